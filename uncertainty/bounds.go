@@ -1,0 +1,90 @@
+package uncertainty
+
+import (
+	"fmt"
+	"math"
+)
+
+// ZeroDivisorError reports a division by a quantity that could be zero: the
+// range that its influences allow holds zero. An influence without bounds
+// counts as its mean ± 4 u.
+type ZeroDivisorError struct {
+	// Divisor is the name given to the node, or the name of the influence.
+	Divisor string
+	// Low and High are the ends of the range.
+	Low, High float64
+}
+
+func (e *ZeroDivisorError) Error() string {
+	return fmt.Sprintf("division by %s, which may be anything from %.3g to %.3g and so may be zero", e.Divisor, e.Low, e.High)
+}
+
+// interval is a range of possible values.
+type interval struct{ low, high float64 }
+
+func (i interval) holdsZero() bool { return !(i.low > 0 || i.high < 0) }
+
+// checkDivisors returns a *ZeroDivisorError for the first division on the way
+// to out whose divisor may be zero, by interval arithmetic over the nodes.
+func (m *Model) checkDivisors(out Node) error {
+	needed := m.reachable(out)
+	ranges := make([]interval, len(needed))
+	for i := range needed {
+		if !needed[i] {
+			continue
+		}
+		n := &m.nodes[i]
+		if n.op == opDivide && ranges[n.right].holdsZero() {
+			r := ranges[n.right]
+			return &ZeroDivisorError{m.describe(n.right), r.low, r.high}
+		}
+		ranges[i] = m.rangeOf(n, ranges)
+	}
+	return nil
+}
+
+func (m *Model) rangeOf(n *node, ranges []interval) interval {
+	switch n.op {
+	case opConstant:
+		return interval{n.value, n.value}
+	case opInfluence:
+		return practicalSupport(m.influences[n.left].Distribution)
+	}
+	a, b := ranges[n.left], ranges[n.right]
+	switch n.op {
+	case opAdd:
+		return interval{a.low + b.low, a.high + b.high}
+	case opSubtract:
+		return interval{a.low - b.high, a.high - b.low}
+	case opMultiply:
+		return hull(a.low*b.low, a.low*b.high, a.high*b.low, a.high*b.high)
+	default:
+		return hull(a.low/b.low, a.low/b.high, a.high/b.low, a.high/b.high)
+	}
+}
+
+func practicalSupport(d Distribution) interval {
+	low, high := d.Support()
+	if math.IsInf(low, 0) {
+		low = d.Mean() - 4*d.StandardUncertainty()
+	}
+	if math.IsInf(high, 0) {
+		high = d.Mean() + 4*d.StandardUncertainty()
+	}
+	return interval{low, high}
+}
+
+func hull(a, b, c, d float64) interval {
+	return interval{min(a, b, c, d), max(a, b, c, d)}
+}
+
+// describe names a node for a message: its own name, or that of its influence.
+func (m *Model) describe(n Node) string {
+	if name, ok := m.names[n]; ok {
+		return name
+	}
+	if m.nodes[n].op == opInfluence {
+		return m.influences[m.nodes[n].left].Name
+	}
+	return "an unnamed quantity"
+}

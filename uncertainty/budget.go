@@ -1,0 +1,71 @@
+package uncertainty
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// budget lists the influences that out depends on, with their contributions,
+// the largest first; equal ones keep the order of the model.
+func (m *Model) budget(out Node, gradient []float64) []Contribution {
+	needed := m.reachable(out)
+	var lines []Contribution
+	for i := range needed {
+		n := &m.nodes[i]
+		if !needed[i] || n.op != opInfluence {
+			continue
+		}
+		in := m.influences[n.left]
+		u := in.Distribution.StandardUncertainty()
+		c := gradient[n.left]
+		lines = append(lines, Contribution{
+			Influence: in, Uses: m.uses[n.left],
+			Sensitivity: c, StandardUncertainty: u, Contribution: c * u,
+		})
+	}
+	slices.SortStableFunc(lines, func(a, b Contribution) int {
+		return cmp.Compare(math.Abs(b.Contribution), math.Abs(a.Contribution))
+	})
+	if u := combine(lines); u > 0 {
+		for i := range lines {
+			r := lines[i].Contribution / u
+			lines[i].Share = r * r
+		}
+	}
+	return lines
+}
+
+// AssumedShare is the part of the variance that rests on assumed influences.
+func (a Analytic) AssumedShare() float64 {
+	share := 0.0
+	for i := range a.Budget {
+		if a.Budget[i].Assumed {
+			share += a.Budget[i].Share
+		}
+	}
+	return share
+}
+
+// ByOwner adds up the shares of the variance by the owner of the influences,
+// the largest first.
+func (a Analytic) ByOwner() []OwnerShare {
+	var sums []OwnerShare
+	for i := range a.Budget {
+		line := &a.Budget[i]
+		at := slices.IndexFunc(sums, func(s OwnerShare) bool { return s.Owner == line.Owner })
+		if at < 0 {
+			sums = append(sums, OwnerShare{Owner: line.Owner})
+			at = len(sums) - 1
+		}
+		sums[at].Share += line.Share
+	}
+	slices.SortStableFunc(sums, func(a, b OwnerShare) int { return cmp.Compare(b.Share, a.Share) })
+	return sums
+}
+
+// OwnerShare is the part of a variance that comes from one owner.
+type OwnerShare struct {
+	Owner string
+	Share float64
+}

@@ -1,0 +1,124 @@
+package uncertainty
+
+import (
+	"context"
+	"math"
+)
+
+// Cause says why the analytic and the simulated interval differ.
+type Cause string
+
+// The causes of a failed cross-check.
+const (
+	// NoCause: the intervals agree.
+	NoCause Cause = ""
+	// Shape: a large influence is not normal but symmetric, a dominant
+	// rectangle or triangle, or few readings.
+	Shape Cause = "shape"
+	// Skew: a large influence is lopsided.
+	Skew Cause = "skew"
+	// Curvature: the model is not linear over the spread of its influences.
+	Curvature Cause = "curvature"
+)
+
+// CrossCheck compares the two coverage intervals (JCGM 101, clause 8.1, with
+// one significant digit of u).
+type CrossCheck struct {
+	// Agrees: both ends differ by no more than the tolerance.
+	Agrees bool
+	// Tolerance δ = ½ 10^l for u = c 10^l with an integer c of one digit.
+	Tolerance float64
+	// DLow and DHigh are the differences of the lower and the upper ends.
+	DLow, DHigh float64
+	// OfExpanded is the larger difference over U; 0 when U is 0.
+	OfExpanded float64
+	// Cause of the difference when it does not agree, and the influence that
+	// makes most of it ("" for curvature).
+	Cause     Cause
+	Influence string
+}
+
+// CrossCheck compares the results of [Model.Propagate] and [Model.Simulate] for
+// one node. Where they differ it finds the cause by drawing the same trials
+// again for the linear part of the model: what that part shows is shape or
+// skew, what only the full model shows is curvature.
+func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteCarlo) (CrossCheck, error) {
+	c := CrossCheck{
+		Tolerance: numericalTolerance(a.StandardUncertainty),
+		DLow:      math.Abs(a.Lower() - mc.Lower),
+		DHigh:     math.Abs(a.Upper() - mc.Upper),
+	}
+	c.Agrees = c.DLow <= c.Tolerance && c.DHigh <= c.Tolerance
+	if a.ExpandedUncertainty > 0 {
+		c.OfExpanded = max(c.DLow, c.DHigh) / a.ExpandedUncertainty
+	}
+	if c.Agrees {
+		return c, nil
+	}
+	linear, node := m.linear(out, a)
+	settings := Settings{Trials: mc.Trials, Seed: mc.Seed, Coverage: mc.CoverageProbability}
+	line, err := linear.Simulate(ctx, node, settings)
+	if err != nil {
+		return CrossCheck{}, err
+	}
+	c.Cause, c.Influence = causeOf(a, &line, mc)
+	return c, nil
+}
+
+// numericalTolerance is δ of JCGM 101, 7.9.2 for one significant digit.
+func numericalTolerance(u float64) float64 {
+	if u == 0 {
+		return 0
+	}
+	place := math.Floor(math.Log10(u))
+	if math.Round(u/math.Pow(10, place)) >= 10 {
+		place++
+	}
+	return math.Pow(10, place) / 2
+}
+
+// linear returns the model y + Σ c_i (x_i - μ_i) of the same influences.
+func (m *Model) linear(out Node, a Analytic) (*Model, Node) {
+	l := new(Model)
+	y := l.Constant(a.Value)
+	for i := range a.Budget {
+		line := &a.Budget[i]
+		d := l.Subtract(l.Influence(line.Influence), l.Constant(line.Distribution.Mean()))
+		y = l.Add(y, l.Multiply(l.Constant(line.Sensitivity), d))
+	}
+	return l, y
+}
+
+// causeOf takes the largest of three differences: of the half widths (shape)
+// and of the middles (skew) between the analytic interval and that of the
+// linear model, and of the ends between the linear and the full model.
+func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, string) {
+	shape := math.Abs((linear.Upper-linear.Lower)/2 - a.ExpandedUncertainty)
+	skew := math.Abs((linear.Upper+linear.Lower)/2 - a.Value)
+	curvature := max(math.Abs(full.Lower-linear.Lower), math.Abs(full.Upper-linear.Upper))
+	switch {
+	case curvature >= shape && curvature >= skew:
+		return Curvature, ""
+	case skew >= shape:
+		return Skew, largest(a.Budget, func(d Distribution) (float64, float64) { return d.Skewness(), 3 })
+	default:
+		return Shape, largest(a.Budget, func(d Distribution) (float64, float64) { return d.Kurtosis() - 3, 4 })
+	}
+}
+
+// largest names the influence with the largest standardised moment times its
+// contribution to that power. A moment that does not exist counts as largest.
+func largest(budget []Contribution, moment func(Distribution) (value, power float64)) string {
+	best, name := -1.0, ""
+	for i := range budget {
+		value, power := moment(budget[i].Distribution)
+		weight := math.Abs(value) * math.Pow(math.Abs(budget[i].Contribution), power)
+		if math.IsNaN(weight) {
+			weight = math.Inf(1)
+		}
+		if weight > best {
+			best, name = weight, budget[i].Name
+		}
+	}
+	return name
+}

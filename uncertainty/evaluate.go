@@ -1,0 +1,71 @@
+package uncertainty
+
+// Expected returns the value of a node at the means of all influences.
+func (m *Model) Expected(out Node) float64 {
+	return m.values(out, func(in *Influence) float64 { return in.Distribution.Mean() })[out]
+}
+
+// Intended returns the value of a node at the nominal values: what the plan
+// has in mind, with every error zero.
+func (m *Model) Intended(out Node) float64 {
+	return m.values(out, func(in *Influence) float64 { return in.Nominal })[out]
+}
+
+// values evaluates the nodes up to out with each influence at the point that
+// at gives for it.
+func (m *Model) values(out Node, at func(*Influence) float64) []float64 {
+	m.mustHold(out)
+	v := make([]float64, out+1)
+	for i := range v {
+		n := &m.nodes[i]
+		switch n.op {
+		case opConstant:
+			v[i] = n.value
+		case opInfluence:
+			v[i] = at(&m.influences[n.left])
+		case opAdd:
+			v[i] = v[n.left] + v[n.right]
+		case opSubtract:
+			v[i] = v[n.left] - v[n.right]
+		case opMultiply:
+			v[i] = v[n.left] * v[n.right]
+		case opDivide:
+			v[i] = v[n.left] / v[n.right]
+		}
+	}
+	return v
+}
+
+// gradient returns the exact partial derivatives of out with respect to every
+// influence of the model, by one reverse sweep over the nodes, at the values v
+// of the nodes.
+func (m *Model) gradient(out Node, v []float64) []float64 {
+	g := make([]float64, len(m.influences))
+	adjoint := make([]float64, out+1)
+	adjoint[out] = 1
+	for i := out; i >= 0; i-- {
+		a := adjoint[i]
+		if a == 0 {
+			continue
+		}
+		n := &m.nodes[i]
+		switch n.op {
+		case opInfluence:
+			g[n.left] += a
+		case opAdd:
+			adjoint[n.left] += a
+			adjoint[n.right] += a
+		case opSubtract:
+			adjoint[n.left] += a
+			adjoint[n.right] -= a
+		case opMultiply:
+			adjoint[n.left] += float64(a * v[n.right])
+			adjoint[n.right] += float64(a * v[n.left])
+		case opDivide:
+			q := a / v[n.right]
+			adjoint[n.left] += q
+			adjoint[n.right] -= float64(q * v[i])
+		}
+	}
+	return g
+}

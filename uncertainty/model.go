@@ -1,0 +1,165 @@
+package uncertainty
+
+import (
+	"fmt"
+	"math"
+)
+
+// Node is one quantity of a model: a constant, an influence, or the result of
+// an operation on two earlier nodes. A Node is only meaningful together with
+// the Model that returned it.
+type Node int
+
+// Influence is an input quantity of the measurement model (JCGM 100, 4.1.2).
+type Influence struct {
+	// Name says what it is, "reading" or "bias at 25 mL".
+	Name string
+	// Owner says whose it is: an instrument piece, a material, the day, or
+	// this one use. Two influences of the same owner and name are one
+	// quantity: every use sees the same draw, and that alone makes the
+	// correlations between results.
+	Owner string
+	// Unit is the unit of the distribution, for printing.
+	Unit string
+	// Distribution is the state of knowledge about the quantity.
+	Distribution Distribution
+	// DegreesOfFreedom of the standard uncertainty; 0 means infinite.
+	DegreesOfFreedom float64
+	// Nominal is the value that the plan intends: 0 for an error.
+	Nominal float64
+	// Assumed marks an influence that rests on a default, not on a statement.
+	Assumed bool
+}
+
+// op is the kind of a node.
+type op uint8
+
+const (
+	opConstant op = iota
+	opInfluence
+	opAdd
+	opSubtract
+	opMultiply
+	opDivide
+)
+
+// node holds two operands (opAdd and the rest), or the index of an influence
+// in left, or the value of a constant.
+type node struct {
+	op          op
+	left, right Node
+	value       float64
+}
+
+type identity struct{ owner, name string }
+
+// Model is a list of nodes, each made from earlier ones. The zero value is an
+// empty model, ready to use. A Model may be read by several goroutines at
+// once, but not extended meanwhile.
+type Model struct {
+	nodes      []node
+	influences []Influence
+	uses       []int
+	known      map[identity]Node
+	names      map[Node]string
+}
+
+// Influence returns the node of an influence. Asking again for the same owner
+// and name returns the same node; it panics when the second description
+// differs from the first, since one quantity has one distribution.
+func (m *Model) Influence(in Influence) Node {
+	in.mustBeSound()
+	id := identity{in.Owner, in.Name}
+	if n, ok := m.known[id]; ok {
+		i := int(m.nodes[n].left)
+		if m.influences[i] != in {
+			panic(fmt.Sprintf("uncertainty: influence %q of %q described in two ways", in.Name, in.Owner))
+		}
+		m.uses[i]++
+		return n
+	}
+	if m.known == nil {
+		m.known = make(map[identity]Node)
+	}
+	m.influences = append(m.influences, in)
+	m.uses = append(m.uses, 1)
+	n := m.append(node{op: opInfluence, left: Node(len(m.influences) - 1)})
+	m.known[id] = n
+	return n
+}
+
+func (in *Influence) mustBeSound() {
+	if in.Distribution == nil {
+		panic(fmt.Sprintf("uncertainty: influence %q has no distribution", in.Name))
+	}
+	mean, u := in.Distribution.Mean(), in.Distribution.StandardUncertainty()
+	if !finite(mean) || !finite(u) || u < 0 || !finite(in.Nominal) {
+		panic(fmt.Sprintf("uncertainty: influence %q: %#v is not a distribution", in.Name, in.Distribution))
+	}
+}
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+
+// Constant returns a node with an exactly known value.
+func (m *Model) Constant(value float64) Node {
+	return m.append(node{op: opConstant, value: value})
+}
+
+// Add returns the node a + b.
+func (m *Model) Add(a, b Node) Node { return m.append(node{op: opAdd, left: a, right: b}) }
+
+// Subtract returns the node a - b.
+func (m *Model) Subtract(a, b Node) Node { return m.append(node{op: opSubtract, left: a, right: b}) }
+
+// Multiply returns the node a * b.
+func (m *Model) Multiply(a, b Node) Node { return m.append(node{op: opMultiply, left: a, right: b}) }
+
+// Divide returns the node a / b. That b cannot be zero is checked when the
+// model is evaluated: see [ZeroDivisorError].
+func (m *Model) Divide(a, b Node) Node { return m.append(node{op: opDivide, left: a, right: b}) }
+
+// Sum returns the sum of one or more nodes.
+func (m *Model) Sum(first Node, rest ...Node) Node {
+	for _, n := range rest {
+		first = m.Add(first, n)
+	}
+	return first
+}
+
+// Name gives a node a name for messages, and returns the node.
+func (m *Model) Name(n Node, name string) Node {
+	if m.names == nil {
+		m.names = make(map[Node]string)
+	}
+	m.names[n] = name
+	return n
+}
+
+func (m *Model) append(n node) Node {
+	if n.op >= opAdd {
+		m.mustHold(n.left)
+		m.mustHold(n.right)
+	}
+	m.nodes = append(m.nodes, n)
+	return Node(len(m.nodes) - 1)
+}
+
+func (m *Model) mustHold(n Node) {
+	if n < 0 || int(n) >= len(m.nodes) {
+		panic(fmt.Sprintf("uncertainty: node %d is not of this model", n))
+	}
+}
+
+// reachable marks the nodes that out depends on, itself included.
+func (m *Model) reachable(out Node) []bool {
+	m.mustHold(out)
+	needed := make([]bool, out+1)
+	needed[out] = true
+	for n := out; n >= 0; n-- {
+		if needed[n] && m.nodes[n].op >= opAdd {
+			needed[m.nodes[n].left] = true
+			needed[m.nodes[n].right] = true
+		}
+	}
+	return needed
+}

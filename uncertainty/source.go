@@ -1,0 +1,58 @@
+package uncertainty
+
+import (
+	"hash/fnv"
+	"math/bits"
+	"math/rand/v2"
+)
+
+// source is the random stream of one influence in one block of trials. It is
+// keyed by (seed, influence, block), so the draws of an influence depend on
+// nothing else: not on the model it stands in, nor on the order or the number
+// of processors. It implements [rand.Source].
+//
+// The generator is SplitMix64 (Steele, Lea and Flood, Fast splittable
+// pseudorandom number generators, OOPSLA 2014).
+type source struct {
+	state  uint64
+	random *rand.Rand
+}
+
+// newSource returns a source that is of no use before it is keyed.
+func newSource() *source {
+	s := new(source)
+	s.random = rand.New(s)
+	return s
+}
+
+// key starts the stream of one influence in one block.
+func (s *source) key(seed, influence uint64, block int) {
+	s.state = mix(mix(mix(seed)^influence) ^ uint64(block))
+}
+
+// Uint64 returns the next 64 random bits.
+func (s *source) Uint64() uint64 {
+	s.state += 0x9e3779b97f4a7c15
+	return mix(s.state)
+}
+
+// uniform returns a value in the open interval (0, 1).
+func (s *source) uniform() float64 {
+	return (float64(s.Uint64()>>11) + 0.5) * 0x1p-53
+}
+
+// mix is the output function of SplitMix64.
+func mix(z uint64) uint64 {
+	z = (z ^ z>>30) * 0xbf58476d1ce4e5b9
+	z = (z ^ z>>27) * 0x94d049bb133111eb
+	return z ^ z>>31
+}
+
+// streamKey folds the owner and the name of an influence into 64 bits.
+func (in *Influence) streamKey() uint64 {
+	h := fnv.New64a()
+	h.Write([]byte(in.Owner))
+	h.Write([]byte{0})
+	h.Write([]byte(in.Name))
+	return bits.RotateLeft64(mix(h.Sum64()), 17)
+}
