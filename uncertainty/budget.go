@@ -47,25 +47,25 @@ func (a Analytic) AssumedShare() float64 {
 	return share
 }
 
-// ByOwner adds up the shares of the variance by the owner of the influences,
+// ByGroup adds up the shares of the variance by the group of the influences,
 // the largest first.
-func (a Analytic) ByOwner() []OwnerShare {
-	var sums []OwnerShare
+func (a Analytic) ByGroup() []GroupShare {
+	var sums []GroupShare
 	for i := range a.Budget {
 		line := &a.Budget[i]
-		at := slices.IndexFunc(sums, func(s OwnerShare) bool { return s.Owner == line.Owner })
+		at := slices.IndexFunc(sums, func(s GroupShare) bool { return s.Group == line.Group })
 		if at < 0 {
-			sums = append(sums, OwnerShare{Owner: line.Owner})
+			sums = append(sums, GroupShare{Group: line.Group})
 			at = len(sums) - 1
 		}
 		sums[at].Share += line.Share
 	}
-	slices.SortStableFunc(sums, func(a, b OwnerShare) int { return cmp.Compare(b.Share, a.Share) })
+	slices.SortStableFunc(sums, func(a, b GroupShare) int { return cmp.Compare(b.Share, a.Share) })
 	return sums
 }
 
-// OwnerShare is the part of a variance that comes from one owner.
-type OwnerShare struct {
-	Owner string
+// GroupShare is the part of a variance that comes from one group.
+type GroupShare struct {
+	Group string
 	Share float64
 }

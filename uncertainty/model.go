@@ -19,6 +19,9 @@ type Influence struct {
 	// quantity: every use sees the same draw, and that alone makes the
 	// correlations between results.
 	Owner string
+	// Group is what the influence counts towards when shares are added up,
+	// such as the instrument that it belongs to.
+	Group string
 	// Unit is the unit of the distribution, for printing.
 	Unit string
 	// Distribution is the state of knowledge about the quantity.

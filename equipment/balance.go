@@ -1,0 +1,119 @@
+package equipment
+
+import (
+	"fmt"
+	"math"
+
+	"minim/uncertainty"
+)
+
+// Balance is a balance or scale with a digital display.
+type Balance struct {
+	Name string
+	// Capacity and Readability d in g.
+	Capacity, Readability float64
+	// Repeatability is the standard deviation s of repeated weighings of one
+	// load, as read: it already holds the rounding at zero and at the load.
+	Repeatability Spread
+	// Linearity is the limit of the error over the range, in g.
+	Linearity Stated
+	// Span is the limit of the relative error of the sensitivity.
+	Span float64
+	// Weighing is a standard uncertainty of one weighing, from a certificate;
+	// it replaces rounding, repeatability and linearity.
+	Weighing Stated
+	// Count is the number of pieces alike.
+	Count int
+}
+
+// Shows returns an [Impossible] error when the display cannot show a reading.
+func (b *Balance) Shows(reading float64) error {
+	if reading > b.Capacity {
+		return impossible("%s is more than the %s carries: %s", Grams(reading), b.Name, Grams(b.Capacity))
+	}
+	steps := math.Round(reading / b.Readability)
+	if isMultiple(reading, b.Readability) && steps > 0 {
+		return nil
+	}
+	shown, nearest := display(steps*b.Readability, b.Readability), ""
+	if steps < 1 {
+		nearest = fmt.Sprintf("; the least it can show is %s", display(b.Readability, b.Readability))
+	}
+	return impossible("%s shows as %s on the %s%s", Grams(reading), shown, b.Name, nearest)
+}
+
+// Display prints a reading with the digits that the balance shows.
+func (b *Balance) Display(reading float64) string { return display(reading, b.Readability) }
+
+// Weigh appends the mass of one weighing with display reading R on a zeroed
+// boat or vessel:
+//
+//	m = (R + e_zero + e_load + e_rep + e_lin) (1 + e_span)
+//
+// It returns an [Impossible] error when the display cannot show R.
+func (b *Balance) Weigh(u Use, reading float64) (uncertainty.Node, error) {
+	return b.WeighUpTo(u, reading, u.Step)
+}
+
+// WeighUpTo is [Balance.Weigh] for a vessel that was zeroed in an earlier step:
+// two readings from one zero have its rounding in common.
+func (b *Balance) WeighUpTo(u Use, reading float64, zeroedIn string) (uncertainty.Node, error) {
+	if err := b.Shows(reading); err != nil {
+		return 0, err
+	}
+	m := u.Model
+	mass := m.Constant(reading)
+	if b.Weighing.Known {
+		mass = m.Add(mass, b.error(u, u.Step, "weighing", uncertainty.Normal{Sigma: b.Weighing.Value}))
+	} else {
+		half := uncertainty.PlusMinus(b.Readability / 2)
+		mass = m.Sum(mass,
+			b.error(u, zeroedIn, "rounding at zero", half),
+			b.error(u, u.Step, "rounding at load", half),
+			b.repeatability(u), b.linearity(u, reading))
+	}
+	if b.Span > 0 {
+		span := u.error(u.piece(b.Name, b.Count), b.Name, "sensitivity of the "+b.Name, "", uncertainty.PlusMinus(b.Span))
+		mass = m.Multiply(mass, m.Add(m.Constant(1), span))
+	}
+	return mass, nil
+}
+
+func (b *Balance) error(u Use, owner, what string, d uncertainty.Distribution) uncertainty.Node {
+	return u.error(owner, b.Name, what+", "+b.Name, "g", d)
+}
+
+// repeatability appends e_rep: the part of s that the two roundings do not
+// already explain, s² - d²/6. That makes the floor of 0.41 d for s of USP <41>
+// come by itself. Not stated, s = d is assumed (common practice for inexpensive
+// scales, no source).
+func (b *Balance) repeatability(u Use) uncertainty.Node {
+	s, d := b.Repeatability, b.Readability
+	name := "repeatability, " + b.Name
+	if !s.Known {
+		u.Notes.Assume(fmt.Sprintf("the %s repeats within s = %s (one digit)", b.Name, Grams(d)))
+		return u.assumedError(u.Step, b.Name, name, "g", uncertainty.Normal{Sigma: b.pure(d)})
+	}
+	return u.Model.Influence(uncertainty.Influence{
+		Name: name, Owner: u.Step, Group: b.Name, Unit: "g",
+		Distribution: s.distribution(b.pure(s.S)), DegreesOfFreedom: s.DegreesOfFreedom,
+	})
+}
+
+func (b *Balance) pure(s float64) float64 {
+	return math.Sqrt(math.Max(0, s*s-b.Readability*b.Readability/6))
+}
+
+// linearity appends e_lin, rectangular within the stated limit. Not stated,
+// ±max(2 d, 0.1 % of the load) is assumed: consumer scales that were checked
+// against better ones, collected in the project's design; holds for a scale
+// that has been adjusted with a weight.
+func (b *Balance) linearity(u Use, load float64) uncertainty.Node {
+	name := "linearity, " + b.Name
+	if b.Linearity.Known {
+		return u.error(u.Step, b.Name, name, "g", uncertainty.PlusMinus(b.Linearity.Value))
+	}
+	limit := math.Max(2*b.Readability, 0.001*load)
+	u.Notes.Assume(fmt.Sprintf("the %s is linear within the larger of two digits and 0.1 %% of the load", b.Name))
+	return u.assumedError(u.Step, b.Name, name, "g", uncertainty.PlusMinus(limit))
+}

@@ -1,0 +1,39 @@
+package equipment
+
+import (
+	"math"
+	"strconv"
+)
+
+// Grams prints a mass as a balance shows it, Litres a volume as glass is
+// marked: the shortest decimal, with its unit.
+func Grams(g float64) string { return number(g) + " g" }
+
+// Millilitres prints a volume.
+func Millilitres(mL float64) string { return number(mL) + " mL" }
+
+// number prints nine significant digits at most, without trailing zeros and
+// without an exponent: enough for anything that can be set or read.
+func number(x float64) string {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 9, 64), 64)
+	if err != nil {
+		rounded = x
+	}
+	return strconv.FormatFloat(rounded, 'f', -1, 64)
+}
+
+// display prints a reading with the digits that a readability of d shows.
+func display(reading, d float64) string {
+	places := 0
+	for scaled := d; places < 9 && math.Abs(scaled-math.Round(scaled)) > 1e-6*scaled; places++ {
+		scaled *= 10
+	}
+	return strconv.FormatFloat(reading, 'f', places, 64) + " g"
+}
+
+// isMultiple reports whether x is a whole number of steps, up to the rounding
+// of decimal fractions.
+func isMultiple(x, step float64) bool {
+	n := x / step
+	return math.Abs(n-math.Round(n)) <= 1e-9*math.Max(1, math.Abs(n))
+}

@@ -1,0 +1,54 @@
+package equipment
+
+import (
+	"math"
+
+	"minim/uncertainty"
+)
+
+// Reading is how carefully a scale or a mark is read.
+type Reading string
+
+// The words for reading. Their sizes:
+//
+//	             scale: triangular, half-width    one mark in a neck: normal, s
+//	careful      0.2 division                     0.15 mm of level
+//	ordinary     0.5 division                     0.25 mm
+//	first-time   1.2 division                     0.6 mm
+//
+// Careful on a scale: a trained reader on a fine scale (common practice, no
+// source); in a neck 0.15 mm is 0.02 mL in a 100 mL flask, the figure of
+// EURACHEM/CITAC CG 4, example A1. First-time: the standard deviation of 61
+// first-year students who read one burette was 0.57 and 0.49 of a division
+// (github.com/chicolucio/estatistica-pratica-buretas). Ordinary: re-settings of
+// a 1 mL syringe by eye, 0.25 to 0.28 of a division, and fillings of twelve
+// 100 mL flasks, 0.25 mm (github.com/evanmascitti/asi468).
+const (
+	Careful   Reading = "careful"
+	Ordinary  Reading = "ordinary"
+	FirstTime Reading = "first-time"
+	// NoReading: the tolerance already holds the error of reading (Kadis,
+	// Talanta 64 (2004) 167).
+	NoReading Reading = "none"
+)
+
+// Readings lists the words that a file may use.
+func Readings() []string {
+	return []string{string(Careful), string(Ordinary), string(FirstTime), string(NoReading)}
+}
+
+var halfDivisions = map[Reading]float64{Careful: 0.2, Ordinary: 0.5, FirstTime: 1.2}
+
+var levelMillimetres = map[Reading]float64{Careful: 0.15, Ordinary: 0.25, FirstTime: 0.6}
+
+// scaleReading is the error of reading a scale with the given division in mL.
+func scaleReading(r Reading, division float64) uncertainty.Distribution {
+	return uncertainty.Peaked(halfDivisions[r] * division)
+}
+
+// neckReading is the error of setting the level at one mark in a neck of the
+// given bore in mm.
+func neckReading(r Reading, bore float64) uncertainty.Distribution {
+	perMillimetre := math.Pi / 4 * bore * bore / 1000
+	return uncertainty.Normal{Sigma: levelMillimetres[r] * perMillimetre}
+}

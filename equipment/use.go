@@ -1,0 +1,101 @@
+package equipment
+
+import (
+	"fmt"
+
+	"minim/uncertainty"
+)
+
+// Use is one use of an instrument in one step of a route.
+type Use struct {
+	// Model is the measurement model of the route, to be appended to.
+	Model *uncertainty.Model
+	// Notes takes what is assumed and what is not counted.
+	Notes *Notes
+	// Step names this use: "step 3 of two dilutions". It owns the errors that
+	// are made anew each time.
+	Step string
+	// Piece is the number of the piece where there are several alike; 0 and 1
+	// both mean the first.
+	Piece int
+	// Reading is how carefully scales are read: the word of the step, or else
+	// of the bench. The instrument's own word stands between the two.
+	StepReading, BenchReading Reading
+	// Marks is the number of different marks of the piece that the route
+	// uses; 0 counts as 1.
+	Marks int
+	// Day is the state of the bench.
+	Day Day
+}
+
+// Day is what all volumes of a route have in common.
+type Day struct {
+	// Known is false when the temperature of the bench is not stated.
+	Known bool
+	// Excess is the node of the bench temperature minus 20 °C.
+	Excess uncertainty.Node
+	// LiquidExpansion of what is measured, in 1/°C.
+	LiquidExpansion float64
+}
+
+// error appends an influence whose intended value is zero.
+func (u *Use) error(owner, group, name, unit string, d uncertainty.Distribution) uncertainty.Node {
+	return u.Model.Influence(uncertainty.Influence{
+		Name: name, Owner: owner, Group: group, Unit: unit, Distribution: d,
+	})
+}
+
+// assumedError is error for a distribution that rests on a default.
+func (u *Use) assumedError(owner, group, name, unit string, d uncertainty.Distribution) uncertainty.Node {
+	return u.Model.Influence(uncertainty.Influence{
+		Name: name, Owner: owner, Group: group, Unit: unit, Distribution: d, Assumed: true,
+	})
+}
+
+// piece names one piece of an instrument.
+func (u *Use) piece(name string, count int) string {
+	if count <= 1 {
+		return name
+	}
+	return fmt.Sprintf("%s, piece %d", name, max(u.Piece, 1))
+}
+
+// Stated is a figure that a kit may or may not state.
+type Stated struct {
+	Value float64
+	Known bool
+}
+
+// Or is the value when it is known, and otherwise the given one.
+func (s Stated) Or(value float64) float64 {
+	if s.Known {
+		return s.Value
+	}
+	return value
+}
+
+// Spread is a standard deviation of repeated use, with the degrees of freedom
+// of the readings that it was computed from; 0 when it was stated as such.
+type Spread struct {
+	S                float64
+	DegreesOfFreedom float64
+	Known            bool
+}
+
+// distribution is a Student t from four readings on, and normal otherwise.
+func (s Spread) distribution(sigma float64) uncertainty.Distribution {
+	if s.DegreesOfFreedom >= 3 && sigma > 0 {
+		return uncertainty.StudentT{Sigma: sigma, Nu: s.DegreesOfFreedom}
+	}
+	return uncertainty.Normal{Sigma: sigma}
+}
+
+// Impossible says why an instrument cannot do what a step asks of it. That is
+// a finding about a route, not a fault in a file.
+type Impossible struct{ Reason string }
+
+func (e *Impossible) Error() string { return e.Reason }
+
+func impossible(format string, args ...any) error {
+	return &Impossible{fmt.Sprintf(format, args...)}
+}

@@ -1,0 +1,94 @@
+package route
+
+import (
+	"fmt"
+	"strings"
+
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+	"minim/uncertainty"
+)
+
+// Estimate is a stated value with what is known of its uncertainty.
+type Estimate struct {
+	Value float64
+	// Distribution is nil when the value was stated without uncertainty.
+	Distribution uncertainty.Distribution
+	// Known is false when nothing was stated.
+	Known bool
+}
+
+// between is a value of which only the limits are known.
+func between(low, high float64) Estimate {
+	d := uncertainty.Rectangular{Low: low, High: high}
+	return Estimate{Value: d.Mean(), Distribution: d, Known: true}
+}
+
+// expandedBy is a value from a certificate that states U and k.
+func expandedBy(value, expanded, k float64) Estimate {
+	return Estimate{Value: value, Distribution: uncertainty.Normal{Mu: value, Sigma: expanded / k}, Known: true}
+}
+
+// estimate reads a text, or a table of limits { from, to }, or of a
+// certificate { value, expanded, k }. The parse function turns a text into a
+// number.
+func estimate(t *benchfile.Table, key string, parse func(string) (float64, error)) Estimate {
+	if t.Shape(key) == benchfile.Sub {
+		return estimateFromTable(t.Table(key), key, parse)
+	}
+	text := t.Text(key)
+	if text == "" {
+		return Estimate{}
+	}
+	if rest, ok := strings.CutPrefix(text, "at least "); ok && key == "assay" {
+		low := number(t, key, rest, parse)
+		if low >= 1 {
+			return Estimate{Value: 1, Known: true}
+		}
+		return between(low, 1)
+	}
+	return Estimate{Value: number(t, key, text, parse), Known: true}
+}
+
+func estimateFromTable(t *benchfile.Table, key string, parse func(string) (float64, error)) Estimate {
+	value := func(key string) float64 { return number(t, key, t.Text(key), parse) }
+	if t.Has("from") || t.Has("to") {
+		t.Need("from", "to")
+		low, high := value("from"), value("to")
+		if low >= high && high != 0 {
+			t.Fail("to", fmt.Sprintf("the upper limit of %s is not above the lower", key), "")
+			return Estimate{}
+		}
+		return between(low, high)
+	}
+	t.Need("value", "expanded", "k")
+	v, expanded, k := value("value"), value("expanded"), t.Number("k")
+	if t.Has("k") && (k < 1 || k > 10) {
+		t.Fail("k", fmt.Sprintf("a coverage factor of %v is not likely", k), "certificates mostly state k = 2")
+	}
+	if k <= 0 || expanded <= 0 {
+		return Estimate{Value: v, Known: true}
+	}
+	return expandedBy(v, expanded, k)
+}
+
+// number parses the text at a key and puts a mistake in it there.
+func number(t *benchfile.Table, key, text string, parse func(string) (float64, error)) float64 {
+	if text == "" {
+		return 0
+	}
+	v, err := parse(text)
+	if err != nil {
+		t.FailWith(key, err)
+	}
+	return v
+}
+
+// parseAssay reads a purity: more than 0 and at most 100 %.
+func parseAssay(text string) (float64, error) {
+	v, err := quantity.Parse(quantity.Share, text)
+	if err == nil && (v <= 0 || v > 1) {
+		err = &quantity.Error{Found: text, Message: fmt.Sprintf("an assay lies between 0 and 100 %%, found %q", text)}
+	}
+	return v, err
+}

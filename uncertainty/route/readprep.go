@@ -1,0 +1,226 @@
+package route
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+	"minim/uncertainty"
+)
+
+func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
+	root.Need("target", "volume", "solute", "solvent", "route")
+	p := &Prep{
+		File: root.Place().File, Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
+		Volume: root.Positive("volume", quantity.Volume),
+		Bench:  readBench(root.Table("bench")),
+		Solute: readSolute(root.Table("solute")),
+	}
+	p.Solvent = readSolvent(root.Table("solvent"))
+	p.Target = p.strength(root, "target")
+	p.Tolerances = p.readTolerances(root)
+	p.LeastChance = leastChance(root)
+	for _, t := range root.Tables("stock") {
+		p.Stocks = append(p.Stocks, p.readStock(t))
+	}
+	for _, t := range root.Tables("route") {
+		p.Routes = append(p.Routes, p.readRoute(t))
+	}
+	if err := root.Err(); err != nil {
+		return nil, err
+	}
+	return p, nil
+}
+
+// strength reads a strength that must be convertible to g/mL.
+func (p *Prep) strength(t *benchfile.Table, key string) Strength {
+	text := t.Text(key)
+	if text == "" {
+		return Strength{}
+	}
+	s, err := ParseStrength(text)
+	switch {
+	case err != nil:
+		t.FailWith(key, err)
+	case s.Unit.molar && p.Solute.MolarMass == 0:
+		t.Fail(key, fmt.Sprintf("%s needs the molar mass of the solute", s.Unit.Name),
+			"state it in the table [solute]: molar-mass = \"58.44 g/mol\"")
+	}
+	return s
+}
+
+// inTargetUnit is the value of a strength in the unit of the target; of two
+// equal units it is the very same number.
+func (p *Prep) inTargetUnit(s Strength) float64 {
+	if s.Unit == p.Target.Unit || s.Value == 0 {
+		return s.Value
+	}
+	return s.gramsPerML(p.Solute.MolarMass) * p.Target.Unit.perGramPerML(p.Solute.MolarMass)
+}
+
+func readBench(t *benchfile.Table) Bench {
+	if t == nil {
+		return Bench{}
+	}
+	b := Bench{
+		Temperature: equipment.Stated{Value: t.Quantity("temperature", quantity.Temperature), Known: t.Has("temperature")},
+		Within:      equipment.Stated{Value: t.NotNegative("within", quantity.Temperature), Known: t.Has("within")},
+		Reading:     equipment.Reading(t.Word("reading", equipment.Readings()...)),
+	}
+	if t.Has("within") {
+		t.Need("temperature")
+	}
+	if b.Temperature.Known && (b.Temperature.Value < 0 || b.Temperature.Value > 50) {
+		t.Fail("temperature", fmt.Sprintf("a bench at %v °C is not likely", b.Temperature.Value), "state it in °C, between 0 and 50")
+	}
+	if b.Within.Value > 25 {
+		t.Fail("within", fmt.Sprintf("a bench that varies by %v °C is not likely", b.Within.Value), "state a half-width of at most 25 °C")
+	}
+	return b
+}
+
+func readSolute(t *benchfile.Table) Solute {
+	if t == nil {
+		return Solute{FormFactor: 1}
+	}
+	t.Need("name")
+	s := Solute{
+		Name:           t.Text("name"),
+		Assay:          estimate(t, "assay", parseAssay),
+		FormFactor:     1,
+		MolarMass:      t.Positive("molar-mass", quantity.MolarMass),
+		Density:        t.Positive("density", quantity.Density),
+		SpecificVolume: equipment.Stated{Value: t.Quantity("specific-volume", quantity.SpecificVolume), Known: t.Has("specific-volume")},
+		Hazards:        t.Texts("hazards"),
+	}
+	if t.Has("form-factor") {
+		s.FormFactor = t.Number("form-factor")
+		if s.FormFactor <= 0 || s.FormFactor > 10 {
+			t.Fail("form-factor", "a form factor is a ratio of molar masses", "write 0.903 for 0.903 g of the substance in 1 g of what is weighed")
+		}
+	}
+	return s
+}
+
+func readSolvent(t *benchfile.Table) Solvent {
+	if t == nil {
+		return Solvent{}
+	}
+	t.Need("name")
+	s := Solvent{
+		Name:      t.Text("name"),
+		Expansion: equipment.Stated{Value: t.NotNegative("expansion", quantity.Expansion), Known: t.Has("expansion")},
+		Density:   equipment.Stated{Value: t.Positive("density", quantity.Density), Known: t.Has("density")},
+		Hazards:   t.Texts("hazards"),
+	}
+	if liquid, ok := equipment.FindLiquid(s.Name); ok {
+		if !s.Expansion.Known {
+			s.Expansion = equipment.Stated{Value: liquid.Expansion, Known: true}
+		}
+		if !s.Density.Known {
+			s.Density = equipment.Stated{Value: liquid.Density, Known: true}
+		}
+	}
+	return s
+}
+
+// readTolerances reads `tolerance`, one text or several, or the one-sided
+// `not-above` and `not-below`.
+func (p *Prep) readTolerances(t *benchfile.Table) []Tolerance {
+	if t.Has("not-above") || t.Has("not-below") {
+		return p.readOneSided(t)
+	}
+	var list []Tolerance
+	for _, text := range t.Texts("tolerance") {
+		half, err := p.parseTolerance(text)
+		if err != nil {
+			t.FailWith("tolerance", err)
+			return nil
+		}
+		list = append(list, Tolerance{text, uncertainty.Limits{Lower: p.Target.Value - half, Upper: p.Target.Value + half}})
+	}
+	return list
+}
+
+// parseTolerance returns a half-width in the unit of the target.
+func (p *Prep) parseTolerance(text string) (float64, error) {
+	fault := func(message string) error {
+		return &quantity.Error{Found: text, Message: message, Hint: "write it as a share, \"8 % of target\", or as a strength, \"0.003 % w/v\""}
+	}
+	share, of, err := quantity.ParseShareOf(text)
+	if err == nil {
+		if of != "target" || share <= 0 || share >= 1 {
+			return 0, fault(fmt.Sprintf("a tolerance lies between 0 and 100 %% of the target, found %q", text))
+		}
+		return share * p.Target.Value, nil
+	}
+	s, strengthErr := ParseStrength(text)
+	if strengthErr != nil {
+		return 0, err
+	}
+	half := p.inTargetUnit(s)
+	if !(half < p.Target.Value) {
+		return 0, fault("the tolerance is not smaller than the target")
+	}
+	return half, nil
+}
+
+func (p *Prep) readOneSided(t *benchfile.Table) []Tolerance {
+	if t.Has("tolerance") {
+		t.Fail("tolerance", "a tolerance and a one-sided limit are both stated", "state tolerance, or not-above and not-below")
+	}
+	tol := Tolerance{Limits: uncertainty.Limits{Lower: math.Inf(-1), Upper: math.Inf(1)}}
+	inUnit := func(key string) float64 {
+		return p.inTargetUnit(p.strength(t, key))
+	}
+	if t.Has("not-below") {
+		tol.Text, tol.Limits.Lower = "not below "+t.Text("not-below"), inUnit("not-below")
+	}
+	if t.Has("not-above") {
+		if tol.Text != "" {
+			tol.Text += ", "
+		}
+		tol.Text += "not above " + t.Text("not-above")
+		tol.Limits.Upper = inUnit("not-above")
+	}
+	if tol.Limits.Lower >= tol.Limits.Upper {
+		t.Fail("not-above", "the upper limit is not above the lower", "")
+	}
+	return []Tolerance{tol}
+}
+
+func leastChance(t *benchfile.Table) float64 {
+	if !t.Has("least-chance") {
+		return 0.95
+	}
+	p := t.Positive("least-chance", quantity.Share)
+	if p >= 1 {
+		t.Fail("least-chance", "a chance of 100 % cannot be promised", "write \"95 %\"")
+	}
+	return p
+}
+
+func (p *Prep) readStock(t *benchfile.Table) *Stock {
+	t.Need("name", "strength")
+	s := &Stock{Name: t.Text("name")}
+	if slices.ContainsFunc(p.Stocks, func(o *Stock) bool { return o.Name == s.Name && s.Name != "" }) {
+		t.Fail("name", "there are two stocks called \""+s.Name+"\"", "")
+	}
+	if t.Shape("strength") == benchfile.Text {
+		s.Text = t.Text("strength")
+	}
+	s.Strength = estimate(t, "strength", func(text string) (float64, error) {
+		v, err := ParseStrength(text)
+		if err == nil && v.Unit.molar && p.Solute.MolarMass == 0 {
+			err = &quantity.Error{Found: text, Message: v.Unit.Name + " needs the molar mass of the solute", Hint: "state it in the table [solute]"}
+		}
+		if err != nil {
+			return 0, err
+		}
+		return v.gramsPerML(p.Solute.MolarMass), nil
+	})
+	return s
+}

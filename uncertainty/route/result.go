@@ -1,0 +1,67 @@
+package route
+
+import (
+	"minim/equipment"
+	"minim/uncertainty"
+)
+
+// Comparison is a finished comparison of the routes of a prep.
+type Comparison struct {
+	Prep     *Prep
+	Settings uncertainty.Settings
+	Results  []Result
+	Verdict  Verdict
+	// Notes of all routes that can be done.
+	Notes equipment.Notes
+}
+
+// Result is what one route gives.
+type Result struct {
+	Route *Route
+	// Possible is false when the bench cannot do the route; Reason says why,
+	// and nothing else is known.
+	Possible bool
+	Reason   string
+	// Informative is false when a weighed mass could as well be nothing;
+	// Uninformative says which.
+	Informative   bool
+	Uninformative string
+	// Dilutions and Operations (measurements) count the steps.
+	Dilutions, Operations int
+	// Intended strength, with every error zero, in the unit of the target as
+	// all strengths below.
+	Intended   float64
+	Analytic   uncertainty.Analytic
+	MonteCarlo uncertainty.MonteCarlo
+	CrossCheck uncertainty.CrossCheck
+	Quoted     uncertainty.Quoted
+	// Inside holds the chance of being inside each tolerance of the prep.
+	Inside []Chance
+	// HoldsWithin is the half-width round the target, relative to it, that
+	// holds the strength with the coverage probability.
+	HoldsWithin float64
+	// SoluteGrams used, MadeML of the wanted solution, and LeftOverML of all.
+	SoluteGrams, MadeML, LeftOverML float64
+	// AssumedShare of the variance rests on defaults.
+	AssumedShare float64
+	Notes        equipment.Notes
+}
+
+// Chance is a probability of conformance.
+type Chance struct {
+	// Simulated is the fraction of the Monte Carlo trials, which counts;
+	// Normal is the normal approximation beside it.
+	Simulated, Normal float64
+}
+
+// Enough reports whether the route makes the volume wanted.
+func (r *Result) Enough(volume float64) bool { return r.MadeML >= volume*(1-1e-9) }
+
+// RelativeUncertainty is U over the value, in absolute terms.
+func (r *Result) RelativeUncertainty() float64 {
+	v := r.Analytic.Value
+	if v < 0 {
+		v = -v
+	}
+	return r.Analytic.ExpandedUncertainty / v
+}
