@@ -158,12 +158,11 @@ func (r *kitReader) class(t *benchfile.Table, k *Measure) {
 	if q.Name == "" || q.Kind == "" || q.Capacity <= 0 {
 		return
 	}
-	if t.Has("tolerance") || t.Has("standard-uncertainty") {
-		q.Division = 0
-	}
 	c, err := FindClass(q)
 	if classError, ok := err.(ClassError); ok {
-		t.Fail("class", classError.Message, classError.Hint)
+		if !t.Has("tolerance") && !t.Has("standard-uncertainty") {
+			t.Fail("class", classError.Message, classError.Hint)
+		}
 		return
 	}
 	k.Class, k.StandardAssumed = &c, q.Standard == ""
@@ -177,7 +176,7 @@ func (r *kitReader) class(t *benchfile.Table, k *Measure) {
 
 // bias reads the limit of the piece: its own, or that of its class.
 func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
-	k.Bias = Bias{Shape: Triangle, BetweenMarks: 0.5}
+	k.Bias = Bias{Shape: Triangle, ShapeAssumed: true, BetweenMarks: 0.5}
 	if t.Has("between-marks") {
 		k.Bias.BetweenMarks = t.Number("between-marks")
 		if k.Bias.BetweenMarks < 0 || k.Bias.BetweenMarks > 1 {
@@ -186,14 +185,15 @@ func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
 	}
 	for _, shape := range []Shape{r.shape, shapeOf(t)} {
 		if shape != "" {
-			k.Bias.Shape = shape
+			k.Bias.Shape, k.Bias.ShapeAssumed = shape, false
 		}
 	}
 	switch {
 	case t.Has("tolerance") && t.Has("standard-uncertainty"):
 		t.Fail("standard-uncertainty", "a tolerance and a standard uncertainty are both stated", "state the one that is known")
 	case t.Has("standard-uncertainty"):
-		k.Bias.Shape, k.Bias.Limit = Gauss, t.NotNegative("standard-uncertainty", quantity.Volume)
+		k.Bias.Shape, k.Bias.ShapeAssumed = Gauss, false
+		k.Bias.Limit = t.NotNegative("standard-uncertainty", quantity.Volume)
 	case t.Has("tolerance"):
 		k.Bias.Limit = t.NotNegative("tolerance", quantity.Volume)
 	case k.Class != nil:
@@ -207,7 +207,7 @@ func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
 func (k *Measure) check(t *benchfile.Table) {
 	scale := k.Kind == Cylinder || k.Kind == Graduated
 	switch {
-	case scale && k.Division == 0 && !t.Has("class"):
+	case scale && k.Division == 0 && (!t.Has("class") || t.Has("tolerance") || t.Has("standard-uncertainty")):
 		t.Fail("", "the "+k.Name+" has a scale, but its division is not stated", "state division, or the class that fixes it")
 	case !scale && t.Has("division") && k.Kind != "":
 		t.Fail("division", "a "+string(k.Kind)+" instrument has one mark and no divisions", "leave division out")

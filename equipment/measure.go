@@ -64,6 +64,8 @@ type Bias struct {
 	Shape Shape
 	// Limit is the half-width in mL, or for Gauss the standard uncertainty.
 	Limit float64
+	// ShapeAssumed: the kit does not state the shape.
+	ShapeAssumed bool
 	// BetweenMarks is the correlation of the biases at two different marks.
 	BetweenMarks float64
 }
@@ -320,6 +322,9 @@ func (k *Measure) note(u Use, mark float64) {
 	}
 	if k.Class != nil && k.Class.Trust == "from memory" {
 		u.Notes.Remember(fmt.Sprintf("the limit of the %s, ±%s (%s)", k.Name, Millilitres(k.Class.Tolerance), k.Class))
+	}
+	if k.Bias.ShapeAssumed && k.Bias.Limit > 0 {
+		u.Notes.Assume("the limits of glass are triangular: most pieces are better than their limit")
 	}
 	if u.Day.Known && !k.Expansion.Known {
 		u.Notes.LeaveOut("thermal expansion of the " + k.Name)

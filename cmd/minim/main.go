@@ -1,5 +1,120 @@
+// Command minim says how good the strength of a small, dilute solution will be
+// by each way of making it on a given bench.
 package main
 
-import _ "github.com/spf13/pflag"
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"strings"
 
-func main() {}
+	"minim/equipment/benchfile"
+)
+
+// version of the program.
+const version = "0.1.0"
+
+// Exit codes.
+const (
+	exitDone   = 0
+	exitFailed = 1
+	exitUsage  = 2
+)
+
+func main() {
+	os.Exit(run(context.Background(), os.Args[1:], os.Stdout, os.Stderr))
+}
+
+// console is where a command writes.
+type console struct{ out, err io.Writer }
+
+// command is one of the commands of minim.
+type command struct {
+	name, arguments, summary string
+	run                      func(ctx context.Context, args []string, c console) error
+}
+
+// commands in the order of the help. It is a function since help lists them.
+func commands() []command {
+	return []command{
+		{"compare", "[PREP]", "compare the routes of a prep; without PREP, the demo", compare},
+		{"kit", "[KIT]", "check and list the instruments of a kit; without KIT, the demo's", listKit},
+		{"new", "DIR", "start a folder with a kit and a prep to change", startFolder},
+		{"help", "[COMMAND]", "say what a command does", help},
+		{"version", "", "print the version", printVersion},
+	}
+}
+
+// run carries out a command line and returns the exit code.
+func run(ctx context.Context, args []string, out, err io.Writer) int {
+	c := console{out, err}
+	failure := dispatch(ctx, args, c)
+	if failure == nil {
+		return exitDone
+	}
+	report(c.err, failure)
+	var usage *usageError
+	if errors.As(failure, &usage) {
+		return exitUsage
+	}
+	return exitFailed
+}
+
+func dispatch(ctx context.Context, args []string, c console) error {
+	if len(args) == 0 || args[0] == "-h" || args[0] == "--help" {
+		return help(ctx, nil, c)
+	}
+	for _, cmd := range commands() {
+		if cmd.name == args[0] {
+			return cmd.run(ctx, args[1:], c)
+		}
+	}
+	return &usageError{fmt.Sprintf("there is no command %q", args[0]), "the commands are " + strings.Join(commandNames(), ", ")}
+}
+
+func commandNames() []string {
+	var names []string
+	for _, cmd := range commands() {
+		names = append(names, cmd.name)
+	}
+	return names
+}
+
+// usageError is a command line that is wrong.
+type usageError struct{ message, hint string }
+
+func (e *usageError) Error() string { return e.message }
+
+// hinted is a failure with a cure.
+type hinted struct {
+	err  error
+	hint string
+}
+
+func (e *hinted) Error() string { return e.err.Error() }
+
+func (e *hinted) Unwrap() error { return e.err }
+
+// report writes an error, and a hint when there is one.
+func report(w io.Writer, err error) {
+	message, hint := err.Error(), ""
+	var (
+		usage   *usageError
+		cured   *hinted
+		mistake *benchfile.Mistake
+	)
+	switch {
+	case errors.As(err, &mistake):
+		message, hint = mistake.Report(), mistake.Hint
+	case errors.As(err, &usage):
+		hint = usage.hint
+	case errors.As(err, &cured):
+		hint = cured.hint
+	}
+	fmt.Fprintf(w, "minim: error: %s\n", message)
+	if hint != "" {
+		fmt.Fprintf(w, "minim: hint: %s\n", hint)
+	}
+}

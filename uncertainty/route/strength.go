@@ -41,6 +41,8 @@ func UnitNames() []string {
 type Strength struct {
 	Value float64
 	Unit  Unit
+	// Text is the strength as a file states it: "0.040 % w/v".
+	Text string
 }
 
 // ParseStrength reads a text like "0.04 % w/v". Its errors are *quantity.Error.
@@ -57,7 +59,7 @@ func ParseStrength(text string) (Strength, error) {
 	if value <= 0 {
 		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("a strength must be greater than zero, found %q", text)}
 	}
-	return Strength{value, units[i]}, nil
+	return Strength{value, units[i], text}, nil
 }
 
 func unknownUnit(text, unit string) error {

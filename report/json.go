@@ -1,0 +1,243 @@
+package report
+
+import (
+	"encoding/json"
+	"math"
+
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// Schema names the form of the JSON.
+const Schema = "minim.compare/1"
+
+// number is a JSON number, null when it is not finite.
+type number float64
+
+// MarshalJSON prints all digits of a finite number.
+func (n number) MarshalJSON() ([]byte, error) {
+	if math.IsNaN(float64(n)) || math.IsInf(float64(n), 0) {
+		return []byte("null"), nil
+	}
+	return json.Marshal(float64(n))
+}
+
+type comparisonJSON struct {
+	Schema      string          `json:"schema"`
+	Title       string          `json:"title"`
+	Note        string          `json:"note"`
+	Prep        string          `json:"prep"`
+	Kit         string          `json:"kit"`
+	Solute      string          `json:"solute"`
+	Solvent     string          `json:"solvent"`
+	Unit        string          `json:"strength_unit"`
+	Target      number          `json:"target"`
+	Volume      number          `json:"volume_mL"`
+	Tolerances  []toleranceJSON `json:"tolerances"`
+	LeastChance number          `json:"least_conformance_probability"`
+	Coverage    number          `json:"coverage_probability"`
+	Use         *string         `json:"use"`
+	Meets       bool            `json:"meets_tolerance"`
+	Routes      []routeJSON     `json:"routes"`
+	Cautions    []string        `json:"cautions"`
+}
+
+type toleranceJSON struct {
+	Text  string `json:"text"`
+	Lower number `json:"lower"`
+	Upper number `json:"upper"`
+}
+
+type routeJSON struct {
+	Name          string             `json:"name"`
+	Possible      bool               `json:"possible"`
+	Reason        string             `json:"reason"`
+	Informative   bool               `json:"informative"`
+	Uninformative string             `json:"uninformative_because"`
+	Steps         []string           `json:"steps"`
+	Dilutions     int                `json:"dilutions"`
+	Operations    int                `json:"operations"`
+	Intended      *number            `json:"intended"`
+	Analytic      *analyticJSON      `json:"analytic"`
+	MonteCarlo    *monteCarloJSON    `json:"monte_carlo"`
+	CrossCheck    *crossCheckJSON    `json:"cross_check"`
+	Quoted        *quotedJSON        `json:"quoted"`
+	Inside        []insideJSON       `json:"inside"`
+	HoldsWithin   *number            `json:"holds_within_of_target"`
+	Budget        []contributionJSON `json:"budget"`
+	AssumedShare  *number            `json:"assumed_share_of_variance"`
+	Solute        *number            `json:"solute_g"`
+	Made          *number            `json:"made_mL"`
+	LeftOver      *number            `json:"left_over_mL"`
+	Warnings      []string           `json:"warnings"`
+	Assumed       []string           `json:"assumed"`
+	FromMemory    []string           `json:"from_memory"`
+	NotCounted    []string           `json:"not_counted"`
+}
+
+type analyticJSON struct {
+	Value       number  `json:"value"`
+	U           number  `json:"standard_uncertainty"`
+	Degrees     number  `json:"effective_degrees_of_freedom"`
+	Coverage    number  `json:"coverage_probability"`
+	Factor      number  `json:"coverage_factor"`
+	Expanded    number  `json:"expanded_uncertainty"`
+	Lower       number  `json:"lower"`
+	Upper       number  `json:"upper"`
+	Conformance *number `json:"conformance_probability"`
+}
+
+type monteCarloJSON struct {
+	Trials        int     `json:"trials"`
+	Seed          uint64  `json:"seed"`
+	Mean          number  `json:"mean"`
+	Deviation     number  `json:"standard_deviation"`
+	Lower         number  `json:"lower"`
+	Upper         number  `json:"upper"`
+	ShortestLower number  `json:"shortest_lower"`
+	ShortestUpper number  `json:"shortest_upper"`
+	Conformance   *number `json:"conformance_probability"`
+}
+
+type crossCheckJSON struct {
+	Agrees     bool    `json:"agrees"`
+	Tolerance  number  `json:"tolerance"`
+	DLow       number  `json:"d_low"`
+	DHigh      number  `json:"d_high"`
+	OfExpanded number  `json:"of_expanded"`
+	Cause      *string `json:"cause"`
+	Influence  *string `json:"influence"`
+}
+
+type quotedJSON struct {
+	Lower number `json:"lower"`
+	Upper number `json:"upper"`
+	From  string `json:"from"`
+}
+
+type insideJSON struct {
+	Tolerance   string `json:"tolerance"`
+	Conformance number `json:"conformance_probability"`
+	Normal      number `json:"normal_approximation"`
+}
+
+type contributionJSON struct {
+	Influence    string `json:"influence"`
+	Owner        string `json:"owner"`
+	Group        string `json:"group"`
+	Shared       bool   `json:"shared"`
+	U            number `json:"standard_uncertainty"`
+	Unit         string `json:"unit"`
+	Sensitivity  number `json:"sensitivity"`
+	Contribution number `json:"contribution"`
+	Share        number `json:"share"`
+	Assumed      bool   `json:"assumed"`
+}
+
+// JSON is the comparison in full precision, strengths in the unit of the
+// target, undefined values null.
+func JSON(c *route.Comparison) ([]byte, error) {
+	p := c.Prep
+	out := comparisonJSON{
+		Schema: Schema, Title: p.Title, Note: p.Note, Prep: p.File, Kit: p.Kit.File,
+		Solute: p.Solute.Name, Solvent: p.Solvent.Name,
+		Unit: p.Target.Unit.Name, Target: number(p.Target.Value), Volume: number(p.Volume),
+		Tolerances: []toleranceJSON{}, LeastChance: number(p.LeastChance), Coverage: number(c.Settings.Coverage),
+		Use: &c.Results[c.Verdict.Use].Route.Name, Meets: c.Verdict.Meets, Cautions: Cautions(p),
+	}
+	for _, t := range p.Tolerances {
+		out.Tolerances = append(out.Tolerances, toleranceJSON{t.Text, number(t.Limits.Lower), number(t.Limits.Upper)})
+	}
+	for i := range c.Results {
+		out.Routes = append(out.Routes, routeToJSON(p, &c.Results[i]))
+	}
+	data, err := json.MarshalIndent(out, "", "  ")
+	return append(data, '\n'), err
+}
+
+func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
+	out := routeJSON{
+		Name: r.Route.Name, Possible: r.Possible, Reason: r.Reason,
+		Informative: r.Informative, Uninformative: r.Uninformative,
+		Steps: Instructions(p, r.Route), Dilutions: r.Dilutions, Operations: r.Operations,
+		Inside: []insideJSON{}, Budget: []contributionJSON{},
+		Warnings: list(r.Notes.Warnings), Assumed: list(r.Notes.Assumed),
+		FromMemory: list(r.Notes.FromMemory), NotCounted: list(r.Notes.NotCounted),
+	}
+	if !r.Possible {
+		return out
+	}
+	out.Intended, out.HoldsWithin, out.AssumedShare = some(r.Intended), some(r.HoldsWithin), some(r.AssumedShare)
+	out.Solute, out.Made, out.LeftOver = some(r.SoluteGrams), some(r.MadeML), some(r.LeftOverML)
+	out.Analytic, out.MonteCarlo = analyticToJSON(&r.Analytic), monteCarloToJSON(&r.MonteCarlo)
+	if len(r.Inside) > 0 {
+		out.Analytic.Conformance, out.MonteCarlo.Conformance = some(r.Inside[0].Normal), some(r.Inside[0].Simulated)
+	}
+	out.CrossCheck = crossCheckToJSON(&r.CrossCheck)
+	out.Quoted = &quotedJSON{number(r.Quoted.Lower), number(r.Quoted.Upper), quotedFrom(r.Quoted)}
+	for i, chance := range r.Inside {
+		out.Inside = append(out.Inside, insideJSON{p.Tolerances[i].Text, number(chance.Simulated), number(chance.Normal)})
+	}
+	for i := range r.Analytic.Budget {
+		out.Budget = append(out.Budget, contributionToJSON(&r.Analytic.Budget[i]))
+	}
+	return out
+}
+
+func analyticToJSON(a *uncertainty.Analytic) *analyticJSON {
+	return &analyticJSON{
+		Value: number(a.Value), U: number(a.StandardUncertainty), Degrees: number(a.DegreesOfFreedom),
+		Coverage: number(a.CoverageProbability), Factor: number(a.CoverageFactor),
+		Expanded: number(a.ExpandedUncertainty), Lower: number(a.Lower()), Upper: number(a.Upper()),
+	}
+}
+
+func monteCarloToJSON(mc *uncertainty.MonteCarlo) *monteCarloJSON {
+	return &monteCarloJSON{
+		Trials: mc.Trials, Seed: mc.Seed, Mean: number(mc.Mean), Deviation: number(mc.StandardDeviation),
+		Lower: number(mc.Lower), Upper: number(mc.Upper),
+		ShortestLower: number(mc.ShortestLower), ShortestUpper: number(mc.ShortestUpper),
+	}
+}
+
+func crossCheckToJSON(c *uncertainty.CrossCheck) *crossCheckJSON {
+	out := &crossCheckJSON{
+		Agrees: c.Agrees, Tolerance: number(c.Tolerance),
+		DLow: number(c.DLow), DHigh: number(c.DHigh), OfExpanded: number(c.OfExpanded),
+	}
+	if cause := string(c.Cause); cause != "" {
+		out.Cause = &cause
+	}
+	if c.Influence != "" {
+		out.Influence = &c.Influence
+	}
+	return out
+}
+
+func quotedFrom(q uncertainty.Quoted) string {
+	if q.Simulated {
+		return "monte_carlo"
+	}
+	return "analytic"
+}
+
+func contributionToJSON(line *uncertainty.Contribution) contributionJSON {
+	return contributionJSON{
+		Influence: line.Name, Owner: line.Owner, Group: line.Group, Shared: line.Shared(),
+		U: number(line.StandardUncertainty), Unit: line.Unit, Sensitivity: number(line.Sensitivity),
+		Contribution: number(line.Contribution), Share: number(line.Share), Assumed: line.Assumed,
+	}
+}
+
+func some(x float64) *number {
+	n := number(x)
+	return &n
+}
+
+// list is never nil, so that JSON shows [] and not null.
+func list(texts []string) []string {
+	if texts == nil {
+		return []string{}
+	}
+	return texts
+}

@@ -1,0 +1,175 @@
+package route
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"gonum.org/v1/gonum/stat"
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"github.com/stretchr/testify/require"
+
+	"minim/uncertainty"
+	"minim/uncertainty/near"
+)
+
+const demoPrep = "../../cmd/minim/demo/dye.toml"
+
+// Five routes of the demo worked by hand from the measurement model, without
+// the engine. The parts, in g and mL:
+//
+//	0.01 g scale, s = d = 0.01, linearity ±0.02:
+//	    rounding 2·0.01²/12 = 1.6667e-5; e_rep 0.01² - 0.01²/6 = 8.3333e-5;
+//	    linearity 0.02²/3 = 1.3333e-4; together 2.3333e-4, u = 0.0152753
+//	0.1 g scale: ten times that, 0.1527525; 0.001 g scale: 0.00152753
+//	assay 0.97 to 1: mean 0.985, u = 0.03/√12 = 0.0086603, relative 0.0087921
+//	1 mL pipette at 1 mL: bias 0.01/√6, one reading 0.2·0.01/√6: 0.0041633
+//	5 mL pipette at 2 mL: bias 0.05/√6, two readings 0.2·0.05/√6:
+//	    (0.0025 + 2·0.0001)/6 = 4.5e-4, u = 0.0212132
+//	25 mL flask, class A: bias 0.04/√6; reading 0.15 mm in a neck of 9 mm,
+//	    0.15·0.0636173 = 0.0095426: √(2.6667e-4 + 9.1061e-5) = 0.0189138
+//	10 mL cylinder: bias 0.2/√6, reading 0.04/√6, cling 0..0.03 (mean 0.015,
+//	    0.03²/12): √(0.0066667 + 0.00026667 + 0.000075) = 0.0837157
+//	25 mL cylinder: bias 0.5/√6, reading 0.1/√6, cling 0..0.05:
+//	    √(0.0416667 + 0.0016667 + 0.00020833) = 0.2086664
+//	100 mL cylinder: bias 1/√6, reading 0.2/√6, cling 0..0.1:
+//	    √(0.1666667 + 0.0066667 + 0.00083333) = 0.4173328
+//	temperature ±3 °C, θ = 1 + (9.9e-6 - 1.09e-3)(T - 20): each volume moves
+//	    by -1.0801e-3 per degree, u(T) = √3 = 1.7320508: relative 0.0018708;
+//	    a mark in the divisor and a volume taken cancel, so that a route that
+//	    ends n volumes deep keeps one of them.
+//
+// The strengths, in % w/v, 100 m·assay·Π a/Π V at the means:
+//
+//	direct, 0.01 g:    100·0.01·0.985/25 = 0.0394
+//	    u_rel = √(1.52753² + 0.0087921² + (0.0189138/25)² + 0.0018708²)
+//	          = 1.527556
+//	direct, 0.006 g:   100·0.006·0.985/15.025 = 0.0393344
+//	    u_rel = √(0.254588² + 0.0087921² + (0.2086664/15.025)² + 0.0018708²)
+//	          = 0.255124
+//	0.25 g, one dilution, the same flask twice at the same mark:
+//	    100·0.25·0.985/25·1/25 = 0.0394
+//	    u_rel² = 0.0611010² + 0.0087921² + 0.0041633²
+//	           + (2·0.0163299/25)² + 2·(0.0095426/25)² + 0.0018708²
+//	           = 0.00373333 + 0.0000773 + 0.00001733 + 0.00000171
+//	             + 0.00000029 + 0.0000035; u_rel = 0.0619149
+//	1 g, one dilution: 100·1·0.985/25·1/100.05 = 0.0393803
+//	    u_rel² = 0.0152753² + 0.0087921² + 0.0041633² + (0.0189138/25)²
+//	           + (0.4173328/100.05)² + 0.0018708²; u_rel = 0.0186933
+//	two dilutions: 100·1·0.985/25·1/10.015·2/20.025 = 0.0392918
+//	    u_rel² = 0.0152753² + 0.0087921² + 0.0041633² + (0.0189138/25)²
+//	           + (0.0837157/10.015)² + (0.0212132/2)²
+//	           + (0.2086664/20.025)² + 0.0018708²; u_rel = 0.0249599
+func TestDemoByHand(t *testing.T) {
+	c := compareAll(t, load(t, demoPrep))
+	for _, want := range []struct {
+		route           string
+		value, relative float64
+	}{
+		{"0.01 g scale, direct", 0.0394, 1.527556},
+		{"0.001 g scale, direct", 0.0393344, 0.255124},
+		{"0.25 g, one dilution", 0.0394, 0.0619149},
+		{"1 g, one dilution", 0.0393803, 0.0186933},
+		{"two dilutions", 0.0392918, 0.0249599},
+	} {
+		r := named(t, c, want.route)
+		near.Relative(t, want.route, want.value, r.Analytic.Value, 2e-6)
+		near.Relative(t, want.route+", relative u", want.relative, r.Analytic.StandardUncertainty/r.Analytic.Value, 5e-6)
+	}
+}
+
+func named(t *testing.T, c *Comparison, name string) *Result {
+	t.Helper()
+	for i := range c.Results {
+		if c.Results[i].Route.Name == name {
+			return &c.Results[i]
+		}
+	}
+	require.Fail(t, "no route", name)
+	return nil
+}
+
+// bench draws the influences of the demo with gonum's distributions: a second
+// evaluation of the measurement model that shares no code with the engine.
+type bench struct{ src rand.Source }
+
+func (b bench) within(limit float64) float64 {
+	return distuv.Uniform{Min: -limit, Max: limit, Src: b.src}.Rand()
+}
+
+func (b bench) peaked(limit float64) float64 {
+	return distuv.NewTriangle(-limit, limit, 0, b.src).Rand()
+}
+
+func (b bench) normal(sigma float64) float64 {
+	return distuv.Normal{Sigma: sigma, Src: b.src}.Rand()
+}
+
+func (b bench) weigh(reading, d float64) float64 {
+	return reading + b.within(d/2) + b.within(d/2) + b.normal(math.Sqrt(d*d-d*d/6)) + b.within(2*d)
+}
+
+func (b bench) cylinder(mark, limit, division, cling float64) float64 {
+	return mark + b.peaked(limit) + b.peaked(0.2*division) + (b.within(cling/2) + cling/2)
+}
+
+func (b bench) flask() float64 {
+	return 25 + b.peaked(0.04) + b.normal(0.15*math.Pi/4*81/1000)
+}
+
+func (b bench) assay() float64 { return 0.985 + b.within(0.015) }
+
+func (b bench) theta() float64 { return 1 + (9.9e-6-1.09e-3)*b.within(3) }
+
+func (b bench) twoDilutions() float64 {
+	theta := b.theta()
+	c := 100 * b.weigh(1, 0.01) * b.assay() / (b.flask() * theta)
+	c *= (1 + b.peaked(0.01) + b.peaked(0.002)) / b.cylinder(10, 0.2, 0.2, 0.03)
+	return c * (2 + b.peaked(0.05) + b.peaked(0.01) + b.peaked(0.01)) / b.cylinder(20, 0.5, 0.5, 0.05)
+}
+
+func (b bench) direct() float64 {
+	return 100 * b.weigh(0.006, 0.001) * b.assay() / (b.cylinder(15, 0.5, 0.5, 0.05) * b.theta())
+}
+
+// byWeighing is the demo's route by weighing: w/w steps, densities from the
+// apparent specific volume, and two readings from one zero in the second.
+func (b bench) byWeighing() float64 {
+	const density = 0.7893
+	excess := 1 - (0.375+b.within(0.525))*density
+	w := b.weigh(0.5, 0.01) * b.assay() / b.weigh(50, 0.01)
+	zero := b.within(0.005)
+	read := func(r float64) float64 {
+		return r + zero + b.within(0.005) + b.normal(0.01*math.Sqrt(5.0/6)) + b.within(0.02)
+	}
+	part := read(1)
+	w *= part / read(19.5)
+	return 100 * w * density / (1 - w*excess)
+}
+
+func TestDemoByDirectSampling(t *testing.T) {
+	c := compareAll(t, load(t, demoPrep))
+	b := bench{rand.NewPCG(1, 2)}
+	const trials = 400_000
+	for name, draw := range map[string]func() float64{
+		"two dilutions": b.twoDilutions, "0.001 g scale, direct": b.direct, "diluted by weighing": b.byWeighing,
+	} {
+		r := named(t, c, name)
+		values := make([]float64, trials)
+		inside := 0.0
+		for i := range values {
+			values[i] = draw()
+			if (uncertainty.Limits{Lower: 0.0368, Upper: 0.0432}).Permits(values[i]) {
+				inside++
+			}
+		}
+		mean, s := stat.MeanStdDev(values, nil)
+		// Five standard errors: of the mean and of s of this sample, and of
+		// the chance by both samples.
+		near.Absolute(t, name+", mean", r.Analytic.Value, mean, 5*s/math.Sqrt(trials)+2e-4*s)
+		near.Relative(t, name+", u", r.Analytic.StandardUncertainty, s, 5/math.Sqrt(2*trials)+1e-3)
+		p := r.Chance()
+		near.Absolute(t, name+", chance", p, inside/trials, 5*math.Sqrt(p*(1-p)*(1.0/trials+1e-5))+1e-5)
+	}
+}
