@@ -1,0 +1,151 @@
+package benchfile
+
+import (
+	"errors"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+)
+
+// builder turns the expressions of a file into the tree.
+type builder struct {
+	src     *source
+	parser  unstable.Parser
+	root    *Table
+	current *Table // the table of the last header
+	count   int
+}
+
+// build returns the root of the tree, or the first mistake in the file.
+func build(src *source) (*Table, *Mistake) {
+	b := &builder{src: src}
+	b.root = &Table{Name: "file", rank: isRoot, open: true}
+	b.root.file = &file{source: src, root: b.root}
+	b.current = b.root
+	b.parser.Reset(src.data)
+	end := 0
+	for b.parser.NextExpression() {
+		last, m := b.expression(b.parser.Expression())
+		if m != nil {
+			return nil, m
+		}
+		end = last
+	}
+	if err := b.parser.Error(); err != nil {
+		return nil, b.syntax(err, end)
+	}
+	return b.root, nil
+}
+
+// syntax words the error of the parser in the expression that starts after the
+// offset.
+func (b *builder) syntax(err error, after int) *Mistake {
+	var found *unstable.ParserError
+	if !errors.As(err, &found) {
+		return b.src.mistake(span{after, after}, plain(err.Error()), "")
+	}
+	at := b.parser.Range(found.Highlight)
+	f := newFault(b.src, span{int(at.Offset), int(at.Offset + at.Length)}, found.Message, after)
+	return f.mistake()
+}
+
+// expression adds one key and value or one header and returns where it ends.
+func (b *builder) expression(node *unstable.Node) (end int, m *Mistake) {
+	if node.Kind == unstable.KeyValue {
+		return int(node.Raw.Offset + node.Raw.Length), b.keyValue(b.current, node)
+	}
+	parts, m := b.parts(node)
+	if m != nil {
+		return 0, m
+	}
+	at := b.src.header(parts)
+	b.current, m = b.header(parts, at, node.Kind == unstable.ArrayTable)
+	return at.to, m
+}
+
+// keyValue adds a key, dotted or not, and its value to a table.
+func (b *builder) keyValue(t *Table, node *unstable.Node) *Mistake {
+	parts, m := b.parts(node)
+	if m != nil {
+		return m
+	}
+	last := parts[len(parts)-1]
+	if t, m = b.dotted(t, parts[:len(parts)-1]); m != nil {
+		return m
+	}
+	if e := t.find(last.name); e != nil {
+		return b.twice(last, e)
+	}
+	at := span{b.src.afterEquals(last.at.to), int(node.Raw.Offset + node.Raw.Length)}
+	v, m := b.value(t, last.name, node.Value(), at, t.depth+1)
+	if m != nil {
+		return m
+	}
+	t.add(last, v)
+	return nil
+}
+
+// dotted goes down the parts of a dotted key before its last.
+func (b *builder) dotted(t *Table, parts []part) (*Table, *Mistake) {
+	for _, p := range parts {
+		e := t.find(p.name)
+		switch {
+		case e == nil:
+			sub := t.child(p.name, p.at, isSub, byDots)
+			t.add(p, &value{shape: Sub, at: p.at, table: sub})
+			t = sub
+		case e.value.shape == Sub && e.value.table.origin == byDots:
+			t = e.value.table
+		default:
+			return nil, b.twice(p, e)
+		}
+	}
+	return t, nil
+}
+
+// header opens the table of a [header] or appends one for a [[header]].
+func (b *builder) header(parts []part, at span, array bool) (*Table, *Mistake) {
+	t, last := b.root, parts[len(parts)-1]
+	for _, p := range parts[:len(parts)-1] {
+		next, m := b.step(t, p)
+		if m != nil {
+			return nil, m
+		}
+		t = next
+	}
+	e := t.find(last.name)
+	switch {
+	case array && e == nil:
+		e = &entry{last.name, last.at, &value{shape: List, at: at}}
+		t.entries = append(t.entries, e)
+		fallthrough
+	case array && e.value.headed():
+		element := t.child(singular(last.name), at, isElement, byHeader)
+		e.value.items = append(e.value.items, &value{shape: Sub, at: at, table: element})
+		return element, nil
+	case e == nil:
+		sub := t.child(last.name, at, isSub, byHeader)
+		t.add(last, &value{shape: Sub, at: at, table: sub})
+		return sub, nil
+	case !array && e.value.shape == Sub && e.value.table.origin == byPath:
+		sub := e.value.table
+		e.at, e.value.at, sub.at, sub.origin = last.at, at, at, byHeader
+		return sub, nil
+	}
+	return nil, b.twice(last, e)
+}
+
+// step goes down one part of a header that is not its last.
+func (b *builder) step(t *Table, p part) (*Table, *Mistake) {
+	e := t.find(p.name)
+	switch {
+	case e == nil:
+		sub := t.child(p.name, p.at, isSub, byPath)
+		t.add(p, &value{shape: Sub, at: p.at, table: sub})
+		return sub, nil
+	case e.value.headed():
+		return e.value.items[len(e.value.items)-1].table, nil
+	case e.value.shape == Sub && e.value.table.origin != byBraces:
+		return e.value.table, nil
+	}
+	return nil, b.twice(p, e)
+}

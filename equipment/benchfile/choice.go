@@ -1,0 +1,33 @@
+package benchfile
+
+import (
+	"errors"
+	"strings"
+
+	"minim/equipment/quantity"
+)
+
+// FailWith records the mistake that a parser found in the text at a key.
+func (t *Table) FailWith(key string, err error) {
+	hint := ""
+	message := err.Error()
+	if e := (*quantity.Error)(nil); errors.As(err, &e) {
+		message, hint = e.Message, e.Hint
+	}
+	t.Fail(key, message, hint)
+}
+
+// FailChoice records that a name is not among those it is chosen from, and
+// suggests the nearest or else lists them; also is a further way out, or "".
+func (t *Table) FailChoice(key, noun, name string, among []string, also string) {
+	hint := "there is none to choose from"
+	if near := Nearest(name, among); near != "" {
+		hint = "did you mean " + quote(near) + "?"
+	} else if len(among) > 0 {
+		hint = "choose from " + strings.Join(among, ", ")
+	}
+	if also != "" {
+		hint += "; " + also
+	}
+	t.Fail(key, "there is no "+noun+" called "+quote(name), hint)
+}

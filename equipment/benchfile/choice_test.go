@@ -1,0 +1,42 @@
+package benchfile
+
+import (
+	"errors"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"minim/equipment/quantity"
+)
+
+func TestFailWith(t *testing.T) {
+	_, _, bare := quantity.ParseShareOf("8 %")
+	for err, want := range map[error][2]string{
+		bare:                 {`a: "8 %" does not say of what`, `say of what it is a share, as in "8 % of target" or "2 % of capacity"`},
+		errors.New("is odd"): {"a: is odd", ""},
+	} {
+		root := parsed(t, `a = "8 %"`)
+		root.FailWith("a", err)
+		m := root.Err().(*Mistake)
+		assert.Equal(t, want, [2]string{m.Message, m.Hint})
+	}
+}
+
+func TestFailChoice(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		among []string
+		also  string
+		hint  string
+	}{
+		{"25 mL flsk", []string{"25 mL flask", "scale"}, "", `did you mean "25 mL flask"?`},
+		{"oven", []string{"25 mL flask", "scale"}, "", "choose from 25 mL flask, scale"},
+		{"oven", nil, "or leave it out", "there is none to choose from; or leave it out"},
+	} {
+		root := parsed(t, `in = "x"`)
+		root.FailChoice("in", "instrument", c.name, c.among, c.also)
+		m := root.Err().(*Mistake)
+		assert.Equal(t, `in: there is no instrument called "`+c.name+`"`, m.Message)
+		assert.Equal(t, c.hint, m.Hint)
+	}
+}

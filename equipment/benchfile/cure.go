@@ -1,0 +1,146 @@
+package benchfile
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+)
+
+// Hints that serve several faults.
+const (
+	lineForms   = "a line is key = value, a [header] or a # comment"
+	onBackslash = `write / or \\ for each backslash, or put the text in single quotes`
+)
+
+// mistake words the fault: the first foreseen cause that fits, or the parser's
+// own message.
+func (f *fault) mistake() *Mistake {
+	causes := []func() *Mistake{
+		f.curlyQuotes, f.backslash, f.openText, f.decimal, f.notClosed, f.noComma, f.oddQuotes,
+		f.noEquals, f.header, f.badKey, f.extraComma, f.afterValue, f.bare,
+	}
+	for _, cause := range causes {
+		if m := cause(); m != nil {
+			return m
+		}
+	}
+	return f.source.mistake(f.at, plain(f.message), "")
+}
+
+var curly = strings.NewReplacer("“", `"`, "”", `"`, "„", `"`, "‟", `"`, "«", `"`, "»", `"`, "‘", "'", "’", "'")
+
+// curlyQuotes: capacity = “10 mL”
+func (f *fault) curlyQuotes() *Mistake {
+	line := f.bounds(f.line(f.at.from))
+	first := f.at.from
+	if f.quote >= 0 {
+		first = f.quote
+	}
+	rest := string(f.data[min(first, line.to):line.to])
+	at := strings.IndexAny(rest, "“”„‟«»‘’")
+	if at < 0 || at > 0 && f.quote < 0 || f.says("escape") {
+		return nil
+	}
+	from := first + at
+	char := []rune(rest[at:])[0]
+	message := fmt.Sprintf("found the curly quote %c, expected a straight one", char)
+	return f.source.mistake(span{from, from + len(string(char))}, message, "write "+straight(rest))
+}
+
+// straight returns the first quoted text in straight quotes, for a hint.
+func straight(rest string) string {
+	text := regexp.MustCompile(`^["'][^"']+["']`).FindString(curly.Replace(rest))
+	if text == "" {
+		return `straight quotes: "`
+	}
+	return printable(text)
+}
+
+// backslash: kit = "C:\bench.toml"
+func (f *fault) backslash() *Mistake {
+	if f.quote < 0 || !f.says("escape") {
+		return nil
+	}
+	return f.source.mistake(f.at, "a backslash in double quotes has a meaning of its own, and none before this", onBackslash)
+}
+
+// openText: capacity = "10 mL
+func (f *fault) openText() *Mistake {
+	if !f.says("new lines", "unterminated", "not terminated") {
+		return nil
+	}
+	from := f.at.from
+	if f.quote >= 0 {
+		from = f.quote
+	}
+	return f.source.mistake(span{from, f.bounds(f.line(from)).to}, "the quote that opens here is not closed", "put a quote at the end of the text")
+}
+
+var newExpression = regexp.MustCompile(`^\s*(\[+\s*[A-Za-z][\w-]*\s*\]|[\w-]+\s*=)`)
+
+// notClosed: steps = [ … without its ]
+func (f *fault) notClosed() *Mistake {
+	from := f.line(f.start)
+	later := from < f.line(f.at.from) && len(f.open) > 0 && newExpression.MatchString(f.text()) && f.open[0] == '['
+	if !later && !f.says("is incomplete") {
+		return nil
+	}
+	closing, opened := "]", "list"
+	if len(f.open) > 0 && f.open[0] == '{' {
+		closing, opened = "}", "table"
+	}
+	hint := "put " + closing + " at its end"
+	if later {
+		hint += fmt.Sprintf(", before line %d", 1+f.line(f.at.from))
+	}
+	return f.source.mistake(span{f.start, f.bounds(from).to}, "the "+opened+" that starts here is not closed", hint)
+}
+
+// noComma: two items of a list, or two keys between braces, without a comma.
+func (f *fault) noComma() *Mistake {
+	c := f.char()
+	if !f.says("expected ',' or") || !strings.ContainsAny(c, `{["'`) && !f.says("'}'") {
+		return nil
+	}
+	if f.says("'}'") && !regexp.MustCompile(`^[a-z][a-z0-9-]* *=`).Match(f.data[f.at.from:]) {
+		return nil
+	}
+	if f.quotesAreOdd() {
+		return nil
+	}
+	return f.source.mistake(f.at, "a comma is missing before this", "put a comma between the two")
+}
+
+// oddQuotes: { weigh = "1 g, on = "scale" }
+func (f *fault) oddQuotes() *Mistake {
+	if !f.quotesAreOdd() || f.says("comment") {
+		return nil
+	}
+	return f.source.mistake(f.at, "a quote is missing on this line, before or after this", "see that each text has a quote before it and one after it")
+}
+
+// quotesAreOdd counts the double quotes on the line, those after a backslash
+// and those in a comment after the fault not.
+func (f *fault) quotesAreOdd() bool {
+	line := f.bounds(f.line(f.at.from))
+	after, _, _ := strings.Cut(string(f.data[f.at.from:max(f.at.from, line.to)]), "#")
+	text := string(f.data[line.from:min(f.at.from, line.to)]) + after
+	text = strings.ReplaceAll(strings.ReplaceAll(text, `\\`, ""), `\"`, "")
+	return strings.Count(text, `"`)%2 == 1
+}
+
+// parserWords turns the parser's words into those of the house.
+var parserWords = strings.NewReplacer("toml: ", "",
+	"multiline basic strings", "texts in triple quotes", "multiline literal strings", "texts in triple quotes",
+	"basic strings", "texts in double quotes", "literal strings", "texts in single quotes")
+
+// plain returns a message of the parser in plain words.
+func plain(message string) string {
+	if strings.Contains(message, "levels deep") {
+		return tooDeep
+	}
+	if strings.Contains(message, "out of range") || strings.Contains(message, "too large to fit") {
+		return "the number is too large"
+	}
+	return parserWords.Replace(message)
+}

@@ -1,0 +1,107 @@
+package benchfile
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+)
+
+// file is what all tables of one file share.
+type file struct {
+	*source
+	root     *Table
+	mistakes []*Mistake
+	missing  []missing
+}
+
+// missing is a needed key that is not there.
+type missing struct {
+	table *Table
+	key   string
+}
+
+// Err closes the whole file of the table: keys that were never asked for become
+// mistakes. It returns the mistake that stands first in the file, or nil.
+func (t *Table) Err() error {
+	if t == nil {
+		panic("benchfile: Err of an absent table")
+	}
+	f := t.file
+	all, meant := f.unknown(f.root)
+	for _, need := range f.missing {
+		if !slices.Contains(meant, need) { // the mistyped key says it better
+			all = append(all, need.mistake())
+		}
+	}
+	all = append(all, f.mistakes...)
+	if len(all) == 0 {
+		return nil
+	}
+	return slices.MinFunc(all, func(a, b *Mistake) int {
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+}
+
+// unknown returns a mistake for each key that nobody asked for, in the table
+// and in those handed out below it, and what these keys were meant to be.
+func (f *file) unknown(t *Table) (mistakes []*Mistake, meant []missing) {
+	for _, e := range t.entries {
+		if !slices.Contains(t.known, e.key) {
+			meaning, hint := f.guess(t, e.key)
+			meant = append(meant, meaning)
+			mistakes = append(mistakes, f.mistake(e.at, "unknown key `"+e.key+"` in "+t.phrase(), hint))
+			continue
+		}
+		for _, sub := range e.value.within() {
+			if sub.open {
+				below, also := f.unknown(sub)
+				mistakes, meant = append(mistakes, below...), append(meant, also...)
+			}
+		}
+	}
+	return mistakes, meant
+}
+
+// within returns the tables that a value holds.
+func (v *value) within() []*Table {
+	if v.shape == Sub {
+		return []*Table{v.table}
+	}
+	return v.tables()
+}
+
+// guess returns what an unknown key was probably meant to be, and the hint.
+func (f *file) guess(t *Table, key string) (missing, string) {
+	if t.origin == byHeader && slices.Contains(f.root.known, key) && f.root.find(key) == nil {
+		return missing{f.root, key}, "`" + key + "` belongs to the file, not to " + t.phrase() + ": write it above the first [header]"
+	}
+	free := slices.DeleteFunc(slices.Clone(t.known), func(k string) bool { return t.find(k) != nil })
+	allowed := ""
+	if len(t.known) > 0 {
+		allowed = "the keys of " + t.phrase() + " are " + strings.Join(t.known, ", ")
+	}
+	if near := Nearest(key, free); near != "" {
+		return missing{t, near}, "write `" + near + "`; " + allowed
+	}
+	return missing{}, allowed
+}
+
+// mistake says that the needed key is missing. In the whole file no line is to blame.
+func (n missing) mistake() *Mistake {
+	f, message := n.table.file, n.table.phrase()+" needs `"+n.key+"`"
+	if n.table.rank == isRoot {
+		return &Mistake{Place: f.place(0), Message: message}
+	}
+	return f.mistake(n.table.at, message, "")
+}
+
+// phrase names a table with its article: "the file", "a balance", "the solute".
+func (t *Table) phrase() string {
+	switch {
+	case t.rank != isElement:
+		return "the " + t.Name
+	case t.Name != "" && strings.Contains("aeiou", t.Name[:1]):
+		return "an " + t.Name
+	}
+	return "a " + t.Name
+}

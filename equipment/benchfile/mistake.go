@@ -1,0 +1,84 @@
+package benchfile
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// Mistake is something wrong in a file, with the place and, where it can be
+// foreseen, the cure.
+type Mistake struct {
+	Place
+	Source  string // the line itself; empty when no one line is to blame
+	Width   int    // how many characters are marked, from Column on
+	Message string // what is wrong and what was found
+	Hint    string // what would be right; may be empty
+}
+
+// Error returns the report with the hint as its last line:
+//
+//	bench.toml:12:12: capacity: "10 ml" has the unit "ml", which is not a unit of volume
+//	  12 | capacity = "10 ml"
+//	     |            ^^^^^^^
+//	  write mL
+func (m *Mistake) Error() string {
+	if m.Hint == "" {
+		return m.Report()
+	}
+	return m.Report() + "\n  " + printable(m.Hint)
+}
+
+// Report returns everything but the hint: place and message, the line, the mark.
+func (m *Mistake) Report() string {
+	head := printable(m.Place.String() + ": " + m.Message)
+	if m.Source == "" {
+		return head
+	}
+	shown, indent, width := window([]rune(m.Source), m.Column-1, m.Width)
+	number := strconv.Itoa(m.Line)
+	return fmt.Sprintf("%s\n  %s | %s\n  %*s | %s%s", head, number, printable(shown),
+		len(number), "", strings.Repeat(" ", indent), strings.Repeat("^", width))
+}
+
+// The most characters of a line that are shown, and how many of them stand
+// before the fault when the line has to be cut.
+const (
+	mostShown  = 100
+	leadBefore = 40
+)
+
+// window cuts a long line round the marked part. It returns what is shown, and
+// the start and width of the mark in it.
+func window(line []rune, start, width int) (shown string, indent, marked int) {
+	from, to := 0, len(line)
+	if len(line) > mostShown {
+		from = max(0, min(start-leadBefore, len(line)-mostShown))
+		to = from + mostShown
+	}
+	shown, indent = string(line[from:to]), start-from
+	marked = max(1, min(width, to-start))
+	if from > 0 {
+		shown, indent = "…"+shown, indent+1
+	}
+	if to < len(line) {
+		shown += "…"
+	}
+	return shown, indent, marked
+}
+
+// printable returns a text that cannot move the cursor: a tab becomes a space,
+// and what has no shape of its own, such as a control character or a change of
+// direction, becomes U+FFFD.
+func printable(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\t':
+			return ' '
+		case unicode.IsGraphic(r):
+			return r
+		}
+		return unicode.ReplacementChar
+	}, text)
+}

@@ -1,0 +1,80 @@
+package benchfile
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"unicode/utf8"
+
+	"github.com/pelletier/go-toml/v2"
+)
+
+// Parse returns the root table of a TOML text. The name is the one shown in
+// mistakes. A fault in the text is a *Mistake.
+func Parse(name string, data []byte) (*Table, error) {
+	if len(data) > largest {
+		return nil, fmt.Errorf("%s: %w", name, errTooLarge)
+	}
+	data = bytes.Clone(data) // places refer to it as long as tables live
+	src := newSource(name, data)
+	if m := checkBytes(src); m != nil {
+		return nil, m
+	}
+	root, m := build(src)
+	if m == nil {
+		m = checkValid(src)
+	}
+	if m == nil && len(root.entries) == 0 {
+		m = &Mistake{Place: src.place(0), Message: "the file is empty: it holds nothing but space and comments"}
+	}
+	if m != nil {
+		return nil, m
+	}
+	return root, nil
+}
+
+// byteOrderMarks are the first bytes of files that are not plain UTF-8.
+var byteOrderMarks = []struct{ mark, message, hint string }{
+	{"\xEF\xBB\xBF", "the file starts with a byte order mark", "save it as UTF-8 without a byte order mark"},
+	{"\xFF\xFE", "the file is UTF-16 text, not UTF-8", "save it as UTF-8 without a byte order mark"},
+	{"\xFE\xFF", "the file is UTF-16 text, not UTF-8", "save it as UTF-8 without a byte order mark"},
+}
+
+// checkBytes refuses what is not UTF-8 text.
+func checkBytes(src *source) *Mistake {
+	for _, b := range byteOrderMarks {
+		if bytes.HasPrefix(src.data, []byte(b.mark)) {
+			return &Mistake{Place: src.place(0), Message: b.message, Hint: b.hint}
+		}
+	}
+	if at := bytes.IndexByte(src.data, 0); at >= 0 {
+		return &Mistake{Place: src.place(at), Message: "the file holds a zero byte: it is not UTF-8 text", Hint: "save it as UTF-8 text"}
+	}
+	for at := 0; at < len(src.data); {
+		r, size := utf8.DecodeRune(src.data[at:])
+		if r == utf8.RuneError && size == 1 {
+			message := fmt.Sprintf("the byte 0x%02X is not UTF-8 text", src.data[at])
+			return src.mistake(span{at, at + 1}, message, "save the file as UTF-8")
+		}
+		at += size
+	}
+	return nil
+}
+
+// checkValid asks go-toml for what the tree does not see: numbers and dates out
+// of range, and tables defined in two ways.
+func checkValid(src *source) *Mistake {
+	var all map[string]any
+	err := toml.Unmarshal(src.data, &all)
+	if err == nil {
+		return nil
+	}
+	at, message := span{0, 1}, err.Error()
+	var fault *toml.DecodeError
+	if errors.As(err, &fault) {
+		row, column := fault.Position()
+		from := min(src.lines[row-1]+column-1, len(src.data))
+		at = span{from, src.tokenEnd(from)}
+	}
+	return src.mistake(at, plain(message), "")
+}

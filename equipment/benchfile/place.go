@@ -1,0 +1,91 @@
+// Package benchfile reads the TOML files of a bench and knows where everything
+// in them stands, so that a mistake is shown with its line, a mark under it and
+// the cure.
+//
+// A file is read through a cursor. Accessors of Table return zero values for
+// what is absent or wrong and record the mistake; Err closes the file, adds the
+// keys that nobody asked for, and returns the first mistake. Loading code is
+// therefore a straight line that ends with one check.
+//
+//	root, err := benchfile.Load("bench.toml")
+//	if err != nil {
+//		return err
+//	}
+//	for _, t := range root.Tables("balance") {
+//		t.Need("name", "capacity")
+//		name, capacity := t.Text("name"), t.Positive("capacity", quantity.Mass)
+//	}
+//	return root.Err()
+package benchfile
+
+import (
+	"bytes"
+	"fmt"
+	"sort"
+	"strings"
+	"unicode/utf8"
+)
+
+// Place is where something stands in a file. Lines and columns count from 1;
+// columns count characters, a tab as one.
+type Place struct {
+	File         string
+	Line, Column int
+}
+
+// String returns the place as file:line:column.
+func (p Place) String() string { return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column) }
+
+// span is a range of bytes in a file.
+type span struct{ from, to int }
+
+// source is the text of a file with the start of each of its lines.
+type source struct {
+	name  string
+	data  []byte
+	lines []int
+}
+
+// newSource finds the lines of a text.
+func newSource(name string, data []byte) *source {
+	s := &source{name: name, data: data, lines: []int{0}}
+	for i, b := range data {
+		if b == '\n' {
+			s.lines = append(s.lines, i+1)
+		}
+	}
+	return s
+}
+
+// line returns the number, counted from 0, of the line that holds the offset.
+func (s *source) line(offset int) int {
+	return sort.SearchInts(s.lines, offset+1) - 1
+}
+
+// bounds returns the span of a line, counted from 0, without its line end.
+func (s *source) bounds(line int) span {
+	from, to := s.lines[line], len(s.data)
+	if line+1 < len(s.lines) {
+		to = s.lines[line+1] - 1
+	}
+	return span{from, from + len(bytes.TrimSuffix(s.data[from:to], []byte("\r")))}
+}
+
+// place returns where an offset stands.
+func (s *source) place(offset int) Place {
+	line := s.line(offset)
+	return Place{s.name, line + 1, 1 + utf8.RuneCount(s.data[s.lines[line]:offset])}
+}
+
+// mistake returns a mistake that marks the part of a span on its first line.
+func (s *source) mistake(at span, message, hint string) *Mistake {
+	bounds := s.bounds(s.line(at.from))
+	from, to := min(at.from, bounds.to), min(at.to, bounds.to)
+	return &Mistake{
+		Place:   s.place(from),
+		Source:  strings.ToValidUTF8(string(s.data[bounds.from:bounds.to]), "\uFFFD"),
+		Width:   max(1, utf8.RuneCount(s.data[from:max(from, to)])),
+		Message: message,
+		Hint:    hint,
+	}
+}

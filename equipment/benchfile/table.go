@@ -1,0 +1,158 @@
+package benchfile
+
+import "slices"
+
+// Place returns where the header or the brace of the table stands; for the root
+// table, the start of the file.
+func (t *Table) Place() Place {
+	if t == nil {
+		return Place{}
+	}
+	return t.file.place(t.at.from)
+}
+
+// Has reports whether the key is there.
+func (t *Table) Has(key string) bool { return t.Shape(key) != Absent }
+
+// Shape returns what stands at the key.
+func (t *Table) Shape(key string) Shape {
+	if v := t.ask(key); v != nil {
+		return v.shape
+	}
+	return Absent
+}
+
+// Keys returns the keys in file order. It asks for none of them.
+func (t *Table) Keys() []string {
+	if t == nil {
+		return nil
+	}
+	keys := make([]string, len(t.entries))
+	for i, e := range t.entries {
+		keys[i] = e.key
+	}
+	return keys
+}
+
+// Table returns the table at the key, nil when absent.
+func (t *Table) Table(key string) *Table {
+	v := t.ask(key)
+	switch {
+	case v == nil:
+		return nil
+	case v.shape == Sub:
+		v.table.open = true
+		return v.table
+	case v.headed():
+		t.wrong(key, v, "one table", "write its header once, in single brackets")
+	default:
+		t.wrong(key, v, "a table", "write "+key+" = { … }")
+	}
+	return nil
+}
+
+// Tables returns the tables of a list, nil when absent.
+func (t *Table) Tables(key string) []*Table {
+	v := t.ask(key)
+	if v == nil {
+		return nil
+	}
+	if v.shape != List {
+		hint := "write " + key + " = [ { … } ]"
+		if v.shape == Sub && v.table.origin == byHeader {
+			hint = "write [" + string(t.file.data[v.at.from:v.at.to]) + "] in double brackets"
+		}
+		t.wrong(key, v, "a list of tables", hint)
+		return nil
+	}
+	var tables []*Table
+	for _, item := range v.items {
+		if item.shape != Sub {
+			t.wrong(key, item, "a table", "write { … }")
+			continue
+		}
+		item.table.open = true
+		tables = append(tables, item.table)
+	}
+	return tables
+}
+
+// Need records a mistake at the place of the table for each key that is not there.
+func (t *Table) Need(keys ...string) {
+	for _, key := range keys {
+		if t != nil && t.ask(key) == nil {
+			t.file.missing = append(t.file.missing, missing{t, key})
+		}
+	}
+}
+
+// Fail records a mistake at the value of the key, and at the place of the table
+// when the key is empty or absent. The message is shown after the key.
+func (t *Table) Fail(key, message, hint string) {
+	t.fail(key, message, hint, func(e *entry) span { return e.value.at })
+}
+
+// FailKey is Fail at the key itself.
+func (t *Table) FailKey(key, message, hint string) {
+	t.fail(key, message, hint, func(e *entry) span { return e.at })
+}
+
+func (t *Table) fail(key, message, hint string, where func(*entry) span) {
+	if t == nil {
+		panic("benchfile: Fail on an absent table")
+	}
+	at := t.at
+	if t.ask(key) != nil {
+		at = where(t.find(key))
+	}
+	if key != "" {
+		message = key + ": " + message
+	}
+	t.file.record(at, message, hint)
+}
+
+// ask marks the key as known and returns its value, nil when absent.
+func (t *Table) ask(key string) *value {
+	if t == nil {
+		return nil
+	}
+	if key != "" && !slices.Contains(t.known, key) {
+		t.known = append(t.known, key)
+	}
+	if e := t.find(key); e != nil {
+		return e.value
+	}
+	return nil
+}
+
+// refuse records a mistake at a value, under its key.
+func (t *Table) refuse(key string, v *value, message, hint string) {
+	t.file.record(v.at, key+": "+message, hint)
+}
+
+// wrong records that a value has the wrong shape.
+func (t *Table) wrong(key string, v *value, wanted, hint string) {
+	t.refuse(key, v, "found "+v.describe()+", expected "+wanted, hint)
+}
+
+// describe says what a value is: `the number 10`.
+func (v *value) describe() string {
+	switch v.shape {
+	case Text:
+		return "the text " + quote(v.text)
+	case Number:
+		return "the number " + shorten(v.text)
+	case Flag:
+		return "the bare word " + v.text
+	case Date:
+		return "the date or time " + v.text
+	case Sub:
+		return "a table"
+	}
+	return "a list"
+}
+
+// record adds a mistake to the file.
+func (f *file) record(at span, message, hint string) {
+	f.mistakes = append(f.mistakes, f.mistake(at, message, hint))
+}

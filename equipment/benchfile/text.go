@@ -1,0 +1,100 @@
+package benchfile
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// Text returns the text at the key without the space round it, "" when absent.
+// A text that is empty, or holds characters that cannot be printed, is a mistake.
+func (t *Table) Text(key string) string {
+	v := t.ask(key)
+	if v == nil {
+		return ""
+	}
+	return t.text(key, v)
+}
+
+// Word returns the text at the key, which must be one of the words; "" when
+// absent or another.
+func (t *Table) Word(key string, allowed ...string) string {
+	word := t.Text(key)
+	if word == "" || slices.Contains(allowed, word) {
+		return word
+	}
+	hint := ""
+	if near := Nearest(word, allowed); near != "" {
+		hint = "write " + quote(near)
+	}
+	t.Fail(key, quote(word)+" is not one of "+strings.Join(allowed, ", "), hint)
+	return ""
+}
+
+// Texts returns the texts of a list, nil when absent. One text without brackets
+// is a list of one.
+func (t *Table) Texts(key string) []string {
+	var texts []string
+	for _, v := range t.items(key) {
+		texts = append(texts, t.text(key, v))
+	}
+	return texts
+}
+
+// items returns the values of a list, or the one value that stands in its place.
+func (t *Table) items(key string) []*value {
+	v := t.ask(key)
+	switch {
+	case v == nil:
+		return nil
+	case v.shape == List && !v.headed():
+		return v.items
+	}
+	return []*value{v}
+}
+
+// text returns the trimmed text of a value, "" when it is no text to be shown.
+func (t *Table) text(key string, v *value) string {
+	if v.shape != Text {
+		t.wrong(key, v, "a text in quotes", v.quoted())
+		return ""
+	}
+	text := strings.TrimSpace(v.text)
+	unprintable := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsGraphic(r) })
+	switch {
+	case text == "":
+		t.refuse(key, v, "the text is empty", "write something between the quotes, or leave the key out")
+		return ""
+	case unprintable >= 0:
+		r := []rune(text[unprintable:])[0]
+		hint := "take it out"
+		if strings.Contains(string(t.file.data[v.at.from:v.at.to]), `\`) {
+			hint = onBackslash
+		}
+		t.refuse(key, v, fmt.Sprintf("the text holds the character %U, which cannot be printed", r), hint)
+		return ""
+	}
+	return text
+}
+
+// quoted returns the hint for a bare value that should stand in quotes.
+func (v *value) quoted() string {
+	if v.text == "" {
+		return ""
+	}
+	return "put quotes round it: " + strconv.Quote(shorten(v.text))
+}
+
+// quote shows a text in quotes, with unprintable characters escaped.
+func quote(text string) string { return strconv.Quote(shorten(text)) }
+
+// shorten cuts a text to what a message can hold.
+func shorten(text string) string {
+	const most = 40
+	if runes := []rune(text); len(runes) > most {
+		return string(runes[:most]) + "…"
+	}
+	return text
+}

@@ -1,0 +1,85 @@
+package quantity
+
+import "strings"
+
+// Parse returns the value of a text such as "25 mL" in the base unit of the
+// kind. The sign and the range are the caller's to check; the value is finite,
+// and zero only for a zero in the text. The error is an *Error.
+func Parse(kind Kind, text string) (float64, error) {
+	number, name, err := cut(text)
+	if err != nil {
+		return 0, err
+	}
+	u, err := unitOf(kind, text, name)
+	if err != nil {
+		return 0, err
+	}
+	value, err := float(text, number, u.power)
+	if err != nil {
+		return 0, err
+	}
+	return value, nil
+}
+
+// unitOf returns the unit of the kind with the canonical name, or says why not.
+func unitOf(kind Kind, text, name string) (unit, *Error) {
+	text = strings.TrimFunc(text, isSpace)
+	hint := kind.Phrase() + " is written in " + list(kind)
+	u, known := find(name)
+	switch {
+	case known && u.kind == kind:
+		return u, nil
+	case known:
+		return unit{}, refuse(text, "is "+u.kind.Phrase()+", not "+kind.Phrase(), hint)
+	case name == "":
+		return unit{}, refuse(text, "has no unit", "add the unit: "+list(kind))
+	case kind == Share && strings.HasPrefix(name, "% of "):
+		return unit{}, refuse(text, "says of what, where a plain share belongs", "write % alone")
+	}
+	if better := meant(kind, name); better != "" {
+		hint = "write " + better
+	}
+	return unit{}, refuse(text, "has the unit "+quote(name)+", which is not a unit of "+kind.String(), hint)
+}
+
+// ParseShareOf returns the share and what it is a share of: 0.08 and "target"
+// for "8 % of target". A bare "8 %" is an error, as it does not say of what.
+func ParseShareOf(text string) (share float64, of string, err error) {
+	number, name, fault := cut(text)
+	if fault != nil {
+		return 0, "", fault
+	}
+	name, of, _ = strings.Cut(name+" ", "of ")
+	of = strings.TrimSpace(of)
+	u, fault := unitOf(Share, text, strings.TrimSpace(name))
+	if fault != nil {
+		return 0, "", fault
+	}
+	if of == "" {
+		found := strings.TrimFunc(text, isSpace)
+		return 0, "", refuse(found, "does not say of what", `say of what it is a share, as in "8 % of target" or "2 % of capacity"`)
+	}
+	share, fault = float(text, number, u.power)
+	if fault != nil {
+		return 0, "", fault
+	}
+	return share, of, nil
+}
+
+// Split returns the number and the unit of a text as they stand: 0.04 and
+// "% w/v" for "0.04 % w/v". The unit is not looked up; it has single spaces and
+// the micro sign U+00B5. A text without a unit is an error.
+func Split(text string) (number float64, unit string, err error) {
+	digits, unit, fault := cut(text)
+	if fault != nil {
+		return 0, "", fault
+	}
+	if unit == "" {
+		return 0, "", refuse(digits, "has no unit", "write the unit after the number")
+	}
+	number, fault = float(text, digits, 0)
+	if fault != nil {
+		return 0, "", fault
+	}
+	return number, unit, nil
+}
