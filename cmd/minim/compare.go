@@ -80,16 +80,42 @@ func compare(ctx context.Context, args []string, c console) error {
 	if comparison.Verdict.Use < 0 {
 		return noneLeft(comparison)
 	}
-	outputs, err := render(comparison, next(files, o))
+	text := report.Text(comparison)
+	data, err := report.JSON(comparison)
 	if err != nil {
 		return err
 	}
 	if o.out != "" {
-		if err := writeAll(o.out, outputs.files(), o.force); err != nil {
+		if err := keep(o, comparison, text, data); err != nil {
 			return err
 		}
+		fmt.Fprintf(c.err, "minim: wrote compare.txt, compare.json, spread.svg and spread.png into %s\n", o.out)
 	}
-	return outputs.print(c.out, o.format)
+	if o.format == "json" {
+		_, err = c.out.Write(data)
+	} else {
+		_, err = io.WriteString(c.out, text+next(files, o))
+	}
+	return err
+}
+
+// keep draws the figure and writes all outputs into the folder of --out.
+func keep(o compareOptions, c *route.Comparison, text string, data []byte) error {
+	spread, err := figure.Spread(c)
+	if err != nil {
+		return err
+	}
+	svg, err := spread.SVG()
+	if err != nil {
+		return err
+	}
+	png, err := spread.PNG()
+	if err != nil {
+		return err
+	}
+	return writeAll(o.out, []file{
+		{"compare.txt", []byte(text)}, {"compare.json", data}, {"spread.svg", svg}, {"spread.png", png},
+	}, o.force)
 }
 
 func loadPrep(files []string, kit string) (*route.Prep, error) {
@@ -120,36 +146,6 @@ func noneLeft(c *route.Comparison) error {
 		fmt.Errorf("this bench can do none of the routes%s", strings.Join(reasons, "")),
 		"weigh more and dilute in steps, or add an instrument to " + c.Prep.Kit.File,
 	}
-}
-
-// outputs are all that compare can write, rendered whole.
-type outputs struct {
-	text, json, svg, png []byte
-}
-
-func render(c *route.Comparison, next string) (o outputs, err error) {
-	o.text = []byte(report.Text(c) + next)
-	if o.json, err = report.JSON(c); err != nil {
-		return o, err
-	}
-	if o.svg, err = figure.SpreadSVG(c); err != nil {
-		return o, err
-	}
-	o.png, err = figure.SpreadPNG(c)
-	return o, err
-}
-
-func (o outputs) files() []file {
-	return []file{{"compare.txt", o.text}, {"compare.json", o.json}, {"spread.svg", o.svg}, {"spread.png", o.png}}
-}
-
-func (o outputs) print(w io.Writer, format string) error {
-	data := o.text
-	if format == "json" {
-		data = o.json
-	}
-	_, err := w.Write(data)
-	return err
 }
 
 // next says what to type next.

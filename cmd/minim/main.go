@@ -54,7 +54,7 @@ func run(ctx context.Context, args []string, out, err io.Writer) int {
 	if failure == nil {
 		return exitDone
 	}
-	report(c.err, failure)
+	complain(c.err, failure)
 	var usage *usageError
 	if errors.As(failure, &usage) {
 		return exitUsage
@@ -97,8 +97,8 @@ func (e *hinted) Error() string { return e.err.Error() }
 
 func (e *hinted) Unwrap() error { return e.err }
 
-// report writes an error, and a hint when there is one.
-func report(w io.Writer, err error) {
+// complain writes an error, and a hint when there is one.
+func complain(w io.Writer, err error) {
 	message, hint := err.Error(), ""
 	var (
 		usage   *usageError

@@ -81,3 +81,20 @@ func runSession(t *testing.T, session string, ran *int) string {
 	}
 	return whole.String()
 }
+
+// TestReadmeFiles runs the kit and the prep that README.md shows, as a new user
+// would type them in.
+func TestReadmeFiles(t *testing.T) {
+	text := read(t, readme)
+	t.Chdir(t.TempDir())
+	for _, name := range []string{"bench.toml", "dye.toml"} {
+		_, rest, ok := strings.Cut(text, "```toml\n")
+		require.True(t, ok, "README shows no %s", name)
+		file, after, ok := strings.Cut(rest, "```\n")
+		require.True(t, ok)
+		require.NoError(t, os.WriteFile(name, []byte(file), 0o644))
+		text = after
+	}
+	assert.Contains(t, output(t, "kit", "bench.toml"), "25 mL flask")
+	assert.Contains(t, output(t, "compare", "dye.toml", "--trials", "10000"), "one dilution")
+}

@@ -1,0 +1,31 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"runtime"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// TestDemoOutputs compares what compare keeps of the demo with testdata/demo.
+// Other processors may round a last digit otherwise, so that the full precision
+// is compared on one kind only.
+func TestDemoOutputs(t *testing.T) {
+	golden, err := filepath.Abs("../../testdata/demo")
+	require.NoError(t, err)
+	t.Chdir(t.TempDir())
+	output(t, "compare", "--out", "results")
+	for _, name := range []string{"compare.txt", "compare.json", "spread.svg"} {
+		if filepath.Ext(name) != ".txt" && runtime.GOARCH != "amd64" {
+			continue
+		}
+		got := read(t, filepath.Join("results", name))
+		if *update {
+			require.NoError(t, os.WriteFile(filepath.Join(golden, name), []byte(got), 0o644))
+		}
+		assert.True(t, read(t, filepath.Join(golden, name)) == got, "%s differs; look at it, and run with -update", name)
+	}
+}

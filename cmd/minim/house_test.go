@@ -1,0 +1,83 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"os/exec"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// layers from the ground up: a package may import what stands before it.
+var layers = []string{
+	"minim/uncertainty",
+	"minim/equipment/quantity",
+	"minim/equipment/benchfile",
+	"minim/equipment",
+	"minim/uncertainty/route",
+	"minim/report",
+	"minim/report/figure",
+	"minim/cmd/minim/demo",
+	"minim/cmd/minim",
+}
+
+// testing packages stand beside the house.
+var besideTheHouse = []string{"minim/uncertainty/near"}
+
+// TestImportArrows holds the order of the packages: data flows one way, and the
+// engine imports nothing but the standard library and gonum.
+func TestImportArrows(t *testing.T) {
+	out, err := exec.Command("go", "list", "-json=ImportPath,Imports", "minim/...").Output()
+	require.NoError(t, err)
+	decoder := json.NewDecoder(strings.NewReader(string(out)))
+	seen := 0
+	for decoder.More() {
+		var p struct {
+			ImportPath string
+			Imports    []string
+		}
+		require.NoError(t, decoder.Decode(&p))
+		if slices.Contains(besideTheHouse, p.ImportPath) {
+			continue
+		}
+		level := slices.Index(layers, p.ImportPath)
+		require.GreaterOrEqual(t, level, 0, "%s has no place in the house: add it to layers", p.ImportPath)
+		seen++
+		for _, path := range p.Imports {
+			if strings.HasPrefix(path, "minim/") {
+				assert.Less(t, slices.Index(layers, path), level, "%s must not import %s", p.ImportPath, path)
+				assert.NotContains(t, besideTheHouse, path, "%s imports a package for tests", p.ImportPath)
+			} else if p.ImportPath == "minim/uncertainty" && strings.Contains(path, ".") {
+				assert.True(t, strings.HasPrefix(path, "gonum.org/v1/gonum/"), "the engine must not import %s", path)
+			}
+		}
+	}
+	assert.Equal(t, len(layers), seen, "a layer is missing")
+}
+
+// TestTopLevel holds what stands at the top: the design fixes it.
+func TestTopLevel(t *testing.T) {
+	entries, err := os.ReadDir("../..")
+	require.NoError(t, err)
+	var found []string
+	for _, e := range entries {
+		if !strings.HasPrefix(e.Name(), ".") {
+			found = append(found, e.Name())
+		}
+	}
+	assert.Equal(t, []string{"DEVELOPERS.md", "README.md", "cmd", "equipment", "go.mod", "go.sum", "report", "testdata", "uncertainty"}, found)
+}
+
+// TestDirectDependencies holds the five that DEVELOPERS.md gives reasons for.
+func TestDirectDependencies(t *testing.T) {
+	out, err := exec.Command("go", "list", "-m", "-f", "{{if not (or .Indirect .Main)}}{{.Path}}{{end}}", "all").Output()
+	require.NoError(t, err)
+	assert.Equal(t, []string{
+		"github.com/pelletier/go-toml/v2", "github.com/spf13/pflag", "github.com/stretchr/testify",
+		"gonum.org/v1/gonum", "gonum.org/v1/plot",
+	}, strings.Fields(string(out)))
+}
