@@ -74,7 +74,7 @@ func otherTolerances(b *strings.Builder, c *route.Comparison) {
 				parts = append(parts, fmt.Sprintf("%s %s", r.Route.Name, inHundred(r.Inside[t].Simulated)))
 			}
 		}
-		hang(b, "", fmt.Sprintf("Inside in 100, %s: %s", tolerance(c.Prep.Tolerances[t]), strings.Join(parts, "; ")), 0)
+		hang(b, "  also:", fmt.Sprintf("%s, in 100: %s", tolerance(c.Prep.Tolerances[t]), strings.Join(parts, "; ")), 9)
 	}
 }
 
@@ -112,7 +112,7 @@ func whyNot(c *route.Comparison, r *route.Result) string {
 	case len(r.Inside) == 0:
 		return fmt.Sprintf("holds within %s%s", percent(r.HoldsWithin), spoilt)
 	case r.Chance() < c.Prep.LeastChance:
-		return fmt.Sprintf("inside in %s of 100, asked for are %s%s", inHundred(r.Chance()), inHundred(c.Prep.LeastChance), spoilt)
+		return fmt.Sprintf("%s in %s of 100, asked for are %s%s", insideWords(c.Prep.Tolerances[0]), inHundred(r.Chance()), plainHundred(c.Prep.LeastChance), spoilt)
 	case r.LeftOverML > used.LeftOverML:
 		return fmt.Sprintf("good enough, but leaves %s instead of %s%s", volume(r.LeftOverML), volume(used.LeftOverML), spoilt)
 	default:

@@ -67,7 +67,7 @@ func verdictWord(c *route.Comparison) string {
 	case len(c.Prep.Tolerances) == 0:
 		return "TIGHTEST (no tolerance given)"
 	default:
-		return fmt.Sprintf("NEAREST (none reaches %s in 100)", inHundred(c.Prep.LeastChance))
+		return fmt.Sprintf("NEAREST (none reaches %s in 100)", plainHundred(c.Prep.LeastChance))
 	}
 }
 
@@ -87,9 +87,9 @@ func aim(c *route.Comparison, r *route.Result) string {
 
 func chance(c *route.Comparison, r *route.Result) string {
 	if len(r.Inside) == 0 {
-		return fmt.Sprintf("would hold within %s of the target in %s of 100 batches", percent(r.HoldsWithin), percent(c.Settings.Coverage)[:2])
+		return fmt.Sprintf("would hold within %s of the target in %s of 100 batches", percent(r.HoldsWithin), plainHundred(c.Settings.Coverage))
 	}
-	return fmt.Sprintf("predicted chance of being inside: %s in 100", inHundred(r.Chance()))
+	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), inHundred(r.Chance()))
 }
 
 func checked(r *route.Result) string {

@@ -49,14 +49,11 @@ func inHundred(p float64) string {
 	}
 }
 
+// plainHundred prints a probability that was asked for: 95, 99.5.
+func plainHundred(p float64) string { return limit(100 * p) }
+
 // percent prints a fraction with two significant digits.
-func percent(x float64) string {
-	if x == 0 || math.IsNaN(x) {
-		return "0 %"
-	}
-	place := max(0, 1-int(math.Floor(math.Log10(math.Abs(100*x)))))
-	return strconv.FormatFloat(100*x, 'f', place, 64) + " %"
-}
+func percent(x float64) string { return limit(roundSignificant(100*x, 2)) + " %" }
 
 // wholePercent prints a share of a variance.
 func wholePercent(x float64) string { return strconv.FormatFloat(100*x, 'f', 0, 64) + " %" }
@@ -68,14 +65,18 @@ func wanted(p *route.Prep) string {
 
 // tolerance is "within 8 % of target (0.0368 to 0.0432)".
 func tolerance(t route.Tolerance) string {
-	l := t.Limits
-	if math.IsInf(l.Lower, -1) || math.IsInf(l.Upper, 1) {
+	if t.Stated() {
 		return t.Text
 	}
-	if strings.HasPrefix(t.Text, "not ") {
+	return fmt.Sprintf("within %s (%s to %s)", t.Text, limit(t.Limits.Lower), limit(t.Limits.Upper))
+}
+
+// insideWords is "inside", or the limits where they were stated one by one.
+func insideWords(t route.Tolerance) string {
+	if t.Stated() {
 		return t.Text
 	}
-	return fmt.Sprintf("within %s (%s to %s)", t.Text, limit(l.Lower), limit(l.Upper))
+	return "inside"
 }
 
 func limit(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }

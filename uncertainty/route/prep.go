@@ -2,6 +2,7 @@ package route
 
 import (
 	"path/filepath"
+	"strings"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
@@ -36,6 +37,10 @@ type Tolerance struct {
 	Text   string
 	Limits uncertainty.Limits
 }
+
+// Stated reports whether the limits were stated one by one, as not-above and
+// not-below, so that the text says all.
+func (t Tolerance) Stated() bool { return strings.HasPrefix(t.Text, "not ") }
 
 // Bench is the state of the bench on the day.
 type Bench struct {

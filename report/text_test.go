@@ -1,0 +1,106 @@
+package report
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"minim/equipment"
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// The parts of the first screen come in the order of the design, and no line is
+// wider than a screen.
+func TestOrderOfTheFirstScreen(t *testing.T) {
+	text := Text(compared(t, demoPrep))
+	at := 0
+	for _, part := range []string{"Wanted:", "USE  two dilutions", "1   weigh 1.00 g of dye", "Strength", "Inside", "Spoilt by",
+		"strength  give or take", "Why not the others", "Assumed:", "From memory:", "Not counted:", "Cautions:"} {
+		next := strings.Index(text[at:], part)
+		if assert.GreaterOrEqual(t, next, 0, "%q is missing or out of order", part) {
+			at += next
+		}
+	}
+	for line := range strings.Lines(text) {
+		assert.LessOrEqual(t, runes(strings.TrimRight(line, "\n")), width, line)
+		assert.Equal(t, strings.TrimRight(line, " \n"), strings.TrimRight(line, "\n"), "spaces at the end of a line")
+	}
+}
+
+func TestInHundred(t *testing.T) {
+	for p, want := range map[float64]string{
+		0: "under 0.1", 0.0009: "under 0.1", 0.001: "0.1", 0.787: "78.7", 0.9494: "94.9", 0.95: "95.0",
+		0.996: "99.6", 0.999: "99.9", 0.9991: "over 99.9", 1: "over 99.9",
+	} {
+		assert.Equal(t, want, inHundred(p))
+	}
+}
+
+func TestPercent(t *testing.T) {
+	for x, want := range map[float64]string{0: "0 %", 0.95: "95 %", 0.0456: "4.6 %", 0.00123: "0.12 %", 1.5: "150 %", 0.0999: "10 %", 0.0402: "4 %"} {
+		assert.Equal(t, want, percent(x))
+	}
+}
+
+// What is quoted from the simulation is printed as an interval, what is not as
+// value and give or take; both to the digits of GUM 7.2.6.
+func TestState(t *testing.T) {
+	r := &route.Result{
+		Analytic: uncertainty.Analytic{Value: 10.0564, ExpandedUncertainty: 1.047},
+		Quoted:   uncertainty.Quoted{Lower: 9.0094, Upper: 11.1034},
+	}
+	assert.Equal(t, "10.1 g/L, give or take 1.1", state(r).sentence("g/L"))
+	r.Quoted.Simulated = true
+	assert.Equal(t, "10.1 g/L, between 9.0 and 11.1", state(r).sentence("g/L"))
+}
+
+func TestWrapKeepsNumbersWithTheirUnits(t *testing.T) {
+	text := strings.Repeat("x", 70) + " up to 25 mL in all"
+	assert.Equal(t, []string{strings.Repeat("x", 70) + " up to", "25 mL in all"}, wrap(text, 0))
+	assert.Equal(t, []string{""}, wrap("", 4))
+}
+
+func TestInstructions(t *testing.T) {
+	flask := &equipment.Measure{Name: "flask", Kind: equipment.Flask, Count: 2}
+	pipette := &equipment.Measure{Name: "pipette", Kind: equipment.OneMark}
+	scale := &equipment.Balance{Name: "scale", Readability: 0.01}
+	p := &route.Prep{Solute: route.Solute{Name: "salt"}, Solvent: route.Solvent{Name: "water"}}
+	r := &route.Route{Steps: []route.Step{
+		{Verb: route.Weigh, Amount: 1, Balance: scale},
+		{Verb: route.MakeUpTo, Amount: 25, Measure: flask},
+		{Verb: route.Take, Amount: 1, Measure: pipette},
+		{Verb: route.MakeUpTo, Amount: 25, Measure: flask},
+		{Verb: route.Take, Amount: 1, Measure: pipette},
+		{Verb: route.MakeUpTo, Amount: 25, Measure: flask, Piece: 2},
+		{Verb: route.Take, Amount: 1, Measure: pipette},
+		{Verb: route.Add, Amount: 1, Measure: pipette},
+		{Verb: route.Add, Amount: 1, Measure: pipette},
+		{Verb: route.WeighAliquot, Amount: 0.5, Balance: scale},
+		{Verb: route.WeighUpTo, Amount: 20, Balance: scale},
+	}}
+	assert.Equal(t, []string{
+		"weigh 1.00 g of salt on the scale",
+		"make up to 25 mL in the flask; mix; pour into a clean dry bottle and rinse the flask",
+		"take 1 mL with the pipette",
+		"make up to 25 mL in the flask; mix",
+		"take 1 mL with the pipette",
+		"make up to 25 mL in the flask (piece 2); mix",
+		"take 1 mL with the pipette",
+		"add 1 mL of water with the pipette",
+		"add 1 mL of water with the pipette; mix",
+		"zero a vessel on the scale and put 0.50 g of the solution in it",
+		"add water up to 20.00 g in all on the scale; mix",
+	}, Instructions(p, r))
+}
+
+func TestCautionsDeferToTheDataSheet(t *testing.T) {
+	p := &route.Prep{Solute: route.Solute{Name: "salt"}, Solvent: route.Solvent{Name: "acid", Hazards: []string{"acid", "my own word"}}}
+	lines := Cautions(p)
+	assert.Equal(t, "Salt: hazards not stated, so treat them as unknown.", lines[0])
+	assert.Equal(t, "Acid: acid (pour the acid into the water, slowly, never the reverse), my own word.", lines[1])
+	assert.Contains(t, lines[2], "safety data sheet")
+	p.Solvent = route.Solvent{Name: "water"}
+	assert.Equal(t, "Water: no hazard of its own.", Cautions(p)[1])
+}
