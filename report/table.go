@@ -48,12 +48,12 @@ func tableRow(c *route.Comparison, i int) []string {
 	case !r.Informative:
 		return []string{name, "says almost nothing about the amount"}
 	}
-	s := state(r)
+	s := State(r)
 	inside := percent(r.HoldsWithin)
 	if len(r.Inside) > 0 {
-		inside = inHundred(r.Chance())
+		inside = InHundred(r.Chance(), c.Prep.LeastChance)
 	}
-	return []string{name, s.value, s.giveOrTake, inside,
+	return []string{name, s.Value, s.spread(), inside,
 		limit(roundSignificant(r.LeftOverML, 3)), limit(roundSignificant(r.SoluteGrams, 3))}
 }
 
@@ -71,7 +71,7 @@ func otherTolerances(b *strings.Builder, c *route.Comparison) {
 		var parts []string
 		for i := range c.Results {
 			if r := &c.Results[i]; r.Possible && r.Informative {
-				parts = append(parts, fmt.Sprintf("%s %s", r.Route.Name, inHundred(r.Inside[t].Simulated)))
+				parts = append(parts, fmt.Sprintf("%s %s", r.Route.Name, InHundred(r.Inside[t].Simulated, c.Prep.LeastChance)))
 			}
 		}
 		hang(b, "  also:", fmt.Sprintf("%s, in 100: %s", tolerance(c.Prep.Tolerances[t]), strings.Join(parts, "; ")), 9)
@@ -112,7 +112,7 @@ func whyNot(c *route.Comparison, r *route.Result) string {
 	case len(r.Inside) == 0:
 		return fmt.Sprintf("holds within %s%s", percent(r.HoldsWithin), spoilt)
 	case r.Chance() < c.Prep.LeastChance:
-		return fmt.Sprintf("%s in %s of 100, asked for are %s%s", insideWords(c.Prep.Tolerances[0]), inHundred(r.Chance()), plainHundred(c.Prep.LeastChance), spoilt)
+		return fmt.Sprintf("%s in %s of 100, asked for are %s%s", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance), Asked(c.Prep.LeastChance), spoilt)
 	case r.LeftOverML > used.LeftOverML:
 		return fmt.Sprintf("good enough, but leaves %s instead of %s%s", volume(r.LeftOverML), volume(used.LeftOverML), spoilt)
 	default:

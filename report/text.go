@@ -31,7 +31,7 @@ func heading(b *strings.Builder, p *route.Prep) {
 		}
 		fmt.Fprintln(b, title)
 	}
-	text := wanted(p)
+	text := Wanted(p)
 	if len(p.Tolerances) > 0 {
 		text += ", " + tolerance(p.Tolerances[0])
 	}
@@ -47,7 +47,7 @@ func use(b *strings.Builder, c *route.Comparison) {
 	}
 	b.WriteString("\n")
 	fact := func(label, text string) { hang(b, "  "+label, text, 14) }
-	fact("Strength", fmt.Sprintf("%s (k = %.2f, about %s)", state(r).sentence(c.Prep.Target.Unit.Name), r.Analytic.CoverageFactor, percent(c.Settings.Coverage)))
+	fact("Strength", fmt.Sprintf("%s (k = %.2f, about %s)", State(r).sentence(c.Prep.Target.Unit.Name), r.Analytic.CoverageFactor, percent(c.Settings.Coverage)))
 	fact("Aim", aim(c, r))
 	fact("Inside", chance(c, r))
 	fact("Spoilt by", spoilers(r)+" of the variance")
@@ -67,7 +67,7 @@ func verdictWord(c *route.Comparison) string {
 	case len(c.Prep.Tolerances) == 0:
 		return "TIGHTEST (no tolerance given)"
 	default:
-		return fmt.Sprintf("NEAREST (none reaches %s in 100)", plainHundred(c.Prep.LeastChance))
+		return fmt.Sprintf("NEAREST (none reaches %s in 100)", Asked(c.Prep.LeastChance))
 	}
 }
 
@@ -87,13 +87,13 @@ func aim(c *route.Comparison, r *route.Result) string {
 
 func chance(c *route.Comparison, r *route.Result) string {
 	if len(r.Inside) == 0 {
-		return fmt.Sprintf("would hold within %s of the target in %s of 100 batches", percent(r.HoldsWithin), plainHundred(c.Settings.Coverage))
+		return fmt.Sprintf("would hold within %s of the target in %s of 100 batches", percent(r.HoldsWithin), Asked(c.Settings.Coverage))
 	}
-	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), inHundred(r.Chance()))
+	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance))
 }
 
 func checked(r *route.Result) string {
-	text := fmt.Sprintf("by %s simulated batches (seed %d): ", grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed)
+	text := fmt.Sprintf("by %s simulated batches (seed %d): ", Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed)
 	if r.CrossCheck.Agrees {
 		return text + "agrees"
 	}
@@ -123,8 +123,8 @@ func roundSignificant(x float64, digits int) float64 {
 	return rounded
 }
 
-// grouped prints a count with spaces between thousands.
-func grouped(n int) string {
+// Grouped prints a count with spaces between thousands.
+func Grouped(n int) string {
 	s := strconv.Itoa(n)
 	for i := len(s) - 3; i > 0; i -= 3 {
 		s = s[:i] + " " + s[i:]

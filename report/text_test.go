@@ -31,10 +31,10 @@ func TestOrderOfTheFirstScreen(t *testing.T) {
 
 func TestInHundred(t *testing.T) {
 	for p, want := range map[float64]string{
-		0: "under 0.1", 0.0009: "under 0.1", 0.001: "0.1", 0.787: "78.7", 0.9494: "94.9", 0.95: "95.0",
+		0: "under 0.1", 0.0009: "under 0.1", 0.001: "0.1", 0.787: "78.7", 0.9494: "94.9", 0.94999: "94.9", 0.7866: "78.7", 0.95: "95.0",
 		0.996: "99.6", 0.999: "99.9", 0.9991: "over 99.9", 1: "over 99.9",
 	} {
-		assert.Equal(t, want, inHundred(p))
+		assert.Equal(t, want, InHundred(p, 0.95))
 	}
 }
 
@@ -51,9 +51,9 @@ func TestState(t *testing.T) {
 		Analytic: uncertainty.Analytic{Value: 10.0564, ExpandedUncertainty: 1.047},
 		Quoted:   uncertainty.Quoted{Lower: 9.0094, Upper: 11.1034},
 	}
-	assert.Equal(t, "10.1 g/L, give or take 1.1", state(r).sentence("g/L"))
+	assert.Equal(t, "10.1 g/L, give or take 1.1", State(r).sentence("g/L"))
 	r.Quoted.Simulated = true
-	assert.Equal(t, "10.1 g/L, between 9.0 and 11.1", state(r).sentence("g/L"))
+	assert.Equal(t, "10.1 g/L, between 9.0 and 11.1", State(r).sentence("g/L"))
 }
 
 func TestWrapKeepsNumbersWithTheirUnits(t *testing.T) {

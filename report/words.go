@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -10,46 +11,65 @@ import (
 	"minim/uncertainty/route"
 )
 
-// stated is a strength as it is printed: the value, and what it may be off by
-// or the interval that it lies in.
-type stated struct{ value, giveOrTake string }
+// Stated is a strength as it is printed.
+type Stated struct {
+	// Value, and what it may be off by: "0.0020". GiveOrTake is empty when the
+	// simulated interval is quoted instead.
+	Value, GiveOrTake string
+	// Lower and Upper are the ends of the interval that is quoted.
+	Lower, Upper string
+}
 
-// state rounds a result: value ± U, or the value with both ends of the
+// State rounds a result: value ± U, or the value with both ends of the
 // simulated interval when that is quoted.
-func state(r *route.Result) stated {
-	value, u := uncertainty.RoundExpanded(r.Analytic.Value, r.Analytic.ExpandedUncertainty)
-	if !r.Quoted.Simulated {
-		return stated{value, u}
-	}
+func State(r *route.Result) Stated {
 	half := (r.Quoted.Upper - r.Quoted.Lower) / 2
-	low, _ := uncertainty.RoundExpanded(r.Quoted.Lower, half)
-	high, _ := uncertainty.RoundExpanded(r.Quoted.Upper, half)
-	return stated{value, low + " to " + high}
+	var s Stated
+	s.Lower, _ = uncertainty.RoundExpanded(r.Quoted.Lower, half)
+	s.Upper, _ = uncertainty.RoundExpanded(r.Quoted.Upper, half)
+	value, u := uncertainty.RoundExpanded(r.Analytic.Value, r.Analytic.ExpandedUncertainty)
+	s.Value = value
+	if !r.Quoted.Simulated {
+		s.GiveOrTake = u
+	}
+	return s
 }
 
 // sentence is "0.0393 % w/v, give or take 0.0020".
-func (s stated) sentence(unit string) string {
-	if strings.Contains(s.giveOrTake, " to ") {
-		return fmt.Sprintf("%s %s, between %s", s.value, unit, strings.Replace(s.giveOrTake, " to ", " and ", 1))
+func (s Stated) sentence(unit string) string {
+	if s.GiveOrTake == "" {
+		return fmt.Sprintf("%s %s, between %s and %s", s.Value, unit, s.Lower, s.Upper)
 	}
-	return fmt.Sprintf("%s %s, give or take %s", s.value, unit, s.giveOrTake)
+	return fmt.Sprintf("%s %s, give or take %s", s.Value, unit, s.GiveOrTake)
 }
 
-// inHundred prints a chance as so many in a hundred, with one decimal, and
-// never as certain.
-func inHundred(p float64) string {
+// spread is "0.0020", or "0.037 to 0.041".
+func (s Stated) spread() string {
+	if s.GiveOrTake == "" {
+		return s.Lower + " to " + s.Upper
+	}
+	return s.GiveOrTake
+}
+
+// InHundred prints a chance as so many in a hundred, with one decimal, never as
+// certain, and never so rounded that it seems to reach the least chance that is
+// asked for when it does not.
+func InHundred(p, least float64) string {
 	switch {
 	case p > 0.999:
 		return "over 99.9"
 	case p < 0.001:
 		return "under 0.1"
-	default:
-		return strconv.FormatFloat(100*p, 'f', 1, 64)
 	}
+	tenths := math.Round(1000 * p)
+	if p < least && tenths >= 1000*least {
+		tenths = math.Floor(1000 * p)
+	}
+	return strconv.FormatFloat(tenths/10, 'f', 1, 64)
 }
 
-// plainHundred prints a probability that was asked for: 95, 99.5.
-func plainHundred(p float64) string { return limit(100 * p) }
+// Asked prints a probability that was asked for, in a hundred: 95, 99.5.
+func Asked(p float64) string { return limit(100 * p) }
 
 // percent prints a fraction with two significant digits.
 func percent(x float64) string { return limit(roundSignificant(100*x, 2)) + " %" }
@@ -57,8 +77,8 @@ func percent(x float64) string { return limit(roundSignificant(100*x, 2)) + " %"
 // wholePercent prints a share of a variance.
 func wholePercent(x float64) string { return strconv.FormatFloat(100*x, 'f', 0, 64) + " %" }
 
-// wanted is "15 mL of 0.04 % w/v dye in ethanol".
-func wanted(p *route.Prep) string {
+// Wanted is "15 mL of 0.040 % w/v dye in ethanol".
+func Wanted(p *route.Prep) string {
 	return fmt.Sprintf("%s of %s %s in %s", equipment.Millilitres(p.Volume), p.Target.Text, p.Solute.Name, p.Solvent.Name)
 }
 

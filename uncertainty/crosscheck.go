@@ -102,19 +102,25 @@ func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, string) {
 	case skew >= shape:
 		return Skew, largest(a.Budget, func(d Distribution) (float64, float64) { return d.Skewness(), 3 })
 	default:
-		return Shape, largest(a.Budget, func(d Distribution) (float64, float64) { return d.Kurtosis() - 3, 4 })
+		return Shape, largest(a.Budget, func(d Distribution) (float64, float64) { return min(d.Kurtosis(), mostKurtosis) - 3, 4 })
 	}
 }
 
+// mostKurtosis stands for the infinite kurtosis of a t-distribution with 4 or
+// fewer degrees of freedom, which must not outweigh any rectangle however
+// large: it is that of 5.
+const mostKurtosis = 9
+
 // largest names the influence with the largest standardised moment times its
-// contribution to that power. A moment that does not exist counts as largest.
+// contribution to that power. A moment that does not exist counts as 0: only a
+// t-distribution lacks a skewness, and it is symmetric.
 func largest(budget []Contribution, moment func(Distribution) (value, power float64)) string {
 	best, name := -1.0, ""
 	for i := range budget {
 		value, power := moment(budget[i].Distribution)
 		weight := math.Abs(value) * math.Pow(math.Abs(budget[i].Contribution), power)
 		if math.IsNaN(weight) {
-			weight = math.Inf(1)
+			weight = 0
 		}
 		if weight > best {
 			best, name = weight, budget[i].Name

@@ -32,12 +32,13 @@ type Settings struct {
 // Check returns an error that says what would be right when the settings are
 // out of range: JCGM 101, 7.9.4 asks for max(10⁴, 100/(1-p)) trials.
 func (s Settings) Check() error {
-	s = s.filled()
+	s = s.WithDefaults()
 	if !(s.Coverage > 0 && s.Coverage < 1) {
 		return fmt.Errorf("the coverage probability must lie between 0 and 1, found %v", s.Coverage)
 	}
-	// 100/(1-0.95) is 1999.9999999999982: round before the ceiling.
-	least := max(LeastTrials, int(math.Ceil(math.Round(1e11/(1-s.Coverage))/1e9)))
+	// 100/(1-0.95) is 1999.9999999999982 and 100/(1-0.9999) is
+	// 1000000.0000001: round before the ceiling.
+	least := max(LeastTrials, int(math.Ceil(math.Round(1e5/(1-s.Coverage))/1e3)))
 	if s.Trials < least {
 		return fmt.Errorf("a coverage probability of %v needs at least %d trials, found %d", s.Coverage, least, s.Trials)
 	}
@@ -47,7 +48,8 @@ func (s Settings) Check() error {
 	return nil
 }
 
-func (s Settings) filled() Settings {
+// WithDefaults replaces what is zero by the default.
+func (s Settings) WithDefaults() Settings {
 	s.Trials = cmp.Or(s.Trials, DefaultTrials)
 	s.Coverage = cmp.Or(s.Coverage, 0.95)
 	return s
@@ -74,7 +76,7 @@ type MonteCarlo struct {
 // on the number of processors nor on what else the model holds. Errors:
 // [Settings.Check], [ZeroDivisorError], [ErrNotFinite], and that of the context.
 func (m *Model) Simulate(ctx context.Context, out Node, s Settings) (MonteCarlo, error) {
-	s = s.filled()
+	s = s.WithDefaults()
 	if err := s.Check(); err != nil {
 		return MonteCarlo{}, err
 	}

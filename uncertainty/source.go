@@ -38,7 +38,8 @@ func (s *source) Uint64() uint64 {
 
 // uniform returns a value in the open interval (0, 1).
 func (s *source) uniform() float64 {
-	return (float64(s.Uint64()>>11) + 0.5) * 0x1p-53
+	// 52 bits: with 53 the half would be rounded away, at the top up to 1.
+	return (float64(s.Uint64()>>12) + 0.5) * 0x1p-52
 }
 
 // mix is the output function of SplitMix64.

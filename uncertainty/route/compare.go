@@ -15,6 +15,7 @@ import (
 // an error when no route of that name exists, when none can be done, or when
 // the evaluation of one fails.
 func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) (*Comparison, error) {
+	s = s.WithDefaults()
 	if err := s.Check(); err != nil {
 		return nil, err
 	}

@@ -1,0 +1,122 @@
+package figure
+
+import (
+	"math"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+
+	"minim/uncertainty"
+)
+
+// drawTolerance shades the first tolerance.
+func (s *spread) drawTolerance(on *sheet, bottom, top vg.Length) {
+	if len(s.c.Prep.Tolerances) == 0 {
+		return
+	}
+	l := limitsOf(s.c)
+	on.box(shaded, s.x(l.Lower), bottom, s.x(l.Upper), top)
+}
+
+// drawMarks draws the lines over the dots: limits and target. All but the limits
+// of the first tolerance leave room for its name.
+func (s *spread) drawMarks(on *sheet, bottom, top vg.Length) {
+	mark := func(style draw.LineStyle, v float64, top vg.Length) {
+		if v >= s.window.low && v <= s.window.high() {
+			on.line(style, s.x(v), bottom, s.x(v), top)
+		}
+	}
+	for _, v := range ends(limitsOf(s.c)) {
+		mark(limitLine, v, top)
+	}
+	for i, t := range s.others() {
+		for _, v := range ends(t.Limits) {
+			mark(otherLine(i), v, top-keyHeight)
+		}
+	}
+	mark(targetLine, s.c.Prep.Target.Value, top-keyHeight)
+}
+
+// ends are the finite ends of limits.
+func ends(l uncertainty.Limits) (list []float64) {
+	for _, v := range []float64{l.Lower, l.Upper} {
+		if !math.IsInf(v, 0) {
+			list = append(list, v)
+		}
+	}
+	return list
+}
+
+// drawHeadings writes what the columns hold, above the rows.
+func (s *spread) drawHeadings(on *sheet, top vg.Length) {
+	y := top + 6
+	if len(s.c.Prep.Tolerances) == 0 {
+		on.write(smallText, right, rightTo, y+9.5, shareWords(s.rows[0].result.MonteCarlo.CoverageProbability)+" of batches stay")
+		on.write(smallText, right, rightTo, y, "within this of target")
+	} else {
+		on.write(smallText, right, rightTo, y+9.5, "chance of being")
+		on.write(smallText, right, rightTo, y, "inside the tolerance")
+	}
+	on.write(smallText, left, namesFrom, y+9.5, "route, and the strength")
+	on.write(smallText, left, namesFrom, y, "it gives in "+s.c.Prep.Target.Unit.Name)
+	s.drawBandName(on, top-keyHeight+4.5)
+}
+
+// drawBandName writes over the shaded band what it is, where there is room.
+func (s *spread) drawBandName(on *sheet, y vg.Length) {
+	if len(s.c.Prep.Tolerances) == 0 {
+		return
+	}
+	l := limitsOf(s.c)
+	from, to := s.x(l.Lower), s.x(l.Upper)
+	for _, words := range []string{"inside the tolerance", "inside"} {
+		if smallBold.Width(words) < to-from-4 {
+			on.write(smallBold, centre, (from+to)/2, y, words)
+			return
+		}
+	}
+}
+
+// drawAxes draws the strength in the unit of the target below, and its
+// difference from the target above.
+func (s *spread) drawAxes(on *sheet, bottom, top vg.Length) {
+	w, p := s.window, s.c.Prep
+	power, prefix := scaleOf(math.Max(math.Abs(w.low), math.Abs(w.high())))
+	s.drawAxis(on, bottom, -1, w.low/power, w.high()/power, func(v float64) float64 { return v * power })
+	on.write(smallInk, centre, (panelFrom+panelTo)/2, bottom-25, "strength / "+prefix+p.Target.Unit.Name)
+
+	percentOf := func(v float64) float64 { return 100 * (v/p.Target.Value - 1) }
+	s.drawAxis(on, top, 1, percentOf(w.low), percentOf(w.high()), func(v float64) float64 { return p.Target.Value * (1 + v/100) })
+	on.write(smallInk, centre, (panelFrom+panelTo)/2, top+20, "difference from the target / %")
+}
+
+// drawAxis draws an axis at the height y with its labels below (side -1) or above
+// it (1). strength turns a value of the axis into a strength.
+func (s *spread) drawAxis(on *sheet, y, side vg.Length, low, high float64, strength func(float64) float64) {
+	on.line(axisLine, panelFrom, y, panelTo, y)
+	base := y + 7
+	if side < 0 {
+		base = y - 13
+	}
+	for _, t := range fitting(low, high, panelTo-panelFrom) {
+		x := s.x(strength(t.Value))
+		on.line(axisLine, x, y, x, y+4*side)
+		on.write(smallInk, centre, x, base, t.Label)
+	}
+}
+
+// fitting returns as many ticks as have room for their labels.
+func fitting(low, high float64, width vg.Length) []plot.Tick {
+	const gap = 10
+	for most := 10; ; most-- {
+		ticks := ticker{most}.Ticks(low, high)
+		var room vg.Length
+		for _, t := range ticks {
+			room = max(room, smallInk.Width(t.Label)+gap)
+		}
+		if most == 1 || len(ticks) < 2 || room <= width*vg.Length((ticks[1].Value-ticks[0].Value)/(high-low)) {
+			return ticks
+		}
+	}
+}

@@ -1,0 +1,50 @@
+// Package figure draws a finished comparison with gonum/plot: the strengths of
+// all routes against the tolerance. It reckons nothing; counts, quantiles and
+// the verdict come from the comparison.
+//
+// A figure holds no date and repeats byte for byte.
+package figure
+
+import (
+	"bytes"
+	"fmt"
+
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+	"gonum.org/v1/plot/vg/vgimg"
+)
+
+// Figure is a picture that is laid out and can be drawn in either format.
+type Figure struct {
+	width, height vg.Length
+	// alt says in words what the picture shows.
+	alt   string
+	paint func(*sheet)
+}
+
+// dotsPerInch of a PNG, enough for print.
+const dotsPerInch = 200
+
+// PNG draws the figure at 200 dots per inch, on white.
+func (f *Figure) PNG() ([]byte, error) {
+	c := vgimg.NewWith(vgimg.UseWH(f.width, f.height), vgimg.UseDPI(dotsPerInch))
+	f.drawOn(c)
+	var out bytes.Buffer
+	if _, err := (vgimg.PngCanvas{Canvas: c}).WriteTo(&out); err != nil {
+		return nil, fmt.Errorf("drawing a PNG: %w", err)
+	}
+	return out.Bytes(), nil
+}
+
+// SVG draws the figure with its words as text elements.
+func (f *Figure) SVG() ([]byte, error) {
+	c := newSVG(f.width, f.height)
+	f.drawOn(c)
+	return c.document(f.alt)
+}
+
+func (f *Figure) drawOn(c vg.CanvasSizer) {
+	s := &sheet{draw.New(c)}
+	s.box(paper, 0, 0, f.width, f.height)
+	f.paint(s)
+}

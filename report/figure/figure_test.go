@@ -1,0 +1,189 @@
+package figure
+
+import (
+	"bytes"
+	"context"
+	"encoding/xml"
+	"image/png"
+	"io"
+	"math"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gonum.org/v1/plot/vg"
+
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// texts reads an SVG strictly and returns the words of its text elements.
+func texts(t *testing.T, svg []byte) (words []string) {
+	t.Helper()
+	require.True(t, utf8.Valid(svg))
+	d := xml.NewDecoder(bytes.NewReader(svg))
+	inside := false
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			return words
+		}
+		require.NoError(t, err)
+		switch token := token.(type) {
+		case xml.StartElement:
+			inside = token.Name.Local == "text"
+			assert.Contains(t, []string{"svg", "g", "path", "text"}, token.Name.Local)
+		case xml.EndElement:
+			inside = false
+		case xml.CharData:
+			if inside {
+				words = append(words, string(token))
+			}
+		}
+	}
+}
+
+func spreadSVG(t *testing.T, c *route.Comparison) []byte {
+	t.Helper()
+	f, err := Spread(c)
+	require.NoError(t, err)
+	svg, err := f.SVG()
+	require.NoError(t, err)
+	return svg
+}
+
+func TestSpreadStandsEveryCase(t *testing.T) {
+	for name, prep := range cases {
+		t.Run(name, func(t *testing.T) { checkSpread(t, compare(t, prep)) })
+	}
+}
+
+func TestSpreadStandsHostileWords(t *testing.T) {
+	c := hostile(compare(t, cases["usual"]))
+	checkSpread(t, c)
+	words := strings.Join(texts(t, spreadSVG(t, c)), "\n")
+	assert.Contains(t, words, `dye "<!--" in water`)
+	assert.Contains(t, words, "<b>&\"'")
+}
+
+// checkSpread draws both formats and checks what must hold of every figure.
+func checkSpread(t *testing.T, c *route.Comparison) {
+	f, err := Spread(c)
+	require.NoError(t, err)
+	svg, err := f.SVG()
+	require.NoError(t, err)
+	assert.Less(t, len(svg), 400_000)
+	words := texts(t, svg)
+	for _, w := range words {
+		for _, r := range w {
+			assert.True(t, drawable(r), "%q of %q is not in the font", r, w)
+		}
+	}
+	for _, r := range c.Results {
+		start := []rune(clean(r.Route.Name))
+		assert.Contains(t, strings.Join(words, "\n"), string(start[:min(10, len(start))]))
+	}
+	assert.NotContains(t, string(svg), "NaN")
+	assert.NotContains(t, string(svg), "Inf")
+
+	raw, err := f.PNG()
+	require.NoError(t, err)
+	picture, err := png.Decode(bytes.NewReader(raw))
+	require.NoError(t, err)
+	assert.Equal(t, 8*dotsPerInch, picture.Bounds().Dx())
+	assert.Equal(t, int(math.Round(float64(f.height/vg.Inch)*dotsPerInch)), picture.Bounds().Dy())
+}
+
+func TestSpreadSaysWhatItShows(t *testing.T) {
+	words := texts(t, spreadSVG(t, compare(t, cases["usual"])))
+	for _, want := range []string{
+		"An invented recipe", "15 mL of 0.04 % w/v dye in water, within 8 % of target", "Note: invented for a test",
+		"fine, diluted", "rough, diluted", "direct", "could be nothing at all", "USE THIS ROUTE", "inside the tolerance",
+		"strength / % w/v", "difference from the target / %",
+		"Not possible: too little. 0.004 g shows as 0.00 g on the rough scale; the least it can show is 0.01 g.",
+	} {
+		assert.Contains(t, words, want)
+	}
+	foot := strings.Join(words, " ")
+	assert.Contains(t, foot, "10 000 simulated batches (seed 1)")
+	assert.Contains(t, foot, "coverage probability 95 %")
+}
+
+func TestSpreadDrawsTolerancesAsStated(t *testing.T) {
+	several := texts(t, spreadSVG(t, compare(t, cases["several"])))
+	assert.Contains(t, several, "within 10 % of target")
+	assert.Contains(t, several, "within 2 % of target")
+
+	none := strings.Join(texts(t, spreadSVG(t, compare(t, cases["no tolerance"]))), "\n")
+	assert.NotContains(t, none, "inside the tolerance")
+	assert.Contains(t, none, "95 % of batches stay")
+
+	above := strings.Join(texts(t, spreadSVG(t, compare(t, cases["not above"]))), "\n")
+	assert.Contains(t, above, "not above 0.044 % w/v")
+	assert.NotContains(t, above, "too weak")
+	assert.Contains(t, above, "too strong")
+}
+
+func TestFiguresRepeatByteForByte(t *testing.T) {
+	draw := func() (svg, raw []byte) {
+		f, err := Spread(compare(t, cases["usual"]))
+		require.NoError(t, err)
+		raw, err = f.PNG()
+		require.NoError(t, err)
+		svg, err = f.SVG()
+		require.NoError(t, err)
+		return svg, raw
+	}
+	svg1, png1 := draw()
+	svg2, png2 := draw()
+	assert.True(t, bytes.Equal(svg1, svg2))
+	assert.True(t, bytes.Equal(png1, png2))
+}
+
+func TestEveryTextKeepsItsLength(t *testing.T) {
+	svg := string(spreadSVG(t, compare(t, cases["usual"])))
+	assert.Equal(t, strings.Count(svg, "<text "), strings.Count(svg, " textLength="))
+	assert.Equal(t, strings.Count(svg, "<text "), strings.Count(svg, "'Liberation Sans',Arial,Helvetica,sans-serif"))
+}
+
+// certain makes a route of a comparison end in exactly the given strength.
+func certain(t *testing.T, c *route.Comparison, i int, strength float64) {
+	t.Helper()
+	var m uncertainty.Model
+	out := m.Constant(strength)
+	r := &c.Results[i]
+	var err error
+	r.Analytic, err = m.Propagate(out, 0.95)
+	require.NoError(t, err)
+	r.MonteCarlo, err = m.Simulate(context.Background(), out, uncertainty.Settings{Trials: uncertainty.LeastTrials, Coverage: 0.95})
+	require.NoError(t, err)
+	r.HoldsWithin = math.Abs(strength/c.Prep.Target.Value - 1)
+}
+
+func TestNothingUncertainIsASpike(t *testing.T) {
+	for _, name := range []string{"one route", "no tolerance"} {
+		for _, strength := range []float64{0.04, 0.0368, 0.0432, 0, -1e6, 1e300} {
+			c := compare(t, cases[name])
+			certain(t, c, c.Verdict.Use, strength)
+			checkSpread(t, c)
+		}
+	}
+}
+
+func TestNoRouteIsAnError(t *testing.T) {
+	c := compare(t, cases["one route"])
+	c.Results[0].Possible, c.Verdict.Use = false, -1
+	_, err := Spread(c)
+	assert.EqualError(t, err, "no route can be done, so there is no spread to draw")
+	assert.Equal(t, "No route can be done to make 15 mL of 0.04 % w/v dye in water, within 8 % of target.", SpreadAlt(c))
+}
+
+func TestSpreadAlt(t *testing.T) {
+	c := compare(t, cases["usual"])
+	c.Results[0].Inside[0].Simulated = 0.039
+	assert.Equal(t, "How the strength spreads by each route (3) to make 15 mL of 0.04 % w/v dye in water, within 8 % of target: "+
+		"a row of a hundred dots for each. Marked \"use this route\": fine, diluted, over 99.9 % inside the tolerance; "+
+		"at the end: direct, 3.9 % inside the tolerance, which could be nothing at all; not possible: 1.", SpreadAlt(c))
+}

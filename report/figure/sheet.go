@@ -1,0 +1,96 @@
+package figure
+
+import (
+	"image/color"
+	"math"
+
+	"gonum.org/v1/plot/text"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// sheet is the paper of a figure. Lengths are in points from the bottom left.
+type sheet struct{ draw.Canvas }
+
+// align says which part of a text stands at its place.
+type align float64
+
+const (
+	left   align = 0
+	centre align = -0.5
+	right  align = -1
+)
+
+// write puts a line of text on the base line y. An SVG is told the alignment.
+func (s *sheet) write(style text.Style, a align, x, y vg.Length, words string) {
+	words = clean(words)
+	face := style.Handler.Cache().Lookup(style.Font, style.Font.Size)
+	s.SetColor(style.Color)
+	if c, ok := s.Canvas.Canvas.(*svgCanvas); ok {
+		c.write(face, a, vg.Point{X: x, Y: y}, words)
+		return
+	}
+	s.FillString(face, vg.Point{X: x + vg.Length(a)*face.Width(words), Y: y}, words)
+}
+
+// writeLines puts lines below each other from the base line y downwards and
+// returns the base line that comes next.
+func (s *sheet) writeLines(style text.Style, x, y vg.Length, lines []string) vg.Length {
+	for _, line := range lines {
+		s.write(style, left, x, y, line)
+		y -= leading * style.Font.Size
+	}
+	return y
+}
+
+func (s *sheet) line(style draw.LineStyle, x0, y0, x1, y1 vg.Length) {
+	s.StrokeLine2(style, x0, y0, x1, y1)
+}
+
+func (s *sheet) box(c color.Color, x0, y0, x1, y1 vg.Length) {
+	s.FillPolygon(c, corners(x0, y0, x1, y1))
+}
+
+func (s *sheet) frame(style draw.LineStyle, x0, y0, x1, y1 vg.Length) {
+	c := corners(x0, y0, x1, y1)
+	s.StrokeLines(style, append(c, c[0], c[1]))
+}
+
+func corners(x0, y0, x1, y1 vg.Length) []vg.Point {
+	return []vg.Point{{X: x0, Y: y0}, {X: x1, Y: y0}, {X: x1, Y: y1}, {X: x0, Y: y1}}
+}
+
+// discs draws filled circles, rings hollow ones, crosses crosses; each as one
+// path, which keeps an SVG small.
+func (s *sheet) discs(at []vg.Point, radius vg.Length) {
+	s.SetColor(blue)
+	s.Fill(circles(at, radius))
+}
+
+func (s *sheet) rings(at []vg.Point, radius vg.Length) {
+	s.SetLineStyle(ringLine)
+	s.Stroke(circles(at, radius-ringLine.Width/2))
+}
+
+func (s *sheet) crosses(at []vg.Point, radius vg.Length) {
+	r := radius - crossLine.Width/2
+	var p vg.Path
+	for _, c := range at {
+		p.Move(c.Add(vg.Point{X: -r, Y: -r}))
+		p.Line(c.Add(vg.Point{X: r, Y: r}))
+		p.Move(c.Add(vg.Point{X: -r, Y: r}))
+		p.Line(c.Add(vg.Point{X: r, Y: -r}))
+	}
+	s.SetLineStyle(crossLine)
+	s.Stroke(p)
+}
+
+func circles(at []vg.Point, radius vg.Length) vg.Path {
+	var p vg.Path
+	for _, c := range at {
+		p.Move(c.Add(vg.Point{X: radius}))
+		p.Arc(c, radius, 0, 2*math.Pi)
+		p.Close()
+	}
+	return p
+}

@@ -1,0 +1,80 @@
+package figure
+
+import (
+	"errors"
+
+	"gonum.org/v1/plot/vg"
+
+	"minim/uncertainty/route"
+)
+
+// Columns of the spread figure, in points from the left.
+const (
+	namesFrom  = margin
+	namesWide  = vg.Length(108)
+	panelFrom  = vg.Length(182)
+	panelTo    = panelFrom + bins*dot
+	rightTo    = pageWidth - margin
+	rowHeight  = vg.Length(50)
+	axisHeight = vg.Length(32)
+	keyHeight  = vg.Length(15)
+)
+
+// spread is the layout of the figure of all spreads.
+type spread struct {
+	c      *route.Comparison
+	window window
+	rows   []*row
+	cannot []*route.Result
+	// none is true when some batch holds nothing of the solute.
+	none bool
+}
+
+// Spread lays out the figure of the spread of the strength of every route
+// against the tolerance: a row of a hundred dots for each, of which every dot
+// is one batch in a hundred, filled inside the tolerance and hollow outside.
+// The axis shows a few tolerances; what lies beyond is piled up at its edges
+// and counted. It returns an error when no route can be done.
+func Spread(c *route.Comparison) (*Figure, error) {
+	if c.Verdict.Use < 0 {
+		return nil, errors.New("no route can be done, so there is no spread to draw")
+	}
+	s := &spread{c: c, window: windowOf(c)}
+	for _, r := range ranked(c) {
+		if !r.Possible {
+			s.cannot = append(s.cannot, r)
+			continue
+		}
+		row := newRow(c, r, s.window)
+		s.rows = append(s.rows, row)
+		s.none = s.none || row.none
+	}
+	height := s.headHeight() + s.plotHeight() + s.footHeight()
+	return &Figure{width: pageWidth, height: height, alt: SpreadAlt(c), paint: func(on *sheet) {
+		s.drawHead(on, height)
+		s.drawPlot(on, height-s.headHeight())
+		s.drawFoot(on, s.footHeight())
+	}}, nil
+}
+
+func (s *spread) plotHeight() vg.Length {
+	return 2*axisHeight + keyHeight + vg.Length(len(s.rows))*rowHeight
+}
+
+// x is the place of a strength on the paper, held inside the panel.
+func (s *spread) x(v float64) vg.Length { return panelFrom + vg.Length(s.window.clamp(v))*dot }
+
+// drawPlot draws the axes, the tolerance and the rows below the height top.
+func (s *spread) drawPlot(on *sheet, top vg.Length) {
+	top -= axisHeight
+	bottom := top - keyHeight - vg.Length(len(s.rows))*rowHeight
+	s.drawTolerance(on, bottom, top)
+	s.drawHeadings(on, top)
+	y := top - keyHeight
+	for _, r := range s.rows {
+		y -= rowHeight
+		s.drawRow(on, r, y)
+	}
+	s.drawMarks(on, bottom, top)
+	s.drawAxes(on, bottom, top)
+}

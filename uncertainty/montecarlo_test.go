@@ -1,0 +1,118 @@
+package uncertainty
+
+import (
+	"context"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"gonum.org/v1/gonum/stat"
+
+	"minim/uncertainty/near"
+)
+
+// sumOf adds one influence for each distribution.
+func sumOf(distributions ...Distribution) (*Model, Node) {
+	m := new(Model)
+	y := m.Constant(0)
+	for i, d := range distributions {
+		y = m.Add(y, add(m, string(rune('a'+i)), d))
+	}
+	return m, y
+}
+
+// TestAdditiveModels: JCGM 101, 9.2.2 to 9.2.4. Published intervals ±3.92,
+// ±3.88 and ±17.0; the exact ones here, within five standard errors. Published U
+// of 9.2.4: 19.9 (19.891827 with k = 1.96, 19.891462 with the exact factor).
+func TestAdditiveModels(t *testing.T) {
+	one := Rectangular{-math.Sqrt(3), math.Sqrt(3)}
+	for _, c := range []struct {
+		clause      string
+		x1, x4      Distribution
+		u, end, gum float64
+		uError      float64 // standard error of the SD from 10^6 trials
+	}{
+		{"9.2.2", Normal{0, 1}, Normal{0, 1}, 2, 3.9199280, 3.9199280, 0.0014},
+		{"9.2.3", one, one, 2, 3.879406741, 3.9199280, 0.0013},
+		{"9.2.4", one, PlusMinus(10 * math.Sqrt(3)), 10.148892, 17.0158141, 19.891462, 0.0047},
+	} {
+		m, y := sumOf(c.x1, c.x1, c.x1, c.x4)
+		a := propagate(t, m, y, 0.95)
+		near.Relative(t, c.clause+": u", c.u, a.StandardUncertainty, 1e-7)
+		near.Relative(t, c.clause+": U", c.gum, a.ExpandedUncertainty, 1e-7)
+		mc := simulate(t, m, y, Settings{Seed: 9})
+		near.Absolute(t, c.clause+": mean", 0, mc.Mean, 5*c.u/1000)
+		near.Absolute(t, c.clause+": SD", c.u, mc.StandardDeviation, 5*c.uError)
+		brackets(t, c.clause+": lower", &mc, 0.025, -c.end)
+		brackets(t, c.clause+": upper", &mc, 0.975, c.end)
+		assert.Equal(t, true, mc.ShortestUpper-mc.ShortestLower <= mc.Upper-mc.Lower)
+	}
+}
+
+// TestInterval: the ends are the order statistics of JCGM 101, 7.7.2.
+func TestInterval(t *testing.T) {
+	m, y := sumOf(Gamma{1, 1})
+	mc := simulate(t, m, y, Settings{Trials: 100_000, Coverage: 0.9})
+	assert.Equal(t, []float64{mc.sorted[4999], mc.sorted[94_999]}, []float64{mc.Lower, mc.Upper})
+	low, high := shortestInterval(mc.sorted, 0.9)
+	assert.Equal(t, []float64{low, high}, []float64{mc.ShortestLower, mc.ShortestUpper})
+	// Constructed, exponential: the shortest 90 % interval is [0, ln 10].
+	near.Absolute(t, "shortest length", math.Ln10, high-low, 5*math.Sqrt(0.09/1e5)/0.1)
+	assert.Equal(t, 100_000, mc.Trials)
+	assert.Equal(t, 0.9, mc.CoverageProbability)
+	assert.Equal(t, 1_000_000, simulate(t, m, y, Settings{}).Trials)
+	assert.Equal(t, 0.95, simulate(t, m, y, Settings{Trials: 10_000}).CoverageProbability)
+}
+
+// TestCalibrationStandardSimulated: QUAM A1, constructed: 10^7 trials elsewhere
+// give mean 1002.70, SD 0.83521686 and [1001.080, 1004.323].
+func TestCalibrationStandardSimulated(t *testing.T) {
+	m := new(Model)
+	mc := simulate(t, m, calibrationStandard(m), Settings{Seed: 3})
+	near.Absolute(t, "mean", 1002.70, mc.Mean, 5*0.00084+0.0005)
+	near.Absolute(t, "SD", 0.83521686, mc.StandardDeviation, 5*0.0006)
+	near.Absolute(t, "lower", 1001.080, mc.Lower, 5*0.0023)
+	near.Absolute(t, "upper", 1004.323, mc.Upper, 5*0.0023)
+}
+
+// TestMomentsOfTrials holds the sums of the blocks, also of the last and short
+// one, against gonum's stat over all trials: n - 1 in the denominator.
+func TestMomentsOfTrials(t *testing.T) {
+	m, y := sumOf(Normal{1e6, 1}, Gamma{1, 2})
+	mc := simulate(t, m, y, Settings{Trials: 10_001})
+	mean, sd := stat.MeanStdDev(mc.sorted, nil)
+	near.Relative(t, "mean", mean, mc.Mean, 1e-15)
+	near.Relative(t, "SD", sd, mc.StandardDeviation, 1e-11)
+}
+
+func TestNoVariance(t *testing.T) {
+	for nu, none := range map[float64]bool{1: true, 2: true, 2.1: false, 3: false} {
+		m, y := sumOf(Normal{1, 1}, StudentT{0, 1, nu})
+		add(m, "unused", StudentT{0, 1, 1})
+		mc := simulate(t, m, y, Settings{Trials: 10_000})
+		assert.Equal(t, none, math.IsNaN(mc.StandardDeviation), "t with %v degrees of freedom", nu)
+		assert.Equal(t, true, finite(mc.Lower) && finite(mc.Upper))
+	}
+}
+
+func TestConstantSimulated(t *testing.T) {
+	m := new(Model)
+	mc := simulate(t, m, m.Multiply(m.Constant(3), m.Constant(4)), Settings{Trials: 10_000})
+	assert.Equal(t, []float64{12, 0, 12, 12}, []float64{mc.Mean, mc.StandardDeviation, mc.Lower, mc.ShortestUpper})
+}
+
+func TestSimulateErrors(t *testing.T) {
+	m := new(Model)
+	x := add(m, "x", Normal{0, 1})
+	_, err := m.Simulate(context.Background(), m.Divide(x, x), Settings{})
+	assert.Equal(t, &ZeroDivisorError{"x", -4, 4}, err)
+	huge := m.Multiply(m.Multiply(x, m.Constant(1e300)), m.Constant(1e300))
+	_, err = m.Simulate(context.Background(), huge, Settings{Trials: 10_000})
+	assert.Equal(t, ErrNotFinite, err)
+	_, err = m.Simulate(context.Background(), m.Multiply(x, m.Constant(1e200)), Settings{Trials: 10_000})
+	assert.Equal(t, ErrNotFinite, err, "the standard deviation overflows")
+	cancelled, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err = m.Simulate(cancelled, x, Settings{})
+	assert.Equal(t, context.Canceled, err)
+}
