@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -94,7 +95,7 @@ func chance(c *route.Comparison, r *route.Result) string {
 
 func checked(r *route.Result) string {
 	text := fmt.Sprintf("by %s simulated batches (seed %d): ", Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed)
-	if r.CrossCheck.Agrees {
+	if r.CrossCheck.Cause == uncertainty.NoCause {
 		return text + "agrees"
 	}
 	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", percent(r.CrossCheck.OfExpanded), cause(r))

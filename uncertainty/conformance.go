@@ -43,9 +43,6 @@ func (a Analytic) ConformanceProbability(l Limits) float64 {
 func (mc *MonteCarlo) ConformanceProbability(l Limits) float64 {
 	from, _ := slices.BinarySearch(mc.sorted, l.Lower)
 	to, _ := slices.BinarySearch(mc.sorted, math.Nextafter(l.Upper, math.Inf(1)))
-	if math.IsInf(l.Upper, 1) {
-		to = mc.Trials
-	}
 	return float64(max(0, to-from)) / float64(mc.Trials)
 }
 

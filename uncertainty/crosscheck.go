@@ -32,8 +32,8 @@ type CrossCheck struct {
 	DLow, DHigh float64
 	// OfExpanded is the larger difference over U; 0 when U is 0.
 	OfExpanded float64
-	// Cause of the difference when it does not agree, and the influence that
-	// makes most of it ("" for curvature).
+	// Cause of the difference when it does not agree or is more than 5 % of U,
+	// and the influence that makes most of it ("" for curvature).
 	Cause     Cause
 	Influence string
 }
@@ -52,7 +52,7 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 	if a.ExpandedUncertainty > 0 {
 		c.OfExpanded = max(c.DLow, c.DHigh) / a.ExpandedUncertainty
 	}
-	if c.Agrees {
+	if c.Agrees && c.OfExpanded <= quoteWithin {
 		return c, nil
 	}
 	linear, node := m.linear(out, a)

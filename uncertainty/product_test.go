@@ -7,6 +7,11 @@ import (
 	"minim/uncertainty/near"
 )
 
+// trials of the simulations of this file, and the unit of their standard errors.
+const trials = 400_000
+
+var perRoot = 1 / math.Sqrt(trials)
+
 // TestProductsAndRatios: constructed, exact quantiles (closed forms and root
 // finding) and moments of products, ratios and squares, with their first-order
 // standard uncertainty.
@@ -37,10 +42,10 @@ func TestProductsAndRatios(t *testing.T) {
 			out = m.Divide(x, y)
 		}
 		near.Relative(t, c.name+": first-order u", c.u, propagate(t, m, out, 0.95).StandardUncertainty, 1e-7)
-		mc := simulate(t, m, out, Settings{Seed: 12})
+		mc := simulate(t, m, out, Settings{Trials: trials, Seed: 12})
 		if c.mean != 0 {
-			near.Absolute(t, c.name+": mean", c.mean, mc.Mean, 5*c.sd/1000)
-			near.Relative(t, c.name+": SD", c.sd, mc.StandardDeviation, 5*1.2e-3)
+			near.Absolute(t, c.name+": mean", c.mean, mc.Mean, 5*c.sd*perRoot)
+			near.Relative(t, c.name+": SD", c.sd, mc.StandardDeviation, 5*1.2*perRoot)
 		}
 		if c.median != 0 {
 			brackets(t, c.name+": lower", &mc, 0.025, c.lower)
@@ -58,7 +63,7 @@ func TestCorrelatedRatio(t *testing.T) {
 	part := func(name string) Node { return m.Add(common, add(m, name, Normal{0, 0.1 * math.Sqrt(0.1)})) }
 	out := m.Divide(part("x"), part("y"))
 	near.Relative(t, "first-order u", 0.04472136, propagate(t, m, out, 0.95).StandardUncertainty, 1e-7)
-	mc := simulate(t, m, out, Settings{Seed: 13})
+	mc := simulate(t, m, out, Settings{Trials: trials, Seed: 13})
 	brackets(t, "lower", &mc, 0.025, 0.91451977)
 	brackets(t, "median", &mc, 0.5, 1)
 	brackets(t, "upper", &mc, 0.975, 1.0934701)
@@ -70,16 +75,16 @@ func TestSquare(t *testing.T) {
 	x := add(m, "x", Normal{1, 0.1})
 	out := m.Multiply(x, x)
 	near.Relative(t, "first-order u", 0.2, propagate(t, m, out, 0.95).StandardUncertainty, 1e-14)
-	mc := simulate(t, m, out, Settings{Seed: 14})
-	near.Absolute(t, "mean", 1.01, mc.Mean, 5*0.0002)
-	near.Relative(t, "SD", 0.20049938, mc.StandardDeviation, 5*0.75e-3)
+	mc := simulate(t, m, out, Settings{Trials: trials, Seed: 14})
+	near.Absolute(t, "mean", 1.01, mc.Mean, 5*0.2*perRoot)
+	near.Relative(t, "SD", 0.20049938, mc.StandardDeviation, 5*0.75*perRoot)
 }
 
 // TestCauchy: the t-distribution with one degree of freedom is the standard
 // Cauchy distribution: quartiles ±1, 97.5 % at 12.706205.
 func TestCauchy(t *testing.T) {
 	m, y := sumOf(StudentT{0, 1, 1})
-	mc := simulate(t, m, y, Settings{Seed: 15})
+	mc := simulate(t, m, y, Settings{Trials: trials, Seed: 15})
 	brackets(t, "lower", &mc, 0.025, -12.706205)
 	brackets(t, "quartile", &mc, 0.25, -1)
 	brackets(t, "upper", &mc, 0.975, 12.706205)
@@ -99,9 +104,9 @@ func TestComparisonLoss(t *testing.T) {
 		out := m.Multiply(m.Constant(1e6), m.Add(m.Multiply(x1, x1), m.Multiply(x2, x2)))
 		a := propagate(t, m, out, 0.95)
 		near.Absolute(t, "first-order u", c.first, a.StandardUncertainty, 1e-9)
-		mc := simulate(t, m, out, Settings{Seed: 16})
-		near.Absolute(t, "mean", c.mean, mc.Mean, 5*c.sd/1000)
-		near.Relative(t, "SD", c.sd, mc.StandardDeviation, 5*1.5e-3)
+		mc := simulate(t, m, out, Settings{Trials: trials, Seed: 16})
+		near.Absolute(t, "mean", c.mean, mc.Mean, 5*c.sd*perRoot)
+		near.Relative(t, "SD", c.sd, mc.StandardDeviation, 5*1.5*perRoot)
 		brackets(t, "lower", &mc, 0.025, c.lower)
 		brackets(t, "upper", &mc, 0.975, c.upper)
 	}

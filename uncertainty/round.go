@@ -38,9 +38,6 @@ func twoDigits(expanded float64) (digits int64, place int) {
 	if cut.Mul(cut, big.NewRat(100, 1)).Cmp(u) >= 0 {
 		digits++
 	}
-	if digits == 100 {
-		return 10, place + 1
-	}
 	return digits, place
 }
 

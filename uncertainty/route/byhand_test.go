@@ -150,26 +150,29 @@ func (b bench) byWeighing() float64 {
 
 func TestDemoByDirectSampling(t *testing.T) {
 	c := compareAll(t, load(t, demoPrep))
-	b := bench{rand.NewPCG(1, 2)}
 	const trials = 400_000
-	for name, draw := range map[string]func() float64{
-		"two dilutions": b.twoDilutions, "0.001 g scale, direct": b.direct, "diluted by weighing": b.byWeighing,
+	limits := uncertainty.Limits{Lower: 0.0368, Upper: 0.0432}
+	for i, route := range []struct {
+		name string
+		draw func(bench) float64
+	}{
+		{"two dilutions", bench.twoDilutions}, {"0.001 g scale, direct", bench.direct}, {"diluted by weighing", bench.byWeighing},
 	} {
-		r := named(t, c, name)
+		r, b := named(t, c, route.name), bench{rand.NewPCG(1, uint64(i))}
 		values := make([]float64, trials)
 		inside := 0.0
 		for i := range values {
-			values[i] = draw()
-			if (uncertainty.Limits{Lower: 0.0368, Upper: 0.0432}).Permits(values[i]) {
+			values[i] = route.draw(b)
+			if limits.Permits(values[i]) {
 				inside++
 			}
 		}
 		mean, s := stat.MeanStdDev(values, nil)
-		// Five standard errors: of the mean and of s of this sample, and of
-		// the chance by both samples.
-		near.Absolute(t, name+", mean", r.Analytic.Value, mean, 5*s/math.Sqrt(trials)+2e-4*s)
-		near.Relative(t, name+", u", r.Analytic.StandardUncertainty, s, 5/math.Sqrt(2*trials)+1e-3)
+		// Five standard errors of the difference of two samples.
+		both := math.Sqrt(1.0/trials + 1.0/float64(r.MonteCarlo.Trials))
+		near.Absolute(t, route.name+", mean", r.MonteCarlo.Mean, mean, 5*s*both)
+		near.Relative(t, route.name+", s", r.MonteCarlo.StandardDeviation, s, 5*both/math.Sqrt2)
 		p := r.Chance()
-		near.Absolute(t, name+", chance", p, inside/trials, 5*math.Sqrt(p*(1-p)*(1.0/trials+1e-5))+1e-5)
+		near.Absolute(t, route.name+", chance", p, inside/trials, 5*math.Sqrt(p*(1-p))*both)
 	}
 }
