@@ -28,7 +28,7 @@ type Balance struct {
 
 // Shows returns an [Impossible] error when the display cannot show a reading.
 func (b *Balance) Shows(reading float64) error {
-	if reading > b.Capacity {
+	if reading > b.Capacity*(1+1e-12) {
 		return impossible("%s is more than the %s carries: %s", Grams(reading), b.Name, Grams(b.Capacity))
 	}
 	steps := math.Round(reading / b.Readability)

@@ -1,7 +1,7 @@
 package equipment
 
 import (
-	"math"
+	"sort"
 
 	"minim/uncertainty"
 )
@@ -15,35 +15,32 @@ func alone() Use {
 }
 
 // Uncertainty is the standard uncertainty of one weighing, in g.
-func (b *Balance) Uncertainty(reading float64) float64 {
+func (b *Balance) Uncertainty(reading float64) float64 { return b.once(reading).StandardUncertainty }
+
+// once evaluates one weighing.
+func (b *Balance) once(reading float64) uncertainty.Analytic {
 	u := alone()
-	return propagated(u, func() (uncertainty.Node, error) { return b.Weigh(u, reading) }).StandardUncertainty
+	return propagated(u, func() (uncertainty.Node, error) { return b.Weigh(u, reading) })
 }
 
 // Least is the least mass in g that the balance can show and weighs with a
 // relative expanded uncertainty of at most share; ok is false when it has none.
 func (b *Balance) Least(share float64) (g float64, ok bool) {
-	steps := math.Floor(b.Capacity/b.Readability*(1+1e-12) + 1e-9)
-	shown := func(n float64) float64 { return n * b.Readability }
-	for n := 1.0; n <= steps; {
-		needed := math.Ceil(expanded(b.Uncertainty(shown(n)))/share/b.Readability - 1e-9)
-		if needed <= n {
-			return shown(n), true
-		}
-		n = needed
-	}
-	return 0, false
+	return least(share, b.Readability, b.Capacity, b.once)
 }
 
 // Uncertainty is the standard uncertainty of one use at a mark, in mL:
 // delivering for a pipette, filling for a vessel.
-func (k *Measure) Uncertainty(mark float64) float64 {
+func (k *Measure) Uncertainty(mark float64) float64 { return k.once(mark).StandardUncertainty }
+
+// once evaluates one use.
+func (k *Measure) once(mark float64) uncertainty.Analytic {
 	u := alone()
 	use := k.Deliver
 	if k.Kind.Receives() {
 		use = k.Contain
 	}
-	return propagated(u, func() (uncertainty.Node, error) { return use(u, mark) }).StandardUncertainty
+	return propagated(u, func() (uncertainty.Node, error) { return use(u, mark) })
 }
 
 // Least is the least volume in mL, at a line of the scale, that it measures
@@ -54,16 +51,22 @@ func (k *Measure) Least(share float64) (mL float64, ok bool) {
 	if division == 0 {
 		division = k.Capacity
 	}
-	for n := 1.0; n*division <= k.Capacity*(1+1e-12); n++ {
-		if mark := n * division; expanded(k.Uncertainty(mark)) <= share*mark {
-			return mark, true
-		}
-	}
-	return 0, false
+	return least(share, division, k.Capacity, k.once)
 }
 
-func expanded(u float64) float64 {
-	return uncertainty.CoverageFactor(coverage, math.Inf(1)) * u
+// least finds the least multiple of a step, up to the capacity, that is
+// measured with U at most share of it. The relative uncertainty never grows
+// with the amount, so that the search can halve the range.
+func least(share, step, capacity float64, once func(float64) uncertainty.Analytic) (amount float64, ok bool) {
+	steps := int(capacity/step*(1+1e-12) + 1e-9)
+	n := 1 + sort.Search(steps, func(i int) bool {
+		amount := float64(i+1) * step
+		return once(amount).ExpandedUncertainty <= share*amount*(1+1e-12)
+	})
+	if n > steps {
+		return 0, false
+	}
+	return float64(n) * step, true
 }
 
 func propagated(u Use, append func() (uncertainty.Node, error)) uncertainty.Analytic {

@@ -1,72 +1,147 @@
 package equipment
 
 import (
+	"fmt"
+	"math"
 	"slices"
-	"strconv"
-	"strings"
 	"sync"
-
-	"gonum.org/v1/gonum/floats/scalar"
 )
 
-// Class is one row of a class table: what a standard allows a piece of volumetric
-// glassware of one size. The error of a new piece at 20 °C, read as the standard
-// says, lies within ±Tolerance.
+// Class is one row of a class table: what a standard, or the trade where there is
+// none, allows an instrument of one size. The error of a new piece at 20 °C, read as
+// the standard says, lies within ± [Class.Limit].
+//
+// Rows of kind "balance" hold what is typical of balances, with g for mL: Division is
+// the readability, Tolerance the linearity, Random the standard deviation.
 type Class struct {
-	Kind     string // "cylinder", "flask", "one-mark" or "graduated" (pipettes)
-	Form     string // "tall" or "squat" for a cylinder, else empty
-	Standard string // "ISO" or "ASTM"
+	// Kind: "cylinder", "flask", "one-mark", "graduated" and "transfer" (pipettes),
+	// "burette", "piston", "syringe", "beaker", "conical-flask", "conical-measure",
+	// "dropper", "balance".
+	Kind string
+	// Form, where a kind has several. Cylinder: "tall", "squat", "plastic". Piston:
+	// "air" (air displacement, one channel), "direct reusable", "direct single-use",
+	// "dispenser". Beaker: "marked"; "unmarked" when it has no limit printed on it or
+	// is of plastic. Dropper: "standard"; "calibrated" for its own liquid.
+	Form     string
+	Standard string // "ISO", "ASTM", "DIN", "GOST", "USP", "Ph. Eur.", or empty: the trade alone
 	Number   string // the standard with its number: "ISO 4788"
 	Edition  string // the year; a reapproval in brackets: "2002(2012)"
-	Name     string // "A" or "B"; class AS of a pipette counts as A
+	Name     string // "A" or "B", empty where there are no classes; class AS counts as A
 	Marked   string // "In", "Ex", or "In/Ex" where the maker adjusts to either
 
-	Capacity  float64 // mL
-	Division  float64 // mL, 0 for one mark
-	Tolerance float64 // mL, half-width
+	Capacity  float64 // mL; one drop for a standard dropper
+	Division  float64 // mL, 0 for one mark and where the maker chooses it
+	Tolerance float64 // mL, half-width of the limit at the capacity
 	Bore      float64 // mm inside at the marks, 0 when not known; Note says when it is an upper limit
 
-	Source    string // where the figures were seen
-	Trust     string // "two sources", "one source" or "from memory"
-	BoreTrust string // the same for Bore, empty when Bore is 0
-	Note      string // conflicts and derivations
+	Random    float64 // mL, limit of the standard deviation of deliveries, 0 where there is none
+	Share     float64 // the limit as a share of the volume measured, 0 where Tolerance holds at every mark
+	BelowHalf Sloped  // the limit below half of the capacity instead, zero where there is no such rule
+	DeadSpace float64 // mL that stay in a syringe pressed home, at most; 0 elsewhere
+
+	Source         string // where the figures were seen
+	Trust          string // "two sources", "one source" or "from memory"
+	BoreTrust      string // the same for Bore, empty when Bore is 0
+	DeadSpaceTrust string // the same for DeadSpace
+	Note           string // conflicts and derivations
+}
+
+// Sloped is a limit that grows with the volume V measured, from a fixed part:
+//
+//	Fixed + Share V
+type Sloped struct{ Fixed, Share float64 }
+
+// Limit is the half-width in mL of the limit of error at a volume in mL. It is
+// Tolerance at every mark for glass and pistons; a share of the volume V for what is
+// allowed a share; and for a syringe of capacity C (ISO 7886-1), which is allowed
+// relatively more when little of it is used,
+//
+//	BelowHalf.Fixed + BelowHalf.Share V  for V < C/2
+//	Share V                              for V >= C/2
+//
+// It panics when the volume is negative or not finite.
+func (c Class) Limit(volume float64) float64 {
+	half := c.Capacity / 2
+	switch {
+	case !(volume >= 0) || math.IsInf(volume, 1):
+		panic(fmt.Sprintf("equipment: limit at a volume of %v mL", volume))
+	case c.BelowHalf != Sloped{} && volume < half && !sameVolume(volume, half):
+		return c.BelowHalf.Fixed + c.BelowHalf.Share*volume
+	case c.Share > 0:
+		return c.Share * volume
+	default:
+		return c.Tolerance
+	}
 }
 
 // String names the class as a report does: "ISO 4788:2005 class B, tall form".
 func (c Class) String() string {
-	edition := ":" + c.Edition
-	if c.Standard == "ASTM" {
-		edition = "-" + strings.TrimPrefix(c.Edition, "20") // two digits of the year
+	text := c.Published()
+	if c.Name != "" {
+		text += " class " + c.Name
 	}
-	text := c.Number + edition + " class " + c.Name
-	if c.Form != "" {
-		text += ", " + c.Form + " form"
+	switch c.Form {
+	case "":
+		return text
+	case "tall", "squat":
+		return text + ", " + c.Form + " form"
+	default:
+		return text + ", " + c.Form
 	}
-	return text
+}
+
+// Published names the standard as it is cited: "ISO 4788:2005", "ASTM E288-10".
+func (c Class) Published() string {
+	switch {
+	case c.Standard == "":
+		return "no standard"
+	case c.Edition == "":
+		return c.Number
+	case c.Standard == "ASTM" || c.Standard == "GOST": // two digits of the year
+		return c.Number + "-" + c.Edition[2:]
+	case c.Standard == "USP":
+		return c.Number + ", edition " + c.Edition
+	default:
+		return c.Number + ":" + c.Edition
+	}
 }
 
 // alsoAS reports whether class AS (swift delivery) has the limit of this row:
-// ISO 648 and ISO 835 give classes A and AS one column.
+// ISO 648, ISO 835 and ISO 385 give classes A and AS one column.
 func (c Class) alsoAS() bool {
-	pipette := c.Kind == "one-mark" || c.Kind == "graduated"
-	return pipette && c.Standard == "ISO" && c.Name == "A"
+	delivers := c.Kind == "one-mark" || c.Kind == "graduated" || c.Kind == "burette"
+	return delivers && c.Standard == "ISO" && c.Name == "A"
 }
 
-// Classes returns every row of the class tables, in table order.
-func Classes() []Class { return slices.Clone(classTable()) }
+// Classes returns every row of the class tables, in table order, and what is typical
+// of balances after them.
+func Classes() []Class { return slices.Concat(classTable(), balanceTable()) }
 
+// classTable holds what [FindClass] searches. What a table lists first is what is
+// assumed when a kit does not state it.
 var classTable = sync.OnceValue(func() []Class {
 	var classes []Class
-	for _, name := range []string{"cylinders", "flasks", "pipettes_one_mark", "pipettes_graduated"} {
-		for _, row := range readTable(tableFiles, name, classColumns) {
-			classes = append(classes, newClass(row))
+	for _, table := range []struct{ name, columns string }{
+		{"cylinders", glassColumns}, {"cylinders_plastic", glassColumns}, {"flasks", glassColumns},
+		{"pipettes_one_mark", glassColumns}, {"pipettes_graduated", glassColumns}, {"burettes", glassColumns},
+		{"pipettes_piston", allColumns}, {"syringes", allColumns}, {"printed_scales", allColumns}, {"droppers", allColumns},
+	} {
+		for _, row := range readTable(tableFiles, table.name, table.columns) {
+			c := newClass(row)
+			if table.columns == allColumns {
+				c.addRest(row)
+			}
+			classes = append(classes, c)
 		}
 	}
 	return classes
 })
 
-const classColumns = "kind,form,standard,number,edition,class,marked," +
-	"capacity_mL,division_mL,tolerance_mL,bore_mm,source,trust,bore_trust,note"
+const (
+	glassColumns = "kind,form,standard,number,edition,class,marked," +
+		"capacity_mL,division_mL,tolerance_mL,bore_mm,source,trust,bore_trust,note"
+	allColumns = glassColumns + ",random_mL,share,below_half_fixed_mL,below_half_share,dead_space_mL,dead_space_trust"
+)
 
 func newClass(row tableRow) Class {
 	return Class{
@@ -88,136 +163,30 @@ func newClass(row tableRow) Class {
 	}
 }
 
-// ClassQuery is what a kit states about a piece. Zero fields are not stated.
-// Capacity and Division are in mL.
-type ClassQuery struct {
-	Kind, Form, Standard, Name string
-	Capacity, Division         float64
+// addRest fills in what a glass table has no columns for.
+func (c *Class) addRest(row tableRow) {
+	c.Random = row.positiveOrNone("random_mL")
+	c.Share = row.positiveOrNone("share")
+	c.BelowHalf = Sloped{row.positiveOrNone("below_half_fixed_mL"), row.positiveOrNone("below_half_share")}
+	c.DeadSpace = row.positiveOrNone("dead_space_mL")
+	c.DeadSpaceTrust = row.text("dead_space_trust")
 }
 
-// ClassError says which statement about a piece the class tables do not bear out,
-// and in Hint what would be right.
-type ClassError struct{ Message, Hint string }
-
-// Error gives the message and the hint in one line.
-func (e ClassError) Error() string { return e.Message + "; " + e.Hint }
-
-// FindClass returns the one row that fits. A standard that is not stated is taken to
-// be ISO, a form that is not stated the tall one; a class is never assumed. The
-// division is needed only where the standard knows several for one capacity.
-// The error is a [ClassError].
-func FindClass(q ClassQuery) (Class, error) {
-	rows, asked := classTable(), q.withDefaults()
-	for i, field := range classFields {
-		kept := slices.DeleteFunc(slices.Clone(rows), func(c Class) bool { return !field.fits(c, asked) })
-		if len(kept) == 0 {
-			return Class{}, noSuchClass(asked, classFields[:i], field, rows)
-		}
-		rows = kept
+// balanceTable is for information; no kit states a class for a balance.
+var balanceTable = sync.OnceValue(func() []Class {
+	var classes []Class
+	for _, row := range readTable(tableFiles, "balances", "form,capacity_g,division_g,tolerance_g,random_g,source,trust,note") {
+		classes = append(classes, Class{
+			Kind:      "balance",
+			Form:      row.text("form"),
+			Capacity:  row.positive("capacity_g"),
+			Division:  row.positive("division_g"),
+			Tolerance: row.positive("tolerance_g"),
+			Random:    row.positive("random_g"),
+			Source:    row.text("source"),
+			Trust:     row.text("trust"),
+			Note:      row.text("note"),
+		})
 	}
-	if len(rows) > 1 {
-		return Class{}, ClassError{
-			Message: "the class table" + describe(asked, classFields[:len(classFields)-1]) + " has several divisions",
-			Hint:    "state which: " + choices(rows, classFields[len(classFields)-1]),
-		}
-	}
-	return rows[0], nil
-}
-
-// withDefaults writes the query as a row, so that both print in the same words.
-func (q ClassQuery) withDefaults() Class {
-	c := Class{Kind: q.Kind, Form: q.Form, Standard: q.Standard, Name: q.Name, Capacity: q.Capacity, Division: q.Division}
-	if c.Standard == "" {
-		c.Standard = "ISO"
-	}
-	if c.Form == "" && c.Kind == "cylinder" {
-		c.Form = "tall"
-	}
-	return c
-}
-
-// classField is one thing a kit can state, in the order in which it narrows the table.
-type classField struct {
-	key  string
-	text func(Class) string // empty when not stated
-	fits func(row, asked Class) bool
-}
-
-var classFields = []classField{
-	{"kind", func(c Class) string { return quoted(c.Kind) }, func(row, asked Class) bool { return row.Kind == asked.Kind }},
-	{"standard", func(c Class) string { return quoted(c.Standard) }, func(row, asked Class) bool { return row.Standard == asked.Standard }},
-	{"form", func(c Class) string { return quoted(c.Form) }, func(row, asked Class) bool { return row.Form == asked.Form }},
-	{"class", func(c Class) string { return quoted(c.Name) }, func(row, asked Class) bool {
-		return row.Name == asked.Name || asked.Name == "AS" && row.alsoAS()
-	}},
-	{"capacity", func(c Class) string { return millilitres(c.Capacity) }, func(row, asked Class) bool {
-		return sameVolume(row.Capacity, asked.Capacity)
-	}},
-	{"division", func(c Class) string { return millilitres(c.Division) }, func(row, asked Class) bool {
-		return asked.Division == 0 || sameVolume(row.Division, asked.Division)
-	}},
-}
-
-// noSuchClass says that none of rows, which fit the fields before, fits field as well.
-func noSuchClass(asked Class, before []classField, field classField, rows []Class) ClassError {
-	var e ClassError
-	if text := field.text(asked); text != "" {
-		e.Message = "the class table" + describe(asked, before) + " has no " + field.key + " " + text
-	} else {
-		e.Message = field.key + " is not stated" + describe(asked, before)
-	}
-	right := choices(rows, field)
-	switch {
-	case right == "":
-		e.Hint = "leave " + field.key + " out"
-	case field.key == "kind":
-		e.Hint = "kind can be " + right
-	case rows[0].Division == 0:
-		e.Hint = field.key + " can be " + right + ", or state an own tolerance instead of the class"
-	default:
-		e.Hint = field.key + " can be " + right + ", or state an own tolerance and division instead of the class"
-	}
-	return e
-}
-
-// describe writes the stated ones of fields: ` for kind "flask", standard "ISO"`.
-func describe(asked Class, fields []classField) string {
-	var parts []string
-	for _, field := range fields {
-		if text := field.text(asked); text != "" {
-			parts = append(parts, field.key+" "+text)
-		}
-	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return " for " + strings.Join(parts, ", ")
-}
-
-// choices lists the different values of field in rows, in table order.
-func choices(rows []Class, field classField) string {
-	var texts []string
-	for _, row := range rows {
-		if text := field.text(row); text != "" && !slices.Contains(texts, text) {
-			texts = append(texts, text)
-		}
-	}
-	return strings.Join(texts, ", ")
-}
-
-// sameVolume allows for the rounding of a conversion of units.
-func sameVolume(a, b float64) bool { return scalar.EqualWithinRel(a, b, 1e-9) }
-
-func quoted(text string) string {
-	if text == "" {
-		return ""
-	}
-	return strconv.Quote(text)
-}
-
-func millilitres(volume float64) string {
-	if volume == 0 {
-		return ""
-	}
-	return strconv.FormatFloat(volume, 'g', -1, 64) + " mL"
-}
+	return classes
+})

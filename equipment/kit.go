@@ -52,7 +52,8 @@ func (k *Kit) Measure(name string) *Measure {
 	return nil
 }
 
-// Names lists all instruments in the order of the file.
+// Names lists all instruments: balances, cylinders, flasks, pipettes, those of
+// a kind in the order of the file.
 func (k *Kit) Names() []string {
 	var names []string
 	for _, b := range k.Balances {
@@ -85,10 +86,12 @@ func readKit(root *benchfile.Table) (*Kit, error) {
 	for _, t := range root.Tables("pipette") {
 		r.measure(t, Kind(t.Word("kind", string(OneMark), string(Graduated))))
 	}
-	if len(r.kit.Names()) == 0 {
+	err := root.Err()
+	if err == nil && len(r.kit.Names()) == 0 { // a mistyped header says it better
 		root.Fail("", "the kit holds no instrument", "add a [[balance]], [[cylinder]], [[flask]] or [[pipette]]")
+		err = root.Err()
 	}
-	if err := root.Err(); err != nil {
+	if err != nil {
 		return nil, err
 	}
 	return r.kit, nil
@@ -107,7 +110,7 @@ func (r *kitReader) balance(t *benchfile.Table) {
 	t.Need("name", "capacity", "readability")
 	b := &Balance{
 		Name:          r.name(t),
-		Capacity:      t.Positive("capacity", quantity.Mass),
+		Capacity:      capacity(t, quantity.Mass),
 		Readability:   t.Positive("readability", quantity.Mass),
 		Repeatability: spread(t, quantity.Mass),
 		Linearity:     stated(t, "linearity", quantity.Mass),
@@ -115,9 +118,17 @@ func (r *kitReader) balance(t *benchfile.Table) {
 		Weighing:      stated(t, "weighing-uncertainty", quantity.Mass),
 		Count:         max(1, t.Count("count", 1)),
 	}
-	if b.Readability > b.Capacity {
+	switch {
+	case b.Capacity == 0 || b.Readability == 0:
+		// said already
+	case b.Readability > b.Capacity:
 		t.Fail("readability", "the readability is larger than the capacity", "a 200 g scale may show steps of 0.01 g")
+	case b.Capacity/b.Readability > finest:
+		t.Fail("readability", "no display shows so many steps up to its capacity", "a 200 g scale may show steps of 0.01 g")
 	}
+	b.Repeatability.below(t, b.Capacity)
+	below(t, "linearity", b.Linearity.Value, b.Capacity)
+	below(t, "weighing-uncertainty", b.Weighing.Value, b.Capacity)
 	r.kit.Balances = append(r.kit.Balances, b)
 }
 
@@ -129,7 +140,7 @@ func (r *kitReader) measure(t *benchfile.Table, kind Kind) {
 	k := &Measure{
 		Name:          r.name(t),
 		Kind:          kind,
-		Capacity:      t.Positive("capacity", quantity.Volume),
+		Capacity:      capacity(t, quantity.Volume),
 		Division:      t.Positive("division", quantity.Volume),
 		Bore:          t.Positive("bore", quantity.Length),
 		Expansion:     expansion(t),
@@ -142,6 +153,9 @@ func (r *kitReader) measure(t *benchfile.Table, kind Kind) {
 	r.class(t, k)
 	r.bias(t, k)
 	k.check(t)
+	k.Repeatability.below(t, k.Capacity)
+	below(t, "clinging", k.Clinging.Value, k.Capacity)
+	below(t, "retained", k.Retained.Mean, k.Capacity)
 	r.kit.Measures = append(r.kit.Measures, k)
 }
 
@@ -206,16 +220,55 @@ func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
 // check refuses what cannot be.
 func (k *Measure) check(t *benchfile.Table) {
 	scale := k.Kind == Cylinder || k.Kind == Graduated
+	own := !t.Has("class") || t.Has("tolerance") || t.Has("standard-uncertainty")
 	switch {
-	case scale && k.Division == 0 && (!t.Has("class") || t.Has("tolerance") || t.Has("standard-uncertainty")):
+	case k.Capacity == 0:
+		// said already
+	case scale && own && k.Division == 0 && !t.Has("division"):
 		t.Fail("", "the "+k.Name+" has a scale, but its division is not stated", "state division, or the class that fixes it")
 	case !scale && t.Has("division") && k.Kind != "":
-		t.Fail("division", "a "+string(k.Kind)+" instrument has one mark and no divisions", "leave division out")
-	case k.Division > k.Capacity && k.Capacity > 0:
+		t.Fail("division", "the "+k.Name+" has one mark and no divisions", "leave division out")
+	case k.Division > k.Capacity:
 		t.Fail("division", "the division is larger than the capacity", "")
-	case k.Capacity > 0 && k.Bias.Limit >= k.Capacity:
-		t.Fail("tolerance", "the limit of error is not smaller than the capacity", "")
+	case k.Division > 0 && k.Capacity/k.Division > finest:
+		t.Fail("division", "no scale has so many divisions", "")
+	case perMillimetre(k.Bore) >= k.Capacity:
+		t.Fail("bore", "one millimetre of so wide a neck holds more than the capacity", "state the inside width at the mark, as in \"13 mm\"")
 	}
+	below(t, "tolerance", k.Bias.Limit, k.Capacity)
+	below(t, "standard-uncertainty", k.Bias.Limit, k.Capacity)
+}
+
+// What a bench can hold, in g or mL: from 1 µg or 1 nL to 1000 t or 1000 m³;
+// and the most steps of a display or divisions of a scale. Far outside of what
+// is sold, they keep a slipped unit from giving figures without meaning.
+const (
+	smallest = 1e-6
+	largest  = 1e9
+	finest   = 1e8
+)
+
+// capacity reads the capacity, 0 when it is none.
+func capacity(t *benchfile.Table, kind quantity.Kind) float64 {
+	x := t.Positive("capacity", kind)
+	if x != 0 && (x < smallest || x > largest) {
+		t.Fail("capacity", "no instrument of a bench has this capacity", "")
+		return 0
+	}
+	return x
+}
+
+// below refuses a figure at a key that is not smaller than the capacity.
+func below(t *benchfile.Table, key string, figure, capacity float64) {
+	if t.Has(key) && capacity > 0 && !(figure < capacity) {
+		t.Fail(key, "must be smaller than the capacity", "")
+	}
+}
+
+// below refuses readings or a repeatability that scatter by the capacity.
+func (s Spread) below(t *benchfile.Table, capacity float64) {
+	below(t, "repeatability", s.S, capacity)
+	below(t, "readings", s.S, capacity)
 }
 
 func shapeOf(t *benchfile.Table) Shape {
@@ -238,9 +291,9 @@ func share(t *benchfile.Table, key, of string) float64 {
 	case err != nil:
 		t.FailWith(key, err)
 	case what != of:
-		t.Fail(key, key+" is stated as a share of "+what, "write it as a share of the "+of+": \"0.1 % of "+of+"\"")
+		t.Fail(key, "is stated as a share of "+what, "write it as a share of the "+of+": \"0.1 % of "+of+"\"")
 	case value < 0 || value >= 1:
-		t.Fail(key, key+" must lie between 0 and 100 %", "")
+		t.Fail(key, "must lie between 0 and 100 %", "")
 	}
 	return value
 }
@@ -273,7 +326,11 @@ func expansion(t *benchfile.Table) Stated {
 		}
 		return Stated{glass.Expansion, ok}
 	}
-	return Stated{t.NotNegative("expansion", quantity.Expansion), t.Has("expansion")}
+	value := t.NotNegative("expansion", quantity.Expansion)
+	if value >= 0.01 {
+		t.Fail("expansion", "nothing expands by so much", "borosilicate glass has \"9.9e-6 /°C\", plastics about \"3e-4 /°C\"")
+	}
+	return Stated{value, t.Has("expansion")}
 }
 
 // retained reads a volume, or a table of its mean and spread.
@@ -283,9 +340,16 @@ func retained(t *benchfile.Table) Retained {
 	}
 	sub := t.Table("retained")
 	sub.Need("mean")
-	return Retained{
+	r := Retained{
 		Mean:   sub.NotNegative("mean", quantity.Volume),
 		Spread: stated(sub, "spread", quantity.Volume),
 		Known:  true,
 	}
+	if r.Spread.Value > 2*r.Mean {
+		sub.Fail("spread", "must not be above twice the mean", "a volume that cannot be negative varies by about its mean at most")
+	}
+	return r
 }
+
+// KitTables are the tables of a kit file.
+func KitTables() []string { return []string{"balance", "cylinder", "flask", "pipette"} }

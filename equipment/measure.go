@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -108,7 +109,7 @@ func (r Retained) distribution() uncertainty.Distribution {
 	switch {
 	case !r.Spread.Known:
 		return uncertainty.Rectangular{Low: 0, High: 2 * r.Mean}
-	case r.Mean == 0 || r.Spread.Value == 0:
+	case r.Spread.Value <= 1e-9*r.Mean:
 		return uncertainty.Rectangular{Low: r.Mean, High: r.Mean}
 	default:
 		return uncertainty.Gamma{Mu: r.Mean, Sigma: r.Spread.Value}
@@ -221,31 +222,24 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 }
 
 // readingError is the distribution of one reading, nil when it does not count.
+// The word of the step beats that of the instrument, which beats that of the
+// bench.
 func (k *Measure) readingError(u Use) uncertainty.Distribution {
-	how := k.howRead(u)
+	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
 	switch {
 	case how == NoReading:
 		return nil
-	case k.Division > 0:
-		return scaleReading(how, k.Division)
-	case k.Bore > 0:
-		return neckReading(how, k.Bore)
-	default:
+	case k.Division == 0 && k.Bore == 0:
 		u.Notes.LeaveOut("reading of the " + k.Name + " (the bore at its mark is not known)")
 		return nil
+	case how == "":
+		u.Notes.Assume("scales and marks are read with ordinary care")
+		how = Ordinary
 	}
-}
-
-// howRead: the word of the step beats that of the instrument, which beats that
-// of the bench.
-func (k *Measure) howRead(u Use) Reading {
-	for _, word := range []Reading{u.StepReading, k.Reading, u.BenchReading} {
-		if word != "" {
-			return word
-		}
+	if k.Division > 0 {
+		return scaleReading(how, k.Division)
 	}
-	u.Notes.Assume("scales and marks are read with ordinary care")
-	return Ordinary
+	return neckReading(how, k.Bore)
 }
 
 // clinging appends the drops above the meniscus, rectangular from 0 to K.
@@ -296,8 +290,12 @@ var retainedWhenPoured = map[float64]float64{5: 0.08, 10: 0.10, 25: 0.15, 50: 0.
 
 func (k *Measure) assumedRetained(u Use) (Retained, bool) {
 	mean, ok := retainedWhenPoured[k.Capacity]
-	if !k.Kind.poured() || !ok {
+	switch {
+	case !k.Kind.poured():
 		u.Notes.LeaveOut("scatter of what stays in the " + k.Name + " when it is emptied")
+		return Retained{}, false
+	case !ok:
+		u.Notes.LeaveOut("what stays in the " + k.Name + " when it is poured out")
 		return Retained{}, false
 	}
 	u.Notes.Assume(fmt.Sprintf("the %s keeps about %s when it is poured out", k.Name, Millilitres(mean)))
@@ -320,7 +318,7 @@ func (k *Measure) note(u Use, mark float64) {
 	if k.StandardAssumed {
 		u.Notes.Assume(fmt.Sprintf("class %s of the %s is that of %s", k.Class.Name, k.Name, k.Class.Standard))
 	}
-	if k.Class != nil && k.Class.Trust == "from memory" {
+	if k.Class != nil && k.Class.Trust == "from memory" && k.Bias.Limit == k.Class.Tolerance {
 		u.Notes.Remember(fmt.Sprintf("the limit of the %s, ±%s (%s)", k.Name, Millilitres(k.Class.Tolerance), k.Class))
 	}
 	if k.Bias.ShapeAssumed && k.Bias.Limit > 0 {

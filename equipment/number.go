@@ -5,11 +5,10 @@ import (
 	"strconv"
 )
 
-// Grams prints a mass as a balance shows it, Litres a volume as glass is
-// marked: the shortest decimal, with its unit.
+// Grams prints a mass: the shortest decimal, with its unit.
 func Grams(g float64) string { return number(g) + " g" }
 
-// Millilitres prints a volume.
+// Millilitres prints a volume, as [Grams] does a mass.
 func Millilitres(mL float64) string { return number(mL) + " mL" }
 
 // number prints nine significant digits at most, without trailing zeros and

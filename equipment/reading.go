@@ -49,6 +49,8 @@ func scaleReading(r Reading, division float64) uncertainty.Distribution {
 // neckReading is the error of setting the level at one mark in a neck of the
 // given bore in mm.
 func neckReading(r Reading, bore float64) uncertainty.Distribution {
-	perMillimetre := math.Pi / 4 * bore * bore / 1000
-	return uncertainty.Normal{Sigma: levelMillimetres[r] * perMillimetre}
+	return uncertainty.Normal{Sigma: levelMillimetres[r] * perMillimetre(bore)}
 }
+
+// perMillimetre is the volume in mL of 1 mm of a neck of the given bore in mm.
+func perMillimetre(bore float64) float64 { return math.Pi / 4 * bore * bore / 1000 }

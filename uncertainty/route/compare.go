@@ -81,6 +81,9 @@ func (p *Prep) evaluate(ctx context.Context, r *Route, s uncertainty.Settings) (
 	if err == nil {
 		err = result.propagate(ctx, c, p, s)
 	}
+	if reason := withoutResult(err); reason != "" {
+		return Result{Route: r, Reason: reason, Dilutions: result.Dilutions, Operations: result.Operations}, nil
+	}
 	if err != nil {
 		return result, fmt.Errorf("route %q: %w", r.Name, err)
 	}
@@ -90,6 +93,19 @@ func (p *Prep) evaluate(ctx context.Context, r *Route, s uncertainty.Settings) (
 		result.Notes.Warn(fmt.Sprintf("%s makes only %s", r.Name, equipment.Millilitres(c.made)))
 	}
 	return result, nil
+}
+
+// withoutResult says why the strength of a route cannot be worked out, which is
+// a finding about the route; "" for any other error.
+func withoutResult(err error) string {
+	var zero *uncertainty.ZeroDivisorError
+	switch {
+	case errors.As(err, &zero):
+		return zero.Divisor + " is so badly known that it could be nothing"
+	case errors.Is(err, uncertainty.ErrNotFinite):
+		return "its strength is too large or too small to be worked out"
+	}
+	return ""
 }
 
 func (r *Result) propagate(ctx context.Context, c *compiled, p *Prep, s uncertainty.Settings) (err error) {

@@ -55,21 +55,25 @@ func estimateFromTable(t *benchfile.Table, key string, parse func(string) (float
 	if t.Has("from") || t.Has("to") {
 		t.Need("from", "to")
 		low, high := value("from"), value("to")
-		if low >= high && high != 0 {
-			t.Fail("to", fmt.Sprintf("the upper limit of %s is not above the lower", key), "")
+		if low >= high {
+			if high != 0 {
+				t.Fail("to", fmt.Sprintf("the upper limit of %s is not above the lower", key), "")
+			}
 			return Estimate{}
 		}
 		return between(low, high)
 	}
 	t.Need("value", "expanded", "k")
 	v, expanded, k := value("value"), value("expanded"), t.Number("k")
-	if t.Has("k") && (k < 1 || k > 10) {
+	switch {
+	case t.Has("k") && (k < 1 || k > 10):
 		t.Fail("k", fmt.Sprintf("a coverage factor of %v is not likely", k), "certificates mostly state k = 2")
+	case v > 0 && expanded >= v:
+		t.Fail("expanded", "the expanded uncertainty is not smaller than the value", "")
+	case v > 0 && expanded > 0 && k > 0:
+		return expandedBy(v, expanded, k)
 	}
-	if k <= 0 || expanded <= 0 {
-		return Estimate{Value: v, Known: true}
-	}
-	return expandedBy(v, expanded, k)
+	return Estimate{Value: v, Known: true}
 }
 
 // number parses the text at a key and puts a mistake in it there.

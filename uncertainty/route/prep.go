@@ -1,6 +1,8 @@
 package route
 
 import (
+	"errors"
+	"io/fs"
 	"path/filepath"
 	"strings"
 
@@ -96,20 +98,33 @@ func LoadPrep(path, kitPath string) (*Prep, error) {
 	if err != nil {
 		return nil, err
 	}
-	named := root.Text("kit")
-	switch {
-	case kitPath != "":
-	case named == "":
-		root.Fail("", "the prep does not name its kit", "write kit = \"bench.toml\", or use --kit")
-		return nil, root.Err()
-	default:
-		kitPath = filepath.Join(filepath.Dir(path), filepath.FromSlash(named))
-	}
-	kit, err := equipment.LoadKit(kitPath)
+	kit, err := findKit(root, path, kitPath)
 	if err != nil {
 		return nil, err
 	}
 	return readPrep(root, kit)
+}
+
+// findKit loads the kit of a prep. When the prep names none, or one that is not
+// there, that is a mistake in the prep, which reading on will return; the kit
+// is then empty.
+func findKit(root *benchfile.Table, path, kitPath string) (*equipment.Kit, error) {
+	named := root.Text("kit")
+	if kitPath != "" {
+		return equipment.LoadKit(kitPath)
+	}
+	if named == "" {
+		if !root.Has("kit") {
+			root.Fail("", "the prep does not name its kit", "write kit = \"bench.toml\", or use --kit")
+		}
+		return new(equipment.Kit), nil
+	}
+	kit, err := equipment.LoadKit(filepath.Join(filepath.Dir(path), filepath.FromSlash(named)))
+	if errors.Is(err, fs.ErrNotExist) {
+		root.Fail("kit", "there is no file "+named, "it is looked for beside the prep; or use --kit")
+		return new(equipment.Kit), nil
+	}
+	return kit, err
 }
 
 // ParsePrep reads the text of a prep file that is made with the given kit; name

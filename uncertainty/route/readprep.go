@@ -1,9 +1,11 @@
 package route
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
@@ -12,10 +14,13 @@ import (
 )
 
 func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
+	if slices.ContainsFunc(root.Keys(), func(key string) bool { return slices.Contains(equipment.KitTables(), key) }) {
+		root.Fail("", "this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
+	}
 	root.Need("target", "volume", "solute", "solvent", "route")
 	p := &Prep{
 		File: root.Place().File, Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
-		Volume: root.Positive("volume", quantity.Volume),
+		Volume: readVolume(root),
 		Bench:  readBench(root.Table("bench")),
 		Solute: readSolute(root.Table("solute")),
 	}
@@ -23,6 +28,9 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	p.Target = p.strength(root, "target")
 	p.Tolerances = p.readTolerances(root)
 	p.LeastChance = leastChance(root)
+	if root.Has("least-chance") && !root.Has("tolerance") && !root.Has("not-above") && !root.Has("not-below") {
+		root.Fail("least-chance", "there is no tolerance to be inside of", "state a tolerance as well")
+	}
 	for _, t := range root.Tables("stock") {
 		p.Stocks = append(p.Stocks, p.readStock(t))
 	}
@@ -35,21 +43,46 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	return p, nil
 }
 
+// readVolume reads the volume wanted.
+func readVolume(t *benchfile.Table) float64 {
+	v := t.Positive("volume", quantity.Volume)
+	if v != 0 && (v < 1e-3 || v > 1e6) {
+		t.Fail("volume", "a bench does not make such a volume", "state between 0.001 mL and 1000 L")
+	}
+	return v
+}
+
 // strength reads a strength that must be convertible to g/mL.
 func (p *Prep) strength(t *benchfile.Table, key string) Strength {
 	text := t.Text(key)
 	if text == "" {
 		return Strength{}
 	}
+	s, err := p.parseStrength(text)
+	if err != nil {
+		t.FailWith(key, err)
+		return Strength{}
+	}
+	return s
+}
+
+// densest is the greatest mass of solute in a solution, in g/mL.
+const densest = 3.0
+
+// parseStrength reads a strength that the solute can have.
+func (p *Prep) parseStrength(text string) (Strength, error) {
 	s, err := ParseStrength(text)
 	switch {
 	case err != nil:
-		t.FailWith(key, err)
+		return Strength{}, err
 	case s.Unit.molar && p.Solute.MolarMass == 0:
-		t.Fail(key, fmt.Sprintf("%s needs the molar mass of the solute", s.Unit.Name),
-			"state it in the table [solute]: molar-mass = \"58.44 g/mol\"")
+		return Strength{}, &quantity.Error{Found: text, Message: s.Unit.Name + " needs the molar mass of the solute",
+			Hint: "state it in the table [solute]: molar-mass = \"58.44 g/mol\""}
+	case s.gramsPerML(p.Solute.MolarMass) > densest || s.gramsPerML(p.Solute.MolarMass) < 1e-15:
+		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text),
+			Hint: "state one between 1e-12 g/L and 3000 g/L"}
 	}
-	return s
+	return s, nil
 }
 
 // inTargetUnit is the value of a strength in the unit of the target; of two
@@ -92,8 +125,8 @@ func readSolute(t *benchfile.Table) Solute {
 		Assay:          estimate(t, "assay", parseAssay),
 		FormFactor:     1,
 		MolarMass:      t.Positive("molar-mass", quantity.MolarMass),
-		Density:        t.Positive("density", quantity.Density),
-		SpecificVolume: equipment.Stated{Value: t.Quantity("specific-volume", quantity.SpecificVolume), Known: t.Has("specific-volume")},
+		Density:        within(t, "density", quantity.Density, 0.05, 30, "sugar has \"1.59 g/mL\", table salt \"2.16 g/mL\""),
+		SpecificVolume: equipment.Stated{Value: within(t, "specific-volume", quantity.SpecificVolume, -1, 3, "common solids have between -0.15 and 0.9 mL/g"), Known: t.Has("specific-volume")},
 		Hazards:        t.Texts("hazards"),
 	}
 	if t.Has("form-factor") {
@@ -112,8 +145,8 @@ func readSolvent(t *benchfile.Table) Solvent {
 	t.Need("name")
 	s := Solvent{
 		Name:      t.Text("name"),
-		Expansion: equipment.Stated{Value: t.NotNegative("expansion", quantity.Expansion), Known: t.Has("expansion")},
-		Density:   equipment.Stated{Value: t.Positive("density", quantity.Density), Known: t.Has("density")},
+		Expansion: equipment.Stated{Value: within(t, "expansion", quantity.Expansion, 0, 0.01, "water has \"2.1e-4 /°C\", ethanol \"1.09e-3 /°C\""), Known: t.Has("expansion")},
+		Density:   equipment.Stated{Value: within(t, "density", quantity.Density, 0.3, 5, "water has \"0.998 g/mL\", ethanol \"0.789 g/mL\""), Known: t.Has("density")},
 		Hazards:   t.Texts("hazards"),
 	}
 	if liquid, ok := equipment.FindLiquid(s.Name); ok {
@@ -127,13 +160,32 @@ func readSolvent(t *benchfile.Table) Solvent {
 	return s
 }
 
+// within reads a figure that is likely only between two limits.
+func within(t *benchfile.Table, key string, kind quantity.Kind, low, high float64, hint string) float64 {
+	v := t.Quantity(key, kind)
+	if t.Shape(key) == benchfile.Text && (v < low || v > high) {
+		t.Fail(key, fmt.Sprintf("%q is not likely", t.Text(key)), hint)
+		return 0
+	}
+	return v
+}
+
 // readTolerances reads `tolerance`, one text or several, or the one-sided
 // `not-above` and `not-below`.
 func (p *Prep) readTolerances(t *benchfile.Table) []Tolerance {
+	if p.Target.Value == 0 {
+		t.Has("tolerance")
+		t.Has("not-above")
+		t.Has("not-below")
+		return nil
+	}
 	if t.Has("not-above") || t.Has("not-below") {
 		return p.readOneSided(t)
 	}
 	var list []Tolerance
+	if t.Shape("tolerance") == benchfile.List && len(t.Texts("tolerance")) == 0 {
+		t.Fail("tolerance", "the list of tolerances is empty", "leave tolerance out, or write \"8 % of target\"")
+	}
 	for _, text := range t.Texts("tolerance") {
 		half, err := p.parseTolerance(text)
 		if err != nil {
@@ -143,6 +195,15 @@ func (p *Prep) readTolerances(t *benchfile.Table) []Tolerance {
 		list = append(list, Tolerance{text, uncertainty.Limits{Lower: p.Target.Value - half, Upper: p.Target.Value + half}})
 	}
 	return list
+}
+
+// quantityMessage is the message of a parser without its hint.
+func quantityMessage(err error) string {
+	var e *quantity.Error
+	if errors.As(err, &e) {
+		return e.Message
+	}
+	return err.Error()
 }
 
 // parseTolerance returns a half-width in the unit of the target.
@@ -157,13 +218,16 @@ func (p *Prep) parseTolerance(text string) (float64, error) {
 		}
 		return share * p.Target.Value, nil
 	}
-	s, strengthErr := ParseStrength(text)
-	if strengthErr != nil {
+	if strings.Contains(text, "of") || of == "" && strings.HasSuffix(text, "%") {
+		return 0, fault(quantityMessage(err))
+	}
+	s, err := p.parseStrength(text)
+	if err != nil {
 		return 0, err
 	}
-	half := p.inTargetUnit(s)
-	if !(half < p.Target.Value) {
-		return 0, fault("the tolerance is not smaller than the target")
+	half, target := p.inTargetUnit(s), p.Target.Value
+	if !(half < target) || target-half == target || target+half == target {
+		return 0, fault("the tolerance must be smaller than the target, and not next to nothing")
 	}
 	return half, nil
 }
@@ -186,8 +250,13 @@ func (p *Prep) readOneSided(t *benchfile.Table) []Tolerance {
 		tol.Text += "not above " + t.Text("not-above")
 		tol.Limits.Upper = inUnit("not-above")
 	}
-	if tol.Limits.Lower >= tol.Limits.Upper {
+	switch {
+	case tol.Limits.Lower >= tol.Limits.Upper:
 		t.Fail("not-above", "the upper limit is not above the lower", "")
+	case p.Target.Value > tol.Limits.Upper:
+		t.Fail("not-above", fmt.Sprintf("the target, %s, is above it", p.Target.Text), "")
+	case p.Target.Value < tol.Limits.Lower:
+		t.Fail("not-below", fmt.Sprintf("the target, %s, is below it", p.Target.Text), "")
 	}
 	return []Tolerance{tol}
 }
@@ -207,16 +276,13 @@ func (p *Prep) readStock(t *benchfile.Table) *Stock {
 	t.Need("name", "strength")
 	s := &Stock{Name: t.Text("name")}
 	if slices.ContainsFunc(p.Stocks, func(o *Stock) bool { return o.Name == s.Name && s.Name != "" }) {
-		t.Fail("name", "there are two stocks called \""+s.Name+"\"", "")
+		t.Fail("name", "there are two stocks called \""+s.Name+"\"", "give each its own name")
 	}
 	if t.Shape("strength") == benchfile.Text {
 		s.Text = t.Text("strength")
 	}
 	s.Strength = estimate(t, "strength", func(text string) (float64, error) {
-		v, err := ParseStrength(text)
-		if err == nil && v.Unit.molar && p.Solute.MolarMass == 0 {
-			err = &quantity.Error{Found: text, Message: v.Unit.Name + " needs the molar mass of the solute", Hint: "state it in the table [solute]"}
-		}
+		v, err := p.parseStrength(text)
 		if err != nil {
 			return 0, err
 		}

@@ -53,6 +53,7 @@ type state string
 
 const (
 	nothing     state = "nothing yet"
+	stock       state = "a stock"
 	solid       state = "weighed solute"
 	solution    state = "a finished solution"
 	aliquot     state = "an aliquot"
@@ -64,11 +65,11 @@ var verbs = []Verb{Weigh, Start, MakeUpTo, Take, Add, WeighAliquot, WeighUpTo}
 
 var grammars = map[Verb]grammar{
 	Weigh:        {"on", quantity.Mass, []state{nothing, solid}, solid},
-	Start:        {"", quantity.Share, []state{nothing}, solution},
+	Start:        {"", quantity.Share, []state{nothing}, stock},
 	MakeUpTo:     {"in", quantity.Volume, []state{solid, aliquot}, solution},
-	Take:         {"with", quantity.Volume, []state{solution, mixture, aliquot}, aliquot},
+	Take:         {"with", quantity.Volume, []state{stock, solution, mixture, aliquot}, aliquot},
 	Add:          {"with", quantity.Volume, []state{aliquot, mixture}, mixture},
-	WeighAliquot: {"on", quantity.Mass, []state{solution, mixture}, weighedPart},
+	WeighAliquot: {"on", quantity.Mass, []state{stock, solution, mixture}, weighedPart},
 	WeighUpTo:    {"on", quantity.Mass, []state{solid, weighedPart}, solution},
 }
 
@@ -78,40 +79,45 @@ func (p *Prep) readRoute(t *benchfile.Table) *Route {
 	if slices.ContainsFunc(p.Routes, func(o *Route) bool { return o.Name == r.Name && r.Name != "" }) {
 		t.Fail("name", "there are two routes called \""+r.Name+"\"", "give each its own name")
 	}
-	at := nothing
+	at, inOrder := nothing, true
 	tables := t.Tables("steps")
 	for _, st := range tables {
 		s, ok := p.readStep(st)
 		if !ok {
 			return r
 		}
-		at = r.follow(st, at, s)
+		inOrder = r.follows(st, at, s) && inOrder
+		at = grammars[s.Verb].then
 		r.Steps = append(r.Steps, s)
 	}
 	switch {
 	case t.Has("steps") && len(tables) == 0:
 		t.Fail("steps", "the route has no steps", "")
-	case at != solution && at != mixture:
+	case inOrder && at != solution && at != mixture:
 		t.Fail("steps", fmt.Sprintf("the route ends with %s, not with a finished solution", at), "end with make-up-to, add or weigh-up-to")
 	}
 	return r
 }
 
-// follow checks that a step can stand where it does, and returns the new state.
-func (r *Route) follow(t *benchfile.Table, at state, s Step) state {
+// follows checks that a step can stand where it does.
+func (r *Route) follows(t *benchfile.Table, at state, s Step) bool {
 	g := grammars[s.Verb]
 	if !slices.Contains(g.after, at) {
-		after := make([]string, len(g.after))
-		for i, a := range g.after {
-			after[i] = string(a)
+		hint := "it must come first"
+		if s.Verb != Start {
+			after := make([]string, len(g.after))
+			for i, a := range g.after {
+				after[i] = string(a)
+			}
+			hint = "it can follow " + strings.Join(after, " or ")
 		}
-		t.FailKey(string(s.Verb), fmt.Sprintf("%s cannot come here: there is %s", s.Verb, at),
-			fmt.Sprintf("it can follow %s", strings.Join(after, " or ")))
+		t.FailKey(string(s.Verb), fmt.Sprintf("cannot come here, where there is %s", at), hint)
+		return false
 	}
 	if s.Verb == WeighUpTo && at == weighedPart && s.Balance != r.Steps[len(r.Steps)-1].Balance {
 		t.Fail("on", "the vessel was zeroed on another balance", "weigh the aliquot and the total on one balance")
 	}
-	return g.then
+	return true
 }
 
 // readStep reads one step; ok is false when it has no verb to go by.
@@ -128,7 +134,7 @@ func (p *Prep) readStep(t *benchfile.Table) (s Step, ok bool) {
 	}
 	s.Amount = t.Positive(string(verb), g.kind)
 	s.Piece = t.Count("piece", 1)
-	t.Need(g.instrument)
+	needInstrument(t, verb, g.instrument)
 	count := 1
 	if g.kind == quantity.Mass {
 		if s.Balance = p.findBalance(t, g.instrument); s.Balance != nil {
@@ -141,39 +147,65 @@ func (p *Prep) readStep(t *benchfile.Table) (s Step, ok bool) {
 		}
 	}
 	if s.Piece > count {
-		t.Fail("piece", fmt.Sprintf("there is no piece %d of it on the bench", s.Piece), fmt.Sprintf("the kit has count = %d", count))
+		t.Fail("piece", fmt.Sprintf("there is no piece %d of it on the bench", s.Piece), fmt.Sprintf("the kit says count = %d, or nothing for one", count))
 	}
 	return s, true
+}
+
+// needInstrument asks for the key that names the instrument, and says so when
+// another verb's key stands in its place.
+func needInstrument(t *benchfile.Table, verb Verb, key string) {
+	if slices.Contains(t.Keys(), key) {
+		return
+	}
+	for _, other := range []string{"on", "in", "with"} {
+		if slices.Contains(t.Keys(), other) {
+			t.FailKey(other, fmt.Sprintf("%s does not say %s what, but %s what", verb, other, key), "write "+key)
+			return
+		}
+	}
+	t.Need(key)
 }
 
 // oneVerb finds the verb of a step.
 func oneVerb(t *benchfile.Table) (Verb, bool) {
 	var found []Verb
-	for _, v := range verbs {
-		if t.Has(string(v)) {
-			found = append(found, v)
+	for _, key := range t.Keys() {
+		if slices.Contains(verbs, Verb(key)) {
+			found = append(found, Verb(key))
 		}
 	}
 	switch len(found) {
 	case 1:
 		return found[0], true
 	case 0:
-		words := make([]string, len(verbs))
-		for i, v := range verbs {
-			words[i] = string(v)
-		}
-		t.Fail("", "the step has no verb", "it needs one of "+strings.Join(words, ", "))
+		failVerb(t)
 	default:
 		t.FailKey(string(found[1]), fmt.Sprintf("a step has one verb; this one has %s and %s", found[0], found[1]), "make two steps of it")
 	}
 	return "", false
 }
 
+// failVerb says that a step has no verb, or that it is misspelt.
+func failVerb(t *benchfile.Table) {
+	words := make([]string, len(verbs))
+	for i, v := range verbs {
+		words[i] = string(v)
+	}
+	for _, key := range t.Keys() {
+		if near := benchfile.Nearest(key, words); near != "" {
+			t.FailKey(key, "there is no such step", "write "+near)
+			return
+		}
+	}
+	t.Fail("", "the step has no verb", "it needs one of "+strings.Join(words, ", "))
+}
+
 func (p *Prep) findBalance(t *benchfile.Table, key string) *equipment.Balance {
 	name := t.Text(key)
 	b := p.Kit.Balance(name)
 	if name != "" && b == nil {
-		p.failInstrument(t, key, name, "balance")
+		p.failInstrument(t, key, name, "balance", p.balances())
 	}
 	return b
 }
@@ -184,23 +216,47 @@ func (p *Prep) findMeasure(t *benchfile.Table, key string, verb Verb) *equipment
 	switch {
 	case name == "":
 	case m == nil:
-		p.failInstrument(t, key, name, "vessel or pipette")
+		p.failInstrument(t, key, name, "vessel or pipette", p.measures(verb))
 	case verb == MakeUpTo && !m.Kind.Receives():
-		t.Fail(key, "a solution cannot be made up in the "+name, "use a flask or a cylinder")
+		t.Fail(key, "a solution cannot be made up in the "+name, choose(p.measures(verb)))
 	case verb != MakeUpTo && !m.Kind.Delivers():
-		t.Fail(key, "the "+name+" holds a volume but does not measure one out", "use a pipette or a cylinder")
+		t.Fail(key, "the "+name+" holds a volume but does not measure one out", choose(p.measures(verb)))
 	}
 	return m
 }
 
+// measures lists the instruments of the kit that a verb can use.
+func (p *Prep) measures(verb Verb) (names []string) {
+	for _, m := range p.Kit.Measures {
+		if verb == MakeUpTo && m.Kind.Receives() || verb != MakeUpTo && m.Kind.Delivers() {
+			names = append(names, m.Name)
+		}
+	}
+	return names
+}
+
+func (p *Prep) balances() (names []string) {
+	for _, b := range p.Kit.Balances {
+		names = append(names, b.Name)
+	}
+	return names
+}
+
+func choose(among []string) string {
+	if len(among) == 0 {
+		return "the kit has none that fits"
+	}
+	return "choose from " + strings.Join(among, ", ")
+}
+
 // failInstrument says that the kit has no such instrument, or has one of that
 // name that is of another sort.
-func (p *Prep) failInstrument(t *benchfile.Table, key, name, noun string) {
+func (p *Prep) failInstrument(t *benchfile.Table, key, name, noun string, fitting []string) {
 	if slices.Contains(p.Kit.Names(), name) {
-		t.Fail(key, fmt.Sprintf("the %s is not a %s", name, noun), "")
+		t.Fail(key, fmt.Sprintf("the %s is not a %s", name, noun), choose(fitting))
 		return
 	}
-	t.FailChoice(key, "instrument in "+p.Kit.File, name, p.Kit.Names(), "")
+	t.FailChoice(key, noun+" in the kit", name, fitting, "")
 }
 
 func (p *Prep) findStock(t *benchfile.Table) *Stock {
@@ -212,8 +268,10 @@ func (p *Prep) findStock(t *benchfile.Table) *Stock {
 		}
 		names[i] = s.Name
 	}
-	if name != "" {
-		t.FailChoice(string(Start), "[[stock]] of this prep", name, names, "")
+	if name != "" && len(names) == 0 {
+		t.Fail(string(Start), "the prep has no [[stock]]", "add one with its name and strength")
+	} else if name != "" {
+		t.FailChoice(string(Start), "[[stock]]", name, names, "")
 	}
 	return nil
 }

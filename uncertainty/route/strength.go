@@ -65,11 +65,18 @@ func ParseStrength(text string) (Strength, error) {
 func unknownUnit(text, unit string) error {
 	e := &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not a unit of strength", unit),
 		Hint: "write one of " + strings.Join(UnitNames(), ", ")}
+	same := slices.IndexFunc(units, func(u Unit) bool { return strings.EqualFold(u.Name, unit) })
 	switch {
 	case unit == "":
 		e.Message = fmt.Sprintf("the strength %q has no unit", text)
-	case strings.HasPrefix(unit, "%"):
-		e.Message = fmt.Sprintf("%q does not say of what: by weight in a volume, by weight, or by volume", unit)
+	case same >= 0:
+		e.Hint = "write " + units[same].Name
+	case unit == "M" || unit == "mM":
+		e.Hint = "write mol/L or mmol/L"
+	case unit == "% w/w" || unit == "% v/v":
+		e.Message = unit + " is not among the strengths that are computed"
+	case unit == "%":
+		e.Message = "\"%\" does not say of what: by weight in a volume, by weight, or by volume"
 		e.Hint = "write % w/v for grams in 100 mL"
 	case strings.HasPrefix(unit, "ppm"):
 		e.Message = "\"ppm\" does not say of what"

@@ -1,0 +1,109 @@
+package equipment
+
+import (
+	"context"
+	"errors"
+	"math"
+	"testing"
+
+	"minim/equipment/benchfile"
+	"minim/uncertainty"
+)
+
+// FuzzKit checks that any bytes give a kit or a mistake, and that each
+// instrument of a kit can be used at its capacity: no panic, and no figure that
+// is not finite.
+func FuzzKit(f *testing.F) {
+	own := oneCylinder + "division = \"0.2 mL\"\ntolerance = \"0.2 mL\"\n"
+	for _, seed := range []string{
+		statedKit, readingsKit, "", "\xff", "title = \"x\"", oneFlask + "class = \"A\"", onePipette,
+		oneBalance + "weighing-uncertainty = \"8 mg\"\nspan = \"0.1 % of reading\"\ncount = 2",
+		oneBalance + "linearity = \"0.03 g\"\nreadings = [\"1e300 g\", \"-1e300 g\"]",
+		"[[balance]]\nname = \"x\"\ncapacity = \"1e9 g\"\nreadability = \"1e-300 g\"",
+		"[[balance]]\nname = \"x\"\ncapacity = \"0.3 g\"\nreadability = \"0.1 g\"",
+		"[[balance]]\nname = \"x\"\ncapacity = \"0.25 g\"\nreadability = \"0.1 g\"",
+		own + "retained = { mean = \"1e-300 mL\", spread = \"1e-300 mL\" }", own + "retained = { mean = \"0.1 mL\", spread = \"1e-9 mL\" }",
+		own + "retained = { mean = \"0 mL\", spread = \"0 mL\" }", own + "readings = [\"1 mL\", \"1 mL\", \"1 mL\", \"1 mL\"]",
+		onePipette + "bore = \"1e160 mm\"", onePipette + "repeatability = \"1e-320 mL\"\nbetween-marks = 0.3\nmaterial = \"pp\"",
+		"[[flask]]\nname = \"x\"\ncapacity = \"1e300 mL\"\nstandard-uncertainty = \"1 mL\"\nexpansion = \"1e300 /°C\"",
+		"[[cylinder]]\nname = \"x\"\ncapacity = \"10 mL\"\ndivision = \"3 mL\"\ntolerance = \"1e-300 mL\"\nshape = \"rectangular\"",
+		"[[cylinder]]\nname = \"x\"\ncapacity = \"1e9 mL\"\ndivision = \"1e-300 mL\"\ntolerance = \"1 mL\"",
+	} {
+		f.Add([]byte(seed))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		kit, err := ParseKit("bench.toml", data)
+		if err != nil {
+			if m := (*benchfile.Mistake)(nil); !errors.As(err, &m) || m.Message == "" {
+				t.Fatalf("not a mistake: %v", err)
+			}
+			return
+		}
+		for _, b := range kit.Balances {
+			tryBalance(t, b)
+		}
+		for _, k := range kit.Measures {
+			tryMeasure(t, k)
+		}
+	})
+}
+
+// tryBalance weighs the most that the balance shows, and finds its least mass.
+func tryBalance(t *testing.T, b *Balance) {
+	most := math.Floor(b.Capacity/b.Readability*(1+1e-12)) * b.Readability
+	finite(t, b.Name, b.Uncertainty(most), b.Uncertainty(b.Readability))
+	trial(t, func(u Use) (uncertainty.Node, error) { return b.Weigh(u, most) })
+	for _, share := range []float64{0.1, 0.001} {
+		if least, ok := b.Least(share); ok {
+			finite(t, b.Name, least, b.Uncertainty(least))
+		}
+	}
+	if text := b.Display(most) + Grams(most); len(text) > 100 {
+		t.Fatalf("%s is no reading", text)
+	}
+}
+
+// tryMeasure fills and empties the instrument at its capacity, on a warm day
+// and with a second mark in use.
+func tryMeasure(t *testing.T, k *Measure) {
+	finite(t, k.Name, k.Uncertainty(k.Capacity), k.Bias.StandardUncertainty())
+	for _, share := range []float64{0.1, 0.001} {
+		if least, ok := k.Least(share); ok {
+			finite(t, k.Name, least, k.Uncertainty(least))
+		}
+	}
+	for _, use := range []func(Use, float64) (uncertainty.Node, error){k.Contain, k.Deliver} {
+		trial(t, func(u Use) (uncertainty.Node, error) {
+			u = on(u, 25, 5, 2.1e-4)
+			u.Marks, u.StepReading, u.Piece = 2, FirstTime, k.Count
+			return use(u, k.Capacity)
+		})
+	}
+}
+
+// trial propagates what a use gives, and draws from it.
+func trial(t *testing.T, use func(Use) (uncertainty.Node, error)) {
+	u := alone()
+	out, err := use(u)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := u.Model.Propagate(out, 0.95)
+	if err != nil {
+		t.Fatal(err)
+	}
+	mc, err := u.Model.Simulate(context.Background(), out, uncertainty.Settings{Trials: 10000, Seed: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	finite(t, "one use", a.Value, a.StandardUncertainty, a.ExpandedUncertainty, mc.Mean, mc.Quantile(0.1), mc.Quantile(0.9))
+}
+
+func finite(t *testing.T, what string, figures ...float64) {
+	t.Helper()
+	for _, x := range figures {
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			t.Fatalf("%s: %v", what, figures)
+		}
+	}
+}

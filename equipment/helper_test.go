@@ -1,0 +1,75 @@
+package equipment
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/uncertainty"
+	"minim/uncertainty/near"
+)
+
+// oneUse is a use in a model of its own; the bench reads with care.
+func oneUse() Use {
+	u := alone()
+	u.BenchReading = Careful
+	return u
+}
+
+// next is another step in the same model.
+func (u Use) next(step string) Use {
+	u.Step = step
+	return u
+}
+
+func propagate(t testing.TB, u Use, out uncertainty.Node) uncertainty.Analytic {
+	t.Helper()
+	a, err := u.Model.Propagate(out, 0.95)
+	require.NoError(t, err)
+	return a
+}
+
+// term finds an influence in a budget by its name; one that is not there has a
+// standard uncertainty of 0 and no name.
+func term(a uncertainty.Analytic, name string) uncertainty.Contribution {
+	for _, c := range a.Budget {
+		if c.Name == name {
+			return c
+		}
+	}
+	return uncertainty.Contribution{}
+}
+
+// names is the set of the influences of a budget.
+func names(a uncertainty.Analytic) map[string]bool {
+	list := map[string]bool{}
+	for _, c := range a.Budget {
+		list[c.Name] = true
+	}
+	return list
+}
+
+func set(list ...string) map[string]bool {
+	s := map[string]bool{}
+	for _, name := range list {
+		s[name] = true
+	}
+	return s
+}
+
+// same holds that the budget has the influence with that standard uncertainty.
+func same(t testing.TB, a uncertainty.Analytic, name string, u float64) {
+	t.Helper()
+	assert.Equal(t, name, term(a, name).Name)
+	near.Relative(t, name, u, term(a, name).StandardUncertainty, 1e-12)
+}
+
+// correlation of two nodes, from the variance of their difference.
+func correlation(t testing.TB, u Use, a, b uncertainty.Node) float64 {
+	t.Helper()
+	va := propagate(t, u, a).StandardUncertainty
+	vb := propagate(t, u, b).StandardUncertainty
+	d := propagate(t, u, u.Model.Subtract(a, b)).StandardUncertainty
+	return (va*va + vb*vb - d*d) / (2 * va * vb)
+}
