@@ -224,6 +224,7 @@ func TestClassDirectDisplacementReusable(t *testing.T) {
 func TestClassSyringes(t *testing.T) {
 	for _, s := range []struct{ capacity, volume, limit float64 }{
 		{10, 4, 0.19}, {1, 0.1, 0.17 * 0.1}, {1, 1, 0.05 * 1}, {10, 10, 0.04 * 10}, {1, 0.5, 0.025}, {10, 0.2, 0.152},
+		{1, 0.8, 0.05 * 0.8}, {10, 7.5, 0.04 * 7.5},
 	} {
 		c := found(t, ClassQuery{Kind: "syringe", Capacity: s.capacity})
 		near.Relative(t, c.String(), s.limit, c.Limit(s.volume), 1e-12)

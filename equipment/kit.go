@@ -2,6 +2,7 @@ package equipment
 
 import (
 	"slices"
+	"strings"
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
@@ -71,7 +72,13 @@ type kitReader struct {
 	shape Shape
 }
 
+// KitTables are the names of the tables of a kit file.
+func KitTables() []string { return []string{"balance", "cylinder", "flask", "pipette"} }
+
 func readKit(root *benchfile.Table) (*Kit, error) {
+	if slices.Contains(root.Keys(), "route") || slices.Contains(root.Keys(), "solute") {
+		return nil, root.Refuse("this is a prep, not a kit", "the kit is the file that the prep names")
+	}
 	r := kitReader{kit: &Kit{File: root.Place().File, Title: root.Text("title"), Note: root.Text("note")}}
 	r.shape = shapeOf(root)
 	for _, t := range root.Tables("balance") {
@@ -100,6 +107,9 @@ func readKit(root *benchfile.Table) (*Kit, error) {
 // name reads the name of an instrument, which no other may have.
 func (r *kitReader) name(t *benchfile.Table) string {
 	name := t.Text("name")
+	if strings.Contains(name, ", piece ") {
+		t.Fail("name", "\", piece \" is how the pieces of an instrument are told apart", "write count = 2 for two pieces alike")
+	}
 	if name != "" && slices.Contains(r.kit.Names(), name) {
 		t.Fail("name", "there are two instruments called \""+name+"\"", "give each its own name, or write count = 2")
 	}
@@ -350,6 +360,3 @@ func retained(t *benchfile.Table) Retained {
 	}
 	return r
 }
-
-// KitTables are the tables of a kit file.
-func KitTables() []string { return []string{"balance", "cylinder", "flask", "pipette"} }

@@ -295,7 +295,7 @@ func TestKitMistakes(t *testing.T) {
 		{onePipette + `shape = "normal"`, `6:9: shape: "normal" is not one of triangular, rectangular`, ""},
 		{onePipette + `reading = "carefull"`, `6:11: reading: "carefull" is not one of careful, ordinary, first-time, none`, `write "careful"`},
 		{onePipette + `material = "borosilikate"`, `6:12: material: there is no material called "borosilikate"`,
-			`did you mean "borosilicate"?; or state its cubic expansion: expansion = "9.9e-6 /°C"`},
+			`perhaps "borosilicate" is meant; or state its cubic expansion: expansion = "9.9e-6 /°C"`},
 		{onePipette + "material = \"borosilicate\"\nexpansion = \"1e-5 /°C\"", "7:13: expansion: material and expansion are both stated", "state one of them"},
 		{onePipette + `expansion = "0.5 /°C"`, "6:13: expansion: nothing expands by so much", `borosilicate glass has "9.9e-6 /°C", plastics about "3e-4 /°C"`},
 		{onePipette + `retained = { spread = "0.1 mL" }`, "6:12: the retained needs `mean`", ""},

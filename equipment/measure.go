@@ -197,7 +197,9 @@ func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
 	}
 }
 
-// readings appends n errors of reading, or the measured repeatability.
+// readings appends n errors of reading, or the measured repeatability. The word
+// of the step beats that of the instrument, which beats that of the bench; when
+// there is none, ordinary care is assumed.
 func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	if k.Repeatability.Known {
 		return []uncertainty.Node{u.Model.Influence(uncertainty.Influence{
@@ -206,25 +208,6 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 			DegreesOfFreedom: k.Repeatability.DegreesOfFreedom,
 		})}
 	}
-	d := k.readingError(u)
-	if d == nil {
-		return nil
-	}
-	nodes := make([]uncertainty.Node, n)
-	for i := range nodes {
-		name := "reading of the " + k.Name
-		if i > 0 {
-			name = "second " + name
-		}
-		nodes[i] = u.error(u.Step, k.Name, name, "mL", d)
-	}
-	return nodes
-}
-
-// readingError is the distribution of one reading, nil when it does not count.
-// The word of the step beats that of the instrument, which beats that of the
-// bench.
-func (k *Measure) readingError(u Use) uncertainty.Distribution {
 	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
 	switch {
 	case how == NoReading:
@@ -234,8 +217,23 @@ func (k *Measure) readingError(u Use) uncertainty.Distribution {
 		return nil
 	case how == "":
 		u.Notes.Assume("scales and marks are read with ordinary care")
-		how = Ordinary
 	}
+	nodes := make([]uncertainty.Node, n)
+	for i := range nodes {
+		name := "reading of the " + k.Name
+		if i > 0 {
+			name = "second " + name
+		}
+		nodes[i] = u.Model.Influence(uncertainty.Influence{
+			Name: name, Owner: u.Step, Group: k.Name, Unit: "mL",
+			Distribution: k.readingError(cmp.Or(how, Ordinary)), Assumed: how == "",
+		})
+	}
+	return nodes
+}
+
+// readingError is the distribution of one reading.
+func (k *Measure) readingError(how Reading) uncertainty.Distribution {
 	if k.Division > 0 {
 		return scaleReading(how, k.Division)
 	}

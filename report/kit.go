@@ -128,12 +128,14 @@ func footnote(k *equipment.Kit, m *equipment.Measure) string {
 
 // sources prints standard, source and trust of each row that is used.
 func sources(b *strings.Builder, k *equipment.Kit) {
-	b.WriteString("\n")
+	label := "\n"
 	for _, m := range k.Measures {
 		if ownLimit(m) {
 			continue
 		}
-		text := fmt.Sprintf("%s, %s: %s. %s.", m.Class, equipment.Millilitres(m.Class.Capacity), m.Class.Trust, m.Class.Source)
+		b.WriteString(label)
+		text := fmt.Sprintf("%s, %s; trust: %s; source: %s", m.Class, equipment.Millilitres(m.Class.Capacity), m.Class.Trust, m.Class.Source)
 		hang(b, footnote(k, m), text, 5)
+		label = ""
 	}
 }

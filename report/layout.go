@@ -79,7 +79,7 @@ func grid(rows [][]string) []string {
 	}
 	lines := make([]string, len(rows))
 	for r, row := range rows {
-		line := pad(row[0], widths[0])
+		line := row[0] + strings.Repeat(" ", widths[0]-runes(row[0]))
 		for i, cell := range row[1:] {
 			if len(row) == 2 {
 				line += "  " + cell

@@ -30,7 +30,7 @@ func heading(b *strings.Builder, p *route.Prep) {
 		if p.Note != "" {
 			title += " (" + p.Note + ")"
 		}
-		fmt.Fprintln(b, title)
+		hang(b, "", title, 0)
 	}
 	text := Wanted(p)
 	if len(p.Tolerances) > 0 {
@@ -42,12 +42,16 @@ func heading(b *strings.Builder, p *route.Prep) {
 // use shows the route to use as numbered steps, and what it gives.
 func use(b *strings.Builder, c *route.Comparison) {
 	r := &c.Results[c.Verdict.Use]
-	fmt.Fprintf(b, "\n%s  %s\n", verdictWord(c), r.Route.Name)
+	b.WriteString("\n")
+	hang(b, verdictWord(c), r.Route.Name, runes(verdictWord(c))+2)
 	for i, line := range Instructions(c.Prep, r.Route) {
 		hang(b, right(strconv.Itoa(i+1), 4)+"  ", line, 6)
 	}
 	b.WriteString("\n")
 	fact := func(label, text string) { hang(b, "  "+label, text, 14) }
+	if !r.Informative {
+		fact("Mind", r.Uninformative)
+	}
 	fact("Strength", fmt.Sprintf("%s (k = %.2f, about %s)", State(r).sentence(c.Prep.Target.Unit.Name), r.Analytic.CoverageFactor, percent(c.Settings.Coverage)))
 	fact("Aim", aim(c, r))
 	fact("Inside", chance(c, r))
@@ -65,6 +69,10 @@ func verdictWord(c *route.Comparison) string {
 	switch {
 	case c.Verdict.Meets:
 		return "USE"
+	case !c.Results[c.Verdict.Use].Enough(c.Prep.Volume):
+		return fmt.Sprintf("NEAREST (none makes %s)", equipment.Millilitres(c.Prep.Volume))
+	case !c.Results[c.Verdict.Use].Informative:
+		return "NEAREST (none says much about the amount)"
 	case len(c.Prep.Tolerances) == 0:
 		return "TIGHTEST (no tolerance given)"
 	default:

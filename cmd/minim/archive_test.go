@@ -34,8 +34,8 @@ func readArchive(t *testing.T, path string) *archive {
 			a.sections = append(a.sections, section{name: name})
 		case len(a.sections) > 0:
 			a.sections[len(a.sections)-1].text += line
-		case strings.HasPrefix(line, "$ minim "):
-			a.commands = append(a.commands, strings.TrimSpace(strings.TrimPrefix(line, "$ minim ")))
+		case strings.HasPrefix(line, "$ minim"):
+			a.commands = append(a.commands, strings.TrimSpace(strings.TrimPrefix(line, "$ minim")))
 			fallthrough
 		default:
 			a.comment += line

@@ -11,6 +11,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/cmd/minim/demo"
+	"minim/equipment/benchfile"
 	"minim/report"
 	"minim/report/figure"
 	"minim/uncertainty"
@@ -29,7 +30,7 @@ type compareOptions struct {
 func (o *compareOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
 	flags.StringVar(&o.route, "route", "", "evaluate only the route called `NAME`")
-	flags.StringVar(&o.format, "format", "text", "print `text` or json")
+	flags.StringVar(&o.format, "format", "text", "print the first screen or JSON: `FORMAT` is text or json")
 	flags.StringVar(&o.out, "out", "", "write text, JSON and figures into the folder `DIR` as well")
 	flags.IntVar(&o.trials, "trials", uncertainty.DefaultTrials, "simulate `N` batches of each route")
 	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
@@ -37,7 +38,13 @@ func (o *compareOptions) declare(flags *pflag.FlagSet) {
 	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
 }
 
-func (o *compareOptions) check() error {
+func (o *compareOptions) check(flags *pflag.FlagSet) error {
+	if err := refuseEmpty(flags, "kit", "route", "format", "out"); err != nil {
+		return err
+	}
+	if o.trials == 0 {
+		return &usageError{"--trials 0 simulates nothing", "leave it out for a million batches"}
+	}
 	if o.format != "text" && o.format != "json" {
 		return &usageError{fmt.Sprintf("--format %s is not known", o.format), "write --format text or --format json"}
 	}
@@ -66,7 +73,7 @@ func compare(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return unlessHelp(err)
 	}
-	if err := o.check(); err != nil {
+	if err := o.check(flags); err != nil {
 		return err
 	}
 	prep, err := loadPrep(files, o.kit)
@@ -75,7 +82,7 @@ func compare(ctx context.Context, args []string, c console) error {
 	}
 	comparison, err := route.Compare(ctx, prep, o.route, o.settings())
 	if err != nil {
-		return withRouteHint(err)
+		return withRouteHint(prep, err)
 	}
 	if comparison.Verdict.Use < 0 {
 		return noneLeft(comparison)
@@ -85,35 +92,44 @@ func compare(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	if o.out != "" {
-		if err := keep(o, comparison, text, data); err != nil {
-			return err
-		}
-		fmt.Fprintf(c.err, "minim: wrote compare.txt, compare.json, spread.svg and spread.png into %s\n", o.out)
-	}
-	if o.format == "json" {
-		_, err = c.out.Write(data)
-	} else {
-		_, err = io.WriteString(c.out, text+next(files, o))
-	}
-	return err
-}
-
-// keep draws the figure and writes all outputs into the folder of --out.
-func keep(o compareOptions, c *route.Comparison, text string, data []byte) error {
-	spread, err := figure.Spread(c)
+	kept, err := keep(o, comparison, text, data)
 	if err != nil {
 		return err
+	}
+	defer kept.discard()
+	printed := text + next(files, o)
+	if o.format == "json" {
+		printed = string(data)
+	}
+	if _, err := io.WriteString(c.out, printed); err != nil {
+		return err
+	}
+	if err := kept.commit(); err != nil || o.out == "" {
+		return err
+	}
+	fmt.Fprintf(c.err, "minim: wrote compare.txt, compare.json, spread.svg and spread.png into %s\n", o.out)
+	return nil
+}
+
+// keep draws the figure and stages all outputs for the folder of --out; without
+// it there is nothing to keep.
+func keep(o compareOptions, c *route.Comparison, text string, data []byte) (*staged, error) {
+	if o.out == "" {
+		return new(staged), nil
+	}
+	spread, err := figure.Spread(c)
+	if err != nil {
+		return nil, err
 	}
 	svg, err := spread.SVG()
 	if err != nil {
-		return err
+		return nil, err
 	}
 	png, err := spread.PNG()
 	if err != nil {
-		return err
+		return nil, err
 	}
-	return writeAll(o.out, []file{
+	return stage(o.out, []file{
 		{"compare.txt", []byte(text)}, {"compare.json", data}, {"spread.svg", svg}, {"spread.png", png},
 	}, o.force)
 }
@@ -128,12 +144,18 @@ func loadPrep(files []string, kit string) (*route.Prep, error) {
 	return demo.Load()
 }
 
-func withRouteHint(err error) error {
+// withRouteHint says which routes there are when one is asked for that is not
+// there.
+func withRouteHint(p *route.Prep, err error) error {
 	var unknown *route.UnknownRouteError
-	if errors.As(err, &unknown) {
-		return &hinted{err, "its routes are " + strings.Join(unknown.Names, "; ")}
+	if !errors.As(err, &unknown) {
+		return err
 	}
-	return err
+	hint := "its routes are " + strings.Join(unknown.Names, "; ")
+	if near := benchfile.Nearest(unknown.Name, unknown.Names); near != "" {
+		hint = fmt.Sprintf("perhaps %q is meant", near)
+	}
+	return &usageError{fmt.Sprintf("%s has no route called %q", p.File, unknown.Name), hint}
 }
 
 // noneLeft is the error when the bench can do no route at all.
@@ -144,7 +166,7 @@ func noneLeft(c *route.Comparison) error {
 	}
 	return &hinted{
 		fmt.Errorf("this bench can do none of the routes%s", strings.Join(reasons, "")),
-		"weigh more and dilute in steps, or add an instrument to " + c.Prep.Kit.File,
+		fmt.Sprintf("change the steps in %s, or add an instrument to %s", c.Prep.File, c.Prep.Kit.File),
 	}
 }
 
@@ -152,17 +174,43 @@ func noneLeft(c *route.Comparison) error {
 func next(files []string, o compareOptions) string {
 	var lines []string
 	if len(files) == 0 {
-		lines = append(lines, "minim new mybench            start a kit and a prep of your own")
+		lines = append(lines, "minim new mybench\tstart a kit and a prep of your own")
 	}
 	if o.out == "" {
-		again := "minim compare"
-		if len(files) > 0 {
-			again += " " + files[0]
-		}
-		lines = append(lines, again+" --out results   keep this, with a picture of the spread")
+		lines = append(lines, repeat(files, o)+" --out results\tkeep this, with a picture of the spread")
 	}
-	if len(lines) == 0 {
-		return ""
+	longest := 0
+	for _, line := range lines {
+		longest = max(longest, strings.Index(line, "\t"))
 	}
-	return "\nNext:        " + strings.Join(lines, "\n             ") + "\n"
+	text, label := "", "\nNext:        "
+	for _, line := range lines {
+		command, words, _ := strings.Cut(line, "\t")
+		text += fmt.Sprintf("%s%-*s   %s\n", label, longest, command, words)
+		label = "             "
+	}
+	return text
+}
+
+// repeat is the command line of this run, without --out.
+func repeat(files []string, o compareOptions) string {
+	words := []string{"minim compare"}
+	for _, f := range files {
+		words = append(words, quoted(f))
+	}
+	if o.kit != "" {
+		words = append(words, "--kit", quoted(o.kit))
+	}
+	if o.route != "" {
+		words = append(words, "--route", quoted(o.route))
+	}
+	return strings.Join(words, " ")
+}
+
+// quoted puts a name with spaces in quotes.
+func quoted(name string) string {
+	if strings.ContainsAny(name, " \t") {
+		return `"` + name + `"`
+	}
+	return name
 }

@@ -4,8 +4,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 
 	"github.com/spf13/pflag"
+
+	"minim/equipment/benchfile"
 )
 
 // newFlags returns the flag set of a command. Nothing is printed by it.
@@ -26,15 +29,54 @@ func parse(flags *pflag.FlagSet, args []string, least, most int, c console) ([]s
 	err := flags.Parse(args)
 	switch {
 	case errors.Is(err, pflag.ErrHelp):
-		printCommandHelp(c.out, flags.Name(), flags)
+		if err := printCommandHelp(c.out, flags.Name(), flags); err != nil {
+			return nil, err
+		}
 		return nil, errHelp
 	case err != nil:
-		return nil, &usageError{err.Error(), fmt.Sprintf("minim help %s lists the options", flags.Name())}
+		return nil, flagError(flags, err)
 	case flags.NArg() < least:
-		return nil, &usageError{fmt.Sprintf("minim %s needs an argument", flags.Name()), fmt.Sprintf("see minim help %s", flags.Name())}
+		return nil, &usageError{fmt.Sprintf("minim %s needs the name of a folder", flags.Name()), fmt.Sprintf("write minim %s mybench", flags.Name())}
+	case flags.NArg() > most && most == 0:
+		return nil, &usageError{fmt.Sprintf("minim %s takes nothing after it, found %q", flags.Name(), flags.Arg(0)), ""}
 	case flags.NArg() > most:
-		return nil, &usageError{fmt.Sprintf("minim %s takes at most %d argument; found %q as well", flags.Name(), most, flags.Arg(most)),
-			"put a name with spaces in quotes"}
+		return nil, &usageError{fmt.Sprintf("minim %s takes one name, found %q as well", flags.Name(), flags.Arg(most)), "put a name with spaces in quotes"}
+	case slices.Contains(flags.Args(), ""):
+		return nil, &usageError{"the name is empty", ""}
 	}
 	return flags.Args(), nil
+}
+
+// flagError words what is wrong with the options.
+func flagError(flags *pflag.FlagSet, err error) error {
+	var (
+		unknown  *pflag.NotExistError
+		missing  *pflag.ValueRequiredError
+		invalid  *pflag.InvalidValueError
+		all      []string
+		listHint = fmt.Sprintf("minim help %s lists the options", flags.Name())
+	)
+	switch {
+	case errors.As(err, &unknown):
+		flags.VisitAll(func(f *pflag.Flag) { all = append(all, f.Name) })
+		if near := benchfile.Nearest(unknown.GetSpecifiedName(), all); near != "" {
+			listHint = "perhaps --" + near + " is meant"
+		}
+		return &usageError{fmt.Sprintf("there is no option %q", unknown.GetSpecifiedName()), listHint}
+	case errors.As(err, &missing):
+		return &usageError{fmt.Sprintf("--%s needs a value", missing.GetSpecifiedName()), listHint}
+	case errors.As(err, &invalid):
+		return &usageError{fmt.Sprintf("--%s: %q is not a number that it can take", invalid.GetFlag().Name, invalid.GetValue()), listHint}
+	}
+	return &usageError{err.Error(), listHint}
+}
+
+// refuseEmpty refuses an option that is given without a name.
+func refuseEmpty(flags *pflag.FlagSet, names ...string) error {
+	for _, name := range names {
+		if f := flags.Lookup(name); f.Changed && f.Value.String() == "" {
+			return &usageError{fmt.Sprintf("--%s is empty", name), ""}
+		}
+	}
+	return nil
 }

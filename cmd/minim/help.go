@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -12,49 +13,53 @@ import (
 
 // help prints what minim does, or what one command does.
 func help(ctx context.Context, args []string, c console) error {
-	if len(args) == 0 {
-		printHelp(c.out)
-		return nil
+	switch {
+	case len(args) == 0:
+		return printHelp(c.out)
+	case len(args) > 1:
+		return &usageError{fmt.Sprintf("minim help takes one command, found %q as well", args[1]), ""}
 	}
 	i := slices.IndexFunc(commands(), func(cmd command) bool { return cmd.name == args[0] })
 	if i < 0 {
-		return &usageError{fmt.Sprintf("there is no command %q", args[0]), "the commands are " + strings.Join(commandNames(), ", ")}
+		return unknownCommand(args[0])
 	}
 	flags := newFlags(args[0])
-	if args[0] == "compare" {
-		new(compareOptions).declare(flags)
+	if declare := commands()[i].declare; declare != nil {
+		declare(flags)
 	}
-	if args[0] == "new" {
-		new(folderOptions).declare(flags)
-	}
-	printCommandHelp(c.out, args[0], flags)
-	return nil
+	return printCommandHelp(c.out, args[0], flags)
 }
 
-func printHelp(w io.Writer) {
-	fmt.Fprint(w, `minim says how good the strength of a small, dilute solution will be: for
+func printHelp(w io.Writer) error {
+	var b strings.Builder
+	b.WriteString(`minim says how good the strength of a small, dilute solution will be: for
 each way of making it on your bench, the strength, give or take how much, the
 chance of being inside the tolerance, and what spoils it.
 
 `)
 	for _, cmd := range commands() {
-		fmt.Fprintf(w, "  minim %-20s %s\n", cmd.name+" "+cmd.arguments, cmd.summary)
+		fmt.Fprintf(&b, "  minim %-20s %s\n", cmd.name+" "+cmd.arguments, cmd.summary)
 	}
-	fmt.Fprint(w, `
+	b.WriteString(`
 Start with minim compare, which shows an invented example.
 Exit code: 0 done, 1 the work failed, 2 the command line was wrong.
 `)
+	_, err := io.WriteString(w, b.String())
+	return err
 }
 
-func printCommandHelp(w io.Writer, name string, flags *pflag.FlagSet) {
+func printCommandHelp(w io.Writer, name string, flags *pflag.FlagSet) error {
+	var b strings.Builder
 	for _, cmd := range commands() {
 		if cmd.name == name {
-			fmt.Fprintf(w, "minim %s\n%s\n", strings.TrimSpace(cmd.name+" "+cmd.arguments), cmd.summary)
+			fmt.Fprintf(&b, "minim %s\n%s\n", strings.TrimSpace(cmd.name+" "+cmd.arguments), cmd.summary)
 		}
 	}
 	if flags.HasFlags() {
-		fmt.Fprintf(w, "\n%s", flags.FlagUsages())
+		fmt.Fprintf(&b, "\n%s", flags.FlagUsages())
 	}
+	_, err := io.WriteString(w, b.String())
+	return err
 }
 
 // printVersion prints the version.
@@ -62,13 +67,13 @@ func printVersion(ctx context.Context, args []string, c console) error {
 	if _, err := parse(newFlags("version"), args, 0, 0, c); err != nil {
 		return unlessHelp(err)
 	}
-	fmt.Fprintln(c.out, "minim", version)
-	return nil
+	_, err := fmt.Fprintln(c.out, "minim", version)
+	return err
 }
 
 // unlessHelp is nil when the help was asked for.
 func unlessHelp(err error) error {
-	if err == errHelp {
+	if errors.Is(err, errHelp) {
 		return nil
 	}
 	return err

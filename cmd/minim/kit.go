@@ -2,24 +2,43 @@ package main
 
 import (
 	"context"
-	"fmt"
+	"io"
+
+	"github.com/spf13/pflag"
 
 	"minim/cmd/minim/demo"
 	"minim/equipment"
 	"minim/report"
 )
 
+// kitOptions are the options of minim kit.
+type kitOptions struct{ classes bool }
+
+func (o *kitOptions) declare(flags *pflag.FlagSet) {
+	flags.BoolVar(&o.classes, "classes", false, "list the class tables instead, with source and trust of every row")
+}
+
 // listKit is minim kit.
 func listKit(ctx context.Context, args []string, c console) error {
-	files, err := parse(newFlags("kit"), args, 0, 1, c)
+	var o kitOptions
+	flags := newFlags("kit")
+	o.declare(flags)
+	files, err := parse(flags, args, 0, 1, c)
 	if err != nil {
 		return unlessHelp(err)
+	}
+	if o.classes && len(files) > 0 {
+		return &usageError{"--classes lists what minim knows and takes no kit", ""}
+	}
+	if o.classes {
+		_, err = io.WriteString(c.out, report.Classes(equipment.Classes()))
+		return err
 	}
 	kit, err := loadKit(files)
 	if err != nil {
 		return err
 	}
-	_, err = fmt.Fprint(c.out, report.Kit(kit))
+	_, err = io.WriteString(c.out, report.Kit(kit))
 	return err
 }
 

@@ -10,6 +10,8 @@ import (
 	"os"
 	"strings"
 
+	"github.com/spf13/pflag"
+
 	"minim/equipment/benchfile"
 )
 
@@ -33,17 +35,18 @@ type console struct{ out, err io.Writer }
 // command is one of the commands of minim.
 type command struct {
 	name, arguments, summary string
+	declare                  func(flags *pflag.FlagSet)
 	run                      func(ctx context.Context, args []string, c console) error
 }
 
 // commands in the order of the help. It is a function since help lists them.
 func commands() []command {
 	return []command{
-		{"compare", "[PREP]", "compare the routes of a prep; without PREP, the demo", compare},
-		{"kit", "[KIT]", "check and list the instruments of a kit; without KIT, the demo's", listKit},
-		{"new", "DIR", "start a folder with a kit and a prep to change", startFolder},
-		{"help", "[COMMAND]", "say what a command does", help},
-		{"version", "", "print the version", printVersion},
+		{"compare", "[PREP]", "compare the routes of a prep; without PREP, the demo", new(compareOptions).declare, compare},
+		{"kit", "[KIT]", "check and list the instruments of a kit; without KIT, the demo's", new(kitOptions).declare, listKit},
+		{"new", "DIR", "start a folder with a kit and a prep to change", new(folderOptions).declare, startFolder},
+		{"help", "[COMMAND]", "say what a command does", nil, help},
+		{"version", "", "print the version", nil, printVersion},
 	}
 }
 
@@ -63,15 +66,28 @@ func run(ctx context.Context, args []string, out, err io.Writer) int {
 }
 
 func dispatch(ctx context.Context, args []string, c console) error {
-	if len(args) == 0 || args[0] == "-h" || args[0] == "--help" {
+	switch {
+	case len(args) == 0 || args[0] == "-h" || args[0] == "--help":
 		return help(ctx, nil, c)
+	case args[0] == "--version":
+		return printVersion(ctx, nil, c)
+	case strings.HasPrefix(args[0], "-"):
+		return &usageError{fmt.Sprintf("the option %s comes before the command", args[0]), "write the command first, as in minim compare --seed 2"}
 	}
 	for _, cmd := range commands() {
 		if cmd.name == args[0] {
 			return cmd.run(ctx, args[1:], c)
 		}
 	}
-	return &usageError{fmt.Sprintf("there is no command %q", args[0]), "the commands are " + strings.Join(commandNames(), ", ")}
+	return unknownCommand(args[0])
+}
+
+func unknownCommand(name string) error {
+	hint := "the commands are " + strings.Join(commandNames(), ", ")
+	if near := benchfile.Nearest(name, commandNames()); near != "" {
+		hint = "perhaps " + near + " is meant"
+	}
+	return &usageError{fmt.Sprintf("there is no command %q", name), hint}
 }
 
 func commandNames() []string {

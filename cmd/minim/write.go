@@ -14,39 +14,87 @@ type file struct {
 	data []byte
 }
 
+// staged are files that are written whole beside their places and not yet moved
+// there.
+type staged struct {
+	dir       string
+	files     []file
+	temporary []string
+}
+
 // writeAll writes files into a folder, which it makes when it is not there.
-// Each is written whole beside its place and then moved there, and none before
-// all are written: a failed run leaves no new file. Unless force is set, it
-// refuses to replace a file.
-func writeAll(dir string, files []file, force bool) (err error) {
+// None is put in its place before all are written: a failed run leaves no new
+// file. Unless force is set, it refuses to replace a file.
+func writeAll(dir string, files []file, force bool) error {
+	s, err := stage(dir, files, force)
+	if err != nil {
+		return err
+	}
+	defer s.discard()
+	return s.commit()
+}
+
+// stage writes the files beside their places.
+func stage(dir string, files []file, force bool) (*staged, error) {
+	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
+		return nil, &hinted{fmt.Errorf("%s is a file, not a folder", dir), "name another folder"}
+	}
 	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return fmt.Errorf("cannot make the folder %s: %w", dir, cause(err))
+		return nil, fmt.Errorf("cannot make the folder %s: %w", dir, cause(err))
 	}
-	if !force {
-		if err := refuseExisting(dir, files); err != nil {
-			return err
-		}
+	if err := refuseExisting(dir, files, force); err != nil {
+		return nil, err
 	}
-	temporary := make([]string, 0, len(files))
-	defer func() {
-		for _, name := range temporary {
-			os.Remove(name)
-		}
-	}()
+	s := &staged{dir: dir, files: files}
 	for _, f := range files {
 		name, err := writeTemporary(dir, f)
 		if err != nil {
-			return fmt.Errorf("cannot write %s: %w", filepath.Join(dir, f.name), cause(err))
+			s.discard()
+			return nil, fmt.Errorf("cannot write %s: %w", filepath.Join(dir, f.name), cause(err))
 		}
-		temporary = append(temporary, name)
+		s.temporary = append(s.temporary, name)
 	}
-	return moveAll(dir, files, temporary)
+	return s, nil
 }
 
-func refuseExisting(dir string, files []file) error {
+// discard removes what was written and not moved.
+func (s *staged) discard() {
+	for _, name := range s.temporary {
+		os.Remove(name)
+	}
+}
+
+// commit moves the files into their places. When one cannot be moved, those
+// that are new are taken away again.
+func (s *staged) commit() error {
+	var fresh []string
+	for i, f := range s.files {
+		path := filepath.Join(s.dir, f.name)
+		_, err := os.Lstat(path)
+		isNew := errors.Is(err, fs.ErrNotExist)
+		if err := os.Rename(s.temporary[i], path); err != nil {
+			for _, done := range fresh {
+				os.Remove(done)
+			}
+			return fmt.Errorf("cannot write %s: %w", path, cause(err))
+		}
+		if isNew {
+			fresh = append(fresh, path)
+		}
+	}
+	return nil
+}
+
+// refuseExisting refuses to replace a file without force, and a folder always.
+func refuseExisting(dir string, files []file, force bool) error {
 	for _, f := range files {
 		path := filepath.Join(dir, f.name)
-		if _, err := os.Lstat(path); err == nil {
+		info, err := os.Lstat(path)
+		switch {
+		case err != nil:
+		case info.IsDir():
+			return &hinted{fmt.Errorf("%s is a folder", path), "name another folder for the files"}
+		case !force:
 			return &hinted{fmt.Errorf("%s exists already", path), "name another folder, or use --force to replace it"}
 		}
 	}
@@ -64,21 +112,6 @@ func writeTemporary(dir string, f file) (name string, err error) {
 		os.Remove(t.Name())
 	}
 	return t.Name(), err
-}
-
-// moveAll puts the files in their places; when one cannot be put there, those
-// before it are taken away again.
-func moveAll(dir string, files []file, temporary []string) error {
-	for i, f := range files {
-		path := filepath.Join(dir, f.name)
-		if err := os.Rename(temporary[i], path); err != nil {
-			for _, done := range files[:i] {
-				os.Remove(filepath.Join(dir, done.name))
-			}
-			return fmt.Errorf("cannot write %s: %w", path, cause(err))
-		}
-	}
-	return nil
 }
 
 // cause strips the operation and the name of a temporary file from an error.

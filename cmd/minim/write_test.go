@@ -44,18 +44,33 @@ func TestWriteAllReplacesOnlyWhenForced(t *testing.T) {
 	assert.Equal(t, "2", read(t, filepath.Join(dir, "two")))
 }
 
-// A folder in the place of the second file makes its move fail: the first is
-// taken away again, and no temporary file stays.
-func TestWriteAllLeavesNothingWhenItFails(t *testing.T) {
+// A folder in the place of the second file is never replaced, and nothing is
+// written.
+func TestWriteAllNeverReplacesAFolder(t *testing.T) {
 	dir := t.TempDir()
 	require.NoError(t, os.MkdirAll(filepath.Join(dir, "two", "full"), 0o777))
 	err := writeAll(dir, []file{{"one", []byte("1")}, {"two", []byte("2")}}, true)
-	assert.ErrorContains(t, err, "cannot write "+filepath.Join(dir, "two"))
+	assert.EqualError(t, err, filepath.Join(dir, "two")+" is a folder")
 	assert.Equal(t, []string{"two"}, names(t, dir))
+}
+
+// When a file cannot be moved into its place, those that are new are taken away
+// again, an old one that was replaced stays replaced, and no temporary file
+// stays.
+func TestCommitThatFails(t *testing.T) {
+	dir := t.TempDir()
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "old"), []byte("old"), 0o644))
+	s, err := stage(dir, []file{{"new", []byte("1")}, {"old", []byte("2")}, {"three", []byte("3")}}, true)
+	require.NoError(t, err)
+	require.NoError(t, os.MkdirAll(filepath.Join(dir, "three", "full"), 0o777))
+	assert.EqualError(t, s.commit(), "cannot write "+filepath.Join(dir, "three")+": file exists")
+	s.discard()
+	assert.Equal(t, []string{"old", "three"}, names(t, dir))
+	assert.Equal(t, "2", read(t, filepath.Join(dir, "old")))
 }
 
 func TestWriteAllIntoAFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "file")
 	require.NoError(t, os.WriteFile(path, nil, 0o644))
-	assert.EqualError(t, writeAll(path, nil, false), "cannot make the folder "+path+": not a directory")
+	assert.EqualError(t, writeAll(path, nil, false), path+" is a file, not a folder")
 }

@@ -22,7 +22,7 @@ func (t *Table) FailWith(key string, err error) {
 func (t *Table) FailChoice(key, noun, name string, among []string, also string) {
 	hint := "there is none to choose from"
 	if near := Nearest(name, among); near != "" {
-		hint = "did you mean " + quote(near) + "?"
+		hint = "perhaps " + quote(near) + " is meant"
 	} else if len(among) > 0 {
 		hint = "choose from " + strings.Join(among, ", ")
 	}
@@ -30,4 +30,9 @@ func (t *Table) FailChoice(key, noun, name string, among []string, also string) 
 		hint += "; " + also
 	}
 	t.Fail(key, "there is no "+noun+" called "+quote(name), hint)
+}
+
+// Refuse returns a mistake about the file as a whole, whatever else is in it.
+func (t *Table) Refuse(message, hint string) error {
+	return t.file.mistake(t.at, message, hint)
 }

@@ -29,7 +29,7 @@ func TestFailChoice(t *testing.T) {
 		also  string
 		hint  string
 	}{
-		{"25 mL flsk", []string{"25 mL flask", "scale"}, "", `did you mean "25 mL flask"?`},
+		{"25 mL flsk", []string{"25 mL flask", "scale"}, "", `perhaps "25 mL flask" is meant`},
 		{"oven", []string{"25 mL flask", "scale"}, "", "choose from 25 mL flask, scale"},
 		{"oven", nil, "or leave it out", "there is none to choose from; or leave it out"},
 	} {

@@ -34,7 +34,7 @@ func read(path string) ([]byte, error) {
 	}
 	defer file.Close()
 	if info, err := file.Stat(); err == nil && info.IsDir() {
-		return nil, errors.New("is a directory, not a file")
+		return nil, errors.New("is a folder, not a file")
 	}
 	data, err := io.ReadAll(io.LimitReader(file, largest+1))
 	if err != nil {

@@ -75,6 +75,9 @@ func (t *Table) quantity(key string, v *value, kind quantity.Kind) (float64, boo
 // unquoted returns the hint for a value that should be a quantity in quotes.
 func unquoted(v *value, kind quantity.Kind) string {
 	text := v.text + " " + kind.Unit()
+	if x, err := strconv.ParseFloat(v.text, 64); kind == quantity.Share && err == nil && x > 0 && x <= 1 {
+		text = strconv.FormatFloat(100*x, 'g', 6, 64) + " %" // 0.95 is meant as 95 %
+	}
 	if _, err := quantity.Parse(kind, text); v.shape == Number && err == nil {
 		return `write it in quotes with its unit, as in "` + text + `"`
 	}

@@ -68,7 +68,8 @@ func TestMistakesInValues(t *testing.T) {
 		{full + `new = "true"`, "4:7", `"true"`, `new: found the text "true", expected true or false without quotes`, "write it without quotes, as in true"},
 		{full + `hazards = [1]`, "4:12", `1`, `hazards: found the number 1, expected a text in quotes`, `put quotes round it: "1"`},
 		{full + `hazards = "  "`, "4:11", `"  "`, `hazards: the text is empty`, "write something between the quotes, or leave the key out"},
-		{full + `hazards = "a\u001bb"`, "4:11", `"a\u001bb"`, `hazards: the text holds the character U+001B, which cannot be printed`, `write / or \\ for each backslash, or put the text in single quotes`},
+		{full + `hazards = "a\u001bb"`, "4:11", `"a\u001bb"`, `hazards: the text holds the character U+001B, which cannot be printed`, "take it out"},
+		{full + `hazards = "C:\u0001b"`, "4:11", `"C:\u0001b"`, `hazards: the text holds the character U+0001, which cannot be printed`, `write / or \\ for each backslash, or put the text in single quotes`},
 		{full + "hazards = \"a\u202eb\"", "4:11", "\"a\u202eb\"", `hazards: the text holds the character U+202E, which cannot be printed`, `take it out`},
 		{full + `hazards = 2020-01-01`, "4:11", `2020-01-01`, `hazards: found the date or time 2020-01-01, expected a text in quotes`, `put quotes round it: "2020-01-01"`},
 		{full + `retained = "1 mL"`, "4:12", `"1 mL"`, `retained: found the text "1 mL", expected a table`, "write retained = { … }"},
@@ -184,7 +185,7 @@ func TestLoad(t *testing.T) {
 	assert.Equal(t, 1.0, root.Number("a"))
 	for name, want := range map[string]string{
 		"none.toml":  ": no such file or directory",
-		"":           ": is a directory, not a file",
+		"":           ": is a folder, not a file",
 		"large.toml": ": is larger than 1 MiB, too large for a file of a bench",
 		"bad.toml":   ":1:4: found no value\n  1 | a = \n    |    ^\n  write the value after the =, as in key = \"10 mL\"",
 	} {

@@ -70,7 +70,7 @@ func (t *Table) text(key string, v *value) string {
 	case unprintable >= 0:
 		r := []rune(text[unprintable:])[0]
 		hint := "take it out"
-		if strings.Contains(string(t.file.data[v.at.from:v.at.to]), `\`) {
+		if written := string(t.file.data[v.at.from:v.at.to]); strings.Contains(written, `:\`) {
 			hint = onBackslash
 		}
 		t.refuse(key, v, fmt.Sprintf("the text holds the character %U, which cannot be printed", r), hint)

@@ -15,7 +15,7 @@ import (
 
 func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	if slices.ContainsFunc(root.Keys(), func(key string) bool { return slices.Contains(equipment.KitTables(), key) }) {
-		root.Fail("", "this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
+		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
 	}
 	root.Need("target", "volume", "solute", "solvent", "route")
 	p := &Prep{

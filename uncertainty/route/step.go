@@ -181,6 +181,9 @@ func oneVerb(t *benchfile.Table) (Verb, bool) {
 	case 0:
 		failVerb(t)
 	default:
+		for _, v := range found {
+			t.Has(string(v))
+		}
 		t.FailKey(string(found[1]), fmt.Sprintf("a step has one verb; this one has %s and %s", found[0], found[1]), "make two steps of it")
 	}
 	return "", false

@@ -1,0 +1,232 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"minim/equipment"
+)
+
+// classesWidth is how wide the class tables may be, in characters.
+const classesWidth = 100
+
+const classesIntroduction = "Limits of error of new instruments at 20 °C: the error of a piece lies within plus or minus the " +
+	"limit, at every mark and every volume set; where the limit is in %, of the volume measured. Random: limit of the standard " +
+	"deviation of deliveries. A piston between two sizes has the limits of the larger. The capacity of a standard dropper is one " +
+	"drop. What is from memory (*, where it is a bore or a dead space) was not seen in print: look it up before anything hangs on it."
+
+// Classes prints rows of the class tables: a table for each kind of instrument and each
+// standard, in the order of the rows, with the sources of each table below it.
+func Classes(rows []equipment.Class) string {
+	b := new(strings.Builder)
+	for _, line := range fold(classesIntroduction, classesWidth) {
+		b.WriteString(line + "\n")
+	}
+	for _, table := range classTables(rows) {
+		printClasses(b, table)
+	}
+	return b.String()
+}
+
+// classTables groups rows by kind, standard and mark, in the order in which each comes first.
+func classTables(rows []equipment.Class) [][]equipment.Class {
+	var tables [][]equipment.Class
+	for _, row := range rows {
+		i := slices.IndexFunc(tables, func(table []equipment.Class) bool { return classHeading(table[0]) == classHeading(row) })
+		if i < 0 {
+			i = len(tables)
+			tables = append(tables, nil)
+		}
+		tables[i] = append(tables[i], row)
+	}
+	return tables
+}
+
+// classHeading is "cylinder, ISO 4788:2005, In".
+func classHeading(c equipment.Class) string {
+	switch {
+	case c.Kind == "balance":
+		return "balance, typical figures"
+	case c.Marked == "":
+		return kindWords(c.Kind) + ", " + c.Published()
+	default:
+		return kindWords(c.Kind) + ", " + c.Published() + ", " + c.Marked
+	}
+}
+
+func kindWords(kind string) string {
+	switch kind {
+	case "one-mark", "graduated", "piston", "transfer":
+		return kind + " pipette"
+	default:
+		return strings.ReplaceAll(kind, "-", " ")
+	}
+}
+
+func printClasses(b *strings.Builder, table []equipment.Class) {
+	columns := classColumns(table)
+	head := make([]string, len(columns))
+	for i, column := range columns {
+		head[i] = column.head
+	}
+	refs, sources := sourceNumbers(table)
+	cells := [][]string{append(head, "trust and sources")}
+	for i, c := range table {
+		row := make([]string, 0, len(columns)+1)
+		for _, column := range columns {
+			row = append(row, column.cell(c))
+		}
+		cells = append(cells, append(row, pad(c.Trust, 12)+refs[i]))
+	}
+	b.WriteString("\n" + classHeading(table[0]) + "\n")
+	for _, line := range alignClasses(cells) {
+		b.WriteString("  " + line + "\n")
+	}
+	for i, source := range sources {
+		label := fmt.Sprintf("[%d]", i+1)
+		for _, line := range fold(source, classesWidth-7) {
+			b.WriteString("  " + pad(label, 5) + line + "\n")
+			label = ""
+		}
+	}
+}
+
+// alignClasses puts the first and the last column to the left, the figures between them
+// to the right.
+func alignClasses(cells [][]string) []string {
+	widths := make([]int, len(cells[0]))
+	for _, row := range cells {
+		for i, cell := range row {
+			widths[i] = max(widths[i], runes(cell))
+		}
+	}
+	var lines []string
+	for _, row := range cells {
+		last := len(row) - 1
+		line := row[0] + strings.Repeat(" ", widths[0]-runes(row[0]))
+		for i, cell := range row[1:last] {
+			line += "  " + right(cell, widths[i+1])
+		}
+		lines = append(lines, line+"  "+row[last])
+	}
+	return lines
+}
+
+// sourceNumbers lists the sources of a table once each, and for each row the numbers of
+// its own. A row parts its sources by " ; ".
+func sourceNumbers(table []equipment.Class) (refs, sources []string) {
+	for _, c := range table {
+		var numbers []int
+		for source := range strings.SplitSeq(c.Source, " ; ") {
+			i := slices.Index(sources, source)
+			if i < 0 {
+				i = len(sources)
+				sources = append(sources, source)
+			}
+			numbers = append(numbers, i+1)
+		}
+		slices.Sort(numbers)
+		refs = append(refs, strings.ReplaceAll(fmt.Sprint(numbers), " ", "] ["))
+	}
+	return refs, sources
+}
+
+// classColumn is a column of a class table; a cell of "" is not filled.
+type classColumn struct {
+	head string
+	cell func(equipment.Class) string
+}
+
+// classColumns returns the columns that a table fills, in the unit that suits it.
+func classColumns(table []equipment.Class) []classColumn {
+	unit, scale := "mL", 1.0
+	division, limit, random := "division", "limit", "random"
+	switch table[0].Kind {
+	case "piston":
+		unit, scale = "µL", 1000
+	case "balance":
+		unit, division, limit, random = "g", "shows", "linearity", "repeatability"
+	}
+	number := func(x float64) string { return cellNumber(scale * x) }
+	columns := []classColumn{
+		{"", className},
+		{"capacity, " + unit, func(c equipment.Class) string { return number(c.Capacity) }},
+		{division + ", " + unit, func(c equipment.Class) string { return number(c.Division) }},
+		{limit + " below half", belowHalf},
+		{limit + ", " + unit, func(c equipment.Class) string {
+			if c.Share > 0 {
+				return ""
+			}
+			return number(c.Tolerance)
+		}},
+		{limit, func(c equipment.Class) string { return cellShare(c.Share) }},
+		{random + ", " + unit, func(c equipment.Class) string { return number(c.Random) }},
+		{"dead space, " + unit, func(c equipment.Class) string { return recalled(number(c.DeadSpace), c.DeadSpaceTrust) }},
+		{"bore, mm", func(c equipment.Class) string { return recalled(cellNumber(c.Bore), c.BoreTrust) }},
+	}
+	filled := columns[:1]
+	for _, column := range columns[1:] {
+		if slices.ContainsFunc(table, func(c equipment.Class) bool { return column.cell(c) != "" }) {
+			filled = append(filled, column)
+		}
+	}
+	return filled
+}
+
+// className is "A, tall", "A" or "air".
+func className(c equipment.Class) string {
+	return strings.Trim(c.Name+", "+c.Form, ", ")
+}
+
+// belowHalf is "0.15 mL + 1 %".
+func belowHalf(c equipment.Class) string {
+	if c.BelowHalf == (equipment.Sloped{}) {
+		return ""
+	}
+	return cellNumber(c.BelowHalf.Fixed) + " mL + " + cellShare(c.BelowHalf.Share)
+}
+
+// recalled marks a figure that is from memory.
+func recalled(figure, trust string) string {
+	if trust == "from memory" {
+		return figure + "*"
+	}
+	return figure
+}
+
+func cellShare(x float64) string {
+	if x == 0 {
+		return ""
+	}
+	return cellNumber(100*x) + " %"
+}
+
+// cellNumber prints a figure of a table, nothing for one that is not there.
+func cellNumber(x float64) string {
+	if x == 0 {
+		return ""
+	}
+	return strconv.FormatFloat(roundSignificant(x, 9), 'f', -1, 64)
+}
+
+// fold breaks a text into lines of at most so many characters; a word that is longer,
+// as some addresses are, is cut.
+func fold(text string, most int) []string {
+	lines := []string{""}
+	for word := range strings.FieldsSeq(text) {
+		for piece := range slices.Chunk([]rune(word), most) {
+			last := &lines[len(lines)-1]
+			switch {
+			case *last == "":
+				*last = string(piece)
+			case runes(*last)+1+len(piece) <= most:
+				*last += " " + string(piece)
+			default:
+				lines = append(lines, string(piece))
+			}
+		}
+	}
+	return lines
+}
