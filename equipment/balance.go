@@ -58,6 +58,29 @@ func (b *Balance) Weigh(u Use, reading float64) (uncertainty.Node, error) {
 // WeighUpTo is [Balance.Weigh] for a vessel that was zeroed in an earlier step:
 // two readings from one zero have its rounding in common.
 func (b *Balance) WeighUpTo(u Use, reading float64, zeroedIn string) (uncertainty.Node, error) {
+	return b.weigh(u, reading, func() []uncertainty.Node {
+		return []uncertainty.Node{b.rounding(u, zeroedIn, "zero"), b.rounding(u, u.Step, "load"), b.linearity(u, u.Step, reading)}
+	})
+}
+
+// WeighBetween is [Balance.Weigh] for a mass that is the difference of a gross
+// and a tare reading, each with its own rounding and linearity (EURACHEM/CITAC
+// CG 4, example A2). The tare was read in tareIn: it may be the gross reading
+// of the weighing before, of which tareLoad in g was the load, and is then one
+// draw with it.
+func (b *Balance) WeighBetween(u Use, reading float64, tareIn string, tareLoad float64) (uncertainty.Node, error) {
+	m := u.Model
+	return b.weigh(u, reading, func() []uncertainty.Node {
+		return []uncertainty.Node{
+			b.rounding(u, u.Step, "load"), m.Subtract(m.Constant(0), b.rounding(u, tareIn, "load")),
+			b.linearity(u, u.Step, reading), m.Subtract(m.Constant(0), b.linearity(u, tareIn, tareLoad)),
+		}
+	})
+}
+
+// weigh appends the mass of a weighing; ends appends what is wrong with its two
+// ends.
+func (b *Balance) weigh(u Use, reading float64, ends func() []uncertainty.Node) (uncertainty.Node, error) {
 	if err := b.Shows(reading); err != nil {
 		return 0, err
 	}
@@ -66,17 +89,18 @@ func (b *Balance) WeighUpTo(u Use, reading float64, zeroedIn string) (uncertaint
 	if b.Weighing.Known {
 		mass = m.Add(mass, b.error(u, u.Step, "weighing", uncertainty.Normal{Sigma: b.Weighing.Value}))
 	} else {
-		half := uncertainty.PlusMinus(b.Readability / 2)
-		mass = m.Sum(mass,
-			b.error(u, zeroedIn, "rounding at zero", half),
-			b.error(u, u.Step, "rounding at load", half),
-			b.repeatability(u), b.linearity(u, reading))
+		mass = m.Sum(m.Add(mass, b.repeatability(u)), ends()...)
 	}
 	if b.Span > 0 {
 		span := u.error(u.piece(b.Name, b.Count), b.Name, "sensitivity of the "+b.Name, "", uncertainty.PlusMinus(b.Span))
 		mass = m.Multiply(mass, m.Add(m.Constant(1), span))
 	}
 	return mass, nil
+}
+
+// rounding appends the rounding of one reading to a digit.
+func (b *Balance) rounding(u Use, owner, at string) uncertainty.Node {
+	return b.error(u, owner, "rounding at "+at, uncertainty.PlusMinus(b.Readability/2))
 }
 
 func (b *Balance) error(u Use, owner, what string, d uncertainty.Distribution) uncertainty.Node {
@@ -104,16 +128,22 @@ func (b *Balance) pure(s float64) float64 {
 	return math.Sqrt(math.Max(0, s*s-b.Readability*b.Readability/6))
 }
 
-// linearity appends e_lin, rectangular within the stated limit. Not stated,
-// ±max(2 d, 0.1 % of the load) is assumed: consumer scales that were checked
-// against better ones, collected in the project's design; holds for a scale
-// that has been adjusted with a weight.
-func (b *Balance) linearity(u Use, load float64) uncertainty.Node {
+// linearity appends e_lin of one reading, rectangular within the stated limit.
+// Not stated, ±max(2 d, 0.1 % of the load) is assumed: consumer scales that were
+// checked against better ones, collected in the project's design; holds for a
+// scale that has been adjusted with a weight.
+func (b *Balance) linearity(u Use, owner string, load float64) uncertainty.Node {
 	name := "linearity, " + b.Name
 	if b.Linearity.Known {
-		return u.error(u.Step, b.Name, name, "g", uncertainty.PlusMinus(b.Linearity.Value))
+		return u.error(owner, b.Name, name, "g", uncertainty.PlusMinus(b.Linearity.Value))
 	}
 	limit := math.Max(2*b.Readability, 0.001*load)
 	u.Notes.Assume(fmt.Sprintf("the %s is linear within the larger of two digits and 0.1 %% of the load", b.Name))
-	return u.assumedError(u.Step, b.Name, name, "g", uncertainty.PlusMinus(limit))
+	return u.assumedError(owner, b.Name, name, "g", uncertainty.PlusMinus(limit))
+}
+
+// LeftBehind appends what stays of a weighed mass on the boat, rectangular from
+// 0 to the given limit in g.
+func (b *Balance) LeftBehind(u Use, limit float64) uncertainty.Node {
+	return b.error(u, u.Step, "left on the boat", uncertainty.Rectangular{Low: 0, High: limit})
 }

@@ -66,7 +66,7 @@ func tryBalance(t *testing.T, b *Balance) {
 // tryMeasure fills and empties the instrument at its capacity, on a warm day
 // and with a second mark in use.
 func tryMeasure(t *testing.T, k *Measure) {
-	finite(t, k.Name, k.Uncertainty(k.Capacity), k.Bias.StandardUncertainty())
+	finite(t, k.Name, k.Uncertainty(k.Capacity), k.Bias.Shape.within(k.Limit(k.Capacity)).StandardUncertainty())
 	for _, share := range []float64{0.1, 0.001} {
 		if least, ok := k.Least(share); ok {
 			finite(t, k.Name, least, k.Uncertainty(least))

@@ -64,13 +64,13 @@ func TestKitAsDesigned(t *testing.T) {
 	pipette := kit.Measure("1 mL graduated")
 	assert.Equal(t, "ISO 835:2007 class B", pipette.Class.String())
 	assert.Equal(t, &Measure{
-		Name: "1 mL graduated", Kind: Graduated, Capacity: 1, Division: 0.01, Count: 1, Class: pipette.Class,
+		Name: "1 mL graduated", Kind: Graduated, Ex: true, Capacity: 1, Division: 0.01, Count: 1, Class: pipette.Class,
 		Bias: Bias{Shape: Triangle, Limit: 0.01, ShapeAssumed: true, BetweenMarks: 0.5},
 	}, pipette)
 	// ISO 4788 class B, 10 mL: division 0.2 mL, ±0.2 mL.
 	cylinder := kit.Measure("10 mL cylinder")
 	assert.Equal(t, &Measure{
-		Name: "10 mL cylinder", Kind: Cylinder, Capacity: 10, Division: 0.2, Count: 1,
+		Name: "10 mL cylinder", Kind: Cylinder, Capacity: 10, Division: 0.2, Bore: 15.2, BoreAssumed: true, Count: 1,
 		Class: cylinder.Class, StandardAssumed: true, Clinging: Stated{0.03, true},
 		Retained: Retained{Mean: 0.04, Spread: Stated{0.02, true}, Known: true},
 		Bias:     Bias{Shape: Triangle, Limit: 0.2, ShapeAssumed: true, BetweenMarks: 0.5},
@@ -170,7 +170,7 @@ func TestKitTitleNoteAndShapeForAll(t *testing.T) {
 func TestKitStandardUncertainty(t *testing.T) {
 	k := one(t, oneFlask+"standard-uncertainty = \"0.01 mL\"\n")
 	assert.Equal(t, Bias{Shape: Gauss, Limit: 0.01, BetweenMarks: 0.5}, k.Bias)
-	assert.Equal(t, 0.01, k.Bias.StandardUncertainty())
+	assert.Equal(t, 0.01, k.Bias.Shape.within(k.Limit(k.Capacity)).StandardUncertainty())
 }
 
 // What the kit states itself beats the row of its class, which fills in the rest.
@@ -240,7 +240,7 @@ func TestKitMistakes(t *testing.T) {
 		{"[[flask]]\nname = \"x\"\nclass = \"A\"", "1:1: a flask needs `capacity`", ""},
 		{"[[pipette]]\nname = \"x\"\ncapacity = \"1 mL\"\nclass = \"A\"", "1:1: a pipette needs `kind`", ""},
 		{"[[pipette]]\nname = \"x\"\nkind = \"one mark\"\ncapacity = \"1 mL\"\nclass = \"A\"",
-			`3:8: kind: "one mark" is not one of one-mark, graduated`, `write "one-mark"`},
+			`3:8: kind: "one mark" is not one of one-mark, graduated, piston, transfer`, `write "one-mark"`},
 		{"[[balance]]\nname = \"x\"\ncapacity = \"2 g\"\nreadability = \"5 g\"",
 			"4:15: readability: the readability is larger than the capacity", "a 200 g scale may show steps of 0.01 g"},
 		{"[[balance]]\nname = \"x\"\ncapacity = \"200 kg\"\nreadability = \"1 µg\"",
@@ -288,7 +288,7 @@ func TestKitMistakes(t *testing.T) {
 		{oneFlask + "tolerance = \"10 mL\"", "4:13: tolerance: must be smaller than the capacity", ""},
 		{oneFlask + "standard-uncertainty = \"10 mL\"", "4:24: standard-uncertainty: must be smaller than the capacity", ""},
 		{oneFlask + "tolerance = \"1 mL\"\nstandard-uncertainty = \"1 mL\"",
-			"5:24: standard-uncertainty: a tolerance and a standard uncertainty are both stated", "state the one that is known"},
+			"5:24: standard-uncertainty: how good the x is, is stated twice", "state one of tolerance, standard-uncertainty and correction"},
 		{onePipette + `between-marks = 1.5`, "6:17: between-marks: the correlation between marks must lie between 0 and 1", "leave it out for 1/2"},
 		{onePipette + `between-marks = "0.5"`, `6:17: between-marks: found the text "0.5", expected a number without quotes`,
 			"write it without quotes, as in 1.5"},
@@ -303,8 +303,9 @@ func TestKitMistakes(t *testing.T) {
 			"a volume that cannot be negative varies by about its mean at most"},
 		{onePipette + `retained = "10 mL"`, "6:12: retained: must be smaller than the capacity", ""},
 		{onePipette + `clinging = "11 mL"`, "6:12: clinging: must be smaller than the capacity", ""},
-		{onePipette + `form = "tall"`, "6:1: unknown key `form` in a pipette", "the keys of a pipette are kind, name, capacity, division, bore, " +
-			"material, expansion, clinging, retained, readings, repeatability, reading, count, class, standard, between-marks, shape, tolerance, standard-uncertainty"},
+		{onePipette + `form = "tall"`, "6:1: unknown key `form` in a pipette", "the keys of a pipette are name, kind, material, expansion, clinging, retained, " +
+			"readings, repeatability, count, single-use, price, capacity, division, bore, reading, class, standard, between-marks, shape, " +
+			"tolerance, standard-uncertainty, correction"},
 		{"[[flask]]\nname = \"x\"\ncapacity = \"10,5 mL\"\nclass = \"A\"", `3:12: capacity: "10,5 mL" has a comma in its number`,
 			"write 10.5 mL: a decimal point, not a comma"},
 		{"[[flask]]\nname = \"x\"\ncapacity = 10 mL\nclass = \"A\"", "3:12: found 10 mL without quotes", `put quotes round it: "10 mL"`},
@@ -316,7 +317,8 @@ func TestKitMistakes(t *testing.T) {
 			"write 0.2 mL: a decimal point, not a comma"},
 		{"[[flask]]\nname = \"x\"\ncapacity = \"1e300 mL\"\ntolerance = \"1 mL\"", "3:12: capacity: no instrument of a bench has this capacity", ""},
 		{"[[flask]]\nname = \"x\"\ncapacity = \"0.000001 µL\"\ntolerance = \"0 mL\"", "3:12: capacity: no instrument of a bench has this capacity", ""},
-		{"[[beaker]]\nname = \"x\"", "1:3: unknown key `beaker` in the file", "the keys of the file are title, note, shape, balance, cylinder, flask, pipette"},
+		{"[[funnel]]\nname = \"x\"", "1:3: unknown key `funnel` in the file", "the keys of the file are title, note, shape, balance, cylinder, flask, pipette, " +
+			"burette, syringe, dropper, beaker, conical-flask, conical-measure, jar"},
 		{oneFlask + "class = \"A\"\ntitle = \"x\"", "5:1: unknown key `title` in a flask",
 			"`title` belongs to the file, not to a flask: write it above the first [header]"},
 	} {

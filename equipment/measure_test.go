@@ -33,7 +33,7 @@ func quamFlask() *Measure {
 
 func graduatedPipette() *Measure {
 	return &Measure{
-		Name: "pipette", Kind: Graduated, Capacity: 5, Division: 0.05, Count: 1,
+		Name: "pipette", Kind: Graduated, Ex: true, Capacity: 5, Division: 0.05, Count: 1,
 		Bias: Bias{Shape: Triangle, Limit: 0.05, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Retained: Retained{Known: true},
 	}
@@ -41,7 +41,7 @@ func graduatedPipette() *Measure {
 
 func oneMarkPipette() *Measure {
 	return &Measure{
-		Name: "pipette", Kind: OneMark, Capacity: 10, Bore: 4, Count: 1,
+		Name: "pipette", Kind: OneMark, Ex: true, Capacity: 10, Bore: 4, Count: 1,
 		Bias: Bias{Shape: Triangle, Limit: 0.02, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Retained: Retained{Known: true},
 	}
@@ -133,7 +133,7 @@ func TestShapesOfBias(t *testing.T) {
 		a := contain(t, k, oneUse(), 100)
 		same(t, a, "bias of the flask at 100 mL", test.u)
 		assert.Equal(t, test.want, term(a, "bias of the flask at 100 mL").Distribution)
-		near.Relative(t, "u", test.u, k.Bias.StandardUncertainty(), 1e-12)
+		near.Relative(t, "u", test.u, k.Bias.Shape.within(k.Limit(k.Capacity)).StandardUncertainty(), 1e-12)
 	}
 	k := quamFlask()
 	k.Bias.Limit = 0
@@ -221,12 +221,12 @@ func TestReadingIsTheSteps(t *testing.T) {
 	near.Relative(t, "two fillings", math.Sqrt2*0.04/math.Sqrt(6), difference.StandardUncertainty, 1e-9)
 }
 
-// A measured s takes the place of reading, and of the scatter of what stays,
-// but not of its mean.
+// A measured s takes the place of reading, and of the scatter of what stays
+// unless that is stated, but not of its mean.
 func TestRepeatabilityReplaces(t *testing.T) {
 	k := graduatedPipette()
 	k.Repeatability = Spread{S: 0.01, DegreesOfFreedom: 9, Known: true}
-	k.Retained = Retained{Mean: 0.1, Spread: Stated{0.05, true}, Known: true}
+	k.Retained = Retained{Mean: 0.1, Known: true}
 	u := alone()
 	a := deliver(t, k, u, 2)
 	same(t, a, "repeatability of the pipette", 0.01)
@@ -241,6 +241,8 @@ func TestRepeatabilityReplaces(t *testing.T) {
 	b := deliver(t, c, alone(), 10)
 	near.Relative(t, "mean", 9.9, b.Value, 1e-12)
 	near.Relative(t, "u", math.Hypot(0.03, 0.2/math.Sqrt(6)), b.StandardUncertainty, 1e-12)
+	k.Retained.Spread = Stated{0.05, true}
+	same(t, deliver(t, k, alone(), 2), "retained in the pipette", 0.05)
 	for n, want := range map[float64]uncertainty.Distribution{
 		0: uncertainty.Normal{Sigma: 0.03}, 2: uncertainty.Normal{Sigma: 0.03}, 3: uncertainty.StudentT{Sigma: 0.03, Nu: 3},
 	} {
@@ -448,7 +450,7 @@ func TestNotesOfAMeasure(t *testing.T) {
 		"own limit instead of that of the class": {10, func(k *Measure) { memory(k); k.Bias.Limit = 0.1 }, Notes{}},
 		"class row that was seen":                {10, func(k *Measure) { memory(k); k.Class.Trust = "one source" }, Notes{}},
 		"standard not stated": {10, func(k *Measure) { memory(k); k.Class.Trust = ""; k.StandardAssumed = true },
-			Notes{Assumed: []string{"class B of the cylinder is that of ISO"}}},
+			Notes{Assumed: []string{"the cylinder has the limits of ISO 4788:2005 class B, tall form"}}},
 		"shape not stated": {10, func(k *Measure) { k.Bias.ShapeAssumed = true },
 			Notes{Assumed: []string{"the limits of glass are triangular: most pieces are better than their limit"}}},
 		"no limit to have a shape": {10, func(k *Measure) { k.Bias.ShapeAssumed = true; k.Bias.Limit = 0 }, Notes{}},

@@ -26,7 +26,7 @@ func anew(t *testing.T, k Measure, how Reading) float64 {
 // poured is a cylinder whose default for what stays in it is written out.
 func poured(capacity, division float64) Measure {
 	k := Measure{Name: "cylinder", Kind: Cylinder, Capacity: capacity, Division: division}
-	k.Retained, _ = k.assumedRetained(alone())
+	k.Retained, _ = k.retained(alone())
 	return k
 }
 
@@ -37,8 +37,8 @@ func TestModelAgainstMeasuredSpread(t *testing.T) {
 	flask := func(capacity, neck float64) Measure {
 		return Measure{Name: "flask", Kind: Flask, Capacity: capacity, Bore: neck} // necks of ISO 1042
 	}
-	oneMark := Measure{Name: "pipette", Kind: OneMark, Capacity: 10, Bore: 4}
-	graduated := Measure{Name: "pipette", Kind: Graduated, Capacity: 10, Division: 0.1}
+	oneMark := Measure{Name: "pipette", Kind: OneMark, Ex: true, Capacity: 10, Bore: 4}
+	graduated := Measure{Name: "pipette", Kind: Graduated, Ex: true, Capacity: 10, Division: 0.1}
 	burette := Measure{Name: "burette", Kind: Cylinder, Capacity: 50, Division: 0.1}
 	syringe := Measure{Name: "syringe", Kind: Cylinder, Capacity: 1, Division: 0.01}
 	for _, test := range []struct {

@@ -21,6 +21,8 @@ type Use struct {
 	// Reading is how carefully scales are read: the word of the step, or else
 	// of the bench. The instrument's own word stands between the two.
 	StepReading, BenchReading Reading
+	// Emptying is what is done with what stays in the instrument.
+	Emptying Emptying
 	// Marks is the number of different marks of the piece that the route
 	// uses; 0 counts as 1.
 	Marks int
@@ -36,6 +38,10 @@ type Day struct {
 	Excess uncertainty.Node
 	// LiquidExpansion of what is measured, in 1/°C.
 	LiquidExpansion float64
+	// Solvent that is read at the marks. MeniscusIgnored: other liquids are
+	// read like water.
+	Solvent         Solvent
+	MeniscusIgnored bool
 }
 
 // error appends an influence whose intended value is zero.
@@ -80,6 +86,14 @@ type Spread struct {
 	S                float64
 	DegreesOfFreedom float64
 	Known            bool
+}
+
+// Or is the standard deviation when it is known, and otherwise the given one.
+func (s Spread) Or(value float64) float64 {
+	if s.Known {
+		return s.S
+	}
+	return value
 }
 
 // distribution is a Student t from four readings on, and normal otherwise.

@@ -69,3 +69,34 @@ type GroupShare struct {
 	Group string
 	Share float64
 }
+
+// Shifts adds up, by group, by how much the means of the influences move the
+// value away from what their nominal values would give, to first order:
+//
+//	Σ c_i (μ_i - nominal_i)
+//
+// the largest first; groups that move nothing are left out.
+func (a Analytic) Shifts() []GroupShift {
+	var sums []GroupShift
+	for i := range a.Budget {
+		line := &a.Budget[i]
+		shift := line.Sensitivity * (line.Distribution.Mean() - line.Nominal)
+		if shift == 0 {
+			continue
+		}
+		at := slices.IndexFunc(sums, func(s GroupShift) bool { return s.Group == line.Group })
+		if at < 0 {
+			sums = append(sums, GroupShift{Group: line.Group})
+			at = len(sums) - 1
+		}
+		sums[at].Shift += shift
+	}
+	slices.SortStableFunc(sums, func(a, b GroupShift) int { return cmp.Compare(math.Abs(b.Shift), math.Abs(a.Shift)) })
+	return sums
+}
+
+// GroupShift is how far the known errors of one group move a value.
+type GroupShift struct {
+	Group string
+	Shift float64
+}

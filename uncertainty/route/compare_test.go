@@ -17,7 +17,7 @@ import (
 // 2·10^6 trials before this code was written, gave these figures to the digits
 // shown.
 func TestIndependentRendering(t *testing.T) {
-	p := load(t, "../../testdata/preps/dye-seven-routes.toml")
+	p := load(t, sevenRoutes)
 	c, err := Compare(context.Background(), p, "", uncertainty.Settings{Seed: 1, Trials: 1_000_000, Coverage: 0.95})
 	require.NoError(t, err)
 	for _, want := range []struct {

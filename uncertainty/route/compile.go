@@ -3,6 +3,7 @@ package route
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"minim/equipment"
 	"minim/uncertainty"
@@ -34,6 +35,8 @@ type compiler struct {
 	route *Route
 	day   equipment.Day
 	marks map[pieceOf]map[float64]bool
+	// before is the concentration that each piece last held.
+	before map[pieceOf]uncertainty.Node
 	brew
 }
 
@@ -43,8 +46,12 @@ type brew struct {
 	// amount of solute in the solid or the aliquot at hand, when hasAmount.
 	amount    uncertainty.Node
 	hasAmount bool
-	// volume of the aliquot, or of the mixture so far.
-	volume uncertainty.Node
+	// volume of the aliquot, or of the mixture so far, and of a liquid solute,
+	// when hasVolume.
+	volume    uncertainty.Node
+	hasVolume bool
+	// solvent of the aliquot.
+	solvent string
 	// parent of the aliquot, and the solution that is being made or finished.
 	current *liquid
 	// part is the mass of the weighed aliquot, zeroed in step zeroed.
@@ -62,6 +69,10 @@ type liquid struct {
 	left float64
 	// bought: a stock, which is not made here.
 	bought bool
+	// solvent of the solution.
+	solvent string
+	// evaporated: what evaporates is already counted.
+	evaporated bool
 }
 
 type pieceOf struct {
@@ -72,16 +83,17 @@ type pieceOf struct {
 // compile turns a route into a model. It returns an *equipment.Impossible error
 // when the bench cannot do a step.
 func (p *Prep) compile(r *Route) (*compiled, error) {
-	c := &compiler{prep: p, route: r, marks: marksOf(r)}
+	c := &compiler{prep: p, route: r, marks: marksOf(r), before: make(map[pieceOf]uncertainty.Node)}
 	c.model = new(uncertainty.Model)
-	c.noteMaterials()
 	c.day = c.newDay()
 	for i := range r.Steps {
 		if err := c.step(i); err != nil {
 			return nil, err
 		}
 	}
-	c.finish()
+	if err := c.finish(); err != nil {
+		return nil, err
+	}
 	return &c.compiled, nil
 }
 
@@ -92,7 +104,7 @@ func marksOf(r *Route) map[pieceOf]map[float64]bool {
 		if s.Measure == nil {
 			continue
 		}
-		key := pieceOf{s.Measure, max(s.Piece, 1)}
+		key := s.piece()
 		if marks[key] == nil {
 			marks[key] = make(map[float64]bool)
 		}
@@ -108,17 +120,22 @@ func (c *compiler) use(i int) equipment.Use {
 		Step:        fmt.Sprintf("step %d of %s", i+1, c.route.Name),
 		Piece:       s.Piece,
 		StepReading: s.Reading, BenchReading: c.prep.Bench.Reading,
-		Marks: len(c.marks[pieceOf{s.Measure, max(s.Piece, 1)}]),
+		Emptying: s.Emptying,
+		Marks:    len(c.marks[s.piece()]),
 	}
 }
 
 // newDay appends the temperature of the bench on the day of this route.
 func (c *compiler) newDay() equipment.Day {
 	b, s := c.prep.Bench, c.prep.Solvent
+	day := equipment.Day{
+		Solvent:         equipment.Solvent{Name: s.Name, Density: s.Density.Value, Tension: s.Tension},
+		MeniscusIgnored: b.MeniscusIgnored,
+	}
 	switch {
 	case !b.Temperature.Known:
 		c.notes.LeaveOut("temperature of the bench (not stated)")
-		return equipment.Day{}
+		return day
 	case !s.Expansion.Known:
 		c.notes.LeaveOut("thermal expansion of " + s.Name + " (not stated)")
 	}
@@ -126,18 +143,13 @@ func (c *compiler) newDay() equipment.Day {
 		c.notes.LeaveOut("variation of the bench temperature (not stated)")
 	}
 	middle := b.Temperature.Value - 20
-	excess := c.model.Influence(uncertainty.Influence{
+	day.Known = true
+	day.Excess = c.model.Influence(uncertainty.Influence{
 		Name: "temperature of the bench", Owner: "day of " + c.route.Name, Group: "temperature", Unit: "°C",
 		Distribution: uncertainty.Rectangular{Low: middle - b.Within.Value, High: middle + b.Within.Value},
 	})
-	return equipment.Day{Known: true, Excess: excess, LiquidExpansion: s.Expansion.Value}
-}
-
-// noteMaterials notes what is not counted whatever the steps are.
-func (c *compiler) noteMaterials() {
-	if c.prep.Solvent.Name != "water" {
-		c.notes.LeaveOut("height of the meniscus of " + c.prep.Solvent.Name + " in glass that is adjusted with water")
-	}
+	day.LiquidExpansion = s.Expansion.Value
+	return day
 }
 
 // material appends a property of the solute, the solvent or a stock.
@@ -156,12 +168,18 @@ func (c *compiler) step(i int) error {
 	switch s.Verb {
 	case Weigh:
 		return c.weigh(i)
-	case Start:
-		c.start(s.Stock)
+	case UsePacket:
+		c.packet(s.Packet)
 		return nil
+	case Measured:
+		return c.measure(i)
+	case Start:
+		return c.start(s.Stock)
+	case DissolveIn:
+		return c.dissolve(i)
 	case MakeUpTo:
 		return c.makeUpTo(i)
-	case Take:
+	case Take, Pour:
 		return c.take(i)
 	case Add:
 		return c.add(i)
@@ -174,69 +192,15 @@ func (c *compiler) step(i int) error {
 	}
 }
 
-// weigh adds solute = m b assay form.
-func (c *compiler) weigh(i int) error {
-	s, solute := &c.route.Steps[i], &c.prep.Solute
-	mass, err := s.Balance.Weigh(c.use(i), s.Amount)
-	if err != nil {
+// finish converts the strength to the unit of the target and adds up volumes.
+func (c *compiler) finish() (err error) {
+	c.settle()
+	if c.strength, err = c.toUnit(c.current, c.prep.Target.Unit); err != nil {
 		return err
 	}
-	mass = c.buoyancy(mass)
-	c.masses = append(c.masses, weighed{i, mass})
-	c.soluteUsed += s.Amount
-	c.notes.LeaveOut("what stays on the weighing boat")
-	assay := solute.Assay
-	if !assay.Known {
-		c.notes.LeaveOut("impurity of the " + solute.Name + " (assay not stated)")
-		assay.Value = 1
-	}
-	amount := c.model.Multiply(mass, c.material(solute.Name, "assay of the "+solute.Name, "", assay, false))
-	if solute.FormFactor != 1 {
-		amount = c.model.Multiply(amount, c.model.Constant(solute.FormFactor))
-	}
-	c.addSolute(amount)
-	return nil
-}
-
-// buoyancy multiplies a mass by (1 - ρa/8000)/(1 - ρa/ρ) with ρa = 1.2 kg/m³
-// (the conventional reference of JCGM 101, 9.3.1.2), when ρ is stated.
-func (c *compiler) buoyancy(mass uncertainty.Node) uncertainty.Node {
-	density := c.prep.Solute.Density
-	if density == 0 {
-		c.notes.LeaveOut("buoyancy of the air in weighing " + c.prep.Solute.Name + " (density not stated)")
-		return mass
-	}
-	b := (1 - 0.0012/8.0) / (1 - 0.0012/density)
-	return c.model.Multiply(mass, c.model.Influence(uncertainty.Influence{
-		Name: "buoyancy of the air", Owner: c.prep.Solute.Name, Group: c.prep.Solute.Name,
-		Distribution: uncertainty.Rectangular{Low: b, High: b}, Nominal: 1,
-	}))
-}
-
-func (c *compiler) addSolute(amount uncertainty.Node) {
-	if c.hasAmount {
-		amount = c.model.Add(c.amount, amount)
-	}
-	c.amount, c.hasAmount = amount, true
-}
-
-func (c *compiler) start(s *Stock) {
-	if s.Strength.Distribution == nil {
-		c.notes.LeaveOut("uncertainty of the strength of " + s.Name + " (not stated)")
-	}
-	c.current = &liquid{
-		concentration: c.material(s.Name, "strength of "+s.Name, "g/mL", s.Strength, false),
-		left:          math.Inf(1), bought: true,
-	}
-}
-
-// finish converts the strength to the unit of the target and adds up volumes.
-func (c *compiler) finish() {
-	c.settle()
-	factor := c.prep.Target.Unit.perGramPerML(c.prep.Solute.MolarMass)
-	c.strength = c.model.Multiply(c.current.concentration, c.model.Constant(factor))
 	c.made = c.current.left
 	c.leftOver += math.Max(0, c.made-c.prep.Volume)
+	return nil
 }
 
 // settle ends a dilution with measured diluent: what is mixed is a solution.
@@ -246,8 +210,17 @@ func (c *compiler) settle() {
 	}
 }
 
-// become makes a finished solution of what is at hand.
+// become makes a finished solution of what is at hand, and warns when more is
+// in it than dissolves.
 func (c *compiler) become(concentration uncertainty.Node, volume float64) {
-	c.current = &liquid{concentration: concentration, left: volume}
-	c.hasAmount = false
+	c.current = &liquid{concentration: concentration, left: volume, solvent: c.prep.Solvent.Name}
+	c.hasAmount, c.hasVolume = false, false
+	limit, has := c.prep.Solute.Solubility, c.model.Intended(concentration)
+	if limit > 0 && has > limit {
+		c.notes.Warn(fmt.Sprintf("%s: a solution of %s g/L is stronger than the solubility of the %s, %s g/L",
+			c.route.Name, short(1000*has), c.prep.Solute.Name, short(1000*limit)))
+	}
 }
+
+// short prints three digits.
+func short(x float64) string { return strconv.FormatFloat(x, 'g', 3, 64) }

@@ -7,6 +7,53 @@ import (
 	"minim/uncertainty"
 )
 
+// dissolve: c = solute / (V + m φ), in a measured volume of solvent; for a
+// liquid solute c = solute / ((V + its volume)(1 - ε)).
+func (c *compiler) dissolve(i int) error {
+	s := &c.route.Steps[i]
+	if s.Balance != nil {
+		return c.dissolveInWeighed(i)
+	}
+	volume, err := c.deliver(i)
+	if err != nil {
+		return err
+	}
+	m, p := c.model, c.prep
+	c.carry(i, m.Constant(0))
+	if c.hasVolume {
+		volume = c.contracted(i, c.volume, volume, p.Solute.Name)
+	} else {
+		c.notePhi()
+		phi := c.material(p.Solute.Name, "specific volume of the "+p.Solute.Name, "mL/g", p.phi(), !p.Solute.SpecificVolume.Known)
+		volume = m.Add(volume, m.Multiply(c.amount, phi))
+	}
+	m.Name(volume, "the volume of the solution")
+	c.become(m.Divide(c.amount, volume), m.Intended(volume))
+	return nil
+}
+
+// dissolveInWeighed: w = m / (m + m_solvent).
+func (c *compiler) dissolveInWeighed(i int) error {
+	s := &c.route.Steps[i]
+	solvent, err := s.Balance.Weigh(c.use(i), s.Amount)
+	if err != nil {
+		return err
+	}
+	total := c.model.Name(c.model.Add(c.amount, solvent), "the mass of the solution")
+	return c.becomeByMass(c.model.Divide(c.amount, total), c.model.Intended(total))
+}
+
+// becomeByMass makes a finished solution of a mass fraction and a mass in g.
+func (c *compiler) becomeByMass(w uncertainty.Node, grams float64) error {
+	concentration, density, err := c.byVolume(w)
+	if err != nil {
+		return err
+	}
+	c.become(concentration, grams/c.model.Intended(density))
+	c.current.fraction, c.current.hasFraction = w, true
+	return nil
+}
+
 // makeUpTo: c = solute / V, up to the mark of a vessel.
 func (c *compiler) makeUpTo(i int) error {
 	s := &c.route.Steps[i]
@@ -14,15 +61,17 @@ func (c *compiler) makeUpTo(i int) error {
 	if err != nil {
 		return err
 	}
-	if c.current != nil {
+	if c.hasVolume {
 		if inside := c.model.Intended(c.volume); inside >= s.Amount {
 			return &equipment.Impossible{Reason: fmt.Sprintf("%s are already more than up to the mark at %s",
 				equipment.Millilitres(inside), equipment.Millilitres(s.Amount))}
 		}
-		c.discard()
 	}
+	c.carry(i, c.model.Constant(0))
+	c.discard()
 	c.model.Name(volume, "the volume in the "+s.Measure.Name)
 	c.become(c.model.Divide(c.amount, volume), s.Amount)
+	c.before[s.piece()] = c.current.concentration
 	return nil
 }
 
@@ -31,23 +80,68 @@ func (c *compiler) makeUpTo(i int) error {
 func (c *compiler) take(i int) error {
 	s := &c.route.Steps[i]
 	c.settle()
-	if err := c.drawFrom(s.Amount); err != nil {
+	c.evaporate(i)
+	a, err := c.deliver(i)
+	if err != nil {
 		return err
 	}
-	a, err := s.Measure.Deliver(c.use(i), s.Amount)
-	if err != nil {
+	if err := c.drawFrom(c.model.Intended(a)); err != nil {
 		return err
 	}
 	amount := c.model.Multiply(c.current.concentration, a)
 	if c.current.bought {
 		c.soluteUsed += c.model.Intended(amount)
 	}
-	if c.hasAmount {
+	if c.hasVolume {
 		a = c.model.Add(c.volume, a)
 	}
-	c.volume = a
+	c.volume, c.hasVolume, c.solvent = a, true, c.current.solvent
 	c.addSolute(amount)
+	c.carry(i, c.current.concentration)
+	c.before[s.piece()] = c.current.concentration
 	return nil
+}
+
+// deliver measures out a volume, or drops.
+func (c *compiler) deliver(i int) (uncertainty.Node, error) {
+	s := &c.route.Steps[i]
+	if s.Measure.Kind == equipment.Dropper {
+		return s.Measure.Drops(c.use(i), s.Amount)
+	}
+	return s.Measure.Deliver(c.use(i), s.Amount)
+}
+
+// carry adds the solute that an instrument brings along which was not rinsed
+// with what it takes: film (c_before - c), with c_before = 0 for a film of
+// solvent.
+func (c *compiler) carry(i int, now uncertainty.Node) {
+	s, m := &c.route.Steps[i], c.model
+	if s.State != Wet && s.State != Used {
+		return
+	}
+	before := m.Constant(0)
+	if s.State == Used {
+		before = c.before[s.piece()]
+	}
+	extra := m.Multiply(s.Measure.Film(c.use(i)), m.Subtract(before, now))
+	without := m.Expected(c.amount)
+	c.amount = m.Add(c.amount, extra)
+	if shift := m.Expected(c.amount)/without - 1; shift > 0.0005 || shift < -0.0005 {
+		c.notes.Warn(fmt.Sprintf("%s, step %d: the %s still holds what was in it before, which changes the solute by %+.1f %%; rinse it with what it is to take",
+			c.route.Name, i+1, s.Measure.Name, 100*shift))
+	}
+}
+
+// evaporate counts, once, what a finished solution loses before it is taken
+// from: its strength grows by 1/(1 - e), e rectangular from 0 to E.
+func (c *compiler) evaporate(i int) {
+	limit := c.prep.Solvent.Evaporation
+	if limit == 0 || c.current.evaporated || c.current.bought {
+		return
+	}
+	grown := c.lose(c.model.Constant(1), "evaporation of "+c.prep.Solvent.Name, c.use(i).Step, "evaporation", -limit)
+	c.current.concentration = c.model.Divide(c.current.concentration, grown)
+	c.current.hasFraction, c.current.evaporated = false, true
 }
 
 // drawFrom takes a volume out of the solution at hand.
@@ -63,126 +157,23 @@ func (c *compiler) drawFrom(volume float64) error {
 // discard counts what is left of the solution at hand, from which an aliquot
 // has been taken, and turns to the next.
 func (c *compiler) discard() {
-	if !c.current.bought {
+	if c.current != nil && !c.current.bought {
 		c.leftOver += c.current.left
 	}
 	c.current = nil
 }
 
-// add dilutes with a measured volume of solvent: c = solute / (a + b).
+// add dilutes with a measured volume of solvent: c = solute / ((a + b)(1 - ε)).
 func (c *compiler) add(i int) error {
 	s := &c.route.Steps[i]
-	b, err := s.Measure.Deliver(c.use(i), s.Amount)
+	b, err := c.deliver(i)
 	if err != nil {
 		return err
 	}
-	if c.current != nil {
-		c.discard()
-	}
-	c.volume = c.model.Name(c.model.Add(c.volume, b), "the mixed volume")
+	c.discard()
+	c.volume = c.model.Name(c.contracted(i, c.volume, b, c.solvent), "the mixed volume")
+	c.solvent = c.prep.Solvent.Name
+	c.carry(i, c.model.Constant(0))
+	c.before[s.piece()] = c.model.Constant(0)
 	return nil
-}
-
-// weighAliquot weighs out a part of the solution at hand.
-func (c *compiler) weighAliquot(i int) error {
-	s := &c.route.Steps[i]
-	c.settle()
-	use := c.use(i)
-	mass, err := s.Balance.Weigh(use, s.Amount)
-	if err != nil {
-		return err
-	}
-	w, density, err := c.byMass(c.current)
-	if err != nil {
-		return err
-	}
-	volume := s.Amount / c.model.Intended(density)
-	if err := c.drawFrom(volume); err != nil {
-		return err
-	}
-	if c.current.bought {
-		c.soluteUsed += s.Amount * c.model.Intended(w)
-	}
-	c.part, c.zeroed = c.model.Multiply(mass, w), use.Step
-	return nil
-}
-
-// weighUpTo dilutes by weighing: w = m_solute / m_total, where m_total is read
-// from the same zero as the aliquot.
-func (c *compiler) weighUpTo(i int) error {
-	s := &c.route.Steps[i]
-	use := c.use(i)
-	amount, zeroed := c.part, c.zeroed
-	if c.hasAmount {
-		amount, zeroed = c.amount, use.Step
-	}
-	if c.hasAmount && s.Amount <= c.soluteUsed || !c.hasAmount && s.Amount <= c.route.Steps[i-1].Amount {
-		return &equipment.Impossible{Reason: fmt.Sprintf("%s in all is not more than what is already in the vessel", equipment.Grams(s.Amount))}
-	}
-	total, err := s.Balance.WeighUpTo(use, s.Amount, zeroed)
-	if err != nil {
-		return err
-	}
-	if c.current != nil {
-		c.discard()
-	}
-	c.model.Name(total, "the total mass on the "+s.Balance.Name)
-	w := c.model.Divide(amount, total)
-	concentration, density, err := c.byVolume(w)
-	if err != nil {
-		return err
-	}
-	c.become(concentration, s.Amount/c.model.Intended(density))
-	c.current.fraction, c.current.hasFraction = w, true
-	return nil
-}
-
-// byMass returns the mass fraction of a solution, and its density ρ:
-//
-//	ρ = ρ0 + γ (1 - φ ρ0),  w = γ/ρ
-//
-// with the density ρ0 of the solvent and the apparent specific volume φ of the
-// solute, shared by all solutions of the route.
-func (c *compiler) byMass(l *liquid) (w, density uncertainty.Node, err error) {
-	m := c.model
-	solvent, excess, err := c.densities()
-	if err != nil {
-		return 0, 0, err
-	}
-	density = m.Name(m.Add(solvent, m.Multiply(l.concentration, excess)), "the density of the solution")
-	if l.hasFraction {
-		return l.fraction, density, nil
-	}
-	return m.Divide(l.concentration, density), density, nil
-}
-
-// byVolume is the inverse of byMass: γ = w ρ0 / (1 - w (1 - φ ρ0)).
-func (c *compiler) byVolume(w uncertainty.Node) (concentration, density uncertainty.Node, err error) {
-	m := c.model
-	solvent, excess, err := c.densities()
-	if err != nil {
-		return 0, 0, err
-	}
-	rest := m.Name(m.Subtract(m.Constant(1), m.Multiply(w, excess)), "the solvent in the solution")
-	density = m.Divide(solvent, rest)
-	return m.Multiply(w, density), density, nil
-}
-
-// densities appends ρ0 and 1 - φ ρ0. A φ that is not stated is taken as
-// rectangular from -0.15 to 0.9 mL/g, which covers common salts and organic
-// solids (from memory).
-func (c *compiler) densities() (solvent, excess uncertainty.Node, err error) {
-	m, p := c.model, c.prep
-	if !p.Solvent.Density.Known {
-		return 0, 0, &equipment.Impossible{Reason: "weighing a solution needs the density of " + p.Solvent.Name + ", which the prep does not state"}
-	}
-	phi := between(-0.15, 0.9)
-	if p.Solute.SpecificVolume.Known {
-		phi = Estimate{Value: p.Solute.SpecificVolume.Value}
-	} else {
-		c.notes.Assume(fmt.Sprintf("1 g of %s takes up between -0.15 and 0.9 mL in solution", p.Solute.Name))
-	}
-	solvent = m.Constant(p.Solvent.Density.Value)
-	node := c.material(p.Solute.Name, "specific volume of the "+p.Solute.Name, "mL/g", phi, true)
-	return solvent, m.Subtract(m.Constant(1), m.Multiply(node, solvent)), nil
 }

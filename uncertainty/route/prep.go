@@ -30,6 +30,7 @@ type Prep struct {
 	Solute      Solute
 	Solvent     Solvent
 	Stocks      []*Stock
+	Packets     []*Packet
 	Routes      []*Route
 }
 
@@ -50,6 +51,8 @@ type Bench struct {
 	Temperature, Within equipment.Stated
 	// Reading is how carefully scales are read.
 	Reading equipment.Reading
+	// MeniscusIgnored: liquids other than water are read as if they were water.
+	MeniscusIgnored bool
 }
 
 // Solute is what is dissolved.
@@ -59,14 +62,18 @@ type Solute struct {
 	// FormFactor is the mass of the substance that the strength counts over
 	// the mass of the form that is weighed.
 	FormFactor float64
-	// MolarMass in g/mol of the substance that the strength counts; 0 when
-	// not stated.
-	MolarMass float64
-	// Density of the solid in g/mL, for air buoyancy; 0 when not stated.
-	Density float64
+	// MolarMass in g/mol of the substance that the strength counts.
+	MolarMass Estimate
+	// Density in g/mL, for the buoyancy of the air, for % v/v, and for a liquid
+	// that is measured by volume.
+	Density Estimate
 	// SpecificVolume is the apparent specific volume φ in solution, in mL/g.
-	SpecificVolume equipment.Stated
-	Hazards        []string
+	SpecificVolume Estimate
+	// Activity in U/g, for strengths in U/mL.
+	Activity Estimate
+	// Solubility in g/mL; 0 when not stated.
+	Solubility float64
+	Hazards    []string
 }
 
 // Solvent is what it is dissolved and diluted in.
@@ -74,15 +81,31 @@ type Solvent struct {
 	Name string
 	// Expansion, cubic, in 1/°C, and Density at 20 °C in g/mL.
 	Expansion, Density equipment.Stated
-	Hazards            []string
+	// Tension, the surface tension, in mN/m; 0 when not known.
+	Tension float64
+	// Evaporation is the greatest fraction that a solution loses before it is
+	// taken from.
+	Evaporation float64
+	Hazards     []string
 }
 
 // Stock is a solution that stands ready.
 type Stock struct {
 	Name string
-	// Text is the strength as stated, and Strength in g/mL.
-	Text     string
+	// Strength in the unit as stated.
 	Strength Estimate
+	Unit     Unit
+	// Solvent of the stock; "" means that of the prep.
+	Solvent string
+	// Loss is the greatest fraction of its strength that it has lost.
+	Loss float64
+}
+
+// Packet is a bought amount of solute that is used whole.
+type Packet struct {
+	Name string
+	// Content in g.
+	Content Estimate
 }
 
 // Route is an ordered list of steps that ends in the wanted solution.

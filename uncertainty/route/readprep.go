@@ -34,6 +34,12 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	for _, t := range root.Tables("stock") {
 		p.Stocks = append(p.Stocks, p.readStock(t))
 	}
+	for _, t := range root.Tables("packet") {
+		p.Packets = append(p.Packets, p.readPacket(t))
+	}
+	if solute := root.Table("solute"); solute != nil {
+		p.Solute.Solubility, _ = p.gramsPerML(p.strength(solute, "solubility"))
+	}
 	for _, t := range root.Tables("route") {
 		p.Routes = append(p.Routes, p.readRoute(t))
 	}
@@ -72,13 +78,14 @@ const densest = 3.0
 // parseStrength reads a strength that the solute can have.
 func (p *Prep) parseStrength(text string) (Strength, error) {
 	s, err := ParseStrength(text)
+	if err != nil {
+		return Strength{}, err
+	}
+	grams, err := p.gramsPerML(s)
 	switch {
 	case err != nil:
 		return Strength{}, err
-	case s.Unit.molar && p.Solute.MolarMass == 0:
-		return Strength{}, &quantity.Error{Found: text, Message: s.Unit.Name + " needs the molar mass of the solute",
-			Hint: "state it in the table [solute]: molar-mass = \"58.44 g/mol\""}
-	case s.gramsPerML(p.Solute.MolarMass) > densest || s.gramsPerML(p.Solute.MolarMass) < 1e-15:
+	case !(grams <= densest && grams >= 1e-15):
 		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text),
 			Hint: "state one between 1e-12 g/L and 3000 g/L"}
 	}
@@ -91,7 +98,11 @@ func (p *Prep) inTargetUnit(s Strength) float64 {
 	if s.Unit == p.Target.Unit || s.Value == 0 {
 		return s.Value
 	}
-	return s.gramsPerML(p.Solute.MolarMass) * p.Target.Unit.perGramPerML(p.Solute.MolarMass)
+	grams, err := p.gramsPerML(s)
+	if err != nil {
+		return 0
+	}
+	return p.fromGramsPerML(grams, p.Target.Unit)
 }
 
 func readBench(t *benchfile.Table) Bench {
@@ -102,6 +113,8 @@ func readBench(t *benchfile.Table) Bench {
 		Temperature: equipment.Stated{Value: t.Quantity("temperature", quantity.Temperature), Known: t.Has("temperature")},
 		Within:      equipment.Stated{Value: t.NotNegative("within", quantity.Temperature), Known: t.Has("within")},
 		Reading:     equipment.Reading(t.Word("reading", equipment.Readings()...)),
+
+		MeniscusIgnored: t.Word("meniscus", "counted", "ignored") == "ignored",
 	}
 	if t.Has("within") {
 		t.Need("temperature")
@@ -124,9 +137,10 @@ func readSolute(t *benchfile.Table) Solute {
 		Name:           t.Text("name"),
 		Assay:          estimate(t, "assay", parseAssay),
 		FormFactor:     1,
-		MolarMass:      t.Positive("molar-mass", quantity.MolarMass),
-		Density:        within(t, "density", quantity.Density, 0.05, 30, "sugar has \"1.59 g/mL\", table salt \"2.16 g/mL\""),
-		SpecificVolume: equipment.Stated{Value: within(t, "specific-volume", quantity.SpecificVolume, -1, 3, "common solids have between -0.15 and 0.9 mL/g"), Known: t.Has("specific-volume")},
+		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, 1, 1e7, "sodium chloride has \"58.44 g/mol\""),
+		Density:        likely(t, "density", quantity.Density, 0.05, 30, "sugar has \"1.59 g/mL\", table salt \"2.16 g/mL\""),
+		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, -1, 3, "common solids have between -0.15 and 0.9 mL/g"),
+		Activity:       estimate(t, "activity", parseActivity),
 		Hazards:        t.Texts("hazards"),
 	}
 	if t.Has("form-factor") {
@@ -138,18 +152,44 @@ func readSolute(t *benchfile.Table) Solute {
 	return s
 }
 
+// likely reads an estimate that is likely only between two limits.
+func likely(t *benchfile.Table, key string, kind quantity.Kind, low, high float64, hint string) Estimate {
+	return estimate(t, key, func(text string) (float64, error) {
+		v, err := quantity.Parse(kind, text)
+		if err == nil && (v < low || v > high) {
+			err = &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not likely", text), Hint: hint}
+		}
+		return v, err
+	})
+}
+
+// parseActivity reads units of activity in a mass, "30 U/mg", as U/g.
+func parseActivity(text string) (float64, error) {
+	v, unit, err := quantity.Split(text)
+	if err != nil {
+		return 0, err
+	}
+	per := map[string]float64{"U/g": 1, "U/mg": 1e3, "U/µg": 1e6}[unit]
+	if per == 0 || v <= 0 || v*per > 1e15 {
+		return 0, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not an activity", text), Hint: "write units in a mass, \"30 U/mg\""}
+	}
+	return v * per, nil
+}
+
 func readSolvent(t *benchfile.Table) Solvent {
 	if t == nil {
 		return Solvent{}
 	}
 	t.Need("name")
 	s := Solvent{
-		Name:      t.Text("name"),
-		Expansion: equipment.Stated{Value: within(t, "expansion", quantity.Expansion, 0, 0.01, "water has \"2.1e-4 /°C\", ethanol \"1.09e-3 /°C\""), Known: t.Has("expansion")},
-		Density:   equipment.Stated{Value: within(t, "density", quantity.Density, 0.3, 5, "water has \"0.998 g/mL\", ethanol \"0.789 g/mL\""), Known: t.Has("density")},
-		Hazards:   t.Texts("hazards"),
+		Name:        t.Text("name"),
+		Expansion:   equipment.Stated{Value: within(t, "expansion", quantity.Expansion, 0, 0.01, "water has \"2.1e-4 /°C\", ethanol \"1.09e-3 /°C\""), Known: t.Has("expansion")},
+		Density:     equipment.Stated{Value: within(t, "density", quantity.Density, 0.3, 5, "water has \"0.998 g/mL\", ethanol \"0.789 g/mL\""), Known: t.Has("density")},
+		Evaporation: shareOf(t, "evaporation", "volume"),
+		Hazards:     t.Texts("hazards"),
 	}
 	if liquid, ok := equipment.FindLiquid(s.Name); ok {
+		s.Tension = liquid.SurfaceTension
 		if !s.Expansion.Known {
 			s.Expansion = equipment.Stated{Value: liquid.Expansion, Known: true}
 		}
@@ -158,6 +198,22 @@ func readSolvent(t *benchfile.Table) Solvent {
 		}
 	}
 	return s
+}
+
+// shareOf reads a fraction of something that the text must name.
+func shareOf(t *benchfile.Table, key, of string) float64 {
+	text := t.Text(key)
+	if text == "" {
+		return 0
+	}
+	share, what, err := quantity.ParseShareOf(text)
+	switch {
+	case err != nil:
+		t.FailWith(key, err)
+	case what != of || share < 0 || share > 0.5:
+		t.Fail(key, fmt.Sprintf("%q is not a share of the %s from 0 to 50 %%", text, of), fmt.Sprintf("write it as \"2 %% of %s\"", of))
+	}
+	return share
 }
 
 // within reads a figure that is likely only between two limits.
@@ -270,23 +326,4 @@ func leastChance(t *benchfile.Table) float64 {
 		t.Fail("least-chance", "a chance of 100 % cannot be promised", "write \"95 %\"")
 	}
 	return p
-}
-
-func (p *Prep) readStock(t *benchfile.Table) *Stock {
-	t.Need("name", "strength")
-	s := &Stock{Name: t.Text("name")}
-	if slices.ContainsFunc(p.Stocks, func(o *Stock) bool { return o.Name == s.Name && s.Name != "" }) {
-		t.Fail("name", "there are two stocks called \""+s.Name+"\"", "give each its own name")
-	}
-	if t.Shape("strength") == benchfile.Text {
-		s.Text = t.Text("strength")
-	}
-	s.Strength = estimate(t, "strength", func(text string) (float64, error) {
-		v, err := p.parseStrength(text)
-		if err != nil {
-			return 0, err
-		}
-		return v.gramsPerML(p.Solute.MolarMass), nil
-	})
-	return s
 }

@@ -2,6 +2,7 @@ package route
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -16,27 +17,60 @@ type Verb string
 // The verbs of a step.
 const (
 	Weigh        Verb = "weigh"         // solute, on a balance
+	UsePacket    Verb = "packet"        // the whole of a bought packet of solute
+	Measured     Verb = "measure"       // a liquid solute, by volume
 	Start        Verb = "start"         // from a stock
+	DissolveIn   Verb = "dissolve-in"   // a measured amount of solvent
 	MakeUpTo     Verb = "make-up-to"    // the mark of a vessel
 	Take         Verb = "take"          // a measured volume
+	Pour         Verb = "pour"          // what a vessel holds up to a mark
 	Add          Verb = "add"           // a measured volume of solvent
 	WeighAliquot Verb = "weigh-aliquot" // a part of the solution, on a balance
 	WeighUpTo    Verb = "weigh-up-to"   // a total mass, with solvent
 )
 
+// State of an instrument before a step.
+type State string
+
+// The states of a pipette or a vessel before it is used.
+const (
+	// Conditioned: rinsed with what it will take, so that nothing is carried
+	// over. The default.
+	Conditioned State = "conditioned"
+	Dry         State = "dry"
+	// Wet: it holds a film of solvent.
+	Wet State = "wet"
+	// Used: it holds a film of what it held before.
+	Used State = "used"
+)
+
 // Step is one step of a route.
 type Step struct {
 	Verb Verb
-	// Amount is the display reading in g or the mark in mL.
+	// Amount is the display reading in g, the mark in mL, or a number of drops.
 	Amount float64
-	// Balance, Measure or Stock is what the step uses; the others are nil.
+	// Balance, Measure, Stock or Packet is what the step uses; the others are
+	// nil.
 	Balance *equipment.Balance
 	Measure *equipment.Measure
 	Stock   *Stock
+	Packet  *Packet
 	// Piece of the instrument, from 1; 0 when not stated.
 	Piece int
 	// Reading is the step's own word for how carefully is read, or "".
 	Reading equipment.Reading
+	// Emptying is what is done with what stays in the instrument.
+	Emptying equipment.Emptying
+	// State of the instrument before the step; "" is Conditioned.
+	State State
+	// WeighedBack: the boat is weighed again, so that nothing is left on it
+	// unknown. LeftBehind in g is the most that stays on it.
+	WeighedBack bool
+	LeftBehind  equipment.Stated
+	// SeparateTare: tare and gross are two readings.
+	SeparateTare bool
+	// Contraction on mixing, as a fraction of the volume.
+	Contraction equipment.Stated
 }
 
 // grammar says for a verb which key names its instrument, what the amount is,
@@ -54,20 +88,24 @@ type state string
 const (
 	nothing     state = "nothing yet"
 	stock       state = "a stock"
-	solid       state = "weighed solute"
+	solid       state = "measured solute"
 	solution    state = "a finished solution"
 	aliquot     state = "an aliquot"
 	mixture     state = "a solution that is being diluted"
 	weighedPart state = "a weighed aliquot"
 )
 
-var verbs = []Verb{Weigh, Start, MakeUpTo, Take, Add, WeighAliquot, WeighUpTo}
+var verbs = []Verb{Weigh, UsePacket, Measured, Start, DissolveIn, MakeUpTo, Take, Pour, Add, WeighAliquot, WeighUpTo}
 
 var grammars = map[Verb]grammar{
 	Weigh:        {"on", quantity.Mass, []state{nothing, solid}, solid},
+	UsePacket:    {"", quantity.Share, []state{nothing, solid}, solid},
+	Measured:     {"with", quantity.Volume, []state{nothing, solid}, solid},
 	Start:        {"", quantity.Share, []state{nothing}, stock},
+	DissolveIn:   {"with", quantity.Volume, []state{solid}, solution},
 	MakeUpTo:     {"in", quantity.Volume, []state{solid, aliquot}, solution},
 	Take:         {"with", quantity.Volume, []state{stock, solution, mixture, aliquot}, aliquot},
+	Pour:         {"from", quantity.Volume, []state{stock, solution, mixture, aliquot}, aliquot},
 	Add:          {"with", quantity.Volume, []state{aliquot, mixture}, mixture},
 	WeighAliquot: {"on", quantity.Mass, []state{stock, solution, mixture}, weighedPart},
 	WeighUpTo:    {"on", quantity.Mass, []state{solid, weighedPart}, solution},
@@ -89,6 +127,9 @@ func (p *Prep) readRoute(t *benchfile.Table) *Route {
 		inOrder = r.follows(st, at, s) && inOrder
 		at = grammars[s.Verb].then
 		r.Steps = append(r.Steps, s)
+	}
+	if inOrder {
+		r.checkOptions(p, tables)
 	}
 	switch {
 	case t.Has("steps") && len(tables) == 0:
@@ -128,29 +169,147 @@ func (p *Prep) readStep(t *benchfile.Table) (s Step, ok bool) {
 	}
 	s = Step{Verb: verb}
 	g := grammars[verb]
-	if verb == Start {
-		s.Stock = p.findStock(t)
+	switch verb {
+	case Start:
+		s.Stock = find(t, verb, "stock", p.Stocks, func(k *Stock) string { return k.Name })
 		return s, true
+	case UsePacket:
+		s.Packet = find(t, verb, "packet", p.Packets, func(k *Packet) string { return k.Name })
+		return s, true
+	case DissolveIn:
+		if slices.Contains(t.Keys(), "on") {
+			g.instrument, g.kind = "on", quantity.Mass
+		}
 	}
-	s.Amount = t.Positive(string(verb), g.kind)
 	s.Piece = t.Count("piece", 1)
 	needInstrument(t, verb, g.instrument)
 	count := 1
 	if g.kind == quantity.Mass {
+		s.Amount = t.Positive(string(verb), g.kind)
 		if s.Balance = p.findBalance(t, g.instrument); s.Balance != nil {
 			count = s.Balance.Count
 		}
 	} else {
-		s.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 		if s.Measure = p.findMeasure(t, g.instrument, verb); s.Measure != nil {
 			count = s.Measure.Count
 		}
+		s.Amount = readVolumeOrDrops(t, verb, s.Measure)
+		s.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	}
+	s.readOptions(t)
 	if s.Piece > count {
 		t.Fail("piece", fmt.Sprintf("there is no piece %d of it on the bench", s.Piece), fmt.Sprintf("the kit says count = %d, or nothing for one", count))
 	}
 	return s, true
 }
+
+// readVolumeOrDrops reads a volume, or for a dropper a number of drops.
+func readVolumeOrDrops(t *benchfile.Table, verb Verb, m *equipment.Measure) float64 {
+	if m == nil || m.Kind != equipment.Dropper {
+		return t.Positive(string(verb), quantity.Volume)
+	}
+	text := t.Text(string(verb))
+	n, unit, err := quantity.Split(text)
+	if text != "" && (err != nil || unit != "drops" && unit != "drop" || n != math.Trunc(n) || n < 1 || n > 10000) {
+		t.Fail(string(verb), fmt.Sprintf("a dropper counts drops, found %q", text), "write \"3 drops\"")
+		return 0
+	}
+	return n
+}
+
+// readOptions reads what a step may say beside its verb and its instrument.
+func (s *Step) readOptions(t *benchfile.Table) {
+	switch s.Verb {
+	case Weigh:
+		s.WeighedBack = t.Flag("weighed-back")
+		s.LeftBehind = equipment.Stated{Value: t.NotNegative("left-behind", quantity.Mass), Known: t.Has("left-behind")}
+		s.SeparateTare = t.Word("tare", "zeroed", "separate") == "separate"
+		if s.WeighedBack && s.LeftBehind.Known {
+			t.Fail("left-behind", "the boat is weighed back, so nothing is left on it unknown", "state one of the two")
+		}
+		if s.LeftBehind.Value >= s.Amount && s.Amount > 0 {
+			t.Fail("left-behind", "more than was weighed cannot be left behind", "")
+		}
+	case Take, Pour, Measured:
+		s.Emptying = emptying(t, s.Verb)
+		s.State = readState(t)
+	case MakeUpTo:
+		s.State = readState(t)
+	case Add, DissolveIn:
+		if s.Measure != nil {
+			s.State = readState(t)
+		}
+		s.Contraction = equipment.Stated{Value: shareOf(t, "contraction", "volume"), Known: t.Has("contraction")}
+	}
+}
+
+func readState(t *benchfile.Table) State {
+	return State(t.Word("state", string(Conditioned), string(Dry), string(Wet), string(Used)))
+}
+
+func emptying(t *benchfile.Table, verb Verb) equipment.Emptying {
+	rinsed, blown := t.Flag("rinsed"), false
+	if verb != Pour {
+		blown = t.Flag("blown-out")
+	}
+	switch {
+	case rinsed && blown:
+		t.Fail("blown-out", "rinsed and blown out are both stated", "state what is done last")
+	case rinsed:
+		return equipment.Rinsed
+	case blown:
+		return equipment.BlownOut
+	}
+	return equipment.Drained
+}
+
+// checkOptions checks what depends on the steps before and after.
+func (r *Route) checkOptions(p *Prep, tables []*benchfile.Table) {
+	liquids := p.Solvent.Name
+	for i := range r.Steps {
+		s, t := &r.Steps[i], tables[i]
+		if s.Stock != nil && s.Stock.Solvent != "" {
+			liquids = s.Stock.Solvent
+		}
+		switch {
+		case s.Emptying == equipment.Rinsed && !r.thenToAMark(i):
+			t.FailKey("rinsed", "the solvent of the rinse is not measured", "rinse only into what is then made up to a mark or weighed up")
+		case s.State == Used && !r.usedBefore(i):
+			t.FailKey("state", "the "+s.Measure.Name+" has not been used before this step", "leave state out, or say \"wet\"")
+		case (s.Verb == Add) && liquids != p.Solvent.Name && !s.Contraction.Known && !p.knownMixture(liquids):
+			t.Fail("", fmt.Sprintf("%s and %s contract on mixing by an amount that is not stated", liquids, p.Solvent.Name),
+				"state contraction = \"2 % of volume\", or make up to a mark")
+		}
+		if s.Verb == MakeUpTo || s.Verb == WeighUpTo {
+			liquids = p.Solvent.Name
+		}
+	}
+}
+
+// thenToAMark reports whether what receives the liquid of step i is then made up
+// to a mark, or to a mass.
+func (r *Route) thenToAMark(i int) bool {
+	for _, s := range r.Steps[i+1:] {
+		switch s.Verb {
+		case Take, Pour, Measured, Weigh, UsePacket:
+			continue
+		}
+		return s.Verb == MakeUpTo || s.Verb == WeighUpTo
+	}
+	return false
+}
+
+func (r *Route) usedBefore(i int) bool {
+	for _, s := range r.Steps[:i] {
+		if s.Measure != nil && s.piece() == r.Steps[i].piece() {
+			return true
+		}
+	}
+	return false
+}
+
+// piece is the piece that a step uses.
+func (s *Step) piece() pieceOf { return pieceOf{s.Measure, max(s.Piece, 1)} }
 
 // needInstrument asks for the key that names the instrument, and says so when
 // another verb's key stands in its place.
@@ -158,7 +317,7 @@ func needInstrument(t *benchfile.Table, verb Verb, key string) {
 	if slices.Contains(t.Keys(), key) {
 		return
 	}
-	for _, other := range []string{"on", "in", "with"} {
+	for _, other := range []string{"on", "in", "with", "from"} {
 		if slices.Contains(t.Keys(), other) {
 			t.FailKey(other, fmt.Sprintf("%s does not say %s what, but %s what", verb, other, key), "write "+key)
 			return
@@ -220,18 +379,29 @@ func (p *Prep) findMeasure(t *benchfile.Table, key string, verb Verb) *equipment
 	case name == "":
 	case m == nil:
 		p.failInstrument(t, key, name, "vessel or pipette", p.measures(verb))
-	case verb == MakeUpTo && !m.Kind.Receives():
+	case fits(m, verb):
+	case verb == MakeUpTo:
 		t.Fail(key, "a solution cannot be made up in the "+name, choose(p.measures(verb)))
-	case verb != MakeUpTo && !m.Kind.Delivers():
+	case verb == Pour:
+		t.Fail(key, "the "+name+" is not a vessel to pour from", choose(p.measures(verb)))
+	default:
 		t.Fail(key, "the "+name+" holds a volume but does not measure one out", choose(p.measures(verb)))
 	}
 	return m
 }
 
+// fits reports whether a verb can use an instrument.
+func fits(m *equipment.Measure, verb Verb) bool {
+	if verb == MakeUpTo || verb == Pour {
+		return m.Kind.Receives()
+	}
+	return m.Kind.Delivers()
+}
+
 // measures lists the instruments of the kit that a verb can use.
 func (p *Prep) measures(verb Verb) (names []string) {
 	for _, m := range p.Kit.Measures {
-		if verb == MakeUpTo && m.Kind.Receives() || verb != MakeUpTo && m.Kind.Delivers() {
+		if fits(m, verb) {
 			names = append(names, m.Name)
 		}
 	}
@@ -260,21 +430,4 @@ func (p *Prep) failInstrument(t *benchfile.Table, key, name, noun string, fittin
 		return
 	}
 	t.FailChoice(key, noun+" in the kit", name, fitting, "")
-}
-
-func (p *Prep) findStock(t *benchfile.Table) *Stock {
-	name := t.Text(string(Start))
-	names := make([]string, len(p.Stocks))
-	for i, s := range p.Stocks {
-		if s.Name == name {
-			return s
-		}
-		names[i] = s.Name
-	}
-	if name != "" && len(names) == 0 {
-		t.Fail(string(Start), "the prep has no [[stock]]", "add one with its name and strength")
-	} else if name != "" {
-		t.FailChoice(string(Start), "[[stock]]", name, names, "")
-	}
-	return nil
 }

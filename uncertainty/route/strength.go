@@ -8,24 +8,39 @@ import (
 	"minim/equipment/quantity"
 )
 
+// basis says what a strength counts.
+type basis int
+
+// The bases of strengths.
+const (
+	byMassInVolume basis = iota // mass of solute in a volume of solution
+	byAmount                    // amount of substance in a volume of solution
+	byMass                      // mass of solute in a mass of solution
+	byVolume                    // volume of solute in a volume of solution
+	byActivity                  // units of activity in a volume of solution
+)
+
 // Unit is a unit of strength with its basis, such as "% w/v".
 type Unit struct {
-	Name string
-	// perGram is the number of units in 1 g/mL; for an amount of substance
-	// that times the molar mass.
-	perGram float64
-	molar   bool
+	Name  string
+	basis basis
+	// per is the number of units in 1 g/mL, mol/mL, g/g, mL/mL or U/mL.
+	per float64
 }
 
-// Name and definition: 1 % w/v is 1 g in 100 mL; mol/L is (g/L)/M.
+// Name and definition: 1 % w/v is 1 g in 100 mL; mol/L is (g/L)/M; a U is the
+// unit in which the activity of the solute is stated.
 var units = []Unit{
-	{Name: "% w/v", perGram: 100},
-	{Name: "g/L", perGram: 1e3},
-	{Name: "mg/mL", perGram: 1e3},
-	{Name: "mg/L", perGram: 1e6},
-	{Name: "µg/mL", perGram: 1e6},
-	{Name: "mol/L", perGram: 1e3, molar: true},
-	{Name: "mmol/L", perGram: 1e6, molar: true},
+	{"% w/v", byMassInVolume, 100},
+	{"% w/w", byMass, 100},
+	{"% v/v", byVolume, 100},
+	{"g/L", byMassInVolume, 1e3},
+	{"mg/mL", byMassInVolume, 1e3},
+	{"mg/L", byMassInVolume, 1e6},
+	{"µg/mL", byMassInVolume, 1e6},
+	{"mol/L", byAmount, 1e3},
+	{"mmol/L", byAmount, 1e6},
+	{"U/mL", byActivity, 1},
 }
 
 // UnitNames lists the units of strength that a file may use.
@@ -73,28 +88,12 @@ func unknownUnit(text, unit string) error {
 		e.Hint = "write " + units[same].Name
 	case unit == "M" || unit == "mM":
 		e.Hint = "write mol/L or mmol/L"
-	case unit == "% w/w" || unit == "% v/v":
-		e.Message = unit + " is not among the strengths that are computed"
 	case unit == "%":
 		e.Message = "\"%\" does not say of what: by weight in a volume, by weight, or by volume"
-		e.Hint = "write % w/v for grams in 100 mL"
+		e.Hint = "write % w/v for grams in 100 mL of solution, % w/w for grams in 100 g, % v/v for mL in 100 mL"
 	case strings.HasPrefix(unit, "ppm"):
 		e.Message = "\"ppm\" does not say of what"
-		e.Hint = "write mg/L for milligrams in a litre"
+		e.Hint = "write mg/L for milligrams in a litre; for milligrams in a kilogram write 0.0001 % w/w"
 	}
 	return e
-}
-
-// perGramPerML is the number of units in a mass concentration of 1 g/mL, for a
-// solute of the given molar mass in g/mol.
-func (u Unit) perGramPerML(molarMass float64) float64 {
-	if u.molar {
-		return u.perGram / molarMass
-	}
-	return u.perGram
-}
-
-// gramsPerML is the strength as a mass concentration.
-func (s Strength) gramsPerML(molarMass float64) float64 {
-	return s.Value / s.Unit.perGramPerML(molarMass)
 }

@@ -1,0 +1,96 @@
+package equipment
+
+import (
+	"fmt"
+	"math"
+
+	"minim/uncertainty"
+)
+
+// Bias is the error of a piece that stays the same each time it is used.
+type Bias struct {
+	// Shape of the distribution: Triangle, Rectangle, or Gauss.
+	Shape Shape
+	// Limit is the half-width in mL, or for Gauss the standard uncertainty.
+	Limit float64
+	// Share of the volume measured is added to the limit.
+	Share float64
+	// Correction in mL that a certificate states, to be added to what is read.
+	Correction float64
+	// ByClass: the limit is that of the class at the volume measured.
+	ByClass bool
+	// ShapeAssumed: the kit does not state the shape.
+	ShapeAssumed bool
+	// BetweenMarks is the correlation of the biases at two different marks.
+	BetweenMarks float64
+}
+
+// Shape is the shape of the distribution of a bias.
+type Shape string
+
+// The shapes of a bias. The triangle is the choice of EURACHEM/CITAC CG 4 for
+// class tolerances; others take the rectangle.
+const (
+	Triangle  Shape = "triangular"
+	Rectangle Shape = "rectangular"
+	Gauss     Shape = "normal"
+)
+
+func (s Shape) within(limit float64) uncertainty.Distribution {
+	switch s {
+	case Rectangle:
+		return uncertainty.PlusMinus(limit)
+	case Gauss:
+		return uncertainty.Normal{Sigma: limit}
+	default:
+		return uncertainty.Peaked(limit)
+	}
+}
+
+// Limit of the error when a volume is measured: the half-width in mL, or for
+// [Gauss] the standard uncertainty.
+func (k *Measure) Limit(volume float64) float64 {
+	if k.Bias.ByClass {
+		return k.Class.Limit(volume)
+	}
+	return k.Bias.Limit + k.Bias.Share*volume
+}
+
+// bias appends e_bias. The same mark of a piece has one draw. Different marks
+// have a common and an own part, so that their correlation is BetweenMarks.
+// Where the limit grows with the volume, one draw z of the piece makes the
+// error z·limit at every volume.
+func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
+	limit := k.Limit(mark)
+	if limit == 0 && k.Bias.Correction == 0 {
+		return nil
+	}
+	piece := u.piece(k.Name, k.Count)
+	owner := piece
+	if k.SingleUse {
+		owner = u.Step
+	}
+	if k.Bias.ByClass || k.Bias.Share > 0 {
+		z := u.error(owner, k.Name, "bias of the "+piece+", relative to its limit", "", k.Bias.Shape.within(1))
+		return []uncertainty.Node{u.Model.Multiply(z, u.Model.Constant(limit))}
+	}
+	part := func(name string, share float64) uncertainty.Node {
+		return u.error(owner, k.Name, name, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
+	}
+	at := fmt.Sprintf("bias of the %s at %s", piece, Millilitres(mark))
+	r := k.Bias.BetweenMarks
+	switch {
+	case k.Bias.Correction != 0:
+		return []uncertainty.Node{u.error(owner, k.Name, "correction of the "+piece, "mL",
+			uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit})}
+	case u.Marks <= 1 || r == 0:
+		return []uncertainty.Node{part(at, 1)}
+	case r == 1:
+		return []uncertainty.Node{part("bias of the "+piece, 1)}
+	default:
+		return []uncertainty.Node{
+			part("bias of the "+piece+", common to its marks", r),
+			part(at+", own", 1-r),
+		}
+	}
+}

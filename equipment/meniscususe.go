@@ -1,0 +1,65 @@
+package equipment
+
+import (
+	"fmt"
+	"sync"
+
+	"minim/uncertainty"
+)
+
+// Solvent is the liquid that is read at the marks.
+type Solvent struct {
+	Name string
+	// Density in g/mL and Tension, the surface tension, in mN/m; 0 when not
+	// known.
+	Density, Tension float64
+}
+
+// water is what glass is adjusted with.
+const water = "water"
+
+// meniscus appends the correction for a liquid other than water in glass that
+// was adjusted with water. The bottom of its meniscus stands higher against the
+// same volume, so that less is held: [MeniscusCorrection], times a factor that
+// is 1 with a standard uncertainty of a third, one for the whole bench. It
+// cancels between two readings of one bore.
+func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
+	s := u.Day.Solvent
+	switch {
+	case s.Name == water || s.Name == "" || !kinds[k.Kind].reads || readings == 2 || k.Kind == Beaker || k.Kind == ConicalFlask || k.Kind == ConicalMeasure:
+		return nil
+	case u.Day.MeniscusIgnored:
+		u.Notes.LeaveOut(fmt.Sprintf("height of the meniscus of %s in glass that is adjusted with water (ignored, as the prep says)", s.Name))
+		return nil
+	case s.Tension == 0 || s.Density == 0:
+		u.Notes.LeaveOut(fmt.Sprintf("height of the meniscus of %s in glass that is adjusted with water (surface tension not known)", s.Name))
+		return nil
+	case k.Bore == 0:
+		u.Notes.LeaveOut(fmt.Sprintf("height of the meniscus of %s in the %s (bore not known)", s.Name, k.Name))
+		return nil
+	}
+	factor := u.Model.Influence(uncertainty.Influence{
+		Name: "meniscus of " + s.Name, Owner: "the bench", Group: "meniscus of " + s.Name,
+		Distribution: uncertainty.Normal{Mu: 1, Sigma: 1.0 / 3}, Assumed: true,
+	})
+	u.Notes.Assume(fmt.Sprintf("the meniscus of %s is known by computation within a third (none has been measured)", s.Name))
+	return []uncertainty.Node{u.Model.Multiply(u.Model.Constant(meniscusIn(k.Bore, s)), factor)}
+}
+
+type boreAndSolvent struct {
+	bore    float64
+	solvent Solvent
+}
+
+// corrections holds what has been solved for.
+var corrections sync.Map
+
+func meniscusIn(bore float64, s Solvent) float64 {
+	key := boreAndSolvent{bore, s}
+	if v, ok := corrections.Load(key); ok {
+		return v.(float64)
+	}
+	v := MeniscusCorrection(bore, s.Tension, s.Density)
+	corrections.Store(key, v)
+	return v
+}

@@ -1,0 +1,134 @@
+package equipment
+
+import (
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+)
+
+// bias reads the limit of the piece: its own, a certificate's, or that of its
+// class.
+func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
+	k.Bias = Bias{Shape: kinds[k.Kind].shape, ShapeAssumed: true, BetweenMarks: 0.5}
+	if k.Kind != Jar {
+		k.Bias.BetweenMarks = betweenMarks(t)
+	}
+	for _, shape := range []Shape{r.shape, shapeOf(t)} {
+		if shape != "" {
+			k.Bias.Shape, k.Bias.ShapeAssumed = shape, false
+		}
+	}
+	own := 0
+	for _, key := range []string{"tolerance", "standard-uncertainty", "correction"} {
+		if t.Has(key) {
+			own++
+		}
+		if own == 2 {
+			t.Fail(key, "how good the "+k.Name+" is, is stated twice", "state one of tolerance, standard-uncertainty and correction")
+			return
+		}
+	}
+	switch {
+	case t.Has("correction"):
+		k.correction(t)
+	case t.Has("standard-uncertainty"):
+		k.Bias.Shape, k.Bias.ShapeAssumed = Gauss, false
+		k.Bias.Limit = t.NotNegative("standard-uncertainty", quantity.Volume)
+		below(t, "standard-uncertainty", k.Bias.Limit, k.Capacity)
+	case t.Has("tolerance"):
+		k.tolerance(t)
+	case k.Class != nil:
+		k.Bias.Limit, k.Bias.ByClass = k.Class.Tolerance, k.Class.varies()
+		if k.Class.Kind != string(Dropper) || k.Class.Capacity == k.Capacity {
+			break
+		}
+		k.Bias.Limit, k.Bias.ByClass = k.Class.Tolerance/k.Class.Capacity*k.Capacity, false
+	case k.Kind == Jar && k.Line.With == nil:
+		t.Fail("", "nothing says how good the line of the "+k.Name+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")
+	case !t.Has("class") && kinds[k.Kind].lettered:
+		t.Fail("", "nothing says how good the "+k.Name+" is", "state its class (\"A\" or \"B\"), or its own tolerance")
+	}
+}
+
+// varies reports whether the limit depends on the volume measured.
+func (c Class) varies() bool { return c.Share > 0 || c.BelowHalf != Sloped{} }
+
+func betweenMarks(t *benchfile.Table) float64 {
+	if !t.Has("between-marks") {
+		return 0.5
+	}
+	r := t.Number("between-marks")
+	if r < 0 || r > 1 {
+		t.Fail("between-marks", "the correlation between marks must lie between 0 and 1", "leave it out for 1/2")
+	}
+	return r
+}
+
+// tolerance reads the piece's own limit: a volume, a share of its capacity, or
+// a share of what is measured.
+func (k *Measure) tolerance(t *benchfile.Table) {
+	if t.Shape("tolerance") == benchfile.Text {
+		share, of, err := quantity.ParseShareOf(t.Text("tolerance"))
+		switch {
+		case err != nil:
+		case share < 0 || share >= 1:
+			t.Fail("tolerance", "must lie between 0 and 100 %", "")
+			return
+		case of == "capacity":
+			k.Bias.Limit = share * k.Capacity
+			return
+		case of == "reading":
+			k.Bias.Share = share
+			return
+		default:
+			t.Fail("tolerance", "is stated as a share of "+of, "write it as a volume, as a share of capacity, or of reading")
+			return
+		}
+	}
+	k.Bias.Limit = t.NotNegative("tolerance", quantity.Volume)
+	below(t, "tolerance", k.Bias.Limit, k.Capacity)
+}
+
+// correction reads what a certificate says is to be added to a reading, with U
+// and k.
+func (k *Measure) correction(t *benchfile.Table) {
+	sub := t.Table("correction")
+	if sub == nil {
+		return
+	}
+	sub.Need("value", "expanded", "k")
+	k.Bias.Correction = sub.Quantity("value", quantity.Volume)
+	expanded, factor := sub.NotNegative("expanded", quantity.Volume), sub.Number("k")
+	switch {
+	case sub.Has("k") && (factor < 1 || factor > 10):
+		sub.Fail("k", "this coverage factor is not likely", "certificates mostly state k = 2")
+	case k.Capacity > 0 && (k.Bias.Correction >= k.Capacity || -k.Bias.Correction >= k.Capacity):
+		sub.Fail("value", "must be smaller than the capacity", "")
+	case factor > 0:
+		k.Bias.Shape, k.Bias.ShapeAssumed, k.Bias.BetweenMarks = Gauss, false, 1
+		k.Bias.Limit = expanded / factor
+		below(sub, "expanded", expanded, k.Capacity)
+	}
+}
+
+// check refuses what cannot be.
+func (k *Measure) check(t *benchfile.Table) {
+	scale := kinds[k.Kind].scale && kinds[k.Kind].lettered
+	own := !t.Has("class") || t.Has("tolerance") || t.Has("standard-uncertainty") || t.Has("correction")
+	switch {
+	case k.Capacity == 0:
+		// said already
+	case scale && own && k.Division == 0 && !t.Has("division"):
+		t.Fail("", "the "+k.Name+" has a scale, but its division is not stated", "state division, or the class that fixes it")
+	case !kinds[k.Kind].scale && t.Has("division") && k.Kind != "":
+		t.Fail("division", "the "+k.Name+" has one mark and no divisions", "leave division out")
+	case k.Division > k.Capacity:
+		t.Fail("division", "the division is larger than the capacity", "")
+	case k.Division > 0 && k.Capacity/k.Division > finest:
+		t.Fail("division", "no scale has so many divisions", "")
+	case perMillimetre(k.Bore) >= k.Capacity:
+		t.Fail("bore", "one millimetre of so wide a neck holds more than the capacity", "state the inside width at the mark, as in \"13 mm\"")
+	}
+	k.Repeatability.below(t, k.Capacity)
+	below(t, "clinging", k.Clinging.Value, k.Capacity)
+	below(t, "retained", k.Retained.Mean, k.Capacity)
+}

@@ -1,0 +1,78 @@
+package equipment
+
+import (
+	"slices"
+	"strings"
+
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+)
+
+// kitReader carries what all instruments of a kit file have in common.
+type kitReader struct {
+	kit   *Kit
+	shape Shape
+}
+
+func readKit(root *benchfile.Table) (*Kit, error) {
+	if slices.Contains(root.Keys(), "route") || slices.Contains(root.Keys(), "solute") {
+		return nil, root.Refuse("this is a prep, not a kit", "the kit is the file that the prep names")
+	}
+	r := kitReader{kit: &Kit{File: root.Place().File, Title: root.Text("title"), Note: root.Text("note")}}
+	r.shape = shapeOf(root)
+	for _, t := range root.Tables("balance") {
+		r.balance(t)
+	}
+	for _, table := range KitTables()[1:] {
+		for _, t := range root.Tables(table) {
+			r.measure(t, table)
+		}
+	}
+	err := root.Err()
+	if err == nil && len(r.kit.Names()) == 0 { // a mistyped header says it better
+		root.Fail("", "the kit holds no instrument", "add a [[balance]], [[cylinder]], [[flask]] or [[pipette]]")
+		err = root.Err()
+	}
+	if err != nil {
+		return nil, err
+	}
+	return r.kit, nil
+}
+
+// name reads the name of an instrument, which no other may have.
+func (r *kitReader) name(t *benchfile.Table) string {
+	name := t.Text("name")
+	if strings.Contains(name, ", piece ") {
+		t.Fail("name", "\", piece \" is how the pieces of an instrument are told apart", "write count = 2 for two pieces alike")
+	}
+	if name != "" && slices.Contains(r.kit.Names(), name) {
+		t.Fail("name", "there are two instruments called \""+name+"\"", "give each its own name, or write count = 2")
+	}
+	return name
+}
+
+func (r *kitReader) balance(t *benchfile.Table) {
+	t.Need("name", "capacity", "readability")
+	b := &Balance{
+		Name:          r.name(t),
+		Capacity:      capacity(t, quantity.Mass),
+		Readability:   t.Positive("readability", quantity.Mass),
+		Repeatability: spread(t, quantity.Mass),
+		Linearity:     stated(t, "linearity", quantity.Mass),
+		Span:          share(t, "span", "reading"),
+		Weighing:      stated(t, "weighing-uncertainty", quantity.Mass),
+		Count:         max(1, t.Count("count", 1)),
+	}
+	switch {
+	case b.Capacity == 0 || b.Readability == 0:
+		// said already
+	case b.Readability > b.Capacity:
+		t.Fail("readability", "the readability is larger than the capacity", "a 200 g scale may show steps of 0.01 g")
+	case b.Capacity/b.Readability > finest:
+		t.Fail("readability", "no display shows so many steps up to its capacity", "a 200 g scale may show steps of 0.01 g")
+	}
+	b.Repeatability.below(t, b.Capacity)
+	below(t, "linearity", b.Linearity.Value, b.Capacity)
+	below(t, "weighing-uncertainty", b.Weighing.Value, b.Capacity)
+	r.kit.Balances = append(r.kit.Balances, b)
+}

@@ -1,0 +1,122 @@
+package route
+
+import (
+	"fmt"
+
+	"minim/equipment/quantity"
+	"minim/uncertainty"
+)
+
+// gramsPerML converts a strength to a mass concentration γ, with the properties
+// of the solute at their estimates:
+//
+//	mol/L: γ = c M    % w/w: γ = w ρ0/(1 - w (1 - φ ρ0))    % v/v: γ = q ρ    U/mL: γ = s/a
+//
+// Its error names the property that the prep does not state.
+func (p *Prep) gramsPerML(s Strength) (float64, error) {
+	x := s.Value / s.Unit.per
+	if err := p.canConvert(s); err != nil {
+		return 0, err
+	}
+	switch s.Unit.basis {
+	case byAmount:
+		return x * p.Solute.MolarMass.Value, nil
+	case byMass:
+		density, phi := p.Solvent.Density.Value, p.phi().Value
+		return x * density / (1 - x*(1-phi*density)), nil
+	case byVolume:
+		return x * p.Solute.Density.Value, nil
+	case byActivity:
+		return x / p.Solute.Activity.Value, nil
+	default:
+		return x, nil
+	}
+}
+
+// fromGramsPerML is the inverse of gramsPerML.
+func (p *Prep) fromGramsPerML(g float64, u Unit) float64 {
+	switch u.basis {
+	case byAmount:
+		g /= p.Solute.MolarMass.Value
+	case byMass:
+		density := p.Solvent.Density.Value
+		g /= density + g*(1-p.phi().Value*density)
+	case byVolume:
+		g /= p.Solute.Density.Value
+	case byActivity:
+		g *= p.Solute.Activity.Value
+	}
+	return g * u.per
+}
+
+// canConvert says which property is missing for a strength.
+func (p *Prep) canConvert(s Strength) error {
+	missing, hint := "", ""
+	switch {
+	case s.Unit.basis == byAmount && !p.Solute.MolarMass.Known:
+		missing, hint = "the molar mass of the solute", `state it in the table [solute]: molar-mass = "58.44 g/mol"`
+	case s.Unit.basis == byMass && !p.Solvent.Density.Known:
+		missing, hint = "the density of the solvent", `state it in the table [solvent]: density = "0.998 g/mL"`
+	case s.Unit.basis == byVolume && !p.Solute.Density.Known:
+		missing, hint = "the density of the solute", `state it in the table [solute]: density = "0.789 g/mL"`
+	case s.Unit.basis == byActivity && !p.Solute.Activity.Known:
+		missing, hint = "the activity of the solute", `state it in the table [solute]: activity = "30 U/mg"`
+	default:
+		return nil
+	}
+	return &quantity.Error{Found: s.Text, Message: fmt.Sprintf("%s needs %s", s.Unit.Name, missing), Hint: hint}
+}
+
+// phi is the apparent specific volume of the solute: stated, or rectangular
+// from -0.15 to 0.9 mL/g, which covers common salts and organic solids (from
+// memory).
+func (p *Prep) phi() Estimate {
+	if p.Solute.SpecificVolume.Known {
+		return p.Solute.SpecificVolume
+	}
+	return between(-0.15, 0.9)
+}
+
+// toUnit appends the strength of a solution in a unit.
+func (c *compiler) toUnit(l *liquid, u Unit) (uncertainty.Node, error) {
+	m, solute := c.model, c.prep.Solute
+	x := l.concentration
+	switch u.basis {
+	case byAmount:
+		x = m.Divide(x, c.property("molar mass", "g/mol", solute.MolarMass))
+	case byMass:
+		w, _, err := c.byMass(l)
+		if err != nil {
+			return 0, err
+		}
+		x = w
+	case byVolume:
+		x = m.Divide(x, c.property("density", "g/mL", solute.Density))
+	case byActivity:
+		x = m.Multiply(x, c.property("activity", "U/g", solute.Activity))
+	}
+	return m.Multiply(x, m.Constant(u.per)), nil
+}
+
+// fromUnit is the inverse of toUnit, for a node in a unit.
+func (c *compiler) fromUnit(x uncertainty.Node, u Unit) (uncertainty.Node, error) {
+	m, solute := c.model, c.prep.Solute
+	x = m.Multiply(x, m.Constant(1/u.per))
+	switch u.basis {
+	case byAmount:
+		x = m.Multiply(x, c.property("molar mass", "g/mol", solute.MolarMass))
+	case byMass:
+		concentration, _, err := c.byVolume(x)
+		return concentration, err
+	case byVolume:
+		x = m.Multiply(x, c.property("density", "g/mL", solute.Density))
+	case byActivity:
+		x = m.Divide(x, c.property("activity", "U/g", solute.Activity))
+	}
+	return x, nil
+}
+
+// property appends a property of the solute.
+func (c *compiler) property(name, unit string, e Estimate) uncertainty.Node {
+	return c.material(c.prep.Solute.Name, name+" of the "+c.prep.Solute.Name, unit, e, false)
+}

@@ -1,0 +1,67 @@
+package route
+
+import (
+	"fmt"
+	"slices"
+
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+)
+
+// readStock reads a solution that stands ready.
+func (p *Prep) readStock(t *benchfile.Table) *Stock {
+	t.Need("name", "strength")
+	s := &Stock{Name: t.Text("name"), Solvent: t.Text("solvent"), Loss: shareOf(t, "loss", "strength")}
+	if slices.ContainsFunc(p.Stocks, func(o *Stock) bool { return o.Name == s.Name && s.Name != "" }) {
+		t.Fail("name", "there are two stocks called \""+s.Name+"\"", "give each its own name")
+	}
+	s.Strength = estimate(t, "strength", func(text string) (float64, error) {
+		v, err := p.parseStrength(text)
+		switch {
+		case err != nil:
+			return 0, err
+		case s.Unit.Name != "" && v.Unit != s.Unit:
+			return 0, &quantity.Error{Found: text, Message: fmt.Sprintf("%s and %s are mixed", s.Unit.Name, v.Unit.Name), Hint: "state one strength in one unit"}
+		}
+		s.Unit = v.Unit
+		return v.Value, nil
+	})
+	return s
+}
+
+// readPacket reads a bought amount that is used whole.
+func (p *Prep) readPacket(t *benchfile.Table) *Packet {
+	t.Need("name", "content")
+	k := &Packet{Name: t.Text("name")}
+	if slices.ContainsFunc(p.Packets, func(o *Packet) bool { return o.Name == k.Name && k.Name != "" }) {
+		t.Fail("name", "there are two packets called \""+k.Name+"\"", "give each its own name")
+	}
+	k.Content = estimate(t, "content", func(text string) (float64, error) {
+		v, err := quantity.Parse(quantity.Mass, text)
+		if err == nil && (v <= 0 || v > 1e6) {
+			err = &quantity.Error{Found: text, Message: fmt.Sprintf("no packet holds %q", text)}
+		}
+		return v, err
+	})
+	return k
+}
+
+// find returns the item of that name that a start names, or records a mistake.
+func find[T any](t *benchfile.Table, verb Verb, table string, items []*T, name func(*T) string) *T {
+	wanted := t.Text(string(verb))
+	var names []string
+	for _, item := range items {
+		if name(item) == wanted {
+			return item
+		}
+		names = append(names, name(item))
+	}
+	switch {
+	case wanted == "":
+	case len(names) == 0:
+		t.Fail(string(verb), "the prep has no [["+table+"]]", "add one, with its name")
+	default:
+		t.FailChoice(string(verb), "[["+table+"]]", wanted, names, "")
+	}
+	return nil
+}
