@@ -108,7 +108,7 @@ func withoutResult(err error) string {
 	return ""
 }
 
-func (r *Result) propagate(ctx context.Context, c *compiled, p *Prep, s uncertainty.Settings) (err error) {
+func (r *Result) propagate(ctx context.Context, c *compiler, p *Prep, s uncertainty.Settings) (err error) {
 	m, out := c.model, c.strength
 	if r.Analytic, err = m.Propagate(out, s.Coverage); err != nil {
 		return err
@@ -129,6 +129,9 @@ func (r *Result) propagate(ctx context.Context, c *compiled, p *Prep, s uncertai
 			Simulated: r.MonteCarlo.ConformanceProbability(t.Limits),
 			Normal:    r.Analytic.ConformanceProbability(t.Limits),
 		})
+	}
+	if r.Ladder, err = c.rungs(s.Coverage); err != nil {
+		return err
 	}
 	r.Uninformative, err = c.uninformative(s.Coverage)
 	r.Informative = r.Uninformative == ""

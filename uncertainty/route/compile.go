@@ -82,8 +82,8 @@ type pieceOf struct {
 
 // compile turns a route into a model. It returns an *equipment.Impossible error
 // when the bench cannot do a step.
-func (p *Prep) compile(r *Route) (*compiled, error) {
-	c := &compiler{prep: p, route: r, marks: marksOf(r), before: make(map[pieceOf]uncertainty.Node)}
+func (p *Prep) compile(r *Route) (*compiler, error) {
+	c := &compiler{prep: p, route: r, marks: p.marksOf(r), before: make(map[pieceOf]uncertainty.Node)}
 	c.model = new(uncertainty.Model)
 	c.day = c.newDay()
 	for i := range r.Steps {
@@ -94,21 +94,29 @@ func (p *Prep) compile(r *Route) (*compiled, error) {
 	if err := c.finish(); err != nil {
 		return nil, err
 	}
-	return &c.compiled, nil
+	return c, nil
 }
 
-// marksOf collects the marks at which a route uses each piece.
-func marksOf(r *Route) map[pieceOf]map[float64]bool {
+// marksOf collects the marks at which a route, and the ladder after it, uses
+// each piece.
+func (p *Prep) marksOf(r *Route) map[pieceOf]map[float64]bool {
 	marks := make(map[pieceOf]map[float64]bool)
-	for _, s := range r.Steps {
-		if s.Measure == nil {
-			continue
-		}
-		key := s.piece()
+	use := func(key pieceOf, mark float64) {
 		if marks[key] == nil {
 			marks[key] = make(map[float64]bool)
 		}
-		marks[key][s.Amount] = true
+		marks[key][mark] = true
+	}
+	for _, s := range r.Steps {
+		if s.Measure != nil {
+			use(s.piece(), s.Amount)
+		}
+	}
+	if p.Ladder != nil {
+		for _, s := range p.Ladder.Strengths {
+			use(pieceOf{p.Ladder.With, 1}, p.aliquot(s))
+			use(pieceOf{p.Ladder.In, 1}, p.Ladder.In.Capacity)
+		}
 	}
 	return marks
 }

@@ -32,6 +32,9 @@ type Prep struct {
 	Stocks      []*Stock
 	Packets     []*Packet
 	Routes      []*Route
+	// Ladder of weaker strengths to be made from the target; nil when none is
+	// asked for.
+	Ladder *Ladder
 }
 
 // Tolerance is a range of permitted strengths, in the unit of the target.

@@ -43,6 +43,7 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	for _, t := range root.Tables("route") {
 		p.Routes = append(p.Routes, p.readRoute(t))
 	}
+	p.Ladder = p.readLadder(root)
 	if err := root.Err(); err != nil {
 		return nil, err
 	}

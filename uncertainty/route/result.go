@@ -42,6 +42,8 @@ type Result struct {
 	HoldsWithin float64
 	// SoluteGrams used, MadeML of the wanted solution, and LeftOverML of all.
 	SoluteGrams, MadeML, LeftOverML float64
+	// Ladder of weaker strengths made from the solution.
+	Ladder []Rung
 	// AssumedShare of the variance rests on defaults.
 	AssumedShare float64
 	Notes        equipment.Notes

@@ -1,0 +1,135 @@
+package route
+
+import (
+	"errors"
+	"fmt"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+	"minim/uncertainty"
+)
+
+// Ladder is a series of strengths, each made from the solution that a route
+// ends in: an aliquot of it made up to the mark of one vessel.
+type Ladder struct {
+	Strengths []Strength
+	// With measures the aliquots, In is the vessel, filled to its capacity.
+	With, In *equipment.Measure
+}
+
+// Rung is one strength of a ladder. Its aliquot is the share of the vessel that
+// the rung is of the target.
+type Rung struct {
+	Strength Strength
+	// TakeML is the aliquot in mL.
+	TakeML float64
+	// Reason says why the bench cannot do it; "" when it can.
+	Reason string
+	// Analytic is the strength of the rung, in the unit of the target.
+	Analytic uncertainty.Analytic
+	// Ratio is this strength over that of the rung before, of which the stock
+	// that both come from cancels; nil for the first and where one of the two
+	// cannot be done.
+	Ratio *uncertainty.Analytic
+}
+
+// readLadder reads the strengths and the two instruments of a ladder.
+func (p *Prep) readLadder(t *benchfile.Table) *Ladder {
+	texts := t.Texts("ladder")
+	with, in := t.Text("ladder-with"), t.Text("ladder-in")
+	if !t.Has("ladder") {
+		return nil
+	}
+	t.Need("ladder-with", "ladder-in")
+	l := new(Ladder)
+	if with != "" {
+		l.With = p.findMeasure(t, "ladder-with", Take)
+	}
+	if in != "" {
+		l.In = p.findMeasure(t, "ladder-in", MakeUpTo)
+	}
+	for _, text := range texts {
+		s, err := p.parseStrength(text)
+		switch {
+		case text == "":
+			return nil
+		case err != nil:
+			t.FailWith("ladder", err)
+			return nil
+		case p.Target.Value > 0 && p.inTargetUnit(s) >= p.Target.Value:
+			t.Fail("ladder", fmt.Sprintf("%s is not weaker than the target it is made from", text), "")
+			return nil
+		}
+		l.Strengths = append(l.Strengths, s)
+	}
+	if l.With != nil && l.With.Kind == equipment.Dropper {
+		t.Fail("ladder-with", "a ladder is not made by the drop", "use a pipette or a cylinder")
+	}
+	return l
+}
+
+// aliquot is the volume that a rung takes.
+func (p *Prep) aliquot(s Strength) float64 {
+	return p.Ladder.In.Capacity * p.inTargetUnit(s) / p.Target.Value
+}
+
+// rungs appends the rungs to the model of a finished route and evaluates them.
+func (c *compiler) rungs(coverage float64) ([]Rung, error) {
+	l := c.prep.Ladder
+	if l == nil {
+		return nil, nil
+	}
+	var rungs []Rung
+	var before *uncertainty.Node
+	for i, s := range l.Strengths {
+		rung := Rung{Strength: s, TakeML: c.prep.aliquot(s)}
+		node, err := c.rung(i, rung.TakeML)
+		var no *equipment.Impossible
+		switch {
+		case errors.As(err, &no):
+			rung.Reason, before = no.Reason, nil
+			rungs = append(rungs, rung)
+			continue
+		case err != nil:
+			return nil, err
+		}
+		if rung.Analytic, err = c.model.Propagate(node, coverage); err != nil {
+			return nil, err
+		}
+		if before != nil {
+			ratio, err := c.model.Propagate(c.model.Divide(node, *before), coverage)
+			if err != nil {
+				return nil, err
+			}
+			rung.Ratio = &ratio
+		}
+		before = &node
+		rungs = append(rungs, rung)
+	}
+	return rungs, nil
+}
+
+// rung appends c = stock · a / V in the unit of the target.
+func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
+	l, m := c.prep.Ladder, c.model
+	a, err := l.With.Deliver(c.rungUse(i, l.With), take)
+	if err != nil {
+		return 0, err
+	}
+	v, err := l.In.Contain(c.rungUse(i, l.In), l.In.Capacity)
+	if err != nil {
+		return 0, err
+	}
+	m.Name(v, "the volume in the "+l.In.Name)
+	concentration := m.Divide(m.Multiply(c.current.concentration, a), v)
+	return c.toUnit(&liquid{concentration: concentration}, c.prep.Target.Unit)
+}
+
+func (c *compiler) rungUse(i int, k *equipment.Measure) equipment.Use {
+	return equipment.Use{
+		Model: c.model, Notes: &c.notes, Day: c.day,
+		Step:         fmt.Sprintf("rung %d of %s", i+1, c.route.Name),
+		BenchReading: c.prep.Bench.Reading,
+		Marks:        len(c.marks[pieceOf{k, 1}]),
+	}
+}
