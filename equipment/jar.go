@@ -8,10 +8,11 @@ import (
 )
 
 // Line is how the pen line of a jar was set: with water, poured in from a
-// measure in one or more equal fills.
+// measure in one or more equal fills of Each mL.
 type Line struct {
 	With  *Measure
 	Fills int
+	Each  float64
 }
 
 // penLine is the standard uncertainty of where a pen line stands and how thick
@@ -25,15 +26,18 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 	m := u.Model
 	set := u
 	set.Day, set.StepReading, set.Emptying = Day{Solvent: Solvent{Name: water}}, "", Drained
+	set.Piece, set.Marks = 0, u.LineMarks
+	if u.Day.Known {
+		u.Notes.LeaveOut("temperature of the water with which the line of the " + k.Name + " was set")
+	}
 	nodes := []uncertainty.Node{}
-	each := k.Capacity / float64(k.Line.Fills)
 	for i := range k.Line.Fills {
 		set.Step = fmt.Sprintf("fill %d for the line of the %s", i+1, u.piece(k.Name, k.Count))
-		fill, err := k.Line.With.Deliver(set, each)
+		fill, err := k.Line.With.Deliver(set, k.Line.Each)
 		if err != nil {
 			return nil, err
 		}
-		nodes = append(nodes, m.Subtract(fill, m.Constant(each)))
+		nodes = append(nodes, m.Subtract(fill, m.Constant(k.Line.Each)))
 	}
 	if k.Bore == 0 {
 		u.Notes.LeaveOut("thickness of the line on the " + k.Name + " (bore not stated)")
@@ -45,7 +49,8 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 	return append(nodes, own), nil
 }
 
-// fills is the number of equal fills with which a measure reaches a volume.
-func fills(volume float64, with *Measure) int {
-	return int(math.Ceil(volume / with.Capacity * (1 - 1e-12)))
+// lineSetWith is a line at a volume, reached with the fewest equal fills.
+func lineSetWith(with *Measure, volume float64) Line {
+	fills := math.Ceil(volume / with.Capacity * (1 - 1e-12))
+	return Line{With: with, Fills: int(fills), Each: volume / fills}
 }

@@ -264,7 +264,7 @@ func TestKitMistakes(t *testing.T) {
 		{oneBalance + `span = "100 % of reading"`, "5:8: span: must lie between 0 and 100 %", ""},
 		{oneBalance + `count = 0`, "5:9: count: must be a whole number of at least 1, found 0", ""},
 		{oneBalance + `tolerance = "1 g"`, "5:1: unknown key `tolerance` in a balance", "the keys of a balance are " +
-			"name, capacity, readability, readings, repeatability, linearity, span, weighing-uncertainty, count"},
+			"name, capacity, readability, readings, repeatability, linearity, span, weighing-uncertainty, count, price"},
 		{oneFlask, "1:1: nothing says how good the x is", `state its class ("A" or "B"), or its own tolerance`},
 		{oneFlask + `class = "C"`, `4:9: class: "C" is not one of A, AS, B`, ""},
 		{oneFlask + `class = "AS"`, `4:9: class: the class table for kind "flask", standard "ISO" has no class "AS"`,
@@ -279,8 +279,10 @@ func TestKitMistakes(t *testing.T) {
 		{oneCylinder + `tolerance = "0.2 mL"`, "1:1: the x has a scale, but its division is not stated", "state division, or the class that fixes it"},
 		{graduated + "capacity = \"3 mL\"\nclass = \"A\"\ntolerance = \"0.1 mL\"",
 			"1:1: the x has a scale, but its division is not stated", "state division, or the class that fixes it"},
-		{oneFlask + "class = \"A\"\ndivision = \"1 mL\"", "4:9: class: the class table for kind \"flask\", standard \"ISO\", class \"A\", capacity 10 mL has no division 1 mL", "leave division out"},
-		{oneFlask + "tolerance = \"1 mL\"\ndivision = \"1 mL\"", "5:12: division: the x has one mark and no divisions", "leave division out"},
+		{oneFlask + "class = \"A\"\ndivision = \"1 mL\"", "5:1: unknown key `division` in a flask", "the keys of a flask are name, material, expansion, clinging, retained, readings, repeatability, count, single-use, price, " +
+			"capacity, bore, marked, reading, class, standard, between-marks, shape, tolerance, standard-uncertainty, correction"},
+		{oneFlask + "tolerance = \"1 mL\"\ndivision = \"1 mL\"", "5:1: unknown key `division` in a flask", "the keys of a flask are name, material, expansion, clinging, retained, readings, repeatability, count, single-use, price, " +
+			"capacity, bore, marked, reading, class, standard, tolerance, standard-uncertainty, between-marks, shape, correction"},
 		{oneCylinder + "tolerance = \"1 mL\"\ndivision = \"20 mL\"", "5:12: division: the division is larger than the capacity", ""},
 		{oneCylinder + "tolerance = \"1 mL\"\ndivision = \"1e-12 mL\"", "5:12: division: no scale has so many divisions", ""},
 		{oneFlask + "tolerance = \"1 mL\"\nbore = \"120 mm\"", "5:8: bore: one millimetre of so wide a neck holds more than the capacity",
@@ -304,7 +306,7 @@ func TestKitMistakes(t *testing.T) {
 		{onePipette + `retained = "10 mL"`, "6:12: retained: must be smaller than the capacity", ""},
 		{onePipette + `clinging = "11 mL"`, "6:12: clinging: must be smaller than the capacity", ""},
 		{onePipette + `form = "tall"`, "6:1: unknown key `form` in a pipette", "the keys of a pipette are name, kind, material, expansion, clinging, retained, " +
-			"readings, repeatability, count, single-use, price, capacity, division, bore, reading, class, standard, between-marks, shape, " +
+			"readings, repeatability, count, single-use, price, capacity, bore, reading, class, standard, between-marks, shape, " +
 			"tolerance, standard-uncertainty, correction"},
 		{"[[flask]]\nname = \"x\"\ncapacity = \"10,5 mL\"\nclass = \"A\"", `3:12: capacity: "10,5 mL" has a comma in its number`,
 			"write 10.5 mL: a decimal point, not a comma"},

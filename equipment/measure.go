@@ -143,6 +143,9 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	switch {
 	case how == NoReading || !kinds[k.Kind].reads:
 		return nil
+	case k.Division == 0 && kinds[k.Kind].scale:
+		u.Notes.LeaveOut("reading of the " + k.Name + " (its division is not stated)")
+		return nil
 	case k.Division == 0 && k.Bore == 0:
 		u.Notes.LeaveOut("reading of the " + k.Name + " (the bore at its mark is not known)")
 		return nil

@@ -26,7 +26,7 @@ const water = "water"
 func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
 	s := u.Day.Solvent
 	switch {
-	case s.Name == water || s.Name == "" || !kinds[k.Kind].reads || readings == 2 || k.Kind == Beaker || k.Kind == ConicalFlask || k.Kind == ConicalMeasure:
+	case s.Name == water || s.Name == "" || !kinds[k.Kind].reads || readings == 2:
 		return nil
 	case u.Day.MeniscusIgnored:
 		u.Notes.LeaveOut(fmt.Sprintf("height of the meniscus of %s in glass that is adjusted with water (ignored, as the prep says)", s.Name))

@@ -44,7 +44,7 @@ func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
 		k.Bias.Limit, k.Bias.ByClass = k.Class.Tolerance/k.Class.Capacity*k.Capacity, false
 	case k.Kind == Jar && k.Line.With == nil:
 		t.Fail("", "nothing says how good the line of the "+k.Name+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")
-	case !t.Has("class") && kinds[k.Kind].lettered:
+	case kinds[k.Kind].lettered && !t.Has("class"):
 		t.Fail("", "nothing says how good the "+k.Name+" is", "state its class (\"A\" or \"B\"), or its own tolerance")
 	}
 }
@@ -113,14 +113,14 @@ func (k *Measure) correction(t *benchfile.Table) {
 // check refuses what cannot be.
 func (k *Measure) check(t *benchfile.Table) {
 	scale := kinds[k.Kind].scale && kinds[k.Kind].lettered
-	own := !t.Has("class") || t.Has("tolerance") || t.Has("standard-uncertainty") || t.Has("correction")
+	own := func() bool {
+		return !t.Has("class") || t.Has("tolerance") || t.Has("standard-uncertainty") || t.Has("correction")
+	}
 	switch {
 	case k.Capacity == 0:
 		// said already
-	case scale && own && k.Division == 0 && !t.Has("division"):
+	case scale && own() && k.Division == 0 && !t.Has("division"):
 		t.Fail("", "the "+k.Name+" has a scale, but its division is not stated", "state division, or the class that fixes it")
-	case !kinds[k.Kind].scale && t.Has("division") && k.Kind != "":
-		t.Fail("division", "the "+k.Name+" has one mark and no divisions", "leave division out")
 	case k.Division > k.Capacity:
 		t.Fail("division", "the division is larger than the capacity", "")
 	case k.Division > 0 && k.Capacity/k.Division > finest:

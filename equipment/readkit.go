@@ -63,6 +63,7 @@ func (r *kitReader) balance(t *benchfile.Table) {
 		Weighing:      stated(t, "weighing-uncertainty", quantity.Mass),
 		Count:         max(1, t.Count("count", 1)),
 	}
+	t.Text("price") // used where costs are compared
 	switch {
 	case b.Capacity == 0 || b.Readability == 0:
 		// said already

@@ -63,7 +63,7 @@ func (k *Measure) size(t *benchfile.Table) {
 		t.Need("capacity")
 		k.Capacity = capacity(t, quantity.Volume)
 	}
-	if kinds[k.Kind].scale || k.Kind == OneMark || k.Kind == Flask {
+	if kinds[k.Kind].scale {
 		k.Division = t.Positive("division", quantity.Volume)
 	}
 	if kinds[k.Kind].reads {
@@ -92,10 +92,10 @@ func (r *kitReader) line(t *benchfile.Table, k *Measure) {
 		}
 		t.FailChoice("set-with", "measure in this kit", name, names, "")
 	case with.Capacity > 0 && k.Capacity > 0:
-		k.Line = Line{with, fills(k.Capacity, with)}
+		k.Line = lineSetWith(with, k.Capacity)
 		if k.Line.Fills > 100 {
 			t.Fail("set-with", fmt.Sprintf("the line would take %d fills", k.Line.Fills), "set it with a larger measure")
-		} else if err := with.Reads(k.Capacity / float64(k.Line.Fills)); err != nil {
+		} else if err := with.Reads(k.Line.Each); err != nil {
 			t.Fail("set-with", err.Error(), "")
 		}
 	}

@@ -24,8 +24,9 @@ type Use struct {
 	// Emptying is what is done with what stays in the instrument.
 	Emptying Emptying
 	// Marks is the number of different marks of the piece that the route
-	// uses; 0 counts as 1.
-	Marks int
+	// uses; 0 counts as 1. LineMarks is the same for the measure with which
+	// the pen line of a jar was set, that of the line included.
+	Marks, LineMarks int
 	// Day is the state of the bench.
 	Day Day
 }

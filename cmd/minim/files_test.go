@@ -1,0 +1,176 @@
+package main
+
+import (
+	"errors"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+	"minim/uncertainty/route"
+)
+
+// page is the documentation of both files.
+const page = "FILES.md"
+
+// documented returns the keys in the first column of the table below a heading.
+// With a table name it keeps those whose last column names it.
+func documented(t *testing.T, heading, table string) []string {
+	t.Helper()
+	_, rest, ok := strings.Cut(read(t, page), "### "+heading+"\n")
+	require.True(t, ok, "%s has no heading %q", page, heading)
+	rest, _, _ = strings.Cut(rest, "\n##")
+	var keys []string
+	for line := range strings.Lines(rest) {
+		cells := strings.Split(strings.Trim(strings.TrimSpace(line), "|"), "|")
+		if !strings.HasPrefix(line, "| `") || len(cells) < 2 {
+			continue
+		}
+		if where := strings.TrimSpace(cells[len(cells)-1]); table != "" && !mentions(where, table) {
+			continue
+		}
+		keys = append(keys, regexp.MustCompile("`([a-z-]+)`").FindString(cells[0]))
+		for _, more := range regexp.MustCompile("`([a-z-]+)`").FindAllString(cells[0], -1)[1:] {
+			keys = append(keys, more)
+		}
+	}
+	for i := range keys {
+		keys[i] = strings.Trim(keys[i], "`")
+	}
+	slices.Sort(keys)
+	return keys
+}
+
+// mentions reads the last column: "all", "all but dropper, jar", or a list.
+func mentions(where, table string) bool {
+	if rest, ok := strings.CutPrefix(where, "all"); ok {
+		rest = strings.TrimPrefix(rest, " but ")
+		return !slices.Contains(strings.Split(rest, ", "), table)
+	}
+	return slices.Contains(strings.Split(where, ", "), table)
+}
+
+// known asks the program which keys a table may have: an unknown one is a
+// mistake whose hint lists them.
+func known(t *testing.T, err error) []string {
+	t.Helper()
+	var m *benchfile.Mistake
+	require.True(t, errors.As(err, &m), "%v", err)
+	require.Contains(t, m.Message, "unknown key `qqqqqqqqqq`")
+	_, list, ok := strings.Cut(m.Hint, " are ")
+	require.True(t, ok, m.Hint)
+	keys := strings.Split(list, ", ")
+	slices.Sort(keys)
+	return keys
+}
+
+const nonsense = "\nqqqqqqqqqq = 1\n"
+
+// needed are the keys without which a table of a kit is refused at its header.
+var needed = map[string]string{
+	"balance": "name = \"x\"\ncapacity = \"10 g\"\nreadability = \"1 g\"\n",
+	"dropper": "name = \"x\"\n",
+	"jar":     "name = \"x\"\nline = \"10 mL\"\ntolerance = \"1 mL\"\n",
+}
+
+// kitKeys are the keys that the program knows in a table of a kit.
+func kitKeys(t *testing.T, table, more string) []string {
+	keys, ok := needed[table]
+	if !ok {
+		keys = "name = \"x\"\ncapacity = \"10 mL\"\ntolerance = \"0.1 mL\"\n"
+		if table == "cylinder" || table == "burette" || more != "" {
+			keys += "division = \"0.1 mL\"\n"
+		}
+	}
+	_, err := equipment.ParseKit("k", []byte("[["+table+"]]"+nonsense+more+keys))
+	return known(t, err)
+}
+
+func TestEveryKeyOfAKitIsDocumented(t *testing.T) {
+	for _, table := range equipment.KitTables() {
+		switch table {
+		case "balance":
+			assert.Equal(t, documented(t, "[[balance]]", ""), kitKeys(t, table, ""))
+		case "pipette":
+			var all []string
+			for _, kind := range equipment.PipetteKinds() {
+				all = append(all, kitKeys(t, table, "kind = \""+kind+"\"\n")...)
+			}
+			slices.Sort(all)
+			assert.Equal(t, documented(t, "Keys of glass and plastic", table), slices.Compact(all), table)
+		default:
+			assert.Equal(t, documented(t, "Keys of glass and plastic", table), kitKeys(t, table, ""), table)
+		}
+	}
+	_, err := equipment.ParseKit("k", []byte(nonsense))
+	want := slices.Concat(documented(t, "At the top of a kit", ""), equipment.KitTables())
+	slices.Sort(want)
+	assert.Equal(t, want, known(t, err))
+}
+
+// prepText is a prep with further lines below each header.
+func prepText(heading string) []byte {
+	below := func(header string) string {
+		if header == heading {
+			return header + nonsense
+		}
+		return header + "\n"
+	}
+	top := ""
+	if heading == "" {
+		top = nonsense
+	}
+	return []byte(top + "target = \"1 g/L\"\nvolume = \"1 mL\"\n" +
+		below("[solute]") + "name = \"x\"\n" + below("[solvent]") + "name = \"water\"\n" +
+		below("[[stock]]") + "name = \"s\"\nstrength = \"2 g/L\"\n" + below("[[packet]]") + "name = \"s\"\ncontent = \"2 g\"\n" +
+		below("[[route]]") + "name = \"r\"\nsteps = []\n")
+}
+
+func TestEveryKeyOfAPrepIsDocumented(t *testing.T) {
+	for _, heading := range []string{"[solute]", "[solvent]", "[[stock]]", "[[packet]]", "[[route]]"} {
+		_, err := route.ParsePrep("p", prepText(heading), new(equipment.Kit))
+		assert.Equal(t, documented(t, heading, ""), known(t, err), heading)
+	}
+	_, err := route.ParsePrep("p", prepText(""), new(equipment.Kit))
+	want := slices.Concat(documented(t, "At the top of a prep", ""), []string{"solute", "solvent", "stock", "packet", "route"})
+	slices.Sort(want)
+	assert.Equal(t, want, known(t, err))
+}
+
+// The options that the table of steps gives a verb are those that it takes.
+func TestEveryStepIsDocumented(t *testing.T) {
+	kit, err := equipment.ParseKit("k", []byte("[[balance]]\nname = \"B\"\ncapacity = \"10 g\"\nreadability = \"1 g\"\n"+
+		"[[cylinder]]\nname = \"C\"\ncapacity = \"10 mL\"\ntolerance = \"0.1 mL\"\ndivision = \"0.1 mL\"\n"))
+	require.NoError(t, err)
+	_, rest, ok := strings.Cut(read(t, page), "### Steps\n")
+	require.True(t, ok)
+	verbs := 0
+	for line := range strings.Lines(rest) {
+		cells := strings.Split(line, "|")
+		if len(cells) < 4 || !strings.Contains(cells[1], " = ") {
+			continue
+		}
+		verbs++
+		step := strings.Trim(strings.TrimSpace(cells[1]), "`")
+		step = strings.NewReplacer("PIPETTE", `"C"`, "VESSEL", `"C"`, "CYLINDER", `"C"`, "BALANCE", `"B"`, "STOCK", `"s"`, "PACKET", `"s"`).Replace(step)
+		var want []string
+		for _, option := range regexp.MustCompile("`([a-z-]+)`").FindAllString(cells[3], -1) {
+			want = append(want, strings.Trim(option, "`"))
+		}
+		for _, m := range regexp.MustCompile(`([a-z-]+) = `).FindAllStringSubmatch(step, -1) {
+			want = append(want, m[1])
+		}
+		slices.Sort(want)
+		_, err := route.ParsePrep("p", []byte("target = \"1 g/L\"\nvolume = \"1 mL\"\n[solute]\nname = \"x\"\n[solvent]\nname = \"water\"\n"+
+			"[[stock]]\nname = \"s\"\nstrength = \"2 g/L\"\n[[packet]]\nname = \"s\"\ncontent = \"2 g\"\n"+
+			"[[route]]\nname = \"r\"\nsteps = [\n{ start = \"s\" }, { take = \"1 mL\", with = \"C\" },\n"+
+			"{ qqqqqqqqqq = 1, "+step+" },\n{ make-up-to = \"10 mL\", in = \"C\" }]\n"), kit)
+		assert.Equal(t, want, known(t, err), step)
+	}
+	assert.Equal(t, 11, verbs)
+}
