@@ -102,10 +102,13 @@ func TestWeighingAssumed(t *testing.T) {
 			assumed := c.Name == "repeatability, scale" || c.Name == "linearity, scale"
 			assert.Equal(t, assumed, c.Assumed, c.Name)
 		}
-		assert.Equal(t, &Notes{Assumed: []string{
-			"the scale repeats within s = 0.01 g (one digit)",
-			"the scale is linear within the larger of two digits and 0.1 % of the load",
-		}}, u.Notes)
+		assert.Equal(t, &Notes{
+			Assumed: []string{
+				"the scale repeats within s = 0.01 g (one digit)",
+				"the scale is linear within the larger of two digits and 0.1 % of the load",
+			},
+			NotCounted: []string{"error of the sensitivity of the scale (span not stated)"},
+		}, u.Notes)
 		rest := 0.01 * 0.01 / 6 // the roundings
 		near.Relative(t, "assumed share", 1-rest/math.Pow(a.StandardUncertainty, 2), a.AssumedShare(), 1e-9)
 	}

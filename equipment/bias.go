@@ -17,8 +17,9 @@ type Bias struct {
 	Share float64
 	// Correction in mL that a certificate states, to be added to what is read.
 	Correction float64
-	// ByClass: the limit is that of the class at the volume measured.
-	ByClass bool
+	// FromClass: the limit is that of the class, not the kit's own. ByClass: it
+	// is that of the class at the volume measured.
+	FromClass, ByClass bool
 	// ShapeAssumed: the kit does not state the shape.
 	ShapeAssumed bool
 	// BetweenMarks is the correlation of the biases at two different marks.
@@ -65,11 +66,7 @@ func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
 	if limit == 0 && k.Bias.Correction == 0 {
 		return nil
 	}
-	piece := u.piece(k.Name, k.Count)
-	owner := piece
-	if k.SingleUse {
-		owner = u.Step
-	}
+	piece, owner := u.piece(k.Name, k.Count), k.owner(u)
 	if k.Bias.ByClass || k.Bias.Share > 0 {
 		z := u.error(owner, k.Name, "bias of the "+piece+", relative to its limit", "", k.Bias.Shape.within(1))
 		return []uncertainty.Node{u.Model.Multiply(z, u.Model.Constant(limit))}
@@ -93,4 +90,13 @@ func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
 			part(at+", own", 1-r),
 		}
 	}
+}
+
+// owner of what stays the same with a piece: of single-use ware each use has a
+// new one.
+func (k *Measure) owner(u Use) string {
+	if k.SingleUse {
+		return u.Step
+	}
+	return u.piece(k.Name, k.Count)
 }

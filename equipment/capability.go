@@ -30,25 +30,33 @@ func (b *Balance) Least(share float64) (g float64, ok bool) {
 }
 
 // Uncertainty is the standard uncertainty of one use at a mark, in mL:
-// delivering for a pipette, filling for a vessel.
+// delivering for a pipette, filling for a vessel, one drop for a dropper.
 func (k *Measure) Uncertainty(mark float64) float64 { return k.once(mark).StandardUncertainty }
 
 // once evaluates one use.
 func (k *Measure) once(mark float64) uncertainty.Analytic {
 	u := alone()
 	use := k.Deliver
-	if k.Kind.Receives() {
+	switch {
+	case k.Kind.Receives():
 		use = k.Contain
+	case k.Kind == Dropper:
+		use = func(u Use, _ float64) (uncertainty.Node, error) { return k.Drops(u, 1) }
 	}
 	return propagated(u, func() (uncertainty.Node, error) { return use(u, mark) })
 }
 
 // Least is the least volume in mL, at a line of the scale, that it measures
 // with a relative expanded uncertainty of at most share; ok is false when it
-// has none.
+// has none. What can be set to any volume is tried in thousandths of its
+// capacity.
 func (k *Measure) Least(share float64) (mL float64, ok bool) {
 	division := k.Division
-	if division == 0 {
+	switch {
+	case division > 0:
+	case k.Kind.anyVolume() && k.Kind != Dropper:
+		division = k.Capacity / 1000
+	default:
 		division = k.Capacity
 	}
 	return least(share, division, k.Capacity, k.once)

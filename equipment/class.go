@@ -74,6 +74,9 @@ func (c Class) Limit(volume float64) float64 {
 	}
 }
 
+// fromMemory is the trust of a figure that was not seen in print.
+const fromMemory = "from memory"
+
 // String names the class as a report does: "ISO 4788:2005 class B, tall form".
 func (c Class) String() string {
 	text := c.Published()

@@ -7,6 +7,10 @@ import (
 	"minim/uncertainty"
 )
 
+// standardDrop is a drop of water from the standard dropper, in mL (USP <1101>,
+// Ph. Eur. 2.1.1).
+const standardDrop = 0.05
+
 // Drops appends the volume of n drops of the solvent:
 //
 //	V = n (d + e_bias + e_rep/√n) f
@@ -20,7 +24,7 @@ import (
 // The scatter, when not stated, is 5 % of a drop (common practice, no source).
 // The volume is that at 20 °C: a drop breaks off by its weight.
 func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
-	if n != math.Trunc(n) || n < 1 {
+	if !(n >= 1) || n != math.Trunc(n) || math.IsInf(n, 1) {
 		return 0, impossible("%v drops cannot be counted", n)
 	}
 	m := u.Model
@@ -50,7 +54,7 @@ func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 func (k *Measure) DropVolume(s Solvent) float64 { return k.Capacity * dropRatio(s) }
 
 func dropRatio(s Solvent) float64 {
-	if s.Name == water || s.Tension == 0 || s.Density == 0 {
+	if s.isWater() || s.Tension == 0 || s.Density == 0 {
 		return 1
 	}
 	w, _ := FindLiquid(water)
@@ -60,7 +64,7 @@ func dropRatio(s Solvent) float64 {
 // dropOfSolvent appends f, or returns nil for water.
 func (k *Measure) dropOfSolvent(u Use) (*uncertainty.Node, error) {
 	s := u.Day.Solvent
-	if s.Name == water {
+	if s.isWater() {
 		return nil, nil
 	}
 	if s.Tension == 0 || s.Density == 0 {

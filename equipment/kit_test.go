@@ -65,7 +65,7 @@ func TestKitAsDesigned(t *testing.T) {
 	assert.Equal(t, "ISO 835:2007 class B", pipette.Class.String())
 	assert.Equal(t, &Measure{
 		Name: "1 mL graduated", Kind: Graduated, Ex: true, Capacity: 1, Division: 0.01, Count: 1, Class: pipette.Class,
-		Bias: Bias{Shape: Triangle, Limit: 0.01, ShapeAssumed: true, BetweenMarks: 0.5},
+		Bias: Bias{Shape: Triangle, Limit: 0.01, FromClass: true, ShapeAssumed: true, BetweenMarks: 0.5},
 	}, pipette)
 	// ISO 4788 class B, 10 mL: division 0.2 mL, ±0.2 mL.
 	cylinder := kit.Measure("10 mL cylinder")
@@ -73,7 +73,7 @@ func TestKitAsDesigned(t *testing.T) {
 		Name: "10 mL cylinder", Kind: Cylinder, Capacity: 10, Division: 0.2, Bore: 15.2, BoreAssumed: true, Count: 1,
 		Class: cylinder.Class, StandardAssumed: true, Clinging: Stated{0.03, true},
 		Retained: Retained{Mean: 0.04, Spread: Stated{0.02, true}, Known: true},
-		Bias:     Bias{Shape: Triangle, Limit: 0.2, ShapeAssumed: true, BetweenMarks: 0.5},
+		Bias:     Bias{Shape: Triangle, Limit: 0.2, FromClass: true, ShapeAssumed: true, BetweenMarks: 0.5},
 	}, cylinder)
 	assert.Equal(t, (*Balance)(nil), kit.Balance("10 mL cylinder"))
 	assert.Equal(t, (*Measure)(nil), kit.Measure("0.01 g scale"))
@@ -163,7 +163,7 @@ func TestKitTitleNoteAndShapeForAll(t *testing.T) {
 	head := "title = \"Bench\"\nnote = \"invented\"\nshape = \"rectangular\"\n"
 	kit := parseKit(t, head+oneFlask+"class = \"A\"\n"+strings.Replace(onePipette, `"x"`, `"y"`, 1)+"shape = \"triangular\"\n")
 	assert.Equal(t, []string{"Bench", "invented"}, []string{kit.Title, kit.Note})
-	assert.Equal(t, Bias{Shape: Rectangle, Limit: 0.025, BetweenMarks: 0.5}, kit.Measure("x").Bias)
+	assert.Equal(t, Bias{Shape: Rectangle, Limit: 0.025, FromClass: true, BetweenMarks: 0.5}, kit.Measure("x").Bias)
 	assert.Equal(t, Bias{Shape: Triangle, Limit: 0.02, BetweenMarks: 0.5}, kit.Measure("y").Bias) // its own beats the kit's
 }
 
@@ -280,9 +280,9 @@ func TestKitMistakes(t *testing.T) {
 		{graduated + "capacity = \"3 mL\"\nclass = \"A\"\ntolerance = \"0.1 mL\"",
 			"1:1: the x has a scale, but its division is not stated", "state division, or the class that fixes it"},
 		{oneFlask + "class = \"A\"\ndivision = \"1 mL\"", "5:1: unknown key `division` in a flask", "the keys of a flask are name, material, expansion, clinging, retained, readings, repeatability, count, single-use, price, " +
-			"capacity, bore, marked, reading, class, standard, between-marks, shape, tolerance, standard-uncertainty, correction"},
+			"capacity, bore, marked, reading, class, standard, tolerance, standard-uncertainty, correction, between-marks, shape"},
 		{oneFlask + "tolerance = \"1 mL\"\ndivision = \"1 mL\"", "5:1: unknown key `division` in a flask", "the keys of a flask are name, material, expansion, clinging, retained, readings, repeatability, count, single-use, price, " +
-			"capacity, bore, marked, reading, class, standard, tolerance, standard-uncertainty, between-marks, shape, correction"},
+			"capacity, bore, marked, reading, class, standard, tolerance, standard-uncertainty, correction, between-marks, shape"},
 		{oneCylinder + "tolerance = \"1 mL\"\ndivision = \"20 mL\"", "5:12: division: the division is larger than the capacity", ""},
 		{oneCylinder + "tolerance = \"1 mL\"\ndivision = \"1e-12 mL\"", "5:12: division: no scale has so many divisions", ""},
 		{oneFlask + "tolerance = \"1 mL\"\nbore = \"120 mm\"", "5:8: bore: one millimetre of so wide a neck holds more than the capacity",
@@ -306,8 +306,8 @@ func TestKitMistakes(t *testing.T) {
 		{onePipette + `retained = "10 mL"`, "6:12: retained: must be smaller than the capacity", ""},
 		{onePipette + `clinging = "11 mL"`, "6:12: clinging: must be smaller than the capacity", ""},
 		{onePipette + `form = "tall"`, "6:1: unknown key `form` in a pipette", "the keys of a pipette are name, kind, material, expansion, clinging, retained, " +
-			"readings, repeatability, count, single-use, price, capacity, bore, reading, class, standard, between-marks, shape, " +
-			"tolerance, standard-uncertainty, correction"},
+			"readings, repeatability, count, single-use, price, capacity, bore, reading, class, standard, tolerance, standard-uncertainty, " +
+			"correction, between-marks, shape"},
 		{"[[flask]]\nname = \"x\"\ncapacity = \"10,5 mL\"\nclass = \"A\"", `3:12: capacity: "10,5 mL" has a comma in its number`,
 			"write 10.5 mL: a decimal point, not a comma"},
 		{"[[flask]]\nname = \"x\"\ncapacity = 10 mL\nclass = \"A\"", "3:12: found 10 mL without quotes", `put quotes round it: "10 mL"`},

@@ -32,17 +32,20 @@ type Glass struct {
 	Note      string
 }
 
-// FindLiquid finds a liquid by its name or an alias, all in lower case.
+// FindLiquid finds a liquid by its name or an alias, however it is spaced and
+// written in capitals.
 func FindLiquid(name string) (Liquid, bool) {
-	liquid, found := liquids().find[name]
+	liquid, found := liquids().find[plain(name)]
 	return liquid, found
 }
 
-// FindGlass finds the material of a vessel by its name or an alias, all in lower case.
+// FindGlass finds the material of a vessel by its name or an alias, likewise.
 func FindGlass(name string) (Glass, bool) {
-	glass, found := glasses().find[name]
+	glass, found := glasses().find[plain(name)]
 	return glass, found
 }
+
+func plain(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
 
 // LiquidNames lists the known liquids in table order, without aliases.
 func LiquidNames() []string { return slices.Clone(liquids().names) }

@@ -29,7 +29,9 @@ func TestLiquidNamesAndAliases(t *testing.T) {
 		"glycerol", "propylene glycol", "n-decane", "n-nonane", "turpentine"}, LiquidNames())
 	liquid, _ := FindLiquid("propan-2-ol")
 	assert.Equal(t, "isopropanol", liquid.Name)
-	for _, unknown := range []string{"", "Water", "petrol"} {
+	liquid, _ = FindLiquid(" Distilled  Water ")
+	assert.Equal(t, "water", liquid.Name)
+	for _, unknown := range []string{"", "waters", "petrol"} {
 		_, found := FindLiquid(unknown)
 		assert.Equal(t, false, found, unknown)
 	}
@@ -40,7 +42,7 @@ func TestGlassNamesAndAliases(t *testing.T) {
 		"polycarbonate", "polyethylene"}, GlassNames())
 	glass, _ := FindGlass("pmp")
 	assert.Equal(t, "polymethylpentene", glass.Name)
-	_, found := FindGlass("Borosilicate")
+	_, found := FindGlass("borosilicates")
 	assert.Equal(t, false, found)
 }
 

@@ -71,11 +71,11 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 		return 0, err
 	}
 	volume = u.Model.Sum(volume, k.clinging(u)...)
-	if k.Ex && k.Retained.Known {
-		volume = u.Model.Add(volume, u.Model.Influence(uncertainty.Influence{
-			Name: "retained in the " + k.Name + " by design", Owner: k.Name, Group: k.Name, Unit: "mL",
-			Distribution: uncertainty.Rectangular{Low: k.Retained.Mean, High: k.Retained.Mean},
-		}))
+	switch {
+	case k.Ex && !k.Retained.Known:
+		u.Notes.LeaveOut("what the " + k.Name + " holds beyond its mark, being adjusted to deliver")
+	case k.Ex && k.Retained.Mean > 0:
+		volume = u.Model.Add(volume, u.error(k.Name, k.Name, "retained in the "+k.Name+" by design", "mL", exactly(k.Retained.Mean)))
 	}
 	return k.at20(u, volume), nil
 }
@@ -198,25 +198,30 @@ func (k *Measure) at20(u Use, volume uncertainty.Node) uncertainty.Node {
 	return m.Multiply(volume, m.Add(m.Constant(1), m.Multiply(m.Constant(coefficient), u.Day.Excess)))
 }
 
-// limitOfClass reports whether the limit is that of the class and not the kit's
-// own.
-func (k *Measure) limitOfClass() bool { return k.Bias.ByClass || k.Bias.Limit == k.Class.Tolerance }
-
 // note records what the use of the instrument rests on.
 func (k *Measure) note(u Use, mark float64) {
-	if k.StandardAssumed {
+	switch {
+	case k.StandardAssumed && k.Bias.FromClass:
 		u.Notes.Assume(fmt.Sprintf("the %s has the limits of %s", k.Name, k.Class))
+	case k.StandardAssumed:
+		u.Notes.Assume(fmt.Sprintf("what is not stated of the %s is as in %s", k.Name, k.Class))
 	}
-	if k.Class != nil && k.Class.Trust == "from memory" && k.limitOfClass() {
+	if k.Class != nil && k.Class.Standard == "" && k.Bias.FromClass {
+		u.Notes.Assume(fmt.Sprintf("%s in the %s is right within %s (common practice, no standard)", Millilitres(mark), k.Name, Millilitres(k.Limit(mark))))
+	}
+	if k.Class != nil && k.Class.Trust == fromMemory && k.Bias.FromClass {
 		u.Notes.Remember(fmt.Sprintf("the limit of the %s, ±%s (%s)", k.Name, Millilitres(k.Limit(mark)), k.Class))
 	}
 	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == Triangle {
-		u.Notes.Assume("the limits of glass are triangular: most pieces are better than their limit")
+		u.Notes.Assume("errors of glass within their limits are triangular: most pieces are better than their limit")
+	}
+	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
+		u.Notes.Remember(fmt.Sprintf("the bore of the %s, %v mm (%s)", k.Name, k.Bore, k.Class))
 	}
 	if k.BoreAssumed {
 		u.Notes.Assume(fmt.Sprintf("the %s is %v mm wide inside at its marks, as ASTM has it", k.Name, k.Bore))
 	}
-	if u.Day.Known && !k.Expansion.Known {
+	if u.Day.Known && !k.Expansion.Known && k.Kind != Dropper {
 		u.Notes.LeaveOut("thermal expansion of the " + k.Name)
 	}
 	if k.Division > 0 && !isMultiple(mark, k.Division) {

@@ -438,6 +438,7 @@ func TestReads(t *testing.T) {
 func TestNotesOfAMeasure(t *testing.T) {
 	memory := func(k *Measure) {
 		k.Class = &Class{Number: "ISO 4788", Standard: "ISO", Edition: "2005", Name: "B", Form: "tall", Tolerance: 0.2, Trust: "from memory"}
+		k.Bias.FromClass = true
 	}
 	for what, test := range map[string]struct {
 		mark   float64
@@ -447,12 +448,12 @@ func TestNotesOfAMeasure(t *testing.T) {
 		"all known": {10, func(*Measure) {}, Notes{}},
 		"class row from memory": {10, memory, Notes{FromMemory: []string{
 			"the limit of the cylinder, ±0.2 mL (ISO 4788:2005 class B, tall form)"}}},
-		"own limit instead of that of the class": {10, func(k *Measure) { memory(k); k.Bias.Limit = 0.1 }, Notes{}},
+		"own limit instead of that of the class": {10, func(k *Measure) { memory(k); k.Bias.FromClass = false }, Notes{}},
 		"class row that was seen":                {10, func(k *Measure) { memory(k); k.Class.Trust = "one source" }, Notes{}},
 		"standard not stated": {10, func(k *Measure) { memory(k); k.Class.Trust = ""; k.StandardAssumed = true },
 			Notes{Assumed: []string{"the cylinder has the limits of ISO 4788:2005 class B, tall form"}}},
 		"shape not stated": {10, func(k *Measure) { k.Bias.ShapeAssumed = true },
-			Notes{Assumed: []string{"the limits of glass are triangular: most pieces are better than their limit"}}},
+			Notes{Assumed: []string{"errors of glass within their limits are triangular: most pieces are better than their limit"}}},
 		"no limit to have a shape": {10, func(k *Measure) { k.Bias.ShapeAssumed = true; k.Bias.Limit = 0 }, Notes{}},
 		"expansion not known": {10, func(k *Measure) { k.Expansion = Stated{} },
 			Notes{NotCounted: []string{"thermal expansion of the cylinder"}}},

@@ -15,6 +15,12 @@ type Solvent struct {
 	Density, Tension float64
 }
 
+// isWater reports whether the liquid is water under one of its names.
+func (s Solvent) isWater() bool {
+	liquid, found := FindLiquid(s.Name)
+	return s.Name == "" || found && liquid.Name == water
+}
+
 // water is what glass is adjusted with.
 const water = "water"
 
@@ -26,7 +32,7 @@ const water = "water"
 func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
 	s := u.Day.Solvent
 	switch {
-	case s.Name == water || s.Name == "" || !kinds[k.Kind].reads || readings == 2:
+	case s.isWater() || !kinds[k.Kind].reads || readings == 2:
 		return nil
 	case u.Day.MeniscusIgnored:
 		u.Notes.LeaveOut(fmt.Sprintf("height of the meniscus of %s in glass that is adjusted with water (ignored, as the prep says)", s.Name))

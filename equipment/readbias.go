@@ -1,6 +1,9 @@
 package equipment
 
 import (
+	"slices"
+	"strings"
+
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 )
@@ -17,15 +20,8 @@ func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
 			k.Bias.Shape, k.Bias.ShapeAssumed = shape, false
 		}
 	}
-	own := 0
-	for _, key := range []string{"tolerance", "standard-uncertainty", "correction"} {
-		if t.Has(key) {
-			own++
-		}
-		if own == 2 {
-			t.Fail(key, "how good the "+k.Name+" is, is stated twice", "state one of tolerance, standard-uncertainty and correction")
-			return
-		}
+	if k.statedTwice(t) {
+		return
 	}
 	switch {
 	case t.Has("correction"):
@@ -37,16 +33,47 @@ func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
 	case t.Has("tolerance"):
 		k.tolerance(t)
 	case k.Class != nil:
+		k.Bias.FromClass = true
 		k.Bias.Limit, k.Bias.ByClass = k.Class.Tolerance, k.Class.varies()
-		if k.Class.Kind != string(Dropper) || k.Class.Capacity == k.Capacity {
-			break
+		if k.Kind == Dropper && k.Capacity != k.Class.Capacity {
+			k.Bias.Limit = k.Class.Limit(k.Capacity)
 		}
-		k.Bias.Limit, k.Bias.ByClass = k.Class.Tolerance/k.Class.Capacity*k.Capacity, false
 	case k.Kind == Jar && k.Line.With == nil:
 		t.Fail("", "nothing says how good the line of the "+k.Name+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")
 	case kinds[k.Kind].lettered && !t.Has("class"):
 		t.Fail("", "nothing says how good the "+k.Name+" is", "state its class (\"A\" or \"B\"), or its own tolerance")
 	}
+}
+
+// limitKeys are the keys that state how good a piece is.
+var limitKeys = []string{"tolerance", "standard-uncertainty", "correction"}
+
+// ownLimit reports whether the kit states how good a piece is.
+func ownLimit(t *benchfile.Table) bool {
+	own := false
+	for _, key := range limitKeys {
+		own = t.Has(key) || own
+	}
+	return own
+}
+
+// statedTwice refuses two statements of how good a piece is.
+func (k *Measure) statedTwice(t *benchfile.Table) bool {
+	keys := slices.Clone(limitKeys)
+	if k.Kind == Jar {
+		keys = append(keys, "set-with")
+	}
+	own, last := 0, len(keys)-1
+	for _, key := range keys {
+		if t.Has(key) {
+			own++
+		}
+		if own == 2 {
+			t.Fail(key, "how good the "+k.Name+" is, is stated twice", "state one of "+strings.Join(keys[:last], ", ")+" and "+keys[last])
+			return true
+		}
+	}
+	return false
 }
 
 // varies reports whether the limit depends on the volume measured.
@@ -113,13 +140,10 @@ func (k *Measure) correction(t *benchfile.Table) {
 // check refuses what cannot be.
 func (k *Measure) check(t *benchfile.Table) {
 	scale := kinds[k.Kind].scale && kinds[k.Kind].lettered
-	own := func() bool {
-		return !t.Has("class") || t.Has("tolerance") || t.Has("standard-uncertainty") || t.Has("correction")
-	}
 	switch {
 	case k.Capacity == 0:
 		// said already
-	case scale && own() && k.Division == 0 && !t.Has("division"):
+	case scale && (ownLimit(t) || !t.Has("class")) && k.Division == 0 && !t.Has("division"):
 		t.Fail("", "the "+k.Name+" has a scale, but its division is not stated", "state division, or the class that fixes it")
 	case k.Division > k.Capacity:
 		t.Fail("division", "the division is larger than the capacity", "")

@@ -2,6 +2,7 @@ package equipment
 
 import (
 	"fmt"
+	"strings"
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
@@ -47,7 +48,10 @@ func (r *kitReader) measure(t *benchfile.Table, table string) {
 func (k *Measure) size(t *benchfile.Table) {
 	switch k.Kind {
 	case Dropper:
-		k.Capacity = t.Positive("drop", quantity.Volume)
+		k.Capacity = standardDrop
+		if t.Has("drop") {
+			k.Capacity = t.Positive("drop", quantity.Volume)
+		}
 		if t.Has("drop") && (k.Capacity < 0.001 || k.Capacity > 1) {
 			t.Fail("drop", "no drop has this volume", "a drop of water from a common dropper is about 0.05 mL")
 		}
@@ -113,33 +117,40 @@ func (r *kitReader) class(t *benchfile.Table, k *Measure) {
 		q.Standard = t.Word("standard", "ISO", "ASTM", "DIN", "GOST", "USP", "Ph. Eur.")
 	}
 	q.Form = r.form(t, k.Kind)
-	if k.Kind == "" || k.Kind == Jar || q.Name == "" && traits.lettered || q.Capacity <= 0 && k.Kind != Dropper {
+	own := ownLimit(t)
+	if k.Kind == "" || k.Kind == Jar || q.Name == "" && traits.lettered || q.Capacity <= 0 {
 		return
 	}
 	if k.Kind == Dropper {
-		q.Capacity = 0.05
+		q.Capacity = standardDrop
 	}
-	own := t.Has("tolerance") || t.Has("standard-uncertainty")
 	c, err := FindClass(q)
-	if classError, ok := err.(ClassError); ok {
-		if !own {
-			t.Fail("class", classError.Message, classError.Hint)
-		}
+	switch classError, failed := err.(ClassError); {
+	case failed && own:
 		return
-	}
-	if own && !traits.lettered {
+	case failed && traits.lettered:
+		t.Fail("class", classError.Message, classError.Hint)
+		return
+	case failed:
+		t.Fail("", classError.Message, strings.TrimSuffix(classError.Hint, " instead of the class"))
+		return
+	case own && !traits.lettered && !k.completedBy(c, t):
 		return
 	}
 	k.take(c)
 	k.StandardAssumed = q.Standard == "" && c.Standard != ""
 }
 
+// completedBy reports whether a class has what is not stated of a piece whose
+// limit is its own: the scatter of a piston, the dead space of a syringe, the
+// drop of a dropper.
+func (k *Measure) completedBy(c Class, t *benchfile.Table) bool {
+	return c.Random > 0 && !k.Repeatability.Known || c.DeadSpace > 0 && !k.Retained.Known || k.Kind == Dropper && !t.Has("drop")
+}
+
 // take fills in the figures of a class that the kit does not state.
 func (k *Measure) take(c Class) {
 	k.Class = &c
-	if k.Kind == Dropper && k.Capacity == 0 {
-		k.Capacity = c.Capacity
-	}
 	if k.Division == 0 {
 		k.Division = c.Division
 	}

@@ -20,7 +20,7 @@ func (r Retained) distribution() uncertainty.Distribution {
 	case !r.Spread.Known:
 		return uncertainty.Rectangular{Low: 0, High: 2 * r.Mean}
 	case r.Spread.Value <= 1e-9*r.Mean:
-		return uncertainty.Rectangular{Low: r.Mean, High: r.Mean}
+		return exactly(r.Mean)
 	default:
 		return uncertainty.Gamma{Mu: r.Mean, Sigma: r.Spread.Value}
 	}
@@ -62,59 +62,88 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node) uncertainty.Node 
 	if !retained.Known || retained.Mean == 0 {
 		return volume
 	}
-	d := retained.distribution()
-	if k.Repeatability.Known && !k.Retained.Spread.Known {
-		d = uncertainty.Rectangular{Low: retained.Mean, High: retained.Mean}
-	}
 	m := u.Model
-	if k.Ex && u.Emptying != Drained {
-		// The nominal volume does not hold what is retained: a known surplus.
-		volume = m.Add(volume, m.Influence(uncertainty.Influence{
-			Name: "what the " + k.Name + " should have kept", Owner: u.Step, Group: k.Name, Unit: "mL",
-			Distribution: uncertainty.Rectangular{Low: retained.Mean, High: retained.Mean}, Assumed: assumed,
-		}))
+	left := uncertainty.Influence{
+		Name: "retained in the " + k.Name, Owner: u.Step, Group: k.Name, Unit: "mL",
+		Distribution: retained.distribution(), Assumed: assumed,
+	}
+	if k.knownScatter() && !k.Retained.Spread.Known {
+		left.Distribution = exactly(retained.Mean)
+	}
+	switch {
+	case k.Ex && u.Emptying == Drained:
+		left.Nominal = retained.Mean
+		volume = m.Add(volume, m.Constant(retained.Mean))
+	case k.Ex:
+		volume = m.Add(volume, k.surplus(u, retained, assumed))
 	}
 	if u.Emptying == BlownOut {
 		return volume
 	}
-	in := uncertainty.Influence{
-		Name: "retained in the " + k.Name, Owner: u.Step, Group: k.Name, Unit: "mL",
-		Distribution: d, Assumed: assumed,
-	}
-	if k.Ex && u.Emptying == Drained {
-		in.Nominal = retained.Mean
-		volume = m.Add(volume, m.Constant(retained.Mean))
-	}
-	left := m.Influence(in)
+	stays := m.Influence(left)
 	if u.Emptying == Rinsed {
 		u.Notes.Assume("a rinse leaves 2 % of what stayed behind")
-		left = m.Multiply(m.Constant(leftByRinse), left)
+		stays = m.Multiply(m.Constant(leftByRinse), stays)
 	}
-	return m.Subtract(volume, left)
+	return m.Subtract(volume, stays)
 }
+
+// surplus appends μ, which the nominal volume does not hold: an error that is
+// exactly known when the kit states it, and is the piece's when it is assumed.
+func (k *Measure) surplus(u Use, retained Retained, assumed bool) uncertainty.Node {
+	in := uncertainty.Influence{
+		Name: "what the " + k.Name + " should have kept", Owner: u.Step, Group: k.Name, Unit: "mL",
+		Distribution: exactly(retained.Mean), Assumed: assumed,
+	}
+	if assumed {
+		in.Owner, in.Distribution = k.owner(u), retained.distribution()
+	}
+	return u.Model.Influence(in)
+}
+
+func exactly(x float64) uncertainty.Distribution { return uncertainty.Rectangular{Low: x, High: x} }
+
+// knownScatter reports whether a stated repeatability, or the limit of a piston,
+// already holds the scatter of what is retained.
+func (k *Measure) knownScatter() bool { return k.Repeatability.Known || k.Random > 0 }
 
 // retained is what the kit states, or what is assumed.
 func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 	switch {
 	case k.Retained.Known:
 		return k.Retained, false
-	case !k.Ex:
+	case k.Ex && u.Emptying == Drained:
+		if !k.knownScatter() {
+			u.Notes.LeaveOut("scatter of what stays in the " + k.Name + " when it is emptied")
+		}
+		return Retained{}, false
+	case k.Kind.Receives():
 		return k.retainedWhenPoured(u)
-	case u.Emptying != Drained:
-		u.Notes.Assume(fmt.Sprintf("the last drop in the tip of the %s is 0.01 to 0.05 mL (from memory)", k.Name))
-		return lastDrop, true
+	case u.Emptying == BlownOut && k.Kind.anyVolume():
+		return Retained{}, false // it is made to be pressed empty
+	case k.Class != nil && k.Class.DeadSpace > 0:
+		u.Notes.Assume(fmt.Sprintf("the dead space of the %s is at most %s (%s, %s)",
+			k.Name, Millilitres(k.Class.DeadSpace), k.Class, k.Class.DeadSpaceTrust))
+		return Retained{Mean: k.Class.DeadSpace / 2, Known: true}, true
+	case k.Capacity < 1:
+		u.Notes.LeaveOut("what stays in the tip of the " + k.Name)
+		return Retained{}, false
 	}
-	u.Notes.LeaveOut("scatter of what stays in the " + k.Name + " when it is emptied")
-	return Retained{}, false
+	u.Notes.Assume(fmt.Sprintf("the last drop in the tip of the %s is 0.01 to 0.05 mL (from memory)", k.Name))
+	return lastDrop, true
 }
 
-// lastDrop in the tip of a pipette: 0.01 to 0.05 mL (from memory).
+// lastDrop in the tip of a pipette of 1 mL or more: 0.01 to 0.05 mL (from
+// memory). For smaller ones there is no figure.
 var lastDrop = Retained{Mean: 0.03, Spread: Stated{0.0115, true}, Known: true}
 
 // retainedWhenPoured is what a cylinder adjusted to contain keeps when it is
 // poured out, by capacity in mL, with half of it as standard deviation.
-// Measured near 10 and 50 mL: small sets of student weighings; the other sizes
-// follow an estimate of the drained film (collected in the project's design).
+// Measured near 10 mL (five deliveries, pt.scribd.com/doc/55952279, and three,
+// studymode.com/essays/Accuracy-And-Precision-137415.html) and 50 mL (two,
+// bartleby.com/essay/Lab-report-calibration-of-volumetric-flask-PKJE4S43VJ);
+// the other sizes follow the film that gravity leaves in 10 s, √(νL/gt), and one
+// hanging drop.
 var retainedWhenPoured = map[float64]float64{5: 0.08, 10: 0.10, 25: 0.15, 50: 0.25, 100: 0.40}
 
 func (k *Measure) retainedWhenPoured(u Use) (Retained, bool) {
@@ -132,7 +161,7 @@ func (k *Measure) retainedWhenPoured(u Use) (Retained, bool) {
 func (k *Measure) Film(u Use) uncertainty.Node {
 	u.Emptying = Rinsed // asks for a figure, stated or assumed
 	r, assumed := k.retained(u)
-	if !r.Known {
+	if r.Mean == 0 {
 		return u.Model.Constant(0)
 	}
 	return u.Model.Influence(uncertainty.Influence{

@@ -73,14 +73,6 @@ type Stated struct {
 	Known bool
 }
 
-// Or is the value when it is known, and otherwise the given one.
-func (s Stated) Or(value float64) float64 {
-	if s.Known {
-		return s.Value
-	}
-	return value
-}
-
 // Spread is a standard deviation of repeated use, with the degrees of freedom
 // of the readings that it was computed from; 0 when it was stated as such.
 type Spread struct {

@@ -104,9 +104,7 @@ func orNone(amount float64, ok bool) func(func(float64) string) string {
 }
 
 // ownLimit reports whether the limit is the kit's own and not that of a class.
-func ownLimit(m *equipment.Measure) bool {
-	return m.Class == nil || m.Bias.Limit != m.Class.Tolerance
-}
+func ownLimit(m *equipment.Measure) bool { return !m.Bias.FromClass }
 
 // footnote numbers the rows of the class tables that a kit uses.
 func footnote(k *equipment.Kit, m *equipment.Measure) string {

@@ -10,6 +10,7 @@ import (
 // the largest first; equal ones keep the order of the model.
 func (m *Model) budget(out Node, gradient []float64) []Contribution {
 	needed := m.reachable(out)
+	uses := m.references(needed)
 	var lines []Contribution
 	for i := range needed {
 		n := &m.nodes[i]
@@ -20,7 +21,7 @@ func (m *Model) budget(out Node, gradient []float64) []Contribution {
 		u := in.Distribution.StandardUncertainty()
 		c := gradient[n.left]
 		lines = append(lines, Contribution{
-			Influence: in, Uses: m.uses[n.left],
+			Influence: in, Uses: uses[i],
 			Sensitivity: c, StandardUncertainty: u, Contribution: c * u,
 		})
 	}
@@ -34,6 +35,18 @@ func (m *Model) budget(out Node, gradient []float64) []Contribution {
 		}
 	}
 	return lines
+}
+
+// references counts for each node how many of the needed nodes are made from it.
+func (m *Model) references(needed []bool) []int {
+	count := make([]int, len(needed))
+	for i := range needed {
+		if n := &m.nodes[i]; needed[i] && n.op >= opAdd {
+			count[n.left]++
+			count[n.right]++
+		}
+	}
+	return count
 }
 
 // AssumedShare is the part of the variance that rests on assumed influences.

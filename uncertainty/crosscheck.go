@@ -26,7 +26,8 @@ const (
 type CrossCheck struct {
 	// Agrees: both ends differ by no more than the tolerance.
 	Agrees bool
-	// Tolerance δ = ½ 10^l for u = c 10^l with an integer c of one digit.
+	// Tolerance δ = ½ 10^l for u = c 10^l with an integer c of one digit; not
+	// less than what floating point numbers resolve.
 	Tolerance float64
 	// DLow and DHigh are the differences of the lower and the upper ends.
 	DLow, DHigh float64
@@ -44,7 +45,7 @@ type CrossCheck struct {
 // skew, what only the full model shows is curvature.
 func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteCarlo) (CrossCheck, error) {
 	c := CrossCheck{
-		Tolerance: numericalTolerance(a.StandardUncertainty),
+		Tolerance: math.Max(numericalTolerance(a.StandardUncertainty), 10*negligible*math.Abs(a.Value)),
 		DLow:      math.Abs(a.Lower() - mc.Lower),
 		DHigh:     math.Abs(a.Upper() - mc.Upper),
 	}

@@ -14,5 +14,5 @@ func (mc *MonteCarlo) Histogram(edges []float64) (counts []int, below, above int
 	for i := range counts {
 		counts[i] = at[i+1] - at[i]
 	}
-	return counts, at[0], mc.Trials - at[len(at)-1]
+	return counts, at[0], len(mc.sorted) - at[len(at)-1]
 }

@@ -62,7 +62,6 @@ type identity struct{ owner, name string }
 type Model struct {
 	nodes      []node
 	influences []Influence
-	uses       []int
 	known      map[identity]Node
 	names      map[Node]string
 }
@@ -78,14 +77,12 @@ func (m *Model) Influence(in Influence) Node {
 		if m.influences[i] != in {
 			panic(fmt.Sprintf("uncertainty: influence %q of %q described in two ways", in.Name, in.Owner))
 		}
-		m.uses[i]++
 		return n
 	}
 	if m.known == nil {
 		m.known = make(map[identity]Node)
 	}
 	m.influences = append(m.influences, in)
-	m.uses = append(m.uses, 1)
 	n := m.append(node{op: opInfluence, left: Node(len(m.influences) - 1)})
 	m.known[id] = n
 	return n

@@ -115,6 +115,21 @@ func (m *Model) hasVariance(out Node) bool {
 
 // Quantile is the value below which the fraction p of the trials lies.
 func (mc *MonteCarlo) Quantile(p float64) float64 {
-	i := int(math.Floor(p * float64(mc.Trials)))
-	return mc.sorted[min(max(i, 0), mc.Trials-1)]
+	n := len(mc.sorted)
+	i := int(math.Floor(p * float64(n)))
+	return mc.sorted[min(max(i, 0), n-1)]
+}
+
+// Thin keeps n values at equal steps of probability in place of all trials, for
+// drawing: afterwards [MonteCarlo.Quantile], [MonteCarlo.Histogram] and the
+// chances rest on these. It does nothing when there are no more than n.
+func (mc *MonteCarlo) Thin(n int) {
+	if len(mc.sorted) <= n {
+		return
+	}
+	kept := make([]float64, n)
+	for i := range kept {
+		kept[i] = mc.Quantile((float64(i) + 0.5) / float64(n))
+	}
+	mc.sorted = kept
 }

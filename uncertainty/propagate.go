@@ -31,7 +31,7 @@ func (a Analytic) Upper() float64 { return a.Value + a.ExpandedUncertainty }
 // Contribution is one line of an uncertainty budget.
 type Contribution struct {
 	Influence
-	// Uses counts how often the model asked for the influence.
+	// Uses counts how many quantities of the model are made from it.
 	Uses int
 	// Sensitivity c is the partial derivative of the value.
 	Sensitivity float64
@@ -44,7 +44,7 @@ type Contribution struct {
 	Share float64
 }
 
-// Shared reports whether more than one use in the model rests on the draw.
+// Shared reports whether more than one quantity of the model rests on the draw.
 func (c *Contribution) Shared() bool { return c.Uses > 1 }
 
 // ErrNotFinite reports a model whose value or uncertainty is not a finite
@@ -67,6 +67,12 @@ func (m *Model) Propagate(out Node, coverage float64) (Analytic, error) {
 	a := Analytic{Value: v[out], CoverageProbability: coverage}
 	a.Budget = m.budget(out, m.gradient(out, v))
 	a.StandardUncertainty = combine(a.Budget)
+	if a.StandardUncertainty <= negligible*math.Abs(a.Value) {
+		a.StandardUncertainty = 0
+		for i := range a.Budget {
+			a.Budget[i].Contribution, a.Budget[i].Share = 0, 0
+		}
+	}
 	a.DegreesOfFreedom = effectiveDegreesOfFreedom(a.Budget, a.StandardUncertainty)
 	a.CoverageFactor = CoverageFactor(coverage, a.DegreesOfFreedom)
 	a.ExpandedUncertainty = a.CoverageFactor * a.StandardUncertainty
@@ -75,6 +81,10 @@ func (m *Model) Propagate(out Node, coverage float64) (Analytic, error) {
 	}
 	return a, nil
 }
+
+// negligible is the relative size below which an uncertainty or a difference is
+// what is left of floating point numbers that cancel, and counts as 0.
+const negligible = 1e-13
 
 func mustBeProbability(p float64) {
 	if !(p > 0 && p < 1) {

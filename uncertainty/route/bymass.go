@@ -28,8 +28,17 @@ func (c *compiler) weighAliquot(i int) error {
 	if c.current.bought {
 		c.soluteUsed += s.Amount * c.model.Intended(w)
 	}
-	c.part, c.zeroed = c.model.Multiply(mass, w), use.Step
+	c.masses = append(c.masses, weighed{i, mass})
+	c.part, c.partVolume, c.zeroed = c.model.Multiply(mass, w), volume, use.Step
+	c.medium = c.current.medium
 	return nil
+}
+
+// mixInto adds a mass of solvent in g to a volume of the liquid at hand.
+func (c *compiler) mixInto(volume, grams float64) {
+	if density := c.prep.Solvent.Density; density.Known {
+		c.medium = c.medium.with(volume, c.solvent, grams/density.Value)
+	}
 }
 
 // weighUpTo dilutes by weighing: w = m_solute / m_total, where m_total is read
@@ -37,11 +46,14 @@ func (c *compiler) weighAliquot(i int) error {
 func (c *compiler) weighUpTo(i int) error {
 	s := &c.route.Steps[i]
 	use := c.use(i)
-	amount, zeroed := c.part, c.zeroed
+	amount, zeroed, inside, volume := c.part, c.zeroed, c.route.Steps[i-1].Amount, c.partVolume
 	if c.hasAmount {
-		amount, zeroed = c.amount, use.Step
+		amount, zeroed, inside, volume = c.amount, use.Step, c.model.Intended(c.mass), 0
 	}
-	if c.hasAmount && s.Amount <= c.soluteUsed || !c.hasAmount && s.Amount <= c.route.Steps[i-1].Amount {
+	if c.hasAmount && c.hasVolume {
+		volume = c.model.Intended(c.volume)
+	}
+	if s.Amount <= inside {
 		return &equipment.Impossible{Reason: fmt.Sprintf("%s in all is not more than what is already in the vessel", equipment.Grams(s.Amount))}
 	}
 	total, err := s.Balance.WeighUpTo(use, s.Amount, zeroed)
@@ -49,6 +61,7 @@ func (c *compiler) weighUpTo(i int) error {
 		return err
 	}
 	c.discard()
+	c.mixInto(volume, s.Amount-inside)
 	c.model.Name(total, "the total mass on the "+s.Balance.Name)
 	return c.becomeByMass(c.model.Divide(amount, total), s.Amount)
 }
@@ -61,7 +74,7 @@ func (c *compiler) weighUpTo(i int) error {
 // solute, shared by all solutions of the route.
 func (c *compiler) byMass(l *liquid) (w, density uncertainty.Node, err error) {
 	m := c.model
-	solvent, excess, err := c.densities()
+	solvent, excess, err := c.densities(l.medium)
 	if err != nil {
 		return 0, 0, err
 	}
@@ -73,9 +86,9 @@ func (c *compiler) byMass(l *liquid) (w, density uncertainty.Node, err error) {
 }
 
 // byVolume is the inverse of byMass: γ = w ρ0 / (1 - w (1 - φ ρ0)).
-func (c *compiler) byVolume(w uncertainty.Node) (concentration, density uncertainty.Node, err error) {
+func (c *compiler) byVolume(w uncertainty.Node, l medium) (concentration, density uncertainty.Node, err error) {
 	m := c.model
-	solvent, excess, err := c.densities()
+	solvent, excess, err := c.densities(l)
 	if err != nil {
 		return 0, 0, err
 	}
@@ -85,19 +98,21 @@ func (c *compiler) byVolume(w uncertainty.Node) (concentration, density uncertai
 }
 
 // densities appends ρ0 and 1 - φ ρ0.
-func (c *compiler) densities() (solvent, excess uncertainty.Node, err error) {
-	m, p := c.model, c.prep
-	if !p.Solvent.Density.Known {
-		return 0, 0, &equipment.Impossible{Reason: "weighing a solution needs the density of " + p.Solvent.Name + ", which the prep does not state"}
+func (c *compiler) densities(l medium) (solvent, excess uncertainty.Node, err error) {
+	density, err := c.densityOf(l)
+	if err != nil {
+		return 0, 0, err
 	}
-	c.notePhi()
-	solvent = m.Constant(p.Solvent.Density.Value)
-	phi := c.material(p.Solute.Name, "specific volume of the "+p.Solute.Name, "mL/g", p.phi(), !p.Solute.SpecificVolume.Known)
-	return solvent, m.Subtract(m.Constant(1), m.Multiply(phi, solvent)), nil
+	m := c.model
+	solvent = m.Constant(density)
+	return solvent, m.Subtract(m.Constant(1), m.Multiply(c.phi(), solvent)), nil
 }
 
-func (c *compiler) notePhi() {
-	if !c.prep.Solute.SpecificVolume.Known {
-		c.notes.Assume(fmt.Sprintf("1 g of %s takes up between -0.15 and 0.9 mL in solution", c.prep.Solute.Name))
+// phi appends the apparent specific volume of the solute.
+func (c *compiler) phi() uncertainty.Node {
+	solute, known := c.prep.Solute.Name, c.prep.Solute.SpecificVolume.Known
+	if !known {
+		c.notes.Assume(fmt.Sprintf("1 g of %s takes up between -0.15 and 0.9 mL in solution", solute))
 	}
+	return c.material(solute, "specific volume of the "+solute, "mL/g", c.prep.phi(), !known)
 }

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"runtime"
 	"sync"
 
 	"minim/equipment"
@@ -26,10 +27,12 @@ func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) 
 	c := &Comparison{Prep: p, Settings: s, Results: make([]Result, len(routes))}
 	faults := make([]error, len(routes))
 	var wait sync.WaitGroup
+	slots := make(chan struct{}, runtime.GOMAXPROCS(0)) // bounds the trials in memory
 	for i, r := range routes {
 		wait.Add(1)
+		slots <- struct{}{}
 		go func() {
-			defer wait.Done()
+			defer func() { <-slots; wait.Done() }()
 			c.Results[i], faults[i] = p.evaluate(ctx, r, s)
 		}()
 	}
@@ -38,6 +41,9 @@ func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) 
 		return nil, err
 	}
 	c.Verdict = c.judge()
+	if c.Verdict.Use >= 0 { // what concerns the route to use comes first
+		c.Notes.Merge(c.Results[c.Verdict.Use].Notes)
+	}
 	for i := range c.Results {
 		c.Notes.Merge(c.Results[i].Notes)
 	}
@@ -130,6 +136,7 @@ func (r *Result) propagate(ctx context.Context, c *compiler, p *Prep, s uncertai
 			Normal:    r.Analytic.ConformanceProbability(t.Limits),
 		})
 	}
+	r.MonteCarlo.Thin(drawn)
 	if r.Ladder, err = c.rungs(s.Coverage); err != nil {
 		return err
 	}
@@ -153,6 +160,9 @@ func (c *compiled) uninformative(coverage float64) (string, error) {
 	}
 	return "", nil
 }
+
+// drawn is the number of values that are kept of a simulation to draw its spread.
+const drawn = 2000
 
 func roundedGrams(expanded float64) string {
 	_, u := uncertainty.RoundExpanded(0, expanded)
@@ -210,11 +220,14 @@ func (r *Result) Chance() float64 {
 }
 
 func (c *Comparison) meets(r *Result) bool {
-	return r.Chance() >= c.Prep.LeastChance && r.Informative && r.Enough(c.Prep.Volume)
+	return r.Chance() >= c.Prep.LeastChance && c.usable(r)
 }
 
 // usable: it makes enough, and its strength means something.
 func (c *Comparison) usable(r *Result) bool { return r.Informative && r.Enough(c.Prep.Volume) }
+
+// SameVolume compares volumes in mL up to the rounding of floating point.
+func SameVolume(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(1, math.Abs(a)) }
 
 func (c *Comparison) better(a, b *Result) bool {
 	switch {
@@ -226,7 +239,7 @@ func (c *Comparison) better(a, b *Result) bool {
 		return c.meets(a)
 	case !c.meets(a):
 		return a.Chance() > b.Chance()
-	case a.LeftOverML != b.LeftOverML:
+	case !SameVolume(a.LeftOverML, b.LeftOverML):
 		return a.LeftOverML < b.LeftOverML
 	default:
 		return a.Operations < b.Operations

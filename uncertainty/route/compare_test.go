@@ -236,7 +236,7 @@ func TestSharedInTheBudget(t *testing.T) {
 		return names
 	}
 	r := only(t, parse(t, smallKit, smallPrep(`target = "4 g/L"`, steps(""))))
-	assert.Equal(t, []string{"bias of the flask, piece 1 at 25 mL"}, shared(r))
+	assert.Equal(t, []string{"bias of the flask, piece 1 at 25 mL", "temperature of the bench"}, shared(r))
 	r = only(t, parse(t, smallKit, smallPrep(`target = "4 g/L"`, steps(", piece = 2"))))
-	assert.Empty(t, shared(r))
+	assert.Equal(t, []string{"temperature of the bench"}, shared(r))
 }

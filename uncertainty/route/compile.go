@@ -14,7 +14,7 @@ type compiled struct {
 	model *uncertainty.Model
 	// strength of the wanted solution, in the unit of the target.
 	strength uncertainty.Node
-	// masses are the weighed amounts of solute, by step.
+	// masses are the weighed amounts that solutions are made from.
 	masses []weighed
 	// made is the volume of the wanted solution in mL, leftOver all that was
 	// made and is not wanted, soluteUsed the mass in g that is used up.
@@ -22,7 +22,8 @@ type compiled struct {
 	notes                      equipment.Notes
 }
 
-// weighed is one weighing of solute.
+// weighed is the mass of what was weighed for one solution: solute in one or
+// more steps, of which step is the last, or an aliquot.
 type weighed struct {
 	step int
 	mass uncertainty.Node
@@ -37,26 +38,31 @@ type compiler struct {
 	marks map[pieceOf]map[float64]bool
 	// before is the concentration that each piece last held.
 	before map[pieceOf]uncertainty.Node
+	// solvent of the prep.
+	solvent medium
 	brew
 }
 
 // brew is what stands on the bench. Nodes are masses in g, volumes in mL and
 // concentrations in g/mL or g/g.
 type brew struct {
-	// amount of solute in the solid or the aliquot at hand, when hasAmount.
-	amount    uncertainty.Node
-	hasAmount bool
+	// amount of solute in the solid or the aliquot at hand, when hasAmount; of
+	// the solid also the whole mass, with what is not solute in it.
+	amount, mass uncertainty.Node
+	hasAmount    bool
 	// volume of the aliquot, or of the mixture so far, and of a liquid solute,
 	// when hasVolume.
 	volume    uncertainty.Node
 	hasVolume bool
-	// solvent of the aliquot.
-	solvent string
+	// medium of the aliquot or the mixture, and of a liquid solute.
+	medium medium
 	// parent of the aliquot, and the solution that is being made or finished.
 	current *liquid
-	// part is the mass of the weighed aliquot, zeroed in step zeroed.
-	part   uncertainty.Node
-	zeroed string
+	// part is the mass of the weighed aliquot, of a volume in mL, zeroed in step
+	// zeroed.
+	part       uncertainty.Node
+	partVolume float64
+	zeroed     string
 }
 
 // liquid is a finished solution.
@@ -69,8 +75,8 @@ type liquid struct {
 	left float64
 	// bought: a stock, which is not made here.
 	bought bool
-	// solvent of the solution.
-	solvent string
+	// medium that the solute is dissolved in.
+	medium medium
 	// evaporated: what evaporates is already counted.
 	evaporated bool
 }
@@ -85,6 +91,8 @@ type pieceOf struct {
 func (p *Prep) compile(r *Route) (*compiler, error) {
 	c := &compiler{prep: p, route: r, marks: p.marksOf(r), before: make(map[pieceOf]uncertainty.Node)}
 	c.model = new(uncertainty.Model)
+	c.solvent = mediumOf(p.Solvent.Name)
+	c.medium = c.solvent
 	c.day = c.newDay()
 	for i := range r.Steps {
 		if err := c.step(i); err != nil {
@@ -221,7 +229,7 @@ func (c *compiler) settle() {
 // become makes a finished solution of what is at hand, and warns when more is
 // in it than dissolves.
 func (c *compiler) become(concentration uncertainty.Node, volume float64) {
-	c.current = &liquid{concentration: concentration, left: volume, solvent: c.prep.Solvent.Name}
+	c.current = &liquid{concentration: concentration, left: volume, medium: c.medium}
 	c.hasAmount, c.hasVolume = false, false
 	limit, has := c.prep.Solute.Solubility, c.model.Intended(concentration)
 	if limit > 0 && has > limit {

@@ -98,15 +98,16 @@ func (c *compiler) toUnit(l *liquid, u Unit) (uncertainty.Node, error) {
 	return m.Multiply(x, m.Constant(u.per)), nil
 }
 
-// fromUnit is the inverse of toUnit, for a node in a unit.
-func (c *compiler) fromUnit(x uncertainty.Node, u Unit) (uncertainty.Node, error) {
+// fromUnit is the inverse of toUnit, for a node in a unit, dissolved in a
+// medium.
+func (c *compiler) fromUnit(x uncertainty.Node, u Unit, l medium) (uncertainty.Node, error) {
 	m, solute := c.model, c.prep.Solute
 	x = m.Multiply(x, m.Constant(1/u.per))
 	switch u.basis {
 	case byAmount:
 		x = m.Multiply(x, c.property("molar mass", "g/mol", solute.MolarMass))
 	case byMass:
-		concentration, _, err := c.byVolume(x)
+		concentration, _, err := c.byVolume(x, l)
 		return concentration, err
 	case byVolume:
 		x = m.Multiply(x, c.property("density", "g/mL", solute.Density))

@@ -14,38 +14,42 @@ func (c *compiler) dissolve(i int) error {
 	if s.Balance != nil {
 		return c.dissolveInWeighed(i)
 	}
-	volume, err := c.deliver(i)
+	volume, err := c.deliver(i, c.solvent)
 	if err != nil {
 		return err
 	}
-	m, p := c.model, c.prep
+	m := c.model
 	c.carry(i, m.Constant(0))
 	if c.hasVolume {
-		volume = c.contracted(i, c.volume, volume, p.Solute.Name)
+		mixed := c.medium.with(m.Intended(c.volume), c.solvent, m.Intended(volume))
+		volume, c.medium = c.contracted(i, c.volume, volume, c.medium), mixed
 	} else {
-		c.notePhi()
-		phi := c.material(p.Solute.Name, "specific volume of the "+p.Solute.Name, "mL/g", p.phi(), !p.Solute.SpecificVolume.Known)
-		volume = m.Add(volume, m.Multiply(c.amount, phi))
+		volume = m.Add(volume, m.Multiply(c.mass, c.phi()))
 	}
 	m.Name(volume, "the volume of the solution")
 	c.become(m.Divide(c.amount, volume), m.Intended(volume))
 	return nil
 }
 
-// dissolveInWeighed: w = m / (m + m_solvent).
+// dissolveInWeighed: w = solute / (m + m_solvent), with the whole mass m of what
+// is dissolved.
 func (c *compiler) dissolveInWeighed(i int) error {
 	s := &c.route.Steps[i]
 	solvent, err := s.Balance.Weigh(c.use(i), s.Amount)
 	if err != nil {
 		return err
 	}
-	total := c.model.Name(c.model.Add(c.amount, solvent), "the mass of the solution")
+	c.masses = append(c.masses, weighed{i, solvent})
+	if c.hasVolume {
+		c.mixInto(c.model.Intended(c.volume), s.Amount)
+	}
+	total := c.model.Name(c.model.Add(c.mass, solvent), "the mass of the solution")
 	return c.becomeByMass(c.model.Divide(c.amount, total), c.model.Intended(total))
 }
 
 // becomeByMass makes a finished solution of a mass fraction and a mass in g.
 func (c *compiler) becomeByMass(w uncertainty.Node, grams float64) error {
-	concentration, density, err := c.byVolume(w)
+	concentration, density, err := c.byVolume(w, c.medium)
 	if err != nil {
 		return err
 	}
@@ -66,6 +70,7 @@ func (c *compiler) makeUpTo(i int) error {
 			return &equipment.Impossible{Reason: fmt.Sprintf("%s are already more than up to the mark at %s",
 				equipment.Millilitres(inside), equipment.Millilitres(s.Amount))}
 		}
+		c.medium = c.medium.upTo(c.model.Intended(c.volume), c.solvent, s.Amount)
 	}
 	c.carry(i, c.model.Constant(0))
 	c.discard()
@@ -78,10 +83,9 @@ func (c *compiler) makeUpTo(i int) error {
 // take measures out an aliquot: solute = c a. Aliquots taken one after the
 // other from one solution add up.
 func (c *compiler) take(i int) error {
-	s := &c.route.Steps[i]
 	c.settle()
 	c.evaporate(i)
-	a, err := c.deliver(i)
+	a, err := c.deliver(i, c.current.medium)
 	if err != nil {
 		return err
 	}
@@ -95,33 +99,34 @@ func (c *compiler) take(i int) error {
 	if c.hasVolume {
 		a = c.model.Add(c.volume, a)
 	}
-	c.volume, c.hasVolume, c.solvent = a, true, c.current.solvent
+	c.volume, c.hasVolume, c.medium = a, true, c.current.medium
 	c.addSolute(amount)
 	c.carry(i, c.current.concentration)
-	c.before[s.piece()] = c.current.concentration
 	return nil
 }
 
-// deliver measures out a volume, or drops.
-func (c *compiler) deliver(i int) (uncertainty.Node, error) {
-	s := &c.route.Steps[i]
+// deliver measures out a volume, or drops, of a liquid.
+func (c *compiler) deliver(i int, liquid medium) (uncertainty.Node, error) {
+	s, use := &c.route.Steps[i], c.use(i)
+	use.Day = c.dayOf(liquid)
 	if s.Measure.Kind == equipment.Dropper {
-		return s.Measure.Drops(c.use(i), s.Amount)
+		return s.Measure.Drops(use, s.Amount)
 	}
-	return s.Measure.Deliver(c.use(i), s.Amount)
+	return s.Measure.Deliver(use, s.Amount)
 }
 
 // carry adds the solute that an instrument brings along which was not rinsed
-// with what it takes: film (c_before - c), with c_before = 0 for a film of
-// solvent.
+// with what it takes, film (c_before - c), with c_before = 0 for a film of
+// solvent; and keeps in mind what it takes now.
 func (c *compiler) carry(i int, now uncertainty.Node) {
 	s, m := &c.route.Steps[i], c.model
-	if s.State != Wet && s.State != Used {
-		return
-	}
 	before := m.Constant(0)
 	if s.State == Used {
 		before = c.before[s.piece()]
+	}
+	c.before[s.piece()] = now
+	if s.State != Wet && s.State != Used {
+		return
 	}
 	extra := m.Multiply(s.Measure.Film(c.use(i)), m.Subtract(before, now))
 	without := m.Expected(c.amount)
@@ -165,15 +170,14 @@ func (c *compiler) discard() {
 
 // add dilutes with a measured volume of solvent: c = solute / ((a + b)(1 - ε)).
 func (c *compiler) add(i int) error {
-	s := &c.route.Steps[i]
-	b, err := c.deliver(i)
+	b, err := c.deliver(i, c.solvent)
 	if err != nil {
 		return err
 	}
 	c.discard()
-	c.volume = c.model.Name(c.contracted(i, c.volume, b, c.solvent), "the mixed volume")
-	c.solvent = c.prep.Solvent.Name
+	mixed := c.medium.with(c.model.Intended(c.volume), c.solvent, c.model.Intended(b))
+	c.volume = c.model.Name(c.contracted(i, c.volume, b, c.medium), "the mixed volume")
+	c.medium = mixed
 	c.carry(i, c.model.Constant(0))
-	c.before[s.piece()] = c.model.Constant(0)
 	return nil
 }

@@ -30,11 +30,11 @@ func expandedBy(value, expanded, k float64) Estimate {
 }
 
 // estimate reads a text, or a table of limits { from, to }, or of a
-// certificate { value, expanded, k }. The parse function turns a text into a
-// number.
-func estimate(t *benchfile.Table, key string, parse func(string) (float64, error)) Estimate {
+// certificate { value, expanded, k }. The parsers turn a text into a value, and
+// into an expanded uncertainty.
+func estimate(t *benchfile.Table, key string, parse, parseExpanded parser) Estimate {
 	if t.Shape(key) == benchfile.Sub {
-		return estimateFromTable(t.Table(key), key, parse)
+		return estimateFromTable(t.Table(key), key, parse, parseExpanded)
 	}
 	text := t.Text(key)
 	if text == "" {
@@ -50,7 +50,7 @@ func estimate(t *benchfile.Table, key string, parse func(string) (float64, error
 	return Estimate{Value: number(t, key, text, parse), Known: true}
 }
 
-func estimateFromTable(t *benchfile.Table, key string, parse func(string) (float64, error)) Estimate {
+func estimateFromTable(t *benchfile.Table, key string, parse, parseExpanded parser) Estimate {
 	value := func(key string) float64 { return number(t, key, t.Text(key), parse) }
 	if t.Has("from") || t.Has("to") {
 		t.Need("from", "to")
@@ -64,20 +64,25 @@ func estimateFromTable(t *benchfile.Table, key string, parse func(string) (float
 		return between(low, high)
 	}
 	t.Need("value", "expanded", "k")
-	v, expanded, k := value("value"), value("expanded"), t.Number("k")
+	v, expanded, k := value("value"), number(t, "expanded", t.Text("expanded"), parseExpanded), t.Number("k")
 	switch {
 	case t.Has("k") && (k < 1 || k > 10):
 		t.Fail("k", fmt.Sprintf("a coverage factor of %v is not likely", k), "certificates mostly state k = 2")
 	case v > 0 && expanded >= v:
 		t.Fail("expanded", "the expanded uncertainty is not smaller than the value", "")
-	case v > 0 && expanded > 0 && k > 0:
+	case expanded < 0:
+		t.Fail("expanded", "an expanded uncertainty must not be below 0", "")
+	case expanded > 0 && k > 0:
 		return expandedBy(v, expanded, k)
 	}
 	return Estimate{Value: v, Known: true}
 }
 
+// parser turns a text into a number. Its errors are *quantity.Error.
+type parser = func(text string) (float64, error)
+
 // number parses the text at a key and puts a mistake in it there.
-func number(t *benchfile.Table, key, text string, parse func(string) (float64, error)) float64 {
+func number(t *benchfile.Table, key, text string, parse parser) float64 {
 	if text == "" {
 		return 0
 	}

@@ -122,7 +122,7 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	}
 	m.Name(v, "the volume in the "+l.In.Name)
 	concentration := m.Divide(m.Multiply(c.current.concentration, a), v)
-	return c.toUnit(&liquid{concentration: concentration}, c.prep.Target.Unit)
+	return c.toUnit(&liquid{concentration: concentration, medium: c.current.medium}, c.prep.Target.Unit)
 }
 
 func (c *compiler) rungUse(i int, k *equipment.Measure) equipment.Use {

@@ -2,40 +2,128 @@ package route
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"minim/equipment"
 	"minim/uncertainty"
 )
 
+// medium is the liquid that a solute is dissolved in, or a liquid solute.
+type medium struct {
+	// name of the liquid, or of what has been mixed.
+	name string
+	// ethanol is the volume fraction of ethanol in ethanol and water, NaN in
+	// anything else.
+	ethanol float64
+	// solute: it is, or holds, the liquid solute itself.
+	solute bool
+}
+
 // alcohol is the volume fraction of ethanol in liquids that are ethanol and
 // water.
 var alcohol = map[string]float64{"water": 0, "ethanol": 1, "ethanol 96 %": 0.96}
 
-// knownMixture reports whether the contraction of a liquid with the solvent of
-// the prep can be computed.
-func (p *Prep) knownMixture(liquid string) bool {
-	_, first := alcohol[liquid]
-	_, second := alcohol[p.Solvent.Name]
-	return first && second
+// mediumOf is the liquid of a name or an alias.
+func mediumOf(name string) medium {
+	if liquid, ok := equipment.FindLiquid(name); ok {
+		name = liquid.Name
+	}
+	if q, ok := alcohol[name]; ok {
+		return medium{name: name, ethanol: q}
+	}
+	return medium{name: name, ethanol: math.NaN()}
+}
+
+// alcoholic reports whether two liquids are both ethanol and water, so that
+// OIML R 22 says how they mix.
+func alcoholic(a, b medium) bool { return !math.IsNaN(a.ethanol) && !math.IsNaN(b.ethanol) }
+
+// with is what becomes of a volume v of a liquid, in mL, to which a volume is
+// added of another.
+func (l medium) with(v float64, other medium, added float64) medium {
+	if l.name == other.name {
+		return l
+	}
+	mixed := medium{name: l.name, ethanol: math.NaN(), solute: l.solute}
+	if !strings.HasSuffix(l.name, " and "+other.name) {
+		mixed.name += " and " + other.name
+	}
+	if alcoholic(l, other) {
+		_, mixed.ethanol = equipment.MixAlcohol(v, l.ethanol, added, other.ethanol)
+	}
+	return mixed
+}
+
+// upTo is what becomes of a volume v that is made up to a mark with another
+// liquid. Of ethanol and water more goes in than mark - v, since they contract.
+func (l medium) upTo(v float64, other medium, mark float64) medium {
+	added := mark - v
+	if l.name != other.name && alcoholic(l, other) {
+		for range 20 { // each round leaves a tenth of the error
+			volume, _ := equipment.MixAlcohol(v, l.ethanol, added, other.ethanol)
+			added = math.Max(0, added+mark-volume)
+		}
+	}
+	return l.with(v, other, added)
 }
 
 // contracted appends the volume (a + b)(1 - ε) of a liquid mixed with a volume b
 // of the solvent. ε is 0 for one and the same liquid, what the step states, or
 // for ethanol and water that of OIML R 22 at the intended volumes.
-func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid string) uncertainty.Node {
-	m, p := c.model, c.prep
+func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid medium) uncertainty.Node {
+	m := c.model
 	sum := m.Add(a, b)
 	epsilon := c.route.Steps[i].Contraction.Value
 	switch {
-	case c.route.Steps[i].Contraction.Known || liquid == p.Solvent.Name:
-	case p.knownMixture(liquid):
-		epsilon = equipment.AlcoholContraction(m.Intended(a), alcohol[liquid], m.Intended(b), alcohol[p.Solvent.Name])
-		c.notes.Assume(fmt.Sprintf("%s and %s mix with a contraction of %s %% (OIML R 22, solute left out)", liquid, p.Solvent.Name, short(100*epsilon)))
+	case c.route.Steps[i].Contraction.Known || liquid.name == c.solvent.name:
+	case alcoholic(liquid, c.solvent):
+		epsilon = equipment.AlcoholContraction(m.Intended(a), liquid.ethanol, m.Intended(b), c.solvent.ethanol)
+		c.notes.Assume(fmt.Sprintf("%s and %s mix with a contraction of %s %% (OIML R 22, solute left out)", liquid.name, c.solvent.name, short(100*epsilon)))
 	default:
-		c.notes.LeaveOut(fmt.Sprintf("contraction on mixing %s and %s (not stated)", liquid, p.Solvent.Name))
+		c.notes.LeaveOut(fmt.Sprintf("contraction on mixing %s and %s (not stated)", liquid.name, c.solvent.name))
 	}
 	if epsilon == 0 {
 		return sum
 	}
 	return m.Multiply(sum, m.Constant(1-epsilon))
+}
+
+// dayOf is the day with the liquid that is measured, where that is not the
+// solvent of the prep.
+func (c *compiler) dayOf(l medium) equipment.Day {
+	day := c.day
+	if l.name == c.solvent.name {
+		return day
+	}
+	liquid, found := equipment.FindLiquid(l.name)
+	day.Solvent = equipment.Solvent{Name: l.name, Density: liquid.Density, Tension: liquid.SurfaceTension}
+	switch {
+	case found:
+		day.LiquidExpansion = liquid.Expansion
+	case day.Known && day.LiquidExpansion > 0:
+		c.notes.Assume(fmt.Sprintf("%s expands as %s does", l.name, c.solvent.name))
+	}
+	return day
+}
+
+// densityOf is the density in g/mL at 20 °C of what a solute is dissolved in.
+func (c *compiler) densityOf(l medium) (float64, error) {
+	solvent := c.prep.Solvent
+	liquid, found := equipment.FindLiquid(l.name)
+	switch {
+	case l.solute || l.name == c.solvent.name:
+		if solvent.Density.Known {
+			return solvent.Density.Value, nil
+		}
+		return 0, &equipment.Impossible{Reason: "weighing a solution needs the density of " + solvent.Name + ", which the prep does not state"}
+	case found:
+		return liquid.Density, nil
+	case !math.IsNaN(l.ethanol):
+		return equipment.AlcoholDensity(equipment.AlcoholByMass(l.ethanol)), nil
+	case c.prep.Target.Unit.basis == byMass && strings.HasSuffix(l.name, " and "+c.solvent.name):
+		c.notes.LeaveOut(fmt.Sprintf("density of %s (taken as that of %s; a strength by mass hardly needs it)", l.name, c.solvent.name))
+		return solvent.Density.Value, nil
+	}
+	return 0, &equipment.Impossible{Reason: "weighing a solution needs the density of " + l.name + ", which is not known; measure it by volume"}
 }

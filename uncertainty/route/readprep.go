@@ -37,8 +37,8 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	for _, t := range root.Tables("packet") {
 		p.Packets = append(p.Packets, p.readPacket(t))
 	}
-	if solute := root.Table("solute"); solute != nil {
-		p.Solute.Solubility, _ = p.gramsPerML(p.strength(solute, "solubility"))
+	if s := p.strength(root.Table("solute"), "solubility"); s.Value > 0 {
+		p.Solute.Solubility, _ = p.gramsPerML(s)
 	}
 	for _, t := range root.Tables("route") {
 		p.Routes = append(p.Routes, p.readRoute(t))
@@ -86,6 +86,8 @@ func (p *Prep) parseStrength(text string) (Strength, error) {
 	switch {
 	case err != nil:
 		return Strength{}, err
+	case (s.Unit.basis == byMass || s.Unit.basis == byVolume) && s.Value > s.Unit.per:
+		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is more than 100 %%", text)}
 	case !(grams <= densest && grams >= 1e-15):
 		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text),
 			Hint: "state one between 1e-12 g/L and 3000 g/L"}
@@ -93,17 +95,20 @@ func (p *Prep) parseStrength(text string) (Strength, error) {
 	return s, nil
 }
 
-// inTargetUnit is the value of a strength in the unit of the target; of two
-// equal units it is the very same number.
-func (p *Prep) inTargetUnit(s Strength) float64 {
-	if s.Unit == p.Target.Unit || s.Value == 0 {
+// inTargetUnit is the value of a strength in the unit of the target.
+func (p *Prep) inTargetUnit(s Strength) float64 { return p.in(p.Target.Unit, s) }
+
+// in is the value of a strength in another unit; of two equal units it is the
+// very same number.
+func (p *Prep) in(u Unit, s Strength) float64 {
+	if s.Unit == u || s.Value == 0 {
 		return s.Value
 	}
 	grams, err := p.gramsPerML(s)
 	if err != nil {
 		return 0
 	}
-	return p.fromGramsPerML(grams, p.Target.Unit)
+	return p.fromGramsPerML(grams, u)
 }
 
 func readBench(t *benchfile.Table) Bench {
@@ -136,12 +141,12 @@ func readSolute(t *benchfile.Table) Solute {
 	t.Need("name")
 	s := Solute{
 		Name:           t.Text("name"),
-		Assay:          estimate(t, "assay", parseAssay),
+		Assay:          estimate(t, "assay", parseAssay, parseAssay),
 		FormFactor:     1,
 		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, 1, 1e7, "sodium chloride has \"58.44 g/mol\""),
 		Density:        likely(t, "density", quantity.Density, 0.05, 30, "sugar has \"1.59 g/mL\", table salt \"2.16 g/mL\""),
 		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, -1, 3, "common solids have between -0.15 and 0.9 mL/g"),
-		Activity:       estimate(t, "activity", parseActivity),
+		Activity:       estimate(t, "activity", parseActivity, parseActivity),
 		Hazards:        t.Texts("hazards"),
 	}
 	if t.Has("form-factor") {
@@ -155,13 +160,14 @@ func readSolute(t *benchfile.Table) Solute {
 
 // likely reads an estimate that is likely only between two limits.
 func likely(t *benchfile.Table, key string, kind quantity.Kind, low, high float64, hint string) Estimate {
+	parse := func(text string) (float64, error) { return quantity.Parse(kind, text) }
 	return estimate(t, key, func(text string) (float64, error) {
-		v, err := quantity.Parse(kind, text)
+		v, err := parse(text)
 		if err == nil && (v < low || v > high) {
 			err = &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not likely", text), Hint: hint}
 		}
 		return v, err
-	})
+	}, parse)
 }
 
 // parseActivity reads units of activity in a mass, "30 U/mg", as U/g.
@@ -244,12 +250,12 @@ func (p *Prep) readTolerances(t *benchfile.Table) []Tolerance {
 		t.Fail("tolerance", "the list of tolerances is empty", "leave tolerance out, or write \"8 % of target\"")
 	}
 	for _, text := range t.Texts("tolerance") {
-		half, err := p.parseTolerance(text)
+		limits, err := p.parseTolerance(text)
 		if err != nil {
 			t.FailWith("tolerance", err)
 			return nil
 		}
-		list = append(list, Tolerance{text, uncertainty.Limits{Lower: p.Target.Value - half, Upper: p.Target.Value + half}})
+		list = append(list, Tolerance{text, limits})
 	}
 	return list
 }
@@ -263,30 +269,34 @@ func quantityMessage(err error) string {
 	return err.Error()
 }
 
-// parseTolerance returns a half-width in the unit of the target.
-func (p *Prep) parseTolerance(text string) (float64, error) {
+// parseTolerance returns the limits in the unit of the target. A half-width in
+// another unit is laid off in that unit: g/L and % w/w are not in proportion.
+func (p *Prep) parseTolerance(text string) (limits uncertainty.Limits, err error) {
 	fault := func(message string) error {
 		return &quantity.Error{Found: text, Message: message, Hint: "write it as a share, \"8 % of target\", or as a strength, \"0.003 % w/v\""}
 	}
+	target := p.Target.Value
 	share, of, err := quantity.ParseShareOf(text)
 	if err == nil {
 		if of != "target" || share <= 0 || share >= 1 {
-			return 0, fault(fmt.Sprintf("a tolerance lies between 0 and 100 %% of the target, found %q", text))
+			return limits, fault(fmt.Sprintf("a tolerance lies between 0 and 100 %% of the target, found %q", text))
 		}
-		return share * p.Target.Value, nil
+		return uncertainty.Limits{Lower: target - share*target, Upper: target + share*target}, nil
 	}
 	if strings.Contains(text, "of") || of == "" && strings.HasSuffix(text, "%") {
-		return 0, fault(quantityMessage(err))
+		return limits, fault(quantityMessage(err))
 	}
 	s, err := p.parseStrength(text)
 	if err != nil {
-		return 0, err
+		return limits, err
 	}
-	half, target := p.inTargetUnit(s), p.Target.Value
-	if !(half < target) || target-half == target || target+half == target {
-		return 0, fault("the tolerance must be smaller than the target, and not next to nothing")
+	middle := p.in(s.Unit, p.Target)
+	limits.Lower = p.inTargetUnit(Strength{Value: middle - s.Value, Unit: s.Unit})
+	limits.Upper = p.inTargetUnit(Strength{Value: middle + s.Value, Unit: s.Unit})
+	if !(s.Value < middle && limits.Lower < target && limits.Upper > target) {
+		return limits, fault("the tolerance must be smaller than the target, and not next to nothing")
 	}
-	return half, nil
+	return limits, nil
 }
 
 func (p *Prep) readOneSided(t *benchfile.Table) []Tolerance {
@@ -294,9 +304,8 @@ func (p *Prep) readOneSided(t *benchfile.Table) []Tolerance {
 		t.Fail("tolerance", "a tolerance and a one-sided limit are both stated", "state tolerance, or not-above and not-below")
 	}
 	tol := Tolerance{Limits: uncertainty.Limits{Lower: math.Inf(-1), Upper: math.Inf(1)}}
-	inUnit := func(key string) float64 {
-		return p.inTargetUnit(p.strength(t, key))
-	}
+	inUnit := func(key string) float64 { return p.inTargetUnit(p.strength(t, key)) }
+	const rounding = 1e-9 // of the conversion from another unit
 	if t.Has("not-below") {
 		tol.Text, tol.Limits.Lower = "not below "+t.Text("not-below"), inUnit("not-below")
 	}
@@ -310,9 +319,9 @@ func (p *Prep) readOneSided(t *benchfile.Table) []Tolerance {
 	switch {
 	case tol.Limits.Lower >= tol.Limits.Upper:
 		t.Fail("not-above", "the upper limit is not above the lower", "")
-	case p.Target.Value > tol.Limits.Upper:
+	case p.Target.Value > tol.Limits.Upper*(1+rounding):
 		t.Fail("not-above", fmt.Sprintf("the target, %s, is above it", p.Target.Text), "")
-	case p.Target.Value < tol.Limits.Lower:
+	case p.Target.Value < tol.Limits.Lower*(1-rounding):
 		t.Fail("not-below", fmt.Sprintf("the target, %s, is below it", p.Target.Text), "")
 	}
 	return []Tolerance{tol}

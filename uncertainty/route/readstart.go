@@ -15,7 +15,7 @@ func (p *Prep) readStock(t *benchfile.Table) *Stock {
 	if slices.ContainsFunc(p.Stocks, func(o *Stock) bool { return o.Name == s.Name && s.Name != "" }) {
 		t.Fail("name", "there are two stocks called \""+s.Name+"\"", "give each its own name")
 	}
-	s.Strength = estimate(t, "strength", func(text string) (float64, error) {
+	parse := func(text string) (float64, error) {
 		v, err := p.parseStrength(text)
 		switch {
 		case err != nil:
@@ -25,7 +25,8 @@ func (p *Prep) readStock(t *benchfile.Table) *Stock {
 		}
 		s.Unit = v.Unit
 		return v.Value, nil
-	})
+	}
+	s.Strength = estimate(t, "strength", parse, parse)
 	return s
 }
 
@@ -36,13 +37,14 @@ func (p *Prep) readPacket(t *benchfile.Table) *Packet {
 	if slices.ContainsFunc(p.Packets, func(o *Packet) bool { return o.Name == k.Name && k.Name != "" }) {
 		t.Fail("name", "there are two packets called \""+k.Name+"\"", "give each its own name")
 	}
-	k.Content = estimate(t, "content", func(text string) (float64, error) {
+	parse := func(text string) (float64, error) {
 		v, err := quantity.Parse(quantity.Mass, text)
 		if err == nil && (v <= 0 || v > 1e6) {
 			err = &quantity.Error{Found: text, Message: fmt.Sprintf("no packet holds %q", text)}
 		}
 		return v, err
-	})
+	}
+	k.Content = estimate(t, "content", parse, parse)
 	return k
 }
 

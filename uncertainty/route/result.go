@@ -58,12 +58,3 @@ type Chance struct {
 
 // Enough reports whether the route makes the volume wanted.
 func (r *Result) Enough(volume float64) bool { return r.MadeML >= volume*(1-1e-9) }
-
-// RelativeUncertainty is U over the value, in absolute terms.
-func (r *Result) RelativeUncertainty() float64 {
-	v := r.Analytic.Value
-	if v < 0 {
-		v = -v
-	}
-	return r.Analytic.ExpandedUncertainty / v
-}

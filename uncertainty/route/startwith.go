@@ -1,6 +1,7 @@
 package route
 
 import (
+	"fmt"
 	"math"
 
 	"minim/equipment"
@@ -21,10 +22,19 @@ func (c *compiler) weigh(i int) error {
 	case !s.WeighedBack && !s.LeftBehind.Known:
 		c.notes.LeaveOut("what stays on the weighing boat")
 	}
-	c.masses = append(c.masses, weighed{i, mass})
+	c.noteMass(i, mass)
 	c.soluteUsed += s.Amount
-	c.addSolute(c.pure(mass))
+	c.addSolid(mass, c.purity())
 	return nil
+}
+
+// noteMass adds to what is weighed for the solution that is being made.
+func (c *compiler) noteMass(i int, mass uncertainty.Node) {
+	if n := len(c.masses); n > 0 && c.masses[n-1].step == i-1 && c.route.Steps[i-1].Verb == Weigh {
+		c.masses[n-1] = weighed{i, c.model.Add(c.masses[n-1].mass, mass)}
+		return
+	}
+	c.masses = append(c.masses, weighed{i, mass})
 }
 
 // onBalance weighs on a zeroed boat, or between a tare and a gross reading, of
@@ -36,26 +46,32 @@ func (c *compiler) onBalance(i int, use equipment.Use) (uncertainty.Node, error)
 	}
 	if i > 0 {
 		before := &c.route.Steps[i-1]
-		if before.SeparateTare && before.Balance == s.Balance && before.Piece == s.Piece {
+		if before.SeparateTare && before.Balance == s.Balance && max(before.Piece, 1) == max(s.Piece, 1) && !before.WeighedBack && !s.WeighedBack {
 			return s.Balance.WeighBetween(use, s.Amount, c.use(i-1).Step, before.Amount)
 		}
 	}
 	return s.Balance.WeighBetween(use, s.Amount, use.Step+", tare", 0)
 }
 
-// pure is the mass of the substance that the strength counts.
-func (c *compiler) pure(mass uncertainty.Node) uncertainty.Node {
+// purity is the mass of the substance that the strength counts over that of what
+// is weighed: assay times form factor.
+func (c *compiler) purity() uncertainty.Node {
 	solute := &c.prep.Solute
 	assay := solute.Assay
 	if !assay.Known {
 		c.notes.LeaveOut("impurity of the " + solute.Name + " (assay not stated)")
 		assay.Value = 1
+	} else if assay.Distribution == nil {
+		c.notes.LeaveOut("uncertainty of the assay of the " + solute.Name + " (not stated)")
 	}
-	amount := c.model.Multiply(mass, c.property("assay", "", assay))
+	if solute.FormFactor > 1 {
+		c.notes.Warn(fmt.Sprintf("the form factor %v says that 1 g of %s holds more than 1 g of the substance meant", solute.FormFactor, solute.Name))
+	}
+	purity := c.property("assay", "", assay)
 	if solute.FormFactor != 1 {
-		amount = c.model.Multiply(amount, c.model.Constant(solute.FormFactor))
+		purity = c.model.Multiply(purity, c.model.Constant(solute.FormFactor))
 	}
-	return amount
+	return purity
 }
 
 // buoyancy multiplies a mass by (1 - ρa/8000)/(1 - ρa/ρ) with ρa = 1.2 kg/m³
@@ -79,7 +95,7 @@ func (c *compiler) packet(k *Packet) {
 		c.notes.LeaveOut("uncertainty of the content of the " + k.Name + " (not stated)")
 	}
 	c.soluteUsed += k.Content.Value
-	c.addSolute(c.pure(c.material(k.Name, "content of the "+k.Name, "g", k.Content, false)))
+	c.addSolid(c.material(k.Name, "content of the "+k.Name, "g", k.Content, false), c.purity())
 }
 
 // measure adds a liquid solute: m = V ρ, and keeps its volume.
@@ -87,18 +103,33 @@ func (c *compiler) measure(i int) error {
 	if !c.prep.Solute.Density.Known {
 		return &equipment.Impossible{Reason: "a solute that is measured by volume needs its density, which the prep does not state"}
 	}
-	volume, err := c.deliver(i)
+	c.medium = mediumOf(c.prep.Solute.Name)
+	c.medium.solute = true
+	volume, err := c.deliver(i, c.medium)
 	if err != nil {
 		return err
 	}
-	mass := c.model.Multiply(volume, c.property("density", "g/mL", c.prep.Solute.Density))
+	density := c.property("density", "g/mL", c.prep.Solute.Density)
+	mass := c.model.Multiply(volume, density)
 	c.soluteUsed += c.model.Intended(mass)
 	if c.hasVolume {
 		volume = c.model.Add(c.volume, volume)
 	}
 	c.volume, c.hasVolume = volume, true
-	c.addSolute(c.pure(mass))
+	purity := c.purity()
+	c.addSolid(mass, purity)
+	c.carry(i, c.model.Multiply(density, purity))
 	return nil
+}
+
+// addSolid adds solute as it is weighed or measured, of some purity.
+func (c *compiler) addSolid(mass, purity uncertainty.Node) {
+	amount := c.model.Multiply(mass, purity)
+	if c.hasAmount {
+		mass = c.model.Add(c.mass, mass)
+	}
+	c.mass = mass
+	c.addSolute(amount)
 }
 
 func (c *compiler) addSolute(amount uncertainty.Node) {
@@ -114,17 +145,18 @@ func (c *compiler) start(s *Stock) error {
 		c.notes.LeaveOut("uncertainty of the strength of " + s.Name + " (not stated)")
 	}
 	strength := c.material(s.Name, "strength of "+s.Name, s.Unit.Name, s.Strength, false)
-	concentration, err := c.fromUnit(strength, s.Unit)
+	medium := c.solvent
+	if s.Solvent != "" {
+		medium = mediumOf(s.Solvent)
+	}
+	concentration, err := c.fromUnit(strength, s.Unit, medium)
 	if err != nil {
 		return err
 	}
 	if s.Loss > 0 {
 		concentration = c.lose(concentration, "strength that "+s.Name+" has lost", s.Name, s.Name, -s.Loss)
 	}
-	c.current = &liquid{concentration: concentration, left: math.Inf(1), bought: true, solvent: c.prep.Solvent.Name}
-	if s.Solvent != "" {
-		c.current.solvent = s.Solvent
-	}
+	c.current = &liquid{concentration: concentration, left: math.Inf(1), bought: true, medium: medium}
 	return nil
 }
 

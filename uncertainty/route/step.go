@@ -155,10 +155,22 @@ func (r *Route) follows(t *benchfile.Table, at state, s Step) bool {
 		t.FailKey(string(s.Verb), fmt.Sprintf("cannot come here, where there is %s", at), hint)
 		return false
 	}
-	if s.Verb == WeighUpTo && at == weighedPart && s.Balance != r.Steps[len(r.Steps)-1].Balance {
-		t.Fail("on", "the vessel was zeroed on another balance", "weigh the aliquot and the total on one balance")
+	if s.Verb == WeighUpTo && at == weighedPart {
+		zeroed := r.Steps[len(r.Steps)-1]
+		if s.Balance != zeroed.Balance || max(s.Piece, 1) != max(zeroed.Piece, 1) {
+			t.Fail("on", "the vessel was zeroed on another balance", "weigh the aliquot and the total on one balance")
+		}
+	}
+	if at == solid && (s.Verb == Measured) != r.liquidSolute() && slices.Contains([]Verb{Weigh, UsePacket, Measured}, s.Verb) {
+		t.FailKey(string(s.Verb), "the solute is measured by volume in one step and by mass in another", "use one of the two for all of it")
+		return false
 	}
 	return true
+}
+
+// liquidSolute reports whether the solute was measured by volume.
+func (r *Route) liquidSolute() bool {
+	return slices.ContainsFunc(r.Steps, func(s Step) bool { return s.Verb == Measured })
 }
 
 // readStep reads one step; ok is false when it has no verb to go by.
@@ -231,15 +243,15 @@ func (s *Step) readOptions(t *benchfile.Table) {
 			t.Fail("left-behind", "more than was weighed cannot be left behind", "")
 		}
 	case Take, Pour, Measured:
-		s.Emptying = emptying(t, s.Verb)
+		s.Emptying = s.emptying(t)
 		s.State = readState(t)
 	case MakeUpTo:
 		s.State = readState(t)
 	case Add, DissolveIn:
-		if s.Measure != nil {
+		if s.Balance == nil {
 			s.State = readState(t)
+			s.Contraction = equipment.Stated{Value: shareOf(t, "contraction", "volume"), Known: t.Has("contraction")}
 		}
-		s.Contraction = equipment.Stated{Value: shareOf(t, "contraction", "volume"), Known: t.Has("contraction")}
 	}
 }
 
@@ -247,12 +259,20 @@ func readState(t *benchfile.Table) State {
 	return State(t.Word("state", string(Conditioned), string(Dry), string(Wet), string(Used)))
 }
 
-func emptying(t *benchfile.Table, verb Verb) equipment.Emptying {
+func (s *Step) emptying(t *benchfile.Table) equipment.Emptying {
 	rinsed, blown := t.Flag("rinsed"), false
-	if verb != Pour {
+	if s.Verb != Pour {
 		blown = t.Flag("blown-out")
 	}
+	kind := equipment.OneMark
+	if s.Measure != nil {
+		kind = s.Measure.Kind
+	}
 	switch {
+	case blown && kind != equipment.OneMark && kind != equipment.Graduated:
+		t.FailKey("blown-out", "the "+s.Measure.Name+" has no last drop to blow out", "only a glass pipette has one, one-mark or graduated")
+	case rinsed && (kind == equipment.Dropper || kind == equipment.Burette):
+		t.FailKey("rinsed", "what is left in the "+s.Measure.Name+" does not belong to what was measured", "leave rinsed out")
 	case rinsed && blown:
 		t.Fail("blown-out", "rinsed and blown out are both stated", "state what is done last")
 	case rinsed:
@@ -265,23 +285,30 @@ func emptying(t *benchfile.Table, verb Verb) equipment.Emptying {
 
 // checkOptions checks what depends on the steps before and after.
 func (r *Route) checkOptions(p *Prep, tables []*benchfile.Table) {
-	liquids := p.Solvent.Name
+	solvent := mediumOf(p.Solvent.Name)
+	liquid := solvent
 	for i := range r.Steps {
 		s, t := &r.Steps[i], tables[i]
 		if s.Stock != nil && s.Stock.Solvent != "" {
-			liquids = s.Stock.Solvent
+			liquid = mediumOf(s.Stock.Solvent)
 		}
 		switch {
+		case s.Measure == nil:
+			// nothing to be said of it
 		case s.Emptying == equipment.Rinsed && !r.thenToAMark(i):
 			t.FailKey("rinsed", "the solvent of the rinse is not measured", "rinse only into what is then made up to a mark or weighed up")
+		case s.State == Used && s.Measure.SingleUse:
+			t.FailKey("state", "the "+s.Measure.Name+" is single-use, a new one each time", "leave state out")
 		case s.State == Used && !r.usedBefore(i):
 			t.FailKey("state", "the "+s.Measure.Name+" has not been used before this step", "leave state out, or say \"wet\"")
-		case (s.Verb == Add) && liquids != p.Solvent.Name && !s.Contraction.Known && !p.knownMixture(liquids):
-			t.Fail("", fmt.Sprintf("%s and %s contract on mixing by an amount that is not stated", liquids, p.Solvent.Name),
+		case s.Verb == DissolveIn && s.Contraction.Known && !r.liquidSolute():
+			t.FailKey("contraction", "is stated for a solid, which takes up its specific volume", "state specific-volume in the table [solute]")
+		case s.Verb == Add && liquid.name != solvent.name && !s.Contraction.Known && !alcoholic(liquid, solvent):
+			t.Fail("", fmt.Sprintf("%s and %s contract on mixing by an amount that is not stated", liquid.name, solvent.name),
 				"state contraction = \"2 % of volume\", or make up to a mark")
 		}
 		if s.Verb == MakeUpTo || s.Verb == WeighUpTo {
-			liquids = p.Solvent.Name
+			liquid = solvent
 		}
 	}
 }
