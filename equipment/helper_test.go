@@ -73,3 +73,52 @@ func correlation(t testing.TB, u Use, a, b uncertainty.Node) float64 {
 	d := propagate(t, u, u.Model.Subtract(a, b)).StandardUncertainty
 	return (va*va + vb*vb - d*d) / (2 * va * vb)
 }
+
+// outcome of one use: what was intended, and what is expected of it.
+type outcome struct {
+	Intended float64
+	uncertainty.Analytic
+}
+
+// outcomeOf propagates what a use gives.
+func outcomeOf(t testing.TB, u Use, out uncertainty.Node, err error) outcome {
+	t.Helper()
+	require.NoError(t, err)
+	return outcome{u.Model.Intended(out), propagate(t, u, out)}
+}
+
+// delivered is the outcome of measuring out, or pouring out, a volume.
+func delivered(t testing.TB, k *Measure, u Use, mark float64) outcome {
+	t.Helper()
+	v, err := k.Deliver(u, mark)
+	return outcomeOf(t, u, v, err)
+}
+
+// contained is the outcome of making up to a mark.
+func contained(t testing.TB, k *Measure, u Use, mark float64) outcome {
+	t.Helper()
+	v, err := k.Contain(u, mark)
+	return outcomeOf(t, u, v, err)
+}
+
+// node is a delivery in a step of its own.
+func node(t testing.TB, k *Measure, u Use, step string, mark float64) uncertainty.Node {
+	t.Helper()
+	v, err := k.Deliver(u.next(step), mark)
+	require.NoError(t, err)
+	return v
+}
+
+// quiet is a use of glass that is read without an error.
+func quiet() Use {
+	u := alone()
+	u.BenchReading = NoReading
+	return u
+}
+
+// of is a use of another liquid than water.
+func of(u Use, liquid string) Use {
+	l, _ := FindLiquid(liquid)
+	u.Day.Solvent = Solvent{Name: liquid, Density: l.Density, Tension: l.SurfaceTension}
+	return u
+}

@@ -38,7 +38,7 @@ func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
 		if k.Kind == Dropper && k.Capacity != k.Class.Capacity {
 			k.Bias.Limit = k.Class.Limit(k.Capacity)
 		}
-	case k.Kind == Jar && k.Line.With == nil:
+	case k.Kind == Jar && !t.Has("set-with"):
 		t.Fail("", "nothing says how good the line of the "+k.Name+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")
 	case kinds[k.Kind].lettered && !t.Has("class"):
 		t.Fail("", "nothing says how good the "+k.Name+" is", "state its class (\"A\" or \"B\"), or its own tolerance")
@@ -94,8 +94,12 @@ func betweenMarks(t *benchfile.Table) float64 {
 // a share of what is measured.
 func (k *Measure) tolerance(t *benchfile.Table) {
 	if t.Shape("tolerance") == benchfile.Text {
-		share, of, err := quantity.ParseShareOf(t.Text("tolerance"))
+		text := t.Text("tolerance")
+		share, of, err := quantity.ParseShareOf(text)
 		switch {
+		case err != nil && strings.Contains(text, "%"):
+			t.FailWith("tolerance", err)
+			return
 		case err != nil:
 		case share < 0 || share >= 1:
 			t.Fail("tolerance", "must lie between 0 and 100 %", "")

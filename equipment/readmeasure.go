@@ -2,7 +2,6 @@ package equipment
 
 import (
 	"fmt"
-	"strings"
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
@@ -31,9 +30,7 @@ func (r *kitReader) measure(t *benchfile.Table, table string) {
 	k.size(t)
 	r.line(t, k)
 	if kinds[kind].receives {
-		if word := t.Word("marked", "In", "Ex"); word != "" {
-			k.Ex = word == "Ex"
-		}
+		k.marked(t)
 	}
 	if kinds[kind].reads {
 		k.Reading = Reading(t.Word("reading", Readings()...))
@@ -42,6 +39,19 @@ func (r *kitReader) measure(t *benchfile.Table, table string) {
 	r.bias(t, k)
 	k.check(t)
 	r.kit.Measures = append(r.kit.Measures, k)
+}
+
+// marked reads what is printed on the glass, In or Ex; TC and TD stand on
+// American glass.
+func (k *Measure) marked(t *benchfile.Table) {
+	other := map[string]string{"TC": "In", "TD": "Ex"}
+	switch word := t.Text("marked"); {
+	case word == "":
+	case other[word] != "":
+		t.Fail("marked", "\""+word+"\" is not one of In, Ex", "write \""+other[word]+"\", which is the same")
+	default:
+		k.Ex = t.Word("marked", "In", "Ex") == "Ex"
+	}
 }
 
 // size reads the capacity, and the division and the bore of what has them.
@@ -100,83 +110,7 @@ func (r *kitReader) line(t *benchfile.Table, k *Measure) {
 		if k.Line.Fills > 100 {
 			t.Fail("set-with", fmt.Sprintf("the line would take %d fills", k.Line.Fills), "set it with a larger measure")
 		} else if err := with.Reads(k.Line.Each); err != nil {
-			t.Fail("set-with", err.Error(), "")
+			t.Fail("set-with", err.Error(), "set it with a measure that reads "+Millilitres(k.Line.Each)+", or draw the line elsewhere")
 		}
 	}
-}
-
-// class fills in from the class table what the kit does not state itself. Kinds
-// without letters have a class of their own, which is assumed.
-func (r *kitReader) class(t *benchfile.Table, k *Measure) {
-	traits := kinds[k.Kind]
-	q := ClassQuery{Kind: string(k.Kind), Capacity: k.Capacity, Division: k.Division}
-	if traits.lettered {
-		q.Name = t.Word("class", "A", "AS", "B")
-	}
-	if k.Kind != Jar {
-		q.Standard = t.Word("standard", "ISO", "ASTM", "DIN", "GOST", "USP", "Ph. Eur.")
-	}
-	q.Form = r.form(t, k.Kind)
-	own := ownLimit(t)
-	if k.Kind == "" || k.Kind == Jar || q.Name == "" && traits.lettered || q.Capacity <= 0 {
-		return
-	}
-	if k.Kind == Dropper {
-		q.Capacity = standardDrop
-	}
-	c, err := FindClass(q)
-	switch classError, failed := err.(ClassError); {
-	case failed && own:
-		return
-	case failed && traits.lettered:
-		t.Fail("class", classError.Message, classError.Hint)
-		return
-	case failed:
-		t.Fail("", classError.Message, strings.TrimSuffix(classError.Hint, " instead of the class"))
-		return
-	case own && !traits.lettered && !k.completedBy(c, t):
-		return
-	}
-	k.take(c)
-	k.StandardAssumed = q.Standard == "" && c.Standard != ""
-}
-
-// completedBy reports whether a class has what is not stated of a piece whose
-// limit is its own: the scatter of a piston, the dead space of a syringe, the
-// drop of a dropper.
-func (k *Measure) completedBy(c Class, t *benchfile.Table) bool {
-	return c.Random > 0 && !k.Repeatability.Known || c.DeadSpace > 0 && !k.Retained.Known || k.Kind == Dropper && !t.Has("drop")
-}
-
-// take fills in the figures of a class that the kit does not state.
-func (k *Measure) take(c Class) {
-	k.Class = &c
-	if k.Division == 0 {
-		k.Division = c.Division
-	}
-	if !k.Repeatability.Known {
-		k.Random = c.Random
-	}
-	if k.Bore == 0 {
-		k.Bore = c.Bore
-	}
-	if k.Bore == 0 && kinds[k.Kind].reads {
-		other, err := FindClass(ClassQuery{Kind: c.Kind, Form: c.Form, Standard: "ASTM", Name: c.Name, Capacity: c.Capacity, Division: c.Division})
-		if err == nil && other.Bore > 0 {
-			k.Bore, k.BoreAssumed = other.Bore, true
-		}
-	}
-}
-
-// form reads which of several forms the standard knows.
-func (r *kitReader) form(t *benchfile.Table, kind Kind) string {
-	switch kind {
-	case Cylinder:
-		return t.Word("form", "tall", "squat", "plastic")
-	case Piston:
-		return t.Word("form", "air", "direct reusable", "direct single-use", "dispenser")
-	case Beaker:
-		return t.Word("form", "marked", "unmarked")
-	}
-	return ""
 }

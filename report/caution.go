@@ -43,7 +43,7 @@ func caution(name string, hazards []string) string {
 	words := make([]string, len(hazards))
 	for i, h := range hazards {
 		words[i] = h
-		if r, ok := reminders[h]; ok {
+		if r, ok := reminders[strings.ToLower(h)]; ok {
 			words[i] += " (" + r + ")"
 		}
 	}

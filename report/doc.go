@@ -1,3 +1,3 @@
-// Package report words a finished comparison: as the first screen, and as
-// JSON. It rounds, sorts and arranges; it works nothing out.
+// Package report words a finished comparison: as the first screen, as
+// Markdown, as JSON and as CSV. It rounds, sorts and arranges; it works nothing out.
 package report

@@ -66,6 +66,7 @@ type routeJSON struct {
 	HoldsWithin   *number            `json:"holds_within_of_target"`
 	Budget        []contributionJSON `json:"budget"`
 	AssumedShare  *number            `json:"assumed_share_of_variance"`
+	Ladder        []rungJSON         `json:"ladder"`
 	Solute        *number            `json:"solute_g"`
 	Made          *number            `json:"made_mL"`
 	LeftOver      *number            `json:"left_over_mL"`
@@ -121,6 +122,25 @@ type insideJSON struct {
 	Normal      number `json:"normal_approximation"`
 }
 
+type rungJSON struct {
+	Rung     string        `json:"rung"`
+	Take     number        `json:"take_mL"`
+	Reason   string        `json:"reason"`
+	Analytic *analyticJSON `json:"analytic"`
+	Ratio    *analyticJSON `json:"ratio_to_the_last"`
+}
+
+func rungToJSON(r *route.Rung) rungJSON {
+	out := rungJSON{Rung: r.Strength.Text, Take: number(r.TakeML), Reason: r.Reason}
+	if r.Reason == "" {
+		out.Analytic = analyticToJSON(&r.Analytic)
+	}
+	if r.Ratio != nil {
+		out.Ratio = analyticToJSON(r.Ratio)
+	}
+	return out
+}
+
 type contributionJSON struct {
 	Influence    string `json:"influence"`
 	Owner        string `json:"owner"`
@@ -131,6 +151,7 @@ type contributionJSON struct {
 	Sensitivity  number `json:"sensitivity"`
 	Contribution number `json:"contribution"`
 	Share        number `json:"share"`
+	Shift        number `json:"shift"`
 	Assumed      bool   `json:"assumed"`
 }
 
@@ -160,7 +181,7 @@ func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 		Name: r.Route.Name, Possible: r.Possible, Reason: r.Reason,
 		Informative: r.Informative, Uninformative: r.Uninformative,
 		Steps: Instructions(p, r.Route), Dilutions: r.Dilutions, Operations: r.Operations,
-		Inside: []insideJSON{}, Budget: []contributionJSON{},
+		Inside: []insideJSON{}, Budget: []contributionJSON{}, Ladder: []rungJSON{},
 		Warnings: list(r.Notes.Warnings), Assumed: list(r.Notes.Assumed),
 		FromMemory: list(r.Notes.FromMemory), NotCounted: list(r.Notes.NotCounted),
 	}
@@ -177,6 +198,9 @@ func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 	out.Quoted = &quotedJSON{number(r.Quoted.Lower), number(r.Quoted.Upper), quotedFrom(r.Quoted)}
 	for i, chance := range r.Inside {
 		out.Inside = append(out.Inside, insideJSON{p.Tolerances[i].Text, number(chance.Simulated), number(chance.Normal)})
+	}
+	for i := range r.Ladder {
+		out.Ladder = append(out.Ladder, rungToJSON(&r.Ladder[i]))
 	}
 	for i := range r.Analytic.Budget {
 		out.Budget = append(out.Budget, contributionToJSON(&r.Analytic.Budget[i]))
@@ -225,7 +249,8 @@ func contributionToJSON(line *uncertainty.Contribution) contributionJSON {
 	return contributionJSON{
 		Influence: line.Name, Owner: line.Owner, Group: line.Group, Shared: line.Shared(),
 		U: number(line.StandardUncertainty), Unit: line.Unit, Sensitivity: number(line.Sensitivity),
-		Contribution: number(line.Contribution), Share: number(line.Share), Assumed: line.Assumed,
+		Contribution: number(line.Contribution), Share: number(line.Share),
+		Shift: number(line.Shift()), Assumed: line.Assumed,
 	}
 }
 

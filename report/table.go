@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"minim/uncertainty/route"
@@ -9,17 +10,47 @@ import (
 
 // table lists all routes in the order of the prep.
 func table(b *strings.Builder, c *route.Comparison) {
-	rows := [][]string{
-		{"", "strength", "give or take", insideHead(c), "left over", "solute"},
-		{"  route", c.Prep.Target.Unit.Name, "(" + percent(c.Settings.Coverage) + ")", insideUnit(c), "mL", "g"},
-	}
-	for i := range c.Results {
-		rows = append(rows, tableRow(c, i))
+	most := 30
+	rows := tableRows(c, most)
+	for ; most > 12 && widest(grid(rows)) > width; most-- {
+		rows = tableRows(c, most-1)
 	}
 	b.WriteString("\n")
 	for _, line := range grid(rows) {
 		b.WriteString(line + "\n")
 	}
+}
+
+// tableRows are the cells of the table, with names of at most that many
+// characters.
+func tableRows(c *route.Comparison, most int) [][]string {
+	names, units := tableHead(c)
+	units[0] = "  " + units[0]
+	rows := [][]string{names, units}
+	for i := range c.Results {
+		r := &c.Results[i]
+		mark := "  "
+		if i == c.Verdict.Use {
+			mark = "* "
+		}
+		rows = append(rows, append([]string{mark + shorten(r.Route.Name, most)}, cells(c, r)...))
+	}
+	return rows
+}
+
+// widest is the number of characters of the widest line.
+func widest(lines []string) int {
+	most := 0
+	for _, line := range lines {
+		most = max(most, runes(line))
+	}
+	return most
+}
+
+// tableHead is what the columns hold, in two lines.
+func tableHead(c *route.Comparison) (names, units []string) {
+	return []string{"", "strength", "give or take", insideHead(c), "left over", "solute"},
+		[]string{"route", c.Prep.Target.Unit.Name, "(" + Asked(c.Settings.Coverage) + " %)", insideUnit(c), "mL", "g"}
 }
 
 func insideHead(c *route.Comparison) string {
@@ -36,24 +67,20 @@ func insideUnit(c *route.Comparison) string {
 	return "in 100"
 }
 
-func tableRow(c *route.Comparison, i int) []string {
-	r := &c.Results[i]
-	name := "  " + shorten(r.Route.Name, 30)
-	if i == c.Verdict.Use {
-		name = "* " + shorten(r.Route.Name, 30)
-	}
+// cells of a route after its name: one where there is nothing to tabulate.
+func cells(c *route.Comparison, r *route.Result) []string {
 	switch {
 	case !r.Possible:
-		return []string{name, "not possible"}
+		return []string{"not possible"}
 	case !r.Informative:
-		return []string{name, "says almost nothing about the amount"}
+		return []string{"says almost nothing about the amount"}
 	}
 	s := State(r)
-	inside := percent(r.HoldsWithin)
+	inside := Percent(r.HoldsWithin)
 	if len(r.Inside) > 0 {
 		inside = InHundred(r.Chance(), c.Prep.LeastChance)
 	}
-	return []string{name, s.Value, s.spread(), inside,
+	return []string{s.Value, s.spread(), inside,
 		limit(roundSignificant(r.LeftOverML, 3)), limit(roundSignificant(r.SoluteGrams, 3))}
 }
 
@@ -67,6 +94,13 @@ func shorten(s string, most int) string {
 
 // otherTolerances lists the chances for all tolerances but the first.
 func otherTolerances(b *strings.Builder, c *route.Comparison) {
+	for _, line := range alsoInside(c) {
+		hang(b, "  also:", line, 9)
+	}
+}
+
+// alsoInside is a line for each tolerance but the first.
+func alsoInside(c *route.Comparison) (lines []string) {
 	for t := 1; t < len(c.Prep.Tolerances); t++ {
 		var parts []string
 		for i := range c.Results {
@@ -74,8 +108,9 @@ func otherTolerances(b *strings.Builder, c *route.Comparison) {
 				parts = append(parts, fmt.Sprintf("%s %s", r.Route.Name, InHundred(r.Inside[t].Simulated, c.Prep.LeastChance)))
 			}
 		}
-		hang(b, "  also:", fmt.Sprintf("%s, in 100: %s", tolerance(c.Prep.Tolerances[t]), strings.Join(parts, "; ")), 9)
+		lines = append(lines, fmt.Sprintf("%s, in 100: %s", tolerance(c.Prep.Tolerances[t]), strings.Join(parts, "; ")))
 	}
+	return lines
 }
 
 // others says of each other route why it is not the one to use.
@@ -110,31 +145,37 @@ func whyNot(c *route.Comparison, r *route.Result) string {
 	case !r.Enough(c.Prep.Volume):
 		return fmt.Sprintf("makes only %s%s", volume(r.MadeML), spoilt)
 	case len(r.Inside) == 0:
-		return fmt.Sprintf("holds within %s%s", percent(r.HoldsWithin), spoilt)
+		return fmt.Sprintf("holds within %s%s", Percent(r.HoldsWithin), spoilt)
 	case r.Chance() < c.Prep.LeastChance:
-		return fmt.Sprintf("%s in %s of 100, asked for are %s%s", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance), Asked(c.Prep.LeastChance), spoilt)
-	case r.LeftOverML > used.LeftOverML:
+		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance), Asked(c.Prep.LeastChance), spoilt)
+	case r.LeftOverML > used.LeftOverML && !route.SameVolume(r.LeftOverML, used.LeftOverML):
 		return fmt.Sprintf("good enough, but leaves %s instead of %s%s", volume(r.LeftOverML), volume(used.LeftOverML), spoilt)
 	default:
 		return fmt.Sprintf("good enough, with %d measurements instead of %d%s", r.Operations, used.Operations, spoilt)
 	}
 }
 
-// footing: what the figures rest on, cautions, and what to type next.
+// footing: what the figures rest on, and cautions.
 func footing(b *strings.Builder, c *route.Comparison) {
 	b.WriteString("\n")
-	for _, part := range []struct {
-		label string
-		list  []string
-	}{
+	for _, g := range grounds(c) {
+		hang(b, g.label+":", strings.Join(g.list, "; "), 13)
+	}
+	hang(b, "Cautions:", strings.Join(Cautions(c.Prep), " "), 13)
+}
+
+// ground is a list of what the figures rest on.
+type ground struct {
+	label string
+	list  []string
+}
+
+// grounds are the lists that are not empty.
+func grounds(c *route.Comparison) []ground {
+	return slices.DeleteFunc([]ground{
 		{"Mind", c.Notes.Warnings},
 		{"Assumed", c.Notes.Assumed},
 		{"From memory", c.Notes.FromMemory},
 		{"Not counted", c.Notes.NotCounted},
-	} {
-		if len(part.list) > 0 {
-			hang(b, part.label+":", strings.Join(part.list, "; "), 13)
-		}
-	}
-	hang(b, "Cautions:", strings.Join(Cautions(c.Prep), " "), 13)
+	}, func(g ground) bool { return len(g.list) == 0 })
 }

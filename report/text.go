@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -19,24 +20,32 @@ func Text(c *route.Comparison) string {
 	use(b, c)
 	table(b, c)
 	otherTolerances(b, c)
+	ladder(b, c)
 	others(b, c)
 	footing(b, c)
 	return b.String()
 }
 
 func heading(b *strings.Builder, p *route.Prep) {
-	if p.Title != "" {
-		title := p.Title
-		if p.Note != "" {
-			title += " (" + p.Note + ")"
-		}
-		hang(b, "", title, 0)
+	if t := title(p); t != "" {
+		hang(b, "", t, 0)
 	}
-	text := Wanted(p)
-	if len(p.Tolerances) > 0 {
-		text += ", " + tolerance(p.Tolerances[0])
+	hang(b, "Wanted:", wanted(p), 8)
+}
+
+// title is "Toning dye (invented)", empty without a title.
+func title(p *route.Prep) string {
+	if p.Title == "" || p.Note == "" {
+		return p.Title
 	}
-	hang(b, "Wanted:", text, 8)
+	return p.Title + " (" + p.Note + ")"
+}
+
+func wanted(p *route.Prep) string {
+	if len(p.Tolerances) == 0 {
+		return Wanted(p)
+	}
+	return Wanted(p) + ", " + tolerance(p.Tolerances[0])
 }
 
 // use shows the route to use as numbered steps, and what it gives.
@@ -48,20 +57,57 @@ func use(b *strings.Builder, c *route.Comparison) {
 		hang(b, right(strconv.Itoa(i+1), 4)+"  ", line, 6)
 	}
 	b.WriteString("\n")
-	fact := func(label, text string) { hang(b, "  "+label, text, 14) }
+	for _, f := range facts(c) {
+		hang(b, "  "+f.label, f.text, 14)
+	}
+}
+
+// fact is something to be said of the route to use.
+type fact struct{ label, text string }
+
+// facts say what the route to use gives.
+func facts(c *route.Comparison) []fact {
+	r := &c.Results[c.Verdict.Use]
+	var list []fact
 	if !r.Informative {
-		fact("Mind", r.Uninformative)
+		list = append(list, fact{"Mind", r.Uninformative})
 	}
-	fact("Strength", fmt.Sprintf("%s (k = %.2f, about %s)", State(r).sentence(c.Prep.Target.Unit.Name), r.Analytic.CoverageFactor, percent(c.Settings.Coverage)))
-	fact("Aim", aim(c, r))
-	fact("Inside", chance(c, r))
-	fact("Spoilt by", spoilers(r)+" of the variance")
-	fact("Makes", fmt.Sprintf("%s; left over in all %s; takes %s of %s",
-		volume(r.MadeML), volume(r.LeftOverML), grams(r.SoluteGrams), c.Prep.Solute.Name))
-	fact("Checked", checked(r))
+	list = append(list,
+		fact{"Strength", State(r).sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"},
+		fact{"Aim", aim(c, r)})
+	if text := shifts(r); text != "" {
+		list = append(list, fact{"Shifted", text})
+	}
+	list = append(list,
+		fact{"Inside", chance(c, r)},
+		fact{"Spoilt by", spoilers(r) + " of the variance"},
+		fact{"Makes", fmt.Sprintf("%s; left over in all %s; takes %s of %s",
+			volume(r.MadeML), volume(r.LeftOverML), grams(r.SoluteGrams), c.Prep.Solute.Name)},
+		fact{"Checked", checked(r)})
 	if r.AssumedShare >= 0.005 {
-		fact("Assumed", fmt.Sprintf("%s of its variance rests on assumed values", wholePercent(r.AssumedShare)))
+		list = append(list, fact{"Assumed", fmt.Sprintf("%s of its variance rests on assumed values", wholePercent(r.AssumedShare))})
 	}
+	return list
+}
+
+// coverage says with what probability the interval holds the strength.
+func coverage(c *route.Comparison, r *route.Result) string {
+	if r.Quoted.Simulated {
+		return fmt.Sprintf("simulated, about %s %%", Asked(c.Settings.Coverage))
+	}
+	return fmt.Sprintf("k = %.2f, about %s %%", r.Analytic.CoverageFactor, Asked(c.Settings.Coverage))
+}
+
+// shifts names what moves the expected strength away from the aim, in per cent
+// of it, where it is 0.1 % or more.
+func shifts(r *route.Result) string {
+	var parts []string
+	for _, s := range r.Analytic.Shifts() {
+		if share := s.Shift / r.Analytic.Value; math.Abs(share) >= 0.001 {
+			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", s.Group, 100*share))
+		}
+	}
+	return strings.Join(parts, ", ")
 }
 
 // verdictWord says how far the route can be recommended.
@@ -74,7 +120,7 @@ func verdictWord(c *route.Comparison) string {
 	case !c.Results[c.Verdict.Use].Informative:
 		return "NEAREST (none says much about the amount)"
 	case len(c.Prep.Tolerances) == 0:
-		return "TIGHTEST (no tolerance given)"
+		return "NEAREST THE TARGET (no tolerance given)"
 	default:
 		return fmt.Sprintf("NEAREST (none reaches %s in 100)", Asked(c.Prep.LeastChance))
 	}
@@ -86,9 +132,9 @@ func aim(c *route.Comparison, r *route.Result) string {
 	text := "the steps aim at " + limit(roundSignificant(r.Intended, 3))
 	switch {
 	case off > 0.0005:
-		return fmt.Sprintf("%s, %s above the target", text, percent(off))
+		return fmt.Sprintf("%s, %s above the target", text, Percent(off))
 	case off < -0.0005:
-		return fmt.Sprintf("%s, %s below the target", text, percent(-off))
+		return fmt.Sprintf("%s, %s below the target", text, Percent(-off))
 	default:
 		return text + ", the target"
 	}
@@ -96,7 +142,7 @@ func aim(c *route.Comparison, r *route.Result) string {
 
 func chance(c *route.Comparison, r *route.Result) string {
 	if len(r.Inside) == 0 {
-		return fmt.Sprintf("would hold within %s of the target in %s of 100 batches", percent(r.HoldsWithin), Asked(c.Settings.Coverage))
+		return fmt.Sprintf("within %s of the target with a chance of %s in 100", Percent(r.HoldsWithin), Asked(c.Settings.Coverage))
 	}
 	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance))
 }
@@ -104,9 +150,9 @@ func chance(c *route.Comparison, r *route.Result) string {
 func checked(r *route.Result) string {
 	text := fmt.Sprintf("by %s simulated batches (seed %d): ", Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed)
 	if r.CrossCheck.Cause == uncertainty.NoCause {
-		return text + "agrees"
+		return text + "agrees with the give or take"
 	}
-	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", percent(r.CrossCheck.OfExpanded), cause(r))
+	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", Percent(r.CrossCheck.OfExpanded), cause(r))
 	if r.Quoted.Simulated {
 		text += "; the simulated interval is quoted"
 	}

@@ -28,7 +28,9 @@ func State(r *route.Result) Stated {
 	s.Lower, _ = uncertainty.RoundExpanded(r.Quoted.Lower, half)
 	s.Upper, _ = uncertainty.RoundExpanded(r.Quoted.Upper, half)
 	value, u := uncertainty.RoundExpanded(r.Analytic.Value, r.Analytic.ExpandedUncertainty)
-	s.Value = value
+	if s.Value = value; r.Analytic.ExpandedUncertainty == 0 {
+		s.Value = limit(r.Analytic.Value)
+	}
 	if !r.Quoted.Simulated {
 		s.GiveOrTake = u
 	}
@@ -71,11 +73,25 @@ func InHundred(p, least float64) string {
 // Asked prints a probability that was asked for, in a hundred: 95, 99.5.
 func Asked(p float64) string { return limit(100 * p) }
 
-// percent prints a fraction with two significant digits.
-func percent(x float64) string { return limit(roundSignificant(100*x, 2)) + " %" }
+// Percent prints a fraction with two significant digits.
+func Percent(x float64) string { return limit(roundSignificant(100*x, 2)) + " %" }
+
+// Share prints a share of a variance in whole percent, which may be negative
+// under correlation.
+func Share(x float64) string {
+	if x != 0 && math.Abs(x) < 0.01 {
+		return "under 1 %"
+	}
+	return wholePercent(x)
+}
 
 // wholePercent prints a share of a variance.
-func wholePercent(x float64) string { return strconv.FormatFloat(100*x, 'f', 0, 64) + " %" }
+func wholePercent(x float64) string {
+	if x >= 0.995 && x < 1 {
+		return "over 99 %"
+	}
+	return strconv.FormatFloat(100*x, 'f', 0, 64) + " %"
+}
 
 // Wanted is "15 mL of 0.040 % w/v dye in ethanol".
 func Wanted(p *route.Prep) string {
@@ -98,7 +114,9 @@ func insideWords(t route.Tolerance) string {
 	return "inside"
 }
 
-func limit(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
+func limit(x float64) string {
+	return strconv.FormatFloat(roundSignificant(x, 6), 'f', -1, 64)
+}
 
 // spoilers names the largest groups of influences with their shares of the
 // variance: at most three, and none under 10 % after the first.

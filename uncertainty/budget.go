@@ -93,7 +93,7 @@ func (a Analytic) Shifts() []GroupShift {
 	var sums []GroupShift
 	for i := range a.Budget {
 		line := &a.Budget[i]
-		shift := line.Sensitivity * (line.Distribution.Mean() - line.Nominal)
+		shift := line.Shift()
 		if shift == 0 {
 			continue
 		}
@@ -106,6 +106,12 @@ func (a Analytic) Shifts() []GroupShift {
 	}
 	slices.SortStableFunc(sums, func(a, b GroupShift) int { return cmp.Compare(math.Abs(b.Shift), math.Abs(a.Shift)) })
 	return sums
+}
+
+// Shift is how far the mean of the influence moves the value away from what its
+// nominal value would give, to first order.
+func (c *Contribution) Shift() float64 {
+	return c.Sensitivity * (c.Distribution.Mean() - c.Nominal)
 }
 
 // GroupShift is how far the known errors of one group move a value.

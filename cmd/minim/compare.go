@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"math"
 	"strings"
 
@@ -12,8 +11,6 @@ import (
 
 	"minim/cmd/minim/demo"
 	"minim/equipment/benchfile"
-	"minim/report"
-	"minim/report/figure"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -30,8 +27,8 @@ type compareOptions struct {
 func (o *compareOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
 	flags.StringVar(&o.route, "route", "", "evaluate only the route called `NAME`")
-	flags.StringVar(&o.format, "format", "text", "print the first screen or JSON: `FORMAT` is text or json")
-	flags.StringVar(&o.out, "out", "", "write text, JSON and figures into the folder `DIR` as well")
+	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
+	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
 	flags.IntVar(&o.trials, "trials", uncertainty.DefaultTrials, "simulate `N` batches of each route")
 	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
 	flags.Float64Var(&o.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
@@ -45,8 +42,8 @@ func (o *compareOptions) check(flags *pflag.FlagSet) error {
 	if o.trials == 0 {
 		return &usageError{"--trials 0 simulates nothing", "leave it out for a million batches"}
 	}
-	if o.format != "text" && o.format != "json" {
-		return &usageError{fmt.Sprintf("--format %s is not known", o.format), "write --format text or --format json"}
+	if formatCalled(o.format) == nil {
+		return &usageError{fmt.Sprintf("--format %s is not known", o.format), "the formats are " + formatNames("and")}
 	}
 	if math.IsNaN(o.coverage) || o.coverage < 0.5 || o.coverage > 0.9999 {
 		return &usageError{fmt.Sprintf("--coverage must lie between 0.5 and 0.9999, found %v", o.coverage), "write --coverage 0.95 for 95 %"}
@@ -87,51 +84,26 @@ func compare(ctx context.Context, args []string, c console) error {
 	if comparison.Verdict.Use < 0 {
 		return noneLeft(comparison)
 	}
-	text := report.Text(comparison)
-	data, err := report.JSON(comparison)
+	printed, err := formatCalled(o.format).render(comparison)
 	if err != nil {
 		return err
 	}
-	kept, err := keep(o, comparison, text, data)
+	if o.format == "text" {
+		printed = append(printed, next(files, flags)...)
+	}
+	kept, err := keep(o, comparison)
 	if err != nil {
 		return err
 	}
 	defer kept.discard()
-	printed := text + next(files, o)
-	if o.format == "json" {
-		printed = string(data)
-	}
-	if _, err := io.WriteString(c.out, printed); err != nil {
+	if _, err := c.out.Write(printed); err != nil {
 		return err
 	}
 	if err := kept.commit(); err != nil || o.out == "" {
 		return err
 	}
-	fmt.Fprintf(c.err, "minim: wrote compare.txt, compare.json, spread.svg and spread.png into %s\n", o.out)
+	fmt.Fprintf(c.err, "minim: wrote %s into %s\n", kept.names(), o.out)
 	return nil
-}
-
-// keep draws the figure and stages all outputs for the folder of --out; without
-// it there is nothing to keep.
-func keep(o compareOptions, c *route.Comparison, text string, data []byte) (*staged, error) {
-	if o.out == "" {
-		return new(staged), nil
-	}
-	spread, err := figure.Spread(c)
-	if err != nil {
-		return nil, err
-	}
-	svg, err := spread.SVG()
-	if err != nil {
-		return nil, err
-	}
-	png, err := spread.PNG()
-	if err != nil {
-		return nil, err
-	}
-	return stage(o.out, []file{
-		{"compare.txt", []byte(text)}, {"compare.json", data}, {"spread.svg", svg}, {"spread.png", png},
-	}, o.force)
 }
 
 func loadPrep(files []string, kit string) (*route.Prep, error) {
@@ -171,13 +143,13 @@ func noneLeft(c *route.Comparison) error {
 }
 
 // next says what to type next.
-func next(files []string, o compareOptions) string {
+func next(files []string, flags *pflag.FlagSet) string {
 	var lines []string
 	if len(files) == 0 {
 		lines = append(lines, "minim new mybench\tstart a kit and a prep of your own")
 	}
-	if o.out == "" {
-		lines = append(lines, repeat(files, o)+" --out results\tkeep this, with a picture of the spread")
+	if !flags.Changed("out") {
+		lines = append(lines, repeat(files, flags)+" --out results\tkeep this, with a picture of the spread")
 	}
 	longest := 0
 	for _, line := range lines {
@@ -192,18 +164,18 @@ func next(files []string, o compareOptions) string {
 	return text
 }
 
-// repeat is the command line of this run, without --out.
-func repeat(files []string, o compareOptions) string {
+// repeat is the command line of this run, with every option that was given but
+// --out and --force.
+func repeat(files []string, flags *pflag.FlagSet) string {
 	words := []string{"minim compare"}
 	for _, f := range files {
 		words = append(words, quoted(f))
 	}
-	if o.kit != "" {
-		words = append(words, "--kit", quoted(o.kit))
-	}
-	if o.route != "" {
-		words = append(words, "--route", quoted(o.route))
-	}
+	flags.Visit(func(f *pflag.Flag) {
+		if f.Name != "out" && f.Name != "force" {
+			words = append(words, "--"+f.Name, quoted(f.Value.String()))
+		}
+	})
 	return strings.Join(words, " ")
 }
 

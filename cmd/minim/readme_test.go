@@ -87,7 +87,7 @@ func runSession(t *testing.T, session string, ran *int) string {
 func TestReadmeFiles(t *testing.T) {
 	text := read(t, readme)
 	t.Chdir(t.TempDir())
-	for _, name := range []string{"bench.toml", "dye.toml"} {
+	for _, name := range []string{"bench.toml", "prep.toml"} {
 		_, rest, ok := strings.Cut(text, "```toml\n")
 		require.True(t, ok, "README shows no %s", name)
 		file, after, ok := strings.Cut(rest, "```\n")
@@ -96,5 +96,5 @@ func TestReadmeFiles(t *testing.T) {
 		text = after
 	}
 	assert.Contains(t, output(t, "kit", "bench.toml"), "25 mL flask")
-	assert.Contains(t, output(t, "compare", "dye.toml", "--trials", "10000"), "one dilution")
+	assert.Contains(t, output(t, "compare", "prep.toml", "--trials", "10000"), "\nUSE  ")
 }

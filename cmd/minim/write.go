@@ -57,6 +57,15 @@ func stage(dir string, files []file, force bool) (*staged, error) {
 	return s, nil
 }
 
+// names lists the files: a, b and c.
+func (s *staged) names() string {
+	names := make([]string, len(s.files))
+	for i, f := range s.files {
+		names[i] = f.name
+	}
+	return joined(names, "and")
+}
+
 // discard removes what was written and not moved.
 func (s *staged) discard() {
 	for _, name := range s.temporary {

@@ -10,6 +10,17 @@ import (
 // SpreadAlt says in two sentences what the figure of [Spread] shows, for those
 // who cannot see it.
 func SpreadAlt(c *route.Comparison) string {
+	return altOf(c, "How the strength spreads by each route", "a row of a hundred dots for each", spreadAlt)
+}
+
+// BudgetAlt does so for the figure of [Budget].
+func BudgetAlt(c *route.Comparison) string {
+	return altOf(c, "What spoils the strength by each route", "bars for the largest shares of the variance of each", budgetAlt)
+}
+
+// altOf names the subject of a figure and the form that it has, and tells of the
+// marked route and of the last.
+func altOf(c *route.Comparison, subject, form string, tell func(*route.Comparison, *route.Result) string) string {
 	var done []*route.Result
 	for _, r := range ranked(c) {
 		if r.Possible {
@@ -20,10 +31,10 @@ func SpreadAlt(c *route.Comparison) string {
 		return clean("No route can be done to make " + wanted(c.Prep) + ".")
 	}
 	marked, last := &c.Results[c.Verdict.Use], done[len(done)-1]
-	s := fmt.Sprintf("How the strength spreads by each route (%d) to make %s: a row of a hundred dots for each. Marked %q: %s, %s",
-		len(done), wanted(c.Prep), strings.ToLower(tag(c)), marked.Route.Name, spreadAlt(c, marked))
+	s := fmt.Sprintf("%s (%d) to make %s: %s. Marked %q: %s, %s",
+		subject, len(done), wanted(c.Prep), form, strings.ToLower(tag(c)), marked.Route.Name, tell(c, marked))
 	if last != marked {
-		s += fmt.Sprintf("; at the end: %s, %s", last.Route.Name, spreadAlt(c, last))
+		s += fmt.Sprintf("; at the end: %s, %s", last.Route.Name, tell(c, last))
 	}
 	if n := len(c.Results) - len(done); n > 0 {
 		s += fmt.Sprintf("; not possible: %d", n)
@@ -40,4 +51,16 @@ func spreadAlt(c *route.Comparison, r *route.Result) string {
 		return shareWords(r.MonteCarlo.CoverageProbability) + " of batches within " + holds(r) + " of target" + words
 	}
 	return percent(r.Chance(), c.Prep.LeastChance) + " inside the tolerance" + words
+}
+
+func budgetAlt(_ *route.Comparison, r *route.Result) string {
+	bars := barsOf(r.Analytic.Budget)
+	if len(bars) == 0 {
+		return "spoilt by nothing that is counted"
+	}
+	words := fmt.Sprintf("spoilt most by %s (%s)", bars[0].words, shareOfVariance(bars[0].share))
+	if len(bars) > 1 {
+		words += fmt.Sprintf(" and %s (%s)", bars[1].words, shareOfVariance(bars[1].share))
+	}
+	return words
 }

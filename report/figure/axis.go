@@ -83,27 +83,34 @@ func (s *spread) drawBandName(on *sheet, y vg.Length) {
 func (s *spread) drawAxes(on *sheet, bottom, top vg.Length) {
 	w, p := s.window, s.c.Prep
 	power, prefix := scaleOf(math.Max(math.Abs(w.low), math.Abs(w.high())))
-	s.drawAxis(on, bottom, -1, w.low/power, w.high()/power, func(v float64) float64 { return v * power })
-	on.write(smallInk, centre, (panelFrom+panelTo)/2, bottom-25, "strength / "+prefix+p.Target.Unit.Name)
+	axis{panelFrom, panelTo, func(v float64) vg.Length { return s.x(v * power) }}.draw(on, bottom, -1,
+		fitting(w.low/power, w.high()/power, panelTo-panelFrom), "strength / "+prefix+p.Target.Unit.Name)
 
 	percentOf := func(v float64) float64 { return 100 * (v/p.Target.Value - 1) }
-	s.drawAxis(on, top, 1, percentOf(w.low), percentOf(w.high()), func(v float64) float64 { return p.Target.Value * (1 + v/100) })
-	on.write(smallInk, centre, (panelFrom+panelTo)/2, top+20, "difference from the target / %")
+	axis{panelFrom, panelTo, func(v float64) vg.Length { return s.x(p.Target.Value * (1 + v/100)) }}.draw(on, top, 1,
+		fitting(percentOf(w.low), percentOf(w.high()), panelTo-panelFrom), "difference from the target / %")
 }
 
-// drawAxis draws an axis at the height y with its labels below (side -1) or above
-// it (1). strength turns a value of the axis into a strength.
-func (s *spread) drawAxis(on *sheet, y, side vg.Length, low, high float64, strength func(float64) float64) {
-	on.line(axisLine, panelFrom, y, panelTo, y)
-	base := y + 7
+// axis runs between two places on the paper; at is the place of a value.
+type axis struct {
+	from, to vg.Length
+	at       func(v float64) vg.Length
+}
+
+// draw draws the axis at the height y, labels and name below it (side -1) or
+// above it (1).
+func (a axis) draw(on *sheet, y, side vg.Length, ticks []plot.Tick, name string) {
+	on.line(axisLine, a.from, y, a.to, y)
+	base, nameBase := y+7, y+20
 	if side < 0 {
-		base = y - 13
+		base, nameBase = y-13, y-25
 	}
-	for _, t := range fitting(low, high, panelTo-panelFrom) {
-		x := s.x(strength(t.Value))
+	for _, t := range ticks {
+		x := a.at(t.Value)
 		on.line(axisLine, x, y, x, y+4*side)
 		on.write(smallInk, centre, x, base, t.Label)
 	}
+	on.write(smallInk, centre, (a.from+a.to)/2, nameBase, name)
 }
 
 // fitting returns as many ticks as have room for their labels.

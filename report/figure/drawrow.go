@@ -47,11 +47,7 @@ func (s *spread) drawRowWords(on *sheet, r *route.Result, y vg.Length) {
 	name, value := nameText, figures
 	if r == &s.c.Results[s.c.Verdict.Use] {
 		name, value = boldText, boldFigs
-		on.frame(frameLine, namesFrom-6, y, rightTo+6, y+rowHeight)
-		words := tag(s.c)
-		wide := 1.2*tagText.Width(words) + 8
-		on.box(ink, namesFrom-6, y+rowHeight-5, namesFrom-6+wide, y+rowHeight+6)
-		on.write(tagText, centre, namesFrom-6+wide/2, y+rowHeight-2.5, words)
+		on.frameRoute(y, y+rowHeight, tag(s.c))
 	}
 	next := on.writeLines(name, namesFrom, y+rowHeight-17, wrap(name, namesWide, 2, r.Route.Name))
 	spread := smallText
@@ -68,4 +64,12 @@ func (s *spread) chance(r *route.Result) string {
 		return "± " + holds(r)
 	}
 	return percent(r.Chance(), s.c.Prep.LeastChance)
+}
+
+// frameRoute frames the route to use, with a word on the frame.
+func (s *sheet) frameRoute(bottom, top vg.Length, words string) {
+	s.frame(frameLine, namesFrom-6, bottom, rightTo+6, top)
+	wide := 1.2*tagText.Width(words) + 8
+	s.box(ink, namesFrom-6, top-5, namesFrom-6+wide, top+6)
+	s.write(tagText, centre, namesFrom-6+wide/2, top-2.5, words)
 }

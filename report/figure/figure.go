@@ -1,6 +1,6 @@
 // Package figure draws a finished comparison with gonum/plot: the strengths of
-// all routes against the tolerance. It reckons nothing; counts, quantiles and
-// the verdict come from the comparison.
+// all routes against the tolerance, and what spoils them. It reckons nothing;
+// counts, quantiles, shares and the verdict come from the comparison.
 //
 // A figure holds no date and repeats byte for byte.
 package figure

@@ -45,32 +45,44 @@ func texts(t *testing.T, svg []byte) (words []string) {
 	}
 }
 
-func spreadSVG(t *testing.T, c *route.Comparison) []byte {
+// kind is one of the figures of the package.
+type kind func(*route.Comparison) (*Figure, error)
+
+var kinds = map[string]kind{"spread": Spread, "budget": Budget}
+
+func svgOf(t *testing.T, draw kind, c *route.Comparison) []byte {
 	t.Helper()
-	f, err := Spread(c)
+	f, err := draw(c)
 	require.NoError(t, err)
 	svg, err := f.SVG()
 	require.NoError(t, err)
 	return svg
 }
 
-func TestSpreadStandsEveryCase(t *testing.T) {
+func TestFiguresStandEveryCase(t *testing.T) {
 	for name, prep := range cases {
-		t.Run(name, func(t *testing.T) { checkSpread(t, compare(t, prep)) })
+		t.Run(name, func(t *testing.T) {
+			c := compare(t, prep)
+			for _, draw := range kinds {
+				checkFigure(t, draw, c)
+			}
+		})
 	}
 }
 
-func TestSpreadStandsHostileWords(t *testing.T) {
+func TestFiguresStandHostileWords(t *testing.T) {
 	c := hostile(compare(t, cases["usual"]))
-	checkSpread(t, c)
-	words := strings.Join(texts(t, spreadSVG(t, c)), "\n")
-	assert.Contains(t, words, `dye "<!--" in water`)
-	assert.Contains(t, words, "<b>&\"'")
+	for _, draw := range kinds {
+		checkFigure(t, draw, c)
+		words := strings.Join(texts(t, svgOf(t, draw, c)), "\n")
+		assert.Contains(t, words, `dye "<!--" in water`)
+		assert.Contains(t, words, "<b>&\"'")
+	}
 }
 
-// checkSpread draws both formats and checks what must hold of every figure.
-func checkSpread(t *testing.T, c *route.Comparison) {
-	f, err := Spread(c)
+// checkFigure draws both formats and checks what must hold of every figure.
+func checkFigure(t *testing.T, draw kind, c *route.Comparison) {
+	f, err := draw(c)
 	require.NoError(t, err)
 	svg, err := f.SVG()
 	require.NoError(t, err)
@@ -97,7 +109,7 @@ func checkSpread(t *testing.T, c *route.Comparison) {
 }
 
 func TestSpreadSaysWhatItShows(t *testing.T) {
-	words := texts(t, spreadSVG(t, compare(t, cases["usual"])))
+	words := texts(t, svgOf(t, Spread, compare(t, cases["usual"])))
 	for _, want := range []string{
 		"An invented recipe", "15 mL of 0.04 % w/v dye in water, within 8 % of target", "Note: invented for a test",
 		"fine, diluted", "rough, diluted", "direct", "could be nothing at all", "USE THIS ROUTE", "inside the tolerance",
@@ -112,40 +124,44 @@ func TestSpreadSaysWhatItShows(t *testing.T) {
 }
 
 func TestSpreadDrawsTolerancesAsStated(t *testing.T) {
-	several := texts(t, spreadSVG(t, compare(t, cases["several"])))
+	several := texts(t, svgOf(t, Spread, compare(t, cases["several"])))
 	assert.Contains(t, several, "within 10 % of target")
 	assert.Contains(t, several, "within 2 % of target")
 
-	none := strings.Join(texts(t, spreadSVG(t, compare(t, cases["no tolerance"]))), "\n")
+	none := strings.Join(texts(t, svgOf(t, Spread, compare(t, cases["no tolerance"]))), "\n")
 	assert.NotContains(t, none, "inside the tolerance")
 	assert.Contains(t, none, "95 % of batches stay")
 
-	above := strings.Join(texts(t, spreadSVG(t, compare(t, cases["not above"]))), "\n")
+	above := strings.Join(texts(t, svgOf(t, Spread, compare(t, cases["not above"]))), "\n")
 	assert.Contains(t, above, "not above 0.044 % w/v")
 	assert.NotContains(t, above, "too weak")
 	assert.Contains(t, above, "too strong")
 }
 
 func TestFiguresRepeatByteForByte(t *testing.T) {
-	draw := func() (svg, raw []byte) {
-		f, err := Spread(compare(t, cases["usual"]))
-		require.NoError(t, err)
-		raw, err = f.PNG()
-		require.NoError(t, err)
-		svg, err = f.SVG()
-		require.NoError(t, err)
-		return svg, raw
+	for name, draw := range kinds {
+		both := func() (svg, raw []byte) {
+			f, err := draw(compare(t, cases["usual"]))
+			require.NoError(t, err)
+			raw, err = f.PNG()
+			require.NoError(t, err)
+			svg, err = f.SVG()
+			require.NoError(t, err)
+			return svg, raw
+		}
+		svg1, png1 := both()
+		svg2, png2 := both()
+		assert.True(t, bytes.Equal(svg1, svg2), name)
+		assert.True(t, bytes.Equal(png1, png2), name)
 	}
-	svg1, png1 := draw()
-	svg2, png2 := draw()
-	assert.True(t, bytes.Equal(svg1, svg2))
-	assert.True(t, bytes.Equal(png1, png2))
 }
 
 func TestEveryTextKeepsItsLength(t *testing.T) {
-	svg := string(spreadSVG(t, compare(t, cases["usual"])))
-	assert.Equal(t, strings.Count(svg, "<text "), strings.Count(svg, " textLength="))
-	assert.Equal(t, strings.Count(svg, "<text "), strings.Count(svg, "'Liberation Sans',Arial,Helvetica,sans-serif"))
+	for _, draw := range kinds {
+		svg := string(svgOf(t, draw, compare(t, cases["usual"])))
+		assert.Equal(t, strings.Count(svg, "<text "), strings.Count(svg, " textLength="))
+		assert.Equal(t, strings.Count(svg, "<text "), strings.Count(svg, "'Liberation Sans',Arial,Helvetica,sans-serif"))
+	}
 }
 
 // certain makes a route of a comparison end in exactly the given strength.
@@ -167,7 +183,9 @@ func TestNothingUncertainIsASpike(t *testing.T) {
 		for _, strength := range []float64{0.04, 0.0368, 0.0432, 0, -1e6, 1e300} {
 			c := compare(t, cases[name])
 			certain(t, c, c.Verdict.Use, strength)
-			checkSpread(t, c)
+			for _, draw := range kinds {
+				checkFigure(t, draw, c)
+			}
 		}
 	}
 }
@@ -177,7 +195,10 @@ func TestNoRouteIsAnError(t *testing.T) {
 	c.Results[0].Possible, c.Verdict.Use = false, -1
 	_, err := Spread(c)
 	assert.EqualError(t, err, "no route can be done, so there is no spread to draw")
+	_, err = Budget(c)
+	assert.EqualError(t, err, "no route can be done, so there is no budget to draw")
 	assert.Equal(t, "No route can be done to make 15 mL of 0.04 % w/v dye in water, within 8 % of target.", SpreadAlt(c))
+	assert.Equal(t, SpreadAlt(c), BudgetAlt(c))
 }
 
 func TestSpreadAlt(t *testing.T) {

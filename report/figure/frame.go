@@ -15,35 +15,44 @@ const (
 	otherHeight = vg.Length(12)
 )
 
-// headHeight is the room above the axes: title, what is wanted, the key of the
-// dots, the note.
-func (s *spread) headHeight() vg.Length {
-	h := margin + 14 + 17*vg.Length(len(s.wantedLines())) + 20
-	if s.note() != "" {
-		h += 12
+// heading is what stands above a figure: title, what is wanted, the note.
+type heading struct{ prep *route.Prep }
+
+func (h heading) height() vg.Length {
+	high := margin + 14 + 17*vg.Length(len(h.wantedLines()))
+	if h.note() != "" {
+		high += 12
 	}
-	return h + 8
+	return high
 }
 
-func (s *spread) wantedLines() []string { return wrap(bodyText, textWide, 2, wanted(s.c.Prep)) }
+func (h heading) wantedLines() []string { return wrap(bodyText, textWide, 2, wanted(h.prep)) }
 
-func (s *spread) note() string {
-	note := clean(s.c.Prep.Note)
+func (h heading) note() string {
+	note := clean(h.prep.Note)
 	if note == "" {
 		return ""
 	}
 	return cut(smallText, textWide, "Note: "+note)
 }
 
-func (s *spread) drawHead(on *sheet, top vg.Length) {
+// draw returns the base line that comes next.
+func (h heading) draw(on *sheet, top vg.Length) vg.Length {
 	y := top - margin - 12
-	on.write(titleText, left, margin, y, cut(titleText, textWide, title(s.c.Prep)))
-	y = on.writeLines(bodyText, margin, y-18, s.wantedLines())
-	if note := s.note(); note != "" {
+	on.write(titleText, left, margin, y, cut(titleText, textWide, title(h.prep)))
+	y = on.writeLines(bodyText, margin, y-18, h.wantedLines())
+	if note := h.note(); note != "" {
 		on.write(smallText, left, margin, y, note)
 		y -= 12
 	}
-	s.drawKey(on, y-6)
+	return y
+}
+
+// headHeight is the room above the axes: heading and key of the dots.
+func (s *spread) headHeight() vg.Length { return heading{s.c.Prep}.height() + 28 }
+
+func (s *spread) drawHead(on *sheet, top vg.Length) {
+	s.drawKey(on, heading{s.c.Prep}.draw(on, top)-6)
 }
 
 // drawKey explains the dots in one line.
@@ -58,7 +67,7 @@ func (s *spread) drawKey(on *sheet, y vg.Length) {
 		x += 9
 		words(nameText, w)
 	}
-	words(boldText, "Each dot is one batch in a hundred.")
+	words(boldText, "Each dot is one chance in a hundred.")
 	if len(s.c.Prep.Tolerances) > 0 {
 		mark(on.discs, "inside the tolerance")
 		mark(on.rings, "outside")
@@ -77,19 +86,29 @@ type paragraph struct {
 	lines []string
 }
 
-func (s *spread) paragraphs() (list []paragraph) {
+// paragraphs say what cannot be done and why, and then the notes.
+func paragraphs(cannot []*route.Result, notes []string) (list []paragraph) {
 	add := func(style text.Style, words string) {
 		list = append(list, paragraph{style, wrap(style, footWide, 2, words)})
 	}
-	for _, r := range s.cannot {
+	for _, r := range cannot {
 		// A long name must not hide the reason.
 		add(smallInk, "Not possible: "+cut(smallInk, footWide/2, clean(r.Route.Name))+". "+r.Reason+".")
 	}
-	for _, note := range footnotes(s.c) {
+	for _, note := range notes {
 		add(smallText, note)
 	}
 	return list
 }
+
+func heightOf(list []paragraph) (h vg.Length) {
+	for _, p := range list {
+		h += leading * p.style.Font.Size * vg.Length(len(p.lines))
+	}
+	return h
+}
+
+func (s *spread) paragraphs() []paragraph { return paragraphs(s.cannot, footnotes(s.c)) }
 
 // others are the tolerances after the first, which are drawn as lines.
 func (s *spread) others() []route.Tolerance {
@@ -98,11 +117,7 @@ func (s *spread) others() []route.Tolerance {
 
 // footHeight is the room below the axes.
 func (s *spread) footHeight() vg.Length {
-	h := margin + 6 + otherHeight*vg.Length(len(s.others()))
-	for _, p := range s.paragraphs() {
-		h += leading * p.style.Font.Size * vg.Length(len(p.lines))
-	}
-	return h
+	return margin + 6 + otherHeight*vg.Length(len(s.others())) + heightOf(s.paragraphs())
 }
 
 func (s *spread) drawFoot(on *sheet, top vg.Length) {
@@ -112,7 +127,5 @@ func (s *spread) drawFoot(on *sheet, top vg.Length) {
 		on.write(smallInk, left, margin+32, y, cut(smallInk, textWide-32, toleranceWords(t)))
 		y -= otherHeight
 	}
-	for _, p := range s.paragraphs() {
-		y = on.writeLines(p.style, margin, y, p.lines)
-	}
+	on.writeParagraphs(y, s.paragraphs())
 }

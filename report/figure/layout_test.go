@@ -25,7 +25,7 @@ var fontSize = regexp.MustCompile(`font-size:([0-9.]+)px`)
 
 // boxes returns the places that the text elements of the SVG of a comparison say
 // they fill.
-func boxes(t *testing.T, c *route.Comparison) (list []box, width, height float64) {
+func boxes(t *testing.T, draw kind, c *route.Comparison) (list []box, width, height float64) {
 	var doc struct {
 		G struct {
 			Text []struct {
@@ -38,7 +38,7 @@ func boxes(t *testing.T, c *route.Comparison) (list []box, width, height float64
 			} `xml:"text"`
 		} `xml:"g"`
 	}
-	f, err := Spread(c)
+	f, err := draw(c)
 	require.NoError(t, err)
 	svg, err := f.SVG()
 	require.NoError(t, err)
@@ -54,14 +54,16 @@ func boxes(t *testing.T, c *route.Comparison) (list []box, width, height float64
 }
 
 func TestNoWordsOverlap(t *testing.T) {
-	for name, prep := range cases {
-		t.Run(name, func(t *testing.T) { checkPlaces(t, compare(t, prep)) })
+	for name, draw := range kinds {
+		for of, prep := range cases {
+			t.Run(name+" "+of, func(t *testing.T) { checkPlaces(t, draw, compare(t, prep)) })
+		}
+		t.Run(name+" hostile", func(t *testing.T) { checkPlaces(t, draw, hostile(compare(t, cases["usual"]))) })
 	}
-	t.Run("hostile", func(t *testing.T) { checkPlaces(t, hostile(compare(t, cases["usual"]))) })
 }
 
-func checkPlaces(t *testing.T, c *route.Comparison) {
-	list, width, height := boxes(t, c)
+func checkPlaces(t *testing.T, draw kind, c *route.Comparison) {
+	list, width, height := boxes(t, draw, c)
 	require.NotEmpty(t, list)
 	for i, a := range list {
 		inside := a.left >= 8 && a.right <= width-8 && a.top >= 8 && a.bottom <= height-8

@@ -127,5 +127,13 @@ func hostile(c *route.Comparison) *route.Comparison {
 	c.Results[1].Route.Name = strings.Repeat("W", 300)
 	c.Results[2].Reason = "<no> & " + strings.Repeat("never ", 60)
 	c.Results[3].Route.Name = "\u200b"
+	for i := range c.Results {
+		for j := range c.Results[i].Analytic.Budget {
+			l := &c.Results[i].Analytic.Budget[j]
+			l.Name = "</text>\n& " + strings.Repeat("of the pipette ", 20)
+			l.Owner = fmt.Sprintf("step %d %s", j, strings.Repeat("W", 200))
+			l.Uses, l.Assumed = 2, true
+		}
+	}
 	return c
 }

@@ -43,6 +43,12 @@ func (s *sheet) writeLines(style text.Style, x, y vg.Length, lines []string) vg.
 	return y
 }
 
+func (s *sheet) writeParagraphs(y vg.Length, list []paragraph) {
+	for _, p := range list {
+		y = s.writeLines(p.style, margin, y, p.lines)
+	}
+}
+
 func (s *sheet) line(style draw.LineStyle, x0, y0, x1, y1 vg.Length) {
 	s.StrokeLine2(style, x0, y0, x1, y1)
 }
@@ -54,6 +60,28 @@ func (s *sheet) box(c color.Color, x0, y0, x1, y1 vg.Length) {
 func (s *sheet) frame(style draw.LineStyle, x0, y0, x1, y1 vg.Length) {
 	c := corners(x0, y0, x1, y1)
 	s.StrokeLines(style, append(c, c[0], c[1]))
+}
+
+// inlay is a frame whose line lies within the box.
+func (s *sheet) inlay(style draw.LineStyle, x0, y0, x1, y1 vg.Length) {
+	half := min(style.Width, x1-x0, y1-y0) / 2
+	s.frame(style, x0+half, y0+half, x1-half, y1-half)
+}
+
+// hatch draws rising lines inside a box.
+func (s *sheet) hatch(style draw.LineStyle, x0, y0, x1, y1 vg.Length) {
+	const apart = 3.5
+	wide, high := x1-x0, y1-y0
+	var p vg.Path
+	for d := apart - high; d < wide; d += apart {
+		from, to := max(d, 0), min(d+high, wide)
+		p.Move(vg.Point{X: x0 + from, Y: y0 + from - d})
+		p.Line(vg.Point{X: x0 + to, Y: y0 + to - d})
+	}
+	if len(p) > 0 {
+		s.SetLineStyle(style)
+		s.Stroke(p)
+	}
 }
 
 func corners(x0, y0, x1, y1 vg.Length) []vg.Point {

@@ -32,7 +32,7 @@ type spread struct {
 
 // Spread lays out the figure of the spread of the strength of every route
 // against the tolerance: a row of a hundred dots for each, of which every dot
-// is one batch in a hundred, filled inside the tolerance and hollow outside.
+// is one chance in a hundred, filled inside the tolerance and hollow outside.
 // The axis shows a few tolerances; what lies beyond is piled up at its edges
 // and counted. It returns an error when no route can be done.
 func Spread(c *route.Comparison) (*Figure, error) {

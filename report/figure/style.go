@@ -44,6 +44,8 @@ var (
 	frameLine  = draw.LineStyle{Color: ink, Width: 1.6}
 	ringLine   = draw.LineStyle{Color: vermillion, Width: 0.8}
 	crossLine  = draw.LineStyle{Color: ink, Width: 0.9}
+	hatchLine  = draw.LineStyle{Color: vermillion, Width: 0.9}
+	restLine   = draw.LineStyle{Color: soft, Width: 0.8}
 )
 
 // otherLine marks the limits of the i-th tolerance after the first.

@@ -6,7 +6,6 @@ import (
 
 	"minim/equipment"
 	"minim/report"
-	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -41,10 +40,7 @@ func percent(share, least float64) string { return report.InHundred(share, least
 
 // holds prints the half-width round the target that holds the strength with the
 // coverage probability.
-func holds(r *route.Result) string {
-	_, u := uncertainty.RoundExpanded(0, 100*r.HoldsWithin)
-	return u + " %"
-}
+func holds(r *route.Result) string { return report.Percent(r.HoldsWithin) }
 
 // shareWords prints a probability that the user chose, such as 95 %.
 func shareWords(p float64) string { return report.Asked(p) + " %" }
@@ -91,21 +87,27 @@ func tag(c *route.Comparison) string {
 	return "BEST, NOT ENOUGH"
 }
 
+// chosen says why the marked route is marked.
+func chosen(c *route.Comparison) string {
+	least := shareWords(c.Prep.LeastChance)
+	switch {
+	case c.Verdict.Meets:
+		return "Marked: of the routes with a chance of at least " + least + ", the one that leaves least over."
+	case len(c.Prep.Tolerances) == 0:
+		return "Marked: the route that stays nearest to the target. No tolerance is given."
+	}
+	return "No route here makes enough with a chance of at least " + least + "; the best of them is marked."
+}
+
+const predicted = "All this is predicted from what is known of the instruments, before anything is made."
+
 // footnotes explain what is drawn.
 func footnotes(c *route.Comparison) []string {
 	mc := &c.Results[c.Verdict.Use].MonteCarlo
-	least := shareWords(c.Prep.LeastChance)
-	chosen := "No route here makes enough with a chance of at least " + least + "; the best of them is marked."
-	switch {
-	case c.Verdict.Meets:
-		chosen = "Marked: of the routes with a chance of at least " + least + ", the one that leaves least over."
-	case len(c.Prep.Tolerances) == 0:
-		chosen = "Marked: the route that stays nearest to the target. No tolerance is given."
-	}
 	return []string{
-		chosen,
+		chosen(c),
 		fmt.Sprintf("The dots stand for %s simulated batches (seed %d), each dot for one in a hundred. Give or take: expanded "+
 			"uncertainty, coverage probability %s.", report.Grouped(mc.Trials), mc.Seed, shareWords(mc.CoverageProbability)),
-		"All this is predicted from what is known of the instruments, before anything is made.",
+		predicted,
 	}
 }

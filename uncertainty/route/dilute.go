@@ -109,10 +109,15 @@ func (c *compiler) take(i int) error {
 func (c *compiler) deliver(i int, liquid medium) (uncertainty.Node, error) {
 	s, use := &c.route.Steps[i], c.use(i)
 	use.Day = c.dayOf(liquid)
-	if s.Measure.Kind == equipment.Dropper {
-		return s.Measure.Drops(use, s.Amount)
+	if s.Measure.Kind != equipment.Dropper {
+		return s.Measure.Deliver(use, s.Amount)
 	}
-	return s.Measure.Deliver(use, s.Amount)
+	if liquid.name != c.solvent.name && use.Day.Solvent.Tension == 0 {
+		c.notes.Warn(fmt.Sprintf("%s, step %d: a drop of %s, of which the surface tension is not known, is counted as one of water; one of alcohol is 0.4 of that",
+			c.route.Name, i+1, liquid.name))
+		use.Day.Solvent = equipment.Solvent{Name: "water"}
+	}
+	return s.Measure.Drops(use, s.Amount)
 }
 
 // carry adds the solute that an instrument brings along which was not rinsed

@@ -1,0 +1,129 @@
+package report
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"minim/uncertainty/route"
+)
+
+// columns of the CSV that every route has: places in the JSON of a route.
+var columns = []string{
+	"name", "possible", "reason", "informative", "uninformative_because", "dilutions", "operations", "intended",
+	"analytic.value", "analytic.standard_uncertainty", "analytic.effective_degrees_of_freedom", "analytic.coverage_probability",
+	"analytic.coverage_factor", "analytic.expanded_uncertainty", "analytic.lower", "analytic.upper", "analytic.conformance_probability",
+	"monte_carlo.trials", "monte_carlo.seed", "monte_carlo.mean", "monte_carlo.standard_deviation", "monte_carlo.lower", "monte_carlo.upper",
+	"monte_carlo.shortest_lower", "monte_carlo.shortest_upper", "monte_carlo.conformance_probability",
+	"cross_check.agrees", "cross_check.tolerance", "cross_check.d_low", "cross_check.d_high", "cross_check.of_expanded",
+	"cross_check.cause", "cross_check.influence", "quoted.lower", "quoted.upper", "quoted.from",
+	"holds_within_of_target", "assumed_share_of_variance", "solute_g", "made_mL", "left_over_mL",
+	"warnings", "assumed", "from_memory", "not_counted",
+}
+
+// CSV is the comparison as a table (RFC 4180, UTF-8): a header, then a row for
+// each route. A column is called as in the JSON, analytic.value being
+// analytic_value, and holds the same digits; strengths are in strength_unit. Each
+// tolerance adds inside_1_tolerance and inside_1_conformance_probability, and so on.
+// What is null there is empty here, and lists are joined with "; ". A text that a
+// spreadsheet would take for a formula is made harmless by an apostrophe in front.
+func CSV(c *route.Comparison) ([]byte, error) {
+	paths := columns
+	for i := range c.Prep.Tolerances {
+		paths = append(paths[:len(paths):len(paths)], fmt.Sprintf("inside.%d.tolerance", i+1), fmt.Sprintf("inside.%d.conformance_probability", i+1))
+	}
+	rows := [][]string{{"strength_unit", "target", "volume_mL", "use"}}
+	for _, path := range paths {
+		rows[0] = append(rows[0], strings.ReplaceAll(path, ".", "_"))
+	}
+	for i := range c.Results {
+		row, err := csvRow(c, i, paths)
+		if err != nil {
+			return nil, err
+		}
+		rows = append(rows, row)
+	}
+	var out bytes.Buffer
+	err := csv.NewWriter(&out).WriteAll(rows)
+	return out.Bytes(), err
+}
+
+func csvRow(c *route.Comparison, i int, paths []string) ([]string, error) {
+	data, err := json.Marshal(routeToJSON(c.Prep, &c.Results[i]))
+	if err != nil {
+		return nil, err
+	}
+	decoder := json.NewDecoder(bytes.NewReader(data))
+	decoder.UseNumber()
+	var whole any
+	if err := decoder.Decode(&whole); err != nil {
+		return nil, err
+	}
+	row := []string{harmless(c.Prep.Target.Unit.Name), digits(c.Prep.Target.Value), digits(c.Prep.Volume), strconv.FormatBool(i == c.Verdict.Use)}
+	for _, path := range paths {
+		row = append(row, csvCell(lookUp(whole, strings.Split(path, "."))))
+	}
+	return row, nil
+}
+
+// digits prints a number with all of its digits.
+func digits(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
+
+// lookUp goes down the names and numbers (from 1) of a decoded JSON; it is nil
+// below a null and beyond the end of a list. It panics when a name is not there.
+func lookUp(at any, path []string) any {
+	for _, name := range path {
+		switch inner := at.(type) {
+		case map[string]any:
+			next, ok := inner[name]
+			if !ok {
+				panic("report: the JSON of a route has no " + name)
+			}
+			at = next
+		case []any:
+			n, err := strconv.Atoi(name)
+			if err != nil {
+				panic("report: " + name + " is not a place in a list")
+			}
+			if n > len(inner) {
+				return nil
+			}
+			at = inner[n-1]
+		case nil:
+			return nil
+		default:
+			panic("report: there is nothing below " + fmt.Sprint(inner))
+		}
+	}
+	return at
+}
+
+func csvCell(value any) string {
+	switch value := value.(type) {
+	case nil:
+		return ""
+	case string:
+		return harmless(value)
+	case []any:
+		texts := make([]string, len(value))
+		for i := range value {
+			texts[i] = fmt.Sprint(value[i])
+		}
+		return harmless(strings.Join(texts, "; "))
+	default: // json.Number or bool
+		return fmt.Sprint(value)
+	}
+}
+
+// harmless puts an apostrophe before a text that starts as a formula does or
+// with a character that a spreadsheet skips before one, as OWASP's page on CSV
+// injection advises (from memory).
+func harmless(text string) string {
+	if strings.IndexAny(text, "=+-@\t\r\n") == 0 {
+		return "'" + text
+	}
+	return text
+}

@@ -1,0 +1,115 @@
+package figure
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"gonum.org/v1/plot/text"
+	"gonum.org/v1/plot/vg"
+
+	"minim/report"
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// What a panel shows of a budget: so many influences, none of them smaller than
+// the least share; a single one that would be left over is shown as well.
+const (
+	mostBars   = 6
+	leastShare = 0.01
+)
+
+// panel is a route with its bars and the words beside them.
+type panel struct {
+	result *route.Result
+	bars   []bar
+	words  []paragraph
+	height vg.Length
+}
+
+// bar is one influence, or all that are not shown.
+type bar struct {
+	words           string
+	share           float64
+	shared, assumed bool
+	// rest counts the influences of the last bar; 0 for an influence.
+	rest int
+}
+
+func newPanel(c *route.Comparison, r *route.Result) *panel {
+	p := &panel{result: r, bars: barsOf(r.Analytic.Budget)}
+	name, strength := nameText, smallText
+	if r == &c.Results[c.Verdict.Use] {
+		name = boldText
+	}
+	if !r.Informative {
+		strength = smallBold
+	}
+	add := func(style text.Style, words string) {
+		p.words = append(p.words, paragraph{style, wrap(style, namesWide, 2, words)})
+	}
+	add(name, r.Route.Name)
+	add(strength, spreadWords(r))
+	if len(r.Inside) > 0 {
+		add(smallText, percent(r.Chance(), c.Prep.LeastChance)+" inside")
+	}
+	if math.Abs(r.AssumedShare) >= leastShare {
+		add(smallText, "assumed: "+shareOfVariance(r.AssumedShare))
+	}
+	p.height = panelGap + max(heightOf(p.words), lineHeight*vg.Length(max(1, len(p.bars))))
+	return p
+}
+
+// barsOf chooses and words the bars of a budget, the largest first. Influences
+// that take no part are left out.
+func barsOf(all []uncertainty.Contribution) []bar {
+	lines := slices.DeleteFunc(slices.Clone(all), func(l uncertainty.Contribution) bool { return l.Share == 0 })
+	slices.SortStableFunc(lines, func(a, b uncertainty.Contribution) int {
+		return cmp.Compare(math.Abs(b.Share), math.Abs(a.Share))
+	})
+	shown := 0
+	for shown < min(mostBars, len(lines)) && math.Abs(lines[shown].Share) >= leastShare {
+		shown++
+	}
+	if shown == len(lines)-1 {
+		shown++
+	}
+	var bars []bar
+	for i := range lines[:shown] {
+		l := &lines[i]
+		bars = append(bars, bar{words: influence(lines, l), share: l.Share, shared: l.Shared(), assumed: l.Assumed})
+	}
+	if shown < len(lines) {
+		rest := bar{rest: len(lines) - shown}
+		for i := range lines[shown:] {
+			rest.share += lines[shown+i].Share
+		}
+		rest.words = fmt.Sprintf("the rest (%d)", rest.rest)
+		bars = append(bars, rest)
+	}
+	return bars
+}
+
+// influence is the name of a line, cut to its column. When others of the budget
+// have the same name, its owner is added, and never cut away by a long name.
+func influence(lines []uncertainty.Contribution, l *uncertainty.Contribution) string {
+	const wide = influencesTo - influencesFrom
+	same := 0
+	for i := range lines {
+		if lines[i].Name == l.Name {
+			same++
+		}
+	}
+	if same < 2 {
+		return cut(smallInk, wide, clean(l.Name))
+	}
+	step, _, _ := strings.Cut(l.Owner, " of ")
+	owner := " (" + cut(smallInk, wide/2, clean(step)) + ")"
+	return cut(smallInk, wide-smallInk.Width(owner), clean(l.Name)) + owner
+}
+
+// shareOfVariance prints a share with a true minus sign.
+func shareOfVariance(x float64) string { return strings.Replace(report.Share(x), "-", "−", 1) }

@@ -1,0 +1,60 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"minim/equipment"
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// ladder lists the rungs of the ladder that is made from the route to use.
+func ladder(b *strings.Builder, c *route.Comparison) {
+	rows := ladderRows(c)
+	if len(rows) == 0 {
+		return
+	}
+	b.WriteString("\n")
+	hang(b, "Ladder", ladderWords(c), 8)
+	for _, row := range rows {
+		row[0] = "  " + row[0]
+	}
+	for _, line := range grid(rows) {
+		b.WriteString(line + "\n")
+	}
+}
+
+// ladderWords say how the rungs are made.
+func ladderWords(c *route.Comparison) string {
+	l := c.Prep.Ladder
+	return fmt.Sprintf("from this solution: an aliquot with the %s, made up to %s in the %s", l.With.Name,
+		equipment.Millilitres(l.In.Capacity), l.In.Name)
+}
+
+// ladderRows are a head and a row for each rung: the aliquot, the strength, and
+// the ratio to the rung before. They are empty without a ladder.
+func ladderRows(c *route.Comparison) [][]string {
+	rungs := c.Results[c.Verdict.Use].Ladder
+	if len(rungs) == 0 {
+		return nil
+	}
+	rows := [][]string{{"rung", "take", "strength", "give or take", "ratio to the last", "give or take"}}
+	for i := range rungs {
+		rows = append(rows, rungRow(&rungs[i]))
+	}
+	return rows
+}
+
+func rungRow(r *route.Rung) []string {
+	name := r.Strength.Text
+	if r.Reason != "" {
+		return []string{name, "not possible: " + r.Reason}
+	}
+	value, u := uncertainty.RoundExpanded(r.Analytic.Value, r.Analytic.ExpandedUncertainty)
+	row := []string{name, volume(r.TakeML), value, u, "", ""}
+	if r.Ratio != nil {
+		row[4], row[5] = uncertainty.RoundExpanded(r.Ratio.Value, r.Ratio.ExpandedUncertainty)
+	}
+	return row
+}

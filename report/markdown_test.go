@@ -1,0 +1,127 @@
+package report
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"minim/equipment"
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// The parts come in the order of the first screen, and in its words.
+func TestOrderOfMarkdown(t *testing.T) {
+	text := Markdown(compared(t, demoPrep))
+	at := 0
+	for _, part := range []string{"# Toning dye for a glass fill (invented", "\nWanted: 15 mL of 0.040 % w/v dye in ethanol", "\n## USE: two dilutions\n",
+		"\n1. weigh 1.00 g of dye on the 0.01 g scale\n2. ", "\n- **Strength:** 0.0", "\n- **Inside:** predicted chance", "\n- **Spoilt by:** ",
+		"\n## All routes\n", "\n| **two dilutions** | 0.0", "\n## What spoils two dilutions\n", "| linearity, 0.01 g scale | step 1 of two dilutions |",
+		"\n## Why not the others\n", "\n- **0.1 g scale, direct:** not possible", "\n## Assumed\n", "\n## From memory\n", "\n## Not counted\n", "\n## Cautions\n",
+	} {
+		next := strings.Index(text[at:], part)
+		if assert.GreaterOrEqual(t, next, 0, "%q is missing or out of order", part) {
+			at += next
+		}
+	}
+}
+
+// pipe is a pipe that parts two cells.
+var pipe = regexp.MustCompile(`(?:^|[^\\])(?:\\\\)*\|`)
+
+// All rows of a table have as many cells as its head, whatever the names are.
+func TestMarkdownTablesAreWhole(t *testing.T) {
+	c := compared(t, demoPrep)
+	for _, text := range []string{Markdown(c), Markdown(hostile(c))} {
+		cells, tables := 0, 0
+		for line := range strings.Lines(text) {
+			if !strings.HasPrefix(line, "|") {
+				cells = 0
+				continue
+			}
+			n := len(pipe.FindAllString(line, -1))
+			if cells == 0 {
+				cells = n
+				tables++
+			}
+			assert.Equal(t, cells, n, line)
+		}
+		assert.Equal(t, 2, tables)
+	}
+}
+
+// hostile gives a comparison names that are Markdown, HTML or formulas.
+func hostile(c *route.Comparison) *route.Comparison {
+	c.Prep.Title, c.Prep.Note = "# <script>alert(1)</script>", "a|b\n\n## not a heading"
+	c.Prep.Solute.Name = "*dye* [here](http://example.org) `code` ~~no~~ $x$ &amp;"
+	c.Results[c.Verdict.Use].Route.Name = "| two_dilutions_ \\"
+	c.Results[0].Route.Name, c.Results[0].Reason = "=1+1", "<b>no</b>\n| a | b |"
+	budget := c.Results[c.Verdict.Use].Analytic.Budget
+	budget[0].Name, budget[0].Owner, budget[0].Uses, budget[0].Assumed = `bias \| of`, "![](x)", 2, true
+	c.Notes.Assumed = []string{"- an item", "1. another", "\t code?", "> quoted"}
+	return c
+}
+
+func TestHostileMarkdown(t *testing.T) {
+	c := compared(t, demoPrep)
+	plain := Markdown(c)
+	text := Markdown(hostile(c))
+	for _, want := range []string{
+		`# \# \<script\>alert(1)\</script\> (a\|b \#\# not a heading)` + "\n",
+		`weigh 1.00 g of \*dye\* \[here\](http://example.org) \` + "`code\\`" + ` \~\~no\~\~ \$x\$ \&amp; on`,
+		`## USE: \| two\_dilutions\_ \\` + "\n", `| **\| two\_dilutions\_ \\** |`,
+		`| bias \\\| of | !\[\](x) | shared, assumed |`,
+		`- **\=1+1:** not possible: \<b\>no\</b\> \| a \| b \|` + "\n",
+		"\n- \\- an item\n- 1\\. another\n- code?\n- \\> quoted\n",
+	} {
+		assert.Contains(t, text, want)
+	}
+	assert.Equal(t, headings(plain), headings(text), "a name makes no heading")
+}
+
+func headings(text string) int { return strings.Count("\n"+text, "\n#") }
+
+func TestMarkdownOfALadder(t *testing.T) {
+	c := compared(t, demoPrep)
+	assert.NotContains(t, Markdown(c), "Ladder")
+	c.Prep.Ladder = &route.Ladder{With: &equipment.Measure{Name: "a|b"}, In: &equipment.Measure{Name: "flask", Capacity: 25}}
+	c.Results[c.Verdict.Use].Ladder = []route.Rung{
+		{Strength: route.Strength{Text: "0.02 % w/v"}, TakeML: 5, Analytic: uncertainty.Analytic{Value: 0.02, ExpandedUncertainty: 0.001}},
+		{Strength: route.Strength{Text: "0.01 % w/v"}, Reason: "a | is no reason"},
+	}
+	assert.Contains(t, Markdown(c), "\n## Ladder\n\nfrom this solution: an aliquot with the a\\|b, made up to 25 mL in the flask\n\n"+
+		"| rung | take | strength | give or take | ratio to the last | give or take |\n| --- | --: | --: | --: | --: | --: |\n"+
+		"| 0.02 % w/v | 5 mL | 0.0200 | 0.0010 |  |  |\n| 0.01 % w/v | not possible: a \\| is no reason |  |  |  |  |\n\n## What spoils")
+}
+
+// The characters that a backslash may stand before: CommonMark 0.31, 2.4.
+func TestEscape(t *testing.T) {
+	for text, want := range map[string]string{
+		"": "", "plain, 0.01 g ± 5 %": "plain, 0.01 g ± 5 %", "0.5 g": "0.5 g", "10. x": `10\. x`, "3) x": `3\) x`, "7.": `7\.`,
+		"+ x": `\+ x`, "---": `\---`, "===": `\===`, "a - b": "a - b", "  two\r\n lines\u2028 ": "two lines", "\u202eturned\x00\x1b": "turned",
+		"a*b_c`d": "a\\*b\\_c\\`d", `\`: `\\`, "&lt;": `\&lt;`, "bad \xff": "bad \ufffd",
+	} {
+		assert.Equal(t, want, escape(text))
+	}
+}
+
+func TestMarkdownWithoutAnythingUncertain(t *testing.T) {
+	c := compared(t, demoPrep)
+	c.Prep.Title = ""
+	c.Results[c.Verdict.Use].Analytic.Budget = nil
+	text := Markdown(c)
+	assert.True(t, strings.HasPrefix(text, "Wanted: "), text)
+	assert.Contains(t, text, "## What spoils two dilutions\n\nNothing that is counted.\n")
+}
+
+func TestShares(t *testing.T) {
+	for x, want := range map[float64]string{0: "0 %", 0.374: "37 %", 1: "100 %", 0.01: "1 %", 0.0099: "under 1 %", -0.0099: "under 1 %", -0.4: "-40 %", 1.3: "130 %"} {
+		assert.Equal(t, want, Share(x))
+	}
+	for x, want := range map[float64]string{0: "0 %", 0.374: "37 %", 0.0067: "0.67 %", 0.0001: "0.01 %", 0.00009: "under 0.01 %", -0.0123: "-1.2 %"} {
+		assert.Equal(t, want, fineShare(x))
+	}
+	assert.Equal(t, "shared", marks(&uncertainty.Contribution{Uses: 2}))
+}
