@@ -54,7 +54,7 @@ func (k *Measure) Least(share float64) (mL float64, ok bool) {
 	division := k.Division
 	switch {
 	case division > 0:
-	case k.Kind.anyVolume() && k.Kind != Dropper:
+	case k.Kind.AnyVolume() && k.Kind != Dropper:
 		division = k.Capacity / 1000
 	default:
 		division = k.Capacity

@@ -146,6 +146,18 @@ func TestJarKeepsItsLine(t *testing.T) {
 	require.NoError(t, err)
 	near.Relative(t, "correlation", 1, correlation(t, u, a, b), 1e-9)
 	near.Relative(t, "poured", 1, correlation(t, u, a, node(t, jar, u, "c", 30)), 1e-9)
+	u.StepReading = FirstTime // how the jar is read today, not how its line was set
+	near.Relative(t, "read badly", 1, correlation(t, u, a, node(t, jar, u, "d", 30)), 1e-9)
+	// Another jar alike was filled on its own: only the bias of the cylinder is common.
+	jar.Count, u.StepReading = 2, ""
+	second := u.next("f")
+	second.Piece = 2
+	c, err := jar.Contain(u.next("e"), 30)
+	require.NoError(t, err)
+	d, err := jar.Contain(second, 30)
+	require.NoError(t, err)
+	bias, fills := 9*0.2*0.2/6, 3*(0.04*0.04/6+0.05*0.05)
+	near.Relative(t, "two jars", bias/(bias+fills), correlation(t, u, c, d), 1e-9)
 }
 
 // A jar whose line was set some other way has a limit of its own, rectangular. It

@@ -74,6 +74,6 @@ func (k Kind) Receives() bool { return kinds[k].receives }
 // Delivers reports whether a measured volume is taken out with it.
 func (k Kind) Delivers() bool { return kinds[k].delivers }
 
-// anyVolume reports whether it measures what it is set to, not what stands at a
+// AnyVolume reports whether it measures what it is set to, not what stands at a
 // line.
-func (k Kind) anyVolume() bool { return k == Piston || k == Transfer || k == Syringe || k == Dropper }
+func (k Kind) AnyVolume() bool { return k == Piston || k == Transfer || k == Syringe || k == Dropper }

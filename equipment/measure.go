@@ -56,7 +56,7 @@ func (k *Measure) Reads(volume float64) error {
 		return impossible("%s is more than the %s holds: %s", Millilitres(volume), k.Name, Millilitres(k.Capacity))
 	case k.Division > 0 && volume < k.Division*(1-1e-12):
 		return impossible("%s is less than one division of the %s: %s", Millilitres(volume), k.Name, Millilitres(k.Division))
-	case k.Division == 0 && !k.Kind.anyVolume() && !kinds[k.Kind].scale && !isMultiple(volume, k.Capacity):
+	case k.Division == 0 && !k.Kind.AnyVolume() && !kinds[k.Kind].scale && !isMultiple(volume, k.Capacity):
 		return impossible("the %s has one mark, at %s, and cannot measure %s", k.Name, Millilitres(k.Capacity), Millilitres(volume))
 	}
 	return nil
@@ -210,7 +210,11 @@ func (k *Measure) note(u Use, mark float64) {
 		u.Notes.Assume(fmt.Sprintf("%s in the %s is right within %s (common practice, no standard)", Millilitres(mark), k.Name, Millilitres(k.Limit(mark))))
 	}
 	if k.Class != nil && k.Class.Trust == fromMemory && k.Bias.FromClass {
-		u.Notes.Remember(fmt.Sprintf("the limit of the %s, ±%s (%s)", k.Name, Millilitres(k.Limit(mark)), k.Class))
+		limit := Millilitres(k.Limit(mark))
+		if k.Bias.ByClass {
+			limit += " at " + Millilitres(mark)
+		}
+		u.Notes.Remember(fmt.Sprintf("the limit of the %s, ±%s (%s)", k.Name, limit, k.Class))
 	}
 	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == Triangle {
 		u.Notes.Assume("errors of glass within their limits are triangular: most pieces are better than their limit")

@@ -2,6 +2,7 @@ package equipment
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -100,6 +101,9 @@ func TestMeniscusNotCounted(t *testing.T) {
 		got := delivered(t, k, u, k.Capacity)
 		assert.Equal(t, k.Capacity, got.Value)
 		assert.Equal(t, "", term(got.Analytic, "meniscus of ethanol").Name)
+		for _, note := range u.Notes.NotCounted {
+			assert.Equal(t, false, strings.Contains(note, "meniscus"), note)
+		}
 	}
 	// It is not an error of reading: the word "none" does not take it away.
 	near.Absolute(t, "measured s", -0.096, contained(t, one(t, bareTen+"bore = \"15.2 mm\"\nrepeatability = \"0.02 mL\"\n"), of(quiet(), "ethanol"), 10).Value-10, 0.001)

@@ -41,18 +41,6 @@ const (
 // 5 mL of solvent leave 2 % (common practice, no source).
 const leftByRinse = 0.02
 
-// remaining is ρ, the part of the retained liquid that remains.
-func (e Emptying) remaining() float64 {
-	switch e {
-	case Rinsed:
-		return leftByRinse
-	case BlownOut:
-		return 0
-	default:
-		return 1
-	}
-}
-
 // lessRetained adds μ - ρX to a volume: μ = E[X] for an instrument adjusted to
 // deliver, 0 for one adjusted to contain.
 func (k *Measure) lessRetained(u Use, volume uncertainty.Node) uncertainty.Node {

@@ -52,7 +52,7 @@ func TestLastDropAssumed(t *testing.T) {
 	near.Relative(t, "too much", 1.03, got.Value, 1e-12)
 	assert.Equal(t, 1.0, got.Intended)
 	near.Relative(t, "u", 0.04/math.Sqrt(12), got.StandardUncertainty, 0.005)
-	assert.Equal(t, []string{"the last drop in the tip of the x is 0.01 to 0.05 mL (from memory)"}, u.Notes.Assumed)
+	assert.Equal(t, []string{"the last drop in the tip of the x is about 0.03 mL (from memory)"}, u.Notes.Assumed)
 	near.Relative(t, "assumed", 1, got.AssumedShare(), 1e-12)
 	near.Relative(t, "twice", 1, correlation(t, u, node(t, k, u, "a", 1), node(t, k, u, "b", 1)), 1e-9)
 	stated := one(t, oneMillilitre+"retained = \"0.02 mL\"")
@@ -112,7 +112,7 @@ func TestFilmNotStated(t *testing.T) {
 		oneCylinder + "division = \"0.2 mL\"\ntolerance = \"0.2 mL\"\nmarked = \"Ex\"\n": {0.10, uncertainty.Gamma{Mu: 0.10, Sigma: 0.05},
 			[]string{"the x keeps about 0.1 mL when it is poured out"}, nil},
 		oneMillilitre: {0.03, uncertainty.Gamma{Mu: 0.03, Sigma: 0.0115},
-			[]string{"the last drop in the tip of the x is 0.01 to 0.05 mL (from memory)"}, nil},
+			[]string{"the last drop in the tip of the x is about 0.03 mL (from memory)"}, nil},
 		oneFlask + "class = \"A\"\n": {0, nil, nil, []string{"what stays in the x when it is poured out"}},
 	} {
 		u := alone()

@@ -14,7 +14,7 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 		return Retained{}, false
 	case k.Kind.Receives():
 		return k.retainedWhenPoured(u)
-	case u.Emptying == BlownOut && k.Kind.anyVolume():
+	case u.Emptying == BlownOut && k.Kind.AnyVolume():
 		return Retained{}, false // it is made to be pressed empty
 	case k.Class != nil && k.Class.DeadSpace > 0:
 		u.Notes.Assume(fmt.Sprintf("the dead space of the %s is at most %s (%s, %s)",
@@ -24,13 +24,26 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 		u.Notes.LeaveOut("what stays in the tip of the " + k.Name)
 		return Retained{}, false
 	}
-	u.Notes.Assume(fmt.Sprintf("the last drop in the tip of the %s is 0.01 to 0.05 mL (from memory)", k.Name))
-	return lastDrop, true
+	drop := lastDrop(k.Capacity)
+	trust := " (from memory)"
+	if k.Capacity >= 5 {
+		trust = ""
+	}
+	u.Notes.Assume(fmt.Sprintf("the last drop in the tip of the %s is about %s%s", k.Name, Millilitres(drop.Mean), trust))
+	return drop, true
 }
 
-// lastDrop in the tip of a pipette of 1 mL or more: 0.01 to 0.05 mL (from
-// memory). For smaller ones there is no figure.
-var lastDrop = Retained{Mean: 0.03, Spread: Stated{0.0115, true}, Known: true}
+// lastDrop is what stays in the tip of a pipette. From 5 mL on 0.10 mL with a
+// standard deviation of 0.05 mL: five people delivered 1 to 4 mL eight times with
+// a graduated pipette, with the drop left and with the drop expelled
+// (trabalhosfeitos.com/ensaios/Relatorio/821595.html). Smaller ones: 0.01 to
+// 0.05 mL (from memory); below 1 mL there is no figure.
+func lastDrop(capacity float64) Retained {
+	if capacity >= 5 {
+		return Retained{Mean: 0.10, Spread: Stated{0.05, true}, Known: true}
+	}
+	return Retained{Mean: 0.03, Spread: Stated{0.0115, true}, Known: true}
+}
 
 // retainedWhenPoured is what a cylinder adjusted to contain keeps when it is
 // poured out, by capacity in mL, with half of it as standard deviation.

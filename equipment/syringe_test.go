@@ -37,7 +37,7 @@ func TestSyringeByVolume(t *testing.T) {
 	delivered(t, one(t, tenSyringe), u, 4)
 	assert.Equal(t, &Notes{
 		Assumed:    []string{"the x has the limits of ISO 7886-1:1993"},
-		FromMemory: []string{"the limit of the x, ±0.19 mL (ISO 7886-1:1993)"},
+		FromMemory: []string{"the limit of the x, ±0.19 mL at 4 mL (ISO 7886-1:1993)"},
 		NotCounted: []string{"scatter of what stays in the x when it is emptied"},
 	}, u.Notes)
 }

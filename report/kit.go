@@ -24,7 +24,8 @@ func Kit(k *equipment.Kit) string {
 	measures(b, k)
 	sources(b, k)
 	b.WriteString("\n")
-	hang(b, "", "u: standard uncertainty of one use, at the capacity for glass and at 100 digits for a balance. "+
+	hang(b, "", "s: standard deviation of repeated weighings, linearity: limit of the error over the range, as the kit states them; "+
+		"* assumed, the linearity for small loads; - replaced by a certificate's uncertainty. u: standard uncertainty of one use, at the capacity for glass and at 100 digits for a balance. "+
 		"Least: the least mass or volume whose give or take (95 %) is at most 10 % or 5 % of it. "+
 		"Glass is read with ordinary care where the kit does not say how; temperature is left out.", 0)
 	return b.String()
@@ -34,16 +35,41 @@ func balances(b *strings.Builder, k *equipment.Kit) {
 	if len(k.Balances) == 0 {
 		return
 	}
-	rows := [][]string{{"balance", "capacity", "shows", "u", "least to 10 %", "5 %"}}
+	rows := [][]string{{"balance", "capacity", "shows", "s", "linearity", "u", "least to 10 %", "5 %"}}
 	for _, balance := range k.Balances {
 		sample := balance.Readability * min(100, maxSteps(balance))
 		rows = append(rows, []string{
 			counted(balance.Name, balance.Count), equipment.Grams(balance.Capacity), equipment.Grams(balance.Readability),
-			twoDigits(balance.Uncertainty(sample)) + " g",
+			spreadOf(balance), linearityOf(balance), twoDigits(balance.Uncertainty(sample)) + " g",
 			orNone(balance.Least(0.10))(equipment.Grams), orNone(balance.Least(0.05))(equipment.Grams),
 		})
 	}
 	printGrid(b, rows)
+}
+
+// assumed marks a figure that stands in for what a kit does not state.
+const assumed = "*"
+
+func spreadOf(b *equipment.Balance) string {
+	switch {
+	case b.Weighing.Known:
+		return "-"
+	case b.Repeatability.Known:
+		return equipment.Grams(roundSignificant(b.Repeatability.S, 2))
+	default:
+		return equipment.Grams(b.Readability) + assumed
+	}
+}
+
+func linearityOf(b *equipment.Balance) string {
+	switch {
+	case b.Weighing.Known:
+		return "-"
+	case b.Linearity.Known:
+		return "±" + equipment.Grams(b.Linearity.Value)
+	default:
+		return "±" + equipment.Grams(2*b.Readability) + assumed
+	}
 }
 
 func maxSteps(b *equipment.Balance) float64 { return float64(int(b.Capacity / b.Readability)) }
@@ -55,8 +81,13 @@ func measures(b *strings.Builder, k *equipment.Kit) {
 	rows := [][]string{{"glass", "division", "limit", "u", "least to 10 %", "5 %", "from"}}
 	for _, m := range k.Measures {
 		division := "one mark"
-		if m.Division > 0 {
+		switch {
+		case m.Division > 0:
 			division = equipment.Millilitres(m.Division)
+		case m.Kind == equipment.Dropper:
+			division = "a drop"
+		case m.Kind.AnyVolume():
+			division = "as set"
 		}
 		rows = append(rows, []string{
 			counted(m.Name, m.Count), division, limitOf(m), twoDigits(m.Uncertainty(m.Capacity)) + " mL",

@@ -26,7 +26,6 @@ func Markdown(c *route.Comparison) string {
 	m.routes(c)
 	m.list(alsoInside(c))
 	m.ladder(c)
-	m.ladder(c)
 	m.line("## ", "What spoils "+used.Route.Name)
 	m.budget(used.Analytic.Budget)
 	m.others(c)
@@ -120,24 +119,6 @@ func (m *markdown) ladder(c *route.Comparison) {
 			cells[i] = escape(cell)
 		}
 		m.row(cells)
-	}
-}
-
-// ladder is the table of the rungs that are made from the route to use.
-func (m *markdown) ladder(c *route.Comparison) {
-	rows := ladderRows(c)
-	if len(rows) == 0 {
-		return
-	}
-	m.line("## ", "Ladder")
-	m.line("", ladderWords(c))
-	m.head(rows[0], 1)
-	for _, cells := range rows[1:] {
-		row := make([]string, len(rows[0]))
-		for i, cell := range cells {
-			row[i] = escape(cell)
-		}
-		m.row(row)
 	}
 }
 

@@ -80,7 +80,7 @@ func TestFiguresStandHostileWords(t *testing.T) {
 	}
 }
 
-// checkFigure draws both formats and checks what must hold of every figure.
+// checkFigure draws a figure and checks what must hold of every one.
 func checkFigure(t *testing.T, draw kind, c *route.Comparison) {
 	f, err := draw(c)
 	require.NoError(t, err)
@@ -99,13 +99,22 @@ func checkFigure(t *testing.T, draw kind, c *route.Comparison) {
 	}
 	assert.NotContains(t, string(svg), "NaN")
 	assert.NotContains(t, string(svg), "Inf")
+}
 
-	raw, err := f.PNG()
-	require.NoError(t, err)
-	picture, err := png.Decode(bytes.NewReader(raw))
-	require.NoError(t, err)
-	assert.Equal(t, 8*dotsPerInch, picture.Bounds().Dx())
-	assert.Equal(t, int(math.Round(float64(f.height/vg.Inch)*dotsPerInch)), picture.Bounds().Dy())
+// A PNG has the size of the figure. These are few, since they take long to draw.
+func TestSizeOfPNG(t *testing.T) {
+	for _, c := range []*route.Comparison{compare(t, cases["usual"]), hostile(compare(t, cases["usual"]))} {
+		for _, draw := range kinds {
+			f, err := draw(c)
+			require.NoError(t, err)
+			raw, err := f.PNG()
+			require.NoError(t, err)
+			picture, err := png.Decode(bytes.NewReader(raw))
+			require.NoError(t, err)
+			assert.Equal(t, 8*dotsPerInch, picture.Bounds().Dx())
+			assert.Equal(t, int(math.Round(float64(f.height/vg.Inch)*dotsPerInch)), picture.Bounds().Dy())
+		}
+	}
 }
 
 func TestSpreadSaysWhatItShows(t *testing.T) {

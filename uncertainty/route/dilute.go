@@ -2,6 +2,7 @@ package route
 
 import (
 	"fmt"
+	"slices"
 
 	"minim/equipment"
 	"minim/uncertainty"
@@ -130,6 +131,9 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 		before = c.before[s.piece()]
 	}
 	c.before[s.piece()] = now
+	if s.State == "" && s.Verb != MakeUpTo {
+		c.notes.Assume("what is measured with is clean, or rinsed with what it is to take")
+	}
 	if s.State != Wet && s.State != Used {
 		return
 	}
@@ -146,12 +150,22 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 // from: its strength grows by 1/(1 - e), e rectangular from 0 to E.
 func (c *compiler) evaporate(i int) {
 	limit := c.prep.Solvent.Evaporation
+	if name := c.prep.Solvent.Name; !c.prep.Solvent.evaporationStated && volatile(name) {
+		c.notes.LeaveOut("evaporation of " + name + " before it is taken from")
+	}
 	if limit == 0 || c.current.evaporated || c.current.bought {
 		return
 	}
 	grown := c.lose(c.model.Constant(1), "evaporation of "+c.prep.Solvent.Name, c.use(i).Step, "evaporation", -limit)
 	c.current.concentration = c.model.Divide(c.current.concentration, grown)
 	c.current.hasFraction, c.current.evaporated = false, true
+}
+
+// volatile reports whether a solvent is known to evaporate from an open vessel
+// (common practice, no source).
+func volatile(name string) bool {
+	liquid, found := equipment.FindLiquid(name)
+	return found && slices.Contains([]string{"ethanol", "ethanol 96 %", "acetone", "isopropanol"}, liquid.Name)
 }
 
 // drawFrom takes a volume out of the solution at hand.

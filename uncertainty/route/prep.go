@@ -88,8 +88,9 @@ type Solvent struct {
 	Tension float64
 	// Evaporation is the greatest fraction that a solution loses before it is
 	// taken from.
-	Evaporation float64
-	Hazards     []string
+	Evaporation       float64
+	evaporationStated bool
+	Hazards           []string
 }
 
 // Stock is a solution that stands ready.

@@ -193,7 +193,9 @@ func readSolvent(t *benchfile.Table) Solvent {
 		Expansion:   equipment.Stated{Value: within(t, "expansion", quantity.Expansion, 0, 0.01, "water has \"2.1e-4 /°C\", ethanol \"1.09e-3 /°C\""), Known: t.Has("expansion")},
 		Density:     equipment.Stated{Value: within(t, "density", quantity.Density, 0.3, 5, "water has \"0.998 g/mL\", ethanol \"0.789 g/mL\""), Known: t.Has("density")},
 		Evaporation: shareOf(t, "evaporation", "volume"),
-		Hazards:     t.Texts("hazards"),
+
+		evaporationStated: t.Has("evaporation"),
+		Hazards:           t.Texts("hazards"),
 	}
 	if liquid, ok := equipment.FindLiquid(s.Name); ok {
 		s.Tension = liquid.SurfaceTension
@@ -214,11 +216,14 @@ func shareOf(t *benchfile.Table, key, of string) float64 {
 		return 0
 	}
 	share, what, err := quantity.ParseShareOf(text)
+	hint := fmt.Sprintf("write it as \"2 %% of %s\"", of)
 	switch {
+	case err != nil && strings.HasSuffix(text, "%"):
+		t.Fail(key, quantityMessage(err), hint)
 	case err != nil:
 		t.FailWith(key, err)
 	case what != of || share < 0 || share > 0.5:
-		t.Fail(key, fmt.Sprintf("%q is not a share of the %s from 0 to 50 %%", text, of), fmt.Sprintf("write it as \"2 %% of %s\"", of))
+		t.Fail(key, fmt.Sprintf("%q is not a share of the %s from 0 to 50 %%", text, of), hint)
 	}
 	return share
 }
