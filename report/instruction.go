@@ -22,19 +22,85 @@ func instruction(p *route.Prep, r *route.Route, i int) string {
 	with := "with the " + instrument(s)
 	switch s.Verb {
 	case route.Weigh:
-		return fmt.Sprintf("weigh %s of %s on the %s", s.Balance.Display(s.Amount), p.Solute.Name, instrument(s))
+		return fmt.Sprintf("weigh %s of %s on the %s%s", s.Balance.Display(s.Amount), p.Solute.Name, instrument(s), howWeighed(s))
+	case route.UsePacket:
+		return fmt.Sprintf("use the whole of the %s of %s", s.Packet.Name, p.Solute.Name)
+	case route.Measured:
+		return before(s) + fmt.Sprintf("measure %s of %s %s%s", amount(s), p.Solute.Name, with, after(s))
 	case route.Start:
 		return "start from " + s.Stock.Name
+	case route.DissolveIn:
+		return before(s) + dissolve(p, s) + "; mix"
 	case route.MakeUpTo:
-		return fmt.Sprintf("make up to %s in the %s; mix%s", equipment.Millilitres(s.Amount), instrument(s), emptyFor(r, i))
+		return before(s) + fmt.Sprintf("make up to %s in the %s; mix%s", amount(s), instrument(s), emptyFor(r, i))
 	case route.Take:
-		return fmt.Sprintf("take %s %s", equipment.Millilitres(s.Amount), with)
+		return before(s) + fmt.Sprintf("take %s %s%s", amount(s), with, after(s))
+	case route.Pour:
+		return before(s) + fmt.Sprintf("fill the %s to %s with the solution and pour it out%s", instrument(s), amount(s), after(s))
 	case route.Add:
-		return fmt.Sprintf("add %s of %s %s%s", equipment.Millilitres(s.Amount), p.Solvent.Name, with, mixAfter(r, i))
+		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), p.Solvent.Name, with, mixAfter(r, i))
 	case route.WeighAliquot:
 		return fmt.Sprintf("zero a vessel on the %s and put %s of the solution in it", instrument(s), s.Balance.Display(s.Amount))
-	default:
+	case route.WeighUpTo:
 		return fmt.Sprintf("add %s up to %s in all on the %s; mix", p.Solvent.Name, s.Balance.Display(s.Amount), instrument(s))
+	default:
+		panic(fmt.Sprintf("report: unknown verb %q", s.Verb))
+	}
+}
+
+// amount is a volume, or a number of drops.
+func amount(s *route.Step) string {
+	switch {
+	case s.Measure.Kind != equipment.Dropper:
+		return equipment.Millilitres(s.Amount)
+	case s.Amount == 1:
+		return "1 drop"
+	default:
+		return fmt.Sprintf("%.0f drops", s.Amount)
+	}
+}
+
+func dissolve(p *route.Prep, s *route.Step) string {
+	if s.Balance != nil {
+		return fmt.Sprintf("dissolve in %s of %s, weighed on the %s", s.Balance.Display(s.Amount), p.Solvent.Name, instrument(s))
+	}
+	return fmt.Sprintf("dissolve in %s of %s, measured with the %s", amount(s), p.Solvent.Name, instrument(s))
+}
+
+// howWeighed says what is done with the boat.
+func howWeighed(s *route.Step) string {
+	text := ""
+	if s.SeparateTare {
+		text = ", between a tare and a gross reading"
+	}
+	if s.WeighedBack {
+		text += "; weigh the emptied boat back"
+	}
+	return text
+}
+
+// before says in what state an instrument is used, where it is not rinsed with
+// what it will take.
+func before(s *route.Step) string {
+	switch s.State {
+	case route.Wet:
+		return fmt.Sprintf("with the %s still wet: ", instrument(s))
+	case route.Used:
+		return fmt.Sprintf("without rinsing the %s: ", instrument(s))
+	default:
+		return ""
+	}
+}
+
+// after says what is done with what stays in an instrument.
+func after(s *route.Step) string {
+	switch s.Emptying {
+	case equipment.Rinsed:
+		return "; rinse it into the receiver"
+	case equipment.BlownOut:
+		return "; blow the last drop out"
+	default:
+		return ""
 	}
 }
 

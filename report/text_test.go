@@ -95,6 +95,36 @@ func TestInstructions(t *testing.T) {
 	}, Instructions(p, r))
 }
 
+func TestInstructionsOfTheRestOfABench(t *testing.T) {
+	pipette := &equipment.Measure{Name: "pipette", Kind: equipment.OneMark}
+	cylinder := &equipment.Measure{Name: "cylinder", Kind: equipment.Cylinder}
+	dropper := &equipment.Measure{Name: "dropper", Kind: equipment.Dropper}
+	scale := &equipment.Balance{Name: "scale", Readability: 0.1}
+	p := &route.Prep{Solute: route.Solute{Name: "salt"}, Solvent: route.Solvent{Name: "water"}}
+	r := &route.Route{Steps: []route.Step{
+		{Verb: route.UsePacket, Packet: &route.Packet{Name: "sachet"}},
+		{Verb: route.Weigh, Amount: 1, Balance: scale, WeighedBack: true, SeparateTare: true},
+		{Verb: route.Measured, Amount: 3, Measure: dropper},
+		{Verb: route.Measured, Amount: 1, Measure: dropper},
+		{Verb: route.DissolveIn, Amount: 25, Measure: cylinder, State: route.Wet},
+		{Verb: route.DissolveIn, Amount: 20, Balance: scale},
+		{Verb: route.Take, Amount: 1, Measure: pipette, Emptying: equipment.Rinsed, State: route.Used},
+		{Verb: route.Take, Amount: 1, Measure: pipette, Emptying: equipment.BlownOut},
+		{Verb: route.Pour, Amount: 5, Measure: cylinder},
+	}}
+	assert.Equal(t, []string{
+		"use the whole of the sachet of salt",
+		"weigh 1.0 g of salt on the scale, between a tare and a gross reading; weigh the emptied boat back",
+		"measure 3 drops of salt with the dropper",
+		"measure 1 drop of salt with the dropper",
+		"with the cylinder still wet: dissolve in 25 mL of water, measured with the cylinder; mix",
+		"dissolve in 20.0 g of water, weighed on the scale; mix",
+		"without rinsing the pipette: take 1 mL with the pipette; rinse it into the receiver",
+		"take 1 mL with the pipette; blow the last drop out",
+		"fill the cylinder to 5 mL with the solution and pour it out",
+	}, Instructions(p, r))
+}
+
 func TestCautionsDeferToTheDataSheet(t *testing.T) {
 	p := &route.Prep{Solute: route.Solute{Name: "salt"}, Solvent: route.Solvent{Name: "acid", Hazards: []string{"acid", "my own word"}}}
 	lines := Cautions(p)

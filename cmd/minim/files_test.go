@@ -34,10 +34,7 @@ func documented(t *testing.T, heading, table string) []string {
 		if where := strings.TrimSpace(cells[len(cells)-1]); table != "" && !mentions(where, table) {
 			continue
 		}
-		keys = append(keys, regexp.MustCompile("`([a-z-]+)`").FindString(cells[0]))
-		for _, more := range regexp.MustCompile("`([a-z-]+)`").FindAllString(cells[0], -1)[1:] {
-			keys = append(keys, more)
-		}
+		keys = append(keys, regexp.MustCompile("`([a-z-]+)`").FindAllString(cells[0], -1)...)
 	}
 	for i := range keys {
 		keys[i] = strings.Trim(keys[i], "`")

@@ -110,11 +110,12 @@ func TestIntendedAndExpected(t *testing.T) {
 	near.Relative(t, "expected", 98.5/1.01, r.Analytic.Value, 1e-12)
 
 	// At 25 °C the plan is the same, but the volume at 20 °C is smaller by
-	// 5 · (2.07e-4 - 9.9e-6) (water by Tanaka, 3 × 3.3e-6 for the glass).
+	// 5 · (2.3254e-4 - 9.9e-6): water by Tanaka, (998.2067/997.0470 - 1)/5 over the
+	// range but for 5e-8 (Metrologia 38 (2001) 301), and 3 × 3.3e-6 for the glass.
 	warm := strings.Replace(smallPrep(`target = "100 g/L"`, direct), `"20 °C"`, `"25 °C"`, 1)
 	r = only(t, parse(t, smallKit, warm))
 	near.Relative(t, "intended at 25 °C", 98.5, r.Intended, 1e-12)
-	near.Relative(t, "expected at 25 °C", 98.5/1.01/(1-5*(2.07e-4-9.9e-6)), r.Analytic.Value, 1e-6)
+	near.Relative(t, "expected at 25 °C", 98.5/1.01/(1-5*(2.3254e-4-9.9e-6)), r.Analytic.Value, 1e-6)
 }
 
 // Air buoyancy is a known correction: it moves the expected strength, not the

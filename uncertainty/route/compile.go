@@ -164,8 +164,19 @@ func (c *compiler) newDay() equipment.Day {
 		Name: "temperature of the bench", Owner: "day of " + c.route.Name, Group: "temperature", Unit: "°C",
 		Distribution: uncertainty.Rectangular{Low: middle - b.Within.Value, High: middle + b.Within.Value},
 	})
-	day.LiquidExpansion = s.Expansion.Value
+	day.LiquidExpansion = s.expansionAt(b.Temperature.Value)
 	return day
+}
+
+// expansionAt is the cubic expansion of the solvent between 20 °C and a
+// temperature: stated, or for water by the density formula of Tanaka et al. in
+// the middle of the range, or that of its known name.
+func (s *Solvent) expansionAt(t float64) float64 {
+	liquid, found := equipment.FindLiquid(s.Name)
+	if found && liquid.Name == "water" && !s.expansionStated {
+		return equipment.WaterExpansion((20 + t) / 2)
+	}
+	return s.Expansion.Value
 }
 
 // material appends a property of the solute, the solvent or a stock.

@@ -90,6 +90,7 @@ type Solvent struct {
 	// taken from.
 	Evaporation       float64
 	evaporationStated bool
+	expansionStated   bool
 	Hazards           []string
 }
 

@@ -195,6 +195,7 @@ func readSolvent(t *benchfile.Table) Solvent {
 		Evaporation: shareOf(t, "evaporation", "volume"),
 
 		evaporationStated: t.Has("evaporation"),
+		expansionStated:   t.Has("expansion"),
 		Hazards:           t.Texts("hazards"),
 	}
 	if liquid, ok := equipment.FindLiquid(s.Name); ok {
