@@ -28,6 +28,12 @@ func FuzzKit(f *testing.F) {
 		"[[flask]]\nname = \"x\"\ncapacity = \"1e300 mL\"\nstandard-uncertainty = \"1 mL\"\nexpansion = \"1e300 /°C\"",
 		"[[cylinder]]\nname = \"x\"\ncapacity = \"10 mL\"\ndivision = \"3 mL\"\ntolerance = \"1e-300 mL\"\nshape = \"rectangular\"",
 		"[[cylinder]]\nname = \"x\"\ncapacity = \"1e9 mL\"\ndivision = \"1e-300 mL\"\ntolerance = \"1 mL\"",
+		wholeBench, cylinderForLine + oneJar + "bore = \"40 mm\"", bareCylinder + oneJar + "count = 3", onePiston, tenSyringe, oneSyringe + "single-use = true",
+		oneBurette, hundredCylinder + keepsSome + "marked = \"Ex\"", oneMillilitre + "retained = { mean = \"0.01 mL\", spread = \"0.02 mL\" }",
+		oneDropper + "drop = \"0.001 mL\"\ntolerance = \"99 % of reading\"", oneDropper + "readings = [\"0.04 mL\", \"0.05 mL\", \"0.06 mL\", \"0.05 mL\"]",
+		oneFlask + "correction = { value = \"-9.9 mL\", expanded = \"9.9 mL\", k = 1 }", onePiston + "tolerance = \"1e-300 mL\"\nrepeatability = \"1e-300 mL\"",
+		"[[beaker]]\nname = \"x\"\ncapacity = \"2 L\"\nform = \"unmarked\"\nbore = \"130 mm\"\nclinging = \"1 mL\"",
+		"[[conical-flask]]\nname = \"x\"\ncapacity = \"1e9 mL\"\ntolerance = \"50 % of capacity\"\n[[jar]]\nname = \"j\"\nline = \"1e-6 mL\"\nset-with = \"x\"",
 	} {
 		f.Add([]byte(seed))
 	}
@@ -53,6 +59,14 @@ func tryBalance(t *testing.T, b *Balance) {
 	most := math.Floor(b.Capacity/b.Readability*(1+1e-12)) * b.Readability
 	finite(t, b.Name, b.Uncertainty(most), b.Uncertainty(b.Readability))
 	trial(t, func(u Use) (uncertainty.Node, error) { return b.Weigh(u, most) })
+	trial(t, func(u Use) (uncertainty.Node, error) {
+		first, err := b.WeighBetween(u.next("gross"), most, "tare", 0)
+		if err != nil {
+			return 0, err
+		}
+		second, err := b.WeighBetween(u, most, "gross", most)
+		return u.Model.Subtract(u.Model.Add(first, second), b.LeftBehind(u, most/2)), err
+	})
 	for _, share := range []float64{0.1, 0.001} {
 		if least, ok := b.Least(share); ok {
 			finite(t, b.Name, least, b.Uncertainty(least))
@@ -63,8 +77,9 @@ func tryBalance(t *testing.T, b *Balance) {
 	}
 }
 
-// tryMeasure fills and empties the instrument at its capacity, on a warm day
-// and with a second mark in use.
+// tryMeasure fills and empties the instrument at its capacity, in each way, on a
+// warm day, with a second mark in use, with water and with ethanol, as it comes and
+// with a film in it.
 func tryMeasure(t *testing.T, k *Measure) {
 	finite(t, k.Name, k.Uncertainty(k.Capacity), k.Bias.Shape.within(k.Limit(k.Capacity)).StandardUncertainty())
 	for _, share := range []float64{0.1, 0.001} {
@@ -72,11 +87,22 @@ func tryMeasure(t *testing.T, k *Measure) {
 			finite(t, k.Name, least, k.Uncertainty(least))
 		}
 	}
-	for _, use := range []func(Use, float64) (uncertainty.Node, error){k.Contain, k.Deliver} {
+	for _, how := range []struct {
+		use      func(Use, float64) (uncertainty.Node, error)
+		liquid   string
+		emptying Emptying
+	}{
+		{k.Contain, water, Drained}, {k.Deliver, "ethanol", Drained}, {k.Deliver, water, Rinsed}, {k.Deliver, water, BlownOut},
+		{func(u Use, _ float64) (uncertainty.Node, error) { return k.Drops(u, 7) }, "ethanol", Drained},
+	} {
 		trial(t, func(u Use) (uncertainty.Node, error) {
-			u = on(u, 25, 5, 2.1e-4)
-			u.Marks, u.StepReading, u.Piece = 2, FirstTime, k.Count
-			return use(u, k.Capacity)
+			u = of(on(u, 25, 5, 2.1e-4), how.liquid)
+			u.Marks, u.LineMarks, u.StepReading, u.Piece, u.Emptying = 2, 2, FirstTime, k.Count, how.emptying
+			volume, err := how.use(u, k.Capacity)
+			if err != nil {
+				return 0, err
+			}
+			return u.Model.Add(volume, k.Film(u)), nil
 		})
 	}
 }
