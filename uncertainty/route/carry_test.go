@@ -134,3 +134,24 @@ retained = "0.5 mL"`, 1)
 		near.Relative(t, "poured"+option, 1-less, r.Analytic.Value/r.Intended, 1e-12)
 	}
 }
+
+// A pen line that was set with the cylinder that also measures the aliquot has
+// part of its bias in common, as two marks of one piece have (closed form of the
+// measurement model: correlation 1/2).
+func TestLineOfAJarSharesTheBiasOfItsMeasure(t *testing.T) {
+	kit := strings.Replace(exactKit, "division = \"1 mL\"\ntolerance = \"0 mL\"", "division = \"1 mL\"\ntolerance = \"1 mL\"", 1) +
+		"[[jar]]\nname = \"jar\"\nline = \"50 mL\"\nset-with = \"cylinder\"\nreading = \"none\"\n"
+	toTheLine := `{ make-up-to = "50 mL", in = "jar" }, `
+	for name, steps := range map[string]string{
+		"one mark":  fromStock + `{ take = "49 mL", with = "cylinder" }, ` + toTheLine,
+		"two marks": fromStock + `{ take = "25 mL", with = "cylinder" }, { take = "24 mL", with = "cylinder" }, ` + toTheLine,
+	} {
+		r := only(t, parse(t, kit, recipe{target: "9.8 g/L", more: stockOf("10 g/L"), steps: steps}.text()))
+		common := lineOf(t, r, "bias of the cylinder, common to its marks")
+		assert.True(t, common.Shared(), name)
+		// The common part has half the variance of ±1 mL, triangular, and
+		// moves each volume taken and the line alike: n/49 - 1/50.
+		n := float64(strings.Count(steps, "take"))
+		near.Relative(t, name, 1/(6*2.0)*(n/49-1/50.0)*(n/49-1/50.0), common.Contribution*common.Contribution/(9.8*9.8), 1e-9)
+	}
+}

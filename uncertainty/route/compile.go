@@ -116,14 +116,21 @@ func (p *Prep) marksOf(r *Route) map[pieceOf]map[float64]bool {
 		marks[key][mark] = true
 	}
 	for _, s := range r.Steps {
-		if s.Measure != nil {
-			use(s.piece(), s.Amount)
+		if s.Measure == nil {
+			continue
+		}
+		use(s.piece(), s.Amount)
+		if line := s.Measure.Line; line.With != nil {
+			use(pieceOf{line.With, 1}, line.Each)
 		}
 	}
 	if p.Ladder != nil {
 		for _, s := range p.Ladder.Strengths {
 			use(pieceOf{p.Ladder.With, 1}, p.aliquot(s))
 			use(pieceOf{p.Ladder.In, 1}, p.Ladder.In.Capacity)
+		}
+		if line := p.Ladder.In.Line; line.With != nil {
+			use(pieceOf{line.With, 1}, line.Each)
 		}
 	}
 	return marks
@@ -137,8 +144,16 @@ func (c *compiler) use(i int) equipment.Use {
 		Piece:       s.Piece,
 		StepReading: s.Reading, BenchReading: c.prep.Bench.Reading,
 		Emptying: s.Emptying,
-		Marks:    len(c.marks[s.piece()]),
+		Marks:    len(c.marks[s.piece()]), LineMarks: c.lineMarks(s.Measure),
 	}
+}
+
+// lineMarks is the number of marks of the measure that a pen line was set with.
+func (c *compiler) lineMarks(k *equipment.Measure) int {
+	if k == nil {
+		return 0
+	}
+	return len(c.marks[pieceOf{k.Line.With, 1}])
 }
 
 // newDay appends the temperature of the bench on the day of this route.

@@ -130,6 +130,6 @@ func (c *compiler) rungUse(i int, k *equipment.Measure) equipment.Use {
 		Model: c.model, Notes: &c.notes, Day: c.day,
 		Step:         fmt.Sprintf("rung %d of %s", i+1, c.route.Name),
 		BenchReading: c.prep.Bench.Reading,
-		Marks:        len(c.marks[pieceOf{k, 1}]),
+		Marks:        len(c.marks[pieceOf{k, 1}]), LineMarks: c.lineMarks(k),
 	}
 }

@@ -110,7 +110,15 @@ func TestEthanolAsSolute(t *testing.T) {
 	x.target, x.steps = "300 g/L", `{ measure = "40 mL", with = "cylinder" }, `+toMark
 	near.Relative(t, "g/L", 948.04515*0.33299643, x.run(t).Analytic.Value, 2e-4)
 
-	x.solute = "name = \"glycerol\"\ndensity = \"1.26 g/mL\""
+	// By mass, 10 % vol is 8.0149362 % of 984.71043 kg/m³. The solvent is water of
+	// 998.20123 kg/m³: what the ethanol does to the density is said by φ alone,
+	// 1.1730443 mL/g from ρ = ρ0 + γ (1 - φ ρ0) with γ = 78.923912 g/L.
+	x = recipe{target: "8 % w/w", solvent: "name = \"water\"\ndensity = \"998.20123 kg/m³\"",
+		solute: "name = \"ethanol\"\ndensity = \"789.2391233 kg/m³\"\nspecific-volume = \"1.1730443 mL/g\"",
+		steps:  `{ measure = "10 mL", with = "10 mL pipette" }, ` + toMark}
+	near.Relative(t, "% by mass", 8.0149362, x.run(t).Intended, 1e-6)
+
+	x.solute, x.target = "name = \"glycerol\"\ndensity = \"1.26 g/mL\"", "300 g/L"
 	x.steps = `{ measure = "50 mL", with = "cylinder" }, { dissolve-in = "50 mL", with = "cylinder" }, `
 	r := x.run(t)
 	near.Relative(t, "unknown contraction", 630, r.Analytic.Value, 1e-12)

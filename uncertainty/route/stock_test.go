@@ -187,7 +187,7 @@ func TestTolerancesInOtherUnits(t *testing.T) {
 		{"9 g/L", `not-below = "0.1 mol/L"`, 5.844, math.Inf(1)},
 		{"0.2 mol/L", `not-above = "11.688 g/L"`, math.Inf(-1), 0.2}, // the target itself, but for rounding
 		{"0.7 % w/v", `not-below = "7 g/L"`, 0.7, math.Inf(1)},
-		{"0.3 % w/v", `not-above = "3 mg/mL"`, math.Inf(-1), 0.3},
+		{"0.9 % w/v", `not-above = "9 g/L"`, math.Inf(-1), 0.9},
 	} {
 		x.target, x.head = c.target, c.head
 		limits := parse(t, exactKit, x.text()).Tolerances[0].Limits
