@@ -40,7 +40,10 @@ func (p *Prep) readLadder(t *benchfile.Table) *Ladder {
 	if !t.Has("ladder") {
 		return nil
 	}
-	t.Need("ladder-with", "ladder-in")
+	if !t.Has("ladder-with") || !t.Has("ladder-in") {
+		t.FailKey("ladder", "nothing says what the rungs are measured with and made up in", "write ladder-with = \"1 mL pipette\" and ladder-in = \"10 mL flask\", by their names in the kit")
+		return nil
+	}
 	l := new(Ladder)
 	if with != "" {
 		l.With = p.findMeasure(t, "ladder-with", Take)
