@@ -51,9 +51,9 @@ type toleranceJSON struct {
 type routeJSON struct {
 	Name          string             `json:"name"`
 	Possible      bool               `json:"possible"`
-	Reason        string             `json:"reason"`
+	Reason        *string            `json:"reason"`
 	Informative   bool               `json:"informative"`
-	Uninformative string             `json:"uninformative_because"`
+	Uninformative *string            `json:"uninformative_because"`
 	Steps         []string           `json:"steps"`
 	Dilutions     int                `json:"dilutions"`
 	Operations    int                `json:"operations"`
@@ -125,13 +125,13 @@ type insideJSON struct {
 type rungJSON struct {
 	Rung     string        `json:"rung"`
 	Take     number        `json:"take_mL"`
-	Reason   string        `json:"reason"`
+	Reason   *string       `json:"reason"`
 	Analytic *analyticJSON `json:"analytic"`
 	Ratio    *analyticJSON `json:"ratio_to_the_last"`
 }
 
 func rungToJSON(r *route.Rung) rungJSON {
-	out := rungJSON{Rung: r.Strength.Text, Take: number(r.TakeML), Reason: r.Reason}
+	out := rungJSON{Rung: r.Strength.Text, Take: number(r.TakeML), Reason: words(r.Reason)}
 	if r.Reason == "" {
 		out.Analytic = analyticToJSON(&r.Analytic)
 	}
@@ -178,8 +178,8 @@ func JSON(c *route.Comparison) ([]byte, error) {
 
 func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 	out := routeJSON{
-		Name: r.Route.Name, Possible: r.Possible, Reason: r.Reason,
-		Informative: r.Informative, Uninformative: r.Uninformative,
+		Name: r.Route.Name, Possible: r.Possible, Reason: words(r.Reason),
+		Informative: r.Informative, Uninformative: words(r.Uninformative),
 		Steps: Instructions(p, r.Route), Dilutions: r.Dilutions, Operations: r.Operations,
 		Inside: []insideJSON{}, Budget: []contributionJSON{}, Ladder: []rungJSON{},
 		Warnings: list(r.Notes.Warnings), Assumed: list(r.Notes.Assumed),
@@ -229,12 +229,7 @@ func crossCheckToJSON(c *uncertainty.CrossCheck) *crossCheckJSON {
 		Agrees: c.Agrees, Tolerance: number(c.Tolerance),
 		DLow: number(c.DLow), DHigh: number(c.DHigh), OfExpanded: number(c.OfExpanded),
 	}
-	if cause := string(c.Cause); cause != "" {
-		out.Cause = &cause
-	}
-	if c.Influence != "" {
-		out.Influence = &c.Influence
-	}
+	out.Cause, out.Influence = words(string(c.Cause)), words(c.Influence)
 	return out
 }
 
@@ -252,6 +247,14 @@ func contributionToJSON(line *uncertainty.Contribution) contributionJSON {
 		Contribution: number(line.Contribution), Share: number(line.Share),
 		Shift: number(line.Shift()), Assumed: line.Assumed,
 	}
+}
+
+// words is a text, nil and so null when there is none.
+func words(text string) *string {
+	if text == "" {
+		return nil
+	}
+	return &text
 }
 
 func some(x float64) *number {
