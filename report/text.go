@@ -80,7 +80,7 @@ func facts(c *route.Comparison) []fact {
 	}
 	list = append(list,
 		fact{"Inside", chance(c, r)},
-		fact{"Spoilt by", spoilers(r) + " of the variance"},
+		fact{"Spoilt by", spoiltBy(r)},
 		fact{"Makes", fmt.Sprintf("%s; left over in all %s; takes %s of %s",
 			volume(r.MadeML), volume(r.LeftOverML), grams(r.SoluteGrams), c.Prep.Solute.Name)},
 		fact{"Checked", checked(r)})
@@ -88,6 +88,14 @@ func facts(c *route.Comparison) []fact {
 		list = append(list, fact{"Assumed", fmt.Sprintf("%s of its variance rests on assumed values", wholePercent(r.AssumedShare))})
 	}
 	return list
+}
+
+// spoiltBy says of what the shares of the spoilers are.
+func spoiltBy(r *route.Result) string {
+	if r.Analytic.StandardUncertainty == 0 {
+		return spoilers(r)
+	}
+	return spoilers(r) + " of the variance"
 }
 
 // coverage says with what probability the interval holds the strength.
