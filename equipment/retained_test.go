@@ -55,6 +55,13 @@ func TestLastDropAssumed(t *testing.T) {
 	assert.Equal(t, []string{"the last drop in the tip of the x is about 0.03 mL (from memory)"}, u.Notes.Assumed)
 	near.Relative(t, "assumed", 1, got.AssumedShare(), 1e-12)
 	near.Relative(t, "twice", 1, correlation(t, u, node(t, k, u, "a", 1), node(t, k, u, "b", 1)), 1e-9)
+	// From 5 mL on a drop left and a drop expelled have been measured apart
+	// (trabalhosfeitos.com/ensaios/Relatorio/821595.html): 0.10 mL, s = 0.05 mL.
+	u = quiet()
+	u.Emptying = BlownOut
+	five := delivered(t, one(t, "[[pipette]]\nname = \"x\"\nkind = \"graduated\"\ncapacity = \"5 mL\"\ndivision = \"0.1 mL\"\ntolerance = \"0 mL\"\n"), u, 4)
+	near.Relative(t, "5 mL", 4.10, five.Value, 1e-12)
+	near.Relative(t, "u of 5 mL", 0.05, five.StandardUncertainty, 1e-12)
 	stated := one(t, oneMillilitre+"retained = \"0.02 mL\"")
 	near.Relative(t, "stated", 1.02, delivered(t, stated, u, 1).Value, 1e-12)
 }
