@@ -112,7 +112,8 @@ func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 	return rungs, nil
 }
 
-// rung appends c = stock · a / V in the unit of the target.
+// rung takes the aliquot a from what is left and appends c = stock · a / V in
+// the unit of the target.
 func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	l, m := c.prep.Ladder, c.model
 	a, err := l.With.Deliver(c.rungUse(i, l.With), take)
@@ -121,6 +122,9 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	}
 	v, err := l.In.Contain(c.rungUse(i, l.In), l.In.Capacity)
 	if err != nil {
+		return 0, err
+	}
+	if err := c.drawFrom(take); err != nil {
 		return 0, err
 	}
 	m.Name(v, "the volume in the "+l.In.Name)

@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -67,4 +68,14 @@ func TestLadder(t *testing.T) {
 	near.Relative(t, "ratio", 2, r.Ladder[1].Ratio.Value, 1e-12)
 	near.Relative(t, "u of the ratio", math.Sqrt(8.625e-5), r.Ladder[1].Ratio.StandardUncertainty/2, 1e-9)
 	near.Relative(t, "ratio", 2.5, r.Ladder[2].Ratio.Value, 1e-12)
+}
+
+// The rungs share the 10 mL that the route makes: 4 and 5 mL leave 1 mL.
+func TestLadderTakesNoMoreThanIsMade(t *testing.T) {
+	strengths := `["0.1 g/L", "0.2 g/L", "0.05 % w/v"]`
+	r := only(t, parse(t, ladderKit, strings.Replace(ladderPrep, strengths, `["0.4 g/L", "0.5 g/L", "0.2 g/L", "0.1 g/L"]`, 1)))
+	require.Len(t, r.Ladder, 4)
+	for i, want := range []string{"", "", "2 mL cannot be taken from the 1 mL that are left", ""} {
+		assert.Equal(t, want, r.Ladder[i].Reason)
+	}
 }
