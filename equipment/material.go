@@ -47,9 +47,6 @@ func FindGlass(name string) (Glass, bool) {
 
 func plain(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
 
-// LiquidNames lists the known liquids in table order, without aliases.
-func LiquidNames() []string { return slices.Clone(liquids().names) }
-
 // GlassNames lists the known materials of vessels in table order, without aliases.
 func GlassNames() []string { return slices.Clone(glasses().names) }
 

@@ -12,7 +12,7 @@ import (
 
 func TestMaterialsAreComplete(t *testing.T) {
 	trusts := []string{"two sources", "one source", "from memory"}
-	for _, name := range LiquidNames() {
+	for _, name := range liquids().names {
 		liquid, found := FindLiquid(name)
 		assert.Equal(t, true, found && liquid.Name == name, name)
 		assert.Equal(t, true, liquid.Source != "" && slices.Contains(trusts, liquid.Trust), name)
@@ -24,9 +24,9 @@ func TestMaterialsAreComplete(t *testing.T) {
 	}
 }
 
-func TestLiquidNamesAndAliases(t *testing.T) {
+func TestLiquidsAndAliases(t *testing.T) {
 	assert.Equal(t, []string{"water", "ethanol", "ethanol 96 %", "acetone", "isopropanol", "white spirit",
-		"glycerol", "propylene glycol", "n-decane", "n-nonane", "turpentine"}, LiquidNames())
+		"glycerol", "propylene glycol", "n-decane", "n-nonane", "turpentine"}, liquids().names)
 	liquid, _ := FindLiquid("propan-2-ol")
 	assert.Equal(t, "isopropanol", liquid.Name)
 	liquid, _ = FindLiquid(" Distilled  Water ")

@@ -81,14 +81,6 @@ type Spread struct {
 	Known            bool
 }
 
-// Or is the standard deviation when it is known, and otherwise the given one.
-func (s Spread) Or(value float64) float64 {
-	if s.Known {
-		return s.S
-	}
-	return value
-}
-
 // distribution is a Student t from four readings on, and normal otherwise.
 func (s Spread) distribution(sigma float64) uncertainty.Distribution {
 	if s.DegreesOfFreedom >= 3 && sigma > 0 {
