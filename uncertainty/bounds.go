@@ -24,10 +24,9 @@ type interval struct{ low, high float64 }
 
 func (i interval) holdsZero() bool { return !(i.low > 0 || i.high < 0) }
 
-// checkDivisors returns a *ZeroDivisorError for the first division on the way
-// to out whose divisor may be zero, by interval arithmetic over the nodes.
-func (m *Model) checkDivisors(out Node) error {
-	needed := m.reachable(out)
+// checkDivisors returns a *ZeroDivisorError for the first division among the
+// needed nodes whose divisor may be zero, by interval arithmetic over them.
+func (m *Model) checkDivisors(needed []bool) error {
 	ranges := make([]interval, len(needed))
 	for i := range needed {
 		if !needed[i] {
@@ -50,7 +49,14 @@ func (m *Model) rangeOf(n *node, ranges []interval) interval {
 	case opInfluence:
 		return practicalSupport(m.influences[n.left].Distribution)
 	}
-	a, b := ranges[n.left], ranges[n.right]
+	a := ranges[n.left]
+	switch n.op {
+	case opSine:
+		return sineOf(a)
+	case opCosine:
+		return sineOf(interval{a.low + math.Pi/2, a.high + math.Pi/2})
+	}
+	b := ranges[n.right]
 	switch n.op {
 	case opAdd:
 		return interval{a.low + b.low, a.high + b.high}
@@ -61,6 +67,23 @@ func (m *Model) rangeOf(n *node, ranges []interval) interval {
 	default:
 		return hull(a.low/b.low, a.low/b.high, a.high/b.low, a.high/b.high)
 	}
+}
+
+// sineOf is the range of the sine over an interval of angles: that of its ends,
+// and 1 or -1 where a crest or a trough lies between them.
+func sineOf(a interval) interval {
+	r := interval{min(math.Sin(a.low), math.Sin(a.high)), max(math.Sin(a.low), math.Sin(a.high))}
+	holds := func(angle float64) bool { // angle + n 2π for some n
+		n := math.Ceil((a.low - angle) / (2 * math.Pi))
+		return angle+n*2*math.Pi <= a.high
+	}
+	if holds(math.Pi / 2) {
+		r.high = 1
+	}
+	if holds(-math.Pi / 2) {
+		r.low = -1
+	}
+	return r
 }
 
 func practicalSupport(d Distribution) interval {

@@ -6,32 +6,30 @@ import (
 	"slices"
 )
 
-// budget lists the influences that out depends on, with their contributions,
-// the largest first; equal ones keep the order of the model.
-func (m *Model) budget(out Node, gradient []float64) []Contribution {
-	needed := m.reachable(out)
-	uses := m.references(needed)
-	var lines []Contribution
+// budget lists the influences among the needed nodes, with their contributions
+// c, the largest first; equal ones keep the order of the model. A share is
+// c_i (R c)_i/u².
+func (m *Model) budget(needed []bool, gradient, c, rc []float64, u float64) []Contribution {
+	var nodes []int
 	for i := range needed {
-		n := &m.nodes[i]
-		if !needed[i] || n.op != opInfluence {
-			continue
+		if needed[i] && m.nodes[i].op == opInfluence {
+			nodes = append(nodes, i)
 		}
-		in := m.influences[n.left]
-		u := in.Distribution.StandardUncertainty()
-		c := gradient[n.left]
-		lines = append(lines, Contribution{
-			Influence: in, Uses: uses[i],
-			Sensitivity: c, StandardUncertainty: u, Contribution: c * u,
-		})
 	}
-	slices.SortStableFunc(lines, func(a, b Contribution) int {
-		return cmp.Compare(math.Abs(b.Contribution), math.Abs(a.Contribution))
+	slices.SortStableFunc(nodes, func(a, b int) int {
+		return cmp.Compare(math.Abs(c[m.nodes[b].left]), math.Abs(c[m.nodes[a].left]))
 	})
-	if u := combine(lines); u > 0 {
-		for i := range lines {
-			r := lines[i].Contribution / u
-			lines[i].Share = r * r
+	uses := m.references(needed)
+	lines := make([]Contribution, len(nodes))
+	for at, n := range nodes {
+		i := m.nodes[n].left
+		lines[at] = Contribution{
+			Influence: m.influences[i], Uses: uses[n],
+			Sensitivity: gradient[i], StandardUncertainty: m.influences[i].Distribution.StandardUncertainty(),
+			Contribution: c[i],
+		}
+		if u > 0 {
+			lines[at].Share = float64((c[i] / u) * (rc[i] / u))
 		}
 	}
 	return lines
@@ -41,8 +39,11 @@ func (m *Model) budget(out Node, gradient []float64) []Contribution {
 func (m *Model) references(needed []bool) []int {
 	count := make([]int, len(needed))
 	for i := range needed {
-		if n := &m.nodes[i]; needed[i] && n.op >= opAdd {
+		n := &m.nodes[i]
+		if needed[i] && n.op >= opSine {
 			count[n.left]++
+		}
+		if needed[i] && n.op >= opAdd {
 			count[n.right]++
 		}
 	}

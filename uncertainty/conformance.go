@@ -2,7 +2,6 @@ package uncertainty
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -41,16 +40,15 @@ func (a Analytic) ConformanceProbability(l Limits) float64 {
 
 // ConformanceProbability is the fraction of the trials within the limits.
 func (mc *MonteCarlo) ConformanceProbability(l Limits) float64 {
-	from, _ := slices.BinarySearch(mc.sorted, l.Lower)
-	to, _ := slices.BinarySearch(mc.sorted, math.Nextafter(l.Upper, math.Inf(1)))
-	return float64(max(0, to-from)) / float64(len(mc.sorted))
+	inside := mc.tally.below(l.Upper, true) - mc.tally.below(l.Lower, false)
+	return max(0, inside) / float64(mc.tally.size())
 }
 
 // Within is the least half-width round a value that holds the fraction p of the
 // trials.
 func (mc *MonteCarlo) Within(center, p float64) float64 {
 	low := 0.0
-	high := math.Max(math.Abs(mc.sorted[0]-center), math.Abs(mc.sorted[len(mc.sorted)-1]-center))
+	high := math.Max(math.Abs(mc.tally.at(0)-center), math.Abs(mc.tally.at(mc.tally.size()-1)-center))
 	for middle := high / 2; middle > low && middle < high; middle = low + (high-low)/2 {
 		if mc.ConformanceProbability(Limits{center - middle, center + middle}) >= p {
 			high = middle

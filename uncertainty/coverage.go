@@ -19,17 +19,30 @@ func CoverageFactor(p, degreesOfFreedom float64) float64 {
 	return -distuv.StudentsT{Sigma: 1, Nu: degreesOfFreedom}.Quantile(tail)
 }
 
-// effectiveDegreesOfFreedom is the Welch-Satterthwaite formula (JCGM 100,
-// G.4.1). It takes the contributions as independent.
-func effectiveDegreesOfFreedom(budget []Contribution, u float64) float64 {
+// effectiveDegreesOfFreedom is the Welch-Satterthwaite formula (JCGM 100, G.4.1)
+// for contributions c, of which R c are the correlated sums; see [Model.Propagate].
+func (m *Model) effectiveDegreesOfFreedom(c, rc []float64, u float64) float64 {
+	if u == 0 {
+		return math.Inf(1)
+	}
 	sum := 0.0
-	for i := range budget {
-		if nu := budget[i].DegreesOfFreedom; nu > 0 {
-			r := budget[i].Contribution / u
+	for i := range c {
+		if nu := m.influences[i].DegreesOfFreedom; nu > 0 && !m.isCorrelated(i) {
+			r := c[i] / u
 			sum += r * r * r * r / nu
 		}
 	}
-	if u == 0 || sum == 0 {
+	for _, g := range m.groups {
+		variance, least := 0.0, math.Inf(1)
+		for _, i := range g.members {
+			variance += float64((c[i] / u) * (rc[i] / u))
+			if nu := m.influences[i].DegreesOfFreedom; nu > 0 && c[i] != 0 {
+				least = min(least, nu)
+			}
+		}
+		sum += variance * variance / least
+	}
+	if sum == 0 {
 		return math.Inf(1)
 	}
 	return 1 / sum

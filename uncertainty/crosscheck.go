@@ -34,18 +34,20 @@ type CrossCheck struct {
 	// OfExpanded is the larger difference over U; 0 when U is 0.
 	OfExpanded float64
 	// Cause of the difference when it does not agree or is more than 5 % of U,
-	// and the influence that makes most of it ("" for curvature).
-	Cause     Cause
-	Influence string
+	// and the influence that makes most of it. Curvature may come from two
+	// together: With is the other, or the same where it is the square of one.
+	Cause           Cause
+	Influence, With string
 }
 
 // CrossCheck compares the results of [Model.Propagate] and [Model.Simulate] for
-// one node. Where they differ it finds the cause by drawing the same trials
-// again for the linear part of the model: what that part shows is shape or
-// skew, what only the full model shows is curvature.
+// one node. Where they differ it finds the cause by drawing the same trials, up
+// to DefaultTrials of them, for the linear part of the model: what that part
+// shows is shape or skew, what only the full model shows is curvature, whose
+// largest term of second order names the influences.
 func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteCarlo) (CrossCheck, error) {
 	c := CrossCheck{
-		Tolerance: math.Max(numericalTolerance(a.StandardUncertainty), 10*negligible*math.Abs(a.Value)),
+		Tolerance: math.Max(numericalTolerance(a.StandardUncertainty, 1), 10*negligible*math.Abs(a.Value)),
 		DLow:      math.Abs(a.Lower() - mc.Lower),
 		DHigh:     math.Abs(a.Upper() - mc.Upper),
 	}
@@ -57,25 +59,20 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 		return c, nil
 	}
 	linear, node := m.linear(out, a)
-	settings := Settings{Trials: mc.Trials, Seed: mc.Seed, Coverage: mc.CoverageProbability}
+	settings := Settings{Trials: min(mc.Trials, DefaultTrials), Seed: mc.Seed, Coverage: mc.CoverageProbability}
 	line, err := linear.Simulate(ctx, node, settings)
 	if err != nil {
 		return CrossCheck{}, err
 	}
 	c.Cause, c.Influence = causeOf(a, &line, mc)
+	if c.Cause == Curvature {
+		second, err := m.PropagateSecondOrder(out)
+		if err != nil {
+			return CrossCheck{}, err
+		}
+		c.Influence, c.With = second.First, second.Second
+	}
 	return c, nil
-}
-
-// numericalTolerance is δ of JCGM 101, 7.9.2 for one significant digit.
-func numericalTolerance(u float64) float64 {
-	if u == 0 {
-		return 0
-	}
-	place := math.Floor(math.Log10(u))
-	if math.Round(u/math.Pow(10, place)) >= 10 {
-		place++
-	}
-	return math.Pow(10, place) / 2
 }
 
 // linear returns the model y + Σ c_i (x_i - μ_i) of the same influences.

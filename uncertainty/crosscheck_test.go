@@ -22,7 +22,7 @@ func TestNumericalTolerance(t *testing.T) {
 		1: 0.5, 10: 5, 1000: 500, 1e9: 5e8, 0.1: 0.05, 0.01: 0.005, 0.001: 0.0005, 1e-9: 5e-10,
 		math.Nextafter(10, 0): 5, math.Nextafter(1000, 0): 500, math.Nextafter(1, 0): 0.5, 0: 0,
 	} {
-		near.Relative(t, fmt.Sprintf("δ for u = %v", u), want, numericalTolerance(u), 1e-14)
+		near.Relative(t, fmt.Sprintf("δ for u = %v", u), want, numericalTolerance(u, 1), 1e-14)
 	}
 }
 
@@ -77,22 +77,30 @@ func TestFewReadings(t *testing.T) {
 	}
 }
 
-// TestCurvature: products and quotients over wide rectangles (constructed).
+// TestCurvature: products and quotients over wide rectangles (constructed), with
+// the influences that make it among others that do not.
 func TestCurvature(t *testing.T) {
 	wide := Rectangular{0.5, 1.5}
-	for name, f := range map[string]func(m *Model) Node{
-		"(1±0.5)(1±0.5)": func(m *Model) Node { return m.Multiply(add(m, "x", wide), add(m, "y", wide)) },
-		"1/(1±0.5)":      func(m *Model) Node { return m.Divide(m.Constant(1), add(m, "x", wide)) },
-		"N(0,0.3)²": func(m *Model) Node {
+	for name, c := range map[string]struct {
+		model     func(m *Model) Node
+		influence string
+		with      string
+	}{
+		"(1±0.5)(1±0.5)": {func(m *Model) Node { return m.Multiply(add(m, "x", wide), add(m, "y", wide)) }, "x", "y"},
+		"1/(1±0.5)":      {func(m *Model) Node { return m.Divide(m.Constant(1), add(m, "x", wide)) }, "x", "x"},
+		"N(0,0.3)²": {func(m *Model) Node {
 			x := add(m, "x", Normal{0, 0.3})
 			return m.Multiply(x, x)
-		},
+		}, "x", "x"},
+		"z/(1±0.5) + N": {func(m *Model) Node {
+			return m.Add(add(m, "n", Normal{0, 0.01}), m.Divide(add(m, "z", Normal{1, 0.01}), add(m, "x", wide)))
+		}, "x", "x"},
 	} {
 		m := new(Model)
-		a, mc, c := check(t, m, f(m))
-		assert.Equal(t, Curvature, c.Cause, name)
-		assert.Equal(t, "", c.Influence, name)
-		assert.Equal(t, Quoted{mc.Lower, mc.Upper, true}, Quote(a, &mc, c), name)
+		a, mc, got := check(t, m, c.model(m))
+		assert.Equal(t, Curvature, got.Cause, name)
+		assert.Equal(t, []string{c.influence, c.with}, []string{got.Influence, got.With}, name)
+		assert.Equal(t, Quoted{mc.Lower, mc.Upper, true}, Quote(a, &mc, got), name)
 	}
 }
 

@@ -1,9 +1,13 @@
 package uncertainty
 
+import "math"
+
 // Expected returns the value of a node at the means of all influences.
 func (m *Model) Expected(out Node) float64 {
-	return m.values(out, func(in *Influence) float64 { return in.Distribution.Mean() })[out]
+	return m.values(out, mean)[out]
 }
+
+func mean(in *Influence) float64 { return in.Distribution.Mean() }
 
 // Intended returns the value of a node at the nominal values: what the plan
 // has in mind, with every error zero.
@@ -18,22 +22,34 @@ func (m *Model) values(out Node, at func(*Influence) float64) []float64 {
 	v := make([]float64, out+1)
 	for i := range v {
 		n := &m.nodes[i]
-		switch n.op {
-		case opConstant:
+		switch {
+		case n.op == opConstant:
 			v[i] = n.value
-		case opInfluence:
+		case n.op == opInfluence:
 			v[i] = at(&m.influences[n.left])
-		case opAdd:
-			v[i] = v[n.left] + v[n.right]
-		case opSubtract:
-			v[i] = v[n.left] - v[n.right]
-		case opMultiply:
-			v[i] = v[n.left] * v[n.right]
-		case opDivide:
-			v[i] = v[n.left] / v[n.right]
+		default:
+			v[i] = n.of(v[n.left], v[n.right])
 		}
 	}
 	return v
+}
+
+// of is the operation of a node on the values of its operands.
+func (n *node) of(a, b float64) float64 {
+	switch n.op {
+	case opSine:
+		return math.Sin(a)
+	case opCosine:
+		return math.Cos(a)
+	case opAdd:
+		return a + b
+	case opSubtract:
+		return a - b
+	case opMultiply:
+		return a * b
+	default:
+		return a / b
+	}
 }
 
 // gradient returns the exact partial derivatives of out with respect to every
@@ -52,6 +68,9 @@ func (m *Model) gradient(out Node, v []float64) []float64 {
 		switch n.op {
 		case opInfluence:
 			g[n.left] += a
+		case opSine, opCosine:
+			slope, _ := n.unaryDerivatives(v[n.left])
+			adjoint[n.left] += float64(a * slope)
 		case opAdd:
 			adjoint[n.left] += a
 			adjoint[n.right] += a
@@ -68,4 +87,14 @@ func (m *Model) gradient(out Node, v []float64) []float64 {
 		}
 	}
 	return g
+}
+
+// unaryDerivatives returns the first and second derivative of an operation on
+// one node at its operand x.
+func (n *node) unaryDerivatives(x float64) (slope, bend float64) {
+	sin, cos := math.Sincos(x)
+	if n.op == opSine {
+		return cos, -sin
+	}
+	return -sin, -cos
 }

@@ -9,23 +9,25 @@ func spanOf(trials int, coverage float64) int {
 	return min(int(math.Floor(pM+0.5)), trials-1)
 }
 
-// symmetricInterval returns the probabilistically symmetric coverage interval
-// of values in rising order: [y(r), y(r+q)], r = (M - q)/2, rounded up.
-func symmetricInterval(sorted []float64, coverage float64) (low, high float64) {
-	q := spanOf(len(sorted), coverage)
-	r := max((len(sorted)-q+1)/2, 1)
-	return sorted[r-1], sorted[r-1+q]
+// symmetricRanks returns the ranks, from 0, that end the probabilistically
+// symmetric coverage interval [y(r), y(r+q)], r = (M - q)/2, rounded up.
+func symmetricRanks(trials int, coverage float64) (low, high int) {
+	q := spanOf(trials, coverage)
+	r := max((trials-q+1)/2, 1)
+	return r - 1, r - 1 + q
 }
 
-// shortestInterval returns the shortest coverage interval of values in rising
-// order: the least y(r+q) - y(r) over all r.
-func shortestInterval(sorted []float64, coverage float64) (low, high float64) {
-	q := spanOf(len(sorted), coverage)
-	best := 0
-	for r := range len(sorted) - q {
-		if sorted[r+q]-sorted[r] < sorted[best+q]-sorted[best] {
-			best = r
-		}
-	}
-	return sorted[best], sorted[best+q]
+func symmetricInterval(t tally, coverage float64) (low, high float64) {
+	l, h := symmetricRanks(t.size(), coverage)
+	return t.at(l), t.at(h)
+}
+
+// quantileError is the standard error of the value of rank k, from the spread of
+// the values whose ranks lie within the standard deviation of that rank,
+// √(M p (1-p)).
+func quantileError(t tally, k int) float64 {
+	n := t.size()
+	p := (float64(k) + 0.5) / float64(n)
+	by := max(1, int(math.Round(math.Sqrt(float64(n)*p*(1-p)))))
+	return (t.at(min(k+by, n-1)) - t.at(max(k-by, 0))) / 2
 }

@@ -3,6 +3,7 @@ package uncertainty
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Node is one quantity of a model: a constant, an influence, or the result of
@@ -40,14 +41,18 @@ type op uint8
 const (
 	opConstant op = iota
 	opInfluence
+	// Operations on one node.
+	opSine
+	opCosine
+	// Operations on two nodes.
 	opAdd
 	opSubtract
 	opMultiply
 	opDivide
 )
 
-// node holds two operands (opAdd and the rest), or the index of an influence
-// in left, or the value of a constant.
+// node holds one or two operands, or the index of an influence in left, or the
+// value of a constant.
 type node struct {
 	op          op
 	left, right Node
@@ -64,6 +69,7 @@ type Model struct {
 	influences []Influence
 	known      map[identity]Node
 	names      map[Node]string
+	groups     []correlated
 }
 
 // Influence returns the node of an influence. Asking again for the same owner
@@ -129,6 +135,12 @@ func (m *Model) Multiply(a, b Node) Node { return m.append(node{op: opMultiply, 
 // model is evaluated: see [ZeroDivisorError].
 func (m *Model) Divide(a, b Node) Node { return m.append(node{op: opDivide, left: a, right: b}) }
 
+// Sine returns the node sin a, a in radians.
+func (m *Model) Sine(a Node) Node { return m.append(node{op: opSine, left: a}) }
+
+// Cosine returns the node cos a, a in radians.
+func (m *Model) Cosine(a Node) Node { return m.append(node{op: opCosine, left: a}) }
+
 // Sum returns the sum of one or more nodes.
 func (m *Model) Sum(first Node, rest ...Node) Node {
 	for _, n := range rest {
@@ -147,8 +159,10 @@ func (m *Model) Name(n Node, name string) Node {
 }
 
 func (m *Model) append(n node) Node {
-	if n.op >= opAdd {
+	if n.op >= opSine {
 		m.mustHold(n.left)
+	}
+	if n.op >= opAdd {
 		m.mustHold(n.right)
 	}
 	m.nodes = append(m.nodes, n)
@@ -161,15 +175,22 @@ func (m *Model) mustHold(n Node) {
 	}
 }
 
-// reachable marks the nodes that out depends on, itself included.
-func (m *Model) reachable(out Node) []bool {
-	m.mustHold(out)
-	needed := make([]bool, out+1)
-	needed[out] = true
-	for n := out; n >= 0; n-- {
-		if needed[n] && m.nodes[n].op >= opAdd {
-			needed[m.nodes[n].left] = true
-			needed[m.nodes[n].right] = true
+// reachable marks the nodes that any of outs depends on, themselves included.
+func (m *Model) reachable(outs ...Node) []bool {
+	for _, out := range outs {
+		m.mustHold(out)
+	}
+	needed := make([]bool, slices.Max(outs)+1)
+	for _, out := range outs {
+		needed[out] = true
+	}
+	for i := len(needed) - 1; i >= 0; i-- {
+		n := &m.nodes[i]
+		if needed[i] && n.op >= opSine {
+			needed[n.left] = true
+		}
+		if needed[i] && n.op >= opAdd {
+			needed[n.right] = true
 		}
 	}
 	return needed

@@ -1,135 +1,151 @@
 package uncertainty
 
 import (
-	"cmp"
 	"context"
-	"fmt"
 	"math"
-	"slices"
 )
-
-// Limits of the Monte Carlo procedure.
-const (
-	// DefaultTrials is the number of trials unless asked otherwise: the
-	// value that JCGM 101, 7.2.3 expects to serve for 95 % intervals.
-	DefaultTrials = 1_000_000
-	// LeastTrials is the least number of trials (JCGM 101, 7.9.4).
-	LeastTrials = 10_000
-	// MostTrials is the greatest number whose values are all kept.
-	MostTrials = 4_000_000
-)
-
-// Settings of a Monte Carlo run. The zero value asks for the default.
-type Settings struct {
-	// Trials; 0 means DefaultTrials.
-	Trials int
-	// Seed of the random streams.
-	Seed uint64
-	// Coverage probability of the intervals; 0 means 0.95.
-	Coverage float64
-}
-
-// Check returns an error that says what would be right when the settings are
-// out of range: JCGM 101, 7.9.4 asks for max(10⁴, 100/(1-p)) trials.
-func (s Settings) Check() error {
-	s = s.WithDefaults()
-	if !(s.Coverage > 0 && s.Coverage < 1) {
-		return fmt.Errorf("the coverage probability must lie between 0 and 1, found %v", s.Coverage)
-	}
-	// 100/(1-0.95) is 1999.9999999999982 and 100/(1-0.9999) is
-	// 1000000.0000001: round before the ceiling.
-	least := max(LeastTrials, int(math.Ceil(math.Round(1e5/(1-s.Coverage))/1e3)))
-	if s.Trials < least {
-		return fmt.Errorf("a coverage probability of %v needs at least %d trials, found %d", s.Coverage, least, s.Trials)
-	}
-	if s.Trials > MostTrials {
-		return fmt.Errorf("at most %d trials can be run, found %d", MostTrials, s.Trials)
-	}
-	return nil
-}
-
-// WithDefaults replaces what is zero by the default.
-func (s Settings) WithDefaults() Settings {
-	s.Trials = cmp.Or(s.Trials, DefaultTrials)
-	s.Coverage = cmp.Or(s.Coverage, 0.95)
-	return s
-}
 
 // MonteCarlo is the result of propagating the distributions (JCGM 101).
 type MonteCarlo struct {
+	// Trials that were run.
 	Trials              int
 	Seed                uint64
 	CoverageProbability float64
-	// Mean of the values of the trials.
-	Mean float64
-	// StandardDeviation of the values; NaN when an influence has no variance.
-	StandardDeviation float64
+	// Mean of the quantity, and its standard deviation; that is NaN when an
+	// influence has no variance. Where the model is nearly linear both are
+	// sharper than those of the trials alone: see the errors below.
+	Mean, StandardDeviation float64
 	// Lower and Upper are the ends of the probabilistically symmetric
 	// coverage interval, ShortestLower and ShortestUpper of the shortest.
 	Lower, Upper, ShortestLower, ShortestUpper float64
+	// Standard errors of the mean, the standard deviation and the ends of the
+	// symmetric interval: by how much they would scatter from seed to seed.
+	// The ends of the shortest interval scatter several times more, since
+	// many intervals are nearly as short.
+	MeanError, DeviationError, LowerError, UpperError float64
+	// Resolution is the most by which an end of the symmetric interval may be
+	// off because not all values were kept: 0 for up to KeptTrials.
+	Resolution float64
+	// Digits is the number of significant digits of the standard deviation
+	// that mean, standard deviation and symmetric interval can be relied on
+	// to: twice their standard errors are within the numerical tolerance
+	// (JCGM 101, 7.9.2 and 7.9.4); 0 when not even one.
+	Digits int
 
-	sorted []float64
+	tally tally
 }
 
 // Simulate evaluates a node by drawing from the distributions of all
 // influences. The result depends on the settings and the influences alone, not
 // on the number of processors nor on what else the model holds. Errors:
-// [Settings.Check], [ZeroDivisorError], [ErrNotFinite], and that of the context.
+// [Settings.Check], [ZeroDivisorError], [ErrNotFinite], [ErrNoVariance] where
+// digits are asked for, and that of the context.
 func (m *Model) Simulate(ctx context.Context, out Node, s Settings) (MonteCarlo, error) {
 	s = s.WithDefaults()
 	if err := s.Check(); err != nil {
 		return MonteCarlo{}, err
 	}
-	if err := m.checkDivisors(out); err != nil {
+	needed := m.reachable(out)
+	if err := m.checkDivisors(needed); err != nil {
 		return MonteCarlo{}, err
 	}
-	values := make([]float64, s.Trials)
-	sums, err := m.sample(ctx, out, s.Seed, values)
-	if err != nil {
+	r := &run{Settings: s, sampler: m.newSampler(out, s), kept: newKeeper(s), hasVariance: m.hasVariance(needed)}
+	draw := r.fixed
+	if s.Digits > 0 {
+		draw = r.adaptive
+	}
+	if err := draw(ctx); err != nil {
 		return MonteCarlo{}, err
 	}
-	mc := MonteCarlo{Trials: s.Trials, Seed: s.Seed, CoverageProbability: s.Coverage, sorted: values}
-	mc.Mean, mc.StandardDeviation = sums.meanAndDeviation()
-	if !finite(mc.Mean) || !finite(mc.StandardDeviation) {
-		return MonteCarlo{}, ErrNotFinite
-	}
-	if !m.hasVariance(out) {
-		mc.StandardDeviation = math.NaN()
-	}
-	slices.Sort(values)
-	mc.Lower, mc.Upper = symmetricInterval(values, s.Coverage)
-	mc.ShortestLower, mc.ShortestUpper = shortestInterval(values, s.Coverage)
-	return mc, nil
+	return r.result()
 }
 
-// hasVariance reports whether every influence on the way to out has one.
-func (m *Model) hasVariance(out Node) bool {
-	for i, needed := range m.reachable(out) {
+// hasVariance reports whether every influence among the needed nodes has one.
+func (m *Model) hasVariance(needed []bool) bool {
+	for i := range needed {
 		n := &m.nodes[i]
-		if needed && n.op == opInfluence && math.IsInf(m.influences[n.left].Distribution.Variance(), 1) {
+		if needed[i] && n.op == opInfluence && math.IsInf(m.influences[n.left].Distribution.Variance(), 1) {
 			return false
 		}
 	}
 	return true
 }
 
+// run is one Monte Carlo run.
+type run struct {
+	Settings
+	sampler     *sampler
+	kept        *keeper
+	hasVariance bool
+}
+
+// fixed draws the number of trials that is asked for, in rounds.
+func (r *run) fixed(ctx context.Context) error {
+	for done := 0; done < r.Trials; {
+		values := r.kept.next(min(roundTrials, r.Trials-done))
+		if _, err := r.sampler.fill(ctx, values, done/blockSize); err != nil {
+			return err
+		}
+		if err := r.keep(values); err != nil {
+			return err
+		}
+		done += len(values)
+	}
+	return nil
+}
+
+// roundTrials is the number of trials between two looks at them.
+const roundTrials = 1 << 18
+
+// keep keeps the values of a round, unless one is not finite.
+func (r *run) keep(values []float64) error {
+	if sum := r.sampler.total.a; !finite(sum) {
+		return ErrNotFinite
+	}
+	r.kept.keep(values, r.sampler)
+	return nil
+}
+
+func (r *run) result() (MonteCarlo, error) {
+	total := &r.sampler.total
+	mc := MonteCarlo{Trials: int(total.n), Seed: r.Seed, CoverageProbability: r.Coverage}
+	mc.tally, mc.Resolution = r.kept.finish()
+	mean, deviation := r.sampler.mean(total), r.sampler.deviation(total)
+	mc.Mean, mc.MeanError = mean.value, mean.err
+	mc.StandardDeviation, mc.DeviationError = deviation.value, deviation.err
+	if !finite(mc.Mean) || !finite(mc.StandardDeviation) {
+		return MonteCarlo{}, ErrNotFinite
+	}
+	low, high := symmetricRanks(mc.Trials, r.Coverage)
+	mc.ShortestLower, mc.ShortestUpper = mc.tally.shortest(high - low)
+	mc.Lower, mc.Upper = mc.tally.at(low), mc.tally.at(high)
+	mc.LowerError, mc.UpperError = quantileError(mc.tally, low), quantileError(mc.tally, high)
+	if !r.hasVariance {
+		nan := math.NaN()
+		mc.StandardDeviation, mc.DeviationError, mc.MeanError = nan, nan, nan
+		return mc, nil
+	}
+	mc.Digits = digitsReached(mc.StandardDeviation, max(mc.MeanError, mc.DeviationError, mc.LowerError, mc.UpperError))
+	return mc, nil
+}
+
 // Quantile is the value below which the fraction p of the trials lies.
 func (mc *MonteCarlo) Quantile(p float64) float64 {
-	n := len(mc.sorted)
+	n := mc.tally.size()
 	i := int(math.Floor(p * float64(n)))
-	return mc.sorted[min(max(i, 0), n-1)]
+	return mc.tally.at(min(max(i, 0), n-1))
 }
 
 // Thin keeps n values at equal steps of probability in place of all trials, for
-// drawing: afterwards [MonteCarlo.Quantile], [MonteCarlo.Histogram] and the
-// chances rest on these. It does nothing when there are no more than n.
+// drawing: afterwards [MonteCarlo.Quantile] and the chances rest on these. It
+// does nothing when there are no more than n.
 func (mc *MonteCarlo) Thin(n int) {
-	if len(mc.sorted) <= n {
+	if mc.tally.size() <= n {
 		return
 	}
 	kept := make([]float64, n)
 	for i := range kept {
 		kept[i] = mc.Quantile((float64(i) + 0.5) / float64(n))
 	}
-	mc.sorted = kept
+	mc.tally = newRanking(kept)
 }

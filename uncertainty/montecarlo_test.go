@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/stat"
 
 	"minim/uncertainty/near"
@@ -53,8 +54,8 @@ func TestAdditiveModels(t *testing.T) {
 func TestInterval(t *testing.T) {
 	m, y := sumOf(Gamma{1, 1})
 	mc := simulate(t, m, y, Settings{Trials: 100_000, Coverage: 0.9})
-	assert.Equal(t, []float64{mc.sorted[4999], mc.sorted[94_999]}, []float64{mc.Lower, mc.Upper})
-	low, high := shortestInterval(mc.sorted, 0.9)
+	assert.Equal(t, []float64{mc.tally.at(4999), mc.tally.at(94_999)}, []float64{mc.Lower, mc.Upper})
+	low, high := mc.tally.shortest(90_000)
 	assert.Equal(t, []float64{low, high}, []float64{mc.ShortestLower, mc.ShortestUpper})
 	// Constructed, exponential: the shortest 90 % interval is [0, ln 10].
 	near.Absolute(t, "shortest length", math.Ln10, high-low, 5*math.Sqrt(0.09/1e5)/0.1)
@@ -79,10 +80,26 @@ func TestCalibrationStandardSimulated(t *testing.T) {
 // one, against gonum's stat over all trials: n - 1 in the denominator.
 func TestMomentsOfTrials(t *testing.T) {
 	m, y := sumOf(Normal{1e6, 1}, Gamma{1, 2})
-	mc := simulate(t, m, y, Settings{Trials: 10_001})
-	mean, sd := stat.MeanStdDev(mc.sorted, nil)
-	near.Relative(t, "mean", mean, mc.Mean, 1e-15)
-	near.Relative(t, "SD", sd, mc.StandardDeviation, 1e-11)
+	s := m.newSampler(y, Settings{})
+	values := make([]float64, 10_001)
+	_, err := s.fill(context.Background(), values, 0)
+	require.NoError(t, err)
+	mean, sd := stat.MeanStdDev(values, nil)
+	s.total.rest, s.total.rest2, s.total.square2 = 0, math.Inf(1), math.Inf(1) // no linear part
+	near.Relative(t, "mean", mean, s.mean(&s.total).value, 1e-15)
+	near.Relative(t, "SD", sd, s.deviation(&s.total).value, 1e-11)
+	near.Relative(t, "error of the mean", sd/math.Sqrt(10_001), s.mean(&s.total).err, 1e-4)
+	fourth := stat.Moment(4, values, nil)
+	near.Relative(t, "error of the SD", math.Sqrt((fourth-sd*sd*sd*sd)/10_001)/(2*sd), s.deviation(&s.total).err, 1e-3)
+}
+
+// TestLinearModel: the mean and the standard deviation of a sum are exact, since
+// its linear part is the whole of it.
+func TestLinearModel(t *testing.T) {
+	m, y := sumOf(Normal{1e6, 1}, Gamma{1, 2}, PlusMinus(3))
+	mc := simulate(t, m, y, Settings{Trials: 10_000})
+	near.Relative(t, "mean", 1e6+1, mc.Mean, 1e-15)
+	near.Relative(t, "SD", math.Sqrt(1+4+3), mc.StandardDeviation, 1e-9)
 }
 
 func TestNoVariance(t *testing.T) {

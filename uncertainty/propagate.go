@@ -52,34 +52,56 @@ func (c *Contribution) Shared() bool { return c.Uses > 1 }
 var ErrNotFinite = errors.New("the result is not a finite number")
 
 // Propagate evaluates a node by the law of propagation of uncertainty, first
-// order with exact derivatives (JCGM 100, 5.1.2):
+// order with exact derivatives (JCGM 100, 5.1.2 and 5.2.2):
 //
-//	u² = Σ (c_i u_i)²,  ν_eff = u⁴ / Σ (c_i u_i)⁴/ν_i,  U = k u
+//	u² = Σ_i Σ_j r_ij (c_i u_i) (c_j u_j),  U = k u
 //
 // where k is the t quantile for the coverage probability 0 < p < 1 and the
-// unrounded ν_eff (G.4.1, G.6.4). Errors: [ZeroDivisorError], [ErrNotFinite].
+// unrounded effective degrees of freedom (G.4.1, G.6.4):
+//
+//	ν_eff = u⁴ / Σ (c_i u_i)⁴/ν_i
+//
+// That formula holds for independent, roughly normal contributions, and is the
+// poorer the fewer degrees of freedom the largest of them has. Influences with
+// correlation coefficients count in it as one contribution, with the least of
+// their degrees of freedom: readings taken in sets have that many (H.2).
+// Errors: [ZeroDivisorError], [ErrNotFinite].
 func (m *Model) Propagate(out Node, coverage float64) (Analytic, error) {
 	mustBeProbability(coverage)
-	if err := m.checkDivisors(out); err != nil {
+	needed := m.reachable(out)
+	if err := m.checkDivisors(needed); err != nil {
 		return Analytic{}, err
 	}
-	v := m.values(out, func(in *Influence) float64 { return in.Distribution.Mean() })
+	v := m.values(out, mean)
+	gradient := m.gradient(out, v)
+	c := m.contributions(gradient)
+	rc := m.correlate(c)
 	a := Analytic{Value: v[out], CoverageProbability: coverage}
-	a.Budget = m.budget(out, m.gradient(out, v))
-	a.StandardUncertainty = combine(a.Budget)
+	a.StandardUncertainty = combine(c, rc)
 	if a.StandardUncertainty <= negligible*math.Abs(a.Value) {
 		a.StandardUncertainty = 0
-		for i := range a.Budget {
-			a.Budget[i].Contribution, a.Budget[i].Share = 0, 0
-		}
+		clear(c)
+		clear(rc)
 	}
-	a.DegreesOfFreedom = effectiveDegreesOfFreedom(a.Budget, a.StandardUncertainty)
+	a.Budget = m.budget(needed, gradient, c, rc, a.StandardUncertainty)
+	a.DegreesOfFreedom = m.effectiveDegreesOfFreedom(c, rc, a.StandardUncertainty)
 	a.CoverageFactor = CoverageFactor(coverage, a.DegreesOfFreedom)
 	a.ExpandedUncertainty = a.CoverageFactor * a.StandardUncertainty
 	if !finite(a.Value) || !finite(a.ExpandedUncertainty) {
 		return Analytic{}, ErrNotFinite
 	}
 	return a, nil
+}
+
+// contributions returns c_i u_i for each influence of the model.
+func (m *Model) contributions(gradient []float64) []float64 {
+	c := make([]float64, len(gradient))
+	for i, g := range gradient {
+		if g != 0 {
+			c[i] = g * m.influences[i].Distribution.StandardUncertainty()
+		}
+	}
+	return c
 }
 
 // negligible is the relative size below which an uncertainty or a difference is
@@ -92,12 +114,19 @@ func mustBeProbability(p float64) {
 	}
 }
 
-// combine is the root sum of squares of the contributions, scaled so that it
-// neither overflows nor loses small numbers.
-func combine(budget []Contribution) float64 {
-	u := 0.0
-	for i := range budget {
-		u = math.Hypot(u, budget[i].Contribution)
+// combine returns √(Σ c_i (R c)_i), scaled so that it neither overflows nor
+// loses small numbers.
+func combine(c, rc []float64) float64 {
+	largest := 0.0
+	for _, x := range c {
+		largest = max(largest, math.Abs(x)) // NaN stays NaN
 	}
-	return u
+	if largest == 0 {
+		return 0
+	}
+	sum := 0.0
+	for i := range c {
+		sum += float64((c[i] / largest) * (rc[i] / largest))
+	}
+	return largest * math.Sqrt(max(0, sum))
 }

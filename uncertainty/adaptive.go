@@ -1,0 +1,79 @@
+package uncertainty
+
+import (
+	"context"
+	"errors"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/stat"
+)
+
+// ErrNoVariance reports that the adaptive procedure cannot count the digits of a
+// standard deviation that does not exist.
+var ErrNoVariance = errors.New("an influence has no variance, so that no digits of a standard deviation can be asked for")
+
+// adaptive runs sequences of M trials until twice the standard errors of mean,
+// standard deviation and both ends of the symmetric interval, found from their
+// scatter between the sequences, are within the numerical tolerance δ, or no
+// more trials may be run (JCGM 101, 7.9.4).
+func (r *run) adaptive(ctx context.Context) error {
+	if !r.hasVariance {
+		return ErrNoVariance
+	}
+	trials := r.leastTrials()
+	var s scatter
+	for h := 0; (h+1)*trials <= r.Trials; h++ {
+		values := r.kept.next(trials)
+		if _, err := r.sampler.fill(ctx, values, h*blocksFor(trials)); err != nil {
+			return err
+		}
+		if err := r.keep(values); err != nil {
+			return err
+		}
+		s.add(figuresOf(values, r.Coverage))
+		u := r.sampler.deviation(&r.sampler.total).value
+		if h > 0 && 2*s.standardError() <= r.tolerance(u) {
+			return nil
+		}
+	}
+	return nil
+}
+
+func (r *run) tolerance(u float64) float64 {
+	delta := numericalTolerance(u, r.Digits)
+	if r.Validating {
+		delta /= 5
+	}
+	return delta
+}
+
+// figures are mean, standard deviation and both ends of the symmetric interval.
+type figures [4]float64
+
+func figuresOf(values []float64, coverage float64) figures {
+	mean, u := stat.MeanStdDev(values, nil)
+	low, high := symmetricInterval(newRanking(values), coverage)
+	return figures{mean, u, low, high}
+}
+
+// scatter keeps the running mean and sum of squared deviations of each figure
+// over the sequences (Welford 1962).
+type scatter struct {
+	n             float64
+	mean, squares figures
+}
+
+func (s *scatter) add(f figures) {
+	s.n++
+	for i, x := range f {
+		d := x - s.mean[i]
+		s.mean[i] += d / s.n
+		s.squares[i] += float64(d * (x - s.mean[i]))
+	}
+}
+
+// standardError is the largest of those of the averages, √(Σ d²/(h (h-1))).
+func (s *scatter) standardError() float64 {
+	return math.Sqrt(slices.Max(s.squares[:]) / (s.n * (s.n - 1)))
+}

@@ -1,0 +1,89 @@
+package uncertainty
+
+import (
+	"context"
+	"math"
+	"runtime"
+	"sync"
+	"sync/atomic"
+)
+
+// Quantity is a node together with the model that it belongs to.
+type Quantity struct {
+	Model *Model
+	Node  Node
+}
+
+// CloserTo returns for each of some quantities the chance that it comes closer
+// to a target than the first of them does; ½ for the first itself, and ties
+// count half. What the quantities share, influences of the same owner and name,
+// sees the same draws in all of them, so that only their difference counts. The
+// standard error of a chance p is √(p(1-p)/M) for M trials. Errors:
+// [Settings.Check], [ZeroDivisorError], and that of the context.
+func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Settings) ([]float64, error) {
+	s = s.WithDefaults()
+	if err := s.Check(); err != nil {
+		return nil, err
+	}
+	programs := make([]*program, len(quantities))
+	for i, q := range quantities {
+		if err := q.Model.checkDivisors(q.Model.reachable(q.Node)); err != nil {
+			return nil, err
+		}
+		programs[i] = q.Model.compile(q.Node, make([]float64, len(q.Model.influences)))
+	}
+	points := countCloser(ctx, target, programs, s)
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	chances := make([]float64, len(quantities))
+	for i := range chances {
+		chances[i] = float64(points[i].Load()) / float64(2*s.Trials)
+	}
+	return chances, nil
+}
+
+// countCloser gives each program two points for each trial in which it comes
+// closer than the first, and one for a tie.
+func countCloser(ctx context.Context, target float64, programs []*program, s Settings) []atomic.Int64 {
+	points := make([]atomic.Int64, len(programs))
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		wait.Add(1)
+		go func() {
+			defer wait.Done()
+			workers := make([]*worker, len(programs))
+			for i, p := range programs {
+				workers[i] = p.newWorker(s.Seed)
+			}
+			for ctx.Err() == nil {
+				b := int(next.Add(1)) - 1
+				if b >= blocksFor(s.Trials) {
+					return
+				}
+				first, _ := workers[0].run(b)
+				first = first[:min(blockSize, s.Trials-b*blockSize)]
+				for i, w := range workers {
+					values, _ := w.run(b)
+					points[i].Add(pointsAgainst(first, values, target))
+				}
+			}
+		}()
+	}
+	wait.Wait()
+	return points
+}
+
+func pointsAgainst(first, values []float64, target float64) int64 {
+	points := int64(0)
+	for i, f := range first {
+		switch a, b := math.Abs(values[i]-target), math.Abs(f-target); {
+		case a < b:
+			points += 2
+		case a == b:
+			points++
+		}
+	}
+	return points
+}

@@ -1,0 +1,29 @@
+package uncertainty
+
+import "math"
+
+// numericalTolerance is δ = ½ 10^l of JCGM 101, 7.9.2, where u = c 10^l with an
+// integer c of so many significant digits; 0 when u is 0.
+func numericalTolerance(u float64, digits int) float64 {
+	if u == 0 {
+		return 0
+	}
+	place := math.Floor(math.Log10(u)) - float64(digits-1)
+	if math.Round(u/math.Pow(10, place)) >= math.Pow(10, float64(digits)) {
+		place++
+	}
+	return math.Pow(10, place) / 2
+}
+
+// digitsReached is the greatest number of significant digits of u for which
+// twice a standard error is within the numerical tolerance (JCGM 101, 7.9.4).
+func digitsReached(u, standardError float64) int {
+	digits := 0
+	for digits < mostDigits && 2*standardError <= numericalTolerance(u, digits+1) {
+		digits++
+	}
+	return digits
+}
+
+// mostDigits are counted: no one asks for more.
+const mostDigits = 6

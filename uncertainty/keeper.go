@@ -1,0 +1,57 @@
+package uncertainty
+
+import "slices"
+
+// keeper keeps the values of the trials for the questions about their order: all
+// of them up to a number, and counts in bins beyond.
+type keeper struct {
+	Settings
+	values []float64
+	most   int // values are kept up to this number
+	bins   *bins
+}
+
+// newKeeper returns a keeper that keeps all values of up to KeptTrials. A run
+// that is known to be longer keeps only enough to lay the bins.
+func newKeeper(s Settings) *keeper {
+	k := &keeper{Settings: s, most: KeptTrials}
+	if s.Trials > KeptTrials && s.Digits == 0 {
+		k.most = pilotTrials
+	}
+	k.values = make([]float64, 0, min(s.Trials, k.most))
+	return k
+}
+
+// next returns space for so many values.
+func (k *keeper) next(trials int) []float64 {
+	n := len(k.values)
+	if k.bins != nil { // what is there has been counted
+		n = 0
+	}
+	k.values = slices.Grow(k.values[:n], trials)
+	return k.values[n : n+trials]
+}
+
+// keep takes over the values in the space that next returned.
+func (k *keeper) keep(values []float64, s *sampler) {
+	if k.bins != nil {
+		k.bins.count(values)
+		return
+	}
+	k.values = k.values[:len(k.values)+len(values)]
+	if len(k.values) > k.most {
+		sample := k.values[:min(len(k.values), pilotTrials)]
+		k.bins = newBins(sample, k.Coverage, s.deviation(&s.total).value)
+		k.bins.count(k.values)
+		k.values = make([]float64, 0, roundTrials)
+	}
+}
+
+// finish returns the tally of all values, and the width of its bins.
+func (k *keeper) finish() (t tally, resolution float64) {
+	if k.bins != nil {
+		k.bins.finish()
+		return k.bins, k.bins.width
+	}
+	return newRanking(k.values), 0
+}

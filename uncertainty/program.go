@@ -1,0 +1,168 @@
+package uncertainty
+
+// program is the part of a model that one output needs, compiled for blocks of
+// trials: a list of steps over slots, each slot one block of values. A slot is
+// used again as soon as nothing needs its values any more, so that a block
+// stays in the nearest cache.
+type program struct {
+	steps []step
+	slots int
+	out   operand
+}
+
+// operand is a slot, or a constant.
+type operand struct {
+	slot     int // -1 for a constant
+	constant float64
+}
+
+func (o operand) isConstant() bool { return o.slot < 0 }
+
+// step fills the slot dst: with draws of a distribution, with a mixture of
+// correlated ones, or with an operation on operands.
+type step struct {
+	op          op
+	dst         int
+	left, right operand
+	// draw is what an influence is drawn from.
+	draw draw
+	// mean and slope of the linear part of the model, for an influence.
+	mean, slope float64
+}
+
+// draw is an influence: the stream and the distribution that it is drawn from,
+// or the slots of independent unit normals that it is mixed from.
+type draw struct {
+	key  uint64
+	dist Distribution
+	mix  []weighted
+}
+
+type weighted struct {
+	slot   int
+	weight float64
+}
+
+// compiler turns nodes into steps.
+type compiler struct {
+	m       *Model
+	p       program
+	needed  []bool
+	slopes  []float64
+	lastUse []Node    // the last node that needs each node
+	at      []operand // where the value of each node is
+	free    []int     // slots that can be used again
+	normals map[int][]int
+}
+
+// compile returns the program for an output, and for the linear model with the
+// slopes given for the influences.
+func (m *Model) compile(out Node, slopes []float64) *program {
+	c := &compiler{m: m, needed: m.reachable(out), slopes: slopes, normals: make(map[int][]int)}
+	c.at = make([]operand, out+1)
+	c.findLastUses(out)
+	for i := range c.needed {
+		if c.needed[i] {
+			c.at[i] = c.compileNode(Node(i))
+		}
+	}
+	c.p.out = c.at[out]
+	return &c.p
+}
+
+func (c *compiler) findLastUses(out Node) {
+	c.lastUse = make([]Node, out+1)
+	for i := range c.needed {
+		n := &c.m.nodes[i]
+		if c.needed[i] && n.op >= opSine {
+			c.lastUse[n.left] = Node(i)
+		}
+		if c.needed[i] && n.op >= opAdd {
+			c.lastUse[n.right] = Node(i)
+		}
+	}
+	c.lastUse[out] = out + 1
+}
+
+// release frees the slots of the operands that node i was the last to need.
+func (c *compiler) release(i Node) {
+	n := &c.m.nodes[i]
+	if n.op < opSine {
+		return
+	}
+	c.releaseOperand(n.left, i)
+	if n.op >= opAdd && n.right != n.left {
+		c.releaseOperand(n.right, i)
+	}
+}
+
+func (c *compiler) releaseOperand(operand, user Node) {
+	if o := c.at[operand]; c.lastUse[operand] == user && !o.isConstant() {
+		c.free = append(c.free, o.slot)
+	}
+}
+
+func (c *compiler) slot() int {
+	if last := len(c.free) - 1; last >= 0 {
+		s := c.free[last]
+		c.free = c.free[:last]
+		return s
+	}
+	c.p.slots++
+	return c.p.slots - 1
+}
+
+func (c *compiler) compileNode(i Node) operand {
+	n := &c.m.nodes[i]
+	switch {
+	case n.op == opConstant:
+		return operand{-1, n.value}
+	case n.op == opInfluence:
+		return c.compileInfluence(int(n.left))
+	}
+	st := step{op: n.op, left: c.at[n.left]}
+	if n.op >= opAdd {
+		st.right = c.at[n.right]
+	}
+	if st.left.isConstant() && (n.op < opAdd || st.right.isConstant()) {
+		return operand{-1, n.of(st.left.constant, st.right.constant)}
+	}
+	c.release(i) // before the slot is taken: a step may write over its operand
+	st.dst = c.slot()
+	c.p.steps = append(c.p.steps, st)
+	return operand{slot: st.dst}
+}
+
+func (c *compiler) compileInfluence(i int) operand {
+	in := &c.m.influences[i]
+	st := step{op: opInfluence, mean: in.Distribution.Mean(), slope: c.slopes[i]}
+	if g, row := c.m.groupOf(i); g >= 0 {
+		st.draw.mix = c.mixture(g, row)
+	} else {
+		st.draw = draw{key: in.streamKey(), dist: in.Distribution}
+	}
+	st.dst = c.slot()
+	c.p.steps = append(c.p.steps, st)
+	return operand{slot: st.dst}
+}
+
+// mixture returns the unit normals that a member of a group is mixed from. They
+// are drawn when the first member is, and keep their slots.
+func (c *compiler) mixture(group, row int) []weighted {
+	g := &c.m.groups[group]
+	slots, drawn := c.normals[group]
+	if !drawn {
+		for _, i := range g.members {
+			st := step{op: opInfluence, dst: c.slot(), draw: draw{key: c.m.influences[i].streamKey(), dist: Normal{0, 1}}}
+			c.p.steps = append(c.p.steps, st)
+			slots = append(slots, st.dst)
+		}
+		c.normals[group] = slots
+	}
+	u := c.m.influences[g.members[row]].Distribution.StandardUncertainty()
+	mix := make([]weighted, len(slots))
+	for j, s := range slots {
+		mix[j] = weighted{s, times(u, g.root.At(row, j))}
+	}
+	return mix
+}

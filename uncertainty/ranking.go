@@ -1,0 +1,125 @@
+package uncertainty
+
+import (
+	"math"
+	"slices"
+)
+
+// tally answers questions about the trials in order of size.
+type tally interface {
+	// size is the number of trials.
+	size() int
+	// at is the value of rank k, from 0 for the least.
+	at(k int) float64
+	// below is the number of trials less than x, or at most x when it counts
+	// equal ones as well. It need not be whole.
+	below(x float64, orEqual bool) float64
+	// shortest is the shortest interval that spans q ranks.
+	shortest(q int) (low, high float64)
+}
+
+// ranking is a tally of all values, without sorting them all: they are grouped
+// into buckets of rising size, and only what lies in a bucket is sorted when its
+// ranks are asked for.
+type ranking struct {
+	values     []float64 // grouped by bucket
+	start      []int     // where each bucket starts, and the end
+	low, scale float64   // a value v belongs to bucket (v - low) scale
+}
+
+// perBucket is the number of values that a bucket holds, roughly.
+const perBucket = 256
+
+// newRanking groups a copy of the values.
+func newRanking(values []float64) *ranking {
+	r := &ranking{start: make([]int, max(1, len(values)/perBucket)+1)}
+	r.setScale(values)
+	for _, v := range values {
+		r.start[r.bucket(v)+1]++
+	}
+	for b := range r.start[1:] {
+		r.start[b+1] += r.start[b]
+	}
+	next := slices.Clone(r.start)
+	r.values = make([]float64, len(values))
+	for _, v := range values {
+		b := r.bucket(v)
+		r.values[next[b]] = v
+		next[b]++
+	}
+	return r
+}
+
+// setScale lays the buckets over the range of the first values; what lies
+// outside goes to the first and the last bucket.
+func (r *ranking) setScale(values []float64) {
+	first := values[:min(len(values), 4*perBucket)]
+	r.low = slices.Min(first)
+	r.scale = float64(len(r.start)-1) / (slices.Max(first) - r.low)
+	if !finite(r.scale) { // all the same, or far apart
+		r.scale = 0
+	}
+}
+
+func (r *ranking) bucket(v float64) int {
+	b := (v - r.low) * r.scale
+	if !(b > 0) { // NaN for 0 · ∞ as well
+		return 0
+	}
+	return int(math.Min(b, float64(len(r.start)-2)))
+}
+
+func (r *ranking) size() int { return len(r.values) }
+
+// holding returns the sorted values of the bucket that rank k falls into, and
+// the rank of its first.
+func (r *ranking) holding(k int) (values []float64, first int) {
+	b, _ := slices.BinarySearch(r.start, k+1)
+	first = r.start[b-1]
+	values = r.values[first:r.start[b]]
+	if !slices.IsSorted(values) {
+		values = slices.Clone(values)
+		slices.Sort(values)
+	}
+	return values, first
+}
+
+func (r *ranking) at(k int) float64 {
+	values, first := r.holding(k)
+	return values[k-first]
+}
+
+func (r *ranking) below(x float64, orEqual bool) float64 {
+	b := r.bucket(x)
+	count := r.start[b]
+	for _, v := range r.values[count:r.start[b+1]] {
+		if v < x || orEqual && v == x {
+			count++
+		}
+	}
+	return float64(count)
+}
+
+// shortest compares y(r+q) - y(r) for all r (JCGM 101, 7.7.2).
+func (r *ranking) shortest(q int) (low, high float64) {
+	n := len(r.values) - q
+	r.sort(0, n)
+	r.sort(q, n+q)
+	best := 0
+	for i := range n {
+		if r.values[i+q]-r.values[i] < r.values[best+q]-r.values[best] {
+			best = i
+		}
+	}
+	return r.values[best], r.values[best+q]
+}
+
+// sort puts the values of the ranks from and up to, but not including, to into
+// their places.
+func (r *ranking) sort(from, to int) {
+	for b := range len(r.start) - 1 {
+		if r.start[b] < to && r.start[b+1] > from {
+			slices.Sort(r.values[r.start[b]:r.start[b+1]])
+		}
+	}
+}

@@ -1,0 +1,160 @@
+package uncertainty
+
+import "math"
+
+// blockSize is the number of trials in a block. It is part of the identity of
+// the random streams: another size gives other draws.
+const blockSize = 512
+
+// worker runs a program on one processor.
+type worker struct {
+	*program
+	seed   uint64
+	source *source
+	slot   [][]float64
+	// linear holds Σ slope (x - mean) over the influences of the last block.
+	linear []float64
+}
+
+func (p *program) newWorker(seed uint64) *worker {
+	w := &worker{program: p, seed: seed, source: newSource(), slot: make([][]float64, p.slots+1)}
+	for i := range w.slot {
+		w.slot[i] = make([]float64, blockSize)
+	}
+	w.linear = make([]float64, blockSize)
+	return w
+}
+
+// run evaluates one block and returns the values of the output and of the
+// linear part; they hold until the next run.
+func (w *worker) run(block int) (values, linear []float64) {
+	clear(w.linear)
+	for i := range w.steps {
+		st := &w.steps[i]
+		dst := w.slot[st.dst]
+		if st.op != opInfluence {
+			w.apply(st, dst)
+			continue
+		}
+		w.draw(st, dst, block)
+		if st.slope != 0 {
+			addScaled(w.linear, dst, st.mean, st.slope)
+		}
+	}
+	if w.out.isConstant() {
+		values = w.slot[w.slots]
+		fill(values, w.out.constant)
+		return values, w.linear
+	}
+	return w.slot[w.out.slot], w.linear
+}
+
+func (w *worker) draw(st *step, dst []float64, block int) {
+	if st.draw.mix == nil {
+		w.source.key(w.seed, st.draw.key, block)
+		st.draw.dist.fill(dst, w.source)
+		return
+	}
+	fill(dst, st.mean)
+	for _, part := range st.draw.mix {
+		addScaled(dst, w.slot[part.slot], 0, part.weight)
+	}
+}
+
+func fill(dst []float64, x float64) {
+	for i := range dst {
+		dst[i] = x
+	}
+}
+
+// addScaled adds by (x - center) to dst.
+func addScaled(dst, x []float64, center, by float64) {
+	x = x[:len(dst)]
+	for i := range dst {
+		dst[i] += float64(by * (x[i] - center))
+	}
+}
+
+func (w *worker) apply(st *step, dst []float64) {
+	switch {
+	case st.op < opAdd:
+		applyUnary(st.op, dst, w.slot[st.left.slot])
+	case st.left.isConstant():
+		applyConstantLeft(st.op, dst, st.left.constant, w.slot[st.right.slot])
+	case st.right.isConstant():
+		applyConstantRight(st.op, dst, w.slot[st.left.slot], st.right.constant)
+	default:
+		apply(st.op, dst, w.slot[st.left.slot], w.slot[st.right.slot])
+	}
+}
+
+func applyUnary(o op, dst, a []float64) {
+	a = a[:len(dst)]
+	f := math.Sin
+	if o == opCosine {
+		f = math.Cos
+	}
+	for i := range dst {
+		dst[i] = f(a[i])
+	}
+}
+
+func applyConstantLeft(o op, dst []float64, c float64, b []float64) {
+	b = b[:len(dst)]
+	switch o {
+	case opSubtract:
+		for i := range dst {
+			dst[i] = c - b[i]
+		}
+	case opDivide:
+		for i := range dst {
+			dst[i] = c / b[i]
+		}
+	default:
+		applyConstantRight(o, dst, b, c)
+	}
+}
+
+func applyConstantRight(o op, dst, a []float64, c float64) {
+	a = a[:len(dst)]
+	switch o {
+	case opAdd:
+		for i := range dst {
+			dst[i] = a[i] + c
+		}
+	case opSubtract:
+		for i := range dst {
+			dst[i] = a[i] - c
+		}
+	case opMultiply:
+		for i := range dst {
+			dst[i] = a[i] * c
+		}
+	case opDivide:
+		for i := range dst {
+			dst[i] = a[i] / c
+		}
+	}
+}
+
+func apply(o op, dst, a, b []float64) {
+	a, b = a[:len(dst)], b[:len(dst)]
+	switch o {
+	case opAdd:
+		for i := range dst {
+			dst[i] = a[i] + b[i]
+		}
+	case opSubtract:
+		for i := range dst {
+			dst[i] = a[i] - b[i]
+		}
+	case opMultiply:
+		for i := range dst {
+			dst[i] = a[i] * b[i]
+		}
+	case opDivide:
+		for i := range dst {
+			dst[i] = a[i] / b[i]
+		}
+	}
+}
