@@ -59,10 +59,12 @@ type routeJSON struct {
 	Operations    int                `json:"operations"`
 	Intended      *number            `json:"intended"`
 	Analytic      *analyticJSON      `json:"analytic"`
+	SecondOrder   *secondOrderJSON   `json:"second_order"`
 	MonteCarlo    *monteCarloJSON    `json:"monte_carlo"`
 	CrossCheck    *crossCheckJSON    `json:"cross_check"`
 	Quoted        *quotedJSON        `json:"quoted"`
 	Inside        []insideJSON       `json:"inside"`
+	Closer        *number            `json:"closer_than_use"`
 	HoldsWithin   *number            `json:"holds_within_of_target"`
 	Budget        []contributionJSON `json:"budget"`
 	AssumedShare  *number            `json:"assumed_share_of_variance"`
@@ -88,16 +90,29 @@ type analyticJSON struct {
 	Conformance *number `json:"conformance_probability"`
 }
 
+type secondOrderJSON struct {
+	Shift  number  `json:"shift"`
+	U      number  `json:"standard_uncertainty"`
+	First  *string `json:"largest_term_of"`
+	Second *string `json:"largest_term_with"`
+}
+
 type monteCarloJSON struct {
-	Trials        int     `json:"trials"`
-	Seed          uint64  `json:"seed"`
-	Mean          number  `json:"mean"`
-	Deviation     number  `json:"standard_deviation"`
-	Lower         number  `json:"lower"`
-	Upper         number  `json:"upper"`
-	ShortestLower number  `json:"shortest_lower"`
-	ShortestUpper number  `json:"shortest_upper"`
-	Conformance   *number `json:"conformance_probability"`
+	Trials         int     `json:"trials"`
+	Seed           uint64  `json:"seed"`
+	Mean           number  `json:"mean"`
+	MeanError      number  `json:"mean_standard_error"`
+	Deviation      number  `json:"standard_deviation"`
+	DeviationError number  `json:"standard_deviation_standard_error"`
+	Lower          number  `json:"lower"`
+	LowerError     number  `json:"lower_standard_error"`
+	Upper          number  `json:"upper"`
+	UpperError     number  `json:"upper_standard_error"`
+	ShortestLower  number  `json:"shortest_lower"`
+	ShortestUpper  number  `json:"shortest_upper"`
+	Resolution     number  `json:"resolution"`
+	Digits         int     `json:"significant_digits"`
+	Conformance    *number `json:"conformance_probability"`
 }
 
 type crossCheckJSON struct {
@@ -108,6 +123,7 @@ type crossCheckJSON struct {
 	OfExpanded number  `json:"of_expanded"`
 	Cause      *string `json:"cause"`
 	Influence  *string `json:"influence"`
+	With       *string `json:"with"`
 }
 
 type quotedJSON struct {
@@ -190,7 +206,11 @@ func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 	}
 	out.Intended, out.HoldsWithin, out.AssumedShare = some(r.Intended), some(r.HoldsWithin), some(r.AssumedShare)
 	out.Solute, out.Made, out.LeftOver = some(r.SoluteGrams), some(r.MadeML), some(r.LeftOverML)
+	out.Closer = some(r.Closer)
 	out.Analytic, out.MonteCarlo = analyticToJSON(&r.Analytic), monteCarloToJSON(&r.MonteCarlo)
+	out.SecondOrder = &secondOrderJSON{
+		number(r.SecondOrder.Shift), number(r.SecondOrder.StandardUncertainty), words(r.SecondOrder.First), words(r.SecondOrder.Second),
+	}
 	if len(r.Inside) > 0 {
 		out.Analytic.Conformance, out.MonteCarlo.Conformance = some(r.Inside[0].Normal), some(r.Inside[0].Simulated)
 	}
@@ -218,8 +238,11 @@ func analyticToJSON(a *uncertainty.Analytic) *analyticJSON {
 
 func monteCarloToJSON(mc *uncertainty.MonteCarlo) *monteCarloJSON {
 	return &monteCarloJSON{
-		Trials: mc.Trials, Seed: mc.Seed, Mean: number(mc.Mean), Deviation: number(mc.StandardDeviation),
+		Trials: mc.Trials, Seed: mc.Seed, Resolution: number(mc.Resolution), Digits: mc.Digits,
+		Mean: number(mc.Mean), Deviation: number(mc.StandardDeviation),
+		MeanError: number(mc.MeanError), DeviationError: number(mc.DeviationError),
 		Lower: number(mc.Lower), Upper: number(mc.Upper),
+		LowerError: number(mc.LowerError), UpperError: number(mc.UpperError),
 		ShortestLower: number(mc.ShortestLower), ShortestUpper: number(mc.ShortestUpper),
 	}
 }
@@ -229,7 +252,7 @@ func crossCheckToJSON(c *uncertainty.CrossCheck) *crossCheckJSON {
 		Agrees: c.Agrees, Tolerance: number(c.Tolerance),
 		DLow: number(c.DLow), DHigh: number(c.DHigh), OfExpanded: number(c.OfExpanded),
 	}
-	out.Cause, out.Influence = words(string(c.Cause)), words(c.Influence)
+	out.Cause, out.Influence, out.With = words(string(c.Cause)), words(c.Influence), words(c.With)
 	return out
 }
 

@@ -136,7 +136,7 @@ func longestName(c *route.Comparison) int {
 
 func whyNot(c *route.Comparison, r *route.Result) string {
 	used := &c.Results[c.Verdict.Use]
-	spoilt := "; spoilt by " + spoilers(r)
+	spoilt := fmt.Sprintf("; closer to the target in %s of 100; spoilt by %s", InHundred(r.Closer, 1), spoilers(r))
 	switch {
 	case !r.Possible:
 		return "not possible: " + r.Reason

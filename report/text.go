@@ -83,7 +83,10 @@ func facts(c *route.Comparison) []fact {
 		fact{"Spoilt by", spoiltBy(r)},
 		fact{"Makes", fmt.Sprintf("%s; left over in all %s; takes %s of %s",
 			volume(r.MadeML), volume(r.LeftOverML), grams(r.SoluteGrams), c.Prep.Solute.Name)},
-		fact{"Checked", checked(r)})
+		fact{"Checked", checked(c, r)})
+	if text := curved(r); text != "" {
+		list = append(list, fact{"Curved", text})
+	}
 	if r.AssumedShare >= 0.005 {
 		list = append(list, fact{"Assumed", fmt.Sprintf("%s of its variance rests on assumed values", wholePercent(r.AssumedShare))})
 	}
@@ -155,23 +158,64 @@ func chance(c *route.Comparison, r *route.Result) string {
 	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance))
 }
 
-func checked(r *route.Result) string {
-	text := fmt.Sprintf("by %s simulated batches (seed %d): ", Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed)
+func checked(c *route.Comparison, r *route.Result) string {
+	text := fmt.Sprintf("by %s simulated batches (seed %d%s): ", Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r))
 	if r.CrossCheck.Cause == uncertainty.NoCause {
 		return text + "agrees with the give or take"
 	}
-	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", Percent(r.CrossCheck.OfExpanded), cause(r))
+	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
 	if r.Quoted.Simulated {
 		text += "; the simulated interval is quoted"
 	}
 	return text
 }
 
-func cause(r *route.Result) string {
-	if r.CrossCheck.Influence == "" {
-		return string(r.CrossCheck.Cause)
+// reached says how many digits the simulation was to reach and has reached.
+func reached(c *route.Comparison, r *route.Result) string {
+	asked := c.Settings.Digits
+	if asked == 0 {
+		return ""
 	}
-	return fmt.Sprintf("%s (%s)", r.CrossCheck.Cause, r.CrossCheck.Influence)
+	text := fmt.Sprintf("; good to %s of its spread", count(min(asked, r.MonteCarlo.Digits), "digit"))
+	if r.MonteCarlo.AtCeiling {
+		text += ", stopped at the most that may be simulated"
+	}
+	return text
+}
+
+func count(n int, noun string) string {
+	switch n {
+	case 0:
+		return "no " + noun
+	case 1:
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// cause is "shape (0.1 g scale)", or with two influences for curvature.
+func cause(c *uncertainty.CrossCheck) string {
+	switch {
+	case c.Influence == "":
+		return string(c.Cause)
+	case c.With == "" || c.With == c.Influence:
+		return fmt.Sprintf("%s (%s)", c.Cause, c.Influence)
+	}
+	return fmt.Sprintf("%s (%s together with %s)", c.Cause, c.Influence, c.With)
+}
+
+// curved says by how much the terms of second order change the uncertainty,
+// where that matters.
+func curved(r *route.Result) string {
+	second, u := r.SecondOrder, r.Analytic.StandardUncertainty
+	switch {
+	case !second.Matters(u):
+		return ""
+	case math.IsNaN(second.StandardUncertainty) || u == 0:
+		return "the strength bends so much with its influences that only the simulation counts"
+	}
+	return fmt.Sprintf("the strength is not a straight line in its influences, which makes the standard uncertainty %s %s (terms of second order)",
+		Percent(math.Abs(second.StandardUncertainty/u-1)), map[bool]string{true: "larger", false: "smaller"}[second.StandardUncertainty > u])
 }
 
 func volume(mL float64) string { return equipment.Millilitres(roundSignificant(mL, 3)) }

@@ -37,6 +37,7 @@ func (r *run) adaptive(ctx context.Context) error {
 			return nil
 		}
 	}
+	r.atCeiling = true
 	return nil
 }
 

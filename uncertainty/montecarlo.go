@@ -31,6 +31,9 @@ type MonteCarlo struct {
 	// to: twice their standard errors are within the numerical tolerance
 	// (JCGM 101, 7.9.2 and 7.9.4); 0 when not even one.
 	Digits int
+	// AtCeiling: the adaptive procedure ended because no more trials might be
+	// run, before the digits asked for were reached.
+	AtCeiling bool
 
 	tally tally
 }
@@ -77,6 +80,7 @@ type run struct {
 	sampler     *sampler
 	kept        *keeper
 	hasVariance bool
+	atCeiling   bool
 }
 
 // fixed draws the number of trials that is asked for, in rounds.
@@ -108,7 +112,7 @@ func (r *run) keep(values []float64) error {
 
 func (r *run) result() (MonteCarlo, error) {
 	total := &r.sampler.total
-	mc := MonteCarlo{Trials: int(total.n), Seed: r.Seed, CoverageProbability: r.Coverage}
+	mc := MonteCarlo{Trials: int(total.n), Seed: r.Seed, CoverageProbability: r.Coverage, AtCeiling: r.atCeiling}
 	mc.tally, mc.Resolution = r.kept.finish()
 	mean, deviation := r.sampler.mean(total), r.sampler.deviation(total)
 	mc.Mean, mc.MeanError = mean.value, mean.err

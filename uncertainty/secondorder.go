@@ -54,11 +54,25 @@ func (m *Model) PropagateSecondOrder(out Node) (SecondOrder, error) {
 	if !finite(v[out]) || !finite(u) || !finite(s.Shift) || !finite(s.Variance) {
 		return SecondOrder{}, ErrNotFinite
 	}
-	s.StandardUncertainty = math.NaN()
-	if total := u*u + s.Variance; total >= 0 {
+	s.settle(u, math.Abs(v[out]))
+	return s.SecondOrder, nil
+}
+
+// settle works out the standard uncertainty from that of first order, u, taking
+// as 0 what is left of floating point numbers that cancel.
+func (s *SecondOrder) settle(u, value float64) {
+	total := u*u + s.Variance
+	switch least := negligible * value; {
+	case math.Abs(total) <= least*least:
+		s.Variance, s.StandardUncertainty = 0, 0
+	case total < 0:
+		s.StandardUncertainty = math.NaN()
+	default:
 		s.StandardUncertainty = math.Sqrt(total)
 	}
-	return s.SecondOrder, nil
+	if math.Abs(s.Shift) <= negligible*value {
+		s.Shift = 0
+	}
 }
 
 // terms adds up a SecondOrder, and keeps the size of the largest term.

@@ -18,7 +18,7 @@ import (
 // compareOptions are the options of minim compare.
 type compareOptions struct {
 	kit, route, format, out string
-	trials                  int
+	trials, digits          int
 	seed                    uint64
 	coverage                float64
 	force                   bool
@@ -30,6 +30,7 @@ func (o *compareOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
 	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
 	flags.IntVar(&o.trials, "trials", uncertainty.DefaultTrials, "simulate `N` batches of each route")
+	flags.IntVar(&o.digits, "digits", 0, "simulate until `N` significant digits of the spread hold, 1 or 2, with --trials as the most")
 	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
 	flags.Float64Var(&o.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
 	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
@@ -41,6 +42,12 @@ func (o *compareOptions) check(flags *pflag.FlagSet) error {
 	}
 	if o.trials == 0 {
 		return &usageError{"--trials 0 simulates nothing", "leave it out for a million batches"}
+	}
+	if flags.Changed("digits") && o.digits != 1 && o.digits != 2 {
+		return &usageError{fmt.Sprintf("--digits must be 1 or 2, found %d", o.digits), "2 digits is what a give or take is printed with"}
+	}
+	if o.digits > 0 && !flags.Changed("trials") {
+		o.trials = uncertainty.KeptTrials
 	}
 	if formatCalled(o.format) == nil {
 		return &usageError{fmt.Sprintf("--format %s is not known", o.format), "the formats are " + formatNames("and")}
@@ -57,8 +64,18 @@ func (o *compareOptions) check(flags *pflag.FlagSet) error {
 	return nil
 }
 
+// settings of the simulation. It serves to check the analytic result, so that
+// digits are counted as strictly as JCGM 101, 8.2 asks.
 func (o *compareOptions) settings() uncertainty.Settings {
-	return uncertainty.Settings{Trials: o.trials, Seed: o.seed, Coverage: o.coverage}
+	return uncertainty.Settings{Trials: o.trials, Digits: o.digits, Validating: true, Seed: o.seed, Coverage: o.coverage}
+}
+
+// most is how many batches may be simulated in all.
+func (o *compareOptions) most(p *route.Prep) int {
+	if o.route != "" {
+		return o.trials
+	}
+	return len(p.Routes) * o.trials
 }
 
 // compare is minim compare.
@@ -77,7 +94,11 @@ func compare(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	comparison, err := route.Compare(ctx, prep, o.route, o.settings())
+	settings := o.settings()
+	meter := newMeter(c.err, o.most(prep))
+	settings.Progress = meter.add
+	comparison, err := route.Compare(ctx, prep, o.route, settings)
+	meter.clear()
 	if err != nil {
 		return withRouteHint(prep, err)
 	}

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"os/signal"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -26,7 +27,10 @@ const (
 )
 
 func main() {
-	os.Exit(run(context.Background(), os.Args[1:], os.Stdout, os.Stderr))
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	stop()
+	os.Exit(code)
 }
 
 // console is where a command writes.
@@ -115,6 +119,10 @@ func (e *hinted) Unwrap() error { return e.err }
 
 // complain writes an error, and a hint when there is one.
 func complain(w io.Writer, err error) {
+	if errors.Is(err, context.Canceled) {
+		fmt.Fprintln(w, "minim: stopped, nothing was written")
+		return
+	}
 	message, hint := err.Error(), ""
 	var (
 		usage   *usageError

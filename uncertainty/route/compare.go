@@ -25,6 +25,7 @@ func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) 
 		return nil, err
 	}
 	c := &Comparison{Prep: p, Settings: s, Results: make([]Result, len(routes))}
+	strengths := make([]uncertainty.Quantity, len(routes))
 	faults := make([]error, len(routes))
 	var wait sync.WaitGroup
 	slots := make(chan struct{}, runtime.GOMAXPROCS(0)) // bounds the trials in memory
@@ -33,7 +34,7 @@ func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) 
 		slots <- struct{}{}
 		go func() {
 			defer func() { <-slots; wait.Done() }()
-			c.Results[i], faults[i] = p.evaluate(ctx, r, s)
+			c.Results[i], strengths[i], faults[i] = p.evaluate(ctx, r, s)
 		}()
 	}
 	wait.Wait()
@@ -41,6 +42,9 @@ func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) 
 		return nil, err
 	}
 	c.Verdict = c.judge()
+	if err := c.compareCloseness(ctx, strengths); err != nil {
+		return nil, err
+	}
 	if c.Verdict.Use >= 0 { // what concerns the route to use comes first
 		c.Notes.Merge(c.Results[c.Verdict.Use].Notes)
 	}
@@ -74,31 +78,34 @@ func (p *Prep) chosen(name string) ([]*Route, error) {
 	return nil, e
 }
 
-// evaluate compiles one route and evaluates its model both ways.
-func (p *Prep) evaluate(ctx context.Context, r *Route, s uncertainty.Settings) (Result, error) {
-	result := Result{Route: r}
+// evaluate compiles one route and evaluates its model both ways. It returns the
+// strength as well, for comparing it with that of other routes.
+func (p *Prep) evaluate(ctx context.Context, r *Route, s uncertainty.Settings) (result Result, strength uncertainty.Quantity, err error) {
+	result = Result{Route: r}
 	result.Dilutions, result.Operations = r.count()
+	impossible := result
 	c, err := p.compile(r)
 	var no *equipment.Impossible
 	if errors.As(err, &no) {
-		result.Reason = no.Reason
-		return result, nil
+		impossible.Reason = no.Reason
+		return impossible, strength, nil
 	}
 	if err == nil {
 		err = result.propagate(ctx, c, p, s)
 	}
 	if reason := withoutResult(err); reason != "" {
-		return Result{Route: r, Reason: reason, Dilutions: result.Dilutions, Operations: result.Operations}, nil
+		impossible.Reason = reason
+		return impossible, strength, nil
 	}
 	if err != nil {
-		return result, fmt.Errorf("route %q: %w", r.Name, err)
+		return result, strength, fmt.Errorf("route %q: %w", r.Name, err)
 	}
 	result.SoluteGrams, result.MadeML, result.LeftOverML = c.soluteUsed, c.made, c.leftOver
 	result.Notes = c.notes
 	if !result.Enough(p.Volume) {
 		result.Notes.Warn(fmt.Sprintf("%s makes only %s", r.Name, equipment.Millilitres(c.made)))
 	}
-	return result, nil
+	return result, uncertainty.Quantity{Model: c.model, Node: c.strength}, nil
 }
 
 // withoutResult says why the strength of a route cannot be worked out, which is
@@ -117,6 +124,9 @@ func withoutResult(err error) string {
 func (r *Result) propagate(ctx context.Context, c *compiler, p *Prep, s uncertainty.Settings) (err error) {
 	m, out := c.model, c.strength
 	if r.Analytic, err = m.Propagate(out, s.Coverage); err != nil {
+		return err
+	}
+	if r.SecondOrder, err = m.PropagateSecondOrder(out); err != nil {
 		return err
 	}
 	if r.MonteCarlo, err = m.Simulate(ctx, out, s); err != nil {

@@ -30,13 +30,17 @@ type Result struct {
 	Dilutions, Operations int
 	// Intended strength, with every error zero, in the unit of the target as
 	// all strengths below.
-	Intended   float64
-	Analytic   uncertainty.Analytic
-	MonteCarlo uncertainty.MonteCarlo
-	CrossCheck uncertainty.CrossCheck
-	Quoted     uncertainty.Quoted
+	Intended    float64
+	Analytic    uncertainty.Analytic
+	SecondOrder uncertainty.SecondOrder
+	MonteCarlo  uncertainty.MonteCarlo
+	CrossCheck  uncertainty.CrossCheck
+	Quoted      uncertainty.Quoted
 	// Inside holds the chance of being inside each tolerance of the prep.
 	Inside []Chance
+	// Closer is the chance that it comes closer to the target than the route
+	// to use does, both made on this bench; ½ for that route itself.
+	Closer float64
 	// HoldsWithin is the half-width round the target, relative to it, that
 	// holds the strength with the coverage probability.
 	HoldsWithin float64

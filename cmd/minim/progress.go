@@ -1,0 +1,84 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"sync"
+	"time"
+
+	"minim/report"
+)
+
+// meter shows on a terminal how far a long simulation has come.
+type meter struct {
+	mutex          sync.Mutex
+	out            io.Writer // nil where nothing is to be shown
+	now            func() time.Time
+	start, shownAt time.Time
+	done, most     int
+	width          int // of what is on the line
+}
+
+// newMeter shows the progress of at most so many batches, if out is a terminal.
+func newMeter(out io.Writer, most int) *meter {
+	m := &meter{now: time.Now, start: time.Now(), most: most}
+	if isTerminal(out) {
+		m.out = out
+	}
+	return m
+}
+
+func isTerminal(w io.Writer) bool {
+	f, ok := w.(*os.File)
+	if !ok {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}
+
+// Nothing is shown in the first second, and then five times a second.
+const (
+	showAfter = time.Second
+	showEvery = 200 * time.Millisecond
+)
+
+// add counts batches that are done. It may be called by several goroutines.
+func (m *meter) add(batches int) {
+	m.mutex.Lock()
+	defer m.mutex.Unlock()
+	m.done += batches
+	now := m.now()
+	if m.out == nil || now.Sub(m.start) < showAfter || now.Sub(m.shownAt) < showEvery {
+		return
+	}
+	m.shownAt = now
+	left := now.Sub(m.start).Seconds() * float64(m.most-m.done) / float64(m.done)
+	m.show(fmt.Sprintf("minim: simulated %s of at most %s batches, %s left", report.Grouped(m.done), report.Grouped(m.most), duration(left)))
+}
+
+// duration is "about 8 s" or "about 3 min".
+func duration(seconds float64) string {
+	if seconds < 100 {
+		return fmt.Sprintf("about %.0f s", seconds)
+	}
+	return fmt.Sprintf("about %.0f min", seconds/60)
+}
+
+// show replaces what is on the line.
+func (m *meter) show(text string) {
+	fmt.Fprintf(m.out, "\r%-*s", m.width, text)
+	m.width = max(m.width, len(text))
+}
+
+// clear takes the line away.
+func (m *meter) clear() {
+	m.mutex.Lock()
+	defer m.mutex.Unlock()
+	if m.width > 0 {
+		fmt.Fprintf(m.out, "\r%s\r", strings.Repeat(" ", m.width))
+		m.width = 0
+	}
+}
