@@ -32,7 +32,7 @@ func (r *run) adaptive(ctx context.Context) error {
 			return err
 		}
 		s.add(figuresOf(values, r.Coverage))
-		u := r.sampler.deviation(&r.sampler.total).value
+		u := r.sampler.control.deviation(&r.sampler.total).value
 		if h > 0 && 2*s.standardError() <= r.tolerance(u) {
 			return nil
 		}

@@ -36,6 +36,15 @@ func BenchmarkPropagate(b *testing.B) {
 	}
 }
 
+func BenchmarkPropagateSecondOrder(b *testing.B) {
+	m, c := dilutionModel()
+	for b.Loop() {
+		if _, err := m.PropagateSecondOrder(c); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 func BenchmarkSimulate(b *testing.B) {
 	m, c := dilutionModel()
 	for b.Loop() {

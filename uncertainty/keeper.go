@@ -41,7 +41,7 @@ func (k *keeper) keep(values []float64, s *sampler) {
 	k.values = k.values[:len(k.values)+len(values)]
 	if len(k.values) > k.most {
 		sample := k.values[:min(len(k.values), pilotTrials)]
-		k.bins = newBins(sample, k.Coverage, s.deviation(&s.total).value)
+		k.bins = newBins(sample, k.Coverage, s.control.deviation(&s.total).value)
 		k.bins.count(k.values)
 		k.values = make([]float64, 0, roundTrials)
 	}

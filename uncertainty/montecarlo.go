@@ -103,7 +103,7 @@ const roundTrials = 1 << 18
 
 // keep keeps the values of a round, unless one is not finite.
 func (r *run) keep(values []float64) error {
-	if sum := r.sampler.total.a; !finite(sum) {
+	if !finite(r.sampler.total.rest) {
 		return ErrNotFinite
 	}
 	r.kept.keep(values, r.sampler)
@@ -114,7 +114,7 @@ func (r *run) result() (MonteCarlo, error) {
 	total := &r.sampler.total
 	mc := MonteCarlo{Trials: int(total.n), Seed: r.Seed, CoverageProbability: r.Coverage, AtCeiling: r.atCeiling}
 	mc.tally, mc.Resolution = r.kept.finish()
-	mean, deviation := r.sampler.mean(total), r.sampler.deviation(total)
+	mean, deviation := r.sampler.control.mean(total), r.sampler.control.deviation(total)
 	mc.Mean, mc.MeanError = mean.value, mean.err
 	mc.StandardDeviation, mc.DeviationError = deviation.value, deviation.err
 	if !finite(mc.Mean) || !finite(mc.StandardDeviation) {
