@@ -1,5 +1,7 @@
 package uncertainty
 
+import "math"
+
 // axis is a direction in the space of the influences along which an independent
 // quantity of unit variance moves: one influence in units of its u, or a mixture
 // of influences that are correlated.
@@ -9,6 +11,7 @@ type axis struct {
 	parts              []part
 	// g, h and third are the first three derivatives of the output along the
 	// axis; others is Σ g_j ∂³f/∂a_j∂a² over all axes a_j, this one included.
+	// They are in units of the largest g, so that no square runs out of range.
 	g, h, third, others float64
 }
 
@@ -39,15 +42,15 @@ func (a *axis) along(derivatives []float64) float64 {
 	return sum
 }
 
-// axes returns those that the needed nodes depend on, with their slopes.
-func (m *Model) axes(needed []bool, gradient []float64) []axis {
+// axes returns those that the needed nodes depend on, with their slopes g in
+// units of the largest, which is scale; 1 when all are 0.
+func (m *Model) axes(needed []bool, gradient []float64) (axes []axis, scale float64) {
 	uses := make([]bool, len(m.influences))
 	for i := range needed {
 		if needed[i] && m.nodes[i].op == opInfluence {
 			uses[m.nodes[i].left] = true
 		}
 	}
-	var axes []axis
 	for i := range m.influences {
 		in := &m.influences[i]
 		u := in.Distribution.StandardUncertainty()
@@ -65,8 +68,15 @@ func (m *Model) axes(needed []bool, gradient []float64) []axis {
 	}
 	for i := range axes {
 		axes[i].g = axes[i].along(gradient)
+		scale = max(scale, math.Abs(axes[i].g))
 	}
-	return axes
+	if !(scale > 0) || !finite(1/scale) {
+		scale = 1
+	}
+	for i := range axes {
+		axes[i].g /= scale
+	}
+	return axes, scale
 }
 
 // axesOf returns the columns of the square root of the covariance matrix.
@@ -85,7 +95,7 @@ func (m *Model) axesOf(g correlated) []axis {
 // setCurvatures works out the second and third derivatives of out along each
 // axis, by one pass over the nodes with jets: s runs along the axis, t along
 // Σ g_j a_j.
-func (m *Model) setCurvatures(out Node, needed []bool, axes []axis) {
+func (m *Model) setCurvatures(out Node, needed []bool, axes []axis, scale float64) {
 	t := make([]float64, len(m.influences))
 	for i := range axes {
 		for _, p := range axes[i].parts {
@@ -99,7 +109,7 @@ func (m *Model) setCurvatures(out Node, needed []bool, axes []axis) {
 		a.write(s)
 		end := m.jetAt(out, needed, s, t, jets)
 		a.erase(s)
-		a.h, a.third, a.others = 2*end.ss, 6*end.sss, 2*end.sst
+		a.h, a.third, a.others = 2*end.ss/scale, 6*end.sss/scale, 2*end.sst/scale
 	}
 }
 

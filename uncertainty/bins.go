@@ -32,7 +32,7 @@ func newBins(sample []float64, coverage, u float64) *bins {
 	low, high := symmetricInterval(newRanking(sample), coverage)
 	span := high - low
 	if span == 0 {
-		span = math.Max(math.Abs(low)*1e-9, math.SmallestNonzeroFloat64*leastBins)
+		span = math.Max(math.Abs(low)*1e-9, 1e-300)
 	}
 	wanted := leastBins
 	if n := 5 * span / (u / 4096); n > leastBins {
@@ -41,6 +41,11 @@ func newBins(sample []float64, coverage, u float64) *bins {
 	b := &bins{low: low - 2*span, through: make([]int64, wanted), least: math.Inf(1), most: math.Inf(-1)}
 	b.width = 5 * span / float64(wanted)
 	return b
+}
+
+// finite reports whether numbers reach as far as the bins.
+func (b *bins) finite() bool {
+	return finite(b.low) && finite(b.low+float64(len(b.through))*b.width)
 }
 
 // count adds values. It must be followed by finish.
@@ -81,10 +86,16 @@ func (b *bins) at(k int) float64 {
 	i := sort.Search(len(b.through), func(i int) bool { return b.through[i] > int64(k) })
 	low, high, before := b.edges(i)
 	part := (float64(int64(k)-before) + 0.5) / float64(b.through[i]-before)
-	return low + float64(part*(high-low))
+	return max(b.least, min(low+float64(part*(high-low)), b.most))
 }
 
-func (b *bins) below(x float64, _ bool) float64 {
+func (b *bins) below(x float64, orEqual bool) float64 {
+	switch {
+	case x < b.least || x == b.least && !orEqual:
+		return 0
+	case x > b.most || x == b.most && orEqual:
+		return float64(b.size())
+	}
 	at := (x - b.low) / b.width
 	i := int(math.Max(0, math.Min(at, float64(len(b.through)-1))))
 	low, high, before := b.edges(i)

@@ -18,9 +18,13 @@ type Quantity struct {
 // to a target than the first of them does; ½ for the first itself, and ties
 // count half. What the quantities share, influences of the same owner and name,
 // sees the same draws in all of them, so that only their difference counts. The
-// standard error of a chance p is √(p(1-p)/M) for M trials. Errors:
-// [Settings.Check], [ZeroDivisorError], and that of the context.
+// standard error of a chance p is √(p(1-p)/M) for M trials; of the settings only
+// their number and the seed count. Errors: [Settings.Check], [ZeroDivisorError],
+// [ErrNotFinite], and that of the context.
 func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Settings) ([]float64, error) {
+	if len(quantities) == 0 {
+		return nil, nil
+	}
 	s = s.WithDefaults()
 	if err := s.Check(); err != nil {
 		return nil, err
@@ -32,9 +36,12 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 		}
 		programs[i] = q.Model.compile(q.Node, make([]float64, len(q.Model.influences)))
 	}
-	points := countCloser(ctx, target, programs, s)
+	points, isFinite := countCloser(ctx, target, programs, s)
 	if err := ctx.Err(); err != nil {
 		return nil, err
+	}
+	if !isFinite {
+		return nil, ErrNotFinite
 	}
 	chances := make([]float64, len(quantities))
 	for i := range chances {
@@ -45,9 +52,10 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 
 // countCloser gives each program two points for each trial in which it comes
 // closer than the first, and one for a tie.
-func countCloser(ctx context.Context, target float64, programs []*program, s Settings) []atomic.Int64 {
-	points := make([]atomic.Int64, len(programs))
+func countCloser(ctx context.Context, target float64, programs []*program, s Settings) (points []atomic.Int64, isFinite bool) {
+	points = make([]atomic.Int64, len(programs))
 	var next atomic.Int64
+	var strange atomic.Bool
 	var wait sync.WaitGroup
 	for range runtime.GOMAXPROCS(0) {
 		wait.Add(1)
@@ -66,24 +74,30 @@ func countCloser(ctx context.Context, target float64, programs []*program, s Set
 				first = first[:min(blockSize, s.Trials-b*blockSize)]
 				for i, w := range workers {
 					values, _ := w.run(b)
-					points[i].Add(pointsAgainst(first, values, target))
+					n, ok := pointsAgainst(first, values, target)
+					if !ok {
+						strange.Store(true)
+					}
+					points[i].Add(n)
 				}
 			}
 		}()
 	}
 	wait.Wait()
-	return points
+	return points, !strange.Load()
 }
 
-func pointsAgainst(first, values []float64, target float64) int64 {
-	points := int64(0)
+func pointsAgainst(first, values []float64, target float64) (points int64, isFinite bool) {
+	sum := 0.0
 	for i, f := range first {
-		switch a, b := math.Abs(values[i]-target), math.Abs(f-target); {
+		a, b := math.Abs(values[i]-target), math.Abs(f-target)
+		sum += a
+		switch {
 		case a < b:
 			points += 2
 		case a == b:
 			points++
 		}
 	}
-	return points
+	return points, finite(sum)
 }

@@ -32,9 +32,9 @@ func (p *polynomial) at(x float64) float64 {
 // pilotBlocks are drawn to fit the polynomials.
 const pilotBlocks = 4
 
-// newControl fits the polynomials in the first blocks. The moments are E[L],
-// E[L²] and so on, as many as may be used.
-func newControl(w *worker, y float64, moments []float64) control {
+// newControl fits the polynomials in the first blocks, for an output that is y at
+// the means of the influences.
+func (m *Model) newControl(w *worker, y float64, slopes []float64) control {
 	var values, linear []float64
 	for b := range pilotBlocks {
 		v, l := w.run(b)
@@ -50,8 +50,9 @@ func newControl(w *worker, y float64, moments []float64) control {
 		squares[i] = float64(values[i] * values[i])
 		linear[i] *= c.scale
 	}
-	c.p = fit(linear, values, moments, c.scale)
-	c.q = fit(linear, squares, moments, c.scale)
+	moments := m.linearMoments(slopes, c.scale)
+	c.p = fit(linear, values, moments, 1)
+	c.q = fit(linear, squares, moments, 2)
 	return c
 }
 
@@ -73,25 +74,28 @@ func sizeOf(values []float64, center float64) float64 {
 }
 
 // fit returns the polynomial in x that comes closest to y, up to a constant, by
-// least squares; zero where x does not vary. It has a term for each moment.
-func fit(x, y, moments []float64, scale float64) polynomial {
+// least squares. It has a term for each moment. Where x does not vary it is
+// the given power of x.
+func fit(x, y, moments []float64, power int) polynomial {
 	degree := len(moments)
+	if degree == 0 {
+		return polynomial{}
+	}
 	design := mat.NewDense(len(x), degree+1, nil)
 	for i := range x {
-		power := 1.0
 		for k := range degree + 1 {
-			design.Set(i, k, power)
-			power *= x[i]
+			design.Set(i, k, math.Pow(x[i], float64(k)))
 		}
 	}
-	var p polynomial
 	var solution mat.Dense
 	if err := solution.Solve(design, mat.NewDense(len(y), 1, y)); err != nil {
-		return p
+		solution.CloneFrom(mat.NewDense(degree+1, 1, nil))
+		solution.Set(power, 0, 1)
 	}
+	var p polynomial
 	for k, moment := range moments {
 		p.c[k] = solution.At(k+1, 0)
-		p.expectation += float64(p.c[k] * moment * math.Pow(scale, float64(k+1)))
+		p.expectation += float64(p.c[k] * moment)
 	}
 	if !finite(p.expectation) {
 		return polynomial{}
@@ -99,10 +103,10 @@ func fit(x, y, moments []float64, scale float64) polynomial {
 	return p
 }
 
-// linearMoments returns E[L], E[L²] and E[L³] for L = Σ slope (x - mean). Only
-// the first two are given when an influence has heavy tails, since L³ would
-// scatter too much, and none when one has no variance.
-func (m *Model) linearMoments(slopes []float64) []float64 {
+// linearMoments returns E[L], E[L²] and E[L³] for L = Σ slope (x - mean), in
+// units of 1/scale. Only the first two are given when an influence has heavy
+// tails, since L³ would scatter too much, and none when one has no variance.
+func (m *Model) linearMoments(slopes []float64, scale float64) []float64 {
 	c := make([]float64, len(slopes))
 	third, heavy := 0.0, false
 	for i, slope := range slopes {
@@ -110,7 +114,7 @@ func (m *Model) linearMoments(slopes []float64) []float64 {
 			continue
 		}
 		d := m.influences[i].Distribution
-		c[i] = slope * math.Sqrt(d.Variance())
+		c[i] = slope * standardDeviation(d) * scale
 		if t, student := d.(StudentT); student {
 			heavy = heavy || t.Nu <= 6
 			continue
@@ -125,4 +129,17 @@ func (m *Model) linearMoments(slopes []float64) []float64 {
 		return []float64{0, u * u}
 	}
 	return []float64{0, u * u, third}
+}
+
+// standardDeviation of a distribution, which for a Student t is not its u; +Inf
+// where it has none.
+func standardDeviation(d Distribution) float64 {
+	t, student := d.(StudentT)
+	switch {
+	case !student:
+		return d.StandardUncertainty()
+	case t.Nu <= 2:
+		return math.Inf(1)
+	}
+	return t.Sigma * math.Sqrt(t.Nu/(t.Nu-2))
 }

@@ -3,6 +3,7 @@ package uncertainty
 import (
 	"context"
 	"math"
+	"slices"
 )
 
 // Cause says why the analytic and the simulated interval differ.
@@ -58,8 +59,9 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 	if c.Agrees && c.OfExpanded <= quoteWithin {
 		return c, nil
 	}
-	linear, node := m.linear(out, a)
-	settings := Settings{Trials: min(mc.Trials, DefaultTrials), Seed: mc.Seed, Coverage: mc.CoverageProbability}
+	linear, node := m.linear(a)
+	settings := Settings{Seed: mc.Seed, Coverage: mc.CoverageProbability}
+	settings.Trials = min(mc.Trials, max(DefaultTrials, settings.leastTrials()))
 	line, err := linear.Simulate(ctx, node, settings)
 	if err != nil {
 		return CrossCheck{}, err
@@ -76,8 +78,8 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 }
 
 // linear returns the model y + Σ c_i (x_i - μ_i) of the same influences.
-func (m *Model) linear(out Node, a Analytic) (*Model, Node) {
-	l := new(Model)
+func (m *Model) linear(a Analytic) (*Model, Node) {
+	l := &Model{nodes: slices.Clone(m.nodes), influences: m.influences, known: m.known, groups: m.groups}
 	y := l.Constant(a.Value)
 	for i := range a.Budget {
 		line := &a.Budget[i]

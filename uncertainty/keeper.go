@@ -33,18 +33,22 @@ func (k *keeper) next(trials int) []float64 {
 }
 
 // keep takes over the values in the space that next returned.
-func (k *keeper) keep(values []float64, s *sampler) {
+func (k *keeper) keep(values []float64, s *sampler) error {
 	if k.bins != nil {
 		k.bins.count(values)
-		return
+		return nil
 	}
 	k.values = k.values[:len(k.values)+len(values)]
 	if len(k.values) > k.most {
 		sample := k.values[:min(len(k.values), pilotTrials)]
 		k.bins = newBins(sample, k.Coverage, s.control.deviation(&s.total).value)
+		if !k.bins.finite() {
+			return ErrNotFinite
+		}
 		k.bins.count(k.values)
 		k.values = make([]float64, 0, roundTrials)
 	}
+	return nil
 }
 
 // finish returns the tally of all values, and the width of its bins.

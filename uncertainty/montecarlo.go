@@ -67,7 +67,7 @@ func (m *Model) Simulate(ctx context.Context, out Node, s Settings) (MonteCarlo,
 func (m *Model) hasVariance(needed []bool) bool {
 	for i := range needed {
 		n := &m.nodes[i]
-		if needed[i] && n.op == opInfluence && math.IsInf(m.influences[n.left].Distribution.Variance(), 1) {
+		if needed[i] && n.op == opInfluence && math.IsInf(standardDeviation(m.influences[n.left].Distribution), 1) {
 			return false
 		}
 	}
@@ -106,8 +106,7 @@ func (r *run) keep(values []float64) error {
 	if !finite(r.sampler.total.rest) {
 		return ErrNotFinite
 	}
-	r.kept.keep(values, r.sampler)
-	return nil
+	return r.kept.keep(values, r.sampler)
 }
 
 func (r *run) result() (MonteCarlo, error) {

@@ -23,7 +23,7 @@ func (m *Model) newSampler(out Node, s Settings) *sampler {
 	for range runtime.GOMAXPROCS(0) {
 		sm.workers = append(sm.workers, p.newWorker(s.Seed))
 	}
-	sm.control = newControl(sm.workers[0], v[out], m.linearMoments(gradient))
+	sm.control = m.newControl(sm.workers[0], v[out], gradient)
 	return sm
 }
 

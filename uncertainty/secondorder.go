@@ -43,25 +43,27 @@ func (m *Model) PropagateSecondOrder(out Node) (SecondOrder, error) {
 		return SecondOrder{}, err
 	}
 	v := m.values(out, mean)
-	axes := m.axes(needed, m.gradient(out, v))
-	m.setCurvatures(out, needed, axes)
+	axes, scale := m.axes(needed, m.gradient(out, v))
+	m.setCurvatures(out, needed, axes, scale)
 	s := sumTerms(axes)
-	m.addMixedTerms(&s, out, v, axes)
-	u := 0.0
-	for _, a := range axes {
-		u = math.Hypot(u, a.g)
-	}
-	if !finite(v[out]) || !finite(u) || !finite(s.Shift) || !finite(s.Variance) {
+	m.addMixedTerms(&s, out, v, axes, scale)
+	s.settle(axes, math.Abs(v[out])/scale)
+	s.Shift *= scale
+	s.Variance *= scale * scale
+	s.StandardUncertainty *= scale
+	if !finite(v[out]) || !finite(s.Shift) || !finite(s.Variance) || math.IsInf(s.StandardUncertainty, 0) {
 		return SecondOrder{}, ErrNotFinite
 	}
-	s.settle(u, math.Abs(v[out]))
 	return s.SecondOrder, nil
 }
 
-// settle works out the standard uncertainty from that of first order, u, taking
-// as 0 what is left of floating point numbers that cancel.
-func (s *SecondOrder) settle(u, value float64) {
-	total := u*u + s.Variance
+// settle works out the standard uncertainty, taking as 0 what is left of floating
+// point numbers that cancel.
+func (s *SecondOrder) settle(axes []axis, value float64) {
+	total := s.Variance
+	for i := range axes {
+		total += times(axes[i].g, axes[i].g)
+	}
 	switch least := negligible * value; {
 	case math.Abs(total) <= least*least:
 		s.Variance, s.StandardUncertainty = 0, 0
@@ -102,7 +104,7 @@ func sumTerms(axes []axis) terms {
 }
 
 // addMixedTerms adds Σ h_ij² over all pairs.
-func (m *Model) addMixedTerms(s *terms, out Node, v []float64, axes []axis) {
+func (m *Model) addMixedTerms(s *terms, out Node, v []float64, axes []axis, scale float64) {
 	w := newSweep(out)
 	d := make([]float64, len(m.influences))
 	for i := range axes {
@@ -110,7 +112,7 @@ func (m *Model) addMixedTerms(s *terms, out Node, v []float64, axes []axis) {
 		h := m.hessianTimes(out, v, d, w)
 		axes[i].erase(d)
 		for j := range axes[:i] {
-			mixed := axes[j].along(h)
+			mixed := axes[j].along(h) / scale
 			s.Variance += times(mixed, mixed)
 			s.consider(math.Abs(mixed), axes[j].name, axes[i].name)
 		}
