@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 	"runtime"
-	"sync"
 	"sync/atomic"
 )
 
@@ -36,12 +35,9 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 		}
 		programs[i] = q.Model.compile(q.Node, make([]float64, len(q.Model.influences)))
 	}
-	points, isFinite := countCloser(ctx, target, programs, s)
-	if err := ctx.Err(); err != nil {
+	points, err := countCloser(ctx, target, programs, s)
+	if err != nil {
 		return nil, err
-	}
-	if !isFinite {
-		return nil, ErrNotFinite
 	}
 	chances := make([]float64, len(quantities))
 	for i := range chances {
@@ -52,39 +48,35 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 
 // countCloser gives each program two points for each trial in which it comes
 // closer than the first, and one for a tie.
-func countCloser(ctx context.Context, target float64, programs []*program, s Settings) (points []atomic.Int64, isFinite bool) {
-	points = make([]atomic.Int64, len(programs))
-	var next atomic.Int64
+func countCloser(ctx context.Context, target float64, programs []*program, s Settings) ([]atomic.Int64, error) {
+	points := make([]atomic.Int64, len(programs))
 	var strange atomic.Bool
-	var wait sync.WaitGroup
-	for range runtime.GOMAXPROCS(0) {
-		wait.Add(1)
-		go func() {
-			defer wait.Done()
-			workers := make([]*worker, len(programs))
-			for i, p := range programs {
-				workers[i] = p.newWorker(s.Seed)
-			}
-			for ctx.Err() == nil {
-				b := int(next.Add(1)) - 1
-				if b >= blocksFor(s.Trials) {
-					return
-				}
-				first, _ := workers[0].run(b)
-				first = first[:min(blockSize, s.Trials-b*blockSize)]
-				for i, w := range workers {
-					values, _ := w.run(b)
-					n, ok := pointsAgainst(first, values, target)
-					if !ok {
-						strange.Store(true)
-					}
-					points[i].Add(n)
-				}
-			}
-		}()
+	processors := runtime.GOMAXPROCS(0)
+	workers := make([][]*worker, processors)
+	for i := range workers {
+		for _, p := range programs {
+			workers[i] = append(workers[i], p.newWorker(s.Seed))
+		}
 	}
-	wait.Wait()
-	return points, !strange.Load()
+	parallel(blocksFor(s.Trials), processors, func(processor, b int) {
+		if ctx.Err() != nil {
+			return
+		}
+		first, _ := workers[processor][0].run(b)
+		first = first[:min(blockSize, s.Trials-b*blockSize)]
+		for i, w := range workers[processor] {
+			values, _ := w.run(b)
+			n, isFinite := pointsAgainst(first, values, target)
+			points[i].Add(n)
+			if !isFinite {
+				strange.Store(true)
+			}
+		}
+	})
+	if strange.Load() {
+		return nil, ErrNotFinite
+	}
+	return points, ctx.Err()
 }
 
 func pointsAgainst(first, values []float64, target float64) (points int64, isFinite bool) {

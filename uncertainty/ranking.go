@@ -1,7 +1,7 @@
 package uncertainty
 
 import (
-	"math"
+	"runtime"
 	"slices"
 )
 
@@ -30,24 +30,40 @@ type ranking struct {
 // perBucket is the number of values that a bucket holds, roughly.
 const perBucket = 256
 
-// newRanking groups a copy of the values.
+// newRanking groups a copy of the values: on each processor a part of them is
+// counted by bucket, and then put where those of the parts before leave off.
 func newRanking(values []float64) *ranking {
-	r := &ranking{start: make([]int, max(1, len(values)/perBucket)+1)}
+	r := &ranking{start: make([]int, max(1, len(values)/perBucket)+1), values: make([]float64, len(values))}
 	r.setScale(values)
-	for _, v := range values {
-		r.start[r.bucket(v)+1]++
+	parts := chunks(values, runtime.GOMAXPROCS(0))
+	next := make([][]int, len(parts))
+	parallel(len(parts), len(parts), func(_, i int) {
+		next[i] = make([]int, len(r.start)-1)
+		for _, v := range parts[i] {
+			next[i][r.bucket(v)]++
+		}
+	})
+	at := 0
+	for b := range len(r.start) - 1 {
+		r.start[b] = at
+		for i := range next {
+			at, next[i][b] = at+next[i][b], at
+		}
 	}
-	for b := range r.start[1:] {
-		r.start[b+1] += r.start[b]
-	}
-	next := slices.Clone(r.start)
-	r.values = make([]float64, len(values))
-	for _, v := range values {
-		b := r.bucket(v)
-		r.values[next[b]] = v
-		next[b]++
-	}
+	r.start[len(r.start)-1] = at
+	parallel(len(parts), len(parts), func(_, i int) {
+		for _, v := range parts[i] {
+			b := r.bucket(v)
+			r.values[next[i][b]] = v
+			next[i][b]++
+		}
+	})
 	return r
+}
+
+// chunks cuts the values into n parts at the most, none of them small.
+func chunks(values []float64, n int) [][]float64 {
+	return slices.Collect(slices.Chunk(values, max(4096, (len(values)+n-1)/n)))
 }
 
 // setScale lays the buckets over the range of the first values; what lies
@@ -63,10 +79,14 @@ func (r *ranking) setScale(values []float64) {
 
 func (r *ranking) bucket(v float64) int {
 	b := (v - r.low) * r.scale
-	if !(b > 0) { // NaN for 0 · ∞ as well
+	switch last := len(r.start) - 2; {
+	case !(b > 0): // or NaN, for 0 · ∞
 		return 0
+	case b >= float64(last):
+		return last
+	default:
+		return int(b)
 	}
-	return int(math.Min(b, float64(len(r.start)-2)))
 }
 
 func (r *ranking) size() int { return len(r.values) }
@@ -117,9 +137,10 @@ func (r *ranking) shortest(q int) (low, high float64) {
 // sort puts the values of the ranks from and up to, but not including, to into
 // their places.
 func (r *ranking) sort(from, to int) {
-	for b := range len(r.start) - 1 {
-		if r.start[b] < to && r.start[b+1] > from {
-			slices.Sort(r.values[r.start[b]:r.start[b+1]])
-		}
-	}
+	first, _ := slices.BinarySearch(r.start, from+1)
+	last, _ := slices.BinarySearch(r.start, to)
+	parallel(last-first+1, runtime.GOMAXPROCS(0), func(_, i int) {
+		b := first - 1 + i
+		slices.Sort(r.values[r.start[b]:r.start[b+1]])
+	})
 }

@@ -3,8 +3,6 @@ package uncertainty
 import (
 	"context"
 	"runtime"
-	"sync"
-	"sync/atomic"
 )
 
 // sampler draws trials of one output, block by block on all processors.
@@ -32,25 +30,15 @@ func (m *Model) newSampler(out Node, s Settings) *sampler {
 // blocks are added in their order.
 func (s *sampler) fill(ctx context.Context, values []float64, firstBlock int) (sums, error) {
 	blocks := make([]sums, blocksFor(len(values)))
-	var next atomic.Int64
-	var wait sync.WaitGroup
-	for _, w := range s.workers[:min(len(s.workers), len(blocks))] {
-		wait.Add(1)
-		go func() {
-			defer wait.Done()
-			for ctx.Err() == nil {
-				b := int(next.Add(1)) - 1
-				if b >= len(blocks) {
-					return
-				}
-				part := values[b*blockSize : min((b+1)*blockSize, len(values))]
-				drawn, linear := w.run(firstBlock + b)
-				copy(part, drawn)
-				blocks[b] = s.control.sum(part, linear)
-			}
-		}()
-	}
-	wait.Wait()
+	parallel(len(blocks), len(s.workers), func(worker, b int) {
+		if ctx.Err() != nil {
+			return
+		}
+		part := values[b*blockSize : min((b+1)*blockSize, len(values))]
+		drawn, linear := s.workers[worker].run(firstBlock + b)
+		copy(part, drawn)
+		blocks[b] = s.control.sum(part, linear)
+	})
 	if err := ctx.Err(); err != nil {
 		return sums{}, err
 	}
