@@ -2,10 +2,10 @@
 // a list of nodes over influences, and evaluates the uncertainty of any node
 // by the law of propagation of uncertainty (JCGM 100) and by the propagation
 // of distributions (JCGM 101), compares the two, and derives coverage
-// intervals, budgets and conformance probabilities (JCGM 106).
+// intervals, budgets and conformance decisions (JCGM 106).
 //
 // The package knows no instruments, no files and no printing. It is used in
-// three moves:
+// three moves: state the model, propagate it, simulate it.
 //
 //	var m uncertainty.Model
 //	mass := m.Influence(uncertainty.Influence{Name: "mass", Unit: "g",
@@ -16,7 +16,25 @@
 //
 //	analytic, err := m.Propagate(strength, 0.95)
 //	simulated, err := m.Simulate(ctx, strength, uncertainty.Settings{})
+//	checked, err := m.CrossCheck(ctx, strength, analytic, &simulated)
 //
-// One model serves all: value, gradient, bounds and Monte Carlo samples are
-// read from the same nodes, so no formula is written twice.
+// What two quantities share is one influence: asking for the same owner and name
+// again gives the same node, and so the right correlation. Where only correlation
+// coefficients are known there is [Model.Correlate].
+//
+// The analytic side is [Model.Propagate] (first order, exact derivatives, budget,
+// effective degrees of freedom), [Model.PropagateSecondOrder] (curvature, the
+// shift of the estimate) and [Model.PropagateJointly] (several quantities with
+// their covariances). [Model.Simulate] runs a fixed number of trials, or as many
+// as a number of significant digits needs, and says how far its results can be
+// relied on. [CloserTo] compares quantities trial by trial. [Quote] chooses the
+// interval to be stated, [RoundExpanded] prints it. [Limits] decides whether a
+// result conforms.
+//
+// One model serves all: value, gradient, higher derivatives, bounds and Monte
+// Carlo samples are read from the same nodes, so no formula is written twice.
+//
+// The functions panic for a mistake of the programmer, such as a node of another
+// model or a probability of 95, and return an error for what data can do wrong.
+// They never return NaN or infinity but where the documentation says so.
 package uncertainty
