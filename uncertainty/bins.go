@@ -30,9 +30,9 @@ const (
 // least.
 func newBins(sample []float64, coverage, u float64) *bins {
 	low, high := symmetricInterval(newRanking(sample), coverage)
-	span := high - low
-	if span == 0 {
-		span = math.Max(math.Abs(low)*1e-9, 1e-300)
+	span := max(high-low, 1e-300)
+	if high == low {
+		span = max(math.Abs(low)*1e-9, 1e-300)
 	}
 	wanted := leastBins
 	if n := 5 * span / (u / 4096); n > leastBins {

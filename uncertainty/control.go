@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat"
 )
 
 // control lowers the scatter of simulated moments. The linear part L of a model,
@@ -13,10 +14,11 @@ import (
 //	E[a] = E[p(L)] + E[a - p(L)],  E[a²] = E[q(L)] + E[a² - q(L)]
 //
 // where the last terms scatter little when the model is nearly linear, p and q
-// being fitted to a and a² in the first blocks. All is in units of 1/scale.
+// being fitted to a and a² in the first blocks. Here a is in units of 1/scale and
+// L in units of 1/linearScale, its standard deviation.
 type control struct {
-	center, scale float64
-	p, q          polynomial
+	center, scale, linearScale float64
+	p, q                       polynomial
 }
 
 // polynomial c[0] x + c[1] x² + c[2] x³ with its expectation.
@@ -44,15 +46,19 @@ func (m *Model) newControl(w *worker, y float64, slopes []float64) control {
 	if size := sizeOf(values, c.center); size > 0 && finite(1/size) {
 		c.scale = 1 / size
 	}
+	u, moments := m.linearMoments(slopes)
+	if u == 0 || !finite(u) || !finite(1/u) {
+		return c
+	}
+	c.linearScale = 1 / u
 	squares := make([]float64, len(values))
 	for i := range values {
 		values[i] = (values[i] - c.center) * c.scale
 		squares[i] = float64(values[i] * values[i])
-		linear[i] *= c.scale
+		linear[i] *= c.linearScale
 	}
-	moments := m.linearMoments(slopes, c.scale)
-	c.p = fit(linear, values, moments, 1)
-	c.q = fit(linear, squares, moments, 2)
+	c.p = fit(linear, values, moments, 1, u*c.scale)
+	c.q = fit(linear, squares, moments, 2, u*u*c.scale*c.scale)
 	return c
 }
 
@@ -74,61 +80,62 @@ func sizeOf(values []float64, center float64) float64 {
 }
 
 // fit returns the polynomial in x that comes closest to y, up to a constant, by
-// least squares. It has a term for each moment. Where x does not vary it is
-// the given power of x.
-func fit(x, y, moments []float64, power int) polynomial {
+// least squares, with a term for each moment of x. Where x does not vary it is a
+// power of x, by so much. It is zero where it would raise the scatter.
+func fit(x, y, moments []float64, power int, by float64) polynomial {
 	degree := len(moments)
-	if degree == 0 {
-		return polynomial{}
-	}
 	design := mat.NewDense(len(x), degree+1, nil)
 	for i := range x {
+		term := 1.0
 		for k := range degree + 1 {
-			design.Set(i, k, math.Pow(x[i], float64(k)))
+			design.Set(i, k, term)
+			term *= x[i]
 		}
 	}
 	var solution mat.Dense
 	if err := solution.Solve(design, mat.NewDense(len(y), 1, y)); err != nil {
 		solution.CloneFrom(mat.NewDense(degree+1, 1, nil))
-		solution.Set(power, 0, 1)
+		solution.Set(power, 0, by)
 	}
 	var p polynomial
 	for k, moment := range moments {
 		p.c[k] = solution.At(k+1, 0)
 		p.expectation += float64(p.c[k] * moment)
 	}
-	if !finite(p.expectation) {
+	rest := make([]float64, len(y))
+	for i := range y {
+		rest[i] = y[i] - p.at(x[i])
+	}
+	if !finite(p.expectation) || !(stat.Variance(rest, nil) <= stat.Variance(y, nil)) {
 		return polynomial{}
 	}
 	return p
 }
 
-// linearMoments returns E[L], E[L²] and E[L³] for L = Σ slope (x - mean), in
-// units of 1/scale. Only the first two are given when an influence has heavy
-// tails, since L³ would scatter too much, and none when one has no variance.
-func (m *Model) linearMoments(slopes []float64, scale float64) []float64 {
+// linearMoments returns the standard deviation u of L = Σ slope (x - mean), and
+// E[L], E[L²] and E[L³] in units of u. Only the first two are given when an
+// influence has heavy tails, since L³ would scatter too much; u is infinite when
+// one has no variance.
+func (m *Model) linearMoments(slopes []float64) (u float64, moments []float64) {
 	c := make([]float64, len(slopes))
-	third, heavy := 0.0, false
 	for i, slope := range slopes {
-		if slope == 0 {
-			continue
+		if slope != 0 {
+			c[i] = slope * standardDeviation(m.influences[i].Distribution)
 		}
+	}
+	u = combine(c, m.correlate(c))
+	third := 0.0
+	for i := range c {
 		d := m.influences[i].Distribution
-		c[i] = slope * standardDeviation(d) * scale
-		if t, student := d.(StudentT); student {
-			heavy = heavy || t.Nu <= 6
-			continue
+		t, student := d.(StudentT)
+		switch r := c[i] / u; {
+		case student && t.Nu <= 6 && c[i] != 0:
+			return u, []float64{0, 1}
+		case !student:
+			third += r * r * r * d.Skewness()
 		}
-		third += c[i] * c[i] * c[i] * d.Skewness()
 	}
-	u := combine(c, m.correlate(c))
-	switch {
-	case !finite(u):
-		return nil
-	case heavy:
-		return []float64{0, u * u}
-	}
-	return []float64{0, u * u, third}
+	return u, []float64{0, 1, third}
 }
 
 // standardDeviation of a distribution, which for a Student t is not its u; +Inf

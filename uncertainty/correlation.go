@@ -90,8 +90,9 @@ func (m *Model) list(influences []int) string {
 	return strings.Join(names, ", ")
 }
 
-// squareRoot returns the symmetric square root of a matrix, with its negative
-// eigenvalues taken as 0, and the least eigenvalue.
+// squareRoot returns the symmetric square root of a matrix and its least
+// eigenvalue. Negative eigenvalues, and positive ones that are no more than the
+// rounding of the others, are taken as 0.
 func squareRoot(r *mat.SymDense) (root *mat.SymDense, least float64) {
 	var e mat.EigenSym
 	if !e.Factorize(r, true) {
@@ -102,7 +103,13 @@ func squareRoot(r *mat.SymDense) (root *mat.SymDense, least float64) {
 	var q mat.Dense
 	e.VectorsTo(&q)
 	scaled := mat.NewDense(n, n, nil)
-	scaled.Apply(func(_, j int, x float64) float64 { return x * math.Sqrt(max(0, values[j])) }, &q)
+	rounding := float64(n) * 0x1p-52 * values[n-1]
+	scaled.Apply(func(_, j int, x float64) float64 {
+		if values[j] <= rounding {
+			return 0
+		}
+		return x * math.Sqrt(values[j])
+	}, &q)
 	var full mat.Dense
 	full.Mul(scaled, q.T())
 	root = mat.NewSymDense(n, nil)

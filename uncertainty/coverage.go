@@ -8,12 +8,16 @@ import (
 
 // CoverageFactor is the factor k for which a t-distributed quantity lies within
 // ±k u with the coverage probability p: the quantile t_p(ν) of JCGM 100,
-// table G.2, for any ν > 0, and the normal quantile for ν = +Inf.
+// table G.2, for any ν > 0, and the normal quantile for ν = +Inf. It is +Inf for
+// fewer than a thousandth of a degree of freedom.
 func CoverageFactor(p, degreesOfFreedom float64) float64 {
 	mustBeProbability(p)
 	// 1 - tail rather than (1 + p)/2: the tail keeps its digits for p near 1.
 	tail := (1 - p) / 2
-	if degreesOfFreedom < 1000 {
+	switch {
+	case degreesOfFreedom < 0.001:
+		return math.Inf(1)
+	case degreesOfFreedom < 1000:
 		return -distuv.StudentsT{Sigma: 1, Nu: degreesOfFreedom}.Quantile(tail)
 	}
 	return nearlyNormalFactor(-distuv.UnitNormal.Quantile(tail), degreesOfFreedom)

@@ -56,7 +56,10 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 	if a.ExpandedUncertainty > 0 {
 		c.OfExpanded = max(c.DLow, c.DHigh) / a.ExpandedUncertainty
 	}
-	if c.Agrees && c.OfExpanded <= quoteWithin {
+	switch {
+	case !finite(c.OfExpanded):
+		return CrossCheck{}, ErrNotFinite
+	case c.Agrees && c.OfExpanded <= quoteWithin:
 		return c, nil
 	}
 	linear, node := m.linear(a)

@@ -87,7 +87,7 @@ func (m *Model) Propagate(out Node, coverage float64) (Analytic, error) {
 	a.DegreesOfFreedom = m.effectiveDegreesOfFreedom(c, rc, a.StandardUncertainty)
 	a.CoverageFactor = CoverageFactor(coverage, a.DegreesOfFreedom)
 	a.ExpandedUncertainty = a.CoverageFactor * a.StandardUncertainty
-	if !finite(a.Value) || !finite(a.ExpandedUncertainty) {
+	if !finite(a.Lower()) || !finite(a.Upper()) {
 		return Analytic{}, ErrNotFinite
 	}
 	return a, nil

@@ -15,7 +15,7 @@ func (c *control) sum(values, linear []float64) sums {
 	linear = linear[:len(values)]
 	for i, v := range values {
 		a := float64((v - c.center) * c.scale)
-		l := float64(linear[i] * c.scale)
+		l := float64(linear[i] * c.linearScale)
 		rest := a - c.p.at(l)
 		square := float64(a*a) - c.q.at(l)
 		s.rest += rest
