@@ -1,9 +1,8 @@
 package uncertainty
 
 import (
+	"fmt"
 	"math"
-
-	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // Limits is a tolerance interval in the sense of JCGM 106: the values that are
@@ -14,28 +13,62 @@ type Limits struct{ Lower, Upper float64 }
 func (l Limits) Permits(v float64) bool { return l.Lower <= v && v <= l.Upper }
 
 // ConformanceProbability is the normal approximation of JCGM 106, 7.2 to 7.4:
-//
-//	p = Φ((T_U - y)/u) - Φ((T_L - y)/u)
-//
-// It is 0 or 1 when nothing is uncertain.
+// that of [Normal], with Value and StandardUncertainty.
 func (a Analytic) ConformanceProbability(l Limits) float64 {
-	if a.StandardUncertainty == 0 {
-		if l.Permits(a.Value) {
+	return Normal{a.Value, a.StandardUncertainty}.ConformanceProbability(l)
+}
+
+// ConformanceProbability is the probability that the quantity lies within the
+// limits (JCGM 106, 7.2 to 7.4):
+//
+//	p = Φ((T_U - Mu)/Sigma) - Φ((T_L - Mu)/Sigma)
+//
+// It is 0 or 1 when nothing is uncertain. Whoever accepts an item that is known
+// like this takes the specific consumer's risk 1 - p; whoever rejects it takes
+// the specific producer's risk p (clause 9).
+func (d Normal) ConformanceProbability(l Limits) float64 {
+	return l.conformanceProbability(d.Mu, d.Sigma, math.Inf(1))
+}
+
+// ConformanceProbability is that of [Normal] with the t-distribution of a
+// quantity known from a few readings in the place of Φ.
+func (d StudentT) ConformanceProbability(l Limits) float64 {
+	return l.conformanceProbability(d.Mu, d.Sigma, d.Nu)
+}
+
+// conformanceProbability is that of a value y with the standard uncertainty u,
+// which has infinitely many degrees of freedom when it is normal.
+func (l Limits) conformanceProbability(y, u, degreesOfFreedom float64) float64 {
+	l.mustBeNumbers()
+	mustBeKnown(y, u, degreesOfFreedom)
+	if u == 0 {
+		if l.Permits(y) {
 			return 1
 		}
 		return 0
 	}
-	below := func(limit float64) float64 {
-		return distuv.UnitNormal.CDF((limit - a.Value) / a.StandardUncertainty)
-	}
-	if math.IsInf(l.Lower, -1) {
-		return below(l.Upper)
-	}
-	// The same difference taken in the upper tail, which keeps its digits.
-	above := func(limit float64) float64 {
-		return distuv.UnitNormal.CDF((a.Value - limit) / a.StandardUncertainty)
+	below := func(limit float64) float64 { return studentCDF((limit-y)/u, degreesOfFreedom) }
+	above := func(limit float64) float64 { return studentCDF((y-limit)/u, degreesOfFreedom) }
+	// The difference is taken in the tail that is the smaller, which keeps its
+	// digits.
+	if math.IsInf(l.Lower, -1) || l.Upper < y {
+		return math.Max(0, below(l.Upper)-below(l.Lower))
 	}
 	return math.Max(0, above(l.Lower)-above(l.Upper))
+}
+
+// mustBeNumbers refuses limits that are not numbers. Crossed limits permit
+// nothing.
+func (l Limits) mustBeNumbers() {
+	if math.IsNaN(l.Lower) || math.IsNaN(l.Upper) {
+		panic(fmt.Sprintf("uncertainty: limits %v to %v are not numbers", l.Lower, l.Upper))
+	}
+}
+
+func mustBeKnown(y, u, degreesOfFreedom float64) {
+	if !finite(y) || !(u >= 0) || math.IsInf(u, 1) || !(degreesOfFreedom > 0) {
+		panic(fmt.Sprintf("uncertainty: value %v with u = %v and %v degrees of freedom", y, u, degreesOfFreedom))
+	}
 }
 
 // ConformanceProbability is the fraction of the trials within the limits.
