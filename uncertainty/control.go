@@ -42,11 +42,13 @@ func (m *Model) newControl(w *worker, y float64, slopes []float64) control {
 		v, l := w.run(b)
 		values, linear = append(values, v...), append(linear, l...)
 	}
-	c := control{center: y + averageOf(values, y), scale: 1}
-	if size := sizeOf(values, c.center); size > 0 && finite(1/size) {
-		c.scale = 1 / size
-	}
 	u, moments := m.linearMoments(slopes)
+	c := control{center: y + averageOf(values, y), scale: 1}
+	for _, size := range []float64{sizeOf(values, c.center), u} {
+		if c.scale == 1 && size > 0 && finite(size) && finite(1/size) {
+			c.scale = 1 / size
+		}
+	}
 	if u == 0 || !finite(u) || !finite(1/u) {
 		return c
 	}

@@ -1,10 +1,6 @@
 package uncertainty
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/stat/distuv"
-)
+import "math"
 
 // CoverageFactor is the factor k for which a t-distributed quantity lies within
 // ±k u with the coverage probability p: the quantile t_p(ν) of JCGM 100,
@@ -12,27 +8,8 @@ import (
 // fewer than a thousandth of a degree of freedom.
 func CoverageFactor(p, degreesOfFreedom float64) float64 {
 	mustBeProbability(p)
-	// 1 - tail rather than (1 + p)/2: the tail keeps its digits for p near 1.
-	tail := (1 - p) / 2
-	switch {
-	case degreesOfFreedom < 0.001:
-		return math.Inf(1)
-	case degreesOfFreedom < 1000:
-		return -distuv.StudentsT{Sigma: 1, Nu: degreesOfFreedom}.Quantile(tail)
-	}
-	return nearlyNormalFactor(-distuv.UnitNormal.Quantile(tail), degreesOfFreedom)
-}
-
-// nearlyNormalFactor is the t quantile for many degrees of freedom ν, by its
-// expansion in 1/ν about the normal quantile z (Abramowitz and Stegun, 26.7.5,
-// from memory; checked against tables). gonum's inverse does not converge there
-// for probabilities near 0 and 1.
-func nearlyNormalFactor(z, nu float64) float64 {
-	z2 := z * z
-	g1 := (z2 + 1) / 4
-	g2 := ((5*z2+16)*z2 + 3) / 96
-	g3 := (((3*z2+19)*z2+17)*z2 - 15) / 384
-	return z * (1 + g1/nu + g2/nu/nu + g3/nu/nu/nu)
+	// The tail rather than (1 + p)/2: it keeps its digits for p near 1.
+	return -studentQuantile((1-p)/2, degreesOfFreedom)
 }
 
 // effectiveDegreesOfFreedom is the Welch-Satterthwaite formula (JCGM 100, G.4.1)
