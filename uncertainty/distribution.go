@@ -2,8 +2,9 @@ package uncertainty
 
 // Distribution is the state of knowledge about an influence, a probability
 // distribution in the sense of JCGM 101, clause 6. The distributions of this
-// package are plain comparable values: [Normal], [StudentT], [Rectangular],
-// [Triangular] and [Gamma].
+// package are plain comparable values: [Normal], [StudentT], [Gamma],
+// [Rectangular], [InexactRectangular], [Trapezoidal], [Triangular] and
+// [Arcsine].
 type Distribution interface {
 	// Mean is the expectation.
 	Mean() float64
@@ -24,6 +25,9 @@ type Distribution interface {
 	// Quantile is the inverse of the distribution function at 0 < p < 1.
 	Quantile(p float64) float64
 
+	// sound reports whether the parameters describe a distribution. A spread
+	// of zero does, except for a gamma distribution.
+	sound() bool
 	// fill draws len(dst) independent values.
 	fill(dst []float64, s *source)
 }

@@ -31,15 +31,31 @@ var distributions = []struct {
 	{Triangular{0, 1}, distuv.NewTriangle(0, 1, 0.5, nil)},
 	{Triangular{24.9, 25.1}, distuv.NewTriangle(24.9, 25.1, 25, nil)},
 	{Peaked(0.1), distuv.NewTriangle(-0.1, 0.1, 0, nil)},
+	{Trapezoidal{0, 1, 0.5}, cutTriangle{0, 1, 0.5}},
+	{Trapezoidal{24.9, 25.1, 0.25}, cutTriangle{24.9, 25.1, 0.25}},
+	{Trapezoidal{-3e-9, 1e-9, 0.9}, cutTriangle{-3e-9, 1e-9, 0.9}},
+	{Trapezoidal{-2, 1, 0}, distuv.NewTriangle(-2, 1, -0.5, nil)},
+	{Trapezoidal{97, 100, 1}, distuv.Uniform{Min: 97, Max: 100}},
+	{InexactRectangular{9.9, 10.1, 0.05}, inexact{9.9, 10.1, 0.05}},
+	{InexactRectangular{-1e-6, 1e-6, 1e-7}, inexact{-1e-6, 1e-6, 1e-7}},
+	{InexactRectangular{0, 1, 1e-9}, inexact{0, 1, 1e-9}},
+	{InexactRectangular{-1, 1, 1}, productOfUniforms{2}},
+	{InexactRectangular{97, 100, 0}, distuv.Uniform{Min: 97, Max: 100}},
+	{Arcsine{0, 1}, distuv.Beta{Alpha: 0.5, Beta: 0.5}},
+	{Arcsine{-0.5, 0.5}, stretched{distuv.Beta{Alpha: 0.5, Beta: 0.5}, -0.5, 1}},
+	{Arcsine{97, 100}, stretched{distuv.Beta{Alpha: 0.5, Beta: 0.5}, 97, 3}},
 	{StudentT{0, 1, 5}, distuv.StudentsT{Sigma: 1, Nu: 5}},
 	{StudentT{10, 0.04, 50}, distuv.StudentsT{Mu: 10, Sigma: 0.04, Nu: 50}},
 	{StudentT{0, 2, 8.5}, distuv.StudentsT{Sigma: 2, Nu: 8.5}},
 	{StudentT{0, 1, 3}, distuv.StudentsT{Sigma: 1, Nu: 3}},
 	{StudentT{0, 1, 1}, distuv.StudentsT{Sigma: 1, Nu: 1}},
+	{StudentT{0, 1, 2}, distuv.StudentsT{Sigma: 1, Nu: 2}},
 	{Gamma{0.04, 0.02}, distuv.Gamma{Alpha: 4, Beta: 100}},
 	{Gamma{1, 1}, distuv.Gamma{Alpha: 1, Beta: 1}},
 	{Gamma{1, 2.5}, distuv.Gamma{Alpha: 0.16, Beta: 0.16}},
 	{Gamma{0.4, 0.02}, distuv.Gamma{Alpha: 400, Beta: 1000}},
+	{Gamma{1, 0.9}, distuv.Gamma{Alpha: 1 / 0.81, Beta: 1 / 0.81}},
+	{Gamma{1, 1.1}, distuv.Gamma{Alpha: 1 / 1.21, Beta: 1 / 1.21}},
 }
 
 // TestMoments holds the stated moments against numerical integrals.
@@ -63,23 +79,46 @@ func TestMoments(t *testing.T) {
 }
 
 // moment integrates ((x - μ)/u)^k over the probability p, with x = Quantile(p),
-// by the tanh-sinh rule p = 1/(1 + exp(-π sinh s)), in pairs p and 1 - p.
+// from 0 and from 1 to the middle, in pieces between which all is smooth.
 func moment(d Distribution, k float64) float64 {
-	const h = 1.0 / 128
-	z := func(p float64) float64 { return (d.Quantile(p) - d.Mean()) / d.StandardUncertainty() }
-	sum := h * math.Pi / 4 * math.Pow(z(0.5), k)
-	for s := h; s < 5; s += h {
-		e := math.Exp(-math.Pi * math.Sinh(s))
-		low := z(e / (1 + e))
-		high := -low
-		if _, lopsided := d.(Gamma); lopsided {
-			if e < 1e-15 {
-				break
-			}
-			high = z(1 / (1 + e))
+	z := func(p float64) float64 { return math.Pow((d.Quantile(p)-d.Mean())/d.StandardUncertainty(), k) }
+	_, lopsided := d.(Gamma)
+	both := func(p float64) float64 {
+		switch {
+		case lopsided && p < 1e-15:
+			return 0
+		case lopsided || p > 1e-6:
+			return z(p) + z(1-p)
 		}
-		weight := h * math.Pi * math.Cosh(s) * e / ((1 + e) * (1 + e))
-		sum += weight * (math.Pow(low, k) + math.Pow(high, k))
+		return z(p) + math.Pow(-1, k)*z(p) // 1 - p has too few digits
+	}
+	kink := flankOf(d)
+	return tanhSinh(both, 0, kink) + tanhSinh(both, kink, 0.5)
+}
+
+// flankOf is the probability of the flank of a trapezoid, else 1/4.
+func flankOf(d Distribution) float64 {
+	switch d := d.(type) {
+	case Trapezoidal:
+		return (1 - d.Beta) / (1 + d.Beta) / 2
+	case InexactRectangular:
+		if d.D > 0 {
+			return inexact(d).CDF(d.Low + d.D)
+		}
+	}
+	return 0.25
+}
+
+// tanhSinh integrates f from a to b by the rule x = a + (b - a)/(1 + exp(π sinh s)).
+func tanhSinh(f func(float64) float64, a, b float64) float64 {
+	const h = 1.0 / 32
+	sum := 0.0
+	for s := -4.0; s < 5; s += h {
+		e := math.Exp(-math.Pi * math.Sinh(s))
+		x := a + (b-a)*(e/(1+e))
+		if a < x && x < b {
+			sum += h * (b - a) * math.Pi * math.Cosh(s) * e / ((1 + e) * (1 + e)) * f(x)
+		}
 	}
 	return sum
 }
@@ -89,13 +128,16 @@ func TestQuantile(t *testing.T) {
 		t.Run(fmt.Sprintf("%#v", c.d), func(t *testing.T) {
 			low, high := c.d.Support()
 			last := math.Inf(-1)
+			limit := 1e-12
+			if _, ok := c.d.(Gamma); ok {
+				limit = 1e-7 // gonum's inverse is no better
+			}
 			for i := 1; i < 200; i++ {
 				p := float64(i) / 200
 				x := c.d.Quantile(p)
 				assert.Equal(t, true, low <= x && x <= high, "quantile %v outside the support", x)
 				assert.Equal(t, true, x > last, "quantiles do not rise at %v", p)
-				// gonum's inverse of the gamma distribution is good to 1e-7.
-				near.Absolute(t, "Quantile then CDF", p, c.r.CDF(x), 1e-7)
+				near.Absolute(t, "Quantile then CDF", p, c.r.CDF(x), limit)
 				last = x
 			}
 			for _, end := range []struct{ p, x float64 }{{0, low}, {1, high}} {
@@ -114,8 +156,11 @@ func TestDraws(t *testing.T) {
 	for _, c := range distributions {
 		t.Run(fmt.Sprintf("%#v", c.d), func(t *testing.T) {
 			x := draws(c.d, 1, 2, n)
+			low, high := c.d.Support()
+			assert.Equal(t, true, low <= slices.Min(x) && slices.Max(x) <= high, "draws outside the support")
 			if v := c.d.Variance(); !math.IsInf(v, 1) {
 				near.Absolute(t, "mean of the draws", c.d.Mean(), stat.Mean(x, nil), 5*math.Sqrt(v/n))
+				near.Absolute(t, "lag-1 correlation", 0, stat.Correlation(x[1:], x[:n-1], nil), 5/math.Sqrt(n))
 				if k := c.d.Kurtosis(); !math.IsInf(k, 1) {
 					near.Relative(t, "variance of the draws", v, stat.Variance(x, nil), 5*math.Sqrt((k-1)/n))
 				}
@@ -128,6 +173,42 @@ func TestDraws(t *testing.T) {
 			}
 			near.Absolute(t, "greatest distance from the distribution function", 0, far, 1.95/math.Sqrt(n))
 		})
+	}
+}
+
+// TestDrawsFillBins counts draws in 200 bins of equal probability, and holds
+// the counts against the chi-square distribution (limit one in ten thousand).
+// The bins end at our own quantiles, which TestQuantile holds.
+func TestDrawsFillBins(t *testing.T) {
+	const n, bins = 1_000_000, 200
+	for _, c := range distributions {
+		t.Run(fmt.Sprintf("%#v", c.d), func(t *testing.T) {
+			var edges [bins - 1]float64
+			for i := range edges {
+				edges[i] = c.d.Quantile(float64(i+1) / bins)
+			}
+			var counts [bins]float64
+			for _, x := range draws(c.d, 3, 4, n) {
+				i, _ := slices.BinarySearch(edges[:], x)
+				counts[i]++
+			}
+			expected := slices.Repeat([]float64{n / bins}, bins)
+			near.Absolute(t, "chi-square", 0, stat.ChiSquare(counts[:], expected), distuv.ChiSquared{K: bins - 1}.Quantile(0.9999))
+		})
+	}
+}
+
+// TestDrawsInPieces: a stream goes on where it stopped.
+func TestDrawsInPieces(t *testing.T) {
+	for _, c := range distributions {
+		s := newSource()
+		s.key(1, 2, 0)
+		x := make([]float64, 6)
+		for i := range x {
+			c.d.fill(x[i:i+1], s)
+		}
+		slices.Sort(x)
+		assert.Equal(t, 6, len(slices.Compact(x)), "%#v repeats itself", c.d)
 	}
 }
 

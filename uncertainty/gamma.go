@@ -32,20 +32,19 @@ func (d Gamma) Kurtosis() float64 { return 3 + 6*(d.Sigma/d.Mu)*(d.Sigma/d.Mu) }
 func (Gamma) Support() (low, high float64) { return 0, math.Inf(1) }
 
 // Quantile is the inverse of the distribution function.
-func (d Gamma) Quantile(p float64) float64 { return d.distuv(nil).Quantile(p) }
+func (d Gamma) Quantile(p float64) float64 {
+	return distuv.Gamma{Alpha: d.shape(), Beta: d.Mu / d.Sigma / d.Sigma}.Quantile(p)
+}
 
-func (d Gamma) distuv(s *source) distuv.Gamma {
-	ratio := d.Mu / d.Sigma
-	g := distuv.Gamma{Alpha: ratio * ratio, Beta: ratio / d.Sigma}
-	if s != nil {
-		g.Src = s
-	}
-	return g
+func (d Gamma) shape() float64 { return (d.Mu / d.Sigma) * (d.Mu / d.Sigma) }
+
+func (d Gamma) sound() bool {
+	return finite(d.Mu) && finite(d.Sigma) && d.Mu > 0 && d.Sigma > 0 && finite(d.shape()) && d.shape() > 0
 }
 
 func (d Gamma) fill(dst []float64, s *source) {
-	g := d.distuv(s)
+	fillGamma(dst, d.shape(), s)
 	for i := range dst {
-		dst[i] = g.Rand()
+		dst[i] *= d.Mu
 	}
 }

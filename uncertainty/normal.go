@@ -32,8 +32,18 @@ func (d Normal) Quantile(p float64) float64 {
 	return distuv.Normal{Mu: d.Mu, Sigma: d.Sigma}.Quantile(p)
 }
 
+func (d Normal) sound() bool { return finite(d.Mu) && finite(d.Sigma) && d.Sigma >= 0 }
+
 func (d Normal) fill(dst []float64, s *source) {
+	state := s.state
 	for i := range dst {
-		dst[i] = d.Mu + float64(d.Sigma*s.random.NormFloat64())
+		var bits uint64
+		bits, state = next(state)
+		z, inside := ziggurat(bits)
+		if !inside {
+			z, state = outside(bits, state)
+		}
+		dst[i] = d.Mu + float64(d.Sigma*z)
 	}
+	s.state = state
 }

@@ -29,9 +29,19 @@ func (d Rectangular) Support() (low, high float64) { return d.Low, d.High }
 // Quantile is Low + p(High - Low).
 func (d Rectangular) Quantile(p float64) float64 { return d.Low + p*(d.High-d.Low) }
 
+func (d Rectangular) sound() bool { return bounds(d.Low, d.High) }
+
+// bounds reports whether [low, high] is an interval, be it of zero width.
+func bounds(low, high float64) bool { return low <= high && finite(high-low) }
+
 func (d Rectangular) fill(dst []float64, s *source) {
-	width := d.High - d.Low
+	// In the last digit less than the width, so that no rounding passes High.
+	width := math.Nextafter(d.High-d.Low, 0)
+	state := s.state
 	for i := range dst {
-		dst[i] = d.Low + float64(width*s.uniform())
+		var bits uint64
+		bits, state = next(state)
+		dst[i] = d.Low + float64(width*uniform(bits))
 	}
+	s.state = state
 }

@@ -19,10 +19,10 @@ func TestSplitMix64(t *testing.T) {
 		0:       {0xe220a8397b1dcdaf, 0x6e789e6aa1b965f4, 0x06c45d188009454f},
 		1234567: {6457827717110365317, 3203168211198807973, 9817491932198370423},
 	} {
-		s := newSource()
-		s.state = state
+		var bits uint64
 		for i := range want {
-			assert.Equal(t, want[i], s.Uint64())
+			bits, state = next(state)
+			assert.Equal(t, want[i], bits)
 		}
 	}
 }
@@ -31,13 +31,16 @@ func TestSplitMix64(t *testing.T) {
 func TestSplitMix64Integers(t *testing.T) {
 	s := newSource()
 	s.key(20260101, 7, 3)
-	state := new(big.Int).SetUint64(s.state)
+	start := s.state
+	state := new(big.Int).SetUint64(start)
 	for range 1000 {
+		var bits uint64
+		bits, start = next(start)
 		state.Add(state, new(big.Int).SetUint64(0x9e3779b97f4a7c15))
 		z := low64(state)
 		z = low64(new(big.Int).Mul(shifted(z, 30), new(big.Int).SetUint64(0xbf58476d1ce4e5b9)))
 		z = low64(new(big.Int).Mul(shifted(z, 27), new(big.Int).SetUint64(0x94d049bb133111eb)))
-		assert.Equal(t, shifted(z, 31).Uint64(), s.Uint64())
+		assert.Equal(t, shifted(z, 31).Uint64(), bits)
 	}
 }
 
@@ -49,16 +52,18 @@ func shifted(z *big.Int, by uint) *big.Int {
 	return new(big.Int).Xor(z, new(big.Int).Rsh(z, by))
 }
 
-// TestUniformIsOpen takes the states that yield the least and the greatest
-// integer (found by inverting the output function; the first is -γ).
+// extremes are the states that yield the least and the greatest integer (found
+// by inverting the output function; the first is -γ).
+var extremes = map[uint64]uint64{-0x9e3779b97f4a7c15 & math.MaxUint64: 0, 0x31628af67b2131ab: math.MaxUint64}
+
 func TestUniformIsOpen(t *testing.T) {
-	for state, bits := range map[uint64]uint64{-0x9e3779b97f4a7c15 & math.MaxUint64: 0, 0x31628af67b2131ab: math.MaxUint64} {
-		s := newSource()
-		s.state = state
-		assert.Equal(t, bits, s.Uint64())
-		s.state = state
-		u := s.uniform()
-		assert.Equal(t, true, 0 < u && u < 1, "uniform value %v for the integer %d", u, bits)
+	for state, want := range extremes {
+		bits, _ := next(state)
+		assert.Equal(t, want, bits)
+		u, v := halves(bits)
+		for _, x := range []float64{uniform(bits), u, v} {
+			assert.Equal(t, true, 0 < x && x < 1, "uniform value %v for the integer %d", x, bits)
+		}
 	}
 }
 
@@ -66,14 +71,24 @@ func TestUniform(t *testing.T) {
 	const n = 1_000_000
 	s := newSource()
 	s.key(1, 2, 3)
-	x := make([]float64, n)
-	for i := range x {
-		x[i] = s.uniform()
+	whole, left, right := make([]float64, n), make([]float64, n), make([]float64, n)
+	state := s.state
+	for i := range n {
+		var bits uint64
+		bits, state = next(state)
+		whole[i] = uniform(bits)
+		left[i], right[i] = halves(bits)
+		if whole := uint64(left[i]*0x1p32)<<32 | uint64(right[i]*0x1p32); whole != bits {
+			t.Fatalf("the halves make %#x of %#x", whole, bits)
+		}
 	}
-	mean, variance := stat.MeanVariance(x, nil)
-	near.Absolute(t, "mean", 0.5, mean, 5*math.Sqrt(1.0/12/n))
-	near.Relative(t, "variance", 1.0/12, variance, 5*math.Sqrt(0.8/n))
-	near.Absolute(t, "lag-1 correlation", 0, stat.Correlation(x[1:], x[:n-1], nil), 5/math.Sqrt(n))
+	for _, x := range [][]float64{whole, left, right} {
+		mean, variance := stat.MeanVariance(x, nil)
+		near.Absolute(t, "mean", 0.5, mean, 5*math.Sqrt(1.0/12/n))
+		near.Relative(t, "variance", 1.0/12, variance, 5*math.Sqrt(0.8/n))
+		near.Absolute(t, "lag-1 correlation", 0, stat.Correlation(x[1:], x[:n-1], nil), 5/math.Sqrt(n))
+	}
+	near.Absolute(t, "correlation of the halves", 0, stat.Correlation(left, right, nil), 5/math.Sqrt(n))
 }
 
 func TestStreamsAreKeyed(t *testing.T) {
@@ -83,7 +98,7 @@ func TestStreamsAreKeyed(t *testing.T) {
 	}
 	stream := func(k key) []float64 {
 		s := newSource()
-		s.uniform() // what was drawn before does not matter
+		Gamma{1, 2}.fill(make([]float64, 3), s) // what was drawn before does not matter
 		s.key(k.seed, k.influence, k.block)
 		x := make([]float64, 100_000)
 		Normal{0, 1}.fill(x, s)

@@ -50,9 +50,24 @@ func (d StudentT) Quantile(p float64) float64 {
 	return distuv.StudentsT{Mu: d.Mu, Sigma: d.Sigma, Nu: d.Nu}.Quantile(p)
 }
 
+// sound takes half of Nu, since that is the shape of a gamma distribution.
+func (d StudentT) sound() bool {
+	return finite(d.Mu) && finite(d.Sigma) && d.Sigma >= 0 && finite(d.Nu) && d.Nu/2 > 0
+}
+
+// fill draws a normal value over the root of a chi-square value over its Nu
+// degrees of freedom, which is twice a gamma value of shape Nu/2.
 func (d StudentT) fill(dst []float64, s *source) {
-	t := distuv.StudentsT{Mu: d.Mu, Sigma: d.Sigma, Nu: d.Nu, Src: s}
-	for i := range dst {
-		dst[i] = t.Rand()
+	fillGamma(dst, d.Nu/2, s)
+	state := s.state
+	for i, g := range dst {
+		var bits uint64
+		bits, state = next(state)
+		z, inside := ziggurat(bits)
+		if !inside {
+			z, state = outside(bits, state)
+		}
+		dst[i] = d.Mu + float64(d.Sigma*z/math.Sqrt(g))
 	}
+	s.state = state
 }

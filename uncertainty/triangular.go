@@ -36,10 +36,18 @@ func (d Triangular) Quantile(p float64) float64 {
 	return d.High - width*math.Sqrt((1-p)/2)
 }
 
-// fill draws the mean of two uniform values, which is triangular.
+func (d Triangular) sound() bool { return bounds(d.Low, d.High) }
+
+// fill draws the mean of two uniform values, which is triangular. They are the
+// halves of one draw, so their resolution is 2^-32.
 func (d Triangular) fill(dst []float64, s *source) {
-	half := (d.High - d.Low) / 2
+	width := (d.High - d.Low) * 0x1p-33
+	state := s.state
 	for i := range dst {
-		dst[i] = d.Low + float64(half*(s.uniform()+s.uniform()))
+		var bits uint64
+		bits, state = next(state)
+		sum := bits>>32 + bits&0xffffffff + 1
+		dst[i] = d.Low + float64(width*float64(int64(sum)))
 	}
+	s.state = state
 }

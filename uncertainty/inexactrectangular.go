@@ -1,0 +1,111 @@
+package uncertainty
+
+import "math"
+
+// InexactRectangular is a rectangular distribution whose limits are not exactly
+// known: they are Low and High within ±D, and the middle is known. Its density
+// is a trapezoid with curved flanks (JCGM 101, 6.4.3, CTrap).
+type InexactRectangular struct{ Low, High, D float64 }
+
+// Mean is the middle.
+func (d InexactRectangular) Mean() float64 { return d.Low + (d.High-d.Low)/2 }
+
+// StandardUncertainty is √((High - Low)²/12 + D²/9).
+func (d InexactRectangular) StandardUncertainty() float64 {
+	return math.Hypot((d.High-d.Low)/math.Sqrt(12), d.D/3)
+}
+
+// Variance is (High - Low)²/12 + D²/9.
+func (d InexactRectangular) Variance() float64 {
+	return (d.High-d.Low)*(d.High-d.Low)/12 + d.D*d.D/9
+}
+
+// Skewness is 0.
+func (InexactRectangular) Skewness() float64 { return 0 }
+
+// Kurtosis is (9/5) (1 + 2r² + r⁴/5)/(1 + r²/3)², r being D over half of the
+// width.
+func (d InexactRectangular) Kurtosis() float64 {
+	if d.D == 0 {
+		return 1.8
+	}
+	r := 2 * d.D / (d.High - d.Low)
+	r *= r
+	return 1.8 * (1 + 2*r + r*r/5) / ((1 + r/3) * (1 + r/3))
+}
+
+// Support is [Low - D, High + D].
+func (d InexactRectangular) Support() (low, high float64) { return d.Low - d.D, d.High + d.D }
+
+// Quantile is the inverse of the distribution function.
+func (d InexactRectangular) Quantile(p float64) float64 {
+	low, high := d.Support()
+	if p > 0.5 {
+		return high - d.rise(1-p)
+	}
+	return low + d.rise(p)
+}
+
+// rise is the distance of a quantile from the lower limit, for p <= 1/2.
+//
+// With w half of the width, B = w + D and y the distance from the middle, the
+// density is ln(B/max(y, w - D))/(4D). Integrated from B inwards over a flank
+// it gives 4Dp = B - y - y ln(B/y), which is B times (1 - (1 + L) exp(-L)) for
+// y = B exp(-L).
+func (d InexactRectangular) rise(p float64) float64 {
+	w := (d.High - d.Low) / 2
+	if d.D == 0 {
+		return 2 * w * p
+	}
+	top, outer := w-d.D, w+d.D
+	within := 0.0 // the probability of the flat top
+	if top > 0 {
+		within = top * math.Log1p(2*d.D/top) / (2 * d.D)
+	}
+	if 1-2*p > within {
+		return outer * -math.Expm1(-depth(4*d.D*p/outer))
+	}
+	if top == 0 {
+		return outer
+	}
+	return outer - top*(1-2*p)/within
+}
+
+// depth solves 1 - (1 + L) exp(-L) = c for L, at 0 <= c < 1.
+func depth(c float64) float64 {
+	m := -math.Log1p(-c) // L - ln(1 + L) = m
+	t := math.Sqrt(2 * m)
+	if t < 1e-5 {
+		return t + t*t/3 // the next term is t³/36
+	}
+	// From this upper bound, since exp(t) >= 1 + t + t²/2, Newton's steps lead
+	// down only.
+	for l := t + m; ; {
+		lower := l - (l-math.Log1p(l)-m)*(1+l)/l
+		if !(lower < l) {
+			return l
+		}
+		l = lower
+	}
+}
+
+func (d InexactRectangular) sound() bool {
+	low, high := d.Support()
+	return bounds(d.Low, d.High) && bounds(low, high) && 0 <= d.D && d.D <= (d.High-d.Low)/2
+}
+
+// fill draws the lower limit, takes the upper one as far from the middle, and
+// draws between them (JCGM 101, 6.4.3).
+func (d InexactRectangular) fill(dst []float64, s *source) {
+	low, _ := d.Support()
+	longest := d.High - d.Low + 2*d.D
+	state := s.state
+	for i := range dst {
+		var bits uint64
+		bits, state = next(state)
+		u, v := halves(bits)
+		in := float64(2 * d.D * u)
+		dst[i] = low + (in + float64((longest-2*in)*v))
+	}
+	s.state = state
+}
