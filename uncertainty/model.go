@@ -98,21 +98,9 @@ func (in *Influence) mustBeSound() {
 	if in.Distribution == nil {
 		panic(fmt.Sprintf("uncertainty: influence %q has no distribution", in.Name))
 	}
-	mean, u := in.Distribution.Mean(), in.Distribution.StandardUncertainty()
-	if !finite(mean) || !finite(u) || u < 0 || !finite(in.Nominal) || !hasShape(in.Distribution) {
+	if !in.Distribution.sound() || !finite(in.Nominal) {
 		panic(fmt.Sprintf("uncertainty: influence %q: %#v is not a distribution", in.Name, in.Distribution))
 	}
-}
-
-// hasShape reports whether the shape parameter of a distribution exists.
-func hasShape(d Distribution) bool {
-	switch d := d.(type) {
-	case Gamma:
-		return d.Mu > 0 && d.Sigma > 0
-	case StudentT:
-		return d.Nu > 0 && finite(d.Nu)
-	}
-	return true
 }
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

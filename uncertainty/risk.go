@@ -102,8 +102,7 @@ func integrate(f func(float64) float64, low, high float64) float64 {
 }
 
 func (i Inspection) mustBeSound() {
-	if i.Prior == nil || !finite(i.Prior.Mean()) || !(i.Prior.StandardUncertainty() >= 0) ||
-		math.IsInf(i.Prior.StandardUncertainty(), 1) || !hasShape(i.Prior) {
+	if i.Prior == nil || !i.Prior.sound() {
 		panic(fmt.Sprintf("uncertainty: prior %#v is not a distribution", i.Prior))
 	}
 	mustBeKnown(0, i.StandardUncertainty, math.Inf(1))
