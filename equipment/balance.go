@@ -24,6 +24,8 @@ type Balance struct {
 	Weighing Stated
 	// Count is the number of pieces alike.
 	Count int
+	// Price of a piece.
+	Price Price
 }
 
 // Shows returns an [Impossible] error when the display cannot show a reading.
@@ -150,4 +152,22 @@ func (b *Balance) linearity(u Use, owner string, load float64) uncertainty.Node 
 // 0 to the given limit in g.
 func (b *Balance) LeftBehind(u Use, limit float64) uncertainty.Node {
 	return b.error(u, u.Step, "left on the boat", uncertainty.Rectangular{Low: 0, High: limit})
+}
+
+// WithReadability is a balance like this one that reads to d in g: its standard
+// deviation, linearity and weighing uncertainty, where the kit states them, are as
+// many digits as before; what is not stated follows from d by itself. Capacity,
+// sensitivity and count stay, and nothing is known of its price. It panics unless
+// d is positive and finite.
+func (b *Balance) WithReadability(d float64) *Balance {
+	if !(d > 0) || math.IsInf(d, 1) {
+		panic(fmt.Sprintf("equipment: a balance that reads to %v g", d))
+	}
+	other := *b
+	other.Name, other.Price = "balance reading "+Grams(d), Price{}
+	other.Readability = d
+	for _, figure := range []*float64{&other.Repeatability.S, &other.Linearity.Value, &other.Weighing.Value} {
+		*figure *= d / b.Readability
+	}
+	return &other
 }

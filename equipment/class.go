@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"sync"
 )
 
 // Class is one row of a class table: what a standard, or the trade where there is
@@ -38,11 +37,13 @@ type Class struct {
 	Share     float64 // the limit as a share of the volume measured, 0 where Tolerance holds at every mark
 	BelowHalf Sloped  // the limit below half of the capacity instead, zero where there is no such rule
 	DeadSpace float64 // mL that stay in a syringe pressed home, at most; 0 elsewhere
+	Numbered  float64 // mL from one numbered mark of the scale to the next, 0 without a scale
 
 	Source         string // where the figures were seen
 	Trust          string // "two sources", "one source" or "from memory"
 	BoreTrust      string // the same for Bore, empty when Bore is 0
 	DeadSpaceTrust string // the same for DeadSpace
+	NumberedTrust  string // the same for Numbered
 	Note           string // conflicts and derivations
 }
 
@@ -119,77 +120,3 @@ func (c Class) alsoAS() bool {
 // Classes returns every row of the class tables, in table order, and what is typical
 // of balances after them.
 func Classes() []Class { return slices.Concat(classTable(), balanceTable()) }
-
-// classTable holds what [FindClass] searches. What a table lists first is what is
-// assumed when a kit does not state it.
-var classTable = sync.OnceValue(func() []Class {
-	var classes []Class
-	for _, table := range []struct{ name, columns string }{
-		{"cylinders", glassColumns}, {"cylinders_plastic", glassColumns}, {"flasks", glassColumns},
-		{"pipettes_one_mark", glassColumns}, {"pipettes_graduated", glassColumns}, {"burettes", glassColumns},
-		{"pipettes_piston", allColumns}, {"syringes", allColumns}, {"printed_scales", allColumns}, {"droppers", allColumns},
-	} {
-		for _, row := range readTable(tableFiles, table.name, table.columns) {
-			c := newClass(row)
-			if table.columns == allColumns {
-				c.addRest(row)
-			}
-			classes = append(classes, c)
-		}
-	}
-	return classes
-})
-
-const (
-	glassColumns = "kind,form,standard,number,edition,class,marked," +
-		"capacity_mL,division_mL,tolerance_mL,bore_mm,source,trust,bore_trust,note"
-	allColumns = glassColumns + ",random_mL,share,below_half_fixed_mL,below_half_share,dead_space_mL,dead_space_trust"
-)
-
-func newClass(row tableRow) Class {
-	return Class{
-		Kind:      row.text("kind"),
-		Form:      row.text("form"),
-		Standard:  row.text("standard"),
-		Number:    row.text("number"),
-		Edition:   row.text("edition"),
-		Name:      row.text("class"),
-		Marked:    row.text("marked"),
-		Capacity:  row.positive("capacity_mL"),
-		Division:  row.positiveOrNone("division_mL"),
-		Tolerance: row.positive("tolerance_mL"),
-		Bore:      row.positiveOrNone("bore_mm"),
-		Source:    row.text("source"),
-		Trust:     row.text("trust"),
-		BoreTrust: row.text("bore_trust"),
-		Note:      row.text("note"),
-	}
-}
-
-// addRest fills in what a glass table has no columns for.
-func (c *Class) addRest(row tableRow) {
-	c.Random = row.positiveOrNone("random_mL")
-	c.Share = row.positiveOrNone("share")
-	c.BelowHalf = Sloped{row.positiveOrNone("below_half_fixed_mL"), row.positiveOrNone("below_half_share")}
-	c.DeadSpace = row.positiveOrNone("dead_space_mL")
-	c.DeadSpaceTrust = row.text("dead_space_trust")
-}
-
-// balanceTable is for information; no kit states a class for a balance.
-var balanceTable = sync.OnceValue(func() []Class {
-	var classes []Class
-	for _, row := range readTable(tableFiles, "balances", "form,capacity_g,division_g,tolerance_g,random_g,source,trust,note") {
-		classes = append(classes, Class{
-			Kind:      "balance",
-			Form:      row.text("form"),
-			Capacity:  row.positive("capacity_g"),
-			Division:  row.positive("division_g"),
-			Tolerance: row.positive("tolerance_g"),
-			Random:    row.positive("random_g"),
-			Source:    row.text("source"),
-			Trust:     row.text("trust"),
-			Note:      row.text("note"),
-		})
-	}
-	return classes
-})

@@ -85,10 +85,3 @@ func TestOwnLimits(t *testing.T) {
 		near.Relative(t, text, r, correlation(t, u, node(t, k, u, "a", 4), node(t, k, u, "b", 10)), 1e-9)
 	}
 }
-
-// A price and a note of it change nothing.
-func TestPriceIsAccepted(t *testing.T) {
-	for _, text := range []string{oneBalance, oneSyringe, oneDropper, oneBurette, onePiston, oneFlask + "class = \"A\"\n", "[[jar]]\nname = \"j\"\nline = \"50 mL\"\ntolerance = \"1 mL\"\n"} {
-		assert.Equal(t, parseKit(t, text), parseKit(t, text+"price = \"12.50 EUR\"\n"))
-	}
-}

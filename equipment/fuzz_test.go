@@ -32,6 +32,8 @@ func FuzzKit(f *testing.F) {
 		oneBurette, hundredCylinder + keepsSome + "marked = \"Ex\"", oneMillilitre + "retained = { mean = \"0.01 mL\", spread = \"0.02 mL\" }",
 		oneDropper + "drop = \"0.001 mL\"\ntolerance = \"99 % of reading\"", oneDropper + "readings = [\"0.04 mL\", \"0.05 mL\", \"0.06 mL\", \"0.05 mL\"]",
 		oneFlask + "correction = { value = \"-9.9 mL\", expanded = \"9.9 mL\", k = 1 }", onePiston + "tolerance = \"1e-300 mL\"\nrepeatability = \"1e-300 mL\"",
+		withCandidates, tenSyringe + "numbered = \"0.003 mL\"\nprice = \"0 x\"", own + "numbered = \"9.9999999999 mL\"",
+		"[[cylinder]]\nname = \"x\"\ncapacity = \"1.00000001 mL\"\ndivision = \"0.00003 mL\"\ntolerance = \"0 mL\"",
 		"[[beaker]]\nname = \"x\"\ncapacity = \"2 L\"\nform = \"unmarked\"\nbore = \"130 mm\"\nclinging = \"1 mL\"",
 		"[[conical-flask]]\nname = \"x\"\ncapacity = \"1e9 mL\"\ntolerance = \"50 % of capacity\"\n[[jar]]\nname = \"j\"\nline = \"1e-6 mL\"\nset-with = \"x\"",
 	} {
@@ -45,11 +47,15 @@ func FuzzKit(f *testing.F) {
 			}
 			return
 		}
+		for _, name := range kit.Candidates.Names() {
+			kit = kit.With(name)
+		}
 		for _, b := range kit.Balances {
 			tryBalance(t, b)
 		}
 		for _, k := range kit.Measures {
 			tryMeasure(t, k)
+			tryMarks(t, k)
 		}
 	})
 }
@@ -104,6 +110,22 @@ func tryMeasure(t *testing.T, k *Measure) {
 			}
 			return u.Model.Add(volume, k.Film(u)), nil
 		})
+	}
+}
+
+// tryMarks reads the instrument at each of its marks, which rise to its capacity.
+func tryMarks(t *testing.T, k *Measure) {
+	for _, fine := range []bool{false, true} {
+		last := 0.0
+		for _, mark := range k.Marks(fine) {
+			if err := k.Reads(mark); err != nil || mark <= last {
+				t.Fatalf("%s: %v after %v: %v", k.Name, mark, last, err)
+			}
+			last = mark
+		}
+		if last != k.Capacity && k.Kind != Dropper {
+			t.Fatalf("%s: the last mark is %v, not %v", k.Name, last, k.Capacity)
+		}
 	}
 }
 

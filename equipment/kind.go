@@ -1,5 +1,7 @@
 package equipment
 
+import "slices"
+
 // Kind is a kind of volumetric instrument, named as in the class tables.
 type Kind string
 
@@ -62,10 +64,38 @@ func PipetteKinds() []string {
 	return []string{string(OneMark), string(Graduated), string(Piston), string(Transfer)}
 }
 
+// The tables of a kit file that do not hold volumetric instruments of the bench.
+const (
+	balanceTables   = "balance"
+	candidateTables = "candidate"
+)
+
 // KitTables are the names of the tables of a kit file.
 func KitTables() []string {
-	return []string{"balance", "cylinder", "flask", "pipette", "burette", "syringe", "dropper",
+	return slices.Concat([]string{balanceTables}, measureTables(), []string{candidateTables})
+}
+
+// measureTables are those of volumetric instruments, in the order in which they
+// are read: a jar may rest on any other.
+func measureTables() []string {
+	return []string{"cylinder", "flask", "pipette", "burette", "syringe", "dropper",
 		"beaker", "conical-flask", "conical-measure", "jar"}
+}
+
+// CandidateKinds are the kinds that a [[candidate]] may be of: the name of a table,
+// or the kind of a pipette.
+func CandidateKinds() []string {
+	var list []string
+	for _, table := range KitTables() {
+		switch table {
+		case kinds[OneMark].table:
+			list = append(list, PipetteKinds()...)
+		case candidateTables:
+		default:
+			list = append(list, table)
+		}
+	}
+	return list
 }
 
 // Receives reports whether a solution is made up in it.

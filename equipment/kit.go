@@ -12,18 +12,22 @@ type Kit struct {
 	File string
 	// Title and Note are free text.
 	Title, Note string
-	Balances    []*Balance
-	Measures    []*Measure
+	// Instruments stand on the bench.
+	Instruments
+	// Candidates are not owned: no route can use one. Their names are not those
+	// of instruments on the bench.
+	Candidates Instruments
+}
+
+// Instruments are balances and volumetric instruments, those of a kind in the
+// order of the file. Each has a name of its own.
+type Instruments struct {
+	Balances []*Balance
+	Measures []*Measure
 }
 
 // LoadKit reads a kit file. A mistake in it is a *benchfile.Mistake.
-func LoadKit(path string) (*Kit, error) {
-	root, err := benchfile.Load(path)
-	if err != nil {
-		return nil, err
-	}
-	return readKit(root)
-}
+func LoadKit(path string) (*Kit, error) { return LoadKitChanged(path, nil) }
 
 // ParseKit reads the text of a kit file; name stands for it in messages.
 func ParseKit(name string, data []byte) (*Kit, error) {
@@ -35,29 +39,29 @@ func ParseKit(name string, data []byte) (*Kit, error) {
 }
 
 // Balance returns the balance of that name, or nil.
-func (k *Kit) Balance(name string) *Balance {
-	if i := slices.IndexFunc(k.Balances, func(b *Balance) bool { return b.Name == name }); i >= 0 {
-		return k.Balances[i]
+func (l *Instruments) Balance(name string) *Balance {
+	if i := slices.IndexFunc(l.Balances, func(b *Balance) bool { return b.Name == name }); i >= 0 {
+		return l.Balances[i]
 	}
 	return nil
 }
 
 // Measure returns the volumetric instrument of that name, or nil.
-func (k *Kit) Measure(name string) *Measure {
-	if i := slices.IndexFunc(k.Measures, func(m *Measure) bool { return m.Name == name }); i >= 0 {
-		return k.Measures[i]
+func (l *Instruments) Measure(name string) *Measure {
+	if i := slices.IndexFunc(l.Measures, func(m *Measure) bool { return m.Name == name }); i >= 0 {
+		return l.Measures[i]
 	}
 	return nil
 }
 
-// Names lists all instruments: balances, cylinders, flasks, pipettes, those of
-// a kind in the order of the file.
-func (k *Kit) Names() []string {
+// Names lists all instruments: balances, then cylinders, flasks, pipettes and the
+// rest.
+func (l *Instruments) Names() []string {
 	var names []string
-	for _, b := range k.Balances {
+	for _, b := range l.Balances {
 		names = append(names, b.Name)
 	}
-	for _, m := range k.Measures {
+	for _, m := range l.Measures {
 		names = append(names, m.Name)
 	}
 	return names

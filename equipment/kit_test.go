@@ -64,13 +64,13 @@ func TestKitAsDesigned(t *testing.T) {
 	pipette := kit.Measure("1 mL graduated")
 	assert.Equal(t, "ISO 835:2007 class B", pipette.Class.String())
 	assert.Equal(t, &Measure{
-		Name: "1 mL graduated", Kind: Graduated, Ex: true, Capacity: 1, Division: 0.01, Count: 1, Class: pipette.Class,
+		Name: "1 mL graduated", Kind: Graduated, Ex: true, Capacity: 1, Division: 0.01, Numbered: 0.1, Count: 1, Class: pipette.Class,
 		Bias: Bias{Shape: Triangle, Limit: 0.01, FromClass: true, ShapeAssumed: true, BetweenMarks: 0.5},
 	}, pipette)
 	// ISO 4788 class B, 10 mL: division 0.2 mL, ±0.2 mL.
 	cylinder := kit.Measure("10 mL cylinder")
 	assert.Equal(t, &Measure{
-		Name: "10 mL cylinder", Kind: Cylinder, Capacity: 10, Division: 0.2, Bore: 15.2, BoreAssumed: true, Count: 1,
+		Name: "10 mL cylinder", Kind: Cylinder, Capacity: 10, Division: 0.2, Numbered: 1, Bore: 15.2, BoreAssumed: true, Count: 1,
 		Class: cylinder.Class, StandardAssumed: true, Clinging: Stated{0.03, true},
 		Retained: Retained{Mean: 0.04, Spread: Stated{0.02, true}, Known: true},
 		Bias:     Bias{Shape: Triangle, Limit: 0.2, FromClass: true, ShapeAssumed: true, BetweenMarks: 0.5},
@@ -133,6 +133,7 @@ func TestKitKeys(t *testing.T) {
 		{oneBalance, `span = "0.1 % of reading"`, balance(func(b *Balance) { b.Span = 0.001 })},
 		{oneBalance, `weighing-uncertainty = "8 mg"`, balance(func(b *Balance) { b.Weighing = Stated{0.008, true} })},
 		{oneBalance, `count = 2`, balance(func(b *Balance) { b.Count = 2 })},
+		{oneBalance, `price = "240 EUR"`, balance(func(b *Balance) { b.Price = Price{240, "EUR"} })},
 		{own, `clinging = "30 µL"`, measure(func(k *Measure) { k.Clinging = Stated{0.03, true} })},
 		{own, `retained = "0.1 mL"`, measure(func(k *Measure) { k.Retained = Retained{Mean: 0.1, Known: true} })},
 		{own, `retained = { mean = "0.1 mL" }`, measure(func(k *Measure) { k.Retained = Retained{Mean: 0.1, Known: true} })},
@@ -149,6 +150,8 @@ func TestKitKeys(t *testing.T) {
 		{own, `material = "borosilicate"`, measure(func(k *Measure) { k.Expansion = Stated{9.9e-6, true} })},
 		{own, `expansion = "2.7e-5 /°C"`, measure(func(k *Measure) { k.Expansion = Stated{2.7e-5, true} })},
 		{own, `count = 3`, measure(func(k *Measure) { k.Count = 3 })},
+		{own, `price = "12.50 EUR"`, measure(func(k *Measure) { k.Price = Price{12.5, "EUR"} })},
+		{own, `numbered = "2 mL"`, measure(func(k *Measure) { k.Numbered = 2 })},
 		{onePipette, `bore = "4 mm"`, measure(func(k *Measure) { k.Bore = 4 })},
 		{onePipette, `retained = "0.1 mL"`, measure(func(k *Measure) { k.Retained = Retained{Mean: 0.1, Known: true} })},
 	} {
@@ -320,7 +323,7 @@ func TestKitMistakes(t *testing.T) {
 		{"[[flask]]\nname = \"x\"\ncapacity = \"1e300 mL\"\ntolerance = \"1 mL\"", "3:12: capacity: no instrument of a bench has this capacity", ""},
 		{"[[flask]]\nname = \"x\"\ncapacity = \"0.000001 µL\"\ntolerance = \"0 mL\"", "3:12: capacity: no instrument of a bench has this capacity", ""},
 		{"[[funnel]]\nname = \"x\"", "1:3: unknown key `funnel` in the file", "the keys of the file are title, note, shape, balance, cylinder, flask, pipette, " +
-			"burette, syringe, dropper, beaker, conical-flask, conical-measure, jar"},
+			"burette, syringe, dropper, beaker, conical-flask, conical-measure, jar, candidate"},
 		{oneFlask + "class = \"A\"\ntitle = \"x\"", "5:1: unknown key `title` in a flask",
 			"`title` belongs to the file, not to a flask: write it above the first [header]"},
 	} {

@@ -14,6 +14,9 @@ type Measure struct {
 	// Capacity, and Division of the scale; a Division of 0 means one mark, at
 	// the capacity. In mL.
 	Capacity, Division float64
+	// Numbered is the distance of the numbered marks of its scale, in mL; 0
+	// without one.
+	Numbered float64
 	// Bore inside at the mark of a neck or stem, in mm; 0 when not known.
 	Bore float64
 	// Bias of a piece.
@@ -31,6 +34,8 @@ type Measure struct {
 	Reading Reading
 	// Count is the number of pieces alike.
 	Count int
+	// Price of a piece.
+	Price Price
 	// Ex: adjusted to deliver, as the glass is marked; otherwise to contain.
 	Ex bool
 	// SingleUse: a new piece each time.
@@ -231,7 +236,7 @@ func (k *Measure) note(u Use, mark float64) {
 	if k.Division > 0 && !isMultiple(mark, k.Division) {
 		u.Notes.Warn(fmt.Sprintf("%s lies between two lines of the %s (division %s)", Millilitres(mark), k.Name, Millilitres(k.Division)))
 	}
-	if k.Division > 0 && mark < 0.2*k.Capacity*(1-1e-12) {
+	if k.Division > 0 && mark < leastOfScale*k.Capacity*(1-1e-12) {
 		u.Notes.Warn(fmt.Sprintf("%s is less than a fifth of the %s; a smaller one reads better", Millilitres(mark), k.Name))
 	}
 }

@@ -21,6 +21,17 @@ func number(x float64) string {
 	return strconv.FormatFloat(rounded, 'f', -1, 64)
 }
 
+// decimal takes the rounding of binary fractions out of a product: 0.3 for 3 times
+// 0.1. It keeps 15 significant digits, which any decimal of so many survives in
+// binary (IEEE 754).
+func decimal(x float64) float64 {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 15, 64), 64)
+	if err != nil {
+		panic("equipment: " + err.Error())
+	}
+	return rounded
+}
+
 // display prints a reading with the digits that a readability of d shows.
 func display(reading, d float64) string {
 	places := 0

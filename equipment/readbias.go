@@ -151,7 +151,7 @@ func (k *Measure) check(t *benchfile.Table) {
 		t.Fail("", "the "+k.Name+" has a scale, but its division is not stated", "state division, or the class that fixes it")
 	case k.Division > k.Capacity:
 		t.Fail("division", "the division is larger than the capacity", "")
-	case k.Division > 0 && k.Capacity/k.Division > finest:
+	case k.Division > 0 && k.Capacity/k.Division > finestScale:
 		t.Fail("division", "no scale has so many divisions", "")
 	case perMillimetre(k.Bore) >= k.Capacity:
 		t.Fail("bore", "one millimetre of so wide a neck holds more than the capacity", "state the inside width at the mark, as in \"13 mm\"")

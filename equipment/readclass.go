@@ -26,6 +26,9 @@ func (r *kitReader) class(t *benchfile.Table, k *Measure) {
 		q.Capacity = standardDrop
 	}
 	c, err := FindClass(q)
+	if err == nil {
+		k.Numbered = c.Numbered
+	}
 	switch classError, failed := err.(ClassError); {
 	case failed && stated:
 		return

@@ -12,6 +12,10 @@ import (
 type kitReader struct {
 	kit   *Kit
 	shape Shape
+	// currency of the first price.
+	currency string
+	// into takes the instruments: those of the bench, or the candidates.
+	into *Instruments
 }
 
 func readKit(root *benchfile.Table) (*Kit, error) {
@@ -20,13 +24,18 @@ func readKit(root *benchfile.Table) (*Kit, error) {
 	}
 	r := kitReader{kit: &Kit{File: root.Place().File, Title: root.Text("title"), Note: root.Text("note")}}
 	r.shape = shapeOf(root)
-	for _, t := range root.Tables("balance") {
+	r.into = &r.kit.Instruments
+	for _, t := range root.Tables(balanceTables) {
 		r.balance(t)
 	}
-	for _, table := range KitTables()[1:] {
+	for _, table := range measureTables() {
 		for _, t := range root.Tables(table) {
-			r.measure(t, table)
+			r.measure(t, measureKind(t, table))
 		}
+	}
+	r.into = &r.kit.Candidates
+	for _, t := range root.Tables(candidateTables) {
+		r.candidate(t)
 	}
 	err := root.Err()
 	if err == nil && len(r.kit.Names()) == 0 { // a mistyped header says it better
@@ -45,7 +54,7 @@ func (r *kitReader) name(t *benchfile.Table) string {
 	if strings.Contains(name, ", piece ") {
 		t.Fail("name", "\", piece \" is how the pieces of an instrument are told apart", "write count = 2 for two pieces alike")
 	}
-	if name != "" && slices.Contains(r.kit.Names(), name) {
+	if name != "" && slices.Contains(append(r.kit.Names(), r.kit.Candidates.Names()...), name) {
 		t.Fail("name", "there are two instruments called \""+name+"\"", "give each its own name, or write count = 2")
 	}
 	return name
@@ -62,8 +71,8 @@ func (r *kitReader) balance(t *benchfile.Table) {
 		Span:          share(t, "span", "reading"),
 		Weighing:      stated(t, "weighing-uncertainty", quantity.Mass),
 		Count:         max(1, t.Count("count", 1)),
+		Price:         r.price(t),
 	}
-	t.Text("price") // used where costs are compared
 	switch {
 	case b.Capacity == 0 || b.Readability == 0:
 		// said already
@@ -75,5 +84,5 @@ func (r *kitReader) balance(t *benchfile.Table) {
 	b.Repeatability.below(t, b.Capacity)
 	below(t, "linearity", b.Linearity.Value, b.Capacity)
 	below(t, "weighing-uncertainty", b.Weighing.Value, b.Capacity)
-	r.kit.Balances = append(r.kit.Balances, b)
+	r.into.Balances = append(r.into.Balances, b)
 }

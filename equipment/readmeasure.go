@@ -7,14 +7,18 @@ import (
 	"minim/equipment/quantity"
 )
 
-// measure reads a volumetric instrument.
-func (r *kitReader) measure(t *benchfile.Table, table string) {
-	kind := Kind(table)
-	t.Need("name")
-	if table == kinds[OneMark].table {
-		t.Need("kind")
-		kind = Kind(t.Word("kind", PipetteKinds()...))
+// measureKind is that of an instrument in a table, which a pipette states.
+func measureKind(t *benchfile.Table, table string) Kind {
+	if table != kinds[OneMark].table {
+		return Kind(table)
 	}
+	t.Need("name", "kind")
+	return Kind(t.Word("kind", PipetteKinds()...))
+}
+
+// measure reads a volumetric instrument.
+func (r *kitReader) measure(t *benchfile.Table, kind Kind) {
+	t.Need("name")
 	k := &Measure{
 		Name:          r.name(t),
 		Kind:          kind,
@@ -24,9 +28,9 @@ func (r *kitReader) measure(t *benchfile.Table, table string) {
 		Repeatability: spread(t, quantity.Volume),
 		Count:         max(1, t.Count("count", 1)),
 		SingleUse:     t.Flag("single-use"),
+		Price:         r.price(t),
 		Ex:            kinds[kind].deliver,
 	}
-	t.Text("price") // used where costs are compared
 	k.size(t)
 	r.line(t, k)
 	if kinds[kind].receives {
@@ -36,9 +40,10 @@ func (r *kitReader) measure(t *benchfile.Table, table string) {
 		k.Reading = Reading(t.Word("reading", Readings()...))
 	}
 	r.class(t, k)
+	k.numbered(t)
 	r.bias(t, k)
 	k.check(t)
-	r.kit.Measures = append(r.kit.Measures, k)
+	r.into.Measures = append(r.into.Measures, k)
 }
 
 // marked reads what is printed on the glass, In or Ex; TC and TD stand on

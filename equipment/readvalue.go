@@ -7,12 +7,13 @@ import (
 )
 
 // What a bench can hold, in g or mL: from 1 µg or 1 nL to 1000 t or 1000 m³;
-// and the most steps of a display or divisions of a scale. Far outside of what
+// the most steps of a display; and the most divisions of a scale. Far outside of what
 // is sold, they keep a slipped unit from giving figures without meaning.
 const (
-	smallest = 1e-6
-	largest  = 1e9
-	finest   = 1e8
+	smallest    = 1e-6
+	largest     = 1e9
+	finest      = 1e8
+	finestScale = 1e5
 )
 
 // capacity reads the capacity, 0 when it is none.

@@ -57,7 +57,7 @@ func TestMistakesOfTheWholeBench(t *testing.T) {
 		{tenSyringe + `single-use = "yes"`, `4:14: single-use: found the text "yes", expected true or false without quotes`, "write it without quotes, as in true"},
 		{tenSyringe + `single-use = 1`, "4:14: single-use: found the number 1, expected true or false without quotes", ""},
 		{tenSyringe + `marked = "Ex"`, "4:1: unknown key `marked` in a syringe", "the keys of a syringe are name, material, expansion, clinging, retained, " +
-			"readings, repeatability, count, single-use, price, capacity, standard, tolerance, standard-uncertainty, correction, between-marks, shape"},
+			"readings, repeatability, count, single-use, price, capacity, standard, tolerance, standard-uncertainty, correction, numbered, between-marks, shape"},
 		{piston + `capacity = "25 mL"`, `1:1: the class table for kind "piston", standard "ISO", form "air" has no capacity 25 mL`,
 			"capacity can be 0.001 mL, 0.002 mL, 0.005 mL, 0.01 mL, 0.02 mL, 0.05 mL, 0.1 mL, 0.2 mL, 0.5 mL, 1 mL, 2 mL, 5 mL, 10 mL, 20 mL, or state an own tolerance"},
 		{onePiston + `form = "multichannel"`, `5:8: form: "multichannel" is not one of air, direct reusable, direct single-use, dispenser`, ""},
@@ -122,7 +122,7 @@ func TestMistakesOfTheWholeBench(t *testing.T) {
 		{own + `price = ""`, "5:9: price: the text is empty", "write something between the quotes, or leave the key out"},
 		{own + `count = 1.5`, "5:9: count: found the number 1.5, expected a whole number", ""},
 		{"[[syringes]]\nname = \"x\"", "1:3: unknown key `syringes` in the file", "write `syringe`; the keys of the file are title, note, shape, balance, cylinder, " +
-			"flask, pipette, burette, syringe, dropper, beaker, conical-flask, conical-measure, jar"},
+			"flask, pipette, burette, syringe, dropper, beaker, conical-flask, conical-measure, jar, candidate"},
 	} {
 		_, err := ParseKit("b.toml", []byte(test.text))
 		mistake := (*benchfile.Mistake)(nil)

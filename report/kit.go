@@ -2,14 +2,16 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"minim/equipment"
 	"minim/uncertainty"
 )
 
-// Kit lists the instruments of a kit: how good each is, where that figure
-// comes from, and the least it measures to 10 % and to 5 %.
+// Kit lists the instruments of a kit, and its candidates apart: how good each is,
+// where that figure comes from, the least it measures to 10 % and to 5 %, and its
+// price where one is stated.
 func Kit(k *equipment.Kit) string {
 	b := new(strings.Builder)
 	title := k.File
@@ -20,9 +22,13 @@ func Kit(k *equipment.Kit) string {
 		title += " (" + k.Note + ")"
 	}
 	fmt.Fprintln(b, title)
-	balances(b, k)
-	measures(b, k)
-	sources(b, k)
+	all := slices.Concat(k.Measures, k.Candidates.Measures)
+	instruments(b, k.Instruments, all)
+	if len(k.Candidates.Names()) > 0 {
+		b.WriteString("\nCandidates, which are not on the bench\n")
+		instruments(b, k.Candidates, all)
+	}
+	sources(b, all)
 	b.WriteString("\n")
 	hang(b, "", "s: standard deviation of repeated weighings, linearity: limit of the error over the range, as the kit states them; "+
 		"* assumed, the linearity for small loads; - replaced by a certificate's uncertainty. u: standard uncertainty of one use, at the capacity for glass and at 100 digits for a balance. "+
@@ -31,17 +37,25 @@ func Kit(k *equipment.Kit) string {
 	return b.String()
 }
 
-func balances(b *strings.Builder, k *equipment.Kit) {
-	if len(k.Balances) == 0 {
+// instruments prints a table of balances and one of glass; all are the measures
+// that footnotes are numbered over.
+func instruments(b *strings.Builder, list equipment.Instruments, all []*equipment.Measure) {
+	balances(b, list.Balances)
+	measures(b, list.Measures, all)
+}
+
+func balances(b *strings.Builder, list []*equipment.Balance) {
+	if len(list) == 0 {
 		return
 	}
-	rows := [][]string{{"balance", "capacity", "shows", "s", "linearity", "u", "least to 10 %", "5 %"}}
-	for _, balance := range k.Balances {
+	rows := [][]string{{"balance", "capacity", "shows", "s", "linearity", "u", "least to 10 %", "5 %", "price"}}
+	for _, balance := range list {
 		sample := balance.Readability * min(100, maxSteps(balance))
 		rows = append(rows, []string{
 			counted(balance.Name, balance.Count), equipment.Grams(balance.Capacity), equipment.Grams(balance.Readability),
 			spreadOf(balance), linearityOf(balance), twoDigits(balance.Uncertainty(sample)) + " g",
 			orNone(balance.Least(0.10))(equipment.Grams), orNone(balance.Least(0.05))(equipment.Grams),
+			priceOf(balance.Price),
 		})
 	}
 	printGrid(b, rows)
@@ -74,12 +88,20 @@ func linearityOf(b *equipment.Balance) string {
 
 func maxSteps(b *equipment.Balance) float64 { return float64(int(b.Capacity / b.Readability)) }
 
-func measures(b *strings.Builder, k *equipment.Kit) {
-	if len(k.Measures) == 0 {
+// priceOf is empty where a price is not stated.
+func priceOf(p equipment.Price) string {
+	if !p.Stated() {
+		return ""
+	}
+	return p.String()
+}
+
+func measures(b *strings.Builder, list, all []*equipment.Measure) {
+	if len(list) == 0 {
 		return
 	}
-	rows := [][]string{{"glass", "division", "limit", "u", "least to 10 %", "5 %", "from"}}
-	for _, m := range k.Measures {
+	rows := [][]string{{"glass", "division", "limit", "u", "least to 10 %", "5 %", "from", "price"}}
+	for _, m := range list {
 		division := "one mark"
 		switch {
 		case m.Division > 0:
@@ -91,13 +113,21 @@ func measures(b *strings.Builder, k *equipment.Kit) {
 		}
 		rows = append(rows, []string{
 			counted(m.Name, m.Count), division, limitOf(m), twoDigits(m.Uncertainty(m.Capacity)) + " mL",
-			orNone(m.Least(0.10))(equipment.Millilitres), orNone(m.Least(0.05))(equipment.Millilitres), footnote(k, m),
+			orNone(m.Least(0.10))(equipment.Millilitres), orNone(m.Least(0.05))(equipment.Millilitres), footnote(all, m),
+			priceOf(m.Price),
 		})
 	}
 	printGrid(b, rows)
 }
 
+// printGrid prints rows under their head, without a last column that is empty.
 func printGrid(b *strings.Builder, rows [][]string) {
+	last := len(rows[0]) - 1
+	if !slices.ContainsFunc(rows[1:], func(row []string) bool { return row[last] != "" }) {
+		for i := range rows {
+			rows[i] = rows[i][:last]
+		}
+	}
 	b.WriteString("\n")
 	for _, line := range grid(rows) {
 		b.WriteString(line + "\n")
@@ -137,13 +167,13 @@ func orNone(amount float64, ok bool) func(func(float64) string) string {
 // ownLimit reports whether the limit is the kit's own and not that of a class.
 func ownLimit(m *equipment.Measure) bool { return !m.Bias.FromClass }
 
-// footnote numbers the rows of the class tables that a kit uses.
-func footnote(k *equipment.Kit, m *equipment.Measure) string {
+// footnote numbers the rows of the class tables that are used.
+func footnote(all []*equipment.Measure, m *equipment.Measure) string {
 	if ownLimit(m) {
 		return "kit"
 	}
 	n := 0
-	for _, other := range k.Measures {
+	for _, other := range all {
 		if ownLimit(other) {
 			continue
 		}
@@ -156,15 +186,22 @@ func footnote(k *equipment.Kit, m *equipment.Measure) string {
 }
 
 // sources prints standard, source and trust of each row that is used.
-func sources(b *strings.Builder, k *equipment.Kit) {
+func sources(b *strings.Builder, all []*equipment.Measure) {
 	label := "\n"
-	for _, m := range k.Measures {
+	for _, m := range all {
 		if ownLimit(m) {
 			continue
 		}
 		b.WriteString(label)
-		text := fmt.Sprintf("%s, %s; trust: %s; source: %s", m.Class, equipment.Millilitres(m.Class.Capacity), m.Class.Trust, m.Class.Source)
-		hang(b, footnote(k, m), text, 5)
+		hang(b, footnote(all, m), source(m), 5)
 		label = ""
 	}
+}
+
+func source(m *equipment.Measure) string {
+	numbered := ""
+	if m.Numbered > 0 && m.Numbered == m.Class.Numbered {
+		numbered = fmt.Sprintf("; numbered every %s (%s)", equipment.Millilitres(m.Numbered), m.Class.NumberedTrust)
+	}
+	return fmt.Sprintf("%s, %s; trust: %s%s; source: %s", m.Class, equipment.Millilitres(m.Class.Capacity), m.Class.Trust, numbered, m.Class.Source)
 }

@@ -68,23 +68,26 @@ func known(t *testing.T, err error) []string {
 
 const nonsense = "\nqqqqqqqqqq = 1\n"
 
-// needed are the keys without which a table of a kit is refused at its header.
+// needed are the keys without which an instrument is refused at its header; one
+// that is not listed has the last.
 var needed = map[string]string{
 	"balance": "name = \"x\"\ncapacity = \"10 g\"\nreadability = \"1 g\"\n",
 	"dropper": "name = \"x\"\n",
 	"jar":     "name = \"x\"\nline = \"10 mL\"\ntolerance = \"1 mL\"\n",
+	"":        "name = \"x\"\ncapacity = \"10 mL\"\ntolerance = \"0.1 mL\"\ndivision = \"0.1 mL\"\n",
 }
 
-// kitKeys are the keys that the program knows in a table of a kit.
-func kitKeys(t *testing.T, table, more string) []string {
-	keys, ok := needed[table]
+// kitKeys are the keys that the program knows in a table of a kit, for an
+// instrument of a kind, which is stated where the table has several.
+func kitKeys(t *testing.T, table, kind string) []string {
+	keys, ok := needed[kind]
 	if !ok {
-		keys = "name = \"x\"\ncapacity = \"10 mL\"\ntolerance = \"0.1 mL\"\n"
-		if table == "cylinder" || table == "burette" || more != "" {
-			keys += "division = \"0.1 mL\"\n"
-		}
+		keys = needed[""]
 	}
-	_, err := equipment.ParseKit("k", []byte("[["+table+"]]"+nonsense+more+keys))
+	if kind != table {
+		keys += "kind = \"" + kind + "\"\n"
+	}
+	_, err := equipment.ParseKit("k", []byte("[["+table+"]]"+nonsense+keys))
 	return known(t, err)
 }
 
@@ -92,22 +95,37 @@ func TestEveryKeyOfAKitIsDocumented(t *testing.T) {
 	for _, table := range equipment.KitTables() {
 		switch table {
 		case "balance":
-			assert.Equal(t, documented(t, "[[balance]]", ""), kitKeys(t, table, ""))
+			assert.Equal(t, documented(t, "[[balance]]", ""), kitKeys(t, table, table))
+		case "candidate": // TestEveryCandidateIsDocumented
 		case "pipette":
 			var all []string
 			for _, kind := range equipment.PipetteKinds() {
-				all = append(all, kitKeys(t, table, "kind = \""+kind+"\"\n")...)
+				all = append(all, kitKeys(t, table, kind)...)
 			}
 			slices.Sort(all)
 			assert.Equal(t, documented(t, "Keys of glass and plastic", table), slices.Compact(all), table)
 		default:
-			assert.Equal(t, documented(t, "Keys of glass and plastic", table), kitKeys(t, table, ""), table)
+			assert.Equal(t, documented(t, "Keys of glass and plastic", table), kitKeys(t, table, table), table)
 		}
 	}
 	_, err := equipment.ParseKit("k", []byte(nonsense))
 	want := slices.Concat(documented(t, "At the top of a kit", ""), equipment.KitTables())
 	slices.Sort(want)
 	assert.Equal(t, want, known(t, err))
+}
+
+// A candidate has the keys of its kind, and states it.
+func TestEveryCandidateIsDocumented(t *testing.T) {
+	assert.Equal(t, []string{"kind"}, documented(t, "[[candidate]]", ""))
+	for _, kind := range equipment.CandidateKinds() {
+		table := kind
+		if slices.Contains(equipment.PipetteKinds(), kind) {
+			table = "pipette"
+		}
+		want := append(kitKeys(t, table, kind), "kind")
+		slices.Sort(want)
+		assert.Equal(t, slices.Compact(want), kitKeys(t, "candidate", kind), kind)
+	}
 }
 
 // prepText is a prep with further lines below each header.

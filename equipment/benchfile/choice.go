@@ -20,16 +20,22 @@ func (t *Table) FailWith(key string, err error) {
 // FailChoice records that a name is not among those it is chosen from, and
 // suggests the nearest or else lists them; also is a further way out, or "".
 func (t *Table) FailChoice(key, noun, name string, among []string, also string) {
-	hint := "there is none to choose from"
+	message, hint := choice(noun, name, among)
+	if also != "" {
+		hint += "; " + also
+	}
+	t.Fail(key, message, hint)
+}
+
+// choice says that there is nothing of a name, and what there is.
+func choice(noun, name string, among []string) (message, hint string) {
+	hint = "there is none to choose from"
 	if near := Nearest(name, among); near != "" {
 		hint = "perhaps " + quote(near) + " is meant"
 	} else if len(among) > 0 {
 		hint = "choose from " + strings.Join(among, ", ")
 	}
-	if also != "" {
-		hint += "; " + also
-	}
-	t.Fail(key, "there is no "+noun+" called "+quote(name), hint)
+	return "there is no " + noun + " called " + quote(name), hint
 }
 
 // Refuse returns a mistake about the file as a whole, whatever else is in it.

@@ -47,7 +47,7 @@ func (t *Table) Err() error {
 func (f *file) unknown(t *Table) (mistakes []*Mistake, meant []missing) {
 	for _, e := range t.entries {
 		if !slices.Contains(t.known, e.key) {
-			meaning, hint := f.guess(t, e.key)
+			meaning, hint := f.guess(t, e)
 			meant = append(meant, meaning)
 			mistakes = append(mistakes, f.mistake(e.at, "unknown key `"+e.key+"` in "+t.phrase(), hint))
 			continue
@@ -71,11 +71,12 @@ func (v *value) within() []*Table {
 }
 
 // guess returns what an unknown key was probably meant to be, and the hint.
-func (f *file) guess(t *Table, key string) (missing, string) {
-	if t.origin == byHeader && slices.Contains(f.root.known, key) && f.root.find(key) == nil {
+func (f *file) guess(t *Table, e *entry) (missing, string) {
+	key, added := e.key, f.isAdded(e.at)
+	if !added && t.origin == byHeader && slices.Contains(f.root.known, key) && f.root.find(key) == nil {
 		return missing{f.root, key}, "`" + key + "` belongs to the file, not to " + t.phrase() + ": write it above the first [header]"
 	}
-	free := slices.DeleteFunc(slices.Clone(t.known), func(k string) bool { return t.find(k) != nil })
+	free := slices.DeleteFunc(slices.Clone(t.known), func(k string) bool { return !added && t.find(k) != nil })
 	allowed := ""
 	if len(t.known) > 0 {
 		allowed = "the keys of " + t.phrase() + " are " + strings.Join(t.known, ", ")

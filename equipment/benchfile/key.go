@@ -31,7 +31,7 @@ func (b *builder) parts(node *unstable.Node) ([]part, *Mistake) {
 		if m := b.limit(p.at, len(parts)); m != nil {
 			return nil, m
 		}
-		if m := b.spelling(p); m != nil {
+		if m := b.src.spelling(p); m != nil {
 			return nil, m
 		}
 		parts = append(parts, p)
@@ -55,7 +55,7 @@ var wellSpelt = regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
 
 // spelling refuses a key that is not in lower case with hyphens. Readers that
 // match keys without case would let u fill U.
-func (b *builder) spelling(p part) *Mistake {
+func (s *source) spelling(p part) *Mistake {
 	if wellSpelt.MatchString(p.name) {
 		return nil
 	}
@@ -64,13 +64,13 @@ func (b *builder) spelling(p part) *Mistake {
 		message = "keys are in lower case"
 	}
 	if p.name == "" {
-		return b.src.mistake(p.at, "the key is empty", "write a word before the =")
+		return s.mistake(p.at, "the key is empty", "write a word before the =")
 	}
 	hint := ""
 	if cure := strings.NewReplacer("_", "-", " ", "-").Replace(strings.ToLower(p.name)); wellSpelt.MatchString(cure) {
 		hint = "write `" + cure + "`"
 	}
-	return b.src.mistake(p.at, "`"+shorten(p.name)+"`: "+message, hint)
+	return s.mistake(p.at, "`"+shorten(p.name)+"`: "+message, hint)
 }
 
 // twice refuses a key that is already there.

@@ -15,6 +15,15 @@ const largest = 1 << 20
 // 1 MiB, is a plain error that starts with the path; a fault in its text is a
 // *Mistake.
 func Load(path string) (*Table, error) {
+	data, err := Read(path)
+	if err != nil {
+		return nil, err
+	}
+	return Parse(path, data)
+}
+
+// Read returns the bytes of a file; its errors are the plain ones of [Load].
+func Read(path string) ([]byte, error) {
 	data, err := read(path)
 	if err != nil {
 		var at *fs.PathError
@@ -23,7 +32,7 @@ func Load(path string) (*Table, error) {
 		}
 		return nil, fmt.Errorf("%s: %w", path, err)
 	}
-	return Parse(path, data)
+	return data, nil
 }
 
 // read returns the bytes of a file, at most one more than the largest size.

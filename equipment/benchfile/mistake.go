@@ -31,13 +31,17 @@ func (m *Mistake) Error() string {
 }
 
 // Report returns everything but the hint: place and message, the line, the mark.
+// The line of a change has no number.
 func (m *Mistake) Report() string {
 	head := printable(m.Place.String() + ": " + m.Message)
 	if m.Source == "" {
 		return head
 	}
 	shown, indent, width := window([]rune(m.Source), m.Column-1, m.Width)
-	number := strconv.Itoa(m.Line)
+	number := ""
+	if m.Line > 0 {
+		number = strconv.Itoa(m.Line)
+	}
 	return fmt.Sprintf("%s\n  %s | %s\n  %*s | %s%s", head, number, printable(shown),
 		len(number), "", strings.Repeat(" ", indent), strings.Repeat("^", width))
 }

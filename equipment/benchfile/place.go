@@ -27,14 +27,20 @@ import (
 )
 
 // Place is where something stands in a file. Lines and columns count from 1;
-// columns count characters, a tab as one.
+// columns count characters, a tab as one. In a [Change], File is what the change
+// goes by, and Line is 0.
 type Place struct {
 	File         string
 	Line, Column int
 }
 
-// String returns the place as file:line:column.
-func (p Place) String() string { return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column) }
+// String returns the place as file:line:column, or what a change goes by.
+func (p Place) String() string {
+	if p.Line == 0 {
+		return p.File
+	}
+	return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column)
+}
 
 // span is a range of bytes in a file.
 type span struct{ from, to int }
@@ -44,6 +50,7 @@ type source struct {
 	name  string
 	data  []byte
 	lines []int
+	added map[int]string // what the lines of changes go by
 }
 
 // newSource finds the lines of a text.
@@ -74,8 +81,32 @@ func (s *source) bounds(line int) span {
 // place returns where an offset stands.
 func (s *source) place(offset int) Place {
 	line := s.line(offset)
-	return Place{s.name, line + 1, 1 + utf8.RuneCount(s.data[s.lines[line]:offset])}
+	p := Place{s.name, line + 1, 1 + utf8.RuneCount(s.data[s.lines[line]:offset])}
+	if name, ok := s.added[line]; ok {
+		p.File, p.Line = name, 0
+	}
+	return p
 }
+
+// addLine puts the line of a change below the text, so that spans can point into
+// it, and returns its offset.
+func (s *source) addLine(name, line string) int {
+	if last := len(s.data); s.lines[len(s.lines)-1] != last {
+		s.data = append(s.data, '\n')
+		s.lines = append(s.lines, len(s.data))
+	}
+	from := len(s.data)
+	if s.added == nil {
+		s.added = map[int]string{}
+	}
+	s.added[len(s.lines)-1] = name
+	s.data = append(s.data, line+"\n"...)
+	s.lines = append(s.lines, len(s.data))
+	return from
+}
+
+// isAdded reports whether a span points into the line of a change.
+func (s *source) isAdded(at span) bool { return s.added[s.line(at.from)] != "" }
 
 // mistake returns a mistake that marks the part of a span on its first line.
 func (s *source) mistake(at span, message, hint string) *Mistake {

@@ -111,6 +111,14 @@ func (t *Table) fail(key, message, hint string, where func(*entry) span) {
 	t.file.record(at, message, hint)
 }
 
+// Accept takes all keys that are there as known: those of a table of which it
+// cannot be said what it may hold.
+func (t *Table) Accept() {
+	for _, key := range t.Keys() {
+		t.ask(key)
+	}
+}
+
 // ask marks the key as known and returns its value, nil when absent.
 func (t *Table) ask(key string) *value {
 	if t == nil {

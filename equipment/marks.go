@@ -1,0 +1,54 @@
+package equipment
+
+import "math"
+
+// The least part of its capacity at which an instrument is considered: below a
+// fifth a smaller one reads better, and pistons are not made for less than a
+// tenth (common practice, no source).
+const (
+	leastOfScale  = 0.2
+	leastOfPiston = 0.1
+)
+
+// Marks are the volumes in mL, rising, at which a search for routes considers the
+// instrument; it can be read at, or set to, each of them. The last is always its
+// capacity, which for a flask, a pipette with one mark and a jar is the only one.
+//
+//	               coarse                            fine
+//	scale          the numbered marks, from 20 %     every graduation, from 20 %
+//	               of the capacity on                of the capacity on
+//	syringe        as a scale                        tenths of the numbered distance
+//	piston         tenths of the capacity            hundredths, from 10 % on
+//
+// A scale whose graduation is not known has its numbered marks only. A dropper
+// has no marks: it is counted. The volumes are the decimals that a user would
+// write.
+func (k *Measure) Marks(fine bool) []float64 {
+	switch {
+	case k.Kind == Dropper:
+		return nil
+	case k.Kind == Piston && fine:
+		return multiples(k.Capacity/100, leastOfPiston*k.Capacity, k.Capacity)
+	case k.Kind == Piston:
+		return multiples(k.Capacity/10, leastOfPiston*k.Capacity, k.Capacity)
+	case k.Kind == Syringe && fine:
+		return multiples(k.Numbered/10, leastOfScale*k.Capacity, k.Capacity)
+	case k.Division > 0 && fine:
+		return multiples(k.Division, leastOfScale*k.Capacity, k.Capacity)
+	default:
+		return multiples(k.Numbered, leastOfScale*k.Capacity, k.Capacity)
+	}
+}
+
+// multiples lists those of a step from one volume on and below another, and then
+// that; with a step of 0 only that.
+func multiples(step, from, to float64) []float64 {
+	var list []float64
+	if step > 0 {
+		first, end := math.Ceil(from/step*(1-1e-12)), to/step*(1-1e-12)
+		for n := first; n < end; n++ {
+			list = append(list, decimal(n*step))
+		}
+	}
+	return append(list, to)
+}

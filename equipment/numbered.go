@@ -1,0 +1,92 @@
+package equipment
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+)
+
+// hasNumbers reports whether there are numbers on it: those of a scale, or of a
+// syringe or transfer pipette, which measure volumes in between as well.
+func (k Kind) hasNumbers() bool { return kinds[k].scale || k == Syringe || k == Transfer }
+
+// numbered reads how far apart the numbered marks of a scale are. Not stated, that
+// is as in the row of the class table for the piece, which [kitReader.class] has
+// looked up, unless it does not go with the division that is stated. Without a row
+// it follows from the division; for what states none, from the capacity.
+func (k *Measure) numbered(t *benchfile.Table) {
+	switch {
+	case !k.Kind.hasNumbers():
+		return
+	case t.Has("numbered"):
+		k.Numbered = t.Positive("numbered", quantity.Volume)
+		k.checkNumbered(t)
+	case k.Numbered > 0 && (k.Division == 0 || isMultiple(k.Numbered, k.Division)):
+	case k.Division > 0:
+		k.Numbered = numberedByDivision(k.Division, k.Capacity)
+	case !kinds[k.Kind].scale && k.Capacity > 0:
+		k.Numbered = numberedBySize(k.Capacity)
+	}
+}
+
+func (k *Measure) checkNumbered(t *benchfile.Table) {
+	const hint = "state the volume from one number on the scale to the next"
+	switch {
+	case k.Numbered == 0 || k.Capacity == 0:
+		// said already
+	case k.Numbered > k.Capacity:
+		t.Fail("numbered", "is more than the capacity", hint)
+	case k.Division > 0 && !isMultiple(k.Numbered, k.Division):
+		t.Fail("numbered", "is not a whole number of divisions of "+Millilitres(k.Division), hint)
+	case k.Capacity/k.Numbered > finestScale/10:
+		t.Fail("numbered", "no scale has so many numbers", hint)
+	}
+}
+
+// fewestNumbers that a scale shows: more lines are numbered rather than fewer
+// than that.
+const fewestNumbers = 4
+
+// numberedByDivision is the distance in mL of the numbered marks of a scale: ten
+// divisions, but five where the division is 2 times a power of ten (the rule of
+// ISO 384, from memory); and less where that would leave fewer than four numbers.
+func numberedByDivision(division, capacity float64) float64 {
+	lines := []float64{10, 5, 2, 1}
+	switch leadingFigure(division) {
+	case 2:
+		lines = []float64{5, 1}
+	case 2.5:
+		lines = []float64{10, 4, 2, 1}
+	case 5:
+		lines = []float64{10, 2, 1}
+	}
+	for _, n := range lines {
+		if capacity/(n*division) >= fewestNumbers*(1-1e-12) {
+			return decimal(n * division)
+		}
+	}
+	return division
+}
+
+// numberedBySize is the greatest distance in mL, 1 or 5 times a power of ten, that
+// puts four numbers or more on a scale: what syringes show (from memory).
+func numberedBySize(capacity float64) float64 {
+	step := math.Pow(10, math.Floor(math.Log10(capacity/fewestNumbers)+1e-9))
+	if 5*step*fewestNumbers <= capacity*(1+1e-12) {
+		step *= 5
+	}
+	return decimal(step)
+}
+
+// leadingFigure is x without its power of ten, from 1 to 10: 2.5 of 0.025.
+func leadingFigure(x float64) float64 {
+	mantissa, _, _ := strings.Cut(strconv.FormatFloat(x, 'e', 14, 64), "e")
+	figure, err := strconv.ParseFloat(mantissa, 64)
+	if err != nil {
+		panic("equipment: " + err.Error())
+	}
+	return figure
+}
