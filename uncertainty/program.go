@@ -24,9 +24,17 @@ type step struct {
 	op          op
 	dst         int
 	left, right operand
-	// draw is what an influence is drawn from.
+	// draw is what an influence is drawn from, and mean its mean.
 	draw draw
-	// mean and slope of the linear part of the model, for an influence.
+	mean float64
+	// linear is the term that the step adds to the linear part of the model.
+	linear linearTerm
+}
+
+// linearTerm is slope (x - mean) for the influence x in a slot; none when the
+// slope is 0.
+type linearTerm struct {
+	slot        int
 	mean, slope float64
 }
 
@@ -53,12 +61,17 @@ type compiler struct {
 	at      []operand // where the value of each node is
 	free    []int     // slots that can be used again
 	normals map[int][]int
+	uses    []int
+	// waiting are the linear terms of influences that only one sum needs: it
+	// adds them in passing.
+	waiting map[Node]linearTerm
 }
 
 // compile returns the program for an output, and for the linear model with the
 // slopes given for the influences.
 func (m *Model) compile(out Node, slopes []float64) *program {
-	c := &compiler{m: m, needed: m.reachable(out), slopes: slopes, normals: make(map[int][]int)}
+	c := &compiler{m: m, needed: m.reachable(out), slopes: slopes, normals: make(map[int][]int), waiting: make(map[Node]linearTerm)}
+	c.uses = m.references(c.needed)
 	c.at = make([]operand, out+1)
 	c.findLastUses(out)
 	for i := range c.needed {
@@ -118,7 +131,7 @@ func (c *compiler) compileNode(i Node) operand {
 	case n.op == opConstant:
 		return operand{-1, n.value}
 	case n.op == opInfluence:
-		return c.compileInfluence(int(n.left))
+		return c.compileInfluence(i)
 	}
 	st := step{op: n.op, left: c.at[n.left]}
 	if n.op >= opAdd {
@@ -127,23 +140,51 @@ func (c *compiler) compileNode(i Node) operand {
 	if st.left.isConstant() && (n.op < opAdd || st.right.isConstant()) {
 		return operand{-1, n.of(st.left.constant, st.right.constant)}
 	}
+	st.linear = c.termInPassing(n)
 	c.release(i) // before the slot is taken: a step may write over its operand
 	st.dst = c.slot()
 	c.p.steps = append(c.p.steps, st)
 	return operand{slot: st.dst}
 }
 
-func (c *compiler) compileInfluence(i int) operand {
-	in := &c.m.influences[i]
-	st := step{op: opInfluence, mean: in.Distribution.Mean(), slope: c.slopes[i]}
-	if g, row := c.m.groupOf(i); g >= 0 {
+func (c *compiler) compileInfluence(i Node) operand {
+	number := int(c.m.nodes[i].left)
+	in := &c.m.influences[number]
+	st := step{op: opInfluence, mean: in.Distribution.Mean()}
+	if g, row := c.m.groupOf(number); g >= 0 {
 		st.draw.mix = c.mixture(g, row)
 	} else {
 		st.draw = draw{key: in.streamKey(), dist: in.Distribution}
 	}
 	st.dst = c.slot()
+	term := linearTerm{st.dst, st.mean, c.slopes[number]}
+	if c.uses[i] == 1 && c.summed(i) {
+		c.waiting[i] = term
+	} else {
+		st.linear = term
+	}
 	c.p.steps = append(c.p.steps, st)
 	return operand{slot: st.dst}
+}
+
+// summed reports whether the only node that needs i adds it to another, or takes
+// it away.
+func (c *compiler) summed(i Node) bool {
+	n := &c.m.nodes[c.lastUse[i]]
+	return (n.op == opAdd || n.op == opSubtract) && n.right == i && n.left != i
+}
+
+// termInPassing returns the linear term that a sum is to add, with the influence
+// on its right.
+func (c *compiler) termInPassing(n *node) linearTerm {
+	if n.op < opAdd {
+		return linearTerm{}
+	}
+	if term, found := c.waiting[n.right]; found {
+		delete(c.waiting, n.right)
+		return term
+	}
+	return linearTerm{}
 }
 
 // mixture returns the unit normals that a member of a group is mixed from. They

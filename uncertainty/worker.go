@@ -32,13 +32,16 @@ func (w *worker) run(block int) (values, linear []float64) {
 	for i := range w.steps {
 		st := &w.steps[i]
 		dst := w.slot[st.dst]
-		if st.op != opInfluence {
+		switch {
+		case st.op != opInfluence && st.linear.slope != 0:
+			w.applyWithTerm(st, dst)
+		case st.op != opInfluence:
 			w.apply(st, dst)
-			continue
-		}
-		w.draw(st, dst, block)
-		if st.slope != 0 {
-			addScaled(w.linear, dst, st.mean, st.slope)
+		default:
+			w.draw(st, dst, block)
+			if t := st.linear; t.slope != 0 {
+				addScaled(w.linear, dst, t.mean, t.slope)
+			}
 		}
 	}
 	if w.out.isConstant() {
@@ -85,6 +88,31 @@ func (w *worker) apply(st *step, dst []float64) {
 		applyConstantRight(st.op, dst, w.slot[st.left.slot], st.right.constant)
 	default:
 		apply(st.op, dst, w.slot[st.left.slot], w.slot[st.right.slot])
+	}
+}
+
+// applyWithTerm adds an influence to the left operand, or takes it away, and adds
+// its term to the linear part in the same pass.
+func (w *worker) applyWithTerm(st *step, dst []float64) {
+	sign := 1.0
+	if st.op == opSubtract {
+		sign = -1
+	}
+	t := st.linear
+	x, linear := w.slot[t.slot][:len(dst)], w.linear[:len(dst)]
+	if st.left.isConstant() {
+		for i := range dst {
+			v := x[i]
+			dst[i] = st.left.constant + float64(sign*v)
+			linear[i] += float64(t.slope * (v - t.mean))
+		}
+		return
+	}
+	a := w.slot[st.left.slot][:len(dst)]
+	for i := range dst {
+		v := x[i]
+		dst[i] = a[i] + float64(sign*v)
+		linear[i] += float64(t.slope * (v - t.mean))
 	}
 }
 
