@@ -69,11 +69,14 @@ func choose(among []string) string {
 }
 
 // failInstrument says that the kit has no such instrument, or has one of that
-// name that is of another sort.
+// name that is of another sort or not on the bench.
 func (p *Prep) failInstrument(t *benchfile.Table, key, name, noun string, fitting []string) {
-	if slices.Contains(p.Kit.Names(), name) {
+	switch {
+	case slices.Contains(p.Kit.Names(), name):
 		t.Fail(key, fmt.Sprintf("the %s is not a %s", name, noun), choose(fitting))
-		return
+	case slices.Contains(p.Kit.Candidates.Names(), name):
+		t.Fail(key, fmt.Sprintf("the %s is a candidate and not on the bench", name), choose(fitting))
+	default:
+		t.FailChoice(key, noun+" in the kit", name, fitting, "")
 	}
-	t.FailChoice(key, noun+" in the kit", name, fitting, "")
 }
