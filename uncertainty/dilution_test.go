@@ -34,34 +34,6 @@ func dilute(m *Model, n int, toTheMark bool, owner func(step int) string) Node {
 func fresh(step int) string { return fmt.Sprint("piece ", step) }
 func same(int) string       { return "the piece" }
 
-// TestDilutions: fresh pieces √n and one piece n times the figure of one step,
-// √(u_v² + u_V²) to the mark and (1 - 1/D) √(u_v² + u_w²) with diluent. The
-// simulated SD is from 10^7 trials elsewhere, good to 1e-5 at the most.
-func TestDilutions(t *testing.T) {
-	for _, c := range []struct {
-		n                   int
-		toTheMark           bool
-		owner               func(int) string
-		analytic, simulated float64
-	}{
-		{1, true, fresh, 0.011180340, 0.011183121}, {2, true, fresh, 0.015811388, 0.015813417}, {4, true, fresh, 0.022360680, 0.022368129},
-		{1, true, same, 0.011180340, 0.011181524}, {2, true, same, 0.022360680, 0.022368122}, {4, true, same, 0.044721360, 0.044768422},
-		{1, false, fresh, 0.010062306, 0.010063803}, {2, false, fresh, 0.014230249, 0.014228427}, {4, false, fresh, 0.020124612, 0.020128455},
-		{1, false, same, 0.010062306, 0.010060657}, {2, false, same, 0.020124612, 0.020124868}, {4, false, same, 0.040249224, 0.040268594},
-	} {
-		m := new(Model)
-		out := dilute(m, c.n, c.toTheMark, c.owner)
-		a := propagate(t, m, out, 0.95)
-		what := fmt.Sprintf("n %d, to the mark %v, %s: ", c.n, c.toTheMark, c.owner(1))
-		near.Relative(t, what+"value", math.Pow(10, -float64(c.n)), a.Value, 1e-14)
-		near.Relative(t, what+"u", c.analytic, a.StandardUncertainty/a.Value, 1e-7)
-		if c.n == 4 || c.n == 1 {
-			mc := simulate(t, m, out, Settings{Trials: 200_000, Seed: 11})
-			near.Relative(t, what+"simulated", c.simulated, mc.StandardDeviation/a.Value, 5.3/math.Sqrt(2*200_000))
-		}
-	}
-}
-
 // TestBiasCancels: one common relative bias of both volumes leaves nothing, and
 // not a little: the slopes of a power of two cancel without a remainder.
 func TestBiasCancels(t *testing.T) {
@@ -102,24 +74,4 @@ func TestNineFills(t *testing.T) {
 	a := propagate(t, m, m.Divide(one, m.Add(one, nine)), 0.95)
 	// Closed form: (w - v)/(v + w)² u(bias) = 0.08 × 0.01/√3.
 	near.Relative(t, "u, 1 mL and 9 mL", 0.08*0.01/math.Sqrt(3), a.StandardUncertainty, 1e-13)
-}
-
-// TestProductOfFactors: exact coefficient of variation of a product of n
-// independent factors, (1 + c²)^n - 1 squared (Goodman 1960), and the first
-// order c √n.
-func TestProductOfFactors(t *testing.T) {
-	for _, c := range []struct {
-		cv           float64
-		n            int
-		exact, first float64
-	}{{0.01, 10, 0.031629893, 0.031622777}, {0.05, 4, 0.10018764, 0.1}, {0.10, 5, 0.22585405, 0.2236068}} {
-		m := new(Model)
-		y := m.Constant(1)
-		for i := range c.n {
-			y = m.Multiply(y, add(m, fmt.Sprint(i), Normal{1, c.cv}))
-		}
-		near.Relative(t, "first order", c.first, propagate(t, m, y, 0.95).StandardUncertainty, 1e-7)
-		mc := simulate(t, m, y, Settings{Trials: trials, Seed: 5})
-		near.Relative(t, "simulated", c.exact, mc.StandardDeviation, 5*0.9*perRoot)
-	}
 }
