@@ -102,6 +102,21 @@ func checkBinnedShortest(t *testing.T, what string, sorted []float64, b *bins) {
 	assert.Equal(t, true, to-from >= q, "%s: the shortest interval holds %d, not %d", what, to-from, q)
 }
 
+// TestWidthOfBins: a tenth of the numerical tolerance for two digits of u, at
+// worst u/1980, whatever the coverage probability.
+func TestWidthOfBins(t *testing.T) {
+	for _, u := range []float64{0.995, 1.01, 5} {
+		for _, d := range []Distribution{Normal{0, u}, PlusMinus(u * math.Sqrt(3)), Gamma{u / 2, u}} {
+			sample := draws(d, 1, 2, 100_000)
+			for _, coverage := range []float64{0.5, 0.95, 0.99, 0.999, 0.9999} {
+				b := newBins(sample, coverage, u)
+				assert.Equal(t, true, b.width <= numericalTolerance(u, 2)/10, "%#v, %v: %v", d, coverage, b.width)
+				assert.Equal(t, true, len(b.through) <= mostBins)
+			}
+		}
+	}
+}
+
 // longModel is skew and curved, and quick to draw.
 func longModel() (*Model, Node) {
 	m := new(Model)
@@ -139,6 +154,26 @@ func TestLongRun(t *testing.T) {
 	// the density of y is below 2/u.
 	inside := (exact.below(0.8, true) - exact.below(0.3, false)) / trials
 	near.Absolute(t, "chance", inside, mc.ConformanceProbability(Limits{0.3, 0.8}), 2*mc.Resolution*2/u)
+}
+
+// TestLongAdaptiveRun: when the adaptive procedure passes what is kept, the ends
+// stay those of all trials. Its sequences start on blocks of their own.
+func TestLongAdaptiveRun(t *testing.T) {
+	const sequences = KeptTrials/LeastTrials + 3
+	m, y := sumOf(Normal{0, 0.9})
+	s := Settings{Digits: 2, Validating: true, Trials: sequences * LeastTrials}
+	mc := simulate(t, m, y, s)
+	assert.Equal(t, s.Trials, mc.Trials)
+	assert.Equal(t, true, mc.AtCeiling && mc.Resolution > 0)
+
+	values, sampler := make([]float64, s.Trials), m.newSampler(y, s)
+	for h := range sequences {
+		_, err := sampler.fill(context.Background(), values[h*LeastTrials:(h+1)*LeastTrials], h*blocksFor(LeastTrials))
+		require.NoError(t, err)
+	}
+	low, high := symmetricInterval(newRanking(values), 0.95)
+	near.Absolute(t, "lower", low, mc.Lower, mc.Resolution)
+	near.Absolute(t, "upper", high, mc.Upper, mc.Resolution)
 }
 
 // TestMemoryOfLongRuns: two million more trials, 16 MB of values, take no more

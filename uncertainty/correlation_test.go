@@ -161,3 +161,15 @@ func TestCorrelatedDegreesOfFreedom(t *testing.T) {
 	out := m.Sum(a, b, known(m, "c", Normal{0, 12}, 8))
 	near.Relative(t, "ν", 169*169/(625./4+20736./8), propagate(t, m, out, 0.95).DegreesOfFreedom, 1e-14)
 }
+
+// TestCauseWithCorrelation: the linear part of the model is drawn with its
+// coefficients. Errors of 10 that cancel leave a lopsided gamma distribution,
+// and a model that is linear has no curvature.
+func TestCauseWithCorrelation(t *testing.T) {
+	m := new(Model)
+	a, b := add(m, "a", Normal{10, 10}), add(m, "b", Normal{10, 10})
+	require.NoError(t, m.Correlate([]Node{a, b}, pair(1)))
+	_, _, c := check(t, m, m.Add(add(m, "g", Gamma{10, 5}), m.Subtract(a, b)))
+	assert.Equal(t, Skew, c.Cause)
+	assert.Equal(t, "g", c.Influence)
+}

@@ -45,8 +45,9 @@ func TestOrderChangesNothing(t *testing.T) {
 }
 
 // TestUnitsChangeNothing: influences in units that are a power of two larger or
-// smaller, which rounds nothing, give the same digits; in units a thousand or a
-// millionth as large the same up to rounding.
+// smaller, which rounds nothing, give the same digits, but for the order in which
+// the terms of the linear part are added up; in units a thousand or a millionth
+// as large the same up to rounding.
 func TestUnitsChangeNothing(t *testing.T) {
 	forRandomModels(t, randomModels/2, func(what string, random *rand.Rand, m *Model, out Node) {
 		simulated := random.IntN(20) == 0
@@ -55,12 +56,23 @@ func TestUnitsChangeNothing(t *testing.T) {
 		got := answers(t, other, otherOut, simulated)
 		assert.Equal(t, shares(want.analytic), shares(got.analytic), what)
 		want.analytic.Budget, got.analytic.Budget = nil, nil
+		u := want.analytic.StandardUncertainty
+		a, b := want.mc.controlled(), got.mc.controlled()
+		for i := range a {
+			near.Absolute(t, what+", with the linear part", *a[i], *b[i], 1e-11*u+1e-15*math.Abs(want.analytic.Value))
+			*b[i] = *a[i]
+		}
 		// As texts, which tell all digits and make NaN equal to itself.
 		assert.Equal(t, fmt.Sprint(want), fmt.Sprint(got), what)
 
 		other, otherOut = rescaled(t, m, out, func() float64 { return []float64{1, 1000, 1e-6}[random.IntN(3)] })
 		sameUpToRounding(t, what, m.roundings(out), want, answers(t, other, otherOut, simulated))
 	})
+}
+
+// controlled are the figures that rest on the linear part as well.
+func (mc *MonteCarlo) controlled() []*float64 {
+	return []*float64{&mc.Mean, &mc.StandardDeviation, &mc.MeanError, &mc.DeviationError}
 }
 
 // shares by name.

@@ -121,6 +121,12 @@ func inUnits(d Distribution, by float64) Distribution {
 		return Rectangular{d.Low * by, d.High * by}
 	case Triangular:
 		return Triangular{d.Low * by, d.High * by}
+	case Trapezoidal:
+		return Trapezoidal{d.Low * by, d.High * by, d.Beta}
+	case InexactRectangular:
+		return InexactRectangular{d.Low * by, d.High * by, d.D * by}
+	case Arcsine:
+		return Arcsine{d.Low * by, d.High * by}
 	case StudentT:
 		return StudentT{d.Mu * by, d.Sigma * by, d.Nu}
 	case Gamma:

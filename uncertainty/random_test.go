@@ -37,8 +37,11 @@ func randomModel(t testing.TB, random *rand.Rand) (*Model, Node) {
 		if random.IntN(2) == 0 {
 			out = s.join(out, s.pool[random.IntN(len(s.pool))])
 		}
-		if random.IntN(8) == 0 {
+		switch random.IntN(12) {
+		case 0:
 			out = s.turn(out)
+		case 1:
+			out = s.twice(out)
 		}
 		s.pool = append(s.pool, out)
 	}
@@ -69,15 +72,29 @@ func (s *sketch) influence(name string) Node {
 
 // randomDistribution has the mean and the standard uncertainty given.
 func randomDistribution(random *rand.Rand, mean, u float64) Distribution {
-	third, sixth := u*math.Sqrt(3), u*math.Sqrt(6)
-	switch random.IntN(8) {
+	part := random.Float64()
+	within := func(half float64) (low, high float64) { return mean - half, mean + half }
+	switch random.IntN(11) {
 	case 0:
-		return Rectangular{mean - third, mean + third}
+		low, high := within(u * math.Sqrt(3))
+		return Rectangular{low, high}
 	case 1:
-		return Triangular{mean - sixth, mean + sixth}
+		low, high := within(u * math.Sqrt(6))
+		return Triangular{low, high}
 	case 2:
-		return StudentT{mean, u, 3 + 20*random.Float64()}
+		low, high := within(u * math.Sqrt(6/(1+part*part)))
+		return Trapezoidal{low, high, part}
 	case 3:
+		part *= 0.999 // D is half of the width at most, rounded
+		half := u / math.Sqrt(1./3+part*part/9)
+		low, high := within(half)
+		return InexactRectangular{low, high, part * half}
+	case 4:
+		low, high := within(u * math.Sqrt2)
+		return Arcsine{low, high}
+	case 5:
+		return StudentT{mean, u, 3 + 20*part}
+	case 6:
 		if mean > 0 {
 			return Gamma{mean, u}
 		}
@@ -153,7 +170,8 @@ func (s *sketch) sum(a, b Node) Node {
 	return n
 }
 
-// turn takes the sine or the cosine of an angle between 0.3 and 1.2.
+// turn takes the sine or the cosine of an angle between 0.3 and 1.2, which may
+// be used elsewhere as well.
 func (s *sketch) turn(a Node) Node {
 	angle := s.bring(a, 0.3, 1.2)
 	n := s.Sine(angle)
@@ -161,7 +179,19 @@ func (s *sketch) turn(a Node) Node {
 		n = s.Cosine(angle)
 	}
 	s.degree[n] = s.degree[a] + 1
+	s.pool = append(s.pool, angle)
 	return n
+}
+
+// twice uses a node as both operands of one operation.
+func (s *sketch) twice(a Node) Node {
+	n := s.Add(a, a)
+	s.degree[n] = s.degree[a]
+	if 2*s.degree[a] <= mostFactors && s.random.IntN(2) == 0 {
+		n = s.Multiply(a, a)
+		s.degree[n] = 2 * s.degree[a]
+	}
+	return s.bring(n, 1e-12, 1e12)
 }
 
 // bring multiplies by a constant where the size of a node is out of a range.
