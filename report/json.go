@@ -136,6 +136,9 @@ type insideJSON struct {
 	Tolerance   string `json:"tolerance"`
 	Conformance number `json:"conformance_probability"`
 	Normal      number `json:"normal_approximation"`
+	// Accepted strengths; both null where none is, one where it has no limit.
+	AcceptLower number `json:"acceptance_lower"`
+	AcceptUpper number `json:"acceptance_upper"`
 }
 
 type rungJSON struct {
@@ -217,7 +220,9 @@ func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 	out.CrossCheck = crossCheckToJSON(&r.CrossCheck)
 	out.Quoted = &quotedJSON{number(r.Quoted.Lower), number(r.Quoted.Upper), quotedFrom(r.Quoted)}
 	for i, chance := range r.Inside {
-		out.Inside = append(out.Inside, insideJSON{p.Tolerances[i].Text, number(chance.Simulated), number(chance.Normal)})
+		out.Inside = append(out.Inside, insideJSON{
+			p.Tolerances[i].Text, number(chance.Simulated), number(chance.Normal), number(chance.Acceptance.Lower), number(chance.Acceptance.Upper),
+		})
 	}
 	for i := range r.Ladder {
 		out.Ladder = append(out.Ladder, rungToJSON(&r.Ladder[i]))

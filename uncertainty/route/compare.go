@@ -78,34 +78,58 @@ func (p *Prep) chosen(name string) ([]*Route, error) {
 	return nil, e
 }
 
-// evaluate compiles one route and evaluates its model both ways. It returns the
-// strength as well, for comparing it with that of other routes.
-func (p *Prep) evaluate(ctx context.Context, r *Route, s uncertainty.Settings) (result Result, strength uncertainty.Quantity, err error) {
-	result = Result{Route: r}
+// Assess evaluates one route without simulating it: of the result, MonteCarlo,
+// CrossCheck, Quoted and what follows from them is empty.
+func (p *Prep) Assess(r *Route, coverage float64) (Result, error) {
+	result, _, err := p.assess(r, coverage)
+	return result, err
+}
+
+// assess compiles a route and propagates its strength. The compiler is nil where
+// the route cannot be done.
+func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
+	result := Result{Route: r}
 	result.Dilutions, result.Operations = r.count()
 	impossible := result
 	c, err := p.compile(r)
 	var no *equipment.Impossible
 	if errors.As(err, &no) {
 		impossible.Reason = no.Reason
-		return impossible, strength, nil
+		return impossible, nil, nil
 	}
 	if err == nil {
-		err = result.propagate(ctx, c, p, s)
+		err = result.propagate(c, p, coverage)
 	}
 	if reason := withoutResult(err); reason != "" {
 		impossible.Reason = reason
-		return impossible, strength, nil
+		return impossible, nil, nil
 	}
 	if err != nil {
-		return result, strength, fmt.Errorf("route %q: %w", r.Name, err)
+		return result, nil, fmt.Errorf("route %q: %w", r.Name, err)
 	}
 	result.SoluteGrams, result.MadeML, result.LeftOverML = c.soluteUsed, c.made, c.leftOver
 	result.Notes = c.notes
 	if !result.Enough(p.Volume) {
 		result.Notes.Warn(fmt.Sprintf("%s makes only %s", r.Name, equipment.Millilitres(c.made)))
 	}
-	return result, uncertainty.Quantity{Model: c.model, Node: c.strength}, nil
+	return result, c, nil
+}
+
+// evaluate assesses one route and simulates it. It returns the strength as well,
+// for comparing it with that of other routes.
+func (p *Prep) evaluate(ctx context.Context, r *Route, s uncertainty.Settings) (Result, uncertainty.Quantity, error) {
+	result, c, err := p.assess(r, s.Coverage)
+	if err != nil || c == nil {
+		return result, uncertainty.Quantity{}, err
+	}
+	strength := uncertainty.Quantity{Model: c.model, Node: c.strength}
+	if err := result.simulate(ctx, c, p, s); err != nil {
+		if reason := withoutResult(err); reason != "" {
+			return Result{Route: r, Reason: reason, Dilutions: result.Dilutions, Operations: result.Operations}, strength, nil
+		}
+		return result, strength, fmt.Errorf("route %q: %w", r.Name, err)
+	}
+	return result, strength, nil
 }
 
 // withoutResult says why the strength of a route cannot be worked out, which is
@@ -121,11 +145,27 @@ func withoutResult(err error) string {
 	return ""
 }
 
-func (r *Result) propagate(ctx context.Context, c *compiler, p *Prep, s uncertainty.Settings) (err error) {
-	m, out := c.model, c.strength
-	if r.Analytic, err = m.Propagate(out, s.Coverage); err != nil {
+// propagate works out what the analytic evaluation gives.
+func (r *Result) propagate(c *compiler, p *Prep, coverage float64) (err error) {
+	if r.Analytic, err = c.model.Propagate(c.strength, coverage); err != nil {
 		return err
 	}
+	r.Possible = true
+	r.Intended = c.model.Intended(c.strength)
+	r.AssumedShare = r.Analytic.AssumedShare()
+	for _, t := range p.Tolerances {
+		// The limits that come with an error permit nothing.
+		acceptance, _ := t.Limits.AcceptanceLimits(p.LeastChance, r.Analytic.StandardUncertainty, math.Inf(1))
+		r.Inside = append(r.Inside, Chance{Normal: r.Analytic.ConformanceProbability(t.Limits), Acceptance: acceptance})
+	}
+	r.Uninformative, err = c.uninformative(coverage)
+	r.Informative = r.Uninformative == ""
+	return err
+}
+
+// simulate works out the rest.
+func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertainty.Settings) (err error) {
+	m, out := c.model, c.strength
 	if r.SecondOrder, err = m.PropagateSecondOrder(out); err != nil {
 		return err
 	}
@@ -135,23 +175,13 @@ func (r *Result) propagate(ctx context.Context, c *compiler, p *Prep, s uncertai
 	if r.CrossCheck, err = m.CrossCheck(ctx, out, r.Analytic, &r.MonteCarlo); err != nil {
 		return err
 	}
-	r.Possible = true
-	r.Intended = m.Intended(out)
 	r.Quoted = uncertainty.Quote(r.Analytic, &r.MonteCarlo, r.CrossCheck)
-	r.AssumedShare = r.Analytic.AssumedShare()
 	r.HoldsWithin = r.MonteCarlo.Within(p.Target.Value, s.Coverage) / p.Target.Value
-	for _, t := range p.Tolerances {
-		r.Inside = append(r.Inside, Chance{
-			Simulated: r.MonteCarlo.ConformanceProbability(t.Limits),
-			Normal:    r.Analytic.ConformanceProbability(t.Limits),
-		})
+	for i, t := range p.Tolerances {
+		r.Inside[i].Simulated = r.MonteCarlo.ConformanceProbability(t.Limits)
 	}
 	r.MonteCarlo.Thin(drawn)
-	if r.Ladder, err = c.rungs(s.Coverage); err != nil {
-		return err
-	}
-	r.Uninformative, err = c.uninformative(s.Coverage)
-	r.Informative = r.Uninformative == ""
+	r.Ladder, err = c.rungs(s.Coverage)
 	return err
 }
 

@@ -89,11 +89,7 @@ type pieceOf struct {
 // compile turns a route into a model. It returns an *equipment.Impossible error
 // when the bench cannot do a step.
 func (p *Prep) compile(r *Route) (*compiler, error) {
-	c := &compiler{prep: p, route: r, marks: p.marksOf(r), before: make(map[pieceOf]uncertainty.Node)}
-	c.model = new(uncertainty.Model)
-	c.solvent = mediumOf(p.Solvent.Name)
-	c.medium = c.solvent
-	c.day = c.newDay()
+	c := p.newCompiler(r)
 	for i := range r.Steps {
 		if err := c.step(i); err != nil {
 			return nil, err
@@ -103,6 +99,16 @@ func (p *Prep) compile(r *Route) (*compiler, error) {
 		return nil, err
 	}
 	return c, nil
+}
+
+// newCompiler returns a compiler that has taken no step yet.
+func (p *Prep) newCompiler(r *Route) *compiler {
+	c := &compiler{prep: p, route: r, marks: p.marksOf(r), before: make(map[pieceOf]uncertainty.Node)}
+	c.model = new(uncertainty.Model)
+	c.solvent = mediumOf(p.Solvent.Name)
+	c.medium = c.solvent
+	c.day = c.newDay()
+	return c
 }
 
 // marksOf collects the marks at which a route, and the ladder after it, uses

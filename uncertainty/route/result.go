@@ -58,6 +58,10 @@ type Chance struct {
 	// Simulated is the fraction of the Monte Carlo trials, which counts;
 	// Normal is the normal approximation beside it.
 	Simulated, Normal float64
+	// Acceptance are the strengths that are inside with the least chance asked
+	// for, given the standard uncertainty of the route (JCGM 106, 8); none of
+	// them when it permits nothing.
+	Acceptance uncertainty.Limits
 }
 
 // Enough reports whether the route makes the volume wanted.
