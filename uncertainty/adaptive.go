@@ -24,11 +24,8 @@ func (r *run) adaptive(ctx context.Context) error {
 	trials := r.leastTrials()
 	var s scatter
 	for h := 0; (h+1)*trials <= r.Trials; h++ {
-		values := r.kept.next(trials)
-		if _, err := r.sampler.fill(ctx, values, h*blocksFor(trials)); err != nil {
-			return err
-		}
-		if err := r.keep(values); err != nil {
+		values, err := r.round(ctx, trials, h*blocksFor(trials))
+		if err != nil {
 			return err
 		}
 		s.add(figuresOf(values, r.Coverage))

@@ -26,7 +26,7 @@ func byClause(t *testing.T, m *Model, out Node, s Settings) (trials int, all []f
 	for h := 1; h*M <= s.Trials; h++ {
 		// Steps c to f: model values of one sequence, with its four figures.
 		values := make([]float64, M)
-		_, err := sampler.fill(context.Background(), values, (h-1)*((M+blockSize-1)/blockSize))
+		err := sampler.fill(context.Background(), values, (h-1)*((M+blockSize-1)/blockSize))
 		require.NoError(t, err)
 		all = append(all, values...)
 		slices.Sort(values)

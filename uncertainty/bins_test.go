@@ -137,7 +137,7 @@ func TestLongRun(t *testing.T) {
 	m, y := longModel()
 	mc := simulate(t, m, y, Settings{Trials: trials, Seed: 4})
 	values := make([]float64, trials)
-	_, err := m.newSampler(y, Settings{Seed: 4}).fill(context.Background(), values, 0)
+	err := m.newSampler(y, Settings{Seed: 4}).fill(context.Background(), values, 0)
 	require.NoError(t, err)
 	exact := newRanking(values)
 
@@ -171,7 +171,7 @@ func TestLongAdaptiveRun(t *testing.T) {
 
 	values, sampler := make([]float64, s.Trials), m.newSampler(y, s)
 	for h := range sequences {
-		_, err := sampler.fill(context.Background(), values[h*LeastTrials:(h+1)*LeastTrials], h*blocksFor(LeastTrials))
+		err := sampler.fill(context.Background(), values[h*LeastTrials:(h+1)*LeastTrials], h*blocksFor(LeastTrials))
 		require.NoError(t, err)
 	}
 	low, high := symmetricInterval(newRanking(values), 0.95)

@@ -14,7 +14,7 @@ import (
 //	E[a] = E[p(L)] + E[a - p(L)],  E[a²] = E[q(L)] + E[a² - q(L)]
 //
 // where the last terms scatter little when the model is nearly linear, p and q
-// being fitted to a and a² in the first blocks. Here a is in units of 1/scale and
+// being fitted to a and a² in a pilot. Here a is in units of 1/scale and
 // L in units of 1/linearScale, its standard deviation.
 type control struct {
 	center, scale, linearScale float64
@@ -31,15 +31,16 @@ func (p *polynomial) at(x float64) float64 {
 	return float64(x * (p.c[0] + float64(x*(p.c[1]+float64(x*p.c[2])))))
 }
 
-// pilotBlocks are drawn to fit the polynomials.
+// pilotBlocks are drawn to fit the polynomials. They are blocks of their own, with
+// numbers below 0, so that what is fitted does not know the trials it is used on.
 const pilotBlocks = 4
 
-// newControl fits the polynomials in the first blocks, for an output that is y at
+// newControl fits the polynomials in the pilot blocks, for an output that is y at
 // the means of the influences.
 func (m *Model) newControl(w *worker, y float64, slopes []float64) control {
 	var values, linear []float64
 	for b := range pilotBlocks {
-		v, l := w.run(b)
+		v, l := w.run(-1 - b)
 		values, linear = append(values, v...), append(linear, l...)
 	}
 	u, moments := m.linearMoments(slopes)

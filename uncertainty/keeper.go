@@ -22,33 +22,29 @@ func newKeeper(s Settings) *keeper {
 	return k
 }
 
-// next returns space for so many values.
-func (k *keeper) next(trials int) []float64 {
-	n := len(k.values)
-	if k.bins != nil { // what is there has been counted
-		n = 0
-	}
-	k.values = slices.Grow(k.values[:n], trials)
-	return k.values[n : n+trials]
-}
-
-// keep takes over the values in the space that next returned.
-func (k *keeper) keep(values []float64, s *sampler) error {
-	if k.bins != nil {
-		k.bins.count(values)
-		return nil
-	}
-	k.values = k.values[:len(k.values)+len(values)]
-	if len(k.values) > k.most {
-		sample := k.values[:min(len(k.values), pilotTrials)]
-		k.bins = newBins(sample, k.Coverage, s.control.deviation(&s.total).value)
+// next returns space for so many values. Where they would be too many to keep,
+// what is kept is counted in bins first.
+func (k *keeper) next(trials int, s *sampler) ([]float64, error) {
+	if k.bins == nil && len(k.values)+trials > k.most {
+		k.bins = newBins(k.values[:min(len(k.values), pilotTrials)], k.Coverage, s.control.deviation(&s.total).value)
 		if !k.bins.finite() {
-			return ErrNotFinite
+			return nil, ErrNotFinite
 		}
 		k.bins.count(k.values)
 		k.values = make([]float64, 0, roundTrials)
 	}
-	return nil
+	n := len(k.values)
+	k.values = slices.Grow(k.values, trials)
+	return k.values[n : n+trials], nil
+}
+
+// keep takes over the values in the space that next returned.
+func (k *keeper) keep(values []float64) {
+	if k.bins != nil {
+		k.bins.count(values)
+		return
+	}
+	k.values = k.values[:len(k.values)+len(values)]
 }
 
 // finish returns the tally of all values, and the width of its bins.

@@ -86,11 +86,8 @@ type run struct {
 // fixed draws the number of trials that is asked for, in rounds.
 func (r *run) fixed(ctx context.Context) error {
 	for done := 0; done < r.Trials; {
-		values := r.kept.next(min(roundTrials, r.Trials-done))
-		if _, err := r.sampler.fill(ctx, values, done/blockSize); err != nil {
-			return err
-		}
-		if err := r.keep(values); err != nil {
+		values, err := r.round(ctx, min(roundTrials, r.Trials-done), done/blockSize)
+		if err != nil {
 			return err
 		}
 		done += len(values)
@@ -101,12 +98,20 @@ func (r *run) fixed(ctx context.Context) error {
 // roundTrials is the number of trials between two looks at them.
 const roundTrials = 1 << 18
 
-// keep keeps the values of a round, unless one is not finite.
-func (r *run) keep(values []float64) error {
-	if !finite(r.sampler.total.rest) {
-		return ErrNotFinite
+// round draws so many trials, from a block on, and keeps them.
+func (r *run) round(ctx context.Context, trials, firstBlock int) ([]float64, error) {
+	values, err := r.kept.next(trials, r.sampler)
+	if err != nil {
+		return nil, err
 	}
-	return r.kept.keep(values, r.sampler)
+	if err := r.sampler.fill(ctx, values, firstBlock); err != nil {
+		return nil, err
+	}
+	if !finite(r.sampler.total.rest) {
+		return nil, ErrNotFinite
+	}
+	r.kept.keep(values)
+	return values, nil
 }
 
 func (r *run) result() (MonteCarlo, error) {

@@ -83,7 +83,7 @@ func TestMomentsOfTrials(t *testing.T) {
 	s := m.newSampler(y, Settings{})
 	s.control.p, s.control.q = polynomial{}, polynomial{} // the trials alone
 	values := make([]float64, 10_001)
-	_, err := s.fill(context.Background(), values, 0)
+	err := s.fill(context.Background(), values, 0)
 	require.NoError(t, err)
 	mean, sd := stat.MeanStdDev(values, nil)
 	near.Relative(t, "mean", mean, s.control.mean(&s.total).value, 1e-15)

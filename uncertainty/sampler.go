@@ -28,7 +28,7 @@ func (m *Model) newSampler(out Node, s Settings) *sampler {
 // fill draws trials into values, from the given block on, and adds them to the
 // total. The digits do not depend on the number of processors: the sums of the
 // blocks are added in their order.
-func (s *sampler) fill(ctx context.Context, values []float64, firstBlock int) (sums, error) {
+func (s *sampler) fill(ctx context.Context, values []float64, firstBlock int) error {
 	blocks := make([]sums, blocksFor(len(values)))
 	parallel(len(blocks), len(s.workers), func(worker, b int) {
 		if ctx.Err() != nil {
@@ -40,17 +40,15 @@ func (s *sampler) fill(ctx context.Context, values []float64, firstBlock int) (s
 		blocks[b] = s.control.sum(part, linear)
 	})
 	if err := ctx.Err(); err != nil {
-		return sums{}, err
+		return err
 	}
-	var round sums
 	for _, b := range blocks {
-		round.add(b)
+		s.total.add(b)
 	}
-	s.total.add(round)
 	if s.progress != nil {
 		s.progress(len(values))
 	}
-	return round, nil
+	return nil
 }
 
 func blocksFor(trials int) int { return (trials + blockSize - 1) / blockSize }
