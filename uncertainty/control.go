@@ -86,23 +86,29 @@ func sizeOf(values []float64, center float64) float64 {
 // least squares, with a term for each moment of x. Where x does not vary it is a
 // power of x, by so much. It is zero where it would raise the scatter.
 func fit(x, y, moments []float64, power int, by float64) polynomial {
-	degree := len(moments)
-	design := mat.NewDense(len(x), degree+1, nil)
+	n := len(moments) + 1
+	normal, right := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
+	powers := make([]float64, n)
 	for i := range x {
-		term := 1.0
-		for k := range degree + 1 {
-			design.Set(i, k, term)
-			term *= x[i]
+		powers[0] = 1
+		for k := 1; k < n; k++ {
+			powers[k] = powers[k-1] * x[i]
+		}
+		for j := range n {
+			right.SetVec(j, right.AtVec(j)+float64(powers[j]*y[i]))
+			for k := j; k < n; k++ {
+				normal.SetSym(j, k, normal.At(j, k)+float64(powers[j]*powers[k]))
+			}
 		}
 	}
-	var solution mat.Dense
-	if err := solution.Solve(design, mat.NewDense(len(y), 1, y)); err != nil {
-		solution.CloneFrom(mat.NewDense(degree+1, 1, nil))
-		solution.Set(power, 0, by)
+	var solution mat.VecDense
+	if err := solution.SolveVec(normal, right); err != nil {
+		solution.CloneFromVec(mat.NewVecDense(n, nil))
+		solution.SetVec(power, by)
 	}
 	var p polynomial
 	for k, moment := range moments {
-		p.c[k] = solution.At(k+1, 0)
+		p.c[k] = solution.AtVec(k + 1)
 		p.expectation += float64(p.c[k] * moment)
 	}
 	rest := make([]float64, len(y))

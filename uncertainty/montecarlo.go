@@ -151,6 +151,9 @@ func (mc *MonteCarlo) Thin(n int) {
 	if mc.tally.size() <= n {
 		return
 	}
+	if r, all := mc.tally.(*ranking); all {
+		r.sort(0, r.size())
+	}
 	kept := make([]float64, n)
 	for i := range kept {
 		kept[i] = mc.Quantile((float64(i) + 0.5) / float64(n))

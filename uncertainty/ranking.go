@@ -24,6 +24,7 @@ type tally interface {
 type ranking struct {
 	values     []float64 // grouped by bucket
 	start      []int     // where each bucket starts, and the end
+	sorted     []bool    // which buckets are sorted
 	low, scale float64   // a value v belongs to bucket (v - low) scale
 }
 
@@ -34,6 +35,7 @@ const perBucket = 256
 // counted by bucket, and then put where those of the parts before leave off.
 func newRanking(values []float64) *ranking {
 	r := &ranking{start: make([]int, max(1, len(values)/perBucket)+1), values: make([]float64, len(values))}
+	r.sorted = make([]bool, len(r.start)-1)
 	r.setScale(values)
 	parts := chunks(values, runtime.GOMAXPROCS(0))
 	next := make([][]int, len(parts))
@@ -97,7 +99,7 @@ func (r *ranking) holding(k int) (values []float64, first int) {
 	b, _ := slices.BinarySearch(r.start, k+1)
 	first = r.start[b-1]
 	values = r.values[first:r.start[b]]
-	if !slices.IsSorted(values) {
+	if !r.sorted[b-1] {
 		values = slices.Clone(values)
 		slices.Sort(values)
 	}
@@ -142,5 +144,6 @@ func (r *ranking) sort(from, to int) {
 	parallel(last-first+1, runtime.GOMAXPROCS(0), func(_, i int) {
 		b := first - 1 + i
 		slices.Sort(r.values[r.start[b]:r.start[b+1]])
+		r.sorted[b] = true
 	})
 }
