@@ -34,7 +34,39 @@ var columns = []string{
 // tolerance adds inside_1_tolerance and inside_1_conformance_probability, and so on.
 // What is null there is empty here, and lists are joined with "; ". A text that a
 // spreadsheet would take for a formula is made harmless by an apostrophe in front.
-func CSV(c *route.Comparison) ([]byte, error) {
+// When before is not nil (see [Text]), a first column says whose rows they are: those
+// of the kit "as it is", and below them those of the kit "changed".
+func CSV(c, before *route.Comparison) ([]byte, error) {
+	rows, err := csvRows(c)
+	if err == nil && before != nil {
+		rows, err = csvBoth(rows, before)
+	}
+	if err != nil {
+		return nil, err
+	}
+	var out bytes.Buffer
+	err = csv.NewWriter(&out).WriteAll(rows)
+	return out.Bytes(), err
+}
+
+// csvBoth puts the rows of the kit as it is above those of the changed kit.
+func csvBoth(changed [][]string, before *route.Comparison) ([][]string, error) {
+	asItIs, err := csvRows(before)
+	if err != nil {
+		return nil, err
+	}
+	both := [][]string{append([]string{"kit"}, changed[0]...)}
+	for _, row := range asItIs[1:] {
+		both = append(both, append([]string{"as it is"}, row...))
+	}
+	for _, row := range changed[1:] {
+		both = append(both, append([]string{"changed"}, row...))
+	}
+	return both, nil
+}
+
+// csvRows are the header and a row for each route.
+func csvRows(c *route.Comparison) ([][]string, error) {
 	paths := columns
 	for i := range c.Prep.Tolerances {
 		paths = append(paths[:len(paths):len(paths)], fmt.Sprintf("inside.%d.tolerance", i+1), fmt.Sprintf("inside.%d.conformance_probability", i+1))
@@ -50,9 +82,7 @@ func CSV(c *route.Comparison) ([]byte, error) {
 		}
 		rows = append(rows, row)
 	}
-	var out bytes.Buffer
-	err := csv.NewWriter(&out).WriteAll(rows)
-	return out.Bytes(), err
+	return rows, nil
 }
 
 func csvRow(c *route.Comparison, i int, paths []string) ([]string, error) {

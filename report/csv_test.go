@@ -16,7 +16,7 @@ import (
 // route.
 func csvOf(t *testing.T, c *route.Comparison) (rows []map[string]string) {
 	t.Helper()
-	data, err := CSV(c)
+	data, err := CSV(c, nil)
 	require.NoError(t, err)
 	records, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
 	require.NoError(t, err)

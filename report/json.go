@@ -40,6 +40,8 @@ type comparisonJSON struct {
 	Meets       bool            `json:"meets_tolerance"`
 	Routes      []routeJSON     `json:"routes"`
 	Cautions    []string        `json:"cautions"`
+	Changes     []string        `json:"changes"`
+	Before      *comparisonJSON `json:"before"`
 }
 
 type toleranceJSON struct {
@@ -175,15 +177,28 @@ type contributionJSON struct {
 }
 
 // JSON is the comparison in full precision, strengths in the unit of the
-// target, undefined values null.
-func JSON(c *route.Comparison) ([]byte, error) {
+// target, undefined values null. What before is, [Text] says; it is null without
+// changes.
+func JSON(c, before *route.Comparison) ([]byte, error) {
+	out := comparisonToJSON(c)
+	if before != nil {
+		out.Before = comparisonToJSON(before)
+	}
+	data, err := json.MarshalIndent(out, "", "  ")
+	return append(data, '\n'), err
+}
+
+func comparisonToJSON(c *route.Comparison) *comparisonJSON {
 	p := c.Prep
-	out := comparisonJSON{
+	out := &comparisonJSON{
 		Schema: Schema, Title: p.Title, Note: p.Note, Prep: p.File, Kit: p.Kit.File,
 		Solute: p.Solute.Name, Solvent: p.Solvent.Name,
 		Unit: p.Target.Unit.Name, Target: number(p.Target.Value), Volume: number(p.Volume),
 		Tolerances: []toleranceJSON{}, LeastChance: number(p.LeastChance), Coverage: number(c.Settings.Coverage),
-		Use: &c.Results[c.Verdict.Use].Route.Name, Meets: c.Verdict.Meets, Cautions: Cautions(p),
+		Meets: c.Verdict.Meets, Cautions: Cautions(p), Changes: list(changeTexts(p)),
+	}
+	if c.Verdict.Use >= 0 {
+		out.Use = &c.Results[c.Verdict.Use].Route.Name
 	}
 	for _, t := range p.Tolerances {
 		out.Tolerances = append(out.Tolerances, toleranceJSON{t.Text, number(t.Limits.Lower), number(t.Limits.Upper)})
@@ -191,8 +206,7 @@ func JSON(c *route.Comparison) ([]byte, error) {
 	for i := range c.Results {
 		out.Routes = append(out.Routes, routeToJSON(p, &c.Results[i]))
 	}
-	data, err := json.MarshalIndent(out, "", "  ")
-	return append(data, '\n'), err
+	return out
 }
 
 func routeToJSON(p *route.Prep, r *route.Result) routeJSON {

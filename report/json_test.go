@@ -27,7 +27,7 @@ func compared(t *testing.T, path string) *route.Comparison {
 
 func decoded(t *testing.T, c *route.Comparison) map[string]any {
 	t.Helper()
-	data, err := JSON(c)
+	data, err := JSON(c, nil)
 	require.NoError(t, err)
 	var whole map[string]any
 	require.NoError(t, json.Unmarshal(data, &whole))

@@ -11,12 +11,15 @@ import (
 
 // Markdown is the first screen as Markdown, and the budget of the route to use
 // in a table. The tables are those of GitHub Flavored Markdown. A name or a note
-// of the user stays the text that it is: see [escape].
-func Markdown(c *route.Comparison) string {
+// of the user stays the text that it is: see [escape]. What before is, [Text] says.
+func Markdown(c, before *route.Comparison) string {
 	used := &c.Results[c.Verdict.Use]
 	m := new(markdown)
 	if t := title(c.Prep); t != "" {
 		m.line("# ", t)
+	}
+	if before != nil {
+		m.line("", "Changed: "+changed(c.Prep))
 	}
 	m.line("", "Wanted: "+wanted(c.Prep))
 	m.line("## ", verdictWord(c)+": "+used.Route.Name)
@@ -25,6 +28,9 @@ func Markdown(c *route.Comparison) string {
 	m.line("## ", "All routes")
 	m.routes(c)
 	m.list(alsoInside(c))
+	if before != nil {
+		m.effect(effect{c, before})
+	}
 	m.ladder(c)
 	m.line("## ", "What spoils "+used.Route.Name)
 	m.budget(used.Analytic.Budget)

@@ -13,13 +13,20 @@ import (
 
 // Text is the first screen: what is wanted, which route to use, all routes,
 // why the others are not used, what the figures rest on, cautions, and what to
-// type next.
-func Text(c *route.Comparison) string {
+// type next. When before is not nil, c is the comparison on a changed kit, and
+// before that on the kit as it is; the screen then says what the change does.
+func Text(c, before *route.Comparison) string {
 	b := new(strings.Builder)
+	if before != nil {
+		hang(b, "Changed:", changed(c.Prep), 9)
+	}
 	heading(b, c.Prep)
 	use(b, c)
 	table(b, c)
 	otherTolerances(b, c)
+	if before != nil {
+		effect{c, before}.text(b)
+	}
 	ladder(b, c)
 	others(b, c)
 	footing(b, c)

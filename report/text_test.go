@@ -14,7 +14,7 @@ import (
 // The parts of the first screen come in the order of the design, and no line is
 // wider than a screen.
 func TestOrderOfTheFirstScreen(t *testing.T) {
-	text := Text(compared(t, demoPrep))
+	text := Text(compared(t, demoPrep), nil)
 	at := 0
 	for _, part := range []string{"Wanted:", "USE  two dilutions", "1   weigh 1.00 g of dye", "Strength", "Inside", "Spoilt by",
 		"strength  give or take", "Why not the others", "Assumed:", "From memory:", "Not counted:", "Cautions:"} {

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/cmd/minim/demo"
+	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -21,11 +22,13 @@ type compareOptions struct {
 	trials, digits          int
 	seed                    uint64
 	coverage                float64
+	changes                 changes
 	force                   bool
 }
 
 func (o *compareOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
+	o.changes.declare(flags)
 	flags.StringVar(&o.route, "route", "", "evaluate only the route called `NAME`")
 	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
 	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
@@ -72,10 +75,14 @@ func (o *compareOptions) settings() uncertainty.Settings {
 
 // most is how many batches may be simulated in all.
 func (o *compareOptions) most(p *route.Prep) int {
-	if o.route != "" {
-		return o.trials
+	most := o.trials
+	if o.route == "" {
+		most *= len(p.Routes)
 	}
-	return len(p.Routes) * o.trials
+	if len(o.changes) > 0 {
+		most *= 2
+	}
+	return most
 }
 
 // compare is minim compare.
@@ -90,29 +97,18 @@ func compare(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags); err != nil {
 		return err
 	}
-	prep, err := loadPrep(files, o.kit)
+	comparison, before, err := o.evaluate(ctx, files, c)
 	if err != nil {
 		return err
 	}
-	settings := o.settings()
-	meter := newMeter(c.err, o.most(prep))
-	settings.Progress = meter.add
-	comparison, err := route.Compare(ctx, prep, o.route, settings)
-	meter.clear()
-	if err != nil {
-		return withRouteHint(prep, err)
-	}
-	if comparison.Verdict.Use < 0 {
-		return noneLeft(comparison)
-	}
-	printed, err := formatCalled(o.format).render(comparison)
+	printed, err := formatCalled(o.format).render(comparison, before)
 	if err != nil {
 		return err
 	}
 	if o.format == "text" {
 		printed = append(printed, next(files, flags)...)
 	}
-	kept, err := keep(o, comparison)
+	kept, err := keep(o, comparison, before)
 	if err != nil {
 		return err
 	}
@@ -127,14 +123,49 @@ func compare(ctx context.Context, args []string, c console) error {
 	return nil
 }
 
-func loadPrep(files []string, kit string) (*route.Prep, error) {
+// evaluate compares the routes, with the changes; before is the comparison on the
+// kit as it is, nil without changes.
+func (o *compareOptions) evaluate(ctx context.Context, files []string, c console) (after, before *route.Comparison, err error) {
+	prep, changed, err := o.load(files)
+	if err != nil {
+		return nil, nil, err
+	}
+	settings := o.settings()
+	meter := newMeter(c.err, o.most(prep))
+	defer meter.clear()
+	settings.Progress = meter.add
+	if changed != prep {
+		if before, err = route.Compare(ctx, prep, o.route, settings); err != nil {
+			return nil, nil, withRouteHint(prep, err)
+		}
+	}
+	if after, err = route.Compare(ctx, changed, o.route, settings); err != nil {
+		return nil, nil, withRouteHint(changed, err)
+	}
+	if after.Verdict.Use < 0 {
+		return nil, nil, noneLeft(after)
+	}
+	return after, before, nil
+}
+
+// load reads the prep on the kit as it is, and as changed: the same without
+// changes.
+func (o *compareOptions) load(files []string) (prep, changed *route.Prep, err error) {
+	if prep, err = loadPrep(files, o.kit, nil); err != nil || len(o.changes) == 0 {
+		return prep, prep, err
+	}
+	changed, err = loadPrep(files, o.kit, o.changes)
+	return prep, changed, blame(err)
+}
+
+func loadPrep(files []string, kit string, changes []equipment.Change) (*route.Prep, error) {
 	if len(files) > 0 {
-		return route.LoadPrep(files[0], kit)
+		return route.LoadPrep(files[0], kit, changes...)
 	}
 	if kit != "" {
 		return nil, &usageError{"--kit needs a prep as well", "the demo has a kit of its own; minim new DIR starts a prep to change"}
 	}
-	return demo.Load()
+	return demo.Load(changes...)
 }
 
 // withRouteHint says which routes there are when one is asked for that is not
@@ -157,53 +188,9 @@ func noneLeft(c *route.Comparison) error {
 	for i := range c.Results {
 		reasons[i] = fmt.Sprintf("\n  %s: %s", c.Results[i].Route.Name, c.Results[i].Reason)
 	}
-	return &hinted{
-		fmt.Errorf("this bench can do none of the routes%s", strings.Join(reasons, "")),
-		fmt.Sprintf("change the steps in %s, or add an instrument to %s", c.Prep.File, c.Prep.Kit.File),
+	bench, hint := "this bench", fmt.Sprintf("change the steps in %s, or add an instrument to %s", c.Prep.File, c.Prep.Kit.File)
+	if len(c.Prep.Changes) > 0 {
+		bench, hint = "this bench, changed as --change says,", "leave --change out to see what the bench can do as it is"
 	}
-}
-
-// next says what to type next.
-func next(files []string, flags *pflag.FlagSet) string {
-	var lines []string
-	if len(files) == 0 {
-		lines = append(lines, "minim new mybench\tstart a kit and a prep of your own")
-	}
-	if !flags.Changed("out") {
-		lines = append(lines, repeat(files, flags)+" --out results\tkeep this, with a picture of the spread")
-	}
-	longest := 0
-	for _, line := range lines {
-		longest = max(longest, strings.Index(line, "\t"))
-	}
-	text, label := "", "\nNext:        "
-	for _, line := range lines {
-		command, words, _ := strings.Cut(line, "\t")
-		text += fmt.Sprintf("%s%-*s   %s\n", label, longest, command, words)
-		label = "             "
-	}
-	return text
-}
-
-// repeat is the command line of this run, with every option that was given but
-// --out and --force.
-func repeat(files []string, flags *pflag.FlagSet) string {
-	words := []string{"minim compare"}
-	for _, f := range files {
-		words = append(words, quoted(f))
-	}
-	flags.Visit(func(f *pflag.Flag) {
-		if f.Name != "out" && f.Name != "force" {
-			words = append(words, "--"+f.Name, quoted(f.Value.String()))
-		}
-	})
-	return strings.Join(words, " ")
-}
-
-// quoted puts a name with spaces in quotes.
-func quoted(name string) string {
-	if strings.ContainsAny(name, " \t") {
-		return `"` + name + `"`
-	}
-	return name
+	return &hinted{fmt.Errorf("%s can do none of the routes%s", bench, strings.Join(reasons, "")), hint}
 }

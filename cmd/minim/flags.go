@@ -53,6 +53,7 @@ func flagError(flags *pflag.FlagSet, err error) error {
 		unknown  *pflag.NotExistError
 		missing  *pflag.ValueRequiredError
 		invalid  *pflag.InvalidValueError
+		mistake  *benchfile.Mistake
 		all      []string
 		listHint = fmt.Sprintf("minim help %s lists the options", flags.Name())
 	)
@@ -65,6 +66,8 @@ func flagError(flags *pflag.FlagSet, err error) error {
 		return &usageError{fmt.Sprintf("there is no option %q", unknown.GetSpecifiedName()), listHint}
 	case errors.As(err, &missing):
 		return &usageError{fmt.Sprintf("--%s needs a value", missing.GetSpecifiedName()), listHint}
+	case errors.As(err, &mistake):
+		return blame(mistake)
 	case errors.As(err, &invalid):
 		return &usageError{fmt.Sprintf("--%s: %q is not a number that it can take", invalid.GetFlag().Name, invalid.GetValue()), listHint}
 	}

@@ -8,10 +8,11 @@ import (
 	"minim/uncertainty/route"
 )
 
-// format is a way to write a comparison, and what its file is called.
+// format is a way to write a comparison, beside that on the kit as it is where
+// there is one, and what its file is called.
 type format struct {
 	name, file string
-	render     func(*route.Comparison) ([]byte, error)
+	render     func(c, before *route.Comparison) ([]byte, error)
 }
 
 var formats = []format{
@@ -31,8 +32,8 @@ var pictures = []struct {
 }
 
 // asText makes a renderer of one that cannot fail.
-func asText(words func(*route.Comparison) string) func(*route.Comparison) ([]byte, error) {
-	return func(c *route.Comparison) ([]byte, error) { return []byte(words(c)), nil }
+func asText(words func(c, before *route.Comparison) string) func(c, before *route.Comparison) ([]byte, error) {
+	return func(c, before *route.Comparison) ([]byte, error) { return []byte(words(c, before)), nil }
 }
 
 // formatCalled returns nil when there is no such format.
@@ -64,13 +65,13 @@ func joined(words []string, last string) string {
 
 // keep stages all formats and pictures for the folder of --out; without it there
 // is nothing to keep.
-func keep(o compareOptions, c *route.Comparison) (*staged, error) {
+func keep(o compareOptions, c, before *route.Comparison) (*staged, error) {
 	if o.out == "" {
 		return new(staged), nil
 	}
 	var files []file
 	for _, f := range formats {
-		data, err := f.render(c)
+		data, err := f.render(c, before)
 		if err != nil {
 			return nil, err
 		}

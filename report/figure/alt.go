@@ -31,8 +31,12 @@ func altOf(c *route.Comparison, subject, form string, tell func(*route.Compariso
 		return clean("No route can be done to make " + wanted(c.Prep) + ".")
 	}
 	marked, last := &c.Results[c.Verdict.Use], done[len(done)-1]
-	s := fmt.Sprintf("%s (%d) to make %s: %s. Marked %q: %s, %s",
-		subject, len(done), wanted(c.Prep), form, strings.ToLower(tag(c)), marked.Route.Name, tell(c, marked))
+	on := ""
+	if len(c.Prep.Changes) > 0 {
+		on = ", on a changed kit"
+	}
+	s := fmt.Sprintf("%s (%d) to make %s%s: %s. Marked %q: %s, %s",
+		subject, len(done), wanted(c.Prep), on, form, strings.ToLower(tag(c)), marked.Route.Name, tell(c, marked))
 	if last != marked {
 		s += fmt.Sprintf("; at the end: %s, %s", last.Route.Name, tell(c, last))
 	}

@@ -4,6 +4,7 @@ import (
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 
+	"minim/report"
 	"minim/uncertainty/route"
 )
 
@@ -15,33 +16,41 @@ const (
 	otherHeight = vg.Length(12)
 )
 
-// heading is what stands above a figure: title, what is wanted, the note.
+// heading is what stands above a figure: title, what is wanted, the notes.
 type heading struct{ prep *route.Prep }
 
 func (h heading) height() vg.Length {
-	high := margin + 14 + 17*vg.Length(len(h.wantedLines()))
-	if h.note() != "" {
-		high += 12
+	return margin + 14 + 17*vg.Length(len(h.wantedLines())) + 12*vg.Length(len(h.notes()))
+}
+
+// title ends in words that no long title pushes out when the kit is changed.
+func (h heading) title() string {
+	mark := ""
+	if len(h.prep.Changes) > 0 {
+		mark = ", on a changed kit"
 	}
-	return high
+	return cut(titleText, textWide-titleText.Width(mark), title(h.prep)) + mark
 }
 
 func (h heading) wantedLines() []string { return wrap(bodyText, textWide, 2, wanted(h.prep)) }
 
-func (h heading) note() string {
-	note := clean(h.prep.Note)
-	if note == "" {
-		return ""
+// notes are lines in small letters: what is changed, and the note of the prep.
+func (h heading) notes() (lines []string) {
+	if len(h.prep.Changes) > 0 {
+		lines = wrap(smallText, textWide, 2, "Changed: "+report.Changes(h.prep))
 	}
-	return cut(smallText, textWide, "Note: "+note)
+	if note := clean(h.prep.Note); note != "" {
+		lines = append(lines, cut(smallText, textWide, "Note: "+note))
+	}
+	return lines
 }
 
 // draw returns the base line that comes next.
 func (h heading) draw(on *sheet, top vg.Length) vg.Length {
 	y := top - margin - 12
-	on.write(titleText, left, margin, y, cut(titleText, textWide, title(h.prep)))
+	on.write(titleText, left, margin, y, h.title())
 	y = on.writeLines(bodyText, margin, y-18, h.wantedLines())
-	if note := h.note(); note != "" {
+	for _, note := range h.notes() {
 		on.write(smallText, left, margin, y, note)
 		y -= 12
 	}

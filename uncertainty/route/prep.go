@@ -1,13 +1,9 @@
 package route
 
 import (
-	"errors"
-	"io/fs"
-	"path/filepath"
 	"strings"
 
 	"minim/equipment"
-	"minim/equipment/benchfile"
 	"minim/uncertainty"
 )
 
@@ -17,8 +13,10 @@ type Prep struct {
 	File string
 	// Title and Note are free text.
 	Title, Note string
-	// Kit is the bench that it is made on.
-	Kit *equipment.Kit
+	// Kit is the bench that it is made on, with Changes that its file does not
+	// have.
+	Kit     *equipment.Kit
+	Changes []equipment.Change
 	// Target strength, and the Volume wanted in mL.
 	Target Strength
 	Volume float64
@@ -117,51 +115,4 @@ type Packet struct {
 type Route struct {
 	Name  string
 	Steps []Step
-}
-
-// LoadPrep reads a prep file and the kit that it names, relative to its own
-// folder; a kitPath that is not empty takes the place of the kit named.
-func LoadPrep(path, kitPath string) (*Prep, error) {
-	root, err := benchfile.Load(path)
-	if err != nil {
-		return nil, err
-	}
-	kit, err := findKit(root, path, kitPath)
-	if err != nil {
-		return nil, err
-	}
-	return readPrep(root, kit)
-}
-
-// findKit loads the kit of a prep. When the prep names none, or one that is not
-// there, that is a mistake in the prep, which reading on will return; the kit
-// is then empty.
-func findKit(root *benchfile.Table, path, kitPath string) (*equipment.Kit, error) {
-	named := root.Text("kit")
-	if kitPath != "" {
-		return equipment.LoadKit(kitPath)
-	}
-	if named == "" {
-		if !root.Has("kit") {
-			root.Fail("", "the prep does not name its kit", "write kit = \"bench.toml\", or use --kit")
-		}
-		return new(equipment.Kit), nil
-	}
-	kit, err := equipment.LoadKit(filepath.Join(filepath.Dir(path), filepath.FromSlash(named)))
-	if errors.Is(err, fs.ErrNotExist) {
-		root.Fail("kit", "there is no file "+named, "it is looked for beside the prep; or use --kit")
-		return new(equipment.Kit), nil
-	}
-	return kit, err
-}
-
-// ParsePrep reads the text of a prep file that is made with the given kit; name
-// stands for the file in messages.
-func ParsePrep(name string, data []byte, kit *equipment.Kit) (*Prep, error) {
-	root, err := benchfile.Parse(name, data)
-	if err != nil {
-		return nil, err
-	}
-	root.Text("kit")
-	return readPrep(root, kit)
 }

@@ -23,11 +23,16 @@ var (
 	Prep []byte
 )
 
-// Load reads the demo.
-func Load() (*route.Prep, error) {
-	kit, err := equipment.ParseKit(KitName, Kit)
+// Load reads the demo, its kit with changes in memory.
+func Load(changes ...equipment.Change) (*route.Prep, error) {
+	kit, err := equipment.ParseKitChanged(KitName, Kit, changes)
 	if err != nil {
 		return nil, err
 	}
-	return route.ParsePrep(PrepName, Prep, kit)
+	p, err := route.ParsePrep(PrepName, Prep, kit)
+	if err != nil {
+		return nil, err
+	}
+	p.Changes = changes
+	return p, nil
 }

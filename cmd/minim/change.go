@@ -1,0 +1,57 @@
+package main
+
+import (
+	"errors"
+
+	"github.com/spf13/pflag"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+)
+
+// changes is the option --change, which may be repeated: properties of
+// instruments that are changed in memory.
+type changes []equipment.Change
+
+func (c *changes) declare(flags *pflag.FlagSet) {
+	flags.Var(c, "change", "suppose this of an instrument: `CHANGE` is \"NAME: property = VALUE\"; may be repeated")
+}
+
+// Set reads one more change. The error is a *benchfile.Mistake.
+func (c *changes) Set(text string) error {
+	change, err := equipment.ParseChange(text)
+	if err != nil {
+		return err
+	}
+	*c = append(*c, change)
+	return nil
+}
+
+// Type is shown by no help, which names the argument itself.
+func (c *changes) Type() string { return "change" }
+
+// String is empty, as what is not given; [changes.texts] has all.
+func (c *changes) String() string { return "" }
+
+// texts are the changes as they were written.
+func (c *changes) texts() []string {
+	texts := make([]string, len(*c))
+	for i, change := range *c {
+		texts[i] = change.String()
+	}
+	return texts
+}
+
+// blame makes a wrong command line of a mistake that comes with changes to files
+// that are right without them.
+func blame(err error) error {
+	var m *benchfile.Mistake
+	if !errors.As(err, &m) {
+		return err
+	}
+	message := m.Report()
+	if m.Line > 0 {
+		message = "with what --change says, " + message
+	}
+	return &usageError{message, m.Hint}
+}

@@ -1,0 +1,182 @@
+package report
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"minim/uncertainty/route"
+)
+
+// Changes says what is changed in the kit of a prep: "0.01 g scale: readability =
+// 0.001 g", several of them joined by "; ". It is empty for a kit as it is.
+func Changes(p *route.Prep) string { return strings.Join(changeTexts(p), "; ") }
+
+// changeTexts are the changes in the kit, one by one.
+func changeTexts(p *route.Prep) (texts []string) {
+	for _, c := range p.Changes {
+		texts = append(texts, fmt.Sprintf("%s: %s = %s", c.Name, c.Key, c.Value))
+	}
+	return texts
+}
+
+// changed says what the first screen supposes to be other than it is.
+func changed(p *route.Prep) string {
+	return fmt.Sprintf("%s (%s stays as it is)", Changes(p), p.Kit.File)
+}
+
+// effect is what changes in a kit do: c is the comparison with them, and before
+// the one without, of the same routes.
+type effect struct{ c, before *route.Comparison }
+
+// title of the section.
+func (e effect) title() string {
+	if len(e.c.Prep.Changes) > 1 {
+		return "What the changes do"
+	}
+	return "What the change does"
+}
+
+// differs reports whether a route gives other figures than before, to the digits
+// that are shown.
+func (e effect) differs(i int) bool {
+	return !slices.Equal(cells(e.before, &e.before.Results[i]), cells(e.c, &e.c.Results[i]))
+}
+
+// head is what the columns hold, in two lines.
+func (e effect) head() (names, units []string) {
+	names, units = tableHead(e.c)
+	names, units = names[:4], units[:4]
+	if len(e.c.Prep.Tolerances) > 0 {
+		names, units = append(names, "change"), append(units, "in 100")
+	}
+	return names, units
+}
+
+// cells are those of a route before and now, the names of both left out.
+func (e effect) cells(i int) (before, now []string) {
+	old, after := &e.before.Results[i], &e.c.Results[i]
+	before, now = cells(e.before, old), cells(e.c, after)
+	before, now = before[:min(3, len(before))], now[:min(3, len(now))]
+	if len(after.Inside) == 0 || len(now) == 1 {
+		return before, now
+	}
+	if len(before) == 1 {
+		return before, append(now, "")
+	}
+	return append(before, ""), append(now, gain(after.Chance()-old.Chance()))
+}
+
+// gain prints a difference of two chances, in a hundred.
+func gain(x float64) string {
+	text := fmt.Sprintf("%+.1f", 100*x)
+	if text == "+0.0" || text == "-0.0" {
+		return "0.0"
+	}
+	return text
+}
+
+// facts say what becomes of the route to use, and which routes give the same.
+func (e effect) facts() []fact {
+	var same []string
+	for i := range e.c.Results {
+		if !e.differs(i) {
+			same = append(same, e.c.Results[i].Route.Name)
+		}
+	}
+	list := []fact{{"Verdict", e.verdict()}}
+	switch len(same) {
+	case 0:
+		return list
+	case len(e.c.Results):
+		return append(list, fact{"No change", "in any route, to the digits shown"})
+	}
+	return append(list, fact{"No change", strings.Join(same, "; ")})
+}
+
+func (e effect) verdict() string {
+	before, now := chosen(e.before), chosen(e.c)
+	if before == now {
+		return "as before: " + now
+	}
+	return fmt.Sprintf("before: %s; now: %s", before, now)
+}
+
+// chosen is "USE two dilutions".
+func chosen(c *route.Comparison) string {
+	if c.Verdict.Use < 0 {
+		return "no route is possible"
+	}
+	return verdictWord(c) + " " + c.Results[c.Verdict.Use].Route.Name
+}
+
+// text is the section on the first screen.
+func (e effect) text(b *strings.Builder) {
+	b.WriteString("\n" + e.title() + "\n")
+	most := 30
+	rows := e.rows(most)
+	for ; most > 6 && widest(grid(rows)) > width; most-- {
+		rows = e.rows(most - 1)
+	}
+	if len(rows) > 2 {
+		for _, line := range grid(rows) {
+			b.WriteString(line + "\n")
+		}
+	}
+	for _, f := range e.facts() {
+		hang(b, "  "+f.label, f.text, 13)
+	}
+}
+
+// rows are the head and, for each route that differs, what it gave before and what
+// it gives now. Names have at most that many characters.
+func (e effect) rows(most int) [][]string {
+	names, units := e.head()
+	units[0] = "  " + units[0]
+	rows := [][]string{names, units}
+	longest := min(most, longestName(e.c))
+	for i := range e.c.Results {
+		if !e.differs(i) {
+			continue
+		}
+		mark := "  "
+		if i == e.c.Verdict.Use {
+			mark = "* "
+		}
+		before, now := e.cells(i)
+		name := pad(mark+shorten(e.c.Results[i].Route.Name, most), longest+4)
+		rows = append(rows, append([]string{name + "before"}, before...), append([]string{pad("", longest+4) + "now"}, now...))
+	}
+	return rows
+}
+
+// effect is the section in Markdown.
+func (m *markdown) effect(e effect) {
+	m.line("## ", e.title())
+	names, units := e.head()
+	for i, unit := range units {
+		names[i] = strings.TrimSpace(names[i] + " " + unit)
+	}
+	names = slices.Insert(names, 1, "")
+	for i, started := 0, false; i < len(e.c.Results); i++ {
+		if !e.differs(i) {
+			continue
+		}
+		if !started {
+			m.head(slices.Clone(names), 2)
+			started = true
+		}
+		before, now := e.cells(i)
+		m.effectRow(len(names), e.c.Results[i].Route.Name, "before", before)
+		m.effectRow(len(names), "", "now", now)
+	}
+	m.facts(e.facts())
+}
+
+func (m *markdown) effectRow(columns int, name, when string, cells []string) {
+	row := make([]string, columns)
+	for i, cell := range append([]string{name, when}, cells...) {
+		row[i] = escape(cell)
+	}
+	m.row(row)
+}

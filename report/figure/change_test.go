@@ -1,0 +1,37 @@
+package figure
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/equipment"
+)
+
+// A picture of a changed kit says so, whatever its title is, and how; one of the kit
+// as it is says nothing of it.
+func TestFigureOfAChangedKit(t *testing.T) {
+	c := compare(t, cases["usual"])
+	for name, draw := range kinds {
+		assert.NotContains(t, strings.ToLower(string(svgOf(t, draw, c))), "changed", name)
+	}
+	change, err := equipment.ParseChange("rough scale: readability = 0.001 g")
+	require.NoError(t, err)
+	c.Prep.Changes = []equipment.Change{change}
+	for name, draw := range kinds {
+		svg := svgOf(t, draw, c)
+		assert.Contains(t, string(svg), "within 8 % of target, on a changed kit: ", name)
+		words := texts(t, svg)
+		assert.Contains(t, words, "An invented recipe, on a changed kit", name)
+		assert.Contains(t, words, "Changed: rough scale: readability = 0.001 g", name)
+		assert.Contains(t, words, "Note: invented for a test", name)
+		checkPlaces(t, draw, c)
+	}
+	c = hostile(c)
+	for name, draw := range kinds {
+		assert.Contains(t, strings.Join(texts(t, svgOf(t, draw, c)), "\n"), "…, on a changed kit\n", name)
+		checkFigure(t, draw, c)
+	}
+}

@@ -1,0 +1,63 @@
+package route
+
+import (
+	"errors"
+	"io/fs"
+	"path/filepath"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+)
+
+// LoadPrep reads a prep file and the kit that it names, relative to its own
+// folder; a kitPath that is not empty takes the place of the kit named. Changes are
+// made to the kit in memory, as [equipment.LoadKitChanged] does.
+func LoadPrep(path, kitPath string, changes ...equipment.Change) (*Prep, error) {
+	root, err := benchfile.Load(path)
+	if err != nil {
+		return nil, err
+	}
+	kit, err := findKit(root, path, kitPath, changes)
+	if err != nil {
+		return nil, err
+	}
+	p, err := readPrep(root, kit)
+	if err != nil {
+		return nil, err
+	}
+	p.Changes = changes
+	return p, nil
+}
+
+// findKit loads the kit of a prep. When the prep names none, or one that is not
+// there, that is a mistake in the prep, which reading on will return; the kit
+// is then empty.
+func findKit(root *benchfile.Table, path, kitPath string, changes []equipment.Change) (*equipment.Kit, error) {
+	named := root.Text("kit")
+	if kitPath != "" {
+		return equipment.LoadKitChanged(kitPath, changes)
+	}
+	if named == "" {
+		if !root.Has("kit") {
+			root.Fail("", "the prep does not name its kit", "write kit = \"bench.toml\", or use --kit")
+		}
+		return new(equipment.Kit), nil
+	}
+	kit, err := equipment.LoadKitChanged(filepath.Join(filepath.Dir(path), filepath.FromSlash(named)), changes)
+	if errors.Is(err, fs.ErrNotExist) {
+		root.Fail("kit", "there is no file "+named, "it is looked for beside the prep; or use --kit")
+		return new(equipment.Kit), nil
+	}
+	return kit, err
+}
+
+// ParsePrep reads the text of a prep file that is made with the given kit; name
+// stands for the file in messages.
+func ParsePrep(name string, data []byte, kit *equipment.Kit) (*Prep, error) {
+	root, err := benchfile.Parse(name, data)
+	if err != nil {
+		return nil, err
+	}
+	root.Text("kit")
+	return readPrep(root, kit)
+}
