@@ -1,10 +1,6 @@
 package uncertainty
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/stat/distuv"
-)
+import "math"
 
 // StudentT is the scaled and shifted t-distribution that describes a quantity
 // known from a few readings (JCGM 101, 6.4.9): Mu is their mean, Sigma the
@@ -47,7 +43,7 @@ func (StudentT) Support() (low, high float64) { return math.Inf(-1), math.Inf(1)
 
 // Quantile is the inverse of the distribution function.
 func (d StudentT) Quantile(p float64) float64 {
-	return distuv.StudentsT{Mu: d.Mu, Sigma: d.Sigma, Nu: d.Nu}.Quantile(p)
+	return d.Mu + float64(d.Sigma*studentQuantile(p, d.Nu))
 }
 
 // sound takes half of Nu, since that is the shape of a gamma distribution.

@@ -1,7 +1,5 @@
 package uncertainty
 
-import "math"
-
 // blockSize is the number of trials in a block. It is part of the identity of
 // the random streams: another size gives other draws.
 const blockSize = 512
@@ -64,20 +62,6 @@ func (w *worker) draw(st *step, dst []float64, block int) {
 	}
 }
 
-func fill(dst []float64, x float64) {
-	for i := range dst {
-		dst[i] = x
-	}
-}
-
-// addScaled adds by (x - center) to dst.
-func addScaled(dst, x []float64, center, by float64) {
-	x = x[:len(dst)]
-	for i := range dst {
-		dst[i] += float64(by * (x[i] - center))
-	}
-}
-
 func (w *worker) apply(st *step, dst []float64) {
 	switch {
 	case st.op < opAdd:
@@ -113,76 +97,5 @@ func (w *worker) applyWithTerm(st *step, dst []float64) {
 		v := x[i]
 		dst[i] = a[i] + float64(sign*v)
 		linear[i] += float64(t.slope * (v - t.mean))
-	}
-}
-
-func applyUnary(o op, dst, a []float64) {
-	a = a[:len(dst)]
-	f := math.Sin
-	if o == opCosine {
-		f = math.Cos
-	}
-	for i := range dst {
-		dst[i] = f(a[i])
-	}
-}
-
-func applyConstantLeft(o op, dst []float64, c float64, b []float64) {
-	b = b[:len(dst)]
-	switch o {
-	case opSubtract:
-		for i := range dst {
-			dst[i] = c - b[i]
-		}
-	case opDivide:
-		for i := range dst {
-			dst[i] = c / b[i]
-		}
-	default:
-		applyConstantRight(o, dst, b, c)
-	}
-}
-
-func applyConstantRight(o op, dst, a []float64, c float64) {
-	a = a[:len(dst)]
-	switch o {
-	case opAdd:
-		for i := range dst {
-			dst[i] = a[i] + c
-		}
-	case opSubtract:
-		for i := range dst {
-			dst[i] = a[i] - c
-		}
-	case opMultiply:
-		for i := range dst {
-			dst[i] = a[i] * c
-		}
-	case opDivide:
-		for i := range dst {
-			dst[i] = a[i] / c
-		}
-	}
-}
-
-func apply(o op, dst, a, b []float64) {
-	a, b = a[:len(dst)], b[:len(dst)]
-	switch o {
-	case opAdd:
-		for i := range dst {
-			dst[i] = a[i] + b[i]
-		}
-	case opSubtract:
-		for i := range dst {
-			dst[i] = a[i] - b[i]
-		}
-	case opMultiply:
-		for i := range dst {
-			dst[i] = a[i] * b[i]
-		}
-	case opDivide:
-		for i := range dst {
-			dst[i] = a[i] / b[i]
-		}
 	}
 }
