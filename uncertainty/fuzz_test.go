@@ -25,6 +25,8 @@ func FuzzModel(f *testing.F) {
 	} {
 		f.Add([]byte(seed))
 	}
+	// A gamma of which the squares are too large.
+	f.Add([]byte("2 \xfaG\vэ\xde\f\xda\xd6\x06\"i]\x81\xb6\xf1v)鿷j\xfc\xa1m\x9d\x00\x00\xfa N3j+"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		if m, out, ok := (&script{data: data}).model(); ok {
 			checkAnswers(t, m, out)

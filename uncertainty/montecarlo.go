@@ -121,7 +121,7 @@ func (r *run) result() (MonteCarlo, error) {
 	mean, deviation := r.sampler.control.mean(total), r.sampler.control.deviation(total)
 	mc.Mean, mc.MeanError = mean.value, mean.err
 	mc.StandardDeviation, mc.DeviationError = deviation.value, deviation.err
-	if !finite(mc.Mean) || !finite(mc.StandardDeviation) {
+	if sum := mc.Mean + mc.MeanError + mc.StandardDeviation + mc.DeviationError; !finite(sum) {
 		return MonteCarlo{}, ErrNotFinite
 	}
 	low, high := symmetricRanks(mc.Trials, r.Coverage)
