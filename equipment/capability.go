@@ -88,3 +88,18 @@ func propagated(u Use, append func() (uncertainty.Node, error)) uncertainty.Anal
 	}
 	return a
 }
+
+// leastOfDigit is the part of a digit below which USP <41> takes no standard
+// deviation to lie.
+const leastOfDigit = 0.41
+
+// LeastByRule is the least mass in g that may be weighed to within a share of it by
+// the rule of USP <41> for accurate weighing, which asks for a share of 0.10 %: two
+// standard deviations s, of at least 0.41 d, are no more than that share of the mass.
+func (b *Balance) LeastByRule(share float64) float64 {
+	s := b.Readability
+	if b.Repeatability.Known {
+		s = b.Repeatability.S
+	}
+	return 2 * max(s, leastOfDigit*b.Readability) / share
+}

@@ -5,8 +5,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 )
 
 // Every table takes a price, which changes nothing else (constructed).
@@ -54,5 +56,62 @@ func TestPriceMistakes(t *testing.T) {
 		assert.Equal(t, test.place, mistake.Place.String())
 		assert.Equal(t, test.message, mistake.Message)
 		assert.Equal(t, test.hint, mistake.Hint, test.text)
+	}
+}
+
+// Prices of a material, per g or mL (constructed).
+func TestParseUnitPrice(t *testing.T) {
+	for _, test := range []struct {
+		kind quantity.Kind
+		text string
+		want Price
+	}{
+		{quantity.Mass, "3.20 EUR/g", Price{3.2, "EUR"}},
+		{quantity.Mass, "0.5 € / mg", Price{500, "€"}},
+		{quantity.Mass, "3200 zł/kg", Price{3.2, "zł"}},
+		{quantity.Mass, "0 kr./g", Price{0, "kr."}},
+		{quantity.Volume, "0.02 EUR/mL", Price{0.02, "EUR"}},
+		{quantity.Volume, "18 EUR/L", Price{0.018, "EUR"}},
+	} {
+		got, err := ParseUnitPrice(test.kind, test.text)
+		require.NoError(t, err)
+		assert.Equal(t, test.want, got, test.text)
+	}
+	const perGram, perMillilitre = `write an amount, a currency and for how much, as in "3.20 EUR/g"`, `write an amount, a currency and for how much, as in "3.20 EUR/mL"`
+	for _, test := range []struct {
+		kind                quantity.Kind
+		text, message, hint string
+	}{
+		{quantity.Mass, "3.20", `"3.20" does not say in which currency`, perGram},
+		{quantity.Mass, "3.20/g", `"3.20/g" does not say in which currency`, perGram},
+		{quantity.Mass, "3.20 EUR", `"3.20 EUR" does not say for how much`, perGram},
+		{quantity.Mass, "3.20 EUR/", `"" is not a unit of mass`, perGram},
+		{quantity.Mass, "3.20 EUR/mL", `"mL" is not a unit of mass`, perGram},
+		{quantity.Volume, "3.20 EUR/g", `"g" is not a unit of volume`, perMillilitre},
+		{quantity.Volume, "EUR 3/mL", `"EUR 3/mL" does not start with an amount`, perMillilitre},
+		{quantity.Volume, "", `"" does not start with an amount`, perMillilitre},
+		{quantity.Volume, "3,20 EUR/L", `"3,20 EUR/L" has a comma in its number`, "write 3.20 EUR/L: a decimal point, not a comma"},
+		{quantity.Volume, "3 EUR net/L", `"EUR net" is not a currency`, perMillilitre},
+		{quantity.Mass, "-3 EUR/g", "no material has this price", ""},
+		{quantity.Mass, "1e8 EUR/mg", "no material has this price", ""},
+	} {
+		_, err := ParseUnitPrice(test.kind, test.text)
+		var fault *quantity.Error
+		require.True(t, errors.As(err, &fault), "%s gave %v", test.text, err)
+		assert.Equal(t, test.message, fault.Message)
+		assert.Equal(t, test.hint, fault.Hint, test.text)
+	}
+}
+
+func TestCurrencyOfAKit(t *testing.T) {
+	const candidate = "[[candidate]]\nname = \"z\"\n"
+	for _, test := range []struct{ more, want string }{
+		{"", ""},
+		{"price = \"1 EUR\"\n", "EUR"},
+		{"[[dropper]]\nname = \"y\"\nprice = \"0 USD\"\n", "USD"},
+		{candidate + "kind = \"dropper\"\nprice = \"2 CHF\"\n", "CHF"},
+		{candidate + "kind = \"balance\"\ncapacity = \"2 g\"\nreadability = \"1 mg\"\nprice = \"2 kr\"\n", "kr"},
+	} {
+		assert.Equal(t, test.want, parseKit(t, oneBalance+test.more).Currency(), test.more)
 	}
 }

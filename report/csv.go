@@ -37,24 +37,30 @@ var columns = []string{
 // When before is not nil (see [Text]), a first column says whose rows they are: those
 // of the kit "as it is", and below them those of the kit "changed".
 func CSV(c, before *route.Comparison) ([]byte, error) {
-	rows, err := csvRows(c)
-	if err == nil && before != nil {
-		rows, err = csvBoth(rows, before)
+	return csvFile(csvRows, c, before)
+}
+
+// csvFile writes the rows of a result, below those of the result on the kit as it is
+// where there is one.
+func csvFile[R comparable](rows func(R) ([][]string, error), result, before R) ([]byte, error) {
+	all, err := rows(result)
+	var none R
+	if err == nil && before != none {
+		var asItIs [][]string
+		if asItIs, err = rows(before); err == nil {
+			all = csvBoth(all, asItIs)
+		}
 	}
 	if err != nil {
 		return nil, err
 	}
 	var out bytes.Buffer
-	err = csv.NewWriter(&out).WriteAll(rows)
+	err = csv.NewWriter(&out).WriteAll(all)
 	return out.Bytes(), err
 }
 
 // csvBoth puts the rows of the kit as it is above those of the changed kit.
-func csvBoth(changed [][]string, before *route.Comparison) ([][]string, error) {
-	asItIs, err := csvRows(before)
-	if err != nil {
-		return nil, err
-	}
+func csvBoth(changed, asItIs [][]string) [][]string {
 	both := [][]string{append([]string{"kit"}, changed[0]...)}
 	for _, row := range asItIs[1:] {
 		both = append(both, append([]string{"as it is"}, row...))
@@ -62,7 +68,7 @@ func csvBoth(changed [][]string, before *route.Comparison) ([][]string, error) {
 	for _, row := range changed[1:] {
 		both = append(both, append([]string{"changed"}, row...))
 	}
-	return both, nil
+	return both
 }
 
 // csvRows are the header and a row for each route.

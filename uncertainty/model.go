@@ -65,6 +65,11 @@ type identity struct{ owner, name string }
 // empty model, ready to use. A Model may be read by several goroutines at
 // once, but not extended meanwhile.
 type Model struct {
+	// AssumedFactor multiplies the standard uncertainties of all influences that are
+	// assumed, to see what rests on them; 0 leaves them as they are. It must be set
+	// before the first influence.
+	AssumedFactor float64
+
 	nodes      []node
 	influences []Influence
 	known      map[identity]Node
@@ -77,6 +82,9 @@ type Model struct {
 // differs from the first, since one quantity has one distribution.
 func (m *Model) Influence(in Influence) Node {
 	in.mustBeSound()
+	if in.Assumed && m.AssumedFactor > 0 {
+		in.Distribution = widened(in.Distribution, m.AssumedFactor)
+	}
 	id := identity{in.Owner, in.Name}
 	if n, ok := m.known[id]; ok {
 		i := int(m.nodes[n].left)

@@ -52,14 +52,11 @@ func (o *compareOptions) check(flags *pflag.FlagSet) error {
 	if o.digits > 0 && !flags.Changed("trials") {
 		o.trials = uncertainty.KeptTrials
 	}
-	if formatCalled(o.format) == nil {
-		return &usageError{fmt.Sprintf("--format %s is not known", o.format), "the formats are " + formatNames("and")}
+	if err := checkFormat(o.format); err != nil {
+		return err
 	}
-	if math.IsNaN(o.coverage) || o.coverage < 0.5 || o.coverage > 0.9999 {
-		return &usageError{fmt.Sprintf("--coverage must lie between 0.5 and 0.9999, found %v", o.coverage), "write --coverage 0.95 for 95 %"}
-	}
-	if err := o.settings().Check(); err != nil {
-		return &usageError{"--trials: " + err.Error(), ""}
+	if err := checkSettings(o.settings()); err != nil {
+		return err
 	}
 	if o.force && o.out == "" {
 		return &usageError{"--force is of use only with --out", ""}
@@ -101,32 +98,36 @@ func compare(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	printed, err := formatCalled(o.format).render(comparison, before)
+	printed, err := comparisons.print(o.format, comparison, before)
 	if err != nil {
 		return err
 	}
 	if o.format == "text" {
 		printed = append(printed, next(files, flags)...)
 	}
-	kept, err := keep(o, comparison, before)
+	kept, err := comparisons.keep(o.out, o.force, comparison, before)
 	if err != nil {
 		return err
 	}
-	defer kept.discard()
-	if _, err := c.out.Write(printed); err != nil {
-		return err
+	return c.deliver(printed, kept)
+}
+
+// checkSettings words what is wrong with a coverage probability or a number of
+// trials that was asked for.
+func checkSettings(s uncertainty.Settings) error {
+	if p := s.Coverage; math.IsNaN(p) || p < 0.5 || p > 0.9999 {
+		return &usageError{fmt.Sprintf("--coverage must lie between 0.5 and 0.9999, found %v", p), "write --coverage 0.95 for 95 %"}
 	}
-	if err := kept.commit(); err != nil || o.out == "" {
-		return err
+	if err := s.Check(); err != nil {
+		return &usageError{"--trials: " + err.Error(), ""}
 	}
-	fmt.Fprintf(c.err, "minim: wrote %s into %s\n", kept.names(), o.out)
 	return nil
 }
 
 // evaluate compares the routes, with the changes; before is the comparison on the
 // kit as it is, nil without changes.
 func (o *compareOptions) evaluate(ctx context.Context, files []string, c console) (after, before *route.Comparison, err error) {
-	prep, changed, err := o.load(files)
+	prep, changed, err := loadBoth(files, o.kit, o.changes)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -148,13 +149,13 @@ func (o *compareOptions) evaluate(ctx context.Context, files []string, c console
 	return after, before, nil
 }
 
-// load reads the prep on the kit as it is, and as changed: the same without
+// loadBoth reads the prep on the kit as it is, and as changed: the same without
 // changes.
-func (o *compareOptions) load(files []string) (prep, changed *route.Prep, err error) {
-	if prep, err = loadPrep(files, o.kit, nil); err != nil || len(o.changes) == 0 {
+func loadBoth(files []string, kit string, c changes) (prep, changed *route.Prep, err error) {
+	if prep, err = loadPrep(files, kit, nil); err != nil || len(c) == 0 {
 		return prep, prep, err
 	}
-	changed, err = loadPrep(files, o.kit, o.changes)
+	changed, err = loadPrep(files, kit, c)
 	return prep, changed, blame(err)
 }
 

@@ -18,6 +18,7 @@ var layers = []string{
 	"minim/equipment/benchfile",
 	"minim/equipment",
 	"minim/uncertainty/route",
+	"minim/uncertainty/plan",
 	"minim/report",
 	"minim/report/figure",
 	"minim/cmd/minim/demo",

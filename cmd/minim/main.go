@@ -47,6 +47,7 @@ type command struct {
 func commands() []command {
 	return []command{
 		{"compare", "[PREP]", "compare the routes of a prep; without PREP, the demo", new(compareOptions).declare, compare},
+		{"plan", "[PREP]", "search the routes that a kit allows; without PREP, the demo", new(planOptions).declare, planRoutes},
 		{"kit", "[KIT]", "check and list the instruments of a kit; without KIT, the demo's", new(kitOptions).declare, listKit},
 		{"new", "DIR", "start a folder with a kit and a prep to change", new(folderOptions).declare, startFolder},
 		{"help", "[COMMAND]", "say what a command does", nil, help},

@@ -38,12 +38,12 @@ func next(files []string, flags *pflag.FlagSet) string {
 // repeat is the command line of this run, with every option that was given but
 // --out and --force.
 func repeat(files []string, flags *pflag.FlagSet) string {
-	words := []string{"minim compare"}
+	words := []string{"minim " + flags.Name()}
 	for _, f := range files {
 		words = append(words, quoted(f))
 	}
 	flags.Visit(func(f *pflag.Flag) {
-		if f.Name == "out" || f.Name == "force" {
+		if f.Name == "out" || f.Name == "save" || f.Name == "force" {
 			return
 		}
 		for _, value := range values(f) {

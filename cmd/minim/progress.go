@@ -82,3 +82,19 @@ func (m *meter) clear() {
 		m.width = 0
 	}
 }
+
+// stages shows on a terminal which stage of a search is under way.
+type stages struct {
+	*meter
+}
+
+func newStages(out io.Writer) *stages { return &stages{newMeter(out, 0)} }
+
+// at is called when so many stages are done.
+func (s *stages) at(done, all int) {
+	s.mutex.Lock()
+	defer s.mutex.Unlock()
+	if s.out != nil && s.now().Sub(s.start) >= showAfter {
+		s.show(fmt.Sprintf("minim: searched %d of %d kinds of route", done, all))
+	}
+}

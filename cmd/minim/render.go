@@ -1,58 +1,71 @@
 package main
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"minim/report"
 	"minim/report/figure"
+	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
-// format is a way to write a comparison, beside that on the kit as it is where
-// there is one, and what its file is called.
-type format struct {
-	name, file string
-	render     func(c, before *route.Comparison) ([]byte, error)
+// formatNameList are the names of all formats, the same for every command.
+var formatNameList = []string{"text", "json", "markdown", "csv"}
+
+// renderer is all ways to write the result of a command, beside that on the kit as
+// it is where there is one.
+type renderer[R any] struct {
+	// name of the files, without their ends.
+	name string
+	// formats in the order of formatNameList.
+	formats  [4]func(result, before R) ([]byte, error)
+	pictures []picture[R]
 }
 
-var formats = []format{
-	{"text", "compare.txt", asText(report.Text)},
-	{"json", "compare.json", report.JSON},
-	{"markdown", "compare.md", asText(report.Markdown)},
-	{"csv", "compare.csv", report.CSV},
-}
-
-// pictures are drawn as SVG and as PNG.
-var pictures = []struct {
+// picture is drawn as SVG and as PNG.
+type picture[R any] struct {
 	file string
-	draw func(*route.Comparison) (*figure.Figure, error)
-}{
-	{"spread", figure.Spread},
-	{"budget", figure.Budget},
+	draw func(R) (*figure.Figure, error)
 }
+
+var comparisons = renderer[*route.Comparison]{
+	name: "compare",
+	formats: [4]func(c, before *route.Comparison) ([]byte, error){
+		asText(report.Text), report.JSON, asText(report.Markdown), report.CSV,
+	},
+	pictures: []picture[*route.Comparison]{{"spread", figure.Spread}, {"budget", figure.Budget}},
+}
+
+var plans = renderer[*plan.Plan]{
+	name: "plan",
+	formats: [4]func(p, before *plan.Plan) ([]byte, error){
+		asText(report.Plan), report.PlanJSON, asText(report.PlanMarkdown), report.PlanCSV,
+	},
+	pictures: []picture[*plan.Plan]{
+		{"routes", figure.Trade},
+		{"spread", func(p *plan.Plan) (*figure.Figure, error) { return figure.Spread(p.Comparison) }},
+	},
+}
+
+// fileEnds are the ends of the names of files, in the order of formatNameList.
+var fileEnds = [...]string{"txt", "json", "md", "csv"}
 
 // asText makes a renderer of one that cannot fail.
-func asText(words func(c, before *route.Comparison) string) func(c, before *route.Comparison) ([]byte, error) {
-	return func(c, before *route.Comparison) ([]byte, error) { return []byte(words(c, before)), nil }
+func asText[R any](words func(result, before R) string) func(result, before R) ([]byte, error) {
+	return func(result, before R) ([]byte, error) { return []byte(words(result, before)), nil }
 }
 
-// formatCalled returns nil when there is no such format.
-func formatCalled(name string) *format {
-	for i := range formats {
-		if formats[i].name == name {
-			return &formats[i]
-		}
+// checkFormat refuses a format that is not known.
+func checkFormat(name string) error {
+	if slices.Contains(formatNameList, name) {
+		return nil
 	}
-	return nil
+	return &usageError{fmt.Sprintf("--format %s is not known", name), "the formats are " + formatNames("and")}
 }
 
-func formatNames(last string) string {
-	names := make([]string, len(formats))
-	for i, f := range formats {
-		names[i] = f.name
-	}
-	return joined(names, last)
-}
+func formatNames(last string) string { return joined(formatNameList, last) }
 
 // joined is "a, b and c", where "and" is the last word to join by.
 func joined(words []string, last string) string {
@@ -63,22 +76,27 @@ func joined(words []string, last string) string {
 	return strings.Join(words[:n], ", ") + " " + last + " " + words[n]
 }
 
-// keep stages all formats and pictures for the folder of --out; without it there
-// is nothing to keep.
-func keep(o compareOptions, c, before *route.Comparison) (*staged, error) {
-	if o.out == "" {
+// print renders a result in a format.
+func (r *renderer[R]) print(format string, result, before R) ([]byte, error) {
+	return r.formats[slices.Index(formatNameList, format)](result, before)
+}
+
+// keep stages all formats and pictures for a folder; without one there is nothing
+// to keep.
+func (r *renderer[R]) keep(dir string, force bool, result, before R) (*staged, error) {
+	if dir == "" {
 		return new(staged), nil
 	}
 	var files []file
-	for _, f := range formats {
-		data, err := f.render(c, before)
+	for i, render := range r.formats {
+		data, err := render(result, before)
 		if err != nil {
 			return nil, err
 		}
-		files = append(files, file{f.file, data})
+		files = append(files, file{r.name + "." + fileEnds[i], data})
 	}
-	for _, p := range pictures {
-		drawn, err := p.draw(c)
+	for _, p := range r.pictures {
+		drawn, err := p.draw(result)
 		if err != nil {
 			return nil, err
 		}
@@ -92,5 +110,5 @@ func keep(o compareOptions, c, before *route.Comparison) (*staged, error) {
 		}
 		files = append(files, file{p.file + ".svg", svg}, file{p.file + ".png", png})
 	}
-	return stage(o.out, files, o.force)
+	return stage(dir, files, force)
 }

@@ -57,6 +57,19 @@ func stage(dir string, files []file, force bool) (*staged, error) {
 	return s, nil
 }
 
+// deliver prints a result, and then puts files that are staged in their places.
+func (c console) deliver(printed []byte, kept *staged) error {
+	defer kept.discard()
+	if _, err := c.out.Write(printed); err != nil {
+		return err
+	}
+	if err := kept.commit(); err != nil || len(kept.files) == 0 {
+		return err
+	}
+	fmt.Fprintf(c.err, "minim: wrote %s into %s\n", kept.names(), kept.dir)
+	return nil
+}
+
 // names lists the files: a, b and c.
 func (s *staged) names() string {
 	names := make([]string, len(s.files))

@@ -1,6 +1,8 @@
-// Package figure draws a finished comparison with gonum/plot: the strengths of
-// all routes against the tolerance, and what spoils them. It reckons nothing;
-// counts, quantiles, shares and the verdict come from the comparison.
+// Package figure draws with gonum/plot. Of a finished comparison: the strengths of
+// all routes against the tolerance, and what spoils them. Of a search: what a small
+// give or take costs in left over; and of the question what to buy: what the
+// readability of a balance does. It reckons nothing; counts, quantiles, shares and
+// the verdict come from the comparison or the search.
 //
 // A figure holds no date and repeats byte for byte.
 package figure

@@ -13,16 +13,34 @@ import (
 )
 
 // Compare evaluates the routes of a prep, or the one that is named. It returns
-// an error when no route of that name exists, when none can be done, or when
-// the evaluation of one fails.
+// an error when there is no route, none of that name, or when the evaluation of
+// one fails.
 func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) (*Comparison, error) {
-	s = s.WithDefaults()
-	if err := s.Check(); err != nil {
-		return nil, err
-	}
 	routes, err := p.chosen(name)
 	if err != nil {
 		return nil, err
+	}
+	c, strengths, err := p.evaluateAll(ctx, routes, s)
+	if err != nil {
+		return nil, err
+	}
+	return c, c.compareCloseness(ctx, strengths)
+}
+
+// Evaluate is [Compare] for routes that a prep need not have, but for their
+// closeness to the target.
+func Evaluate(ctx context.Context, p *Prep, routes []*Route, s uncertainty.Settings) (*Comparison, error) {
+	with := *p
+	with.Routes = routes
+	c, _, err := with.evaluateAll(ctx, routes, s)
+	return c, err
+}
+
+// evaluateAll evaluates routes side by side, and returns their strengths as well.
+func (p *Prep) evaluateAll(ctx context.Context, routes []*Route, s uncertainty.Settings) (*Comparison, []uncertainty.Quantity, error) {
+	s = s.WithDefaults()
+	if err := s.Check(); err != nil {
+		return nil, nil, err
 	}
 	c := &Comparison{Prep: p, Settings: s, Results: make([]Result, len(routes))}
 	strengths := make([]uncertainty.Quantity, len(routes))
@@ -39,19 +57,16 @@ func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) 
 	}
 	wait.Wait()
 	if err := errors.Join(faults...); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	c.Verdict = c.judge()
-	if err := c.compareCloseness(ctx, strengths); err != nil {
-		return nil, err
-	}
 	if c.Verdict.Use >= 0 { // what concerns the route to use comes first
 		c.Notes.Merge(c.Results[c.Verdict.Use].Notes)
 	}
 	for i := range c.Results {
 		c.Notes.Merge(c.Results[i].Notes)
 	}
-	return c, nil
+	return c, strengths, nil
 }
 
 // UnknownRouteError reports a name that no route of a prep has.
@@ -64,7 +79,15 @@ func (e *UnknownRouteError) Error() string {
 	return fmt.Sprintf("the prep has no route called %q", e.Name)
 }
 
+// NoRouteError reports a prep without routes.
+type NoRouteError struct{ File string }
+
+func (e *NoRouteError) Error() string { return e.File + ": the prep has no route to compare" }
+
 func (p *Prep) chosen(name string) ([]*Route, error) {
+	if len(p.Routes) == 0 {
+		return nil, &NoRouteError{p.File}
+	}
 	if name == "" {
 		return p.Routes, nil
 	}
@@ -88,7 +111,7 @@ func (p *Prep) Assess(r *Route, coverage float64) (Result, error) {
 // assess compiles a route and propagates its strength. The compiler is nil where
 // the route cannot be done.
 func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
-	result := Result{Route: r}
+	result := Result{Route: r, Closer: math.NaN()}
 	result.Dilutions, result.Operations = r.count()
 	impossible := result
 	c, err := p.compile(r)

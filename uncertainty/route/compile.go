@@ -104,7 +104,7 @@ func (p *Prep) compile(r *Route) (*compiler, error) {
 // newCompiler returns a compiler that has taken no step yet.
 func (p *Prep) newCompiler(r *Route) *compiler {
 	c := &compiler{prep: p, route: r, marks: p.marksOf(r), before: make(map[pieceOf]uncertainty.Node)}
-	c.model = new(uncertainty.Model)
+	c.model = &uncertainty.Model{AssumedFactor: p.AssumedFactor}
 	c.solvent = mediumOf(p.Solvent.Name)
 	c.medium = c.solvent
 	c.day = c.newDay()

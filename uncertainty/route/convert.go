@@ -121,3 +121,47 @@ func (c *compiler) fromUnit(x uncertainty.Node, u Unit, l medium) (uncertainty.N
 func (c *compiler) property(name, unit string, e Estimate) uncertainty.Node {
 	return c.material(c.prep.Solute.Name, name+" of the "+c.prep.Solute.Name, unit, e, false)
 }
+
+// MassFraction of a solution with a mass concentration γ in g/mL, with the
+// properties of the solute at their estimates. The density of the solvent must be
+// known.
+func (p *Prep) MassFraction(concentration float64) float64 {
+	return p.fromGramsPerML(concentration, Unit{basis: byMass, per: 1})
+}
+
+// TargetConcentration is the target in g/mL.
+func (p *Prep) TargetConcentration() float64 {
+	g, err := p.gramsPerML(p.Target)
+	if err != nil {
+		panic("route: a target that cannot be converted: " + err.Error())
+	}
+	return g
+}
+
+// Concentration reads a strength, such as "5 % w/v", in g/mL.
+func (p *Prep) Concentration(text string) (float64, error) {
+	s, err := p.parseStrength(text)
+	if err != nil {
+		return 0, err
+	}
+	return p.gramsPerML(s)
+}
+
+// HalfWidth of the first tolerance as a fraction of the target: to the nearer
+// limit. It is 0 without a tolerance.
+func (p *Prep) HalfWidth() float64 {
+	if len(p.Tolerances) == 0 {
+		return 0
+	}
+	l := p.Tolerances[0].Limits
+	return max(0, min(l.Upper-p.Target.Value, p.Target.Value-l.Lower)/p.Target.Value)
+}
+
+// Purity is the mass of the substance that the strength counts in 1 g of what is
+// weighed: assay times form factor.
+func (p *Prep) Purity() float64 {
+	if !p.Solute.Assay.Known {
+		return p.Solute.FormFactor
+	}
+	return p.Solute.Assay.Value * p.Solute.FormFactor
+}

@@ -29,7 +29,12 @@ type Prep struct {
 	Solvent     Solvent
 	Stocks      []*Stock
 	Packets     []*Packet
-	Routes      []*Route
+	// Routes may be none, for a search to find some, within the Limits.
+	Routes []*Route
+	// AssumedFactor multiplies the spread of what is assumed, to see what rests on
+	// it; 0 leaves it as it is.
+	AssumedFactor float64
+	Limits        Limits
 	// Ladder of weaker strengths to be made from the target; nil when none is
 	// asked for.
 	Ladder *Ladder
@@ -74,7 +79,9 @@ type Solute struct {
 	Activity Estimate
 	// Solubility in g/mL; 0 when not stated.
 	Solubility float64
-	Hazards    []string
+	// Price of 1 g of what is weighed.
+	Price   equipment.Price
+	Hazards []string
 }
 
 // Solvent is what it is dissolved and diluted in.
@@ -89,7 +96,9 @@ type Solvent struct {
 	Evaporation       float64
 	evaporationStated bool
 	expansionStated   bool
-	Hazards           []string
+	// Price of 1 mL.
+	Price   equipment.Price
+	Hazards []string
 }
 
 // Stock is a solution that stands ready.

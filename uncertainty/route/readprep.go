@@ -13,7 +13,7 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	if slices.ContainsFunc(root.Keys(), func(key string) bool { return slices.Contains(equipment.KitTables(), key) }) {
 		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
 	}
-	root.Need("target", "volume", "solute", "solvent", "route")
+	root.Need("target", "volume", "solute", "solvent")
 	p := &Prep{
 		File: root.Place().File, Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
 		Volume: readVolume(root),
@@ -40,6 +40,8 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 		p.Routes = append(p.Routes, p.readRoute(t))
 	}
 	p.Ladder = p.readLadder(root)
+	p.readPrices(root)
+	p.Limits = p.readLimits(root)
 	if err := root.Err(); err != nil {
 		return nil, err
 	}

@@ -39,7 +39,8 @@ type Result struct {
 	// Inside holds the chance of being inside each tolerance of the prep.
 	Inside []Chance
 	// Closer is the chance that it comes closer to the target than the route
-	// to use does, both made on this bench; ½ for that route itself.
+	// to use does, both made on this bench; ½ for that route itself, and NaN where
+	// it has not been asked for.
 	Closer float64
 	// HoldsWithin is the half-width round the target, relative to it, that
 	// holds the strength with the coverage probability.

@@ -1,0 +1,139 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"github.com/spf13/pflag"
+
+	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
+)
+
+// planOptions are the options of minim plan.
+type planOptions struct {
+	searchOptions
+	prefer, save string
+}
+
+func (o *planOptions) declare(flags *pflag.FlagSet) {
+	o.searchOptions.declare(flags)
+	flags.StringVar(&o.prefer, "prefer", plan.LeastLeftOver, "recommend by `POLICY`: "+joined(route.Preferences(), "or"))
+	flags.StringVar(&o.save, "save", "", "write the routes into `FILE`, a prep for minim compare")
+}
+
+func (o *planOptions) check(flags *pflag.FlagSet, files []string) error {
+	if err := o.searchOptions.check(flags); err != nil {
+		return err
+	}
+	switch {
+	case !slices.Contains(route.Preferences(), o.prefer):
+		return &usageError{"--prefer " + o.prefer + " is not known", "the policies are " + joined(route.Preferences(), "and")}
+	case flags.Changed("save") && o.save == "":
+		return &usageError{"--save is empty", ""}
+	case o.save != "" && len(files) == 0:
+		return &usageError{"--save needs a prep as well", "the demo has a kit of its own; minim new DIR starts a prep to change"}
+	case o.save != "" && len(o.changes) > 0:
+		return &usageError{"--save and --change do not go together: the kit stays as it is", "write the change into the kit, and plan again"}
+	case o.force && o.out == "" && o.save == "":
+		return &usageError{"--force is of use only with --out or --save", ""}
+	}
+	return nil
+}
+
+// planRoutes is minim plan.
+func planRoutes(ctx context.Context, args []string, c console) error {
+	var o planOptions
+	flags := newFlags("plan")
+	o.declare(flags)
+	files, err := parse(flags, args, 0, 1, c)
+	if err != nil {
+		return unlessHelp(err)
+	}
+	if err := o.check(flags, files); err != nil {
+		return err
+	}
+	prep, changed, err := loadBoth(files, o.kit, o.changes)
+	if err != nil {
+		return err
+	}
+	options, err := o.options(flags, changed)
+	if err != nil {
+		return err
+	}
+	if flags.Changed("prefer") || options.Prefer == "" {
+		options.Prefer = o.prefer
+	}
+	result, before, err := both(prep, changed, func(p *route.Prep) (*plan.Plan, error) { return o.search(ctx, p, options, c) })
+	if err != nil {
+		return err
+	}
+	printed, err := plans.print(o.format, result, before)
+	if err != nil {
+		return err
+	}
+	if o.format == "text" {
+		printed = append(printed, next(files, flags)...)
+	}
+	saved, err := o.saved(files, result)
+	if err != nil {
+		return err
+	}
+	defer saved.discard()
+	kept, err := plans.keep(o.out, o.force, result, before)
+	if err != nil {
+		return err
+	}
+	if err := c.deliver(printed, kept); err != nil {
+		return err
+	}
+	return c.deliver(nil, saved)
+}
+
+// both works something out for a prep on its kit as it is, where that differs, and
+// on the changed kit.
+func both[R any](prep, changed *route.Prep, work func(p *route.Prep) (R, error)) (result, before R, err error) {
+	if changed != prep {
+		if before, err = work(prep); err != nil {
+			return result, before, err
+		}
+	}
+	result, err = work(changed)
+	return result, before, err
+}
+
+// search finds the routes, and shows how far it is.
+func (o *planOptions) search(ctx context.Context, p *route.Prep, options plan.Options, c console) (*plan.Plan, error) {
+	m := newStages(c.err)
+	defer m.clear()
+	options.Progress = m.at
+	found, err := plan.Search(ctx, p, options)
+	if errors.Is(err, plan.ErrNoRoute) {
+		return nil, &hinted{err, "take limits away, allow more dilutions with --steps, or add an instrument to " + p.Kit.File}
+	}
+	return found, err
+}
+
+// saved stages the prep with the routes that were found in place of its own.
+func (o *planOptions) saved(files []string, p *plan.Plan) (*staged, error) {
+	if o.save == "" {
+		return new(staged), nil
+	}
+	text, err := os.ReadFile(files[0])
+	if err != nil {
+		return nil, err
+	}
+	dir, name := filepath.Split(o.save)
+	kit, err := filepath.Rel(filepath.Clean(dir), p.Prep.Kit.File)
+	if err != nil {
+		kit = p.Prep.Kit.File
+	}
+	data, err := route.SaveRoutes(text, kit, p.Prep.Routes)
+	if err != nil {
+		return nil, err
+	}
+	return stage(filepath.Clean(dir), []file{{name, data}}, o.force)
+}

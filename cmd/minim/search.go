@@ -1,0 +1,143 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+	"minim/uncertainty"
+	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
+)
+
+// searchOptions are those that minim plan and minim buy have in common.
+type searchOptions struct {
+	kit, format, out                    string
+	steps, trials                       int
+	leftOver, volume, solute, strongest string
+	without                             []string
+	fine, force                         bool
+	time                                time.Duration
+	seed                                uint64
+	coverage                            float64
+	changes                             changes
+}
+
+// searchTrials are simulated of each route that a search finds.
+const searchTrials = 100_000
+
+func (o *searchOptions) declare(flags *pflag.FlagSet) {
+	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
+	o.changes.declare(flags)
+	flags.IntVar(&o.steps, "steps", plan.DefaultSteps, "search routes with at most `N` dilutions")
+	flags.StringVar(&o.leftOver, "left-over", "", "leave over at most `VOLUME`, as in \"50 mL\"")
+	flags.StringVar(&o.volume, "volume", "", "make at most `VOLUME` in all")
+	flags.StringVar(&o.solute, "solute", "", "use at most `MASS` of solute, as in \"2 g\"")
+	flags.StringVar(&o.strongest, "strongest", "", "make no solution stronger than `STRENGTH`, as in \"5 % w/v\"")
+	flags.StringArrayVar(&o.without, "without", nil, "do without the instrument called `NAME`; may be repeated")
+	flags.BoolVar(&o.fine, "fine", false, "use every graduation of a scale, not only the numbered marks")
+	flags.DurationVar(&o.time, "time", time.Minute, "search for `TIME` at most, as in 30s or 5m, and say what is left")
+	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
+	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
+	flags.IntVar(&o.trials, "trials", searchTrials, "simulate `N` batches of each route that is found")
+	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
+	flags.Float64Var(&o.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
+	flags.BoolVar(&o.force, "force", false, "replace files that exist")
+}
+
+func (o *searchOptions) check(flags *pflag.FlagSet) error {
+	if err := refuseEmpty(flags, "kit", "format", "out", "left-over", "volume", "solute", "strongest"); err != nil {
+		return err
+	}
+	switch {
+	case o.steps < 0 || o.steps > plan.MostSteps:
+		return &usageError{fmt.Sprintf("--steps must lie between 0 and %d, found %d", plan.MostSteps, o.steps), "more dilutions than that only add to the error"}
+	case o.time <= 0:
+		return &usageError{fmt.Sprintf("--time must be longer than nothing, found %s", o.time), "write --time 5m for five minutes"}
+	case o.trials == 0:
+		return &usageError{"--trials 0 simulates nothing", "leave it out for " + fmt.Sprint(searchTrials) + " batches"}
+	}
+	if err := checkFormat(o.format); err != nil {
+		return err
+	}
+	return checkSettings(o.settings())
+}
+
+func (o *searchOptions) settings() uncertainty.Settings {
+	return uncertainty.Settings{Trials: o.trials, Seed: o.seed, Coverage: o.coverage}
+}
+
+// options of the search: the limits of the prep, and in their place those that the
+// command line gives.
+func (o *searchOptions) options(flags *pflag.FlagSet, p *route.Prep) (plan.Options, error) {
+	options := plan.Options{Limits: p.Limits, Fine: o.fine, Time: o.time, Settings: o.settings()}
+	if options.Steps < 0 || flags.Changed("steps") {
+		options.Steps = o.steps
+	}
+	options.Without = append(options.Without, o.without...)
+	for _, name := range o.without {
+		if err := checkName(p, name); err != nil {
+			return options, err
+		}
+	}
+	for _, l := range []struct {
+		flag, text string
+		to         *float64
+		parse      func(text string) (float64, error)
+	}{
+		{"left-over", o.leftOver, &options.LeftOver, parseAs(quantity.Volume)},
+		{"volume", o.volume, &options.Volume, parseAs(quantity.Volume)},
+		{"solute", o.solute, &options.Solute, parseAs(quantity.Mass)},
+		{"strongest", o.strongest, &options.Strongest, p.Concentration},
+	} {
+		if l.text == "" {
+			continue
+		}
+		value, err := l.parse(l.text)
+		if err == nil && value <= 0 {
+			err = errors.New("must be greater than zero, found " + l.text)
+		}
+		if err != nil {
+			return options, badValue(l.flag, err)
+		}
+		*l.to = value
+	}
+	if options.Volume > 0 && options.Volume < p.Volume {
+		return options, &usageError{fmt.Sprintf("--volume is less than the %s wanted", equipment.Millilitres(p.Volume)), ""}
+	}
+	return options, nil
+}
+
+func parseAs(kind quantity.Kind) func(text string) (float64, error) {
+	return func(text string) (float64, error) { return quantity.Parse(kind, text) }
+}
+
+// badValue is the error for a quantity in an option.
+func badValue(flag string, err error) error {
+	hint := ""
+	var bad *quantity.Error
+	if errors.As(err, &bad) {
+		hint = bad.Hint
+	}
+	return &usageError{"--" + flag + ": " + err.Error(), hint}
+}
+
+// checkName refuses the name of an instrument that does not stand on the bench.
+func checkName(p *route.Prep, name string) error {
+	names := p.Kit.Names()
+	for _, n := range names {
+		if n == name {
+			return nil
+		}
+	}
+	hint := "its instruments are " + joined(names, "and")
+	if near := benchfile.Nearest(name, names); near != "" {
+		hint = fmt.Sprintf("perhaps %q is meant", near)
+	}
+	return &usageError{fmt.Sprintf("--without: %s has no instrument called %q", p.Kit.File, name), hint}
+}

@@ -1,0 +1,128 @@
+package figure
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"gonum.org/v1/plot/vg"
+
+	"minim/equipment"
+	"minim/report"
+	"minim/uncertainty/plan"
+)
+
+// coverage is the probability that the routes of the balances are stated with; empty
+// when there are none.
+func (f *readable) coverage() string {
+	if len(f.balances) == 0 {
+		return ""
+	}
+	return shareWords(f.balances[0].option.Best.Analytic.CoverageProbability)
+}
+
+func (f *readable) upName() string {
+	name := "give or take, in % of the strength"
+	if c := f.coverage(); c != "" {
+		name += " (" + c + ")"
+	}
+	return name
+}
+
+// key explains the marks that occur.
+func (f *readable) key() (k key) {
+	k.say(boldText, "What the balance does to the give or take.")
+	some := func(owned bool) bool {
+		return slices.ContainsFunc(f.balances, func(b balance) bool { return b.option.Owned == owned })
+	}
+	show := func(owned bool, words string) {
+		if some(owned) {
+			k.show(2*balanceRadius, words, func(on *sheet, x, y vg.Length) {
+				f.drawBalance(on, vg.Point{X: x + balanceRadius, Y: y}, owned)
+			})
+		}
+	}
+	show(true, "a balance you have")
+	show(false, "one you could buy")
+	if slices.ContainsFunc(f.balances, func(b balance) bool { return b.option.Meets }) {
+		k.say(boldText, "bold: good enough")
+	}
+	return k
+}
+
+// notes explain what is drawn, and say what is not.
+func (f *readable) notes() (list []string) {
+	if len(f.curves) > 0 {
+		like := ""
+		if f.p.Like != nil {
+			like = " like the " + cut(smallText, footWide/3, clean(f.p.Like.Name))
+		}
+		list = append(list, "Lines: the tightest routes with a balance"+like+", were it to read to so many g. Both scales are logarithmic.")
+	}
+	if len(f.balances) > 0 {
+		list = append(list, "Circles: the route that would be chosen with each balance alone, which may have more give or take and leave less over.")
+	}
+	if words := f.breakEven(); words != "" {
+		list = append(list, "The coarsest readability with a chance of being inside of at least "+shareWords(f.p.Prep.LeastChance)+": "+words+".")
+	}
+	if f.half > 0 {
+		list = append(list, "Shaded: a give or take that fits within the tolerance, to its nearer limit, when the strength expected is on target.")
+	}
+	if len(f.without) > 0 {
+		list = append(list, "No route was found with: "+strings.Join(f.without, ", ")+".")
+	}
+	meaning := "Give or take: expanded uncertainty"
+	if c := f.coverage(); c != "" {
+		meaning += ", coverage probability " + c
+	}
+	return append(list, meaning+". "+predicted)
+}
+
+// breakEven is "0.0005 g direct, 0.01 g with one dilution, none with two dilutions".
+func (f *readable) breakEven() string {
+	var parts []string
+	for _, b := range f.p.BreakEven {
+		words := "none"
+		if b.Readability > 0 {
+			words = equipment.Grams(b.Readability)
+		}
+		if b.Dilutions > 0 {
+			words += " with"
+		}
+		parts = append(parts, words+" "+markOf(b.Dilutions).words)
+	}
+	return strings.Join(parts, ", ")
+}
+
+// ReadabilityAlt says in two sentences what the figure of [Readability] shows.
+func ReadabilityAlt(p *plan.Purchase) string {
+	f := newReadable(p)
+	on := ""
+	if len(p.Prep.Changes) > 0 {
+		on = ", on a changed kit"
+	}
+	s := fmt.Sprintf("What the readability of the balance does to the give or take with which one makes %s%s", wanted(p.Prep), on)
+	if len(f.curves) > 0 {
+		var names []string
+		for _, c := range f.curves {
+			names = append(names, markOf(c.dilutions).words)
+		}
+		s += ": lines for " + strings.Join(names, ", ")
+	}
+	s += "."
+	if words := f.breakEven(); words != "" {
+		s += " The coarsest that is good enough: " + words + "."
+	}
+	for i, b := range f.balances {
+		if i == 0 {
+			s += " Balances:"
+		} else {
+			s += ";"
+		}
+		s += fmt.Sprintf(" %s, %s, %s", b.option.Name, equipment.Grams(b.readability), report.Percent(b.relative/100))
+	}
+	if len(f.balances) > 0 {
+		s += "."
+	}
+	return clean(s)
+}

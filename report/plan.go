@@ -1,0 +1,328 @@
+package report
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"minim/equipment"
+	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
+)
+
+// Plan is the first screen of a search: what is wanted, the route that is
+// recommended, the routes that no other beats, what each has over it, what would
+// help where none is good enough, what was searched, what the figures rest on, and
+// cautions. Before is the search on the kit as it is, nil without changes: see
+// [Text].
+func Plan(p, before *plan.Plan) string {
+	b := new(strings.Builder)
+	if before != nil {
+		hang(b, "Changed:", changed(p.Prep), 9)
+	}
+	heading(b, p.Prep)
+	use(b, p.Comparison)
+	for _, f := range planFacts(p) {
+		hang(b, "  "+f.label, f.text, 14)
+	}
+	planTable(b, p)
+	if before != nil {
+		planEffect(b, p, before)
+	}
+	paragraphs(b, "What the others have over it", planReasons(p))
+	paragraphs(b, "What would help", helpLines(p))
+	b.WriteString("\n")
+	hang(b, "Searched:", searched(p), 13)
+	for _, text := range notSearched(p) {
+		hang(b, "", text, 13)
+	}
+	footing(b, p.Comparison)
+	return b.String()
+}
+
+// paragraphs is a heading with lines below it, or nothing where there are none.
+func paragraphs(b *strings.Builder, title string, lines []fact) {
+	if len(lines) == 0 {
+		return
+	}
+	b.WriteString("\n" + title + "\n")
+	for _, l := range lines {
+		hang(b, "  "+l.label, l.text, 2+runes(l.label)+1)
+	}
+}
+
+// planFacts say why a route is recommended, and what it costs.
+func planFacts(p *plan.Plan) []fact {
+	list := []fact{{"Chosen", chosenBy(p)}}
+	if cost, known := p.Prep.Cost(&p.Results[p.Verdict.Use]); known {
+		list = append(list, fact{"Cost", cost.String() + " of solute and solvent"})
+	}
+	return list
+}
+
+// chosenBy says by which policy a route is recommended.
+func chosenBy(p *plan.Plan) string {
+	if len(p.Prep.Tolerances) > 0 && !p.Verdict.Meets {
+		return "the greatest chance of being inside that this bench allows"
+	}
+	among := ""
+	if p.Verdict.Meets {
+		among = fmt.Sprintf(" of those that are inside in %s of 100", Asked(p.Prep.LeastChance))
+	}
+	switch p.Options.Prefer {
+	case plan.Tightest:
+		return "the least give or take" + among
+	case plan.Fewest:
+		return "the fewest measurements" + among
+	case plan.LeastSolute:
+		return "the least solute" + among
+	case plan.Cheapest:
+		return "the least cost" + among
+	}
+	if among == "" {
+		return "the least give or take"
+	}
+	return "the least left over" + among
+}
+
+// planTable lists the routes to choose from.
+func planTable(b *strings.Builder, p *plan.Plan) {
+	most := 60
+	rows := planRows(p, most)
+	for ; most > 12 && widest(grid(rows)) > width; most-- {
+		rows = planRows(p, most-1)
+	}
+	b.WriteString("\n")
+	for _, line := range grid(rows) {
+		b.WriteString(line + "\n")
+	}
+	hang(b, "", legend, 4)
+}
+
+// legend explains the names of routes.
+const legend = `"1 in 10": 1 mL made up to the mark at 10 mL; "1 + 9": 1 mL and 9 mL of measured solvent`
+
+// planRows are the cells of the table, with names of at most so many characters.
+func planRows(p *plan.Plan, most int) [][]string {
+	names, units := planHead(p)
+	units[0] = "    " + units[0]
+	rows := [][]string{names, units}
+	for i := range p.Results {
+		mark := " "
+		if i == p.Verdict.Use {
+			mark = "*"
+		}
+		rows = append(rows, append([]string{mark + letter(i) + "  " + shorten(p.Results[i].Route.Name, most)}, planCells(p, i)...))
+	}
+	return rows
+}
+
+// letter is the letter of a row: a to z, then a number.
+func letter(i int) string {
+	if i < 26 {
+		return string(rune('a' + i))
+	}
+	return strconv.Itoa(i + 1)
+}
+
+// planHead is what the columns hold, in two lines.
+func planHead(p *plan.Plan) (names, units []string) {
+	names = []string{"", "give or", insideHead(p.Comparison), "left over", "times", "solute"}
+	units = []string{"route", "take", insideUnit(p.Comparison), "mL", "measured", "g"}
+	if _, currency := planCost(p, 0); currency != "" {
+		names, units = append(names, "cost"), append(units, currency)
+	}
+	return append(names, "near-"), append(units, "equals")
+}
+
+// planCells are those of a route after its name.
+func planCells(p *plan.Plan, i int) []string {
+	r := &p.Results[i]
+	inside := Percent(r.HoldsWithin)
+	if len(r.Inside) > 0 {
+		inside = InHundred(r.Chance(), p.Prep.LeastChance)
+	}
+	row := []string{
+		Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value), inside,
+		limit(roundSignificant(r.LeftOverML, 3)), strconv.Itoa(r.Operations), limit(roundSignificant(r.SoluteGrams, 3)),
+	}
+	if cost, currency := planCost(p, i); currency != "" {
+		row = append(row, cost)
+	}
+	return append(row, strconv.Itoa(alike(p, i)))
+}
+
+// planCost is the cost of a route and its currency, which is empty without prices.
+func planCost(p *plan.Plan, i int) (cost, currency string) {
+	c, known := p.Prep.Cost(&p.Results[i])
+	if !known {
+		return "", ""
+	}
+	return limit(roundSignificant(c.Amount, 3)), c.Currency
+}
+
+// alike counts the near-equals of a route.
+func alike(p *plan.Plan, group int) int {
+	n := -1
+	for i := range p.Front {
+		if p.Front[i].Group == group {
+			n++
+		}
+	}
+	return n
+}
+
+// planReasons say of each other route, in a line, what it has over the one that is
+// recommended, and what that takes.
+func planReasons(p *plan.Plan) []fact {
+	used := &p.Results[p.Verdict.Use]
+	var lines []fact
+	for i := range p.Results {
+		if r := &p.Results[i]; i != p.Verdict.Use {
+			lines = append(lines, fact{letter(i), over(p, r, used)})
+		}
+	}
+	return lines
+}
+
+// over compares a route with another: first what it has over it.
+func over(p *plan.Plan, r, used *route.Result) string {
+	var better, worse []string
+	put := func(less bool, text string) {
+		if less {
+			better = append(better, text)
+		} else {
+			worse = append(worse, text)
+		}
+	}
+	if n := r.Operations - used.Operations; n != 0 {
+		put(n < 0, more(n, "measurement"))
+	}
+	if d := r.LeftOverML - used.LeftOverML; !route.SameVolume(r.LeftOverML, used.LeftOverML) {
+		put(d < 0, moreOrLess(d, "%s less left over", "%s more left over"))
+	}
+	if a := sureness(p, r); a != sureness(p, used) {
+		put(surer(p, r, used), a)
+	}
+	text := strings.Join(better, ", ")
+	if text == "" {
+		text = "much the same"
+	}
+	if len(worse) > 0 {
+		text += "; but " + strings.Join(worse, ", ")
+	}
+	return text
+}
+
+// more is "2 measurements fewer".
+func more(n int, noun string) string {
+	if n < 0 {
+		return count(-n, noun) + " fewer"
+	}
+	return count(n, noun) + " more"
+}
+
+func moreOrLess(mL float64, less, more string) string {
+	if mL < 0 {
+		return fmt.Sprintf(less, volume(-mL))
+	}
+	return fmt.Sprintf(more, volume(mL))
+}
+
+// sureness is the chance of being inside, or within what the target is held.
+func sureness(p *plan.Plan, r *route.Result) string {
+	if len(r.Inside) == 0 {
+		return "within " + Percent(r.HoldsWithin)
+	}
+	return "inside in " + InHundred(r.Chance(), p.Prep.LeastChance) + " of 100"
+}
+
+func surer(p *plan.Plan, a, b *route.Result) bool {
+	if len(p.Prep.Tolerances) == 0 {
+		return a.HoldsWithin < b.HoldsWithin
+	}
+	return a.Chance() > b.Chance()
+}
+
+// searched says how large the search was.
+func searched(p *plan.Plan) string {
+	text := fmt.Sprintf("routes with up to %s", count(p.Options.Steps, "dilution"))
+	if p.Options.Steps == 0 {
+		text = "direct routes"
+	}
+	return fmt.Sprintf("%s; of the %s that the rules allow by volume, and of those by weighing, none beats these in all of chance, left over and measurements",
+		text, about(p.Counts.Candidates))
+}
+
+// notSearched says what was left out, if anything.
+func notSearched(p *plan.Plan) []string {
+	if len(p.NotSearched) == 0 {
+		return nil
+	}
+	return []string{"Not searched: " + strings.Join(p.NotSearched, "; ")}
+}
+
+// about prints a count, a large one rounded in words.
+func about(n float64) string {
+	switch {
+	case n >= 1e15:
+		return fmt.Sprintf("about %.0e", n)
+	case n >= 1e12:
+		return limit(roundSignificant(n/1e12, 2)) + " million million"
+	case n >= 1e9:
+		return limit(roundSignificant(n/1e9, 2)) + " thousand million"
+	case n >= 1e6:
+		return limit(roundSignificant(n/1e6, 2)) + " million"
+	}
+	return Grouped(int(n))
+}
+
+// helpLines say what would help where no route is good enough.
+func helpLines(p *plan.Plan) []fact {
+	var lines []fact
+	for _, h := range p.Helps {
+		text := fmt.Sprintf("the best chance of being inside is then %s in 100", InHundred(h.Chance, p.Prep.LeastChance))
+		if h.Kind == plan.WiderTolerance {
+			text = fmt.Sprintf("the route above is inside it in %s of 100", Asked(p.Prep.LeastChance))
+		}
+		lines = append(lines, fact{helpName(h) + ":", text})
+	}
+	return lines
+}
+
+func helpName(h plan.Help) string {
+	switch h.Kind {
+	case plan.AddInstrument:
+		return "the " + h.Name
+	case plan.FinerBalance:
+		return fmt.Sprintf("a scale like the %s that reads to %s", h.Name, equipment.Grams(h.Amount))
+	case plan.ReadCarefully:
+		return "reading every scale carefully"
+	case plan.MakeMore:
+		return "making " + volume(h.Amount)
+	default:
+		return fmt.Sprintf("a tolerance of %s of the target", Percent(h.Amount))
+	}
+}
+
+// planEffect says what changes in the kit do to what is recommended.
+func planEffect(b *strings.Builder, p, before *plan.Plan) {
+	b.WriteString("\n" + effect{p.Comparison, before.Comparison}.title() + "\n")
+	for _, line := range grid(planEffectRows(p, before)) {
+		b.WriteString(line + "\n")
+	}
+}
+
+// planEffectRows are the head and the routes that are recommended.
+func planEffectRows(p, before *plan.Plan) [][]string {
+	names, units := planHead(p)
+	rows := [][]string{names, units}
+	rows[1][0] = "  recommended"
+	for _, side := range []struct {
+		when string
+		plan *plan.Plan
+	}{{"before", before}, {"now", p}} {
+		rows = append(rows, append([]string{"  " + side.when + "  " + shorten(side.plan.Results[side.plan.Verdict.Use].Route.Name, 30)}, planCells(side.plan, side.plan.Verdict.Use)...))
+	}
+	return rows
+}

@@ -1,0 +1,122 @@
+package report
+
+import (
+	"encoding/json"
+	"strconv"
+
+	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
+)
+
+// PlanSchema names the form of the JSON of a search.
+const PlanSchema = "minim.plan/1"
+
+// planJSON is a comparison of the routes that no other beats, with what the search
+// adds.
+type planJSON struct {
+	Schema string `json:"schema"`
+	comparisonJSON
+	Prefer      string       `json:"prefer"`
+	Limits      limitsJSON   `json:"limits"`
+	Candidates  number       `json:"candidates_by_volume"`
+	NotSearched []string     `json:"not_searched"`
+	Helps       []helpJSON   `json:"would_help"`
+	Routes      []memberJSON `json:"routes"`
+	Before      *planJSON    `json:"before"`
+}
+
+// limitsJSON are the limits of a search, null where there is none.
+type limitsJSON struct {
+	Steps     int      `json:"steps"`
+	LeftOver  *number  `json:"left_over_mL"`
+	Volume    *number  `json:"volume_mL"`
+	Solute    *number  `json:"solute_g"`
+	Strongest *number  `json:"strongest_g_per_mL"`
+	Without   []string `json:"without"`
+	Fine      bool     `json:"every_graduation"`
+}
+
+type helpJSON struct {
+	Change      string `json:"change"`
+	Conformance number `json:"conformance_probability"`
+}
+
+// memberJSON is a route of the front. Group is the name of the one that stands for
+// it and its near-equals.
+type memberJSON struct {
+	routeJSON
+	Group    string  `json:"near_equal_to"`
+	Cost     *number `json:"cost"`
+	Currency *string `json:"currency"`
+}
+
+// PlanJSON is the search in full precision, with every route of the front; see
+// [JSON].
+func PlanJSON(p, before *plan.Plan) ([]byte, error) {
+	out := planToJSON(p)
+	if before != nil {
+		out.Before = planToJSON(before)
+	}
+	data, err := json.MarshalIndent(out, "", "  ")
+	return append(data, '\n'), err
+}
+
+func planToJSON(p *plan.Plan) *planJSON {
+	o := &p.Options
+	out := &planJSON{
+		Schema: PlanSchema, comparisonJSON: *comparisonToJSON(p.Comparison), Prefer: o.Prefer,
+		Limits:      limitsJSON{o.Steps, positive(o.LeftOver), positive(o.Volume), positive(o.Solute), positive(o.Strongest), list(o.Without), o.Fine},
+		Candidates:  number(p.Counts.Candidates),
+		NotSearched: list(p.NotSearched), Helps: []helpJSON{},
+	}
+	for _, h := range p.Helps {
+		out.Helps = append(out.Helps, helpJSON{helpName(h), number(h.Chance)})
+	}
+	for i := range p.Front {
+		m := &p.Front[i]
+		member := memberJSON{routeJSON: routeToJSON(p.Prep, &m.Result), Group: p.Results[m.Group].Route.Name}
+		if cost, known := p.Prep.Cost(&m.Result); known {
+			member.Cost, member.Currency = some(cost.Amount), &cost.Currency
+		}
+		out.Routes = append(out.Routes, member)
+	}
+	return out
+}
+
+// positive is null for a limit that is not stated.
+func positive(x float64) *number {
+	if x == 0 {
+		return nil
+	}
+	return some(x)
+}
+
+// PlanCSV is the front as a table: see [CSV]. The column near_equal_to names the
+// route that stands for a row and its near-equals.
+func PlanCSV(p, before *plan.Plan) ([]byte, error) {
+	return csvFile(planCSVRows, p, before)
+}
+
+func planCSVRows(p *plan.Plan) ([][]string, error) {
+	all := &route.Comparison{Prep: p.Prep, Settings: p.Settings}
+	all.Verdict.Use = -1
+	for i := range p.Front {
+		all.Results = append(all.Results, p.Front[i].Result)
+		if p.Front[i].Route == p.Results[p.Verdict.Use].Route {
+			all.Verdict.Use = i
+		}
+	}
+	rows, err := csvRows(all)
+	if err != nil {
+		return nil, err
+	}
+	rows[0] = append(rows[0], "near_equal_to", "cost", "currency")
+	for i := range p.Front {
+		amount, currency := "", ""
+		if cost, known := p.Prep.Cost(&p.Front[i].Result); known {
+			amount, currency = strconv.FormatFloat(cost.Amount, 'g', -1, 64), cost.Currency
+		}
+		rows[i+1] = append(rows[i+1], harmless(p.Results[p.Front[i].Group].Route.Name), amount, harmless(currency))
+	}
+	return rows, nil
+}

@@ -1,0 +1,50 @@
+package plan
+
+import (
+	"context"
+
+	"minim/uncertainty/route"
+)
+
+// best is the route that is recommended on a bench, simulated, by the preference of
+// the options: of those that reach the chance that is asked for; where none does,
+// the one with the greatest chance; where all miss by far or there is no tolerance,
+// the tightest. It is nil where the bench allows none. Only what decides is searched,
+// which is much less than a whole front. It also says what was not searched.
+func best(ctx context.Context, p *route.Prep, o Options) (*route.Result, []string, error) {
+	b, err := newBench(p, o)
+	if err != nil {
+		return nil, nil, err
+	}
+	surest, tightest := newJudge(p, b.coverage, tooLittle, enough), tightness(b.coverage)
+	surest.worthOnly, tightest.worthOnly = true, true
+	judges := []judge{tightest}
+	if len(p.Tolerances) > 0 {
+		judges = []judge{newJudge(p, b.coverage, p.LeastChance, p.LeastChance), surest, tightest}
+	}
+	for _, j := range judges {
+		list, err := newSearch(b, o, j).result(ctx)
+		if err != nil {
+			return nil, nil, err
+		}
+		if len(list) > 0 {
+			r, err := chosenOf(ctx, p, list, o)
+			return r, b.notSearched, err
+		}
+	}
+	return nil, b.notSearched, nil
+}
+
+// chosenOf simulates routes and chooses one.
+func chosenOf(ctx context.Context, p *route.Prep, list []found, o Options) (*route.Result, error) {
+	routes := make([]*route.Route, len(list))
+	for i := range list {
+		routes[i] = list[i].Route
+	}
+	nameAll(routes)
+	c, err := route.Evaluate(ctx, p, routes, o.Settings)
+	if err != nil {
+		return nil, err
+	}
+	return &c.Results[choose(c, o.Prefer)], nil
+}

@@ -1,0 +1,189 @@
+package plan
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/equipment"
+	"minim/uncertainty/route"
+)
+
+// TestFrontIsExact holds the front against an enumeration of all routes on
+// random kits that are small enough for it (constructed).
+func TestFrontIsExact(t *testing.T) {
+	for seed := range uint64(60) {
+		steps := 1 + int(seed%2)
+		p := randomPrep(t, rand.New(rand.NewPCG(seed, 1)), steps)
+		o := Options{Limits: route.Limits{Steps: steps}}
+		b, err := newBench(p, o)
+		require.NoError(t, err)
+		s := newSearch(b, o, newJudge(p, 0.95, tooLittle, enough))
+		require.NoError(t, s.run(context.Background()))
+		got, err := s.found(context.Background())
+		require.NoError(t, err)
+		want := bruteForce(t, p, &s.judge, steps)
+		assert.Equal(t, describe(want), describe(got), "seed %d", seed)
+	}
+}
+
+func describe(list []found) []string {
+	var lines []string
+	for _, f := range list {
+		line := fmt.Sprintf("%d %.9g %.9g:", f.merit.operations, f.merit.leftOver, f.merit.worth)
+		for _, s := range f.Route.Steps {
+			line += fmt.Sprintf(" %s %v", s.Verb, s.Amount)
+			if s.Measure != nil {
+				line += " " + s.Measure.Name
+			}
+			if s.Balance != nil {
+				line += " " + s.Balance.Name
+			}
+		}
+		lines = append(lines, line)
+	}
+	slices.Sort(lines)
+	return lines
+}
+
+// bruteForce builds every route from its beginning and evaluates it.
+func bruteForce(t *testing.T, p *route.Prep, j *judge, steps int) []found {
+	var all []found
+	var ends [][]route.Step // all lists of dilutions
+	var grow func(done []route.Step, left int)
+	grow = func(done []route.Step, left int) {
+		ends = append(ends, slices.Clone(done))
+		if left == 0 {
+			return
+		}
+		for _, pipette := range p.Kit.Measures {
+			if !pipette.Kind.Delivers() {
+				continue
+			}
+			for _, a := range pipette.Marks(false) {
+				take := route.Step{Verb: route.Take, Amount: a, Measure: pipette}
+				for _, other := range p.Kit.Measures {
+					for _, v := range other.Marks(false) {
+						if other.Kind.Receives() {
+							grow(append(slices.Clone(done), take, route.Step{Verb: route.MakeUpTo, Amount: v, Measure: other}), left-1)
+						}
+						if other.Kind.Delivers() {
+							grow(append(slices.Clone(done), take, route.Step{Verb: route.Add, Amount: v, Measure: other}), left-1)
+						}
+					}
+				}
+			}
+		}
+	}
+	grow(nil, steps)
+	consider := func(steps ...route.Step) {
+		r, err := p.Assess(&route.Route{Name: "x", Steps: steps}, 0.95)
+		require.NoError(t, err)
+		if r.Possible && r.Informative && r.Enough(p.Volume) && (!j.tolerant || j.merit(&r).worth >= 0.001) {
+			all = append(all, found{r, j.merit(&r), wordsOf(r.Route)})
+		}
+	}
+	for _, end := range ends {
+		for _, stock := range p.Stocks {
+			if len(end) > 0 {
+				consider(append([]route.Step{{Verb: route.Start, Stock: stock}}, end...)...)
+			}
+		}
+		for _, vessel := range p.Kit.Measures {
+			if !vessel.Kind.Receives() {
+				continue
+			}
+			for _, v := range vessel.Marks(false) {
+				up := route.Step{Verb: route.MakeUpTo, Amount: v, Measure: vessel}
+				for _, packet := range p.Packets {
+					consider(append([]route.Step{{Verb: route.UsePacket, Packet: packet}, up}, end...)...)
+				}
+				for _, balance := range p.Kit.Balances {
+					if grams, ok := nearestReading(p, balance, v, end); ok {
+						consider(append([]route.Step{{Verb: route.Weigh, Amount: grams, Balance: balance}, up}, end...)...)
+					}
+				}
+			}
+		}
+	}
+	for _, steps := range bruteByWeighing(p, steps) {
+		consider(steps...)
+	}
+	return unbeaten(all)
+}
+
+// nearestReading tries readings until the strength intended is nearest to the
+// target.
+func nearestReading(p *route.Prep, b *equipment.Balance, v float64, end []route.Step) (float64, bool) {
+	perGram := 100 / v // % w/v
+	if p.Solute.Assay.Known {
+		perGram *= p.Solute.Assay.Value
+	}
+	for i := 0; i < len(end); i += 2 {
+		total := end[i+1].Amount
+		if end[i+1].Verb == route.Add {
+			total += end[i].Amount
+		}
+		perGram *= end[i].Amount / total
+	}
+	digits := math.Floor(p.Target.Value/perGram/b.Readability + 0.5 + 1e-9)
+	if digits < 1 {
+		return 0, false
+	}
+	return reading(b, digits), true
+}
+
+// randomPrep is a kit of few instruments with a target, of very few for routes
+// with two dilutions.
+func randomPrep(t *testing.T, r *rand.Rand, steps int) *route.Prep {
+	pick := func(list ...string) string { return list[r.IntN(len(list))] }
+	var kit strings.Builder
+	fmt.Fprintf(&kit, "[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = %q\n", pick("0.1 g", "0.01 g", "0.001 g", "0.0001 g"))
+	if r.IntN(2) == 0 {
+		fmt.Fprintf(&kit, "span = \"0.1 %% of reading\"\nlinearity = \"0.01 g\"\n")
+	}
+	// Few numbered marks, so that there are few routes.
+	for i := range 1 + r.IntN(2) {
+		size := []string{"1", "2", "5", "10"}[r.IntN(4)]
+		half := map[string]string{"1": "0.5", "2": "1", "5": "2.5", "10": "5"}[size]
+		fmt.Fprintf(&kit, "[[pipette]]\nname = \"pipette %d\"\nkind = \"graduated\"\ncapacity = \"%s mL\"\nnumbered = \"%s mL\"\nclass = \"B\"\n", i, size, half)
+	}
+	for i := range 1 + r.IntN(2)/steps {
+		size := []string{"10", "25", "50"}[r.IntN(3)]
+		half := map[string]string{"10": "5", "25": "12.5", "50": "25"}[size]
+		fmt.Fprintf(&kit, "[[cylinder]]\nname = \"cylinder %d\"\ncapacity = \"%s mL\"\nnumbered = \"%s mL\"\nclass = \"B\"\nclinging = \"0.05 mL\"\n", i, size, half)
+	}
+	if r.IntN(2) == 0 {
+		fmt.Fprintf(&kit, "[[flask]]\nname = \"flask\"\ncapacity = %q\nclass = \"A\"\nmaterial = \"borosilicate\"\n", pick("10 mL", "25 mL", "50 mL", "100 mL"))
+	}
+	k, err := equipment.ParseKit("kit", []byte(kit.String()))
+	require.NoError(t, err)
+	prep := fmt.Sprintf("kit = \"kit\"\ntarget = \"%v %% w/v\"\nvolume = \"%d mL\"\n", []float64{1, 0.2, 0.04, 0.005}[r.IntN(4)], 5+r.IntN(20))
+	if r.IntN(4) > 0 {
+		prep += fmt.Sprintf("tolerance = %q\n", pick("2 % of target", "8 % of target", "20 % of target"))
+	}
+	prep += "bench = { temperature = \"23 °C\", within = \"3 °C\" }\n[solute]\nname = \"salt\"\n"
+	if r.IntN(2) == 0 {
+		prep += "assay = { from = \"96 %\", to = \"100 %\" }\n"
+	}
+	prep += fmt.Sprintf("[solvent]\nname = %q\n", pick("water", "ethanol"))
+	if r.IntN(2) == 0 {
+		prep += "evaporation = \"2 % of volume\"\n"
+	}
+	if r.IntN(2) == 0 {
+		prep += fmt.Sprintf("[[stock]]\nname = \"stock\"\nstrength = { value = %q, expanded = \"0.05 %% w/v\", k = 2 }\n", pick("1 % w/v", "2.5 % w/v", "10 % w/v"))
+	}
+	if r.IntN(4) == 0 {
+		prep += "[[packet]]\nname = \"packet\"\ncontent = { from = \"95 mg\", to = \"105 mg\" }\n"
+	}
+	p, err := route.ParsePrep("prep", []byte(prep), k)
+	require.NoError(t, err)
+	return p
+}

@@ -1,0 +1,214 @@
+package plan
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"minim/equipment"
+	"minim/uncertainty/route"
+)
+
+// Routes by weighing take any mass that a balance shows, so that a rule names the
+// candidates. One balance serves for a whole route. A solution is made up to the
+// mass of as much solvent as a vessel of the kit holds, or as is wanted. What is
+// weighed for all solutions but the last is 1, 2 or 5 times a power of ten, ten
+// digits of the balance or more; for the last it is the reading that comes nearest
+// to the target. Each is evaluated by its model, unless its left over and number
+// of measurements alone show that it is beaten.
+
+// weigher tries the routes by weighing on one balance.
+type weigher struct {
+	*search
+	ctx     context.Context
+	balance *equipment.Balance
+	// totals are the masses of solution, masses what may be weighed for one, in g,
+	// as displayed.
+	totals, masses []float64
+	// target and strongest are mass fractions.
+	target, strongest float64
+	err               error
+}
+
+// byWeighing offers the routes by weighing. They need the density of the solvent.
+func (s *search) byWeighing(ctx context.Context) error {
+	if !s.prep.Solvent.Density.Known {
+		return nil
+	}
+	for _, k := range s.prep.Kit.Balances {
+		w := &weigher{search: s, ctx: ctx, balance: k, totals: s.totals(k), masses: roundMasses(k)}
+		w.target = s.prep.MassFraction(s.prep.TargetConcentration())
+		w.strongest = 1
+		if !math.IsInf(s.strongest, 1) {
+			w.strongest = s.prep.MassFraction(s.strongest)
+		}
+		w.run()
+		if w.err != nil {
+			return w.err
+		}
+	}
+	return nil
+}
+
+// totals are the masses that solutions are made up to on a balance.
+func (s *search) totals(k *equipment.Balance) []float64 {
+	volumes := []float64{s.prep.Volume}
+	for _, m := range s.prep.Kit.Measures {
+		if m.Kind.Receives() {
+			volumes = append(volumes, m.Capacity)
+		}
+	}
+	var totals []float64
+	for _, v := range volumes {
+		digits := math.Ceil(v * s.prep.Solvent.Density.Value / k.Readability * (1 - 1e-12))
+		if digits*k.Readability <= k.Capacity*(1+1e-12) {
+			totals = append(totals, reading(k, digits))
+		}
+	}
+	slices.Sort(totals)
+	return slices.Compact(totals)
+}
+
+// leastDigits of what is weighed for a solution that is diluted further: with
+// fewer, rounding alone spoils it (common practice, no source).
+const leastDigits = 10
+
+// roundMasses are 1, 2 and 5 times powers of ten that a balance shows.
+func roundMasses(k *equipment.Balance) []float64 {
+	var masses []float64
+	for power := math.Pow(10, math.Floor(math.Log10(leastDigits*k.Readability))); power <= k.Capacity; power *= 10 {
+		for _, m := range []float64{power, 2 * power, 5 * power} {
+			digits := math.Round(m / k.Readability)
+			if digits >= leastDigits && m <= k.Capacity && math.Abs(digits*k.Readability-m) < 1e-9*m {
+				masses = append(masses, reading(k, digits))
+			}
+		}
+	}
+	return masses
+}
+
+// run starts with each source.
+func (w *weigher) run() {
+	for i := range w.sources {
+		switch s := &w.sources[i]; {
+		case s.isStock():
+			w.dilute(draft{steps: []route.Step{s.step}, fraction: w.prep.MassFraction(s.intended), left: math.Inf(1)})
+		case s.isWeighed() && s.step.Balance == w.balance:
+			w.dissolve(s)
+		case !s.isWeighed():
+			w.dissolvePacket(s)
+		}
+	}
+}
+
+// draft is the beginning of a route, with the mass fraction of its solution and
+// how much of it there is, in g; of pure solute with -1 dilutions.
+type draft struct {
+	steps          []route.Step
+	fraction, left float64
+	dilutions      int
+	leftOver       float64 // in g, of weak solutions
+}
+
+// dissolve weighs solute and makes it up to a mass.
+func (w *weigher) dissolve(s *source) {
+	weigh := func(m float64) route.Step {
+		step := s.step
+		step.Amount = m
+		return step
+	}
+	w.makeUp(draft{dilutions: -1, fraction: s.intended, left: math.Inf(1)}, weigh)
+}
+
+// dissolvePacket makes a packet up to a mass.
+func (w *weigher) dissolvePacket(s *source) {
+	for _, total := range w.totals {
+		d := draft{steps: w.upTo(nil, s.step, total), fraction: s.intended / total, left: total}
+		w.try(&d)
+		w.dilute(d)
+	}
+}
+
+// dilute weighs a part of a solution and makes it up to a mass.
+func (w *weigher) dilute(d draft) {
+	w.makeUp(d, func(m float64) route.Step {
+		return route.Step{Verb: route.WeighAliquot, Amount: m, Balance: w.balance}
+	})
+}
+
+// makeUp weighs a part of what there is, by a step that is given its mass, and makes
+// it up to a mass: to what is wanted, or to a solution that is diluted further.
+func (w *weigher) makeUp(d draft, weigh func(m float64) route.Step) {
+	if d.dilutions == w.options.Steps || d.fraction < w.target || d.fraction > w.strongest && d.dilutions >= 0 || w.hopelessDraft(&d) {
+		return
+	}
+	for _, total := range w.totals {
+		part := func(m float64) draft {
+			next := draft{steps: w.upTo(d.steps, weigh(m), total), fraction: d.fraction * m / total, left: total,
+				dilutions: d.dilutions + 1, leftOver: d.leftOver}
+			if d.fraction <= weak && !math.IsInf(d.left, 1) {
+				next.leftOver += d.left - m
+			}
+			return next
+		}
+		if m, shown := w.nearestReading(w.target * total / d.fraction); shown && m < min(total, d.left) {
+			last := part(m)
+			w.try(&last)
+		}
+		for _, m := range w.masses {
+			if m < min(total, d.left) && w.err == nil {
+				w.dilute(part(m))
+			}
+		}
+	}
+}
+
+// upTo appends two steps: one by which something is weighed, and making up to a
+// mass.
+func (w *weigher) upTo(before []route.Step, weigh route.Step, total float64) []route.Step {
+	w.counts.built++
+	if w.err == nil {
+		w.err = w.ctx.Err()
+	}
+	return append(slices.Clip(before), weigh, route.Step{Verb: route.WeighUpTo, Amount: total, Balance: w.balance})
+}
+
+// nearestReading is the reading nearest to a mass, if the balance shows it.
+func (w *weigher) nearestReading(grams float64) (nearest float64, shown bool) {
+	digits := nearestDigits(grams, w.balance)
+	return reading(w.balance, digits), digits >= 1 && digits*w.balance.Readability <= w.balance.Capacity
+}
+
+// weak is the mass fraction up to which the density of a solution is taken to be
+// within a quarter of that of the solvent.
+const weak = 0.1
+
+// hopelessDraft reports whether all routes that start like this are beaten by what
+// they leave over and the number of their measurements, whatever their chance. Of
+// what is left over only weak solutions count, since it is a volume.
+func (w *weigher) hopelessDraft(d *draft) bool {
+	leftOver := d.leftOver * 0.8 / w.prep.Solvent.Density.Value
+	return leftOver > w.mostLeftOver || w.front.Load().beatsAll(len(d.steps)+2, leftOver, 0)
+}
+
+// try evaluates a finished route and offers it to the front.
+func (w *weigher) try(d *draft) {
+	if w.err != nil || d.fraction > w.strongest || d.left < 0.8*w.prep.Volume*w.prep.Solvent.Density.Value {
+		return
+	}
+	r := &route.Route{Steps: d.steps}
+	result, err := w.prep.Assess(r, w.coverage)
+	switch {
+	case err != nil:
+		w.err = err
+	case w.allows(&result):
+		w.counts.finished++
+		w.offer(w.judge.merit(&result), func() chain { return chain{whole: r} })
+	}
+}
+
+// allows reports whether a route can be done and keeps the limits.
+func (s *search) allows(r *route.Result) bool {
+	return r.Possible && r.Informative && r.Enough(s.prep.Volume) &&
+		r.LeftOverML <= s.mostLeftOver && r.SoluteGrams <= s.mostSolute
+}

@@ -1,0 +1,99 @@
+package plan
+
+import (
+	"math"
+
+	"minim/uncertainty/route"
+)
+
+// chain is a finished route: its ways to make solutions, last first, and its
+// source.
+type chain struct {
+	ways    []*making
+	source  *source
+	reading float64 // of the balance, in g
+	// whole is the route itself, where it is made by weighing.
+	whole *route.Route
+}
+
+// state is what is known of a route from its end up to where the search stands.
+type state struct {
+	pulls []pull
+
+	mean, own, fourth float64
+	// sum is that of the relative contributions to each shared influence;
+	// squares adds up their squares for each kind of influence.
+	sum     []float64
+	squares [3]float64
+	undo    []part
+}
+
+// pull says how the factors of a route can pull at a shared influence.
+type pull int
+
+const (
+	// oneWay: all factors pull the same way, so that the sum only grows.
+	oneWay pull = iota
+	// byDilutions: only dilutions pull at it, so that the sum is final once
+	// these are chosen.
+	byDilutions
+	// anyWay: what is still to come may cancel what there is, until the first
+	// solution is chosen. A source pulls at none of these.
+	anyWay
+)
+
+// saved is what comes back when a factor is taken away again.
+type saved struct {
+	mean, own, fourth float64
+	squares           [3]float64
+	undo              int
+}
+
+func (s *state) save() saved {
+	return saved{s.mean, s.own, s.fourth, s.squares, len(s.undo)}
+}
+
+func (s *state) restore(v saved) {
+	s.mean, s.own, s.fourth = v.mean, v.own, v.fourth
+	s.squares = v.squares
+	for i := len(s.undo) - 1; i >= v.undo; i-- {
+		s.sum[s.undo[i].key] = s.undo[i].relative
+	}
+	s.undo = s.undo[:v.undo]
+}
+
+// multiply takes in a factor.
+func (s *state) multiply(f *factor) {
+	s.mean *= f.mean
+	s.own += f.own
+	s.fourth += f.fourth
+	for _, p := range f.shared {
+		before := s.sum[p.key]
+		after := before + p.relative
+		s.undo = append(s.undo, part{p.key, before})
+		s.sum[p.key] = after
+		s.squares[s.pulls[p.key]] += after*after - before*before
+	}
+}
+
+// leastVariance is a lower bound of the relative variance of every route that
+// ends like this, where influences of these kinds are final: see the package
+// documentation.
+func (s *state) leastVariance(final pull) float64 {
+	variance := s.own
+	for _, squares := range s.squares[:final+1] {
+		variance += squares
+	}
+	return max(0, variance)
+}
+
+// uncertainty of a finished route: its relative standard uncertainty and
+// effective degrees of freedom.
+func (s *state) uncertainty() (u, degreesOfFreedom float64) {
+	variance := s.leastVariance(anyWay)
+	u, degreesOfFreedom = math.Sqrt(variance), math.Inf(1)
+	if s.fourth > 0 {
+		degreesOfFreedom = variance * variance / s.fourth
+	}
+	return u, degreesOfFreedom
+}

@@ -1,0 +1,85 @@
+package plan
+
+import (
+	"math"
+
+	"minim/uncertainty/route"
+)
+
+// factor is what a part of a route multiplies the strength by, with the
+// influences that others share by number.
+type factor struct {
+	mean, own, fourth float64
+	shared            []part
+}
+
+// part is the relative contribution of a shared influence.
+type part struct {
+	key      int
+	relative float64
+}
+
+// keys numbers the influences that factors share.
+type keys map[[2]string]int
+
+func (k keys) of(owner, name string) int {
+	id := [2]string{owner, name}
+	if _, known := k[id]; !known {
+		k[id] = len(k)
+	}
+	return k[id]
+}
+
+// factor turns that of a step into one with numbered influences.
+func (k keys) factor(f route.Factor) factor {
+	g := factor{mean: f.Mean, own: f.Own, fourth: f.Fourth}
+	for _, s := range f.Shared {
+		g.shared = append(g.shared, part{k.of(s.Owner, s.Name), s.Relative})
+	}
+	return g
+}
+
+// times is the product of two factors.
+func (f factor) times(g factor) factor {
+	product := factor{mean: f.mean * g.mean, own: f.own + g.own, fourth: f.fourth + g.fourth}
+	product.shared = append(append([]part(nil), f.shared...), g.shared...)
+	return product.tidied()
+}
+
+// power is the factor to a power, ±1 or the weight that it has in a sum.
+func (f factor) power(by float64) factor {
+	g := factor{mean: math.Pow(f.mean, by), own: f.own * by * by, fourth: f.fourth * by * by * by * by}
+	for _, p := range f.shared {
+		g.shared = append(g.shared, part{p.key, p.relative * by})
+	}
+	return g
+}
+
+// tidied adds up the parts of one influence.
+func (f factor) tidied() factor {
+	var sums []part
+	for _, p := range f.shared {
+		at := -1
+		for i := range sums {
+			if sums[i].key == p.key {
+				at = i
+			}
+		}
+		if at < 0 {
+			sums = append(sums, p)
+			continue
+		}
+		sums[at].relative += p.relative
+	}
+	f.shared = sums
+	return f
+}
+
+// ofAdding is the factor a/(a + b) of an aliquot a to which the volume b is
+// added: both enter with the weight b/(a + b).
+func ofAdding(a, b factor) factor {
+	share := b.mean / (a.mean + b.mean)
+	f := a.power(share).times(b.power(-share))
+	f.mean = a.mean / (a.mean + b.mean)
+	return f
+}

@@ -1,0 +1,122 @@
+package plan
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// merit is what routes are compared by. A smaller left over and fewer operations
+// are better, and a greater worth: the chance of being inside, or minus the
+// relative expanded uncertainty where no tolerance is given.
+type merit struct {
+	worth      float64
+	leftOver   float64 // in mL
+	operations int
+}
+
+// volume rounds a volume in mL so that sums of the same volumes are equal.
+func volume(mL float64) float64 { return math.Round(mL*1e9) / 1e9 }
+
+// slack is how far two figures may differ in the last digits of floating point
+// and still count as equal in the search. The front itself is sorted out without.
+const slack = 1e-9
+
+// beats reports whether a is at least as good as b in all and better in one.
+func (a merit) beats(b merit) bool {
+	return a.worth >= b.worth && a.leftOver <= b.leftOver && a.operations <= b.operations && a != b
+}
+
+// compare puts few operations first, then little left over, then worth.
+func (a merit) compare(b merit) int {
+	return cmp.Or(cmp.Compare(a.operations, b.operations), cmp.Compare(a.leftOver, b.leftOver), cmp.Compare(b.worth, a.worth))
+}
+
+// front holds what no other beats. It does not change: add returns another.
+type front struct {
+	// stairs[n] are the steps with n operations, rising in left over and so,
+	// but for the slack, in worth.
+	stairs [][]stair
+	// bars[n] are what routes with n operations or more must pass, rising in left
+	// over.
+	bars [][]bar
+}
+
+// stair is a merit and all chains that have it.
+type stair struct {
+	merit
+	// most is the relative variance above which a route is worth less. Top:
+	// there is no greater worth.
+	most   float64
+	top    bool
+	chains []chain
+}
+
+// surelyBeats reports whether a stair beats m whatever the last digits of worths
+// are.
+func (s *stair) surelyBeats(m merit) bool {
+	if s.leftOver > m.leftOver || s.operations > m.operations {
+		return false
+	}
+	return s.worth > m.worth+slack || s.top && (s.leftOver < m.leftOver-slack || s.operations < m.operations)
+}
+
+// beaten reports whether a member surely beats m.
+func (f *front) beaten(m merit) bool {
+	for n := 0; n < len(f.stairs) && n <= m.operations; n++ {
+		stairs := f.stairs[n]
+		for i := upTo(stairs, m.leftOver) - 1; i >= 0 && stairs[i].worth >= m.worth; i-- {
+			if stairs[i].surelyBeats(m) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// upTo is the number of stairs with no more left over than that.
+func upTo(stairs []stair, leftOver float64) int {
+	low, high := 0, len(stairs)
+	for low < high {
+		middle := (low + high) / 2
+		if stairs[middle].leftOver <= leftOver {
+			low = middle + 1
+		} else {
+			high = middle
+		}
+	}
+	return low
+}
+
+// add returns the front with a chain that is not beaten, and without those that
+// it beats.
+func (f *front) add(s stair) *front {
+	m := s.merit
+	g := &front{stairs: make([][]stair, max(len(f.stairs), m.operations+1))}
+	copy(g.stairs, f.stairs)
+	for n := m.operations; n < len(g.stairs); n++ {
+		g.stairs[n] = slices.DeleteFunc(slices.Clone(g.stairs[n]), func(other stair) bool { return s.surelyBeats(other.merit) })
+	}
+	own := g.stairs[m.operations]
+	at, found := slices.BinarySearchFunc(own, m, func(other stair, m merit) int {
+		return cmp.Or(cmp.Compare(other.leftOver, m.leftOver), cmp.Compare(other.worth, m.worth))
+	})
+	if found {
+		own[at].chains = append(slices.Clip(own[at].chains), s.chains...)
+	} else {
+		g.stairs[m.operations] = slices.Insert(own, at, s)
+	}
+	g.setBars()
+	return g
+}
+
+// chains lists all members.
+func (f *front) chains() []chain {
+	var all []chain
+	for _, stairs := range f.stairs {
+		for _, s := range stairs {
+			all = append(all, s.chains...)
+		}
+	}
+	return all
+}

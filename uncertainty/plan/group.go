@@ -1,0 +1,69 @@
+package plan
+
+import (
+	"math"
+	"slices"
+
+	"minim/uncertainty/route"
+)
+
+// Routes of the front are grouped for reading. Of those with the same number of
+// operations that are not good enough, the surest stands for all. Where none is
+// good enough, or there is no tolerance, and among those that are, near-equals go
+// together: what they leave over differs by no more than half or 1 mL, or their
+// chances by no more than 5 in 100, or their relative uncertainties by a fifth.
+const (
+	nearLeftOver = 0.5
+	nearML       = 1
+	nearChance   = 0.05
+	nearRelative = 0.2
+)
+
+// grouped returns for each route of the front the place of its leader among the
+// leaders, and the leaders, in the order of the front. The route to use leads those
+// that are near to it, and every other joins the first leader that it is near to.
+func grouped(c *route.Comparison, use int) (groups, leaders []int) {
+	groups = make([]int, len(c.Results))
+	for i := range c.Results {
+		at := slices.IndexFunc(leaders, func(other int) bool { return other != use && near(c, use, other, i) })
+		if i == use || near(c, use, use, i) {
+			at = slices.Index(leaders, use)
+			if at < 0 {
+				leaders = append(leaders, use)
+				at = len(leaders) - 1
+			}
+		}
+		if at < 0 {
+			at = len(leaders)
+			leaders = append(leaders, i)
+		}
+		if leader := &leaders[at]; *leader != use && !good(c, use, i) && c.Results[i].Chance() > c.Results[*leader].Chance() {
+			*leader = i
+		}
+		groups[i] = at
+	}
+	return groups, leaders
+}
+
+// good reports whether a route is good enough, where the one to use is.
+func good(c *route.Comparison, use, at int) bool {
+	return !meets(c, use) || inside(c, &c.Results[at])
+}
+
+// near reports whether two routes of the front go together, where one is to be used.
+func near(c *route.Comparison, use, one, other int) bool {
+	a, b := &c.Results[one], &c.Results[other]
+	if a.Operations != b.Operations || good(c, use, one) != good(c, use, other) {
+		return false
+	}
+	if !good(c, use, one) || math.Abs(a.LeftOverML-b.LeftOverML) <= max(nearML, nearLeftOver*min(a.LeftOverML, b.LeftOverML)) {
+		return true
+	}
+	if meets(c, use) {
+		return false
+	}
+	if len(c.Prep.Tolerances) > 0 {
+		return math.Abs(a.Chance()-b.Chance()) <= nearChance
+	}
+	return math.Abs(relative(a)-relative(b)) <= nearRelative*min(relative(a), relative(b))
+}

@@ -1,0 +1,109 @@
+package plan
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"minim/equipment"
+	"minim/uncertainty/route"
+)
+
+// Help is one change that would bring a route nearer to the tolerance.
+type Help struct {
+	// Kind of change, and the instrument that it concerns.
+	Kind HelpKind
+	Name string
+	// Amount is the readability in g, the volume in mL, or the half-width of the
+	// tolerance as a fraction of the target.
+	Amount float64
+	// Chance of being inside that the best route then has, analytic.
+	Chance float64
+}
+
+// HelpKind is a kind of change.
+type HelpKind int
+
+// The kinds of change.
+const (
+	AddInstrument HelpKind = iota // a candidate of the kit
+	FinerBalance                  // ten times finer than one on the bench
+	ReadCarefully                 // all scales
+	MakeMore                      // twice the volume
+	WiderTolerance
+)
+
+// finer is how much finer a balance is supposed to read.
+const finer = 10
+
+// helps tries each change by itself, and lists those that give a greater chance
+// than before.
+func helps(ctx context.Context, p *route.Prep, o Options, chosen *route.Result) ([]Help, error) {
+	list := []Help{{Kind: WiderTolerance, Amount: chosen.MonteCarlo.Within(p.Target.Value, p.LeastChance) / p.Target.Value, Chance: p.LeastChance}}
+	for _, c := range changedPreps(p) {
+		best, err := bestChance(ctx, c.prep, o)
+		if err != nil {
+			return nil, err
+		}
+		c.help.Chance = best
+		list = append(list, c.help)
+	}
+	list = slices.DeleteFunc(list, func(h Help) bool { return h.Chance < chosen.Inside[0].Normal+noticed })
+	slices.SortStableFunc(list, func(a, b Help) int { return cmp.Compare(b.Chance, a.Chance) })
+	return list, nil
+}
+
+// noticed is by how much a chance must grow to be worth saying.
+const noticed = 0.01
+
+type changedPrep struct {
+	help Help
+	prep *route.Prep
+}
+
+// changedPreps lists the changes, each with the prep as it then is.
+func changedPreps(p *route.Prep) []changedPrep {
+	var list []changedPrep
+	add := func(h Help, change func(q *route.Prep)) {
+		q := *p
+		change(&q)
+		list = append(list, changedPrep{h, &q})
+	}
+	for _, name := range p.Kit.Candidates.Names() {
+		add(Help{Kind: AddInstrument, Name: name}, func(q *route.Prep) { q.Kit = p.Kit.With(name) })
+	}
+	for _, b := range p.Kit.Balances {
+		d := b.Readability / finer
+		add(Help{Kind: FinerBalance, Name: b.Name, Amount: d}, func(q *route.Prep) {
+			q.Kit = withBalances(p.Kit, append(slices.Clip(p.Kit.Balances), b.WithReadability(d))...)
+		})
+	}
+	if p.Bench.Reading != equipment.Careful {
+		add(Help{Kind: ReadCarefully}, func(q *route.Prep) { q.Bench.Reading = equipment.Careful })
+	}
+	add(Help{Kind: MakeMore, Amount: 2 * p.Volume}, func(q *route.Prep) { q.Volume *= 2 })
+	return list
+}
+
+// withBalances is a kit with other balances than its own.
+func withBalances(k *equipment.Kit, balances ...*equipment.Balance) *equipment.Kit {
+	other := *k
+	other.Balances = balances
+	return &other
+}
+
+// bestChance is the greatest chance of being inside of any route; 0 where there is
+// none worth listing.
+func bestChance(ctx context.Context, p *route.Prep, o Options) (float64, error) {
+	b, err := newBench(p, o)
+	if err != nil {
+		return 0, err
+	}
+	j := newJudge(p, b.coverage, tooLittle, enough)
+	j.worthOnly = true
+	list, err := newSearch(b, o, j).result(ctx)
+	if err != nil || len(list) == 0 {
+		return 0, err
+	}
+	return list[0].Inside[0].Normal, nil
+}

@@ -1,0 +1,64 @@
+package plan
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"time"
+
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// DefaultSteps is the greatest number of dilutions unless stated otherwise, and
+// MostSteps the greatest that can be searched.
+const (
+	DefaultSteps = 3
+	MostSteps    = 5
+)
+
+// Options of a search.
+type Options struct {
+	// Limits of the routes: those of the prep, or others.
+	route.Limits
+	// Fine takes every graduation of a scale, not only the numbered marks.
+	Fine bool
+	// Time after which the search stops, and says what it has not searched; 0
+	// means never.
+	Time time.Duration
+	// Settings of the simulation of the routes that are found.
+	Settings uncertainty.Settings
+	// Progress, when not nil, is called when a part of the search is done, with
+	// how many there are.
+	Progress func(done, parts int)
+}
+
+func (o *Options) coverage() float64 { return cmp.Or(o.Settings.Coverage, 0.95) }
+
+// mostLeftOver in mL, of a prep.
+func (o *Options) mostLeftOver(p *route.Prep) float64 {
+	return min(limit(o.LeftOver), limit(o.Volume)-p.Volume)
+}
+
+func (o *Options) mostSolute() float64 { return limit(o.Solute) }
+
+// strongest concentration of a solution that is made, in g/mL.
+func (o *Options) strongest(p *route.Prep) float64 {
+	return min(limit(o.Strongest), limit(p.Solute.Solubility))
+}
+
+// limit is infinite where none is stated, and a little more than what is.
+func limit(x float64) float64 {
+	if x == 0 {
+		return math.Inf(1)
+	}
+	return x * (1 + 1e-9)
+}
+
+// stopping returns a context that ends with the time of the search.
+func (o *Options) stopping(ctx context.Context) (context.Context, context.CancelFunc) {
+	if o.Time == 0 {
+		return context.WithCancel(ctx)
+	}
+	return context.WithTimeout(ctx, o.Time)
+}

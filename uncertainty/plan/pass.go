@@ -1,0 +1,159 @@
+package plan
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"minim/uncertainty/route"
+)
+
+// pass is the part of a search that looks at the routes with so many dilutions,
+// of which all are made up to a mark, or at least one is measured, and that start
+// with a step of one verb.
+type pass struct {
+	dilutions int
+	measured  bool
+	from      route.Verb
+	pulls     []pull
+	// firsts and dilutionGroups are what the bench can make, by volumes. Both rise
+	// in the volume that they make, and of one volume in what they bring at the
+	// least.
+	firsts, dilutionGroups []group
+	remainder              *remainder
+	// sharing is nil where it would say little: where solvent is measured, few
+	// sums only grow.
+	sharing *sharing
+}
+
+// group is the ways to make a solution of one volume from one aliquot. They leave
+// over the same and have the same ratio, and differ in their instruments.
+type group struct {
+	aliquot, volume, ratio float64
+	// ways rise in what they bring at the least, as the first does.
+	ways  []*making
+	least float64
+	// number of the group in its list.
+	number int
+	// measures reports whether one of the ways measures its solvent.
+	measures bool
+}
+
+func newPass(b *bench, dilutions int, measured bool, from route.Verb) *pass {
+	p := &pass{dilutions: dilutions, measured: measured, from: from}
+	list := b.dilutions
+	if !measured {
+		list = slices.DeleteFunc(slices.Clone(list), func(m making) bool { return m.measured })
+	}
+	p.pulls = newPulls(len(b.keys), b.firsts, list)
+	p.firsts, p.dilutionGroups = p.groups(b.firsts), p.groups(list)
+	p.remainder = newRemainder(b, p)
+	if !measured && dilutions > 0 {
+		p.sharing = newSharing(p)
+	}
+	return p
+}
+
+// groups puts ways to make a solution together by their volumes.
+func (p *pass) groups(list []making) []group {
+	type volumes struct{ aliquot, volume float64 }
+	of := make(map[volumes]int)
+	var groups []group
+	for _, m := range list {
+		m.least = p.leastOf(&m)
+		key := volumes{m.aliquot, m.volume}
+		at, known := of[key]
+		if !known {
+			at = len(groups)
+			of[key] = at
+			groups = append(groups, group{aliquot: m.aliquot, volume: m.volume, ratio: m.ratio})
+		}
+		groups[at].ways = append(groups[at].ways, &m)
+		groups[at].measures = groups[at].measures || m.measured
+	}
+	for i := range groups {
+		slices.SortStableFunc(groups[i].ways, func(a, b *making) int { return cmp.Compare(a.least, b.least) })
+		groups[i].least = groups[i].ways[0].least
+	}
+	slices.SortStableFunc(groups, func(a, b group) int {
+		return cmp.Or(cmp.Compare(a.volume, b.volume), cmp.Compare(a.least, b.least))
+	})
+	for i := range groups {
+		groups[i].number = i
+	}
+	return groups
+}
+
+// leastOf is the relative variance that a way to make a solution brings into a
+// route at the least: its own, and the squares of what it adds to sums that only
+// grow.
+func (p *pass) leastOf(m *making) float64 {
+	least := m.own
+	for _, s := range m.shared {
+		if p.pulls[s.key] == oneWay {
+			least += s.relative * s.relative
+		}
+	}
+	return least
+}
+
+// leastFirst is the least relative variance of a first solution of at most a volume
+// with its source, at a concentration.
+func (p *pass) leastFirst(b *bench, volume, concentration float64) float64 {
+	if p.from == route.Start {
+		return 0
+	}
+	least := math.Inf(1)
+	for i := range p.firsts {
+		f := &p.firsts[i]
+		if f.volume > volume {
+			break
+		}
+		least = min(least, f.least+p.leastSource(b, concentration*f.volume))
+	}
+	return least
+}
+
+// leastSource is the least relative variance of so much solute in g.
+func (p *pass) leastSource(b *bench, grams float64) float64 {
+	if p.from == route.Weigh {
+		return b.sourceBound.at(grams)
+	}
+	return 0
+}
+
+// newPulls sorts the shared influences by how ways to make solutions pull at them.
+func newPulls(keys int, firsts, dilutions []making) []pull {
+	byFirsts, byDilutions := make(signs, keys), make(signs, keys)
+	for i := range firsts {
+		byFirsts.see(&firsts[i].factor)
+	}
+	for i := range dilutions {
+		byDilutions.see(&dilutions[i].factor)
+	}
+	pulls := make([]pull, keys)
+	for k := range pulls {
+		pulls[k] = pullOf(byFirsts[k], byDilutions[k])
+	}
+	return pulls
+}
+
+// signs are those of all contributions to each influence.
+type signs [][2]bool
+
+func (s signs) see(f *factor) {
+	for _, p := range f.shared {
+		s[p.key][0] = s[p.key][0] || p.relative < 0
+		s[p.key][1] = s[p.key][1] || p.relative > 0
+	}
+}
+
+func pullOf(firsts, dilutions [2]bool) pull {
+	switch {
+	case !(firsts[0] || dilutions[0]) || !(firsts[1] || dilutions[1]):
+		return oneWay
+	case firsts == [2]bool{}:
+		return byDilutions
+	}
+	return anyWay
+}

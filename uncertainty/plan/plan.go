@@ -1,0 +1,165 @@
+package plan
+
+import (
+	"context"
+	"errors"
+	"slices"
+
+	"minim/uncertainty/route"
+)
+
+// Plan is what a search has found.
+type Plan struct {
+	// Comparison holds the routes to choose from, simulated: of each group of
+	// near-equals one. Its verdict names the one that is recommended. Its prep has
+	// these routes in place of those of its file.
+	*route.Comparison
+	// Front are the routes that no other beats, simulated, by number of operations
+	// and then by left over.
+	Front []Member
+	// Own are the routes of the prep itself, not simulated.
+	Own []route.Result
+	// Options of the search.
+	Options Options
+	// NotSearched says what was left out, and Counts how much was done.
+	NotSearched []string
+	Counts      Counts
+	// Helps are changes that would bring a route nearer to the tolerance, the most
+	// helpful first. It is empty where one is met.
+	Helps []Help
+}
+
+// Member is a route of the front.
+type Member struct {
+	route.Result
+	// Group is the place in Plan.Results of the route that stands for it and its
+	// near-equals.
+	Group int
+}
+
+// Counts say how large a search was.
+type Counts struct {
+	// Candidates is the number of routes by volume that the rules allow.
+	Candidates float64
+	// Looked is the number of ends of routes that were looked at, Finished that of
+	// routes that were worked out.
+	Looked, Finished int64
+}
+
+// ErrNoRoute is returned when the bench allows no route at all.
+var ErrNoRoute = errors.New("this bench allows no route within the limits")
+
+// Search finds the routes that no other beats in all of the chance of being inside
+// the first tolerance, what is left over, and the number of operations. Chances
+// above 0.999 count as equal, and routes with one below 0.001 are left out; without
+// a tolerance the relative expanded uncertainty takes its place. Where all chances
+// are below 0.001, it is the route with the least relative expanded uncertainty.
+// It recommends one by the preference of the options.
+func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
+	p = withLimits(p, &o)
+	b, err := newBench(p, o)
+	if err != nil {
+		return nil, err
+	}
+	plan := &Plan{Options: o}
+	s := newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough))
+	list, err := s.result(ctx)
+	if err == nil && len(list) == 0 {
+		list, err = nearest(ctx, b, o)
+	}
+	if err != nil {
+		return nil, err
+	}
+	plan.NotSearched = b.notSearched
+	plan.Counts = Counts{b.candidates(o.Steps), s.counts.built, s.counts.finished}
+	if len(list) == 0 {
+		return nil, ErrNoRoute
+	}
+	if err := plan.simulate(ctx, p, list); err != nil {
+		return nil, err
+	}
+	if plan.Own, err = own(p, b.coverage); err != nil {
+		return nil, err
+	}
+	if len(p.Tolerances) > 0 && !plan.Verdict.Meets {
+		plan.Helps, err = helps(ctx, p, o, plan.chosen())
+	}
+	return plan, err
+}
+
+// withLimits returns the prep without the instruments that are not to be used.
+func withLimits(p *route.Prep, o *Options) *route.Prep {
+	if len(o.Without) == 0 {
+		return p
+	}
+	q := *p
+	q.Kit = p.Kit.Without(o.Without...)
+	return &q
+}
+
+// result searches, and returns what was found.
+func (s *search) result(ctx context.Context) ([]found, error) {
+	if err := s.run(ctx); err != nil {
+		return nil, err
+	}
+	return s.found(ctx)
+}
+
+// nearest finds the tightest route, for a tolerance that all miss by far.
+func nearest(ctx context.Context, b *bench, o Options) ([]found, error) {
+	j := tightness(b.coverage)
+	j.worthOnly = true
+	list, err := newSearch(b, o, j).result(ctx)
+	return list[:min(1, len(list))], err
+}
+
+// own evaluates the routes of the prep itself.
+func own(p *route.Prep, coverage float64) ([]route.Result, error) {
+	var list []route.Result
+	for _, r := range p.Routes {
+		result, err := p.Assess(r, coverage)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, result)
+	}
+	return list, nil
+}
+
+// simulate compares the routes that were found, chooses one, and groups them.
+func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []found) error {
+	routes := make([]*route.Route, len(list))
+	for i := range list {
+		routes[i] = list[i].Route
+	}
+	nameAll(routes)
+	all, err := route.Evaluate(ctx, prep, routes, p.Options.Settings)
+	if err != nil {
+		return err
+	}
+	use := choose(all, p.Options.Prefer)
+	groups, leaders := grouped(all, use)
+	for i := range all.Results {
+		p.Front = append(p.Front, Member{all.Results[i], groups[i]})
+	}
+	p.Comparison = chosenFrom(all, leaders, use)
+	return nil
+}
+
+// chosenFrom is a comparison of some routes of another, which uses the one chosen.
+func chosenFrom(all *route.Comparison, places []int, use int) *route.Comparison {
+	prep := *all.Prep
+	prep.Routes = nil
+	c := &route.Comparison{Prep: &prep, Settings: all.Settings}
+	c.Verdict.Meets = meets(all, use)
+	c.Verdict.Use = slices.Index(places, use)
+	for _, at := range places {
+		prep.Routes = append(prep.Routes, all.Prep.Routes[at])
+		c.Results = append(c.Results, all.Results[at])
+	}
+	c.Notes.Merge(all.Results[use].Notes)
+	return c
+}
+
+// chosen is the route that is recommended.
+func (p *Plan) chosen() *route.Result { return &p.Results[p.Verdict.Use] }

@@ -1,0 +1,245 @@
+package plan
+
+import (
+	"context"
+
+	"minim/equipment"
+	"minim/uncertainty/route"
+)
+
+// Purchase says what another instrument would change.
+type Purchase struct {
+	Prep *route.Prep
+	// Options are the benches that could be had: with each balance that is owned by
+	// itself, and with each candidate.
+	Options []Option
+	// Like is the balance that BreakEven and Curves are worked out for, at other
+	// readabilities; nil where no balance is owned.
+	Like *equipment.Balance
+	// BreakEven is the coarsest readability that meets the tolerance, for a direct
+	// weighing and for each number of dilutions. It is empty without a tolerance.
+	BreakEven []BreakEven
+	// Curves are the least relative expanded uncertainty against readability, for a
+	// direct weighing and for each number of dilutions.
+	Curves []Curve
+	// DirectML is the volume of the wanted solution in mL that takes the least mass
+	// that may be weighed on Like, by this model; 0 where there is none.
+	DirectML float64
+	// Verdict, and what it would be with all that is assumed doubled and halved:
+	// nil where little rests on it.
+	Verdict         Verdict
+	Doubled, Halved *Verdict
+	// AssumedShare of the variance of the route that the verdict rests on.
+	AssumedShare float64
+	NotSearched  []string
+}
+
+// Verdict is what to do.
+type Verdict struct {
+	// Present is the place of the owned balance with the best route, -1 where there
+	// is none; Buy that of the candidate that is worth having, -1 where none is.
+	Present, Buy int
+	// Meets: the present bench is good enough. Would: with the candidate it is.
+	Meets, Would bool
+}
+
+// Option is a bench that could be had, and the best route on it.
+type Option struct {
+	// Name of the balance or candidate.
+	Name string
+	// Balance is the only one of this bench; nil where another kind of instrument
+	// is added.
+	Balance *equipment.Balance
+	// Owned is false for a candidate.
+	Owned bool
+	Price equipment.Price
+	// Best route, and whether it Meets the tolerance. Found is false where the
+	// bench allows none.
+	Best         route.Result
+	Found, Meets bool
+	// LeastByRule is the least mass in g that may be weighed on the balance at this
+	// tolerance by the rule of USP <41>, LeastByModel that by this model. They are 0
+	// where the balance cannot, or there is no balance or no tolerance.
+	LeastByRule, LeastByModel float64
+}
+
+// assumedMatters is the share of a variance above which a verdict rests on what is
+// assumed.
+const assumedMatters = 0.1
+
+// Buy compares the bench as it is with what its candidates would make of it.
+func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
+	p = withLimits(p, &o)
+	o.Without = nil
+	b := &Purchase{Prep: p}
+	var err error
+	if b.Options, err = b.options(ctx, p, o); err != nil {
+		return nil, err
+	}
+	b.Verdict = b.judge(b.Options)
+	if err := b.doubt(ctx, o); err != nil {
+		return nil, err
+	}
+	if b.Like = finest(p.Kit.Balances); b.Like == nil {
+		return b, nil
+	}
+	if share := p.HalfWidth(); share > 0 {
+		if least, can := b.Like.Least(share); can {
+			b.DirectML = least * p.Purity() / p.TargetConcentration()
+		}
+	}
+	if b.BreakEven, err = breakEvens(ctx, p, o, b.Like); err != nil {
+		return nil, err
+	}
+	b.Curves, err = curves(ctx, p, o, b.Like)
+	return b, err
+}
+
+// finest is the balance that reads finest, nil without one.
+func finest(balances []*equipment.Balance) *equipment.Balance {
+	var best *equipment.Balance
+	for _, b := range balances {
+		if best == nil || b.Readability < best.Readability {
+			best = b
+		}
+	}
+	return best
+}
+
+// options works out what each bench allows.
+func (b *Purchase) options(ctx context.Context, p *route.Prep, o Options) ([]Option, error) {
+	var list []Option
+	for _, k := range benches(p.Kit) {
+		with := *p
+		with.Kit = k.kit
+		result, missed, err := best(ctx, &with, o)
+		if err != nil {
+			return nil, err
+		}
+		for _, m := range missed {
+			b.NotSearched = append(b.NotSearched, "with the "+k.option.Name+", "+m)
+		}
+		if result != nil {
+			k.option.Best, k.option.Found = *result, true
+			k.option.Meets = len(p.Tolerances) > 0 && result.Chance() >= p.LeastChance
+		}
+		if balance, share := k.option.Balance, p.HalfWidth(); balance != nil && share > 0 {
+			k.option.LeastByRule = balance.LeastByRule(share)
+			k.option.LeastByModel, _ = balance.Least(share)
+		}
+		list = append(list, k.option)
+	}
+	return list, nil
+}
+
+// benchOption is a kit that could be had.
+type benchOption struct {
+	option Option
+	kit    *equipment.Kit
+}
+
+// benches lists them: each balance by itself, and each candidate, a balance by
+// itself as well.
+func benches(kit *equipment.Kit) []benchOption {
+	var list []benchOption
+	for _, b := range kit.Balances {
+		list = append(list, benchOption{Option{Name: b.Name, Balance: b, Owned: true, Price: b.Price}, withBalances(kit, b)})
+	}
+	for _, name := range kit.Candidates.Names() {
+		with := kit.With(name)
+		if b := kit.Candidates.Balance(name); b != nil {
+			list = append(list, benchOption{Option{Name: name, Balance: b, Price: b.Price}, withBalances(with, b)})
+			continue
+		}
+		list = append(list, benchOption{Option{Name: name, Price: kit.Candidates.Measure(name).Price}, with})
+	}
+	return list
+}
+
+// judge says whether the bench is good enough, and which candidate is worth having:
+// where it is not, the cheapest that makes it so, of those without a price that
+// which leaves least over; where none does, the one with the greatest chance. Where
+// the bench is good enough, it is the one that saves most of what is left over, if
+// that is a fifth or more.
+func (b *Purchase) judge(options []Option) Verdict {
+	v := Verdict{Present: -1, Buy: -1}
+	for i := range options {
+		if o := &options[i]; o.Owned && o.Found && (v.Present < 0 || b.better(o, &options[v.Present])) {
+			v.Present = i
+		}
+	}
+	v.Meets = v.Present >= 0 && options[v.Present].Meets
+	for i := range options {
+		o := &options[i]
+		switch {
+		case o.Owned || !o.Found:
+		case v.Present >= 0 && !b.worthwhile(o, &options[v.Present]):
+		case v.Buy < 0 || b.buysBetter(o, &options[v.Buy]):
+			v.Buy = i
+		}
+	}
+	v.Would = v.Buy >= 0 && options[v.Buy].Meets
+	return v
+}
+
+// better reports whether the best route on one bench is better than on another.
+func (b *Purchase) better(one, other *Option) bool {
+	r, s := &one.Best, &other.Best
+	switch {
+	case len(b.Prep.Tolerances) == 0:
+		return relative(r) < relative(s)
+	case one.Meets != other.Meets:
+		return one.Meets
+	case one.Meets:
+		return r.LeftOverML < s.LeftOverML
+	}
+	return r.Chance() > s.Chance()
+}
+
+// saves is the part of what is left over, or of the uncertainty, that a candidate
+// must save to be worth having where the bench is good enough.
+const saves = 0.2
+
+// worthwhile reports whether a candidate is worth having beside the present bench.
+func (b *Purchase) worthwhile(candidate, present *Option) bool {
+	r, s := &candidate.Best, &present.Best
+	switch {
+	case len(b.Prep.Tolerances) == 0:
+		return relative(r) < (1-saves)*relative(s)
+	case candidate.Meets != present.Meets:
+		return candidate.Meets
+	case candidate.Meets:
+		return r.LeftOverML < (1-saves)*s.LeftOverML
+	}
+	return r.Chance() > s.Chance()+noticed
+}
+
+// buysBetter reports whether one candidate is to be bought rather than another.
+func (b *Purchase) buysBetter(one, other *Option) bool {
+	if one.Meets == other.Meets && one.Price.Stated() && other.Price.Stated() && one.Price.Amount != other.Price.Amount {
+		return one.Price.Amount < other.Price.Amount
+	}
+	return b.better(one, other)
+}
+
+// doubt judges again with all that is assumed doubled and halved, where the verdict
+// rests on it.
+func (b *Purchase) doubt(ctx context.Context, o Options) error {
+	if b.Verdict.Present < 0 {
+		return nil
+	}
+	if b.AssumedShare = b.Options[b.Verdict.Present].Best.AssumedShare; b.AssumedShare < assumedMatters {
+		return nil
+	}
+	for factor, to := range map[float64]**Verdict{2: &b.Doubled, 0.5: &b.Halved} {
+		p := *b.Prep
+		p.AssumedFactor = factor
+		options, err := b.options(ctx, &p, o)
+		if err != nil {
+			return err
+		}
+		v := b.judge(options)
+		*to = &v
+	}
+	return nil
+}

@@ -1,0 +1,73 @@
+package plan
+
+import "math"
+
+// remainder holds lower bounds of the relative variance that the steps in front of
+// an unfinished route bring with them: so many dilutions, the first solution and
+// its source. They follow from the concentration that these steps must reach and
+// from the volume that they may fill, which is what the steps behind need and what
+// may be left over. With h(k, v, c) for k dilutions up to a volume v and a
+// concentration c, and a dilution of an aliquot a to a volume V in the ratio r,
+//
+//	h(0, v, c) = least of a first solution with V <= v + least of a weighing of c V
+//	h(k, v, c) = least of a dilution with V <= v + h(k - 1, v - (V - a), c/r)
+//
+// taken at their smallest. What is wrong with a weighing grows no faster than its
+// load, so that h falls as v or c grows: a cell of the table holds its value at the
+// upper ends of the cell.
+type remainder struct {
+	volumes, strengths cells
+	// of[k] are those for k dilutions, volume by volume.
+	of [][]float64
+}
+
+// at is the bound for k dilutions, in cells of volume and concentration.
+func (r *remainder) at(k, volume, strength int) float64 {
+	return r.of[k][volume*r.strengths.count+strength]
+}
+
+// newRemainder fills the table for a pass. Volumes go from 2^-6 mL to 2^12 mL,
+// concentrations from 2^-40 g/mL to 2^2 g/mL.
+func newRemainder(b *bench, p *pass) *remainder {
+	r := &remainder{volumes: newCells(-6, 12, 4), strengths: newCells(-40, 2, 2)}
+	r.of = append(r.of, r.withoutDilution(b, p))
+	for range p.dilutions {
+		r.of = append(r.of, r.oneMore(p.dilutionGroups))
+	}
+	return r
+}
+
+// withoutDilution is h(0, v, c).
+func (r *remainder) withoutDilution(b *bench, p *pass) []float64 {
+	table := make([]float64, 0, r.volumes.count*r.strengths.count)
+	for v := range r.volumes.count {
+		for c := range r.strengths.count {
+			table = append(table, p.leastFirst(b, r.volumes.end(v), r.strengths.end(c)))
+		}
+	}
+	return table
+}
+
+// oneMore is h(k, v, c) where the table has h(k - 1, v, c).
+func (r *remainder) oneMore(list []group) []float64 {
+	before, count := r.of[len(r.of)-1], r.strengths.count
+	table := make([]float64, r.volumes.count*count)
+	for i := range table {
+		table[i] = math.Inf(1)
+	}
+	stronger := make([]int, count)
+	for i := range list {
+		d := &list[i]
+		for c := range stronger {
+			stronger[c] = r.strengths.of(r.strengths.end(c) / d.ratio)
+		}
+		for v := r.volumes.of(d.volume); v < r.volumes.count; v++ {
+			row := table[v*count:][:count]
+			from := before[r.volumes.of((r.volumes.end(v)-(d.volume-d.aliquot))*(1+slack))*count:][:count]
+			for c, to := range stronger {
+				row[c] = min(row[c], d.least+from[to])
+			}
+		}
+	}
+	return table
+}

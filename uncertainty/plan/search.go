@@ -1,0 +1,159 @@
+package plan
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"runtime"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"minim/uncertainty/route"
+)
+
+// search looks for the routes of a bench that no other beats.
+type search struct {
+	*bench
+	options Options
+	judge   judge
+	// fewest dilutions of the routes that are searched; byVolume: none by weighing.
+	fewest   int
+	byVolume bool
+	// mostLeftOver in mL, mostSolute in g, and strongest in g/mL limit the routes.
+	mostLeftOver, mostSolute, strongest float64
+	pass                                *pass
+	// front is replaced as a whole, under the lock.
+	front  atomic.Pointer[front]
+	lock   sync.Mutex
+	counts counts
+}
+
+func newSearch(b *bench, o Options, j judge) *search {
+	s := &search{bench: b, options: o, judge: j, mostLeftOver: o.mostLeftOver(b.prep), mostSolute: o.mostSolute(), strongest: o.strongest(b.prep)}
+	s.front.Store(new(front))
+	return s
+}
+
+// stage of a search.
+type stage struct {
+	name string
+	run  func(ctx context.Context) error
+}
+
+// run searches all routes, those with few dilutions first. When the time is up, it
+// says what it has not searched.
+func (s *search) run(ctx context.Context) error {
+	limited, cancel := s.options.stopping(ctx)
+	defer cancel()
+	stages := s.stages()
+	for i, p := range stages {
+		if s.options.Progress != nil {
+			s.options.Progress(i, len(stages))
+		}
+		err := p.run(limited)
+		if errors.Is(err, context.DeadlineExceeded) && ctx.Err() == nil {
+			s.skip(stages[i:])
+			return nil
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// skip says that the first of these stages has not been searched to its end, and the
+// others not at all.
+func (s *search) skip(stages []stage) {
+	for i, p := range stages {
+		rest := ""
+		if i == 0 {
+			rest = "the rest of the "
+		}
+		s.notSearched = append(s.notSearched, fmt.Sprintf("%s%s (the time was up)", rest, p.name))
+	}
+}
+
+// stages are the passes by number of dilutions. The routes by weighing come before
+// those with the most, which take longest.
+func (s *search) stages() []stage {
+	var list []stage
+	for n := s.fewest; n <= s.options.Steps; n++ {
+		if n == s.options.Steps && !s.byVolume {
+			list = append(list, stage{"routes by weighing", s.byWeighing})
+		}
+		for _, measured := range []bool{false, true} {
+			for _, from := range []route.Verb{route.Weigh, route.UsePacket, route.Start} {
+				if n == 0 && (measured || from == route.Start) || n > 0 && len(s.dilutions) == 0 || !s.has(from) {
+					continue
+				}
+				list = append(list, stage{passName(n, measured, from), func(ctx context.Context) error {
+					s.pass = newPass(s.bench, n, measured, from)
+					return s.runPass(ctx)
+				}})
+			}
+		}
+	}
+	return list
+}
+
+// passName is "routes with 2 dilutions from a stock, solvent measured".
+func passName(n int, measured bool, from route.Verb) string {
+	dilutions := [...]string{"direct routes", "routes with 1 dilution"}
+	name := fmt.Sprintf("routes with %d dilutions", n)
+	if n < len(dilutions) {
+		name = dilutions[n]
+	}
+	name += map[route.Verb]string{route.Weigh: " from a weighing", route.UsePacket: " from a packet", route.Start: " from a stock"}[from]
+	switch {
+	case measured:
+		name += ", solvent measured"
+	case n > 0:
+		name += ", made up to marks"
+	}
+	return name
+}
+
+// has reports whether there is a source of a pass.
+func (s *search) has(from route.Verb) bool {
+	return slices.ContainsFunc(s.sources, func(o source) bool { return o.step.Verb == from })
+}
+
+// runPass shares the routes of a pass out among the processors.
+func (s *search) runPass(ctx context.Context) error {
+	var wait sync.WaitGroup
+	walks, c := make([]*walk, runtime.GOMAXPROCS(0)), newClaims(s.pass)
+	for i := range walks {
+		walks[i] = s.newWalk(ctx, c)
+		wait.Add(1)
+		go func() {
+			defer wait.Done()
+			walks[i].run()
+		}()
+	}
+	wait.Wait()
+	for _, w := range walks {
+		s.counts.built += w.counts.built
+		s.counts.finished += w.counts.finished
+		if w.err != nil {
+			return w.err
+		}
+	}
+	return nil
+}
+
+// offer puts a finished route on the front, unless it is beaten.
+func (s *search) offer(m merit, c func() chain) {
+	if s.judge.worthOnly {
+		m.leftOver, m.operations = 0, 0
+	}
+	if m.worth < s.judge.floor || s.front.Load().beaten(m) {
+		return
+	}
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	if f := s.front.Load(); !f.beaten(m) {
+		s.front.Store(f.add(stair{m, s.judge.mostVariance(m.worth), s.judge.top(m.worth), []chain{c()}}))
+	}
+}

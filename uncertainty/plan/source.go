@@ -1,0 +1,110 @@
+package plan
+
+import (
+	"math"
+
+	"minim/equipment"
+	"minim/uncertainty/route"
+)
+
+// source is what a route starts with.
+type source struct {
+	step route.Step
+	// intended is the amount of solute in g, or the concentration of a stock in
+	// g/mL; of a balance, in 1 g that is weighed.
+	intended float64
+	// factor of a packet or a stock.
+	factor
+}
+
+func (s *source) isStock() bool { return s.step.Verb == route.Start }
+
+func (s *source) isWeighed() bool { return s.step.Verb == route.Weigh }
+
+// addSources finds what routes can start with: balances, packets, and stocks in
+// the solvent of the prep.
+func (b *bench) addSources() error {
+	for _, k := range b.prep.Kit.Balances {
+		if err := b.addSource(route.Step{Verb: route.Weigh, Balance: k, Amount: leastReading(k)}); err != nil {
+			return err
+		}
+	}
+	for _, k := range b.prep.Packets {
+		if err := b.addSource(route.Step{Verb: route.UsePacket, Packet: k}); err != nil {
+			return err
+		}
+	}
+	for _, k := range b.prep.Stocks {
+		if k.Solvent != "" && k.Solvent != b.prep.Solvent.Name {
+			b.notSearched = append(b.notSearched, "routes from "+k.Name+", which is in another solvent")
+			continue
+		}
+		if err := b.addSource(route.Step{Verb: route.Start, Stock: k}); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (b *bench) addSource(s route.Step) error {
+	f, intended, _, err := b.prep.SourceFactor(s, b.coverage)
+	if err != nil {
+		return err
+	}
+	if s.Verb == route.Weigh {
+		intended /= s.Amount
+	}
+	b.sources = append(b.sources, source{step: s, intended: intended, factor: b.keys.factor(f)})
+	return nil
+}
+
+// leastReading is one digit of a balance.
+func leastReading(k *equipment.Balance) float64 { return reading(k, 1) }
+
+// reading is a number of digits of a balance, as it is displayed.
+func reading(k *equipment.Balance, digits float64) float64 {
+	if perGram := math.Round(1 / k.Readability); math.Abs(perGram*k.Readability-1) < 1e-9 {
+		return digits / perGram // 0.3, not 0.30000000000000004
+	}
+	return digits * k.Readability
+}
+
+// nearestDigits is the number of digits of a balance nearest to a mass; of two as
+// near, the greater, whatever the last digits of floating point are.
+func nearestDigits(grams float64, k *equipment.Balance) float64 {
+	return math.Floor(grams/k.Readability + 0.5 + slack)
+}
+
+// weighing is a reading of a balance with the solute that it holds.
+type weighing struct {
+	factor
+	reading, intended float64
+	possible          bool // and informative
+}
+
+// weighings are those on one balance, each worked out once.
+type weighings struct {
+	bench  *bench
+	source *source
+	known  map[float64]*weighing
+}
+
+// nearest is the weighing that is intended to hold nearest to so much solute.
+func (w *weighings) nearest(grams float64) (*weighing, error) {
+	balance := w.source.step.Balance
+	digits := nearestDigits(grams/w.source.intended, balance)
+	if digits < 1 || !(digits*balance.Readability <= balance.Capacity*(1+1e-12)) {
+		return &weighing{}, nil
+	}
+	if found, known := w.known[digits]; known {
+		return found, nil
+	}
+	s := w.source.step
+	s.Amount = reading(balance, digits)
+	f, intended, uninformative, err := w.bench.prep.SourceFactor(s, w.bench.coverage)
+	if err != nil {
+		return nil, err
+	}
+	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, intended, uninformative == ""}
+	return w.known[digits], nil
+}

@@ -1,0 +1,262 @@
+package plan
+
+import (
+	"context"
+	"math"
+	"sort"
+	"sync/atomic"
+
+	"minim/uncertainty/route"
+)
+
+// walk is one goroutine's way through the routes of a pass, from their end. It
+// chooses the volumes first, since all routes of the same volumes leave over the
+// same, and then the instruments.
+type walk struct {
+	*search
+	ctx       context.Context
+	claims    *claims
+	volumes   volumes
+	state     state
+	ways      []*making // of the route that is built, last first
+	measured  int       // how many of them measure their solvent
+	weighings map[*source]*weighings
+	err       error
+	counts    counts
+}
+
+// volumes are those of a route up to where the search stands.
+type volumes struct {
+	groups   []*group // of dilutions, last first
+	measures int      // how many of them can be measured
+	// least is the relative variance that they bring at the least, ratio the
+	// product of their ratios.
+	least, ratio, leftOver float64
+	// onTop is what they bring on top of that by sharing instruments.
+	onTop   float64
+	numbers []int
+}
+
+// counts of a search: ends of routes that were looked at, and routes that were
+// worked out.
+type counts struct{ built, finished int64 }
+
+func (s *search) newWalk(ctx context.Context, c *claims) *walk {
+	w := &walk{search: s, ctx: ctx, claims: c, weighings: make(map[*source]*weighings)}
+	w.volumes.ratio = 1
+	w.state = state{pulls: s.pass.pulls, mean: 1, sum: make([]float64, len(s.keys))}
+	w.state.multiply(&s.unit)
+	for range s.pass.evaporations() {
+		w.state.multiply(&s.evaporated)
+	}
+	w.volumes.least = w.state.own
+	for i := range s.sources {
+		w.weighings[&s.sources[i]] = &weighings{s.bench, &s.sources[i], make(map[float64]*weighing)}
+	}
+	return w
+}
+
+// evaporations is how often a solution that was made is taken from.
+func (p *pass) evaporations() int {
+	if p.from == route.Start {
+		return p.dilutions - 1 // a stock was kept closed
+	}
+	return p.dilutions
+}
+
+// operations of every route of the pass.
+func (p *pass) operations() int {
+	if p.from == route.Start {
+		return 2 * p.dilutions
+	}
+	return 2*p.dilutions + 2
+}
+
+// goOn reports whether the walk may go on: it stops at once when asked to.
+func (w *walk) goOn() bool {
+	w.counts.built++
+	if w.counts.built%1024 == 0 && w.err == nil {
+		w.err = w.ctx.Err()
+	}
+	return w.err == nil
+}
+
+// run goes through all routes that no other walk has claimed.
+func (w *walk) run() {
+	if w.pass.dilutions > 0 {
+		w.extend(w.prep.Volume)
+	} else if w.claims.take(nil) {
+		w.begin(w.prep.Volume)
+	}
+}
+
+// extend tries all dilutions that make at least what is needed next, those that
+// make little first. It stops at a volume of which too much would be left over;
+// of one volume, it stops where what a dilution brings is too much.
+//
+// Where nothing but the worth counts, it tries first what can be worth most.
+func (w *walk) extend(needed float64) {
+	if w.judge.worthOnly {
+		w.extendBest(needed)
+		return
+	}
+	list := w.pass.dilutionGroups
+	from := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) })
+	before := w.volumes
+	for from < len(list) && w.err == nil {
+		w.volumes.leftOver = volume(before.leftOver + list[from].volume - needed)
+		if w.tooMuch() || w.hopeless(before.least) {
+			break
+		}
+		from = w.extendBy(list, from)
+	}
+	w.volumes = before
+}
+
+// extendBy tries the dilutions of one volume, and returns where those of the next
+// start.
+func (w *walk) extendBy(list []group, from int) int {
+	made := list[from].volume
+	for at := from; at < len(list) && list[at].volume == made; at++ {
+		g := &list[at]
+		if !w.goOn() || w.hopeless(w.volumes.least+g.least) {
+			break
+		}
+		w.try(g)
+	}
+	return from + sort.Search(len(list)-from, func(i int) bool { return list[from+i].volume > made })
+}
+
+// try puts a dilution in front of what there is, and goes on from there.
+func (w *walk) try(g *group) {
+	before := w.volumes
+	defer func() { w.volumes = before }()
+	v := &w.volumes
+	v.ratio *= g.ratio
+	v.least += g.least
+	v.groups = append(v.groups, g)
+	v.numbers = append(v.numbers, g.number)
+	v.onTop = w.pass.onTop(v.numbers)
+	if g.measures {
+		v.measures++
+	}
+	toCome := w.pass.dilutions - len(v.groups)
+	switch {
+	case w.pass.measured && v.measures == 0 && toCome == 0:
+		return // all made up to the mark: a route of another pass
+	case w.wanted() > w.strongest && (toCome > 0 || w.pass.from != route.Start):
+		return
+	case w.hopelessBefore(toCome, g.aliquot) || !w.claims.take(v.groups):
+		return
+	case toCome > 0:
+		w.extend(g.aliquot)
+	default:
+		w.begin(g.aliquot)
+	}
+}
+
+// begin tries all first solutions from which so much is needed, or goes on to the
+// stocks.
+func (w *walk) begin(needed float64) {
+	if w.pass.from == route.Start {
+		w.build(&group{}, needed)
+		return
+	}
+	before := w.volumes
+	for at := range w.pass.firsts {
+		f := &w.pass.firsts[at]
+		if f.volume < needed*(1-1e-9) {
+			continue
+		}
+		w.volumes.leftOver = volume(before.leftOver + f.volume - needed)
+		if !w.goOn() || w.tooMuch() || w.hopeless(before.least+before.onTop) {
+			break
+		}
+		w.volumes.onTop = w.pass.onTop(append(w.volumes.numbers, len(w.pass.dilutionGroups)+f.number))
+		w.build(f, f.volume)
+	}
+	w.volumes = before
+}
+
+// wanted is the concentration that the solution must have which the chosen
+// dilutions start from, in g/mL.
+func (w *walk) wanted() float64 { return w.prep.Target.Value / w.unit.mean / w.volumes.ratio }
+
+func (w *walk) tooMuch() bool { return w.volumes.leftOver > w.mostLeftOver }
+
+// hopeless reports whether all routes that end like this are beaten, since their
+// relative variance is at least this.
+func (w *walk) hopeless(leastVariance float64) bool { return !(leastVariance <= w.bar()) }
+
+// bar is the greatest relative variance that a route of the pass may have which
+// leaves over what there is already.
+func (w *walk) bar() float64 {
+	bars := w.front.Load().barsFor(w.pass.operations())
+	if at := barAt(bars, w.volumes.leftOver); at >= 0 {
+		return bars[at].most
+	}
+	return w.judge.least
+}
+
+// hopelessBefore reports whether all routes that end like this are beaten, where so
+// many dilutions come in front, of which a volume is needed: for every left over
+// that the route may end with, what it has and what is still to come, given the
+// volume that may be filled, are more than the bar.
+func (w *walk) hopelessBefore(toCome int, needed float64) bool {
+	bars := w.front.Load().barsFor(w.pass.operations())
+	r, have := w.pass.remainder, w.volumes.least+w.volumes.onTop
+	strength := r.strengths.of(w.wanted())
+	for at := barAt(bars, w.volumes.leftOver); at < len(bars); at++ {
+		most, room := w.judge.least, math.Inf(1)
+		if at >= 0 {
+			most = bars[at].most
+		}
+		if at+1 < len(bars) {
+			room = bars[at+1].leftOver - w.volumes.leftOver
+		}
+		if most < 0 {
+			return true
+		}
+		if have+r.at(toCome, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
+			return false
+		}
+	}
+	return true
+}
+
+// claims shares the volumes of a pass out among its walks: of each route the last
+// two dilutions, or as many as there are.
+type claims struct {
+	pass  *pass
+	taken []atomic.Uint32 // a bit for each
+	deep  int             // how many dilutions are told apart
+}
+
+// mostClaims bounds the memory for claims.
+const mostClaims = 1 << 28
+
+func newClaims(p *pass) *claims {
+	c := &claims{pass: p, deep: min(p.dilutions, 2)}
+	if n := len(p.dilutionGroups); n*n > mostClaims {
+		c.deep = min(c.deep, 1)
+	}
+	bits := 1
+	for range c.deep {
+		bits *= len(p.dilutionGroups)
+	}
+	c.taken = make([]atomic.Uint32, bits/32+1)
+	return c
+}
+
+// take reports whether a walk may go on with these dilutions.
+func (c *claims) take(groups []*group) bool {
+	if len(groups) != c.deep {
+		return true
+	}
+	bit := 0
+	for _, g := range groups {
+		bit = bit*len(c.pass.dilutionGroups) + g.number
+	}
+	mask := uint32(1) << (bit % 32)
+	return c.taken[bit/32].Or(mask)&mask == 0
+}

@@ -1,0 +1,111 @@
+package plan
+
+import (
+	"math"
+	"sort"
+
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// A chance above enough counts as enough, and a route with a chance below
+// tooLittle is not worth listing.
+const (
+	enough    = 0.999
+	tooLittle = 0.001
+)
+
+// judge turns figures of a route into its worth: the chance of being inside the
+// first tolerance, or minus the relative expanded uncertainty where there is none.
+type judge struct {
+	coverage float64
+	// limits of the strength; tolerant is false where there are none.
+	limits   uncertainty.Limits
+	tolerant bool
+	normal   float64 // coverage factor for infinite degrees of freedom
+	// enough is the worth above which all are equal, floor that below which a route
+	// is not looked for.
+	enough, floor float64
+	// least is the relative variance above which no route is worth the floor.
+	least float64
+	// worthOnly: left over and operations do not count.
+	worthOnly bool
+}
+
+// newJudge judges by chances between two.
+func newJudge(p *route.Prep, coverage, floor, enough float64) judge {
+	if len(p.Tolerances) == 0 {
+		return tightness(coverage)
+	}
+	j := judge{coverage: coverage, tolerant: true, limits: p.Tolerances[0].Limits, floor: floor, enough: enough}
+	j.least = j.mostVariance(floor)
+	return j
+}
+
+// tightness judges by relative uncertainty alone.
+func tightness(coverage float64) judge {
+	return judge{coverage: coverage, normal: uncertainty.CoverageFactor(coverage, math.Inf(1)), floor: math.Inf(-1), least: math.Inf(1)}
+}
+
+// worth of a route with a strength and its relative uncertainty.
+func (j *judge) worth(value, u, degreesOfFreedom float64) float64 {
+	if j.tolerant {
+		a := uncertainty.Analytic{Value: value, StandardUncertainty: u * math.Abs(value)}
+		return min(a.ConformanceProbability(j.limits), j.enough)
+	}
+	return -uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u
+}
+
+// merit of a route that was assessed.
+func (j *judge) merit(r *route.Result) merit {
+	a := &r.Analytic
+	u := a.StandardUncertainty / math.Abs(a.Value)
+	return merit{rounded(j.worth(a.Value, u, a.DegreesOfFreedom)), volume(r.LeftOverML), r.Operations}
+}
+
+// rounded to 12 digits after the point, so that what is equal but for the last
+// digits of floating point is equal.
+func rounded(worth float64) float64 { return math.Round(worth*1e12) / 1e12 }
+
+// top reports whether no route is worth more.
+func (j *judge) top(worth float64) bool {
+	if j.tolerant {
+		return worth >= j.enough
+	}
+	return worth >= 0
+}
+
+// mostVariance is the relative variance above which every route is worth less
+// than that. Where there is one limit only, the variance alone says nothing.
+func (j *judge) mostVariance(worth float64) float64 {
+	u := math.Inf(1)
+	switch low, high := j.limits.Lower, j.limits.Upper; {
+	case !j.tolerant:
+		u = -worth / j.normal
+	case low > 0 && !math.IsInf(high, 1):
+		u = relativeU(sort.Search(uSteps, func(i int) bool { return j.mostChance(relativeU(i)) < worth }))
+	}
+	return u * u * (1 + slack)
+}
+
+// mostChance is the greatest chance that a strength with a relative uncertainty r
+// is between two limits L < H, whatever it is. With t the inverse of the strength
+// that chance is
+//
+//	P(t) = Φ((H t - 1)/r) - Φ((L t - 1)/r)
+//
+// which is greatest where (H² - L²) t² - 2 (H - L) t = 2 r² ln(H/L). It falls as r
+// grows: there, dP/dr is -φ((H t - 1)/r) (H/L - 1)/r².
+func (j *judge) mostChance(r float64) float64 {
+	low, high := j.limits.Lower, j.limits.Upper
+	a, b := high*high-low*low, high-low
+	t := (b + math.Sqrt(b*b+2*r*r*math.Log(high/low)*a)) / a
+	best := uncertainty.Analytic{Value: 1 / t, StandardUncertainty: r / t}
+	return best.ConformanceProbability(j.limits)
+}
+
+// The relative uncertainties that a bound is looked for among: 200 in each e-fold,
+// from e^-40 to e^10.
+const uSteps = 50 * 200
+
+func relativeU(i int) float64 { return math.Exp(float64(i)/200 - 40) }

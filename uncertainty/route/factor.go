@@ -1,0 +1,128 @@
+package route
+
+import (
+	"strings"
+
+	"minim/uncertainty"
+)
+
+// Factor is one quantity by which a route multiplies or divides the strength: a
+// mass, an aliquot, a volume. Since a first-order relative uncertainty of a
+// product is made of those of its factors, a search can put together the figures
+// of a route from the factors of its steps, worked out once each by the same
+// model as the whole route.
+type Factor struct {
+	// Mean is the factor at the means of all influences.
+	Mean float64
+	// Own is the relative variance from influences that no other step shares,
+	// Fourth the sum of their (c u/mean)⁴/ν for the Welch-Satterthwaite formula.
+	Own, Fourth float64
+	// Shared are the relative contributions c u/mean, with their signs, of
+	// influences that other steps may share.
+	Shared []SharedPart
+}
+
+// SharedPart is the relative contribution of an influence to a factor.
+type SharedPart struct {
+	Owner, Name string
+	Relative    float64
+}
+
+// Coverage probability that the factors are propagated for; it enters none of
+// their figures.
+const anyCoverage = 0.95
+
+// TakenFactor is the volume that a step takes or adds.
+func (p *Prep) TakenFactor(s Step) (Factor, error) {
+	c := p.singleStep(s)
+	a, err := c.deliver(0, c.solvent)
+	return c.factor(a, err)
+}
+
+// ContainedFactor is the volume that a step makes up to.
+func (p *Prep) ContainedFactor(s Step) (Factor, error) {
+	c := p.singleStep(s)
+	v, err := s.Measure.Contain(c.use(0), s.Amount)
+	return c.factor(v, err)
+}
+
+// EvaporatedFactor is by what a solution that was made grows stronger before it
+// is taken from.
+func (p *Prep) EvaporatedFactor(s Step) (Factor, error) {
+	c := p.singleStep(s)
+	c.current = &liquid{concentration: c.model.Constant(1)}
+	c.evaporate(0)
+	return c.factor(c.current.concentration, nil)
+}
+
+// SourceFactor is what a route starts with: the amount of solute that is weighed
+// or that a packet holds, in g, or the concentration of a stock in g/mL. Intended
+// is its intended value. It also says why a weighed mass is uninformative; see
+// [Result].
+func (p *Prep) SourceFactor(s Step, coverage float64) (f Factor, intended float64, uninformative string, err error) {
+	c := p.singleStep(s)
+	if err := c.step(0); err != nil {
+		return Factor{}, 0, "", err
+	}
+	if uninformative, err = c.uninformative(coverage); err != nil {
+		return Factor{}, 0, "", err
+	}
+	node := c.amount
+	if c.current != nil {
+		node = c.current.concentration
+	}
+	f, err = c.factor(node, nil)
+	return f, c.model.Intended(node), uninformative, err
+}
+
+// UnitFactor is the strength of a solution in the unit of the target over its
+// concentration in g/mL. It is not a constant for mass fractions, where the
+// density changes with the strength; ok is then false.
+func (p *Prep) UnitFactor() (f Factor, ok bool, err error) {
+	if p.Target.Unit.basis == byMass {
+		return Factor{}, false, nil
+	}
+	c := p.singleStep(Step{})
+	strength, err := c.toUnit(&liquid{concentration: c.model.Constant(1), medium: c.solvent}, p.Target.Unit)
+	f, err = c.factor(strength, err)
+	return f, true, err
+}
+
+// singleStep returns a compiler for a step of some longer route, which uses its
+// instruments at other marks as well. That splits the bias of a piece into its
+// parts, which at one mark add up to the same.
+func (p *Prep) singleStep(s Step) *compiler {
+	c := p.newCompiler(&Route{Steps: []Step{s}})
+	for _, marks := range c.marks {
+		marks[-1] = true
+	}
+	return c
+}
+
+// factor propagates a node and sorts the influences into own and shared ones.
+func (c *compiler) factor(node uncertainty.Node, err error) (Factor, error) {
+	if err != nil {
+		return Factor{}, err
+	}
+	a, err := c.model.Propagate(node, anyCoverage)
+	if err != nil {
+		return Factor{}, err
+	}
+	f := Factor{Mean: a.Value}
+	step := c.use(0).Step
+	for i := range a.Budget {
+		line := &a.Budget[i]
+		r := line.Contribution / a.Value
+		switch {
+		case r == 0:
+		case strings.HasPrefix(line.Owner, step):
+			f.Own += r * r
+			if line.DegreesOfFreedom > 0 {
+				f.Fourth += r * r * r * r / line.DegreesOfFreedom
+			}
+		default:
+			f.Shared = append(f.Shared, SharedPart{line.Owner, line.Name, r})
+		}
+	}
+	return f, nil
+}
