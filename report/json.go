@@ -194,19 +194,24 @@ func comparisonToJSON(c *route.Comparison) *comparisonJSON {
 		Schema: Schema, Title: p.Title, Note: p.Note, Prep: p.File, Kit: p.Kit.File,
 		Solute: p.Solute.Name, Solvent: p.Solvent.Name,
 		Unit: p.Target.Unit.Name, Target: number(p.Target.Value), Volume: number(p.Volume),
-		Tolerances: []toleranceJSON{}, LeastChance: number(p.LeastChance), Coverage: number(c.Settings.Coverage),
+		Tolerances: tolerancesToJSON(p), LeastChance: number(p.LeastChance), Coverage: number(c.Settings.Coverage),
 		Meets: c.Verdict.Meets, Cautions: Cautions(p), Changes: list(changeTexts(p)),
 	}
 	if c.Verdict.Use >= 0 {
 		out.Use = &c.Results[c.Verdict.Use].Route.Name
 	}
-	for _, t := range p.Tolerances {
-		out.Tolerances = append(out.Tolerances, toleranceJSON{t.Text, number(t.Limits.Lower), number(t.Limits.Upper)})
-	}
 	for i := range c.Results {
 		out.Routes = append(out.Routes, routeToJSON(p, &c.Results[i]))
 	}
 	return out
+}
+
+func tolerancesToJSON(p *route.Prep) []toleranceJSON {
+	list := []toleranceJSON{}
+	for _, t := range p.Tolerances {
+		list = append(list, toleranceJSON{t.Text, number(t.Limits.Lower), number(t.Limits.Upper)})
+	}
+	return list
 }
 
 func routeToJSON(p *route.Prep, r *route.Result) routeJSON {

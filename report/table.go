@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment"
 	"minim/uncertainty/route"
 )
 
@@ -171,11 +172,13 @@ type ground struct {
 }
 
 // grounds are the lists that are not empty.
-func grounds(c *route.Comparison) []ground {
+func grounds(c *route.Comparison) []ground { return noteGrounds(&c.Notes) }
+
+func noteGrounds(n *equipment.Notes) []ground {
 	return slices.DeleteFunc([]ground{
-		{"Mind", c.Notes.Warnings},
-		{"Assumed", c.Notes.Assumed},
-		{"From memory", c.Notes.FromMemory},
-		{"Not counted", c.Notes.NotCounted},
+		{"Mind", n.Warnings},
+		{"Assumed", n.Assumed},
+		{"From memory", n.FromMemory},
+		{"Not counted", n.NotCounted},
 	}, func(g ground) bool { return len(g.list) == 0 })
 }

@@ -48,6 +48,7 @@ func commands() []command {
 	return []command{
 		{"compare", "[PREP]", "compare the routes of a prep; without PREP, the demo", new(compareOptions).declare, compare},
 		{"plan", "[PREP]", "search the routes that a kit allows; without PREP, the demo", new(planOptions).declare, planRoutes},
+		{"buy", "[PREP]", "ask what another instrument would change; without PREP, the demo", new(buyOptions).declare, buy},
 		{"kit", "[KIT]", "check and list the instruments of a kit; without KIT, the demo's", new(kitOptions).declare, listKit},
 		{"new", "DIR", "start a folder with a kit and a prep to change", new(folderOptions).declare, startFolder},
 		{"help", "[COMMAND]", "say what a command does", nil, help},

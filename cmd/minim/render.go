@@ -49,6 +49,14 @@ var plans = renderer[*plan.Plan]{
 	},
 }
 
+var purchases = renderer[*plan.Purchase]{
+	name: "buy",
+	formats: [4]func(p, before *plan.Purchase) ([]byte, error){
+		asText(report.Purchase), report.PurchaseJSON, asText(report.PurchaseMarkdown), report.PurchaseCSV,
+	},
+	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability}},
+}
+
 // fileEnds are the ends of the names of files, in the order of formatNameList.
 var fileEnds = [...]string{"txt", "json", "md", "csv"}
 

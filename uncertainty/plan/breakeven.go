@@ -2,6 +2,7 @@ package plan
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"sort"
 
@@ -46,12 +47,21 @@ func decimal(x float64, exponent int) float64 {
 	return x * math.Pow10(exponent)
 }
 
+// sparing limits what may be left over to as much as is wanted, where nothing else
+// is said: with no limit at all, any balance will do for a large enough batch.
+func sparing(p *route.Prep, o Options) Options {
+	if o.LeftOver == 0 && o.Volume == 0 {
+		o.LeftOver = p.Volume
+	}
+	return o
+}
+
 // breakEvens finds for each number of dilutions the coarsest readability, from 1 µg
 // to 10 g, at which a balance that is otherwise like one of the kit still allows a
 // route that reaches the chance asked for. A coarser one never does where a finer
 // does not.
-func breakEvens(ctx context.Context, p *route.Prep, o Options, like *equipment.Balance) ([]BreakEven, error) {
-	if len(p.Tolerances) == 0 {
+func (b *Purchase) breakEvens(ctx context.Context, o Options) ([]BreakEven, error) {
+	if len(b.Prep.Tolerances) == 0 {
 		return nil, nil
 	}
 	readabilities := series(-6, 1)
@@ -60,14 +70,14 @@ func breakEvens(ctx context.Context, p *route.Prep, o Options, like *equipment.B
 		e := BreakEven{Dilutions: n}
 		var fault error
 		sort.Search(len(readabilities), func(i int) bool {
-			leftOver, found, err := leastLeftOver(ctx, on(p, like.WithReadability(readabilities[i])), o, n)
+			list, err := b.withDigit(ctx, readabilities[i], o, n, newJudge(b.Prep, o.coverage(), b.Prep.LeastChance, b.Prep.LeastChance))
 			if err != nil {
 				fault = err
 			}
-			if found {
-				e.Readability, e.LeftOver = readabilities[i], leftOver
+			if len(list) > 0 {
+				e.Readability, e.LeftOver = readabilities[i], leastLeftOver(list)
 			}
-			return !found
+			return len(list) == 0
 		})
 		if fault != nil {
 			return nil, fault
@@ -77,27 +87,29 @@ func breakEvens(ctx context.Context, p *route.Prep, o Options, like *equipment.B
 	return list, nil
 }
 
-// on is a prep with one balance only.
-func on(p *route.Prep, b *equipment.Balance) *route.Prep {
-	q := *p
-	q.Kit = withBalances(p.Kit, b)
-	q.Stocks, q.Packets = nil, nil
-	return &q
+// withDigit searches the routes by volume with so many dilutions on a balance that
+// is like one of the kit but reads to d.
+func (b *Purchase) withDigit(ctx context.Context, d float64, o Options, dilutions int, j judge) ([]found, error) {
+	p := *b.Prep
+	p.Kit = withBalances(p.Kit, b.Like.WithReadability(d))
+	p.Stocks, p.Packets = nil, nil
+	bench, err := newBench(&p, o)
+	if err != nil {
+		return nil, err
+	}
+	list, err := only(bench, o, j, dilutions).result(ctx)
+	for _, m := range bench.notSearched {
+		b.NotSearched = append(b.NotSearched, fmt.Sprintf("on a balance reading to %s, %s", equipment.Grams(d), m))
+	}
+	return list, err
 }
 
-// leastLeftOver is the least that a route by volume with so many dilutions leaves
-// over that reaches the chance asked for.
-func leastLeftOver(ctx context.Context, p *route.Prep, o Options, dilutions int) (mL float64, reached bool, err error) {
-	b, err := newBench(p, o)
-	if err != nil {
-		return 0, false, err
-	}
-	list, err := only(b, o, newJudge(p, b.coverage, p.LeastChance, p.LeastChance), dilutions).result(ctx)
-	mL = math.Inf(1)
+func leastLeftOver(list []found) float64 {
+	mL := math.Inf(1)
 	for i := range list {
 		mL = min(mL, list[i].LeftOverML)
 	}
-	return mL, len(list) > 0, err
+	return mL
 }
 
 // only is a search of the routes by volume with so many dilutions.
@@ -108,17 +120,24 @@ func only(b *bench, o Options, j judge, dilutions int) *search {
 	return s
 }
 
-// curves works out the lines of the figure, for readabilities from the finest of
-// all balances and candidates to the coarsest, and a step further.
-func curves(ctx context.Context, p *route.Prep, o Options, like *equipment.Balance) ([]Curve, error) {
-	from, to := exponents(p.Kit)
+// curves works out the lines of the figure at powers of ten, from a decade finer
+// than the finest of all balances and candidates to the coarsest.
+func (b *Purchase) curves(ctx context.Context, o Options) ([]Curve, error) {
+	from, to := exponents(b.Prep.Kit)
+	j := tightness(o.coverage())
+	j.worthOnly = true
 	var list []Curve
 	for n := range o.Steps + 1 {
 		c := Curve{Dilutions: n}
-		for _, d := range series(from, to) {
-			tightest, err := tightestOf(ctx, on(p, like.WithReadability(d)), o, n)
+		for e := from; e <= to; e++ {
+			d := decimal(1, e)
+			list, err := b.withDigit(ctx, d, o, n, j)
 			if err != nil {
 				return nil, err
+			}
+			tightest := math.Inf(1)
+			if len(list) > 0 {
+				tightest = relative(&list[0].Result)
 			}
 			c.Readability, c.Relative = append(c.Readability, d), append(c.Relative, tightest)
 		}
@@ -136,20 +155,4 @@ func exponents(k *equipment.Kit) (from, to int) {
 		}
 	}
 	return int(math.Floor(math.Log10(low)+1e-9)) - 1, int(math.Ceil(math.Log10(high) - 1e-9))
-}
-
-// tightestOf is the least relative expanded uncertainty of the routes by volume with
-// so many dilutions; +Inf where there is none.
-func tightestOf(ctx context.Context, p *route.Prep, o Options, dilutions int) (float64, error) {
-	b, err := newBench(p, o)
-	if err != nil {
-		return 0, err
-	}
-	j := tightness(b.coverage)
-	j.worthOnly = true
-	list, err := only(b, o, j, dilutions).result(ctx)
-	if err != nil || len(list) == 0 {
-		return math.Inf(1), err
-	}
-	return relative(&list[0].Result), nil
 }

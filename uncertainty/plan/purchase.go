@@ -16,6 +16,8 @@ type Purchase struct {
 	// Like is the balance that BreakEven and Curves are worked out for, at other
 	// readabilities; nil where no balance is owned.
 	Like *equipment.Balance
+	// MostLeftOver in mL is what a route of BreakEven and Curves may leave over.
+	MostLeftOver float64
 	// BreakEven is the coarsest readability that meets the tolerance, for a direct
 	// weighing and for each number of dilutions. It is empty without a tolerance.
 	BreakEven []BreakEven
@@ -88,10 +90,12 @@ func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 			b.DirectML = least * p.Purity() / p.TargetConcentration()
 		}
 	}
-	if b.BreakEven, err = breakEvens(ctx, p, o, b.Like); err != nil {
+	o = sparing(p, o)
+	b.MostLeftOver = min(limit(o.LeftOver), limit(o.Volume)-p.Volume)
+	if b.BreakEven, err = b.breakEvens(ctx, o); err != nil {
 		return nil, err
 	}
-	b.Curves, err = curves(ctx, p, o, b.Like)
+	b.Curves, err = b.curves(ctx, o)
 	return b, err
 }
 

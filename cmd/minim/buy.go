@@ -1,0 +1,64 @@
+package main
+
+import (
+	"context"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
+)
+
+// buyOptions are the options of minim buy.
+type buyOptions struct{ searchOptions }
+
+// buyTime is how long each of the searches of minim buy may take.
+const buyTime = 3 * time.Second
+
+func (o *buyOptions) declare(flags *pflag.FlagSet) {
+	o.searchOptions.declare(flags)
+	o.time = buyTime
+	flags.Lookup("time").DefValue = buyTime.String()
+}
+
+// buy is minim buy.
+func buy(ctx context.Context, args []string, c console) error {
+	var o buyOptions
+	flags := newFlags("buy")
+	o.declare(flags)
+	files, err := parse(flags, args, 0, 1, c)
+	if err != nil {
+		return unlessHelp(err)
+	}
+	if err := o.check(flags); err != nil {
+		return err
+	}
+	prep, changed, err := loadBoth(files, o.kit, o.changes)
+	if err != nil {
+		return err
+	}
+	options, err := o.options(flags, changed)
+	if err != nil {
+		return err
+	}
+	m := newStages(c.err)
+	options.Progress = m.at
+	result, before, err := both(prep, changed, func(p *route.Prep) (*plan.Purchase, error) { return plan.Buy(ctx, p, options) })
+	m.clear()
+	if err != nil {
+		return err
+	}
+	printed, err := purchases.print(o.format, result, before)
+	if err != nil {
+		return err
+	}
+	if o.format == "text" {
+		printed = append(printed, next(files, flags)...)
+	}
+	kept, err := purchases.keep(o.out, o.force, result, before)
+	if err != nil {
+		return err
+	}
+	return c.deliver(printed, kept)
+}

@@ -1,0 +1,291 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"minim/equipment"
+	"minim/uncertainty/plan"
+)
+
+// Purchase is the first screen of the question whether another instrument is worth
+// having: what is wanted, the verdict, the best route with each, the coarsest
+// balance that would do, what the figures rest on, and cautions. Before is the
+// answer for the kit as it is, nil without changes: see [Text].
+func Purchase(p, before *plan.Purchase) string {
+	b := new(strings.Builder)
+	if before != nil {
+		hang(b, "Changed:", changed(p.Prep), 9)
+	}
+	heading(b, p.Prep)
+	b.WriteString("\n")
+	for _, f := range verdictFacts(p, before) {
+		hang(b, f.label, f.text, 10)
+	}
+	writeGrid(b, "", optionRows(p))
+	for _, l := range optionRoutes(p) {
+		hang(b, "  "+l.label, l.text, 4)
+	}
+	if before != nil {
+		writeGrid(b, "On the kit as it is", optionRows(before))
+	}
+	if rows := breakEvenRows(p); len(rows) > 2 {
+		writeGrid(b, breakEvenTitle(p), rows)
+		hang(b, "", breakEvenWords(p), 2)
+	}
+	b.WriteString("\n")
+	if text := directWords(p); text != "" {
+		hang(b, "Directly:", text, 13)
+	}
+	for _, text := range purchaseNotSearched(p) {
+		hang(b, "Not searched:", text, 14)
+	}
+	for _, g := range purchaseGrounds(p) {
+		hang(b, g.label+":", strings.Join(g.list, "; "), 13)
+	}
+	hang(b, "Cautions:", strings.Join(Cautions(p.Prep), " "), 13)
+	return b.String()
+}
+
+// writeGrid writes a table, under a title if there is one.
+func writeGrid(b *strings.Builder, title string, rows [][]string) {
+	b.WriteString("\n")
+	if title != "" {
+		hang(b, "", title, 0)
+	}
+	for _, line := range grid(rows) {
+		b.WriteString(line + "\n")
+	}
+}
+
+// verdictFacts are the verdict, what it would be otherwise, and what it was before.
+func verdictFacts(p, before *plan.Purchase) []fact {
+	list := []fact{{"VERDICT", verdictSentence(p)}}
+	if before != nil {
+		list = append(list, fact{"Before", verdictSentence(before)})
+	}
+	if p.Doubled == nil {
+		return list
+	}
+	text := fmt.Sprintf("%s of the variance rests on assumed values; ", wholePercent(p.AssumedShare))
+	doubled, halved := shortVerdict(p, *p.Doubled), shortVerdict(p, *p.Halved)
+	if doubled == halved {
+		text += "with all of them doubled or halved: " + doubled
+	} else {
+		text += fmt.Sprintf("with all of them doubled: %s; halved: %s", doubled, halved)
+	}
+	return append(list, fact{"Assumed", text})
+}
+
+// shortVerdict is "the bench is good enough", and what to buy.
+func shortVerdict(p *plan.Purchase, v plan.Verdict) string {
+	text := "the bench is not good enough"
+	switch {
+	case len(p.Prep.Tolerances) == 0:
+		text = "no tolerance to meet"
+	case v.Meets:
+		text = "the bench is good enough"
+	}
+	switch {
+	case v.Buy < 0:
+		return text + ", and no candidate is worth having"
+	case v.Meets || len(p.Prep.Tolerances) == 0:
+		return text + ", and the " + p.Options[v.Buy].Name + " would be better"
+	case v.Would:
+		return text + ", and with the " + p.Options[v.Buy].Name + " it is"
+	}
+	return text + ", nor with the " + p.Options[v.Buy].Name
+}
+
+// verdictSentence is the verdict in a sentence.
+func verdictSentence(p *plan.Purchase) string {
+	v := p.Verdict
+	if v.Present < 0 {
+		return withoutBalance(p)
+	}
+	present := &p.Options[v.Present]
+	now := fmt.Sprintf("with the %s, the best route %s", present.Name, achieves(p, present))
+	if v.Buy < 0 {
+		none := "no candidate is much better"
+		if len(p.Prep.Kit.Candidates.Names()) == 0 {
+			none = "the kit names no candidate"
+		}
+		if v.Meets {
+			return fmt.Sprintf("nothing need be bought: %s; %s", now, none)
+		}
+		return fmt.Sprintf("%s: %s; %s", notGoodEnough(p), now, none)
+	}
+	candidate := &p.Options[v.Buy]
+	then := fmt.Sprintf("with the %s%s, it %s", candidate.Name, priced(candidate.Price), achieves(p, candidate))
+	switch {
+	case v.Meets:
+		return fmt.Sprintf("nothing need be bought to meet the tolerance: %s; %s", now, then)
+	case v.Would:
+		return fmt.Sprintf("the %s is worth having: %s; %s", candidate.Name, then, now)
+	}
+	return fmt.Sprintf("%s: %s; %s", notGoodEnough(p), then, now)
+}
+
+func notGoodEnough(p *plan.Purchase) string {
+	if len(p.Prep.Tolerances) == 0 {
+		return "no tolerance is given"
+	}
+	return "nothing here is good enough"
+}
+
+// withoutBalance is the verdict where no route is possible on the bench.
+func withoutBalance(p *plan.Purchase) string {
+	if p.Verdict.Buy < 0 {
+		return "this bench allows no route, with or without the candidates"
+	}
+	candidate := &p.Options[p.Verdict.Buy]
+	return fmt.Sprintf("the bench allows no route as it is; with the %s%s, the best %s", candidate.Name, priced(candidate.Price), achieves(p, candidate))
+}
+
+// achieves says what the best route of an option gives.
+func achieves(p *plan.Purchase, o *plan.Option) string {
+	r := &o.Best
+	left := "leaves " + volume(r.LeftOverML) + " over"
+	if len(r.Inside) == 0 {
+		return fmt.Sprintf("holds within %s and %s", Percent(r.HoldsWithin), left)
+	}
+	return fmt.Sprintf("is inside in %s of 100 and %s", InHundred(r.Chance(), p.Prep.LeastChance), left)
+}
+
+func priced(p equipment.Price) string {
+	if !p.Stated() {
+		return ""
+	}
+	return " (" + p.String() + ")"
+}
+
+// optionRows are the benches that could be had and what each allows.
+func optionRows(p *plan.Purchase) [][]string {
+	inside, unit := "inside", "in 100"
+	if len(p.Prep.Tolerances) == 0 {
+		inside, unit = "holds", "within"
+	}
+	rows := [][]string{{"", inside, "left over", "times", "least to weigh / g", "", "price"}, {"    with", unit, "mL", "measured", "by rule", "by model", ""}}
+	for i := range p.Options {
+		rows = append(rows, optionRow(p, i))
+	}
+	for _, column := range []int{6, 5, 4} {
+		dropEmpty(rows, column)
+	}
+	return rows
+}
+
+func optionRow(p *plan.Purchase, i int) []string {
+	o := &p.Options[i]
+	mark := " "
+	if i == p.Verdict.Present || i == p.Verdict.Buy {
+		mark = "*"
+	}
+	name := o.Name
+	if !o.Owned {
+		name += ", candidate"
+	}
+	row := []string{mark + letter(i) + "  " + shorten(name, 30)}
+	if !o.Found {
+		return append(row, "no route", "", "", mass(o.LeastByRule), mass(o.LeastByModel), price(o))
+	}
+	inside := Percent(o.Best.HoldsWithin)
+	if len(o.Best.Inside) > 0 {
+		inside = InHundred(o.Best.Chance(), p.Prep.LeastChance)
+	}
+	return append(row, inside, limit(roundSignificant(o.Best.LeftOverML, 3)), strconv.Itoa(o.Best.Operations),
+		mass(o.LeastByRule), mass(o.LeastByModel), price(o))
+}
+
+func price(o *plan.Option) string {
+	if !o.Price.Stated() {
+		return ""
+	}
+	return o.Price.String()
+}
+
+func mass(g float64) string {
+	if g == 0 {
+		return ""
+	}
+	return limit(roundSignificant(g, 2))
+}
+
+// dropEmpty takes a column away that holds nothing below its head.
+func dropEmpty(rows [][]string, column int) {
+	for _, row := range rows[2:] {
+		if row[column] != "" {
+			return
+		}
+	}
+	for i := range rows {
+		rows[i] = slices.Delete(rows[i], column, column+1)
+	}
+}
+
+// optionRoutes name the best route of each option.
+func optionRoutes(p *plan.Purchase) []fact {
+	var lines []fact
+	for i := range p.Options {
+		if o := &p.Options[i]; o.Found {
+			lines = append(lines, fact{letter(i), o.Best.Route.Name})
+		}
+	}
+	return lines
+}
+
+func breakEvenTitle(p *plan.Purchase) string {
+	return fmt.Sprintf("The coarsest balance, otherwise like the %s, that would do if no more than %s is left over", p.Like.Name, volume(p.MostLeftOver))
+}
+
+func breakEvenRows(p *plan.Purchase) [][]string {
+	rows := [][]string{{"", "reads to", "left over"}, {"  dilutions", "g", "mL"}}
+	for _, e := range p.BreakEven {
+		name := "  " + strconv.Itoa(e.Dilutions)
+		if e.Dilutions == 0 {
+			name = "  none, weighed directly"
+		}
+		if e.Readability == 0 {
+			rows = append(rows, []string{name, "none is fine enough", ""})
+			continue
+		}
+		rows = append(rows, []string{name, limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
+	}
+	return rows
+}
+
+// breakEvenWords say what is taken to change with the readability.
+func breakEvenWords(p *plan.Purchase) string {
+	return fmt.Sprintf("Of 1, 2 and 5 times a power of ten; its repeatability and linearity are as many digits as those of the %s. By volume, from a weighing.", p.Like.Name)
+}
+
+// directWords say from which volume on the present balance serves directly.
+func directWords(p *plan.Purchase) string {
+	if p.DirectML == 0 || math.IsInf(p.DirectML, 0) {
+		return ""
+	}
+	return fmt.Sprintf("from %s of the wanted solution on, the %s weighs its solute to within the tolerance (95 %%), glass not counted", volume(p.DirectML), p.Like.Name)
+}
+
+// purchaseNotSearched says what was left out.
+func purchaseNotSearched(p *plan.Purchase) []string {
+	if len(p.NotSearched) == 0 {
+		return nil
+	}
+	return []string{strings.Join(p.NotSearched, "; ")}
+}
+
+// purchaseGrounds are what the best route of the verdict rests on.
+func purchaseGrounds(p *plan.Purchase) []ground {
+	at := p.Verdict.Present
+	if at < 0 {
+		at = p.Verdict.Buy
+	}
+	if at < 0 {
+		return nil
+	}
+	return noteGrounds(&p.Options[at].Best.Notes)
+}

@@ -1,0 +1,172 @@
+package report
+
+import (
+	"encoding/json"
+	"strconv"
+
+	"minim/uncertainty/plan"
+)
+
+// PurchaseSchema names the form of the JSON about another instrument.
+const PurchaseSchema = "minim.buy/1"
+
+type purchaseJSON struct {
+	Schema       string          `json:"schema"`
+	Title        string          `json:"title"`
+	Note         string          `json:"note"`
+	Prep         string          `json:"prep"`
+	Kit          string          `json:"kit"`
+	Unit         string          `json:"strength_unit"`
+	Target       number          `json:"target"`
+	Volume       number          `json:"volume_mL"`
+	Tolerances   []toleranceJSON `json:"tolerances"`
+	LeastChance  number          `json:"least_conformance_probability"`
+	Verdict      string          `json:"verdict"`
+	Present      *string         `json:"present"`
+	Buy          *string         `json:"buy"`
+	Meets        bool            `json:"meets_tolerance"`
+	WouldMeet    bool            `json:"candidate_meets_tolerance"`
+	AssumedShare number          `json:"assumed_share_of_variance"`
+	Doubled      *string         `json:"verdict_assumed_doubled"`
+	Halved       *string         `json:"verdict_assumed_halved"`
+	Options      []optionJSON    `json:"options"`
+	MostLeftOver *number         `json:"break_even_most_left_over_mL"`
+	BreakEven    []breakEvenJSON `json:"break_even"`
+	Curves       []curveJSON     `json:"curves"`
+	Direct       *number         `json:"direct_from_mL"`
+	NotSearched  []string        `json:"not_searched"`
+	Cautions     []string        `json:"cautions"`
+	Changes      []string        `json:"changes"`
+	Before       *purchaseJSON   `json:"before"`
+}
+
+type optionJSON struct {
+	Name         string     `json:"name"`
+	Owned        bool       `json:"owned"`
+	Price        *number    `json:"price"`
+	Currency     *string    `json:"currency"`
+	Meets        bool       `json:"meets_tolerance"`
+	LeastByRule  *number    `json:"least_mass_usp_41_g"`
+	LeastByModel *number    `json:"least_mass_model_g"`
+	Best         *routeJSON `json:"best_route"`
+}
+
+type breakEvenJSON struct {
+	Dilutions   int     `json:"dilutions"`
+	Readability *number `json:"readability_g"`
+	LeftOver    *number `json:"left_over_mL"`
+}
+
+type curveJSON struct {
+	Dilutions   int      `json:"dilutions"`
+	Readability []number `json:"readability_g"`
+	Relative    []number `json:"relative_expanded_uncertainty"`
+}
+
+// PurchaseJSON is what [Purchase] says in full precision; see [JSON].
+func PurchaseJSON(p, before *plan.Purchase) ([]byte, error) {
+	out := purchaseToJSON(p)
+	if before != nil {
+		out.Before = purchaseToJSON(before)
+	}
+	data, err := json.MarshalIndent(out, "", "  ")
+	return append(data, '\n'), err
+}
+
+func purchaseToJSON(p *plan.Purchase) *purchaseJSON {
+	q, v := p.Prep, p.Verdict
+	out := &purchaseJSON{
+		Schema: PurchaseSchema, Title: q.Title, Note: q.Note, Prep: q.File, Kit: q.Kit.File, Unit: q.Target.Unit.Name,
+		Target: number(q.Target.Value), Volume: number(q.Volume), Tolerances: tolerancesToJSON(q), LeastChance: number(q.LeastChance),
+		Verdict: verdictSentence(p), Present: optionName(p, v.Present), Buy: optionName(p, v.Buy), Meets: v.Meets, WouldMeet: v.Would,
+		AssumedShare: number(p.AssumedShare), MostLeftOver: positive(p.MostLeftOver), Direct: positive(p.DirectML),
+		Options: []optionJSON{}, BreakEven: []breakEvenJSON{}, Curves: []curveJSON{},
+		NotSearched: list(p.NotSearched), Cautions: Cautions(q), Changes: list(changeTexts(q)),
+	}
+	if p.Doubled != nil {
+		out.Doubled, out.Halved = words(shortVerdict(p, *p.Doubled)), words(shortVerdict(p, *p.Halved))
+	}
+	for i := range p.Options {
+		out.Options = append(out.Options, optionToJSON(p, &p.Options[i]))
+	}
+	for _, e := range p.BreakEven {
+		line := breakEvenJSON{Dilutions: e.Dilutions, Readability: positive(e.Readability)}
+		if e.Readability > 0 {
+			line.LeftOver = some(e.LeftOver)
+		}
+		out.BreakEven = append(out.BreakEven, line)
+	}
+	for _, c := range p.Curves {
+		out.Curves = append(out.Curves, curveJSON{c.Dilutions, numbers(c.Readability), numbers(c.Relative)})
+	}
+	return out
+}
+
+func optionName(p *plan.Purchase, at int) *string {
+	if at < 0 {
+		return nil
+	}
+	return &p.Options[at].Name
+}
+
+func optionToJSON(p *plan.Purchase, o *plan.Option) optionJSON {
+	out := optionJSON{Name: o.Name, Owned: o.Owned, Meets: o.Meets, LeastByRule: positive(o.LeastByRule), LeastByModel: positive(o.LeastByModel)}
+	if o.Price.Stated() {
+		out.Price, out.Currency = some(o.Price.Amount), words(o.Price.Currency)
+	}
+	if o.Found {
+		best := routeToJSON(p.Prep, &o.Best)
+		out.Best = &best
+	}
+	return out
+}
+
+func numbers(list []float64) []number {
+	out := make([]number, len(list))
+	for i, x := range list {
+		out[i] = number(x)
+	}
+	return out
+}
+
+// PurchaseCSV is the options as a table, a row each: see [CSV].
+func PurchaseCSV(p, before *plan.Purchase) ([]byte, error) {
+	return csvFile(purchaseCSVRows, p, before)
+}
+
+func purchaseCSVRows(p *plan.Purchase) ([][]string, error) {
+	rows := [][]string{{
+		"name", "owned", "price", "currency", "least_mass_usp_41_g", "least_mass_model_g", "meets_tolerance",
+		"best_route", "conformance_probability", "relative_expanded_uncertainty", "left_over_mL", "operations", "solute_g",
+	}}
+	for i := range p.Options {
+		o := &p.Options[i]
+		row := []string{harmless(o.Name), strconv.FormatBool(o.Owned), "", "", "", "", strconv.FormatBool(o.Meets)}
+		if o.Price.Stated() {
+			row[2], row[3] = digits(o.Price.Amount), harmless(o.Price.Currency)
+		}
+		if o.LeastByRule > 0 {
+			row[4] = digits(o.LeastByRule)
+		}
+		if o.LeastByModel > 0 {
+			row[5] = digits(o.LeastByModel)
+		}
+		rows = append(rows, append(row, bestCells(o)...))
+	}
+	return rows, nil
+}
+
+// bestCells are those of the best route of an option.
+func bestCells(o *plan.Option) []string {
+	if !o.Found {
+		return make([]string, 6)
+	}
+	r, chance := &o.Best, ""
+	if len(r.Inside) > 0 {
+		chance = digits(r.Chance())
+	}
+	return []string{
+		harmless(r.Route.Name), chance, digits(r.Analytic.ExpandedUncertainty / r.Analytic.Value), digits(r.LeftOverML),
+		strconv.Itoa(r.Operations), digits(r.SoluteGrams),
+	}
+}

@@ -1,0 +1,46 @@
+package report
+
+import (
+	"strings"
+
+	"minim/uncertainty/plan"
+)
+
+// PurchaseMarkdown is the first screen about another instrument as Markdown: see
+// [Purchase] and [Markdown].
+func PurchaseMarkdown(p, before *plan.Purchase) string {
+	m := new(markdown)
+	if t := title(p.Prep); t != "" {
+		m.line("# ", t)
+	}
+	if before != nil {
+		m.line("", "Changed: "+changed(p.Prep))
+	}
+	m.line("", "Wanted: "+wanted(p.Prep))
+	m.facts(verdictFacts(p, before))
+	m.line("## ", "What each allows")
+	m.grid(optionRows(p))
+	m.named("The best routes", optionRoutes(p))
+	if before != nil {
+		m.line("## ", "On the kit as it is")
+		m.grid(optionRows(before))
+	}
+	if rows := breakEvenRows(p); len(rows) > 2 {
+		m.line("## ", breakEvenTitle(p))
+		m.grid(rows)
+		m.line("", breakEvenWords(p))
+	}
+	if text := directWords(p); text != "" {
+		m.line("", "Directly: "+text)
+	}
+	for _, text := range purchaseNotSearched(p) {
+		m.line("", "Not searched: "+text)
+	}
+	for _, g := range purchaseGrounds(p) {
+		m.line("## ", g.label)
+		m.list(g.list)
+	}
+	m.line("## ", "Cautions")
+	m.list(Cautions(p.Prep))
+	return strings.TrimPrefix(m.String(), "\n")
+}
