@@ -55,8 +55,11 @@ func repeat(files []string, flags *pflag.FlagSet) string {
 
 // values of an option, of which one that may be repeated has several.
 func values(f *pflag.Flag) []string {
-	if c, ok := f.Value.(*changes); ok {
-		return c.texts()
+	switch v := f.Value.(type) {
+	case *changes:
+		return v.texts()
+	case pflag.SliceValue:
+		return v.GetSlice()
 	}
 	return []string{f.Value.String()}
 }

@@ -111,7 +111,8 @@ func (o *planOptions) search(ctx context.Context, p *route.Prep, options plan.Op
 	defer m.clear()
 	options.Progress = m.at
 	found, err := plan.Search(ctx, p, options)
-	if errors.Is(err, plan.ErrNoRoute) {
+	var none *plan.NoRouteError
+	if errors.As(err, &none) {
 		return nil, &hinted{err, "take limits away, allow more dilutions with --steps, or add an instrument to " + p.Kit.File}
 	}
 	return found, err

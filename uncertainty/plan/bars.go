@@ -7,9 +7,12 @@ import (
 )
 
 // bar is the greatest relative variance that a route may have which leaves over so
-// much or more: with more, it is beaten. With an infinitely negative one, every
-// route is.
-type bar struct{ leftOver, most float64 }
+// much or more, and the strengths that it may have: with others, it is beaten. With
+// an infinitely negative variance, every route is.
+type bar struct {
+	leftOver, most float64
+	strengths      span
+}
 
 // setBars works out the bars of the stairs. Those with fewer operations hold for
 // all with more as well. Of a stair that has the greatest worth there is, what
@@ -21,12 +24,12 @@ func (f *front) setBars() {
 		own := slices.Clone(below)
 		for i := range stairs {
 			s := &stairs[i]
-			own = append(own, bar{s.leftOver, s.most})
+			own = append(own, bar{s.leftOver, s.most, s.strengths})
 			if s.top {
-				own = append(own, bar{s.leftOver + 2*slack, math.Inf(-1)})
-				below = append(below, bar{s.leftOver, math.Inf(-1)})
+				own = append(own, bar{s.leftOver + 2*slack, math.Inf(-1), s.strengths})
+				below = append(below, bar{s.leftOver, math.Inf(-1), s.strengths})
 			} else {
-				below = append(below, bar{s.leftOver, s.most})
+				below = append(below, bar{s.leftOver, s.most, s.strengths})
 			}
 		}
 		f.bars[n] = lowest(own)

@@ -16,13 +16,16 @@ func best(ctx context.Context, p *route.Prep, o Options) (*route.Result, []strin
 	if err != nil {
 		return nil, nil, err
 	}
-	surest, tightest := newJudge(p, b.coverage, tooLittle, enough), tightness(b.coverage)
+	surest, tightest := newJudge(p, b.coverage, tooLittle, enough), tightness(p, b.coverage)
 	surest.worthOnly, tightest.worthOnly = true, true
 	judges := []judge{tightest}
 	if len(p.Tolerances) > 0 {
 		judges = []judge{newJudge(p, b.coverage, p.LeastChance, p.LeastChance), surest, tightest}
 	}
-	for _, j := range judges {
+	for i, j := range judges {
+		if i == 2 {
+			o.Time = nearestTime // none is good enough anyway
+		}
 		list, err := newSearch(b, o, j).result(ctx)
 		if err != nil {
 			return nil, nil, err

@@ -124,7 +124,7 @@ func only(b *bench, o Options, j judge, dilutions int) *search {
 // than the finest of all balances and candidates to the coarsest.
 func (b *Purchase) curves(ctx context.Context, o Options) ([]Curve, error) {
 	from, to := exponents(b.Prep.Kit)
-	j := tightness(o.coverage())
+	j := tightness(b.Prep, o.coverage())
 	j.worthOnly = true
 	var list []Curve
 	for n := range o.Steps + 1 {

@@ -86,7 +86,7 @@ func bruteForce(t *testing.T, p *route.Prep, j *judge, steps int) []found {
 	consider := func(steps ...route.Step) {
 		r, err := p.Assess(&route.Route{Name: "x", Steps: steps}, 0.95)
 		require.NoError(t, err)
-		if r.Possible && r.Informative && r.Enough(p.Volume) && (!j.tolerant || j.merit(&r).worth >= 0.001) {
+		if r.Possible && r.Informative && r.Enough(p.Volume) && (j.tolerant && j.merit(&r).worth >= 0.001 || !j.tolerant && math.Abs(r.Analytic.Value/p.Target.Value-1) <= 0.1) {
 			all = append(all, found{r, j.merit(&r), wordsOf(r.Route)})
 		}
 	}

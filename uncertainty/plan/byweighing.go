@@ -25,6 +25,8 @@ type weigher struct {
 	// totals are the masses of solution, masses what may be weighed for one, in g,
 	// as displayed.
 	totals, masses []float64
+	// brought is what has been worked out by brings.
+	brought map[float64]float64
 	// target and strongest are mass fractions.
 	target, strongest float64
 	err               error
@@ -36,7 +38,7 @@ func (s *search) byWeighing(ctx context.Context) error {
 		return nil
 	}
 	for _, k := range s.prep.Kit.Balances {
-		w := &weigher{search: s, ctx: ctx, balance: k, totals: s.totals(k), masses: roundMasses(k)}
+		w := &weigher{search: s, ctx: ctx, balance: k, totals: s.totals(k), masses: roundMasses(k), brought: make(map[float64]float64)}
 		w.target = s.prep.MassFraction(s.prep.TargetConcentration())
 		w.strongest = 1
 		if !math.IsInf(s.strongest, 1) {
@@ -108,6 +110,8 @@ type draft struct {
 	fraction, left float64
 	dilutions      int
 	leftOver       float64 // in g, of weak solutions
+	// least is a lower bound of the relative variance.
+	least float64
 }
 
 // dissolve weighs solute and makes it up to a mass.
@@ -145,7 +149,7 @@ func (w *weigher) makeUp(d draft, weigh func(m float64) route.Step) {
 	for _, total := range w.totals {
 		part := func(m float64) draft {
 			next := draft{steps: w.upTo(d.steps, weigh(m), total), fraction: d.fraction * m / total, left: total,
-				dilutions: d.dilutions + 1, leftOver: d.leftOver}
+				dilutions: d.dilutions + 1, leftOver: d.leftOver, least: d.least + w.brings(m)}
 			if d.fraction <= weak && !math.IsInf(d.left, 1) {
 				next.leftOver += d.left - m
 			}
@@ -188,12 +192,29 @@ const weak = 0.1
 // what is left over only weak solutions count, since it is a volume.
 func (w *weigher) hopelessDraft(d *draft) bool {
 	leftOver := d.leftOver * 0.8 / w.prep.Solvent.Density.Value
-	return leftOver > w.mostLeftOver || w.front.Load().beatsAll(len(d.steps)+2, leftOver, 0)
+	return leftOver > w.mostLeftOver || d.least > w.judge.least || w.front.Load().beatsAll(len(d.steps), leftOver, d.least)
+}
+
+// brings is a lower bound of the relative variance that weighing a mass brings. At
+// most half of its own is the rounding at zero, which it may have in common with the
+// total; and the strength changes at least 0.8 times as much as the mass fraction of
+// a weak solution, since its density changes as well.
+func (w *weigher) brings(grams float64) float64 {
+	if known, ok := w.brought[grams]; ok {
+		return known
+	}
+	f, _, _, err := w.prep.SourceFactor(route.Step{Verb: route.Weigh, Balance: w.balance, Amount: grams}, w.coverage)
+	if err != nil {
+		w.err = err
+		return 0
+	}
+	w.brought[grams] = 0.8 * 0.8 / 2 * f.Own
+	return w.brought[grams]
 }
 
 // try evaluates a finished route and offers it to the front.
 func (w *weigher) try(d *draft) {
-	if w.err != nil || d.fraction > w.strongest || d.left < 0.8*w.prep.Volume*w.prep.Solvent.Density.Value {
+	if w.err != nil || w.hopelessDraft(d) || d.fraction > w.strongest || d.left < 0.8*w.prep.Volume*w.prep.Solvent.Density.Value {
 		return
 	}
 	r := &route.Route{Steps: d.steps}

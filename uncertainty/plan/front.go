@@ -47,9 +47,11 @@ type stair struct {
 	merit
 	// most is the relative variance above which a route is worth less. Top:
 	// there is no greater worth.
-	most   float64
-	top    bool
-	chains []chain
+	most float64
+	// strengths are those outside of which a route is worth less.
+	strengths span
+	top       bool
+	chains    []chain
 }
 
 // surelyBeats reports whether a stair beats m whatever the last digits of worths

@@ -21,6 +21,8 @@ type pass struct {
 	// least.
 	firsts, dilutionGroups []group
 	remainder              *remainder
+	// reach is nil where the mass of solute is chosen last.
+	reach *reach
 	// sharing is nil where it would say little: where solvent is measured, few
 	// sums only grow.
 	sharing *sharing
@@ -33,6 +35,8 @@ type group struct {
 	// ways rise in what they bring at the least, as the first does.
 	ways  []*making
 	least float64
+	// expected is what the ways multiply the expected strength by.
+	expected span
 	// number of the group in its list.
 	number int
 	// measures reports whether one of the ways measures its solvent.
@@ -47,7 +51,7 @@ func newPass(b *bench, dilutions int, measured bool, from route.Verb) *pass {
 	}
 	p.pulls = newPulls(len(b.keys), b.firsts, list)
 	p.firsts, p.dilutionGroups = p.groups(b.firsts), p.groups(list)
-	p.remainder = newRemainder(b, p)
+	p.remainder, p.reach = newRemainder(b, p), newReach(b, p)
 	if !measured && dilutions > 0 {
 		p.sharing = newSharing(p)
 	}
@@ -73,7 +77,7 @@ func (p *pass) groups(list []making) []group {
 	}
 	for i := range groups {
 		slices.SortStableFunc(groups[i].ways, func(a, b *making) int { return cmp.Compare(a.least, b.least) })
-		groups[i].least = groups[i].ways[0].least
+		groups[i].least, groups[i].expected = groups[i].ways[0].least, groups[i].means()
 	}
 	slices.SortStableFunc(groups, func(a, b group) int {
 		return cmp.Or(cmp.Compare(a.volume, b.volume), cmp.Compare(a.least, b.least))

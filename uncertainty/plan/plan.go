@@ -2,8 +2,8 @@ package plan
 
 import (
 	"context"
-	"errors"
 	"slices"
+	"time"
 
 	"minim/uncertainty/route"
 )
@@ -46,9 +46,6 @@ type Counts struct {
 	Looked, Finished int64
 }
 
-// ErrNoRoute is returned when the bench allows no route at all.
-var ErrNoRoute = errors.New("this bench allows no route within the limits")
-
 // Search finds the routes that no other beats in all of the chance of being inside
 // the first tolerance, what is left over, and the number of operations. Chances
 // above 0.999 count as equal, and routes with one below 0.001 are left out; without
@@ -73,7 +70,7 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	plan.NotSearched = b.notSearched
 	plan.Counts = Counts{b.candidates(o.Steps), s.counts.built, s.counts.finished}
 	if len(list) == 0 {
-		return nil, ErrNoRoute
+		return nil, noRoute(p, o)
 	}
 	if err := plan.simulate(ctx, p, list); err != nil {
 		return nil, err
@@ -105,13 +102,17 @@ func (s *search) result(ctx context.Context) ([]found, error) {
 	return s.found(ctx)
 }
 
-// nearest finds the tightest route, for a tolerance that all miss by far.
+// nearest finds the tightest route, for a tolerance that all miss by far. It looks for
+// nearestTime at most: no route is good enough anyway.
 func nearest(ctx context.Context, b *bench, o Options) ([]found, error) {
-	j := tightness(b.coverage)
+	o.Time = nearestTime
+	j := tightness(b.prep, b.coverage)
 	j.worthOnly = true
 	list, err := newSearch(b, o, j).result(ctx)
 	return list[:min(1, len(list))], err
 }
+
+const nearestTime = 2 * time.Second
 
 // own evaluates the routes of the prep itself.
 func own(p *route.Prep, coverage float64) ([]route.Result, error) {

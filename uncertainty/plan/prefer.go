@@ -39,7 +39,7 @@ func prefers(c *route.Comparison, preference string, a, b *route.Result) bool {
 		return a.Chance() > b.Chance()
 	}
 	by := figure(c, preference, a)
-	return cmp.Or(cmp.Compare(by, figure(c, preference, b)), cmp.Compare(a.LeftOverML, b.LeftOverML), cmp.Compare(a.Operations, b.Operations)) < 0
+	return cmp.Or(cmp.Compare(by, figure(c, preference, b)), cmp.Compare(volume(a.LeftOverML), volume(b.LeftOverML)), cmp.Compare(a.Operations, b.Operations)) < 0
 }
 
 // inside reports whether a route is good enough; all are where there is no
@@ -70,7 +70,7 @@ func figure(c *route.Comparison, preference string, r *route.Result) float64 {
 	if len(c.Prep.Tolerances) == 0 {
 		return relative(r)
 	}
-	return r.LeftOverML
+	return volume(r.LeftOverML)
 }
 
 // relative is the relative expanded uncertainty.

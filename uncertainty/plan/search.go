@@ -31,6 +31,8 @@ type search struct {
 
 func newSearch(b *bench, o Options, j judge) *search {
 	s := &search{bench: b, options: o, judge: j, mostLeftOver: o.mostLeftOver(b.prep), mostSolute: o.mostSolute(), strongest: o.strongest(b.prep)}
+	s.judge.mostU = b.mostU(o.Steps)
+	s.judge.strengths = s.judge.strengthsWorth(j.floor)
 	s.front.Store(new(front))
 	return s
 }
@@ -154,6 +156,6 @@ func (s *search) offer(m merit, c func() chain) {
 	s.lock.Lock()
 	defer s.lock.Unlock()
 	if f := s.front.Load(); !f.beaten(m) {
-		s.front.Store(f.add(stair{m, s.judge.mostVariance(m.worth), s.judge.top(m.worth), []chain{c()}}))
+		s.front.Store(f.add(s.judge.stair(m, c())))
 	}
 }

@@ -35,6 +35,8 @@ type volumes struct {
 	// onTop is what they bring on top of that by sharing instruments.
 	onTop   float64
 	numbers []int
+	// expected is what they multiply the expected strength by.
+	expected span
 }
 
 // counts of a search: ends of routes that were looked at, and routes that were
@@ -49,7 +51,7 @@ func (s *search) newWalk(ctx context.Context, c *claims) *walk {
 	for range s.pass.evaporations() {
 		w.state.multiply(&s.evaporated)
 	}
-	w.volumes.least = w.state.own
+	w.volumes.least, w.volumes.expected = w.state.own, span{w.state.mean, w.state.mean}
 	for i := range s.sources {
 		w.weighings[&s.sources[i]] = &weighings{s.bench, &s.sources[i], make(map[float64]*weighing)}
 	}
@@ -134,6 +136,7 @@ func (w *walk) try(g *group) {
 	v := &w.volumes
 	v.ratio *= g.ratio
 	v.least += g.least
+	v.expected = v.expected.times(g.expected)
 	v.groups = append(v.groups, g)
 	v.numbers = append(v.numbers, g.number)
 	v.onTop = w.pass.onTop(v.numbers)
@@ -146,7 +149,7 @@ func (w *walk) try(g *group) {
 		return // all made up to the mark: a route of another pass
 	case w.wanted() > w.strongest && (toCome > 0 || w.pass.from != route.Start):
 		return
-	case w.hopelessBefore(toCome, g.aliquot) || !w.claims.take(v.groups):
+	case w.outOfReach(toCome) || w.hopelessBefore(toCome, g.aliquot) || !w.claims.take(v.groups):
 		return
 	case toCome > 0:
 		w.extend(g.aliquot)

@@ -26,8 +26,13 @@ type judge struct {
 	// enough is the worth above which all are equal, floor that below which a route
 	// is not looked for.
 	enough, floor float64
-	// least is the relative variance above which no route is worth the floor.
-	least float64
+	// least is the relative variance above which no route is worth the floor,
+	// strengths those outside of which none is.
+	least     float64
+	strengths span
+	target    float64
+	// mostU is the greatest relative uncertainty of a route from a stock or a packet.
+	mostU float64
 	// worthOnly: left over and operations do not count.
 	worthOnly bool
 }
@@ -35,16 +40,24 @@ type judge struct {
 // newJudge judges by chances between two.
 func newJudge(p *route.Prep, coverage, floor, enough float64) judge {
 	if len(p.Tolerances) == 0 {
-		return tightness(coverage)
+		return tightness(p, coverage)
 	}
-	j := judge{coverage: coverage, tolerant: true, limits: p.Tolerances[0].Limits, floor: floor, enough: enough}
+	j := judge{coverage: coverage, tolerant: true, limits: p.Tolerances[0].Limits, target: p.Target.Value, floor: floor, enough: enough}
 	j.least = j.mostVariance(floor)
 	return j
 }
 
-// tightness judges by relative uncertainty alone.
-func tightness(coverage float64) judge {
-	return judge{coverage: coverage, normal: uncertainty.CoverageFactor(coverage, math.Inf(1)), floor: math.Inf(-1), least: math.Inf(1)}
+// tightness judges by relative uncertainty alone, of routes that come near to the
+// target.
+func tightness(p *route.Prep, coverage float64) judge {
+	j := judge{coverage: coverage, normal: uncertainty.CoverageFactor(coverage, math.Inf(1)), target: p.Target.Value, floor: -math.MaxFloat64, least: math.Inf(1)}
+	j.strengths = j.strengthsWorth(0)
+	return j
+}
+
+// stair is a merit with what a route must have to be worth as much.
+func (j *judge) stair(m merit, c chain) stair {
+	return stair{m, j.mostVariance(m.worth), j.strengthsWorth(m.worth), j.top(m.worth), []chain{c}}
 }
 
 // worth of a route with a strength and its relative uncertainty.
@@ -52,6 +65,9 @@ func (j *judge) worth(value, u, degreesOfFreedom float64) float64 {
 	if j.tolerant {
 		a := uncertainty.Analytic{Value: value, StandardUncertainty: u * math.Abs(value)}
 		return min(a.ConformanceProbability(j.limits), j.enough)
+	}
+	if !(span{value, value}).meets(j.strengths) {
+		return math.Inf(-1)
 	}
 	return -uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u
 }

@@ -1,0 +1,166 @@
+package plan
+
+import (
+	"math"
+
+	"minim/uncertainty/route"
+)
+
+// span is a range of strengths, or of factors that they are multiplied by.
+type span struct{ low, high float64 }
+
+func (s span) times(t span) span { return span{s.low * t.low, s.high * t.high} }
+
+func (s span) meets(t span) bool { return s.low <= t.high*(1+slack) && t.low <= s.high*(1+slack) }
+
+// power is the span of products of so many factors in it.
+func (s span) power(n int) span {
+	return span{math.Pow(s.low, float64(n)), math.Pow(s.high, float64(n))}
+}
+
+// around is the least span of all of a list.
+func around[T any](list []T, of func(*T) span) span {
+	all := span{math.Inf(1), 0}
+	for i := range list {
+		s := of(&list[i])
+		all.low, all.high = min(all.low, s.low), max(all.high, s.high)
+	}
+	return all
+}
+
+// means is what the ways of a group multiply the expected strength by.
+func (g *group) means() span {
+	s := span{math.Inf(1), 0}
+	for _, w := range g.ways {
+		s.low, s.high = min(s.low, w.mean), max(s.high, w.mean)
+	}
+	return s
+}
+
+// reach is what the sources, and dilutions that are still to come, make of the
+// expected strength where the solute is not weighed, but fixed: a stock or a packet.
+type reach struct {
+	// begins is the concentration that routes start from, dilutes what one dilution
+	// makes of it.
+	begins, dilutes span
+}
+
+// newReach returns nil for a pass from a weighing, of which the mass is chosen last.
+func newReach(b *bench, p *pass) *reach {
+	if p.from == route.Weigh {
+		return nil
+	}
+	var sources []source
+	for _, s := range b.sources {
+		if s.step.Verb == p.from {
+			sources = append(sources, s)
+		}
+	}
+	r := &reach{
+		begins:  around(sources, func(s *source) span { return span{s.mean, s.mean} }),
+		dilutes: around(p.dilutionGroups, func(g *group) span { return g.expected }),
+	}
+	if p.from == route.UsePacket {
+		r.begins = r.begins.times(around(p.firsts, func(g *group) span { return g.expected }))
+	}
+	return r
+}
+
+// outOfReach reports whether no route that ends like this can have a strength that is
+// worth what others are that leave over no more.
+func (w *walk) outOfReach(toCome int) bool {
+	r := w.pass.reach
+	if r == nil {
+		return false
+	}
+	return !r.begins.times(r.dilutes.power(toCome)).times(w.volumes.expected).meets(w.strengths())
+}
+
+// strengths are those that a route must have to be worth what others are that leave
+// over no more.
+func (w *walk) strengths() span {
+	bars := w.front.Load().barsFor(w.pass.operations())
+	if at := barAt(bars, w.volumes.leftOver); at >= 0 {
+		return bars[at].strengths
+	}
+	return w.judge.strengths
+}
+
+// strengthsWorth is the span of expected strengths outside of which no route is worth
+// so much, whatever its uncertainty. Without a tolerance it is a tenth about the
+// target.
+func (j *judge) strengthsWorth(worth float64) span {
+	low, high := j.limits.Lower, j.limits.Upper
+	switch {
+	case !j.tolerant:
+		return span{(1 - nearTarget) * j.target, (1 + nearTarget) * j.target}
+	case worth > 0.5:
+		return span{max(0, low), high}
+	}
+	s := span{0, math.Inf(1)}
+	if low > 0 && !math.IsInf(high, 1) {
+		s.low = bisect(0, low, func(y float64) bool { return j.mostChanceAt(y) >= worth })
+		s.high = 1 / bisect(0, 1/high, func(t float64) bool { return j.mostChanceAt(1/t) >= worth })
+	}
+	return s
+}
+
+// nearTarget is how far the expected strength may be off the target, as a fraction of it,
+// where no tolerance says.
+const nearTarget = 0.1
+
+// bisect is a point just below the least x of a range at which something holds that
+// holds from there on.
+func bisect(low, high float64, holds func(x float64) bool) float64 {
+	for range 60 {
+		if middle := (low + high) / 2; holds(middle) {
+			high = middle
+		} else {
+			low = middle
+		}
+	}
+	return low
+}
+
+// mostChanceAt is the greatest chance that a strength y outside of two limits L < H
+// is between them, for a relative uncertainty of at most mostU. With A and B the
+// distances of the nearer and the farther limit, relative to y, it is
+//
+//	Φ(B/r) - Φ(A/r) at r² = (B² - A²)/(2 ln(B/A)), or at mostU if that is less
+//
+// It falls as y goes away from the limits.
+func (j *judge) mostChanceAt(y float64) float64 {
+	a, b := math.Abs(j.limits.Lower/y-1), math.Abs(j.limits.Upper/y-1)
+	a, b = min(a, b), max(a, b)
+	r := min(math.Sqrt((b*b-a*a)/(2*math.Log(b/a))), j.mostU)
+	return (math.Erf(b/r/math.Sqrt2) - math.Erf(a/r/math.Sqrt2)) / 2
+}
+
+// mostU is a relative standard uncertainty that no route from a stock or a packet
+// with so many dilutions exceeds: that of all its factors pulling the same way.
+func (b *bench) mostU(dilutions int) float64 {
+	most := func(list []making) float64 {
+		u := 0.0
+		for i := range list {
+			u = max(u, list[i].size())
+		}
+		return u
+	}
+	source := 0.0
+	for i := range b.sources {
+		if !b.sources[i].isWeighed() {
+			source = max(source, b.sources[i].size())
+		}
+	}
+	n := float64(dilutions)
+	return b.unit.size() + source + most(b.firsts) + n*(most(b.dilutions)+b.evaporated.size())
+}
+
+// size is a relative standard uncertainty that the factor does not exceed.
+func (f *factor) size() float64 {
+	sum := 0.0
+	for _, p := range f.shared {
+		sum += math.Abs(p.relative)
+	}
+	return math.Sqrt(f.own) + sum
+}
