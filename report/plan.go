@@ -125,14 +125,17 @@ func letter(i int) string {
 	return strconv.Itoa(i + 1)
 }
 
-// planHead is what the columns hold, in two lines.
+// planHead is what the columns hold, in two lines: the cost where there are prices,
+// and the solute where there are none.
 func planHead(p *plan.Plan) (names, units []string) {
-	names = []string{"", "give or", insideHead(p.Comparison), "left over", "times", "solute"}
-	units = []string{"route", "take", insideUnit(p.Comparison), "mL", "measured", "g"}
+	names = []string{"", "give or", insideHead(p.Comparison), "left", "times"}
+	units = []string{"route", "take", insideUnit(p.Comparison), "over/mL", "meas."}
 	if _, currency := planCost(p, 0); currency != "" {
 		names, units = append(names, "cost"), append(units, currency)
+	} else {
+		names, units = append(names, "solute"), append(units, "g")
 	}
-	return append(names, "near-"), append(units, "equals")
+	return append(names, "near"), append(units, "equal")
 }
 
 // planCells are those of a route after its name.
@@ -144,10 +147,12 @@ func planCells(p *plan.Plan, i int) []string {
 	}
 	row := []string{
 		Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value), inside,
-		limit(roundSignificant(r.LeftOverML, 3)), strconv.Itoa(r.Operations), limit(roundSignificant(r.SoluteGrams, 3)),
+		limit(roundSignificant(r.LeftOverML, 3)), strconv.Itoa(r.Operations),
 	}
 	if cost, currency := planCost(p, i); currency != "" {
 		row = append(row, cost)
+	} else {
+		row = append(row, limit(roundSignificant(r.SoluteGrams, 3)))
 	}
 	return append(row, strconv.Itoa(alike(p, i)))
 }
@@ -308,13 +313,19 @@ func helpName(h plan.Help) string {
 // planEffect says what changes in the kit do to what is recommended.
 func planEffect(b *strings.Builder, p, before *plan.Plan) {
 	b.WriteString("\n" + effect{p.Comparison, before.Comparison}.title() + "\n")
-	for _, line := range grid(planEffectRows(p, before)) {
+	most := 40
+	rows := planEffectRows(p, before, most)
+	for ; most > 12 && widest(grid(rows)) > width; most-- {
+		rows = planEffectRows(p, before, most-1)
+	}
+	for _, line := range grid(rows) {
 		b.WriteString(line + "\n")
 	}
 }
 
-// planEffectRows are the head and the routes that are recommended.
-func planEffectRows(p, before *plan.Plan) [][]string {
+// planEffectRows are the head and the routes that are recommended, with names of at
+// most so many characters.
+func planEffectRows(p, before *plan.Plan, most int) [][]string {
 	names, units := planHead(p)
 	rows := [][]string{names, units}
 	rows[1][0] = "  recommended"
@@ -322,7 +333,7 @@ func planEffectRows(p, before *plan.Plan) [][]string {
 		when string
 		plan *plan.Plan
 	}{{"before", before}, {"now", p}} {
-		rows = append(rows, append([]string{"  " + side.when + "  " + shorten(side.plan.Results[side.plan.Verdict.Use].Route.Name, 30)}, planCells(side.plan, side.plan.Verdict.Use)...))
+		rows = append(rows, append([]string{"  " + side.when + "  " + shorten(side.plan.Results[side.plan.Verdict.Use].Route.Name, most)}, planCells(side.plan, side.plan.Verdict.Use)...))
 	}
 	return rows
 }

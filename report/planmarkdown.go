@@ -26,7 +26,7 @@ func PlanMarkdown(p, before *plan.Plan) string {
 	if before != nil {
 		e := effect{p.Comparison, before.Comparison}
 		m.line("## ", e.title())
-		m.grid(planEffectRows(p, before))
+		m.grid(planEffectRows(p, before, 200))
 	}
 	m.named("What the others have over it", planReasons(p))
 	m.named("What would help", helpLines(p))

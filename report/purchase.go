@@ -124,9 +124,9 @@ func verdictSentence(p *plan.Purchase) string {
 	case v.Meets:
 		return fmt.Sprintf("nothing need be bought to meet the tolerance: %s; %s", now, then)
 	case v.Would:
-		return fmt.Sprintf("the %s is worth having: %s; %s", candidate.Name, then, now)
+		return fmt.Sprintf("the %s is worth having: %s; %s", candidate.Name, now, then)
 	}
-	return fmt.Sprintf("%s: %s; %s", notGoodEnough(p), then, now)
+	return fmt.Sprintf("%s: %s; %s", notGoodEnough(p), now, then)
 }
 
 func notGoodEnough(p *plan.Purchase) string {
@@ -168,7 +168,7 @@ func optionRows(p *plan.Purchase) [][]string {
 	if len(p.Prep.Tolerances) == 0 {
 		inside, unit = "holds", "within"
 	}
-	rows := [][]string{{"", inside, "left over", "times", "least to weigh / g", "", "price"}, {"    with", unit, "mL", "measured", "by rule", "by model", ""}}
+	rows := [][]string{{"", inside, "left", "times", "least to weigh / g", "", "price"}, {"    with", unit, "over/mL", "meas.", "USP <41>", "by model", ""}}
 	for i := range p.Options {
 		rows = append(rows, optionRow(p, i))
 	}

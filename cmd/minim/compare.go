@@ -172,6 +172,10 @@ func loadPrep(files []string, kit string, changes []equipment.Change) (*route.Pr
 // withRouteHint says which routes there are when one is asked for that is not
 // there.
 func withRouteHint(p *route.Prep, err error) error {
+	var none *route.NoRouteError
+	if errors.As(err, &none) {
+		return &hinted{err, "minim plan " + quoted(p.File) + " searches the routes that the kit allows"}
+	}
 	var unknown *route.UnknownRouteError
 	if !errors.As(err, &unknown) {
 		return err

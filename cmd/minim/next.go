@@ -11,6 +11,11 @@ import (
 // stand below each other.
 const alignUpTo = 60
 
+// pictureWords say what pictures a command keeps.
+var pictureWords = map[string]string{
+	"compare": "a picture of the spread", "plan": "pictures of the routes and their spread", "buy": "a picture of what the balance does",
+}
+
 // next says what to type next.
 func next(files []string, flags *pflag.FlagSet) string {
 	var lines []string
@@ -18,7 +23,7 @@ func next(files []string, flags *pflag.FlagSet) string {
 		lines = append(lines, "minim new mybench\tstart a kit and a prep of your own")
 	}
 	if !flags.Changed("out") {
-		lines = append(lines, repeat(files, flags)+" --out results\tkeep this, with a picture of the spread")
+		lines = append(lines, repeat(files, flags)+" --out results\tkeep this, with "+pictureWords[flags.Name()])
 	}
 	longest := 0
 	for _, line := range lines {

@@ -11,12 +11,12 @@ import (
 // operations that are not good enough, the surest stands for all. Where none is
 // good enough, or there is no tolerance, and among those that are, near-equals go
 // together: what they leave over differs by no more than half or 1 mL, or their
-// chances by no more than 5 in 100, or their relative uncertainties by a fifth.
+// chances by no more than 10 in 100, or their relative uncertainties by 30 %.
 const (
 	nearLeftOver = 0.5
 	nearML       = 1
-	nearChance   = 0.05
-	nearRelative = 0.2
+	nearChance   = 0.1
+	nearRelative = 0.3
 )
 
 // grouped returns for each route of the front the place of its leader among the
@@ -25,8 +25,8 @@ const (
 func grouped(c *route.Comparison, use int) (groups, leaders []int) {
 	groups = make([]int, len(c.Results))
 	for i := range c.Results {
-		at := slices.IndexFunc(leaders, func(other int) bool { return other != use && near(c, use, other, i) })
-		if i == use || near(c, use, use, i) {
+		at := slices.IndexFunc(leaders, func(other int) bool { return other != use && alike(c, use, other, i) })
+		if i == use || alike(c, use, use, i) {
 			at = slices.Index(leaders, use)
 			if at < 0 {
 				leaders = append(leaders, use)
@@ -50,8 +50,8 @@ func good(c *route.Comparison, use, at int) bool {
 	return !meets(c, use) || inside(c, &c.Results[at])
 }
 
-// near reports whether two routes of the front go together, where one is to be used.
-func near(c *route.Comparison, use, one, other int) bool {
+// alike reports whether two routes of the front go together, where one is to be used.
+func alike(c *route.Comparison, use, one, other int) bool {
 	a, b := &c.Results[one], &c.Results[other]
 	if a.Operations != b.Operations || good(c, use, one) != good(c, use, other) {
 		return false

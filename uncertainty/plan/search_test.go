@@ -1,0 +1,338 @@
+package plan
+
+import (
+	"context"
+	"math"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/equipment"
+	"minim/uncertainty"
+	"minim/uncertainty/near"
+	"minim/uncertainty/route"
+)
+
+// prepOn reads a prep on a kit.
+func prepOn(t testing.TB, prep, kit string) *route.Prep {
+	t.Helper()
+	k, err := equipment.ParseKit("kit", []byte(kit))
+	require.NoError(t, err)
+	p, err := route.ParsePrep("prep", []byte("kit = \"kit\"\n"+prep), k)
+	require.NoError(t, err)
+	return p
+}
+
+// quick options for up to so many dilutions.
+func quick(steps int) Options {
+	return Options{Limits: route.Limits{Steps: steps}, Settings: uncertainty.Settings{Trials: uncertainty.LeastTrials, Seed: 1}}
+}
+
+func searched(t testing.TB, p *route.Prep, o Options) *Plan {
+	t.Helper()
+	found, err := Search(context.Background(), p, o)
+	require.NoError(t, err)
+	return found
+}
+
+// TestHarveyExample49: Harvey, Analytical Chemistry 2.0, example 4.9, p. 83: of the
+// ways to dilute 1.0 mol/L to 0.0010 mol/L with these pipettes and flasks, the two
+// steps 20 mL to 1000 mL and 25 mL to 500 mL have the least relative uncertainty,
+// 0.002 (0.0019849433 recomputed); one step from 1 mL to 1000 mL has 0.006
+// (0.0060074953).
+func TestHarveyExample49(t *testing.T) {
+	p, err := route.LoadPrep("../../testdata/published/harvey/dilution.toml", "")
+	require.NoError(t, err)
+	o := quick(2)
+	o.Prefer = Tightest
+	found := searched(t, p, o)
+	use := found.chosen()
+	require.Len(t, use.Route.Steps, 5)
+	var amounts []float64
+	for _, s := range use.Route.Steps[1:] {
+		amounts = append(amounts, s.Amount)
+	}
+	assert.Equal(t, []float64{20, 1000, 25, 500}, amounts)
+	near.Relative(t, "two steps", 0.0019849433, use.Analytic.StandardUncertainty/use.Analytic.Value, 5e-8)
+	one := searched(t, p, quick(1)).chosen()
+	near.Relative(t, "one step", 0.0060074953, one.Analytic.StandardUncertainty/one.Analytic.Value, 5e-8)
+}
+
+// Fixed checks on the model (closed forms, constructed): n steps made up to the mark
+// with one pipette, 1 mL ± 1 %, and one flask, 10 mL ± 0.5 %, have n √(u² + U²); with
+// the diluent from the aliquot's own pipette, the bias cancels.
+func TestClosedForms(t *testing.T) {
+	p := prepOn(t, `
+target = "0.001 % w/v"
+volume = "1 mL"
+[solute]
+name = "salt"
+[solvent]
+name = "water"
+[[stock]]
+name = "stock"
+strength = "10 % w/v"
+`, `
+[[pipette]]
+name = "pipette"
+kind = "one-mark"
+capacity = "1 mL"
+standard-uncertainty = "0.01 mL"
+reading = "none"
+[[flask]]
+name = "flask"
+capacity = "10 mL"
+standard-uncertainty = "0.05 mL"
+reading = "none"
+`)
+	b, err := newBench(p, quick(4))
+	require.NoError(t, err)
+	for n, want := range map[int]float64{1: 0.011180340, 2: 0.022360680, 4: 0.044721360} {
+		near.Relative(t, "made up to the mark", want, b.relativeAfter(n, false), 5e-8)
+		assert.Less(t, b.relativeAfter(n, true), 1e-9, "own diluent")
+	}
+}
+
+// relativeAfter is the relative uncertainty of so many dilutions alike.
+func (b *bench) relativeAfter(n int, measured bool) float64 {
+	s := state{pulls: make([]pull, len(b.keys)), sum: make([]float64, len(b.keys)), mean: 1}
+	for range n {
+		for i := range b.dilutions {
+			if b.dilutions[i].measured == measured {
+				s.multiply(&b.dilutions[i].factor)
+			}
+		}
+	}
+	u, _ := s.uncertainty()
+	return u
+}
+
+const smallKit = `
+[[balance]]
+name = "scale"
+capacity = "100 g"
+readability = "0.01 g"
+repeatability = "0.01 g"
+linearity = "0.02 g"
+[[pipette]]
+name = "pipette"
+kind = "graduated"
+capacity = "5 mL"
+class = "B"
+[[cylinder]]
+name = "cylinder"
+capacity = "50 mL"
+class = "B"
+clinging = "0.05 mL"
+`
+
+const smallPrep = `
+target = "0.1 % w/v"
+volume = "20 mL"
+tolerance = "8 % of target"
+[solute]
+name = "salt"
+assay = { from = "98 %", to = "100 %" }
+price = "2 EUR/g"
+[solvent]
+name = "water"
+price = "0.01 EUR/mL"
+`
+
+// TestLimits: every route of a front keeps each limit (constructed).
+func TestLimits(t *testing.T) {
+	for name, limit := range map[string]struct {
+		set  func(o *Options)
+		over func(r *route.Result) bool
+	}{
+		"left over": {func(o *Options) { o.LeftOver = 20 }, func(r *route.Result) bool { return r.LeftOverML > 20.001 }},
+		"volume":    {func(o *Options) { o.Volume = 50 }, func(r *route.Result) bool { return r.LeftOverML > 30.001 }},
+		"solute":    {func(o *Options) { o.Solute = 0.3 }, func(r *route.Result) bool { return r.SoluteGrams > 0.301 }},
+		"steps":     {func(o *Options) { o.Steps = 1 }, func(r *route.Result) bool { return r.Dilutions > 1 }},
+		"strongest": {func(o *Options) { o.Strongest = 0.005 }, func(r *route.Result) bool {
+			first := &r.Route.Steps
+			return (*first)[0].Verb == route.Weigh && (*first)[0].Amount/(*first)[1].Amount > 0.0052
+		}},
+		"without": {func(o *Options) { o.Without = []string{"pipette"} }, func(r *route.Result) bool {
+			for _, s := range r.Route.Steps {
+				if s.Measure != nil && s.Measure.Name == "pipette" {
+					return true
+				}
+			}
+			return false
+		}},
+	} {
+		p := prepOn(t, smallPrep, smallKit)
+		o := quick(2)
+		free, broken := searched(t, p, o), 0
+		for i := range free.Front {
+			if limit.over(&free.Front[i].Result) {
+				broken++
+			}
+		}
+		assert.Positive(t, broken, "%s: the limit would cut nothing", name)
+		limit.set(&o)
+		for _, m := range searched(t, p, o).Front {
+			assert.Equal(t, false, limit.over(&m.Result), "%s: %s", name, m.Route.Name)
+		}
+	}
+}
+
+// TestPreferences: the route that is recommended is the least by its preference
+// among those that are good enough (constructed).
+func TestPreferences(t *testing.T) {
+	p := prepOn(t, smallPrep, smallKit)
+	for preference, figure := range map[string]func(r *route.Result) float64{
+		LeastLeftOver: func(r *route.Result) float64 { return r.LeftOverML },
+		Tightest:      relative,
+		Fewest:        func(r *route.Result) float64 { return float64(r.Operations) },
+		LeastSolute:   func(r *route.Result) float64 { return r.SoluteGrams },
+		Cheapest:      func(r *route.Result) float64 { return 2*r.SoluteGrams + 0.01*(20+r.LeftOverML) },
+	} {
+		o := quick(2)
+		o.Prefer = preference
+		found := searched(t, p, o)
+		assert.Equal(t, true, found.Verdict.Meets)
+		least := math.Inf(1)
+		for i := range found.Front {
+			if r := &found.Front[i].Result; r.Chance() >= p.LeastChance {
+				least = min(least, figure(r))
+			}
+		}
+		near.Relative(t, preference, least, figure(found.chosen()), 1e-12)
+	}
+	assert.ElementsMatch(t, route.Preferences(), []string{LeastLeftOver, Tightest, Fewest, LeastSolute, Cheapest})
+}
+
+// TestSearchTwice: two searches on several processors find the same, in the same
+// order.
+func TestSearchTwice(t *testing.T) {
+	names := func() (all []string) {
+		for _, m := range searched(t, prepOn(t, smallPrep, smallKit), quick(2)).Front {
+			all = append(all, m.Route.Name+wordsOf(m.Route))
+		}
+		return all
+	}
+	assert.Equal(t, names(), names())
+}
+
+// TestTimeIsUp: what was not searched is said, and what was found is there.
+func TestTimeIsUp(t *testing.T) {
+	p := prepOn(t, smallPrep, smallKit)
+	b, err := newBench(p, quick(2))
+	require.NoError(t, err)
+	o := quick(2)
+	o.Time = time.Nanosecond
+	s := newSearch(b, o, newJudge(p, 0.95, tooLittle, enough))
+	require.NoError(t, s.run(context.Background()))
+	assert.NotEmpty(t, b.notSearched)
+	assert.Contains(t, b.notSearched[len(b.notSearched)-1], "the time was up")
+}
+
+func TestCancelled(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	_, err := Search(ctx, prepOn(t, smallPrep, smallKit), quick(2))
+	assert.ErrorIs(t, err, context.Canceled)
+}
+
+// TestAbsurd: what no bench can do is answered or refused with its reason.
+func TestAbsurd(t *testing.T) {
+	for name, c := range map[string]struct{ prep, kit, reason string }{
+		"a target stronger than the stock": {`
+target = "2 % w/v"
+volume = "20 mL"
+tolerance = "8 % of target"
+[solute]
+name = "salt"
+[solvent]
+name = "water"
+[[stock]]
+name = "stock"
+strength = "1 % w/v"
+`, smallKit[len("\n[[balance]]\nname = \"scale\"\ncapacity = \"100 g\"\nreadability = \"0.01 g\"\nrepeatability = \"0.01 g\"\nlinearity = \"0.02 g\"\n"):], "none from what it starts with comes near to the target"},
+		"a volume larger than any vessel": {
+			"target = \"0.1 % w/v\"\nvolume = \"2000 mL\"\n[solute]\nname = \"salt\"\n[solvent]\nname = \"water\"\n", smallKit,
+			"2000 mL are wanted, and the largest vessel holds 50 mL"},
+		"nothing to start with": {
+			"target = \"0.1 % w/v\"\nvolume = \"20 mL\"\n[solute]\nname = \"salt\"\n[solvent]\nname = \"water\"\n",
+			"[[cylinder]]\nname = \"cylinder\"\ncapacity = \"50 mL\"\nclass = \"B\"\n", "there is no balance, and the prep names no stock and no packet"},
+	} {
+		_, err := Search(context.Background(), prepOn(t, c.prep, c.kit), quick(2))
+		var none *NoRouteError
+		require.ErrorAs(t, err, &none, name)
+		assert.Equal(t, c.reason, none.Reason, name)
+	}
+}
+
+// TestNothingMeets: where no route is good enough, the surest is recommended, and
+// changes are named with the chance that each gives (constructed: a ten times finer
+// scale helps where the scale spoils it).
+func TestNothingMeets(t *testing.T) {
+	p := prepOn(t, smallPrep, smallKit)
+	o := quick(0)
+	o.LeftOver = 30
+	found := searched(t, p, o)
+	assert.Equal(t, false, found.Verdict.Meets)
+	kinds := map[HelpKind]float64{}
+	for _, h := range found.Helps {
+		kinds[h.Kind] = h.Chance
+	}
+	assert.Greater(t, kinds[FinerBalance], found.chosen().Inside[0].Normal+0.2)
+	assert.NotZero(t, kinds[WiderTolerance])
+	wide := *p
+	wide.Tolerances = []route.Tolerance{{Text: "wider"}}
+	for _, h := range found.Helps {
+		if h.Kind == WiderTolerance {
+			wide.Tolerances[0].Limits = uncertainty.Limits{Lower: p.Target.Value * (1 - h.Amount), Upper: p.Target.Value * (1 + h.Amount)}
+		}
+	}
+	r, err := wide.Assess(found.chosen().Route, 0.95)
+	require.NoError(t, err)
+	near.Absolute(t, "inside the wider tolerance", p.LeastChance, r.Inside[0].Normal, 0.02)
+}
+
+// TestToleranceOfNothing: the nearest is named where no chance is worth listing.
+func TestToleranceOfNothing(t *testing.T) {
+	p := prepOn(t, smallPrep, smallKit)
+	p.Tolerances[0].Limits = uncertainty.Limits{Lower: p.Target.Value * (1 - 1e-11), Upper: p.Target.Value * (1 + 1e-11)}
+	found := searched(t, p, quick(2))
+	assert.Equal(t, false, found.Verdict.Meets)
+	assert.Len(t, found.Results, 1)
+}
+
+// TestSavedRoutes: every route of a front, saved and read again, has the same
+// analytic figures.
+func TestSavedRoutes(t *testing.T) {
+	text := []byte("kit = \"kit\"\n" + smallPrep)
+	p := prepOn(t, smallPrep, smallKit)
+	found := searched(t, p, quick(2))
+	var routes []*route.Route
+	for i := range found.Front {
+		routes = append(routes, found.Front[i].Route)
+	}
+	saved, err := route.SaveRoutes(text, "kit", routes)
+	require.NoError(t, err)
+	again, err := route.ParsePrep("prep", saved, p.Kit)
+	require.NoError(t, err)
+	require.Len(t, again.Routes, len(routes))
+	for i, r := range again.Routes {
+		want := &found.Front[i].Result
+		got, err := again.Assess(r, 0.95)
+		require.NoError(t, err)
+		near.Relative(t, r.Name, want.Analytic.Value, got.Analytic.Value, 1e-9)
+		near.Relative(t, r.Name, want.Analytic.StandardUncertainty, got.Analytic.StandardUncertainty, 1e-9)
+		near.Relative(t, r.Name, want.Analytic.ExpandedUncertainty, got.Analytic.ExpandedUncertainty, 1e-9)
+		near.Relative(t, r.Name, want.Inside[0].Normal, got.Inside[0].Normal, 1e-9)
+		near.Absolute(t, r.Name, want.LeftOverML, got.LeftOverML, 1e-9)
+	}
+}
+
+// TestNumberOfPreferenceWords and of steps agree with what a prep file takes.
+func TestLimitsOfPrepFile(t *testing.T) {
+	p := prepOn(t, smallPrep+"[plan]\nsteps = 5\nprefer = \"tightest\"\n", smallKit)
+	assert.Equal(t, MostSteps, p.Limits.Steps)
+	assert.Equal(t, Tightest, p.Limits.Prefer)
+}
