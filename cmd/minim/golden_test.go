@@ -13,15 +13,20 @@ import (
 // rounded files hold no number in full precision.
 var rounded = map[string]bool{".txt": true, ".md": true}
 
-// TestDemoOutputs compares what compare keeps of the demo with testdata/demo.
+// TestDemoOutputs compares what compare keeps of the demo, and the pictures of plan
+// and buy, with testdata/demo.
 // Other processors may round a last digit otherwise, so that the full precision
 // is compared on one kind only.
 func TestDemoOutputs(t *testing.T) {
 	golden, err := filepath.Abs("../../testdata/demo")
 	require.NoError(t, err)
 	t.Chdir(t.TempDir())
-	output(t, "compare", "--out", "results")
-	for _, name := range []string{"compare.txt", "compare.json", "compare.md", "compare.csv", "spread.svg", "budget.svg"} {
+	output(t, "plan", "--steps", "2", "--out", "results")
+	output(t, "buy", "--steps", "1", "--out", "results")
+	output(t, "compare", "--out", "results", "--force")
+	for _, name := range []string{
+		"compare.txt", "compare.json", "compare.md", "compare.csv", "spread.svg", "budget.svg", "routes.svg", "readability.svg",
+	} {
 		if !rounded[filepath.Ext(name)] && runtime.GOARCH != "amd64" {
 			continue
 		}

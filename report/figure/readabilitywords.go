@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -57,7 +58,11 @@ func (f *readable) notes() (list []string) {
 		if f.p.Like != nil {
 			like = " like the " + cut(smallText, footWide/3, clean(f.p.Like.Name))
 		}
-		list = append(list, "Lines: the tightest routes with a balance"+like+", were it to read to so many g. Both scales are logarithmic.")
+		left := ""
+		if mL := f.p.MostLeftOver; mL > 0 && !math.IsInf(mL, 1) {
+			left = ", that leave over no more than " + equipment.Millilitres(mL)
+		}
+		list = append(list, "Lines: the tightest routes with a balance"+like+", were it to read to so many g"+left+". Both scales are logarithmic.")
 	}
 	if len(f.balances) > 0 {
 		list = append(list, "Circles: the route that would be chosen with each balance alone, which may have more give or take and leave less over.")

@@ -9,7 +9,16 @@
 // [equipment.Measure.Marks] lists, one piece of each, in every order that the
 // volumes allow. The mass weighed is the reading that brings the strength
 // intended nearest to the target; what remains is a bias and counts. Routes by
-// weighing alone are searched beside these: see weighing.go.
+// weighing alone are searched beside these: see byweighing.go.
+//
+// Not tried are droppers, further pieces of an instrument, a liquid solute that is
+// measured by volume, solids dissolved in measured solvent rather than up to a mark,
+// and routes that weigh some solutions and measure others. A stock in another
+// solvent, and routes by volume to a strength by mass, are left out and said to be.
+//
+// Chances above 0.999 count as equal, and routes with one below 0.001 are left out.
+// Without a tolerance a route counts whose expected strength is within a tenth of
+// the target.
 //
 // # Why nothing is lost
 //
@@ -35,6 +44,17 @@
 // far is a lower bound. An influence that may pull either way (a cylinder that is
 // made up in and taken with, a pipette that measures both aliquot and solvent,
 // the temperature) can cancel and counts as nothing until the route is finished.
+//
+// What is still to come brings variance as well, of which remainder.go holds a lower
+// bound, from the concentration that the steps in front must reach and the volume
+// that they may fill; pairs of steps that must share an instrument bring more:
+// sharing.go. The relative variance that a route may have to be worth as much as
+// those that are found follows from the greatest chance that any strength with such
+// an uncertainty can have: worth.go. A route from a stock or a packet cannot choose
+// its mass; it is given up where its strength is out of reach: reach.go.
+//
+// The search first chooses volumes, of which left over and ratio follow, and then
+// the instruments for them, which differ in their variance only.
 //
 // No more is given up than that. The figures of a finished route are put together
 // from factors that the model of the route itself gives, and those on the front
