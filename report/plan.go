@@ -31,6 +31,7 @@ func Plan(p, before *plan.Plan) string {
 	}
 	paragraphs(b, "What the others have over it", planReasons(p))
 	paragraphs(b, "What would help", helpLines(p))
+	paragraphs(b, "Your own routes, not simulated", ownRoutes(p))
 	b.WriteString("\n")
 	hang(b, "Searched:", searched(p), 13)
 	for _, text := range notSearched(p) {
@@ -65,9 +66,9 @@ func chosenBy(p *plan.Plan) string {
 	if len(p.Prep.Tolerances) > 0 && !p.Verdict.Meets {
 		return "the greatest chance of being inside that this bench allows"
 	}
-	among := ""
+	among := " of these routes"
 	if p.Verdict.Meets {
-		among = fmt.Sprintf(" of those that are inside in %s of 100", Asked(p.Prep.LeastChance))
+		among = fmt.Sprintf(" of these routes that are inside in %s of 100", Asked(p.Prep.LeastChance))
 	}
 	switch p.Options.Prefer {
 	case plan.Tightest:
@@ -79,8 +80,8 @@ func chosenBy(p *plan.Plan) string {
 	case plan.Cheapest:
 		return "the least cost" + among
 	}
-	if among == "" {
-		return "the least give or take"
+	if len(p.Prep.Tolerances) == 0 {
+		return "nearest to the target" + among
 	}
 	return "the least left over" + among
 }
@@ -255,8 +256,42 @@ func searched(p *plan.Plan) string {
 	if p.Options.Steps == 0 {
 		text = "direct routes"
 	}
-	return fmt.Sprintf("%s; of the %s that the rules allow by volume, and of those by weighing, none beats these in all of chance, left over and measurements",
-		text, about(p.Counts.Candidates))
+	of := "those by weighing"
+	if p.Counts.Candidates > 0 {
+		of = fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Counts.Candidates))
+	}
+	text = fmt.Sprintf("%s; of %s none beats these in all of %s, left over and measurements", text, of, whatCounts(p))
+	if len(p.NotSearched) > 0 {
+		text += ", but for what was not searched"
+	}
+	return text
+}
+
+// whatCounts is what routes are judged by beside left over and measurements.
+func whatCounts(p *plan.Plan) string {
+	if len(p.Prep.Tolerances) == 0 {
+		return "nearness to the target"
+	}
+	return "chance"
+}
+
+// ownRoutes say what the routes of the prep itself give.
+func ownRoutes(p *plan.Plan) []fact {
+	var lines []fact
+	for i := range p.Own {
+		r := &p.Own[i]
+		text := fmt.Sprintf("give or take %s, %s left over, %s", Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), volume(r.LeftOverML), count(r.Operations, "measurement"))
+		switch {
+		case !r.Possible:
+			text = "not possible"
+		case !r.Informative:
+			text = "says almost nothing about the amount"
+		case len(r.Inside) > 0:
+			text = "inside in " + InHundred(r.Inside[0].Normal, p.Prep.LeastChance) + " of 100, " + text
+		}
+		lines = append(lines, fact{r.Route.Name + ":", text})
+	}
+	return lines
 }
 
 // notSearched says what was left out, if anything.

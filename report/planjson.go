@@ -22,6 +22,7 @@ type planJSON struct {
 	NotSearched []string     `json:"not_searched"`
 	Helps       []helpJSON   `json:"would_help"`
 	Routes      []memberJSON `json:"routes"`
+	Own         []ownJSON    `json:"own_routes"`
 	Before      *planJSON    `json:"before"`
 }
 
@@ -50,6 +51,29 @@ type memberJSON struct {
 	Currency *string `json:"currency"`
 }
 
+// ownJSON is a route of the prep itself, which is not simulated.
+type ownJSON struct {
+	Name        string        `json:"name"`
+	Possible    bool          `json:"possible"`
+	Informative bool          `json:"informative"`
+	Operations  int           `json:"operations"`
+	Analytic    *analyticJSON `json:"analytic"`
+	LeftOver    *number       `json:"left_over_mL"`
+	Solute      *number       `json:"solute_g"`
+}
+
+func ownToJSON(r *route.Result) ownJSON {
+	out := ownJSON{Name: r.Route.Name, Possible: r.Possible, Informative: r.Informative, Operations: r.Operations}
+	if !r.Possible {
+		return out
+	}
+	out.Analytic, out.LeftOver, out.Solute = analyticToJSON(&r.Analytic), some(r.LeftOverML), some(r.SoluteGrams)
+	if len(r.Inside) > 0 {
+		out.Analytic.Conformance = some(r.Inside[0].Normal)
+	}
+	return out
+}
+
 // PlanJSON is the search in full precision, with every route of the front; see
 // [JSON].
 func PlanJSON(p, before *plan.Plan) ([]byte, error) {
@@ -71,6 +95,10 @@ func planToJSON(p *plan.Plan) *planJSON {
 	}
 	for _, h := range p.Helps {
 		out.Helps = append(out.Helps, helpJSON{helpName(h), number(h.Chance)})
+	}
+	out.Own = []ownJSON{}
+	for i := range p.Own {
+		out.Own = append(out.Own, ownToJSON(&p.Own[i]))
 	}
 	for i := range p.Front {
 		m := &p.Front[i]

@@ -25,12 +25,12 @@ func Purchase(p, before *plan.Purchase) string {
 	for _, f := range verdictFacts(p, before) {
 		hang(b, f.label, f.text, 10)
 	}
-	writeGrid(b, "", optionRows(p))
+	writeGrid(b, "", fitting(p))
 	for _, l := range optionRoutes(p) {
 		hang(b, "  "+l.label, l.text, 4)
 	}
 	if before != nil {
-		writeGrid(b, "On the kit as it is", optionRows(before))
+		writeGrid(b, "On the kit as it is", fitting(before))
 	}
 	if rows := breakEvenRows(p); len(rows) > 2 {
 		writeGrid(b, breakEvenTitle(p), rows)
@@ -162,15 +162,26 @@ func priced(p equipment.Price) string {
 	return " (" + p.String() + ")"
 }
 
-// optionRows are the benches that could be had and what each allows.
-func optionRows(p *plan.Purchase) [][]string {
+// fitting are the rows with names so short that they fit on the screen.
+func fitting(p *plan.Purchase) [][]string {
+	most := 40
+	rows := optionRows(p, most)
+	for ; most > 8 && widest(grid(rows)) > width; most-- {
+		rows = optionRows(p, most-1)
+	}
+	return rows
+}
+
+// optionRows are the benches that could be had and what each allows, with names of at
+// most so many characters.
+func optionRows(p *plan.Purchase, most int) [][]string {
 	inside, unit := "inside", "in 100"
 	if len(p.Prep.Tolerances) == 0 {
 		inside, unit = "holds", "within"
 	}
-	rows := [][]string{{"", inside, "left", "times", "least to weigh / g", "", "price"}, {"    with", unit, "over/mL", "meas.", "USP <41>", "by model", ""}}
+	rows := [][]string{{"", inside, "left", "times", "least g, by", "least g, by", "price"}, {"    with", unit, "over/mL", "meas.", "USP <41>", "this model", ""}}
 	for i := range p.Options {
-		rows = append(rows, optionRow(p, i))
+		rows = append(rows, optionRow(p, i, most))
 	}
 	for _, column := range []int{6, 5, 4} {
 		dropEmpty(rows, column)
@@ -178,17 +189,17 @@ func optionRows(p *plan.Purchase) [][]string {
 	return rows
 }
 
-func optionRow(p *plan.Purchase, i int) []string {
+func optionRow(p *plan.Purchase, i, most int) []string {
 	o := &p.Options[i]
 	mark := " "
 	if i == p.Verdict.Present || i == p.Verdict.Buy {
 		mark = "*"
 	}
-	name := o.Name
+	owned := " "
 	if !o.Owned {
-		name += ", candidate"
+		owned = "+"
 	}
-	row := []string{mark + letter(i) + "  " + shorten(name, 30)}
+	row := []string{mark + letter(i) + " " + owned + shorten(o.Name, most)}
 	if !o.Found {
 		return append(row, "no route", "", "", mass(o.LeastByRule), mass(o.LeastByModel), price(o))
 	}
@@ -230,8 +241,13 @@ func dropEmpty(rows [][]string, column int) {
 func optionRoutes(p *plan.Purchase) []fact {
 	var lines []fact
 	for i := range p.Options {
-		if o := &p.Options[i]; o.Found {
-			lines = append(lines, fact{letter(i), o.Best.Route.Name})
+		o := &p.Options[i]
+		name := o.Best.Route
+		switch {
+		case o.Found && o.Owned:
+			lines = append(lines, fact{letter(i), name.Name})
+		case o.Found:
+			lines = append(lines, fact{letter(i), name.Name + " (+: not owned)"})
 		}
 	}
 	return lines

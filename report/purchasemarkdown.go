@@ -19,11 +19,11 @@ func PurchaseMarkdown(p, before *plan.Purchase) string {
 	m.line("", "Wanted: "+wanted(p.Prep))
 	m.facts(verdictFacts(p, before))
 	m.line("## ", "What each allows")
-	m.grid(optionRows(p))
+	m.grid(optionRows(p, 200))
 	m.named("The best routes", optionRoutes(p))
 	if before != nil {
 		m.line("## ", "On the kit as it is")
-		m.grid(optionRows(before))
+		m.grid(optionRows(before, 200))
 	}
 	if rows := breakEvenRows(p); len(rows) > 2 {
 		m.line("## ", breakEvenTitle(p))

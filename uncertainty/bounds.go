@@ -24,6 +24,23 @@ type interval struct{ low, high float64 }
 
 func (i interval) holdsZero() bool { return !(i.low > 0 || i.high < 0) }
 
+// Range is what the influences allow a node to be, as it is checked whether a divisor
+// can be zero: see [ZeroDivisorError]. It panics when a division on the way fails that
+// check.
+func (m *Model) Range(n Node) (low, high float64) {
+	ranges := make([]interval, n+1)
+	needed := m.reachable(n)
+	if err := m.checkDivisors(needed); err != nil {
+		panic("uncertainty: " + err.Error())
+	}
+	for i := range ranges {
+		if needed[i] {
+			ranges[i] = m.rangeOf(&m.nodes[i], ranges)
+		}
+	}
+	return ranges[n].low, ranges[n].high
+}
+
 // checkDivisors returns a *ZeroDivisorError for the first division among the
 // needed nodes whose divisor may be zero, by interval arithmetic over them.
 func (m *Model) checkDivisors(needed []bool) error {

@@ -113,7 +113,7 @@ func (o *planOptions) search(ctx context.Context, p *route.Prep, options plan.Op
 	found, err := plan.Search(ctx, p, options)
 	var none *plan.NoRouteError
 	if errors.As(err, &none) {
-		return nil, &hinted{err, "take limits away, allow more dilutions with --steps, or add an instrument to " + p.Kit.File}
+		return nil, &hinted{err, "take limits away, allow more dilutions with --steps or every graduation with --fine, or add an instrument to " + p.Kit.File}
 	}
 	return found, err
 }

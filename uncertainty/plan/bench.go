@@ -111,6 +111,9 @@ func (b *bench) factors(verb route.Verb, fine bool, of func(route.Step) (route.F
 			if err != nil {
 				return nil, err
 			}
+			if verb == route.MakeUpTo && f.Low <= 0 {
+				continue // so badly known that it could be nothing
+			}
 			list = append(list, measurement{s, b.keys.factor(f)})
 		}
 	}
@@ -144,6 +147,9 @@ func (b *bench) addDilutions(taken, contained []measurement) {
 			})
 		}
 		for _, w := range taken {
+			if a.low+w.low <= 0 {
+				continue // so badly known that it could be nothing
+			}
 			add := w.step
 			add.Verb = route.Add
 			volume := a.step.Amount + w.step.Amount

@@ -22,24 +22,34 @@ func best(ctx context.Context, p *route.Prep, o Options) (*route.Result, []strin
 	if len(p.Tolerances) > 0 {
 		judges = []judge{newJudge(p, b.coverage, p.LeastChance, p.LeastChance), surest, tightest}
 	}
+	var chosen *route.Result
 	for i, j := range judges {
 		if i == 2 {
-			o.Time = nearestTime // none is good enough anyway
+			o.Time = atMost(o.Time, briefly) // none is good enough anyway
 		}
 		list, err := newSearch(b, o, j).result(ctx)
 		if err != nil {
 			return nil, nil, err
 		}
-		if len(list) > 0 {
-			r, err := chosenOf(ctx, p, list, o)
-			return r, b.notSearched, err
+		r, err := chosenOf(ctx, p, list, o)
+		if err != nil {
+			return nil, nil, err
+		}
+		if r != nil {
+			chosen = r
+		}
+		if chosen != nil && (i > 0 || j.floor < 0 || r.Chance() >= p.LeastChance) {
+			break
 		}
 	}
-	return nil, b.notSearched, nil
+	return chosen, b.notSearched, nil
 }
 
-// chosenOf simulates routes and chooses one.
+// chosenOf simulates routes and chooses one, nil where there is none.
 func chosenOf(ctx context.Context, p *route.Prep, list []found, o Options) (*route.Result, error) {
+	if len(list) == 0 {
+		return nil, nil
+	}
 	routes := make([]*route.Route, len(list))
 	for i := range list {
 		routes[i] = list[i].Route
@@ -48,6 +58,9 @@ func chosenOf(ctx context.Context, p *route.Prep, list []found, o Options) (*rou
 	c, err := route.Evaluate(ctx, p, routes, o.Settings)
 	if err != nil {
 		return nil, err
+	}
+	if c = possible(c); len(c.Results) == 0 {
+		return nil, nil
 	}
 	return &c.Results[choose(c, o.Prefer)], nil
 }

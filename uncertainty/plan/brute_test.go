@@ -19,8 +19,11 @@ import (
 // TestFrontIsExact holds the front against an enumeration of all routes on
 // random kits that are small enough for it (constructed).
 func TestFrontIsExact(t *testing.T) {
-	for seed := range uint64(60) {
-		steps := 1 + int(seed%2)
+	for seed := range uint64(51) {
+		steps := 1
+		if seed%3 == 0 {
+			steps = 2
+		}
 		p := randomPrep(t, rand.New(rand.NewPCG(seed, 1)), steps)
 		o := Options{Limits: route.Limits{Steps: steps}}
 		b, err := newBench(p, o)
@@ -86,7 +89,7 @@ func bruteForce(t *testing.T, p *route.Prep, j *judge, steps int) []found {
 	consider := func(steps ...route.Step) {
 		r, err := p.Assess(&route.Route{Name: "x", Steps: steps}, 0.95)
 		require.NoError(t, err)
-		if r.Possible && r.Informative && r.Enough(p.Volume) && (j.tolerant && j.merit(&r).worth >= 0.001 || !j.tolerant && math.Abs(r.Analytic.Value/p.Target.Value-1) <= 0.1) {
+		if r.Possible && r.Informative && r.Enough(p.Volume) && j.merit(&r).worth >= max(j.floor, -1e9) {
 			all = append(all, found{r, j.merit(&r), wordsOf(r.Route)})
 		}
 	}
@@ -122,7 +125,7 @@ func bruteForce(t *testing.T, p *route.Prep, j *judge, steps int) []found {
 // nearestReading tries readings until the strength intended is nearest to the
 // target.
 func nearestReading(p *route.Prep, b *equipment.Balance, v float64, end []route.Step) (float64, bool) {
-	perGram := 100 / v // % w/v
+	perGram := 1 / v
 	if p.Solute.Assay.Known {
 		perGram *= p.Solute.Assay.Value
 	}
@@ -133,7 +136,7 @@ func nearestReading(p *route.Prep, b *equipment.Balance, v float64, end []route.
 		}
 		perGram *= end[i].Amount / total
 	}
-	digits := math.Floor(p.Target.Value/perGram/b.Readability + 0.5 + 1e-9)
+	digits := math.Floor(p.TargetConcentration()/perGram/b.Readability + 0.5 + 1e-9)
 	if digits < 1 {
 		return 0, false
 	}
@@ -165,12 +168,24 @@ func randomPrep(t *testing.T, r *rand.Rand, steps int) *route.Prep {
 	}
 	k, err := equipment.ParseKit("kit", []byte(kit.String()))
 	require.NoError(t, err)
-	prep := fmt.Sprintf("kit = \"kit\"\ntarget = \"%v %% w/v\"\nvolume = \"%d mL\"\n", []float64{1, 0.2, 0.04, 0.005}[r.IntN(4)], 5+r.IntN(20))
-	if r.IntN(4) > 0 {
+	strength := func(percent float64) string { return fmt.Sprintf("%v %% w/v", percent) }
+	activity := r.IntN(4) == 0
+	if activity {
+		strength = func(percent float64) string { return fmt.Sprintf("%v U/mL", percent*unitsPerGram/100) }
+	}
+	target := []float64{1, 0.2, 0.04, 0.005}[r.IntN(4)]
+	prep := fmt.Sprintf("kit = \"kit\"\ntarget = %q\nvolume = \"%d mL\"\n", strength(target), 5+r.IntN(20))
+	switch r.IntN(6) {
+	case 0:
+	case 1:
+		prep += fmt.Sprintf("not-above = %q\n", strength(1.05*target))
+	default:
 		prep += fmt.Sprintf("tolerance = %q\n", pick("2 % of target", "8 % of target", "20 % of target"))
 	}
 	prep += "bench = { temperature = \"23 °C\", within = \"3 °C\" }\n[solute]\nname = \"salt\"\n"
-	if r.IntN(2) == 0 {
+	if activity {
+		prep += "activity = { value = \"30 U/mg\", expanded = \"2 U/mg\", k = 2 }\n"
+	} else if r.IntN(2) == 0 {
 		prep += "assay = { from = \"96 %\", to = \"100 %\" }\n"
 	}
 	prep += fmt.Sprintf("[solvent]\nname = %q\n", pick("water", "ethanol"))
@@ -178,7 +193,7 @@ func randomPrep(t *testing.T, r *rand.Rand, steps int) *route.Prep {
 		prep += "evaporation = \"2 % of volume\"\n"
 	}
 	if r.IntN(2) == 0 {
-		prep += fmt.Sprintf("[[stock]]\nname = \"stock\"\nstrength = { value = %q, expanded = \"0.05 %% w/v\", k = 2 }\n", pick("1 % w/v", "2.5 % w/v", "10 % w/v"))
+		prep += fmt.Sprintf("[[stock]]\nname = \"stock\"\nstrength = { value = %q, expanded = %q, k = 2 }\n", strength([]float64{1, 2.5, 10}[r.IntN(3)]), strength(0.05))
 	}
 	if r.IntN(4) == 0 {
 		prep += "[[packet]]\nname = \"packet\"\ncontent = { from = \"95 mg\", to = \"105 mg\" }\n"
@@ -186,4 +201,15 @@ func randomPrep(t *testing.T, r *rand.Rand, steps int) *route.Prep {
 	p, err := route.ParsePrep("prep", []byte(prep), k)
 	require.NoError(t, err)
 	return p
+}
+
+// unitsPerGram is the activity of the solute of a random prep.
+const unitsPerGram = 30_000
+
+// concentrationOf a stock of a random prep, in g/mL.
+func concentrationOf(s *route.Stock) float64 {
+	if s.Unit.Name == "U/mL" {
+		return s.Strength.Value / unitsPerGram
+	}
+	return s.Strength.Value / 100
 }

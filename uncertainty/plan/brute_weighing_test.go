@@ -26,9 +26,9 @@ func bruteByWeighing(p *route.Prep, dilutions int) (all [][]route.Step) {
 			}
 		}
 		for _, s := range p.Stocks {
-			if dilutions > 0 { // the strengths are in % w/v
+			if dilutions > 0 {
 				start := []route.Step{{Verb: route.Start, Stock: s}}
-				all = append(all, bruteOn(p, k, start, route.Step{Verb: route.WeighAliquot, Balance: k}, p.MassFraction(s.Strength.Value/100), dilutions-1)...)
+				all = append(all, bruteOn(p, k, start, route.Step{Verb: route.WeighAliquot, Balance: k}, p.MassFraction(concentrationOf(s)), dilutions-1)...)
 			}
 		}
 	}
@@ -36,7 +36,7 @@ func bruteByWeighing(p *route.Prep, dilutions int) (all [][]route.Step) {
 }
 
 func bruteOn(p *route.Prep, k *equipment.Balance, before []route.Step, part route.Step, fraction float64, more int) (all [][]route.Step) {
-	target := p.MassFraction(p.Target.Value / 100)
+	target := p.MassFraction(p.TargetConcentration())
 	for total := range totals(p, k) {
 		then := func(grams float64) []route.Step {
 			s := part
@@ -60,15 +60,16 @@ func bruteOn(p *route.Prep, k *equipment.Balance, before []route.Step, part rout
 
 // totals are the masses that solutions are made up to.
 func totals(p *route.Prep, k *equipment.Balance) map[float64]bool {
-	volumes := []float64{p.Volume}
+	strong := 1.1 * p.TargetConcentration()
+	masses := []float64{p.Volume * p.Solvent.Density.Value, p.Volume * strong / p.MassFraction(strong)}
 	for _, m := range p.Kit.Measures {
 		if m.Kind.Receives() {
-			volumes = append(volumes, m.Capacity)
+			masses = append(masses, m.Capacity*p.Solvent.Density.Value)
 		}
 	}
 	all := map[float64]bool{}
-	for _, v := range volumes {
-		if total := reading(k, math.Ceil(v*p.Solvent.Density.Value/k.Readability*(1-1e-12))); total <= k.Capacity {
+	for _, m := range masses {
+		if total := reading(k, math.Ceil(m/k.Readability*(1-1e-12))); total <= k.Capacity {
 			all[total] = true
 		}
 	}

@@ -82,6 +82,9 @@ func (w *walk) fill(first *making, needed float64) {
 			continue
 		}
 		c := chain{source: s, ways: w.ways}
+		if w.tooStrong(s) {
+			continue
+		}
 		switch s.step.Verb {
 		case route.Start:
 			if s.intended*needed <= w.mostSolute {
@@ -95,6 +98,22 @@ func (w *walk) fill(first *making, needed float64) {
 			w.weigh(c, first.volume)
 		}
 	}
+}
+
+// tooStrong reports whether a solution on the way from a source, but for a stock
+// itself, is stronger than may be. With weighed solute that is seen when the volumes
+// are chosen.
+func (w *walk) tooStrong(s *source) bool {
+	if s.isWeighed() {
+		return false
+	}
+	strength := s.intended
+	for i := len(w.ways) - 1; i >= 0; i-- {
+		if strength *= w.ways[i].ratio; strength > w.strongest {
+			return true
+		}
+	}
+	return false
 }
 
 // weigh finishes a route with the reading that comes nearest to the target.

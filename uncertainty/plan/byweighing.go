@@ -52,17 +52,20 @@ func (s *search) byWeighing(ctx context.Context) error {
 	return nil
 }
 
-// totals are the masses that solutions are made up to on a balance.
+// totals are the masses that solutions are made up to on a balance: of the solvent
+// that a vessel holds, or of a solution a little stronger than what is wanted, so that
+// it is enough.
 func (s *search) totals(k *equipment.Balance) []float64 {
-	volumes := []float64{s.prep.Volume}
+	target := 1.1 * s.prep.TargetConcentration()
+	masses := []float64{s.prep.Volume * target / s.prep.MassFraction(target), s.prep.Volume * s.prep.Solvent.Density.Value}
 	for _, m := range s.prep.Kit.Measures {
 		if m.Kind.Receives() {
-			volumes = append(volumes, m.Capacity)
+			masses = append(masses, m.Capacity*s.prep.Solvent.Density.Value)
 		}
 	}
 	var totals []float64
-	for _, v := range volumes {
-		digits := math.Ceil(v * s.prep.Solvent.Density.Value / k.Readability * (1 - 1e-12))
+	for _, m := range masses {
+		digits := math.Ceil(m / k.Readability * (1 - 1e-12))
 		if digits*k.Readability <= k.Capacity*(1+1e-12) {
 			totals = append(totals, reading(k, digits))
 		}
@@ -94,7 +97,7 @@ func (w *weigher) run() {
 	for i := range w.sources {
 		switch s := &w.sources[i]; {
 		case s.isStock():
-			w.dilute(draft{steps: []route.Step{s.step}, fraction: w.prep.MassFraction(s.intended), left: math.Inf(1)})
+			w.dilute(draft{steps: []route.Step{s.step}, fraction: w.prep.MassFraction(s.intended), left: math.Inf(1), bought: true})
 		case s.isWeighed() && s.step.Balance == w.balance:
 			w.dissolve(s)
 		case !s.isWeighed():
@@ -110,6 +113,7 @@ type draft struct {
 	fraction, left float64
 	dilutions      int
 	leftOver       float64 // in g, of weak solutions
+	bought         bool    // a stock, or solute, which is not made
 	// least is a lower bound of the relative variance.
 	least float64
 }
@@ -121,7 +125,7 @@ func (w *weigher) dissolve(s *source) {
 		step.Amount = m
 		return step
 	}
-	w.makeUp(draft{dilutions: -1, fraction: s.intended, left: math.Inf(1)}, weigh)
+	w.makeUp(draft{dilutions: -1, fraction: s.intended, left: math.Inf(1), bought: true}, weigh)
 }
 
 // dissolvePacket makes a packet up to a mass.
@@ -143,7 +147,7 @@ func (w *weigher) dilute(d draft) {
 // makeUp weighs a part of what there is, by a step that is given its mass, and makes
 // it up to a mass: to what is wanted, or to a solution that is diluted further.
 func (w *weigher) makeUp(d draft, weigh func(m float64) route.Step) {
-	if d.dilutions == w.options.Steps || d.fraction < w.target || d.fraction > w.strongest && d.dilutions >= 0 || w.hopelessDraft(&d) {
+	if d.dilutions == w.options.Steps || d.fraction < w.target || d.fraction > w.strongest && !d.bought || w.hopelessDraft(&d) {
 		return
 	}
 	for _, total := range w.totals {

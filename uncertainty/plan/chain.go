@@ -24,7 +24,7 @@ type state struct {
 	// sum is that of the relative contributions to each shared influence;
 	// squares adds up their squares for each kind of influence.
 	sum     []float64
-	squares [3]float64
+	squares [4]float64
 	undo    []part
 }
 
@@ -38,14 +38,16 @@ const (
 	// these are chosen.
 	byDilutions
 	// anyWay: what is still to come may cancel what there is, until the first
-	// solution is chosen. A source pulls at none of these.
+	// solution is chosen.
 	anyWay
+	// atLast: the source pulls at it as well, and may cancel what there is.
+	atLast
 )
 
 // saved is what comes back when a factor is taken away again.
 type saved struct {
 	mean, own, fourth float64
-	squares           [3]float64
+	squares           [4]float64
 	undo              int
 }
 
@@ -90,7 +92,7 @@ func (s *state) leastVariance(final pull) float64 {
 // uncertainty of a finished route: its relative standard uncertainty and
 // effective degrees of freedom.
 func (s *state) uncertainty() (u, degreesOfFreedom float64) {
-	variance := s.leastVariance(anyWay)
+	variance := s.leastVariance(atLast)
 	u, degreesOfFreedom = math.Sqrt(variance), math.Inf(1)
 	if s.fourth > 0 {
 		degreesOfFreedom = variance * variance / s.fourth

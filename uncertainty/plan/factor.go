@@ -10,7 +10,9 @@ import (
 // influences that others share by number.
 type factor struct {
 	mean, own, fourth float64
-	shared            []part
+	// low is the least that the factor of one measurement can be.
+	low    float64
+	shared []part
 }
 
 // part is the relative contribution of a shared influence.
@@ -32,7 +34,7 @@ func (k keys) of(owner, name string) int {
 
 // factor turns that of a step into one with numbered influences.
 func (k keys) factor(f route.Factor) factor {
-	g := factor{mean: f.Mean, own: f.Own, fourth: f.Fourth}
+	g := factor{mean: f.Mean, low: f.Low, own: f.Own, fourth: f.Fourth}
 	for _, s := range f.Shared {
 		g.shared = append(g.shared, part{k.of(s.Owner, s.Name), s.Relative})
 	}

@@ -32,7 +32,7 @@ func (s *search) found(ctx context.Context) ([]found, error) {
 			return nil, err
 		}
 		if !r.Possible || !r.Informative {
-			panic(fmt.Sprintf("plan: found a route that cannot be done: %s%s", r.Reason, r.Uninformative))
+			continue
 		}
 		list = append(list, found{r, s.judge.merit(&r), wordsOf(r.Route)})
 	}

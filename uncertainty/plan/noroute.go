@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"strings"
 
 	"minim/equipment"
 	"minim/uncertainty/route"
@@ -16,24 +17,28 @@ type NoRouteError struct {
 func (e *NoRouteError) Error() string { return "this bench allows no route: " + e.Reason }
 
 // noRoute finds the most likely reason.
-func noRoute(p *route.Prep, o Options) error {
+func noRoute(p *route.Prep, o Options, notSearched []string) error {
 	largest := 0.0
 	for _, m := range p.Kit.Measures {
 		if m.Kind.Receives() {
 			largest = max(largest, m.Capacity)
 		}
 	}
-	switch {
+	reason := "none comes near to the target"
+	switch limited := o.LeftOver+o.Volume+o.Solute+o.Strongest+p.Solute.Solubility > 0 || len(o.Without) > 0; {
 	case len(p.Kit.Balances)+len(p.Stocks)+len(p.Packets) == 0:
-		return &NoRouteError{"there is no balance, and the prep names no stock and no packet"}
-	case largest == 0 && !p.Solvent.Density.Known:
-		return &NoRouteError{"there is no vessel to make a solution in"}
+		reason = "there is no balance, and the prep names no stock and no packet"
+	case largest == 0:
+		reason = "there is no vessel to make a solution in"
 	case largest < p.Volume:
-		return &NoRouteError{fmt.Sprintf("%s are wanted, and the largest vessel holds %s", equipment.Millilitres(p.Volume), equipment.Millilitres(largest))}
+		reason = fmt.Sprintf("%s are wanted, and the largest vessel holds %s", equipment.Millilitres(p.Volume), equipment.Millilitres(largest))
 	case o.strongest(p) < p.TargetConcentration():
-		return &NoRouteError{"the target is stronger than a solution may be"}
-	case len(p.Kit.Balances) == 0:
-		return &NoRouteError{"none from what it starts with comes near to the target"}
+		reason = "the target is stronger than a solution may be"
+	case limited:
+		reason = "none that comes near to the target keeps the limits"
 	}
-	return &NoRouteError{fmt.Sprintf("none keeps the limits with up to %d dilutions", o.Steps)}
+	if len(notSearched) > 0 {
+		reason += "; not searched: " + strings.Join(notSearched, "; ")
+	}
+	return &NoRouteError{reason}
 }

@@ -23,8 +23,8 @@ type pass struct {
 	remainder              *remainder
 	// reach is nil where the mass of solute is chosen last.
 	reach *reach
-	// sharing is nil where it would say little: where solvent is measured, few
-	// sums only grow.
+	// sharing is nil where it would say little: where solvent is measured, few sums
+	// only grow; and where there are so many groups that it takes longer than it saves.
 	sharing *sharing
 }
 
@@ -43,16 +43,19 @@ type group struct {
 	measures bool
 }
 
+// mostShared is the number of groups up to which pairs of them are worked out.
+const mostShared = 2000
+
 func newPass(b *bench, dilutions int, measured bool, from route.Verb) *pass {
 	p := &pass{dilutions: dilutions, measured: measured, from: from}
 	list := b.dilutions
 	if !measured {
 		list = slices.DeleteFunc(slices.Clone(list), func(m making) bool { return m.measured })
 	}
-	p.pulls = newPulls(len(b.keys), b.firsts, list)
+	p.pulls = b.newPulls(list)
 	p.firsts, p.dilutionGroups = p.groups(b.firsts), p.groups(list)
 	p.remainder, p.reach = newRemainder(b, p), newReach(b, p)
-	if !measured && dilutions > 0 {
+	if !measured && dilutions > 1 && len(p.dilutionGroups) <= mostShared {
 		p.sharing = newSharing(p)
 	}
 	return p
@@ -126,37 +129,51 @@ func (p *pass) leastSource(b *bench, grams float64) float64 {
 	return 0
 }
 
-// newPulls sorts the shared influences by how ways to make solutions pull at them.
-func newPulls(keys int, firsts, dilutions []making) []pull {
-	byFirsts, byDilutions := make(signs, keys), make(signs, keys)
-	for i := range firsts {
-		byFirsts.see(&firsts[i].factor)
+// newPulls sorts the shared influences by how sources, ways to make solutions, and
+// what multiplies every route pull at them.
+func (b *bench) newPulls(dilutions []making) []pull {
+	bySources, always, byFirsts, byDilutions := b.newSigns(), b.newSigns(), b.newSigns(), b.newSigns()
+	for i := range b.sources {
+		bySources.see(&b.sources[i].factor)
+	}
+	always.see(&b.unit)
+	always.see(&b.evaporated)
+	for i := range b.firsts {
+		byFirsts.see(&b.firsts[i].factor)
 	}
 	for i := range dilutions {
 		byDilutions.see(&dilutions[i].factor)
 	}
-	pulls := make([]pull, keys)
+	pulls := make([]pull, len(b.keys))
 	for k := range pulls {
-		pulls[k] = pullOf(byFirsts[k], byDilutions[k])
+		pulls[k] = pullOf(bySources[k], always[k], byFirsts[k], byDilutions[k])
 	}
 	return pulls
 }
 
 // signs are those of all contributions to each influence.
-type signs [][2]bool
+type signs []sign
+
+type sign struct{ minus, plus bool }
+
+func (b *bench) newSigns() signs { return make(signs, len(b.keys)) }
 
 func (s signs) see(f *factor) {
 	for _, p := range f.shared {
-		s[p.key][0] = s[p.key][0] || p.relative < 0
-		s[p.key][1] = s[p.key][1] || p.relative > 0
+		s[p.key].minus = s[p.key].minus || p.relative < 0
+		s[p.key].plus = s[p.key].plus || p.relative > 0
 	}
 }
 
-func pullOf(firsts, dilutions [2]bool) pull {
+func pullOf(sources, always, firsts, dilutions sign) pull {
+	minus := sources.minus || always.minus || firsts.minus || dilutions.minus
+	plus := sources.plus || always.plus || firsts.plus || dilutions.plus
 	switch {
-	case !(firsts[0] || dilutions[0]) || !(firsts[1] || dilutions[1]):
+	case !minus || !plus:
 		return oneWay
-	case firsts == [2]bool{}:
+	case sources != sign{}:
+		return atLast
+	case firsts == sign{}:
 		return byDilutions
 	}
 	return anyWay

@@ -54,6 +54,9 @@ type Counts struct {
 // It recommends one by the preference of the options.
 func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	p = withLimits(p, &o)
+	if o.strongest(p) < p.TargetConcentration() {
+		return nil, noRoute(p, o, nil)
+	}
 	b, err := newBench(p, o)
 	if err != nil {
 		return nil, err
@@ -70,7 +73,7 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	plan.NotSearched = b.notSearched
 	plan.Counts = Counts{b.candidates(o.Steps), s.counts.built, s.counts.finished}
 	if len(list) == 0 {
-		return nil, noRoute(p, o)
+		return nil, noRoute(p, o, b.notSearched)
 	}
 	if err := plan.simulate(ctx, p, list); err != nil {
 		return nil, err
@@ -103,16 +106,25 @@ func (s *search) result(ctx context.Context) ([]found, error) {
 }
 
 // nearest finds the tightest route, for a tolerance that all miss by far. It looks for
-// nearestTime at most: no route is good enough anyway.
+// a moment only: no route is good enough anyway.
 func nearest(ctx context.Context, b *bench, o Options) ([]found, error) {
-	o.Time = nearestTime
+	o.Time = atMost(o.Time, briefly)
 	j := tightness(b.prep, b.coverage)
 	j.worthOnly = true
 	list, err := newSearch(b, o, j).result(ctx)
 	return list[:min(1, len(list))], err
 }
 
-const nearestTime = 2 * time.Second
+// briefly is how long is searched for what is no more than a hint.
+const briefly = 2 * time.Second
+
+// atMost is the shorter of two times, of which 0 is no limit.
+func atMost(limit, t time.Duration) time.Duration {
+	if limit == 0 {
+		return t
+	}
+	return min(limit, t)
+}
 
 // own evaluates the routes of the prep itself.
 func own(p *route.Prep, coverage float64) ([]route.Result, error) {
@@ -138,6 +150,10 @@ func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []found) err
 	if err != nil {
 		return err
 	}
+	all = possible(all)
+	if len(all.Results) == 0 {
+		return &NoRouteError{"the strength of every route could be nothing"}
+	}
 	use := choose(all, p.Options.Prefer)
 	groups, leaders := grouped(all, use)
 	for i := range all.Results {
@@ -145,6 +161,21 @@ func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []found) err
 	}
 	p.Comparison = chosenFrom(all, leaders, use)
 	return nil
+}
+
+// possible keeps the routes of a comparison that turned out to be possible when they
+// were simulated, with the ladder after them.
+func possible(all *route.Comparison) *route.Comparison {
+	var places []int
+	for i := range all.Results {
+		if all.Results[i].Possible {
+			places = append(places, i)
+		}
+	}
+	if len(places) == len(all.Results) || len(places) == 0 {
+		return &route.Comparison{Prep: all.Prep, Settings: all.Settings, Results: all.Results[:len(places)]}
+	}
+	return chosenFrom(all, places, places[0])
 }
 
 // chosenFrom is a comparison of some routes of another, which uses the one chosen.

@@ -11,7 +11,7 @@ import (
 // whose chance of being inside reaches what is asked for; where none does, the
 // greatest chance decides. The first goes unless another is stated.
 const (
-	LeastLeftOver = "least-left-over" // of the tightest, where there is no tolerance
+	LeastLeftOver = "least-left-over" // nearest the target, where there is no tolerance
 	Tightest      = "tightest"        // least relative expanded uncertainty
 	Fewest        = "fewest"          // operations
 	LeastSolute   = "least-solute"
@@ -68,7 +68,7 @@ func figure(c *route.Comparison, preference string, r *route.Result) float64 {
 		return 0
 	}
 	if len(c.Prep.Tolerances) == 0 {
-		return relative(r)
+		return r.HoldsWithin
 	}
 	return volume(r.LeftOverML)
 }

@@ -142,10 +142,16 @@ type benchOption struct {
 	kit    *equipment.Kit
 }
 
-// benches lists them: each balance by itself, and each candidate, a balance by
-// itself as well.
+// AsItIs is the name of a bench without a balance.
+const AsItIs = "bench as it is"
+
+// benches lists them: each balance by itself, or the bench without one; and each
+// candidate, a balance by itself as well.
 func benches(kit *equipment.Kit) []benchOption {
 	var list []benchOption
+	if len(kit.Balances) == 0 {
+		list = append(list, benchOption{Option{Name: AsItIs, Owned: true}, kit})
+	}
 	for _, b := range kit.Balances {
 		list = append(list, benchOption{Option{Name: b.Name, Balance: b, Owned: true, Price: b.Price}, withBalances(kit, b)})
 	}
@@ -160,11 +166,10 @@ func benches(kit *equipment.Kit) []benchOption {
 	return list
 }
 
-// judge says whether the bench is good enough, and which candidate is worth having:
-// where it is not, the cheapest that makes it so, of those without a price that
-// which leaves least over; where none does, the one with the greatest chance. Where
-// the bench is good enough, it is the one that saves most of what is left over, if
-// that is a fifth or more.
+// judge says whether the bench is good enough, and which candidate is worth having.
+// Where it is not, that is the cheapest that makes it so, one with a price before one
+// without; where none does, the one with the greatest chance. Where the bench is good
+// enough, it is the one that leaves least over, if that saves a fifth or more.
 func (b *Purchase) judge(options []Option) Verdict {
 	v := Verdict{Present: -1, Buy: -1}
 	for i := range options {
@@ -178,7 +183,7 @@ func (b *Purchase) judge(options []Option) Verdict {
 		switch {
 		case o.Owned || !o.Found:
 		case v.Present >= 0 && !b.worthwhile(o, &options[v.Present]):
-		case v.Buy < 0 || b.buysBetter(o, &options[v.Buy]):
+		case v.Buy < 0 || b.buysBetter(o, &options[v.Buy], v.Meets):
 			v.Buy = i
 		}
 	}
@@ -218,12 +223,17 @@ func (b *Purchase) worthwhile(candidate, present *Option) bool {
 	return r.Chance() > s.Chance()+noticed
 }
 
-// buysBetter reports whether one candidate is to be bought rather than another.
-func (b *Purchase) buysBetter(one, other *Option) bool {
-	if one.Meets == other.Meets && one.Price.Stated() && other.Price.Stated() && one.Price.Amount != other.Price.Amount {
-		return one.Price.Amount < other.Price.Amount
+// buysBetter reports whether one candidate is to be bought rather than another, where
+// the bench is good enough or not.
+func (b *Purchase) buysBetter(one, other *Option, enough bool) bool {
+	p, q := one.Price, other.Price
+	switch {
+	case enough || !one.Meets || !other.Meets || p == q:
+		return b.better(one, other)
+	case p.Stated() != q.Stated():
+		return p.Stated()
 	}
-	return b.better(one, other)
+	return p.Amount < q.Amount
 }
 
 // doubt judges again with all that is assumed doubled and halved, where the verdict

@@ -87,26 +87,26 @@ func (w *walk) strengths() span {
 }
 
 // strengthsWorth is the span of expected strengths outside of which no route is worth
-// so much, whatever its uncertainty. Without a tolerance it is a tenth about the
-// target.
+// so much, whatever its uncertainty.
 func (j *judge) strengthsWorth(worth float64) span {
 	low, high := j.limits.Lower, j.limits.Upper
 	switch {
 	case !j.tolerant:
-		return span{(1 - nearTarget) * j.target, (1 + nearTarget) * j.target}
+		by := min(nearTarget, -worth*(1+slack)) * j.target
+		return span{j.target - by, j.target + by}
+	case !j.twoSided():
+		return j.near()
 	case worth > 0.5:
-		return span{max(0, low), high}
+		return span{low, high}
 	}
-	s := span{0, math.Inf(1)}
-	if low > 0 && !math.IsInf(high, 1) {
-		s.low = bisect(0, low, func(y float64) bool { return j.mostChanceAt(y) >= worth })
-		s.high = 1 / bisect(0, 1/high, func(t float64) bool { return j.mostChanceAt(1/t) >= worth })
+	return span{
+		bisect(0, low, func(y float64) bool { return j.mostChanceAt(y) >= worth }),
+		1 / bisect(0, 1/high, func(t float64) bool { return j.mostChanceAt(1/t) >= worth }),
 	}
-	return s
 }
 
 // nearTarget is how far the expected strength may be off the target, as a fraction of it,
-// where no tolerance says.
+// where no two limits say.
 const nearTarget = 0.1
 
 // bisect is a point just below the least x of a range at which something holds that

@@ -150,7 +150,7 @@ func (s *search) offer(m merit, c func() chain) {
 	if s.judge.worthOnly {
 		m.leftOver, m.operations = 0, 0
 	}
-	if m.worth < s.judge.floor || s.front.Load().beaten(m) {
+	if !(m.worth >= s.judge.floor) || s.front.Load().beaten(m) {
 		return
 	}
 	s.lock.Lock()

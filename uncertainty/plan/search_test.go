@@ -252,7 +252,7 @@ name = "water"
 [[stock]]
 name = "stock"
 strength = "1 % w/v"
-`, smallKit[len("\n[[balance]]\nname = \"scale\"\ncapacity = \"100 g\"\nreadability = \"0.01 g\"\nrepeatability = \"0.01 g\"\nlinearity = \"0.02 g\"\n"):], "none from what it starts with comes near to the target"},
+`, smallKit[len("\n[[balance]]\nname = \"scale\"\ncapacity = \"100 g\"\nreadability = \"0.01 g\"\nrepeatability = \"0.01 g\"\nlinearity = \"0.02 g\"\n"):], "none comes near to the target"},
 		"a volume larger than any vessel": {
 			"target = \"0.1 % w/v\"\nvolume = \"2000 mL\"\n[solute]\nname = \"salt\"\n[solvent]\nname = \"water\"\n", smallKit,
 			"2000 mL are wanted, and the largest vessel holds 50 mL"},

@@ -51,9 +51,14 @@ func (b *bench) broughtBy(s *source, grams float64, pulled map[int]bool) (float6
 	return brought, err
 }
 
-// pulled are the shared influences that a way to make a solution pulls at.
+// pulled are the shared influences that others than sources pull at.
 func (b *bench) pulled() map[int]bool {
 	keys := make(map[int]bool)
+	for _, f := range []factor{b.unit, b.evaporated} {
+		for _, p := range f.shared {
+			keys[p.key] = true
+		}
+	}
 	for _, list := range [][]making{b.firsts, b.dilutions} {
 		for i := range list {
 			for _, p := range list[i].shared {

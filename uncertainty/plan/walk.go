@@ -147,7 +147,7 @@ func (w *walk) try(g *group) {
 	switch {
 	case w.pass.measured && v.measures == 0 && toCome == 0:
 		return // all made up to the mark: a route of another pass
-	case w.wanted() > w.strongest && (toCome > 0 || w.pass.from != route.Start):
+	case w.pass.from == route.Weigh && w.wanted() > w.strongest:
 		return
 	case w.outOfReach(toCome) || w.hopelessBefore(toCome, g.aliquot) || !w.claims.take(v.groups):
 		return

@@ -16,7 +16,8 @@ const (
 )
 
 // judge turns figures of a route into its worth: the chance of being inside the
-// first tolerance, or minus the relative expanded uncertainty where there is none.
+// first tolerance; where there is none, minus what the strength may be off the target
+// by, its expected difference and its expanded uncertainty, relative to the target.
 type judge struct {
 	coverage float64
 	// limits of the strength; tolerant is false where there are none.
@@ -47,11 +48,10 @@ func newJudge(p *route.Prep, coverage, floor, enough float64) judge {
 	return j
 }
 
-// tightness judges by relative uncertainty alone, of routes that come near to the
-// target.
+// tightness judges by what the strength may be off the target by.
 func tightness(p *route.Prep, coverage float64) judge {
 	j := judge{coverage: coverage, normal: uncertainty.CoverageFactor(coverage, math.Inf(1)), target: p.Target.Value, floor: -math.MaxFloat64, least: math.Inf(1)}
-	j.strengths = j.strengthsWorth(0)
+	j.strengths = j.strengthsWorth(j.floor)
 	return j
 }
 
@@ -62,14 +62,16 @@ func (j *judge) stair(m merit, c chain) stair {
 
 // worth of a route with a strength and its relative uncertainty.
 func (j *judge) worth(value, u, degreesOfFreedom float64) float64 {
-	if j.tolerant {
+	near := j.twoSided() || (span{value, value}).meets(j.near())
+	switch {
+	case !near:
+		return math.Inf(-1)
+	case j.tolerant:
 		a := uncertainty.Analytic{Value: value, StandardUncertainty: u * math.Abs(value)}
 		return min(a.ConformanceProbability(j.limits), j.enough)
 	}
-	if !(span{value, value}).meets(j.strengths) {
-		return math.Inf(-1)
-	}
-	return -uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u
+	expanded := uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u * math.Abs(value)
+	return -(math.Abs(value-j.target) + expanded) / j.target
 }
 
 // merit of a route that was assessed.
@@ -83,6 +85,22 @@ func (j *judge) merit(r *route.Result) merit {
 // digits of floating point is equal.
 func rounded(worth float64) float64 { return math.Round(worth*1e12) / 1e12 }
 
+// twoSided reports whether there are two limits.
+func (j *judge) twoSided() bool { return j.limits.Lower > 0 && !math.IsInf(j.limits.Upper, 1) }
+
+// near is where an expected strength must lie that is not kept by two limits: within a
+// tenth of the target, or as far off as the one limit is.
+func (j *judge) near() span {
+	by := nearTarget * j.target
+	if j.tolerant && j.limits.Lower > 0 {
+		by = max(by, j.target-j.limits.Lower)
+	}
+	if j.tolerant && !math.IsInf(j.limits.Upper, 1) {
+		by = max(by, j.limits.Upper-j.target)
+	}
+	return span{max(0, j.target-by), j.target + by}
+}
+
 // top reports whether no route is worth more.
 func (j *judge) top(worth float64) bool {
 	if j.tolerant {
@@ -92,13 +110,18 @@ func (j *judge) top(worth float64) bool {
 }
 
 // mostVariance is the relative variance above which every route is worth less
-// than that. Where there is one limit only, the variance alone says nothing.
+// than that. Without a tolerance, a strength of x targets is worth -(|x - 1| + k u x),
+// so that k u is at most 1 - (1 - w)/x or (w + 1 - x)/x for a worth of -w: w at x = 1
+// where w < 1, and otherwise less than 1 + (w - 1)/x. Where there is one limit only,
+// the variance alone says nothing.
 func (j *judge) mostVariance(worth float64) float64 {
 	u := math.Inf(1)
-	switch low, high := j.limits.Lower, j.limits.Upper; {
-	case !j.tolerant:
+	switch {
+	case !j.tolerant && -worth < 1:
 		u = -worth / j.normal
-	case low > 0 && !math.IsInf(high, 1):
+	case !j.tolerant:
+		u = (1 + (-worth-1)/(1-nearTarget)) / j.normal
+	case j.twoSided():
 		u = relativeU(sort.Search(uSteps, func(i int) bool { return j.mostChance(relativeU(i)) < worth }))
 	}
 	return u * u * (1 + slack)

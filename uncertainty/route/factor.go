@@ -12,8 +12,9 @@ import (
 // of a route from the factors of its steps, worked out once each by the same
 // model as the whole route.
 type Factor struct {
-	// Mean is the factor at the means of all influences.
-	Mean float64
+	// Mean is the factor at the means of all influences, Low the least that they allow
+	// it to be.
+	Mean, Low float64
 	// Own is the relative variance from influences that no other step shares,
 	// Fourth the sum of their (c u/mean)⁴/ν for the Welch-Satterthwaite formula.
 	Own, Fourth float64
@@ -109,6 +110,7 @@ func (c *compiler) factor(node uncertainty.Node, err error) (Factor, error) {
 		return Factor{}, err
 	}
 	f := Factor{Mean: a.Value}
+	f.Low, _ = c.model.Range(node)
 	step := c.use(0).Step
 	for i := range a.Budget {
 		line := &a.Budget[i]
