@@ -126,15 +126,13 @@ func letter(i int) string {
 	return strconv.Itoa(i + 1)
 }
 
-// planHead is what the columns hold, in two lines: the cost where there are prices,
-// and the solute where there are none.
+// planHead is what the columns hold, in two lines.
 func planHead(p *plan.Plan) (names, units []string) {
 	names = []string{"", "give or", insideHead(p.Comparison), "left", "times"}
 	units = []string{"route", "take", insideUnit(p.Comparison), "over/mL", "meas."}
+	names, units = append(names, "solute"), append(units, "g")
 	if _, currency := planCost(p, 0); currency != "" {
 		names, units = append(names, "cost"), append(units, currency)
-	} else {
-		names, units = append(names, "solute"), append(units, "g")
 	}
 	return append(names, "near"), append(units, "equal")
 }
@@ -150,10 +148,9 @@ func planCells(p *plan.Plan, i int) []string {
 		Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value), inside,
 		limit(roundSignificant(r.LeftOverML, 3)), strconv.Itoa(r.Operations),
 	}
+	row = append(row, limit(roundSignificant(r.SoluteGrams, 3)))
 	if cost, currency := planCost(p, i); currency != "" {
 		row = append(row, cost)
-	} else {
-		row = append(row, limit(roundSignificant(r.SoluteGrams, 3)))
 	}
 	return append(row, strconv.Itoa(alike(p, i)))
 }

@@ -241,14 +241,12 @@ func dropEmpty(rows [][]string, column int) {
 func optionRoutes(p *plan.Purchase) []fact {
 	var lines []fact
 	for i := range p.Options {
-		o := &p.Options[i]
-		name := o.Best.Route
-		switch {
-		case o.Found && o.Owned:
-			lines = append(lines, fact{letter(i), name.Name})
-		case o.Found:
-			lines = append(lines, fact{letter(i), name.Name + " (+: not owned)"})
+		if o := &p.Options[i]; o.Found {
+			lines = append(lines, fact{letter(i), o.Best.Route.Name})
 		}
+	}
+	if slices.ContainsFunc(p.Options, func(o plan.Option) bool { return !o.Owned }) {
+		lines = append(lines, fact{"+", "a candidate, which is not owned"})
 	}
 	return lines
 }

@@ -14,7 +14,7 @@ import (
 type buyOptions struct{ searchOptions }
 
 // buyTime is how long each of the searches of minim buy may take.
-const buyTime = 3 * time.Second
+const buyTime = 2 * time.Second
 
 func (o *buyOptions) declare(flags *pflag.FlagSet) {
 	o.searchOptions.declare(flags)

@@ -21,8 +21,8 @@ func TestDemoOutputs(t *testing.T) {
 	golden, err := filepath.Abs("../../testdata/demo")
 	require.NoError(t, err)
 	t.Chdir(t.TempDir())
-	output(t, "plan", "--steps", "2", "--out", "results")
-	output(t, "buy", "--steps", "1", "--out", "results")
+	output(t, "plan", "--steps", "2", "--trials", "10000", "--out", "results")
+	output(t, "buy", "--steps", "1", "--trials", "10000", "--out", "results")
 	output(t, "compare", "--out", "results", "--force")
 	for _, name := range []string{
 		"compare.txt", "compare.json", "compare.md", "compare.csv", "spread.svg", "budget.svg", "routes.svg", "readability.svg",

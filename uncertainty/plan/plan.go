@@ -61,6 +61,9 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	if !b.holds(p.Volume) {
+		return nil, noRoute(p, o, nil)
+	}
 	plan := &Plan{Options: o}
 	s := newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough))
 	list, err := s.result(ctx)

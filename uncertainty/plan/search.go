@@ -22,7 +22,9 @@ type search struct {
 	byVolume bool
 	// mostLeftOver in mL, mostSolute in g, and strongest in g/mL limit the routes.
 	mostLeftOver, mostSolute, strongest float64
-	pass                                *pass
+	// mostWeighed is the most solute that can be weighed, in g of what counts.
+	mostWeighed float64
+	pass        *pass
 	// front is replaced as a whole, under the lock.
 	front  atomic.Pointer[front]
 	lock   sync.Mutex
@@ -31,6 +33,7 @@ type search struct {
 
 func newSearch(b *bench, o Options, j judge) *search {
 	s := &search{bench: b, options: o, judge: j, mostLeftOver: o.mostLeftOver(b.prep), mostSolute: o.mostSolute(), strongest: o.strongest(b.prep)}
+	s.mostWeighed = b.mostWeighed(s.mostSolute)
 	s.judge.mostU = b.mostU(o.Steps)
 	s.judge.strengths = s.judge.strengthsWorth(j.floor)
 	s.front.Store(new(front))

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"minim/equipment"
 	"minim/uncertainty/route"
@@ -107,4 +108,27 @@ func (w *weighings) nearest(grams float64) (*weighing, error) {
 	}
 	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, intended, uninformative == ""}
 	return w.known[digits], nil
+}
+
+// mostWeighed is the most solute that the balances can weigh, in g of what counts,
+// where so much may be used; with half a digit for the rounding of a reading.
+func (b *bench) mostWeighed(allowed float64) float64 {
+	most := 0.0
+	for i := range b.sources {
+		if s := &b.sources[i]; s.isWeighed() {
+			k := s.step.Balance
+			most = max(most, (min(k.Capacity, allowed)+k.Readability)*s.intended)
+		}
+	}
+	return most
+}
+
+// holds reports whether something on the bench holds so much of the solution.
+func (b *bench) holds(mL float64) bool {
+	enough := func(m making) bool { return m.volume >= mL*(1-1e-9) }
+	if slices.ContainsFunc(b.firsts, enough) || slices.ContainsFunc(b.dilutions, enough) {
+		return true
+	}
+	density := b.prep.Solvent.Density
+	return density.Known && slices.ContainsFunc(b.prep.Kit.Balances, func(k *equipment.Balance) bool { return k.Capacity >= mL*density.Value/2 })
 }

@@ -85,6 +85,9 @@ func (w *walk) goOn() bool {
 
 // run goes through all routes that no other walk has claimed.
 func (w *walk) run() {
+	if w.pass.from == route.Weigh && w.wanted()*w.prep.Volume > w.mostWeighed {
+		return
+	}
 	if w.pass.dilutions > 0 {
 		w.extend(w.prep.Volume)
 	} else if w.claims.take(nil) {
@@ -147,8 +150,8 @@ func (w *walk) try(g *group) {
 	switch {
 	case w.pass.measured && v.measures == 0 && toCome == 0:
 		return // all made up to the mark: a route of another pass
-	case w.pass.from == route.Weigh && w.wanted() > w.strongest:
-		return
+	case w.pass.from == route.Weigh && (w.wanted() > w.strongest || w.wanted()*g.aliquot > w.mostWeighed):
+		return // too strong, or more solute than any balance carries or may be used
 	case w.outOfReach(toCome) || w.hopelessBefore(toCome, g.aliquot) || !w.claims.take(v.groups):
 		return
 	case toCome > 0:
