@@ -113,15 +113,8 @@ func chosen(c *route.Comparison) string {
 // text is the section on the first screen.
 func (e effect) text(b *strings.Builder) {
 	b.WriteString("\n" + e.title() + "\n")
-	most := 30
-	rows := e.rows(most)
-	for ; most > 6 && widest(grid(rows)) > width; most-- {
-		rows = e.rows(most - 1)
-	}
-	if len(rows) > 2 {
-		for _, line := range grid(rows) {
-			b.WriteString(line + "\n")
-		}
+	if rows := fit(30, 6, e.rows); len(rows) > 2 {
+		writeGrid(b, rows)
 	}
 	for _, f := range e.facts() {
 		hang(b, "  "+f.label, f.text, 13)

@@ -63,6 +63,32 @@ func right(s string, to int) string {
 
 func runes(s string) int { return utf8.RuneCountInString(s) }
 
+// fit shortens the names in a table, from most characters down to least, until it
+// fits on the screen; rows makes the table with names of at most so many.
+func fit(most, least int, rows func(most int) [][]string) [][]string {
+	table := rows(most)
+	for ; most > least && widest(grid(table)) > width; most-- {
+		table = rows(most - 1)
+	}
+	return table
+}
+
+// widest is the number of characters of the widest line.
+func widest(lines []string) int {
+	most := 0
+	for _, line := range lines {
+		most = max(most, runes(line))
+	}
+	return most
+}
+
+// writeGrid writes a table.
+func writeGrid(b *strings.Builder, rows [][]string) {
+	for _, line := range grid(rows) {
+		b.WriteString(line + "\n")
+	}
+}
+
 // grid aligns cells in columns: the first to the left, the others to the right.
 // A row of one cell runs across.
 func grid(rows [][]string) []string {

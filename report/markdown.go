@@ -15,13 +15,7 @@ import (
 func Markdown(c, before *route.Comparison) string {
 	used := &c.Results[c.Verdict.Use]
 	m := new(markdown)
-	if t := title(c.Prep); t != "" {
-		m.line("# ", t)
-	}
-	if before != nil {
-		m.line("", "Changed: "+changed(c.Prep))
-	}
-	m.line("", "Wanted: "+wanted(c.Prep))
+	m.heading(c.Prep, before != nil)
 	m.line("## ", verdictWord(c)+": "+used.Route.Name)
 	m.steps(Instructions(c.Prep, used.Route))
 	m.facts(facts(c))
@@ -42,6 +36,17 @@ func Markdown(c, before *route.Comparison) string {
 	m.line("## ", "Cautions")
 	m.list(Cautions(c.Prep))
 	return strings.TrimPrefix(m.String(), "\n")
+}
+
+// heading says what is wanted, and what is changed in the kit, if anything is.
+func (m *markdown) heading(p *route.Prep, isChanged bool) {
+	if t := title(p); t != "" {
+		m.line("# ", t)
+	}
+	if isChanged {
+		m.line("", "Changed: "+changed(p))
+	}
+	m.line("", "Wanted: "+wanted(p))
 }
 
 // markdown takes words and escapes every one.

@@ -88,15 +88,8 @@ func chosenBy(p *plan.Plan) string {
 
 // planTable lists the routes to choose from.
 func planTable(b *strings.Builder, p *plan.Plan) {
-	most := 60
-	rows := planRows(p, most)
-	for ; most > 12 && widest(grid(rows)) > width; most-- {
-		rows = planRows(p, most-1)
-	}
 	b.WriteString("\n")
-	for _, line := range grid(rows) {
-		b.WriteString(line + "\n")
-	}
+	writeGrid(b, fit(60, 12, func(most int) [][]string { return planRows(p, most) }))
 	hang(b, "", legend, 4)
 }
 
@@ -345,14 +338,7 @@ func helpName(h plan.Help) string {
 // planEffect says what changes in the kit do to what is recommended.
 func planEffect(b *strings.Builder, p, before *plan.Plan) {
 	b.WriteString("\n" + effect{p.Comparison, before.Comparison}.title() + "\n")
-	most := 40
-	rows := planEffectRows(p, before, most)
-	for ; most > 12 && widest(grid(rows)) > width; most-- {
-		rows = planEffectRows(p, before, most-1)
-	}
-	for _, line := range grid(rows) {
-		b.WriteString(line + "\n")
-	}
+	writeGrid(b, fit(40, 12, func(most int) [][]string { return planEffectRows(p, before, most) }))
 }
 
 // planEffectRows are the head and the routes that are recommended, with names of at

@@ -11,13 +11,7 @@ import (
 func PlanMarkdown(p, before *plan.Plan) string {
 	used := &p.Results[p.Verdict.Use]
 	m := new(markdown)
-	if t := title(p.Prep); t != "" {
-		m.line("# ", t)
-	}
-	if before != nil {
-		m.line("", "Changed: "+changed(p.Prep))
-	}
-	m.line("", "Wanted: "+wanted(p.Prep))
+	m.heading(p.Prep, before != nil)
 	m.line("## ", verdictWord(p.Comparison)+": "+used.Route.Name)
 	m.steps(Instructions(p.Prep, used.Route))
 	m.facts(append(facts(p.Comparison), planFacts(p)...))

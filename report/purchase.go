@@ -25,15 +25,19 @@ func Purchase(p, before *plan.Purchase) string {
 	for _, f := range verdictFacts(p, before) {
 		hang(b, f.label, f.text, 10)
 	}
-	writeGrid(b, "", fitting(p))
+	b.WriteString("\n")
+	optionTable(b, p)
 	for _, l := range optionRoutes(p) {
 		hang(b, "  "+l.label, l.text, 4)
 	}
 	if before != nil {
-		writeGrid(b, "On the kit as it is", fitting(before))
+		b.WriteString("\nOn the kit as it is\n")
+		optionTable(b, before)
 	}
 	if rows := breakEvenRows(p); len(rows) > 2 {
-		writeGrid(b, breakEvenTitle(p), rows)
+		b.WriteString("\n")
+		hang(b, "", breakEvenTitle(p), 0)
+		writeGrid(b, rows)
 		hang(b, "", breakEvenWords(p), 2)
 	}
 	b.WriteString("\n")
@@ -48,17 +52,6 @@ func Purchase(p, before *plan.Purchase) string {
 	}
 	hang(b, "Cautions:", strings.Join(Cautions(p.Prep), " "), 13)
 	return b.String()
-}
-
-// writeGrid writes a table, under a title if there is one.
-func writeGrid(b *strings.Builder, title string, rows [][]string) {
-	b.WriteString("\n")
-	if title != "" {
-		hang(b, "", title, 0)
-	}
-	for _, line := range grid(rows) {
-		b.WriteString(line + "\n")
-	}
 }
 
 // verdictFacts are the verdict, what it would be otherwise, and what it was before.
@@ -162,14 +155,9 @@ func priced(p equipment.Price) string {
 	return " (" + p.String() + ")"
 }
 
-// fitting are the rows with names so short that they fit on the screen.
-func fitting(p *plan.Purchase) [][]string {
-	most := 40
-	rows := optionRows(p, most)
-	for ; most > 8 && widest(grid(rows)) > width; most-- {
-		rows = optionRows(p, most-1)
-	}
-	return rows
+// optionTable writes what each bench allows.
+func optionTable(b *strings.Builder, p *plan.Purchase) {
+	writeGrid(b, fit(40, 8, func(most int) [][]string { return optionRows(p, most) }))
 }
 
 // optionRows are the benches that could be had and what each allows, with names of at

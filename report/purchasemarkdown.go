@@ -10,13 +10,7 @@ import (
 // [Purchase] and [Markdown].
 func PurchaseMarkdown(p, before *plan.Purchase) string {
 	m := new(markdown)
-	if t := title(p.Prep); t != "" {
-		m.line("# ", t)
-	}
-	if before != nil {
-		m.line("", "Changed: "+changed(p.Prep))
-	}
-	m.line("", "Wanted: "+wanted(p.Prep))
+	m.heading(p.Prep, before != nil)
 	m.facts(verdictFacts(p, before))
 	m.line("## ", "What each allows")
 	m.grid(optionRows(p, 200))

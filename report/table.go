@@ -11,15 +11,8 @@ import (
 
 // table lists all routes in the order of the prep.
 func table(b *strings.Builder, c *route.Comparison) {
-	most := 30
-	rows := tableRows(c, most)
-	for ; most > 12 && widest(grid(rows)) > width; most-- {
-		rows = tableRows(c, most-1)
-	}
 	b.WriteString("\n")
-	for _, line := range grid(rows) {
-		b.WriteString(line + "\n")
-	}
+	writeGrid(b, fit(30, 12, func(most int) [][]string { return tableRows(c, most) }))
 }
 
 // tableRows are the cells of the table, with names of at most that many
@@ -37,15 +30,6 @@ func tableRows(c *route.Comparison, most int) [][]string {
 		rows = append(rows, append([]string{mark + shorten(r.Route.Name, most)}, cells(c, r)...))
 	}
 	return rows
-}
-
-// widest is the number of characters of the widest line.
-func widest(lines []string) int {
-	most := 0
-	for _, line := range lines {
-		most = max(most, runes(line))
-	}
-	return most
 }
 
 // tableHead is what the columns hold, in two lines.

@@ -49,16 +49,5 @@ func buy(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	printed, err := purchases.print(o.format, result, before)
-	if err != nil {
-		return err
-	}
-	if o.format == "text" {
-		printed = append(printed, next(files, flags)...)
-	}
-	kept, err := purchases.keep(o.out, o.force, result, before)
-	if err != nil {
-		return err
-	}
-	return c.deliver(printed, kept)
+	return purchases.show(c, shown{o.format, o.out, o.force, next(files, flags)}, result, before)
 }

@@ -98,18 +98,7 @@ func compare(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	printed, err := comparisons.print(o.format, comparison, before)
-	if err != nil {
-		return err
-	}
-	if o.format == "text" {
-		printed = append(printed, next(files, flags)...)
-	}
-	kept, err := comparisons.keep(o.out, o.force, comparison, before)
-	if err != nil {
-		return err
-	}
-	return c.deliver(printed, kept)
+	return comparisons.show(c, shown{o.format, o.out, o.force, next(files, flags)}, comparison, before)
 }
 
 // checkSettings words what is wrong with a coverage probability or a number of

@@ -71,23 +71,12 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	printed, err := plans.print(o.format, result, before)
-	if err != nil {
-		return err
-	}
-	if o.format == "text" {
-		printed = append(printed, next(files, flags)...)
-	}
 	saved, err := o.saved(files, result)
 	if err != nil {
 		return err
 	}
 	defer saved.discard()
-	kept, err := plans.keep(o.out, o.force, result, before)
-	if err != nil {
-		return err
-	}
-	if err := c.deliver(printed, kept); err != nil {
+	if err := plans.show(c, shown{o.format, o.out, o.force, next(files, flags)}, result, before); err != nil {
 		return err
 	}
 	return c.deliver(nil, saved)

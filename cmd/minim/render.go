@@ -89,6 +89,30 @@ func (r *renderer[R]) print(format string, result, before R) ([]byte, error) {
 	return r.formats[slices.Index(formatNameList, format)](result, before)
 }
 
+// show prints a result in a format, as text with what to type next, and writes it into
+// a folder, if there is one.
+func (r *renderer[R]) show(c console, s shown, result, before R) error {
+	printed, err := r.print(s.format, result, before)
+	if err != nil {
+		return err
+	}
+	if s.format == "text" {
+		printed = append(printed, s.next...)
+	}
+	kept, err := r.keep(s.dir, s.force, result, before)
+	if err != nil {
+		return err
+	}
+	return c.deliver(printed, kept)
+}
+
+// shown is how a result is to be shown.
+type shown struct {
+	format, dir string
+	force       bool
+	next        string
+}
+
 // keep stages all formats and pictures for a folder; without one there is nothing
 // to keep.
 func (r *renderer[R]) keep(dir string, force bool, result, before R) (*staged, error) {

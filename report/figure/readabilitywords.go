@@ -65,7 +65,7 @@ func (f *readable) notes() (list []string) {
 		list = append(list, "Lines: the tightest routes with a balance"+like+", were it to read to so many g"+left+". Both scales are logarithmic.")
 	}
 	if len(f.balances) > 0 {
-		list = append(list, "Circles: the route that would be chosen with each balance alone, which may have more give or take and leave less over.")
+		list = append(list, "Circles: the route that would be chosen with each balance alone, whatever it leaves over.")
 	}
 	if words := f.breakEven(); words != "" {
 		list = append(list, "The coarsest readability with a chance of being inside of at least "+shareWords(f.p.Prep.LeastChance)+": "+words+".")

@@ -14,8 +14,8 @@ import (
 // mass of as much solvent as a vessel of the kit holds, or as is wanted. What is
 // weighed for all solutions but the last is 1, 2 or 5 times a power of ten, ten
 // digits of the balance or more; for the last it is the reading that comes nearest
-// to the target. Each is evaluated by its model, unless its left over and number
-// of measurements alone show that it is beaten.
+// to the target. Each is evaluated by its model, unless its left over, its number
+// of measurements and a lower bound of its variance show that it is beaten.
 
 // weigher tries the routes by weighing on one balance.
 type weigher struct {

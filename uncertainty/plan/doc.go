@@ -17,8 +17,10 @@
 // solvent, and routes by volume to a strength by mass, are left out and said to be.
 //
 // Chances above 0.999 count as equal, and routes with one below 0.001 are left out.
-// Without a tolerance a route counts whose expected strength is within a tenth of
-// the target.
+// Without a tolerance what counts is by how much the strength may be off the target,
+// its expected difference and its expanded uncertainty. Where there are not two limits,
+// the expected strength must be within a tenth of the target, or as near as the one
+// limit.
 //
 // # Why nothing is lost
 //
@@ -43,7 +45,9 @@
 // as long as no solvent is measured with it. For these the square of the sum so
 // far is a lower bound. An influence that may pull either way (a cylinder that is
 // made up in and taken with, a pipette that measures both aliquot and solvent,
-// the temperature) can cancel and counts as nothing until the route is finished.
+// the temperature) can cancel and counts as nothing until all that pull at it are
+// chosen; one that the source shares with others, such as the activity of a stock,
+// until the route is finished.
 //
 // What is still to come brings variance as well, of which remainder.go holds a lower
 // bound, from the concentration that the steps in front must reach and the volume

@@ -49,8 +49,9 @@ type Counts struct {
 // Search finds the routes that no other beats in all of the chance of being inside
 // the first tolerance, what is left over, and the number of operations. Chances
 // above 0.999 count as equal, and routes with one below 0.001 are left out; without
-// a tolerance the relative expanded uncertainty takes its place. Where all chances
-// are below 0.001, it is the route with the least relative expanded uncertainty.
+// a tolerance, what the strength may be off the target by takes their place: its
+// expected difference and its expanded uncertainty. Where all chances are below 0.001,
+// the route that is least off is all that is found.
 // It recommends one by the preference of the options.
 func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	p = withLimits(p, &o)

@@ -81,7 +81,7 @@ func (s *search) skip(stages []stage) {
 }
 
 // stages are the passes by number of dilutions. The routes by weighing come before
-// those with the most, which take longest.
+// the passes with the most dilutions, which take longest.
 func (s *search) stages() []stage {
 	var list []stage
 	for n := s.fewest; n <= s.options.Steps; n++ {
