@@ -24,10 +24,12 @@ type renderer[R any] struct {
 	pictures []picture[R]
 }
 
-// picture is drawn as SVG and as PNG.
+// picture is drawn as SVG and as PNG. One that may be missing is left out, and said to
+// be, where there is nothing to draw.
 type picture[R any] struct {
-	file string
-	draw func(R) (*figure.Figure, error)
+	file         string
+	draw         func(R) (*figure.Figure, error)
+	mayBeMissing bool
 }
 
 var comparisons = renderer[*route.Comparison]{
@@ -35,7 +37,7 @@ var comparisons = renderer[*route.Comparison]{
 	formats: [4]func(c, before *route.Comparison) ([]byte, error){
 		asText(report.Text), report.JSON, asText(report.Markdown), report.CSV,
 	},
-	pictures: []picture[*route.Comparison]{{"spread", figure.Spread}, {"budget", figure.Budget}},
+	pictures: []picture[*route.Comparison]{{"spread", figure.Spread, false}, {"budget", figure.Budget, false}},
 }
 
 var plans = renderer[*plan.Plan]{
@@ -44,8 +46,8 @@ var plans = renderer[*plan.Plan]{
 		asText(report.Plan), report.PlanJSON, asText(report.PlanMarkdown), report.PlanCSV,
 	},
 	pictures: []picture[*plan.Plan]{
-		{"routes", figure.Trade},
-		{"spread", func(p *plan.Plan) (*figure.Figure, error) { return figure.Spread(p.Comparison) }},
+		{"routes", figure.Trade, true},
+		{"spread", func(p *plan.Plan) (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},
 	},
 }
 
@@ -54,7 +56,7 @@ var purchases = renderer[*plan.Purchase]{
 	formats: [4]func(p, before *plan.Purchase) ([]byte, error){
 		asText(report.Purchase), report.PurchaseJSON, asText(report.PurchaseMarkdown), report.PurchaseCSV,
 	},
-	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability}},
+	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability, true}},
 }
 
 // fileEnds are the ends of the names of files, in the order of formatNameList.
@@ -120,6 +122,7 @@ func (r *renderer[R]) keep(dir string, force bool, result, before R) (*staged, e
 		return new(staged), nil
 	}
 	var files []file
+	var missing []string
 	for i, render := range r.formats {
 		data, err := render(result, before)
 		if err != nil {
@@ -129,6 +132,10 @@ func (r *renderer[R]) keep(dir string, force bool, result, before R) (*staged, e
 	}
 	for _, p := range r.pictures {
 		drawn, err := p.draw(result)
+		if err != nil && p.mayBeMissing {
+			missing = append(missing, fmt.Sprintf("%s.svg is not drawn: %s", p.file, err))
+			continue
+		}
 		if err != nil {
 			return nil, err
 		}
@@ -142,5 +149,9 @@ func (r *renderer[R]) keep(dir string, force bool, result, before R) (*staged, e
 		}
 		files = append(files, file{p.file + ".svg", svg}, file{p.file + ".png", png})
 	}
-	return stage(dir, files, force)
+	kept, err := stage(dir, files, force)
+	if err == nil {
+		kept.missing = missing
+	}
+	return kept, err
 }

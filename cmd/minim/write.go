@@ -20,6 +20,8 @@ type staged struct {
 	dir       string
 	files     []file
 	temporary []string
+	// missing says what could not be drawn.
+	missing []string
 }
 
 // writeAll writes files into a folder, which it makes when it is not there.
@@ -65,6 +67,9 @@ func (c console) deliver(printed []byte, kept *staged) error {
 	}
 	if err := kept.commit(); err != nil || len(kept.files) == 0 {
 		return err
+	}
+	for _, text := range kept.missing {
+		fmt.Fprintf(c.err, "minim: %s\n", text)
 	}
 	fmt.Fprintf(c.err, "minim: wrote %s into %s\n", kept.names(), kept.dir)
 	return nil
