@@ -60,12 +60,9 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	options, err := o.options(flags, changed)
+	options, err := o.planOptions(flags, changed)
 	if err != nil {
 		return err
-	}
-	if flags.Changed("prefer") || options.Prefer == "" {
-		options.Prefer = o.prefer
 	}
 	result, before, err := both(prep, changed, func(p *route.Prep) (*plan.Plan, error) { return o.search(ctx, p, options, c) })
 	if err != nil {
@@ -80,6 +77,19 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 		return err
 	}
 	return c.deliver(nil, saved)
+}
+
+// planOptions are the options of the search with the preference: that of the prep,
+// unless the command line gives another.
+func (o *planOptions) planOptions(flags *pflag.FlagSet, p *route.Prep) (plan.Options, error) {
+	options, err := o.options(flags, p)
+	if flags.Changed("prefer") || options.Prefer == "" {
+		options.Prefer = o.prefer
+	}
+	if err == nil && options.Prefer == plan.Cheapest && !p.Solute.Price.Stated() && !p.Solvent.Price.Stated() {
+		err = &usageError{"--prefer cheapest needs a price", "state price in the table [solute] or [solvent] of " + p.File}
+	}
+	return options, err
 }
 
 // both works something out for a prep on its kit as it is, where that differs, and
