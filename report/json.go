@@ -23,7 +23,19 @@ func (n number) MarshalJSON() ([]byte, error) {
 }
 
 type comparisonJSON struct {
-	Schema      string          `json:"schema"`
+	Schema string `json:"schema"`
+	wantedJSON
+	Coverage number          `json:"coverage_probability"`
+	Use      *string         `json:"use"`
+	Meets    bool            `json:"meets_tolerance"`
+	Routes   []routeJSON     `json:"routes"`
+	Cautions []string        `json:"cautions"`
+	Changes  []string        `json:"changes"`
+	Before   *comparisonJSON `json:"before"`
+}
+
+// wantedJSON is what is wanted, and from which files.
+type wantedJSON struct {
 	Title       string          `json:"title"`
 	Note        string          `json:"note"`
 	Prep        string          `json:"prep"`
@@ -35,13 +47,6 @@ type comparisonJSON struct {
 	Volume      number          `json:"volume_mL"`
 	Tolerances  []toleranceJSON `json:"tolerances"`
 	LeastChance number          `json:"least_conformance_probability"`
-	Coverage    number          `json:"coverage_probability"`
-	Use         *string         `json:"use"`
-	Meets       bool            `json:"meets_tolerance"`
-	Routes      []routeJSON     `json:"routes"`
-	Cautions    []string        `json:"cautions"`
-	Changes     []string        `json:"changes"`
-	Before      *comparisonJSON `json:"before"`
 }
 
 type toleranceJSON struct {
@@ -191,10 +196,7 @@ func JSON(c, before *route.Comparison) ([]byte, error) {
 func comparisonToJSON(c *route.Comparison) *comparisonJSON {
 	p := c.Prep
 	out := &comparisonJSON{
-		Schema: Schema, Title: p.Title, Note: p.Note, Prep: p.File, Kit: p.Kit.File,
-		Solute: p.Solute.Name, Solvent: p.Solvent.Name,
-		Unit: p.Target.Unit.Name, Target: number(p.Target.Value), Volume: number(p.Volume),
-		Tolerances: tolerancesToJSON(p), LeastChance: number(p.LeastChance), Coverage: number(c.Settings.Coverage),
+		Schema: Schema, wantedJSON: wantedToJSON(p), Coverage: number(c.Settings.Coverage),
 		Meets: c.Verdict.Meets, Cautions: Cautions(p), Changes: list(changeTexts(p)),
 	}
 	if c.Verdict.Use >= 0 {
@@ -206,12 +208,17 @@ func comparisonToJSON(c *route.Comparison) *comparisonJSON {
 	return out
 }
 
-func tolerancesToJSON(p *route.Prep) []toleranceJSON {
-	list := []toleranceJSON{}
-	for _, t := range p.Tolerances {
-		list = append(list, toleranceJSON{t.Text, number(t.Limits.Lower), number(t.Limits.Upper)})
+func wantedToJSON(p *route.Prep) wantedJSON {
+	out := wantedJSON{
+		Title: p.Title, Note: p.Note, Prep: p.File, Kit: p.Kit.File,
+		Solute: p.Solute.Name, Solvent: p.Solvent.Name,
+		Unit: p.Target.Unit.Name, Target: number(p.Target.Value), Volume: number(p.Volume),
+		Tolerances: []toleranceJSON{}, LeastChance: number(p.LeastChance),
 	}
-	return list
+	for _, t := range p.Tolerances {
+		out.Tolerances = append(out.Tolerances, toleranceJSON{t.Text, number(t.Limits.Lower), number(t.Limits.Upper)})
+	}
+	return out
 }
 
 func routeToJSON(p *route.Prep, r *route.Result) routeJSON {

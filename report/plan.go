@@ -71,13 +71,13 @@ func chosenBy(p *plan.Plan) string {
 		among = fmt.Sprintf(" of these routes that are inside in %s of 100", Asked(p.Prep.LeastChance))
 	}
 	switch p.Options.Prefer {
-	case plan.Tightest:
+	case route.Tightest:
 		return "the least give or take" + among
-	case plan.Fewest:
+	case route.Fewest:
 		return "the fewest measurements" + among
-	case plan.LeastSolute:
+	case route.LeastSolute:
 		return "the least solute" + among
-	case plan.Cheapest:
+	case route.Cheapest:
 		return "the least cost" + among
 	}
 	if len(p.Prep.Tolerances) == 0 {
@@ -247,8 +247,8 @@ func searched(p *plan.Plan) string {
 		text = "direct routes"
 	}
 	of := "those by weighing"
-	if p.Counts.Candidates > 0 {
-		of = fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Counts.Candidates))
+	if p.Candidates > 0 {
+		of = fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Candidates))
 	}
 	text = fmt.Sprintf("%s; of %s none beats these in all of %s, left over and measurements", text, of, whatCounts(p))
 	if len(p.NotSearched) > 0 {

@@ -90,7 +90,7 @@ func planToJSON(p *plan.Plan) *planJSON {
 	out := &planJSON{
 		Schema: PlanSchema, comparisonJSON: *comparisonToJSON(p.Comparison), Prefer: o.Prefer,
 		Limits:      limitsJSON{o.Steps, positive(o.LeftOver), positive(o.Volume), positive(o.Solute), positive(o.Strongest), list(o.Without), o.Fine},
-		Candidates:  number(p.Counts.Candidates),
+		Candidates:  number(p.Candidates),
 		NotSearched: list(p.NotSearched), Helps: []helpJSON{},
 	}
 	for _, h := range p.Helps {

@@ -26,13 +26,13 @@ func Purchase(p, before *plan.Purchase) string {
 		hang(b, f.label, f.text, 10)
 	}
 	b.WriteString("\n")
-	optionTable(b, p)
-	for _, l := range optionRoutes(p) {
+	choiceTable(b, p)
+	for _, l := range choiceRoutes(p) {
 		hang(b, "  "+l.label, l.text, 4)
 	}
 	if before != nil {
 		b.WriteString("\nOn the kit as it is\n")
-		optionTable(b, before)
+		choiceTable(b, before)
 	}
 	if rows := breakEvenRows(p); len(rows) > 2 {
 		b.WriteString("\n")
@@ -86,11 +86,11 @@ func shortVerdict(p *plan.Purchase, v plan.Verdict) string {
 	case v.Buy < 0:
 		return text + ", and no candidate is worth having"
 	case v.Meets || len(p.Prep.Tolerances) == 0:
-		return text + ", and the " + p.Options[v.Buy].Name + " would be better"
+		return text + ", and the " + p.Choices[v.Buy].Name + " would be better"
 	case v.Would:
-		return text + ", and with the " + p.Options[v.Buy].Name + " it is"
+		return text + ", and with the " + p.Choices[v.Buy].Name + " it is"
 	}
-	return text + ", nor with the " + p.Options[v.Buy].Name
+	return text + ", nor with the " + p.Choices[v.Buy].Name
 }
 
 // verdictSentence is the verdict in a sentence.
@@ -99,7 +99,7 @@ func verdictSentence(p *plan.Purchase) string {
 	if v.Present < 0 {
 		return withoutBalance(p)
 	}
-	present := &p.Options[v.Present]
+	present := &p.Choices[v.Present]
 	now := fmt.Sprintf("with the %s, the best route %s", present.Name, achieves(p, present))
 	if v.Buy < 0 {
 		none := "no candidate is much better"
@@ -111,7 +111,7 @@ func verdictSentence(p *plan.Purchase) string {
 		}
 		return fmt.Sprintf("%s: %s; %s", notGoodEnough(p), now, none)
 	}
-	candidate := &p.Options[v.Buy]
+	candidate := &p.Choices[v.Buy]
 	then := fmt.Sprintf("with the %s%s, it %s", candidate.Name, priced(candidate.Price), achieves(p, candidate))
 	switch {
 	case v.Meets:
@@ -134,12 +134,12 @@ func withoutBalance(p *plan.Purchase) string {
 	if p.Verdict.Buy < 0 {
 		return "this bench allows no route, with or without the candidates"
 	}
-	candidate := &p.Options[p.Verdict.Buy]
+	candidate := &p.Choices[p.Verdict.Buy]
 	return fmt.Sprintf("the bench allows no route as it is; with the %s%s, the best %s", candidate.Name, priced(candidate.Price), achieves(p, candidate))
 }
 
-// achieves says what the best route of an option gives.
-func achieves(p *plan.Purchase, o *plan.Option) string {
+// achieves says what the best route of a choice gives.
+func achieves(p *plan.Purchase, o *plan.Choice) string {
 	r := &o.Best
 	left := "leaves " + volume(r.LeftOverML) + " over"
 	if len(r.Inside) == 0 {
@@ -155,21 +155,21 @@ func priced(p equipment.Price) string {
 	return " (" + p.String() + ")"
 }
 
-// optionTable writes what each bench allows.
-func optionTable(b *strings.Builder, p *plan.Purchase) {
-	writeGrid(b, fit(40, 8, func(most int) [][]string { return optionRows(p, most) }))
+// choiceTable writes what each bench allows.
+func choiceTable(b *strings.Builder, p *plan.Purchase) {
+	writeGrid(b, fit(40, 8, func(most int) [][]string { return choiceRows(p, most) }))
 }
 
-// optionRows are the benches that could be had and what each allows, with names of at
+// choiceRows are the benches that could be had and what each allows, with names of at
 // most so many characters.
-func optionRows(p *plan.Purchase, most int) [][]string {
+func choiceRows(p *plan.Purchase, most int) [][]string {
 	inside, unit := "inside", "in 100"
 	if len(p.Prep.Tolerances) == 0 {
 		inside, unit = "holds", "within"
 	}
 	rows := [][]string{{"", inside, "left", "times", "least g, by", "least g, by", "price"}, {"    with", unit, "over/mL", "meas.", "USP <41>", "this model", ""}}
-	for i := range p.Options {
-		rows = append(rows, optionRow(p, i, most))
+	for i := range p.Choices {
+		rows = append(rows, choiceRow(p, i, most))
 	}
 	for _, column := range []int{6, 5, 4} {
 		dropEmpty(rows, column)
@@ -177,8 +177,8 @@ func optionRows(p *plan.Purchase, most int) [][]string {
 	return rows
 }
 
-func optionRow(p *plan.Purchase, i, most int) []string {
-	o := &p.Options[i]
+func choiceRow(p *plan.Purchase, i, most int) []string {
+	o := &p.Choices[i]
 	mark := " "
 	if i == p.Verdict.Present || i == p.Verdict.Buy {
 		mark = "*"
@@ -199,7 +199,7 @@ func optionRow(p *plan.Purchase, i, most int) []string {
 		mass(o.LeastByRule), mass(o.LeastByModel), price(o))
 }
 
-func price(o *plan.Option) string {
+func price(o *plan.Choice) string {
 	if !o.Price.Stated() {
 		return ""
 	}
@@ -225,15 +225,15 @@ func dropEmpty(rows [][]string, column int) {
 	}
 }
 
-// optionRoutes name the best route of each option.
-func optionRoutes(p *plan.Purchase) []fact {
+// choiceRoutes name the best route of each choice.
+func choiceRoutes(p *plan.Purchase) []fact {
 	var lines []fact
-	for i := range p.Options {
-		if o := &p.Options[i]; o.Found {
+	for i := range p.Choices {
+		if o := &p.Choices[i]; o.Found {
 			lines = append(lines, fact{letter(i), o.Best.Route.Name})
 		}
 	}
-	if slices.ContainsFunc(p.Options, func(o plan.Option) bool { return !o.Owned }) {
+	if slices.ContainsFunc(p.Choices, func(o plan.Choice) bool { return !o.Owned }) {
 		lines = append(lines, fact{"+", "a candidate, which is not owned"})
 	}
 	return lines
@@ -289,5 +289,5 @@ func purchaseGrounds(p *plan.Purchase) []ground {
 	if at < 0 {
 		return nil
 	}
-	return noteGrounds(&p.Options[at].Best.Notes)
+	return noteGrounds(&p.Choices[at].Best.Notes)
 }

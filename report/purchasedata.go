@@ -11,16 +11,8 @@ import (
 const PurchaseSchema = "minim.buy/1"
 
 type purchaseJSON struct {
-	Schema       string          `json:"schema"`
-	Title        string          `json:"title"`
-	Note         string          `json:"note"`
-	Prep         string          `json:"prep"`
-	Kit          string          `json:"kit"`
-	Unit         string          `json:"strength_unit"`
-	Target       number          `json:"target"`
-	Volume       number          `json:"volume_mL"`
-	Tolerances   []toleranceJSON `json:"tolerances"`
-	LeastChance  number          `json:"least_conformance_probability"`
+	Schema string `json:"schema"`
+	wantedJSON
 	Verdict      string          `json:"verdict"`
 	Present      *string         `json:"present"`
 	Buy          *string         `json:"buy"`
@@ -29,7 +21,7 @@ type purchaseJSON struct {
 	AssumedShare number          `json:"assumed_share_of_variance"`
 	Doubled      *string         `json:"verdict_assumed_doubled"`
 	Halved       *string         `json:"verdict_assumed_halved"`
-	Options      []optionJSON    `json:"options"`
+	Choices      []choiceJSON    `json:"choices"`
 	MostLeftOver *number         `json:"break_even_most_left_over_mL"`
 	BreakEven    []breakEvenJSON `json:"break_even"`
 	Curves       []curveJSON     `json:"curves"`
@@ -40,7 +32,7 @@ type purchaseJSON struct {
 	Before       *purchaseJSON   `json:"before"`
 }
 
-type optionJSON struct {
+type choiceJSON struct {
 	Name         string     `json:"name"`
 	Owned        bool       `json:"owned"`
 	Price        *number    `json:"price"`
@@ -76,18 +68,17 @@ func PurchaseJSON(p, before *plan.Purchase) ([]byte, error) {
 func purchaseToJSON(p *plan.Purchase) *purchaseJSON {
 	q, v := p.Prep, p.Verdict
 	out := &purchaseJSON{
-		Schema: PurchaseSchema, Title: q.Title, Note: q.Note, Prep: q.File, Kit: q.Kit.File, Unit: q.Target.Unit.Name,
-		Target: number(q.Target.Value), Volume: number(q.Volume), Tolerances: tolerancesToJSON(q), LeastChance: number(q.LeastChance),
-		Verdict: verdictSentence(p), Present: optionName(p, v.Present), Buy: optionName(p, v.Buy), Meets: v.Meets, WouldMeet: v.Would,
+		Schema: PurchaseSchema, wantedJSON: wantedToJSON(q),
+		Verdict: verdictSentence(p), Present: choiceName(p, v.Present), Buy: choiceName(p, v.Buy), Meets: v.Meets, WouldMeet: v.Would,
 		AssumedShare: number(p.AssumedShare), MostLeftOver: positive(p.MostLeftOver), Direct: positive(p.DirectML),
-		Options: []optionJSON{}, BreakEven: []breakEvenJSON{}, Curves: []curveJSON{},
+		Choices: []choiceJSON{}, BreakEven: []breakEvenJSON{}, Curves: []curveJSON{},
 		NotSearched: list(p.NotSearched), Cautions: Cautions(q), Changes: list(changeTexts(q)),
 	}
 	if p.Doubled != nil {
 		out.Doubled, out.Halved = words(shortVerdict(p, *p.Doubled)), words(shortVerdict(p, *p.Halved))
 	}
-	for i := range p.Options {
-		out.Options = append(out.Options, optionToJSON(p, &p.Options[i]))
+	for i := range p.Choices {
+		out.Choices = append(out.Choices, choiceToJSON(p, &p.Choices[i]))
 	}
 	for _, e := range p.BreakEven {
 		line := breakEvenJSON{Dilutions: e.Dilutions, Readability: positive(e.Readability)}
@@ -102,15 +93,15 @@ func purchaseToJSON(p *plan.Purchase) *purchaseJSON {
 	return out
 }
 
-func optionName(p *plan.Purchase, at int) *string {
+func choiceName(p *plan.Purchase, at int) *string {
 	if at < 0 {
 		return nil
 	}
-	return &p.Options[at].Name
+	return &p.Choices[at].Name
 }
 
-func optionToJSON(p *plan.Purchase, o *plan.Option) optionJSON {
-	out := optionJSON{Name: o.Name, Owned: o.Owned, Meets: o.Meets, LeastByRule: positive(o.LeastByRule), LeastByModel: positive(o.LeastByModel)}
+func choiceToJSON(p *plan.Purchase, o *plan.Choice) choiceJSON {
+	out := choiceJSON{Name: o.Name, Owned: o.Owned, Meets: o.Meets, LeastByRule: positive(o.LeastByRule), LeastByModel: positive(o.LeastByModel)}
 	if o.Price.Stated() {
 		out.Price, out.Currency = some(o.Price.Amount), words(o.Price.Currency)
 	}
@@ -129,7 +120,7 @@ func numbers(list []float64) []number {
 	return out
 }
 
-// PurchaseCSV is the options as a table, a row each: see [CSV].
+// PurchaseCSV is the choices as a table, a row each: see [CSV].
 func PurchaseCSV(p, before *plan.Purchase) ([]byte, error) {
 	return csvFile(purchaseCSVRows, p, before)
 }
@@ -139,8 +130,8 @@ func purchaseCSVRows(p *plan.Purchase) ([][]string, error) {
 		"name", "owned", "price", "currency", "least_mass_usp_41_g", "least_mass_model_g", "meets_tolerance",
 		"best_route", "conformance_probability", "relative_expanded_uncertainty", "left_over_mL", "operations", "solute_g",
 	}}
-	for i := range p.Options {
-		o := &p.Options[i]
+	for i := range p.Choices {
+		o := &p.Choices[i]
 		row := []string{harmless(o.Name), strconv.FormatBool(o.Owned), "", "", "", "", strconv.FormatBool(o.Meets)}
 		if o.Price.Stated() {
 			row[2], row[3] = digits(o.Price.Amount), harmless(o.Price.Currency)
@@ -156,8 +147,8 @@ func purchaseCSVRows(p *plan.Purchase) ([][]string, error) {
 	return rows, nil
 }
 
-// bestCells are those of the best route of an option.
-func bestCells(o *plan.Option) []string {
+// bestCells are those of the best route of a choice.
+func bestCells(o *plan.Choice) []string {
 	if !o.Found {
 		return make([]string, 6)
 	}

@@ -13,11 +13,11 @@ func PurchaseMarkdown(p, before *plan.Purchase) string {
 	m.heading(p.Prep, before != nil)
 	m.facts(verdictFacts(p, before))
 	m.line("## ", "What each allows")
-	m.grid(optionRows(p, 200))
-	m.named("The best routes", optionRoutes(p))
+	m.grid(choiceRows(p, 200))
+	m.named("The best routes", choiceRoutes(p))
 	if before != nil {
 		m.line("## ", "On the kit as it is")
-		m.grid(optionRows(before, 200))
+		m.grid(choiceRows(before, 200))
 	}
 	if rows := breakEvenRows(p); len(rows) > 2 {
 		m.line("## ", breakEvenTitle(p))

@@ -21,7 +21,7 @@ type planOptions struct {
 
 func (o *planOptions) declare(flags *pflag.FlagSet) {
 	o.searchOptions.declare(flags)
-	flags.StringVar(&o.prefer, "prefer", plan.LeastLeftOver, "recommend by `POLICY`: "+joined(route.Preferences(), "or"))
+	flags.StringVar(&o.prefer, "prefer", route.LeastLeftOver, "recommend by `POLICY`: "+joined(route.Preferences(), "or"))
 	flags.StringVar(&o.save, "save", "", "write the routes into `FILE`, a prep for minim compare")
 }
 
@@ -83,10 +83,10 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 // unless the command line gives another.
 func (o *planOptions) planOptions(flags *pflag.FlagSet, p *route.Prep) (plan.Options, error) {
 	options, err := o.options(flags, p)
-	if flags.Changed("prefer") || options.Prefer == "" {
+	if flags.Changed("prefer") {
 		options.Prefer = o.prefer
 	}
-	if err == nil && options.Prefer == plan.Cheapest && !p.Solute.Price.Stated() && !p.Solvent.Price.Stated() {
+	if err == nil && options.Prefer == route.Cheapest && !p.Solute.Price.Stated() && !p.Solvent.Price.Stated() {
 		err = &usageError{"--prefer cheapest needs a price", "state price in the table [solute] or [solvent] of " + p.File}
 	}
 	return options, err

@@ -34,7 +34,7 @@ const searchTrials = 100_000
 func (o *searchOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
 	o.changes.declare(flags)
-	flags.IntVar(&o.steps, "steps", plan.DefaultSteps, "search routes with at most `N` dilutions")
+	flags.IntVar(&o.steps, "steps", route.DefaultSteps, "search routes with at most `N` dilutions")
 	flags.StringVar(&o.leftOver, "left-over", "", "leave over at most `VOLUME`, as in \"50 mL\"")
 	flags.StringVar(&o.volume, "volume", "", "make at most `VOLUME` in all")
 	flags.StringVar(&o.solute, "solute", "", "use at most `MASS` of solute, as in \"2 g\"")
@@ -55,8 +55,8 @@ func (o *searchOptions) check(flags *pflag.FlagSet) error {
 		return err
 	}
 	switch {
-	case o.steps < 0 || o.steps > plan.MostSteps:
-		return &usageError{fmt.Sprintf("--steps must lie between 0 and %d, found %d", plan.MostSteps, o.steps), "more dilutions than that only add to the error"}
+	case o.steps < 0 || o.steps > route.MostSteps:
+		return &usageError{fmt.Sprintf("--steps must lie between 0 and %d, found %d", route.MostSteps, o.steps), "more dilutions than that only add to the error"}
 	case o.time <= 0:
 		return &usageError{fmt.Sprintf("--time must be longer than nothing, found %s", o.time), "write --time 5m for five minutes"}
 	case o.trials == 0:
@@ -76,7 +76,7 @@ func (o *searchOptions) settings() uncertainty.Settings {
 // command line gives.
 func (o *searchOptions) options(flags *pflag.FlagSet, p *route.Prep) (plan.Options, error) {
 	options := plan.Options{Limits: p.Limits, Fine: o.fine, Time: o.time, Settings: o.settings()}
-	if options.Steps < 0 || flags.Changed("steps") {
+	if flags.Changed("steps") {
 		options.Steps = o.steps
 	}
 	options.Without = append(options.Without, o.without...)

@@ -67,17 +67,17 @@ func (f *readable) nameTolerance(p *placer) {
 // price of one that could be bought; cut short where there is no room for all.
 func (f *readable) nameBalance(p *placer, b balance) {
 	style := smallInk
-	if b.option.Meets {
+	if b.choice.Meets {
 		style = smallBold
 	}
 	at := f.place(b.readability, b.relative)
 	full, short := label{point: at}, label{point: at}
-	full.add(style, 120, 2, b.option.Name)
-	if b.option.Price.Stated() && !b.option.Owned {
-		full.add(smallText, 120, 1, b.option.Price.String())
+	full.add(style, 120, 2, b.choice.Name)
+	if b.choice.Price.Stated() && !b.choice.Owned {
+		full.add(smallText, 120, 1, b.choice.Price.String())
 	}
 	if !f.keep(full, p, pageWidth) {
-		short.add(style, 70, 1, b.option.Name)
+		short.add(style, 70, 1, b.choice.Name)
 		f.keep(short, p, pageWidth)
 	}
 }
@@ -122,7 +122,7 @@ func (f *readable) drawPlot(on *sheet) {
 		f.labels[i].draw(on)
 	}
 	for _, b := range f.balances {
-		f.drawBalance(on, f.place(b.readability, b.relative), b.option.Owned)
+		f.drawBalance(on, f.place(b.readability, b.relative), b.choice.Owned)
 	}
 	f.drawAxes(on, "readability of the balance / g", f.upName())
 }

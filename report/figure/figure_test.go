@@ -149,20 +149,26 @@ func TestSpreadDrawsTolerancesAsStated(t *testing.T) {
 
 func TestFiguresRepeatByteForByte(t *testing.T) {
 	for name, draw := range kinds {
-		both := func() (svg, raw []byte) {
-			f, err := draw(compare(t, cases["usual"]))
-			require.NoError(t, err)
-			raw, err = f.PNG()
-			require.NoError(t, err)
-			svg, err = f.SVG()
-			require.NoError(t, err)
-			return svg, raw
-		}
-		svg1, png1 := both()
-		svg2, png2 := both()
-		assert.True(t, bytes.Equal(svg1, svg2), name)
-		assert.True(t, bytes.Equal(png1, png2), name)
+		checkRepeats(t, name, func() (*Figure, error) { return draw(compare(t, cases["usual"])) })
 	}
+}
+
+// checkRepeats draws a figure twice and compares the bytes.
+func checkRepeats(t *testing.T, name string, draw func() (*Figure, error)) {
+	t.Helper()
+	both := func() (svg, raw []byte) {
+		f, err := draw()
+		require.NoError(t, err)
+		raw, err = f.PNG()
+		require.NoError(t, err)
+		svg, err = f.SVG()
+		require.NoError(t, err)
+		return svg, raw
+	}
+	svg1, png1 := both()
+	svg2, png2 := both()
+	assert.True(t, bytes.Equal(svg1, svg2), name)
+	assert.True(t, bytes.Equal(png1, png2), name)
 }
 
 func TestEveryTextKeepsItsLength(t *testing.T) {

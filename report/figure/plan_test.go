@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"bytes"
 	"context"
 	"fmt"
 	"math"
@@ -113,14 +112,14 @@ func bought(c *route.Comparison) *plan.Purchase {
 		p.BreakEven = append(p.BreakEven, plan.BreakEven{Dilutions: n, Readability: []float64{0.0002, 0.005, 0.1, 0}[n]})
 	}
 	add := func(name string, d, u float64, owned, meets bool) {
-		o := plan.Option{Name: name, Balance: &equipment.Balance{Name: name, Readability: d}, Owned: owned, Found: u > 0, Meets: meets}
+		o := plan.Choice{Name: name, Balance: &equipment.Balance{Name: name, Readability: d}, Owned: owned, Found: u > 0, Meets: meets}
 		if o.Found {
 			o.Best = made("best", 1, 10, u, 0.96)
 		}
 		if !owned {
 			o.Price = equipment.Price{Amount: 240, Currency: "EUR"}
 		}
-		p.Options = append(p.Options, o)
+		p.Choices = append(p.Choices, o)
 	}
 	add("0.1 g scale", 0.1, 0.03, true, true)
 	add("0.01 g scale", 0.01, 0.022, true, true)
@@ -129,7 +128,7 @@ func bought(c *route.Comparison) *plan.Purchase {
 	add("coarse scale", 1, 0, true, false)
 	add("semi-micro balance", 0.00001, 0.0101, false, true)
 	add("analytical balance", 0.0001, 0.0105, false, true)
-	p.Options = append(p.Options, plan.Option{Name: "a pipette", Found: true, Best: made("best", 1, 10, 0.01, 1)})
+	p.Choices = append(p.Choices, plan.Choice{Name: "a pipette", Found: true, Best: made("best", 1, 10, 0.01, 1)})
 	return p
 }
 
@@ -142,18 +141,18 @@ func purchases(t *testing.T) map[string]*plan.Purchase {
 	usual := compare(t, cases["usual"])
 	crowded := bought(usual)
 	for i := range 12 {
-		o := crowded.Options[i%3]
+		o := crowded.Choices[i%3]
 		o.Name = fmt.Sprintf("balance %d %s", i, strings.Repeat("of the old kind ", i))
-		crowded.Options = append(crowded.Options, o)
+		crowded.Choices = append(crowded.Choices, o)
 	}
-	alone := &plan.Purchase{Prep: usual.Prep, Options: crowded.Options[:1]}
+	alone := &plan.Purchase{Prep: usual.Prep, Choices: crowded.Choices[:1]}
 	gaps := &plan.Purchase{Prep: usual.Prep, Curves: []plan.Curve{{
 		Dilutions: 8, Readability: []float64{1e-4, 1e-3, 1e-2, 1e-1, 1}, Relative: []float64{0.01, math.Inf(1), 0.02, 0.03, 0},
 	}}}
 	list["crowded"], list["one balance"], list["gaps"] = crowded, alone, gaps
 	list["hostile"] = bought(hostile(compare(t, cases["usual"])))
-	list["hostile"].Options[0].Name = strings.Repeat("W", 300)
-	list["hostile"].Options[4].Name = "<b>&\"'\u202e\u200f\u05d0\n \u2603 \u207b\xff </text>"
+	list["hostile"].Choices[0].Name = strings.Repeat("W", 300)
+	list["hostile"].Choices[4].Name = "<b>&\"'\u202e\u200f\u05d0\n \u2603 \u207b\xff </text>"
 	return list
 }
 
@@ -187,19 +186,7 @@ func TestFiguresOfAPlanRepeatByteForByte(t *testing.T) {
 		"trade":       func() (*Figure, error) { return Trade(crowd(c, 60, 200)) },
 		"readability": func() (*Figure, error) { return Readability(bought(c)) },
 	} {
-		both := func() (svg, raw []byte) {
-			f, err := draw()
-			require.NoError(t, err)
-			raw, err = f.PNG()
-			require.NoError(t, err)
-			svg, err = f.SVG()
-			require.NoError(t, err)
-			return svg, raw
-		}
-		svg1, png1 := both()
-		svg2, png2 := both()
-		assert.True(t, bytes.Equal(svg1, svg2), name)
-		assert.True(t, bytes.Equal(png1, png2), name)
+		checkRepeats(t, name, draw)
 	}
 }
 

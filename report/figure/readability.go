@@ -32,7 +32,7 @@ type curve struct {
 
 // balance is one that is owned or could be had, as a point.
 type balance struct {
-	option                *plan.Option
+	choice                *plan.Choice
 	readability, relative float64
 }
 
@@ -64,8 +64,8 @@ func newReadable(p *plan.Purchase) *readable {
 			f.curves = append(f.curves, c)
 		}
 	}
-	for i := range p.Options {
-		o := &p.Options[i]
+	for i := range p.Choices {
+		o := &p.Choices[i]
 		switch {
 		case o.Balance == nil:
 		case !o.Found || !logable(relative(&o.Best)):

@@ -78,7 +78,7 @@ func TestReadabilityOfNothingIsAnError(t *testing.T) {
 	for _, p := range []*plan.Purchase{
 		{Prep: c.Prep},
 		{Prep: c.Prep, Curves: []plan.Curve{{Readability: []float64{0.1}, Relative: []float64{math.Inf(1)}}}},
-		{Prep: c.Prep, Options: []plan.Option{{Name: "scale", Balance: &equipment.Balance{Readability: 0.1}}}},
+		{Prep: c.Prep, Choices: []plan.Choice{{Name: "scale", Balance: &equipment.Balance{Readability: 0.1}}}},
 	} {
 		_, err := Readability(p)
 		assert.EqualError(t, err, "no route was found on any balance, so there is nothing to draw against readability")

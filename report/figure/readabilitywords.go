@@ -19,7 +19,7 @@ func (f *readable) coverage() string {
 	if len(f.balances) == 0 {
 		return ""
 	}
-	return shareWords(f.balances[0].option.Best.Analytic.CoverageProbability)
+	return shareWords(f.balances[0].choice.Best.Analytic.CoverageProbability)
 }
 
 func (f *readable) upName() string {
@@ -34,7 +34,7 @@ func (f *readable) upName() string {
 func (f *readable) key() (k key) {
 	k.say(boldText, "What the balance does to the give or take.")
 	some := func(owned bool) bool {
-		return slices.ContainsFunc(f.balances, func(b balance) bool { return b.option.Owned == owned })
+		return slices.ContainsFunc(f.balances, func(b balance) bool { return b.choice.Owned == owned })
 	}
 	show := func(owned bool, words string) {
 		if some(owned) {
@@ -45,7 +45,7 @@ func (f *readable) key() (k key) {
 	}
 	show(true, "a balance you have")
 	show(false, "one you could buy")
-	if slices.ContainsFunc(f.balances, func(b balance) bool { return b.option.Meets }) {
+	if slices.ContainsFunc(f.balances, func(b balance) bool { return b.choice.Meets }) {
 		k.say(boldText, "bold: good enough")
 	}
 	return k
@@ -124,7 +124,7 @@ func ReadabilityAlt(p *plan.Purchase) string {
 		} else {
 			s += ";"
 		}
-		s += fmt.Sprintf(" %s, %s, %s", b.option.Name, equipment.Grams(b.readability), report.Percent(b.relative/100))
+		s += fmt.Sprintf(" %s, %s, %s", b.choice.Name, equipment.Grams(b.readability), report.Percent(b.relative/100))
 	}
 	if len(f.balances) > 0 {
 		s += "."

@@ -52,15 +52,14 @@ func TestTradeSaysWhyARouteIsMarked(t *testing.T) {
 		prefer string
 		want   string
 	}{
-		{met, "", "it is the one that leaves least over."},
-		{met, plan.LeastLeftOver, "it is the one that leaves least over."},
-		{met, plan.Tightest, "it is the one with the least give or take."},
-		{met, plan.Fewest, "it is the one with the fewest measurements."},
-		{met, plan.LeastSolute, "it is the one that uses the least solute."},
-		{met, plan.Cheapest, "it is the one that costs least."},
-		{unmet, plan.Fewest, "No route has a chance of at least 95 %; this is the best of them."},
-		{none, "", "No tolerance is given; it is the one with the least give or take."},
-		{none, plan.Fewest, "No tolerance is given; it is the one with the fewest measurements."},
+		{met, route.LeastLeftOver, "it is the one that leaves least over."},
+		{met, route.Tightest, "it is the one with the least give or take."},
+		{met, route.Fewest, "it is the one with the fewest measurements."},
+		{met, route.LeastSolute, "it is the one that uses the least solute."},
+		{met, route.Cheapest, "it is the one that costs least."},
+		{unmet, route.Fewest, "No route has a chance of at least 95 %; this is the best of them."},
+		{none, route.LeastLeftOver, "No tolerance is given; it is the one nearest to the target."},
+		{none, route.Fewest, "No tolerance is given; it is the one with the fewest measurements."},
 	} {
 		p := planned(test.c)
 		p.Options.Prefer = test.prefer

@@ -10,6 +10,7 @@ import (
 
 	"minim/report"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
 )
 
 func (t *trade) coverage() string { return shareWords(t.front[0].result.Analytic.CoverageProbability) }
@@ -70,7 +71,7 @@ func (t *trade) notes() []string {
 
 // beaten says what it is to beat a route.
 func (t *trade) beaten() string {
-	by := "give or take"
+	by := "nearness to the target (expected difference and give or take)"
 	if len(t.p.Prep.Tolerances) > 0 {
 		by = "chance of being inside (over 99.9 % counts as equal)"
 	}
@@ -99,8 +100,8 @@ func (t *trade) chosen() string {
 		return words + "Of the routes with a chance of at least " + least + ", it is the one " + preferred(t.p.Options.Prefer) + "."
 	case len(c.Prep.Tolerances) > 0:
 		return words + "No route has a chance of at least " + least + "; this is the best of them."
-	case t.p.Options.Prefer == "" || t.p.Options.Prefer == plan.LeastLeftOver:
-		return words + "No tolerance is given; it is the one " + preferred(plan.Tightest) + "."
+	case t.p.Options.Prefer == route.LeastLeftOver:
+		return words + "No tolerance is given; it is the one nearest to the target."
 	}
 	return words + "No tolerance is given; it is the one " + preferred(t.p.Options.Prefer) + "."
 }
@@ -108,13 +109,13 @@ func (t *trade) chosen() string {
 // preferred says what a preference makes small.
 func preferred(preference string) string {
 	switch preference {
-	case plan.Tightest:
+	case route.Tightest:
 		return "with the least give or take"
-	case plan.Fewest:
+	case route.Fewest:
 		return "with the fewest measurements"
-	case plan.LeastSolute:
+	case route.LeastSolute:
 		return "that uses the least solute"
-	case plan.Cheapest:
+	case route.Cheapest:
 		return "that costs least"
 	}
 	return "that leaves least over"

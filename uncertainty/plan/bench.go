@@ -67,6 +67,19 @@ func newBench(p *route.Prep, o Options) (*bench, error) {
 	return b, err
 }
 
+// from is the bench with a balance as its only source. Its makings stay as they are.
+func (b *bench) from(k *equipment.Balance) (*bench, error) {
+	with, prep := *b, *b.prep
+	prep.Kit, prep.Stocks, prep.Packets = withBalances(prep.Kit, k), nil, nil
+	with.prep, with.sources, with.notSearched = &prep, nil, nil
+	if err := with.addSources(); err != nil {
+		return nil, err
+	}
+	var err error
+	with.sourceBound, err = with.newSourceBound()
+	return &with, err
+}
+
 // addMakings lists the ways to make a solution by volume.
 func (b *bench) addMakings(fine bool) error {
 	p := b.prep

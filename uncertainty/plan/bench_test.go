@@ -62,7 +62,7 @@ func ExampleSearch() {
 		return
 	}
 	o := quick(1)
-	o.Prefer = Fewest
+	o.Prefer = route.Fewest
 	found, err := Search(context.Background(), p, o)
 	if err != nil {
 		fmt.Println(err)

@@ -60,7 +60,7 @@ func sparing(p *route.Prep, o Options) Options {
 // to 10 g, at which a balance that is otherwise like one of the kit still allows a
 // route that reaches the chance asked for. A coarser one never does where a finer
 // does not.
-func (b *Purchase) breakEvens(ctx context.Context, o Options) ([]BreakEven, error) {
+func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]BreakEven, error) {
 	if len(b.Prep.Tolerances) == 0 {
 		return nil, nil
 	}
@@ -70,7 +70,7 @@ func (b *Purchase) breakEvens(ctx context.Context, o Options) ([]BreakEven, erro
 		e := BreakEven{Dilutions: n}
 		var fault error
 		sort.Search(len(readabilities), func(i int) bool {
-			list, err := b.withDigit(ctx, readabilities[i], o, n, newJudge(b.Prep, o.coverage(), b.Prep.LeastChance, b.Prep.LeastChance))
+			list, err := b.withDigit(ctx, bench, readabilities[i], o, n, newJudge(b.Prep, o.coverage(), b.Prep.LeastChance, b.Prep.LeastChance))
 			if err != nil {
 				fault = err
 			}
@@ -87,18 +87,15 @@ func (b *Purchase) breakEvens(ctx context.Context, o Options) ([]BreakEven, erro
 	return list, nil
 }
 
-// withDigit searches the routes by volume with so many dilutions on a balance that
-// is like one of the kit but reads to d.
-func (b *Purchase) withDigit(ctx context.Context, d float64, o Options, dilutions int, j judge) ([]found, error) {
-	p := *b.Prep
-	p.Kit = withBalances(p.Kit, b.Like.WithReadability(d))
-	p.Stocks, p.Packets = nil, nil
-	bench, err := newBench(&p, o)
+// withDigit searches the routes by volume with so many dilutions, of a bench whose only
+// source is a balance that is like one of the kit but reads to d.
+func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Options, dilutions int, j judge) ([]found, error) {
+	reading, err := bench.from(b.Like.WithReadability(d))
 	if err != nil {
 		return nil, err
 	}
-	list, err := only(bench, o, j, dilutions).result(ctx)
-	for _, m := range bench.notSearched {
+	list, err := only(reading, o, j, dilutions).result(ctx)
+	for _, m := range reading.notSearched {
 		b.NotSearched = append(b.NotSearched, fmt.Sprintf("on a balance reading to %s, %s", equipment.Grams(d), m))
 	}
 	return list, err
@@ -122,7 +119,7 @@ func only(b *bench, o Options, j judge, dilutions int) *search {
 
 // curves works out the lines of the figure at powers of ten, from a decade finer
 // than the finest of all balances and candidates to the coarsest.
-func (b *Purchase) curves(ctx context.Context, o Options) ([]Curve, error) {
+func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve, error) {
 	from, to := exponents(b.Prep.Kit)
 	j := tightness(b.Prep, o.coverage())
 	j.worthOnly = true
@@ -131,7 +128,7 @@ func (b *Purchase) curves(ctx context.Context, o Options) ([]Curve, error) {
 		c := Curve{Dilutions: n}
 		for e := from; e <= to; e++ {
 			d := decimal(1, e)
-			list, err := b.withDigit(ctx, d, o, n, j)
+			list, err := b.withDigit(ctx, bench, d, o, n, j)
 			if err != nil {
 				return nil, err
 			}

@@ -187,23 +187,27 @@ func (w *weigher) nearestReading(grams float64) (nearest float64, shown bool) {
 	return reading(w.balance, digits), digits >= 1 && digits*w.balance.Readability <= w.balance.Capacity
 }
 
-// weak is the mass fraction up to which the density of a solution is taken to be
-// within a quarter of that of the solvent.
+// weak is the mass fraction up to which the density of a solution is between half of
+// that of the solvent and twice as much, for every specific volume that a prep may state
+// and solvents of up to 3 g/mL.
 const weak = 0.1
 
 // hopelessDraft reports whether all routes that start like this are beaten by what
 // they leave over and the number of their measurements, whatever their chance. Of
 // what is left over only weak solutions count, since it is a volume.
 func (w *weigher) hopelessDraft(d *draft) bool {
-	leftOver := d.leftOver * 0.8 / w.prep.Solvent.Density.Value
+	leftOver := d.leftOver / 2 / w.prep.Solvent.Density.Value
 	return leftOver > w.mostLeftOver || d.least > w.judge.least || w.front.Load().beatsAll(len(d.steps), leftOver, d.least)
 }
 
 // brings is a lower bound of the relative variance that weighing a mass brings. At
 // most half of its own is the rounding at zero, which it may have in common with the
-// total; and the strength changes at least 0.8 times as much as the mass fraction of
-// a weak solution, since its density changes as well.
+// total; and the strength changes at least half as much as the mass fraction of a weak
+// solution, since its density changes as well. Of a strong target nothing is said.
 func (w *weigher) brings(grams float64) float64 {
+	if w.target > weak {
+		return 0
+	}
 	if known, ok := w.brought[grams]; ok {
 		return known
 	}
@@ -212,13 +216,13 @@ func (w *weigher) brings(grams float64) float64 {
 		w.err = err
 		return 0
 	}
-	w.brought[grams] = 0.8 * 0.8 / 2 * f.Own
+	w.brought[grams] = f.Own / 8
 	return w.brought[grams]
 }
 
 // try evaluates a finished route and offers it to the front.
 func (w *weigher) try(d *draft) {
-	if w.err != nil || w.hopelessDraft(d) || d.fraction > w.strongest || d.left < 0.8*w.prep.Volume*w.prep.Solvent.Density.Value {
+	if w.err != nil || w.hopelessDraft(d) || d.fraction > w.strongest || d.fraction <= weak && d.left < w.prep.Volume*w.prep.Solvent.Density.Value/2 {
 		return
 	}
 	r := &route.Route{Steps: d.steps}

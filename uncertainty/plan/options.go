@@ -10,13 +10,6 @@ import (
 	"minim/uncertainty/route"
 )
 
-// DefaultSteps is the greatest number of dilutions unless stated otherwise, and
-// MostSteps the greatest that can be searched.
-const (
-	DefaultSteps = 3
-	MostSteps    = 5
-)
-
 // Options of a search.
 type Options struct {
 	// Limits of the routes: those of the prep, or others.

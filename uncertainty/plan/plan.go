@@ -21,9 +21,10 @@ type Plan struct {
 	Own []route.Result
 	// Options of the search.
 	Options Options
-	// NotSearched says what was left out, and Counts how much was done.
+	// NotSearched says what was left out.
 	NotSearched []string
-	Counts      Counts
+	// Candidates is the number of routes by volume that the rules allow.
+	Candidates float64
 	// Helps are changes that would bring a route nearer to the tolerance, the most
 	// helpful first. It is empty where one is met.
 	Helps []Help
@@ -35,15 +36,6 @@ type Member struct {
 	// Group is the place in Plan.Results of the route that stands for it and its
 	// near-equals.
 	Group int
-}
-
-// Counts say how large a search was.
-type Counts struct {
-	// Candidates is the number of routes by volume that the rules allow.
-	Candidates float64
-	// Looked is the number of ends of routes that were looked at, Finished that of
-	// routes that were worked out.
-	Looked, Finished int64
 }
 
 // Search finds the routes that no other beats in all of the chance of being inside
@@ -74,8 +66,7 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan.NotSearched = b.notSearched
-	plan.Counts = Counts{b.candidates(o.Steps), s.counts.built, s.counts.finished}
+	plan.NotSearched, plan.Candidates = b.notSearched, b.candidates(o.Steps)
 	if len(list) == 0 {
 		return nil, noRoute(p, o, b.notSearched)
 	}
@@ -187,7 +178,7 @@ func chosenFrom(all *route.Comparison, places []int, use int) *route.Comparison 
 	prep := *all.Prep
 	prep.Routes = nil
 	c := &route.Comparison{Prep: &prep, Settings: all.Settings}
-	c.Verdict.Meets = meets(all, use)
+	c.Verdict.Meets = all.Meets(&all.Results[use])
 	c.Verdict.Use = slices.Index(places, use)
 	for _, at := range places {
 		prep.Routes = append(prep.Routes, all.Prep.Routes[at])

@@ -1,21 +1,9 @@
 package plan
 
 import (
-	"cmp"
 	"math"
 
 	"minim/uncertainty/route"
-)
-
-// The preferences by which one route is recommended. Each chooses among the routes
-// whose chance of being inside reaches what is asked for; where none does, the
-// greatest chance decides. The first goes unless another is stated.
-const (
-	LeastLeftOver = "least-left-over" // nearest the target, where there is no tolerance
-	Tightest      = "tightest"        // least relative expanded uncertainty
-	Fewest        = "fewest"          // operations
-	LeastSolute   = "least-solute"
-	Cheapest      = "cheapest" // by the prices that the prep states
 )
 
 // choose returns the place of the route that is recommended.
@@ -29,48 +17,37 @@ func choose(c *route.Comparison, preference string) int {
 	return use
 }
 
-// prefers reports whether a is recommended rather than b.
+// prefers reports whether a is recommended rather than b: by what the preference makes
+// small where both are good enough, and otherwise as a comparison does.
 func prefers(c *route.Comparison, preference string, a, b *route.Result) bool {
-	aMeets, bMeets := inside(c, a), inside(c, b)
-	switch {
-	case aMeets != bMeets:
-		return aMeets
-	case !aMeets && a.Chance() != b.Chance():
-		return a.Chance() > b.Chance()
+	if inside(c, a) && inside(c, b) {
+		if by, other := figure(c, preference, a), figure(c, preference, b); by != other {
+			return by < other
+		}
 	}
-	by := figure(c, preference, a)
-	return cmp.Or(cmp.Compare(by, figure(c, preference, b)), cmp.Compare(volume(a.LeftOverML), volume(b.LeftOverML)), cmp.Compare(a.Operations, b.Operations)) < 0
+	return c.Better(a, b)
 }
 
 // inside reports whether a route is good enough; all are where there is no
 // tolerance.
 func inside(c *route.Comparison, r *route.Result) bool {
-	return len(c.Prep.Tolerances) == 0 || r.Chance() >= c.Prep.LeastChance
+	return len(c.Prep.Tolerances) == 0 || c.Meets(r)
 }
 
-func meets(c *route.Comparison, at int) bool {
-	return len(c.Prep.Tolerances) > 0 && inside(c, &c.Results[at])
-}
-
-// figure is what a preference makes small.
+// figure is what a preference makes small: 0 where a comparison decides.
 func figure(c *route.Comparison, preference string, r *route.Result) float64 {
 	switch preference {
-	case Tightest:
+	case route.Tightest:
 		return relative(r)
-	case Fewest:
+	case route.Fewest:
 		return float64(r.Operations)
-	case LeastSolute:
+	case route.LeastSolute:
 		return r.SoluteGrams
-	case Cheapest:
-		if cost, known := c.Prep.Cost(r); known {
-			return cost.Amount
-		}
-		return 0
+	case route.Cheapest:
+		cost, _ := c.Prep.Cost(r)
+		return cost.Amount
 	}
-	if len(c.Prep.Tolerances) == 0 {
-		return r.HoldsWithin
-	}
-	return volume(r.LeftOverML)
+	return 0
 }
 
 // relative is the relative expanded uncertainty.

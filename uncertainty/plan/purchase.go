@@ -10,9 +10,9 @@ import (
 // Purchase says what another instrument would change.
 type Purchase struct {
 	Prep *route.Prep
-	// Options are the benches that could be had: with each balance that is owned by
+	// Choices are the benches that could be had: with each balance that is owned by
 	// itself, and with each candidate.
-	Options []Option
+	Choices []Choice
 	// Like is the balance that BreakEven and Curves are worked out for, at other
 	// readabilities; nil where no balance is owned.
 	Like *equipment.Balance
@@ -45,8 +45,8 @@ type Verdict struct {
 	Meets, Would bool
 }
 
-// Option is a bench that could be had, and the best route on it.
-type Option struct {
+// Choice is a bench that could be had, and the best route on it.
+type Choice struct {
 	// Name of the balance or candidate.
 	Name string
 	// Balance is the only one of this bench; nil where another kind of instrument
@@ -75,28 +75,45 @@ func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 	o.Without = nil
 	b := &Purchase{Prep: p}
 	var err error
-	if b.Options, err = b.options(ctx, p, o); err != nil {
+	if b.Choices, err = b.choices(ctx, p, o); err != nil {
 		return nil, err
 	}
-	b.Verdict = b.judge(b.Options)
+	b.Verdict = b.judge(b.Choices)
 	if err := b.doubt(ctx, o); err != nil {
 		return nil, err
 	}
 	if b.Like = finest(p.Kit.Balances); b.Like == nil {
 		return b, nil
 	}
-	if share := p.HalfWidth(); share > 0 {
-		if least, can := b.Like.Least(share); can {
-			b.DirectML = least * p.Purity() / p.TargetConcentration()
-		}
-	}
-	o = sparing(p, o)
-	b.MostLeftOver = min(limit(o.LeftOver), limit(o.Volume)-p.Volume)
-	if b.BreakEven, err = b.breakEvens(ctx, o); err != nil {
+	if b.DirectML, err = b.directFrom(o.coverage()); err != nil {
 		return nil, err
 	}
-	b.Curves, err = b.curves(ctx, o)
+	o = sparing(p, o)
+	b.MostLeftOver = o.mostLeftOver(p)
+	bench, err := newBench(p, o)
+	if err != nil {
+		return nil, err
+	}
+	if b.BreakEven, err = b.breakEvens(ctx, bench, o); err != nil {
+		return nil, err
+	}
+	b.Curves, err = b.curves(ctx, bench, o)
 	return b, err
+}
+
+// directFrom is the volume in mL of the wanted solution that takes the least mass that
+// may be weighed on a balance like that of the kit; 0 where there is none.
+func (b *Purchase) directFrom(coverage float64) (float64, error) {
+	share := b.Prep.HalfWidth()
+	if share == 0 {
+		return 0, nil
+	}
+	least, can := b.Like.Least(share)
+	if !can {
+		return 0, nil
+	}
+	_, solute, _, err := b.Prep.SourceFactor(route.Step{Verb: route.Weigh, Balance: b.Like, Amount: least}, coverage)
+	return solute / b.Prep.TargetConcentration(), err
 }
 
 // finest is the balance that reads finest, nil without one.
@@ -110,9 +127,9 @@ func finest(balances []*equipment.Balance) *equipment.Balance {
 	return best
 }
 
-// options works out what each bench allows.
-func (b *Purchase) options(ctx context.Context, p *route.Prep, o Options) ([]Option, error) {
-	var list []Option
+// choices works out what each bench allows.
+func (b *Purchase) choices(ctx context.Context, p *route.Prep, o Options) ([]Choice, error) {
+	var list []Choice
 	for _, k := range benches(p.Kit) {
 		with := *p
 		with.Kit = k.kit
@@ -121,24 +138,24 @@ func (b *Purchase) options(ctx context.Context, p *route.Prep, o Options) ([]Opt
 			return nil, err
 		}
 		for _, m := range missed {
-			b.NotSearched = append(b.NotSearched, "with the "+k.option.Name+", "+m)
+			b.NotSearched = append(b.NotSearched, "with the "+k.choice.Name+", "+m)
 		}
 		if result != nil {
-			k.option.Best, k.option.Found = *result, true
-			k.option.Meets = len(p.Tolerances) > 0 && result.Chance() >= p.LeastChance
+			k.choice.Best, k.choice.Found = *result, true
+			k.choice.Meets = (&route.Comparison{Prep: p}).Meets(result)
 		}
-		if balance, share := k.option.Balance, p.HalfWidth(); balance != nil && share > 0 {
-			k.option.LeastByRule = balance.LeastByRule(share)
-			k.option.LeastByModel, _ = balance.Least(share)
+		if balance, share := k.choice.Balance, p.HalfWidth(); balance != nil && share > 0 {
+			k.choice.LeastByRule = balance.LeastByRule(share)
+			k.choice.LeastByModel, _ = balance.Least(share)
 		}
-		list = append(list, k.option)
+		list = append(list, k.choice)
 	}
 	return list, nil
 }
 
-// benchOption is a kit that could be had.
-type benchOption struct {
-	option Option
+// benchChoice is a kit that could be had.
+type benchChoice struct {
+	choice Choice
 	kit    *equipment.Kit
 }
 
@@ -147,21 +164,21 @@ const AsItIs = "bench as it is"
 
 // benches lists them: each balance by itself, or the bench without one; and each
 // candidate, a balance by itself as well.
-func benches(kit *equipment.Kit) []benchOption {
-	var list []benchOption
+func benches(kit *equipment.Kit) []benchChoice {
+	var list []benchChoice
 	if len(kit.Balances) == 0 {
-		list = append(list, benchOption{Option{Name: AsItIs, Owned: true}, kit})
+		list = append(list, benchChoice{Choice{Name: AsItIs, Owned: true}, kit})
 	}
 	for _, b := range kit.Balances {
-		list = append(list, benchOption{Option{Name: b.Name, Balance: b, Owned: true, Price: b.Price}, withBalances(kit, b)})
+		list = append(list, benchChoice{Choice{Name: b.Name, Balance: b, Owned: true, Price: b.Price}, withBalances(kit, b)})
 	}
 	for _, name := range kit.Candidates.Names() {
 		with := kit.With(name)
 		if b := kit.Candidates.Balance(name); b != nil {
-			list = append(list, benchOption{Option{Name: name, Balance: b, Price: b.Price}, withBalances(with, b)})
+			list = append(list, benchChoice{Choice{Name: name, Balance: b, Price: b.Price}, withBalances(with, b)})
 			continue
 		}
-		list = append(list, benchOption{Option{Name: name, Price: kit.Candidates.Measure(name).Price}, with})
+		list = append(list, benchChoice{Choice{Name: name, Price: kit.Candidates.Measure(name).Price}, with})
 	}
 	return list
 }
@@ -170,39 +187,31 @@ func benches(kit *equipment.Kit) []benchOption {
 // Where it is not, that is the cheapest that makes it so, one with a price before one
 // without; where none does, the one with the greatest chance. Where the bench is good
 // enough, it is the one that leaves least over, if that saves a fifth or more.
-func (b *Purchase) judge(options []Option) Verdict {
+func (b *Purchase) judge(choices []Choice) Verdict {
 	v := Verdict{Present: -1, Buy: -1}
-	for i := range options {
-		if o := &options[i]; o.Owned && o.Found && (v.Present < 0 || b.better(o, &options[v.Present])) {
+	for i := range choices {
+		if o := &choices[i]; o.Owned && o.Found && (v.Present < 0 || b.better(o, &choices[v.Present])) {
 			v.Present = i
 		}
 	}
-	v.Meets = v.Present >= 0 && options[v.Present].Meets
-	for i := range options {
-		o := &options[i]
+	v.Meets = v.Present >= 0 && choices[v.Present].Meets
+	for i := range choices {
+		o := &choices[i]
 		switch {
 		case o.Owned || !o.Found:
-		case v.Present >= 0 && !b.worthwhile(o, &options[v.Present]):
-		case v.Buy < 0 || b.buysBetter(o, &options[v.Buy], v.Meets):
+		case v.Present >= 0 && !b.worthwhile(o, &choices[v.Present]):
+		case v.Buy < 0 || b.buysBetter(o, &choices[v.Buy], v.Meets):
 			v.Buy = i
 		}
 	}
-	v.Would = v.Buy >= 0 && options[v.Buy].Meets
+	v.Would = v.Buy >= 0 && choices[v.Buy].Meets
 	return v
 }
 
 // better reports whether the best route on one bench is better than on another.
-func (b *Purchase) better(one, other *Option) bool {
-	r, s := &one.Best, &other.Best
-	switch {
-	case len(b.Prep.Tolerances) == 0:
-		return relative(r) < relative(s)
-	case one.Meets != other.Meets:
-		return one.Meets
-	case one.Meets:
-		return r.LeftOverML < s.LeftOverML
-	}
-	return r.Chance() > s.Chance()
+func (b *Purchase) better(one, other *Choice) bool {
+	c := route.Comparison{Prep: b.Prep}
+	return c.Better(&one.Best, &other.Best)
 }
 
 // saves is the part of what is left over, or of the uncertainty, that a candidate
@@ -210,11 +219,11 @@ func (b *Purchase) better(one, other *Option) bool {
 const saves = 0.2
 
 // worthwhile reports whether a candidate is worth having beside the present bench.
-func (b *Purchase) worthwhile(candidate, present *Option) bool {
+func (b *Purchase) worthwhile(candidate, present *Choice) bool {
 	r, s := &candidate.Best, &present.Best
 	switch {
 	case len(b.Prep.Tolerances) == 0:
-		return relative(r) < (1-saves)*relative(s)
+		return r.HoldsWithin < (1-saves)*s.HoldsWithin
 	case candidate.Meets != present.Meets:
 		return candidate.Meets
 	case candidate.Meets:
@@ -225,7 +234,7 @@ func (b *Purchase) worthwhile(candidate, present *Option) bool {
 
 // buysBetter reports whether one candidate is to be bought rather than another, where
 // the bench is good enough or not.
-func (b *Purchase) buysBetter(one, other *Option, enough bool) bool {
+func (b *Purchase) buysBetter(one, other *Choice, enough bool) bool {
 	p, q := one.Price, other.Price
 	switch {
 	case enough || !one.Meets || !other.Meets || p == q:
@@ -242,17 +251,17 @@ func (b *Purchase) doubt(ctx context.Context, o Options) error {
 	if b.Verdict.Present < 0 {
 		return nil
 	}
-	if b.AssumedShare = b.Options[b.Verdict.Present].Best.AssumedShare; b.AssumedShare < assumedMatters {
+	if b.AssumedShare = b.Choices[b.Verdict.Present].Best.AssumedShare; b.AssumedShare < assumedMatters {
 		return nil
 	}
 	for factor, to := range map[float64]**Verdict{2: &b.Doubled, 0.5: &b.Halved} {
 		p := *b.Prep
 		p.AssumedFactor = factor
-		options, err := b.options(ctx, &p, o)
+		choices, err := b.choices(ctx, &p, o)
 		if err != nil {
 			return err
 		}
-		v := b.judge(options)
+		v := b.judge(choices)
 		*to = &v
 	}
 	return nil

@@ -38,7 +38,7 @@ func TestBuy(t *testing.T) {
 	o.Steps, o.LeftOver = 0, 30
 	b, err := Buy(context.Background(), p, o)
 	require.NoError(t, err)
-	require.Len(t, b.Options, 3)
+	require.Len(t, b.Choices, 3)
 	assert.Equal(t, Verdict{Present: 0, Buy: 1, Meets: false, Would: true}, b.Verdict)
 	require.Len(t, b.BreakEven, 1)
 	d := b.BreakEven[0].Readability

@@ -46,7 +46,7 @@ func TestHarveyExample49(t *testing.T) {
 	p, err := route.LoadPrep("../../testdata/published/harvey/dilution.toml", "")
 	require.NoError(t, err)
 	o := quick(2)
-	o.Prefer = Tightest
+	o.Prefer = route.Tightest
 	found := searched(t, p, o)
 	use := found.chosen()
 	require.Len(t, use.Route.Steps, 5)
@@ -185,11 +185,11 @@ func TestLimits(t *testing.T) {
 func TestPreferences(t *testing.T) {
 	p := prepOn(t, smallPrep, smallKit)
 	for preference, figure := range map[string]func(r *route.Result) float64{
-		LeastLeftOver: func(r *route.Result) float64 { return r.LeftOverML },
-		Tightest:      relative,
-		Fewest:        func(r *route.Result) float64 { return float64(r.Operations) },
-		LeastSolute:   func(r *route.Result) float64 { return r.SoluteGrams },
-		Cheapest:      func(r *route.Result) float64 { return 2*r.SoluteGrams + 0.01*(20+r.LeftOverML) },
+		route.LeastLeftOver: func(r *route.Result) float64 { return r.LeftOverML },
+		route.Tightest:      relative,
+		route.Fewest:        func(r *route.Result) float64 { return float64(r.Operations) },
+		route.LeastSolute:   func(r *route.Result) float64 { return r.SoluteGrams },
+		route.Cheapest:      func(r *route.Result) float64 { return 2*r.SoluteGrams + 0.01*(20+r.LeftOverML) },
 	} {
 		o := quick(2)
 		o.Prefer = preference
@@ -203,7 +203,6 @@ func TestPreferences(t *testing.T) {
 		}
 		near.Relative(t, preference, least, figure(found.chosen()), 1e-12)
 	}
-	assert.ElementsMatch(t, route.Preferences(), []string{LeastLeftOver, Tightest, Fewest, LeastSolute, Cheapest})
 }
 
 // TestSearchTwice: two searches on several processors find the same, in the same
@@ -328,11 +327,4 @@ func TestSavedRoutes(t *testing.T) {
 		near.Relative(t, r.Name, want.Inside[0].Normal, got.Inside[0].Normal, 1e-9)
 		near.Absolute(t, r.Name, want.LeftOverML, got.LeftOverML, 1e-9)
 	}
-}
-
-// TestNumberOfPreferenceWords and of steps agree with what a prep file takes.
-func TestLimitsOfPrepFile(t *testing.T) {
-	p := prepOn(t, smallPrep+"[plan]\nsteps = 5\nprefer = \"tightest\"\n", smallKit)
-	assert.Equal(t, MostSteps, p.Limits.Steps)
-	assert.Equal(t, Tightest, p.Limits.Prefer)
 }

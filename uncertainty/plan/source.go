@@ -26,7 +26,7 @@ func (s *source) isWeighed() bool { return s.step.Verb == route.Weigh }
 // the solvent of the prep.
 func (b *bench) addSources() error {
 	for _, k := range b.prep.Kit.Balances {
-		if err := b.addSource(route.Step{Verb: route.Weigh, Balance: k, Amount: leastReading(k)}); err != nil {
+		if err := b.addSource(route.Step{Verb: route.Weigh, Balance: k, Amount: reading(k, 1)}); err != nil {
 			return err
 		}
 	}
@@ -59,9 +59,6 @@ func (b *bench) addSource(s route.Step) error {
 	return nil
 }
 
-// leastReading is one digit of a balance.
-func leastReading(k *equipment.Balance) float64 { return reading(k, 1) }
-
 // reading is a number of digits of a balance, as it is displayed.
 func reading(k *equipment.Balance, digits float64) float64 {
 	if perGram := math.Round(1 / k.Readability); math.Abs(perGram*k.Readability-1) < 1e-9 {
@@ -79,8 +76,8 @@ func nearestDigits(grams float64, k *equipment.Balance) float64 {
 // weighing is a reading of a balance with the solute that it holds.
 type weighing struct {
 	factor
-	reading, intended float64
-	possible          bool // and informative
+	reading  float64
+	possible bool // and informative
 }
 
 // weighings are those on one balance, each worked out once.
@@ -102,16 +99,16 @@ func (w *weighings) nearest(grams float64) (*weighing, error) {
 	}
 	s := w.source.step
 	s.Amount = reading(balance, digits)
-	f, intended, uninformative, err := w.bench.prep.SourceFactor(s, w.bench.coverage)
+	f, _, uninformative, err := w.bench.prep.SourceFactor(s, w.bench.coverage)
 	if err != nil {
 		return nil, err
 	}
-	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, intended, uninformative == ""}
+	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, uninformative == ""}
 	return w.known[digits], nil
 }
 
 // mostWeighed is the most solute that the balances can weigh, in g of what counts,
-// where so much may be used; with half a digit for the rounding of a reading.
+// where so much may be used; with a digit for the rounding of a reading.
 func (b *bench) mostWeighed(allowed float64) float64 {
 	most := 0.0
 	for i := range b.sources {

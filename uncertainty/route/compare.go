@@ -266,11 +266,11 @@ func (c *Comparison) judge() Verdict {
 	v := Verdict{Use: -1}
 	for i := range c.Results {
 		r := &c.Results[i]
-		if r.Possible && (v.Use < 0 || c.better(r, &c.Results[v.Use])) {
+		if r.Possible && (v.Use < 0 || c.Better(r, &c.Results[v.Use])) {
 			v.Use = i
 		}
 	}
-	v.Meets = v.Use >= 0 && c.meets(&c.Results[v.Use])
+	v.Meets = v.Use >= 0 && c.Meets(&c.Results[v.Use])
 	return v
 }
 
@@ -282,7 +282,9 @@ func (r *Result) Chance() float64 {
 	return r.Inside[0].Simulated
 }
 
-func (c *Comparison) meets(r *Result) bool {
+// Meets reports whether a route that makes enough is inside the first tolerance with
+// the chance that is asked for.
+func (c *Comparison) Meets(r *Result) bool {
 	return r.Chance() >= c.Prep.LeastChance && c.usable(r)
 }
 
@@ -292,15 +294,17 @@ func (c *Comparison) usable(r *Result) bool { return r.Informative && r.Enough(c
 // SameVolume compares volumes in mL up to the rounding of floating point.
 func SameVolume(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(1, math.Abs(a)) }
 
-func (c *Comparison) better(a, b *Result) bool {
+// Better reports whether one possible route is to be used rather than another: see
+// judge, which goes by it.
+func (c *Comparison) Better(a, b *Result) bool {
 	switch {
 	case c.usable(a) != c.usable(b):
 		return c.usable(a)
 	case len(c.Prep.Tolerances) == 0:
 		return a.HoldsWithin < b.HoldsWithin
-	case c.meets(a) != c.meets(b):
-		return c.meets(a)
-	case !c.meets(a):
+	case c.Meets(a) != c.Meets(b):
+		return c.Meets(a)
+	case !c.Meets(a):
 		return a.Chance() > b.Chance()
 	case !SameVolume(a.LeftOverML, b.LeftOverML):
 		return a.LeftOverML < b.LeftOverML

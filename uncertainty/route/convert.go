@@ -156,12 +156,3 @@ func (p *Prep) HalfWidth() float64 {
 	l := p.Tolerances[0].Limits
 	return max(0, min(l.Upper-p.Target.Value, p.Target.Value-l.Lower)/p.Target.Value)
 }
-
-// Purity is the mass of the substance that the strength counts in 1 g of what is
-// weighed: assay times form factor.
-func (p *Prep) Purity() float64 {
-	if !p.Solute.Assay.Known {
-		return p.Solute.FormFactor
-	}
-	return p.Solute.Assay.Value * p.Solute.FormFactor
-}

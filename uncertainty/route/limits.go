@@ -9,9 +9,9 @@ import (
 	"minim/equipment/quantity"
 )
 
-// Limits of a search for routes. Zero means no limit, or the default.
+// Limits of a search for routes. Zero means no limit, but for Steps.
 type Limits struct {
-	// Steps is the greatest number of dilutions; -1 when not stated.
+	// Steps is the greatest number of dilutions.
 	Steps int
 	// LeftOver is the most that may be left over, Volume the most that may be made
 	// in all, in mL.
@@ -27,15 +27,27 @@ type Limits struct {
 	Prefer string
 }
 
-// mostDilutions that a search may be asked for.
-const mostDilutions = 5
+// DefaultSteps is the greatest number of dilutions of a search unless stated
+// otherwise, and MostSteps the greatest that it may be asked for.
+const (
+	DefaultSteps = 3
+	MostSteps    = 5
+)
 
-// cheapest is the policy that needs prices.
-const cheapest = "cheapest"
+// The preferences by which a search recommends one route. Each chooses among the
+// routes whose chance of being inside reaches what is asked for; where none does, the
+// greatest chance decides. The first goes unless another is stated.
+const (
+	LeastLeftOver = "least-left-over" // nearest the target, where there is no tolerance
+	Tightest      = "tightest"        // least relative expanded uncertainty
+	Fewest        = "fewest"          // operations
+	LeastSolute   = "least-solute"
+	Cheapest      = "cheapest" // by the prices that the prep states
+)
 
-// Preferences lists the words for the policy of a recommendation.
+// Preferences lists them.
 func Preferences() []string {
-	return []string{"least-left-over", "tightest", "fewest", "least-solute", cheapest}
+	return []string{LeastLeftOver, Tightest, Fewest, LeastSolute, Cheapest}
 }
 
 // readLimits reads the table of a search, once the volume and the target are read.
@@ -52,14 +64,17 @@ func (p *Prep) readLimits(root *benchfile.Table) Limits {
 	}
 	switch {
 	case !t.Has("steps"):
-		l.Steps = -1
-	case l.Steps > mostDilutions:
-		t.Fail("steps", fmt.Sprintf("no more than %d dilutions are searched, found %d", mostDilutions, l.Steps), "")
+		l.Steps = DefaultSteps
+	case l.Steps > MostSteps:
+		t.Fail("steps", fmt.Sprintf("no more than %d dilutions are searched, found %d", MostSteps, l.Steps), "")
+	}
+	if l.Prefer == "" {
+		l.Prefer = LeastLeftOver
 	}
 	if l.Volume > 0 && l.Volume < p.Volume*(1-1e-9) {
 		t.Fail("volume", "is less than the volume wanted, "+equipment.Millilitres(p.Volume), "it is the most that may be made in all")
 	}
-	if l.Prefer == cheapest && !root.Table("solute").Has("price") && !root.Table("solvent").Has("price") {
+	if l.Prefer == Cheapest && !root.Table("solute").Has("price") && !root.Table("solvent").Has("price") {
 		t.Fail("prefer", "neither the solute nor the solvent has a price", `state one in its table: price = "3.20 EUR/g"`)
 	}
 	return l

@@ -15,7 +15,7 @@ import (
 
 func TestLimits(t *testing.T) {
 	x := recipe{target: "10 g/L", steps: weighTen + toMark}
-	assert.Equal(t, Limits{Steps: -1}, parse(t, exactKit, x.text()).Limits)
+	assert.Equal(t, Limits{Steps: DefaultSteps, Prefer: LeastLeftOver}, parse(t, exactKit, x.text()).Limits)
 
 	x.more = `[plan]
 steps = 0
@@ -34,7 +34,7 @@ prefer = "tightest"
 	// What is asked for may be all that is permitted, and one name needs no list.
 	x.more = "[plan]\nvolume = \"1000 µL\"\nstrongest = \"1 % w/v\"\nwithout = \"flask\"\nsteps = 5\n"
 	l = parse(t, exactKit, x.text()).Limits
-	assert.Equal(t, Limits{Steps: 5, Volume: 1, Strongest: 0.01, Without: []string{"flask"}}, l)
+	assert.Equal(t, Limits{Steps: 5, Volume: 1, Strongest: 0.01, Without: []string{"flask"}, Prefer: LeastLeftOver}, l)
 }
 
 func TestEveryPreferenceIsTaken(t *testing.T) {
