@@ -60,8 +60,7 @@ func bruteOn(p *route.Prep, k *equipment.Balance, before []route.Step, part rout
 
 // totals are the masses that solutions are made up to.
 func totals(p *route.Prep, k *equipment.Balance) map[float64]bool {
-	strong := 1.1 * p.TargetConcentration()
-	masses := []float64{p.Volume * p.Solvent.Density.Value, p.Volume * strong / p.MassFraction(strong)}
+	masses := []float64{p.Volume * p.Solvent.Density.Value, p.Volume * p.Density(1.1*p.MassFraction(p.TargetConcentration()))}
 	for _, m := range p.Kit.Measures {
 		if m.Kind.Receives() {
 			masses = append(masses, m.Capacity*p.Solvent.Density.Value)

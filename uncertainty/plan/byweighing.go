@@ -56,11 +56,11 @@ func (s *search) byWeighing(ctx context.Context) error {
 // that a vessel holds, or of a solution a little stronger than what is wanted, so that
 // it is enough.
 func (s *search) totals(k *equipment.Balance) []float64 {
-	target := 1.1 * s.prep.TargetConcentration()
-	masses := []float64{s.prep.Volume * target / s.prep.MassFraction(target), s.prep.Volume * s.prep.Solvent.Density.Value}
+	target := s.prep.MassFraction(s.prep.TargetConcentration())
+	masses := []float64{s.prep.Volume * s.prep.Density(1.1*target), s.prep.Volume * s.prep.Density(0)}
 	for _, m := range s.prep.Kit.Measures {
 		if m.Kind.Receives() {
-			masses = append(masses, m.Capacity*s.prep.Solvent.Density.Value)
+			masses = append(masses, m.Capacity*s.prep.Density(0))
 		}
 	}
 	var totals []float64
@@ -112,7 +112,7 @@ type draft struct {
 	steps          []route.Step
 	fraction, left float64
 	dilutions      int
-	leftOver       float64 // in g, of weak solutions
+	leftOver       float64 // in mL
 	bought         bool    // a stock, or solute, which is not made
 	// least is a lower bound of the relative variance.
 	least float64
@@ -154,8 +154,8 @@ func (w *weigher) makeUp(d draft, weigh func(m float64) route.Step) {
 		part := func(m float64) draft {
 			next := draft{steps: w.upTo(d.steps, weigh(m), total), fraction: d.fraction * m / total, left: total,
 				dilutions: d.dilutions + 1, leftOver: d.leftOver, least: d.least + w.brings(m)}
-			if d.fraction <= weak && !math.IsInf(d.left, 1) {
-				next.leftOver += d.left - m
+			if !d.bought {
+				next.leftOver += (d.left - m) / w.prep.Density(d.fraction)
 			}
 			return next
 		}
@@ -187,27 +187,18 @@ func (w *weigher) nearestReading(grams float64) (nearest float64, shown bool) {
 	return reading(w.balance, digits), digits >= 1 && digits*w.balance.Readability <= w.balance.Capacity
 }
 
-// weak is the mass fraction up to which the density of a solution is between half of
-// that of the solvent and twice as much, for every specific volume that a prep may state
-// and solvents of up to 3 g/mL.
-const weak = 0.1
-
-// hopelessDraft reports whether all routes that start like this are beaten by what
-// they leave over and the number of their measurements, whatever their chance. Of
-// what is left over only weak solutions count, since it is a volume.
+// hopelessDraft reports whether all routes that start like this are beaten.
 func (w *weigher) hopelessDraft(d *draft) bool {
-	leftOver := d.leftOver / 2 / w.prep.Solvent.Density.Value
+	leftOver := d.leftOver * (1 - slack)
 	return leftOver > w.mostLeftOver || d.least > w.judge.least || w.front.Load().beatsAll(len(d.steps), leftOver, d.least)
 }
 
 // brings is a lower bound of the relative variance that weighing a mass brings. At
 // most half of its own is the rounding at zero, which it may have in common with the
-// total; and the strength changes at least half as much as the mass fraction of a weak
-// solution, since its density changes as well. Of a strong target nothing is said.
+// total. The strength of a solution of density ρ, by volume, changes ρ/ρ0 times as much
+// as its mass fraction, with ρ0 the density of the solvent; the last solution is near
+// to the target.
 func (w *weigher) brings(grams float64) float64 {
-	if w.target > weak {
-		return 0
-	}
 	if known, ok := w.brought[grams]; ok {
 		return known
 	}
@@ -216,13 +207,14 @@ func (w *weigher) brings(grams float64) float64 {
 		w.err = err
 		return 0
 	}
-	w.brought[grams] = f.Own / 8
+	lighter := min(1, w.prep.Density(min(1, 1.5*w.target))/w.prep.Density(0))
+	w.brought[grams] = lighter * lighter / 2 * f.Own
 	return w.brought[grams]
 }
 
 // try evaluates a finished route and offers it to the front.
 func (w *weigher) try(d *draft) {
-	if w.err != nil || w.hopelessDraft(d) || d.fraction > w.strongest || d.fraction <= weak && d.left < w.prep.Volume*w.prep.Solvent.Density.Value/2 {
+	if w.err != nil || w.hopelessDraft(d) || d.fraction > w.strongest || d.left/w.prep.Density(d.fraction) < w.prep.Volume*(1-slack) {
 		return
 	}
 	r := &route.Route{Steps: d.steps}

@@ -129,6 +129,19 @@ func (p *Prep) MassFraction(concentration float64) float64 {
 	return p.fromGramsPerML(concentration, Unit{basis: byMass, per: 1})
 }
 
+// Density in g/mL of a solution with a mass fraction, with the properties of the solute
+// at their estimates. The density of the solvent must be known.
+func (p *Prep) Density(massFraction float64) float64 {
+	if massFraction == 0 {
+		return p.Solvent.Density.Value
+	}
+	g, err := p.gramsPerML(Strength{Value: massFraction, Unit: Unit{basis: byMass, per: 1}})
+	if err != nil {
+		panic("route: a solvent without a density: " + err.Error())
+	}
+	return g / massFraction
+}
+
 // TargetConcentration is the target in g/mL.
 func (p *Prep) TargetConcentration() float64 {
 	g, err := p.gramsPerML(p.Target)
