@@ -2,7 +2,6 @@ package plan
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"sort"
 
@@ -56,6 +55,23 @@ func sparing(p *route.Prep, o Options) Options {
 	return o
 }
 
+// readabilities works out what hangs on the readability of the balance.
+func (b *Purchase) readabilities(ctx context.Context, o Options) (err error) {
+	b.MostLeftOver = o.mostLeftOver(b.Prep)
+	if b.DirectML, err = b.directFrom(o.coverage()); err != nil {
+		return err
+	}
+	bench, err := newBench(b.Prep, o)
+	if err != nil {
+		return err
+	}
+	if b.BreakEven, err = b.breakEvens(ctx, bench, o); err != nil {
+		return err
+	}
+	b.Curves, err = b.curves(ctx, bench, o)
+	return err
+}
+
 // breakEvens finds for each number of dilutions the coarsest readability, from 1 µg
 // to 10 g, at which a balance that is otherwise like one of the kit still allows a
 // route that reaches the chance asked for. A coarser one never does where a finer
@@ -95,9 +111,7 @@ func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Opt
 		return nil, err
 	}
 	list, err := only(reading, o, j, dilutions).result(ctx)
-	for _, m := range reading.notSearched {
-		b.NotSearched = append(b.NotSearched, fmt.Sprintf("on a balance reading to %s, %s", equipment.Grams(d), m))
-	}
+	b.missed.add("on a balance reading to "+equipment.Grams(d), reading.notSearched)
 	return list, err
 }
 

@@ -34,6 +34,8 @@ type Purchase struct {
 	// AssumedShare of the variance of the route that the verdict rests on.
 	AssumedShare float64
 	NotSearched  []string
+
+	missed missed
 }
 
 // Verdict is what to do.
@@ -73,7 +75,7 @@ const assumedMatters = 0.1
 func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 	p = withLimits(p, &o)
 	o.Without = nil
-	b := &Purchase{Prep: p}
+	b := &Purchase{Prep: p, Like: finest(p.Kit.Balances)}
 	var err error
 	if b.Choices, err = b.choices(ctx, p, o); err != nil {
 		return nil, err
@@ -82,22 +84,10 @@ func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 	if err := b.doubt(ctx, o); err != nil {
 		return nil, err
 	}
-	if b.Like = finest(p.Kit.Balances); b.Like == nil {
-		return b, nil
+	if b.Like != nil {
+		err = b.readabilities(ctx, sparing(p, o))
 	}
-	if b.DirectML, err = b.directFrom(o.coverage()); err != nil {
-		return nil, err
-	}
-	o = sparing(p, o)
-	b.MostLeftOver = o.mostLeftOver(p)
-	bench, err := newBench(p, o)
-	if err != nil {
-		return nil, err
-	}
-	if b.BreakEven, err = b.breakEvens(ctx, bench, o); err != nil {
-		return nil, err
-	}
-	b.Curves, err = b.curves(ctx, bench, o)
+	b.NotSearched = b.missed.texts()
 	return b, err
 }
 
@@ -133,13 +123,11 @@ func (b *Purchase) choices(ctx context.Context, p *route.Prep, o Options) ([]Cho
 	for _, k := range benches(p.Kit) {
 		with := *p
 		with.Kit = k.kit
-		result, missed, err := best(ctx, &with, o)
+		result, notSearched, err := best(ctx, &with, o)
 		if err != nil {
 			return nil, err
 		}
-		for _, m := range missed {
-			b.NotSearched = append(b.NotSearched, "with the "+k.choice.Name+", "+m)
-		}
+		b.missed.add("with the "+k.choice.Name+doubted[p.AssumedFactor], notSearched)
 		if result != nil {
 			k.choice.Best, k.choice.Found = *result, true
 			k.choice.Meets = (&route.Comparison{Prep: p}).Meets(result)
@@ -254,15 +242,26 @@ func (b *Purchase) doubt(ctx context.Context, o Options) error {
 	if b.AssumedShare = b.Choices[b.Verdict.Present].Best.AssumedShare; b.AssumedShare < assumedMatters {
 		return nil
 	}
-	for factor, to := range map[float64]**Verdict{2: &b.Doubled, 0.5: &b.Halved} {
-		p := *b.Prep
-		p.AssumedFactor = factor
-		choices, err := b.choices(ctx, &p, o)
-		if err != nil {
-			return err
-		}
-		v := b.judge(choices)
-		*to = &v
+	var err error
+	if b.Doubled, err = b.verdictWith(ctx, 2, o); err != nil {
+		return err
 	}
-	return nil
+	b.Halved, err = b.verdictWith(ctx, 0.5, o)
+	return err
+}
+
+// doubted says by which factor the spread of what is assumed is multiplied.
+var doubted = map[float64]string{2: " (assumed doubled)", 0.5: " (assumed halved)"}
+
+// verdictWith is the verdict where the spread of all that is assumed is so many times
+// as wide.
+func (b *Purchase) verdictWith(ctx context.Context, factor float64, o Options) (*Verdict, error) {
+	p := *b.Prep
+	p.AssumedFactor = factor
+	choices, err := b.choices(ctx, &p, o)
+	if err != nil {
+		return nil, err
+	}
+	v := b.judge(choices)
+	return &v, nil
 }
