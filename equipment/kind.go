@@ -107,3 +107,6 @@ func (k Kind) Delivers() bool { return kinds[k].delivers }
 // AnyVolume reports whether it measures what it is set to, not what stands at a
 // line.
 func (k Kind) AnyVolume() bool { return k == Piston || k == Transfer || k == Syringe || k == Dropper }
+
+// Counts reports whether it counts drops and measures no volume.
+func (k Kind) Counts() bool { return k == Dropper }

@@ -1,6 +1,9 @@
 package benchfile
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // Place returns where the header or the brace of the table stands; for the root
 // table, the start of the file.
@@ -13,6 +16,20 @@ func (t *Table) Place() Place {
 
 // Has reports whether the key is there.
 func (t *Table) Has(key string) bool { return t.Shape(key) != Absent }
+
+// Is reports whether the key holds a text.
+func (t *Table) Is(key, text string) bool {
+	v := t.ask(key)
+	return v != nil && v.shape == Text && strings.TrimSpace(v.text) == text
+}
+
+// DropBlanks takes the keys away whose text is empty: the blanks of a form that have
+// not been filled in.
+func (t *Table) DropBlanks() {
+	t.entries = slices.DeleteFunc(t.entries, func(e *entry) bool {
+		return e.value.shape == Text && strings.TrimSpace(e.value.text) == ""
+	})
+}
 
 // Shape returns what stands at the key.
 func (t *Table) Shape(key string) Shape {

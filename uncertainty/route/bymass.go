@@ -11,7 +11,7 @@ import (
 func (c *compiler) weighAliquot(i int) error {
 	s := &c.route.Steps[i]
 	c.settle()
-	c.evaporate(i)
+	c.evaporate(i, c.current)
 	use := c.use(i)
 	mass, err := s.Balance.Weigh(use, s.Amount)
 	if err != nil {
@@ -22,11 +22,8 @@ func (c *compiler) weighAliquot(i int) error {
 		return err
 	}
 	volume := s.Amount / c.model.Intended(density)
-	if err := c.drawFrom(volume); err != nil {
+	if err := c.draw(c.current, c.model.Divide(mass, density), volume, s.Lost/c.model.Intended(density)); err != nil {
 		return err
-	}
-	if c.current.bought {
-		c.soluteUsed += s.Amount * c.model.Intended(w)
 	}
 	c.masses = append(c.masses, weighed{i, mass})
 	c.part, c.partVolume, c.zeroed = c.model.Multiply(mass, w), volume, use.Step
@@ -61,9 +58,10 @@ func (c *compiler) weighUpTo(i int) error {
 		return err
 	}
 	c.discard()
+	c.leftOver += s.Lost
 	c.mixInto(volume, s.Amount-inside)
 	c.model.Name(total, "the total mass on the "+s.Balance.Name)
-	return c.becomeByMass(c.model.Divide(amount, total), s.Amount)
+	return c.becomeByMass(c.model.Divide(amount, total), total)
 }
 
 // byMass returns the mass fraction of a solution, and its density ρ:

@@ -38,6 +38,12 @@ type compiler struct {
 	marks map[pieceOf]map[float64]bool
 	// before is the concentration that each piece last held.
 	before map[pieceOf]uncertainty.Node
+	// at is the step that is being compiled, making the last one that made a
+	// solution, or went on mixing one; both from 0.
+	at, making int
+	// solutions are those made, by the step that made them; stocks those in use.
+	solutions map[int]*liquid
+	stocks    map[*Stock]*liquid
 	// solvent of the prep.
 	solvent medium
 	brew
@@ -71,8 +77,12 @@ type liquid struct {
 	// fraction is the mass fraction, for a solution made by weighing.
 	fraction    uncertainty.Node
 	hasFraction bool
-	// left is the volume not yet taken, in mL; infinite for a stock.
-	left float64
+	// left is the volume not yet taken, in mL, as intended, and volume its node. Of a
+	// stock whose volume is not stated left is infinite, and there is no volume.
+	left   float64
+	volume uncertainty.Node
+	// discarded: what is left of it is counted as left over.
+	discarded bool
 	// bought: a stock, which is not made here.
 	bought bool
 	// medium that the solute is dissolved in.
@@ -103,7 +113,10 @@ func (p *Prep) compile(r *Route) (*compiler, error) {
 
 // newCompiler returns a compiler that has taken no step yet.
 func (p *Prep) newCompiler(r *Route) *compiler {
-	c := &compiler{prep: p, route: r, marks: p.marksOf(r), before: make(map[pieceOf]uncertainty.Node)}
+	c := &compiler{
+		prep: p, route: r, marks: p.marksOf(r), before: make(map[pieceOf]uncertainty.Node),
+		solutions: make(map[int]*liquid), stocks: make(map[*Stock]*liquid),
+	}
 	c.model = &uncertainty.Model{AssumedFactor: p.AssumedFactor}
 	c.solvent = mediumOf(p.Solvent.Name)
 	c.medium = c.solvent
@@ -213,11 +226,15 @@ func (c *compiler) material(owner, name, unit string, e Estimate, assumed bool) 
 
 func (c *compiler) step(i int) error {
 	s := &c.route.Steps[i]
+	c.at = i
+	if then := grammars[s.Verb].then; then == solution || then == mixture {
+		c.making = i
+	}
 	switch s.Verb {
 	case Weigh:
 		return c.weigh(i)
 	case UsePacket:
-		c.packet(s.Packet)
+		c.packet(s)
 		return nil
 	case Measured:
 		return c.measure(i)
@@ -229,8 +246,14 @@ func (c *compiler) step(i int) error {
 		return c.makeUpTo(i)
 	case Take, Pour:
 		return c.take(i)
+	case TakeAll:
+		return c.takeAll(i)
 	case Add:
 		return c.add(i)
+	case Strengthen:
+		return c.strengthen(i)
+	case AddSolute:
+		return c.addSoluteTo(i)
 	case WeighAliquot:
 		return c.weighAliquot(i)
 	case WeighUpTo:
@@ -254,14 +277,15 @@ func (c *compiler) finish() (err error) {
 // settle ends a dilution with measured diluent: what is mixed is a solution.
 func (c *compiler) settle() {
 	if c.current == nil {
-		c.become(c.model.Divide(c.amount, c.volume), c.model.Intended(c.volume))
+		c.become(c.model.Divide(c.amount, c.volume), c.volume)
 	}
 }
 
 // become makes a finished solution of what is at hand, and warns when more is
 // in it than dissolves.
-func (c *compiler) become(concentration uncertainty.Node, volume float64) {
-	c.current = &liquid{concentration: concentration, left: volume, medium: c.medium}
+func (c *compiler) become(concentration, volume uncertainty.Node) {
+	c.current = &liquid{concentration: concentration, left: c.model.Intended(volume), volume: volume, medium: c.medium}
+	c.solutions[c.making] = c.current
 	c.hasAmount, c.hasVolume = false, false
 	limit, has := c.prep.Solute.Solubility, c.model.Intended(concentration)
 	if limit > 0 && has > limit {

@@ -2,6 +2,7 @@ package route
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"minim/equipment"
@@ -23,12 +24,13 @@ func (c *compiler) dissolve(i int) error {
 	c.carry(i, m.Constant(0))
 	if c.hasVolume {
 		mixed := c.medium.with(m.Intended(c.volume), c.solvent, m.Intended(volume))
-		volume, c.medium = c.contracted(i, c.volume, volume, c.medium), mixed
+		volume, c.medium = c.contracted(i, c.volume, volume, c.medium, c.solvent), mixed
 	} else {
 		volume = m.Add(volume, m.Multiply(c.mass, c.phi()))
 	}
 	m.Name(volume, "the volume of the solution")
-	c.become(m.Divide(c.amount, volume), m.Intended(volume))
+	c.leftOver += s.Lost
+	c.become(m.Divide(c.amount, volume), volume)
 	return nil
 }
 
@@ -45,16 +47,17 @@ func (c *compiler) dissolveInWeighed(i int) error {
 		c.mixInto(c.model.Intended(c.volume), s.Amount)
 	}
 	total := c.model.Name(c.model.Add(c.mass, solvent), "the mass of the solution")
-	return c.becomeByMass(c.model.Divide(c.amount, total), c.model.Intended(total))
+	c.leftOver += s.Lost
+	return c.becomeByMass(c.model.Divide(c.amount, total), total)
 }
 
 // becomeByMass makes a finished solution of a mass fraction and a mass in g.
-func (c *compiler) becomeByMass(w uncertainty.Node, grams float64) error {
+func (c *compiler) becomeByMass(w, grams uncertainty.Node) error {
 	concentration, density, err := c.byVolume(w, c.medium)
 	if err != nil {
 		return err
 	}
-	c.become(concentration, grams/c.model.Intended(density))
+	c.become(concentration, c.model.Divide(grams, density))
 	c.current.fraction, c.current.hasFraction = w, true
 	return nil
 }
@@ -75,8 +78,9 @@ func (c *compiler) makeUpTo(i int) error {
 	}
 	c.carry(i, c.model.Constant(0))
 	c.discard()
+	c.leftOver += s.Lost
 	c.model.Name(volume, "the volume in the "+s.Measure.Name)
-	c.become(c.model.Divide(c.amount, volume), s.Amount)
+	c.become(c.model.Divide(c.amount, volume), volume)
 	c.before[s.piece()] = c.current.concentration
 	return nil
 }
@@ -85,18 +89,15 @@ func (c *compiler) makeUpTo(i int) error {
 // other from one solution add up.
 func (c *compiler) take(i int) error {
 	c.settle()
-	c.evaporate(i)
+	c.evaporate(i, c.current)
 	a, err := c.deliver(i, c.current.medium)
 	if err != nil {
 		return err
 	}
-	if err := c.drawFrom(c.model.Intended(a)); err != nil {
+	if err := c.drawMeasured(i, c.current, a); err != nil {
 		return err
 	}
 	amount := c.model.Multiply(c.current.concentration, a)
-	if c.current.bought {
-		c.soluteUsed += c.model.Intended(amount)
-	}
 	if c.hasVolume {
 		a = c.model.Add(c.volume, a)
 	}
@@ -148,17 +149,18 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 
 // evaporate counts, once, what a finished solution loses before it is taken
 // from: its strength grows by 1/(1 - e), e rectangular from 0 to E.
-func (c *compiler) evaporate(i int) {
+func (c *compiler) evaporate(i int, l *liquid) {
 	limit := c.prep.Solvent.Evaporation
 	if name := c.prep.Solvent.Name; !c.prep.Solvent.evaporationStated && volatile(name) {
 		c.notes.LeaveOut("evaporation of " + name + " before it is taken from")
 	}
-	if limit == 0 || c.current.evaporated || c.current.bought {
+	if limit == 0 || l.evaporated || l.bought {
 		return
 	}
 	grown := c.lose(c.model.Constant(1), "evaporation of "+c.prep.Solvent.Name, c.use(i).Step, "evaporation", -limit)
-	c.current.concentration = c.model.Divide(c.current.concentration, grown)
-	c.current.hasFraction, c.current.evaporated = false, true
+	l.concentration = c.model.Divide(l.concentration, grown)
+	l.volume = c.model.Multiply(l.volume, grown)
+	l.hasFraction, l.evaporated = false, true
 }
 
 // volatile reports whether a solvent is known to evaporate from an open vessel
@@ -168,21 +170,43 @@ func volatile(name string) bool {
 	return found && slices.Contains([]string{"ethanol", "ethanol 96 %", "acetone", "isopropanol"}, liquid.Name)
 }
 
-// drawFrom takes a volume out of the solution at hand.
-func (c *compiler) drawFrom(volume float64) error {
-	if volume > c.current.left*(1+1e-9) {
+// drawMeasured is draw for a volume that a step has measured out, in mL or drops.
+func (c *compiler) drawMeasured(i int, l *liquid, a uncertainty.Node) error {
+	s, volume := &c.route.Steps[i], c.model.Intended(a)
+	return c.draw(l, a, volume, s.Lost*volume/s.Amount)
+}
+
+// draw takes a volume out of a solution, intended to be so many mL, and what was
+// taken besides and lost.
+func (c *compiler) draw(l *liquid, a uncertainty.Node, intended, lost float64) error {
+	if intended+lost > l.left*(1+1e-9) {
 		return &equipment.Impossible{Reason: fmt.Sprintf("%s cannot be taken from the %s that are left",
-			equipment.Millilitres(volume), equipment.Millilitres(c.current.left))}
+			equipment.Millilitres(intended+lost), equipment.Millilitres(l.left))}
 	}
-	c.current.left -= volume
+	c.leftOver += lost
+	if l.bought {
+		c.soluteUsed += (intended + lost) * c.model.Intended(l.concentration)
+	}
+	if l.discarded {
+		c.leftOver -= intended + lost
+	}
+	if math.IsInf(l.left, 1) {
+		return nil
+	}
+	l.left -= intended + lost
+	l.volume = c.model.Subtract(l.volume, a)
+	if lost > 0 {
+		l.volume = c.model.Subtract(l.volume, c.model.Constant(lost))
+	}
 	return nil
 }
 
 // discard counts what is left of the solution at hand, from which an aliquot
 // has been taken, and turns to the next.
 func (c *compiler) discard() {
-	if c.current != nil && !c.current.bought {
+	if c.current != nil && !c.current.bought && !c.current.discarded {
 		c.leftOver += c.current.left
+		c.current.discarded = true
 	}
 	c.current = nil
 }
@@ -194,9 +218,15 @@ func (c *compiler) add(i int) error {
 		return err
 	}
 	c.discard()
-	mixed := c.medium.with(c.model.Intended(c.volume), c.solvent, c.model.Intended(b))
-	c.volume = c.model.Name(c.contracted(i, c.volume, b, c.medium), "the mixed volume")
-	c.medium = mixed
+	c.leftOver += c.route.Steps[i].Lost
+	c.mix(i, b, c.solvent)
 	c.carry(i, c.model.Constant(0))
 	return nil
+}
+
+// mix adds a volume of a liquid to the aliquot, or to what is mixed from it.
+func (c *compiler) mix(i int, b uncertainty.Node, other medium) {
+	mixed := c.medium.with(c.model.Intended(c.volume), other, c.model.Intended(b))
+	c.volume = c.model.Name(c.contracted(i, c.volume, b, c.medium, other), "the mixed volume")
+	c.medium = mixed
 }

@@ -51,8 +51,9 @@ func (p *Prep) ContainedFactor(s Step) (Factor, error) {
 // is taken from.
 func (p *Prep) EvaporatedFactor(s Step) (Factor, error) {
 	c := p.singleStep(s)
-	c.current = &liquid{concentration: c.model.Constant(1)}
-	c.evaporate(0)
+	one := c.model.Constant(1)
+	c.current = &liquid{concentration: one, volume: one}
+	c.evaporate(0, c.current)
 	return c.factor(c.current.concentration, nil)
 }
 

@@ -124,7 +124,7 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	if err != nil {
 		return 0, err
 	}
-	if err := c.drawFrom(take); err != nil {
+	if err := c.draw(c.current, a, take, 0); err != nil {
 		return 0, err
 	}
 	m.Name(v, "the volume in the "+l.In.Name)

@@ -69,19 +69,19 @@ func (l medium) upTo(v float64, other medium, mark float64) medium {
 }
 
 // contracted appends the volume (a + b)(1 - ε) of a liquid mixed with a volume b
-// of the solvent. ε is 0 for one and the same liquid, what the step states, or
+// of another. ε is 0 for one and the same liquid, what the step states, or
 // for ethanol and water that of OIML R 22 at the intended volumes.
-func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid medium) uncertainty.Node {
+func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other medium) uncertainty.Node {
 	m := c.model
 	sum := m.Add(a, b)
 	epsilon := c.route.Steps[i].Contraction.Value
 	switch {
-	case c.route.Steps[i].Contraction.Known || liquid.name == c.solvent.name:
-	case alcoholic(liquid, c.solvent):
-		epsilon = equipment.AlcoholContraction(m.Intended(a), liquid.ethanol, m.Intended(b), c.solvent.ethanol)
-		c.notes.Assume(fmt.Sprintf("%s and %s mix with a contraction of %s %% (OIML R 22, solute left out)", liquid.name, c.solvent.name, short(100*epsilon)))
+	case c.route.Steps[i].Contraction.Known || liquid.name == other.name:
+	case alcoholic(liquid, other):
+		epsilon = equipment.AlcoholContraction(m.Intended(a), liquid.ethanol, m.Intended(b), other.ethanol)
+		c.notes.Assume(fmt.Sprintf("%s and %s mix with a contraction of %s %% (OIML R 22, solute left out)", liquid.name, other.name, short(100*epsilon)))
 	default:
-		c.notes.LeaveOut(fmt.Sprintf("contraction on mixing %s and %s (not stated)", liquid.name, c.solvent.name))
+		c.notes.LeaveOut(fmt.Sprintf("contraction on mixing %s and %s (not stated)", liquid.name, other.name))
 	}
 	if epsilon == 0 {
 		return sum

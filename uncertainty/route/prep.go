@@ -107,6 +107,8 @@ type Stock struct {
 	// Strength in the unit as stated.
 	Strength Estimate
 	Unit     Unit
+	// Volume in mL that there is of it, where it is stated.
+	Volume Estimate
 	// Solvent of the stock; "" means that of the prep.
 	Solvent string
 	// Loss is the greatest fraction of its strength that it has lost.

@@ -77,7 +77,7 @@ func (r *Route) checkOptions(p *Prep, tables []*benchfile.Table) {
 	liquid := solvent
 	for i := range r.Steps {
 		s, t := &r.Steps[i], tables[i]
-		if s.Stock != nil && s.Stock.Solvent != "" {
+		if s.Verb == Start && s.Stock != nil && s.Stock.Solvent != "" {
 			liquid = mediumOf(s.Stock.Solvent)
 		}
 		switch {
@@ -91,13 +91,22 @@ func (r *Route) checkOptions(p *Prep, tables []*benchfile.Table) {
 			t.FailKey("state", "the "+s.Measure.Name+" has not been used before this step", "leave state out, or say \"wet\"")
 		case s.Verb == DissolveIn && s.Contraction.Known && !r.liquidSolute():
 			t.FailKey("contraction", "is stated for a solid, which takes up its specific volume", "state specific-volume in the table [solute]")
-		case s.Verb == Add && liquid.name != solvent.name && !s.Contraction.Known && !alcoholic(liquid, solvent):
-			t.Fail("", fmt.Sprintf("%s and %s contract on mixing by an amount that is not stated", liquid.name, solvent.name),
-				"state contraction = \"2 % of volume\", or make up to a mark")
+		case s.Verb == Add:
+			s.checkContraction(t, liquid, solvent)
+		case s.Verb == Strengthen && s.Stock != nil && s.Stock.Solvent != "":
+			s.checkContraction(t, mediumOf(s.Stock.Solvent), liquid)
 		}
 		if s.Verb == MakeUpTo || s.Verb == WeighUpTo {
 			liquid = solvent
 		}
+	}
+}
+
+// checkContraction asks for the contraction of two liquids of which nothing is known.
+func (s *Step) checkContraction(t *benchfile.Table, a, b medium) {
+	if a.name != b.name && !s.Contraction.Known && !alcoholic(a, b) {
+		t.Fail("", fmt.Sprintf("%s and %s contract on mixing by an amount that is not stated", a.name, b.name),
+			"state contraction = \"2 % of volume\", or make up to a mark")
 	}
 }
 

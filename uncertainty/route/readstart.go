@@ -27,7 +27,17 @@ func (p *Prep) readStock(t *benchfile.Table) *Stock {
 		return v.Value, nil
 	}
 	s.Strength = estimate(t, "strength", parse, parse)
+	s.Volume = estimate(t, "volume", parseStockVolume, parseStockVolume)
 	return s
+}
+
+// parseStockVolume reads how much there is of a stock.
+func parseStockVolume(text string) (float64, error) {
+	v, err := quantity.Parse(quantity.Volume, text)
+	if err == nil && (v <= 0 || v > 1e6) {
+		err = &quantity.Error{Found: text, Message: fmt.Sprintf("no stock has a volume of %q", text)}
+	}
+	return v, err
 }
 
 // readPacket reads a bought amount that is used whole.

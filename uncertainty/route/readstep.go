@@ -3,7 +3,9 @@ package route
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"minim/equipment"
@@ -17,40 +19,98 @@ func (p *Prep) readStep(t *benchfile.Table) (s Step, ok bool) {
 	if !ok {
 		return Step{}, false
 	}
-	s = Step{Verb: verb}
+	return p.readVerb(t, verb, nil), true
+}
+
+// readVerb reads a step of a verb. The instrument is that of the step planned when it
+// is not named; without a plan, nil, it must be.
+func (p *Prep) readVerb(t *benchfile.Table, verb Verb, planned *Step) Step {
+	s := Step{Verb: verb}
+	t.Has(verb.key())
 	g := grammars[verb]
 	switch verb {
 	case Start:
 		s.Stock = find(t, verb, "stock", p.Stocks, func(k *Stock) string { return k.Name })
-		return s, true
+		return s
 	case UsePacket:
 		s.Packet = find(t, verb, "packet", p.Packets, func(k *Packet) string { return k.Name })
-		return s, true
+		return s
+	case TakeAll:
+		return s
 	case DissolveIn:
-		if slices.Contains(t.Keys(), "on") {
+		if slices.Contains(t.Keys(), "on") || planned != nil && planned.Balance != nil {
 			g.instrument, g.kind = "on", quantity.Mass
 		}
+	case Strengthen:
+		p.readStrong(t, &s)
 	}
 	s.Piece = t.Count("piece", 1)
-	needInstrument(t, verb, g.instrument)
-	count := 1
-	if g.kind == quantity.Mass {
-		s.Amount = t.Positive(string(verb), g.kind)
-		if s.Balance = p.findBalance(t, g.instrument); s.Balance != nil {
-			count = s.Balance.Count
-		}
+	if planned != nil && !slices.Contains(t.Keys(), g.instrument) {
+		t.Has(g.instrument)
+		s.Balance, s.Measure = planned.Balance, planned.Measure
 	} else {
-		if s.Measure = p.findMeasure(t, g.instrument, verb); s.Measure != nil {
-			count = s.Measure.Count
-		}
+		p.readInstrument(t, &s, g)
+	}
+	switch {
+	case planned != nil && !slices.Contains(t.Keys(), string(verb)):
+		s.Amount = planned.Amount
+	case g.kind == quantity.Mass:
+		s.Amount = t.Positive(string(verb), g.kind)
+	default:
 		s.Amount = readVolumeOrDrops(t, verb, s.Measure)
+	}
+	if g.kind == quantity.Volume {
 		s.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	}
 	s.readOptions(t)
-	if s.Piece > count {
+	if count := s.pieces(); s.Piece > count {
 		t.Fail("piece", fmt.Sprintf("there is no piece %d of it on the bench", s.Piece), fmt.Sprintf("the kit says count = %d, or nothing for one", count))
 	}
-	return s, true
+	return s
+}
+
+// readInstrument finds the instrument that a step names.
+func (p *Prep) readInstrument(t *benchfile.Table, s *Step, g grammar) {
+	needInstrument(t, s.Verb, g.instrument)
+	if g.kind == quantity.Mass {
+		s.Balance = p.findBalance(t, g.instrument)
+	} else {
+		s.Measure = p.findMeasure(t, g.instrument, s.Verb)
+	}
+}
+
+// pieces is how many there are of the instrument.
+func (s *Step) pieces() int {
+	switch {
+	case s.Balance != nil:
+		return s.Balance.Count
+	case s.Measure != nil:
+		return s.Measure.Count
+	}
+	return 1
+}
+
+// stepBefore is how a step is named that made a solution: "step 2".
+var stepBefore = regexp.MustCompile(`^step ([1-9][0-9]{0,3})$`)
+
+// readStrong reads which solution a step strengthens with.
+func (p *Prep) readStrong(t *benchfile.Table, s *Step) {
+	t.Need("of")
+	of := t.Text("of")
+	if number := stepBefore.FindStringSubmatch(of); number != nil {
+		s.From, _ = strconv.Atoi(number[1]) // it has four digits at most
+		return
+	}
+	names := make([]string, len(p.Stocks))
+	for i, k := range p.Stocks {
+		if names[i] = k.Name; k.Name == of {
+			s.Stock = k
+			return
+		}
+	}
+	if of != "" {
+		t.FailChoice("of", "[[stock]]", of, names, "or name a solution made before as \"step 2\"")
+	}
 }
 
 // readVolumeOrDrops reads a volume, or for a dropper a number of drops.
@@ -70,7 +130,7 @@ func readVolumeOrDrops(t *benchfile.Table, verb Verb, m *equipment.Measure) floa
 // readOptions reads what a step may say beside its verb and its instrument.
 func (s *Step) readOptions(t *benchfile.Table) {
 	switch s.Verb {
-	case Weigh:
+	case Weigh, AddSolute:
 		s.WeighedBack = t.Flag("weighed-back")
 		s.LeftBehind = equipment.Stated{Value: t.NotNegative("left-behind", quantity.Mass), Known: t.Has("left-behind")}
 		s.SeparateTare = t.Word("tare", "zeroed", "separate") == "separate"
@@ -85,7 +145,7 @@ func (s *Step) readOptions(t *benchfile.Table) {
 		s.State = readState(t)
 	case MakeUpTo:
 		s.State = readState(t)
-	case Add, DissolveIn:
+	case Add, DissolveIn, Strengthen:
 		if s.Balance == nil {
 			s.State = readState(t)
 			s.Contraction = equipment.Stated{Value: shareOf(t, "contraction", "volume"), Known: t.Has("contraction")}
@@ -146,6 +206,9 @@ func oneVerb(t *benchfile.Table) (Verb, bool) {
 	}
 	switch len(found) {
 	case 1:
+		if found[0] == Take && t.Is("take", "all") {
+			return TakeAll, true
+		}
 		return found[0], true
 	case 0:
 		failVerb(t)

@@ -63,7 +63,9 @@ func (r *Route) written() string {
 // and what else it says.
 func (s *Step) written() []string {
 	switch {
-	case s.Stock != nil:
+	case s.Verb == TakeAll:
+		return []string{textAt(string(Take), "all")}
+	case s.Verb == Start:
 		return []string{textAt(string(Start), s.Stock.Name)}
 	case s.Packet != nil:
 		return []string{textAt(string(UsePacket), s.Packet.Name)}
@@ -71,7 +73,14 @@ func (s *Step) written() []string {
 		keys := []string{textAt(string(s.Verb), displayed(s.Balance, s.Amount)), textAt("on", s.Balance.Name)}
 		return append(keys, s.options()...)
 	}
-	keys := []string{textAt(string(s.Verb), s.measured()), textAt(grammars[s.Verb].instrument, s.Measure.Name)}
+	keys := []string{textAt(string(s.Verb), s.measured())}
+	switch {
+	case s.From > 0:
+		keys = append(keys, textAt("of", fmt.Sprintf("step %d", s.From)))
+	case s.Stock != nil:
+		keys = append(keys, textAt("of", s.Stock.Name))
+	}
+	keys = append(keys, textAt(grammars[s.Verb].instrument, s.Measure.Name))
 	return append(keys, s.options()...)
 }
 

@@ -10,10 +10,21 @@ import (
 
 // weigh adds solute = (m b - left) assay form.
 func (c *compiler) weigh(i int) error {
+	mass, err := c.weighSolute(i)
+	if err != nil {
+		return err
+	}
+	c.noteMass(i, mass)
+	c.addSolid(mass, c.purity())
+	return nil
+}
+
+// weighSolute appends the mass of solute that leaves the boat.
+func (c *compiler) weighSolute(i int) (uncertainty.Node, error) {
 	s, use := &c.route.Steps[i], c.use(i)
 	mass, err := c.onBalance(i, use)
 	if err != nil {
-		return err
+		return 0, err
 	}
 	mass = c.buoyancy(mass)
 	switch {
@@ -22,10 +33,8 @@ func (c *compiler) weigh(i int) error {
 	case !s.WeighedBack && !s.LeftBehind.Known:
 		c.notes.LeaveOut("what stays on the weighing boat")
 	}
-	c.noteMass(i, mass)
-	c.soluteUsed += s.Amount
-	c.addSolid(mass, c.purity())
-	return nil
+	c.soluteUsed += s.Amount + s.Lost
+	return mass, nil
 }
 
 // noteMass adds to what is weighed for the solution that is being made.
@@ -90,11 +99,12 @@ func (c *compiler) buoyancy(mass uncertainty.Node) uncertainty.Node {
 }
 
 // packet adds the content of a bought packet, used whole.
-func (c *compiler) packet(k *Packet) {
+func (c *compiler) packet(s *Step) {
+	k := s.Packet
 	if k.Content.Distribution == nil {
 		c.notes.LeaveOut("uncertainty of the content of the " + k.Name + " (not stated)")
 	}
-	c.soluteUsed += k.Content.Value
+	c.soluteUsed += k.Content.Value + s.Lost
 	c.addSolid(c.material(k.Name, "content of the "+k.Name, "g", k.Content, false), c.purity())
 }
 
@@ -111,7 +121,8 @@ func (c *compiler) measure(i int) error {
 	}
 	density := c.property("density", "g/mL", c.prep.Solute.Density)
 	mass := c.model.Multiply(volume, density)
-	c.soluteUsed += c.model.Intended(mass)
+	s := &c.route.Steps[i]
+	c.soluteUsed += c.model.Intended(mass) * (1 + s.Lost/s.Amount)
 	if c.hasVolume {
 		volume = c.model.Add(c.volume, volume)
 	}
@@ -139,8 +150,17 @@ func (c *compiler) addSolute(amount uncertainty.Node) {
 	c.amount, c.hasAmount = amount, true
 }
 
-// start begins with a stock, which may have lost strength with age.
-func (c *compiler) start(s *Stock) error {
+// start begins with a stock.
+func (c *compiler) start(s *Stock) (err error) {
+	c.current, err = c.stock(s)
+	return err
+}
+
+// stock is the solution of a stock, which may have lost strength with age.
+func (c *compiler) stock(s *Stock) (*liquid, error) {
+	if l := c.stocks[s]; l != nil {
+		return l, nil
+	}
 	if s.Strength.Distribution == nil {
 		c.notes.LeaveOut("uncertainty of the strength of " + s.Name + " (not stated)")
 	}
@@ -151,13 +171,18 @@ func (c *compiler) start(s *Stock) error {
 	}
 	concentration, err := c.fromUnit(strength, s.Unit, medium)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	if s.Loss > 0 {
 		concentration = c.lose(concentration, "strength that "+s.Name+" has lost", s.Name, s.Name, -s.Loss)
 	}
-	c.current = &liquid{concentration: concentration, left: math.Inf(1), bought: true, medium: medium}
-	return nil
+	l := &liquid{concentration: concentration, left: math.Inf(1), bought: true, medium: medium}
+	if s.Volume.Known {
+		l.volume = c.material(s.Name, "volume of "+s.Name, "mL", s.Volume, false)
+		l.left = c.model.Intended(l.volume)
+	}
+	c.stocks[s] = l
+	return l, nil
 }
 
 // lose multiplies by 1 + x with x rectangular between 0 and a limit, which may

@@ -21,7 +21,12 @@ const (
 	Add          Verb = "add"           // a measured volume of solvent
 	WeighAliquot Verb = "weigh-aliquot" // a part of the solution, on a balance
 	WeighUpTo    Verb = "weigh-up-to"   // a total mass, with solvent
+	Strengthen   Verb = "strengthen"    // by a measured volume of a stronger solution
+	AddSolute    Verb = "add-solute"    // to a solution, on a balance
 )
+
+// TakeAll is the verb of { take = "all" }: all of the solution goes on.
+const TakeAll Verb = "take all"
 
 // State of an instrument before a step.
 type State string
@@ -43,12 +48,18 @@ type Step struct {
 	Verb Verb
 	// Amount is the display reading in g, the mark in mL, or a number of drops.
 	Amount float64
+	// Lost is what was measured out in the step besides and thrown away, in the unit
+	// of the amount; of a solution that was made, the solvent in mL. It is 0 in a plan.
+	Lost float64
 	// Balance, Measure, Stock or Packet is what the step uses; the others are
 	// nil.
 	Balance *equipment.Balance
 	Measure *equipment.Measure
 	Stock   *Stock
 	Packet  *Packet
+	// From is the number, from 1, of the step that made the solution which is
+	// strengthened with; 0 for a stock.
+	From int
 	// Piece of the instrument, from 1; 0 when not stated.
 	Piece int
 	// Reading is the step's own word for how carefully is read, or "".
@@ -89,7 +100,7 @@ const (
 	weighedPart state = "a weighed aliquot"
 )
 
-var verbs = []Verb{Weigh, UsePacket, Measured, Start, DissolveIn, MakeUpTo, Take, Pour, Add, WeighAliquot, WeighUpTo}
+var verbs = []Verb{Weigh, UsePacket, Measured, Start, DissolveIn, MakeUpTo, Take, Pour, Add, WeighAliquot, WeighUpTo, Strengthen, AddSolute}
 
 var grammars = map[Verb]grammar{
 	Weigh:        {"on", quantity.Mass, []state{nothing, solid}, solid},
@@ -103,6 +114,9 @@ var grammars = map[Verb]grammar{
 	Add:          {"with", quantity.Volume, []state{aliquot, mixture}, mixture},
 	WeighAliquot: {"on", quantity.Mass, []state{stock, solution, mixture}, weighedPart},
 	WeighUpTo:    {"on", quantity.Mass, []state{solid, weighedPart}, solution},
+	TakeAll:      {"", quantity.Share, []state{stock, solution, mixture}, aliquot},
+	Strengthen:   {"with", quantity.Volume, []state{aliquot, mixture}, mixture},
+	AddSolute:    {"on", quantity.Mass, []state{aliquot, mixture}, mixture},
 }
 
 // piece is the piece that a step uses.

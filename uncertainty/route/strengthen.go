@@ -1,0 +1,83 @@
+package route
+
+import (
+	"fmt"
+	"math"
+
+	"minim/equipment"
+)
+
+// takeAll goes on with all that is left of a solution: solute = c V, where V is what
+// was made less what was taken, so that it cancels with the volume in c.
+func (c *compiler) takeAll(i int) error {
+	c.settle()
+	c.evaporate(i, c.current)
+	l := c.current
+	switch {
+	case math.IsInf(l.left, 1):
+		return &equipment.Impossible{Reason: "all of a stock can be taken only when its volume is stated"}
+	case l.left <= 1e-9:
+		return &equipment.Impossible{Reason: "nothing is left of the solution"}
+	}
+	c.notes.Assume("nothing stays behind of a solution that goes on whole: its vessel is rinsed with what is added")
+	amount := c.model.Multiply(l.concentration, l.volume)
+	if l.bought {
+		c.soluteUsed += c.model.Intended(amount)
+	}
+	c.volume, c.hasVolume, c.medium = l.volume, true, l.medium
+	l.left = 0
+	c.addSolute(amount)
+	return nil
+}
+
+// strengthen adds a measured volume of a stronger solution:
+//
+//	c = (solute + c_s b)/((a + b)(1 - ε))
+func (c *compiler) strengthen(i int) error {
+	s := &c.route.Steps[i]
+	strong, err := c.strong(s)
+	if err != nil {
+		return err
+	}
+	c.evaporate(i, strong)
+	b, err := c.deliver(i, strong.medium)
+	if err != nil {
+		return err
+	}
+	if err := c.drawMeasured(i, strong, b); err != nil {
+		return err
+	}
+	c.discard()
+	c.mix(i, b, strong.medium)
+	c.addSolute(c.model.Multiply(strong.concentration, b))
+	c.carry(i, strong.concentration)
+	return nil
+}
+
+// strong is the solution that a step strengthens with.
+func (c *compiler) strong(s *Step) (*liquid, error) {
+	if s.Stock != nil {
+		return c.stock(s.Stock)
+	}
+	if l := c.solutions[s.From-1]; l != nil {
+		return l, nil
+	}
+	return nil, &equipment.Impossible{Reason: fmt.Sprintf("step %d has not made a solution", s.From)}
+}
+
+// addSoluteTo dissolves weighed solute in a solution:
+//
+//	c = (solute + m P)/(a + m φ)
+//
+// with the purity P of the solute and its apparent specific volume φ.
+func (c *compiler) addSoluteTo(i int) error {
+	mass, err := c.weighSolute(i)
+	if err != nil {
+		return err
+	}
+	c.discard()
+	m := c.model
+	c.volume = m.Name(m.Add(c.volume, m.Multiply(mass, c.phi())), "the volume of the solution")
+	c.addSolute(m.Multiply(mass, c.purity()))
+	return nil
+}
