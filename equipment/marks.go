@@ -28,16 +28,32 @@ func (k *Measure) Marks(fine bool) []float64 {
 	case k.Kind == Dropper:
 		return nil
 	case k.Kind == Piston && fine:
-		return multiples(k.Capacity/100, leastOfPiston*k.Capacity, k.Capacity)
+		return multiples(k.Finest(), leastOfPiston*k.Capacity, k.Capacity)
 	case k.Kind == Piston:
 		return multiples(k.Capacity/10, leastOfPiston*k.Capacity, k.Capacity)
-	case k.Kind == Syringe && fine:
-		return multiples(k.Numbered/10, leastOfScale*k.Capacity, k.Capacity)
-	case k.Division > 0 && fine:
-		return multiples(k.Division, leastOfScale*k.Capacity, k.Capacity)
+	case fine:
+		return multiples(k.Finest(), leastOfScale*k.Capacity, k.Capacity)
 	default:
 		return multiples(k.Numbered, leastOfScale*k.Capacity, k.Capacity)
 	}
+}
+
+// Finest is the volume in mL from one line of the scale to the next, or by which what it
+// is set to is told apart: a tenth of the distance of the numbers of a syringe, a
+// hundredth of the capacity of a piston. It is 0 where there is one mark only, and for
+// a dropper.
+func (k *Measure) Finest() float64 {
+	switch {
+	case k.Kind == Dropper:
+		return 0
+	case k.Kind == Piston:
+		return k.Capacity / 100
+	case k.Kind == Syringe:
+		return k.Numbered / 10
+	case k.Division > 0:
+		return k.Division
+	}
+	return k.Numbered
 }
 
 // multiples lists those of a step from one volume on and below another, and then

@@ -37,6 +37,12 @@ func instruction(p *route.Prep, r *route.Route, i int) string {
 		return before(s) + fmt.Sprintf("take %s %s%s", amount(s), with, after(s))
 	case route.Pour:
 		return before(s) + fmt.Sprintf("fill the %s to %s with the solution and pour it out%s", instrument(s), amount(s), after(s))
+	case route.TakeAll:
+		return "go on with all of the solution"
+	case route.Strengthen:
+		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), strong(s), with, mixAfter(r, i))
+	case route.AddSolute:
+		return fmt.Sprintf("weigh %s of %s on the %s%s and dissolve it in the solution%s", s.Balance.Display(s.Amount), p.Solute.Name, instrument(s), howWeighed(s), mixAfter(r, i))
 	case route.Add:
 		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), p.Solvent.Name, with, mixAfter(r, i))
 	case route.WeighAliquot:
@@ -46,6 +52,14 @@ func instruction(p *route.Prep, r *route.Route, i int) string {
 	default:
 		panic(fmt.Sprintf("report: unknown verb %q", s.Verb))
 	}
+}
+
+// strong is the solution that a step strengthens with.
+func strong(s *route.Step) string {
+	if s.Stock != nil {
+		return s.Stock.Name
+	}
+	return "the solution of " + s.Of()
 }
 
 // amount is a volume, or a number of drops.
@@ -121,6 +135,9 @@ func instrument(s *route.Step) string {
 // emptyFor says to free a vessel that a later step needs again.
 func emptyFor(r *route.Route, i int) string {
 	s := &r.Steps[i]
+	if i+1 < len(r.Steps) && r.Steps[i+1].Verb == route.TakeAll {
+		return "" // all of it goes on
+	}
 	for _, later := range r.Steps[i+1:] {
 		if later.Measure == s.Measure && max(later.Piece, 1) == max(s.Piece, 1) {
 			return "; pour into a clean dry bottle and rinse the " + instrument(s)
@@ -131,8 +148,11 @@ func emptyFor(r *route.Route, i int) string {
 
 // mixAfter says to mix after the last of several additions.
 func mixAfter(r *route.Route, i int) string {
-	if i+1 < len(r.Steps) && r.Steps[i+1].Verb == route.Add {
-		return ""
+	if i+1 < len(r.Steps) {
+		switch r.Steps[i+1].Verb {
+		case route.Add, route.Strengthen, route.AddSolute:
+			return ""
+		}
 	}
 	return "; mix"
 }

@@ -29,13 +29,18 @@ func Markdown(c, before *route.Comparison) string {
 	m.line("## ", "What spoils "+used.Route.Name)
 	m.budget(used.Analytic.Budget)
 	m.others(c)
+	m.footing(c)
+	return strings.TrimPrefix(m.String(), "\n")
+}
+
+// footing: what the figures rest on, and cautions.
+func (m *markdown) footing(c *route.Comparison) {
 	for _, g := range grounds(c) {
 		m.line("## ", g.label)
 		m.list(g.list)
 	}
 	m.line("## ", "Cautions")
 	m.list(Cautions(c.Prep))
-	return strings.TrimPrefix(m.String(), "\n")
 }
 
 // heading says what is wanted, and what is changed in the kit, if anything is.

@@ -29,12 +29,7 @@ func PlanMarkdown(p, before *plan.Plan) string {
 	m.list(append([]string{searched(p)}, notSearched(p)...))
 	m.line("## ", "What spoils "+used.Route.Name)
 	m.budget(used.Analytic.Budget)
-	for _, g := range grounds(p.Comparison) {
-		m.line("## ", g.label)
-		m.list(g.list)
-	}
-	m.line("## ", "Cautions")
-	m.list(Cautions(p.Prep))
+	m.footing(p.Comparison)
 	return strings.TrimPrefix(m.String(), "\n")
 }
 

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -75,22 +76,32 @@ type fact struct{ label, text string }
 // facts say what the route to use gives.
 func facts(c *route.Comparison) []fact {
 	r := &c.Results[c.Verdict.Use]
-	var list []fact
+	return slices.Concat(strengthFacts(c, r), []fact{{"Aim", aim(c, r)}}, shiftFacts(r), []fact{{"Inside", chance(c, r)}}, rest(c, r))
+}
+
+// strengthFacts say what the strength is, and warn where that means little.
+func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 	if !r.Informative {
 		list = append(list, fact{"Mind", r.Uninformative})
 	}
-	list = append(list,
-		fact{"Strength", State(r).sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"},
-		fact{"Aim", aim(c, r)})
+	return append(list, fact{"Strength", State(r).sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
+}
+
+// shiftFacts say what moves the strength away from the aim, if anything.
+func shiftFacts(r *route.Result) []fact {
 	if text := shifts(r); text != "" {
-		list = append(list, fact{"Shifted", text})
+		return []fact{{"Shifted", text}}
 	}
-	list = append(list,
-		fact{"Inside", chance(c, r)},
-		fact{"Spoilt by", spoiltBy(r)},
-		fact{"Makes", fmt.Sprintf("%s; left over in all %s; takes %s of %s",
-			volume(r.MadeML), volume(r.LeftOverML), grams(r.SoluteGrams), c.Prep.Solute.Name)},
-		fact{"Checked", checked(c, r)})
+	return nil
+}
+
+// rest says what spoils a strength, what is made, and how far it was checked.
+func rest(c *route.Comparison, r *route.Result) []fact {
+	list := []fact{
+		{"Spoilt by", spoiltBy(r)},
+		{"Makes", amounts(c.Prep, r, "takes")},
+		{"Checked", checked(c, r)},
+	}
 	if text := curved(r); text != "" {
 		list = append(list, fact{"Curved", text})
 	}
@@ -98,6 +109,11 @@ func facts(c *route.Comparison) []fact {
 		list = append(list, fact{"Assumed", fmt.Sprintf("%s of its variance rests on assumed values", wholePercent(r.AssumedShare))})
 	}
 	return list
+}
+
+// amounts say what a route makes, leaves over and takes, or took.
+func amounts(p *route.Prep, r *route.Result, takes string) string {
+	return fmt.Sprintf("%s; left over in all %s; %s %s of %s", volume(r.MadeML), volume(r.LeftOverML), takes, grams(r.SoluteGrams), p.Solute.Name)
 }
 
 // spoiltBy says of what the shares of the spoilers are.

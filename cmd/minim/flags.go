@@ -39,6 +39,8 @@ func parse(flags *pflag.FlagSet, args []string, least, most int, c console) ([]s
 		return nil, &usageError{fmt.Sprintf("minim %s needs the name of a folder", flags.Name()), fmt.Sprintf("write minim %s mybench", flags.Name())}
 	case flags.NArg() > most && most == 0:
 		return nil, &usageError{fmt.Sprintf("minim %s takes nothing after it, found %q", flags.Name(), flags.Arg(0)), ""}
+	case flags.NArg() > most && most == 2:
+		return nil, &usageError{fmt.Sprintf("minim %s takes two files, found %q as well", flags.Name(), flags.Arg(most)), "put a name with spaces in quotes"}
 	case flags.NArg() > most:
 		return nil, &usageError{fmt.Sprintf("minim %s takes one name, found %q as well", flags.Name(), flags.Arg(most)), "put a name with spaces in quotes"}
 	case slices.Contains(flags.Args(), ""):

@@ -19,6 +19,7 @@ var layers = []string{
 	"minim/equipment",
 	"minim/uncertainty/route",
 	"minim/uncertainty/plan",
+	"minim/uncertainty/record",
 	"minim/report",
 	"minim/report/figure",
 	"minim/cmd/minim/demo",

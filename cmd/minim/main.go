@@ -49,6 +49,8 @@ func commands() []command {
 		{"compare", "[PREP]", "compare the routes of a prep; without PREP, the demo", new(compareOptions).declare, compare},
 		{"plan", "[PREP]", "search the routes that a kit allows; without PREP, the demo", new(planOptions).declare, planRoutes},
 		{"buy", "[PREP]", "ask what another instrument would change; without PREP, the demo", new(buyOptions).declare, buy},
+		{"made", "[PREP RECORD]", "work out what was really made; without files, the demo", new(madeOptions).declare, made},
+		{"rescue", "[PREP]", "bring a solution of known strength to another", new(rescueOptions).declare, rescue},
 		{"kit", "[KIT]", "check and list the instruments of a kit; without KIT, the demo's", new(kitOptions).declare, listKit},
 		{"new", "DIR", "start a folder with a kit and a prep to change", new(folderOptions).declare, startFolder},
 		{"help", "[COMMAND]", "say what a command does", nil, help},

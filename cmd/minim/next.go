@@ -14,6 +14,7 @@ const alignUpTo = 60
 // pictureWords say what pictures a command keeps.
 var pictureWords = map[string]string{
 	"compare": "a picture of the spread", "plan": "pictures of the routes and their spread", "buy": "a picture of what the balance does",
+	"made": "a picture of the spread", "rescue": "a picture of the spread",
 }
 
 // next says what to type next.
@@ -48,7 +49,8 @@ func repeat(files []string, flags *pflag.FlagSet) string {
 		words = append(words, quoted(f))
 	}
 	flags.Visit(func(f *pflag.Flag) {
-		if f.Name == "out" || f.Name == "save" || f.Name == "force" {
+		switch f.Name {
+		case "out", "save", "force", "add", "by", "at":
 			return
 		}
 		for _, value := range values(f) {

@@ -59,6 +59,33 @@ var purchases = renderer[*plan.Purchase]{
 	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability, true}},
 }
 
+var batches = renderer[*report.Batch]{
+	name: "made",
+	formats: [4]func(b, before *report.Batch) ([]byte, error){
+		alone(func(b *report.Batch) ([]byte, error) { return []byte(report.Made(b)), nil }), alone(report.MadeJSON),
+		alone(func(b *report.Batch) ([]byte, error) { return []byte(report.MadeMarkdown(b)), nil }), alone(report.MadeCSV),
+	},
+	pictures: []picture[*report.Batch]{
+		{"spread", func(b *report.Batch) (*figure.Figure, error) { return figure.Spread(b.Spread()) }, false},
+	},
+}
+
+var rescues = renderer[*plan.Rescue]{
+	name: "rescue",
+	formats: [4]func(r, before *plan.Rescue) ([]byte, error){
+		alone(func(r *plan.Rescue) ([]byte, error) { return []byte(report.Rescue(r)), nil }), alone(report.RescueJSON),
+		alone(func(r *plan.Rescue) ([]byte, error) { return []byte(report.RescueMarkdown(r)), nil }), alone(report.RescueCSV),
+	},
+	pictures: []picture[*plan.Rescue]{
+		{"spread", func(r *plan.Rescue) (*figure.Figure, error) { return figure.Spread(r.Comparison) }, false},
+	},
+}
+
+// alone makes a renderer of one for a result that has none before it.
+func alone[R any](render func(result R) ([]byte, error)) func(result, before R) ([]byte, error) {
+	return func(result, before R) ([]byte, error) { return render(result) }
+}
+
 // fileEnds are the ends of the names of files, in the order of formatNameList.
 var fileEnds = [...]string{"txt", "json", "md", "csv"}
 

@@ -56,7 +56,7 @@ func WithText(name string, data []byte, key, text string) ([]byte, error) {
 			return nil, err
 		}
 		above := src.lines[src.line(list[0].at.from)]
-		line := key + " = " + Quote(text) + lineEnd(data)
+		line := key + " = " + Quote(text) + LineEnd(data)
 		return slices.Concat(data[:above], []byte(line), data[above:]), nil
 	case v.shape != Text:
 		root.wrong(key, v, "a text in quotes", v.quoted())
@@ -68,7 +68,7 @@ func WithText(name string, data []byte, key, text string) ([]byte, error) {
 // Append returns the text of a file with more lines at its end, below one blank
 // line. They get the line ends of the text.
 func Append(data []byte, lines string) []byte {
-	end := lineEnd(data)
+	end := LineEnd(data)
 	text := bytes.TrimRight(data, " \t\r\n")
 	if after := data[len(text):]; len(after) > 0 { // what else stands in the last line
 		line, _, _ := bytes.Cut(after, []byte("\n"))
@@ -95,8 +95,8 @@ func Quote(text string) string {
 	return b.String()
 }
 
-// lineEnd is how the first line of a text ends.
-func lineEnd(data []byte) string {
+// LineEnd is how the first line of a text ends: "\n" or "\r\n".
+func LineEnd(data []byte) string {
 	if first, _, ended := bytes.Cut(data, []byte("\n")); ended && bytes.HasSuffix(first, []byte("\r")) {
 		return "\r\n"
 	}

@@ -87,7 +87,7 @@ func (w *walk) fill(first *making, needed float64) {
 		}
 		switch s.step.Verb {
 		case route.Start:
-			if s.intended*needed <= w.mostSolute {
+			if s.intended*needed <= w.mostSolute && needed <= s.volume*(1+slack) {
 				w.finish(c, &s.factor)
 			}
 		case route.UsePacket:

@@ -26,12 +26,13 @@ func (r *remainder) at(k, volume, strength int) float64 {
 	return r.of[k][volume*r.strengths.count+strength]
 }
 
-// newRemainder fills the table for a pass. Volumes go from 2^-6 mL to 2^12 mL,
+// newRemainder fills the table for a pass, in which one dilution at least is chosen
+// before it is asked. Volumes go from 2^-6 mL to 2^12 mL,
 // concentrations from 2^-40 g/mL to 2^2 g/mL.
 func newRemainder(b *bench, p *pass) *remainder {
 	r := &remainder{volumes: newCells(-6, 12, 4), strengths: newCells(-40, 2, 2)}
 	r.of = append(r.of, r.withoutDilution(b, p))
-	for range p.dilutions {
+	for range p.dilutions - 1 {
 		r.of = append(r.of, r.oneMore(p.dilutionGroups))
 	}
 	return r

@@ -14,6 +14,8 @@ type source struct {
 	// intended is the amount of solute in g, or the concentration of a stock in
 	// g/mL; of a balance, in 1 g that is weighed.
 	intended float64
+	// volume that there is of a stock, in mL; infinite where it is not stated.
+	volume float64
 	// factor of a packet or a stock.
 	factor
 }
@@ -55,8 +57,16 @@ func (b *bench) addSource(s route.Step) error {
 	if s.Verb == route.Weigh {
 		intended /= s.Amount
 	}
-	b.sources = append(b.sources, source{step: s, intended: intended, factor: b.keys.factor(f)})
+	b.sources = append(b.sources, source{step: s, intended: intended, volume: volumeOf(s.Stock), factor: b.keys.factor(f)})
 	return nil
+}
+
+// volumeOf is how much there is of a stock, infinite where that is not known.
+func volumeOf(k *route.Stock) float64 {
+	if k == nil || !k.Volume.Known {
+		return math.Inf(1)
+	}
+	return k.Volume.Value
 }
 
 // reading is a number of digits of a balance, as it is displayed.

@@ -58,7 +58,6 @@ func (c *compiler) weighUpTo(i int) error {
 		return err
 	}
 	c.discard()
-	c.leftOver += s.Lost
 	c.mixInto(volume, s.Amount-inside)
 	c.model.Name(total, "the total mass on the "+s.Balance.Name)
 	return c.becomeByMass(c.model.Divide(amount, total), total)

@@ -133,7 +133,7 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 	result.SoluteGrams, result.MadeML, result.LeftOverML = c.soluteUsed, c.made, c.leftOver
 	result.Notes = c.notes
 	if !result.Enough(p.Volume) {
-		result.Notes.Warn(fmt.Sprintf("%s makes only %s", r.Name, equipment.Millilitres(c.made)))
+		result.Notes.Warn(fmt.Sprintf("%s makes only %s mL", r.Name, short(c.made)))
 	}
 	return result, c, nil
 }
@@ -236,7 +236,7 @@ func roundedGrams(expanded float64) string {
 func (r *Route) count() (dilutions, operations int) {
 	at := nothing
 	for _, s := range r.Steps {
-		if s.Verb != Start {
+		if s.Verb != Start && s.Verb != TakeAll {
 			operations++
 		}
 		diluting := s.Verb == MakeUpTo || s.Verb == Add || s.Verb == WeighUpTo

@@ -143,10 +143,13 @@ func (p *Prep) Density(massFraction float64) float64 {
 }
 
 // TargetConcentration is the target in g/mL.
-func (p *Prep) TargetConcentration() float64 {
-	g, err := p.gramsPerML(p.Target)
+func (p *Prep) TargetConcentration() float64 { return p.ConcentrationOf(p.Target.Value) }
+
+// ConcentrationOf is a strength in the unit of the target as a concentration in g/mL.
+func (p *Prep) ConcentrationOf(strength float64) float64 {
+	g, err := p.gramsPerML(Strength{Value: strength, Unit: p.Target.Unit})
 	if err != nil {
-		panic("route: a target that cannot be converted: " + err.Error())
+		panic("route: a strength that cannot be converted: " + err.Error())
 	}
 	return g
 }

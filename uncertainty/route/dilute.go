@@ -47,7 +47,6 @@ func (c *compiler) dissolveInWeighed(i int) error {
 		c.mixInto(c.model.Intended(c.volume), s.Amount)
 	}
 	total := c.model.Name(c.model.Add(c.mass, solvent), "the mass of the solution")
-	c.leftOver += s.Lost
 	return c.becomeByMass(c.model.Divide(c.amount, total), total)
 }
 
@@ -57,6 +56,7 @@ func (c *compiler) becomeByMass(w, grams uncertainty.Node) error {
 	if err != nil {
 		return err
 	}
+	c.leftOver += c.route.Steps[c.at].Lost / c.model.Intended(density)
 	c.become(concentration, c.model.Divide(grams, density))
 	c.current.fraction, c.current.hasFraction = w, true
 	return nil

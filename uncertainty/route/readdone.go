@@ -23,6 +23,9 @@ func (p *Prep) ReadDone(t *benchfile.Table, planned *Step) (s Step, ok bool) {
 	return s, ok
 }
 
+// Key is the key of the step that names its verb, and holds its reading.
+func (s *Step) Key() string { return s.Verb.key() }
+
 // readPlanned reads a step that was planned.
 func (p *Prep) readPlanned(t *benchfile.Table, planned *Step) (s Step, ok bool) {
 	key := planned.Verb.key()
@@ -54,7 +57,7 @@ func (v Verb) key() string {
 }
 
 // words name a step in a message: "take 1 mL".
-func (s *Step) words() string { return s.written()[0] }
+func (s *Step) words() string { return s.Written()[0] }
 
 // inherit takes from the step planned what the table does not say.
 func (s *Step) inherit(t *benchfile.Table, planned *Step) {
@@ -106,15 +109,54 @@ func (s *Step) checkReading(t *benchfile.Table) {
 	}
 }
 
-// Check follows the steps of a route as the bench does them. It returns the place,
-// from 0, of the first that cannot be done with the reason, an *equipment.Impossible,
-// or the number of steps.
-func (p *Prep) Check(r *Route) (place int, err error) {
+// CheckDone checks that the steps of a route can follow each other, and that the bench
+// can do them; a mistake is recorded in the table of the step.
+func (p *Prep) CheckDone(r *Route, tables []*benchfile.Table) {
+	at, soFar := nothing, &Route{Name: r.Name}
+	for i, s := range r.Steps {
+		if !soFar.follows(tables[i], at, s) {
+			return
+		}
+		at = grammars[s.Verb].then
+		soFar.Steps = append(soFar.Steps, s)
+	}
+	r.checkOptions(p, tables)
 	c := p.newCompiler(r)
 	for i := range r.Steps {
 		if err := c.step(i); err != nil {
-			return i, err
+			tables[i].Fail(r.Steps[i].Key(), err.Error(), "look at what is recorded of this step and those before")
+			return
 		}
 	}
-	return len(r.Steps), nil
+}
+
+// Finished reports whether what stands on the bench after a step, from 0, is a
+// solution; before the first it is not.
+func (r *Route) Finished(i int) bool {
+	then := grammars[r.Steps[i].Verb].then
+	return then == solution || then == mixture
+}
+
+// Begins reports whether a step, from 0, starts with what stands on the bench for
+// itself: with nothing, a stock, or a part of a finished solution. Work that was
+// spoilt can be taken up again there.
+func (r *Route) Begins(i int) bool {
+	if i == 0 {
+		return true
+	}
+	switch r.Steps[i].Verb {
+	case Take, Pour, WeighAliquot:
+		return r.Finished(i-1) || r.Steps[i-1].Verb == Start
+	}
+	return false
+}
+
+// MeasuresOut reports whether a step of the verb measures something out that is then
+// put to the rest: when it is spoilt, it is done again by itself.
+func (v Verb) MeasuresOut() bool {
+	switch v {
+	case Weigh, UsePacket, Measured, Take, Pour, Add, WeighAliquot, Strengthen, AddSolute:
+		return true
+	}
+	return false
 }

@@ -53,15 +53,15 @@ func (r *Route) written() string {
 	var b strings.Builder
 	b.WriteString("[[route]]\nname = " + benchfile.Quote(r.Name) + "\nsteps = [\n")
 	for i := range r.Steps {
-		b.WriteString("  { " + strings.Join(r.Steps[i].written(), ", ") + " },\n")
+		b.WriteString("  { " + strings.Join(r.Steps[i].Written(), ", ") + " },\n")
 	}
 	b.WriteString("]\n")
 	return b.String()
 }
 
-// written lists the keys of a step with their values: the verb, the instrument,
-// and what else it says.
-func (s *Step) written() []string {
+// Written lists the keys of a step with their values, as a file holds them: the verb,
+// the instrument, and what else it says.
+func (s *Step) Written() []string {
 	switch {
 	case s.Verb == TakeAll:
 		return []string{textAt(string(Take), "all")}
@@ -69,19 +69,40 @@ func (s *Step) written() []string {
 		return []string{textAt(string(Start), s.Stock.Name)}
 	case s.Packet != nil:
 		return []string{textAt(string(UsePacket), s.Packet.Name)}
-	case s.Balance != nil:
-		keys := []string{textAt(string(s.Verb), displayed(s.Balance, s.Amount)), textAt("on", s.Balance.Name)}
-		return append(keys, s.options()...)
 	}
-	keys := []string{textAt(string(s.Verb), s.measured())}
-	switch {
-	case s.From > 0:
-		keys = append(keys, textAt("of", fmt.Sprintf("step %d", s.From)))
-	case s.Stock != nil:
-		keys = append(keys, textAt("of", s.Stock.Name))
+	keys := []string{textAt(string(s.Verb), s.AmountText())}
+	if of := s.Of(); of != "" {
+		keys = append(keys, textAt("of", of))
 	}
-	keys = append(keys, textAt(grammars[s.Verb].instrument, s.Measure.Name))
+	keys = append(keys, textAt(s.Instrument()))
 	return append(keys, s.options()...)
+}
+
+// AmountText is the amount of a step that reads an instrument, as a file holds it.
+func (s *Step) AmountText() string {
+	if s.Balance != nil {
+		return displayed(s.Balance, s.Amount)
+	}
+	return s.measured()
+}
+
+// Instrument is the key by which a step names its instrument, and the name.
+func (s *Step) Instrument() (key, name string) {
+	if s.Balance != nil {
+		return "on", s.Balance.Name
+	}
+	return grammars[s.Verb].instrument, s.Measure.Name
+}
+
+// Of names what a step strengthens with: a stock, or "step 2"; "" for other steps.
+func (s *Step) Of() string {
+	switch {
+	case s.Verb != Strengthen:
+		return ""
+	case s.Stock != nil:
+		return s.Stock.Name
+	}
+	return fmt.Sprintf("step %d", s.From)
 }
 
 // options lists what a step says beside its verb and its instrument.

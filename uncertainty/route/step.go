@@ -49,7 +49,7 @@ type Step struct {
 	// Amount is the display reading in g, the mark in mL, or a number of drops.
 	Amount float64
 	// Lost is what was measured out in the step besides and thrown away, in the unit
-	// of the amount; of a solution that was made, the solvent in mL. It is 0 in a plan.
+	// of the amount; of a solution that was made, the solvent. It is 0 in a plan.
 	Lost float64
 	// Balance, Measure, Stock or Packet is what the step uses; the others are
 	// nil.

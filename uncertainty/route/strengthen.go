@@ -23,11 +23,21 @@ func (c *compiler) takeAll(i int) error {
 	amount := c.model.Multiply(l.concentration, l.volume)
 	if l.bought {
 		c.soluteUsed += c.model.Intended(amount)
+		c.noteVolume(l)
 	}
 	c.volume, c.hasVolume, c.medium = l.volume, true, l.medium
 	l.left = 0
 	c.addSolute(amount)
 	return nil
+}
+
+// noteVolume says that the volume of a stock which is taken whole is taken as exact.
+func (c *compiler) noteVolume(l *liquid) {
+	for s, of := range c.stocks {
+		if of == l && s.Volume.Distribution == nil {
+			c.notes.LeaveOut("uncertainty of the volume of " + s.Name + " (not stated)")
+		}
+	}
 }
 
 // strengthen adds a measured volume of a stronger solution:

@@ -1,22 +1,26 @@
-// Package demo holds the invented bench and recipe that minim shows when it is
-// given no file.
+// Package demo holds the invented bench, recipe and record of a batch that minim shows
+// when it is given no file.
 package demo
 
 import (
 	_ "embed"
 
 	"minim/equipment"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
-// Names of the two files.
+// Names of the files.
 const (
-	KitName  = "bench.toml"
-	PrepName = "dye.toml"
+	KitName    = "bench.toml"
+	PrepName   = "dye.toml"
+	RecordName = "batch.toml"
 )
 
-// Kit and Prep are the texts of the files.
+// Kit, Prep and Record are the texts of the files.
 var (
+	//go:embed batch.toml
+	Record []byte
 	//go:embed bench.toml
 	Kit []byte
 	//go:embed dye.toml
@@ -35,4 +39,13 @@ func Load(changes ...equipment.Change) (*route.Prep, error) {
 	}
 	p.Changes = changes
 	return p, nil
+}
+
+// LoadRecord reads the record of the demo.
+func LoadRecord() (*record.Record, error) {
+	p, err := Load()
+	if err != nil {
+		return nil, err
+	}
+	return record.Parse(RecordName, Record, p)
 }

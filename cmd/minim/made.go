@@ -1,0 +1,182 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"minim/cmd/minim/demo"
+	"minim/report"
+	"minim/uncertainty"
+	"minim/uncertainty/plan"
+	"minim/uncertainty/record"
+	"minim/uncertainty/route"
+)
+
+// madeOptions are the options of minim made.
+type madeOptions struct {
+	kit, to, by, at, format, out string
+	add                          []string
+	trials                       int
+	seed                         uint64
+	coverage                     float64
+	force                        bool
+}
+
+func (o *madeOptions) declare(flags *pflag.FlagSet) {
+	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
+	flags.StringArrayVar(&o.add, "add", nil, "first add an `ENTRY` to the record, as in \"step 3: took 1.05 mL\"; may be repeated")
+	flags.StringVar(&o.by, "by", "", "initials of `WHO` made the entries of --add")
+	flags.StringVar(&o.at, "at", "", "`TIME` of the entries of --add, as in \"2026-11-28 10:05\" (default now)")
+	flags.StringVar(&o.to, "to", "", "say how to bring the batch to `STRENGTH`, as in \"0.03 % w/v\"")
+	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
+	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
+	flags.IntVar(&o.trials, "trials", uncertainty.DefaultTrials, "simulate `N` batches")
+	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
+	flags.Float64Var(&o.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
+	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
+}
+
+func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
+	if err := refuseEmpty(flags, "kit", "to", "by", "at", "format", "out"); err != nil {
+		return err
+	}
+	switch {
+	case len(files) == 1:
+		return &usageError{"minim made takes a prep and the record of a batch", "minim new --record " + quoted(files[0]) + " --route NAME record.toml writes a record to fill in"}
+	case o.kit != "" && len(files) == 0:
+		return &usageError{"--kit needs a prep and a record as well", ""}
+	case len(o.add) > 0 && len(files) == 0:
+		return &usageError{"--add needs a prep and a record as well", "the demo has a record of its own, which stays as it is"}
+	case len(o.add) > 0 && o.by == "":
+		return &usageError{"--add needs --by: an entry says who made it", `write --by "AK" with your initials`}
+	case len(o.add) == 0 && (o.by != "" || o.at != ""):
+		return &usageError{"--by and --at are of use only with --add", ""}
+	case o.trials == 0:
+		return &usageError{"--trials 0 simulates nothing", "leave it out for a million batches"}
+	case o.force && o.out == "":
+		return &usageError{"--force is of use only with --out", ""}
+	}
+	if o.at != "" {
+		if _, _, err := record.ParseTime(o.at); err != nil {
+			return &usageError{"--at: " + err.Error(), `write it as in "2026-11-28 10:05"`}
+		}
+	}
+	if err := checkFormat(o.format); err != nil {
+		return err
+	}
+	return checkSettings(o.settings())
+}
+
+func (o *madeOptions) settings() uncertainty.Settings {
+	return uncertainty.Settings{Trials: o.trials, Seed: o.seed, Coverage: o.coverage, Validating: true}
+}
+
+// made is minim made.
+func made(ctx context.Context, args []string, c console) error {
+	var o madeOptions
+	flags := newFlags("made")
+	o.declare(flags)
+	files, err := parse(flags, args, 0, 2, c)
+	if err != nil {
+		return unlessHelp(err)
+	}
+	if err := o.check(flags, files); err != nil {
+		return err
+	}
+	r, err := o.load(files)
+	if err != nil {
+		return err
+	}
+	batch, err := o.evaluate(ctx, r)
+	if err != nil {
+		return err
+	}
+	return batches.show(c, shown{o.format, o.out, o.force, addNext(files, batch) + next(files, flags)}, batch, nil)
+}
+
+// load reads the record, after adding to it what is to be added.
+func (o *madeOptions) load(files []string) (*record.Record, error) {
+	if len(files) == 0 {
+		return demo.LoadRecord()
+	}
+	prep, err := route.LoadPrep(files[0], o.kit)
+	if err != nil {
+		return nil, err
+	}
+	if len(o.add) > 0 {
+		if err := record.Add(files[1], prep, record.Addition{By: o.by, At: o.when(), Lines: o.add}); err != nil {
+			return nil, badAddition(err)
+		}
+	}
+	return record.Load(files[1], prep)
+}
+
+// when the entries are made.
+func (o *madeOptions) when() string {
+	if o.at != "" {
+		return o.at
+	}
+	return time.Now().Format(record.TimeForm)
+}
+
+// badAddition is the error for an entry that cannot be understood.
+func badAddition(err error) error {
+	var bad *record.AdditionError
+	if errors.As(err, &bad) {
+		return &usageError{"--add: " + bad.Message, bad.Hint}
+	}
+	return err
+}
+
+// evaluate works out what was made, and how to correct it where it is not as it should be.
+func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*report.Batch, error) {
+	m, err := record.Evaluate(ctx, r, o.settings())
+	if err != nil {
+		return nil, err
+	}
+	batch := &report.Batch{Made: m}
+	p := r.Prep
+	switch {
+	case o.to == "" && (m.Meets() || !r.Finished()):
+		return batch, nil
+	case !r.Finished():
+		return nil, &usageError{"--to: the batch is not finished, so that there is nothing to correct yet",
+			fmt.Sprintf("record the steps still to come, %s; --add \"step %d: done\" says that one was done as planned", stepNumbers(r), r.OfOrigin(record.ToCome)[0])}
+	case o.to != "":
+		if p, err = p.Aimed(o.to); err != nil {
+			return nil, badValue("to", err)
+		}
+	}
+	batch.Rescue, err = plan.FindRescue(ctx, p, r.Made, o.settings())
+	if errors.As(err, &batch.NoWay) {
+		return batch, nil
+	}
+	return batch, err
+}
+
+// stepNumbers lists the steps still to come.
+func stepNumbers(r *record.Record) string {
+	var words []string
+	for _, n := range r.OfOrigin(record.ToCome) {
+		words = append(words, fmt.Sprint(n))
+	}
+	return joined(words, "and")
+}
+
+// addNext says how to record a correction that is recommended, once it is done.
+func addNext(files []string, b *report.Batch) string {
+	if b.Rescue == nil || len(files) == 0 {
+		return ""
+	}
+	words := []string{"minim made", quoted(files[0]), quoted(files[1])}
+	steps := b.Rescue.Results[b.Rescue.Verdict.Use].Route.Steps
+	for i := b.Rescue.Before; i < len(steps); i++ {
+		words = append(words, "\\\n               --add "+quoted(record.Said(i+1, &steps[i])))
+	}
+	return "\nOnce done:   " + strings.Join(words, " ") + " --by YOU\n"
+}

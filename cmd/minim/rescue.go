@@ -1,0 +1,171 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+	"minim/uncertainty"
+	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
+)
+
+// rescueOptions are the options of minim rescue.
+type rescueOptions struct {
+	has, to, volume, tolerance, solvent, kit, format, out string
+	trials                                                int
+	seed                                                  uint64
+	coverage                                              float64
+	force                                                 bool
+}
+
+func (o *rescueOptions) declare(flags *pflag.FlagSet) {
+	flags.StringVar(&o.has, "has", "", "what there `IS`: \"8 % w/v, 20 mL\", or \"8 % w/v, give or take 0.2 % w/v, 20 mL\"")
+	flags.StringVar(&o.to, "to", "", "the `STRENGTH` wanted; that of the prep if there is one")
+	flags.StringVar(&o.volume, "volume", "", "the `VOLUME` wanted; that of the prep if there is one")
+	flags.StringVar(&o.tolerance, "tolerance", "", "`TOLERANCE` where there is no prep, as in \"5 % of target\"")
+	flags.StringVar(&o.solvent, "solvent", "water", "what it is dissolved in, by `NAME`, where there is no prep")
+	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE`; that of the prep if there is one")
+	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
+	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
+	flags.IntVar(&o.trials, "trials", searchTrials, "simulate `N` batches of each way")
+	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
+	flags.Float64Var(&o.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
+	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
+}
+
+func (o *rescueOptions) check(flags *pflag.FlagSet, files []string) error {
+	if err := refuseEmpty(flags, "has", "to", "volume", "tolerance", "solvent", "kit", "format", "out"); err != nil {
+		return err
+	}
+	if !flags.Changed("has") {
+		return &usageError{"--has is needed: what there is, and how much of it", `write --has "8 % w/v, 20 mL"; for a batch with a record there is minim made`}
+	}
+	for _, name := range []string{"to", "volume", "kit"} {
+		if len(files) == 0 && !flags.Changed(name) {
+			return &usageError{fmt.Sprintf("--%s is needed where there is no prep", name), `as in --to "1.5 % w/v" --volume "60 mL" --kit bench.toml`}
+		}
+	}
+	for _, name := range []string{"tolerance", "solvent"} {
+		if len(files) > 0 && flags.Changed(name) {
+			return &usageError{fmt.Sprintf("--%s and a prep do not go together: the prep states it", name), ""}
+		}
+	}
+	if o.trials == 0 {
+		return &usageError{"--trials 0 simulates nothing", "leave it out for " + fmt.Sprint(searchTrials) + " batches"}
+	}
+	if o.force && o.out == "" {
+		return &usageError{"--force is of use only with --out", ""}
+	}
+	if err := checkFormat(o.format); err != nil {
+		return err
+	}
+	return checkSettings(o.settings())
+}
+
+func (o *rescueOptions) settings() uncertainty.Settings {
+	return uncertainty.Settings{Trials: o.trials, Seed: o.seed, Coverage: o.coverage}
+}
+
+// rescue is minim rescue.
+func rescue(ctx context.Context, args []string, c console) error {
+	var o rescueOptions
+	flags := newFlags("rescue")
+	o.declare(flags)
+	files, err := parse(flags, args, 0, 1, c)
+	if err != nil {
+		return unlessHelp(err)
+	}
+	if err := o.check(flags, files); err != nil {
+		return err
+	}
+	prep, err := o.prep(files)
+	if err != nil {
+		return err
+	}
+	bottle, err := prep.Bottle(o.has)
+	if err != nil {
+		return badValue("has", err)
+	}
+	if !bottle.Unit.Comparable(prep.Target.Unit) && len(files) == 0 {
+		return &usageError{fmt.Sprintf("--has and --to are in %s and %s, which minim cannot convert without a prep", bottle.Unit.Name, prep.Target.Unit.Name), "write both in one unit"}
+	}
+	batch := &route.Route{Name: bottle.Name, Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}
+	found, err := plan.FindRescue(ctx, prep, batch, o.settings())
+	var none *plan.NoWayError
+	if errors.As(err, &none) {
+		return &hinted{errors.New(strings.Replace(none.Error(), "the batch", "what is in the bottle", 1)), none.Cure}
+	}
+	if err != nil {
+		return err
+	}
+	return rescues.show(c, shown{o.format, o.out, o.force, next(files, flags)}, found, nil)
+}
+
+// prep says what is wanted: the prep in a file, aimed at what the options say, or one of
+// the options alone.
+func (o *rescueOptions) prep(files []string) (*route.Prep, error) {
+	if len(files) == 0 {
+		return o.ownPrep()
+	}
+	p, err := route.LoadPrep(files[0], o.kit)
+	if err != nil {
+		return nil, err
+	}
+	if o.to != "" {
+		if p, err = p.Aimed(o.to); err != nil {
+			return nil, badValue("to", err)
+		}
+	}
+	if o.volume != "" {
+		q := *p
+		if q.Volume, err = parseVolume(o.volume); err != nil {
+			return nil, err
+		}
+		p = &q
+	}
+	return p, nil
+}
+
+func parseVolume(text string) (float64, error) {
+	v, err := quantity.Parse(quantity.Volume, text)
+	if err == nil && v <= 0 {
+		err = errors.New("must be greater than zero, found " + text)
+	}
+	if err != nil {
+		return 0, badValue("volume", err)
+	}
+	return v, nil
+}
+
+// ownPrep is a prep for what the options say. What a dilution does not ask of a solute
+// cancels, and is set to 1.
+func (o *rescueOptions) ownPrep() (*route.Prep, error) {
+	kit, err := equipment.LoadKit(o.kit)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := parseVolume(o.volume); err != nil {
+		return nil, err
+	}
+	for flag, text := range map[string]string{"to": o.to, "has": strings.Split(o.has, ", ")[0]} {
+		if _, err := route.ParseStrength(text); err != nil {
+			return nil, badValue(flag, err)
+		}
+	}
+	lines := []string{
+		"target = " + benchfile.Quote(o.to), "volume = " + benchfile.Quote(o.volume),
+		"[solute]", `name = "solute"`, `molar-mass = "1 g/mol"`, `density = "1 g/mL"`, `activity = "1 U/mg"`,
+		"[solvent]", "name = " + benchfile.Quote(o.solvent),
+	}
+	if o.tolerance != "" {
+		lines = append([]string{"tolerance = " + benchfile.Quote(o.tolerance)}, lines...)
+	}
+	return route.ParsePrep("the command line", []byte(strings.Join(lines, "\n")+"\n"), kit)
+}

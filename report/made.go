@@ -1,0 +1,299 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"minim/equipment"
+	"minim/uncertainty/plan"
+	"minim/uncertainty/record"
+	"minim/uncertainty/route"
+)
+
+// Batch is what was made, and what can be done about it.
+type Batch struct {
+	*record.Made
+	// Rescue is nil where none was looked for; NoWay says why none was found.
+	Rescue *plan.Rescue
+	NoWay  *plan.NoWayError
+}
+
+// comparison is the batch in the form of a comparison of two routes, of which the one
+// to use is that which was made.
+func (b *Batch) comparison() *route.Comparison {
+	c := &route.Comparison{Prep: b.Prep, Settings: b.Settings, Results: []route.Result{named("as planned", b.AsPlanned), named("as made", b.AsMade)}}
+	c.Verdict = route.Verdict{Use: 1, Meets: b.Meets()}
+	c.Notes = b.AsMade.Notes
+	return c
+}
+
+// Spread is the comparison whose spread is drawn: the plan, the batch, and the batch
+// after the way to correct it that is recommended.
+func (b *Batch) Spread() *route.Comparison {
+	c := b.comparison()
+	if !b.AsPlanned.Possible {
+		c.Results, c.Verdict.Use = c.Results[1:], 0
+	}
+	if b.Rescue != nil && b.Rescue.Prep.Target == b.Prep.Target {
+		c.Results = append(c.Results, named("corrected", b.Rescue.Results[b.Rescue.Verdict.Use]))
+	}
+	return c
+}
+
+// named is a result under another name.
+func named(name string, r route.Result) route.Result {
+	other := *r.Route
+	other.Name = name
+	r.Route = &other
+	return r
+}
+
+// Made is the screen of a batch: what was wanted, whether the batch is that, what was
+// done, what makes it differ from the plan, how far off the readings still to come may
+// be, how it can be corrected, what the figures rest on, and cautions.
+func Made(batch *Batch) string {
+	b := new(strings.Builder)
+	heading(b, batch.Prep)
+	hang(b, "Record:", recorded(batch.Record), 8)
+	b.WriteString("\n")
+	hang(b, madeWord(batch), batch.Made.Made.Name, runes(madeWord(batch))+2)
+	for _, f := range madeFacts(batch) {
+		hang(b, "  "+f.label, f.text, 14)
+	}
+	paragraphs(b, "What was done", entryLines(batch.Record))
+	paragraphs(b, "Still to come: a reading that keeps the batch inside", roomLines(batch))
+	rescueText(b, batch)
+	footing(b, batch.comparison())
+	return b.String()
+}
+
+// recorded says what a record is of.
+func recorded(r *record.Record) string {
+	parts := []string{r.File}
+	if r.Batch != "" {
+		parts = append(parts, "batch "+r.Batch)
+	}
+	parts = append(parts, count(len(r.Entries), "entry"))
+	if text := byWhom(r); text != "" {
+		parts = append(parts, text)
+	}
+	return strings.ReplaceAll(strings.Join(parts, ", "), "entrys", "entries")
+}
+
+// byWhom lists who made the entries, and when the first and the last were made.
+func byWhom(r *record.Record) string {
+	var people []string
+	first, last := "", ""
+	for i := range r.Entries {
+		e := &r.Entries[i]
+		if e.By != "" && !slices.Contains(people, e.By) {
+			people = append(people, e.By)
+		}
+		if e.At != "" && first == "" {
+			first = e.At
+		}
+		if e.At != "" {
+			last = e.At
+		}
+	}
+	text := ""
+	if len(people) > 0 {
+		text = "by " + strings.Join(people, ", ")
+	}
+	switch {
+	case first == "":
+	case first == last:
+		text += " " + first
+	default:
+		text += fmt.Sprintf(" from %s to %s", first, last)
+	}
+	return strings.TrimSpace(text)
+}
+
+// madeWord is the finding about a batch.
+func madeWord(b *Batch) string {
+	switch {
+	case !b.Any():
+		return "NOTHING DONE YET"
+	case !b.Finished():
+		return "NOT FINISHED"
+	case len(b.Prep.Tolerances) == 0:
+		return "MADE (no tolerance given)"
+	case b.Meets():
+		return "INSIDE"
+	case b.Prep.Tolerances[0].Limits.Permits(b.AsMade.Analytic.Value):
+		return "NOT SURE TO BE INSIDE"
+	}
+	return "OUTSIDE"
+}
+
+// madeFacts say what a batch is.
+func madeFacts(b *Batch) []fact {
+	c, r := b.comparison(), &b.AsMade
+	list := strengthFacts(c, r)
+	list = append(list, fact{"Inside", batchChance(b)}, fact{"Plan", againstPlan(b)})
+	for _, e := range b.Effects {
+		list = append(list, fact{"", effectWords(b, e)})
+	}
+	list = append(append(list, shiftFacts(r)...), rest(c, r)...)
+	if b.Finished() {
+		for i := range list {
+			if list[i].label == "Makes" {
+				list[i] = fact{"Made", amounts(b.Prep, r, "took")}
+			}
+		}
+	}
+	for _, f := range gaps(b.Record) {
+		list = append(list, fact{"Mind", f})
+	}
+	return list
+}
+
+// batchChance is the chance that this batch is inside, or will be.
+func batchChance(b *Batch) string {
+	r := &b.AsMade
+	text := "the chance that this batch is "
+	if !b.Finished() {
+		text = "if the rest goes as planned, the chance that this batch will be "
+	}
+	if len(r.Inside) == 0 {
+		return fmt.Sprintf("%swithin %s of the target is %s in 100", text, Percent(r.HoldsWithin), Asked(b.Settings.Coverage))
+	}
+	text += fmt.Sprintf("%s: %s in 100", insideWords(b.Prep.Tolerances[0]), InHundred(r.Chance(), b.Prep.LeastChance))
+	if !b.Meets() {
+		text += ", asked for is " + Asked(b.Prep.LeastChance)
+	}
+	return text
+}
+
+// againstPlan compares the batch with the plan.
+func againstPlan(b *Batch) string {
+	if !b.AsPlanned.Possible {
+		return "the bench cannot do it as planned: " + b.AsPlanned.Reason
+	}
+	text := State(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name
+	switch d := b.Difference(); {
+	case math.Abs(d) < 5e-5:
+		return text + "; this batch is as planned"
+	case d > 0:
+		return fmt.Sprintf("%s; this batch is %s above it", text, Percent(d))
+	default:
+		return fmt.Sprintf("%s; this batch is %s below it", text, Percent(-d))
+	}
+}
+
+// effectWords say what a deviation from the plan does.
+func effectWords(b *Batch, e record.Effect) string {
+	by := fmt.Sprintf("%+.1f %%", 100*e.Relative)
+	if math.Abs(e.Relative) < 5e-4 {
+		by = "hardly anything"
+	}
+	switch {
+	case e.Step == record.Extra:
+		return fmt.Sprintf("what was done after the plan, from step %d on: %s", len(b.Planned.Steps)+1, by)
+	case e.Done == nil:
+		return fmt.Sprintf("the bench at %s: %s", temperature(b.Prep.Bench.Temperature.Value, b.Prep.Bench.Within), by)
+	}
+	return fmt.Sprintf("step %d, %s in place of %s: %s", e.Step, differs(e.Done, e.Planned), differs(e.Planned, e.Done), by)
+}
+
+// differs names what a step has that another has not: its reading, its instrument, or
+// both.
+func differs(s, other *route.Step) string {
+	switch {
+	case s.Balance == nil && s.Measure == nil:
+		return stepWords(s)
+	case s.Balance == other.Balance && s.Measure == other.Measure && s.Amount != other.Amount:
+		return measured(s)
+	case s.Amount == other.Amount && (s.Balance != other.Balance || s.Measure != other.Measure):
+		return "the " + instrument(s)
+	case s.Amount == other.Amount:
+		return strings.Join(s.Written(), ", ")
+	}
+	return measured(s) + " with the " + instrument(s)
+}
+
+// measured is what a step reads: a mass as displayed, a volume, or drops.
+func measured(s *route.Step) string {
+	if s.Balance != nil {
+		return s.Balance.Display(s.Amount)
+	}
+	return amount(s)
+}
+
+// temperature is "22 °C, within 1 °C".
+func temperature(t float64, within equipment.Stated) string {
+	text := strconv.FormatFloat(t, 'g', 4, 64) + " °C"
+	if within.Known {
+		text += ", within " + strconv.FormatFloat(within.Value, 'g', 4, 64) + " °C"
+	}
+	return text
+}
+
+// gaps say what the record does not say.
+func gaps(r *record.Record) (list []string) {
+	if steps := r.OfOrigin(record.Missing); len(steps) > 0 {
+		list = append(list, fmt.Sprintf("nothing is recorded of %s, which %s taken from the plan", stepList(steps), isOrAre(steps)))
+	}
+	if steps := r.OfOrigin(record.AsPlanned); len(steps) > 0 {
+		list = append(list, fmt.Sprintf("no reading is recorded of %s, which %s done: %s taken from the plan", stepList(steps), wasOrWere(steps), itOrThey(steps)))
+	}
+	if steps := r.OfOrigin(record.ToCome); len(steps) > 0 {
+		list = append(list, fmt.Sprintf("%s %s still to come, and taken from the plan", stepList(steps), isOrAre(steps)))
+	}
+	if r.Begun > 0 {
+		list = append(list, fmt.Sprintf("the last %s recorded have not led to a solution yet, and are not counted", count(r.Begun, "step")))
+	}
+	if n := unsigned(r); len(n) > 0 {
+		list = append(list, fmt.Sprintf("nobody has signed %s %s", map[bool]string{true: "entry", false: "entries"}[len(n) == 1], numberList(n)))
+	}
+	for _, c := range r.Cut {
+		list = append(list, fmt.Sprintf("line %d of %s is cut off and left out: %s", c.Line, r.File, strings.TrimSpace(c.Text)))
+	}
+	return list
+}
+
+// unsigned lists the entries that do not say by whom and when.
+func unsigned(r *record.Record) (list []int) {
+	for i := range r.Entries {
+		if e := &r.Entries[i]; e.By == "" || e.At == "" {
+			list = append(list, e.Number)
+		}
+	}
+	return list
+}
+
+func stepList(steps []int) string {
+	if len(steps) == 1 {
+		return "step " + numberList(steps)
+	}
+	return "steps " + numberList(steps)
+}
+
+// numberList is "1, 2 and 5".
+func numberList(list []int) string {
+	words := make([]string, len(list))
+	for i, n := range list {
+		words[i] = strconv.Itoa(n)
+	}
+	if n := len(words) - 1; n > 0 {
+		return strings.Join(words[:n], ", ") + " and " + words[n]
+	}
+	return words[0]
+}
+
+func isOrAre(list []int) string { return plural(list, "is", "are") }
+
+func wasOrWere(list []int) string { return plural(list, "was", "were") }
+
+func itOrThey(list []int) string { return plural(list, "it is", "they are") }
+
+func plural(list []int, one, several string) string {
+	if len(list) == 1 {
+		return one
+	}
+	return several
+}

@@ -1,0 +1,55 @@
+package plan
+
+import (
+	"math"
+	"slices"
+
+	"minim/equipment"
+	"minim/uncertainty/route"
+)
+
+// mostFills of one instrument for one volume.
+const mostFills = 4
+
+// measured lists the ways to measure a volume out with steps of a verb: with one reading
+// of an instrument, or with full fills of one and a reading of any. Of readings, the two
+// nearest are tried.
+func (r *rescuer) measured(verb route.Verb, mL float64) (ways [][]route.Step) {
+	for _, k := range r.deliverers() {
+		fills := math.Floor(mL/k.Capacity + slack)
+		if fills > mostFills {
+			continue
+		}
+		full := slices.Repeat([]route.Step{{Verb: verb, Amount: k.Capacity, Measure: k}}, int(fills))
+		rest := mL - fills*k.Capacity
+		if fills > 0 {
+			ways = append(ways, full)
+		}
+		for _, other := range r.deliverers() {
+			if fills == 0 && other != k {
+				continue // that is a way of the other
+			}
+			for _, mark := range neighbours(other.Marks(true), rest) {
+				ways = append(ways, append(slices.Clone(full), route.Step{Verb: verb, Amount: mark, Measure: other}))
+			}
+		}
+	}
+	return ways
+}
+
+// deliverers are the instruments that measure a volume out by a reading.
+func (r *rescuer) deliverers() []*equipment.Measure {
+	return slices.DeleteFunc(slices.Clone(r.prep.Kit.Measures), func(k *equipment.Measure) bool {
+		return !k.Kind.Delivers() || k.Kind.Counts()
+	})
+}
+
+// neighbours are the marks next to a volume, below and above, of those that rise. Beyond
+// the last there is none.
+func neighbours(marks []float64, mL float64) []float64 {
+	if len(marks) == 0 || mL > marks[len(marks)-1]*(1+slack) {
+		return nil
+	}
+	above, _ := slices.BinarySearch(marks, mL*(1-slack))
+	return marks[max(0, above-1):min(above+1, len(marks))]
+}

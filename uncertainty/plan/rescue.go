@@ -1,0 +1,247 @@
+package plan
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// Rescue is what can be done with a solution at hand that is not as it should be.
+type Rescue struct {
+	// Comparison holds a way of each kind, the best of it, simulated with all that is
+	// uncertain of the batch itself; its verdict names the one that is recommended.
+	*route.Comparison
+	// Kinds of the results, in their order.
+	Kinds []Way
+	// Batch is the solution as it is.
+	Batch route.Result
+	// Before is the number of steps by which the batch was made; those of a way follow.
+	Before int
+	// Largest is the greatest volume that a vessel of the kit holds, in mL.
+	Largest float64
+}
+
+// SetAside is the volume in mL of the batch that a way does not use.
+func (r *Rescue) SetAside(way int) float64 {
+	left := r.Batch.MadeML
+	for _, s := range r.Results[way].Route.Steps[r.Before:] {
+		switch s.Verb {
+		case route.TakeAll:
+			return 0
+		case route.Take, route.Pour:
+			left -= s.Amount
+		default:
+			return left
+		}
+	}
+	return left
+}
+
+// TooStrong reports whether the batch is stronger than it should be.
+func (r *Rescue) TooStrong() bool { return r.Batch.Analytic.Value > r.Prep.Target.Value }
+
+// Way is a kind of correction.
+type Way int
+
+// The kinds of corrections.
+const (
+	// FillUp: all of the batch is made up to a mark.
+	FillUp Way = iota
+	// AddSolvent: measured solvent is added to all of it.
+	AddSolvent
+	// DilutePart: a part is diluted, the rest set aside.
+	DilutePart
+	// StrengthenAll: a measured volume of a stronger solution is added to all of it.
+	StrengthenAll
+	// AddMore: weighed solute is dissolved in all of it.
+	AddMore
+)
+
+// NoWayError reports a batch that nothing on the bench can correct.
+type NoWayError struct {
+	// Reason is what is missing, and Cure what would help.
+	Reason, Cure string
+}
+
+func (e *NoWayError) Error() string { return "the batch cannot be corrected: " + e.Reason }
+
+// MostDilutions of a part of a batch.
+const MostDilutions = 2
+
+// FindRescue finds how a batch can be brought to the target of a prep. The batch is the
+// solution that a route ends with, or a stock of which the volume is stated. Of each
+// kind of way it keeps the best, and recommends the best of all: of those that make
+// enough and are inside the first tolerance with the chance asked for, the one with the
+// least left over, of which what is set aside is a part, in halves of the volume wanted;
+// then with the fewest measurements; then with the best chance. Where none is good
+// enough, the one with the best chance. Without a tolerance a way is good enough that
+// holds the target at most twice as widely as the tightest.
+func FindRescue(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.Settings) (*Rescue, error) {
+	alone := *p
+	alone.Ladder = nil
+	r := &rescuer{ctx: ctx, prep: &alone, batch: batch, coverage: s.WithDefaults().Coverage, tightest: math.Inf(1)}
+	var err error
+	if r.now, err = r.prep.Assess(batch, r.coverage); err != nil {
+		return nil, err
+	}
+	if !r.now.Possible {
+		return nil, &NoWayError{r.now.Reason, ""}
+	}
+	if is, wanted := r.concentrations(); math.Abs(is/wanted-1) < slack {
+		return nil, &NoWayError{"it has that strength already", ""}
+	}
+	r.largest = largestVessel(p)
+	if err := r.tryAll(); err != nil {
+		return nil, err
+	}
+	kinds, routes := r.best()
+	if len(routes) == 0 {
+		return nil, r.noWay()
+	}
+	c, err := route.Evaluate(ctx, r.prep, routes, s)
+	if err != nil {
+		return nil, err
+	}
+	for i := range c.Results {
+		if r.better(&c.Results[i], &c.Results[c.Verdict.Use]) {
+			c.Verdict.Use = i
+		}
+		named := *c.Results[i].Route
+		named.Name = wayName(named.Steps[len(batch.Steps):])
+		c.Results[i].Route = &named
+	}
+	c.Verdict.Meets = c.Meets(&c.Results[c.Verdict.Use])
+	return &Rescue{Comparison: c, Kinds: kinds, Batch: r.now, Before: len(batch.Steps), Largest: r.largest}, nil
+}
+
+// rescuer looks for ways to correct a batch.
+type rescuer struct {
+	ctx      context.Context
+	prep     *route.Prep
+	batch    *route.Route
+	coverage float64
+	now      route.Result
+	largest  float64
+	ways     []way
+	// tightest is the least that a way holds the target within.
+	tightest float64
+}
+
+// way is a correction with what it gives, not simulated.
+type way struct {
+	kind   Way
+	result route.Result
+}
+
+// tryAll tries all ways of the kind that is called for.
+func (r *rescuer) tryAll() error {
+	is, wanted := r.concentrations()
+	if is > wanted {
+		return r.weaken(is / wanted)
+	}
+	return r.strengthen(is, wanted)
+}
+
+// concentrations of the batch as it is expected to be, and as it should be, in g/mL.
+func (r *rescuer) concentrations() (is, wanted float64) {
+	return r.prep.ConcentrationOf(r.now.Analytic.Value), r.prep.TargetConcentration()
+}
+
+// try evaluates a way by its model as a whole.
+func (r *rescuer) try(kind Way, steps ...route.Step) error {
+	if err := r.ctx.Err(); err != nil {
+		return err
+	}
+	whole := &route.Route{Name: r.batch.Name, Steps: slices.Concat(r.batch.Steps, steps)}
+	result, err := r.prep.Assess(whole, r.coverage)
+	if err != nil {
+		return err
+	}
+	if result.Possible {
+		for i := range result.Inside {
+			result.Inside[i].Simulated = result.Inside[i].Normal
+		}
+		target := r.prep.Target.Value
+		result.HoldsWithin = (math.Abs(result.Analytic.Value-target) + result.Analytic.ExpandedUncertainty) / target
+		if result.Enough(r.prep.Volume) {
+			r.tightest = min(r.tightest, result.HoldsWithin)
+		}
+		r.ways = append(r.ways, way{kind, result})
+	}
+	return nil
+}
+
+// better reports whether one way is to be recommended rather than another: see
+// [FindRescue].
+func (r *rescuer) better(a, b *route.Result) bool {
+	halves := func(x *route.Result) float64 { return math.Round(2 * x.LeftOverML / r.prep.Volume) }
+	switch {
+	case !r.good(a) || !r.good(b):
+		return (&route.Comparison{Prep: r.prep}).Better(a, b)
+	case halves(a) != halves(b):
+		return halves(a) < halves(b)
+	case a.Operations != b.Operations:
+		return a.Operations < b.Operations
+	}
+	if len(r.prep.Tolerances) == 0 {
+		return a.HoldsWithin < b.HoldsWithin
+	}
+	return math.Round(1000*a.Chance()) > math.Round(1000*b.Chance())
+}
+
+// good reports whether a way is good enough, but for what else is asked of it.
+func (r *rescuer) good(a *route.Result) bool {
+	if len(r.prep.Tolerances) == 0 {
+		return a.HoldsWithin <= 2*r.tightest && a.Enough(r.prep.Volume)
+	}
+	return (&route.Comparison{Prep: r.prep}).Meets(a)
+}
+
+// best returns of each kind the best way.
+func (r *rescuer) best() (kinds []Way, routes []*route.Route) {
+	of := make(map[Way]*route.Result)
+	for i := range r.ways {
+		w := &r.ways[i]
+		if old := of[w.kind]; old == nil || r.better(&w.result, old) {
+			of[w.kind] = &w.result
+		}
+	}
+	for kind := FillUp; kind <= AddMore; kind++ {
+		if found := of[kind]; found != nil {
+			kinds, routes = append(kinds, kind), append(routes, found.Route)
+		}
+	}
+	return kinds, routes
+}
+
+// noWay says why there is none.
+func (r *rescuer) noWay() error {
+	is, wanted := r.concentrations()
+	switch {
+	case is <= 0:
+		return &NoWayError{"nothing is known to be in it", ""}
+	case is > wanted:
+		return &NoWayError{fmt.Sprintf("nothing on the bench measures or holds what would dilute it %s times", short(roundTo(is/wanted, 3))), "a larger vessel or a smaller pipette"}
+	}
+	return &NoWayError{"it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
+		"a stock that is stronger; letting solvent evaporate is slow, and what is left would have to be measured"}
+}
+
+// largestVessel is the greatest volume that a vessel of the kit holds.
+func largestVessel(p *route.Prep) (mL float64) {
+	for _, k := range p.Kit.Measures {
+		if k.Kind.Receives() {
+			mL = max(mL, k.Capacity)
+		}
+	}
+	return mL
+}
+
+func roundTo(x float64, digits int) float64 {
+	scale := math.Pow(10, float64(digits)-math.Ceil(math.Log10(math.Abs(x))))
+	return math.Round(x*scale) / scale
+}

@@ -1,0 +1,82 @@
+package record
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"minim/equipment/benchfile"
+	"minim/uncertainty/route"
+)
+
+// Addition is what is to be added to a record: by whom, when, and lines like
+//
+//	step 3: took 1.05 mL
+//	step 3: took 1.05 mL with the 2 mL pipette; note = level read twice
+//	step 3: spoilt, a bubble
+//	step 2: done
+//	step 2, late: made up to 25 mL
+//	entry 4: took 1.06 mL
+//	entry 4: withdrawn
+//	bench: 23 °C within 1 °C
+type Addition struct {
+	By, At string
+	Lines  []string
+}
+
+// AdditionError reports a line that cannot be understood.
+type AdditionError struct{ Line, Message, Hint string }
+
+func (e *AdditionError) Error() string { return e.Message }
+
+// Add appends entries to the record file of a prep, all or none. Nothing is written when
+// the record would not be right with them. Errors: *[AdditionError], a
+// *benchfile.Mistake, whose place is the new entry or the file as it was, and those of
+// [Append].
+func Add(path string, p *route.Prep, a Addition) error {
+	return Append(path, func(text []byte) (string, error) {
+		r, err := Parse(path, text, p)
+		if err != nil {
+			return "", err
+		}
+		lines, err := a.entries(r)
+		if err != nil {
+			return "", err
+		}
+		return lines, check(path, text, lines, p)
+	})
+}
+
+// entries words the additions as lines of a record.
+func (a *Addition) entries(r *Record) (string, error) {
+	var b strings.Builder
+	for i, line := range a.Lines {
+		keys, err := parseAddition(line, r)
+		if err != nil {
+			return "", err
+		}
+		keys = append(keys, textAt("by", a.By), textAt("at", a.At))
+		fmt.Fprintf(&b, "%d = { %s }\n", r.last+i+1, strings.Join(keys, ", "))
+	}
+	return b.String(), nil
+}
+
+// check reads the record as it would be. The place of a mistake in what is added is
+// the option that it came by, since it is in no file.
+func check(path string, text []byte, lines string, p *route.Prep) error {
+	whole, _ := Whole(path, text)
+	before := strings.Count(string(whole), "\n") + 1
+	if n := len(whole); n > 0 && whole[n-1] != '\n' {
+		whole = append(whole, '\n')
+	} else {
+		before--
+	}
+	_, err := Parse(path, append(whole, lines...), p)
+	var m *benchfile.Mistake
+	if errors.As(err, &m) && m.Line > before {
+		m.Place = benchfile.Place{File: "the new entry"}
+	}
+	return err
+}
+
+func textAt(key, value string) string { return key + " = " + benchfile.Quote(value) }

@@ -1,0 +1,126 @@
+package record
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+
+	"minim/equipment/benchfile"
+)
+
+// largest is the size in bytes above which package benchfile refuses a file.
+const largest = 1 << 20
+
+// Append adds to the file at path what add returns for its present text: whole lines,
+// each ended by "\n", which get the line ends of the file. No earlier byte is changed,
+// and the lines are on the disk when it returns.
+//
+// The file is locked before it is read, until the lines are on the disk: of two that add
+// at once, in one process or two, one waits, and sees the lines of the other. An editor
+// does not ask for the lock. An add must not call Append for the same file.
+//
+// When the writing breaks off, because the disk is full or the process is killed, a
+// piece of a line is left, and [Whole] leaves it out. The next call strikes it with a
+// mark behind it. This holds for lines of which no piece is right TOML, such as a header
+// or an entry in braces. Of more lines than one, those above the piece stand.
+//
+// An error of add is returned as it is, and nothing is written. All others start with
+// the path: there is no such file, it is larger than 1 MiB or would be, it cannot be
+// read, locked or written. It panics when the lines are not ended.
+func Append(path string, add func(text []byte) (lines string, err error)) error {
+	file, text, err := take(path)
+	if err != nil {
+		return fmt.Errorf("%s: %w", path, cause(err))
+	}
+	defer file.Close() // and so unlocks it
+	lines, err := add(text)
+	if err != nil {
+		return err
+	}
+	added := joined(path, text, lines)
+	if len(text)+len(added) > largest {
+		return fmt.Errorf("%s: would be larger than 1 MiB with one more entry, too large for a record", path)
+	}
+	if err := write(file, added); err != nil {
+		return fmt.Errorf("%s: %w", path, err)
+	}
+	return nil
+}
+
+// take opens and locks a file, and reads all of it.
+func take(path string) (file *os.File, text []byte, err error) {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, nil, err
+	case info.IsDir():
+		return nil, nil, errors.New("is a folder, not a file")
+	}
+	if file, err = openLocked(path); err != nil {
+		return nil, nil, err
+	}
+	text, err = io.ReadAll(io.LimitReader(file, largest+1))
+	if err == nil && len(text) > largest {
+		err = errors.New("is larger than 1 MiB, too large for a record")
+	}
+	if err != nil {
+		file.Close()
+		return nil, nil, err
+	}
+	return file, text, nil
+}
+
+// joined is what is written behind a text so that lines stand below it: first the end
+// of its last line where that has none, behind the mark when the line was cut off.
+func joined(name string, text []byte, lines string) string {
+	if !strings.HasSuffix(lines, "\n") {
+		panic("record: the lines to be added are not ended")
+	}
+	end := benchfile.LineEnd(text)
+	lines = strings.ReplaceAll(lines, "\n", end)
+	_, cut := Whole(name, text)
+	switch {
+	case len(text) == 0 || bytes.HasSuffix(text, []byte("\n")):
+		return lines
+	case len(cut) > 0 && cut[len(cut)-1].Line == bytes.Count(text, []byte("\n"))+1:
+		return " " + struck + end + lines
+	case bytes.HasSuffix(text, []byte("\r")):
+		return "\n" + lines
+	}
+	return end + lines
+}
+
+// syncWriter is what of a file is needed to add to it.
+type syncWriter interface {
+	io.Writer
+	Sync() error
+}
+
+// write adds to a file in one call, and waits until it is on the disk. When all but
+// the last line end was written, the entry is there, and the next one ends its line.
+func write(file syncWriter, added string) error {
+	n, err := file.Write([]byte(added))
+	if n < len(strings.TrimRight(added, "\r\n")) {
+		if err == nil {
+			err = io.ErrShortWrite
+		}
+		return fmt.Errorf("the entry was not added whole, and the file still reads as before: %w", cause(err))
+	}
+	if err := file.Sync(); err != nil {
+		return fmt.Errorf("the entry was added, but may be lost if the machine stops: %w", cause(err))
+	}
+	return nil
+}
+
+// cause takes off what an error of a file says of its path.
+func cause(err error) error {
+	var at *fs.PathError
+	if errors.As(err, &at) {
+		return at.Err
+	}
+	return err
+}

@@ -1,0 +1,68 @@
+package record
+
+import (
+	"context"
+
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// Made is what follows from a record.
+type Made struct {
+	*Record
+	// Settings of the simulations.
+	Settings uncertainty.Settings
+	// AsPlanned and AsMade are the results of the two routes. A probability of AsMade is
+	// one about this batch, as far as it has been made.
+	AsPlanned, AsMade route.Result
+	// Effects say what made the strength differ from the plan, the greatest first.
+	Effects []Effect
+	// Room says of each reading still to come how far off it may be. It is empty
+	// without a tolerance.
+	Room []Room
+}
+
+// Evaluate works out what was made.
+func Evaluate(ctx context.Context, r *Record, s uncertainty.Settings) (*Made, error) {
+	m := &Made{Record: r, Settings: s.WithDefaults()}
+	var err error
+	if m.AsPlanned, err = m.simulate(ctx, r.Plan, r.Planned); err != nil {
+		return nil, err
+	}
+	if m.AsMade, err = m.simulate(ctx, r.Prep, r.Made); err != nil {
+		return nil, err
+	}
+	if !m.AsMade.Possible {
+		return nil, &NoResultError{r.File, m.AsMade.Reason}
+	}
+	if m.Effects, err = r.effects(s.WithDefaults().Coverage); err != nil {
+		return nil, err
+	}
+	m.Room, err = r.room(&m.AsMade, s.WithDefaults().Coverage)
+	return m, err
+}
+
+// NoResultError reports a batch whose strength cannot be worked out.
+type NoResultError struct{ File, Reason string }
+
+func (e *NoResultError) Error() string {
+	return e.File + ": nothing can be said of the batch: " + e.Reason
+}
+
+func (m *Made) simulate(ctx context.Context, p *route.Prep, r *route.Route) (route.Result, error) {
+	c, err := route.Evaluate(ctx, p, []*route.Route{r}, m.Settings)
+	if err != nil {
+		return route.Result{}, err
+	}
+	return c.Results[0], nil
+}
+
+// Difference is by how much of the expected strength of the plan the batch differs from
+// it: 0.02 for 2 % more.
+func (m *Made) Difference() float64 { return m.AsMade.Analytic.Value/m.AsPlanned.Analytic.Value - 1 }
+
+// Meets reports whether the batch is inside the first tolerance with the chance that is
+// asked for. Without a tolerance it is true.
+func (m *Made) Meets() bool {
+	return len(m.Prep.Tolerances) == 0 || m.AsMade.Chance() >= m.Prep.LeastChance
+}

@@ -1,0 +1,193 @@
+package record
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"minim/equipment/benchfile"
+	"minim/uncertainty/route"
+)
+
+var (
+	additionForm = regexp.MustCompile(`^\s*(?:step ([1-9][0-9]*)(,? late)?|entry ([1-9][0-9]*)|(bench))\s*:\s*(.*?)\s*$`)
+	amountForm   = regexp.MustCompile(`^(?:(.*?)\s+)?([0-9][0-9.,]*\s*[^\s0-9,.;]+)(?:\s+(.*))?$`)
+	spoiltForm   = regexp.MustCompile(`^(.*?)[,;]?\s*\bspoilt\b[,:;]?\s*(.*)$`)
+	withinForm   = regexp.MustCompile(`^(.*?)(?:,? within (.*))?$`)
+	optionForm   = regexp.MustCompile(`^([a-z-]+)\s*=\s*(.+)$`)
+)
+
+const howToAdd = `write it as in "step 3: took 1.05 mL", "step 3: took 1 mL with the 2 mL pipette", "step 3: spoilt, a bubble", "step 2: done", "entry 4: took 1.06 mL", "entry 4: withdrawn" or "bench: 23 °C"`
+
+// parseAddition turns a line into the keys of an entry.
+func parseAddition(line string, r *Record) ([]string, error) {
+	found := additionForm.FindStringSubmatch(line)
+	if found == nil || found[5] == "" {
+		return nil, &AdditionError{line, fmt.Sprintf("%q does not say what was done in which step", line), howToAdd}
+	}
+	said, options, err := cutOptions(line, found[5])
+	if err != nil {
+		return nil, err
+	}
+	keys := []string{"step = " + found[1]}
+	switch {
+	case found[4] != "":
+		at := withinForm.FindStringSubmatch(said)
+		keys = []string{textAt("temperature", at[1])}
+		if at[2] != "" {
+			keys = append(keys, textAt("within", at[2]))
+		}
+		return append(keys, options...), nil
+	case found[3] != "":
+		keys = []string{"corrects = " + found[3]}
+	case found[2] != "":
+		keys = append(keys, "late = true")
+	}
+	done, err := parseDone(line, said, r.keyOf(found[1], found[3]))
+	return append(append(keys, done...), options...), err
+}
+
+// cutOptions cuts the keys off that follow a semicolon.
+func cutOptions(line, said string) (rest string, options []string, err error) {
+	parts := strings.Split(said, ";")
+	for _, part := range parts[1:] {
+		option := optionForm.FindStringSubmatch(strings.TrimSpace(part))
+		if option == nil {
+			return "", nil, &AdditionError{line, fmt.Sprintf("%q after the semicolon is not of the form KEY = VALUE", strings.TrimSpace(part)), `write it as in "step 3: took 1 mL; note = read twice"`}
+		}
+		value := option[2]
+		if !bareValue.MatchString(value) {
+			value = benchfile.Quote(value)
+		}
+		options = append(options, option[1]+" = "+value)
+	}
+	return strings.TrimSpace(parts[0]), options, nil
+}
+
+var bareValue = regexp.MustCompile(`^(true|false|[0-9]+|"[^"\\]*")$`)
+
+// keyOf is the key that names the verb of a step, or of that of an entry; "" when it is
+// not known.
+func (r *Record) keyOf(step, entry string) string {
+	if n, err := strconv.Atoi(step); err == nil && n <= len(r.Planned.Steps) {
+		return r.Planned.Steps[n-1].Key()
+	}
+	if n, err := strconv.Atoi(entry); err == nil {
+		if e := r.entry(n); e != nil && e.Step > 0 {
+			return e.Done.Key()
+		}
+	}
+	return ""
+}
+
+// parseDone turns what was done into keys; the key of the step is "" when it is not
+// known.
+func parseDone(line, said, key string) (keys []string, err error) {
+	if spoilt := spoiltForm.FindStringSubmatch(said); spoilt != nil {
+		why := spoilt[2]
+		if why == "" {
+			why = "spoilt"
+		}
+		said, keys = strings.TrimSpace(spoilt[1]), []string{textAt("spoilt", strings.TrimPrefix(why, "by "))}
+	}
+	switch said {
+	case "", "done", "done as planned":
+		return keys, nil
+	case "withdrawn":
+		return append(keys, "withdrawn = true"), nil
+	case "took all", "took all of it":
+		return append(keys, textAt("take", "all")), nil
+	}
+	parts := amountForm.FindStringSubmatch(said)
+	if parts == nil {
+		return nil, &AdditionError{line, fmt.Sprintf("%q gives no reading with its unit", said), howToAdd}
+	}
+	verb, err := verbOf(line, parts[1], parts[2], key)
+	if err != nil {
+		return nil, err
+	}
+	instrument, err := parseInstrument(line, parts[3])
+	return append(append([]string{textAt(verb, parts[2])}, instrument...), keys...), err
+}
+
+// past is a word for what was done, with the key of the step.
+type past struct{ word, key string }
+
+// pasts are the words for what was done, with the key of the step.
+var pasts = []past{
+	{"weighed", "weigh"}, {"weighed", "weigh-aliquot"}, {"weighed up to", "weigh-up-to"}, {"made up to", "make-up-to"}, {"took", "take"},
+	{"poured", "pour"}, {"measured", "measure"}, {"dissolved in", "dissolve-in"}, {"strengthened by", "strengthen"}, {"added", "add"},
+	{"added", "add-solute"},
+}
+
+// verbOf finds the key of a step for the words that say what was done: that of the
+// step, if they fit. A mass that was added is solute.
+func verbOf(line, words, amount, key string) (string, error) {
+	if words == "" && key != "" {
+		return key, nil
+	}
+	var fitting, list []string
+	for _, p := range pasts {
+		list = append(list, p.word)
+		if p.word == words {
+			fitting = append(fitting, p.key)
+		}
+	}
+	switch {
+	case slices.Contains(fitting, key):
+		return key, nil
+	case words == "added" && strings.HasSuffix(amount, "g"):
+		return "add-solute", nil
+	case len(fitting) > 0:
+		return fitting[0], nil
+	}
+	e := &AdditionError{line, fmt.Sprintf("%q says nothing of what was done", words), "write one of " + strings.Join(slices.Compact(list), ", ")}
+	if words == "" {
+		e.Message = fmt.Sprintf("nothing says what was done with %s", amount)
+	} else if near := benchfile.Nearest(words, list); near != "" {
+		e.Hint = "write " + near
+	}
+	return "", e
+}
+
+// parseInstrument turns "of step 2 with the 2 mL pipette" into keys.
+func parseInstrument(line, said string) (keys []string, err error) {
+	for _, word := range []string{"of", "with", "on", "in", "from"} {
+		rest, ok := strings.CutPrefix(said, word+" ")
+		if !ok {
+			continue
+		}
+		name, after := strings.TrimPrefix(rest, "the "), ""
+		if word == "of" {
+			if before, instrument, cut := strings.Cut(name, " with "); cut {
+				name, after = before, "with "+instrument
+			} else if before, instrument, cut := strings.Cut(name, " on "); cut {
+				name, after = before, "on "+instrument
+			}
+		}
+		if said = after; word != "of" || name != "solute" && name != "solvent" {
+			keys = append(keys, textAt(word, name))
+		}
+	}
+	if said != "" {
+		return nil, &AdditionError{line, fmt.Sprintf("%q does not name an instrument", said), `write it as in "with the 1 mL pipette", by its name in the kit`}
+	}
+	return keys, nil
+}
+
+// Said words a step as an addition that says that it was done: "step 7: took 2 mL with
+// the 5 mL pipette".
+func Said(number int, s *route.Step) string {
+	if s.Verb == route.TakeAll {
+		return fmt.Sprintf("step %d: took all", number)
+	}
+	i := slices.IndexFunc(pasts, func(p past) bool { return p.key == s.Key() })
+	of := s.Of()
+	if of != "" {
+		of = " of " + of
+	}
+	key, name := s.Instrument()
+	return fmt.Sprintf("step %d: %s %s%s %s the %s", number, pasts[i].word, s.AmountText(), of, key, name)
+}

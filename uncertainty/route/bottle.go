@@ -1,0 +1,56 @@
+package route
+
+import (
+	"fmt"
+	"strings"
+
+	"minim/equipment/quantity"
+)
+
+const bottleHint = `write it as in "8 % w/v, 20 mL", or "8 % w/v, give or take 0.2 % w/v, 20 mL"`
+
+// Bottle reads a stock that is stated in one line: its strength, what that may be off by
+// where it is known (U with k = 2), and how much there is of it. Its errors are
+// *quantity.Error.
+func (p *Prep) Bottle(text string) (*Stock, error) {
+	parts := strings.Split(text, ", ")
+	if len(parts) < 2 || len(parts) > 3 {
+		return nil, &quantity.Error{Found: text, Message: fmt.Sprintf("%q does not state a strength and a volume", text), Hint: bottleHint}
+	}
+	strength, err := p.parseStrength(strings.TrimSpace(parts[0]))
+	if err != nil {
+		return nil, err
+	}
+	s := &Stock{Name: "the bottle", Unit: strength.Unit, Strength: Estimate{Value: strength.Value, Known: true}}
+	if len(parts) == 3 {
+		if s.Strength, err = p.giveOrTake(strength, parts[1]); err != nil {
+			return nil, err
+		}
+	}
+	volume, err := parseStockVolume(strings.TrimSpace(parts[len(parts)-1]))
+	s.Volume = Estimate{Value: volume, Known: true}
+	return s, err
+}
+
+// giveOrTake reads "give or take 0.2 % w/v".
+func (p *Prep) giveOrTake(strength Strength, text string) (Estimate, error) {
+	off, ok := strings.CutPrefix(strings.TrimSpace(text), "give or take ")
+	if !ok {
+		return Estimate{}, &quantity.Error{Found: text, Message: fmt.Sprintf("found %q between the strength and the volume", text), Hint: bottleHint}
+	}
+	expanded, err := p.parseStrength(off)
+	switch {
+	case err != nil:
+		return Estimate{}, err
+	case expanded.Unit != strength.Unit || expanded.Value >= strength.Value:
+		return Estimate{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not smaller than the strength, in its unit", off), Hint: bottleHint}
+	}
+	return expandedBy(strength.Value, expanded.Value, 2), nil
+}
+
+// Comparable reports whether strengths in two units can be converted into each other
+// without a property of the solute.
+func (u Unit) Comparable(v Unit) bool {
+	needsNone := func(u Unit) bool { return u.basis != byAmount && u.basis != byVolume && u.basis != byActivity }
+	return u.basis == v.basis || needsNone(u) && needsNone(v)
+}

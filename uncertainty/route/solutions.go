@@ -1,0 +1,77 @@
+package route
+
+import "cmp"
+
+// Solution is one that a route has made on its way.
+type Solution struct {
+	// Step that made it, from 1.
+	Step int
+	// Concentration expected, in g/mL, and the volume that is left, in mL.
+	Concentration, LeftML float64
+}
+
+// Solutions are those that a route makes, in order, the wanted one last. The route must
+// be possible.
+func (p *Prep) Solutions(r *Route) ([]Solution, error) {
+	c, err := p.compile(r)
+	if err != nil {
+		return nil, err
+	}
+	var list []Solution
+	for i := range r.Steps {
+		if l := c.solutions[i]; l != nil {
+			list = append(list, Solution{i + 1, c.model.Expected(l.concentration), l.left})
+		}
+	}
+	return list, nil
+}
+
+// StockConcentration is the expected concentration of a stock in g/mL.
+func (p *Prep) StockConcentration(s *Stock) (float64, error) {
+	c := p.newCompiler(&Route{})
+	l, err := c.stock(s)
+	if err != nil {
+		return 0, err
+	}
+	return c.model.Expected(l.concentration), nil
+}
+
+// SoluteContent is the mass of the substance that the strength counts in 1 g of what is
+// weighed.
+func (p *Prep) SoluteContent() float64 {
+	content := 1.0
+	if p.Solute.Assay.Known {
+		content = p.Solute.Assay.Value
+	}
+	return content * cmp.Or(p.Solute.FormFactor, 1)
+}
+
+// SpecificVolume is the apparent specific volume of the solute in mL/g, as estimated.
+func (p *Prep) SpecificVolume() float64 { return p.phi().Value }
+
+// Aimed is the prep with another target. A tolerance that is a share of the target, or a
+// half-width, is laid off round the new one; limits stated one by one stay where they
+// permit it, and go where they do not. The volume wanted stays. Its errors are those of
+// a strength in a file.
+func (p *Prep) Aimed(target string) (*Prep, error) {
+	s, err := p.parseStrength(target)
+	if err != nil {
+		return nil, err
+	}
+	q := *p
+	q.Target, q.Tolerances, q.Ladder = s, nil, nil
+	for _, t := range p.Tolerances {
+		if t.Stated() {
+			if s.Unit == p.Target.Unit && t.Limits.Permits(s.Value) {
+				q.Tolerances = append(q.Tolerances, t)
+			}
+			continue
+		}
+		limits, err := q.parseTolerance(t.Text)
+		if err != nil {
+			return nil, err
+		}
+		q.Tolerances = append(q.Tolerances, Tolerance{t.Text, limits})
+	}
+	return &q, nil
+}
