@@ -27,7 +27,7 @@ func buy(ctx context.Context, args []string, c console) error {
 	var o buyOptions
 	flags := newFlags("buy")
 	o.declare(flags)
-	files, err := parse(flags, args, 0, 1, c)
+	files, err := parse(flags, args, 1, c)
 	if err != nil {
 		return unlessHelp(err)
 	}

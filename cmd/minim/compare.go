@@ -87,7 +87,7 @@ func compare(ctx context.Context, args []string, c console) error {
 	var o compareOptions
 	flags := newFlags("compare")
 	o.declare(flags)
-	files, err := parse(flags, args, 0, 1, c)
+	files, err := parse(flags, args, 1, c)
 	if err != nil {
 		return unlessHelp(err)
 	}

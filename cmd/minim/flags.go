@@ -23,9 +23,8 @@ func newFlags(name string) *pflag.FlagSet {
 // errHelp: the help of the command was asked for and given.
 var errHelp = errors.New("help was asked for")
 
-// parse reads the flags and returns the arguments, of which there may be from
-// least to most.
-func parse(flags *pflag.FlagSet, args []string, least, most int, c console) ([]string, error) {
+// parse reads the flags and returns the arguments, of which there may be so many.
+func parse(flags *pflag.FlagSet, args []string, most int, c console) ([]string, error) {
 	err := flags.Parse(args)
 	switch {
 	case errors.Is(err, pflag.ErrHelp):
@@ -35,8 +34,6 @@ func parse(flags *pflag.FlagSet, args []string, least, most int, c console) ([]s
 		return nil, errHelp
 	case err != nil:
 		return nil, flagError(flags, err)
-	case flags.NArg() < least:
-		return nil, &usageError{fmt.Sprintf("minim %s needs the name of a folder", flags.Name()), fmt.Sprintf("write minim %s mybench", flags.Name())}
 	case flags.NArg() > most && most == 0:
 		return nil, &usageError{fmt.Sprintf("minim %s takes nothing after it, found %q", flags.Name(), flags.Arg(0)), ""}
 	case flags.NArg() > most && most == 2:

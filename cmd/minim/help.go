@@ -64,7 +64,7 @@ func printCommandHelp(w io.Writer, name string, flags *pflag.FlagSet) error {
 
 // printVersion prints the version.
 func printVersion(ctx context.Context, args []string, c console) error {
-	if _, err := parse(newFlags("version"), args, 0, 0, c); err != nil {
+	if _, err := parse(newFlags("version"), args, 0, c); err != nil {
 		return unlessHelp(err)
 	}
 	_, err := fmt.Fprintln(c.out, "minim", version)

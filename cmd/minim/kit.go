@@ -23,7 +23,7 @@ func listKit(ctx context.Context, args []string, c console) error {
 	var o kitOptions
 	flags := newFlags("kit")
 	o.declare(flags)
-	files, err := parse(flags, args, 0, 1, c)
+	files, err := parse(flags, args, 1, c)
 	if err != nil {
 		return unlessHelp(err)
 	}

@@ -81,7 +81,7 @@ func made(ctx context.Context, args []string, c console) error {
 	var o madeOptions
 	flags := newFlags("made")
 	o.declare(flags)
-	files, err := parse(flags, args, 0, 2, c)
+	files, err := parse(flags, args, 2, c)
 	if err != nil {
 		return unlessHelp(err)
 	}

@@ -52,7 +52,7 @@ func commands() []command {
 		{"made", "[PREP RECORD]", "work out what was really made; without files, the demo", new(madeOptions).declare, made},
 		{"rescue", "[PREP]", "bring a solution of known strength to another", new(rescueOptions).declare, rescue},
 		{"kit", "[KIT]", "check and list the instruments of a kit; without KIT, the demo's", new(kitOptions).declare, listKit},
-		{"new", "DIR", "start a folder with a kit and a prep to change", new(folderOptions).declare, startFolder},
+		{"new", "[DIR]", "start a folder with a kit and a prep to change, or a record of a batch", new(newOptions).declare, start},
 		{"help", "[COMMAND]", "say what a command does", nil, help},
 		{"version", "", "print the version", nil, printVersion},
 	}

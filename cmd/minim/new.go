@@ -8,31 +8,85 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/cmd/minim/demo"
+	"minim/uncertainty/record"
+	"minim/uncertainty/route"
 )
 
-type folderOptions struct{ force bool }
+// newOptions are the options of minim new.
+type newOptions struct {
+	record, route, kit string
+	force              bool
+}
 
-func (o *folderOptions) declare(flags *pflag.FlagSet) {
+func (o *newOptions) declare(flags *pflag.FlagSet) {
+	flags.StringVar(&o.record, "record", "", "instead write a record to fill in for the prep in `FILE`: to the file DIR, or to the screen without one")
+	flags.StringVar(&o.route, "route", "", "the route called `NAME` that the record is of")
+	flags.StringVar(&o.kit, "kit", "", "with --record, use the kit in `FILE` instead of the one that the prep names")
 	flags.BoolVar(&o.force, "force", false, "replace files that exist")
 }
 
-// startFolder is minim new: it writes the demo as a start.
-func startFolder(ctx context.Context, args []string, c console) error {
-	var o folderOptions
+// start is minim new.
+func start(ctx context.Context, args []string, c console) error {
+	var o newOptions
 	flags := newFlags("new")
 	o.declare(flags)
-	dirs, err := parse(flags, args, 1, 1, c)
+	names, err := parse(flags, args, 1, c)
 	if err != nil {
 		return unlessHelp(err)
 	}
-	files := []file{{demo.KitName, demo.Kit}, {demo.PrepName, demo.Prep}}
-	if err := writeAll(dirs[0], files, o.force); err != nil {
+	if err := refuseEmpty(flags, "record", "route", "kit"); err != nil {
 		return err
 	}
-	prep := filepath.Join(dirs[0], demo.PrepName)
-	_, err = fmt.Fprintf(c.out, `wrote %s   the bench: put your own instruments in it
+	switch {
+	case o.record != "":
+		return o.startRecord(names, c)
+	case o.route != "" || o.kit != "":
+		return &usageError{"--route and --kit are of use only with --record", `minim new --record PREP --route NAME writes a record to fill in`}
+	case len(names) == 0:
+		return &usageError{"minim new needs the name of a folder", "write minim new mybench"}
+	}
+	return o.startFolder(names[0], c)
+}
+
+// startFolder writes the demo as a start.
+func (o *newOptions) startFolder(dir string, c console) error {
+	files := []file{{demo.KitName, demo.Kit}, {demo.PrepName, demo.Prep}}
+	if err := writeAll(dir, files, o.force); err != nil {
+		return err
+	}
+	prep := filepath.Join(dir, demo.PrepName)
+	_, err := fmt.Fprintf(c.out, `wrote %s   the bench: put your own instruments in it
 wrote %s     what is to be made, and by which routes
 Next: minim compare %s
-`, filepath.Join(dirs[0], demo.KitName), prep, prep)
+`, filepath.Join(dir, demo.KitName), prep, prep)
+	return err
+}
+
+// startRecord writes a record to fill in.
+func (o *newOptions) startRecord(names []string, c console) error {
+	p, err := route.LoadPrep(o.record, o.kit)
+	if err != nil {
+		return err
+	}
+	if o.route == "" && len(p.Routes) == 1 {
+		o.route = p.Routes[0].Name
+	}
+	r, err := p.Route(o.route)
+	if err = withRouteHint(p, err); o.route == "" && err != nil {
+		return &usageError{"--record needs --route: which of the routes was made", err.(*usageError).hint}
+	}
+	if err != nil {
+		return err
+	}
+	text := []byte(record.Template(p, r))
+	if len(names) == 0 {
+		_, err := c.out.Write(text)
+		return err
+	}
+	dir, name := filepath.Split(names[0])
+	if err := writeAll(filepath.Clean(dir), []file{{name, text}}, o.force); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(c.out, "wrote %s   a record to fill in\nNext: minim made %s %s\n", names[0], quoted(o.record), quoted(names[0]))
 	return err
 }

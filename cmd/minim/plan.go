@@ -49,7 +49,7 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	var o planOptions
 	flags := newFlags("plan")
 	o.declare(flags)
-	files, err := parse(flags, args, 0, 1, c)
+	files, err := parse(flags, args, 1, c)
 	if err != nil {
 		return unlessHelp(err)
 	}

@@ -78,7 +78,7 @@ func rescue(ctx context.Context, args []string, c console) error {
 	var o rescueOptions
 	flags := newFlags("rescue")
 	o.declare(flags)
-	files, err := parse(flags, args, 0, 1, c)
+	files, err := parse(flags, args, 1, c)
 	if err != nil {
 		return unlessHelp(err)
 	}

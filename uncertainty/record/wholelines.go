@@ -30,7 +30,7 @@ func Whole(name string, text []byte) (whole []byte, cut []Cut) {
 		number++
 		written, ended := bytes.CutSuffix(line, []byte("\n"))
 		written = bytes.TrimSuffix(written, []byte("\r"))
-		if bytes.HasSuffix(written, []byte(struck)) || !ended && brokenOff(name, whole[:from+len(written)], from) {
+		if bytes.HasSuffix(written, []byte(struck)) || !ended && brokenOff(name, whole[:from], written) {
 			cut = append(cut, Cut{number, strings.Map(visible, string(written))})
 			blankOut(written)
 		}
@@ -42,12 +42,10 @@ func Whole(name string, text []byte) (whole []byte, cut []Cut) {
 	return whole, cut
 }
 
-// brokenOff reports a text whose last line, which starts at an offset, is a piece of
-// a line. One below another mistake is not: that mistake may be a text that opened
-// there and is closed here.
-func brokenOff(name string, text []byte, from int) bool {
-	above, last := text[:from], text[from:]
-	return !right(name, text) && right(name, above) && !right(name, last) && !closed(last)
+// brokenOff reports a last line that is a piece of a line. One below another mistake is
+// not: that mistake may be a text that opened there and is closed here.
+func brokenOff(name string, above, last []byte) bool {
+	return !closed(last) && !right(name, last) && right(name, above)
 }
 
 // right reports right TOML, which may hold nothing.

@@ -91,10 +91,20 @@ func (p *Prep) chosen(name string) ([]*Route, error) {
 	if name == "" {
 		return p.Routes, nil
 	}
+	r, err := p.Route(name)
+	return []*Route{r}, err
+}
+
+// Route returns the route of a name; its error is a *[NoRouteError] or a
+// *[UnknownRouteError].
+func (p *Prep) Route(name string) (*Route, error) {
+	if len(p.Routes) == 0 {
+		return nil, &NoRouteError{p.File}
+	}
 	e := &UnknownRouteError{Name: name}
 	for _, r := range p.Routes {
 		if r.Name == name {
-			return []*Route{r}, nil
+			return r, nil
 		}
 		e.Names = append(e.Names, r.Name)
 	}
