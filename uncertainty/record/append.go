@@ -41,11 +41,11 @@ func Append(path string, add func(text []byte) (lines string, err error)) error 
 	if err != nil {
 		return err
 	}
-	added := joined(path, text, lines)
-	if len(text)+len(added) > largest {
+	joint, lines := joined(path, text, lines)
+	if len(text)+len(joint)+len(lines) > largest {
 		return fmt.Errorf("%s: would be larger than 1 MiB with one more entry, too large for a record", path)
 	}
-	if err := write(file, added); err != nil {
+	if err := write(file, joint, lines); err != nil {
 		return fmt.Errorf("%s: %w", path, err)
 	}
 	return nil
@@ -74,9 +74,10 @@ func take(path string) (file *os.File, text []byte, err error) {
 	return file, text, nil
 }
 
-// joined is what is written behind a text so that lines stand below it: first the end
-// of its last line where that has none, behind the mark when the line was cut off.
-func joined(name string, text []byte, lines string) string {
+// joined returns what is written behind a text so that lines stand below it: the end of
+// its last line where that has none, behind the mark when it was cut off, and the lines
+// with the line ends of the text.
+func joined(name string, text []byte, lines string) (joint, ended string) {
 	if !strings.HasSuffix(lines, "\n") {
 		panic("record: the lines to be added are not ended")
 	}
@@ -85,13 +86,13 @@ func joined(name string, text []byte, lines string) string {
 	_, cut := Whole(name, text)
 	switch {
 	case len(text) == 0 || bytes.HasSuffix(text, []byte("\n")):
-		return lines
+		return "", lines
 	case len(cut) > 0 && cut[len(cut)-1].Line == bytes.Count(text, []byte("\n"))+1:
-		return " " + struck + end + lines
+		return " " + struck + end, lines
 	case bytes.HasSuffix(text, []byte("\r")):
-		return "\n" + lines
+		return "\n", lines
 	}
-	return end + lines
+	return end, lines
 }
 
 // syncWriter is what of a file is needed to add to it.
@@ -100,18 +101,22 @@ type syncWriter interface {
 	Sync() error
 }
 
-// write adds to a file in one call, and waits until it is on the disk. When all but
-// the last line end was written, the entry is there, and the next one ends its line.
-func write(file syncWriter, added string) error {
-	n, err := file.Write([]byte(added))
-	if n < len(strings.TrimRight(added, "\r\n")) {
+// write writes the two in one call, and waits until it is on the disk. A line of which
+// all but its end was written is there: the next call of Append ends it.
+func write(file syncWriter, joint, lines string) error {
+	n, err := file.Write([]byte(joint + lines))
+	rest := strings.TrimLeft(lines[max(0, n-len(joint)):], "\r\n")
+	if missing := strings.Count(rest, "\n"); missing > 0 {
 		if err == nil {
 			err = io.ErrShortWrite
 		}
-		return fmt.Errorf("the entry was not added whole, and the file still reads as before: %w", cause(err))
+		if missing == 1 {
+			return fmt.Errorf("the last entry was not added whole, and the file still reads as before it: %w", cause(err))
+		}
+		return fmt.Errorf("the last %d entries were not added whole, and the file still reads as before them: %w", missing, cause(err))
 	}
 	if err := file.Sync(); err != nil {
-		return fmt.Errorf("the entry was added, but may be lost if the machine stops: %w", cause(err))
+		return fmt.Errorf("all was added, but may be lost if the machine stops: %w", cause(err))
 	}
 	return nil
 }

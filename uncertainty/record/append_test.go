@@ -82,8 +82,10 @@ func TestAppendErrors(t *testing.T) {
 	assert.EqualError(t, err, dir+": is a folder, not a file")
 
 	path := recordFile(t, strings.Repeat(full, largest/len(full))+"#")
-	_, err = addEntry(path, "1 mL")
-	assert.EqualError(t, err, path+": is larger than 1 MiB, too large for a record")
+	for range 2 { // the lock is released
+		_, err = addEntry(path, "1 mL")
+		assert.EqualError(t, err, path+": is larger than 1 MiB, too large for a record")
+	}
 
 	path = recordFile(t, strings.Repeat(full, largest/len(full)-1)+"#")
 	_, err = addEntry(path, "1 mL")
@@ -135,23 +137,27 @@ func (d *disk) Write(added []byte) (int, error) {
 
 func (d *disk) Sync() error { return d.broken }
 
-// An entry was added if and only if no error says that it was not (constructed).
+// What the error says was not added is not there, and all else is (constructed).
 func TestWriteFullDisk(t *testing.T) {
 	full := &fs.PathError{Op: "write", Path: "r.toml", Err: errors.New("no space left")}
 	for _, text := range []string{above, strings.ReplaceAll(above, "\n", "\r\n"), above + "2 = {"} {
-		added := addedNext(t, []byte(text))
-		for room := range len(added) + 1 {
+		joint, lines := joined("r.toml", []byte(text), "2 = { take = \"µ\" }\n3 = { take = \"µ\" }\n")
+		for room := range len(joint+lines) + 1 {
 			d := &disk{text: []byte(text), room: room, full: full}
-			if err := write(d, added); err != nil {
-				assert.ErrorContains(t, err, "the entry was not added whole, and the file still reads as before: no space left")
-				assert.Equal(t, []string{"1 = 1 mL"}, entryLines(t, d.text))
-			} else {
-				assert.Equal(t, []string{"1 = 1 mL", "2 = µ"}, entryLines(t, d.text))
+			err := write(d, joint, lines)
+			switch entries := entryLines(t, d.text); len(entries) {
+			case 1:
+				assert.EqualError(t, err, "the last 2 entries were not added whole, and the file still reads as before them: no space left")
+			case 2:
+				assert.EqualError(t, err, "the last entry was not added whole, and the file still reads as before it: no space left")
+			default:
+				assert.NoError(t, err)
+				assert.Equal(t, []string{"1 = 1 mL", "2 = µ", "3 = µ"}, entries)
 			}
 		}
 	}
-	assert.ErrorIs(t, write(&disk{room: 3}, "2 = {}\n"), io.ErrShortWrite)
-	assert.ErrorIs(t, write(&disk{room: 7, broken: io.ErrClosedPipe}, "2 = {}\n"), io.ErrClosedPipe)
+	assert.ErrorIs(t, write(&disk{room: 3}, "\n", "2 = {}\n"), io.ErrShortWrite)
+	assert.ErrorIs(t, write(&disk{room: 8, broken: io.ErrClosedPipe}, "\n", "2 = {}\n"), io.ErrClosedPipe)
 }
 
 // toAddTo names, for a second process, the file to which it is to add.

@@ -36,7 +36,8 @@ func addedNext(t *testing.T, text []byte) string {
 	if !bytes.Contains(text, []byte("[entries]")) {
 		lines = "[entries]\n" + lines
 	}
-	return joined("r.toml", text, lines)
+	joint, lines := joined("r.toml", text, lines)
+	return joint + lines
 }
 
 // brokenEverywhere adds an entry to a text, with the writing broken off after each

@@ -1,0 +1,256 @@
+package plan
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/equipment"
+	"minim/uncertainty"
+	"minim/uncertainty/near"
+	"minim/uncertainty/route"
+)
+
+// TestAdviceKeepsItsPromise makes 200 random batches on random kits, most of them far
+// from what was wanted, carries the advice out with errors drawn by hand, not by the
+// engine, and counts how often the batch ends inside the tolerance. The number must agree
+// with the sum of the chances that were promised: it is a sum of independent yes and no,
+// with the variance Σ p (1 - p).
+func TestAdviceKeepsItsPromise(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 11))
+	promised, variance, inside, advised := 0.0, 0.0, 0, 0
+	kinds := make(map[Way]int)
+	for advised < 200 {
+		p, batch := randomBatch(t, r)
+		found, err := FindRescue(context.Background(), p, batch, uncertainty.Settings{Trials: 10_000, Seed: 1})
+		var none *NoWayError
+		if errors.As(err, &none) {
+			continue
+		}
+		require.NoError(t, err)
+		advised++
+		way := &found.Results[found.Verdict.Use]
+		kinds[found.Kinds[found.Verdict.Use]]++
+		promised += way.Chance()
+		variance += way.Chance() * (1 - way.Chance())
+		if p.Tolerances[0].Limits.Permits(newHands(r, p).strength(way.Route)) {
+			inside++
+		}
+	}
+	for kind := FillUp; kind <= AddMore; kind++ {
+		assert.Positive(t, kinds[kind], "no advice of the kind %d", kind)
+	}
+	z := (float64(inside) - promised) / math.Sqrt(variance)
+	assert.Less(t, math.Abs(z), 2.58, "%d of %d were inside, %.1f were promised", inside, advised, promised)
+	assert.Greater(t, promised, 100.0, "most of the advice is good enough")
+	assert.Greater(t, variance, 5.0, "some of it is doubtful")
+}
+
+// randomBatch is a prep on a random kit, and a batch that was made for it.
+func randomBatch(t *testing.T, r *rand.Rand) (*route.Prep, *route.Route) {
+	t.Helper()
+	d := []string{"0.001", "0.01"}[r.IntN(2)]
+	kit := fmt.Sprintf("[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = \"%s g\"\nrepeatability = \"%s g\"\nlinearity = \"%s g\"\n", d, d, d)
+	for i, c := range []float64{1 + r.Float64(), 5 + 5*r.Float64()} {
+		capacity := math.Round(c)
+		kit += fmt.Sprintf("[[pipette]]\nname = \"pipette %d\"\nkind = \"graduated\"\ncapacity = \"%v mL\"\ndivision = \"%v mL\"\ntolerance = \"%.3f mL\"\nretained = \"0 mL\"\n", i, capacity, capacity/10, capacity*(0.005+0.02*r.Float64()))
+	}
+	for i, c := range []float64{25, 50 + 50*float64(r.IntN(2))} {
+		kit += fmt.Sprintf("[[cylinder]]\nname = \"cylinder %d\"\ncapacity = \"%v mL\"\ndivision = \"%v mL\"\ntolerance = \"%.3f mL\"\nretained = \"0 mL\"\nclinging = \"0 mL\"\n", i, c, c/25, c*(0.005+0.02*r.Float64()))
+	}
+	k, err := equipment.ParseKit("kit", []byte("shape = \"rectangular\"\n"+kit))
+	require.NoError(t, err)
+	grams := math.Round(100*(0.5+r.Float64())) / 100
+	target := 10 * grams // g/L, of 0.1 L
+	off := math.Exp(math.Log(0.7) + r.Float64()*math.Log(20/0.7))
+	prep := fmt.Sprintf(`target = "%.5f g/L"
+volume = "%d mL"
+tolerance = "%.1f %% of target"
+least-chance = "80 %%"
+bench = { reading = "careful" }
+[solute]
+name = "salt"
+specific-volume = "0 mL/g"
+[solvent]
+name = "water"
+`, target/off, 5+r.IntN(15), 1.5+5*r.Float64())
+	if r.IntN(3) > 0 {
+		prep += fmt.Sprintf("[[stock]]\nname = \"strong\"\nstrength = { from = \"%.4f g/L\", to = \"%.4f g/L\" }\n", 4*target, 4.1*target)
+	}
+	p, err := route.ParsePrep("prep", []byte(prep), k)
+	require.NoError(t, err)
+	steps := []route.Step{
+		{Verb: route.Weigh, Amount: grams / 4, Balance: k.Balances[0]},
+		{Verb: route.MakeUpTo, Amount: 25, Measure: k.Measure("cylinder 0")},
+	}
+	steps[0].Amount = math.Round(grams*25) / 100
+	if r.IntN(2) == 0 {
+		pipette := k.Measure("pipette 1")
+		steps = append(steps, route.Step{Verb: route.Take, Amount: pipette.Capacity, Measure: pipette},
+			route.Step{Verb: route.MakeUpTo, Amount: 20, Measure: k.Measure("cylinder 0")})
+	}
+	return p, &route.Route{Name: "batch", Steps: steps}
+}
+
+// hands carry a route out, with errors that are drawn as the documentation of the
+// measurement model says: rounding at zero and at the load, repeatability without that,
+// linearity; of a measure its bias within the limit, as a part that all marks share and
+// one of each mark, equal in variance and of the shape of the limit; reading a scale
+// carefully, triangular within 0.2 divisions, twice for a part of a pipette.
+type hands struct {
+	r      *rand.Rand
+	biases map[string]float64
+	used   map[*equipment.Measure]map[float64]bool
+	stock  float64
+}
+
+func newHands(r *rand.Rand, p *route.Prep) *hands {
+	h := &hands{r: r, biases: make(map[string]float64), used: make(map[*equipment.Measure]map[float64]bool)}
+	if len(p.Stocks) > 0 {
+		d := p.Stocks[0].Strength.Distribution.(uncertainty.Rectangular)
+		h.stock = d.Low + (d.High-d.Low)*r.Float64()
+	}
+	return h
+}
+
+func (h *hands) flat(limit float64) float64 { return limit * (2*h.r.Float64() - 1) }
+
+func (h *hands) peaked(limit float64) float64 { return limit * (h.r.Float64() - h.r.Float64()) }
+
+func (h *hands) weigh(s *route.Step) float64 {
+	d, sd := s.Balance.Readability, s.Balance.Repeatability.S
+	pure := math.Sqrt(sd*sd - d*d/6)
+	return s.Amount + h.flat(d/2) + h.flat(d/2) + pure*h.r.NormFloat64() + h.flat(s.Balance.Linearity.Value)
+}
+
+func (h *hands) volume(s *route.Step) float64 {
+	k := s.Measure
+	readings := 1
+	if k.Kind == equipment.Graduated && s.Amount < k.Capacity*(1-1e-9) {
+		readings = 2
+	}
+	v := s.Amount + h.bias(k, s.Amount)
+	for range readings {
+		v += h.peaked(0.2 * k.Division)
+	}
+	return v
+}
+
+func (h *hands) bias(k *equipment.Measure, mark float64) float64 {
+	if len(h.used[k]) == 1 {
+		return h.drawn(k.Name, k.Limit(mark))
+	}
+	common := h.drawn(k.Name+" in common", k.Limit(mark)/math.Sqrt2)
+	return common + h.drawn(fmt.Sprintf("%s at %v", k.Name, mark), k.Limit(mark)/math.Sqrt2)
+}
+
+func (h *hands) drawn(name string, limit float64) float64 {
+	if _, known := h.biases[name]; !known {
+		h.biases[name] = h.flat(limit)
+	}
+	return h.biases[name]
+}
+
+// strength in g/L of what a route ends in.
+func (h *hands) strength(r *route.Route) float64 {
+	for i := range r.Steps {
+		if s := &r.Steps[i]; s.Measure != nil {
+			if h.used[s.Measure] == nil {
+				h.used[s.Measure] = make(map[float64]bool)
+			}
+			h.used[s.Measure][s.Amount] = true
+		}
+	}
+	type solution struct{ grams, mL float64 }
+	var made []solution // by step
+	var now solution
+	var concentration float64 // of the parent, g/mL
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		switch s.Verb {
+		case route.Weigh:
+			now = solution{grams: h.weigh(s)}
+		case route.MakeUpTo:
+			now.mL = h.volume(s)
+		case route.Take:
+			if i > 0 && r.Steps[i-1].Verb != route.Take {
+				concentration, now = now.grams/now.mL, solution{}
+			}
+			a := h.volume(s)
+			now.grams, now.mL = now.grams+concentration*a, now.mL+a
+		case route.TakeAll:
+		case route.Add:
+			now.mL += h.volume(s)
+		case route.AddSolute:
+			now.grams += h.weigh(s)
+		case route.Strengthen:
+			v, c := h.volume(s), h.stock/1000
+			if s.From > 0 {
+				c = made[s.From-1].grams / made[s.From-1].mL
+			}
+			now.grams, now.mL = now.grams+c*v, now.mL+v
+		}
+		made = append(made, now)
+	}
+	return 1000 * now.grams / now.mL
+}
+
+// Bottles that exact glass weakens (constructed): what is not needed stays in them.
+func TestRescueOfABottle(t *testing.T) {
+	k, err := equipment.ParseKit("kit", []byte(strings.NewReplacer("CAP", "100 mL", "DIV", "1 mL").Replace(`
+[[cylinder]]
+name = "cylinder"
+capacity = "CAP"
+division = "DIV"
+tolerance = "0 mL"
+reading = "none"
+retained = "0 mL"
+clinging = "0 mL"
+`)))
+	require.NoError(t, err)
+	p, err := route.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"60 mL\"\n[solute]\nname = \"salt\"\n[solvent]\nname = \"water\"\n"), k)
+	require.NoError(t, err)
+	for text, want := range map[string]struct {
+		name           string
+		made, setAside float64
+	}{
+		"100 g/L, 40 mL": {"20 + 30, 20 + 60 mL", 80, 20},
+		"20 g/L, 40 mL":  {"30 + 30 mL", 60, 10},
+		"15 g/L, 40 mL":  {"all in 60 mL", 60, 0},
+	} {
+		bottle, err := p.Bottle(text)
+		require.NoError(t, err)
+		found, err := FindRescue(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 10_000})
+		require.NoError(t, err)
+		use := found.Verdict.Use
+		assert.Equal(t, want.name, found.Results[use].Route.Name, text)
+		near.Relative(t, "made of "+text, want.made, found.Results[use].MadeML, 1e-9)
+		near.Absolute(t, "set aside of "+text, want.setAside, found.SetAside(use), 1e-9)
+		near.Relative(t, "strength of "+text, 10, found.Results[use].Analytic.Value, 1e-9)
+	}
+}
+
+// Every way of a rescue uses of the batch what it has, and gives what its steps say.
+func TestNoRescue(t *testing.T) {
+	k, err := equipment.ParseKit("kit", []byte("[[cylinder]]\nname = \"c\"\ncapacity = \"10 mL\"\nclass = \"B\"\n"))
+	require.NoError(t, err)
+	p, err := route.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"5 mL\"\n[solute]\nname = \"salt\"\n[solvent]\nname = \"water\"\n"), k)
+	require.NoError(t, err)
+	for text, message := range map[string]string{
+		"5 g/L, 5 mL":    "the batch cannot be corrected: it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
+		"10 g/L, 5 mL":   "the batch cannot be corrected: it has that strength already",
+		"2000 g/L, 5 mL": "the batch cannot be corrected: nothing on the bench measures or holds what would dilute it 200 times",
+	} {
+		bottle, err := p.Bottle(text)
+		require.NoError(t, err)
+		_, err = FindRescue(context.Background(), p, &route.Route{Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 10_000})
+		assert.EqualError(t, err, message, text)
+	}
+}
