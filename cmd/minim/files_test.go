@@ -10,12 +10,14 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/cmd/minim/demo"
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
-// page is the documentation of both files.
+// page is the documentation of all files.
 const page = "FILES.md"
 
 // documented returns the keys in the first column of the table below a heading.
@@ -182,10 +184,30 @@ func TestEveryStepIsDocumented(t *testing.T) {
 		}
 		slices.Sort(want)
 		_, err := route.ParsePrep("p", []byte("target = \"1 g/L\"\nvolume = \"1 mL\"\n[solute]\nname = \"x\"\n[solvent]\nname = \"water\"\n"+
-			"[[stock]]\nname = \"s\"\nstrength = \"2 g/L\"\n[[packet]]\nname = \"s\"\ncontent = \"2 g\"\n"+
+			"[[stock]]\nname = \"s\"\nstrength = \"2 g/L\"\nvolume = \"9 mL\"\n[[packet]]\nname = \"s\"\ncontent = \"2 g\"\n"+
 			"[[route]]\nname = \"r\"\nsteps = [\n{ start = \"s\" }, { take = \"1 mL\", with = \"C\" },\n"+
 			"{ qqqqqqqqqq = 1, "+step+" },\n{ make-up-to = \"10 mL\", in = \"C\" }]\n"), kit)
 		assert.Equal(t, want, known(t, err), step)
 	}
-	assert.Equal(t, 11, verbs)
+	assert.Equal(t, 14, verbs)
+}
+
+// The keys of an entry, beside those of its step, are documented.
+func TestEveryKeyOfARecordIsDocumented(t *testing.T) {
+	p, err := demo.Load()
+	require.NoError(t, err)
+	const top, entries = "route = \"two dilutions\"\n", "[entries]\n1 = { step = 3, by = \"x\" }\n"
+	_, err = record.Parse("r", []byte(nonsense+top+entries), p)
+	want := append(documented(t, "At the top of a record", ""), "entries")
+	slices.Sort(want)
+	assert.Equal(t, want, known(t, err))
+	var all []string
+	for _, entry := range []string{"step = 3", "corrects = 1", "temperature = \"20 °C\""} {
+		_, err := record.Parse("r", []byte(top+entries+"2 = { qqqqqqqqqq = 1, by = \"x\", at = \"2026-11-28\", "+entry+" }\n"), p)
+		all = append(all, known(t, err)...)
+	}
+	slices.Sort(all)
+	ofStep := []string{"take", "with", "piece", "reading", "rinsed", "blown-out", "state"}
+	all = slices.DeleteFunc(slices.Compact(all), func(key string) bool { return slices.Contains(ofStep, key) })
+	assert.Equal(t, documented(t, "[entries]", ""), all)
 }

@@ -13,8 +13,8 @@ import (
 // rounded files hold no number in full precision.
 var rounded = map[string]bool{".txt": true, ".md": true}
 
-// TestDemoOutputs compares what compare keeps of the demo, and the pictures of plan
-// and buy, with testdata/demo.
+// TestDemoOutputs compares what compare keeps of the demo, of the batch, and the pictures
+// of plan and buy, with testdata/demo.
 // Other processors may round a last digit otherwise, so that the full precision
 // is compared on one kind only.
 func TestDemoOutputs(t *testing.T) {
@@ -23,9 +23,11 @@ func TestDemoOutputs(t *testing.T) {
 	t.Chdir(t.TempDir())
 	output(t, "plan", "--steps", "2", "--trials", "10000", "--out", "results")
 	output(t, "buy", "--steps", "1", "--trials", "10000", "--out", "results")
+	output(t, "made", "--trials", "100000", "--out", "results")
 	output(t, "compare", "--out", "results", "--force")
 	for _, name := range []string{
 		"compare.txt", "compare.json", "compare.md", "compare.csv", "spread.svg", "budget.svg", "routes.svg", "readability.svg",
+		"made.txt", "made.json", "made.md", "made.csv", "made.svg",
 	} {
 		if !rounded[filepath.Ext(name)] && runtime.GOARCH != "amd64" {
 			continue

@@ -99,6 +99,8 @@ func (n missing) mistake() *Mistake {
 // phrase names a table with its article: "the file", "a balance", "the solute".
 func (t *Table) phrase() string {
 	switch {
+	case t.called:
+		return t.Name
 	case t.rank != isElement:
 		return "the " + t.Name
 	case t.Name != "" && strings.Contains("aeiou", t.Name[:1]):

@@ -14,6 +14,9 @@ func (t *Table) Place() Place {
 	return t.file.place(t.at.from)
 }
 
+// Call gives the table a name that messages know it by: "entry 3".
+func (t *Table) Call(name string) { t.Name, t.called = name, true }
+
 // Has reports whether the key is there.
 func (t *Table) Has(key string) bool { return t.Shape(key) != Absent }
 

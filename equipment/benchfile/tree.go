@@ -28,6 +28,7 @@ type Table struct {
 	rank    rank
 	origin  origin
 	depth   int
+	called  bool // by a name of its own, without an article
 	entries []*entry
 	known   []string // the keys asked for, in order
 	open    bool     // handed to the caller, who asks for its keys

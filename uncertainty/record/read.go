@@ -90,6 +90,7 @@ func (r *Record) read(entries *benchfile.Table, p *route.Prep) {
 			continue
 		}
 		r.last = max(r.last, number)
+		t.Call("entry " + key)
 		if e := (&Entry{Number: number, Line: t.Place().Line, table: t}); e.fill(r, p) {
 			r.inOrder(entries, key, e)
 			r.Entries = append(r.Entries, *e)

@@ -50,7 +50,7 @@ func (r *Route) follows(t *benchfile.Table, at state, s Step) bool {
 			}
 			hint = "it can follow " + strings.Join(after, " or ")
 		}
-		t.FailKey(string(s.Verb), fmt.Sprintf("cannot come here, where there is %s", at), hint)
+		t.FailKey(s.Key(), fmt.Sprintf("cannot come here, where there is %s", at), hint)
 		return false
 	}
 	if s.Verb == WeighUpTo && at == weighedPart {
