@@ -88,11 +88,14 @@ func made(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	r, err := o.load(files)
+	r, err := o.load(files, c)
 	if err != nil {
 		return err
 	}
 	batch, err := o.evaluate(ctx, r)
+	if errors.Is(err, context.Canceled) && len(o.add) > 0 {
+		return errors.New("stopped; what was added to the record stays")
+	}
 	if err != nil {
 		return err
 	}
@@ -100,7 +103,7 @@ func made(ctx context.Context, args []string, c console) error {
 }
 
 // load reads the record, after adding to it what is to be added.
-func (o *madeOptions) load(files []string) (*record.Record, error) {
+func (o *madeOptions) load(files []string, c console) (*record.Record, error) {
 	if len(files) == 0 {
 		return demo.LoadRecord()
 	}
@@ -112,6 +115,7 @@ func (o *madeOptions) load(files []string) (*record.Record, error) {
 		if err := record.Add(files[1], prep, record.Addition{By: o.by, At: o.when(), Lines: o.add}); err != nil {
 			return nil, badAddition(err)
 		}
+		fmt.Fprintf(c.err, "minim: added to %s: %s\n", files[1], strings.Join(o.add, "; "))
 	}
 	return record.Load(files[1], prep)
 }

@@ -66,7 +66,7 @@ var batches = renderer[*report.Batch]{
 		alone(func(b *report.Batch) ([]byte, error) { return []byte(report.MadeMarkdown(b)), nil }), alone(report.MadeCSV),
 	},
 	pictures: []picture[*report.Batch]{
-		{"made", func(b *report.Batch) (*figure.Figure, error) { return figure.Spread(b.Spread()) }, false},
+		{"made", figure.Batch, false},
 	},
 }
 
@@ -77,7 +77,7 @@ var rescues = renderer[*plan.Rescue]{
 		alone(func(r *plan.Rescue) ([]byte, error) { return []byte(report.RescueMarkdown(r)), nil }), alone(report.RescueCSV),
 	},
 	pictures: []picture[*plan.Rescue]{
-		{"rescue", func(r *plan.Rescue) (*figure.Figure, error) { return figure.Spread(r.Comparison) }, false},
+		{"rescue", figure.Ways, false},
 	},
 }
 

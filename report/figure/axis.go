@@ -58,7 +58,7 @@ func (s *spread) drawHeadings(on *sheet, top vg.Length) {
 		on.write(smallText, right, rightTo, y+9.5, "chance of being")
 		on.write(smallText, right, rightTo, y, "inside the tolerance")
 	}
-	on.write(smallText, left, namesFrom, y+9.5, "route, and the strength")
+	on.write(smallText, left, namesFrom, y+9.5, s.words.rows)
 	on.write(smallText, left, namesFrom, y, "it gives in "+s.c.Prep.Target.Unit.Name)
 	s.drawBandName(on, top-keyHeight+4.5)
 }

@@ -47,7 +47,7 @@ func (s *spread) drawRowWords(on *sheet, r *route.Result, y vg.Length) {
 	name, value := nameText, figures
 	if r == &s.c.Results[s.c.Verdict.Use] {
 		name, value = boldText, boldFigs
-		on.frameRoute(y, y+rowHeight, tag(s.c))
+		on.frameRoute(y, y+rowHeight, s.words.tag)
 	}
 	next := on.writeLines(name, namesFrom, y+rowHeight-17, wrap(name, namesWide, 2, r.Route.Name))
 	spread := smallText

@@ -117,7 +117,7 @@ func heightOf(list []paragraph) (h vg.Length) {
 	return h
 }
 
-func (s *spread) paragraphs() []paragraph { return paragraphs(s.cannot, footnotes(s.c)) }
+func (s *spread) paragraphs() []paragraph { return paragraphs(s.cannot, s.words.notes) }
 
 // others are the tolerances after the first, which are drawn as lines.
 func (s *spread) others() []route.Tolerance {

@@ -23,6 +23,7 @@ const (
 // spread is the layout of the figure of all spreads.
 type spread struct {
 	c      *route.Comparison
+	words  caption
 	window window
 	rows   []*row
 	cannot []*route.Result
@@ -39,8 +40,21 @@ func Spread(c *route.Comparison) (*Figure, error) {
 	if c.Verdict.Use < 0 {
 		return nil, errors.New("no route can be done, so there is no spread to draw")
 	}
-	s := &spread{c: c, window: windowOf(c)}
-	for _, r := range ranked(c) {
+	return drawSpread(c, caption{"route, and the strength", tag(c), ranked(c), footnotes(c), SpreadAlt(c)}), nil
+}
+
+// caption is what a figure of spreads says, and the order of its rows.
+type caption struct {
+	// rows is what the rows are, tag the word on the marked one.
+	rows, tag string
+	order     []*route.Result
+	notes     []string
+	alt       string
+}
+
+func drawSpread(c *route.Comparison, words caption) *Figure {
+	s := &spread{c: c, words: words, window: windowOf(c)}
+	for _, r := range words.order {
 		if !r.Possible {
 			s.cannot = append(s.cannot, r)
 			continue
@@ -50,11 +64,11 @@ func Spread(c *route.Comparison) (*Figure, error) {
 		s.none = s.none || row.none
 	}
 	height := s.headHeight() + s.plotHeight() + s.footHeight()
-	return &Figure{width: pageWidth, height: height, alt: SpreadAlt(c), paint: func(on *sheet) {
+	return &Figure{width: pageWidth, height: height, alt: words.alt, paint: func(on *sheet) {
 		s.drawHead(on, height)
 		s.drawPlot(on, height-s.headHeight())
 		s.drawFoot(on, s.footHeight())
-	}}, nil
+	}}
 }
 
 func (s *spread) plotHeight() vg.Length {

@@ -102,12 +102,11 @@ func chosen(c *route.Comparison) string {
 const predicted = "All this is predicted from what is known of the instruments, before anything is made."
 
 // footnotes explain what is drawn.
-func footnotes(c *route.Comparison) []string {
+func footnotes(c *route.Comparison) []string { return []string{chosen(c), dots(c), predicted} }
+
+// dots say what the dots stand for.
+func dots(c *route.Comparison) string {
 	mc := &c.Results[c.Verdict.Use].MonteCarlo
-	return []string{
-		chosen(c),
-		fmt.Sprintf("The dots stand for %s simulated batches (seed %d), each dot for one in a hundred. Give or take: expanded "+
-			"uncertainty, coverage probability %s.", report.Grouped(mc.Trials), mc.Seed, shareWords(mc.CoverageProbability)),
-		predicted,
-	}
+	return fmt.Sprintf("The dots stand for %s simulated batches (seed %d), each dot for one in a hundred. Give or take: expanded "+
+		"uncertainty, coverage probability %s.", report.Grouped(mc.Trials), mc.Seed, shareWords(mc.CoverageProbability))
 }

@@ -69,9 +69,6 @@ type NoWayError struct {
 
 func (e *NoWayError) Error() string { return "the batch cannot be corrected: " + e.Reason }
 
-// MostDilutions of a part of a batch.
-const MostDilutions = 2
-
 // FindRescue finds how a batch can be brought to the target of a prep. The batch is the
 // solution that a route ends with, or a stock of which the volume is stated. Of each
 // kind of way it keeps the best, and recommends the best of all: of those that make
@@ -90,6 +87,9 @@ func FindRescue(ctx context.Context, p *route.Prep, batch *route.Route, s uncert
 	}
 	if !r.now.Possible {
 		return nil, &NoWayError{r.now.Reason, ""}
+	}
+	if !r.now.Informative {
+		return nil, &NoWayError{"it is not known how much is in it: " + r.now.Uninformative, "a new batch, by a route that says more"}
 	}
 	if is, wanted := r.concentrations(); math.Abs(is/wanted-1) < slack {
 		return nil, &NoWayError{"it has that strength already", ""}

@@ -45,11 +45,19 @@ func (r *rescuer) fillUp(volume float64) error {
 	return nil
 }
 
-// partTime is how long is searched for each number of dilutions of a part.
+// partTime is how long each search for the dilutions of a part may take.
 const partTime = 5 * time.Second
 
-// diluteParts searches the dilutions of a part: one with every graduation, and more only
-// when that is not good enough.
+// partSearches are those for the dilutions of a part, each only when what was found
+// before is not good enough: one dilution by the numbered marks, which are easier to
+// read, one by every graduation, and two.
+var partSearches = []Options{
+	{Limits: route.Limits{Steps: 1}, Time: partTime},
+	{Limits: route.Limits{Steps: 1}, Time: partTime, Fine: true},
+	{Limits: route.Limits{Steps: 2}, Time: partTime},
+}
+
+// diluteParts searches the dilutions of a part.
 func (r *rescuer) diluteParts() error {
 	p := *r.prep
 	p.Routes, p.Packets, p.Ladder = nil, nil, nil
@@ -60,8 +68,8 @@ func (r *rescuer) diluteParts() error {
 		Name: "batch", Unit: p.Target.Unit, Strength: route.Estimate{Value: value, Distribution: uncertainty.Normal{Mu: value, Sigma: u}, Known: true},
 		Volume: route.Estimate{Value: r.now.MadeML, Known: true},
 	}}
-	for dilutions := 1; dilutions <= MostDilutions; dilutions++ {
-		o := Options{Limits: route.Limits{Steps: dilutions}, Fine: dilutions == 1, Time: partTime, Settings: uncertainty.Settings{Coverage: r.coverage}}
+	for _, o := range partSearches {
+		o.Settings.Coverage = r.coverage
 		list, err := routesOf(r.ctx, &p, o)
 		if err != nil {
 			return err
@@ -71,7 +79,7 @@ func (r *rescuer) diluteParts() error {
 				return err
 			}
 		}
-		if r.anyMeets() {
+		if slices.ContainsFunc(r.ways, func(w way) bool { return w.kind == DilutePart && r.good(&w.result) }) {
 			break
 		}
 	}
@@ -85,11 +93,6 @@ func routesOf(ctx context.Context, p *route.Prep, o Options) ([]found, error) {
 		return nil, err
 	}
 	return newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough)).result(ctx)
-}
-
-// anyMeets reports whether a way that was tried is good enough.
-func (r *rescuer) anyMeets() bool {
-	return slices.ContainsFunc(r.ways, func(w way) bool { return r.good(&w.result) })
 }
 
 // strengthen tries the ways to strengthen a batch: with stocks, with stronger solutions

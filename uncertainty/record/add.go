@@ -74,7 +74,7 @@ func check(path string, text []byte, lines string, p *route.Prep) error {
 	_, err := Parse(path, append(whole, lines...), p)
 	var m *benchfile.Mistake
 	if errors.As(err, &m) && m.Line > before {
-		m.Place = benchfile.Place{File: "the new entry"}
+		m.Place = benchfile.Place{File: "the new entry", Column: m.Column}
 	}
 	return err
 }
