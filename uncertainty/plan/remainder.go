@@ -1,6 +1,10 @@
 package plan
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/route"
+)
 
 // remainder holds lower bounds of the relative variance that the steps in front of
 // an unfinished route bring with them: so many dilutions, the first solution and
@@ -38,8 +42,11 @@ func newRemainder(b *bench, p *pass) *remainder {
 	return r
 }
 
-// withoutDilution is h(0, v, c).
+// withoutDilution is h(0, v, c): nothing for a stock.
 func (r *remainder) withoutDilution(b *bench, p *pass) []float64 {
+	if p.from == route.Start {
+		return make([]float64, r.volumes.count*r.strengths.count)
+	}
 	table := make([]float64, 0, r.volumes.count*r.strengths.count)
 	for v := range r.volumes.count {
 		for c := range r.strengths.count {

@@ -60,10 +60,10 @@ func randomBatch(t *testing.T, r *rand.Rand) (*route.Prep, *route.Route) {
 	kit := fmt.Sprintf("[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = \"%s g\"\nrepeatability = \"%s g\"\nlinearity = \"%s g\"\n", d, d, d)
 	for i, c := range []float64{1 + r.Float64(), 5 + 5*r.Float64()} {
 		capacity := math.Round(c)
-		kit += fmt.Sprintf("[[pipette]]\nname = \"pipette %d\"\nkind = \"graduated\"\ncapacity = \"%v mL\"\ndivision = \"%v mL\"\ntolerance = \"%.3f mL\"\nretained = \"0 mL\"\n", i, capacity, capacity/10, capacity*(0.005+0.02*r.Float64()))
+		kit += fmt.Sprintf("[[pipette]]\nname = \"pipette %d\"\nkind = \"graduated\"\ncapacity = \"%v mL\"\ndivision = \"%v mL\"\ntolerance = \"%.3f mL\"\nretained = \"0 mL\"\n", i, capacity, capacity/5, capacity*(0.005+0.02*r.Float64()))
 	}
 	for i, c := range []float64{25, 50 + 50*float64(r.IntN(2))} {
-		kit += fmt.Sprintf("[[cylinder]]\nname = \"cylinder %d\"\ncapacity = \"%v mL\"\ndivision = \"%v mL\"\ntolerance = \"%.3f mL\"\nretained = \"0 mL\"\nclinging = \"0 mL\"\n", i, c, c/25, c*(0.005+0.02*r.Float64()))
+		kit += fmt.Sprintf("[[cylinder]]\nname = \"cylinder %d\"\ncapacity = \"%v mL\"\ndivision = \"%v mL\"\ntolerance = \"%.3f mL\"\nretained = \"0 mL\"\nclinging = \"0 mL\"\n", i, c, c/10, c*(0.005+0.02*r.Float64()))
 	}
 	k, err := equipment.ParseKit("kit", []byte("shape = \"rectangular\"\n"+kit))
 	require.NoError(t, err)
@@ -80,7 +80,7 @@ name = "salt"
 specific-volume = "0 mL/g"
 [solvent]
 name = "water"
-`, target/off, 5+r.IntN(15), 1.5+5*r.Float64())
+`, target/off, 5+r.IntN(15), 2+6*r.Float64())
 	if r.IntN(3) > 0 {
 		prep += fmt.Sprintf("[[stock]]\nname = \"strong\"\nstrength = { from = \"%.4f g/L\", to = \"%.4f g/L\" }\n", 4*target, 4.1*target)
 	}

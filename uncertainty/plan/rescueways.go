@@ -86,13 +86,15 @@ func (r *rescuer) diluteParts() error {
 	return nil
 }
 
-// routesOf are the routes of a front, not simulated.
+// routesOf are the routes of a front with so many dilutions, not simulated.
 func routesOf(ctx context.Context, p *route.Prep, o Options) ([]found, error) {
 	b, err := newBench(p, o)
 	if err != nil || len(b.dilutions) == 0 {
 		return nil, err
 	}
-	return newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough)).result(ctx)
+	s := newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough))
+	s.fewest, s.byVolume = o.Steps, true
+	return s.result(ctx)
 }
 
 // strengthen tries the ways to strengthen a batch: with stocks, with stronger solutions
