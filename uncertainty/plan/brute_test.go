@@ -194,6 +194,9 @@ func randomPrep(t *testing.T, r *rand.Rand, steps int) *route.Prep {
 	}
 	if r.IntN(2) == 0 {
 		prep += fmt.Sprintf("[[stock]]\nname = \"stock\"\nstrength = { value = %q, expanded = %q, k = 2 }\n", strength([]float64{1, 2.5, 10}[r.IntN(3)]), strength(0.05))
+		if r.IntN(2) == 0 {
+			prep += "volume = \"4 mL\"\n" // less than some pipettes hold
+		}
 	}
 	if r.IntN(4) == 0 {
 		prep += "[[packet]]\nname = \"packet\"\ncontent = { from = \"95 mg\", to = \"105 mg\" }\n"

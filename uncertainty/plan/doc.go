@@ -1,5 +1,6 @@
 // Package plan searches the routes that a kit allows for those that no other
-// route beats, and asks what a better instrument would change.
+// route beats, asks what a better instrument would change, and finds how a batch that
+// is not as it should be can be corrected: see [FindRescue].
 //
 // # What is searched
 //

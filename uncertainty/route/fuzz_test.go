@@ -5,6 +5,7 @@ import (
 	"errors"
 	"math"
 	"os"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -24,6 +25,8 @@ func FuzzPrep(f *testing.F) {
 	require.NoError(f, err)
 	f.Add(demo)
 	f.Add([]byte(stockPrep(`{ take = "1 mL", with = "1 mL pipette" }, { add = "9 mL", with = "10 mL cylinder" },`)))
+	f.Add([]byte(strings.Replace(stockPrep(`{ take = "all" }, { strengthen = "1 mL", of = "stock", with = "1 mL pipette" }, { add-solute = "0.1 g", on = "0.01 g scale" },`),
+		"strength = \"10 g/L\"", "strength = \"10 g/L\"\nvolume = \"5 mL\"", 1)))
 	f.Add([]byte("target = \"1e300 mg/L\"\nvolume = \"1e-9 mL\"\nsolute = { name = \"x\" }\nsolvent = { name = \"y\" }\nroute = [ { name = \"r\", steps = [] } ]\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		p, err := ParsePrep("prep.toml", data, kit)
