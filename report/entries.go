@@ -36,16 +36,18 @@ func entryWords(e *record.Entry) string {
 	return text
 }
 
-// entryCells are the cells of an entry in a Markdown table, escaped.
-func entryCells(e *record.Entry) []string {
-	step, said := "", escape(saidIn(e))
-	if e.Step > 0 {
-		step = strconv.Itoa(e.Step)
+// entryTable is the entries of a record, with what no longer stands struck through.
+func entryTable(r *record.Record) tabular {
+	t := tabular{Head: []string{"entry", "step", "done", "remarks", "by", "at"}, Numbers: 6, Marked: -1, StruckCell: 2}
+	for i := range r.Entries {
+		e, step := &r.Entries[i], ""
+		if e.Step > 0 {
+			step = strconv.Itoa(e.Step)
+		}
+		t.Rows = append(t.Rows, []string{strconv.Itoa(e.Number), step, saidIn(e), strings.Join(remarks(e), "; "), e.By, e.At})
+		t.Struck = append(t.Struck, isStruck(e))
 	}
-	if isStruck(e) {
-		said = "~~" + said + "~~"
-	}
-	return []string{strconv.Itoa(e.Number), step, said, escape(strings.Join(remarks(e), "; ")), escape(e.By), escape(e.At)}
+	return t
 }
 
 // remarks are what an entry says beside what was done.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"minim/equipment"
 	"minim/uncertainty/plan"
@@ -27,6 +28,13 @@ func (b *Batch) comparison() *route.Comparison {
 	c := &route.Comparison{Prep: b.Prep, Settings: b.Settings, Results: []route.Result{named("as planned", b.AsPlanned), named("as made", b.AsMade)}}
 	c.Verdict = route.Verdict{Use: 1, Meets: b.Meets()}
 	c.Notes = b.AsMade.Notes
+	return c
+}
+
+// Alone is the batch in the form of a comparison of one route.
+func (b *Batch) Alone() *route.Comparison {
+	c := b.comparison()
+	c.Results, c.Verdict.Use = []route.Result{b.AsMade}, 0
 	return c
 }
 
@@ -85,13 +93,10 @@ func recorded(r *record.Record) string {
 
 // byWhom lists who made the entries, and when the first and the last were made.
 func byWhom(r *record.Record) string {
-	var people []string
+	people := makers(r)
 	first, last := "", ""
 	for i := range r.Entries {
 		e := &r.Entries[i]
-		if e.By != "" && !slices.Contains(people, e.By) {
-			people = append(people, e.By)
-		}
 		if e.At != "" && first == "" {
 			first = e.At
 		}
@@ -111,6 +116,26 @@ func byWhom(r *record.Record) string {
 		text += fmt.Sprintf(" from %s to %s", first, last)
 	}
 	return strings.TrimSpace(text)
+}
+
+// makers are those who made entries, in order.
+func makers(r *record.Record) (people []string) {
+	for i := range r.Entries {
+		if by := r.Entries[i].By; by != "" && !slices.Contains(people, by) {
+			people = append(people, by)
+		}
+	}
+	return people
+}
+
+// FinishedOn is the date of the last entry about a step; "" when it is not known.
+func (b *Batch) FinishedOn() string {
+	for i := len(b.Entries) - 1; i >= 0; i-- {
+		if e := &b.Entries[i]; e.Step > 0 && len(e.At) >= len(time.DateOnly) {
+			return e.At[:len(time.DateOnly)]
+		}
+	}
+	return ""
 }
 
 // madeWord is the finding about a batch.

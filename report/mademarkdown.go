@@ -58,10 +58,7 @@ func (m *markdown) entries(b *Batch) {
 		return
 	}
 	m.line("## ", "What was done")
-	m.head([]string{"entry", "step", "done", "remarks", "by", "at"}, 6)
-	for i := range b.Entries {
-		m.row(entryCells(&b.Entries[i]))
-	}
+	m.tabular(entryTable(b.Record))
 }
 
 // rescue is the way that is recommended, and the table of all.

@@ -145,16 +145,17 @@ func prepText(heading string) []byte {
 	return []byte(top + "target = \"1 g/L\"\nvolume = \"1 mL\"\n" +
 		below("[solute]") + "name = \"x\"\n" + below("[solvent]") + "name = \"water\"\n" +
 		below("[[stock]]") + "name = \"s\"\nstrength = \"2 g/L\"\n" + below("[[packet]]") + "name = \"s\"\ncontent = \"2 g\"\n" +
+		below("[[hazard]]") + "from = \"1 g/L\"\nwords = [\"irritant\"]\n" +
 		below("[plan]") + below("[[route]]") + "name = \"r\"\nsteps = []\n")
 }
 
 func TestEveryKeyOfAPrepIsDocumented(t *testing.T) {
-	for _, heading := range []string{"[solute]", "[solvent]", "[[stock]]", "[[packet]]", "[plan]", "[[route]]"} {
+	for _, heading := range []string{"[solute]", "[solvent]", "[[stock]]", "[[packet]]", "[[hazard]]", "[plan]", "[[route]]"} {
 		_, err := route.ParsePrep("p", prepText(heading), new(equipment.Kit))
 		assert.Equal(t, documented(t, heading, ""), known(t, err), heading)
 	}
 	_, err := route.ParsePrep("p", prepText(""), new(equipment.Kit))
-	want := slices.Concat(documented(t, "At the top of a prep", ""), []string{"solute", "solvent", "stock", "packet", "plan", "route"})
+	want := slices.Concat(documented(t, "At the top of a prep", ""), []string{"solute", "solvent", "stock", "packet", "hazard", "plan", "route"})
 	slices.Sort(want)
 	assert.Equal(t, want, known(t, err))
 }

@@ -24,6 +24,9 @@ type Figure struct {
 	paint func(*sheet)
 }
 
+// Alt says in words what the picture shows, for those who cannot see it.
+func (f *Figure) Alt() string { return f.alt }
+
 // dotsPerInch of a PNG, enough for print.
 const dotsPerInch = 200
 

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"runtime"
+	"slices"
 	"sync"
 
 	"minim/equipment"
@@ -25,6 +26,32 @@ func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) 
 		return nil, err
 	}
 	return c, c.compareCloseness(ctx, strengths)
+}
+
+// CompareTo is [Compare] of all routes with the one that is named as the route to use,
+// whatever the others give.
+func CompareTo(ctx context.Context, p *Prep, use string, s uncertainty.Settings) (*Comparison, error) {
+	r, err := p.Route(use)
+	if err != nil {
+		return nil, err
+	}
+	c, strengths, err := p.evaluateAll(ctx, p.Routes, s)
+	if err != nil {
+		return nil, err
+	}
+	at := slices.Index(p.Routes, r)
+	if !c.Results[at].Possible {
+		return nil, &CannotError{r.Name, c.Results[at].Reason}
+	}
+	c.Verdict = Verdict{Use: at, Meets: c.Meets(&c.Results[at])}
+	return c, c.compareCloseness(ctx, strengths)
+}
+
+// CannotError reports a route that the bench cannot do.
+type CannotError struct{ Name, Reason string }
+
+func (e *CannotError) Error() string {
+	return fmt.Sprintf("the bench cannot do %q: %s", e.Name, e.Reason)
 }
 
 // Evaluate is [Compare] for routes that a prep need not have, but for their

@@ -27,8 +27,10 @@ type Prep struct {
 	Bench       Bench
 	Solute      Solute
 	Solvent     Solvent
-	Stocks      []*Stock
-	Packets     []*Packet
+	// Hazards that hold from a strength on; there may be none.
+	Hazards []Hazard
+	Stocks  []*Stock
+	Packets []*Packet
 	// Routes may be none, for a search to find some, within the Limits.
 	Routes []*Route
 	// AssumedFactor multiplies the spread of what is assumed, to see what rests on
@@ -99,6 +101,13 @@ type Solvent struct {
 	// Price of 1 mL.
 	Price   equipment.Price
 	Hazards []string
+}
+
+// Hazard is words of the user's for a solution of at least a strength, in the unit of the
+// target.
+type Hazard struct {
+	From  Strength
+	Words []string
 }
 
 // Stock is a solution that stands ready.

@@ -39,6 +39,9 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	for _, t := range root.Tables("route") {
 		p.Routes = append(p.Routes, p.readRoute(t))
 	}
+	for _, t := range root.Tables("hazard") {
+		p.Hazards = append(p.Hazards, p.readHazard(t))
+	}
 	p.Ladder = p.readLadder(root)
 	p.readPrices(root)
 	p.Limits = p.readLimits(root)
@@ -46,6 +49,17 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 		return nil, err
 	}
 	return p, nil
+}
+
+// readHazard reads the words for a solution of at least a strength.
+func (p *Prep) readHazard(t *benchfile.Table) Hazard {
+	t.Need("from", "words")
+	s := p.strength(t, "from")
+	h := Hazard{From: Strength{Value: p.inTargetUnit(s), Unit: p.Target.Unit, Text: s.Text}, Words: t.Texts("words")}
+	if t.Has("words") && len(h.Words) == 0 {
+		t.Fail("words", "the list is empty", "write the words of the safety data sheet")
+	}
+	return h
 }
 
 // readVolume reads the volume wanted.

@@ -28,6 +28,37 @@ type Unit struct {
 	per float64
 }
 
+// Quantity is the kind of quantity that a strength in the unit is (ISO 80000-9, from
+// memory), with what it counts over what.
+func (u Unit) Quantity() string {
+	switch u.basis {
+	case byAmount:
+		return "amount-of-substance concentration"
+	case byMass:
+		return "mass fraction"
+	case byVolume:
+		return "volume concentration"
+	case byActivity:
+		return "catalytic activity concentration"
+	}
+	return "mass concentration"
+}
+
+// Counts says what the unit counts over what: "grams in 100 mL of solution".
+func (u Unit) Counts() string {
+	switch u.Name {
+	case "% w/v":
+		return "grams in 100 mL of solution"
+	case "% w/w":
+		return "grams in 100 g of solution"
+	case "% v/v":
+		return "millilitres of the liquid solute in 100 mL of solution"
+	case "U/mL":
+		return "units of activity in 1 mL of solution"
+	}
+	return ""
+}
+
 // Name and definition: 1 % w/v is 1 g in 100 mL; mol/L is (g/L)/M; a U is the
 // unit in which the activity of the solute is stated.
 var units = []Unit{

@@ -1,0 +1,206 @@
+package main
+
+import (
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"minim/cmd/minim/demo"
+	"minim/equipment/benchfile"
+	"minim/report"
+	"minim/uncertainty"
+	"minim/uncertainty/record"
+	"minim/uncertainty/route"
+)
+
+// paperOptions are those that the documents for paper have in common.
+type paperOptions struct {
+	kit, route, record, out, date string
+	trials                        int
+	seed                          uint64
+	coverage                      float64
+	force                         bool
+}
+
+func (o *paperOptions) declare(flags *pflag.FlagSet, withRecord bool) {
+	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
+	flags.StringVar(&o.route, "route", "", "the route called `NAME`, instead of the one to use")
+	if withRecord {
+		flags.StringVar(&o.record, "record", "", "of the batch whose record is `FILE`, as it was made")
+	}
+	flags.StringVar(&o.out, "out", "", "write it into `FILE`, which ends in .html or .md; without it, it is printed as Markdown")
+	flags.StringVar(&o.date, "date", "", "`DATE` of the document, as in 2026-11-28 (default today)")
+	flags.IntVar(&o.trials, "trials", uncertainty.DefaultTrials, "simulate `N` batches of each route")
+	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
+	flags.Float64Var(&o.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
+	flags.BoolVar(&o.force, "force", false, "replace a file that exists")
+}
+
+func (o *paperOptions) check(flags *pflag.FlagSet, files []string) error {
+	for _, name := range []string{"kit", "route", "record", "out", "date"} {
+		if f := flags.Lookup(name); f != nil && f.Changed && f.Value.String() == "" {
+			return &usageError{fmt.Sprintf("--%s is empty", name), ""}
+		}
+	}
+	switch end := strings.ToLower(filepath.Ext(o.out)); {
+	case o.out != "" && end != ".html" && end != ".htm" && end != ".md":
+		return &usageError{fmt.Sprintf("--out %s says neither HTML nor Markdown", o.out), "let the name end in .html or .md"}
+	case o.force && o.out == "":
+		return &usageError{"--force is of use only with --out", ""}
+	case o.record != "" && len(files) == 0:
+		return &usageError{"--record needs its prep as well", fmt.Sprintf("write minim %s PREP --record RECORD", flags.Name())}
+	case o.record != "" && o.route != "":
+		return &usageError{"--record and --route do not go together: the record says by which route", ""}
+	case o.trials == 0:
+		return &usageError{"--trials 0 simulates nothing", "leave it out for a million batches"}
+	}
+	if o.date == "" {
+		o.date = time.Now().Format(time.DateOnly)
+	} else if _, err := time.Parse(time.DateOnly, o.date); err != nil {
+		return &usageError{fmt.Sprintf("--date: %q is not a date", o.date), "write year, month and day, as in 2026-11-28"}
+	}
+	return checkSettings(o.settings())
+}
+
+func (o *paperOptions) settings() uncertainty.Settings {
+	return uncertainty.Settings{Trials: o.trials, Seed: o.seed, Coverage: o.coverage, Validating: true}
+}
+
+// paper works out what a document is made of. Where others are false, the routes beside
+// the one that is named are left out.
+func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.FlagSet, others bool, c console) (*report.Paper, error) {
+	prep, err := loadPrep(files, o.kit, nil)
+	if err != nil {
+		return nil, err
+	}
+	p := &report.Paper{Date: o.date, ByUser: o.route != ""}
+	p.Origin, err = origin(prep, o.record, repeat(files, flags))
+	if err != nil {
+		return nil, err
+	}
+	name := o.route
+	if o.record != "" {
+		if p.Batch, err = o.batch(ctx, prep); err != nil {
+			return nil, err
+		}
+		name = p.Batch.Planned.Name
+	}
+	if p.Batch != nil && (!others || !p.Batch.AsPlanned.Possible) {
+		p.Comparison = p.Batch.Alone()
+		return p, nil
+	}
+	meter := newMeter(c.err, o.trials*len(prep.Routes))
+	defer meter.clear()
+	p.Comparison, err = o.compare(ctx, prep, name, others, meter)
+	return p, err
+}
+
+// compare evaluates the routes, with the one that is named as the route to use.
+func (o *paperOptions) compare(ctx context.Context, prep *route.Prep, name string, others bool, m *meter) (c *route.Comparison, err error) {
+	settings := o.settings()
+	settings.Progress = m.add
+	if name != "" && others {
+		c, err = route.CompareTo(ctx, prep, name, settings)
+	} else {
+		c, err = route.Compare(ctx, prep, name, settings)
+	}
+	switch {
+	case err != nil:
+		return nil, withRouteHint(prep, cannot(err, prep))
+	case c.Verdict.Use < 0:
+		return nil, noneLeft(c)
+	}
+	return c, nil
+}
+
+// batch works out what was made.
+func (o *paperOptions) batch(ctx context.Context, prep *route.Prep) (*report.Batch, error) {
+	r, err := record.Load(o.record, prep)
+	if err != nil {
+		return nil, err
+	}
+	if !r.Finished() {
+		return nil, &hinted{fmt.Errorf("%s: the batch is not finished", o.record), "minim made says what is still to come"}
+	}
+	m, err := record.Evaluate(ctx, r, o.settings())
+	if err != nil {
+		return nil, err
+	}
+	return &report.Batch{Made: m}, nil
+}
+
+// origin says from which files and by which command a document is made.
+func origin(p *route.Prep, recordFile, command string) (report.Origin, error) {
+	out := report.Origin{Version: version, Command: command}
+	for _, name := range []string{p.File, p.Kit.File, recordFile} {
+		if name == "" {
+			continue
+		}
+		data, ok := demo.File(name)
+		if p.File != demo.PrepName || !ok {
+			var err error
+			if data, err = benchfile.Read(name); err != nil {
+				return out, err
+			}
+		}
+		sum := sha256.Sum256(data)
+		out.Files = append(out.Files, report.File{Name: filepath.Base(name), SHA256: hex.EncodeToString(sum[:])})
+	}
+	return out, nil
+}
+
+// keep prints a document as Markdown, or writes it into the file that is named, with a
+// picture beside Markdown where there is one.
+func (o *paperOptions) keep(c console, html func() ([]byte, error), markdown func(picture string) []byte, png []byte) error {
+	if o.out == "" {
+		_, err := c.out.Write(markdown(""))
+		return err
+	}
+	dir, name := filepath.Split(o.out)
+	var files []file
+	if strings.EqualFold(filepath.Ext(name), ".md") {
+		picture := ""
+		if png != nil {
+			picture = strings.TrimSuffix(name, filepath.Ext(name)) + ".png"
+			files = append(files, file{picture, png})
+		}
+		files = append(files, file{name, markdown(picture)})
+	} else {
+		data, err := html()
+		if err != nil {
+			return err
+		}
+		files = append(files, file{name, data})
+	}
+	kept, err := stage(filepath.Clean(dir), files, o.force)
+	if err != nil {
+		return err
+	}
+	return c.deliver(nil, kept)
+}
+
+// parsePaper reads a command line that makes a document.
+func parsePaper(name string, args []string, c console, declare func(flags *pflag.FlagSet), o *paperOptions) (files []string, flags *pflag.FlagSet, err error) {
+	flags = newFlags(name)
+	declare(flags)
+	if files, err = parse(flags, args, 1, c); err != nil {
+		return nil, nil, err
+	}
+	return files, flags, o.check(flags, files)
+}
+
+// cannot puts a hint to a route that the bench cannot do.
+func cannot(err error, p *route.Prep) error {
+	var no *route.CannotError
+	if errors.As(err, &no) {
+		return &hinted{err, "minim compare " + quoted(p.File) + " says what the others give"}
+	}
+	return err
+}

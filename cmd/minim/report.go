@@ -1,0 +1,107 @@
+package main
+
+import (
+	"context"
+	"fmt"
+
+	"github.com/spf13/pflag"
+
+	"minim/report"
+	"minim/report/figure"
+)
+
+// writeReport is minim report.
+func writeReport(ctx context.Context, args []string, c console) error {
+	var o paperOptions
+	files, flags, err := parsePaper("report", args, c, declareReport(&o), &o)
+	if err != nil {
+		return unlessHelp(err)
+	}
+	p, err := o.paper(ctx, files, flags, true, c)
+	if err != nil {
+		return err
+	}
+	drawn, err := spreadOf(p)
+	if err != nil {
+		return err
+	}
+	if p.Picture, err = drawn.PNG(); err != nil {
+		return err
+	}
+	p.Alt = drawn.Alt()
+	return o.keep(c, func() ([]byte, error) { return report.ReportHTML(p) }, func(picture string) []byte { return report.ReportMarkdown(p, picture) }, p.Picture)
+}
+
+func declareReport(o *paperOptions) func(flags *pflag.FlagSet) {
+	return func(flags *pflag.FlagSet) { o.declare(flags, true) }
+}
+
+// spreadOf draws the spread of all routes, or of the batch.
+func spreadOf(p *report.Paper) (*figure.Figure, error) {
+	if p.Batch != nil {
+		return figure.Batch(p.Batch)
+	}
+	return figure.Spread(p.Comparison)
+}
+
+// writeSheet is minim sheet.
+func writeSheet(ctx context.Context, args []string, c console) error {
+	var o paperOptions
+	files, flags, err := parsePaper("sheet", args, c, declareSheet(&o), &o)
+	if err != nil {
+		return unlessHelp(err)
+	}
+	p, err := o.paper(ctx, files, flags, false, c)
+	if err != nil {
+		return err
+	}
+	if !flags.Changed("date") {
+		p.Date = "" // a box to write in
+	}
+	return o.keep(c, func() ([]byte, error) { return report.SheetHTML(p) }, func(string) []byte { return report.SheetMarkdown(p) }, nil)
+}
+
+func declareSheet(o *paperOptions) func(flags *pflag.FlagSet) {
+	return func(flags *pflag.FlagSet) { o.declare(flags, false) }
+}
+
+// labelOptions are the options of minim label.
+type labelOptions struct {
+	paperOptions
+	label report.Label
+}
+
+// mostLabels on a sheet.
+const mostLabels = 60
+
+func (o *labelOptions) declare(flags *pflag.FlagSet) {
+	o.paperOptions.declare(flags, true)
+	flags.IntVar(&o.label.Count, "count", 8, "`N` labels on the sheet")
+	flags.StringVar(&o.label.By, "by", "", "initials of `WHO` made it; those of the record if there is one")
+	flags.StringVar(&o.label.Batch, "batch", "", "what the batch goes by, `TEXT`; that of the record if there is one")
+	flags.StringVar(&o.label.UseBy, "use-by", "", "`DATE` until when it may be used, which you know")
+}
+
+// writeLabels is minim label.
+func writeLabels(ctx context.Context, args []string, c console) error {
+	var o labelOptions
+	files, flags, err := parsePaper("label", args, c, o.declare, &o.paperOptions)
+	if err != nil {
+		return unlessHelp(err)
+	}
+	if n := o.label.Count; n < 1 || n > mostLabels {
+		return &usageError{fmt.Sprintf("--count must lie between 1 and %d, found %d", mostLabels, n), ""}
+	}
+	p, err := o.paper(ctx, files, flags, false, c)
+	if err != nil {
+		return err
+	}
+	label := o.label
+	if p.Batch != nil {
+		label = label.Of(p.Batch, flags.Changed("by"), flags.Changed("batch"))
+		if !flags.Changed("date") {
+			p.Date = p.Batch.FinishedOn()
+		}
+	}
+	return o.keep(c, func() ([]byte, error) { return report.LabelHTML(p, label) }, func(string) []byte { return report.LabelMarkdown(p, label) }, nil)
+}

@@ -1,0 +1,68 @@
+package report
+
+import (
+	"bytes"
+	"crypto/sha256"
+	_ "embed"
+	"encoding/base64"
+	"html/template"
+	"regexp"
+	"strings"
+	"unicode"
+)
+
+var (
+	//go:embed page.html
+	pageText string
+	//go:embed page.css
+	styleText string
+
+	page = template.Must(template.New("page").Funcs(template.FuncMap{
+		"times":  func(n int) []struct{} { return make([]struct{}, n) },
+		"number": func(column, from int) bool { return column >= from },
+		"clean":  visible,
+	}).Parse(pageText))
+)
+
+// htmlPage is what the page template is filled with.
+type htmlPage struct {
+	*document
+	Style  template.CSS
+	Policy string
+}
+
+// html renders a document as one page that opens without a network: the style sheet and
+// the pictures are in it. Its policy permits no script, and nothing from elsewhere.
+func (d *document) html() ([]byte, error) {
+	sum := sha256.Sum256([]byte(styleText))
+	policy := "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'; img-src data:; base-uri 'none'; form-action 'none'"
+	var out bytes.Buffer
+	err := page.Execute(&out, htmlPage{d, template.CSS(styleText), policy})
+	return out.Bytes(), err
+}
+
+// Source is the picture as a URL that holds it.
+func (p picture) Source() template.URL {
+	return template.URL("data:image/png;base64," + base64.StdEncoding.EncodeToString(p.PNG))
+}
+
+// visible leaves out of a text what cannot be seen: control characters, and marks that
+// turn the direction of writing. A break of the line becomes a space. A number is not
+// parted from the word after it.
+func visible(text string) string {
+	return afterNumber.ReplaceAllString(withoutHidden(text), "$1\u00a0")
+}
+
+var afterNumber = regexp.MustCompile(`(\d) `)
+
+func withoutHidden(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar:
+			return -1
+		}
+		return r
+	}, text)
+}

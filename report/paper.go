@@ -1,0 +1,236 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"minim/equipment"
+	"minim/uncertainty/route"
+)
+
+// Paper is what the documents for paper are made of.
+type Paper struct {
+	// Comparison of the routes; its verdict names the route that the document is about.
+	*route.Comparison
+	// ByUser: that route was chosen by the user, not by the rule of the comparison.
+	ByUser bool
+	// Batch that was made by the route; nil where none is reported.
+	Batch *Batch
+	// Date of the document, as it is printed.
+	Date string
+	// Picture of the spread as a PNG, and its words; nil where none is wanted.
+	Picture []byte
+	Alt     string
+	// Origin of the figures, so that anyone can repeat them.
+	Origin Origin
+}
+
+// Origin says by what a document was made, and from what.
+type Origin struct {
+	Version, Command string
+	Files            []File
+}
+
+// File is an input, by its name and the SHA-256 of its bytes in hexadecimal digits.
+type File struct{ Name, SHA256 string }
+
+// result is that of the batch, or else that of the route.
+func (p *Paper) result() *route.Result {
+	if p.Batch != nil {
+		return &p.Batch.AsMade
+	}
+	return &p.Results[p.Verdict.Use]
+}
+
+// prep is the prep with the bench as it was on the day of the batch.
+func (p *Paper) prep() *route.Prep {
+	if p.Batch != nil {
+		return p.Batch.Prep
+	}
+	return p.Prep
+}
+
+// route is the one that was made, or is to be made.
+func (p *Paper) route() *route.Route { return p.result().Route }
+
+// subject is the title of the prep, or what is to be made.
+func (p *Paper) subject() string {
+	if t := p.Prep.Title; t != "" {
+		return t
+	}
+	return fmt.Sprintf("%s in %s", p.Prep.Solute.Name, p.Prep.Solvent.Name)
+}
+
+// measurand says in words what is measured.
+func (p *Paper) measurand() string {
+	q := p.prep()
+	unit, counts := q.Target.Unit, ""
+	if c := unit.Counts(); c != "" {
+		counts = " (" + c + ")"
+	}
+	what := q.Solute.Name
+	if q.Solute.FormFactor != 1 && q.Solute.FormFactor != 0 {
+		what += fmt.Sprintf(", as the substance of which 1 g of what is weighed holds %v g", q.Solute.FormFactor)
+	}
+	when := "that the route gives"
+	if p.Batch != nil {
+		when = "as it was made"
+	}
+	return fmt.Sprintf("The measurand is the %s in %s%s of %s in the solution %s, in %s, at 20 °C and at the time when it is finished.",
+		unit.Quantity(), unit.Name, counts, what, when, q.Solvent.Name)
+}
+
+// statement is the result as JCGM 100, 7.2 wants it.
+func (p *Paper) statement() string {
+	r, unit := p.result(), p.prep().Target.Unit.Name
+	a, s := &r.Analytic, State(r)
+	u := fmt.Sprintf("combined standard uncertainty u = %s %s", twoDigits(a.StandardUncertainty), unit)
+	switch {
+	case a.StandardUncertainty == 0:
+		return fmt.Sprintf("c = %s %s; nothing that is counted is uncertain.", s.Value, unit)
+	case r.Quoted.Simulated:
+		return fmt.Sprintf("c = %s %s, with the coverage interval from %s to %s %s for a coverage probability of %s %%, found by the propagation of distributions (JCGM 101), since the law of propagation of uncertainty does not describe it well here: %s. The %s.",
+			s.Value, unit, s.Lower, s.Upper, unit, Asked(a.CoverageProbability), disagreement(r), u)
+	}
+	return fmt.Sprintf("c = (%s ± %s) %s, where the number after the sign ± is the expanded uncertainty U = k u (%s of c), with the %s and the coverage factor k = %.2f, %s. It defines an interval with a coverage probability of about %s %%.",
+		s.Value, s.GiveOrTake, unit, relative(a.ExpandedUncertainty, a.Value), u, a.CoverageFactor, factorFrom(a.DegreesOfFreedom), Asked(a.CoverageProbability))
+}
+
+func relative(u, value float64) string {
+	if value == 0 {
+		return "without relation"
+	}
+	return Percent(math.Abs(u / value))
+}
+
+// factorFrom says which distribution a coverage factor is from.
+func factorFrom(degreesOfFreedom float64) string {
+	if math.IsInf(degreesOfFreedom, 1) || degreesOfFreedom > 1e4 {
+		return "from the normal distribution"
+	}
+	return fmt.Sprintf("from the t-distribution for %s effective degrees of freedom", limit(roundSignificant(degreesOfFreedom, 3)))
+}
+
+func disagreement(r *route.Result) string {
+	return fmt.Sprintf("an end of the interval differs by %s of U, because of %s", Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
+}
+
+// method is the statement that can be quoted.
+func (p *Paper) method() string {
+	r, q := p.result(), p.prep()
+	steps := make([]string, len(r.Route.Steps))
+	for i := range r.Route.Steps {
+		steps[i] = doing(&r.Route.Steps[i])
+	}
+	verb, chance := "is prepared", "predicted to be"
+	if p.Batch != nil {
+		verb, chance = "was prepared", "found to be"
+	}
+	text := fmt.Sprintf("%s of a solution of %s in %s %s by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, verb, series(steps, "and"))
+	s := State(r)
+	unit := q.Target.Unit.Name
+	if s.GiveOrTake == "" {
+		text += fmt.Sprintf(" Its strength is %s %s %s, between %s and %s %s with a probability of %s %% (propagation of distributions after JCGM 101).",
+			chance, s.Value, unit, s.Lower, s.Upper, unit, Asked(r.Analytic.CoverageProbability))
+	} else {
+		text += fmt.Sprintf(" Its strength is %s (%s ± %s) %s (expanded uncertainty, k = %.2f, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
+			chance, s.Value, s.GiveOrTake, unit, r.Analytic.CoverageFactor, Asked(r.Analytic.CoverageProbability), Grouped(r.MonteCarlo.Trials))
+	}
+	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
+		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", groups[0].Group, wholePercent(groups[0].Share))
+	}
+	return text
+}
+
+// series is "a, b and c".
+func series(words []string, last string) string {
+	n := len(words) - 1
+	if n < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:n], ", ") + " " + last + " " + words[n]
+}
+
+// doing words a step as something that is done.
+func doing(s *route.Step) string {
+	switch s.Verb {
+	case route.UsePacket:
+		return "using the whole of the " + s.Packet.Name
+	case route.Start:
+		return "starting from " + s.Stock.Name
+	case route.TakeAll:
+		return "going on with all of it"
+	case route.Measured:
+		return "measuring " + measured(s) + " with the " + instrument(s)
+	case route.DissolveIn:
+		return "dissolving it in " + measured(s)
+	case route.MakeUpTo:
+		return "making up to " + measured(s) + " in the " + instrument(s)
+	case route.Take:
+		return "taking " + measured(s) + " with the " + instrument(s)
+	case route.Pour:
+		return "pouring out " + measured(s) + " from the " + instrument(s)
+	case route.Add:
+		return "adding " + measured(s) + " of solvent with the " + instrument(s)
+	case route.WeighAliquot:
+		return "weighing out " + measured(s) + " of it on the " + instrument(s)
+	case route.WeighUpTo:
+		return "making up to " + measured(s) + " on the " + instrument(s)
+	case route.Strengthen:
+		return "adding " + measured(s) + " of " + strong(s) + " with the " + instrument(s)
+	case route.AddSolute:
+		return "dissolving " + measured(s) + " of solute in it, weighed on the " + instrument(s)
+	}
+	return "weighing " + measured(s) + " on the " + instrument(s)
+}
+
+// instrumentRows are the instruments of the route, each once: its name, what it measures
+// and how finely, class and standard, limit of error, and how far that can be trusted.
+func (p *Paper) instrumentRows() [][]string {
+	var rows [][]string
+	seen := make(map[string]bool)
+	for i := range p.route().Steps {
+		s := &p.route().Steps[i]
+		name := instrument(s)
+		if name == "" || seen[name] {
+			continue
+		}
+		seen[name] = true
+		if s.Balance != nil {
+			rows = append(rows, balanceRow(name, s.Balance))
+		} else {
+			rows = append(rows, measureRow(name, s.Measure))
+		}
+	}
+	return rows
+}
+
+func balanceRow(name string, b *equipment.Balance) []string {
+	errors := "repeats within s = " + spreadOf(b) + ", linear within " + linearityOf(b)
+	if b.Weighing.Known {
+		errors = "u = " + equipment.Grams(b.Weighing.Value) + " for a weighing"
+	}
+	return []string{name, fmt.Sprintf("%s by %s", equipment.Grams(b.Capacity), equipment.Grams(b.Readability)), "", strings.ReplaceAll(errors, assumed, " (assumed)"), "as the kit states"}
+}
+
+func measureRow(name string, m *equipment.Measure) []string {
+	size := equipment.Millilitres(m.Capacity)
+	if m.Division > 0 {
+		size += " by " + equipment.Millilitres(m.Division)
+	}
+	class, source := "", "as the kit states"
+	if m.Class != nil && (m.Bias.FromClass || m.Bias.ByClass) {
+		class, source = m.Class.String(), m.Class.Trust
+	}
+	limit := "±" + equipment.Millilitres(roundSignificant(m.Limit(m.Capacity), 3))
+	switch {
+	case m.Kind == equipment.Dropper:
+		size, limit = "drops of "+equipment.Millilitres(m.Capacity), ""
+	case m.Bias.Shape == equipment.Gauss:
+		limit = "u = " + equipment.Millilitres(roundSignificant(m.Bias.Limit, 3))
+	case m.Limit(m.Capacity) == 0:
+		limit = "none"
+	}
+	return []string{name, size, class, limit, source}
+}
