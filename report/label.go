@@ -97,19 +97,25 @@ func hazardWords(q *route.Prep, r *route.Result) (words, said string) {
 		}
 	}
 	if len(q.Hazards) == 0 {
-		add(q.Solute.Hazards)
+		add(orUnknown(q.Solute.Name, q.Solute.Hazards))
 	}
-	add(q.Solvent.Hazards)
+	add(orUnknown(q.Solvent.Name, q.Solvent.Hazards))
 	if len(straddled) > 0 {
 		said = fmt.Sprintf("the strength could be on either side of %s: labelled for the stricter", series(straddled, "and"))
 	}
-	switch {
-	case len(list) > 0:
-		return strings.Join(list, " · "), said
-	case len(q.Hazards) > 0:
-		return "below the strengths at which hazard words were given", said
+	if len(list) == 0 {
+		list = []string{"weaker than any strength that hazard words were stated for"}
 	}
-	return "hazards not stated: treat as unknown", said
+	return strings.Join(list, " · "), said
+}
+
+// orUnknown are the words stated for what goes into the solution, or that there are none.
+// Water needs none.
+func orUnknown(name string, words []string) []string {
+	if len(words) > 0 || name == "water" {
+		return words
+	}
+	return []string{"hazards of " + name + " not stated, treat as unknown"}
 }
 
 func givesOffGas(q *route.Prep) bool {

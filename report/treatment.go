@@ -25,10 +25,13 @@ func (p *Paper) report() *document {
 	d.section("Result", paragraph{Text: p.statement()}, p.inside())
 	p.budget(d)
 	if p.Batch != nil {
+		p.figure(d)
 		p.batch(d)
 	}
 	p.alternatives(d)
-	p.figure(d)
+	if p.Batch == nil {
+		p.figure(d)
+	}
 	d.section("How what is shared was treated", paragraph{Text: p.correlation()})
 	p.checked(d)
 	for _, g := range noteGrounds(&p.result().Notes) {
@@ -191,7 +194,7 @@ func (p *Paper) alternatives(d *document) {
 		}
 	}
 	title := "Routes that were rejected, and why"
-	if p.ByUser {
+	if p.ByUser || p.Batch != nil {
 		title = "Other routes that were considered"
 	}
 	d.section(title, termList{list})

@@ -8,6 +8,33 @@ import (
 	"path/filepath"
 )
 
+// disk is what files are written on; a test puts one that fails in its place.
+type disk interface {
+	createTemp(dir, pattern string) (temporary, error)
+	rename(from, to string) error
+	// link gives a file a second name.
+	link(from, to string) error
+}
+
+// temporary is a file that is being written.
+type temporary interface {
+	Name() string
+	Write(data []byte) (int, error)
+	Chmod(mode fs.FileMode) error
+	Sync() error
+	Close() error
+}
+
+type realDisk struct{}
+
+func (realDisk) createTemp(dir, pattern string) (temporary, error) {
+	return os.CreateTemp(dir, pattern)
+}
+func (realDisk) rename(from, to string) error { return os.Rename(from, to) }
+func (realDisk) link(from, to string) error   { return os.Link(from, to) }
+
+var onDisk disk = realDisk{}
+
 // file is a finished output.
 type file struct {
 	name string
@@ -91,22 +118,30 @@ func (s *staged) discard() {
 	}
 }
 
-// commit moves the files into their places. When one cannot be moved, those
-// that are new are taken away again.
+// commit moves the files into their places. When one cannot be moved, those that are
+// new are taken away again, and those that were replaced come back: they keep a second
+// name until all are in place. Where the disk gives no second names they stay replaced.
 func (s *staged) commit() error {
-	var fresh []string
+	var undo []func()
 	for i, f := range s.files {
-		path := filepath.Join(s.dir, f.name)
+		path, kept := filepath.Join(s.dir, f.name), s.temporary[i]+".old"
 		_, err := os.Lstat(path)
 		isNew := errors.Is(err, fs.ErrNotExist)
-		if err := os.Rename(s.temporary[i], path); err != nil {
-			for _, done := range fresh {
-				os.Remove(done)
+		isKept := !isNew && onDisk.link(path, kept) == nil
+		if isKept {
+			defer os.Remove(kept)
+		}
+		if err := onDisk.rename(s.temporary[i], path); err != nil {
+			for _, back := range undo {
+				back()
 			}
 			return fmt.Errorf("cannot write %s: %w", path, cause(err))
 		}
-		if isNew {
-			fresh = append(fresh, path)
+		switch {
+		case isNew:
+			undo = append(undo, func() { os.Remove(path) })
+		case isKept:
+			undo = append(undo, func() { os.Rename(kept, path) })
 		}
 	}
 	return nil
@@ -129,7 +164,7 @@ func refuseExisting(dir string, files []file, force bool) error {
 }
 
 func writeTemporary(dir string, f file) (name string, err error) {
-	t, err := os.CreateTemp(dir, ".minim-*")
+	t, err := onDisk.createTemp(dir, ".minim-*")
 	if err != nil {
 		return "", err
 	}

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"errors"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"testing"
@@ -55,8 +57,7 @@ func TestWriteAllNeverReplacesAFolder(t *testing.T) {
 }
 
 // When a file cannot be moved into its place, those that are new are taken away
-// again, an old one that was replaced stays replaced, and no temporary file
-// stays.
+// again, an old one that was replaced comes back, and no temporary file stays.
 func TestCommitThatFails(t *testing.T) {
 	dir := t.TempDir()
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "old"), []byte("old"), 0o644))
@@ -66,7 +67,80 @@ func TestCommitThatFails(t *testing.T) {
 	assert.EqualError(t, s.commit(), "cannot write "+filepath.Join(dir, "three")+": file exists")
 	s.discard()
 	assert.Equal(t, []string{"old", "three"}, names(t, dir))
-	assert.Equal(t, "2", read(t, filepath.Join(dir, "old")))
+	assert.Equal(t, "old", read(t, filepath.Join(dir, "old")))
+}
+
+// failingDisk fails at one of its operations, counted from 0.
+type failingDisk struct {
+	realDisk
+	at, done int
+}
+
+var errDisk = errors.New("the disk is broken")
+
+func (d *failingDisk) step() error {
+	d.done++
+	if d.done-1 == d.at {
+		return errDisk
+	}
+	return nil
+}
+
+func (d *failingDisk) createTemp(dir, pattern string) (temporary, error) {
+	if err := d.step(); err != nil {
+		return nil, err
+	}
+	t, err := d.realDisk.createTemp(dir, pattern)
+	return failingFile{t, d}, err
+}
+
+func (d *failingDisk) rename(from, to string) error {
+	if err := d.step(); err != nil {
+		return err
+	}
+	return d.realDisk.rename(from, to)
+}
+
+type failingFile struct {
+	temporary
+	disk *failingDisk
+}
+
+func (f failingFile) Write(data []byte) (int, error) {
+	if err := f.disk.step(); err != nil {
+		n, _ := f.temporary.Write(data[:len(data)/2])
+		return n, err
+	}
+	return f.temporary.Write(data)
+}
+
+func (f failingFile) Chmod(mode fs.FileMode) error {
+	return errors.Join(f.temporary.Chmod(mode), f.disk.step())
+}
+func (f failingFile) Sync() error  { return errors.Join(f.temporary.Sync(), f.disk.step()) }
+func (f failingFile) Close() error { return errors.Join(f.temporary.Close(), f.disk.step()) }
+
+// Whatever operation of the disk fails, the files that were there stay as they were, new
+// ones are absent, and nothing temporary stays. When none fails, all are there.
+func TestEveryFailureOfTheDisk(t *testing.T) {
+	defer func() { onDisk = realDisk{} }()
+	written := []file{{"fresh", []byte("a new text")}, {"old", []byte("a newer text")}}
+	for at := 0; ; at++ {
+		dir := t.TempDir()
+		require.NoError(t, os.WriteFile(filepath.Join(dir, "old"), []byte("old"), 0o644))
+		d := &failingDisk{at: at}
+		onDisk = d
+		err := writeAll(dir, written, true)
+		if d.done <= at {
+			require.NoError(t, err)
+			assert.Equal(t, []string{"fresh", "old"}, names(t, dir))
+			assert.Equal(t, 12, at, "create, write, mode, sync, close and rename of two files")
+			return
+		}
+		require.ErrorIs(t, err, errDisk, at)
+		assert.Equal(t, []string{"old"}, names(t, dir), at)
+		assert.Equal(t, "old", read(t, filepath.Join(dir, "old")), at)
+	}
 }
 
 func TestWriteAllIntoAFile(t *testing.T) {

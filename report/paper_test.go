@@ -1,0 +1,171 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"math/big"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/equipment"
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// paperOf is a paper about a result with a value and an expanded uncertainty.
+func paperOf(value, expanded float64) *Paper {
+	r := route.Result{Route: &route.Route{Name: "r"}, Possible: true, Informative: true}
+	r.Analytic = uncertainty.Analytic{Value: value, StandardUncertainty: expanded / 2, DegreesOfFreedom: math.Inf(1), CoverageProbability: 0.95, CoverageFactor: 2, ExpandedUncertainty: expanded}
+	r.Quoted = uncertainty.Quoted{Lower: value - expanded, Upper: value + expanded}
+	target, err := route.ParseStrength("100 g/L")
+	if err != nil {
+		panic(err)
+	}
+	p := &route.Prep{Kit: new(equipment.Kit), Target: target, Volume: 10, LeastChance: 0.95}
+	p.Solute.Name, p.Solvent.Name = "salt", "water"
+	c := &route.Comparison{Prep: p, Results: []route.Result{r}, Settings: uncertainty.Settings{Coverage: 0.95}}
+	return &Paper{Comparison: c}
+}
+
+// JCGM 100, 7.2.6: 10.47 may become 11, and 28.05 becomes 28; the value goes to the same
+// place. NIST GLP 9 (from memory): two digits at most, and the value to the place of the
+// last. The thresholds between w and w + 1 are where the part cut off is 1 % of U: at the
+// first double that is w/0.99 or more as a decimal U goes up, one ulp below it does not.
+func TestRoundingThroughThePapers(t *testing.T) {
+	for _, test := range []struct {
+		value, expanded float64
+		want            string
+	}{
+		{1234.5, 10.47, "1235 ± 11"}, {1234.5, 28.05, "1235 ± 28"}, {0.040051, 0.00205, "0.0401 ± 0.0021"}, {9.995, 0.995, "10.00 ± 0.99"}, {-0.004, 0.25, "0.00 ± 0.25"},
+	} {
+		inAllPapers(t, paperOf(test.value, test.expanded), test.want)
+	}
+	for _, w := range []int64{10, 11, 28, 49, 50, 98} {
+		threshold := big.NewRat(100*w, 99)
+		up, _ := threshold.Float64()
+		for decimalOf(up).Cmp(threshold) < 0 {
+			up = math.Nextafter(up, math.Inf(1))
+		}
+		for decimalOf(math.Nextafter(up, 0)).Cmp(threshold) >= 0 {
+			up = math.Nextafter(up, 0)
+		}
+		inAllPapers(t, paperOf(1000, up), fmt.Sprintf("1000 ± %d", w+1))
+		inAllPapers(t, paperOf(1000, math.Nextafter(up, 0)), fmt.Sprintf("1000 ± %d", w))
+	}
+}
+
+// decimalOf is the shortest decimal that stands for a double.
+func decimalOf(x float64) *big.Rat {
+	r, ok := new(big.Rat).SetString(fmt.Sprint(x))
+	if !ok {
+		panic(x)
+	}
+	return r
+}
+
+func inAllPapers(t *testing.T, p *Paper, want string) {
+	t.Helper()
+	d := p.labels(Label{Count: 1})
+	for name, text := range map[string]string{
+		"statement": p.statement(), "method": p.method(), "label": d.Blocks[0].(labelSheet).Lines[1].Text,
+	} {
+		assert.Contains(t, strings.ReplaceAll(text, "(k", "k"), want, name)
+	}
+}
+
+// hostileTexts are texts that a user might give, or be given, as a name.
+var hostileTexts = []string{
+	`<script>alert(1)</script>`, `</style><script>x</script>`, `</title><b>`, `"><img src=x onerror=y>`, `'><svg/onload=z>`, `&lt;`, `&amp;`, `&#60;`, `<!-- `, `--> `,
+	`]]>`, `{{.}}`, `{{template "x"}}`, "`x`", "$(id)", "| a | b |", `\|`, `*bold*`, `_under_`, `~~struck~~`, `[a](http://b)`, `![a](b)`, `# head`, "- item", "1. item", "+ item", "> quote",
+	"=1+1", "+1", "-1", "@x", "\ttab", "two\nlines", "two\r\nlines", "null\x00byte", "bell\a", "\u202eright to left", "\u2066isolate", "zero\u200bwidth", "\ufeffmark", "a\u0085b", "x\ufffdy", "javascript:alert(1)", "data:text/html,x",
+}
+
+// Whatever a name is, the page has only the elements of its template, the Markdown only
+// its own lines, and what the name says can be read.
+func TestHostileNames(t *testing.T) {
+	require.GreaterOrEqual(t, len(hostileTexts), 40)
+	plainHTML, plainMarkdown := papersNamed(t, "plain")
+	for _, name := range hostileTexts {
+		html, markdown := papersNamed(t, name)
+		for kind := range html {
+			assert.Equal(t, elements(plainHTML[kind]), elements(html[kind]), "%s named %q", kind, name)
+			assert.NotContains(t, html[kind], "\x00")
+			assert.False(t, strings.ContainsAny(html[kind], "\u202e\u2066\u200b\ufeff\u0085\a"), "%s named %q", kind, name)
+			assert.Contains(t, html[kind], `content="default-src &#39;none&#39;; style-src &#39;sha256-`)
+			assert.Equal(t, strings.Count(plainMarkdown[kind], "\n"), strings.Count(markdown[kind], "\n"), "%s named %q", kind, name)
+			assert.False(t, strings.ContainsAny(markdown[kind], "\x00\u202e\u2066\u200b\a"), "%s named %q", kind, name)
+		}
+	}
+}
+
+// papersNamed are all papers about a solute, a title and a route of a name.
+func papersNamed(t *testing.T, name string) (html, markdown map[string]string) {
+	t.Helper()
+	p := paperOf(100, 2)
+	p.Prep.Solute.Name, p.Prep.Title, p.Prep.Note, p.Prep.Solvent.Hazards = name, name, name, []string{name}
+	p.Results[0].Route = &route.Route{Name: name, Steps: []route.Step{{Verb: route.Start, Stock: &route.Stock{Name: name}}}}
+	p.Results[0].Notes.Assume(name)
+	p.Origin = Origin{"1", name, []File{{name, "00"}}}
+	p.Picture, p.Alt = []byte("png"), name
+	html, markdown = make(map[string]string), make(map[string]string)
+	add := func(kind string, page []byte, err error, text []byte) {
+		require.NoError(t, err)
+		html[kind], markdown[kind] = string(page), string(text)
+	}
+	page, err := ReportHTML(p)
+	add("report", page, err, ReportMarkdown(p, "x.png"))
+	page, err = SheetHTML(p)
+	add("sheet", page, err, SheetMarkdown(p))
+	l := Label{3, name, name, name}
+	page, err = LabelHTML(p, l)
+	add("label", page, err, LabelMarkdown(p, l))
+	return html, markdown
+}
+
+var tag = regexp.MustCompile(`<[!/a-zA-Z][^\s>]*`)
+
+// elements are the tags of a page, in order.
+func elements(page string) []string { return tag.FindAllString(page, -1) }
+
+// A page has one heading of the first level and then only those of the second, a heading
+// for every column, and words for every picture.
+func TestPagesCanBeReadAloud(t *testing.T) {
+	html, _ := papersNamed(t, "plain")
+	for kind, page := range html {
+		assert.Contains(t, page, `<html lang="en">`, kind)
+		if kind != "label" {
+			assert.Equal(t, 1, strings.Count(page, "<h1>"), kind)
+		}
+		assert.NotContains(t, page, "<h3", kind)
+		assert.Equal(t, strings.Count(page, "<thead>"), strings.Count(page, "<table"), kind)
+		assert.Equal(t, strings.Count(page, "<img "), strings.Count(page, `alt="plain"`), kind)
+		assert.Equal(t, strings.Count(page, "<thead><tr><th scope=\"col\""), strings.Count(page, "<thead>"), kind)
+	}
+}
+
+// The words of a hazard hold where the upper end of the interval reaches its strength,
+// and it is said when the lower end does not.
+func TestLabelTakesTheStricterSide(t *testing.T) {
+	limit := func(value float64) route.Hazard {
+		return route.Hazard{From: route.Strength{Value: value, Text: fmt.Sprintf("%v g/L", value)}, Words: []string{fmt.Sprintf("from %v", value)}}
+	}
+	p := paperOf(100, 2)
+	p.Prep.Hazards = []route.Hazard{limit(97.9), limit(101.9), limit(102.1)}
+	words, said := hazardWords(p.Prep, p.result())
+	assert.Equal(t, "from 97.9 · from 101.9", words)
+	assert.Equal(t, "the strength could be on either side of 101.9 g/L: labelled for the stricter", said)
+	p.Prep.Hazards = []route.Hazard{limit(103)}
+	words, said = hazardWords(p.Prep, p.result())
+	assert.Equal(t, "weaker than any strength that hazard words were stated for", words)
+	assert.Empty(t, said)
+	p.Prep.Hazards = nil
+	words, _ = hazardWords(p.Prep, p.result())
+	assert.Equal(t, "hazards of salt not stated, treat as unknown", words)
+	p.Prep.Solute.Hazards, p.Prep.Solvent.Name = []string{"irritant"}, "ethanol"
+	words, _ = hazardWords(p.Prep, p.result())
+	assert.Equal(t, "irritant · hazards of ethanol not stated, treat as unknown", words)
+}
