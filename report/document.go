@@ -92,12 +92,3 @@ func (d *document) listed(title string, items []string) {
 		d.section(title, bulletList{items})
 	}
 }
-
-// termsOf turns facts into terms; one without a label goes on with the one above.
-func termsOf(list []fact) termList {
-	var out termList
-	for _, f := range withLabels(list) {
-		out.List = append(out.List, term{f.label, f.text})
-	}
-	return out
-}

@@ -41,7 +41,7 @@ func (p *Paper) labels(l Label) *document {
 	lines := []labelLine{
 		{"name", q.Solute.Name + " in " + q.Solvent.Name},
 		{"strength", stated(q, r)},
-		{"hazard", words},
+		{"hazard", strings.Join(words, " · ")},
 	}
 	made := []string{"made " + p.Date}
 	if p.Date == "" {
@@ -56,7 +56,7 @@ func (p *Paper) labels(l Label) *document {
 	if p.Prep.Title != "" {
 		lines = append(lines, labelLine{"small", p.Prep.Title})
 	}
-	if givesOffGas(q) {
+	if slices.ContainsFunc(words, func(w string) bool { return strings.EqualFold(w, "gives off gas") }) {
 		lines = append(lines, labelLine{"hazard", "vented closure: gives off gas"})
 	}
 	if said != "" {
@@ -78,8 +78,8 @@ func stated(q *route.Prep, r *route.Result) string {
 // hazardWords are the user's words for the solution. Words that hold from a strength on
 // are taken where the upper end of the coverage interval reaches it: the stricter side
 // of a limit that lies inside the interval, which is then said.
-func hazardWords(q *route.Prep, r *route.Result) (words, said string) {
-	var list, straddled []string
+func hazardWords(q *route.Prep, r *route.Result) (list []string, said string) {
+	var straddled []string
 	add := func(more []string) {
 		for _, w := range more {
 			if !slices.Contains(list, w) {
@@ -106,7 +106,7 @@ func hazardWords(q *route.Prep, r *route.Result) (words, said string) {
 	if len(list) == 0 {
 		list = []string{"weaker than any strength that hazard words were stated for"}
 	}
-	return strings.Join(list, " · "), said
+	return list, said
 }
 
 // orUnknown are the words stated for what goes into the solution, or that there are none.
@@ -116,12 +116,4 @@ func orUnknown(name string, words []string) []string {
 		return words
 	}
 	return []string{"hazards of " + name + " not stated, treat as unknown"}
-}
-
-func givesOffGas(q *route.Prep) bool {
-	all := slices.Concat(q.Solute.Hazards, q.Solvent.Hazards)
-	for _, h := range q.Hazards {
-		all = append(all, h.Words...)
-	}
-	return slices.ContainsFunc(all, func(w string) bool { return strings.EqualFold(w, "gives off gas") })
 }

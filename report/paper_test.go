@@ -156,16 +156,16 @@ func TestLabelTakesTheStricterSide(t *testing.T) {
 	p := paperOf(100, 2)
 	p.Prep.Hazards = []route.Hazard{limit(97.9), limit(101.9), limit(102.1)}
 	words, said := hazardWords(p.Prep, p.result())
-	assert.Equal(t, "from 97.9 · from 101.9", words)
+	assert.Equal(t, []string{"from 97.9", "from 101.9"}, words)
 	assert.Equal(t, "the strength could be on either side of 101.9 g/L: labelled for the stricter", said)
 	p.Prep.Hazards = []route.Hazard{limit(103)}
 	words, said = hazardWords(p.Prep, p.result())
-	assert.Equal(t, "weaker than any strength that hazard words were stated for", words)
+	assert.Equal(t, []string{"weaker than any strength that hazard words were stated for"}, words)
 	assert.Empty(t, said)
 	p.Prep.Hazards = nil
 	words, _ = hazardWords(p.Prep, p.result())
-	assert.Equal(t, "hazards of salt not stated, treat as unknown", words)
+	assert.Equal(t, []string{"hazards of salt not stated, treat as unknown"}, words)
 	p.Prep.Solute.Hazards, p.Prep.Solvent.Name = []string{"irritant"}, "ethanol"
 	words, _ = hazardWords(p.Prep, p.result())
-	assert.Equal(t, "irritant · hazards of ethanol not stated, treat as unknown", words)
+	assert.Equal(t, []string{"irritant", "hazards of ethanol not stated, treat as unknown"}, words)
 }

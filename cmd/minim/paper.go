@@ -113,7 +113,7 @@ func (o *paperOptions) compare(ctx context.Context, prep *route.Prep, name strin
 	}
 	switch {
 	case err != nil:
-		return nil, withRouteHint(prep, cannot(err, prep))
+		return nil, withRouteHint(prep, cannot(err))
 	case c.Verdict.Use < 0:
 		return nil, noneLeft(c)
 	}
@@ -197,10 +197,10 @@ func parsePaper(name string, args []string, c console, declare func(flags *pflag
 }
 
 // cannot puts a hint to a route that the bench cannot do.
-func cannot(err error, p *route.Prep) error {
+func cannot(err error) error {
 	var no *route.CannotError
 	if errors.As(err, &no) {
-		return &hinted{err, "minim compare " + quoted(p.File) + " says what the others give"}
+		return &hinted{err, "minim compare says what the others give"}
 	}
 	return err
 }

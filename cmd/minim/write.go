@@ -157,7 +157,7 @@ func refuseExisting(dir string, files []file, force bool) error {
 		case info.IsDir():
 			return &hinted{fmt.Errorf("%s is a folder", path), "name another folder for the files"}
 		case !force:
-			return &hinted{fmt.Errorf("%s exists already", path), "name another folder, or use --force to replace it"}
+			return &hinted{fmt.Errorf("%s exists already", path), "choose another name or folder, or use --force to replace it"}
 		}
 	}
 	return nil

@@ -91,10 +91,13 @@ func (r *Record) read(entries *benchfile.Table, p *route.Prep) {
 		}
 		r.last = max(r.last, number)
 		t.Call("entry " + key)
-		if e := (&Entry{Number: number, Line: t.Place().Line, table: t}); e.fill(r, p) {
-			r.inOrder(entries, key, e)
-			r.Entries = append(r.Entries, *e)
+		e := &Entry{Number: number, Line: t.Place().Line, table: t}
+		if !e.fill(r, p) {
+			r.blanks = append(r.blanks, number)
+			continue
 		}
+		r.inOrder(entries, key, e)
+		r.Entries = append(r.Entries, *e)
 	}
 }
 
@@ -104,14 +107,16 @@ func (r *Record) inOrder(entries *benchfile.Table, key string, e *Entry) {
 		entries.FailKey(key, fmt.Sprintf("stands below entry %d", r.Entries[n-1].Number), "number the entries in the order in which they were written")
 	}
 	for i := len(r.Entries) - 1; i >= 0 && e.At != ""; i-- {
-		last := &r.Entries[i]
-		if last.At == "" {
+		above := &r.Entries[i]
+		switch {
+		case above.At == "":
 			continue
+		case e.before(above):
+			e.table.Fail("at", fmt.Sprintf("is before entry %d above it, %s", above.Number, above.At), "write when the entry was made; one that was forgotten gets the time at which it is written, and late = true")
+			return
+		case above.clock || !e.clock:
+			return // all further up are in order
 		}
-		if e.before(last) {
-			e.table.Fail("at", fmt.Sprintf("is before entry %d above it, %s", last.Number, last.At), "write when the entry was made; one that was forgotten gets the time at which it is written, and late = true")
-		}
-		break
 	}
 }
 
@@ -126,22 +131,39 @@ func (e *Entry) fill(r *Record, p *route.Prep) bool {
 	case t.Has("corrects"):
 		e.correct(r, p)
 	case t.Has("temperature") || t.Has("within"):
-		e.readTemperature()
+		e.readTemperature(nil)
 	case blank(t):
 		t.Accept()
 		return false
 	default:
 		e.readStep(r, p)
 	}
-	if e.Corrects > 0 || e.Spoilt != "" {
-		t.Need("by", "at")
-	}
+	e.checkRemarks()
 	return true
 }
 
+// checkRemarks checks what is said of what was done.
+func (e *Entry) checkRemarks() {
+	t := e.table
+	switch {
+	case e.Withdrawn && !t.Has("corrects"):
+		t.FailKey("withdrawn", "does not say which entry", "write corrects = and its number")
+	case e.Withdrawn && e.Spoilt != "":
+		t.FailKey("spoilt", "what is withdrawn was never so, and cannot be spoilt", "leave one of the two out")
+	case e.Temperature.Known && e.Spoilt != "":
+		t.FailKey("spoilt", "a temperature cannot be spoilt", "to change it write an entry with corrects = and its number")
+	}
+	if e.Corrects > 0 || e.Spoilt != "" {
+		t.Need("by", "at")
+	}
+}
+
 // blank reports a line of a form that has not been filled in.
-func blank(t *benchfile.Table) bool {
-	return !slices.ContainsFunc(t.Keys(), func(k string) bool { return k != "step" && k != "note" && k != "temperature" })
+func blank(t *benchfile.Table) bool { return holdsOnly(t, "step", "note") }
+
+// holdsOnly reports whether a table has no other keys.
+func holdsOnly(t *benchfile.Table, keys ...string) bool {
+	return !slices.ContainsFunc(t.Keys(), func(k string) bool { return !slices.Contains(keys, k) })
 }
 
 // readInitials reads by whom an entry is.
@@ -153,11 +175,21 @@ func readInitials(t *benchfile.Table) string {
 	return by
 }
 
-func (e *Entry) readTemperature() {
+// readTemperature reads that of the bench; what is not said is as in the entry that is
+// corrected. Without one, nil, the temperature must be said.
+func (e *Entry) readTemperature(corrected *Entry) {
 	t := e.table
-	t.Need("temperature")
-	e.Temperature = equipment.Stated{Value: t.Quantity("temperature", quantity.Temperature), Known: true}
-	e.Within = equipment.Stated{Value: t.NotNegative("within", quantity.Temperature), Known: t.Has("within")}
+	if corrected != nil {
+		e.Temperature, e.Within = corrected.Temperature, corrected.Within
+	} else {
+		t.Need("temperature")
+	}
+	if t.Has("temperature") {
+		e.Temperature = equipment.Stated{Value: t.Quantity("temperature", quantity.Temperature), Known: true}
+	}
+	if t.Has("within") {
+		e.Within = equipment.Stated{Value: t.NotNegative("within", quantity.Temperature), Known: true}
+	}
 	if t.Has("step") {
 		t.FailKey("step", "the temperature is of the bench, not of a step", "write an entry for each")
 	}
@@ -174,32 +206,39 @@ func (e *Entry) readStep(r *Record, p *route.Prep) {
 		t.Accept()
 		return
 	}
-	if e.Withdrawn {
-		t.FailKey("withdrawn", "does not say which entry", "write corrects = and its number")
-	}
-	if n := len(r.Planned.Steps); e.Step <= n {
+	planned := len(r.Planned.Steps)
+	if e.Step <= planned {
 		e.Done, _ = p.ReadDone(t, &r.Planned.Steps[e.Step-1])
 		e.Read = t.Has(e.Done.Key())
 		return
 	}
-	last := len(r.Planned.Steps)
+	last := planned
 	for i := range r.Entries {
 		last = max(last, r.Entries[i].Step)
 	}
-	if e.Step > last+1 {
-		t.Fail("step", fmt.Sprintf("there is no step %d: %s has %d, and the next after what is recorded is %d", e.Step, r.Planned.Name, len(r.Planned.Steps), last+1),
-			"write the number of the step that is meant")
+	switch {
+	case e.Step > last+1:
+		r.failStep(e, last+1)
 		t.Accept()
-		return
+	case holdsOnly(t, "step", "by", "at", "note", "late", "spoilt", "withdrawn"):
+		t.Fail("step", fmt.Sprintf("%s has %d steps, and nothing says what was done in a further one", r.Planned.Name, planned),
+			"write the number of the step that is meant, or what was done: add = \"2 mL\", with = and the name of a pipette")
+	default:
+		e.Done, _ = p.ReadDone(t, nil)
+		e.Read = true
 	}
-	e.Done, _ = p.ReadDone(t, nil)
-	e.Read = true
+}
+
+// failStep says that a step cannot have been done yet; next is the one that can.
+func (r *Record) failStep(e *Entry, next int) {
+	e.table.Fail("step", fmt.Sprintf("there is no step %d: %s has %d, and the next after what is recorded is %d", e.Step, r.Planned.Name, len(r.Planned.Steps), next),
+		"write the number of the step that is meant")
 }
 
 // onTheDay is the prep with the bench as it was: its temperature within the range of
 // all that was read.
 func (r *Record) onTheDay(p *route.Prep) *route.Prep {
-	low, high := math.Inf(1), math.Inf(-1)
+	low, high, known := math.Inf(1), math.Inf(-1), false
 	for i := range r.Entries {
 		e := &r.Entries[i]
 		if !e.Temperature.Known || e.StruckBy > 0 {
@@ -207,12 +246,13 @@ func (r *Record) onTheDay(p *route.Prep) *route.Prep {
 		}
 		low = min(low, e.Temperature.Value-e.Within.Value)
 		high = max(high, e.Temperature.Value+e.Within.Value)
+		known = known || e.Within.Known
 	}
 	if low > high {
 		return p
 	}
 	q := *p
 	q.Bench.Temperature = equipment.Stated{Value: (low + high) / 2, Known: true}
-	q.Bench.Within = equipment.Stated{Value: (high - low) / 2, Known: true}
+	q.Bench.Within = equipment.Stated{Value: (high - low) / 2, Known: known || high > low}
 	return &q
 }

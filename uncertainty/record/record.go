@@ -44,7 +44,8 @@ type Record struct {
 	// Cut are lines that were not written to their end, and are left out.
 	Cut []Cut
 
-	last int // the greatest number of an entry, those that are blank included
+	last   int   // the greatest number of an entry, those that are blank included
+	blanks []int // the numbers of those that are blank
 }
 
 // Origin says where a step of the made route is from.
