@@ -111,7 +111,7 @@ func stepWords(s *route.Step) string {
 	case route.MakeUpTo:
 		return "make up to " + measured(s) + " in the " + instrument(s)
 	case route.Pour:
-		return "fill the " + instrument(s) + " to " + measured(s) + " and pour it out"
+		return "pour out " + measured(s) + " from the " + instrument(s)
 	case route.WeighAliquot:
 		return "weigh out " + measured(s) + " of the solution on the " + instrument(s)
 	case route.WeighUpTo:

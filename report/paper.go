@@ -152,37 +152,16 @@ func series(words []string, last string) string {
 	return strings.Join(words[:n], ", ") + " " + last + " " + words[n]
 }
 
-// doing words a step as something that is done.
+// gerunds of the first words of steps.
+var gerunds = map[string]string{
+	"use": "using", "start": "starting", "go": "going", "weigh": "weighing", "make": "making", "pour": "pouring", "add": "adding",
+	"dissolve": "dissolving", "take": "taking", "measure": "measuring",
+}
+
+// doing words a step as something that is done: "weighing 1.00 g on the 0.01 g scale".
 func doing(s *route.Step) string {
-	switch s.Verb {
-	case route.UsePacket:
-		return "using the whole of the " + s.Packet.Name
-	case route.Start:
-		return "starting from " + s.Stock.Name
-	case route.TakeAll:
-		return "going on with all of it"
-	case route.Measured:
-		return "measuring " + measured(s) + " with the " + instrument(s)
-	case route.DissolveIn:
-		return "dissolving it in " + measured(s)
-	case route.MakeUpTo:
-		return "making up to " + measured(s) + " in the " + instrument(s)
-	case route.Take:
-		return "taking " + measured(s) + " with the " + instrument(s)
-	case route.Pour:
-		return "pouring out " + measured(s) + " from the " + instrument(s)
-	case route.Add:
-		return "adding " + measured(s) + " of solvent with the " + instrument(s)
-	case route.WeighAliquot:
-		return "weighing out " + measured(s) + " of it on the " + instrument(s)
-	case route.WeighUpTo:
-		return "making up to " + measured(s) + " on the " + instrument(s)
-	case route.Strengthen:
-		return "adding " + measured(s) + " of " + strong(s) + " with the " + instrument(s)
-	case route.AddSolute:
-		return "dissolving " + measured(s) + " of solute in it, weighed on the " + instrument(s)
-	}
-	return "weighing " + measured(s) + " on the " + instrument(s)
+	verb, rest, _ := strings.Cut(stepWords(s), " ")
+	return gerunds[verb] + " " + rest
 }
 
 // instrumentRows are the instruments of the route, each once: its name, what it measures

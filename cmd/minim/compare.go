@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"math"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -18,10 +17,8 @@ import (
 
 // compareOptions are the options of minim compare.
 type compareOptions struct {
+	simulation
 	kit, route, format, out string
-	trials, digits          int
-	seed                    uint64
-	coverage                float64
 	changes                 changes
 	force                   bool
 }
@@ -32,19 +29,14 @@ func (o *compareOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.route, "route", "", "evaluate only the route called `NAME`")
 	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
 	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
-	flags.IntVar(&o.trials, "trials", uncertainty.DefaultTrials, "simulate `N` batches of each route")
+	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route")
 	flags.IntVar(&o.digits, "digits", 0, "simulate until `N` significant digits of the spread hold, 1 or 2, with --trials as the most")
-	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
-	flags.Float64Var(&o.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
 	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
 }
 
 func (o *compareOptions) check(flags *pflag.FlagSet) error {
 	if err := refuseEmpty(flags, "kit", "route", "format", "out"); err != nil {
 		return err
-	}
-	if o.trials == 0 {
-		return &usageError{"--trials 0 simulates nothing", "leave it out for a million batches"}
 	}
 	if flags.Changed("digits") && o.digits != 1 && o.digits != 2 {
 		return &usageError{fmt.Sprintf("--digits must be 1 or 2, found %d", o.digits), "2 digits is what a give or take is printed with"}
@@ -55,19 +47,13 @@ func (o *compareOptions) check(flags *pflag.FlagSet) error {
 	if err := checkFormat(o.format); err != nil {
 		return err
 	}
-	if err := checkSettings(o.settings()); err != nil {
+	if err := o.simulation.check(); err != nil {
 		return err
 	}
 	if o.force && o.out == "" {
 		return &usageError{"--force is of use only with --out", ""}
 	}
 	return nil
-}
-
-// settings of the simulation. It serves to check the analytic result, so that
-// digits are counted as strictly as JCGM 101, 8.2 asks.
-func (o *compareOptions) settings() uncertainty.Settings {
-	return uncertainty.Settings{Trials: o.trials, Digits: o.digits, Validating: true, Seed: o.seed, Coverage: o.coverage}
 }
 
 // most is how many batches may be simulated in all.
@@ -99,18 +85,6 @@ func compare(ctx context.Context, args []string, c console) error {
 		return err
 	}
 	return comparisons.show(c, shown{o.format, o.out, o.force, next(files, flags)}, comparison, before)
-}
-
-// checkSettings words what is wrong with a coverage probability or a number of
-// trials that was asked for.
-func checkSettings(s uncertainty.Settings) error {
-	if p := s.Coverage; math.IsNaN(p) || p < 0.5 || p > 0.9999 {
-		return &usageError{fmt.Sprintf("--coverage must lie between 0.5 and 0.9999, found %v", p), "write --coverage 0.95 for 95 %"}
-	}
-	if err := s.Check(); err != nil {
-		return &usageError{"--trials: " + err.Error(), ""}
-	}
-	return nil
 }
 
 // evaluate compares the routes, with the changes; before is the comparison on the

@@ -19,11 +19,9 @@ import (
 
 // madeOptions are the options of minim made.
 type madeOptions struct {
+	simulation
 	kit, to, by, at, format, out string
 	add                          []string
-	trials                       int
-	seed                         uint64
-	coverage                     float64
 	force                        bool
 }
 
@@ -35,9 +33,7 @@ func (o *madeOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.to, "to", "", "say how to bring the batch to `STRENGTH`, as in \"0.03 % w/v\"")
 	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
 	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
-	flags.IntVar(&o.trials, "trials", uncertainty.DefaultTrials, "simulate `N` batches")
-	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
-	flags.Float64Var(&o.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
+	o.simulation.declare(flags, uncertainty.DefaultTrials, "")
 	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
 }
 
@@ -56,8 +52,6 @@ func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
 		return &usageError{"--add needs --by: an entry says who made it", `write --by "AK" with your initials`}
 	case len(o.add) == 0 && (o.by != "" || o.at != ""):
 		return &usageError{"--by and --at are of use only with --add", ""}
-	case o.trials == 0:
-		return &usageError{"--trials 0 simulates nothing", "leave it out for a million batches"}
 	case o.force && o.out == "":
 		return &usageError{"--force is of use only with --out", ""}
 	}
@@ -69,11 +63,7 @@ func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
 	if err := checkFormat(o.format); err != nil {
 		return err
 	}
-	return checkSettings(o.settings())
-}
-
-func (o *madeOptions) settings() uncertainty.Settings {
-	return uncertainty.Settings{Trials: o.trials, Seed: o.seed, Coverage: o.coverage, Validating: true}
+	return o.simulation.check()
 }
 
 // made is minim made.

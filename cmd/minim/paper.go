@@ -22,10 +22,8 @@ import (
 
 // paperOptions are those that the documents for paper have in common.
 type paperOptions struct {
+	simulation
 	kit, route, record, out, date string
-	trials                        int
-	seed                          uint64
-	coverage                      float64
 	force                         bool
 }
 
@@ -37,9 +35,7 @@ func (o *paperOptions) declare(flags *pflag.FlagSet, withRecord bool) {
 	}
 	flags.StringVar(&o.out, "out", "", "write it into `FILE`, which ends in .html or .md; without it, it is printed as Markdown")
 	flags.StringVar(&o.date, "date", "", "`DATE` of the document, as in 2026-11-28 (default today)")
-	flags.IntVar(&o.trials, "trials", uncertainty.DefaultTrials, "simulate `N` batches of each route")
-	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
-	flags.Float64Var(&o.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
+	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route")
 	flags.BoolVar(&o.force, "force", false, "replace a file that exists")
 }
 
@@ -58,19 +54,13 @@ func (o *paperOptions) check(flags *pflag.FlagSet, files []string) error {
 		return &usageError{"--record needs its prep as well", fmt.Sprintf("write minim %s PREP --record RECORD", flags.Name())}
 	case o.record != "" && o.route != "":
 		return &usageError{"--record and --route do not go together: the record says by which route", ""}
-	case o.trials == 0:
-		return &usageError{"--trials 0 simulates nothing", "leave it out for a million batches"}
 	}
 	if o.date == "" {
 		o.date = time.Now().Format(time.DateOnly)
 	} else if _, err := time.Parse(time.DateOnly, o.date); err != nil {
 		return &usageError{fmt.Sprintf("--date: %q is not a date", o.date), "write year, month and day, as in 2026-11-28"}
 	}
-	return checkSettings(o.settings())
-}
-
-func (o *paperOptions) settings() uncertainty.Settings {
-	return uncertainty.Settings{Trials: o.trials, Seed: o.seed, Coverage: o.coverage, Validating: true}
+	return o.simulation.check()
 }
 
 // paper works out what a document is made of. Where others are false, the routes beside

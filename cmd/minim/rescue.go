@@ -11,17 +11,14 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
-	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
 // rescueOptions are the options of minim rescue.
 type rescueOptions struct {
+	simulation
 	has, to, volume, tolerance, solvent, kit, format, out string
-	trials                                                int
-	seed                                                  uint64
-	coverage                                              float64
 	force                                                 bool
 }
 
@@ -34,9 +31,7 @@ func (o *rescueOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE`; that of the prep if there is one")
 	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
 	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
-	flags.IntVar(&o.trials, "trials", searchTrials, "simulate `N` batches of each way")
-	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
-	flags.Float64Var(&o.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
+	o.simulation.declare(flags, searchTrials, " of each way")
 	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
 }
 
@@ -57,20 +52,13 @@ func (o *rescueOptions) check(flags *pflag.FlagSet, files []string) error {
 			return &usageError{fmt.Sprintf("--%s and a prep do not go together: the prep states it", name), ""}
 		}
 	}
-	if o.trials == 0 {
-		return &usageError{"--trials 0 simulates nothing", "leave it out for " + fmt.Sprint(searchTrials) + " batches"}
-	}
 	if o.force && o.out == "" {
 		return &usageError{"--force is of use only with --out", ""}
 	}
 	if err := checkFormat(o.format); err != nil {
 		return err
 	}
-	return checkSettings(o.settings())
-}
-
-func (o *rescueOptions) settings() uncertainty.Settings {
-	return uncertainty.Settings{Trials: o.trials, Seed: o.seed, Coverage: o.coverage}
+	return o.simulation.check()
 }
 
 // rescue is minim rescue.

@@ -10,21 +10,19 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
-	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
 // searchOptions are those that minim plan and minim buy have in common.
 type searchOptions struct {
+	simulation
 	kit, format, out                    string
-	steps, trials                       int
+	steps                               int
 	leftOver, volume, solute, strongest string
 	without                             []string
 	fine, force                         bool
 	time                                time.Duration
-	seed                                uint64
-	coverage                            float64
 	changes                             changes
 }
 
@@ -44,9 +42,7 @@ func (o *searchOptions) declare(flags *pflag.FlagSet) {
 	flags.DurationVar(&o.time, "time", time.Minute, "search for `TIME` at most, as in 30s or 5m, and say what is left")
 	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
 	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
-	flags.IntVar(&o.trials, "trials", searchTrials, "simulate `N` batches of each route that is found")
-	flags.Uint64Var(&o.seed, "seed", 1, "seed `N` of the simulation")
-	flags.Float64Var(&o.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
+	o.simulation.declare(flags, searchTrials, " of each route that is found")
 	flags.BoolVar(&o.force, "force", false, "replace files that exist")
 }
 
@@ -59,17 +55,11 @@ func (o *searchOptions) check(flags *pflag.FlagSet) error {
 		return &usageError{fmt.Sprintf("--steps must lie between 0 and %d, found %d", route.MostSteps, o.steps), "more dilutions than that only add to the error"}
 	case o.time <= 0:
 		return &usageError{fmt.Sprintf("--time must be longer than nothing, found %s", o.time), "write --time 5m for five minutes"}
-	case o.trials == 0:
-		return &usageError{"--trials 0 simulates nothing", "leave it out for " + fmt.Sprint(searchTrials) + " batches"}
 	}
 	if err := checkFormat(o.format); err != nil {
 		return err
 	}
-	return checkSettings(o.settings())
-}
-
-func (o *searchOptions) settings() uncertainty.Settings {
-	return uncertainty.Settings{Trials: o.trials, Seed: o.seed, Coverage: o.coverage}
+	return o.simulation.check()
 }
 
 // options of the search: the limits of the prep, and in their place those that the

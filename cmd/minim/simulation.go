@@ -1,0 +1,49 @@
+package main
+
+import (
+	"fmt"
+	"math"
+
+	"github.com/spf13/pflag"
+
+	"minim/report"
+	"minim/uncertainty"
+)
+
+// simulation is how results are simulated and what interval is stated of them.
+type simulation struct {
+	trials   int
+	seed     uint64
+	coverage float64
+	digits   int // to be reached; 0 for none
+	usual    int // trials when nothing is said
+}
+
+// declare the options; of says what is simulated: "of each route".
+func (s *simulation) declare(flags *pflag.FlagSet, usual int, of string) {
+	s.usual = usual
+	flags.IntVar(&s.trials, "trials", usual, "simulate `N` batches"+of)
+	flags.Uint64Var(&s.seed, "seed", 1, "seed `N` of the simulation")
+	flags.Float64Var(&s.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
+}
+
+// settings of the simulation. It serves to check the analytic result, so that digits are
+// counted as strictly as JCGM 101, 8.2 asks.
+func (s *simulation) settings() uncertainty.Settings {
+	return uncertainty.Settings{Trials: s.trials, Digits: s.digits, Seed: s.seed, Coverage: s.coverage, Validating: true}
+}
+
+// check words what is wrong with the options.
+func (s *simulation) check() error {
+	switch p := s.coverage; {
+	case s.trials == 0:
+		return &usageError{"--trials 0 simulates nothing", "leave it out for " + report.Grouped(s.usual) + " batches"}
+	case math.IsNaN(p) || p < 0.5 || p > 0.9999:
+		return &usageError{fmt.Sprintf("--coverage must lie between 0.5 and 0.9999, found %v", p), "write --coverage 0.95 for 95 %"}
+	}
+	settings := s.settings()
+	if err := settings.Check(); err != nil {
+		return &usageError{"--trials: " + err.Error(), ""}
+	}
+	return nil
+}
