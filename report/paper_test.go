@@ -182,3 +182,17 @@ func TestDoing(t *testing.T) {
 		assert.Regexp(t, `^[a-z]+ing `, doing(&s), s.Verb)
 	}
 }
+
+// Every hostile name is one cell of the CSV, which no spreadsheet takes for a formula.
+func TestHostileNamesInCSV(t *testing.T) {
+	for _, name := range hostileTexts {
+		p := paperOf(100, 2)
+		p.Results[0].Route.Name = name
+		row := csvOf(t, p.Comparison)[0]
+		cell := strings.TrimPrefix(row["name"], "'")
+		assert.Equal(t, strings.ReplaceAll(name, "\r\n", "\n"), cell, "RFC 4180 readers take both line ends for one")
+		if strings.ContainsAny(name[:1], "=+-@\t") {
+			assert.True(t, strings.HasPrefix(row["name"], "'"), name)
+		}
+	}
+}
