@@ -34,6 +34,9 @@ func buy(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags); err != nil {
 		return err
 	}
+	if err := purchases.mayKeep(o.out, o.force); err != nil {
+		return err
+	}
 	prep, changed, err := loadBoth(files, o.kit, o.changes)
 	if err != nil {
 		return err

@@ -78,6 +78,9 @@ func made(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
+	if err := batches.mayKeep(o.out, o.force); err != nil {
+		return err
+	}
 	r, err := o.load(files, c)
 	if err != nil {
 		return err

@@ -65,6 +65,11 @@ func (o *paperOptions) check(flags *pflag.FlagSet, files []string) error {
 // paper works out what a document is made of. Where others are false, the routes beside
 // the one that is named are left out.
 func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.FlagSet, others bool, c console) (*report.Paper, error) {
+	if dir, name := filepath.Split(o.out); o.out != "" {
+		if err := refuseExisting(filepath.Clean(dir), []file{{name: name}}, o.force); err != nil {
+			return nil, err
+		}
+	}
 	prep, err := loadPrep(files, o.kit, nil)
 	if err != nil {
 		return nil, err

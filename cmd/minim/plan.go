@@ -56,6 +56,9 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
+	if err := plans.mayKeep(o.out, o.force); err != nil {
+		return err
+	}
 	prep, changed, err := loadBoth(files, o.kit, o.changes)
 	if err != nil {
 		return err

@@ -118,6 +118,22 @@ func (r *renderer[R]) print(format string, result, before R) ([]byte, error) {
 	return r.formats[slices.Index(formatNameList, format)](result, before)
 }
 
+// mayKeep refuses a folder in which a file of the result would replace another, before
+// anything is worked out for it.
+func (r *renderer[R]) mayKeep(dir string, force bool) error {
+	if dir == "" {
+		return nil
+	}
+	var files []file
+	for _, end := range fileEnds {
+		files = append(files, file{name: r.name + "." + end})
+	}
+	for _, p := range r.pictures {
+		files = append(files, file{name: p.file + ".svg"}, file{name: p.file + ".png"})
+	}
+	return refuseExisting(dir, files, force)
+}
+
 // show prints a result in a format, as text with what to type next, and writes it into
 // a folder, if there is one.
 func (r *renderer[R]) show(c console, s shown, result, before R) error {

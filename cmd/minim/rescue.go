@@ -73,6 +73,9 @@ func rescue(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
+	if err := rescues.mayKeep(o.out, o.force); err != nil {
+		return err
+	}
 	prep, err := o.prep(files)
 	if err != nil {
 		return err
