@@ -102,20 +102,30 @@ func FindRescue(ctx context.Context, p *route.Prep, batch *route.Route, s uncert
 	if len(routes) == 0 {
 		return nil, r.noWay()
 	}
-	c, err := route.Evaluate(ctx, r.prep, routes, s)
+	return r.simulate(kinds, routes, s)
+}
+
+// simulate evaluates the best ways with all that is uncertain of the batch, and recommends
+// one.
+func (r *rescuer) simulate(kinds []Way, routes []*route.Route, s uncertainty.Settings) (*Rescue, error) {
+	c, err := route.Evaluate(r.ctx, r.prep, routes, s)
 	if err != nil {
 		return nil, err
 	}
+	if c.Verdict.Use < 0 {
+		return nil, r.noWay()
+	}
+	before := len(r.batch.Steps)
 	for i := range c.Results {
-		if r.better(&c.Results[i], &c.Results[c.Verdict.Use]) {
+		if c.Results[i].Possible && r.better(&c.Results[i], &c.Results[c.Verdict.Use]) {
 			c.Verdict.Use = i
 		}
 		named := *c.Results[i].Route
-		named.Name = wayName(named.Steps[len(batch.Steps):])
+		named.Name = wayName(named.Steps[before:])
 		c.Results[i].Route = &named
 	}
 	c.Verdict.Meets = c.Meets(&c.Results[c.Verdict.Use])
-	return &Rescue{Comparison: c, Kinds: kinds, Batch: r.now, Before: len(batch.Steps), Largest: r.largest}, nil
+	return &Rescue{Comparison: c, Kinds: kinds, Batch: r.now, Before: before, Largest: r.largest}, nil
 }
 
 // rescuer looks for ways to correct a batch.
