@@ -125,7 +125,20 @@ func (r *rescuer) simulate(kinds []Way, routes []*route.Route, s uncertainty.Set
 		c.Results[i].Route = &named
 	}
 	c.Verdict.Meets = c.Meets(&c.Results[c.Verdict.Use])
+	if r.isInVain(&c.Results[c.Verdict.Use]) {
+		return nil, &NoWayError{"it is as near to the target as can be told; what is uncertain of it stays uncertain in whatever is made of it", "a new batch, by a surer route"}
+	}
 	return &Rescue{Comparison: c, Kinds: kinds, Batch: r.now, Before: before, Largest: r.largest}, nil
+}
+
+// isInVain reports whether the best way is not good enough and hardly better than to leave
+// a batch as it is that may well be inside already.
+func (r *rescuer) isInVain(best *route.Result) bool {
+	if len(r.prep.Tolerances) == 0 || r.good(best) {
+		return false
+	}
+	now := r.now.Inside[0].Normal
+	return now > 0.05 && best.Chance() < now+0.02
 }
 
 // rescuer looks for ways to correct a batch.

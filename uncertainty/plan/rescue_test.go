@@ -243,16 +243,18 @@ clinging = "0 mL"
 	}
 }
 
-// Every way of a rescue uses of the batch what it has, and gives what its steps say.
+// What cannot be corrected, or not to any use, is said to be so.
 func TestNoRescue(t *testing.T) {
 	k, err := equipment.ParseKit("kit", []byte("[[cylinder]]\nname = \"c\"\ncapacity = \"10 mL\"\nclass = \"B\"\n"))
 	require.NoError(t, err)
 	p, err := route.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"5 mL\"\n[solute]\nname = \"salt\"\n[solvent]\nname = \"water\"\n"), k)
 	require.NoError(t, err)
+	p.Tolerances = []route.Tolerance{{Text: "2 % of target", Limits: uncertainty.Limits{Lower: 9.8, Upper: 10.2}}}
 	for text, message := range map[string]string{
-		"5 g/L, 5 mL":    "the batch cannot be corrected: it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
-		"10 g/L, 5 mL":   "the batch cannot be corrected: it has that strength already",
-		"2000 g/L, 5 mL": "the batch cannot be corrected: nothing on the bench measures or holds what would dilute it 200 times",
+		"10.1 g/L, give or take 1 g/L, 5 mL": "the batch cannot be corrected: it is as near to the target as can be told; what is uncertain of it stays uncertain in whatever is made of it",
+		"5 g/L, 5 mL":                        "the batch cannot be corrected: it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
+		"10 g/L, 5 mL":                       "the batch cannot be corrected: it has that strength already",
+		"2000 g/L, 5 mL":                     "the batch cannot be corrected: nothing on the bench measures or holds what would dilute it 200 times",
 	} {
 		bottle, err := p.Bottle(text)
 		require.NoError(t, err)

@@ -28,8 +28,8 @@ type Rung struct {
 	// Analytic is the strength of the rung, in the unit of the target.
 	Analytic uncertainty.Analytic
 	// Ratio is this strength over that of the rung before, of which the stock
-	// that both come from cancels; nil for the first and where one of the two
-	// cannot be done.
+	// that both come from cancels; nil for the first, where one of the two cannot be
+	// done, and where the one before could be nothing.
 	Ratio *uncertainty.Analytic
 }
 
@@ -101,10 +101,12 @@ func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 		}
 		if before != nil {
 			ratio, err := c.model.Propagate(c.model.Divide(node, *before), coverage)
-			if err != nil {
+			switch {
+			case err == nil:
+				rung.Ratio = &ratio
+			case withoutResult(err) == "":
 				return nil, err
 			}
-			rung.Ratio = &ratio
 		}
 		before = &node
 		rungs = append(rungs, rung)
