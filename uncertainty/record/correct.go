@@ -28,7 +28,7 @@ func (e *Entry) correct(r *Record, p *route.Prep) {
 	case other.Step == 0:
 		e.readTemperature(other)
 	default:
-		e.Done, _ = p.ReadDone(t, &other.Done)
+		e.Done, e.known = p.ReadDone(t, &other.Done)
 		e.Read = other.Read || t.Has(e.Done.Key())
 	}
 	if e.Spoilt == "" {
@@ -51,7 +51,7 @@ func (e *Entry) corrected(r *Record) *Entry {
 		message, hint = fmt.Sprintf("entry %d withdraws another and says nothing of its own", e.Corrects), "write the step anew, as an entry of its own"
 	case other.StruckBy > 0:
 		message, hint = fmt.Sprintf("entry %d is struck by entry %d already", e.Corrects, other.StruckBy), fmt.Sprintf("write corrects = %d", other.StruckBy)
-	case other.Done.Verb == "" && !other.Temperature.Known:
+	case !other.known:
 		return nil
 	default:
 		return other
@@ -64,10 +64,9 @@ func (e *Entry) corrected(r *Record) *Entry {
 
 // entry is the one of a number, nil when there is none.
 func (r *Record) entry(number int) *Entry {
-	for i := range r.Entries {
-		if r.Entries[i].Number == number {
-			return &r.Entries[i]
-		}
+	i, found := slices.BinarySearchFunc(r.Entries, number, func(e Entry, n int) int { return e.Number - n })
+	if !found {
+		return nil
 	}
-	return nil
+	return &r.Entries[i]
 }

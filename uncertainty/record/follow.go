@@ -13,69 +13,96 @@ import (
 // work is the batch while the entries are gone through.
 type work struct {
 	*Record
+	// entries is the table of all.
+	entries *benchfile.Table
 	// steps are those planned, and what was done after them.
 	steps []route.Step
 	// done are the entries of the steps, nil where there is none; lost is what was
-	// thrown away in each, in the unit of its amount.
+	// thrown away in each.
 	done []*Entry
-	lost []float64
+	lost []waste
 	// last is the last step that was done, spoilt the one that was spoilt and not yet
 	// repeated; both from 1, 0 for none.
 	last, spoilt int
 }
 
 // follow goes through the entries in the order in which they were made, and puts the
-// made route together.
+// made route together. It ends at a mistake.
 func (r *Record) follow(entries *benchfile.Table) {
-	w := &work{Record: r, steps: slices.Clone(r.Planned.Steps)}
-	w.done, w.lost = make([]*Entry, len(w.steps)), make([]float64, len(w.steps))
+	w := &work{Record: r, entries: entries, steps: slices.Clone(r.Planned.Steps)}
+	w.done, w.lost = make([]*Entry, len(w.steps)), make([]waste, len(w.steps))
+	stands := r.standing()
 	for i := range r.Entries {
-		e := &r.Entries[i]
-		stands := r.standing(e)
-		if e.Step == 0 || stands.Withdrawn {
-			continue
-		}
-		if e.Corrects == 0 {
-			w.do(e, stands)
-		}
-		if e.Spoilt != "" && (e.Corrects == 0 || r.entry(e.Corrects).Spoilt == "") {
-			w.spoil(e)
-		}
-	}
-	if w.spoilt > 0 {
-		w.goBack(w.again()[0])
-	}
-	w.finish(entries)
-}
-
-// standing is the entry that an entry has been corrected to.
-func (r *Record) standing(e *Entry) *Entry {
-	for e.StruckBy > 0 {
-		e = r.entry(e.StruckBy)
-	}
-	return e
-}
-
-// do takes up a step as it was done; e says where in the order.
-func (w *work) do(e, stands *Entry) {
-	switch {
-	case w.spoilt > 0:
-		if !w.repeat(e) {
+		if !w.enter(&r.Entries[i], stands) {
 			return
 		}
-	case e.Late && e.Step <= len(w.done) && w.done[e.Step-1] == nil && e.Step < w.last:
-	case e.Step <= w.last:
-		w.refuse(e)
+	}
+	if w.spoilt > 0 && !w.goBack(w.again()[0]) {
 		return
 	}
-	if e.Step > len(w.steps) {
+	w.finish()
+}
+
+// standing maps the number of each entry to the entry that it has been corrected to.
+func (r *Record) standing() map[int]*Entry {
+	stands := make(map[int]*Entry, len(r.Entries))
+	for i := len(r.Entries) - 1; i >= 0; i-- {
+		e := &r.Entries[i]
+		stands[e.Number] = e
+		if e.StruckBy > 0 {
+			stands[e.Number] = stands[e.StruckBy]
+		}
+	}
+	return stands
+}
+
+// enter takes up an entry. It returns false at a mistake.
+func (w *work) enter(e *Entry, stands map[int]*Entry) bool {
+	now := stands[e.Number]
+	switch {
+	case e.Step == 0 || now.Withdrawn:
+		return true
+	case e.Corrects == 0 && !w.do(e, now):
+		return false
+	}
+	if e.Spoilt != "" {
+		w.spoil(e, now)
+	}
+	return true
+}
+
+// do takes up a step as it was done; e says where in the order, and now what it has been
+// corrected to. It returns false at a mistake.
+func (w *work) do(e, now *Entry) bool {
+	switch {
+	case e.Late && e.Step < w.last && w.done[e.Step-1] == nil:
+		// it was forgotten
+	case w.spoilt > 0:
+		if !w.repeat(e) {
+			return false
+		}
+	case e.Step <= w.last:
+		w.refuse(e)
+		return false
+	}
+	return w.put(e, now)
+}
+
+// put puts a step in its place. It returns false when one before it is not there.
+func (w *work) put(e, now *Entry) bool {
+	switch n := len(w.steps); {
+	case e.Step > n+1:
+		w.failStep(e, n+1)
+		return false
+	case e.Step > n:
 		w.steps, w.done = append(w.steps, route.Step{}), append(w.done, nil)
+		if e.Step > len(w.lost) {
+			w.lost = append(w.lost, waste{})
+		}
 	}
-	if e.Step > len(w.lost) {
-		w.lost = append(w.lost, 0)
-	}
-	w.steps[e.Step-1], w.done[e.Step-1] = stands.Done, stands
+	w.steps[e.Step-1], w.done[e.Step-1] = now.Done, now
 	w.last = max(w.last, e.Step)
+	return true
 }
 
 // refuse says that a step has been done already, or comes too late.
@@ -89,13 +116,12 @@ func (w *work) refuse(e *Entry) {
 		fmt.Sprintf("to change what that says write corrects = %d in place of step; when it was spoilt and done again, first an entry with corrects = %d and spoilt = the reason", before.Number, before.Number))
 }
 
-// spoil marks a step as spoilt.
-func (w *work) spoil(e *Entry) {
+// spoil marks a step as spoilt, unless it has been thrown away already.
+func (w *work) spoil(e, now *Entry) {
 	switch {
+	case e.Step > len(w.done) || w.done[e.Step-1] != now:
 	case w.spoilt > 0:
 		w.spoilt = min(w.spoilt, e.Step)
-	case e.Step > len(w.done) || w.done[e.Step-1] == nil:
-		// the entry that did it has a mistake of its own
 	default:
 		w.spoilt = e.Step
 	}
@@ -127,77 +153,40 @@ func (w *work) repeat(e *Entry) bool {
 		return false
 	}
 	e.table.Need("by", "at")
-	w.goBack(e.Step)
-	return true
-}
-
-// goBack throws away what was done from a step on.
-func (w *work) goBack(step int) {
-	for i := step - 1; i < w.last; i++ {
-		if w.done[i] != nil {
-			w.lost[i] += w.wasted(i)
-			w.done[i] = nil
-		}
-	}
-	keep := max(step-1, len(w.Planned.Steps))
-	w.steps, w.done = w.steps[:min(keep, len(w.steps))], w.done[:min(keep, len(w.done))]
-	w.last, w.spoilt = step-1, 0
-}
-
-// wasted is what a step that is done again has cost: what it measured out or, for one
-// that made a solution, the solvent.
-func (w *work) wasted(i int) float64 {
-	s := &w.steps[i]
-	switch s.Verb {
-	case route.UsePacket:
-		return s.Packet.Content.Value
-	case route.MakeUpTo, route.WeighUpTo:
-		return s.Amount - w.inside(i)
-	}
-	return s.Amount
-}
-
-// inside is what was in a vessel before it was made up, in the unit of what it was made
-// up to.
-func (w *work) inside(i int) (amount float64) {
-	for j := i - 1; j >= 0; j-- {
-		s := &w.steps[j]
-		switch s.Verb {
-		case route.Take, route.Pour, route.Measured:
-			if !s.Measure.Kind.Counts() {
-				amount += s.Amount
-			}
-		case route.WeighAliquot:
-			return s.Amount
-		case route.Weigh, route.UsePacket:
-		default:
-			return amount
-		}
-	}
-	return amount
+	return w.goBack(e.Step)
 }
 
 // finish puts the made route together and checks it.
-func (w *work) finish(entries *benchfile.Table) {
-	planned := w.Planned
-	w.Made = &route.Route{Name: planned.Name}
-	tables := make([]*benchfile.Table, len(w.steps))
-	table := entries
+func (w *work) finish() {
+	w.Made = w.route(len(w.steps))
 	for i := range w.steps {
-		s, origin := w.steps[i], w.origin(i)
-		if origin == Missing || origin == ToCome {
-			s = planned.Steps[i]
-		} else {
-			table = w.done[i].table
-		}
-		s.Lost, tables[i] = w.lost[i], table
-		w.Made.Steps, w.Steps = append(w.Made.Steps, s), append(w.Steps, origin)
+		w.Steps = append(w.Steps, w.origin(i))
 	}
-	w.Prep.CheckDone(w.Made, tables)
-	for n := len(w.Made.Steps); n > len(planned.Steps) && !w.Made.Finished(n-1); n-- {
+	w.check(w.Made)
+	for n := len(w.Made.Steps); n > len(w.Planned.Steps) && !w.Made.Finished(n-1); n-- {
 		w.Made.Steps, w.Steps = w.Made.Steps[:n-1], w.Steps[:n-1]
 		w.Begun++
 	}
+}
+
+// route is the first steps of the made route.
+func (w *work) route(steps int) *route.Route {
+	r := &route.Route{Name: w.Planned.Name, Steps: slices.Clone(w.steps[:steps])}
+	for i := range r.Steps {
+		r.Steps[i].Lost = w.lost[i].of(&r.Steps[i])
+	}
+	return r
+}
+
+// check checks the first steps of the made route. It returns false at a mistake.
+func (w *work) check(r *route.Route) bool {
+	tables := make([]*benchfile.Table, len(r.Steps))
+	for i := range tables {
+		if w.done[i] != nil {
+			tables[i] = w.done[i].table
+		}
+	}
+	return w.Prep.CheckDone(r, tables, w.entries)
 }
 
 // origin says where a step is from.

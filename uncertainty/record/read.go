@@ -193,6 +193,7 @@ func (e *Entry) readTemperature(corrected *Entry) {
 	if t.Has("step") {
 		t.FailKey("step", "the temperature is of the bench, not of a step", "write an entry for each")
 	}
+	e.known = e.Temperature.Known
 	if v := e.Temperature.Value; v < 0 || v > 50 {
 		t.Fail("temperature", fmt.Sprintf("a bench at %v °C is not likely", v), "state it in °C, between 0 and 50")
 	}
@@ -208,7 +209,7 @@ func (e *Entry) readStep(r *Record, p *route.Prep) {
 	}
 	planned := len(r.Planned.Steps)
 	if e.Step <= planned {
-		e.Done, _ = p.ReadDone(t, &r.Planned.Steps[e.Step-1])
+		e.Done, e.known = p.ReadDone(t, &r.Planned.Steps[e.Step-1])
 		e.Read = t.Has(e.Done.Key())
 		return
 	}
@@ -222,9 +223,9 @@ func (e *Entry) readStep(r *Record, p *route.Prep) {
 		t.Accept()
 	case holdsOnly(t, "step", "by", "at", "note", "late", "spoilt", "withdrawn"):
 		t.Fail("step", fmt.Sprintf("%s has %d steps, and nothing says what was done in a further one", r.Planned.Name, planned),
-			"write the number of the step that is meant, or what was done: add = \"2 mL\", with = and the name of a pipette")
+			"write the number of the step that is meant, or what was done in it, as in add = \"2 mL\", with = \"5 mL pipette\"")
 	default:
-		e.Done, _ = p.ReadDone(t, nil)
+		e.Done, e.known = p.ReadDone(t, nil)
 		e.Read = true
 	}
 }

@@ -91,6 +91,7 @@ type Entry struct {
 
 	when  time.Time
 	clock bool // the time of day is known as well
+	known bool // what it says of a step or the bench could be read
 	table *benchfile.Table
 }
 

@@ -13,7 +13,7 @@ import (
 
 var (
 	additionForm = regexp.MustCompile(`^\s*(?:step ([1-9][0-9]*)(,? late)?|entry ([1-9][0-9]*)|(bench))\s*:\s*(.*?)\s*$`)
-	amountForm   = regexp.MustCompile(`^(?:(.*?)\s+)?([0-9][0-9.,]*\s*[^\s0-9,.;]+)(?:\s+(.*))?$`)
+	amountForm   = regexp.MustCompile(`^(?:(.*?)\s+)??([0-9][0-9.,]*\s*[^\s0-9,.;]+3?)(?:\s+(.*))?$`)
 	spoiltForm   = regexp.MustCompile(`^(.*?)[,;]?\s*\bspoilt\b[,:;]?\s*(.*)$`)
 	withinForm   = regexp.MustCompile(`^(.*?)(?:,? within (.*))?$`)
 	optionForm   = regexp.MustCompile(`^([a-z-]+)\s*=\s*(.+)$`)
@@ -31,22 +31,45 @@ func parseAddition(line string, r *Record) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
-	keys := []string{"step = " + found[1]}
-	switch {
-	case found[4] != "":
-		at := withinForm.FindStringSubmatch(said)
-		keys = []string{textAt("temperature", at[1])}
-		if at[2] != "" {
-			keys = append(keys, textAt("within", at[2]))
+	var keys, done []string
+	switch step, entry := found[1], found[3]; {
+	case entry != "":
+		keys = append(keys, "corrects = "+entry)
+		done, err = r.parseCorrection(line, said, entry)
+	case step != "":
+		keys = append(keys, "step = "+step)
+		if found[2] != "" {
+			keys = append(keys, "late = true")
 		}
-		return append(keys, options...), nil
-	case found[3] != "":
-		keys = []string{"corrects = " + found[3]}
-	case found[2] != "":
-		keys = append(keys, "late = true")
+		done, err = parseDone(line, said, r.keyOf(step))
+	default:
+		done = parseBench(said)
 	}
-	done, err := parseDone(line, said, r.keyOf(found[1], found[3]))
 	return append(append(keys, done...), options...), err
+}
+
+// parseCorrection turns what was done in place of an entry into keys. The entry may be
+// one that is added with this one, of which nothing is known yet.
+func (r *Record) parseCorrection(line, said, entry string) (keys []string, err error) {
+	number, _ := strconv.Atoi(entry) // 0, which no entry has, when it is too long
+	e := r.entry(number)
+	switch {
+	case e == nil:
+		return parseDone(line, said, "")
+	case e.Temperature.Known && said != "withdrawn":
+		return parseBench(said), nil
+	}
+	return parseDone(line, said, e.Done.Key())
+}
+
+// parseBench turns "23 °C within 1 °C" into keys.
+func parseBench(said string) []string {
+	at := withinForm.FindStringSubmatch(said)
+	keys := []string{textAt("temperature", at[1])}
+	if at[2] != "" {
+		keys = append(keys, textAt("within", at[2]))
+	}
+	return keys
 }
 
 // cutOptions cuts the keys off that follow a semicolon.
@@ -68,16 +91,10 @@ func cutOptions(line, said string) (rest string, options []string, err error) {
 
 var bareValue = regexp.MustCompile(`^(true|false|[0-9]+|"[^"\\]*")$`)
 
-// keyOf is the key that names the verb of a step, or of that of an entry; "" when it is
-// not known.
-func (r *Record) keyOf(step, entry string) string {
+// keyOf is the key that names the verb of a step; "" of one that is not planned.
+func (r *Record) keyOf(step string) string {
 	if n, err := strconv.Atoi(step); err == nil && n <= len(r.Planned.Steps) {
 		return r.Planned.Steps[n-1].Key()
-	}
-	if n, err := strconv.Atoi(entry); err == nil {
-		if e := r.entry(n); e != nil && e.Step > 0 {
-			return e.Done.Key()
-		}
 	}
 	return ""
 }
@@ -115,9 +132,10 @@ func parseDone(line, said, key string) (keys []string, err error) {
 // past is a word for what was done, with the key of the step.
 type past struct{ word, key string }
 
-// pasts are the words for what was done, with the key of the step.
+// pasts are the words for what was done. Of two keys of a word the first is that of a
+// further step.
 var pasts = []past{
-	{"weighed", "weigh"}, {"weighed", "weigh-aliquot"}, {"weighed up to", "weigh-up-to"}, {"made up to", "make-up-to"}, {"took", "take"},
+	{"weighed out", "weigh-aliquot"}, {"weighed", "weigh-aliquot"}, {"weighed", "weigh"}, {"weighed up to", "weigh-up-to"}, {"made up to", "make-up-to"}, {"took", "take"},
 	{"poured", "pour"}, {"measured", "measure"}, {"dissolved in", "dissolve-in"}, {"strengthened by", "strengthen"}, {"added", "add"},
 	{"added", "add-solute"},
 }
@@ -161,11 +179,7 @@ func parseInstrument(line, said string) (keys []string, err error) {
 		}
 		name, after := strings.TrimPrefix(rest, "the "), ""
 		if word == "of" {
-			if before, instrument, cut := strings.Cut(name, " with "); cut {
-				name, after = before, "with "+instrument
-			} else if before, instrument, cut := strings.Cut(name, " on "); cut {
-				name, after = before, "on "+instrument
-			}
+			name, after = cutInstrument(name)
 		}
 		if said = after; word != "of" || name != "solute" && name != "solvent" {
 			keys = append(keys, textAt(word, name))
@@ -177,11 +191,25 @@ func parseInstrument(line, said string) (keys []string, err error) {
 	return keys, nil
 }
 
+// cutInstrument cuts "step 2 with the 2 mL pipette" in two. A name may itself hold with.
+func cutInstrument(said string) (name, instrument string) {
+	for _, word := range []string{" with the ", " on the ", " with ", " on "} {
+		if before, after, found := strings.Cut(said, word); found {
+			return before, word[1:] + after
+		}
+	}
+	return said, ""
+}
+
 // Said words a step as an addition that says that it was done: "step 7: took 2 mL with
-// the 5 mL pipette".
+// the 5 mL pipette". Of one that begins with a stock or a packet it says that it was done
+// as planned.
 func Said(number int, s *route.Step) string {
-	if s.Verb == route.TakeAll {
+	switch s.Verb {
+	case route.TakeAll:
 		return fmt.Sprintf("step %d: took all", number)
+	case route.Start, route.UsePacket:
+		return fmt.Sprintf("step %d: done", number)
 	}
 	i := slices.IndexFunc(pasts, func(p past) bool { return p.key == s.Key() })
 	of := s.Of()

@@ -10,7 +10,7 @@ import (
 // ReadDone reads a step as it was really done from a table of a record. What the table
 // does not say is as in the step planned; how an instrument was used only where it is
 // the one planned. Without a plan, nil, the table must say all. Mistakes are recorded
-// in the table; ok is false when it does not tell which step it is.
+// in the table; ok is false when for one of them the step is not known.
 func (p *Prep) ReadDone(t *benchfile.Table, planned *Step) (s Step, ok bool) {
 	if planned == nil {
 		s, ok = p.readStep(t)
@@ -20,7 +20,24 @@ func (p *Prep) ReadDone(t *benchfile.Table, planned *Step) (s Step, ok bool) {
 	if ok {
 		s.checkReading(t)
 	}
-	return s, ok
+	return s, ok && s.known()
+}
+
+// known reports whether a step has all that its verb needs.
+func (s *Step) known() bool {
+	switch s.Verb {
+	case Start:
+		return s.Stock != nil
+	case UsePacket:
+		return s.Packet != nil
+	case TakeAll:
+		return true
+	case Strengthen:
+		if s.Stock == nil && s.From == 0 {
+			return false
+		}
+	}
+	return s.Amount > 0 && (s.Balance != nil || s.Measure != nil)
 }
 
 // Key is the key of the step that names its verb, and holds its reading.
@@ -35,7 +52,7 @@ func (p *Prep) readPlanned(t *benchfile.Table, planned *Step) (s Step, ok bool) 
 			return Step{}, false
 		}
 		if verb != planned.Verb {
-			t.FailKey(verb.key(), fmt.Sprintf("was planned as %s", planned.words()), fmt.Sprintf("write %s, or the number of the step that is meant", key))
+			t.FailKey(verb.key(), "the step is "+planned.words(), fmt.Sprintf("write it as in %s, or the number of what is meant", planned.words()))
 			return Step{}, false
 		}
 	}
@@ -44,6 +61,9 @@ func (p *Prep) readPlanned(t *benchfile.Table, planned *Step) (s Step, ok bool) 
 		return *planned, true
 	}
 	s = p.readVerb(t, planned.Verb, planned)
+	if !slices.Contains(t.Keys(), key) {
+		s.checkUnit(t, planned)
+	}
 	s.inherit(t, planned)
 	return s, true
 }
@@ -56,7 +76,7 @@ func (v Verb) key() string {
 	return string(v)
 }
 
-// words name a step in a message: "take 1 mL".
+// words name a step in a message: take = "1 mL".
 func (s *Step) words() string { return s.Written()[0] }
 
 // inherit takes from the step planned what the table does not say.
@@ -73,6 +93,9 @@ func (s *Step) inherit(t *benchfile.Table, planned *Step) {
 	if !said("contraction") {
 		s.Contraction = planned.Contraction
 	}
+	if s.Verb == Strengthen && !said("of") {
+		s.Stock, s.From = planned.Stock, planned.From
+	}
 	if s.Balance != planned.Balance || s.Measure != planned.Measure {
 		return
 	}
@@ -88,9 +111,28 @@ func (s *Step) inherit(t *benchfile.Table, planned *Step) {
 	if !said("reading") {
 		s.Reading = planned.Reading
 	}
-	if !said("of") {
-		s.Stock, s.From = planned.Stock, planned.From
+}
+
+// checkUnit refuses the amount planned where it was read on an instrument that shows
+// another unit.
+func (s *Step) checkUnit(t *benchfile.Table, planned *Step) {
+	if s.Balance == nil && s.Measure == nil || s.Unit() == planned.Unit() {
+		return
 	}
+	key, name := s.Instrument()
+	t.FailKey(key, fmt.Sprintf("%s as planned cannot be read on the %s", planned.AmountText(), name), "write "+s.Key()+" = and what was read")
+	s.Amount = 0
+}
+
+// Unit is the unit of the amount of a step that reads an instrument.
+func (s *Step) Unit() string {
+	switch {
+	case s.Balance != nil:
+		return "g"
+	case s.Measure != nil && s.Measure.Kind.Counts():
+		return "drops"
+	}
+	return "mL"
 }
 
 // checkReading refuses a reading that the instrument cannot have shown.
@@ -110,23 +152,49 @@ func (s *Step) checkReading(t *benchfile.Table) {
 }
 
 // CheckDone checks that the steps of a route can follow each other, and that the bench
-// can do them; a mistake is recorded in the table of the step.
-func (p *Prep) CheckDone(r *Route, tables []*benchfile.Table) {
-	at, soFar := nothing, &Route{Name: r.Name}
+// can do them. The tables are those in which the steps are recorded, nil for one that is
+// not: a mistake in such a step is recorded in that of the step before, or else in the
+// table of all. It returns false at a mistake.
+func (p *Prep) CheckDone(r *Route, tables []*benchfile.Table, all *benchfile.Table) bool {
+	near := slices.Clone(tables)
+	at, soFar, finished := nothing, &Route{Name: r.Name}, 0
 	for i, s := range r.Steps {
-		if !soFar.follows(tables[i], at, s) {
-			return
+		if near[i] == nil {
+			near[i] = all
+		}
+		if all = near[i]; !soFar.follows(all, at, s) {
+			return false
 		}
 		at = grammars[s.Verb].then
 		soFar.Steps = append(soFar.Steps, s)
+		if soFar.Finished(i) {
+			finished = i + 1
+		}
 	}
-	r.checkOptions(p, tables)
+	// what the options need of the steps to come is not known of work that is going on
+	(&Route{Name: r.Name, Steps: r.Steps[:finished]}).checkOptions(p, near)
 	c := p.newCompiler(r)
 	for i := range r.Steps {
 		if err := c.step(i); err != nil {
-			tables[i].Fail(r.Steps[i].Key(), err.Error(), "look at what is recorded of this step and those before")
-			return
+			r.failDone(i, tables[i] != nil, near[i], err)
+			return false
 		}
+	}
+	return true
+}
+
+// failDone records that the bench cannot do a step.
+func (r *Route) failDone(i int, recorded bool, t *benchfile.Table, err error) {
+	s := &r.Steps[i]
+	switch {
+	case !recorded:
+		t.Fail("", fmt.Sprintf("step %d as planned: %s", i+1, err), "record what was done in its place, or look at what is recorded of those before")
+	case s.From > i || s.From > 0 && !r.Finished(s.From-1):
+		t.Fail("of", err.Error(), "name a stock, or a step above that made a solution, as in \"step 2\"")
+	case s.Lost > 0:
+		t.Fail(s.Key(), err.Error(), "look at what is recorded of this step, with what of it was spoilt, and of those before")
+	default:
+		t.Fail(s.Key(), err.Error(), "look at what is recorded of this step and those before")
 	}
 }
 

@@ -38,11 +38,13 @@ func (p *Prep) readVerb(t *benchfile.Table, verb Verb, planned *Step) Step {
 	case TakeAll:
 		return s
 	case DissolveIn:
-		if slices.Contains(t.Keys(), "on") || planned != nil && planned.Balance != nil {
+		if slices.Contains(t.Keys(), "on") || planned != nil && planned.Balance != nil && !slices.Contains(t.Keys(), "with") {
 			g.instrument, g.kind = "on", quantity.Mass
 		}
 	case Strengthen:
-		p.readStrong(t, &s)
+		if planned == nil || slices.Contains(t.Keys(), "of") {
+			p.readStrong(t, &s)
+		}
 	}
 	s.Piece = t.Count("piece", 1)
 	if planned != nil && !slices.Contains(t.Keys(), g.instrument) {
