@@ -88,6 +88,7 @@ route = "two dilutions"
 `,
 		"the last alone": "route = \"two dilutions\"\n[entries]\n1 = { step = 6, by = \"AK\" }\n",
 		"blank":          Template(p, p.Routes[5]),
+		"signed":         strings.ReplaceAll(Template(p, p.Routes[5]), `by = ""`, `by = "AK"`), // the temperature stays blank
 	} {
 		m := evaluate(t, p, text)
 		made := m.AsMade

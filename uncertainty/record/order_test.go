@@ -2,7 +2,6 @@ package record
 
 import (
 	"fmt"
-	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -251,89 +250,4 @@ func TestEntries(t *testing.T) {
 		"8 7 2 7 0 true false  / anew / LR 2026-11-30",
 		"9 8 3 2 0 false true bubble /  / LR 2026-11-30",
 	}, said)
-}
-
-// hands make a batch of two dilutions, write down what they do, and count the liquid that
-// they measure out.
-type hands struct {
-	r     *rand.Rand
-	lines []string
-	// entry of each step that stands, and what was read.
-	entry, read [7]int
-	// left of the solutions of steps 2 and 4, and all that was measured out.
-	left [7]int
-	all  int
-}
-
-// Spans of the readings in tenths of a millilitre, or of a gram, from and to.
-var spans = [7][2]int{1: {8, 12}, 2: {250, 250}, 3: {5, 10}, 4: {60, 100}, 5: {10, 50}, 6: {150, 250}}
-
-var keys = [7]string{1: "weigh", 2: "make-up-to", 3: "take", 4: "make-up-to", 5: "take", 6: "make-up-to"}
-
-func (h *hands) write(format string, values ...any) {
-	h.lines = append(h.lines, fmt.Sprintf("%d = { %s, BY }", len(h.lines)+1, fmt.Sprintf(format, values...)))
-}
-
-// do does a step.
-func (h *hands) do(step int, said string) {
-	low, high := spans[step][0], spans[step][1]
-	read := low + h.r.IntN(high-low+1)
-	unit := "mL"
-	switch step {
-	case 1:
-		unit = "g"
-	case 2:
-		h.left[2], h.all = read, h.all+read
-	case 4:
-		h.left[4], h.all = read, h.all+read-h.read[3]
-	case 6:
-		h.all += read - h.read[5]
-	default:
-		h.left[step-1] -= read
-	}
-	h.write("step = %d, %s = \"%d.%d %s\"%s", step, keys[step], read/10, read%10, unit, said)
-	h.entry[step], h.read[step] = len(h.lines), read
-}
-
-// begin is a step from which the work can go on after one was spoilt, when there is
-// enough left for it.
-func (h *hands) begin(spoilt int) int {
-	for _, step := range []int{5, 3} {
-		if step <= spoilt && h.left[step-1] >= spans[step][1] && h.r.IntN(4) > 0 {
-			return step
-		}
-	}
-	return 1
-}
-
-// Random batches, in which steps are spoilt and done again from one before, at once or
-// noticed later: what is left over is all that was measured out less what is wanted.
-func TestLeftOverOfRandomBatches(t *testing.T) {
-	p := demoPrep(t)
-	r := rand.New(rand.NewPCG(5, 6))
-	for range 300 {
-		h := &hands{r: r}
-		for step := 1; step <= 6; step++ {
-			again := step
-			switch early := len(h.lines) < 20; {
-			case early && r.IntN(4) == 0:
-				h.do(step, `, spoilt = "bubble"`)
-			case early && r.IntN(4) == 0:
-				h.do(step, "")
-				again = 1 + r.IntN(step)
-				h.write("corrects = %d, spoilt = \"bubble\"", h.entry[again])
-			default:
-				h.do(step, "")
-				continue
-			}
-			step = h.begin(again) - 1
-		}
-		text := twoDilutions(strings.Join(h.lines, "\n"))
-		record := parseRecord(t, p, text)
-		result, err := record.Prep.Assess(record.Made, 0.95)
-		require.NoError(t, err)
-		require.True(t, result.Possible, "%s\n%s", result.Reason, text)
-		near.Absolute(t, text, float64(h.all)/10-15, result.LeftOverML, 1e-9)
-		assert.Equal(t, "RRRRRR", origins(record))
-	}
 }

@@ -123,6 +123,7 @@ func (r *Record) inOrder(entries *benchfile.Table, key string, e *Entry) {
 // fill reads what an entry says; it returns false for a blank one.
 func (e *Entry) fill(r *Record, p *route.Prep) bool {
 	t := e.table
+	ofBench := slices.Contains(t.Keys(), "temperature") // it may be blank
 	t.DropBlanks()
 	e.By, e.Note, e.Spoilt = readInitials(t), t.Text("note"), t.Text("spoilt")
 	e.readTime()
@@ -132,7 +133,7 @@ func (e *Entry) fill(r *Record, p *route.Prep) bool {
 		e.correct(r, p)
 	case t.Has("temperature") || t.Has("within"):
 		e.readTemperature(nil)
-	case blank(t):
+	case ofBench || blank(t):
 		t.Accept()
 		return false
 	default:
