@@ -3,29 +3,33 @@ package report
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"minim/equipment"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
-// SheetHTML is a page to work from as HTML: what is needed, the steps with what to watch
-// at each, boxes for what was really read, by whom and when, and cautions.
-func SheetHTML(p *Paper) ([]byte, error) { return p.sheet().html() }
+// SheetHTML is a page to work from as HTML: what is needed, cautions, the steps with what
+// to take care of at each, boxes for what was really read, by whom and when, and what
+// comes of it. Room says how far off each reading may be; it may be empty.
+func SheetHTML(p *Paper, room []record.Room) ([]byte, error) { return p.sheet(room).html() }
 
 // SheetMarkdown is the same in Markdown.
-func SheetMarkdown(p *Paper) []byte { return p.sheet().markdown("") }
+func SheetMarkdown(p *Paper, room []record.Room) []byte { return p.sheet(room).markdown("") }
 
-func (p *Paper) sheet() *document {
+func (p *Paper) sheet(room []record.Room) *document {
 	d := &document{Title: "Bench sheet: " + p.subject(), Kind: "sheet"}
 	d.add(headline{"Bench sheet: " + p.subject(), p.sheetBelow()})
-	d.add(tabular{Head: []string{"batch", "date", "by", "bench, °C", "from", "to"}, Numbers: 6, IsForm: true, Marked: -1, Rows: [][]string{{"", p.Date, "", "", "", ""}}})
+	d.add(tabular{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Marked: -1, Rows: [][]string{{"", p.Date, "", "", "", ""}}})
+	d.section("Before step 1", paragraph{Text: strings.Join(Cautions(p.Prep), " ") + " Read the data sheets of all that is used; gloves and goggles."})
 	d.section("You need", termList{p.needs()})
-	d.section("Steps", p.stepTable())
-	d.section("At every step", bulletList{p.habits()})
+	d.section("Steps", p.stepTable(room))
+	d.add(tabular{Head: []string{"what was spoilt, and why; other remarks", "checked by"}, Numbers: 2, Class: "form remarks", Marked: -1, Rows: [][]string{{"", ""}}})
+	d.section("All along", bulletList{p.habits(len(room) > 0)})
 	d.section("You get", paragraph{Text: p.gives()})
-	d.section("Cautions", paragraph{Text: strings.Join(Cautions(p.Prep), " ")})
-	d.add(paragraph{Text: fmt.Sprintf("minim %s. What was read goes into a record (minim new --record), which says what was really made.", p.Origin.Version), Small: true})
+	d.add(paragraph{Text: fmt.Sprintf("What is written here goes into the record of the batch, from which follows what was really made. minim %s.", p.Origin.Version), Small: true})
 	return d
 }
 
@@ -41,95 +45,70 @@ func (p *Paper) sheetBelow() string {
 	return text
 }
 
-// needs lists materials and instruments.
-func (p *Paper) needs() []term {
-	r, q := p.result(), p.Prep
-	var list []term
-	if usesSolute(p.route()) {
-		list = append(list, term{q.Solute.Name, grams(r.SoluteGrams) + assayWords(q)})
-	}
-	for _, s := range p.route().Steps {
-		switch {
-		case s.Stock != nil:
-			list = append(list, term{s.Stock.Name, fmt.Sprintf("a stock of %s %s", limit(s.Stock.Strength.Value), s.Stock.Unit.Name)})
-		case s.Packet != nil:
-			list = append(list, term{s.Packet.Name, "a packet of " + q.Solute.Name})
-		}
-	}
-	list = append(list, term{q.Solvent.Name, "about " + volume(min(q.Volume, r.MadeML)+r.LeftOverML) + ", and some for rinsing"})
-	var names []string
-	for _, row := range p.instrumentRows() {
-		names = append(names, row[0])
-	}
-	return append(list, term{"instruments", strings.Join(names, ", ")}, term{"besides", p.besides()})
-}
-
-func usesSolute(r *route.Route) bool {
-	return slices.ContainsFunc(r.Steps, func(s route.Step) bool {
-		return s.Verb == route.Weigh || s.Verb == route.Measured || s.Verb == route.AddSolute
-	})
-}
-
-func assayWords(q *route.Prep) string {
-	text := ""
-	if a := q.Solute.Assay; a.Known {
-		text = fmt.Sprintf(", assay %s", Percent(a.Value))
-		if a.Distribution != nil {
-			low, high := a.Distribution.Support()
-			if low > 0 && high < 2 {
-				text = fmt.Sprintf(", assay %s to %s", Percent(low), Percent(high))
-			}
-		}
-	}
-	return text
-}
-
-// besides is what no kit lists.
-func (p *Paper) besides() string {
-	parts := []string{"a clean dry bottle for each solution", "tissue"}
-	weighs := false
-	for _, s := range p.route().Steps {
-		weighs = weighs || s.Verb == route.Weigh || s.Verb == route.AddSolute
-	}
-	if weighs {
-		parts = append(parts, "a weighing boat")
-	}
-	return series(parts, "and")
-}
-
-// stepTable is the steps with what to watch, what is planned, and boxes.
-func (p *Paper) stepTable() tabular {
-	t := tabular{Head: []string{"step", "do", "watch", "planned", "read", "by, at"}, Numbers: 6, IsForm: true, Marked: -1}
-	lines := Instructions(p.prep(), p.route())
+// stepTable is the steps with what to take care of, what is planned, boxes, and from
+// where to begin again.
+func (p *Paper) stepTable(room []record.Room) tabular {
+	t := tabular{Head: []string{"", "do", "take care", "planned", "read", "initials, time", "again from"}, Numbers: 7, Class: "form steps", Marked: -1}
+	b, cared := newBench(p), make(map[string]int)
 	for i := range p.route().Steps {
 		s := &p.route().Steps[i]
 		planned, read := "–", "–"
 		if s.Balance != nil || s.Measure != nil {
-			planned, read = measured(s), ""
+			planned, read = measured(s)+roomFor(s, room, i+1), ""
 		}
-		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), capital(lines[i]), capital(strings.Join(p.watch(i), "; ")), planned, read, ""})
+		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), capital(b.do(i)), careOnce(capital(strings.Join(p.care(i), "; ")), i+1, cared), planned, read, "", strconv.Itoa(b.again(i))})
 	}
+	t.Rows = append(t.Rows, []string{strconv.Itoa(len(t.Rows) + 1), "Close and label the last bottle", "Rests and rinses to waste; glass, balance and bench clean", "–", "–", "", "–"})
 	return t
 }
 
-// watch is what to mind at a step (common practice; the sizes of these mistakes are in
+// careOnce says the same only once, and then where it was said.
+func careOnce(care string, step int, cared map[string]int) string {
+	if before := cared[care]; before > 0 {
+		return fmt.Sprintf("As in step %d", before)
+	}
+	cared[care] = step
+	return care
+}
+
+// roomFor says between which readings the batch stays inside.
+func roomFor(s *route.Step, room []record.Room, number int) string {
+	for i := range room {
+		r := &room[i]
+		if r.Step != number || r.Fixed || !r.Any || r.LowFree && r.HighFree {
+			continue
+		}
+		low, high := *s, *s
+		low.Amount, high.Amount = r.Low, r.High
+		switch {
+		case r.LowFree:
+			return "; at most " + measured(&high)
+		case r.HighFree:
+			return "; at least " + measured(&low)
+		}
+		return fmt.Sprintf("; %s to %s", measured(&low), measured(&high))
+	}
+	return ""
+}
+
+// care is what to mind at a step (common practice; the sizes of these mistakes are in
 // the measurement model where it counts them).
-func (p *Paper) watch(i int) []string {
+func (p *Paper) care(i int) []string {
 	s := &p.route().Steps[i]
 	switch s.Verb {
 	case route.Weigh, route.AddSolute:
-		return append(weighing(s), "write what the display shows, not what was wanted")
+		return []string{"no draught; read when the display stands still, and write what it shows; the assay is counted already"}
 	case route.WeighAliquot, route.WeighUpTo:
-		return []string{"wait until the display stands still", "no drops on the rim", "write what the display shows"}
+		return []string{"read at once when the display stands still; take nothing out; no drops on the outside"}
 	case route.MakeUpTo:
-		return filling(s, p.solidBefore(i))
+		return p.filling(i)
 	case route.Take, route.Pour, route.Measured, route.Strengthen:
-		return append(mixedFirst(p.route(), i), delivering(s)...)
+		return delivering(s)
 	case route.Add, route.DissolveIn:
 		if s.Measure != nil {
 			return delivering(s)
 		}
-		return []string{"wait until the display stands still"}
+		return []string{"read when the display stands still"}
 	case route.UsePacket:
 		return []string{"rinse the packet out with the solvent"}
 	case route.Start:
@@ -138,53 +117,34 @@ func (p *Paper) watch(i int) []string {
 	return []string{"rinse its vessel with what is added"}
 }
 
-func weighing(s *route.Step) []string {
-	list := []string{"zero with the boat on", "wait until the display stands still"}
-	switch {
-	case s.SeparateTare:
-		list[0] = "read the boat empty, then full"
-	case s.WeighedBack:
-		list = append(list, "weigh the emptied boat as well")
-	default:
-		list = append(list, "tap the boat empty")
+// filling is what to mind when something is made up to a mark.
+func (p *Paper) filling(i int) []string {
+	s := &p.route().Steps[i]
+	list := []string{"bottom of the meniscus at the line, at eye level; no drops above it; read before mixing"}
+	if s.Measure.Division == 0 {
+		list = []string{"bottom of the meniscus at the mark, at eye level; no drops above it; write a tick, or what else happened"}
 	}
-	return list
-}
-
-// solidBefore reports whether what is made up has to dissolve first.
-func (p *Paper) solidBefore(i int) bool {
-	return i > 0 && slices.Contains([]route.Verb{route.Weigh, route.UsePacket}, p.route().Steps[i-1].Verb)
-}
-
-func filling(s *route.Step, dissolves bool) []string {
-	var list []string
-	if dissolves {
-		list = append(list, "dissolve in less first, and let it come to the temperature of the bench")
+	if i > 0 && slices.Contains([]route.Verb{route.Weigh, route.UsePacket}, p.route().Steps[i-1].Verb) {
+		list = append([]string{"no solid left, and at the temperature of the bench, before the last drops"}, list...)
 	}
-	return append(list, "bottom of the meniscus at the mark, at eye level", "no drops above the mark")
-}
-
-// mixedFirst says to mix a solution that has stood.
-func mixedFirst(r *route.Route, i int) []string {
-	if i > 0 && r.Begins(i) && r.Finished(i-1) {
-		return []string{"mix again before taking"}
-	}
-	return nil
+	return append(list, stateOf(s)...)
 }
 
 // delivering is what to mind with an instrument that measures out.
 func delivering(s *route.Step) []string {
-	k := s.Measure
-	list := ready(s)
-	switch k.Kind {
+	list := stateOf(s)
+	if len(list) == 0 && s.Measure.Kind != equipment.Dropper {
+		list = []string{"rinse it with a little of the same first, to waste"}
+	}
+	switch s.Measure.Kind {
 	case equipment.Dropper:
-		return append(list, "hold it upright; count aloud")
+		return append(list, "hold it upright; count")
 	case equipment.Piston, equipment.Syringe, equipment.Transfer:
-		return append(list, "no bubble; slow and even; wipe the tip")
+		list = append(list, "no bubble; slow and even; wipe the tip")
 	case equipment.OneMark, equipment.Graduated, equipment.Burette:
 		list = append(list, "no bubble; wipe the tip; bottom of the meniscus at eye level", running(s))
 	default:
-		list = append(list, "bottom of the meniscus at eye level", "pour, and let it drain")
+		list = append(list, "bottom of the meniscus at eye level; pour, and let it drain")
 	}
 	if s.Emptying == equipment.Rinsed {
 		list = append(list, "rinse it into the receiver")
@@ -193,19 +153,19 @@ func delivering(s *route.Step) []string {
 }
 
 // running says how far a pipette runs out: to its tip when it delivers all that it
-// holds, and else from its upper mark to the one that is so much further down.
+// holds, and else from its top line to the one that is so much further down.
 func running(s *route.Step) string {
 	switch {
 	case s.Amount < s.Measure.Capacity*(1-1e-9):
-		return "from the top mark down by " + measured(s) + ", not to the tip"
+		return "from the top line down by " + measured(s) + ", both read; the rest to waste"
 	case s.Emptying == equipment.BlownOut:
-		return "let it run out, touch the wall, wait; then blow the last drop out"
+		return "let it run out at the wall, wait; then blow the last drop out"
 	}
-	return "let it run out, touch the wall, wait; do not blow"
+	return "let it run out at the wall, wait; leave the last drop in the tip"
 }
 
-// ready says in what state the instrument must be.
-func ready(s *route.Step) []string {
+// stateOf says in what state the instrument must be, where it is not rinsed.
+func stateOf(s *route.Step) []string {
 	switch s.State {
 	case route.Wet:
 		return []string{"it is still wet with solvent"}
@@ -214,18 +174,21 @@ func ready(s *route.Step) []string {
 	case route.Dry:
 		return []string{"clean and dry"}
 	}
-	return []string{"rinse it first with what it is to take"}
+	return nil
 }
 
 // habits hold at every step.
-func (p *Paper) habits() []string {
-	list := []string{
-		"Write each reading down at once, as it is, with initials and the time. A reading other than planned is no mistake; one that is not written down is.",
-		"After a spoilt step (a bubble, a spill, past the mark) write why, and do it again from the step that the record allows.",
-		"Label each bottle before it is filled.",
+func (p *Paper) habits(hasRoom bool) []string {
+	first := "Write what you read and go on with it, even where it is not as planned; take nothing out again."
+	if hasRoom {
+		first += " With the readings beside the planned one the batch stays inside, if all else is as planned."
+	}
+	list := []string{first,
+		"Spoilt is a step with a bubble, a spill, a lost zero of the balance, or past the one mark of a flask: write why in the box, rinse what was used, and begin again from the step in the last column.",
+		"Label bottles before they are filled. Rests, rinses and tissue go to labelled waste; none goes back, none down the drain.",
 	}
 	if p.Prep.Bench.Temperature.Known {
-		list = append(list, "The bench is taken to be at "+temperature(p.Prep.Bench.Temperature.Value, p.Prep.Bench.Within)+"; let everything come to it.")
+		list = append(list, "The bench is taken to be at "+temperature(p.Prep.Bench.Temperature.Value, p.Prep.Bench.Within)+", and the liquids as well.")
 	}
 	return list
 }
@@ -234,9 +197,12 @@ func (p *Paper) habits() []string {
 func (p *Paper) gives() string {
 	r := p.result()
 	s := State(r)
-	text := fmt.Sprintf("%s of %s; left over in all %s.", volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), volume(r.LeftOverML))
-	if len(r.Inside) > 0 {
-		text += fmt.Sprintf(" The chance of being inside the tolerance is %s in 100.", InHundred(r.Chance(), p.Prep.LeastChance))
+	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), equipment.Millilitres(p.Prep.Volume), volume(r.LeftOverML))
+	if shifted := shifts(r); shifted != "" {
+		text += fmt.Sprintf(" The marks alone would give %s; counted besides: %s.", limit(roundSignificant(r.Intended, 3)), shifted)
 	}
-	return text + " What is left over goes into its own labelled container, not down the drain."
+	if len(r.Inside) > 0 {
+		text += fmt.Sprintf(" If every reading is as planned, the chance of being inside the tolerance is %s in 100.", InHundred(r.Chance(), p.Prep.LeastChance))
+	}
+	return text
 }

@@ -31,14 +31,16 @@ type (
 	// termList is labels with a text each.
 	termList struct{ List []term }
 	// tabular is a table. Columns from Numbers on, counted from 0, hold numbers; the row
-	// Marked stands out, -1 for none. In a form, empty cells are boxes to write in.
+	// Marked stands out, -1 for none.
 	tabular struct {
 		Caption string
 		Head    []string
 		Numbers int
 		Rows    [][]string
 		Marked  int
-		IsForm  bool
+		// Class "form" has boxes to write in where cells are empty; "form steps" and
+		// "form remarks" have their own widths.
+		Class string
 		// Struck are the rows of which the cell in column StruckCell is struck through.
 		Struck     []bool
 		StruckCell int

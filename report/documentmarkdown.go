@@ -61,7 +61,7 @@ func (m *markdown) tabular(t tabular) {
 		for i, cell := range row {
 			cells[i] = escape(cell)
 			switch {
-			case cell == "" && t.IsForm:
+			case cell == "" && t.Class != "":
 				cells[i] = `\_\_\_\_\_\_`
 			case t.IsStruck(r, i):
 				cells[i] = "~~" + cells[i] + "~~"

@@ -118,8 +118,8 @@ func papersNamed(t *testing.T, name string) (html, markdown map[string]string) {
 	}
 	page, err := ReportHTML(p)
 	add("report", page, err, ReportMarkdown(p, "x.png"))
-	page, err = SheetHTML(p)
-	add("sheet", page, err, SheetMarkdown(p))
+	page, err = SheetHTML(p, nil)
+	add("sheet", page, err, SheetMarkdown(p, nil))
 	l := Label{3, name, name, name}
 	page, err = LabelHTML(p, l)
 	add("label", page, err, LabelMarkdown(p, l))

@@ -9,6 +9,7 @@ import (
 	"minim/report"
 	"minim/report/figure"
 	"minim/uncertainty"
+	"minim/uncertainty/record"
 )
 
 // writeReport is minim report.
@@ -59,7 +60,12 @@ func writeSheet(ctx context.Context, args []string, c console) error {
 	if !flags.Changed("date") {
 		p.Date = "" // a box to write in
 	}
-	return o.keep(c, func() ([]byte, error) { return report.SheetHTML(p) }, func(string) []byte { return report.SheetMarkdown(p) }, nil)
+	use := &p.Results[p.Verdict.Use]
+	room, err := record.PlannedRoom(p.Prep, use.Route, o.coverage)
+	if err != nil {
+		return err
+	}
+	return o.keep(c, func() ([]byte, error) { return report.SheetHTML(p, room) }, func(string) []byte { return report.SheetMarkdown(p, room) }, nil)
 }
 
 func declareSheet(o *paperOptions) func(flags *pflag.FlagSet) {

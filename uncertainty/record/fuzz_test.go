@@ -144,7 +144,7 @@ func (h *hands) begin(spoilt int) int {
 func TestLeftOverOfRandomBatches(t *testing.T) {
 	p := demoPrep(t)
 	r := rand.New(rand.NewPCG(5, 6))
-	for range 300 {
+	for range 100 {
 		h := &hands{r: r}
 		for step := 1; step <= 6; step++ {
 			again := step

@@ -1,10 +1,6 @@
 package record
 
-import (
-	"math"
-
-	"minim/uncertainty/route"
-)
+import "minim/uncertainty/route"
 
 // waste is what was thrown away in a step that was done again.
 type waste struct {
@@ -62,7 +58,8 @@ func (w *work) throwAway(i, back int) {
 	*l = waste{l.of(s) + w.wasted(i), *s, parent}
 }
 
-// parent is the step, from 1, that made the solution of which a step takes a part.
+// parent is the step, from 1, that made the solution of which a step takes a part; 0 when
+// it is a stock, or the step takes none.
 func (w *work) parent(i int) int {
 	s, r := &w.steps[i], &route.Route{Steps: w.steps}
 	switch s.Verb {
@@ -85,7 +82,7 @@ func (w *work) wasted(i int) float64 {
 	case route.UsePacket:
 		return s.Packet.Content.Value
 	case route.MakeUpTo, route.WeighUpTo:
-		return math.Max(0, s.Amount-w.inside(i))
+		return s.Amount - w.inside(i)
 	}
 	return s.Amount
 }

@@ -41,6 +41,7 @@ func TestOrderOfEntries(t *testing.T) {
 	}{
 		{"nothing", ``, "TTTTTT", []float64{1, 25, 1, 10, 2, 20}, 0},
 		{"blank lines of a form", `1 = { temperature = "", by = "" } | 2 = { step = 1, weigh = "" } | 3 = { step = 2, BY }`, "MPTTTT", []float64{1, 25, 1, 10, 2, 20}, 0},
+		{"a step beside a blank temperature", `1 = { temperature = "", BY } | 2 = { temperature = "", step = 3, take = "0.9 mL", BY }`, "MMRTTT", []float64{1, 25, 0.9, 10, 2, 20}, 0},
 		{"a blank line below one that is filled in", `3 = { step = 2, BY } | 4 = { step = 1, weigh = "", by = "", at = " " }`, "MPTTTT", []float64{1, 25, 1, 10, 2, 20}, 0},
 		{"readings", `1 = { step = 1, weigh = "1.02 g" } | 2 = { step = 3, BY } | 3 = { step = 4, make-up-to = "9.9 mL" }`, "RMPRTT", []float64{1.02, 25, 1, 9.9, 2, 20}, 0},
 		{"an instrument alone is no reading", `1 = { step = 3, with = "5 mL pipette" }`, "MMPTTT", []float64{1, 25, 1, 10, 2, 20}, 0},

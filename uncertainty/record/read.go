@@ -133,7 +133,7 @@ func (e *Entry) fill(r *Record, p *route.Prep) bool {
 		e.correct(r, p)
 	case t.Has("temperature") || t.Has("within"):
 		e.readTemperature(nil)
-	case ofBench || blank(t):
+	case ofBench && holdsOnly(t, "by", "at", "note") || blank(t):
 		t.Accept()
 		return false
 	default:

@@ -24,6 +24,19 @@ type Room struct {
 	Fixed bool
 }
 
+// PlannedRoom is the room of every reading of a route of which nothing has been done.
+func PlannedRoom(p *route.Prep, r *route.Route, coverage float64) ([]Room, error) {
+	result, err := p.Assess(r, coverage)
+	if err != nil || !result.Possible {
+		return nil, err
+	}
+	planned := &Record{Plan: p, Prep: p, Planned: r, Made: r}
+	for range r.Steps {
+		planned.Steps = append(planned.Steps, ToCome)
+	}
+	return planned.room(&result, coverage)
+}
+
 // room works out the room of each step still to come. The chances are those of the
 // normal approximation.
 func (r *Record) room(made *route.Result, coverage float64) ([]Room, error) {

@@ -81,6 +81,8 @@ type liquid struct {
 	// stock whose volume is not stated left is infinite, and there is no volume.
 	left   float64
 	volume uncertainty.Node
+	// made is the volume that was made, in mL, as intended.
+	made float64
 	// discarded: what is left of it is counted as left over.
 	discarded bool
 	// bought: a stock, which is not made here.
@@ -285,6 +287,7 @@ func (c *compiler) settle() {
 // in it than dissolves.
 func (c *compiler) become(concentration, volume uncertainty.Node) {
 	c.current = &liquid{concentration: concentration, left: c.model.Intended(volume), volume: volume, medium: c.medium}
+	c.current.made = c.current.left
 	c.solutions[c.making] = c.current
 	c.hasAmount, c.hasVolume = false, false
 	limit, has := c.prep.Solute.Solubility, c.model.Intended(concentration)

@@ -154,6 +154,11 @@ func (p *Prep) ConcentrationOf(strength float64) float64 {
 	return g
 }
 
+// StrengthOf is a concentration in g/mL as a strength in the unit of the target.
+func (p *Prep) StrengthOf(concentration float64) float64 {
+	return p.fromGramsPerML(concentration, p.Target.Unit)
+}
+
 // Concentration reads a strength, such as "5 % w/v", in g/mL.
 func (p *Prep) Concentration(text string) (float64, error) {
 	s, err := p.parseStrength(text)

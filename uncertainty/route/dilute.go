@@ -21,6 +21,7 @@ func (c *compiler) dissolve(i int) error {
 		return err
 	}
 	m := c.model
+	c.leftOver += m.Intended(volume) * s.Lost / s.Amount
 	c.carry(i, m.Constant(0))
 	if c.hasVolume {
 		mixed := c.medium.with(m.Intended(c.volume), c.solvent, m.Intended(volume))
@@ -29,7 +30,6 @@ func (c *compiler) dissolve(i int) error {
 		volume = m.Add(volume, m.Multiply(c.mass, c.phi()))
 	}
 	m.Name(volume, "the volume of the solution")
-	c.leftOver += s.Lost
 	c.become(m.Divide(c.amount, volume), volume)
 	return nil
 }
@@ -218,7 +218,8 @@ func (c *compiler) add(i int) error {
 		return err
 	}
 	c.discard()
-	c.leftOver += c.route.Steps[i].Lost
+	s := &c.route.Steps[i]
+	c.leftOver += c.model.Intended(b) * s.Lost / s.Amount // which may be drops
 	c.mix(i, b, c.solvent)
 	c.carry(i, c.model.Constant(0))
 	return nil

@@ -219,6 +219,9 @@ func (r *Route) Begins(i int) bool {
 	return false
 }
 
+// FromSolution reports whether a step of the verb takes a part of a solution.
+func (v Verb) FromSolution() bool { return v == Take || v == Pour || v == WeighAliquot }
+
 // MeasuresOut reports whether a step of the verb measures something out that is then
 // put to the rest: when it is spoilt, it is done again by itself.
 func (v Verb) MeasuresOut() bool {

@@ -6,8 +6,9 @@ import "cmp"
 type Solution struct {
 	// Step that made it, from 1.
 	Step int
-	// Concentration expected, in g/mL, and the volume that is left, in mL.
-	Concentration, LeftML float64
+	// Concentration expected, in g/mL, the volume that was made, and what is left of it in
+	// the end, in mL.
+	Concentration, MadeML, LeftML float64
 }
 
 // Solutions are those that a route makes, in order, the wanted one last. The route must
@@ -20,7 +21,7 @@ func (p *Prep) Solutions(r *Route) ([]Solution, error) {
 	var list []Solution
 	for i := range r.Steps {
 		if l := c.solutions[i]; l != nil {
-			list = append(list, Solution{i + 1, c.model.Expected(l.concentration), l.left})
+			list = append(list, Solution{i + 1, c.model.Expected(l.concentration), l.made, l.left})
 		}
 	}
 	return list, nil

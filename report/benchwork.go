@@ -1,0 +1,263 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"minim/equipment"
+	"minim/uncertainty/route"
+)
+
+// bench is what stands on the bench while a sheet goes through the steps: the solutions
+// made, each in a bottle with a number.
+type bench struct {
+	*Paper
+	route *route.Route
+	// bottle is the number of the bottle that each step makes, 0 for none, and left what
+	// remains in it in the end, in mL.
+	bottle []int
+	left   []float64
+	// strength of what is in each bottle, in the unit of the target.
+	strength []float64
+	made     []float64
+}
+
+// newBench numbers the bottles of a route.
+func newBench(p *Paper) *bench {
+	b := &bench{Paper: p, route: p.route()}
+	steps := b.route.Steps
+	b.bottle = make([]int, len(steps))
+	solutions, err := p.prep().Solutions(b.route)
+	if err != nil {
+		return b // a batch or a route that can be done has its solutions
+	}
+	for _, s := range solutions {
+		b.bottle[s.Step-1] = len(b.left) + 1
+		b.left = append(b.left, s.LeftML)
+		b.strength = append(b.strength, p.prep().StrengthOf(s.Concentration))
+		b.made = append(b.made, s.MadeML)
+	}
+	return b
+}
+
+// next is the step from i on that makes a solution, and its bottle.
+func (b *bench) next(i int) (step, bottle int) {
+	for ; i < len(b.bottle); i++ {
+		if b.bottle[i] > 0 {
+			return i, b.bottle[i]
+		}
+	}
+	return len(b.bottle) - 1, 0
+}
+
+// source is where a step takes from.
+func (b *bench) source(i int) string {
+	for i--; i >= 0; i-- {
+		if b.bottle[i] > 0 {
+			return fmt.Sprintf("bottle %d", b.bottle[i])
+		}
+		if s := b.route.Steps[i].Stock; s != nil && b.route.Steps[i].Verb == route.Start {
+			return s.Name
+		}
+	}
+	return "the solution"
+}
+
+// into is the vessel in which what a step measures out is made up, or the bottle in which
+// it is mixed.
+func (b *bench) into(i int) string {
+	step, bottle := b.next(i)
+	if s := &b.route.Steps[step]; s.Verb == route.MakeUpTo {
+		return "the " + instrument(s)
+	}
+	return fmt.Sprintf("dry bottle %d", bottle)
+}
+
+// do says what a step does with which liquid, from where, into what.
+func (b *bench) do(i int) string {
+	s, solvent := &b.route.Steps[i], b.prep().Solvent.Name
+	_, bottle := b.next(i)
+	switch s.Verb {
+	case route.Weigh:
+		return b.weigh(i)
+	case route.UsePacket:
+		return fmt.Sprintf("tip the whole of the %s into %s", s.Packet.Name, b.into(i))
+	case route.Measured:
+		return fmt.Sprintf("measure %s of %s with the %s into %s", measured(s), b.prep().Solute.Name, instrument(s), b.into(i))
+	case route.MakeUpTo:
+		return b.makeUp(i)
+	case route.Take:
+		return fmt.Sprintf("mix %s; take %s from it with the %s into %s", b.source(i), measured(s), instrument(s), b.into(i))
+	case route.Pour:
+		return fmt.Sprintf("mix %s; fill the %s from it to %s and pour that into %s", b.source(i), instrument(s), measured(s), b.into(i))
+	case route.Add:
+		return fmt.Sprintf("add %s of %s with the %s to bottle %d; close, shake", measured(s), solvent, instrument(s), bottle)
+	case route.DissolveIn:
+		return fmt.Sprintf("add %s of %s to bottle %d, measured on the %s; close, shake until no solid is left", measured(s), solvent, bottle, instrument(s))
+	case route.WeighAliquot:
+		return fmt.Sprintf("zero dry bottle %d on the %s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, instrument(s), measured(s), b.source(i))
+	case route.WeighUpTo:
+		return fmt.Sprintf("bottle %d still on the %s, not zeroed: add %s up to %s on the display, at the end with a clean dropper; write; close, shake", bottle, instrument(s), solvent, measured(s))
+	}
+	return Instructions(b.prep(), b.route)[i]
+}
+
+// weigh says where solute is weighed, and where it goes.
+func (b *bench) weigh(i int) string {
+	s, solute := &b.route.Steps[i], b.prep().Solute.Name
+	step, bottle := b.next(i)
+	if b.route.Steps[step].Verb == route.WeighUpTo && !s.SeparateTare {
+		return fmt.Sprintf("zero dry bottle %d on the %s; weigh %s of %s straight into it; write; do not zero again", bottle, instrument(s), measured(s), solute)
+	}
+	boat := "zero a boat"
+	if s.SeparateTare {
+		boat = "write what the empty boat shows"
+	}
+	text := fmt.Sprintf("%s on the %s; weigh %s of %s; write; tip it all into %s", boat, instrument(s), measured(s), solute, b.into(i))
+	if s.WeighedBack {
+		return text + "; weigh the emptied boat, write that as well"
+	}
+	return text
+}
+
+// makeUp says with what is made up, and how it is mixed and kept.
+func (b *bench) makeUp(i int) string {
+	s := &b.route.Steps[i]
+	inside := ""
+	if i > 0 && b.route.Steps[i-1].Measure != nil {
+		inside = fmt.Sprintf(" (%s are in it)", measured(&b.route.Steps[i-1]))
+	}
+	text := fmt.Sprintf("%s to %s in the %s%s; write; ", b.prep().Solvent.Name, measured(s), instrument(s), inside)
+	if s.Measure.Kind == equipment.Flask {
+		text += fmt.Sprintf("close, turn over ten times, pour into dry bottle %d", b.bottle[i])
+	} else {
+		text += fmt.Sprintf("mix by pouring into dry bottle %d and back, twice; keep it there", b.bottle[i])
+	}
+	if emptyFor(b.route, i) != "" {
+		text += fmt.Sprintf("; rinse and drain the %s for later", instrument(s))
+	}
+	return text
+}
+
+// again is the step, from 1, from which to go on when one was spoilt: itself where it
+// measures out and enough is left for that, and else the one that began its solution.
+func (b *bench) again(i int) int {
+	s := &b.route.Steps[i]
+	if s.Verb.MeasuresOut() && !s.Verb.FromSolution() {
+		return i + 1
+	}
+	first := b.begin(i)
+	if s.Verb.MeasuresOut() && b.enough(i) {
+		return i + 1
+	}
+	if s.Verb.MeasuresOut() && first > 0 {
+		return b.begin(first-1) + 1
+	}
+	return first + 1
+}
+
+// begin is the step, from 0, that begins the solution which a step is part of.
+func (b *bench) begin(i int) int {
+	for ; i > 0; i-- {
+		if b.route.Begins(i) {
+			return i
+		}
+	}
+	return 0
+}
+
+// enough reports whether what a step takes can be taken once more.
+func (b *bench) enough(i int) bool {
+	for j := i - 1; j >= 0; j-- {
+		if n := b.bottle[j]; n > 0 {
+			return b.left[n-1] >= 1.2*b.route.Steps[i].Amount // some of it rinses
+		}
+	}
+	return true // a stock
+}
+
+// needs lists materials, instruments and bottles.
+func (p *Paper) needs() []term {
+	r, q, b := p.result(), p.Prep, newBench(p)
+	var list []term
+	if usesSolute(p.route()) {
+		list = append(list, term{q.Solute.Name, grams(r.SoluteGrams) + assayWords(q)})
+	}
+	for _, s := range p.route().Steps {
+		switch {
+		case s.Stock != nil:
+			list = append(list, term{s.Stock.Name, fmt.Sprintf("a stock of %s %s", limit(s.Stock.Strength.Value), s.Stock.Unit.Name)})
+		case s.Packet != nil:
+			list = append(list, term{s.Packet.Name, "a packet of " + q.Solute.Name})
+		}
+	}
+	list = append(list, term{q.Solvent.Name, "about " + volume(min(q.Volume, r.MadeML)+r.LeftOverML) + ", and some for rinsing"},
+		term{"instruments", strings.Join(p.instrumentNames(), ", ")})
+	var bottles []string
+	for i := range b.made {
+		bottles = append(bottles, fmt.Sprintf("%d: %s, about %s %s, for %s", i+1, q.Solute.Name, limit(roundSignificant(b.strength[i], 2)), q.Target.Unit.Name, volume(b.made[i])))
+	}
+	return append(list, term{"bottles", "dry, with caps, labelled " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
+}
+
+// instrumentNames are the instruments of the route, each once, with what kind they are.
+func (p *Paper) instrumentNames() (names []string) {
+	seen := make(map[string]bool)
+	for i := range p.route().Steps {
+		s := &p.route().Steps[i]
+		name := instrument(s)
+		if name == "" || seen[name] {
+			continue
+		}
+		seen[name] = true
+		if s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark || s.Measure.Kind == equipment.Flask) {
+			name += map[bool]string{true: " (one mark)", false: " (graduated)"}[s.Measure.Division == 0]
+		}
+		names = append(names, name)
+	}
+	return names
+}
+
+func usesSolute(r *route.Route) bool {
+	for _, s := range r.Steps {
+		if s.Verb == route.Weigh || s.Verb == route.Measured || s.Verb == route.AddSolute {
+			return true
+		}
+	}
+	return false
+}
+
+func assayWords(q *route.Prep) string {
+	a := q.Solute.Assay
+	if !a.Known {
+		return ""
+	}
+	if a.Distribution != nil {
+		if low, high := a.Distribution.Support(); low > 0 && high < 2 {
+			return fmt.Sprintf(", assay %s to %s", Percent(low), Percent(high))
+		}
+	}
+	return ", assay " + Percent(a.Value)
+}
+
+// besides is what no kit lists.
+func (p *Paper) besides() string {
+	parts := []string{"a dropper or two", "a wash bottle", "tissue", "pen and labels", "a waste bottle", "gloves and goggles"}
+	var weighs, boat, pipettes bool
+	b := newBench(p)
+	for i, s := range p.route().Steps {
+		weighs = weighs || s.Verb == route.Weigh || s.Verb == route.AddSolute
+		boat = boat || weighs && strings.Contains(b.do(i), "boat")
+		pipettes = pipettes || s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark)
+	}
+	if pipettes {
+		parts = append([]string{"a pipette filler"}, parts...)
+	}
+	switch {
+	case boat:
+		parts = append([]string{"a spatula", "a weighing boat"}, parts...)
+	case weighs:
+		parts = append([]string{"a spatula"}, parts...)
+	}
+	return series(parts, "and")
+}
