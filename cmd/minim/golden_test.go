@@ -26,6 +26,7 @@ var rounded = map[string]bool{".txt": true, ".md": true, ".html": true}
 // Other processors may round a last digit otherwise, so that the full precision
 // is compared on one kind only.
 func TestDemoOutputs(t *testing.T) {
+	skipIfSlow(t)
 	golden, err := filepath.Abs("../../testdata/demo")
 	require.NoError(t, err)
 	t.Chdir(t.TempDir())

@@ -12,6 +12,17 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// thorough is false under the race detector.
+var thorough = true
+
+// skipIfSlow leaves out what takes minutes under the race detector.
+func skipIfSlow(t *testing.T) {
+	t.Helper()
+	if !thorough {
+		t.Skip("run without the race detector")
+	}
+}
+
 const readme = "../../README.md"
 
 // TestReadmeSessions runs every command of the sessions in README.md, in order
@@ -19,6 +30,7 @@ const readme = "../../README.md"
 // a block fenced with ```console. The commands are minim's; the one that passes
 // the tests is run by the continuous integration, which reads it from README.
 func TestReadmeSessions(t *testing.T) {
+	skipIfSlow(t)
 	data, err := os.ReadFile(readme)
 	require.NoError(t, err)
 	path, err := filepath.Abs(readme)
