@@ -4,11 +4,9 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
-	"minim/equipment"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
@@ -208,117 +206,4 @@ func againstPlan(b *Batch) string {
 	default:
 		return fmt.Sprintf("%s; this batch is %s below it", text, Percent(-d))
 	}
-}
-
-// effectWords say what a deviation from the plan does.
-func effectWords(b *Batch, e record.Effect) string {
-	by := fmt.Sprintf("%+.1f %%", 100*e.Relative)
-	if math.Abs(e.Relative) < 5e-4 {
-		by = "hardly anything"
-	}
-	switch {
-	case e.Step == record.Extra:
-		return fmt.Sprintf("what was done after the plan, from step %d on: %s", len(b.Planned.Steps)+1, by)
-	case e.Done == nil:
-		return fmt.Sprintf("the bench at %s: %s", temperature(b.Prep.Bench.Temperature.Value, b.Prep.Bench.Within), by)
-	}
-	return fmt.Sprintf("step %d, %s in place of %s: %s", e.Step, differs(e.Done, e.Planned), differs(e.Planned, e.Done), by)
-}
-
-// differs names what a step has that another has not: its reading, its instrument, or
-// both.
-func differs(s, other *route.Step) string {
-	switch {
-	case s.Balance == nil && s.Measure == nil:
-		return stepWords(s)
-	case s.Balance == other.Balance && s.Measure == other.Measure && s.Amount != other.Amount:
-		return measured(s)
-	case s.Amount == other.Amount && (s.Balance != other.Balance || s.Measure != other.Measure):
-		return "the " + instrument(s)
-	case s.Amount == other.Amount:
-		return strings.Join(s.Written(), ", ")
-	}
-	return measured(s) + " with the " + instrument(s)
-}
-
-// measured is what a step reads: a mass as displayed, a volume, or drops.
-func measured(s *route.Step) string {
-	if s.Balance != nil {
-		return s.Balance.Display(s.Amount)
-	}
-	return amount(s)
-}
-
-// temperature is "22 °C, within 1 °C".
-func temperature(t float64, within equipment.Stated) string {
-	text := strconv.FormatFloat(t, 'g', 4, 64) + " °C"
-	if within.Known {
-		text += ", within " + strconv.FormatFloat(within.Value, 'g', 4, 64) + " °C"
-	}
-	return text
-}
-
-// gaps say what the record does not say.
-func gaps(r *record.Record) (list []string) {
-	if steps := r.OfOrigin(record.Missing); len(steps) > 0 {
-		list = append(list, fmt.Sprintf("nothing is recorded of %s, which %s taken from the plan", stepList(steps), isOrAre(steps)))
-	}
-	if steps := r.OfOrigin(record.AsPlanned); len(steps) > 0 {
-		list = append(list, fmt.Sprintf("no reading is recorded of %s, which %s done: %s taken from the plan", stepList(steps), wasOrWere(steps), itOrThey(steps)))
-	}
-	if steps := r.OfOrigin(record.ToCome); len(steps) > 0 {
-		list = append(list, fmt.Sprintf("%s %s still to come, and taken from the plan", stepList(steps), isOrAre(steps)))
-	}
-	if r.Begun > 0 {
-		list = append(list, fmt.Sprintf("the last %s recorded have not led to a solution yet, and are not counted", count(r.Begun, "step")))
-	}
-	if n := unsigned(r); len(n) > 0 {
-		list = append(list, fmt.Sprintf("nobody has signed %s %s", map[bool]string{true: "entry", false: "entries"}[len(n) == 1], numberList(n)))
-	}
-	for _, c := range r.Cut {
-		list = append(list, fmt.Sprintf("line %d of %s is cut off and left out: %s", c.Line, r.File, strings.TrimSpace(c.Text)))
-	}
-	return list
-}
-
-// unsigned lists the entries that do not say by whom and when.
-func unsigned(r *record.Record) (list []int) {
-	for i := range r.Entries {
-		if e := &r.Entries[i]; e.By == "" || e.At == "" {
-			list = append(list, e.Number)
-		}
-	}
-	return list
-}
-
-func stepList(steps []int) string {
-	if len(steps) == 1 {
-		return "step " + numberList(steps)
-	}
-	return "steps " + numberList(steps)
-}
-
-// numberList is "1, 2 and 5".
-func numberList(list []int) string {
-	words := make([]string, len(list))
-	for i, n := range list {
-		words[i] = strconv.Itoa(n)
-	}
-	if n := len(words) - 1; n > 0 {
-		return strings.Join(words[:n], ", ") + " and " + words[n]
-	}
-	return words[0]
-}
-
-func isOrAre(list []int) string { return plural(list, "is", "are") }
-
-func wasOrWere(list []int) string { return plural(list, "was", "were") }
-
-func itOrThey(list []int) string { return plural(list, "it is", "they are") }
-
-func plural(list []int, one, several string) string {
-	if len(list) == 1 {
-		return one
-	}
-	return several
 }
