@@ -75,7 +75,7 @@ func careOnce(care string, step int, cared map[string]int) string {
 func roomFor(s *route.Step, room []record.Room, number int) string {
 	for i := range room {
 		r := &room[i]
-		if r.Step != number || r.Fixed || !r.Any || r.LowFree && r.HighFree {
+		if r.Step != number || r.Fixed || !r.Any || r.LowFree && r.HighFree || r.Low == r.High {
 			continue
 		}
 		low, high := *s, *s
