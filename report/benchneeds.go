@@ -13,7 +13,7 @@ func (p *Paper) needs() []term {
 	r, q, b := p.result(), p.Prep, newBench(p)
 	var list []term
 	if usesSolute(p.route()) {
-		list = append(list, term{q.Solute.Name, grams(r.SoluteGrams) + assayWords(q)})
+		list = append(list, term{q.Solute.Name, grams(r.SoluteGrams) + ", and some to spare" + assayWords(q)})
 	}
 	for _, s := range p.route().Steps {
 		switch {
@@ -27,9 +27,9 @@ func (p *Paper) needs() []term {
 		term{"instruments", strings.Join(p.instrumentNames(), ", ")})
 	var bottles []string
 	for i := range b.made {
-		bottles = append(bottles, fmt.Sprintf("%d: %s, about %s %s, for %s", i+1, q.Solute.Name, limit(roundSignificant(b.strength[i], 2)), q.Target.Unit.Name, volume(b.made[i])))
+		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", i+1, limit(roundSignificant(b.strength[i], 2)), q.Target.Unit.Name, volume(b.made[i])))
 	}
-	return append(list, term{"bottles", "dry, with caps, labelled " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
+	return append(list, term{"bottles", "dry, with caps, labelled " + q.Solute.Name + " in " + q.Solvent.Name + " with its hazards, and " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
 }
 
 // instrumentNames are the instruments of the route, each once, with what kind they are.
@@ -74,7 +74,10 @@ func assayWords(q *route.Prep) string {
 
 // besides is what no kit lists.
 func (p *Paper) besides() string {
-	parts := []string{"a dropper or two", "a wash bottle", "tissue", "pen and labels", "a waste bottle", "gloves and goggles"}
+	parts := []string{"two droppers", "a wash bottle of " + p.Prep.Solvent.Name, "tissue", "pen and labels", "waste for liquids and for solids", "gloves and goggles"}
+	if p.Prep.Bench.Temperature.Known {
+		parts = append([]string{"a thermometer"}, parts...)
+	}
 	var weighs, boat, pipettes bool
 	b := newBench(p)
 	for i, s := range p.route().Steps {
@@ -87,7 +90,7 @@ func (p *Paper) besides() string {
 	}
 	switch {
 	case boat:
-		parts = append([]string{"a spatula", "a weighing boat"}, parts...)
+		parts = append([]string{"a spatula", "a weighing boat", "a funnel or a glass rod"}, parts...)
 	case weighs:
 		parts = append([]string{"a spatula"}, parts...)
 	}

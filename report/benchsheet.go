@@ -23,13 +23,12 @@ func (p *Paper) sheet(room []record.Room) *document {
 	d := &document{Title: "Bench sheet: " + p.subject(), Kind: "sheet"}
 	d.add(headline{"Bench sheet: " + p.subject(), p.sheetBelow()})
 	d.add(tabular{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Marked: -1, Rows: [][]string{{"", p.Date, "", "", "", ""}}})
-	d.section("Before step 1", paragraph{Text: strings.Join(Cautions(p.Prep), " ") + " Read the data sheets of all that is used; gloves and goggles."})
+	d.section("Before step 1", paragraph{Text: strings.Join(Cautions(p.Prep), " ") + " Read the safety data sheets of all that is used; wear gloves and goggles."})
 	d.section("You need", termList{p.needs()})
 	d.section("Steps", p.stepTable(room))
 	d.add(tabular{Head: []string{"what was spoilt, and why; other remarks", "checked by"}, Numbers: 2, Class: "form remarks", Marked: -1, Rows: [][]string{{"", ""}}})
 	d.section("All along", bulletList{p.habits(len(room) > 0)})
 	d.section("You get", paragraph{Text: p.gives()})
-	d.add(paragraph{Text: fmt.Sprintf("What is written here goes into the record of the batch, from which follows what was really made. minim %s.", p.Origin.Version), Small: true})
 	return d
 }
 
@@ -58,7 +57,7 @@ func (p *Paper) stepTable(room []record.Room) tabular {
 		}
 		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), capital(b.do(i)), careOnce(capital(strings.Join(p.care(i), "; ")), i+1, cared), planned, read, "", strconv.Itoa(b.again(i))})
 	}
-	t.Rows = append(t.Rows, []string{strconv.Itoa(len(t.Rows) + 1), "Close and label the last bottle", "Rests and rinses to waste; glass, balance and bench clean", "–", "–", "", "–"})
+	t.Rows = append(t.Rows, []string{strconv.Itoa(len(t.Rows) + 1), "Close the last bottle; date and initials on its label", "Leftovers and rinses to waste; glass, balance and bench clean", "–", "–", "", "–"})
 	return t
 }
 
@@ -120,21 +119,26 @@ func (p *Paper) care(i int) []string {
 // filling is what to mind when something is made up to a mark.
 func (p *Paper) filling(i int) []string {
 	s := &p.route().Steps[i]
-	list := []string{"bottom of the meniscus at the line, at eye level; no drops above it; read before mixing"}
+	list := []string{"bottom of the meniscus at the line, at eye level; last drops with a dropper, none above it; read before mixing"}
 	if s.Measure.Division == 0 {
-		list = []string{"bottom of the meniscus at the mark, at eye level; no drops above it; write a tick, or what else happened"}
+		list = []string{"bottom of the meniscus at the mark, at eye level, the last drops with a dropper, none above it; write a tick, or what else happened"}
 	}
-	if i > 0 && slices.Contains([]route.Verb{route.Weigh, route.UsePacket}, p.route().Steps[i-1].Verb) {
-		list = append([]string{"no solid left, and at the temperature of the bench, before the last drops"}, list...)
+	if p.solidBefore(i) {
+		list = append([]string{"dissolve it in a part first, until no solid is left; let it come to the temperature of the bench"}, list...)
 	}
 	return append(list, stateOf(s)...)
+}
+
+// solidBefore reports whether what is made up has to dissolve first.
+func (p *Paper) solidBefore(i int) bool {
+	return i > 0 && slices.Contains([]route.Verb{route.Weigh, route.UsePacket}, p.route().Steps[i-1].Verb)
 }
 
 // delivering is what to mind with an instrument that measures out.
 func delivering(s *route.Step) []string {
 	list := stateOf(s)
 	if len(list) == 0 && s.Measure.Kind != equipment.Dropper {
-		list = []string{"rinse it with a little of the same first, to waste"}
+		list = []string{"rinse the " + pipetteOrVessel(s) + " with a little of the same first, to waste"}
 	}
 	switch s.Measure.Kind {
 	case equipment.Dropper:
@@ -152,16 +156,25 @@ func delivering(s *route.Step) []string {
 	return list
 }
 
+// pipetteOrVessel is what an instrument is called in a word.
+func pipetteOrVessel(s *route.Step) string {
+	switch s.Measure.Kind {
+	case equipment.OneMark, equipment.Graduated, equipment.Piston, equipment.Transfer:
+		return "pipette"
+	}
+	return string(s.Measure.Kind)
+}
+
 // running says how far a pipette runs out: to its tip when it delivers all that it
 // holds, and else from its top line to the one that is so much further down.
 func running(s *route.Step) string {
 	switch {
 	case s.Amount < s.Measure.Capacity*(1-1e-9):
-		return "from the top line down by " + measured(s) + ", both read; the rest to waste"
+		return "from the top line down by " + measured(s) + ", which is what to write; the rest to waste"
 	case s.Emptying == equipment.BlownOut:
-		return "let it run out at the wall, wait; then blow the last drop out"
+		return "fill to the top line; let it run out at the wall, wait; then blow the last drop out"
 	}
-	return "let it run out at the wall, wait; leave the last drop in the tip"
+	return "fill to the top line; let it run out at the wall, wait 5 s or as marked on it; leave the last drop in the tip"
 }
 
 // stateOf says in what state the instrument must be, where it is not rinsed.
@@ -179,13 +192,13 @@ func stateOf(s *route.Step) []string {
 
 // habits hold at every step.
 func (p *Paper) habits(hasRoom bool) []string {
-	first := "Write what you read and go on with it, even where it is not as planned; take nothing out again."
+	first := "Write what you read and go on with it, even where it is not as planned; take nothing out of a solution again."
 	if hasRoom {
-		first += " With the readings beside the planned one the batch stays inside, if all else is as planned."
+		first += " If one reading alone differs, and is within the limits beside the planned one, the batch stays inside; if several differ, the record tells."
 	}
 	list := []string{first,
-		"Spoilt is a step with a bubble, a spill, a lost zero of the balance, or past the one mark of a flask: write why in the box, rinse what was used, and begin again from the step in the last column.",
-		"Label bottles before they are filled. Rests, rinses and tissue go to labelled waste; none goes back, none down the drain.",
+		"Spoilt is a step with a bubble, a spill, a lost zero, a level above the top line, or solid that does not dissolve: write why in the box, take clean dry pieces, and begin again from the step in the last column.",
+		"Label bottles before they are filled. Leftovers, rinses and tissue go to labelled waste; none goes back, none down the drain.",
 	}
 	if p.Prep.Bench.Temperature.Known {
 		list = append(list, "The bench is taken to be at "+temperature(p.Prep.Bench.Temperature.Value, p.Prep.Bench.Within)+", and the liquids as well.")
@@ -199,8 +212,9 @@ func (p *Paper) gives() string {
 	s := State(r)
 	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), equipment.Millilitres(p.Prep.Volume), volume(r.LeftOverML))
 	if shifted := shifts(r); shifted != "" {
-		text += fmt.Sprintf(" The marks alone would give %s; counted besides: %s.", limit(roundSignificant(r.Intended, 3)), shifted)
+		text += fmt.Sprintf(" The marks alone would give %s; already in the figure, with nothing to correct: %s.", limit(roundSignificant(r.Intended, 3)), shifted)
 	}
+	text += " What was read goes into the record, from which follows what was really made."
 	if len(r.Inside) > 0 {
 		text += fmt.Sprintf(" If every reading is as planned, the chance of being inside the tolerance is %s in 100.", InHundred(r.Chance(), p.Prep.LeastChance))
 	}

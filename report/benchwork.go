@@ -86,17 +86,17 @@ func (b *bench) do(i int) string {
 	case route.MakeUpTo:
 		return b.makeUp(i)
 	case route.Take:
-		return fmt.Sprintf("mix %s; take %s from it with the %s into %s", b.source(i), measured(s), instrument(s), b.into(i))
+		return fmt.Sprintf("turn %s over a few times; take %s from it with the %s into %s; write", b.source(i), measured(s), instrument(s), b.into(i))
 	case route.Pour:
-		return fmt.Sprintf("mix %s; fill the %s from it to %s and pour that into %s", b.source(i), instrument(s), measured(s), b.into(i))
+		return fmt.Sprintf("turn %s over a few times; fill the %s from it to %s and pour that into %s; write", b.source(i), instrument(s), measured(s), b.into(i))
 	case route.Add:
 		return fmt.Sprintf("add %s of %s with the %s to bottle %d; close, shake", measured(s), solvent, instrument(s), bottle)
 	case route.DissolveIn:
 		return fmt.Sprintf("add %s of %s to bottle %d, measured on the %s; close, shake until no solid is left", measured(s), solvent, bottle, instrument(s))
 	case route.WeighAliquot:
-		return fmt.Sprintf("zero dry bottle %d on the %s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, instrument(s), measured(s), b.source(i))
+		return fmt.Sprintf("zero dry bottle %d, cap off, on the %s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, instrument(s), measured(s), b.source(i))
 	case route.WeighUpTo:
-		return fmt.Sprintf("bottle %d still on the %s, not zeroed: add %s up to %s on the display, at the end with a clean dropper; write; close, shake", bottle, instrument(s), solvent, measured(s))
+		return fmt.Sprintf("bottle %d still on the %s, not zeroed: add %s up to %s on the display, at the end with a clean dropper; write; close, shake%s", bottle, instrument(s), solvent, measured(s), b.untilDissolved(i))
 	}
 	return Instructions(b.prep(), b.route)[i]
 }
@@ -106,17 +106,28 @@ func (b *bench) weigh(i int) string {
 	s, solute := &b.route.Steps[i], b.prep().Solute.Name
 	step, bottle := b.next(i)
 	if b.route.Steps[step].Verb == route.WeighUpTo && !s.SeparateTare {
-		return fmt.Sprintf("zero dry bottle %d on the %s; weigh %s of %s straight into it; write; do not zero again", bottle, instrument(s), measured(s), solute)
+		return fmt.Sprintf("zero dry bottle %d, cap off, on the %s; weigh %s of %s straight into it; write; do not zero again", bottle, instrument(s), measured(s), solute)
 	}
 	boat := "zero a boat"
 	if s.SeparateTare {
 		boat = "write what the empty boat shows"
 	}
 	text := fmt.Sprintf("%s on the %s; weigh %s of %s; write; tip it all into %s", boat, instrument(s), measured(s), solute, b.into(i))
+	if b.route.Steps[step].Verb == route.MakeUpTo && !s.WeighedBack {
+		text += ", and rinse the boat into it"
+	}
 	if s.WeighedBack {
 		return text + "; weigh the emptied boat, write that as well"
 	}
 	return text
+}
+
+// untilDissolved reminds of solute that is there as a solid.
+func (b *bench) untilDissolved(i int) string {
+	if b.Paper.solidBefore(i) {
+		return " until no solid is left"
+	}
+	return ""
 }
 
 // makeUp says with what is made up, and how it is mixed and kept.
@@ -124,16 +135,16 @@ func (b *bench) makeUp(i int) string {
 	s := &b.route.Steps[i]
 	inside := ""
 	if i > 0 && b.route.Steps[i-1].Measure != nil {
-		inside = fmt.Sprintf(" (%s are in it)", measured(&b.route.Steps[i-1]))
+		inside = fmt.Sprintf(", where %s already is", measured(&b.route.Steps[i-1]))
 	}
 	text := fmt.Sprintf("%s to %s in the %s%s; write; ", b.prep().Solvent.Name, measured(s), instrument(s), inside)
 	if s.Measure.Kind == equipment.Flask {
-		text += fmt.Sprintf("close, turn over ten times, pour into dry bottle %d", b.bottle[i])
+		text += fmt.Sprintf("close, turn over ten times, pour into dry bottle %d, close", b.bottle[i])
 	} else {
-		text += fmt.Sprintf("mix by pouring into dry bottle %d and back, twice; keep it there", b.bottle[i])
+		text += fmt.Sprintf("pour into dry bottle %d and back, twice, and then keep it there, closed", b.bottle[i])
 	}
 	if emptyFor(b.route, i) != "" {
-		text += fmt.Sprintf("; rinse and drain the %s for later", instrument(s))
+		text += fmt.Sprintf("; rinse the %s with %s and drain it for later", instrument(s), b.prep().Solvent.Name)
 	}
 	return text
 }
@@ -142,17 +153,16 @@ func (b *bench) makeUp(i int) string {
 // measures out and enough is left for that, and else the one that began its solution.
 func (b *bench) again(i int) int {
 	s := &b.route.Steps[i]
-	if s.Verb.MeasuresOut() && !s.Verb.FromSolution() {
+	switch first := b.begin(i); {
+	case s.Verb.FromSolution() && !b.enough(i) && first > 0:
+		return b.again(first - 1)
+	case s.Verb.MeasuresOut():
 		return i + 1
+	case b.route.Steps[first].Verb.FromSolution():
+		return b.again(first)
+	default:
+		return first + 1
 	}
-	first := b.begin(i)
-	if s.Verb.MeasuresOut() && b.enough(i) {
-		return i + 1
-	}
-	if s.Verb.MeasuresOut() && first > 0 {
-		return b.begin(first-1) + 1
-	}
-	return first + 1
 }
 
 // begin is the step, from 0, that begins the solution which a step is part of.
@@ -165,11 +175,17 @@ func (b *bench) begin(i int) int {
 	return 0
 }
 
-// enough reports whether what a step takes can be taken once more.
+// enough reports whether what a step takes can be taken once more: a pipette that is not
+// emptied is filled to its top line, and some of the solution rinses it.
 func (b *bench) enough(i int) bool {
+	s := &b.route.Steps[i]
+	need := s.Amount
+	if s.Measure != nil && s.Measure.Kind == equipment.Graduated {
+		need = s.Measure.Capacity
+	}
 	for j := i - 1; j >= 0; j-- {
 		if n := b.bottle[j]; n > 0 {
-			return b.left[n-1] >= 1.2*b.route.Steps[i].Amount // some of it rinses
+			return b.left[n-1] >= 1.2*need
 		}
 	}
 	return true // a stock
