@@ -92,7 +92,11 @@ func (b *bench) do(i int) string {
 	case route.Add:
 		return fmt.Sprintf("add %s of %s with the %s to bottle %d; close, shake", measured(s), solvent, instrument(s), bottle)
 	case route.DissolveIn:
-		return fmt.Sprintf("add %s of %s to bottle %d, measured on the %s; close, shake until no solid is left", measured(s), solvent, bottle, instrument(s))
+		how := "measured with"
+		if s.Balance != nil {
+			how = "weighed on"
+		}
+		return fmt.Sprintf("add %s of %s, %s the %s, to bottle %d; close, shake%s", measured(s), solvent, how, instrument(s), bottle, b.untilDissolved(i))
 	case route.WeighAliquot:
 		return fmt.Sprintf("zero dry bottle %d, cap off, on the %s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, instrument(s), measured(s), b.source(i))
 	case route.WeighUpTo:
