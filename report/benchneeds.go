@@ -15,9 +15,12 @@ func (p *Paper) needs() []term {
 	if usesSolute(p.route()) {
 		list = append(list, term{q.Solute.Name, grams(r.SoluteGrams) + ", and some to spare" + assayWords(q)})
 	}
+	seen := make(map[*route.Stock]bool)
 	for _, s := range p.route().Steps {
 		switch {
+		case s.Stock != nil && seen[s.Stock]:
 		case s.Stock != nil:
+			seen[s.Stock] = true
 			list = append(list, term{s.Stock.Name, fmt.Sprintf("a stock of %s %s", limit(s.Stock.Strength.Value), s.Stock.Unit.Name)})
 		case s.Packet != nil:
 			list = append(list, term{s.Packet.Name, "a packet of " + q.Solute.Name})

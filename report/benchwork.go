@@ -97,12 +97,26 @@ func (b *bench) do(i int) string {
 			how = "weighed on"
 		}
 		return fmt.Sprintf("add %s of %s, %s the %s, to bottle %d; close, shake%s", measured(s), solvent, how, instrument(s), bottle, b.untilDissolved(i))
+	case route.TakeAll:
+		return fmt.Sprintf("pour all of %s into %s", b.source(i), b.into(i))
+	case route.Strengthen:
+		return fmt.Sprintf("add %s of %s with the %s to bottle %d; write; close, shake", measured(s), b.strong(s), instrument(s), bottle)
+	case route.AddSolute:
+		return fmt.Sprintf("zero a boat on the %s; weigh %s of %s; write; tip it all into bottle %d; close, shake until no solid is left", instrument(s), measured(s), b.prep().Solute.Name, bottle)
 	case route.WeighAliquot:
 		return fmt.Sprintf("zero dry bottle %d, cap off, on the %s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, instrument(s), measured(s), b.source(i))
 	case route.WeighUpTo:
 		return fmt.Sprintf("bottle %d still on the %s, not zeroed: add %s up to %s on the display, at the end with a clean dropper; write; close, shake%s", bottle, instrument(s), solvent, measured(s), b.untilDissolved(i))
 	}
 	return Instructions(b.prep(), b.route)[i]
+}
+
+// strong is what a step strengthens with: a stock, or the bottle of a step before.
+func (b *bench) strong(s *route.Step) string {
+	if s.Stock != nil {
+		return s.Stock.Name
+	}
+	return fmt.Sprintf("bottle %d", b.bottle[s.From-1])
 }
 
 // weigh says where solute is weighed, and where it goes.
