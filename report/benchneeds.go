@@ -10,10 +10,10 @@ import (
 
 // needs lists materials, instruments and bottles.
 func (p *Paper) needs() []term {
-	r, q, b := p.result(), p.Prep, newBench(p)
+	q, b := p.Prep, newBench(p)
 	var list []term
-	if usesSolute(p.route()) {
-		list = append(list, term{q.Solute.Name, grams(r.SoluteGrams) + ", and some to spare" + assayWords(q)})
+	if amount := soluteNeeded(p.route()); amount != "" {
+		list = append(list, term{q.Solute.Name, amount + ", and some to spare" + assayWords(q)})
 	}
 	seen := make(map[*route.Stock]bool)
 	for _, s := range p.route().Steps {
@@ -26,7 +26,7 @@ func (p *Paper) needs() []term {
 			list = append(list, term{s.Packet.Name, "a packet of " + q.Solute.Name})
 		}
 	}
-	list = append(list, term{q.Solvent.Name, "about " + volume(min(q.Volume, r.MadeML)+r.LeftOverML) + ", and some for rinsing"},
+	list = append(list, term{q.Solvent.Name, "about " + volume(b.solventNeeded()) + ", and some for rinsing"},
 		term{"instruments", strings.Join(p.instrumentNames(), ", ")})
 	var bottles []string
 	for i := range b.made {
@@ -53,13 +53,53 @@ func (p *Paper) instrumentNames() (names []string) {
 	return names
 }
 
-func usesSolute(r *route.Route) bool {
-	for _, s := range r.Steps {
-		if s.Verb == route.Weigh || s.Verb == route.Measured || s.Verb == route.AddSolute {
-			return true
+// soluteNeeded is what is weighed of the solute, or measured as a liquid; "" for none.
+func soluteNeeded(r *route.Route) string {
+	mass, liquid := 0.0, []string(nil)
+	for i := range r.Steps {
+		switch s := &r.Steps[i]; s.Verb {
+		case route.Weigh, route.AddSolute:
+			mass += s.Amount
+		case route.Measured:
+			liquid = append(liquid, measured(s))
 		}
 	}
-	return false
+	if mass > 0 {
+		liquid = append([]string{grams(mass)}, liquid...)
+	}
+	return strings.Join(liquid, " and ")
+}
+
+// solventNeeded is in mL what is added of the solvent: what was made, less what went into
+// it of other solutions and liquids.
+func (b *bench) solventNeeded() (mL float64) {
+	for _, made := range b.made {
+		mL += made
+	}
+	for i := range b.route.Steps {
+		s := &b.route.Steps[i]
+		switch {
+		case s.Verb == route.WeighAliquot:
+			mL -= s.Amount / max(0.5, b.prep().Solvent.Density.Value)
+		case s.Verb == route.TakeAll:
+			if n := b.before(i); n > 0 {
+				mL -= b.made[n-1]
+			}
+		case (s.Verb == route.Take || s.Verb == route.Pour || s.Verb == route.Measured || s.Verb == route.Strengthen) && !s.Measure.Kind.Counts():
+			mL -= s.Amount
+		}
+	}
+	return max(0, mL)
+}
+
+// before is the number of the last bottle made before a step, 0 for none.
+func (b *bench) before(i int) int {
+	for i--; i >= 0; i-- {
+		if b.bottle[i] > 0 {
+			return b.bottle[i]
+		}
+	}
+	return 0
 }
 
 func assayWords(q *route.Prep) string {
@@ -69,10 +109,10 @@ func assayWords(q *route.Prep) string {
 	}
 	if a.Distribution != nil {
 		if low, high := a.Distribution.Support(); low > 0 && high < 2 {
-			return fmt.Sprintf(", assay %s to %s", Percent(low), Percent(high))
+			return fmt.Sprintf(", assay %s to %s %%", limit(100*low), limit(100*high))
 		}
 	}
-	return ", assay " + Percent(a.Value)
+	return ", assay " + limit(100*a.Value) + " %"
 }
 
 // besides is what no kit lists.

@@ -27,7 +27,7 @@ func (p *Paper) sheet(room []record.Room) *document {
 	d.section("You need", termList{p.needs()})
 	d.section("Steps", p.stepTable(room))
 	d.add(tabular{Head: []string{"what was spoilt, and why; other remarks", "checked by"}, Numbers: 2, Class: "form remarks", Marked: -1, Rows: [][]string{{"", ""}}})
-	d.section("All along", bulletList{p.habits(len(room) > 0)})
+	d.section("All along", bulletList{p.habits(planIsInside(p) && len(room) > 0)})
 	d.section("You get", paragraph{Text: p.gives()})
 	return d
 }
@@ -47,6 +47,9 @@ func (p *Paper) sheetBelow() string {
 // stepTable is the steps with what to take care of, what is planned, boxes, and from
 // where to begin again.
 func (p *Paper) stepTable(room []record.Room) tabular {
+	if !planIsInside(p) {
+		room = nil
+	}
 	t := tabular{Head: []string{"", "do", "take care", "planned", "read", "initials, time", "again from"}, Numbers: 7, Class: "form steps", Marked: -1}
 	b, cared := newBench(p), make(map[string]int)
 	for i := range p.route().Steps {
@@ -59,6 +62,12 @@ func (p *Paper) stepTable(room []record.Room) tabular {
 	}
 	t.Rows = append(t.Rows, []string{strconv.Itoa(len(t.Rows) + 1), "Close the last bottle; date and initials on its label", "Leftovers and rinses to waste; glass, balance and bench clean", "–", "–", "", "–"})
 	return t
+}
+
+// planIsInside reports whether the batch is inside when all goes as planned, so that
+// limits beside the planned readings mean something.
+func planIsInside(p *Paper) bool {
+	return len(p.Prep.Tolerances) > 0 && p.result().Informative && p.result().Inside[0].Normal >= p.Prep.LeastChance
 }
 
 // careOnce says the same only once, and then where it was said.
@@ -213,6 +222,9 @@ func (p *Paper) gives() string {
 	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), equipment.Millilitres(p.Prep.Volume), volume(r.LeftOverML))
 	if shifted := shifts(r); shifted != "" {
 		text += fmt.Sprintf(" The marks alone would give %s; already in the figure, with nothing to correct: %s.", limit(roundSignificant(r.Intended, 3)), shifted)
+	}
+	for _, mind := range p.minds() {
+		text += " " + mind
 	}
 	text += " What was read goes into the record, from which follows what was really made."
 	if len(r.Inside) > 0 {

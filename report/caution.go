@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"minim/uncertainty/route"
@@ -26,11 +27,25 @@ var reminders = map[string]string{
 
 // Cautions words what the prep states about hazards.
 func Cautions(p *route.Prep) []string {
-	return []string{
-		caution(p.Solute.Name, p.Solute.Hazards),
-		caution(p.Solvent.Name, p.Solvent.Hazards),
-		"These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.",
+	list := []string{caution(p.Solute.Name, p.Solute.Hazards), caution(p.Solvent.Name, p.Solvent.Hazards)}
+	for _, name := range otherSolvents(p, p.Routes...) {
+		list = append(list, caution(name, nil))
 	}
+	return append(list,
+		"These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.")
+}
+
+// otherSolvents are those of stocks that routes use, each once, beside that of the prep.
+func otherSolvents(p *route.Prep, routes ...*route.Route) (names []string) {
+	for _, r := range routes {
+		for _, s := range r.Steps {
+			if s.Stock == nil || s.Stock.Solvent == "" || s.Stock.Solvent == p.Solvent.Name || slices.Contains(names, s.Stock.Solvent) {
+				continue
+			}
+			names = append(names, s.Stock.Solvent)
+		}
+	}
+	return names
 }
 
 func caution(name string, hazards []string) string {

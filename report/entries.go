@@ -58,6 +58,9 @@ func remarks(e *record.Entry) (parts []string) {
 	if e.Spoilt != "" {
 		parts = append(parts, "spoilt ("+e.Spoilt+") and thrown away")
 	}
+	if e.Undone && e.Spoilt == "" {
+		parts = append(parts, "thrown away with what was spoilt")
+	}
 	if e.StruckBy > 0 {
 		parts = append(parts, fmt.Sprintf("struck by entry %d", e.StruckBy))
 	}
@@ -94,7 +97,7 @@ func saidIn(e *record.Entry) string {
 // isStruck reports whether what an entry says no longer counts: it is corrected,
 // withdrawn, or was thrown away.
 func isStruck(e *record.Entry) bool {
-	return e.StruckBy > 0 || e.Spoilt != ""
+	return e.StruckBy > 0 || e.Spoilt != "" || e.Undone
 }
 
 // stepWords say in short what a step does.

@@ -69,6 +69,9 @@ func (p *Paper) labels(l Label) *document {
 // stated is the strength with its basis and what it may be off by.
 func stated(q *route.Prep, r *route.Result) string {
 	s, unit := State(r), q.Target.Unit.Name
+	if !r.Informative {
+		return "strength not known: " + r.Uninformative
+	}
 	if s.GiveOrTake == "" {
 		return fmt.Sprintf("%s %s (%s to %s, about %s %%)", s.Value, unit, s.Lower, s.Upper, Asked(r.Analytic.CoverageProbability))
 	}
@@ -100,6 +103,9 @@ func hazardWords(q *route.Prep, r *route.Result) (list []string, said string) {
 		add(orUnknown(q.Solute.Name, q.Solute.Hazards))
 	}
 	add(orUnknown(q.Solvent.Name, q.Solvent.Hazards))
+	for _, name := range otherSolvents(q, r.Route) {
+		add(orUnknown(name, nil))
+	}
 	if len(straddled) > 0 {
 		said = fmt.Sprintf("the strength could be on either side of %s: labelled for the stricter", series(straddled, "and"))
 	}

@@ -81,6 +81,18 @@ func (p *Paper) measurand() string {
 		unit.Quantity(), unit.Name, counts, what, when, q.Solvent.Name)
 }
 
+// minds are what a reader must not miss of the result.
+func (p *Paper) minds() (list []string) {
+	r := p.result()
+	if !r.Informative {
+		list = append(list, "The figure says almost nothing: "+r.Uninformative+".")
+	}
+	if !r.Enough(p.Prep.Volume) {
+		list = append(list, fmt.Sprintf("It makes less than the %s wanted.", equipment.Millilitres(p.Prep.Volume)))
+	}
+	return list
+}
+
 // statement is the result as JCGM 100, 7.2 wants it.
 func (p *Paper) statement() string {
 	r, unit := p.result(), p.prep().Target.Unit.Name
@@ -121,7 +133,7 @@ func (p *Paper) method() string {
 	r, q := p.result(), p.prep()
 	steps := make([]string, len(r.Route.Steps))
 	for i := range r.Route.Steps {
-		steps[i] = doing(&r.Route.Steps[i])
+		steps[i] = naming(q, &r.Route.Steps[i])
 	}
 	verb, chance := "is prepared", "predicted to be"
 	if p.Batch != nil {
@@ -150,6 +162,15 @@ func series(words []string, last string) string {
 		return strings.Join(words, "")
 	}
 	return strings.Join(words[:n], ", ") + " " + last + " " + words[n]
+}
+
+// naming names in what is done the solute and the solvent.
+func naming(q *route.Prep, s *route.Step) string {
+	text := strings.NewReplacer(" of solvent", " of "+q.Solvent.Name, " of solute", " of "+q.Solute.Name).Replace(doing(s))
+	if s.Verb == route.Weigh || s.Verb == route.Measured {
+		text = strings.Replace(text, measured(s), measured(s)+" of "+q.Solute.Name, 1)
+	}
+	return text
 }
 
 // gerunds of the first words of steps.

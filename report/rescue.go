@@ -95,7 +95,7 @@ func fromBottle(r *plan.Rescue) bool {
 func rescueWord(r *plan.Rescue) string {
 	to := "TO " + r.Prep.Target.Text
 	if !r.Results[r.Verdict.Use].Enough(r.Prep.Volume) {
-		return fmt.Sprintf("%s, NEAREST (none makes %s)", to, equipment.Millilitres(r.Prep.Volume))
+		return fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, equipment.Millilitres(r.Prep.Volume))
 	}
 	if !r.Verdict.Meets && len(r.Prep.Tolerances) > 0 {
 		return fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, Asked(r.Prep.LeastChance))

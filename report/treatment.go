@@ -21,6 +21,9 @@ func (p *Paper) report() *document {
 	d.section("What is stated", paragraph{Text: p.measurand()})
 	p.steps(d)
 	d.section("Result", paragraph{Text: p.statement()}, p.inside())
+	for _, text := range p.minds() {
+		d.add(quotation{text})
+	}
 	p.budget(d)
 	if p.Batch != nil {
 		p.figure(d)

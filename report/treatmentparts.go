@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"minim/uncertainty"
@@ -23,6 +24,9 @@ func (p *Paper) budget(d *document) {
 	rest := 0.0
 	for i := range lines {
 		line := &lines[i]
+		if math.Abs(line.Contribution) <= 1e-9*r.Analytic.StandardUncertainty {
+			continue // it cancels, or is exactly known
+		}
 		if i >= mostLines {
 			rest += line.Share
 			continue

@@ -108,6 +108,8 @@ func (o *paperOptions) compare(ctx context.Context, prep *route.Prep, name strin
 	switch {
 	case err != nil:
 		return nil, withRouteHint(prep, cannot(err))
+	case c.Verdict.Use < 0 && name != "":
+		return nil, cannot(&route.CannotError{Name: name, Reason: c.Results[0].Reason})
 	case c.Verdict.Use < 0:
 		return nil, noneLeft(c)
 	}

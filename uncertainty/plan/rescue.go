@@ -71,12 +71,12 @@ func (e *NoWayError) Error() string { return "the batch cannot be corrected: " +
 
 // FindRescue finds how a batch can be brought to the target of a prep. The batch is the
 // solution that a route ends with, or a stock of which the volume is stated. Of each
-// kind of way it keeps the best, and recommends the best of all: of those that make
-// enough and are inside the first tolerance with the chance asked for, the one with the
-// least left over, of which what is set aside is a part, in halves of the volume wanted;
-// then with the fewest measurements; then with the best chance. Where none is good
-// enough, the one with the best chance. Without a tolerance a way is good enough that
-// holds the target at most twice as widely as the tightest.
+// kind of way it keeps the best, and recommends the best of all: one that is inside the
+// first tolerance with the chance asked for; of those one that aims at the target itself;
+// then one that makes enough; then with the least left over, of which what is set aside is
+// a part, in halves of the volume wanted; then with the fewest measurements, the best
+// chance, and nearest to the target. Without a tolerance a way is good enough that holds
+// the target at most twice as widely as the tightest.
 func FindRescue(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.Settings) (*Rescue, error) {
 	alone := *p
 	alone.Ladder = nil
@@ -190,9 +190,7 @@ func (r *rescuer) try(kind Way, steps ...route.Step) error {
 		}
 		target := r.prep.Target.Value
 		result.HoldsWithin = (math.Abs(result.Analytic.Value-target) + result.Analytic.ExpandedUncertainty) / target
-		if result.Enough(r.prep.Volume) {
-			r.tightest = min(r.tightest, result.HoldsWithin)
-		}
+		r.tightest = min(r.tightest, result.HoldsWithin)
 		r.ways = append(r.ways, way{kind, result})
 	}
 	return nil

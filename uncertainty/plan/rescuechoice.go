@@ -10,26 +10,42 @@ import (
 // [FindRescue].
 func (r *rescuer) better(a, b *route.Result) bool {
 	halves := func(x *route.Result) float64 { return math.Round(2 * x.LeftOverML / r.prep.Volume) }
+	chance := func(x *route.Result) float64 { return math.Round(100 * min(x.Chance(), 0.99)) }
 	switch {
-	case !r.good(a) || !r.good(b):
-		return (&route.Comparison{Prep: r.prep}).Better(a, b)
-	case halves(a) != halves(b):
+	case r.good(a) != r.good(b):
+		return r.good(a)
+	case r.onTarget(a) != r.onTarget(b):
+		return r.onTarget(a)
+	case a.Enough(r.prep.Volume) != b.Enough(r.prep.Volume):
+		return a.Enough(r.prep.Volume)
+	case r.good(a) && halves(a) != halves(b):
 		return halves(a) < halves(b)
-	case a.Operations != b.Operations:
+	case r.good(a) && a.Operations != b.Operations:
 		return a.Operations < b.Operations
+	case len(r.prep.Tolerances) > 0 && chance(a) != chance(b):
+		return chance(a) > chance(b)
 	}
-	if len(r.prep.Tolerances) == 0 {
-		return a.HoldsWithin < b.HoldsWithin
-	}
-	return math.Round(1000*a.Chance()) > math.Round(1000*b.Chance())
+	return r.offTarget(a) < r.offTarget(b)
 }
 
-// good reports whether a way is good enough, but for what else is asked of it.
+// offTarget is by how much of the target the expected strength misses it.
+func (r *rescuer) offTarget(a *route.Result) float64 {
+	return math.Abs(a.Analytic.Value/r.prep.Target.Value - 1)
+}
+
+// onTarget reports whether a way aims at the target itself: within a quarter of the first
+// tolerance, and 1 % at least.
+func (r *rescuer) onTarget(a *route.Result) bool {
+	return r.offTarget(a) <= max(0.01, r.prep.HalfWidth()/4)
+}
+
+// good reports whether the strength that a way gives is good enough, but for what else is
+// asked of it.
 func (r *rescuer) good(a *route.Result) bool {
 	if len(r.prep.Tolerances) == 0 {
-		return a.HoldsWithin <= 2*r.tightest && a.Enough(r.prep.Volume)
+		return a.HoldsWithin <= 2*r.tightest
 	}
-	return (&route.Comparison{Prep: r.prep}).Meets(a)
+	return a.Informative && a.Chance() >= r.prep.LeastChance
 }
 
 // best returns of each kind the best way.

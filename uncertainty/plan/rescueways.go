@@ -66,7 +66,7 @@ func (r *rescuer) diluteParts() error {
 	u, value := r.now.Analytic.StandardUncertainty, r.now.Analytic.Value
 	p.Kit, p.Stocks = &kit, []*route.Stock{{
 		Name: "batch", Unit: p.Target.Unit, Strength: route.Estimate{Value: value, Distribution: uncertainty.Normal{Mu: value, Sigma: u}, Known: true},
-		Volume: route.Estimate{Value: r.now.MadeML, Known: true},
+		Volume: route.Estimate{Value: 0.95 * r.now.MadeML, Known: true}, // some rinses, some stays
 	}}
 	for _, o := range partSearches {
 		o.Settings.Coverage = r.coverage
@@ -79,7 +79,7 @@ func (r *rescuer) diluteParts() error {
 				return err
 			}
 		}
-		if slices.ContainsFunc(r.ways, func(w way) bool { return w.kind == DilutePart && r.good(&w.result) }) {
+		if slices.ContainsFunc(r.ways, func(w way) bool { return w.kind == DilutePart && r.good(&w.result) && r.onTarget(&w.result) }) {
 			break
 		}
 	}

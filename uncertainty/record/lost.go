@@ -36,6 +36,11 @@ func (w *work) goBack(step int) bool {
 			w.throwAway(i, step)
 		}
 	}
+	for _, e := range w.done[min(step-1, len(w.done)):] {
+		if e != nil {
+			e.Undone = true
+		}
+	}
 	planned := len(w.Planned.Steps)
 	keep := min(max(step-1, planned), len(w.steps))
 	w.steps, w.done = w.steps[:keep], w.done[:keep]

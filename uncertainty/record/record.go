@@ -85,6 +85,9 @@ type Entry struct {
 	// Spoilt says why what was done was thrown away; "" when it was not.
 	Spoilt string
 	Note   string
+	// Undone: what was done was thrown away together with a spoilt step before or after
+	// it, and had to be done again.
+	Undone bool
 	// StruckBy is the number of the entry by which this one is struck; 0 when it
 	// stands. A spoilt entry stands: it was so.
 	StruckBy int

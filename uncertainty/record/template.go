@@ -12,17 +12,18 @@ import (
 // for its reading and beside it what is planned.
 func Template(p *route.Prep, r *route.Route) string {
 	var b strings.Builder
+	number, key := firstReading(r)
 	fmt.Fprintf(&b, `# The record of a batch of %s.
 # Write what was really read between the quotes; what stays blank is taken from the plan, and said to be.
 # Where another instrument was used, name it as the plan does: take = "1.05 mL", with = "2 mL pipette".
 # A record only grows. To change an entry add one with corrects = and its number, by whom and when:
-#   20 = { corrects = 2, %s = "…", by = "AK", at = "2026-11-28 10:05" }
+#   20 = { corrects = %d, %s = "…", by = "AK", at = "2026-11-28 10:05" }
 # When something was spoilt and done again, say so in its entry, spoilt = "bubble", and add one for the step.
 route = %s
 batch = ""
 
 [entries]
-`, oneLine(p.Solute.Name), firstReading(r), benchfile.Quote(r.Name))
+`, oneLine(p.Solute.Name), number, key, benchfile.Quote(r.Name))
 	fmt.Fprintf(&b, "1 = { temperature = \"\", by = \"\", at = \"\" }%s\n", plannedTemperature(p))
 	for i := range r.Steps {
 		s := &r.Steps[i]
@@ -35,14 +36,14 @@ batch = ""
 	return b.String()
 }
 
-// firstReading is the key of the first step that reads something.
-func firstReading(r *route.Route) string {
+// firstReading is the entry of the first step that reads something, and its key.
+func firstReading(r *route.Route) (number int, key string) {
 	for i := range r.Steps {
 		if s := &r.Steps[i]; s.Measure != nil || s.Balance != nil {
-			return s.Key()
+			return i + 2, s.Key()
 		}
 	}
-	return "take"
+	return 2, "take"
 }
 
 func plannedTemperature(p *route.Prep) string {
