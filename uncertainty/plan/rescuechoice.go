@@ -10,7 +10,7 @@ import (
 // [FindRescue].
 func (r *rescuer) better(a, b *route.Result) bool {
 	halves := func(x *route.Result) float64 { return math.Round(2 * x.LeftOverML / r.prep.Volume) }
-	chance := func(x *route.Result) float64 { return math.Round(100 * min(x.Chance(), 0.99)) }
+	chance := func(x *route.Result) float64 { return math.Round(1000 * min(x.Chance(), 0.999)) }
 	switch {
 	case r.good(a) != r.good(b):
 		return r.good(a)
