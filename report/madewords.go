@@ -105,10 +105,7 @@ func numberList(list []int) string {
 	for i, n := range list {
 		words[i] = strconv.Itoa(n)
 	}
-	if n := len(words) - 1; n > 0 {
-		return strings.Join(words[:n], ", ") + " and " + words[n]
-	}
-	return words[0]
+	return series(words, "and")
 }
 
 func isOrAre(list []int) string { return plural(list, "is", "are") }

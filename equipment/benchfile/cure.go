@@ -53,7 +53,7 @@ func straight(rest string) string {
 	if text == "" {
 		return `straight quotes: "`
 	}
-	return printable(text)
+	return Printable(text)
 }
 
 // backslash: kit = "C:\bench.toml"

@@ -27,13 +27,13 @@ func (m *Mistake) Error() string {
 	if m.Hint == "" {
 		return m.Report()
 	}
-	return m.Report() + "\n  " + printable(m.Hint)
+	return m.Report() + "\n  " + Printable(m.Hint)
 }
 
 // Report returns everything but the hint: place and message, the line, the mark.
 // The line of a change has no number.
 func (m *Mistake) Report() string {
-	head := printable(m.Place.String() + ": " + m.Message)
+	head := Printable(m.Place.String() + ": " + m.Message)
 	if m.Source == "" {
 		return head
 	}
@@ -42,7 +42,7 @@ func (m *Mistake) Report() string {
 	if m.Line > 0 {
 		number = strconv.Itoa(m.Line)
 	}
-	return fmt.Sprintf("%s\n  %s | %s\n  %*s | %s%s", head, number, printable(shown),
+	return fmt.Sprintf("%s\n  %s | %s\n  %*s | %s%s", head, number, Printable(shown),
 		len(number), "", strings.Repeat(" ", indent), strings.Repeat("^", width))
 }
 
@@ -72,10 +72,10 @@ func window(line []rune, start, width int) (shown string, indent, marked int) {
 	return shown, indent, marked
 }
 
-// printable returns a text that cannot move the cursor: a tab becomes a space,
+// Printable returns a text that cannot move the cursor: a tab becomes a space,
 // and what has no shape of its own, such as a control character or a change of
 // direction, becomes U+FFFD.
-func printable(text string) string {
+func Printable(text string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
 		case r == '\t':

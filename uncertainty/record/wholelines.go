@@ -2,8 +2,6 @@ package record
 
 import (
 	"bytes"
-	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"minim/equipment/benchfile"
@@ -31,7 +29,7 @@ func Whole(name string, text []byte) (whole []byte, cut []Cut) {
 		written, ended := bytes.CutSuffix(line, []byte("\n"))
 		written = bytes.TrimSuffix(written, []byte("\r"))
 		if bytes.HasSuffix(written, []byte(struck)) || !ended && brokenOff(name, whole[:from], written) {
-			cut = append(cut, Cut{number, strings.Map(visible, string(written))})
+			cut = append(cut, Cut{number, benchfile.Printable(string(written))})
 			blankOut(written)
 		}
 		from += len(line)
@@ -82,14 +80,3 @@ func closed(line []byte) bool {
 
 // blankOut puts a space in the place of each byte.
 func blankOut(text []byte) { copy(text, bytes.Repeat([]byte(" "), len(text))) }
-
-// visible replaces what has no shape of its own.
-func visible(r rune) rune {
-	switch {
-	case r == '\t':
-		return ' '
-	case unicode.IsGraphic(r):
-		return r
-	}
-	return unicode.ReplacementChar
-}
