@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"strings"
 
 	"minim/equipment"
@@ -65,8 +66,10 @@ type Bench struct {
 
 // Solute is what is dissolved.
 type Solute struct {
-	Name  string
-	Assay Estimate
+	// Name of the substance that the strength counts, and WeighedAs that of the form
+	// that is weighed; "" where it is the same.
+	Name, WeighedAs string
+	Assay           Estimate
 	// FormFactor is the mass of the substance that the strength counts over
 	// the mass of the form that is weighed.
 	FormFactor float64
@@ -82,9 +85,13 @@ type Solute struct {
 	// Solubility in g/mL; 0 when not stated.
 	Solubility float64
 	// Price of 1 g of what is weighed.
-	Price   equipment.Price
+	Price equipment.Price
+	// Hazards are the user's words for it undiluted; none means not stated.
 	Hazards []string
 }
+
+// Weighed is the name of what is weighed or measured out.
+func (s *Solute) Weighed() string { return cmp.Or(s.WeighedAs, s.Name) }
 
 // Solvent is what it is dissolved and diluted in.
 type Solvent struct {
@@ -101,13 +108,6 @@ type Solvent struct {
 	// Price of 1 mL.
 	Price   equipment.Price
 	Hazards []string
-}
-
-// Hazard is words of the user's for a solution of at least a strength, in the unit of the
-// target.
-type Hazard struct {
-	From  Strength
-	Words []string
 }
 
 // Stock is a solution that stands ready.

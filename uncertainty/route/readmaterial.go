@@ -16,6 +16,7 @@ func readSolute(t *benchfile.Table) Solute {
 	t.Need("name")
 	s := Solute{
 		Name:           t.Text("name"),
+		WeighedAs:      t.Text("weighed-as"),
 		Assay:          estimate(t, "assay", parseAssay, parseAssay),
 		FormFactor:     1,
 		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, 1, 1e7, "sodium chloride has \"58.44 g/mol\""),

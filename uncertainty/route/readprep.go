@@ -51,17 +51,6 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	return p, nil
 }
 
-// readHazard reads the words for a solution of at least a strength.
-func (p *Prep) readHazard(t *benchfile.Table) Hazard {
-	t.Need("from", "words")
-	s := p.strength(t, "from")
-	h := Hazard{From: Strength{Value: p.inTargetUnit(s), Unit: p.Target.Unit, Text: s.Text}, Words: t.Texts("words")}
-	if t.Has("words") && len(h.Words) == 0 {
-		t.Fail("words", "the list is empty", "write the words of the safety data sheet")
-	}
-	return h
-}
-
 // readVolume reads the volume wanted.
 func readVolume(t *benchfile.Table) float64 {
 	v := t.Positive("volume", quantity.Volume)

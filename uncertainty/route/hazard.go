@@ -1,0 +1,87 @@
+package route
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"minim/equipment/benchfile"
+)
+
+// Hazard is words of the user's for a solution of at least a strength, in the unit of the
+// target.
+type Hazard struct {
+	From  Strength
+	Words []string
+	// Replaces: from this strength on the words stand in place of those of weaker ones.
+	Replaces bool
+}
+
+// SolutionHazards are the hazard words that a prep states for a solution of the solute.
+// Every list is nil where nothing is stated, which is to be treated as unknown.
+type SolutionHazards struct {
+	// Solution holds the words for its strength; without any it is to be treated as
+	// undiluted.
+	Solution []string
+	// Undiluted holds the words of the solute itself.
+	Undiluted []string
+	// Straddled are the strengths, of those from which words hold, that lie inside the
+	// interval: the stricter side of each was taken.
+	Straddled []Strength
+}
+
+// HazardsAt are the words for a solution whose strength lies in an interval, in the unit of
+// the target. Words hold where the upper end reaches their strength; a statement
+// takes away those of weaker strengths only where the lower end reaches it as well.
+func (p *Prep) HazardsAt(lower, upper float64) SolutionHazards {
+	h := SolutionHazards{Undiluted: p.Solute.Hazards}
+	for _, s := range slices.SortedStableFunc(slices.Values(p.Hazards), func(a, b Hazard) int { return cmp.Compare(a.From.Value, b.From.Value) }) {
+		if upper < s.From.Value {
+			break
+		}
+		switch {
+		case lower < s.From.Value:
+			h.Straddled = append(h.Straddled, s.From)
+		case s.Replaces:
+			h.Solution = nil
+		}
+		h.Solution = addWords(h.Solution, s.Words)
+	}
+	return h
+}
+
+// Unknown reports whether nothing is stated that could be said of the solution.
+func (h *SolutionHazards) Unknown() bool { return len(h.Solution) == 0 && len(h.Undiluted) == 0 }
+
+// Any reports whether one of the words is stated for the solution or for the solute
+// undiluted; how they are written in capitals does not matter.
+func (h *SolutionHazards) Any(words ...string) bool {
+	return slices.ContainsFunc(slices.Concat(h.Solution, h.Undiluted), func(stated string) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return strings.EqualFold(w, strings.TrimSpace(stated)) })
+	})
+}
+
+// Strong reports whether it must be brought into the solvent, never the solvent onto it: it
+// is an acid, an alkali or corrosive, or nothing is known of it.
+func (h *SolutionHazards) Strong() bool { return h.Unknown() || h.Any("acid", "alkali", "corrosive") }
+
+// addWords appends the words that are not yet there.
+func addWords(list, more []string) []string {
+	for _, w := range more {
+		if !slices.ContainsFunc(list, func(had string) bool { return strings.EqualFold(had, w) }) {
+			list = append(list, w)
+		}
+	}
+	return list
+}
+
+// readHazard reads the words for a solution of at least a strength.
+func (p *Prep) readHazard(t *benchfile.Table) Hazard {
+	t.Need("from", "words")
+	s := p.strength(t, "from")
+	h := Hazard{From: Strength{Value: p.inTargetUnit(s), Unit: p.Target.Unit, Text: s.Text}, Words: t.Texts("words"), Replaces: t.Flag("replaces")}
+	if t.Has("words") && len(h.Words) == 0 {
+		t.Fail("words", "the list is empty", "write the words of the safety data sheet")
+	}
+	return h
+}
