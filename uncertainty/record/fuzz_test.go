@@ -25,7 +25,7 @@ func FuzzParse(f *testing.F) {
 	for _, text := range []string{
 		twoDilutions("1 = { step = 3, take = \"0.95 mL\", BY }\n2 = { step = 5, late = true }\n3 = { corrects = 1, spoilt = \"x\", BY }\n4 = { step = 3, BY }"),
 		twoDilutions("1 = { step = 6, BY }\n2 = { step = 7, take = \"all\", BY }\n3 = { step = 8, add = \"2 mL\", with = \"5 mL pipette\", spoilt = \"x\", BY }\n4 = { step = 5, BY }"),
-		twoDilutions("1 = { step = 7, take = \"all\" }\n2 = { step = 8, strengthen = \"1 mL\", of = \"step 2\", with = \"1 mL pipette\" }\n3 = { corrects = 1, withdrawn = true, BY }"),
+		twoDilutions("1 = { step = 7, take = \"all\" }\n2 = { step = 8, strengthen = \"1 mL\", of = \"step 2\", with = \"2 mL pipette\" }\n3 = { corrects = 1, withdrawn = true, BY }"),
 		twoDilutions("1 = { temperature = \"22 °C\" }\n2 = { corrects = 1, within = \"1 °C\", BY }\n3 = { step = 1, weigh = \""),
 		recordOf("strengthened", "1 = { step = 1, start = \"weak\", BY }\n2 = { step = 4, strengthen = \"0.5 mL\", BY, spoilt = \"x\" }\n3 = { step = 2, BY }"),
 		recordOf("drops", "1 = { step = 2, dissolve-in = \"22 mL\", with = \"25 mL cylinder\" }\n2 = { step = 3, take = \"2 drops\", BY, spoilt = \"x\" }\n3 = { step = 3, BY }"),
@@ -150,11 +150,11 @@ func TestLeftOverOfRandomBatches(t *testing.T) {
 			again := step
 			switch early := len(h.lines) < 20; {
 			case early && r.IntN(4) == 0:
-				h.do(step, `, spoilt = "bubble"`)
+				h.do(step, `, spoilt = "spill"`)
 			case early && r.IntN(4) == 0:
 				h.do(step, "")
 				again = 1 + r.IntN(step)
-				h.write("corrects = %d, spoilt = \"bubble\"", h.entry[again])
+				h.write("corrects = %d, spoilt = \"spill\"", h.entry[again])
 			default:
 				h.do(step, "")
 				continue

@@ -71,7 +71,7 @@ route = "two dilutions"
 1 = { temperature = "20 °C", within = "3 °C" }
 2 = { step = 1, weigh = "1.00 g", by = "AK" }
 3 = { step = 2, make-up-to = "25 mL", by = "AK" }
-4 = { step = 3, take = "1 mL", with = "1 mL pipette", by = "AK" }
+4 = { step = 3, take = "1 mL", with = "2 mL pipette", by = "AK" }
 5 = { step = 4, make-up-to = "10 mL", by = "AK" }
 6 = { step = 5, take = "2 mL", by = "AK" }
 7 = { step = 6, make-up-to = "20 mL", by = "AK" }

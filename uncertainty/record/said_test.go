@@ -22,9 +22,9 @@ func TestParseAddition(t *testing.T) {
 		`step 3: took 50 µL`:                                  `step = 3, take = "50 µL"`,
 		`step 3: took 1 cm3`:                                  `step = 3, take = "1 cm3"`,
 		`step 3: took 1,05 mL`:                                `step = 3, take = "1,05 mL"`, // refused where it is read
-		`step 3: took 1 mL with the 2 mL pipette`:             `step = 3, take = "1 mL", with = "2 mL pipette"`,
-		`step 3: took 1 mL with 2 mL pipette`:                 `step = 3, take = "1 mL", with = "2 mL pipette"`,
-		`step 3: 1 mL with the 2 mL pipette`:                  `step = 3, take = "1 mL", with = "2 mL pipette"`,
+		`step 3: took 1 mL with the 3 mL pipette`:             `step = 3, take = "1 mL", with = "3 mL pipette"`,
+		`step 3: took 1 mL with 3 mL pipette`:                 `step = 3, take = "1 mL", with = "3 mL pipette"`,
+		`step 3: 1 mL with the 3 mL pipette`:                  `step = 3, take = "1 mL", with = "3 mL pipette"`,
 		`step 1: weighed 1.02 g`:                              `step = 1, weigh = "1.02 g"`,
 		`step 1: 1.02 g on the 0.01 g scale`:                  `step = 1, weigh = "1.02 g", on = "0.01 g scale"`,
 		`step 4: made up to 10 mL in the 10 mL cylinder`:      `step = 4, make-up-to = "10 mL", in = "10 mL cylinder"`,
@@ -38,14 +38,14 @@ func TestParseAddition(t *testing.T) {
 		`step 3: took 1 mL; rinsed = true`:                    `step = 3, take = "1 mL", rinsed = true`,
 		`step 3: took 1 mL; note = a "b" \c`:                  `step = 3, take = "1 mL", note = "a \"b\" \\c"`,
 		`step 3: spoilt`:                                      `step = 3, spoilt = "spoilt"`,
-		`step 3: spoilt, a bubble`:                            `step = 3, spoilt = "a bubble"`,
-		`step 3: spoilt by a bubble`:                          `step = 3, spoilt = "a bubble"`,
-		`step 3: took 0.9 mL, spoilt: bubble, seen late`:      `step = 3, take = "0.9 mL", spoilt = "bubble, seen late"`,
-		`step 3: done, spoilt; note = a bubble`:               `step = 3, spoilt = "spoilt", note = "a bubble"`,
+		`step 3: spoilt, a spill`:                            `step = 3, spoilt = "a spill"`,
+		`step 3: spoilt by a spill`:                          `step = 3, spoilt = "a spill"`,
+		`step 3: took 0.9 mL, spoilt: spill, seen late`:      `step = 3, take = "0.9 mL", spoilt = "spill, seen late"`,
+		`step 3: done, spoilt; note = a spill`:               `step = 3, spoilt = "spoilt", note = "a spill"`,
 		`step 3: withdrawn`:                                   `step = 3, withdrawn = true`, // refused where it is read
 		`entry 5: took 1.06 mL`:                               `corrects = 5, take = "1.06 mL"`,
 		`entry 5: 1.06 mL`:                                    `corrects = 5, take = "1.06 mL"`,
-		`entry 5: spoilt, a bubble`:                           `corrects = 5, spoilt = "a bubble"`,
+		`entry 5: spoilt, a spill`:                           `corrects = 5, spoilt = "a spill"`,
 		`entry 5: withdrawn; note = it was step 5`:            `corrects = 5, withdrawn = true, note = "it was step 5"`,
 		`entry 99: took 1 mL`:                                 `corrects = 99, take = "1 mL"`,                      // it may be added with this one
 		`entry 99999999999999999999: withdrawn`:               `corrects = 99999999999999999999, withdrawn = true`, // refused where it is read
@@ -75,7 +75,7 @@ func TestParseAddition(t *testing.T) {
 // Words that cannot be understood.
 func TestRefusedAdditions(t *testing.T) {
 	const words = "write one of weighed out, weighed, weighed up to, made up to, took, poured, measured, dissolved in, strengthened by, added"
-	const instrument = `write it as in "with the 1 mL pipette", by its name in the kit`
+	const instrument = `write it as in "with the 2 mL pipette", by its name in the kit`
 	const option = `write it as in "step 3: took 1 mL; note = read twice"`
 	r := parseRecord(t, demoPrep(t), demoText(t, "batch.toml"))
 	for _, c := range []struct{ line, message, hint string }{
@@ -100,7 +100,7 @@ func TestRefusedAdditions(t *testing.T) {
 		{`step 3: took 1 mL with`, `"with" does not name an instrument`, instrument},
 		{`step 3: took 1 mL; colour`, `"colour" after the semicolon is not of the form KEY = VALUE`, option},
 		{`step 3: took 1 mL; Note = x`, `"Note = x" after the semicolon is not of the form KEY = VALUE`, option},
-		{`step 3: spoilt; a bubble`, `"a bubble" after the semicolon is not of the form KEY = VALUE`, option},
+		{`step 3: spoilt; a spill`, `"a spill" after the semicolon is not of the form KEY = VALUE`, option},
 		{`step 3: took 1 mL;`, `"" after the semicolon is not of the form KEY = VALUE`, option},
 	} {
 		_, err := parseAddition(c.line, r)
@@ -125,7 +125,7 @@ func saidAndRead(t *testing.T, p *route.Prep, above string, number int, s route.
 // another instrument.
 func TestSaidOfThePlan(t *testing.T) {
 	p := stocked(t)
-	other := map[string]string{"0.01 g scale": "0.001 g scale", "1 mL pipette": "5 mL pipette", "10 mL cylinder": "25 mL cylinder"}
+	other := map[string]string{"0.01 g scale": "0.001 g scale", "2 mL pipette": "5 mL pipette", "10 mL cylinder": "25 mL cylinder"}
 	seen := make(map[route.Verb]bool)
 	for _, planned := range p.Routes {
 		if _, err := Parse("record.toml", []byte(recordOf(planned.Name, "")), p); err != nil {
