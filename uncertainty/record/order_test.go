@@ -43,7 +43,7 @@ func TestOrderOfEntries(t *testing.T) {
 		{"blank lines of a form", `1 = { temperature = "", by = "" } | 2 = { step = 1, weigh = "" } | 3 = { step = 2, BY }`, "MPTTTT", []float64{1.5, 25, 2, 25, 2.5, 20}, 0},
 		{"a step beside a blank temperature", `1 = { temperature = "", BY } | 2 = { temperature = "", step = 3, take = "1.9 mL", BY }`, "MMRTTT", []float64{1.5, 25, 1.9, 25, 2.5, 20}, 0},
 		{"a blank line below one that is filled in", `3 = { step = 2, BY } | 4 = { step = 1, weigh = "", by = "", at = " " }`, "MPTTTT", []float64{1.5, 25, 2, 25, 2.5, 20}, 0},
-		{"readings", `1 = { step = 1, weigh = "1.52 g" } | 2 = { step = 3, BY } | 3 = { step = 4, make-up-to = "24.9 mL" }`, "RMPRTT", []float64{1.52, 25, 1, 9.9, 2, 20}, 0},
+		{"readings", `1 = { step = 1, weigh = "1.52 g" } | 2 = { step = 3, BY } | 3 = { step = 4, make-up-to = "24.9 mL" }`, "RMPRTT", []float64{1.52, 25, 2, 24.9, 2.5, 20}, 0},
 		{"an instrument alone is no reading", `1 = { step = 3, with = "5 mL pipette" }`, "MMPTTT", []float64{1.5, 25, 2, 25, 2.5, 20}, 0},
 		{"late", `1 = { step = 3, take = "1.9 mL" } | 2 = { step = 1, weigh = "1.52 g", late = true }`, "RMRTTT", []float64{1.52, 25, 1.9, 25, 2.5, 20}, 0},
 		{"late, but in order", `1 = { step = 1, weigh = "1.52 g" } | 2 = { step = 3, take = "1.9 mL", late = true }`, "RMRTTT", []float64{1.52, 25, 1.9, 25, 2.5, 20}, 0},
@@ -157,35 +157,35 @@ func TestThrownAway(t *testing.T) {
 		lost                 []float64 // of each step, in the unit of its amount
 		leftOver, solute     float64
 	}{
-		{"nothing", "two dilutions", ``, []float64{0, 0, 0, 0, 0, 0}, 37, 1},
-		{"a weighing: solute", "two dilutions", `1 = { step = 1, weigh = "1.70 g", spoilt = "spilt", BY } | 2 = { step = 1, BY }`, []float64{1.2, 0, 0, 0, 0, 0}, 37, 2.2},
+		{"nothing", "two dilutions", ``, []float64{0, 0, 0, 0, 0, 0}, 50.5, 1.5},
+		{"a weighing: solute", "two dilutions", `1 = { step = 1, weigh = "1.70 g", spoilt = "spilt", BY } | 2 = { step = 1, BY }`, []float64{1.7, 0, 0, 0, 0, 0}, 50.5, 3.2},
 		{"parts, which are of the first solution", "two dilutions", `1 = { step = 3, take = "1.9 mL", spoilt = "spill", BY } | 2 = { step = 3, spoilt = "spill", BY } | 3 = { step = 3, BY }`,
-			[]float64{0, 0, 1.9, 0, 0, 0}, 37, 1},
-		{"as is one that is not done again yet", "two dilutions", `1 = { step = 3, take = "1.9 mL", spoilt = "spill", BY }`, []float64{0, 0, 0.9, 0, 0, 0}, 37, 1},
-		{"as corrected later", "two dilutions", `1 = { step = 3, spoilt = "spill", BY } | 2 = { step = 3, BY } | 3 = { corrects = 1, take = "1.7 mL", BY }`, []float64{0, 0, 0.7, 0, 0, 0}, 37, 1},
-		{"not what is withdrawn", "two dilutions", `1 = { step = 3, spoilt = "spill", BY } | 2 = { step = 3, BY } | 3 = { corrects = 1, withdrawn = true, BY }`, []float64{0, 0, 0, 0, 0, 0}, 37, 1},
-		// 9 mL of solvent to each 1 mL
-		{"a solution, from its part on", "two dilutions", `1 = { step = 4, spoilt = "over", BY } | 2 = { step = 3, BY }`, []float64{0, 0, 1, 9, 0, 0}, 37 + 9, 1},
-		// all of the first solution, and the 9 mL
-		{"from the weighing on", "two dilutions", `1 = { step = 1, weigh = "1.70 g", BY } | 2 = { step = 4, spoilt = "over", BY } | 3 = { step = 1, BY }`, []float64{1.2, 25, 0, 9, 0, 0}, 37 + 25 + 9, 2.2},
-		// 9 mL, and 15 mL to 5 mL, twice; the 5 mL are of the solution that is thrown away
+			[]float64{0, 0, 3.9, 0, 0, 0}, 50.5, 1.5},
+		{"as is one that is not done again yet", "two dilutions", `1 = { step = 3, take = "1.9 mL", spoilt = "spill", BY }`, []float64{0, 0, 1.9, 0, 0, 0}, 50.5, 1.5},
+		{"as corrected later", "two dilutions", `1 = { step = 3, spoilt = "spill", BY } | 2 = { step = 3, BY } | 3 = { corrects = 1, take = "1.7 mL", BY }`, []float64{0, 0, 1.7, 0, 0, 0}, 50.5, 1.5},
+		{"not what is withdrawn", "two dilutions", `1 = { step = 3, spoilt = "spill", BY } | 2 = { step = 3, BY } | 3 = { corrects = 1, withdrawn = true, BY }`, []float64{0, 0, 0, 0, 0, 0}, 50.5, 1.5},
+		// 23 mL of solvent to each 2 mL
+		{"a solution, from its part on", "two dilutions", `1 = { step = 4, spoilt = "over", BY } | 2 = { step = 3, BY }`, []float64{0, 0, 2, 23, 0, 0}, 50.5 + 23, 1.5},
+		// all of the first solution, and the 23 mL
+		{"from the weighing on", "two dilutions", `1 = { step = 1, weigh = "1.70 g", BY } | 2 = { step = 4, spoilt = "over", BY } | 3 = { step = 1, BY }`, []float64{1.7, 25, 0, 23, 0, 0}, 50.5 + 25 + 23, 3.2},
+		// 23 mL, and 15 mL to 5 mL, twice; the 5 mL are of the solution that is thrown away
 		// with them, and do not come out of the one that is made in its place
 		{"whole batches, noticed later and at once", "two dilutions", `1 = { step = 3, BY } | 2 = { step = 5, take = "5 mL", BY } | 3 = { step = 6, BY } | 4 = { corrects = 1, spoilt = "spill", BY }
 			5 = { step = 3, BY } | 6 = { step = 5, take = "5 mL", BY } | 7 = { step = 6, spoilt = "over", BY } | 8 = { step = 3, BY } | 9 = { step = 5, take = "5 mL" }`,
-			[]float64{0, 0, 2, 18, 0, 30}, 25 + 3*(9+15) - 15, 1},
+			[]float64{0, 0, 4, 46, 0, 30}, 25 + 3*(23+15) - 15, 1.5},
 		{"a part, and then the solution that it is of", "two dilutions", `1 = { step = 5, take = "5 mL", spoilt = "spill", BY } | 2 = { step = 5, take = "5 mL", BY } | 3 = { corrects = 2, spoilt = "spill", BY }
-			4 = { step = 3, BY } | 5 = { step = 5, take = "4 mL", BY }`, []float64{0, 0, 1, 9, 0, 0}, 25 + 2*9 + 16 - 15, 1},
-		{"steps of which no entry says anything", "two dilutions", `1 = { step = 6, spoilt = "over", BY } | 2 = { step = 5, BY }`, []float64{0, 0, 0, 0, 2, 18}, 37 + 18, 1},
+			4 = { step = 3, BY } | 5 = { step = 5, take = "4 mL", BY }`, []float64{0, 0, 2, 23, 0, 0}, 25 + 2*23 + 16 - 15, 1.5},
+		{"steps of which no entry says anything", "two dilutions", `1 = { step = 6, spoilt = "over", BY } | 2 = { step = 5, BY }`, []float64{0, 0, 0, 0, 2.5, 17.5}, 50.5 + 17.5, 1.5},
 		// the batch filled up by 5 mL, and again by 3 mL
 		{"what was added to all of a batch", "two dilutions", `1 = { step = 7, take = "all" } | 2 = { step = 8, make-up-to = "25 mL", in = "25 mL cylinder", spoilt = "over", BY } | 3 = { step = 5, BY } | 4 = { step = 6, BY }
-			5 = { step = 7, take = "all" } | 6 = { step = 8, make-up-to = "23 mL", in = "25 mL cylinder" }`, []float64{0, 0, 0, 0, 2, 18, 0, 5}, 37 + 18 + 5 + 3, 1},
+			5 = { step = 7, take = "all" } | 6 = { step = 8, make-up-to = "23 mL", in = "25 mL cylinder" }`, []float64{0, 0, 0, 0, 2.5, 17.5, 0, 5}, 50.5 + 17.5 + 5 + 3, 1.5},
 		{"solvent of a further step", "two dilutions", `1 = { step = 7, take = "all" } | 2 = { step = 8, add = "2 mL", with = "5 mL pipette", spoilt = "dripped", BY } | 3 = { step = 8, add = "1 mL", with = "2 mL pipette", BY }`,
-			[]float64{0, 0, 0, 0, 0, 0, 0, 2}, 37 + 3, 1},
+			[]float64{0, 0, 0, 0, 0, 0, 0, 2}, 50.5 + 3, 1.5},
 		// what was lost in another unit, or of another solution, is left out of the figures
 		{"not grams where there were millilitres", "two dilutions", `1 = { step = 7, take = "all" } | 2 = { step = 8, add = "2 mL", with = "5 mL pipette", spoilt = "dripped", BY } | 3 = { step = 8, add-solute = "0.01 g", on = "0.01 g scale", BY }`,
-			[]float64{0, 0, 0, 0, 0, 0, 0, 0}, 37 + 0.01*0.375, 1.01}, // 1 g of solute takes up 0.375 mL, between -0.15 and 0.9
+			[]float64{0, 0, 0, 0, 0, 0, 0, 0}, 50.5 + 0.01*0.375, 1.51}, // 1 g of solute takes up 0.375 mL, between -0.15 and 0.9
 		{"nor what came from elsewhere", "two dilutions", `1 = { step = 7, take = "all" } | 2 = { step = 8, strengthen = "1 mL", of = "weak", with = "2 mL pipette", spoilt = "dripped", BY }
-			3 = { step = 8, strengthen = "1 mL", of = "step 2", with = "2 mL pipette", BY }`, []float64{0, 0, 0, 0, 0, 0, 0, 0}, 37, 1},
+			3 = { step = 8, strengthen = "1 mL", of = "step 2", with = "2 mL pipette", BY }`, []float64{0, 0, 0, 0, 0, 0, 0, 0}, 50.5, 1.5},
 		// 1 + 20 + 1 mL of the stock and the solvent are made up to 25 mL; 10 mg are in 1 mL
 		{"of a stock", "strengthened", `1 = { step = 3, add = "19 mL", spoilt = "spilt", BY } | 2 = { step = 3, BY } | 3 = { step = 4, spoilt = "spill", BY } | 4 = { step = 4, BY }`,
 			[]float64{0, 0, 19, 1, 0, 0}, 25 + 19 + 1 - 15, 0.03},
@@ -218,8 +218,8 @@ func TestThrownAwayByMassAndByDrops(t *testing.T) {
 		route, entries string
 		lost           []float64
 	}{
-		{"diluted by weighing", `1 = { step = 4, spoilt = "over", BY } | 2 = { step = 3, BY }`, []float64{0, 0, 1, 19.5 - 1}},
-		{"diluted by weighing", `1 = { step = 4, weigh-up-to = "19.60 g", spoilt = "over", BY } | 2 = { step = 1, BY }`, []float64{0.5, 50, 0, 19.6 - 1}},
+		{"diluted by weighing", `1 = { step = 4, spoilt = "over", BY } | 2 = { step = 3, BY }`, []float64{0, 0, 1, 15.6 - 1}},
+		{"diluted by weighing", `1 = { step = 4, weigh-up-to = "15.70 g", spoilt = "over", BY } | 2 = { step = 1, BY }`, []float64{0.6, 50, 0, 15.7 - 1}},
 		{"drops", `1 = { step = 3, take = "4 drops", spoilt = "shaken", BY } | 2 = { step = 3, BY }`, []float64{0, 0, 4, 0}},
 		{"drops", `1 = { step = 3, take = "4 drops", spoilt = "shaken", BY } | 2 = { step = 3, take = "0.2 mL", with = "2 mL pipette", BY }`, []float64{0, 0, 0, 0}},
 		{"drops", `1 = { step = 5, take = "4 drops", with = "dropper" } | 2 = { step = 6, make-up-to = "20 mL", in = "25 mL cylinder", spoilt = "over", BY }
