@@ -184,8 +184,8 @@ func TestHowFarTheMeniscusMovesTheDemo(t *testing.T) {
 	near.Absolute(t, "10 mL cylinder / mL", -0.09, 10*(less("10 mL cylinder", 10)-1), 0.02)
 	for route, want := range map[string]float64{
 		"0.001 g scale, direct": 1 / less("25 mL cylinder", 15),
-		"0.25 g, one dilution":  less("1 mL pipette", 1) / less("25 mL flask", 25) / less("25 mL flask", 25),
-		"two dilutions":         less("1 mL pipette", 1) / less("25 mL flask", 25) / less("10 mL cylinder", 10) / less("25 mL cylinder", 20),
+		"0.25 g, one dilution":  less("2 mL pipette", 1.5) / less("25 mL flask", 25) / less("25 mL flask", 25),
+		"two dilutions":         less("2 mL pipette", 2) / less("25 mL flask", 25) / less("25 mL cylinder", 25) / less("25 mL cylinder", 20),
 		"diluted by weighing":   1,
 	} {
 		a, b := named(t, with, route), named(t, without, route)
