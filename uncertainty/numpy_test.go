@@ -24,14 +24,14 @@ import (
 // (testdata/speed/dilution.py), and with a bare loop of the same draws and
 // arithmetic, by turns in one run:
 //
-//	NUMPY=/usr/bin/python3 go test ./uncertainty -run '^$' -bench Numpy -benchtime 1x
+//	NUMPY=python3 go test ./uncertainty -run '^$' -bench Numpy -benchtime 1x
 //
 // Numpy works out mean, standard deviation and the symmetric interval, which
 // must agree; Simulate finds the shortest interval and the standard errors as
 // well; the bare loop keeps nothing. Garbage is collected between the runs.
 func BenchmarkNumpy(b *testing.B) {
 	if os.Getenv("NUMPY") == "" {
-		b.Skip("runs only when NUMPY names a Python interpreter that has numpy, as in NUMPY=/usr/bin/python3")
+		b.Skip("runs only when NUMPY names a Python interpreter that has numpy, as in NUMPY=python3")
 	}
 	numpy := startNumpy(b)
 	for _, trials := range []int{1e6, 1e7} {
