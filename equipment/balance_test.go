@@ -115,10 +115,13 @@ func TestWeighingAssumed(t *testing.T) {
 }
 
 // Published figures for inexpensive scales, in digits: the standard deviations
-// of repeated weighings 0.84, 0.45 and 0 (teaching laboratory) and 0.83 (powder
-// scale) lie at or under s = d. Errors of a 200 g pocket scale against a 0.1 mg
-// balance: within 2 digits up to 50 g, but +7.3 at 106 g, which the 0.1 % of
-// the load covers (±10.6).
+// of repeated weighings 0.84, 0.45 and 0 (teaching laboratory,
+// https://es.scribd.com/document/633727040/informe) and 0.83 (powder scale, separated from two
+// others that weighed the same charges,
+// http://rstudio-pubs-static.s3.amazonaws.com/6962_dcce546090514a5eb5cf59da77e9f9cc.html)
+// lie at or under s = d. Errors of a 200 g pocket scale against a 0.1 mg balance
+// (https://www.electronics-lab.com/forums/threads/my-4-precision-weights.263339/): within 2
+// digits up to 50 g, but +7.3 at 106 g, which the 0.1 % of the load covers (±10.6).
 func TestAssumptionsAgainstMeasuredScales(t *testing.T) {
 	b := &Balance{Name: "scale", Capacity: 200, Readability: 0.01}
 	errors := map[float64]float64{1: -0.7, 5: -0.9, 10: -0.6, 20: -0.1, 50: 1.9, 106: 7.3} // digits by g

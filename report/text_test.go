@@ -11,7 +11,7 @@ import (
 	"minim/uncertainty/route"
 )
 
-// The parts of the first screen come in the order that DEVELOPERS.md states, and no line is
+// The parts of the first screen come in the order of DEVELOPERS.md ("Habits"), and no line is
 // wider than a screen.
 func TestOrderOfTheFirstScreen(t *testing.T) {
 	text := Text(compared(t, demoPrep), nil)

@@ -149,8 +149,9 @@ func TestWeighedAliquotOfAnotherSolvent(t *testing.T) {
 }
 
 // A drop of ethanol is 0.39 of a drop of water by Tate's law (22.4/0.7893 over
-// 72.74/0.99821); an early dental handbook counts 60 and 146 drops to 60 minims,
-// 0.41. It goes by what is dropped, not by what it is dropped into.
+// 72.74/0.99821); an early dental handbook
+// (http://www.museum.dent.uoa.gr/documents/flip-books/dentalmedicinema00gorgiala/files/basic-html/page27.html)
+// counts 60 and 146 drops to 60 minims, 0.41. It goes by what is dropped, not by what it is dropped into.
 func TestDropsOfAnotherLiquid(t *testing.T) {
 	drops := func(stock string) *Result {
 		return recipe{target: "0.1 g/L", more: stock, steps: fromStock + `{ take = "20 drops", with = "dropper" }, ` + toMark}.run(t)

@@ -162,9 +162,8 @@ func TestDissolvedInAMeasuredVolume(t *testing.T) {
 	near.Relative(t, "u of φ", 0.05, lineOf(t, r, "specific volume of the salt").StandardUncertainty, 1e-12)
 }
 
-// 10 g and 100 mL of water are about 9.1 % w/w: 10/110, whatever the salt takes up
-// (a teaching page on the meaning of per cent: cool.culturalheritage.org, tutorials,
-// weights). The solvent is taken as 1 g/mL.
+// 10 g and 100 mL of water are about 9.1 % w/w: 10/110, whatever the solid takes up
+// (constructed). The solvent is taken as 1 g/mL.
 func TestTenGramsIntoAHundred(t *testing.T) {
 	for name, step := range map[string]string{
 		"measured": `{ dissolve-in = "100 mL", with = "cylinder" }, `,
