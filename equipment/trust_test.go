@@ -55,3 +55,13 @@ func TestSourcesOfTables(t *testing.T) {
 		}
 	}
 }
+
+// A bore that is taken over from ASTM for want of one of the other standard is said to be
+// from memory; so it is.
+func TestBoresOfASTMCylinders(t *testing.T) {
+	for _, c := range Classes() {
+		if c.Kind == "cylinder" && c.Standard == "ASTM" && c.Bore > 0 {
+			assert.Equal(t, fromMemory, c.BoreTrust, "%v, %v mL", c, c.Capacity)
+		}
+	}
+}

@@ -214,8 +214,8 @@ func TestHydrates(t *testing.T) {
 	}
 }
 
-// 359 g of common salt dissolve to a litre of solution at most (from memory: 359 g
-// in a litre of water; the figure only serves to be passed).
+// A solution of 36 g in 100 mL passes a solubility of 359 g/L, one of 35 g does not
+// (constructed).
 func TestSolubility(t *testing.T) {
 	x := recipe{target: "1 g/L", solute: "name = \"salt\"\nsolubility = \"359 g/L\""}
 	x.steps = `{ weigh = "36.00 g", on = "balance" }, ` + toMark + takeTen + toMark
