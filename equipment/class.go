@@ -40,7 +40,9 @@ type Class struct {
 	Numbered  float64 // mL from one numbered mark of the scale to the next, 0 without a scale
 
 	Source         string // where the figures were seen
-	Trust          string // "two sources", "one source" or "from memory"
+	Trust          string // "two sources", "one source", "derived" (twice class A by rule, no row seen) or "from memory"
+	DivisionTrust  string // the same for Division, where it was seen elsewhere than the limit
+	RandomTrust    string // the same for Random of a balance
 	BoreTrust      string // the same for Bore, empty when Bore is 0
 	DeadSpaceTrust string // the same for DeadSpace
 	NumberedTrust  string // the same for Numbered

@@ -148,9 +148,11 @@ func TestClassPistonInPerCent(t *testing.T) {
 	}
 }
 
-// A paper on a 200 to 1000 µL pipette, table 2 (one source; the 1000 µL figures: two
-// sources): 8 µL and 3 µL at 200, 500 and 1000 µL, so 4, 1.6 and 0.8 % of the volume set,
-// and 1.5, 0.6 and 0.3 %.
+// A paper on the gravimetric calibration of a 200 to 1000 µL pipette, table 2
+// (https://studylib.net/doc/26303027/calibration-of-micropipettes-through-gravimetric-solution...;
+// one source; the 1000 µL figures: two, JIS K 0970:2013 at https://jis.eomec.com/jisk09702013/2):
+// 8 µL and 3 µL at 200, 500 and 1000 µL, so 4, 1.6 and 0.8 % of the volume set, and 1.5, 0.6
+// and 0.3 %.
 func TestClassPistonLimitHoldsAtEveryVolume(t *testing.T) {
 	c := found(t, ClassQuery{Kind: "piston", Capacity: 1})
 	assert.Equal(t, "two sources", c.Trust)
@@ -162,8 +164,8 @@ func TestClassPistonLimitHoldsAtEveryVolume(t *testing.T) {
 	}
 }
 
-// JIS K 0970:2013 (one source) and the text of ISO 8655-5:2002 (one source): a nominal
-// volume between two sizes has the limits of the larger.
+// JIS K 0970:2013 (https://jis.eomec.com/jisk09702013/2, one source) and ISO 8655-5:2002 (from
+// memory): a nominal volume between two sizes has the limits of the larger.
 func TestFindClassPistonBetweenSizes(t *testing.T) {
 	for asked, size := range map[float64]float64{
 		0.25: 0.5, 0.3: 0.5, 0.0005: 0.001, 1.25: 2, 1.2: 2, 20: 20, math.Nextafter(1, 2): 1, 6: 10,
@@ -175,10 +177,11 @@ func TestFindClassPistonBetweenSizes(t *testing.T) {
 	// 8655-5: the 1 to 10 mL dispenser is allowed 60 µL and 20 µL throughout.
 	dispenser := found(t, ClassQuery{Kind: "piston", Form: "dispenser", Capacity: 8})
 	assert.Equal(t, []float64{0.06, 0.06, 0.02}, []float64{dispenser.Limit(1), dispenser.Limit(8), dispenser.Random})
-	assert.Equal(t, "one source", dispenser.Trust)
+	assert.Equal(t, "from memory", dispenser.Trust)
 }
 
-// German Eichordnung 1988, Anlage 12, 11.1 (one source): what the law allows in use. New
+// German Eichordnung 1988, Anlage 12, 11.1 (law text: github.com/bundestag/gesetze,
+// e/eo_1988/index.md; one source): what the law allows in use. New
 // pistons of every type stay within it, but for three of direct displacement with a
 // single-use tip, which ISO allows more than the law.
 func TestClassPistonsWithinTheLegalLimits(t *testing.T) {
@@ -201,7 +204,7 @@ func TestClassPistonsWithinTheLegalLimits(t *testing.T) {
 	assert.Equal(t, 11+11+8, compared)
 }
 
-// JIS K 0970:2013 (one source): type D1 is type A but for 0.4 % random at 100 and 200 µL.
+// JIS K 0970:2013 (https://jis.eomec.com/jisk09702013/2, one source): type D1 is type A but for 0.4 % random at 100 and 200 µL.
 func TestClassDirectDisplacementReusable(t *testing.T) {
 	differ := map[float64]float64{}
 	for _, air := range classTable() {
@@ -218,7 +221,7 @@ func TestClassDirectDisplacementReusable(t *testing.T) {
 }
 
 // ISO 7886-1:1993, by the calculation published for it by a surgical materials testing
-// laboratory (one source): below half ±(1.5 % of the nominal + 2 % of what is expelled)
+// laboratory (http://www.smtl.co.uk/images/people/petephillips/Calculating-ISO-7886-TOGC.Rmd; one source): below half ±(1.5 % of the nominal + 2 % of what is expelled)
 // for a 1 mL syringe, + 1 % for a 10 mL one. From half on 5 % (two sources) and 4 % (from
 // memory).
 func TestClassSyringes(t *testing.T) {
@@ -233,8 +236,9 @@ func TestClassSyringes(t *testing.T) {
 	assert.Equal(t, "from memory", found(t, ClassQuery{Kind: "syringe", Capacity: 10}).Trust)
 }
 
-// The same rule by ranges of the nominal volume, with the dead space, from memory but for
-// the first range and for 10 mL below half. The two halves of the rule meet:
+// The same rule by ranges of the nominal volume, with the dead space: the first range and
+// 10 mL below half from the same calculation
+// (http://www.smtl.co.uk/images/people/petephillips/Calculating-ISO-7886-TOGC.Rmd), the others from memory. The two halves of the rule meet:
 //
 //	1.5 % C + 2 % C/2 = 5 % C/2 and 1.5 % C + 1 % C/2 = 4 % C/2
 func TestClassSyringeRanges(t *testing.T) {
@@ -260,7 +264,9 @@ func TestClassSyringeRanges(t *testing.T) {
 	}
 }
 
-// USP <1101> (two sources): a drop of water from the standard dropper weighs 45 to 55 mg.
+// USP <1101> (USP 32, https://www.drugfuture.com/Pharmacopoeia/USP32/pub/data/v32270/usp32nf27s0_c1101.html,
+// and http://medical-dictionary.thefreedictionary.com/medicine+dropper: two sources): a drop of
+// water from the standard dropper weighs 45 to 55 mg.
 // Ph. Eur. 2.1.1 (from memory): twenty drops weigh 1.000 g ± 0.050 g. A drop is 0.05 mL
 // in the tables, of water of 0.998 g/mL.
 func TestClassDropOfWater(t *testing.T) {
@@ -270,8 +276,8 @@ func TestClassDropOfWater(t *testing.T) {
 	near.Absolute(t, "heaviest drop, mg", 55, 1000*water.Density*(0.05+usp.Limit(0.05)), 0.1)
 	european := found(t, ClassQuery{Kind: "dropper", Standard: "Ph. Eur.", Capacity: 0.05})
 	near.Absolute(t, "twenty drops, g", 0.05, water.Density*european.Limit(1), 0.001)
-	// Drops of water at 15 °C by the width of the tip, 1895 data (one source): 52.25 mg
-	// at 3.07 mm is a drop of the standard dropper of 3 mm, 26.22 mg at 1.39 mm is not.
+	// Drops of water at 15 °C by the width of the tip, 1895 data (one source,
+	// https://sizes.com/units/General/drops_size_of.htm): 52.25 mg at 3.07 mm is a drop of the standard dropper of 3 mm, 26.22 mg at 1.39 mm is not.
 	assert.Equal(t, true, math.Abs(0.05225-0.05) < usp.Limit(0.05))
 	assert.Equal(t, false, math.Abs(0.02622-0.05) < usp.Limit(0.05))
 	// USP <1101> (two sources): a dropper calibrated for its liquid errs by 15 % at most.
@@ -279,16 +285,20 @@ func TestClassDropOfWater(t *testing.T) {
 	near.Relative(t, "calibrated", 0.15*0.4, calibrated.Limit(0.4), 1e-12)
 }
 
-// Beaker and conical flask: 5 % of the mark (two sources, of modest quality), up to 10 %
-// (one source). A student's ten fills to the 10 mL mark of a beaker: 10.206 mL in the
-// mean; another's 100 mL mark: 1.1 mL too much (one source each). GOST 1770 (one source):
-// a 50 mL conical measure is allowed 2.5 mL, a 250 mL one 5 mL, at any mark.
+// Beaker: 5 % of the mark (http://sembangsantaihoi.blogspot.com/2012/06/experiment-1-estimating-glassware-error.html
+// and https://biologyinsights.com/is-a-beaker-used-to-measure-volume-accurately: two sources, of
+// modest quality), up to 10 % (the second alone); conical flask: 5 % (the first alone). A
+// student's ten fills to the 10 mL mark of a beaker: 10.206 mL in the mean
+// (https://clubensayos.com/Ciencia/Mediciones/1608798.html); another's 100 mL mark: 1.1 mL too much
+// (https://pt.scribd.com/document/535779992/Relatorio-1; one source each). GOST 1770
+// (https://pharmacopeia.ru/c1d4da043aaaefd5915a91c35d831536-451.html, one source): a
+// 50 mL conical measure is allowed 2.5 mL, a 250 mL one 5 mL, at any mark.
 func TestClassPrintedScales(t *testing.T) {
-	for _, kind := range []string{"beaker", "conical-flask"} {
+	for kind, trust := range map[string]string{"beaker": "two sources", "conical-flask": "one source"} {
 		c := found(t, ClassQuery{Kind: kind, Capacity: 100})
 		near.Relative(t, kind, 5, c.Limit(100), 1e-12)
 		near.Relative(t, kind, 2.5, c.Limit(50), 1e-12)
-		assert.Equal(t, "two sources", c.Trust)
+		assert.Equal(t, trust, c.Trust)
 	}
 	unmarked := found(t, ClassQuery{Kind: "beaker", Form: "unmarked", Capacity: 100})
 	near.Relative(t, "unmarked", 5, unmarked.Limit(50), 1e-12)

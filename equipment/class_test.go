@@ -12,7 +12,7 @@ import (
 )
 
 func TestClassRowsAreComplete(t *testing.T) {
-	trusts := []string{"two sources", "one source", "from memory"}
+	trusts := []string{"two sources", "one source", "derived", "from memory"}
 	// ISO 4788 and ISO 1042 are adjusted to contain, ISO 648 and ISO 835 to deliver;
 	// ASTM E1272 leaves the choice to the maker, E288 contains, E969 delivers. Plastic
 	// cylinders contain: common practice, no source.
@@ -84,9 +84,9 @@ func TestClassSpotValues(t *testing.T) {
 		{"Harvey", ClassQuery{Kind: "one-mark", Standard: "ASTM", Name: "A", Capacity: 20}, 0.03, "from memory"},
 		{"Harvey", ClassQuery{Kind: "one-mark", Standard: "ASTM", Name: "A", Capacity: 25}, 0.03, "two sources"},
 		{"Harvey", ClassQuery{Kind: "one-mark", Standard: "ASTM", Name: "A", Capacity: 50}, 0.05, "two sources"},
-		// ASTM E1272-02(2012), table of cylinders: not the ISO figure of 0.25 mL.
-		{"ASTM E1272", ClassQuery{Kind: "cylinder", Standard: "ASTM", Name: "A", Capacity: 25, Division: 0.5}, 0.17, "one source"},
-		{"ASTM E1272", ClassQuery{Kind: "cylinder", Standard: "ASTM", Name: "B", Capacity: 500}, 4, "one source"},
+		// ASTM E1272-02(2012), table of cylinders (from memory): not the ISO figure of 0.25 mL.
+		{"ASTM E1272", ClassQuery{Kind: "cylinder", Standard: "ASTM", Name: "A", Capacity: 25, Division: 0.5}, 0.17, "from memory"},
+		{"ASTM E1272", ClassQuery{Kind: "cylinder", Standard: "ASTM", Name: "B", Capacity: 500}, 4, "from memory"},
 		// JIS R 3505: cylinder of 1000 mL 5 and 10 mL.
 		{"JIS R 3505", ClassQuery{Kind: "cylinder", Name: "A", Capacity: 1000}, 5, "two sources"},
 		{"JIS R 3505", ClassQuery{Kind: "cylinder", Name: "B", Capacity: 1000}, 10, "two sources"},
@@ -96,10 +96,11 @@ func TestClassSpotValues(t *testing.T) {
 		// German Eichordnung 1988, Anlage 12, 8.3: graduated pipettes.
 		{"Eichordnung", ClassQuery{Kind: "graduated", Name: "A", Capacity: 5}, 0.03, "one source"},
 		{"Eichordnung", ClassQuery{Kind: "graduated", Name: "A", Capacity: 10}, 0.05, "two sources"},
-		// JIS R 3505 and Eichordnung 6.2: burettes. A lab-skills teaching text: 50 mL.
+		// JIS R 3505 (quoted at https://www.shokukanken.com/colum/colum-19211/) and Eichordnung 6.2
+		// (law text: github.com/bundestag/gesetze, e/eo_1988/index.md): burettes; 50 mL in the law alone.
 		{"JIS R 3505", ClassQuery{Kind: "burette", Name: "A", Capacity: 1}, 0.01, "two sources"},
 		{"JIS R 3505", ClassQuery{Kind: "burette", Name: "A", Capacity: 2}, 0.01, "two sources"},
-		{"teaching text", ClassQuery{Kind: "burette", Name: "A", Capacity: 50}, 0.05, "two sources"},
+		{"Eichordnung", ClassQuery{Kind: "burette", Name: "A", Capacity: 50}, 0.05, "one source"},
 		// State type description 26769-08, class 2 of GOST 29251 = ISO 385-1:1984.
 		{"GOST 29251", ClassQuery{Kind: "burette", Name: "B", Capacity: 5, Division: 0.02}, 0.02, "one source"},
 		{"GOST 29251", ClassQuery{Kind: "burette", Name: "B", Capacity: 25, Division: 0.1}, 0.1, "one source"},

@@ -8,7 +8,7 @@ var classTable = sync.OnceValue(func() []Class {
 	var classes []Class
 	for _, table := range []struct{ name, columns string }{
 		{"cylinders", scaleColumns}, {"cylinders_plastic", scaleColumns}, {"flasks", glassColumns},
-		{"pipettes_one_mark", glassColumns}, {"pipettes_graduated", scaleColumns}, {"burettes", scaleColumns},
+		{"pipettes_one_mark", glassColumns}, {"pipettes_graduated", graduatedColumns}, {"burettes", scaleColumns},
 		{"pipettes_piston", allColumns}, {"syringes", allColumns}, {"printed_scales", allColumns}, {"droppers", allColumns},
 	} {
 		for _, row := range readTable(tableFiles, table.name, table.columns) {
@@ -16,7 +16,10 @@ var classTable = sync.OnceValue(func() []Class {
 			if table.columns != glassColumns {
 				c.addScale(row)
 			}
-			if table.columns == allColumns {
+			switch table.columns {
+			case graduatedColumns:
+				c.DivisionTrust = row.text("division_trust")
+			case allColumns:
 				c.addRest(row)
 			}
 			classes = append(classes, c)
@@ -28,8 +31,9 @@ var classTable = sync.OnceValue(func() []Class {
 const (
 	glassColumns = "kind,form,standard,number,edition,class,marked," +
 		"capacity_mL,division_mL,tolerance_mL,bore_mm,source,trust,bore_trust,note"
-	scaleColumns = glassColumns + ",numbered_mL,numbered_trust"
-	allColumns   = scaleColumns + ",random_mL,share,below_half_fixed_mL,below_half_share,dead_space_mL,dead_space_trust"
+	scaleColumns     = glassColumns + ",numbered_mL,numbered_trust"
+	graduatedColumns = scaleColumns + ",division_trust"
+	allColumns       = scaleColumns + ",random_mL,share,below_half_fixed_mL,below_half_share,dead_space_mL,dead_space_trust"
 )
 
 func newClass(row tableRow) Class {
@@ -70,7 +74,7 @@ func (c *Class) addRest(row tableRow) {
 // balanceTable is for information; no kit states a class for a balance.
 var balanceTable = sync.OnceValue(func() []Class {
 	var classes []Class
-	for _, row := range readTable(tableFiles, "balances", "form,capacity_g,division_g,tolerance_g,random_g,source,trust,note") {
+	for _, row := range readTable(tableFiles, "balances", "form,capacity_g,division_g,tolerance_g,random_g,source,trust,note,random_trust") {
 		classes = append(classes, Class{
 			Kind:      "balance",
 			Form:      row.text("form"),
@@ -81,6 +85,8 @@ var balanceTable = sync.OnceValue(func() []Class {
 			Source:    row.text("source"),
 			Trust:     row.text("trust"),
 			Note:      row.text("note"),
+
+			RandomTrust: row.text("random_trust"),
 		})
 	}
 	return classes

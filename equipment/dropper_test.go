@@ -48,8 +48,10 @@ func TestDropsShareTheDropper(t *testing.T) {
 	near.Relative(t, "correlation", 1, correlation(t, u, a, b), 1e-9)
 }
 
-// By Tate's law a drop of alcohol has 0.39 of the volume of one of water; an early
-// dental handbook counts 60 drops of water and 146 of alcohol to 60 minims, 0.41.
+// By Tate's law a drop of alcohol has 0.39 of the volume of one of water; an early dental
+// handbook
+// (http://www.museum.dent.uoa.gr/documents/flip-books/dentalmedicinema00gorgiala/files/basic-html/page27.html)
+// counts 60 drops of water and 146 of alcohol to 60 minims, 0.41.
 // The others: the same law by hand, two decimals; glycerol's drops, counted at 67,
 // are fuller than that, as slow drops are.
 func TestDropsOfOtherLiquids(t *testing.T) {

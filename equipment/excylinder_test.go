@@ -14,8 +14,8 @@ const hundredCylinder = "[[cylinder]]\nname = \"x\"\ncapacity = \"100 mL\"\nclas
 const keepsSome = "retained = { mean = \"0.4 mL\", spread = \"0.2 mL\" }\n"
 
 // A cylinder marked Ex (TD) gives its mark when it is poured, and holds what stays
-// besides; one marked In (TC) holds its mark, and gives less. The closed forms of
-// the design: contained + E[X], delivered μ - X.
+// besides; one marked In (TC) holds its mark, and gives less (ISO 384 on the two marks).
+// Constructed from that: contained + E[X], delivered μ - X.
 func TestCylinderInAndEx(t *testing.T) {
 	for _, test := range []struct {
 		marked        string

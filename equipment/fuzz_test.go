@@ -20,7 +20,7 @@ func FuzzKit(f *testing.F) {
 		oneBalance + "weighing-uncertainty = \"8 mg\"\nspan = \"0.1 % of reading\"\ncount = 2",
 		oneBalance + "linearity = \"0.03 g\"\nreadings = [\"1e300 g\", \"-1e300 g\"]",
 		"[[balance]]\nname = \"x\"\ncapacity = \"1e9 g\"\nreadability = \"1e-300 g\"",
-		"[[balance]]\nname = \"x\"\ncapacity = \"0.3 g\"\nreadability = \"0.1 g\"",
+		"[[balance]]\nname = \"x\"\ncapacity = \"0.7 g\"\nreadability = \"0.1 g\"",
 		"[[balance]]\nname = \"x\"\ncapacity = \"0.25 g\"\nreadability = \"0.1 g\"",
 		own + "retained = { mean = \"1e-300 mL\", spread = \"1e-300 mL\" }", own + "retained = { mean = \"0.1 mL\", spread = \"1e-9 mL\" }",
 		own + "retained = { mean = \"0 mL\", spread = \"0 mL\" }", own + "readings = [\"1 mL\", \"1 mL\", \"1 mL\", \"1 mL\"]",

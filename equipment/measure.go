@@ -228,7 +228,7 @@ func (k *Measure) note(u Use, mark float64) {
 		u.Notes.Remember(fmt.Sprintf("the bore of the %s, %v mm (%s)", k.Name, k.Bore, k.Class))
 	}
 	if k.BoreAssumed {
-		u.Notes.Assume(fmt.Sprintf("the %s is %v mm wide inside at its marks, as ASTM has it", k.Name, k.Bore))
+		u.Notes.Assume(fmt.Sprintf("the %s is %v mm wide inside at its marks, as ASTM has it (from memory)", k.Name, k.Bore))
 	}
 	if u.Day.Known && !k.Expansion.Known && k.Kind != Dropper {
 		u.Notes.LeaveOut("thermal expansion of the " + k.Name)

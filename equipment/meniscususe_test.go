@@ -46,7 +46,7 @@ func TestMeniscusWithAssumedBore(t *testing.T) {
 	u := of(quiet(), "ethanol")
 	near.Absolute(t, "less", -0.096, contained(t, k, u, 10).Value-10, 0.001)
 	assert.Equal(t, []string{
-		"the x is 15.2 mm wide inside at its marks, as ASTM has it",
+		"the x is 15.2 mm wide inside at its marks, as ASTM has it (from memory)",
 		"the meniscus of ethanol is known by computation within a third (none has been measured)",
 	}, u.Notes.Assumed)
 }

@@ -12,8 +12,9 @@ import (
 
 const onePiston = "[[pipette]]\nname = \"x\"\nkind = \"piston\"\ncapacity = \"1 mL\"\n"
 
-// A paper on a 200 to 1000 µL piston pipette, table 2 (the 1000 µL figures also by
-// a maker): by ISO 8655-2:2002 it is allowed 8 µL systematic and 3 µL random at
+// A paper on a 200 to 1000 µL piston pipette, table 2
+// (https://studylib.net/doc/26303027/calibration-of-micropipettes-through-gravimetric-solution...;
+// the 1000 µL figures also in JIS K 0970:2013, https://jis.eomec.com/jisk09702013/2): by ISO 8655-2:2002 it is allowed 8 µL systematic and 3 µL random at
 // 200, 500 and 1000 µL. The first is a limit of which nothing more is known
 // (rectangular, GUM 4.3.7), the second a standard deviation.
 func TestPistonAtThreeVolumes(t *testing.T) {
@@ -43,7 +44,7 @@ func TestPistonBetweenSizes(t *testing.T) {
 	same(t, got.Analytic, "bias of the x at 0.3 mL", 0.004/math.Sqrt(3))
 	same(t, got.Analytic, "repeatability of the x", 0.0015)
 	assert.Equal(t, new(Notes), u.Notes)
-	// Form: ISO 8655-5, a 10 mL dispenser is allowed 60 µL and 20 µL (one source).
+	// Form: ISO 8655-5, a 10 mL dispenser is allowed 60 µL and 20 µL (from memory).
 	k = one(t, "[[pipette]]\nname = \"x\"\nkind = \"piston\"\ncapacity = \"10 mL\"\nform = \"dispenser\"\n")
 	got = delivered(t, k, alone(), 2)
 	same(t, got.Analytic, "bias of the x at 2 mL", 0.06/math.Sqrt(3))

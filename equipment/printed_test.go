@@ -34,8 +34,9 @@ func TestPrintedScales(t *testing.T) {
 	}
 }
 
-// A student filled a 150 mL beaker ten times to 10 mL: 10.206 mL in the mean. Another
-// found 101.1 mL at the 100 mL mark (one source each).
+// A student filled a 150 mL beaker ten times to 10 mL: 10.206 mL in the mean
+// (https://clubensayos.com/Ciencia/Mediciones/1608798.html). Another found 101.1 mL at the 100 mL
+// mark (https://pt.scribd.com/document/535779992/Relatorio-1; one source each).
 func TestPrintedScalesAgainstMeasured(t *testing.T) {
 	k := one(t, "[[beaker]]\nname = \"x\"\ncapacity = \"150 mL\"\n")
 	for mark, volume := range map[float64]float64{10: 10.206, 100: 101.1} {

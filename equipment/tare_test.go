@@ -89,7 +89,8 @@ func TestTareWithCertificate(t *testing.T) {
 	assert.Equal(t, &Impossible{"0.001 g shows as 0.00 g on the x; the least it can show is 0.01 g"}, err)
 }
 
-// 1 to 2 mg can stay on a weighing paper (a balance maker's text): with at most 2 mg
+// 1 to 2 mg can stay on a weighing paper (a balance maker's text on exact weight
+// measurements, torbalscales.com; one source): with at most 2 mg
 // left, 1 mg less arrives on average, u = 2/√12 mg, and what was meant is the reading.
 func TestLeftOnTheBoat(t *testing.T) {
 	b := scale()

@@ -206,7 +206,7 @@ func (p *Paper) habits(hasRoom bool) []string {
 		first += " If one reading alone differs, and is within the limits beside the planned one, the batch stays inside; if several differ, the record tells."
 	}
 	list := []string{first,
-		"Spoilt is a step with a bubble, a spill, a lost zero, a level above the top line, or solid that does not dissolve: write why in the box, take clean dry pieces, and begin again from the step in the last column.",
+		"Spoilt is a step with a spill, a lost zero, a level above the top line, air drawn into a pipette, or solid that does not dissolve: write why in the box, take clean dry pieces, and begin again from the step in the last column.",
 		"Label bottles before they are filled. Leftovers, rinses and tissue go to labelled waste; none goes back, none down the drain.",
 	}
 	if p.Prep.Bench.Temperature.Known {

@@ -76,11 +76,11 @@ func constructed(t *testing.T) (c, before *route.Comparison) {
 	before.Results = slices.Clone(c.Results)
 	for _, of := range []*route.Comparison{c, before} {
 		of.Results = of.Results[4:6]
-		figures(&of.Results[0], 0.0396, 0.0015, 0.9004)
-		figures(&of.Results[1], 0.0401, 0.0021, 0.981)
+		figures(&of.Results[0], 0.0594, 0.0015, 0.9004)
+		figures(&of.Results[1], 0.0601, 0.0021, 0.981)
 		of.Verdict = route.Verdict{Use: 1, Meets: true}
 	}
-	figures(&c.Results[0], 0.0397, 0.0011, 0.9556)
+	figures(&c.Results[0], 0.0596, 0.0011, 0.9556)
 	c.Verdict.Use = 0
 	return c, before
 }
@@ -88,24 +88,24 @@ func constructed(t *testing.T) (c, before *route.Comparison) {
 func TestEffectOfAChange(t *testing.T) {
 	c, before := constructed(t)
 	assert.Equal(t, ` does
-                             strength  give or take  inside  change
-  route                         % w/v        (95 %)  in 100  in 100
-* 1 g, one dilution  before    0.0396        0.0015    90.0
-                     now       0.0397        0.0011    95.6    +5.5
-  Verdict    before: USE two dilutions; now: USE 1 g, one dilution
+                                strength  give or take  inside  change
+  route                            % w/v        (95 %)  in 100  in 100
+* 0.75 g, one dilution  before    0.0594        0.0015    90.0
+                        now       0.0596        0.0011    95.6    +5.5
+  Verdict    before: USE two dilutions; now: USE 0.75 g, one dilution
   No change  two dilutions`, section(t, Text(c, before)))
 	assert.Contains(t, Markdown(c, before), `
 ## What the change does
 
 | route |  | strength % w/v | give or take (95 %) | inside in 100 | change in 100 |
 | --- | --- | --: | --: | --: | --: |
-| 1 g, one dilution | before | 0.0396 | 0.0015 | 90.0 |  |
-|  | now | 0.0397 | 0.0011 | 95.6 | \+5.5 |
+| 0.75 g, one dilution | before | 0.0594 | 0.0015 | 90.0 |  |
+|  | now | 0.0596 | 0.0011 | 95.6 | \+5.5 |
 
-- **Verdict:** before: USE two dilutions; now: USE 1 g, one dilution
+- **Verdict:** before: USE two dilutions; now: USE 0.75 g, one dilution
 - **No change:** two dilutions
 
-## What spoils 1 g, one dilution
+## What spoils 0.75 g, one dilution
 `)
 	assert.Contains(t, Markdown(c, before), "\nChanged: 25 mL flask: count = 2 (")
 }
@@ -118,8 +118,8 @@ func TestEffectWhereNothingWasPossible(t *testing.T) {
 		before.Results[i] = route.Result{Route: before.Results[i].Route, Reason: "the bench is empty"}
 	}
 	part := section(t, Text(c, before))
-	assert.Contains(t, part, "before  not possible\n                     now       0.0397        0.0011    95.6\n")
-	assert.Contains(t, part, "\n  Verdict    before: no route is possible; now: USE 1 g, one dilution")
+	assert.Contains(t, part, "before  not possible\n                        now       0.0596        0.0011    95.6\n")
+	assert.Contains(t, part, "\n  Verdict    before: no route is possible; now: USE 0.75 g, one dilution")
 	assert.NotContains(t, part, "No change")
 	whole := comparisonToJSON(before)
 	assert.Nil(t, whole.Use)
@@ -135,15 +135,15 @@ func TestEffectWithoutTolerance(t *testing.T) {
 		}
 	}
 	assert.Contains(t, section(t, Text(c, before)), `
-                             strength  give or take   holds
-  route                         % w/v        (95 %)  within
-* 1 g, one dilution  before    0.0396        0.0015     5 %
-                     now       0.0397        0.0011     5 %
+                                strength  give or take   holds
+  route                            % w/v        (95 %)  within
+* 0.75 g, one dilution  before    0.0594        0.0015     5 %
+                        now       0.0596        0.0011     5 %
 `)
 }
 
 func TestChangeWithoutEffect(t *testing.T) {
-	before, c := compared(t, demoPrep), comparedWith(t, "25 mL flask: price = 12 EUR", "25 mL flask: count = 3")
+	before, c := compared(t, demoPrep), comparedWith(t, "25 mL flask: price = 12 EUR", "10 mL cylinder: clinging = 0.02 mL")
 	assert.Equal(t, "s do\n  Verdict    as before: USE two dilutions\n  No change  in any route, to the digits shown", section(t, Text(c, before)))
 	assert.Contains(t, Markdown(c, before), "\n## What the changes do\n\n- **Verdict:** as before: USE two dilutions\n- **No change:** in any route")
 }

@@ -15,7 +15,8 @@ const classesWidth = 100
 const classesIntroduction = "Limits of error of new instruments at 20 °C: the error of a piece lies within plus or minus the " +
 	"limit, at every mark and every volume set; where the limit is in %, of the volume measured. Random: limit of the standard " +
 	"deviation of deliveries. A piston between two sizes has the limits of the larger. The capacity of a standard dropper is one " +
-	"drop. What is from memory (*, where it is a bore or a dead space) was not seen in print: look it up before anything hangs on it."
+	"drop. What is from memory (*, where it is one figure of a row) was not seen in print: look it up before anything hangs on it. " +
+	"Derived: twice the limit of class A, as the standards have it for class B; the row itself was not seen."
 
 // Classes prints rows of the class tables: a table for each kind of instrument and each
 // standard, in the order of the rows, with the sources of each table below it.
@@ -153,7 +154,7 @@ func classColumns(table []equipment.Class) []classColumn {
 	columns := []classColumn{
 		{"", className},
 		{"capacity, " + unit, func(c equipment.Class) string { return number(c.Capacity) }},
-		{division + ", " + unit, func(c equipment.Class) string { return number(c.Division) }},
+		{division + ", " + unit, func(c equipment.Class) string { return recalled(number(c.Division), c.DivisionTrust) }},
 		{limit + " below half", belowHalf},
 		{limit + ", " + unit, func(c equipment.Class) string {
 			if c.Share > 0 {
@@ -162,7 +163,7 @@ func classColumns(table []equipment.Class) []classColumn {
 			return number(c.Tolerance)
 		}},
 		{limit, func(c equipment.Class) string { return cellShare(c.Share) }},
-		{random + ", " + unit, func(c equipment.Class) string { return number(c.Random) }},
+		{random + ", " + unit, func(c equipment.Class) string { return recalled(number(c.Random), c.RandomTrust) }},
 		{"dead space, " + unit, func(c equipment.Class) string { return recalled(number(c.DeadSpace), c.DeadSpaceTrust) }},
 		{"bore, mm", func(c equipment.Class) string { return recalled(cellNumber(c.Bore), c.BoreTrust) }},
 	}

@@ -54,6 +54,9 @@ func TestClassesArranges(t *testing.T) {
 		{Kind: "syringe", Standard: "ISO", Number: "ISO 3", Edition: "2003", Marked: "Ex", Capacity: 1, Tolerance: 0.05, Share: 0.05,
 			BelowHalf: equipment.Sloped{Fixed: 0.015, Share: 0.02}, DeadSpace: 0.07, DeadSpaceTrust: "one source", Source: "a page", Trust: "one source"},
 		{Kind: "balance", Form: "pocket", Capacity: 200, Division: 0.01, Tolerance: 0.02, Random: 0.01, Source: "a leaflet", Trust: "one source"},
+		{Kind: "balance", Form: "fine", Capacity: 100, Division: 0.001, Tolerance: 0.002, Random: 0.001, RandomTrust: "from memory", Source: "a leaflet", Trust: "one source"},
+		{Kind: "graduated", Standard: "ISO", Number: "ISO 4", Edition: "2004", Name: "B", Marked: "Ex",
+			Capacity: 2, Division: 0.02, DivisionTrust: "from memory", Tolerance: 0.02, Source: "a rule", Trust: "derived"},
 	}
 	_, tables, _ := strings.Cut(Classes(rows), "\n\n")
 	assert.Equal(t, strings.TrimPrefix(`
@@ -78,7 +81,13 @@ syringe, ISO 3:2003, Ex
 balance, typical figures
           capacity, g  shows, g  linearity, g  repeatability, g  trust and sources
   pocket          200      0.01          0.02              0.01  one source  [1]
+  fine            100     0.001         0.002            0.001*  one source  [1]
   [1]  a leaflet
+
+graduated pipette, ISO 4:2004, Ex
+     capacity, mL  division, mL  limit, mL  trust and sources
+  B             2         0.02*       0.02  derived     [1]
+  [1]  a rule
 `, "\n"), tables)
 }
 

@@ -47,7 +47,7 @@ func TestCSVValues(t *testing.T) {
 		assert.True(t, got == want, "%s: %s, not %v: full precision", name, row[name], want)
 	}
 	for name, want := range map[string]string{
-		"name": "two dilutions", "use": "true", "possible": "true", "strength_unit": "% w/v", "inside_1_tolerance": "8 % of target",
+		"name": "two dilutions", "use": "true", "possible": "true", "strength_unit": "% w/v", "inside_1_tolerance": "7 % of target",
 		"analytic_effective_degrees_of_freedom": "", "quoted_from": "analytic", "reason": "", "monte_carlo_trials": "20000",
 	} {
 		assert.Equal(t, want, row[name], name)

@@ -34,7 +34,7 @@ func decoded(t *testing.T, c *route.Comparison) map[string]any {
 	return whole
 }
 
-// The names that the design promises.
+// The names of the JSON, which stay (DEVELOPERS.md, "Habits").
 func TestJSONFields(t *testing.T) {
 	whole := decoded(t, compared(t, demoPrep))
 	assert.Equal(t, "minim.compare/1", whole["schema"])

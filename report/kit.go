@@ -185,7 +185,7 @@ func footnote(all []*equipment.Measure, m *equipment.Measure) string {
 	return fmt.Sprintf("[%d]", n)
 }
 
-// sources prints standard, source and trust of each row that is used.
+// sources prints standard and trust of each row that is used.
 func sources(b *strings.Builder, all []*equipment.Measure) {
 	label := "\n"
 	for _, m := range all {
@@ -196,6 +196,9 @@ func sources(b *strings.Builder, all []*equipment.Measure) {
 		hang(b, footnote(all, m), source(m), 5)
 		label = ""
 	}
+	if label == "" {
+		b.WriteString("     Where each was seen: minim kit --classes\n")
+	}
 }
 
 func source(m *equipment.Measure) string {
@@ -203,5 +206,5 @@ func source(m *equipment.Measure) string {
 	if m.Numbered > 0 && m.Numbered == m.Class.Numbered {
 		numbered = fmt.Sprintf("; numbered every %s (%s)", equipment.Millilitres(m.Numbered), m.Class.NumberedTrust)
 	}
-	return fmt.Sprintf("%s, %s; trust: %s%s; source: %s", m.Class, equipment.Millilitres(m.Class.Capacity), m.Class.Trust, numbered, m.Class.Source)
+	return fmt.Sprintf("%s, %s; trust: %s%s", m.Class, equipment.Millilitres(m.Class.Capacity), m.Class.Trust, numbered)
 }

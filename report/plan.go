@@ -94,7 +94,7 @@ func planTable(b *strings.Builder, p *plan.Plan) {
 }
 
 // legend explains the names of routes.
-const legend = `"1 in 10": 1 mL made up to the mark at 10 mL; "1 + 9": 1 mL and 9 mL of measured solvent`
+const legend = `"2 in 25": 2 mL made up to the mark at 25 mL; "3 + 17": 3 mL and 17 mL of measured solvent`
 
 // planRows are the cells of the table, with names of at most so many characters.
 func planRows(p *plan.Plan, most int) [][]string {

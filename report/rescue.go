@@ -124,7 +124,7 @@ func rescueFacts(r *plan.Rescue) []fact {
 		list = append(list, fact{"Mind", "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer"})
 	}
 	if !r.TooStrong() {
-		list = append(list, fact{"Or else", "letting solvent evaporate is the slow way; how much goes is not worked out here, and what is left must be measured"})
+		list = append(list, fact{"Or else", "letting solvent evaporate takes long; how much goes is not worked out here, and what is left must be measured"})
 	}
 	return list
 }

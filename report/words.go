@@ -93,7 +93,7 @@ func wholePercent(x float64) string {
 	return strconv.FormatFloat(100*x, 'f', 0, 64) + " %"
 }
 
-// Wanted is "15 mL of 0.040 % w/v dye in ethanol".
+// Wanted is "15 mL of 0.060 % w/v dye in ethanol".
 func Wanted(p *route.Prep) string {
 	return fmt.Sprintf("%s of %s %s in %s", equipment.Millilitres(p.Volume), p.Target.Text, p.Solute.Name, p.Solvent.Name)
 }

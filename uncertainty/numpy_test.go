@@ -24,14 +24,14 @@ import (
 // (testdata/speed/dilution.py), and with a bare loop of the same draws and
 // arithmetic, by turns in one run:
 //
-//	NUMPY=/usr/bin/python3 go test ./uncertainty -run '^$' -bench Numpy -benchtime 1x
+//	NUMPY=python3 go test ./uncertainty -run '^$' -bench Numpy -benchtime 1x
 //
 // Numpy works out mean, standard deviation and the symmetric interval, which
 // must agree; Simulate finds the shortest interval and the standard errors as
 // well; the bare loop keeps nothing. Garbage is collected between the runs.
 func BenchmarkNumpy(b *testing.B) {
 	if os.Getenv("NUMPY") == "" {
-		b.Skip("runs only when NUMPY names a Python interpreter that has numpy, as in NUMPY=/usr/bin/python3")
+		b.Skip("runs only when NUMPY names a Python interpreter that has numpy, as in NUMPY=python3")
 	}
 	numpy := startNumpy(b)
 	for _, trials := range []int{1e6, 1e7} {
@@ -181,13 +181,13 @@ func quantileScatter(mc *MonteCarlo, p float64) float64 {
 // speedInputs are the influences of an invented preparation, after a route of a
 // weighing and two dilutions.
 var speedInputs = [20]Distribution{
-	Normal{0, 0.00913}, PlusMinus(0.005), PlusMinus(0.005), PlusMinus(0.02), // 0 to 3: weighing of 1 g
+	Normal{0, 0.00913}, PlusMinus(0.005), PlusMinus(0.005), PlusMinus(0.02), // 0 to 3: weighing of 1.5 g
 	Rectangular{0.97, 1}, PlusMinus(3), Normal{1, 1.0 / 3}, // 4 assay, 5 temperature less 20 °C, 6 meniscus
 	Peaked(0.04), Normal{0, 0.0095}, // 7, 8: flask of 25 mL
-	Peaked(0.01), Gamma{0.03, 0.0115}, // 9, 10: pipette of 1 mL and its last drop
-	Peaked(0.2), Peaked(0.04), Rectangular{0, 0.03}, // 11 to 13: 10 mL in a cylinder
+	Peaked(0.02), Gamma{0.03, 0.0115}, // 9, 10: pipette of 2 mL and its last drop
+	Peaked(0.4), Peaked(0.08), Rectangular{0, 0.05}, // 11 to 13: 25 mL in a cylinder
 	Peaked(0.05), Peaked(0.01), Gamma{0.1, 0.05}, // 14 to 16: pipette of 5 mL and its last drop
-	Peaked(0.5), Peaked(0.1), Rectangular{0, 0.05}, // 17 to 19: 25 mL in a cylinder
+	Peaked(0.5), Peaked(0.1), Rectangular{0, 0.05}, // 17 to 19: 20 mL in another
 }
 
 // Thermal expansion of the vessel less that of the liquid, in 1/°C.
@@ -206,16 +206,16 @@ func speedModel() (*Model, Node) {
 		return sum
 	}
 	times := func(factor float64, i int) Node { return m.Multiply(m.Constant(factor), in(i)) }
-	solute := m.Multiply(plus(1, 0, 1, 2, 3), in(4))
+	solute := m.Multiply(plus(1.5, 0, 1, 2, 3), in(4))
 	glass := m.Add(m.Constant(1), times(inGlass, 5))
 	plastic := m.Add(m.Constant(1), times(inPlastic, 5))
 	flask := m.Multiply(m.Subtract(plus(25, 7, 8), times(0.02, 6)), glass)
 	c := m.Divide(solute, flask)
-	aliquot := m.Multiply(m.Subtract(plus(1.03, 9), in(10)), glass)
-	cylinder := m.Multiply(m.Subtract(plus(10, 11, 12, 13), times(0.05, 6)), plastic)
+	aliquot := m.Multiply(m.Subtract(plus(2.03, 9), in(10)), glass)
+	cylinder := m.Multiply(m.Subtract(plus(25, 11, 12, 13), times(0.15, 6)), plastic)
 	c = m.Divide(m.Multiply(c, aliquot), cylinder)
-	aliquot = m.Multiply(m.Subtract(plus(5.1, 14, 15), in(16)), glass)
-	cylinder = m.Multiply(m.Subtract(plus(25, 17, 18, 19), times(0.15, 6)), plastic)
+	aliquot = m.Multiply(m.Subtract(plus(2.6, 14, 15), in(16)), glass)
+	cylinder = m.Multiply(m.Subtract(plus(20, 17, 18, 19), times(0.15, 6)), plastic)
 	return m, m.Divide(m.Multiply(c, aliquot), cylinder)
 }
 
@@ -238,15 +238,15 @@ func (l *bareLoop) run(seed uint64, block int) {
 	}
 	x := &l.x
 	for j := range l.y {
-		solute := (1 + x[0][j] + x[1][j] + x[2][j] + x[3][j]) * x[4][j]
+		solute := (1.5 + x[0][j] + x[1][j] + x[2][j] + x[3][j]) * x[4][j]
 		glass, plastic := 1+inGlass*x[5][j], 1+inPlastic*x[5][j]
 		flask := (25 + x[7][j] + x[8][j] - 0.02*x[6][j]) * glass
 		c := solute / flask
-		aliquot := (1.03 + x[9][j] - x[10][j]) * glass
-		cylinder := (10 + x[11][j] + x[12][j] + x[13][j] - 0.05*x[6][j]) * plastic
+		aliquot := (2.03 + x[9][j] - x[10][j]) * glass
+		cylinder := (25 + x[11][j] + x[12][j] + x[13][j] - 0.15*x[6][j]) * plastic
 		c = c * aliquot / cylinder
-		aliquot = (5.1 + x[14][j] + x[15][j] - x[16][j]) * glass
-		cylinder = (25 + x[17][j] + x[18][j] + x[19][j] - 0.15*x[6][j]) * plastic
+		aliquot = (2.6 + x[14][j] + x[15][j] - x[16][j]) * glass
+		cylinder = (20 + x[17][j] + x[18][j] + x[19][j] - 0.15*x[6][j]) * plastic
 		l.y[j] = c * aliquot / cylinder
 	}
 }

@@ -30,7 +30,7 @@ func (o *madeOptions) declare(flags *pflag.FlagSet) {
 	flags.StringArrayVar(&o.add, "add", nil, "first add an `ENTRY` to the record, as in \"step 3: took 1.05 mL\"; may be repeated")
 	flags.StringVar(&o.by, "by", "", "initials of `WHO` made the entries of --add")
 	flags.StringVar(&o.at, "at", "", "`TIME` of the entries of --add, as in \"2026-11-28 10:05\" (default now)")
-	flags.StringVar(&o.to, "to", "", "say how to bring the batch to `STRENGTH`, as in \"0.03 % w/v\"")
+	flags.StringVar(&o.to, "to", "", "say how to bring the batch to `STRENGTH`, as in \"0.045 % w/v\"")
 	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
 	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
 	o.simulation.declare(flags, uncertainty.DefaultTrials, "")

@@ -29,7 +29,7 @@ var addOption = regexp.MustCompile(`--add ("[^"]*")`)
 func TestAdviceBringsABatchRight(t *testing.T) {
 	t.Chdir(t.TempDir())
 	output(t, "new", "b")
-	for _, weighed := range []string{"10.00 g", "3.00 g", "1.20 g", "0.85 g", "0.50 g"} {
+	for _, weighed := range []string{"6.00 g", "4.00 g", "1.80 g", "1.28 g", "0.75 g"} {
 		batchOf(t, weighed)
 		args := []string{"made", "b/dye.toml", "record.toml", "--trials", "10000"}
 		screen := output(t, args...)
@@ -49,7 +49,7 @@ func TestAdviceBringsABatchRight(t *testing.T) {
 func TestMadeAsPlannedInJSON(t *testing.T) {
 	t.Chdir(t.TempDir())
 	output(t, "new", "b")
-	batchOf(t, "1.00 g")
+	batchOf(t, "1.50 g")
 	type figures struct {
 		Analytic, MonteCarlo map[string]any
 		LeftOver             float64 `json:"left_over_mL"`
@@ -74,8 +74,8 @@ func TestAddAppends(t *testing.T) {
 	output(t, "new", "b")
 	output(t, "new", "--record", "b/dye.toml", "--route", "two dilutions", "record.toml")
 	before := read(t, "record.toml")
-	output(t, "made", "b/dye.toml", "record.toml", "--trials", "10000", "--by", "AK", "--at", "2026-11-28 10:00", "--add", "step 1: weighed 1.02 g", "--add", "bench: 22.5 °C within 1 °C")
-	assert.Equal(t, before+`8 = { step = 1, weigh = "1.02 g", by = "AK", at = "2026-11-28 10:00" }
+	output(t, "made", "b/dye.toml", "record.toml", "--trials", "10000", "--by", "AK", "--at", "2026-11-28 10:00", "--add", "step 1: weighed 1.53 g", "--add", "bench: 22.5 °C within 1 °C")
+	assert.Equal(t, before+`8 = { step = 1, weigh = "1.53 g", by = "AK", at = "2026-11-28 10:00" }
 9 = { temperature = "22.5 °C", within = "1 °C", by = "AK", at = "2026-11-28 10:00" }
 `, read(t, "record.toml"))
 }

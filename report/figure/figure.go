@@ -4,6 +4,11 @@
 // readability of a balance does. It reckons nothing; counts, quantiles, shares and
 // the verdict come from the comparison or the search.
 //
+// A row of a hundred dots, one for each chance in a hundred, is a quantile dotplot: M. Kay,
+// T. Kola, J. R. Hullman and S. A. Munson, "When (ish) is My Bus?", CHI 2016,
+// doi:10.1145/2858036.2858558 (from memory). They show 20 to 100 dots, stacked; here they
+// stand beside each other in a row for each route.
+//
 // A figure holds no date and repeats byte for byte.
 package figure
 

@@ -63,7 +63,7 @@ func front(c *route.Comparison, results ...route.Result) *plan.Plan {
 // crowd is a plan with many routes of every number of dilutions, some of them too
 // wide, and many of the prep itself.
 func crowd(c *route.Comparison, n int, most float64) *plan.Plan {
-	list := []route.Result{made("1.00 g in 25 mL, 1 in 10 mL, 2 + 18 mL", 2, 0.02*most, 0.06, 0.97)}
+	list := []route.Result{made("1.50 g in 25 mL, 2 in 25 mL, 3 + 17 mL", 2, 0.02*most, 0.06, 0.97)}
 	for i := range n {
 		share := float64(i) / float64(n)
 		list = append(list, made(fmt.Sprintf("route %d", i), i%7, most*math.Pow(share, 3), 0.03*math.Exp(3*math.Abs(math.Sin(7*share)))/(0.3+share), 0.7+0.3*share))

@@ -19,7 +19,7 @@ func title(p *route.Prep) string {
 
 // wanted says what is to be made:
 //
-//	15 mL of 0.040 % w/v dye in ethanol, within 8 % of target
+//	15 mL of 0.060 % w/v dye in ethanol, within 7 % of target
 func wanted(p *route.Prep) string {
 	s := report.Wanted(p)
 	if len(p.Tolerances) > 0 {

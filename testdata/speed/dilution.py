@@ -36,7 +36,7 @@ def strength(rng, n):
     def retained(mean, spread):
         return rng.gamma((mean / spread) ** 2, spread**2 / mean, n)
 
-    mass = 1 + rng.normal(0, 0.00913, n) + within(0.005) + within(0.005) + within(0.02)
+    mass = 1.5 + rng.normal(0, 0.00913, n) + within(0.005) + within(0.005) + within(0.02)
     assay = rng.uniform(0.97, 1, n)
     excess = within(3)
     meniscus = rng.normal(1, 1 / 3, n)
@@ -45,12 +45,12 @@ def strength(rng, n):
     flask = (25 + peaked(0.04) + rng.normal(0, 0.0095, n) - 0.02 * meniscus) * glass
     c = mass * assay / flask
 
-    aliquot = (1.03 + peaked(0.01) - retained(0.03, 0.0115)) * glass
-    cylinder = (10 + peaked(0.2) + peaked(0.04) + rng.uniform(0, 0.03, n) - 0.05 * meniscus) * plastic
+    aliquot = (2.03 + peaked(0.02) - retained(0.03, 0.0115)) * glass
+    cylinder = (25 + peaked(0.4) + peaked(0.08) + rng.uniform(0, 0.05, n) - 0.15 * meniscus) * plastic
     c = c * aliquot / cylinder
 
-    aliquot = (5.1 + peaked(0.05) + peaked(0.01) - retained(0.1, 0.05)) * glass
-    cylinder = (25 + peaked(0.5) + peaked(0.1) + rng.uniform(0, 0.05, n) - 0.15 * meniscus) * plastic
+    aliquot = (2.6 + peaked(0.05) + peaked(0.01) - retained(0.1, 0.05)) * glass
+    cylinder = (20 + peaked(0.5) + peaked(0.1) + rng.uniform(0, 0.05, n) - 0.15 * meniscus) * plastic
     return c * aliquot / cylinder
 
 

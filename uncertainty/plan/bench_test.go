@@ -69,5 +69,5 @@ func ExampleSearch() {
 		return
 	}
 	fmt.Println(found.Results[found.Verdict.Use].Route.Name)
-	// Output: 0.041 g in 100 mL
+	// Output: 0.049 g in 80 mL
 }

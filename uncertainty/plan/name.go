@@ -21,7 +21,7 @@ func nameAll(routes []*route.Route) {
 	}
 }
 
-// nameOf is "1.00 g in 25, 1 in 10, 2 + 18 mL": what is weighed and made up, then
+// nameOf is "1.50 g in 25, 2 in 25, 3 + 17 mL": what is weighed and made up, then
 // the dilutions, to a mark or with measured solvent.
 func nameOf(r *route.Route) string {
 	var parts []string

@@ -11,12 +11,12 @@ import (
 
 // Addition is what is to be added to a record: by whom, when, and lines like
 //
-//	step 3: took 1.05 mL
-//	step 3: took 1.05 mL with the 2 mL pipette; note = level read twice
-//	step 3: spoilt, a bubble
+//	step 3: took 1.96 mL
+//	step 3: took 2.05 mL with the 5 mL pipette; note = level read twice
+//	step 2: spoilt, filled past the mark
 //	step 2: done
 //	step 2, late: made up to 25 mL
-//	entry 4: took 1.06 mL
+//	entry 4: took 1.94 mL
 //	entry 4: withdrawn
 //	bench: 23 °C within 1 °C
 type Addition struct {

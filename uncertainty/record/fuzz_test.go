@@ -23,13 +23,13 @@ func FuzzParse(f *testing.F) {
 	f.Add([]byte(demoText(f, "batch.toml")))
 	f.Add([]byte(Template(p, p.Routes[5])))
 	for _, text := range []string{
-		twoDilutions("1 = { step = 3, take = \"0.95 mL\", BY }\n2 = { step = 5, late = true }\n3 = { corrects = 1, spoilt = \"x\", BY }\n4 = { step = 3, BY }"),
+		twoDilutions("1 = { step = 3, take = \"1.95 mL\", BY }\n2 = { step = 5, late = true }\n3 = { corrects = 1, spoilt = \"x\", BY }\n4 = { step = 3, BY }"),
 		twoDilutions("1 = { step = 6, BY }\n2 = { step = 7, take = \"all\", BY }\n3 = { step = 8, add = \"2 mL\", with = \"5 mL pipette\", spoilt = \"x\", BY }\n4 = { step = 5, BY }"),
-		twoDilutions("1 = { step = 7, take = \"all\" }\n2 = { step = 8, strengthen = \"1 mL\", of = \"step 2\", with = \"1 mL pipette\" }\n3 = { corrects = 1, withdrawn = true, BY }"),
+		twoDilutions("1 = { step = 7, take = \"all\" }\n2 = { step = 8, strengthen = \"1 mL\", of = \"step 2\", with = \"2 mL pipette\" }\n3 = { corrects = 1, withdrawn = true, BY }"),
 		twoDilutions("1 = { temperature = \"22 °C\" }\n2 = { corrects = 1, within = \"1 °C\", BY }\n3 = { step = 1, weigh = \""),
 		recordOf("strengthened", "1 = { step = 1, start = \"weak\", BY }\n2 = { step = 4, strengthen = \"0.5 mL\", BY, spoilt = \"x\" }\n3 = { step = 2, BY }"),
 		recordOf("drops", "1 = { step = 2, dissolve-in = \"22 mL\", with = \"25 mL cylinder\" }\n2 = { step = 3, take = \"2 drops\", BY, spoilt = \"x\" }\n3 = { step = 3, BY }"),
-		recordOf("diluted by weighing", "1 = { step = 4, weigh-up-to = \"19.40 g\", BY, spoilt = \"x\" }\n2 = { step = 3, BY }"),
+		recordOf("diluted by weighing", "1 = { step = 4, weigh-up-to = \"15.40 g\", BY, spoilt = \"x\" }\n2 = { step = 3, BY }"),
 	} {
 		f.Add([]byte(text))
 	}
@@ -99,7 +99,7 @@ type hands struct {
 }
 
 // Spans of the readings in tenths of a millilitre, or of a gram, from and to.
-var spans = [7][2]int{1: {8, 12}, 2: {250, 250}, 3: {5, 10}, 4: {60, 100}, 5: {10, 50}, 6: {150, 250}}
+var spans = [7][2]int{1: {12, 18}, 2: {250, 250}, 3: {10, 20}, 4: {100, 250}, 5: {10, 50}, 6: {150, 250}}
 
 var keys = [7]string{1: "weigh", 2: "make-up-to", 3: "take", 4: "make-up-to", 5: "take", 6: "make-up-to"}
 
@@ -150,11 +150,11 @@ func TestLeftOverOfRandomBatches(t *testing.T) {
 			again := step
 			switch early := len(h.lines) < 20; {
 			case early && r.IntN(4) == 0:
-				h.do(step, `, spoilt = "bubble"`)
+				h.do(step, `, spoilt = "spill"`)
 			case early && r.IntN(4) == 0:
 				h.do(step, "")
 				again = 1 + r.IntN(step)
-				h.write("corrects = %d, spoilt = \"bubble\"", h.entry[again])
+				h.write("corrects = %d, spoilt = \"spill\"", h.entry[again])
 			default:
 				h.do(step, "")
 				continue

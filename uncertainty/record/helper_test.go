@@ -32,9 +32,9 @@ content = "1 g"
 name = "strengthened"
 steps = [
   { start = "strong" },
-  { take = "1 mL", with = "1 mL pipette" },
+  { take = "1 mL", with = "2 mL pipette" },
   { add = "20 mL", with = "25 mL cylinder" },
-  { strengthen = "1 mL", of = "strong", with = "1 mL pipette" },
+  { strengthen = "1 mL", of = "strong", with = "2 mL pipette" },
   { take = "all" },
   { make-up-to = "25 mL", in = "25 mL cylinder" },
 ]
@@ -56,7 +56,7 @@ steps = [
 [[route]]
 name = "liquid"
 steps = [
-  { measure = "1 mL", with = "1 mL pipette" },
+  { measure = "1 mL", with = "2 mL pipette" },
   { dissolve-in = "20 mL", with = "25 mL cylinder" },
   { pour = "5 mL", from = "10 mL cylinder" },
   { strengthen = "2 drops", of = "step 2", with = "dropper" },

@@ -69,11 +69,11 @@ func TestRecordAsPlanned(t *testing.T) {
 route = "two dilutions"
 [entries]
 1 = { temperature = "20 °C", within = "3 °C" }
-2 = { step = 1, weigh = "1.00 g", by = "AK" }
+2 = { step = 1, weigh = "1.50 g", by = "AK" }
 3 = { step = 2, make-up-to = "25 mL", by = "AK" }
-4 = { step = 3, take = "1 mL", with = "1 mL pipette", by = "AK" }
-5 = { step = 4, make-up-to = "10 mL", by = "AK" }
-6 = { step = 5, take = "2 mL", by = "AK" }
+4 = { step = 3, take = "2 mL", with = "2 mL pipette", by = "AK" }
+5 = { step = 4, make-up-to = "25 mL", by = "AK" }
+6 = { step = 5, take = "2.5 mL", by = "AK" }
 7 = { step = 6, make-up-to = "20 mL", by = "AK" }
 `,
 		"done": `
@@ -109,9 +109,9 @@ func TestRoom(t *testing.T) {
 	p := demoPrep(t)
 	for _, text := range []string{
 		"route = \"two dilutions\"\n[entries]\n",
-		"route = \"two dilutions\"\n[entries]\n1 = { step = 1, weigh = \"1.05 g\", by = \"AK\" }\n",
-		"route = \"two dilutions\"\n[entries]\n1 = { step = 1, weigh = \"1.02 g\", by = \"AK\" }\n2 = { step = 3, take = \"0.97 mL\" }\n",
-		"route = \"two dilutions\"\n[entries]\n1 = { step = 1, weigh = \"2.50 g\", by = \"AK\" }\n",
+		"route = \"two dilutions\"\n[entries]\n1 = { step = 1, weigh = \"1.55 g\", by = \"AK\" }\n",
+		"route = \"two dilutions\"\n[entries]\n1 = { step = 1, weigh = \"1.53 g\", by = \"AK\" }\n2 = { step = 3, take = \"1.97 mL\" }\n",
+		"route = \"two dilutions\"\n[entries]\n1 = { step = 1, weigh = \"3.75 g\", by = \"AK\" }\n",
 		"route = \"0.25 g, one dilution\"\n[entries]\n",
 	} {
 		r, err := Parse("record.toml", []byte(text), p)
@@ -150,7 +150,7 @@ func TestRoom(t *testing.T) {
 func TestRoomOfOneLimit(t *testing.T) {
 	p := demoPrep(t)
 	limited := *p
-	limited.Tolerances = []route.Tolerance{{Text: "not above 0.044 % w/v", Limits: uncertainty.Limits{Lower: -1, Upper: 0.044}}}
+	limited.Tolerances = []route.Tolerance{{Text: "not above 0.066 % w/v", Limits: uncertainty.Limits{Lower: -1, Upper: 0.066}}}
 	r, err := Parse("record.toml", []byte("route = \"two dilutions\"\n[entries]\n"), &limited)
 	require.NoError(t, err)
 	made, err := limited.Assess(r.Made, 0.95)

@@ -8,10 +8,10 @@
 //	route = "two dilutions"
 //
 //	[entries]
-//	1 = { step = 1, weigh = "1.02 g", by = "AK", at = "2026-11-28 10:05" }
-//	2 = { step = 3, take = "1 mL", spoilt = "bubble", by = "AK", at = "2026-11-28 10:20" }
-//	3 = { step = 3, take = "1 mL", by = "AK", at = "2026-11-28 10:22" }
-//	4 = { corrects = 1, weigh = "1.03 g", by = "AK", at = "2026-11-28 10:30" }
+//	1 = { step = 1, weigh = "1.49 g", by = "AK", at = "2026-11-28 10:05" }
+//	2 = { step = 2, make-up-to = "25 mL", spoilt = "filled past the mark", by = "AK", at = "2026-11-28 10:20" }
+//	3 = { step = 1, weigh = "1.52 g", by = "AK", at = "2026-11-28 10:25" }
+//	4 = { corrects = 3, weigh = "1.53 g", by = "AK", at = "2026-11-28 10:30" }
 //
 // An entry says what was done in a step, in the keys of a step; what it does not say
 // was done as planned. The made route has the steps of the plan as they were done, and

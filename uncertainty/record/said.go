@@ -19,7 +19,7 @@ var (
 	optionForm   = regexp.MustCompile(`^([a-z-]+)\s*=\s*(.+)$`)
 )
 
-const howToAdd = `write it as in "step 3: took 1.05 mL", "step 3: took 1 mL with the 2 mL pipette", "step 3: spoilt, a bubble", "step 2: done", "entry 4: took 1.06 mL", "entry 4: withdrawn" or "bench: 23 °C"`
+const howToAdd = `write it as in "step 3: took 1.96 mL", "step 3: took 2 mL with the 5 mL pipette", "step 2: spoilt, filled past the mark", "step 2: done", "entry 4: took 1.94 mL", "entry 4: withdrawn" or "bench: 23 °C"`
 
 // parseAddition turns a line into the keys of an entry.
 func parseAddition(line string, r *Record) ([]string, error) {
@@ -186,7 +186,7 @@ func parseInstrument(line, said string) (keys []string, err error) {
 		}
 	}
 	if said != "" {
-		return nil, &AdditionError{line, fmt.Sprintf("%q does not name an instrument", said), `write it as in "with the 1 mL pipette", by its name in the kit`}
+		return nil, &AdditionError{line, fmt.Sprintf("%q does not name an instrument", said), `write it as in "with the 2 mL pipette", by its name in the kit`}
 	}
 	return keys, nil
 }

@@ -22,12 +22,12 @@ func TestParseAddition(t *testing.T) {
 		`step 3: took 50 µL`:                                  `step = 3, take = "50 µL"`,
 		`step 3: took 1 cm3`:                                  `step = 3, take = "1 cm3"`,
 		`step 3: took 1,05 mL`:                                `step = 3, take = "1,05 mL"`, // refused where it is read
-		`step 3: took 1 mL with the 2 mL pipette`:             `step = 3, take = "1 mL", with = "2 mL pipette"`,
-		`step 3: took 1 mL with 2 mL pipette`:                 `step = 3, take = "1 mL", with = "2 mL pipette"`,
-		`step 3: 1 mL with the 2 mL pipette`:                  `step = 3, take = "1 mL", with = "2 mL pipette"`,
+		`step 3: took 1 mL with the 3 mL pipette`:             `step = 3, take = "1 mL", with = "3 mL pipette"`,
+		`step 3: took 1 mL with 3 mL pipette`:                 `step = 3, take = "1 mL", with = "3 mL pipette"`,
+		`step 3: 1 mL with the 3 mL pipette`:                  `step = 3, take = "1 mL", with = "3 mL pipette"`,
 		`step 1: weighed 1.02 g`:                              `step = 1, weigh = "1.02 g"`,
 		`step 1: 1.02 g on the 0.01 g scale`:                  `step = 1, weigh = "1.02 g", on = "0.01 g scale"`,
-		`step 4: made up to 10 mL in the 10 mL cylinder`:      `step = 4, make-up-to = "10 mL", in = "10 mL cylinder"`,
+		`step 4: made up to 25 mL in the 25 mL cylinder`:      `step = 4, make-up-to = "25 mL", in = "25 mL cylinder"`,
 		`step 3: poured 1 mL from the 10 mL cylinder`:         `step = 3, pour = "1 mL", from = "10 mL cylinder"`, // and so is this
 		`step 2: done`:                                        `step = 2`,
 		`step 2: done as planned`:                             `step = 2`,
@@ -38,15 +38,15 @@ func TestParseAddition(t *testing.T) {
 		`step 3: took 1 mL; rinsed = true`:                    `step = 3, take = "1 mL", rinsed = true`,
 		`step 3: took 1 mL; note = a "b" \c`:                  `step = 3, take = "1 mL", note = "a \"b\" \\c"`,
 		`step 3: spoilt`:                                      `step = 3, spoilt = "spoilt"`,
-		`step 3: spoilt, a bubble`:                            `step = 3, spoilt = "a bubble"`,
-		`step 3: spoilt by a bubble`:                          `step = 3, spoilt = "a bubble"`,
-		`step 3: took 0.9 mL, spoilt: bubble, seen late`:      `step = 3, take = "0.9 mL", spoilt = "bubble, seen late"`,
-		`step 3: done, spoilt; note = a bubble`:               `step = 3, spoilt = "spoilt", note = "a bubble"`,
+		`step 3: spoilt, a spill`:                             `step = 3, spoilt = "a spill"`,
+		`step 3: spoilt by a spill`:                           `step = 3, spoilt = "a spill"`,
+		`step 3: took 0.9 mL, spoilt: spill, seen late`:       `step = 3, take = "0.9 mL", spoilt = "spill, seen late"`,
+		`step 3: done, spoilt; note = a spill`:                `step = 3, spoilt = "spoilt", note = "a spill"`,
 		`step 3: withdrawn`:                                   `step = 3, withdrawn = true`, // refused where it is read
-		`entry 5: took 1.06 mL`:                               `corrects = 5, take = "1.06 mL"`,
-		`entry 5: 1.06 mL`:                                    `corrects = 5, take = "1.06 mL"`,
-		`entry 5: spoilt, a bubble`:                           `corrects = 5, spoilt = "a bubble"`,
-		`entry 5: withdrawn; note = it was step 5`:            `corrects = 5, withdrawn = true, note = "it was step 5"`,
+		`entry 6: took 1.96 mL`:                               `corrects = 6, take = "1.96 mL"`,
+		`entry 6: 1.96 mL`:                                    `corrects = 6, take = "1.96 mL"`,
+		`entry 6: spoilt, a spill`:                            `corrects = 6, spoilt = "a spill"`,
+		`entry 6: withdrawn; note = it was step 5`:            `corrects = 6, withdrawn = true, note = "it was step 5"`,
 		`entry 99: took 1 mL`:                                 `corrects = 99, take = "1 mL"`,                      // it may be added with this one
 		`entry 99999999999999999999: withdrawn`:               `corrects = 99999999999999999999, withdrawn = true`, // refused where it is read
 		`entry 1: 24 °C within 2 °C`:                          `corrects = 1, temperature = "24 °C", within = "2 °C"`,
@@ -75,7 +75,7 @@ func TestParseAddition(t *testing.T) {
 // Words that cannot be understood.
 func TestRefusedAdditions(t *testing.T) {
 	const words = "write one of weighed out, weighed, weighed up to, made up to, took, poured, measured, dissolved in, strengthened by, added"
-	const instrument = `write it as in "with the 1 mL pipette", by its name in the kit`
+	const instrument = `write it as in "with the 2 mL pipette", by its name in the kit`
 	const option = `write it as in "step 3: took 1 mL; note = read twice"`
 	r := parseRecord(t, demoPrep(t), demoText(t, "batch.toml"))
 	for _, c := range []struct{ line, message, hint string }{
@@ -100,7 +100,7 @@ func TestRefusedAdditions(t *testing.T) {
 		{`step 3: took 1 mL with`, `"with" does not name an instrument`, instrument},
 		{`step 3: took 1 mL; colour`, `"colour" after the semicolon is not of the form KEY = VALUE`, option},
 		{`step 3: took 1 mL; Note = x`, `"Note = x" after the semicolon is not of the form KEY = VALUE`, option},
-		{`step 3: spoilt; a bubble`, `"a bubble" after the semicolon is not of the form KEY = VALUE`, option},
+		{`step 3: spoilt; a spill`, `"a spill" after the semicolon is not of the form KEY = VALUE`, option},
 		{`step 3: took 1 mL;`, `"" after the semicolon is not of the form KEY = VALUE`, option},
 	} {
 		_, err := parseAddition(c.line, r)
@@ -125,7 +125,7 @@ func saidAndRead(t *testing.T, p *route.Prep, above string, number int, s route.
 // another instrument.
 func TestSaidOfThePlan(t *testing.T) {
 	p := stocked(t)
-	other := map[string]string{"0.01 g scale": "0.001 g scale", "1 mL pipette": "5 mL pipette", "10 mL cylinder": "25 mL cylinder"}
+	other := map[string]string{"0.01 g scale": "0.001 g scale", "2 mL pipette": "5 mL pipette", "10 mL cylinder": "25 mL cylinder"}
 	seen := make(map[route.Verb]bool)
 	for _, planned := range p.Routes {
 		if _, err := Parse("record.toml", []byte(recordOf(planned.Name, "")), p); err != nil {
@@ -219,17 +219,17 @@ func TestAddRefuses(t *testing.T) {
 		lines                        []string
 		place, marked, message, hint string
 	}{
-		{batch, "2026-11-28 10:30", []string{"entry 2: 1.065 g"}, "the new entry", `"1.065 g"`, "weigh: 1.065 g shows as 1.06 g on the 0.01 g scale", "write what was really read, and on which instrument"},
-		{batch, "2026-11-28 10:20", []string{"bench: 22 °C"}, "the new entry", `"2026-11-28 10:20"`, "at: is before entry 9 above it, 2026-11-28 10:25",
+		{batch, "2026-11-28 10:50", []string{"entry 4: 1.585 g"}, "the new entry", `"1.585 g"`, "weigh: 1.585 g shows as 1.59 g on the 0.01 g scale", "write what was really read, and on which instrument"},
+		{batch, "2026-11-28 10:40", []string{"bench: 22 °C"}, "the new entry", `"2026-11-28 10:40"`, "at: is before entry 10 above it, 2026-11-28 10:45",
 			"write when the entry was made; one that was forgotten gets the time at which it is written, and late = true"},
-		{batch, "2026-11-28 10:30", []string{"entry 99: took 1 mL"}, "the new entry", "99", "corrects: there is no entry 99 above", "write the number of the entry that is wrong"},
-		{batch, "2026-11-28 10:30", []string{"step 3: withdrawn"}, "the new entry", "withdrawn", "withdrawn: does not say which entry", "write corrects = and its number"},
-		{batch, "2026-11-28 10:30", []string{"bench: 22 °C", "step 7: took all", "step 7: took all"}, "the new entry", "7", "step: step 7 is in entry 11 already",
-			"to change what that says write corrects = 11 in place of step; when it was spoilt and done again, first an entry with corrects = 11 and spoilt = the reason"},
-		{strings.TrimSuffix(batch, "\n"), "2026-11-28 10:30", []string{"step 7: 1 mL; take = all"}, "", "", "", ""},
-		{strings.TrimSuffix(batch, "\n"), "2026-11-28 10:30", []string{"step 6: done"}, "the new entry", "6", "step: step 6 is in entry 9 already",
-			"to change what that says write corrects = 9 in place of step; when it was spoilt and done again, first an entry with corrects = 9 and spoilt = the reason"},
-		{batch + "10 = { step = 7, tkae = \"all\" }\n", "2026-11-28 10:30", []string{"step 6: done"}, ":16:18", "tkae", "tkae: there is no such step", "write take"},
+		{batch, "2026-11-28 10:50", []string{"entry 99: took 1 mL"}, "the new entry", "99", "corrects: there is no entry 99 above", "write the number of the entry that is wrong"},
+		{batch, "2026-11-28 10:50", []string{"step 3: withdrawn"}, "the new entry", "withdrawn", "withdrawn: does not say which entry", "write corrects = and its number"},
+		{batch, "2026-11-28 10:50", []string{"bench: 22 °C", "step 7: took all", "step 7: took all"}, "the new entry", "7", "step: step 7 is in entry 12 already",
+			"to change what that says write corrects = 12 in place of step; when it was spoilt and done again, first an entry with corrects = 12 and spoilt = the reason"},
+		{strings.TrimSuffix(batch, "\n"), "2026-11-28 10:50", []string{"step 7: 1 mL; take = all"}, "", "", "", ""},
+		{strings.TrimSuffix(batch, "\n"), "2026-11-28 10:50", []string{"step 6: done"}, "the new entry", "6", "step: step 6 is in entry 10 already",
+			"to change what that says write corrects = 10 in place of step; when it was spoilt and done again, first an entry with corrects = 10 and spoilt = the reason"},
+		{batch + "11 = { step = 7, tkae = \"all\" }\n", "2026-11-28 10:50", []string{"step 6: done"}, ":17:18", "tkae", "tkae: there is no such step", "write take"},
 	} {
 		path := recordFile(t, c.text)
 		err := Add(path, p, Addition{By: "AK", At: c.at, Lines: c.lines})

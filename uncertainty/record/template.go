@@ -15,10 +15,10 @@ func Template(p *route.Prep, r *route.Route) string {
 	number, key := firstReading(r)
 	fmt.Fprintf(&b, `# The record of a batch of %s.
 # Write what was really read between the quotes; what stays blank is taken from the plan, and said to be.
-# Where another instrument was used, name it as the plan does: take = "1.05 mL", with = "2 mL pipette".
+# Where another instrument was used, name it as the plan does: take = "2.05 mL", with = "5 mL pipette".
 # A record only grows. To change an entry add one with corrects = and its number, by whom and when:
 #   20 = { corrects = %d, %s = "…", by = "AK", at = "2026-11-28 10:05" }
-# When something was spoilt and done again, say so in its entry, spoilt = "bubble", and add one for the step.
+# When something was spoilt and done again, say so in its entry, spoilt = "overfilled", and add one for the step.
 route = %s
 batch = ""
 

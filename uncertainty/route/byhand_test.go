@@ -27,15 +27,15 @@ const (
 //	    linearity 0.02²/3 = 1.3333e-4; together 2.3333e-4, u = 0.0152753
 //	0.1 g scale: ten times that, 0.1527525; 0.001 g scale: 0.00152753
 //	assay 0.97 to 1: mean 0.985, u = 0.03/√12 = 0.0086603, relative 0.0087921
-//	1 mL pipette at 1 mL: bias 0.01/√6, one reading 0.2·0.01/√6: 0.0041633
-//	5 mL pipette at 2 mL: bias 0.05/√6, two readings 0.2·0.05/√6:
+//	2 mL pipette at 2 mL: bias 0.02/√6, one reading 0.2·0.02/√6: 0.0083267;
+//	    at 1.5 mL two readings: √((0.0004 + 2·0.000016)/6) = 0.0084853
+//	5 mL pipette at 2.5 mL: bias 0.05/√6, two readings 0.2·0.05/√6:
 //	    (0.0025 + 2·0.0001)/6 = 4.5e-4, u = 0.0212132
 //	25 mL flask, class A: bias 0.04/√6; reading 0.15 mm in a neck of 9 mm,
 //	    0.15·0.0636173 = 0.0095426: √(2.6667e-4 + 9.1061e-5) = 0.0189138
-//	10 mL cylinder: bias 0.2/√6, reading 0.04/√6, cling 0..0.03 (mean 0.015,
-//	    0.03²/12): √(0.0066667 + 0.00026667 + 0.000075) = 0.0837157
-//	25 mL cylinder: bias 0.5/√6, reading 0.1/√6, cling 0..0.05:
-//	    √(0.0416667 + 0.0016667 + 0.00020833) = 0.2086664
+//	25 mL cylinder: bias 0.5/√6, reading 0.1/√6, cling 0..0.05 (mean 0.025,
+//	    0.05²/12): √(0.0416667 + 0.0016667 + 0.00020833) = 0.2086664;
+//	    at two marks half of the variance of the bias is common to both
 //	100 mL cylinder: bias 1/√6, reading 0.2/√6, cling 0..0.1:
 //	    √(0.1666667 + 0.0066667 + 0.00083333) = 0.4173328
 //	temperature ±3 °C, θ = 1 + (9.9e-6 - 1.09e-3)(T - 20): each volume moves
@@ -45,36 +45,37 @@ const (
 //
 // The strengths, in % w/v, 100 m·assay·Π a/Π V at the means:
 //
-//	direct, 0.01 g:    100·0.01·0.985/25 = 0.0394
-//	    u_rel = √(1.52753² + 0.0087921² + (0.0189138/25)² + 0.0018708²)
-//	          = 1.527556
-//	direct, 0.006 g:   100·0.006·0.985/15.025 = 0.0393344
-//	    u_rel = √(0.254588² + 0.0087921² + (0.2086664/15.025)² + 0.0018708²)
-//	          = 0.255124
+//	direct, 0.01 g:    100·0.01·0.985/16.525 = 0.0596067
+//	    u_rel = √(1.52753² + 0.0087921² + (0.2086664/16.525)² + 0.0018708²)
+//	          = 1.527609
+//	direct, 0.009 g:   100·0.009·0.985/15.025 = 0.0590017
+//	    u_rel = √(0.169726² + 0.0087921² + (0.2086664/15.025)² + 0.0018708²)
+//	          = 0.170530
 //	0.25 g, one dilution, the same flask twice at the same mark:
-//	    100·0.25·0.985/25·1/25 = 0.0394
-//	    u_rel² = 0.0611010² + 0.0087921² + 0.0041633²
+//	    100·0.25·0.985/25·1.5/25 = 0.0591
+//	    u_rel² = 0.0611010² + 0.0087921² + (0.0084853/1.5)²
 //	           + (2·0.0163299/25)² + 2·(0.0095426/25)² + 0.0018708²
-//	           = 0.00373333 + 0.0000773 + 0.00001733 + 0.00000171
-//	             + 0.00000029 + 0.0000035; u_rel = 0.0619149
-//	1 g, one dilution: 100·1·0.985/25·1/100.05 = 0.0393803
-//	    u_rel² = 0.0152753² + 0.0087921² + 0.0041633² + (0.0189138/25)²
-//	           + (0.4173328/100.05)² + 0.0018708²; u_rel = 0.0186933
-//	two dilutions: 100·1·0.985/25·1/10.015·2/20.025 = 0.0392918
-//	    u_rel² = 0.0152753² + 0.0087921² + 0.0041633² + (0.0189138/25)²
-//	           + (0.0837157/10.015)² + (0.0212132/2)²
-//	           + (0.2086664/20.025)² + 0.0018708²; u_rel = 0.0249599
+//	           = 0.00373333 + 0.0000773 + 0.000032 + 0.00000171
+//	             + 0.00000029 + 0.0000035; u_rel = 0.0620333
+//	0.75 g, one dilution: 100·0.75·0.985/25·2/100.05 = 0.0590705
+//	    u_rel² = 0.0203671² + 0.0087921² + (0.0083267/2)² + (0.0189138/25)²
+//	           + (0.4173328/100.05)² + 0.0018708²; u_rel = 0.0230418
+//	two dilutions: 100·1.5·0.985/25·2/25.025·2.5/20.025 = 0.0589672
+//	    the cylinder: 0.0416667 (1/25.025² + 1/20.025² + 1/(25.025·20.025))
+//	           + 0.001875 (1/25.025² + 1/20.025²) = 0.00026126
+//	    u_rel² = 0.0101835² + 0.0087921² + (0.0189138/25)² + (0.0083267/2)²
+//	           + (0.0212132/2.5)² + 0.00026126 + 0.0018708²; u_rel = 0.0231445
 func TestDemoByHand(t *testing.T) {
 	c := compareAll(t, load(t, sevenRoutes))
 	for _, want := range []struct {
 		route           string
 		value, relative float64
 	}{
-		{"0.01 g scale, direct", 0.0394, 1.527556},
-		{"0.001 g scale, direct", 0.0393344, 0.255124},
-		{"0.25 g, one dilution", 0.0394, 0.0619149},
-		{"1 g, one dilution", 0.0393803, 0.0186933},
-		{"two dilutions", 0.0392918, 0.0249599},
+		{"0.01 g scale, direct", 0.0596067, 1.527609},
+		{"0.001 g scale, direct", 0.0590017, 0.170530},
+		{"0.25 g, one dilution", 0.0591, 0.0620333},
+		{"0.75 g, one dilution", 0.0590705, 0.0230418},
+		{"two dilutions", 0.0589672, 0.0231445},
 	} {
 		r := named(t, c, want.route)
 		near.Relative(t, want.route, want.value, r.Analytic.Value, 2e-6)
@@ -127,13 +128,14 @@ func (b bench) theta() float64 { return 1 + (9.9e-6-1.09e-3)*b.within(3) }
 
 func (b bench) twoDilutions() float64 {
 	theta := b.theta()
-	c := 100 * b.weigh(1, 0.01) * b.assay() / (b.flask() * theta)
-	c *= (1 + b.peaked(0.01) + b.peaked(0.002)) / b.cylinder(10, 0.2, 0.2, 0.03)
-	return c * (2 + b.peaked(0.05) + b.peaked(0.01) + b.peaked(0.01)) / b.cylinder(20, 0.5, 0.5, 0.05)
+	common, part := b.peaked(0.5*math.Sqrt(0.5)), 0.5*math.Sqrt(0.5)
+	c := 100 * b.weigh(1.5, 0.01) * b.assay() / (b.flask() * theta)
+	c *= (2 + b.peaked(0.02) + b.peaked(0.004)) / (b.cylinder(25, part, 0.5, 0.05) + common)
+	return c * (2.5 + b.peaked(0.05) + b.peaked(0.01) + b.peaked(0.01)) / (b.cylinder(20, part, 0.5, 0.05) + common)
 }
 
 func (b bench) direct() float64 {
-	return 100 * b.weigh(0.006, 0.001) * b.assay() / (b.cylinder(15, 0.5, 0.5, 0.05) * b.theta())
+	return 100 * b.weigh(0.009, 0.001) * b.assay() / (b.cylinder(15, 0.5, 0.5, 0.05) * b.theta())
 }
 
 // byWeighing is the demo's route by weighing: w/w steps, densities from the
@@ -141,20 +143,20 @@ func (b bench) direct() float64 {
 func (b bench) byWeighing() float64 {
 	const density = 0.7893
 	excess := 1 - (0.375+b.within(0.525))*density
-	w := b.weigh(0.5, 0.01) * b.assay() / b.weigh(50, 0.01)
+	w := b.weigh(0.6, 0.01) * b.assay() / b.weigh(50, 0.01)
 	zero := b.within(0.005)
 	read := func(r float64) float64 {
 		return r + zero + b.within(0.005) + b.normal(0.01*math.Sqrt(5.0/6)) + b.within(0.02)
 	}
 	part := read(1)
-	w *= part / read(19.5)
+	w *= part / read(15.6)
 	return 100 * w * density / (1 - w*excess)
 }
 
 func TestDemoByDirectSampling(t *testing.T) {
 	c := compareAll(t, load(t, sevenRoutes))
 	const trials = 400_000
-	limits := uncertainty.Limits{Lower: 0.0368, Upper: 0.0432}
+	limits := uncertainty.Limits{Lower: 0.0558, Upper: 0.0642}
 	for i, route := range []struct {
 		name string
 		draw func(bench) float64

@@ -13,45 +13,6 @@ import (
 	"minim/uncertainty/near"
 )
 
-// An independent rendering of the design's measurement model, evaluated with
-// 2·10^6 trials before this code was written, gave these figures to the digits
-// shown.
-func TestIndependentRendering(t *testing.T) {
-	p := load(t, sevenRoutes)
-	c, err := Compare(context.Background(), p, "", uncertainty.Settings{Seed: 1, Trials: 1_000_000, Coverage: 0.95})
-	require.NoError(t, err)
-	for _, want := range []struct {
-		route                   string
-		expected, relative      float64
-		relativeDigit           float64
-		inside, insideDigit     float64
-		possible, uninformative bool
-	}{
-		{route: "0.1 g scale, direct"},
-		{"0.01 g scale, direct", 0.0394, 1.53, 0.005, math.NaN(), 0, true, true},
-		{"0.001 g scale, direct", 0.0393, 0.255, 0.0005, 0.23, 0.005, true, false},
-		{"0.25 g, one dilution", 0.0394, 0.062, 0.0005, 0.79, 0.005, true, false},
-		{"1 g, one dilution", 0.0394, 0.019, 0.0005, 1.00, 0.005, true, false},
-		{"two dilutions", 0.0393, 0.025, 0.0005, 0.996, 0.0005, true, false},
-		{"three dilutions", 0.0392, 0.031, 0.0005, 0.98, 0.005, true, false},
-	} {
-		r := named(t, c, want.route)
-		require.Equal(t, want.possible, r.Possible, want.route)
-		if !want.possible {
-			continue
-		}
-		assert.Equal(t, want.uninformative, !r.Informative, want.route)
-		near.Absolute(t, want.route+", expected", want.expected, r.Analytic.Value, 0.00005)
-		near.Absolute(t, want.route+", relative u", want.relative, r.Analytic.StandardUncertainty/r.Analytic.Value, want.relativeDigit)
-		if !want.uninformative {
-			near.Absolute(t, want.route+", inside", want.inside, r.Chance(), want.insideDigit)
-		}
-	}
-	three := named(t, c, "three dilutions")
-	assert.False(t, three.Enough(p.Volume))
-	assert.Contains(t, three.Notes.Warnings, "three dilutions makes only 12.5 mL")
-}
-
 const smallKit = `
 shape = "triangular"
 [[balance]]

@@ -149,8 +149,9 @@ func TestWeighedAliquotOfAnotherSolvent(t *testing.T) {
 }
 
 // A drop of ethanol is 0.39 of a drop of water by Tate's law (22.4/0.7893 over
-// 72.74/0.99821); an early dental handbook counts 60 and 146 drops to 60 minims,
-// 0.41. It goes by what is dropped, not by what it is dropped into.
+// 72.74/0.99821); an early dental handbook
+// (http://www.museum.dent.uoa.gr/documents/flip-books/dentalmedicinema00gorgiala/files/basic-html/page27.html)
+// counts 60 and 146 drops to 60 minims, 0.41. It goes by what is dropped, not by what it is dropped into.
 func TestDropsOfAnotherLiquid(t *testing.T) {
 	drops := func(stock string) *Result {
 		return recipe{target: "0.1 g/L", more: stock, steps: fromStock + `{ take = "20 drops", with = "dropper" }, ` + toMark}.run(t)
@@ -184,8 +185,8 @@ func TestHowFarTheMeniscusMovesTheDemo(t *testing.T) {
 	near.Absolute(t, "10 mL cylinder / mL", -0.09, 10*(less("10 mL cylinder", 10)-1), 0.02)
 	for route, want := range map[string]float64{
 		"0.001 g scale, direct": 1 / less("25 mL cylinder", 15),
-		"0.25 g, one dilution":  less("1 mL pipette", 1) / less("25 mL flask", 25) / less("25 mL flask", 25),
-		"two dilutions":         less("1 mL pipette", 1) / less("25 mL flask", 25) / less("10 mL cylinder", 10) / less("25 mL cylinder", 20),
+		"0.25 g, one dilution":  less("2 mL pipette", 1.5) / less("25 mL flask", 25) / less("25 mL flask", 25),
+		"two dilutions":         less("2 mL pipette", 2) / less("25 mL flask", 25) / less("25 mL cylinder", 25) / less("25 mL cylinder", 20),
 		"diluted by weighing":   1,
 	} {
 		a, b := named(t, with, route), named(t, without, route)

@@ -20,7 +20,7 @@ func readSolute(t *benchfile.Table) Solute {
 		Assay:          estimate(t, "assay", parseAssay, parseAssay),
 		FormFactor:     1,
 		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, 1, 1e7, "sodium chloride has \"58.44 g/mol\""),
-		Density:        likely(t, "density", quantity.Density, 0.05, 30, "sugar has \"1.59 g/mL\", table salt \"2.16 g/mL\""),
+		Density:        likely(t, "density", quantity.Density, 0.05, 30, "sugar has \"1.59 g/mL\", quartz \"2.65 g/mL\""),
 		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, -1, 3, "common solids have between -0.15 and 0.9 mL/g"),
 		Activity:       estimate(t, "activity", parseActivity, parseActivity),
 		Hazards:        t.Texts("hazards"),

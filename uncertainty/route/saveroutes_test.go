@@ -69,7 +69,7 @@ func TestSavedRoutesAreRead(t *testing.T) {
 func TestSavingLeavesAllElse(t *testing.T) {
 	for path, kit := range map[string]string{
 		demoPrep: "bench.toml", "../../testdata/preps/dye-seven-routes.toml": "../../cmd/minim/demo/bench.toml",
-		"../../testdata/benches/paper-studio/chelator.toml": "bench.toml", "../../testdata/benches/field/biocide.toml": "bench.toml",
+		"../../testdata/benches/violin-workshop/preservative.toml": "bench.toml", "../../testdata/benches/field/biocide.toml": "bench.toml",
 	} {
 		text, err := os.ReadFile(path)
 		require.NoError(t, err)

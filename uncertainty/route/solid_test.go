@@ -162,9 +162,8 @@ func TestDissolvedInAMeasuredVolume(t *testing.T) {
 	near.Relative(t, "u of φ", 0.05, lineOf(t, r, "specific volume of the salt").StandardUncertainty, 1e-12)
 }
 
-// 10 g and 100 mL of water are about 9.1 % w/w: 10/110, whatever the salt takes up
-// (a teaching page on the meaning of per cent: cool.culturalheritage.org, tutorials,
-// weights). The solvent is taken as 1 g/mL.
+// 10 g and 100 mL of water are about 9.1 % w/w: 10/110, whatever the solid takes up
+// (constructed). The solvent is taken as 1 g/mL.
 func TestTenGramsIntoAHundred(t *testing.T) {
 	for name, step := range map[string]string{
 		"measured": `{ dissolve-in = "100 mL", with = "cylinder" }, `,
@@ -215,8 +214,8 @@ func TestHydrates(t *testing.T) {
 	}
 }
 
-// 359 g of common salt dissolve to a litre of solution at most (from memory: 359 g
-// in a litre of water; the figure only serves to be passed).
+// A solution of 36 g in 100 mL passes a solubility of 359 g/L, one of 35 g does not
+// (constructed).
 func TestSolubility(t *testing.T) {
 	x := recipe{target: "1 g/L", solute: "name = \"salt\"\nsolubility = \"359 g/L\""}
 	x.steps = `{ weigh = "36.00 g", on = "balance" }, ` + toMark + takeTen + toMark

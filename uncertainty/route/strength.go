@@ -87,7 +87,7 @@ func UnitNames() []string {
 type Strength struct {
 	Value float64
 	Unit  Unit
-	// Text is the strength as a file states it: "0.040 % w/v".
+	// Text is the strength as a file states it: "0.060 % w/v".
 	Text string
 }
 
