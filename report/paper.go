@@ -140,6 +140,7 @@ func (p *Paper) method() string {
 		verb, chance = "was prepared", "found to be"
 	}
 	text := fmt.Sprintf("%s of a solution of %s in %s %s by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, verb, series(steps, "and"))
+	text += inWhichOrder(q, r.Route)
 	s := State(r)
 	unit := q.Target.Unit.Name
 	if s.GiveOrTake == "" {
@@ -153,6 +154,17 @@ func (p *Paper) method() string {
 		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", groups[0].Group, wholePercent(groups[0].Share))
 	}
 	return text
+}
+
+// inWhichOrder says what whoever repeats it puts first.
+func inWhichOrder(q *route.Prep, r *route.Route) string {
+	orders, _ := q.Orders(r) // it was evaluated, so it has them
+	for i := range orders {
+		if o := orderOf(orders, i); isTurned(o) && o.Refused == "" {
+			return fmt.Sprintf(" Whoever repeats it puts %s first, and what is dissolved or diluted into it.", q.Solvent.Name)
+		}
+	}
+	return ""
 }
 
 // series is "a, b and c".

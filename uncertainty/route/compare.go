@@ -169,6 +169,7 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 	}
 	result.SoluteGrams, result.MadeML, result.LeftOverML = c.soluteUsed, c.made, c.leftOver
 	result.Notes = c.notes
+	c.warnRefused(&result.Notes)
 	if !result.Enough(p.Volume) {
 		result.Notes.Warn(fmt.Sprintf("%s makes only %s mL", r.Name, short(c.made)))
 	}

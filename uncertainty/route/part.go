@@ -1,0 +1,55 @@
+package route
+
+import (
+	"math"
+
+	"minim/uncertainty"
+)
+
+// part is what a step brings to the solution that is being made, as intended.
+type part struct {
+	// ml is its volume; a solid counts 1 mL for each g, which is more than it takes up in
+	// solution. grams is its mass, where it was weighed or is the solute itself.
+	ml, grams float64
+	// concentration in g/mL of a solution; nothing of it holds for solvent and for the
+	// solute itself.
+	concentration uncertainty.Node
+	kind          partKind
+}
+
+type partKind int
+
+const (
+	partSolution partKind = iota
+	partSolvent
+	partSolid
+	partLiquid // the solute itself, as a liquid
+)
+
+// brings notes what the step at hand brings.
+func (c *compiler) brings(p part) { c.parts[c.at] = p }
+
+// bringsSolid notes a mass in g of solute.
+func (c *compiler) bringsSolid(grams float64) {
+	c.brings(part{ml: grams, grams: grams, kind: partSolid})
+}
+
+// strengthOf is the expected concentration of a part in g/mL, infinite for the solute itself.
+func (c *compiler) strengthOf(p part) float64 {
+	switch p.kind {
+	case partSolvent:
+		return 0
+	case partSolution:
+		return c.model.Expected(p.concentration)
+	}
+	return math.Inf(1)
+}
+
+// hazardsOf are the words for a solution of a concentration in g/mL, or for the solute
+// itself, for which the words of every strength hold.
+func (p *Prep) hazardsOf(concentration float64) SolutionHazards {
+	if !math.IsInf(concentration, 1) {
+		concentration = p.StrengthOf(concentration)
+	}
+	return p.HazardsAt(concentration, concentration)
+}
