@@ -52,7 +52,7 @@ func (b *bench) weighing(i int) []string {
 
 // dust is what to mind with a powder that must not be breathed.
 func (b *bench) dust(i int) []string {
-	switch h, _ := partOf(b.order(i), i); {
+	switch h := b.order(i).Parts[i]; {
 	case h.Any("toxic", "sensitiser", "dust"):
 		return []string{"raise no dust: in a weighing enclosure or a fume cupboard, its draught kept off the pan; wipe up damp, never sweep"}
 	case h.Unknown():

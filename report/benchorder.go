@@ -23,15 +23,9 @@ func orderOf(orders []*route.Order, i int) *route.Order {
 // isTurned reports whether solvent, or what is weaker, goes in before the first step.
 func isTurned(o *route.Order) bool { return o.IntoSolvent && (o.Ahead > 0 || len(o.Early) > 0) }
 
-// partOf are the hazards of what a step brings, and whether it brings any solute.
-func partOf(o *route.Order, i int) (h route.SolutionHazards, brings bool) {
-	h, brings = o.Parts[i]
-	return h, brings
-}
-
 // isBroughtIn reports whether what a step brings must go into the solvent.
 func isBroughtIn(o *route.Order, i int) bool {
-	h, brings := partOf(o, i)
+	h, brings := o.Parts[i]
 	return brings && h.IntoSolvent()
 }
 
@@ -104,18 +98,20 @@ func (b *bench) already(i int, what string) string {
 
 // settle says to mix and cool what was brought together, without closing it.
 func (b *bench) settle(i int) string {
-	if !b.goesIn(i) {
+	switch {
+	case !b.goesIn(i):
 		return ""
+	case b.order(i).Gas:
+		return "; swirl it, open, in a fume cupboard, and let it cool"
 	}
 	return "; swirl, let it cool"
 }
 
 // stirred says how the solution is made even that a step takes from.
 func (b *bench) stirred(i int) string {
-	h, _ := partOf(b.order(i), i)
-	from := b.source(i)
+	h, from := b.order(i).Parts[i], b.source(i)
 	switch {
-	case h.GivesOffGas():
+	case b.order(i).Gas:
 		return fmt.Sprintf("swirl %s, open, in a fume cupboard", from)
 	case h.Strong() && !h.Unknown() && !strings.HasPrefix(from, "bottle "):
 		return "swirl " + from

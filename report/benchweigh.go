@@ -16,7 +16,7 @@ func (b *bench) weigh(i int) string {
 	}
 	text := b.onBoat(s)
 	if b.isWeighed(o) {
-		return fmt.Sprintf("%s; leave it on the boat until step %d", text, o.Last+1)
+		return fmt.Sprintf("%s; leave it on the boat, covered, until step %d", text, o.Last+1)
 	}
 	text = b.ahead(i) + text + "; " + b.tipped(i, "it all", "it")
 	if boat == route.BoatRinsed {
@@ -43,10 +43,13 @@ func (b *bench) tipped(i int, whole, part string) string {
 }
 
 func (b *bench) cooled(i int) string {
-	if b.goesIn(i) {
-		return "; let it cool"
+	switch {
+	case !b.goesIn(i):
+		return ""
+	case b.order(i).Gas:
+		return "; let it cool, open, in a fume cupboard"
 	}
-	return ""
+	return "; let it cool"
 }
 
 func weighedBack(s *route.Step) string {
@@ -60,7 +63,7 @@ func weighedBack(s *route.Step) string {
 func (b *bench) packet(i int) string {
 	o, whole := b.order(i), "the whole of the "+b.route.Steps[i].Packet.Name
 	if b.isWeighed(o) {
-		return fmt.Sprintf("keep the %s closed until step %d", b.route.Steps[i].Packet.Name, o.Last+1)
+		return fmt.Sprintf("leave the %s unopened until step %d", b.route.Steps[i].Packet.Name, o.Last+1)
 	}
 	return b.ahead(i) + b.tipped(i, whole, whole) + b.cooled(i)
 }
@@ -101,8 +104,8 @@ func (b *bench) weighAliquot(i int) string {
 	if !isTurned(o) {
 		return fmt.Sprintf("%s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, measured(s), b.source(i))
 	}
-	return fmt.Sprintf("%s; put %s of %s in it, and note at step %d what it shows; zero it again; let %s from %s run into it slowly, with a clean dry dropper; swirl, let it cool; write",
-		bottle, s.Balance.Display(o.Ahead), b.prep().Solvent.Name, o.Last+1, measured(s), b.source(i))
+	return fmt.Sprintf("%s; put %s of %s in it, and note at step %d what it shows; zero it again; let %s from %s run into it slowly, with a clean dry dropper%s; write",
+		bottle, s.Balance.Display(o.Ahead), b.prep().Solvent.Name, o.Last+1, measured(s), b.source(i), b.settle(i))
 }
 
 // weighUpTo says how a total is reached.

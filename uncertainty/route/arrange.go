@@ -19,8 +19,8 @@ func (c *compiler) arrange(o *Order) {
 		c.aheadOfAliquot(o)
 	default:
 		c.aheadOf(o, s.Amount, func(p part) float64 { return p.grams })
-		c.refuseLostZero(o)
 	}
+	c.refuseStrongSolvent(o)
 }
 
 // aheadOf finds the solvent that goes first where a whole of so many mL, or g, is made
@@ -71,16 +71,17 @@ func (c *compiler) aheadOfAliquot(o *Order) {
 	}
 }
 
-// refuseLostZero refuses what a balance cannot do: to weigh something else after the
-// vessel was zeroed on it for the liquid that goes in first.
-func (c *compiler) refuseLostZero(o *Order) {
-	measured := false
-	for i := o.First; i < o.Last; i++ {
-		s := &c.route.Steps[i]
-		if measured && s.Verb == Weigh {
-			o.Refused = fmt.Sprintf("step %d weighs after a liquid was measured, and the vessel with the solvent would lose its zero", i+1)
+// refuseStrongSolvent refuses to say which goes first of a solvent that is strong itself
+// and a solution in another one.
+func (c *compiler) refuseStrongSolvent(o *Order) {
+	solvent := SolutionHazards{Solution: c.prep.Solvent.Hazards}
+	if solvent.Unknown() || !solvent.Strong() {
+		return
+	}
+	for i := o.First; i <= o.Last; i++ {
+		if h, found := o.Parts[i]; found && h.Strong() && c.parts[i].foreign {
+			o.Refused = fmt.Sprintf("step %d brings a solution in another solvent, and the %s is stated to be strong itself: only their safety data sheets say which goes into which", i+1, c.prep.Solvent.Name)
 		}
-		measured = measured || s.Verb == Measured
 	}
 }
 

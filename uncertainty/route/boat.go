@@ -43,7 +43,7 @@ func (p *Prep) straight(r *Route, i, last int) bool {
 	s, total := &r.Steps[i], &r.Steps[last]
 	h := p.HazardsAt(math.Inf(1), math.Inf(1))
 	return i == 0 && last == 1 && total.Verb == WeighUpTo && total.Balance == s.Balance && max(total.Piece, 1) == max(s.Piece, 1) &&
-		!s.SeparateTare && !s.WeighedBack && !s.LeftBehind.Known && !h.Strong()
+		!s.SeparateTare && !s.WeighedBack && !s.LeftBehind.Known && !h.IntoSolvent()
 }
 
 // noteBoat says what is taken of what stays on the boat.

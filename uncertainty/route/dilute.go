@@ -186,7 +186,7 @@ func (c *compiler) draw(l *liquid, a uncertainty.Node, intended, lost float64) e
 		return &equipment.Impossible{Reason: fmt.Sprintf("%s cannot be taken from the %s that are left",
 			equipment.Millilitres(intended+lost), equipment.Millilitres(l.left))}
 	}
-	c.brings(part{ml: intended, concentration: l.concentration})
+	c.brings(part{ml: intended, concentration: l.concentration, foreign: l.medium.name != c.solvent.name})
 	c.leftOver += lost
 	if l.bought {
 		c.soluteUsed += (intended + lost) * c.model.Intended(l.concentration)

@@ -30,11 +30,16 @@ type Order struct {
 }
 
 // Orders are those of a route, for each step that of the solution which it is part of, nil
-// for a stock. Its errors are those of the route.
+// for a stock and for what no solution is made of yet. Its errors are those of the steps.
 func (p *Prep) Orders(r *Route) ([]*Order, error) {
-	c, err := p.compile(r)
-	if err != nil {
-		return nil, err
+	c := p.newCompiler(r)
+	for i := range r.Steps {
+		if err := c.step(i); err != nil {
+			return nil, err
+		}
+	}
+	if c.hasAmount && c.hasVolume && r.Finished(len(r.Steps)-1) {
+		c.settle()
 	}
 	return c.orders(), nil
 }

@@ -15,6 +15,8 @@ type part struct {
 	// solute itself.
 	concentration uncertainty.Node
 	kind          partKind
+	// foreign: its solvent is not that of the prep.
+	foreign bool
 }
 
 type partKind int
