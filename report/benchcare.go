@@ -10,14 +10,6 @@ import (
 // care is what to mind at a step (common practice; the sizes of these mistakes are in
 // the measurement model where it counts them).
 func (b *bench) care(i int) []string {
-	list := b.careOf(i)
-	if o := b.order(i); o.Unknown && !o.Gas && i == o.Last {
-		list = append(list, "hazards not stated: where gas comes or it warms, leave it open and do not turn it over until that is past")
-	}
-	return list
-}
-
-func (b *bench) careOf(i int) []string {
 	s := &b.route.Steps[i]
 	switch s.Verb {
 	case route.Weigh, route.AddSolute:
@@ -116,9 +108,6 @@ func (b *bench) delivering(i int) []string {
 	}
 	if s.Emptying == equipment.Rinsed {
 		list = append(list, "rinse it into the receiver")
-	}
-	if b.goesIn(i) && runsOut(s.Measure) {
-		list = append(list, "keep its tip above the liquid")
 	}
 	return list
 }

@@ -48,10 +48,10 @@ func (b *bench) until(i int) []string {
 
 // makeUp says with what is made up, when, and how it is mixed and kept.
 func (b *bench) makeUp(i int) string {
-	s, solvent := &b.route.Steps[i], b.prep().Solvent.Name
+	s := &b.route.Steps[i]
 	text := b.fill(i) + "; write; " + b.kept(i)
 	if emptyFor(b.route, i) != "" {
-		text += fmt.Sprintf("; rinse the %s with %s and drain it for later", instrument(s), solvent)
+		text += fmt.Sprintf("; rinse the %s to waste, let it drain", instrument(s))
 	}
 	return text
 }
@@ -60,15 +60,15 @@ func (b *bench) makeUp(i int) string {
 func (b *bench) fill(i int) string {
 	s, o := &b.route.Steps[i], b.order(i)
 	to := fmt.Sprintf("%s to %s in the %s", b.prep().Solvent.Name, measured(s), instrument(s))
-	when := "when it is at room temperature"
+	when := "at room temperature"
 	if o.Gas {
-		when += " and no more gas is seen"
+		when += ", when no more gas is seen"
 	}
 	switch {
 	case o.IntoSolvent && o.Bath:
-		return fmt.Sprintf("%s: pour it into the %s, rinse the beaker into it twice with a little %s, and then %s", when, instrument(s), b.prep().Solvent.Name, to)
+		return fmt.Sprintf("%s, pour it into the %s, rinse the beaker into it twice with a little %s, then %s", when, instrument(s), b.prep().Solvent.Name, to)
 	case o.IntoSolvent:
-		return when + ": " + to
+		return when + ", " + to
 	case o.Gas:
 		return to + ", in portions, swirling, open, in a fume cupboard; to the mark only when no more gas is seen"
 	case i > 0 && b.route.Steps[i-1].Measure != nil:
@@ -82,11 +82,11 @@ func (b *bench) kept(i int) string {
 	bottle := b.bottle[i]
 	switch {
 	case b.order(i).Gas:
-		return fmt.Sprintf("do not close or invert it: pour it into dry bottle %d and back, twice, and then keep it there, open in a fume cupboard until no more gas is seen, then a %s", bottle, ventedCap)
+		return fmt.Sprintf("do not close or invert it: pour it into dry bottle %d and back, twice; keep it there, open in a fume cupboard until no more gas is seen, then a %s", bottle, ventedCap)
 	case b.route.Steps[i].Measure.Kind == equipment.Flask:
 		return fmt.Sprintf("close, turn over ten times, pour into dry bottle %d, close", bottle)
 	}
-	return fmt.Sprintf("pour into dry bottle %d and back, twice, and then keep it there, closed", bottle)
+	return fmt.Sprintf("pour into dry bottle %d and back, twice; close", bottle)
 }
 
 // gas reports whether anything on the bench gives off gas.

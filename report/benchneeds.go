@@ -14,7 +14,7 @@ func (p *Paper) needs() []term {
 	q, b := p.Prep, newBench(p)
 	var list []term
 	if amount := soluteNeeded(p.route()); amount != "" {
-		list = append(list, term{q.Solute.Name, amount + ", and some to spare" + assayWords(q)})
+		list = append(list, term{q.Solute.Name, amount + b.toSpare() + assayWords(q)})
 	}
 	seen := make(map[*route.Stock]bool)
 	for _, s := range p.route().Steps {

@@ -45,6 +45,9 @@ func (b *bench) isWeighed(o *route.Order) bool { return b.route.Steps[o.Last].Ve
 // mixed or a beaker before it comes there.
 func (b *bench) vessel(i int) string {
 	o := b.order(i)
+	if b.ahead(i) != "" && isTurned(o) && b.goesIn(i) && len(o.Early) == 0 {
+		return "the " + b.prep().Solvent.Name
+	}
 	return b.place(o, i == o.First && !isTurned(o))
 }
 
@@ -75,7 +78,7 @@ func (b *bench) ahead(i int) string {
 	case i != o.First || !isTurned(o):
 		return ""
 	case b.makesMark(o):
-		return fmt.Sprintf("put about %s of %s into %s first; ", equipment.Millilitres(o.Ahead), solvent, b.place(o, true))
+		return fmt.Sprintf("about %s of %s into %s first; ", equipment.Millilitres(o.Ahead), solvent, b.place(o, true))
 	}
 	parts := make([]string, len(o.Early))
 	for n, k := range o.Early {
@@ -104,7 +107,7 @@ func (b *bench) settle(i int) string {
 	case b.order(i).Gas:
 		return "; swirl it, open, in a fume cupboard, and let it cool"
 	}
-	return "; swirl, let it cool"
+	return "; swirl, let cool"
 }
 
 // stirred says how the solution is made even that a step takes from.

@@ -108,6 +108,7 @@ func (p *Paper) habits(hasRoom bool) []string {
 		"Spoilt is a step with a bubble, a spill, a lost zero, a level above the top line, or solid that does not dissolve: write why in the box, take clean dry pieces, and begin again from the step in the last column.",
 		"Label bottles before they are filled. Leftovers, rinses and tissue go to labelled waste; none goes back, none down the drain." + newBench(p).wasteHabits(),
 	}
+	list = append(list, newBench(p).orderHabits()...)
 	if p.Prep.Bench.Temperature.Known {
 		list = append(list, "The bench is taken to be at "+temperature(p.Prep.Bench.Temperature.Value, p.Prep.Bench.Within)+", and the liquids as well.")
 	}

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"strings"
 
 	"minim/uncertainty/route"
@@ -8,14 +9,14 @@ import (
 
 // lastRow is what is done after the last step.
 func (b *bench) lastRow() []string {
-	do := "Close the last bottle; date and initials on its label"
-	care := "Each leftover and its rinses to labelled waste, not poured together; glass, balance and bench clean"
+	do, vented := "Close the last bottle; date and initials on its label", ""
 	if len(b.orders) > 0 && b.order(len(b.orders)-1).Gas {
 		do = "Leave the last bottle under a vented cap, never tight; date and initials on its label"
 	}
 	if b.gas() {
-		care = strings.Replace(care, "not poured together", "not poured together, under a vented cap", 1)
+		vented = ", under a vented cap"
 	}
+	care := "Leftovers to waste, each by itself" + vented + "; glass, balance and bench clean"
 	return []string{do, care, "–", "–", "", "–"}
 }
 
@@ -29,6 +30,20 @@ func (b *bench) wasteHabits() string {
 		text += " Tissue that took up an oxidiser is soaked in water before it goes there."
 	}
 	return text
+}
+
+// orderHabits are what to mind all along where solvent goes first.
+func (b *bench) orderHabits() (list []string) {
+	if b.anyOrder(isTurned) {
+		list = append(list, fmt.Sprintf("%s goes first, what is dissolved or diluted into it, never the reverse; tips stay above the liquid there.", capital(b.prep().Solvent.Name)))
+	}
+	if b.anyOrder(func(o *route.Order) bool { return o.Unknown }) {
+		list = append(list, "Hazards that are not stated are unknown: where gas comes or it warms, leave it open and upright until that is past.")
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	return []string{strings.Join(list, " ")}
 }
 
 // anyPart reports whether one of the words is stated for what a step brings, or for the solvent.
@@ -55,6 +70,14 @@ func (b *bench) extras() (list []string) {
 	has(b.anyOrder(func(o *route.Order) bool { return o.Bath && !b.isWeighed(o) }), "a beaker")
 	has(b.anyOrder(func(o *route.Order) bool { return o.Bath }), "a cold bath")
 	return list
+}
+
+// toSpare is said of solute beyond what the steps weigh.
+func (b *bench) toSpare() string {
+	if (&route.SolutionHazards{Undiluted: b.prep().Solute.Hazards}).Any("toxic") {
+		return ", and no more than is needed to weigh it"
+	}
+	return ", and some to spare"
 }
 
 // toDrop is in what solvent is kept ready: in a wash bottle, which one must not squeeze

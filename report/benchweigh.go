@@ -49,7 +49,7 @@ func (b *bench) cooled(i int) string {
 	case b.order(i).Gas:
 		return "; let it cool, open, in a fume cupboard"
 	}
-	return "; let it cool"
+	return "; let cool"
 }
 
 func weighedBack(s *route.Step) string {

@@ -102,7 +102,7 @@ func (b *bench) take(i int) string {
 	case s.Verb == route.Pour:
 		text += fmt.Sprintf("; fill the %s from it to %s and pour that %sinto %s", instrument(s), measured(s), slowly(strong), b.vessel(i))
 	case strong && runsOut(s.Measure):
-		text += fmt.Sprintf("; let %s of it run slowly from the %s into %s", measured(s), instrument(s), b.vessel(i))
+		text += fmt.Sprintf("; let %s run slowly from the %s into %s", measured(s), instrument(s), b.vessel(i))
 	default:
 		text += fmt.Sprintf("; take %s from it with the %s %sinto %s", measured(s), instrument(s), slowly(strong), b.vessel(i))
 	}

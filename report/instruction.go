@@ -14,7 +14,10 @@ func Instructions(p *route.Prep, r *route.Route) []string {
 	orders, _ := p.Orders(r) // a route that cannot be done has none
 	lines := make([]string, len(r.Steps))
 	for i := range r.Steps {
-		lines[i] = instruction(p, r, i, orderOf(orders, i))
+		o := orderOf(orders, i)
+		if lines[i] = instruction(p, r, i, o); o.Refused != "" && i == o.First {
+			lines[i] = "do not do this as it stands, since solvent cannot go first: " + lines[i]
+		}
 	}
 	return lines
 }

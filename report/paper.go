@@ -1,6 +1,7 @@
 package report
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -158,9 +159,13 @@ func (p *Paper) method() string {
 
 // inWhichOrder says what whoever repeats it puts first.
 func inWhichOrder(q *route.Prep, r *route.Route) string {
+	var refused *route.OrderError
+	if errors.As(q.CheckOrder(r), &refused) {
+		return " It is not to be repeated as it stands, since solvent cannot go first."
+	}
 	orders, _ := q.Orders(r) // it was evaluated, so it has them
 	for i := range orders {
-		if o := orderOf(orders, i); isTurned(o) && o.Refused == "" {
+		if isTurned(orderOf(orders, i)) {
 			return fmt.Sprintf(" Whoever repeats it puts %s first, and what is dissolved or diluted into it.", q.Solvent.Name)
 		}
 	}

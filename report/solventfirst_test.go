@@ -203,9 +203,9 @@ func TestSolventThatGoesFirst(t *testing.T) {
 		if row.beaker {
 			into = "a beaker in a cold bath"
 		}
-		assert.Contains(t, b.do(1), "put about "+row.want+" of water into "+into+" first; ", steps)
+		assert.Contains(t, b.do(1), "about "+row.want+" of water into "+into+" first; ", steps)
 		assert.Equal(t, row.beaker, strings.Contains(b.do(2), "pour it into the "+row.flask+" flask, rinse the beaker into it"), steps)
-		assert.Contains(t, b.do(2), "when it is at room temperature: ", steps)
+		assert.Contains(t, b.do(2), "at room temperature, ", steps)
 	}
 }
 
@@ -215,10 +215,11 @@ func TestStrongSolids(t *testing.T) {
 	for _, size := range []string{"10", "25", "50", "100"} {
 		for _, start := range []string{`{ weigh = "0.50 g", on = "scale" }`, `{ packet = "sachet" }`} {
 			steps := fmt.Sprintf(`%s, { make-up-to = "%s mL", in = "%s mL flask" }`, start, size, size)
-			for hazards, into := range map[string]string{`, hazards = ["alkali"]`: "the beaker", "": "the " + size + " mL flask"} {
+			for hazards, into := range map[string]string{`, hazards = ["alkali"]`: "a beaker in a cold bath", "": "the " + size + " mL flask"} {
 				b := sheetOf(t, hazards, "", "", steps)
-				assert.Contains(t, b.do(0), " in portions into "+into+", swirling, until no solid is left", steps)
-				assert.Contains(t, b.do(0), "; let it cool", steps)
+				assert.Contains(t, b.do(0), " of water into "+into+" first; ", steps)
+				assert.Contains(t, b.do(0), " in portions into the water, swirling, until no solid is left", steps)
+				assert.Contains(t, b.do(0), "; let cool", steps)
 				assert.Equal(t, hazards != "", strings.Contains(b.do(1), "rinse the beaker into it twice"), steps)
 				assert.NotContains(t, strings.Join(b.care(1), "; "), "dissolve it in a part first", steps)
 			}
@@ -251,6 +252,8 @@ func TestRefusedOrders(t *testing.T) {
 		require.ErrorAs(t, err, &refused, steps)
 		assert.Contains(t, err.Error(), want)
 		assert.Contains(t, strings.Join(b.Notes.Warnings, "; "), want)
+		assert.Contains(t, strings.Join(Instructions(b.prep(), b.route), "; "), "do not do this as it stands, since solvent cannot go first: ")
+		assert.Contains(t, b.method(), "It is not to be repeated as it stands")
 		b = sheetOf(t, `, hazards = ["none known"]`, "", "", steps)
 		assert.NoError(t, b.prep().CheckOrder(b.route))
 		assert.NotContains(t, strings.Join(b.Notes.Warnings, "; "), "solvent")
