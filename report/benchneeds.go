@@ -14,7 +14,7 @@ func (p *Paper) needs() []term {
 	q, b := p.Prep, newBench(p)
 	var list []term
 	if amount := soluteNeeded(p.route()); amount != "" {
-		list = append(list, term{q.Solute.Name, amount + b.toSpare() + assayWords(q)})
+		list = append(list, term{q.Solute.Weighed(), amount + b.toSpare() + assayWords(q)})
 	}
 	seen := make(map[*route.Stock]bool)
 	for _, s := range p.route().Steps {
@@ -24,7 +24,7 @@ func (p *Paper) needs() []term {
 			seen[s.Stock] = true
 			list = append(list, term{s.Stock.Name, fmt.Sprintf("a stock of %s %s", limit(s.Stock.Strength.Value), s.Stock.Unit.Name)})
 		case s.Packet != nil:
-			list = append(list, term{s.Packet.Name, "a packet of " + q.Solute.Name})
+			list = append(list, term{s.Packet.Name, "a packet of " + q.Solute.Weighed()})
 		}
 	}
 	list = append(list, term{q.Solvent.Name, "about " + volume(b.solventNeeded()) + ", and some for rinsing"},

@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"minim/equipment"
 	"minim/uncertainty/route"
@@ -110,13 +109,21 @@ func (b *bench) settle(i int) string {
 	return "; swirl, let cool"
 }
 
+// outOf is "of strong acid", or "from bottle 1".
+func (b *bench) outOf(i int) string {
+	if b.before(i) > 0 {
+		return "from " + b.source(i)
+	}
+	return "of " + b.source(i)
+}
+
 // stirred says how the solution is made even that a step takes from.
 func (b *bench) stirred(i int) string {
 	h, from := b.order(i).Parts[i], b.source(i)
 	switch {
 	case b.order(i).Gas:
 		return fmt.Sprintf("swirl %s, open, in a fume cupboard", from)
-	case h.Strong() && !h.Unknown() && !strings.HasPrefix(from, "bottle "):
+	case h.Strong() && !h.Unknown() && b.before(i) == 0:
 		return "swirl " + from
 	}
 	return fmt.Sprintf("turn %s over a few times", from)

@@ -35,7 +35,10 @@ func (b *bench) wasteHabits() string {
 // orderHabits are what to mind all along where solvent goes first.
 func (b *bench) orderHabits() (list []string) {
 	if b.anyOrder(isTurned) {
-		list = append(list, fmt.Sprintf("%s goes first, what is dissolved or diluted into it, never the reverse; tips stay above the liquid there.", capital(b.prep().Solvent.Name)))
+		list = append(list, fmt.Sprintf("%s goes first, and what is dissolved or diluted into it, never the reverse; tips stay above the liquid there.", capital(b.prep().Solvent.Name)))
+	}
+	if b.anyOrder(func(o *route.Order) bool { return len(o.Early) > 0 }) {
+		list = append(list, "The record takes the steps by their numbers all the same.")
 	}
 	if b.anyOrder(func(o *route.Order) bool { return o.Unknown }) {
 		list = append(list, "Hazards that are not stated are unknown: where gas comes or it warms, leave it open and upright until that is past.")

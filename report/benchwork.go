@@ -42,16 +42,6 @@ func newBench(p *Paper) *bench {
 	return b
 }
 
-// next is the step from i on that makes a solution, and its bottle.
-func (b *bench) next(i int) (step, bottle int) {
-	for ; i < len(b.bottle); i++ {
-		if b.bottle[i] > 0 {
-			return i, b.bottle[i]
-		}
-	}
-	return len(b.bottle) - 1, 0
-}
-
 // source is where a step takes from.
 func (b *bench) source(i int) string {
 	for i--; i >= 0; i-- {
@@ -103,8 +93,10 @@ func (b *bench) take(i int) string {
 		text += fmt.Sprintf("; fill the %s from it to %s and pour that %sinto %s", instrument(s), measured(s), slowly(strong), b.vessel(i))
 	case strong && runsOut(s.Measure):
 		text += fmt.Sprintf("; let %s run slowly from the %s into %s", measured(s), instrument(s), b.vessel(i))
+	case strong:
+		text += fmt.Sprintf("; measure %s of it with the %s and pour that slowly into %s", measured(s), instrument(s), b.vessel(i))
 	default:
-		text += fmt.Sprintf("; take %s from it with the %s %sinto %s", measured(s), instrument(s), slowly(strong), b.vessel(i))
+		text += fmt.Sprintf("; take %s from it with the %s into %s", measured(s), instrument(s), b.vessel(i))
 	}
 	return text + "; write" + b.settle(i)
 }
@@ -179,46 +171,4 @@ func (b *bench) strong(s *route.Step) string {
 		return s.Stock.Name
 	}
 	return fmt.Sprintf("bottle %d", b.bottle[s.From-1])
-}
-
-// again is the step, from 1, from which to go on when one was spoilt: itself where it
-// measures out and enough is left for that, and else the one that began its solution.
-func (b *bench) again(i int) int {
-	s := &b.route.Steps[i]
-	switch first := b.begin(i); {
-	case s.Verb.FromSolution() && !b.enough(i) && first > 0:
-		return b.again(first - 1)
-	case s.Verb == route.Weigh, s.Verb == route.UsePacket, b.order(i).First == i && (s.Verb.FromSolution() || s.Verb == route.Measured):
-		return i + 1
-	case b.route.Steps[first].Verb.FromSolution():
-		return b.again(first)
-	default:
-		return first + 1
-	}
-}
-
-// begin is the step, from 0, that begins the solution which a step is part of.
-func (b *bench) begin(i int) int {
-	for ; i > 0; i-- {
-		if b.route.Begins(i) {
-			return i
-		}
-	}
-	return 0
-}
-
-// enough reports whether what a step takes can be taken once more: a pipette that is not
-// emptied is filled to its top line, and some of the solution rinses it.
-func (b *bench) enough(i int) bool {
-	s := &b.route.Steps[i]
-	need := s.Amount
-	if s.Measure != nil && s.Measure.Kind == equipment.Graduated {
-		need = s.Measure.Capacity
-	}
-	for j := i - 1; j >= 0; j-- {
-		if n := b.bottle[j]; n > 0 {
-			return b.left[n-1] >= 1.2*need
-		}
-	}
-	return true // a stock
 }

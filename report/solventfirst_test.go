@@ -124,7 +124,7 @@ var (
 	solventAfter = regexp.MustCompile(`add [^;]* of water|(^|; )water to [0-9]+ mL`)
 	closes       = regexp.MustCompile(`\b(close|closed|shake|turn|turned|invert|inverted|stopper)\b`)
 	// brings is where a part goes in, and putsFirst where solvent does.
-	brings    = regexp.MustCompile(`let [0-9.]+ |let it run|pour that|pour all|take [0-9]+ drop|tip `)
+	brings    = regexp.MustCompile(`let [0-9.]+ |let it run|pour that|pour all|tip `)
 	putsFirst = regexp.MustCompile(`(about|measures,|put) [0-9.]+ (mL|g|drops) of (water|weak)`)
 )
 
