@@ -320,3 +320,26 @@ func TestScreenPutsSolventFirst(t *testing.T) {
 	assert.Equal(t, "take 2 mL with the pipette", Instructions(b.prep(), b.route)[1])
 	assert.NotContains(t, b.method(), "first")
 }
+
+// What lies beside the steps goes by the words as well: how solvent is kept ready, how much
+// solute there is to spare, dust, tissue and waste.
+func TestHazardWordsBesideTheSteps(t *testing.T) {
+	steps := routesOfOrders[3]
+	for word, want := range map[string]string{
+		"toxic": "a small beaker of water with a dropper", "gives off gas": "a small beaker of water with a dropper", "flammable": "a wash bottle of water",
+	} {
+		b := sheetOf(t, `, hazards = ["none known"]`, fmt.Sprintf(`, hazards = [%q]`, word), "", steps)
+		assert.Contains(t, b.besides(), want, word)
+	}
+	b := sheetOf(t, `, hazards = ["toxic", "oxidiser"]`, "", "", steps)
+	assert.Equal(t, ", and no more than is needed to weigh it", b.toSpare())
+	assert.Contains(t, strings.Join(b.care(0), "; "), "raise no dust")
+	assert.Contains(t, b.wasteHabits(), "soaked in water")
+	b = sheetOf(t, `, hazards = ["none known"]`, "", "", steps)
+	assert.Equal(t, ", and some to spare", b.toSpare())
+	assert.NotContains(t, strings.Join(b.care(0), "; "), "dust")
+	assert.Empty(t, b.wasteHabits()+strings.Join(b.orderHabits(), ""))
+	assert.Empty(t, b.extras())
+	b = sheetOf(t, `, hazards = ["alkali", "gives off gas"]`, "", "", steps)
+	assert.Equal(t, []string{"a fume cupboard", "a beaker", "a cold bath"}, b.extras())
+}

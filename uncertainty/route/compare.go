@@ -169,7 +169,6 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 	}
 	result.SoluteGrams, result.MadeML, result.LeftOverML = c.soluteUsed, c.made, c.leftOver
 	result.Notes = c.notes
-	c.warnRefused(&result.Notes)
 	if !result.Enough(p.Volume) {
 		result.Notes.Warn(fmt.Sprintf("%s makes only %s mL", r.Name, short(c.made)))
 	}
@@ -183,6 +182,7 @@ func (p *Prep) evaluate(ctx context.Context, r *Route, s uncertainty.Settings) (
 	if err != nil || c == nil {
 		return result, uncertainty.Quantity{}, err
 	}
+	c.warnRefused(&result.Notes)
 	strength := uncertainty.Quantity{Model: c.model, Node: c.strength}
 	if err := result.simulate(ctx, c, p, s); err != nil {
 		if reason := withoutResult(err); reason != "" {

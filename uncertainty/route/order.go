@@ -70,13 +70,13 @@ func (c *compiler) order(first, last int) *Order {
 		if !found || part.kind == partSolvent {
 			continue
 		}
-		h := c.prep.hazardsOf(c.strengthOf(part))
+		h := c.hazardsOfPart(part)
 		o.Parts[i] = h
 		o.IntoSolvent = o.IntoSolvent || h.IntoSolvent()
 		o.Unknown = o.Unknown || h.Unknown()
 		o.Gas = o.Gas || h.GivesOffGas()
 	}
-	made, solvent := c.prep.hazardsOf(c.model.Expected(c.solutions[last].concentration)), SolutionHazards{Solution: c.prep.Solvent.Hazards}
+	made, solvent := c.hazardsOf(c.solutions[last].concentration), SolutionHazards{Solution: c.prep.Solvent.Hazards}
 	o.Gas = o.Gas || made.GivesOffGas() || solvent.GivesOffGas()
 	if o.IntoSolvent {
 		c.arrange(o)

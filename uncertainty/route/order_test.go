@@ -95,6 +95,25 @@ func TestOrders(t *testing.T) {
 	}
 }
 
+// The words hold where the strength may reach them: 3.9 % off by 0.3 % may be 4 %.
+func TestOrderGoesByTheUpperEnd(t *testing.T) {
+	for strength, into := range map[string]bool{
+		`"3.9 % w/v"`: false, `{ value = "3.9 % w/v", expanded = "0.3 % w/v", k = 2 }`: true, `{ value = "3.5 % w/v", expanded = "0.3 % w/v", k = 2 }`: false,
+	} {
+		p := parse(t, orderKit, `target = "1 % w/v"
+volume = "5 mL"
+solute = { name = "solute", hazards = ["none known"] }
+solvent = { name = "water" }
+stock = [ { name = "stock", strength = `+strength+` } ]
+hazard = [ { from = "4 % w/v", words = ["corrosive"] } ]
+route = [ { name = "one", steps = [ { start = "stock" }, { take = "9 mL", with = "pipette" }, { make-up-to = "50 mL", in = "flask" } ] } ]
+`)
+		orders, err := p.Orders(p.Routes[0])
+		require.NoError(t, err)
+		assert.Equal(t, into, orders[1].IntoSolvent, strength)
+	}
+}
+
 // On a balance the vessel is zeroed again on its solvent. The aliquot is then read as the
 // model has it, and the total is the sum of two weighings, which is nowhere more
 // uncertain than the model says. (Constructed.)

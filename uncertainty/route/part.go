@@ -47,11 +47,21 @@ func (c *compiler) strengthOf(p part) float64 {
 	return math.Inf(1)
 }
 
-// hazardsOf are the words for a solution of a concentration in g/mL, or for the solute
-// itself, for which the words of every strength hold.
-func (p *Prep) hazardsOf(concentration float64) SolutionHazards {
-	if !math.IsInf(concentration, 1) {
-		concentration = p.StrengthOf(concentration)
+// hazardsOfPart are the words for what a step brings; for the solute itself those of every
+// strength hold.
+func (c *compiler) hazardsOfPart(p part) SolutionHazards {
+	if p.kind == partSolution {
+		return c.hazardsOf(p.concentration)
 	}
-	return p.HazardsAt(concentration, concentration)
+	return c.prep.HazardsAt(math.Inf(1), math.Inf(1))
+}
+
+// hazardsOf are the words for a solution of a concentration in g/mL, which may lie anywhere
+// in its coverage interval.
+func (c *compiler) hazardsOf(concentration uncertainty.Node) SolutionHazards {
+	a, err := c.model.Propagate(concentration, anyCoverage)
+	if err != nil { // nothing is known of it, so that every word may hold
+		return c.prep.HazardsAt(0, math.Inf(1))
+	}
+	return c.prep.HazardsAt(c.prep.StrengthOf(max(0, a.Lower())), c.prep.StrengthOf(a.Upper()))
 }
