@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"minim/equipment"
@@ -13,7 +14,7 @@ func (p *Paper) needs() []term {
 	q, b := p.Prep, newBench(p)
 	var list []term
 	if amount := soluteNeeded(p.route()); amount != "" {
-		list = append(list, term{q.Solute.Name, amount + ", and some to spare" + assayWords(q)})
+		list = append(list, term{q.Solute.Weighed(), amount + b.toSpare() + assayWords(q)})
 	}
 	seen := make(map[*route.Stock]bool)
 	for _, s := range p.route().Steps {
@@ -23,7 +24,7 @@ func (p *Paper) needs() []term {
 			seen[s.Stock] = true
 			list = append(list, term{s.Stock.Name, fmt.Sprintf("a stock of %s %s", limit(s.Stock.Strength.Value), s.Stock.Unit.Name)})
 		case s.Packet != nil:
-			list = append(list, term{s.Packet.Name, "a packet of " + q.Solute.Name})
+			list = append(list, term{s.Packet.Name, "a packet of " + q.Solute.Weighed()})
 		}
 	}
 	list = append(list, term{q.Solvent.Name, "about " + volume(b.solventNeeded()) + ", and some for rinsing"},
@@ -32,7 +33,7 @@ func (p *Paper) needs() []term {
 	for i := range b.made {
 		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", i+1, limit(roundSignificant(b.strength[i], 2)), q.Target.Unit.Name, volume(b.made[i])))
 	}
-	return append(list, term{"bottles", "dry, with caps, labelled " + q.Solute.Name + " in " + q.Solvent.Name + " with its hazards, and " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
+	return append(list, term{"bottles", "dry, with " + b.caps() + ", labelled " + q.Solute.Name + " in " + q.Solvent.Name + " with its hazards, and " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
 }
 
 // instrumentNames are the instruments of the route, each once, with what kind they are.
@@ -117,24 +118,21 @@ func assayWords(q *route.Prep) string {
 
 // besides is what no kit lists.
 func (p *Paper) besides() string {
-	parts := []string{"two droppers", "a wash bottle of " + p.Prep.Solvent.Name, "tissue", "pen and labels", "waste for liquids and for solids", "gloves and goggles"}
+	b := newBench(p)
+	parts := append(b.extras(), "two droppers", b.toDrop(), "tissue", "pen and labels", "waste for liquids and for solids", "gloves and goggles")
 	if p.Prep.Bench.Temperature.Known {
 		parts = append([]string{"a thermometer"}, parts...)
 	}
-	var weighs, boat, pipettes bool
-	b := newBench(p)
-	for i, s := range p.route().Steps {
-		weighs = weighs || s.Verb == route.Weigh || s.Verb == route.AddSolute
-		boat = boat || weighs && strings.Contains(b.do(i), "boat")
-		pipettes = pipettes || s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark)
-	}
-	if pipettes {
+	steps := p.route().Steps
+	if slices.ContainsFunc(steps, func(s route.Step) bool {
+		return s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark)
+	}) {
 		parts = append([]string{"a pipette filler"}, parts...)
 	}
-	switch {
-	case boat:
-		parts = append([]string{"a spatula", "a weighing boat", "a funnel or a glass rod"}, parts...)
-	case weighs:
+	if b.weighsOnBoat() {
+		parts = append([]string{"a weighing boat", "a funnel or a glass rod"}, parts...)
+	}
+	if slices.ContainsFunc(steps, func(s route.Step) bool { return s.Verb == route.Weigh || s.Verb == route.AddSolute }) {
 		parts = append([]string{"a spatula"}, parts...)
 	}
 	return series(parts, "and")

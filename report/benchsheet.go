@@ -2,7 +2,6 @@ package report
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -58,9 +57,9 @@ func (p *Paper) stepTable(room []record.Room) tabular {
 		if s.Balance != nil || s.Measure != nil {
 			planned, read = measured(s)+roomFor(s, room, i+1), ""
 		}
-		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), capital(b.do(i)), careOnce(capital(strings.Join(p.care(i), "; ")), i+1, cared), planned, read, "", strconv.Itoa(b.again(i))})
+		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), capital(b.do(i)), careOnce(capital(strings.Join(b.care(i), "; ")), i+1, cared), planned, read, "", strconv.Itoa(b.again(i))})
 	}
-	t.Rows = append(t.Rows, []string{strconv.Itoa(len(t.Rows) + 1), "Close the last bottle; date and initials on its label", "Leftovers and rinses to waste; glass, balance and bench clean", "–", "–", "", "–"})
+	t.Rows = append(t.Rows, append([]string{strconv.Itoa(len(t.Rows) + 1)}, b.lastRow()...))
 	return t
 }
 
@@ -99,106 +98,6 @@ func roomFor(s *route.Step, room []record.Room, number int) string {
 	return ""
 }
 
-// care is what to mind at a step (common practice; the sizes of these mistakes are in
-// the measurement model where it counts them).
-func (p *Paper) care(i int) []string {
-	s := &p.route().Steps[i]
-	switch s.Verb {
-	case route.Weigh, route.AddSolute:
-		return []string{"no draught; read when the display stands still, and write what it shows; the assay is counted already"}
-	case route.WeighAliquot, route.WeighUpTo:
-		return []string{"read at once when the display stands still; take nothing out; no drops on the outside"}
-	case route.MakeUpTo:
-		return p.filling(i)
-	case route.Take, route.Pour, route.Measured, route.Strengthen:
-		return delivering(s)
-	case route.Add, route.DissolveIn:
-		if s.Measure != nil {
-			return delivering(s)
-		}
-		return []string{"read when the display stands still"}
-	case route.UsePacket:
-		return []string{"rinse the packet out with the solvent"}
-	case route.Start:
-		return []string{"look at its label and its date"}
-	}
-	return []string{"rinse its vessel with what is added"}
-}
-
-// filling is what to mind when something is made up to a mark.
-func (p *Paper) filling(i int) []string {
-	s := &p.route().Steps[i]
-	list := []string{"bottom of the meniscus at the line, at eye level; last drops with a dropper, none above it; read before mixing"}
-	if s.Measure.Division == 0 {
-		list = []string{"bottom of the meniscus at the mark, at eye level, the last drops with a dropper, none above it; write a tick, or what else happened"}
-	}
-	if p.solidBefore(i) {
-		list = append([]string{"dissolve it in a part first, until no solid is left; let it come to the temperature of the bench"}, list...)
-	}
-	return append(list, stateOf(s)...)
-}
-
-// solidBefore reports whether what is made up has to dissolve first.
-func (p *Paper) solidBefore(i int) bool {
-	return i > 0 && slices.Contains([]route.Verb{route.Weigh, route.UsePacket}, p.route().Steps[i-1].Verb)
-}
-
-// delivering is what to mind with an instrument that measures out.
-func delivering(s *route.Step) []string {
-	list := stateOf(s)
-	if len(list) == 0 && s.Measure.Kind != equipment.Dropper {
-		list = []string{"rinse the " + pipetteOrVessel(s) + " with a little of the same first, to waste"}
-	}
-	switch s.Measure.Kind {
-	case equipment.Dropper:
-		return append(list, "hold it upright; count")
-	case equipment.Piston, equipment.Syringe, equipment.Transfer:
-		list = append(list, "no bubble; slow and even; wipe the tip")
-	case equipment.OneMark, equipment.Graduated, equipment.Burette:
-		list = append(list, "no bubble; wipe the tip; bottom of the meniscus at eye level", running(s))
-	default:
-		list = append(list, "bottom of the meniscus at eye level; pour, and let it drain")
-	}
-	if s.Emptying == equipment.Rinsed {
-		list = append(list, "rinse it into the receiver")
-	}
-	return list
-}
-
-// pipetteOrVessel is what an instrument is called in a word.
-func pipetteOrVessel(s *route.Step) string {
-	switch s.Measure.Kind {
-	case equipment.OneMark, equipment.Graduated, equipment.Piston, equipment.Transfer:
-		return "pipette"
-	}
-	return string(s.Measure.Kind)
-}
-
-// running says how far a pipette runs out: to its tip when it delivers all that it
-// holds, and else from its top line to the one that is so much further down.
-func running(s *route.Step) string {
-	switch {
-	case s.Amount < s.Measure.Capacity*(1-1e-9):
-		return "from the top line down by " + measured(s) + ", which is what to write; the rest to waste"
-	case s.Emptying == equipment.BlownOut:
-		return "fill to the top line; let it run out at the wall, wait; then blow the last drop out"
-	}
-	return "fill to the top line; let it run out at the wall, wait 5 s or as marked on it; leave the last drop in the tip"
-}
-
-// stateOf says in what state the instrument must be, where it is not rinsed.
-func stateOf(s *route.Step) []string {
-	switch s.State {
-	case route.Wet:
-		return []string{"it is still wet with solvent"}
-	case route.Used:
-		return []string{"not rinsed since its last use"}
-	case route.Dry:
-		return []string{"clean and dry"}
-	}
-	return nil
-}
-
 // habits hold at every step.
 func (p *Paper) habits(hasRoom bool) []string {
 	first := "Write what you read and go on with it, even where it is not as planned; take nothing out of a solution again."
@@ -207,8 +106,9 @@ func (p *Paper) habits(hasRoom bool) []string {
 	}
 	list := []string{first,
 		"Spoilt is a step with a spill, a lost zero, a level above the top line, air drawn into a pipette, or solid that does not dissolve: write why in the box, take clean dry pieces, and begin again from the step in the last column.",
-		"Label bottles before they are filled. Leftovers, rinses and tissue go to labelled waste; none goes back, none down the drain.",
+		"Label bottles before they are filled. Leftovers, rinses and tissue go to labelled waste; none goes back, none down the drain." + newBench(p).wasteHabits(),
 	}
+	list = append(list, newBench(p).orderHabits()...)
 	if p.Prep.Bench.Temperature.Known {
 		list = append(list, "The bench is taken to be at "+temperature(p.Prep.Bench.Temperature.Value, p.Prep.Bench.Within)+", and the liquids as well.")
 	}

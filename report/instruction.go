@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"minim/equipment"
 	"minim/uncertainty/route"
@@ -10,48 +11,112 @@ import (
 // Instructions words the steps of a route so that they can be done, in the
 // imperative and without numbers in front.
 func Instructions(p *route.Prep, r *route.Route) []string {
+	orders, _ := p.Orders(r) // a route that cannot be done has none
 	lines := make([]string, len(r.Steps))
 	for i := range r.Steps {
-		lines[i] = instruction(p, r, i)
+		o := orderOf(orders, i)
+		if lines[i] = instruction(p, r, i, o); o.Refused != "" && i == o.First {
+			lines[i] = "do not do this as it stands, since solvent cannot go first: " + lines[i]
+		}
 	}
 	return lines
 }
 
-func instruction(p *route.Prep, r *route.Route, i int) string {
+func instruction(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 	s := &r.Steps[i]
-	with := "with the " + instrument(s)
+	with, solute, into := "with the "+instrument(s), p.Solute.Weighed(), goesInto(p, r, i, o)
 	switch s.Verb {
 	case route.Weigh:
-		return fmt.Sprintf("weigh %s of %s on the %s%s", s.Balance.Display(s.Amount), p.Solute.Name, instrument(s), howWeighed(s))
+		return fmt.Sprintf("weigh %s of %s on the %s%s%s%s", s.Balance.Display(s.Amount), solute, instrument(s), tare(s), inPortions(into), weighBack(s))
 	case route.UsePacket:
-		return fmt.Sprintf("use the whole of the %s of %s", s.Packet.Name, p.Solute.Name)
+		return fmt.Sprintf("use the whole of the %s of %s%s", s.Packet.Name, solute, inPortions(into))
 	case route.Measured:
-		return before(s) + fmt.Sprintf("measure %s of %s %s%s", amount(s), p.Solute.Name, with, after(s))
+		return before(s) + fmt.Sprintf("measure %s of %s %s%s%s", amount(s), solute, with, into, after(s))
 	case route.Start:
 		return "start from " + s.Stock.Name
 	case route.DissolveIn:
-		return before(s) + dissolve(p, s) + "; mix"
+		return before(s) + dissolve(p, s) + mixOpen(o)
 	case route.MakeUpTo:
-		return before(s) + fmt.Sprintf("make up to %s in the %s; mix%s", amount(s), instrument(s), emptyFor(r, i))
+		return before(s) + fmt.Sprintf("make up to %s in the %s%s%s", amount(s), instrument(s), mixOpen(o), emptyFor(r, i))
 	case route.Take:
-		return before(s) + fmt.Sprintf("take %s %s%s", amount(s), with, after(s))
+		return before(s) + fmt.Sprintf("take %s %s%s%s", amount(s), with, into, after(s))
 	case route.Pour:
-		return before(s) + fmt.Sprintf("fill the %s to %s with the solution and pour it out%s", instrument(s), amount(s), after(s))
+		return before(s) + fmt.Sprintf("fill the %s to %s with the solution and pour it out%s%s", instrument(s), amount(s), into, after(s))
 	case route.TakeAll:
-		return "go on with all of the solution"
+		return "go on with all of the solution" + into
 	case route.Strengthen:
-		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), strong(s), with, mixAfter(r, i))
+		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), strong(s), with, mixAfter(r, i, o))
 	case route.AddSolute:
-		return fmt.Sprintf("weigh %s of %s on the %s%s and dissolve it in the solution%s", s.Balance.Display(s.Amount), p.Solute.Name, instrument(s), howWeighed(s), mixAfter(r, i))
+		return fmt.Sprintf("weigh %s of %s on the %s%s%s and dissolve it in the solution%s", s.Balance.Display(s.Amount), solute, instrument(s), tare(s), weighBack(s), mixAfter(r, i, o))
 	case route.Add:
-		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), p.Solvent.Name, with, mixAfter(r, i))
+		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), p.Solvent.Name, with, mixAfter(r, i, o))
 	case route.WeighAliquot:
-		return fmt.Sprintf("zero a vessel on the %s and put %s of the solution in it", instrument(s), s.Balance.Display(s.Amount))
+		return weighOut(p, s, o)
 	case route.WeighUpTo:
-		return fmt.Sprintf("add %s up to %s in all on the %s; mix", p.Solvent.Name, s.Balance.Display(s.Amount), instrument(s))
+		return weighTotal(p, r, i, o)
 	default:
 		panic(fmt.Sprintf("report: unknown verb %q", s.Verb))
 	}
+}
+
+// goesInto says what a part goes into that must not have solvent put onto it; "" where
+// nothing need go first.
+func goesInto(p *route.Prep, r *route.Route, i int, o *route.Order) string {
+	if !isTurned(o) || o.Refused != "" || !isBroughtIn(o, i) {
+		return ""
+	}
+	text := fmt.Sprintf(", into some of the %s", p.Solvent.Name)
+	switch {
+	case len(o.Early) > 0:
+		text = ", into what " + stepNumbers(o.Early) + " measured first"
+	case o.Bath && r.Steps[o.Last].Verb == route.MakeUpTo:
+		text += " in a beaker"
+	}
+	return text
+}
+
+// inPortions words for a solid what it goes into.
+func inPortions(into string) string {
+	if into == "" {
+		return ""
+	}
+	return "; bring it in portions" + strings.TrimPrefix(into, ",")
+}
+
+// stepNumbers are "step 3" or "steps 3 and 4".
+func stepNumbers(steps []int) string {
+	var numbers []string
+	for _, k := range steps {
+		numbers = append(numbers, fmt.Sprint(k+1))
+	}
+	if len(numbers) == 1 {
+		return "step " + numbers[0]
+	}
+	return "steps " + series(numbers, "and")
+}
+
+// mixOpen says to mix what may be closed, or what gives off gas.
+func mixOpen(o *route.Order) string {
+	if o.Gas {
+		return "; mix it open, in a fume cupboard"
+	}
+	return "; mix"
+}
+
+func weighOut(p *route.Prep, s *route.Step, o *route.Order) string {
+	if isTurned(o) && o.Refused == "" {
+		return fmt.Sprintf("zero a vessel on the %s, put %s of %s in it, zero it again and put %s of the solution in", instrument(s),
+			s.Balance.Display(o.Ahead), p.Solvent.Name, s.Balance.Display(s.Amount))
+	}
+	return fmt.Sprintf("zero a vessel on the %s and put %s of the solution in it", instrument(s), s.Balance.Display(s.Amount))
+}
+
+func weighTotal(p *route.Prep, r *route.Route, i int, o *route.Order) string {
+	s := &r.Steps[i]
+	if isTurned(o) && o.Refused == "" && r.Steps[o.First].Verb == route.WeighAliquot {
+		return fmt.Sprintf("both together are %s in all on the %s%s", s.Balance.Display(s.Amount), instrument(s), mixOpen(o))
+	}
+	return fmt.Sprintf("add %s up to %s in all on the %s%s", p.Solvent.Name, s.Balance.Display(s.Amount), instrument(s), mixOpen(o))
 }
 
 // strong is the solution that a step strengthens with.
@@ -81,16 +146,20 @@ func dissolve(p *route.Prep, s *route.Step) string {
 	return fmt.Sprintf("dissolve in %s of %s, measured with the %s", amount(s), p.Solvent.Name, instrument(s))
 }
 
-// howWeighed says what is done with the boat.
-func howWeighed(s *route.Step) string {
-	text := ""
+// tare says how the boat is counted off.
+func tare(s *route.Step) string {
 	if s.SeparateTare {
-		text = ", between a tare and a gross reading"
+		return ", between a tare and a gross reading"
 	}
+	return ""
+}
+
+// weighBack says to weigh the emptied boat.
+func weighBack(s *route.Step) string {
 	if s.WeighedBack {
-		text += "; weigh the emptied boat back"
+		return "; weigh the emptied boat back"
 	}
-	return text
+	return ""
 }
 
 // before says in what state an instrument is used, where it is not rinsed with
@@ -147,12 +216,12 @@ func emptyFor(r *route.Route, i int) string {
 }
 
 // mixAfter says to mix after the last of several additions.
-func mixAfter(r *route.Route, i int) string {
+func mixAfter(r *route.Route, i int, o *route.Order) string {
 	if i+1 < len(r.Steps) {
 		switch r.Steps[i+1].Verb {
 		case route.Add, route.Strengthen, route.AddSolute:
 			return ""
 		}
 	}
-	return "; mix"
+	return mixOpen(o)
 }

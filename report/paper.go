@@ -1,6 +1,7 @@
 package report
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -140,6 +141,7 @@ func (p *Paper) method() string {
 		verb, chance = "was prepared", "found to be"
 	}
 	text := fmt.Sprintf("%s of a solution of %s in %s %s by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, verb, series(steps, "and"))
+	text += inWhichOrder(q, r.Route)
 	s := State(r)
 	unit := q.Target.Unit.Name
 	if s.GiveOrTake == "" {
@@ -153,6 +155,21 @@ func (p *Paper) method() string {
 		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", groups[0].Group, wholePercent(groups[0].Share))
 	}
 	return text
+}
+
+// inWhichOrder says what whoever repeats it puts first.
+func inWhichOrder(q *route.Prep, r *route.Route) string {
+	var refused *route.OrderError
+	if errors.As(q.CheckOrder(r), &refused) {
+		return " It is not to be repeated as it stands, since solvent cannot go first."
+	}
+	orders, _ := q.Orders(r) // it was evaluated, so it has them
+	for i := range orders {
+		if isTurned(orderOf(orders, i)) {
+			return fmt.Sprintf(" Whoever repeats it puts %s first, and what is dissolved or diluted into it.", q.Solvent.Name)
+		}
+	}
+	return ""
 }
 
 // series is "a, b and c".

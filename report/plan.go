@@ -1,6 +1,7 @@
 package report
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -278,6 +279,10 @@ func ownRoutes(p *plan.Plan) []fact {
 			text = "says almost nothing about the amount"
 		case len(r.Inside) > 0:
 			text = "inside in " + InHundred(r.Inside[0].Normal, p.Prep.LeastChance) + " of 100, " + text
+		}
+		var refused *route.OrderError
+		if r.Possible && errors.As(p.Prep.CheckOrder(r.Route), &refused) {
+			text += fmt.Sprintf("; solvent cannot go first in %s: %s", refused.Steps, refused.Reason)
 		}
 		lines = append(lines, fact{r.Route.Name + ":", text})
 	}

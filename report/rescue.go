@@ -63,7 +63,7 @@ func rescueWays(b *strings.Builder, r *plan.Rescue) {
 	b.WriteString("\n")
 	hang(b, rescueWord(r), used.Route.Name, runes(rescueWord(r))+2)
 	for i, line := range wayInstructions(r, r.Verdict.Use) {
-		hang(b, right(strconv.Itoa(firstNumber(r)+i), 4)+"  ", line, 6)
+		hang(b, right(strconv.Itoa(firstNumber(r)+i), 4)+"  ", line, 7)
 	}
 	b.WriteString("\n")
 	for _, f := range rescueFacts(r) {

@@ -62,7 +62,7 @@ func use(b *strings.Builder, c *route.Comparison) {
 	b.WriteString("\n")
 	hang(b, verdictWord(c), r.Route.Name, runes(verdictWord(c))+2)
 	for i, line := range Instructions(c.Prep, r.Route) {
-		hang(b, right(strconv.Itoa(i+1), 4)+"  ", line, 6)
+		hang(b, right(strconv.Itoa(i+1), 4)+"  ", line, 7)
 	}
 	b.WriteString("\n")
 	for _, f := range facts(c) {

@@ -25,6 +25,7 @@ func (c *compiler) weighAliquot(i int) error {
 	if err := c.draw(c.current, c.model.Divide(mass, density), volume, s.Lost/c.model.Intended(density)); err != nil {
 		return err
 	}
+	c.brings(part{ml: volume, grams: s.Amount, concentration: c.current.concentration, foreign: c.current.medium.name != c.solvent.name})
 	c.masses = append(c.masses, weighed{i, mass})
 	c.part, c.partVolume, c.zeroed = c.model.Multiply(mass, w), volume, use.Step
 	c.medium = c.current.medium

@@ -182,6 +182,7 @@ func (p *Prep) evaluate(ctx context.Context, r *Route, s uncertainty.Settings) (
 	if err != nil || c == nil {
 		return result, uncertainty.Quantity{}, err
 	}
+	c.warnRefused(&result.Notes)
 	strength := uncertainty.Quantity{Model: c.model, Node: c.strength}
 	if err := result.simulate(ctx, c, p, s); err != nil {
 		if reason := withoutResult(err); reason != "" {

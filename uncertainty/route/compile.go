@@ -44,6 +44,8 @@ type compiler struct {
 	// solutions are those made, by the step that made them; stocks those in use.
 	solutions map[int]*liquid
 	stocks    map[*Stock]*liquid
+	// parts are what the steps bring.
+	parts map[int]part
 	// solvent of the prep.
 	solvent medium
 	brew
@@ -118,6 +120,7 @@ func (p *Prep) newCompiler(r *Route) *compiler {
 	c := &compiler{
 		prep: p, route: r, marks: p.marksOf(r), before: make(map[pieceOf]uncertainty.Node),
 		solutions: make(map[int]*liquid), stocks: make(map[*Stock]*liquid),
+		parts: make(map[int]part),
 	}
 	c.model = &uncertainty.Model{AssumedFactor: p.AssumedFactor}
 	c.solvent = mediumOf(p.Solvent.Name)

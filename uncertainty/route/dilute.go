@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -21,6 +22,7 @@ func (c *compiler) dissolve(i int) error {
 		return err
 	}
 	m := c.model
+	c.brings(part{ml: m.Intended(volume), kind: partSolvent})
 	c.leftOver += m.Intended(volume) * s.Lost / s.Amount
 	c.carry(i, m.Constant(0))
 	if c.hasVolume {
@@ -42,6 +44,7 @@ func (c *compiler) dissolveInWeighed(i int) error {
 	if err != nil {
 		return err
 	}
+	c.brings(part{ml: s.Amount / cmp.Or(c.prep.Solvent.Density.Value, 1), kind: partSolvent})
 	c.masses = append(c.masses, weighed{i, solvent})
 	if c.hasVolume {
 		c.mixInto(c.model.Intended(c.volume), s.Amount)
@@ -183,6 +186,7 @@ func (c *compiler) draw(l *liquid, a uncertainty.Node, intended, lost float64) e
 		return &equipment.Impossible{Reason: fmt.Sprintf("%s cannot be taken from the %s that are left",
 			equipment.Millilitres(intended+lost), equipment.Millilitres(l.left))}
 	}
+	c.brings(part{ml: intended, concentration: l.concentration, foreign: l.medium.name != c.solvent.name})
 	c.leftOver += lost
 	if l.bought {
 		c.soluteUsed += (intended + lost) * c.model.Intended(l.concentration)
@@ -218,6 +222,7 @@ func (c *compiler) add(i int) error {
 		return err
 	}
 	c.discard()
+	c.brings(part{ml: c.model.Intended(b), kind: partSolvent})
 	s := &c.route.Steps[i]
 	c.leftOver += c.model.Intended(b) * s.Lost / s.Amount // which may be drops
 	c.mix(i, b, c.solvent)

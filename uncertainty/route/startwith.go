@@ -30,9 +30,10 @@ func (c *compiler) weighSolute(i int) (uncertainty.Node, error) {
 	switch {
 	case s.LeftBehind.Value > 0:
 		mass = c.model.Subtract(mass, s.Balance.LeftBehind(use, s.LeftBehind.Value))
-	case !s.WeighedBack && !s.LeftBehind.Known:
-		c.notes.LeaveOut("what stays on the weighing boat")
+	default:
+		c.noteBoat(i)
 	}
+	c.bringsSolid(s.Amount)
 	c.soluteUsed += s.Amount + s.Lost
 	return mass, nil
 }
@@ -104,6 +105,7 @@ func (c *compiler) packet(s *Step) {
 	if k.Content.Distribution == nil {
 		c.notes.LeaveOut("uncertainty of the content of the " + k.Name + " (not stated)")
 	}
+	c.bringsSolid(k.Content.Value)
 	c.soluteUsed += k.Content.Value + s.Lost
 	c.addSolid(c.material(k.Name, "content of the "+k.Name, "g", k.Content, false), c.purity())
 }
@@ -121,6 +123,7 @@ func (c *compiler) measure(i int) error {
 	}
 	density := c.property("density", "g/mL", c.prep.Solute.Density)
 	mass := c.model.Multiply(volume, density)
+	c.brings(part{ml: c.model.Intended(volume), grams: c.model.Intended(mass), kind: partLiquid})
 	s := &c.route.Steps[i]
 	c.soluteUsed += c.model.Intended(mass) * (1 + s.Lost/s.Amount)
 	if c.hasVolume {

@@ -20,6 +20,7 @@ func (c *compiler) takeAll(i int) error {
 		return &equipment.Impossible{Reason: "nothing is left of the solution"}
 	}
 	c.notes.Assume("nothing stays behind of a solution that goes on whole: its vessel is rinsed with what is added")
+	c.brings(part{ml: l.left, concentration: l.concentration, foreign: l.medium.name != c.solvent.name})
 	amount := c.model.Multiply(l.concentration, l.volume)
 	if l.bought {
 		c.soluteUsed += c.model.Intended(amount)

@@ -1,0 +1,133 @@
+package route
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// arrange finds what goes first.
+func (c *compiler) arrange(o *Order) {
+	s := &c.route.Steps[o.Last]
+	switch {
+	case s.Verb == MakeUpTo:
+		c.aheadOf(o, s.Amount, func(p part) float64 { return p.ml })
+	case s.Verb != WeighUpTo:
+		c.early(o)
+	case c.route.Steps[o.First].Verb == WeighAliquot:
+		c.aheadOfAliquot(o)
+	default:
+		c.aheadOf(o, s.Amount, func(p part) float64 { return p.grams })
+	}
+	c.refuseStrongSolvent(o)
+}
+
+// aheadOf finds the solvent that goes first where a whole of so many mL, or g, is made
+// up to.
+func (c *compiler) aheadOf(o *Order, whole float64, size func(part) float64) {
+	inside := 0.0
+	for i := o.First; i < o.Last; i++ {
+		inside += size(c.parts[i])
+		o.Bath = o.Bath || c.strongSolid(o, i)
+	}
+	if o.Ahead = solventAhead(whole, inside); o.Ahead <= 0 {
+		o.Refused = "it leaves no room for solvent to go first"
+	}
+	o.Bath = o.Bath || o.Ahead < 2*inside
+}
+
+// solventAhead is half of the whole, or less, so that with the part it stays below nine
+// tenths; where that leaves next to nothing it is half of what is free. It is rounded
+// down to two digits.
+func solventAhead(whole, part float64) float64 {
+	ahead := min(whole/2, (0.9*whole-part)*(1-1e-6))
+	if ahead < whole/20 {
+		ahead = (whole - part) / 2
+	}
+	if ahead <= 0 {
+		return 0
+	}
+	digit := math.Pow10(int(math.Floor(math.Log10(ahead))) - 1)
+	return math.Floor(ahead/digit+1e-6) * digit
+}
+
+// strongSolid reports whether a step brings a solid that is stated to be strong.
+func (c *compiler) strongSolid(o *Order, i int) bool {
+	h := o.Parts[i]
+	return c.parts[i].kind == partSolid && h.Strong() && !h.Unknown()
+}
+
+// aheadOfAliquot: the vessel is zeroed again on its solvent, so that the aliquot is read
+// from a zero as it is planned to be, and the total is the sum of two readings.
+// With errors E of a reading, of which z is that of the zero, the relative variance of
+// a/(a + b) is E²(1/a - 1/S)² + E²/S². The model has E²/a² + E²/S² - 2 z²/(a S), with
+// E² ≥ 2 z², which is never less where S is at least 3 a.
+func (c *compiler) aheadOfAliquot(o *Order) {
+	s, aliquot := &c.route.Steps[o.Last], c.route.Steps[o.First].Amount
+	if o.Ahead = s.Amount - aliquot; o.Ahead < 2*aliquot*(1-1e-9) {
+		o.Refused = fmt.Sprintf("of %s in all, %s would have to go into less than twice as much solvent on the balance, where it cannot be cooled",
+			s.Balance.Display(s.Amount), s.Balance.Display(aliquot))
+	}
+}
+
+// refuseStrongSolvent refuses to say which goes first of a solvent that is strong itself
+// and a solution in another one.
+func (c *compiler) refuseStrongSolvent(o *Order) {
+	solvent := SolutionHazards{Solution: c.prep.Solvent.Hazards}
+	if solvent.Unknown() || !solvent.Strong() {
+		return
+	}
+	for i := o.First; i <= o.Last; i++ {
+		if h, found := o.Parts[i]; found && h.Strong() && c.parts[i].foreign {
+			o.Refused = fmt.Sprintf("step %d brings a solution in another solvent, and the %s is stated to be strong itself: only their safety data sheets say which goes into which", i+1, c.prep.Solvent.Name)
+		}
+	}
+}
+
+// early finds the steps that add what is weaker than a part before them, and
+// whether the part finds twice as much there when it goes in.
+func (c *compiler) early(o *Order) {
+	there := 0.0
+	for k := o.First + 1; k <= o.Last; k++ {
+		if v := c.route.Steps[k].Verb; v != AddSolute && c.weakerThanBefore(o, k) {
+			o.Early = append(o.Early, k)
+			there += c.parts[k].ml
+		}
+	}
+	slices.SortStableFunc(o.Early, func(a, b int) int { return cmp.Compare(c.strengthOf(c.parts[a]), c.strengthOf(c.parts[b])) })
+	for i := o.First; i <= o.Last; i++ {
+		h, brought := o.Parts[i]
+		if slices.Contains(o.Early, i) || !brought {
+			continue
+		}
+		o.Bath = o.Bath || c.strongSolid(o, i) || h.IntoSolvent() && there > 0 && there < 2*c.parts[i].ml
+		there += c.parts[i].ml
+	}
+	c.refuseUsed(o)
+}
+
+// weakerThanBefore reports whether a step brings what is weaker than a part that a step
+// before it brings and that goes into the solvent.
+func (c *compiler) weakerThanBefore(o *Order, k int) bool {
+	strength := c.strengthOf(c.parts[k])
+	for i := o.First; i < k; i++ {
+		if h, found := o.Parts[i]; found && h.IntoSolvent() && strength < c.strengthOf(c.parts[i])*(1-1e-9) {
+			return true
+		}
+	}
+	return false
+}
+
+// refuseUsed refuses to turn two steps round of which one says what its instrument holds
+// from the other.
+func (c *compiler) refuseUsed(o *Order) {
+	for _, k := range o.Early {
+		for i := o.First; i < k; i++ {
+			a, b := &c.route.Steps[i], &c.route.Steps[k]
+			if a.Measure != nil && a.piece() == b.piece() && (a.State == Used || b.State == Used) {
+				o.Refused = fmt.Sprintf("the %s is not rinsed between step %d and step %d, which would have to come first", a.Measure.Name, i+1, k+1)
+			}
+		}
+	}
+}

@@ -1,0 +1,61 @@
+package route
+
+import "math"
+
+// Boat is what becomes of the boat on which solute is weighed.
+type Boat string
+
+const (
+	// NoBoat: it is weighed straight into the vessel in which a total is then weighed.
+	NoBoat Boat = "none"
+	// BoatRinsed: what stays on it is rinsed into the vessel.
+	BoatRinsed Boat = "rinsed"
+	// BoatEmptied: it is emptied, and no solvent can or need follow.
+	BoatEmptied Boat = "emptied"
+)
+
+// Boat says what becomes of the boat in a step, from 0, that weighs solute. A boat can be
+// rinsed where solvent is made up to a mark or a total; it is not where the step says what
+// stays on it or weighs it back.
+func (p *Prep) Boat(r *Route, i int) Boat {
+	s := &r.Steps[i]
+	last := i + 1
+	for last < len(r.Steps) && !r.Finished(last) {
+		last++
+	}
+	switch {
+	case s.Verb != Weigh || last == len(r.Steps):
+		return BoatEmptied
+	case p.straight(r, i, last):
+		return NoBoat
+	case s.WeighedBack || s.LeftBehind.Value > 0:
+		return BoatEmptied
+	case r.Steps[last].Verb == MakeUpTo || r.Steps[last].Verb == WeighUpTo:
+		return BoatRinsed
+	}
+	return BoatEmptied
+}
+
+// straight reports whether solute can be weighed straight into the vessel, which the
+// total is then read from the same zero of: it is alone there, and need not go into
+// the solvent.
+func (p *Prep) straight(r *Route, i, last int) bool {
+	s, total := &r.Steps[i], &r.Steps[last]
+	h := p.HazardsAt(math.Inf(1), math.Inf(1))
+	return i == 0 && last == 1 && total.Verb == WeighUpTo && total.Balance == s.Balance && max(total.Piece, 1) == max(s.Piece, 1) &&
+		!s.SeparateTare && !s.WeighedBack && !s.LeftBehind.Known && !h.IntoSolvent()
+}
+
+// noteBoat says what is taken of what stays on the boat.
+func (c *compiler) noteBoat(i int) {
+	s := &c.route.Steps[i]
+	if s.WeighedBack || s.LeftBehind.Known {
+		return
+	}
+	switch c.prep.Boat(c.route, i) {
+	case BoatRinsed:
+		c.notes.LeaveOut("what stays on the weighing boat after it was rinsed into the vessel (taken as nothing)")
+	case BoatEmptied:
+		c.notes.LeaveOut("what stays on the weighing boat, which is not rinsed")
+	}
+}

@@ -1,0 +1,123 @@
+package route
+
+import (
+	"fmt"
+
+	"minim/equipment"
+)
+
+// Order says how what one solution is made of is brought together. A part for which
+// [SolutionHazards.IntoSolvent] holds goes into the solvent, or into what is weaker, never
+// the reverse (common practice, no source). The strength does not depend on which goes first.
+type Order struct {
+	// First and Last are the steps, from 0, that begin the solution and that make it.
+	First, Last int
+	// Parts are the hazards of what each step brings that is not solvent.
+	Parts map[int]SolutionHazards
+	// IntoSolvent: a part goes into the solvent. Unknown: nothing is stated of a part. Gas: a
+	// part, the solvent or the solution gives off gas.
+	IntoSolvent, Unknown, Gas bool
+	// Ahead is the solvent that goes first, in mL where a mark is made up to and in g where
+	// a total is weighed; else Early are the steps, from 0, that are done before the first.
+	Ahead float64
+	Early []int
+	// Bath: in a beaker in a cold bath, since a part is a strong solid or there is less
+	// than twice as much solvent to take up its heat. A vessel on a balance goes there
+	// itself.
+	Bath bool
+	// Refused says why solvent cannot go first; "" where it can.
+	Refused string
+}
+
+// Orders are those of a route, for each step that of the solution which it is part of, nil
+// for a stock and for what no solution is made of yet. Its errors are those of the steps.
+func (p *Prep) Orders(r *Route) ([]*Order, error) {
+	c := p.newCompiler(r)
+	for i := range r.Steps {
+		if err := c.step(i); err != nil {
+			return nil, err
+		}
+	}
+	if c.hasAmount && c.hasVolume && r.Finished(len(r.Steps)-1) {
+		c.settle()
+	}
+	return c.orders(), nil
+}
+
+func (c *compiler) orders() []*Order {
+	list, first := make([]*Order, len(c.route.Steps)), -1
+	for i := range c.route.Steps {
+		if first < 0 && c.route.Steps[i].Verb != Start {
+			first = i
+		}
+		if c.solutions[i] == nil {
+			continue
+		}
+		o := c.order(first, i)
+		for ; first <= i; first++ {
+			list[first] = o
+		}
+		first = -1
+	}
+	return list
+}
+
+// order is that of the solution which two steps, from 0, begin and make.
+func (c *compiler) order(first, last int) *Order {
+	o := &Order{First: first, Last: last, Parts: make(map[int]SolutionHazards)}
+	for i := first; i <= last; i++ {
+		part, found := c.parts[i]
+		if !found || part.kind == partSolvent {
+			continue
+		}
+		h := c.hazardsOfPart(part)
+		o.Parts[i] = h
+		o.IntoSolvent = o.IntoSolvent || h.IntoSolvent()
+		o.Unknown = o.Unknown || h.Unknown()
+		o.Gas = o.Gas || h.GivesOffGas()
+	}
+	made, solvent := c.hazardsOf(c.solutions[last].concentration), SolutionHazards{Solution: c.prep.Solvent.Hazards}
+	o.Gas = o.Gas || made.GivesOffGas() || solvent.GivesOffGas()
+	if o.IntoSolvent {
+		c.arrange(o)
+	}
+	return o
+}
+
+// warnRefused says of each solution that cannot be made solvent first, and why.
+func (c *compiler) warnRefused(n *equipment.Notes) {
+	for i, o := range c.orders() {
+		if o != nil && o.Last == i && o.Refused != "" {
+			n.Warn(fmt.Sprintf("%s: solvent cannot go first in %s: %s; no bench sheet is written of it", c.route.Name, o.steps(), o.Refused))
+		}
+	}
+}
+
+// steps are those of the order, in words.
+func (o *Order) steps() string {
+	if o.First == o.Last {
+		return fmt.Sprintf("step %d", o.First+1)
+	}
+	return fmt.Sprintf("steps %d to %d", o.First+1, o.Last+1)
+}
+
+// OrderError reports a route in which solvent would have to be put onto what must go into it.
+type OrderError struct{ Route, Steps, Reason string }
+
+func (e *OrderError) Error() string {
+	return fmt.Sprintf("no sheet of %q: solvent must go first in %s, and cannot: %s", e.Route, e.Steps, e.Reason)
+}
+
+// CheckOrder returns an *[OrderError] where a route cannot be done solvent first.
+func (p *Prep) CheckOrder(r *Route) error {
+	list, err := p.Orders(r)
+	if err != nil {
+		return err
+	}
+	for _, o := range list {
+		if o != nil && o.Refused != "" {
+			return &OrderError{r.Name, o.steps(), o.Refused}
+		}
+	}
+	return nil
+}

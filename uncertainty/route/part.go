@@ -1,0 +1,67 @@
+package route
+
+import (
+	"math"
+
+	"minim/uncertainty"
+)
+
+// part is what a step brings to the solution that is being made, as intended.
+type part struct {
+	// ml is its volume; a solid counts 1 mL for each g, which is more than it takes up in
+	// solution. grams is its mass, where it was weighed or is the solute itself.
+	ml, grams float64
+	// concentration in g/mL of a solution; nothing of it holds for solvent and for the
+	// solute itself.
+	concentration uncertainty.Node
+	kind          partKind
+	// foreign: its solvent is not that of the prep.
+	foreign bool
+}
+
+type partKind int
+
+const (
+	partSolution partKind = iota
+	partSolvent
+	partSolid
+	partLiquid // the solute itself, as a liquid
+)
+
+// brings notes what the step at hand brings.
+func (c *compiler) brings(p part) { c.parts[c.at] = p }
+
+// bringsSolid notes a mass in g of solute.
+func (c *compiler) bringsSolid(grams float64) {
+	c.brings(part{ml: grams, grams: grams, kind: partSolid})
+}
+
+// strengthOf is the expected concentration of a part in g/mL, infinite for the solute itself.
+func (c *compiler) strengthOf(p part) float64 {
+	switch p.kind {
+	case partSolvent:
+		return 0
+	case partSolution:
+		return c.model.Expected(p.concentration)
+	}
+	return math.Inf(1)
+}
+
+// hazardsOfPart are the words for what a step brings; for the solute itself those of every
+// strength hold.
+func (c *compiler) hazardsOfPart(p part) SolutionHazards {
+	if p.kind == partSolution {
+		return c.hazardsOf(p.concentration)
+	}
+	return c.prep.HazardsAt(math.Inf(1), math.Inf(1))
+}
+
+// hazardsOf are the words for a solution of a concentration in g/mL, which may lie anywhere
+// in its coverage interval.
+func (c *compiler) hazardsOf(concentration uncertainty.Node) SolutionHazards {
+	a, err := c.model.Propagate(concentration, anyCoverage)
+	if err != nil { // nothing is known of it, so that every word may hold
+		return c.prep.HazardsAt(0, math.Inf(1))
+	}
+	return c.prep.HazardsAt(c.prep.StrengthOf(max(0, a.Lower())), c.prep.StrengthOf(a.Upper()))
+}
