@@ -31,7 +31,7 @@ func Plan(p, before *plan.Plan) string {
 	}
 	paragraphs(b, "What the others have over it", planReasons(p))
 	paragraphs(b, "What would help", helpLines(p))
-	paragraphs(b, "Your own routes, not simulated", ownRoutes(p))
+	paragraphs(b, "Your own routes", ownRoutes(p))
 	b.WriteString("\n")
 	hang(b, "Searched:", searched(p), 13)
 	for _, text := range notSearched(p) {
@@ -277,7 +277,7 @@ func ownRoutes(p *plan.Plan) []fact {
 		case !r.Informative:
 			text = "says almost nothing about the amount"
 		case len(r.Inside) > 0:
-			text = "inside in " + InHundred(r.Inside[0].Normal, p.Prep.LeastChance) + " of 100, " + text
+			text = "inside in " + InHundred(r.Chance(), p.Prep.LeastChance) + " of 100, " + text
 		}
 		lines = append(lines, fact{r.Route.Name + ":", text})
 	}

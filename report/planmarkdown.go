@@ -24,7 +24,7 @@ func PlanMarkdown(p, before *plan.Plan) string {
 	}
 	m.named("What the others have over it", planReasons(p))
 	m.named("What would help", helpLines(p))
-	m.named("Your own routes, not simulated", ownRoutes(p))
+	m.named("Your own routes", ownRoutes(p))
 	m.line("## ", "Searched")
 	m.list(append([]string{searched(p)}, notSearched(p)...))
 	m.line("## ", "What spoils "+used.Route.Name)

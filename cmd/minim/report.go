@@ -8,7 +8,6 @@ import (
 
 	"minim/report"
 	"minim/report/figure"
-	"minim/uncertainty"
 	"minim/uncertainty/record"
 )
 
@@ -35,7 +34,7 @@ func writeReport(ctx context.Context, args []string, c console) error {
 }
 
 func declareReport(o *paperOptions) func(flags *pflag.FlagSet) {
-	return func(flags *pflag.FlagSet) { o.declare(flags, uncertainty.DefaultTrials, true) }
+	return func(flags *pflag.FlagSet) { o.declare(flags, true) }
 }
 
 // spreadOf draws the spread of all routes, or of the batch.
@@ -69,7 +68,7 @@ func writeSheet(ctx context.Context, args []string, c console) error {
 }
 
 func declareSheet(o *paperOptions) func(flags *pflag.FlagSet) {
-	return func(flags *pflag.FlagSet) { o.declare(flags, searchTrials, false) }
+	return func(flags *pflag.FlagSet) { o.declare(flags, false) }
 }
 
 // labelOptions are the options of minim label.
@@ -82,7 +81,7 @@ type labelOptions struct {
 const mostLabels = 60
 
 func (o *labelOptions) declare(flags *pflag.FlagSet) {
-	o.paperOptions.declare(flags, searchTrials, true)
+	o.paperOptions.declare(flags, true)
 	flags.IntVar(&o.label.Count, "count", 8, "`N` labels on the sheet")
 	flags.StringVar(&o.label.By, "by", "", "initials of `WHO` made it; those of the record if there is one")
 	flags.StringVar(&o.label.Batch, "batch", "", "what the batch goes by, `TEXT`; that of the record if there is one")
