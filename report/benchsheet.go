@@ -67,7 +67,7 @@ func (p *Paper) stepTable(room []record.Room) tabular {
 // planIsInside reports whether the batch is inside when all goes as planned, so that
 // limits beside the planned readings mean something.
 func planIsInside(p *Paper) bool {
-	return len(p.Prep.Tolerances) > 0 && p.result().Informative && p.result().Inside[0].Normal >= p.Prep.LeastChance
+	return len(p.Prep.Tolerances) > 0 && p.Prep.GoodEnough(p.result())
 }
 
 // careOnce says the same only once, and then where it was said.

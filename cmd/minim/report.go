@@ -60,7 +60,7 @@ func writeSheet(ctx context.Context, args []string, c console) error {
 		p.Date = "" // a box to write in
 	}
 	use := &p.Results[p.Verdict.Use]
-	room, err := record.PlannedRoom(p.Prep, use.Route, o.coverage)
+	room, err := record.PlannedRoom(ctx, p.Prep, use, o.settings())
 	if err != nil {
 		return err
 	}

@@ -319,10 +319,14 @@ func (r *Result) Chance() float64 {
 	return r.Inside[0].Simulated
 }
 
+// GoodEnough reports whether a result is inside the first tolerance with the chance that
+// is asked for, and means something. All that is said of a route or a batch goes by it.
+func (p *Prep) GoodEnough(r *Result) bool { return r.Informative && r.Chance() >= p.LeastChance }
+
 // Meets reports whether a route that makes enough is inside the first tolerance with
 // the chance that is asked for.
 func (c *Comparison) Meets(r *Result) bool {
-	return r.Chance() >= c.Prep.LeastChance && c.usable(r)
+	return c.Prep.GoodEnough(r) && c.usable(r)
 }
 
 // usable: it makes enough, and its strength means something.
