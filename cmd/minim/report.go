@@ -68,7 +68,10 @@ func writeSheet(ctx context.Context, args []string, c console) error {
 }
 
 func declareSheet(o *paperOptions) func(flags *pflag.FlagSet) {
-	return func(flags *pflag.FlagSet) { o.declare(flags, false) }
+	return func(flags *pflag.FlagSet) {
+		o.declare(flags, false)
+		flags.Lookup("date").Usage = "`DATE` of the batch, as in 2026-11-28 (default a box to fill in)"
+	}
 }
 
 // labelOptions are the options of minim label.
@@ -82,6 +85,7 @@ const mostLabels = 60
 
 func (o *labelOptions) declare(flags *pflag.FlagSet) {
 	o.paperOptions.declare(flags, true)
+	flags.Lookup("date").Usage = "`DATE` when it was made, as in 2026-11-28 (default that of the record, or a blank to fill in)"
 	flags.IntVar(&o.label.Count, "count", 8, "`N` labels on the sheet")
 	flags.StringVar(&o.label.By, "by", "", "initials of `WHO` made it; those of the record if there is one")
 	flags.StringVar(&o.label.Batch, "batch", "", "what the batch goes by, `TEXT`; that of the record if there is one")
@@ -103,6 +107,9 @@ func writeLabels(ctx context.Context, args []string, c console) error {
 		return err
 	}
 	label := o.label
+	if !flags.Changed("date") {
+		p.Date = "" // a blank to fill in, on what has not been made
+	}
 	if p.Batch != nil {
 		label = label.Of(p.Batch, flags.Changed("by"), flags.Changed("batch"))
 		if !flags.Changed("date") {

@@ -334,22 +334,3 @@ func (c *Comparison) usable(r *Result) bool { return r.Informative && r.Enough(c
 
 // SameVolume compares volumes in mL up to the rounding of floating point.
 func SameVolume(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(1, math.Abs(a)) }
-
-// Better reports whether one possible route is to be used rather than another: see
-// judge, which goes by it.
-func (c *Comparison) Better(a, b *Result) bool {
-	switch {
-	case c.usable(a) != c.usable(b):
-		return c.usable(a)
-	case len(c.Prep.Tolerances) == 0:
-		return a.HoldsWithin < b.HoldsWithin
-	case c.Meets(a) != c.Meets(b):
-		return c.Meets(a)
-	case !c.Meets(a):
-		return a.Chance() > b.Chance()
-	case !SameVolume(a.LeftOverML, b.LeftOverML):
-		return a.LeftOverML < b.LeftOverML
-	default:
-		return a.Operations < b.Operations
-	}
-}
