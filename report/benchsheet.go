@@ -22,6 +22,7 @@ func SheetMarkdown(p *Paper, room []record.Room) []byte { return p.sheet(room).m
 func (p *Paper) sheet(room []record.Room) *document {
 	d := &document{Title: "Bench sheet: " + p.subject(), Kind: "sheet"}
 	d.add(headline{"Bench sheet: " + p.subject(), p.sheetBelow()})
+	p.aimsElsewhere(d)
 	d.add(tabular{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Marked: -1, Rows: [][]string{{"", p.Date, "", "", "", ""}}})
 	d.section("Before step 1", paragraph{Text: strings.Join(Cautions(p.Prep), " ") + " Read the safety data sheets of all that is used; wear gloves and goggles."})
 	d.section("You need", termList{p.needs()})

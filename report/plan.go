@@ -21,6 +21,7 @@ func Plan(p, before *plan.Plan) string {
 		hang(b, "Changed:", changed(p.Prep), 9)
 	}
 	heading(b, p.Prep)
+	writeFirst(b, recommended(p))
 	use(b, p.Comparison)
 	for _, f := range planFacts(p) {
 		hang(b, "  "+f.label, f.text, 14)
@@ -39,6 +40,13 @@ func Plan(p, before *plan.Plan) string {
 	}
 	footing(b, p.Comparison)
 	return b.String()
+}
+
+// recommended is the comparison of a search with the route that is recommended alone.
+func recommended(p *plan.Plan) *route.Comparison {
+	c := *p.Comparison
+	c.Results, c.Verdict.Use = c.Results[c.Verdict.Use:c.Verdict.Use+1], 0
+	return &c
 }
 
 // paragraphs is a heading with lines below it, or nothing where there are none.
@@ -278,6 +286,9 @@ func ownRoutes(p *plan.Plan) []fact {
 			text = "says almost nothing about the amount"
 		case len(r.Inside) > 0:
 			text = "inside in " + InHundred(r.Chance(), p.Prep.LeastChance) + " of 100, " + text
+		}
+		if r.Elsewhere != nil {
+			text = elsewhereWords(p.Comparison, r) + "; " + text
 		}
 		lines = append(lines, fact{r.Route.Name + ":", text})
 	}

@@ -12,6 +12,7 @@ func PlanMarkdown(p, before *plan.Plan) string {
 	used := &p.Results[p.Verdict.Use]
 	m := new(markdown)
 	m.heading(p.Prep, before != nil)
+	m.first(recommended(p))
 	m.line("## ", verdictWord(p.Comparison)+": "+used.Route.Name)
 	m.steps(Instructions(p.Prep, used.Route))
 	m.facts(append(facts(p.Comparison), planFacts(p)...))

@@ -106,7 +106,7 @@ func others(b *strings.Builder, c *route.Comparison) {
 	b.WriteString("\nWhy not the others\n")
 	for i := range c.Results {
 		if r := &c.Results[i]; i != c.Verdict.Use {
-			hang(b, "  "+shorten(r.Route.Name, 30)+":", whyNot(c, r), 4+longestName(c))
+			hang(b, "  "+shorten(r.Route.Name, 30)+":", whyNotHere(c, r), 4+longestName(c))
 		}
 	}
 }

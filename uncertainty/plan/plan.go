@@ -128,7 +128,7 @@ func own(ctx context.Context, p *route.Prep, s uncertainty.Settings) ([]route.Re
 	if err != nil {
 		return nil, err
 	}
-	return c.Results, nil
+	return c.Results, c.Amend(ctx)
 }
 
 // simulate compares the routes that were found, chooses one, and groups them.
@@ -144,10 +144,16 @@ func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []found) err
 		return &NoRouteError{"the strength of every route could be nothing"}
 	}
 	groups, leaders := grouped(all, use)
+	p.Comparison = chosenFrom(all, leaders, use)
+	if err := p.Amend(ctx); err != nil {
+		return err
+	}
+	for at, place := range leaders {
+		all.Results[place] = p.Results[at]
+	}
 	for i := range all.Results {
 		p.Front = append(p.Front, Member{all.Results[i], groups[i]})
 	}
-	p.Comparison = chosenFrom(all, leaders, use)
 	return nil
 }
 

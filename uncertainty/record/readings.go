@@ -27,17 +27,12 @@ func newReadings(ctx context.Context, r *Record, step int, made *route.Result, s
 	s := &r.Made.Steps[step]
 	l := &readings{
 		Record: r, ctx: ctx, settings: settings.WithDefaults(), made: made, step: step,
-		known: make(map[int]route.Result), sure: make(map[int]bool),
+		rising: s.Rises(), known: make(map[int]route.Result), sure: make(map[int]bool),
 	}
 	capacity := 0.0
 	l.digit, capacity = s.Scale()
 	if l.digit > 0 {
 		l.most = int(capacity/l.digit + 1e-9)
-	}
-	switch s.Verb {
-	case route.MakeUpTo, route.Add, route.DissolveIn, route.WeighUpTo:
-	default:
-		l.rising = true
 	}
 	return l
 }
@@ -101,16 +96,6 @@ func (l *readings) confirm(n int) bool {
 	}
 	l.sure[n] = good
 	return good
-}
-
-// strong reports whether a reading makes the batch stronger than what is surely permitted;
-// one that cannot be done counts as too large.
-func (l *readings) strong(n int) bool {
-	r := l.at(n)
-	if !r.Possible {
-		return l.rising
-	}
-	return r.Analytic.Value > l.permitted()
 }
 
 // permitted is a strength that is surely permitted: the middle between two limits, and

@@ -116,15 +116,11 @@ func (l *readings) end(from, limit int) (n int, ok bool) {
 // best is the number of digits with which the batch comes nearest to a strength that is
 // surely permitted.
 func (l *readings) best() int {
-	low, high := 1, l.most // it lies between, if anywhere
-	for high-low > 1 {
-		middle := (low + high) / 2
-		if l.strong(middle) == l.rising {
-			high = middle
-		} else {
-			low = middle
-		}
-	}
+	planned := l.Made.Steps[l.step].Amount / l.digit
+	low, high := route.Crossing(planned, l.most, l.rising, func(n int) (strong, possible bool) {
+		r := l.at(n)
+		return r.Analytic.Value > l.permitted(), r.Possible
+	})
 	if l.chance(low) >= l.chance(high) {
 		return low
 	}

@@ -25,7 +25,15 @@ func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) 
 	if err != nil {
 		return nil, err
 	}
-	return c, c.compareCloseness(ctx, strengths)
+	return c, c.complete(ctx, strengths)
+}
+
+// complete adds what concerns several routes, or another than the one that is stated.
+func (c *Comparison) complete(ctx context.Context, strengths []uncertainty.Quantity) error {
+	if err := c.Amend(ctx); err != nil {
+		return err
+	}
+	return c.compareCloseness(ctx, strengths)
 }
 
 // CompareTo is [Compare] of all routes with the one that is named as the route to use,
@@ -44,7 +52,7 @@ func CompareTo(ctx context.Context, p *Prep, use string, s uncertainty.Settings)
 		return nil, &CannotError{r.Name, c.Results[at].Reason}
 	}
 	c.Verdict = Verdict{Use: at, Meets: c.Meets(&c.Results[at])}
-	return c, c.compareCloseness(ctx, strengths)
+	return c, c.complete(ctx, strengths)
 }
 
 // CannotError reports a route that the bench cannot do.
@@ -55,7 +63,7 @@ func (e *CannotError) Error() string {
 }
 
 // Evaluate is [Compare] for routes that a prep need not have, but for their
-// closeness to the target.
+// closeness to the target and for what would bring them there.
 func Evaluate(ctx context.Context, p *Prep, routes []*Route, s uncertainty.Settings) (*Comparison, error) {
 	with := *p
 	with.Routes = routes

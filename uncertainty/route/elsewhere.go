@@ -1,0 +1,133 @@
+package route
+
+import (
+	"context"
+	"math"
+	"slices"
+)
+
+// Elsewhere says that a route aims elsewhere than at the target, as it does when a form
+// factor was forgotten or a mark was misread, and what would bring it there. A comparison
+// ranks the route as it is stated.
+type Elsewhere struct {
+	// Off is by how much of the target the steps aim off: -0.12 for 12 % too little.
+	Off float64
+	// Step is the one, from 1, of which another reading brings the route to the target; 0
+	// where no single reading does.
+	Step int
+	// Amended is that step with the reading. Intended is where the route then aims, in
+	// the unit of the target, and Chance that of being inside the first tolerance.
+	Amended          Step
+	Intended, Chance float64
+}
+
+const (
+	// aimedWithin is the part of the half-width of the first tolerance within which a
+	// route aims at the target.
+	aimedWithin = 0.25
+	// leastOff is the least difference that is worth a word, as a fraction of the target.
+	leastOff = 0.0005
+)
+
+// aimsAt reports whether a route that would give some strength is aimed at the target:
+// the half-width goes to the nearer limit, or to the only one.
+func (p *Prep) aimsAt(strength float64) bool {
+	return math.Abs(strength/p.Target.Value-1) <= max(leastOff, aimedWithin*p.HalfWidth()*(1+1e-9))
+}
+
+// elsewhere reports whether a route aims elsewhere. One whose aim only makes up for what
+// is known to shift the strength, so that it is expected at the target, does not.
+func (p *Prep) elsewhere(r *Result) bool {
+	target := p.Target.Value
+	if !r.Possible || !r.Informative || len(p.Tolerances) == 0 || p.aimsAt(r.Intended) || p.aimsAt(r.Analytic.Value) {
+		return false
+	}
+	return (r.Intended > target) == (r.Analytic.Value > target)
+}
+
+// Amend works out for each route that aims elsewhere what would bring it to the target.
+func (c *Comparison) Amend(ctx context.Context) error {
+	for i := range c.Results {
+		r := &c.Results[i]
+		if !c.Prep.elsewhere(r) {
+			continue
+		}
+		var err error
+		if r.Elsewhere, err = c.amend(ctx, r); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// amend tries the readings of a route in the order of how simple they are to change.
+func (c *Comparison) amend(ctx context.Context, r *Result) (*Elsewhere, error) {
+	e := &Elsewhere{Off: r.Intended/c.Prep.Target.Value - 1}
+	for _, step := range changeable(r.Route) {
+		amended, err := c.aimed(r, step)
+		if err != nil {
+			return nil, err
+		}
+		if amended == nil {
+			continue
+		}
+		e.Step, e.Amended, e.Intended = step+1, amended.Route.Steps[step], amended.Intended
+		e.Chance, err = c.Prep.ChanceOf(ctx, amended.Route, c.Settings)
+		return e, err
+	}
+	return e, nil
+}
+
+// changeable lists the steps with a reading, from 0: what is weighed of the solute, or
+// measured of a liquid one; what is taken of solutions, the first first; what dilutes, the
+// last first.
+func changeable(r *Route) []int {
+	var solute, liquid, taken, diluting []int
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		if digit, _ := s.Scale(); digit == 0 {
+			continue
+		}
+		switch {
+		case s.Verb == Weigh || s.Verb == AddSolute:
+			solute = append(solute, i)
+		case s.Verb == Measured:
+			liquid = append(liquid, i)
+		case s.Rises():
+			taken = append(taken, i)
+		default:
+			diluting = append(diluting, i)
+		}
+	}
+	slices.Reverse(diluting)
+	return slices.Concat(solute, liquid, taken, diluting)
+}
+
+// aimed is a route with the reading of one step that brings it nearest to the target, not
+// simulated; nil where that is not near enough, or makes less than is wanted.
+func (c *Comparison) aimed(r *Result, step int) (best *Result, err error) {
+	p, s := c.Prep, &r.Route.Steps[step]
+	digit, capacity := s.Scale()
+	with := func(n int) *Result {
+		result, fault := p.Assess(r.Route.With(step, Digits(n, digit)), c.Settings.Coverage)
+		if fault != nil {
+			err = fault
+		}
+		return &result
+	}
+	low, high := Crossing(s.Amount/digit, int(capacity/digit+1e-9), s.Rises(), func(n int) (yes, possible bool) {
+		result := with(n)
+		return result.Intended > p.Target.Value, result.Possible
+	})
+	for _, n := range []int{low, high} {
+		found := with(n)
+		fits := found.Possible && found.Informative && p.aimsAt(found.Intended) && (found.Enough(p.Volume) || !r.Enough(p.Volume))
+		if fits && (best == nil || p.off(found) < p.off(best)) {
+			best = found
+		}
+	}
+	return best, err
+}
+
+// off is by how much a route aims off, either way.
+func (p *Prep) off(r *Result) float64 { return math.Abs(r.Intended - p.Target.Value) }
