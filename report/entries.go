@@ -152,7 +152,7 @@ func roomWords(b *Batch, room *record.Room) string {
 	case room.Fixed && room.Any:
 		return planned + ": there is one mark, nothing to be off by"
 	case room.Fixed:
-		return planned + ": there is one mark; another step must bring the batch inside"
+		return planned + ": there is one mark, with which the batch is not surely inside"
 	case !room.Any:
 		return planned + ": no reading of this step alone brings the batch inside"
 	case room.Low == room.High && room.Low == room.Planned:

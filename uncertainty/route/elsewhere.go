@@ -22,17 +22,22 @@ type Elsewhere struct {
 }
 
 const (
-	// aimedWithin is the part of the half-width of the first tolerance within which a
-	// route aims at the target.
+	// aimedWithin is the part of the way from the target to a limit of the first tolerance
+	// within which a route aims at the target.
 	aimedWithin = 0.25
 	// leastOff is the least difference that is worth a word, as a fraction of the target.
 	leastOff = 0.0005
 )
 
-// aimsAt reports whether a route that would give some strength is aimed at the target:
-// the half-width goes to the nearer limit, or to the only one.
+// aimsAt reports whether a route that would give some strength is aimed at the target.
+// Where a side has no limit, whoever states the other only is free to keep away from it.
 func (p *Prep) aimsAt(strength float64) bool {
-	return math.Abs(strength/p.Target.Value-1) <= max(leastOff, aimedWithin*p.HalfWidth()*(1+1e-9))
+	limits, target := p.Tolerances[0].Limits, p.Target.Value
+	way := limits.Upper - target
+	if strength < target {
+		way = target - limits.Lower
+	}
+	return math.Abs(strength-target) <= max(leastOff*target, aimedWithin*way*(1+1e-9))
 }
 
 // elsewhere reports whether a route aims elsewhere. One whose aim only makes up for what
@@ -60,9 +65,10 @@ func (c *Comparison) Amend(ctx context.Context) error {
 	return nil
 }
 
-// amend tries the readings of a route in the order of how simple they are to change.
+// amend tries the readings of a route in the order of how simple they are to change. It
+// returns nil where the route is better as it is than with any that aims at the target.
 func (c *Comparison) amend(ctx context.Context, r *Result) (*Elsewhere, error) {
-	e := &Elsewhere{Off: r.Intended/c.Prep.Target.Value - 1}
+	e, worse := &Elsewhere{Off: r.Intended/c.Prep.Target.Value - 1}, false
 	for _, step := range changeable(r.Route) {
 		amended, err := c.aimed(r, step)
 		if err != nil {
@@ -71,9 +77,17 @@ func (c *Comparison) amend(ctx context.Context, r *Result) (*Elsewhere, error) {
 		if amended == nil {
 			continue
 		}
-		e.Step, e.Amended, e.Intended = step+1, amended.Route.Steps[step], amended.Intended
-		e.Chance, err = c.Prep.ChanceOf(ctx, amended.Route, c.Settings)
-		return e, err
+		chance, err := c.Prep.ChanceOf(ctx, amended.Route, c.Settings)
+		if err != nil {
+			return nil, err
+		}
+		if worse = chance < r.Chance(); !worse {
+			e.Step, e.Amended, e.Intended, e.Chance = step+1, amended.Route.Steps[step], amended.Intended, chance
+			return e, nil
+		}
+	}
+	if worse {
+		return nil, nil
 	}
 	return e, nil
 }

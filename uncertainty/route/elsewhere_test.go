@@ -90,7 +90,7 @@ func TestWhatBringsARouteToTheTarget(t *testing.T) {
 			`{ packet = "sachet" }, { make-up-to = "25 mL", in = "flask" }, { take = "5 mL", with = "bulb" }, { take = "5 mL", with = "bulb" }, { make-up-to = "26 mL", in = "cylinder" }`,
 			0.176/26/0.006 - 1, 5, 29},
 		{"nothing but fixed marks", within, `{ packet = "sachet" }, { make-up-to = "25 mL", in = "flask" }`, 0.44/0.15 - 1, 0, 0},
-		{"one limit", "target = \"0.6 % w/v\"\nnot-above = \"0.65 % w/v\"", `{ weigh = "0.30 g", on = "scale" }, { make-up-to = "50 mL", in = "cylinder" }`, -0.12, 1, 0.34},
+		{"one limit", "target = \"0.6 % w/v\"\nnot-below = \"0.55 % w/v\"", `{ weigh = "0.30 g", on = "scale" }, { make-up-to = "50 mL", in = "cylinder" }`, -0.12, 1, 0.34},
 	} {
 		p := aimedPrep(t, c.head, c.steps)
 		result, err := Compare(context.Background(), p, "", quick)
@@ -111,12 +111,13 @@ func TestWhatBringsARouteToTheTarget(t *testing.T) {
 		assert.Equal(t, again.Results[0].Chance(), e.Chance, c.name)
 		assert.Equal(t, again.Results[0].Intended, e.Intended, c.name)
 		assert.InDelta(t, 1, e.Intended/p.Target.Value, p.HalfWidth()/4, c.name)
+		assert.Greater(t, e.Chance, r.Chance(), c.name)
 		assert.True(t, again.Results[0].Enough(p.Volume), c.name)
 	}
 }
 
-// A quarter of the half-width is where a route stops aiming at the target; without a
-// tolerance there is none, and one limit counts to both sides.
+// A quarter of the way to a limit is where a route stops aiming at the target. Without a
+// limit on that side, or without a tolerance, it may aim where it likes.
 func TestWhenARouteAimsElsewhere(t *testing.T) {
 	for _, c := range []struct {
 		head, weighed string
@@ -130,9 +131,12 @@ func TestWhenARouteAimsElsewhere(t *testing.T) {
 		{"target = \"0.6 % w/v\"", "0.36 g", false},
 		{"target = \"0.6 % w/v\"\nnot-above = \"0.7 % w/v\"", "0.36 g", true},
 		{"target = \"0.6 % w/v\"\nnot-above = \"0.75 % w/v\"", "0.36 g", false},
-		{"target = \"0.6 % w/v\"\nnot-above = \"0.7 % w/v\"", "0.32 g", true},
-		{"target = \"0.6 % w/v\"\nnot-below = \"0.5 % w/v\"", "0.36 g", true},
-		{"target = \"0.6 % w/v\"\nnot-below = \"0.57 % w/v\"\nnot-above = \"0.9 % w/v\"", "0.35 g", true},
+		{"target = \"0.6 % w/v\"\nnot-above = \"0.7 % w/v\"", "0.30 g", false},
+		{"target = \"0.6 % w/v\"\nnot-below = \"0.5 % w/v\"", "0.30 g", true},
+		{"target = \"0.6 % w/v\"\nnot-below = \"0.6 % w/v\"", "0.33 g", true},
+		{"target = \"0.6 % w/v\"\nnot-below = \"0.6 % w/v\"", "0.40 g", false},
+		{"target = \"0.6 % w/v\"\nnot-below = \"0.57 % w/v\"\nnot-above = \"0.9 % w/v\"", "0.36 g", false},
+		{"target = \"0.6 % w/v\"\nnot-below = \"0.57 % w/v\"\nnot-above = \"0.9 % w/v\"", "0.33 g", true},
 	} {
 		p := aimedPrep(t, c.head, `{ weigh = "`+c.weighed+`", on = "scale" }, { make-up-to = "50 mL", in = "cylinder" }`)
 		result, err := Compare(context.Background(), p, "", quick)
@@ -177,6 +181,34 @@ steps = [ { weigh = "0.110 g", on = "scale" }, { make-up-to = "10 mL", in = "cyl
 	assert.Nil(t, c.Results[0].Elsewhere)
 	assert.Nil(t, c.Results[1].Elsewhere)
 	assert.NotNil(t, c.Results[2].Elsewhere)
+}
+
+// A route that is better as it is than with any reading that aims at the target is left
+// alone: drops of an unknown liquid, of which more are counted than the plan needs.
+func TestBetterAsItIs(t *testing.T) {
+	drops := func(n string) *Elsewhere {
+		p := parse(t, aimKit, `
+target = "0.6 % v/v"
+volume = "20 mL"
+tolerance = "20 % of target"
+[solute]
+name = "oil of something"
+density = "0.9 g/mL"
+[solvent]
+name = "water"
+[[route]]
+name = "drops"
+steps = [ { measure = "`+n+` drops", with = "dropper" }, { make-up-to = "50 mL", in = "cylinder" } ]
+`)
+		c, err := Compare(context.Background(), p, "", quick)
+		require.NoError(t, err)
+		return c.Results[0].Elsewhere
+	}
+	assert.Nil(t, drops("6"), "it aims at the target")
+	assert.Nil(t, drops("10"), "it has the better chance")
+	if e := drops("20"); assert.NotNil(t, e) {
+		assert.Equal(t, 6.0, e.Amended.Amount)
+	}
 }
 
 // What a route would give with another reading changes neither its figures nor the
