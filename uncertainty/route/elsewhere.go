@@ -44,7 +44,7 @@ func (p *Prep) aimsAt(strength float64) bool {
 // is known to shift the strength, so that it is expected at the target, does not.
 func (p *Prep) elsewhere(r *Result) bool {
 	target := p.Target.Value
-	if !r.Possible || !r.Informative || len(p.Tolerances) == 0 || p.aimsAt(r.Intended) || p.aimsAt(r.Analytic.Value) {
+	if math.IsNaN(r.Intended) || math.IsInf(r.Intended, 0) || !r.Possible || !r.Informative || len(p.Tolerances) == 0 || p.aimsAt(r.Intended) || p.aimsAt(r.Analytic.Value) {
 		return false
 	}
 	return (r.Intended > target) == (r.Analytic.Value > target)
@@ -69,6 +69,8 @@ func (c *Comparison) Amend(ctx context.Context) error {
 // returns nil where the route is better as it is than with any that aims at the target.
 func (c *Comparison) amend(ctx context.Context, r *Result) (*Elsewhere, error) {
 	e, worse := &Elsewhere{Off: r.Intended/c.Prep.Target.Value - 1}, false
+	settings := c.Settings
+	settings.Progress = nil // which counts the routes as they are stated
 	for _, step := range changeable(r.Route) {
 		amended, err := c.aimed(r, step)
 		if err != nil {
@@ -77,7 +79,7 @@ func (c *Comparison) amend(ctx context.Context, r *Result) (*Elsewhere, error) {
 		if amended == nil {
 			continue
 		}
-		chance, err := c.Prep.ChanceOf(ctx, amended.Route, c.Settings)
+		chance, err := c.Prep.ChanceOf(ctx, amended.Route, settings)
 		if err != nil {
 			return nil, err
 		}
