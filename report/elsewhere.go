@@ -39,11 +39,15 @@ func firstLines(c *route.Comparison) (lines []string) {
 			rest++
 		}
 	}
+	more := ""
+	if len(said) > 0 {
+		more = " as well"
+	}
 	switch rest -= len(said); {
 	case rest == 1:
-		lines = append(lines, "1 other route aims elsewhere as well, see below")
+		lines = append(lines, "1 other route aims elsewhere"+more+", see below")
 	case rest > 1:
-		lines = append(lines, fmt.Sprintf("%d other routes aim elsewhere as well, see below", rest))
+		lines = append(lines, fmt.Sprintf("%d other routes aim elsewhere%s, see below", rest, more))
 	}
 	return lines
 }
@@ -53,7 +57,10 @@ func elsewhereWords(c *route.Comparison, r *route.Result) string {
 	e, unit := r.Elsewhere, c.Prep.Target.Unit.Name
 	text := fmt.Sprintf("makes %s too %s", Percent(math.Abs(e.Off)), map[bool]string{true: "little", false: "much"}[e.Off < 0])
 	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", limit(roundSignificant(r.Intended, 3)), unit, c.Prep.Target.Text)
-	if e.Step == 0 {
+	switch {
+	case e.Step == 0 && e.Cut:
+		return fmt.Sprintf("%s: %s, and no other reading of a single step that was tried brings it there on this bench (not all were)", text, aims)
+	case e.Step == 0:
 		return fmt.Sprintf("%s: %s, and no other reading of a single step brings it there on this bench", text, aims)
 	}
 	return fmt.Sprintf("%s: %s (step %d); then it is inside in %s of 100, as it stands in %s (%s)", text, otherReading(r, e), e.Step,

@@ -2,8 +2,11 @@ package route
 
 import (
 	"context"
+	"errors"
 	"math"
 	"slices"
+
+	"minim/equipment"
 )
 
 // Elsewhere says that a route aims elsewhere than at the target, as it does when a form
@@ -13,8 +16,10 @@ type Elsewhere struct {
 	// Off is by how much of the target the steps aim off: -0.12 for 12 % too little.
 	Off float64
 	// Step is the one, from 1, of which another reading brings the route to the target; 0
-	// where no single reading does.
+	// where no single reading does, of those of all steps or, in a route of very many, of
+	// some: then Cut.
 	Step int
+	Cut  bool
 	// Amended is that step with the reading. Intended is where the route then aims, in
 	// the unit of the target, and Chance that of being inside the first tolerance.
 	Amended          Step
@@ -27,6 +32,9 @@ const (
 	aimedWithin = 0.25
 	// leastOff is the least difference that is worth a word, as a fraction of the target.
 	leastOff = 0.0005
+	// mostTried is the greatest number of readings that are tried times the steps of the
+	// route, which each of them takes.
+	mostTried = 10000
 )
 
 // aimsAt reports whether a route that would give some strength is aimed at the target.
@@ -71,8 +79,12 @@ func (c *Comparison) amend(ctx context.Context, r *Result) (*Elsewhere, error) {
 	e, worse := &Elsewhere{Off: r.Intended/c.Prep.Target.Value - 1}, false
 	settings := c.Settings
 	settings.Progress = nil // which counts the routes as they are stated
+	left := mostTried / len(r.Route.Steps)
 	for _, step := range changeable(r.Route) {
-		amended, err := c.aimed(r, step)
+		if e.Cut = left <= 0; e.Cut {
+			break
+		}
+		amended, err := c.aimed(r, step, &left)
 		if err != nil {
 			return nil, err
 		}
@@ -120,30 +132,49 @@ func changeable(r *Route) []int {
 }
 
 // aimed is a route with the reading of one step that brings it nearest to the target, not
-// simulated; nil where that is not near enough, or makes less than is wanted.
-func (c *Comparison) aimed(r *Result, step int) (best *Result, err error) {
+// simulated; nil where that is not near enough, or makes less than is wanted. It takes the
+// readings that it tries off those that are left.
+func (c *Comparison) aimed(r *Result, step int, left *int) (*Result, error) {
 	p, s := c.Prep, &r.Route.Steps[step]
 	digit, capacity := s.Scale()
-	with := func(n int) *Result {
-		result, fault := p.Assess(r.Route.With(step, Digits(n, digit)), c.Settings.Coverage)
-		if fault != nil {
-			err = fault
+	var fault error
+	aim := func(n int) (strength float64, possible bool) {
+		*left--
+		strength, possible, err := p.intended(r.Route.With(step, Digits(n, digit)))
+		if err != nil {
+			fault = err
 		}
-		return &result
+		return strength, possible
 	}
 	low, high := Crossing(s.Amount/digit, int(capacity/digit+1e-9), s.Rises(), func(n int) (yes, possible bool) {
-		result := with(n)
-		return result.Intended > p.Target.Value, result.Possible
+		strength, possible := aim(n)
+		return strength > p.Target.Value, possible
 	})
+	best, off := 0, math.Inf(1)
 	for _, n := range []int{low, high} {
-		found := with(n)
-		fits := found.Possible && found.Informative && p.aimsAt(found.Intended) && (found.Enough(p.Volume) || !r.Enough(p.Volume))
-		if fits && (best == nil || p.off(found) < p.off(best)) {
-			best = found
+		if strength, possible := aim(n); possible && p.aimsAt(strength) && math.Abs(strength-p.Target.Value) < off {
+			best, off = n, math.Abs(strength-p.Target.Value)
 		}
 	}
-	return best, err
+	if best == 0 || fault != nil {
+		return nil, fault
+	}
+	found, err := p.Assess(r.Route.With(step, Digits(best, digit)), c.Settings.Coverage)
+	if err != nil || !found.Possible || !found.Informative || r.Enough(p.Volume) && !found.Enough(p.Volume) {
+		return nil, err
+	}
+	return &found, nil
 }
 
-// off is by how much a route aims off, either way.
-func (p *Prep) off(r *Result) float64 { return math.Abs(r.Intended - p.Target.Value) }
+// intended is where a route aims, and whether the bench can do it.
+func (p *Prep) intended(r *Route) (strength float64, possible bool, err error) {
+	c, err := p.compile(r)
+	var no *equipment.Impossible
+	switch {
+	case errors.As(err, &no):
+		return 0, false, nil
+	case err != nil:
+		return 0, false, err
+	}
+	return c.model.Intended(c.strength), true, nil
+}
