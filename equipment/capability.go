@@ -41,6 +41,7 @@ func (k *Measure) once(mark float64) uncertainty.Analytic {
 	case k.Kind.Receives():
 		use = k.Contain
 	case k.Kind == Dropper:
+		u.Day.Solvent.Name = k.dropKnownBy()
 		use = func(u Use, _ float64) (uncertainty.Node, error) { return k.Drops(u, 1) }
 	}
 	return propagated(u, func() (uncertainty.Node, error) { return use(u, mark) })

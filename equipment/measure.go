@@ -17,6 +17,8 @@ type Measure struct {
 	// Numbered is the distance of the numbered marks of its scale, in mL; 0
 	// without one.
 	Numbered float64
+	// DropOf is the liquid that the capacity of a dropper is a drop of; "" is water.
+	DropOf string
 	// Bore inside at the mark of a neck or stem, in mm; 0 when not known.
 	Bore float64
 	// Bias of a piece.

@@ -22,7 +22,10 @@ func (r *kitReader) class(t *benchfile.Table, k *Measure) {
 	if k.Kind == "" || k.Kind == Jar || q.Name == "" && traits.lettered || q.Capacity <= 0 {
 		return
 	}
-	if k.Kind == Dropper {
+	switch {
+	case k.Kind == Dropper && k.DropOf != "" && q.Standard != "Ph. Eur.":
+		q.Capacity, q.Form = 1, "calibrated"
+	case k.Kind == Dropper:
 		q.Capacity = standardDrop
 	}
 	c, err := FindClass(q)

@@ -63,13 +63,7 @@ func (k *Measure) marked(t *benchfile.Table) {
 func (k *Measure) size(t *benchfile.Table) {
 	switch k.Kind {
 	case Dropper:
-		k.Capacity = standardDrop
-		if t.Has("drop") {
-			k.Capacity = t.Positive("drop", quantity.Volume)
-		}
-		if t.Has("drop") && (k.Capacity < 0.001 || k.Capacity > 1) {
-			t.Fail("drop", "no drop has this volume", "a drop of water from a common dropper is about 0.05 mL")
-		}
+		k.drop(t)
 		return
 	case Jar:
 		t.Need("line")
@@ -87,6 +81,26 @@ func (k *Measure) size(t *benchfile.Table) {
 	}
 	if kinds[k.Kind].reads {
 		k.Bore = t.Positive("bore", quantity.Length)
+	}
+}
+
+// drop reads the size of a drop, and of which liquid it is one.
+func (k *Measure) drop(t *benchfile.Table) {
+	k.Capacity = standardDrop
+	if t.Has("drop") {
+		k.Capacity = t.Positive("drop", quantity.Volume)
+	}
+	if t.Has("drop") && (k.Capacity < 0.001 || k.Capacity > 1) {
+		t.Fail("drop", "no drop has this volume", "a drop of water from a common dropper is about 0.05 mL")
+	}
+	if k.DropOf = t.Text("drop-of"); k.DropOf == "" {
+		return
+	}
+	if !t.Has("drop") {
+		t.Fail("drop-of", "the size of a drop of "+k.DropOf+" is not stated", "weigh twenty drops, and state drop as well")
+	}
+	if sameLiquid(k.DropOf, water) {
+		k.DropOf = ""
 	}
 }
 

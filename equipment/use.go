@@ -29,6 +29,9 @@ type Use struct {
 	Marks, LineMarks int
 	// Day is the state of the bench.
 	Day Day
+	// Solution is the name of the solution that is measured, in the solvent of the day;
+	// "" for a pure liquid.
+	Solution string
 }
 
 // Day is what all volumes of a route have in common.

@@ -21,6 +21,7 @@ func SheetMarkdown(p *Paper, room []record.Room) []byte { return p.sheet(room).m
 func (p *Paper) sheet(room []record.Room) *document {
 	d := &document{Title: "Bench sheet: " + p.subject(), Kind: "sheet"}
 	d.add(headline{"Bench sheet: " + p.subject(), p.sheetBelow()})
+	p.aimsElsewhere(d)
 	d.add(tabular{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Marked: -1, Rows: [][]string{{"", p.Date, "", "", "", ""}}})
 	d.section("Before step 1", paragraph{Text: strings.Join(Cautions(p.Prep), " ") + " Read the safety data sheets of all that is used; wear gloves and goggles."})
 	d.section("You need", termList{p.needs()})
@@ -66,7 +67,7 @@ func (p *Paper) stepTable(room []record.Room) tabular {
 // planIsInside reports whether the batch is inside when all goes as planned, so that
 // limits beside the planned readings mean something.
 func planIsInside(p *Paper) bool {
-	return len(p.Prep.Tolerances) > 0 && p.result().Informative && p.result().Inside[0].Normal >= p.Prep.LeastChance
+	return len(p.Prep.Tolerances) > 0 && p.Prep.GoodEnough(p.result())
 }
 
 // careOnce says the same only once, and then where it was said.

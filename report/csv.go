@@ -13,7 +13,7 @@ import (
 
 // columns of the CSV that every route has: places in the JSON of a route.
 var columns = []string{
-	"name", "possible", "reason", "informative", "uninformative_because", "dilutions", "operations", "intended",
+	"name", "possible", "reason", "informative", "uninformative_because", "dilutions", "operations", "intended", "aims_elsewhere.off_target", "aims_elsewhere.step", "aims_elsewhere.reading", "aims_elsewhere.conformance_probability",
 	"analytic.value", "analytic.standard_uncertainty", "analytic.effective_degrees_of_freedom", "analytic.coverage_probability",
 	"analytic.coverage_factor", "analytic.expanded_uncertainty", "analytic.lower", "analytic.upper", "analytic.conformance_probability",
 	"second_order.shift", "second_order.standard_uncertainty", "second_order.largest_term_of", "second_order.largest_term_with",

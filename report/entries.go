@@ -152,9 +152,13 @@ func roomWords(b *Batch, room *record.Room) string {
 	case room.Fixed && room.Any:
 		return planned + ": there is one mark, nothing to be off by"
 	case room.Fixed:
-		return planned + ": there is one mark, and with it the batch is outside"
+		return planned + ": there is one mark, with which the batch is not surely inside"
 	case !room.Any:
 		return planned + ": no reading of this step alone brings the batch inside"
+	case room.Low == room.High && room.Low == room.Planned:
+		return planned + ": only as planned"
+	case room.Low == room.High:
+		return planned + ": only " + at(room.Low) + ", not as planned"
 	case room.LowFree && room.HighFree:
 		return planned + ": any reading will do"
 	case room.LowFree:

@@ -65,6 +65,7 @@ type routeJSON struct {
 	Dilutions     int                `json:"dilutions"`
 	Operations    int                `json:"operations"`
 	Intended      *number            `json:"intended"`
+	Elsewhere     *elsewhereJSON     `json:"aims_elsewhere"`
 	Analytic      *analyticJSON      `json:"analytic"`
 	SecondOrder   *secondOrderJSON   `json:"second_order"`
 	MonteCarlo    *monteCarloJSON    `json:"monte_carlo"`
@@ -235,7 +236,7 @@ func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 	}
 	out.Intended, out.HoldsWithin, out.AssumedShare = some(r.Intended), some(r.HoldsWithin), some(r.AssumedShare)
 	out.Solute, out.Made, out.LeftOver = some(r.SoluteGrams), some(r.MadeML), some(r.LeftOverML)
-	out.Closer = some(r.Closer)
+	out.Closer, out.Elsewhere = some(r.Closer), elsewhereToJSON(r)
 	out.Analytic, out.MonteCarlo = analyticToJSON(&r.Analytic), monteCarloToJSON(&r.MonteCarlo)
 	out.SecondOrder = &secondOrderJSON{
 		number(r.SecondOrder.Shift), number(r.SecondOrder.StandardUncertainty), words(r.SecondOrder.First), words(r.SecondOrder.Second),

@@ -107,7 +107,7 @@ func measures(b *strings.Builder, list, all []*equipment.Measure) {
 		case m.Division > 0:
 			division = equipment.Millilitres(m.Division)
 		case m.Kind == equipment.Dropper:
-			division = "a drop"
+			division = "a drop" + ofLiquid(m)
 		case m.Kind.AnyVolume():
 			division = "as set"
 		}

@@ -218,13 +218,7 @@ func place(n int) *int {
 }
 
 func roomToJSON(b *Batch, r *record.Room) roomJSON {
-	out := roomJSON{Step: r.Step, Planned: number(r.Planned), Unit: "mL", Any: r.Any, Fixed: r.Fixed}
-	switch s := &b.Record.Made.Steps[r.Step-1]; {
-	case s.Balance != nil:
-		out.Unit = "g"
-	case s.Measure.Kind.Counts():
-		out.Unit = "drops"
-	}
+	out := roomJSON{Step: r.Step, Planned: number(r.Planned), Unit: unitOf(&b.Record.Made.Steps[r.Step-1]), Any: r.Any, Fixed: r.Fixed}
 	if r.Any && !r.LowFree {
 		out.Low = some(r.Low)
 	}

@@ -16,6 +16,7 @@ func Markdown(c, before *route.Comparison) string {
 	used := &c.Results[c.Verdict.Use]
 	m := new(markdown)
 	m.heading(c.Prep, before != nil)
+	m.first(c)
 	m.line("## ", verdictWord(c)+": "+used.Route.Name)
 	m.steps(Instructions(c.Prep, used.Route))
 	m.facts(facts(c))
@@ -52,6 +53,13 @@ func (m *markdown) heading(p *route.Prep, isChanged bool) {
 		m.line("", "Changed: "+changed(p))
 	}
 	m.line("", "Wanted: "+wanted(p))
+}
+
+// first says what comes before everything else.
+func (m *markdown) first(c *route.Comparison) {
+	for _, line := range firstLines(c) {
+		m.line("", "First: "+line)
+	}
 }
 
 // markdown takes words and escapes every one.
@@ -94,7 +102,7 @@ func (m *markdown) others(c *route.Comparison) {
 	m.WriteString("\n")
 	for i := range c.Results {
 		if r := &c.Results[i]; i != c.Verdict.Use {
-			m.WriteString("- **" + escape(r.Route.Name) + ":** " + escape(whyNot(c, r)) + "\n")
+			m.WriteString("- **" + escape(r.Route.Name) + ":** " + escape(whyNotHere(c, r)) + "\n")
 		}
 	}
 }

@@ -231,6 +231,14 @@ func balanceRow(name string, b *equipment.Balance) []string {
 	return []string{name, fmt.Sprintf("%s by %s", equipment.Grams(b.Capacity), equipment.Grams(b.Readability)), "", strings.ReplaceAll(errors, assumed, " (assumed)"), "as the kit states"}
 }
 
+// ofLiquid names the liquid that the drop of a dropper is one of, where that is not water.
+func ofLiquid(m *equipment.Measure) string {
+	if m.DropOf == "" {
+		return ""
+	}
+	return " of " + m.DropOf
+}
+
 func measureRow(name string, m *equipment.Measure) []string {
 	size := equipment.Millilitres(m.Capacity)
 	if m.Division > 0 {
@@ -243,7 +251,7 @@ func measureRow(name string, m *equipment.Measure) []string {
 	limit := "±" + equipment.Millilitres(roundSignificant(m.Limit(m.Capacity), 3))
 	switch {
 	case m.Kind == equipment.Dropper:
-		size, limit = "drops of "+equipment.Millilitres(m.Capacity), ""
+		size, limit = "drops of "+equipment.Millilitres(m.Capacity)+ofLiquid(m), ""
 	case m.Bias.Shape == equipment.Gauss:
 		limit = "u = " + equipment.Millilitres(roundSignificant(m.Bias.Limit, 3))
 	case m.Limit(m.Capacity) == 0:

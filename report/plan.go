@@ -22,6 +22,7 @@ func Plan(p, before *plan.Plan) string {
 		hang(b, "Changed:", changed(p.Prep), 9)
 	}
 	heading(b, p.Prep)
+	writeFirst(b, recommended(p))
 	use(b, p.Comparison)
 	for _, f := range planFacts(p) {
 		hang(b, "  "+f.label, f.text, 14)
@@ -32,7 +33,7 @@ func Plan(p, before *plan.Plan) string {
 	}
 	paragraphs(b, "What the others have over it", planReasons(p))
 	paragraphs(b, "What would help", helpLines(p))
-	paragraphs(b, "Your own routes, not simulated", ownRoutes(p))
+	paragraphs(b, "Your own routes", ownRoutes(p))
 	b.WriteString("\n")
 	hang(b, "Searched:", searched(p), 13)
 	for _, text := range notSearched(p) {
@@ -40,6 +41,13 @@ func Plan(p, before *plan.Plan) string {
 	}
 	footing(b, p.Comparison)
 	return b.String()
+}
+
+// recommended is the comparison of a search with the route that is recommended alone.
+func recommended(p *plan.Plan) *route.Comparison {
+	c := *p.Comparison
+	c.Results, c.Verdict.Use = c.Results[c.Verdict.Use:c.Verdict.Use+1], 0
+	return &c
 }
 
 // paragraphs is a heading with lines below it, or nothing where there are none.
@@ -278,7 +286,10 @@ func ownRoutes(p *plan.Plan) []fact {
 		case !r.Informative:
 			text = "says almost nothing about the amount"
 		case len(r.Inside) > 0:
-			text = "inside in " + InHundred(r.Inside[0].Normal, p.Prep.LeastChance) + " of 100, " + text
+			text = "inside in " + InHundred(r.Chance(), p.Prep.LeastChance) + " of 100, " + text
+		}
+		if r.Elsewhere != nil {
+			text = elsewhereWords(p.Comparison, r) + "; " + text
 		}
 		var refused *route.OrderError
 		if r.Possible && errors.As(p.Prep.CheckOrder(r.Route), &refused) {

@@ -51,13 +51,14 @@ type memberJSON struct {
 	Currency *string `json:"currency"`
 }
 
-// ownJSON is a route of the prep itself, which is not simulated.
+// ownJSON is a route of the prep itself.
 type ownJSON struct {
 	Name        string        `json:"name"`
 	Possible    bool          `json:"possible"`
 	Informative bool          `json:"informative"`
 	Operations  int           `json:"operations"`
 	Analytic    *analyticJSON `json:"analytic"`
+	Conformance *number       `json:"conformance_probability"`
 	LeftOver    *number       `json:"left_over_mL"`
 	Solute      *number       `json:"solute_g"`
 }
@@ -69,7 +70,7 @@ func ownToJSON(r *route.Result) ownJSON {
 	}
 	out.Analytic, out.LeftOver, out.Solute = analyticToJSON(&r.Analytic), some(r.LeftOverML), some(r.SoluteGrams)
 	if len(r.Inside) > 0 {
-		out.Analytic.Conformance = some(r.Inside[0].Normal)
+		out.Analytic.Conformance, out.Conformance = some(r.Inside[0].Normal), some(r.Chance())
 	}
 	return out
 }

@@ -12,6 +12,7 @@ func PlanMarkdown(p, before *plan.Plan) string {
 	used := &p.Results[p.Verdict.Use]
 	m := new(markdown)
 	m.heading(p.Prep, before != nil)
+	m.first(recommended(p))
 	m.line("## ", verdictWord(p.Comparison)+": "+used.Route.Name)
 	m.steps(Instructions(p.Prep, used.Route))
 	m.facts(append(facts(p.Comparison), planFacts(p)...))
@@ -24,7 +25,7 @@ func PlanMarkdown(p, before *plan.Plan) string {
 	}
 	m.named("What the others have over it", planReasons(p))
 	m.named("What would help", helpLines(p))
-	m.named("Your own routes, not simulated", ownRoutes(p))
+	m.named("Your own routes", ownRoutes(p))
 	m.line("## ", "Searched")
 	m.list(append([]string{searched(p)}, notSearched(p)...))
 	m.line("## ", "What spoils "+used.Route.Name)

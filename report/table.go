@@ -106,7 +106,7 @@ func others(b *strings.Builder, c *route.Comparison) {
 	b.WriteString("\nWhy not the others\n")
 	for i := range c.Results {
 		if r := &c.Results[i]; i != c.Verdict.Use {
-			hang(b, "  "+shorten(r.Route.Name, 30)+":", whyNot(c, r), 4+longestName(c))
+			hang(b, "  "+shorten(r.Route.Name, 30)+":", whyNotHere(c, r), 4+longestName(c))
 		}
 	}
 }
@@ -133,11 +133,40 @@ func whyNot(c *route.Comparison, r *route.Result) string {
 		return fmt.Sprintf("holds within %s%s", Percent(r.HoldsWithin), spoilt)
 	case r.Chance() < c.Prep.LeastChance:
 		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance), Asked(c.Prep.LeastChance), spoilt)
-	case r.LeftOverML > used.LeftOverML && !route.SameVolume(r.LeftOverML, used.LeftOverML):
-		return fmt.Sprintf("good enough, but leaves %s instead of %s%s", volume(r.LeftOverML), volume(used.LeftOverML), spoilt)
-	default:
-		return fmt.Sprintf("good enough, with %d measurements instead of %d%s", r.Operations, used.Operations, spoilt)
 	}
+	return secondTo(c, r, used) + spoilt
+}
+
+// secondTo says why a route that is good enough is not the one to use.
+func secondTo(c *route.Comparison, r, used *route.Result) string {
+	order, by := c.Rank(used, r)
+	text := "good enough, but "
+	switch {
+	case order > 0:
+		text = "good enough, and would be used if the other had not been chosen by name: "
+	case by == route.Alike:
+		return "as good in all that decides, chance asked for, left over and measurements; the other stands before it"
+	}
+	switch by {
+	case route.ByLeftOver:
+		return text + leaves(r.LeftOverML, used.LeftOverML)
+	case route.ByUse:
+		return text + "the other makes too little, or says too little of the amount"
+	case route.ByOperations:
+		return text + fmt.Sprintf("takes %d measurements instead of %d", r.Operations, used.Operations)
+	}
+	return text + "is inside in " + InHundred(r.Chance(), c.Prep.LeastChance) + " of 100" // the other is not
+}
+
+// leaves compares what is left over, by the difference where both print alike.
+func leaves(mL, other float64) string {
+	switch a, b := volume(mL), volume(other); {
+	case a != b:
+		return fmt.Sprintf("leaves %s instead of %s", a, b)
+	case mL < other:
+		return fmt.Sprintf("leaves %s less", volume(other-mL))
+	}
+	return fmt.Sprintf("leaves %s more", volume(mL-other))
 }
 
 // footing: what the figures rest on, and cautions.

@@ -22,6 +22,7 @@ func Text(c, before *route.Comparison) string {
 		hang(b, "Changed:", changed(c.Prep), 9)
 	}
 	heading(b, c.Prep)
+	writeFirst(b, c)
 	use(b, c)
 	table(b, c)
 	otherTolerances(b, c)

@@ -17,6 +17,7 @@ func ReportMarkdown(p *Paper, picture string) []byte { return p.report().markdow
 func (p *Paper) report() *document {
 	d := &document{Title: p.subject(), Kind: "report"}
 	d.add(headline{p.subject(), p.below()})
+	p.aimsElsewhere(d)
 	d.section("Purpose", paragraph{Text: p.purpose()})
 	d.section("What is stated", paragraph{Text: p.measurand()})
 	p.steps(d)

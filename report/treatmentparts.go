@@ -72,7 +72,7 @@ func (p *Paper) alternatives(d *document) {
 	var list []term
 	for i := range p.Results {
 		if i != p.Verdict.Use {
-			list = append(list, term{p.Results[i].Route.Name, whyNot(p.Comparison, &p.Results[i])})
+			list = append(list, term{p.Results[i].Route.Name, whyNotAt(p.Comparison, &p.Results[i])})
 		}
 	}
 	title := "Routes that were rejected, and why"

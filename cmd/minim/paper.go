@@ -15,6 +15,7 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment/benchfile"
 	"minim/report"
+	"minim/uncertainty"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -26,7 +27,7 @@ type paperOptions struct {
 	force                         bool
 }
 
-func (o *paperOptions) declare(flags *pflag.FlagSet, trials int, withRecord bool) {
+func (o *paperOptions) declare(flags *pflag.FlagSet, withRecord bool) {
 	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
 	flags.StringVar(&o.route, "route", "", "the route called `NAME`, instead of the one to use")
 	if withRecord {
@@ -34,7 +35,7 @@ func (o *paperOptions) declare(flags *pflag.FlagSet, trials int, withRecord bool
 	}
 	flags.StringVar(&o.out, "out", "", "write it into `FILE`, which ends in .html or .md; without it, it is printed as Markdown")
 	flags.StringVar(&o.date, "date", "", "`DATE` of the document, as in 2026-11-28 (default today)")
-	o.simulation.declare(flags, trials, " of each route")
+	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route")
 	flags.BoolVar(&o.force, "force", false, "replace a file that exists")
 }
 

@@ -8,7 +8,6 @@ import (
 
 	"minim/report"
 	"minim/report/figure"
-	"minim/uncertainty"
 	"minim/uncertainty/record"
 )
 
@@ -35,7 +34,7 @@ func writeReport(ctx context.Context, args []string, c console) error {
 }
 
 func declareReport(o *paperOptions) func(flags *pflag.FlagSet) {
-	return func(flags *pflag.FlagSet) { o.declare(flags, uncertainty.DefaultTrials, true) }
+	return func(flags *pflag.FlagSet) { o.declare(flags, true) }
 }
 
 // spreadOf draws the spread of all routes, or of the batch.
@@ -64,7 +63,7 @@ func writeSheet(ctx context.Context, args []string, c console) error {
 	if err := p.Prep.CheckOrder(use.Route); err != nil {
 		return &hinted{err, "choose another --route, state the hazards if they are only not stated, or measure by volume"}
 	}
-	room, err := record.PlannedRoom(p.Prep, use.Route, o.coverage)
+	room, err := record.PlannedRoom(ctx, p.Prep, use, o.settings())
 	if err != nil {
 		return err
 	}
@@ -72,7 +71,10 @@ func writeSheet(ctx context.Context, args []string, c console) error {
 }
 
 func declareSheet(o *paperOptions) func(flags *pflag.FlagSet) {
-	return func(flags *pflag.FlagSet) { o.declare(flags, searchTrials, false) }
+	return func(flags *pflag.FlagSet) {
+		o.declare(flags, false)
+		flags.Lookup("date").Usage = "`DATE` of the batch, as in 2026-11-28 (default a box to fill in)"
+	}
 }
 
 // labelOptions are the options of minim label.
@@ -85,7 +87,8 @@ type labelOptions struct {
 const mostLabels = 60
 
 func (o *labelOptions) declare(flags *pflag.FlagSet) {
-	o.paperOptions.declare(flags, searchTrials, true)
+	o.paperOptions.declare(flags, true)
+	flags.Lookup("date").Usage = "`DATE` when it was made, as in 2026-11-28 (default that of the record, or a blank to fill in)"
 	flags.IntVar(&o.label.Count, "count", 8, "`N` labels on the sheet")
 	flags.StringVar(&o.label.By, "by", "", "initials of `WHO` made it; those of the record if there is one")
 	flags.StringVar(&o.label.Batch, "batch", "", "what the batch goes by, `TEXT`; that of the record if there is one")
@@ -107,6 +110,9 @@ func writeLabels(ctx context.Context, args []string, c console) error {
 		return err
 	}
 	label := o.label
+	if !flags.Changed("date") {
+		p.Date = "" // a blank to fill in, on what has not been made
+	}
 	if p.Batch != nil {
 		label = label.Of(p.Batch, flags.Changed("by"), flags.Changed("batch"))
 		if !flags.Changed("date") {

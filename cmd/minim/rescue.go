@@ -11,6 +11,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -31,7 +32,7 @@ func (o *rescueOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE`; that of the prep if there is one")
 	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
 	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
-	o.simulation.declare(flags, searchTrials, " of each way")
+	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each way")
 	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
 }
 

@@ -10,6 +10,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -26,9 +27,6 @@ type searchOptions struct {
 	changes                             changes
 }
 
-// searchTrials are simulated of each route that a search finds.
-const searchTrials = 100_000
-
 func (o *searchOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
 	o.changes.declare(flags)
@@ -42,7 +40,7 @@ func (o *searchOptions) declare(flags *pflag.FlagSet) {
 	flags.DurationVar(&o.time, "time", time.Minute, "search for `TIME` at most, as in 30s or 5m, and say what is left")
 	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
 	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
-	o.simulation.declare(flags, searchTrials, " of each route that is found")
+	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route that is shown")
 	flags.BoolVar(&o.force, "force", false, "replace files that exist")
 }
 

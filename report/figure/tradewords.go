@@ -57,9 +57,6 @@ func (t *trade) notes() []string {
 	if t.x.log {
 		list[2] += " What is left over is drawn on a logarithmic scale."
 	}
-	if len(t.own) > 0 {
-		list[2] += " Your own routes are worked out, not simulated."
-	}
 	if t.hidden > 0 {
 		list = append(list, counted(t.hidden, "route", "with a give or take over 100 %", "not shown"))
 	}

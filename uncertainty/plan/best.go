@@ -50,17 +50,9 @@ func chosenOf(ctx context.Context, p *route.Prep, list []found, o Options) (*rou
 	if len(list) == 0 {
 		return nil, nil
 	}
-	routes := make([]*route.Route, len(list))
-	for i := range list {
-		routes[i] = list[i].Route
-	}
-	nameAll(routes)
-	c, err := route.Evaluate(ctx, p, routes, o.Settings)
-	if err != nil {
+	c, use, err := simulated(ctx, p, list, o, func(_ *route.Comparison, use int) []int { return []int{use} })
+	if err != nil || use < 0 {
 		return nil, err
 	}
-	if c = possible(c); len(c.Results) == 0 {
-		return nil, nil
-	}
-	return &c.Results[choose(c, o.Prefer)], nil
+	return &c.Results[use], nil
 }

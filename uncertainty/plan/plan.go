@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -17,7 +18,7 @@ type Plan struct {
 	// Front are the routes that no other beats, simulated, by number of operations
 	// and then by left over.
 	Front []Member
-	// Own are the routes of the prep itself, not simulated.
+	// Own are the routes of the prep itself, simulated.
 	Own []route.Result
 	// Options of the search.
 	Options Options
@@ -73,7 +74,7 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err := plan.simulate(ctx, p, list); err != nil {
 		return nil, err
 	}
-	if plan.Own, err = own(p, b.coverage); err != nil {
+	if plan.Own, err = own(ctx, p, o.Settings); err != nil {
 		return nil, err
 	}
 	if len(p.Tolerances) > 0 && !plan.Verdict.Meets {
@@ -122,39 +123,37 @@ func atMost(limit, t time.Duration) time.Duration {
 }
 
 // own evaluates the routes of the prep itself.
-func own(p *route.Prep, coverage float64) ([]route.Result, error) {
-	var list []route.Result
-	for _, r := range p.Routes {
-		result, err := p.Assess(r, coverage)
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, result)
+func own(ctx context.Context, p *route.Prep, s uncertainty.Settings) ([]route.Result, error) {
+	c, err := route.Evaluate(ctx, p, p.Routes, s)
+	if err != nil {
+		return nil, err
 	}
-	return list, nil
+	return c.Results, c.Amend(ctx)
 }
 
 // simulate compares the routes that were found, chooses one, and groups them.
 func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []found) error {
-	routes := make([]*route.Route, len(list))
-	for i := range list {
-		routes[i] = list[i].Route
-	}
-	nameAll(routes)
-	all, err := route.Evaluate(ctx, prep, routes, p.Options.Settings)
+	all, use, err := simulated(ctx, prep, list, p.Options, func(c *route.Comparison, use int) []int {
+		_, leaders := grouped(c, use)
+		return leaders
+	})
 	if err != nil {
 		return err
 	}
-	all = possible(all)
-	if len(all.Results) == 0 {
+	if use < 0 {
 		return &NoRouteError{"the strength of every route could be nothing"}
 	}
-	use := choose(all, p.Options.Prefer)
 	groups, leaders := grouped(all, use)
+	p.Comparison = chosenFrom(all, leaders, use)
+	if err := p.Amend(ctx); err != nil {
+		return err
+	}
+	for at, place := range leaders {
+		all.Results[place] = p.Results[at]
+	}
 	for i := range all.Results {
 		p.Front = append(p.Front, Member{all.Results[i], groups[i]})
 	}
-	p.Comparison = chosenFrom(all, leaders, use)
 	return nil
 }
 

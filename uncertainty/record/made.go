@@ -38,7 +38,7 @@ func Evaluate(ctx context.Context, r *Record, s uncertainty.Settings) (*Made, er
 	if m.Effects, err = r.effects(s.WithDefaults().Coverage); err != nil {
 		return nil, err
 	}
-	m.Room, err = r.room(&m.AsMade, s.WithDefaults().Coverage)
+	m.Room, err = r.room(ctx, &m.AsMade, m.Settings)
 	return m, err
 }
 
@@ -64,5 +64,5 @@ func (m *Made) Difference() float64 { return m.AsMade.Analytic.Value/m.AsPlanned
 // Meets reports whether the batch is inside the first tolerance with the chance that is
 // asked for. Without a tolerance it is true.
 func (m *Made) Meets() bool {
-	return len(m.Prep.Tolerances) == 0 || m.AsMade.Chance() >= m.Prep.LeastChance
+	return len(m.Prep.Tolerances) == 0 || m.Prep.GoodEnough(&m.AsMade)
 }

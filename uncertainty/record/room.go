@@ -1,8 +1,10 @@
 package record
 
 import (
+	"context"
 	"math"
 
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -11,9 +13,10 @@ type Room struct {
 	// Step that is still to come, from 1, and the reading planned for it.
 	Step    int
 	Planned float64
-	// Low and High are the least and the greatest reading, of those that the instrument
-	// can show, with which the batch is inside the first tolerance with the chance asked
-	// for, when all else still to come goes as planned; in the unit of the amount.
+	// Low and High are the ends of the readings, of those that the instrument can show,
+	// with which the batch is inside the first tolerance with the chance asked for, when
+	// all else still to come goes as planned; in the unit of the amount. Where the batch
+	// is inside as planned, the planned reading lies between them.
 	Low, High float64
 	// Any is false when there is no such reading.
 	Any bool
@@ -24,22 +27,22 @@ type Room struct {
 	Fixed bool
 }
 
-// PlannedRoom is the room of every reading of a route of which nothing has been done.
-func PlannedRoom(p *route.Prep, r *route.Route, coverage float64) ([]Room, error) {
-	result, err := p.Assess(r, coverage)
-	if err != nil || !result.Possible {
-		return nil, err
+// PlannedRoom is the room of every reading of a route of which nothing has been done,
+// and of which the result is known as [route.Evaluate] gives it with these settings.
+func PlannedRoom(ctx context.Context, p *route.Prep, result *route.Result, s uncertainty.Settings) ([]Room, error) {
+	if !result.Possible {
+		return nil, nil
 	}
-	planned := &Record{Plan: p, Prep: p, Planned: r, Made: r}
-	for range r.Steps {
+	planned := &Record{Plan: p, Prep: p, Planned: result.Route, Made: result.Route}
+	for range result.Route.Steps {
 		planned.Steps = append(planned.Steps, ToCome)
 	}
-	return planned.room(&result, coverage)
+	return planned.room(ctx, result, s)
 }
 
-// room works out the room of each step still to come. The chances are those of the
-// normal approximation.
-func (r *Record) room(made *route.Result, coverage float64) ([]Room, error) {
+// room works out the room of each step still to come. Whether the batch is inside as it
+// stands is what its result says; with another reading it is simulated anew.
+func (r *Record) room(ctx context.Context, made *route.Result, settings uncertainty.Settings) ([]Room, error) {
 	if len(r.Prep.Tolerances) == 0 {
 		return nil, nil
 	}
@@ -49,15 +52,11 @@ func (r *Record) room(made *route.Result, coverage float64) ([]Room, error) {
 		if s.Balance == nil && s.Measure == nil {
 			continue
 		}
-		one := Room{Step: n, Planned: s.Amount}
-		scale := newReadings(r, n-1, coverage)
-		if scale.digit == 0 {
-			one.Fixed, one.Any = true, made.Inside[0].Normal >= r.Prep.LeastChance
-			one.Low, one.High = s.Amount, s.Amount
-			list = append(list, one)
-			continue
+		one := Room{Step: n, Planned: s.Amount, Low: s.Amount, High: s.Amount, Any: r.Prep.GoodEnough(made)}
+		scale := newReadings(ctx, r, n-1, made, settings)
+		if one.Fixed = scale.digit == 0; !one.Fixed {
+			scale.fill(&one)
 		}
-		scale.fill(&one)
 		if scale.err != nil {
 			return nil, scale.err
 		}
@@ -66,125 +65,64 @@ func (r *Record) room(made *route.Result, coverage float64) ([]Room, error) {
 	return list, nil
 }
 
-// readings are what an instrument may show in a step, counted in its digits or lines.
-type readings struct {
-	*Record
-	step     int
-	digit    float64
-	most     int
-	coverage float64
-	rising   bool // the strength rises with the reading
-	known    map[int]route.Result
-	err      error
-}
-
-func newReadings(r *Record, step int, coverage float64) *readings {
-	s := &r.Made.Steps[step]
-	l := &readings{Record: r, step: step, coverage: coverage, known: make(map[int]route.Result)}
-	capacity := 0.0
-	switch {
-	case s.Balance != nil:
-		l.digit, capacity = s.Balance.Readability, s.Balance.Capacity
-	case s.Measure.Kind.Counts():
-		l.digit, capacity = 1, 10000
-	default:
-		l.digit, capacity = s.Measure.Finest(), s.Measure.Capacity
-	}
-	if l.digit > 0 {
-		l.most = int(capacity/l.digit + 1e-9)
-	}
-	switch s.Verb {
-	case route.MakeUpTo, route.Add, route.DissolveIn, route.WeighUpTo:
-	default:
-		l.rising = true
-	}
-	return l
-}
-
-// reading is the amount of so many digits, as a decimal.
-func (l *readings) reading(n int) float64 {
-	if perUnit := math.Round(1 / l.digit); math.Abs(perUnit*l.digit-1) < 1e-9 {
-		return float64(n) / perUnit
-	}
-	return float64(n) * l.digit
-}
-
-// at is the batch with a reading of so many digits.
-func (l *readings) at(n int) *route.Result {
-	if found, ok := l.known[n]; ok {
-		return &found
-	}
-	made := route.Route{Name: l.Made.Name, Steps: append([]route.Step(nil), l.Made.Steps...)}
-	made.Steps[l.step].Amount = l.reading(n)
-	result, err := l.Prep.Assess(&made, l.coverage)
-	if err != nil && l.err == nil {
-		l.err = err
-	}
-	l.known[n] = result
-	return &result
-}
-
-// inside reports whether the batch is good enough with a reading.
-func (l *readings) inside(n int) bool {
-	if n < 1 || n > l.most {
-		return false
-	}
-	r := l.at(n)
-	return r.Possible && r.Inside[0].Normal >= l.Prep.LeastChance
-}
-
-// strongerThanMeant reports whether a reading makes the batch stronger than the target;
-// one that cannot be done counts as too large.
-func (l *readings) strongerThanMeant(n int) bool {
-	r := l.at(n)
-	if !r.Possible {
-		return l.rising
-	}
-	return r.Analytic.Value > l.Prep.Target.Value
-}
-
-// fill works the room of a reading out. The readings with which the batch is good enough
-// lie side by side, the nearest to the target among them.
+// fill works the room of a reading out: from the planned one, or from the nearest with
+// which the batch may be inside. The readings with which it is lie side by side.
 func (l *readings) fill(one *Room) {
-	good := min(max(int(math.Round(one.Planned/l.digit)), 1), l.most)
-	if !l.inside(good) {
-		good = l.nearest()
+	planned := one.Planned / l.digit
+	below, above := int(math.Floor(planned+1e-9)), int(math.Ceil(planned-1e-9))
+	if one.Any && below == above {
+		l.sure[below] = true
 	}
-	if one.Any = l.inside(good); !one.Any {
-		return
-	}
-	low, high := l.end(good, 0), l.end(good, l.most+1)
-	one.Low, one.High = l.reading(low), l.reading(high)
-	one.LowFree, one.HighFree = low == 1, high == l.most
-}
-
-// nearest is the number of digits with which the batch comes nearest to the target.
-func (l *readings) nearest() int {
-	low, high := 1, l.most // the target lies between, if anywhere
-	for high-low > 1 {
-		middle := (low + high) / 2
-		if l.strongerThanMeant(middle) == l.rising {
-			high = middle
-		} else {
-			low = middle
+	if !one.Any {
+		best := l.best()
+		if one.Any = l.confirm(best); !one.Any {
+			return
 		}
+		below, above = best, best
+		one.Low, one.High = l.reading(best), l.reading(best)
 	}
-	if l.inside(low) {
-		return low
+	if low, ok := l.end(below, 0); ok {
+		one.Low = l.reading(low)
+		below = low
 	}
-	return high
+	if high, ok := l.end(above, l.most+1); ok {
+		one.High = l.reading(high)
+		above = high
+	}
+	one.LowFree, one.HighFree = below <= 1, above >= l.most
 }
 
-// end is the last number of digits, from one that is good towards a limit that is not,
-// with which the batch is good enough.
-func (l *readings) end(good, bad int) int {
+// end is the last number of digits, from one on towards a limit that is not inside, with
+// which the batch is inside; ok is false where that one itself is not.
+func (l *readings) end(from, limit int) (n int, ok bool) {
+	if !l.confirm(from) {
+		return 0, false
+	}
+	good, bad := from, limit
 	for good-bad > 1 || bad-good > 1 {
 		middle := (good + bad) / 2
-		if l.inside(middle) {
+		if l.likely(middle) {
 			good = middle
 		} else {
 			bad = middle
 		}
 	}
-	return good
+	for back := 1; !l.confirm(good); back *= 2 { // ends at from
+		good += max(-back, min(back, from-good))
+	}
+	return good, true
+}
+
+// best is the number of digits with which the batch comes nearest to a strength that is
+// surely permitted.
+func (l *readings) best() int {
+	planned := l.Made.Steps[l.step].Amount / l.digit
+	low, high := route.Crossing(planned, l.most, l.rising, func(n int) (strong, possible bool) {
+		r := l.at(n)
+		return r.Analytic.Value > l.permitted(), r.Possible
+	})
+	if l.chance(low) >= l.chance(high) {
+		return low
+	}
+	return high
 }

@@ -25,7 +25,15 @@ func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) 
 	if err != nil {
 		return nil, err
 	}
-	return c, c.compareCloseness(ctx, strengths)
+	return c, c.complete(ctx, strengths)
+}
+
+// complete adds what concerns several routes, or another than the one that is stated.
+func (c *Comparison) complete(ctx context.Context, strengths []uncertainty.Quantity) error {
+	if err := c.Amend(ctx); err != nil {
+		return err
+	}
+	return c.compareCloseness(ctx, strengths)
 }
 
 // CompareTo is [Compare] of all routes with the one that is named as the route to use,
@@ -44,7 +52,7 @@ func CompareTo(ctx context.Context, p *Prep, use string, s uncertainty.Settings)
 		return nil, &CannotError{r.Name, c.Results[at].Reason}
 	}
 	c.Verdict = Verdict{Use: at, Meets: c.Meets(&c.Results[at])}
-	return c, c.compareCloseness(ctx, strengths)
+	return c, c.complete(ctx, strengths)
 }
 
 // CannotError reports a route that the bench cannot do.
@@ -55,7 +63,7 @@ func (e *CannotError) Error() string {
 }
 
 // Evaluate is [Compare] for routes that a prep need not have, but for their
-// closeness to the target.
+// closeness to the target and for what would bring them there.
 func Evaluate(ctx context.Context, p *Prep, routes []*Route, s uncertainty.Settings) (*Comparison, error) {
 	with := *p
 	with.Routes = routes
@@ -320,10 +328,14 @@ func (r *Result) Chance() float64 {
 	return r.Inside[0].Simulated
 }
 
+// GoodEnough reports whether a result is inside the first tolerance with the chance that
+// is asked for, and means something. All that is said of a route or a batch goes by it.
+func (p *Prep) GoodEnough(r *Result) bool { return r.Informative && r.Chance() >= p.LeastChance }
+
 // Meets reports whether a route that makes enough is inside the first tolerance with
 // the chance that is asked for.
 func (c *Comparison) Meets(r *Result) bool {
-	return r.Chance() >= c.Prep.LeastChance && c.usable(r)
+	return c.Prep.GoodEnough(r) && c.usable(r)
 }
 
 // usable: it makes enough, and its strength means something.
@@ -331,22 +343,3 @@ func (c *Comparison) usable(r *Result) bool { return r.Informative && r.Enough(c
 
 // SameVolume compares volumes in mL up to the rounding of floating point.
 func SameVolume(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(1, math.Abs(a)) }
-
-// Better reports whether one possible route is to be used rather than another: see
-// judge, which goes by it.
-func (c *Comparison) Better(a, b *Result) bool {
-	switch {
-	case c.usable(a) != c.usable(b):
-		return c.usable(a)
-	case len(c.Prep.Tolerances) == 0:
-		return a.HoldsWithin < b.HoldsWithin
-	case c.Meets(a) != c.Meets(b):
-		return c.Meets(a)
-	case !c.Meets(a):
-		return a.Chance() > b.Chance()
-	case !SameVolume(a.LeftOverML, b.LeftOverML):
-		return a.LeftOverML < b.LeftOverML
-	default:
-		return a.Operations < b.Operations
-	}
-}

@@ -75,6 +75,8 @@ type brew struct {
 
 // liquid is a finished solution.
 type liquid struct {
+	// name of a stock; "" for one that was made.
+	name          string
 	concentration uncertainty.Node
 	// fraction is the mass fraction, for a solution made by weighing.
 	fraction    uncertainty.Node

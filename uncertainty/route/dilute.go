@@ -17,7 +17,7 @@ func (c *compiler) dissolve(i int) error {
 	if s.Balance != nil {
 		return c.dissolveInWeighed(i)
 	}
-	volume, err := c.deliver(i, c.solvent)
+	volume, err := c.deliver(i, c.solvent, "")
 	if err != nil {
 		return err
 	}
@@ -93,7 +93,7 @@ func (c *compiler) makeUpTo(i int) error {
 func (c *compiler) take(i int) error {
 	c.settle()
 	c.evaporate(i, c.current)
-	a, err := c.deliver(i, c.current.medium)
+	a, err := c.deliver(i, c.current.medium, c.nameOf(c.current))
 	if err != nil {
 		return err
 	}
@@ -110,19 +110,26 @@ func (c *compiler) take(i int) error {
 	return nil
 }
 
-// deliver measures out a volume, or drops, of a liquid.
-func (c *compiler) deliver(i int, liquid medium) (uncertainty.Node, error) {
+// deliver measures out a volume, or drops, of a liquid: of a pure one, or of the solution
+// of that name.
+func (c *compiler) deliver(i int, liquid medium, solution string) (uncertainty.Node, error) {
 	s, use := &c.route.Steps[i], c.use(i)
-	use.Day = c.dayOf(liquid)
-	if s.Measure.Kind != equipment.Dropper {
-		return s.Measure.Deliver(use, s.Amount)
+	use.Day, use.Solution = c.dayOf(liquid), solution
+	if s.Measure.Kind == equipment.Dropper {
+		return s.Measure.Drops(use, s.Amount)
 	}
-	if liquid.name != c.solvent.name && use.Day.Solvent.Tension == 0 {
-		c.notes.Warn(fmt.Sprintf("%s, step %d: a drop of %s, of which the surface tension is not known, is counted as one of water; one of alcohol is 0.4 of that",
-			c.route.Name, i+1, liquid.name))
-		use.Day.Solvent = equipment.Solvent{Name: "water"}
+	return s.Measure.Deliver(use, s.Amount)
+}
+
+// nameOf names a solution: a stock as its label does, one that was made by what is in it.
+func (c *compiler) nameOf(l *liquid) string {
+	switch {
+	case l.name != "":
+		return l.name
+	case l.medium.solute:
+		return c.prep.Solute.Name + " in " + c.prep.Solvent.Name
 	}
-	return s.Measure.Drops(use, s.Amount)
+	return c.prep.Solute.Name + " in " + l.medium.name
 }
 
 // carry adds the solute that an instrument brings along which was not rinsed
@@ -217,7 +224,7 @@ func (c *compiler) discard() {
 
 // add dilutes with a measured volume of solvent: c = solute / ((a + b)(1 - ε)).
 func (c *compiler) add(i int) error {
-	b, err := c.deliver(i, c.solvent)
+	b, err := c.deliver(i, c.solvent, "")
 	if err != nil {
 		return err
 	}

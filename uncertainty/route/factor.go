@@ -36,7 +36,7 @@ const anyCoverage = 0.95
 // TakenFactor is the volume that a step takes or adds.
 func (p *Prep) TakenFactor(s Step) (Factor, error) {
 	c := p.singleStep(s)
-	a, err := c.deliver(0, c.solvent)
+	a, err := c.deliver(0, c.solvent, "")
 	return c.factor(a, err)
 }
 

@@ -162,7 +162,7 @@ func TestDropsOfAnotherLiquid(t *testing.T) {
 
 	oil := drops(stockOf("10 g/L", `solvent = "oil"`))
 	near.Relative(t, "of something unknown", 1, oil.Intended/water.Intended, 1e-12)
-	noted(t, oil.Notes.Warnings, "step 2", "a drop of oil", "counted as one of water")
+	noted(t, oil.Notes.Warnings, "how large a drop of stock is", "drop-of")
 }
 
 // The meniscus of ethanol stands higher: with it a 10 mL cylinder holds about

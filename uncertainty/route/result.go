@@ -36,6 +36,8 @@ type Result struct {
 	MonteCarlo  uncertainty.MonteCarlo
 	CrossCheck  uncertainty.CrossCheck
 	Quoted      uncertainty.Quoted
+	// Elsewhere is nil for a route that aims at the target, and where nobody asked.
+	Elsewhere *Elsewhere
 	// Inside holds the chance of being inside each tolerance of the prep.
 	Inside []Chance
 	// Closer is the chance that it comes closer to the target than the route

@@ -117,7 +117,7 @@ func (c *compiler) measure(i int) error {
 	}
 	c.medium = mediumOf(c.prep.Solute.Name)
 	c.medium.solute = true
-	volume, err := c.deliver(i, c.medium)
+	volume, err := c.deliver(i, c.medium, "")
 	if err != nil {
 		return err
 	}
@@ -179,7 +179,7 @@ func (c *compiler) stock(s *Stock) (*liquid, error) {
 	if s.Loss > 0 {
 		concentration = c.lose(concentration, "strength that "+s.Name+" has lost", s.Name, s.Name, -s.Loss)
 	}
-	l := &liquid{concentration: concentration, left: math.Inf(1), bought: true, medium: medium}
+	l := &liquid{name: s.Name, concentration: concentration, left: math.Inf(1), bought: true, medium: medium}
 	if s.Volume.Known {
 		l.volume = c.material(s.Name, "volume of "+s.Name, "mL", s.Volume, false)
 		l.left = c.model.Intended(l.volume)

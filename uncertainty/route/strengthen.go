@@ -51,7 +51,7 @@ func (c *compiler) strengthen(i int) error {
 		return err
 	}
 	c.evaporate(i, strong)
-	b, err := c.deliver(i, strong.medium)
+	b, err := c.deliver(i, strong.medium, c.nameOf(strong))
 	if err != nil {
 		return err
 	}

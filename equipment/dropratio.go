@@ -1,0 +1,134 @@
+package equipment
+
+import (
+	"fmt"
+	"math"
+
+	"minim/uncertainty"
+)
+
+// Dropped is a liquid that drops are counted of.
+type Dropped struct {
+	// Name of it: of a pure liquid that of the solvent.
+	Name string
+	// Solvent is the liquid itself, or what is dissolved in it where it is a Solution.
+	Solvent
+	Solution bool
+}
+
+// dropped is what a use measures.
+func (u *Use) dropped() Dropped {
+	d := Dropped{u.Day.Solvent.Name, u.Day.Solvent, false}
+	if u.Solution != "" {
+		d.Name, d.Solution = u.Solution, true
+	}
+	if d.Name == "" {
+		d.Name = water
+	}
+	return d
+}
+
+// What is known of the size of drops.
+const (
+	// tateWithin is the half-width of what Tate's law says, as a share of it: the limit of
+	// USP <1101> for a dropper that is calibrated with its own liquid.
+	tateWithin = 0.15
+	// leastDrop is the least that a drop of an unknown liquid is taken to be, of one of
+	// water from the same dropper. An early dental handbook counts 60 drops of water to
+	// 60 minims, of syrup 65, creosote 122, turpentine 136 and alcohol 146, which is 0.41;
+	// of ether 172 and of chloroform 250: such light or heavy solvents are to be named.
+	leastDrop = 0.4
+)
+
+// dropRatio is the ratio f of a drop of one liquid to one of another from the same
+// dropper: rectangular between two limits, and planned with.
+type dropRatio struct {
+	of, to             string
+	low, high, planned float64
+	// why is what the limits rest on.
+	why string
+}
+
+func (f dropRatio) exact() bool { return f.low == f.high }
+
+// ratio of a drop of a liquid to the drop that the dropper is known by. By Tate's law a
+// drop is as heavy as surface tension bears, so that its volume goes by σ/ρ:
+//
+//	f = (σ/σ_known) (ρ_known/ρ)
+//
+// (T. Tate, Phil. Mag. 27 (1864) 176, from memory). The counts of an early dental
+// handbook give 0.41 for alcohol beside water, this law 0.39. It is taken as right within
+// 15 %. A liquid of which the tension is not known, a mixture among them, is taken to be
+// anything from 0.4 of water to water. What is dissolved may lower the tension as far as
+// that and hardly raises it, so that a drop of a solution is anything from 0.4 of water,
+// or what its solvent is at least, to what its solvent is at most.
+func (k *Measure) ratio(d Dropped) (dropRatio, error) {
+	known := k.dropKnownBy()
+	if sameLiquid(d.Name, known) && (!d.Solution || k.DropOf != "") {
+		return dropRatio{low: 1, high: 1, planned: 1}, nil
+	}
+	base := waterDrops()
+	if k.DropOf != "" {
+		liquid, _ := FindLiquid(k.DropOf)
+		if liquid.SurfaceTension == 0 {
+			return dropRatio{}, impossible("the drops of the %s are known of %s and not of %s", k.Name, k.DropOf, d.Name)
+		}
+		base = dropSize(liquid.SurfaceTension, liquid.Density)
+	}
+	f := d.besideWater()
+	scale := waterDrops() / base
+	f.of, f.to = d.Name, known
+	f.low, f.high, f.planned = f.low*scale, f.high*scale, f.planned*scale
+	return f, nil
+}
+
+// besideWater is the ratio of a drop of a liquid to one of water.
+func (d Dropped) besideWater() dropRatio {
+	f := dropRatio{low: leastDrop, high: 1, planned: 1, why: ", of which the surface tension is not known,"}
+	if d.Tension > 0 && d.Density > 0 {
+		tate := dropSize(d.Tension, d.Density) / waterDrops()
+		f = dropRatio{low: (1 - tateWithin) * tate, high: (1 + tateWithin) * tate, planned: tate}
+	}
+	if d.Solution {
+		f.low, f.high = math.Min(f.low, leastDrop), math.Min(f.high, 1)
+		f.why = ", which what is dissolved may make smaller,"
+	}
+	return f
+}
+
+// dropSize is σ/ρ, to which the volume of a drop is proportional.
+func dropSize(tension, density float64) float64 { return tension / density }
+
+func waterDrops() float64 {
+	w, _ := FindLiquid(water)
+	return dropSize(w.SurfaceTension, w.Density)
+}
+
+// dropKnownBy is the liquid that the drop of a dropper is one of.
+func (k *Measure) dropKnownBy() string {
+	if k.DropOf == "" {
+		return water
+	}
+	return k.DropOf
+}
+
+// sameLiquid compares names as [FindLiquid] does.
+func sameLiquid(a, b string) bool {
+	one, found := FindLiquid(a)
+	other, alsoFound := FindLiquid(b)
+	return plain(a) == plain(b) || found && alsoFound && one.Name == other.Name
+}
+
+// append appends f. The liquid owns it: it is wrong in the same way for every dropper.
+func (f dropRatio) append(u Use, k *Measure) uncertainty.Node {
+	if f.why != "" {
+		u.Notes.Warn(fmt.Sprintf("how large a drop of %s is, is hardly known: weigh twenty of them, and state drop and drop-of for the %s in the kit", f.of, k.Name))
+	}
+	u.Notes.Assume(fmt.Sprintf("a drop of %s%s is %s to %s of a drop of %s", f.of, f.why, twoPlaces(f.low), twoPlaces(f.high), f.to))
+	return u.Model.Influence(uncertainty.Influence{
+		Name: "size of a drop of " + f.of + " beside one of " + f.to, Owner: f.of, Group: "size of the drops of " + f.of,
+		Distribution: uncertainty.Rectangular{Low: f.low, High: f.high}, Nominal: f.planned, Assumed: true,
+	})
+}
+
+func twoPlaces(x float64) string { return number(math.Round(100*x) / 100) }

@@ -1,0 +1,142 @@
+package report
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"minim/uncertainty/route"
+)
+
+// mostFirst is how many routes that aim elsewhere are said before everything else.
+const mostFirst = 3
+
+// first are the routes that aim elsewhere and are said before everything else: the one to
+// use if it is one, and then others that a reading would mend.
+func first(c *route.Comparison) (list []*route.Result) {
+	for i := range c.Results {
+		switch r := &c.Results[i]; {
+		case r.Elsewhere == nil:
+		case i == c.Verdict.Use:
+			list = append([]*route.Result{r}, list...)
+		case r.Elsewhere.Step > 0:
+			list = append(list, r)
+		}
+	}
+	return list[:min(mostFirst, len(list))]
+}
+
+// firstLines say which routes aim elsewhere, and what would bring them to the target.
+func firstLines(c *route.Comparison) (lines []string) {
+	said := first(c)
+	for _, r := range said {
+		lines = append(lines, r.Route.Name+" "+elsewhereWords(c, r))
+	}
+	rest := 0
+	for i := range c.Results {
+		if c.Results[i].Elsewhere != nil {
+			rest++
+		}
+	}
+	more := ""
+	if len(said) > 0 {
+		more = " as well"
+	}
+	switch rest -= len(said); {
+	case rest == 1:
+		lines = append(lines, "1 other route aims elsewhere"+more+", see below")
+	case rest > 1:
+		lines = append(lines, fmt.Sprintf("%d other routes aim elsewhere%s, see below", rest, more))
+	}
+	return lines
+}
+
+// elsewhereWords say by how much a route aims off, and what would mend that.
+func elsewhereWords(c *route.Comparison, r *route.Result) string {
+	e, unit := r.Elsewhere, c.Prep.Target.Unit.Name
+	text := fmt.Sprintf("makes %s too %s", Percent(math.Abs(e.Off)), map[bool]string{true: "little", false: "much"}[e.Off < 0])
+	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", limit(roundSignificant(r.Intended, 3)), unit, c.Prep.Target.Text)
+	switch {
+	case e.Step == 0 && e.Cut:
+		return fmt.Sprintf("%s: %s, and no other reading of a single step that was tried brings it there on this bench (not all were)", text, aims)
+	case e.Step == 0:
+		return fmt.Sprintf("%s: %s, and no other reading of a single step brings it there on this bench", text, aims)
+	}
+	return fmt.Sprintf("%s: %s (step %d); then it is inside in %s of 100, as it stands in %s (%s)", text, otherReading(r, e), e.Step,
+		InHundred(e.Chance, c.Prep.LeastChance), InHundred(r.Chance(), c.Prep.LeastChance), aims)
+}
+
+// otherReading is "weigh 0.68 g instead of 0.60 g on the scale".
+func otherReading(r *route.Result, e *route.Elsewhere) string {
+	is, was := measured(&e.Amended), measured(&r.Route.Steps[e.Step-1])
+	return strings.Replace(stepWords(&e.Amended), is, is+" instead of "+was, 1)
+}
+
+// writeFirst writes them on the screen.
+func writeFirst(b *strings.Builder, c *route.Comparison) {
+	for _, line := range firstLines(c) {
+		hang(b, "First:", line, 8)
+	}
+}
+
+// whyNotHere is whyNot with what brings the route to the target, unless that was said
+// before everything else.
+func whyNotHere(c *route.Comparison, r *route.Result) string {
+	if slices.Contains(first(c), r) {
+		return whyNot(c, r)
+	}
+	return whyNotAt(c, r)
+}
+
+// whyNotAt is whyNot with what brings the route to the target.
+func whyNotAt(c *route.Comparison, r *route.Result) string {
+	if r.Elsewhere == nil {
+		return whyNot(c, r)
+	}
+	return elsewhereWords(c, r) + "; " + whyNot(c, r)
+}
+
+// aimsElsewhere adds to a paper that the route aims elsewhere, before everything else.
+func (p *Paper) aimsElsewhere(d *document) {
+	if r := p.result(); p.Batch == nil && r.Elsewhere != nil {
+		d.add(quotation{"First: this route " + elsewhereWords(p.Comparison, r) + "."})
+	}
+}
+
+// elsewhereJSON is where a route aims that does not aim at the target, and the reading
+// that brings it there; null where no single one does.
+type elsewhereJSON struct {
+	Off         number  `json:"off_target"`
+	Step        *int    `json:"step"`
+	Planned     *number `json:"planned"`
+	Reading     *number `json:"reading"`
+	Unit        *string `json:"unit"`
+	Intended    *number `json:"intended"`
+	Conformance *number `json:"conformance_probability"`
+}
+
+func elsewhereToJSON(r *route.Result) *elsewhereJSON {
+	e := r.Elsewhere
+	if e == nil {
+		return nil
+	}
+	out := &elsewhereJSON{Off: number(e.Off)}
+	if e.Step > 0 {
+		out.Step, out.Unit = &e.Step, words(unitOf(&e.Amended))
+		out.Planned, out.Reading = some(r.Route.Steps[e.Step-1].Amount), some(e.Amended.Amount)
+		out.Intended, out.Conformance = some(e.Intended), some(e.Chance)
+	}
+	return out
+}
+
+// unitOf is the unit of the amount of a step with a reading.
+func unitOf(s *route.Step) string {
+	switch {
+	case s.Balance != nil:
+		return "g"
+	case s.Measure.Kind.Counts():
+		return "drops"
+	}
+	return "mL"
+}

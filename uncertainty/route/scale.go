@@ -1,0 +1,36 @@
+package route
+
+import "math"
+
+// mostDrops that are counted.
+const mostDrops = 10000
+
+// Scale is by what the readings of the instrument of a step differ, a digit, a line or a
+// drop, and the most that it shows, in the unit of the amount. The first is 0 where
+// there is one mark only.
+func (s *Step) Scale() (digit, most float64) {
+	switch {
+	case s.Balance != nil:
+		return s.Balance.Readability, s.Balance.Capacity
+	case s.Measure == nil:
+		return 0, 0
+	case s.Measure.Kind.Counts():
+		return 1, mostDrops
+	}
+	return s.Measure.Finest(), s.Measure.Capacity
+}
+
+// Digits is a reading of so many digits or lines, as a decimal.
+func Digits(n int, digit float64) float64 {
+	if perUnit := math.Round(1 / digit); math.Abs(perUnit*digit-1) < 1e-9 {
+		return float64(n) / perUnit
+	}
+	return float64(n) * digit
+}
+
+// With is the route with another amount in a step, from 0.
+func (r *Route) With(step int, amount float64) *Route {
+	other := Route{Name: r.Name, Steps: append([]Step(nil), r.Steps...)}
+	other.Steps[step].Amount = amount
+	return &other
+}
