@@ -138,11 +138,11 @@ func TestUncertaintyOfWhatCannotBe(t *testing.T) {
 
 // The greatest number of steps that a kit may have is searched at once.
 func TestLeastOfManySteps(t *testing.T) {
-	b := &Balance{Name: "scale", Capacity: finest, Readability: 1, Span: 0.001 / 1.96 * 1.7320508}
+	b := &Balance{Name: "scale", Capacity: displayLimit.Most, Readability: 1, Span: 0.001 / 1.96 * 1.7320508}
 	_, ok := b.Least(0.001)
 	assert.Equal(t, false, ok)
 	k := tenCylinder()
-	k.Division, k.Bias.Limit = k.Capacity/finest, 9
+	k.Division, k.Bias.Limit = k.Capacity/displayLimit.Most, 9
 	_, ok = k.Least(0.1)
 	assert.Equal(t, false, ok)
 }

@@ -53,7 +53,7 @@ func TestPrepMistakes(t *testing.T) {
 		{recipe{solute: "name = \"x\"\nmolar-mass = { value = \"58 g/mol\", expanded = \"1 g/mol\" }", steps: weighTen + toMark}, "{ value = \"58 g/mol\", expanded = \"1 g/mol\" }",
 			"the molar-mass needs `k`", ""},
 		{recipe{solute: "name = \"x\"\nactivity = \"30 U\"", steps: weighTen + toMark}, `"30 U"`, `activity: "30 U" is not an activity`, `write units in a mass, "30 U/mg"`},
-		{recipe{solute: "name = \"x\"\nform-factor = 12", steps: weighTen + toMark}, "12", "form-factor: a form factor is a ratio of molar masses",
+		{recipe{solute: "name = \"x\"\nform-factor = 12", steps: weighTen + toMark}, "12", "form-factor: a form factor is a ratio of molar masses, from 0.001 to 10",
 			"write 0.903 for 0.903 g of the substance in 1 g of what is weighed"},
 		{recipe{solute: "name = \"x\"\nspecific-volume = \"9 mL/g\"", steps: weighTen + toMark}, `"9 mL/g"`, `specific-volume: "9 mL/g" is not likely`,
 			"common solids have between -0.15 and 0.9 mL/g"},
