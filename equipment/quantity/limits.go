@@ -82,9 +82,9 @@ func (k Kind) checked(text string, value float64) (float64, *Error) {
 	l, size := kindLimits[k], math.Abs(value)
 	switch {
 	case size > l.Most:
-		return 0, refuse(text, "is too large a number for "+l.Of, "write at most "+l.show(l.Most))
+		return 0, refuse(text, "is too large a number for "+l.Of, "look at the number and its unit; at most "+l.show(l.Most)+" is read")
 	case size > 0 && size < l.Least:
-		return 0, refuse(text, "is too small a number for "+l.Of, "write at least "+l.show(l.Least))
+		return 0, refuse(text, "is too small a number for "+l.Of, "look at the number and its unit; at least "+l.show(l.Least)+" is read")
 	}
 	return value, nil
 }
@@ -92,7 +92,7 @@ func (k Kind) checked(text string, value float64) (float64, *Error) {
 // show prints an end of a limit with its unit, of a share in %.
 func (l Limit) show(x float64) string {
 	if l.Of == kindLimits[Share].Of {
-		return strconv.FormatFloat(100*x, 'g', -1, 64) + " %"
+		return strconv.FormatFloat(100*x, 'g', 6, 64) + " %"
 	}
 	return strconv.FormatFloat(x, 'g', -1, 64) + " " + l.Unit
 }

@@ -94,7 +94,10 @@ func (s *search) stages() []stage {
 					continue
 				}
 				list = append(list, stage{passName(n, measured, from), func(ctx context.Context) error {
-					s.pass = newPass(s.bench, n, measured, from)
+					var err error
+					if s.pass, err = newPass(ctx, s.bench, n, measured, from); err != nil {
+						return err
+					}
 					return s.runPass(ctx)
 				}})
 			}

@@ -87,7 +87,7 @@ func (p *Prep) tooNarrow(text string, l uncertainty.Limits) error {
 		return nil
 	}
 	return &quantity.Error{Found: text, Message: fmt.Sprintf("%q is narrower than any preparation can be", text),
-		Hint: fmt.Sprintf("state at least %v %% of the target on either side; most are some percent", 100*least)}
+		Hint: fmt.Sprintf("state at least %.3g %% of the target on either side; most are some percent", 100*least)}
 }
 
 func (p *Prep) readOneSided(t *benchfile.Table) []Tolerance {
