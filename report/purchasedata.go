@@ -38,7 +38,8 @@ type choiceJSON struct {
 	Price        *number    `json:"price"`
 	Currency     *string    `json:"currency"`
 	Meets        bool       `json:"meets_tolerance"`
-	LeastByRule  *number    `json:"least_mass_usp_41_g"`
+	LeastByUSP   *number    `json:"least_mass_usp_41_g"`
+	LeastWithin  *number    `json:"least_mass_2s_within_tolerance_g"`
 	LeastByModel *number    `json:"least_mass_model_g"`
 	Best         *routeJSON `json:"best_route"`
 }
@@ -101,7 +102,7 @@ func choiceName(p *plan.Purchase, at int) *string {
 }
 
 func choiceToJSON(p *plan.Purchase, o *plan.Choice) choiceJSON {
-	out := choiceJSON{Name: o.Name, Owned: o.Owned, Meets: o.Meets, LeastByRule: positive(o.LeastByRule), LeastByModel: positive(o.LeastByModel)}
+	out := choiceJSON{Name: o.Name, Owned: o.Owned, Meets: o.Meets, LeastByUSP: positive(o.LeastByUSP), LeastWithin: positive(o.LeastWithin), LeastByModel: positive(o.LeastByModel)}
 	if o.Price.Stated() {
 		out.Price, out.Currency = some(o.Price.Amount), words(o.Price.Currency)
 	}
@@ -127,20 +128,19 @@ func PurchaseCSV(p, before *plan.Purchase) ([]byte, error) {
 
 func purchaseCSVRows(p *plan.Purchase) ([][]string, error) {
 	rows := [][]string{{
-		"name", "owned", "price", "currency", "least_mass_usp_41_g", "least_mass_model_g", "meets_tolerance",
+		"name", "owned", "price", "currency", "least_mass_usp_41_g", "least_mass_2s_within_tolerance_g", "least_mass_model_g", "meets_tolerance",
 		"best_route", "conformance_probability", "relative_expanded_uncertainty", "left_over_mL", "operations", "solute_g",
 	}}
 	for i := range p.Choices {
 		o := &p.Choices[i]
-		row := []string{harmless(o.Name), strconv.FormatBool(o.Owned), "", "", "", "", strconv.FormatBool(o.Meets)}
+		row := []string{harmless(o.Name), strconv.FormatBool(o.Owned), "", "", "", "", "", strconv.FormatBool(o.Meets)}
 		if o.Price.Stated() {
 			row[2], row[3] = digits(o.Price.Amount), harmless(o.Price.Currency)
 		}
-		if o.LeastByRule > 0 {
-			row[4] = digits(o.LeastByRule)
-		}
-		if o.LeastByModel > 0 {
-			row[5] = digits(o.LeastByModel)
+		for column, least := range []float64{o.LeastByUSP, o.LeastWithin, o.LeastByModel} {
+			if least > 0 {
+				row[4+column] = digits(least)
+			}
 		}
 		rows = append(rows, append(row, bestCells(o)...))
 	}

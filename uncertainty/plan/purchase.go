@@ -61,10 +61,11 @@ type Choice struct {
 	// bench allows none.
 	Best         route.Result
 	Found, Meets bool
-	// LeastByRule is the least mass in g that may be weighed on the balance at this
-	// tolerance by the rule of USP <41>, LeastByModel that by this model. They are 0
-	// where the balance cannot, or there is no balance or no tolerance.
-	LeastByRule, LeastByModel float64
+	// LeastByUSP is the least mass in g that may be weighed on the balance by the rule of
+	// USP <41>, LeastWithin that of which 2 s are within this tolerance, and LeastByModel
+	// that which this model holds within it. They are 0 where the balance cannot, or there
+	// is no balance, or for the last two no tolerance.
+	LeastByUSP, LeastWithin, LeastByModel float64
 }
 
 // assumedMatters is the share of a variance above which a verdict rests on what is
@@ -132,13 +133,24 @@ func (b *Purchase) choices(ctx context.Context, p *route.Prep, o Options) ([]Cho
 			k.choice.Best, k.choice.Found = *result, true
 			k.choice.Meets = (&route.Comparison{Prep: p}).Meets(result)
 		}
-		if balance, share := k.choice.Balance, p.HalfWidth(); balance != nil && share > 0 {
-			k.choice.LeastByRule = balance.LeastByRule(share)
-			k.choice.LeastByModel, _ = balance.Least(share)
-		}
+		k.choice.setLeast(p.HalfWidth())
 		list = append(list, k.choice)
 	}
 	return list, nil
+}
+
+// setLeast works out the least masses for a share; 0 is none.
+func (c *Choice) setLeast(share float64) {
+	switch {
+	case c.Balance == nil:
+		return
+	case share > 0:
+		c.LeastWithin = c.Balance.LeastWithin(share)
+		c.LeastByModel, _ = c.Balance.Least(share)
+	}
+	if usp := c.Balance.LeastByUSP(); usp <= c.Balance.Capacity {
+		c.LeastByUSP = usp
+	}
 }
 
 // benchChoice is a kit that could be had.
