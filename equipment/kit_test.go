@@ -283,9 +283,9 @@ func TestKitMistakes(t *testing.T) {
 		{graduated + "capacity = \"3 mL\"\nclass = \"A\"\ntolerance = \"0.1 mL\"",
 			"1:1: the x has a scale, but its division is not stated", "state division, or the class that fixes it"},
 		{oneFlask + "class = \"A\"\ndivision = \"1 mL\"", "5:1: unknown key `division` in a flask", "the keys of a flask are name, material, expansion, clinging, retained, readings, repeatability, count, single-use, price, " +
-			"capacity, bore, marked, reading, class, standard, tolerance, standard-uncertainty, correction, between-marks, shape"},
+			"capacity, bore, marked, vessel, reading, class, standard, tolerance, standard-uncertainty, correction, between-marks, shape"},
 		{oneFlask + "tolerance = \"1 mL\"\ndivision = \"1 mL\"", "5:1: unknown key `division` in a flask", "the keys of a flask are name, material, expansion, clinging, retained, readings, repeatability, count, single-use, price, " +
-			"capacity, bore, marked, reading, class, standard, tolerance, standard-uncertainty, correction, between-marks, shape"},
+			"capacity, bore, marked, vessel, reading, class, standard, tolerance, standard-uncertainty, correction, between-marks, shape"},
 		{oneCylinder + "tolerance = \"1 mL\"\ndivision = \"20 mL\"", "5:12: division: the division is larger than the capacity", ""},
 		{oneCylinder + "tolerance = \"1 mL\"\ndivision = \"1e-12 mL\"", "5:12: division: a scale of 1e+13 lines up to its capacity is not likely", "the finest have some hundreds; at most 2000 are read"},
 		{oneFlask + "tolerance = \"1 mL\"\nbore = \"120 mm\"", "5:8: bore: one millimetre of so wide a neck holds more than the capacity",

@@ -35,6 +35,7 @@ func (r *kitReader) measure(t *benchfile.Table, kind Kind) {
 	r.line(t, k)
 	if kinds[kind].receives {
 		k.marked(t)
+		k.vessel(t)
 	}
 	if kinds[kind].reads {
 		k.Reading = Reading(t.Word("reading", Readings()...))

@@ -36,7 +36,7 @@ func TestMistakesOfTheWholeBench(t *testing.T) {
 		{lined + "set-with = \"c\"\nbore = \"600 mm\"", "9:8: bore: one millimetre of so wide a neck holds more than the capacity",
 			`state the inside width at the mark, as in "13 mm"`},
 		{lined + "tolerance = \"1 mL\"\nclass = \"B\"", "9:1: unknown key `class` in a jar", "the keys of a jar are name, material, expansion, " +
-			"clinging, retained, readings, repeatability, count, single-use, price, line, bore, set-with, marked, reading, tolerance, standard-uncertainty, correction, shape"},
+			"clinging, retained, readings, repeatability, count, single-use, price, line, bore, set-with, marked, vessel, reading, tolerance, standard-uncertainty, correction, shape"},
 		{lineless + "line = \"50\"\nset-with = \"c\"", `7:8: line: "50" has no unit`, "add the unit: mL, µL, L or cm3"},
 		{lineless + "line = \"0 mL\"\nset-with = \"c\"", `7:8: line: must be above 0, found "0 mL"`, ""},
 		{lineless + "line = \"1e12 mL\"\nset-with = \"c\"", "7:8: line: no jar of a bench holds this volume", ""},

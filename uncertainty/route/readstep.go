@@ -131,6 +131,9 @@ func readVolumeOrDrops(t *benchfile.Table, verb Verb, m *equipment.Measure) floa
 
 // readOptions reads what a step may say beside its verb and its instrument.
 func (s *Step) readOptions(t *benchfile.Table) {
+	if s.Balance != nil {
+		s.Vessel = equipment.VesselMass(t)
+	}
 	switch s.Verb {
 	case Weigh, AddSolute:
 		s.WeighedBack = t.Flag("weighed-back")
