@@ -71,7 +71,7 @@ func (k *Measure) dropOfSolvent(u Use) (*uncertainty.Node, error) {
 		return nil, impossible("the size of a drop of %s is not known; measure it another way", s.Name)
 	}
 	f := dropRatio(s)
-	u.Notes.Assume(fmt.Sprintf("a drop of %s is %s of a drop of water, within 15 %%", s.Name, number(math.Round(100*f)/100)))
+	u.Notes.Assume(fmt.Sprintf("a drop of %s is %s of a drop of water, within 15 %%", s.Name, number(math.Round(100*f)/100, 9)))
 	node := u.Model.Influence(uncertainty.Influence{
 		Name: "size of a drop of " + s.Name, Owner: "the bench", Group: "drops of " + s.Name,
 		Distribution: uncertainty.Rectangular{Low: 0.85 * f, High: 1.15 * f}, Nominal: f, Assumed: true,

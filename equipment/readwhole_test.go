@@ -43,8 +43,8 @@ func TestMistakesOfTheWholeBench(t *testing.T) {
 		{lineless + "line = \"10 L\"\nset-with = \"c\"", "8:12: set-with: the line would take 200 fills", "set it with a larger measure"},
 		{lineless + "line = \"0.5 mL\"\nset-with = \"c\"", "8:12: set-with: 0.5 mL is less than one division of the c: 1 mL",
 			"set it with a measure that reads 0.5 mL, or draw the line elsewhere"},
-		{onePipette + "[[jar]]\nname = \"j\"\nline = \"25 mL\"\nset-with = \"x\"", "9:12: set-with: the x has one mark, at 10 mL, and cannot measure 8.33333333 mL",
-			"set it with a measure that reads 8.33333333 mL, or draw the line elsewhere"},
+		{onePipette + "[[jar]]\nname = \"j\"\nline = \"25 mL\"\nset-with = \"x\"", "9:12: set-with: the x has one mark, at 10 mL, and cannot measure 8.333333 mL",
+			"set it with a measure that reads 8.333333 mL, or draw the line elsewhere"},
 		{own + "[[jar]]\nname = \"j\"\nline = \"25 mL\"\nset-with = \"x\"", `8:12: set-with: there is no measure in this kit called "x"`, "there is none to choose from"},
 		{oneDropper + "[[jar]]\nname = \"j\"\nline = \"5 mL\"\nset-with = \"x\"", `6:12: set-with: there is no measure in this kit called "x"`, "there is none to choose from"},
 

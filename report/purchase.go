@@ -95,6 +95,24 @@ func shortVerdict(p *plan.Purchase, v plan.Verdict) string {
 
 // verdictSentence is the verdict in a sentence.
 func verdictSentence(p *plan.Purchase) string {
+	if names := cutShort(p); len(names) > 0 {
+		return searchedSentence(p) + "; the time of the search was up with the " + strings.Join(names, ", the ") + ", where a better route may exist"
+	}
+	return searchedSentence(p)
+}
+
+// cutShort names the choices of which the search was cut short.
+func cutShort(p *plan.Purchase) (names []string) {
+	for i := range p.Choices {
+		if p.Choices[i].TimeUp {
+			names = append(names, p.Choices[i].Name)
+		}
+	}
+	return names
+}
+
+// searchedSentence is the verdict by what was searched.
+func searchedSentence(p *plan.Purchase) string {
 	v := p.Verdict
 	if v.Present < 0 {
 		return withoutBalance(p)
@@ -279,18 +297,27 @@ func breakEvenRows(p *plan.Purchase) [][]string {
 		if e.Dilutions == 0 {
 			name = "  none, weighed directly"
 		}
-		if e.Readability == 0 {
+		switch {
+		case e.Readability == 0 && e.TimeUp:
+			rows = append(rows, []string{name, "none found in time", ""})
+		case e.Readability == 0:
 			rows = append(rows, []string{name, "none is fine enough", ""})
-			continue
+		case e.TimeUp:
+			rows = append(rows, []string{name, "≥ " + limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
+		default:
+			rows = append(rows, []string{name, limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
 		}
-		rows = append(rows, []string{name, limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
 	}
 	return rows
 }
 
 // breakEvenWords say what is taken to change with the readability.
 func breakEvenWords(p *plan.Purchase) string {
-	return fmt.Sprintf("Of 1, 2 and 5 times a power of ten; its repeatability and linearity are as many digits as those of the %s. By volume, from a weighing.", p.Like.Name)
+	words := fmt.Sprintf("Of 1, 2 and 5 times a power of ten; its repeatability and linearity are as many digits as those of the %s. By volume, from a weighing.", p.Like.Name)
+	if slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.TimeUp && e.Readability > 0 }) {
+		words += " ≥: or coarser; the time of the search was up."
+	}
+	return words
 }
 
 // directWords say from which volume on the present balance serves directly.

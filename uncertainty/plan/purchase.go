@@ -36,6 +36,8 @@ type Purchase struct {
 	NotSearched  []string
 
 	missed missed
+	// known are routes that searches for BreakEven have found.
+	known []knownRoute
 }
 
 // Verdict is what to do.
@@ -61,6 +63,8 @@ type Choice struct {
 	// bench allows none.
 	Best         route.Result
 	Found, Meets bool
+	// TimeUp: the time of the search was up, so that a better route may exist.
+	TimeUp bool
 	// LeastByUSP is the least mass in g that may be weighed on the balance by the rule of
 	// USP <41>, LeastWithin that of which 2 s are within this tolerance, and LeastByModel
 	// that which this model holds within it. They are 0 where the balance cannot, or there
@@ -124,11 +128,12 @@ func (b *Purchase) choices(ctx context.Context, p *route.Prep, o Options) ([]Cho
 	for _, k := range benches(p.Kit) {
 		with := *p
 		with.Kit = k.kit
-		result, notSearched, err := best(ctx, &with, o)
+		result, searched, err := best(ctx, &with, o)
 		if err != nil {
 			return nil, err
 		}
-		b.missed.add("with the "+k.choice.Name+doubted[p.AssumedFactor], notSearched)
+		b.missed.add("with the "+k.choice.Name+doubted[p.AssumedFactor], searched.notSearched)
+		k.choice.TimeUp = searched.timeUp
 		if result != nil {
 			k.choice.Best, k.choice.Found = *result, true
 			k.choice.Meets = (&route.Comparison{Prep: p}).Meets(result)

@@ -71,6 +71,7 @@ func (s *search) run(ctx context.Context) error {
 // skip says that the first of these stages has not been searched to its end, and the
 // others not at all.
 func (s *search) skip(stages []stage) {
+	s.timeUp = true
 	for i, p := range stages {
 		rest := ""
 		if i == 0 {
