@@ -94,10 +94,18 @@ func propagated(u Use, append func() (uncertainty.Node, error)) uncertainty.Anal
 // deviation to lie.
 const leastOfDigit = 0.41
 
-// LeastByRule is the least mass in g that may be weighed to within a share of it by
-// the rule of USP <41> for accurate weighing, which asks for a share of 0.10 %: two
-// standard deviations s, of at least 0.41 d, are no more than that share of the mass.
-func (b *Balance) LeastByRule(share float64) float64 {
+// shareOfRule is the share of a mass that USP <41> asks of accurate weighing, with a
+// factor of 2.
+const shareOfRule = 0.0010
+
+// LeastByUSP is the least mass in g that may be weighed by the rule of USP <41> for
+// accurate weighing, whatever a preparation asks for: 2000 s, and s is not taken to be
+// below 0.41 d.
+func (b *Balance) LeastByUSP() float64 { return b.LeastWithin(shareOfRule) }
+
+// LeastWithin is the least mass in g of which two standard deviations s, of at least
+// 0.41 d, are no more than a share.
+func (b *Balance) LeastWithin(share float64) float64 {
 	s := b.Readability
 	if b.Repeatability.Known {
 		s = b.Repeatability.S

@@ -138,25 +138,26 @@ func TestUncertaintyOfWhatCannotBe(t *testing.T) {
 
 // The greatest number of steps that a kit may have is searched at once.
 func TestLeastOfManySteps(t *testing.T) {
-	b := &Balance{Name: "scale", Capacity: finest, Readability: 1, Span: 0.001 / 1.96 * 1.7320508}
+	b := &Balance{Name: "scale", Capacity: displayLimit.Most, Readability: 1, Span: 0.001 / 1.96 * 1.7320508}
 	_, ok := b.Least(0.001)
 	assert.Equal(t, false, ok)
 	k := tenCylinder()
-	k.Division, k.Bias.Limit = k.Capacity/finest, 9
+	k.Division, k.Bias.Limit = k.Capacity/displayLimit.Most, 9
 	_, ok = k.Least(0.1)
 	assert.Equal(t, false, ok)
 }
 
-// TestLeastByRule: USP <41>, minimum weight at 0.10 %: 2000 s, and 820 d where s is
+// TestLeastByUSP: USP <41>, minimum weight at 0.10 %: 2000 s, and 820 d where s is
 // at its floor of 0.41 d. The rule of the prescription balance is one of limits, one
 // whole step of sensitivity over the tolerance: 6 mg at 5 % are 120 mg (pharmacy
 // teaching, University of North Carolina, "Weighing"); that is what the rule gives for
 // a standard deviation of half a step.
-func TestLeastByRule(t *testing.T) {
+func TestLeastByUSP(t *testing.T) {
 	floor := Balance{Readability: 0.0001, Repeatability: Spread{S: 0.00002, Known: true}}
-	near.Relative(t, "820 d", 0.082, floor.LeastByRule(0.001), 1e-12)
+	near.Relative(t, "820 d", 0.082, floor.LeastByUSP(), 1e-12)
 	stated := Balance{Readability: 0.0001, Repeatability: Spread{S: 0.0002, Known: true}}
-	near.Relative(t, "2000 s", 0.4, stated.LeastByRule(0.001), 1e-12)
+	near.Relative(t, "2000 s", 0.4, stated.LeastByUSP(), 1e-12)
+	near.Relative(t, "2 s within 8 %", 0.005, stated.LeastWithin(0.08), 1e-12)
 	prescription := Balance{Readability: 0.006, Repeatability: Spread{S: 0.003, Known: true}}
-	near.Relative(t, "6 mg at 5 %", 0.120, prescription.LeastByRule(0.05), 1e-12)
+	near.Relative(t, "6 mg at 5 %", 0.120, prescription.LeastWithin(0.05), 1e-12)
 }

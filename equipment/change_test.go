@@ -100,7 +100,7 @@ func TestMistakesOfChanges(t *testing.T) {
 		{[]string{"25 mL flask: readability = 0.001 g"}, "--change: unknown key `readability` in a candidate flask\n" +
 			"   | 25 mL flask: readability = 0.001 g\n   |              ^^^^^^^^^^^\n" +
 			"  write `repeatability`; the keys of a candidate flask are name, kind, material, expansion, clinging, retained, readings, repeatability, count, single-use, price, " +
-			"capacity, bore, marked, reading, class, standard, tolerance, standard-uncertainty, correction, between-marks, shape"},
+			"capacity, bore, marked, vessel, reading, class, standard, tolerance, standard-uncertainty, correction, between-marks, shape"},
 		{[]string{"0.01 g scale: shape = triangular"}, "--change: unknown key `shape` in a balance\n" +
 			"   | 0.01 g scale: shape = triangular\n   |               ^^^^^\n" +
 			"  the keys of a balance are name, capacity, readability, readings, repeatability, linearity, span, weighing-uncertainty, count, price"},

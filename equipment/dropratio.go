@@ -131,4 +131,4 @@ func (f dropRatio) append(u Use, k *Measure) uncertainty.Node {
 	})
 }
 
-func twoPlaces(x float64) string { return number(math.Round(100*x) / 100) }
+func twoPlaces(x float64) string { return number(math.Round(100*x)/100, 9) }

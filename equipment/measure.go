@@ -34,6 +34,9 @@ type Measure struct {
 	Repeatability Spread
 	// Reading is how carefully it is read; "" leaves that to the bench.
 	Reading Reading
+	// Vessel is the mass of the empty vessel in g; Plastic what it is made of, if not glass.
+	Vessel  Stated
+	Plastic bool
 	// Count is the number of pieces alike.
 	Count int
 	// Price of a piece.

@@ -505,7 +505,7 @@ func TestMergeNotes(t *testing.T) {
 
 func TestNumbers(t *testing.T) {
 	for x, want := range map[float64]string{
-		0: "0 mL", 10: "10 mL", 0.05: "0.05 mL", 0.1 + 0.2: "0.3 mL", 1e-6: "0.000001 mL", 2000: "2000 mL", 1.0 / 3: "0.333333333 mL",
+		0: "0 mL", 10: "10 mL", 0.05: "0.05 mL", 0.1 + 0.2: "0.3 mL", 1e-6: "0.000001 mL", 2000: "2000 mL", 1.0 / 3: "0.3333333 mL", 50 * (1 + 1e-9): "50 mL",
 	} {
 		assert.Equal(t, want, Millilitres(x))
 	}

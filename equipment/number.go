@@ -5,16 +5,18 @@ import (
 	"strconv"
 )
 
-// Grams prints a mass: the shortest decimal, with its unit.
-func Grams(g float64) string { return number(g) + " g" }
+// Grams prints a mass: the shortest decimal, with its unit, of nine significant digits
+// at most, which are enough for any display.
+func Grams(g float64) string { return number(g, 9) + " g" }
 
-// Millilitres prints a volume, as [Grams] does a mass.
-func Millilitres(mL float64) string { return number(mL) + " mL" }
+// Millilitres prints a volume, as [Grams] does a mass, with seven digits at most: no
+// scale is read to more, and a volume that was worked out does not show its rounding.
+func Millilitres(mL float64) string { return number(mL, 7) + " mL" }
 
-// number prints nine significant digits at most, without trailing zeros and
-// without an exponent: enough for anything that can be set or read.
-func number(x float64) string {
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 9, 64), 64)
+// number prints so many significant digits at most, without trailing zeros and without
+// an exponent.
+func number(x float64, digits int) string {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
 	if err != nil {
 		rounded = x
 	}

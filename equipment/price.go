@@ -134,7 +134,7 @@ func (f priceForm) checked(p Price, text string) (Price, error) {
 		return Price{}, f.noCurrency(text)
 	case !currencyWord.MatchString(p.Currency):
 		return Price{}, f.fault(text, strconv.Quote(p.Currency)+" is not a currency")
-	case p.Amount < 0 || p.Amount > largest:
+	case !priceLimit.Holds(p.Amount):
 		return Price{}, &quantity.Error{Found: text, Message: f.unlikely}
 	}
 	return p, nil

@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -130,7 +131,7 @@ func (k *Measure) correction(t *benchfile.Table) {
 	k.Bias.Correction = sub.Quantity("value", quantity.Volume)
 	expanded, factor := sub.NotNegative("expanded", quantity.Volume), sub.Number("k")
 	switch {
-	case sub.Has("k") && (factor < 1 || factor > 10):
+	case sub.Has("k") && !factorLimit.Holds(factor):
 		sub.Fail("k", "this coverage factor is not likely", "certificates mostly state k = 2")
 	case k.Capacity > 0 && (k.Bias.Correction >= k.Capacity || -k.Bias.Correction >= k.Capacity):
 		sub.Fail("value", "must be smaller than the capacity", "")
@@ -151,8 +152,8 @@ func (k *Measure) check(t *benchfile.Table) {
 		t.Fail("", "the "+k.Name+" has a scale, but its division is not stated", "state division, or the class that fixes it")
 	case k.Division > k.Capacity:
 		t.Fail("division", "the division is larger than the capacity", "")
-	case k.Division > 0 && k.Capacity/k.Division > finestScale:
-		t.Fail("division", "no scale has so many divisions", "")
+	case k.Division > 0 && k.Capacity/k.Division > linesLimit.Most*(1+1e-9):
+		t.Fail("division", fmt.Sprintf("a scale of %.5g lines up to its capacity is not likely", k.Capacity/k.Division), fmt.Sprintf("the finest have some hundreds; at most %v are read", linesLimit.Most))
 	case perMillimetre(k.Bore) >= k.Capacity:
 		t.Fail("bore", "one millimetre of so wide a neck holds more than the capacity", "state the inside width at the mark, as in \"13 mm\"")
 	}

@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -14,6 +15,8 @@ type kitReader struct {
 	shape Shape
 	// currency of the first price.
 	currency string
+	// full: there are more instruments than are read.
+	full bool
 	// into takes the instruments: those of the bench, or the candidates.
 	into *Instruments
 }
@@ -26,11 +29,15 @@ func readKit(root *benchfile.Table) (*Kit, error) {
 	r.shape = shapeOf(root)
 	r.into = &r.kit.Instruments
 	for _, t := range root.Tables(balanceTables) {
-		r.balance(t)
+		if r.room(t) {
+			r.balance(t)
+		}
 	}
 	for _, table := range measureTables() {
 		for _, t := range root.Tables(table) {
-			r.measure(t, measureKind(t, table))
+			if r.room(t) {
+				r.measure(t, measureKind(t, table))
+			}
 		}
 	}
 	r.into = &r.kit.Candidates
@@ -46,6 +53,21 @@ func readKit(root *benchfile.Table) (*Kit, error) {
 		return nil, err
 	}
 	return r.kit, nil
+}
+
+// room reports whether the bench has room for one more instrument; the first that has
+// none is a mistake.
+func (r *kitReader) room(t *benchfile.Table) bool {
+	most := quantity.LongestList("instruments of a kit")
+	if len(r.kit.Names()) < most {
+		return true
+	}
+	t.Accept()
+	if !r.full {
+		t.Fail("", fmt.Sprintf("there are more than %d instruments", most), fmt.Sprintf("at most %d are read of one kit; write those of another bench into a kit of their own", most))
+	}
+	r.full = true
+	return false
 }
 
 // name reads the name of an instrument, which no other may have.
@@ -70,7 +92,7 @@ func (r *kitReader) balance(t *benchfile.Table) {
 		Linearity:     stated(t, "linearity", quantity.Mass),
 		Span:          share(t, "span", "reading"),
 		Weighing:      stated(t, "weighing-uncertainty", quantity.Mass),
-		Count:         max(1, t.Count("count", 1)),
+		Count:         pieces(t),
 		Price:         r.price(t),
 	}
 	switch {
@@ -78,7 +100,7 @@ func (r *kitReader) balance(t *benchfile.Table) {
 		// said already
 	case b.Readability > b.Capacity:
 		t.Fail("readability", "the readability is larger than the capacity", "a 200 g scale may show steps of 0.01 g")
-	case b.Capacity/b.Readability > finest:
+	case !displayLimit.Holds(b.Capacity / b.Readability):
 		t.Fail("readability", "no display shows so many steps up to its capacity", "a 200 g scale may show steps of 0.01 g")
 	}
 	b.Repeatability.below(t, b.Capacity)

@@ -26,7 +26,7 @@ func (r *kitReader) measure(t *benchfile.Table, kind Kind) {
 		Clinging:      stated(t, "clinging", quantity.Volume),
 		Retained:      retained(t),
 		Repeatability: spread(t, quantity.Volume),
-		Count:         max(1, t.Count("count", 1)),
+		Count:         pieces(t),
 		SingleUse:     t.Flag("single-use"),
 		Price:         r.price(t),
 		Ex:            kinds[kind].deliver,
@@ -35,6 +35,7 @@ func (r *kitReader) measure(t *benchfile.Table, kind Kind) {
 	r.line(t, k)
 	if kinds[kind].receives {
 		k.marked(t)
+		k.vessel(t)
 	}
 	if kinds[kind].reads {
 		k.Reading = Reading(t.Word("reading", Readings()...))
@@ -68,7 +69,7 @@ func (k *Measure) size(t *benchfile.Table) {
 	case Jar:
 		t.Need("line")
 		k.Capacity = t.Positive("line", quantity.Volume)
-		if t.Has("line") && k.Capacity != 0 && (k.Capacity < smallest || k.Capacity > largest) {
+		if t.Has("line") && k.Capacity != 0 && !capacityLimit.Holds(k.Capacity) {
 			t.Fail("line", "no jar of a bench holds this volume", "")
 			k.Capacity = 0
 		}
@@ -90,7 +91,7 @@ func (k *Measure) drop(t *benchfile.Table) {
 	if t.Has("drop") {
 		k.Capacity = t.Positive("drop", quantity.Volume)
 	}
-	if t.Has("drop") && (k.Capacity < 0.001 || k.Capacity > 1) {
+	if t.Has("drop") && !dropLimit.Holds(k.Capacity) {
 		t.Fail("drop", "no drop has this volume", "a drop of water from a common dropper is about 0.05 mL")
 	}
 	if k.DropOf = t.Text("drop-of"); k.DropOf == "" {
@@ -126,7 +127,7 @@ func (r *kitReader) line(t *benchfile.Table, k *Measure) {
 		t.FailChoice("set-with", "measure in this kit", name, names, "")
 	case with.Capacity > 0 && k.Capacity > 0:
 		k.Line = lineSetWith(with, k.Capacity)
-		if k.Line.Fills > 100 {
+		if !fillsLimit.Holds(float64(k.Line.Fills)) {
 			t.Fail("set-with", fmt.Sprintf("the line would take %d fills", k.Line.Fills), "set it with a larger measure")
 		} else if err := with.Reads(k.Line.Each); err != nil {
 			t.Fail("set-with", err.Error(), "set it with a measure that reads "+Millilitres(k.Line.Each)+", or draw the line elsewhere")

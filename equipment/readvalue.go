@@ -1,29 +1,44 @@
 package equipment
 
 import (
+	"fmt"
+
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
-// What a bench can hold, in g or mL: from 1 µg or 1 nL to 1000 t or 1000 m³;
-// the most steps of a display; and the most divisions of a scale. Far outside of what
-// is sold, they keep a slipped unit from giving figures without meaning.
-const (
-	smallest    = 1e-6
-	largest     = 1e9
-	finest      = 1e8
-	finestScale = 1e5
+// Limits of what is plausible for an instrument.
+var (
+	capacityLimit = quantity.LimitOf("capacity, line")
+	displayLimit  = quantity.LimitOf("steps of a display")
+	linesLimit    = quantity.LimitOf("lines of a scale")
+	numbersLimit  = quantity.LimitOf("numbers on a scale")
+	dropLimit     = quantity.LimitOf("drop")
+	fillsLimit    = quantity.LimitOf("fills for a pen line")
+	countLimit    = quantity.LimitOf("count")
+	factorLimit   = quantity.LimitOf("k")
+	expandsLimit  = quantity.LimitOf("expansion")
+	priceLimit    = quantity.LimitOf("price")
 )
 
 // capacity reads the capacity, 0 when it is none.
 func capacity(t *benchfile.Table, kind quantity.Kind) float64 {
 	x := t.Positive("capacity", kind)
-	if x != 0 && (x < smallest || x > largest) {
+	if x != 0 && !capacityLimit.Holds(x) {
 		t.Fail("capacity", "no instrument of a bench has this capacity", "")
 		return 0
 	}
 	return x
+}
+
+// pieces reads how many pieces alike there are, 1 where that is not stated.
+func pieces(t *benchfile.Table) int {
+	n := t.Count("count", 1)
+	if t.Has("count") && n != 0 && !countLimit.Holds(float64(n)) {
+		t.Fail("count", fmt.Sprintf("%d pieces alike are not likely on a bench", n), fmt.Sprintf("state how many are at hand, at most %v", countLimit.Most))
+	}
+	return max(1, n)
 }
 
 // below refuses a figure at a key that is not smaller than the capacity.
@@ -95,7 +110,7 @@ func expansion(t *benchfile.Table) Stated {
 		return Stated{glass.Expansion, ok}
 	}
 	value := t.NotNegative("expansion", quantity.Expansion)
-	if value >= 0.01 {
+	if !expandsLimit.Holds(value) {
 		t.Fail("expansion", "nothing expands by so much", "borosilicate glass has \"9.9e-6 /°C\", plastics about \"3e-4 /°C\"")
 	}
 	return Stated{value, t.Has("expansion")}

@@ -36,15 +36,15 @@ func TestMistakesOfTheWholeBench(t *testing.T) {
 		{lined + "set-with = \"c\"\nbore = \"600 mm\"", "9:8: bore: one millimetre of so wide a neck holds more than the capacity",
 			`state the inside width at the mark, as in "13 mm"`},
 		{lined + "tolerance = \"1 mL\"\nclass = \"B\"", "9:1: unknown key `class` in a jar", "the keys of a jar are name, material, expansion, " +
-			"clinging, retained, readings, repeatability, count, single-use, price, line, bore, set-with, marked, reading, tolerance, standard-uncertainty, correction, shape"},
+			"clinging, retained, readings, repeatability, count, single-use, price, line, bore, set-with, marked, vessel, reading, tolerance, standard-uncertainty, correction, shape"},
 		{lineless + "line = \"50\"\nset-with = \"c\"", `7:8: line: "50" has no unit`, "add the unit: mL, µL, L or cm3"},
 		{lineless + "line = \"0 mL\"\nset-with = \"c\"", `7:8: line: must be above 0, found "0 mL"`, ""},
 		{lineless + "line = \"1e12 mL\"\nset-with = \"c\"", "7:8: line: no jar of a bench holds this volume", ""},
 		{lineless + "line = \"10 L\"\nset-with = \"c\"", "8:12: set-with: the line would take 200 fills", "set it with a larger measure"},
 		{lineless + "line = \"0.5 mL\"\nset-with = \"c\"", "8:12: set-with: 0.5 mL is less than one division of the c: 1 mL",
 			"set it with a measure that reads 0.5 mL, or draw the line elsewhere"},
-		{onePipette + "[[jar]]\nname = \"j\"\nline = \"25 mL\"\nset-with = \"x\"", "9:12: set-with: the x has one mark, at 10 mL, and cannot measure 8.33333333 mL",
-			"set it with a measure that reads 8.33333333 mL, or draw the line elsewhere"},
+		{onePipette + "[[jar]]\nname = \"j\"\nline = \"25 mL\"\nset-with = \"x\"", "9:12: set-with: the x has one mark, at 10 mL, and cannot measure 8.333333 mL",
+			"set it with a measure that reads 8.333333 mL, or draw the line elsewhere"},
 		{own + "[[jar]]\nname = \"j\"\nline = \"25 mL\"\nset-with = \"x\"", `8:12: set-with: there is no measure in this kit called "x"`, "there is none to choose from"},
 		{oneDropper + "[[jar]]\nname = \"j\"\nline = \"5 mL\"\nset-with = \"x\"", `6:12: set-with: there is no measure in this kit called "x"`, "there is none to choose from"},
 

@@ -22,7 +22,22 @@ func changeTexts(p *route.Prep) (texts []string) {
 
 // changed says what the first screen supposes to be other than it is.
 func changed(p *route.Prep) string {
-	return fmt.Sprintf("%s (%s stays as it is)", Changes(p), p.Kit.File)
+	return fmt.Sprintf("%s (%s stays as it is)", Changes(p), p.Kit.File) + staying(p)
+}
+
+// staying says what stays as the kit states it, where it would follow from a change if it
+// were not stated; "" where nothing does.
+func staying(p *route.Prep) string {
+	text := ""
+	for _, c := range p.Changes {
+		if keys := p.Kit.Staying(c, p.Changes); len(keys) > 0 {
+			text += fmt.Sprintf("; of the %s, %s stay as stated", c.Name, strings.Join(keys, " and "))
+			if len(keys) == 1 {
+				text = strings.TrimSuffix(text, "stay as stated") + "stays as stated"
+			}
+		}
+	}
+	return text
 }
 
 // effect is what changes in a kit do: c is the comparison with them, and before
@@ -89,7 +104,7 @@ func (e effect) facts() []fact {
 	case 0:
 		return list
 	case len(e.c.Results):
-		return append(list, fact{"No change", "in any route, to the digits shown"})
+		return append(list, fact{"No change", "in any route, to the digits shown" + staying(e.c.Prep)})
 	}
 	return append(list, fact{"No change", strings.Join(same, "; ")})
 }

@@ -18,6 +18,7 @@ func PlanMarkdown(p, before *plan.Plan) string {
 	m.facts(append(facts(p.Comparison), planFacts(p)...))
 	m.line("## ", "The routes that no other beats")
 	m.grid(planRows(p, 200))
+	m.line("", legend)
 	if before != nil {
 		e := effect{p.Comparison, before.Comparison}
 		m.line("## ", e.title())

@@ -95,6 +95,24 @@ func shortVerdict(p *plan.Purchase, v plan.Verdict) string {
 
 // verdictSentence is the verdict in a sentence.
 func verdictSentence(p *plan.Purchase) string {
+	if names := cutShort(p); len(names) > 0 {
+		return searchedSentence(p) + "; the time of the search was up with the " + strings.Join(names, ", the ") + ", where a better route may exist"
+	}
+	return searchedSentence(p)
+}
+
+// cutShort names the choices of which the search was cut short.
+func cutShort(p *plan.Purchase) (names []string) {
+	for i := range p.Choices {
+		if p.Choices[i].TimeUp {
+			names = append(names, p.Choices[i].Name)
+		}
+	}
+	return names
+}
+
+// searchedSentence is the verdict by what was searched.
+func searchedSentence(p *plan.Purchase) string {
 	v := p.Verdict
 	if v.Present < 0 {
 		return withoutBalance(p)
@@ -167,11 +185,11 @@ func choiceRows(p *plan.Purchase, most int) [][]string {
 	if len(p.Prep.Tolerances) == 0 {
 		inside, unit = "holds", "within"
 	}
-	rows := [][]string{{"", inside, "left", "times", "least g, by", "least g, by", "price"}, {"    with", unit, "over/mL", "meas.", "USP <41>", "this model", ""}}
+	rows := [][]string{{"", inside, "left", "times", "least g", "least g", "least g", "price"}, {"    with", unit, "over/mL", "meas.", "USP <41>", "2 s", "model", ""}}
 	for i := range p.Choices {
 		rows = append(rows, choiceRow(p, i, most))
 	}
-	for _, column := range []int{6, 5, 4} {
+	for _, column := range []int{7, 6, 5, 4} {
 		dropEmpty(rows, column)
 	}
 	return rows
@@ -189,14 +207,40 @@ func choiceRow(p *plan.Purchase, i, most int) []string {
 	}
 	row := []string{mark + letter(i) + " " + owned + shorten(o.Name, most)}
 	if !o.Found {
-		return append(row, "no route", "", "", mass(o.LeastByRule), mass(o.LeastByModel), price(o))
+		return slices.Concat(row, []string{"no route", "", ""}, leastMasses(o), []string{price(o)})
 	}
 	inside := Percent(o.Best.HoldsWithin)
 	if len(o.Best.Inside) > 0 {
 		inside = InHundred(o.Best.Chance(), p.Prep.LeastChance)
 	}
-	return append(row, inside, limit(roundSignificant(o.Best.LeftOverML, 3)), strconv.Itoa(o.Best.Operations),
-		mass(o.LeastByRule), mass(o.LeastByModel), price(o))
+	return slices.Concat(row, []string{inside, limit(roundSignificant(o.Best.LeftOverML, 3)), strconv.Itoa(o.Best.Operations)},
+		leastMasses(o), []string{price(o)})
+}
+
+// leastMasses are the cells of the least masses.
+func leastMasses(o *plan.Choice) []string {
+	return []string{mass(o.LeastByUSP), mass(o.LeastWithin), mass(o.LeastByModel)}
+}
+
+// leastWords say what the columns of the least masses are; "" where there is none.
+func leastWords(p *plan.Purchase) string {
+	any := func(of func(*plan.Choice) float64) bool {
+		return slices.ContainsFunc(p.Choices, func(o plan.Choice) bool { return of(&o) > 0 })
+	}
+	var words []string
+	if any(func(o *plan.Choice) float64 { return o.LeastByUSP }) {
+		words = append(words, "USP <41> the rule of that chapter for accurate weighing, whatever is asked for here (2 s within 0.10 %: 2000 s, s not below 0.41 d)")
+	}
+	if any(func(o *plan.Choice) float64 { return o.LeastWithin }) {
+		words = append(words, "2 s within this tolerance")
+	}
+	if any(func(o *plan.Choice) float64 { return o.LeastByModel }) {
+		words = append(words, "model within this tolerance with a chance of 95 in 100, by this model")
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "the least mass to be weighed: " + strings.Join(words, "; ")
 }
 
 func price(o *plan.Choice) string {
@@ -236,6 +280,9 @@ func choiceRoutes(p *plan.Purchase) []fact {
 	if slices.ContainsFunc(p.Choices, func(o plan.Choice) bool { return !o.Owned }) {
 		lines = append(lines, fact{"+", "a candidate, which is not owned"})
 	}
+	if text := leastWords(p); text != "" {
+		lines = append(lines, fact{"g", text})
+	}
 	return lines
 }
 
@@ -250,18 +297,27 @@ func breakEvenRows(p *plan.Purchase) [][]string {
 		if e.Dilutions == 0 {
 			name = "  none, weighed directly"
 		}
-		if e.Readability == 0 {
+		switch {
+		case e.Readability == 0 && e.TimeUp:
+			rows = append(rows, []string{name, "none found in time", ""})
+		case e.Readability == 0:
 			rows = append(rows, []string{name, "none is fine enough", ""})
-			continue
+		case e.TimeUp:
+			rows = append(rows, []string{name, "≥ " + limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
+		default:
+			rows = append(rows, []string{name, limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
 		}
-		rows = append(rows, []string{name, limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
 	}
 	return rows
 }
 
 // breakEvenWords say what is taken to change with the readability.
 func breakEvenWords(p *plan.Purchase) string {
-	return fmt.Sprintf("Of 1, 2 and 5 times a power of ten; its repeatability and linearity are as many digits as those of the %s. By volume, from a weighing.", p.Like.Name)
+	words := fmt.Sprintf("Of 1, 2 and 5 times a power of ten; its repeatability and linearity are as many digits as those of the %s. By volume, from a weighing.", p.Like.Name)
+	if slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.TimeUp && e.Readability > 0 }) {
+		words += " ≥: or coarser; the time of the search was up."
+	}
+	return words
 }
 
 // directWords say from which volume on the present balance serves directly.

@@ -38,21 +38,25 @@ type choiceJSON struct {
 	Price        *number    `json:"price"`
 	Currency     *string    `json:"currency"`
 	Meets        bool       `json:"meets_tolerance"`
-	LeastByRule  *number    `json:"least_mass_usp_41_g"`
+	LeastByUSP   *number    `json:"least_mass_usp_41_g"`
+	LeastWithin  *number    `json:"least_mass_2s_within_tolerance_g"`
 	LeastByModel *number    `json:"least_mass_model_g"`
 	Best         *routeJSON `json:"best_route"`
+	TimeUp       bool       `json:"search_cut_short"`
 }
 
 type breakEvenJSON struct {
 	Dilutions   int     `json:"dilutions"`
 	Readability *number `json:"readability_g"`
 	LeftOver    *number `json:"left_over_mL"`
+	TimeUp      bool    `json:"search_cut_short"`
 }
 
 type curveJSON struct {
 	Dilutions   int      `json:"dilutions"`
 	Readability []number `json:"readability_g"`
 	Relative    []number `json:"relative_expanded_uncertainty"`
+	TimeUp      []bool   `json:"search_cut_short"`
 }
 
 // PurchaseJSON is what [Purchase] says in full precision; see [JSON].
@@ -81,14 +85,14 @@ func purchaseToJSON(p *plan.Purchase) *purchaseJSON {
 		out.Choices = append(out.Choices, choiceToJSON(p, &p.Choices[i]))
 	}
 	for _, e := range p.BreakEven {
-		line := breakEvenJSON{Dilutions: e.Dilutions, Readability: positive(e.Readability)}
+		line := breakEvenJSON{Dilutions: e.Dilutions, Readability: positive(e.Readability), TimeUp: e.TimeUp}
 		if e.Readability > 0 {
 			line.LeftOver = some(e.LeftOver)
 		}
 		out.BreakEven = append(out.BreakEven, line)
 	}
 	for _, c := range p.Curves {
-		out.Curves = append(out.Curves, curveJSON{c.Dilutions, numbers(c.Readability), numbers(c.Relative)})
+		out.Curves = append(out.Curves, curveJSON{c.Dilutions, numbers(c.Readability), numbers(c.Relative), c.TimeUp})
 	}
 	return out
 }
@@ -101,7 +105,7 @@ func choiceName(p *plan.Purchase, at int) *string {
 }
 
 func choiceToJSON(p *plan.Purchase, o *plan.Choice) choiceJSON {
-	out := choiceJSON{Name: o.Name, Owned: o.Owned, Meets: o.Meets, LeastByRule: positive(o.LeastByRule), LeastByModel: positive(o.LeastByModel)}
+	out := choiceJSON{Name: o.Name, Owned: o.Owned, Meets: o.Meets, TimeUp: o.TimeUp, LeastByUSP: positive(o.LeastByUSP), LeastWithin: positive(o.LeastWithin), LeastByModel: positive(o.LeastByModel)}
 	if o.Price.Stated() {
 		out.Price, out.Currency = some(o.Price.Amount), words(o.Price.Currency)
 	}
@@ -127,22 +131,21 @@ func PurchaseCSV(p, before *plan.Purchase) ([]byte, error) {
 
 func purchaseCSVRows(p *plan.Purchase) ([][]string, error) {
 	rows := [][]string{{
-		"name", "owned", "price", "currency", "least_mass_usp_41_g", "least_mass_model_g", "meets_tolerance",
-		"best_route", "conformance_probability", "relative_expanded_uncertainty", "left_over_mL", "operations", "solute_g",
+		"name", "owned", "price", "currency", "least_mass_usp_41_g", "least_mass_2s_within_tolerance_g", "least_mass_model_g", "meets_tolerance",
+		"best_route", "conformance_probability", "relative_expanded_uncertainty", "left_over_mL", "operations", "solute_g", "search_cut_short",
 	}}
 	for i := range p.Choices {
 		o := &p.Choices[i]
-		row := []string{harmless(o.Name), strconv.FormatBool(o.Owned), "", "", "", "", strconv.FormatBool(o.Meets)}
+		row := []string{harmless(o.Name), strconv.FormatBool(o.Owned), "", "", "", "", "", strconv.FormatBool(o.Meets)}
 		if o.Price.Stated() {
 			row[2], row[3] = digits(o.Price.Amount), harmless(o.Price.Currency)
 		}
-		if o.LeastByRule > 0 {
-			row[4] = digits(o.LeastByRule)
+		for column, least := range []float64{o.LeastByUSP, o.LeastWithin, o.LeastByModel} {
+			if least > 0 {
+				row[4+column] = digits(least)
+			}
 		}
-		if o.LeastByModel > 0 {
-			row[5] = digits(o.LeastByModel)
-		}
-		rows = append(rows, append(row, bestCells(o)...))
+		rows = append(rows, append(append(row, bestCells(o)...), strconv.FormatBool(o.TimeUp)))
 	}
 	return rows, nil
 }

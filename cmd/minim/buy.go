@@ -45,10 +45,10 @@ func buy(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	m := newStages(c.err)
+	m := newBusy(c.err, "searching routes")
 	options.Progress = m.at
 	result, before, err := both(prep, changed, func(p *route.Prep) (*plan.Purchase, error) { return plan.Buy(ctx, p, options) })
-	m.clear()
+	m.done()
 	if err != nil {
 		return err
 	}

@@ -85,14 +85,22 @@ func made(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return err
 	}
+	m := newBusy(c.err, "working the batch out")
 	batch, err := o.evaluate(ctx, r)
-	if errors.Is(err, context.Canceled) && len(o.add) > 0 {
-		return errors.New("stopped; what was added to the record stays")
-	}
+	m.done()
 	if err != nil {
+		return o.kept(err, files)
+	}
+	err = batches.show(c, shown{o.format, o.out, o.force, addNext(files, batch) + next(files, flags)}, batch, nil)
+	return o.kept(err, files)
+}
+
+// kept says of an error that comes after entries were added that they stay.
+func (o *madeOptions) kept(err error, files []string) error {
+	if err == nil || len(o.add) == 0 {
 		return err
 	}
-	return batches.show(c, shown{o.format, o.out, o.force, addNext(files, batch) + next(files, flags)}, batch, nil)
+	return &keptError{err, files[1]}
 }
 
 // load reads the record, after adding to it what is to be added.
@@ -105,12 +113,40 @@ func (o *madeOptions) load(files []string, c console) (*record.Record, error) {
 		return nil, err
 	}
 	if len(o.add) > 0 {
-		if err := record.Add(files[1], prep, record.Addition{By: o.by, At: o.when(), Lines: o.add}); err != nil {
+		addition := record.Addition{By: o.by, At: o.when(), Lines: o.add}
+		with, err := record.Preview(files[1], prep, addition)
+		if err != nil {
+			return nil, badAddition(err)
+		}
+		if _, err := o.aimed(with); err != nil {
+			return nil, err
+		}
+		if err := record.Add(files[1], prep, addition); err != nil {
 			return nil, badAddition(err)
 		}
 		fmt.Fprintf(c.err, "minim: added to %s: %s\n", files[1], strings.Join(o.add, "; "))
 	}
-	return record.Load(files[1], prep)
+	r, err := record.Load(files[1], prep)
+	if err != nil {
+		return nil, o.kept(err, files)
+	}
+	return r, nil
+}
+
+// aimed is the prep of a record, aimed at what --to says.
+func (o *madeOptions) aimed(r *record.Record) (*route.Prep, error) {
+	switch {
+	case o.to == "":
+		return r.Prep, nil
+	case !r.Finished():
+		return nil, &usageError{"--to: the batch is not finished, so that there is nothing to correct yet",
+			fmt.Sprintf("record the steps still to come, %s; --add \"step %d: done\" says that one was done as planned", stepNumbers(r), r.OfOrigin(record.ToCome)[0])}
+	}
+	p, err := r.Prep.Aimed(o.to)
+	if err != nil {
+		return nil, badValue("to", err)
+	}
+	return p, nil
 }
 
 // when the entries are made.
@@ -132,22 +168,17 @@ func badAddition(err error) error {
 
 // evaluate works out what was made, and how to correct it where it is not as it should be.
 func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*report.Batch, error) {
+	p, err := o.aimed(r)
+	if err != nil {
+		return nil, err
+	}
 	m, err := record.Evaluate(ctx, r, o.settings())
 	if err != nil {
 		return nil, err
 	}
 	batch := &report.Batch{Made: m}
-	p := r.Prep
-	switch {
-	case o.to == "" && (m.Meets() || !r.Finished()):
+	if o.to == "" && (m.Meets() || !r.Finished()) {
 		return batch, nil
-	case !r.Finished():
-		return nil, &usageError{"--to: the batch is not finished, so that there is nothing to correct yet",
-			fmt.Sprintf("record the steps still to come, %s; --add \"step %d: done\" says that one was done as planned", stepNumbers(r), r.OfOrigin(record.ToCome)[0])}
-	case o.to != "":
-		if p, err = p.Aimed(o.to); err != nil {
-			return nil, badValue("to", err)
-		}
 	}
 	batch.Rescue, err = plan.FindRescue(ctx, p, r.Made, o.settings())
 	if errors.As(err, &batch.NoWay) {

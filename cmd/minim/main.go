@@ -10,6 +10,7 @@ import (
 	"os"
 	"os/signal"
 	"strings"
+	"time"
 
 	"github.com/spf13/pflag"
 
@@ -28,9 +29,30 @@ const (
 
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
-	stop()
-	os.Exit(code)
+	defer stop()
+	code := make(chan int, 1)
+	go func() { code <- run(ctx, os.Args[1:], os.Stdout, os.Stderr) }()
+	select {
+	case c := <-code:
+		os.Exit(c)
+	case <-ctx.Done():
+		os.Exit(stopped(code, os.Stderr))
+	}
+}
+
+// patience is how long an interrupted command may take to come to a stop by itself.
+const patience = time.Second
+
+// stopped waits for an interrupted command, and leaves it where it takes too long: files
+// are written whole or not at all.
+func stopped(code <-chan int, err io.Writer) int {
+	select {
+	case c := <-code:
+		return c
+	case <-time.After(patience):
+		complain(err, context.Canceled)
+		return exitFailed
+	}
 }
 
 // console is where a command writes.
@@ -124,10 +146,24 @@ func (e *hinted) Error() string { return e.err.Error() }
 
 func (e *hinted) Unwrap() error { return e.err }
 
-// complain writes an error, and a hint when there is one.
+// keptError is a failure after entries were added to the record in a file.
+type keptError struct {
+	err  error
+	file string
+}
+
+func (e *keptError) Error() string { return e.err.Error() }
+
+func (e *keptError) Unwrap() error { return e.err }
+
+// complain writes an error, a hint when there is one, and what was written all the same.
 func complain(w io.Writer, err error) {
+	var kept *keptError
+	if errors.As(err, &kept) {
+		defer fmt.Fprintf(w, "minim: what was added to %s stays there\n", kept.file)
+	}
 	if errors.Is(err, context.Canceled) {
-		fmt.Fprintln(w, "minim: stopped, nothing was written")
+		fmt.Fprintln(w, "minim: stopped")
 		return
 	}
 	message, hint := err.Error(), ""

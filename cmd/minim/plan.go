@@ -109,8 +109,8 @@ func both[R any](prep, changed *route.Prep, work func(p *route.Prep) (R, error))
 
 // search finds the routes, and shows how far it is.
 func (o *planOptions) search(ctx context.Context, p *route.Prep, options plan.Options, c console) (*plan.Plan, error) {
-	m := newStages(c.err)
-	defer m.clear()
+	m := newBusy(c.err, "searching routes")
+	defer m.done()
 	options.Progress = m.at
 	found, err := plan.Search(ctx, p, options)
 	var none *plan.NoRouteError

@@ -69,6 +69,9 @@ func duration(seconds float64) string {
 
 // show replaces what is on the line.
 func (m *meter) show(text string) {
+	if m.out == nil {
+		return
+	}
 	fmt.Fprintf(m.out, "\r%-*s", m.width, text)
 	m.width = max(m.width, len(text))
 }
@@ -83,18 +86,57 @@ func (m *meter) clear() {
 	}
 }
 
-// stages shows on a terminal which stage of a search is under way.
-type stages struct {
+// busy shows on a terminal that long work is going on, and for how long.
+type busy struct {
 	*meter
+	text  string
+	ended chan struct{}
 }
 
-func newStages(out io.Writer) *stages { return &stages{newMeter(out, 0)} }
-
-// at is called when so many stages are done.
-func (s *stages) at(done, all int) {
-	s.mutex.Lock()
-	defer s.mutex.Unlock()
-	if s.out != nil && s.now().Sub(s.start) >= showAfter {
-		s.show(fmt.Sprintf("minim: searched %d of %d kinds of route", done, all))
+// newBusy says what is being done, from the second second on and then every second.
+func newBusy(out io.Writer, text string) *busy {
+	b := &busy{newMeter(out, 0), text, make(chan struct{})}
+	if b.out != nil {
+		go b.tick(time.NewTicker(time.Second))
 	}
+	return b
+}
+
+// tick shows the line until the work is done.
+func (b *busy) tick(t *time.Ticker) {
+	defer t.Stop()
+	for {
+		select {
+		case <-b.ended:
+			return
+		case <-t.C:
+			b.alive()
+		}
+	}
+}
+
+// alive shows what is being done and for how long.
+func (b *busy) alive() {
+	b.mutex.Lock()
+	defer b.mutex.Unlock()
+	select {
+	case <-b.ended:
+	default:
+		b.show(fmt.Sprintf("minim: %s, %.0f s so far; Ctrl-C stops it", b.text, b.now().Sub(b.start).Seconds()))
+	}
+}
+
+// at is called when so many stages of a search are done.
+func (b *busy) at(done, all int) {
+	b.mutex.Lock()
+	defer b.mutex.Unlock()
+	b.text = fmt.Sprintf("searched %d of %d kinds of route", done, all)
+}
+
+// done takes the line away.
+func (b *busy) done() {
+	b.mutex.Lock()
+	close(b.ended)
+	b.mutex.Unlock()
+	b.clear()
 }

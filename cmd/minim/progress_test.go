@@ -41,3 +41,37 @@ func TestDuration(t *testing.T) {
 	assert.Equal(t, "about 99 s", duration(99.4))
 	assert.Equal(t, "about 2 min", duration(100))
 }
+
+// TestBusy: what is done is said each second with the time that it has taken, and nothing
+// is left over; on what is no terminal, nothing is shown.
+func TestBusy(t *testing.T) {
+	var out bytes.Buffer
+	b := newBusy(&out, "searching routes")
+	b.alive()
+	b.done()
+	assert.Equal(t, "", out.String(), "a buffer is no terminal")
+	b = newBusy(&out, "searching routes")
+	b.out, b.now = &out, func() time.Time { return b.start.Add(3 * time.Second) }
+	b.alive()
+	first := "minim: searching routes, 3 s so far; Ctrl-C stops it"
+	assert.Equal(t, "\r"+first, out.String())
+	out.Reset()
+	b.at(2, 7)
+	b.alive()
+	second := "minim: searched 2 of 7 kinds of route, 3 s so far; Ctrl-C stops it"
+	assert.Equal(t, "\r"+second, out.String())
+	out.Reset()
+	b.done()
+	b.alive()
+	assert.Equal(t, "\r"+strings.Repeat(" ", len(second))+"\r", out.String())
+}
+
+// TestStoppedWithinASecond: a command that does not hear of an interruption is left.
+func TestStoppedWithinASecond(t *testing.T) {
+	var out bytes.Buffer
+	done := make(chan int, 1)
+	done <- 7
+	assert.Equal(t, 7, stopped(done, &out))
+	assert.Equal(t, exitFailed, stopped(make(chan int), &out))
+	assert.Equal(t, "minim: stopped\n", out.String())
+}

@@ -89,7 +89,9 @@ func rescue(ctx context.Context, args []string, c console) error {
 		return &usageError{fmt.Sprintf("--has and --to are in %s and %s, which minim cannot convert without a prep", bottle.Unit.Name, prep.Target.Unit.Name), "write both in one unit"}
 	}
 	batch := &route.Route{Name: bottle.Name, Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}
+	m := newBusy(c.err, "looking for ways to correct it")
 	found, err := plan.FindRescue(ctx, prep, batch, o.settings())
+	m.done()
 	var none *plan.NoWayError
 	if errors.As(err, &none) {
 		return &hinted{errors.New(strings.Replace(none.Error(), "the batch", "what is in the bottle", 1)), none.Cure}

@@ -84,8 +84,11 @@ func unquoted(v *value, kind quantity.Kind) string {
 	return `write it in quotes with its unit, as in "1 ` + kind.Unit() + `"`
 }
 
-// Count returns the whole number at the key, which must be at least the least;
-// 0 when absent.
+// countLimit is that of every whole number.
+var countLimit = quantity.LimitOf("whole number")
+
+// Count returns the whole number at the key, which must be at least the least and within
+// the limit of whole numbers; 0 when absent.
 func (t *Table) Count(key string, least int) int {
 	v := t.ask(key)
 	if v == nil {
@@ -98,6 +101,9 @@ func (t *Table) Count(key string, least int) int {
 		return 0
 	case err != nil || n < int64(least):
 		t.refuse(key, v, fmt.Sprintf("must be a whole number of at least %d, found %s", least, shorten(v.text)), "")
+		return 0
+	case float64(n) > countLimit.Most:
+		t.refuse(key, v, fmt.Sprintf("must be a whole number of at most %v, found %s", countLimit.Most, shorten(v.text)), "")
 		return 0
 	}
 	return int(n)

@@ -86,7 +86,7 @@ func (t *Table) Tables(key string) []*Table {
 		return nil
 	}
 	var tables []*Table
-	for _, item := range v.items {
+	for _, item := range t.atMost(key, v.items) {
 		if item.shape != Sub {
 			t.wrong(key, item, "a table", "write { … }")
 			continue
@@ -180,7 +180,10 @@ func (v *value) describe() string {
 	return "a list"
 }
 
-// record adds a mistake to the file.
+// record adds a mistake to the file, once.
 func (f *file) record(at span, message, hint string) {
-	f.mistakes = append(f.mistakes, f.mistake(at, message, hint))
+	m := f.mistake(at, message, hint)
+	if !slices.ContainsFunc(f.mistakes, func(other *Mistake) bool { return *other == *m }) {
+		f.mistakes = append(f.mistakes, m)
+	}
 }

@@ -6,6 +6,9 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
+
+	"minim/equipment/quantity"
 )
 
 // Text returns the text at the key without the space round it, "" when absent.
@@ -50,9 +53,20 @@ func (t *Table) items(key string) []*value {
 	case v == nil:
 		return nil
 	case v.shape == List && !v.headed():
-		return v.items
+		return t.atMost(key, v.items)
 	}
 	return []*value{v}
+}
+
+// atMost returns the items of a list, and no more than it may have: the first that is too
+// many is a mistake.
+func (t *Table) atMost(key string, items []*value) []*value {
+	most := quantity.LongestList(key)
+	if len(items) <= most {
+		return items
+	}
+	t.refuse(key, items[most], fmt.Sprintf("this is number %d of %d in the list", most+1, len(items)), fmt.Sprintf("at most %d are read here", most))
+	return items[:most]
 }
 
 // text returns the trimmed text of a value, "" when it is no text to be shown.
@@ -63,7 +77,10 @@ func (t *Table) text(key string, v *value) string {
 	}
 	text := strings.TrimSpace(v.text)
 	unprintable := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsGraphic(r) })
-	switch {
+	switch most := quantity.LongestText(key); {
+	case utf8.RuneCountInString(text) > most:
+		t.refuse(key, v, fmt.Sprintf("the text has %d characters", utf8.RuneCountInString(text)), fmt.Sprintf("at most %d are read here", most))
+		return ""
 	case text == "":
 		t.refuse(key, v, "the text is empty", "write something between the quotes, or leave the key out")
 		return ""

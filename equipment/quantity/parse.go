@@ -15,6 +15,9 @@ func Parse(kind Kind, text string) (float64, error) {
 		return 0, err
 	}
 	value, err := float(text, number, u.power)
+	if err == nil {
+		value, err = kind.checked(text, value)
+	}
 	if err != nil {
 		return 0, err
 	}
@@ -60,6 +63,9 @@ func ParseShareOf(text string) (share float64, of string, err error) {
 		return 0, "", refuse(found, "does not say of what", `say of what it is a share, as in "8 % of target" or "2 % of capacity"`)
 	}
 	share, fault = float(text, number, u.power)
+	if fault == nil {
+		share, fault = Share.checked(text, share)
+	}
 	if fault != nil {
 		return 0, "", fault
 	}

@@ -22,9 +22,9 @@ func (f *readable) name() {
 	for _, c := range f.curves {
 		for _, run := range c.runs {
 			for i, q := range run {
-				p.taken = append(p.taken, squareRound(f.place(q[0], q[1]), curveRadius+1))
+				p.taken = append(p.taken, squareRound(f.place(q.readability, q.relative), curveRadius+1))
 				if i > 0 {
-					p.follow(f.place(run[i-1][0], run[i-1][1]), f.place(q[0], q[1]))
+					p.follow(f.place(run[i-1].readability, run[i-1].relative), f.place(q.readability, q.relative))
 				}
 			}
 		}
@@ -35,7 +35,7 @@ func (f *readable) name() {
 	}
 	p.within.x1 = rightTo
 	for _, c := range f.curves {
-		l := label{point: f.place(c.end()[0], c.end()[1])}
+		l := label{point: f.place(c.end().readability, c.end().relative)}
 		l.add(smallInk, linesWide, 1, markOf(c.dilutions).words)
 		f.keep(l, p, pageWidth)
 	}
@@ -133,13 +133,13 @@ func (f *readable) drawCurve(on *sheet, c curve) {
 	for _, run := range c.runs {
 		line := make([]vg.Point, len(run))
 		for i, q := range run {
-			line[i] = f.place(q[0], q[1])
+			line[i] = f.place(q.readability, q.relative)
 		}
 		if len(line) > 1 {
 			on.StrokeLines(style, line)
 		}
-		for _, at := range line {
-			on.mark(m, at, curveRadius, true)
+		for i, at := range line {
+			on.mark(m, at, curveRadius, !run[i].cut)
 		}
 	}
 }

@@ -27,7 +27,16 @@ type readable struct {
 // expanded uncertainty in percent.
 type curve struct {
 	dilutions int
-	runs      [][][2]float64
+	runs      [][]curvePoint
+	// cut: the time of a search for one of its points was up.
+	cut bool
+}
+
+// curvePoint is a readability in g with a relative expanded uncertainty in percent. Cut:
+// there may be a tighter route, since the time of the search was up.
+type curvePoint struct {
+	readability, relative float64
+	cut                   bool
 }
 
 // balance is one that is owned or could be had, as a point.
@@ -102,13 +111,15 @@ func curveOf(c *plan.Curve) curve {
 			drawn.runs = append(drawn.runs, nil)
 		}
 		last := &drawn.runs[len(drawn.runs)-1]
-		*last, gap = append(*last, [2]float64{c.Readability[i], 100 * r}), false
+		point := curvePoint{c.Readability[i], 100 * r, i < len(c.TimeUp) && c.TimeUp[i]}
+		*last, gap = append(*last, point), false
+		drawn.cut = drawn.cut || point.cut
 	}
 	return drawn
 }
 
 // end is the last point of a curve, at the coarsest readability.
-func (c curve) end() [2]float64 {
+func (c curve) end() curvePoint {
 	run := c.runs[len(c.runs)-1]
 	return run[len(run)-1]
 }
@@ -119,7 +130,7 @@ func (f *readable) setScales() {
 	for _, c := range f.curves {
 		for _, run := range c.runs {
 			for _, q := range run {
-				across, up = append(across, q[0]), append(up, q[1])
+				across, up = append(across, q.readability), append(up, q.relative)
 			}
 		}
 	}

@@ -61,14 +61,14 @@ func TestCurvesHaveGaps(t *testing.T) {
 	inf := math.Inf(1)
 	for _, test := range []struct {
 		relative []float64
-		want     [][][2]float64
+		want     [][]curvePoint
 	}{
 		{[]float64{inf, inf}, nil},
-		{[]float64{0.01, 0.02}, [][][2]float64{{{1, 1}, {2, 2}}}},
-		{[]float64{inf, 0.02, inf, 0.04, 0.05, inf}, [][][2]float64{{{2, 2}}, {{4, 4}, {5, 5}}}},
-		{[]float64{math.NaN(), 0, 0.03}, [][][2]float64{{{3, 3}}}},
+		{[]float64{0.01, 0.02}, [][]curvePoint{{{1, 1, false}, {2, 2, true}}}},
+		{[]float64{inf, 0.02, inf, 0.04, 0.05, inf}, [][]curvePoint{{{2, 2, true}}, {{4, 4, false}, {5, 5, false}}}},
+		{[]float64{math.NaN(), 0, 0.03}, [][]curvePoint{{{3, 3, false}}}},
 	} {
-		got := curveOf(&plan.Curve{Readability: []float64{1, 2, 3, 4, 5, 6}, Relative: test.relative})
+		got := curveOf(&plan.Curve{Readability: []float64{1, 2, 3, 4, 5, 6}, Relative: test.relative, TimeUp: []bool{false, true, false, false, false, false}})
 		assert.Equal(t, test.want, got.runs, "%v", test.relative)
 	}
 }
@@ -103,7 +103,7 @@ func TestReadabilityPlaces(t *testing.T) {
 			for _, c := range f.curves {
 				for _, run := range c.runs {
 					for _, q := range run {
-						assert.False(t, l.at.holds(f.place(q[0], q[1])), name)
+						assert.False(t, l.at.holds(f.place(q.readability, q.relative)), name)
 					}
 				}
 			}

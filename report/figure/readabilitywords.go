@@ -67,6 +67,9 @@ func (f *readable) notes() (list []string) {
 	if len(f.balances) > 0 {
 		list = append(list, "Circles: the route that would be chosen with each balance alone, whatever it leaves over.")
 	}
+	if words := f.cutShort(); words != "" {
+		list = append(list, words)
+	}
 	if words := f.breakEven(); words != "" {
 		list = append(list, "The coarsest readability with a chance of being inside of at least "+shareWords(f.p.Prep.LeastChance)+": "+words+".")
 	}
@@ -83,12 +86,35 @@ func (f *readable) notes() (list []string) {
 	return append(list, meaning+". "+predicted)
 }
 
+// cutShort says where the time of a search was up; "" where of none.
+func (f *readable) cutShort() string {
+	var parts []string
+	if slices.ContainsFunc(f.curves, func(c curve) bool { return c.cut }) {
+		parts = append(parts, "Hollow marks on a line: the tightest route that was found before the time of the search was up; there may be a tighter one.")
+	}
+	var names []string
+	for _, b := range f.balances {
+		if b.choice.TimeUp {
+			names = append(names, b.choice.Name)
+		}
+	}
+	if len(names) > 0 {
+		parts = append(parts, "The time of the search was up with the "+strings.Join(names, ", the ")+", where a better route may exist.")
+	}
+	return strings.Join(parts, " ")
+}
+
 // breakEven is "0.0005 g direct, 0.01 g with one dilution, none with two dilutions".
 func (f *readable) breakEven() string {
 	var parts []string
 	for _, b := range f.p.BreakEven {
 		words := "none"
-		if b.Readability > 0 {
+		switch {
+		case b.Readability == 0 && b.TimeUp:
+			words = "none found in time"
+		case b.Readability > 0 && b.TimeUp:
+			words = equipment.Grams(b.Readability) + " or coarser"
+		case b.Readability > 0:
 			words = equipment.Grams(b.Readability)
 		}
 		if b.Dilutions > 0 {
@@ -117,6 +143,9 @@ func ReadabilityAlt(p *plan.Purchase) string {
 	s += "."
 	if words := f.breakEven(); words != "" {
 		s += " The coarsest that is good enough: " + words + "."
+	}
+	if words := f.cutShort(); words != "" {
+		s += " " + words
 	}
 	for i, b := range f.balances {
 		if i == 0 {

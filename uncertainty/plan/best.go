@@ -10,8 +10,9 @@ import (
 // the options: of those that reach the chance that is asked for; where none does,
 // the one with the greatest chance; where all miss by far or there is no tolerance,
 // the tightest. It is nil where the bench allows none. Only what decides is searched,
-// which is much less than a whole front. It also says what was not searched.
-func best(ctx context.Context, p *route.Prep, o Options) (*route.Result, []string, error) {
+// which is much less than a whole front. The bench that it returns says what was not
+// searched.
+func best(ctx context.Context, p *route.Prep, o Options) (*route.Result, *bench, error) {
 	b, err := newBench(p, o)
 	if err != nil {
 		return nil, nil, err
@@ -42,7 +43,7 @@ func best(ctx context.Context, p *route.Prep, o Options) (*route.Result, []strin
 			break
 		}
 	}
-	return chosen, b.notSearched, nil
+	return chosen, b, nil
 }
 
 // chosenOf simulates routes and chooses one, nil where there is none.

@@ -16,14 +16,27 @@ type BreakEven struct {
 	Readability float64
 	// LeftOver in mL of the route with the least, there.
 	LeftOver float64
+	// TimeUp: the time of a search was up before a route was found, so that a coarser
+	// one may do as well.
+	TimeUp bool
 }
 
 // Curve is a line of the figure: Relative[i] is the relative expanded uncertainty
 // of the tightest route with so many dilutions on a balance that reads to
-// Readability[i] in g, rising. Where there is none, it is +Inf.
+// Readability[i] in g, rising. Where there is none, it is +Inf. TimeUp[i]: the time of the
+// search was up; it is then that of the tightest that is known, and there may be a tighter
+// one.
 type Curve struct {
 	Dilutions             int
 	Readability, Relative []float64
+	TimeUp                []bool
+}
+
+// knownRoute is how tight a route with so many dilutions is on a balance that reads to
+// readability.
+type knownRoute struct {
+	dilutions             int
+	readability, relative float64
 }
 
 // series lists 1, 2 and 5 times the powers of ten from one exponent to another,
@@ -57,7 +70,7 @@ func sparing(p *route.Prep, o Options) Options {
 
 // readabilities works out what hangs on the readability of the balance.
 func (b *Purchase) readabilities(ctx context.Context, o Options) (err error) {
-	b.MostLeftOver = o.mostLeftOver(b.Prep)
+	b.MostLeftOver = o.leftOverAllowed(b.Prep)
 	if b.DirectML, err = b.directFrom(o.coverage()); err != nil {
 		return err
 	}
@@ -86,12 +99,17 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 		e := BreakEven{Dilutions: n}
 		var fault error
 		sort.Search(len(readabilities), func(i int) bool {
-			list, err := b.withDigit(ctx, bench, readabilities[i], o, n, newJudge(b.Prep, o.coverage(), b.Prep.LeastChance, b.Prep.LeastChance))
+			list, timeUp, err := b.withDigit(ctx, bench, readabilities[i], o, n, newJudge(b.Prep, o.coverage(), b.Prep.LeastChance, b.Prep.LeastChance))
 			if err != nil {
 				fault = err
 			}
+			for k := range list {
+				b.known = append(b.known, knownRoute{n, readabilities[i], relative(&list[k].Result)})
+			}
 			if len(list) > 0 {
 				e.Readability, e.LeftOver = readabilities[i], leastLeftOver(list)
+			} else {
+				e.TimeUp = e.TimeUp || timeUp
 			}
 			return len(list) == 0
 		})
@@ -105,14 +123,14 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 
 // withDigit searches the routes by volume with so many dilutions, of a bench whose only
 // source is a balance that is like one of the kit but reads to d.
-func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Options, dilutions int, j judge) ([]found, error) {
+func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Options, dilutions int, j judge) (list []found, timeUp bool, err error) {
 	reading, err := bench.from(b.Like.WithReadability(d))
 	if err != nil {
-		return nil, err
+		return nil, false, err
 	}
-	list, err := only(reading, o, j, dilutions).result(ctx)
+	list, err = only(reading, o, j, dilutions).result(ctx)
 	b.missed.add("on a balance reading to "+equipment.Grams(d), reading.notSearched)
-	return list, err
+	return list, reading.timeUp, err
 }
 
 func leastLeftOver(list []found) float64 {
@@ -142,7 +160,7 @@ func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve
 		c := Curve{Dilutions: n}
 		for e := from; e <= to; e++ {
 			d := decimal(1, e)
-			list, err := b.withDigit(ctx, bench, d, o, n, j)
+			list, timeUp, err := b.withDigit(ctx, bench, d, o, n, j)
 			if err != nil {
 				return nil, err
 			}
@@ -150,11 +168,31 @@ func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve
 			if len(list) > 0 {
 				tightest = relative(&list[0].Result)
 			}
-			c.Readability, c.Relative = append(c.Readability, d), append(c.Relative, tightest)
+			c.Readability, c.Relative, c.TimeUp = append(c.Readability, d), append(c.Relative, tightest), append(c.TimeUp, timeUp)
 		}
+		c.takeKnown(b.known)
 		list = append(list, c)
 	}
 	return list, nil
+}
+
+// takeKnown puts what is known of other searches where the time of one was up: a route on
+// a balance that reads coarser can be made on one that reads to a power of ten as well, and
+// is no worse there.
+func (c *Curve) takeKnown(known []knownRoute) {
+	for i := len(c.Relative) - 1; i >= 0; i-- {
+		if !c.TimeUp[i] {
+			continue
+		}
+		if i+1 < len(c.Relative) {
+			c.Relative[i] = min(c.Relative[i], c.Relative[i+1])
+		}
+		for _, k := range known {
+			if k.dilutions == c.Dilutions && k.readability >= c.Readability[i]*(1-slack) {
+				c.Relative[i] = min(c.Relative[i], k.relative)
+			}
+		}
+	}
 }
 
 // exponents of ten between which all readabilities of a kit lie, and a decade finer.

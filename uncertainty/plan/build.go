@@ -34,7 +34,7 @@ func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
 		if w.pass.measured && last && w.measured == 0 && !d.measured {
 			continue
 		}
-		w.with(d, func() { w.choose(at+1, first, needed, rest, bar) })
+		w.with(d.making, func() { w.choose(at+1, first, needed, rest, bar) })
 	}
 }
 
@@ -65,9 +65,9 @@ func (w *walk) chooseFirst(first *group, needed, rest, bar float64) {
 		return
 	}
 	for _, f := range first.ways {
-		w.with(f, func() {
+		w.with(f.making, func() {
 			if w.state.leastVariance(anyWay) <= bar*(1+slack) {
-				w.fill(f, needed)
+				w.fill(f.making, needed)
 			}
 		})
 	}

@@ -65,9 +65,9 @@ func (s *search) totals(k *equipment.Balance) []float64 {
 	}
 	var totals []float64
 	for _, m := range masses {
-		digits := math.Ceil(m / k.Readability * (1 - 1e-12))
-		if digits*k.Readability <= k.Capacity*(1+1e-12) {
-			totals = append(totals, reading(k, digits))
+		total := reading(k, math.Ceil(m/k.Readability*(1-1e-12)))
+		if total <= k.Capacity*(1+1e-12) && s.prep.Carries(route.Step{Verb: route.WeighUpTo, Balance: k, Amount: total}) == nil {
+			totals = append(totals, total)
 		}
 	}
 	slices.Sort(totals)

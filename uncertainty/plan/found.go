@@ -84,7 +84,7 @@ func (s *search) route(c *chain) *route.Route {
 	}
 	r := &route.Route{Steps: []route.Step{first}}
 	for i := len(c.ways) - 1; i >= 0; i-- {
-		r.Steps = append(r.Steps, c.ways[i].steps...)
+		r.Steps = append(r.Steps, c.ways[i].steps()...)
 	}
 	return r
 }

@@ -28,9 +28,21 @@ type Options struct {
 
 func (o *Options) coverage() float64 { return cmp.Or(o.Settings.Coverage, 0.95) }
 
-// mostLeftOver in mL, of a prep.
+// mostLeftOver in mL, of a prep, with a little room for rounding.
 func (o *Options) mostLeftOver(p *route.Prep) float64 {
 	return min(limit(o.LeftOver), limit(o.Volume)-p.Volume)
+}
+
+// leftOverAllowed in mL, of a prep, as it is stated or follows; infinite without a limit.
+func (o *Options) leftOverAllowed(p *route.Prep) float64 {
+	most := math.Inf(1)
+	if o.LeftOver > 0 {
+		most = o.LeftOver
+	}
+	if o.Volume > 0 {
+		most = min(most, o.Volume-p.Volume)
+	}
+	return most
 }
 
 func (o *Options) mostSolute() float64 { return limit(o.Solute) }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"cmp"
+	"context"
 	"math"
 	"slices"
 
@@ -33,7 +34,7 @@ type pass struct {
 type group struct {
 	aliquot, volume, ratio float64
 	// ways rise in what they bring at the least, as the first does.
-	ways  []*making
+	ways  []groupWay
 	least float64
 	// expected is what the ways multiply the expected strength by.
 	expected span
@@ -43,10 +44,18 @@ type group struct {
 	measures bool
 }
 
+// groupWay is a way with the relative variance that it brings into a route of the pass,
+// at the least: see the package documentation.
+type groupWay struct {
+	*making
+	least float64
+}
+
 // mostShared is the number of groups up to which pairs of them are worked out.
 const mostShared = 2000
 
-func newPass(b *bench, dilutions int, measured bool, from route.Verb) *pass {
+// newPass prepares a pass, which can take seconds; its error is that of the context.
+func newPass(ctx context.Context, b *bench, dilutions int, measured bool, from route.Verb) (*pass, error) {
 	p := &pass{dilutions: dilutions, measured: measured, from: from}
 	list := b.dilutions
 	if !measured {
@@ -54,11 +63,11 @@ func newPass(b *bench, dilutions int, measured bool, from route.Verb) *pass {
 	}
 	p.pulls = b.newPulls(list)
 	p.firsts, p.dilutionGroups = p.groups(b.firsts), p.groups(list)
-	p.remainder, p.reach = newRemainder(b, p), newReach(b, p)
+	p.remainder, p.reach = newRemainder(ctx, b, p), newReach(b, p)
 	if !measured && dilutions > 1 && len(p.dilutionGroups) <= mostShared {
-		p.sharing = newSharing(p)
+		p.sharing = newSharing(ctx, p)
 	}
-	return p
+	return p, ctx.Err()
 }
 
 // groups puts ways to make a solution together by their volumes.
@@ -66,8 +75,8 @@ func (p *pass) groups(list []making) []group {
 	type volumes struct{ aliquot, volume float64 }
 	of := make(map[volumes]int)
 	var groups []group
-	for _, m := range list {
-		m.least = p.leastOf(&m)
+	for i := range list {
+		m := &list[i]
 		key := volumes{m.aliquot, m.volume}
 		at, known := of[key]
 		if !known {
@@ -75,11 +84,11 @@ func (p *pass) groups(list []making) []group {
 			of[key] = at
 			groups = append(groups, group{aliquot: m.aliquot, volume: m.volume, ratio: m.ratio})
 		}
-		groups[at].ways = append(groups[at].ways, &m)
+		groups[at].ways = append(groups[at].ways, groupWay{m, p.leastOf(m)})
 		groups[at].measures = groups[at].measures || m.measured
 	}
 	for i := range groups {
-		slices.SortStableFunc(groups[i].ways, func(a, b *making) int { return cmp.Compare(a.least, b.least) })
+		slices.SortStableFunc(groups[i].ways, func(a, b groupWay) int { return cmp.Compare(a.least, b.least) })
 		groups[i].least, groups[i].expected = groups[i].ways[0].least, groups[i].means()
 	}
 	slices.SortStableFunc(groups, func(a, b group) int {

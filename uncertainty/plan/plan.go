@@ -22,8 +22,10 @@ type Plan struct {
 	Own []route.Result
 	// Options of the search.
 	Options Options
-	// NotSearched says what was left out.
+	// NotSearched says what was left out. TimeUp: some of it since the time was up, so
+	// that a better route may exist.
 	NotSearched []string
+	TimeUp      bool
 	// Candidates is the number of routes by volume that the rules allow.
 	Candidates float64
 	// Helps are changes that would bring a route nearer to the tolerance, the most
@@ -67,7 +69,7 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan.NotSearched, plan.Candidates = b.notSearched, b.candidates(o.Steps)
+	plan.NotSearched, plan.TimeUp, plan.Candidates = b.notSearched, b.timeUp, b.candidates(o.Steps)
 	if len(list) == 0 {
 		return nil, noRoute(p, o, b.notSearched)
 	}

@@ -36,6 +36,8 @@ type Purchase struct {
 	NotSearched  []string
 
 	missed missed
+	// known are routes that searches for BreakEven have found.
+	known []knownRoute
 }
 
 // Verdict is what to do.
@@ -61,10 +63,13 @@ type Choice struct {
 	// bench allows none.
 	Best         route.Result
 	Found, Meets bool
-	// LeastByRule is the least mass in g that may be weighed on the balance at this
-	// tolerance by the rule of USP <41>, LeastByModel that by this model. They are 0
-	// where the balance cannot, or there is no balance or no tolerance.
-	LeastByRule, LeastByModel float64
+	// TimeUp: the time of the search was up, so that a better route may exist.
+	TimeUp bool
+	// LeastByUSP is the least mass in g that may be weighed on the balance by the rule of
+	// USP <41>, LeastWithin that of which 2 s are within this tolerance, and LeastByModel
+	// that which this model holds within it. They are 0 where the balance cannot, or there
+	// is no balance, or for the last two no tolerance.
+	LeastByUSP, LeastWithin, LeastByModel float64
 }
 
 // assumedMatters is the share of a variance above which a verdict rests on what is
@@ -123,22 +128,34 @@ func (b *Purchase) choices(ctx context.Context, p *route.Prep, o Options) ([]Cho
 	for _, k := range benches(p.Kit) {
 		with := *p
 		with.Kit = k.kit
-		result, notSearched, err := best(ctx, &with, o)
+		result, searched, err := best(ctx, &with, o)
 		if err != nil {
 			return nil, err
 		}
-		b.missed.add("with the "+k.choice.Name+doubted[p.AssumedFactor], notSearched)
+		b.missed.add("with the "+k.choice.Name+doubted[p.AssumedFactor], searched.notSearched)
+		k.choice.TimeUp = searched.timeUp
 		if result != nil {
 			k.choice.Best, k.choice.Found = *result, true
 			k.choice.Meets = (&route.Comparison{Prep: p}).Meets(result)
 		}
-		if balance, share := k.choice.Balance, p.HalfWidth(); balance != nil && share > 0 {
-			k.choice.LeastByRule = balance.LeastByRule(share)
-			k.choice.LeastByModel, _ = balance.Least(share)
-		}
+		k.choice.setLeast(p.HalfWidth())
 		list = append(list, k.choice)
 	}
 	return list, nil
+}
+
+// setLeast works out the least masses for a share; 0 is none.
+func (c *Choice) setLeast(share float64) {
+	switch {
+	case c.Balance == nil:
+		return
+	case share > 0:
+		c.LeastWithin = c.Balance.LeastWithin(share)
+		c.LeastByModel, _ = c.Balance.Least(share)
+	}
+	if usp := c.Balance.LeastByUSP(); usp <= c.Balance.Capacity {
+		c.LeastByUSP = usp
+	}
 }
 
 // benchChoice is a kit that could be had.

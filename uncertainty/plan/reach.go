@@ -132,6 +132,9 @@ func bisect(low, high float64, holds func(x float64) bool) float64 {
 func (j *judge) mostChanceAt(y float64) float64 {
 	a, b := math.Abs(j.limits.Lower/y-1), math.Abs(j.limits.Upper/y-1)
 	a, b = min(a, b), max(a, b)
+	if a == b {
+		return 0
+	}
 	r := min(math.Sqrt((b*b-a*a)/(2*math.Log(b/a))), j.mostU)
 	return (math.Erf(b/r/math.Sqrt2) - math.Erf(a/r/math.Sqrt2)) / 2
 }

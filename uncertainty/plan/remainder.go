@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"context"
 	"math"
 
 	"minim/uncertainty/route"
@@ -32,12 +33,12 @@ func (r *remainder) at(k, volume, strength int) float64 {
 
 // newRemainder fills the table for a pass, in which one dilution at least is chosen
 // before it is asked. Volumes go from 2^-6 mL to 2^12 mL,
-// concentrations from 2^-40 g/mL to 2^2 g/mL.
-func newRemainder(b *bench, p *pass) *remainder {
+// concentrations from 2^-40 g/mL to 2^2 g/mL. It is of no use once the context is done.
+func newRemainder(ctx context.Context, b *bench, p *pass) *remainder {
 	r := &remainder{volumes: newCells(-6, 12, 4), strengths: newCells(-40, 2, 2)}
 	r.of = append(r.of, r.withoutDilution(b, p))
 	for range p.dilutions - 1 {
-		r.of = append(r.of, r.oneMore(p.dilutionGroups))
+		r.of = append(r.of, r.oneMore(ctx, p.dilutionGroups))
 	}
 	return r
 }
@@ -57,7 +58,7 @@ func (r *remainder) withoutDilution(b *bench, p *pass) []float64 {
 }
 
 // oneMore is h(k, v, c) where the table has h(k - 1, v, c).
-func (r *remainder) oneMore(list []group) []float64 {
+func (r *remainder) oneMore(ctx context.Context, list []group) []float64 {
 	before, count := r.of[len(r.of)-1], r.strengths.count
 	table := make([]float64, r.volumes.count*count)
 	for i := range table {
@@ -65,6 +66,9 @@ func (r *remainder) oneMore(list []group) []float64 {
 	}
 	stronger := make([]int, count)
 	for i := range list {
+		if i%1024 == 0 && ctx.Err() != nil {
+			break
+		}
 		d := &list[i]
 		for c := range stronger {
 			stronger[c] = r.strengths.of(r.strengths.end(c) / d.ratio)

@@ -71,6 +71,7 @@ func (s *search) run(ctx context.Context) error {
 // skip says that the first of these stages has not been searched to its end, and the
 // others not at all.
 func (s *search) skip(stages []stage) {
+	s.timeUp = true
 	for i, p := range stages {
 		rest := ""
 		if i == 0 {
@@ -94,7 +95,10 @@ func (s *search) stages() []stage {
 					continue
 				}
 				list = append(list, stage{passName(n, measured, from), func(ctx context.Context) error {
-					s.pass = newPass(s.bench, n, measured, from)
+					var err error
+					if s.pass, err = newPass(ctx, s.bench, n, measured, from); err != nil {
+						return err
+					}
 					return s.runPass(ctx)
 				}})
 			}

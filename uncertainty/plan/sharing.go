@@ -1,5 +1,7 @@
 package plan
 
+import "context"
+
 // sharing holds for pairs of groups by how much more they bring than what each
 // brings at the least, since they may have to share an instrument. Of two ways w
 // and v with what both add to the same growing sums,
@@ -17,8 +19,8 @@ type sharing struct {
 	more []float32
 }
 
-// newSharing works out all pairs of a pass.
-func newSharing(p *pass) *sharing {
+// newSharing works out all pairs of a pass. It is of no use once the context is done.
+func newSharing(ctx context.Context, p *pass) *sharing {
 	all := make([]*group, 0, len(p.dilutionGroups)+len(p.firsts))
 	for i := range p.dilutionGroups {
 		all = append(all, &p.dilutionGroups[i])
@@ -28,6 +30,9 @@ func newSharing(p *pass) *sharing {
 	}
 	s := &sharing{size: len(all), more: make([]float32, len(all)*len(all))}
 	for i, a := range all {
+		if ctx.Err() != nil {
+			break
+		}
 		for j, b := range all[:i+1] {
 			// A little less, for what rounding to fewer digits adds.
 			more := float32(p.more(a, b) * (1 - 1e-6))
@@ -46,7 +51,7 @@ func (p *pass) more(a, b *group) float64 {
 			if least >= 0 && gap >= least {
 				break
 			}
-			if both := gap + 2*p.product(w, v); least < 0 || both < least {
+			if both := gap + 2*p.product(w.making, v.making); least < 0 || both < least {
 				least = both
 			}
 		}

@@ -109,6 +109,10 @@ func (w *weighings) nearest(grams float64) (*weighing, error) {
 	}
 	s := w.source.step
 	s.Amount = reading(balance, digits)
+	if w.bench.prep.Carries(s) != nil {
+		w.known[digits] = &weighing{}
+		return w.known[digits], nil
+	}
 	f, _, uninformative, err := w.bench.prep.SourceFactor(s, w.bench.coverage)
 	if err != nil {
 		return nil, err

@@ -133,12 +133,16 @@ func (j *judge) mostVariance(worth float64) float64 {
 //
 //	P(t) = Φ((H t - 1)/r) - Φ((L t - 1)/r)
 //
-// which is greatest where (H² - L²) t² - 2 (H - L) t = 2 r² ln(H/L). It falls as r
+// which is greatest where (H + L) t² - 2 t = 2 r² ln(H/L)/(H - L); for limits that
+// are next to equal the right side is 2 r²/L. It falls as r
 // grows: there, dP/dr is -φ((H t - 1)/r) (H/L - 1)/r².
 func (j *judge) mostChance(r float64) float64 {
 	low, high := j.limits.Lower, j.limits.Upper
-	a, b := high*high-low*low, high-low
-	t := (b + math.Sqrt(b*b+2*r*r*math.Log(high/low)*a)) / a
+	slope := 1 / low
+	if b := high - low; b > 0 {
+		slope = math.Log1p(b/low) / b
+	}
+	t := (1 + math.Sqrt(1+2*r*r*slope*(high+low))) / (high + low)
 	best := uncertainty.Analytic{Value: 1 / t, StandardUncertainty: r / t}
 	return best.ConformanceProbability(j.limits)
 }

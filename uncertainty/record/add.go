@@ -35,16 +35,33 @@ func (e *AdditionError) Error() string { return e.Message }
 // [Append].
 func Add(path string, p *route.Prep, a Addition) error {
 	return Append(path, func(text []byte) (string, error) {
-		r, err := Parse(path, text, p)
-		if err != nil {
-			return "", err
-		}
-		lines, err := a.entries(r)
-		if err != nil {
-			return "", err
-		}
-		return lines, check(path, text, lines, p)
+		lines, _, err := a.added(path, text, p)
+		return lines, err
 	})
+}
+
+// Preview is the record as it would be with entries that are not added yet. Its errors
+// are those of [Add].
+func Preview(path string, p *route.Prep, a Addition) (*Record, error) {
+	text, err := benchfile.Read(path)
+	if err != nil {
+		return nil, err
+	}
+	_, r, err := a.added(path, text, p)
+	return r, err
+}
+
+// added words the additions to the text of a record, and reads it with them.
+func (a *Addition) added(path string, text []byte, p *route.Prep) (lines string, with *Record, err error) {
+	r, err := Parse(path, text, p)
+	if err != nil {
+		return "", nil, err
+	}
+	if lines, err = a.entries(r); err != nil {
+		return "", nil, err
+	}
+	with, err = parseWith(path, text, lines, p)
+	return lines, with, err
 }
 
 // entries words the additions as lines of a record.
@@ -61,9 +78,9 @@ func (a *Addition) entries(r *Record) (string, error) {
 	return b.String(), nil
 }
 
-// check reads the record as it would be. The place of a mistake in what is added is
+// parseWith reads the record as it would be. The place of a mistake in what is added is
 // the option that it came by, since it is in no file.
-func check(path string, text []byte, lines string, p *route.Prep) error {
+func parseWith(path string, text []byte, lines string, p *route.Prep) (*Record, error) {
 	whole, _ := Whole(path, text)
 	before := strings.Count(string(whole), "\n") + 1
 	if n := len(whole); n > 0 && whole[n-1] != '\n' {
@@ -71,12 +88,12 @@ func check(path string, text []byte, lines string, p *route.Prep) error {
 	} else {
 		before--
 	}
-	_, err := Parse(path, append(whole, lines...), p)
+	r, err := Parse(path, append(whole, lines...), p)
 	var m *benchfile.Mistake
 	if errors.As(err, &m) && m.Line > before {
 		m.Place = benchfile.Place{File: "the new entry", Column: m.Column}
 	}
-	return err
+	return r, err
 }
 
 func textAt(key, value string) string { return key + " = " + benchfile.Quote(value) }

@@ -59,7 +59,7 @@ func TestBadEntries(t *testing.T) {
 		{"1 = { step = 3, piece = 2 }", "3:25", "2", "piece: there is no piece 2 of it on the bench", "the kit says count = 1, or nothing for one"},
 
 		// the keys of an entry
-		{`1 = { step = 1, wieght = "1.00 g" }`, "3:17", "wieght", "unknown key `wieght` in entry 1", "write `weigh`; the keys of entry 1 are by, note, spoilt, at, late, withdrawn, corrects, temperature, within, step, weigh, piece, on, weighed-back, left-behind, tare"},
+		{`1 = { step = 1, wieght = "1.00 g" }`, "3:17", "wieght", "unknown key `wieght` in entry 1", "write `weigh`; the keys of entry 1 are by, note, spoilt, at, late, withdrawn, corrects, temperature, within, step, weigh, piece, on, vessel, weighed-back, left-behind, tare"},
 		{`1 = { step = 1, Weigh = "1.00 g" }`, "3:17", "Weigh", "`Weigh`: keys are in lower case", "write `weigh`"},
 		{`1 = { step = 2, colour = "red" }`, "3:17", "colour", "unknown key `colour` in entry 1", "the keys of entry 1 are by, note, spoilt, at, late, withdrawn, corrects, temperature, within, step, make-up-to, piece, in, reading, state"},
 		{`1 = { step = 1, by = "AK", by = "LR" }`, "3:28", "by", "`by` stands twice: line 3 has it already", "keep one of the two"},

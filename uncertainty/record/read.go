@@ -8,6 +8,7 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -78,13 +79,18 @@ func findRoute(root *benchfile.Table, p *route.Prep) *route.Route {
 // read reads the entries, and checks what can be said of each by itself and against
 // those above it.
 func (r *Record) read(entries *benchfile.Table, p *route.Prep) {
-	for _, key := range entries.Keys() {
+	for i, key := range entries.Keys() {
+		if most := quantity.LongestList("entries"); i >= most {
+			entries.FailKey(key, fmt.Sprintf("a record has at most %d entries", most), "go on in a record of its own for the next batch")
+			entries.Accept()
+			return
+		}
 		t := entries.Table(key)
 		if t == nil {
 			continue
 		}
 		number, err := strconv.Atoi(key)
-		if err != nil || number < 1 {
+		if err != nil || number < 1 || !quantity.LimitOf("whole number").Holds(float64(number)) {
 			entries.FailKey(key, "entries are numbered", "write 1, 2, 3 and so on before the =")
 			continue
 		}

@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
-	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -75,19 +73,11 @@ func (e *Entry) readTemperature(corrected *Entry) {
 	} else {
 		t.Need("temperature")
 	}
-	if t.Has("temperature") {
-		e.Temperature = equipment.Stated{Value: t.Quantity("temperature", quantity.Temperature), Known: true}
-	}
-	if t.Has("within") {
-		e.Within = equipment.Stated{Value: t.NotNegative("within", quantity.Temperature), Known: true}
-	}
+	e.Temperature, e.Within = route.ReadTemperature(t, e.Temperature, e.Within)
 	if t.Has("step") {
 		t.FailKey("step", "the temperature is of the bench, not of a step", "write an entry for each")
 	}
 	e.known = e.Temperature.Known
-	if v := e.Temperature.Value; v < 0 || v > 50 {
-		t.Fail("temperature", fmt.Sprintf("a bench at %v °C is not likely", v), "state it in °C, between 0 and 50")
-	}
 }
 
 // readStep reads what was done in a step.

@@ -107,7 +107,7 @@ type pieceOf struct {
 func (p *Prep) compile(r *Route) (*compiler, error) {
 	c := p.newCompiler(r)
 	for i := range r.Steps {
-		if err := c.step(i); err != nil {
+		if err := c.checkedStep(i); err != nil {
 			return nil, err
 		}
 	}
@@ -229,6 +229,14 @@ func (c *compiler) material(owner, name, unit string, e Estimate, assumed bool) 
 		Name: name, Owner: owner, Group: owner, Unit: unit,
 		Distribution: e.Distribution, Nominal: e.Distribution.Mean(), Assumed: assumed,
 	})
+}
+
+// checkedStep is step on a balance that carries what it weighs.
+func (c *compiler) checkedStep(i int) error {
+	if err := c.mustCarry(i); err != nil {
+		return err
+	}
+	return c.step(i)
 }
 
 func (c *compiler) step(i int) error {

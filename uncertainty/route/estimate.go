@@ -66,7 +66,7 @@ func estimateFromTable(t *benchfile.Table, key string, parse, parseExpanded pars
 	t.Need("value", "expanded", "k")
 	v, expanded, k := value("value"), number(t, "expanded", t.Text("expanded"), parseExpanded), t.Number("k")
 	switch {
-	case t.Has("k") && (k < 1 || k > 10):
+	case t.Has("k") && !quantity.LimitOf("k").Holds(k):
 		t.Fail("k", fmt.Sprintf("a coverage factor of %v is not likely", k), "certificates mostly state k = 2")
 	case v > 0 && expanded >= v:
 		t.Fail("expanded", "the expanded uncertainty is not smaller than the value", "")
@@ -96,7 +96,7 @@ func number(t *benchfile.Table, key, text string, parse parser) float64 {
 // parseAssay reads a purity: more than 0 and at most 100 %.
 func parseAssay(text string) (float64, error) {
 	v, err := quantity.Parse(quantity.Share, text)
-	if err == nil && (v <= 0 || v > 1) {
+	if err == nil && !quantity.LimitOf("assay").Holds(v) {
 		err = &quantity.Error{Found: text, Message: fmt.Sprintf("an assay lies between 0 and 100 %%, found %q", text)}
 	}
 	return v, err

@@ -128,7 +128,7 @@ func TestEthanolAsSolute(t *testing.T) {
 // Weighed aliquots have the density of what they are dissolved in: 1 g of a stock
 // of 10 g/L in ethanol of 0.7893 g/mL is 1/0.7893 mL but for the solute.
 func TestWeighedAliquotOfAnotherSolvent(t *testing.T) {
-	weighed := `{ weigh-aliquot = "1.00 g", on = "balance" }, { weigh-up-to = "100.00 g", on = "balance" }, `
+	weighed := `{ weigh-aliquot = "1.00 g", on = "balance" }, { weigh-up-to = "100.00 g", on = "balance", vessel = "50 g" }, `
 	x := recipe{target: "0.1 g/L", solute: "name = \"dye\"\nspecific-volume = \"0.5 mL/g\"", more: stockOf("10 g/L", inEthanol), steps: fromStock + weighed}
 	// ρ = 0.7893 + 0.01·(1 - 0.5·0.7893), w = 0.01/ρ, diluted to a hundredth;
 	// the mixture of 0.8 % by mass has 996.6 kg/m³ by OIML R 22, within 0.1 %.

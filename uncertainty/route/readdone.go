@@ -96,6 +96,9 @@ func (s *Step) inherit(t *benchfile.Table, planned *Step) {
 	if s.Verb == Strengthen && !said("of") {
 		s.Stock, s.From = planned.Stock, planned.From
 	}
+	if !said("vessel") && s.Balance == planned.Balance {
+		s.Vessel = planned.Vessel
+	}
 	if s.Balance != planned.Balance || s.Measure != planned.Measure {
 		return
 	}
@@ -175,7 +178,7 @@ func (p *Prep) CheckDone(r *Route, tables []*benchfile.Table, all *benchfile.Tab
 	(&Route{Name: r.Name, Steps: r.Steps[:finished]}).checkOptions(p, near)
 	c := p.newCompiler(r)
 	for i := range r.Steps {
-		if err := c.step(i); err != nil {
+		if err := c.checkedStep(i); err != nil {
 			r.failDone(i, tables[i] != nil, near[i], err)
 			return false
 		}

@@ -19,27 +19,27 @@ func readSolute(t *benchfile.Table) Solute {
 		WeighedAs:      t.Text("weighed-as"),
 		Assay:          estimate(t, "assay", parseAssay, parseAssay),
 		FormFactor:     1,
-		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, 1, 1e7, "sodium chloride has \"58.44 g/mol\""),
-		Density:        likely(t, "density", quantity.Density, 0.05, 30, "sugar has \"1.59 g/mL\", quartz \"2.65 g/mL\""),
-		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, -1, 3, "common solids have between -0.15 and 0.9 mL/g"),
+		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, quantity.LimitOf("molar-mass"), "sodium chloride has \"58.44 g/mol\""),
+		Density:        likely(t, "density", quantity.Density, quantity.LimitOf("density of a solute"), "sugar has \"1.59 g/mL\", quartz \"2.65 g/mL\""),
+		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, quantity.LimitOf("specific-volume"), "common solids have between -0.15 and 0.9 mL/g"),
 		Activity:       estimate(t, "activity", parseActivity, parseActivity),
 		Hazards:        t.Texts("hazards"),
 	}
 	if t.Has("form-factor") {
 		s.FormFactor = t.Number("form-factor")
-		if s.FormFactor <= 0 || s.FormFactor > 10 {
-			t.Fail("form-factor", "a form factor is a ratio of molar masses", "write 0.903 for 0.903 g of the substance in 1 g of what is weighed")
+		if limit := quantity.LimitOf("form-factor"); !limit.Holds(s.FormFactor) {
+			t.Fail("form-factor", fmt.Sprintf("a form factor is a ratio of molar masses, from %v to %v", limit.Least, limit.Most), "write 0.903 for 0.903 g of the substance in 1 g of what is weighed")
 		}
 	}
 	return s
 }
 
 // likely reads an estimate that is likely only between two limits.
-func likely(t *benchfile.Table, key string, kind quantity.Kind, low, high float64, hint string) Estimate {
+func likely(t *benchfile.Table, key string, kind quantity.Kind, limit quantity.Limit, hint string) Estimate {
 	parse := func(text string) (float64, error) { return quantity.Parse(kind, text) }
 	return estimate(t, key, func(text string) (float64, error) {
 		v, err := parse(text)
-		if err == nil && (v < low || v > high) {
+		if err == nil && !limit.Holds(v) {
 			err = &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not likely", text), Hint: hint}
 		}
 		return v, err
@@ -53,7 +53,7 @@ func parseActivity(text string) (float64, error) {
 		return 0, err
 	}
 	per := map[string]float64{"U/g": 1, "U/mg": 1e3, "U/µg": 1e6}[unit]
-	if per == 0 || v <= 0 || v*per > 1e15 {
+	if per == 0 || !quantity.LimitOf("activity").Holds(v*per) {
 		return 0, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not an activity", text), Hint: "write units in a mass, \"30 U/mg\""}
 	}
 	return v * per, nil
@@ -66,8 +66,8 @@ func readSolvent(t *benchfile.Table) Solvent {
 	t.Need("name")
 	s := Solvent{
 		Name:        t.Text("name"),
-		Expansion:   equipment.Stated{Value: within(t, "expansion", quantity.Expansion, 0, 0.01, "water has \"2.1e-4 /°C\", ethanol \"1.09e-3 /°C\""), Known: t.Has("expansion")},
-		Density:     equipment.Stated{Value: within(t, "density", quantity.Density, 0.3, 5, "water has \"0.998 g/mL\", ethanol \"0.789 g/mL\""), Known: t.Has("density")},
+		Expansion:   equipment.Stated{Value: within(t, "expansion", quantity.Expansion, quantity.LimitOf("expansion"), "water has \"2.1e-4 /°C\", ethanol \"1.09e-3 /°C\""), Known: t.Has("expansion")},
+		Density:     equipment.Stated{Value: within(t, "density", quantity.Density, quantity.LimitOf("density of a solvent"), "water has \"0.998 g/mL\", ethanol \"0.789 g/mL\""), Known: t.Has("density")},
 		Evaporation: shareOf(t, "evaporation", "volume"),
 
 		evaporationStated: t.Has("evaporation"),
@@ -99,16 +99,16 @@ func shareOf(t *benchfile.Table, key, of string) float64 {
 		t.Fail(key, quantityMessage(err), hint)
 	case err != nil:
 		t.FailWith(key, err)
-	case what != of || share < 0 || share > 0.5:
+	case what != of || !quantity.LimitOf("evaporation, loss, contraction").Holds(share):
 		t.Fail(key, fmt.Sprintf("%q is not a share of the %s from 0 to 50 %%", text, of), hint)
 	}
 	return share
 }
 
 // within reads a figure that is likely only between two limits.
-func within(t *benchfile.Table, key string, kind quantity.Kind, low, high float64, hint string) float64 {
+func within(t *benchfile.Table, key string, kind quantity.Kind, limit quantity.Limit, hint string) float64 {
 	v := t.Quantity(key, kind)
-	if t.Shape(key) == benchfile.Text && (v < low || v > high) {
+	if t.Shape(key) == benchfile.Text && !limit.Holds(v) {
 		t.Fail(key, fmt.Sprintf("%q is not likely", t.Text(key)), hint)
 		return 0
 	}

@@ -54,7 +54,7 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 // readVolume reads the volume wanted.
 func readVolume(t *benchfile.Table) float64 {
 	v := t.Positive("volume", quantity.Volume)
-	if v != 0 && (v < 1e-3 || v > 1e6) {
+	if v != 0 && !quantity.LimitOf("volume wanted").Holds(v) {
 		t.Fail("volume", "a bench does not make such a volume", "state between 0.001 mL and 1000 L")
 	}
 	return v
@@ -74,9 +74,6 @@ func (p *Prep) strength(t *benchfile.Table, key string) Strength {
 	return s
 }
 
-// densest is the greatest mass of solute in a solution, in g/mL.
-const densest = 3.0
-
 // parseStrength reads a strength that the solute can have.
 func (p *Prep) parseStrength(text string) (Strength, error) {
 	s, err := ParseStrength(text)
@@ -89,7 +86,7 @@ func (p *Prep) parseStrength(text string) (Strength, error) {
 		return Strength{}, err
 	case (s.Unit.basis == byMass || s.Unit.basis == byVolume) && s.Value > s.Unit.per:
 		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is more than 100 %%", text)}
-	case !(grams <= densest && grams >= 1e-15):
+	case !quantity.LimitOf("strength").Holds(grams):
 		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text),
 			Hint: "state one between 1e-12 g/L and 3000 g/L"}
 	}
@@ -116,21 +113,30 @@ func readBench(t *benchfile.Table) Bench {
 	if t == nil {
 		return Bench{}
 	}
-	b := Bench{
-		Temperature: equipment.Stated{Value: t.Quantity("temperature", quantity.Temperature), Known: t.Has("temperature")},
-		Within:      equipment.Stated{Value: t.NotNegative("within", quantity.Temperature), Known: t.Has("within")},
-		Reading:     equipment.Reading(t.Word("reading", equipment.Readings()...)),
-
-		MeniscusIgnored: t.Word("meniscus", "counted", "ignored") == "ignored",
-	}
+	var b Bench
+	b.Temperature, b.Within = ReadTemperature(t, b.Temperature, b.Within)
+	b.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
+	b.MeniscusIgnored = t.Word("meniscus", "counted", "ignored") == "ignored"
 	if t.Has("within") {
 		t.Need("temperature")
 	}
-	if b.Temperature.Known && (b.Temperature.Value < 0 || b.Temperature.Value > 50) {
-		t.Fail("temperature", fmt.Sprintf("a bench at %v °C is not likely", b.Temperature.Value), "state it in °C, between 0 and 50")
-	}
-	if b.Within.Value > 25 {
-		t.Fail("within", fmt.Sprintf("a bench that varies by %v °C is not likely", b.Within.Value), "state a half-width of at most 25 °C")
-	}
 	return b
+}
+
+// ReadTemperature reads the temperature of the bench and the half-width within which it
+// is known; what is not there stays as it was.
+func ReadTemperature(t *benchfile.Table, temperature, within equipment.Stated) (equipment.Stated, equipment.Stated) {
+	if t.Has("temperature") {
+		temperature = equipment.Stated{Value: t.Quantity("temperature", quantity.Temperature), Known: true}
+	}
+	if t.Has("within") {
+		within = equipment.Stated{Value: t.NotNegative("within", quantity.Temperature), Known: true}
+	}
+	if limit := quantity.LimitOf("temperature"); temperature.Known && !limit.Holds(temperature.Value) {
+		t.Fail("temperature", fmt.Sprintf("a bench at %v °C is not likely", temperature.Value), fmt.Sprintf("state it in °C, between %v and %v", limit.Least, limit.Most))
+	}
+	if limit := quantity.LimitOf("within"); !limit.Holds(within.Value) {
+		t.Fail("within", fmt.Sprintf("a bench that varies by %v °C is not likely", within.Value), fmt.Sprintf("state a half-width of at most %v °C", limit.Most))
+	}
+	return temperature, within
 }

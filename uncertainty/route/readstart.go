@@ -34,7 +34,7 @@ func (p *Prep) readStock(t *benchfile.Table) *Stock {
 // parseStockVolume reads how much there is of a stock.
 func parseStockVolume(text string) (float64, error) {
 	v, err := quantity.Parse(quantity.Volume, text)
-	if err == nil && (v <= 0 || v > 1e6) {
+	if err == nil && !quantity.LimitOf("volume of a stock, content").Holds(v) {
 		err = &quantity.Error{Found: text, Message: fmt.Sprintf("no stock has a volume of %q", text)}
 	}
 	return v, err
@@ -49,7 +49,7 @@ func (p *Prep) readPacket(t *benchfile.Table) *Packet {
 	}
 	parse := func(text string) (float64, error) {
 		v, err := quantity.Parse(quantity.Mass, text)
-		if err == nil && (v <= 0 || v > 1e6) {
+		if err == nil && !quantity.LimitOf("volume of a stock, content").Holds(v) {
 			err = &quantity.Error{Found: text, Message: fmt.Sprintf("no packet holds %q", text)}
 		}
 		return v, err

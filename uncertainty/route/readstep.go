@@ -122,7 +122,7 @@ func readVolumeOrDrops(t *benchfile.Table, verb Verb, m *equipment.Measure) floa
 	}
 	text := t.Text(string(verb))
 	n, unit, err := quantity.Split(text)
-	if text != "" && (err != nil || unit != "drops" && unit != "drop" || n != math.Trunc(n) || n < 1 || n > mostDrops) {
+	if text != "" && (err != nil || unit != "drops" && unit != "drop" || n != math.Trunc(n) || !quantity.LimitOf("drops of a step").Holds(n)) {
 		t.Fail(string(verb), fmt.Sprintf("a dropper counts drops, found %q", text), "write \"3 drops\"")
 		return 0
 	}
@@ -131,6 +131,9 @@ func readVolumeOrDrops(t *benchfile.Table, verb Verb, m *equipment.Measure) floa
 
 // readOptions reads what a step may say beside its verb and its instrument.
 func (s *Step) readOptions(t *benchfile.Table) {
+	if s.Balance != nil {
+		s.Vessel = equipment.VesselMass(t)
+	}
 	switch s.Verb {
 	case Weigh, AddSolute:
 		s.WeighedBack = t.Flag("weighed-back")

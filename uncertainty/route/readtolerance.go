@@ -29,6 +29,9 @@ func (p *Prep) readTolerances(t *benchfile.Table) []Tolerance {
 	}
 	for _, text := range t.Texts("tolerance") {
 		limits, err := p.parseTolerance(text)
+		if err == nil {
+			err = p.tooNarrow(text, limits)
+		}
 		if err != nil {
 			t.FailWith("tolerance", err)
 			return nil
@@ -77,6 +80,16 @@ func (p *Prep) parseTolerance(text string) (limits uncertainty.Limits, err error
 	return limits, nil
 }
 
+// tooNarrow is the error for limits that no preparation can be held within.
+func (p *Prep) tooNarrow(text string, l uncertainty.Limits) error {
+	least := quantity.LimitOf("tolerance").Least
+	if l.Upper-l.Lower >= 2*least*p.Target.Value*(1-1e-9) {
+		return nil
+	}
+	return &quantity.Error{Found: text, Message: fmt.Sprintf("%q is narrower than any preparation can be", text),
+		Hint: fmt.Sprintf("state at least %.3g %% of the target on either side; most are some percent", 100*least)}
+}
+
 func (p *Prep) readOneSided(t *benchfile.Table) []Tolerance {
 	if t.Has("tolerance") {
 		t.Fail("tolerance", "a tolerance and a one-sided limit are both stated", "state tolerance, or not-above and not-below")
@@ -97,6 +110,8 @@ func (p *Prep) readOneSided(t *benchfile.Table) []Tolerance {
 	switch {
 	case tol.Limits.Lower >= tol.Limits.Upper:
 		t.Fail("not-above", "the upper limit is not above the lower", "")
+	case p.tooNarrow(tol.Text, tol.Limits) != nil:
+		t.FailWith("not-above", p.tooNarrow(tol.Text, tol.Limits))
 	case p.Target.Value > tol.Limits.Upper*(1+rounding):
 		t.Fail("not-above", fmt.Sprintf("the target, %s, is above it", p.Target.Text), "")
 	case p.Target.Value < tol.Limits.Lower*(1-rounding):

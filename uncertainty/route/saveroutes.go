@@ -114,6 +114,7 @@ func (s *Step) options() (keys []string) {
 	}
 	say(s.WeighedBack, "weighed-back = true")
 	say(s.LeftBehind.Known, textAt("left-behind", grams(s.LeftBehind.Value)))
+	say(s.Vessel.Known, textAt("vessel", grams(s.Vessel.Value)))
 	say(s.SeparateTare, textAt("tare", "separate"))
 	say(s.Emptying == equipment.Rinsed, "rinsed = true")
 	say(s.Emptying == equipment.BlownOut, "blown-out = true")

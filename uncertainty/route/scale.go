@@ -1,9 +1,10 @@
 package route
 
-import "math"
+import (
+	"math"
 
-// mostDrops that are counted.
-const mostDrops = 10000
+	"minim/equipment/quantity"
+)
 
 // Scale is by what the readings of the instrument of a step differ, a digit, a line or a
 // drop, and the most that it shows, in the unit of the amount. The first is 0 where
@@ -15,7 +16,7 @@ func (s *Step) Scale() (digit, most float64) {
 	case s.Measure == nil:
 		return 0, 0
 	case s.Measure.Kind.Counts():
-		return 1, mostDrops
+		return 1, quantity.LimitOf("drops of a step").Most
 	}
 	return s.Measure.Finest(), s.Measure.Capacity
 }

@@ -168,7 +168,7 @@ func TestTenGramsIntoAHundred(t *testing.T) {
 	for name, step := range map[string]string{
 		"measured": `{ dissolve-in = "100 mL", with = "cylinder" }, `,
 		"weighed":  `{ dissolve-in = "100.00 g", on = "balance" }, `,
-		"up to":    `{ weigh-up-to = "110.00 g", on = "balance" }, `,
+		"up to":    `{ weigh-up-to = "110.00 g", on = "balance", vessel = "50 g" }, `,
 	} {
 		x := recipe{target: "9.1 % w/w", solvent: "name = \"water\"\ndensity = \"1 g/mL\"", steps: weighTen + step}
 		r := x.run(t)
@@ -232,7 +232,7 @@ func TestUninformativeAliquot(t *testing.T) {
 	solvent := "name = \"water\"\ndensity = \"1 g/mL\""
 	for mass, informative := range map[string]bool{"0.02 g": false, "1.00 g": true} {
 		r := recipe{target: "0.1 g/L", solvent: solvent, more: stockOf("10 g/L"),
-			steps: fromStock + `{ weigh-aliquot = "` + mass + `", on = "balance" }, { weigh-up-to = "100.00 g", on = "balance" }, `}.run(t)
+			steps: fromStock + `{ weigh-aliquot = "` + mass + `", on = "balance" }, { weigh-up-to = "100.00 g", on = "balance", vessel = "50 g" }, `}.run(t)
 		assert.Equal(t, informative, r.Informative, mass)
 	}
 }

@@ -69,6 +69,9 @@ func (p *Prep) Aimed(target string) (*Prep, error) {
 			continue
 		}
 		limits, err := q.parseTolerance(t.Text)
+		if err == nil {
+			err = q.tooNarrow(t.Text, limits)
+		}
 		if err != nil {
 			return nil, err
 		}

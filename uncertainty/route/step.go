@@ -74,6 +74,8 @@ type Step struct {
 	LeftBehind  equipment.Stated
 	// SeparateTare: tare and gross are two readings.
 	SeparateTare bool
+	// Vessel is the mass in g of what stands zeroed on the balance.
+	Vessel equipment.Stated
 	// Contraction on mixing, as a fraction of the volume.
 	Contraction equipment.Stated
 }

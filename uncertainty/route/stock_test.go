@@ -51,7 +51,7 @@ func TestEvaporation(t *testing.T) {
 		{"taken from", weighTen + toMark + takeTen + toMark, 1},
 		{"twice from one", weighTen + toMark + takeTen + takeTen + toMark, 1},
 		{"two in a row", weighTen + toMark + takeTen + toMark + takeTen + toMark, 2},
-		{"weighed from", weighTen + toMark + `{ weigh-aliquot = "10.00 g", on = "balance" }, { weigh-up-to = "100.00 g", on = "balance" }, `, 1},
+		{"weighed from", weighTen + toMark + `{ weigh-aliquot = "10.00 g", on = "balance" }, { weigh-up-to = "100.00 g", on = "balance", vessel = "50 g" }, `, 1},
 	} {
 		x.steps = c.steps
 		r := x.run(t)
@@ -146,7 +146,7 @@ activity = { value = "30 U/mg", expanded = "10 U/mg", k = 2 }`
 	}
 	// % w/w of a stock weighed out and weighed up: φ cancels.
 	r := recipe{target: "1 % w/w", more: stockOf("10 % w/w"),
-		steps: fromStock + `{ weigh-aliquot = "10.00 g", on = "balance" }, { weigh-up-to = "100.00 g", on = "balance" }, `}.run(t)
+		steps: fromStock + `{ weigh-aliquot = "10.00 g", on = "balance" }, { weigh-up-to = "100.00 g", on = "balance", vessel = "50 g" }, `}.run(t)
 	near.Relative(t, "% w/w", 1, r.Analytic.Value, 1e-12)
 	near.Absolute(t, "φ", 0, lineOf(t, r, "specific volume of the salt").Contribution, 1e-12)
 }

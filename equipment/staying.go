@@ -1,0 +1,66 @@
+package equipment
+
+import "slices"
+
+// Staying lists the keys of the instrument of a change that the kit states, or what of it
+// is stated in one of several keys, and that would
+// follow from the changed one if it did not: of a balance that reads finer, the stated
+// repeatability and linearity stay as they are. Keys that are changed as well are not
+// among them.
+func (k *Kit) Staying(c Change, all []Change) (keys []string) {
+	for _, key := range k.stated(c) {
+		if key != c.Key && !slices.ContainsFunc(all, func(o Change) bool { return o.Name == c.Name && o.Key == key }) {
+			keys = append(keys, key)
+		}
+	}
+	return keys
+}
+
+// stated are the keys, of those that would follow from the changed one, that are stated.
+func (k *Kit) stated(c Change) []string {
+	for _, l := range []*Instruments{&k.Instruments, &k.Candidates} {
+		if b := l.Balance(c.Name); b != nil && c.Key == "readability" {
+			return b.stated()
+		}
+		if m := l.Measure(c.Name); m != nil {
+			return m.stated(c.Key)
+		}
+	}
+	return nil
+}
+
+// stated are the keys of a balance that would follow from its readability.
+func (b *Balance) stated() (keys []string) {
+	if b.Weighing.Known {
+		return []string{"weighing-uncertainty"}
+	}
+	keys = b.Repeatability.stated()
+	if b.Linearity.Known {
+		keys = append(keys, "linearity")
+	}
+	return keys
+}
+
+// stated is the key by which a spread is stated.
+func (s Spread) stated() []string {
+	switch {
+	case !s.Known:
+		return nil
+	case s.DegreesOfFreedom > 0:
+		return []string{"readings"}
+	}
+	return []string{"repeatability"}
+}
+
+// stated are the keys of a measure that would follow from its class or its reading.
+func (k *Measure) stated(changed string) []string {
+	switch changed {
+	case "class", "standard", "form":
+		if !k.Bias.FromClass {
+			return []string{"own limit of error"}
+		}
+	case "reading", "division", "bore":
+		return k.Repeatability.stated()
+	}
+	return nil
+}

@@ -1,0 +1,45 @@
+package figure
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"minim/uncertainty/plan"
+)
+
+// A search whose time was up says so in its pictures, and one that was not does not.
+func TestPicturesSayThatTheTimeWasUp(t *testing.T) {
+	for name, p := range purchases(t) {
+		if len(p.Curves) == 0 || len(p.Choices) == 0 {
+			continue
+		}
+		f, err := Readability(p)
+		if err != nil {
+			continue
+		}
+		words, alt := wordsOf(t, f, err), ReadabilityAlt(p)
+		cut := *p
+		cut.Curves = append([]plan.Curve(nil), p.Curves...)
+		for i := range cut.Curves {
+			cut.Curves[i].TimeUp = make([]bool, len(cut.Curves[i].Relative))
+			for k := range cut.Curves[i].TimeUp {
+				cut.Curves[i].TimeUp[k] = true
+			}
+		}
+		cut.Choices = append([]plan.Choice(nil), p.Choices...)
+		for i := range cut.Choices {
+			cut.Choices[i].TimeUp = true
+		}
+		g, err := Readability(&cut)
+		assert.Contains(t, wordsOf(t, g, err)+ReadabilityAlt(&cut), "before the time of the search was up", name)
+		assert.Contains(t, ReadabilityAlt(&cut), "time of the search was up", name)
+		assert.NotContains(t, words+alt, "time of the search was up", name)
+	}
+}
+
+// The caption of the coarsest readability says where a search was cut short.
+func TestBreakEvenCutShort(t *testing.T) {
+	f := &readable{p: &plan.Purchase{BreakEven: []plan.BreakEven{{Dilutions: 0, TimeUp: true}, {Dilutions: 1, Readability: 0.01, TimeUp: true}, {Dilutions: 2, Readability: 0.1}, {Dilutions: 3}}}}
+	assert.Equal(t, "none found in time direct, 0.01 g or coarser with one dilution, 0.1 g with two dilutions, none with three dilutions", f.breakEven())
+}

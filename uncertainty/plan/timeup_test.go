@@ -1,0 +1,69 @@
+package plan
+
+import (
+	"context"
+	"math"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/equipment"
+)
+
+// A line whose search was cut short takes what other searches know of balances that read
+// as coarsely or more; one that was not stays (constructed).
+func TestCurveTakesWhatIsKnown(t *testing.T) {
+	inf := math.Inf(1)
+	known := []knownRoute{{2, 0.2, 0.05}, {2, 0.02, 0.04}, {3, 5, 0.001}}
+	c := Curve{Dilutions: 2, Readability: []float64{0.001, 0.01, 0.1, 1}, Relative: []float64{0.09, inf, 0.10, 0.3}, TimeUp: []bool{false, true, true, true}}
+	c.takeKnown(known)
+	assert.Equal(t, []float64{0.09, 0.04, 0.05, 0.3}, c.Relative)
+	c = Curve{Dilutions: 2, Readability: []float64{0.01, 0.1}, Relative: []float64{0.2, 0.1}, TimeUp: []bool{true, false}}
+	c.takeKnown(nil)
+	assert.Equal(t, []float64{0.1, 0.1}, c.Relative, "the coarser one does as well")
+}
+
+// In whatever is said of a purchase, searches whose time was up are marked; with enough
+// time none is. A readability that is good enough is never above the line of its dilutions.
+func TestPurchaseSaysWhereTheTimeWasUp(t *testing.T) {
+	p := prepOn(t, smallPrep, smallKit)
+	for _, limit := range []time.Duration{time.Nanosecond, 0} {
+		o := quick(2)
+		o.Time = limit
+		bought, err := Buy(context.Background(), p, o)
+		require.NoError(t, err)
+		up := limit > 0
+		for i := range bought.Choices {
+			assert.Equal(t, up, bought.Choices[i].TimeUp)
+		}
+		for _, c := range bought.Curves {
+			require.Len(t, c.TimeUp, len(c.Relative))
+			assert.NotContains(t, c.TimeUp, !up)
+		}
+		for _, e := range bought.BreakEven {
+			if up {
+				assert.True(t, e.TimeUp && e.Readability == 0)
+			}
+		}
+		found, err := Search(context.Background(), p, o)
+		if err == nil {
+			assert.Equal(t, up, found.TimeUp)
+		}
+	}
+}
+
+// What may be left over is shown as it was stated, without the room for rounding.
+func TestMostLeftOverIsAsStated(t *testing.T) {
+	p := prepOn(t, smallPrep, smallKit)
+	o := quick(0)
+	for _, c := range []struct{ leftOver, volume, want float64 }{{0, 0, p.Volume}, {50, 0, 50}, {50, p.Volume + 30, 30}, {0, p.Volume + 30, 30}} {
+		o.LeftOver, o.Volume = c.leftOver, c.volume
+		bought, err := Buy(context.Background(), p, o)
+		require.NoError(t, err)
+		assert.Equal(t, equipment.Millilitres(c.want), equipment.Millilitres(bought.MostLeftOver))
+		assert.InDelta(t, c.want, bought.MostLeftOver, 1e-12)
+	}
+	assert.Equal(t, "50 mL", equipment.Millilitres(50*(1+1e-9)))
+}

@@ -1,0 +1,106 @@
+package route
+
+import (
+	"fmt"
+
+	"minim/equipment"
+)
+
+// burden is what stands on a balance in a step: net of what is read, in a vessel.
+type burden struct {
+	net, vessel float64 // in g
+	// assumed says how the mass of the vessel was come by; "" where it is stated.
+	assumed string
+}
+
+// boatShare is the mass of a boat over that of what is weighed on it: that of plastic as
+// heavy as a fifth of the water that it holds.
+const boatShare = equipment.PlasticShare
+
+// Carries returns an [equipment.Impossible] error when what a step weighs is, with the
+// vessel that it is in, more than the balance carries; for a step without a balance, nil.
+// A vessel is zeroed and does not show, but it weighs. Where neither the step nor the
+// kit states its mass, it is as heavy as the water that it holds, if of glass, and a
+// fifth of that, if of plastic: see [equipment.Measure.VesselMass].
+func (p *Prep) Carries(s Step) error {
+	if s.Balance == nil {
+		return nil
+	}
+	l := p.burdenOf(&s)
+	if l.net+l.vessel <= s.Balance.Capacity*(1+1e-12) || l.net > s.Balance.Capacity*(1+1e-12) {
+		return nil // or more than it shows, which weighing says
+	}
+	hint := ""
+	if l.assumed != "" {
+		hint = fmt.Sprintf(" (%s; where it is lighter, state vessel = \"… g\" in the step)", l.assumed)
+	}
+	return &equipment.Impossible{Reason: fmt.Sprintf("%s in a vessel of %s%s is more than the %s carries: %s",
+		s.Balance.Display(l.net), short(l.vessel)+" g", hint, s.Balance.Name, equipment.Grams(s.Balance.Capacity))}
+}
+
+// mustCarry is Carries for a step of the route, with the vessel that was zeroed for it. It
+// notes an assumed mass where twice as much would be too much.
+func (c *compiler) mustCarry(i int) error {
+	s := c.route.Steps[i]
+	if s.Verb == WeighUpTo && !s.Vessel.Known && i > 0 {
+		s.Vessel = c.route.Steps[i-1].vesselZeroed()
+	}
+	if err := c.prep.Carries(s); err != nil || s.Balance == nil {
+		return err
+	}
+	if l := c.prep.burdenOf(&s); l.assumed != "" && l.net+2*l.vessel > s.Balance.Capacity {
+		c.notes.Assume(fmt.Sprintf("what stands on the %s with %s in it weighs %s g (%s)", s.Balance.Name, s.Balance.Display(l.net), short(l.vessel), l.assumed))
+	}
+	return nil
+}
+
+// vesselZeroed is the mass of the vessel that a weighed aliquot is in.
+func (s *Step) vesselZeroed() equipment.Stated {
+	if s.Verb == WeighAliquot {
+		return s.Vessel
+	}
+	return equipment.Stated{}
+}
+
+// burdenOf is what a step with a balance puts on it.
+func (p *Prep) burdenOf(s *Step) burden {
+	l := burden{net: s.Amount}
+	switch {
+	case s.Vessel.Known:
+		l.vessel = s.Vessel.Value
+	case s.Verb == Weigh || s.Verb == AddSolute:
+		l.vessel, l.assumed = boatShare*s.Amount, "assumed of a boat of plastic that just holds it"
+	case s.Verb == WeighAliquot:
+		// the total that follows is more
+	default:
+		l.vessel, l.assumed = p.lightestVessel(s.Amount / p.densityOfSolvent())
+	}
+	return l
+}
+
+// densityOfSolvent is that of water where it is not known.
+func (p *Prep) densityOfSolvent() float64 {
+	if p.Solvent.Density.Known {
+		return p.Solvent.Density.Value
+	}
+	return 1
+}
+
+// lightestVessel is the mass of the lightest vessel that holds a volume in mL: of those
+// of the kit whose mass is stated or that are of plastic, and of one of glass that just
+// holds it.
+func (p *Prep) lightestVessel(mL float64) (g float64, assumed string) {
+	g, assumed = equipment.GlassMass(mL), "assumed of glass as heavy as the water that it holds"
+	for _, k := range p.Kit.Measures {
+		if !k.Kind.Receives() || k.Capacity < mL*(1-1e-9) {
+			continue
+		}
+		if mass, stated := k.VesselMass(); mass < g && (stated || k.Plastic) {
+			g, assumed = mass, fmt.Sprintf("assumed of the %s, of plastic, a fifth as heavy as the water that it holds", k.Name)
+			if stated {
+				assumed = fmt.Sprintf("that of the %s, which is taken for it", k.Name)
+			}
+		}
+	}
+	return g, assumed
+}
