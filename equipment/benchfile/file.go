@@ -10,41 +10,63 @@ import (
 type file struct {
 	*source
 	root     *Table
-	mistakes []*Mistake
-	missing  []missing
+	mistakes Mistakes
+	// marked are the places of the mistakes.
+	marked  []span
+	missing []missing
 }
 
 // missing is a needed key that is not there.
 type missing struct {
 	table *Table
 	key   string
+	// by is the mistake of what needs it; nil where the table itself does.
+	by *Mistake
 }
 
+// is reports whether two are of the same key.
+func (n missing) is(other missing) bool { return n.table == other.table && n.key == other.key }
+
 // Err closes the whole file of the table: keys that were never asked for become
-// mistakes. It returns the mistake that stands first in the file, or nil.
+// mistakes. It returns nil, the one *Mistake, or all [Mistakes] in the order of the
+// file.
 func (t *Table) Err() error {
 	if t == nil {
 		panic("benchfile: Err of an absent table")
 	}
-	f := t.file
-	all, meant := f.unknown(f.root)
-	for _, need := range f.missing {
-		if !slices.Contains(meant, need) { // the mistyped key says it better
-			all = append(all, need.mistake())
-		}
-	}
-	all = append(all, f.mistakes...)
-	if len(all) == 0 {
+	all := t.file.all()
+	switch len(all) {
+	case 0:
 		return nil
+	case 1:
+		return all[0]
 	}
-	return slices.MinFunc(all, func(a, b *Mistake) int {
+	slices.SortStableFunc(all, func(a, b *Mistake) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
+	return all
+}
+
+// all are the mistakes of the file.
+func (f *file) all() Mistakes {
+	all, meant := f.unknown(f.root)
+	var needed []missing
+	for _, need := range f.missing {
+		known := func(list []missing) bool { return slices.ContainsFunc(list, need.is) }
+		if known(meant) || need.by == nil && known(needed) { // the mistyped key says it better
+			continue
+		}
+		if need.by == nil {
+			needed = append(needed, need)
+		}
+		all = append(all, need.mistake())
+	}
+	return append(all, f.mistakes...)
 }
 
 // unknown returns a mistake for each key that nobody asked for, in the table
 // and in those handed out below it, and what these keys were meant to be.
-func (f *file) unknown(t *Table) (mistakes []*Mistake, meant []missing) {
+func (f *file) unknown(t *Table) (mistakes Mistakes, meant []missing) {
 	for _, e := range t.entries {
 		if !slices.Contains(t.known, e.key) {
 			meaning, hint := f.guess(t, e)
@@ -74,21 +96,26 @@ func (v *value) within() []*Table {
 func (f *file) guess(t *Table, e *entry) (missing, string) {
 	key, added := e.key, f.isAdded(e.at)
 	if !added && t.origin == byHeader && slices.Contains(f.root.known, key) && f.root.find(key) == nil {
-		return missing{f.root, key}, "`" + key + "` belongs to the file, not to " + t.phrase() + ": write it above the first [header]"
+		return missing{table: f.root, key: key}, "`" + key + "` belongs to the file, not to " + t.phrase() + ": write it above the first [header]"
 	}
-	free := slices.DeleteFunc(slices.Clone(t.known), func(k string) bool { return !added && t.find(k) != nil })
+	free := slices.DeleteFunc(slices.Clone(t.known), func(k string) bool {
+		return !added && t.find(k) != nil && !(e.value.headed() && t.find(k).value.headed())
+	})
 	allowed := ""
 	if len(t.known) > 0 {
 		allowed = "the keys of " + t.phrase() + " are " + strings.Join(t.known, ", ")
 	}
 	if near := Nearest(key, free); near != "" {
-		return missing{t, near}, "write `" + near + "`; " + allowed
+		return missing{table: t, key: near}, "write `" + near + "`; " + allowed
 	}
 	return missing{}, allowed
 }
 
 // mistake says that the needed key is missing. In the whole file no line is to blame.
 func (n missing) mistake() *Mistake {
+	if n.by != nil {
+		return n.by
+	}
 	f, message := n.table.file, n.table.phrase()+" needs `"+n.key+"`"
 	if n.table.rank == isRoot {
 		return &Mistake{Place: f.place(0), Message: message}

@@ -4,7 +4,7 @@
 //
 // A file is read through a cursor. Accessors of Table return zero values for
 // what is absent or wrong and record the mistake; Err closes the file, adds the
-// keys that nobody asked for, and returns the first mistake. Loading code is
+// keys that nobody asked for, and returns all mistakes. Loading code is
 // therefore a straight line that ends with one check.
 //
 //	root, err := benchfile.Load("bench.toml")

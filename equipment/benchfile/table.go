@@ -101,7 +101,7 @@ func (t *Table) Tables(key string) []*Table {
 func (t *Table) Need(keys ...string) {
 	for _, key := range keys {
 		if t != nil && t.ask(key) == nil {
-			t.file.missing = append(t.file.missing, missing{t, key})
+			t.file.missing = append(t.file.missing, missing{table: t, key: key})
 		}
 	}
 }
@@ -117,7 +117,28 @@ func (t *Table) FailKey(key, message, hint string) {
 	t.fail(key, message, hint, func(e *entry) span { return e.at })
 }
 
+// FailFor is Fail for want of another key, which is not in the table that needed is.
+// Where a mistyped key there was meant to be it, that alone is the mistake.
+func (t *Table) FailFor(needed *Table, want, key, message, hint string) {
+	if needed == nil || needed.ask(want) != nil {
+		t.Fail(key, message, hint)
+		return
+	}
+	at, message := t.blamed(key, message, func(e *entry) span { return e.value.at })
+	if t.Sound(key) {
+		t.file.missing = append(t.file.missing, missing{needed, want, t.file.mistake(at, message, hint)})
+	}
+}
+
 func (t *Table) fail(key, message, hint string, where func(*entry) span) {
+	at, message := t.blamed(key, message, where)
+	if t.Sound(key) { // what follows from a mistake is no second one
+		t.file.record(at, message, hint)
+	}
+}
+
+// blamed is where a mistake stands, and its message after the key.
+func (t *Table) blamed(key, message string, where func(*entry) span) (span, string) {
 	if t == nil {
 		panic("benchfile: Fail on an absent table")
 	}
@@ -128,7 +149,7 @@ func (t *Table) fail(key, message, hint string, where func(*entry) span) {
 	if key != "" {
 		message = key + ": " + message
 	}
-	t.file.record(at, message, hint)
+	return at, message
 }
 
 // Accept takes all keys that are there as known: those of a table of which it
@@ -178,9 +199,4 @@ func (v *value) describe() string {
 		return "a table"
 	}
 	return "a list"
-}
-
-// record adds a mistake to the file.
-func (f *file) record(at span, message, hint string) {
-	f.mistakes = append(f.mistakes, f.mistake(at, message, hint))
 }

@@ -122,13 +122,6 @@ func TestKeyBelowAHeaderThatBelongsToTheFile(t *testing.T) {
 		"  `volume` belongs to the file, not to a route: write it above the first [header]")
 }
 
-func TestFirstMistakeInTheFileWins(t *testing.T) {
-	root := parsed(t, "a = 1\nb = 2\nc = 3")
-	root.FailKey("c", "third", "")
-	root.Fail("b", "second", "cure")
-	assert.EqualError(t, root.Err(), "f.toml:1:1: unknown key `a` in the file\n  1 | a = 1\n    | ^\n  the keys of the file are c, b", "")
-}
-
 func TestFail(t *testing.T) {
 	for _, c := range []struct {
 		fail func(*Table)
