@@ -39,9 +39,9 @@ func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
 			k.Bias.Limit = k.Class.Limit(k.Capacity)
 		}
 	case k.Kind == Jar && !t.Has("set-with"):
-		t.Fail("", "nothing says how good the line of the "+k.Name+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")
+		t.FailFor(t, append([]string{"set-with"}, limitKeys...), "", "nothing says how good the line of the "+k.Name+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")
 	case kinds[k.Kind].lettered && !t.Has("class"):
-		t.Fail("", "nothing says how good the "+k.Name+" is", "state its class (\"A\" or \"B\"), or its own tolerance")
+		t.FailFor(t, append([]string{"class"}, limitKeys...), "", "nothing says how good the "+k.Name+" is", "state its class (\"A\" or \"B\"), or its own tolerance")
 	}
 }
 
@@ -148,7 +148,7 @@ func (k *Measure) check(t *benchfile.Table) {
 	case k.Capacity == 0:
 		// said already
 	case scale && (ownLimit(t) || !t.Has("class")) && k.Division == 0 && !t.Has("division"):
-		t.Fail("", "the "+k.Name+" has a scale, but its division is not stated", "state division, or the class that fixes it")
+		t.FailFor(t, []string{"division", "class"}, "", "the "+k.Name+" has a scale, but its division is not stated", "state division, or the class that fixes it")
 	case k.Division > k.Capacity:
 		t.Fail("division", "the division is larger than the capacity", "")
 	case k.Division > 0 && k.Capacity/k.Division > finestScale:

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"path/filepath"
 
@@ -72,10 +73,11 @@ func (o *newOptions) startRecord(names []string, c console) error {
 		o.route = p.Routes[0].Name
 	}
 	r, err := p.Route(o.route)
-	if err = withRouteHint(p, err); o.route == "" && err != nil {
-		return &usageError{"--record needs --route: which of the routes was made", err.(*usageError).hint}
-	}
-	if err != nil {
+	var usage *usageError
+	switch err = withRouteHint(p, err); {
+	case o.route == "" && errors.As(err, &usage):
+		return &usageError{"--record needs --route: which of the routes was made", usage.hint}
+	case err != nil:
 		return err
 	}
 	text := []byte(record.Template(p, r))

@@ -21,7 +21,8 @@ func Without(name string, data []byte, key string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	var rest []byte
+	mark, data := cutMark(data)
+	rest := bytes.Clone(mark)
 	from := 0
 	for len(list) > 0 {
 		first := list[0]
@@ -48,6 +49,7 @@ func WithText(name string, data []byte, key, text string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	mark, data := cutMark(data)
 	v := root.ask(key)
 	switch {
 	case v == nil:
@@ -57,12 +59,12 @@ func WithText(name string, data []byte, key, text string) ([]byte, error) {
 		}
 		above := src.lines[src.line(list[0].at.from)]
 		line := key + " = " + Quote(text) + LineEnd(data)
-		return slices.Concat(data[:above], []byte(line), data[above:]), nil
+		return slices.Concat(mark, data[:above], []byte(line), data[above:]), nil
 	case v.shape != Text:
 		root.wrong(key, v, "a text in quotes", v.quoted())
 		return nil, root.file.mistakes[0]
 	}
-	return slices.Concat(data[:v.at.from], []byte(Quote(text)), data[v.at.to:]), nil
+	return slices.Concat(mark, data[:v.at.from], []byte(Quote(text)), data[v.at.to:]), nil
 }
 
 // Append returns the text of a file with more lines at its end, below one blank

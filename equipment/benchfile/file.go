@@ -16,16 +16,18 @@ type file struct {
 	missing []missing
 }
 
-// missing is a needed key that is not there.
+// missing is a needed key that is not there, or several of which one is needed.
 type missing struct {
 	table *Table
-	key   string
+	keys  []string
 	// by is the mistake of what needs it; nil where the table itself does.
 	by *Mistake
 }
 
 // is reports whether two are of the same key.
-func (n missing) is(other missing) bool { return n.table == other.table && n.key == other.key }
+func (n missing) is(other missing) bool {
+	return n.table == other.table && slices.ContainsFunc(n.keys, func(key string) bool { return slices.Contains(other.keys, key) })
+}
 
 // Err closes the whole file of the table: keys that were never asked for become
 // mistakes. It returns nil, the one *Mistake, or all [Mistakes] in the order of the
@@ -41,27 +43,39 @@ func (t *Table) Err() error {
 	case 1:
 		return all[0]
 	}
-	slices.SortStableFunc(all, func(a, b *Mistake) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
-	})
+	slices.SortStableFunc(all, order)
 	return all
 }
 
 // all are the mistakes of the file.
 func (f *file) all() Mistakes {
 	all, meant := f.unknown(f.root)
-	var needed []missing
-	for _, need := range f.missing {
-		known := func(list []missing) bool { return slices.ContainsFunc(list, need.is) }
-		if known(meant) || need.by == nil && known(needed) { // the mistyped key says it better
-			continue
+	for _, need := range f.needed() {
+		if !slices.ContainsFunc(meant, need.is) { // the mistyped key says it better
+			all = append(all, need.mistake())
 		}
-		if need.by == nil {
-			needed = append(needed, need)
-		}
-		all = append(all, need.mistake())
 	}
 	return append(all, f.mistakes...)
+}
+
+// needed are the keys that are missing, each once: of several that need one, the first in
+// the file says so.
+func (f *file) needed() (list []missing) {
+	for _, need := range f.missing {
+		i := slices.IndexFunc(list, need.is)
+		switch {
+		case i < 0:
+			list = append(list, need)
+		case order(need.mistake(), list[i].mistake()) < 0:
+			list[i] = need
+		}
+	}
+	return list
+}
+
+// order compares the places of two mistakes.
+func order(a, b *Mistake) int {
+	return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 }
 
 // unknown returns a mistake for each key that nobody asked for, in the table
@@ -96,7 +110,7 @@ func (v *value) within() []*Table {
 func (f *file) guess(t *Table, e *entry) (missing, string) {
 	key, added := e.key, f.isAdded(e.at)
 	if !added && t.origin == byHeader && slices.Contains(f.root.known, key) && f.root.find(key) == nil {
-		return missing{table: f.root, key: key}, "`" + key + "` belongs to the file, not to " + t.phrase() + ": write it above the first [header]"
+		return missing{f.root, []string{key}, nil}, "`" + key + "` belongs to the file, not to " + t.phrase() + ": write it above the first [header]"
 	}
 	free := slices.DeleteFunc(slices.Clone(t.known), func(k string) bool {
 		return !added && t.find(k) != nil && !(e.value.headed() && t.find(k).value.headed())
@@ -106,7 +120,7 @@ func (f *file) guess(t *Table, e *entry) (missing, string) {
 		allowed = "the keys of " + t.phrase() + " are " + strings.Join(t.known, ", ")
 	}
 	if near := Nearest(key, free); near != "" {
-		return missing{table: t, key: near}, "write `" + near + "`; " + allowed
+		return missing{t, []string{near}, nil}, "write `" + near + "`; " + allowed
 	}
 	return missing{}, allowed
 }
@@ -116,7 +130,7 @@ func (n missing) mistake() *Mistake {
 	if n.by != nil {
 		return n.by
 	}
-	f, message := n.table.file, n.table.phrase()+" needs `"+n.key+"`"
+	f, message := n.table.file, n.table.phrase()+" needs `"+n.keys[0]+"`"
 	if n.table.rank == isRoot {
 		return &Mistake{Place: f.place(0), Message: message}
 	}

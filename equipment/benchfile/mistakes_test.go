@@ -65,7 +65,7 @@ func TestAMistypedKeySaysItBetter(t *testing.T) {
 	} {
 		root := parsed(t, text)
 		root.Number("a")
-		root.FailFor(root, "width", "a", "needs the width", "")
+		root.FailFor(root, []string{"width"}, "a", "needs the width", "")
 		m, alone := root.Err().(*Mistake)
 		require.True(t, alone, text)
 		assert.Equal(t, want, m.Place.String()+": "+m.Message)

@@ -50,7 +50,9 @@ type source struct {
 	name  string
 	data  []byte
 	lines []int
-	added map[int]string // what the lines of changes go by
+	// digest of the file as it was read.
+	digest string
+	added  map[int]string // what the lines of changes go by
 }
 
 // newSource finds the lines of a text.

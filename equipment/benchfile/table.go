@@ -14,6 +14,12 @@ func (t *Table) Place() Place {
 	return t.file.place(t.at.from)
 }
 
+// Root returns the table of the whole file.
+func (t *Table) Root() *Table { return t.file.root }
+
+// Digest returns the SHA-256 of the whole file as it was read; see [Digest].
+func (t *Table) Digest() string { return t.file.digest }
+
 // Call gives the table a name that messages know it by: "entry 3".
 func (t *Table) Call(name string) { t.Name, t.called = name, true }
 
@@ -101,7 +107,7 @@ func (t *Table) Tables(key string) []*Table {
 func (t *Table) Need(keys ...string) {
 	for _, key := range keys {
 		if t != nil && t.ask(key) == nil {
-			t.file.missing = append(t.file.missing, missing{table: t, key: key})
+			t.file.missing = append(t.file.missing, missing{t, []string{key}, nil})
 		}
 	}
 }
@@ -117,16 +123,20 @@ func (t *Table) FailKey(key, message, hint string) {
 	t.fail(key, message, hint, func(e *entry) span { return e.at })
 }
 
-// FailFor is Fail for want of another key, which is not in the table that needed is.
-// Where a mistyped key there was meant to be it, that alone is the mistake.
-func (t *Table) FailFor(needed *Table, want, key, message, hint string) {
-	if needed == nil || needed.ask(want) != nil {
+// FailFor is Fail for want of another key, one of those in the table that needed is.
+// Where a mistyped key there was meant to be it, that alone is the mistake; of several
+// that want the same key the first in the file is.
+func (t *Table) FailFor(needed *Table, wanted []string, key, message, hint string) {
+	if needed == nil {
 		t.Fail(key, message, hint)
 		return
 	}
+	for _, want := range wanted {
+		needed.ask(want)
+	}
 	at, message := t.blamed(key, message, func(e *entry) span { return e.value.at })
 	if t.Sound(key) {
-		t.file.missing = append(t.file.missing, missing{needed, want, t.file.mistake(at, message, hint)})
+		t.file.missing = append(t.file.missing, missing{needed, wanted, t.file.mistake(at, message, hint)})
 	}
 }
 
