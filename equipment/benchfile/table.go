@@ -163,10 +163,21 @@ func (t *Table) blamed(key, message string, where func(*entry) span) (span, stri
 }
 
 // Accept takes all keys that are there as known: those of a table of which it
-// cannot be said what it may hold.
+// cannot be said what it may hold. A key that was meant to be one that is needed stays
+// unknown.
 func (t *Table) Accept() {
+	var needed []string
+	if t != nil {
+		for _, n := range t.file.missing {
+			if n.table == t {
+				needed = append(needed, n.keys...)
+			}
+		}
+	}
 	for _, key := range t.Keys() {
-		t.ask(key)
+		if Nearest(key, needed) == "" {
+			t.ask(key)
+		}
 	}
 }
 

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -17,6 +18,9 @@ func (p *Prep) readStock(t *benchfile.Table) *Stock {
 	}
 	parse := func(text string) (float64, error) {
 		v, err := p.parseStrength(text)
+		if errors.Is(err, errFollows) {
+			v, err = ParseStrength(text)
+		}
 		switch {
 		case err != nil:
 			return 0, err
