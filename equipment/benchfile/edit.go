@@ -49,6 +49,9 @@ func WithText(name string, data []byte, key, text string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	if len(root.file.mistakes) > 0 {
+		return nil, root.file.mistakes.asError()
+	}
 	mark, data := cutMark(data)
 	v := root.ask(key)
 	switch {

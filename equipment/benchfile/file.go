@@ -36,15 +36,7 @@ func (t *Table) Err() error {
 	if t == nil {
 		panic("benchfile: Err of an absent table")
 	}
-	all := t.file.all()
-	switch len(all) {
-	case 0:
-		return nil
-	case 1:
-		return all[0]
-	}
-	slices.SortStableFunc(all, order)
-	return all
+	return t.file.all().asError()
 }
 
 // all are the mistakes of the file.
@@ -73,6 +65,18 @@ func (f *file) needed() (list []missing) {
 	return list
 }
 
+// asError is none, the one, or all in order.
+func (all Mistakes) asError() error {
+	switch len(all) {
+	case 0:
+		return nil
+	case 1:
+		return all[0]
+	}
+	slices.SortStableFunc(all, order)
+	return all
+}
+
 // order compares the places of two mistakes.
 func order(a, b *Mistake) int {
 	return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
@@ -82,6 +86,10 @@ func order(a, b *Mistake) int {
 // and in those handed out below it, and what these keys were meant to be.
 func (f *file) unknown(t *Table) (mistakes Mistakes, meant []missing) {
 	for _, e := range t.entries {
+		if !slices.Contains(t.known, e.key) && f.wrong(e.at) { // misspelt, it may have been meant to be any
+			meant = append(meant, missing{t, t.known, nil})
+			continue
+		}
 		if !slices.Contains(t.known, e.key) {
 			meaning, hint := f.guess(t, e)
 			meant = append(meant, meaning)

@@ -71,3 +71,19 @@ func TestAMistypedKeySaysItBetter(t *testing.T) {
 		assert.Equal(t, want, m.Place.String()+": "+m.Message)
 	}
 }
+
+// A key that is only misspelt is told, and read as what was meant; the rest goes on.
+func TestMisspeltKeysDoNotEndTheFile(t *testing.T) {
+	root := parsed(t, "Name = \"x\"\nmolar_mass = 3\nZ = 1")
+	root.Need("name", "other")
+	assert.Equal(t, "x", root.Text("name"))
+	root.Text("molar-mass")
+	assert.EqualError(t, root.Err(), "f.toml:1:1: `Name`: keys are in lower case\n  1 | Name = \"x\"\n    | ^^^^\n  write `name`\n"+
+		"f.toml:2:1: `molar_mass`: keys are in lower case, their words joined by hyphens\n  2 | molar_mass = 3\n    | ^^^^^^^^^^\n  write `molar-mass`\n"+
+		"f.toml:2:14: molar-mass: found the number 3, expected a text in quotes\n  2 | molar_mass = 3\n    |              ^\n  put quotes round it: \"3\"\n"+
+		"f.toml:3:1: `Z`: keys are in lower case\n  3 | Z = 1\n    | ^\n  write `z`")
+	_, err := Parse("f.toml", []byte("Name = 1\nb = 2 3"))
+	var all Mistakes
+	require.ErrorAs(t, err, &all)
+	assert.Len(t, all, 2, "the misspelt key, and where the text ends to be TOML")
+}

@@ -34,7 +34,7 @@ func Parse(name string, data []byte) (*Table, error) {
 		m = &Mistake{Place: src.place(0), Message: "the file is empty: it holds nothing but space and comments"}
 	}
 	if m != nil {
-		return nil, m
+		return nil, append(root.file.mistakes, m).asError()
 	}
 	return root, nil
 }

@@ -7,8 +7,13 @@ func (f *file) record(at span, message, hint string) {
 	if slices.Contains(f.marked, at) && !f.isTable(at) {
 		return
 	}
+	f.keep(at, f.mistake(at, message, hint))
+}
+
+// keep adds a mistake that stands at a place.
+func (f *file) keep(at span, m *Mistake) {
 	f.marked = append(f.marked, at)
-	f.mistakes = append(f.mistakes, f.mistake(at, message, hint))
+	f.mistakes = append(f.mistakes, m)
 }
 
 // isTable reports the place of a table, of which several things may be wrong.

@@ -12,7 +12,10 @@ import (
 // refused parses a text that must be refused and returns the mistake.
 func refused(t *testing.T, text string) *Mistake {
 	t.Helper()
-	_, err := Parse("f.toml", []byte(text))
+	root, err := Parse("f.toml", []byte(text))
+	if err == nil {
+		err = root.Err()
+	}
 	require.Error(t, err, text)
 	require.IsType(t, &Mistake{}, err, text)
 	return err.(*Mistake)
