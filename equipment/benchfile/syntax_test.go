@@ -14,7 +14,7 @@ func refused(t *testing.T, text string) *Mistake {
 	t.Helper()
 	root, err := Parse("f.toml", []byte(text))
 	if err == nil {
-		err = root.Err()
+		err = root.file.mistakes.asError()
 	}
 	require.Error(t, err, text)
 	require.IsType(t, &Mistake{}, err, text)
