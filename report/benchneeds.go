@@ -13,7 +13,7 @@ func (p *Paper) needs() []term {
 	q, b := p.Prep, newBench(p)
 	var list []term
 	if amount := soluteNeeded(p.route()); amount != "" {
-		list = append(list, term{q.Solute.Name, amount + ", and some to spare" + assayWords(q)})
+		list = append(list, term{q.Solute.Weighed(), amount + ", and some to spare" + assayWords(q)})
 	}
 	seen := make(map[*route.Stock]bool)
 	for _, s := range p.route().Steps {
@@ -23,7 +23,7 @@ func (p *Paper) needs() []term {
 			seen[s.Stock] = true
 			list = append(list, term{s.Stock.Name, fmt.Sprintf("a stock of %s %s", limit(s.Stock.Strength.Value), s.Stock.Unit.Name)})
 		case s.Packet != nil:
-			list = append(list, term{s.Packet.Name, "a packet of " + q.Solute.Name})
+			list = append(list, term{s.Packet.Name, "a packet of " + q.Solute.Weighed()})
 		}
 	}
 	list = append(list, term{q.Solvent.Name, "about " + volume(b.solventNeeded()) + ", and some for rinsing"},
@@ -32,7 +32,7 @@ func (p *Paper) needs() []term {
 	for i := range b.made {
 		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", i+1, limit(roundSignificant(b.strength[i], 2)), q.Target.Unit.Name, volume(b.made[i])))
 	}
-	return append(list, term{"bottles", "dry, with caps, labelled " + q.Solute.Name + " in " + q.Solvent.Name + " with its hazards, and " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
+	return append(list, term{"bottles", "dry, with caps, labelled " + solution(q) + " with its hazards, and " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
 }
 
 // instrumentNames are the instruments of the route, each once, with what kind they are.

@@ -82,7 +82,7 @@ func (b *bench) do(i int) string {
 	case route.UsePacket:
 		return fmt.Sprintf("tip the whole of the %s into %s", s.Packet.Name, b.into(i))
 	case route.Measured:
-		return fmt.Sprintf("measure %s of %s with the %s into %s", measured(s), b.prep().Solute.Name, instrument(s), b.into(i))
+		return fmt.Sprintf("measure %s of %s with the %s into %s", measured(s), b.prep().Solute.Weighed(), instrument(s), b.into(i))
 	case route.MakeUpTo:
 		return b.makeUp(i)
 	case route.Take:
@@ -102,7 +102,7 @@ func (b *bench) do(i int) string {
 	case route.Strengthen:
 		return fmt.Sprintf("add %s of %s with the %s to bottle %d; write; close, shake", measured(s), b.strong(s), instrument(s), bottle)
 	case route.AddSolute:
-		return fmt.Sprintf("zero a boat on the %s; weigh %s of %s; write; tip it all into bottle %d; close, shake until no solid is left", instrument(s), measured(s), b.prep().Solute.Name, bottle)
+		return fmt.Sprintf("zero a boat on the %s; weigh %s of %s; write; tip it all into bottle %d; close, shake until no solid is left", instrument(s), measured(s), b.prep().Solute.Weighed(), bottle)
 	case route.WeighAliquot:
 		return fmt.Sprintf("zero dry bottle %d, cap off, on the %s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, instrument(s), measured(s), b.source(i))
 	case route.WeighUpTo:
@@ -121,7 +121,7 @@ func (b *bench) strong(s *route.Step) string {
 
 // weigh says where solute is weighed, and where it goes.
 func (b *bench) weigh(i int) string {
-	s, solute := &b.route.Steps[i], b.prep().Solute.Name
+	s, solute := &b.route.Steps[i], b.prep().Solute.Weighed()
 	step, bottle := b.next(i)
 	if b.route.Steps[step].Verb == route.WeighUpTo && !s.SeparateTare {
 		return fmt.Sprintf("zero dry bottle %d, cap off, on the %s; weigh %s of %s straight into it; write; do not zero again", bottle, instrument(s), measured(s), solute)

@@ -22,11 +22,11 @@ func instruction(p *route.Prep, r *route.Route, i int) string {
 	with := "with the " + instrument(s)
 	switch s.Verb {
 	case route.Weigh:
-		return fmt.Sprintf("weigh %s of %s on the %s%s", s.Balance.Display(s.Amount), p.Solute.Name, instrument(s), howWeighed(s))
+		return fmt.Sprintf("weigh %s of %s on the %s%s", s.Balance.Display(s.Amount), p.Solute.Weighed(), instrument(s), howWeighed(s))
 	case route.UsePacket:
-		return fmt.Sprintf("use the whole of the %s of %s", s.Packet.Name, p.Solute.Name)
+		return fmt.Sprintf("use the whole of the %s of %s", s.Packet.Name, p.Solute.Weighed())
 	case route.Measured:
-		return before(s) + fmt.Sprintf("measure %s of %s %s%s", amount(s), p.Solute.Name, with, after(s))
+		return before(s) + fmt.Sprintf("measure %s of %s %s%s", amount(s), p.Solute.Weighed(), with, after(s))
 	case route.Start:
 		return "start from " + s.Stock.Name
 	case route.DissolveIn:
@@ -42,7 +42,7 @@ func instruction(p *route.Prep, r *route.Route, i int) string {
 	case route.Strengthen:
 		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), strong(s), with, mixAfter(r, i))
 	case route.AddSolute:
-		return fmt.Sprintf("weigh %s of %s on the %s%s and dissolve it in the solution%s", s.Balance.Display(s.Amount), p.Solute.Name, instrument(s), howWeighed(s), mixAfter(r, i))
+		return fmt.Sprintf("weigh %s of %s on the %s%s and dissolve it in the solution%s", s.Balance.Display(s.Amount), p.Solute.Weighed(), instrument(s), howWeighed(s), mixAfter(r, i))
 	case route.Add:
 		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), p.Solvent.Name, with, mixAfter(r, i))
 	case route.WeighAliquot:
