@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/equipment/benchfile"
 	"minim/equipment/benchfile/broken"
 )
 
@@ -93,7 +94,7 @@ func TestEachBreakOfAKitIsOneMistake(t *testing.T) {
 	require.NoError(t, err)
 	for _, b := range broken.Breaks(benchToBreak) {
 		_, err := ParseKit("kit.toml", []byte(b.Text))
-		all := broken.Mistakes(err)
+		all := benchfile.MistakesIn(err)
 		if b.Maybe && len(all) == 0 {
 			continue
 		}
@@ -119,7 +120,7 @@ func TestTwoBreaksOfAKitAreTwoMistakes(t *testing.T) {
 				continue
 			}
 			_, err := ParseKit("kit.toml", []byte(both))
-			all := broken.Mistakes(err)
+			all := benchfile.MistakesIn(err)
 			if strings.Contains(b.What, "kind") && len(all) == 1 && all[0].Line == b.Line {
 				continue
 			}

@@ -1,6 +1,7 @@
 package benchfile
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 )
@@ -43,4 +44,17 @@ func (all Mistakes) Unwrap() []error {
 		list[i] = m
 	}
 	return list
+}
+
+// MistakesIn lists the mistakes that an error tells, none where it tells of something else.
+func MistakesIn(err error) []*Mistake {
+	var all Mistakes
+	var one *Mistake
+	switch {
+	case errors.As(err, &all):
+		return all
+	case errors.As(err, &one):
+		return []*Mistake{one}
+	}
+	return nil
 }

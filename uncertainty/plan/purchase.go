@@ -95,7 +95,7 @@ func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 // may be weighed on a balance like that of the kit; 0 where there is none.
 func (b *Purchase) directFrom(coverage float64) (float64, error) {
 	share := b.Prep.HalfWidth()
-	if share == 0 || !b.Prep.CountsMass() {
+	if share == 0 {
 		return 0, nil
 	}
 	least, can := b.Like.Least(share)

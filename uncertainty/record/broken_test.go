@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/equipment/benchfile"
 	"minim/equipment/benchfile/broken"
 	"minim/uncertainty/route"
 )
@@ -72,7 +73,7 @@ func TestEachBreakOfARecordIsOneMistake(t *testing.T) {
 	require.NoError(t, err)
 	for _, b := range broken.Breaks(recordToBreak) {
 		_, err := Parse("record.toml", []byte(b.Text), p)
-		all := broken.Mistakes(err)
+		all := benchfile.MistakesIn(err)
 		if len(all) == 0 && (b.Maybe || strings.HasSuffix(b.What, "empty")) {
 			continue
 		}
@@ -98,7 +99,7 @@ func TestTwoBreaksOfARecordAreTwoMistakes(t *testing.T) {
 		for _, c := range list[i+1:] {
 			if both, ok := b.And(recordToBreak, c); ok {
 				_, err := Parse("record.toml", []byte(both), p)
-				all := broken.Mistakes(err)
+				all := benchfile.MistakesIn(err)
 				if unknown := b.Line == c.Line || b.Line == 6 && c.Line == 11; unknown && len(all) == 1 && all[0].Line == b.Line {
 					continue
 				}

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/equipment/benchfile"
 	"minim/equipment/benchfile/broken"
 )
 
@@ -151,7 +152,7 @@ func TestEachBreakIsOneMistake(t *testing.T) {
 		require.NoError(t, err)
 		for _, b := range broken.Breaks(text) {
 			_, err := ParsePrep("prep.toml", []byte(b.Text), kit)
-			all := broken.Mistakes(err)
+			all := benchfile.MistakesIn(err)
 			if b.Maybe && len(all) == 0 {
 				continue
 			}
@@ -180,7 +181,7 @@ func TestTwoBreaksAreTwoMistakes(t *testing.T) {
 					continue
 				}
 				_, err := ParsePrep("prep.toml", []byte(both), kit)
-				assert.Len(t, broken.Mistakes(err), 2, "%s, %s\n%v", b.What, c.What, err)
+				assert.Len(t, benchfile.MistakesIn(err), 2, "%s, %s\n%v", b.What, c.What, err)
 			}
 		}
 	}

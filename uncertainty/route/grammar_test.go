@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
-	"minim/equipment/benchfile/broken"
+	"minim/equipment/benchfile"
 	"minim/uncertainty"
 )
 
@@ -260,7 +260,7 @@ func understand(t *testing.T, kit *equipment.Kit, text string) (readable, possib
 	}()
 	p, err := ParsePrep("prep.toml", []byte(text), kit)
 	if err != nil {
-		all := broken.Mistakes(err)
+		all := benchfile.MistakesIn(err)
 		for i, m := range all {
 			if m.Line < 1 || m.Column < 1 || m.Message == "" || i > 0 && m.Line < all[i-1].Line {
 				t.Fatalf("no place: %v\n%s", err, text)

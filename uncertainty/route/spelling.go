@@ -17,7 +17,7 @@ var unitSpellings = map[string]string{
 	"M": "mol/L", "mM": "mmol/L", "µM": "µmol/L", "uM": "µmol/L",
 }
 
-var loose = strings.NewReplacer(" ", "", "(", "", ")", "")
+var loose = strings.NewReplacer(" ", "", "(", "", ")", "", ".", "")
 
 // respelt returns the name of a unit that is written in another way, and the text with it.
 func respelt(unit, text string) (name, written string) {

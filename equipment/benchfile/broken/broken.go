@@ -3,12 +3,9 @@
 package broken
 
 import (
-	"errors"
 	"fmt"
 	"regexp"
 	"strings"
-
-	"minim/equipment/benchfile"
 )
 
 // Break is a file with one key or header broken, in a line counted from 1.
@@ -81,17 +78,4 @@ func (b Break) And(text string, c Break) (both string, ok bool) {
 		return "", false
 	}
 	return text[:b.from] + b.with + text[b.to:c.from] + c.with + text[c.to:], true
-}
-
-// Mistakes are those of an error, none of a nil one.
-func Mistakes(err error) []*benchfile.Mistake {
-	var all benchfile.Mistakes
-	if errors.As(err, &all) {
-		return all
-	}
-	var one *benchfile.Mistake
-	if errors.As(err, &one) {
-		return []*benchfile.Mistake{one}
-	}
-	return nil
 }
