@@ -58,8 +58,11 @@ func countedFacts(p *route.Prep, r *route.Result) []fact {
 		return nil
 	}
 	name := meant(p)
-	if unnamed(p) {
+	switch {
+	case unnamed(p):
 		name = "the substance meant"
+	case name == s.Weighed():
+		name = "pure " + name
 	}
 	text := fmt.Sprintf("1 %s of %s as %s %[1]s of %[4]s (%s)", dose(p), s.Weighed(), limit(roundSignificant(content, 4)), name, strings.Join(conversions(p), ", "))
 	if unnamed(p) {

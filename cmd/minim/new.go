@@ -74,6 +74,10 @@ func (o *newOptions) startRecord(names []string, c console) error {
 	}
 	r, err := p.Route(o.route)
 	var usage *usageError
+	var none *route.NoRouteError
+	if errors.As(err, &none) {
+		return &hinted{fmt.Errorf("%s: the prep has no route that a record could be of", none.File), "minim plan " + quoted(none.File) + " --save NEW writes a prep with routes that the kit allows"}
+	}
 	switch err = withRouteHint(p, err); {
 	case o.route == "" && errors.As(err, &usage):
 		return &usageError{"--record needs --route: which of the routes was made", usage.hint}
