@@ -157,3 +157,26 @@ func TestPropertiesAreAskedForWhereTheyAreNeeded(t *testing.T) {
 		}
 	}
 }
+
+// A mistake in the property is the only one, at its own key, whatever the target is in.
+func TestMistakeInAPropertyIsToldAtItsKey(t *testing.T) {
+	kit, err := equipment.ParseKit("kit.toml", []byte(wholeKit))
+	require.NoError(t, err)
+	for property, c := range map[string]struct{ unit, message string }{
+		`molar-mass = "300"`:                                {"mmol/L", `molar-mass: "300" has no unit`},
+		`density = "1,05 g/mL"`:                             {"% v/v", `density: "1,05 g/mL" has a comma in its number`},
+		`activity = "50 IU/mg"`:                             {"U/mL", `activity: "50 IU/mg" is not an activity`},
+		`density = "800 g/mL"`:                              {"% v/v", `density: "800 g/mL" is not likely`},
+		`molar-masse = "1 g/mol"`:                           {"mmol/L", "unknown key `molar-masse` in the solute"},
+		`molar-mass = { from = "3 g/mol", to = "2 g/mol" }`: {"mmol/L", "to: the upper limit of molar-mass is not above the lower"},
+	} {
+		text := strings.NewReplacer("UNIT", c.unit, "PROPERTY", property).Replace(fromStockOnly)
+		text = strings.Replace(text, `{ start = "strong" }`, `{ weigh = "1.00 g", on = "scale" }, { make-up-to = "50 mL", in = "cylinder" }`, 1)
+		text = strings.Replace(text, `"0.4 `+c.unit, `"0.004 % w/v`, 1)
+		_, err := ParsePrep("prep.toml", []byte(text), kit)
+		all := benchfile.MistakesIn(err)
+		if assert.Len(t, all, 1, "%s\n%v", property, err) {
+			assert.Equal(t, c.message, all[0].Message)
+		}
+	}
+}
