@@ -114,7 +114,8 @@ func TestTwoBreaksOfAKitAreTwoMistakes(t *testing.T) {
 		}
 	}
 	for i, b := range list {
-		for _, c := range list[i+1:] {
+		for j := i + 1 + i%3; j < len(list); j += 3 { // a third of all pairs
+			c := list[j]
 			both, ok := b.And(benchToBreak, c)
 			if !ok {
 				continue

@@ -43,6 +43,14 @@ func countedAs(p *route.Prep) string {
 // solution is what a bottle holds, without its strength: "dye in water".
 func solution(p *route.Prep) string { return p.Solute.Name + " in " + p.Solvent.Name }
 
+// labelled is what is to be written on a bottle before its strength.
+func labelled(p *route.Prep) string {
+	if unnamed(p) {
+		return fmt.Sprintf("%s (strength %s)", solution(p), countedAs(p))
+	}
+	return solution(p)
+}
+
 // bringsIn reports whether a route weighs solute, or measures it as a liquid.
 func bringsIn(r *route.Route) bool {
 	return slices.ContainsFunc(r.Steps, func(s route.Step) bool {

@@ -88,6 +88,7 @@ func TestStrengthNeverPassesForWhatIsWeighed(t *testing.T) {
 		assert.Contains(t, text, "the substance of which 1 g of exemplate dihydrate holds 0.88 g", name)
 	}
 	p := formPaper(t, "name = \"exemplate dihydrate\"\nform-factor = 0.88", weighIt)
+	assert.Contains(t, flat(string(SheetMarkdown(p, nil))), "labelled exemplate dihydrate in water (strength counted as the substance of which")
 	assert.Contains(t, flat(p.method()), "The strength is counted as the substance of which 1 g of exemplate dihydrate holds 0.88 g.")
 	assert.Contains(t, flat(Text(p.Comparison, nil)), "Counted 1 g of exemplate dihydrate as 0.88 g of the substance meant (form factor 0.88); to name it, write its name as name, and what is weighed as weighed-as")
 }

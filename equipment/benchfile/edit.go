@@ -15,7 +15,7 @@ import (
 // the file holds, whole lines, with the comments and blank lines in between. All
 // else stays, comments above and below included; but where blank lines stand on
 // both sides of what goes, those below go as well. The name is the one shown in
-// mistakes; the error is that of [Parse].
+// mistakes; the error is that of [Parse], or a *Mistake for a misspelt key.
 func Without(name string, data []byte, key string) ([]byte, error) {
 	src, list, err := expressions(name, data)
 	if err != nil {
@@ -43,7 +43,7 @@ func Without(name string, data []byte, key string) ([]byte, error) {
 // WithText returns the text of a file in which a key of the file holds a text:
 // instead of the text that stands there, or in a line of its own above all other
 // keys. A mistake in the text of the file, or a value that is no text, is a
-// *Mistake.
+// *Mistake, or several.
 func WithText(name string, data []byte, key, text string) ([]byte, error) {
 	root, err := Parse(name, data)
 	if err != nil {
