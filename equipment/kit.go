@@ -8,8 +8,9 @@ import (
 
 // Kit is the instruments on one bench.
 type Kit struct {
-	// File is the name of the file that it was read from.
-	File string
+	// File is the name of the file that it was read from, and Digest the SHA-256 of its
+	// text as it was read.
+	File, Digest string
 	// Title and Note are free text.
 	Title, Note string
 	// Instruments stand on the bench.

@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -40,9 +41,9 @@ func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
 			k.Bias.Limit = k.Class.Limit(k.Capacity)
 		}
 	case k.Kind == Jar && !t.Has("set-with"):
-		t.Fail("", "nothing says how good the line of the "+k.Name+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")
+		t.FailFor(t, append([]string{"set-with"}, limitKeys...), "", "nothing says how good the line of the "+k.called()+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")
 	case kinds[k.Kind].lettered && !t.Has("class"):
-		t.Fail("", "nothing says how good the "+k.Name+" is", "state its class (\"A\" or \"B\"), or its own tolerance")
+		t.FailFor(t, append([]string{"class"}, limitKeys...), "", "nothing says how good the "+k.called()+" is", "state its class (\"A\" or \"B\"), or its own tolerance")
 	}
 }
 
@@ -70,7 +71,7 @@ func (k *Measure) statedTwice(t *benchfile.Table) bool {
 			own++
 		}
 		if own == 2 {
-			t.Fail(key, "how good the "+k.Name+" is, is stated twice", "state one of "+strings.Join(keys[:last], ", ")+" and "+keys[last])
+			t.Fail(key, "how good the "+k.called()+" is, is stated twice", "state one of "+strings.Join(keys[:last], ", ")+" and "+keys[last])
 			return true
 		}
 	}
@@ -142,6 +143,9 @@ func (k *Measure) correction(t *benchfile.Table) {
 	}
 }
 
+// called is what it goes by in a message, which for want of a name is its kind.
+func (k *Measure) called() string { return cmp.Or(k.Name, string(k.Kind), "measure") }
+
 // check refuses what cannot be.
 func (k *Measure) check(t *benchfile.Table) {
 	scale := kinds[k.Kind].scale && kinds[k.Kind].lettered
@@ -149,7 +153,7 @@ func (k *Measure) check(t *benchfile.Table) {
 	case k.Capacity == 0:
 		// said already
 	case scale && (ownLimit(t) || !t.Has("class")) && k.Division == 0 && !t.Has("division"):
-		t.Fail("", "the "+k.Name+" has a scale, but its division is not stated", "state division, or the class that fixes it")
+		t.FailFor(t, []string{"division", "class"}, "", "the "+k.called()+" has a scale, but its division is not stated", "state division, or the class that fixes it")
 	case k.Division > k.Capacity:
 		t.Fail("division", "the division is larger than the capacity", "")
 	case k.Division > 0 && k.Capacity/k.Division > linesLimit.Most*(1+1e-9):

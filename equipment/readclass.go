@@ -19,6 +19,9 @@ func (r *kitReader) class(t *benchfile.Table, k *Measure) {
 	}
 	q.Form = r.form(t, k.Kind)
 	stated := ownLimit(t)
+	if !t.Sound("kind", "class", "standard", "form", "capacity", "division") {
+		return
+	}
 	if k.Kind == "" || k.Kind == Jar || q.Name == "" && traits.lettered || q.Capacity <= 0 {
 		return
 	}

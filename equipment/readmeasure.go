@@ -2,6 +2,7 @@ package equipment
 
 import (
 	"fmt"
+	"slices"
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
@@ -44,6 +45,9 @@ func (r *kitReader) measure(t *benchfile.Table, kind Kind) {
 	k.numbered(t)
 	r.bias(t, k)
 	k.check(t)
+	if kind == "" {
+		t.Accept() // what other keys it may have is not known
+	}
 	r.into.Measures = append(r.into.Measures, k)
 }
 
@@ -124,7 +128,9 @@ func (r *kitReader) line(t *benchfile.Table, k *Measure) {
 				names = append(names, m.Name)
 			}
 		}
-		t.FailChoice("set-with", "measure in this kit", name, names, "")
+		if !slices.Contains(names, "") { // one has no name, which is the mistake
+			t.FailAmong(measureTables(), "set-with", "measure in this kit", name, names)
+		}
 	case with.Capacity > 0 && k.Capacity > 0:
 		k.Line = lineSetWith(with, k.Capacity)
 		if !fillsLimit.Holds(float64(k.Line.Fills)) {

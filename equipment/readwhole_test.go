@@ -61,7 +61,7 @@ func TestMistakesOfTheWholeBench(t *testing.T) {
 		{piston + `capacity = "25 mL"`, `1:1: the class table for kind "piston", standard "ISO", form "air" has no capacity 25 mL`,
 			"capacity can be 0.001 mL, 0.002 mL, 0.005 mL, 0.01 mL, 0.02 mL, 0.05 mL, 0.1 mL, 0.2 mL, 0.5 mL, 1 mL, 2 mL, 5 mL, 10 mL, 20 mL, or state an own tolerance"},
 		{onePiston + `form = "multichannel"`, `5:8: form: "multichannel" is not one of air, direct reusable, direct single-use, dispenser`, ""},
-		{onePiston + `repeatability = "3 µl"`, `5:17: repeatability: "3 µl" has the unit "µl", which is not a unit of volume`, "write µL"},
+		{onePiston + `repeatability = "3 UL"`, `5:17: repeatability: "3 UL" has the unit "UL", which is not a unit of volume`, "write µL"},
 		{onePiston + `repeatability = "1 mL"`, "5:17: repeatability: must be smaller than the capacity", ""},
 		{"[[pipette]]\nname = \"x\"\nkind = \"transfer\"\ncapacity = \"7 mL\"", `1:1: the class table for kind "transfer" has no capacity 7 mL`,
 			"capacity can be 1 mL, 3 mL, 5 mL, or state an own tolerance"},

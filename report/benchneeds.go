@@ -33,7 +33,7 @@ func (p *Paper) needs() []term {
 	for i := range b.made {
 		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", i+1, limit(roundSignificant(b.strength[i], 2)), q.Target.Unit.Name, volume(b.made[i])))
 	}
-	return append(list, term{"bottles", "dry, with " + b.caps() + ", labelled " + q.Solute.Name + " in " + q.Solvent.Name + " with its hazards, and " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
+	return append(list, term{"bottles", "dry, with " + b.caps() + ", labelled " + labelled(q) + " with its hazards, and " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
 }
 
 // instrumentNames are the instruments of the route, each once, with what kind they are.

@@ -27,7 +27,7 @@ var reminders = map[string]string{
 
 // Cautions words what the prep states about hazards.
 func Cautions(p *route.Prep) []string {
-	list := []string{caution(p.Solute.Name, p.Solute.Hazards), caution(p.Solvent.Name, p.Solvent.Hazards)}
+	list := []string{caution(p.Solute.Weighed(), p.Solute.Hazards), caution(p.Solvent.Name, p.Solvent.Hazards)}
 	for _, name := range otherSolvents(p, p.Routes...) {
 		list = append(list, caution(name, nil))
 	}

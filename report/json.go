@@ -41,6 +41,9 @@ type wantedJSON struct {
 	Prep        string          `json:"prep"`
 	Kit         string          `json:"kit"`
 	Solute      string          `json:"solute"`
+	WeighedAs   string          `json:"weighed_as"`
+	Counts      string          `json:"strength_counts"`
+	Content     number          `json:"counted_of_weighed"`
 	Solvent     string          `json:"solvent"`
 	Unit        string          `json:"strength_unit"`
 	Target      number          `json:"target"`
@@ -212,8 +215,9 @@ func comparisonToJSON(c *route.Comparison) *comparisonJSON {
 func wantedToJSON(p *route.Prep) wantedJSON {
 	out := wantedJSON{
 		Title: p.Title, Note: p.Note, Prep: p.File, Kit: p.Kit.File,
-		Solute: p.Solute.Name, Solvent: p.Solvent.Name,
-		Unit: p.Target.Unit.Name, Target: number(p.Target.Value), Volume: number(p.Volume),
+		Solute: p.Solute.Name, WeighedAs: p.Solute.Weighed(), Counts: meant(p), Content: number(p.SoluteContent()),
+		Solvent: p.Solvent.Name,
+		Unit:    p.Target.Unit.Name, Target: number(p.Target.Value), Volume: number(p.Volume),
 		Tolerances: []toleranceJSON{}, LeastChance: number(p.LeastChance),
 	}
 	for _, t := range p.Tolerances {
@@ -235,7 +239,7 @@ func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 		return out
 	}
 	out.Intended, out.HoldsWithin, out.AssumedShare = some(r.Intended), some(r.HoldsWithin), some(r.AssumedShare)
-	out.Solute, out.Made, out.LeftOver = some(r.SoluteGrams), some(r.MadeML), some(r.LeftOverML)
+	out.Solute, out.Made, out.LeftOver = soluteGrams(r), some(r.MadeML), some(r.LeftOverML)
 	out.Closer, out.Elsewhere = some(r.Closer), elsewhereToJSON(r)
 	out.Analytic, out.MonteCarlo = analyticToJSON(&r.Analytic), monteCarloToJSON(&r.MonteCarlo)
 	out.SecondOrder = &secondOrderJSON{

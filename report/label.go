@@ -39,9 +39,12 @@ func (p *Paper) labels(l Label) *document {
 	q, r := p.Prep, p.result()
 	words, said := hazardWords(q, r)
 	lines := []labelLine{
-		{"name", q.Solute.Name + " in " + q.Solvent.Name},
+		{"name", solution(q)},
 		{"strength", stated(q, r)},
 		{"hazard", strings.Join(words, " · ")},
+	}
+	if text := countedAs(q); text != "" {
+		lines = slices.Insert(lines, 2, labelLine{"small", text})
 	}
 	made := []string{"made " + p.Date}
 	if p.Date == "" {
@@ -100,7 +103,7 @@ func hazardWords(q *route.Prep, r *route.Result) (list []string, said string) {
 		}
 	}
 	if len(q.Hazards) == 0 {
-		add(orUnknown(q.Solute.Name, q.Solute.Hazards))
+		add(orUnknown(q.Solute.Weighed(), q.Solute.Hazards))
 	}
 	add(orUnknown(q.Solvent.Name, q.Solvent.Hazards))
 	for _, name := range otherSolvents(q, r.Route) {

@@ -60,7 +60,7 @@ func (p *Paper) subject() string {
 	if t := p.Prep.Title; t != "" {
 		return t
 	}
-	return fmt.Sprintf("%s in %s", p.Prep.Solute.Name, p.Prep.Solvent.Name)
+	return solution(p.Prep)
 }
 
 // measurand says in words what is measured.
@@ -70,16 +70,12 @@ func (p *Paper) measurand() string {
 	if c := unit.Counts(); c != "" {
 		counts = " (" + c + ")"
 	}
-	what := q.Solute.Name
-	if q.Solute.FormFactor != 1 && q.Solute.FormFactor != 0 {
-		what += fmt.Sprintf(", as the substance of which 1 g of what is weighed holds %v g", q.Solute.FormFactor)
-	}
 	when := "that the route gives"
 	if p.Batch != nil {
 		when = "as it was made"
 	}
 	return fmt.Sprintf("The measurand is the %s in %s%s of %s in the solution %s, in %s, at 20 °C and at the time when it is finished.",
-		unit.Quantity(), unit.Name, counts, what, when, q.Solvent.Name)
+		unit.Quantity(), unit.Name, counts, meant(q), when, q.Solvent.Name)
 }
 
 // minds are what a reader must not miss of the result.
@@ -151,6 +147,9 @@ func (p *Paper) method() string {
 		text += fmt.Sprintf(" Its strength is %s (%s ± %s) %s (expanded uncertainty, k = %.2f, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
 			chance, s.Value, s.GiveOrTake, unit, r.Analytic.CoverageFactor, Asked(r.Analytic.CoverageProbability), Grouped(r.MonteCarlo.Trials))
 	}
+	if unnamed(q) {
+		text += fmt.Sprintf(" The strength is %s.", countedAs(q))
+	}
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
 		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", groups[0].Group, wholePercent(groups[0].Share))
 	}
@@ -183,9 +182,9 @@ func series(words []string, last string) string {
 
 // naming names in what is done the solute and the solvent.
 func naming(q *route.Prep, s *route.Step) string {
-	text := strings.NewReplacer(" of solvent", " of "+q.Solvent.Name, " of solute", " of "+q.Solute.Name).Replace(doing(s))
+	text := strings.NewReplacer(" of solvent", " of "+q.Solvent.Name, " of solute", " of "+q.Solute.Weighed()).Replace(doing(s))
 	if s.Verb == route.Weigh || s.Verb == route.Measured {
-		text = strings.Replace(text, measured(s), measured(s)+" of "+q.Solute.Name, 1)
+		text = strings.Replace(text, measured(s), measured(s)+" of "+q.Solute.Weighed(), 1)
 	}
 	return text
 }

@@ -132,7 +132,8 @@ func letter(i int) string {
 func planHead(p *plan.Plan) (names, units []string) {
 	names = []string{"", "give or", insideHead(p.Comparison), "left", "times"}
 	units = []string{"route", "take", insideUnit(p.Comparison), "over/mL", "meas."}
-	names, units = append(names, "solute"), append(units, "g")
+	_, unit := soluteUsed(p.Prep, &p.Results[0])
+	names, units = append(names, "solute"), append(units, unit)
 	if _, currency := planCost(p, 0); currency != "" {
 		names, units = append(names, "cost"), append(units, currency)
 	}
@@ -150,7 +151,8 @@ func planCells(p *plan.Plan, i int) []string {
 		Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value), inside,
 		limit(roundSignificant(r.LeftOverML, 3)), strconv.Itoa(r.Operations),
 	}
-	row = append(row, limit(roundSignificant(r.SoluteGrams, 3)))
+	solute, _ := soluteUsed(p.Prep, r)
+	row = append(row, limit(roundSignificant(solute, 3)))
 	if cost, currency := planCost(p, i); currency != "" {
 		row = append(row, cost)
 	}

@@ -69,7 +69,7 @@ func ownToJSON(r *route.Result) ownJSON {
 	if !r.Possible {
 		return out
 	}
-	out.Analytic, out.LeftOver, out.Solute = analyticToJSON(&r.Analytic), some(r.LeftOverML), some(r.SoluteGrams)
+	out.Analytic, out.LeftOver, out.Solute = analyticToJSON(&r.Analytic), some(r.LeftOverML), soluteGrams(r)
 	if len(r.Inside) > 0 {
 		out.Analytic.Conformance, out.Conformance = some(r.Inside[0].Normal), some(r.Chance())
 	}

@@ -161,6 +161,6 @@ func bestCells(o *plan.Choice) []string {
 	}
 	return []string{
 		harmless(r.Route.Name), chance, digits(r.Analytic.ExpandedUncertainty / r.Analytic.Value), digits(r.LeftOverML),
-		strconv.Itoa(r.Operations), digits(r.SoluteGrams),
+		strconv.Itoa(r.Operations), gramDigits(r),
 	}
 }

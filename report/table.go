@@ -34,8 +34,9 @@ func tableRows(c *route.Comparison, most int) [][]string {
 
 // tableHead is what the columns hold, in two lines.
 func tableHead(c *route.Comparison) (names, units []string) {
+	_, unit := soluteUsed(c.Prep, &c.Results[0])
 	return []string{"", "strength", "give or take", insideHead(c), "left over", "solute"},
-		[]string{"route", c.Prep.Target.Unit.Name, "(" + Asked(c.Settings.Coverage) + " %)", insideUnit(c), "mL", "g"}
+		[]string{"route", c.Prep.Target.Unit.Name, "(" + Asked(c.Settings.Coverage) + " %)", insideUnit(c), "mL", unit}
 }
 
 func insideHead(c *route.Comparison) string {
@@ -65,8 +66,8 @@ func cells(c *route.Comparison, r *route.Result) []string {
 	if len(r.Inside) > 0 {
 		inside = InHundred(r.Chance(), c.Prep.LeastChance)
 	}
-	return []string{s.Value, s.spread(), inside,
-		limit(roundSignificant(r.LeftOverML, 3)), limit(roundSignificant(r.SoluteGrams, 3))}
+	solute, _ := soluteUsed(c.Prep, r)
+	return []string{s.Value, s.spread(), inside, limit(roundSignificant(r.LeftOverML, 3)), limit(roundSignificant(solute, 3))}
 }
 
 // shorten cuts a long name.

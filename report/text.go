@@ -98,11 +98,11 @@ func shiftFacts(r *route.Result) []fact {
 
 // rest says what spoils a strength, what is made, and how far it was checked.
 func rest(c *route.Comparison, r *route.Result) []fact {
-	list := []fact{
+	list := append(countedFacts(c.Prep, r), []fact{
 		{"Spoilt by", spoiltBy(r)},
 		{"Makes", amounts(c.Prep, r, "takes")},
 		{"Checked", checked(c, r)},
-	}
+	}...)
 	if text := curved(r); text != "" {
 		list = append(list, fact{"Curved", text})
 	}
@@ -114,7 +114,7 @@ func rest(c *route.Comparison, r *route.Result) []fact {
 
 // amounts say what a route makes, leaves over and takes, or took.
 func amounts(p *route.Prep, r *route.Result, takes string) string {
-	return fmt.Sprintf("%s; left over in all %s; %s %s of %s", volume(r.MadeML), volume(r.LeftOverML), takes, grams(r.SoluteGrams), p.Solute.Name)
+	return fmt.Sprintf("%s; left over in all %s; %s %s", volume(r.MadeML), volume(r.LeftOverML), takes, soluteTaken(p, r))
 }
 
 // spoiltBy says of what the shares of the spoilers are.

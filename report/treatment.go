@@ -69,7 +69,11 @@ func (p *Paper) purpose() string {
 	if p.Batch != nil {
 		verb = "were to be made"
 	}
-	text := fmt.Sprintf("%s %s.", Wanted(p.Prep), verb)
+	wanted := Wanted(p.Prep)
+	if unnamed(p.Prep) {
+		wanted += "," // behind a clause
+	}
+	text := fmt.Sprintf("%s %s.", wanted, verb)
 	if len(p.Prep.Tolerances) == 0 {
 		return text + " No tolerance is given."
 	}
@@ -90,6 +94,9 @@ func (p *Paper) steps(d *document) {
 		made = "made"
 	}
 	d.add(paragraph{Text: fmt.Sprintf("It %s %s.", made, amounts(p.Prep, r, map[bool]string{true: "took", false: "takes"}[p.Batch != nil]))})
+	for _, f := range countedFacts(p.prep(), r) {
+		d.add(paragraph{Text: f.label + ": " + f.text + "."})
+	}
 	switch {
 	case p.ByUser:
 		d.add(paragraph{Text: "The route was chosen by the author of this report."})

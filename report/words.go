@@ -93,8 +93,12 @@ func wholePercent(x float64) string {
 	return strconv.FormatFloat(100*x, 'f', 0, 64) + " %"
 }
 
-// Wanted is "15 mL of 0.060 % w/v dye in ethanol".
+// Wanted is "15 mL of 0.060 % w/v dye in ethanol". Where the strength counts a substance
+// that has no name of its own, it says which.
 func Wanted(p *route.Prep) string {
+	if unnamed(p) {
+		return fmt.Sprintf("%s of %s in %s, %s", equipment.Millilitres(p.Volume), p.Target.Text, p.Solvent.Name, countedAs(p))
+	}
 	return fmt.Sprintf("%s of %s %s in %s", equipment.Millilitres(p.Volume), p.Target.Text, p.Solute.Name, p.Solvent.Name)
 }
 

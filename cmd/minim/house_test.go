@@ -27,7 +27,7 @@ var layers = []string{
 }
 
 // testing packages stand beside the house.
-var besideTheHouse = []string{"minim/uncertainty/near", "minim/uncertainty/independent"}
+var besideTheHouse = []string{"minim/uncertainty/near", "minim/uncertainty/independent", "minim/equipment/benchfile/broken"}
 
 // TestImportArrows holds the order of the packages: data flows one way, and the
 // engine imports nothing but the standard library and gonum.

@@ -168,20 +168,35 @@ func complain(w io.Writer, err error) {
 	}
 	message, hint := err.Error(), ""
 	var (
-		usage   *usageError
-		cured   *hinted
-		mistake *benchfile.Mistake
+		usage    *usageError
+		cured    *hinted
+		mistake  *benchfile.Mistake
+		mistakes benchfile.Mistakes
 	)
 	switch {
-	case errors.As(err, &mistake):
-		message, hint = mistake.Report(), mistake.Hint
 	case errors.As(err, &usage):
 		hint = usage.hint
+	case errors.As(err, &mistakes):
+		complainOfAll(w, mistakes)
+		return
+	case errors.As(err, &mistake):
+		message, hint = mistake.Report(), mistake.Hint
 	case errors.As(err, &cured):
 		hint = cured.hint
 	}
 	fmt.Fprintf(w, "minim: error: %s\n", message)
 	if hint != "" {
 		fmt.Fprintf(w, "minim: hint: %s\n", hint)
+	}
+}
+
+// complainOfAll writes the mistakes of a file.
+func complainOfAll(w io.Writer, all benchfile.Mistakes) {
+	told, more := all.Told()
+	for _, m := range told {
+		complain(w, m)
+	}
+	if more != "" {
+		fmt.Fprintf(w, "minim: error: %s\n", more)
 	}
 }

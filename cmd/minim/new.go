@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"path/filepath"
 
@@ -72,10 +73,15 @@ func (o *newOptions) startRecord(names []string, c console) error {
 		o.route = p.Routes[0].Name
 	}
 	r, err := p.Route(o.route)
-	if err = withRouteHint(p, err); o.route == "" && err != nil {
-		return &usageError{"--record needs --route: which of the routes was made", err.(*usageError).hint}
+	var usage *usageError
+	var none *route.NoRouteError
+	if errors.As(err, &none) {
+		return &hinted{fmt.Errorf("%s: the prep has no route that a record could be of", none.File), "minim plan " + quoted(none.File) + " --save NEW writes a prep with routes that the kit allows"}
 	}
-	if err != nil {
+	switch err = withRouteHint(p, err); {
+	case o.route == "" && errors.As(err, &usage):
+		return &usageError{"--record needs --route: which of the routes was made", usage.hint}
+	case err != nil:
 		return err
 	}
 	text := []byte(record.Template(p, r))

@@ -2,8 +2,6 @@ package main
 
 import (
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"path/filepath"
@@ -12,8 +10,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"minim/cmd/minim/demo"
-	"minim/equipment/benchfile"
 	"minim/report"
 	"minim/uncertainty"
 	"minim/uncertainty/record"
@@ -76,10 +72,6 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 		return nil, err
 	}
 	p := &report.Paper{Date: o.date, ByUser: o.route != ""}
-	p.Origin, err = origin(prep, o.record, repeat(files, flags))
-	if err != nil {
-		return nil, err
-	}
 	name := o.route
 	if o.record != "" {
 		if p.Batch, err = o.batch(ctx, prep); err != nil {
@@ -87,6 +79,7 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 		}
 		name = p.Batch.Planned.Name
 	}
+	p.Origin = origin(prep, p.Batch, repeat(files, flags))
 	if p.Batch != nil && (!others || !p.Batch.AsPlanned.Possible) {
 		p.Comparison = p.Batch.Alone()
 		return p, nil
@@ -133,24 +126,20 @@ func (o *paperOptions) batch(ctx context.Context, prep *route.Prep) (*report.Bat
 	return &report.Batch{Made: m}, nil
 }
 
-// origin says from which files and by which command a document is made.
-func origin(p *route.Prep, recordFile, command string) (report.Origin, error) {
-	out := report.Origin{Version: version, Command: command}
-	for _, name := range []string{p.File, p.Kit.File, recordFile} {
-		if name == "" {
-			continue
-		}
-		data, ok := demo.File(name)
-		if p.File != demo.PrepName || !ok {
-			var err error
-			if data, err = benchfile.Read(name); err != nil {
-				return out, err
-			}
-		}
-		sum := sha256.Sum256(data)
-		out.Files = append(out.Files, report.File{Name: filepath.Base(name), SHA256: hex.EncodeToString(sum[:])})
+// origin says from which files, as they were read, and by which command a document is
+// made.
+func origin(p *route.Prep, b *report.Batch, command string) report.Origin {
+	out := report.Origin{Version: version, Command: command, Files: []report.File{
+		fileOf(p.File, p.Digest), fileOf(p.Kit.File, p.Kit.Digest),
+	}}
+	if b != nil {
+		out.Files = append(out.Files, fileOf(b.Record.File, b.Record.Digest))
 	}
-	return out, nil
+	return out
+}
+
+func fileOf(name, digest string) report.File {
+	return report.File{Name: filepath.Base(name), SHA256: digest}
 }
 
 // keep prints a document as Markdown, or writes it into the file that is named, with a

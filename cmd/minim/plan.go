@@ -114,6 +114,9 @@ func (o *planOptions) search(ctx context.Context, p *route.Prep, options plan.Op
 	options.Progress = m.at
 	found, err := plan.Search(ctx, p, options)
 	var none *plan.NoRouteError
+	if errors.As(err, &none) && !p.CountsMass() && len(p.Stocks) == 0 {
+		return nil, &hinted{err, "state it in the table [solute] of " + p.File + ", or a [[stock]] in the unit of the target"}
+	}
 	if errors.As(err, &none) {
 		return nil, &hinted{err, "take limits away, allow more dilutions with --steps or every graduation with --fine, or add an instrument to " + p.Kit.File}
 	}

@@ -85,9 +85,6 @@ func rescue(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return badValue("has", err)
 	}
-	if !bottle.Unit.Comparable(prep.Target.Unit) && len(files) == 0 {
-		return &usageError{fmt.Sprintf("--has and --to are in %s and %s, which minim cannot convert without a prep", bottle.Unit.Name, prep.Target.Unit.Name), "write both in one unit"}
-	}
 	batch := &route.Route{Name: bottle.Name, Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}
 	m := newBusy(c.err, "looking for ways to correct it")
 	found, err := plan.FindRescue(ctx, prep, batch, o.settings())
@@ -138,8 +135,7 @@ func parseVolume(text string) (float64, error) {
 	return v, nil
 }
 
-// ownPrep is a prep for what the options say. What a dilution does not ask of a solute
-// cancels, and is set to 1.
+// ownPrep is a prep for what the options say.
 func (o *rescueOptions) ownPrep() (*route.Prep, error) {
 	kit, err := equipment.LoadKit(o.kit)
 	if err != nil {
@@ -148,14 +144,20 @@ func (o *rescueOptions) ownPrep() (*route.Prep, error) {
 	if _, err := parseVolume(o.volume); err != nil {
 		return nil, err
 	}
-	for flag, text := range map[string]string{"to": o.to, "has": strings.Split(o.has, ", ")[0]} {
-		if _, err := route.ParseStrength(text); err != nil {
-			return nil, badValue(flag, err)
-		}
+	to, err := route.ParseStrength(o.to)
+	if err != nil {
+		return nil, badValue("to", err)
+	}
+	has, err := route.ParseStrength(strings.Split(o.has, ", ")[0])
+	if err != nil {
+		return nil, badValue("has", err)
+	}
+	if !has.Unit.Comparable(to.Unit) {
+		return nil, &usageError{fmt.Sprintf("--has and --to are in %s and %s, which minim cannot convert without a prep", has.Unit.Name, to.Unit.Name), "write both in one unit"}
 	}
 	lines := []string{
 		"target = " + benchfile.Quote(o.to), "volume = " + benchfile.Quote(o.volume),
-		"[solute]", `name = "solute"`, `molar-mass = "1 g/mol"`, `density = "1 g/mL"`, `activity = "1 U/mg"`,
+		"[solute]", `name = "solute"`,
 		"[solvent]", "name = " + benchfile.Quote(o.solvent),
 	}
 	if o.tolerance != "" {

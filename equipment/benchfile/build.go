@@ -15,7 +15,7 @@ type builder struct {
 	count   int
 }
 
-// build returns the root of the tree, or the first mistake in the file.
+// build returns the root of the tree, with the mistake at which it ends.
 func build(src *source) (*Table, *Mistake) {
 	b := &builder{src: src}
 	b.root = &Table{Name: "file", rank: isRoot, open: true}
@@ -26,12 +26,12 @@ func build(src *source) (*Table, *Mistake) {
 	for b.parser.NextExpression() {
 		last, m := b.expression(b.parser.Expression())
 		if m != nil {
-			return nil, m
+			return b.root, m
 		}
 		end = last
 	}
 	if err := b.parser.Error(); err != nil {
-		return nil, b.syntax(err, end)
+		return b.root, b.syntax(err, end)
 	}
 	return b.root, nil
 }

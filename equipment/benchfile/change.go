@@ -82,10 +82,14 @@ func (c Change) parse() (*value, error) {
 		return &value{shape: Text, text: c.Value, at: c.value()}, nil
 	}
 	root, err := Parse(c.option, []byte(c.line[c.keyAt:]))
+	if err == nil {
+		err = root.file.mistakes.asError()
+	}
 	var m *Mistake
-	if errors.As(err, &m) {
+	if errors.As(err, &m) { // the first will do for one line
 		m.Place = Place{c.option, 0, m.Column + utf8.RuneCountInString(c.line[:c.keyAt])}
 		m.Source = c.line
+		return nil, m
 	}
 	if err != nil {
 		return nil, err

@@ -27,6 +27,13 @@ func (t *Table) FailChoice(key, noun, name string, among []string, also string) 
 	t.Fail(key, message, hint)
 }
 
+// FailAmong is FailChoice of a name that a table of the file should have, one of the kinds
+// given; see [Table.FailFor].
+func (t *Table) FailAmong(kinds []string, key, noun, name string, among []string) {
+	message, hint := choice(noun, name, among)
+	t.FailFor(t.file.root, kinds, key, message, hint)
+}
+
 // choice says that there is nothing of a name, and what there is.
 func choice(noun, name string, among []string) (message, hint string) {
 	hint = "there is none to choose from"

@@ -15,13 +15,14 @@ import (
 // the file holds, whole lines, with the comments and blank lines in between. All
 // else stays, comments above and below included; but where blank lines stand on
 // both sides of what goes, those below go as well. The name is the one shown in
-// mistakes; the error is that of [Parse].
+// mistakes; the error is that of [Parse], or a *Mistake for a misspelt key.
 func Without(name string, data []byte, key string) ([]byte, error) {
 	src, list, err := expressions(name, data)
 	if err != nil {
 		return nil, err
 	}
-	var rest []byte
+	mark, data := cutMark(data)
+	rest := bytes.Clone(mark)
 	from := 0
 	for len(list) > 0 {
 		first := list[0]
@@ -42,12 +43,16 @@ func Without(name string, data []byte, key string) ([]byte, error) {
 // WithText returns the text of a file in which a key of the file holds a text:
 // instead of the text that stands there, or in a line of its own above all other
 // keys. A mistake in the text of the file, or a value that is no text, is a
-// *Mistake.
+// *Mistake, or several.
 func WithText(name string, data []byte, key, text string) ([]byte, error) {
 	root, err := Parse(name, data)
 	if err != nil {
 		return nil, err
 	}
+	if len(root.file.mistakes) > 0 {
+		return nil, root.file.mistakes.asError()
+	}
+	mark, data := cutMark(data)
 	v := root.ask(key)
 	switch {
 	case v == nil:
@@ -57,12 +62,12 @@ func WithText(name string, data []byte, key, text string) ([]byte, error) {
 		}
 		above := src.lines[src.line(list[0].at.from)]
 		line := key + " = " + Quote(text) + LineEnd(data)
-		return slices.Concat(data[:above], []byte(line), data[above:]), nil
+		return slices.Concat(mark, data[:above], []byte(line), data[above:]), nil
 	case v.shape != Text:
 		root.wrong(key, v, "a text in quotes", v.quoted())
 		return nil, root.file.mistakes[0]
 	}
-	return slices.Concat(data[:v.at.from], []byte(Quote(text)), data[v.at.to:]), nil
+	return slices.Concat(mark, data[:v.at.from], []byte(Quote(text)), data[v.at.to:]), nil
 }
 
 // Append returns the text of a file with more lines at its end, below one blank

@@ -122,7 +122,9 @@ func TestPrep(t *testing.T) {
 		step.Need("weigh")
 	}
 	assert.Equal(t, "25 mL flask", steps[1].Text("in"))
-	assert.EqualError(t, root.Err(), "f.toml:21:3: a step needs `weigh`\n"+
+	all := root.Err().(Mistakes)
+	assert.Len(t, all, 5)
+	assert.EqualError(t, all[0], "f.toml:21:3: a step needs `weigh`\n"+
 		"  21 |   { make-up-to = \"25 mL\", in = \"25 mL flask\" },\n"+
 		"     |   ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^")
 }

@@ -10,42 +10,86 @@ import (
 type file struct {
 	*source
 	root     *Table
-	mistakes []*Mistake
-	missing  []missing
+	mistakes Mistakes
+	// marked are the places of the mistakes.
+	marked  []span
+	missing []missing
 }
 
-// missing is a needed key that is not there.
+// missing is a needed key that is not there, or several of which one is needed.
 type missing struct {
 	table *Table
-	key   string
+	keys  []string
+	// by is the mistake of what needs it; nil where the table itself does.
+	by *Mistake
+}
+
+// is reports whether two are of the same key.
+func (n missing) is(other missing) bool {
+	return n.table == other.table && slices.ContainsFunc(n.keys, func(key string) bool { return slices.Contains(other.keys, key) })
 }
 
 // Err closes the whole file of the table: keys that were never asked for become
-// mistakes. It returns the mistake that stands first in the file, or nil.
+// mistakes. It returns nil, the one *Mistake, or all [Mistakes] in the order of the
+// file.
 func (t *Table) Err() error {
 	if t == nil {
 		panic("benchfile: Err of an absent table")
 	}
-	f := t.file
+	return t.file.all().asError()
+}
+
+// all are the mistakes of the file.
+func (f *file) all() Mistakes {
 	all, meant := f.unknown(f.root)
-	for _, need := range f.missing {
-		if !slices.Contains(meant, need) { // the mistyped key says it better
+	for _, need := range f.needed() {
+		if !slices.ContainsFunc(meant, need.is) { // the mistyped key says it better
 			all = append(all, need.mistake())
 		}
 	}
-	all = append(all, f.mistakes...)
-	if len(all) == 0 {
-		return nil
+	return append(all, f.mistakes...)
+}
+
+// needed are the keys that are missing, each once: of several that need one, the first in
+// the file says so.
+func (f *file) needed() (list []missing) {
+	for _, need := range f.missing {
+		i := slices.IndexFunc(list, need.is)
+		switch {
+		case i < 0:
+			list = append(list, need)
+		case order(need.mistake(), list[i].mistake()) < 0:
+			list[i] = need
+		}
 	}
-	return slices.MinFunc(all, func(a, b *Mistake) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
-	})
+	return list
+}
+
+// asError is none, the one, or all in order.
+func (all Mistakes) asError() error {
+	switch len(all) {
+	case 0:
+		return nil
+	case 1:
+		return all[0]
+	}
+	slices.SortStableFunc(all, order)
+	return all
+}
+
+// order compares the places of two mistakes.
+func order(a, b *Mistake) int {
+	return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 }
 
 // unknown returns a mistake for each key that nobody asked for, in the table
 // and in those handed out below it, and what these keys were meant to be.
-func (f *file) unknown(t *Table) (mistakes []*Mistake, meant []missing) {
+func (f *file) unknown(t *Table) (mistakes Mistakes, meant []missing) {
 	for _, e := range t.entries {
+		if !slices.Contains(t.known, e.key) && f.wrong(e.at) { // misspelt, it may have been meant to be any
+			meant = append(meant, missing{t, t.known, nil})
+			continue
+		}
 		if !slices.Contains(t.known, e.key) {
 			meaning, hint := f.guess(t, e)
 			meant = append(meant, meaning)
@@ -74,22 +118,27 @@ func (v *value) within() []*Table {
 func (f *file) guess(t *Table, e *entry) (missing, string) {
 	key, added := e.key, f.isAdded(e.at)
 	if !added && t.origin == byHeader && slices.Contains(f.root.known, key) && f.root.find(key) == nil {
-		return missing{f.root, key}, "`" + key + "` belongs to the file, not to " + t.phrase() + ": write it above the first [header]"
+		return missing{f.root, []string{key}, nil}, "`" + key + "` belongs to the file, not to " + t.phrase() + ": write it above the first [header]"
 	}
-	free := slices.DeleteFunc(slices.Clone(t.known), func(k string) bool { return !added && t.find(k) != nil })
+	free := slices.DeleteFunc(slices.Clone(t.known), func(k string) bool {
+		return !added && t.find(k) != nil && !(e.value.headed() && t.find(k).value.headed())
+	})
 	allowed := ""
 	if len(t.known) > 0 {
 		allowed = "the keys of " + t.phrase() + " are " + strings.Join(t.known, ", ")
 	}
 	if near := Nearest(key, free); near != "" {
-		return missing{t, near}, "write `" + near + "`; " + allowed
+		return missing{t, []string{near}, nil}, "write `" + near + "`; " + allowed
 	}
 	return missing{}, allowed
 }
 
 // mistake says that the needed key is missing. In the whole file no line is to blame.
 func (n missing) mistake() *Mistake {
-	f, message := n.table.file, n.table.phrase()+" needs `"+n.key+"`"
+	if n.by != nil {
+		return n.by
+	}
+	f, message := n.table.file, n.table.phrase()+" needs `"+n.keys[0]+"`"
 	if n.table.rank == isRoot {
 		return &Mistake{Place: f.place(0), Message: message}
 	}

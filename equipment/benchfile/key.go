@@ -22,7 +22,8 @@ type part struct {
 	at   span
 }
 
-// parts returns the words of a key, or the mistake in one of them.
+// parts returns the words of a key, or the mistake in one of them. One that is only
+// misspelt is recorded, and read as what was meant.
 func (b *builder) parts(node *unstable.Node) ([]part, *Mistake) {
 	var parts []part
 	for it := node.Key(); it.Next(); {
@@ -32,7 +33,11 @@ func (b *builder) parts(node *unstable.Node) ([]part, *Mistake) {
 			return nil, m
 		}
 		if m := b.src.spelling(p); m != nil {
-			return nil, m
+			p.name = cured(p.name)
+			if b.root == nil || p.name == "" {
+				return nil, m
+			}
+			b.root.file.keep(p.at, m)
 		}
 		parts = append(parts, p)
 	}
@@ -67,10 +72,19 @@ func (s *source) spelling(p part) *Mistake {
 		return s.mistake(p.at, "the key is empty", "write a word before the =")
 	}
 	hint := ""
-	if cure := strings.NewReplacer("_", "-", " ", "-").Replace(strings.ToLower(p.name)); wellSpelt.MatchString(cure) {
+	if cure := cured(p.name); cure != "" {
 		hint = "write `" + cure + "`"
 	}
 	return s.mistake(p.at, "`"+shorten(p.name)+"`: "+message, hint)
+}
+
+// cured is the key that a misspelt one was meant to be; "" where that is not known.
+func cured(name string) string {
+	cure := strings.NewReplacer("_", "-", " ", "-").Replace(strings.ToLower(name))
+	if !wellSpelt.MatchString(cure) {
+		return ""
+	}
+	return cure
 }
 
 // twice refuses a key that is already there.

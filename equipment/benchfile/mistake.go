@@ -19,8 +19,8 @@ type Mistake struct {
 
 // Error returns the report with the hint as its last line:
 //
-//	bench.toml:12:12: capacity: "10 ml" has the unit "ml", which is not a unit of volume
-//	  12 | capacity = "10 ml"
+//	bench.toml:12:12: capacity: "10 ML" has the unit "ML", which is not a unit of volume
+//	  12 | capacity = "10 ML"
 //	     |            ^^^^^^^
 //	  write mL
 func (m *Mistake) Error() string {

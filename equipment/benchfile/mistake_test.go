@@ -10,11 +10,11 @@ import (
 
 func TestErrorShowsPlaceLineMarkAndCure(t *testing.T) {
 	m := &Mistake{
-		Place: Place{"bench.toml", 12, 12}, Source: `capacity = "10 ml"`, Width: 7,
-		Message: `capacity: "10 ml" has the unit "ml", which is not a unit of volume`, Hint: "write mL",
+		Place: Place{"bench.toml", 12, 12}, Source: `capacity = "10 ML"`, Width: 7,
+		Message: `capacity: "10 ML" has the unit "ML", which is not a unit of volume`, Hint: "write mL",
 	}
-	report := `bench.toml:12:12: capacity: "10 ml" has the unit "ml", which is not a unit of volume
-  12 | capacity = "10 ml"
+	report := `bench.toml:12:12: capacity: "10 ML" has the unit "ML", which is not a unit of volume
+  12 | capacity = "10 ML"
      |            ^^^^^^^`
 	assert.Equal(t, report, m.Report())
 	assert.Equal(t, report+"\n  write mL", m.Error())

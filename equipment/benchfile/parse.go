@@ -2,6 +2,8 @@ package benchfile
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"fmt"
 	"unicode/utf8"
@@ -9,14 +11,18 @@ import (
 	"github.com/pelletier/go-toml/v2"
 )
 
-// Parse returns the root table of a TOML text. The name is the one shown in
+// Parse returns the root table of a TOML text, before which a byte order mark is read
+// over. The name is the one shown in
 // mistakes. A fault in the text is a *Mistake.
 func Parse(name string, data []byte) (*Table, error) {
 	if len(data) > largest {
 		return nil, fmt.Errorf("%s: %w", name, errTooLarge)
 	}
+	digest := Digest(data)
+	_, data = cutMark(data)
 	data = bytes.Clone(data) // places refer to it as long as tables live
 	src := newSource(name, data)
+	src.digest = digest
 	if m := checkBytes(src); m != nil {
 		return nil, m
 	}
@@ -28,23 +34,33 @@ func Parse(name string, data []byte) (*Table, error) {
 		m = &Mistake{Place: src.place(0), Message: "the file is empty: it holds nothing but space and comments"}
 	}
 	if m != nil {
-		return nil, m
+		return nil, append(root.file.mistakes, m).asError()
 	}
 	return root, nil
 }
 
-// byteOrderMarks are the first bytes of files that are not plain UTF-8.
-var byteOrderMarks = []struct{ mark, message, hint string }{
-	{"\xEF\xBB\xBF", "the file starts with a byte order mark", "save it as UTF-8 without a byte order mark"},
-	{"\xFF\xFE", "the file is UTF-16 text, not UTF-8", "save it as UTF-8 without a byte order mark"},
-	{"\xFE\xFF", "the file is UTF-16 text, not UTF-8", "save it as UTF-8 without a byte order mark"},
+// byteOrderMark is what some editors put before UTF-8 text.
+const byteOrderMark = "\xEF\xBB\xBF"
+
+// cutMark parts a byte order mark from the text behind it.
+func cutMark(data []byte) (mark, text []byte) {
+	if bytes.HasPrefix(data, []byte(byteOrderMark)) {
+		return data[:len(byteOrderMark)], data[len(byteOrderMark):]
+	}
+	return nil, data
+}
+
+// Digest is the SHA-256 of a file in hexadecimal digits.
+func Digest(data []byte) string {
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:])
 }
 
 // checkBytes refuses what is not UTF-8 text.
 func checkBytes(src *source) *Mistake {
-	for _, b := range byteOrderMarks {
-		if bytes.HasPrefix(src.data, []byte(b.mark)) {
-			return &Mistake{Place: src.place(0), Message: b.message, Hint: b.hint}
+	for _, mark := range []string{"\xFF\xFE", "\xFE\xFF"} {
+		if bytes.HasPrefix(src.data, []byte(mark)) {
+			return &Mistake{Place: src.place(0), Message: "the file is UTF-16 text, not UTF-8", Hint: "save it as UTF-8"}
 		}
 	}
 	if at := bytes.IndexByte(src.data, 0); at >= 0 {

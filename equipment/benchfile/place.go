@@ -4,7 +4,7 @@
 //
 // A file is read through a cursor. Accessors of Table return zero values for
 // what is absent or wrong and record the mistake; Err closes the file, adds the
-// keys that nobody asked for, and returns the first mistake. Loading code is
+// keys that nobody asked for, and returns all mistakes. Loading code is
 // therefore a straight line that ends with one check.
 //
 //	root, err := benchfile.Load("bench.toml")
@@ -50,7 +50,9 @@ type source struct {
 	name  string
 	data  []byte
 	lines []int
-	added map[int]string // what the lines of changes go by
+	// digest of the file as it was read.
+	digest string
+	added  map[int]string // what the lines of changes go by
 }
 
 // newSource finds the lines of a text.

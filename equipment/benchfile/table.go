@@ -14,6 +14,12 @@ func (t *Table) Place() Place {
 	return t.file.place(t.at.from)
 }
 
+// Root returns the table of the whole file.
+func (t *Table) Root() *Table { return t.file.root }
+
+// Digest returns the SHA-256 of the whole file as it was read; see [Digest].
+func (t *Table) Digest() string { return t.file.digest }
+
 // Call gives the table a name that messages know it by: "entry 3".
 func (t *Table) Call(name string) { t.Name, t.called = name, true }
 
@@ -101,7 +107,7 @@ func (t *Table) Tables(key string) []*Table {
 func (t *Table) Need(keys ...string) {
 	for _, key := range keys {
 		if t != nil && t.ask(key) == nil {
-			t.file.missing = append(t.file.missing, missing{t, key})
+			t.file.missing = append(t.file.missing, missing{t, []string{key}, nil})
 		}
 	}
 }
@@ -117,7 +123,32 @@ func (t *Table) FailKey(key, message, hint string) {
 	t.fail(key, message, hint, func(e *entry) span { return e.at })
 }
 
+// FailFor is Fail for want of another key, one of those in the table that needed is.
+// Where a mistyped key there was meant to be it, that alone is the mistake; of several
+// that want the same key the first in the file is.
+func (t *Table) FailFor(needed *Table, wanted []string, key, message, hint string) {
+	if needed == nil {
+		t.Fail(key, message, hint)
+		return
+	}
+	for _, want := range wanted {
+		needed.ask(want)
+	}
+	at, message := t.blamed(key, message, func(e *entry) span { return e.value.at })
+	if t.Sound(key) {
+		t.file.missing = append(t.file.missing, missing{needed, wanted, t.file.mistake(at, message, hint)})
+	}
+}
+
 func (t *Table) fail(key, message, hint string, where func(*entry) span) {
+	at, message := t.blamed(key, message, where)
+	if t.Sound(key) { // what follows from a mistake is no second one
+		t.file.record(at, message, hint)
+	}
+}
+
+// blamed is where a mistake stands, and its message after the key.
+func (t *Table) blamed(key, message string, where func(*entry) span) (span, string) {
 	if t == nil {
 		panic("benchfile: Fail on an absent table")
 	}
@@ -128,14 +159,25 @@ func (t *Table) fail(key, message, hint string, where func(*entry) span) {
 	if key != "" {
 		message = key + ": " + message
 	}
-	t.file.record(at, message, hint)
+	return at, message
 }
 
 // Accept takes all keys that are there as known: those of a table of which it
-// cannot be said what it may hold.
+// cannot be said what it may hold. A key that was meant to be one that is needed stays
+// unknown.
 func (t *Table) Accept() {
+	var needed []string
+	if t != nil {
+		for _, n := range t.file.missing {
+			if n.table == t {
+				needed = append(needed, n.keys...)
+			}
+		}
+	}
 	for _, key := range t.Keys() {
-		t.ask(key)
+		if Nearest(key, needed) == "" {
+			t.ask(key)
+		}
 	}
 }
 
@@ -178,12 +220,4 @@ func (v *value) describe() string {
 		return "a table"
 	}
 	return "a list"
-}
-
-// record adds a mistake to the file, once.
-func (f *file) record(at span, message, hint string) {
-	m := f.mistake(at, message, hint)
-	if !slices.ContainsFunc(f.mistakes, func(other *Mistake) bool { return *other == *m }) {
-		f.mistakes = append(f.mistakes, m)
-	}
 }

@@ -36,6 +36,9 @@ var Limits = []Limit{
 	{"volume of a stock, content", 1e-6, 1e6, "mL or g"},
 	{"tolerance", 1e-6, 1, "of the target"},
 	{"strength", 1e-15, 3, "g/mL"},
+	{"strength by amount", 1e-18, 0.1, "mol/mL"}, // water itself holds 0.055
+	{"strength by volume", 1e-15, 1, "mL/mL"},
+	{"strength by activity", 1e-12, 1e12, "U/mL"},
 	{"temperature", 0, 50, "°C"},
 	{"within", 0, 25, "°C"},
 	{"assay", 1e-6, 1, ""},

@@ -1,9 +1,6 @@
 package quantity
 
-import (
-	"strings"
-	"unicode"
-)
+import "strings"
 
 // unit is one accepted unit: 10^power base units of its kind.
 type unit struct {
@@ -29,31 +26,9 @@ var units = []unit{
 
 // aliases are spellings that are not accepted but foreseen, with what is meant.
 var aliases = map[string]string{
-	"cc": "mL", "ccm": "mL", "mcg": "µg", "mcl": "µL",
-	"gm": "g", "gr": "g", "gram": "g", "grams": "g", "gramm": "g",
-	"litre": "L", "liter": "L", "litres": "L", "liters": "L",
-	"c": "°C", "ºc": "°C", "℃": "°C", "degc": "°C", "deg c": "°C", "° c": "°C", "k": "°C",
-	"°c-1": "1/°C", "k-1": "1/K", "°c^-1": "1/°C", "k^-1": "1/K",
-	"g/cc": "g/mL", "percent": "%",
+	"mcl": "µL", "gr": "g", // a grain, or a gram
+	"c": "°C", "k": "°C", "percent": "%",
 }
-
-// canonical gives a unit its one spelling: single spaces, none round a slash,
-// the micro sign U+00B5 for U+03BC and for the u of ug, uL and umol, plain
-// digits for raised ones.
-func canonical(text string) string {
-	text = strings.Join(strings.FieldsFunc(text, isSpace), " ")
-	text = spellings.Replace(text)
-	switch amount, _, _ := strings.Cut(text, "/"); amount {
-	case "ug", "uL", "umol":
-		text = "µ" + text[1:]
-	}
-	return text
-}
-
-var spellings = strings.NewReplacer(" / ", "/", " /", "/", "/ ", "/", "μ", "µ", "³", "3", "⁻¹", "-1")
-
-// isSpace reports a space of any width, breaking or not; not a tab or a line end.
-func isSpace(r rune) bool { return unicode.Is(unicode.Zs, r) }
 
 // find returns the unit with the canonical name.
 func find(name string) (unit, bool) {

@@ -71,6 +71,9 @@ func sparing(p *route.Prep, o Options) Options {
 // readabilities works out what hangs on the readability of the balance.
 func (b *Purchase) readabilities(ctx context.Context, o Options) (err error) {
 	b.MostLeftOver = o.leftOverAllowed(b.Prep)
+	if !b.Prep.CountsMass() {
+		return nil // nothing can be weighed
+	}
 	if b.DirectML, err = b.directFrom(o.coverage()); err != nil {
 		return err
 	}

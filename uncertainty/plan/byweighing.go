@@ -32,9 +32,10 @@ type weigher struct {
 	err               error
 }
 
-// byWeighing offers the routes by weighing. They need the density of the solvent.
+// byWeighing offers the routes by weighing. They need the density of the solvent, and a
+// prep whose strengths are masses.
 func (s *search) byWeighing(ctx context.Context) error {
-	if !s.prep.Solvent.Density.Known {
+	if !s.prep.Solvent.Density.Known || !s.prep.CountsMass() {
 		return nil
 	}
 	for _, k := range s.prep.Kit.Balances {
@@ -231,5 +232,5 @@ func (w *weigher) try(d *draft) {
 // allows reports whether a route can be done and keeps the limits.
 func (s *search) allows(r *route.Result) bool {
 	return r.Possible && r.Informative && r.Enough(s.prep.Volume) &&
-		r.LeftOverML <= s.mostLeftOver && r.SoluteGrams <= s.mostSolute
+		r.LeftOverML <= s.mostLeftOver && r.SoluteUsed <= s.mostSolute
 }

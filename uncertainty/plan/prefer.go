@@ -42,7 +42,7 @@ func figure(c *route.Comparison, preference string, r *route.Result) float64 {
 	case route.Fewest:
 		return float64(r.Operations)
 	case route.LeastSolute:
-		return r.SoluteGrams
+		return r.SoluteUsed
 	case route.Cheapest:
 		cost, _ := c.Prep.Cost(r)
 		return cost.Amount

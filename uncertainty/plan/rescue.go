@@ -205,6 +205,9 @@ func (r *rescuer) noWay() error {
 	case is > wanted:
 		return &NoWayError{fmt.Sprintf("nothing on the bench measures or holds what would dilute it %s times", short(roundTo(is/wanted, 3))), "a larger vessel or a smaller pipette"}
 	}
+	if !r.prep.CountsMass() {
+		return &NoWayError{"it is too weak, there is no stronger solution, and " + r.prep.WeighingNeeds(), "a stock that is stronger"}
+	}
 	return &NoWayError{"it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
 		"a stock that is stronger; letting solvent evaporate is slow, and what is left would have to be measured"}
 }

@@ -124,7 +124,7 @@ func (r *rescuer) strengthen(is, wanted float64) error {
 		}
 	}
 	content := r.prep.SoluteContent() - wanted*r.prep.SpecificVolume()
-	if content <= 0 {
+	if content <= 0 || !r.prep.CountsMass() {
 		return nil
 	}
 	return r.addSolute(volume * (wanted - is) / content)

@@ -27,15 +27,8 @@ func (s *source) isWeighed() bool { return s.step.Verb == route.Weigh }
 // addSources finds what routes can start with: balances, packets, and stocks in
 // the solvent of the prep.
 func (b *bench) addSources() error {
-	for _, k := range b.prep.Kit.Balances {
-		if err := b.addSource(route.Step{Verb: route.Weigh, Balance: k, Amount: reading(k, 1)}); err != nil {
-			return err
-		}
-	}
-	for _, k := range b.prep.Packets {
-		if err := b.addSource(route.Step{Verb: route.UsePacket, Packet: k}); err != nil {
-			return err
-		}
+	if err := b.addMasses(); err != nil {
+		return err
 	}
 	for _, k := range b.prep.Stocks {
 		if k.Solvent != "" && k.Solvent != b.prep.Solvent.Name {
@@ -43,6 +36,27 @@ func (b *bench) addSources() error {
 			continue
 		}
 		if err := b.addSource(route.Step{Verb: route.Start, Stock: k}); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// addMasses adds what brings in a mass of solute, where the prep says what to make of it.
+func (b *bench) addMasses() error {
+	if !b.prep.CountsMass() {
+		if len(b.prep.Kit.Balances)+len(b.prep.Packets) > 0 {
+			b.notSearched = append(b.notSearched, "routes by weighing ("+b.prep.WeighingNeeds()+")")
+		}
+		return nil
+	}
+	for _, k := range b.prep.Kit.Balances {
+		if err := b.addSource(route.Step{Verb: route.Weigh, Balance: k, Amount: reading(k, 1)}); err != nil {
+			return err
+		}
+	}
+	for _, k := range b.prep.Packets {
+		if err := b.addSource(route.Step{Verb: route.UsePacket, Packet: k}); err != nil {
 			return err
 		}
 	}
@@ -141,5 +155,5 @@ func (b *bench) holds(mL float64) bool {
 		return true
 	}
 	density := b.prep.Solvent.Density
-	return density.Known && slices.ContainsFunc(b.prep.Kit.Balances, func(k *equipment.Balance) bool { return k.Capacity >= mL*density.Value/2 })
+	return density.Known && b.prep.CountsMass() && slices.ContainsFunc(b.prep.Kit.Balances, func(k *equipment.Balance) bool { return k.Capacity >= mL*density.Value/2 })
 }

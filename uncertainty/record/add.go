@@ -1,7 +1,6 @@
 package record
 
 import (
-	"errors"
 	"fmt"
 	"strings"
 
@@ -89,9 +88,10 @@ func parseWith(path string, text []byte, lines string, p *route.Prep) (*Record, 
 		before--
 	}
 	r, err := Parse(path, append(whole, lines...), p)
-	var m *benchfile.Mistake
-	if errors.As(err, &m) && m.Line > before {
-		m.Place = benchfile.Place{File: "the new entry", Column: m.Column}
+	for _, m := range benchfile.MistakesIn(err) {
+		if m.Line > before {
+			m.Place = benchfile.Place{File: "the new entry", Column: m.Column}
+		}
 	}
 	return r, err
 }

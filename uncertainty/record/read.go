@@ -34,7 +34,7 @@ func Parse(name string, text []byte, p *route.Prep) (*Record, error) {
 	}
 	root.DropBlanks()
 	root.Need("route", "entries")
-	r := &Record{File: name, Plan: p, Batch: root.Text("batch"), Note: root.Text("note"), Cut: cut}
+	r := &Record{File: name, Digest: benchfile.Digest(text), Plan: p, Batch: root.Text("batch"), Note: root.Text("note"), Cut: cut}
 	r.Planned = findRoute(root, p)
 	entries := root.Table("entries")
 	if r.Planned == nil || entries == nil {

@@ -29,6 +29,8 @@ import (
 // Record is what was written down of a batch.
 type Record struct {
 	File, Batch, Note string
+	// Digest is the SHA-256 of the file as it was read.
+	Digest string
 	// Plan is the prep, and Prep the same with the bench as it was on the day.
 	Plan, Prep *route.Prep
 	// Planned is the route of the prep. Made is the route as it was made: what has been

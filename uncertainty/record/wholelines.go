@@ -48,6 +48,7 @@ func brokenOff(name string, above, last []byte) bool {
 
 // right reports right TOML, which may hold nothing.
 func right(name string, text []byte) bool {
+	text = bytes.TrimPrefix(text, []byte("\uFEFF"))
 	for line := range bytes.Lines(text) {
 		if line = bytes.TrimSpace(line); len(line) > 0 && line[0] != '#' {
 			_, err := benchfile.Parse(name, text)

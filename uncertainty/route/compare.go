@@ -175,7 +175,10 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 	if err != nil {
 		return result, nil, fmt.Errorf("route %q: %w", r.Name, err)
 	}
-	result.SoluteGrams, result.MadeML, result.LeftOverML = c.soluteUsed, c.made, c.leftOver
+	result.SoluteUsed, result.MadeML, result.LeftOverML = c.soluteUsed, c.made, c.leftOver
+	if c.prep.CountsMass() {
+		result.SoluteGrams = c.soluteUsed
+	}
 	result.Notes = c.notes
 	if !result.Enough(p.Volume) {
 		result.Notes.Warn(fmt.Sprintf("%s makes only %s mL", r.Name, short(c.made)))

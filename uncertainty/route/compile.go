@@ -241,6 +241,9 @@ func (c *compiler) checkedStep(i int) error {
 
 func (c *compiler) step(i int) error {
 	s := &c.route.Steps[i]
+	if err := c.prep.lackOf(s); err != nil {
+		return &equipment.Impossible{Reason: err.Error()}
+	}
 	c.at = i
 	if then := grammars[s.Verb].then; then == solution || then == mixture {
 		c.making = i
@@ -305,8 +308,9 @@ func (c *compiler) become(concentration, volume uncertainty.Node) {
 	c.hasAmount, c.hasVolume = false, false
 	limit, has := c.prep.Solute.Solubility, c.model.Intended(concentration)
 	if limit > 0 && has > limit {
-		c.notes.Warn(fmt.Sprintf("%s: a solution of %s g/L is stronger than the solubility of the %s, %s g/L",
-			c.route.Name, short(1000*has), c.prep.Solute.Name, short(1000*limit)))
+		unit := c.prep.SoluteUnit() + "/L"
+		c.notes.Warn(fmt.Sprintf("%s: a solution of %s %s is stronger than the solubility of the %s, %s %s",
+			c.route.Name, short(1000*has), unit, c.prep.Solute.Name, short(1000*limit), unit))
 	}
 }
 

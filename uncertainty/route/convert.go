@@ -1,24 +1,22 @@
 package route
 
-import (
-	"fmt"
-
-	"minim/equipment/quantity"
-	"minim/uncertainty"
-)
+import "minim/uncertainty"
 
 // gramsPerML converts a strength to a mass concentration γ, with the properties
 // of the solute at their estimates:
 //
 //	mol/L: γ = c M    % w/w: γ = w ρ0/(1 - w (1 - φ ρ0))    % v/v: γ = q ρ    U/mL: γ = s/a
 //
-// Its error names the property that the prep does not state.
+// Its error names the property that the prep does not state. Where the models carry
+// another quantity in place of a mass (see carried.go), γ is that quantity in a mL.
 func (p *Prep) gramsPerML(s Strength) (float64, error) {
 	x := s.Value / s.Unit.per
 	if err := p.canConvert(s); err != nil {
 		return 0, err
 	}
 	switch s.Unit.basis {
+	case p.own:
+		return x, nil
 	case byAmount:
 		return x * p.Solute.MolarMass.Value, nil
 	case byMass:
@@ -36,6 +34,7 @@ func (p *Prep) gramsPerML(s Strength) (float64, error) {
 // fromGramsPerML is the inverse of gramsPerML.
 func (p *Prep) fromGramsPerML(g float64, u Unit) float64 {
 	switch u.basis {
+	case p.own:
 	case byAmount:
 		g /= p.Solute.MolarMass.Value
 	case byMass:
@@ -47,24 +46,6 @@ func (p *Prep) fromGramsPerML(g float64, u Unit) float64 {
 		g *= p.Solute.Activity.Value
 	}
 	return g * u.per
-}
-
-// canConvert says which property is missing for a strength.
-func (p *Prep) canConvert(s Strength) error {
-	missing, hint := "", ""
-	switch {
-	case s.Unit.basis == byAmount && !p.Solute.MolarMass.Known:
-		missing, hint = "the molar mass of the solute", `state it in the table [solute]: molar-mass = "58.44 g/mol"`
-	case s.Unit.basis == byMass && !p.Solvent.Density.Known:
-		missing, hint = "the density of the solvent", `state it in the table [solvent]: density = "0.998 g/mL"`
-	case s.Unit.basis == byVolume && !p.Solute.Density.Known:
-		missing, hint = "the density of the solute", `state it in the table [solute]: density = "0.789 g/mL"`
-	case s.Unit.basis == byActivity && !p.Solute.Activity.Known:
-		missing, hint = "the activity of the solute", `state it in the table [solute]: activity = "30 U/mg"`
-	default:
-		return nil
-	}
-	return &quantity.Error{Found: s.Text, Message: fmt.Sprintf("%s needs %s", s.Unit.Name, missing), Hint: hint}
 }
 
 // phi is the apparent specific volume of the solute: stated, or rectangular
@@ -82,6 +63,7 @@ func (c *compiler) toUnit(l *liquid, u Unit) (uncertainty.Node, error) {
 	m, solute := c.model, c.prep.Solute
 	x := l.concentration
 	switch u.basis {
+	case c.prep.own:
 	case byAmount:
 		x = m.Divide(x, c.property("molar mass", "g/mol", solute.MolarMass))
 	case byMass:
@@ -91,7 +73,7 @@ func (c *compiler) toUnit(l *liquid, u Unit) (uncertainty.Node, error) {
 		}
 		x = w
 	case byVolume:
-		x = m.Divide(x, c.property("density", "g/mL", solute.Density))
+		x = m.Divide(x, c.density())
 	case byActivity:
 		x = m.Multiply(x, c.property("activity", "U/g", solute.Activity))
 	}
@@ -104,22 +86,33 @@ func (c *compiler) fromUnit(x uncertainty.Node, u Unit, l medium) (uncertainty.N
 	m, solute := c.model, c.prep.Solute
 	x = m.Multiply(x, m.Constant(1/u.per))
 	switch u.basis {
+	case c.prep.own:
 	case byAmount:
 		x = m.Multiply(x, c.property("molar mass", "g/mol", solute.MolarMass))
 	case byMass:
 		concentration, _, err := c.byVolume(x, l)
 		return concentration, err
 	case byVolume:
-		x = m.Multiply(x, c.property("density", "g/mL", solute.Density))
+		x = m.Multiply(x, c.density())
 	case byActivity:
 		x = m.Divide(x, c.property("activity", "U/g", solute.Activity))
 	}
 	return x, nil
 }
 
-// property appends a property of the solute.
+// property appends a property of the substance that the strength counts.
 func (c *compiler) property(name, unit string, e Estimate) uncertainty.Node {
-	return c.material(c.prep.Solute.Name, name+" of the "+c.prep.Solute.Name, unit, e, false)
+	return c.propertyOf(c.prep.Solute.Name, name, unit, e)
+}
+
+// propertyOf appends a property of the solute in one of its forms.
+func (c *compiler) propertyOf(form, name, unit string, e Estimate) uncertainty.Node {
+	return c.material(form, name+" of the "+form, unit, e, false)
+}
+
+// density appends that of what is weighed or measured.
+func (c *compiler) density() uncertainty.Node {
+	return c.propertyOf(c.prep.Solute.Weighed(), "density", "g/mL", c.prep.Solute.Density)
 }
 
 // MassFraction of a solution with a mass concentration γ in g/mL, with the

@@ -9,7 +9,8 @@ import (
 	"minim/uncertainty"
 )
 
-// Estimate is a stated value with what is known of its uncertainty.
+// Estimate is a stated value with what is known of its uncertainty. One that was stated
+// with a mistake in it is known to be 0, so that its absence is no second mistake.
 type Estimate struct {
 	Value float64
 	// Distribution is nil when the value was stated without uncertainty.
@@ -38,10 +39,13 @@ func estimate(t *benchfile.Table, key string, parse, parseExpanded parser) Estim
 	}
 	text := t.Text(key)
 	if text == "" {
-		return Estimate{}
+		return Estimate{Known: t.Has(key)}
 	}
 	if rest, ok := strings.CutPrefix(text, "at least "); ok && key == "assay" {
 		low := number(t, key, rest, parse)
+		if !t.Sound(key) {
+			return Estimate{Known: true}
+		}
 		if low >= 1 {
 			return Estimate{Value: 1, Known: true}
 		}
@@ -55,11 +59,12 @@ func estimateFromTable(t *benchfile.Table, key string, parse, parseExpanded pars
 	if t.Has("from") || t.Has("to") {
 		t.Need("from", "to")
 		low, high := value("from"), value("to")
-		if low >= high {
-			if high != 0 {
-				t.Fail("to", fmt.Sprintf("the upper limit of %s is not above the lower", key), "")
-			}
-			return Estimate{}
+		switch {
+		case !t.Has("from") || !t.Has("to") || !t.Sound("from", "to"):
+			return Estimate{Known: true}
+		case low >= high:
+			t.Fail("to", fmt.Sprintf("the upper limit of %s is not above the lower", key), "")
+			return Estimate{Known: true}
 		}
 		return between(low, high)
 	}
@@ -68,6 +73,8 @@ func estimateFromTable(t *benchfile.Table, key string, parse, parseExpanded pars
 	switch {
 	case t.Has("k") && !quantity.LimitOf("k").Holds(k):
 		t.Fail("k", fmt.Sprintf("a coverage factor of %v is not likely", k), "certificates mostly state k = 2")
+	case !t.Sound("value", "expanded", "k"):
+		return Estimate{Known: true}
 	case v > 0 && expanded >= v:
 		t.Fail("expanded", "the expanded uncertainty is not smaller than the value", "")
 	case expanded < 0:
@@ -88,7 +95,8 @@ func number(t *benchfile.Table, key, text string, parse parser) float64 {
 	}
 	v, err := parse(text)
 	if err != nil {
-		t.FailWith(key, err)
+		failStrength(t, key, err)
+		return 0
 	}
 	return v
 }

@@ -260,9 +260,14 @@ func understand(t *testing.T, kit *equipment.Kit, text string) (readable, possib
 	}()
 	p, err := ParsePrep("prep.toml", []byte(text), kit)
 	if err != nil {
-		var m *benchfile.Mistake
-		if !errors.As(err, &m) || m.Line < 1 || m.Column < 1 || m.Message == "" {
-			t.Fatalf("no place: %v\n%s", err, text)
+		all := benchfile.MistakesIn(err)
+		for i, m := range all {
+			if m.Line < 1 || m.Column < 1 || m.Message == "" || i > 0 && m.Line < all[i-1].Line {
+				t.Fatalf("no place: %v\n%s", err, text)
+			}
+		}
+		if len(all) == 0 {
+			t.Fatalf("no mistake: %v\n%s", err, text)
 		}
 		return false, false
 	}

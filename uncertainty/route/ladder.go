@@ -40,9 +40,11 @@ func (p *Prep) readLadder(t *benchfile.Table) *Ladder {
 	if !t.Has("ladder") {
 		return nil
 	}
-	if !t.Has("ladder-with") || !t.Has("ladder-in") {
-		t.FailKey("ladder", "nothing says what the rungs are measured with and made up in", "write ladder-with = \"1 mL pipette\" and ladder-in = \"10 mL flask\", by their names in the kit")
-		return nil
+	for _, key := range []string{"ladder-with", "ladder-in"} {
+		if !t.Has(key) {
+			t.FailFor(t, []string{key}, "ladder", "nothing says what the rungs are measured with and made up in", "write ladder-with = \"1 mL pipette\" and ladder-in = \"10 mL flask\", by their names in the kit")
+			return nil
+		}
 	}
 	l := new(Ladder)
 	if with != "" {
@@ -57,7 +59,7 @@ func (p *Prep) readLadder(t *benchfile.Table) *Ladder {
 		case text == "":
 			return nil
 		case err != nil:
-			t.FailWith("ladder", err)
+			failStrength(t, "ladder", err)
 			return nil
 		case p.Target.Value > 0 && p.inTargetUnit(s) >= p.Target.Value:
 			t.Fail("ladder", fmt.Sprintf("%s is not weaker than the target it is made from", text), "")

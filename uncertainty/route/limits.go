@@ -74,10 +74,25 @@ func (p *Prep) readLimits(root *benchfile.Table) Limits {
 	if l.Volume > 0 && l.Volume < p.Volume*(1-1e-9) {
 		t.Fail("volume", "is less than the volume wanted, "+equipment.Millilitres(p.Volume), "it is the most that may be made in all")
 	}
-	if l.Prefer == Cheapest && !root.Table("solute").Has("price") && !root.Table("solvent").Has("price") {
-		t.Fail("prefer", "neither the solute nor the solvent has a price", `state one in its table: price = "3.20 EUR/g"`)
+	solute := root.Table("solute")
+	switch {
+	case l.Prefer == Cheapest && solute != nil && !solute.Has("price") && !root.Table("solvent").Has("price"):
+		t.FailFor(solute, []string{"price"}, "prefer", "neither the solute nor the solvent has a price", `state one in its table: price = "3.20 EUR/g"`)
+	case l.Prefer == Cheapest && solute.Has("price"):
+		p.needMass(t, "prefer", "the price of the solute")
+	}
+	if t.Has("solute") {
+		p.needMass(t, "solute", "a limit in grams")
 	}
 	return l
+}
+
+// needMass refuses what is stated by mass where the prep does not say what turns its
+// strengths into masses.
+func (p *Prep) needMass(t *benchfile.Table, key, what string) {
+	if !p.CountsMass() {
+		failStrength(t, key, p.lacks(what, "", p.propertyOf(p.own)))
+	}
 }
 
 // readStrongest reads a strength that is at least that of the target, in g/mL.
@@ -86,7 +101,7 @@ func (p *Prep) readStrongest(t *benchfile.Table) float64 {
 	if s.Value == 0 {
 		return 0
 	}
-	if p.Target.Value > 0 && p.inTargetUnit(s) < p.Target.Value*(1-1e-9) {
+	if p.Target.Value > 0 && p.canCompare(s) && p.inTargetUnit(s) < p.Target.Value*(1-1e-9) {
 		t.Fail("strongest", fmt.Sprintf("is weaker than the target, %s", p.Target.Text), "")
 	}
 	concentration, _ := p.gramsPerML(s) // that it can be converted, strength has seen
@@ -98,7 +113,7 @@ func (p *Prep) readWithout(t *benchfile.Table) []string {
 	names := t.Texts("without")
 	for _, name := range names {
 		switch {
-		case name == "" || slices.Contains(p.Kit.Names(), name):
+		case name == "" || p.withoutKit() || slices.Contains(p.Kit.Names(), name):
 		case slices.Contains(p.Kit.Candidates.Names(), name):
 			t.Fail("without", fmt.Sprintf("the %s is a candidate and not on the bench", name), "leave it out of the list")
 		default:

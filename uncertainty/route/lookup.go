@@ -61,6 +61,10 @@ func (p *Prep) balances() (names []string) {
 	return names
 }
 
+// withoutKit reports that the kit could not be found, which is the mistake: of its
+// instruments nothing can be said.
+func (p *Prep) withoutKit() bool { return len(p.Kit.Names())+len(p.Kit.Candidates.Names()) == 0 }
+
 func choose(among []string) string {
 	if len(among) == 0 {
 		return "the kit has none that fits"
@@ -72,6 +76,8 @@ func choose(among []string) string {
 // name that is of another sort or not on the bench.
 func (p *Prep) failInstrument(t *benchfile.Table, key, name, noun string, fitting []string) {
 	switch {
+	case p.withoutKit():
+		// said already
 	case slices.Contains(p.Kit.Names(), name):
 		t.Fail(key, fmt.Sprintf("the %s is not a %s", name, noun), choose(fitting))
 	case slices.Contains(p.Kit.Candidates.Names(), name):

@@ -10,8 +10,9 @@ import (
 
 // Prep is what is to be made, and the routes by which it might be.
 type Prep struct {
-	// File is the name of the file that it was read from.
-	File string
+	// File is the name of the file that it was read from, and Digest the SHA-256 of its
+	// text as it was read.
+	File, Digest string
 	// Title and Note are free text.
 	Title, Note string
 	// Kit is the bench that it is made on, with Changes that its file does not
@@ -21,6 +22,8 @@ type Prep struct {
 	// Target strength, and the Volume wanted in mL.
 	Target Strength
 	Volume float64
+	// own is the basis of what the models carry in place of a mass; see carried.go.
+	own basis
 	// Tolerances on the strength. The first decides; there may be none.
 	Tolerances []Tolerance
 	// LeastChance of being inside that is asked for.
@@ -71,10 +74,11 @@ type Solute struct {
 	Name, WeighedAs string
 	Assay           Estimate
 	// FormFactor is the mass of the substance that the strength counts over
-	// the mass of the form that is weighed.
+	// the mass of the form that is weighed: stated, or the ratio of their molar masses.
 	FormFactor float64
-	// MolarMass in g/mol of the substance that the strength counts.
-	MolarMass Estimate
+	// MolarMass in g/mol of the substance that the strength counts, and WeighedMolarMass
+	// of the form that is weighed.
+	MolarMass, WeighedMolarMass Estimate
 	// Density in g/mL, for the buoyancy of the air, for % v/v, and for a liquid
 	// that is measured by volume.
 	Density Estimate
@@ -89,6 +93,10 @@ type Solute struct {
 	// Hazards are the user's words for it undiluted; none means not stated.
 	Hazards []string
 }
+
+// Converted reports whether 1 g of what is weighed holds more or less than 1 g of the
+// substance that the strength counts, apart from its assay.
+func (s *Solute) Converted() bool { return s.FormFactor != 1 && s.FormFactor != 0 }
 
 // Weighed is the name of what is weighed or measured out.
 func (s *Solute) Weighed() string { return cmp.Or(s.WeighedAs, s.Name) }

@@ -36,10 +36,10 @@ func (p *Prep) readPrice(t *benchfile.Table, kind quantity.Kind) equipment.Price
 
 // Cost of a route: the solute that it uses, and as much solvent as all the liquid
 // that it makes. What has no price is not counted; ok is false when neither has
-// one, or the route cannot be done.
+// one, the route cannot be done, or the price is of a mass of solute that is not known.
 func (p *Prep) Cost(r *Result) (cost equipment.Price, ok bool) {
 	solute, solvent := p.Solute.Price, p.Solvent.Price
-	if !r.Possible || !solute.Stated() && !solvent.Stated() {
+	if !r.Possible || !solute.Stated() && !solvent.Stated() || solute.Stated() && !p.CountsMass() {
 		return equipment.Price{}, false
 	}
 	made := min(p.Volume, r.MadeML) + r.LeftOverML

@@ -25,13 +25,31 @@ func readSolute(t *benchfile.Table) Solute {
 		Activity:       estimate(t, "activity", parseActivity, parseActivity),
 		Hazards:        t.Texts("hazards"),
 	}
-	if t.Has("form-factor") {
+	s.readForm(t)
+	return s
+}
+
+// readForm reads how much of the substance that the strength counts is in what is
+// weighed: a factor, or two molar masses.
+func (s *Solute) readForm(t *benchfile.Table) {
+	s.WeighedMolarMass = likely(t, "weighed-molar-mass", quantity.MolarMass, quantity.LimitOf("molar-mass"), "sodium chloride has \"58.44 g/mol\"")
+	const both = "weighed-molar-mass"
+	switch {
+	case t.Has("form-factor") && t.Has(both):
+		t.FailKey("form-factor", "the two molar masses say already how much of the substance is in what is weighed", "leave form-factor out, or "+both)
+	case t.Has("form-factor"):
 		s.FormFactor = t.Number("form-factor")
 		if limit := quantity.LimitOf("form-factor"); !limit.Holds(s.FormFactor) {
 			t.Fail("form-factor", fmt.Sprintf("a form factor is a ratio of molar masses, from %v to %v", limit.Least, limit.Most), "write 0.903 for 0.903 g of the substance in 1 g of what is weighed")
 		}
+	case !t.Has(both):
+	case !t.Has("molar-mass"):
+		t.FailFor(t, []string{"molar-mass"}, both, "is half of a ratio: the molar mass of the substance that the strength counts is not stated", "state molar-mass as well")
+	case s.MolarMass.Value > 10*s.WeighedMolarMass.Value && s.WeighedMolarMass.Value > 0:
+		t.Fail(both, "is less than a tenth of molar-mass", "molar-mass is of the substance that the strength counts, "+both+" of what is weighed")
+	case s.MolarMass.Value > 0 && s.WeighedMolarMass.Value > 0:
+		s.FormFactor = s.MolarMass.Value / s.WeighedMolarMass.Value
 	}
-	return s
 }
 
 // likely reads an estimate that is likely only between two limits.

@@ -15,17 +15,17 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	}
 	root.Need("target", "volume", "solute", "solvent")
 	p := &Prep{
-		File: root.Place().File, Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
+		File: root.Place().File, Digest: root.Digest(), Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
 		Volume: readVolume(root),
 		Bench:  readBench(root.Table("bench")),
 		Solute: readSolute(root.Table("solute")),
 	}
 	p.Solvent = readSolvent(root.Table("solvent"))
-	p.Target = p.strength(root, "target")
+	p.readTarget(root)
 	p.Tolerances = p.readTolerances(root)
 	p.LeastChance = leastChance(root)
 	if root.Has("least-chance") && !root.Has("tolerance") && !root.Has("not-above") && !root.Has("not-below") {
-		root.Fail("least-chance", "there is no tolerance to be inside of", "state a tolerance as well")
+		root.FailFor(root, []string{"tolerance", "not-above", "not-below"}, "least-chance", "there is no tolerance to be inside of", "state a tolerance as well")
 	}
 	for _, t := range root.Tables("stock") {
 		p.Stocks = append(p.Stocks, p.readStock(t))
@@ -60,7 +60,23 @@ func readVolume(t *benchfile.Table) float64 {
 	return v
 }
 
-// strength reads a strength that must be convertible to g/mL.
+// readTarget reads the strength wanted.
+func (p *Prep) readTarget(root *benchfile.Table) {
+	text := root.Text("target")
+	if text == "" {
+		return
+	}
+	s, err := ParseStrength(text)
+	if err != nil {
+		root.FailWith("target", err)
+		return
+	}
+	p.aim(s)
+	p.strength(root, "target")
+}
+
+// strength reads a strength that must be convertible to g/mL. It is the zero Strength
+// where it is not, or cannot be for a mistake elsewhere.
 func (p *Prep) strength(t *benchfile.Table, key string) Strength {
 	text := t.Text(key)
 	if text == "" {
@@ -68,10 +84,21 @@ func (p *Prep) strength(t *benchfile.Table, key string) Strength {
 	}
 	s, err := p.parseStrength(text)
 	if err != nil {
-		t.FailWith(key, err)
+		failStrength(t, key, err)
 		return Strength{}
 	}
 	return s
+}
+
+// holdable is what 1 mL of a solution can hold, of what the models carry, with a hint.
+var holdable = map[basis]struct {
+	limit quantity.Limit
+	hint  string
+}{
+	byMassInVolume: {quantity.LimitOf("strength"), "state one between 1e-12 g/L and 3000 g/L"},
+	byAmount:       {quantity.LimitOf("strength by amount"), "state one between 1e-15 mol/L and 100 mol/L"},
+	byVolume:       {quantity.LimitOf("strength by volume"), "state one between 1e-13 % v/v and 100 % v/v"},
+	byActivity:     {quantity.LimitOf("strength by activity"), "state one between 1e-12 U/mL and 1e12 U/mL"},
 }
 
 // parseStrength reads a strength that the solute can have.
@@ -86,11 +113,19 @@ func (p *Prep) parseStrength(text string) (Strength, error) {
 		return Strength{}, err
 	case (s.Unit.basis == byMass || s.Unit.basis == byVolume) && s.Value > s.Unit.per:
 		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is more than 100 %%", text)}
-	case !quantity.LimitOf("strength").Holds(grams):
-		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text),
-			Hint: "state one between 1e-12 g/L and 3000 g/L"}
+	case !holdable[p.own].limit.Holds(grams):
+		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text), Hint: holdable[p.own].hint}
 	}
 	return s, nil
+}
+
+// canCompare reports whether a strength can be put beside the target: neither could not
+// be read, and no mistake elsewhere stands between their units.
+func (p *Prep) canCompare(s Strength) bool {
+	if s.Value == 0 || p.Target.Value == 0 {
+		return false
+	}
+	return s.Unit == p.Target.Unit || p.canConvert(s) == nil && p.canConvert(p.Target) == nil
 }
 
 // inTargetUnit is the value of a strength in the unit of the target.

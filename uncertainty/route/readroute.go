@@ -15,16 +15,14 @@ func (p *Prep) readRoute(t *benchfile.Table) *Route {
 	if slices.ContainsFunc(p.Routes, func(o *Route) bool { return o.Name == r.Name && r.Name != "" }) {
 		t.Fail("name", "there are two routes called \""+r.Name+"\"", "give each its own name")
 	}
-	at, inOrder := nothing, true
 	tables := t.Tables("steps")
+	at, inOrder := nothing, t.Sound("steps")
 	for _, st := range tables {
 		s, ok := p.readStep(st)
-		if !ok {
-			return r
-		}
-		inOrder = r.follows(st, at, s) && inOrder
+		inOrder = inOrder && ok && r.follows(st, at, s) // after a step out of order nothing is known
 		at = grammars[s.Verb].then
 		r.Steps = append(r.Steps, s)
+		failStrength(st, string(s.Verb), p.lackOf(&s))
 	}
 	if inOrder {
 		r.checkOptions(p, tables)
@@ -55,7 +53,7 @@ func (r *Route) follows(t *benchfile.Table, at state, s Step) bool {
 	}
 	if s.Verb == WeighUpTo && at == weighedPart {
 		zeroed := r.Steps[len(r.Steps)-1]
-		if s.Balance != zeroed.Balance || max(s.Piece, 1) != max(zeroed.Piece, 1) {
+		if s.Balance != nil && zeroed.Balance != nil && s.Balance != zeroed.Balance || max(s.Piece, 1) != max(zeroed.Piece, 1) {
 			t.Fail("on", "the vessel was zeroed on another balance", "weigh the aliquot and the total on one balance")
 		}
 	}
@@ -104,7 +102,7 @@ func (r *Route) checkOptions(p *Prep, tables []*benchfile.Table) {
 
 // checkContraction asks for the contraction of two liquids of which nothing is known.
 func (s *Step) checkContraction(t *benchfile.Table, a, b medium) {
-	if a.name != b.name && !s.Contraction.Known && !alcoholic(a, b) {
+	if a.name != "" && b.name != "" && a.name != b.name && !s.Contraction.Known && !alcoholic(a, b) {
 		t.Fail("", fmt.Sprintf("%s and %s contract on mixing by an amount that is not stated", a.name, b.name),
 			"state contraction = \"2 % of volume\", or make up to a mark")
 	}
@@ -123,8 +121,13 @@ func (r *Route) thenToAMark(i int) bool {
 	return false
 }
 
+// usedBefore reports whether a step before used the same piece, or may have: its
+// instrument is not known.
 func (r *Route) usedBefore(i int) bool {
 	for _, s := range r.Steps[:i] {
+		if s.Measure == nil && s.Balance == nil && grammars[s.Verb].instrument != "" {
+			return true
+		}
 		if s.Measure != nil && s.piece() == r.Steps[i].piece() {
 			return true
 		}

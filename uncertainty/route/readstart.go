@@ -1,6 +1,7 @@
 package route
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -17,6 +18,9 @@ func (p *Prep) readStock(t *benchfile.Table) *Stock {
 	}
 	parse := func(text string) (float64, error) {
 		v, err := p.parseStrength(text)
+		if errors.Is(err, errFollows) {
+			v, err = ParseStrength(text)
+		}
 		switch {
 		case err != nil:
 			return 0, err
@@ -69,11 +73,11 @@ func find[T any](t *benchfile.Table, verb Verb, table string, items []*T, name f
 		names = append(names, name(item))
 	}
 	switch {
-	case wanted == "":
+	case wanted == "" || slices.Contains(names, ""): // one has no name, which is the mistake
 	case len(names) == 0:
-		t.Fail(string(verb), "the prep has no [["+table+"]]", "add one, with its name")
+		t.FailFor(t.Root(), []string{table}, string(verb), "the prep has no [["+table+"]]", "add one, with its name")
 	default:
-		t.FailChoice(string(verb), "[["+table+"]]", wanted, names, "")
+		t.FailAmong([]string{table}, string(verb), "[["+table+"]]", wanted, names)
 	}
 	return nil
 }

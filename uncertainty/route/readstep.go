@@ -17,6 +17,7 @@ import (
 func (p *Prep) readStep(t *benchfile.Table) (s Step, ok bool) {
 	verb, ok := oneVerb(t)
 	if !ok {
+		t.Accept()
 		return Step{}, false
 	}
 	return p.readVerb(t, verb, nil), true
@@ -65,7 +66,7 @@ func (p *Prep) readVerb(t *benchfile.Table, verb Verb, planned *Step) Step {
 		s.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	}
 	s.readOptions(t)
-	if count := s.pieces(); s.Piece > count {
+	if count := s.pieces(); s.Piece > count && count > 0 {
 		t.Fail("piece", fmt.Sprintf("there is no piece %d of it on the bench", s.Piece), fmt.Sprintf("the kit says count = %d, or nothing for one", count))
 	}
 	return s
@@ -81,7 +82,7 @@ func (p *Prep) readInstrument(t *benchfile.Table, s *Step, g grammar) {
 	}
 }
 
-// pieces is how many there are of the instrument.
+// pieces is how many there are of the instrument; 0 when it is not known.
 func (s *Step) pieces() int {
 	switch {
 	case s.Balance != nil:
@@ -89,7 +90,7 @@ func (s *Step) pieces() int {
 	case s.Measure != nil:
 		return s.Measure.Count
 	}
-	return 1
+	return 0
 }
 
 // stepBefore is how a step is named that made a solution: "step 2".
@@ -110,18 +111,29 @@ func (p *Prep) readStrong(t *benchfile.Table, s *Step) {
 			return
 		}
 	}
-	if of != "" {
+	switch {
+	case of == "" || slices.Contains(names, ""):
+	case len(names) == 0:
+		t.FailFor(t.Root(), []string{"stock"}, "of", "the prep has no [[stock]]", "add one, with its name, or name a solution made before as \"step 2\"")
+	default:
 		t.FailChoice("of", "[[stock]]", of, names, "or name a solution made before as \"step 2\"")
 	}
 }
 
 // readVolumeOrDrops reads a volume, or for a dropper a number of drops.
 func readVolumeOrDrops(t *benchfile.Table, verb Verb, m *equipment.Measure) float64 {
+	text := ""
+	if t.Shape(string(verb)) == benchfile.Text {
+		text = t.Text(string(verb))
+	}
+	n, unit, err := quantity.Split(text)
+	if m == nil && (unit == "drops" || unit == "drop") {
+		return 0 // with what, is the mistake
+	}
 	if m == nil || m.Kind != equipment.Dropper {
 		return t.Positive(string(verb), quantity.Volume)
 	}
-	text := t.Text(string(verb))
-	n, unit, err := quantity.Split(text)
+	t.Text(string(verb))
 	if text != "" && (err != nil || unit != "drops" && unit != "drop" || n != math.Trunc(n) || !quantity.LimitOf("drops of a step").Holds(n)) {
 		t.Fail(string(verb), fmt.Sprintf("a dropper counts drops, found %q", text), "write \"3 drops\"")
 		return 0

@@ -14,12 +14,6 @@ import (
 // readTolerances reads `tolerance`, one text or several, or the one-sided
 // `not-above` and `not-below`.
 func (p *Prep) readTolerances(t *benchfile.Table) []Tolerance {
-	if p.Target.Value == 0 {
-		t.Has("tolerance")
-		t.Has("not-above")
-		t.Has("not-below")
-		return nil
-	}
 	if t.Has("not-above") || t.Has("not-below") {
 		return p.readOneSided(t)
 	}
@@ -28,13 +22,19 @@ func (p *Prep) readTolerances(t *benchfile.Table) []Tolerance {
 		t.Fail("tolerance", "the list of tolerances is empty", "leave tolerance out, or write \"8 % of target\"")
 	}
 	for _, text := range t.Texts("tolerance") {
+		if text == "" {
+			return nil
+		}
 		limits, err := p.parseTolerance(text)
 		if err == nil {
 			err = p.tooNarrow(text, limits)
 		}
 		if err != nil {
-			t.FailWith("tolerance", err)
+			failStrength(t, "tolerance", err)
 			return nil
+		}
+		if s, err := ParseStrength(text); err == nil {
+			text = s.Text
 		}
 		list = append(list, Tolerance{text, limits})
 	}
@@ -71,6 +71,9 @@ func (p *Prep) parseTolerance(text string) (limits uncertainty.Limits, err error
 	if err != nil {
 		return limits, err
 	}
+	if !p.canCompare(s) {
+		return limits, errFollows
+	}
 	middle := p.in(s.Unit, p.Target)
 	limits.Lower = p.inTargetUnit(Strength{Value: middle - s.Value, Unit: s.Unit})
 	limits.Upper = p.inTargetUnit(Strength{Value: middle + s.Value, Unit: s.Unit})
@@ -95,18 +98,18 @@ func (p *Prep) readOneSided(t *benchfile.Table) []Tolerance {
 		t.Fail("tolerance", "a tolerance and a one-sided limit are both stated", "state tolerance, or not-above and not-below")
 	}
 	tol := Tolerance{Limits: uncertainty.Limits{Lower: math.Inf(-1), Upper: math.Inf(1)}}
-	inUnit := func(key string) float64 { return p.inTargetUnit(p.strength(t, key)) }
 	const rounding = 1e-9 // of the conversion from another unit
-	if t.Has("not-below") {
-		tol.Text, tol.Limits.Lower = "not below "+t.Text("not-below"), inUnit("not-below")
-	}
-	if t.Has("not-above") {
-		if tol.Text != "" {
-			tol.Text += ", "
+	var said []string
+	for _, side := range []struct {
+		key   string
+		limit *float64
+	}{{"not-below", &tol.Limits.Lower}, {"not-above", &tol.Limits.Upper}} {
+		if s := p.strength(t, side.key); p.canCompare(s) {
+			*side.limit = p.inTargetUnit(s)
+			said = append(said, strings.ReplaceAll(side.key, "-", " ")+" "+s.Text)
 		}
-		tol.Text += "not above " + t.Text("not-above")
-		tol.Limits.Upper = inUnit("not-above")
 	}
+	tol.Text = strings.Join(said, ", ")
 	switch {
 	case tol.Limits.Lower >= tol.Limits.Upper:
 		t.Fail("not-above", "the upper limit is not above the lower", "")

@@ -49,6 +49,8 @@ type Result struct {
 	HoldsWithin float64
 	// SoluteGrams used, MadeML of the wanted solution, and LeftOverML of all.
 	SoluteGrams, MadeML, LeftOverML float64
+	// SoluteUsed is in the unit of [Prep.SoluteUnit]; in any other than g SoluteGrams is 0.
+	SoluteUsed float64
 	// Ladder of weaker strengths made from the solution.
 	Ladder []Rung
 	// AssumedShare of the variance rests on defaults.

@@ -69,17 +69,21 @@ func (c *compiler) purity() uncertainty.Node {
 	solute := &c.prep.Solute
 	assay := solute.Assay
 	if !assay.Known {
-		c.notes.LeaveOut("impurity of the " + solute.Name + " (assay not stated)")
+		c.notes.LeaveOut("impurity of the " + solute.Weighed() + " (assay not stated)")
 		assay.Value = 1
 	} else if assay.Distribution == nil {
-		c.notes.LeaveOut("uncertainty of the assay of the " + solute.Name + " (not stated)")
+		c.notes.LeaveOut("uncertainty of the assay of the " + solute.Weighed() + " (not stated)")
 	}
 	if solute.FormFactor > 1 {
-		c.notes.Warn(fmt.Sprintf("the form factor %v says that 1 g of %s holds more than 1 g of the substance meant", solute.FormFactor, solute.Name))
+		c.notes.Warn(fmt.Sprintf("the form factor %s says that 1 g of %s holds more than 1 g of the substance meant", short(solute.FormFactor), solute.Weighed()))
 	}
-	purity := c.property("assay", "", assay)
-	if solute.FormFactor != 1 {
-		purity = c.model.Multiply(purity, c.model.Constant(solute.FormFactor))
+	purity := c.propertyOf(solute.Weighed(), "assay", "", assay)
+	switch {
+	case solute.WeighedMolarMass.Known:
+		form := c.model.Divide(c.property("molar mass", "g/mol", solute.MolarMass), c.propertyOf(solute.Weighed(), "molar mass", "g/mol", solute.WeighedMolarMass))
+		return c.model.Multiply(purity, form)
+	case solute.Converted():
+		return c.model.Multiply(purity, c.model.Constant(solute.FormFactor))
 	}
 	return purity
 }
@@ -89,12 +93,12 @@ func (c *compiler) purity() uncertainty.Node {
 func (c *compiler) buoyancy(mass uncertainty.Node) uncertainty.Node {
 	density := c.prep.Solute.Density
 	if !density.Known {
-		c.notes.LeaveOut("buoyancy of the air in weighing " + c.prep.Solute.Name + " (density not stated)")
+		c.notes.LeaveOut("buoyancy of the air in weighing " + c.prep.Solute.Weighed() + " (density not stated)")
 		return mass
 	}
 	b := (1 - 0.0012/8.0) / (1 - 0.0012/density.Value)
 	return c.model.Multiply(mass, c.model.Influence(uncertainty.Influence{
-		Name: "buoyancy of the air", Owner: c.prep.Solute.Name, Group: c.prep.Solute.Name,
+		Name: "buoyancy of the air", Owner: c.prep.Solute.Weighed(), Group: c.prep.Solute.Weighed(),
 		Distribution: uncertainty.Rectangular{Low: b, High: b}, Nominal: 1,
 	}))
 }
@@ -110,18 +114,21 @@ func (c *compiler) packet(s *Step) {
 	c.addSolid(c.material(k.Name, "content of the "+k.Name, "g", k.Content, false), c.purity())
 }
 
-// measure adds a liquid solute: m = V ρ, and keeps its volume.
+// measure adds a liquid solute: m = V ρ, or V where volumes are carried, and keeps its volume.
 func (c *compiler) measure(i int) error {
-	if !c.prep.Solute.Density.Known {
+	if !c.prep.Solute.Density.Known && c.prep.own != byVolume {
 		return &equipment.Impossible{Reason: "a solute that is measured by volume needs its density, which the prep does not state"}
 	}
-	c.medium = mediumOf(c.prep.Solute.Name)
+	c.medium = mediumOf(c.prep.Solute.Weighed())
 	c.medium.solute = true
 	volume, err := c.deliver(i, c.medium, "")
 	if err != nil {
 		return err
 	}
-	density := c.property("density", "g/mL", c.prep.Solute.Density)
+	density := c.model.Constant(1) // of a liquid of which the volume counts
+	if c.prep.own != byVolume {
+		density = c.density()
+	}
 	mass := c.model.Multiply(volume, density)
 	c.brings(part{ml: c.model.Intended(volume), grams: c.model.Intended(mass), kind: partLiquid})
 	s := &c.route.Steps[i]

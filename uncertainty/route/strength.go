@@ -71,6 +71,7 @@ var units = []Unit{
 	{"µg/mL", byMassInVolume, 1e6},
 	{"mol/L", byAmount, 1e3},
 	{"mmol/L", byAmount, 1e6},
+	{"µmol/L", byAmount, 1e9},
 	{"U/mL", byActivity, 1},
 }
 
@@ -87,7 +88,7 @@ func UnitNames() []string {
 type Strength struct {
 	Value float64
 	Unit  Unit
-	// Text is the strength as a file states it: "0.060 % w/v".
+	// Text is the strength as a file states it, in the name of the unit: "0.060 % w/v".
 	Text string
 }
 
@@ -97,7 +98,8 @@ func ParseStrength(text string) (Strength, error) {
 	if err != nil {
 		return Strength{}, err
 	}
-	unit = strings.ReplaceAll(strings.Join(strings.Fields(unit), " "), "μ", "µ")
+	unit = strings.Join(strings.Fields(unit), " ")
+	unit, text = respelt(unit, text)
 	i := slices.IndexFunc(units, func(u Unit) bool { return u.Name == unit })
 	if i < 0 {
 		return Strength{}, unknownUnit(text, unit)
@@ -117,8 +119,8 @@ func unknownUnit(text, unit string) error {
 		e.Message = fmt.Sprintf("the strength %q has no unit", text)
 	case same >= 0:
 		e.Hint = "write " + units[same].Name
-	case unit == "M" || unit == "mM":
-		e.Hint = "write mol/L or mmol/L"
+	case strings.EqualFold(unit, "mM"):
+		e.Hint = "write mM or mmol/L"
 	case unit == "%":
 		e.Message = "\"%\" does not say of what: by weight in a volume, by weight, or by volume"
 		e.Hint = "write % w/v for grams in 100 mL of solution, % w/w for grams in 100 g, % v/v for mL in 100 mL"

@@ -49,9 +49,3 @@ func LoadRecord() (*record.Record, error) {
 	}
 	return record.Parse(RecordName, Record, p)
 }
-
-// File is the text of a file of the demo.
-func File(name string) (text []byte, ok bool) {
-	text, ok = map[string][]byte{KitName: Kit, PrepName: Prep, RecordName: Record}[name]
-	return text, ok
-}

@@ -1,0 +1,60 @@
+package benchfile
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+)
+
+// Mistakes are all that is wrong in a file, in its order. There are two or more; one is
+// a *Mistake alone. [errors.As] finds the first.
+type Mistakes []*Mistake
+
+// mostTold is how many mistakes of a file are told.
+const mostTold = 20
+
+// Error tells them one below the other, as far as they are told.
+func (all Mistakes) Error() string {
+	told, more := all.Told()
+	texts := make([]string, len(told), len(told)+1)
+	for i, m := range told {
+		texts[i] = m.Error()
+	}
+	if more != "" {
+		texts = append(texts, more)
+	}
+	return strings.Join(texts, "\n")
+}
+
+// Told are the mistakes to be told, and "and 3 more mistakes" where there are more.
+func (all Mistakes) Told() (told []*Mistake, more string) {
+	switch rest := len(all) - mostTold; {
+	case rest == 1:
+		return all[:mostTold], "and 1 more mistake"
+	case rest > 1:
+		return all[:mostTold], fmt.Sprintf("and %d more mistakes", rest)
+	}
+	return all, ""
+}
+
+// Unwrap returns them one by one.
+func (all Mistakes) Unwrap() []error {
+	list := make([]error, len(all))
+	for i, m := range all {
+		list[i] = m
+	}
+	return list
+}
+
+// MistakesIn lists the mistakes that an error tells, none where it tells of something else.
+func MistakesIn(err error) []*Mistake {
+	var all Mistakes
+	var one *Mistake
+	switch {
+	case errors.As(err, &all):
+		return all
+	case errors.As(err, &one):
+		return []*Mistake{one}
+	}
+	return nil
+}
