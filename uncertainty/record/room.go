@@ -89,7 +89,7 @@ func (l *readings) fill(one *Room) {
 		one.High = l.reading(high)
 		above = high
 	}
-	one.LowFree, one.HighFree = below <= 1, above >= l.most
+	one.LowFree, one.HighFree = below <= 1, above >= l.most || !l.at(above+1).Possible
 }
 
 // end is the last number of digits, from one on towards a limit that is not inside, with
