@@ -2,73 +2,79 @@ package report
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
 	"minim/uncertainty/route"
 )
 
-// reminders by hazard word: the usual cautions of the trade, as reminders. They
-// never take the place of a safety data sheet. (Prudent Practices in the
-// Laboratory and national guidance say as much; wording our own.)
-var reminders = map[string]string{
-	"flammable":                 "no flame or spark, ventilate, keep the amount small",
-	"oxidiser":                  "keep apart from solvents, reducing agents and anything organic",
-	"acid":                      "pour the acid into the water, slowly, never the reverse",
-	"alkali":                    "add to water slowly and let it cool; protect the eyes",
-	"corrosive":                 "protect eyes and skin",
-	"gives off gas":             "close loosely or with a vent, never tightly",
-	"dust":                      "weigh without raising dust",
-	"sensitiser":                "no dust, no skin contact",
-	"toxic":                     "gloves, and no more than is needed",
-	"irritant":                  "protect eyes and skin",
-	"environmentally hazardous": "nothing down the drain",
-}
-
-// Cautions words what the prep states about hazards.
-func Cautions(p *route.Prep) []string {
-	list := []string{caution(p.Solute.Name, p.Solute.Hazards), caution(p.Solvent.Name, p.Solvent.Hazards)}
-	for _, name := range otherSolvents(p, p.Routes...) {
-		list = append(list, caution(name, nil))
+// Cautions words what the prep states about hazards: of the solute and of the liquids
+// undiluted, and of every solution that the route of a result handles, at its strength. The
+// result is nil where there is none.
+func Cautions(p *route.Prep, r *route.Result) []string {
+	remind := reminding()
+	list := []string{caution(p.Solute.Weighed()+", undiluted", substanceWords(p.Solute.Hazards, remind))}
+	routes := p.Routes
+	if r != nil {
+		routes = append(routes[:len(routes):len(routes)], r.Route)
+	}
+	for _, c := range p.Liquids(routes...) {
+		if saidOf(&c) {
+			list = append(list, caution(c.Name, substanceWords(c.Hazards, remind)))
+		}
+	}
+	if r != nil && r.Possible {
+		list = append(list, solutionCautions(p, r, remind)...)
 	}
 	return append(list,
 		"These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.")
 }
 
-// otherSolvents are those of stocks that routes use, each once, beside that of the prep.
-func otherSolvents(p *route.Prep, routes ...*route.Route) (names []string) {
-	for _, r := range routes {
-		for _, s := range r.Steps {
-			if s.Stock == nil || s.Stock.Solvent == "" || s.Stock.Solvent == p.Solvent.Name || slices.Contains(names, s.Stock.Solvent) {
-				continue
-			}
-			names = append(names, s.Stock.Solvent)
+// solutionCautions are those of the solutions of a route. Those of which the same is to be
+// said stand together.
+func solutionCautions(p *route.Prep, r *route.Result, remind func(word string) string) (list []string) {
+	names, firsts := make(map[string][]string), []route.Handled(nil)
+	text := func(h *route.Handled, remind func(word string) string) string {
+		text := solutionWords(h, doubtOf(p, r, h), remind)
+		if s := straddled(h); s != "" {
+			text += "; " + s
 		}
+		return text
 	}
-	return names
+	for _, h := range handled(p, r) {
+		if h.Undiluted {
+			continue
+		}
+		same := text(&h, unreminded)
+		if names[same] == nil {
+			firsts = append(firsts, h)
+		}
+		names[same] = append(names[same], solutionName(p, &h))
+	}
+	for i := range firsts {
+		list = append(list, caution(series(names[text(&firsts[i], unreminded)], "and"), text(&firsts[i], remind)))
+	}
+	return list
 }
 
-func caution(name string, hazards []string) string {
-	if name == "water" && len(hazards) == 0 {
-		return "Water: no hazard of its own."
+// solutionName names a solution with its strength: "the stock (24 % w/v)", "the solution of
+// step 2 (1.00 % w/v)".
+func solutionName(p *route.Prep, h *route.Handled) string {
+	unit := p.Target.Unit.Name
+	switch {
+	case h.Stock != nil:
+		return fmt.Sprintf("%s (%s %s)", h.Name, limit(h.Stock.Strength.Value), h.Stock.Unit.Name)
+	case h.Uninformative != "":
+		return fmt.Sprintf("the solution of step %d (strength not known)", h.Step)
 	}
-	if len(hazards) == 0 {
-		return fmt.Sprintf("%s: hazards not stated, so treat them as unknown.", capital(name))
-	}
-	words := make([]string, len(hazards))
-	for i, h := range hazards {
-		words[i] = h
-		if r, ok := reminders[strings.ToLower(h)]; ok {
-			words[i] += " (" + r + ")"
-		}
-	}
-	return fmt.Sprintf("%s: %s.", capital(name), strings.Join(words, ", "))
+	return fmt.Sprintf("the solution of step %d (%s %s)", h.Step, rounded(&h.Analytic, h.Quoted).Value, unit)
 }
 
-func capital(s string) string {
-	if s == "" {
-		return s
+func caution(name, words string) string { return fmt.Sprintf("%s: %s.", capital(name), words) }
+
+// handled is what the route of a possible result handles.
+func handled(p *route.Prep, r *route.Result) []route.Handled {
+	list, err := p.Handled(r, r.Analytic.CoverageProbability)
+	if err != nil {
+		panic("report: a result that is possible: " + err.Error())
 	}
-	first := []rune(s)[0]
-	return strings.ToUpper(string(first)) + s[len(string(first)):]
+	return list
 }

@@ -52,17 +52,20 @@ type (
 		PNG                []byte
 		File, Alt, Caption string
 	}
-	// labelSheet are small sheets to be cut out, all alike.
-	labelSheet struct {
-		Count int
-		Lines []labelLine
-	}
+	// labelSheet are small sheets to be cut out.
+	labelSheet struct{ Labels []label }
 )
 
 // term is a label and what it says.
 type term struct{ Label, Text string }
 
-// labelLine is a line of a label, of one of the sizes "name", "strength", "hazard" and
+// label is so many small sheets that are alike.
+type label struct {
+	Count int
+	Lines []labelLine
+}
+
+// labelLine is a line of a label, of one of the sizes "bar", "name", "strength", "hazard" and
 // "small".
 type labelLine struct{ Size, Text string }
 

@@ -40,11 +40,14 @@ func (m *markdown) footing(c *route.Comparison) {
 		m.list(g.list)
 	}
 	m.line("## ", "Cautions")
-	m.list(Cautions(c.Prep))
+	m.list(Cautions(c.Prep, &c.Results[c.Verdict.Use]))
 }
 
 // heading says what is wanted, and what is changed in the kit, if anything is.
 func (m *markdown) heading(p *route.Prep, isChanged bool) {
+	if mark := invented(p.Kit); mark != "" {
+		m.WriteString("\n" + bold(mark) + "\n")
+	}
 	if t := title(p); t != "" {
 		m.line("# ", t)
 	}

@@ -146,7 +146,7 @@ func footing(b *strings.Builder, c *route.Comparison) {
 	for _, g := range grounds(c) {
 		hang(b, g.label+":", strings.Join(g.list, "; "), 13)
 	}
-	hang(b, "Cautions:", strings.Join(Cautions(c.Prep), " "), 13)
+	hang(b, "Cautions:", strings.Join(Cautions(c.Prep, &c.Results[c.Verdict.Use]), " "), 13)
 }
 
 // ground is a list of what the figures rest on.

@@ -83,7 +83,7 @@ const mostLabels = 60
 
 func (o *labelOptions) declare(flags *pflag.FlagSet) {
 	o.paperOptions.declare(flags, searchTrials, true)
-	flags.IntVar(&o.label.Count, "count", 8, "`N` labels on the sheet")
+	flags.IntVar(&o.label.Count, "count", 8, "`N` labels of the solution wanted; each bottle filled on the way to it gets one")
 	flags.StringVar(&o.label.By, "by", "", "initials of `WHO` made it; those of the record if there is one")
 	flags.StringVar(&o.label.Batch, "batch", "", "what the batch goes by, `TEXT`; that of the record if there is one")
 	flags.StringVar(&o.label.UseBy, "use-by", "", "`DATE` until when it may be used, which you know")
@@ -106,9 +106,9 @@ func writeLabels(ctx context.Context, args []string, c console) error {
 	label := o.label
 	if p.Batch != nil {
 		label = label.Of(p.Batch, flags.Changed("by"), flags.Changed("batch"))
-		if !flags.Changed("date") {
-			p.Date = p.Batch.FinishedOn()
-		}
+	}
+	if !flags.Changed("date") {
+		p.Date = "" // as the record says, or a blank to write in
 	}
 	return o.keep(c, func() ([]byte, error) { return report.LabelHTML(p, label) }, func(string) []byte { return report.LabelMarkdown(p, label) }, nil)
 }

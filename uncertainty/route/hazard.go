@@ -47,8 +47,14 @@ func (p *Prep) HazardsAt(lower, upper float64) SolutionHazards {
 		}
 		h.Solution = addWords(h.Solution, s.Words)
 	}
+	if len(h.Solution) > 1 { // what is known counts more than that elsewhere nothing is
+		h.Solution = slices.DeleteFunc(h.Solution, NoneKnown)
+	}
 	return h
 }
+
+// NoneKnown reports whether a word is the user's statement that no hazard is known.
+func NoneKnown(word string) bool { return strings.EqualFold(strings.TrimSpace(word), "none known") }
 
 // Unknown reports whether nothing is stated that could be said of the solution.
 func (h *SolutionHazards) Unknown() bool { return len(h.Solution) == 0 && len(h.Undiluted) == 0 }
@@ -68,7 +74,7 @@ func (h *SolutionHazards) Strong() bool { return h.Unknown() || h.Any("acid", "a
 // addWords appends the words that are not yet there.
 func addWords(list, more []string) []string {
 	for _, w := range more {
-		if !slices.ContainsFunc(list, func(had string) bool { return strings.EqualFold(had, w) }) {
+		if !slices.ContainsFunc(list, func(had string) bool { return strings.EqualFold(strings.TrimSpace(had), strings.TrimSpace(w)) }) {
 			list = append(list, w)
 		}
 	}
