@@ -58,19 +58,22 @@ func findingText(p *route.Prep, r *route.Result, made bool) string {
 		parts = append(parts, fmt.Sprintf("%s of the %s wanted", volume(r.MadeML), equipment.Millilitres(p.Volume)))
 	}
 	if len(p.Tolerances) > 0 {
-		parts = append(parts, chanceAsked(p, r))
+		parts = append(parts, chanceAsked(p, r, made))
 	}
 	return string(f) + ": " + strings.Join(parts, "; ")
 }
 
 // chanceAsked is the chance of being inside the first tolerance beside what was asked for.
-func chanceAsked(p *route.Prep, r *route.Result) string {
+func chanceAsked(p *route.Prep, r *route.Result, made bool) string {
 	t := p.Tolerances[0]
-	verb := "lies"
+	what, verb := "the solution wanted", "lies"
+	if made {
+		what = "this batch"
+	}
 	if t.Stated() {
 		verb = "is"
 	}
-	return fmt.Sprintf("the chance that it %s %s is %s in 100, asked for is %s", verb, tolerance(t), InHundred(r.Chance(), p.LeastChance), Asked(p.LeastChance))
+	return fmt.Sprintf("the chance that %s %s %s is %s in 100, asked for is %s", what, verb, tolerance(t), InHundred(r.Chance(), p.LeastChance), Asked(p.LeastChance))
 }
 
 // verdictWord says how far the route can be recommended.

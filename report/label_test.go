@@ -1,0 +1,322 @@
+package report
+
+import (
+	"context"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/equipment"
+	"minim/uncertainty"
+	"minim/uncertainty/record"
+	"minim/uncertainty/route"
+)
+
+const labelKit = `
+balance = [
+  { name = "scale", capacity = "200 g", readability = "0.01 g", repeatability = "0.01 g", linearity = "0.02 g" },
+  { name = "coarse scale", capacity = "200 g", readability = "0.5 g", repeatability = "2 g", linearity = "2 g" },
+]
+pipette = [{ name = "pipette", kind = "graduated", capacity = "25 mL", division = "0.1 mL", tolerance = "0.05 mL" }]
+flask = [{ name = "flask", capacity = "25 mL", tolerance = "0.05 mL", count = 3 }]
+`
+
+// statedFrom is a [[hazard]] of the cases below, in % w/v.
+type statedFrom struct {
+	from     float64
+	words    []string
+	replaces bool
+}
+
+// labelCase is a file and what was done by it: bottle 1 of 10 % w/v, and from it bottle 2.
+type labelCase struct {
+	solute       []string // nil where nothing is stated
+	solvent      string
+	solventWords []string
+	hazards      []statedFrom
+	stock        bool // of 20 % w/v; or else the solute is weighed
+	done         string
+}
+
+// What was done: a plan that is good enough, or is not, or says nothing; a batch inside and
+// one outside.
+var labelDone = []string{"good plan", "bad plan", "plan that says nothing", "batch inside", "batch outside"}
+
+func labelCases() (list []labelCase) {
+	solvents := []labelCase{
+		{solvent: "water"}, {solvent: "Deionised water"}, {solvent: "water", solventWords: []string{"salty"}},
+		{solvent: "ethanol", solventWords: []string{"flammable"}}, {solvent: "some oil"}, {solvent: "some oil", solventWords: []string{"none known"}},
+	}
+	irritant, corrosive := statedFrom{0.1, []string{"irritant"}, false}, statedFrom{5, []string{"corrosive"}, false}
+	instead := statedFrom{5, []string{"corrosive"}, true}
+	hazards := [][]statedFrom{
+		nil, {irritant}, {corrosive}, {{15, []string{"oxidiser"}, false}}, {irritant, corrosive}, {irritant, {5, []string{"corrosive", "irritant"}, false}}, {instead, irritant},
+		{irritant, {10, []string{"gives off gas"}, false}}, {irritant, {10, []string{"gives off gas"}, true}},
+		{{0.1, []string{"none known"}, false}, {1, []string{"harmful"}, false}},
+	}
+	for _, solute := range [][]string{nil, {"none known"}, {"toxic", "sensitiser"}, {"Gives off gas"}} {
+		for _, c := range solvents {
+			for _, h := range hazards {
+				for _, stock := range []bool{false, true} {
+					for _, done := range labelDone {
+						if stock && (len(solute) < 2 || done == "plan that says nothing") {
+							continue // nothing is weighed; and the solute's words have been through the rest
+						}
+						list = append(list, labelCase{solute, c.solvent, c.solventWords, h, stock, done})
+					}
+				}
+			}
+		}
+	}
+	return list
+}
+
+func tomlList(words []string) string {
+	return "[" + strings.Join(slices.Collect(func(yield func(string) bool) {
+		for _, w := range words {
+			if !yield(fmt.Sprintf("%q", w)) {
+				return
+			}
+		}
+	}), ", ") + "]"
+}
+
+// paper reads the file of a case and evaluates what was done.
+func (c *labelCase) paper(t *testing.T) *Paper {
+	kit, err := equipment.ParseKit("bench.toml", []byte(labelKit))
+	require.NoError(t, err)
+	tolerance, scale := "12 % of target", "scale"
+	switch c.done {
+	case "bad plan":
+		tolerance = "0.1 % of target"
+	case "plan that says nothing":
+		scale = "coarse scale"
+	}
+	text := fmt.Sprintf("target = \"1 %% w/v\"\nvolume = \"20 mL\"\ntolerance = %q\nsolute = { name = \"stuff\", hazards = %s }\nsolvent = { name = %q, hazards = %s }\n",
+		tolerance, tomlList(c.solute), c.solvent, tomlList(c.solventWords))
+	for _, h := range c.hazards {
+		text += fmt.Sprintf("[[hazard]]\nfrom = \"%v %% w/v\"\nwords = %s\nreplaces = %v\n", h.from, tomlList(h.words), h.replaces)
+	}
+	first := fmt.Sprintf(`{ weigh = "2.50 g", on = %q }, { make-up-to = "25 mL", in = "flask" }`, scale)
+	text += fmt.Sprintf("[[stock]]\nname = \"bought\"\nsolvent = %q\nstrength = \"20 %% w/v\"\n", c.stockSolvent())
+	if c.stock {
+		first = `{ start = "bought" }, { take = "12.5 mL", with = "pipette" }, { make-up-to = "25 mL", in = "flask" }`
+	}
+	text += "[[route]]\nname = \"r\"\nsteps = [" + first + `, { take = "2.5 mL", with = "pipette" }, { make-up-to = "25 mL", in = "flask", piece = 2 }]` + "\n"
+	p, err := route.ParsePrep("prep.toml", []byte(text), kit)
+	require.NoError(t, err)
+	settings := uncertainty.Settings{Trials: 10_000}
+	if !c.batch() {
+		comparison, err := route.Compare(context.Background(), p, "", settings)
+		require.NoError(t, err)
+		return &Paper{Comparison: comparison}
+	}
+	r, err := record.Parse("record.toml", []byte(c.recordText()), p)
+	require.NoError(t, err)
+	made, err := record.Evaluate(context.Background(), r, settings)
+	require.NoError(t, err)
+	paper := &Paper{Batch: &Batch{Made: made}}
+	paper.Comparison = paper.Batch.Alone()
+	return paper
+}
+
+// stockSolvent is acetone, or the solvent of the prep by another of its names.
+func (c *labelCase) stockSolvent() string {
+	if c.solvent == "Deionised water" {
+		return "Tap water"
+	}
+	return "acetone"
+}
+
+// inAcetone: what is made holds acetone as well.
+func (c *labelCase) inAcetone() bool { return c.stock && c.stockSolvent() == "acetone" }
+
+func (c *labelCase) batch() bool { return strings.HasPrefix(c.done, "batch") }
+
+// recordText takes in the last dilution what was planned, or twice that.
+func (c *labelCase) recordText() string {
+	steps := []string{`weigh = "2.50 g"`, `make-up-to = "25 mL"`}
+	if c.stock {
+		steps = []string{`start = "bought"`, `take = "12.5 mL"`, `make-up-to = "25 mL"`}
+	}
+	steps = append(steps, map[bool]string{false: `take = "2.5 mL"`, true: `take = "5 mL"`}[c.done == "batch outside"], `make-up-to = "25 mL"`)
+	text := "route = \"r\"\n[entries]\n"
+	for i, s := range steps {
+		text += fmt.Sprintf("%d = { step = %d, %s, by = \"AK\", at = \"2026-11-2%d 10:00\" }\n", i+1, i+1, s, i+1)
+	}
+	return text
+}
+
+// strengths are those of the two bottles, in % w/v: constructed.
+func (c *labelCase) strengths() []float64 {
+	if c.done == "batch outside" {
+		return []float64{10, 2}
+	}
+	return []float64{10, 1}
+}
+
+// wordsAt are the words that hold at a strength, sorted. A strength at which a statement
+// begins is uncertain, so that the words hold on either side of it. A word is gone where a
+// later statement that surely holds takes its place. What is weighed on the coarse scale
+// could be nothing or up to three times as much (2.5 g within some 5 g), so that no statement
+// surely holds.
+func (c *labelCase) wordsAt(strength float64) (words []string) {
+	unsure := c.done == "plan that says nothing"
+	for _, h := range c.hazards {
+		holds := strength >= h.from || unsure && h.from < 3*strength
+		gone := slices.ContainsFunc(c.hazards, func(g statedFrom) bool {
+			return g.replaces && g.from > h.from && strength > g.from && !unsure
+		})
+		if holds && !gone {
+			words = append(words, h.words...)
+		}
+	}
+	if slices.Contains(words, "none known") && len(words) > 1 {
+		words = slices.DeleteFunc(words, func(w string) bool { return w == "none known" })
+	}
+	slices.Sort(words)
+	return slices.Compact(words)
+}
+
+// quoted are words as the label has them, sorted.
+func quotedSorted(words []string, none string) []string {
+	switch {
+	case len(words) == 0:
+		return []string{none}
+	case slices.Equal(words, []string{"none known"}):
+		return []string{"stated by the user: none known"}
+	}
+	return slices.Sorted(slices.Values(words))
+}
+
+// hazardsOn are the hazard lines of a label, by what stands before the colon; the words of
+// the line sorted, and what follows after a semicolon apart.
+func hazardsOn(l label) (lines map[string][]string, doubts map[string]string) {
+	lines, doubts = make(map[string][]string), make(map[string]string)
+	for _, line := range l.Lines {
+		if line.Size == "hazard" {
+			what, words, _ := strings.Cut(line.Text, ": ")
+			words, doubts[what], _ = strings.Cut(words, "; ")
+			if strings.HasPrefix(words, "not stated") || strings.HasPrefix(words, "stated by") {
+				lines[what] = []string{words}
+				continue
+			}
+			lines[what] = slices.Sorted(slices.Values(strings.Split(words, ", ")))
+		}
+	}
+	return lines, doubts
+}
+
+func texts(l label, size string) (list []string) {
+	for _, line := range l.Lines {
+		if line.Size == size {
+			list = append(list, line.Text)
+		}
+	}
+	return list
+}
+
+// A label says all that the file knows of the solution in its bottle and of what is in it,
+// and never takes one for the other.
+func TestLabelsSayWhatTheFileKnows(t *testing.T) {
+	cases := labelCases()
+	require.Greater(t, len(cases), 1200)
+	for _, c := range cases {
+		t.Run(fmt.Sprintf("%+v", c), func(t *testing.T) {
+			p := c.paper(t)
+			labels := p.labels(Label{Count: 3}).Blocks[0].(labelSheet).Labels
+			require.Len(t, labels, 2)
+			for i, strength := range c.strengths() {
+				c.checkHazards(t, labels[i], i == 1, strength)
+				c.checkRest(t, labels[i], i, strength)
+			}
+			assert.Equal(t, []int{1, 3}, []int{labels[0].Count, labels[1].Count})
+			c.checkCautions(t, strings.Join(p.cautions(), " "))
+		})
+	}
+}
+
+// checkHazards: the words for the strength, those of the solute, and those of each liquid
+// that is not plain water; nothing else.
+func (c *labelCase) checkHazards(t *testing.T, l label, last bool, strength float64) {
+	want := map[string][]string{
+		"this solution":                      quotedSorted(c.wordsAt(strength), "not stated, treat as undiluted"),
+		"contains stuff, which undiluted is": quotedSorted(c.solute, "not stated, treat as unknown"),
+	}
+	if c.inAcetone() {
+		want["contains acetone, which undiluted is"] = []string{"not stated, treat as unknown"}
+	}
+	if len(c.solventWords) > 0 || !strings.Contains(strings.ToLower(c.solvent), "water") {
+		want["contains "+c.solvent+", which undiluted is"] = quotedSorted(c.solventWords, "not stated, treat as unknown")
+	}
+	if slices.Contains(c.wordsAt(strength), "gives off gas") || slices.Contains(c.solute, "Gives off gas") {
+		want["vented closure"] = []string{"gives off gas"}
+	}
+	lines, doubts := hazardsOn(l)
+	assert.Equal(t, want, lines)
+	assert.Len(t, texts(l, "hazard"), len(want))
+	assert.Equal(t, []string{"stuff in " + map[bool]string{true: "acetone and "}[c.inAcetone()] + c.solvent}, texts(l, "name"))
+	doubt := ""
+	if len(c.wordsAt(strength)) > 0 && (c.done == "plan that says nothing" || last && c.done == "batch outside") {
+		doubt = "treat as undiluted as well"
+	}
+	assert.Contains(t, doubts["this solution"], doubt)
+	assert.Equal(t, doubt == "", doubts["this solution"] == "")
+}
+
+var harmlessWords = regexp.MustCompile(`(?i)no hazard|harmless|not hazardous|is safe|weaker than`)
+
+// checkRest: the bar, the strength, which bottle, from when, and who decides.
+func (c *labelCase) checkRest(t *testing.T, l label, i int, strength float64) {
+	all := strings.Join(slices.Concat(texts(l, "bar"), texts(l, "name"), texts(l, "hazard"), texts(l, "small")), "\n")
+	assert.NotRegexp(t, harmlessWords, all)
+	bars := map[string]string{
+		"good plan": "", "batch inside": "", "bad plan": "NOT GOOD ENOUGH", "plan that says nothing": "SAYS ALMOST NOTHING", "batch outside": "OUTSIDE",
+	}
+	assert.Equal(t, bars[c.done] == "", len(texts(l, "bar")) == 0)
+	if bars[c.done] != "" {
+		assert.Regexp(t, "^"+bars[c.done]+`: .*chance that .* is (under )?[0-9.]+ in 100, asked for is 95$`, texts(l, "bar")[0])
+	}
+	if c.done != "plan that says nothing" {
+		assert.Regexp(t, fmt.Sprintf(`^(%v|%v)[.0-9]* .*%% w/v`, strength, strength-0.001), strings.Replace(texts(l, "strength")[0], "9.9", "10.", 1))
+	} else {
+		assert.Regexp(t, `^strength not known: step 1 weighs`, texts(l, "strength")[0])
+	}
+	small, step := texts(l, "small"), 2+2*i
+	if c.stock {
+		step++
+	}
+	for _, h := range c.hazards {
+		if strength == h.from {
+			assert.Regexp(t, fmt.Sprintf("either side of .*%v %% w/v", h.from), small[0])
+		}
+	}
+	purpose := []string{fmt.Sprintf("bottle 1, from step %d, stock for bottle 2 (step %d)", step, step+1), fmt.Sprintf("bottle 2, from step %d, the solution wanted", step)}
+	assert.Contains(t, small, purpose[i])
+	if c.batch() {
+		assert.Contains(t, small, fmt.Sprintf("made 2026-11-2%d · by ______", step))
+	} else {
+		assert.Contains(t, small, "made ____________ · by ______")
+	}
+	assert.Equal(t, labelRules, small[len(small)-1])
+}
+
+// checkCautions: the screen and the other papers say of every liquid what the labels say.
+func (c *labelCase) checkCautions(t *testing.T, text string) {
+	assert.NotRegexp(t, harmlessWords, strings.Replace(text, "nothing here says that the work is safe", "", 1))
+	for _, words := range [][]string{c.solute, c.solventWords, c.wordsAt(10), c.wordsAt(c.strengths()[1])} {
+		for _, w := range words {
+			assert.Contains(t, text, w)
+		}
+	}
+	assert.Equal(t, len(c.wordsAt(10)) == 0 || len(c.wordsAt(c.strengths()[1])) == 0, strings.Contains(text, "treat as undiluted."))
+	if c.stock {
+		assert.Contains(t, text, "ought (20 % w/v)")
+		assert.Equal(t, c.inAcetone(), strings.Contains(text, "Acetone: not stated, treat as unknown."))
+	}
+}
