@@ -85,9 +85,18 @@ func addWords(list, more []string) []string {
 func (p *Prep) readHazard(t *benchfile.Table) Hazard {
 	t.Need("from", "words")
 	s := p.strength(t, "from")
-	h := Hazard{From: Strength{Value: p.inTargetUnit(s), Unit: p.Target.Unit, Text: s.Text}, Words: t.Texts("words"), Replaces: t.Flag("replaces")}
+	h := Hazard{From: Strength{Value: p.inTargetUnit(s), Unit: p.Target.Unit, Text: s.Text}, Words: hazardWords(t, "words"), Replaces: t.Flag("replaces")}
 	if t.Has("words") && len(h.Words) == 0 {
 		t.Fail("words", "the list is empty", "write the words of the safety data sheet")
 	}
 	return h
+}
+
+// hazardWords reads a list of words. That none is known cannot stand beside others.
+func hazardWords(t *benchfile.Table, key string) []string {
+	words := t.Texts(key)
+	if len(words) > 1 && slices.ContainsFunc(words, NoneKnown) {
+		t.Fail(key, "\"none known\" stands beside other words", "leave it out, or the others")
+	}
+	return words
 }
