@@ -31,41 +31,55 @@ func Cautions(p *route.Prep, r *route.Result) []string {
 // solutionCautions are those of the solutions of a route. Those of which the same is to be
 // said stand together.
 func solutionCautions(p *route.Prep, r *route.Result, remind func(word string) string) (list []string) {
-	names, firsts := make(map[string][]string), []route.Handled(nil)
-	text := func(h *route.Handled, remind func(word string) string) string {
-		text := solutionWords(h, doubtOf(p, r, h), remind)
-		if s := straddled(h); s != "" {
-			text += "; " + s
-		}
-		return text
-	}
+	alike, texts := make(map[string][]route.Handled), []string(nil)
 	for _, h := range handled(p, r) {
 		if h.Undiluted {
 			continue
 		}
-		same := text(&h, unreminded)
-		if names[same] == nil {
-			firsts = append(firsts, h)
+		text := solutionText(p, r, &h, unreminded)
+		if alike[text] == nil {
+			texts = append(texts, text)
 		}
-		names[same] = append(names[same], solutionName(p, &h))
+		alike[text] = append(alike[text], h)
 	}
-	for i := range firsts {
-		list = append(list, caution(series(names[text(&firsts[i], unreminded)], "and"), text(&firsts[i], remind)))
+	for _, text := range texts {
+		same := alike[text]
+		list = append(list, caution(solutionNames(p, same), solutionText(p, r, &same[0], remind)))
 	}
 	return list
 }
 
-// solutionName names a solution with its strength: "the stock (24 % w/v)", "the solution of
-// step 2 (1.00 % w/v)".
-func solutionName(p *route.Prep, h *route.Handled) string {
-	unit := p.Target.Unit.Name
-	switch {
-	case h.Stock != nil:
-		return fmt.Sprintf("%s (%s %s)", h.Name, limit(h.Stock.Strength.Value), h.Stock.Unit.Name)
-	case h.Uninformative != "":
-		return fmt.Sprintf("the solution of step %d (strength not known)", h.Step)
+// solutionText is what is to be said of a solution, with the doubt that there is.
+func solutionText(p *route.Prep, r *route.Result, h *route.Handled, remind func(word string) string) string {
+	text := solutionWords(h, doubtOf(p, r, h), remind)
+	if s := straddled(h); s != "" {
+		text += "; " + s
 	}
-	return fmt.Sprintf("the solution of step %d (%s %s)", h.Step, rounded(&h.Analytic, h.Quoted).Value, unit)
+	return text
+}
+
+// solutionNames names solutions with their strengths: "bought acid (24 % w/v) and the
+// solutions of steps 2 (1.00 % w/v) and 4 (0.10 % w/v)".
+func solutionNames(p *route.Prep, list []route.Handled) string {
+	var names, steps []string
+	for i := range list {
+		switch h := &list[i]; {
+		case h.Stock != nil:
+			names = append(names, fmt.Sprintf("%s (%s %s)", h.Name, limit(h.Stock.Strength.Value), h.Stock.Unit.Name))
+		case h.Uninformative != "":
+			steps = append(steps, fmt.Sprintf("%d (strength not known)", h.Step))
+		default:
+			steps = append(steps, fmt.Sprintf("%d (%s %s)", h.Step, rounded(&h.Analytic, h.Quoted).Value, p.Target.Unit.Name))
+		}
+	}
+	switch len(steps) {
+	case 0:
+	case 1:
+		names = append(names, "the solution of step "+steps[0])
+	default:
+		names = append(names, "the solutions of steps "+series(steps, "and"))
+	}
+	return series(names, "and")
 }
 
 func caution(name, words string) string { return fmt.Sprintf("%s: %s.", capital(name), words) }

@@ -237,6 +237,7 @@ func TestLabelsSayWhatTheFileKnows(t *testing.T) {
 			}
 			assert.Equal(t, []int{1, 3}, []int{labels[0].Count, labels[1].Count})
 			c.checkCautions(t, strings.Join(p.cautions(), " "))
+			c.checkBars(t, p)
 		})
 	}
 }
@@ -304,6 +305,17 @@ func (c *labelCase) checkRest(t *testing.T, l label, i int, strength float64) {
 		assert.Contains(t, small, "made ____________ · by ______")
 	}
 	assert.Equal(t, labelRules, small[len(small)-1])
+}
+
+// checkBars: what falls short stands above all else on every paper, and in what is quoted.
+func (c *labelCase) checkBars(t *testing.T, p *Paper) {
+	found := p.finding()
+	for _, d := range []*document{p.report(), p.sheet(nil)} {
+		first, isBar := d.Blocks[0].(bar)
+		assert.Equal(t, found != "", isBar)
+		assert.Equal(t, found, first.Text)
+	}
+	assert.Equal(t, found != "", strings.HasPrefix(p.method(), found+". "))
 }
 
 // checkCautions: the screen and the other papers say of every liquid what the labels say.

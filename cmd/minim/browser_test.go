@@ -135,7 +135,7 @@ func TestPapersInABrowser(t *testing.T) {
 		"made":          {[]string{"report", "b/dye.toml", "--record", "record.toml"}, 3, 6},
 		"sheet":         {[]string{"sheet", "--route", "three dilutions"}, 1, 1},
 		"sheet-weighed": {[]string{"sheet", "--route", "diluted by weighing"}, 1, 1},
-		"label":         {[]string{"label", "--by", "AK", "--batch", "7", "--use-by", "2026-12-28"}, 1, 1},
+		"label":         {[]string{"label", "--by", "AK", "--batch", "7", "--use-by", "2026-12-28"}, 1, 2},
 	} {
 		path := filepath.Join(dir, name+".html")
 		output(t, append(append(doc.args, quick...), path)...)
