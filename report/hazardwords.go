@@ -55,6 +55,8 @@ func solutionWords(h *route.Handled, doubt string, remind func(word string) stri
 // it can.
 func doubtOf(p *route.Prep, r *route.Result, h *route.Handled) string {
 	switch {
+	case h.Stock != nil:
+		return h.Uninformative
 	case h.Uninformative != "":
 		return "its strength is not known"
 	case h.Last && isOutside(p, r):

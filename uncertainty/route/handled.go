@@ -107,39 +107,38 @@ func (w *handling) pour(name string) {
 // without the loss; the lower end is with it.
 func (w *handling) stockOf(i int, s *Stock) Handled {
 	h := Handled{Step: i + 1, Name: s.Name, Stock: s, Solvents: w.prep.withLiquid(nil, s.Solvent)}
-	w.strength(&h, w.stocks[s])
+	h.Analytic, h.Quoted, h.Uninformative = w.strengthOf(w.stocks[s], w.coverage)
 	fresh := *s
 	fresh.Loss = 0
-	lower, upper := h.Quoted.Lower, math.Inf(1)
-	unreduced := w.prep.newCompiler(&Route{})
-	if l, err := unreduced.stock(&fresh); err == nil {
-		var most Handled
-		(&handling{compiler: unreduced, coverage: w.coverage}).strength(&most, l)
-		upper = max(most.Quoted.Upper, h.Quoted.Upper)
+	upper := math.Inf(1)
+	c := w.prep.newCompiler(&Route{})
+	if l, err := c.stock(&fresh); err == nil {
+		_, most, _ := c.strengthOf(l, w.coverage)
+		upper = max(most.Upper, h.Quoted.Upper)
 	}
-	h.Hazards = w.prep.HazardsAt(lower, upper)
+	h.Hazards = w.prep.HazardsAt(h.Quoted.Lower, upper)
 	return h
 }
 
-// strength works out that of a solution; one that cannot be worked out could be any.
-func (w *handling) strength(h *Handled, l *liquid) {
-	h.Quoted = uncertainty.Quoted{Upper: math.Inf(1)}
-	node, err := w.toUnit(l, w.prep.Target.Unit)
+// strengthOf is the strength of a solution in the unit of the target, within what is
+// possible. One that cannot be worked out could be any; unknown then says so.
+func (c *compiler) strengthOf(l *liquid, coverage float64) (a uncertainty.Analytic, q uncertainty.Quoted, unknown string) {
+	unit := c.prep.Target.Unit
+	node, err := c.toUnit(l, unit)
 	if err == nil {
-		h.Analytic, err = w.model.Propagate(node, w.coverage)
+		a, err = c.model.Propagate(node, coverage)
 	}
 	if err != nil {
-		h.Uninformative = "its strength in " + w.prep.Target.Unit.Name + " is not known"
-		return
+		return a, uncertainty.Quoted{Upper: math.Inf(1)}, "its strength in " + unit.Name + " is not known"
 	}
-	low, high := w.model.Range(node)
-	h.Quoted = uncertainty.Quoted{Lower: max(low, h.Analytic.Lower()), Upper: min(high, h.Analytic.Upper())}
+	low, high := c.model.Range(node)
+	return a, uncertainty.Quoted{Lower: max(low, a.Lower()), Upper: min(high, a.Upper())}, ""
 }
 
 // made lists a solution that a step from 0 finishes on the way.
 func (w *handling) made(i int, l *liquid) {
 	h := Handled{Step: i + 1, Solvents: w.solvents}
-	w.strength(&h, l)
+	h.Analytic, h.Quoted, h.Uninformative = w.strengthOf(l, w.coverage)
 	if h.Uninformative == "" {
 		h.Uninformative, _ = w.uninformative(w.coverage, i)
 	}
