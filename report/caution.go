@@ -3,18 +3,28 @@ package report
 import (
 	"fmt"
 
+	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
 // Cautions words what the prep states about hazards: of the solute and of the liquids
 // undiluted, and of every solution that the route of a result handles, at its strength. The
 // result is nil where there is none.
-func Cautions(p *route.Prep, r *route.Result) []string {
+func Cautions(p *route.Prep, r *route.Result) []string { return cautions(p, r, nil) }
+
+// cautions are those of a batch, where it is to be corrected with those of the way that is
+// recommended.
+func (b *Batch) cautions() []string { return cautions(b.Prep, &b.AsMade, b.Rescue) }
+
+func cautions(p *route.Prep, r *route.Result, then *plan.Rescue) []string {
 	remind := reminding()
 	list := []string{caution(p.Solute.Weighed()+", undiluted", substanceWords(p.Solute.Hazards, remind))}
 	routes := p.Routes
 	if r != nil {
 		routes = append(routes[:len(routes):len(routes)], r.Route)
+	}
+	if then != nil {
+		routes = append(routes[:len(routes):len(routes)], then.Results[then.Verdict.Use].Route)
 	}
 	for _, c := range p.Liquids(routes...) {
 		if saidOf(&c) {
@@ -22,18 +32,21 @@ func Cautions(p *route.Prep, r *route.Result) []string {
 		}
 	}
 	if r != nil && r.Possible {
-		list = append(list, solutionCautions(p, r, remind)...)
+		list = append(list, solutionCautions(p, r, 0, remind)...)
+	}
+	if then != nil {
+		list = append(list, solutionCautions(then.Prep, &then.Results[then.Verdict.Use], then.Before, remind)...)
 	}
 	return append(list,
 		"These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.")
 }
 
-// solutionCautions are those of the solutions of a route. Those of which the same is to be
-// said stand together.
-func solutionCautions(p *route.Prep, r *route.Result, remind func(word string) string) (list []string) {
+// solutionCautions are those of the solutions that a route handles after a step, from 1. Those
+// of which the same is to be said stand together.
+func solutionCautions(p *route.Prep, r *route.Result, after int, remind func(word string) string) (list []string) {
 	alike, texts := make(map[string][]route.Handled), []string(nil)
 	for _, h := range handled(p, r) {
-		if h.Undiluted {
+		if h.Undiluted || h.Step <= after {
 			continue
 		}
 		text := solutionText(p, r, &h, unreminded)

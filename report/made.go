@@ -72,7 +72,7 @@ func Made(batch *Batch) string {
 	paragraphs(b, "What was done", entryLines(batch.Record))
 	paragraphs(b, "Still to come: a reading that keeps the batch inside", roomLines(batch))
 	rescueText(b, batch)
-	footing(b, batch.comparison())
+	footing(b, batch.comparison(), batch.cautions())
 	return b.String()
 }
 

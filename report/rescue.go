@@ -19,7 +19,7 @@ func Rescue(r *plan.Rescue) string {
 	heading(b, r.Prep)
 	hang(b, "There is:", batchWords(r), 10)
 	rescueWays(b, r)
-	footing(b, r.Comparison)
+	footing(b, r.Comparison, cautionsOf(r.Comparison))
 	return b.String()
 }
 

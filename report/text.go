@@ -30,7 +30,7 @@ func Text(c, before *route.Comparison) string {
 	}
 	ladder(b, c)
 	others(b, c)
-	footing(b, c)
+	footing(b, c, cautionsOf(c))
 	return b.String()
 }
 
