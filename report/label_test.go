@@ -318,6 +318,24 @@ func (c *labelCase) checkBars(t *testing.T, p *Paper) {
 	assert.Equal(t, found != "", strings.HasPrefix(p.method(), found+". "))
 }
 
+// A bar is the first that is seen of a page, and the first line of its Markdown.
+func TestBarsInHTMLAndMarkdown(t *testing.T) {
+	c := labelCase{solvent: "water", done: "bad plan"}
+	p := c.paper(t)
+	l := Label{Count: 2}
+	for _, d := range []*document{p.report(), p.sheet(nil), p.labels(l)} {
+		page, err := d.html()
+		require.NoError(t, err)
+		_, body, _ := strings.Cut(string(page), "<main>")
+		first := regexp.MustCompile(`<p class="[a-z]*">[^<]*`).FindString(body)
+		assert.Equal(t, `<p class="bar">`+visible(p.finding()), first)
+		assert.True(t, strings.HasPrefix(string(d.markdown("")), "**"+escape(p.finding())+"**\n"))
+	}
+	page, err := LabelHTML(p, l)
+	require.NoError(t, err)
+	assert.Equal(t, 3, strings.Count(string(page), `<p class="bar">`), "a bar on each label")
+}
+
 // checkCautions: the screen and the other papers say of every liquid what the labels say.
 func (c *labelCase) checkCautions(t *testing.T, text string) {
 	assert.NotRegexp(t, harmlessWords, strings.Replace(text, "nothing here says that the work is safe", "", 1))
