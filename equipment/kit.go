@@ -13,6 +13,8 @@ type Kit struct {
 	File, Digest string
 	// Title and Note are free text.
 	Title, Note string
+	// Invented: it is the example that comes with the program, which is nobody's bench.
+	Invented bool
 	// Instruments stand on the bench.
 	Instruments
 	// Candidates are not owned: no route can use one. Their names are not those

@@ -45,6 +45,15 @@ func FindGlass(name string) (Glass, bool) {
 	return glass, found
 }
 
+// LiquidName is the name by which the table knows a liquid, or the name as it is given, in
+// small letters and with single spaces.
+func LiquidName(name string) string {
+	if liquid, found := FindLiquid(name); found {
+		return liquid.Name
+	}
+	return plain(name)
+}
+
 func plain(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
 
 // GlassNames lists the known materials of vessels in table order, without aliases.

@@ -20,10 +20,11 @@ func SheetMarkdown(p *Paper, room []record.Room) []byte { return p.sheet(room).m
 
 func (p *Paper) sheet(room []record.Room) *document {
 	d := &document{Title: "Bench sheet: " + p.subject(), Kind: "sheet"}
-	d.add(headline{"Bench sheet: " + p.subject(), p.sheetBelow()})
+	p.headed(d, headline{"Bench sheet: " + p.subject(), p.sheetBelow()})
 	p.aimsElsewhere(d)
 	d.add(tabular{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Marked: -1, Rows: [][]string{{"", p.Date, "", "", "", ""}}})
-	d.section("Before step 1", paragraph{Text: strings.Join(Cautions(p.Prep), " ") + " Read the safety data sheets of all that is used; wear gloves and goggles."})
+	d.listed(groundTitle("Mind"), p.minds())
+	d.section("Before step 1", paragraph{Text: strings.Join(p.cautions(), " ") + " Read the safety data sheets of all that is used; wear gloves and goggles."})
 	d.section("You need", termList{p.needs()})
 	d.section("Steps", p.stepTable(room))
 	d.add(tabular{Head: []string{"what was spoilt, and why; other remarks", "checked by"}, Numbers: 2, Class: "form remarks", Marked: -1, Rows: [][]string{{"", ""}}})
@@ -123,9 +124,6 @@ func (p *Paper) gives() string {
 	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), equipment.Millilitres(p.Prep.Volume), volume(r.LeftOverML))
 	if shifted := shifts(r); shifted != "" {
 		text += fmt.Sprintf(" The marks alone would give %s; already in the figure, with nothing to correct: %s.", limit(roundSignificant(r.Intended, 3)), shifted)
-	}
-	for _, mind := range p.minds() {
-		text += " " + mind
 	}
 	text += " What was read goes into the record, from which follows what was really made."
 	if len(r.Inside) > 0 {

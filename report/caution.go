@@ -2,73 +2,106 @@ package report
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
+	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
-// reminders by hazard word: the usual cautions of the trade, as reminders. They
-// never take the place of a safety data sheet. (Prudent Practices in the
-// Laboratory and national guidance say as much; wording our own.)
-var reminders = map[string]string{
-	"flammable":                 "no flame or spark, ventilate, keep the amount small",
-	"oxidiser":                  "keep apart from solvents, reducing agents and anything organic",
-	"acid":                      "pour the acid into the water, slowly, never the reverse",
-	"alkali":                    "add to water slowly and let it cool; protect the eyes",
-	"corrosive":                 "protect eyes and skin",
-	"gives off gas":             "close loosely or with a vent, never tightly",
-	"dust":                      "weigh without raising dust",
-	"sensitiser":                "no dust, no skin contact",
-	"toxic":                     "gloves, and no more than is needed",
-	"irritant":                  "protect eyes and skin",
-	"environmentally hazardous": "nothing down the drain",
-}
+// Cautions words what the prep states about hazards: of the solute and of the liquids
+// undiluted, and of every solution that the route of a result handles, at its strength. The
+// result is nil where there is none.
+func Cautions(p *route.Prep, r *route.Result) []string { return cautions(p, r, nil) }
 
-// Cautions words what the prep states about hazards.
-func Cautions(p *route.Prep) []string {
-	list := []string{caution(p.Solute.Weighed(), p.Solute.Hazards), caution(p.Solvent.Name, p.Solvent.Hazards)}
-	for _, name := range otherSolvents(p, p.Routes...) {
-		list = append(list, caution(name, nil))
+// cautions are those of a batch, where it is to be corrected with those of the way that is
+// recommended.
+func (b *Batch) cautions() []string { return cautions(b.Prep, &b.AsMade, b.Rescue) }
+
+func cautions(p *route.Prep, r *route.Result, then *plan.Rescue) []string {
+	remind := reminding()
+	list := []string{caution(p.Solute.Weighed()+", undiluted", substanceWords(p.Solute.Hazards, remind))}
+	routes := p.Routes
+	if r != nil {
+		routes = append(routes[:len(routes):len(routes)], r.Route)
+	}
+	if then != nil {
+		routes = append(routes[:len(routes):len(routes)], then.Results[then.Verdict.Use].Route)
+	}
+	for _, c := range p.Liquids(routes...) {
+		if saidOf(&c) {
+			list = append(list, caution(c.Name, substanceWords(c.Hazards, remind)))
+		}
+	}
+	if r != nil && r.Possible {
+		list = append(list, solutionCautions(p, r, 0, remind)...)
+	}
+	if then != nil {
+		list = append(list, solutionCautions(then.Prep, &then.Results[then.Verdict.Use], then.Before, remind)...)
 	}
 	return append(list,
 		"These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.")
 }
 
-// otherSolvents are those of stocks that routes use, each once, beside that of the prep.
-func otherSolvents(p *route.Prep, routes ...*route.Route) (names []string) {
-	for _, r := range routes {
-		for _, s := range r.Steps {
-			if s.Stock == nil || s.Stock.Solvent == "" || s.Stock.Solvent == p.Solvent.Name || slices.Contains(names, s.Stock.Solvent) {
-				continue
-			}
-			names = append(names, s.Stock.Solvent)
+// solutionCautions are those of the solutions that a route handles after a step, from 1. Those
+// of which the same is to be said stand together.
+func solutionCautions(p *route.Prep, r *route.Result, after int, remind func(word string) string) (list []string) {
+	alike, texts := make(map[string][]route.Handled), []string(nil)
+	for _, h := range handled(p, r) {
+		if h.Undiluted || h.Step <= after {
+			continue
 		}
+		text := solutionText(p, r, &h, unreminded)
+		if alike[text] == nil {
+			texts = append(texts, text)
+		}
+		alike[text] = append(alike[text], h)
 	}
-	return names
+	for _, text := range texts {
+		same := alike[text]
+		list = append(list, caution(solutionNames(p, same), solutionText(p, r, &same[0], remind)))
+	}
+	return list
 }
 
-func caution(name string, hazards []string) string {
-	if name == "water" && len(hazards) == 0 {
-		return "Water: no hazard of its own."
+// solutionText is what is to be said of a solution, with the doubt that there is.
+func solutionText(p *route.Prep, r *route.Result, h *route.Handled, remind func(word string) string) string {
+	text := solutionWords(h, doubtOf(p, r, h), remind)
+	if s := straddled(h); s != "" {
+		text += "; " + s
 	}
-	if len(hazards) == 0 {
-		return fmt.Sprintf("%s: hazards not stated, so treat them as unknown.", capital(name))
-	}
-	words := make([]string, len(hazards))
-	for i, h := range hazards {
-		words[i] = h
-		if r, ok := reminders[strings.ToLower(h)]; ok {
-			words[i] += " (" + r + ")"
-		}
-	}
-	return fmt.Sprintf("%s: %s.", capital(name), strings.Join(words, ", "))
+	return text
 }
 
-func capital(s string) string {
-	if s == "" {
-		return s
+// solutionNames names solutions with their strengths: "bought acid (24 % w/v) and the
+// solutions of steps 2 (1.00 % w/v) and 4 (0.10 % w/v)".
+func solutionNames(p *route.Prep, list []route.Handled) string {
+	var names, steps []string
+	for i := range list {
+		switch h := &list[i]; {
+		case h.Stock != nil:
+			names = append(names, fmt.Sprintf("%s (%s %s)", h.Name, limit(h.Stock.Strength.Value), h.Stock.Unit.Name))
+		case h.Uninformative != "":
+			steps = append(steps, fmt.Sprintf("%d (strength not known)", h.Step))
+		default:
+			steps = append(steps, fmt.Sprintf("%d (%s %s)", h.Step, rounded(&h.Analytic, h.Quoted).Value, p.Target.Unit.Name))
+		}
 	}
-	first := []rune(s)[0]
-	return strings.ToUpper(string(first)) + s[len(string(first)):]
+	switch len(steps) {
+	case 0:
+	case 1:
+		names = append(names, "the solution of step "+steps[0])
+	default:
+		names = append(names, "the solutions of steps "+series(steps, "and"))
+	}
+	return series(names, "and")
+}
+
+func caution(name, words string) string { return fmt.Sprintf("%s: %s.", capital(name), words) }
+
+// handled is what the route of a possible result handles.
+func handled(p *route.Prep, r *route.Result) []route.Handled {
+	list, err := p.Handled(r, r.Analytic.CoverageProbability)
+	if err != nil {
+		panic("report: a result that is possible: " + err.Error())
+	}
+	return list
 }

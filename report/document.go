@@ -17,6 +17,8 @@ type (
 	headline struct{ Text, Below string }
 	// sectionHead opens a section.
 	sectionHead struct{ Text string }
+	// bar is a warning that stands out, white on black, above what it is about.
+	bar struct{ Text string }
 	// paragraph is running text, or small print.
 	paragraph struct {
 		Text  string
@@ -50,22 +52,26 @@ type (
 		PNG                []byte
 		File, Alt, Caption string
 	}
-	// labelSheet are small sheets to be cut out, all alike.
-	labelSheet struct {
-		Count int
-		Lines []labelLine
-	}
+	// labelSheet are small sheets to be cut out.
+	labelSheet struct{ Labels []label }
 )
 
 // term is a label and what it says.
 type term struct{ Label, Text string }
 
-// labelLine is a line of a label, of one of the sizes "name", "strength", "hazard" and
+// label is so many small sheets that are alike.
+type label struct {
+	Count int
+	Lines []labelLine
+}
+
+// labelLine is a line of a label, of one of the sizes "bar", "name", "strength", "hazard" and
 // "small".
 type labelLine struct{ Size, Text string }
 
 func (headline) Form() string        { return "headline" }
 func (sectionHead) Form() string     { return "section" }
+func (bar) Form() string             { return "bar" }
 func (paragraph) Form() string       { return "paragraph" }
 func (quotation) Form() string       { return "quotation" }
 func (instructionList) Form() string { return "steps" }

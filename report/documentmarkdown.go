@@ -18,6 +18,8 @@ func (d *document) markdown(pictureFile string) []byte {
 			}
 		case sectionHead:
 			m.line("## ", b.Text)
+		case bar:
+			m.WriteString("\n" + bold(b.Text) + "\n")
 		case paragraph:
 			m.line("", b.Text)
 		case quotation:
@@ -73,13 +75,21 @@ func (m *markdown) tabular(t tabular) {
 	}
 }
 
-// labels are written once.
-func (m *markdown) labels(l labelSheet) {
-	for _, line := range l.Lines {
-		mark := ""
-		if line.Size != "small" {
-			mark = "**"
+// bold is a text that stands out.
+func bold(text string) string { return "**" + escape(strings.TrimSpace(text)) + "**" }
+
+// labels are written once each, parted by rules.
+func (m *markdown) labels(sheet labelSheet) {
+	for i, l := range sheet.Labels {
+		if i > 0 {
+			m.WriteString("\n---\n")
 		}
-		m.WriteString("\n" + mark + escape(line.Text) + mark + "\n")
+		for _, line := range l.Lines {
+			text := escape(line.Text)
+			if line.Size != "small" {
+				text = bold(line.Text)
+			}
+			m.WriteString("\n" + text + "\n")
+		}
 	}
 }

@@ -36,6 +36,7 @@ type comparisonJSON struct {
 
 // wantedJSON is what is wanted, and from which files.
 type wantedJSON struct {
+	Invented    bool            `json:"invented_example"`
 	Title       string          `json:"title"`
 	Note        string          `json:"note"`
 	Prep        string          `json:"prep"`
@@ -201,11 +202,14 @@ func comparisonToJSON(c *route.Comparison) *comparisonJSON {
 	p := c.Prep
 	out := &comparisonJSON{
 		Schema: Schema, wantedJSON: wantedToJSON(p), Coverage: number(c.Settings.Coverage),
-		Meets: c.Verdict.Meets, Cautions: Cautions(p), Changes: list(changeTexts(p)),
+		Meets: c.Verdict.Meets, Changes: list(changeTexts(p)),
 	}
+	var used *route.Result
 	if c.Verdict.Use >= 0 {
-		out.Use = &c.Results[c.Verdict.Use].Route.Name
+		used = &c.Results[c.Verdict.Use]
+		out.Use = &used.Route.Name
 	}
+	out.Cautions = Cautions(p, used)
 	for i := range c.Results {
 		out.Routes = append(out.Routes, routeToJSON(p, &c.Results[i]))
 	}
@@ -214,7 +218,7 @@ func comparisonToJSON(c *route.Comparison) *comparisonJSON {
 
 func wantedToJSON(p *route.Prep) wantedJSON {
 	out := wantedJSON{
-		Title: p.Title, Note: p.Note, Prep: p.File, Kit: p.Kit.File,
+		Invented: p.Kit.Invented, Title: p.Title, Note: p.Note, Prep: p.File, Kit: p.Kit.File,
 		Solute: p.Solute.Name, WeighedAs: p.Solute.Weighed(), Counts: meant(p), Content: number(p.SoluteContent()),
 		Solvent: p.Solvent.Name,
 		Unit:    p.Target.Unit.Name, Target: number(p.Target.Value), Volume: number(p.Volume),

@@ -21,6 +21,9 @@ func Kit(k *equipment.Kit) string {
 	if k.Note != "" {
 		title += " (" + k.Note + ")"
 	}
+	if mark := invented(k); mark != "" {
+		fmt.Fprintln(b, mark)
+	}
 	fmt.Fprintln(b, title)
 	all := slices.Concat(k.Measures, k.Candidates.Measures)
 	instruments(b, k.Instruments, all)

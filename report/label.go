@@ -3,15 +3,14 @@ package report
 import (
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"minim/uncertainty/route"
 )
 
-// Label is what stands on a bottle beside the solution.
+// Label is what stands on the bottles of a route beside what the route says of them.
 type Label struct {
-	// Count of labels on the sheet.
+	// Count of labels of the solution wanted.
 	Count int
 	// By whom, the Batch, and until when it may be used; each may be empty.
 	By, Batch, UseBy string
@@ -31,98 +30,128 @@ func (l Label) Of(b *Batch, by, batch bool) Label {
 // LabelHTML is a sheet of labels to be cut out, as HTML.
 func LabelHTML(p *Paper, l Label) ([]byte, error) { return p.labels(l).html() }
 
-// LabelMarkdown is one label in Markdown.
+// LabelMarkdown is one label of each bottle in Markdown.
 func LabelMarkdown(p *Paper, l Label) []byte { return p.labels(l).markdown("") }
 
+// labels are those of all bottles that the sheet tells one to fill, in the order of the
+// steps: one each of the solutions on the way, and of the solution wanted as many as are
+// asked for.
 func (p *Paper) labels(l Label) *document {
 	d := &document{Title: "Labels: " + p.subject(), Kind: "labels-page"}
-	q, r := p.Prep, p.result()
-	words, said := hazardWords(q, r)
-	lines := []labelLine{
-		{"name", solution(q)},
-		{"strength", stated(q, r)},
-		{"hazard", strings.Join(words, " · ")},
-	}
-	if text := countedAs(q); text != "" {
-		lines = slices.Insert(lines, 2, labelLine{"small", text})
-	}
-	made := []string{"made " + p.Date}
-	if p.Date == "" {
-		made[0] = "made ____________"
-	}
-	for _, part := range []struct{ label, text string }{{"by", cmp.Or(l.By, "______")}, {"batch", l.Batch}, {"use by", l.UseBy}} {
-		if part.text != "" {
-			made = append(made, part.label+" "+part.text)
+	var sheet labelSheet
+	all := handled(p.prep(), p.result())
+	for i := range all {
+		h := &all[i]
+		if h.Bottle == 0 {
+			continue
 		}
+		count := 1
+		if h.Last {
+			count = l.Count
+		}
+		sheet.Labels = append(sheet.Labels, label{count, p.label(h, all, l)})
 	}
-	lines = append(lines, labelLine{"small", strings.Join(made, " · ")})
-	if p.Prep.Title != "" {
-		lines = append(lines, labelLine{"small", p.Prep.Title})
-	}
-	if slices.ContainsFunc(words, func(w string) bool { return strings.EqualFold(w, "gives off gas") }) {
-		lines = append(lines, labelLine{"hazard", "vented closure: gives off gas"})
-	}
-	if said != "" {
-		lines = append(lines, labelLine{"small", said})
-	}
-	d.add(labelSheet{l.Count, lines})
+	d.add(sheet)
 	return d
 }
 
-// stated is the strength with its basis and what it may be off by.
-func stated(q *route.Prep, r *route.Result) string {
-	s, unit := State(r), q.Target.Unit.Name
-	if !r.Informative {
-		return "strength not known: " + r.Uninformative
-	}
-	if s.GiveOrTake == "" {
-		return fmt.Sprintf("%s %s (%s to %s, about %s %%)", s.Value, unit, s.Lower, s.Upper, Asked(r.Analytic.CoverageProbability))
-	}
-	return fmt.Sprintf("%s ± %s %s (k = %.2f)", s.Value, s.GiveOrTake, unit, r.Analytic.CoverageFactor)
-}
-
-// hazardWords are the user's words for the solution. Words that hold from a strength on
-// are taken where the upper end of the coverage interval reaches it: the stricter side
-// of a limit that lies inside the interval, which is then said.
-func hazardWords(q *route.Prep, r *route.Result) (list []string, said string) {
-	var straddled []string
-	add := func(more []string) {
-		for _, w := range more {
-			if !slices.Contains(list, w) {
-				list = append(list, w)
+// label is that of one bottle.
+func (p *Paper) label(h *route.Handled, all []route.Handled, l Label) (lines []labelLine) {
+	add := func(size string, texts ...string) {
+		for _, text := range texts {
+			if text != "" {
+				lines = append(lines, labelLine{size, text})
 			}
 		}
 	}
-	for _, h := range q.Hazards {
-		if r.Quoted.Upper < h.From.Value {
-			continue
-		}
-		add(h.Words)
-		if r.Quoted.Lower < h.From.Value {
-			straddled = append(straddled, h.From.Text)
-		}
-	}
-	if len(q.Hazards) == 0 {
-		add(orUnknown(q.Solute.Weighed(), q.Solute.Hazards))
-	}
-	add(orUnknown(q.Solvent.Name, q.Solvent.Hazards))
-	for _, name := range otherSolvents(q, r.Route) {
-		add(orUnknown(name, nil))
-	}
-	if len(straddled) > 0 {
-		said = fmt.Sprintf("the strength could be on either side of %s: labelled for the stricter", series(straddled, "and"))
-	}
-	if len(list) == 0 {
-		list = []string{"weaker than any strength that hazard words were stated for"}
-	}
-	return list, said
+	q := p.prep()
+	add("bar", p.bars()...)
+	add("name", q.Solute.Name+" in "+liquidNames(h))
+	add("strength", strengthOn(q, h))
+	add("small", countedAs(q))
+	add("hazard", hazardLines(q, p.result(), h)...)
+	add("small", straddled(h), purposeOf(h, all), p.madeLine(l, h), p.Prep.Title, labelRules)
+	return lines
 }
 
-// orUnknown are the words stated for what goes into the solution, or that there are none.
-// Water needs none.
-func orUnknown(name string, words []string) []string {
-	if len(words) > 0 || name == "water" {
-		return words
+// labelRules defers to those that decide what stands on a label.
+const labelRules = "The safety data sheet and the local rules for labels decide what must stand here."
+
+// madeLine says when a solution was made and by whom, with blanks to fill in. Until when it
+// may be used is known of the solution wanted only.
+func (p *Paper) madeLine(l Label, h *route.Handled) string {
+	date := p.Date
+	if date == "" && p.Batch != nil {
+		date = p.Batch.MadeOn(h.Step)
 	}
-	return []string{"hazards of " + name + " not stated, treat as unknown"}
+	parts := []string{"made " + cmp.Or(date, "____________"), "by " + cmp.Or(l.By, "______")}
+	if l.Batch != "" {
+		parts = append(parts, "batch "+l.Batch)
+	}
+	if l.UseBy != "" && h.Last {
+		parts = append(parts, "use by "+l.UseBy)
+	}
+	return strings.Join(parts, " · ")
+}
+
+// liquidNames are the liquids that a solution holds beside the solute.
+func liquidNames(h *route.Handled) string {
+	names := make([]string, len(h.Solvents))
+	for i, c := range h.Solvents {
+		names[i] = c.Name
+	}
+	return series(names, "and")
+}
+
+// hazardLines are what is stated for a solution of its strength, and for each thing in it
+// undiluted.
+func hazardLines(q *route.Prep, r *route.Result, h *route.Handled) []string {
+	lines := []string{
+		"this solution: " + solutionWords(h, doubtOf(q, r, h), unreminded),
+		containsLine(q.Solute.Weighed(), h.Hazards.Undiluted),
+	}
+	for _, c := range h.Solvents {
+		if saidOf(&c) {
+			lines = append(lines, containsLine(c.Name, c.Hazards))
+		}
+	}
+	if h.Hazards.Any("gives off gas") {
+		lines = append(lines, "vented closure: gives off gas")
+	}
+	return lines
+}
+
+func containsLine(name string, words []string) string {
+	return fmt.Sprintf("contains %s, which undiluted is: %s", name, substanceWords(words, unreminded))
+}
+
+// purposeOf says by its number which bottle it is, from which step, and what it is for.
+func purposeOf(h *route.Handled, all []route.Handled) string {
+	text := fmt.Sprintf("bottle %d, from step %d", h.Bottle, h.Step)
+	if h.Last {
+		return text + ", the solution wanted"
+	}
+	for _, use := range h.Uses {
+		for i := range all {
+			if next := &all[i]; next.Bottle > 0 && next.Step >= use {
+				text += fmt.Sprintf(", stock for bottle %d (step %d)", next.Bottle, use)
+				break
+			}
+		}
+	}
+	return text
+}
+
+// strengthOn is the strength of a solution with its basis and what it may be off by.
+func strengthOn(q *route.Prep, h *route.Handled) string {
+	s, unit, a := rounded(&h.Analytic, h.Quoted), q.Target.Unit.Name, &h.Analytic
+	switch {
+	case h.Uninformative != "":
+		return "strength not known: " + h.Uninformative
+	case s.GiveOrTake == "":
+		return fmt.Sprintf("%s %s (%s to %s, about %s %%)", s.Value, unit, s.Lower, s.Upper, Asked(a.CoverageProbability))
+	case a.ExpandedUncertainty == 0:
+		return fmt.Sprintf("%s %s, taken as exact", s.Value, unit)
+	}
+	return fmt.Sprintf("%s ± %s %s (k = %.2f)", s.Value, s.GiveOrTake, unit, a.CoverageFactor)
 }

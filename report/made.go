@@ -72,7 +72,7 @@ func Made(batch *Batch) string {
 	paragraphs(b, "What was done", entryLines(batch.Record))
 	paragraphs(b, "Still to come: a reading that keeps the batch inside", roomLines(batch))
 	rescueText(b, batch)
-	footing(b, batch.comparison())
+	footing(b, batch.comparison(), batch.cautions())
 	return b.String()
 }
 
@@ -126,31 +126,15 @@ func makers(r *record.Record) (people []string) {
 	return people
 }
 
-// FinishedOn is the date of the last entry about a step; "" when it is not known.
-func (b *Batch) FinishedOn() string {
+// MadeOn is the date of the last entry about a step up to one, from 1; "" when it is not
+// known.
+func (b *Batch) MadeOn(step int) string {
 	for i := len(b.Entries) - 1; i >= 0; i-- {
-		if e := &b.Entries[i]; e.Step > 0 && len(e.At) >= len(time.DateOnly) {
+		if e := &b.Entries[i]; e.Step > 0 && e.Step <= step && len(e.At) >= len(time.DateOnly) {
 			return e.At[:len(time.DateOnly)]
 		}
 	}
 	return ""
-}
-
-// madeWord is the finding about a batch.
-func madeWord(b *Batch) string {
-	switch {
-	case !b.Any():
-		return "NOTHING DONE YET"
-	case !b.Finished():
-		return "NOT FINISHED"
-	case len(b.Prep.Tolerances) == 0:
-		return "MADE (no tolerance given)"
-	case b.Meets():
-		return "INSIDE"
-	case b.Prep.Tolerances[0].Limits.Permits(b.AsMade.Analytic.Value):
-		return "NOT SURE TO BE INSIDE"
-	}
-	return "OUTSIDE"
 }
 
 // madeFacts say what a batch is.

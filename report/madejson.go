@@ -130,7 +130,7 @@ func MadeJSON(b *Batch) ([]byte, error) {
 		Record: b.File, Batch: words(b.Record.Batch), Note: words(b.Record.Note), Route: b.Record.Made.Name,
 		Finished: b.Finished(), Meets: b.Meets() && len(p.Tolerances) > 0, Begun: b.Begun,
 		Planned: routeToJSON(b.Record.Plan, &b.AsPlanned), Made: routeToJSON(p, &b.AsMade),
-		Effects: []effectJSON{}, Entries: []entryJSON{}, CutOff: []cutJSON{}, Room: []roomJSON{}, Cautions: Cautions(p),
+		Effects: []effectJSON{}, Entries: []entryJSON{}, CutOff: []cutJSON{}, Room: []roomJSON{}, Cautions: b.cautions(),
 	}
 	if t := p.Bench.Temperature; t.Known {
 		out.Bench = benchJSON{some(t.Value), some(p.Bench.Within.Value)}
@@ -166,7 +166,7 @@ func MadeJSON(b *Batch) ([]byte, error) {
 func RescueJSON(r *plan.Rescue) ([]byte, error) {
 	return indented(&rescueJSON{
 		Schema: RescueSchema, wantedJSON: wantedToJSON(r.Prep), Coverage: number(r.Settings.Coverage),
-		Has: analyticToJSON(&r.Batch.Analytic), Volume: number(r.Batch.MadeML), waysJSON: *waysToJSON(r), Cautions: Cautions(r.Prep),
+		Has: analyticToJSON(&r.Batch.Analytic), Volume: number(r.Batch.MadeML), waysJSON: *waysToJSON(r), Cautions: cautionsOf(r.Comparison),
 	})
 }
 

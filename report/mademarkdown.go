@@ -24,7 +24,7 @@ func MadeMarkdown(b *Batch) string {
 	}
 	m.line("## ", "What spoils it")
 	m.budget(b.AsMade.Analytic.Budget)
-	m.footing(b.comparison())
+	m.footing(b.comparison(), b.cautions())
 	return strings.TrimPrefix(m.String(), "\n")
 }
 
@@ -36,7 +36,7 @@ func RescueMarkdown(r *plan.Rescue) string {
 	m.rescue(r)
 	m.line("## ", "What spoils it")
 	m.budget(r.Results[r.Verdict.Use].Analytic.Budget)
-	m.footing(r.Comparison)
+	m.footing(r.Comparison, cautionsOf(r.Comparison))
 	return strings.TrimPrefix(m.String(), "\n")
 }
 

@@ -30,22 +30,25 @@ func Markdown(c, before *route.Comparison) string {
 	m.line("## ", "What spoils "+used.Route.Name)
 	m.budget(used.Analytic.Budget)
 	m.others(c)
-	m.footing(c)
+	m.footing(c, cautionsOf(c))
 	return strings.TrimPrefix(m.String(), "\n")
 }
 
 // footing: what the figures rest on, and cautions.
-func (m *markdown) footing(c *route.Comparison) {
+func (m *markdown) footing(c *route.Comparison, cautions []string) {
 	for _, g := range grounds(c) {
 		m.line("## ", g.label)
 		m.list(g.list)
 	}
 	m.line("## ", "Cautions")
-	m.list(Cautions(c.Prep))
+	m.list(cautions)
 }
 
 // heading says what is wanted, and what is changed in the kit, if anything is.
 func (m *markdown) heading(p *route.Prep, isChanged bool) {
+	if mark := invented(p.Kit); mark != "" {
+		m.WriteString("\n" + bold(mark) + "\n")
+	}
 	if t := title(p); t != "" {
 		m.line("# ", t)
 	}

@@ -78,14 +78,18 @@ func (p *Paper) measurand() string {
 		unit.Quantity(), unit.Name, counts, meant(q), when, q.Solvent.Name)
 }
 
-// minds are what a reader must not miss of the result.
+// cautions are those about what the route handles.
+func (p *Paper) cautions() []string { return Cautions(p.prep(), p.result()) }
+
+// minds are what a reader must not miss of the result: all that the screen says is to be
+// minded.
 func (p *Paper) minds() (list []string) {
 	r := p.result()
 	if !r.Informative {
 		list = append(list, "The figure says almost nothing: "+r.Uninformative+".")
 	}
-	if !r.Enough(p.Prep.Volume) {
-		list = append(list, fmt.Sprintf("It makes less than the %s wanted.", equipment.Millilitres(p.Prep.Volume)))
+	for _, w := range r.Notes.Warnings {
+		list = append(list, capital(w)+".")
 	}
 	return list
 }
@@ -152,6 +156,9 @@ func (p *Paper) method() string {
 	}
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
 		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", groups[0].Group, wholePercent(groups[0].Share))
+	}
+	if found := p.finding(); found != "" {
+		text = found + ". " + text
 	}
 	return text
 }

@@ -18,7 +18,7 @@ import (
 
 // paperOf is a paper about a result with a value and an expanded uncertainty.
 func paperOf(value, expanded float64) *Paper {
-	r := route.Result{Route: &route.Route{Name: "r"}, Possible: true, Informative: true}
+	r := route.Result{Route: &route.Route{Name: "r"}, Possible: true, Informative: true, MadeML: 10}
 	r.Analytic = uncertainty.Analytic{Value: value, StandardUncertainty: expanded / 2, DegreesOfFreedom: math.Inf(1), CoverageProbability: 0.95, CoverageFactor: 2, ExpandedUncertainty: expanded}
 	r.Quoted = uncertainty.Quoted{Lower: value - expanded, Upper: value + expanded}
 	target, err := route.ParseStrength("100 g/L")
@@ -27,6 +27,8 @@ func paperOf(value, expanded float64) *Paper {
 	}
 	p := &route.Prep{Kit: new(equipment.Kit), Target: target, Volume: 10, LeastChance: 0.95}
 	p.Solute.Name, p.Solvent.Name = "salt", "water"
+	stock := &route.Stock{Name: "stock", Strength: route.Estimate{Value: value, Known: true}, Unit: target.Unit}
+	r.Route.Steps = []route.Step{{Verb: route.Start, Stock: stock}}
 	c := &route.Comparison{Prep: p, Results: []route.Result{r}, Settings: uncertainty.Settings{Coverage: 0.95}}
 	return &Paper{Comparison: c}
 }
@@ -71,7 +73,7 @@ func inAllPapers(t *testing.T, p *Paper, want string) {
 	t.Helper()
 	d := p.labels(Label{Count: 1})
 	for name, text := range map[string]string{
-		"statement": p.statement(), "method": p.method(), "label": d.Blocks[0].(labelSheet).Lines[1].Text,
+		"statement": p.statement(), "method": p.method(), "label": d.Blocks[0].(labelSheet).Labels[0].Lines[1].Text,
 	} {
 		assert.Contains(t, strings.ReplaceAll(text, "(k", "k"), want, name)
 	}
@@ -145,29 +147,6 @@ func TestPagesCanBeReadAloud(t *testing.T) {
 		assert.Equal(t, strings.Count(page, "<img "), strings.Count(page, `alt="plain"`), kind)
 		assert.Equal(t, strings.Count(page, "<thead><tr><th scope=\"col\""), strings.Count(page, "<thead>"), kind)
 	}
-}
-
-// The words of a hazard hold where the upper end of the interval reaches its strength,
-// and it is said when the lower end does not.
-func TestLabelTakesTheStricterSide(t *testing.T) {
-	limit := func(value float64) route.Hazard {
-		return route.Hazard{From: route.Strength{Value: value, Text: fmt.Sprintf("%v g/L", value)}, Words: []string{fmt.Sprintf("from %v", value)}}
-	}
-	p := paperOf(100, 2)
-	p.Prep.Hazards = []route.Hazard{limit(97.9), limit(101.9), limit(102.1)}
-	words, said := hazardWords(p.Prep, p.result())
-	assert.Equal(t, []string{"from 97.9", "from 101.9"}, words)
-	assert.Equal(t, "the strength could be on either side of 101.9 g/L: labelled for the stricter", said)
-	p.Prep.Hazards = []route.Hazard{limit(103)}
-	words, said = hazardWords(p.Prep, p.result())
-	assert.Equal(t, []string{"weaker than any strength that hazard words were stated for"}, words)
-	assert.Empty(t, said)
-	p.Prep.Hazards = nil
-	words, _ = hazardWords(p.Prep, p.result())
-	assert.Equal(t, []string{"hazards of salt not stated, treat as unknown"}, words)
-	p.Prep.Solute.Hazards, p.Prep.Solvent.Name = []string{"irritant"}, "ethanol"
-	words, _ = hazardWords(p.Prep, p.result())
-	assert.Equal(t, []string{"irritant", "hazards of ethanol not stated, treat as unknown"}, words)
 }
 
 // Every verb of a step has its form for the method statement.

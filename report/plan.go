@@ -39,7 +39,7 @@ func Plan(p, before *plan.Plan) string {
 	for _, text := range notSearched(p) {
 		hang(b, "", text, 13)
 	}
-	footing(b, p.Comparison)
+	footing(b, p.Comparison, cautionsOf(p.Comparison))
 	return b.String()
 }
 

@@ -31,7 +31,7 @@ func PlanMarkdown(p, before *plan.Plan) string {
 	m.list(append([]string{searched(p)}, notSearched(p)...))
 	m.line("## ", "What spoils "+used.Route.Name)
 	m.budget(used.Analytic.Budget)
-	m.footing(p.Comparison)
+	m.footing(p.Comparison, cautionsOf(p.Comparison))
 	return strings.TrimPrefix(m.String(), "\n")
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
 )
 
 // Purchase is the first screen of the question whether another instrument is worth
@@ -50,8 +51,19 @@ func Purchase(p, before *plan.Purchase) string {
 	for _, g := range purchaseGrounds(p) {
 		hang(b, g.label+":", strings.Join(g.list, "; "), 13)
 	}
-	hang(b, "Cautions:", strings.Join(Cautions(p.Prep), " "), 13)
+	hang(b, "Cautions:", strings.Join(Cautions(p.Prep, bestOf(p)), " "), 13)
 	return b.String()
+}
+
+// bestOf is the best route on the bench, or else with what should be bought; nil where
+// there is none.
+func bestOf(p *plan.Purchase) *route.Result {
+	for _, at := range []int{p.Verdict.Present, p.Verdict.Buy} {
+		if at >= 0 && p.Choices[at].Found {
+			return &p.Choices[at].Best
+		}
+	}
+	return nil
 }
 
 // verdictFacts are the verdict, what it would be otherwise, and what it was before.

@@ -35,6 +35,6 @@ func PurchaseMarkdown(p, before *plan.Purchase) string {
 		m.list(g.list)
 	}
 	m.line("## ", "Cautions")
-	m.list(Cautions(p.Prep))
+	m.list(Cautions(p.Prep, bestOf(p)))
 	return strings.TrimPrefix(m.String(), "\n")
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -18,7 +19,7 @@ func Rescue(r *plan.Rescue) string {
 	heading(b, r.Prep)
 	hang(b, "There is:", batchWords(r), 10)
 	rescueWays(b, r)
-	footing(b, r.Comparison)
+	footing(b, r.Comparison, cautionsOf(r.Comparison))
 	return b.String()
 }
 
@@ -29,9 +30,7 @@ func batchWords(r *plan.Rescue) string {
 
 // analyticWords are a strength that was not simulated.
 func analyticWords(p *route.Prep, r *route.Result) string {
-	s := *r
-	s.Quoted.Lower, s.Quoted.Upper = r.Analytic.Lower(), r.Analytic.Upper()
-	stated := State(&s)
+	stated := rounded(&r.Analytic, uncertainty.Quoted{Lower: r.Analytic.Lower(), Upper: r.Analytic.Upper()})
 	if r.Analytic.ExpandedUncertainty == 0 {
 		return stated.Value + " " + p.Target.Unit.Name + ", taken as exact"
 	}

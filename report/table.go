@@ -171,12 +171,17 @@ func leaves(mL, other float64) string {
 }
 
 // footing: what the figures rest on, and cautions.
-func footing(b *strings.Builder, c *route.Comparison) {
+func footing(b *strings.Builder, c *route.Comparison, cautions []string) {
 	b.WriteString("\n")
 	for _, g := range grounds(c) {
 		hang(b, g.label+":", strings.Join(g.list, "; "), 13)
 	}
-	hang(b, "Cautions:", strings.Join(Cautions(c.Prep), " "), 13)
+	hang(b, "Cautions:", strings.Join(cautions, " "), 13)
+}
+
+// cautionsOf are those of the route to use.
+func cautionsOf(c *route.Comparison) []string {
+	return Cautions(c.Prep, &c.Results[c.Verdict.Use])
 }
 
 // ground is a list of what the figures rest on.

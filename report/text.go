@@ -31,11 +31,14 @@ func Text(c, before *route.Comparison) string {
 	}
 	ladder(b, c)
 	others(b, c)
-	footing(b, c)
+	footing(b, c, cautionsOf(c))
 	return b.String()
 }
 
 func heading(b *strings.Builder, p *route.Prep) {
+	if mark := invented(p.Kit); mark != "" {
+		hang(b, "", mark, 0)
+	}
 	if t := title(p); t != "" {
 		hang(b, "", t, 0)
 	}
@@ -143,22 +146,6 @@ func shifts(r *route.Result) string {
 		}
 	}
 	return strings.Join(parts, ", ")
-}
-
-// verdictWord says how far the route can be recommended.
-func verdictWord(c *route.Comparison) string {
-	switch {
-	case c.Verdict.Meets:
-		return "USE"
-	case !c.Results[c.Verdict.Use].Enough(c.Prep.Volume):
-		return fmt.Sprintf("NEAREST (none makes %s)", equipment.Millilitres(c.Prep.Volume))
-	case !c.Results[c.Verdict.Use].Informative:
-		return "NEAREST (none says much about the amount)"
-	case len(c.Prep.Tolerances) == 0:
-		return "NEAREST THE TARGET (no tolerance given)"
-	default:
-		return fmt.Sprintf("NEAREST (none reaches %s in 100)", Asked(c.Prep.LeastChance))
-	}
 }
 
 // aim compares what the steps are meant to give with the target.

@@ -124,13 +124,3 @@ func TestInstructionsOfTheRestOfABench(t *testing.T) {
 		"fill the cylinder to 5 mL with the solution and pour it out",
 	}, Instructions(p, r))
 }
-
-func TestCautionsDeferToTheDataSheet(t *testing.T) {
-	p := &route.Prep{Solute: route.Solute{Name: "salt"}, Solvent: route.Solvent{Name: "acid", Hazards: []string{"acid", "my own word"}}}
-	lines := Cautions(p)
-	assert.Equal(t, "Salt: hazards not stated, so treat them as unknown.", lines[0])
-	assert.Equal(t, "Acid: acid (pour the acid into the water, slowly, never the reverse), my own word.", lines[1])
-	assert.Contains(t, lines[2], "safety data sheet")
-	p.Solvent = route.Solvent{Name: "water"}
-	assert.Equal(t, "Water: no hazard of its own.", Cautions(p)[1])
-}

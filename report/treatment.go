@@ -16,15 +16,13 @@ func ReportMarkdown(p *Paper, picture string) []byte { return p.report().markdow
 // route, the result with its uncertainty, and what it rests on.
 func (p *Paper) report() *document {
 	d := &document{Title: p.subject(), Kind: "report"}
-	d.add(headline{p.subject(), p.below()})
+	p.headed(d, headline{p.subject(), p.below()})
 	p.aimsElsewhere(d)
 	d.section("Purpose", paragraph{Text: p.purpose()})
 	d.section("What is stated", paragraph{Text: p.measurand()})
 	p.steps(d)
 	d.section("Result", paragraph{Text: p.statement()}, p.inside())
-	for _, text := range p.minds() {
-		d.add(quotation{text})
-	}
+	d.listed(groundTitle("Mind"), p.minds())
 	p.budget(d)
 	if p.Batch != nil {
 		p.figure(d)
@@ -37,11 +35,13 @@ func (p *Paper) report() *document {
 	d.section("How what is shared was treated", paragraph{Text: p.correlation()})
 	p.checked(d)
 	for _, g := range noteGrounds(&p.result().Notes) {
-		d.listed(groundTitle(g.label), g.list)
+		if g.label != "Mind" { // which stands below the result
+			d.listed(groundTitle(g.label), g.list)
+		}
 	}
 	d.section("Instruments", tabular{Head: []string{"instrument", "reads", "class and standard", "limit of error", "trust"}, Numbers: 5, Rows: p.instrumentRows(), Marked: -1})
 	d.section("Method, to be quoted", quotation{p.method()})
-	d.section("Cautions", bulletList{Cautions(p.Prep)})
+	d.section("Cautions", bulletList{p.cautions()})
 	p.origin(d)
 	return d
 }

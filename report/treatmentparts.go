@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"minim/uncertainty"
@@ -80,6 +81,17 @@ func (p *Paper) alternatives(d *document) {
 		title = "Other routes that were considered"
 	}
 	d.section(title, termList{list})
+	d.listed("To be minded of the other routes", p.otherMinds())
+}
+
+// otherMinds are the warnings about routes beside that of the document.
+func (p *Paper) otherMinds() (list []string) {
+	for _, w := range p.Notes.Warnings {
+		if !slices.Contains(p.result().Notes.Warnings, w) {
+			list = append(list, capital(w)+".")
+		}
+	}
+	return list
 }
 
 // correlation says which influences come in more than once.

@@ -22,16 +22,19 @@ type Stated struct {
 
 // State rounds a result: value ± U, or the value with both ends of the
 // simulated interval when that is quoted.
-func State(r *route.Result) Stated {
-	half := (r.Quoted.Upper - r.Quoted.Lower) / 2
+func State(r *route.Result) Stated { return rounded(&r.Analytic, r.Quoted) }
+
+// rounded is a strength as it is printed with the interval that is quoted.
+func rounded(a *uncertainty.Analytic, q uncertainty.Quoted) Stated {
+	half := (q.Upper - q.Lower) / 2
 	var s Stated
-	s.Lower, _ = uncertainty.RoundExpanded(r.Quoted.Lower, half)
-	s.Upper, _ = uncertainty.RoundExpanded(r.Quoted.Upper, half)
-	value, u := uncertainty.RoundExpanded(r.Analytic.Value, r.Analytic.ExpandedUncertainty)
-	if s.Value = value; r.Analytic.ExpandedUncertainty == 0 {
-		s.Value = limit(r.Analytic.Value)
+	s.Lower, _ = uncertainty.RoundExpanded(q.Lower, half)
+	s.Upper, _ = uncertainty.RoundExpanded(q.Upper, half)
+	value, u := uncertainty.RoundExpanded(a.Value, a.ExpandedUncertainty)
+	if s.Value = value; a.ExpandedUncertainty == 0 {
+		s.Value = limit(a.Value)
 	}
-	if !r.Quoted.Simulated {
+	if !q.Simulated {
 		s.GiveOrTake = u
 	}
 	return s

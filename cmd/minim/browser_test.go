@@ -115,6 +115,11 @@ return Array.from(document.querySelectorAll("main *"))
 	.filter(e => e.getBoundingClientRect().right > wide || e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display != "inline" && e.clientWidth > 0)
 	.map(e => e.tagName + ": " + e.textContent.slice(0, 40));`
 
+// barStyle is how the first bar looks, and whether a printer keeps its colours.
+const barStyle = `
+const s = getComputedStyle(document.querySelector(".bar"));
+return s.backgroundColor + " " + s.color + " " + s.printColorAdjust;`
+
 var elsewhere = regexp.MustCompile(`"url":"(https?|wss?|ftp):[^"]*"`)
 
 // The pages open without an error, without a script and without asking for anything
@@ -135,7 +140,7 @@ func TestPapersInABrowser(t *testing.T) {
 		"made":          {[]string{"report", "b/dye.toml", "--record", "record.toml"}, 3, 6},
 		"sheet":         {[]string{"sheet", "--route", "three dilutions"}, 1, 1},
 		"sheet-weighed": {[]string{"sheet", "--route", "diluted by weighing"}, 1, 1},
-		"label":         {[]string{"label", "--by", "AK", "--batch", "7", "--use-by", "2026-12-28"}, 1, 1},
+		"label":         {[]string{"label", "--by", "AK", "--batch", "7", "--use-by", "2026-12-28"}, 1, 2},
 	} {
 		path := filepath.Join(dir, name+".html")
 		output(t, append(append(doc.args, quick...), path)...)
@@ -148,6 +153,9 @@ func TestPapersInABrowser(t *testing.T) {
 		for paper, size := range map[string][2]float64{"A4": {21, 29.7}, "Letter": {21.59, 27.94}} {
 			pages := b.print(size[0], size[1])
 			assert.True(t, doc.least <= pages && pages <= doc.most, "%s has %d pages on %s", name, pages, paper)
+		}
+		if !strings.Contains(name, "made") { // which is about a bench of the user's
+			assert.Equal(t, "rgb(0, 0, 0) rgb(255, 255, 255) exact", b.run(barStyle), name)
 		}
 		assert.Empty(t, b.log("browser"), name)
 		for _, message := range b.log("performance") {

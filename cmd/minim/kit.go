@@ -46,5 +46,5 @@ func loadKit(files []string) (*equipment.Kit, error) {
 	if len(files) > 0 {
 		return equipment.LoadKit(files[0])
 	}
-	return equipment.ParseKit(demo.KitName, demo.Kit)
+	return demo.LoadKit()
 }

@@ -30,7 +30,7 @@ func (o *paperOptions) declare(flags *pflag.FlagSet, withRecord bool) {
 		flags.StringVar(&o.record, "record", "", "of the batch whose record is `FILE`, as it was made")
 	}
 	flags.StringVar(&o.out, "out", "", "write it into `FILE`, which ends in .html or .md; without it, it is printed as Markdown")
-	flags.StringVar(&o.date, "date", "", "`DATE` of the document, as in 2026-11-28 (default today)")
+	flags.StringVar(&o.date, "date", "", "`DATE` of the document, as in 2026-11-28 (default today; a sheet and a label leave it to be written, but for what a record says)")
 	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route")
 	flags.BoolVar(&o.force, "force", false, "replace a file that exists")
 }

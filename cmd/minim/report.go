@@ -89,7 +89,7 @@ const mostLabels = 60
 func (o *labelOptions) declare(flags *pflag.FlagSet) {
 	o.paperOptions.declare(flags, true)
 	flags.Lookup("date").Usage = "`DATE` when it was made, as in 2026-11-28 (default that of the record, or a blank to fill in)"
-	flags.IntVar(&o.label.Count, "count", 8, "`N` labels on the sheet")
+	flags.IntVar(&o.label.Count, "count", 8, "`N` labels of the solution wanted; each bottle filled on the way to it gets one")
 	flags.StringVar(&o.label.By, "by", "", "initials of `WHO` made it; those of the record if there is one")
 	flags.StringVar(&o.label.Batch, "batch", "", "what the batch goes by, `TEXT`; that of the record if there is one")
 	flags.StringVar(&o.label.UseBy, "use-by", "", "`DATE` until when it may be used, which you know")
@@ -110,14 +110,11 @@ func writeLabels(ctx context.Context, args []string, c console) error {
 		return err
 	}
 	label := o.label
-	if !flags.Changed("date") {
-		p.Date = "" // a blank to fill in, on what has not been made
-	}
 	if p.Batch != nil {
 		label = label.Of(p.Batch, flags.Changed("by"), flags.Changed("batch"))
-		if !flags.Changed("date") {
-			p.Date = p.Batch.FinishedOn()
-		}
+	}
+	if !flags.Changed("date") {
+		p.Date = "" // as the record says, or a blank to write in
 	}
 	return o.keep(c, func() ([]byte, error) { return report.LabelHTML(p, label) }, func(string) []byte { return report.LabelMarkdown(p, label) }, nil)
 }

@@ -95,7 +95,7 @@ func (c *compiler) early(o *Order) {
 			there += c.parts[k].ml
 		}
 	}
-	slices.SortStableFunc(o.Early, func(a, b int) int { return cmp.Compare(c.strengthOf(c.parts[a]), c.strengthOf(c.parts[b])) })
+	slices.SortStableFunc(o.Early, func(a, b int) int { return cmp.Compare(c.expected(c.parts[a]), c.expected(c.parts[b])) })
 	for i := o.First; i <= o.Last; i++ {
 		h, brought := o.Parts[i]
 		if slices.Contains(o.Early, i) || !brought {
@@ -110,9 +110,9 @@ func (c *compiler) early(o *Order) {
 // weakerThanBefore reports whether a step brings what is weaker than a part that a step
 // before it brings and that goes into the solvent.
 func (c *compiler) weakerThanBefore(o *Order, k int) bool {
-	strength := c.strengthOf(c.parts[k])
+	strength := c.expected(c.parts[k])
 	for i := o.First; i < k; i++ {
-		if h, found := o.Parts[i]; found && h.IntoSolvent() && strength < c.strengthOf(c.parts[i])*(1-1e-9) {
+		if h, found := o.Parts[i]; found && h.IntoSolvent() && strength < c.expected(c.parts[i])*(1-1e-9) {
 			return true
 		}
 	}

@@ -230,7 +230,7 @@ func (r *Result) propagate(c *compiler, p *Prep, coverage float64) (err error) {
 		acceptance, _ := t.Limits.AcceptanceLimits(p.LeastChance, r.Analytic.StandardUncertainty, math.Inf(1))
 		r.Inside = append(r.Inside, Chance{Normal: r.Analytic.ConformanceProbability(t.Limits), Acceptance: acceptance})
 	}
-	r.Uninformative, err = c.uninformative(coverage)
+	r.Uninformative, err = c.uninformative(coverage, len(r.Route.Steps))
 	r.Informative = r.Uninformative == ""
 	return err
 }
@@ -257,10 +257,13 @@ func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertain
 	return err
 }
 
-// uninformative says which weighed mass has a coverage interval that reaches
-// zero, so that its reading says almost nothing about the amount.
-func (c *compiled) uninformative(coverage float64) (string, error) {
+// uninformative says which mass weighed up to a step, from 0, has a coverage interval that
+// reaches zero, so that its reading says almost nothing about the amount.
+func (c *compiled) uninformative(coverage float64, upTo int) (string, error) {
 	for _, w := range c.masses {
+		if w.step > upTo {
+			break
+		}
 		a, err := c.model.Propagate(w.mass, coverage)
 		if err != nil {
 			return "", err

@@ -66,7 +66,7 @@ func (p *Prep) SourceFactor(s Step, coverage float64) (f Factor, intended float6
 	if err := c.step(0); err != nil {
 		return Factor{}, 0, "", err
 	}
-	if uninformative, err = c.uninformative(coverage); err != nil {
+	if uninformative, err = c.uninformative(coverage, 0); err != nil {
 		return Factor{}, 0, "", err
 	}
 	node := c.amount

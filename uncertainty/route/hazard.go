@@ -47,8 +47,14 @@ func (p *Prep) HazardsAt(lower, upper float64) SolutionHazards {
 		}
 		h.Solution = addWords(h.Solution, s.Words)
 	}
+	if len(h.Solution) > 1 { // what is known counts more than that elsewhere nothing is
+		h.Solution = slices.DeleteFunc(h.Solution, NoneKnown)
+	}
 	return h
 }
+
+// NoneKnown reports whether a word is the user's statement that no hazard is known.
+func NoneKnown(word string) bool { return strings.EqualFold(strings.TrimSpace(word), "none known") }
 
 // Unknown reports whether nothing is stated that could be said of the solution.
 func (h *SolutionHazards) Unknown() bool { return len(h.Solution) == 0 && len(h.Undiluted) == 0 }
@@ -75,7 +81,7 @@ func (h *SolutionHazards) IntoSolvent() bool { return h.Strong() || h.GivesOffGa
 // addWords appends the words that are not yet there.
 func addWords(list, more []string) []string {
 	for _, w := range more {
-		if !slices.ContainsFunc(list, func(had string) bool { return strings.EqualFold(had, w) }) {
+		if !slices.ContainsFunc(list, func(had string) bool { return strings.EqualFold(strings.TrimSpace(had), strings.TrimSpace(w)) }) {
 			list = append(list, w)
 		}
 	}
@@ -86,9 +92,18 @@ func addWords(list, more []string) []string {
 func (p *Prep) readHazard(t *benchfile.Table) Hazard {
 	t.Need("from", "words")
 	s := p.strength(t, "from")
-	h := Hazard{From: Strength{Value: p.inTargetUnit(s), Unit: p.Target.Unit, Text: s.Text}, Words: t.Texts("words"), Replaces: t.Flag("replaces")}
+	h := Hazard{From: Strength{Value: p.inTargetUnit(s), Unit: p.Target.Unit, Text: s.Text}, Words: hazardWords(t, "words"), Replaces: t.Flag("replaces")}
 	if t.Has("words") && len(h.Words) == 0 {
 		t.Fail("words", "the list is empty", "write the words of the safety data sheet")
 	}
 	return h
+}
+
+// hazardWords reads a list of words. That none is known cannot stand beside others.
+func hazardWords(t *benchfile.Table, key string) []string {
+	words := t.Texts(key)
+	if len(words) > 1 && slices.ContainsFunc(words, NoneKnown) {
+		t.Fail(key, "\"none known\" stands beside other words", "leave it out, or the others")
+	}
+	return words
 }

@@ -36,8 +36,8 @@ func (c *compiler) bringsSolid(grams float64) {
 	c.brings(part{ml: grams, grams: grams, kind: partSolid})
 }
 
-// strengthOf is the expected concentration of a part in g/mL, infinite for the solute itself.
-func (c *compiler) strengthOf(p part) float64 {
+// expected is the concentration of a part in g/mL, infinite for the solute itself.
+func (c *compiler) expected(p part) float64 {
 	switch p.kind {
 	case partSolvent:
 		return 0

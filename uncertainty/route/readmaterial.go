@@ -23,7 +23,7 @@ func readSolute(t *benchfile.Table) Solute {
 		Density:        likely(t, "density", quantity.Density, quantity.LimitOf("density of a solute"), "sugar has \"1.59 g/mL\", quartz \"2.65 g/mL\""),
 		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, quantity.LimitOf("specific-volume"), "common solids have between -0.15 and 0.9 mL/g"),
 		Activity:       estimate(t, "activity", parseActivity, parseActivity),
-		Hazards:        t.Texts("hazards"),
+		Hazards:        hazardWords(t, "hazards"),
 	}
 	s.readForm(t)
 	return s
@@ -90,7 +90,7 @@ func readSolvent(t *benchfile.Table) Solvent {
 
 		evaporationStated: t.Has("evaporation"),
 		expansionStated:   t.Has("expansion"),
-		Hazards:           t.Texts("hazards"),
+		Hazards:           hazardWords(t, "hazards"),
 	}
 	if liquid, ok := equipment.FindLiquid(s.Name); ok {
 		s.Tension = liquid.SurfaceTension

@@ -1,6 +1,9 @@
 package route
 
-import "cmp"
+import (
+	"cmp"
+	"slices"
+)
 
 // Solution is one that a route has made on its way.
 type Solution struct {
@@ -61,6 +64,11 @@ func (p *Prep) Aimed(target string) (*Prep, error) {
 	}
 	q := *p
 	q.Target, q.Tolerances, q.Ladder = s, nil, nil
+	q.Hazards = slices.Clone(p.Hazards)
+	for i := range q.Hazards {
+		from := &q.Hazards[i].From
+		from.Value, from.Unit = q.inTargetUnit(*from), s.Unit
+	}
 	for _, t := range p.Tolerances {
 		if t.Stated() {
 			if s.Unit == p.Target.Unit && t.Limits.Permits(s.Value) {

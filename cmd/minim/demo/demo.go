@@ -27,9 +27,19 @@ var (
 	Prep []byte
 )
 
+// LoadKit reads the kit of the demo, with changes in memory. It is here that all which is
+// made of the demo gets the mark of an invented example.
+func LoadKit(changes ...equipment.Change) (*equipment.Kit, error) {
+	kit, err := equipment.ParseKitChanged(KitName, Kit, changes)
+	if err == nil {
+		kit.Invented = true
+	}
+	return kit, err
+}
+
 // Load reads the demo, its kit with changes in memory.
 func Load(changes ...equipment.Change) (*route.Prep, error) {
-	kit, err := equipment.ParseKitChanged(KitName, Kit, changes)
+	kit, err := LoadKit(changes...)
 	if err != nil {
 		return nil, err
 	}
