@@ -17,6 +17,8 @@ type (
 	headline struct{ Text, Below string }
 	// sectionHead opens a section.
 	sectionHead struct{ Text string }
+	// bar is a warning that stands out, white on black, above what it is about.
+	bar struct{ Text string }
 	// paragraph is running text, or small print.
 	paragraph struct {
 		Text  string
@@ -66,6 +68,7 @@ type labelLine struct{ Size, Text string }
 
 func (headline) Form() string        { return "headline" }
 func (sectionHead) Form() string     { return "section" }
+func (bar) Form() string             { return "bar" }
 func (paragraph) Form() string       { return "paragraph" }
 func (quotation) Form() string       { return "quotation" }
 func (instructionList) Form() string { return "steps" }

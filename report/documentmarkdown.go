@@ -18,6 +18,8 @@ func (d *document) markdown(pictureFile string) []byte {
 			}
 		case sectionHead:
 			m.line("## ", b.Text)
+		case bar:
+			m.WriteString("\n" + bold(b.Text) + "\n")
 		case paragraph:
 			m.line("", b.Text)
 		case quotation:
@@ -72,6 +74,9 @@ func (m *markdown) tabular(t tabular) {
 		m.row(cells)
 	}
 }
+
+// bold is a text that stands out.
+func bold(text string) string { return "**" + escape(strings.TrimSpace(text)) + "**" }
 
 // labels are written once.
 func (m *markdown) labels(l labelSheet) {
