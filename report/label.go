@@ -36,6 +36,7 @@ func LabelMarkdown(p *Paper, l Label) []byte { return p.labels(l).markdown("") }
 
 func (p *Paper) labels(l Label) *document {
 	d := &document{Title: "Labels: " + p.subject(), Kind: "labels-page"}
+	d.stops(p.Prep)
 	q, r := p.Prep, p.result()
 	words, said := hazardWords(q, r)
 	lines := []labelLine{

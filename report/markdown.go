@@ -45,6 +45,7 @@ func (m *markdown) footing(c *route.Comparison) {
 
 // heading says what is wanted, and what is changed in the kit, if anything is.
 func (m *markdown) heading(p *route.Prep, isChanged bool) {
+	m.stops(p)
 	if t := title(p); t != "" {
 		m.line("# ", t)
 	}

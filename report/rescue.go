@@ -15,6 +15,7 @@ import (
 // cautions.
 func Rescue(r *plan.Rescue) string {
 	b := new(strings.Builder)
+	stops(b, r.Prep)
 	heading(b, r.Prep)
 	hang(b, "There is:", batchWords(r), 10)
 	rescueWays(b, r)

@@ -16,6 +16,7 @@ func ReportMarkdown(p *Paper, picture string) []byte { return p.report().markdow
 // route, the result with its uncertainty, and what it rests on.
 func (p *Paper) report() *document {
 	d := &document{Title: p.subject(), Kind: "report"}
+	d.stops(p.Prep)
 	d.add(headline{p.subject(), p.below()})
 	d.section("Purpose", paragraph{Text: p.purpose()})
 	d.section("What is stated", paragraph{Text: p.measurand()})

@@ -90,7 +90,7 @@ func made(ctx context.Context, args []string, c console) error {
 		return errors.New("stopped; what was added to the record stays")
 	}
 	if err != nil {
-		return err
+		return stopped(r.Prep, err)
 	}
 	return batches.show(c, shown{o.format, o.out, o.force, addNext(files, batch) + next(files, flags)}, batch, nil)
 }
