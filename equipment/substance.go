@@ -56,6 +56,9 @@ type substance struct {
 // phrase is words that follow each other; one that starts with * is the end of a word.
 type phrase []string
 
+// NonVolatile is the group of solids that stay when their solvent evaporates.
+const NonVolatile = "non-volatile solid"
+
 // anySubstance is the group whose exceptions hold for every group.
 const anySubstance = "*"
 

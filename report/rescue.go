@@ -124,8 +124,8 @@ func rescueFacts(r *plan.Rescue) []fact {
 	if len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Analytic.Value) {
 		list = append(list, fact{"Mind", "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer"})
 	}
-	if !r.TooStrong() {
-		list = append(list, fact{"Or else", "letting solvent evaporate is the slow way; how much goes is not worked out here, and what is left must be measured"})
+	if !r.TooStrong() && r.Prep.MayEvaporate() {
+		list = append(list, fact{"Or else", plan.Evaporating})
 	}
 	return list
 }

@@ -205,8 +205,11 @@ func (r *rescuer) noWay() error {
 	case is > wanted:
 		return &NoWayError{fmt.Sprintf("nothing on the bench measures or holds what would dilute it %s times", short(roundTo(is/wanted, 3))), "a larger vessel or a smaller pipette"}
 	}
-	return &NoWayError{"it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
-		"a stock that is stronger; letting solvent evaporate is slow, and what is left would have to be measured"}
+	cure := "a stock that is stronger"
+	if r.prep.MayEvaporate() {
+		cure += "; or " + Evaporating
+	}
+	return &NoWayError{"it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute", cure}
 }
 
 // largestVessel is the greatest volume that a vessel of the kit holds.
@@ -218,6 +221,9 @@ func largestVessel(p *route.Prep) (mL float64) {
 	}
 	return mL
 }
+
+// Evaporating is what may be offered where [route.Prep.MayEvaporate] holds.
+const Evaporating = "letting water evaporate in the open at the temperature of the bench, never by heating, which is slow; how much goes is not worked out here, and what is left must be measured"
 
 func roundTo(x float64, digits int) float64 {
 	scale := math.Pow(10, float64(digits)-math.Ceil(math.Log10(math.Abs(x))))

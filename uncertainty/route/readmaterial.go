@@ -23,6 +23,7 @@ func readSolute(t *benchfile.Table) Solute {
 		Density:        likely(t, "density", quantity.Density, 0.05, 30, "sugar has \"1.59 g/mL\", table salt \"2.16 g/mL\""),
 		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, -1, 3, "common solids have between -0.15 and 0.9 mL/g"),
 		Activity:       estimate(t, "activity", parseActivity, parseActivity),
+		NonVolatile:    t.Flag("non-volatile"),
 		Hazards:        t.Texts("hazards"),
 	}
 	if t.Has("form-factor") {
