@@ -124,6 +124,9 @@ func rescueFacts(r *plan.Rescue) []fact {
 	if len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Analytic.Value) {
 		list = append(list, fact{"Mind", "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer"})
 	}
+	if len(r.NotTried) > 0 {
+		list = append(list, fact{"Not tried", strings.Join(r.NotTried, "; ")})
+	}
 	if !r.TooStrong() && r.Prep.MayEvaporate() {
 		list = append(list, fact{"Or else", plan.Evaporating})
 	}
@@ -140,17 +143,11 @@ func asideWords(r *plan.Rescue, aside float64) string {
 	return fmt.Sprintf("%s: all of it would make %s", text, volume(whole))
 }
 
-// wayWords explain the names of the ways in the table.
-var wayWords = map[plan.Way]string{
-	plan.FillUp: "all of it made up to that mark", plan.AddSolvent: "solvent added to all of it", plan.DilutePart: "a part diluted",
-	plan.StrengthenAll: "a stronger solution added to all of it", plan.AddMore: "solute dissolved in all of it",
-}
-
 // wayLegend explains the names in the table.
 func wayLegend(r *plan.Rescue) string {
 	parts := make([]string, len(r.Results))
 	for i := range r.Results {
-		parts[i] = fmt.Sprintf("%s: %s", r.Results[i].Route.Name, wayWords[r.Kinds[i]])
+		parts[i] = fmt.Sprintf("%s: %s", r.Results[i].Route.Name, r.Kinds[i])
 	}
 	return strings.Join(parts, "; ")
 }

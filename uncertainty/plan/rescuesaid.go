@@ -1,0 +1,75 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"minim/uncertainty/route"
+)
+
+// noWay says why there is none.
+func (r *rescuer) noWay() error {
+	is, wanted := r.concentrations()
+	switch {
+	case is <= 0:
+		return &NoWayError{"nothing is known to be in it", ""}
+	case is > wanted:
+		return &NoWayError{r.withNotTried(fmt.Sprintf("nothing on the bench measures or holds what would dilute it %s times", short(roundTo(is/wanted, 3)))), "a larger vessel or a smaller pipette"}
+	}
+	cure := "a stock that is stronger"
+	if r.prep.MayEvaporate() {
+		cure += "; or " + Evaporating
+	}
+	reason := "it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute"
+	if r.couldDilute {
+		reason = "it is too weak, and nothing on the bench measures out what it needs of a stronger solution or of solute"
+	}
+	return &NoWayError{r.withNotTried(reason), cure}
+}
+
+// inVain says how little the best of what was tried is worth, and what was not tried.
+func (r *rescuer) inVain(best *route.Result) error {
+	percent := func(chance float64) string { return fmt.Sprintf("%.1f", math.Floor(1000*chance)/10) }
+	reason := fmt.Sprintf("of %d corrections that were tried the best is inside in %s of 100, and as it is the batch is so in %s; what is uncertain of it stays uncertain in whatever is made of it",
+		r.tried, percent(best.Chance()), percent(r.now.Inside[0].Normal))
+	return &NoWayError{r.withNotTried(reason), "a new batch, by a surer route"}
+}
+
+// withNotTried adds to a reason what was not tried.
+func (r *rescuer) withNotTried(reason string) string {
+	if list := r.notTried(false); len(list) > 0 {
+		reason += "; not tried: " + strings.Join(list, "; ")
+	}
+	return reason
+}
+
+// notTried says what was left out. That a stronger solution might be diluted first matters
+// only where nothing is good enough.
+func (r *rescuer) notTried(good bool) (list []string) {
+	for _, kind := range r.cut {
+		list = append(list, fmt.Sprintf("some of the ways with %s, since no more than %d are worked out", kind, mostTried))
+	}
+	list = append(list, r.notSearched...)
+	if is, wanted := r.concentrations(); !good && is < wanted && r.couldDilute {
+		list = append(list, "diluting the stronger solution first: what is made of it can be stated as a [[stock]], and the question asked again")
+	}
+	return list
+}
+
+// addOnce appends what is not yet there.
+func addOnce[T comparable](list []T, x T) []T {
+	if slices.Contains(list, x) {
+		return list
+	}
+	return append(list, x)
+}
+
+// Evaporating is what may be offered where [route.Prep.MayEvaporate] holds.
+const Evaporating = "letting water evaporate in the open at the temperature of the bench, never by heating, which is slow; how much goes is not worked out here, and what is left must be measured"
+
+func roundTo(x float64, digits int) float64 {
+	scale := math.Pow(10, float64(digits)-math.Ceil(math.Log10(math.Abs(x))))
+	return math.Round(x*scale) / scale
+}
