@@ -117,7 +117,7 @@ func assayWords(q *route.Prep) string {
 
 // besides is what no kit lists.
 func (p *Paper) besides() string {
-	parts := []string{"two droppers", "a wash bottle of " + p.Prep.Solvent.Name, "tissue", "pen and labels", "a labelled waste bottle for each left-over, and one for solids", "gloves and goggles"}
+	parts := []string{"two droppers", "a wash bottle of " + p.Prep.Solvent.Name, "tissue", "pen and labels", "a waste for each left-over and for solids", "gloves and goggles"}
 	if p.Prep.Bench.Temperature.Known {
 		parts = append([]string{"a thermometer"}, parts...)
 	}

@@ -61,7 +61,7 @@ func (p *Paper) stepTable(room []record.Room) tabular {
 		}
 		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), capital(b.do(i)), careOnce(capital(strings.Join(p.care(i), "; ")), i+1, cared), planned, read, "", strconv.Itoa(b.again(i))})
 	}
-	t.Rows = append(t.Rows, []string{strconv.Itoa(len(t.Rows) + 1), "Close the last bottle; date and initials on its label", "Each left-over and each rinse to its own labelled waste; glass, balance and bench clean", "–", "–", "", "–"})
+	t.Rows = append(t.Rows, []string{strconv.Itoa(len(t.Rows) + 1), "Close the last bottle; date and initials on its label", "Each left-over to its own labelled waste; glass, balance and bench clean", "–", "–", "", "–"})
 	return t
 }
 
@@ -208,7 +208,7 @@ func (p *Paper) habits(hasRoom bool) []string {
 	}
 	list := []string{first,
 		"Spoilt is a step with a bubble, a spill, a lost zero, a level above the top line, or solid that does not dissolve: write why in the box, take clean dry pieces, and begin again from the step in the last column.",
-		"Label bottles before they are filled. Each left-over goes to its own labelled waste, with its rinses; never pour two together; none goes back, none down the drain.",
+		"Label bottles before they are filled. Each left-over goes with its rinses to its own labelled waste, none back, none down the drain.",
 	}
 	if p.Prep.Bench.Temperature.Known {
 		list = append(list, "The bench is taken to be at "+temperature(p.Prep.Bench.Temperature.Value, p.Prep.Bench.Within)+", and the liquids as well.")

@@ -157,6 +157,15 @@ func TestStopLeavesNothing(t *testing.T) {
 	assert.NoFileExists(t, "sheet.html")
 }
 
+// Left-overs are never told to be brought together.
+func TestLeftOversStayApart(t *testing.T) {
+	stopFolder(t, stopPrep)
+	sheet := output(t, "sheet", "prep.toml", "--trials", "10000")
+	assert.Contains(t, sheet, "Each left-over to its own labelled waste")
+	assert.Contains(t, sheet, "Each left-over goes with its rinses to its own labelled waste, none back, none down the drain.")
+	assert.NotContains(t, strings.ToLower(sheet), "leftovers and")
+}
+
 // A route that is named is not used either.
 func TestStopOfANamedRoute(t *testing.T) {
 	stopFolder(t, stopPrep)
