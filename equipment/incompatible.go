@@ -67,6 +67,9 @@ type Meeting struct {
 // recognised to be so much. A row that only knows an oxidiser counts where no other does.
 // What is recognised by the same words of one name is one substance.
 func Meet(first, second []Recognition) (list []Meeting) {
+	if len(first) == 0 || len(second) == 0 {
+		return nil
+	}
 	for _, row := range incompatibles() {
 		if slices.Contains(row.a, general) && len(list) > 0 {
 			continue

@@ -49,7 +49,8 @@ func (p *Prep) ClashesIn(r *Route) []Clash {
 func (p *Prep) things(stocks []*Stock, packets []*Packet) (list []thing) {
 	add := func(role, name string, words ...string) {
 		if name != "" && !slices.ContainsFunc(list, func(t thing) bool { return strings.EqualFold(t.name, name) }) {
-			list = append(list, thing{name, role, equipment.Recognise(name), equipment.Recognise(name, words...)})
+			named := equipment.Recognise(name)
+			list = append(list, thing{name, role, named, slices.Concat(named, equipment.Recognise("", words...))})
 		}
 	}
 	words := slices.Clone(p.Solute.Hazards)
