@@ -21,5 +21,5 @@ func stopped(p *route.Prep, err error) error {
 		return err
 	}
 	return &hinted{fmt.Errorf("%s\n%w", strings.Join(lines, "\n"), err),
-		fmt.Sprintf("where a name in %s means something else than it was taken for, write it differently there", p.File)}
+		fmt.Sprintf("where a name or a hazard word in %s means something else than it was taken for, write it differently there", p.File)}
 }

@@ -45,15 +45,15 @@ func (r *rescuer) withNotTried(reason string) string {
 	return reason
 }
 
-// notTried says what was left out. That a stronger solution might be diluted first matters
-// only where nothing is good enough.
+// notTried says what was left out. That a stronger solution might be made or diluted first
+// matters only where nothing is good enough.
 func (r *rescuer) notTried(good bool) (list []string) {
 	for _, kind := range r.cut {
 		list = append(list, fmt.Sprintf("some of the ways with %s, since no more than %d are worked out", kind, mostTried))
 	}
 	list = append(list, r.notSearched...)
-	if is, wanted := r.concentrations(); !good && is < wanted && r.couldDilute {
-		list = append(list, "diluting the stronger solution first: what is made of it can be stated as a [[stock]], and the question asked again")
+	if is, wanted := r.concentrations(); !good && is < wanted && (r.couldDilute || len(r.prep.Kit.Balances) > 0) {
+		list = append(list, "a stronger solution that is made or diluted for it first: state that as a [[stock]], and ask again")
 	}
 	return list
 }
