@@ -136,9 +136,10 @@ type rescuer struct {
 	now      route.Result
 	largest  float64
 	ways     []way
-	// tried is the number of ways that were worked out, cut are the kinds of which not all
+	// tried is the number of ways that were worked out, triedOf that of each kind; cut are the kinds of which not all
 	// were, and notSearched is what a search left out.
 	tried       int
+	triedOf     [lastWay + 1]int
 	cut         []Way
 	notSearched []string
 	// couldDilute: there is a stronger solution, which might be diluted first.
@@ -167,13 +168,13 @@ func (r *rescuer) concentrations() (is, wanted float64) {
 	return r.prep.ConcentrationOf(r.now.Analytic.Value), r.prep.TargetConcentration()
 }
 
-// mostTried is how many corrections are worked out, about a second's worth.
+// mostTried is how many corrections of a kind are worked out, about a second's worth.
 const mostTried = 3000
 
-// full reports whether as many corrections were tried as may be, and remembers that some of
-// a kind were not.
+// full reports whether as many corrections of a kind were tried as may be, and remembers
+// that some were not.
 func (r *rescuer) full(kind Way) bool {
-	if r.tried < mostTried {
+	if r.triedOf[kind] < mostTried {
 		return false
 	}
 	r.cut = addOnce(r.cut, kind)
@@ -186,6 +187,7 @@ func (r *rescuer) try(kind Way, steps ...route.Step) error {
 		return err
 	}
 	r.tried++
+	r.triedOf[kind]++
 	whole := &route.Route{Name: r.batch.Name, Steps: slices.Concat(r.batch.Steps, steps)}
 	result, err := r.prep.Assess(whole, r.coverage)
 	if err != nil {

@@ -49,7 +49,7 @@ func (r *rescuer) withNotTried(reason string) string {
 // matters only where nothing is good enough.
 func (r *rescuer) notTried(good bool) (list []string) {
 	for _, kind := range r.cut {
-		list = append(list, fmt.Sprintf("some of the ways with %s, since no more than %d are worked out", kind, mostTried))
+		list = append(list, fmt.Sprintf("some of the ways with %s, since no more than %d of them are worked out", kind, mostTried))
 	}
 	list = append(list, r.notSearched...)
 	if is, wanted := r.concentrations(); !good && is < wanted && (r.couldDilute || len(r.prep.Kit.Balances) > 0) {
