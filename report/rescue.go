@@ -51,7 +51,7 @@ func rescueText(b *strings.Builder, batch *Batch) {
 }
 
 func noWayWords(e *plan.NoWayError) string {
-	text := "nothing on this bench will do: " + e.Reason
+	text := "no way was found: " + e.Reason
 	if e.Cure != "" {
 		text += "; what would help: " + e.Cure
 	}

@@ -47,13 +47,13 @@ func (r *Rescue) SetAside(way int) float64 {
 // TooStrong reports whether the batch is stronger than it should be.
 func (r *Rescue) TooStrong() bool { return r.Batch.Analytic.Value > r.Prep.Target.Value }
 
-// NoWayError reports a batch that nothing on the bench can correct.
+// NoWayError reports a batch for which no correction was found.
 type NoWayError struct {
 	// Reason is what is missing, and Cure what would help.
 	Reason, Cure string
 }
 
-func (e *NoWayError) Error() string { return "the batch cannot be corrected: " + e.Reason }
+func (e *NoWayError) Error() string { return "no way to correct the batch was found: " + e.Reason }
 
 // FindRescue finds how a batch can be brought to the target of a prep. The batch is the
 // solution that a route ends with, or a stock of which the volume is stated. Of each

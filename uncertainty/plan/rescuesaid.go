@@ -16,7 +16,7 @@ func (r *rescuer) noWay() error {
 	case is <= 0:
 		return &NoWayError{"nothing is known to be in it", ""}
 	case is > wanted:
-		return &NoWayError{r.withNotTried(fmt.Sprintf("nothing on the bench measures or holds what would dilute it %s times", short(roundTo(is/wanted, 3)))), "a larger vessel or a smaller pipette"}
+		return &NoWayError{r.withNotTried(fmt.Sprintf("it would have to be diluted %s times, which neither all of it in one vessel nor a part of it in one step or two comes to", short(roundTo(is/wanted, 3)))), "a larger vessel or a smaller pipette"}
 	}
 	cure := "a stock that is stronger"
 	if r.prep.MayEvaporate() {
@@ -45,14 +45,19 @@ func (r *rescuer) withNotTried(reason string) string {
 	return reason
 }
 
-// notTried says what was left out. That a stronger solution might be made or diluted first
-// matters only where nothing is good enough.
+// notTried says what was left out. What might be done in more steps matters only where
+// nothing is good enough.
 func (r *rescuer) notTried(good bool) (list []string) {
 	for _, kind := range r.cut {
 		list = append(list, fmt.Sprintf("some of the ways with %s, since no more than %d of them are worked out", kind, mostTried))
 	}
 	list = append(list, r.notSearched...)
-	if is, wanted := r.concentrations(); !good && is < wanted && (r.couldDilute || len(r.prep.Kit.Balances) > 0) {
+	is, wanted := r.concentrations()
+	switch {
+	case good:
+	case is > wanted:
+		list = append(list, "diluting a part more than twice")
+	case r.couldDilute || len(r.prep.Kit.Balances) > 0:
 		list = append(list, "a stronger solution that is made or diluted for it first: state that as a [[stock]], and ask again")
 	}
 	return list
