@@ -142,8 +142,8 @@ type rescuer struct {
 	triedOf     [lastWay + 1]int
 	cut         []Way
 	notSearched []string
-	// couldDilute: there is a stronger solution, which might be diluted first.
-	couldDilute bool
+	// stronger are the solutions that are stronger than wanted.
+	stronger []strong
 	// tightest is the least that a way holds the target within.
 	tightest float64
 }

@@ -202,3 +202,19 @@ func TestCutListsAreSaid(t *testing.T) {
 	assert.LessOrEqual(t, found.Tried, int(lastWay+1)*mostTried)
 	assert.Contains(t, found.NotTried, fmt.Sprintf("some of the ways with solvent added to all of it, since no more than %d of them are worked out", mostTried))
 }
+
+// Constructed: 30 mL at 0.95 of the target, 0.001 g/mL, want 0.0015 g more and as much again
+// as the solution added needs for itself: of 1 g/mL diluted 200 times that is
+// 0.0015/(0.005 - 0.001) = 0.375 mL, the first that is a fifth of the pipette's 1 mL.
+func TestWhatIsDilutedFirstIsNamed(t *testing.T) {
+	k, err := equipment.ParseKit("kit", []byte("[[pipette]]\nname = \"pipette\"\nkind = \"graduated\"\ncapacity = \"1 mL\"\ndivision = \"0.1 mL\"\ntolerance = \"0.02 mL\"\n"))
+	require.NoError(t, err)
+	r := &rescuer{prep: &route.Prep{Kit: k}}
+	r.now.MadeML = 30
+	r.stronger = []strong{{route.Step{Stock: &route.Stock{Name: "strong"}}, 1, 1e9}}
+	assert.Equal(t, " (of strong diluted 200 times about 0.38 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	r.stronger[0].source = route.Step{From: 2}
+	assert.Equal(t, " (of the solution of step 2 diluted 200 times about 0.38 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	r.stronger[0].concentration = 0.0015
+	assert.Empty(t, r.dilutedFirst(0.00095, 0.001), "it is not strong enough to be diluted")
+}

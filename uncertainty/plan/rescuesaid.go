@@ -23,7 +23,7 @@ func (r *rescuer) noWay() error {
 		cure += "; or " + Evaporating
 	}
 	reason := "it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute"
-	if r.couldDilute {
+	if len(r.stronger) > 0 {
 		reason = "it is too weak, and nothing on the bench measures out what it needs of a stronger solution or of solute"
 	}
 	return &NoWayError{r.withNotTried(reason), cure}
@@ -57,10 +57,36 @@ func (r *rescuer) notTried(good bool) (list []string) {
 	case good:
 	case is > wanted:
 		list = append(list, "diluting a part more than twice")
-	case r.couldDilute || len(r.prep.Kit.Balances) > 0:
-		list = append(list, "a stronger solution that is made or diluted for it first: state that as a [[stock]], and ask again")
+	case len(r.stronger) > 0 || len(r.prep.Kit.Balances) > 0:
+		list = append(list, "a stronger solution that is made or diluted for it first"+r.dilutedFirst(is, wanted)+": state that as a [[stock]], and ask again")
 	}
 	return list
+}
+
+// dilutedFirst says, where one can, which solution to dilute first, how many times, and how
+// much is then needed of it: a fifth or more of what the smallest instrument measures.
+func (r *rescuer) dilutedFirst(is, wanted float64) string {
+	smallest := math.Inf(1)
+	for _, k := range r.deliverers() {
+		smallest = min(smallest, k.Capacity)
+	}
+	for _, s := range r.stronger {
+		for _, times := range []float64{2, 5, 10, 20, 50, 100, 200, 500, 1000} {
+			needed := r.now.MadeML * (wanted - is) / (s.concentration/times - wanted)
+			if s.concentration >= 2*times*wanted && needed >= 0.2*smallest {
+				return fmt.Sprintf(" (of %s diluted %v times about %s mL would be needed)", s.name(), times, short(roundTo(needed, 2)))
+			}
+		}
+	}
+	return ""
+}
+
+// name of a stronger solution.
+func (s *strong) name() string {
+	if s.source.Stock != nil {
+		return s.source.Stock.Name
+	}
+	return fmt.Sprintf("the solution of step %d", s.source.From)
 }
 
 // addOnce appends what is not yet there.

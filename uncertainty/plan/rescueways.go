@@ -122,11 +122,11 @@ type strong struct {
 // that are left from making it, with solute, and where none of these is good enough, with
 // more than is needed of a stronger solution, and solvent.
 func (r *rescuer) strengthen(is, wanted float64) error {
-	list, err := r.stronger(wanted)
+	list, err := r.strongerThan(wanted)
 	if err != nil {
 		return err
 	}
-	r.couldDilute = len(list) > 0
+	r.stronger = list
 	for _, s := range list {
 		if err := r.strengthenWith(s, is, wanted); err != nil {
 			return err
@@ -148,8 +148,8 @@ func (r *rescuer) strengthen(is, wanted float64) error {
 	return nil
 }
 
-// stronger lists what is stronger than wanted: stocks, and solutions that are left.
-func (r *rescuer) stronger(wanted float64) (list []strong, err error) {
+// strongerThan lists what is stronger than wanted: stocks, and solutions that are left.
+func (r *rescuer) strongerThan(wanted float64) (list []strong, err error) {
 	for _, k := range r.prep.Stocks {
 		c, err := r.prep.StockConcentration(k)
 		var no *equipment.Impossible
