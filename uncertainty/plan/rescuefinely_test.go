@@ -215,6 +215,10 @@ func TestWhatIsDilutedFirstIsNamed(t *testing.T) {
 	assert.Equal(t, " (of strong diluted 200 times about 0.38 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
 	r.stronger[0].source = route.Step{From: 2}
 	assert.Equal(t, " (of the solution of step 2 diluted 200 times about 0.38 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	r.stronger[0].concentration = 0.03 // diluted 5 times, 0.0015/(0.006 - 0.001)
+	assert.Equal(t, " (of the solution of step 2 diluted 5 times about 0.3 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	r.now.MadeML = 3 // less than a fifth of the pipette at any rate: 0.00015/(0.003 - 0.001)
+	assert.Equal(t, " (of the solution of step 2 diluted 10 times about 0.075 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
 	r.stronger[0].concentration = 0.0015
 	assert.Empty(t, r.dilutedFirst(0.00095, 0.001), "it is not strong enough to be diluted")
 }

@@ -63,22 +63,28 @@ func (r *rescuer) notTried(good bool) (list []string) {
 	return list
 }
 
-// dilutedFirst says, where one can, which solution to dilute first, how many times, and how
-// much is then needed of it: a fifth or more of what the smallest instrument measures.
+// dilutedFirst says which solution can be diluted first, how many times, and how much is
+// then needed of it: a fifth or more of what the smallest instrument measures, or else as
+// much as can be. It stays twice as strong as what is wanted.
 func (r *rescuer) dilutedFirst(is, wanted float64) string {
 	smallest := math.Inf(1)
 	for _, k := range r.deliverers() {
 		smallest = min(smallest, k.Capacity)
 	}
+	text, most := "", 0.0
 	for _, s := range r.stronger {
 		for _, times := range []float64{2, 5, 10, 20, 50, 100, 200, 500, 1000} {
 			needed := r.now.MadeML * (wanted - is) / (s.concentration/times - wanted)
-			if s.concentration >= 2*times*wanted && needed >= 0.2*smallest {
-				return fmt.Sprintf(" (of %s diluted %v times about %s mL would be needed)", s.name(), times, short(roundTo(needed, 2)))
+			if s.concentration < 2*times*wanted || needed <= most {
+				continue
+			}
+			most, text = needed, fmt.Sprintf(" (of %s diluted %v times about %s mL would be needed)", s.name(), times, short(roundTo(needed, 2)))
+			if needed >= 0.2*smallest {
+				return text
 			}
 		}
 	}
-	return ""
+	return text
 }
 
 // name of a stronger solution.
