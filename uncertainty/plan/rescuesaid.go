@@ -56,7 +56,7 @@ func (r *rescuer) notTried(good bool) (list []string) {
 	switch {
 	case good:
 	case is > wanted:
-		list = append(list, "diluting a part more than twice")
+		list = append(list, "diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on")
 	case len(r.stronger) > 0 || len(r.prep.Kit.Balances) > 0:
 		list = append(list, "a stronger solution that is made or diluted for it first"+r.dilutedFirst(is, wanted)+": state that as a [[stock]], and ask again")
 	}
