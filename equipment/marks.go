@@ -56,6 +56,29 @@ func (k *Measure) Finest() float64 {
 	return k.Numbered
 }
 
+// Nearest are the volumes next to one, below and above, of all that the instrument can be
+// read at or set to: every graduation from the first on, however small a part of the
+// scale, and of a piston those from a tenth of its capacity on. Beyond its capacity there
+// is none.
+func (k *Measure) Nearest(mL float64) (nearest []float64) {
+	step := k.Finest()
+	switch {
+	case k.Kind == Dropper || mL > k.Capacity*(1+1e-9):
+		return nil
+	case step == 0:
+		return []float64{k.Capacity}
+	}
+	least := step
+	if k.Kind == Piston {
+		least = leastOfPiston * k.Capacity
+	}
+	n := max(math.Ceil(mL/step*(1-1e-9)), math.Ceil(least/step*(1-1e-9)))
+	if below := decimal((n - 1) * step); below >= least*(1-1e-9) {
+		nearest = append(nearest, below)
+	}
+	return append(nearest, min(decimal(n*step), k.Capacity))
+}
+
 // multiples lists those of a step from one volume on and below another, and then
 // that; with a step of 0 only that.
 func multiples(step, from, to float64) []float64 {

@@ -119,7 +119,7 @@ func assayWords(q *route.Prep) string {
 // besides is what no kit lists.
 func (p *Paper) besides() string {
 	b := newBench(p)
-	parts := append(b.extras(), "two droppers", b.toDrop(), "tissue", "pen and labels", "waste for liquids and for solids", "gloves and goggles")
+	parts := append(b.extras(), "two droppers", b.toDrop(), "tissue", "pen and labels", "a waste for each left-over and for solids", "gloves and goggles")
 	if p.Prep.Bench.Temperature.Known {
 		parts = append([]string{"a thermometer"}, parts...)
 	}

@@ -20,6 +20,7 @@ func SheetMarkdown(p *Paper, room []record.Room) []byte { return p.sheet(room).m
 
 func (p *Paper) sheet(room []record.Room) *document {
 	d := &document{Title: "Bench sheet: " + p.subject(), Kind: "sheet"}
+	d.stops(p.Prep)
 	p.headed(d, headline{"Bench sheet: " + p.subject(), p.sheetBelow()})
 	p.aimsElsewhere(d)
 	d.add(tabular{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Marked: -1, Rows: [][]string{{"", p.Date, "", "", "", ""}}})
@@ -108,7 +109,7 @@ func (p *Paper) habits(hasRoom bool) []string {
 	}
 	list := []string{first,
 		"Spoilt is a step with a spill, a lost zero, a level above the top line, air drawn into a pipette, or solid that does not dissolve: write why in the box, take clean dry pieces, and begin again from the step in the last column.",
-		"Label bottles before they are filled. Leftovers, rinses and tissue go to labelled waste; none goes back, none down the drain." + newBench(p).wasteHabits(),
+		"Label bottles before they are filled. Each left-over goes with its rinses to its own labelled waste, none back, none down the drain." + newBench(p).wasteHabits(),
 	}
 	list = append(list, newBench(p).orderHabits()...)
 	if p.Prep.Bench.Temperature.Known {

@@ -16,7 +16,7 @@ func (b *bench) lastRow() []string {
 	if b.gas() {
 		vented = ", under a vented cap"
 	}
-	care := "Leftovers to waste, each by itself" + vented + "; glass, balance and bench clean"
+	care := "Each left-over to its own labelled waste" + vented + "; glass, balance and bench clean"
 	return []string{do, care, "–", "–", "", "–"}
 }
 

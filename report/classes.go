@@ -72,7 +72,11 @@ func printClasses(b *strings.Builder, table []equipment.Class) {
 	for i, column := range columns {
 		head[i] = column.head
 	}
-	refs, sources := sourceNumbers(table)
+	var stated []string
+	for _, c := range table {
+		stated = append(stated, c.Source)
+	}
+	refs, sources := sourceNumbers(stated)
 	cells := [][]string{append(head, "trust and sources")}
 	for i, c := range table {
 		row := make([]string, 0, len(columns)+1)
@@ -85,6 +89,10 @@ func printClasses(b *strings.Builder, table []equipment.Class) {
 	for _, line := range alignClasses(cells) {
 		b.WriteString("  " + line + "\n")
 	}
+	printSources(b, sources)
+}
+
+func printSources(b *strings.Builder, sources []string) {
 	for i, source := range sources {
 		label := fmt.Sprintf("[%d]", i+1)
 		for _, line := range fold(source, classesWidth-7) {
@@ -117,10 +125,10 @@ func alignClasses(cells [][]string) []string {
 
 // sourceNumbers lists the sources of a table once each, and for each row the numbers of
 // its own. A row parts its sources by " ; ".
-func sourceNumbers(table []equipment.Class) (refs, sources []string) {
-	for _, c := range table {
+func sourceNumbers(stated []string) (refs, sources []string) {
+	for _, row := range stated {
 		var numbers []int
-		for source := range strings.SplitSeq(c.Source, " ; ") {
+		for source := range strings.SplitSeq(row, " ; ") {
 			i := slices.Index(sources, source)
 			if i < 0 {
 				i = len(sources)

@@ -51,6 +51,7 @@ type wantedJSON struct {
 	Volume      number          `json:"volume_mL"`
 	Tolerances  []toleranceJSON `json:"tolerances"`
 	LeastChance number          `json:"least_conformance_probability"`
+	MayNotMeet  []clashJSON     `json:"may_not_meet"`
 }
 
 type toleranceJSON struct {
@@ -223,6 +224,7 @@ func wantedToJSON(p *route.Prep) wantedJSON {
 		Solvent: p.Solvent.Name,
 		Unit:    p.Target.Unit.Name, Target: number(p.Target.Value), Volume: number(p.Volume),
 		Tolerances: []toleranceJSON{}, LeastChance: number(p.LeastChance),
+		MayNotMeet: clashesToJSON(p.Clashes()),
 	}
 	for _, t := range p.Tolerances {
 		out.Tolerances = append(out.Tolerances, toleranceJSON{t.Text, number(t.Limits.Lower), number(t.Limits.Upper)})

@@ -38,6 +38,7 @@ func LabelMarkdown(p *Paper, l Label) []byte { return p.labels(l).markdown("") }
 // asked for.
 func (p *Paper) labels(l Label) *document {
 	d := &document{Title: "Labels: " + p.subject(), Kind: "labels-page"}
+	d.stops(p.Prep)
 	var sheet labelSheet
 	all := handled(p.prep(), p.result())
 	for i := range all {

@@ -62,6 +62,7 @@ func named(name string, r route.Result) route.Result {
 // be, how it can be corrected, what the figures rest on, and cautions.
 func Made(batch *Batch) string {
 	b := new(strings.Builder)
+	stops(b, batch.Prep)
 	heading(b, batch.Prep)
 	hang(b, "Record:", recorded(batch.Record), 8)
 	b.WriteString("\n")

@@ -102,6 +102,9 @@ type waysJSON struct {
 	Meets   bool      `json:"meets_tolerance"`
 	Largest number    `json:"largest_vessel_mL"`
 	Ways    []wayJSON `json:"ways"`
+	// Tried is the number of corrections that were worked out.
+	Tried    int      `json:"corrections_tried"`
+	NotTried []string `json:"not_tried"`
 }
 
 type wayJSON struct {
@@ -231,13 +234,13 @@ func roomToJSON(b *Batch, r *record.Room) roomJSON {
 // ways as they are called in the JSON.
 var wayNames = map[plan.Way]string{
 	plan.FillUp: "fill_up", plan.AddSolvent: "add_solvent", plan.DilutePart: "dilute_part",
-	plan.StrengthenAll: "strengthen", plan.AddMore: "add_solute",
+	plan.StrengthenAll: "strengthen", plan.AddMore: "add_solute", plan.StrengthenAndAdd: "strengthen_and_add_solvent",
 }
 
 func waysToJSON(r *plan.Rescue) *waysJSON {
 	out := &waysJSON{
 		To: number(r.Prep.Target.Value), Use: r.Results[r.Verdict.Use].Route.Name,
-		Meets: r.Verdict.Meets && len(r.Prep.Tolerances) > 0, Largest: number(r.Largest),
+		Meets: r.Verdict.Meets && len(r.Prep.Tolerances) > 0, Largest: number(r.Largest), Tried: r.Tried, NotTried: list(r.NotTried),
 	}
 	for i := range r.Results {
 		out.Ways = append(out.Ways, wayJSON{

@@ -46,6 +46,7 @@ func (m *markdown) footing(c *route.Comparison, cautions []string) {
 
 // heading says what is wanted, and what is changed in the kit, if anything is.
 func (m *markdown) heading(p *route.Prep, isChanged bool) {
+	m.stops(p)
 	if mark := invented(p.Kit); mark != "" {
 		m.WriteString("\n" + bold(mark) + "\n")
 	}

@@ -18,6 +18,7 @@ import (
 // [Text].
 func Plan(p, before *plan.Plan) string {
 	b := new(strings.Builder)
+	stops(b, p.Prep)
 	if before != nil {
 		hang(b, "Changed:", changed(p.Prep), 9)
 	}
@@ -284,7 +285,7 @@ func ownRoutes(p *plan.Plan) []fact {
 		text := fmt.Sprintf("give or take %s, %s left over, %s", Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), volume(r.LeftOverML), count(r.Operations, "measurement"))
 		switch {
 		case !r.Possible:
-			text = "not possible"
+			text = notPossible(r)
 		case !r.Informative:
 			text = "says almost nothing about the amount"
 		case len(r.Inside) > 0:

@@ -18,6 +18,7 @@ import (
 // answer for the kit as it is, nil without changes: see [Text].
 func Purchase(p, before *plan.Purchase) string {
 	b := new(strings.Builder)
+	stops(b, p.Prep)
 	if before != nil {
 		hang(b, "Changed:", changed(p.Prep), 9)
 	}

@@ -16,6 +16,7 @@ import (
 // cautions.
 func Rescue(r *plan.Rescue) string {
 	b := new(strings.Builder)
+	stops(b, r.Prep)
 	heading(b, r.Prep)
 	hang(b, "There is:", batchWords(r), 10)
 	rescueWays(b, r)
@@ -49,7 +50,7 @@ func rescueText(b *strings.Builder, batch *Batch) {
 }
 
 func noWayWords(e *plan.NoWayError) string {
-	text := "nothing on this bench will do: " + e.Reason
+	text := "no way was found: " + e.Reason
 	if e.Cure != "" {
 		text += "; what would help: " + e.Cure
 	}
@@ -122,8 +123,11 @@ func rescueFacts(r *plan.Rescue) []fact {
 	if len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Analytic.Value) {
 		list = append(list, fact{"Mind", "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer"})
 	}
-	if !r.TooStrong() {
-		list = append(list, fact{"Or else", "letting solvent evaporate takes long; how much goes is not worked out here, and what is left must be measured"})
+	if len(r.NotTried) > 0 {
+		list = append(list, fact{"Not tried", strings.Join(r.NotTried, "; ")})
+	}
+	if !r.TooStrong() && r.Prep.MayEvaporate() {
+		list = append(list, fact{"Or else", plan.Evaporating})
 	}
 	return list
 }
@@ -138,17 +142,11 @@ func asideWords(r *plan.Rescue, aside float64) string {
 	return fmt.Sprintf("%s: all of it would make %s", text, volume(whole))
 }
 
-// wayWords explain the names of the ways in the table.
-var wayWords = map[plan.Way]string{
-	plan.FillUp: "all of it made up to that mark", plan.AddSolvent: "solvent added to all of it", plan.DilutePart: "a part diluted",
-	plan.StrengthenAll: "a stronger solution added to all of it", plan.AddMore: "solute dissolved in all of it",
-}
-
 // wayLegend explains the names in the table.
 func wayLegend(r *plan.Rescue) string {
 	parts := make([]string, len(r.Results))
 	for i := range r.Results {
-		parts[i] = fmt.Sprintf("%s: %s", r.Results[i].Route.Name, wayWords[r.Kinds[i]])
+		parts[i] = fmt.Sprintf("%s: %s", r.Results[i].Route.Name, r.Kinds[i])
 	}
 	return strings.Join(parts, "; ")
 }

@@ -57,7 +57,7 @@ func insideUnit(c *route.Comparison) string {
 func cells(c *route.Comparison, r *route.Result) []string {
 	switch {
 	case !r.Possible:
-		return []string{"not possible"}
+		return []string{notPossible(r)}
 	case !r.Informative:
 		return []string{"says almost nothing about the amount"}
 	}
@@ -125,7 +125,7 @@ func whyNot(c *route.Comparison, r *route.Result) string {
 	spoilt := fmt.Sprintf("; closer to the target in %s of 100; spoilt by %s", InHundred(r.Closer, 1), spoilers(r))
 	switch {
 	case !r.Possible:
-		return "not possible: " + r.Reason
+		return notPossible(r) + ": " + r.Reason
 	case !r.Informative:
 		return r.Uninformative
 	case !r.Enough(c.Prep.Volume):

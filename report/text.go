@@ -18,6 +18,7 @@ import (
 // before that on the kit as it is; the screen then says what the change does.
 func Text(c, before *route.Comparison) string {
 	b := new(strings.Builder)
+	stops(b, c.Prep)
 	if before != nil {
 		hang(b, "Changed:", changed(c.Prep), 9)
 	}

@@ -16,6 +16,7 @@ func ReportMarkdown(p *Paper, picture string) []byte { return p.report().markdow
 // route, the result with its uncertainty, and what it rests on.
 func (p *Paper) report() *document {
 	d := &document{Title: p.subject(), Kind: "report"}
+	d.stops(p.Prep)
 	p.headed(d, headline{p.subject(), p.below()})
 	p.aimsElsewhere(d)
 	d.section("Purpose", paragraph{Text: p.purpose()})

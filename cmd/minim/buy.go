@@ -50,7 +50,7 @@ func buy(ctx context.Context, args []string, c console) error {
 	result, before, err := both(prep, changed, func(p *route.Prep) (*plan.Purchase, error) { return plan.Buy(ctx, p, options) })
 	m.done()
 	if err != nil {
-		return err
+		return withStops(prep, err)
 	}
 	return purchases.show(c, shown{o.format, o.out, o.force, next(files, flags)}, result, before)
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -103,14 +104,14 @@ func (o *compareOptions) evaluate(ctx context.Context, files []string, c console
 	settings.Progress = meter.add
 	if changed != prep {
 		if before, err = route.Compare(ctx, prep, o.route, settings); err != nil {
-			return nil, nil, withRouteHint(prep, err)
+			return nil, nil, withStops(prep, withRouteHint(prep, err))
 		}
 	}
 	if after, err = route.Compare(ctx, changed, o.route, settings); err != nil {
-		return nil, nil, withRouteHint(changed, err)
+		return nil, nil, withStops(changed, withRouteHint(changed, err))
 	}
 	if after.Verdict.Use < 0 {
-		return nil, nil, noneLeft(after)
+		return nil, nil, withStops(changed, noneLeft(after))
 	}
 	return after, before, nil
 }
@@ -153,11 +154,19 @@ func withRouteHint(p *route.Prep, err error) error {
 	return &usageError{fmt.Sprintf("%s has no route called %q", p.File, unknown.Name), hint}
 }
 
+// forbidden reports whether a route brings together what may not meet.
+func forbidden(c *route.Comparison) bool {
+	return slices.ContainsFunc(c.Results, func(r route.Result) bool { return len(r.Clashes) > 0 })
+}
+
 // noneLeft is the error when the bench can do no route at all.
 func noneLeft(c *route.Comparison) error {
 	reasons := make([]string, len(c.Results))
 	for i := range c.Results {
 		reasons[i] = fmt.Sprintf("\n  %s: %s", c.Results[i].Route.Name, c.Results[i].Reason)
+	}
+	if forbidden(c) {
+		return fmt.Errorf("none of the routes may be used%s", strings.Join(reasons, ""))
 	}
 	bench, hint := "this bench", fmt.Sprintf("change the steps in %s, or add an instrument to %s", c.Prep.File, c.Prep.Kit.File)
 	if len(c.Prep.Changes) > 0 {

@@ -31,7 +31,7 @@ func listKit(ctx context.Context, args []string, c console) error {
 		return &usageError{"--classes lists what minim knows and takes no kit", ""}
 	}
 	if o.classes {
-		_, err = io.WriteString(c.out, report.Classes(equipment.Classes()))
+		_, err = io.WriteString(c.out, report.Classes(equipment.Classes())+report.MayNotMeet(equipment.Incompatibles()))
 		return err
 	}
 	kit, err := loadKit(files)

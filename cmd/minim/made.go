@@ -89,7 +89,7 @@ func made(ctx context.Context, args []string, c console) error {
 	batch, err := o.evaluate(ctx, r)
 	m.done()
 	if err != nil {
-		return o.kept(err, files)
+		return o.kept(withStops(r.Prep, err), files)
 	}
 	err = batches.show(c, shown{o.format, o.out, o.force, addNext(files, batch) + next(files, flags)}, batch, nil)
 	return o.kept(err, files)

@@ -84,6 +84,9 @@ func (o *newOptions) startRecord(names []string, c console) error {
 	case err != nil:
 		return err
 	}
+	if reason := route.Forbidden(p.ClashesIn(r)); reason != "" {
+		return withStops(p, &route.CannotError{Name: r.Name, Reason: reason, Forbidden: true})
+	}
 	text := []byte(record.Template(p, r))
 	if len(names) == 0 {
 		_, err := c.out.Write(text)

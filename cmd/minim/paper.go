@@ -75,7 +75,7 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 	name := o.route
 	if o.record != "" {
 		if p.Batch, err = o.batch(ctx, prep); err != nil {
-			return nil, err
+			return nil, withStops(prep, err)
 		}
 		name = p.Batch.Planned.Name
 	}
@@ -87,7 +87,7 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 	meter := newMeter(c.err, o.trials*len(prep.Routes))
 	defer meter.clear()
 	p.Comparison, err = o.compare(ctx, prep, name, others, meter)
-	return p, err
+	return p, withStops(prep, err)
 }
 
 // compare evaluates the routes, with the one that is named as the route to use.
@@ -103,7 +103,7 @@ func (o *paperOptions) compare(ctx context.Context, prep *route.Prep, name strin
 	case err != nil:
 		return nil, withRouteHint(prep, cannot(err))
 	case c.Verdict.Use < 0 && name != "":
-		return nil, cannot(&route.CannotError{Name: name, Reason: c.Results[0].Reason})
+		return nil, cannot(&route.CannotError{Name: name, Reason: c.Results[0].Reason, Forbidden: len(c.Results[0].Clashes) > 0})
 	case c.Verdict.Use < 0:
 		return nil, noneLeft(c)
 	}

@@ -69,7 +69,7 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	}
 	result, before, err := both(prep, changed, func(p *route.Prep) (*plan.Plan, error) { return o.search(ctx, p, options, c) })
 	if err != nil {
-		return err
+		return withStops(prep, err)
 	}
 	saved, err := o.saved(files, result)
 	if err != nil {

@@ -91,10 +91,10 @@ func rescue(ctx context.Context, args []string, c console) error {
 	m.done()
 	var none *plan.NoWayError
 	if errors.As(err, &none) {
-		return &hinted{errors.New(strings.Replace(none.Error(), "the batch", "what is in the bottle", 1)), none.Cure}
+		return withStops(prep, &hinted{errors.New(strings.Replace(none.Error(), "the batch", "what is in the bottle", 1)), none.Cure})
 	}
 	if err != nil {
-		return err
+		return withStops(prep, err)
 	}
 	return rescues.show(c, shown{o.format, o.out, o.force, next(files, flags)}, found, nil)
 }

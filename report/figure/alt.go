@@ -40,8 +40,15 @@ func altOf(c *route.Comparison, subject, form string, tell func(*route.Compariso
 	if last != marked {
 		s += fmt.Sprintf("; at the end: %s, %s", last.Route.Name, tell(c, last))
 	}
-	if n := len(c.Results) - len(done); n > 0 {
+	not, stopped := len(c.Results)-len(done), 0
+	for i := range c.Results {
+		stopped += min(1, len(c.Results[i].Clashes))
+	}
+	if n := not - stopped; n > 0 {
 		s += fmt.Sprintf("; not possible: %d", n)
+	}
+	if stopped > 0 {
+		s += fmt.Sprintf("; not to be used: %d", stopped)
 	}
 	return clean(s + ".")
 }

@@ -95,14 +95,18 @@ type paragraph struct {
 	lines []string
 }
 
-// paragraphs say what cannot be done and why, and then the notes.
+// paragraphs say what cannot or must not be done and why, and then the notes.
 func paragraphs(cannot []*route.Result, notes []string) (list []paragraph) {
 	add := func(style text.Style, words string) {
 		list = append(list, paragraph{style, wrap(style, footWide, 2, words)})
 	}
 	for _, r := range cannot {
+		word := "Not possible: "
+		if len(r.Clashes) > 0 {
+			word = "STOP, not to be used: "
+		}
 		// A long name must not hide the reason.
-		add(smallInk, "Not possible: "+cut(smallInk, footWide/2, clean(r.Route.Name))+". "+r.Reason+".")
+		add(smallInk, word+cut(smallInk, footWide/2, clean(r.Route.Name))+". "+r.Reason+".")
 	}
 	for _, note := range notes {
 		add(smallText, note)

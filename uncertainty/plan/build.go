@@ -41,6 +41,7 @@ func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
 // with tries what a way to make a solution leads to.
 func (w *walk) with(d *making, then func()) {
 	before := w.state.save()
+	w.counts.tried++
 	w.state.multiply(&d.factor)
 	w.ways = append(w.ways, d)
 	if d.measured {

@@ -29,7 +29,7 @@ func (r *rescuer) measured(verb route.Verb, mL float64) (ways [][]route.Step) {
 			if fills == 0 && other != k {
 				continue // that is a way of the other
 			}
-			for _, mark := range neighbours(other.Marks(true), rest) {
+			for _, mark := range other.Nearest(rest) {
 				ways = append(ways, append(slices.Clone(full), route.Step{Verb: verb, Amount: mark, Measure: other}))
 			}
 		}
@@ -42,14 +42,4 @@ func (r *rescuer) deliverers() []*equipment.Measure {
 	return slices.DeleteFunc(slices.Clone(r.prep.Kit.Measures), func(k *equipment.Measure) bool {
 		return !k.Kind.Delivers() || k.Kind.Counts()
 	})
-}
-
-// neighbours are the marks next to a volume, below and above, of those that rise. Beyond
-// the last there is none.
-func neighbours(marks []float64, mL float64) []float64 {
-	if len(marks) == 0 || mL > marks[len(marks)-1]*(1+slack) {
-		return nil
-	}
-	above, _ := slices.BinarySearch(marks, mL*(1-slack))
-	return marks[max(0, above-1):min(above+1, len(marks))]
 }

@@ -67,6 +67,11 @@ func wayName(steps []route.Step) string {
 			name += " in " + short(s.Amount)
 		case route.AddSolute:
 			name += " + " + s.Balance.Display(s.Amount)
+		case route.Add:
+			if i > 0 && steps[i-1].Verb == route.Strengthen {
+				name += " mL, then"
+			}
+			name += " + " + short(s.Amount)
 		default:
 			name += " + " + short(s.Amount)
 		}

@@ -19,6 +19,10 @@ type Options struct {
 	// Time after which the search stops, and says what it has not searched; 0
 	// means never.
 	Time time.Duration
+	// Work is the number of candidates, which are worked out one after the other so that
+	// it is always the same ones, after which the search stops in the same way; 0 means
+	// never.
+	Work int64
 	// Settings of the simulation of the routes that are found.
 	Settings uncertainty.Settings
 	// Progress, when not nil, is called when a part of the search is done, with

@@ -49,6 +49,9 @@ type Member struct {
 // the route that is least off is all that is found.
 // It recommends one by the preference of the options.
 func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
+	if err := p.MayBeMade(); err != nil {
+		return nil, err
+	}
 	p = withLimits(p, &o)
 	if o.strongest(p) < p.TargetConcentration() {
 		return nil, noRoute(p, o, nil)

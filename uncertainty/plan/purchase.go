@@ -78,6 +78,9 @@ const assumedMatters = 0.1
 
 // Buy compares the bench as it is with what its candidates would make of it.
 func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
+	if err := p.MayBeMade(); err != nil {
+		return nil, err
+	}
 	p = withLimits(p, &o)
 	o.Without = nil
 	b := &Purchase{Prep: p, Like: finest(p.Kit.Balances)}

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"slices"
 
@@ -21,6 +20,10 @@ type Rescue struct {
 	Batch route.Result
 	// Before is the number of steps by which the batch was made; those of a way follow.
 	Before int
+	// Tried is the number of corrections that were worked out, and NotTried says what was
+	// left out.
+	Tried    int
+	NotTried []string
 	// Largest is the greatest volume that a vessel of the kit holds, in mL.
 	Largest float64
 }
@@ -44,30 +47,13 @@ func (r *Rescue) SetAside(way int) float64 {
 // TooStrong reports whether the batch is stronger than it should be.
 func (r *Rescue) TooStrong() bool { return r.Batch.Analytic.Value > r.Prep.Target.Value }
 
-// Way is a kind of correction.
-type Way int
-
-// The kinds of corrections.
-const (
-	// FillUp: all of the batch is made up to a mark.
-	FillUp Way = iota
-	// AddSolvent: measured solvent is added to all of it.
-	AddSolvent
-	// DilutePart: a part is diluted, the rest set aside.
-	DilutePart
-	// StrengthenAll: a measured volume of a stronger solution is added to all of it.
-	StrengthenAll
-	// AddMore: weighed solute is dissolved in all of it.
-	AddMore
-)
-
-// NoWayError reports a batch that nothing on the bench can correct.
+// NoWayError reports a batch for which no correction was found.
 type NoWayError struct {
 	// Reason is what is missing, and Cure what would help.
 	Reason, Cure string
 }
 
-func (e *NoWayError) Error() string { return "the batch cannot be corrected: " + e.Reason }
+func (e *NoWayError) Error() string { return "no way to correct the batch was found: " + e.Reason }
 
 // FindRescue finds how a batch can be brought to the target of a prep. The batch is the
 // solution that a route ends with, or a stock of which the volume is stated. Of each
@@ -126,9 +112,9 @@ func (r *rescuer) simulate(kinds []Way, routes []*route.Route, s uncertainty.Set
 	}
 	c.Verdict.Meets = c.Meets(&c.Results[c.Verdict.Use])
 	if r.isInVain(&c.Results[c.Verdict.Use]) {
-		return nil, &NoWayError{"it is as near to the target as can be told; what is uncertain of it stays uncertain in whatever is made of it", "a new batch, by a surer route"}
+		return nil, r.inVain(&c.Results[c.Verdict.Use])
 	}
-	return &Rescue{Comparison: c, Kinds: kinds, Batch: r.now, Before: before, Largest: r.largest}, nil
+	return &Rescue{Comparison: c, Kinds: kinds, Batch: r.now, Before: before, Largest: r.largest, Tried: r.tried, NotTried: r.notTried(r.good(&c.Results[c.Verdict.Use]))}, nil
 }
 
 // isInVain reports whether the best way is not good enough and hardly better than to leave
@@ -150,6 +136,14 @@ type rescuer struct {
 	now      route.Result
 	largest  float64
 	ways     []way
+	// tried is the number of ways that were worked out, triedOf that of each kind; cut are the kinds of which not all
+	// were, and notSearched is what a search left out.
+	tried       int
+	triedOf     [lastWay + 1]int
+	cut         []Way
+	notSearched []string
+	// stronger are the solutions that are stronger than wanted.
+	stronger []strong
 	// tightest is the least that a way holds the target within.
 	tightest float64
 }
@@ -174,11 +168,26 @@ func (r *rescuer) concentrations() (is, wanted float64) {
 	return r.prep.ConcentrationOf(r.now.Analytic.Value), r.prep.TargetConcentration()
 }
 
-// try evaluates a way by its model as a whole.
+// mostTried is how many corrections of a kind are worked out, about a second's worth.
+const mostTried = 3000
+
+// full reports whether as many corrections of a kind were tried as may be, and remembers
+// that some were not.
+func (r *rescuer) full(kind Way) bool {
+	if r.triedOf[kind] < mostTried {
+		return false
+	}
+	r.cut = addOnce(r.cut, kind)
+	return true
+}
+
+// try evaluates a way by its model as a whole, unless too many were.
 func (r *rescuer) try(kind Way, steps ...route.Step) error {
-	if err := r.ctx.Err(); err != nil {
+	if err := r.ctx.Err(); err != nil || r.full(kind) {
 		return err
 	}
+	r.tried++
+	r.triedOf[kind]++
 	whole := &route.Route{Name: r.batch.Name, Steps: slices.Concat(r.batch.Steps, steps)}
 	result, err := r.prep.Assess(whole, r.coverage)
 	if err != nil {
@@ -196,22 +205,6 @@ func (r *rescuer) try(kind Way, steps ...route.Step) error {
 	return nil
 }
 
-// noWay says why there is none.
-func (r *rescuer) noWay() error {
-	is, wanted := r.concentrations()
-	switch {
-	case is <= 0:
-		return &NoWayError{"nothing is known to be in it", ""}
-	case is > wanted:
-		return &NoWayError{fmt.Sprintf("nothing on the bench measures or holds what would dilute it %s times", short(roundTo(is/wanted, 3))), "a larger vessel or a smaller pipette"}
-	}
-	if !r.prep.CountsMass() {
-		return &NoWayError{"it is too weak, there is no stronger solution, and " + r.prep.WeighingNeeds(), "a stock that is stronger"}
-	}
-	return &NoWayError{"it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
-		"a stock that is stronger; letting solvent evaporate is slow, and what is left would have to be measured"}
-}
-
 // largestVessel is the greatest volume that a vessel of the kit holds.
 func largestVessel(p *route.Prep) (mL float64) {
 	for _, k := range p.Kit.Measures {
@@ -220,9 +213,4 @@ func largestVessel(p *route.Prep) (mL float64) {
 		}
 	}
 	return mL
-}
-
-func roundTo(x float64, digits int) float64 {
-	scale := math.Pow(10, float64(digits)-math.Ceil(math.Log10(math.Abs(x))))
-	return math.Round(x*scale) / scale
 }

@@ -57,7 +57,7 @@ func (r *rescuer) best() (kinds []Way, routes []*route.Route) {
 			of[w.kind] = &w.result
 		}
 	}
-	for kind := FillUp; kind <= AddMore; kind++ {
+	for kind := FillUp; kind <= lastWay; kind++ {
 		if found := of[kind]; found != nil {
 			kinds, routes = append(kinds, kind), append(routes, found.Route)
 		}

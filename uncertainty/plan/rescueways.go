@@ -5,7 +5,6 @@ import (
 	"errors"
 	"math"
 	"slices"
-	"time"
 
 	"minim/equipment"
 	"minim/uncertainty"
@@ -27,7 +26,15 @@ func (r *rescuer) weaken(factor float64) error {
 			}
 		}
 	}
-	return r.diluteParts()
+	if err := r.diluteParts(); err != nil || r.has(DilutePart) {
+		return err
+	}
+	return r.diluteFinely(factor)
+}
+
+// has reports whether a way of a kind is good enough and aims at the target.
+func (r *rescuer) has(kinds ...Way) bool {
+	return slices.ContainsFunc(r.ways, func(w way) bool { return slices.Contains(kinds, w.kind) && r.good(&w.result) && r.onTarget(&w.result) })
 }
 
 // fillUp makes all of the batch up to the marks nearest to a volume.
@@ -36,7 +43,7 @@ func (r *rescuer) fillUp(volume float64) error {
 		if !k.Kind.Receives() {
 			continue
 		}
-		for _, mark := range neighbours(k.Marks(true), volume) {
+		for _, mark := range k.Nearest(volume) {
 			if err := r.try(FillUp, all, route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: k}); err != nil {
 				return err
 			}
@@ -45,16 +52,17 @@ func (r *rescuer) fillUp(volume float64) error {
 	return nil
 }
 
-// partTime is how long each search for the dilutions of a part may take.
-const partTime = 5 * time.Second
+// partWork is how many candidates each search for the dilutions of a part may try, about
+// a second's worth.
+const partWork = 5_000_000
 
 // partSearches are those for the dilutions of a part, each only when what was found
 // before is not good enough: one dilution by the numbered marks, which are easier to
 // read, one by every graduation, and two.
 var partSearches = []Options{
-	{Limits: route.Limits{Steps: 1}, Time: partTime},
-	{Limits: route.Limits{Steps: 1}, Time: partTime, Fine: true},
-	{Limits: route.Limits{Steps: 2}, Time: partTime},
+	{Limits: route.Limits{Steps: 1}, Work: partWork},
+	{Limits: route.Limits{Steps: 1}, Work: partWork, Fine: true},
+	{Limits: route.Limits{Steps: 2}, Work: partWork},
 }
 
 // diluteParts searches the dilutions of a part.
@@ -70,79 +78,112 @@ func (r *rescuer) diluteParts() error {
 	}}
 	for _, o := range partSearches {
 		o.Settings.Coverage = r.coverage
-		list, err := routesOf(r.ctx, &p, o)
+		list, notSearched, err := routesOf(r.ctx, &p, o)
 		if err != nil {
 			return err
+		}
+		for _, text := range notSearched {
+			r.notSearched = addOnce(r.notSearched, text)
 		}
 		for _, f := range list {
 			if err := r.try(DilutePart, f.Route.Steps[1:]...); err != nil {
 				return err
 			}
 		}
-		if slices.ContainsFunc(r.ways, func(w way) bool { return w.kind == DilutePart && r.good(&w.result) && r.onTarget(&w.result) }) {
+		if r.has(DilutePart) {
 			break
 		}
 	}
 	return nil
 }
 
-// routesOf are the routes of a front with so many dilutions, not simulated.
-func routesOf(ctx context.Context, p *route.Prep, o Options) ([]found, error) {
+// routesOf are the routes of a front with so many dilutions, not simulated, and what was
+// not searched.
+func routesOf(ctx context.Context, p *route.Prep, o Options) (list []found, notSearched []string, err error) {
 	b, err := newBench(p, o)
 	if err != nil || len(b.dilutions) == 0 {
-		return nil, err
+		return nil, nil, err
 	}
 	s := newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough))
 	s.fewest, s.byVolume = o.Steps, true
-	return s.result(ctx)
+	list, err = s.result(ctx)
+	return list, s.notSearched, err
+}
+
+// strong is a solution that can be added to a batch that is too weak: what a step then
+// says of it, its concentration in g/mL, and how much there is of it, in mL.
+type strong struct {
+	source        route.Step
+	concentration float64
+	left          float64
 }
 
 // strengthen tries the ways to strengthen a batch: with stocks, with stronger solutions
-// that are left from making it, and with solute.
+// that are left from making it, with solute, and where none of these is good enough, with
+// more than is needed of a stronger solution, and solvent.
 func (r *rescuer) strengthen(is, wanted float64) error {
-	volume := r.now.MadeML
+	list, err := r.strongerThan(wanted)
+	if err != nil {
+		return err
+	}
+	r.stronger = list
+	for _, s := range list {
+		if err := r.strengthenWith(s, is, wanted); err != nil {
+			return err
+		}
+	}
+	if content := r.prep.SoluteContent() - wanted*r.prep.SpecificVolume(); content > 0 && r.prep.CountsMass() {
+		if err := r.addSolute(r.now.MadeML * (wanted - is) / content); err != nil {
+			return err
+		}
+	}
+	if r.has(StrengthenAll, AddMore) {
+		return nil
+	}
+	for _, s := range list {
+		if err := r.strengthenBeyond(s, is, wanted); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// strongerThan lists what is stronger than wanted: stocks, and solutions that are left.
+func (r *rescuer) strongerThan(wanted float64) (list []strong, err error) {
 	for _, k := range r.prep.Stocks {
-		strong, err := r.prep.StockConcentration(k)
+		c, err := r.prep.StockConcentration(k)
 		var no *equipment.Impossible
 		if errors.As(err, &no) {
 			continue
 		}
 		if err != nil {
-			return err
+			return nil, err
 		}
-		if err := r.strengthenWith(route.Step{Stock: k}, strong, volumeOf(k), is, wanted); err != nil {
-			return err
+		if !r.isBatch(k) {
+			list = append(list, strong{route.Step{Stock: k}, c, volumeOf(k)})
 		}
 	}
 	solutions, err := r.prep.Solutions(r.batch)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	for _, s := range solutions[:max(0, len(solutions)-1)] {
-		if err := r.strengthenWith(route.Step{From: s.Step}, s.Concentration, s.LeftML, is, wanted); err != nil {
-			return err
-		}
+		list = append(list, strong{route.Step{From: s.Step}, s.Concentration, s.LeftML})
 	}
-	content := r.prep.SoluteContent() - wanted*r.prep.SpecificVolume()
-	if content <= 0 || !r.prep.CountsMass() {
-		return nil
-	}
-	return r.addSolute(volume * (wanted - is) / content)
+	return slices.DeleteFunc(list, func(s strong) bool { return s.concentration <= wanted*(1+slack) }), nil
 }
 
-// strengthenWith adds of a stronger solution, of which so much is left, what brings the
-// batch to the target: a = V (c - c_batch)/(c_strong - c).
-func (r *rescuer) strengthenWith(source route.Step, strong, left, is, wanted float64) error {
-	if strong <= wanted*(1+slack) || source.Stock != nil && r.isBatch(source.Stock) {
-		return nil
-	}
-	for _, steps := range r.measured(route.Strengthen, r.now.MadeML*(wanted-is)/(strong-wanted)) {
+// strengthenWith adds of a stronger solution what brings the batch to the target:
+//
+//	a = V (c - c_batch)/(c_strong - c)
+func (r *rescuer) strengthenWith(s strong, is, wanted float64) error {
+	for _, steps := range r.measured(route.Strengthen, r.now.MadeML*(wanted-is)/(s.concentration-wanted)) {
 		total := 0.0
 		for i := range steps {
-			steps[i].Stock, steps[i].From = source.Stock, source.From
+			steps[i].Stock, steps[i].From = s.source.Stock, s.source.From
 			total += steps[i].Amount
 		}
-		if total > left*(1+slack) {
+		if total > s.left*(1+slack) {
 			continue
 		}
 		if err := r.try(StrengthenAll, append([]route.Step{all}, steps...)...); err != nil {

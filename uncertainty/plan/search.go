@@ -57,8 +57,8 @@ func (s *search) run(ctx context.Context) error {
 			s.options.Progress(i, len(stages))
 		}
 		err := p.run(limited)
-		if errors.Is(err, context.DeadlineExceeded) && ctx.Err() == nil {
-			s.skip(stages[i:])
+		if (errors.Is(err, context.DeadlineExceeded) || errors.Is(err, errEnough)) && ctx.Err() == nil {
+			s.skip(stages[i:], err)
 			return nil
 		}
 		if err != nil {
@@ -70,14 +70,18 @@ func (s *search) run(ctx context.Context) error {
 
 // skip says that the first of these stages has not been searched to its end, and the
 // others not at all.
-func (s *search) skip(stages []stage) {
+func (s *search) skip(stages []stage, err error) {
+	why := "the time was up"
+	if errors.Is(err, errEnough) {
+		why = fmt.Sprintf("no more than %d candidates are tried", s.options.Work)
+	}
 	s.timeUp = true
 	for i, p := range stages {
 		rest := ""
 		if i == 0 {
 			rest = "the rest of the "
 		}
-		s.notSearched = append(s.notSearched, fmt.Sprintf("%s%s (the time was up)", rest, p.name))
+		s.notSearched = append(s.notSearched, fmt.Sprintf("%s%s (%s)", rest, p.name, why))
 	}
 }
 
@@ -132,7 +136,7 @@ func (s *search) has(from route.Verb) bool {
 // runPass shares the routes of a pass out among the processors.
 func (s *search) runPass(ctx context.Context) error {
 	var wait sync.WaitGroup
-	walks, c := make([]*walk, runtime.GOMAXPROCS(0)), newClaims(s.pass)
+	walks, c := make([]*walk, s.processors()), newClaims(s.pass)
 	for i := range walks {
 		walks[i] = s.newWalk(ctx, c)
 		wait.Add(1)
@@ -144,12 +148,22 @@ func (s *search) runPass(ctx context.Context) error {
 	wait.Wait()
 	for _, w := range walks {
 		s.counts.built += w.counts.built
+		s.counts.tried += w.counts.tried
 		s.counts.finished += w.counts.finished
 		if w.err != nil {
 			return w.err
 		}
 	}
 	return nil
+}
+
+// processors among which a pass is shared out: one where the number of candidates is
+// limited.
+func (s *search) processors() int {
+	if s.options.Work > 0 {
+		return 1
+	}
+	return runtime.GOMAXPROCS(0)
 }
 
 // offer puts a finished route on the front, unless it is beaten.

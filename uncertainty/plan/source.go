@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -63,7 +64,12 @@ func (b *bench) addMasses() error {
 	return nil
 }
 
+// addSource leaves out what may not meet the solvent.
 func (b *bench) addSource(s route.Step) error {
+	if clashes := b.prep.ClashesIn(&route.Route{Steps: []route.Step{s}}); len(clashes) > 0 {
+		b.notSearched = append(b.notSearched, fmt.Sprintf("routes that bring together %s and %s, which may not meet", clashes[0].First, clashes[0].Second))
+		return nil
+	}
 	f, intended, _, err := b.prep.SourceFactor(s, b.coverage)
 	if err != nil {
 		return err

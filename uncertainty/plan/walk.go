@@ -2,6 +2,7 @@ package plan
 
 import (
 	"context"
+	"errors"
 	"math"
 	"sort"
 	"sync/atomic"
@@ -39,9 +40,12 @@ type volumes struct {
 	expected span
 }
 
-// counts of a search: ends of routes that were looked at, and routes that were
-// worked out.
-type counts struct{ built, finished int64 }
+// counts of a search: ends of routes that were looked at, ways to make a solution that
+// were tried, and routes that were worked out.
+type counts struct{ built, tried, finished int64 }
+
+// errEnough ends a search that has tried as many candidates as it may.
+var errEnough = errors.New("plan: as many candidates as may be tried")
 
 func (s *search) newWalk(ctx context.Context, c *claims) *walk {
 	w := &walk{search: s, ctx: ctx, claims: c, weighings: make(map[*source]*weighings)}
@@ -80,8 +84,14 @@ func (w *walk) goOn() bool {
 	if w.counts.built%1024 == 0 && w.err == nil {
 		w.err = w.ctx.Err()
 	}
+	if most := w.options.Work; most > 0 && w.err == nil && w.search.counts.work()+w.counts.work() > most {
+		w.err = errEnough
+	}
 	return w.err == nil
 }
+
+// work is the number of candidates.
+func (c *counts) work() int64 { return c.built + c.tried }
 
 // run goes through all routes that no other walk has claimed.
 func (w *walk) run() {

@@ -49,16 +49,23 @@ func CompareTo(ctx context.Context, p *Prep, use string, s uncertainty.Settings)
 	}
 	at := slices.Index(p.Routes, r)
 	if !c.Results[at].Possible {
-		return nil, &CannotError{r.Name, c.Results[at].Reason}
+		return nil, &CannotError{r.Name, c.Results[at].Reason, len(c.Results[at].Clashes) > 0}
 	}
 	c.Verdict = Verdict{Use: at, Meets: c.Meets(&c.Results[at])}
 	return c, c.complete(ctx, strengths)
 }
 
-// CannotError reports a route that the bench cannot do.
-type CannotError struct{ Name, Reason string }
+// CannotError reports a route that the bench cannot do, or that may not be used: it is
+// Forbidden when it brings together what may not meet.
+type CannotError struct {
+	Name, Reason string
+	Forbidden    bool
+}
 
 func (e *CannotError) Error() string {
+	if e.Forbidden {
+		return fmt.Sprintf("%q may not be used: %s", e.Name, e.Reason)
+	}
 	return fmt.Sprintf("the bench cannot do %q: %s", e.Name, e.Reason)
 }
 
@@ -159,6 +166,10 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 	result := Result{Route: r, Closer: math.NaN()}
 	result.Dilutions, result.Operations = r.count()
 	impossible := result
+	if impossible.Clashes = p.ClashesIn(r); len(impossible.Clashes) > 0 {
+		impossible.Reason = Forbidden(impossible.Clashes)
+		return impossible, nil, nil
+	}
 	c, err := p.compile(r)
 	var no *equipment.Impossible
 	if errors.As(err, &no) {

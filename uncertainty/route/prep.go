@@ -90,6 +90,9 @@ type Solute struct {
 	Solubility float64
 	// Price of 1 g of what is weighed.
 	Price equipment.Price
+	// NonVolatile: the user states that it is a solid that stays when the solvent
+	// evaporates.
+	NonVolatile bool
 	// Hazards are the user's words for it undiluted; none means not stated.
 	Hazards []string
 }

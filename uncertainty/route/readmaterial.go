@@ -23,6 +23,7 @@ func readSolute(t *benchfile.Table) Solute {
 		Density:        likely(t, "density", quantity.Density, quantity.LimitOf("density of a solute"), "sugar has \"1.59 g/mL\", quartz \"2.65 g/mL\""),
 		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, quantity.LimitOf("specific-volume"), "common solids have between -0.15 and 0.9 mL/g"),
 		Activity:       estimate(t, "activity", parseActivity, parseActivity),
+		NonVolatile:    t.Flag("non-volatile"),
 		Hazards:        hazardWords(t, "hazards"),
 	}
 	s.readForm(t)

@@ -22,6 +22,8 @@ type Result struct {
 	// and nothing else is known.
 	Possible bool
 	Reason   string
+	// Clashes are the reason where it brings together what may not meet.
+	Clashes []Clash
 	// Informative is false when a weighed mass could as well be nothing;
 	// Uninformative says which.
 	Informative   bool

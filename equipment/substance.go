@@ -1,0 +1,69 @@
+package equipment
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Recognition says that something belongs to a group of substances, and by what that was
+// seen.
+type Recognition struct {
+	Group string
+	// By is how it was recognised: `by its name, "vinegar"`.
+	By string
+	// name, and the words of it from first up to last, that were recognised; of a hazard
+	// word name is empty.
+	name        string
+	first, last int
+}
+
+// overlaps reports whether two were recognised by the same words of one name, which then
+// name one substance.
+func (r *Recognition) overlaps(o *Recognition) bool {
+	return r.name != "" && r.name == o.name && r.first < o.last && o.first < r.last
+}
+
+// Recognise lists the groups of substances that a name and hazard words belong to, by the
+// table substances.csv. Its names are common knowledge, no source. Whole words are
+// compared, in either spelling, in the singular or the plural; a word with "free" after
+// it or "non" before it does not count.
+func Recognise(name string, hazards ...string) []Recognition {
+	l := lexicon()
+	list := l.recognise(name, l.names, "by its name, %q")
+	for _, h := range hazards {
+		for _, r := range l.recognise(h, l.words, "by the hazard word %q") {
+			r.name = ""
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
+// recognise lists the groups of which a phrase of an index stands in a text.
+func (l *substances) recognise(text string, x index, by string) (list []Recognition) {
+	words := textWords(text, 0)
+	for at := range words {
+		for _, e := range slices.Concat(x.first[words[at].plain], x.ends) {
+			if end := at + len(e.phrase); e.phrase.startsAt(words, at) && l.means(e.of, words, at, end) {
+				list = l.add(list, e.of.group, Recognition{By: fmt.Sprintf(by, written(words[at:end])), name: text, first: at, last: end})
+			}
+		}
+	}
+	return list
+}
+
+// means reports whether words that name a group do not mean something else here.
+func (l *substances) means(s *substance, words []word, first, last int) bool {
+	return !negated(words, first, last) && !holdsAny(words, s.unless) &&
+		!covered(words, first, last, s.except) && !covered(words, first, last, l.groups[anySubstance].except)
+}
+
+// add appends a recognition for a group and for those that it is part of.
+func (l *substances) add(list []Recognition, group string, r Recognition) []Recognition {
+	r.Group = group
+	list = append(list, r)
+	for _, also := range l.groups[group].also {
+		list = l.add(list, also, r)
+	}
+	return list
+}

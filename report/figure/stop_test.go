@@ -1,0 +1,23 @@
+package figure
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"minim/uncertainty/route"
+)
+
+// A route that brings together what may not meet is not called impossible.
+func TestRoutesNotToBeUsedAreNamed(t *testing.T) {
+	c := compare(t, recipe(within8, usual...))
+	for i := range c.Results {
+		if r := &c.Results[i]; !r.Possible {
+			r.Clashes, r.Reason = make([]route.Clash, 1), "it brings together a and b, which may not meet"
+			assert.Contains(t, strings.Join(paragraphs([]*route.Result{r}, nil)[0].lines, " "), "STOP, not to be used: "+r.Route.Name)
+		}
+	}
+	assert.Contains(t, SpreadAlt(c), "; not to be used: 1.")
+	assert.NotContains(t, SpreadAlt(c), "not possible")
+}

@@ -1,0 +1,29 @@
+package report
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"minim/equipment"
+)
+
+// Every row is printed with its trust, and every source once.
+func TestMayNotMeetPrintsEveryRow(t *testing.T) {
+	rows := equipment.Incompatibles()
+	text := MayNotMeet(rows)
+	for line := range strings.Lines(text) {
+		assert.LessOrEqual(t, runes(strings.TrimRight(line, "\n")), classesWidth, line)
+	}
+	joined := strings.Join(strings.Fields(text), " ")
+	for i := range rows {
+		assert.Contains(t, joined, rows[i].A+", with "+rows[i].B+": "+rows[i].What()+"; "+rows[i].Trust)
+		for source := range strings.SplitSeq(rows[i].Source, " ; ") {
+			if source != "" && runes(source) <= classesWidth-7 {
+				assert.Equal(t, 1, strings.Count(joined, "] "+source), source)
+			}
+		}
+	}
+	assert.Contains(t, text, "The list is short")
+}

@@ -1,0 +1,224 @@
+package plan
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/equipment"
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// bottleRescue is what can be done on a bench with a bottle, without simulating much.
+func bottleRescue(t *testing.T, kit, prep, bottle string) (*Rescue, error) {
+	t.Helper()
+	k, err := equipment.ParseKit("kit", []byte(kit))
+	require.NoError(t, err)
+	p, err := route.ParsePrep("prep", []byte(prep), k)
+	require.NoError(t, err)
+	b, err := p.Bottle(bottle)
+	require.NoError(t, err)
+	return FindRescue(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: b}}}, uncertainty.Settings{Trials: 10_000, Seed: 1})
+}
+
+// used names the way that is recommended.
+func (r *Rescue) used() *route.Result { return &r.Results[r.Verdict.Use] }
+
+const syringeKit = `[[syringe]]
+name = "syringe"
+capacity = "1 mL"
+numbered = "0.1 mL"
+tolerance = "0.005 mL"
+retained = "0 mL"
+`
+
+// Invented: 30 mL want 0.06 mL of a strong solution, 6 % of what the only syringe holds.
+func TestSmallPartsOfAScaleAreTried(t *testing.T) {
+	found, err := bottleRescue(t, syringeKit, `target = "1 g/L"
+volume = "30 mL"
+tolerance = "3 % of target"
+[solute]
+name = "exemplate"
+[solvent]
+name = "water"
+[[stock]]
+name = "strong"
+strength = "50 g/L"
+`, "0.9 g/L, give or take 0.02 g/L, 30 mL")
+	require.NoError(t, err)
+	assert.Equal(t, "all + 0.06 mL", found.used().Route.Name)
+	assert.True(t, found.Verdict.Meets)
+	assert.Positive(t, found.Tried)
+}
+
+// Invented: what is needed of the stock is less than the pipette can measure; with more of
+// it, and solvent, it goes.
+func TestStrengthenBeyondAndAddSolvent(t *testing.T) {
+	kit := `[[pipette]]
+name = "pipette"
+kind = "graduated"
+capacity = "5 mL"
+division = "1 mL"
+tolerance = "0.02 mL"
+reading = "careful"
+retained = "0 mL"
+[[cylinder]]
+name = "cylinder"
+capacity = "100 mL"
+division = "1 mL"
+tolerance = "0.5 mL"
+retained = "0 mL"
+clinging = "0 mL"
+`
+	prep := `target = "1 g/L"
+volume = "30 mL"
+tolerance = "8 % of target"
+[solute]
+name = "exemplate"
+[solvent]
+name = "water"
+[[stock]]
+name = "strong"
+strength = "20 g/L"
+`
+	found, err := bottleRescue(t, kit, prep, "0.8 g/L, 30 mL")
+	require.NoError(t, err)
+	require.True(t, found.Verdict.Meets)
+	assert.Equal(t, StrengthenAndAdd, found.Kinds[found.Verdict.Use])
+	// 30·0.8 + 20 a = 30 + a + w, constructed
+	steps := found.used().Route.Steps[found.Before:]
+	require.Len(t, steps, 3)
+	a, w := steps[1].Amount, steps[2].Amount
+	assert.InDelta(t, 1, (24+20*a)/(30+a+w), 0.02)
+	assert.Equal(t, fmt.Sprintf("all + %v mL, then + %v mL", a, w), found.used().Route.Name)
+}
+
+// Invented: a part below a fifth of the scale of the only pipette, after all that is read
+// better was tried.
+func TestPartsBelowAFifthOfTheScaleAreTried(t *testing.T) {
+	kit := `[[pipette]]
+name = "pipette"
+kind = "graduated"
+capacity = "10 mL"
+division = "0.1 mL"
+tolerance = "0.01 mL"
+reading = "careful"
+retained = "0 mL"
+[[flask]]
+name = "flask"
+capacity = "250 mL"
+tolerance = "0.3 mL"
+`
+	found, err := bottleRescue(t, kit, `target = "1 g/L"
+volume = "200 mL"
+tolerance = "6 % of target"
+[solute]
+name = "exemplate"
+[solvent]
+name = "water"
+`, "250 g/L, 1.2 mL")
+	require.NoError(t, err)
+	assert.True(t, found.Verdict.Meets)
+	assert.Equal(t, "1 in 250 mL", found.used().Route.Name)
+}
+
+// A search of limited work is the same each time, however many processors there are, and
+// says what it has left out.
+func TestLimitedWorkIsTheSameAndSaid(t *testing.T) {
+	k, err := equipment.ParseKit("kit", []byte(`[[balance]]
+name = "scale"
+capacity = "200 g"
+readability = "0.01 g"
+[[pipette]]
+name = "pipette"
+kind = "graduated"
+capacity = "5 mL"
+class = "B"
+[[cylinder]]
+name = "cylinder"
+capacity = "50 mL"
+class = "B"
+`))
+	require.NoError(t, err)
+	p, err := route.ParsePrep("prep", []byte("target = \"1 g/L\"\nvolume = \"20 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"strong\"\nstrength = \"50 g/L\"\n"), k)
+	require.NoError(t, err)
+	search := func(work int64) (names, notSearched []string) {
+		list, notSearched, err := routesOf(context.Background(), p, Options{Limits: route.Limits{Steps: 2}, Work: work})
+		require.NoError(t, err)
+		for _, f := range list {
+			names = append(names, f.words)
+		}
+		return names, notSearched
+	}
+	all, left := search(1 << 40)
+	assert.Empty(t, left)
+	some, left := search(20_000)
+	require.NotEmpty(t, left)
+	assert.Contains(t, left[0], "(no more than 20000 candidates are tried)")
+	assert.NotEqual(t, all, some)
+	for range 3 {
+		again, _ := search(20_000)
+		assert.Equal(t, some, again)
+	}
+}
+
+// Where nothing is good enough the finding says how much was tried, and what was not.
+func TestNoWayClaimsNoMoreThanWasTried(t *testing.T) {
+	_, err := bottleRescue(t, strings.Replace(syringeKit, "0.005 mL", "0.2 mL", 1), `target = "1 g/L"
+volume = "30 mL"
+tolerance = "1 % of target"
+[solute]
+name = "exemplate"
+[solvent]
+name = "water"
+[[stock]]
+name = "strong"
+strength = "50 g/L"
+`, "0.999 g/L, give or take 0.05 g/L, 30 mL")
+	var none *NoWayError
+	require.ErrorAs(t, err, &none)
+	for _, word := range []string{"corrections that were tried the best is inside in ", "; not tried: a stronger solution that is made or diluted for it first"} {
+		assert.Contains(t, none.Reason, word)
+	}
+	assert.NotContains(t, none.Reason, "as can be told")
+}
+
+// On a bench with very many instruments not all corrections are worked out; which is said,
+// and every kind is tried.
+func TestCutListsAreSaid(t *testing.T) {
+	kit := ""
+	for i := range 45 {
+		kit += fmt.Sprintf("[[pipette]]\nname = \"pipette %d\"\nkind = \"graduated\"\ncapacity = \"%d mL\"\ndivision = \"5 mL\"\ntolerance = \"0.02 mL\"\nretained = \"0 mL\"\n", i, 40+i)
+	}
+	kit += "[[cylinder]]\nname = \"cylinder\"\ncapacity = \"200 mL\"\ndivision = \"1 mL\"\ntolerance = \"1 mL\"\nretained = \"0 mL\"\nclinging = \"0 mL\"\n"
+	found, err := bottleRescue(t, kit, "target = \"1 g/L\"\nvolume = \"50 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n", "3.123 g/L, 60 mL")
+	require.NoError(t, err)
+	assert.Contains(t, found.Kinds, DilutePart)
+	assert.LessOrEqual(t, found.Tried, int(lastWay+1)*mostTried)
+	assert.Contains(t, found.NotTried, fmt.Sprintf("some of the ways with solvent added to all of it, since no more than %d of them are worked out", mostTried))
+}
+
+// Constructed: 30 mL at 0.95 of the target, 0.001 g/mL, want 0.0015 g more and as much again
+// as the solution added needs for itself: of 1 g/mL diluted 200 times that is
+// 0.0015/(0.005 - 0.001) = 0.375 mL, the first that is a fifth of the pipette's 1 mL.
+func TestWhatIsDilutedFirstIsNamed(t *testing.T) {
+	k, err := equipment.ParseKit("kit", []byte("[[pipette]]\nname = \"pipette\"\nkind = \"graduated\"\ncapacity = \"1 mL\"\ndivision = \"0.1 mL\"\ntolerance = \"0.02 mL\"\n"))
+	require.NoError(t, err)
+	r := &rescuer{prep: &route.Prep{Kit: k}}
+	r.now.MadeML = 30
+	r.stronger = []strong{{route.Step{Stock: &route.Stock{Name: "strong"}}, 1, 1e9}}
+	assert.Equal(t, " (of strong diluted 200 times about 0.38 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	r.stronger[0].source = route.Step{From: 2}
+	assert.Equal(t, " (of the solution of step 2 diluted 200 times about 0.38 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	r.stronger[0].concentration = 0.03 // diluted 5 times, 0.0015/(0.006 - 0.001)
+	assert.Equal(t, " (of the solution of step 2 diluted 5 times about 0.3 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	r.now.MadeML = 3 // less than a fifth of the pipette at any rate: 0.00015/(0.003 - 0.001)
+	assert.Equal(t, " (of the solution of step 2 diluted 10 times about 0.075 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	r.stronger[0].concentration = 0.0015
+	assert.Empty(t, r.dilutedFirst(0.00095, 0.001), "it is not strong enough to be diluted")
+}
