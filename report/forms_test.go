@@ -115,7 +115,7 @@ func TestTwoNamesStandWhereTheyBelong(t *testing.T) {
 	}
 	assert.Contains(t, flat(all["screen"]), "Counted 1 g of exemplate dihydrate as 0.8712 g of exemplate (assay 98 to 100 %, form factor 0.88)")
 	assert.Contains(t, flat(all["screen"]), "takes 0.4 g of exemplate dihydrate")
-	assert.Contains(t, flat(all["screen"]), "Exemplate dihydrate: irritant")
+	assert.Contains(t, flat(all["screen"]), "Exemplate dihydrate, undiluted: irritant")
 }
 
 // The line is there only where something is applied: a stock states the strength itself.
