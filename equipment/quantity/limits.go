@@ -130,7 +130,6 @@ var Sizes = []Size{
 var TextSizes = []Size{
 	{"note", 5000},
 	{"title", 300},
-	{"name", 300},
 	{otherTexts, 500},
 }
 

@@ -27,7 +27,7 @@ func (s *search) found(ctx context.Context) ([]found, error) {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		r, err := s.prep.Assess(s.route(&c), s.coverage)
+		r, err := s.prep.Assess(c.route(), s.coverage)
 		if err != nil {
 			return nil, err
 		}
@@ -74,7 +74,7 @@ func wordsOf(r *route.Route) string {
 }
 
 // route puts a chain into words that the model understands.
-func (s *search) route(c *chain) *route.Route {
+func (c *chain) route() *route.Route {
 	if c.whole != nil {
 		return c.whole
 	}

@@ -104,12 +104,26 @@ func (f *front) add(s stair) *front {
 		return cmp.Or(cmp.Compare(other.leftOver, m.leftOver), cmp.Compare(other.worth, m.worth))
 	})
 	if found {
-		own[at].chains = append(slices.Clip(own[at].chains), s.chains...)
+		own[at].chains = some(append(slices.Clip(own[at].chains), s.chains...))
 	} else {
 		g.stairs[m.operations] = slices.Insert(own, at, s)
 	}
 	g.setBars()
 	return g
+}
+
+// mostAlike routes of one merit are kept: those of pieces alike are the same but for their
+// names.
+const mostAlike = 10
+
+// some keeps no more chains of one merit than that: the first by their words, whatever
+// order they were found in.
+func some(list []chain) []chain {
+	if len(list) <= mostAlike {
+		return list
+	}
+	slices.SortFunc(list, func(a, b chain) int { return cmp.Compare(wordsOf(a.route()), wordsOf(b.route())) })
+	return slices.Clip(list[:mostAlike])
 }
 
 // chains lists all members.

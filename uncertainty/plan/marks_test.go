@@ -121,3 +121,33 @@ func TestOneDilutionOfAStockIsSifted(t *testing.T) {
 		}
 	}
 }
+
+// TestPiecesAlikeAreNotAllListed: of many instruments alike, all routes of one merit are
+// the same but for names; ten of them are kept, the same ten each time.
+func TestPiecesAlikeAreNotAllListed(t *testing.T) {
+	var kit strings.Builder
+	kit.WriteString("[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = \"0.01 g\"\nrepeatability = \"0.01 g\"\nlinearity = \"0.02 g\"\n")
+	for i := range 40 {
+		fmt.Fprintf(&kit, "[[flask]]\nname = \"f%02d\"\ncapacity = \"50 mL\"\nclass = \"A\"\n", i)
+	}
+	const prep = "target = \"2 % w/v\"\nvolume = \"20 mL\"\ntolerance = \"8 % of target\"\n[solute]\nname = \"x\"\n[solvent]\nname = \"water\"\n"
+	p := prepOn(t, prep, kit.String())
+	var first []string
+	for range 3 {
+		b, err := newBench(p, Options{Limits: route.Limits{Steps: 0}})
+		require.NoError(t, err)
+		s := newSearch(b, Options{}, newJudge(p, 0.95, tooLittle, enough))
+		s.byVolume = true
+		list, err := s.result(context.Background())
+		require.NoError(t, err)
+		require.Len(t, list, mostAlike)
+		got := describe(list)
+		for i := range got {
+			assert.Contains(t, got[i], fmt.Sprintf("f%02d", i))
+		}
+		if first != nil {
+			assert.Equal(t, first, got)
+		}
+		first = got
+	}
+}
