@@ -66,7 +66,7 @@ solute = { name = "stuff", hazards = ["toxic"] }
 solvent = { name = "water" }
 [[hazard]]
 from = "30 % w/v"
-words = ["oxidiser"]
+words = ["corrosive"]
 [[stock]]
 name = "weak stuff"
 strength = "10 % w/v"
@@ -100,7 +100,7 @@ flask = [{ name = "flask", capacity = "25 mL", class = "A", standard = "ISO", ma
 		screen := strings.Join(strings.Fields(output(t, "made", "prep.toml", "record.toml", "--trials", "10000", "--format", format)), " ")
 		require.Contains(t, screen, "of strong stuff", "the correction that this is about")
 		for _, want := range []string{
-			"Strong stuff (40 % w/v): oxidiser", "Acetone: not stated, treat as unknown.", "The solution of step 5 (", "Stuff, undiluted: toxic",
+			"Strong stuff (40 % w/v): corrosive", "Acetone: not stated, treat as unknown.", "The solution of step 5 (", "Stuff, undiluted: toxic",
 			"the solution of step 3 (0.600 % w/v): not stated, treat as undiluted.",
 		} {
 			assert.Contains(t, screen, want, format)
