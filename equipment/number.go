@@ -43,9 +43,9 @@ func display(reading, d float64) string {
 	return strconv.FormatFloat(reading, 'f', places, 64) + " g"
 }
 
-// isMultiple reports whether x is a whole number of steps, up to the rounding
-// of decimal fractions.
+// isMultiple reports whether x is a whole number of steps, one or more, up to the
+// rounding of decimal fractions.
 func isMultiple(x, step float64) bool {
 	n := x / step
-	return math.Abs(n-math.Round(n)) <= 1e-9*math.Max(1, math.Abs(n))
+	return math.Round(n) >= 1 && math.Abs(n-math.Round(n)) <= 1e-9*math.Max(1, math.Abs(n))
 }
