@@ -30,7 +30,7 @@ func TestReadabilitySaysWhatItShows(t *testing.T) {
 		"An invented recipe", "What the balance does to the give or take.", "a balance you have", "one you could buy", "bold: good enough",
 		"direct", "one dilution", "two dilutions", "three dilutions", "0.01 g scale", "pocket scale", "\nanalytical balance\n240 EUR\n",
 		"\n0.0001\n", "\n0.001\n", "\n0.01\n", "\n0.1\n", "readability of the balance / g", "give or take, in % of the strength (95 %)",
-		"\nwithin 8 % of target\n", "Lines: the tightest routes with a balance like the fine scale, were it to read to so many g.",
+		"\nwithin 8 % of target\n", "Lines: the tightest routes with a balance like the fine scale, were it to read to so many g, with an expected strength within a tenth of",
 		"No route was found with: coarse scale.",
 		"0.0002 g direct, 0.005 g with one dilution, 0.1 g with two",
 	} {

@@ -62,7 +62,7 @@ func (f *readable) notes() (list []string) {
 		if mL := f.p.MostLeftOver; mL > 0 && !math.IsInf(mL, 1) {
 			left = ", that leave over no more than " + equipment.Millilitres(mL)
 		}
-		list = append(list, "Lines: the tightest routes with a balance"+like+", were it to read to so many g"+left+". Both scales are logarithmic.")
+		list = append(list, "Lines: the tightest routes with a balance"+like+", were it to read to so many g"+left+", with an expected strength within a tenth of the target. Both scales are logarithmic.")
 	}
 	if len(f.balances) > 0 {
 		list = append(list, "Circles: the route that would be chosen with each balance alone, whatever it leaves over.")

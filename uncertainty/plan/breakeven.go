@@ -23,7 +23,8 @@ type BreakEven struct {
 
 // Curve is a line of the figure: Relative[i] is the relative expanded uncertainty
 // of the tightest route with so many dilutions on a balance that reads to
-// Readability[i] in g, rising. Where there is none, it is +Inf. TimeUp[i]: the time of the
+// Readability[i] in g, rising, of those whose expected strength is within a tenth of the
+// target. Where there is none, it is +Inf. TimeUp[i]: the time of the
 // search was up; it is then that of the tightest that is known, and there may be a tighter
 // one.
 type Curve struct {
@@ -139,7 +140,7 @@ func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Opt
 func leastLeftOver(list []found) float64 {
 	mL := math.Inf(1)
 	for i := range list {
-		mL = min(mL, list[i].LeftOverML)
+		mL = min(mL, volume(list[i].LeftOverML))
 	}
 	return mL
 }
@@ -157,7 +158,7 @@ func only(b *bench, o Options, j judge, dilutions int) *search {
 func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve, error) {
 	from, to := exponents(b.Prep.Kit)
 	j := tightness(b.Prep, o.coverage())
-	j.worthOnly = true
+	j.worthOnly, j.spreadOnly = true, true
 	var list []Curve
 	for n := range o.Steps + 1 {
 		c := Curve{Dilutions: n}
@@ -179,14 +180,12 @@ func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve
 	return list, nil
 }
 
-// takeKnown puts what is known of other searches where the time of one was up: a route on
-// a balance that reads coarser can be made on one that reads to a power of ten as well, and
-// is no worse there.
+// takeKnown puts in what is known of other searches, where it is tighter: where the time of
+// one was up, or a route is good enough that is off by more than a tenth. A route on a
+// balance that reads coarser can be made on one that reads to a power of ten as well, and is
+// no worse there.
 func (c *Curve) takeKnown(known []knownRoute) {
 	for i := len(c.Relative) - 1; i >= 0; i-- {
-		if !c.TimeUp[i] {
-			continue
-		}
 		if i+1 < len(c.Relative) {
 			c.Relative[i] = min(c.Relative[i], c.Relative[i+1])
 		}

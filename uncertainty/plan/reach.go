@@ -91,6 +91,8 @@ func (w *walk) strengths() span {
 func (j *judge) strengthsWorth(worth float64) span {
 	low, high := j.limits.Lower, j.limits.Upper
 	switch {
+	case j.spreadOnly:
+		return j.near()
 	case !j.tolerant:
 		by := min(nearTarget, -worth*(1+slack)) * j.target
 		return span{j.target - by, j.target + by}

@@ -12,14 +12,14 @@ import (
 	"minim/equipment"
 )
 
-// A line whose search was cut short takes what other searches know of balances that read
-// as coarsely or more; one that was not stays (constructed).
+// A line takes what other searches know of balances that read as coarsely or more, with as
+// many dilutions (constructed).
 func TestCurveTakesWhatIsKnown(t *testing.T) {
 	inf := math.Inf(1)
 	known := []knownRoute{{2, 0.2, 0.05}, {2, 0.02, 0.04}, {3, 5, 0.001}}
 	c := Curve{Dilutions: 2, Readability: []float64{0.001, 0.01, 0.1, 1}, Relative: []float64{0.09, inf, 0.10, 0.3}, TimeUp: []bool{false, true, true, true}}
 	c.takeKnown(known)
-	assert.Equal(t, []float64{0.09, 0.04, 0.05, 0.3}, c.Relative)
+	assert.Equal(t, []float64{0.04, 0.04, 0.05, 0.3}, c.Relative)
 	c = Curve{Dilutions: 2, Readability: []float64{0.01, 0.1}, Relative: []float64{0.2, 0.1}, TimeUp: []bool{true, false}}
 	c.takeKnown(nil)
 	assert.Equal(t, []float64{0.1, 0.1}, c.Relative, "the coarser one does as well")
@@ -66,4 +66,25 @@ func TestMostLeftOverIsAsStated(t *testing.T) {
 		assert.InDelta(t, c.want, bought.MostLeftOver, 1e-12)
 	}
 	assert.Equal(t, "50 mL", equipment.Millilitres(50*(1+1e-9)))
+}
+
+// What the lines and the coarsest readability say never contradict each other: where a
+// readability is good enough, the line of its dilutions is within the tolerance at the next
+// power of ten below it or at it, but for what the expected strength is off.
+func TestLinesAgreeWithTheCoarsestReadability(t *testing.T) {
+	p := prepOn(t, smallPrep, smallKit)
+	o := quick(2)
+	bought, err := Buy(context.Background(), p, o)
+	require.NoError(t, err)
+	seen := 0
+	for _, e := range bought.BreakEven {
+		for i, d := range bought.Curves[e.Dilutions].Readability {
+			if e.Readability == 0 || d > e.Readability {
+				continue
+			}
+			seen++
+			assert.Less(t, bought.Curves[e.Dilutions].Relative[i], p.HalfWidth()*1.02, "%d dilutions, %v g", e.Dilutions, d)
+		}
+	}
+	assert.Positive(t, seen)
 }

@@ -36,6 +36,9 @@ type judge struct {
 	mostU float64
 	// worthOnly: left over and operations do not count.
 	worthOnly bool
+	// spreadOnly: without a tolerance, what counts is the relative expanded uncertainty
+	// alone, of a strength within a tenth of the target.
+	spreadOnly bool
 }
 
 // newJudge judges by chances between two.
@@ -69,6 +72,9 @@ func (j *judge) worth(value, u, degreesOfFreedom float64) float64 {
 	case j.tolerant:
 		a := uncertainty.Analytic{Value: value, StandardUncertainty: u * math.Abs(value)}
 		return min(a.ConformanceProbability(j.limits), j.enough)
+	}
+	if j.spreadOnly {
+		return -uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u
 	}
 	expanded := uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u * math.Abs(value)
 	return -(math.Abs(value-j.target) + expanded) / j.target
@@ -117,7 +123,7 @@ func (j *judge) top(worth float64) bool {
 func (j *judge) mostVariance(worth float64) float64 {
 	u := math.Inf(1)
 	switch {
-	case !j.tolerant && -worth < 1:
+	case !j.tolerant && (j.spreadOnly || -worth < 1):
 		u = -worth / j.normal
 	case !j.tolerant:
 		u = (1 + (-worth-1)/(1-nearTarget)) / j.normal
