@@ -11,6 +11,9 @@ func MadeMarkdown(b *Batch) string {
 	m := new(markdown)
 	m.heading(b.Prep, false)
 	m.line("", "Record: "+recorded(b.Record))
+	if text := planFirst(b); text != "" {
+		m.line("", "First: "+text)
+	}
 	m.line("## ", madeWord(b)+": "+b.Record.Made.Name)
 	m.facts(withLabels(madeFacts(b)))
 	m.entries(b)
