@@ -17,19 +17,10 @@ const changeOption = "--change"
 // error is a *benchfile.Mistake that points into the text.
 func ParseChange(text string) (Change, error) { return benchfile.ParseChange(changeOption, text) }
 
-// LoadKitChanged is [LoadKit] with changes to instruments of the bench or to
+// ParseKitChanged is [ParseKit] with changes to instruments of the bench or to
 // candidates, by the names that the file gives them. What is not changed stays as
-// stated. The file must be right without them, and is not written to; a mistake
-// that comes with the changes points at them.
-func LoadKitChanged(path string, changes []Change) (*Kit, error) {
-	data, err := benchfile.Read(path)
-	if err != nil {
-		return nil, err
-	}
-	return ParseKitChanged(path, data, changes)
-}
-
-// ParseKitChanged is [ParseKit] with changes, as [LoadKitChanged].
+// stated. The file must be right without them; a mistake that comes with the changes
+// points at them.
 func ParseKitChanged(name string, data []byte, changes []Change) (*Kit, error) {
 	kit, err := ParseKit(name, data)
 	if err != nil || len(changes) == 0 {

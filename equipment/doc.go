@@ -1,7 +1,7 @@
 // Package equipment describes what stands on a bench: balances, measuring
 // cylinders, pipettes and flasks, the class tables of the standards, and the
 // liquids and glasses whose expansion matters. A kit file is read by
-// [LoadKit]; [LoadKitChanged] reads it with some properties changed.
+// [LoadKit]; [ParseKitChanged] reads it with some properties changed.
 //
 // An instrument is used through a [Use]: it appends its part of the
 // measurement model to the model of a route, one influence for each thing that

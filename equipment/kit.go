@@ -11,6 +11,8 @@ type Kit struct {
 	// File is the name of the file that it was read from, and Digest the SHA-256 of its
 	// text as it was read.
 	File, Digest string
+	// Source is that text.
+	Source []byte
 	// Title and Note are free text.
 	Title, Note string
 	// Invented: it is the example that comes with the program, which is nobody's bench.
@@ -30,7 +32,13 @@ type Instruments struct {
 }
 
 // LoadKit reads a kit file. A mistake in it is a *benchfile.Mistake.
-func LoadKit(path string) (*Kit, error) { return LoadKitChanged(path, nil) }
+func LoadKit(path string) (*Kit, error) {
+	data, err := benchfile.Read(path)
+	if err != nil {
+		return nil, err
+	}
+	return ParseKit(path, data)
+}
 
 // ParseKit reads the text of a kit file; name stands for it in messages.
 func ParseKit(name string, data []byte) (*Kit, error) {

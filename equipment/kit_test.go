@@ -156,7 +156,7 @@ func TestKitKeys(t *testing.T) {
 		{onePipette, `retained = "0.1 mL"`, measure(func(k *Measure) { k.Retained = Retained{Mean: 0.1, Known: true} })},
 	} {
 		want, got := parseKit(t, test.head), parseKit(t, test.head+test.key+"\n")
-		want.Digest = got.Digest
+		want.Digest, want.Source = got.Digest, got.Source
 		assert.Equal(t, false, reflect.DeepEqual(want, got), test.key)
 		test.change(want)
 		assert.Equal(t, want, got, test.key)

@@ -25,7 +25,7 @@ func readKit(root *benchfile.Table) (*Kit, error) {
 	if slices.Contains(root.Keys(), "route") || slices.Contains(root.Keys(), "solute") {
 		return nil, root.Refuse("this is a prep, not a kit", "the kit is the file that the prep names")
 	}
-	r := kitReader{kit: &Kit{File: root.Place().File, Digest: root.Digest(), Title: root.Text("title"), Note: root.Text("note")}}
+	r := kitReader{kit: &Kit{File: root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note")}}
 	r.shape = shapeOf(root)
 	r.into = &r.kit.Instruments
 	for _, t := range root.Tables(balanceTables) {

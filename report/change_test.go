@@ -25,7 +25,9 @@ func comparedWith(t *testing.T, changes ...string) *route.Comparison {
 		require.NoError(t, err)
 		list = append(list, c)
 	}
-	p, err := route.LoadPrep(demoPrep, "", list...)
+	p, err := route.LoadPrep(demoPrep, "")
+	require.NoError(t, err)
+	p, err = p.Changed(list)
 	require.NoError(t, err)
 	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 7, Coverage: 0.95})
 	require.NoError(t, err)

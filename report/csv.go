@@ -30,7 +30,8 @@ var columns = []string{
 
 // CSV is the comparison as a table (RFC 4180, UTF-8): a header, then a row for
 // each route. A column is called as in the JSON, analytic.value being
-// analytic_value, and holds the same digits; strengths are in strength_unit. Each
+// analytic_value, and holds the same digits; strengths are in strength_unit, of
+// what strength_counts says, of which counted_of_weighed is in what is weighed. Each
 // tolerance adds inside_1_tolerance and inside_1_conformance_probability, and so on.
 // What is null there is empty here, and lists are joined with "; ". A text that a
 // spreadsheet would take for a formula is made harmless by an apostrophe in front.
@@ -77,7 +78,7 @@ func csvRows(c *route.Comparison) ([][]string, error) {
 	for i := range c.Prep.Tolerances {
 		paths = append(paths[:len(paths):len(paths)], fmt.Sprintf("inside.%d.tolerance", i+1), fmt.Sprintf("inside.%d.conformance_probability", i+1))
 	}
-	rows := [][]string{{"strength_unit", "target", "volume_mL", "use"}}
+	rows := [][]string{{"strength_unit", "strength_counts", "counted_of_weighed", "target", "volume_mL", "use"}}
 	for _, path := range paths {
 		rows[0] = append(rows[0], strings.ReplaceAll(path, ".", "_"))
 	}
@@ -102,7 +103,8 @@ func csvRow(c *route.Comparison, i int, paths []string) ([]string, error) {
 	if err := decoder.Decode(&whole); err != nil {
 		return nil, err
 	}
-	row := []string{harmless(c.Prep.Target.Unit.Name), digits(c.Prep.Target.Value), digits(c.Prep.Volume), strconv.FormatBool(i == c.Verdict.Use)}
+	p := c.Prep
+	row := []string{harmless(p.Target.Unit.Name), harmless(meant(p)), digits(p.SoluteContent()), digits(p.Target.Value), digits(p.Volume), strconv.FormatBool(i == c.Verdict.Use)}
 	for _, path := range paths {
 		row = append(row, csvCell(lookUp(whole, strings.Split(path, "."))))
 	}

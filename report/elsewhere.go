@@ -52,6 +52,16 @@ func firstLines(c *route.Comparison) (lines []string) {
 	return lines
 }
 
+// planFirst says before everything else that the plan of a batch aims elsewhere, as long as
+// nothing of it is done; "" where it does not. What is done cannot be read otherwise.
+func planFirst(b *Batch) string {
+	r := &b.AsPlanned
+	if r.Elsewhere == nil || b.Any() {
+		return ""
+	}
+	return "the plan " + elsewhereWords(&route.Comparison{Prep: b.Plan}, r)
+}
+
 // elsewhereWords say by how much a route aims off, and what would mend that.
 func elsewhereWords(c *route.Comparison, r *route.Result) string {
 	e, unit := r.Elsewhere, c.Prep.Target.Unit.Name

@@ -65,6 +65,9 @@ func Made(batch *Batch) string {
 	stops(b, batch.Prep)
 	heading(b, batch.Prep)
 	hang(b, "Record:", recorded(batch.Record), 8)
+	if text := planFirst(batch); text != "" {
+		hang(b, "First:", text, 8)
+	}
 	b.WriteString("\n")
 	hang(b, madeWord(batch), batch.Made.Made.Name, runes(madeWord(batch))+2)
 	for _, f := range madeFacts(batch) {
@@ -183,6 +186,9 @@ func againstPlan(b *Batch) string {
 		return "the bench cannot do it as planned: " + b.AsPlanned.Reason
 	}
 	text := State(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name
+	if b.AsPlanned.Elsewhere != nil {
+		text += " (" + aim(&route.Comparison{Prep: b.Plan}, &b.AsPlanned) + ")"
+	}
 	switch d := b.Difference(); {
 	case math.Abs(d) < 5e-5:
 		return text + "; this batch is as planned"

@@ -11,6 +11,9 @@ func MadeMarkdown(b *Batch) string {
 	m := new(markdown)
 	m.heading(b.Prep, false)
 	m.line("", "Record: "+recorded(b.Record))
+	if text := planFirst(b); text != "" {
+		m.line("", "First: "+text)
+	}
 	m.line("## ", madeWord(b)+": "+b.Record.Made.Name)
 	m.facts(withLabels(madeFacts(b)))
 	m.entries(b)
@@ -65,7 +68,7 @@ func (m *markdown) entries(b *Batch) {
 func (m *markdown) rescue(r *plan.Rescue) {
 	used := &r.Results[r.Verdict.Use]
 	m.line("## ", rescueWord(r)+": "+used.Route.Name)
-	m.steps(wayInstructions(r, r.Verdict.Use))
+	m.stepsAfter(shownFrom(r), wayInstructions(r, r.Verdict.Use))
 	m.facts(rescueFacts(r))
 	if len(r.Results) > 1 {
 		m.grid(wayRows(r, 200))

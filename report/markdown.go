@@ -72,10 +72,13 @@ type markdown struct{ strings.Builder }
 // line is a heading or, without a mark, a paragraph.
 func (m *markdown) line(mark, text string) { m.WriteString("\n" + mark + escape(text) + "\n") }
 
-func (m *markdown) steps(lines []string) {
+func (m *markdown) steps(lines []string) { m.stepsAfter(0, lines) }
+
+// stepsAfter are steps that follow so many others, which are not shown.
+func (m *markdown) stepsAfter(before int, lines []string) {
 	m.WriteString("\n")
 	for i, line := range lines {
-		fmt.Fprintf(m, "%d. %s\n", i+1, escape(line))
+		fmt.Fprintf(m, "%d. %s\n", before+i+1, escape(line))
 	}
 }
 

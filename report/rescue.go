@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"minim/equipment"
-	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -26,16 +25,11 @@ func Rescue(r *plan.Rescue) string {
 
 // batchWords say what the solution is.
 func batchWords(r *plan.Rescue) string {
-	return fmt.Sprintf("%s of %s", volume(r.Batch.MadeML), analyticWords(r.Prep, &r.Batch))
-}
-
-// analyticWords are a strength that was not simulated.
-func analyticWords(p *route.Prep, r *route.Result) string {
-	stated := rounded(&r.Analytic, uncertainty.Quoted{Lower: r.Analytic.Lower(), Upper: r.Analytic.Upper()})
-	if r.Analytic.ExpandedUncertainty == 0 {
-		return stated.Value + " " + p.Target.Unit.Name + ", taken as exact"
+	strength := State(&r.Batch).sentence(r.Prep.Target.Unit.Name)
+	if a := &r.Batch.Analytic; a.ExpandedUncertainty == 0 {
+		strength = limit(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
 	}
-	return stated.sentence(p.Target.Unit.Name)
+	return volume(r.Batch.MadeML) + " of " + strength
 }
 
 // rescueText is the part about a rescue on the screen of a batch.
@@ -63,7 +57,7 @@ func rescueWays(b *strings.Builder, r *plan.Rescue) {
 	b.WriteString("\n")
 	hang(b, rescueWord(r), used.Route.Name, runes(rescueWord(r))+2)
 	for i, line := range wayInstructions(r, r.Verdict.Use) {
-		hang(b, right(strconv.Itoa(firstNumber(r)+i), 4)+"  ", line, 7)
+		hang(b, right(strconv.Itoa(shownFrom(r)+i+1), 4)+"  ", line, 7)
 	}
 	b.WriteString("\n")
 	for _, f := range rescueFacts(r) {
@@ -76,13 +70,14 @@ func rescueWays(b *strings.Builder, r *plan.Rescue) {
 	}
 }
 
-// firstNumber is that of the first step of a way: it goes on after the record, and
-// starts at 1 for a bottle.
-func firstNumber(r *plan.Rescue) int {
+// shownFrom is how many steps stand before those that are shown: all of those by which a
+// batch was made; a bottle is shown as the first step. The words of a step name others by
+// their numbers in the whole.
+func shownFrom(r *plan.Rescue) int {
 	if fromBottle(r) {
-		return 1
+		return 0
 	}
-	return r.Before + 1
+	return r.Before
 }
 
 // fromBottle reports whether the solution is a stock and not one that was made.
@@ -103,9 +98,9 @@ func rescueWord(r *plan.Rescue) string {
 	return to
 }
 
-// wayInstructions are the steps of a way.
+// wayInstructions are the steps of a way that are shown.
 func wayInstructions(r *plan.Rescue, way int) []string {
-	return Instructions(r.Prep, r.Results[way].Route)[r.Before:]
+	return Instructions(r.Prep, r.Results[way].Route)[shownFrom(r):]
 }
 
 // rescueFacts say what the recommended way gives.

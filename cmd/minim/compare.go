@@ -10,7 +10,6 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/cmd/minim/demo"
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -119,21 +118,21 @@ func (o *compareOptions) evaluate(ctx context.Context, files []string, c console
 // loadBoth reads the prep on the kit as it is, and as changed: the same without
 // changes.
 func loadBoth(files []string, kit string, c changes) (prep, changed *route.Prep, err error) {
-	if prep, err = loadPrep(files, kit, nil); err != nil || len(c) == 0 {
+	if prep, err = loadPrep(files, kit); err != nil || len(c) == 0 {
 		return prep, prep, err
 	}
-	changed, err = loadPrep(files, kit, c)
+	changed, err = prep.Changed(c)
 	return prep, changed, blame(err)
 }
 
-func loadPrep(files []string, kit string, changes []equipment.Change) (*route.Prep, error) {
+func loadPrep(files []string, kit string) (*route.Prep, error) {
 	if len(files) > 0 {
-		return route.LoadPrep(files[0], kit, changes...)
+		return route.LoadPrep(files[0], kit)
 	}
 	if kit != "" {
 		return nil, &usageError{"--kit needs a prep as well", "the demo has a kit of its own; minim new DIR starts a prep to change"}
 	}
-	return demo.Load(changes...)
+	return demo.Load()
 }
 
 // withRouteHint says which routes there are when one is asked for that is not

@@ -67,7 +67,7 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 			return nil, err
 		}
 	}
-	prep, err := loadPrep(files, o.kit, nil)
+	prep, err := loadPrep(files, o.kit)
 	if err != nil {
 		return nil, err
 	}

@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"errors"
-	"os"
 	"path/filepath"
 	"slices"
 
@@ -71,7 +70,7 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return withStops(prep, err)
 	}
-	saved, err := o.saved(files, result)
+	saved, err := o.saved(result)
 	if err != nil {
 		return err
 	}
@@ -124,20 +123,16 @@ func (o *planOptions) search(ctx context.Context, p *route.Prep, options plan.Op
 }
 
 // saved stages the prep with the routes that were found in place of its own.
-func (o *planOptions) saved(files []string, p *plan.Plan) (*staged, error) {
+func (o *planOptions) saved(p *plan.Plan) (*staged, error) {
 	if o.save == "" {
 		return new(staged), nil
-	}
-	text, err := os.ReadFile(files[0])
-	if err != nil {
-		return nil, err
 	}
 	dir, name := filepath.Split(o.save)
 	kit, err := filepath.Rel(filepath.Clean(dir), p.Prep.Kit.File)
 	if err != nil {
 		kit = p.Prep.Kit.File
 	}
-	data, err := route.SaveRoutes(text, kit, p.Prep.Routes)
+	data, err := route.SaveRoutes(p.Prep.Source, kit, p.Prep.Routes)
 	if err != nil {
 		return nil, err
 	}

@@ -148,7 +148,7 @@ func (o *rescueOptions) ownPrep() (*route.Prep, error) {
 	if err != nil {
 		return nil, badValue("to", err)
 	}
-	has, err := route.ParseStrength(strings.Split(o.has, ", ")[0])
+	has, err := route.ParseStrength(route.BottleParts(o.has)[0])
 	if err != nil {
 		return nil, badValue("has", err)
 	}

@@ -18,11 +18,11 @@ func Parse(name string, data []byte) (*Table, error) {
 	if len(data) > largest {
 		return nil, fmt.Errorf("%s: %w", name, errTooLarge)
 	}
-	digest := Digest(data)
+	read := bytes.Clone(data)
 	_, data = cutMark(data)
 	data = bytes.Clone(data) // places refer to it as long as tables live
 	src := newSource(name, data)
-	src.digest = digest
+	src.read = read
 	if m := checkBytes(src); m != nil {
 		return nil, m
 	}

@@ -50,9 +50,9 @@ type source struct {
 	name  string
 	data  []byte
 	lines []int
-	// digest of the file as it was read.
-	digest string
-	added  map[int]string // what the lines of changes go by
+	// read is the whole file as it was read.
+	read  []byte
+	added map[int]string // what the lines of changes go by
 }
 
 // newSource finds the lines of a text.

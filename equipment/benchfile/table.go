@@ -17,8 +17,11 @@ func (t *Table) Place() Place {
 // Root returns the table of the whole file.
 func (t *Table) Root() *Table { return t.file.root }
 
+// Source returns the whole file as it was read.
+func (t *Table) Source() []byte { return t.file.read }
+
 // Digest returns the SHA-256 of the whole file as it was read; see [Digest].
-func (t *Table) Digest() string { return t.file.digest }
+func (t *Table) Digest() string { return Digest(t.Source()) }
 
 // Call gives the table a name that messages know it by: "entry 3".
 func (t *Table) Call(name string) { t.Name, t.called = name, true }

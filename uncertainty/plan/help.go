@@ -17,7 +17,7 @@ type Help struct {
 	// Amount is the readability in g, the volume in mL, or the half-width of the
 	// tolerance as a fraction of the target.
 	Amount float64
-	// Chance of being inside that the best route then has, analytic.
+	// Chance of being inside that the best route then has.
 	Chance float64
 }
 
@@ -51,7 +51,7 @@ func helps(ctx context.Context, p *route.Prep, o Options, chosen *route.Result) 
 		c.help.Chance = best
 		list = append(list, c.help)
 	}
-	list = slices.DeleteFunc(list, func(h Help) bool { return h.Chance < chosen.Inside[0].Normal+noticed })
+	list = slices.DeleteFunc(list, func(h Help) bool { return h.Chance < chosen.Chance()+noticed })
 	slices.SortStableFunc(list, func(a, b Help) int { return cmp.Compare(b.Chance, a.Chance) })
 	return list, nil
 }
@@ -95,8 +95,8 @@ func withBalances(k *equipment.Kit, balances ...*equipment.Balance) *equipment.K
 	return &other
 }
 
-// bestChance is the greatest chance of being inside of any route; 0 where there is
-// none worth listing.
+// bestChance is the chance of being inside of the route that is most likely to be; 0 where
+// there is none worth listing.
 func bestChance(ctx context.Context, p *route.Prep, o Options) (float64, error) {
 	b, err := newBench(p, o)
 	if err != nil {
@@ -108,5 +108,5 @@ func bestChance(ctx context.Context, p *route.Prep, o Options) (float64, error) 
 	if err != nil || len(list) == 0 {
 		return 0, err
 	}
-	return list[0].Inside[0].Normal, nil
+	return p.ChanceOf(ctx, list[0].Route, o.Settings)
 }

@@ -81,14 +81,54 @@ func FindRescue(ctx context.Context, p *route.Prep, batch *route.Route, s uncert
 		return nil, &NoWayError{"it has that strength already", ""}
 	}
 	r.largest = largestVessel(p)
+	found, err := r.find(s)
+	if err == nil && r.stopped && !r.good(&found.Results[found.Verdict.Use]) {
+		// What seemed good enough to stop at is not.
+		r.startAgain()
+		found, err = r.find(s)
+	}
+	if err != nil {
+		return nil, err
+	}
+	return r.worthIt(found, s)
+}
+
+// find tries the ways, and simulates the best of each kind.
+func (r *rescuer) find(s uncertainty.Settings) (*Rescue, error) {
 	if err := r.tryAll(); err != nil {
 		return nil, err
 	}
-	kinds, routes := r.best()
+	kinds, routes, err := r.best(s)
+	if err != nil {
+		return nil, err
+	}
 	if len(routes) == 0 {
 		return nil, r.noWay()
 	}
 	return r.simulate(kinds, routes, s)
+}
+
+// startAgain forgets what was tried, and stops at nothing from then on.
+func (r *rescuer) startAgain() {
+	r.thorough, r.tried, r.triedOf = true, 0, [lastWay + 1]int{}
+	r.ways, r.cut, r.notSearched = nil, nil, nil
+}
+
+// worthIt simulates the batch as it is too, and reports ways that are in vain.
+func (r *rescuer) worthIt(found *Rescue, s uncertainty.Settings) (*Rescue, error) {
+	c, err := route.Evaluate(r.ctx, r.prep, []*route.Route{r.batch}, s)
+	if err != nil {
+		return nil, err
+	}
+	if r.now = c.Results[0]; !r.now.Possible {
+		return nil, &NoWayError{r.now.Reason, ""}
+	}
+	best := &found.Results[found.Verdict.Use]
+	if r.isInVain(best) {
+		return nil, r.inVain(best)
+	}
+	found.Batch, found.NotTried = r.now, r.notTried(r.good(best))
+	return found, nil
 }
 
 // simulate evaluates the best ways with all that is uncertain of the batch, and recommends
@@ -111,10 +151,7 @@ func (r *rescuer) simulate(kinds []Way, routes []*route.Route, s uncertainty.Set
 		c.Results[i].Route = &named
 	}
 	c.Verdict.Meets = c.Meets(&c.Results[c.Verdict.Use])
-	if r.isInVain(&c.Results[c.Verdict.Use]) {
-		return nil, r.inVain(&c.Results[c.Verdict.Use])
-	}
-	return &Rescue{Comparison: c, Kinds: kinds, Batch: r.now, Before: before, Largest: r.largest, Tried: r.tried, NotTried: r.notTried(r.good(&c.Results[c.Verdict.Use]))}, nil
+	return &Rescue{Comparison: c, Kinds: kinds, Before: before, Largest: r.largest, Tried: r.tried}, nil
 }
 
 // isInVain reports whether the best way is not good enough and hardly better than to leave
@@ -123,7 +160,7 @@ func (r *rescuer) isInVain(best *route.Result) bool {
 	if len(r.prep.Tolerances) == 0 || r.good(best) {
 		return false
 	}
-	now := r.now.Inside[0].Normal
+	now := r.now.Chance()
 	return now > 0.05 && best.Chance() < now+0.02
 }
 
@@ -146,6 +183,9 @@ type rescuer struct {
 	stronger []strong
 	// tightest is the least that a way holds the target within.
 	tightest float64
+	// stopped: not all was tried, since a way seemed to be good enough; thorough: that is
+	// no reason to stop.
+	stopped, thorough bool
 }
 
 // way is a correction with what it gives, not simulated.

@@ -2,7 +2,9 @@ package plan
 
 import (
 	"math"
+	"slices"
 
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -48,19 +50,53 @@ func (r *rescuer) good(a *route.Result) bool {
 	return a.Informative && a.Chance() >= r.prep.LeastChance
 }
 
-// best returns of each kind the best way.
-func (r *rescuer) best() (kinds []Way, routes []*route.Route) {
-	of := make(map[Way]*route.Result)
-	for i := range r.ways {
-		w := &r.ways[i]
-		if old := of[w.kind]; old == nil || r.better(&w.result, old) {
-			of[w.kind] = &w.result
-		}
-	}
+// contenders are how many ways of a kind are simulated to choose the best of them.
+const contenders = 5
+
+// best returns of each kind the best way: of those that seem best the one that is so when
+// they are simulated.
+func (r *rescuer) best(s uncertainty.Settings) (kinds []Way, routes []*route.Route, err error) {
 	for kind := FillUp; kind <= lastWay; kind++ {
-		if found := of[kind]; found != nil {
-			kinds, routes = append(kinds, kind), append(routes, found.Route)
+		list := r.seemBest(kind)
+		if len(list) == 0 {
+			continue
+		}
+		c, err := route.Evaluate(r.ctx, r.prep, list, fewer(s))
+		if err != nil {
+			return nil, nil, err
+		}
+		best := -1
+		for i := range c.Results {
+			if c.Results[i].Possible && (best < 0 || r.better(&c.Results[i], &c.Results[best])) {
+				best = i
+			}
+		}
+		if best >= 0 {
+			kinds, routes = append(kinds, kind), append(routes, list[best])
 		}
 	}
-	return kinds, routes
+	return kinds, routes, nil
+}
+
+// seemBest are the best ways of a kind, not simulated.
+func (r *rescuer) seemBest(kind Way) (routes []*route.Route) {
+	var of []*route.Result
+	for i := range r.ways {
+		if r.ways[i].kind == kind {
+			of = append(of, &r.ways[i].result)
+		}
+	}
+	slices.SortStableFunc(of, func(a, b *route.Result) int {
+		switch {
+		case r.better(a, b):
+			return -1
+		case r.better(b, a):
+			return 1
+		}
+		return 0
+	})
+	for _, result := range of[:min(contenders, len(of))] {
+		routes = append(routes, result.Route)
+	}
+	return routes
 }

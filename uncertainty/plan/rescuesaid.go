@@ -36,7 +36,7 @@ func (r *rescuer) noWay() error {
 func (r *rescuer) inVain(best *route.Result) error {
 	percent := func(chance float64) string { return fmt.Sprintf("%.1f", math.Floor(1000*chance)/10) }
 	reason := fmt.Sprintf("of %d corrections that were tried the best is inside in %s of 100, and as it is the batch is so in %s; what is uncertain of it stays uncertain in whatever is made of it",
-		r.tried, percent(best.Chance()), percent(r.now.Inside[0].Normal))
+		r.tried, percent(best.Chance()), percent(r.now.Chance()))
 	return &NoWayError{r.withNotTried(reason), "a new batch, by a surer route"}
 }
 

@@ -32,9 +32,12 @@ func (r *rescuer) weaken(factor float64) error {
 	return r.diluteFinely(factor)
 }
 
-// has reports whether a way of a kind is good enough and aims at the target.
+// has reports whether a way of a kind is good enough and aims at the target, so that no
+// more need be tried: as far as can be told without simulating it.
 func (r *rescuer) has(kinds ...Way) bool {
-	return slices.ContainsFunc(r.ways, func(w way) bool { return slices.Contains(kinds, w.kind) && r.good(&w.result) && r.onTarget(&w.result) })
+	has := !r.thorough && slices.ContainsFunc(r.ways, func(w way) bool { return slices.Contains(kinds, w.kind) && r.good(&w.result) && r.onTarget(&w.result) })
+	r.stopped = r.stopped || has
+	return has
 }
 
 // fillUp makes all of the batch up to the marks nearest to a volume.

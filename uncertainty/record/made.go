@@ -13,7 +13,8 @@ type Made struct {
 	// Settings of the simulations.
 	Settings uncertainty.Settings
 	// AsPlanned and AsMade are the results of the two routes. A probability of AsMade is
-	// one about this batch, as far as it has been made.
+	// one about this batch, as far as it has been made. Where the plan aims elsewhere than
+	// at the target, AsPlanned says what would bring it there.
 	AsPlanned, AsMade route.Result
 	// Effects say what made the strength differ from the plan, the greatest first.
 	Effects []Effect
@@ -25,13 +26,18 @@ type Made struct {
 // Evaluate works out what was made.
 func Evaluate(ctx context.Context, r *Record, s uncertainty.Settings) (*Made, error) {
 	m := &Made{Record: r, Settings: s.WithDefaults()}
-	var err error
-	if m.AsPlanned, err = m.simulate(ctx, r.Plan, r.Planned); err != nil {
+	planned, err := m.simulate(ctx, r.Plan, r.Planned)
+	if err == nil {
+		err = planned.Amend(ctx)
+	}
+	if err != nil {
 		return nil, err
 	}
-	if m.AsMade, err = m.simulate(ctx, r.Prep, r.Made); err != nil {
+	made, err := m.simulate(ctx, r.Prep, r.Made)
+	if err != nil {
 		return nil, err
 	}
+	m.AsPlanned, m.AsMade = planned.Results[0], made.Results[0]
 	if !m.AsMade.Possible {
 		return nil, &NoResultError{r.File, m.AsMade.Reason}
 	}
@@ -49,12 +55,8 @@ func (e *NoResultError) Error() string {
 	return e.File + ": nothing can be said of the batch: " + e.Reason
 }
 
-func (m *Made) simulate(ctx context.Context, p *route.Prep, r *route.Route) (route.Result, error) {
-	c, err := route.Evaluate(ctx, p, []*route.Route{r}, m.Settings)
-	if err != nil {
-		return route.Result{}, err
-	}
-	return c.Results[0], nil
+func (m *Made) simulate(ctx context.Context, p *route.Prep, r *route.Route) (*route.Comparison, error) {
+	return route.Evaluate(ctx, p, []*route.Route{r}, m.Settings)
 }
 
 // Difference is by how much of the expected strength of the plan the batch differs from

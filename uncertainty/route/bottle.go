@@ -13,7 +13,7 @@ const bottleHint = `write it as in "8 % w/v, 20 mL", or "8 % w/v, give or take 0
 // where it is known (U with k = 2), and how much there is of it. Its errors are
 // *quantity.Error.
 func (p *Prep) Bottle(text string) (*Stock, error) {
-	parts := strings.Split(text, ", ")
+	parts := BottleParts(text)
 	if len(parts) < 2 || len(parts) > 3 {
 		return nil, &quantity.Error{Found: text, Message: fmt.Sprintf("%q does not state a strength and a volume", text), Hint: bottleHint}
 	}
@@ -30,6 +30,19 @@ func (p *Prep) Bottle(text string) (*Stock, error) {
 	volume, err := parseStockVolume(strings.TrimSpace(parts[len(parts)-1]))
 	s.Volume = Estimate{Value: volume, Known: true}
 	return s, err
+}
+
+// BottleParts are what commas part in what is said of a bottle; a comma between two digits
+// is none of these.
+func BottleParts(text string) (parts []string) {
+	from := 0
+	digit := func(i int) bool { return i >= 0 && i < len(text) && text[i] >= '0' && text[i] <= '9' }
+	for i := range len(text) {
+		if text[i] == ',' && !(digit(i-1) && digit(i+1)) {
+			parts, from = append(parts, strings.TrimSpace(text[from:i])), i+1
+		}
+	}
+	return append(parts, strings.TrimSpace(text[from:]))
 }
 
 // giveOrTake reads "give or take 0.2 % w/v".

@@ -186,7 +186,7 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 	if err != nil {
 		return result, nil, fmt.Errorf("route %q: %w", r.Name, err)
 	}
-	result.SoluteUsed, result.MadeML, result.LeftOverML = c.soluteUsed, c.made, c.leftOver
+	result.SoluteUsed, result.MadeML, result.LeftOverML = c.soluteUsed, c.made, unlessRounding(c.leftOver)
 	if c.prep.CountsMass() {
 		result.SoluteGrams = c.soluteUsed
 	}
@@ -357,6 +357,15 @@ func (c *Comparison) Meets(r *Result) bool {
 
 // usable: it makes enough, and its strength means something.
 func (c *Comparison) usable(r *Result) bool { return r.Informative && r.Enough(c.Prep.Volume) }
+
+// unlessRounding is a difference of volumes, 0 where it is no more than the rounding of
+// floating point.
+func unlessRounding(mL float64) float64 {
+	if SameVolume(mL, 0) {
+		return 0
+	}
+	return mL
+}
 
 // SameVolume compares volumes in mL up to the rounding of floating point.
 func SameVolume(a, b float64) bool { return math.Abs(a-b) <= 1e-9*math.Max(1, math.Abs(a)) }

@@ -204,7 +204,7 @@ func (c *compiler) draw(l *liquid, a uncertainty.Node, intended, lost float64) e
 	if math.IsInf(l.left, 1) {
 		return nil
 	}
-	l.left -= intended + lost
+	l.left = unlessRounding(l.left - intended - lost)
 	l.volume = c.model.Subtract(l.volume, a)
 	if lost > 0 {
 		l.volume = c.model.Subtract(l.volume, c.model.Constant(lost))

@@ -10,32 +10,42 @@ import (
 )
 
 // LoadPrep reads a prep file and the kit that it names, relative to its own
-// folder; a kitPath that is not empty takes the place of the kit named. Changes are
-// made to the kit in memory, as [equipment.LoadKitChanged] does.
-func LoadPrep(path, kitPath string, changes ...equipment.Change) (*Prep, error) {
+// folder; a kitPath that is not empty takes the place of the kit named.
+func LoadPrep(path, kitPath string) (*Prep, error) {
 	root, err := benchfile.Load(path)
 	if err != nil {
 		return nil, err
 	}
-	kit, err := findKit(root, path, kitPath, changes)
+	kit, err := findKit(root, path, kitPath)
 	if err != nil {
 		return nil, err
 	}
-	p, err := readPrep(root, kit)
+	return readPrep(root, kit)
+}
+
+// Changed is the prep as it was read, on its kit with changes in memory: see
+// [equipment.ParseKitChanged]. No file is read again.
+func (p *Prep) Changed(changes []equipment.Change) (*Prep, error) {
+	kit, err := equipment.ParseKitChanged(p.Kit.File, p.Kit.Source, changes)
 	if err != nil {
 		return nil, err
 	}
-	p.Changes = changes
-	return p, nil
+	kit.Invented = p.Kit.Invented
+	changed, err := ParsePrep(p.File, p.Source, kit)
+	if err != nil {
+		return nil, err
+	}
+	changed.Changes = changes
+	return changed, nil
 }
 
 // findKit loads the kit of a prep. When the prep names none, or one that is not
 // there, that is a mistake in the prep, which reading on will return; the kit
 // is then empty.
-func findKit(root *benchfile.Table, path, kitPath string, changes []equipment.Change) (*equipment.Kit, error) {
+func findKit(root *benchfile.Table, path, kitPath string) (*equipment.Kit, error) {
 	named := root.Text("kit")
 	if kitPath != "" {
-		return equipment.LoadKitChanged(kitPath, changes)
+		return equipment.LoadKit(kitPath)
 	}
 	if named == "" {
 		if !root.Has("kit") {
@@ -43,7 +53,7 @@ func findKit(root *benchfile.Table, path, kitPath string, changes []equipment.Ch
 		}
 		return new(equipment.Kit), nil
 	}
-	kit, err := equipment.LoadKitChanged(filepath.Join(filepath.Dir(path), filepath.FromSlash(named)), changes)
+	kit, err := equipment.LoadKit(filepath.Join(filepath.Dir(path), filepath.FromSlash(named)))
 	if errors.Is(err, fs.ErrNotExist) {
 		root.Fail("kit", "there is no file "+named, "it is looked for beside the prep; or use --kit")
 		return new(equipment.Kit), nil

@@ -20,7 +20,7 @@ func TestLoadPrepWithChanges(t *testing.T) {
 		assert.Equal(t, 0, len(plain.Changes))
 		c, err := equipment.ParseChange(plain.Kit.Balances[0].Name + ": count = 7")
 		require.NoError(t, err)
-		changed, err := LoadPrep(path, kit, c)
+		changed, err := plain.Changed([]equipment.Change{c})
 		require.NoError(t, err)
 		assert.Equal(t, 7, changed.Kit.Balances[0].Count)
 		assert.Equal(t, []equipment.Change{c}, changed.Changes)
@@ -28,7 +28,7 @@ func TestLoadPrepWithChanges(t *testing.T) {
 
 		none, err := equipment.ParseChange("no such thing: count = 7")
 		require.NoError(t, err)
-		_, err = LoadPrep(path, kit, none)
+		_, err = plain.Changed([]equipment.Change{none})
 		m, ok := err.(*benchfile.Mistake)
 		require.True(t, ok, "%v", err)
 		assert.Equal(t, 0, m.Line)

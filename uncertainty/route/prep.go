@@ -13,6 +13,8 @@ type Prep struct {
 	// File is the name of the file that it was read from, and Digest the SHA-256 of its
 	// text as it was read.
 	File, Digest string
+	// Source is that text.
+	Source []byte
 	// Title and Note are free text.
 	Title, Note string
 	// Kit is the bench that it is made on, with Changes that its file does not

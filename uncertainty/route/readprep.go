@@ -15,7 +15,7 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	}
 	root.Need("target", "volume", "solute", "solvent")
 	p := &Prep{
-		File: root.Place().File, Digest: root.Digest(), Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
+		File: root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
 		Volume: readVolume(root),
 		Bench:  readBench(root.Table("bench")),
 		Solute: readSolute(root.Table("solute")),

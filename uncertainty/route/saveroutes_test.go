@@ -52,7 +52,7 @@ func TestSavedRoutesAreRead(t *testing.T) {
 		for _, end := range []string{"\n", "\r\n"} {
 			again, out := saved(t, p, []byte(strings.ReplaceAll(string(text), "\n", end)), p.Routes)
 			assert.Equal(t, strings.Count(string(out), "\n"), strings.Count(string(out), end), path)
-			again.Digest = p.Digest
+			again.Digest, again.Source = p.Digest, p.Source
 			assert.Equal(t, p, again)
 			for i, r := range p.Routes {
 				want, err := p.Assess(r, 0.95)

@@ -27,28 +27,23 @@ var (
 	Prep []byte
 )
 
-// LoadKit reads the kit of the demo, with changes in memory. It is here that all which is
-// made of the demo gets the mark of an invented example.
-func LoadKit(changes ...equipment.Change) (*equipment.Kit, error) {
-	kit, err := equipment.ParseKitChanged(KitName, Kit, changes)
+// LoadKit reads the kit of the demo. It is here that all which is made of the demo gets the
+// mark of an invented example.
+func LoadKit() (*equipment.Kit, error) {
+	kit, err := equipment.ParseKit(KitName, Kit)
 	if err == nil {
 		kit.Invented = true
 	}
 	return kit, err
 }
 
-// Load reads the demo, its kit with changes in memory.
-func Load(changes ...equipment.Change) (*route.Prep, error) {
-	kit, err := LoadKit(changes...)
+// Load reads the demo.
+func Load() (*route.Prep, error) {
+	kit, err := LoadKit()
 	if err != nil {
 		return nil, err
 	}
-	p, err := route.ParsePrep(PrepName, Prep, kit)
-	if err != nil {
-		return nil, err
-	}
-	p.Changes = changes
-	return p, nil
+	return route.ParsePrep(PrepName, Prep, kit)
 }
 
 // LoadRecord reads the record of the demo.
