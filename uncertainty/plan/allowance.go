@@ -7,14 +7,13 @@ import "time"
 type allowance struct {
 	end  time.Time // zero means never
 	left int
+	// least is what a search has even where the time is up, so that something may be found.
+	least time.Duration
 }
-
-// shortest is what a search has even where the time is up, so that something may be found.
-const shortest = 10 * time.Millisecond
 
 // allow begins the time of so many searches; 0 means that it never ends.
 func allow(all time.Duration, searches int) *allowance {
-	a := &allowance{left: searches}
+	a := &allowance{left: searches, least: min(all/time.Duration(max(searches, 1)), 10*time.Millisecond)}
 	if all > 0 {
 		a.end = time.Now().Add(all)
 	}
@@ -28,7 +27,7 @@ func (a *allowance) take(n int) time.Duration {
 	}
 	share := time.Until(a.end) / time.Duration(max(a.left, n))
 	a.left -= n
-	return max(share, shortest)
+	return max(share, a.least, 1)
 }
 
 // drop n searches that will not be needed.

@@ -109,8 +109,8 @@ func TestAllowance(t *testing.T) {
 	a := allow(time.Hour, 6)
 	assert.InDelta(t, 10, a.take(2).Minutes(), 0.1)
 	assert.InDelta(t, 15, a.take(1).Minutes(), 0.1, "the two before have used nothing")
-	late := &allowance{end: time.Now().Add(-time.Minute), left: 3}
-	assert.Equal(t, shortest, late.take(1))
+	late := &allowance{end: time.Now().Add(-time.Minute), left: 3, least: time.Second}
+	assert.Equal(t, time.Second, late.take(1))
 	a.drop(10)
 	assert.Positive(t, a.take(2))
 	assert.Zero(t, allow(0, 3).take(2), "no limit")
