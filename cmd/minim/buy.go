@@ -14,7 +14,7 @@ import (
 type buyOptions struct{ searchOptions }
 
 // buyTime is how long all searches of minim buy may take.
-const buyTime = 15 * time.Second
+const buyTime = 20 * time.Second
 
 func (o *buyOptions) declare(flags *pflag.FlagSet) {
 	o.searchOptions.declare(flags)
