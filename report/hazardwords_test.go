@@ -18,14 +18,14 @@ func TestCautionsOfSubstances(t *testing.T) {
 		name            string
 		want            []string
 	}{
-		{nil, []string{"acid", "my own word"}, "vinegar", []string{"Salt, undiluted: not stated, treat as unknown.", "Vinegar: acid (pour the acid into the water, slowly, never the reverse), my own word."}},
-		{[]string{"none known"}, nil, "water", []string{"Salt, undiluted: stated by the user: none known."}},
-		{[]string{"Toxic"}, nil, "Deionised  Water", []string{"Salt, undiluted: Toxic (gloves, and no more than is needed)."}},
-		{[]string{}, []string{"corrosive"}, "Water", []string{"Salt, undiluted: not stated, treat as unknown.", "Water: corrosive (protect eyes and skin)."}},
-		{[]string{"toxic", "irritant"}, []string{"irritant"}, "water", []string{"Salt, undiluted: toxic (gloves, and no more than is needed), irritant (protect eyes and skin).", "Water: irritant."}},
-		{[]string{"toxic"}, nil, "oil", []string{"Salt, undiluted: toxic (gloves, and no more than is needed).", "Oil: not stated, treat as unknown."}},
+		{nil, []string{"acid", "my own word"}, "vinegar", []string{"Urea, undiluted: not stated, treat as unknown.", "Vinegar: acid (pour the acid into the water, slowly, never the reverse), my own word."}},
+		{[]string{"none known"}, nil, "water", []string{"Urea, undiluted: stated by the user: none known."}},
+		{[]string{"Toxic"}, nil, "Deionised  Water", []string{"Urea, undiluted: Toxic (gloves, and no more than is needed)."}},
+		{[]string{}, []string{"corrosive"}, "Water", []string{"Urea, undiluted: not stated, treat as unknown.", "Water: corrosive (protect eyes and skin)."}},
+		{[]string{"toxic", "irritant"}, []string{"irritant"}, "water", []string{"Urea, undiluted: toxic (gloves, and no more than is needed), irritant (protect eyes and skin).", "Water: irritant."}},
+		{[]string{"toxic"}, nil, "oil", []string{"Urea, undiluted: toxic (gloves, and no more than is needed).", "Oil: not stated, treat as unknown."}},
 	} {
-		p := &route.Prep{Solute: route.Solute{Name: "salt", Hazards: test.solute}, Solvent: route.Solvent{Name: test.name, Hazards: test.solvent}}
+		p := &route.Prep{Solute: route.Solute{Name: "urea", Hazards: test.solute}, Solvent: route.Solvent{Name: test.name, Hazards: test.solvent}}
 		assert.Equal(t, append(test.want, last), Cautions(p, nil))
 	}
 }

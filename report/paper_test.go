@@ -26,7 +26,7 @@ func paperOf(value, expanded float64) *Paper {
 		panic(err)
 	}
 	p := &route.Prep{Kit: new(equipment.Kit), Target: target, Volume: 10, LeastChance: 0.95}
-	p.Solute.Name, p.Solvent.Name = "salt", "water"
+	p.Solute.Name, p.Solvent.Name = "urea", "water"
 	stock := &route.Stock{Name: "stock", Strength: route.Estimate{Value: value, Known: true}, Unit: target.Unit}
 	r.Route.Steps = []route.Step{{Verb: route.Start, Stock: stock}}
 	c := &route.Comparison{Prep: p, Results: []route.Result{r}, Settings: uncertainty.Settings{Coverage: 0.95}}

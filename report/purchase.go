@@ -108,11 +108,18 @@ func shortVerdict(p *plan.Purchase, v plan.Verdict) string {
 
 // verdictSentence is the verdict in a sentence.
 func verdictSentence(p *plan.Purchase) string {
-	if names := cutShort(p); len(names) > 0 {
-		return searchedSentence(p) + "; the time of the search was up with the " + strings.Join(names, ", the ") + ", where a better route may exist"
+	words, names := searchedSentence(p)+"; the time of the search was up with ", cutShort(p)
+	switch {
+	case len(names) == 0:
+		return searchedSentence(p)
+	case len(names) > mostNamed:
+		return words + fmt.Sprintf("%d of the %d benches, where a better route may exist", len(names), len(p.Choices))
 	}
-	return searchedSentence(p)
+	return words + "the " + strings.Join(names, ", the ") + ", where a better route may exist"
 }
+
+// mostNamed is how many benches a verdict names of which the search was cut short.
+const mostNamed = 6
 
 // cutShort names the choices of which the search was cut short.
 func cutShort(p *plan.Purchase) (names []string) {
@@ -162,11 +169,15 @@ func notGoodEnough(p *plan.Purchase) string {
 
 // withoutBalance is the verdict where no route is possible on the bench.
 func withoutBalance(p *plan.Purchase) string {
+	allows := "allows no route"
+	if len(cutShort(p)) > 0 {
+		allows = "shows no route in the time"
+	}
 	if p.Verdict.Buy < 0 {
-		return "this bench allows no route, with or without the candidates"
+		return "this bench " + allows + ", with or without the candidates"
 	}
 	candidate := &p.Choices[p.Verdict.Buy]
-	return fmt.Sprintf("the bench allows no route as it is; with the %s%s, the best %s", candidate.Name, priced(candidate.Price), achieves(p, candidate))
+	return fmt.Sprintf("the bench "+allows+" as it is; with the %s%s, the best %s", candidate.Name, priced(candidate.Price), achieves(p, candidate))
 }
 
 // achieves says what the best route of a choice gives.
@@ -220,7 +231,11 @@ func choiceRow(p *plan.Purchase, i, most int) []string {
 	}
 	row := []string{mark + letter(i) + " " + owned + shorten(o.Name, most)}
 	if !o.Found {
-		return slices.Concat(row, []string{"no route", "", ""}, leastMasses(o), []string{price(o)})
+		none := "no route"
+		if o.TimeUp {
+			none = "time up"
+		}
+		return slices.Concat(row, []string{none, "", ""}, leastMasses(o), []string{price(o)})
 	}
 	inside := Percent(o.Best.HoldsWithin)
 	if len(o.Best.Inside) > 0 {

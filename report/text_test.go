@@ -66,7 +66,7 @@ func TestInstructions(t *testing.T) {
 	flask := &equipment.Measure{Name: "flask", Kind: equipment.Flask, Count: 2}
 	pipette := &equipment.Measure{Name: "pipette", Kind: equipment.OneMark}
 	scale := &equipment.Balance{Name: "scale", Readability: 0.01}
-	p := &route.Prep{Solute: route.Solute{Name: "salt"}, Solvent: route.Solvent{Name: "water"}}
+	p := &route.Prep{Solute: route.Solute{Name: "urea"}, Solvent: route.Solvent{Name: "water"}}
 	r := &route.Route{Steps: []route.Step{
 		{Verb: route.Weigh, Amount: 1, Balance: scale},
 		{Verb: route.MakeUpTo, Amount: 25, Measure: flask},
@@ -81,7 +81,7 @@ func TestInstructions(t *testing.T) {
 		{Verb: route.WeighUpTo, Amount: 20, Balance: scale},
 	}}
 	assert.Equal(t, []string{
-		"weigh 1.00 g of salt on the scale",
+		"weigh 1.00 g of urea on the scale",
 		"make up to 25 mL in the flask; mix; pour into a clean dry bottle and rinse the flask",
 		"take 1 mL with the pipette",
 		"make up to 25 mL in the flask; mix",
@@ -100,7 +100,7 @@ func TestInstructionsOfTheRestOfABench(t *testing.T) {
 	cylinder := &equipment.Measure{Name: "cylinder", Kind: equipment.Cylinder}
 	dropper := &equipment.Measure{Name: "dropper", Kind: equipment.Dropper}
 	scale := &equipment.Balance{Name: "scale", Readability: 0.1}
-	p := &route.Prep{Solute: route.Solute{Name: "salt"}, Solvent: route.Solvent{Name: "water"}}
+	p := &route.Prep{Solute: route.Solute{Name: "urea"}, Solvent: route.Solvent{Name: "water"}}
 	r := &route.Route{Steps: []route.Step{
 		{Verb: route.UsePacket, Packet: &route.Packet{Name: "sachet"}},
 		{Verb: route.Weigh, Amount: 1, Balance: scale, WeighedBack: true, SeparateTare: true},
@@ -113,10 +113,10 @@ func TestInstructionsOfTheRestOfABench(t *testing.T) {
 		{Verb: route.Pour, Amount: 5, Measure: cylinder},
 	}}
 	assert.Equal(t, []string{
-		"use the whole of the sachet of salt",
-		"weigh 1.0 g of salt on the scale, between a tare and a gross reading; weigh the emptied boat back",
-		"measure 3 drops of salt with the dropper",
-		"measure 1 drop of salt with the dropper",
+		"use the whole of the sachet of urea",
+		"weigh 1.0 g of urea on the scale, between a tare and a gross reading; weigh the emptied boat back",
+		"measure 3 drops of urea with the dropper",
+		"measure 1 drop of urea with the dropper",
 		"with the cylinder still wet: dissolve in 25 mL of water, measured with the cylinder; mix",
 		"dissolve in 20.0 g of water, weighed on the scale; mix",
 		"without rinsing the pipette: take 1 mL with the pipette; rinse it into the receiver",

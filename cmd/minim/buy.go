@@ -13,8 +13,8 @@ import (
 // buyOptions are the options of minim buy.
 type buyOptions struct{ searchOptions }
 
-// buyTime is how long each of the searches of minim buy may take.
-const buyTime = 2 * time.Second
+// buyTime is how long all searches of minim buy may take.
+const buyTime = 20 * time.Second
 
 func (o *buyOptions) declare(flags *pflag.FlagSet) {
 	o.searchOptions.declare(flags)

@@ -63,9 +63,11 @@ func writeSheet(ctx context.Context, args []string, c console) error {
 	if err := p.Prep.CheckOrder(use.Route); err != nil {
 		return &hinted{err, "choose another --route, state the hazards if they are only not stated, or measure by volume"}
 	}
-	room, err := record.PlannedRoom(ctx, p.Prep, use, o.settings())
-	if err != nil {
-		return err
+	var room []record.Room
+	if p.Prep.GoodEnough(use) { // else a limit beside a planned reading means nothing
+		if room, err = record.PlannedRoom(ctx, p.Prep, use, o.settings()); err != nil {
+			return err
+		}
 	}
 	return o.keep(c, func() ([]byte, error) { return report.SheetHTML(p, room) }, func(string) []byte { return report.SheetMarkdown(p, room) }, nil)
 }

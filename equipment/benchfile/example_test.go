@@ -33,16 +33,16 @@ retained = { mean = "0.04 mL", spread = "0.02 mL" }
 `
 
 // An invented preparation.
-const prep = `# dye.toml
-title = "Toning dye for a glass fill"
+const prep = `# wash.toml
+title = "Wash for a map"
 kit = "bench.toml"
-target = "0.04 % w/v"
-volume = "15 mL"
-tolerance = "8 % of target"       # or not-above = "0.044 % w/v", not-below = …
+target = "0.65 % w/v"
+volume = "12 mL"
+tolerance = "6 % of target"       # or not-above = "0.70 % w/v", not-below = …
 bench = { temperature = "20 °C", within = "3 °C", reading = "careful" }
 
 [solute]
-name = "solvent dye"
+name = "sizing"
 assay = { from = "97 %", to = "100 %" }
 
 [solvent]
@@ -52,11 +52,11 @@ hazards = ["flammable"]
 [[route]]
 name = "two dilutions"
 steps = [
-  { weigh = "1.00 g", on = "0.01 g scale" },
+  { weigh = "1.40 g", on = "0.01 g scale" },
   { make-up-to = "25 mL", in = "25 mL flask" },
-  { take = "1 mL", with = "1 mL graduated" },
+  { take = "6 mL", with = "10 mL cylinder" },
   { make-up-to = "10 mL", in = "10 mL cylinder" },
-  { take = "2 mL", with = "5 mL graduated" },
+  { take = "4 mL", with = "5 mL graduated" },
   { make-up-to = "20 mL", in = "25 mL cylinder" },
 ]
 `
@@ -97,13 +97,13 @@ func TestPrep(t *testing.T) {
 	root.Text("kit")
 	root.Text("target")
 	root.Text("tolerance")
-	assert.Equal(t, 15.0, root.Positive("volume", quantity.Volume))
+	assert.Equal(t, 12.0, root.Positive("volume", quantity.Volume))
 	day := root.Table("bench")
 	assert.Equal(t, 20.0, day.Quantity("temperature", quantity.Temperature))
 	assert.Equal(t, 3.0, day.NotNegative("within", quantity.Temperature))
 	assert.Equal(t, "careful", day.Word("reading", "careful", "ordinary"))
 	solute := root.Table("solute")
-	assert.Equal(t, "solvent dye", solute.Text("name"))
+	assert.Equal(t, "sizing", solute.Text("name"))
 	assay := solute.Table("assay")
 	assert.Equal(t, 0.97, assay.Positive("from", quantity.Share))
 	assert.Equal(t, 1.0, assay.Positive("to", quantity.Share))

@@ -33,7 +33,7 @@ func TestFaultsOfTheText(t *testing.T) {
 		{"r = [\n  \"1 g\",\n  2 g,\n]", "3:3", `2 g`, `found 2 g without quotes`, `put quotes round it: "2 g"`},
 		{`x = 1 mL # 3" tall`, "1:5", `1 mL`, `found 1 mL without quotes`, `put quotes round it: "1 mL"`},
 		{`capacity = 0,5 mL`, "1:12", `0,5 mL`, `found 0,5 mL, a number with a decimal comma`, `write "0.5 mL" with a decimal point, in quotes`},
-		{`target = 0,04 % w/v`, "1:10", `0,04 % w/v`, `found 0,04 % w/v, a number with a decimal comma`, `write "0.04 % w/v" with a decimal point, in quotes`},
+		{`target = 0,65 % w/v`, "1:10", `0,65 % w/v`, `found 0,65 % w/v, a number with a decimal comma`, `write "0.65 % w/v" with a decimal point, in quotes`},
 		{`capacity = 0,5`, "1:12", `0,5`, `found 0,5, a number with a decimal comma`, `write 0.5, and a quantity in quotes with its unit`},
 		{`x = { mean = 0,5 mL, spread = 3 }`, "1:14", `0,5 mL`, `found 0,5 mL, a number with a decimal comma`, `write "0.5 mL" with a decimal point, in quotes`},
 		{`r = [0,50 g, 0,51 g]`, "1:6", `0,50 g`, `found 0,50 g, a number with a decimal comma`, `write "0.50 g" with a decimal point, in quotes`},

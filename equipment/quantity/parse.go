@@ -77,7 +77,7 @@ func ParseShareOf(text string) (share float64, of string, err error) {
 func Digits(text string) string { return decimalNumber.FindString(strings.TrimFunc(text, isSpace)) }
 
 // Split returns the number and the unit of a text as they stand: 0.04 and
-// "% w/v" for "0.04 % w/v". The unit is not looked up; it has single spaces, the
+// "% w/v" for "0.65 % w/v". The unit is not looked up; it has single spaces, the
 // micro sign U+00B5, and mL, L and the like as they are listed. A text without a unit is
 // an error.
 func Split(text string) (number float64, unit string, err error) {

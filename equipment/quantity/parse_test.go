@@ -146,7 +146,7 @@ func TestSplit(t *testing.T) {
 		number float64
 		unit   string
 	}{
-		"0.04 % w/v": {0.04, "% w/v"}, "0.04%  w / v": {0.04, "% w/v"}, "5 μg/mL": {5, "µg/mL"}, "5 ug/mL": {5, "µg/mL"},
+		"0.65 % w/v": {0.65, "% w/v"}, "0.65%  w / v": {0.65, "% w/v"}, "5 μg/mL": {5, "µg/mL"}, "5 ug/mL": {5, "µg/mL"},
 		"1e3 U/mL": {1000, "U/mL"}, "2 mol/L": {2, "mol/L"}, "5 g/l": {5, "g/L"}, "5 mg/ml": {5, "mg/mL"}, "5 U / ml": {5, "U/mL"}, "2 mM": {2, "mM"}, "3 ugly": {3, "ugly"},
 	} {
 		number, unit, err := Split(text)
@@ -156,7 +156,7 @@ func TestSplit(t *testing.T) {
 	}
 	for text, want := range map[string][2]string{
 		"0.04":       {`"0.04" has no unit`, "write the unit after the number"},
-		"0,04 % w/v": {`"0,04 % w/v" has a comma in its number`, "write 0.04 % w/v: a decimal point, not a comma"},
+		"0,65 % w/v": {`"0,65 % w/v" has a comma in its number`, "write 0.65 % w/v: a decimal point, not a comma"},
 		"1e999 g/L":  {`"1e999 g/L" is too large a number`, ""},
 	} {
 		_, _, err := Split(text)

@@ -3,6 +3,7 @@ package plan
 import (
 	"context"
 	"math"
+	"math/bits"
 	"sort"
 
 	"minim/equipment"
@@ -89,6 +90,20 @@ func (b *Purchase) readabilities(ctx context.Context, o Options) (err error) {
 	return err
 }
 
+// triedDigits are the readabilities that are looked through for BreakEven, in g.
+func triedDigits() []float64 { return series(-6, 1) }
+
+// readingSearches is how many searches BreakEven and Curves take, for each number of
+// dilutions up to the most.
+func (b *Purchase) readingSearches(most int) int {
+	if b.Like == nil {
+		return 0
+	}
+	halvings := bits.Len(uint(len(triedDigits())))
+	from, to := exponents(b.Prep.Kit)
+	return (most + 1) * (halvings + to - from + 1)
+}
+
 // breakEvens finds for each number of dilutions the coarsest readability, from 1 µg
 // to 10 g, at which a balance that is otherwise like one of the kit still allows a
 // route that reaches the chance asked for. A coarser one never does where a finer
@@ -97,7 +112,7 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 	if len(b.Prep.Tolerances) == 0 {
 		return nil, nil
 	}
-	readabilities := series(-6, 1)
+	readabilities := triedDigits()
 	var list []BreakEven
 	for n := range o.Steps + 1 {
 		e := BreakEven{Dilutions: n}
@@ -132,6 +147,7 @@ func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Opt
 	if err != nil {
 		return nil, false, err
 	}
+	o.Time = b.time.take(1)
 	list, err = only(reading, o, j, dilutions).result(ctx)
 	b.missed.add("on a balance reading to "+equipment.Grams(d), reading.notSearched)
 	return list, reading.timeUp, err

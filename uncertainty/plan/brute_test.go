@@ -189,7 +189,7 @@ func randomPrep(t *testing.T, r *rand.Rand, steps int) *route.Prep {
 	default:
 		prep += fmt.Sprintf("tolerance = %q\n", pick("2 % of target", "8 % of target", "20 % of target"))
 	}
-	prep += "bench = { temperature = \"23 °C\", within = \"3 °C\" }\n[solute]\nname = \"salt\"\n"
+	prep += "bench = { temperature = \"23 °C\", within = \"3 °C\" }\n[solute]\nname = \"urea\"\n"
 	if activity {
 		prep += "activity = { value = \"30 U/mg\", expanded = \"2 U/mg\", k = 2 }\n"
 	} else if r.IntN(2) == 0 {

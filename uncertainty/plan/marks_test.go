@@ -2,6 +2,7 @@ package plan
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"runtime"
 	"strings"
@@ -55,8 +56,14 @@ func TestManyMarksTakeLittleMemory(t *testing.T) {
 			o := quick(2)
 			o.Fine, o.Time = fine, 100*time.Millisecond
 			found, err := Search(context.Background(), p, o)
-			require.NoError(t, err)
-			assert.Regexp(t, `marks other than one in (10|50|100) of the c0, the c1, .*all would be too many routes`, strings.Join(found.NotSearched, "; "))
+			said := ""
+			if none := new(NoRouteError); errors.As(err, &none) { // on a busy machine
+				said = err.Error()
+			} else {
+				require.NoError(t, err)
+				said = strings.Join(found.NotSearched, "; ")
+			}
+			assert.Regexp(t, `marks other than one in (10|50|100) of the c0, the c1, .*all would be too many routes`, said)
 		})
 		assert.Less(t, mB, 300.0)
 	}

@@ -1,6 +1,9 @@
 package plan
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // missed gathers what several searches have not searched: each once, with the benches
 // that it concerns.
@@ -18,7 +21,9 @@ func (m *missed) add(bench string, what []string) {
 		if m.on[w] == nil {
 			m.what = append(m.what, w)
 		}
-		m.on[w] = append(m.on[w], bench)
+		if !slices.Contains(m.on[w], bench) {
+			m.on[w] = append(m.on[w], bench)
+		}
 	}
 }
 

@@ -36,6 +36,7 @@ type Purchase struct {
 	NotSearched  []string
 
 	missed missed
+	time   *allowance
 	// known are routes that searches for BreakEven have found.
 	known []knownRoute
 }
@@ -76,7 +77,8 @@ type Choice struct {
 // assumed.
 const assumedMatters = 0.1
 
-// Buy compares the bench as it is with what its candidates would make of it.
+// Buy compares the bench as it is with what its candidates would make of it. The Time of
+// the options is that of all its searches together.
 func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 	if err := p.MayBeMade(); err != nil {
 		return nil, err
@@ -84,6 +86,7 @@ func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 	p = withLimits(p, &o)
 	o.Without = nil
 	b := &Purchase{Prep: p, Like: finest(p.Kit.Balances)}
+	b.time = allow(o.Time, doubts*b.searches()+b.readingSearches(o.Steps))
 	var err error
 	if b.Choices, err = b.choices(ctx, p, o); err != nil {
 		return nil, err
@@ -98,6 +101,16 @@ func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 	b.NotSearched = b.missed.texts()
 	return b, err
 }
+
+// doubts is how often the choices are worked out where the verdict rests on what is
+// assumed: as it is, doubled and halved.
+const doubts = 3
+
+// perBench is how many searches of the full time the best route of a bench may take.
+const perBench = 2
+
+// searches of the choices that there are.
+func (b *Purchase) searches() int { return perBench * len(benches(b.Prep.Kit)) }
 
 // directFrom is the volume in mL of the wanted solution that takes the least mass that
 // may be weighed on a balance like that of the kit; 0 where there is none.
@@ -131,6 +144,7 @@ func (b *Purchase) choices(ctx context.Context, p *route.Prep, o Options) ([]Cho
 	for _, k := range benches(p.Kit) {
 		with := *p
 		with.Kit = k.kit
+		o.Time = b.time.take(perBench)
 		result, searched, err := best(ctx, &with, o)
 		if err != nil {
 			return nil, err
@@ -256,10 +270,11 @@ func (b *Purchase) buysBetter(one, other *Choice, enough bool) bool {
 // doubt judges again with all that is assumed doubled and halved, where the verdict
 // rests on it.
 func (b *Purchase) doubt(ctx context.Context, o Options) error {
-	if b.Verdict.Present < 0 {
-		return nil
+	if b.Verdict.Present >= 0 {
+		b.AssumedShare = b.Choices[b.Verdict.Present].Best.AssumedShare
 	}
-	if b.AssumedShare = b.Choices[b.Verdict.Present].Best.AssumedShare; b.AssumedShare < assumedMatters {
+	if b.AssumedShare < assumedMatters {
+		b.time.drop((doubts - 1) * b.searches())
 		return nil
 	}
 	var err error

@@ -82,7 +82,7 @@ tolerance = "%.1f %% of target"
 least-chance = "80 %%"
 bench = { reading = "careful" }
 [solute]
-name = "salt"
+name = "urea"
 specific-volume = "0 mL/g"
 [solvent]
 name = "water"
@@ -221,7 +221,7 @@ retained = "0 mL"
 clinging = "0 mL"
 `)))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"60 mL\"\n[solute]\nname = \"salt\"\n[solvent]\nname = \"water\"\n"), k)
+	p, err := route.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"60 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n"), k)
 	require.NoError(t, err)
 	for text, want := range map[string]struct {
 		name           string
@@ -247,7 +247,7 @@ clinging = "0 mL"
 func TestNoRescue(t *testing.T) {
 	k, err := equipment.ParseKit("kit", []byte("[[cylinder]]\nname = \"c\"\ncapacity = \"10 mL\"\nclass = \"B\"\n"))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"5 mL\"\n[solute]\nname = \"salt\"\n[solvent]\nname = \"water\"\n"), k)
+	p, err := route.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"5 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n"), k)
 	require.NoError(t, err)
 	p.Tolerances = []route.Tolerance{{Text: "2 % of target", Limits: uncertainty.Limits{Lower: 9.8, Upper: 10.2}}}
 	for text, message := range map[string]string{

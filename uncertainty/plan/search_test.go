@@ -68,7 +68,7 @@ func TestClosedForms(t *testing.T) {
 target = "0.001 % w/v"
 volume = "1 mL"
 [solute]
-name = "salt"
+name = "urea"
 [solvent]
 name = "water"
 [[stock]]
@@ -133,7 +133,7 @@ target = "0.1 % w/v"
 volume = "20 mL"
 tolerance = "8 % of target"
 [solute]
-name = "salt"
+name = "urea"
 assay = { from = "98 %", to = "100 %" }
 price = "2 EUR/g"
 [solvent]
@@ -245,7 +245,7 @@ target = "2 % w/v"
 volume = "20 mL"
 tolerance = "8 % of target"
 [solute]
-name = "salt"
+name = "urea"
 [solvent]
 name = "water"
 [[stock]]
@@ -253,10 +253,10 @@ name = "stock"
 strength = "1 % w/v"
 `, smallKit[len("\n[[balance]]\nname = \"scale\"\ncapacity = \"100 g\"\nreadability = \"0.01 g\"\nrepeatability = \"0.01 g\"\nlinearity = \"0.02 g\"\n"):], "none comes near to the target"},
 		"a volume larger than any vessel": {
-			"target = \"0.1 % w/v\"\nvolume = \"2000 mL\"\n[solute]\nname = \"salt\"\n[solvent]\nname = \"water\"\n", smallKit,
+			"target = \"0.1 % w/v\"\nvolume = \"2000 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n", smallKit,
 			"2000 mL are wanted, and the largest vessel holds 50 mL"},
 		"nothing to start with": {
-			"target = \"0.1 % w/v\"\nvolume = \"20 mL\"\n[solute]\nname = \"salt\"\n[solvent]\nname = \"water\"\n",
+			"target = \"0.1 % w/v\"\nvolume = \"20 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n",
 			"[[cylinder]]\nname = \"cylinder\"\ncapacity = \"50 mL\"\nclass = \"B\"\n", "there is no balance, and the prep names no stock and no packet"},
 	} {
 		_, err := Search(context.Background(), prepOn(t, c.prep, c.kit), quick(2))

@@ -12,7 +12,7 @@ import (
 const packetPrep = `
 volume = "20 mL"
 [solute]
-name = "salt"
+name = "urea"
 [solvent]
 name = "water"
 [[packet]]

@@ -84,10 +84,18 @@ func (l *readings) likely(n int) bool {
 	return l.chance(n) >= l.Prep.LeastChance
 }
 
-// confirm reports whether it is, by a simulation like that of the batch as it stands.
+// mostSimulated is how many steps a route may have for each end of the room of each of its
+// readings to be simulated: the work grows with the square of their number.
+const mostSimulated = 16
+
+// confirm reports whether it is, by a simulation like that of the batch as it stands; on a
+// longer route, whether it seems to be.
 func (l *readings) confirm(n int) bool {
 	if sure, ok := l.sure[n]; ok {
 		return sure
+	}
+	if len(l.Made.Steps) > mostSimulated {
+		return l.likely(n)
 	}
 	good := false
 	if n >= 1 && n <= l.most && l.err == nil && l.at(n).Informative {

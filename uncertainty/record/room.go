@@ -41,7 +41,8 @@ func PlannedRoom(ctx context.Context, p *route.Prep, result *route.Result, s unc
 }
 
 // room works out the room of each step still to come. Whether the batch is inside as it
-// stands is what its result says; with another reading it is simulated anew.
+// stands is what its result says; with another reading it is simulated anew, but on a long
+// route.
 func (r *Record) room(ctx context.Context, made *route.Result, settings uncertainty.Settings) ([]Room, error) {
 	if len(r.Prep.Tolerances) == 0 {
 		return nil, nil

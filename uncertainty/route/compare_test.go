@@ -51,7 +51,7 @@ func smallPrep(head, steps string) string {
 volume = "10 mL"
 bench = { temperature = "20 °C", within = "3 °C", reading = "careful" }
 [solute]
-name = "salt"
+name = "urea"
 assay = { from = "97 %", to = "100 %" }
 [solvent]
 name = "water"
@@ -84,7 +84,7 @@ func TestIntendedAndExpected(t *testing.T) {
 // 1.00075 (Harris, Quantitative Chemical Analysis, tris: 100.08 g for 100.00 g,
 // from memory).
 func TestBuoyancy(t *testing.T) {
-	heavy := strings.Replace(smallPrep(`target = "100 g/L"`, direct), `name = "salt"`, "name = \"salt\"\ndensity = \"1.33 g/mL\"", 1)
+	heavy := strings.Replace(smallPrep(`target = "100 g/L"`, direct), `name = "urea"`, "name = \"urea\"\ndensity = \"1.33 g/mL\"", 1)
 	r := only(t, parse(t, smallKit, heavy))
 	near.Relative(t, "intended", 98.5, r.Intended, 1e-12)
 	near.Relative(t, "expected", 98.5/1.01*1.0007529, r.Analytic.Value, 1e-7)
@@ -114,7 +114,7 @@ func TestQuotedAndCause(t *testing.T) {
 	near.Relative(t, "lower", r.MonteCarlo.Lower, r.Quoted.Lower, 1e-15)
 	assert.False(t, r.CrossCheck.Agrees)
 	assert.Equal(t, uncertainty.Shape, r.CrossCheck.Cause)
-	assert.Equal(t, "assay of the salt", r.CrossCheck.Influence)
+	assert.Equal(t, "assay of the urea", r.CrossCheck.Influence)
 	assert.Greater(t, r.CrossCheck.OfExpanded, 0.05)
 }
 

@@ -23,7 +23,7 @@ func TestWhatDropsAreCountedOf(t *testing.T) {
 		{"liquid solute", recipe{target: "10 g/L", solute: "name = \"mycocide\"\ndensity = \"1 g/mL\"", steps: `{ measure = "20 drops", with = "dropper" }, ` + toMark}, "mycocide", 0.4, 1, 10},
 		{"liquid solute of the tables", recipe{target: "10 g/L", solute: "name = \"acetone\"\ndensity = \"1 g/mL\"", steps: `{ measure = "20 drops", with = "dropper" }, ` + toMark}, "acetone", 0.350, 0.473, 4.11},
 		{"stock", recipe{target: "0.1 g/L", more: stockOf("10 g/L"), steps: fromStock + `{ take = "20 drops", with = "dropper" }, ` + toMark}, "stock", 0.4, 1, 0.1},
-		{"made", recipe{target: "1 g/L", steps: solution + `{ take = "20 drops", with = "dropper" }, ` + toMark}, "salt in water", 0.4, 1, 1},
+		{"made", recipe{target: "1 g/L", steps: solution + `{ take = "20 drops", with = "dropper" }, ` + toMark}, "urea in water", 0.4, 1, 1},
 		{"added", recipe{target: "5 g/L", more: stockOf("10 g/L"), steps: fromStock + takeTen + `{ strengthen = "20 drops", with = "dropper", of = "stock" }, ` + `{ add = "10 mL", with = "10 mL pipette" }, `}, "stock", 0.4, 1, 0},
 	} {
 		r := c.recipe.run(t)

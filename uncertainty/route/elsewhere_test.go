@@ -41,15 +41,15 @@ capacity = "5 mL"
 name = "dropper"
 `
 
-// aimedPrep is a prep of a salt that is weighed as a hydrate of which 0.88 is the salt,
+// aimedPrep is a prep of urea that is weighed as an invented hydrate of which 0.88 is urea,
 // with one route.
 func aimedPrep(t *testing.T, head, steps string) *Prep {
 	t.Helper()
 	return parse(t, aimKit, head+`
 volume = "20 mL"
 [solute]
-name = "salt"
-weighed-as = "salt dihydrate"
+name = "urea"
+weighed-as = "urea hydrate"
 form-factor = 0.88
 [solvent]
 name = "water"
@@ -163,7 +163,7 @@ target = "10 g/L"
 volume = "10 mL"
 tolerance = "8 % of target"
 [solute]
-name = "salt"
+name = "urea"
 [solvent]
 name = "water"
 [[route]]

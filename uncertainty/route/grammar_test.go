@@ -151,7 +151,7 @@ func (s *speaker) prep() string {
 	}
 	fmt.Fprintf(&b, "bench = { temperature = %q, within = %q%s%s }\n", s.one("20 °C", "0 °C", "37 °C"), s.one("3 °C", "0 °C"),
 		s.also("reading", `"careful"`, `"first-time"`, `"none"`), s.also("meniscus", `"ignored"`))
-	b.WriteString("[solute]\nname = " + s.one(`"salt"`, `"ethanol"`, `"water"`) + "\n" +
+	b.WriteString("[solute]\nname = " + s.one(`"urea"`, `"ethanol"`, `"water"`) + "\n" +
 		s.maybe("assay", `"at least 98 %"`, `{ from = "1 %", to = "100 %" }`, `{ value = "90 %", expanded = "2 %", k = 2 }`) +
 		s.maybe("form-factor", "0.639", "2") + s.maybe("solubility", `"10 g/L"`, `"30 % w/w"`) +
 		"molar-mass = " + s.one(`"58.44 g/mol"`, `{ value = "58.44 g/mol", expanded = "0.01 g/mol", k = 2 }`) + "\n" +

@@ -39,7 +39,7 @@ prefer = "tightest"
 
 func TestEveryPreferenceIsTaken(t *testing.T) {
 	for _, word := range Preferences() {
-		x := recipe{solute: "name = \"salt\"\nprice = \"1 EUR/g\"", more: "[plan]\nprefer = \"" + word + "\"\n", steps: weighTen + toMark}
+		x := recipe{solute: "name = \"urea\"\nprice = \"1 EUR/g\"", more: "[plan]\nprefer = \"" + word + "\"\n", steps: weighTen + toMark}
 		assert.Equal(t, word, parse(t, exactKit, x.text()).Limits.Prefer)
 	}
 }
@@ -68,7 +68,7 @@ func TestPlanMistakes(t *testing.T) {
 		{``, `price = "3 USD/g"`, "", "4:9", "price: is in USD, where a price of the kit is in EUR", "state all prices in one currency"},
 		{``, "", `price = "3 USD/L"`, "7:9", "price: is in USD, where a price of the kit is in EUR", "state all prices in one currency"},
 	} {
-		text := "target = \"10 g/L\"\nvolume = \"1 mL\"\n[solute]\n" + c.solute + "\nname = \"salt\"\n[solvent]\n" + c.solvent + "\nname = \"water\"\n[plan]\n" + c.plan + "\n"
+		text := "target = \"10 g/L\"\nvolume = \"1 mL\"\n[solute]\n" + c.solute + "\nname = \"urea\"\n[solvent]\n" + c.solvent + "\nname = \"water\"\n[plan]\n" + c.plan + "\n"
 		_, err := ParsePrep("p", []byte(text), kit)
 		var m *benchfile.Mistake
 		if !assert.True(t, errors.As(err, &m), "%v: %s", err, text) {
@@ -84,13 +84,13 @@ func TestPlanMistakes(t *testing.T) {
 func TestPrepWithoutRoutes(t *testing.T) {
 	kit, err := equipment.ParseKit("bench.toml", []byte(exactKit))
 	require.NoError(t, err)
-	const text = "target = \"10 g/L\"\nvolume = \"1 mL\"\nsolute = { name = \"salt\" }\nsolvent = { name = \"water\" }\n"
+	const text = "target = \"10 g/L\"\nvolume = \"1 mL\"\nsolute = { name = \"urea\" }\nsolvent = { name = \"water\" }\n"
 	for _, more := range []string{"", "route = []\n"} {
-		p, err := ParsePrep("salt.toml", []byte(text+more), kit)
+		p, err := ParsePrep("urea.toml", []byte(text+more), kit)
 		require.NoError(t, err)
 		for _, name := range []string{"", "one"} {
 			_, err = Compare(context.Background(), p, name, quick)
-			assert.EqualError(t, err, "salt.toml: the prep has no route to compare")
+			assert.EqualError(t, err, "urea.toml: the prep has no route to compare")
 			assert.True(t, errors.As(err, new(*NoRouteError)))
 		}
 	}

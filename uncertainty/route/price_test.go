@@ -21,7 +21,7 @@ func TestCost(t *testing.T) {
 		{"", `price = "0.02 EUR/mL"`, 190 * 0.02},
 		{`price = "0 EUR/g"`, "", 0},
 	} {
-		x := recipe{solute: "name = \"salt\"\n" + c.solute, solvent: "name = \"water\"\n" + c.solvent, steps: weighTen + toMark + takeTen + toMark}
+		x := recipe{solute: "name = \"urea\"\n" + c.solute, solvent: "name = \"water\"\n" + c.solvent, steps: weighTen + toMark + takeTen + toMark}
 		p := parse(t, exactKit, x.text())
 		cost, ok := p.Cost(only(t, p))
 		assert.Equal(t, true, ok)

@@ -39,7 +39,7 @@ func (p *Prep) readStock(t *benchfile.Table) *Stock {
 func parseStockVolume(text string) (float64, error) {
 	v, err := quantity.Parse(quantity.Volume, text)
 	if err == nil && !quantity.LimitOf("volume of a stock, content").Holds(v) {
-		err = &quantity.Error{Found: text, Message: fmt.Sprintf("no stock has a volume of %q", text)}
+		err = &quantity.Error{Found: text, Message: fmt.Sprintf("no stock has a volume of %q", text), Hint: "state one between 0.001 µL and 1000 L"}
 	}
 	return v, err
 }
@@ -54,7 +54,7 @@ func (p *Prep) readPacket(t *benchfile.Table) *Packet {
 	parse := func(text string) (float64, error) {
 		v, err := quantity.Parse(quantity.Mass, text)
 		if err == nil && !quantity.LimitOf("volume of a stock, content").Holds(v) {
-			err = &quantity.Error{Found: text, Message: fmt.Sprintf("no packet holds %q", text)}
+			err = &quantity.Error{Found: text, Message: fmt.Sprintf("no packet holds %q", text), Hint: "state a mass between 1 µg and 1000 kg"}
 		}
 		return v, err
 	}

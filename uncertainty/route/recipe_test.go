@@ -68,7 +68,7 @@ type recipe struct {
 func (r recipe) text() string {
 	solute, solvent, target := r.solute, r.solvent, r.target
 	if solute == "" {
-		solute = `name = "salt"`
+		solute = `name = "urea"`
 	}
 	if solvent == "" {
 		solvent = `name = "water"`

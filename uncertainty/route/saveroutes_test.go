@@ -105,7 +105,7 @@ func TestWrittenSteps(t *testing.T) {
 	kit, err := equipment.ParseKit("bench.toml", []byte(everyKind+"[[pipette]]\nname = 'the \"µ\"'\nkind = \"piston\"\ncapacity = \"100 µL\"\n"+
 		"[[balance]]\nname = \"fine\"\ncapacity = \"20 g\"\nreadability = \"0.1 mg\"\n"))
 	require.NoError(t, err)
-	const head = "target = \"1 g/L\"\nvolume = \"1 mL\"\n[solute]\nname = \"salt\"\ndensity = \"1 g/mL\"\n[solvent]\nname = \"water\"\n" +
+	const head = "target = \"1 g/L\"\nvolume = \"1 mL\"\n[solute]\nname = \"urea\"\ndensity = \"1 g/mL\"\n[solvent]\nname = \"water\"\n" +
 		"[[stock]]\nname = 'a \"stock\"'\nstrength = \"9 g/L\"\n[[packet]]\nname = \"packet\"\ncontent = \"1 g\"\n[[route]]\nname = \"r\"\nsteps = [\n"
 	const start, toMark = `{ start = 'a "stock"' },`, `{ make-up-to = "25 mL", in = "flask" },`
 	for _, c := range []struct{ steps, want string }{

@@ -86,7 +86,7 @@ func TestPacket(t *testing.T) {
 	near.Relative(t, "solute used", 10, r.SoluteGrams, 1e-12)
 	assert.Equal(t, "content of the sachet", r.Analytic.Budget[0].Name)
 
-	x.solute = "name = \"salt\"\nassay = \"50 %\""
+	x.solute = "name = \"urea\"\nassay = \"50 %\""
 	near.Relative(t, "with an assay", 50, x.run(t).Analytic.Value, 1e-12)
 
 	x.more = "[[packet]]\nname = \"sachet\"\ncontent = \"10 g\""
@@ -142,8 +142,8 @@ func TestDissolvedInAMeasuredVolume(t *testing.T) {
 	x := recipe{target: "10 % w/v", steps: weighTen + `{ dissolve-in = "100 mL", with = "cylinder" }, `}
 	r := x.run(t)
 	near.Relative(t, "φ assumed", 100*10/(100+10*0.375), r.Analytic.Value, 1e-12)
-	assert.Contains(t, r.Notes.Assumed, "1 g of salt takes up between -0.15 and 0.9 mL in solution")
-	phi := lineOf(t, r, "specific volume of the salt")
+	assert.Contains(t, r.Notes.Assumed, "1 g of urea takes up between -0.15 and 0.9 mL in solution")
+	phi := lineOf(t, r, "specific volume of the urea")
 	assert.True(t, phi.Assumed)
 	near.Relative(t, "u of φ", 1.05/math.Sqrt(12), phi.StandardUncertainty, 1e-12)
 	near.Relative(t, "its contribution", 10*phi.StandardUncertainty/(100+10*0.375), math.Abs(phi.Contribution)/r.Analytic.Value, 1e-12)
@@ -151,15 +151,15 @@ func TestDissolvedInAMeasuredVolume(t *testing.T) {
 
 	// The volume is that of the whole mass that is dissolved, not of the part
 	// of it that the strength counts.
-	x.solute = "name = \"salt\"\nspecific-volume = \"0.3 mL/g\"\nassay = \"90 %\""
+	x.solute = "name = \"urea\"\nspecific-volume = \"0.3 mL/g\"\nassay = \"90 %\""
 	r = x.run(t)
 	near.Relative(t, "φ stated", 100*9/103.0, r.Analytic.Value, 1e-12)
 	assert.Empty(t, withWord(r.Notes.Assumed, "takes up"))
 
-	x.solute = "name = \"salt\"\nspecific-volume = { value = \"0 mL/g\", expanded = \"0.1 mL/g\", k = 2 }"
+	x.solute = "name = \"urea\"\nspecific-volume = { value = \"0 mL/g\", expanded = \"0.1 mL/g\", k = 2 }"
 	r = x.run(t)
 	near.Relative(t, "φ of zero", 10, r.Analytic.Value, 1e-12)
-	near.Relative(t, "u of φ", 0.05, lineOf(t, r, "specific volume of the salt").StandardUncertainty, 1e-12)
+	near.Relative(t, "u of φ", 0.05, lineOf(t, r, "specific volume of the urea").StandardUncertainty, 1e-12)
 }
 
 // 10 g and 100 mL of water are about 9.1 % w/w: 10/110, whatever the solid takes up
@@ -174,15 +174,15 @@ func TestTenGramsIntoAHundred(t *testing.T) {
 		r := x.run(t)
 		near.Relative(t, name, 100*10/110.0, r.Analytic.Value, 1e-12)
 		for _, line := range r.Analytic.Budget {
-			if line.Name == "specific volume of the salt" {
+			if line.Name == "specific volume of the urea" {
 				near.Absolute(t, name+", φ drops out", 0, line.Contribution, 1e-12)
 			}
 		}
 		assert.Greater(t, 10*(1-0.05), r.Analytic.Value, "not 10 %% by %s", name)
 
 		// What is not the substance itself is in the solution as well: of a
-		// salt of 90 %, 9 g in 110 g.
-		x.solute = "name = \"salt\"\nassay = \"90 %\"\nspecific-volume = \"0.3 mL/g\""
+		// urea of 90 %, 9 g in 110 g.
+		x.solute = "name = \"urea\"\nassay = \"90 %\"\nspecific-volume = \"0.3 mL/g\""
 		if name != "measured" { // there w/w rests on the density model
 			near.Relative(t, name+", 90 %", 100*9/110.0, x.run(t).Analytic.Value, 1e-12)
 		}
@@ -217,12 +217,12 @@ func TestHydrates(t *testing.T) {
 // A solution of 36 g in 100 mL passes a solubility of 359 g/L, one of 35 g does not
 // (constructed).
 func TestSolubility(t *testing.T) {
-	x := recipe{target: "1 g/L", solute: "name = \"salt\"\nsolubility = \"359 g/L\""}
+	x := recipe{target: "1 g/L", solute: "name = \"urea\"\nsolubility = \"359 g/L\""}
 	x.steps = `{ weigh = "36.00 g", on = "balance" }, ` + toMark + takeTen + toMark
-	assert.Contains(t, x.run(t).Notes.Warnings, "route: a solution of 360 g/L is stronger than the solubility of the salt, 359 g/L")
+	assert.Contains(t, x.run(t).Notes.Warnings, "route: a solution of 360 g/L is stronger than the solubility of the urea, 359 g/L")
 	x.steps = strings.Replace(x.steps, "36.00", "35.00", 1)
 	assert.Empty(t, x.run(t).Notes.Warnings)
-	x.solute = `name = "salt"`
+	x.solute = `name = "dye"`
 	assert.Zero(t, parse(t, exactKit, x.text()).Solute.Solubility)
 }
 

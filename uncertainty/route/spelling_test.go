@@ -11,8 +11,8 @@ import (
 // as, which is what is printed.
 func TestUnitsAsPeopleWriteThem(t *testing.T) {
 	for text, want := range map[string]string{
-		"0.040 % w/v": "0.040 % w/v", "0.040% w/v": "0.040 % w/v", "0.04 %w/v": "0.04 % w/v", "0.04 % w/V": "0.04 % w/v", "0.04 % (w/v)": "0.04 % w/v",
-		"0.04 % m/v": "0.04 % w/v", "0.04 % M/V": "0.04 % w/v", "0.04 w/v %": "0.04 % w/v", "0.04 % wt/vol": "0.04 % w/v",
+		"0.650 % w/v": "0.650 % w/v", "0.650% w/v": "0.650 % w/v", "0.65 %w/v": "0.65 % w/v", "0.65 % w/V": "0.65 % w/v", "0.65 % (w/v)": "0.65 % w/v",
+		"0.65 % m/v": "0.65 % w/v", "0.65 % M/V": "0.65 % w/v", "0.65 w/v %": "0.65 % w/v", "0.65 % wt/vol": "0.65 % w/v",
 		"4 g/100 mL": "4 % w/v", "4 g/100 ml": "4 % w/v", "4 g/dl": "4 % w/v",
 		"4 % m/m": "4 % w/w", "4 wt%": "4 % w/w", "4 wt %": "4 % w/w", "4 wt.%": "4 % w/w", "4 % (m/m)": "4 % w/w", "4 % W/W": "4 % w/w",
 		"70 vol%": "70 % v/v", "70 vol.-%": "", "70 % vol": "70 % v/v", "70 % V/V": "70 % v/v", "70 % (v/v)": "70 % v/v",

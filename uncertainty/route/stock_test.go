@@ -148,7 +148,7 @@ activity = { value = "30 U/mg", expanded = "10 U/mg", k = 2 }`
 	r := recipe{target: "1 % w/w", more: stockOf("10 % w/w"),
 		steps: fromStock + `{ weigh-aliquot = "10.00 g", on = "balance" }, { weigh-up-to = "100.00 g", on = "balance", vessel = "50 g" }, `}.run(t)
 	near.Relative(t, "% w/w", 1, r.Analytic.Value, 1e-12)
-	near.Absolute(t, "φ", 0, lineOf(t, r, "specific volume of the salt").Contribution, 1e-12)
+	near.Absolute(t, "φ", 0, lineOf(t, r, "specific volume of the urea").Contribution, 1e-12)
 }
 
 // In another unit the property counts: 5 % of an activity, U/k = 5/30 of one with
@@ -170,22 +170,22 @@ func TestPropertyCountsInAnotherUnit(t *testing.T) {
 }
 
 // Limits in another unit than the target. By volume they are in proportion; by
-// mass they are not: 20 % w/w of a salt with φ = 0 in a solvent of 1 g/mL is
+// mass they are not: 20 % w/w of a solute with φ = 0 in a solvent of 1 g/mL is
 // γ = w/(1 - w) = 0.25 g/mL, and ±50 g/L are 0.2/1.2 and 0.3/1.3.
 func TestTolerancesInOtherUnits(t *testing.T) {
-	salt := "name = \"salt\"\nmolar-mass = \"58.44 g/mol\"\nspecific-volume = \"0 mL/g\""
-	x := recipe{target: "9 g/L", solute: salt, solvent: "name = \"water\"\ndensity = \"1 g/mL\"", steps: weighTen + toMark}
+	urea := "name = \"urea\"\nmolar-mass = \"60.06 g/mol\"\nspecific-volume = \"0 mL/g\""
+	x := recipe{target: "9 g/L", solute: urea, solvent: "name = \"water\"\ndensity = \"1 g/mL\"", steps: weighTen + toMark}
 	for _, c := range []struct {
 		target, head string
 		lower, upper float64
 	}{
-		{"9 g/L", `tolerance = "0.01 mol/L"`, 9 - 0.5844, 9 + 0.5844},
+		{"9 g/L", `tolerance = "0.01 mol/L"`, 9 - 0.6006, 9 + 0.6006},
 		{"9 g/L", `tolerance = "0.1 % w/v"`, 8, 10},
 		{"20 % w/w", `tolerance = "50 g/L"`, 100 * 0.2 / 1.2, 100 * 0.3 / 1.3},
 		{"20 % w/w", `tolerance = "1 % w/w"`, 19, 21},
-		{"9 g/L", `not-above = "0.2 mol/L"`, math.Inf(-1), 11.688},
-		{"9 g/L", `not-below = "0.1 mol/L"`, 5.844, math.Inf(1)},
-		{"0.2 mol/L", `not-above = "11.688 g/L"`, math.Inf(-1), 0.2}, // the target itself, but for rounding
+		{"9 g/L", `not-above = "0.2 mol/L"`, math.Inf(-1), 12.012},
+		{"9 g/L", `not-below = "0.1 mol/L"`, 6.006, math.Inf(1)},
+		{"0.2 mol/L", `not-above = "12.012 g/L"`, math.Inf(-1), 0.2}, // the target itself, but for rounding
 		{"0.7 % w/v", `not-below = "7 g/L"`, 0.7, math.Inf(1)},
 		{"0.9 % w/v", `not-above = "9 g/L"`, math.Inf(-1), 0.9},
 	} {

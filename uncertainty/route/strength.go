@@ -92,7 +92,7 @@ type Strength struct {
 	Text string
 }
 
-// ParseStrength reads a text like "0.04 % w/v". Its errors are *quantity.Error.
+// ParseStrength reads a text like "0.65 % w/v". Its errors are *quantity.Error.
 func ParseStrength(text string) (Strength, error) {
 	value, unit, err := quantity.Split(text)
 	if err != nil {

@@ -47,7 +47,7 @@ func correctionPrep(steps string) string {
 target = "1 g/L"
 volume = "10 mL"
 [solute]
-name = "salt"
+name = "urea"
 specific-volume = "0.5 mL/g"
 [solvent]
 name = "water"

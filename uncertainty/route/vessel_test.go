@@ -86,7 +86,7 @@ func TestEvaporationByWeighing(t *testing.T) {
 	const density = 0.7893
 	steps := `{ weigh = "1.00 g", on = "balance" }, { weigh-up-to = "20.00 g", on = "balance" }, ` +
 		`{ weigh-aliquot = "2.00 g", on = "balance" }, { weigh-up-to = "20.00 g", on = "balance" }, `
-	x := recipe{target: "0.5 % w/w", solute: "name = \"salt\"\nspecific-volume = \"0.6 mL/g\"", steps: steps,
+	x := recipe{target: "0.5 % w/w", solute: "name = \"urea\"\nspecific-volume = \"0.6 mL/g\"", steps: steps,
 		solvent: "name = \"other\"\ndensity = \"0.7893 g/mL\"\nevaporation = \"10 % of volume\""}
 	volume := 19/density + 0.6
 	after := func(share float64) float64 { return 100 * 1 / (20 - density*share*volume) * 2 / 20 }
