@@ -166,7 +166,8 @@ func (s *search) processors() int {
 	return runtime.GOMAXPROCS(0)
 }
 
-// offer puts a finished route on the front, unless it is beaten.
+// offer puts a finished route on the front, unless it is beaten, or may not be used since
+// solvent cannot go first.
 func (s *search) offer(m merit, c func() chain) {
 	if s.judge.worthOnly {
 		m.leftOver, m.operations = 0, 0
@@ -177,6 +178,8 @@ func (s *search) offer(m merit, c func() chain) {
 	s.lock.Lock()
 	defer s.lock.Unlock()
 	if f := s.front.Load(); !f.beaten(m) {
-		s.front.Store(f.add(s.judge.stair(m, c())))
+		if found := c(); s.prep.CheckOrder(found.route()) == nil {
+			s.front.Store(f.add(s.judge.stair(m, found)))
+		}
 	}
 }

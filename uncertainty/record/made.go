@@ -50,11 +50,18 @@ func (e *NoResultError) Error() string {
 }
 
 func (m *Made) simulate(ctx context.Context, p *route.Prep, r *route.Route) (route.Result, error) {
-	c, err := route.Evaluate(ctx, p, []*route.Route{r}, m.Settings)
+	c, err := route.Evaluate(ctx, p, []*route.Route{asMade(r)}, m.Settings)
 	if err != nil {
 		return route.Result{}, err
 	}
 	return c.Results[0], nil
+}
+
+// asMade is a route of which nothing is refused any more.
+func asMade(r *route.Route) *route.Route {
+	done := *r
+	done.Made = len(done.Steps)
+	return &done
 }
 
 // Difference is by how much of the expected strength of the plan the batch differs from

@@ -103,20 +103,11 @@ func (w *handling) pour(name string) {
 	w.solvents = w.prep.withLiquid(w.solvents, name)
 }
 
-// stockOf is a stock. Its words hold for the strength that it can have at most, which is
-// without the loss; the lower end is with it.
+// stockOf is a stock.
 func (w *handling) stockOf(i int, s *Stock) Handled {
 	h := Handled{Step: i + 1, Name: s.Name, Stock: s, Solvents: w.prep.withLiquid(nil, s.Solvent)}
 	h.Analytic, h.Quoted, h.Uninformative = w.strengthOf(w.stocks[s], w.coverage)
-	fresh := *s
-	fresh.Loss = 0
-	upper := math.Inf(1)
-	c := w.prep.newCompiler(&Route{})
-	if l, err := c.stock(&fresh); err == nil {
-		_, most, _ := c.strengthOf(l, w.coverage)
-		upper = max(most.Upper, h.Quoted.Upper)
-	}
-	h.Hazards = w.prep.HazardsAt(h.Quoted.Lower, upper)
+	h.Hazards = w.hazardsOfStock(s, w.stocks[s], w.coverage)
 	return h
 }
 

@@ -35,12 +35,13 @@ type SolutionHazards struct {
 // takes away those of weaker strengths only where the lower end reaches it as well.
 func (p *Prep) HazardsAt(lower, upper float64) SolutionHazards {
 	h := SolutionHazards{Undiluted: p.Solute.Hazards}
+	below := func(x float64, s *Hazard) bool { return x < s.From.Value*(1-1e-9) } // whatever the last digits of a conversion are
 	for _, s := range slices.SortedStableFunc(slices.Values(p.Hazards), func(a, b Hazard) int { return cmp.Compare(a.From.Value, b.From.Value) }) {
-		if upper < s.From.Value {
+		if below(upper, &s) {
 			break
 		}
 		switch {
-		case lower < s.From.Value:
+		case below(lower, &s):
 			h.Straddled = append(h.Straddled, s.From)
 		case s.Replaces:
 			h.Solution = nil
