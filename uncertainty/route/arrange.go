@@ -29,7 +29,7 @@ func (c *compiler) aheadOf(o *Order, whole float64, size func(part) float64) {
 	inside, warming := 0.0, 0.0
 	for i := o.First; i < o.Last; i++ {
 		inside += size(c.parts[i])
-		if c.warms(o, i) {
+		if c.warms(o.Parts[i], c.parts[i]) {
 			warming += size(c.parts[i])
 		}
 		o.Bath = o.Bath || c.strongSolid(o, i)
@@ -70,7 +70,7 @@ func (c *compiler) aheadOfAliquot(o *Order) {
 	s, aliquot := &c.route.Steps[o.Last], c.route.Steps[o.First].Amount
 	o.Ahead = s.Amount - aliquot
 	switch enough := o.Ahead >= 2*aliquot*(1-1e-9); {
-	case !enough && !c.warms(o, o.First):
+	case !enough && !c.warms(o.Parts[o.First], c.parts[o.First]):
 		o.Ahead = 0 // the aliquot goes first, as it is planned
 	case !enough:
 		o.Refused = fmt.Sprintf("of %s in all, %s would have to go into less than twice as much solvent on the balance, where it cannot be cooled",
@@ -108,7 +108,7 @@ func (c *compiler) early(o *Order) {
 		if slices.Contains(o.Early, i) || !brought {
 			continue
 		}
-		o.Bath = o.Bath || c.strongSolid(o, i) || c.warms(o, i) && there > 0 && there < 2*c.parts[i].ml
+		o.Bath = o.Bath || c.strongSolid(o, i) || c.warms(o.Parts[i], c.parts[i]) && there > 0 && there < 2*c.parts[i].ml
 		there += c.parts[i].ml
 	}
 	c.refuseUsed(o)

@@ -90,10 +90,9 @@ func (c *compiler) hazardsOfStock(s *Stock, l *liquid, coverage float64) Solutio
 // no source).
 const leastWarming = 0.01
 
-// warms reports whether what a step brings may warm what it goes into: all does that must go
+// warms reports whether a part with hazards may warm what it goes into: all does that must go
 // into the solvent, but a weak solution in the same solvent of which only nothing is stated.
-func (c *compiler) warms(o *Order, i int) bool {
-	h, p := o.Parts[i], c.parts[i]
+func (c *compiler) warms(h SolutionHazards, p part) bool {
 	if !h.IntoSolvent() || !h.Unknown() || p.kind != partSolution || p.foreign || !c.prep.CountsMass() {
 		return h.IntoSolvent()
 	}
