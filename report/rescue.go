@@ -76,8 +76,9 @@ func rescueWays(b *strings.Builder, r *plan.Rescue) {
 	}
 }
 
-// firstNumber is that of the first step of a way: it goes on after the record, and
-// starts at 1 for a bottle.
+// firstNumber is that of the first step of a way that is shown: it goes on after the record,
+// and of a bottle it is to start from that, so that words which name a step by its number,
+// as cautions do, mean the one that is shown.
 func firstNumber(r *plan.Rescue) int {
 	if fromBottle(r) {
 		return 1
@@ -105,7 +106,7 @@ func rescueWord(r *plan.Rescue) string {
 
 // wayInstructions are the steps of a way.
 func wayInstructions(r *plan.Rescue, way int) []string {
-	return Instructions(r.Prep, r.Results[way].Route)[r.Before:]
+	return Instructions(r.Prep, r.Results[way].Route)[firstNumber(r)-1:]
 }
 
 // rescueFacts say what the recommended way gives.
