@@ -82,7 +82,7 @@ func (b *bench) kept(i int) string {
 	bottle := b.bottle[i]
 	switch {
 	case b.order(i).Gas:
-		return fmt.Sprintf("do not close or invert it: pour it into dry bottle %d and back, twice; keep it there, open in a fume cupboard until no more gas is seen, then a %s", bottle, ventedCap)
+		return fmt.Sprintf("do not close or invert it: pour it into dry bottle %d and swirl it there, open, in a fume cupboard, until it is even and no more gas is seen; then a %s", bottle, ventedCap)
 	case b.route.Steps[i].Measure.Kind == equipment.Flask:
 		return fmt.Sprintf("close, turn over ten times, pour into dry bottle %d, close", bottle)
 	}

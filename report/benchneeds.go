@@ -30,10 +30,26 @@ func (p *Paper) needs() []term {
 	list = append(list, term{q.Solvent.Name, "about " + volume(b.solventNeeded()) + ", and some for rinsing"},
 		term{"instruments", strings.Join(p.instrumentNames(), ", ")})
 	var bottles []string
-	for i := range b.made {
-		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", i+1, limit(roundSignificant(b.strength[i], 2)), q.Target.Unit.Name, volume(b.made[i])))
+	for i, n := range b.bottle {
+		if n == 0 {
+			continue
+		}
+		holds := b.made[n-1]
+		if b.order(i).Gas {
+			holds *= 2 // it is swirled there, open
+		}
+		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", n, limit(roundSignificant(b.strength[n-1], 2)), q.Target.Unit.Name, volume(holds)))
 	}
-	return append(list, term{"bottles", "dry, with " + b.caps() + ", labelled " + labelled(q) + " with its hazards, and " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
+	return append(list, term{"bottles", "dry, with " + b.caps() + ", labelled " + p.bottlesLabelled() + ", and " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
+}
+
+// bottlesLabelled says what stands on the bottles: each may hold other liquids where a stock
+// is in another one.
+func (p *Paper) bottlesLabelled() string {
+	if all := handled(p.prep(), p.result()); slices.ContainsFunc(all, func(h route.Handled) bool { return h.Last && len(h.Solvents) > 1 }) {
+		return "with what is in each and its hazards"
+	}
+	return labelled(p.prep()) + " with its hazards"
 }
 
 // instrumentNames are the instruments of the route, each once, with what kind they are.

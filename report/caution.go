@@ -74,11 +74,13 @@ func solutionText(p *route.Prep, r *route.Result, h *route.Handled, remind func(
 // solutionNames names solutions with their strengths: "bought acid (24 % w/v) and the
 // solutions of steps 2 (1.00 % w/v) and 4 (0.10 % w/v)".
 func solutionNames(p *route.Prep, list []route.Handled) string {
-	var names, steps []string
+	var names, steps, rungs []string
 	for i := range list {
 		switch h := &list[i]; {
 		case h.Stock != nil:
 			names = append(names, fmt.Sprintf("%s (%s %s)", h.Name, limit(h.Stock.Strength.Value), h.Stock.Unit.Name))
+		case h.Rung != "":
+			rungs = append(rungs, h.Rung)
 		case h.Uninformative != "":
 			steps = append(steps, fmt.Sprintf("%d (strength not known)", h.Step))
 		default:
@@ -91,6 +93,13 @@ func solutionNames(p *route.Prep, list []route.Handled) string {
 		names = append(names, "the solution of step "+steps[0])
 	default:
 		names = append(names, "the solutions of steps "+series(steps, "and"))
+	}
+	switch len(rungs) {
+	case 0:
+	case 1:
+		names = append(names, "the rung "+rungs[0])
+	default:
+		names = append(names, "the rungs "+series(rungs, "and"))
 	}
 	return series(names, "and")
 }

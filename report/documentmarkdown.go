@@ -25,7 +25,7 @@ func (d *document) markdown(pictureFile string) []byte {
 		case quotation:
 			m.line("> ", b.Text)
 		case instructionList:
-			m.steps(b.Items)
+			m.steps(1, b.Items)
 		case bulletList:
 			m.list(b.Items)
 		case termList:

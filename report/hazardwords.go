@@ -2,6 +2,8 @@ package report
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"minim/uncertainty/route"
@@ -86,13 +88,17 @@ func unreminded(string) string { return "" }
 func reminding() func(word string) string {
 	said := make(map[string]bool)
 	return func(word string) string {
-		key := strings.ToLower(strings.TrimSpace(word))
-		r, ok := reminders[key]
-		if !ok || said[key] {
+		var list []string
+		for _, hazard := range slices.Sorted(maps.Keys(reminders)) {
+			if !said[hazard] && route.HazardMeant(word, hazard) {
+				said[hazard] = true
+				list = append(list, reminders[hazard])
+			}
+		}
+		if len(list) == 0 {
 			return ""
 		}
-		said[key] = true
-		return " (" + r + ")"
+		return " (" + strings.Join(list, "; ") + ")"
 	}
 }
 

@@ -45,9 +45,9 @@ func instruction(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 	case route.TakeAll:
 		return "go on with all of the solution" + into
 	case route.Strengthen:
-		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), strong(s), with, mixAfter(r, i, o))
+		return before(s) + fmt.Sprintf("add %s of %s %s%s%s", amount(s), strong(s), with, addedTo(o, i), mixAfter(r, i, o))
 	case route.AddSolute:
-		return fmt.Sprintf("weigh %s of %s on the %s%s%s and dissolve it in the solution%s", s.Balance.Display(s.Amount), solute, instrument(s), tare(s), weighBack(s), mixAfter(r, i, o))
+		return fmt.Sprintf("weigh %s of %s on the %s%s%s and dissolve it in the solution%s%s", s.Balance.Display(s.Amount), solute, instrument(s), tare(s), weighBack(s), addedTo(o, i), mixAfter(r, i, o))
 	case route.Add:
 		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), p.Solvent.Name, with, mixAfter(r, i, o))
 	case route.WeighAliquot:
@@ -68,11 +68,27 @@ func goesInto(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 	text := fmt.Sprintf(", into some of the %s", p.Solvent.Name)
 	switch {
 	case len(o.Early) > 0:
-		text = ", into what " + stepNumbers(o.Early) + " measured first"
+		return ", into what " + stepNumbers(o.Early) + " measured first" + strings.Replace(inBath(o), " in", ", in", 1)
 	case o.Bath && r.Steps[o.Last].Verb == route.MakeUpTo:
 		text += " in a beaker"
 	}
-	return text
+	return text + inBath(o)
+}
+
+func inBath(o *route.Order) string {
+	if o.Bath {
+		return " in a cold bath"
+	}
+	return ""
+}
+
+// addedTo says how what is strong is added to a solution that is there already; "" where it
+// is not.
+func addedTo(o *route.Order, i int) string {
+	if !isBroughtIn(o, i) || o.Refused != "" {
+		return ""
+	}
+	return ", little by little" + strings.Replace(inBath(o), " in", ", in", 1)
 }
 
 // inPortions words for a solid what it goes into.

@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"minim/equipment"
@@ -28,8 +29,22 @@ func ladder(b *strings.Builder, c *route.Comparison) {
 // ladderWords say how the rungs are made.
 func ladderWords(c *route.Comparison) string {
 	l := c.Prep.Ladder
-	return fmt.Sprintf("from this solution: an aliquot with the %s, made up to %s in the %s", l.With.Name,
+	text := fmt.Sprintf("from this solution: an aliquot with the %s, made up to %s in the %s", l.With.Name,
 		equipment.Millilitres(l.In.Capacity), l.In.Name)
+	any := func(has func(r *route.Rung) bool) bool {
+		rungs := c.Results[c.Verdict.Use].Ladder
+		return slices.ContainsFunc(rungs, func(r route.Rung) bool { return has(&r) })
+	}
+	if any(func(r *route.Rung) bool { return r.IntoSolvent }) {
+		text += fmt.Sprintf("; some of the %s goes first, and the aliquot into it", c.Prep.Solvent.Name)
+	}
+	if any(func(r *route.Rung) bool { return r.Bath }) {
+		text += ", where it is more than a quarter of the whole in a beaker in a cold bath, transferred with rinsing when at room temperature"
+	}
+	if any(func(r *route.Rung) bool { return r.Gas }) {
+		text += "; mix it open, in a fume cupboard"
+	}
+	return text
 }
 
 // ladderRows are a head and a row for each rung: the aliquot, the strength, and

@@ -68,7 +68,7 @@ func (m *markdown) entries(b *Batch) {
 func (m *markdown) rescue(r *plan.Rescue) {
 	used := &r.Results[r.Verdict.Use]
 	m.line("## ", rescueWord(r)+": "+used.Route.Name)
-	m.stepsAfter(shownFrom(r), wayInstructions(r, r.Verdict.Use))
+	m.steps(shownFrom(r)+1, wayInstructions(r, r.Verdict.Use))
 	m.facts(rescueFacts(r))
 	if len(r.Results) > 1 {
 		m.grid(wayRows(r, 200))

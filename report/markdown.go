@@ -18,7 +18,7 @@ func Markdown(c, before *route.Comparison) string {
 	m.heading(c.Prep, before != nil)
 	m.first(c)
 	m.line("## ", verdictWord(c)+": "+used.Route.Name)
-	m.steps(Instructions(c.Prep, used.Route))
+	m.steps(1, Instructions(c.Prep, used.Route))
 	m.facts(facts(c))
 	m.line("## ", "All routes")
 	m.routes(c)
@@ -72,13 +72,10 @@ type markdown struct{ strings.Builder }
 // line is a heading or, without a mark, a paragraph.
 func (m *markdown) line(mark, text string) { m.WriteString("\n" + mark + escape(text) + "\n") }
 
-func (m *markdown) steps(lines []string) { m.stepsAfter(0, lines) }
-
-// stepsAfter are steps that follow so many others, which are not shown.
-func (m *markdown) stepsAfter(before int, lines []string) {
+func (m *markdown) steps(first int, lines []string) {
 	m.WriteString("\n")
 	for i, line := range lines {
-		fmt.Fprintf(m, "%d. %s\n", before+i+1, escape(line))
+		fmt.Fprintf(m, "%d. %s\n", first+i, escape(line))
 	}
 }
 

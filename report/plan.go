@@ -1,7 +1,6 @@
 package report
 
 import (
-	"errors"
 	"fmt"
 	"strconv"
 	"strings"
@@ -285,7 +284,7 @@ func ownRoutes(p *plan.Plan) []fact {
 		text := fmt.Sprintf("give or take %s, %s left over, %s", Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), volume(r.LeftOverML), count(r.Operations, "measurement"))
 		switch {
 		case !r.Possible:
-			text = notPossible(r)
+			text = notPossible(r) + ": " + r.Reason
 		case !r.Informative:
 			text = "says almost nothing about the amount"
 		case len(r.Inside) > 0:
@@ -293,10 +292,6 @@ func ownRoutes(p *plan.Plan) []fact {
 		}
 		if r.Elsewhere != nil {
 			text = elsewhereWords(p.Comparison, r) + "; " + text
-		}
-		var refused *route.OrderError
-		if r.Possible && errors.As(p.Prep.CheckOrder(r.Route), &refused) {
-			text += fmt.Sprintf("; solvent cannot go first in %s: %s", refused.Steps, refused.Reason)
 		}
 		lines = append(lines, fact{r.Route.Name + ":", text})
 	}

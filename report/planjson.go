@@ -56,6 +56,7 @@ type memberJSON struct {
 type ownJSON struct {
 	Name        string        `json:"name"`
 	Possible    bool          `json:"possible"`
+	Reason      *string       `json:"reason"`
 	Informative bool          `json:"informative"`
 	Operations  int           `json:"operations"`
 	Analytic    *analyticJSON `json:"analytic"`
@@ -65,7 +66,7 @@ type ownJSON struct {
 }
 
 func ownToJSON(r *route.Result) ownJSON {
-	out := ownJSON{Name: r.Route.Name, Possible: r.Possible, Informative: r.Informative, Operations: r.Operations}
+	out := ownJSON{Name: r.Route.Name, Possible: r.Possible, Reason: words(r.Reason), Informative: r.Informative, Operations: r.Operations}
 	if !r.Possible {
 		return out
 	}

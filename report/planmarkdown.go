@@ -14,7 +14,7 @@ func PlanMarkdown(p, before *plan.Plan) string {
 	m.heading(p.Prep, before != nil)
 	m.first(recommended(p))
 	m.line("## ", verdictWord(p.Comparison)+": "+used.Route.Name)
-	m.steps(Instructions(p.Prep, used.Route))
+	m.steps(1, Instructions(p.Prep, used.Route))
 	m.facts(append(facts(p.Comparison), planFacts(p)...))
 	m.line("## ", "The routes that no other beats")
 	m.grid(planRows(p, 200))

@@ -239,24 +239,41 @@ func TestOrderLeavesTheStrength(t *testing.T) {
 	}
 }
 
-// What cannot be turned round is refused, and said as a warning.
+// What cannot be turned round is refused, like what may not meet; of a batch that was made so
+// it is said that it is not to be repeated.
 func TestRefusedOrders(t *testing.T) {
 	for steps, want := range map[string]string{
 		`{ start = "strong" }, { weigh-aliquot = "5.00 g", on = "scale" }, { weigh-up-to = "14.00 g", on = "scale" }`:   "less than twice as much solvent on the balance",
 		`{ start = "strong" }, { take = "2 mL", with = "pipette" }, { add = "8 mL", with = "pipette", state = "used" }`: "the pipette is not rinsed between step 2 and step 3",
 		`{ weigh = "30.00 g", on = "scale" }, { make-up-to = "25 mL", in = "25 mL flask" }`:                             "leaves no room for solvent",
 	} {
-		b := sheetOf(t, `, hazards = ["corrosive"]`, "", "", steps)
-		err := b.prep().CheckOrder(b.route)
-		var refused *route.OrderError
-		require.ErrorAs(t, err, &refused, steps)
-		assert.Contains(t, err.Error(), want)
-		assert.Contains(t, strings.Join(b.Notes.Warnings, "; "), want)
-		assert.Contains(t, strings.Join(Instructions(b.prep(), b.route), "; "), "do not do this as it stands, since solvent cannot go first: ")
-		assert.Contains(t, b.method(), "It is not to be repeated as it stands")
-		b = sheetOf(t, `, hazards = ["none known"]`, "", "", steps)
+		b := sheetOf(t, `, hazards = ["none known"]`, "", "", steps)
 		assert.NoError(t, b.prep().CheckOrder(b.route))
 		assert.NotContains(t, strings.Join(b.Notes.Warnings, "; "), "solvent")
+
+		b.Prep.Solute.Hazards = []string{"corrosive"}
+		settings := uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95}
+		c, err := route.Compare(context.Background(), b.Prep, "", settings)
+		require.NoError(t, err)
+		assert.Equal(t, -1, c.Verdict.Use, steps)
+		assert.True(t, c.Results[0].Refused && c.Results[0].MayNotBeUsed() && !c.Results[0].Possible, steps)
+		assert.Contains(t, c.Results[0].Reason, want)
+		assert.Equal(t, "STOP: not to be used", notPossible(&c.Results[0]))
+		assert.Contains(t, *ownToJSON(&c.Results[0]).Reason, want)
+		_, err = route.CompareTo(context.Background(), b.Prep, "one", settings)
+		var cannot *route.CannotError
+		require.ErrorAs(t, err, &cannot)
+		assert.True(t, cannot.Forbidden)
+
+		made := *b.route
+		made.Made = len(made.Steps)
+		c, err = route.Evaluate(context.Background(), b.Prep, []*route.Route{&made}, settings)
+		require.NoError(t, err)
+		require.Equal(t, 0, c.Verdict.Use, "what was made is not refused any more")
+		assert.Contains(t, strings.Join(c.Notes.Warnings, "; "), "is not to be repeated as it stands: solvent must go first")
+		b = newBench(&Paper{Comparison: c})
+		assert.Contains(t, strings.Join(Instructions(b.prep(), b.route), "; "), "do not do this as it stands, since solvent cannot go first: ")
+		assert.Contains(t, b.method(), "It is not to be repeated as it stands")
 	}
 }
 

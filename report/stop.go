@@ -50,7 +50,7 @@ func (d *document) stops(p *route.Prep) {
 
 // notPossible says in a word that a route cannot be done, or must not.
 func notPossible(r *route.Result) string {
-	if len(r.Clashes) > 0 {
+	if r.MayNotBeUsed() {
 		return "STOP: not to be used"
 	}
 	return "not possible"

@@ -153,9 +153,9 @@ func withRouteHint(p *route.Prep, err error) error {
 	return &usageError{fmt.Sprintf("%s has no route called %q", p.File, unknown.Name), hint}
 }
 
-// forbidden reports whether a route brings together what may not meet.
+// forbidden reports whether one of the routes may not be used.
 func forbidden(c *route.Comparison) bool {
-	return slices.ContainsFunc(c.Results, func(r route.Result) bool { return len(r.Clashes) > 0 })
+	return slices.ContainsFunc(c.Results, func(r route.Result) bool { return r.MayNotBeUsed() })
 }
 
 // noneLeft is the error when the bench can do no route at all.
@@ -165,7 +165,7 @@ func noneLeft(c *route.Comparison) error {
 		reasons[i] = fmt.Sprintf("\n  %s: %s", c.Results[i].Route.Name, c.Results[i].Reason)
 	}
 	if forbidden(c) {
-		return fmt.Errorf("none of the routes may be used%s", strings.Join(reasons, ""))
+		return refusedHint(fmt.Errorf("none of the routes may be used%s", strings.Join(reasons, "")), c.Results...)
 	}
 	bench, hint := "this bench", fmt.Sprintf("change the steps in %s, or add an instrument to %s", c.Prep.File, c.Prep.Kit.File)
 	if len(c.Prep.Changes) > 0 {

@@ -87,6 +87,9 @@ func (o *newOptions) startRecord(names []string, c console) error {
 	if reason := route.Forbidden(p.ClashesIn(r)); reason != "" {
 		return withStops(p, &route.CannotError{Name: r.Name, Reason: reason, Forbidden: true})
 	}
+	if err := p.CheckOrder(r); err != nil {
+		return refusedHint(err, route.Result{Refused: true})
+	}
 	text := []byte(record.Template(p, r))
 	if len(names) == 0 {
 		_, err := c.out.Write(text)

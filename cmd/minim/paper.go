@@ -80,7 +80,7 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 		name = p.Batch.Planned.Name
 	}
 	p.Origin = origin(prep, p.Batch, repeat(files, flags))
-	if p.Batch != nil && (!others || !p.Batch.AsPlanned.Possible) {
+	if p.Batch != nil && (!others || !p.Batch.AsPlanned.Possible || prep.CheckOrder(p.Batch.Planned) != nil) {
 		p.Comparison = p.Batch.Alone()
 		return p, nil
 	}
@@ -103,7 +103,7 @@ func (o *paperOptions) compare(ctx context.Context, prep *route.Prep, name strin
 	case err != nil:
 		return nil, withRouteHint(prep, cannot(err))
 	case c.Verdict.Use < 0 && name != "":
-		return nil, cannot(&route.CannotError{Name: name, Reason: c.Results[0].Reason, Forbidden: len(c.Results[0].Clashes) > 0})
+		return nil, cannot(&route.CannotError{Name: name, Reason: c.Results[0].Reason, Forbidden: c.Results[0].MayNotBeUsed()})
 	case c.Verdict.Use < 0:
 		return nil, noneLeft(c)
 	}

@@ -60,9 +60,6 @@ func writeSheet(ctx context.Context, args []string, c console) error {
 		p.Date = "" // a box to write in
 	}
 	use := &p.Results[p.Verdict.Use]
-	if err := p.Prep.CheckOrder(use.Route); err != nil {
-		return &hinted{err, "choose another --route, state the hazards if they are only not stated, or measure by volume"}
-	}
 	var room []record.Room
 	if p.Prep.GoodEnough(use) { // else a limit beside a planned reading means nothing
 		if room, err = record.PlannedRoom(ctx, p.Prep, use, o.settings()); err != nil {

@@ -4,11 +4,20 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"minim/report"
 	"minim/uncertainty/route"
 )
+
+// refusedHint says what to do where solvent cannot go first in a route.
+func refusedHint(err error, results ...route.Result) error {
+	if !slices.ContainsFunc(results, func(r route.Result) bool { return r.Refused }) {
+		return err
+	}
+	return &hinted{err, "measure by volume, or weigh less into more solvent; where a hazard is only not stated, state what the safety data sheet says"}
+}
 
 // withStops puts what may not meet above the finding that nothing can be proposed for a prep.
 func withStops(p *route.Prep, err error) error {

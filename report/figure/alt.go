@@ -42,7 +42,9 @@ func altOf(c *route.Comparison, subject, form string, tell func(*route.Compariso
 	}
 	not, stopped := len(c.Results)-len(done), 0
 	for i := range c.Results {
-		stopped += min(1, len(c.Results[i].Clashes))
+		if c.Results[i].MayNotBeUsed() {
+			stopped++
+		}
 	}
 	if n := not - stopped; n > 0 {
 		s += fmt.Sprintf("; not possible: %d", n)

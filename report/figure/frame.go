@@ -102,7 +102,7 @@ func paragraphs(cannot []*route.Result, notes []string) (list []paragraph) {
 	}
 	for _, r := range cannot {
 		word := "Not possible: "
-		if len(r.Clashes) > 0 {
+		if r.MayNotBeUsed() {
 			word = "STOP, not to be used: "
 		}
 		// A long name must not hide the reason.

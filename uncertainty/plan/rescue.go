@@ -228,7 +228,7 @@ func (r *rescuer) try(kind Way, steps ...route.Step) error {
 	}
 	r.tried++
 	r.triedOf[kind]++
-	whole := &route.Route{Name: r.batch.Name, Steps: slices.Concat(r.batch.Steps, steps)}
+	whole := &route.Route{Name: r.batch.Name, Steps: slices.Concat(r.batch.Steps, steps), Made: len(r.batch.Steps)}
 	result, err := r.prep.Assess(whole, r.coverage)
 	if err != nil {
 		return err

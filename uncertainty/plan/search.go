@@ -166,7 +166,8 @@ func (s *search) processors() int {
 	return runtime.GOMAXPROCS(0)
 }
 
-// offer puts a finished route on the front, unless it is beaten.
+// offer puts a finished route on the front, unless it is beaten, or may not be used since
+// solvent cannot go first.
 func (s *search) offer(m merit, c func() chain) {
 	if s.judge.worthOnly {
 		m.leftOver, m.operations = 0, 0
@@ -174,9 +175,32 @@ func (s *search) offer(m merit, c func() chain) {
 	if !(m.worth >= s.judge.floor) || s.front.Load().beaten(m) {
 		return
 	}
+	found := c()
+	if r := found.route(); found.whole == nil && mayBeRefused(r) && s.prep.CheckOrder(r) != nil {
+		return
+	}
 	s.lock.Lock()
 	defer s.lock.Unlock()
 	if f := s.front.Load(); !f.beaten(m) {
-		s.front.Store(f.add(s.judge.stair(m, c())))
+		s.front.Store(f.add(s.judge.stair(m, found)))
 	}
+}
+
+// mayBeRefused reports whether a route by volume is worth asking whether solvent can go first
+// in it: it has a stock in another solvent, or what is made up to a mark fills it.
+func mayBeRefused(r *route.Route) bool {
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		if s.Stock != nil && s.Stock.Solvent != "" {
+			return true
+		}
+		part := s.Amount
+		if s.Packet != nil {
+			part = s.Packet.Content.Value
+		}
+		if i+1 < len(r.Steps) && r.Steps[i+1].Verb == route.MakeUpTo && part >= r.Steps[i+1].Amount*(1-slack) {
+			return true
+		}
+	}
+	return false
 }

@@ -27,7 +27,7 @@ const Extra = -1
 // effects works out what each deviation does by itself.
 func (r *Record) effects(coverage float64) ([]Effect, error) {
 	of := func(p *route.Prep, steps []route.Step) (float64, error) {
-		result, err := p.Assess(&route.Route{Name: r.Planned.Name, Steps: steps}, coverage)
+		result, err := p.Assess(&route.Route{Name: r.Planned.Name, Steps: steps, Made: len(steps)}, coverage)
 		return result.Analytic.Value, err
 	}
 	plan, err := of(r.Plan, r.Planned.Steps)

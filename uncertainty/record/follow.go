@@ -171,7 +171,7 @@ func (w *work) finish() {
 
 // route is the first steps of the made route.
 func (w *work) route(steps int) *route.Route {
-	r := &route.Route{Name: w.Planned.Name, Steps: slices.Clone(w.steps[:steps])}
+	r := &route.Route{Name: w.Planned.Name, Steps: slices.Clone(w.steps[:steps]), Made: steps}
 	for i := range r.Steps {
 		r.Steps[i].Lost = w.lost[i].of(&r.Steps[i])
 	}

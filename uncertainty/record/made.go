@@ -56,7 +56,14 @@ func (e *NoResultError) Error() string {
 }
 
 func (m *Made) simulate(ctx context.Context, p *route.Prep, r *route.Route) (*route.Comparison, error) {
-	return route.Evaluate(ctx, p, []*route.Route{r}, m.Settings)
+	return route.Evaluate(ctx, p, []*route.Route{asMade(r)}, m.Settings)
+}
+
+// asMade is a route of which nothing is refused any more.
+func asMade(r *route.Route) *route.Route {
+	done := *r
+	done.Made = len(done.Steps)
+	return &done
 }
 
 // Difference is by how much of the expected strength of the plan the batch differs from

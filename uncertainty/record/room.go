@@ -33,7 +33,7 @@ func PlannedRoom(ctx context.Context, p *route.Prep, result *route.Result, s unc
 	if !result.Possible {
 		return nil, nil
 	}
-	planned := &Record{Plan: p, Prep: p, Planned: result.Route, Made: result.Route}
+	planned := &Record{Plan: p, Prep: p, Planned: result.Route, Made: asMade(result.Route)}
 	for range result.Route.Steps {
 		planned.Steps = append(planned.Steps, ToCome)
 	}

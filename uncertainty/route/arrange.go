@@ -26,15 +26,18 @@ func (c *compiler) arrange(o *Order) {
 // aheadOf finds the solvent that goes first where a whole of so many mL, or g, is made
 // up to.
 func (c *compiler) aheadOf(o *Order, whole float64, size func(part) float64) {
-	inside := 0.0
+	inside, warming := 0.0, 0.0
 	for i := o.First; i < o.Last; i++ {
 		inside += size(c.parts[i])
+		if c.warms(o.Parts[i], c.parts[i]) {
+			warming += size(c.parts[i])
+		}
 		o.Bath = o.Bath || c.strongSolid(o, i)
 	}
-	if o.Ahead = solventAhead(whole, inside); o.Ahead <= 0 {
+	if o.Ahead = solventAhead(whole, inside); o.Ahead <= 0 && warming > 0 {
 		o.Refused = "it leaves no room for solvent to go first"
 	}
-	o.Bath = o.Bath || o.Ahead < 2*inside
+	o.Bath = o.Bath || o.Ahead < 2*warming
 }
 
 // solventAhead is half of the whole, or less, so that with the part it stays below nine
@@ -65,7 +68,11 @@ func (c *compiler) strongSolid(o *Order, i int) bool {
 // E² ≥ 2 z², which is never less where S is at least 3 a.
 func (c *compiler) aheadOfAliquot(o *Order) {
 	s, aliquot := &c.route.Steps[o.Last], c.route.Steps[o.First].Amount
-	if o.Ahead = s.Amount - aliquot; o.Ahead < 2*aliquot*(1-1e-9) {
+	o.Ahead = s.Amount - aliquot
+	switch enough := o.Ahead >= 2*aliquot*(1-1e-9); {
+	case !enough && !c.warms(o.Parts[o.First], c.parts[o.First]):
+		o.Ahead = 0 // the aliquot goes first, as it is planned
+	case !enough:
 		o.Refused = fmt.Sprintf("of %s in all, %s would have to go into less than twice as much solvent on the balance, where it cannot be cooled",
 			s.Balance.Display(s.Amount), s.Balance.Display(aliquot))
 	}
@@ -97,11 +104,11 @@ func (c *compiler) early(o *Order) {
 	}
 	slices.SortStableFunc(o.Early, func(a, b int) int { return cmp.Compare(c.expected(c.parts[a]), c.expected(c.parts[b])) })
 	for i := o.First; i <= o.Last; i++ {
-		h, brought := o.Parts[i]
+		_, brought := o.Parts[i]
 		if slices.Contains(o.Early, i) || !brought {
 			continue
 		}
-		o.Bath = o.Bath || c.strongSolid(o, i) || h.IntoSolvent() && there > 0 && there < 2*c.parts[i].ml
+		o.Bath = o.Bath || c.strongSolid(o, i) || c.warms(o.Parts[i], c.parts[i]) && there > 0 && there < 2*c.parts[i].ml
 		there += c.parts[i].ml
 	}
 	c.refuseUsed(o)

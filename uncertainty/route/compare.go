@@ -49,14 +49,14 @@ func CompareTo(ctx context.Context, p *Prep, use string, s uncertainty.Settings)
 	}
 	at := slices.Index(p.Routes, r)
 	if !c.Results[at].Possible {
-		return nil, &CannotError{r.Name, c.Results[at].Reason, len(c.Results[at].Clashes) > 0}
+		return nil, &CannotError{r.Name, c.Results[at].Reason, c.Results[at].MayNotBeUsed()}
 	}
 	c.Verdict = Verdict{Use: at, Meets: c.Meets(&c.Results[at])}
 	return c, c.complete(ctx, strengths)
 }
 
-// CannotError reports a route that the bench cannot do, or that may not be used: it is
-// Forbidden when it brings together what may not meet.
+// CannotError reports a route that the bench cannot do, or that is Forbidden: see
+// [Result.MayNotBeUsed].
 type CannotError struct {
 	Name, Reason string
 	Forbidden    bool
@@ -181,6 +181,10 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 	}
 	if reason := withoutResult(err); reason != "" {
 		impossible.Reason = reason
+		return impossible, nil, nil
+	}
+	if e := c.refused(r.Made); err == nil && e != nil {
+		impossible.Reason, impossible.Refused = e.reason(), true
 		return impossible, nil, nil
 	}
 	if err != nil {

@@ -16,8 +16,11 @@ type Handled struct {
 	Name string
 	// Stock is nil for what is not one.
 	Stock *Stock
+	// Rung is the strength of a rung of the ladder, as it is written in the prep; "" for
+	// all else.
+	Rung string
 	// Bottle that a solution is filled into, numbered in the order of the steps; 0 for
-	// what stands ready. Last is the solution wanted.
+	// what stands ready and for rungs. Last is the solution wanted.
 	Bottle int
 	Last   bool
 	// Uses are the steps that take from it, from 1.
@@ -42,8 +45,8 @@ type Contained struct {
 	Hazards []string
 }
 
-// Handled lists what the route of a possible result handles, in the order of its steps; the
-// solution wanted is the last.
+// Handled lists what the route of a possible result handles, in the order of its steps: after
+// the solution wanted come the rungs of the ladder that is made from it.
 func (p *Prep) Handled(r *Result, coverage float64) ([]Handled, error) {
 	c, err := p.compile(r.Route)
 	if err != nil {
@@ -57,6 +60,7 @@ func (p *Prep) Handled(r *Result, coverage float64) ([]Handled, error) {
 		}
 	}
 	w.wanted(r)
+	w.rungs(r)
 	return w.list, nil
 }
 
@@ -103,20 +107,11 @@ func (w *handling) pour(name string) {
 	w.solvents = w.prep.withLiquid(w.solvents, name)
 }
 
-// stockOf is a stock. Its words hold for the strength that it can have at most, which is
-// without the loss; the lower end is with it.
+// stockOf is a stock.
 func (w *handling) stockOf(i int, s *Stock) Handled {
 	h := Handled{Step: i + 1, Name: s.Name, Stock: s, Solvents: w.prep.withLiquid(nil, s.Solvent)}
 	h.Analytic, h.Quoted, h.Uninformative = w.strengthOf(w.stocks[s], w.coverage)
-	fresh := *s
-	fresh.Loss = 0
-	upper := math.Inf(1)
-	c := w.prep.newCompiler(&Route{})
-	if l, err := c.stock(&fresh); err == nil {
-		_, most, _ := c.strengthOf(l, w.coverage)
-		upper = max(most.Upper, h.Quoted.Upper)
-	}
-	h.Hazards = w.prep.HazardsAt(h.Quoted.Lower, upper)
+	h.Hazards = w.hazardsOfStock(s, w.stocks[s], w.coverage)
 	return h
 }
 
@@ -152,6 +147,19 @@ func (w *handling) wanted(r *Result) {
 		h.Quoted = uncertainty.Quoted{Lower: r.Analytic.Lower(), Upper: r.Analytic.Upper()}
 	}
 	w.bottled(h)
+}
+
+// rungs lists the rungs of a ladder that can be made.
+func (w *handling) rungs(r *Result) {
+	w.pour(w.prep.Solvent.Name)
+	for i := range r.Ladder {
+		if g := &r.Ladder[i]; g.Reason == "" {
+			w.list = append(w.list, Handled{
+				Step: len(r.Route.Steps), Rung: g.Strength.Text, Analytic: g.Analytic, Uninformative: r.Uninformative, Solvents: w.solvents,
+				Quoted: uncertainty.Quoted{Lower: g.Analytic.Lower(), Upper: g.Analytic.Upper()}, Hazards: g.Hazards,
+			})
+		}
+	}
 }
 
 // bottled lists a solution in a bottle of its own.

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment"
 	"minim/equipment/benchfile"
 )
 
@@ -25,6 +26,9 @@ type SolutionHazards struct {
 	Solution []string
 	// Undiluted holds the words of the solute itself.
 	Undiluted []string
+	// StrongByName: no words are stated for its strength, and the solute is known by its name
+	// as a strong acid or alkali.
+	StrongByName bool
 	// Straddled are the strengths, of those from which words hold, that lie inside the
 	// interval: the stricter side of each was taken.
 	Straddled []Strength
@@ -35,12 +39,13 @@ type SolutionHazards struct {
 // takes away those of weaker strengths only where the lower end reaches it as well.
 func (p *Prep) HazardsAt(lower, upper float64) SolutionHazards {
 	h := SolutionHazards{Undiluted: p.Solute.Hazards}
+	below := func(x float64, s *Hazard) bool { return x < s.From.Value*(1-1e-9) } // whatever the last digits of a conversion are
 	for _, s := range slices.SortedStableFunc(slices.Values(p.Hazards), func(a, b Hazard) int { return cmp.Compare(a.From.Value, b.From.Value) }) {
-		if upper < s.From.Value {
+		if below(upper, &s) {
 			break
 		}
 		switch {
-		case lower < s.From.Value:
+		case below(lower, &s):
 			h.Straddled = append(h.Straddled, s.From)
 		case s.Replaces:
 			h.Solution = nil
@@ -50,7 +55,15 @@ func (p *Prep) HazardsAt(lower, upper float64) SolutionHazards {
 	if len(h.Solution) > 1 { // what is known counts more than that elsewhere nothing is
 		h.Solution = slices.DeleteFunc(h.Solution, NoneKnown)
 	}
+	h.StrongByName = len(h.Solution) == 0 && len(h.Undiluted) > 0 && p.strongByName()
 	return h
+}
+
+// strongByName reports whether the solute is known by one of its names as a strong acid or
+// alkali.
+func (p *Prep) strongByName() bool {
+	seen := slices.Concat(equipment.Recognise(p.Solute.Name), equipment.Recognise(p.Solute.WeighedAs))
+	return slices.ContainsFunc(seen, func(r equipment.Recognition) bool { return r.Group == "strong acid" || r.Group == "strong alkali" })
 }
 
 // NoneKnown reports whether a word is the user's statement that no hazard is known.
@@ -59,17 +72,19 @@ func NoneKnown(word string) bool { return strings.EqualFold(strings.TrimSpace(wo
 // Unknown reports whether nothing is stated that could be said of the solution.
 func (h *SolutionHazards) Unknown() bool { return len(h.Solution) == 0 && len(h.Undiluted) == 0 }
 
-// Any reports whether one of the words is stated for the solution or for the solute
-// undiluted; how they are written in capitals does not matter.
+// Any reports whether one of the hazards is stated for the solution or for the solute
+// undiluted, in whatever words: see [HazardMeant].
 func (h *SolutionHazards) Any(words ...string) bool {
 	return slices.ContainsFunc(slices.Concat(h.Solution, h.Undiluted), func(stated string) bool {
-		return slices.ContainsFunc(words, func(w string) bool { return strings.EqualFold(w, strings.TrimSpace(stated)) })
+		return slices.ContainsFunc(words, func(w string) bool { return HazardMeant(stated, w) })
 	})
 }
 
 // Strong reports whether it must be brought into the solvent, never the solvent onto it: it
-// is an acid, an alkali or corrosive, or nothing is known of it.
-func (h *SolutionHazards) Strong() bool { return h.Unknown() || h.Any("acid", "alkali", "corrosive") }
+// is an acid, an alkali or corrosive, by its words or by its name, or nothing is known of it.
+func (h *SolutionHazards) Strong() bool {
+	return h.Unknown() || h.StrongByName || h.Any("acid", "alkali", "corrosive")
+}
 
 // GivesOffGas reports whether it must not be closed tightly.
 func (h *SolutionHazards) GivesOffGas() bool { return h.Any("gives off gas") }

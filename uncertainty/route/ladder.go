@@ -27,6 +27,10 @@ type Rung struct {
 	Reason string
 	// Analytic is the strength of the rung, in the unit of the target.
 	Analytic uncertainty.Analytic
+	// Hazards are the words for its strength. IntoSolvent: the aliquot goes into the solvent;
+	// Bath and Gas are as in [Order].
+	Hazards                SolutionHazards
+	IntoSolvent, Bath, Gas bool
 	// Ratio is this strength over that of the rung before, of which the stock
 	// that both come from cancels; nil for the first, where one of the two cannot be
 	// done, and where the one before could be nothing.
@@ -101,6 +105,7 @@ func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 		if rung.Analytic, err = c.model.Propagate(node, coverage); err != nil {
 			return nil, err
 		}
+		c.arrangeRung(&rung)
 		if before != nil {
 			ratio, err := c.model.Propagate(c.model.Divide(node, *before), coverage)
 			switch {
@@ -134,6 +139,17 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	m.Name(v, "the volume in the "+l.In.Name)
 	concentration := m.Divide(m.Multiply(c.current.concentration, a), v)
 	return c.toUnit(&liquid{concentration: concentration, medium: c.current.medium}, c.prep.Target.Unit)
+}
+
+// arrangeRung finds the words that hold for a rung, and what goes first in it.
+func (c *compiler) arrangeRung(r *Rung) {
+	of, whole := c.hazardsOf(c.current.concentration), c.prep.Ladder.In.Capacity
+	solvent := SolutionHazards{Solution: c.prep.Solvent.Hazards}
+	r.Hazards = c.prep.HazardsAt(r.Analytic.Lower(), r.Analytic.Upper())
+	r.IntoSolvent = of.IntoSolvent()
+	r.Gas = of.GivesOffGas() || r.Hazards.GivesOffGas() || solvent.GivesOffGas()
+	aliquot := part{ml: r.TakeML, concentration: c.current.concentration}
+	r.Bath = c.warms(of, aliquot) && solventAhead(whole, r.TakeML) < 2*r.TakeML
 }
 
 func (c *compiler) rungUse(i int, k *equipment.Measure) equipment.Use {

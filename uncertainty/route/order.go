@@ -33,15 +33,23 @@ type Order struct {
 // for a stock and for what no solution is made of yet. Its errors are those of the steps.
 func (p *Prep) Orders(r *Route) ([]*Order, error) {
 	c := p.newCompiler(r)
-	for i := range r.Steps {
-		if err := c.step(i); err != nil {
-			return nil, err
-		}
-	}
-	if c.hasAmount && c.hasVolume && r.Finished(len(r.Steps)-1) {
-		c.settle()
+	if err := c.all(); err != nil {
+		return nil, err
 	}
 	return c.orders(), nil
+}
+
+// all appends all steps, whatever the last makes.
+func (c *compiler) all() error {
+	for i := range c.route.Steps {
+		if err := c.step(i); err != nil {
+			return err
+		}
+	}
+	if c.hasAmount && c.hasVolume && c.route.Finished(len(c.route.Steps)-1) {
+		c.settle()
+	}
+	return nil
 }
 
 func (c *compiler) orders() []*Order {
@@ -84,12 +92,21 @@ func (c *compiler) order(first, last int) *Order {
 	return o
 }
 
-// warnRefused says of each solution that cannot be made solvent first, and why.
-func (c *compiler) warnRefused(n *equipment.Notes) {
-	for i, o := range c.orders() {
-		if o != nil && o.Last == i && o.Refused != "" {
-			n.Warn(fmt.Sprintf("%s: solvent cannot go first in %s: %s; no bench sheet is written of it", c.route.Name, o.steps(), o.Refused))
+// refused is the first solution, of those that so many steps have not made yet, that cannot
+// be made solvent first; nil where there is none.
+func (c *compiler) refused(made int) *OrderError {
+	for _, o := range c.orders() {
+		if o != nil && o.Last >= made && o.Refused != "" {
+			return &OrderError{c.route.Name, o.steps(), o.Refused}
 		}
+	}
+	return nil
+}
+
+// warnRefused says of a batch that was made as nobody should make it again.
+func (c *compiler) warnRefused(n *equipment.Notes) {
+	if e := c.refused(0); e != nil {
+		n.Warn(fmt.Sprintf("%s is not to be repeated as it stands: %s", c.route.Name, e.reason()))
 	}
 }
 
@@ -105,19 +122,21 @@ func (o *Order) steps() string {
 type OrderError struct{ Route, Steps, Reason string }
 
 func (e *OrderError) Error() string {
-	return fmt.Sprintf("no sheet of %q: solvent must go first in %s, and cannot: %s", e.Route, e.Steps, e.Reason)
+	return fmt.Sprintf("%q may not be used: %s", e.Route, e.reason())
+}
+
+func (e *OrderError) reason() string {
+	return fmt.Sprintf("solvent must go first in %s, and cannot: %s", e.Steps, e.Reason)
 }
 
 // CheckOrder returns an *[OrderError] where a route cannot be done solvent first.
 func (p *Prep) CheckOrder(r *Route) error {
-	list, err := p.Orders(r)
-	if err != nil {
+	c := p.newCompiler(r)
+	if err := c.all(); err != nil {
 		return err
 	}
-	for _, o := range list {
-		if o != nil && o.Refused != "" {
-			return &OrderError{r.Name, o.steps(), o.Refused}
-		}
+	if e := c.refused(0); e != nil {
+		return e
 	}
 	return nil
 }

@@ -59,9 +59,43 @@ func (c *compiler) hazardsOfPart(p part) SolutionHazards {
 // hazardsOf are the words for a solution of a concentration in g/mL, which may lie anywhere
 // in its coverage interval.
 func (c *compiler) hazardsOf(concentration uncertainty.Node) SolutionHazards {
+	for s, l := range c.stocks {
+		if l.concentration == concentration {
+			return c.hazardsOfStock(s, l, anyCoverage)
+		}
+	}
 	a, err := c.model.Propagate(concentration, anyCoverage)
 	if err != nil { // nothing is known of it, so that every word may hold
 		return c.prep.HazardsAt(0, math.Inf(1))
 	}
 	return c.prep.HazardsAt(c.prep.StrengthOf(max(0, a.Lower())), c.prep.StrengthOf(a.Upper()))
+}
+
+// hazardsOfStock are the words for the strength that a stock can have at most, which is
+// without the loss; the lower end is with it.
+func (c *compiler) hazardsOfStock(s *Stock, l *liquid, coverage float64) SolutionHazards {
+	_, aged, _ := c.strengthOf(l, coverage)
+	fresh, upper := *s, math.Inf(1)
+	fresh.Loss = 0
+	other := c.prep.newCompiler(&Route{})
+	if l, err := other.stock(&fresh); err == nil {
+		_, most, _ := other.strengthOf(l, coverage)
+		upper = max(most.Upper, aged.Upper)
+	}
+	return c.prep.HazardsAt(aged.Lower, upper)
+}
+
+// leastWarming in g/mL is 1 % w/v. A weaker solution gave off its heat when it was made, and
+// does not warm what it is diluted with so that one would have to cool it (common practice,
+// no source).
+const leastWarming = 0.01
+
+// warms reports whether a part with hazards may warm what it goes into: all does that must go
+// into the solvent, but a weak solution in the same solvent of which only nothing is stated.
+func (c *compiler) warms(h SolutionHazards, p part) bool {
+	if !h.IntoSolvent() || !h.Unknown() || p.kind != partSolution || p.foreign || !c.prep.CountsMass() {
+		return h.IntoSolvent()
+	}
+	a, err := c.model.Propagate(p.concentration, anyCoverage)
+	return err != nil || !(a.Upper() < leastWarming)
 }

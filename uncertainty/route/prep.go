@@ -148,4 +148,6 @@ type Packet struct {
 type Route struct {
 	Name  string
 	Steps []Step
+	// Made is how many of the steps have been done: what they made is not refused any more.
+	Made int
 }

@@ -22,8 +22,10 @@ type Result struct {
 	// and nothing else is known.
 	Possible bool
 	Reason   string
-	// Clashes are the reason where it brings together what may not meet.
+	// Clashes are the reason where it brings together what may not meet; Refused: the
+	// reason is that solvent cannot go first where it must.
 	Clashes []Clash
+	Refused bool
 	// Informative is false when a weighed mass could as well be nothing;
 	// Uninformative says which.
 	Informative   bool
@@ -70,6 +72,9 @@ type Chance struct {
 	// them when it permits nothing.
 	Acceptance uncertainty.Limits
 }
+
+// MayNotBeUsed reports whether the bench could do the route, and nobody should.
+func (r *Result) MayNotBeUsed() bool { return r.Refused || len(r.Clashes) > 0 }
 
 // Enough reports whether the route makes the volume wanted.
 func (r *Result) Enough(volume float64) bool { return r.MadeML >= volume*(1-1e-9) }

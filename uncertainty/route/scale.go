@@ -31,7 +31,7 @@ func Digits(n int, digit float64) float64 {
 
 // With is the route with another amount in a step, from 0.
 func (r *Route) With(step int, amount float64) *Route {
-	other := Route{Name: r.Name, Steps: append([]Step(nil), r.Steps...)}
+	other := Route{Name: r.Name, Steps: append([]Step(nil), r.Steps...), Made: r.Made}
 	other.Steps[step].Amount = amount
 	return &other
 }

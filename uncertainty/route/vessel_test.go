@@ -61,7 +61,7 @@ func TestBalanceCarriesBoatAndSolvent(t *testing.T) {
 		weighTen + toMark + takeTen + `{ add-solute = "190.00 g", on = "balance" }, `:                                  "190.00 g in a vessel of 38 g",
 		weighTen + toMark + takeTen + `{ add-solute = "1.00 g", on = "balance", vessel = "3 g", tare = "separate" }, `: "",
 	} {
-		p := parse(t, exactKit, recipe{steps: steps}.text())
+		p := parse(t, exactKit, recipe{steps: steps, solute: "name = \"salt\"\nhazards = [\"none known\"]"}.text())
 		r, err := p.Assess(p.Routes[0], 0.95)
 		require.NoError(t, err, steps)
 		assert.Equal(t, no == "", r.Possible, "%s: %s", steps, r.Reason)
