@@ -109,7 +109,7 @@ func shortVerdict(p *plan.Purchase, v plan.Verdict) string {
 // verdictSentence is the verdict in a sentence.
 func verdictSentence(p *plan.Purchase) string {
 	if names := cutShort(p); len(names) > 0 {
-		return searchedSentence(p) + "; the time of the search was up with the " + strings.Join(names, ", the ") + ", where a better route may exist"
+		return searchedSentence(p) + "; the search was cut short with the " + strings.Join(names, ", the ") + ", where a better route may exist"
 	}
 	return searchedSentence(p)
 }
@@ -117,7 +117,7 @@ func verdictSentence(p *plan.Purchase) string {
 // cutShort names the choices of which the search was cut short.
 func cutShort(p *plan.Purchase) (names []string) {
 	for i := range p.Choices {
-		if p.Choices[i].TimeUp {
+		if p.Choices[i].CutShort {
 			names = append(names, p.Choices[i].Name)
 		}
 	}
@@ -311,11 +311,11 @@ func breakEvenRows(p *plan.Purchase) [][]string {
 			name = "  none, weighed directly"
 		}
 		switch {
-		case e.Readability == 0 && e.TimeUp:
-			rows = append(rows, []string{name, "none found in time", ""})
+		case e.Readability == 0 && e.CutShort:
+			rows = append(rows, []string{name, "none found so far", ""})
 		case e.Readability == 0:
 			rows = append(rows, []string{name, "none is fine enough", ""})
-		case e.TimeUp:
+		case e.CutShort:
 			rows = append(rows, []string{name, "≥ " + limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
 		default:
 			rows = append(rows, []string{name, limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
@@ -327,8 +327,8 @@ func breakEvenRows(p *plan.Purchase) [][]string {
 // breakEvenWords say what is taken to change with the readability.
 func breakEvenWords(p *plan.Purchase) string {
 	words := fmt.Sprintf("Of 1, 2 and 5 times a power of ten; its repeatability and linearity are as many digits as those of the %s. By volume, from a weighing.", p.Like.Name)
-	if slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.TimeUp && e.Readability > 0 }) {
-		words += " ≥: or coarser; the time of the search was up."
+	if slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.CutShort && e.Readability > 0 }) {
+		words += " ≥: or coarser; the search was cut short."
 	}
 	return words
 }

@@ -67,8 +67,6 @@ func flagError(flags *pflag.FlagSet, err error) error {
 		return &usageError{fmt.Sprintf("--%s needs a value", missing.GetSpecifiedName()), listHint}
 	case errors.As(err, &mistake):
 		return blame(mistake)
-	case errors.As(err, &invalid) && invalid.GetFlag().Value.Type() == "duration":
-		return &usageError{fmt.Sprintf("--%s: %q is not a time", invalid.GetFlag().Name, invalid.GetValue()), "write it with its unit, as in 30s or 5m"}
 	case errors.As(err, &invalid):
 		return &usageError{fmt.Sprintf("--%s: %q is not a number that it can take", invalid.GetFlag().Name, invalid.GetValue()), listHint}
 	}

@@ -37,6 +37,9 @@ func (w *walk) promises(needed float64) []promise {
 	var promises []promise
 	for at := first; at < len(list); at++ {
 		g := &list[at]
+		if !w.owns(g) {
+			continue
+		}
 		room := w.mostLeftOver - w.volumes.leftOver - (g.volume - needed)
 		if room < -slack {
 			break

@@ -16,20 +16,20 @@ type BreakEven struct {
 	Readability float64
 	// LeftOver in mL of the route with the least, there.
 	LeftOver float64
-	// TimeUp: the time of a search was up before a route was found, so that a coarser
+	// CutShort: a search had tried enough before a route was found, so that a coarser
 	// one may do as well.
-	TimeUp bool
+	CutShort bool
 }
 
 // Curve is a line of the figure: Relative[i] is the relative expanded uncertainty
 // of the tightest route with so many dilutions on a balance that reads to
-// Readability[i] in g, rising. Where there is none, it is +Inf. TimeUp[i]: the time of the
-// search was up; it is then that of the tightest that is known, and there may be a tighter
+// Readability[i] in g, rising. Where there is none, it is +Inf. CutShort[i]: the search had
+// tried enough; it is then that of the tightest that is known, and there may be a tighter
 // one.
 type Curve struct {
 	Dilutions             int
 	Readability, Relative []float64
-	TimeUp                []bool
+	CutShort              []bool
 }
 
 // knownRoute is how tight a route with so many dilutions is on a balance that reads to
@@ -102,7 +102,7 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 		e := BreakEven{Dilutions: n}
 		var fault error
 		sort.Search(len(readabilities), func(i int) bool {
-			list, timeUp, err := b.withDigit(ctx, bench, readabilities[i], o, n, newJudge(b.Prep, o.coverage(), b.Prep.LeastChance, b.Prep.LeastChance))
+			list, cutShort, err := b.withDigit(ctx, bench, readabilities[i], o, n, newJudge(b.Prep, o.coverage(), b.Prep.LeastChance, b.Prep.LeastChance))
 			if err != nil {
 				fault = err
 			}
@@ -112,7 +112,7 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 			if len(list) > 0 {
 				e.Readability, e.LeftOver = readabilities[i], leastLeftOver(list)
 			} else {
-				e.TimeUp = e.TimeUp || timeUp
+				e.CutShort = e.CutShort || cutShort
 			}
 			return len(list) == 0
 		})
@@ -126,14 +126,14 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 
 // withDigit searches the routes by volume with so many dilutions, of a bench whose only
 // source is a balance that is like one of the kit but reads to d.
-func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Options, dilutions int, j judge) (list []found, timeUp bool, err error) {
+func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Options, dilutions int, j judge) (list []found, cutShort bool, err error) {
 	reading, err := bench.from(b.Like.WithReadability(d))
 	if err != nil {
 		return nil, false, err
 	}
 	list, err = only(reading, o, j, dilutions).result(ctx)
 	b.missed.add("on a balance reading to "+equipment.Grams(d), reading.notSearched)
-	return list, reading.timeUp, err
+	return list, reading.cutShort, err
 }
 
 func leastLeftOver(list []found) float64 {
@@ -163,7 +163,7 @@ func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve
 		c := Curve{Dilutions: n}
 		for e := from; e <= to; e++ {
 			d := decimal(1, e)
-			list, timeUp, err := b.withDigit(ctx, bench, d, o, n, j)
+			list, cutShort, err := b.withDigit(ctx, bench, d, o, n, j)
 			if err != nil {
 				return nil, err
 			}
@@ -171,7 +171,7 @@ func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve
 			if len(list) > 0 {
 				tightest = relative(&list[0].Result)
 			}
-			c.Readability, c.Relative, c.TimeUp = append(c.Readability, d), append(c.Relative, tightest), append(c.TimeUp, timeUp)
+			c.Readability, c.Relative, c.CutShort = append(c.Readability, d), append(c.Relative, tightest), append(c.CutShort, cutShort)
 		}
 		c.takeKnown(b.known)
 		list = append(list, c)
@@ -179,12 +179,12 @@ func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve
 	return list, nil
 }
 
-// takeKnown puts what is known of other searches where the time of one was up: a route on
+// takeKnown puts what is known of other searches where one was cut short: a route on
 // a balance that reads coarser can be made on one that reads to a power of ten as well, and
 // is no worse there.
 func (c *Curve) takeKnown(known []knownRoute) {
 	for i := len(c.Relative) - 1; i >= 0; i-- {
-		if !c.TimeUp[i] {
+		if !c.CutShort[i] {
 			continue
 		}
 		if i+1 < len(c.Relative) {

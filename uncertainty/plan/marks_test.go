@@ -53,7 +53,7 @@ func TestManyMarksTakeLittleMemory(t *testing.T) {
 	for _, fine := range []bool{false, true} {
 		mB := inUse(func() {
 			o := quick(2)
-			o.Fine, o.Time = fine, 100*time.Millisecond
+			o.Fine, o.Work = fine, 100_000
 			found, err := Search(context.Background(), p, o)
 			require.NoError(t, err)
 			assert.Regexp(t, `marks other than one in (10|50|100) of the c0, the c1, .*all would be too many routes`, strings.Join(found.NotSearched, "; "))

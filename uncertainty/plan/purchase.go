@@ -63,8 +63,8 @@ type Choice struct {
 	// bench allows none.
 	Best         route.Result
 	Found, Meets bool
-	// TimeUp: the time of the search was up, so that a better route may exist.
-	TimeUp bool
+	// CutShort: the search had tried enough, so that a better route may exist.
+	CutShort bool
 	// LeastByUSP is the least mass in g that may be weighed on the balance by the rule of
 	// USP <41>, LeastWithin that of which 2 s are within this tolerance, and LeastByModel
 	// that which this model holds within it. They are 0 where the balance cannot, or there
@@ -136,7 +136,7 @@ func (b *Purchase) choices(ctx context.Context, p *route.Prep, o Options) ([]Cho
 			return nil, err
 		}
 		b.missed.add("with the "+k.choice.Name+doubted[p.AssumedFactor], searched.notSearched)
-		k.choice.TimeUp = searched.timeUp
+		k.choice.CutShort = searched.cutShort
 		if result != nil {
 			k.choice.Best, k.choice.Found = *result, true
 			k.choice.Meets = (&route.Comparison{Prep: p}).Meets(result)
