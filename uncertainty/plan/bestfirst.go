@@ -40,6 +40,9 @@ func (w *walk) promises(needed float64) []promise {
 		if !w.owns(g) {
 			continue
 		}
+		if !w.goOn() {
+			break
+		}
 		room := w.mostLeftOver - w.volumes.leftOver - (g.volume - needed)
 		if room < -slack {
 			break

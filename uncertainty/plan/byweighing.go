@@ -225,12 +225,16 @@ func (w *weigher) brings(grams float64) float64 {
 	return w.brought[grams]
 }
 
+// assessing a route by its model takes as long as so many candidates.
+const assessing = 1000
+
 // try evaluates a finished route and offers it to the front.
 func (w *weigher) try(d *draft) {
-	if w.err != nil || w.hopelessDraft(d) || d.fraction > w.strongest || d.left/w.prep.Density(d.fraction) < w.prep.Volume*(1-slack) {
+	if !w.mayGoOn() || w.hopelessDraft(d) || d.fraction > w.strongest || d.left/w.prep.Density(d.fraction) < w.prep.Volume*(1-slack) {
 		return
 	}
 	r := &route.Route{Steps: d.steps}
+	w.counts.tried += assessing
 	result, err := w.prep.Assess(r, w.coverage)
 	switch {
 	case err != nil:
