@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"minim/report"
+	"minim/uncertainty/parallel"
 )
 
 // meter shows on a terminal how far a long simulation has come.
@@ -105,6 +106,11 @@ func newBusy(out io.Writer, text string) *busy {
 // tick shows the line until the work is done.
 func (b *busy) tick(t *time.Ticker) {
 	defer t.Stop()
+	defer func() {
+		if v := recover(); v != nil {
+			os.Exit(fault(os.Stderr, os.Args[1:], parallel.Caught(v)))
+		}
+	}()
 	for {
 		select {
 		case <-b.ended:

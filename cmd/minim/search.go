@@ -30,7 +30,7 @@ type searchOptions struct {
 // Millions of candidates: those that minim plan tries when not told otherwise, and between
 // which a limit must lie.
 const (
-	planWork  = 500
+	planWork  = 1000
 	leastWork = 0.001
 	mostWork  = 1_000_000
 )

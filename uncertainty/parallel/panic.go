@@ -23,10 +23,8 @@ func Caught(value any) *Panic {
 	if p, ok := value.(*Panic); ok {
 		return p
 	}
-	return caught(value)
+	return &Panic{value, place(), debug.Stack()}
 }
-
-func caught(value any) *Panic { return &Panic{value, place(), debug.Stack()} }
 
 func (p *Panic) Error() string { return fmt.Sprint(p.Value) }
 

@@ -23,7 +23,7 @@ func Do(n, workers int, do func(worker, i int)) {
 			defer func() {
 				if v := recover(); v != nil {
 					next.Store(int64(n))
-					fault.CompareAndSwap(nil, caught(v))
+					fault.CompareAndSwap(nil, Caught(v))
 				}
 			}()
 			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
