@@ -97,7 +97,7 @@ func run(ctx context.Context, args []string, out, err io.Writer) (code int) {
 	if failure == nil {
 		return exitDone
 	}
-	complain(c.err, failure)
+	complain(newCutting(c.err, args), failure)
 	var usage *usageError
 	if errors.As(failure, &usage) {
 		return exitUsage
