@@ -22,6 +22,9 @@ type kitReader struct {
 }
 
 func readKit(root *benchfile.Table) (*Kit, error) {
+	if slices.Contains(root.Keys(), "entries") {
+		return nil, root.Refuse("this is a record, not a kit", "the kit is the file that the prep names")
+	}
 	if slices.Contains(root.Keys(), "route") || slices.Contains(root.Keys(), "solute") {
 		return nil, root.Refuse("this is a prep, not a kit", "the kit is the file that the prep names")
 	}

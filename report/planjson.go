@@ -20,7 +20,7 @@ type planJSON struct {
 	Limits      limitsJSON   `json:"limits"`
 	Candidates  number       `json:"candidates_by_volume"`
 	NotSearched []string     `json:"not_searched"`
-	TimeUp      bool         `json:"search_cut_short"`
+	CutShort    bool         `json:"search_cut_short"`
 	Helps       []helpJSON   `json:"would_help"`
 	Routes      []memberJSON `json:"routes"`
 	Own         []ownJSON    `json:"own_routes"`
@@ -94,7 +94,7 @@ func planToJSON(p *plan.Plan) *planJSON {
 		Schema: PlanSchema, comparisonJSON: *comparisonToJSON(p.Comparison), Prefer: o.Prefer,
 		Limits:      limitsJSON{o.Steps, positive(o.LeftOver), positive(o.Volume), positive(o.Solute), positive(o.Strongest), list(o.Without), o.Fine},
 		Candidates:  number(p.Candidates),
-		NotSearched: list(p.NotSearched), TimeUp: p.TimeUp, Helps: []helpJSON{},
+		NotSearched: list(p.NotSearched), CutShort: p.CutShort, Helps: []helpJSON{},
 	}
 	for _, h := range p.Helps {
 		out.Helps = append(out.Helps, helpJSON{helpName(h), number(h.Chance)})
@@ -147,7 +147,7 @@ func planCSVRows(p *plan.Plan) ([][]string, error) {
 		if cost, known := p.Prep.Cost(&p.Front[i].Result); known {
 			amount, currency = strconv.FormatFloat(cost.Amount, 'g', -1, 64), cost.Currency
 		}
-		rows[i+1] = append(rows[i+1], harmless(p.Results[p.Front[i].Group].Route.Name), amount, harmless(currency), strconv.FormatBool(p.TimeUp))
+		rows[i+1] = append(rows[i+1], harmless(p.Results[p.Front[i].Group].Route.Name), amount, harmless(currency), strconv.FormatBool(p.CutShort))
 	}
 	return rows, nil
 }

@@ -108,7 +108,7 @@ func shortVerdict(p *plan.Purchase, v plan.Verdict) string {
 
 // verdictSentence is the verdict in a sentence.
 func verdictSentence(p *plan.Purchase) string {
-	words, names := searchedSentence(p)+"; the time of the search was up with ", cutShort(p)
+	words, names := searchedSentence(p)+"; the search was cut short with ", cutShort(p)
 	switch {
 	case len(names) == 0:
 		return searchedSentence(p)
@@ -124,7 +124,7 @@ const mostNamed = 6
 // cutShort names the choices of which the search was cut short.
 func cutShort(p *plan.Purchase) (names []string) {
 	for i := range p.Choices {
-		if p.Choices[i].TimeUp {
+		if p.Choices[i].CutShort {
 			names = append(names, p.Choices[i].Name)
 		}
 	}
@@ -171,7 +171,7 @@ func notGoodEnough(p *plan.Purchase) string {
 func withoutBalance(p *plan.Purchase) string {
 	allows := "allows no route"
 	if len(cutShort(p)) > 0 {
-		allows = "shows no route in the time"
+		allows = "shows no route so far"
 	}
 	if p.Verdict.Buy < 0 {
 		return "this bench " + allows + ", with or without the candidates"
@@ -232,8 +232,8 @@ func choiceRow(p *plan.Purchase, i, most int) []string {
 	row := []string{mark + letter(i) + " " + owned + shorten(o.Name, most)}
 	if !o.Found {
 		none := "no route"
-		if o.TimeUp {
-			none = "time up"
+		if o.CutShort {
+			none = "cut short"
 		}
 		return slices.Concat(row, []string{none, "", ""}, leastMasses(o), []string{price(o)})
 	}
@@ -326,11 +326,11 @@ func breakEvenRows(p *plan.Purchase) [][]string {
 			name = "  none, weighed directly"
 		}
 		switch {
-		case e.Readability == 0 && e.TimeUp:
-			rows = append(rows, []string{name, "none found in time", ""})
+		case e.Readability == 0 && e.CutShort:
+			rows = append(rows, []string{name, "none found so far", ""})
 		case e.Readability == 0:
 			rows = append(rows, []string{name, "none is fine enough", ""})
-		case e.TimeUp:
+		case e.CutShort:
 			rows = append(rows, []string{name, "≥ " + limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
 		default:
 			rows = append(rows, []string{name, limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
@@ -342,8 +342,8 @@ func breakEvenRows(p *plan.Purchase) [][]string {
 // breakEvenWords say what is taken to change with the readability.
 func breakEvenWords(p *plan.Purchase) string {
 	words := fmt.Sprintf("Of 1, 2 and 5 times a power of ten; its repeatability and linearity are as many digits as those of the %s. By volume, from a weighing.", p.Like.Name)
-	if slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.TimeUp && e.Readability > 0 }) {
-		words += " ≥: or coarser; the time of the search was up."
+	if slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.CutShort && e.Readability > 0 }) {
+		words += " ≥: or coarser; the search was cut short."
 	}
 	return words
 }

@@ -42,21 +42,21 @@ type choiceJSON struct {
 	LeastWithin  *number    `json:"least_mass_2s_within_tolerance_g"`
 	LeastByModel *number    `json:"least_mass_model_g"`
 	Best         *routeJSON `json:"best_route"`
-	TimeUp       bool       `json:"search_cut_short"`
+	CutShort     bool       `json:"search_cut_short"`
 }
 
 type breakEvenJSON struct {
 	Dilutions   int     `json:"dilutions"`
 	Readability *number `json:"readability_g"`
 	LeftOver    *number `json:"left_over_mL"`
-	TimeUp      bool    `json:"search_cut_short"`
+	CutShort    bool    `json:"search_cut_short"`
 }
 
 type curveJSON struct {
 	Dilutions   int      `json:"dilutions"`
 	Readability []number `json:"readability_g"`
 	Relative    []number `json:"relative_expanded_uncertainty"`
-	TimeUp      []bool   `json:"search_cut_short"`
+	CutShort    []bool   `json:"search_cut_short"`
 }
 
 // PurchaseJSON is what [Purchase] says in full precision; see [JSON].
@@ -85,14 +85,14 @@ func purchaseToJSON(p *plan.Purchase) *purchaseJSON {
 		out.Choices = append(out.Choices, choiceToJSON(p, &p.Choices[i]))
 	}
 	for _, e := range p.BreakEven {
-		line := breakEvenJSON{Dilutions: e.Dilutions, Readability: positive(e.Readability), TimeUp: e.TimeUp}
+		line := breakEvenJSON{Dilutions: e.Dilutions, Readability: positive(e.Readability), CutShort: e.CutShort}
 		if e.Readability > 0 {
 			line.LeftOver = some(e.LeftOver)
 		}
 		out.BreakEven = append(out.BreakEven, line)
 	}
 	for _, c := range p.Curves {
-		out.Curves = append(out.Curves, curveJSON{c.Dilutions, numbers(c.Readability), numbers(c.Relative), c.TimeUp})
+		out.Curves = append(out.Curves, curveJSON{c.Dilutions, numbers(c.Readability), numbers(c.Relative), c.CutShort})
 	}
 	return out
 }
@@ -105,7 +105,7 @@ func choiceName(p *plan.Purchase, at int) *string {
 }
 
 func choiceToJSON(p *plan.Purchase, o *plan.Choice) choiceJSON {
-	out := choiceJSON{Name: o.Name, Owned: o.Owned, Meets: o.Meets, TimeUp: o.TimeUp, LeastByUSP: positive(o.LeastByUSP), LeastWithin: positive(o.LeastWithin), LeastByModel: positive(o.LeastByModel)}
+	out := choiceJSON{Name: o.Name, Owned: o.Owned, Meets: o.Meets, CutShort: o.CutShort, LeastByUSP: positive(o.LeastByUSP), LeastWithin: positive(o.LeastWithin), LeastByModel: positive(o.LeastByModel)}
 	if o.Price.Stated() {
 		out.Price, out.Currency = some(o.Price.Amount), words(o.Price.Currency)
 	}
@@ -145,7 +145,7 @@ func purchaseCSVRows(p *plan.Purchase) ([][]string, error) {
 				row[4+column] = digits(least)
 			}
 		}
-		rows = append(rows, append(append(row, bestCells(o)...), strconv.FormatBool(o.TimeUp)))
+		rows = append(rows, append(append(row, bestCells(o)...), strconv.FormatBool(o.CutShort)))
 	}
 	return rows, nil
 }

@@ -10,7 +10,7 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Where the time of the search was up, nothing says that a bench allows no route; many such
+// Where a search was cut short, nothing says that a bench allows no route; many such
 // benches are counted, not named.
 func TestPurchaseThatFoundNothingInTime(t *testing.T) {
 	p := &plan.Purchase{Prep: &route.Prep{}, Verdict: plan.Verdict{Present: -1, Buy: -1}}
@@ -20,13 +20,13 @@ func TestPurchaseThatFoundNothingInTime(t *testing.T) {
 	assert.Equal(t, "this bench allows no route, with or without the candidates", verdictSentence(p))
 	assert.Equal(t, "no route", choiceRow(p, 0, 20)[1])
 	for i := range p.Choices[:2] {
-		p.Choices[i].TimeUp = true
+		p.Choices[i].CutShort = true
 	}
-	const found = "this bench shows no route in the time, with or without the candidates; the time of the search was up with "
+	const found = "this bench shows no route so far, with or without the candidates; the search was cut short with "
 	assert.Equal(t, found+"the scale 0, the scale 1, where a better route may exist", verdictSentence(p))
-	assert.Equal(t, "time up", choiceRow(p, 0, 20)[1])
+	assert.Equal(t, "cut short", choiceRow(p, 0, 20)[1])
 	for i := range p.Choices {
-		p.Choices[i].TimeUp = true
+		p.Choices[i].CutShort = true
 	}
 	assert.Equal(t, found+"8 of the 8 benches, where a better route may exist", verdictSentence(p))
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 	"runtime"
 	"sync/atomic"
+
+	"minim/uncertainty/parallel"
 )
 
 // Quantity is a node together with the model that it belongs to.
@@ -58,7 +60,7 @@ func countCloser(ctx context.Context, target float64, programs []*program, s Set
 			workers[i] = append(workers[i], p.newWorker(s.Seed))
 		}
 	}
-	parallel(blocksFor(s.Trials), processors, func(processor, b int) {
+	parallel.Do(blocksFor(s.Trials), processors, func(processor, b int) {
 		if ctx.Err() != nil {
 			return
 		}

@@ -3,6 +3,8 @@ package uncertainty
 import (
 	"runtime"
 	"slices"
+
+	"minim/uncertainty/parallel"
 )
 
 // tally answers questions about the trials in order of size.
@@ -39,7 +41,7 @@ func newRanking(values []float64) *ranking {
 	r.setScale(values)
 	parts := chunks(values, runtime.GOMAXPROCS(0))
 	next := make([][]int, len(parts))
-	parallel(len(parts), len(parts), func(_, i int) {
+	parallel.Do(len(parts), len(parts), func(_, i int) {
 		next[i] = make([]int, len(r.start)-1)
 		for _, v := range parts[i] {
 			next[i][r.bucket(v)]++
@@ -53,7 +55,7 @@ func newRanking(values []float64) *ranking {
 		}
 	}
 	r.start[len(r.start)-1] = at
-	parallel(len(parts), len(parts), func(_, i int) {
+	parallel.Do(len(parts), len(parts), func(_, i int) {
 		for _, v := range parts[i] {
 			b := r.bucket(v)
 			r.values[next[i][b]] = v
@@ -141,7 +143,7 @@ func (r *ranking) shortest(q int) (low, high float64) {
 func (r *ranking) sort(from, to int) {
 	first, _ := slices.BinarySearch(r.start, from+1)
 	last, _ := slices.BinarySearch(r.start, to)
-	parallel(last-first+1, runtime.GOMAXPROCS(0), func(_, i int) {
+	parallel.Do(last-first+1, runtime.GOMAXPROCS(0), func(_, i int) {
 		b := first - 1 + i
 		slices.Sort(r.values[r.start[b]:r.start[b+1]])
 		r.sorted[b] = true

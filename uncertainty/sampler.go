@@ -3,6 +3,8 @@ package uncertainty
 import (
 	"context"
 	"runtime"
+
+	"minim/uncertainty/parallel"
 )
 
 // sampler draws trials of one output, block by block on all processors.
@@ -30,7 +32,7 @@ func (m *Model) newSampler(out Node, s Settings) *sampler {
 // blocks are added in their order.
 func (s *sampler) fill(ctx context.Context, values []float64, firstBlock int) error {
 	blocks := make([]sums, blocksFor(len(values)))
-	parallel(len(blocks), len(s.workers), func(worker, b int) {
+	parallel.Do(len(blocks), len(s.workers), func(worker, b int) {
 		if ctx.Err() != nil {
 			return
 		}

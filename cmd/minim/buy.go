@@ -2,7 +2,7 @@ package main
 
 import (
 	"context"
-	"time"
+	"strconv"
 
 	"github.com/spf13/pflag"
 
@@ -13,13 +13,13 @@ import (
 // buyOptions are the options of minim buy.
 type buyOptions struct{ searchOptions }
 
-// buyTime is how long all searches of minim buy may take.
-const buyTime = 20 * time.Second
+// buyWork is how many million candidates each of the searches of minim buy may try.
+const buyWork = 6
 
 func (o *buyOptions) declare(flags *pflag.FlagSet) {
 	o.searchOptions.declare(flags)
-	o.time = buyTime
-	flags.Lookup("time").DefValue = buyTime.String()
+	o.work = buyWork
+	flags.Lookup("work").DefValue = strconv.Itoa(buyWork)
 }
 
 // buy is minim buy.

@@ -43,7 +43,34 @@ func parse(flags *pflag.FlagSet, args []string, most int, c console) ([]string, 
 	case slices.Contains(flags.Args(), ""):
 		return nil, &usageError{"the name is empty", ""}
 	}
-	return flags.Args(), nil
+	return flags.Args(), composeNames(flags)
+}
+
+// filesOf are the options that name files, which are found by the very bytes of their names.
+var filesOf = []string{"kit", "record", "out", "save"}
+
+// composeNames writes what the other options say as the texts of files are read, so that a
+// name typed on one system is that of a file written on another.
+func composeNames(flags *pflag.FlagSet) (err error) {
+	flags.Visit(func(f *pflag.Flag) {
+		if err != nil || slices.Contains(filesOf, f.Name) {
+			return
+		}
+		switch v := f.Value.(type) {
+		case *changes: // read as in a file
+		case pflag.SliceValue:
+			var list []string
+			for _, text := range v.GetSlice() {
+				list = append(list, benchfile.Composed(text))
+			}
+			err = v.Replace(list)
+		default:
+			if text := benchfile.Composed(v.String()); text != v.String() {
+				err = v.Set(text)
+			}
+		}
+	})
+	return err
 }
 
 // flagError words what is wrong with the options.
@@ -67,8 +94,6 @@ func flagError(flags *pflag.FlagSet, err error) error {
 		return &usageError{fmt.Sprintf("--%s needs a value", missing.GetSpecifiedName()), listHint}
 	case errors.As(err, &mistake):
 		return blame(mistake)
-	case errors.As(err, &invalid) && invalid.GetFlag().Value.Type() == "duration":
-		return &usageError{fmt.Sprintf("--%s: %q is not a time", invalid.GetFlag().Name, invalid.GetValue()), "write it with its unit, as in 30s or 5m"}
 	case errors.As(err, &invalid):
 		return &usageError{fmt.Sprintf("--%s: %q is not a number that it can take", invalid.GetFlag().Name, invalid.GetValue()), listHint}
 	}

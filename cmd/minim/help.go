@@ -42,7 +42,8 @@ chance of being inside the tolerance, and what spoils it.
 	}
 	b.WriteString(`
 Start with minim compare, which shows an invented example.
-Exit code: 0 done, 1 the work failed, 2 the command line was wrong.
+Exit code: 0 done, 1 the work failed, 2 the command line was wrong, 3 minim
+itself is wrong.
 `)
 	_, err := io.WriteString(w, b.String())
 	return err

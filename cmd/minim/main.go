@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/equipment/benchfile"
+	"minim/uncertainty/parallel"
 )
 
 // version of the program.
@@ -25,6 +26,7 @@ const (
 	exitDone   = 0
 	exitFailed = 1
 	exitUsage  = 2
+	exitFault  = 3 // of the program itself
 )
 
 func main() {
@@ -84,13 +86,18 @@ func commands() []command {
 }
 
 // run carries out a command line and returns the exit code.
-func run(ctx context.Context, args []string, out, err io.Writer) int {
+func run(ctx context.Context, args []string, out, err io.Writer) (code int) {
+	defer func() {
+		if v := recover(); v != nil {
+			code = fault(err, args, parallel.Caught(v))
+		}
+	}()
 	c := console{out, err}
 	failure := dispatch(ctx, args, c)
 	if failure == nil {
 		return exitDone
 	}
-	complain(c.err, failure)
+	complain(newCutting(c.err, args), failure)
 	var usage *usageError
 	if errors.As(failure, &usage) {
 		return exitUsage

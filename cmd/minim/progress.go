@@ -1,14 +1,17 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"os"
 	"strings"
 	"sync"
 	"time"
+	"unicode/utf8"
 
 	"minim/report"
+	"minim/uncertainty/parallel"
 )
 
 // meter shows on a terminal how far a long simulation has come.
@@ -19,13 +22,14 @@ type meter struct {
 	start, shownAt time.Time
 	done, most     int
 	width          int // of what is on the line
+	window         func() int
 }
 
 // newMeter shows the progress of at most so many batches, if out is a terminal.
 func newMeter(out io.Writer, most int) *meter {
-	m := &meter{now: time.Now, start: time.Now(), most: most}
+	m := &meter{now: time.Now, start: time.Now(), most: most, window: func() int { return usualWindow }}
 	if isTerminal(out) {
-		m.out = out
+		m.out, m.window = out, func() int { return cmp.Or(columns(out.(*os.File)), usualWindow) }
 	}
 	return m
 }
@@ -67,13 +71,21 @@ func duration(seconds float64) string {
 	return fmt.Sprintf("about %.0f min", seconds/60)
 }
 
-// show replaces what is on the line.
+// usualWindow is as many columns as a terminal has that does not say how many.
+const usualWindow = 80
+
+// show replaces what is on the line, which ends before the edge of the window: a longer one
+// would go on below, and stay there.
 func (m *meter) show(text string) {
 	if m.out == nil {
 		return
 	}
-	fmt.Fprintf(m.out, "\r%-*s", m.width, text)
-	m.width = max(m.width, len(text))
+	room := max(m.window()-1, 1)
+	if letters := []rune(text); len(letters) > room {
+		text = string(letters[:room-1]) + "…"
+	}
+	fmt.Fprintf(m.out, "\r%-*s", min(m.width, room), text)
+	m.width = max(min(m.width, room), utf8.RuneCountInString(text))
 }
 
 // clear takes the line away.
@@ -105,6 +117,11 @@ func newBusy(out io.Writer, text string) *busy {
 // tick shows the line until the work is done.
 func (b *busy) tick(t *time.Ticker) {
 	defer t.Stop()
+	defer func() {
+		if v := recover(); v != nil {
+			os.Exit(fault(os.Stderr, os.Args[1:], parallel.Caught(v)))
+		}
+	}()
 	for {
 		select {
 		case <-b.ended:

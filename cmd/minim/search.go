@@ -3,7 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
-	"time"
+	"math"
 
 	"github.com/spf13/pflag"
 
@@ -23,9 +23,17 @@ type searchOptions struct {
 	leftOver, volume, solute, strongest string
 	without                             []string
 	fine, force                         bool
-	time                                time.Duration
+	work                                float64
 	changes                             changes
 }
+
+// Millions of candidates: those that minim plan tries when not told otherwise, and between
+// which a limit must lie.
+const (
+	planWork  = 1000
+	leastWork = 0.001
+	mostWork  = 1_000_000
+)
 
 func (o *searchOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
@@ -37,7 +45,7 @@ func (o *searchOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.strongest, "strongest", "", "make no solution stronger than `STRENGTH`, as in \"5 % w/v\"")
 	flags.StringArrayVar(&o.without, "without", nil, "do without the instrument called `NAME`; may be repeated")
 	flags.BoolVar(&o.fine, "fine", false, "use every graduation of a scale, not only the numbered marks")
-	flags.DurationVar(&o.time, "time", time.Minute, "search for `TIME` at most, as in 30s or 5m, and say what is left")
+	flags.Float64Var(&o.work, "work", planWork, "try at most `N` million candidates in each search, and say what is left")
 	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
 	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
 	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route that is shown")
@@ -51,8 +59,8 @@ func (o *searchOptions) check(flags *pflag.FlagSet) error {
 	switch {
 	case o.steps < 0 || o.steps > route.MostSteps:
 		return &usageError{fmt.Sprintf("--steps must lie between 0 and %d, found %d", route.MostSteps, o.steps), "more dilutions than that only add to the error"}
-	case o.time <= 0:
-		return &usageError{fmt.Sprintf("--time must be longer than nothing, found %s", o.time), "write --time 5m for five minutes"}
+	case !(o.work >= leastWork && o.work <= mostWork):
+		return &usageError{fmt.Sprintf("--work must lie between %v and %v million candidates, found %v", leastWork, mostWork, o.work), "a processor tries a few million in a second"}
 	}
 	if err := checkFormat(o.format); err != nil {
 		return err
@@ -63,7 +71,7 @@ func (o *searchOptions) check(flags *pflag.FlagSet) error {
 // options of the search: the limits of the prep, and in their place those that the
 // command line gives.
 func (o *searchOptions) options(flags *pflag.FlagSet, p *route.Prep) (plan.Options, error) {
-	options := plan.Options{Limits: p.Limits, Fine: o.fine, Time: o.time, Settings: o.settings()}
+	options := plan.Options{Limits: p.Limits, Fine: o.fine, Work: int64(math.Round(o.work * 1e6)), Settings: o.settings()}
 	if flags.Changed("steps") {
 		options.Steps = o.steps
 	}

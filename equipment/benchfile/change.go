@@ -27,6 +27,7 @@ var changeForm = regexp.MustCompile(`^\s*(.*?\S)\s*:\s*([A-Za-z0-9_-]+)\s*=\s*(.
 // needs no quotes round a text; numbers, true, false, and what stands in quotes,
 // brackets or braces are written as in a file. The error is a *Mistake.
 func ParseChange(option, line string) (Change, error) {
+	line = Composed(line)
 	src := newSource(option, nil)
 	src.addLine(option, line)
 	whole := span{0, len(line)}

@@ -55,14 +55,14 @@ func (f *fault) bare() *Mistake {
 		return nil
 	}
 	if badNumber.MatchString(found) {
-		return f.source.mistake(at, "found "+shorten(found)+", which is not a number", "write digits before and after the point, no zero in front; a quantity stands in quotes with its unit")
+		return f.source.mistake(at, "found "+Shortened(found)+", which is not a number", "write digits before and after the point, no zero in front; a quantity stands in quotes with its unit")
 	}
 	hint := "put quotes round it: " + quote(found)
 	switch strings.ToLower(found) {
 	case "true", "yes", "on", "false", "no", "off":
 		hint = "write true or false, or put quotes round it: " + quote(found)
 	}
-	return f.source.mistake(at, "found "+shorten(found)+" without quotes", hint)
+	return f.source.mistake(at, "found "+Shortened(found)+" without quotes", hint)
 }
 
 var badNumber = regexp.MustCompile(`^[0-9.+-][0-9.+_eE-]*$`)

@@ -75,7 +75,7 @@ func (s *source) spelling(p part) *Mistake {
 	if cure := cured(p.name); cure != "" {
 		hint = "write `" + cure + "`"
 	}
-	return s.mistake(p.at, "`"+shorten(p.name)+"`: "+message, hint)
+	return s.mistake(p.at, "`"+Shortened(p.name)+"`: "+message, hint)
 }
 
 // cured is the key that a misspelt one was meant to be; "" where that is not known.

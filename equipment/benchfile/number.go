@@ -100,10 +100,10 @@ func (t *Table) Count(key string, least int) int {
 		t.wrong(key, v, "a whole number", bare(v, "3"))
 		return 0
 	case err != nil || n < int64(least):
-		t.refuse(key, v, fmt.Sprintf("must be a whole number of at least %d, found %s", least, shorten(v.text)), "")
+		t.refuse(key, v, fmt.Sprintf("must be a whole number of at least %d, found %s", least, Shortened(v.text)), "")
 		return 0
 	case float64(n) > countLimit.Most:
-		t.refuse(key, v, fmt.Sprintf("must be a whole number of at most %v, found %s", countLimit.Most, shorten(v.text)), "")
+		t.refuse(key, v, fmt.Sprintf("must be a whole number of at most %v, found %s", countLimit.Most, Shortened(v.text)), "")
 		return 0
 	}
 	return int(n)
@@ -121,7 +121,7 @@ func (t *Table) Number(key string) float64 {
 	}
 	x, err := v.number()
 	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
-		t.refuse(key, v, "found "+shorten(v.text)+", expected a finite number", "")
+		t.refuse(key, v, "found "+Shortened(v.text)+", expected a finite number", "")
 		return 0
 	}
 	return x

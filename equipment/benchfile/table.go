@@ -214,7 +214,7 @@ func (v *value) describe() string {
 	case Text:
 		return "the text " + quote(v.text)
 	case Number:
-		return "the number " + shorten(v.text)
+		return "the number " + Shortened(v.text)
 	case Flag:
 		return "the bare word " + v.text
 	case Date:

@@ -11,9 +11,13 @@ import (
 	"minim/equipment/quantity"
 )
 
-// Text returns the text at the key without the space round it, "" when absent.
-// A text that is empty, or holds characters that cannot be printed, is a mistake.
-func (t *Table) Text(key string) string {
+// Text returns the text at the key without the space round it, as [Composed] writes it, ""
+// when absent. A text that is empty, or holds characters that cannot be printed, is a
+// mistake.
+func (t *Table) Text(key string) string { return Composed(t.FileName(key)) }
+
+// FileName is Text for the name of a file, which stays as it is written.
+func (t *Table) FileName(key string) string {
 	v := t.ask(key)
 	if v == nil {
 		return ""
@@ -41,7 +45,7 @@ func (t *Table) Word(key string, allowed ...string) string {
 func (t *Table) Texts(key string) []string {
 	var texts []string
 	for _, v := range t.items(key) {
-		texts = append(texts, t.text(key, v))
+		texts = append(texts, Composed(t.text(key, v)))
 	}
 	return texts
 }
@@ -101,14 +105,14 @@ func (v *value) quoted() string {
 	if v.text == "" {
 		return ""
 	}
-	return "put quotes round it: " + strconv.Quote(shorten(v.text))
+	return "put quotes round it: " + strconv.Quote(Shortened(v.text))
 }
 
 // quote shows a text in quotes, with unprintable characters escaped.
-func quote(text string) string { return strconv.Quote(shorten(text)) }
+func quote(text string) string { return strconv.Quote(Shortened(text)) }
 
-// shorten cuts a text to what a message can hold.
-func shorten(text string) string {
+// Shortened cuts a text to what a message can hold.
+func Shortened(text string) string {
 	const most = 40
 	if runes := []rune(text); len(runes) > most {
 		return string(runes[:most]) + "…"

@@ -28,12 +28,12 @@ type readable struct {
 type curve struct {
 	dilutions int
 	runs      [][]curvePoint
-	// cut: the time of a search for one of its points was up.
+	// cut: a search for one of its points was cut short.
 	cut bool
 }
 
 // curvePoint is a readability in g with a relative expanded uncertainty in percent. Cut:
-// there may be a tighter route, since the time of the search was up.
+// there may be a tighter route, since the search was cut short.
 type curvePoint struct {
 	readability, relative float64
 	cut                   bool
@@ -111,7 +111,7 @@ func curveOf(c *plan.Curve) curve {
 			drawn.runs = append(drawn.runs, nil)
 		}
 		last := &drawn.runs[len(drawn.runs)-1]
-		point := curvePoint{c.Readability[i], 100 * r, i < len(c.TimeUp) && c.TimeUp[i]}
+		point := curvePoint{c.Readability[i], 100 * r, i < len(c.CutShort) && c.CutShort[i]}
 		*last, gap = append(*last, point), false
 		drawn.cut = drawn.cut || point.cut
 	}

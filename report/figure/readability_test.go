@@ -68,7 +68,7 @@ func TestCurvesHaveGaps(t *testing.T) {
 		{[]float64{inf, 0.02, inf, 0.04, 0.05, inf}, [][]curvePoint{{{2, 2, true}}, {{4, 4, false}, {5, 5, false}}}},
 		{[]float64{math.NaN(), 0, 0.03}, [][]curvePoint{{{3, 3, false}}}},
 	} {
-		got := curveOf(&plan.Curve{Readability: []float64{1, 2, 3, 4, 5, 6}, Relative: test.relative, TimeUp: []bool{false, true, false, false, false, false}})
+		got := curveOf(&plan.Curve{Readability: []float64{1, 2, 3, 4, 5, 6}, Relative: test.relative, CutShort: []bool{false, true, false, false, false, false}})
 		assert.Equal(t, test.want, got.runs, "%v", test.relative)
 	}
 }

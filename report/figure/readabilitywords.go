@@ -86,20 +86,20 @@ func (f *readable) notes() (list []string) {
 	return append(list, meaning+". "+predicted)
 }
 
-// cutShort says where the time of a search was up; "" where of none.
+// cutShort says where a search was cut short; "" where of none.
 func (f *readable) cutShort() string {
 	var parts []string
 	if slices.ContainsFunc(f.curves, func(c curve) bool { return c.cut }) {
-		parts = append(parts, "Hollow marks on a line: the tightest route that was found before the time of the search was up; there may be a tighter one.")
+		parts = append(parts, "Hollow marks on a line: the tightest route that was found before the search was cut short; there may be a tighter one.")
 	}
 	var names []string
 	for _, b := range f.balances {
-		if b.choice.TimeUp {
+		if b.choice.CutShort {
 			names = append(names, b.choice.Name)
 		}
 	}
 	if len(names) > 0 {
-		parts = append(parts, "The time of the search was up with the "+strings.Join(names, ", the ")+", where a better route may exist.")
+		parts = append(parts, "The search was cut short with the "+strings.Join(names, ", the ")+", where a better route may exist.")
 	}
 	return strings.Join(parts, " ")
 }
@@ -110,9 +110,9 @@ func (f *readable) breakEven() string {
 	for _, b := range f.p.BreakEven {
 		words := "none"
 		switch {
-		case b.Readability == 0 && b.TimeUp:
-			words = "none found in time"
-		case b.Readability > 0 && b.TimeUp:
+		case b.Readability == 0 && b.CutShort:
+			words = "none found so far"
+		case b.Readability > 0 && b.CutShort:
 			words = equipment.Grams(b.Readability) + " or coarser"
 		case b.Readability > 0:
 			words = equipment.Grams(b.Readability)

@@ -22,14 +22,14 @@ func TestPicturesSayThatTheTimeWasUp(t *testing.T) {
 		cut := *p
 		cut.Curves = append([]plan.Curve(nil), p.Curves...)
 		for i := range cut.Curves {
-			cut.Curves[i].TimeUp = make([]bool, len(cut.Curves[i].Relative))
-			for k := range cut.Curves[i].TimeUp {
-				cut.Curves[i].TimeUp[k] = true
+			cut.Curves[i].CutShort = make([]bool, len(cut.Curves[i].Relative))
+			for k := range cut.Curves[i].CutShort {
+				cut.Curves[i].CutShort[k] = true
 			}
 		}
 		cut.Choices = append([]plan.Choice(nil), p.Choices...)
 		for i := range cut.Choices {
-			cut.Choices[i].TimeUp = true
+			cut.Choices[i].CutShort = true
 		}
 		g, err := Readability(&cut)
 		assert.Contains(t, wordsOf(t, g, err)+ReadabilityAlt(&cut), "before the time of the search was up", name)
@@ -40,6 +40,6 @@ func TestPicturesSayThatTheTimeWasUp(t *testing.T) {
 
 // The caption of the coarsest readability says where a search was cut short.
 func TestBreakEvenCutShort(t *testing.T) {
-	f := &readable{p: &plan.Purchase{BreakEven: []plan.BreakEven{{Dilutions: 0, TimeUp: true}, {Dilutions: 1, Readability: 0.01, TimeUp: true}, {Dilutions: 2, Readability: 0.1}, {Dilutions: 3}}}}
-	assert.Equal(t, "none found in time direct, 0.01 g or coarser with one dilution, 0.1 g with two dilutions, none with three dilutions", f.breakEven())
+	f := &readable{p: &plan.Purchase{BreakEven: []plan.BreakEven{{Dilutions: 0, CutShort: true}, {Dilutions: 1, Readability: 0.01, CutShort: true}, {Dilutions: 2, Readability: 0.1}, {Dilutions: 3}}}}
+	assert.Equal(t, "none found so far direct, 0.01 g or coarser with one dilution, 0.1 g with two dilutions, none with three dilutions", f.breakEven())
 }

@@ -63,14 +63,14 @@ func (t *trade) notes() []string {
 	if t.silent > 0 {
 		list = append(list, counted(t.silent, "route", "of your own that cannot be done or could hold nothing at all", "not shown"))
 	}
-	if t.p.TimeUp {
-		list = append(list, timeUpWords)
+	if t.p.CutShort {
+		list = append(list, cutShortWords)
 	}
 	return append(list, predicted)
 }
 
-// timeUpWords are said of a search that was cut short.
-const timeUpWords = "The time of the search was up before all routes were searched: one that beats these may exist."
+// cutShortWords are said of a search that was cut short.
+const cutShortWords = "The search was cut short before all routes were searched: one that beats these may exist."
 
 // beaten says what it is to beat a route.
 func (t *trade) beaten() string {
@@ -142,8 +142,8 @@ func TradeAlt(p *plan.Plan) string {
 	if t.used != nil {
 		s += fmt.Sprintf(" Marked %q: %s, %s.", strings.ToLower(tag(p.Comparison)), t.used.result.Route.Name, t.figures(*t.used))
 	}
-	if p.TimeUp {
-		s += " " + timeUpWords
+	if p.CutShort {
+		s += " " + cutShortWords
 	}
 	return clean(s)
 }

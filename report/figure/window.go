@@ -34,6 +34,10 @@ const (
 	mostBeyond  = 5
 )
 
+// narrowest is the half-width, relative to the target, below which the numbers of a
+// computer leave too few places for the bins of a window.
+const narrowest = 1e-9
+
 // windowOf chooses the window of a comparison: a few tolerances wide. Routes
 // with a much larger spread run out of it, and are counted at its edges.
 func windowOf(c *route.Comparison) window {
@@ -48,7 +52,7 @@ func windowOf(c *route.Comparison) window {
 				half = math.Max(half, math.Abs(l-target))
 			}
 		}
-		if half == 0 {
+		if half < narrowest*target {
 			half = target / 10
 		}
 		return around(limits, target-2.5*half, target+2.5*half)

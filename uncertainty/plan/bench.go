@@ -21,9 +21,9 @@ type bench struct {
 	sources   []source
 	// sourceBound is the least relative variance of a weighing.
 	sourceBound *sourceBound
-	// notSearched says what is left out; timeUp: some of it since the time was up.
+	// notSearched says what is left out; cutShort: some of it since enough was tried.
 	notSearched []string
-	timeUp      bool
+	cutShort    bool
 }
 
 // newBench works out all factors of a kit. Fine takes every graduation.
@@ -54,7 +54,7 @@ func newBench(p *route.Prep, o Options) (*bench, error) {
 func (b *bench) from(k *equipment.Balance) (*bench, error) {
 	with, prep := *b, *b.prep
 	prep.Kit, prep.Stocks, prep.Packets = withBalances(prep.Kit, k), nil, nil
-	with.prep, with.sources, with.notSearched, with.timeUp = &prep, nil, nil, false
+	with.prep, with.sources, with.notSearched, with.cutShort = &prep, nil, nil, false
 	if err := with.addSources(); err != nil {
 		return nil, err
 	}

@@ -26,7 +26,7 @@ func best(ctx context.Context, p *route.Prep, o Options) (*route.Result, *bench,
 	var chosen *route.Result
 	for i, j := range judges {
 		if i == 2 {
-			o.Time = atMost(o.Time, briefly) // none is good enough anyway
+			o.Work = atMost(o.Work, briefly) // none is good enough anyway
 		}
 		list, err := newSearch(b, o, j).result(ctx)
 		if err != nil {

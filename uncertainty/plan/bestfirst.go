@@ -37,6 +37,12 @@ func (w *walk) promises(needed float64) []promise {
 	var promises []promise
 	for at := first; at < len(list); at++ {
 		g := &list[at]
+		if !w.owns(g) {
+			continue
+		}
+		if !w.goOn() {
+			break
+		}
 		room := w.mostLeftOver - w.volumes.leftOver - (g.volume - needed)
 		if room < -slack {
 			break

@@ -3,7 +3,6 @@ package plan
 import (
 	"context"
 	"math"
-	"math/bits"
 	"sort"
 
 	"minim/equipment"
@@ -17,21 +16,21 @@ type BreakEven struct {
 	Readability float64
 	// LeftOver in mL of the route with the least, there.
 	LeftOver float64
-	// TimeUp: the time of a search was up before a route was found, so that a coarser
+	// CutShort: a search had tried enough before a route was found, so that a coarser
 	// one may do as well.
-	TimeUp bool
+	CutShort bool
 }
 
 // Curve is a line of the figure: Relative[i] is the relative expanded uncertainty
 // of the tightest route with so many dilutions on a balance that reads to
 // Readability[i] in g, rising, of those whose expected strength is within a tenth of the
-// target. Where there is none, it is +Inf. TimeUp[i]: the time of the
-// search was up; it is then that of the tightest that is known, and there may be a tighter
+// target. Where there is none, it is +Inf. CutShort[i]: the search had
+// tried enough; it is then that of the tightest that is known, and there may be a tighter
 // one.
 type Curve struct {
 	Dilutions             int
 	Readability, Relative []float64
-	TimeUp                []bool
+	CutShort              []bool
 }
 
 // knownRoute is how tight a route with so many dilutions is on a balance that reads to
@@ -93,17 +92,6 @@ func (b *Purchase) readabilities(ctx context.Context, o Options) (err error) {
 // triedDigits are the readabilities that are looked through for BreakEven, in g.
 func triedDigits() []float64 { return series(-6, 1) }
 
-// readingSearches is how many searches BreakEven and Curves take, for each number of
-// dilutions up to the most.
-func (b *Purchase) readingSearches(most int) int {
-	if b.Like == nil {
-		return 0
-	}
-	halvings := bits.Len(uint(len(triedDigits())))
-	from, to := exponents(b.Prep.Kit)
-	return (most + 1) * (halvings + to - from + 1)
-}
-
 // breakEvens finds for each number of dilutions the coarsest readability, from 1 µg
 // to 10 g, at which a balance that is otherwise like one of the kit still allows a
 // route that reaches the chance asked for. A coarser one never does where a finer
@@ -118,7 +106,7 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 		e := BreakEven{Dilutions: n}
 		var fault error
 		sort.Search(len(readabilities), func(i int) bool {
-			list, timeUp, err := b.withDigit(ctx, bench, readabilities[i], o, n, newJudge(b.Prep, o.coverage(), b.Prep.LeastChance, b.Prep.LeastChance))
+			list, cutShort, err := b.withDigit(ctx, bench, readabilities[i], o, n, newJudge(b.Prep, o.coverage(), b.Prep.LeastChance, b.Prep.LeastChance))
 			if err != nil {
 				fault = err
 			}
@@ -128,7 +116,7 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 			if len(list) > 0 {
 				e.Readability, e.LeftOver = readabilities[i], leastLeftOver(list)
 			} else {
-				e.TimeUp = e.TimeUp || timeUp
+				e.CutShort = e.CutShort || cutShort
 			}
 			return len(list) == 0
 		})
@@ -142,15 +130,14 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 
 // withDigit searches the routes by volume with so many dilutions, of a bench whose only
 // source is a balance that is like one of the kit but reads to d.
-func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Options, dilutions int, j judge) (list []found, timeUp bool, err error) {
+func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Options, dilutions int, j judge) (list []found, cutShort bool, err error) {
 	reading, err := bench.from(b.Like.WithReadability(d))
 	if err != nil {
 		return nil, false, err
 	}
-	o.Time = b.time.take(1)
 	list, err = only(reading, o, j, dilutions).result(ctx)
 	b.missed.add("on a balance reading to "+equipment.Grams(d), reading.notSearched)
-	return list, reading.timeUp, err
+	return list, reading.cutShort, err
 }
 
 func leastLeftOver(list []found) float64 {
@@ -180,7 +167,7 @@ func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve
 		c := Curve{Dilutions: n}
 		for e := from; e <= to; e++ {
 			d := decimal(1, e)
-			list, timeUp, err := b.withDigit(ctx, bench, d, o, n, j)
+			list, cutShort, err := b.withDigit(ctx, bench, d, o, n, j)
 			if err != nil {
 				return nil, err
 			}
@@ -188,7 +175,7 @@ func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve
 			if len(list) > 0 {
 				tightest = relative(&list[0].Result)
 			}
-			c.Readability, c.Relative, c.TimeUp = append(c.Readability, d), append(c.Relative, tightest), append(c.TimeUp, timeUp)
+			c.Readability, c.Relative, c.CutShort = append(c.Readability, d), append(c.Relative, tightest), append(c.CutShort, cutShort)
 		}
 		c.takeKnown(b.known)
 		list = append(list, c)
@@ -196,8 +183,8 @@ func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve
 	return list, nil
 }
 
-// takeKnown puts in what is known of other searches, where it is tighter: where the time of
-// one was up, or a route is good enough that is off by more than a tenth. A route on a
+// takeKnown puts in what is known of other searches, where it is tighter: where one was cut
+// short, or a route is good enough that is off by more than a tenth. A route on a
 // balance that reads coarser can be made on one that reads to a power of ten as well, and is
 // no worse there.
 func (c *Curve) takeKnown(known []knownRoute) {

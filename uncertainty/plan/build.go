@@ -42,6 +42,9 @@ func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
 func (w *walk) with(d *making, then func()) {
 	before := w.state.save()
 	w.counts.tried++
+	if !w.mayGoOn() {
+		return
+	}
 	w.state.multiply(&d.factor)
 	w.ways = append(w.ways, d)
 	if d.measured {

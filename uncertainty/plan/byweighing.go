@@ -175,11 +175,23 @@ func (w *weigher) makeUp(d draft, weigh func(m float64) route.Step) {
 // upTo appends two steps: one by which something is weighed, and making up to a
 // mass.
 func (w *weigher) upTo(before []route.Step, weigh route.Step, total float64) []route.Step {
-	w.counts.built++
-	if w.err == nil {
-		w.err = w.ctx.Err()
+	if w.mayGoOn() {
+		w.counts.built++
 	}
 	return append(slices.Clip(before), weigh, route.Step{Verb: route.WeighUpTo, Amount: total, Balance: w.balance})
+}
+
+// mayGoOn reports whether the search may go on: it stops when asked to, or when enough is
+// tried.
+func (w *weigher) mayGoOn() bool {
+	switch {
+	case w.err != nil:
+	case w.room() <= 0:
+		w.err = errEnough
+	default:
+		w.err = w.ctx.Err()
+	}
+	return w.err == nil
 }
 
 // nearestReading is the reading nearest to a mass, if the balance shows it.
@@ -191,7 +203,7 @@ func (w *weigher) nearestReading(grams float64) (nearest float64, shown bool) {
 // hopelessDraft reports whether all routes that start like this are beaten.
 func (w *weigher) hopelessDraft(d *draft) bool {
 	leftOver := d.leftOver * (1 - slack)
-	return leftOver > w.mostLeftOver || d.least > w.judge.least || w.front.Load().beatsAll(len(d.steps), leftOver, d.least)
+	return leftOver > w.mostLeftOver || d.least > w.judge.least || w.front.beatsAll(len(d.steps), leftOver, d.least)
 }
 
 // brings is a lower bound of the relative variance that weighing a mass brings. At
@@ -213,12 +225,16 @@ func (w *weigher) brings(grams float64) float64 {
 	return w.brought[grams]
 }
 
+// assessing a route by its model takes as long as so many candidates.
+const assessing = 1000
+
 // try evaluates a finished route and offers it to the front.
 func (w *weigher) try(d *draft) {
-	if w.err != nil || w.hopelessDraft(d) || d.fraction > w.strongest || d.left/w.prep.Density(d.fraction) < w.prep.Volume*(1-slack) {
+	if !w.mayGoOn() || w.hopelessDraft(d) || d.fraction > w.strongest || d.left/w.prep.Density(d.fraction) < w.prep.Volume*(1-slack) {
 		return
 	}
 	r := &route.Route{Steps: d.steps}
+	w.counts.tried += assessing
 	result, err := w.prep.Assess(r, w.coverage)
 	switch {
 	case err != nil:

@@ -23,7 +23,7 @@ type found struct {
 // other beats, those with few operations first, then those with little left over.
 func (s *search) found(ctx context.Context) ([]found, error) {
 	var list []found
-	for _, c := range s.front.Load().chains() {
+	for _, c := range s.front.chains() {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}

@@ -41,7 +41,7 @@ const finer = 10
 //
 // Each is searched for briefly, so that it may help even more.
 func helps(ctx context.Context, p *route.Prep, o Options, chosen *route.Result) ([]Help, error) {
-	o.Time = atMost(o.Time, briefly)
+	o.Work = atMost(o.Work, briefly)
 	list := []Help{{Kind: WiderTolerance, Amount: chosen.MonteCarlo.Within(p.Target.Value, p.LeastChance) / p.Target.Value, Chance: p.LeastChance}}
 	for _, c := range changedPreps(p) {
 		best, err := bestChance(ctx, c.prep, o)

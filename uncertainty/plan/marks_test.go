@@ -54,7 +54,7 @@ func TestManyMarksTakeLittleMemory(t *testing.T) {
 	for _, fine := range []bool{false, true} {
 		mB := inUse(func() {
 			o := quick(2)
-			o.Fine, o.Time = fine, 100*time.Millisecond
+			o.Fine, o.Work = fine, 100_000
 			found, err := Search(context.Background(), p, o)
 			said := ""
 			if none := new(NoRouteError); errors.As(err, &none) { // on a busy machine

@@ -2,9 +2,7 @@ package plan
 
 import (
 	"cmp"
-	"context"
 	"math"
-	"time"
 
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -16,12 +14,8 @@ type Options struct {
 	route.Limits
 	// Fine takes every graduation of a scale, not only the numbered marks.
 	Fine bool
-	// Time after which the search stops, and says what it has not searched; 0
-	// means never.
-	Time time.Duration
-	// Work is the number of candidates, which are worked out one after the other so that
-	// it is always the same ones, after which the search stops in the same way; 0 means
-	// never.
+	// Work is the number of candidates after which each search stops, and says what it
+	// has not searched; 0 means never. They are the same ones on any machine.
 	Work int64
 	// Settings of the simulation of the routes that are found.
 	Settings uncertainty.Settings
@@ -62,12 +56,4 @@ func limit(x float64) float64 {
 		return math.Inf(1)
 	}
 	return x * (1 + 1e-9)
-}
-
-// stopping returns a context that ends with the time of the search.
-func (o *Options) stopping(ctx context.Context) (context.Context, context.CancelFunc) {
-	if o.Time == 0 {
-		return context.WithCancel(ctx)
-	}
-	return context.WithTimeout(ctx, o.Time)
 }

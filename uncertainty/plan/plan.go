@@ -3,7 +3,6 @@ package plan
 import (
 	"context"
 	"slices"
-	"time"
 
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -22,10 +21,10 @@ type Plan struct {
 	Own []route.Result
 	// Options of the search.
 	Options Options
-	// NotSearched says what was left out. TimeUp: some of it since the time was up, so
+	// NotSearched says what was left out. CutShort: some of it since enough was tried, so
 	// that a better route may exist.
 	NotSearched []string
-	TimeUp      bool
+	CutShort    bool
 	// Candidates is the number of routes by volume that the rules allow.
 	Candidates float64
 	// Helps are changes that would bring a route nearer to the tolerance, the most
@@ -73,7 +72,7 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan.NotSearched, plan.TimeUp, plan.Candidates = b.notSearched, b.timeUp, b.candidates(o.Steps)
+	plan.NotSearched, plan.CutShort, plan.Candidates = b.notSearched, b.cutShort, b.candidates(o.Steps)
 	if len(list) == 0 {
 		return nil, noRoute(p, o, b.notSearched)
 	}
@@ -107,25 +106,26 @@ func (s *search) result(ctx context.Context) ([]found, error) {
 	return s.found(ctx)
 }
 
-// nearest finds the tightest route, for a tolerance that all miss by far. It looks for
-// a moment only: no route is good enough anyway.
+// nearest finds the tightest route, for a tolerance that all miss by far. It tries few
+// candidates only: no route is good enough anyway.
 func nearest(ctx context.Context, b *bench, o Options) ([]found, error) {
-	o.Time = atMost(o.Time, briefly)
+	o.Work = atMost(o.Work, briefly)
 	j := tightness(b.prep, b.coverage)
 	j.worthOnly = true
 	list, err := newSearch(b, o, j).result(ctx)
 	return list[:min(1, len(list))], err
 }
 
-// briefly is how long is searched for what is no more than a hint.
-const briefly = 2 * time.Second
+// briefly is how many candidates are tried for what is no more than a hint, about two
+// seconds' worth on two processors.
+const briefly = 20_000_000
 
-// atMost is the shorter of two times, of which 0 is no limit.
-func atMost(limit, t time.Duration) time.Duration {
+// atMost is the smaller of two numbers of candidates, of which 0 is no limit.
+func atMost(limit, work int64) int64 {
 	if limit == 0 {
-		return t
+		return work
 	}
-	return min(limit, t)
+	return min(limit, work)
 }
 
 // own evaluates the routes of the prep itself.

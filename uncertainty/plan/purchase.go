@@ -36,7 +36,6 @@ type Purchase struct {
 	NotSearched  []string
 
 	missed missed
-	time   *allowance
 	// known are routes that searches for BreakEven have found.
 	known []knownRoute
 }
@@ -64,8 +63,8 @@ type Choice struct {
 	// bench allows none.
 	Best         route.Result
 	Found, Meets bool
-	// TimeUp: the time of the search was up, so that a better route may exist.
-	TimeUp bool
+	// CutShort: the search had tried enough, so that a better route may exist.
+	CutShort bool
 	// LeastByUSP is the least mass in g that may be weighed on the balance by the rule of
 	// USP <41>, LeastWithin that of which 2 s are within this tolerance, and LeastByModel
 	// that which this model holds within it. They are 0 where the balance cannot, or there
@@ -77,8 +76,8 @@ type Choice struct {
 // assumed.
 const assumedMatters = 0.1
 
-// Buy compares the bench as it is with what its candidates would make of it. The Time of
-// the options is that of all its searches together.
+// Buy compares the bench as it is with what its candidates would make of it. The Work of
+// the options is that of each of its searches.
 func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 	if err := p.MayBeMade(); err != nil {
 		return nil, err
@@ -86,7 +85,6 @@ func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 	p = withLimits(p, &o)
 	o.Without = nil
 	b := &Purchase{Prep: p, Like: finest(p.Kit.Balances)}
-	b.time = allow(o.Time, doubts*b.searches()+b.readingSearches(o.Steps))
 	var err error
 	if b.Choices, err = b.choices(ctx, p, o); err != nil {
 		return nil, err
@@ -101,16 +99,6 @@ func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 	b.NotSearched = b.missed.texts()
 	return b, err
 }
-
-// doubts is how often the choices are worked out where the verdict rests on what is
-// assumed: as it is, doubled and halved.
-const doubts = 3
-
-// perBench is how many searches of the full time the best route of a bench may take.
-const perBench = 2
-
-// searches of the choices that there are.
-func (b *Purchase) searches() int { return perBench * len(benches(b.Prep.Kit)) }
 
 // directFrom is the volume in mL of the wanted solution that takes the least mass that
 // may be weighed on a balance like that of the kit; 0 where there is none.
@@ -144,13 +132,12 @@ func (b *Purchase) choices(ctx context.Context, p *route.Prep, o Options) ([]Cho
 	for _, k := range benches(p.Kit) {
 		with := *p
 		with.Kit = k.kit
-		o.Time = b.time.take(perBench)
 		result, searched, err := best(ctx, &with, o)
 		if err != nil {
 			return nil, err
 		}
 		b.missed.add("with the "+k.choice.Name+doubted[p.AssumedFactor], searched.notSearched)
-		k.choice.TimeUp = searched.timeUp
+		k.choice.CutShort = searched.cutShort
 		if result != nil {
 			k.choice.Best, k.choice.Found = *result, true
 			k.choice.Meets = (&route.Comparison{Prep: p}).Meets(result)
@@ -274,7 +261,6 @@ func (b *Purchase) doubt(ctx context.Context, o Options) error {
 		b.AssumedShare = b.Choices[b.Verdict.Present].Best.AssumedShare
 	}
 	if b.AssumedShare < assumedMatters {
-		b.time.drop((doubts - 1) * b.searches())
 		return nil
 	}
 	var err error

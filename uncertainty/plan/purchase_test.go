@@ -3,7 +3,6 @@ package plan
 import (
 	"context"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -39,7 +38,6 @@ func TestBuy(t *testing.T) {
 	o.Steps, o.LeftOver = 0, 30
 	b, err := Buy(context.Background(), p, o)
 	require.NoError(t, err)
-	assert.GreaterOrEqual(t, b.time.left, 0, "no more searches than share the time")
 	require.Len(t, b.Choices, 3)
 	assert.Equal(t, Verdict{Present: 0, Buy: 1, Meets: false, Would: true}, b.Verdict)
 	require.Len(t, b.BreakEven, 1)
@@ -101,17 +99,4 @@ func TestBuyWithoutTolerance(t *testing.T) {
 	assert.Empty(t, b.BreakEven)
 	assert.Zero(t, b.DirectML)
 	assert.Equal(t, 0, b.Verdict.Present)
-}
-
-// TestAllowance: each search has an equal share of the time that is left, and a little even
-// after it (constructed).
-func TestAllowance(t *testing.T) {
-	a := allow(time.Hour, 6)
-	assert.InDelta(t, 10, a.take(2).Minutes(), 0.1)
-	assert.InDelta(t, 15, a.take(1).Minutes(), 0.1, "the two before have used nothing")
-	late := &allowance{end: time.Now().Add(-time.Minute), left: 3, least: time.Second}
-	assert.Equal(t, time.Second, late.take(1))
-	a.drop(10)
-	assert.Positive(t, a.take(2))
-	assert.Zero(t, allow(0, 3).take(2), "no limit")
 }

@@ -79,7 +79,7 @@ func (w *walk) outOfReach(toCome int) bool {
 // strengths are those that a route must have to be worth what others are that leave
 // over no more.
 func (w *walk) strengths() span {
-	bars := w.front.Load().barsFor(w.pass.operations())
+	bars := w.known.barsFor(w.pass.operations())
 	if at := barAt(bars, w.volumes.leftOver); at >= 0 {
 		return bars[at].strengths
 	}

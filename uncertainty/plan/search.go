@@ -4,10 +4,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"runtime"
 	"slices"
-	"sync"
-	"sync/atomic"
+	"strconv"
 
 	"minim/uncertainty/route"
 )
@@ -25,10 +23,8 @@ type search struct {
 	// mostWeighed is the most solute that can be weighed, in g of what counts.
 	mostWeighed float64
 	pass        *pass
-	// front is replaced as a whole, under the lock.
-	front  atomic.Pointer[front]
-	lock   sync.Mutex
-	counts counts
+	front       *front
+	counts      counts
 }
 
 func newSearch(b *bench, o Options, j judge) *search {
@@ -36,7 +32,7 @@ func newSearch(b *bench, o Options, j judge) *search {
 	s.mostWeighed = b.mostWeighed(s.mostSolute)
 	s.judge.mostU = b.mostU(o.Steps)
 	s.judge.strengths = s.judge.strengthsWorth(j.floor)
-	s.front.Store(new(front))
+	s.front = new(front)
 	return s
 }
 
@@ -46,19 +42,25 @@ type stage struct {
 	run  func(ctx context.Context) error
 }
 
-// run searches all routes, those with few dilutions first. When the time is up, it
+// counted is "5 million candidates".
+func counted(work int64) string {
+	if million := float64(work) / 1e6; million >= 1 {
+		return strconv.FormatFloat(million, 'f', -1, 64) + " million candidates"
+	}
+	return fmt.Sprintf("%d candidates", work)
+}
+
+// run searches all routes, those with few dilutions first. When enough is tried, it
 // says what it has not searched.
 func (s *search) run(ctx context.Context) error {
-	limited, cancel := s.options.stopping(ctx)
-	defer cancel()
 	stages := s.stages()
 	for i, p := range stages {
 		if s.options.Progress != nil {
 			s.options.Progress(i, len(stages))
 		}
-		err := p.run(limited)
-		if (errors.Is(err, context.DeadlineExceeded) || errors.Is(err, errEnough)) && ctx.Err() == nil {
-			s.skip(stages[i:], err)
+		err := p.run(ctx)
+		if errors.Is(err, errEnough) {
+			s.skip(stages[i:])
 			return nil
 		}
 		if err != nil {
@@ -70,18 +72,14 @@ func (s *search) run(ctx context.Context) error {
 
 // skip says that the first of these stages has not been searched to its end, and the
 // others not at all.
-func (s *search) skip(stages []stage, err error) {
-	why := "the time was up"
-	if errors.Is(err, errEnough) {
-		why = fmt.Sprintf("no more than %d candidates are tried", s.options.Work)
-	}
-	s.timeUp = true
+func (s *search) skip(stages []stage) {
+	s.cutShort = true
 	for i, p := range stages {
 		rest := ""
 		if i == 0 {
 			rest = "the rest of the "
 		}
-		s.notSearched = append(s.notSearched, fmt.Sprintf("%s%s (%s)", rest, p.name, why))
+		s.notSearched = append(s.notSearched, fmt.Sprintf("%s%s (no more than %s are tried)", rest, p.name, counted(s.options.Work)))
 	}
 }
 
@@ -133,57 +131,22 @@ func (s *search) has(from route.Verb) bool {
 	return slices.ContainsFunc(s.sources, func(o source) bool { return o.step.Verb == from })
 }
 
-// runPass shares the routes of a pass out among the processors.
-func (s *search) runPass(ctx context.Context) error {
-	var wait sync.WaitGroup
-	walks, c := make([]*walk, s.processors()), newClaims(s.pass)
-	for i := range walks {
-		walks[i] = s.newWalk(ctx, c)
-		wait.Add(1)
-		go func() {
-			defer wait.Done()
-			walks[i].run()
-		}()
-	}
-	wait.Wait()
-	for _, w := range walks {
-		s.counts.built += w.counts.built
-		s.counts.tried += w.counts.tried
-		s.counts.finished += w.counts.finished
-		if w.err != nil {
-			return w.err
+// offer puts a finished route on the front, unless it is beaten or refused.
+func (s *search) offer(m merit, c func() chain) {
+	if m, worth := s.judge.offered(m); worth && !s.front.beaten(m) {
+		if found := c(); !s.refuses(&found) {
+			s.front = s.front.add(s.judge.stair(m, found))
 		}
 	}
-	return nil
 }
 
-// processors among which a pass is shared out: one where the number of candidates is
-// limited.
-func (s *search) processors() int {
-	if s.options.Work > 0 {
-		return 1
+// refuses reports whether a route by volume may not be used since solvent cannot go first.
+func (s *search) refuses(c *chain) bool {
+	if c.whole != nil {
+		return false
 	}
-	return runtime.GOMAXPROCS(0)
-}
-
-// offer puts a finished route on the front, unless it is beaten, or may not be used since
-// solvent cannot go first.
-func (s *search) offer(m merit, c func() chain) {
-	if s.judge.worthOnly {
-		m.leftOver, m.operations = 0, 0
-	}
-	if !(m.worth >= s.judge.floor) || s.front.Load().beaten(m) {
-		return
-	}
-	found := c()
-	if r := found.route(); found.whole == nil && mayBeRefused(r) && s.prep.CheckOrder(r) != nil {
-		return
-	}
-	s.lock.Lock()
-	defer s.lock.Unlock()
-	if f := s.front.Load(); !f.beaten(m) {
-		s.front.Store(f.add(s.judge.stair(m, found)))
-	}
+	r := c.route()
+	return mayBeRefused(r) && s.prep.CheckOrder(r) != nil
 }
 
 // mayBeRefused reports whether a route by volume is worth asking whether solvent can go first
@@ -203,4 +166,19 @@ func mayBeRefused(r *route.Route) bool {
 		}
 	}
 	return false
+}
+
+// take puts on the front what a walk has found, unless it is beaten.
+func (s *search) take(found stair) {
+	if !s.front.beaten(found.merit) {
+		s.front = s.front.add(found)
+	}
+}
+
+// offered is the merit that counts, and whether it is worth looking for.
+func (j *judge) offered(m merit) (merit, bool) {
+	if j.worthOnly {
+		m.leftOver, m.operations = 0, 0
+	}
+	return m, m.worth >= j.floor
 }

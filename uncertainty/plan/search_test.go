@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -217,17 +216,17 @@ func TestSearchTwice(t *testing.T) {
 	assert.Equal(t, names(), names())
 }
 
-// TestTimeIsUp: what was not searched is said, and what was found is there.
-func TestTimeIsUp(t *testing.T) {
+// TestEnoughIsTried: what was not searched is said, and what was found is there.
+func TestEnoughIsTried(t *testing.T) {
 	p := prepOn(t, smallPrep, smallKit)
 	b, err := newBench(p, quick(2))
 	require.NoError(t, err)
 	o := quick(2)
-	o.Time = time.Nanosecond
+	o.Work = 1
 	s := newSearch(b, o, newJudge(p, 0.95, tooLittle, enough))
 	require.NoError(t, s.run(context.Background()))
 	assert.NotEmpty(t, b.notSearched)
-	assert.Contains(t, b.notSearched[len(b.notSearched)-1], "the time was up")
+	assert.Contains(t, b.notSearched[len(b.notSearched)-1], "no more than 1 candidates are tried")
 }
 
 func TestCancelled(t *testing.T) {

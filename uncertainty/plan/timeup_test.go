@@ -4,7 +4,6 @@ import (
 	"context"
 	"math"
 	"testing"
-	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -17,39 +16,39 @@ import (
 func TestCurveTakesWhatIsKnown(t *testing.T) {
 	inf := math.Inf(1)
 	known := []knownRoute{{2, 0.2, 0.05}, {2, 0.02, 0.04}, {3, 5, 0.001}}
-	c := Curve{Dilutions: 2, Readability: []float64{0.001, 0.01, 0.1, 1}, Relative: []float64{0.09, inf, 0.10, 0.3}, TimeUp: []bool{false, true, true, true}}
+	c := Curve{Dilutions: 2, Readability: []float64{0.001, 0.01, 0.1, 1}, Relative: []float64{0.09, inf, 0.10, 0.3}, CutShort: []bool{false, true, true, true}}
 	c.takeKnown(known)
 	assert.Equal(t, []float64{0.04, 0.04, 0.05, 0.3}, c.Relative)
-	c = Curve{Dilutions: 2, Readability: []float64{0.01, 0.1}, Relative: []float64{0.2, 0.1}, TimeUp: []bool{true, false}}
+	c = Curve{Dilutions: 2, Readability: []float64{0.01, 0.1}, Relative: []float64{0.2, 0.1}, CutShort: []bool{true, false}}
 	c.takeKnown(nil)
 	assert.Equal(t, []float64{0.1, 0.1}, c.Relative, "the coarser one does as well")
 }
 
-// In whatever is said of a purchase, searches whose time was up are marked; with enough
-// time none is. A readability that is good enough is never above the line of its dilutions.
-func TestPurchaseSaysWhereTheTimeWasUp(t *testing.T) {
+// In whatever is said of a purchase, searches that were cut short are marked; without a
+// limit none is. A readability that is good enough is never above the line of its dilutions.
+func TestPurchaseSaysWhereItWasCutShort(t *testing.T) {
 	p := prepOn(t, smallPrep, smallKit)
-	for _, limit := range []time.Duration{time.Nanosecond, 0} {
+	for _, limit := range []int64{1, 0} {
 		o := quick(2)
-		o.Time = limit
+		o.Work = limit
 		bought, err := Buy(context.Background(), p, o)
 		require.NoError(t, err)
 		up := limit > 0
 		for i := range bought.Choices {
-			assert.Equal(t, up, bought.Choices[i].TimeUp)
+			assert.Equal(t, up, bought.Choices[i].CutShort)
 		}
 		for _, c := range bought.Curves {
-			require.Len(t, c.TimeUp, len(c.Relative))
-			assert.NotContains(t, c.TimeUp, !up)
+			require.Len(t, c.CutShort, len(c.Relative))
+			assert.NotContains(t, c.CutShort, !up)
 		}
 		for _, e := range bought.BreakEven {
 			if up {
-				assert.True(t, e.TimeUp && e.Readability == 0)
+				assert.True(t, e.CutShort && e.Readability == 0)
 			}
 		}
 		found, err := Search(context.Background(), p, o)
 		if err == nil {
-			assert.Equal(t, up, found.TimeUp)
+			assert.Equal(t, up, found.CutShort)
 		}
 	}
 }

@@ -1,22 +1,27 @@
 package plan
 
 import (
-	"context"
 	"errors"
 	"math"
 	"sort"
-	"sync/atomic"
 
 	"minim/uncertainty/route"
 )
 
-// walk is one goroutine's way through the routes of a pass, from their end. It
+// walk is the way through one share of the routes of a pass, from their end. It
 // chooses the volumes first, since all routes of the same volumes leave over the
 // same, and then the instruments.
 type walk struct {
 	*search
-	ctx       context.Context
-	claims    *claims
+	share int
+	// until is the count of candidates at which a turn is over; wait then ends it, and
+	// reports whether there is another.
+	until int64
+	wait  func() bool
+	// known is the front that the walk goes by: that of the search when its turn began,
+	// and what it has found since, which is new.
+	known     *front
+	new       []stair
 	volumes   volumes
 	state     state
 	ways      []*making // of the route that is built, last first
@@ -47,8 +52,8 @@ type counts struct{ built, tried, finished int64 }
 // errEnough ends a search that has tried as many candidates as it may.
 var errEnough = errors.New("plan: as many candidates as may be tried")
 
-func (s *search) newWalk(ctx context.Context, c *claims) *walk {
-	w := &walk{search: s, ctx: ctx, claims: c, weighings: make(map[*source]*weighings)}
+func (s *search) newWalk(share int) *walk {
+	w := &walk{search: s, share: share, weighings: make(map[*source]*weighings)}
 	w.volumes.ratio = 1
 	w.state = state{pulls: s.pass.pulls, mean: 1, sum: make([]float64, len(s.keys))}
 	w.state.multiply(&s.unit)
@@ -78,13 +83,15 @@ func (p *pass) operations() int {
 	return 2*p.dilutions + 2
 }
 
-// goOn reports whether the walk may go on: it stops at once when asked to.
+// goOn counts an end of routes, and reports whether the walk may go on.
 func (w *walk) goOn() bool {
 	w.counts.built++
-	if w.counts.built%1024 == 0 && w.err == nil {
-		w.err = w.ctx.Err()
-	}
-	if most := w.options.Work; most > 0 && w.err == nil && w.search.counts.work()+w.counts.work() > most {
+	return w.mayGoOn()
+}
+
+// mayGoOn reports whether the walk may go on: when its turn is over it waits for the next.
+func (w *walk) mayGoOn() bool {
+	if w.err == nil && w.counts.work() >= w.until && !w.wait() {
 		w.err = errEnough
 	}
 	return w.err == nil
@@ -93,14 +100,20 @@ func (w *walk) goOn() bool {
 // work is the number of candidates.
 func (c *counts) work() int64 { return c.built + c.tried }
 
-// run goes through all routes that no other walk has claimed.
+func (c *counts) add(more counts) {
+	c.built += more.built
+	c.tried += more.tried
+	c.finished += more.finished
+}
+
+// run goes through all routes of the share.
 func (w *walk) run() {
 	if w.pass.from == route.Weigh && w.wanted()*w.prep.Volume > w.mostWeighed {
 		return
 	}
 	if w.pass.dilutions > 0 {
 		w.extend(w.prep.Volume)
-	} else if w.claims.take(nil) {
+	} else if w.share == 0 {
 		w.begin(w.prep.Volume)
 	}
 }
@@ -134,6 +147,9 @@ func (w *walk) extendBy(list []group, from int) int {
 	made := list[from].volume
 	for at := from; at < len(list) && list[at].volume == made; at++ {
 		g := &list[at]
+		if !w.owns(g) {
+			continue
+		}
 		if !w.goOn() || w.hopeless(w.volumes.least+g.least) {
 			break
 		}
@@ -162,7 +178,7 @@ func (w *walk) try(g *group) {
 		return // all made up to the mark: a route of another pass
 	case w.pass.from == route.Weigh && (w.wanted() > w.strongest || w.wanted()*g.aliquot > w.mostWeighed):
 		return // too strong, or more solute than any balance carries or may be used
-	case w.outOfReach(toCome) || w.hopelessBefore(toCome, g.aliquot) || !w.claims.take(v.groups):
+	case w.outOfReach(toCome) || w.hopelessBefore(toCome, g.aliquot):
 		return
 	case toCome > 0:
 		w.extend(g.aliquot)
@@ -207,7 +223,7 @@ func (w *walk) hopeless(leastVariance float64) bool { return !(leastVariance <= 
 // bar is the greatest relative variance that a route of the pass may have which
 // leaves over what there is already.
 func (w *walk) bar() float64 {
-	bars := w.front.Load().barsFor(w.pass.operations())
+	bars := w.known.barsFor(w.pass.operations())
 	if at := barAt(bars, w.volumes.leftOver); at >= 0 {
 		return bars[at].most
 	}
@@ -219,7 +235,7 @@ func (w *walk) bar() float64 {
 // that the route may end with, what it has and what is still to come, given the
 // volume that may be filled, are more than the bar.
 func (w *walk) hopelessBefore(toCome int, needed float64) bool {
-	bars := w.front.Load().barsFor(w.pass.operations())
+	bars := w.known.barsFor(w.pass.operations())
 	r, have := w.pass.remainder, w.volumes.least+w.volumes.onTop
 	strength := r.strengths.of(w.wanted())
 	for at := barAt(bars, w.volumes.leftOver); at < len(bars); at++ {
@@ -240,39 +256,22 @@ func (w *walk) hopelessBefore(toCome int, needed float64) bool {
 	return true
 }
 
-// claims shares the volumes of a pass out among its walks: of each route the last
-// two dilutions, or as many as there are.
-type claims struct {
-	pass  *pass
-	taken []atomic.Uint32 // a bit for each
-	deep  int             // how many dilutions are told apart
+// owns reports whether a dilution, put in front of what there is, belongs to the share of
+// the walk: the last two of a route say whose it is, or one where there are no two.
+func (w *walk) owns(g *group) bool {
+	sum := g.number
+	for _, other := range w.volumes.groups {
+		sum += other.number
+	}
+	return len(w.volumes.groups)+1 != min(w.pass.dilutions, 2) || sum%shares == w.share
 }
 
-// mostClaims bounds the memory for claims.
-const mostClaims = 1 << 28
-
-func newClaims(p *pass) *claims {
-	c := &claims{pass: p, deep: min(p.dilutions, 2)}
-	if n := len(p.dilutionGroups); n*n > mostClaims {
-		c.deep = min(c.deep, 1)
+// offer puts a finished route on the front that the walk goes by, unless it is beaten.
+func (w *walk) offer(m merit, c func() chain) {
+	if m, worth := w.judge.offered(m); worth && !w.known.beaten(m) {
+		if found := c(); !w.refuses(&found) {
+			s := w.judge.stair(m, found)
+			w.known, w.new = w.known.add(s), append(w.new, s)
+		}
 	}
-	bits := 1
-	for range c.deep {
-		bits *= len(p.dilutionGroups)
-	}
-	c.taken = make([]atomic.Uint32, bits/32+1)
-	return c
-}
-
-// take reports whether a walk may go on with these dilutions.
-func (c *claims) take(groups []*group) bool {
-	if len(groups) != c.deep {
-		return true
-	}
-	bit := 0
-	for _, g := range groups {
-		bit = bit*len(c.pass.dilutionGroups) + g.number
-	}
-	mask := uint32(1) << (bit % 32)
-	return c.taken[bit/32].Or(mask)&mask == 0
 }

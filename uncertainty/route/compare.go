@@ -5,12 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"runtime"
 	"slices"
-	"sync"
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/parallel"
 )
 
 // Compare evaluates the routes of a prep, or the one that is named. It returns
@@ -87,17 +86,9 @@ func (p *Prep) evaluateAll(ctx context.Context, routes []*Route, s uncertainty.S
 	c := &Comparison{Prep: p, Settings: s, Results: make([]Result, len(routes))}
 	strengths := make([]uncertainty.Quantity, len(routes))
 	faults := make([]error, len(routes))
-	var wait sync.WaitGroup
-	slots := make(chan struct{}, runtime.GOMAXPROCS(0)) // bounds the trials in memory
-	for i, r := range routes {
-		wait.Add(1)
-		slots <- struct{}{}
-		go func() {
-			defer func() { <-slots; wait.Done() }()
-			c.Results[i], strengths[i], faults[i] = p.evaluate(ctx, r, s)
-		}()
-	}
-	wait.Wait()
+	parallel.Do(len(routes), len(routes), func(_, i int) { // few at once bound the trials in memory
+		c.Results[i], strengths[i], faults[i] = p.evaluate(ctx, routes[i], s)
+	})
 	if err := errors.Join(faults...); err != nil {
 		return nil, nil, err
 	}

@@ -306,12 +306,7 @@ func (c *compiler) become(concentration, volume uncertainty.Node) {
 	c.current.made = c.current.left
 	c.solutions[c.making] = c.current
 	c.hasAmount, c.hasVolume = false, false
-	limit, has := c.prep.Solute.Solubility, c.model.Intended(concentration)
-	if limit > 0 && has > limit {
-		unit := c.prep.SoluteUnit() + "/L"
-		c.notes.Warn(fmt.Sprintf("%s: a solution of %s %s is stronger than the solubility of the %s, %s %s",
-			c.route.Name, short(1000*has), unit, c.prep.Solute.Name, short(1000*limit), unit))
-	}
+	c.warnOfStrength(c.model.Intended(concentration))
 }
 
 // short prints three digits.

@@ -43,7 +43,7 @@ func (p *Prep) Changed(changes []equipment.Change) (*Prep, error) {
 // there, that is a mistake in the prep, which reading on will return; the kit
 // is then empty.
 func findKit(root *benchfile.Table, path, kitPath string) (*equipment.Kit, error) {
-	named := root.Text("kit")
+	named := root.FileName("kit")
 	if kitPath != "" {
 		return equipment.LoadKit(kitPath)
 	}
@@ -68,6 +68,6 @@ func ParsePrep(name string, data []byte, kit *equipment.Kit) (*Prep, error) {
 	if err != nil {
 		return nil, err
 	}
-	root.Text("kit")
+	root.FileName("kit")
 	return readPrep(root, kit)
 }

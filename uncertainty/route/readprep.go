@@ -13,6 +13,9 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	if slices.ContainsFunc(root.Keys(), func(key string) bool { return slices.Contains(equipment.KitTables(), key) }) {
 		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
 	}
+	if slices.Contains(root.Keys(), "entries") {
+		return nil, root.Refuse("this is a record, not a prep", "the prep is the file that it was begun for: minim made PREP RECORD")
+	}
 	root.Need("target", "volume", "solute", "solvent")
 	p := &Prep{
 		File: root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note"), Kit: kit,

@@ -1,0 +1,40 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"strings"
+
+	"minim/equipment/benchfile"
+	"minim/uncertainty/parallel"
+)
+
+// traceAsked is the variable of the environment that asks for the trace of a fault.
+const traceAsked = "MINIM_TRACE"
+
+// fault says in one line that the program itself is wrong, and what to send to whoever
+// mends it. It returns the exit code.
+func fault(w io.Writer, args []string, p *parallel.Panic) int {
+	at := ""
+	if p.Place != "" {
+		at = " at " + p.Place
+	}
+	what := strings.Join(strings.Fields(p.Error()), " ")
+	fmt.Fprintf(w, "minim: fault of minim itself: %s%s, minim %s, command %s; please send this line with the files of the command to whoever gave you minim\n",
+		benchfile.Printable(what), at, version, commandOf(args))
+	if os.Getenv(traceAsked) != "" {
+		fmt.Fprintf(w, "%s\n", p.Trace)
+	}
+	return exitFault
+}
+
+// commandOf names the command, without the names of files.
+func commandOf(args []string) string {
+	for _, name := range commandNames() {
+		if len(args) > 0 && args[0] == name {
+			return "minim " + name
+		}
+	}
+	return "minim"
+}

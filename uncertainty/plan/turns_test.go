@@ -1,0 +1,102 @@
+package plan
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/uncertainty/parallel"
+	"minim/uncertainty/route"
+)
+
+// onProcessors works something out on so many processors.
+func onProcessors[T any](n int, work func() T) T {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(n))
+	return work()
+}
+
+// said is all that a search of limited work comes to, in words.
+func said(t *testing.T, p *route.Prep, work int64, worthOnly bool) string {
+	b, err := newBench(p, quick(2))
+	require.NoError(t, err)
+	o := quick(2)
+	o.Work = work
+	s := newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough))
+	s.judge.worthOnly = worthOnly
+	list, err := s.result(context.Background())
+	require.NoError(t, err)
+	var words []string
+	for i := range list {
+		words = append(words, list[i].words)
+	}
+	for _, text := range b.notSearched {
+		words = append(words, "not searched: "+text)
+	}
+	if work > 0 {
+		assert.Less(t, s.counts.work(), work+assessing)
+		return fmt.Sprint(strings.Join(words, "\n"), s.counts)
+	}
+	return strings.Join(words, "\n")
+}
+
+// A search that may try no more than so many candidates ends with the same routes, says the
+// same of what it has not searched and has tried as many, on 1, 2 and 8 processors, and it
+// never tries more. With room for all it leaves nothing out.
+func TestLimitIsTheSameOnAnyMachine(t *testing.T) {
+	p := prepOn(t, smallPrep, smallKit)
+	whole := said(t, p, 0, false)
+	assert.NotContains(t, whole, "not searched")
+	for worthOnly, works := range map[bool][]int64{false: {1, 7, 1000, 5000, 10_000, 20_000}, true: {1, 7, 300, 700}} {
+		for _, work := range works {
+			first := onProcessors(1, func() string { return said(t, p, work, worthOnly) })
+			assert.Contains(t, first, "not searched")
+			for _, n := range []int{2, 8} {
+				assert.Equal(t, first, onProcessors(n, func() string { return said(t, p, work, worthOnly) }), "%d candidates on %d processors", work, n)
+			}
+		}
+	}
+	assert.Contains(t, said(t, p, 1<<40, false), whole)
+}
+
+// The benches that are compared for a purchase are the same on any machine, where the
+// limit is hit.
+func TestPurchaseIsTheSameOnAnyMachine(t *testing.T) {
+	p := prepOn(t, smallPrep, smallKit)
+	o := quick(2)
+	o.Work = 20_000
+	buy := func() any {
+		found, err := Buy(context.Background(), p, o)
+		require.NoError(t, err)
+		assert.NotEmpty(t, found.NotSearched)
+		words := found.NotSearched
+		for i := range found.Choices {
+			if c := &found.Choices[i]; c.Found {
+				words = append(words, wordsOf(c.Best.Route))
+			}
+		}
+		return []any{words, found.BreakEven, found.Curves, found.Verdict}
+	}
+	assert.Equal(t, onProcessors(1, buy), onProcessors(8, buy))
+}
+
+// What a walk panics with reaches the goroutine that searches, with its place.
+func TestPanicOfAWalk(t *testing.T) {
+	b, err := newBench(prepOn(t, smallPrep, smallKit), quick(1))
+	require.NoError(t, err)
+	o := quick(1)
+	s := newSearch(b, o, newJudge(b.prep, b.coverage, tooLittle, enough))
+	s.mostWeighed = 1
+	s.sources[0].step.Balance = nil // which no bench has
+	defer func() {
+		fault := parallel.Caught(recover())
+		assert.Contains(t, fault.Error(), "nil pointer")
+		assert.Regexp(t, `\.go:\d+$`, fault.Place)
+	}()
+	_ = s.run(context.Background())
+	assert.Fail(t, "it must panic")
+}
