@@ -1,6 +1,7 @@
 package record
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"strings"
@@ -22,6 +23,10 @@ import (
 type Addition struct {
 	By, At string
 	Lines  []string
+	// Check, if there is one, looks at the record as it would be; with an error nothing is
+	// written. Waiting, if there is one, is called when the record is waited for long.
+	Check   func(r *Record) error
+	Waiting func()
 }
 
 // AdditionError reports a line that cannot be understood.
@@ -31,10 +36,10 @@ func (e *AdditionError) Error() string { return e.Message }
 
 // Add appends entries to the record file of a prep, all or none. Nothing is written when
 // the record would not be right with them. Errors: *[AdditionError], a
-// *benchfile.Mistake, whose place is the new entry or the file as it was, and those of
-// [Append].
-func Add(path string, p *route.Prep, a Addition) error {
-	return Append(path, func(text []byte) (string, error) {
+// *benchfile.Mistake, whose place is the new entry or the file as it was, those of Check,
+// and those of [Append].
+func Add(ctx context.Context, path string, p *route.Prep, a Addition) error {
+	return Append(ctx, path, a.Waiting, func(text []byte) (string, error) {
 		r, err := Parse(path, text, p)
 		if err != nil {
 			return "", err
@@ -43,7 +48,10 @@ func Add(path string, p *route.Prep, a Addition) error {
 		if err != nil {
 			return "", err
 		}
-		return lines, check(path, text, lines, p)
+		if r, err = with(path, text, lines, p); err == nil && a.Check != nil {
+			err = a.Check(r)
+		}
+		return lines, err
 	})
 }
 
@@ -61,9 +69,9 @@ func (a *Addition) entries(r *Record) (string, error) {
 	return b.String(), nil
 }
 
-// check reads the record as it would be. The place of a mistake in what is added is
+// with reads the record as it would be with more lines. The place of a mistake in what is added is
 // the option that it came by, since it is in no file.
-func check(path string, text []byte, lines string, p *route.Prep) error {
+func with(path string, text []byte, lines string, p *route.Prep) (*Record, error) {
 	whole, _ := Whole(path, text)
 	before := strings.Count(string(whole), "\n") + 1
 	if n := len(whole); n > 0 && whole[n-1] != '\n' {
@@ -71,12 +79,12 @@ func check(path string, text []byte, lines string, p *route.Prep) error {
 	} else {
 		before--
 	}
-	_, err := Parse(path, append(whole, lines...), p)
+	r, err := Parse(path, append(whole, lines...), p)
 	var m *benchfile.Mistake
 	if errors.As(err, &m) && m.Line > before {
 		m.Place = benchfile.Place{File: "the new entry", Column: m.Column}
 	}
-	return err
+	return r, err
 }
 
 func textAt(key, value string) string { return key + " = " + benchfile.Quote(value) }

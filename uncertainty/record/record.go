@@ -19,8 +19,6 @@
 package record
 
 import (
-	"time"
-
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/uncertainty/route"
@@ -29,9 +27,20 @@ import (
 // Record is what was written down of a batch.
 type Record struct {
 	File, Batch, Note string
-	// Plan is the prep, and Prep the same with the bench as it was on the day.
-	Plan, Prep *route.Prep
-	// Planned is the route of the prep. Made is the route as it was made: what has been
+	// Now is the prep as it is now. Plan is the prep as it was when the record was begun,
+	// and Prep the same with the bench as it was on the day.
+	Now, Plan, Prep *route.Prep
+	// PlanMissing: the record does not carry what was planned, so that Plan is Now.
+	// Undigested: it carries it without a digest, so that it may have been changed.
+	PlanMissing, Undigested bool
+	// Differences say where Plan and Now do not agree in what counts for the batch.
+	// Newcomers are instruments of the batch that Plan has from Now, since they were not in
+	// the kit when the record was begun.
+	Differences []benchfile.Difference
+	Newcomers   []string
+	// Backward are the entries whose times are before that of one above.
+	Backward []Backward
+	// Planned is the route of the plan. Made is the route as it was made: what has been
 	// done, and what is still to come as planned.
 	Planned, Made *route.Route
 	// Entries in the order of the file.
@@ -44,8 +53,9 @@ type Record struct {
 	// Cut are lines that were not written to their end, and are left out.
 	Cut []Cut
 
-	last   int   // the greatest number of an entry, those that are blank included
-	blanks []int // the numbers of those that are blank
+	own    *route.Prep // the plan as the record carries it, nil where it does not
+	last   int         // the greatest number of an entry, those that are blank included
+	blanks []int       // the numbers of those that are blank
 }
 
 // Origin says where a step of the made route is from.
@@ -92,10 +102,10 @@ type Entry struct {
 	// stands. A spoilt entry stands: it was so.
 	StruckBy int
 
-	when  time.Time
-	clock bool // the time of day is known as well
-	known bool // what it says of a step or the bench could be read
-	table *benchfile.Table
+	when      moment
+	asPlanned bool // what is written is from the plan, and not a reading
+	known     bool // what it says of a step or the bench could be read
+	table     *benchfile.Table
 }
 
 // Finished reports whether every step of the plan has been done, so that there is a

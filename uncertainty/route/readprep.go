@@ -13,9 +13,19 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	if slices.ContainsFunc(root.Keys(), func(key string) bool { return slices.Contains(equipment.KitTables(), key) }) {
 		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
 	}
+	p := readPrepOn(root, kit)
+	if err := root.Err(); err != nil {
+		return nil, err
+	}
+	return p, nil
+}
+
+// readPrepOn reads a prep that is made on a kit. Mistakes are recorded in the table.
+func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *Prep {
 	root.Need("target", "volume", "solute", "solvent")
 	p := &Prep{
-		File: root.Place().File, Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
+		source: root,
+		File:   root.Place().File, Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
 		Volume: readVolume(root),
 		Bench:  readBench(root.Table("bench")),
 		Solute: readSolute(root.Table("solute")),
@@ -45,10 +55,7 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	p.Ladder = p.readLadder(root)
 	p.readPrices(root)
 	p.Limits = p.readLimits(root)
-	if err := root.Err(); err != nil {
-		return nil, err
-	}
-	return p, nil
+	return p
 }
 
 // readVolume reads the volume wanted.
@@ -112,6 +119,10 @@ func (p *Prep) in(u Unit, s Strength) float64 {
 	return p.fromGramsPerML(grams, u)
 }
 
+// MostWithin is the greatest half-width within which the temperature of a bench may be
+// known, in °C.
+const MostWithin = 25
+
 func readBench(t *benchfile.Table) Bench {
 	if t == nil {
 		return Bench{}
@@ -129,8 +140,8 @@ func readBench(t *benchfile.Table) Bench {
 	if b.Temperature.Known && (b.Temperature.Value < 0 || b.Temperature.Value > 50) {
 		t.Fail("temperature", fmt.Sprintf("a bench at %v °C is not likely", b.Temperature.Value), "state it in °C, between 0 and 50")
 	}
-	if b.Within.Value > 25 {
-		t.Fail("within", fmt.Sprintf("a bench that varies by %v °C is not likely", b.Within.Value), "state a half-width of at most 25 °C")
+	if b.Within.Value > MostWithin {
+		t.Fail("within", fmt.Sprintf("a bench that varies by %v °C is not likely", b.Within.Value), fmt.Sprintf("state a half-width of at most %d °C", MostWithin))
 	}
 	return b
 }
