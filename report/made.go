@@ -110,6 +110,8 @@ func byWhom(r *record.Record) string {
 	case first == "":
 	case first == last:
 		text += " " + first
+	case len(r.Backward) > 0:
+		text += fmt.Sprintf(", the first entry %s, the last %s", first, last)
 	default:
 		text += fmt.Sprintf(" from %s to %s", first, last)
 	}

@@ -70,12 +70,12 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 			return nil, err
 		}
 	}
-	prep, err := loadPrep(files, o.kit, nil)
+	prep, err := loadPrep(ctx, files, o.kit, nil)
 	if err != nil {
 		return nil, err
 	}
 	p := &report.Paper{Date: o.date, ByUser: o.route != ""}
-	p.Origin, err = origin(prep, o.record, repeat(files, flags))
+	p.Origin, err = origin(ctx, prep, o.record, repeat(files, flags))
 	if err != nil {
 		return nil, err
 	}
@@ -86,7 +86,7 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 		}
 		name = p.Batch.Planned.Name
 	}
-	if p.Batch != nil && (!others || !p.Batch.AsPlanned.Possible) {
+	if p.Batch != nil && (!others || !p.Batch.AsPlanned.Possible || len(p.Batch.Differences) > 0) {
 		p.Comparison = p.Batch.Alone()
 		return p, nil
 	}
@@ -118,7 +118,7 @@ func (o *paperOptions) compare(ctx context.Context, prep *route.Prep, name strin
 
 // batch works out what was made.
 func (o *paperOptions) batch(ctx context.Context, prep *route.Prep) (*report.Batch, error) {
-	r, err := record.Load(o.record, prep)
+	r, err := record.Load(ctx, o.record, prep)
 	if err != nil {
 		return nil, err
 	}
@@ -133,7 +133,7 @@ func (o *paperOptions) batch(ctx context.Context, prep *route.Prep) (*report.Bat
 }
 
 // origin says from which files and by which command a document is made.
-func origin(p *route.Prep, recordFile, command string) (report.Origin, error) {
+func origin(ctx context.Context, p *route.Prep, recordFile, command string) (report.Origin, error) {
 	out := report.Origin{Version: version, Command: command}
 	for _, name := range []string{p.File, p.Kit.File, recordFile} {
 		if name == "" {
@@ -142,7 +142,7 @@ func origin(p *route.Prep, recordFile, command string) (report.Origin, error) {
 		data, ok := demo.File(name)
 		if p.File != demo.PrepName || !ok {
 			var err error
-			if data, err = benchfile.Read(name); err != nil {
+			if data, err = benchfile.Read(ctx, name); err != nil {
 				return out, err
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/uncertainty/route"
 )
@@ -84,19 +85,32 @@ func (r *Record) compareToNow(plan *benchfile.Table) {
 
 // instruments lists those that the batch was to be made with, and was made with.
 func (r *Record) instruments() (names []string) {
-	add := func(s *route.Step) {
-		if s.Balance == nil && s.Measure == nil {
-			return
-		}
-		if _, name := s.Instrument(); !slices.Contains(names, name) {
+	for i := range r.Planned.Steps {
+		names = addInstruments(names, r.Planned.Steps[i].Balance, r.Planned.Steps[i].Measure)
+	}
+	for i := range r.Entries {
+		names = addInstruments(names, r.Entries[i].Done.Balance, r.Entries[i].Done.Measure)
+	}
+	if l := r.Plan.Ladder; l != nil {
+		names = addInstruments(addInstruments(names, nil, l.With), nil, l.In)
+	}
+	return names
+}
+
+// addInstruments adds the names of two instruments, of which either may be nil, and of that
+// with which a line was set.
+func addInstruments(names []string, b *equipment.Balance, m *equipment.Measure) []string {
+	add := func(name string) {
+		if !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 	}
-	for i := range r.Planned.Steps {
-		add(&r.Planned.Steps[i])
+	if b != nil {
+		add(b.Name)
 	}
-	for i := range r.Entries {
-		add(&r.Entries[i].Done)
+	for m != nil {
+		add(m.Name)
+		m = m.Line.With
 	}
 	return names
 }
