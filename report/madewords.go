@@ -4,10 +4,12 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/benchfile"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -104,7 +106,7 @@ func planGaps(r *record.Record) (list []string) {
 	if len(r.Differences) == 0 {
 		return list
 	}
-	list = append(list, "the prep or its kit has changed since this record was begun: the batch counts by the plan in the record; by the prep as it is now it counts in a copy of the record without its tables [planned]")
+	list = append(list, "the prep or its kit has changed since this record was begun: the batch counts by the plan in the record"+bothHazards(r)+"; by the prep as it is now it counts in a copy of the record without its tables [planned]")
 	for i, d := range r.Differences {
 		if i == mostDifferences {
 			return append(list, fmt.Sprintf("%d more such differences", len(r.Differences)-i))
@@ -114,9 +116,25 @@ func planGaps(r *record.Record) (list []string) {
 	return list
 }
 
+// bothHazards says of hazards that have changed which hold.
+func bothHazards(r *record.Record) string {
+	if !slices.ContainsFunc(r.Differences, func(d benchfile.Difference) bool {
+		return d.Key == "hazards" || strings.HasPrefix(d.Of, "hazard ")
+	}) {
+		return ""
+	}
+	if r.Now.Solute.Name != r.Plan.Solute.Name {
+		return ", and its hazards are those stated there"
+	}
+	return ", with the hazards of both"
+}
+
 // differenceWords say of one thing what was planned then, and what now.
 func differenceWords(of, key, then, now string) string {
 	what := strings.Trim(of+", "+key, ", ")
+	if key == "" && now == "" {
+		return what + ": planned then, no longer there now"
+	}
 	return fmt.Sprintf("%s: planned then %s, now %s", what, cmp.Or(then, "not stated"), cmp.Or(now, "not stated"))
 }
 

@@ -100,6 +100,22 @@ func (e *Entry) readTime() {
 	e.At = text
 }
 
+// Times are those of the first and the last entry that has one, as written; "" for none.
+// They are not ordered when the last surely is before the first.
+func (r *Record) Times() (first, last string, ordered bool) {
+	var timed []*Entry
+	for i := range r.Entries {
+		if e := &r.Entries[i]; e.At != "" {
+			timed = append(timed, e)
+		}
+	}
+	if len(timed) == 0 {
+		return "", "", true
+	}
+	a, b := timed[0], timed[len(timed)-1]
+	return a.At, b.At, !b.when.before(a.when)
+}
+
 // Backward is an entry whose time is before that of one above it.
 type Backward struct{ Entry, Above int }
 

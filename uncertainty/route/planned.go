@@ -61,7 +61,7 @@ func PlanDifferences(plan *benchfile.Table, now *Prep) []benchfile.Difference {
 	today := root.Table(PlannedKey)
 	list := benchfile.Differences(plan, today, "kit", "route", "digest")
 	if r == nil {
-		list = append(list, benchfile.Difference{Of: "the route " + then.Text("name"), Then: then.Text("name")})
+		list = append(list, benchfile.Difference{Of: "the route " + then.Text("name"), Then: then.Written()})
 	} else {
 		list = append(list, benchfile.Differences(then, today.Tables("route")[0])...)
 	}
