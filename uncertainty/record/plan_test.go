@@ -365,6 +365,7 @@ func TestBenchSinceARecordWasBegun(t *testing.T) {
 	more := short.Replace(`20 = { step = 5, take = "all", BY } | 21 = { step = 6, strengthen = "1 mL", of = "weak", with = "syringe", BY }`)
 	r := parseRecord(t, now, text+more+"\n")
 	assert.Equal(t, []string{"syringe"}, r.Newcomers)
+	assert.Equal(t, []string{"ink.toml", "bench.toml"}, []string{r.Prep.File, r.Prep.Kit.File})
 	assert.Equal(t, "pipette", r.Made.Steps[2].Measure.Name)
 	assert.Contains(t, r.Prep.Kit.Names(), "pipette")
 	assert.NotContains(t, r.OnTheBench().Kit.Names(), "pipette")

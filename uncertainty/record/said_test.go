@@ -2,6 +2,7 @@ package record
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -236,7 +237,7 @@ func TestAddRefuses(t *testing.T) {
 		{strings.TrimSuffix(batch, "\n"), "2026-11-28 10:30", []string{"step 7: 1 mL; take = all"}, "", "", "", ""},
 		{strings.TrimSuffix(batch, "\n"), "2026-11-28 10:30", []string{"step 6: done"}, "the new entry", "6", "step: step 6 is in entry 9 already",
 			"to change what that says write corrects = 9 in place of step; when it was spoilt and done again, first an entry with corrects = 9 and spoilt = the reason"},
-		{batch + "10 = { step = 7, tkae = \"all\" }\n", "2026-11-28 10:30", []string{"step 6: done"}, ":16:18", "tkae", "tkae: there is no such step", "write take"},
+		{batch + "10 = { step = 7, tkae = \"all\" }\n", "2026-11-28 10:30", []string{"step 6: done"}, fmt.Sprintf(":%d:18", strings.Count(batch, "\n")+1), "tkae", "tkae: there is no such step", "write take"},
 	} {
 		path := recordFile(t, c.text)
 		err := Add(t.Context(), path, p, Addition{By: "AK", At: c.at, Lines: c.lines})

@@ -76,6 +76,7 @@ func (p *Prep) Since(now *Prep) *Prep {
 	q := *p
 	q.File, q.Limits, q.Changes, q.AssumedFactor = now.File, now.Limits, now.Changes, now.AssumedFactor
 	q.Kit = p.Kit.WithMissing(now.Kit)
+	q.Kit.File = now.Kit.File
 	if now.Solute.Name != p.Solute.Name {
 		return &q // the prep makes something else by now
 	}
