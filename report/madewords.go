@@ -101,7 +101,7 @@ func planGaps(r *record.Record) (list []string) {
 		list = append(list, "the plan in this record has no digest: whether it is as it was when the record was begun is not known")
 	}
 	for _, name := range r.Newcomers {
-		list = append(list, fmt.Sprintf("the %s was not in the kit when this record was begun, and counts as the kit has it now", name))
+		list = append(list, fmt.Sprintf("the %s was neither in the prep nor in its kit when this record was begun, and counts as they have it now", name))
 	}
 	if len(r.Differences) == 0 {
 		return list

@@ -32,15 +32,15 @@ const largest = 1 << 20
 // mark behind it. This holds for lines of which no piece is right TOML, such as a header
 // or an entry in braces. Of more lines than one, those above the piece stand.
 //
-// An error of add or of the context is returned as it is, and nothing is written. All
+// An error of add, and that of a context that is cancelled, is returned as it is, and nothing is written. All
 // others start with the path: there is no such file, it is larger than 1 MiB or would be,
 // it cannot be read, locked or written. It panics when the lines are not ended.
 func Append(ctx context.Context, path string, waiting func(), add func(text []byte) (lines string, err error)) error {
 	file, text, err := take(ctx, path, waiting)
-	if ctx.Err() != nil {
-		return ctx.Err()
-	}
-	if err != nil {
+	switch {
+	case errors.Is(err, context.Canceled):
+		return err
+	case err != nil:
 		return fmt.Errorf("%s: %w", path, cause(err))
 	}
 	defer file.Close() // and so unlocks it

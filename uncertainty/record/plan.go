@@ -76,11 +76,28 @@ func (r *Record) compareToNow(plan *benchfile.Table) {
 			r.Differences = append(r.Differences, d)
 		}
 	}
-	for _, name := range used {
-		if !slices.Contains(r.own.Kit.Names(), name) {
+	for _, name := range append(used, r.supplies()...) {
+		if !slices.Contains(r.own.Names(), name) {
 			r.Newcomers = append(r.Newcomers, name)
 		}
 	}
+}
+
+// supplies lists the stocks and packets that the entries name.
+func (r *Record) supplies() (names []string) {
+	for i := range r.Entries {
+		name := ""
+		switch s := &r.Entries[i].Done; {
+		case s.Stock != nil:
+			name = s.Stock.Name
+		case s.Packet != nil:
+			name = s.Packet.Name
+		}
+		if name != "" && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
 }
 
 // instruments lists those that the batch was to be made with, and was made with.

@@ -364,7 +364,7 @@ func TestBenchSinceARecordWasBegun(t *testing.T) {
 		edited(t, inkKit, "[[pipette]]\nname = \"pipette\"\nkind = \"graduated\"\ncapacity = \"2 mL\"\nclass = \"A\"\nstandard = \"ISO\"\n", "[[syringe]]\nname = \"syringe\"\ncapacity = \"2 mL\"\ntolerance = \"5 % of capacity\"\n"))
 	more := short.Replace(`20 = { step = 5, take = "all", BY } | 21 = { step = 6, strengthen = "1 mL", of = "weak", with = "syringe", BY }`)
 	r := parseRecord(t, now, text+more+"\n")
-	assert.Equal(t, []string{"syringe"}, r.Newcomers)
+	assert.Equal(t, []string{"syringe", "weak"}, r.Newcomers)
 	assert.Equal(t, []string{"ink.toml", "bench.toml"}, []string{r.Prep.File, r.Prep.Kit.File})
 	assert.Equal(t, "pipette", r.Made.Steps[2].Measure.Name)
 	assert.Contains(t, r.Prep.Kit.Names(), "pipette")

@@ -13,6 +13,10 @@
 //	3 = { step = 3, take = "1 mL", by = "AK", at = "2026-11-28 10:22" }
 //	4 = { corrects = 1, weigh = "1.03 g", by = "AK", at = "2026-11-28 10:30" }
 //
+// Above its entries it carries what was planned when it was begun, as a prep of one route
+// with its kit in the table [planned]: what follows from a batch rests on that, not on the
+// prep as it is now.
+//
 // An entry says what was done in a step, in the keys of a step; what it does not say
 // was done as planned. The made route has the steps of the plan as they were done, and
 // is evaluated by the same model as the plan.
@@ -34,8 +38,8 @@ type Record struct {
 	// Undigested: it carries it without a digest, so that it may have been changed.
 	PlanMissing, Undigested bool
 	// Differences say where Plan and Now do not agree in what counts for the batch.
-	// Newcomers are instruments of the batch that Plan has from Now, since they were not in
-	// the kit when the record was begun.
+	// Newcomers are instruments, stocks and packets of the batch that Plan has from Now, since
+	// they were not there when the record was begun.
 	Differences []benchfile.Difference
 	Newcomers   []string
 	// Backward are the entries whose times are before that of one above.

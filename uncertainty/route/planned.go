@@ -93,6 +93,18 @@ func (p *Prep) Since(now *Prep) *Prep {
 	return &q
 }
 
+// Names lists what a step can use: the instruments on the bench, the stocks and the packets.
+func (p *Prep) Names() []string {
+	names := p.Kit.Names()
+	for _, s := range p.Stocks {
+		names = append(names, s.Name)
+	}
+	for _, k := range p.Packets {
+		names = append(names, k.Name)
+	}
+	return names
+}
+
 // withMissing appends the items that the list has none of the name of.
 func withMissing[T any](list, more []*T, name func(*T) string) []*T {
 	list = slices.Clone(list)
