@@ -31,7 +31,7 @@ type madeJSON struct {
 	Steps      []originJSON `json:"steps"`
 	Entries    []entryJSON  `json:"entries"`
 	Carried    bool         `json:"plan_in_record"`
-	Changed    []changeOf   `json:"changed_since_begun"`
+	Differs    []differJSON `json:"plan_differs_from_prep"`
 	CutOff     []cutJSON    `json:"cut_off"`
 	Begun      int          `json:"steps_not_counted"`
 	Room       []roomJSON   `json:"room"`
@@ -81,9 +81,9 @@ type entryJSON struct {
 	Note      *string `json:"note"`
 }
 
-// changeOf is where the prep or its kit is not as it was when the record was begun; null
-// where nothing is stated.
-type changeOf struct {
+// differJSON is where the plan in the record and the prep with its kit as they are now do
+// not agree; null where nothing is stated.
+type differJSON struct {
 	Of   *string `json:"of"`
 	Key  *string `json:"key"`
 	Then *string `json:"planned_then"`
@@ -139,7 +139,7 @@ func MadeJSON(b *Batch) ([]byte, error) {
 	out := &madeJSON{
 		Schema: MadeSchema, wantedJSON: wantedToJSON(p), Coverage: number(b.Settings.Coverage),
 		Record: b.File, Batch: words(b.Record.Batch), Note: words(b.Record.Note), Route: b.Record.Made.Name,
-		Carried: !b.PlanMissing, Changed: []changeOf{}, Finished: b.Finished(), Meets: b.Meets() && len(p.Tolerances) > 0, Begun: b.Begun,
+		Carried: !b.PlanMissing, Differs: []differJSON{}, Finished: b.Finished(), Meets: b.Meets() && len(p.Tolerances) > 0, Begun: b.Begun,
 		Planned: routeToJSON(b.Record.Plan, &b.AsPlanned), Made: routeToJSON(p, &b.AsMade),
 		Effects: []effectJSON{}, Entries: []entryJSON{}, CutOff: []cutJSON{}, Room: []roomJSON{}, Cautions: Cautions(p),
 	}
@@ -159,7 +159,7 @@ func MadeJSON(b *Batch) ([]byte, error) {
 		out.Entries = append(out.Entries, entryToJSON(&b.Entries[i]))
 	}
 	for _, d := range b.Differences {
-		out.Changed = append(out.Changed, changeOf{words(d.Of), words(d.Key), words(d.Then), words(d.Now)})
+		out.Differs = append(out.Differs, differJSON{words(d.Of), words(d.Key), words(d.Then), words(d.Now)})
 	}
 	for _, c := range b.Cut {
 		out.CutOff = append(out.CutOff, cutJSON(c))

@@ -91,8 +91,8 @@ func gaps(r *record.Record) (list []string) {
 // mostDifferences from the plan that are told one by one.
 const mostDifferences = 12
 
-// planGaps say what the plan in a record rests on, and where the prep and its kit are
-// other than it by now.
+// planGaps say what the plan in a record rests on, and where the prep and its kit as they
+// are now differ from it.
 func planGaps(r *record.Record) (list []string) {
 	switch {
 	case r.PlanMissing:
@@ -106,7 +106,7 @@ func planGaps(r *record.Record) (list []string) {
 	if len(r.Differences) == 0 {
 		return list
 	}
-	list = append(list, "the prep or its kit has changed since this record was begun: the batch counts by the plan in the record"+bothHazards(r)+"; by the prep as it is now it counts in a copy of the record without its tables [planned]")
+	list = append(list, "the plan in this record and the prep with its kit as they are now differ: the batch counts by the plan in the record"+bothHazards(r)+"; by the prep as it is now it counts in a copy of the record without its tables [planned]")
 	for i, d := range r.Differences {
 		if i == mostDifferences {
 			return append(list, fmt.Sprintf("%d more such differences", len(r.Differences)-i))

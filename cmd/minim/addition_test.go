@@ -85,5 +85,6 @@ func TestSixStepsDoneStayInside(t *testing.T) {
 		}
 	}
 	assert.LessOrEqual(t, len(rest), 6, rest)
+	assert.Contains(t, output(t, "made", "b/dye.toml", "record.toml", "--trials", "10000", "--format", "json"), `"planned_now": "3.00 g"`)
 	assert.Contains(t, output(t, "report", "b/dye.toml", "--record", "record.toml", "--trials", "10000"), "planned then "+reading+", now 3.00 g")
 }
