@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"minim/equipment/quantity"
 )
 
 // Difference is a key with which two tables do not agree.
@@ -19,9 +21,10 @@ type Difference struct {
 
 // Differences lists where the table now is not as it was then, in the order of then.
 // Items of a list are told apart by their names, or where they have none by their number;
-// one without the first key of the other is another item. Comments, the layout, the order
-// of keys and that of named items do not count; keys of the names given are left out.
-// Either table may be nil, which holds nothing.
+// one without the first key of the other is another item. Comments, the layout, how a
+// quantity is written ("1.0 g" or "1000 mg"), the order of keys and that of named items do
+// not count; keys of the names given are left out. Either table may be nil, which holds
+// nothing.
 func Differences(then, now *Table, without ...string) []Difference {
 	var list []Difference
 	for _, key := range keysOfBoth(then, now) {
@@ -58,7 +61,7 @@ func differencesAt(of, key string, then, now *Table) []Difference {
 		return differencesIn(below(of, key), a.sub(), b.sub())
 	case holdsTables(a) || holdsTables(b):
 		return itemDifferences(of, key, a, b)
-	case a.shown() != b.shown():
+	case a.shown() != b.shown() && !quantity.Same(a.shown(), b.shown()):
 		return []Difference{{of, key, a.shown(), b.shown()}}
 	}
 	return nil

@@ -57,6 +57,8 @@ func TestDifferences(t *testing.T) {
 	}{
 		{`a = 1`, `a   =  1 # as before`, nil},
 		{`a = "x"`, `a = '''x'''`, nil},
+		{`a = "1.0 g"`, `a = "1000 mg"`, nil},
+		{`a = [ { b = "1.0 g" } ]`, `a = [ { b = "1 g" } ]`, nil},
 		{"a = 1\nb = 2", "b = 2\na = 1", nil},
 		{"x = 0\n[a]\nb = 1", "a.b = 1\nx = 0", nil},
 		{"[[a]]\nname = \"x\"\n[[a]]\nname = \"y\"", `a = [ { name = "y" }, { name = "x" } ]`, nil},

@@ -189,6 +189,7 @@ func TestEditsLeaveABatchAsItIs(t *testing.T) {
 		{"all of it", []string{`"0.040 % w/v"`, `"0.050 % w/v"`, `"1.00 g"`, `"1.20 g"`}, []string{`linearity = "0.02 g"`, `linearity = "0.2 g"`},
 			[]string{"|target|0.040 % w/v|0.050 % w/v", "step 1|weigh|1.00 g|1.20 g", "scale|linearity|0.02 g|0.2 g"}},
 
+		{"how a quantity is written", []string{`"1.00 g"`, `"1000 mg"`, `"0.040 % w/v"`, `"0.04 % w/v"`, `"6 % of target"`, `"6.0 % of target"`}, []string{`"0.02 g"`, `"20 mg"`}, nil},
 		{"comments and the layout", []string{"# invented", "# by hand", " # mixed", "", ` = "Ink"`, ` =   "Ink"  `}, []string{"# invented\n", "\n\n"}, nil},
 		{"the order of the instruments", nil, []string{`name = "scale"`, `name = "scale"`, "[[balance]]\nname = \"old scale\"\ncapacity = \"500 g\"\nreadability = \"0.1 g\"\nprice = \"20 EUR\"\n", "", "[[candidate]]", "[[balance]]\nname = \"old scale\"\ncapacity = \"500 g\"\nreadability = \"0.1 g\"\n[[candidate]]"}, nil},
 		{"an instrument that the batch does not use", nil, []string{`readability = "0.1 g"`, `readability = "1 g"`}, nil},
