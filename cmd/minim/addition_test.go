@@ -62,6 +62,24 @@ func TestMistakeInOneOptionAddsNothing(t *testing.T) {
 	assert.Contains(t, read(t, "record.toml"), `{ temperature = "22 °C", by = "AK", at = "2026-11-30 12:00 +01:00" }`)
 }
 
+// An instrument that the record knows and the bench no longer has is not advised.
+func TestGoneInstrumentIsNotAdvised(t *testing.T) {
+	t.Chdir(t.TempDir())
+	const kit = "[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = \"0.01 g\"\n[[flask]]\nname = \"flask\"\ncapacity = \"50 mL\"\nclass = \"A\"\n"
+	const cylinder = "[[cylinder]]\nname = \"large cylinder\"\ncapacity = \"250 mL\"\nclass = \"A\"\n"
+	const prep = "kit = \"bench.toml\"\ntarget = \"2 % w/v\"\nvolume = \"50 mL\"\ntolerance = \"8 % of target\"\n[solute]\nname = \"borax\"\n[solvent]\nname = \"water\"\n" +
+		"[[route]]\nname = \"direct\"\nsteps = [ { weigh = \"1.00 g\", on = \"scale\" }, { make-up-to = \"50 mL\", in = \"flask\" } ]\n"
+	for name, text := range map[string]string{"bench.toml": kit + cylinder, "less.toml": kit, "prep.toml": prep} {
+		require.NoError(t, os.WriteFile(name, []byte(text), 0o600))
+	}
+	output(t, "new", "--record", "prep.toml", "record.toml")
+	args := []string{"made", "prep.toml", "record.toml", "--trials", "10000", "--by", "AK", "--to", "0.5 % w/v", "--add"}
+	assert.Contains(t, output(t, append(args, "step 1: done", "--add", "step 2: done")...), "large cylinder")
+	without := output(t, append(args, "bench: 20 °C within 1 °C", "--kit", "less.toml")...)
+	assert.Contains(t, without, "To correct it")
+	assert.NotContains(t, without, "large cylinder")
+}
+
 // A batch of six steps that were entered as done is inside, and stays so when the prep
 // changes for the next batch (see the archive made-after-the-prep-changed).
 func TestSixStepsDoneStayInside(t *testing.T) {

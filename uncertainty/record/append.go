@@ -52,10 +52,7 @@ func Append(ctx context.Context, path string, waiting func(), add func(text []by
 	if len(text)+len(joint)+len(lines) > largest {
 		return fmt.Errorf("%s: would be larger than 1 MiB with one more entry, too large for a record", path)
 	}
-	err = write(file, joint, lines)
-	if err == nil {
-		err = readBack(file, int64(len(text)), joint+lines)
-	}
+	err = put(file, int64(len(text)), joint, lines)
 	if err == nil && !standsAt(file, path) {
 		err = errors.New("was replaced by another program while it was added to, and does not hold what was added: look at it, and add it again")
 	}
@@ -63,6 +60,14 @@ func Append(ctx context.Context, path string, waiting func(), add func(text []by
 		return fmt.Errorf("%s: %w", path, err)
 	}
 	return nil
+}
+
+// put writes the two, which come to stand at an offset, and reads them back.
+func put(file syncReader, at int64, joint, lines string) error {
+	if err := write(file, joint, lines); err != nil {
+		return err
+	}
+	return readBack(file, at, joint+lines)
 }
 
 // readBack reads what was written at an offset.
@@ -89,7 +94,7 @@ func take(ctx context.Context, path string, waiting func()) (file *os.File, text
 	case !info.Mode().IsRegular():
 		return nil, nil, errors.New("is not a file on a disk, and cannot be added to")
 	}
-	if file, err = openLocked(ctx, path, waiting); err != nil {
+	if file, err = openLocked(ctx, path, waiting, tryLocked); err != nil {
 		return nil, nil, err
 	}
 	text, err = io.ReadAll(io.LimitReader(file, largest+1))
@@ -128,6 +133,12 @@ func joined(name string, text []byte, lines string) (joint, ended string) {
 type syncWriter interface {
 	io.Writer
 	Sync() error
+}
+
+// syncReader is what is needed to look at it afterwards as well.
+type syncReader interface {
+	syncWriter
+	io.ReaderAt
 }
 
 // write writes the two in one call, and waits until it is on the disk. A line of which

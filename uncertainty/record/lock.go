@@ -17,17 +17,17 @@ const (
 )
 
 // openLocked opens a file to be read and added to, with its lock, which is released when
-// the file is closed. It waits for the lock until the context is done, and calls waiting,
+// the file is closed; try does so where nobody holds the lock. It waits for the lock until the context is done, and calls waiting,
 // if there is one, once when that takes long. The file is the one that stands at the path when it is
 // locked: one that was replaced while its lock was waited for is opened again.
-func openLocked(ctx context.Context, path string, waiting func()) (*os.File, error) {
+func openLocked(ctx context.Context, path string, waiting func(), try func(path string) (*os.File, error)) (*os.File, error) {
 	long := time.NewTimer(tellAfter)
 	defer long.Stop()
 	for {
 		if err := ctx.Err(); err != nil {
 			return nil, err
 		}
-		file, err := tryLocked(path)
+		file, err := try(path)
 		switch {
 		case err == nil && standsAt(file, path):
 			return file, nil

@@ -75,6 +75,26 @@ func TestRecordReplacedWhileWaitedFor(t *testing.T) {
 	assert.Equal(t, other+"2 = { take = \"2 mL\" }\n", string(text))
 }
 
+// A file that is replaced after it was opened and before it is locked is opened again.
+func TestRecordReplacedBeforeItIsLocked(t *testing.T) {
+	path := recordFile(t, above)
+	const other = "[entries]\n"
+	tries := 0
+	file, err := openLocked(t.Context(), path, nil, func(path string) (*os.File, error) {
+		file, err := tryLocked(path)
+		if tries++; tries == 1 {
+			replace(t, path, other)
+		}
+		return file, err
+	})
+	require.NoError(t, err)
+	defer file.Close()
+	text, err := io.ReadAll(file)
+	require.NoError(t, err)
+	assert.Equal(t, other, string(text))
+	assert.Equal(t, 2, tries)
+}
+
 // replace puts another file in the place of one, as an editor does.
 func replace(t *testing.T, path, text string) {
 	t.Helper()
@@ -120,6 +140,26 @@ func (d lying) ReadAt(p []byte, at int64) (int, error) {
 		return n, io.EOF
 	}
 	return n, d.err
+}
+
+// forgetful is a disk that says that it has written all, and has not.
+type forgetful struct {
+	lying
+	syncs int
+}
+
+func (d *forgetful) Write(text []byte) (int, error) { return len(text), nil }
+func (d *forgetful) Sync() error                    { d.syncs++; return nil }
+
+// What a disk says it has written, and has not, is not called added.
+func TestPutOnAForgetfulDisk(t *testing.T) {
+	d := &forgetful{lying: lying{above, nil}}
+	err := put(d, int64(len(above)), "", "2 = { }\n")
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), "does not hold what was added when it is read back")
+	assert.Equal(t, 1, d.syncs)
+	d.lying.text += "2 = { }\n"
+	assert.NoError(t, put(d, int64(len(above)), "", "2 = { }\n"))
 }
 
 // What was written is read back before it is called added.

@@ -347,6 +347,7 @@ func TestHazardsOfPlanAndPrepHold(t *testing.T) {
 		{"[[hazard]]\nfrom = \"1 % w/v\"\nwords = [\"toxic\"]\n", "", "irritant", "", "toxic"},
 		{"from = \"1 % w/v\"\nwords = [\"toxic\"]\n", "from = \"0.5 % w/v\"\nwords = [\"acid\"]\nreplaces = true\n", "irritant", "acid", "acid toxic"},
 		{"from = \"1 % w/v\"\nwords = [\"toxic\"]\n", "from = \"10 g/L\"\nwords = [\"acid\"]\n", "irritant", "", "toxic acid"},
+		{"words = [\"toxic\"]\n", "words = [\"acid\"]\nreplaces = true\n[[hazard]]\nfrom = \"0.5 % w/v\"\nwords = [\"dust\"]\n", "irritant", "dust", "dust toxic acid"},
 		{`name = "ink"`, `name = "dye"`, "irritant", "", "toxic"},
 	} {
 		r := parseRecord(t, ink(t, edited(t, inkPrep, c.old, c.new), inkKit), text)
