@@ -219,6 +219,25 @@ func inkText(m *Made) string {
 	return fmt.Sprint(m.Prep.Target, m.Prep.Tolerances, m.Prep.Volume, m.Prep.LeastChance, m.Prep.Title, m.Prep.Solute.Name, m.Prep.Solvent.Name, m.Made.Name)
 }
 
+// A measure counts for a batch also where only a line was set with it, or a rung is made with
+// it.
+func TestInstrumentsThatCount(t *testing.T) {
+	prep := edited(t, inkPrep, `make-up-to = "50 mL", in = "cylinder"`, `make-up-to = "100 mL", in = "jar"`, `"0.040 % w/v"`, `"0.020 % w/v"`,
+		"[solute]", "ladder = [ \"0.01 % w/v\" ]\nladder-with = \"wide pipette\"\nladder-in = \"small flask\"\n[solute]")
+	kit := inkKit + "[[flask]]\nname = \"small flask\"\ncapacity = \"10 mL\"\nclass = \"A\"\n" + moreInKit
+	before := ink(t, prep, kit)
+	text := begun(t, before, before.Routes[0])
+	for old, want := range map[string]string{
+		"name = \"cylinder\"\ncapacity = \"50 mL\"\nclass = \"A\"":    "cylinder|class|A|B",
+		"name = \"small flask\"\ncapacity = \"10 mL\"\nclass = \"A\"": "small flask|class|A|B",
+	} {
+		now := ink(t, prep, edited(t, kit, old, strings.Replace(old, `"A"`, `"B"`, 1)))
+		assert.Equal(t, []string{want}, told(parseRecord(t, now, text)))
+	}
+	now := ink(t, prep, edited(t, kit, `tolerance = "0.05 mL"`, `tolerance = "0.1 mL"`))
+	assert.Equal(t, []string{"wide pipette|tolerance|0.05 mL|0.1 mL"}, told(parseRecord(t, now, text)))
+}
+
 // Of every prep and route of the project a record can be begun, with which nothing differs
 // and the plan has the figures that it has without the record.
 func TestEveryRouteCanBeCarried(t *testing.T) {
@@ -348,6 +367,7 @@ func TestHazardsOfPlanAndPrepHold(t *testing.T) {
 		{"from = \"1 % w/v\"\nwords = [\"toxic\"]\n", "from = \"0.5 % w/v\"\nwords = [\"acid\"]\nreplaces = true\n", "irritant", "acid", "acid toxic"},
 		{"from = \"1 % w/v\"\nwords = [\"toxic\"]\n", "from = \"10 g/L\"\nwords = [\"acid\"]\n", "irritant", "", "toxic acid"},
 		{"words = [\"toxic\"]\n", "words = [\"acid\"]\nreplaces = true\n[[hazard]]\nfrom = \"0.5 % w/v\"\nwords = [\"dust\"]\n", "irritant", "dust", "dust toxic acid"},
+		{"[plan]", "[[hazard]]\nfrom = \"1.5 % w/v\"\nwords = [\"acid\"]\nreplaces = true\n[plan]", "irritant", "", "toxic acid"},
 		{`name = "ink"`, `name = "dye"`, "irritant", "", "toxic"},
 	} {
 		r := parseRecord(t, ink(t, edited(t, inkPrep, c.old, c.new), inkKit), text)
