@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"context"
 	"errors"
 
 	"minim/equipment/benchfile"
@@ -22,7 +23,13 @@ func ParseChange(text string) (Change, error) { return benchfile.ParseChange(cha
 // stated. The file must be right without them, and is not written to; a mistake
 // that comes with the changes points at them.
 func LoadKitChanged(path string, changes []Change) (*Kit, error) {
-	data, err := benchfile.Read(path)
+	return LoadKitContext(context.Background(), path, changes)
+}
+
+// LoadKitContext is [LoadKitChanged] of a file that may have to be waited for, until the
+// context is done.
+func LoadKitContext(ctx context.Context, path string, changes []Change) (*Kit, error) {
+	data, err := benchfile.Read(ctx, path)
 	if err != nil {
 		return nil, err
 	}

@@ -20,6 +20,8 @@ type Kit struct {
 	// Candidates are not owned: no route can use one. Their names are not those
 	// of instruments on the bench.
 	Candidates Instruments
+
+	source *benchfile.Table
 }
 
 // Instruments are balances and volumetric instruments, those of a kind in the

@@ -37,7 +37,7 @@ func buy(ctx context.Context, args []string, c console) error {
 	if err := purchases.mayKeep(o.out, o.force); err != nil {
 		return err
 	}
-	prep, changed, err := loadBoth(files, o.kit, o.changes)
+	prep, changed, err := loadBoth(ctx, files, o.kit, o.changes)
 	if err != nil {
 		return err
 	}

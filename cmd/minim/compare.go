@@ -94,7 +94,7 @@ func compare(ctx context.Context, args []string, c console) error {
 // evaluate compares the routes, with the changes; before is the comparison on the
 // kit as it is, nil without changes.
 func (o *compareOptions) evaluate(ctx context.Context, files []string, c console) (after, before *route.Comparison, err error) {
-	prep, changed, err := loadBoth(files, o.kit, o.changes)
+	prep, changed, err := loadBoth(ctx, files, o.kit, o.changes)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -118,17 +118,17 @@ func (o *compareOptions) evaluate(ctx context.Context, files []string, c console
 
 // loadBoth reads the prep on the kit as it is, and as changed: the same without
 // changes.
-func loadBoth(files []string, kit string, c changes) (prep, changed *route.Prep, err error) {
-	if prep, err = loadPrep(files, kit, nil); err != nil || len(c) == 0 {
+func loadBoth(ctx context.Context, files []string, kit string, c changes) (prep, changed *route.Prep, err error) {
+	if prep, err = loadPrep(ctx, files, kit, nil); err != nil || len(c) == 0 {
 		return prep, prep, err
 	}
-	changed, err = loadPrep(files, kit, c)
+	changed, err = loadPrep(ctx, files, kit, c)
 	return prep, changed, blame(err)
 }
 
-func loadPrep(files []string, kit string, changes []equipment.Change) (*route.Prep, error) {
+func loadPrep(ctx context.Context, files []string, kit string, changes []equipment.Change) (*route.Prep, error) {
 	if len(files) > 0 {
-		return route.LoadPrep(files[0], kit, changes...)
+		return route.LoadPrepContext(ctx, files[0], kit, changes...)
 	}
 	if kit != "" {
 		return nil, &usageError{"--kit needs a prep as well", "the demo has a kit of its own; minim new DIR starts a prep to change"}

@@ -40,7 +40,7 @@ func start(ctx context.Context, args []string, c console) error {
 	}
 	switch {
 	case o.record != "":
-		return o.startRecord(names, c)
+		return o.startRecord(ctx, names, c)
 	case o.route != "" || o.kit != "":
 		return &usageError{"--route and --kit are of use only with --record", `minim new --record PREP --route NAME writes a record to fill in`}
 	case len(names) == 0:
@@ -64,8 +64,8 @@ Next: minim compare %s
 }
 
 // startRecord writes a record to fill in.
-func (o *newOptions) startRecord(names []string, c console) error {
-	p, err := route.LoadPrep(o.record, o.kit)
+func (o *newOptions) startRecord(ctx context.Context, names []string, c console) error {
+	p, err := route.LoadPrepContext(ctx, o.record, o.kit)
 	if err != nil {
 		return err
 	}

@@ -67,7 +67,7 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 			return nil, err
 		}
 	}
-	prep, err := loadPrep(files, o.kit, nil)
+	prep, err := loadPrep(ctx, files, o.kit, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -80,7 +80,7 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 		name = p.Batch.Planned.Name
 	}
 	p.Origin = origin(prep, p.Batch, repeat(files, flags))
-	if p.Batch != nil && (!others || !p.Batch.AsPlanned.Possible) {
+	if p.Batch != nil && (!others || !p.Batch.AsPlanned.Possible || len(p.Batch.Differences) > 0) {
 		p.Comparison = p.Batch.Alone()
 		return p, nil
 	}
@@ -112,7 +112,7 @@ func (o *paperOptions) compare(ctx context.Context, prep *route.Prep, name strin
 
 // batch works out what was made.
 func (o *paperOptions) batch(ctx context.Context, prep *route.Prep) (*report.Batch, error) {
-	r, err := record.Load(o.record, prep)
+	r, err := record.Load(ctx, o.record, prep)
 	if err != nil {
 		return nil, err
 	}

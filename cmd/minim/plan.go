@@ -3,12 +3,12 @@ package main
 import (
 	"context"
 	"errors"
-	"os"
 	"path/filepath"
 	"slices"
 
 	"github.com/spf13/pflag"
 
+	"minim/equipment/benchfile"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -59,7 +59,7 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	if err := plans.mayKeep(o.out, o.force); err != nil {
 		return err
 	}
-	prep, changed, err := loadBoth(files, o.kit, o.changes)
+	prep, changed, err := loadBoth(ctx, files, o.kit, o.changes)
 	if err != nil {
 		return err
 	}
@@ -71,7 +71,7 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return withStops(prep, err)
 	}
-	saved, err := o.saved(files, result)
+	saved, err := o.saved(ctx, files, result)
 	if err != nil {
 		return err
 	}
@@ -124,11 +124,11 @@ func (o *planOptions) search(ctx context.Context, p *route.Prep, options plan.Op
 }
 
 // saved stages the prep with the routes that were found in place of its own.
-func (o *planOptions) saved(files []string, p *plan.Plan) (*staged, error) {
+func (o *planOptions) saved(ctx context.Context, files []string, p *plan.Plan) (*staged, error) {
 	if o.save == "" {
 		return new(staged), nil
 	}
-	text, err := os.ReadFile(files[0])
+	text, err := benchfile.Read(ctx, files[0])
 	if err != nil {
 		return nil, err
 	}

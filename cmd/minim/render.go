@@ -124,6 +124,9 @@ func (r *renderer[R]) mayKeep(dir string, force bool) error {
 	if dir == "" {
 		return nil
 	}
+	if err := refuseFile(dir); err != nil {
+		return err
+	}
 	var files []file
 	for _, end := range fileEnds {
 		files = append(files, file{name: r.name + "." + end})

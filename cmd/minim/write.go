@@ -65,8 +65,8 @@ func writeAll(dir string, files []file, force bool) error {
 
 // stage writes the files beside their places.
 func stage(dir string, files []file, force bool) (*staged, error) {
-	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
-		return nil, &hinted{fmt.Errorf("%s is a file, not a folder", dir), "name another folder"}
+	if err := refuseFile(dir); err != nil {
+		return nil, err
 	}
 	if err := os.MkdirAll(dir, 0o777); err != nil {
 		return nil, fmt.Errorf("cannot make the folder %s: %w", dir, cause(err))
@@ -143,6 +143,14 @@ func (s *staged) commit() error {
 		case isKept:
 			undo = append(undo, func() { os.Rename(kept, path) })
 		}
+	}
+	return nil
+}
+
+// refuseFile refuses a folder in whose place a file stands.
+func refuseFile(dir string) error {
+	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
+		return &hinted{fmt.Errorf("%s is a file, not a folder", dir), "name another folder"}
 	}
 	return nil
 }

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"context"
 	"errors"
 	"io/fs"
 	"path/filepath"
@@ -13,11 +14,17 @@ import (
 // folder; a kitPath that is not empty takes the place of the kit named. Changes are
 // made to the kit in memory, as [equipment.LoadKitChanged] does.
 func LoadPrep(path, kitPath string, changes ...equipment.Change) (*Prep, error) {
-	root, err := benchfile.Load(path)
+	return LoadPrepContext(context.Background(), path, kitPath, changes...)
+}
+
+// LoadPrepContext is [LoadPrep] of files that may have to be waited for, until the context
+// is done.
+func LoadPrepContext(ctx context.Context, path, kitPath string, changes ...equipment.Change) (*Prep, error) {
+	root, err := benchfile.Load(ctx, path)
 	if err != nil {
 		return nil, err
 	}
-	kit, err := findKit(root, path, kitPath, changes)
+	kit, err := findKit(ctx, root, path, kitPath, changes)
 	if err != nil {
 		return nil, err
 	}
@@ -32,10 +39,10 @@ func LoadPrep(path, kitPath string, changes ...equipment.Change) (*Prep, error) 
 // findKit loads the kit of a prep. When the prep names none, or one that is not
 // there, that is a mistake in the prep, which reading on will return; the kit
 // is then empty.
-func findKit(root *benchfile.Table, path, kitPath string, changes []equipment.Change) (*equipment.Kit, error) {
+func findKit(ctx context.Context, root *benchfile.Table, path, kitPath string, changes []equipment.Change) (*equipment.Kit, error) {
 	named := root.Text("kit")
 	if kitPath != "" {
-		return equipment.LoadKitChanged(kitPath, changes)
+		return equipment.LoadKitContext(ctx, kitPath, changes)
 	}
 	if named == "" {
 		if !root.Has("kit") {
@@ -43,7 +50,7 @@ func findKit(root *benchfile.Table, path, kitPath string, changes []equipment.Ch
 		}
 		return new(equipment.Kit), nil
 	}
-	kit, err := equipment.LoadKitChanged(filepath.Join(filepath.Dir(path), filepath.FromSlash(named)), changes)
+	kit, err := equipment.LoadKitContext(ctx, filepath.Join(filepath.Dir(path), filepath.FromSlash(named)), changes)
 	if errors.Is(err, fs.ErrNotExist) {
 		root.Fail("kit", "there is no file "+named, "it is looked for beside the prep; or use --kit")
 		return new(equipment.Kit), nil

@@ -13,9 +13,19 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	if slices.ContainsFunc(root.Keys(), func(key string) bool { return slices.Contains(equipment.KitTables(), key) }) {
 		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
 	}
+	p := readPrepOn(root, kit)
+	if err := root.Err(); err != nil {
+		return nil, err
+	}
+	return p, nil
+}
+
+// readPrepOn reads a prep that is made on a kit. Mistakes are recorded in the table.
+func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *Prep {
 	root.Need("target", "volume", "solute", "solvent")
 	p := &Prep{
-		File: root.Place().File, Digest: root.Digest(), Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
+		source: root,
+		File:   root.Place().File, Digest: root.Digest(), Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
 		Volume: readVolume(root),
 		Bench:  readBench(root.Table("bench")),
 		Solute: readSolute(root.Table("solute")),
@@ -45,10 +55,7 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	p.Ladder = p.readLadder(root)
 	p.readPrices(root)
 	p.Limits = p.readLimits(root)
-	if err := root.Err(); err != nil {
-		return nil, err
-	}
-	return p, nil
+	return p
 }
 
 // readVolume reads the volume wanted.
