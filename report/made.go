@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"minim/equipment/benchfile"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
@@ -79,7 +80,7 @@ func Made(batch *Batch) string {
 
 // recorded says what a record is of.
 func recorded(r *record.Record) string {
-	parts := []string{r.File}
+	parts := []string{benchfile.Printable(r.File)}
 	if r.Batch != "" {
 		parts = append(parts, "batch "+r.Batch)
 	}

@@ -1,8 +1,6 @@
 package report
 
 import (
-	"encoding/json"
-
 	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
 )
@@ -185,12 +183,6 @@ func RescueJSON(r *plan.Rescue) ([]byte, error) {
 		Schema: RescueSchema, wantedJSON: wantedToJSON(r.Prep), Coverage: number(r.Settings.Coverage),
 		Has: analyticToJSON(&r.Batch.Analytic), Volume: number(r.Batch.MadeML), waysJSON: *waysToJSON(r), Cautions: cautionsOf(r.Comparison),
 	})
-}
-
-// indented is a JSON that people can read as well.
-func indented(out any) ([]byte, error) {
-	data, err := json.MarshalIndent(out, "", "  ")
-	return append(data, '\n'), err
 }
 
 func effectToJSON(e record.Effect) effectJSON {

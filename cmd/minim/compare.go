@@ -141,7 +141,7 @@ func loadPrep(ctx context.Context, files []string, kit string, changes []equipme
 func withRouteHint(p *route.Prep, err error) error {
 	var none *route.NoRouteError
 	if errors.As(err, &none) {
-		return &hinted{err, "minim plan " + quoted(p.File) + " searches the routes that the kit allows"}
+		return &hinted{err, "minim plan " + quotedFile(p.File) + " searches the routes that the kit allows"}
 	}
 	var unknown *route.UnknownRouteError
 	if !errors.As(err, &unknown) {
@@ -163,14 +163,14 @@ func forbidden(c *route.Comparison) bool {
 func noneLeft(c *route.Comparison) error {
 	reasons := make([]string, len(c.Results))
 	for i := range c.Results {
-		reasons[i] = fmt.Sprintf("\n  %s: %s", c.Results[i].Route.Name, c.Results[i].Reason)
+		reasons[i] = fmt.Sprintf("  %s: %s", c.Results[i].Route.Name, c.Results[i].Reason)
 	}
 	if forbidden(c) {
-		return fmt.Errorf("none of the routes may be used%s", strings.Join(reasons, ""))
+		return &listed{append([]string{"none of the routes may be used"}, reasons...), nil}
 	}
 	bench, hint := "this bench", fmt.Sprintf("change the steps in %s, or add an instrument to %s", c.Prep.File, c.Prep.Kit.File)
 	if len(c.Prep.Changes) > 0 {
 		bench, hint = "this bench, changed as --change says,", "leave --change out to see what the bench can do as it is"
 	}
-	return &hinted{fmt.Errorf("%s can do none of the routes%s", bench, strings.Join(reasons, "")), hint}
+	return &hinted{&listed{append([]string{bench + " can do none of the routes"}, reasons...), nil}, hint}
 }

@@ -43,7 +43,7 @@ func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
 	}
 	switch {
 	case len(files) == 1:
-		return &usageError{"minim made takes a prep and the record of a batch", "minim new --record " + quoted(files[0]) + " --route NAME record.toml writes a record to fill in"}
+		return &usageError{"minim made takes a prep and the record of a batch", "minim new --record " + quotedFile(files[0]) + " --route NAME record.toml writes a record to fill in"}
 	case o.kit != "" && len(files) == 0:
 		return &usageError{"--kit needs a prep and a record as well", ""}
 	case len(o.add) > 0 && len(files) == 0:
@@ -116,12 +116,12 @@ func (o *madeOptions) load(ctx context.Context, files []string, c console) (*rec
 		addition := record.Addition{
 			By: o.by, At: o.when(), Lines: o.add,
 			Check:   func(r *record.Record) error { _, err := o.wanted(r); return err },
-			Waiting: func() { fmt.Fprintf(c.err, "minim: waiting for %s, held by another program\n", files[1]) },
+			Waiting: func() { tell(c.err, "waiting for %s, held by another program", files[1]) },
 		}
 		if err := record.Add(ctx, files[1], prep, addition); err != nil {
 			return nil, badAddition(err)
 		}
-		fmt.Fprintf(c.err, "minim: added to %s: %s\n", files[1], strings.Join(o.add, "; "))
+		tell(c.err, "added to %s: %s", files[1], strings.Join(o.add, "; "))
 	}
 	r, err := record.Load(ctx, files[1], prep)
 	if err != nil {
@@ -203,7 +203,7 @@ func addNext(files []string, b *report.Batch) string {
 	if b.Rescue == nil || len(files) == 0 {
 		return ""
 	}
-	words := []string{"minim made", quoted(files[0]), quoted(files[1])}
+	words := []string{"minim made", quotedFile(files[0]), quotedFile(files[1])}
 	steps := b.Rescue.Results[b.Rescue.Verdict.Use].Route.Steps
 	for i := b.Rescue.Before; i < len(steps); i++ {
 		words = append(words, "\\\n               --add "+quoted(record.Said(i+1, &steps[i])))

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/cmd/minim/demo"
+	"minim/equipment/benchfile"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -59,7 +60,7 @@ func (o *newOptions) startFolder(dir string, c console) error {
 	_, err := fmt.Fprintf(c.out, `wrote %s   the bench: put your own instruments in it
 wrote %s     what is to be made, and by which routes
 Next: minim compare %s
-`, filepath.Join(dir, demo.KitName), prep, prep)
+`, benchfile.Printable(filepath.Join(dir, demo.KitName)), benchfile.Printable(prep), quotedFile(prep))
 	return err
 }
 
@@ -76,7 +77,7 @@ func (o *newOptions) startRecord(ctx context.Context, names []string, c console)
 	var usage *usageError
 	var none *route.NoRouteError
 	if errors.As(err, &none) {
-		return &hinted{fmt.Errorf("%s: the prep has no route that a record could be of", none.File), "minim plan " + quoted(none.File) + " --save NEW writes a prep with routes that the kit allows"}
+		return &hinted{fmt.Errorf("%s: the prep has no route that a record could be of", none.File), "minim plan " + quotedFile(none.File) + " --save NEW writes a prep with routes that the kit allows"}
 	}
 	switch err = withRouteHint(p, err); {
 	case o.route == "" && errors.As(err, &usage):
@@ -96,6 +97,6 @@ func (o *newOptions) startRecord(ctx context.Context, names []string, c console)
 	if err := writeAll(filepath.Clean(dir), []file{{name, text}}, o.force); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(c.out, "wrote %s   a record to fill in\nNext: minim made %s %s\n", names[0], quoted(o.record), quoted(names[0]))
+	_, err = fmt.Fprintf(c.out, "wrote %s   a record to fill in\nNext: minim made %s %s\n", benchfile.Printable(names[0]), quotedFile(o.record), quotedFile(names[0]))
 	return err
 }

@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"minim/equipment/benchfile"
 	"minim/report"
 	"minim/uncertainty"
 	"minim/uncertainty/record"
@@ -139,7 +140,7 @@ func origin(p *route.Prep, b *report.Batch, command string) report.Origin {
 }
 
 func fileOf(name, digest string) report.File {
-	return report.File{Name: filepath.Base(name), SHA256: digest}
+	return report.File{Name: benchfile.Printable(filepath.Base(name)), SHA256: digest}
 }
 
 // keep prints a document as Markdown, or writes it into the file that is named, with a

@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"strings"
 
 	"minim/report"
 	"minim/uncertainty/route"
@@ -20,6 +19,6 @@ func withStops(p *route.Prep, err error) error {
 	if len(lines) == 0 {
 		return err
 	}
-	return &hinted{fmt.Errorf("%s\n%w", strings.Join(lines, "\n"), err),
+	return &hinted{&listed{lines, err},
 		fmt.Sprintf("where a name or a hazard word in %s means something else than it was taken for, write it differently there", p.File)}
 }

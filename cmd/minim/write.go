@@ -96,9 +96,9 @@ func (c console) deliver(printed []byte, kept *staged) error {
 		return err
 	}
 	for _, text := range kept.missing {
-		fmt.Fprintf(c.err, "minim: %s\n", text)
+		tell(c.err, "%s", text)
 	}
-	fmt.Fprintf(c.err, "minim: wrote %s into %s\n", kept.names(), kept.dir)
+	tell(c.err, "wrote %s into %s", kept.names(), kept.dir)
 	return nil
 }
 
