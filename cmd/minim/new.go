@@ -53,6 +53,9 @@ func start(ctx context.Context, args []string, c console) error {
 // startFolder writes the demo as a start.
 func (o *newOptions) startFolder(dir string, c console) error {
 	files := []file{{demo.KitName, demo.Kit}, {demo.PrepName, demo.Prep}}
+	if err := c.mayWrite(dir, files, o.force); err != nil {
+		return err
+	}
 	if err := writeAll(dir, files, o.force); err != nil {
 		return err
 	}
@@ -94,7 +97,13 @@ func (o *newOptions) startRecord(ctx context.Context, names []string, c console)
 		return err
 	}
 	dir, name := filepath.Split(names[0])
-	if err := writeAll(filepath.Clean(dir), []file{{name, text}}, o.force); err != nil {
+	if err := refuseRead("the record", names[0], p.File, p.Kit.File); err != nil {
+		return err
+	}
+	if err := c.mayWrite(dir, []file{{name: name}}, o.force); err != nil {
+		return err
+	}
+	if err := writeAll(dir, []file{{name, text}}, o.force); err != nil {
 		return err
 	}
 	_, err = fmt.Fprintf(c.out, "wrote %s   a record to fill in\nNext: minim made %s %s\n", benchfile.Printable(names[0]), quotedFile(o.record), quotedFile(names[0]))

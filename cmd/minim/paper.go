@@ -64,12 +64,15 @@ func (o *paperOptions) check(flags *pflag.FlagSet, files []string) error {
 // the one that is named are left out.
 func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.FlagSet, others bool, c console) (*report.Paper, error) {
 	if dir, name := filepath.Split(o.out); o.out != "" {
-		if err := refuseExisting(filepath.Clean(dir), []file{{name: name}}, o.force); err != nil {
+		if err := c.mayWrite(dir, []file{{name: name}}, o.force); err != nil {
 			return nil, err
 		}
 	}
 	prep, err := loadPrep(ctx, files, o.kit, nil)
 	if err != nil {
+		return nil, err
+	}
+	if err := refuseRead("--out", o.out, prep.File, prep.Kit.File, o.record); err != nil {
 		return nil, err
 	}
 	p := &report.Paper{Date: o.date, ByUser: o.route != ""}
@@ -166,11 +169,7 @@ func (o *paperOptions) keep(c console, html func() ([]byte, error), markdown fun
 		}
 		files = append(files, file{name, data})
 	}
-	kept, err := stage(filepath.Clean(dir), files, o.force)
-	if err != nil {
-		return err
-	}
-	return c.deliver(nil, kept)
+	return c.deliver(nil, func() (*staged, error) { return stage(dir, files, o.force) })
 }
 
 // parsePaper reads a command line that makes a document.

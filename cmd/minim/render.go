@@ -120,12 +120,9 @@ func (r *renderer[R]) print(format string, result, before R) ([]byte, error) {
 
 // mayKeep refuses a folder in which a file of the result would replace another, before
 // anything is worked out for it.
-func (r *renderer[R]) mayKeep(dir string, force bool) error {
+func (r *renderer[R]) mayKeep(c console, dir string, force bool) error {
 	if dir == "" {
 		return nil
-	}
-	if err := refuseFile(dir); err != nil {
-		return err
 	}
 	var files []file
 	for _, end := range fileEnds {
@@ -134,12 +131,12 @@ func (r *renderer[R]) mayKeep(dir string, force bool) error {
 	for _, p := range r.pictures {
 		files = append(files, file{name: p.file + ".svg"}, file{name: p.file + ".png"})
 	}
-	return refuseExisting(dir, files, force)
+	return c.mayWrite(dir, files, force)
 }
 
 // show prints a result in a format, as text with what to type next, and writes it into
-// a folder, if there is one.
-func (r *renderer[R]) show(c console, s shown, result, before R) error {
+// a folder, if there is one, with what else is to be written.
+func (r *renderer[R]) show(c console, s shown, result, before R, more ...stager) error {
 	printed, err := r.print(s.format, result, before)
 	if err != nil {
 		return err
@@ -147,11 +144,8 @@ func (r *renderer[R]) show(c console, s shown, result, before R) error {
 	if s.format == "text" {
 		printed = append(printed, s.next...)
 	}
-	kept, err := r.keep(s.dir, s.force, result, before)
-	if err != nil {
-		return err
-	}
-	return c.deliver(printed, kept)
+	keep := func() (*staged, error) { return r.keep(s.dir, s.force, result, before) }
+	return c.deliver(printed, append([]stager{keep}, more...)...)
 }
 
 // shown is how a result is to be shown.

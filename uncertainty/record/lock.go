@@ -3,12 +3,13 @@ package record
 import (
 	"context"
 	"errors"
+	"io/fs"
 	"os"
 	"time"
 )
 
-// errHeld: another program holds the lock of a file.
-var errHeld = errors.New("is held by another program")
+// ErrHeld is the error of a file whose lock another program holds.
+var ErrHeld = errors.New("is held by another program")
 
 // How often a lock is tried, and after what time it is told that it is waited for.
 const (
@@ -34,7 +35,7 @@ func openLocked(ctx context.Context, path string, waiting func(), try func(path 
 		case err == nil:
 			file.Close()
 			continue
-		case !errors.Is(err, errHeld):
+		case !errors.Is(err, ErrHeld):
 			return nil, err
 		}
 		select {
@@ -46,6 +47,18 @@ func openLocked(ctx context.Context, path string, waiting func(), try func(path 
 		case <-time.After(tryEvery):
 		}
 	}
+}
+
+// TryLock opens a file that is not to be waited for, with its lock, which is released when
+// the file is closed or the program ends. Errors: [ErrHeld], and fs.ErrNotExist where no
+// file is there, or no longer.
+func TryLock(path string) (*os.File, error) {
+	file, err := tryLocked(path)
+	if err == nil && !standsAt(file, path) {
+		file.Close()
+		return nil, fs.ErrNotExist
+	}
+	return file, err
 }
 
 // standsAt reports whether a path leads to an open file. One that leads nowhere is told

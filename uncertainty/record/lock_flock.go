@@ -9,7 +9,7 @@ import (
 )
 
 // tryLocked opens a file to be read and added to, with its lock, which is released when
-// the file is closed. The error is errHeld when another program holds the lock.
+// the file is closed. The error is ErrHeld when another program holds the lock.
 func tryLocked(path string) (*os.File, error) {
 	file, err := os.OpenFile(path, os.O_RDWR|os.O_APPEND, 0)
 	if err != nil {
@@ -23,7 +23,7 @@ func tryLocked(path string) (*os.File, error) {
 		case err == syscall.EINTR:
 			continue
 		case err == syscall.EWOULDBLOCK:
-			err = errHeld
+			err = ErrHeld
 		default:
 			err = fmt.Errorf("cannot be locked: %w", err)
 		}

@@ -9,7 +9,7 @@ import (
 const errSharing = syscall.Errno(32)
 
 // tryLocked opens a file to be read and added to, so that nobody else can open it until
-// it is closed. It is added to where the reading ends. The error is errHeld when another
+// it is closed. It is added to where the reading ends. The error is ErrHeld when another
 // program has it open.
 func tryLocked(path string) (*os.File, error) {
 	name, err := syscall.UTF16PtrFromString(path)
@@ -22,7 +22,7 @@ func tryLocked(path string) (*os.File, error) {
 	case nil:
 		return os.NewFile(uintptr(handle), path), nil
 	case errSharing:
-		return nil, errHeld
+		return nil, ErrHeld
 	}
 	return nil, err
 }
