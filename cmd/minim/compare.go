@@ -81,7 +81,7 @@ func compare(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags); err != nil {
 		return err
 	}
-	if err := comparisons.mayKeep(c, o.out, o.force); err != nil {
+	if err := comparisons.mayKeep(c, o.out, o.force, files...); err != nil {
 		return err
 	}
 	comparison, before, err := o.evaluate(ctx, files, c)

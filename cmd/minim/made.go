@@ -78,7 +78,7 @@ func made(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := batches.mayKeep(c, o.out, o.force); err != nil {
+	if err := batches.mayKeep(c, o.out, o.force, files...); err != nil {
 		return err
 	}
 	r, err := o.load(ctx, files, c)

@@ -37,7 +37,7 @@ func refuse(dir string, files []file, force bool) error {
 
 // refuseRead refuses to write, by an option or an argument, over a file that is read.
 func refuseRead(what, path string, read ...string) error {
-	info, err := os.Stat(path)
+	info, err := os.Stat(filepath.Clean(path)) // which is where it would be written
 	if err != nil {
 		return nil // nothing is there
 	}

@@ -99,6 +99,8 @@ func TestWhatIsReadStays(t *testing.T) {
 	gumFiles(t)
 	require.NoError(t, os.Symlink("prep.toml", "link.toml"))
 	require.NoError(t, os.Link("prep.toml", "prep.md"))
+	require.NoError(t, os.Link("prep.toml", "plan.md"))
+	require.NoError(t, os.Link("record.toml", "made.txt"))
 	before := map[string]string{}
 	for _, name := range names(t, ".") {
 		before[name] = read(t, name)
@@ -107,6 +109,9 @@ func TestWhatIsReadStays(t *testing.T) {
 		"--save would replace prep.toml, which is read":     {"plan", "prep.toml", "--steps", "1", "--save", "./prep.toml", "--force"},
 		"--save would replace kit.toml, which is read":      {"plan", "prep.toml", "--steps", "1", "--save", "kit.toml", "--force"},
 		"--save would replace link.toml, which is read":     {"plan", "link.toml", "--steps", "1", "--save", "prep.toml"},
+		"--save would replace ./kit.toml, which is read":    {"plan", "prep.toml", "--kit", "./kit.toml", "--steps", "1", "--save", "none/../kit.toml", "--force"},
+		"--out would replace made.txt, which is read":       {"made", "prep.toml", "made.txt", "--out", ".", "--force"},
+		"--out would replace ./plan.md, which is read":      {"plan", "./plan.md", "--out", "./", "--force"},
 		"the record would replace prep.toml, which is read": {"new", "--record", "prep.toml", "link.toml", "--force"},
 		"the record would replace kit.toml, which is read":  {"new", "--record", "prep.toml", "kit.toml", "--force"},
 		"--out would replace prep.toml, which is read":      {"report", "prep.toml", "--out", "prep.md", "--force"},

@@ -56,7 +56,7 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := plans.mayKeep(c, o.out, o.force); err != nil {
+	if err := plans.mayKeep(c, o.out, o.force, files...); err != nil {
 		return err
 	}
 	prep, changed, err := loadBoth(ctx, files, o.kit, o.changes)

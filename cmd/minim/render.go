@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -118,9 +119,9 @@ func (r *renderer[R]) print(format string, result, before R) ([]byte, error) {
 	return r.formats[slices.Index(formatNameList, format)](result, before)
 }
 
-// mayKeep refuses a folder in which a file of the result would replace another, before
-// anything is worked out for it.
-func (r *renderer[R]) mayKeep(c console, dir string, force bool) error {
+// mayKeep refuses a folder in which a file of the result would replace another, and with
+// force as well one that is read, before anything is worked out for it.
+func (r *renderer[R]) mayKeep(c console, dir string, force bool, read ...string) error {
 	if dir == "" {
 		return nil
 	}
@@ -130,6 +131,11 @@ func (r *renderer[R]) mayKeep(c console, dir string, force bool) error {
 	}
 	for _, p := range r.pictures {
 		files = append(files, file{name: p.file + ".svg"}, file{name: p.file + ".png"})
+	}
+	for _, f := range files {
+		if err := refuseRead("--out", filepath.Join(dir, f.name), read...); err != nil {
+			return err
+		}
 	}
 	return c.mayWrite(dir, files, force)
 }

@@ -74,7 +74,7 @@ func rescue(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := rescues.mayKeep(c, o.out, o.force); err != nil {
+	if err := rescues.mayKeep(c, o.out, o.force, files...); err != nil {
 		return err
 	}
 	prep, err := o.prep(ctx, files)
