@@ -279,3 +279,18 @@ func TestCompletedFilesAreTold(t *testing.T) {
 	assert.True(t, strings.HasPrefix(p.text(), "minim: wrote a.md, which an earlier run had begun and was killed at\nminim: wrote b.md, which an earlier run had begun and was killed at\nminim: wrote "), p.text())
 	assert.Equal(t, "a", read(t, "a.md"))
 }
+
+// What another user has left is left alone: a journal of theirs could say anything.
+func TestWhatOthersLeftIsLeftAlone(t *testing.T) {
+	if os.Geteuid() != 0 {
+		t.Skip("only root can give a folder to another user")
+	}
+	t.Chdir(t.TempDir())
+	left(t, ".", pair...)
+	found, err := filepath.Glob(besideName + "*")
+	require.NoError(t, err)
+	require.Len(t, found, 1)
+	require.NoError(t, os.Chown(found[0], 12345, 12345))
+	assert.Empty(t, finishEarlier("."))
+	assert.Equal(t, found, names(t, "."))
+}
