@@ -175,3 +175,22 @@ func TestReadBack(t *testing.T) {
 	broken := &fs.PathError{Op: "read", Path: "r.toml", Err: errors.New("input/output error")}
 	assert.EqualError(t, readBack(lying{above, broken}, int64(len(above)), written), "what was added cannot be read back: input/output error")
 }
+
+// A lock is tried once: it is held, or the file is gone, or it is there until it is closed.
+func TestTryLock(t *testing.T) {
+	path := recordFile(t, above)
+	_, err := TryLock(path + "x")
+	assert.ErrorIs(t, err, fs.ErrNotExist)
+	free := held(t, path)
+	_, err = TryLock(path)
+	assert.ErrorIs(t, err, ErrHeld)
+	free()
+	file, err := TryLock(path)
+	require.NoError(t, err)
+	_, err = TryLock(path)
+	assert.ErrorIs(t, err, ErrHeld)
+	require.NoError(t, file.Close())
+	file, err = TryLock(path)
+	require.NoError(t, err)
+	require.NoError(t, file.Close())
+}

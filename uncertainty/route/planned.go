@@ -81,11 +81,11 @@ func (p *Prep) Since(now *Prep) *Prep {
 	if now.Solute.Name != p.Solute.Name {
 		return &q // the prep makes something else by now
 	}
-	q.Solute.Price, q.Solute.Hazards = now.Solute.Price, addWords(slices.Clone(p.Solute.Hazards), now.Solute.Hazards)
+	q.Solute.Price, q.Solute.Hazards = now.Solute.Price, bothWords(p.Solute.Hazards, now.Solute.Hazards)
 	q.Stocks = withMissing(p.Stocks, p.counted(now.Stocks), func(s *Stock) string { return s.Name })
 	q.Packets = withMissing(p.Packets, now.Packets, func(k *Packet) string { return k.Name })
 	if now.Solvent.Name == p.Solvent.Name {
-		q.Solvent.Price, q.Solvent.Hazards = now.Solvent.Price, addWords(slices.Clone(p.Solvent.Hazards), now.Solvent.Hazards)
+		q.Solvent.Price, q.Solvent.Hazards = now.Solvent.Price, bothWords(p.Solvent.Hazards, now.Solvent.Hazards)
 	}
 	q.Hazards = slices.Clone(p.Hazards)
 	for _, h := range now.Hazards {
@@ -104,6 +104,16 @@ func (p *Prep) Names() []string {
 		names = append(names, k.Name)
 	}
 	return names
+}
+
+// bothWords are hazard words of two preps: what one knows counts more than that the other
+// knows of none.
+func bothWords(then, now []string) []string {
+	words := addWords(slices.Clone(then), now)
+	if len(words) > 1 {
+		words = slices.DeleteFunc(words, NoneKnown)
+	}
+	return words
 }
 
 // counted are the stocks of which the strength can be had in what the models carry.

@@ -79,3 +79,27 @@ func TestStocksSinceAPlan(t *testing.T) {
 	require.Len(t, stocks, 1)
 	assert.Equal(t, "by mass", stocks[0].Name)
 }
+
+// Hazard words of the plan and of now hold; that none was known then, or is known now, is
+// said only where no word is.
+func TestHazardsSinceAPlan(t *testing.T) {
+	kit, err := equipment.ParseKit("kit.toml", []byte("[[cylinder]]\nname = \"cylinder\"\ncapacity = \"50 mL\"\nclass = \"B\"\n"))
+	require.NoError(t, err)
+	prep := func(words string) *Prep {
+		const text = "target = \"2 % w/v\"\nvolume = \"40 mL\"\n[solute]\nname = \"gum\"\nhazards = [WORDS]\n[solvent]\nname = \"water\"\nhazards = [WORDS]\n"
+		p, err := ParsePrep("p.toml", []byte(strings.ReplaceAll(text, "WORDS", words)), kit)
+		require.NoError(t, err)
+		return p
+	}
+	for _, c := range []struct {
+		then, now string
+		want      []string
+	}{
+		{`"irritant"`, `"toxic"`, []string{"irritant", "toxic"}}, {`"none known"`, `"toxic"`, []string{"toxic"}},
+		{`"irritant"`, `"none known"`, []string{"irritant"}}, {`"none known"`, `"none known"`, []string{"none known"}},
+	} {
+		since := prep(c.then).Since(prep(c.now))
+		assert.Equal(t, c.want, since.Solute.Hazards)
+		assert.Equal(t, c.want, since.Solvent.Hazards)
+	}
+}
