@@ -19,7 +19,11 @@ func changedKit(t *testing.T, text string, changes ...string) (*Kit, error) {
 		require.NoError(t, err)
 		list = append(list, c)
 	}
-	return ParseKitChanged("bench.toml", []byte(text), list)
+	kit, err := ParseKitChanged("bench.toml", []byte(text), list)
+	if err == nil {
+		kit.source = nil // as parseKit
+	}
+	return kit, err
 }
 
 // A kit with changes is the one whose file says so itself (constructed).

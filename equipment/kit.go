@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"context"
 	"slices"
 
 	"minim/equipment/benchfile"
@@ -22,6 +23,8 @@ type Kit struct {
 	// Candidates are not owned: no route can use one. Their names are not those
 	// of instruments on the bench.
 	Candidates Instruments
+
+	source *benchfile.Table
 }
 
 // Instruments are balances and volumetric instruments, those of a kind in the
@@ -32,8 +35,12 @@ type Instruments struct {
 }
 
 // LoadKit reads a kit file. A mistake in it is a *benchfile.Mistake.
-func LoadKit(path string) (*Kit, error) {
-	data, err := benchfile.Read(path)
+func LoadKit(path string) (*Kit, error) { return LoadKitContext(context.Background(), path) }
+
+// LoadKitContext is [LoadKit] of a file that may have to be waited for, until the context is
+// done.
+func LoadKitContext(ctx context.Context, path string) (*Kit, error) {
+	data, err := benchfile.Read(ctx, path)
 	if err != nil {
 		return nil, err
 	}

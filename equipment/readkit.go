@@ -28,7 +28,22 @@ func readKit(root *benchfile.Table) (*Kit, error) {
 	if slices.Contains(root.Keys(), "route") || slices.Contains(root.Keys(), "solute") {
 		return nil, root.Refuse("this is a prep, not a kit", "the kit is the file that the prep names")
 	}
-	r := kitReader{kit: &Kit{File: root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note")}}
+	kit := ReadKit(root)
+	err := root.Err()
+	if err == nil && len(kit.Names()) == 0 { // a mistyped header says it better
+		root.Fail("", "the kit holds no instrument", "add a [[balance]], [[cylinder]], [[flask]] or [[pipette]]")
+		err = root.Err()
+	}
+	if err != nil {
+		return nil, err
+	}
+	return kit, nil
+}
+
+// ReadKit reads a kit from a table of a file that holds more than a kit. Mistakes are
+// recorded in the table.
+func ReadKit(root *benchfile.Table) *Kit {
+	r := kitReader{kit: &Kit{File: root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note"), source: root}}
 	r.shape = shapeOf(root)
 	r.into = &r.kit.Instruments
 	for _, t := range root.Tables(balanceTables) {
@@ -47,15 +62,7 @@ func readKit(root *benchfile.Table) (*Kit, error) {
 	for _, t := range root.Tables(candidateTables) {
 		r.candidate(t)
 	}
-	err := root.Err()
-	if err == nil && len(r.kit.Names()) == 0 { // a mistyped header says it better
-		root.Fail("", "the kit holds no instrument", "add a [[balance]], [[cylinder]], [[flask]] or [[pipette]]")
-		err = root.Err()
-	}
-	if err != nil {
-		return nil, err
-	}
-	return r.kit, nil
+	return r.kit
 }
 
 // room reports whether the bench has room for one more instrument; the first that has

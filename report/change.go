@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment/benchfile"
 	"minim/uncertainty/route"
 )
 
@@ -22,7 +23,7 @@ func changeTexts(p *route.Prep) (texts []string) {
 
 // changed says what the first screen supposes to be other than it is.
 func changed(p *route.Prep) string {
-	return fmt.Sprintf("%s (%s stays as it is)", Changes(p), p.Kit.File) + staying(p)
+	return fmt.Sprintf("%s (%s stays as it is)", Changes(p), benchfile.Printable(p.Kit.File)) + staying(p)
 }
 
 // staying says what stays as the kit states it, where it would follow from a change if it

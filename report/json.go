@@ -195,8 +195,7 @@ func JSON(c, before *route.Comparison) ([]byte, error) {
 	if before != nil {
 		out.Before = comparisonToJSON(before)
 	}
-	data, err := json.MarshalIndent(out, "", "  ")
-	return append(data, '\n'), err
+	return indented(out)
 }
 
 func comparisonToJSON(c *route.Comparison) *comparisonJSON {

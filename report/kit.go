@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/benchfile"
 	"minim/uncertainty"
 )
 
@@ -14,7 +15,7 @@ import (
 // price where one is stated.
 func Kit(k *equipment.Kit) string {
 	b := new(strings.Builder)
-	title := k.File
+	title := benchfile.Printable(k.File)
 	if k.Title != "" {
 		title = k.Title + ", " + title
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"minim/equipment/benchfile"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
@@ -82,7 +83,7 @@ func Made(batch *Batch) string {
 
 // recorded says what a record is of.
 func recorded(r *record.Record) string {
-	parts := []string{r.File}
+	parts := []string{benchfile.Printable(r.File)}
 	if r.Batch != "" {
 		parts = append(parts, "batch "+r.Batch)
 	}
@@ -95,25 +96,16 @@ func recorded(r *record.Record) string {
 
 // byWhom lists who made the entries, and when the first and the last were made.
 func byWhom(r *record.Record) string {
-	people := makers(r)
-	first, last := "", ""
-	for i := range r.Entries {
-		e := &r.Entries[i]
-		if e.At != "" && first == "" {
-			first = e.At
-		}
-		if e.At != "" {
-			last = e.At
-		}
-	}
 	text := ""
-	if len(people) > 0 {
+	if people := makers(r); len(people) > 0 {
 		text = "by " + strings.Join(people, ", ")
 	}
-	switch {
+	switch first, last, ordered := r.Times(); {
 	case first == "":
 	case first == last:
 		text += " " + first
+	case !ordered:
+		text += fmt.Sprintf(", the first entry %s, the last %s", first, last)
 	default:
 		text += fmt.Sprintf(" from %s to %s", first, last)
 	}

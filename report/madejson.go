@@ -1,8 +1,6 @@
 package report
 
 import (
-	"encoding/json"
-
 	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
 )
@@ -30,6 +28,8 @@ type madeJSON struct {
 	Effects    []effectJSON `json:"effects"`
 	Steps      []originJSON `json:"steps"`
 	Entries    []entryJSON  `json:"entries"`
+	Carried    bool         `json:"plan_in_record"`
+	Differs    []differJSON `json:"plan_differs_from_prep"`
 	CutOff     []cutJSON    `json:"cut_off"`
 	Begun      int          `json:"steps_not_counted"`
 	Room       []roomJSON   `json:"room"`
@@ -77,6 +77,15 @@ type entryJSON struct {
 	Struck    bool    `json:"struck"`
 	StruckBy  *int    `json:"struck_by"`
 	Note      *string `json:"note"`
+}
+
+// differJSON is where the plan in the record and the prep with its kit as they are now do
+// not agree; null where nothing is stated.
+type differJSON struct {
+	Of   *string `json:"of"`
+	Key  *string `json:"key"`
+	Then *string `json:"planned_then"`
+	Now  *string `json:"planned_now"`
 }
 
 type cutJSON struct {
@@ -131,7 +140,7 @@ func MadeJSON(b *Batch) ([]byte, error) {
 	out := &madeJSON{
 		Schema: MadeSchema, wantedJSON: wantedToJSON(p), Coverage: number(b.Settings.Coverage),
 		Record: b.File, Batch: words(b.Record.Batch), Note: words(b.Record.Note), Route: b.Record.Made.Name,
-		Finished: b.Finished(), Meets: b.Meets() && len(p.Tolerances) > 0, Begun: b.Begun,
+		Carried: !b.PlanMissing, Differs: []differJSON{}, Finished: b.Finished(), Meets: b.Meets() && len(p.Tolerances) > 0, Begun: b.Begun,
 		Planned: routeToJSON(b.Record.Plan, &b.AsPlanned), Made: routeToJSON(p, &b.AsMade),
 		Effects: []effectJSON{}, Entries: []entryJSON{}, CutOff: []cutJSON{}, Room: []roomJSON{}, Cautions: b.cautions(),
 	}
@@ -149,6 +158,9 @@ func MadeJSON(b *Batch) ([]byte, error) {
 	}
 	for i := range b.Entries {
 		out.Entries = append(out.Entries, entryToJSON(&b.Entries[i]))
+	}
+	for _, d := range b.Differences {
+		out.Differs = append(out.Differs, differJSON{words(d.Of), words(d.Key), words(d.Then), words(d.Now)})
 	}
 	for _, c := range b.Cut {
 		out.CutOff = append(out.CutOff, cutJSON(c))
@@ -171,12 +183,6 @@ func RescueJSON(r *plan.Rescue) ([]byte, error) {
 		Schema: RescueSchema, wantedJSON: wantedToJSON(r.Prep), Coverage: number(r.Settings.Coverage),
 		Has: analyticToJSON(&r.Batch.Analytic), Volume: number(r.Batch.MadeML), waysJSON: *waysToJSON(r), Cautions: cautionsOf(r.Comparison),
 	})
-}
-
-// indented is a JSON that people can read as well.
-func indented(out any) ([]byte, error) {
-	data, err := json.MarshalIndent(out, "", "  ")
-	return append(data, '\n'), err
 }
 
 func effectToJSON(e record.Effect) effectJSON {

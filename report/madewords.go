@@ -1,12 +1,15 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/benchfile"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -76,10 +79,63 @@ func gaps(r *record.Record) (list []string) {
 	if n := unsigned(r); len(n) > 0 {
 		list = append(list, fmt.Sprintf("nobody has signed %s %s", map[bool]string{true: "entry", false: "entries"}[len(n) == 1], numberList(n)))
 	}
+	for _, b := range r.Backward {
+		list = append(list, fmt.Sprintf("entry %d bears an earlier time than entry %d above it: what counts is the order of the entries", b.Entry, b.Above))
+	}
 	for _, c := range r.Cut {
-		list = append(list, fmt.Sprintf("line %d of %s is cut off and left out: %s", c.Line, r.File, strings.TrimSpace(c.Text)))
+		list = append(list, fmt.Sprintf("line %d of %s is cut off and left out: %s", c.Line, benchfile.Printable(r.File), strings.TrimSpace(c.Text)))
+	}
+	return append(list, planGaps(r)...)
+}
+
+// mostDifferences from the plan that are told one by one.
+const mostDifferences = 12
+
+// planGaps say what the plan in a record rests on, and where the prep and its kit as they
+// are now differ from it.
+func planGaps(r *record.Record) (list []string) {
+	switch {
+	case r.PlanMissing:
+		return []string{"this record does not carry what was planned: all rests on the prep and the kit as they are now"}
+	case r.Undigested:
+		list = append(list, "the plan in this record has no digest: whether it is as it was when the record was begun is not known")
+	}
+	for _, name := range r.Newcomers {
+		list = append(list, fmt.Sprintf("the %s was neither in the prep nor in its kit when this record was begun, and counts as they have it now", name))
+	}
+	if len(r.Differences) == 0 {
+		return list
+	}
+	list = append(list, "the plan in this record and the prep with its kit as they are now differ: the batch counts by the plan in the record"+bothHazards(r)+"; by the prep as it is now it counts in a copy of the record without its tables [planned]")
+	for i, d := range r.Differences {
+		if i == mostDifferences {
+			return append(list, fmt.Sprintf("%d more such differences", len(r.Differences)-i))
+		}
+		list = append(list, differenceWords(d.Of, d.Key, d.Then, d.Now))
 	}
 	return list
+}
+
+// bothHazards says of hazards that have changed which hold.
+func bothHazards(r *record.Record) string {
+	if !slices.ContainsFunc(r.Differences, func(d benchfile.Difference) bool {
+		return d.Key == "hazards" || strings.HasPrefix(d.Of, "hazard ")
+	}) {
+		return ""
+	}
+	if r.Now.Solute.Name != r.Plan.Solute.Name {
+		return ", and its hazards are those stated there"
+	}
+	return ", with the hazards of both"
+}
+
+// differenceWords say of one thing what was planned then, and what now.
+func differenceWords(of, key, then, now string) string {
+	what := strings.Trim(of+", "+key, ", ")
+	if key == "" && now == "" {
+		return what + ": planned then, no longer there now"
+	}
+	return fmt.Sprintf("%s: planned then %s, now %s", what, cmp.Or(then, "not stated"), cmp.Or(now, "not stated"))
 }
 
 // unsigned lists the entries that do not say by whom and when.

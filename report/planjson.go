@@ -1,7 +1,6 @@
 package report
 
 import (
-	"encoding/json"
 	"strconv"
 
 	"minim/uncertainty/plan"
@@ -84,8 +83,7 @@ func PlanJSON(p, before *plan.Plan) ([]byte, error) {
 	if before != nil {
 		out.Before = planToJSON(before)
 	}
-	data, err := json.MarshalIndent(out, "", "  ")
-	return append(data, '\n'), err
+	return indented(out)
 }
 
 func planToJSON(p *plan.Plan) *planJSON {

@@ -1,7 +1,6 @@
 package report
 
 import (
-	"encoding/json"
 	"strconv"
 
 	"minim/uncertainty/plan"
@@ -65,8 +64,7 @@ func PurchaseJSON(p, before *plan.Purchase) ([]byte, error) {
 	if before != nil {
 		out.Before = purchaseToJSON(before)
 	}
-	data, err := json.MarshalIndent(out, "", "  ")
-	return append(data, '\n'), err
+	return indented(out)
 }
 
 func purchaseToJSON(p *plan.Purchase) *purchaseJSON {

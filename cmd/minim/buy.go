@@ -34,10 +34,10 @@ func buy(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags); err != nil {
 		return err
 	}
-	if err := purchases.mayKeep(o.out, o.force); err != nil {
+	if err := purchases.mayKeep(c, o.out, o.force, files...); err != nil {
 		return err
 	}
-	prep, changed, err := loadBoth(files, o.kit, o.changes)
+	prep, changed, err := loadBoth(ctx, files, o.kit, o.changes)
 	if err != nil {
 		return err
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"strings"
 
 	"github.com/spf13/pflag"
 
@@ -53,5 +54,7 @@ func blame(err error) error {
 	if m.Line > 0 {
 		message = "with what --change says, " + message
 	}
-	return &usageError{message, m.Hint}
+	lines := strings.Split(message, "\n")
+	last := len(lines) - 1
+	return &listed{lines[:last], &usageError{lines[last], m.Hint}}
 }

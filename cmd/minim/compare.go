@@ -80,7 +80,7 @@ func compare(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags); err != nil {
 		return err
 	}
-	if err := comparisons.mayKeep(o.out, o.force); err != nil {
+	if err := comparisons.mayKeep(c, o.out, o.force, files...); err != nil {
 		return err
 	}
 	comparison, before, err := o.evaluate(ctx, files, c)
@@ -93,7 +93,7 @@ func compare(ctx context.Context, args []string, c console) error {
 // evaluate compares the routes, with the changes; before is the comparison on the
 // kit as it is, nil without changes.
 func (o *compareOptions) evaluate(ctx context.Context, files []string, c console) (after, before *route.Comparison, err error) {
-	prep, changed, err := loadBoth(files, o.kit, o.changes)
+	prep, changed, err := loadBoth(ctx, files, o.kit, o.changes)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -117,17 +117,17 @@ func (o *compareOptions) evaluate(ctx context.Context, files []string, c console
 
 // loadBoth reads the prep on the kit as it is, and as changed: the same without
 // changes.
-func loadBoth(files []string, kit string, c changes) (prep, changed *route.Prep, err error) {
-	if prep, err = loadPrep(files, kit); err != nil || len(c) == 0 {
+func loadBoth(ctx context.Context, files []string, kit string, c changes) (prep, changed *route.Prep, err error) {
+	if prep, err = loadPrep(ctx, files, kit); err != nil || len(c) == 0 {
 		return prep, prep, err
 	}
 	changed, err = prep.Changed(c)
 	return prep, changed, blame(err)
 }
 
-func loadPrep(files []string, kit string) (*route.Prep, error) {
+func loadPrep(ctx context.Context, files []string, kit string) (*route.Prep, error) {
 	if len(files) > 0 {
-		return route.LoadPrep(files[0], kit)
+		return route.LoadPrepContext(ctx, files[0], kit)
 	}
 	if kit != "" {
 		return nil, &usageError{"--kit needs a prep as well", "the demo has a kit of its own; minim new DIR starts a prep to change"}
@@ -140,7 +140,7 @@ func loadPrep(files []string, kit string) (*route.Prep, error) {
 func withRouteHint(p *route.Prep, err error) error {
 	var none *route.NoRouteError
 	if errors.As(err, &none) {
-		return &hinted{err, "minim plan " + quoted(p.File) + " searches the routes that the kit allows"}
+		return &hinted{err, "minim plan " + quotedFile(p.File) + " searches the routes that the kit allows"}
 	}
 	var unknown *route.UnknownRouteError
 	if !errors.As(err, &unknown) {
@@ -162,14 +162,14 @@ func forbidden(c *route.Comparison) bool {
 func noneLeft(c *route.Comparison) error {
 	reasons := make([]string, len(c.Results))
 	for i := range c.Results {
-		reasons[i] = fmt.Sprintf("\n  %s: %s", c.Results[i].Route.Name, c.Results[i].Reason)
+		reasons[i] = fmt.Sprintf("  %s: %s", c.Results[i].Route.Name, c.Results[i].Reason)
 	}
 	if forbidden(c) {
-		return refusedHint(fmt.Errorf("none of the routes may be used%s", strings.Join(reasons, "")), c.Results...)
+		return refusedHint(&listed{append([]string{"none of the routes may be used"}, reasons...), nil}, c.Results...)
 	}
 	bench, hint := "this bench", fmt.Sprintf("change the steps in %s, or add an instrument to %s", c.Prep.File, c.Prep.Kit.File)
 	if len(c.Prep.Changes) > 0 {
 		bench, hint = "this bench, changed as --change says,", "leave --change out to see what the bench can do as it is"
 	}
-	return &hinted{fmt.Errorf("%s can do none of the routes%s", bench, strings.Join(reasons, "")), hint}
+	return &hinted{&listed{append([]string{bench + " can do none of the routes"}, reasons...), nil}, hint}
 }

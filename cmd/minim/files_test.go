@@ -199,7 +199,7 @@ func TestEveryKeyOfARecordIsDocumented(t *testing.T) {
 	require.NoError(t, err)
 	const top, entries = "route = \"two dilutions\"\n", "[entries]\n1 = { step = 3, by = \"x\" }\n"
 	_, err = record.Parse("r", []byte(nonsense+top+entries), p)
-	want := append(documented(t, "At the top of a record", ""), "entries")
+	want := append(documented(t, "At the top of a record", ""), "planned", "entries")
 	slices.Sort(want)
 	assert.Equal(t, want, known(t, err))
 	var all []string

@@ -35,6 +35,19 @@ steps = [ { weigh = "1.00 g", on = "scale" }, { make-up-to = "25 mL", in = "cyli
 	}
 }
 
+// stopping keeps what is written to it, and stops the program when an entry was added.
+type stopping struct {
+	bytes.Buffer
+	stop func()
+}
+
+func (s *stopping) Write(text []byte) (int, error) {
+	if bytes.Contains(text, []byte("added to")) {
+		s.stop()
+	}
+	return s.Buffer.Write(text)
+}
+
 // What is wrong with the options of made is found before an entry is added; an error that
 // comes after it says that the entry stays.
 func TestMadeSaysWhatItAdded(t *testing.T) {
@@ -52,8 +65,8 @@ func TestMadeSaysWhatItAdded(t *testing.T) {
 		assert.NotContains(t, complaint.String(), "added")
 	}
 	ctx, cancel := context.WithCancel(context.Background())
-	cancel()
-	var out, complaint bytes.Buffer
+	var out bytes.Buffer
+	complaint := stopping{stop: cancel}
 	assert.Equal(t, exitFailed, run(ctx, add, &out, &complaint))
 	assert.Equal(t, before+"1 = { step = 1, weigh = \"1.02 g\", by = \"AK\", at = \"2026-11-28 10:00\" }\n", read(t, "record.toml"))
 	assert.Equal(t, "minim: added to record.toml: step 1: weighed 1.02 g\nminim: stopped\nminim: what was added to record.toml stays there\n", complaint.String())

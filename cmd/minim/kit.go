@@ -34,7 +34,7 @@ func listKit(ctx context.Context, args []string, c console) error {
 		_, err = io.WriteString(c.out, report.Classes(equipment.Classes())+report.MayNotMeet(equipment.Incompatibles()))
 		return err
 	}
-	kit, err := loadKit(files)
+	kit, err := loadKit(ctx, files)
 	if err != nil {
 		return err
 	}
@@ -42,9 +42,9 @@ func listKit(ctx context.Context, args []string, c console) error {
 	return err
 }
 
-func loadKit(files []string) (*equipment.Kit, error) {
+func loadKit(ctx context.Context, files []string) (*equipment.Kit, error) {
 	if len(files) > 0 {
-		return equipment.LoadKit(files[0])
+		return equipment.LoadKitContext(ctx, files[0])
 	}
 	return demo.LoadKit()
 }

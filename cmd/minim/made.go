@@ -43,7 +43,7 @@ func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
 	}
 	switch {
 	case len(files) == 1:
-		return &usageError{"minim made takes a prep and the record of a batch", "minim new --record " + quoted(files[0]) + " --route NAME record.toml writes a record to fill in"}
+		return &usageError{"minim made takes a prep and the record of a batch", "minim new --record " + quotedFile(files[0]) + " --route NAME record.toml writes a record to fill in"}
 	case o.kit != "" && len(files) == 0:
 		return &usageError{"--kit needs a prep and a record as well", ""}
 	case len(o.add) > 0 && len(files) == 0:
@@ -56,8 +56,8 @@ func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
 		return &usageError{"--force is of use only with --out", ""}
 	}
 	if o.at != "" {
-		if _, _, err := record.ParseTime(o.at); err != nil {
-			return &usageError{"--at: " + err.Error(), `write it as in "2026-11-28 10:05"`}
+		if hint, err := record.CheckTime(o.at, clock()); err != nil {
+			return &usageError{"--at: " + err.Error(), hint}
 		}
 	}
 	if err := checkFormat(o.format); err != nil {
@@ -78,10 +78,10 @@ func made(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := batches.mayKeep(o.out, o.force); err != nil {
+	if err := batches.mayKeep(c, o.out, o.force, files...); err != nil {
 		return err
 	}
-	r, err := o.load(files, c)
+	r, err := o.load(ctx, files, c)
 	if err != nil {
 		return err
 	}
@@ -104,57 +104,41 @@ func (o *madeOptions) kept(err error, files []string) error {
 }
 
 // load reads the record, after adding to it what is to be added.
-func (o *madeOptions) load(files []string, c console) (*record.Record, error) {
+func (o *madeOptions) load(ctx context.Context, files []string, c console) (*record.Record, error) {
 	if len(files) == 0 {
 		return demo.LoadRecord()
 	}
-	prep, err := route.LoadPrep(files[0], o.kit)
+	prep, err := route.LoadPrepContext(ctx, files[0], o.kit)
 	if err != nil {
 		return nil, err
 	}
 	if len(o.add) > 0 {
-		addition := record.Addition{By: o.by, At: o.when(), Lines: o.add}
-		with, err := record.Preview(files[1], prep, addition)
-		if err != nil {
+		addition := record.Addition{
+			By: o.by, At: o.when(), Lines: o.add,
+			Check:   func(r *record.Record) error { _, err := o.wanted(r); return err },
+			Waiting: func() { tell(c.err, "waiting for %s, held by another program", files[1]) },
+		}
+		if err := record.Add(ctx, files[1], prep, addition); err != nil {
 			return nil, badAddition(err)
 		}
-		if _, err := o.aimed(with); err != nil {
-			return nil, err
-		}
-		if err := record.Add(files[1], prep, addition); err != nil {
-			return nil, badAddition(err)
-		}
-		fmt.Fprintf(c.err, "minim: added to %s: %s\n", files[1], strings.Join(o.add, "; "))
+		tell(c.err, "added to %s: %s", files[1], strings.Join(o.add, "; "))
 	}
-	r, err := record.Load(files[1], prep)
+	r, err := record.Load(ctx, files[1], prep)
 	if err != nil {
 		return nil, o.kept(err, files)
 	}
 	return r, nil
 }
 
-// aimed is the prep of a record, aimed at what --to says.
-func (o *madeOptions) aimed(r *record.Record) (*route.Prep, error) {
-	switch {
-	case o.to == "":
-		return r.Prep, nil
-	case !r.Finished():
-		return nil, &usageError{"--to: the batch is not finished, so that there is nothing to correct yet",
-			fmt.Sprintf("record the steps still to come, %s; --add \"step %d: done\" says that one was done as planned", stepNumbers(r), r.OfOrigin(record.ToCome)[0])}
-	}
-	p, err := r.Prep.Aimed(o.to)
-	if err != nil {
-		return nil, badValue("to", err)
-	}
-	return p, nil
-}
+// clock is what time it is; a test puts one that stands still in its place.
+var clock = time.Now
 
 // when the entries are made.
 func (o *madeOptions) when() string {
 	if o.at != "" {
 		return o.at
 	}
-	return time.Now().Format(record.TimeForm)
+	return clock().Format(record.TimeForm)
 }
 
 // badAddition is the error for an entry that cannot be understood.
@@ -168,7 +152,7 @@ func badAddition(err error) error {
 
 // evaluate works out what was made, and how to correct it where it is not as it should be.
 func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*report.Batch, error) {
-	p, err := o.aimed(r)
+	wanted, err := o.wanted(r)
 	if err != nil {
 		return nil, err
 	}
@@ -180,11 +164,29 @@ func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*report.B
 	if o.to == "" && (m.Meets() || !r.Finished()) {
 		return batch, nil
 	}
-	batch.Rescue, err = plan.FindRescue(ctx, p, r.Made, o.settings())
+	batch.Rescue, err = plan.FindRescue(ctx, wanted, r.Made, o.settings())
 	if errors.As(err, &batch.NoWay) {
 		return batch, nil
 	}
 	return batch, err
+}
+
+// wanted is what the batch is to be: what was planned or, once it is finished, what --to
+// says, on the bench as it is now.
+func (o *madeOptions) wanted(r *record.Record) (*route.Prep, error) {
+	p := r.OnTheBench()
+	switch {
+	case o.to == "":
+		return p, nil
+	case !r.Finished():
+		return nil, &usageError{"--to: the batch is not finished, so that there is nothing to correct yet",
+			fmt.Sprintf("record the steps still to come, %s; --add \"step %d: done\" says that one was done as planned", stepNumbers(r), r.OfOrigin(record.ToCome)[0])}
+	}
+	p, err := p.Aimed(o.to)
+	if err != nil {
+		return nil, badValue("to", err)
+	}
+	return p, nil
 }
 
 // stepNumbers lists the steps still to come.
@@ -201,7 +203,7 @@ func addNext(files []string, b *report.Batch) string {
 	if b.Rescue == nil || len(files) == 0 {
 		return ""
 	}
-	words := []string{"minim made", quoted(files[0]), quoted(files[1])}
+	words := []string{"minim made", quotedFile(files[0]), quotedFile(files[1])}
 	steps := b.Rescue.Results[b.Rescue.Verdict.Use].Route.Steps
 	for i := b.Rescue.Before; i < len(steps); i++ {
 		words = append(words, "\\\n               --add "+quoted(record.Said(i+1, &steps[i])))

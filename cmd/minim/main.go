@@ -167,13 +167,13 @@ func (e *keptError) Unwrap() error { return e.err }
 func complain(w io.Writer, err error) {
 	var kept *keptError
 	if errors.As(err, &kept) {
-		defer fmt.Fprintf(w, "minim: what was added to %s stays there\n", kept.file)
+		defer tell(w, "what was added to %s stays there", kept.file)
 	}
 	if errors.Is(err, context.Canceled) {
-		fmt.Fprintln(w, "minim: stopped")
+		tell(w, "stopped")
 		return
 	}
-	message, hint := err.Error(), ""
+	message, hint := strings.Join(linesOf(err), "\n"), ""
 	var (
 		usage    *usageError
 		cured    *hinted
@@ -193,7 +193,7 @@ func complain(w io.Writer, err error) {
 	}
 	fmt.Fprintf(w, "minim: error: %s\n", message)
 	if hint != "" {
-		fmt.Fprintf(w, "minim: hint: %s\n", hint)
+		tell(w, "hint: %s", hint)
 	}
 }
 
@@ -204,6 +204,6 @@ func complainOfAll(w io.Writer, all benchfile.Mistakes) {
 		complain(w, m)
 	}
 	if more != "" {
-		fmt.Fprintf(w, "minim: error: %s\n", more)
+		tell(w, "error: %s", more)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/cmd/minim/demo"
+	"minim/equipment/benchfile"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -40,7 +41,7 @@ func start(ctx context.Context, args []string, c console) error {
 	}
 	switch {
 	case o.record != "":
-		return o.startRecord(names, c)
+		return o.startRecord(ctx, names, c)
 	case o.route != "" || o.kit != "":
 		return &usageError{"--route and --kit are of use only with --record", `minim new --record PREP --route NAME writes a record to fill in`}
 	case len(names) == 0:
@@ -52,6 +53,9 @@ func start(ctx context.Context, args []string, c console) error {
 // startFolder writes the demo as a start.
 func (o *newOptions) startFolder(dir string, c console) error {
 	files := []file{{demo.KitName, demo.Kit}, {demo.PrepName, demo.Prep}}
+	if err := c.mayWrite(dir, files, o.force); err != nil {
+		return err
+	}
 	if err := writeAll(dir, files, o.force); err != nil {
 		return err
 	}
@@ -59,13 +63,13 @@ func (o *newOptions) startFolder(dir string, c console) error {
 	_, err := fmt.Fprintf(c.out, `wrote %s   the bench: put your own instruments in it
 wrote %s     what is to be made, and by which routes
 Next: minim compare %s
-`, filepath.Join(dir, demo.KitName), prep, prep)
+`, benchfile.Printable(filepath.Join(dir, demo.KitName)), benchfile.Printable(prep), quotedFile(prep))
 	return err
 }
 
 // startRecord writes a record to fill in.
-func (o *newOptions) startRecord(names []string, c console) error {
-	p, err := route.LoadPrep(o.record, o.kit)
+func (o *newOptions) startRecord(ctx context.Context, names []string, c console) error {
+	p, err := route.LoadPrepContext(ctx, o.record, o.kit)
 	if err != nil {
 		return err
 	}
@@ -76,7 +80,7 @@ func (o *newOptions) startRecord(names []string, c console) error {
 	var usage *usageError
 	var none *route.NoRouteError
 	if errors.As(err, &none) {
-		return &hinted{fmt.Errorf("%s: the prep has no route that a record could be of", none.File), "minim plan " + quoted(none.File) + " --save NEW writes a prep with routes that the kit allows"}
+		return &hinted{fmt.Errorf("%s: the prep has no route that a record could be of", none.File), "minim plan " + quotedFile(none.File) + " --save NEW writes a prep with routes that the kit allows"}
 	}
 	switch err = withRouteHint(p, err); {
 	case o.route == "" && errors.As(err, &usage):
@@ -96,9 +100,15 @@ func (o *newOptions) startRecord(names []string, c console) error {
 		return err
 	}
 	dir, name := filepath.Split(names[0])
-	if err := writeAll(filepath.Clean(dir), []file{{name, text}}, o.force); err != nil {
+	if err := refuseRead("the record", names[0], p.File, p.Kit.File); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(c.out, "wrote %s   a record to fill in\nNext: minim made %s %s\n", names[0], quoted(o.record), quoted(names[0]))
+	if err := c.mayWrite(dir, []file{{name: name}}, o.force); err != nil {
+		return err
+	}
+	if err := writeAll(dir, []file{{name, text}}, o.force); err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(c.out, "wrote %s   a record to fill in\nNext: minim made %s %s\n", benchfile.Printable(names[0]), quotedFile(o.record), quotedFile(names[0]))
 	return err
 }

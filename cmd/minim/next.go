@@ -46,7 +46,7 @@ func next(files []string, flags *pflag.FlagSet) string {
 func repeat(files []string, flags *pflag.FlagSet) string {
 	words := []string{"minim " + flags.Name()}
 	for _, f := range files {
-		words = append(words, quoted(f))
+		words = append(words, quotedFile(f))
 	}
 	flags.Visit(func(f *pflag.Flag) {
 		switch f.Name {
@@ -69,15 +69,4 @@ func values(f *pflag.Flag) []string {
 		return v.GetSlice()
 	}
 	return []string{f.Value.String()}
-}
-
-// quoted puts a word that a shell would not take as it is in quotes.
-func quoted(word string) string {
-	switch {
-	case !strings.ContainsAny(word, " \t\"'`$!&|;<>()*?[]{}#~"):
-		return word
-	case !strings.ContainsAny(word, "\"`$!"):
-		return `"` + word + `"`
-	}
-	return "'" + strings.ReplaceAll(word, "'", `'\''`) + "'"
 }

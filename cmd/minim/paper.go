@@ -10,6 +10,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"minim/equipment/benchfile"
 	"minim/report"
 	"minim/uncertainty"
 	"minim/uncertainty/record"
@@ -63,12 +64,15 @@ func (o *paperOptions) check(flags *pflag.FlagSet, files []string) error {
 // the one that is named are left out.
 func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.FlagSet, others bool, c console) (*report.Paper, error) {
 	if dir, name := filepath.Split(o.out); o.out != "" {
-		if err := refuseExisting(filepath.Clean(dir), []file{{name: name}}, o.force); err != nil {
+		if err := c.mayWrite(dir, []file{{name: name}}, o.force); err != nil {
 			return nil, err
 		}
 	}
-	prep, err := loadPrep(files, o.kit)
+	prep, err := loadPrep(ctx, files, o.kit)
 	if err != nil {
+		return nil, err
+	}
+	if err := refuseRead("--out", o.out, prep.File, prep.Kit.File, o.record); err != nil {
 		return nil, err
 	}
 	p := &report.Paper{Date: o.date, ByUser: o.route != ""}
@@ -80,7 +84,7 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 		name = p.Batch.Planned.Name
 	}
 	p.Origin = origin(prep, p.Batch, repeat(files, flags))
-	if p.Batch != nil && (!others || !p.Batch.AsPlanned.Possible || prep.CheckOrder(p.Batch.Planned) != nil) {
+	if p.Batch != nil && (!others || !p.Batch.AsPlanned.Possible || len(p.Batch.Differences) > 0 || prep.CheckOrder(p.Batch.Planned) != nil) {
 		p.Comparison = p.Batch.Alone()
 		return p, nil
 	}
@@ -112,7 +116,7 @@ func (o *paperOptions) compare(ctx context.Context, prep *route.Prep, name strin
 
 // batch works out what was made.
 func (o *paperOptions) batch(ctx context.Context, prep *route.Prep) (*report.Batch, error) {
-	r, err := record.Load(o.record, prep)
+	r, err := record.Load(ctx, o.record, prep)
 	if err != nil {
 		return nil, err
 	}
@@ -139,7 +143,7 @@ func origin(p *route.Prep, b *report.Batch, command string) report.Origin {
 }
 
 func fileOf(name, digest string) report.File {
-	return report.File{Name: filepath.Base(name), SHA256: digest}
+	return report.File{Name: benchfile.Printable(filepath.Base(name)), SHA256: digest}
 }
 
 // keep prints a document as Markdown, or writes it into the file that is named, with a
@@ -165,11 +169,7 @@ func (o *paperOptions) keep(c console, html func() ([]byte, error), markdown fun
 		}
 		files = append(files, file{name, data})
 	}
-	kept, err := stage(filepath.Clean(dir), files, o.force)
-	if err != nil {
-		return err
-	}
-	return c.deliver(nil, kept)
+	return c.deliver(nil, func() (*staged, error) { return stage(dir, files, o.force) })
 }
 
 // parsePaper reads a command line that makes a document.

@@ -55,11 +55,14 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := plans.mayKeep(o.out, o.force); err != nil {
+	if err := plans.mayKeep(c, o.out, o.force, files...); err != nil {
 		return err
 	}
-	prep, changed, err := loadBoth(files, o.kit, o.changes)
+	prep, changed, err := loadBoth(ctx, files, o.kit, o.changes)
 	if err != nil {
+		return err
+	}
+	if err := o.maySave(c, prep); err != nil {
 		return err
 	}
 	options, err := o.planOptions(flags, changed)
@@ -70,15 +73,8 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return withStops(prep, err)
 	}
-	saved, err := o.saved(result)
-	if err != nil {
-		return err
-	}
-	defer saved.discard()
-	if err := plans.show(c, shown{o.format, o.out, o.force, next(files, flags)}, result, before); err != nil {
-		return err
-	}
-	return c.deliver(nil, saved)
+	save := func() (*staged, error) { return o.saved(result) }
+	return plans.show(c, shown{o.format, o.out, o.force, next(files, flags)}, result, before, save)
 }
 
 // planOptions are the options of the search with the preference: that of the prep,
@@ -120,6 +116,18 @@ func (o *planOptions) search(ctx context.Context, p *route.Prep, options plan.Op
 		return nil, &hinted{err, "take limits away, allow more dilutions with --steps or every graduation with --fine, or add an instrument to " + p.Kit.File}
 	}
 	return found, err
+}
+
+// maySave refuses to save over what is read, or without --force over another file.
+func (o *planOptions) maySave(c console, p *route.Prep) error {
+	if o.save == "" {
+		return nil
+	}
+	if err := refuseRead("--save", o.save, p.File, p.Kit.File); err != nil {
+		return err
+	}
+	dir, name := filepath.Split(o.save)
+	return c.mayWrite(dir, []file{{name: name}}, o.force)
 }
 
 // saved stages the prep with the routes that were found in place of its own.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -118,9 +119,9 @@ func (r *renderer[R]) print(format string, result, before R) ([]byte, error) {
 	return r.formats[slices.Index(formatNameList, format)](result, before)
 }
 
-// mayKeep refuses a folder in which a file of the result would replace another, before
-// anything is worked out for it.
-func (r *renderer[R]) mayKeep(dir string, force bool) error {
+// mayKeep refuses a folder in which a file of the result would replace another, and with
+// force as well one that is read, before anything is worked out for it.
+func (r *renderer[R]) mayKeep(c console, dir string, force bool, read ...string) error {
 	if dir == "" {
 		return nil
 	}
@@ -131,12 +132,17 @@ func (r *renderer[R]) mayKeep(dir string, force bool) error {
 	for _, p := range r.pictures {
 		files = append(files, file{name: p.file + ".svg"}, file{name: p.file + ".png"})
 	}
-	return refuseExisting(dir, files, force)
+	for _, f := range files {
+		if err := refuseRead("--out", filepath.Join(dir, f.name), read...); err != nil {
+			return err
+		}
+	}
+	return c.mayWrite(dir, files, force)
 }
 
 // show prints a result in a format, as text with what to type next, and writes it into
-// a folder, if there is one.
-func (r *renderer[R]) show(c console, s shown, result, before R) error {
+// a folder, if there is one, with what else is to be written.
+func (r *renderer[R]) show(c console, s shown, result, before R, more ...stager) error {
 	printed, err := r.print(s.format, result, before)
 	if err != nil {
 		return err
@@ -144,11 +150,8 @@ func (r *renderer[R]) show(c console, s shown, result, before R) error {
 	if s.format == "text" {
 		printed = append(printed, s.next...)
 	}
-	kept, err := r.keep(s.dir, s.force, result, before)
-	if err != nil {
-		return err
-	}
-	return c.deliver(printed, kept)
+	keep := func() (*staged, error) { return r.keep(s.dir, s.force, result, before) }
+	return c.deliver(printed, append([]stager{keep}, more...)...)
 }
 
 // shown is how a result is to be shown.

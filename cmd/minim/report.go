@@ -110,6 +110,9 @@ func writeLabels(ctx context.Context, args []string, c console) error {
 	}
 	label := o.label
 	if p.Batch != nil {
+		if len(p.Batch.Differences) > 0 {
+			tell(c.err, "the plan in %s and the prep with its kit as they are now differ; the label says what holds by the plan", p.Batch.File)
+		}
 		label = label.Of(p.Batch, flags.Changed("by"), flags.Changed("batch"))
 	}
 	if !flags.Changed("date") {

@@ -74,10 +74,10 @@ func rescue(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := rescues.mayKeep(o.out, o.force); err != nil {
+	if err := rescues.mayKeep(c, o.out, o.force, files...); err != nil {
 		return err
 	}
-	prep, err := o.prep(files)
+	prep, err := o.prep(ctx, files)
 	if err != nil {
 		return err
 	}
@@ -101,11 +101,11 @@ func rescue(ctx context.Context, args []string, c console) error {
 
 // prep says what is wanted: the prep in a file, aimed at what the options say, or one of
 // the options alone.
-func (o *rescueOptions) prep(files []string) (*route.Prep, error) {
+func (o *rescueOptions) prep(ctx context.Context, files []string) (*route.Prep, error) {
 	if len(files) == 0 {
-		return o.ownPrep()
+		return o.ownPrep(ctx)
 	}
-	p, err := route.LoadPrep(files[0], o.kit)
+	p, err := route.LoadPrepContext(ctx, files[0], o.kit)
 	if err != nil {
 		return nil, err
 	}
@@ -136,8 +136,8 @@ func parseVolume(text string) (float64, error) {
 }
 
 // ownPrep is a prep for what the options say.
-func (o *rescueOptions) ownPrep() (*route.Prep, error) {
-	kit, err := equipment.LoadKit(o.kit)
+func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
+	kit, err := equipment.LoadKitContext(ctx, o.kit)
 	if err != nil {
 		return nil, err
 	}

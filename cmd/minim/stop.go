@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 
 	"minim/report"
 	"minim/uncertainty/route"
@@ -29,6 +28,6 @@ func withStops(p *route.Prep, err error) error {
 	if len(lines) == 0 {
 		return err
 	}
-	return &hinted{fmt.Errorf("%s\n%w", strings.Join(lines, "\n"), err),
+	return &hinted{&listed{lines, err},
 		fmt.Sprintf("where a name or a hazard word in %s means something else than it was taken for, write it differently there", p.File)}
 }

@@ -1,39 +1,12 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
+	"syscall"
 )
-
-// disk is what files are written on; a test puts one that fails in its place.
-type disk interface {
-	createTemp(dir, pattern string) (temporary, error)
-	rename(from, to string) error
-	// link gives a file a second name.
-	link(from, to string) error
-}
-
-// temporary is a file that is being written.
-type temporary interface {
-	Name() string
-	Write(data []byte) (int, error)
-	Chmod(mode fs.FileMode) error
-	Sync() error
-	Close() error
-}
-
-type realDisk struct{}
-
-func (realDisk) createTemp(dir, pattern string) (temporary, error) {
-	return os.CreateTemp(dir, pattern)
-}
-func (realDisk) rename(from, to string) error { return os.Rename(from, to) }
-func (realDisk) link(from, to string) error   { return os.Link(from, to) }
-
-var onDisk disk = realDisk{}
 
 // file is a finished output.
 type file struct {
@@ -44,16 +17,20 @@ type file struct {
 // staged are files that are written whole beside their places and not yet moved
 // there.
 type staged struct {
-	dir       string
-	files     []file
-	temporary []string
+	dir   string
+	files []file
+	force bool
 	// missing says what could not be drawn.
 	missing []string
+	// beside is the folder that they are in.
+	beside *beside
+	// top is the folder to be made, in which dir is or which it is; "" where dir is there.
+	top string
 }
 
 // writeAll writes files into a folder, which it makes when it is not there.
 // None is put in its place before all are written: a failed run leaves no new
-// file. Unless force is set, it refuses to replace a file.
+// file and no folder. Unless force is set, it refuses to replace a file.
 func writeAll(dir string, files []file, force bool) error {
 	s, err := stage(dir, files, force)
 	if err != nil {
@@ -63,43 +40,95 @@ func writeAll(dir string, files []file, force bool) error {
 	return s.commit()
 }
 
-// stage writes the files beside their places.
+// stage writes the files beside their places: in the folder or, where it is to be made,
+// in the one that it will come into.
 func stage(dir string, files []file, force bool) (*staged, error) {
-	if info, err := os.Stat(dir); err == nil && !info.IsDir() {
-		return nil, &hinted{fmt.Errorf("%s is a file, not a folder", dir), "name another folder"}
-	}
-	if err := os.MkdirAll(dir, 0o777); err != nil {
-		return nil, fmt.Errorf("cannot make the folder %s: %w", dir, cause(err))
-	}
-	if err := refuseExisting(dir, files, force); err != nil {
+	dir = filepath.Clean(dir)
+	if err := refuse(dir, files, force); err != nil {
 		return nil, err
 	}
-	s := &staged{dir: dir, files: files}
-	for _, f := range files {
-		name, err := writeTemporary(dir, f)
-		if err != nil {
-			s.discard()
-			return nil, fmt.Errorf("cannot write %s: %w", filepath.Join(dir, f.name), cause(err))
-		}
-		s.temporary = append(s.temporary, name)
+	at, top, err := placeOf(dir)
+	if err != nil {
+		return nil, fmt.Errorf("cannot make the folder %s: %w", dir, cause(err))
+	}
+	s := &staged{dir: dir, files: files, force: force, top: top}
+	if s.beside, err = newBeside(at); err != nil {
+		return nil, fmt.Errorf("cannot write into %s: %w", at, cause(err))
+	}
+	if err := s.write(); err != nil {
+		s.discard()
+		return nil, err
 	}
 	return s, nil
 }
 
-// deliver prints a result, and then puts files that are staged in their places.
-func (c console) deliver(printed []byte, kept *staged) error {
-	defer kept.discard()
-	if _, err := c.out.Write(printed); err != nil {
-		return err
+// placeOf returns the folder itself, or the first above it that is there with the topmost
+// that is not.
+func placeOf(dir string) (at, top string, err error) {
+	for at = dir; ; at = filepath.Dir(at) {
+		info, err := os.Stat(at)
+		switch {
+		case err == nil && info.IsDir():
+			return at, top, nil
+		case err == nil:
+			return "", "", syscall.ENOTDIR
+		case at == filepath.Dir(at):
+			return "", "", err
+		}
+		top = at
 	}
-	if err := kept.commit(); err != nil || len(kept.files) == 0 {
-		return err
+}
+
+// write writes the files into the folder beside, in as many folders as are to be made.
+func (s *staged) write() error {
+	in := s.beside.newFiles()
+	for _, folder := range s.folders() {
+		in = filepath.Join(in, folder)
+		if err := onDisk.mkdir(in); err != nil {
+			return fmt.Errorf("cannot make the folder %s: %w", s.dir, cause(err))
+		}
 	}
-	for _, text := range kept.missing {
-		fmt.Fprintf(c.err, "minim: %s\n", text)
+	for _, f := range s.files {
+		if err := writeFile(filepath.Join(in, f.name), f.data); err != nil {
+			return fmt.Errorf("cannot write %s: %w", filepath.Join(s.dir, f.name), cause(err))
+		}
 	}
-	fmt.Fprintf(c.err, "minim: wrote %s into %s\n", kept.names(), kept.dir)
 	return nil
+}
+
+// folders are those to be made beside: one for the files or for top, and those below top.
+func (s *staged) folders() []string {
+	list := []string{"."}
+	if below, err := filepath.Rel(s.top, s.dir); s.top != "" && err == nil && below != "." {
+		list = append(list, strings.Split(below, string(os.PathSeparator))...)
+	}
+	return list
+}
+
+// commit moves the files into their places: a new folder at once, files as [journal]
+// does.
+func (s *staged) commit() error {
+	switch {
+	case len(s.files) == 0:
+		return nil
+	case s.top == "":
+		return s.moveFiles()
+	}
+	err := onDisk.rename(s.beside.newFiles(), s.top)
+	if err == nil {
+		return nil
+	}
+	if _, none := os.Stat(s.top); none == nil {
+		return &hinted{fmt.Errorf("%s was made by another program in the meantime", s.top), "look at what is in it, and choose another name; or use --force to replace what is in it"}
+	}
+	return fmt.Errorf("cannot make the folder %s: %w", s.dir, cause(err))
+}
+
+// discard removes what was written and not moved.
+func (s *staged) discard() {
+	if s.beside != nil {
+		s.beside.clear()
+	}
 }
 
 // names lists the files: a, b and c.
@@ -109,82 +138,4 @@ func (s *staged) names() string {
 		names[i] = f.name
 	}
 	return joined(names, "and")
-}
-
-// discard removes what was written and not moved.
-func (s *staged) discard() {
-	for _, name := range s.temporary {
-		os.Remove(name)
-	}
-}
-
-// commit moves the files into their places. When one cannot be moved, those that are
-// new are taken away again, and those that were replaced come back: they keep a second
-// name until all are in place. Where the disk gives no second names they stay replaced.
-func (s *staged) commit() error {
-	var undo []func()
-	for i, f := range s.files {
-		path, kept := filepath.Join(s.dir, f.name), s.temporary[i]+".old"
-		_, err := os.Lstat(path)
-		isNew := errors.Is(err, fs.ErrNotExist)
-		isKept := !isNew && onDisk.link(path, kept) == nil
-		if isKept {
-			defer os.Remove(kept)
-		}
-		if err := onDisk.rename(s.temporary[i], path); err != nil {
-			for _, back := range undo {
-				back()
-			}
-			return fmt.Errorf("cannot write %s: %w", path, cause(err))
-		}
-		switch {
-		case isNew:
-			undo = append(undo, func() { os.Remove(path) })
-		case isKept:
-			undo = append(undo, func() { os.Rename(kept, path) })
-		}
-	}
-	return nil
-}
-
-// refuseExisting refuses to replace a file without force, and a folder always.
-func refuseExisting(dir string, files []file, force bool) error {
-	for _, f := range files {
-		path := filepath.Join(dir, f.name)
-		info, err := os.Lstat(path)
-		switch {
-		case err != nil:
-		case info.IsDir():
-			return &hinted{fmt.Errorf("%s is a folder", path), "name another folder for the files"}
-		case !force:
-			return &hinted{fmt.Errorf("%s exists already", path), "choose another name or folder, or use --force to replace it"}
-		}
-	}
-	return nil
-}
-
-func writeTemporary(dir string, f file) (name string, err error) {
-	t, err := onDisk.createTemp(dir, ".minim-*")
-	if err != nil {
-		return "", err
-	}
-	_, err = t.Write(f.data)
-	err = errors.Join(err, t.Chmod(0o644), t.Sync(), t.Close())
-	if err != nil {
-		os.Remove(t.Name())
-	}
-	return t.Name(), err
-}
-
-// cause strips the operation and the name of a temporary file from an error.
-func cause(err error) error {
-	var path *fs.PathError
-	if errors.As(err, &path) {
-		return path.Err
-	}
-	var link *os.LinkError
-	if errors.As(err, &link) {
-		return link.Err
-	}
-	return err
 }

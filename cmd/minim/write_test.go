@@ -86,11 +86,25 @@ func (d *failingDisk) step() error {
 	return nil
 }
 
-func (d *failingDisk) createTemp(dir, pattern string) (temporary, error) {
+func (d *failingDisk) mkdirTemp(dir, pattern string) (string, error) {
+	if err := d.step(); err != nil {
+		return "", err
+	}
+	return d.realDisk.mkdirTemp(dir, pattern)
+}
+
+func (d *failingDisk) mkdir(path string) error {
+	if err := d.step(); err != nil {
+		return err
+	}
+	return d.realDisk.mkdir(path)
+}
+
+func (d *failingDisk) create(path string) (temporary, error) {
 	if err := d.step(); err != nil {
 		return nil, err
 	}
-	t, err := d.realDisk.createTemp(dir, pattern)
+	t, err := d.realDisk.create(path)
 	return failingFile{t, d}, err
 }
 
@@ -134,7 +148,7 @@ func TestEveryFailureOfTheDisk(t *testing.T) {
 		if d.done <= at {
 			require.NoError(t, err)
 			assert.Equal(t, []string{"fresh", "old"}, names(t, dir))
-			assert.Equal(t, 12, at, "create, write, mode, sync, close and rename of two files")
+			assert.Equal(t, 26, at, "three folders; create, write, mode, sync and close of a lock, two files and a journal; rename of all but the lock")
 			return
 		}
 		require.ErrorIs(t, err, errDisk, at)

@@ -1,6 +1,7 @@
 package benchfile
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -13,18 +14,36 @@ const largest = 1 << 20
 
 // Load reads and parses a file. A file that cannot be read, or is larger than
 // 1 MiB, is a plain error that starts with the path; a fault in its text is a
-// *Mistake.
-func Load(path string) (*Table, error) {
-	data, err := Read(path)
+// *Mistake. The error of a context that is done is returned as it is.
+func Load(ctx context.Context, path string) (*Table, error) {
+	data, err := Read(ctx, path)
 	if err != nil {
 		return nil, err
 	}
 	return Parse(path, data)
 }
 
-// Read returns the bytes of a file; its errors are the plain ones of [Load].
-func Read(path string) ([]byte, error) {
-	data, err := read(path)
+// Read returns the bytes of a file; its errors are those of [Load]. The path may be a pipe
+// or a terminal, which is waited for until the context is done; what is then still being
+// read is left to itself.
+func Read(ctx context.Context, path string) ([]byte, error) {
+	type outcome struct {
+		data []byte
+		err  error
+	}
+	done := make(chan outcome, 1)
+	go func() {
+		data, err := read(path)
+		done <- outcome{data, err}
+	}()
+	var data []byte
+	var err error
+	select {
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	case o := <-done:
+		data, err = o.data, o.err
+	}
 	if err != nil {
 		var at *fs.PathError
 		if errors.As(err, &at) {

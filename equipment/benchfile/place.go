@@ -7,7 +7,7 @@
 // keys that nobody asked for, and returns all mistakes. Loading code is
 // therefore a straight line that ends with one check.
 //
-//	root, err := benchfile.Load("bench.toml")
+//	root, err := benchfile.Load(ctx, "bench.toml")
 //	if err != nil {
 //		return err
 //	}

@@ -165,6 +165,10 @@ func (t *Table) blamed(key, message string, where func(*entry) span) (span, stri
 	return at, message
 }
 
+// Mistaken reports whether a mistake has been recorded in the file of the table; keys that
+// nobody asks for are found by Err.
+func (t *Table) Mistaken() bool { return len(t.file.mistakes)+len(t.file.missing) > 0 }
+
 // Accept takes all keys that are there as known: those of a table of which it
 // cannot be said what it may hold. A key that was meant to be one that is needed stays
 // unknown.

@@ -173,7 +173,7 @@ func TestLoad(t *testing.T) {
 	require.NoError(t, os.WriteFile(path("good.toml"), []byte("a = 1"), 0o600))
 	require.NoError(t, os.WriteFile(path("bad.toml"), []byte("a = "), 0o600))
 	require.NoError(t, os.WriteFile(path("large.toml"), []byte(strings.Repeat("#", largest+1)), 0o600))
-	root, err := Load(path("good.toml"))
+	root, err := Load(t.Context(), path("good.toml"))
 	require.NoError(t, err)
 	assert.Equal(t, 1.0, root.Number("a"))
 	for name, want := range map[string]string{
@@ -182,9 +182,9 @@ func TestLoad(t *testing.T) {
 		"large.toml": ": is larger than 1 MiB, too large for a file of a bench",
 		"bad.toml":   ":1:4: found no value\n  1 | a = \n    |    ^\n  write the value after the =, as in key = \"10 mL\"",
 	} {
-		_, err := Load(path(name))
+		_, err := Load(t.Context(), path(name))
 		assert.EqualError(t, err, path(name)+want)
 	}
-	_, err = Load(path("none.toml"))
+	_, err = Load(t.Context(), path("none.toml"))
 	assert.ErrorIs(t, err, os.ErrNotExist)
 }

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
@@ -21,6 +22,10 @@ import (
 type Addition struct {
 	By, At string
 	Lines  []string
+	// Check, if there is one, looks at the record as it would be; with an error nothing is
+	// written. Waiting, if there is one, is called when the record is waited for long.
+	Check   func(r *Record) error
+	Waiting func()
 }
 
 // AdditionError reports a line that cannot be understood.
@@ -30,24 +35,16 @@ func (e *AdditionError) Error() string { return e.Message }
 
 // Add appends entries to the record file of a prep, all or none. Nothing is written when
 // the record would not be right with them. Errors: *[AdditionError], a
-// *benchfile.Mistake, whose place is the new entry or the file as it was, and those of
-// [Append].
-func Add(path string, p *route.Prep, a Addition) error {
-	return Append(path, func(text []byte) (string, error) {
-		lines, _, err := a.added(path, text, p)
+// *benchfile.Mistake, whose place is the new entry or the file as it was, those of Check,
+// and those of [Append].
+func Add(ctx context.Context, path string, p *route.Prep, a Addition) error {
+	return Append(ctx, path, a.Waiting, func(text []byte) (string, error) {
+		lines, r, err := a.added(path, text, p)
+		if err == nil && a.Check != nil {
+			err = a.Check(r)
+		}
 		return lines, err
 	})
-}
-
-// Preview is the record as it would be with entries that are not added yet. Its errors
-// are those of [Add].
-func Preview(path string, p *route.Prep, a Addition) (*Record, error) {
-	text, err := benchfile.Read(path)
-	if err != nil {
-		return nil, err
-	}
-	_, r, err := a.added(path, text, p)
-	return r, err
 }
 
 // added words the additions to the text of a record, and reads it with them.

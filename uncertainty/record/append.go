@@ -2,6 +2,7 @@ package record
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -19,21 +20,27 @@ const largest = 1 << 20
 // each ended by "\n", which get the line ends of the file. No earlier byte is changed,
 // and the lines are on the disk when it returns.
 //
-// The file is locked before it is read, until the lines are on the disk: of two that add
-// at once, in one process or two, one waits, and sees the lines of the other. An editor
-// does not ask for the lock. An add must not call Append for the same file.
+// The file is locked before it is read, until the lines are on the disk and have been read
+// back: of two that add at once, in one process or two, one waits, and sees the lines of
+// the other. The waiting ends with the context, and nothing is written; waiting is called
+// once when it takes long. An editor does not ask for the lock: that it has put another
+// file in the place of this one is seen before and after the writing. An add must not call
+// Append for the same file.
 //
 // When the writing breaks off, because the disk is full or the process is killed, a
 // piece of a line is left, and [Whole] leaves it out. The next call strikes it with a
 // mark behind it. This holds for lines of which no piece is right TOML, such as a header
 // or an entry in braces. Of more lines than one, those above the piece stand.
 //
-// An error of add is returned as it is, and nothing is written. All others start with
-// the path: there is no such file, it is larger than 1 MiB or would be, it cannot be
-// read, locked or written. It panics when the lines are not ended.
-func Append(path string, add func(text []byte) (lines string, err error)) error {
-	file, text, err := take(path)
-	if err != nil {
+// An error of add, and that of a context that is cancelled, is returned as it is, and nothing is written. All
+// others start with the path: there is no such file, it is larger than 1 MiB or would be,
+// it cannot be read, locked or written. It panics when the lines are not ended.
+func Append(ctx context.Context, path string, waiting func(), add func(text []byte) (lines string, err error)) error {
+	file, text, err := take(ctx, path, waiting)
+	switch {
+	case errors.Is(err, context.Canceled):
+		return err
+	case err != nil:
 		return fmt.Errorf("%s: %w", path, cause(err))
 	}
 	defer file.Close() // and so unlocks it
@@ -45,22 +52,49 @@ func Append(path string, add func(text []byte) (lines string, err error)) error 
 	if len(text)+len(joint)+len(lines) > largest {
 		return fmt.Errorf("%s: would be larger than 1 MiB with one more entry, too large for a record", path)
 	}
-	if err := write(file, joint, lines); err != nil {
+	err = put(file, int64(len(text)), joint, lines)
+	if err == nil && !standsAt(file, path) {
+		err = errors.New("was replaced by another program while it was added to, and does not hold what was added: look at it, and add it again")
+	}
+	if err != nil {
 		return fmt.Errorf("%s: %w", path, err)
 	}
 	return nil
 }
 
+// put writes the two, which come to stand at an offset, and reads them back.
+func put(file syncReader, at int64, joint, lines string) error {
+	if err := write(file, joint, lines); err != nil {
+		return err
+	}
+	return readBack(file, at, joint+lines)
+}
+
+// readBack reads what was written at an offset.
+func readBack(file io.ReaderAt, at int64, written string) error {
+	found := make([]byte, len(written))
+	n, err := file.ReadAt(found, at)
+	switch {
+	case string(found[:n]) == written:
+		return nil
+	case err != nil && err != io.EOF:
+		return fmt.Errorf("what was added cannot be read back: %w", cause(err))
+	}
+	return errors.New("does not hold what was added when it is read back: another program has written to it, or the disk is faulty; look at it, and add it again")
+}
+
 // take opens and locks a file, and reads all of it.
-func take(path string) (file *os.File, text []byte, err error) {
+func take(ctx context.Context, path string, waiting func()) (file *os.File, text []byte, err error) {
 	info, err := os.Stat(path)
 	switch {
 	case err != nil:
 		return nil, nil, err
 	case info.IsDir():
 		return nil, nil, errors.New("is a folder, not a file")
+	case !info.Mode().IsRegular():
+		return nil, nil, errors.New("is not a file on a disk, and cannot be added to")
 	}
-	if file, err = openLocked(path); err != nil {
+	if file, err = openLocked(ctx, path, waiting, tryLocked); err != nil {
 		return nil, nil, err
 	}
 	text, err = io.ReadAll(io.LimitReader(file, largest+1))
@@ -99,6 +133,12 @@ func joined(name string, text []byte, lines string) (joint, ended string) {
 type syncWriter interface {
 	io.Writer
 	Sync() error
+}
+
+// syncReader is what is needed to look at it afterwards as well.
+type syncReader interface {
+	syncWriter
+	io.ReaderAt
 }
 
 // write writes the two in one call, and waits until it is on the disk. A line of which

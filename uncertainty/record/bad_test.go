@@ -55,13 +55,13 @@ func TestBadEntries(t *testing.T) {
 		{`1 = { step = 1, on = "25 mL flask" }`, "3:22", `"25 mL flask"`, "on: the 25 mL flask is not a balance", "choose from 0.1 g scale, 0.01 g scale, 0.001 g scale"},
 		{`1 = { step = 3, with = "25 mL flask" }`, "3:5", `{ step = 3, with = "25 mL flask" }`, "take: the 25 mL flask has one mark, at 25 mL, and cannot measure 2 mL", "write what was really read, and on which instrument"},
 		{`1 = { step = 1, on = "0.1 mg balance" }`, "3:22", `"0.1 mg balance"`, "on: the 0.1 mg balance is a candidate and not on the bench", "choose from 0.1 g scale, 0.01 g scale, 0.001 g scale"},
-		{`1 = { step = 4, with = "10 mL cylinder" }`, "3:17", "with", "unknown key `with` in entry 1", "the keys of entry 1 are by, note, spoilt, at, late, withdrawn, corrects, temperature, within, step, make-up-to, piece, in, reading, state"},
+		{`1 = { step = 4, with = "10 mL cylinder" }`, "3:17", "with", "unknown key `with` in entry 1", "the keys of entry 1 are by, note, spoilt, at, late, withdrawn, as-planned, corrects, temperature, within, step, make-up-to, piece, in, reading, state"},
 		{"1 = { step = 3, piece = 2 }", "3:25", "2", "piece: there is no piece 2 of it on the bench", "the kit says count = 1, or nothing for one"},
 
 		// the keys of an entry
-		{`1 = { step = 1, wieght = "1.00 g" }`, "3:17", "wieght", "unknown key `wieght` in entry 1", "write `weigh`; the keys of entry 1 are by, note, spoilt, at, late, withdrawn, corrects, temperature, within, step, weigh, piece, on, vessel, weighed-back, left-behind, tare"},
+		{`1 = { step = 1, wieght = "1.00 g" }`, "3:17", "wieght", "unknown key `wieght` in entry 1", "write `weigh`; the keys of entry 1 are by, note, spoilt, at, late, withdrawn, as-planned, corrects, temperature, within, step, weigh, piece, on, vessel, weighed-back, left-behind, tare"},
 		{`1 = { step = 1, Weigh = "1.00 g" }`, "3:17", "Weigh", "`Weigh`: keys are in lower case", "write `weigh`"},
-		{`1 = { step = 2, colour = "red" }`, "3:17", "colour", "unknown key `colour` in entry 1", "the keys of entry 1 are by, note, spoilt, at, late, withdrawn, corrects, temperature, within, step, make-up-to, piece, in, reading, state"},
+		{`1 = { step = 2, colour = "red" }`, "3:17", "colour", "unknown key `colour` in entry 1", "the keys of entry 1 are by, note, spoilt, at, late, withdrawn, as-planned, corrects, temperature, within, step, make-up-to, piece, in, reading, state"},
 		{`1 = { step = 1, by = "AK", by = "LR" }`, "3:28", "by", "`by` stands twice: line 3 has it already", "keep one of the two"},
 		{`1 = { step = 1, by = "Anna Katharina of the second bench by the door" }`, "3:22", `"Anna Katharina of the second bench by the door"`, "by: is longer than 40 characters", "initials or a name will do"},
 
@@ -73,12 +73,9 @@ func TestBadEntries(t *testing.T) {
 		{`1 = "step 1"`, "3:5", `"step 1"`, `1: found the text "step 1", expected a table`, "write 1 = { … }"},
 
 		// the time
-		{`1 = { step = 1, at = "10:05" }`, "3:22", `"10:05"`, `at: "10:05" is not a time`, `write year, month, day and the time of day, as in "2026-11-28 10:05"`},
-		{`1 = { step = 1, at = "2026-11-31 10:05" }`, "3:22", `"2026-11-31 10:05"`, `at: "2026-11-31 10:05" is not a time`, `write year, month, day and the time of day, as in "2026-11-28 10:05"`},
+		{`1 = { step = 1, at = "10:05" }`, "3:22", `"10:05"`, `at: "10:05" is not a time`, howToTime},
+		{`1 = { step = 1, at = "2026-11-31 10:05" }`, "3:22", `"2026-11-31 10:05"`, `at: "2026-11-31 10:05" is not a time`, howToTime},
 		{"1 = { step = 1, at = 2026-11-28 }", "3:22", "2026-11-28", "at: found the date or time 2026-11-28, expected a text in quotes", `put quotes round it: "2026-11-28"`},
-		{`1 = { step = 1, at = "2026-11-28 10:05" } | 2 = { step = 2, at = "2026-11-28 10:04" }`, "4:22", `"2026-11-28 10:04"`, "at: is before entry 1 above it, 2026-11-28 10:05", "write when the entry was made; one that was forgotten gets the time at which it is written, and late = true"},
-		{`1 = { step = 1, at = "2026-11-28" } | 2 = { step = 2, at = "2026-11-27 10:05" }`, "4:22", `"2026-11-27 10:05"`, "at: is before entry 1 above it, 2026-11-28", "write when the entry was made; one that was forgotten gets the time at which it is written, and late = true"},
-		{`1 = { step = 1, at = "2026-11-28 10:05" } | 2 = { step = 2, at = "2026-11-28" } | 3 = { step = 3 } | 4 = { step = 4, at = "2026-11-28 10:04" }`, "6:22", `"2026-11-28 10:04"`, "at: is before entry 1 above it, 2026-11-28 10:05", "write when the entry was made; one that was forgotten gets the time at which it is written, and late = true"},
 
 		// the order
 		{"1 = { step = 2, BY } | 2 = { step = 1, BY }", "4:14", "1", "step: step 1 stands below step 2", "entries follow the steps; for one that was forgotten write late = true"},
@@ -114,7 +111,7 @@ func TestBadEntries(t *testing.T) {
 		// what is withdrawn
 		{"1 = { step = 3, withdrawn = true }", "3:17", "withdrawn", "withdrawn: does not say which entry", "write corrects = and its number"},
 		{`1 = { temperature = "20 °C", withdrawn = true }`, "3:30", "withdrawn", "withdrawn: does not say which entry", "write corrects = and its number"},
-		{`1 = { step = 3, BY } | 2 = { corrects = 1, withdrawn = true, take = "1 mL", BY }`, "4:39", "take", "unknown key `take` in entry 2", "the keys of entry 2 are by, note, spoilt, at, late, withdrawn, corrects, step"},
+		{`1 = { step = 3, BY } | 2 = { corrects = 1, withdrawn = true, take = "1 mL", BY }`, "4:39", "take", "unknown key `take` in entry 2", "the keys of entry 2 are by, note, spoilt, at, late, withdrawn, as-planned, corrects, step"},
 		{`1 = { step = 3, BY } | 2 = { corrects = 1, withdrawn = true, spoilt = "spill", BY }`, "4:39", "spoilt", "spoilt: what is withdrawn was never so, and cannot be spoilt", "leave one of the two out"},
 		{`1 = { step = 3, BY } | 2 = { corrects = 1, withdrawn = "true", BY }`, "4:33", `"true"`, `withdrawn: found the text "true", expected true or false without quotes`, "write it without quotes, as in true"},
 		{`1 = { step = 7, take = "all" } | 2 = { corrects = 1, withdrawn = true, BY } | 3 = { step = 8, add = "1 mL", with = "2 mL pipette" }`, "5:14", "8", "step: there is no step 8: two dilutions has 6, and the next after what is recorded is 7", "write the number of the step that is meant"},
@@ -128,7 +125,7 @@ func TestBadEntries(t *testing.T) {
 		{`1 = { temperature = "20 °C", within = "-1 °C" }`, "3:39", `"-1 °C"`, `within: must not be below 0, found "-1 °C"`, ""},
 		{`1 = { temperature = "20 °C", step = 1 }`, "3:30", "step", "step: the temperature is of the bench, not of a step", "write an entry for each"},
 		{`1 = { temperature = "20 °C", spoilt = "sun", BY }`, "3:30", "spoilt", "spoilt: a temperature cannot be spoilt", "to change it write an entry with corrects = and its number"},
-		{`1 = { temperature = "20 °C" } | 2 = { corrects = 1, weigh = "1.00 g", BY }`, "4:21", "weigh", "unknown key `weigh` in entry 2", "the keys of entry 2 are by, note, spoilt, at, late, withdrawn, corrects, step, temperature, within"},
+		{`1 = { temperature = "20 °C" } | 2 = { corrects = 1, weigh = "1.00 g", BY }`, "4:21", "weigh", "unknown key `weigh` in entry 2", "the keys of entry 2 are by, note, spoilt, at, late, withdrawn, as-planned, corrects, step, temperature, within"},
 
 		// what is left
 		{`1 = { step = 5, take = "30 mL", with = "100 mL cylinder" }`, "3:24", `"30 mL"`, "take: 30 mL cannot be taken from the 25 mL that are left", "look at what is recorded of this step and those before"},
@@ -180,7 +177,7 @@ func TestBadRecords(t *testing.T) {
 		{"batch = \"7\"\n[entries]\n1 = { step = 1 }\n", "1:1", "", "the file needs `route`", ""},
 		{"route = \"two dilutions\"\n", "1:1", "", "the file needs `entries`", ""},
 		{"route = \"\"\n[entries]\n", "1:1", "", "the file needs `route`", ""},
-		{"route = \"two dilutions\"\n[entires]\n1 = { step = 1 }\n", "2:2", "entires", "unknown key `entires` in the file", "write `entries`; the keys of the file are route, entries, batch, note"},
+		{"route = \"two dilutions\"\n[entires]\n1 = { step = 1 }\n", "2:2", "entires", "unknown key `entires` in the file", "write `entries`; the keys of the file are route, entries, batch, note, planned"},
 		{"route = \"two dilutions\"\n1 = { step = 1 }\n", "1:1", "", "the file needs `entries`", ""},
 		{"route = \"two dilutions\"\nentries = 3\n", "2:11", "3", "entries: found the number 3, expected a table", "write entries = { … }"},
 		{"route = \"two dilutions\"\n[[entries]]\nstep = 1\n", "2:1", "[[entries]]", "entries: found a list, expected one table", "write its header once, in single brackets"},

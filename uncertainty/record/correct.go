@@ -29,7 +29,7 @@ func (e *Entry) correct(r *Record, p *route.Prep) {
 		e.readTemperature(other)
 	default:
 		e.Done, e.known = p.ReadDone(t, &other.Done)
-		e.Read = other.Read || t.Has(e.Done.Key())
+		e.Read = (other.Read || t.Has(e.Done.Key())) && !e.asPlanned
 	}
 	if e.Spoilt == "" {
 		e.Spoilt = other.Spoilt

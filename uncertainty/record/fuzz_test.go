@@ -22,6 +22,9 @@ func FuzzParse(f *testing.F) {
 	p := stocked(f)
 	f.Add([]byte(demoText(f, "batch.toml")))
 	f.Add([]byte(Template(p, p.Routes[5])))
+	f.Add([]byte(withoutDigest(Template(p, p.Routes[5]))))
+	inks := ink(f, inkPrep, inkKit)
+	f.Add([]byte(withoutDigest(begun(f, inks, inks.Routes[0]))))
 	for _, text := range []string{
 		twoDilutions("1 = { step = 3, take = \"1.95 mL\", BY }\n2 = { step = 5, late = true }\n3 = { corrects = 1, spoilt = \"x\", BY }\n4 = { step = 3, BY }"),
 		twoDilutions("1 = { step = 6, BY }\n2 = { step = 7, take = \"all\", BY }\n3 = { step = 8, add = \"2 mL\", with = \"5 mL pipette\", spoilt = \"x\", BY }\n4 = { step = 5, BY }"),
@@ -64,10 +67,14 @@ func checkPlace(t *testing.T, data []byte, err error) {
 }
 
 func checkNumbers(t *testing.T, r *route.Result) {
-	for _, x := range []float64{
+	numbers := []float64{
 		r.Intended, r.Analytic.Value, r.Analytic.StandardUncertainty, r.Analytic.ExpandedUncertainty,
-		r.Inside[0].Normal, r.SoluteGrams, r.MadeML, r.LeftOverML,
-	} {
+		r.SoluteGrams, r.MadeML, r.LeftOverML,
+	}
+	for _, chance := range r.Inside {
+		numbers = append(numbers, chance.Normal)
+	}
+	for _, x := range numbers {
 		if math.IsNaN(x) || math.IsInf(x, 0) || x < -1e-9 {
 			t.Fatalf("%v in %+v", x, r)
 		}

@@ -8,7 +8,7 @@ import (
 	"runtime"
 )
 
-// openLocked fails: two processes that add at once could not be kept apart.
-func openLocked(string) (*os.File, error) {
+// tryLocked fails: two processes that add at once could not be kept apart.
+func tryLocked(string) (*os.File, error) {
 	return nil, errors.New("records cannot be added to on " + runtime.GOOS + ", where a file cannot be locked")
 }

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -14,15 +15,16 @@ import (
 
 // Load reads the record file of a batch of a prep. A mistake in it is a
 // *benchfile.Mistake.
-func Load(path string, p *route.Prep) (*Record, error) {
-	text, err := benchfile.Read(path)
+func Load(ctx context.Context, path string, p *route.Prep) (*Record, error) {
+	text, err := benchfile.Read(ctx, path)
 	if err != nil {
 		return nil, err
 	}
 	return Parse(path, text, p)
 }
 
-// Parse reads the text of a record; name stands for the file in messages.
+// Parse reads the text of a record; name stands for the file in messages. What was planned
+// is what the record carries; where it carries nothing, what the prep says now.
 func Parse(name string, text []byte, p *route.Prep) (*Record, error) {
 	whole, cut := Whole(name, text)
 	root, err := benchfile.Parse(name, whole)
@@ -34,20 +36,25 @@ func Parse(name string, text []byte, p *route.Prep) (*Record, error) {
 	}
 	root.DropBlanks()
 	root.Need("route", "entries")
-	r := &Record{File: name, Digest: benchfile.Digest(text), Plan: p, Batch: root.Text("batch"), Note: root.Text("note"), Cut: cut}
-	r.Planned = findRoute(root, p)
+	r := &Record{File: name, Digest: benchfile.Digest(text), Now: p, Batch: root.Text("batch"), Note: root.Text("note"), Cut: cut}
+	r.readPlan(root, p)
 	entries := root.Table("entries")
 	if r.Planned == nil || entries == nil {
 		entries.Accept()
 		return nil, root.Err()
 	}
-	r.read(entries, p)
+	r.read(entries, r.Plan)
 	if err := root.Err(); err != nil {
 		return nil, err
 	}
-	r.Prep = r.onTheDay(p)
+	r.Prep = r.onTheDay(r.Plan)
 	r.follow(entries)
-	return r, root.Err()
+	if err := root.Err(); err != nil {
+		return nil, err
+	}
+	r.Backward = r.backwards()
+	r.compareToNow(root.Table(route.PlannedKey))
+	return r, nil
 }
 
 // refuseOthers refuses the other files of a bench.
@@ -57,21 +64,6 @@ func refuseOthers(root *benchfile.Table) error {
 		return root.Refuse("this is a prep, not a record", "minim new --record PREP --route NAME writes a record to fill in")
 	case slices.ContainsFunc(keys, func(key string) bool { return slices.Contains(equipment.KitTables(), key) }):
 		return root.Refuse("this is a kit, not a record", "minim new --record PREP --route NAME writes a record to fill in")
-	}
-	return nil
-}
-
-// findRoute finds the route that was planned.
-func findRoute(root *benchfile.Table, p *route.Prep) *route.Route {
-	name := root.Text("route")
-	names := make([]string, len(p.Routes))
-	for i, r := range p.Routes {
-		if names[i] = r.Name; r.Name == name {
-			return r
-		}
-	}
-	if name != "" {
-		root.FailChoice("route", "route in "+p.File, name, names, "")
 	}
 	return nil
 }
@@ -101,27 +93,10 @@ func (r *Record) read(entries *benchfile.Table, p *route.Prep) {
 			r.blanks = append(r.blanks, number)
 			continue
 		}
-		r.inOrder(entries, key, e)
-		r.Entries = append(r.Entries, *e)
-	}
-}
-
-// inOrder checks the number and the time of an entry against those above.
-func (r *Record) inOrder(entries *benchfile.Table, key string, e *Entry) {
-	if n := len(r.Entries); n > 0 && e.Number <= r.Entries[n-1].Number {
-		entries.FailKey(key, fmt.Sprintf("stands below entry %d", r.Entries[n-1].Number), "number the entries in the order in which they were written")
-	}
-	for i := len(r.Entries) - 1; i >= 0 && e.At != ""; i-- {
-		above := &r.Entries[i]
-		switch {
-		case above.At == "":
-			continue
-		case e.before(above):
-			e.table.Fail("at", fmt.Sprintf("is before entry %d above it, %s", above.Number, above.At), "write when the entry was made; one that was forgotten gets the time at which it is written, and late = true")
-			return
-		case above.clock || !e.clock:
-			return // all further up are in order
+		if n := len(r.Entries); n > 0 && e.Number <= r.Entries[n-1].Number {
+			entries.FailKey(key, fmt.Sprintf("stands below entry %d", r.Entries[n-1].Number), "number the entries in the order in which they were written")
 		}
+		r.Entries = append(r.Entries, *e)
 	}
 }
 

@@ -15,7 +15,7 @@ func (e *Entry) fill(r *Record, p *route.Prep) bool {
 	t.DropBlanks()
 	e.By, e.Note, e.Spoilt = readInitials(t), t.Text("note"), t.Text("spoilt")
 	e.readTime()
-	e.Late, e.Withdrawn = t.Flag("late"), t.Flag("withdrawn")
+	e.Late, e.Withdrawn, e.asPlanned = t.Flag("late"), t.Flag("withdrawn"), t.Flag("as-planned")
 	switch {
 	case t.Has("corrects"):
 		e.correct(r, p)
@@ -39,6 +39,8 @@ func (e *Entry) checkRemarks() {
 		t.FailKey("withdrawn", "does not say which entry", "write corrects = and its number")
 	case e.Withdrawn && e.Spoilt != "":
 		t.FailKey("spoilt", "what is withdrawn was never so, and cannot be spoilt", "leave one of the two out")
+	case e.asPlanned && (e.Withdrawn || e.Step == 0):
+		t.FailKey("as-planned", "says how a step was done", "leave it out")
 	case e.Temperature.Known && e.Spoilt != "":
 		t.FailKey("spoilt", "a temperature cannot be spoilt", "to change it write an entry with corrects = and its number")
 	}
@@ -91,7 +93,7 @@ func (e *Entry) readStep(r *Record, p *route.Prep) {
 	planned := len(r.Planned.Steps)
 	if e.Step <= planned {
 		e.Done, e.known = p.ReadDone(t, &r.Planned.Steps[e.Step-1])
-		e.Read = t.Has(e.Done.Key())
+		e.Read = t.Has(e.Done.Key()) && !e.asPlanned
 		return
 	}
 	last := planned

@@ -13,14 +13,16 @@
 //	3 = { step = 1, weigh = "1.52 g", by = "AK", at = "2026-11-28 10:25" }
 //	4 = { corrects = 3, weigh = "1.53 g", by = "AK", at = "2026-11-28 10:30" }
 //
+// Above its entries it carries what was planned when it was begun, as a prep of one route
+// with its kit in the table [planned]: what follows from a batch rests on that, not on the
+// prep as it is now.
+//
 // An entry says what was done in a step, in the keys of a step; what it does not say
 // was done as planned. The made route has the steps of the plan as they were done, and
 // is evaluated by the same model as the plan.
 package record
 
 import (
-	"time"
-
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/uncertainty/route"
@@ -31,9 +33,20 @@ type Record struct {
 	File, Batch, Note string
 	// Digest is the SHA-256 of the file as it was read.
 	Digest string
-	// Plan is the prep, and Prep the same with the bench as it was on the day.
-	Plan, Prep *route.Prep
-	// Planned is the route of the prep. Made is the route as it was made: what has been
+	// Now is the prep as it is now. Plan is the prep as it was when the record was begun,
+	// and Prep the same with the bench as it was on the day.
+	Now, Plan, Prep *route.Prep
+	// PlanMissing: the record does not carry what was planned, so that Plan is Now.
+	// Undigested: it carries it without a digest, so that it may have been changed.
+	PlanMissing, Undigested bool
+	// Differences say where Plan and Now do not agree in what counts for the batch.
+	// Newcomers are instruments, stocks and packets of the batch that Plan has from Now, since
+	// they were not there when the record was begun.
+	Differences []benchfile.Difference
+	Newcomers   []string
+	// Backward are the entries whose times are before that of one above.
+	Backward []Backward
+	// Planned is the route of the plan. Made is the route as it was made: what has been
 	// done, and what is still to come as planned.
 	Planned, Made *route.Route
 	// Entries in the order of the file.
@@ -46,8 +59,9 @@ type Record struct {
 	// Cut are lines that were not written to their end, and are left out.
 	Cut []Cut
 
-	last   int   // the greatest number of an entry, those that are blank included
-	blanks []int // the numbers of those that are blank
+	own    *route.Prep // the plan as the record carries it, nil where it does not
+	last   int         // the greatest number of an entry, those that are blank included
+	blanks []int       // the numbers of those that are blank
 }
 
 // Origin says where a step of the made route is from.
@@ -94,10 +108,10 @@ type Entry struct {
 	// stands. A spoilt entry stands: it was so.
 	StruckBy int
 
-	when  time.Time
-	clock bool // the time of day is known as well
-	known bool // what it says of a step or the bench could be read
-	table *benchfile.Table
+	when      moment
+	asPlanned bool // what is written is from the plan, and not a reading
+	known     bool // what it says of a step or the bench could be read
+	table     *benchfile.Table
 }
 
 // Finished reports whether every step of the plan has been done, so that there is a

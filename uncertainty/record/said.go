@@ -41,11 +41,20 @@ func parseAddition(line string, r *Record) ([]string, error) {
 		if found[2] != "" {
 			keys = append(keys, "late = true")
 		}
-		done, err = parseDone(line, said, r.keyOf(step))
+		planned := r.plannedStep(step)
+		done, err = parseDone(line, said, keyOf(planned), planned)
 	default:
 		done = parseBench(said)
 	}
-	return append(append(keys, done...), options...), err
+	return slices.Concat(keys, without(done, options), options), err
+}
+
+// without leaves out the keys of which there are others.
+func without(keys, others []string) []string {
+	return slices.DeleteFunc(keys, func(k string) bool {
+		name, _, _ := strings.Cut(k, "=")
+		return slices.ContainsFunc(others, func(o string) bool { return strings.HasPrefix(o, name+"=") })
+	})
 }
 
 // parseCorrection turns what was done in place of an entry into keys. The entry may be
@@ -55,11 +64,13 @@ func (r *Record) parseCorrection(line, said, entry string) (keys []string, err e
 	e := r.entry(number)
 	switch {
 	case e == nil:
-		return parseDone(line, said, "")
+		return parseDone(line, said, "", nil)
 	case e.Temperature.Known && said != "withdrawn":
 		return parseBench(said), nil
+	case strings.HasPrefix(said, "done"):
+		return parseDone(line, said, e.Done.Key(), r.plannedStep(strconv.Itoa(e.Step)))
 	}
-	return parseDone(line, said, e.Done.Key())
+	return parseDone(line, said, e.Done.Key(), nil)
 }
 
 // parseBench turns "23 °C within 1 °C" into keys.
@@ -91,17 +102,34 @@ func cutOptions(line, said string) (rest string, options []string, err error) {
 
 var bareValue = regexp.MustCompile(`^(true|false|[0-9]+|"[^"\\]*")$`)
 
-// keyOf is the key that names the verb of a step; "" of one that is not planned.
-func (r *Record) keyOf(step string) string {
-	if n, err := strconv.Atoi(step); err == nil && n <= len(r.Planned.Steps) {
-		return r.Planned.Steps[n-1].Key()
+// plannedStep is a step of the plan, nil of one that is not planned.
+func (r *Record) plannedStep(number string) *route.Step {
+	if n, err := strconv.Atoi(number); err == nil && n >= 1 && n <= len(r.Planned.Steps) {
+		return &r.Planned.Steps[n-1]
 	}
-	return ""
+	return nil
 }
 
-// parseDone turns what was done into keys; the key of the step is "" when it is not
-// known.
-func parseDone(line, said, key string) (keys []string, err error) {
+// keyOf is the key that names the verb of a step; "" of none.
+func keyOf(s *route.Step) string {
+	if s == nil {
+		return ""
+	}
+	return s.Key()
+}
+
+// asPlanned are the keys of a step that was done as planned, without a reading: what was
+// planned, so that it stays known, and that it is from there.
+func asPlanned(planned *route.Step) []string {
+	if planned == nil {
+		return nil
+	}
+	return append(planned.Main(), "as-planned = true")
+}
+
+// parseDone turns what was done into keys. The key of the step is "" when it is not known;
+// planned is what it was to be where nothing else is said, nil where that stays open.
+func parseDone(line, said, key string, planned *route.Step) (keys []string, err error) {
 	if spoilt := spoiltForm.FindStringSubmatch(said); spoilt != nil {
 		why := spoilt[2]
 		if why == "" {
@@ -111,7 +139,7 @@ func parseDone(line, said, key string) (keys []string, err error) {
 	}
 	switch said {
 	case "", "done", "done as planned":
-		return keys, nil
+		return append(asPlanned(planned), keys...), nil
 	case "withdrawn":
 		return append(keys, "withdrawn = true"), nil
 	case "took all", "took all of it":

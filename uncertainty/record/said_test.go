@@ -2,6 +2,7 @@ package record
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"strings"
 	"testing"
@@ -15,6 +16,9 @@ import (
 // The words of an addition to the record of the demo, and the keys that they give.
 func TestParseAddition(t *testing.T) {
 	r := parseRecord(t, demoPrep(t), demoText(t, "batch.toml"))
+	planned := func(step int) string {
+		return strings.Join(r.Planned.Steps[step-1].Main(), ", ") + ", as-planned = true"
+	}
 	for line, want := range map[string]string{
 		`step 3: took 1.05 mL`:                                `step = 3, take = "1.05 mL"`,
 		`  step 3 : took 1.05mL  `:                            `step = 3, take = "1.05mL"`,
@@ -29,19 +33,19 @@ func TestParseAddition(t *testing.T) {
 		`step 1: 1.02 g on the 0.01 g scale`:                  `step = 1, weigh = "1.02 g", on = "0.01 g scale"`,
 		`step 4: made up to 25 mL in the 25 mL cylinder`:      `step = 4, make-up-to = "25 mL", in = "25 mL cylinder"`,
 		`step 3: poured 1 mL from the 10 mL cylinder`:         `step = 3, pour = "1 mL", from = "10 mL cylinder"`, // and so is this
-		`step 2: done`:                                        `step = 2`,
-		`step 2: done as planned`:                             `step = 2`,
+		`step 2: done`:                                        `step = 2, ` + planned(2),
+		`step 2: done as planned`:                             `step = 2, ` + planned(2),
 		`step 2, late: made up to 25 mL`:                      `step = 2, late = true, make-up-to = "25 mL"`,
-		`step 2 late: done`:                                   `step = 2, late = true`,
+		`step 2 late: done`:                                   `step = 2, late = true, ` + planned(2),
 		`step 3: took 1 mL; note = level read twice`:          `step = 3, take = "1 mL", note = "level read twice"`,
 		`step 3: took 1 mL; note = "x"; piece = 2`:            `step = 3, take = "1 mL", note = "x", piece = 2`,
 		`step 3: took 1 mL; rinsed = true`:                    `step = 3, take = "1 mL", rinsed = true`,
 		`step 3: took 1 mL; note = a "b" \c`:                  `step = 3, take = "1 mL", note = "a \"b\" \\c"`,
-		`step 3: spoilt`:                                      `step = 3, spoilt = "spoilt"`,
-		`step 3: spoilt, a spill`:                             `step = 3, spoilt = "a spill"`,
-		`step 3: spoilt by a spill`:                           `step = 3, spoilt = "a spill"`,
+		`step 3: spoilt`:                                      `step = 3, ` + planned(3) + `, spoilt = "spoilt"`,
+		`step 3: spoilt, a spill`:                             `step = 3, ` + planned(3) + `, spoilt = "a spill"`,
+		`step 3: spoilt by a spill`:                           `step = 3, ` + planned(3) + `, spoilt = "a spill"`,
 		`step 3: took 0.9 mL, spoilt: spill, seen late`:       `step = 3, take = "0.9 mL", spoilt = "spill, seen late"`,
-		`step 3: done, spoilt; note = a spill`:                `step = 3, spoilt = "spoilt", note = "a spill"`,
+		`step 3: done, spoilt; note = a spill`:                `step = 3, ` + planned(3) + `, spoilt = "spoilt", note = "a spill"`,
 		`step 3: withdrawn`:                                   `step = 3, withdrawn = true`, // refused where it is read
 		`entry 6: took 1.96 mL`:                               `corrects = 6, take = "1.96 mL"`,
 		`entry 6: 1.96 mL`:                                    `corrects = 6, take = "1.96 mL"`,
@@ -50,6 +54,9 @@ func TestParseAddition(t *testing.T) {
 		`entry 99: took 1 mL`:                                 `corrects = 99, take = "1 mL"`,                      // it may be added with this one
 		`entry 99999999999999999999: withdrawn`:               `corrects = 99999999999999999999, withdrawn = true`, // refused where it is read
 		`entry 1: 24 °C within 2 °C`:                          `corrects = 1, temperature = "24 °C", within = "2 °C"`,
+		`entry 6: done`:                                       `corrects = 6, ` + planned(3),
+		`step 2: done; in = x; piece = 2`:                     `step = 2, make-up-to = "` + r.Planned.Steps[1].AmountText() + `", as-planned = true, in = "x", piece = 2`,
+		`step 7: done`:                                        `step = 7`, // refused where it is read
 		`entry 1: withdrawn`:                                  `corrects = 1, withdrawn = true`,
 		`bench: 23 °C`:                                        `temperature = "23 °C"`,
 		`bench: 23 °C within 1 °C`:                            `temperature = "23 °C", within = "1 °C"`,
@@ -184,25 +191,26 @@ func TestSaidOfFurtherSteps(t *testing.T) {
 func TestAdd(t *testing.T) {
 	p := demoPrep(t)
 	const above = "route = \"two dilutions\"\n[entries]\n"
+	planned := strings.Join(p.Routes[5].Steps[0].Main(), ", ") + ", as-planned = true"
 	for _, c := range []struct {
 		text, line, want string
 	}{
 		{above, "step 1: 1.02 g", "1 = { step = 1, weigh = \"1.02 g\", by = \"AK\", at = \"2026-11-28 10:05\" }\n"},
 		{above + "7 = { step = 1, weigh = \"\" }\n", "bench: 22 °C", "8 = { temperature = \"22 °C\", by = \"AK\", at = \"2026-11-28 10:05\" }\n"},
-		{above + "# the last line is not ended", "step 1: done", "\n1 = { step = 1, by = \"AK\", at = \"2026-11-28 10:05\" }\n"},
-		{above + "1 = { step = 1, we", "step 1: done", " # cut off, left out\n1 = { step = 1, by = \"AK\", at = \"2026-11-28 10:05\" }\n"},
+		{above + "# the last line is not ended", "step 1: done", "\n1 = { step = 1, " + planned + ", by = \"AK\", at = \"2026-11-28 10:05\" }\n"},
+		{above + "1 = { step = 1, we", "step 1: done", " # cut off, left out\n1 = { step = 1, " + planned + ", by = \"AK\", at = \"2026-11-28 10:05\" }\n"},
 	} {
 		path := recordFile(t, c.text)
-		require.NoError(t, Add(path, p, Addition{By: "AK", At: "2026-11-28 10:05", Lines: []string{c.line}}))
+		require.NoError(t, Add(t.Context(), path, p, Addition{By: "AK", At: "2026-11-28 10:05", Lines: []string{c.line}}))
 		after, err := os.ReadFile(path)
 		require.NoError(t, err)
 		assert.Equal(t, c.text+c.want, string(after))
-		_, err = Load(path, p)
+		_, err = Load(t.Context(), path, p)
 		assert.NoError(t, err)
 	}
 	path := recordFile(t, above)
-	require.NoError(t, Add(path, p, Addition{By: `"AK"`, At: "2026-11-28", Lines: []string{"step 3: took 0.9 mL, spoilt", "step 3: done", "entry 2: took 0.8 mL"}}))
-	r, err := Load(path, p)
+	require.NoError(t, Add(t.Context(), path, p, Addition{By: `"AK"`, At: "2026-11-28", Lines: []string{"step 3: took 0.9 mL, spoilt", "step 3: done", "entry 2: took 0.8 mL"}}))
+	r, err := Load(t.Context(), path, p)
 	require.NoError(t, err)
 	assert.Len(t, r.Entries, 3)
 	assert.Equal(t, 0.8, r.Made.Steps[2].Amount)
@@ -220,8 +228,8 @@ func TestAddRefuses(t *testing.T) {
 		place, marked, message, hint string
 	}{
 		{batch, "2026-11-28 10:50", []string{"entry 4: 1.585 g"}, "the new entry", `"1.585 g"`, "weigh: 1.585 g shows as 1.59 g on the 0.01 g scale", "write what was really read, and on which instrument"},
-		{batch, "2026-11-28 10:40", []string{"bench: 22 °C"}, "the new entry", `"2026-11-28 10:40"`, "at: is before entry 10 above it, 2026-11-28 10:45",
-			"write when the entry was made; one that was forgotten gets the time at which it is written, and late = true"},
+		{batch, "2026-11-28 10:50", []string{"bench: 22 °C within 400 °C"}, "the new entry", `"400 °C"`, "within: a bench that varies by 400 °C is not likely", "state a half-width of at most 25 °C"},
+		{batch, "2026-11-28 10:50", []string{"bench: 22 °C; as-planned = true"}, "the new entry", "as-planned", "as-planned: says how a step was done", "leave it out"},
 		{batch, "2026-11-28 10:50", []string{"entry 99: took 1 mL"}, "the new entry", "99", "corrects: there is no entry 99 above", "write the number of the entry that is wrong"},
 		{batch, "2026-11-28 10:50", []string{"step 3: withdrawn"}, "the new entry", "withdrawn", "withdrawn: does not say which entry", "write corrects = and its number"},
 		{batch, "2026-11-28 10:50", []string{"bench: 22 °C", "step 7: took all", "step 7: took all"}, "the new entry", "7", "step: step 7 is in entry 12 already",
@@ -229,10 +237,10 @@ func TestAddRefuses(t *testing.T) {
 		{strings.TrimSuffix(batch, "\n"), "2026-11-28 10:50", []string{"step 7: 1 mL; take = all"}, "", "", "", ""},
 		{strings.TrimSuffix(batch, "\n"), "2026-11-28 10:50", []string{"step 6: done"}, "the new entry", "6", "step: step 6 is in entry 10 already",
 			"to change what that says write corrects = 10 in place of step; when it was spoilt and done again, first an entry with corrects = 10 and spoilt = the reason"},
-		{batch + "11 = { step = 7, tkae = \"all\" }\n", "2026-11-28 10:50", []string{"step 6: done"}, ":17:18", "tkae", "tkae: there is no such step", "write take"},
+		{batch + "11 = { step = 7, tkae = \"all\" }\n", "2026-11-28 10:50", []string{"step 6: done"}, fmt.Sprintf(":%d:18", strings.Count(batch, "\n")+1), "tkae", "tkae: there is no such step", "write take"},
 	} {
 		path := recordFile(t, c.text)
-		err := Add(path, p, Addition{By: "AK", At: c.at, Lines: c.lines})
+		err := Add(t.Context(), path, p, Addition{By: "AK", At: c.at, Lines: c.lines})
 		require.Error(t, err, c.message)
 		after, readErr := os.ReadFile(path)
 		require.NoError(t, readErr)

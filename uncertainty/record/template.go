@@ -22,8 +22,11 @@ func Template(p *route.Prep, r *route.Route) string {
 route = %s
 batch = ""
 
+# What was planned when this record was begun: what follows from the batch rests on it,
+# whatever becomes of the prep and its kit. Leave it as it is.
+%s
 [entries]
-`, oneLine(p.Solute.Name), number, key, benchfile.Quote(r.Name))
+`, oneLine(p.Solute.Name), number, key, benchfile.Quote(r.Name), writtenPlan(p, r))
 	fmt.Fprintf(&b, "1 = { temperature = \"\", by = \"\", at = \"\" }%s\n", plannedTemperature(p))
 	for i := range r.Steps {
 		s := &r.Steps[i]

@@ -1,6 +1,7 @@
 package record
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"strings"
@@ -118,20 +119,24 @@ func TestRecordedLoad(t *testing.T) {
 	}
 }
 
-// A preview reads what is to be added and writes nothing.
-func TestPreviewWritesNothing(t *testing.T) {
+// What is to be added is looked at before it is written: with an error nothing is.
+func TestCheckBeforeAdding(t *testing.T) {
 	p, err := little("")
 	require.NoError(t, err)
 	path := t.TempDir() + "/record.toml"
 	require.NoError(t, os.WriteFile(path, []byte(recordOf("direct", "")), 0o600))
-	with, err := Preview(path, p, Addition{By: "AK", At: "2026-11-28 10:05", Lines: []string{"step 1: weighed 1.02 g", "step 2: done"}})
-	require.NoError(t, err)
-	assert.True(t, with.Finished())
+	refused := errors.New("refused")
+	err = Add(t.Context(), path, p, Addition{By: "AK", At: "2026-11-28 10:05", Lines: []string{"step 1: weighed 1.02 g", "step 2: done"}, Check: func(r *Record) error {
+		assert.True(t, r.Finished())
+		return refused
+	}})
+	assert.Equal(t, refused, err)
 	now, err := os.ReadFile(path)
 	require.NoError(t, err)
 	assert.Equal(t, recordOf("direct", ""), string(now))
-	_, err = Preview(path, p, Addition{By: "AK", At: "2026-11-28 10:05", Lines: []string{"step 9: done"}})
-	assert.Error(t, err)
-	_, err = Preview(path+"x", p, Addition{})
+	err = Add(t.Context(), path, p, Addition{By: "AK", At: "2026-11-28 10:05", Lines: []string{"step 9: done"}, Check: func(r *Record) error {
+		t.Error("a record that is not right is not looked at")
+		return nil
+	}})
 	assert.Error(t, err)
 }

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"context"
 	"errors"
 	"io/fs"
 	"path/filepath"
@@ -12,11 +13,17 @@ import (
 // LoadPrep reads a prep file and the kit that it names, relative to its own
 // folder; a kitPath that is not empty takes the place of the kit named.
 func LoadPrep(path, kitPath string) (*Prep, error) {
-	root, err := benchfile.Load(path)
+	return LoadPrepContext(context.Background(), path, kitPath)
+}
+
+// LoadPrepContext is [LoadPrep] of files that may have to be waited for, until the context
+// is done.
+func LoadPrepContext(ctx context.Context, path, kitPath string) (*Prep, error) {
+	root, err := benchfile.Load(ctx, path)
 	if err != nil {
 		return nil, err
 	}
-	kit, err := findKit(root, path, kitPath)
+	kit, err := findKit(ctx, root, path, kitPath)
 	if err != nil {
 		return nil, err
 	}
@@ -42,10 +49,10 @@ func (p *Prep) Changed(changes []equipment.Change) (*Prep, error) {
 // findKit loads the kit of a prep. When the prep names none, or one that is not
 // there, that is a mistake in the prep, which reading on will return; the kit
 // is then empty.
-func findKit(root *benchfile.Table, path, kitPath string) (*equipment.Kit, error) {
+func findKit(ctx context.Context, root *benchfile.Table, path, kitPath string) (*equipment.Kit, error) {
 	named := root.FileName("kit")
 	if kitPath != "" {
-		return equipment.LoadKit(kitPath)
+		return equipment.LoadKitContext(ctx, kitPath)
 	}
 	if named == "" {
 		if !root.Has("kit") {
@@ -53,7 +60,7 @@ func findKit(root *benchfile.Table, path, kitPath string) (*equipment.Kit, error
 		}
 		return new(equipment.Kit), nil
 	}
-	kit, err := equipment.LoadKit(filepath.Join(filepath.Dir(path), filepath.FromSlash(named)))
+	kit, err := equipment.LoadKitContext(ctx, filepath.Join(filepath.Dir(path), filepath.FromSlash(named)))
 	if errors.Is(err, fs.ErrNotExist) {
 		root.Fail("kit", "there is no file "+named, "it is looked for beside the prep; or use --kit")
 		return new(equipment.Kit), nil

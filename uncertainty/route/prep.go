@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/benchfile"
 	"minim/uncertainty"
 )
 
@@ -46,6 +47,8 @@ type Prep struct {
 	// Ladder of weaker strengths to be made from the target; nil when none is
 	// asked for.
 	Ladder *Ladder
+
+	source *benchfile.Table
 }
 
 // Tolerance is a range of permitted strengths, in the unit of the target.

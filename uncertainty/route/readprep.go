@@ -16,9 +16,19 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	if slices.Contains(root.Keys(), "entries") {
 		return nil, root.Refuse("this is a record, not a prep", "the prep is the file that it was begun for: minim made PREP RECORD")
 	}
+	p := readPrepOn(root, kit)
+	if err := root.Err(); err != nil {
+		return nil, err
+	}
+	return p, nil
+}
+
+// readPrepOn reads a prep that is made on a kit. Mistakes are recorded in the table.
+func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *Prep {
 	root.Need("target", "volume", "solute", "solvent")
 	p := &Prep{
-		File: root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
+		source: root,
+		File:   root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
 		Volume: readVolume(root),
 		Bench:  readBench(root.Table("bench")),
 		Solute: readSolute(root.Table("solute")),
@@ -48,10 +58,7 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 	p.Ladder = p.readLadder(root)
 	p.readPrices(root)
 	p.Limits = p.readLimits(root)
-	if err := root.Err(); err != nil {
-		return nil, err
-	}
-	return p, nil
+	return p
 }
 
 // readVolume reads the volume wanted.

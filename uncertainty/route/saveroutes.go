@@ -62,6 +62,12 @@ func (r *Route) written() string {
 // Written lists the keys of a step with their values, as a file holds them: the verb,
 // the instrument, and what else it says.
 func (s *Step) Written() []string {
+	return append(s.Main(), s.options()...)
+}
+
+// Main lists the keys that a step cannot do without, with their values: the verb with its
+// amount, what it takes, and the instrument.
+func (s *Step) Main() []string {
 	switch {
 	case s.Verb == TakeAll:
 		return []string{textAt(string(Take), "all")}
@@ -74,8 +80,7 @@ func (s *Step) Written() []string {
 	if of := s.Of(); of != "" {
 		keys = append(keys, textAt("of", of))
 	}
-	keys = append(keys, textAt(s.Instrument()))
-	return append(keys, s.options()...)
+	return append(keys, textAt(s.Instrument()))
 }
 
 // AmountText is the amount of a step that reads an instrument, as a file holds it.

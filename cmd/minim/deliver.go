@@ -1,0 +1,41 @@
+package main
+
+// stager stages a set of files.
+type stager func() (*staged, error)
+
+// deliver puts sets of files in their places, and then prints a result, which it does
+// whatever became of the files. Its error is the first.
+func (c console) deliver(printed []byte, sets ...stager) error {
+	var failed error
+	var kept []*staged
+	for _, set := range sets {
+		s, err := set()
+		if err == nil {
+			err = s.commit()
+			s.discard()
+		}
+		switch {
+		case err == nil:
+			kept = append(kept, s)
+		case failed == nil:
+			failed = err
+		}
+	}
+	if _, err := c.out.Write(printed); err != nil && failed == nil {
+		failed = err
+	}
+	for _, s := range kept {
+		c.wrote(s)
+	}
+	return failed
+}
+
+// wrote says what files were written.
+func (c console) wrote(s *staged) {
+	for _, text := range s.missing {
+		tell(c.err, "%s", text)
+	}
+	if len(s.files) > 0 {
+		tell(c.err, "wrote %s into %s", s.names(), s.dir)
+	}
+}
