@@ -13,7 +13,7 @@ func AlcoholDensity(massFraction float64) float64 {
 	requireFraction(massFraction)
 	density := 0.0
 	for k := len(alcoholCoefficients) - 1; k >= 0; k-- {
-		density = density*massFraction + alcoholCoefficients[k]
+		density = float64(density*massFraction) + alcoholCoefficients[k]
 	}
 	return density / 1000
 }
@@ -55,7 +55,7 @@ func MixAlcohol(v1, q1, v2, q2 float64) (volume, q float64) {
 	}
 	p1, p2 := AlcoholByMass(q1), AlcoholByMass(q2)
 	m1, m2 := v1*AlcoholDensity(p1), v2*AlcoholDensity(p2)
-	p := (m1*p1 + m2*p2) / (m1 + m2)
+	p := (float64(m1*p1) + float64(m2*p2)) / (m1 + m2)
 	return (m1 + m2) / AlcoholDensity(p), AlcoholByVolume(p)
 }
 

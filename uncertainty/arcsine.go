@@ -1,6 +1,10 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // Arcsine is the U-shaped distribution on [Low, High] of a quantity that swings
 // as a sine does, at an unknown time (JCGM 101, 6.4.6).
@@ -34,7 +38,7 @@ func (d Arcsine) Quantile(p float64) float64 {
 
 // rise is the distance of a quantile from the lower limit, for p <= 1/2.
 func (d Arcsine) rise(p float64) float64 {
-	sine := math.Sin(math.Pi / 2 * p)
+	sine := portable.Sin(math.Pi / 2 * p)
 	return (d.High - d.Low) * sine * sine
 }
 

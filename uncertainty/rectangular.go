@@ -27,7 +27,7 @@ func (Rectangular) Kurtosis() float64 { return 1.8 }
 func (d Rectangular) Support() (low, high float64) { return d.Low, d.High }
 
 // Quantile is Low + p(High - Low).
-func (d Rectangular) Quantile(p float64) float64 { return d.Low + p*(d.High-d.Low) }
+func (d Rectangular) Quantile(p float64) float64 { return d.Low + float64(p*(d.High-d.Low)) }
 
 func (d Rectangular) sound() bool { return bounds(d.Low, d.High) }
 

@@ -31,9 +31,9 @@ func (d Triangular) Support() (low, high float64) { return d.Low, d.High }
 func (d Triangular) Quantile(p float64) float64 {
 	width := d.High - d.Low
 	if p < 0.5 {
-		return d.Low + width*math.Sqrt(p/2)
+		return d.Low + float64(width*math.Sqrt(p/2))
 	}
-	return d.High - width*math.Sqrt((1-p)/2)
+	return d.High - float64(width*math.Sqrt((1-p)/2))
 }
 
 func (d Triangular) sound() bool { return bounds(d.Low, d.High) }

@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 
+	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
 
@@ -15,7 +16,7 @@ func (s span) meets(t span) bool { return s.low <= t.high*(1+slack) && t.low <= 
 
 // power is the span of products of so many factors in it.
 func (s span) power(n int) span {
-	return span{math.Pow(s.low, float64(n)), math.Pow(s.high, float64(n))}
+	return span{portable.Power(s.low, n), portable.Power(s.high, n)}
 }
 
 // around is the least span of all of a list.
@@ -135,8 +136,8 @@ func (j *judge) mostChanceAt(y float64) float64 {
 	if a == b {
 		return 0
 	}
-	r := min(math.Sqrt((b*b-a*a)/(2*math.Log(b/a))), j.mostU)
-	return (math.Erf(b/r/math.Sqrt2) - math.Erf(a/r/math.Sqrt2)) / 2
+	r := min(math.Sqrt((float64(b*b)-float64(a*a))/(2*portable.Log(b/a))), j.mostU)
+	return (portable.Erf(b/r/math.Sqrt2) - portable.Erf(a/r/math.Sqrt2)) / 2
 }
 
 // mostU is a relative standard uncertainty that no route from a stock or a packet
@@ -156,7 +157,7 @@ func (b *bench) mostU(dilutions int) float64 {
 		}
 	}
 	n := float64(dilutions)
-	return b.unit.size() + source + most(b.firsts) + n*(most(b.dilutions)+b.evaporated.size())
+	return b.unit.size() + source + most(b.firsts) + float64(n*(most(b.dilutions)+b.evaporated.size()))
 }
 
 // size is a relative standard uncertainty that the factor does not exceed.
