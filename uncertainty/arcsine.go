@@ -11,7 +11,7 @@ import (
 type Arcsine struct{ Low, High float64 }
 
 // Mean is the middle.
-func (d Arcsine) Mean() float64 { return d.Low + (d.High-d.Low)/2 }
+func (d Arcsine) Mean() float64 { return middle(d.Low, d.High) }
 
 // StandardUncertainty is (High - Low)/√8.
 func (d Arcsine) StandardUncertainty() float64 { return (d.High - d.Low) / math.Sqrt(8) }

@@ -98,8 +98,8 @@ func (m *Model) linear(a Analytic) (*Model, Node) {
 // and of the middles (skew) between the analytic interval and that of the
 // linear model, and of the ends between the linear and the full model.
 func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, string) {
-	shape := math.Abs((linear.Upper-linear.Lower)/2 - a.ExpandedUncertainty)
-	skew := math.Abs((linear.Upper+linear.Lower)/2 - a.Value)
+	shape := math.Abs(float64((linear.Upper-linear.Lower)/2) - a.ExpandedUncertainty)
+	skew := math.Abs(middle(linear.Lower, linear.Upper) - a.Value)
 	curvature := max(math.Abs(full.Lower-linear.Lower), math.Abs(full.Upper-linear.Upper))
 	switch {
 	case curvature >= shape && curvature >= skew:

@@ -12,7 +12,7 @@ import (
 type InexactRectangular struct{ Low, High, D float64 }
 
 // Mean is the middle.
-func (d InexactRectangular) Mean() float64 { return d.Low + (d.High-d.Low)/2 }
+func (d InexactRectangular) Mean() float64 { return middle(d.Low, d.High) }
 
 // StandardUncertainty is √((High - Low)²/12 + D²/9).
 func (d InexactRectangular) StandardUncertainty() float64 {
@@ -34,7 +34,7 @@ func (d InexactRectangular) Kurtosis() float64 {
 		return 1.8
 	}
 	r := 2 * d.D / (d.High - d.Low)
-	r *= r
+	r = float64(r * r)
 	return 1.8 * (1 + float64(2*r) + r*r/5) / ((1 + r/3) * (1 + r/3))
 }
 
@@ -57,7 +57,7 @@ func (d InexactRectangular) Quantile(p float64) float64 {
 // it gives 4Dp = B - y - y ln(B/y), which is B times (1 - (1 + L) exp(-L)) for
 // y = B exp(-L).
 func (d InexactRectangular) rise(p float64) float64 {
-	w := (d.High - d.Low) / 2
+	w := float64((d.High - d.Low) / 2)
 	if d.D == 0 {
 		return 2 * w * p
 	}

@@ -9,7 +9,7 @@ type Rectangular struct{ Low, High float64 }
 func PlusMinus(limit float64) Rectangular { return Rectangular{-limit, limit} }
 
 // Mean is the middle.
-func (d Rectangular) Mean() float64 { return d.Low + (d.High-d.Low)/2 }
+func (d Rectangular) Mean() float64 { return middle(d.Low, d.High) }
 
 // StandardUncertainty is (High - Low)/√12.
 func (d Rectangular) StandardUncertainty() float64 { return (d.High - d.Low) / math.Sqrt(12) }

@@ -45,7 +45,7 @@ func (i Inspection) GlobalRisks() (consumer, producer float64) {
 	ends := i.pieces()
 	for k, high := range ends[1:] {
 		low := ends[k]
-		if i.Tolerance.Permits(i.item(low + (high-low)/2)) {
+		if i.Tolerance.Permits(i.item(middle(low, high))) {
 			producer += integrate(i.rejected, low, high)
 		} else {
 			consumer += integrate(i.accepted, low, high)
@@ -90,7 +90,7 @@ func (i Inspection) pieces() []float64 {
 		ends = append(ends, z)
 	}
 	for k := -9.0; k <= 9; k += 3 {
-		by := k * i.StandardUncertainty
+		by := float64(k * i.StandardUncertainty)
 		ends = append(ends, i.score(i.Acceptance.Lower+by), i.score(i.Acceptance.Upper+by))
 	}
 	slices.Sort(ends)

@@ -32,9 +32,9 @@ func asNormal(t, degreesOfFreedom float64) float64 {
 		return t
 	}
 	a := degreesOfFreedom - 0.5
-	b := 48 * a * a
+	b := float64(48 * a * a)
 	y := float64(a * portable.Log1p(t*t/degreesOfFreedom))
-	fourth := -(float64((float64((float64(0.4*y)+3.3)*y)+24)*y) + 85.5)
-	second := fourth/(float64(0.8*y*y)+100+b) + y + 3
+	fourth := portable.Polynomial(y, -85.5, -24, -3.3, -0.4)
+	second := fourth/portable.Polynomial(y, 100+b, 0, 0.8) + (y + 3)
 	return math.Copysign((second/b+1)*math.Sqrt(y), t)
 }

@@ -78,6 +78,6 @@ func gammaRatio(a float64) float64 {
 	}
 	n := a + 0.25
 	s := 1 / float64(n*n)
-	series := 1 - float64(s*(1.0/64-float64(s*(21.0/8192-float64(s*(671.0/524288-float64(s*(180323.0/134217728))))))))
+	series := portable.Polynomial(s, 1, -1.0/64, 21.0/8192, -671.0/524288, 180323.0/134217728)
 	return above / below * series / math.Sqrt(n)
 }

@@ -27,9 +27,9 @@ func studentQuantile(p, degreesOfFreedom float64) float64 {
 // from memory; checked against tables).
 func nearlyNormalQuantile(z, nu float64) float64 {
 	z2 := float64(z * z)
-	g1 := (z2 + 1) / 4
-	g2 := (float64((float64(5*z2)+16)*z2) + 3) / 96
-	g3 := (float64((float64((float64(3*z2)+19)*z2)+17)*z2) - 15) / 384
+	g1 := portable.Polynomial(z2, 1, 1) / 4
+	g2 := portable.Polynomial(z2, 3, 16, 5) / 96
+	g3 := portable.Polynomial(z2, -15, 17, 19, 3) / 384
 	return z * (1 + g1/nu + g2/nu/nu + g3/nu/nu/nu)
 }
 

@@ -10,7 +10,7 @@ type Triangular struct{ Low, High float64 }
 func Peaked(limit float64) Triangular { return Triangular{-limit, limit} }
 
 // Mean is the middle.
-func (d Triangular) Mean() float64 { return d.Low + (d.High-d.Low)/2 }
+func (d Triangular) Mean() float64 { return middle(d.Low, d.High) }
 
 // StandardUncertainty is (High - Low)/√24.
 func (d Triangular) StandardUncertainty() float64 { return (d.High - d.Low) / math.Sqrt(24) }

@@ -93,7 +93,7 @@ func (j *judge) strengthsWorth(worth float64) span {
 	low, high := j.limits.Lower, j.limits.Upper
 	switch {
 	case !j.tolerant:
-		by := min(nearTarget, -worth*(1+slack)) * j.target
+		by := float64(min(nearTarget, -worth*(1+slack)) * j.target)
 		return span{j.target - by, j.target + by}
 	case !j.twoSided():
 		return j.near()

@@ -71,7 +71,7 @@ func (j *judge) worth(value, u, degreesOfFreedom float64) float64 {
 		a := uncertainty.Analytic{Value: value, StandardUncertainty: u * math.Abs(value)}
 		return min(a.ConformanceProbability(j.limits), j.enough)
 	}
-	expanded := uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u * math.Abs(value)
+	expanded := float64(uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u * math.Abs(value))
 	return -(math.Abs(value-j.target) + expanded) / j.target
 }
 

@@ -25,7 +25,7 @@ const nearZero = 0.46875
 func Erf(x float64) float64 {
 	if math.Abs(x) <= nearZero {
 		square := float64(x * x)
-		return x * polynomial(square, erfAbove) / polynomial(square, erfBelow)
+		return x * Polynomial(square, erfAbove...) / Polynomial(square, erfBelow...)
 	}
 	return math.Copysign(1-erfcAt(math.Abs(x)), x)
 }
@@ -46,18 +46,18 @@ func Erfc(x float64) float64 {
 func erfcAt(x float64) float64 {
 	switch {
 	case x <= 4:
-		return minusSquare(x) * polynomial(x, erfcAbove) / polynomial(x, erfcBelow)
+		return minusSquare(x) * Polynomial(x, erfcAbove...) / Polynomial(x, erfcBelow...)
 	case x > 27.3:
 		return 0
 	}
 	inverse := 1 / float64(x*x)
-	least := float64(inverse * polynomial(inverse, farAbove) / polynomial(inverse, farBelow))
+	least := float64(inverse * Polynomial(inverse, farAbove...) / Polynomial(inverse, farBelow...))
 	return minusSquare(x) * ((1/math.Sqrt(math.Pi) - least) / x)
 }
 
 // minusSquare is exp(-x²). The square of x to a 16th is exact; so are the sum and the
 // difference of both but for their last digits, which then count little.
 func minusSquare(x float64) float64 {
-	y := math.Trunc(16*x) / 16
-	return Exp(-y*y) * Exp(-float64((x-y)*(x+y)))
+	y := float64(math.Trunc(16*x) / 16)
+	return Exp(-float64(y*y)) * Exp(-float64((x-y)*(x+y)))
 }

@@ -38,13 +38,13 @@ func Exp(x float64) float64 {
 	high, low := x-float64(k*ln2High), float64(k*ln2Low)
 	r := high - low
 	lost := (high - r) - low
-	return math.Ldexp(1+(r+(float64(r*r*polynomial(r, expTerms))+lost)), int(k))
+	return math.Ldexp(1+(r+(float64(r*r*Polynomial(r, expTerms...))+lost)), int(k))
 }
 
 // Expm1 is e^x - 1, by its series near 0, where the difference would lose digits.
 func Expm1(x float64) float64 {
 	if math.Abs(x) < 0.7 {
-		return x + float64(x*x*polynomial(x, expTerms))
+		return x + float64(x*x*Polynomial(x, expTerms...))
 	}
 	return Exp(x) - 1
 }

@@ -36,13 +36,13 @@ func Log(x float64) float64 {
 func logLack(f float64) float64 {
 	s := f / (2 + f)
 	square := float64(s * s)
-	return s * (f - float64(square*polynomial(square, logTerms)))
+	return float64(s * (f - float64(square*Polynomial(square, logTerms...))))
 }
 
 // Log1p is ln(1 + x), -Inf at -1 and NaN below.
 func Log1p(x float64) float64 {
 	if -0.29 < x && x < 0.41 {
-		return x - float64(logLack(x))
+		return x - logLack(x)
 	}
 	u := 1 + x
 	if u <= 0 || math.IsNaN(u) || math.IsInf(u, 1) {

@@ -31,7 +31,7 @@ func NormalQuantile(p float64) float64 {
 	q := p - 0.5
 	if math.Abs(q) <= 0.425 {
 		r := 0.180625 - float64(q*q)
-		return q * (polynomial(r, middleAbove) / polynomial(r, middleBelow))
+		return q * (Polynomial(r, middleAbove...) / Polynomial(r, middleBelow...))
 	}
 	if p == 0 || p == 1 {
 		return math.Inf(int(math.Copysign(1, q)))
@@ -39,8 +39,8 @@ func NormalQuantile(p float64) float64 {
 	r := math.Sqrt(-Log(min(p, 1-p)))
 	if r <= 5 {
 		r -= 1.6
-		return math.Copysign(polynomial(r, tailAbove)/polynomial(r, tailBelow), q)
+		return math.Copysign(Polynomial(r, tailAbove...)/Polynomial(r, tailBelow...), q)
 	}
 	r -= 5
-	return math.Copysign(polynomial(r, farTailAbove)/polynomial(r, farTailBelow), q)
+	return math.Copysign(Polynomial(r, farTailAbove...)/Polynomial(r, farTailBelow...), q)
 }

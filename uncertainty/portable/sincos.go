@@ -70,7 +70,7 @@ func quarterTurns(x float64) (turns int, high, low float64) {
 func nearSine(x, low float64) float64 {
 	square := float64(x * x)
 	cube := float64(square * x)
-	return x + (float64(cube*polynomial(square, sineTerms)) + float64(low*(1-square/2)))
+	return x + (float64(cube*Polynomial(square, sineTerms...)) + float64(low*(1-float64(square/2))))
 }
 
 func nearCosine(x, low float64) float64 {
@@ -78,5 +78,5 @@ func nearCosine(x, low float64) float64 {
 	half := float64(square / 2)
 	w := 1 - half
 	lost := (1 - w) - half
-	return w + (lost + (float64(square*square*polynomial(square, cosineTerms)) - float64(x*low)))
+	return w + (lost + (float64(square*square*Polynomial(square, cosineTerms...)) - float64(x*low)))
 }
