@@ -1,6 +1,10 @@
 package equipment
 
-import "fmt"
+import (
+	"fmt"
+
+	"minim/uncertainty/portable"
+)
 
 // AlcoholDensity is the density in g/mL at 20 °C of ethanol and water with mass
 // fraction p of ethanol, 0 to 1:
@@ -11,15 +15,11 @@ import "fmt"
 // 76/766/EEC.
 func AlcoholDensity(massFraction float64) float64 {
 	requireFraction(massFraction)
-	density := 0.0
-	for k := len(alcoholCoefficients) - 1; k >= 0; k-- {
-		density = density*massFraction + alcoholCoefficients[k]
-	}
-	return density / 1000
+	return portable.Polynomial(massFraction, alcoholCoefficients...) / 1000
 }
 
 // alcoholCoefficients are A_1 to A_12 of OIML R 22 at 20 °C, in kg/m³.
-var alcoholCoefficients = [...]float64{
+var alcoholCoefficients = []float64{
 	998.20123, -192.9769495, 389.1238958, -1668.103923, 13522.15441, -88292.78388,
 	306287.4042, -613838.1234, 747017.2998, -547846.1354, 223446.0334, -39032.85426,
 }
@@ -54,8 +54,8 @@ func MixAlcohol(v1, q1, v2, q2 float64) (volume, q float64) {
 		panic("equipment: a mixture needs volumes above zero")
 	}
 	p1, p2 := AlcoholByMass(q1), AlcoholByMass(q2)
-	m1, m2 := v1*AlcoholDensity(p1), v2*AlcoholDensity(p2)
-	p := (m1*p1 + m2*p2) / (m1 + m2)
+	m1, m2 := float64(v1*AlcoholDensity(p1)), float64(v2*AlcoholDensity(p2))
+	p := (float64(m1*p1) + float64(m2*p2)) / (m1 + m2)
 	return (m1 + m2) / AlcoholDensity(p), AlcoholByVolume(p)
 }
 

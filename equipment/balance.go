@@ -130,7 +130,7 @@ func (b *Balance) repeatability(u Use) uncertainty.Node {
 }
 
 func (b *Balance) pure(s float64) float64 {
-	return math.Sqrt(math.Max(0, s*s-b.Readability*b.Readability/6))
+	return math.Sqrt(math.Max(0, float64(s*s)-b.Readability*b.Readability/6))
 }
 
 // linearity appends e_lin of one reading, rectangular within the stated limit.

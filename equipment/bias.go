@@ -54,7 +54,7 @@ func (k *Measure) Limit(volume float64) float64 {
 	if k.Bias.ByClass {
 		return k.Class.Limit(volume)
 	}
-	return k.Bias.Limit + k.Bias.Share*volume
+	return k.Bias.Limit + float64(k.Bias.Share*volume)
 }
 
 // bias appends e_bias. The same mark of a piece has one draw. Different marks

@@ -67,7 +67,7 @@ func (k *Measure) Least(share float64) (mL float64, ok bool) {
 // measured with U at most share of it. The relative uncertainty never grows
 // with the amount, so that the search can halve the range.
 func least(share, step, capacity float64, once func(float64) uncertainty.Analytic) (amount float64, ok bool) {
-	steps := int(capacity/step*(1+1e-12) + 1e-9)
+	steps := int(float64(capacity/step*(1+1e-12)) + 1e-9)
 	n := 1 + sort.Search(steps, func(i int) bool {
 		amount := float64(i+1) * step
 		return once(amount).ExpandedUncertainty <= share*amount*(1+1e-12)

@@ -69,7 +69,7 @@ func (c Class) Limit(volume float64) float64 {
 	case !(volume >= 0) || math.IsInf(volume, 1):
 		panic(fmt.Sprintf("equipment: limit at a volume of %v mL", volume))
 	case c.BelowHalf != Sloped{} && volume < half && !sameVolume(volume, half):
-		return c.BelowHalf.Fixed + c.BelowHalf.Share*volume
+		return c.BelowHalf.Fixed + float64(c.BelowHalf.Share*volume)
 	case c.Share > 0:
 		return c.Share * volume
 	default:

@@ -1,6 +1,10 @@
 package equipment
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // gravity in m/s², the standard value (3rd CGPM, 1901).
 const gravity = 9.80665
@@ -64,9 +68,9 @@ func meniscusVolume(radius float64) float64 {
 // becomes exponentially small in a wide tube, its logarithm is what is sought: h
 // is less than 2/R, for V is positive, and more than (1+R)e^(-R) of that.
 func meniscusRise(radius float64) float64 {
-	most := math.Log(2 / radius)
-	return math.Exp(root(most+math.Log1p(radius)-radius, most, 1e-8, func(logRise float64) float64 {
-		return meniscusAtWall(math.Exp(logRise), radius).x - radius
+	most := portable.Log(2 / radius)
+	return portable.Exp(root(most+portable.Log1p(radius)-radius, most, 1e-8, func(logRise float64) float64 {
+		return meniscusAtWall(portable.Exp(logRise), radius).x - radius
 	}))
 }
 
@@ -116,7 +120,7 @@ func meniscusAtWall(rise, radius float64) profilePoint {
 
 // perLength is the derivative along the profile.
 func (p profilePoint) perLength(rise float64) profilePoint {
-	sin, cos := math.Sincos(p.angle)
+	sin, cos := portable.Sincos(p.angle)
 	across := rise / 2
 	if p.x > 0 {
 		across = sin / p.x
@@ -134,5 +138,5 @@ func (p profilePoint) rungeKutta(step float64, slope func(profilePoint) profileP
 }
 
 func (p profilePoint) plus(d profilePoint, k float64) profilePoint {
-	return profilePoint{p.x + k*d.x, p.z + k*d.z, p.angle + k*d.angle, p.volume + k*d.volume}
+	return profilePoint{p.x + float64(k*d.x), p.z + float64(k*d.z), p.angle + float64(k*d.angle), p.volume + float64(k*d.volume)}
 }

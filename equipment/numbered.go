@@ -7,6 +7,7 @@ import (
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/uncertainty/portable"
 )
 
 // hasNumbers reports whether there are numbers on it: those of a scale, or of a
@@ -74,7 +75,7 @@ func numberedByDivision(division, capacity float64) float64 {
 // numberedBySize is the greatest distance in mL, 1 or 5 times a power of ten, that
 // puts four numbers or more on a scale: what syringes show (from memory).
 func numberedBySize(capacity float64) float64 {
-	step := math.Pow(10, math.Floor(math.Log10(capacity/fewestNumbers)+1e-9))
+	step := math.Pow10(portable.Decade(capacity / fewestNumbers * (1 + 1e-9)))
 	if 5*step*fewestNumbers <= capacity*(1+1e-12) {
 		step *= 5
 	}

@@ -32,5 +32,5 @@ func waterLack(t float64) (lack, slope float64) {
 	}
 	a, b, d := t-3.983035, t+301.797, t+69.34881
 	scale := a / (522528.9 * d)
-	return scale * a * b, scale * (2*b + a*(1-b/d))
+	return float64(scale * a * b), scale * (float64(2*b) + float64(a*(1-b/d)))
 }

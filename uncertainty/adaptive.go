@@ -5,8 +5,6 @@ import (
 	"errors"
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/stat"
 )
 
 // ErrNoVariance reports that the adaptive procedure cannot count the digits of a
@@ -50,9 +48,9 @@ func (r *run) tolerance(u float64) float64 {
 type figures [4]float64
 
 func figuresOf(values []float64, coverage float64) figures {
-	mean, u := stat.MeanStdDev(values, nil)
+	mean, variance := meanAndVariance(values)
 	low, high := symmetricInterval(newRanking(values), coverage)
-	return figures{mean, u, low, high}
+	return figures{mean, math.Sqrt(variance), low, high}
 }
 
 // scatter keeps the running mean and sum of squared deviations of each figure

@@ -1,6 +1,6 @@
 package uncertainty
 
-import "math"
+import "minim/uncertainty/portable"
 
 // The loops over a block of trials. A result may take the place of an operand.
 
@@ -20,9 +20,9 @@ func addScaled(dst, x []float64, center, by float64) {
 
 func applyUnary(o op, dst, a []float64) {
 	a = a[:len(dst)]
-	f := math.Sin
+	f := portable.Sin
 	if o == opCosine {
-		f = math.Cos
+		f = portable.Cos
 	}
 	for i := range dst {
 		dst[i] = f(a[i])

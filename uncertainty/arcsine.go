@@ -1,13 +1,17 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // Arcsine is the U-shaped distribution on [Low, High] of a quantity that swings
 // as a sine does, at an unknown time (JCGM 101, 6.4.6).
 type Arcsine struct{ Low, High float64 }
 
 // Mean is the middle.
-func (d Arcsine) Mean() float64 { return d.Low + (d.High-d.Low)/2 }
+func (d Arcsine) Mean() float64 { return middle(d.Low, d.High) }
 
 // StandardUncertainty is (High - Low)/√8.
 func (d Arcsine) StandardUncertainty() float64 { return (d.High - d.Low) / math.Sqrt(8) }
@@ -34,7 +38,7 @@ func (d Arcsine) Quantile(p float64) float64 {
 
 // rise is the distance of a quantile from the lower limit, for p <= 1/2.
 func (d Arcsine) rise(p float64) float64 {
-	sine := math.Sin(math.Pi / 2 * p)
+	sine := portable.Sin(math.Pi / 2 * p)
 	return (d.High - d.Low) * sine * sine
 }
 

@@ -45,7 +45,7 @@ func newBins(sample []float64, coverage, u float64) *bins {
 
 // finite reports whether numbers reach as far as the bins.
 func (b *bins) finite() bool {
-	return finite(b.low) && finite(b.low+float64(len(b.through))*b.width)
+	return finite(b.low) && finite(b.low+float64(float64(len(b.through))*b.width))
 }
 
 // count adds values. It must be followed by finish.

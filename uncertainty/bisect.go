@@ -5,11 +5,14 @@ package uncertainty
 // number known to meet it, to 64 binary digits of high - low.
 func bisect(low, high float64, holds func(float64) bool) float64 {
 	for range 64 {
-		if middle := low + (high-low)/2; holds(middle) {
-			low = middle
+		if x := middle(low, high); holds(x) {
+			low = x
 		} else {
-			high = middle
+			high = x
 		}
 	}
 	return low
 }
+
+// middle of two numbers, without overflow on the way.
+func middle(low, high float64) float64 { return low + float64((high-low)/2) }

@@ -3,6 +3,8 @@ package uncertainty
 import (
 	"fmt"
 	"math"
+
+	"minim/uncertainty/portable"
 )
 
 // ZeroDivisorError reports a division by a quantity that could be zero: the
@@ -89,10 +91,10 @@ func (m *Model) rangeOf(n *node, ranges []interval) interval {
 // sineOf is the range of the sine over an interval of angles: that of its ends,
 // and 1 or -1 where a crest or a trough lies between them.
 func sineOf(a interval) interval {
-	r := interval{min(math.Sin(a.low), math.Sin(a.high)), max(math.Sin(a.low), math.Sin(a.high))}
+	r := interval{min(portable.Sin(a.low), portable.Sin(a.high)), max(portable.Sin(a.low), portable.Sin(a.high))}
 	holds := func(angle float64) bool { // angle + n 2π for some n
 		n := math.Ceil((a.low - angle) / (2 * math.Pi))
-		return angle+n*2*math.Pi <= a.high
+		return angle+float64(n*2*math.Pi) <= a.high
 	}
 	if holds(math.Pi / 2) {
 		r.high = 1
@@ -106,10 +108,10 @@ func sineOf(a interval) interval {
 func practicalSupport(d Distribution) interval {
 	low, high := d.Support()
 	if math.IsInf(low, 0) {
-		low = d.Mean() - 4*d.StandardUncertainty()
+		low = d.Mean() - float64(4*d.StandardUncertainty())
 	}
 	if math.IsInf(high, 0) {
-		high = d.Mean() + 4*d.StandardUncertainty()
+		high = d.Mean() + float64(4*d.StandardUncertainty())
 	}
 	return interval{low, high}
 }

@@ -112,7 +112,7 @@ func (a Analytic) Shifts() []GroupShift {
 // Shift is how far the mean of the influence moves the value away from what its
 // nominal value would give, to first order.
 func (c *Contribution) Shift() float64 {
-	return c.Sensitivity * (c.Distribution.Mean() - c.Nominal)
+	return float64(c.Sensitivity * (c.Distribution.Mean() - c.Nominal))
 }
 
 // GroupShift is how far the known errors of one group move a value.

@@ -82,11 +82,11 @@ func (mc *MonteCarlo) ConformanceProbability(l Limits) float64 {
 func (mc *MonteCarlo) Within(center, p float64) float64 {
 	low := 0.0
 	high := math.Max(math.Abs(mc.tally.at(0)-center), math.Abs(mc.tally.at(mc.tally.size()-1)-center))
-	for middle := high / 2; middle > low && middle < high; middle = low + (high-low)/2 {
-		if mc.ConformanceProbability(Limits{center - middle, center + middle}) >= p {
-			high = middle
+	for half := high / 2; half > low && half < high; half = middle(low, high) {
+		if mc.ConformanceProbability(Limits{center - half, center + half}) >= p {
+			high = half
 		} else {
-			low = middle
+			low = half
 		}
 	}
 	return high

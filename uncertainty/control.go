@@ -2,9 +2,6 @@ package uncertainty
 
 import (
 	"math"
-
-	"gonum.org/v1/gonum/mat"
-	"gonum.org/v1/gonum/stat"
 )
 
 // control lowers the scatter of simulated moments. The linear part L of a model,
@@ -65,14 +62,6 @@ func (m *Model) newControl(w *worker, y float64, slopes []float64) control {
 	return c
 }
 
-func averageOf(values []float64, around float64) float64 {
-	sum := 0.0
-	for _, v := range values {
-		sum += v - around
-	}
-	return sum / float64(len(values))
-}
-
 // sizeOf is the mean distance from the center.
 func sizeOf(values []float64, center float64) float64 {
 	sum := 0.0
@@ -87,7 +76,10 @@ func sizeOf(values []float64, center float64) float64 {
 // power of x, by so much. It is zero where it would raise the scatter.
 func fit(x, y, moments []float64, power int, by float64) polynomial {
 	n := len(moments) + 1
-	normal, right := mat.NewSymDense(n, nil), mat.NewVecDense(n, nil)
+	normal, right := make([][]float64, n), make([]float64, n)
+	for k := range normal {
+		normal[k] = make([]float64, n)
+	}
 	powers := make([]float64, n)
 	for i := range x {
 		powers[0] = 1
@@ -95,27 +87,29 @@ func fit(x, y, moments []float64, power int, by float64) polynomial {
 			powers[k] = powers[k-1] * x[i]
 		}
 		for j := range n {
-			right.SetVec(j, right.AtVec(j)+float64(powers[j]*y[i]))
-			for k := j; k < n; k++ {
-				normal.SetSym(j, k, normal.At(j, k)+float64(powers[j]*powers[k]))
+			right[j] += float64(powers[j] * y[i])
+			for k := range j + 1 {
+				normal[j][k] += float64(powers[j] * powers[k])
 			}
 		}
 	}
-	var solution mat.VecDense
-	if err := solution.SolveVec(normal, right); err != nil {
-		solution.CloneFromVec(mat.NewVecDense(n, nil))
-		solution.SetVec(power, by)
+	solution, ok := solve(normal, right)
+	if !ok {
+		solution = make([]float64, n)
+		solution[power] = by
 	}
 	var p polynomial
 	for k, moment := range moments {
-		p.c[k] = solution.AtVec(k + 1)
+		p.c[k] = solution[k+1]
 		p.expectation += float64(p.c[k] * moment)
 	}
 	rest := make([]float64, len(y))
 	for i := range y {
 		rest[i] = y[i] - p.at(x[i])
 	}
-	if !finite(p.expectation) || !(stat.Variance(rest, nil) <= stat.Variance(y, nil)) {
+	_, left := meanAndVariance(rest)
+	_, all := meanAndVariance(y)
+	if !finite(p.expectation) || !(left <= all) {
 		return polynomial{}
 	}
 	return p
@@ -141,7 +135,7 @@ func (m *Model) linearMoments(slopes []float64) (u float64, moments []float64) {
 		case student && t.Nu <= 6 && c[i] != 0:
 			return u, []float64{0, 1}
 		case !student:
-			third += r * r * r * d.Skewness()
+			third += float64(r * r * r * d.Skewness())
 		}
 	}
 	return u, []float64{0, 1, third}

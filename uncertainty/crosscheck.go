@@ -4,6 +4,8 @@ import (
 	"context"
 	"math"
 	"slices"
+
+	"minim/uncertainty/portable"
 )
 
 // Cause says why the analytic and the simulated interval differ.
@@ -96,16 +98,16 @@ func (m *Model) linear(a Analytic) (*Model, Node) {
 // and of the middles (skew) between the analytic interval and that of the
 // linear model, and of the ends between the linear and the full model.
 func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, string) {
-	shape := math.Abs((linear.Upper-linear.Lower)/2 - a.ExpandedUncertainty)
-	skew := math.Abs((linear.Upper+linear.Lower)/2 - a.Value)
+	shape := math.Abs(float64((linear.Upper-linear.Lower)/2) - a.ExpandedUncertainty)
+	skew := math.Abs(middle(linear.Lower, linear.Upper) - a.Value)
 	curvature := max(math.Abs(full.Lower-linear.Lower), math.Abs(full.Upper-linear.Upper))
 	switch {
 	case curvature >= shape && curvature >= skew:
 		return Curvature, ""
 	case skew >= shape:
-		return Skew, largest(a.Budget, func(d Distribution) (float64, float64) { return d.Skewness(), 3 })
+		return Skew, largest(a.Budget, func(d Distribution) (float64, int) { return d.Skewness(), 3 })
 	default:
-		return Shape, largest(a.Budget, func(d Distribution) (float64, float64) { return min(d.Kurtosis(), mostKurtosis) - 3, 4 })
+		return Shape, largest(a.Budget, func(d Distribution) (float64, int) { return min(d.Kurtosis(), mostKurtosis) - 3, 4 })
 	}
 }
 
@@ -117,11 +119,11 @@ const mostKurtosis = 9
 // largest names the influence with the largest standardised moment times its
 // contribution to that power. A moment that does not exist counts as 0: only a
 // t-distribution lacks a skewness, and it is symmetric.
-func largest(budget []Contribution, moment func(Distribution) (value, power float64)) string {
+func largest(budget []Contribution, moment func(Distribution) (value float64, power int)) string {
 	best, name := -1.0, ""
 	for i := range budget {
 		value, power := moment(budget[i].Distribution)
-		weight := math.Abs(value) * math.Pow(math.Abs(budget[i].Contribution), power)
+		weight := math.Abs(value) * portable.Power(math.Abs(budget[i].Contribution), power)
 		if math.IsNaN(weight) {
 			weight = 0
 		}

@@ -1,18 +1,22 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // numericalTolerance is δ = ½ 10^l of JCGM 101, 7.9.2, where u = c 10^l with an
-// integer c of so many significant digits; 0 when u is 0.
+// integer c of so many significant digits; u itself when it is 0 or not finite.
 func numericalTolerance(u float64, digits int) float64 {
-	if u == 0 {
-		return 0
+	if u == 0 || !finite(u) {
+		return u
 	}
-	place := math.Floor(math.Log10(u)) - float64(digits-1)
-	if math.Round(u/math.Pow(10, place)) >= math.Pow(10, float64(digits)) {
+	place := portable.Decade(u) - (digits - 1)
+	if math.Round(u/math.Pow10(place)) >= math.Pow10(digits) {
 		place++
 	}
-	return math.Pow(10, place) / 2
+	return math.Pow10(place) / 2
 }
 
 // digitsReached is the greatest number of significant digits of u for which

@@ -1,6 +1,6 @@
 package uncertainty
 
-import "math"
+import "minim/uncertainty/portable"
 
 // Expected returns the value of a node at the means of all influences.
 func (m *Model) Expected(out Node) float64 {
@@ -38,9 +38,9 @@ func (m *Model) values(out Node, at func(*Influence) float64) []float64 {
 func (n *node) of(a, b float64) float64 {
 	switch n.op {
 	case opSine:
-		return math.Sin(a)
+		return portable.Sin(a)
 	case opCosine:
-		return math.Cos(a)
+		return portable.Cos(a)
 	case opAdd:
 		return a + b
 	case opSubtract:
@@ -92,7 +92,7 @@ func (m *Model) gradient(out Node, v []float64) []float64 {
 // unaryDerivatives returns the first and second derivative of an operation on
 // one node at its operand x.
 func (n *node) unaryDerivatives(x float64) (slope, bend float64) {
-	sin, cos := math.Sincos(x)
+	sin, cos := portable.Sincos(x)
 	if n.op == opSine {
 		return cos, -sin
 	}

@@ -1,6 +1,10 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // fillGamma draws from the gamma distribution of the given shape and mean 1.
 //
@@ -22,7 +26,7 @@ func fillGamma(dst []float64, shape float64, s *source) {
 			var bits uint64
 			bits, state = next(state)
 			u, t := uniform(bits), float64(c*z)
-			if u < squeeze(t, d) || math.Log(u) < logAcceptance(t, d) {
+			if u < squeeze(t, d) || portable.Log(u) < logAcceptance(t, d) {
 				dst[i] = scale * ((1 + t) * (1 + t) * (1 + t))
 				break
 			}
@@ -36,7 +40,7 @@ func fillGamma(dst []float64, shape float64, s *source) {
 // -1. It is the z²/2 + d - dv + d ln v of the paper, v = (1 + t)³, in a form
 // that does not cancel when the shape is large and t small.
 func logAcceptance(t, d float64) float64 {
-	return d * (3*(math.Log1p(t)-t) + t*t*(1.5-t))
+	return d * (float64(3*(portable.Log1p(t)-t)) + float64(t*t*(1.5-t)))
 }
 
 // squeeze is a lower bound of the chance that t is accepted. The paper has
@@ -56,7 +60,7 @@ func boost(dst []float64, shape float64, s *source) {
 	for i, g := range dst {
 		var bits uint64
 		bits, state = next(state)
-		power := math.Exp(math.Log(uniform(bits)) / shape)
+		power := portable.Exp(portable.Log(uniform(bits)) / shape)
 		dst[i] = max(g*(shape+1)*power/shape, math.SmallestNonzeroFloat64)
 	}
 	s.state = state

@@ -18,7 +18,7 @@ func TestGammaAcceptance(t *testing.T) {
 	for _, d := range []float64{2.0 / 3, 0.7, 1, 1.5, 3, 10, 100, 1e4} {
 		spread := 1 / (3 * math.Sqrt(d))
 		for z := max(-40, -1/spread); z < 40; z += 1.0 / 16 {
-			x := z * spread
+			x := float64(z * spread)
 			log, v := logAcceptance(x, d), (1+x)*(1+x)*(1+x)
 			at := fmt.Sprintf("d = %v, z = %v", d, z)
 			near.Equal(t, at, z*z/2+d-d*v+d*math.Log(v), log, 1e-14*d, 1e-12)

@@ -26,7 +26,7 @@ func (d Gamma) Variance() float64 { return d.Sigma * d.Sigma }
 func (d Gamma) Skewness() float64 { return 2 * d.Sigma / d.Mu }
 
 // Kurtosis is 3 + 6/α.
-func (d Gamma) Kurtosis() float64 { return 3 + 6*(d.Sigma/d.Mu)*(d.Sigma/d.Mu) }
+func (d Gamma) Kurtosis() float64 { return 3 + float64(6*(d.Sigma/d.Mu)*(d.Sigma/d.Mu)) }
 
 // Support is [0, ∞).
 func (Gamma) Support() (low, high float64) { return 0, math.Inf(1) }

@@ -50,11 +50,11 @@ func (l Limits) AcceptanceLimits(p, u, degreesOfFreedom float64) (Limits, error)
 	l.mustBeTolerance()
 	mustBeConformance(p)
 	mustBeKnown(0, u, degreesOfFreedom)
-	w := studentQuantile(p, degreesOfFreedom) * u
+	w := float64(studentQuantile(p, degreesOfFreedom) * u)
 	if u == 0 || math.IsInf(l.Upper-l.Lower, 1) {
 		return l.Guarded(w)
 	}
-	half := (l.Upper - l.Lower) / 2
+	half := float64((l.Upper - l.Lower) / 2)
 	// within reports whether the probability of nonconformance at a distance
 	// from the middle is small enough.
 	within := func(distance float64) bool {
@@ -65,9 +65,9 @@ func (l Limits) AcceptanceLimits(p, u, degreesOfFreedom float64) (Limits, error)
 	if !within(0) {
 		return nothing, ErrNothingAcceptable
 	}
-	middle := l.Lower + half
+	center := middle(l.Lower, l.Upper)
 	distance := bisect(0, half-w, within)
-	return Limits{middle - distance, middle + distance}, nil
+	return Limits{center - distance, center + distance}, nil
 }
 
 // MeasurementCapability returns the measurement capability index of a

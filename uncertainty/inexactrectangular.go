@@ -1,6 +1,10 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // InexactRectangular is a rectangular distribution whose limits are not exactly
 // known: they are Low and High within ±D, and the middle is known. Its density
@@ -8,11 +12,11 @@ import "math"
 type InexactRectangular struct{ Low, High, D float64 }
 
 // Mean is the middle.
-func (d InexactRectangular) Mean() float64 { return d.Low + (d.High-d.Low)/2 }
+func (d InexactRectangular) Mean() float64 { return middle(d.Low, d.High) }
 
 // StandardUncertainty is √((High - Low)²/12 + D²/9).
 func (d InexactRectangular) StandardUncertainty() float64 {
-	return math.Hypot((d.High-d.Low)/math.Sqrt(12), d.D/3)
+	return portable.Hypot((d.High-d.Low)/math.Sqrt(12), d.D/3)
 }
 
 // Variance is (High - Low)²/12 + D²/9.
@@ -30,8 +34,8 @@ func (d InexactRectangular) Kurtosis() float64 {
 		return 1.8
 	}
 	r := 2 * d.D / (d.High - d.Low)
-	r *= r
-	return 1.8 * (1 + 2*r + r*r/5) / ((1 + r/3) * (1 + r/3))
+	r = float64(r * r)
+	return 1.8 * (1 + float64(2*r) + r*r/5) / ((1 + r/3) * (1 + r/3))
 }
 
 // Support is [Low - D, High + D].
@@ -53,17 +57,17 @@ func (d InexactRectangular) Quantile(p float64) float64 {
 // it gives 4Dp = B - y - y ln(B/y), which is B times (1 - (1 + L) exp(-L)) for
 // y = B exp(-L).
 func (d InexactRectangular) rise(p float64) float64 {
-	w := (d.High - d.Low) / 2
+	w := float64((d.High - d.Low) / 2)
 	if d.D == 0 {
 		return 2 * w * p
 	}
 	top, outer := w-d.D, w+d.D
 	within := 0.0 // the probability of the flat top
 	if top > 0 {
-		within = top * math.Log1p(2*d.D/top) / (2 * d.D)
+		within = top * portable.Log1p(2*d.D/top) / (2 * d.D)
 	}
 	if 1-2*p > within {
-		return outer * -math.Expm1(-depth(4*d.D*p/outer))
+		return outer * -portable.Expm1(-depth(4*d.D*p/outer))
 	}
 	if top == 0 {
 		return outer
@@ -73,7 +77,7 @@ func (d InexactRectangular) rise(p float64) float64 {
 
 // depth solves 1 - (1 + L) exp(-L) = c for L, at 0 <= c < 1.
 func depth(c float64) float64 {
-	m := -math.Log1p(-c) // L - ln(1 + L) = m
+	m := -portable.Log1p(-c) // L - ln(1 + L) = m
 	t := math.Sqrt(2 * m)
 	if t < 1e-5 {
 		return t + t*t/3 // the next term is t³/36
@@ -81,7 +85,7 @@ func depth(c float64) float64 {
 	// From this upper bound, since exp(t) >= 1 + t + t²/2, Newton's steps lead
 	// down only.
 	for l := t + m; ; {
-		lower := l - (l-math.Log1p(l)-m)*(1+l)/l
+		lower := l - (l-portable.Log1p(l)-m)*(1+l)/l
 		if !(lower < l) {
 			return l
 		}

@@ -5,7 +5,7 @@ import "math"
 // spanOf returns q, the number of steps between the order statistics that end
 // a coverage interval (JCGM 101, 7.7.2): pM, rounded when not an integer.
 func spanOf(trials int, coverage float64) int {
-	pM := coverage * float64(trials)
+	pM := float64(coverage * float64(trials))
 	return min(int(math.Floor(pM+0.5)), trials-1)
 }
 

@@ -1,6 +1,6 @@
 package uncertainty
 
-import "math"
+import "minim/uncertainty/portable"
 
 // jet is a quantity as a polynomial in two small steps s and t, cut off after
 // s³ and s²t: the Taylor coefficients that the third derivatives of the second
@@ -62,10 +62,10 @@ func (n *node) jet(all []jet) jet {
 	a := all[n.left]
 	switch n.op {
 	case opSine:
-		sin, cos := math.Sincos(a.f)
+		sin, cos := portable.Sincos(a.f)
 		return a.compose(sin, cos, -sin, -cos)
 	case opCosine:
-		sin, cos := math.Sincos(a.f)
+		sin, cos := portable.Sincos(a.f)
 		return a.compose(cos, -sin, -cos, sin)
 	}
 	b := all[n.right]

@@ -3,7 +3,7 @@ package uncertainty
 import (
 	"math"
 
-	"gonum.org/v1/gonum/stat/distuv"
+	"minim/uncertainty/portable"
 )
 
 // Normal is the Gaussian distribution N(Mu, Sigma²) (JCGM 101, 6.4.7).
@@ -29,7 +29,7 @@ func (Normal) Support() (low, high float64) { return math.Inf(-1), math.Inf(1) }
 
 // Quantile is the inverse of the distribution function.
 func (d Normal) Quantile(p float64) float64 {
-	return distuv.Normal{Mu: d.Mu, Sigma: d.Sigma}.Quantile(p)
+	return d.Mu + float64(d.Sigma*portable.NormalQuantile(p))
 }
 
 func (d Normal) sound() bool { return finite(d.Mu) && finite(d.Sigma) && d.Sigma >= 0 }

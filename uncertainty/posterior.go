@@ -1,6 +1,10 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // Given returns the state of knowledge about a quantity, normal beforehand,
 // after it was measured as y with a normal error of standard uncertainty u: the
@@ -15,6 +19,6 @@ func (d Normal) Given(y, u float64) Normal {
 	if u == 0 {
 		return Normal{y, 0}
 	}
-	root := d.Sigma / math.Hypot(d.Sigma, u)
+	root := d.Sigma / portable.Hypot(d.Sigma, u)
 	return Normal{d.Mu + float64(root*root*(y-d.Mu)), root * u}
 }

@@ -1,6 +1,6 @@
 package uncertainty
 
-import "gonum.org/v1/gonum/stat"
+import "math"
 
 // Readings evaluates a quantity from repeated readings (JCGM 100, 4.2, Type A):
 // their mean, the experimental standard deviation s of one reading with n - 1
@@ -10,6 +10,6 @@ func Readings(values []float64) (mean, s, degreesOfFreedom float64) {
 	if len(values) < 2 {
 		panic("uncertainty: a standard deviation needs at least two readings")
 	}
-	mean, s = stat.MeanStdDev(values, nil)
-	return mean, s, float64(len(values) - 1)
+	mean, variance := meanAndVariance(values)
+	return mean, math.Sqrt(variance), float64(len(values) - 1)
 }

@@ -9,7 +9,7 @@ type Rectangular struct{ Low, High float64 }
 func PlusMinus(limit float64) Rectangular { return Rectangular{-limit, limit} }
 
 // Mean is the middle.
-func (d Rectangular) Mean() float64 { return d.Low + (d.High-d.Low)/2 }
+func (d Rectangular) Mean() float64 { return middle(d.Low, d.High) }
 
 // StandardUncertainty is (High - Low)/√12.
 func (d Rectangular) StandardUncertainty() float64 { return (d.High - d.Low) / math.Sqrt(12) }
@@ -27,7 +27,7 @@ func (Rectangular) Kurtosis() float64 { return 1.8 }
 func (d Rectangular) Support() (low, high float64) { return d.Low, d.High }
 
 // Quantile is Low + p(High - Low).
-func (d Rectangular) Quantile(p float64) float64 { return d.Low + p*(d.High-d.Low) }
+func (d Rectangular) Quantile(p float64) float64 { return d.Low + float64(p*(d.High-d.Low)) }
 
 func (d Rectangular) sound() bool { return bounds(d.Low, d.High) }
 

@@ -6,7 +6,8 @@ import (
 	"slices"
 
 	"gonum.org/v1/gonum/integrate/quad"
-	"gonum.org/v1/gonum/stat/distuv"
+
+	"minim/uncertainty/portable"
 )
 
 // Inspection is a decision on conformance by measurement (JCGM 106, clause 9):
@@ -44,7 +45,7 @@ func (i Inspection) GlobalRisks() (consumer, producer float64) {
 	ends := i.pieces()
 	for k, high := range ends[1:] {
 		low := ends[k]
-		if i.Tolerance.Permits(i.item(low + (high-low)/2)) {
+		if i.Tolerance.Permits(i.item(middle(low, high))) {
 			producer += integrate(i.rejected, low, high)
 		} else {
 			consumer += integrate(i.accepted, low, high)
@@ -60,7 +61,7 @@ const lastScore = 8
 
 // item is the true value with the score z.
 func (i Inspection) item(z float64) float64 {
-	return i.Prior.Quantile(distuv.UnitNormal.CDF(z))
+	return i.Prior.Quantile(portable.NormalCDF(z))
 }
 
 // score is the inverse of item, within ±lastScore.
@@ -71,12 +72,12 @@ func (i Inspection) score(item float64) float64 {
 // accepted is the density of the items with the score z that are accepted.
 func (i Inspection) accepted(z float64) float64 {
 	measured := Normal{i.item(z), i.StandardUncertainty}
-	return measured.ConformanceProbability(i.Acceptance) * distuv.UnitNormal.Prob(z)
+	return measured.ConformanceProbability(i.Acceptance) * normalDensity(z)
 }
 
 // rejected is the density of the items with the score z that are not.
 func (i Inspection) rejected(z float64) float64 {
-	return distuv.UnitNormal.Prob(z) - i.accepted(z)
+	return normalDensity(z) - i.accepted(z)
 }
 
 // pieces returns scores, in order, between which the integrands are smooth: a
@@ -89,7 +90,7 @@ func (i Inspection) pieces() []float64 {
 		ends = append(ends, z)
 	}
 	for k := -9.0; k <= 9; k += 3 {
-		by := k * i.StandardUncertainty
+		by := float64(k * i.StandardUncertainty)
 		ends = append(ends, i.score(i.Acceptance.Lower+by), i.score(i.Acceptance.Upper+by))
 	}
 	slices.Sort(ends)
@@ -100,6 +101,9 @@ func (i Inspection) pieces() []float64 {
 func integrate(f func(float64) float64, low, high float64) float64 {
 	return quad.Fixed(f, low, high, 16, quad.Legendre{}, 0)
 }
+
+// normalDensity is φ(z).
+func normalDensity(z float64) float64 { return density(z) / math.Sqrt(2*math.Pi) }
 
 func (i Inspection) mustBeSound() {
 	if i.Prior == nil || !i.Prior.sound() {

@@ -95,7 +95,7 @@ func sumTerms(axes []axis) terms {
 	var s terms
 	for i := range axes {
 		a := &axes[i]
-		s.Shift += a.h / 2
+		s.Shift += float64(a.h / 2)
 		s.Variance += times(times(a.g, a.h), a.skewness) + times(times(a.h, a.h), (a.kurtosis-1)/4)
 		s.Variance += times(times(a.g, a.third), a.kurtosis/3) + a.others - times(a.g, a.third)
 		s.consider(math.Abs(a.h)*math.Sqrt(a.kurtosis-1)/2, a.name, a.name)

@@ -8,16 +8,16 @@ import "math"
 type Trapezoidal struct{ Low, High, Beta float64 }
 
 // Mean is the middle.
-func (d Trapezoidal) Mean() float64 { return d.Low + (d.High-d.Low)/2 }
+func (d Trapezoidal) Mean() float64 { return middle(d.Low, d.High) }
 
 // StandardUncertainty is (High - Low) √((1 + Beta²)/24).
 func (d Trapezoidal) StandardUncertainty() float64 {
-	return (d.High - d.Low) * math.Sqrt((1+d.Beta*d.Beta)/24)
+	return (d.High - d.Low) * math.Sqrt((1+float64(d.Beta*d.Beta))/24)
 }
 
 // Variance is (High - Low)² (1 + Beta²)/24.
 func (d Trapezoidal) Variance() float64 {
-	return (d.High - d.Low) * (d.High - d.Low) * (1 + d.Beta*d.Beta) / 24
+	return (d.High - d.Low) * (d.High - d.Low) * (1 + float64(d.Beta*d.Beta)) / 24
 }
 
 // Skewness is 0.
@@ -25,8 +25,8 @@ func (Trapezoidal) Skewness() float64 { return 0 }
 
 // Kurtosis is 3 - (3/5) (1 + 6 Beta² + Beta⁴)/(1 + Beta²)².
 func (d Trapezoidal) Kurtosis() float64 {
-	b := d.Beta * d.Beta
-	return 3 - 0.6*(1+6*b+b*b)/((1+b)*(1+b))
+	b := float64(d.Beta * d.Beta)
+	return 3 - float64(0.6*(1+float64(6*b)+float64(b*b)))/((1+b)*(1+b))
 }
 
 // Support is [Low, High].
@@ -46,7 +46,7 @@ func (d Trapezoidal) rise(p float64) float64 {
 	if 2*p*(1+d.Beta) < 1-d.Beta { // on the flank
 		return half * math.Sqrt(2*p*(1-d.Beta)*(1+d.Beta))
 	}
-	return half * (1 - (1-2*p)*(1+d.Beta)/2)
+	return half * (1 - float64((1-float64(2*p))*(1+d.Beta)/2))
 }
 
 func (d Trapezoidal) sound() bool { return bounds(d.Low, d.High) && 0 <= d.Beta && d.Beta <= 1 }

@@ -10,7 +10,7 @@ type Triangular struct{ Low, High float64 }
 func Peaked(limit float64) Triangular { return Triangular{-limit, limit} }
 
 // Mean is the middle.
-func (d Triangular) Mean() float64 { return d.Low + (d.High-d.Low)/2 }
+func (d Triangular) Mean() float64 { return middle(d.Low, d.High) }
 
 // StandardUncertainty is (High - Low)/√24.
 func (d Triangular) StandardUncertainty() float64 { return (d.High - d.Low) / math.Sqrt(24) }
@@ -31,9 +31,9 @@ func (d Triangular) Support() (low, high float64) { return d.Low, d.High }
 func (d Triangular) Quantile(p float64) float64 {
 	width := d.High - d.Low
 	if p < 0.5 {
-		return d.Low + width*math.Sqrt(p/2)
+		return d.Low + float64(width*math.Sqrt(p/2))
 	}
-	return d.High - width*math.Sqrt((1-p)/2)
+	return d.High - float64(width*math.Sqrt((1-p)/2))
 }
 
 func (d Triangular) sound() bool { return bounds(d.Low, d.High) }

@@ -6,7 +6,7 @@ import "fmt"
 // factor times that of d, of the same shape; a gamma distribution stays one. It
 // panics for a distribution of another package.
 func widened(d Distribution, factor float64) Distribution {
-	about := func(x float64) float64 { return d.Mean() + factor*(x-d.Mean()) }
+	about := func(x float64) float64 { return d.Mean() + float64(factor*(x-d.Mean())) }
 	switch d := d.(type) {
 	case Normal:
 		return Normal{d.Mu, d.Sigma * factor}

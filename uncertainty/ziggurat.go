@@ -1,6 +1,10 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // The ziggurat of Marsaglia and Tsang (The ziggurat method for generating
 // random variables, J. Stat. Softw. 5, 2000): the right half of the density
@@ -23,25 +27,24 @@ type layer struct {
 var layers, heights = buildLayers()
 
 // buildLayers piles the rectangles up from the base. Their edges are rounded to
-// 2^-36, so that they are the same on machines whose Exp and Log differ in the
-// last digit. Since the heights follow from the rounded edges, the areas stay
+// 2^-36, so that they do not hang on the last digits of Exp and Log. Since the heights follow from the rounded edges, the areas stay
 // equal, and what is cut off or covered too much is of the order of the square,
 // 2^-72. Only the share of the tail in the base is touched, by 2e-11 of itself.
 func buildLayers() (layers [256]layer, heights [257]float64) {
 	y := density(tailStart)
-	area := tailStart*y + math.Sqrt(math.Pi/2)*math.Erfc(tailStart/math.Sqrt2)
+	area := float64(tailStart*y) + float64(math.Sqrt(math.Pi/2)*portable.Erfc(tailStart/math.Sqrt2))
 	edge, next := rounded(area/y), rounded(tailStart)
 	for i := range layers {
 		layers[i] = layer{scale: edge * 0x1p-53, inner: int64(next/edge*0x1p52) * 2}
 		heights[i+1] = y
 		edge = next
 		y += area / edge
-		next = rounded(math.Sqrt(max(0, -2*math.Log(y))))
+		next = rounded(math.Sqrt(max(0, -2*portable.Log(y))))
 	}
 	return layers, heights
 }
 
-func density(x float64) float64 { return math.Exp(-x * x / 2) }
+func density(x float64) float64 { return portable.Exp(-x * x / 2) }
 
 func rounded(x float64) float64 { return math.Round(x*0x1p36) * 0x1p-36 }
 
@@ -82,8 +85,8 @@ func tail(state uint64) (x float64, after uint64) {
 		var first, second uint64
 		first, state = next(state)
 		second, state = next(state)
-		x := -math.Log(uniform(first)) / tailStart
-		if -2*math.Log(uniform(second)) >= x*x {
+		x := -portable.Log(uniform(first)) / tailStart
+		if -2*portable.Log(uniform(second)) >= x*x {
 			return tailStart + x, state
 		}
 	}

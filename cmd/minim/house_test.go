@@ -14,6 +14,7 @@ import (
 // layers from the ground up: a package may import what stands before it.
 var layers = []string{
 	"minim/uncertainty/parallel",
+	"minim/uncertainty/portable",
 	"minim/uncertainty",
 	"minim/equipment/quantity",
 	"minim/equipment/benchfile",
@@ -53,6 +54,8 @@ func TestImportArrows(t *testing.T) {
 			if strings.HasPrefix(path, "minim/") {
 				assert.Less(t, slices.Index(layers, path), level, "%s must not import %s", p.ImportPath, path)
 				assert.NotContains(t, besideTheHouse, path, "%s imports a package for tests", p.ImportPath)
+			} else if p.ImportPath == "minim/uncertainty/portable" {
+				assert.NotContains(t, path, ".", "what is the same on every machine rests on nothing but the standard library")
 			} else if strings.HasPrefix("minim/uncertainty/parallel", p.ImportPath) && strings.Contains(path, ".") {
 				assert.True(t, strings.HasPrefix(path, "gonum.org/v1/gonum/"), "the engine must not import %s", path)
 			}

@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"minim/equipment"
+	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
 
@@ -200,7 +201,8 @@ func (c *Curve) takeKnown(known []knownRoute) {
 	}
 }
 
-// exponents of ten between which all readabilities of a kit lie, and a decade finer.
+// exponents of ten between which all readabilities of a kit lie, and a decade finer;
+// from is above to where there are none.
 func exponents(k *equipment.Kit) (from, to int) {
 	low, high := math.Inf(1), 0.0
 	for _, list := range [][]*equipment.Balance{k.Balances, k.Candidates.Balances} {
@@ -208,5 +210,8 @@ func exponents(k *equipment.Kit) (from, to int) {
 			low, high = min(low, b.Readability), max(high, b.Readability)
 		}
 	}
-	return int(math.Floor(math.Log10(low)+1e-9)) - 1, int(math.Ceil(math.Log10(high) - 1e-9))
+	if high == 0 {
+		return 0, -1
+	}
+	return portable.Decade(low*(1+slack)) - 1, portable.Decade(high*(1-slack)) + 1
 }

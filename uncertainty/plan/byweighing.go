@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
 
@@ -82,10 +83,10 @@ const leastDigits = 10
 // roundMasses are 1, 2 and 5 times powers of ten that a balance shows.
 func roundMasses(k *equipment.Balance) []float64 {
 	var masses []float64
-	for power := math.Pow(10, math.Floor(math.Log10(leastDigits*k.Readability))); power <= k.Capacity; power *= 10 {
+	for power := math.Pow10(portable.Decade(leastDigits * k.Readability)); power <= k.Capacity; power *= 10 {
 		for _, m := range []float64{power, 2 * power, 5 * power} {
 			digits := math.Round(m / k.Readability)
-			if digits >= leastDigits && m <= k.Capacity && math.Abs(digits*k.Readability-m) < 1e-9*m {
+			if digits >= leastDigits && m <= k.Capacity && math.Abs(float64(digits*k.Readability)-m) < 1e-9*m {
 				masses = append(masses, reading(k, digits))
 			}
 		}

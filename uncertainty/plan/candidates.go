@@ -18,9 +18,9 @@ func (b *bench) candidates(steps int) float64 {
 	firsts := volumesOf(b.firsts)
 	for n := 0; ; n++ {
 		for needed, ways := range aliquots {
-			total += ways * weighedOrPacket * float64(len(firsts)-from(firsts, needed))
+			total += float64(ways * weighedOrPacket * float64(len(firsts)-from(firsts, needed)))
 			if n > 0 {
-				total += ways * stocks
+				total += float64(ways * stocks)
 			}
 		}
 		if n == steps {

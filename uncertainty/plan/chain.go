@@ -74,7 +74,7 @@ func (s *state) multiply(f *factor) {
 		after := before + p.relative
 		s.undo = append(s.undo, part{p.key, before})
 		s.sum[p.key] = after
-		s.squares[s.pulls[p.key]] += after*after - before*before
+		s.squares[s.pulls[p.key]] += float64(after*after) - float64(before*before)
 	}
 }
 

@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"math"
-
 	"minim/uncertainty/route"
 )
 
@@ -48,9 +46,13 @@ func (f factor) times(g factor) factor {
 	return product.tidied()
 }
 
-// power is the factor to a power, ±1 or the weight that it has in a sum.
-func (f factor) power(by float64) factor {
-	g := factor{mean: math.Pow(f.mean, by), own: f.own * by * by, fourth: f.fourth * by * by * by * by}
+// inverse is one over the factor.
+func (f factor) inverse() factor { return f.weighted(-1, 1/f.mean) }
+
+// weighted is what the uncertainty of the factor does by a power of it, or by the weight
+// that it has in a sum, to something of that mean.
+func (f factor) weighted(by, mean float64) factor {
+	g := factor{mean: mean, own: f.own * by * by, fourth: f.fourth * by * by * by * by}
 	for _, p := range f.shared {
 		g.shared = append(g.shared, part{p.key, p.relative * by})
 	}
@@ -81,7 +83,5 @@ func (f factor) tidied() factor {
 // added: both enter with the weight b/(a + b).
 func ofAdding(a, b factor) factor {
 	share := b.mean / (a.mean + b.mean)
-	f := a.power(share).times(b.power(-share))
-	f.mean = a.mean / (a.mean + b.mean)
-	return f
+	return a.weighted(share, a.mean/(a.mean+b.mean)).times(b.weighted(-share, 1))
 }

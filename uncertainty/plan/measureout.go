@@ -21,7 +21,7 @@ func (r *rescuer) measured(verb route.Verb, mL float64) (ways [][]route.Step) {
 			continue
 		}
 		full := slices.Repeat([]route.Step{{Verb: verb, Amount: k.Capacity, Measure: k}}, int(fills))
-		rest := mL - fills*k.Capacity
+		rest := mL - float64(fills*k.Capacity)
 		if fills > 0 {
 			ways = append(ways, full)
 		}

@@ -82,7 +82,7 @@ func (b *bench) addFirsts(contained []measurement) {
 	for i := range contained {
 		v := &contained[i]
 		b.firsts = append(b.firsts, making{
-			made: v, volume: v.step.Amount, ratio: 1 / v.step.Amount, factor: v.factor.power(-1),
+			made: v, volume: v.step.Amount, ratio: 1 / v.step.Amount, factor: v.factor.inverse(),
 		})
 	}
 }
@@ -104,7 +104,7 @@ func (b *bench) addDilutions(taken, contained []measurement, within span) bool {
 		for j := range contained {
 			v := &contained[j]
 			if v.step.Amount > a.step.Amount &&
-				!add(a, v, v.step.Amount, a.mean/v.mean, func() factor { return a.factor.times(v.factor.power(-1)) }, false) {
+				!add(a, v, v.step.Amount, a.mean/v.mean, func() factor { return a.factor.times(v.factor.inverse()) }, false) {
 				return false
 			}
 		}

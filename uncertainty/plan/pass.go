@@ -107,7 +107,7 @@ func (p *pass) leastOf(m *making) float64 {
 	least := m.own
 	for _, s := range m.shared {
 		if p.pulls[s.key] == oneWay {
-			least += s.relative * s.relative
+			least += float64(s.relative * s.relative)
 		}
 	}
 	return least

@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 
+	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
 
@@ -15,7 +16,7 @@ func (s span) meets(t span) bool { return s.low <= t.high*(1+slack) && t.low <= 
 
 // power is the span of products of so many factors in it.
 func (s span) power(n int) span {
-	return span{math.Pow(s.low, float64(n)), math.Pow(s.high, float64(n))}
+	return span{portable.Power(s.low, n), portable.Power(s.high, n)}
 }
 
 // around is the least span of all of a list.
@@ -94,7 +95,7 @@ func (j *judge) strengthsWorth(worth float64) span {
 	case j.spreadOnly:
 		return j.near()
 	case !j.tolerant:
-		by := min(nearTarget, -worth*(1+slack)) * j.target
+		by := float64(min(nearTarget, -worth*(1+slack)) * j.target)
 		return span{j.target - by, j.target + by}
 	case !j.twoSided():
 		return j.near()
@@ -137,8 +138,8 @@ func (j *judge) mostChanceAt(y float64) float64 {
 	if a == b {
 		return 0
 	}
-	r := min(math.Sqrt((b*b-a*a)/(2*math.Log(b/a))), j.mostU)
-	return (math.Erf(b/r/math.Sqrt2) - math.Erf(a/r/math.Sqrt2)) / 2
+	r := min(math.Sqrt((float64(b*b)-float64(a*a))/(2*portable.Log(b/a))), j.mostU)
+	return (portable.Erf(b/r/math.Sqrt2) - portable.Erf(a/r/math.Sqrt2)) / 2
 }
 
 // mostU is a relative standard uncertainty that no route from a stock or a packet
@@ -158,7 +159,7 @@ func (b *bench) mostU(dilutions int) float64 {
 		}
 	}
 	n := float64(dilutions)
-	return b.unit.size() + source + most(b.firsts) + n*(most(b.dilutions)+b.evaporated.size())
+	return b.unit.size() + source + most(b.firsts) + float64(n*(most(b.dilutions)+b.evaporated.size()))
 }
 
 // size is a relative standard uncertainty that the factor does not exceed.

@@ -97,7 +97,7 @@ func (r *rescuer) strengthenBeyond(s strong, is, wanted float64) error {
 	volume := r.now.MadeML
 	for _, d := range r.deliverers() {
 		for a := range graduations(d, volume*(wanted-is)/(s.concentration-wanted)) {
-			solute := is*volume + s.concentration*a
+			solute := float64(is*volume) + float64(s.concentration*a)
 			if a > s.left*(1+slack) || solute/wanted > r.largest {
 				break
 			}

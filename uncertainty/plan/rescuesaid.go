@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
 
@@ -110,6 +111,6 @@ func addOnce[T comparable](list []T, x T) []T {
 const Evaporating = "letting water evaporate in the open at the temperature of the bench, never by heating, which is slow; how much goes is not worked out here, and what is left must be measured"
 
 func roundTo(x float64, digits int) float64 {
-	scale := math.Pow(10, float64(digits)-math.Ceil(math.Log10(math.Abs(x))))
+	scale := math.Pow10(digits - 1 - portable.Decade(math.Abs(x)))
 	return math.Round(x*scale) / scale
 }

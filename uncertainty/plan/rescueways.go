@@ -135,7 +135,7 @@ func (r *rescuer) strengthen(is, wanted float64) error {
 			return err
 		}
 	}
-	if content := r.prep.SoluteContent() - wanted*r.prep.SpecificVolume(); content > 0 && r.prep.CountsMass() {
+	if content := r.prep.SoluteContent() - float64(wanted*r.prep.SpecificVolume()); content > 0 && r.prep.CountsMass() {
 		if err := r.addSolute(r.now.MadeML * (wanted - is) / content); err != nil {
 			return err
 		}

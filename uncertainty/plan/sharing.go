@@ -68,7 +68,7 @@ func (p *pass) product(w, v *making) float64 {
 		}
 		for _, s := range v.shared {
 			if s.key == r.key {
-				sum += r.relative * s.relative
+				sum += float64(r.relative * s.relative)
 			}
 		}
 	}

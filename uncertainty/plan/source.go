@@ -91,7 +91,7 @@ func volumeOf(k *route.Stock) float64 {
 
 // reading is a number of digits of a balance, as it is displayed.
 func reading(k *equipment.Balance, digits float64) float64 {
-	if perGram := math.Round(1 / k.Readability); math.Abs(perGram*k.Readability-1) < 1e-9 {
+	if perGram := math.Round(1 / k.Readability); math.Abs(float64(perGram*k.Readability)-1) < 1e-9 {
 		return digits / perGram // 0.3, not 0.30000000000000004
 	}
 	return digits * k.Readability

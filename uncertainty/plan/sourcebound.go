@@ -45,7 +45,7 @@ func (b *bench) broughtBy(s *source, grams float64, pulled map[int]bool) (float6
 	brought := f.Own
 	for _, p := range b.keys.factor(f).shared {
 		if !pulled[p.key] {
-			brought += p.relative * p.relative
+			brought += float64(p.relative * p.relative)
 		}
 	}
 	return brought, err

@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"minim/uncertainty"
+	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
 
@@ -76,7 +77,7 @@ func (j *judge) worth(value, u, degreesOfFreedom float64) float64 {
 	if j.spreadOnly {
 		return -uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u
 	}
-	expanded := uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u * math.Abs(value)
+	expanded := float64(uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u * math.Abs(value))
 	return -(math.Abs(value-j.target) + expanded) / j.target
 }
 
@@ -146,9 +147,9 @@ func (j *judge) mostChance(r float64) float64 {
 	low, high := j.limits.Lower, j.limits.Upper
 	slope := 1 / low
 	if b := high - low; b > 0 {
-		slope = math.Log1p(b/low) / b
+		slope = portable.Log1p(b/low) / b
 	}
-	t := (1 + math.Sqrt(1+2*r*r*slope*(high+low))) / (high + low)
+	t := (1 + math.Sqrt(1+float64(2*r*r*slope*(high+low)))) / (high + low)
 	best := uncertainty.Analytic{Value: 1 / t, StandardUncertainty: r / t}
 	return best.ConformanceProbability(j.limits)
 }
@@ -157,4 +158,4 @@ func (j *judge) mostChance(r float64) float64 {
 // from e^-40 to e^10.
 const uSteps = 50 * 200
 
-func relativeU(i int) float64 { return math.Exp(float64(i)/200 - 40) }
+func relativeU(i int) float64 { return portable.Exp(float64(i)/200 - 40) }

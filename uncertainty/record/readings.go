@@ -109,7 +109,7 @@ func (l *readings) confirm(n int) bool {
 // permitted is a strength that is surely permitted: the middle between two limits, and
 // well away from one.
 func (l *readings) permitted() float64 {
-	limits, away := l.Prep.Tolerances[0].Limits, 4*l.made.Analytic.StandardUncertainty
+	limits, away := l.Prep.Tolerances[0].Limits, float64(4*l.made.Analytic.StandardUncertainty)
 	switch {
 	case math.IsInf(limits.Lower, -1):
 		return max(limits.Upper-away, limits.Upper/2)

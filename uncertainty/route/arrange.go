@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"minim/uncertainty/portable"
 )
 
 // arrange finds what goes first.
@@ -44,14 +46,14 @@ func (c *compiler) aheadOf(o *Order, whole float64, size func(part) float64) {
 // tenths; where that leaves next to nothing it is half of what is free. It is rounded
 // down to two digits.
 func solventAhead(whole, part float64) float64 {
-	ahead := min(whole/2, (0.9*whole-part)*(1-1e-6))
+	ahead := min(whole/2, (float64(0.9*whole)-part)*(1-1e-6))
 	if ahead < whole/20 {
 		ahead = (whole - part) / 2
 	}
 	if ahead <= 0 {
 		return 0
 	}
-	digit := math.Pow10(int(math.Floor(math.Log10(ahead))) - 1)
+	digit := math.Pow10(portable.Decade(ahead) - 1)
 	return math.Floor(ahead/digit+1e-6) * digit
 }
 

@@ -21,7 +21,7 @@ func (p *Prep) gramsPerML(s Strength) (float64, error) {
 		return x * p.Solute.MolarMass.Value, nil
 	case byMass:
 		density, phi := p.Solvent.Density.Value, p.phi().Value
-		return x * density / (1 - x*(1-phi*density)), nil
+		return x * density / (1 - float64(x*(1-float64(phi*density)))), nil
 	case byVolume:
 		return x * p.Solute.Density.Value, nil
 	case byActivity:
@@ -39,7 +39,7 @@ func (p *Prep) fromGramsPerML(g float64, u Unit) float64 {
 		g /= p.Solute.MolarMass.Value
 	case byMass:
 		density := p.Solvent.Density.Value
-		g /= density + g*(1-p.phi().Value*density)
+		g /= density + float64(g*(1-float64(p.phi().Value*density)))
 	case byVolume:
 		g /= p.Solute.Density.Value
 	case byActivity:

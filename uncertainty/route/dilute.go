@@ -196,7 +196,7 @@ func (c *compiler) draw(l *liquid, a uncertainty.Node, intended, lost float64) e
 	c.brings(part{ml: intended, concentration: l.concentration, foreign: l.medium.name != c.solvent.name})
 	c.leftOver += lost
 	if l.bought {
-		c.soluteUsed += (intended + lost) * c.model.Intended(l.concentration)
+		c.soluteUsed += float64((intended + lost) * c.model.Intended(l.concentration))
 	}
 	if l.discarded {
 		c.leftOver -= intended + lost

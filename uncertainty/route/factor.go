@@ -119,7 +119,7 @@ func (c *compiler) factor(node uncertainty.Node, err error) (Factor, error) {
 		switch {
 		case r == 0:
 		case strings.HasPrefix(line.Owner, step):
-			f.Own += r * r
+			f.Own += float64(r * r)
 			if line.DegreesOfFreedom > 0 {
 				f.Fourth += r * r * r * r / line.DegreesOfFreedom
 			}

@@ -44,7 +44,7 @@ func (p *Prep) Cost(r *Result) (cost equipment.Price, ok bool) {
 	}
 	made := min(p.Volume, r.MadeML) + r.LeftOverML
 	return equipment.Price{
-		Amount:   r.SoluteGrams*solute.Amount + made*solvent.Amount,
+		Amount:   float64(r.SoluteGrams*solute.Amount) + float64(made*solvent.Amount),
 		Currency: cmp.Or(solute.Currency, solvent.Currency),
 	}, true
 }

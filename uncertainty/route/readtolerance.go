@@ -62,7 +62,7 @@ func (p *Prep) parseTolerance(text string) (limits uncertainty.Limits, err error
 		if of != "target" || share <= 0 || share >= 1 {
 			return limits, fault(fmt.Sprintf("a tolerance lies between 0 and 100 %% of the target, found %q", text))
 		}
-		return uncertainty.Limits{Lower: target - share*target, Upper: target + share*target}, nil
+		return uncertainty.Limits{Lower: target - float64(share*target), Upper: target + float64(share*target)}, nil
 	}
 	if strings.Contains(text, "of") || of == "" && strings.HasSuffix(text, "%") {
 		return limits, fault(quantityMessage(err))

@@ -23,7 +23,7 @@ func (s *Step) Scale() (digit, most float64) {
 
 // Digits is a reading of so many digits or lines, as a decimal.
 func Digits(n int, digit float64) float64 {
-	if perUnit := math.Round(1 / digit); math.Abs(perUnit*digit-1) < 1e-9 {
+	if perUnit := math.Round(1 / digit); math.Abs(float64(perUnit*digit)-1) < 1e-9 {
 		return float64(n) / perUnit
 	}
 	return float64(n) * digit

@@ -47,7 +47,7 @@ func (p *Prep) SoluteContent() float64 {
 	if p.Solute.Assay.Known {
 		content = p.Solute.Assay.Value
 	}
-	return content * cmp.Or(p.Solute.FormFactor, 1)
+	return float64(content * cmp.Or(p.Solute.FormFactor, 1))
 }
 
 // SpecificVolume is the apparent specific volume of the solute in mL/g, as estimated.

@@ -132,7 +132,7 @@ func (c *compiler) measure(i int) error {
 	mass := c.model.Multiply(volume, density)
 	c.brings(part{ml: c.model.Intended(volume), grams: c.model.Intended(mass), kind: partLiquid})
 	s := &c.route.Steps[i]
-	c.soluteUsed += c.model.Intended(mass) * (1 + s.Lost/s.Amount)
+	c.soluteUsed += float64(c.model.Intended(mass) * (1 + s.Lost/s.Amount))
 	if c.hasVolume {
 		volume = c.model.Add(c.volume, volume)
 	}
