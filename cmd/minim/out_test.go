@@ -94,6 +94,18 @@ func TestResultIsPrintedThoughItCannotBeKept(t *testing.T) {
 	}
 }
 
+// So is a paper, as the Markdown that is printed without --out.
+func TestPaperIsPrintedThoughItCannotBeKept(t *testing.T) {
+	gumFiles(t)
+	want := output(t, "label", "prep.toml", "--trials", "10000")
+	defer func() { onDisk = realDisk{} }()
+	onDisk = &failingDisk{at: 1}
+	var out, complaint bytes.Buffer
+	assert.Equal(t, exitFailed, run(context.Background(), []string{"label", "prep.toml", "--trials", "10000", "--out", "label.html"}, &out, &complaint))
+	assert.Equal(t, want, out.String())
+	assert.Contains(t, complaint.String(), "the disk is broken")
+}
+
 // What a command reads is not written over, whatever --force says.
 func TestWhatIsReadStays(t *testing.T) {
 	gumFiles(t)

@@ -169,7 +169,11 @@ func (o *paperOptions) keep(c console, html func() ([]byte, error), markdown fun
 		}
 		files = append(files, file{name, data})
 	}
-	return c.deliver(nil, func() (*staged, error) { return stage(dir, files, o.force) })
+	err := c.deliver(nil, func() (*staged, error) { return stage(dir, files, o.force) })
+	if err != nil { // what was worked out is not lost
+		c.out.Write(markdown(""))
+	}
+	return err
 }
 
 // parsePaper reads a command line that makes a document.

@@ -13,15 +13,15 @@ func TestStrongerThanCanBe(t *testing.T) {
 		return `{ weigh = "` + grams + `", on = "balance" }, { make-up-to = "10 mL", in = "cylinder" }, { take = "1 mL", with = "pipette" }, ` + toMark
 	}
 	for _, c := range []struct{ solute, grams, want string }{
-		{"", "80.00 g", "route: a solution of 8000 g/L cannot be: of salt it holds at most 3000 g/L (the strongest of any solute); look at the amounts"},
-		{"density = \"2.17 g/mL\"", "21.80 g", "route: a solution of 2180 g/L cannot be: of salt it holds at most 2170 g/L (its density); look at the amounts"},
-		{"specific-volume = \"0.5 mL/g\"", "20.10 g", "route: a solution of 2010 g/L cannot be: of salt it holds at most 2000 g/L (100 % w/w); look at the amounts"},
-		{"density = \"2.17 g/mL\"\nsolubility = \"360 g/L\"", "21.80 g", "route: a solution of 2180 g/L cannot be: of salt it holds at most 2170 g/L (its density); look at the amounts"},
+		{"", "80.00 g", "route: a solution of 8000 g/L cannot be: of urea it holds at most 3000 g/L (the strongest of any solute); look at the amounts"},
+		{"density = \"2.17 g/mL\"", "21.80 g", "route: a solution of 2180 g/L cannot be: of urea it holds at most 2170 g/L (its density); look at the amounts"},
+		{"specific-volume = \"0.5 mL/g\"", "20.10 g", "route: a solution of 2010 g/L cannot be: of urea it holds at most 2000 g/L (100 % w/w); look at the amounts"},
+		{"density = \"2.17 g/mL\"\nsolubility = \"360 g/L\"", "21.80 g", "route: a solution of 2180 g/L cannot be: of urea it holds at most 2170 g/L (its density); look at the amounts"},
 		{"density = \"2.17 g/mL\"", "21.60 g", ""},
 		{"specific-volume = \"0.5 mL/g\"", "19.90 g", ""},
 		{"specific-volume = \"-0.05 mL/g\"", "5.00 g", ""},
 	} {
-		r := recipe{target: "100 g/L", solute: "name = \"salt\"\n" + c.solute, steps: dissolved(c.grams)}.run(t)
+		r := recipe{target: "100 g/L", solute: "name = \"urea\"\nhazards = [\"none known\"]\n" + c.solute, steps: dissolved(c.grams)}.run(t)
 		if c.want == "" {
 			assert.Empty(t, withWord(r.Notes.Warnings, "cannot be"), c.grams)
 		} else {

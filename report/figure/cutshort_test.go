@@ -8,8 +8,8 @@ import (
 	"minim/uncertainty/plan"
 )
 
-// A search whose time was up says so in its pictures, and one that was not does not.
-func TestPicturesSayThatTheTimeWasUp(t *testing.T) {
+// A search that was cut short says so in its pictures, and one that was not does not.
+func TestPicturesSayThatASearchWasCutShort(t *testing.T) {
 	for name, p := range purchases(t) {
 		if len(p.Curves) == 0 || len(p.Choices) == 0 {
 			continue
@@ -32,9 +32,9 @@ func TestPicturesSayThatTheTimeWasUp(t *testing.T) {
 			cut.Choices[i].CutShort = true
 		}
 		g, err := Readability(&cut)
-		assert.Contains(t, wordsOf(t, g, err)+ReadabilityAlt(&cut), "before the time of the search was up", name)
-		assert.Contains(t, ReadabilityAlt(&cut), "time of the search was up", name)
-		assert.NotContains(t, words+alt, "time of the search was up", name)
+		assert.Contains(t, wordsOf(t, g, err)+ReadabilityAlt(&cut), "before the search was cut short", name)
+		assert.Contains(t, ReadabilityAlt(&cut), "search was cut short", name)
+		assert.NotContains(t, words+alt, "search was cut short", name)
 	}
 }
 
