@@ -24,6 +24,7 @@ func addresses(text string) (found []string) {
 // Where the figures of the class tables were seen is printed by kit --classes, and no
 // other screen or paper has an address.
 func TestAddressesOfSources(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	assert.NotEmpty(t, addresses(output(t, "kit", "--classes")))
 	for _, args := range [][]string{

@@ -52,6 +52,7 @@ func printed(t *testing.T, markdown, use string) []string {
 // sheet, and a batch of which nothing has been done yet.
 func TestPapersAgree(t *testing.T) {
 	skipIfSlow(t)
+	skipIfSlow(t)
 	preps, err := filepath.Glob("../../testdata/benches/*/*.toml")
 	require.NoError(t, err)
 	for _, prep := range preps {
@@ -101,6 +102,7 @@ func agree(t *testing.T, prep string) {
 
 // What plan shows of the routes that it finds, compare shows of them when they are saved.
 func TestPlanAgreesWithCompare(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	for name, text := range map[string]string{"kit.toml": planKit, "prep.toml": planPrep} {
 		require.NoError(t, os.WriteFile(name, []byte(text), 0o644))

@@ -38,6 +38,7 @@ var fused = regexp.MustCompile(`\(([^()\s]+\.go:\d+)\)\s+(?:FN?M(?:ADD|SUB)[DS]|
 // float64(x*y), at the product itself; where the line has none, the product is in a
 // function that the compiler has put there.
 func TestNothingIsFused(t *testing.T) {
+	skipIfSlow(t)
 	for _, machine := range [][]string{{"GOARCH=arm64"}, {"GOARCH=amd64", "GOAMD64=v3"}} {
 		t.Run(strings.Join(machine, " "), func(t *testing.T) {
 			build := exec.Command("go", append([]string{"build", "-gcflags=-S"}, reckoning(t)...)...)

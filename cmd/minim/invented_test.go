@@ -19,6 +19,7 @@ const inventedMark = "INVENTED EXAMPLE"
 // and in JSON, also where the user's own files lie in the folder; what is made of those files
 // does not.
 func TestTheExampleIsMarked(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	output(t, "new", ".")
 	require.NoError(t, os.WriteFile(demo.RecordName, demo.Record, 0o644))

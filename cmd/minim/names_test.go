@@ -68,6 +68,7 @@ func assertPrintable(t *testing.T, text, about string) {
 // No name from the command line gets to the terminal raw, whatever a command says of it,
 // and no line feed in one begins a line.
 func TestNamesOfFilesAreShownSafely(t *testing.T) {
+	skipIfSlow(t)
 	if runtime.GOOS == "windows" {
 		t.Skip("there are no such names")
 	}
