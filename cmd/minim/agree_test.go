@@ -52,7 +52,6 @@ func printed(t *testing.T, markdown, use string) []string {
 // sheet, and a batch of which nothing has been done yet.
 func TestPapersAgree(t *testing.T) {
 	skipIfSlow(t)
-	skipIfSlow(t)
 	preps, err := filepath.Glob("../../testdata/benches/*/*.toml")
 	require.NoError(t, err)
 	for _, prep := range preps {
