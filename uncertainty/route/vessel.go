@@ -2,6 +2,7 @@ package route
 
 import (
 	"fmt"
+	"strconv"
 
 	"minim/equipment"
 )
@@ -35,7 +36,20 @@ func (p *Prep) Carries(s Step) error {
 		hint = fmt.Sprintf(" (%s; where it is lighter, state vessel = \"… g\" in the step)", l.assumed)
 	}
 	return &equipment.Impossible{Reason: fmt.Sprintf("%s in a vessel of %s%s is more than the %s carries: %s",
-		s.Balance.Display(l.net), short(l.vessel)+" g", hint, s.Balance.Name, equipment.Grams(s.Balance.Capacity))}
+		s.Balance.Display(l.net), l.beyond(s.Balance.Capacity), hint, s.Balance.Name, equipment.Grams(s.Balance.Capacity))}
+}
+
+// beyond is the mass of the vessel in as few digits, three or more, as show that the whole is
+// more than a balance carries.
+func (l *burden) beyond(capacity float64) string {
+	text := ""
+	for digits := 3; digits <= 9; digits++ {
+		text = strconv.FormatFloat(l.vessel, 'g', digits, 64)
+		if shown, err := strconv.ParseFloat(text, 64); err == nil && l.net+shown > capacity {
+			return equipment.Grams(shown)
+		}
+	}
+	return text + " g"
 }
 
 // mustCarry is Carries for a step of the route, with the vessel that was zeroed for it. It

@@ -27,7 +27,7 @@ func TestBalanceCarriesTheVessel(t *testing.T) {
 		"too much":                 {steps: aliquot + upTo("120.00", ""), no: "120.00 g in a vessel of 120 g (assumed of glass as heavy as the water that it holds; where it is lighter, state vessel = \"… g\" in the step)" + tooMuch},
 		"stated and light":         {steps: aliquot + upTo("120.00", `, vessel = "70 g"`)},
 		"stated just so":           {steps: aliquot + upTo("120.00", `, vessel = "80 g"`)},
-		"stated and too heavy":     {steps: aliquot + upTo("120.00", `, vessel = "80.01 g"`), no: "120.00 g in a vessel of 80 g" + tooMuch},
+		"stated and too heavy":     {steps: aliquot + upTo("120.00", `, vessel = "80.01 g"`), no: "120.00 g in a vessel of 80.01 g" + tooMuch},
 		"stated with the aliquot":  {steps: strings.Replace(aliquot, ` }`, `, vessel = "70 g" }`, 1) + upTo("120.00", "")},
 		"of plastic":               {steps: aliquot + upTo("120.00", ""), kit: bottle + "material = \"polyethylene\"\n"},
 		"of plastic, too full":     {steps: aliquot + upTo("175.00", ""), kit: bottle + "material = \"polyethylene\"\n", no: glass},
@@ -97,4 +97,12 @@ func TestEvaporationByWeighing(t *testing.T) {
 	line := lineOf(t, r, "evaporation of other")
 	near.Relative(t, "contribution", slope*0.1/math.Sqrt(12), math.Abs(line.Contribution), 1e-6)
 	near.Relative(t, "5 % at stake", 1.0526, r.Analytic.Value/r.Intended, 5e-3)
+}
+
+// What is refused by a hair shows by which (constructed: 100 g of water at 0.99821 g/mL fill
+// 100.18 mL).
+func TestBurdenShowsThatItIsTooMuch(t *testing.T) {
+	for want, l := range map[string]burden{"100.2 g": {net: 100, vessel: 100 / 0.99821}, "30.1 g": {net: 170, vessel: 30.054}, "150 g": {net: 170, vessel: 150}} {
+		assert.Equal(t, want, l.beyond(200))
+	}
 }
