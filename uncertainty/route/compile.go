@@ -48,6 +48,8 @@ type compiler struct {
 	parts map[int]part
 	// solvent of the prep.
 	solvent medium
+	// exact: materials are what they are estimated to be.
+	exact bool
 	brew
 }
 
@@ -222,7 +224,7 @@ func (s *Solvent) expansionAt(t float64) float64 {
 
 // material appends a property of the solute, the solvent or a stock.
 func (c *compiler) material(owner, name, unit string, e Estimate, assumed bool) uncertainty.Node {
-	if e.Distribution == nil {
+	if e.Distribution == nil || c.exact {
 		return c.model.Constant(e.Value)
 	}
 	return c.model.Influence(uncertainty.Influence{

@@ -121,7 +121,7 @@ func (c *compiler) densityOf(l medium) (float64, error) {
 		return liquid.Density, nil
 	case !math.IsNaN(l.ethanol):
 		return equipment.AlcoholDensity(equipment.AlcoholByMass(l.ethanol)), nil
-	case c.prep.Target.Unit.basis == byMass && strings.HasSuffix(l.name, " and "+c.solvent.name):
+	case bases[c.prep.Target.Unit.basis].inMass && strings.HasSuffix(l.name, " and "+c.solvent.name):
 		c.notes.LeaveOut(fmt.Sprintf("density of %s (taken as that of %s; a strength by mass hardly needs it)", l.name, c.solvent.name))
 		return solvent.Density.Value, nil
 	}
