@@ -1,7 +1,5 @@
 package equipment
 
-import "slices"
-
 // Kind is a kind of volumetric instrument, named as in the class tables.
 type Kind string
 
@@ -24,8 +22,6 @@ const (
 
 // traits is how the instruments of a kind differ from others.
 type traits struct {
-	// table of a kit file that holds them.
-	table string
 	// receives: a solution is made up in it. delivers: a volume is measured
 	// out with it; a vessel that delivers is poured out.
 	receives, delivers bool
@@ -44,58 +40,19 @@ type traits struct {
 }
 
 var kinds = map[Kind]traits{
-	Cylinder:       {table: "cylinder", receives: true, delivers: true, scale: true, reads: true, lettered: true, shape: Triangle},
-	Flask:          {table: "flask", receives: true, reads: true, lettered: true, shape: Triangle},
-	OneMark:        {table: "pipette", delivers: true, deliver: true, reads: true, lettered: true, shape: Triangle},
-	Graduated:      {table: "pipette", delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle},
-	Piston:         {table: "pipette", delivers: true, deliver: true, shape: Rectangle},
-	Transfer:       {table: "pipette", delivers: true, deliver: true, shape: Rectangle},
-	Burette:        {table: "burette", delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle},
-	Syringe:        {table: "syringe", delivers: true, deliver: true, shape: Rectangle},
-	Dropper:        {table: "dropper", delivers: true, deliver: true, shape: Rectangle},
-	Beaker:         {table: "beaker", receives: true, delivers: true, scale: true, reads: true, shape: Rectangle},
-	ConicalFlask:   {table: "conical-flask", receives: true, delivers: true, scale: true, reads: true, shape: Rectangle},
-	ConicalMeasure: {table: "conical-measure", receives: true, delivers: true, deliver: true, scale: true, reads: true, shape: Rectangle},
-	Jar:            {table: "jar", receives: true, reads: true, shape: Rectangle},
-}
-
-// PipetteKinds are the kinds that a [[pipette]] may be of.
-func PipetteKinds() []string {
-	return []string{string(OneMark), string(Graduated), string(Piston), string(Transfer)}
-}
-
-// The tables of a kit file that do not hold volumetric instruments of the bench.
-const (
-	balanceTables   = "balance"
-	candidateTables = "candidate"
-)
-
-// KitTables are the names of the tables of a kit file.
-func KitTables() []string {
-	return slices.Concat([]string{balanceTables}, measureTables(), []string{candidateTables})
-}
-
-// measureTables are those of volumetric instruments, in the order in which they
-// are read: a jar may rest on any other.
-func measureTables() []string {
-	return []string{"cylinder", "flask", "pipette", "burette", "syringe", "dropper",
-		"beaker", "conical-flask", "conical-measure", "jar"}
-}
-
-// CandidateKinds are the kinds that a [[candidate]] may be of: the name of a table,
-// or the kind of a pipette.
-func CandidateKinds() []string {
-	var list []string
-	for _, table := range KitTables() {
-		switch table {
-		case kinds[OneMark].table:
-			list = append(list, PipetteKinds()...)
-		case candidateTables:
-		default:
-			list = append(list, table)
-		}
-	}
-	return list
+	Cylinder:       {receives: true, delivers: true, scale: true, reads: true, lettered: true, shape: Triangle},
+	Flask:          {receives: true, reads: true, lettered: true, shape: Triangle},
+	OneMark:        {delivers: true, deliver: true, reads: true, lettered: true, shape: Triangle},
+	Graduated:      {delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle},
+	Piston:         {delivers: true, deliver: true, shape: Rectangle},
+	Transfer:       {delivers: true, deliver: true, shape: Rectangle},
+	Burette:        {delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle},
+	Syringe:        {delivers: true, deliver: true, shape: Rectangle},
+	Dropper:        {delivers: true, deliver: true, shape: Rectangle},
+	Beaker:         {receives: true, delivers: true, scale: true, reads: true, shape: Rectangle},
+	ConicalFlask:   {receives: true, delivers: true, scale: true, reads: true, shape: Rectangle},
+	ConicalMeasure: {receives: true, delivers: true, deliver: true, scale: true, reads: true, shape: Rectangle},
+	Jar:            {receives: true, reads: true, shape: Rectangle},
 }
 
 // Receives reports whether a solution is made up in it.
@@ -110,3 +67,16 @@ func (k Kind) AnyVolume() bool { return k == Piston || k == Transfer || k == Syr
 
 // Counts reports whether it counts drops and measures no volume.
 func (k Kind) Counts() bool { return k == Dropper }
+
+// HasScale reports whether it has divisions; otherwise it has one mark, or is set.
+func (k Kind) HasScale() bool { return kinds[k].scale }
+
+// HasNumbers reports whether there are numbers on it: those of a scale, or of a
+// syringe or transfer pipette, which measure volumes in between as well.
+func (k Kind) HasNumbers() bool { return kinds[k].scale || k == Syringe || k == Transfer }
+
+// IsRead reports whether the error of reading it counts.
+func (k Kind) IsRead() bool { return kinds[k].reads }
+
+// Lettered reports whether its classes go by letters, and are never assumed.
+func (k Kind) Lettered() bool { return kinds[k].lettered }

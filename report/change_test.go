@@ -21,11 +21,11 @@ func comparedWith(t *testing.T, changes ...string) *route.Comparison {
 	t.Helper()
 	var list []equipment.Change
 	for _, text := range changes {
-		c, err := equipment.ParseChange(text)
+		c, err := benchfile.ParseChange("--change", text)
 		require.NoError(t, err)
 		list = append(list, c)
 	}
-	p, err := route.LoadPrep(demoPrep, "")
+	p, err := bench.LoadPrep(context.Background(), demoPrep, "")
 	require.NoError(t, err)
 	p, err = p.Changed(list)
 	require.NoError(t, err)

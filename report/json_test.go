@@ -18,7 +18,7 @@ const demoPrep = "../cmd/minim/demo/dye.toml"
 
 func compared(t *testing.T, path string) *route.Comparison {
 	t.Helper()
-	p, err := route.LoadPrep(path, "")
+	p, err := bench.LoadPrep(context.Background(), path, "")
 	require.NoError(t, err)
 	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 7, Coverage: 0.95})
 	require.NoError(t, err)

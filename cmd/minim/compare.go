@@ -127,7 +127,7 @@ func loadBoth(ctx context.Context, files []string, kit string, c changes) (prep,
 
 func loadPrep(ctx context.Context, files []string, kit string) (*route.Prep, error) {
 	if len(files) > 0 {
-		return route.LoadPrepContext(ctx, files[0], kit)
+		return bench.LoadPrep(ctx, files[0], kit)
 	}
 	if kit != "" {
 		return nil, &usageError{"--kit needs a prep as well", "the demo has a kit of its own; minim new DIR starts a prep to change"}

@@ -24,7 +24,7 @@ func TestDemoRecordCarriesItsPlan(t *testing.T) {
 	r, err := p.Route(name)
 	require.NoError(t, err)
 	const from, to = "# What was planned", "[entries]\n"
-	_, plan, ok := strings.Cut(record.Template(p, r), from)
+	_, plan, ok := strings.Cut(bench.Template(p, r), from)
 	require.True(t, ok)
 	plan, _, _ = strings.Cut(plan, to)
 	before, after, ok := strings.Cut(text, to)

@@ -44,7 +44,7 @@ func listKit(ctx context.Context, args []string, c console) error {
 
 func loadKit(ctx context.Context, files []string) (*equipment.Kit, error) {
 	if len(files) > 0 {
-		return equipment.LoadKitContext(ctx, files[0])
+		return bench.LoadKit(ctx, files[0])
 	}
 	return demo.LoadKit()
 }

@@ -69,7 +69,7 @@ Next: minim compare %s
 
 // startRecord writes a record to fill in.
 func (o *newOptions) startRecord(ctx context.Context, names []string, c console) error {
-	p, err := route.LoadPrepContext(ctx, o.record, o.kit)
+	p, err := bench.LoadPrep(ctx, o.record, o.kit)
 	if err != nil {
 		return err
 	}
@@ -94,7 +94,7 @@ func (o *newOptions) startRecord(ctx context.Context, names []string, c console)
 	if err := p.CheckOrder(r); err != nil {
 		return refusedHint(err, route.Result{Refused: true})
 	}
-	text := []byte(record.Template(p, r))
+	text := []byte(bench.Template(p, r))
 	if len(names) == 0 {
 		_, err := c.out.Write(text)
 		return err

@@ -140,7 +140,7 @@ func (o *planOptions) saved(p *plan.Plan) (*staged, error) {
 	if err != nil {
 		kit = p.Prep.Kit.File
 	}
-	data, err := route.SaveRoutes(p.Prep.Source, kit, p.Prep.Routes)
+	data, err := bench.SaveRoutes(p.Prep.Source, kit, p.Prep.Routes)
 	if err != nil {
 		return nil, err
 	}

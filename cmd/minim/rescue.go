@@ -105,7 +105,7 @@ func (o *rescueOptions) prep(ctx context.Context, files []string) (*route.Prep, 
 	if len(files) == 0 {
 		return o.ownPrep(ctx)
 	}
-	p, err := route.LoadPrepContext(ctx, files[0], o.kit)
+	p, err := bench.LoadPrep(ctx, files[0], o.kit)
 	if err != nil {
 		return nil, err
 	}
@@ -137,7 +137,7 @@ func parseVolume(text string) (float64, error) {
 
 // ownPrep is a prep for what the options say.
 func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
-	kit, err := equipment.LoadKitContext(ctx, o.kit)
+	kit, err := bench.LoadKit(ctx, o.kit)
 	if err != nil {
 		return nil, err
 	}
@@ -163,5 +163,5 @@ func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
 	if o.tolerance != "" {
 		lines = append([]string{"tolerance = " + benchfile.Quote(o.tolerance)}, lines...)
 	}
-	return route.ParsePrep("the command line", []byte(strings.Join(lines, "\n")+"\n"), kit)
+	return bench.ParsePrep("the command line", []byte(strings.Join(lines, "\n")+"\n"), kit)
 }

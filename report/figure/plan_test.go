@@ -19,7 +19,7 @@ import (
 // demo compares the routes of the demo, in few trials.
 func demo(t *testing.T) *route.Comparison {
 	t.Helper()
-	p, err := route.LoadPrep("../../cmd/minim/demo/dye.toml", "")
+	p, err := bench.LoadPrep(context.Background(), "../../cmd/minim/demo/dye.toml", "")
 	require.NoError(t, err)
 	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 1, Coverage: 0.95})
 	require.NoError(t, err)
@@ -193,7 +193,7 @@ func TestFiguresOfAPlanRepeatByteForByte(t *testing.T) {
 // A picture of a changed kit says so.
 func TestFiguresOfAPlanOnAChangedKit(t *testing.T) {
 	c := compare(t, cases["usual"])
-	change, err := equipment.ParseChange("rough scale: readability = 0.001 g")
+	change, err := benchfile.ParseChange("--change", "rough scale: readability = 0.001 g")
 	require.NoError(t, err)
 	c.Prep.Changes = []equipment.Change{change}
 	trade, err := Trade(planned(c))

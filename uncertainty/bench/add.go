@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment/benchfile"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
@@ -24,7 +25,7 @@ type Addition struct {
 	Lines  []string
 	// Check, if there is one, looks at the record as it would be; with an error nothing is
 	// written. Waiting, if there is one, is called when the record is waited for long.
-	Check   func(r *Record) error
+	Check   func(r *record.Record) error
 	Waiting func()
 }
 
@@ -48,8 +49,8 @@ func Add(ctx context.Context, path string, p *route.Prep, a Addition) error {
 }
 
 // added words the additions to the text of a record, and reads it with them.
-func (a *Addition) added(path string, text []byte, p *route.Prep) (lines string, with *Record, err error) {
-	r, err := Parse(path, text, p)
+func (a *Addition) added(path string, text []byte, p *route.Prep) (lines string, with *record.Record, err error) {
+	r, err := readRecord(path, text, p)
 	if err != nil {
 		return "", nil, err
 	}
@@ -61,7 +62,7 @@ func (a *Addition) added(path string, text []byte, p *route.Prep) (lines string,
 }
 
 // entries words the additions as lines of a record.
-func (a *Addition) entries(r *Record) (string, error) {
+func (a *Addition) entries(r *recordReader) (string, error) {
 	var b strings.Builder
 	for i, line := range a.Lines {
 		keys, err := parseAddition(line, r)
@@ -76,7 +77,7 @@ func (a *Addition) entries(r *Record) (string, error) {
 
 // parseWith reads the record as it would be. The place of a mistake in what is added is
 // the option that it came by, since it is in no file.
-func parseWith(path string, text []byte, lines string, p *route.Prep) (*Record, error) {
+func parseWith(path string, text []byte, lines string, p *route.Prep) (*record.Record, error) {
 	whole, _ := Whole(path, text)
 	before := strings.Count(string(whole), "\n") + 1
 	if n := len(whole); n > 0 && whole[n-1] != '\n' {
@@ -84,7 +85,7 @@ func parseWith(path string, text []byte, lines string, p *route.Prep) (*Record, 
 	} else {
 		before--
 	}
-	r, err := Parse(path, append(whole, lines...), p)
+	r, err := ParseRecord(path, append(whole, lines...), p)
 	for _, m := range benchfile.MistakesIn(err) {
 		if m.Line > before {
 			m.Place = benchfile.Place{File: "the new entry", Column: m.Column}
@@ -92,5 +93,3 @@ func parseWith(path string, text []byte, lines string, p *route.Prep) (*Record, 
 	}
 	return r, err
 }
-
-func textAt(key, value string) string { return key + " = " + benchfile.Quote(value) }

@@ -3,6 +3,7 @@ package bench
 import (
 	"strings"
 
+	"minim/equipment"
 	"minim/equipment/benchfile"
 )
 
@@ -17,14 +18,14 @@ func (r *kitReader) candidate(t *benchfile.Table) {
 		t.Name += " balance"
 		r.balance(t)
 	default:
-		t.Name += " " + kinds[Kind(kind)].table
-		r.measure(t, Kind(kind))
+		t.Name += " " + tableOf(equipment.Kind(kind))
+		r.measure(t, equipment.Kind(kind))
 	}
 }
 
 func candidateKind(t *benchfile.Table) string {
-	if t.Shape("kind") == benchfile.Text && t.Text("kind") == kinds[OneMark].table {
-		t.Fail("kind", "there are several kinds of pipette", "choose from "+strings.Join(PipetteKinds(), ", "))
+	if t.Shape("kind") == benchfile.Text && t.Text("kind") == pipetteTables {
+		t.Fail("kind", "there are several kinds of pipette", "choose from "+strings.Join(pipetteKinds(), ", "))
 		return ""
 	}
 	return t.Word("kind", CandidateKinds()...)

@@ -3,29 +3,49 @@ package bench
 import (
 	"errors"
 
+	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/uncertainty/route"
 )
 
-// Change gives one property of an instrument another value, in memory only:
-// "0.01 g scale: readability = 0.001 g".
-type Change = benchfile.Change
+// Changed is a prep as it was read, on its kit with changes in memory to instruments of the
+// bench or to candidates, by the names that the file gives them. What is not changed stays as
+// stated, and no file is read again. The files must be right without them; a mistake that
+// comes with the changes points at them.
+func Changed(p *route.Prep, changes []benchfile.Change) (*route.Prep, error) {
+	kit, err := changedKit(p.Kit.File, p.Kit.Source, changes)
+	if err != nil {
+		return nil, err
+	}
+	kit.Invented = p.Kit.Invented
+	changed, err := ParsePrep(p.File, p.Source, kit)
+	if err != nil {
+		return nil, err
+	}
+	for _, c := range changes {
+		changed.Changes = append(changed.Changes, equipment.Change{Name: c.Name, Key: c.Key, Value: c.Value})
+	}
+	return changed, nil
+}
 
-// changeOption is what changes go by in messages: the option that takes them.
-const changeOption = "--change"
-
-// ParseChange reads "NAME: property = VALUE", where a text needs no quotes. The
-// error is a *benchfile.Mistake that points into the text.
-func ParseChange(text string) (Change, error) { return benchfile.ParseChange(changeOption, text) }
-
-// ParseKitChanged is [ParseKit] with changes to instruments of the bench or to
-// candidates, by the names that the file gives them. What is not changed stays as
-// stated. The file must be right without them; a mistake that comes with the changes
-// points at them.
-func ParseKitChanged(name string, data []byte, changes []Change) (*Kit, error) {
+// changedKit reads a kit file with changes.
+func changedKit(name string, data []byte, changes []benchfile.Change) (*equipment.Kit, error) {
 	kit, err := ParseKit(name, data)
 	if err != nil || len(changes) == 0 {
 		return kit, err
 	}
+	root, err := changedTable(name, data, changes)
+	if err != nil {
+		return nil, err
+	}
+	if kit, err = readKit(root); err != nil {
+		return nil, blame(err, changes)
+	}
+	return kit, nil
+}
+
+// changedTable is the table of a kit file without mistakes, with changes.
+func changedTable(name string, data []byte, changes []benchfile.Change) (*benchfile.Table, error) {
 	root, err := benchfile.Parse(name, data)
 	if err != nil {
 		return nil, err
@@ -40,11 +60,7 @@ func ParseKitChanged(name string, data []byte, changes []Change) (*Kit, error) {
 			return nil, err
 		}
 	}
-	kit, err = readKit(root)
-	if err != nil {
-		return nil, blame(err, changes)
-	}
-	return kit, nil
+	return root, nil
 }
 
 // instrumentTables finds the table of each instrument of a kit without mistakes.
@@ -61,7 +77,7 @@ func instrumentTables(root *benchfile.Table) (tables map[string]*benchfile.Table
 
 // blame points at the changes where a mistake shows elsewhere in the file, which
 // is right without them.
-func blame(err error, changes []Change) error {
+func blame(err error, changes []benchfile.Change) error {
 	var m *benchfile.Mistake
 	if !errors.As(err, &m) || m.Line == 0 {
 		return err

@@ -3,13 +3,11 @@ package bench
 import (
 	"fmt"
 	"slices"
-
-	"minim/uncertainty/route"
 )
 
 // correct reads an entry that corrects another: what it does not say stays as in that
 // one, which is struck.
-func (e *Entry) correct(r *Record, p *route.Prep) {
+func (e *entry) correct(r *recordReader, p prepReader) {
 	t := e.table
 	e.Corrects = t.Count("corrects", 1)
 	other := e.corrected(r)
@@ -28,8 +26,8 @@ func (e *Entry) correct(r *Record, p *route.Prep) {
 	case other.Step == 0:
 		e.readTemperature(other)
 	default:
-		e.Done, e.known = p.ReadDone(t, &other.Done)
-		e.Read = (other.Read || t.Has(e.Done.Key())) && !e.asPlanned
+		e.Done, e.known = p.readDone(t, &other.Done)
+		e.Read = (other.Read || t.Has(e.Done.Verb.Key())) && !e.asPlanned
 	}
 	if e.Spoilt == "" {
 		e.Spoilt = other.Spoilt
@@ -38,7 +36,7 @@ func (e *Entry) correct(r *Record, p *route.Prep) {
 
 // corrected is the entry that one corrects. It is nil when there is a mistake: in the
 // number, or already in that entry.
-func (e *Entry) corrected(r *Record) *Entry {
+func (e *entry) corrected(r *recordReader) *entry {
 	other := r.entry(e.Corrects)
 	message, hint := "", ""
 	switch {
@@ -63,10 +61,10 @@ func (e *Entry) corrected(r *Record) *Entry {
 }
 
 // entry is the one of a number, nil when there is none.
-func (r *Record) entry(number int) *Entry {
-	i, found := slices.BinarySearchFunc(r.Entries, number, func(e Entry, n int) int { return e.Number - n })
+func (r *recordReader) entry(number int) *entry {
+	i, found := slices.BinarySearchFunc(r.entries, number, func(e *entry, n int) int { return e.Number - n })
 	if !found {
 		return nil
 	}
-	return &r.Entries[i]
+	return r.entries[i]
 }

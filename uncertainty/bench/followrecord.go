@@ -7,19 +7,20 @@ import (
 	"strings"
 
 	"minim/equipment/benchfile"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
 // work is the batch while the entries are gone through.
 type work struct {
-	*Record
-	// entries is the table of all.
-	entries *benchfile.Table
+	*recordReader
+	// all is the table of all entries.
+	all *benchfile.Table
 	// steps are those planned, and what was done after them.
 	steps []route.Step
 	// done are the entries of the steps, nil where there is none; lost is what was
 	// thrown away in each.
-	done []*Entry
+	done []*entry
 	lost []waste
 	// last is the last step that was done, spoilt the one that was spoilt and not yet
 	// repeated; both from 1, 0 for none.
@@ -28,12 +29,12 @@ type work struct {
 
 // follow goes through the entries in the order in which they were made, and puts the
 // made route together. It ends at a mistake.
-func (r *Record) follow(entries *benchfile.Table) {
-	w := &work{Record: r, entries: entries, steps: slices.Clone(r.Planned.Steps)}
-	w.done, w.lost = make([]*Entry, len(w.steps)), make([]waste, len(w.steps))
+func (r *recordReader) follow(entries *benchfile.Table) {
+	w := &work{recordReader: r, all: entries, steps: slices.Clone(r.Planned.Steps)}
+	w.done, w.lost = make([]*entry, len(w.steps)), make([]waste, len(w.steps))
 	stands := r.standing()
-	for i := range r.Entries {
-		if !w.enter(&r.Entries[i], stands) {
+	for _, e := range r.entries {
+		if !w.enter(e, stands) {
 			return
 		}
 	}
@@ -44,10 +45,9 @@ func (r *Record) follow(entries *benchfile.Table) {
 }
 
 // standing maps the number of each entry to the entry that it has been corrected to.
-func (r *Record) standing() map[int]*Entry {
-	stands := make(map[int]*Entry, len(r.Entries))
-	for i := len(r.Entries) - 1; i >= 0; i-- {
-		e := &r.Entries[i]
+func (r *recordReader) standing() map[int]*entry {
+	stands := make(map[int]*entry, len(r.entries))
+	for _, e := range slices.Backward(r.entries) {
 		stands[e.Number] = e
 		if e.StruckBy > 0 {
 			stands[e.Number] = stands[e.StruckBy]
@@ -57,7 +57,7 @@ func (r *Record) standing() map[int]*Entry {
 }
 
 // enter takes up an entry. It returns false at a mistake.
-func (w *work) enter(e *Entry, stands map[int]*Entry) bool {
+func (w *work) enter(e *entry, stands map[int]*entry) bool {
 	now := stands[e.Number]
 	switch {
 	case e.Step == 0 || now.Withdrawn:
@@ -73,7 +73,7 @@ func (w *work) enter(e *Entry, stands map[int]*Entry) bool {
 
 // do takes up a step as it was done; e says where in the order, and now what it has been
 // corrected to. It returns false at a mistake.
-func (w *work) do(e, now *Entry) bool {
+func (w *work) do(e, now *entry) bool {
 	switch {
 	case e.Late && e.Step < w.last && w.done[e.Step-1] == nil:
 		// it was forgotten
@@ -89,10 +89,10 @@ func (w *work) do(e, now *Entry) bool {
 }
 
 // put puts a step in its place. It returns false when one before it is not there.
-func (w *work) put(e, now *Entry) bool {
+func (w *work) put(e, now *entry) bool {
 	switch n := len(w.steps); {
 	case e.Step > n+1:
-		w.failStep(e, n+1)
+		w.failNumber(e, n+1)
 		return false
 	case e.Step > n:
 		w.steps, w.done = append(w.steps, route.Step{}), append(w.done, nil)
@@ -106,7 +106,7 @@ func (w *work) put(e, now *Entry) bool {
 }
 
 // refuse says that a step has been done already, or comes too late.
-func (w *work) refuse(e *Entry) {
+func (w *work) refuse(e *entry) {
 	before := w.done[e.Step-1]
 	if before == nil {
 		e.table.Fail("step", fmt.Sprintf("step %d stands below step %d", e.Step, w.last), "entries follow the steps; for one that was forgotten write late = true")
@@ -117,7 +117,7 @@ func (w *work) refuse(e *Entry) {
 }
 
 // spoil marks a step as spoilt, unless it has been thrown away already.
-func (w *work) spoil(e, now *Entry) {
+func (w *work) spoil(e, now *entry) {
 	switch {
 	case e.Step > len(w.done) || w.done[e.Step-1] != now:
 	case w.spoilt > 0:
@@ -141,7 +141,7 @@ func (w *work) again() (steps []int) {
 
 // repeat takes the work up again after it was spoilt, if that is possible from the
 // step of an entry.
-func (w *work) repeat(e *Entry) bool {
+func (w *work) repeat(e *entry) bool {
 	steps := w.again()
 	if !slices.Contains(steps, e.Step) {
 		words := make([]string, len(steps))
@@ -186,18 +186,18 @@ func (w *work) check(r *route.Route) bool {
 			tables[i] = w.done[i].table
 		}
 	}
-	return w.Prep.CheckDone(r, tables, w.entries)
+	return prepReader{w.Prep}.checkDone(r, tables, w.all)
 }
 
 // origin says where a step is from.
-func (w *work) origin(i int) Origin {
+func (w *work) origin(i int) record.Origin {
 	switch {
 	case w.done[i] == nil && i < w.last:
-		return Missing
+		return record.Missing
 	case w.done[i] == nil:
-		return ToCome
+		return record.ToCome
 	case w.done[i].Read:
-		return Recorded
+		return record.Recorded
 	}
-	return AsPlanned
+	return record.AsPlanned
 }

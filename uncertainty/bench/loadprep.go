@@ -8,17 +8,13 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/uncertainty/route"
 )
 
-// LoadPrep reads a prep file and the kit that it names, relative to its own
-// folder; a kitPath that is not empty takes the place of the kit named.
-func LoadPrep(path, kitPath string) (*Prep, error) {
-	return LoadPrepContext(context.Background(), path, kitPath)
-}
-
-// LoadPrepContext is [LoadPrep] of files that may have to be waited for, until the context
-// is done.
-func LoadPrepContext(ctx context.Context, path, kitPath string) (*Prep, error) {
+// LoadPrep reads a prep file and the kit that it names, relative to its own folder; a
+// kitPath that is not empty takes the place of the kit named. The files may have to be
+// waited for, until the context is done.
+func LoadPrep(ctx context.Context, path, kitPath string) (*route.Prep, error) {
 	root, err := benchfile.Load(ctx, path)
 	if err != nil {
 		return nil, err
@@ -30,29 +26,13 @@ func LoadPrepContext(ctx context.Context, path, kitPath string) (*Prep, error) {
 	return readPrep(root, kit)
 }
 
-// Changed is the prep as it was read, on its kit with changes in memory: see
-// [equipment.ParseKitChanged]. No file is read again.
-func (p *Prep) Changed(changes []equipment.Change) (*Prep, error) {
-	kit, err := equipment.ParseKitChanged(p.Kit.File, p.Kit.Source, changes)
-	if err != nil {
-		return nil, err
-	}
-	kit.Invented = p.Kit.Invented
-	changed, err := ParsePrep(p.File, p.Source, kit)
-	if err != nil {
-		return nil, err
-	}
-	changed.Changes = changes
-	return changed, nil
-}
-
 // findKit loads the kit of a prep. When the prep names none, or one that is not
 // there, that is a mistake in the prep, which reading on will return; the kit
 // is then empty.
 func findKit(ctx context.Context, root *benchfile.Table, path, kitPath string) (*equipment.Kit, error) {
 	named := root.FileName("kit")
 	if kitPath != "" {
-		return equipment.LoadKitContext(ctx, kitPath)
+		return LoadKit(ctx, kitPath)
 	}
 	if named == "" {
 		if !root.Has("kit") {
@@ -60,7 +40,7 @@ func findKit(ctx context.Context, root *benchfile.Table, path, kitPath string) (
 		}
 		return new(equipment.Kit), nil
 	}
-	kit, err := equipment.LoadKitContext(ctx, filepath.Join(filepath.Dir(path), filepath.FromSlash(named)))
+	kit, err := LoadKit(ctx, filepath.Join(filepath.Dir(path), filepath.FromSlash(named)))
 	if errors.Is(err, fs.ErrNotExist) {
 		root.Fail("kit", "there is no file "+named, "it is looked for beside the prep; or use --kit")
 		return new(equipment.Kit), nil
@@ -70,7 +50,7 @@ func findKit(ctx context.Context, root *benchfile.Table, path, kitPath string) (
 
 // ParsePrep reads the text of a prep file that is made with the given kit; name
 // stands for the file in messages.
-func ParsePrep(name string, data []byte, kit *equipment.Kit) (*Prep, error) {
+func ParsePrep(name string, data []byte, kit *equipment.Kit) (*route.Prep, error) {
 	root, err := benchfile.Parse(name, data)
 	if err != nil {
 		return nil, err

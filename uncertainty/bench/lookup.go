@@ -7,9 +7,10 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/uncertainty/route"
 )
 
-func (p *Prep) findBalance(t *benchfile.Table, key string) *equipment.Balance {
+func (p prepReader) findBalance(t *benchfile.Table, key string) *equipment.Balance {
 	name := t.Text(key)
 	b := p.Kit.Balance(name)
 	if name != "" && b == nil {
@@ -18,7 +19,7 @@ func (p *Prep) findBalance(t *benchfile.Table, key string) *equipment.Balance {
 	return b
 }
 
-func (p *Prep) findMeasure(t *benchfile.Table, key string, verb Verb) *equipment.Measure {
+func (p prepReader) findMeasure(t *benchfile.Table, key string, verb route.Verb) *equipment.Measure {
 	name := t.Text(key)
 	m := p.Kit.Measure(name)
 	switch {
@@ -26,9 +27,9 @@ func (p *Prep) findMeasure(t *benchfile.Table, key string, verb Verb) *equipment
 	case m == nil:
 		p.failInstrument(t, key, name, "vessel or pipette", p.measures(verb))
 	case fits(m, verb):
-	case verb == MakeUpTo:
+	case verb == route.MakeUpTo:
 		t.Fail(key, "a solution cannot be made up in the "+name, choose(p.measures(verb)))
-	case verb == Pour:
+	case verb == route.Pour:
 		t.Fail(key, "the "+name+" is not a vessel to pour from", choose(p.measures(verb)))
 	default:
 		t.Fail(key, "the "+name+" holds a volume but does not measure one out", choose(p.measures(verb)))
@@ -37,15 +38,15 @@ func (p *Prep) findMeasure(t *benchfile.Table, key string, verb Verb) *equipment
 }
 
 // fits reports whether a verb can use an instrument.
-func fits(m *equipment.Measure, verb Verb) bool {
-	if verb == MakeUpTo || verb == Pour {
+func fits(m *equipment.Measure, verb route.Verb) bool {
+	if verb == route.MakeUpTo || verb == route.Pour {
 		return m.Kind.Receives()
 	}
 	return m.Kind.Delivers()
 }
 
 // measures lists the instruments of the kit that a verb can use.
-func (p *Prep) measures(verb Verb) (names []string) {
+func (p prepReader) measures(verb route.Verb) (names []string) {
 	for _, m := range p.Kit.Measures {
 		if fits(m, verb) {
 			names = append(names, m.Name)
@@ -54,7 +55,7 @@ func (p *Prep) measures(verb Verb) (names []string) {
 	return names
 }
 
-func (p *Prep) balances() (names []string) {
+func (p prepReader) balances() (names []string) {
 	for _, b := range p.Kit.Balances {
 		names = append(names, b.Name)
 	}
@@ -63,7 +64,7 @@ func (p *Prep) balances() (names []string) {
 
 // withoutKit reports that the kit could not be found, which is the mistake: of its
 // instruments nothing can be said.
-func (p *Prep) withoutKit() bool { return len(p.Kit.Names())+len(p.Kit.Candidates.Names()) == 0 }
+func (p prepReader) withoutKit() bool { return len(p.Kit.Names())+len(p.Kit.Candidates.Names()) == 0 }
 
 func choose(among []string) string {
 	if len(among) == 0 {
@@ -74,7 +75,7 @@ func choose(among []string) string {
 
 // failInstrument says that the kit has no such instrument, or has one of that
 // name that is of another sort or not on the bench.
-func (p *Prep) failInstrument(t *benchfile.Table, key, name, noun string, fitting []string) {
+func (p prepReader) failInstrument(t *benchfile.Table, key, name, noun string, fitting []string) {
 	switch {
 	case p.withoutKit():
 		// said already

@@ -15,7 +15,7 @@ type waste struct {
 // of is the amount in the unit of a step as it was done again. What another verb or
 // instrument has wasted cannot be said in it, and is left out.
 func (l *waste) of(s *route.Step) float64 {
-	if l.step.Verb != s.Verb || l.step.Unit() != s.Unit() || l.step.Stock != s.Stock || l.step.From != s.From {
+	if l.step.Verb != s.Verb || unitOf(&l.step) != unitOf(s) || l.step.Stock != s.Stock || l.step.From != s.From {
 		return 0
 	}
 	return l.amount
@@ -99,7 +99,7 @@ func (w *work) inside(i int) (amount float64) {
 		s := &w.steps[j]
 		switch s.Verb {
 		case route.Take, route.Pour:
-			if s.Unit() == "mL" {
+			if unitOf(s) == "mL" {
 				amount += s.Amount
 			}
 		case route.WeighAliquot:

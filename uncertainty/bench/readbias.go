@@ -3,47 +3,35 @@ package bench
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
+	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 )
 
-// bias reads the limit of the piece: its own, a certificate's, or that of its
-// class.
-func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
-	k.Bias = Bias{Shape: kinds[k.Kind].shape, ShapeAssumed: true, BetweenMarks: 0.5}
-	if k.Kind != Jar {
+// bias reads the limit of the piece: its own, or a certificate's.
+func (r *kitReader) bias(t *benchfile.Table, k *equipment.Measure) {
+	if k.Kind != equipment.Jar {
 		k.Bias.BetweenMarks = betweenMarks(t)
 	}
-	for _, shape := range []Shape{r.shape, shapeOf(t)} {
+	for _, shape := range []equipment.Shape{r.shape, shapeOf(t)} {
 		if shape != "" {
 			k.Bias.Shape, k.Bias.ShapeAssumed = shape, false
 		}
 	}
-	if k.statedTwice(t) {
-		return
-	}
 	switch {
+	case statedTwice(t, k):
 	case t.Has("correction"):
-		k.correction(t)
+		correction(t, k)
 	case t.Has("standard-uncertainty"):
-		k.Bias.Shape, k.Bias.ShapeAssumed = Gauss, false
+		k.Bias.Shape, k.Bias.ShapeAssumed = equipment.Gauss, false
 		k.Bias.Limit = t.NotNegative("standard-uncertainty", quantity.Volume)
 		below(t, "standard-uncertainty", k.Bias.Limit, k.Capacity)
 	case t.Has("tolerance"):
-		k.tolerance(t)
-	case k.Class != nil:
-		k.Bias.FromClass = true
-		k.Bias.Limit, k.Bias.ByClass = k.Class.Tolerance, k.Class.varies()
-		if k.Kind == Dropper && k.Capacity != k.Class.Capacity {
-			k.Bias.Limit = k.Class.Limit(k.Capacity)
-		}
-	case k.Kind == Jar && !t.Has("set-with"):
-		t.FailFor(t, append([]string{"set-with"}, limitKeys...), "", "nothing says how good the line of the "+k.called()+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")
-	case kinds[k.Kind].lettered && !t.Has("class"):
-		t.FailFor(t, append([]string{"class"}, limitKeys...), "", "nothing says how good the "+k.called()+" is", "state its class (\"A\" or \"B\"), or its own tolerance")
+		tolerance(t, k)
 	}
 }
 
@@ -60,9 +48,9 @@ func ownLimit(t *benchfile.Table) bool {
 }
 
 // statedTwice refuses two statements of how good a piece is.
-func (k *Measure) statedTwice(t *benchfile.Table) bool {
+func statedTwice(t *benchfile.Table, k *equipment.Measure) bool {
 	keys := slices.Clone(limitKeys)
-	if k.Kind == Jar {
+	if k.Kind == equipment.Jar {
 		keys = append(keys, "set-with")
 	}
 	own, last := 0, len(keys)-1
@@ -71,15 +59,12 @@ func (k *Measure) statedTwice(t *benchfile.Table) bool {
 			own++
 		}
 		if own == 2 {
-			t.Fail(key, "how good the "+k.called()+" is, is stated twice", "state one of "+strings.Join(keys[:last], ", ")+" and "+keys[last])
+			t.Fail(key, "how good the "+called(k)+" is, is stated twice", "state one of "+strings.Join(keys[:last], ", ")+" and "+keys[last])
 			return true
 		}
 	}
 	return false
 }
-
-// varies reports whether the limit depends on the volume measured.
-func (c Class) varies() bool { return c.Share > 0 || c.BelowHalf != Sloped{} }
 
 func betweenMarks(t *benchfile.Table) float64 {
 	if !t.Has("between-marks") {
@@ -94,7 +79,7 @@ func betweenMarks(t *benchfile.Table) float64 {
 
 // tolerance reads the piece's own limit: a volume, a share of its capacity, or
 // a share of what is measured.
-func (k *Measure) tolerance(t *benchfile.Table) {
+func tolerance(t *benchfile.Table, k *equipment.Measure) {
 	if t.Shape("tolerance") == benchfile.Text {
 		text := t.Text("tolerance")
 		share, of, err := quantity.ParseShareOf(text)
@@ -123,7 +108,7 @@ func (k *Measure) tolerance(t *benchfile.Table) {
 
 // correction reads what a certificate says is to be added to a reading, with U
 // and k.
-func (k *Measure) correction(t *benchfile.Table) {
+func correction(t *benchfile.Table, k *equipment.Measure) {
 	sub := t.Table("correction")
 	if sub == nil {
 		return
@@ -137,31 +122,52 @@ func (k *Measure) correction(t *benchfile.Table) {
 	case k.Capacity > 0 && (k.Bias.Correction >= k.Capacity || -k.Bias.Correction >= k.Capacity):
 		sub.Fail("value", "must be smaller than the capacity", "")
 	case factor > 0:
-		k.Bias.Shape, k.Bias.ShapeAssumed, k.Bias.BetweenMarks = Gauss, false, 1
+		k.Bias.Shape, k.Bias.ShapeAssumed, k.Bias.BetweenMarks = equipment.Gauss, false, 1
 		k.Bias.Limit = expanded / factor
 		below(sub, "expanded", expanded, k.Capacity)
 	}
 }
 
 // called is what it goes by in a message, which for want of a name is its kind.
-func (k *Measure) called() string { return cmp.Or(k.Name, string(k.Kind), "measure") }
+func called(k *equipment.Measure) string { return cmp.Or(k.Name, string(k.Kind), "measure") }
 
 // check refuses what cannot be.
-func (k *Measure) check(t *benchfile.Table) {
-	scale := kinds[k.Kind].scale && kinds[k.Kind].lettered
+func check(t *benchfile.Table, k *equipment.Measure) {
+	scale := k.Kind.HasScale() && k.Kind.Lettered()
 	switch {
 	case k.Capacity == 0:
 		// said already
 	case scale && (ownLimit(t) || !t.Has("class")) && k.Division == 0 && !t.Has("division"):
-		t.FailFor(t, []string{"division", "class"}, "", "the "+k.called()+" has a scale, but its division is not stated", "state division, or the class that fixes it")
+		t.FailFor(t, []string{"division", "class"}, "", "the "+called(k)+" has a scale, but its division is not stated", "state division, or the class that fixes it")
 	case k.Division > k.Capacity:
 		t.Fail("division", "the division is larger than the capacity", "")
 	case k.Division > 0 && k.Capacity/k.Division > linesLimit.Most*(1+1e-9):
 		t.Fail("division", fmt.Sprintf("a scale of %.5g lines up to its capacity is not likely", k.Capacity/k.Division), fmt.Sprintf("the finest have some hundreds; at most %v are read", linesLimit.Most))
-	case perMillimetre(k.Bore) >= k.Capacity:
+	case equipment.PerMillimetre(k.Bore) >= k.Capacity:
 		t.Fail("bore", "one millimetre of so wide a neck holds more than the capacity", "state the inside width at the mark, as in \"13 mm\"")
 	}
-	k.Repeatability.below(t, k.Capacity)
+	checkNumbered(t, k)
+	spreadBelow(t, k.Repeatability, k.Capacity)
 	below(t, "clinging", k.Clinging.Value, k.Capacity)
 	below(t, "retained", k.Retained.Mean, k.Capacity)
+}
+
+// checkNumbered refuses numbered marks that no scale has.
+func checkNumbered(t *benchfile.Table, k *equipment.Measure) {
+	const hint = "state the volume from one number on the scale to the next"
+	switch {
+	case k.Capacity == 0 || !k.Kind.HasNumbers() || !t.Has("numbered") || !t.Sound("numbered"):
+		// said already
+	case k.Numbered > k.Capacity:
+		t.Fail("numbered", "is more than the capacity", hint)
+	case k.Division > 0 && !whole(k.Numbered/k.Division):
+		t.Fail("numbered", "is not a whole number of divisions of "+equipment.Millilitres(k.Division), hint)
+	case k.Capacity/k.Numbered > numbersLimit.Most*(1+1e-9):
+		t.Fail("numbered", "no scale has so many numbers", hint)
+	}
+}
+
+// whole reports a whole number, up to the rounding of decimal fractions.
+func whole(n float64) bool {
+	return math.Round(n) >= 1 && math.Abs(n-math.Round(n)) <= 1e-9*math.Max(1, n)
 }

@@ -3,93 +3,58 @@ package bench
 import (
 	"strings"
 
+	"minim/equipment"
 	"minim/equipment/benchfile"
 )
 
-// class fills in from the class table what the kit does not state itself. Kinds
-// without letters have a class of their own, which is assumed.
-func (r *kitReader) class(t *benchfile.Table, k *Measure) {
-	traits := kinds[k.Kind]
-	q := ClassQuery{Kind: string(k.Kind), Capacity: k.Capacity, Division: k.Division}
-	if traits.lettered {
+// classQuery reads by which row of the class table a piece is.
+func classQuery(t *benchfile.Table, k *equipment.Measure) (q equipment.ClassQuery) {
+	if k.Kind.Lettered() {
 		q.Name = t.Word("class", "A", "AS", "B")
 	}
-	if k.Kind != Jar {
+	if k.Kind != equipment.Jar {
 		q.Standard = t.Word("standard", "ISO", "ASTM", "DIN", "GOST", "USP", "Ph. Eur.")
 	}
-	q.Form = r.form(t, k.Kind)
-	stated := ownLimit(t)
-	if !t.Sound("kind", "class", "standard", "form", "capacity", "division") {
-		return
-	}
-	if k.Kind == "" || k.Kind == Jar || q.Name == "" && traits.lettered || q.Capacity <= 0 {
-		return
-	}
-	switch {
-	case k.Kind == Dropper && k.DropOf != "" && q.Standard != "Ph. Eur.":
-		q.Capacity, q.Form = 1, "calibrated"
-	case k.Kind == Dropper:
-		q.Capacity = standardDrop
-	}
-	c, err := FindClass(q)
-	if err == nil {
-		k.Numbered = c.Numbered
-	}
-	switch classError, failed := err.(ClassError); {
-	case failed && stated:
-		return
-	case failed && traits.lettered:
-		t.Fail("class", classError.Message, classError.Hint)
-		return
-	case failed:
-		t.Fail("", classError.Message, withoutClass.Replace(classError.Hint))
-		return
-	case stated && !traits.lettered && !k.completedBy(c, t):
-		return
-	}
-	k.take(c)
-	k.StandardAssumed = q.Standard == "" && c.Standard != ""
-}
-
-// withoutClass words a hint for what has neither a class nor, of need, a division.
-var withoutClass = strings.NewReplacer(" and division instead of the class", "", " instead of the class", "")
-
-// completedBy reports whether a class has what is not stated of a piece whose
-// limit is its own: the scatter of a piston, the dead space of a syringe, the
-// drop of a dropper.
-func (k *Measure) completedBy(c Class, t *benchfile.Table) bool {
-	return c.Random > 0 && !k.Repeatability.Known || c.DeadSpace > 0 && !k.Retained.Known || k.Kind == Dropper && !t.Has("drop")
-}
-
-// take fills in the figures of a class that the kit does not state.
-func (k *Measure) take(c Class) {
-	k.Class = &c
-	if k.Division == 0 {
-		k.Division = c.Division
-	}
-	if !k.Repeatability.Known {
-		k.Random = c.Random
-	}
-	if k.Bore == 0 {
-		k.Bore = c.Bore
-	}
-	if k.Bore == 0 && kinds[k.Kind].reads {
-		other, err := FindClass(ClassQuery{Kind: c.Kind, Form: c.Form, Standard: "ASTM", Name: c.Name, Capacity: c.Capacity, Division: c.Division})
-		if err == nil && other.Bore > 0 {
-			k.Bore, k.BoreAssumed = other.Bore, true
-		}
-	}
+	q.Form = form(t, k.Kind)
+	return q
 }
 
 // form reads which of several forms the standard knows.
-func (r *kitReader) form(t *benchfile.Table, kind Kind) string {
+func form(t *benchfile.Table, kind equipment.Kind) string {
 	switch kind {
-	case Cylinder:
+	case equipment.Cylinder:
 		return t.Word("form", "tall", "squat", "plastic")
-	case Piston:
+	case equipment.Piston:
 		return t.Word("form", "air", "direct reusable", "direct single-use", "dispenser")
-	case Beaker:
+	case equipment.Beaker:
 		return t.Word("form", "marked", "unmarked")
 	}
 	return ""
 }
+
+// complete fills in what is not stated. Where what the class rests on is not sound, nothing
+// but that nothing is stated can be wrong.
+func complete(t *benchfile.Table, k *equipment.Measure, q equipment.ClassQuery, sound bool) {
+	if !t.Sound("drop") {
+		return
+	}
+	err, failed := k.Complete(q).(equipment.ClassError)
+	unlimited := func(key string) {
+		t.FailFor(t, append([]string{key}, limitKeys...), "", err.Message, err.Hint)
+	}
+	switch {
+	case !failed || k.Kind == equipment.Jar && t.Has("set-with"):
+	case k.Kind == equipment.Jar:
+		unlimited("set-with")
+	case k.Kind.Lettered() && !t.Has("class"):
+		unlimited("class")
+	case !sound:
+	case k.Kind.Lettered():
+		t.Fail("class", err.Message, err.Hint)
+	default:
+		t.Fail("", err.Message, withoutClass.Replace(err.Hint))
+	}
+}
+
+// withoutClass words a hint for what has neither a class nor, of need, a division.
+var withoutClass = strings.NewReplacer(" and division instead of the class", "", " instead of the class", "")

@@ -5,34 +5,35 @@ import (
 	"slices"
 
 	"minim/equipment/benchfile"
+	"minim/uncertainty/route"
 )
 
-// ReadDone reads a step as it was really done from a table of a record. What the table
+// readDone reads a step as it was really done from a table of a record. What the table
 // does not say is as in the step planned; how an instrument was used only where it is
 // the one planned. Without a plan, nil, the table must say all. Mistakes are recorded
 // in the table; ok is false when for one of them the step is not known.
-func (p *Prep) ReadDone(t *benchfile.Table, planned *Step) (s Step, ok bool) {
+func (p prepReader) readDone(t *benchfile.Table, planned *route.Step) (s route.Step, ok bool) {
 	if planned == nil {
 		s, ok = p.readStep(t)
 	} else {
 		s, ok = p.readPlanned(t, planned)
 	}
 	if ok {
-		s.checkReading(t)
+		checkReading(&s, t)
 	}
-	return s, ok && s.known()
+	return s, ok && known(&s)
 }
 
 // known reports whether a step has all that its verb needs.
-func (s *Step) known() bool {
+func known(s *route.Step) bool {
 	switch s.Verb {
-	case Start:
+	case route.Start:
 		return s.Stock != nil
-	case UsePacket:
+	case route.UsePacket:
 		return s.Packet != nil
-	case TakeAll:
+	case route.TakeAll:
 		return true
-	case Strengthen:
+	case route.Strengthen:
 		if s.Stock == nil && s.From == 0 {
 			return false
 		}
@@ -40,47 +41,36 @@ func (s *Step) known() bool {
 	return s.Amount > 0 && (s.Balance != nil || s.Measure != nil)
 }
 
-// Key is the key of the step that names its verb, and holds its reading.
-func (s *Step) Key() string { return s.Verb.key() }
-
 // readPlanned reads a step that was planned.
-func (p *Prep) readPlanned(t *benchfile.Table, planned *Step) (s Step, ok bool) {
-	key := planned.Verb.key()
-	if slices.ContainsFunc(t.Keys(), func(k string) bool { return slices.Contains(verbs, Verb(k)) }) {
+func (p prepReader) readPlanned(t *benchfile.Table, planned *route.Step) (s route.Step, ok bool) {
+	key := planned.Verb.Key()
+	if slices.ContainsFunc(t.Keys(), func(k string) bool { return slices.Contains(route.Verbs(), route.Verb(k)) }) {
 		verb, ok := oneVerb(t)
 		if !ok {
-			return Step{}, false
+			return route.Step{}, false
 		}
 		if verb != planned.Verb {
-			t.FailKey(verb.key(), "the step is "+planned.words(), fmt.Sprintf("write it as in %s, or the number of what is meant", planned.words()))
-			return Step{}, false
+			t.FailKey(verb.Key(), "the step is "+stepWords(planned), fmt.Sprintf("write it as in %s, or the number of what is meant", stepWords(planned)))
+			return route.Step{}, false
 		}
 	}
-	if (planned.Verb == Start || planned.Verb == UsePacket || planned.Verb == TakeAll) && !slices.Contains(t.Keys(), key) {
+	if (planned.Verb == route.Start || planned.Verb == route.UsePacket || planned.Verb == route.TakeAll) && !slices.Contains(t.Keys(), key) {
 		t.Has(key)
 		return *planned, true
 	}
 	s = p.readVerb(t, planned.Verb, planned)
 	if !slices.Contains(t.Keys(), key) {
-		s.checkUnit(t, planned)
+		checkUnit(&s, t, planned)
 	}
-	s.inherit(t, planned)
+	inherit(&s, t, planned)
 	return s, true
 }
 
-// key is the key of a step that names its verb.
-func (v Verb) key() string {
-	if v == TakeAll {
-		return string(Take)
-	}
-	return string(v)
-}
-
-// words name a step in a message: take = "1 mL".
-func (s *Step) words() string { return s.Written()[0] }
+// stepWords name a step in a message: take = "1 mL".
+func stepWords(s *route.Step) string { return Written(s)[0] }
 
 // inherit takes from the step planned what the table does not say.
-func (s *Step) inherit(t *benchfile.Table, planned *Step) {
+func inherit(s *route.Step, t *benchfile.Table, planned *route.Step) {
 	said := func(keys ...string) bool {
 		return slices.ContainsFunc(keys, func(k string) bool { return slices.Contains(t.Keys(), k) })
 	}
@@ -93,7 +83,7 @@ func (s *Step) inherit(t *benchfile.Table, planned *Step) {
 	if !said("contraction") {
 		s.Contraction = planned.Contraction
 	}
-	if s.Verb == Strengthen && !said("of") {
+	if s.Verb == route.Strengthen && !said("of") {
 		s.Stock, s.From = planned.Stock, planned.From
 	}
 	if !said("vessel") && s.Balance == planned.Balance {
@@ -118,17 +108,17 @@ func (s *Step) inherit(t *benchfile.Table, planned *Step) {
 
 // checkUnit refuses the amount planned where it was read on an instrument that shows
 // another unit.
-func (s *Step) checkUnit(t *benchfile.Table, planned *Step) {
-	if s.Balance == nil && s.Measure == nil || s.Unit() == planned.Unit() {
+func checkUnit(s *route.Step, t *benchfile.Table, planned *route.Step) {
+	if s.Balance == nil && s.Measure == nil || unitOf(s) == unitOf(planned) {
 		return
 	}
-	key, name := s.Instrument()
-	t.FailKey(key, fmt.Sprintf("%s as planned cannot be read on the %s", planned.AmountText(), name), "write "+s.Key()+" = and what was read")
+	key, name := instrument(s)
+	t.FailKey(key, fmt.Sprintf("%s as planned cannot be read on the %s", amountText(planned), name), "write "+s.Verb.Key()+" = and what was read")
 	s.Amount = 0
 }
 
-// Unit is the unit of the amount of a step that reads an instrument.
-func (s *Step) Unit() string {
+// unitOf is the unit of the amount of a step that reads an instrument.
+func unitOf(s *route.Step) string {
 	switch {
 	case s.Balance != nil:
 		return "g"
@@ -139,7 +129,7 @@ func (s *Step) Unit() string {
 }
 
 // checkReading refuses a reading that the instrument cannot have shown.
-func (s *Step) checkReading(t *benchfile.Table) {
+func checkReading(s *route.Step, t *benchfile.Table) {
 	var err error
 	switch {
 	case s.Amount == 0:
@@ -150,44 +140,42 @@ func (s *Step) checkReading(t *benchfile.Table) {
 		err = s.Measure.Reads(s.Amount)
 	}
 	if err != nil {
-		t.Fail(s.Verb.key(), err.Error(), "write what was really read, and on which instrument")
+		t.Fail(s.Verb.Key(), err.Error(), "write what was really read, and on which instrument")
 	}
 }
 
-// CheckDone checks that the steps of a route can follow each other, and that the bench
+// checkDone checks that the steps of a route can follow each other, and that the bench
 // can do them. The tables are those in which the steps are recorded, nil for one that is
 // not: a mistake in such a step is recorded in that of the step before, or else in the
 // table of all. It returns false at a mistake.
-func (p *Prep) CheckDone(r *Route, tables []*benchfile.Table, all *benchfile.Table) bool {
+func (p prepReader) checkDone(r *route.Route, tables []*benchfile.Table, all *benchfile.Table) bool {
 	near := slices.Clone(tables)
-	at, soFar, finished := nothing, &Route{Name: r.Name}, 0
-	for i, s := range r.Steps {
+	finished := 0
+	for i := range near {
 		if near[i] == nil {
 			near[i] = all
 		}
-		if all = near[i]; !soFar.follows(all, at, s) {
-			return false
-		}
-		at = grammars[s.Verb].then
-		soFar.Steps = append(soFar.Steps, s)
-		if soFar.Finished(i) {
+		all = near[i]
+		if r.Finished(i) {
 			finished = i + 1
 		}
 	}
-	// what the options need of the steps to come is not known of work that is going on
-	(&Route{Name: r.Name, Steps: r.Steps[:finished]}).checkOptions(p, near)
-	c := p.newCompiler(r)
-	for i := range r.Steps {
-		if err := c.checkedStep(i); err != nil {
-			r.failDone(i, tables[i] != nil, near[i], err)
-			return false
-		}
+	if !p.checkOrder(r, near) {
+		return false
 	}
-	return true
+	// what the options need of the steps to come is not known of work that is going on
+	for _, wrong := range p.CheckOptions(&route.Route{Name: r.Name, Steps: r.Steps[:finished]}) {
+		failStep(near[wrong.Step], wrong)
+	}
+	i, err := p.FirstImpossible(r)
+	if err != nil {
+		failDone(r, i, tables[i] != nil, near[i], err)
+	}
+	return err == nil
 }
 
 // failDone records that the bench cannot do a step.
-func (r *Route) failDone(i int, recorded bool, t *benchfile.Table, err error) {
+func failDone(r *route.Route, i int, recorded bool, t *benchfile.Table, err error) {
 	s := &r.Steps[i]
 	switch {
 	case !recorded:
@@ -195,42 +183,8 @@ func (r *Route) failDone(i int, recorded bool, t *benchfile.Table, err error) {
 	case s.From > i || s.From > 0 && !r.Finished(s.From-1):
 		t.Fail("of", err.Error(), "name a stock, or a step above that made a solution, as in \"step 2\"")
 	case s.Lost > 0:
-		t.Fail(s.Key(), err.Error(), "look at what is recorded of this step, with what of it was spoilt, and of those before")
+		t.Fail(s.Verb.Key(), err.Error(), "look at what is recorded of this step, with what of it was spoilt, and of those before")
 	default:
-		t.Fail(s.Key(), err.Error(), "look at what is recorded of this step and those before")
+		t.Fail(s.Verb.Key(), err.Error(), "look at what is recorded of this step and those before")
 	}
-}
-
-// Finished reports whether what stands on the bench after a step, from 0, is a
-// solution; before the first it is not.
-func (r *Route) Finished(i int) bool {
-	then := grammars[r.Steps[i].Verb].then
-	return then == solution || then == mixture
-}
-
-// Begins reports whether a step, from 0, starts with what stands on the bench for
-// itself: with nothing, a stock, or a part of a finished solution. Work that was
-// spoilt can be taken up again there.
-func (r *Route) Begins(i int) bool {
-	if i == 0 {
-		return true
-	}
-	switch r.Steps[i].Verb {
-	case Take, Pour, WeighAliquot:
-		return r.Finished(i-1) || r.Steps[i-1].Verb == Start
-	}
-	return false
-}
-
-// FromSolution reports whether a step of the verb takes a part of a solution.
-func (v Verb) FromSolution() bool { return v == Take || v == Pour || v == WeighAliquot }
-
-// MeasuresOut reports whether a step of the verb measures something out that is then
-// put to the rest: when it is spoilt, it is done again by itself.
-func (v Verb) MeasuresOut() bool {
-	switch v {
-	case Weigh, UsePacket, Measured, Take, Pour, Add, WeighAliquot, Strengthen, AddSolute:
-		return true
-	}
-	return false
 }

@@ -5,11 +5,10 @@ import (
 	"slices"
 
 	"minim/equipment/benchfile"
-	"minim/uncertainty/route"
 )
 
 // fill reads what an entry says; it returns false for a blank one.
-func (e *Entry) fill(r *Record, p *route.Prep) bool {
+func (e *entry) fill(r *recordReader, p prepReader) bool {
 	t := e.table
 	ofBench := slices.Contains(t.Keys(), "temperature") // it may be blank
 	t.DropBlanks()
@@ -32,7 +31,7 @@ func (e *Entry) fill(r *Record, p *route.Prep) bool {
 }
 
 // checkRemarks checks what is said of what was done.
-func (e *Entry) checkRemarks() {
+func (e *entry) checkRemarks() {
 	t := e.table
 	switch {
 	case e.Withdrawn && !t.Has("corrects"):
@@ -68,14 +67,14 @@ func readInitials(t *benchfile.Table) string {
 
 // readTemperature reads that of the bench; what is not said is as in the entry that is
 // corrected. Without one, nil, the temperature must be said.
-func (e *Entry) readTemperature(corrected *Entry) {
+func (e *entry) readTemperature(corrected *entry) {
 	t := e.table
 	if corrected != nil {
 		e.Temperature, e.Within = corrected.Temperature, corrected.Within
 	} else {
 		t.Need("temperature")
 	}
-	e.Temperature, e.Within = route.ReadTemperature(t, e.Temperature, e.Within)
+	e.Temperature, e.Within = readTemperature(t, e.Temperature, e.Within)
 	if t.Has("step") {
 		t.FailKey("step", "the temperature is of the bench, not of a step", "write an entry for each")
 	}
@@ -83,7 +82,7 @@ func (e *Entry) readTemperature(corrected *Entry) {
 }
 
 // readStep reads what was done in a step.
-func (e *Entry) readStep(r *Record, p *route.Prep) {
+func (e *entry) readStep(r *recordReader, p prepReader) {
 	t := e.table
 	t.Need("step")
 	if e.Step = t.Count("step", 1); e.Step == 0 {
@@ -92,29 +91,29 @@ func (e *Entry) readStep(r *Record, p *route.Prep) {
 	}
 	planned := len(r.Planned.Steps)
 	if e.Step <= planned {
-		e.Done, e.known = p.ReadDone(t, &r.Planned.Steps[e.Step-1])
-		e.Read = t.Has(e.Done.Key()) && !e.asPlanned
+		e.Done, e.known = p.readDone(t, &r.Planned.Steps[e.Step-1])
+		e.Read = t.Has(e.Done.Verb.Key()) && !e.asPlanned
 		return
 	}
 	last := planned
-	for i := range r.Entries {
-		last = max(last, r.Entries[i].Step)
+	for _, above := range r.entries {
+		last = max(last, above.Step)
 	}
 	switch {
 	case e.Step > last+1:
-		r.failStep(e, last+1)
+		r.failNumber(e, last+1)
 		t.Accept()
 	case holdsOnly(t, "step", "by", "at", "note", "late", "spoilt", "withdrawn"):
 		t.Fail("step", fmt.Sprintf("%s has %d steps, and nothing says what was done in a further one", r.Planned.Name, planned),
 			"write the number of the step that is meant, or what was done in it, as in add = \"2 mL\", with = \"5 mL pipette\"")
 	default:
-		e.Done, e.known = p.ReadDone(t, nil)
+		e.Done, e.known = p.readDone(t, nil)
 		e.Read = true
 	}
 }
 
-// failStep says that a step cannot have been done yet; next is the one that can.
-func (r *Record) failStep(e *Entry, next int) {
+// failNumber says that a step cannot have been done yet; next is the one that can.
+func (r *recordReader) failNumber(e *entry, next int) {
 	e.table.Fail("step", fmt.Sprintf("there is no step %d: %s has %d, and the next after what is recorded is %d", e.Step, r.Planned.Name, len(r.Planned.Steps), next),
 		"write the number of the step that is meant")
 }

@@ -1,34 +1,55 @@
 package bench
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
 
+	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 )
 
+// LoadKit reads a kit file, which may have to be waited for, until the context is done. A
+// mistake in it is a *benchfile.Mistake.
+func LoadKit(ctx context.Context, path string) (*equipment.Kit, error) {
+	data, err := benchfile.Read(ctx, path)
+	if err != nil {
+		return nil, err
+	}
+	return ParseKit(path, data)
+}
+
+// ParseKit reads the text of a kit file; name stands for it in messages.
+func ParseKit(name string, data []byte) (*equipment.Kit, error) {
+	root, err := benchfile.Parse(name, data)
+	if err != nil {
+		return nil, err
+	}
+	return readKit(root)
+}
+
 // kitReader carries what all instruments of a kit file have in common.
 type kitReader struct {
-	kit   *Kit
-	shape Shape
+	kit   *equipment.Kit
+	shape equipment.Shape
 	// currency of the first price.
 	currency string
 	// full: there are more instruments than are read.
 	full bool
 	// into takes the instruments: those of the bench, or the candidates.
-	into *Instruments
+	into *equipment.Instruments
 }
 
-func readKit(root *benchfile.Table) (*Kit, error) {
+func readKit(root *benchfile.Table) (*equipment.Kit, error) {
 	if slices.Contains(root.Keys(), "entries") {
 		return nil, root.Refuse("this is a record, not a kit", "the kit is the file that the prep names")
 	}
 	if slices.Contains(root.Keys(), "route") || slices.Contains(root.Keys(), "solute") {
 		return nil, root.Refuse("this is a prep, not a kit", "the kit is the file that the prep names")
 	}
-	kit := ReadKit(root)
+	kit := readKitTable(root)
 	err := root.Err()
 	if err == nil && len(kit.Names()) == 0 { // a mistyped header says it better
 		root.Fail("", "the kit holds no instrument", "add a [[balance]], [[cylinder]], [[flask]] or [[pipette]]")
@@ -40,10 +61,10 @@ func readKit(root *benchfile.Table) (*Kit, error) {
 	return kit, nil
 }
 
-// ReadKit reads a kit from a table of a file that holds more than a kit. Mistakes are
+// readKitTable reads a kit from a table of a file that holds more than a kit. Mistakes are
 // recorded in the table.
-func ReadKit(root *benchfile.Table) *Kit {
-	r := kitReader{kit: &Kit{File: root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note"), source: root}}
+func readKitTable(root *benchfile.Table) *equipment.Kit {
+	r := kitReader{kit: &equipment.Kit{File: root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note")}}
 	r.shape = shapeOf(root)
 	r.into = &r.kit.Instruments
 	for _, t := range root.Tables(balanceTables) {
@@ -94,7 +115,7 @@ func (r *kitReader) name(t *benchfile.Table) string {
 
 func (r *kitReader) balance(t *benchfile.Table) {
 	t.Need("name", "capacity", "readability")
-	b := &Balance{
+	b := &equipment.Balance{
 		Name:          r.name(t),
 		Capacity:      capacity(t, quantity.Mass),
 		Readability:   t.Positive("readability", quantity.Mass),
@@ -113,7 +134,7 @@ func (r *kitReader) balance(t *benchfile.Table) {
 	case !displayLimit.Holds(b.Capacity / b.Readability):
 		t.Fail("readability", "no display shows so many steps up to its capacity", "a 200 g scale may show steps of 0.01 g")
 	}
-	b.Repeatability.below(t, b.Capacity)
+	spreadBelow(t, b.Repeatability, b.Capacity)
 	below(t, "linearity", b.Linearity.Value, b.Capacity)
 	below(t, "weighing-uncertainty", b.Weighing.Value, b.Capacity)
 	r.into.Balances = append(r.into.Balances, b)

@@ -2,19 +2,22 @@ package bench
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/uncertainty/route"
 )
 
-func readSolute(t *benchfile.Table) Solute {
+func readSolute(t *benchfile.Table) route.Solute {
 	if t == nil {
-		return Solute{FormFactor: 1}
+		return route.Solute{FormFactor: 1}
 	}
 	t.Need("name")
-	s := Solute{
+	s := route.Solute{
 		Name:           t.Text("name"),
 		WeighedAs:      t.Text("weighed-as"),
 		Assay:          estimate(t, "assay", parseAssay, parseAssay),
@@ -24,15 +27,24 @@ func readSolute(t *benchfile.Table) Solute {
 		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, quantity.LimitOf("specific-volume"), "common solids have between -0.15 and 0.9 mL/g"),
 		NonVolatile:    t.Flag("non-volatile"),
 		Hazards:        hazardWords(t, "hazards"),
-		properties:     readProperties(t),
+		Properties:     readProperties(t),
 	}
-	s.readForm(t)
+	readForm(t, &s)
 	return s
+}
+
+// readProperties reads what serves nothing but to convert strengths.
+func readProperties(t *benchfile.Table) map[string]route.Estimate {
+	parsers, read := route.PropertyParsers(), make(map[string]route.Estimate)
+	for _, key := range slices.Sorted(maps.Keys(parsers)) {
+		read[key] = estimate(t, key, parsers[key], parsers[key])
+	}
+	return read
 }
 
 // readForm reads how much of the substance that the strength counts is in what is
 // weighed: a factor, or two molar masses.
-func (s *Solute) readForm(t *benchfile.Table) {
+func readForm(t *benchfile.Table, s *route.Solute) {
 	s.WeighedMolarMass = likely(t, "weighed-molar-mass", quantity.MolarMass, quantity.LimitOf("molar-mass"), "sodium chloride has \"58.44 g/mol\"")
 	const both = "weighed-molar-mass"
 	switch {
@@ -54,7 +66,7 @@ func (s *Solute) readForm(t *benchfile.Table) {
 }
 
 // likely reads an estimate that is likely only between two limits.
-func likely(t *benchfile.Table, key string, kind quantity.Kind, limit quantity.Limit, hint string) Estimate {
+func likely(t *benchfile.Table, key string, kind quantity.Kind, limit quantity.Limit, hint string) route.Estimate {
 	parse := func(text string) (float64, error) { return quantity.Parse(kind, text) }
 	return estimate(t, key, func(text string) (float64, error) {
 		v, err := parse(text)
@@ -65,30 +77,20 @@ func likely(t *benchfile.Table, key string, kind quantity.Kind, limit quantity.L
 	}, parse)
 }
 
-func readSolvent(t *benchfile.Table) Solvent {
+func readSolvent(t *benchfile.Table) route.Solvent {
 	if t == nil {
-		return Solvent{}
+		return route.Solvent{}
 	}
 	t.Need("name")
-	s := Solvent{
-		Name:        t.Text("name"),
-		Expansion:   equipment.Stated{Value: within(t, "expansion", quantity.Expansion, quantity.LimitOf("expansion"), "water has \"2.1e-4 /°C\", ethanol \"1.09e-3 /°C\""), Known: t.Has("expansion")},
-		Density:     equipment.Stated{Value: within(t, "density", quantity.Density, quantity.LimitOf("density of a solvent"), "water has \"0.998 g/mL\", ethanol \"0.789 g/mL\""), Known: t.Has("density")},
-		Evaporation: shareOf(t, "evaporation", "volume"),
-
-		evaporationStated: t.Has("evaporation"),
-		expansionStated:   t.Has("expansion"),
-		Hazards:           hazardWords(t, "hazards"),
+	s := route.NewSolvent(t.Text("name"))
+	if expansion := within(t, "expansion", quantity.Expansion, quantity.LimitOf("expansion"), "water has \"2.1e-4 /°C\", ethanol \"1.09e-3 /°C\""); t.Has("expansion") {
+		s.Expansion, s.ExpansionStated = equipment.Stated{Value: expansion, Known: true}, true
 	}
-	if liquid, ok := equipment.FindLiquid(s.Name); ok {
-		s.Tension = liquid.SurfaceTension
-		if !s.Expansion.Known {
-			s.Expansion = equipment.Stated{Value: liquid.Expansion, Known: true}
-		}
-		if !s.Density.Known {
-			s.Density = equipment.Stated{Value: liquid.Density, Known: true}
-		}
+	if density := within(t, "density", quantity.Density, quantity.LimitOf("density of a solvent"), "water has \"0.998 g/mL\", ethanol \"0.789 g/mL\""); t.Has("density") {
+		s.Density = equipment.Stated{Value: density, Known: true}
 	}
+	s.Evaporation, s.EvaporationStated = shareOf(t, "evaporation", "volume"), t.Has("evaporation")
+	s.Hazards = hazardWords(t, "hazards")
 	return s
 }
 
@@ -102,7 +104,7 @@ func shareOf(t *benchfile.Table, key, of string) float64 {
 	hint := fmt.Sprintf("write it as \"2 %% of %s\"", of)
 	switch {
 	case err != nil && strings.HasSuffix(text, "%"):
-		t.Fail(key, quantityMessage(err), hint)
+		t.Fail(key, err.Error(), hint)
 	case err != nil:
 		t.FailWith(key, err)
 	case what != of || !quantity.LimitOf("evaporation, loss, contraction").Holds(share):

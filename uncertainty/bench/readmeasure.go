@@ -4,47 +4,49 @@ import (
 	"fmt"
 	"slices"
 
+	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 )
 
 // measureKind is that of an instrument in a table, which a pipette states.
-func measureKind(t *benchfile.Table, table string) Kind {
-	if table != kinds[OneMark].table {
-		return Kind(table)
+func measureKind(t *benchfile.Table, table string) equipment.Kind {
+	if table != pipetteTables {
+		return equipment.Kind(table)
 	}
 	t.Need("name", "kind")
-	return Kind(t.Word("kind", PipetteKinds()...))
+	return equipment.Kind(t.Word("kind", pipetteKinds()...))
 }
 
 // measure reads a volumetric instrument.
-func (r *kitReader) measure(t *benchfile.Table, kind Kind) {
+func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	t.Need("name")
-	k := &Measure{
-		Name:          r.name(t),
-		Kind:          kind,
-		Expansion:     expansion(t),
-		Clinging:      stated(t, "clinging", quantity.Volume),
-		Retained:      retained(t),
-		Repeatability: spread(t, quantity.Volume),
-		Count:         pieces(t),
-		SingleUse:     t.Flag("single-use"),
-		Price:         r.price(t),
-		Ex:            kinds[kind].deliver,
-	}
-	k.size(t)
+	k := equipment.NewMeasure(r.name(t), kind)
+	k.Expansion = expansion(t)
+	k.Clinging = stated(t, "clinging", quantity.Volume)
+	k.Retained = retained(t)
+	k.Repeatability = spread(t, quantity.Volume)
+	k.Count = pieces(t)
+	k.SingleUse = t.Flag("single-use")
+	k.Price = r.price(t)
+	size(t, k)
 	r.line(t, k)
-	if kinds[kind].receives {
-		k.marked(t)
-		k.vessel(t)
+	if kind.Receives() {
+		marked(t, k)
+		vessel(t, k)
 	}
-	if kinds[kind].reads {
-		k.Reading = Reading(t.Word("reading", Readings()...))
+	if kind.IsRead() {
+		k.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	}
-	r.class(t, k)
-	k.numbered(t)
+	query := classQuery(t, k)
+	k.Bias.Stated = ownLimit(t)
+	sound := t.Sound("kind", "class", "standard", "form", "capacity", "division", "drop") && (k.Capacity > 0 || kind == equipment.Dropper)
+	if kind.HasNumbers() && t.Has("numbered") {
+		k.Numbered = t.Positive("numbered", quantity.Volume)
+	}
 	r.bias(t, k)
-	k.check(t)
+	complete(t, k, query, sound)
+	check(t, k)
 	if kind == "" {
 		t.Accept() // what other keys it may have is not known
 	}
@@ -53,7 +55,7 @@ func (r *kitReader) measure(t *benchfile.Table, kind Kind) {
 
 // marked reads what is printed on the glass, In or Ex; TC and TD stand on
 // American glass.
-func (k *Measure) marked(t *benchfile.Table) {
+func marked(t *benchfile.Table, k *equipment.Measure) {
 	other := map[string]string{"TC": "In", "TD": "Ex"}
 	switch word := t.Text("marked"); {
 	case word == "":
@@ -65,12 +67,12 @@ func (k *Measure) marked(t *benchfile.Table) {
 }
 
 // size reads the capacity, and the division and the bore of what has them.
-func (k *Measure) size(t *benchfile.Table) {
+func size(t *benchfile.Table, k *equipment.Measure) {
 	switch k.Kind {
-	case Dropper:
-		k.drop(t)
+	case equipment.Dropper:
+		drop(t, k)
 		return
-	case Jar:
+	case equipment.Jar:
 		t.Need("line")
 		k.Capacity = t.Positive("line", quantity.Volume)
 		if t.Has("line") && k.Capacity != 0 && !capacityLimit.Holds(k.Capacity) {
@@ -81,17 +83,16 @@ func (k *Measure) size(t *benchfile.Table) {
 		t.Need("capacity")
 		k.Capacity = capacity(t, quantity.Volume)
 	}
-	if kinds[k.Kind].scale {
+	if k.Kind.HasScale() {
 		k.Division = t.Positive("division", quantity.Volume)
 	}
-	if kinds[k.Kind].reads {
+	if k.Kind.IsRead() {
 		k.Bore = t.Positive("bore", quantity.Length)
 	}
 }
 
 // drop reads the size of a drop, and of which liquid it is one.
-func (k *Measure) drop(t *benchfile.Table) {
-	k.Capacity = standardDrop
+func drop(t *benchfile.Table, k *equipment.Measure) {
 	if t.Has("drop") {
 		k.Capacity = t.Positive("drop", quantity.Volume)
 	}
@@ -104,15 +105,12 @@ func (k *Measure) drop(t *benchfile.Table) {
 	if !t.Has("drop") {
 		t.Fail("drop-of", "the size of a drop of "+k.DropOf+" is not stated", "weigh twenty drops, and state drop as well")
 	}
-	if sameLiquid(k.DropOf, water) {
-		k.DropOf = ""
-	}
 }
 
 // line reads how the pen line of a jar was set. The measure must stand in the
 // same kit, in a table that is read before the jars.
-func (r *kitReader) line(t *benchfile.Table, k *Measure) {
-	if k.Kind != Jar {
+func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
+	if k.Kind != equipment.Jar {
 		return
 	}
 	name := t.Text("set-with")
@@ -121,10 +119,10 @@ func (r *kitReader) line(t *benchfile.Table, k *Measure) {
 	}
 	with := r.kit.Measure(name)
 	switch {
-	case with == nil || !with.Kind.Delivers() || with.Kind == Dropper:
+	case with == nil || !with.Kind.Delivers() || with.Kind == equipment.Dropper:
 		var names []string
 		for _, m := range r.kit.Measures {
-			if m.Kind.Delivers() && m.Kind != Dropper {
+			if m.Kind.Delivers() && m.Kind != equipment.Dropper {
 				names = append(names, m.Name)
 			}
 		}
@@ -132,11 +130,11 @@ func (r *kitReader) line(t *benchfile.Table, k *Measure) {
 			t.FailAmong(measureTables(), "set-with", "measure in this kit", name, names)
 		}
 	case with.Capacity > 0 && k.Capacity > 0:
-		k.Line = lineSetWith(with, k.Capacity)
+		k.Line = equipment.LineSetWith(with, k.Capacity)
 		if !fillsLimit.Holds(float64(k.Line.Fills)) {
 			t.Fail("set-with", fmt.Sprintf("the line would take %d fills", k.Line.Fills), "set it with a larger measure")
 		} else if err := with.Reads(k.Line.Each); err != nil {
-			t.Fail("set-with", err.Error(), "set it with a measure that reads "+Millilitres(k.Line.Each)+", or draw the line elsewhere")
+			t.Fail("set-with", err.Error(), "set it with a measure that reads "+equipment.Millilitres(k.Line.Each)+", or draw the line elsewhere")
 		}
 	}
 }

@@ -7,10 +7,11 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/uncertainty/route"
 )
 
-func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
-	if slices.ContainsFunc(root.Keys(), func(key string) bool { return slices.Contains(equipment.KitTables(), key) }) {
+func readPrep(root *benchfile.Table, kit *equipment.Kit) (*route.Prep, error) {
+	if slices.ContainsFunc(root.Keys(), func(key string) bool { return slices.Contains(KitTables(), key) }) {
 		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
 	}
 	if slices.Contains(root.Keys(), "entries") {
@@ -24,19 +25,18 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*Prep, error) {
 }
 
 // readPrepOn reads a prep that is made on a kit. Mistakes are recorded in the table.
-func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *Prep {
+func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *route.Prep {
 	root.Need("target", "volume", "solute", "solvent")
-	p := &Prep{
-		source: root,
-		File:   root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note"), Kit: kit,
-		Volume: readVolume(root),
-		Bench:  readBench(root.Table("bench")),
-		Solute: readSolute(root.Table("solute")),
-	}
+	p := prepReader{route.NewPrep(kit)}
+	p.File, p.Digest, p.Source = root.Place().File, root.Digest(), root.Source()
+	p.Title, p.Note = root.Text("title"), root.Text("note")
+	p.Volume = readVolume(root)
+	p.Bench = readBench(root.Table("bench"))
+	p.Solute = readSolute(root.Table("solute"))
 	p.Solvent = readSolvent(root.Table("solvent"))
 	p.readTarget(root)
 	p.Tolerances = p.readTolerances(root)
-	p.LeastChance = leastChance(root)
+	p.readLeastChance(root)
 	if root.Has("least-chance") && !root.Has("tolerance") && !root.Has("not-above") && !root.Has("not-below") {
 		root.FailFor(root, []string{"tolerance", "not-above", "not-below"}, "least-chance", "there is no tolerance to be inside of", "state a tolerance as well")
 	}
@@ -46,9 +46,7 @@ func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *Prep {
 	for _, t := range root.Tables("packet") {
 		p.Packets = append(p.Packets, p.readPacket(t))
 	}
-	if s := p.strength(root.Table("solute"), "solubility"); s.Value > 0 {
-		p.Solute.Solubility, _ = p.gramsPerML(s)
-	}
+	p.Solute.Solubility = p.concentration(p.strength(root.Table("solute"), "solubility"))
 	for _, t := range root.Tables("route") {
 		p.Routes = append(p.Routes, p.readRoute(t))
 	}
@@ -57,9 +55,12 @@ func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *Prep {
 	}
 	p.Ladder = p.readLadder(root)
 	p.readPrices(root)
-	p.Limits = p.readLimits(root)
-	return p
+	p.readLimits(root)
+	return p.Prep
 }
+
+// prepReader reads what of a prep rests on what of it was read before.
+type prepReader struct{ *route.Prep }
 
 // readVolume reads the volume wanted.
 func readVolume(t *benchfile.Table) float64 {
@@ -71,84 +72,51 @@ func readVolume(t *benchfile.Table) float64 {
 }
 
 // readTarget reads the strength wanted.
-func (p *Prep) readTarget(root *benchfile.Table) {
+func (p prepReader) readTarget(root *benchfile.Table) {
 	text := root.Text("target")
 	if text == "" {
 		return
 	}
-	s, err := ParseStrength(text)
+	s, err := route.ParseStrength(text)
 	if err != nil {
 		root.FailWith("target", err)
 		return
 	}
-	p.aim(s)
+	p.Target = s
 	p.strength(root, "target")
 }
 
 // strength reads a strength that must be convertible to g/mL. It is the zero Strength
 // where it is not, or cannot be for a mistake elsewhere.
-func (p *Prep) strength(t *benchfile.Table, key string) Strength {
+func (p prepReader) strength(t *benchfile.Table, key string) route.Strength {
 	text := t.Text(key)
 	if text == "" {
-		return Strength{}
+		return route.Strength{}
 	}
-	s, err := p.parseStrength(text)
+	s, err := p.ParseStrength(text)
 	if err != nil {
 		failStrength(t, key, err)
-		return Strength{}
+		return route.Strength{}
 	}
 	return s
 }
 
-// parseStrength reads a strength that the solute can have.
-func (p *Prep) parseStrength(text string) (Strength, error) {
-	s, err := ParseStrength(text)
-	if err != nil {
-		return Strength{}, err
-	}
-	grams, err := p.gramsPerML(s)
-	switch {
-	case err != nil:
-		return Strength{}, err
-	case bases[s.Unit.basis].part && s.Value > s.Unit.per:
-		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is more than 100 %%", text)}
-	case !bases[p.own].limit.Holds(grams):
-		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text), Hint: bases[p.own].hint}
-	}
-	return s, nil
-}
-
-// canCompare reports whether a strength can be put beside the target: neither could not
-// be read, and no mistake elsewhere stands between their units.
-func (p *Prep) canCompare(s Strength) bool {
-	if s.Value == 0 || p.Target.Value == 0 {
-		return false
-	}
-	return s.Unit == p.Target.Unit || p.canConvert(s) == nil && p.canConvert(p.Target) == nil
-}
-
-// inTargetUnit is the value of a strength in the unit of the target.
-func (p *Prep) inTargetUnit(s Strength) float64 { return p.in(p.Target.Unit, s) }
-
-// in is the value of a strength in another unit; of two equal units it is the
-// very same number.
-func (p *Prep) in(u Unit, s Strength) float64 {
-	if s.Unit == u || s.Value == 0 {
-		return s.Value
-	}
-	grams, err := p.gramsPerML(s)
-	if err != nil {
+// concentration is a strength in g/mL; that it can be converted, [prepReader.strength] has
+// seen.
+func (p prepReader) concentration(s route.Strength) float64 {
+	if s.Value == 0 {
 		return 0
 	}
-	return p.fromGramsPerML(grams, u)
+	concentration, _ := p.Concentration(s.Text)
+	return concentration
 }
 
-func readBench(t *benchfile.Table) Bench {
+func readBench(t *benchfile.Table) route.Bench {
 	if t == nil {
-		return Bench{}
+		return route.Bench{}
 	}
-	var b Bench
-	b.Temperature, b.Within = ReadTemperature(t, b.Temperature, b.Within)
+	var b route.Bench
+	b.Temperature, b.Within = readTemperature(t, b.Temperature, b.Within)
 	b.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	b.MeniscusIgnored = t.Word("meniscus", "counted", "ignored") == "ignored"
 	if t.Has("within") {
@@ -157,9 +125,9 @@ func readBench(t *benchfile.Table) Bench {
 	return b
 }
 
-// ReadTemperature reads the temperature of the bench and the half-width within which it
+// readTemperature reads the temperature of the bench and the half-width within which it
 // is known; what is not there stays as it was.
-func ReadTemperature(t *benchfile.Table, temperature, within equipment.Stated) (equipment.Stated, equipment.Stated) {
+func readTemperature(t *benchfile.Table, temperature, within equipment.Stated) (equipment.Stated, equipment.Stated) {
 	if t.Has("temperature") {
 		temperature = equipment.Stated{Value: t.Quantity("temperature", quantity.Temperature), Known: true}
 	}

@@ -10,22 +10,31 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
-// Load reads the record file of a batch of a prep. A mistake in it is a
+// LoadRecord reads the record file of a batch of a prep. A mistake in it is a
 // *benchfile.Mistake.
-func Load(ctx context.Context, path string, p *route.Prep) (*Record, error) {
+func LoadRecord(ctx context.Context, path string, p *route.Prep) (*record.Record, error) {
 	text, err := benchfile.Read(ctx, path)
 	if err != nil {
 		return nil, err
 	}
-	return Parse(path, text, p)
+	return ParseRecord(path, text, p)
 }
 
-// Parse reads the text of a record; name stands for the file in messages. What was planned
+// ParseRecord reads the text of a record; name stands for the file in messages. What was planned
 // is what the record carries; where it carries nothing, what the prep says now.
-func Parse(name string, text []byte, p *route.Prep) (*Record, error) {
+func ParseRecord(name string, text []byte, p *route.Prep) (*record.Record, error) {
+	r, err := readRecord(name, text, p)
+	if err != nil {
+		return nil, err
+	}
+	return r.Record, nil
+}
+
+func readRecord(name string, text []byte, p *route.Prep) (*recordReader, error) {
 	whole, cut := Whole(name, text)
 	root, err := benchfile.Parse(name, whole)
 	if err != nil {
@@ -36,14 +45,14 @@ func Parse(name string, text []byte, p *route.Prep) (*Record, error) {
 	}
 	root.DropBlanks()
 	root.Need("route", "entries")
-	r := &Record{File: name, Digest: benchfile.Digest(text), Now: p, Batch: root.Text("batch"), Note: root.Text("note"), Cut: cut}
+	r := &recordReader{Record: &record.Record{File: name, Digest: benchfile.Digest(text), Now: p, Batch: root.Text("batch"), Note: root.Text("note"), Cut: cut}}
 	r.readPlan(root, p)
 	entries := root.Table("entries")
 	if r.Planned == nil || entries == nil {
 		entries.Accept()
 		return nil, root.Err()
 	}
-	r.read(entries, r.Plan)
+	r.read(entries, prepReader{r.Plan})
 	if err := root.Err(); err != nil {
 		return nil, err
 	}
@@ -52,9 +61,31 @@ func Parse(name string, text []byte, p *route.Prep) (*Record, error) {
 	if err := root.Err(); err != nil {
 		return nil, err
 	}
+	r.times()
 	r.Backward = r.backwards()
-	r.compareToNow(root.Table(route.PlannedKey))
+	r.compareToNow(root.Table(plannedKey))
+	for _, e := range r.entries {
+		r.Entries = append(r.Entries, e.Entry)
+	}
 	return r, nil
+}
+
+// recordReader reads a record.
+type recordReader struct {
+	*record.Record
+	entries []*entry
+	own     *route.Prep // the plan as the record carries it, nil where it does not
+	last    int         // the greatest number of an entry, those that are blank included
+	blanks  []int       // the numbers of those that are blank
+}
+
+// entry is one of a record while it is read.
+type entry struct {
+	record.Entry
+	when      moment
+	asPlanned bool // what is written is from the plan, and not a reading
+	known     bool // what it says of a step or the bench could be read
+	table     *benchfile.Table
 }
 
 // refuseOthers refuses the other files of a bench.
@@ -62,7 +93,7 @@ func refuseOthers(root *benchfile.Table) error {
 	switch keys := root.Keys(); {
 	case slices.Contains(keys, "target"):
 		return root.Refuse("this is a prep, not a record", "minim new --record PREP --route NAME writes a record to fill in")
-	case slices.ContainsFunc(keys, func(key string) bool { return slices.Contains(equipment.KitTables(), key) }):
+	case slices.ContainsFunc(keys, func(key string) bool { return slices.Contains(KitTables(), key) }):
 		return root.Refuse("this is a kit, not a record", "minim new --record PREP --route NAME writes a record to fill in")
 	}
 	return nil
@@ -70,7 +101,7 @@ func refuseOthers(root *benchfile.Table) error {
 
 // read reads the entries, and checks what can be said of each by itself and against
 // those above it.
-func (r *Record) read(entries *benchfile.Table, p *route.Prep) {
+func (r *recordReader) read(entries *benchfile.Table, p prepReader) {
 	for i, key := range entries.Keys() {
 		if most := quantity.LongestList("entries"); i >= most {
 			entries.FailKey(key, fmt.Sprintf("a record has at most %d entries", most), "go on in a record of its own for the next batch")
@@ -88,24 +119,23 @@ func (r *Record) read(entries *benchfile.Table, p *route.Prep) {
 		}
 		r.last = max(r.last, number)
 		t.Call("entry " + key)
-		e := &Entry{Number: number, Line: t.Place().Line, table: t}
+		e := &entry{Entry: record.Entry{Number: number, Line: t.Place().Line}, table: t}
 		if !e.fill(r, p) {
 			r.blanks = append(r.blanks, number)
 			continue
 		}
-		if n := len(r.Entries); n > 0 && e.Number <= r.Entries[n-1].Number {
-			entries.FailKey(key, fmt.Sprintf("stands below entry %d", r.Entries[n-1].Number), "number the entries in the order in which they were written")
+		if n := len(r.entries); n > 0 && e.Number <= r.entries[n-1].Number {
+			entries.FailKey(key, fmt.Sprintf("stands below entry %d", r.entries[n-1].Number), "number the entries in the order in which they were written")
 		}
-		r.Entries = append(r.Entries, *e)
+		r.entries = append(r.entries, e)
 	}
 }
 
 // onTheDay is the prep with the bench as it was: its temperature within the range of
 // all that was read.
-func (r *Record) onTheDay(p *route.Prep) *route.Prep {
+func (r *recordReader) onTheDay(p *route.Prep) *route.Prep {
 	low, high, known := math.Inf(1), math.Inf(-1), false
-	for i := range r.Entries {
-		e := &r.Entries[i]
+	for _, e := range r.entries {
 		if !e.Temperature.Known || e.StruckBy > 0 {
 			continue
 		}

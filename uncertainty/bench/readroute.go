@@ -3,134 +3,59 @@ package bench
 import (
 	"fmt"
 	"slices"
-	"strings"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/uncertainty/route"
 )
 
-func (p *Prep) readRoute(t *benchfile.Table) *Route {
+func (p prepReader) readRoute(t *benchfile.Table) *route.Route {
 	t.Need("name", "steps")
-	r := &Route{Name: t.Text("name")}
-	if slices.ContainsFunc(p.Routes, func(o *Route) bool { return o.Name == r.Name && r.Name != "" }) {
+	r := &route.Route{Name: t.Text("name")}
+	if slices.ContainsFunc(p.Routes, func(o *route.Route) bool { return o.Name == r.Name && r.Name != "" }) {
 		t.Fail("name", "there are two routes called \""+r.Name+"\"", "give each its own name")
 	}
-	tables := t.Tables("steps")
-	at, inOrder := nothing, t.Sound("steps")
-	for _, st := range tables {
+	tables, known := t.Tables("steps"), 0
+	sound := t.Sound("steps")
+	for i, st := range tables {
 		s, ok := p.readStep(st)
-		inOrder = inOrder && ok && r.follows(st, at, s) // after a step out of order nothing is known
-		at = grammars[s.Verb].then
-		r.Steps = append(r.Steps, s)
-		failStrength(st, string(s.Verb), p.lackOf(&s))
+		if r.Steps = append(r.Steps, s); ok && known == i {
+			known++
+		}
+		failStrength(st, string(s.Verb), p.Lacks(&s))
 	}
-	if inOrder {
-		r.checkOptions(p, tables)
+	if sound && p.checkOrder(&route.Route{Steps: r.Steps[:known]}, tables) && known == len(tables) {
+		p.checkWhole(t, r, tables)
 	}
-	switch {
-	case t.Has("steps") && len(tables) == 0:
+	if t.Has("steps") && len(tables) == 0 {
 		t.Fail("steps", "the route has no steps", "")
-	case inOrder && at != solution && at != mixture:
-		t.Fail("steps", fmt.Sprintf("the route ends with %s, not with a finished solution", at), "end with make-up-to, add or weigh-up-to")
 	}
 	return r
 }
 
-// follows checks that a step can stand where it does.
-func (r *Route) follows(t *benchfile.Table, at state, s Step) bool {
-	g := grammars[s.Verb]
-	if !slices.Contains(g.after, at) {
-		hint := "it must come first"
-		if s.Verb != Start {
-			after := make([]string, len(g.after))
-			for i, a := range g.after {
-				after[i] = string(a)
-			}
-			hint = "it can follow " + strings.Join(after, " or ")
-		}
-		t.FailKey(s.Key(), fmt.Sprintf("cannot come here, where there is %s", at), hint)
-		return false
+// checkOrder records the first step that cannot stand where it does; after it nothing is known.
+func (p prepReader) checkOrder(r *route.Route, tables []*benchfile.Table) (inOrder bool) {
+	wrong := r.Misplaced()
+	if wrong != nil {
+		failStep(tables[wrong.Step], wrong)
 	}
-	if s.Verb == WeighUpTo && at == weighedPart {
-		zeroed := r.Steps[len(r.Steps)-1]
-		if s.Balance != nil && zeroed.Balance != nil && s.Balance != zeroed.Balance || max(s.Piece, 1) != max(zeroed.Piece, 1) {
-			t.Fail("on", "the vessel was zeroed on another balance", "weigh the aliquot and the total on one balance")
-		}
-	}
-	if at == solid && (s.Verb == Measured) != r.liquidSolute() && slices.Contains([]Verb{Weigh, UsePacket, Measured}, s.Verb) {
-		t.FailKey(string(s.Verb), "the solute is measured by volume in one step and by mass in another", "use one of the two for all of it")
-		return false
-	}
-	return true
+	return wrong == nil
 }
 
-// liquidSolute reports whether the solute was measured by volume.
-func (r *Route) liquidSolute() bool {
-	return slices.ContainsFunc(r.Steps, func(s Step) bool { return s.Verb == Measured })
-}
-
-// checkOptions checks what depends on the steps before and after.
-func (r *Route) checkOptions(p *Prep, tables []*benchfile.Table) {
-	solvent := mediumOf(p.Solvent.Name)
-	liquid := solvent
-	for i := range r.Steps {
-		s, t := &r.Steps[i], tables[i]
-		if s.Verb == Start && s.Stock != nil && s.Stock.Solvent != "" {
-			liquid = mediumOf(s.Stock.Solvent)
-		}
-		switch {
-		case s.Measure == nil:
-			// nothing to be said of it
-		case s.Emptying == equipment.Rinsed && !r.thenToAMark(i):
-			t.FailKey("rinsed", "the solvent of the rinse is not measured", "rinse only into what is then made up to a mark or weighed up")
-		case s.State == Used && s.Measure.SingleUse:
-			t.FailKey("state", "the "+s.Measure.Name+" is single-use, a new one each time", "leave state out")
-		case s.State == Used && !r.usedBefore(i):
-			t.FailKey("state", "the "+s.Measure.Name+" has not been used before this step", "leave state out, or say \"wet\"")
-		case s.Verb == DissolveIn && s.Contraction.Known && !r.liquidSolute():
-			t.FailKey("contraction", "is stated for a solid, which takes up its specific volume", "state specific-volume in the table [solute]")
-		case s.Verb == Add:
-			s.checkContraction(t, liquid, solvent)
-		case s.Verb == Strengthen && s.Stock != nil && s.Stock.Solvent != "":
-			s.checkContraction(t, mediumOf(s.Stock.Solvent), liquid)
-		}
-		if s.Verb == MakeUpTo || s.Verb == WeighUpTo {
-			liquid = solvent
-		}
+// checkWhole checks what the steps of a route say in their order, and with what it ends.
+func (p prepReader) checkWhole(t *benchfile.Table, r *route.Route, tables []*benchfile.Table) {
+	for _, wrong := range p.CheckOptions(r) {
+		failStep(tables[wrong.Step], wrong)
+	}
+	if end := r.Unfinished(); end != "" && len(tables) > 0 {
+		t.Fail("steps", fmt.Sprintf("the route ends with %s, not with a finished solution", end), "end with make-up-to, add or weigh-up-to")
 	}
 }
 
-// checkContraction asks for the contraction of two liquids of which nothing is known.
-func (s *Step) checkContraction(t *benchfile.Table, a, b medium) {
-	if a.name != "" && b.name != "" && a.name != b.name && !s.Contraction.Known && !alcoholic(a, b) {
-		t.Fail("", fmt.Sprintf("%s and %s contract on mixing by an amount that is not stated", a.name, b.name),
-			"state contraction = \"2 % of volume\", or make up to a mark")
+// failStep records what is wrong with a step.
+func failStep(t *benchfile.Table, wrong *route.StepError) {
+	if wrong.Key == "" || wrong.Value {
+		t.Fail(wrong.Key, wrong.Message, wrong.Hint)
+	} else {
+		t.FailKey(wrong.Key, wrong.Message, wrong.Hint)
 	}
-}
-
-// thenToAMark reports whether what receives the liquid of step i is then made up
-// to a mark, or to a mass.
-func (r *Route) thenToAMark(i int) bool {
-	for _, s := range r.Steps[i+1:] {
-		switch s.Verb {
-		case Take, Pour, Measured, Weigh, UsePacket:
-			continue
-		}
-		return s.Verb == MakeUpTo || s.Verb == WeighUpTo
-	}
-	return false
-}
-
-// usedBefore reports whether a step before used the same piece, or may have: its
-// instrument is not known.
-func (r *Route) usedBefore(i int) bool {
-	for _, s := range r.Steps[:i] {
-		if s.Measure == nil && s.Balance == nil && grammars[s.Verb].instrument != "" {
-			return true
-		}
-		if s.Measure != nil && s.piece() == r.Steps[i].piece() {
-			return true
-		}
-	}
-	return false
 }

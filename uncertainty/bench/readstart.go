@@ -7,19 +7,20 @@ import (
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/uncertainty/route"
 )
 
 // readStock reads a solution that stands ready.
-func (p *Prep) readStock(t *benchfile.Table) *Stock {
+func (p prepReader) readStock(t *benchfile.Table) *route.Stock {
 	t.Need("name", "strength")
-	s := &Stock{Name: t.Text("name"), Solvent: t.Text("solvent"), Loss: shareOf(t, "loss", "strength")}
-	if slices.ContainsFunc(p.Stocks, func(o *Stock) bool { return o.Name == s.Name && s.Name != "" }) {
+	s := &route.Stock{Name: t.Text("name"), Solvent: t.Text("solvent"), Loss: shareOf(t, "loss", "strength")}
+	if slices.ContainsFunc(p.Stocks, func(o *route.Stock) bool { return o.Name == s.Name && s.Name != "" }) {
 		t.Fail("name", "there are two stocks called \""+s.Name+"\"", "give each its own name")
 	}
 	parse := func(text string) (float64, error) {
-		v, err := p.parseStrength(text)
-		if errors.Is(err, errFollows) {
-			v, err = ParseStrength(text)
+		v, err := p.ParseStrength(text)
+		if errors.Is(err, route.ErrFollows) {
+			v, err = route.ParseStrength(text)
 		}
 		switch {
 		case err != nil:
@@ -31,24 +32,15 @@ func (p *Prep) readStock(t *benchfile.Table) *Stock {
 		return v.Value, nil
 	}
 	s.Strength = estimate(t, "strength", parse, parse)
-	s.Volume = estimate(t, "volume", parseStockVolume, parseStockVolume)
+	s.Volume = estimate(t, "volume", route.ParseStockVolume, route.ParseStockVolume)
 	return s
 }
 
-// parseStockVolume reads how much there is of a stock.
-func parseStockVolume(text string) (float64, error) {
-	v, err := quantity.Parse(quantity.Volume, text)
-	if err == nil && !quantity.LimitOf("volume of a stock, content").Holds(v) {
-		err = &quantity.Error{Found: text, Message: fmt.Sprintf("no stock has a volume of %q", text), Hint: "state one between 0.001 µL and 1000 L"}
-	}
-	return v, err
-}
-
 // readPacket reads a bought amount that is used whole.
-func (p *Prep) readPacket(t *benchfile.Table) *Packet {
+func (p prepReader) readPacket(t *benchfile.Table) *route.Packet {
 	t.Need("name", "content")
-	k := &Packet{Name: t.Text("name")}
-	if slices.ContainsFunc(p.Packets, func(o *Packet) bool { return o.Name == k.Name && k.Name != "" }) {
+	k := &route.Packet{Name: t.Text("name")}
+	if slices.ContainsFunc(p.Packets, func(o *route.Packet) bool { return o.Name == k.Name && k.Name != "" }) {
 		t.Fail("name", "there are two packets called \""+k.Name+"\"", "give each its own name")
 	}
 	parse := func(text string) (float64, error) {
@@ -63,7 +55,7 @@ func (p *Prep) readPacket(t *benchfile.Table) *Packet {
 }
 
 // find returns the item of that name that a start names, or records a mistake.
-func find[T any](t *benchfile.Table, verb Verb, table string, items []*T, name func(*T) string) *T {
+func find[T any](t *benchfile.Table, verb route.Verb, table string, items []*T, name func(*T) string) *T {
 	wanted := t.Text(string(verb))
 	var names []string
 	for _, item := range items {

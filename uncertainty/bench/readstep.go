@@ -11,79 +11,80 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/uncertainty/route"
 )
 
 // readStep reads one step; ok is false when it has no verb to go by.
-func (p *Prep) readStep(t *benchfile.Table) (s Step, ok bool) {
+func (p prepReader) readStep(t *benchfile.Table) (s route.Step, ok bool) {
 	verb, ok := oneVerb(t)
 	if !ok {
 		t.Accept()
-		return Step{}, false
+		return route.Step{}, false
 	}
 	return p.readVerb(t, verb, nil), true
 }
 
 // readVerb reads a step of a verb. The instrument is that of the step planned when it
 // is not named; without a plan, nil, it must be.
-func (p *Prep) readVerb(t *benchfile.Table, verb Verb, planned *Step) Step {
-	s := Step{Verb: verb}
-	t.Has(verb.key())
-	g := grammars[verb]
+func (p prepReader) readVerb(t *benchfile.Table, verb route.Verb, planned *route.Step) route.Step {
+	s := route.Step{Verb: verb}
+	t.Has(verb.Key())
+	key, kind := verb.Uses()
 	switch verb {
-	case Start:
-		s.Stock = find(t, verb, "stock", p.Stocks, func(k *Stock) string { return k.Name })
+	case route.Start:
+		s.Stock = find(t, verb, "stock", p.Stocks, func(k *route.Stock) string { return k.Name })
 		return s
-	case UsePacket:
-		s.Packet = find(t, verb, "packet", p.Packets, func(k *Packet) string { return k.Name })
+	case route.UsePacket:
+		s.Packet = find(t, verb, "packet", p.Packets, func(k *route.Packet) string { return k.Name })
 		return s
-	case TakeAll:
+	case route.TakeAll:
 		return s
-	case DissolveIn:
+	case route.DissolveIn:
 		if slices.Contains(t.Keys(), "on") || planned != nil && planned.Balance != nil && !slices.Contains(t.Keys(), "with") {
-			g.instrument, g.kind = "on", quantity.Mass
+			key, kind = "on", quantity.Mass
 		}
-	case Strengthen:
+	case route.Strengthen:
 		if planned == nil || slices.Contains(t.Keys(), "of") {
 			p.readStrong(t, &s)
 		}
 	}
 	s.Piece = t.Count("piece", 1)
-	if planned != nil && !slices.Contains(t.Keys(), g.instrument) {
-		t.Has(g.instrument)
+	if planned != nil && !slices.Contains(t.Keys(), key) {
+		t.Has(key)
 		s.Balance, s.Measure = planned.Balance, planned.Measure
 	} else {
-		p.readInstrument(t, &s, g)
+		p.readInstrument(t, &s, key, kind)
 	}
 	switch {
 	case planned != nil && !slices.Contains(t.Keys(), string(verb)):
 		s.Amount = planned.Amount
-	case g.kind == quantity.Mass:
-		s.Amount = t.Positive(string(verb), g.kind)
+	case kind == quantity.Mass:
+		s.Amount = t.Positive(string(verb), kind)
 	default:
 		s.Amount = readVolumeOrDrops(t, verb, s.Measure)
 	}
-	if g.kind == quantity.Volume {
+	if kind == quantity.Volume {
 		s.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	}
-	s.readOptions(t)
-	if count := s.pieces(); s.Piece > count && count > 0 {
+	readOptions(t, &s)
+	if count := piecesOf(&s); s.Piece > count && count > 0 {
 		t.Fail("piece", fmt.Sprintf("there is no piece %d of it on the bench", s.Piece), fmt.Sprintf("the kit says count = %d, or nothing for one", count))
 	}
 	return s
 }
 
 // readInstrument finds the instrument that a step names.
-func (p *Prep) readInstrument(t *benchfile.Table, s *Step, g grammar) {
-	needInstrument(t, s.Verb, g.instrument)
-	if g.kind == quantity.Mass {
-		s.Balance = p.findBalance(t, g.instrument)
+func (p prepReader) readInstrument(t *benchfile.Table, s *route.Step, key string, kind quantity.Kind) {
+	needInstrument(t, s.Verb, key)
+	if kind == quantity.Mass {
+		s.Balance = p.findBalance(t, key)
 	} else {
-		s.Measure = p.findMeasure(t, g.instrument, s.Verb)
+		s.Measure = p.findMeasure(t, key, s.Verb)
 	}
 }
 
-// pieces is how many there are of the instrument; 0 when it is not known.
-func (s *Step) pieces() int {
+// piecesOf is how many there are of the instrument; 0 when it is not known.
+func piecesOf(s *route.Step) int {
 	switch {
 	case s.Balance != nil:
 		return s.Balance.Count
@@ -97,7 +98,7 @@ func (s *Step) pieces() int {
 var stepBefore = regexp.MustCompile(`^step ([1-9][0-9]{0,3})$`)
 
 // readStrong reads which solution a step strengthens with.
-func (p *Prep) readStrong(t *benchfile.Table, s *Step) {
+func (p prepReader) readStrong(t *benchfile.Table, s *route.Step) {
 	t.Need("of")
 	of := t.Text("of")
 	if number := stepBefore.FindStringSubmatch(of); number != nil {
@@ -121,7 +122,7 @@ func (p *Prep) readStrong(t *benchfile.Table, s *Step) {
 }
 
 // readVolumeOrDrops reads a volume, or for a dropper a number of drops.
-func readVolumeOrDrops(t *benchfile.Table, verb Verb, m *equipment.Measure) float64 {
+func readVolumeOrDrops(t *benchfile.Table, verb route.Verb, m *equipment.Measure) float64 {
 	text := ""
 	if t.Shape(string(verb)) == benchfile.Text {
 		text = t.Text(string(verb))
@@ -142,12 +143,12 @@ func readVolumeOrDrops(t *benchfile.Table, verb Verb, m *equipment.Measure) floa
 }
 
 // readOptions reads what a step may say beside its verb and its instrument.
-func (s *Step) readOptions(t *benchfile.Table) {
+func readOptions(t *benchfile.Table, s *route.Step) {
 	if s.Balance != nil {
-		s.Vessel = equipment.VesselMass(t)
+		s.Vessel = vesselMass(t)
 	}
 	switch s.Verb {
-	case Weigh, AddSolute:
+	case route.Weigh, route.AddSolute:
 		s.WeighedBack = t.Flag("weighed-back")
 		s.LeftBehind = equipment.Stated{Value: t.NotNegative("left-behind", quantity.Mass), Known: t.Has("left-behind")}
 		s.SeparateTare = t.Word("tare", "zeroed", "separate") == "separate"
@@ -157,12 +158,12 @@ func (s *Step) readOptions(t *benchfile.Table) {
 		if s.LeftBehind.Value >= s.Amount && s.Amount > 0 {
 			t.Fail("left-behind", "more than was weighed cannot be left behind", "")
 		}
-	case Take, Pour, Measured:
-		s.Emptying = s.emptying(t)
+	case route.Take, route.Pour, route.Measured:
+		s.Emptying = emptying(t, s)
 		s.State = readState(t)
-	case MakeUpTo:
+	case route.MakeUpTo:
 		s.State = readState(t)
-	case Add, DissolveIn, Strengthen:
+	case route.Add, route.DissolveIn, route.Strengthen:
 		if s.Balance == nil {
 			s.State = readState(t)
 			s.Contraction = equipment.Stated{Value: shareOf(t, "contraction", "volume"), Known: t.Has("contraction")}
@@ -170,13 +171,13 @@ func (s *Step) readOptions(t *benchfile.Table) {
 	}
 }
 
-func readState(t *benchfile.Table) State {
-	return State(t.Word("state", string(Conditioned), string(Dry), string(Wet), string(Used)))
+func readState(t *benchfile.Table) route.State {
+	return route.State(t.Word("state", string(route.Conditioned), string(route.Dry), string(route.Wet), string(route.Used)))
 }
 
-func (s *Step) emptying(t *benchfile.Table) equipment.Emptying {
+func emptying(t *benchfile.Table, s *route.Step) equipment.Emptying {
 	rinsed, blown := t.Flag("rinsed"), false
-	if s.Verb != Pour {
+	if s.Verb != route.Pour {
 		blown = t.Flag("blown-out")
 	}
 	kind := equipment.OneMark
@@ -200,7 +201,7 @@ func (s *Step) emptying(t *benchfile.Table) equipment.Emptying {
 
 // needInstrument asks for the key that names the instrument, and says so when
 // another verb's key stands in its place.
-func needInstrument(t *benchfile.Table, verb Verb, key string) {
+func needInstrument(t *benchfile.Table, verb route.Verb, key string) {
 	if slices.Contains(t.Keys(), key) {
 		return
 	}
@@ -214,17 +215,17 @@ func needInstrument(t *benchfile.Table, verb Verb, key string) {
 }
 
 // oneVerb finds the verb of a step.
-func oneVerb(t *benchfile.Table) (Verb, bool) {
-	var found []Verb
+func oneVerb(t *benchfile.Table) (route.Verb, bool) {
+	var found []route.Verb
 	for _, key := range t.Keys() {
-		if slices.Contains(verbs, Verb(key)) {
-			found = append(found, Verb(key))
+		if slices.Contains(route.Verbs(), route.Verb(key)) {
+			found = append(found, route.Verb(key))
 		}
 	}
 	switch len(found) {
 	case 1:
-		if found[0] == Take && t.Is("take", "all") {
-			return TakeAll, true
+		if found[0] == route.Take && t.Is("take", "all") {
+			return route.TakeAll, true
 		}
 		return found[0], true
 	case 0:
@@ -240,6 +241,7 @@ func oneVerb(t *benchfile.Table) (Verb, bool) {
 
 // failVerb says that a step has no verb, or that it is misspelt.
 func failVerb(t *benchfile.Table) {
+	verbs := route.Verbs()
 	words := make([]string, len(verbs))
 	for i, v := range verbs {
 		words[i] = string(v)

@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 
+	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
@@ -48,18 +49,18 @@ func below(t *benchfile.Table, key string, figure, capacity float64) {
 	}
 }
 
-// below refuses readings or a repeatability that scatter by the capacity.
-func (s Spread) below(t *benchfile.Table, capacity float64) {
+// spreadBelow refuses readings or a repeatability that scatter by the capacity.
+func spreadBelow(t *benchfile.Table, s equipment.Spread, capacity float64) {
 	below(t, "repeatability", s.S, capacity)
 	below(t, "readings", s.S, capacity)
 }
 
-func shapeOf(t *benchfile.Table) Shape {
-	return Shape(t.Word("shape", string(Triangle), string(Rectangle)))
+func shapeOf(t *benchfile.Table) equipment.Shape {
+	return equipment.Shape(t.Word("shape", string(equipment.Triangle), string(equipment.Rectangle)))
 }
 
-func stated(t *benchfile.Table, key string, kind quantity.Kind) Stated {
-	return Stated{t.NotNegative(key, kind), t.Has(key)}
+func stated(t *benchfile.Table, key string, kind quantity.Kind) equipment.Stated {
+	return equipment.Stated{t.NotNegative(key, kind), t.Has(key)}
 }
 
 // share reads a fraction of something that the text must name, like
@@ -82,7 +83,7 @@ func share(t *benchfile.Table, key, of string) float64 {
 }
 
 // spread reads a repeatability, or works it out from readings.
-func spread(t *benchfile.Table, kind quantity.Kind) Spread {
+func spread(t *benchfile.Table, kind quantity.Kind) equipment.Spread {
 	values := t.Quantities("readings", kind)
 	switch {
 	case t.Has("readings") && t.Has("repeatability"):
@@ -91,39 +92,39 @@ func spread(t *benchfile.Table, kind quantity.Kind) Spread {
 		t.Fail("readings", "a repeatability needs at least two readings", "")
 	case len(values) >= 2:
 		_, s, nu := uncertainty.Readings(values)
-		return Spread{S: s, DegreesOfFreedom: nu, Known: true}
+		return equipment.Spread{S: s, DegreesOfFreedom: nu, Known: true}
 	}
-	return Spread{S: t.NotNegative("repeatability", kind), Known: t.Has("repeatability")}
+	return equipment.Spread{S: t.NotNegative("repeatability", kind), Known: t.Has("repeatability")}
 }
 
 // expansion reads a cubic expansion, or the material that has it.
-func expansion(t *benchfile.Table) Stated {
+func expansion(t *benchfile.Table) equipment.Stated {
 	name := t.Text("material")
 	switch {
 	case t.Has("expansion") && t.Has("material"):
 		t.Fail("expansion", "material and expansion are both stated", "state one of them")
 	case name != "":
-		glass, ok := FindGlass(name)
+		glass, ok := equipment.FindGlass(name)
 		if !ok {
-			t.FailChoice("material", "material", name, GlassNames(), "or state its cubic expansion: expansion = \"9.9e-6 /°C\"")
+			t.FailChoice("material", "material", name, equipment.GlassNames(), "or state its cubic expansion: expansion = \"9.9e-6 /°C\"")
 		}
-		return Stated{glass.Expansion, ok}
+		return equipment.Stated{glass.Expansion, ok}
 	}
 	value := t.NotNegative("expansion", quantity.Expansion)
 	if !expandsLimit.Holds(value) {
 		t.Fail("expansion", "nothing expands by so much", "borosilicate glass has \"9.9e-6 /°C\", plastics about \"3e-4 /°C\"")
 	}
-	return Stated{value, t.Has("expansion")}
+	return equipment.Stated{value, t.Has("expansion")}
 }
 
 // retained reads a volume, or a table of its mean and spread.
-func retained(t *benchfile.Table) Retained {
+func retained(t *benchfile.Table) equipment.Retained {
 	if t.Shape("retained") != benchfile.Sub {
-		return Retained{Mean: t.NotNegative("retained", quantity.Volume), Known: t.Has("retained")}
+		return equipment.Retained{Mean: t.NotNegative("retained", quantity.Volume), Known: t.Has("retained")}
 	}
 	sub := t.Table("retained")
 	sub.Need("mean")
-	r := Retained{
+	r := equipment.Retained{
 		Mean:   sub.NotNegative("mean", quantity.Volume),
 		Spread: stated(sub, "spread", quantity.Volume),
 		Known:  true,

@@ -11,16 +11,13 @@ import (
 	"minim/uncertainty/route"
 )
 
-// writtenPlan is the plan of a record as it is begun, with the digest of all that counts in
-// it, for a person to read and for [Parse].
-func writtenPlan(p *route.Prep, r *route.Route) string {
-	text := p.WrittenPlan(r)
-	root, err := benchfile.Parse("the plan", []byte(text))
-	if err != nil {
-		panic("record: a plan was written that cannot be read: " + err.Error())
-	}
+// digestedPlan is the plan of a record as it is begun, with the digest of all that counts in
+// it, for a person to read and for [ParseRecord].
+func digestedPlan(p *route.Prep, r *route.Route) string {
+	text := planText(p, r)
+	plan := mustParse("the plan", []byte(text)).Table(plannedKey)
 	header, rest, _ := strings.Cut(text, "\n")
-	return header + "\n" + textAt("digest", digest(root.Table(route.PlannedKey))) + "\n" + rest
+	return header + "\n" + textAt("digest", digest(plan)) + "\n" + rest
 }
 
 // digest is the SHA-256 of a plan, without the layout, comments and the digest itself.
@@ -31,8 +28,8 @@ func digest(plan *benchfile.Table) string {
 
 // readPlan reads what was planned: what the record carries or, where it carries nothing,
 // the route of the prep as it is now. At a mistake the planned route stays nil.
-func (r *Record) readPlan(root *benchfile.Table, now *route.Prep) {
-	t := root.Table(route.PlannedKey)
+func (r *recordReader) readPlan(root *benchfile.Table, now *route.Prep) {
+	t := root.Table(plannedKey)
 	if t == nil {
 		r.PlanMissing = true
 		r.Plan, r.Planned = now, findRoute(root, now)
@@ -40,7 +37,7 @@ func (r *Record) readPlan(root *benchfile.Table, now *route.Prep) {
 	}
 	t.Call("the plan")
 	r.checkDigest(t)
-	own := route.ReadPlan(t)
+	own := readPlan(t)
 	if own == nil || root.Mistaken() {
 		return
 	}
@@ -53,7 +50,7 @@ func (r *Record) readPlan(root *benchfile.Table, now *route.Prep) {
 }
 
 // checkDigest refuses a plan that is not as it was when the record was begun.
-func (r *Record) checkDigest(t *benchfile.Table) {
+func (r *recordReader) checkDigest(t *benchfile.Table) {
 	switch said := t.Text("digest"); {
 	case said == "":
 		r.Undigested = true
@@ -65,12 +62,12 @@ func (r *Record) checkDigest(t *benchfile.Table) {
 
 // compareToNow notes where the plan that the record carries and the prep with its kit as
 // they are now do not agree, of instruments where the batch uses them.
-func (r *Record) compareToNow(plan *benchfile.Table) {
+func (r *recordReader) compareToNow(plan *benchfile.Table) {
 	if r.PlanMissing {
 		return
 	}
 	used := r.instruments()
-	for _, d := range route.PlanDifferences(plan, r.Now) {
+	for _, d := range planDifferences(plan, r.Now) {
 		name, _, _ := strings.Cut(d.Of, ", ")
 		if !slices.Contains(r.own.Kit.Names(), name) || slices.Contains(used, name) {
 			r.Differences = append(r.Differences, d)
@@ -84,10 +81,10 @@ func (r *Record) compareToNow(plan *benchfile.Table) {
 }
 
 // supplies lists the stocks and packets that the entries name.
-func (r *Record) supplies() (names []string) {
-	for i := range r.Entries {
+func (r *recordReader) supplies() (names []string) {
+	for _, e := range r.entries {
 		name := ""
-		switch s := &r.Entries[i].Done; {
+		switch s := &e.Done; {
 		case s.Stock != nil:
 			name = s.Stock.Name
 		case s.Packet != nil:
@@ -101,12 +98,12 @@ func (r *Record) supplies() (names []string) {
 }
 
 // instruments lists those that the batch was to be made with, and was made with.
-func (r *Record) instruments() (names []string) {
+func (r *recordReader) instruments() (names []string) {
 	for i := range r.Planned.Steps {
 		names = addInstruments(names, r.Planned.Steps[i].Balance, r.Planned.Steps[i].Measure)
 	}
-	for i := range r.Entries {
-		names = addInstruments(names, r.Entries[i].Done.Balance, r.Entries[i].Done.Measure)
+	for _, e := range r.entries {
+		names = addInstruments(names, e.Done.Balance, e.Done.Measure)
 	}
 	if l := r.Plan.Ladder; l != nil {
 		names = addInstruments(addInstruments(names, nil, l.With), nil, l.In)
@@ -130,18 +127,6 @@ func addInstruments(names []string, b *equipment.Balance, m *equipment.Measure) 
 		m = m.Line.With
 	}
 	return names
-}
-
-// OnTheBench is the prep for what is still to be done with the batch: without the
-// instruments that the kit no longer has.
-func (r *Record) OnTheBench() *route.Prep {
-	gone := slices.DeleteFunc(r.Prep.Kit.Names(), func(name string) bool { return slices.Contains(r.Now.Kit.Names(), name) })
-	if len(gone) == 0 {
-		return r.Prep
-	}
-	q := *r.Prep
-	q.Kit = q.Kit.Without(gone...)
-	return &q
 }
 
 // findRoute finds the route that was planned.

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"minim/uncertainty/record"
 )
 
 // forms of a time in a record, the last without the time of day.
@@ -87,7 +89,7 @@ func CheckTime(text string, now time.Time) (hint string, err error) {
 	return "", nil
 }
 
-func (e *Entry) readTime() {
+func (e *entry) readTime() {
 	text := e.table.Text("at")
 	if text == "" {
 		return
@@ -100,38 +102,32 @@ func (e *Entry) readTime() {
 	e.At = text
 }
 
-// Times are those of the first and the last entry that has one, as written; "" for none.
-// They are not ordered when the last surely is before the first.
-func (r *Record) Times() (first, last string, ordered bool) {
-	var timed []*Entry
-	for i := range r.Entries {
-		if e := &r.Entries[i]; e.At != "" {
+// times fills in those of the first and the last entry that has one.
+func (r *recordReader) times() {
+	var timed []*entry
+	for _, e := range r.entries {
+		if e.At != "" {
 			timed = append(timed, e)
 		}
 	}
-	if len(timed) == 0 {
-		return "", "", true
+	if len(timed) > 0 {
+		first, last := timed[0], timed[len(timed)-1]
+		r.First, r.Last, r.Reversed = first.At, last.At, last.when.before(first.when)
 	}
-	a, b := timed[0], timed[len(timed)-1]
-	return a.At, b.At, !b.when.before(a.when)
 }
-
-// Backward is an entry whose time is before that of one above it.
-type Backward struct{ Entry, Above int }
 
 // backwards lists the entries whose times surely are before that of the nearest above
 // that has one and stands. What counts is the order of the entries, not that of their
 // times.
-func (r *Record) backwards() (list []Backward) {
-	var timed []*Entry
-	for i := range r.Entries {
-		e := &r.Entries[i]
+func (r *recordReader) backwards() (list []record.Backward) {
+	var timed []*entry
+	for _, e := range r.entries {
 		if e.At == "" || e.StruckBy > 0 {
 			continue
 		}
 		for _, above := range slices.Backward(timed) {
 			if e.when.before(above.when) {
-				list = append(list, Backward{e.Number, above.Number})
+				list = append(list, record.Backward{Entry: e.Number, Above: above.Number})
 				break
 			}
 			if above.when.first.Equal(above.when.last) {

@@ -22,7 +22,7 @@ var (
 const howToAdd = `write it as in "step 3: took 1.96 mL", "step 3: took 2 mL with the 5 mL pipette", "step 2: spoilt, filled past the mark", "step 2: done", "entry 4: took 1.94 mL", "entry 4: withdrawn" or "bench: 23 °C"`
 
 // parseAddition turns a line into the keys of an entry.
-func parseAddition(line string, r *Record) ([]string, error) {
+func parseAddition(line string, r *recordReader) ([]string, error) {
 	found := additionForm.FindStringSubmatch(line)
 	if found == nil || found[5] == "" {
 		return nil, &AdditionError{line, fmt.Sprintf("%q does not say what was done in which step", line), howToAdd}
@@ -46,11 +46,11 @@ func parseAddition(line string, r *Record) ([]string, error) {
 	default:
 		done = parseBench(said)
 	}
-	return slices.Concat(keys, without(done, options), options), err
+	return slices.Concat(keys, withoutKeys(done, options), options), err
 }
 
-// without leaves out the keys of which there are others.
-func without(keys, others []string) []string {
+// withoutKeys leaves out the keys of which there are others.
+func withoutKeys(keys, others []string) []string {
 	return slices.DeleteFunc(keys, func(k string) bool {
 		name, _, _ := strings.Cut(k, "=")
 		return slices.ContainsFunc(others, func(o string) bool { return strings.HasPrefix(o, name+"=") })
@@ -59,7 +59,7 @@ func without(keys, others []string) []string {
 
 // parseCorrection turns what was done in place of an entry into keys. The entry may be
 // one that is added with this one, of which nothing is known yet.
-func (r *Record) parseCorrection(line, said, entry string) (keys []string, err error) {
+func (r *recordReader) parseCorrection(line, said, entry string) (keys []string, err error) {
 	number, _ := strconv.Atoi(entry) // 0, which no entry has, when it is too long
 	e := r.entry(number)
 	switch {
@@ -68,9 +68,9 @@ func (r *Record) parseCorrection(line, said, entry string) (keys []string, err e
 	case e.Temperature.Known && said != "withdrawn":
 		return parseBench(said), nil
 	case strings.HasPrefix(said, "done"):
-		return parseDone(line, said, e.Done.Key(), r.plannedStep(strconv.Itoa(e.Step)))
+		return parseDone(line, said, e.Done.Verb.Key(), r.plannedStep(strconv.Itoa(e.Step)))
 	}
-	return parseDone(line, said, e.Done.Key(), nil)
+	return parseDone(line, said, e.Done.Verb.Key(), nil)
 }
 
 // parseBench turns "23 °C within 1 °C" into keys.
@@ -103,7 +103,7 @@ func cutOptions(line, said string) (rest string, options []string, err error) {
 var bareValue = regexp.MustCompile(`^(true|false|[0-9]+|"[^"\\]*")$`)
 
 // plannedStep is a step of the plan, nil of one that is not planned.
-func (r *Record) plannedStep(number string) *route.Step {
+func (r *recordReader) plannedStep(number string) *route.Step {
 	if n, err := strconv.Atoi(number); err == nil && n >= 1 && n <= len(r.Planned.Steps) {
 		return &r.Planned.Steps[n-1]
 	}
@@ -115,7 +115,7 @@ func keyOf(s *route.Step) string {
 	if s == nil {
 		return ""
 	}
-	return s.Key()
+	return s.Verb.Key()
 }
 
 // asPlanned are the keys of a step that was done as planned, without a reading: what was
@@ -124,7 +124,7 @@ func asPlanned(planned *route.Step) []string {
 	if planned == nil {
 		return nil
 	}
-	return append(planned.Main(), "as-planned = true")
+	return append(mainKeys(planned), "as-planned = true")
 }
 
 // parseDone turns what was done into keys. The key of the step is "" when it is not known;
@@ -239,11 +239,11 @@ func Said(number int, s *route.Step) string {
 	case route.Start, route.UsePacket:
 		return fmt.Sprintf("step %d: done", number)
 	}
-	i := slices.IndexFunc(pasts, func(p past) bool { return p.key == s.Key() })
+	i := slices.IndexFunc(pasts, func(p past) bool { return p.key == s.Verb.Key() })
 	of := s.Of()
 	if of != "" {
 		of = " of " + of
 	}
-	key, name := s.Instrument()
-	return fmt.Sprintf("step %d: %s %s%s %s the %s", number, pasts[i].word, s.AmountText(), of, key, name)
+	key, name := instrument(s)
+	return fmt.Sprintf("step %d: %s %s%s %s the %s", number, pasts[i].word, amountText(s), of, key, name)
 }

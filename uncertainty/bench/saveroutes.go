@@ -12,13 +12,14 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/uncertainty/route"
 )
 
 // SaveRoutes returns the text of a prep file that has the given routes instead of
 // its own, at the end, and names the kit at the given path; an empty path leaves
 // what it names. All else stays as it is, but for blank lines round what goes and
 // comes. Comments between its routes go with them.
-func SaveRoutes(text []byte, kit string, routes []*Route) ([]byte, error) {
+func SaveRoutes(text []byte, kit string, routes []*route.Route) ([]byte, error) {
 	const name = "the prep"
 	text, err := benchfile.Without(name, text, "route")
 	if err != nil {
@@ -37,7 +38,7 @@ func SaveRoutes(text []byte, kit string, routes []*Route) ([]byte, error) {
 	}
 	written := make([]string, len(routes))
 	for i, r := range routes {
-		written[i] = r.written()
+		written[i] = writtenRoute(r)
 	}
 	return benchfile.Append(text, strings.Join(written, "\n")), nil
 }
@@ -48,12 +49,12 @@ func nameable(path string) bool {
 		!strings.ContainsFunc(path, func(r rune) bool { return !unicode.IsGraphic(r) })
 }
 
-// written is the [[route]] table of a route.
-func (r *Route) written() string {
+// writtenRoute is the [[route]] table of a route.
+func writtenRoute(r *route.Route) string {
 	var b strings.Builder
 	b.WriteString("[[route]]\nname = " + benchfile.Quote(r.Name) + "\nsteps = [\n")
 	for i := range r.Steps {
-		b.WriteString("  { " + strings.Join(r.Steps[i].Written(), ", ") + " },\n")
+		b.WriteString("  { " + strings.Join(Written(&r.Steps[i]), ", ") + " },\n")
 	}
 	b.WriteString("]\n")
 	return b.String()
@@ -61,57 +62,47 @@ func (r *Route) written() string {
 
 // Written lists the keys of a step with their values, as a file holds them: the verb,
 // the instrument, and what else it says.
-func (s *Step) Written() []string {
-	return append(s.Main(), s.options()...)
+func Written(s *route.Step) []string {
+	return append(mainKeys(s), options(s)...)
 }
 
-// Main lists the keys that a step cannot do without, with their values: the verb with its
+// mainKeys lists the keys that a step cannot do without, with their values: the verb with its
 // amount, what it takes, and the instrument.
-func (s *Step) Main() []string {
+func mainKeys(s *route.Step) []string {
 	switch {
-	case s.Verb == TakeAll:
-		return []string{textAt(string(Take), "all")}
-	case s.Verb == Start:
-		return []string{textAt(string(Start), s.Stock.Name)}
+	case s.Verb == route.TakeAll:
+		return []string{textAt(string(route.Take), "all")}
+	case s.Verb == route.Start:
+		return []string{textAt(string(route.Start), s.Stock.Name)}
 	case s.Packet != nil:
-		return []string{textAt(string(UsePacket), s.Packet.Name)}
+		return []string{textAt(string(route.UsePacket), s.Packet.Name)}
 	}
-	keys := []string{textAt(string(s.Verb), s.AmountText())}
+	keys := []string{textAt(string(s.Verb), amountText(s))}
 	if of := s.Of(); of != "" {
 		keys = append(keys, textAt("of", of))
 	}
-	return append(keys, textAt(s.Instrument()))
+	return append(keys, textAt(instrument(s)))
 }
 
-// AmountText is the amount of a step that reads an instrument, as a file holds it.
-func (s *Step) AmountText() string {
+// amountText is the amount of a step that reads an instrument, as a file holds it.
+func amountText(s *route.Step) string {
 	if s.Balance != nil {
 		return displayed(s.Balance, s.Amount)
 	}
-	return s.measured()
+	return measured(s)
 }
 
-// Instrument is the key by which a step names its instrument, and the name.
-func (s *Step) Instrument() (key, name string) {
+// instrument is the key by which a step names its instrument, and the name.
+func instrument(s *route.Step) (key, name string) {
 	if s.Balance != nil {
 		return "on", s.Balance.Name
 	}
-	return grammars[s.Verb].instrument, s.Measure.Name
-}
-
-// Of names what a step strengthens with: a stock, or "step 2"; "" for other steps.
-func (s *Step) Of() string {
-	switch {
-	case s.Verb != Strengthen:
-		return ""
-	case s.Stock != nil:
-		return s.Stock.Name
-	}
-	return fmt.Sprintf("step %d", s.From)
+	key, _ = s.Verb.Uses()
+	return key, s.Measure.Name
 }
 
 // options lists what a step says beside its verb and its instrument.
-func (s *Step) options() (keys []string) {
+func options(s *route.Step) (keys []string) {
 	say := func(stated bool, written string) {
 		if stated {
 			keys = append(keys, written)
@@ -143,7 +134,7 @@ func displayed(b *equipment.Balance, reading float64) string {
 
 // measured is the amount of a step that measures a volume: in drops, in µL where it
 // is small or a piston's below 1 mL, or in mL.
-func (s *Step) measured() string {
+func measured(s *route.Step) string {
 	switch {
 	case s.Measure.Kind == equipment.Dropper && s.Amount == 1:
 		return "1 drop"

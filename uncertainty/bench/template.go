@@ -26,15 +26,15 @@ batch = ""
 # whatever becomes of the prep and its kit. Leave it as it is.
 %s
 [entries]
-`, oneLine(p.Solute.Name), number, key, benchfile.Quote(r.Name), writtenPlan(p, r))
+`, oneLine(p.Solute.Name), number, key, benchfile.Quote(r.Name), digestedPlan(p, r))
 	fmt.Fprintf(&b, "1 = { temperature = \"\", by = \"\", at = \"\" }%s\n", plannedTemperature(p))
 	for i := range r.Steps {
 		s := &r.Steps[i]
 		reading := ""
 		if s.Measure != nil || s.Balance != nil {
-			reading = s.Key() + ` = "", `
+			reading = s.Verb.Key() + ` = "", `
 		}
-		fmt.Fprintf(&b, "%d = { step = %d, %sby = \"\", at = \"\" }   # planned: %s\n", i+2, i+1, reading, strings.Join(s.Written(), ", "))
+		fmt.Fprintf(&b, "%d = { step = %d, %sby = \"\", at = \"\" }   # planned: %s\n", i+2, i+1, reading, strings.Join(Written(s), ", "))
 	}
 	return b.String()
 }
@@ -43,7 +43,7 @@ batch = ""
 func firstReading(r *route.Route) (number int, key string) {
 	for i := range r.Steps {
 		if s := &r.Steps[i]; s.Measure != nil || s.Balance != nil {
-			return i + 2, s.Key()
+			return i + 2, s.Verb.Key()
 		}
 	}
 	return 2, "take"

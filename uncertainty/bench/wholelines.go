@@ -5,23 +5,18 @@ import (
 	"unicode/utf8"
 
 	"minim/equipment/benchfile"
+	"minim/uncertainty/record"
 )
 
 // struck ends a line that was cut off and below which more has been written.
 const struck = "# cut off, left out"
-
-// Cut is a line that was not written to its end.
-type Cut struct {
-	Line int    // from 1
-	Text string // what stands there, U+FFFD for what cannot be printed
-}
 
 // Whole returns the text of a record without the lines that were cut off, and these
 // lines. They are blanked, a space for each byte, so that all else stays in its place.
 // Cut off are the lines that [Append] has struck with a mark, and a last line without
 // a line end that does not close what it opens and is all that is wrong with the TOML
 // of the text. Any other mistake is left to be found. The name stands for the file.
-func Whole(name string, text []byte) (whole []byte, cut []Cut) {
+func Whole(name string, text []byte) (whole []byte, cut []record.Cut) {
 	whole = bytes.Clone(text)
 	number, from := 0, 0
 	for line := range bytes.Lines(whole) {
@@ -29,7 +24,7 @@ func Whole(name string, text []byte) (whole []byte, cut []Cut) {
 		written, ended := bytes.CutSuffix(line, []byte("\n"))
 		written = bytes.TrimSuffix(written, []byte("\r"))
 		if bytes.HasSuffix(written, []byte(struck)) || !ended && brokenOff(name, whole[:from], written) {
-			cut = append(cut, Cut{number, benchfile.Printable(string(written))})
+			cut = append(cut, record.Cut{number, benchfile.Printable(string(written))})
 			blankOut(written)
 		}
 		from += len(line)

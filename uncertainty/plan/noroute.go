@@ -48,7 +48,7 @@ func noRoute(p *route.Prep, o Options, notSearched []string) error {
 	reason := "none comes near to the target"
 	switch limited := o.LeftOver+o.Volume+o.Solute+o.Strongest+p.Solute.Solubility > 0 || len(o.Without) > 0; {
 	case !p.CountsMass() && len(p.Stocks) == 0:
-		return &NoRouteError{"the prep names no stock, and " + p.WeighingNeeds()}
+		return &NoRouteError{"the prep names no stock, and " + p.NeedsMass("a mass").Error()}
 	case len(p.Kit.Balances)+len(p.Stocks)+len(p.Packets) == 0:
 		reason = "there is no balance, and the prep names no stock and no packet"
 	case largest < p.Volume && tooHeavy(p) != "":

@@ -16,9 +16,9 @@ import (
 // so much is asked for.
 func edgeRescue(t *testing.T, least float64) *Rescue {
 	t.Helper()
-	k, err := equipment.ParseKit("kit", []byte("shape = \"rectangular\"\n"+syringeKit))
+	k, err := bench.ParseKit("kit", []byte("shape = \"rectangular\"\n"+syringeKit))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep", []byte(`target = "1 g/L"
+	p, err := bench.ParsePrep("prep", []byte(`target = "1 g/L"
 volume = "30 mL"
 tolerance = "1.5 % of target"
 [solute]

@@ -216,7 +216,7 @@ func (c *compiler) newDay() equipment.Day {
 // the middle of the range, or that of its known name.
 func (s *Solvent) expansionAt(t float64) float64 {
 	liquid, found := equipment.FindLiquid(s.Name)
-	if found && liquid.Name == "water" && !s.expansionStated {
+	if found && liquid.Name == "water" && !s.ExpansionStated {
 		return equipment.WaterExpansion((20 + t) / 2)
 	}
 	return s.Expansion.Value
@@ -243,7 +243,7 @@ func (c *compiler) checkedStep(i int) error {
 
 func (c *compiler) step(i int) error {
 	s := &c.route.Steps[i]
-	if err := c.prep.lackOf(s); err != nil {
+	if err := c.prep.Lacks(s); err != nil {
 		return &equipment.Impossible{Reason: err.Error()}
 	}
 	c.at = i

@@ -161,7 +161,7 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 // from: its strength grows by 1/(1 - e), e rectangular from 0 to E.
 func (c *compiler) evaporate(i int, l *liquid) {
 	limit := c.prep.Solvent.Evaporation
-	if name := c.prep.Solvent.Name; !c.prep.Solvent.evaporationStated && volatile(name) {
+	if name := c.prep.Solvent.Name; !c.prep.Solvent.EvaporationStated && volatile(name) {
 		c.notes.LeaveOut("evaporation of " + name + " before it is taken from")
 	}
 	if limit == 0 || l.evaporated || l.bought {

@@ -1,6 +1,9 @@
 package route
 
 import (
+	"fmt"
+	"slices"
+
 	"minim/equipment"
 	"minim/equipment/quantity"
 )
@@ -123,3 +126,31 @@ var grammars = map[Verb]grammar{
 
 // piece is the piece that a step uses.
 func (s *Step) piece() pieceOf { return pieceOf{s.Measure, max(s.Piece, 1)} }
+
+// Verbs lists the verbs that have a key of their own.
+func Verbs() []Verb { return slices.Clone(verbs) }
+
+// Key is the key of a step that names its verb, and holds its reading.
+func (v Verb) Key() string {
+	if v == TakeAll {
+		return string(Take)
+	}
+	return string(v)
+}
+
+// Uses is the key by which a step of the verb names its instrument, "" of one without, and
+// what its amount is: a mass of what is put on a balance, a volume of all others.
+func (v Verb) Uses() (key string, amount quantity.Kind) {
+	return grammars[v].instrument, grammars[v].kind
+}
+
+// Of names what a step strengthens with: a stock, or "step 2"; "" for other steps.
+func (s *Step) Of() string {
+	switch {
+	case s.Verb != Strengthen:
+		return ""
+	case s.Stock != nil:
+		return s.Stock.Name
+	}
+	return fmt.Sprintf("step %d", s.From)
+}

@@ -20,7 +20,7 @@ func (p *Prep) strongest() (most float64, why string) {
 			most, why = x, reason
 		}
 	}
-	if has := &bases[p.own]; has.strongest != "" {
+	if has := &bases[p.carries()]; has.strongest != "" {
 		note(has.limit.Most, has.strongest)
 	}
 	if p.CountsMass() && p.Solute.Density.Known {
