@@ -19,9 +19,9 @@ type Bias struct {
 	Correction float64
 	// Stated: how good the piece is, is stated; it is not that of a class.
 	Stated bool
-	// FromClass: the limit is that of the class, not the kit's own. ByClass: it
+	// ClassLimit: the limit is that of the class, not the kit's own. ByClass: it
 	// is that of the class at the volume measured.
-	FromClass, ByClass bool
+	ClassLimit, ByClass bool
 	// ShapeAssumed: the kit does not state the shape.
 	ShapeAssumed bool
 	// BetweenMarks is the correlation of the biases at two different marks.

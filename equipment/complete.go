@@ -1,6 +1,10 @@
 package equipment
 
-import "cmp"
+import (
+	"cmp"
+
+	"minim/equipment/quantity"
+)
 
 // NewMeasure returns a measure with what holds for its kind where nothing else is stated:
 // one piece, adjusted as the kind is, with a limit of error of the usual shape. What is
@@ -13,16 +17,17 @@ func NewMeasure(name string, kind Kind) *Measure {
 }
 
 // Complete fills in what is not stated of a measure from the class table: the limit of its
-// error unless [Bias].Stated, its division, bore, scatter and numbered marks. The class is
-// by what is stated, of which Kind, Capacity and Division are those of the measure; kinds
-// without letters have a class of their own, which is assumed. The error is a [ClassError]:
-// nothing says how good the piece is, or the tables do not bear out what is stated.
-func (k *Measure) Complete(stated ClassQuery) error {
+// error unless [Bias].Stated, its division, bore, scatter and numbered marks. Class, standard
+// and form are as stated, "" where they are not; kinds without letters have a class of their
+// own, which is assumed. The error is a *quantity.Error: nothing says how good the piece is,
+// or the tables do not bear out what is stated.
+func (k *Measure) Complete(class, standard, form string) error {
+	stated := classQuery{Name: class, Standard: standard, Form: form}
 	drop := k.Capacity
 	if k.Kind == Dropper && k.Capacity == 0 {
 		k.Capacity = standardDrop
 	}
-	if k.DropOf != "" && sameLiquid(k.DropOf, water) {
+	if k.DropOf != "" && IsWater(k.DropOf) {
 		k.DropOf = ""
 	}
 	err := k.unlimited(stated)
@@ -32,7 +37,7 @@ func (k *Measure) Complete(stated ClassQuery) error {
 	}
 	k.number(numbered)
 	if k.Class != nil && !k.Bias.Stated {
-		k.Bias.FromClass = true
+		k.Bias.ClassLimit = true
 		k.Bias.Limit, k.Bias.ByClass = k.Class.Tolerance, k.Class.varies()
 		if k.Kind == Dropper && k.Capacity != k.Class.Capacity {
 			k.Bias.Limit = k.Class.Limit(k.Capacity)
@@ -42,21 +47,21 @@ func (k *Measure) Complete(stated ClassQuery) error {
 }
 
 // unlimited is the error of a piece of which nothing says how good it is.
-func (k *Measure) unlimited(stated ClassQuery) error {
+func (k *Measure) unlimited(stated classQuery) error {
 	name := cmp.Or(k.Name, string(k.Kind), "measure")
 	switch {
 	case k.Bias.Stated:
 	case k.Kind == Jar && k.Line.With == nil:
-		return ClassError{"nothing says how good the line of the " + name + " is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance"}
+		return &quantity.Error{Message: "nothing says how good the line of the " + name + " is", Hint: "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance"}
 	case kinds[k.Kind].lettered && stated.Name == "":
-		return ClassError{"nothing says how good the " + name + " is", "state its class (\"A\" or \"B\"), or its own tolerance"}
+		return &quantity.Error{Message: "nothing says how good the " + name + " is", Hint: "state its class (\"A\" or \"B\"), or its own tolerance"}
 	}
 	return nil
 }
 
 // fromClass takes what is not stated from the row of the class table that fits, and returns
 // how far apart the numbered marks are there. Where the limit is stated, the row need not be there.
-func (k *Measure) fromClass(q ClassQuery, usualDrop bool) (numbered float64, err error) {
+func (k *Measure) fromClass(q classQuery, usualDrop bool) (numbered float64, err error) {
 	q.Kind, q.Capacity, q.Division = string(k.Kind), k.Capacity, k.Division
 	switch {
 	case k.Kind == Dropper && k.DropOf != "" && q.Standard != "Ph. Eur.":
@@ -64,12 +69,13 @@ func (k *Measure) fromClass(q ClassQuery, usualDrop bool) (numbered float64, err
 	case k.Kind == Dropper:
 		q.Capacity = standardDrop
 	}
-	c, err := FindClass(q)
+	c, err := findClass(q)
 	switch {
 	case err != nil && k.Bias.Stated:
 		return 0, nil
 	case err != nil:
-		return 0, err
+		wrong := err.(classError)
+		return 0, &quantity.Error{Message: wrong.Message, Hint: wrong.Hint}
 	case k.Bias.Stated && !kinds[k.Kind].lettered && !k.completedBy(c, usualDrop && k.Kind == Dropper):
 		return c.Numbered, nil
 	}
@@ -98,7 +104,7 @@ func (k *Measure) take(c Class) {
 		k.Bore = c.Bore
 	}
 	if k.Bore == 0 && kinds[k.Kind].reads {
-		other, err := FindClass(ClassQuery{Kind: c.Kind, Form: c.Form, Standard: "ASTM", Name: c.Name, Capacity: c.Capacity, Division: c.Division})
+		other, err := findClass(classQuery{Kind: c.Kind, Form: c.Form, Standard: "ASTM", Name: c.Name, Capacity: c.Capacity, Division: c.Division})
 		if err == nil && other.Bore > 0 {
 			k.Bore, k.BoreAssumed = other.Bore, true
 		}

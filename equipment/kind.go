@@ -35,24 +35,55 @@ type traits struct {
 	difference bool
 	// lettered: its classes go by letters and are never assumed.
 	lettered bool
+	// set: it measures what it is set to, not what stands at a line.
+	set bool
 	// shape of the limit of error, unless stated otherwise.
 	shape Shape
+	// keeps is what stays in it when it is emptied, care what to mind when it delivers.
+	// Neither has a default.
+	keeps retention
+	care  Care
 }
 
+// retention is what stays in an instrument that is emptied.
+type retention string
+
+const (
+	// filmByCapacity: as much as cylinders of the capacity were found to keep.
+	filmByCapacity retention = "a film by capacity"
+	// unknownFilm: of what was poured out of it nothing is known.
+	unknownFilm retention = "a film"
+	// dropInTip: the last drop, unless it is blown out.
+	dropInTip retention = "a drop in the tip"
+	// pressedEmpty: nothing where it is pressed empty; else a dead space, or a drop.
+	pressedEmpty retention = "nothing when it is pressed empty"
+)
+
+// Care is what to mind with an instrument that delivers.
+type Care string
+
+// The kinds of care.
+const (
+	Counted   Care = "drops are counted"
+	Pressed   Care = "pressed out, without a meniscus"
+	RunsOut   Care = "runs from its tip, read at a meniscus"
+	PouredOut Care = "poured out, read at a meniscus"
+)
+
 var kinds = map[Kind]traits{
-	Cylinder:       {receives: true, delivers: true, scale: true, reads: true, lettered: true, shape: Triangle},
-	Flask:          {receives: true, reads: true, lettered: true, shape: Triangle},
-	OneMark:        {delivers: true, deliver: true, reads: true, lettered: true, shape: Triangle},
-	Graduated:      {delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle},
-	Piston:         {delivers: true, deliver: true, shape: Rectangle},
-	Transfer:       {delivers: true, deliver: true, shape: Rectangle},
-	Burette:        {delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle},
-	Syringe:        {delivers: true, deliver: true, shape: Rectangle},
-	Dropper:        {delivers: true, deliver: true, shape: Rectangle},
-	Beaker:         {receives: true, delivers: true, scale: true, reads: true, shape: Rectangle},
-	ConicalFlask:   {receives: true, delivers: true, scale: true, reads: true, shape: Rectangle},
-	ConicalMeasure: {receives: true, delivers: true, deliver: true, scale: true, reads: true, shape: Rectangle},
-	Jar:            {receives: true, reads: true, shape: Rectangle},
+	Cylinder:       {receives: true, delivers: true, scale: true, reads: true, lettered: true, shape: Triangle, keeps: filmByCapacity, care: PouredOut},
+	Flask:          {receives: true, reads: true, lettered: true, shape: Triangle, keeps: unknownFilm, care: PouredOut},
+	OneMark:        {delivers: true, deliver: true, reads: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
+	Graduated:      {delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
+	Piston:         {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
+	Transfer:       {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
+	Burette:        {delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
+	Syringe:        {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
+	Dropper:        {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Counted},
+	Beaker:         {receives: true, delivers: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
+	ConicalFlask:   {receives: true, delivers: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
+	ConicalMeasure: {receives: true, delivers: true, deliver: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
+	Jar:            {receives: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
 }
 
 // Receives reports whether a solution is made up in it.
@@ -63,10 +94,7 @@ func (k Kind) Delivers() bool { return kinds[k].delivers }
 
 // AnyVolume reports whether it measures what it is set to, not what stands at a
 // line.
-func (k Kind) AnyVolume() bool { return k == Piston || k == Transfer || k == Syringe || k == Dropper }
-
-// Counts reports whether it counts drops and measures no volume.
-func (k Kind) Counts() bool { return k == Dropper }
+func (k Kind) AnyVolume() bool { return kinds[k].set }
 
 // HasScale reports whether it has divisions; otherwise it has one mark, or is set.
 func (k Kind) HasScale() bool { return kinds[k].scale }
@@ -80,3 +108,9 @@ func (k Kind) IsRead() bool { return kinds[k].reads }
 
 // Lettered reports whether its classes go by letters, and are never assumed.
 func (k Kind) Lettered() bool { return kinds[k].lettered }
+
+// Counts reports whether it counts drops and measures no volume.
+func (k Kind) Counts() bool { return kinds[k].care == Counted }
+
+// Care is what to mind when it delivers.
+func (k Kind) Care() Care { return kinds[k].care }

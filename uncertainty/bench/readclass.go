@@ -5,18 +5,21 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 )
 
-// classQuery reads by which row of the class table a piece is.
-func classQuery(t *benchfile.Table, k *equipment.Measure) (q equipment.ClassQuery) {
+// statedClass is by which row of the class table a piece is said to be.
+type statedClass struct{ name, standard, form string }
+
+func readClass(t *benchfile.Table, k *equipment.Measure) (c statedClass) {
 	if k.Kind.Lettered() {
-		q.Name = t.Word("class", "A", "AS", "B")
+		c.name = t.Word("class", "A", "AS", "B")
 	}
 	if k.Kind != equipment.Jar {
-		q.Standard = t.Word("standard", "ISO", "ASTM", "DIN", "GOST", "USP", "Ph. Eur.")
+		c.standard = t.Word("standard", "ISO", "ASTM", "DIN", "GOST", "USP", "Ph. Eur.")
 	}
-	q.Form = form(t, k.Kind)
-	return q
+	c.form = form(t, k.Kind)
+	return c
 }
 
 // form reads which of several forms the standard knows.
@@ -34,11 +37,11 @@ func form(t *benchfile.Table, kind equipment.Kind) string {
 
 // complete fills in what is not stated. Where what the class rests on is not sound, nothing
 // but that nothing is stated can be wrong.
-func complete(t *benchfile.Table, k *equipment.Measure, q equipment.ClassQuery, sound bool) {
+func complete(t *benchfile.Table, k *equipment.Measure, c statedClass, sound bool) {
 	if !t.Sound("drop") {
 		return
 	}
-	err, failed := k.Complete(q).(equipment.ClassError)
+	err, failed := k.Complete(c.name, c.standard, c.form).(*quantity.Error)
 	unlimited := func(key string) {
 		t.FailFor(t, append([]string{key}, limitKeys...), "", err.Message, err.Hint)
 	}

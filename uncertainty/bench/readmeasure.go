@@ -38,14 +38,14 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	if kind.IsRead() {
 		k.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	}
-	query := classQuery(t, k)
+	class := readClass(t, k)
 	k.Bias.Stated = ownLimit(t)
 	sound := t.Sound("kind", "class", "standard", "form", "capacity", "division", "drop") && (k.Capacity > 0 || kind == equipment.Dropper)
 	if kind.HasNumbers() && t.Has("numbered") {
 		k.Numbered = t.Positive("numbered", quantity.Volume)
 	}
 	r.bias(t, k)
-	complete(t, k, query, sound)
+	complete(t, k, class, sound)
 	check(t, k)
 	if kind == "" {
 		t.Accept() // what other keys it may have is not known

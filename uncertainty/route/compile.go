@@ -215,8 +215,7 @@ func (c *compiler) newDay() equipment.Day {
 // temperature: stated, or for water by the density formula of Tanaka et al. in
 // the middle of the range, or that of its known name.
 func (s *Solvent) expansionAt(t float64) float64 {
-	liquid, found := equipment.FindLiquid(s.Name)
-	if found && liquid.Name == "water" && !s.ExpansionStated {
+	if equipment.IsWater(s.Name) && !s.ExpansionStated {
 		return equipment.WaterExpansion((20 + t) / 2)
 	}
 	return s.Expansion.Value

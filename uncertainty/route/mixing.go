@@ -20,17 +20,10 @@ type medium struct {
 	solute bool
 }
 
-// alcohol is the volume fraction of ethanol in liquids that are ethanol and
-// water.
-var alcohol = map[string]float64{"water": 0, "ethanol": 1, "ethanol 96 %": 0.96}
-
 // mediumOf is the liquid of a name or an alias.
 func mediumOf(name string) medium {
-	if liquid, ok := equipment.FindLiquid(name); ok {
-		name = liquid.Name
-	}
-	if q, ok := alcohol[name]; ok {
-		return medium{name: name, ethanol: q}
+	if liquid, found := equipment.FindLiquid(name); found {
+		return medium{name: liquid.Name, ethanol: liquid.Alcohol}
 	}
 	return medium{name: name, ethanol: math.NaN()}
 }

@@ -36,7 +36,7 @@ func ParseStrength(text string) (Strength, error) {
 
 func unknownUnit(text, unit string) error {
 	e := &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not a unit of strength", unit),
-		Hint: "write one of " + strings.Join(UnitNames(), ", ")}
+		Hint: "write one of " + strings.Join(unitNames(), ", ")}
 	same := slices.IndexFunc(units, func(u Unit) bool { return strings.EqualFold(u.Name, unit) })
 	switch {
 	case unit == "":

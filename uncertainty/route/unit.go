@@ -162,8 +162,8 @@ func (u Unit) Comparable(v Unit) bool {
 	return u.basis == v.basis || needsNone(u) && needsNone(v)
 }
 
-// UnitNames lists the units of strength that a file may use.
-func UnitNames() []string {
+// unitNames lists the units of strength that a file may use.
+func unitNames() []string {
 	names := make([]string, len(units))
 	for i, u := range units {
 		names[i] = u.Name
