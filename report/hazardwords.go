@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -116,7 +117,7 @@ func straddled(h *route.Handled) string {
 	for i, s := range h.Hazards.Straddled {
 		texts[i] = s.Text
 	}
-	return fmt.Sprintf("the strength could be on either side of %s: the words are those of the stricter", series(texts, "and"))
+	return fmt.Sprintf("the strength could be on either side of %s: the words are those of the stricter", quantity.Series(texts, "and"))
 }
 
 func capital(s string) string {

@@ -3,7 +3,6 @@ package route
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"minim/equipment/quantity"
 )
@@ -59,6 +58,5 @@ const aLittle = 1e-3
 
 // threeDigits prints three digits without an exponent.
 func threeDigits(x float64) string {
-	rounded, _ := strconv.ParseFloat(short(x), 64)
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
+	return quantity.Decimal(x, 3)
 }
