@@ -3,10 +3,10 @@ package report
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 )
 
 // classesWidth is how wide the class tables may be, in characters.
@@ -217,7 +217,7 @@ func cellNumber(x float64) string {
 	if x == 0 {
 		return ""
 	}
-	return strconv.FormatFloat(roundSignificant(x, 9), 'f', -1, 64)
+	return quantity.Decimal(x, 9)
 }
 
 // fold breaks a text into lines of at most so many characters; a word that is longer,

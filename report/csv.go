@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -112,7 +113,7 @@ func csvRow(c *route.Comparison, i int, paths []string) ([]string, error) {
 }
 
 // digits prints a number with all of its digits.
-func digits(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
+func digits(x float64) string { return quantity.Exact(x) }
 
 // lookUp goes down the names and numbers (from 1) of a decoded JSON; it is nil
 // below a null and beyond the end of a list. It panics when a name is not there.

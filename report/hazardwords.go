@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -105,7 +105,7 @@ func reminding() func(word string) string {
 
 // saidOf reports whether a liquid has to be spoken of: water has only where words are stated
 // for it.
-func saidOf(c *route.Contained) bool { return len(c.Hazards) > 0 || !equipment.IsWater(c.Name) }
+func saidOf(c *route.Contained) bool { return len(c.Hazards) > 0 || !route.IsWater(c.Name) }
 
 // straddled says on which side of strengths, from which words hold, a solution was taken to
 // lie; "" where there is no doubt.
@@ -117,7 +117,7 @@ func straddled(h *route.Handled) string {
 	for i, s := range h.Hazards.Straddled {
 		texts[i] = s.Text
 	}
-	return fmt.Sprintf("the strength could be on either side of %s: the words are those of the stricter", series(texts, "and"))
+	return fmt.Sprintf("the strength could be on either side of %s: the words are those of the stricter", quantity.Series(texts, "and"))
 }
 
 func capital(s string) string {

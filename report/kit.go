@@ -7,6 +7,7 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -56,9 +57,9 @@ func balances(b *strings.Builder, list []*equipment.Balance) {
 	for _, balance := range list {
 		sample := balance.Readability * min(100, maxSteps(balance))
 		rows = append(rows, []string{
-			counted(balance.Name, balance.Count), equipment.Grams(balance.Capacity), equipment.Grams(balance.Readability),
+			counted(balance.Name, balance.Count), quantity.Grams(balance.Capacity), quantity.Grams(balance.Readability),
 			spreadOf(balance), linearityOf(balance), twoDigits(balance.Uncertainty(sample)) + " g",
-			orNone(balance.Least(0.10))(equipment.Grams), orNone(balance.Least(0.05))(equipment.Grams),
+			orNone(balance.Least(0.10))(quantity.Grams), orNone(balance.Least(0.05))(quantity.Grams),
 			priceOf(balance.Price),
 		})
 	}
@@ -73,9 +74,9 @@ func spreadOf(b *equipment.Balance) string {
 	case b.Weighing.Known:
 		return "-"
 	case b.Repeatability.Known:
-		return equipment.Grams(roundSignificant(b.Repeatability.S, 2))
+		return quantity.Grams(quantity.Round(b.Repeatability.S, 2))
 	default:
-		return equipment.Grams(b.Readability) + assumed
+		return quantity.Grams(b.Readability) + assumed
 	}
 }
 
@@ -84,9 +85,9 @@ func linearityOf(b *equipment.Balance) string {
 	case b.Weighing.Known:
 		return "-"
 	case b.Linearity.Known:
-		return "±" + equipment.Grams(b.Linearity.Value)
+		return "±" + quantity.Grams(b.Linearity.Value)
 	default:
-		return "±" + equipment.Grams(2*b.Readability) + assumed
+		return "±" + quantity.Grams(2*b.Readability) + assumed
 	}
 }
 
@@ -109,7 +110,7 @@ func measures(b *strings.Builder, list, all []*equipment.Measure) {
 		division := "one mark"
 		switch {
 		case m.Division > 0:
-			division = equipment.Millilitres(m.Division)
+			division = quantity.Millilitres(m.Division)
 		case m.Kind == equipment.Dropper:
 			division = "a drop" + ofLiquid(m)
 		case m.Kind.AnyVolume():
@@ -117,7 +118,7 @@ func measures(b *strings.Builder, list, all []*equipment.Measure) {
 		}
 		rows = append(rows, []string{
 			counted(m.Name, m.Count), division, limitOf(m), twoDigits(m.Uncertainty(m.Capacity)) + " mL",
-			orNone(m.Least(0.10))(equipment.Millilitres), orNone(m.Least(0.05))(equipment.Millilitres), footnote(all, m),
+			orNone(m.Least(0.10))(quantity.Millilitres), orNone(m.Least(0.05))(quantity.Millilitres), footnote(all, m),
 			priceOf(m.Price),
 		})
 	}
@@ -147,9 +148,9 @@ func counted(name string, count int) string {
 
 func limitOf(m *equipment.Measure) string {
 	if m.Bias.Shape == equipment.Gauss {
-		return "u " + equipment.Millilitres(m.Bias.Limit)
+		return "u " + quantity.Millilitres(m.Bias.Limit)
 	}
-	return "±" + equipment.Millilitres(m.Bias.Limit)
+	return "±" + quantity.Millilitres(m.Bias.Limit)
 }
 
 // twoDigits rounds a standard uncertainty for print.
@@ -208,7 +209,7 @@ func sources(b *strings.Builder, all []*equipment.Measure) {
 func source(m *equipment.Measure) string {
 	numbered := ""
 	if m.Numbered > 0 && m.Numbered == m.Class.Numbered {
-		numbered = fmt.Sprintf("; numbered every %s (%s)", equipment.Millilitres(m.Numbered), m.Class.NumberedTrust)
+		numbered = fmt.Sprintf("; numbered every %s (%s)", quantity.Millilitres(m.Numbered), m.Class.NumberedTrust)
 	}
-	return fmt.Sprintf("%s, %s; trust: %s%s", m.Class, equipment.Millilitres(m.Class.Capacity), m.Class.Trust, numbered)
+	return fmt.Sprintf("%s, %s; trust: %s%s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust, numbered)
 }

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -30,7 +30,7 @@ func ladder(b *strings.Builder, c *route.Comparison) {
 func ladderWords(c *route.Comparison) string {
 	l := c.Prep.Ladder
 	text := fmt.Sprintf("from this solution: an aliquot with the %s, made up to %s in the %s", l.With.Name,
-		equipment.Millilitres(l.In.Capacity), l.In.Name)
+		quantity.Millilitres(l.In.Capacity), l.In.Name)
 	any := func(has func(r *route.Rung) bool) bool {
 		rungs := c.Results[c.Verdict.Use].Ladder
 		return slices.ContainsFunc(rungs, func(r route.Rung) bool { return has(&r) })

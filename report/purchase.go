@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -185,7 +186,7 @@ func achieves(p *plan.Purchase, o *plan.Choice) string {
 	r := &o.Best
 	left := "leaves " + volume(r.LeftOverML) + " over"
 	if len(r.Inside) == 0 {
-		return fmt.Sprintf("holds within %s and %s", Percent(r.HoldsWithin), left)
+		return fmt.Sprintf("holds within %s and %s", quantity.Percent(r.HoldsWithin), left)
 	}
 	return fmt.Sprintf("is inside in %s of 100 and %s", InHundred(r.Chance(), p.Prep.LeastChance), left)
 }
@@ -237,11 +238,11 @@ func choiceRow(p *plan.Purchase, i, most int) []string {
 		}
 		return slices.Concat(row, []string{none, "", ""}, leastMasses(o), []string{price(o)})
 	}
-	inside := Percent(o.Best.HoldsWithin)
+	inside := quantity.Percent(o.Best.HoldsWithin)
 	if len(o.Best.Inside) > 0 {
 		inside = InHundred(o.Best.Chance(), p.Prep.LeastChance)
 	}
-	return slices.Concat(row, []string{inside, limit(roundSignificant(o.Best.LeftOverML, 3)), strconv.Itoa(o.Best.Operations)},
+	return slices.Concat(row, []string{inside, quantity.Decimal(o.Best.LeftOverML, 3), strconv.Itoa(o.Best.Operations)},
 		leastMasses(o), []string{price(o)})
 }
 
@@ -282,7 +283,7 @@ func mass(g float64) string {
 	if g == 0 {
 		return ""
 	}
-	return limit(roundSignificant(g, 2))
+	return quantity.Decimal(g, 2)
 }
 
 // dropEmpty takes a column away that holds nothing below its head.
@@ -331,9 +332,9 @@ func breakEvenRows(p *plan.Purchase) [][]string {
 		case e.Readability == 0:
 			rows = append(rows, []string{name, "none is fine enough", ""})
 		case e.CutShort:
-			rows = append(rows, []string{name, "≥ " + limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
+			rows = append(rows, []string{name, "≥ " + quantity.Number(e.Readability), quantity.Decimal(e.LeftOver, 3)})
 		default:
-			rows = append(rows, []string{name, limit(e.Readability), limit(roundSignificant(e.LeftOver, 3))})
+			rows = append(rows, []string{name, quantity.Number(e.Readability), quantity.Decimal(e.LeftOver, 3)})
 		}
 	}
 	return rows

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -27,7 +27,7 @@ func Rescue(r *plan.Rescue) string {
 func batchWords(r *plan.Rescue) string {
 	strength := State(&r.Batch).sentence(r.Prep.Target.Unit.Name)
 	if a := &r.Batch.Analytic; a.ExpandedUncertainty == 0 {
-		strength = limit(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
+		strength = quantity.Number(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
 	}
 	return volume(r.Batch.MadeML) + " of " + strength
 }
@@ -90,7 +90,7 @@ func fromBottle(r *plan.Rescue) bool {
 func rescueWord(r *plan.Rescue) string {
 	to := "TO " + r.Prep.Target.Text
 	if !r.Results[r.Verdict.Use].Enough(r.Prep.Volume) {
-		return fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, equipment.Millilitres(r.Prep.Volume))
+		return fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, quantity.Millilitres(r.Prep.Volume))
 	}
 	if !r.Verdict.Meets && len(r.Prep.Tolerances) > 0 {
 		return fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, Asked(r.Prep.LeastChance))
@@ -164,11 +164,11 @@ func wayRows(r *plan.Rescue, most int) [][]string {
 			continue
 		}
 		s := State(found)
-		inside := Percent(found.HoldsWithin)
+		inside := quantity.Percent(found.HoldsWithin)
 		if len(found.Inside) > 0 {
 			inside = InHundred(found.Chance(), r.Prep.LeastChance)
 		}
-		rows = append(rows, append(row, s.Value, s.spread(), inside, limit(roundSignificant(found.MadeML, 3)), limit(roundSignificant(r.SetAside(i), 3))))
+		rows = append(rows, append(row, s.Value, s.spread(), inside, quantity.Decimal(found.MadeML, 3), quantity.Decimal(r.SetAside(i), 3)))
 	}
 	return rows
 }

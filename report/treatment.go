@@ -3,6 +3,8 @@ package report
 import (
 	"fmt"
 	"strings"
+
+	"minim/equipment/quantity"
 )
 
 // ReportHTML is the report of a preparation as one HTML page.
@@ -112,7 +114,7 @@ func (p *Paper) steps(d *document) {
 func (p *Paper) inside() block {
 	r := p.result()
 	if len(r.Inside) == 0 {
-		return paragraph{Text: fmt.Sprintf("It lies within %s of the target with a probability of %s %%.", Percent(r.HoldsWithin), Asked(p.Settings.Coverage))}
+		return paragraph{Text: fmt.Sprintf("It lies within %s of the target with a probability of %s %%.", quantity.Percent(r.HoldsWithin), Asked(p.Settings.Coverage))}
 	}
 	word := "The probability, predicted before the solution is made, of being inside the tolerance (JCGM 106)"
 	if p.Batch != nil {

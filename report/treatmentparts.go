@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -119,11 +120,11 @@ func (p *Paper) checked(d *document) {
 		return text
 	}
 	if a.StandardUncertainty == 0 {
-		place = limit
+		place = quantity.Number
 	}
 	rows := [][]string{
 		{"law of propagation (JCGM 100)", place(a.Value), twoDigits(a.StandardUncertainty), place(a.Lower()), place(a.Upper())},
-		{fmt.Sprintf("simulation of %s batches (JCGM 101)", Grouped(mc.Trials)), place(mc.Mean), twoDigits(mc.StandardDeviation), place(mc.Lower), place(mc.Upper)},
+		{fmt.Sprintf("simulation of %s batches (JCGM 101)", quantity.Grouped(mc.Trials)), place(mc.Mean), twoDigits(mc.StandardDeviation), place(mc.Lower), place(mc.Upper)},
 	}
 	unit := p.prep().Target.Unit.Name
 	d.section("Two ways to evaluate it", tabular{Caption: "In " + unit + ", for a coverage probability of " + Asked(a.CoverageProbability) + " %",
@@ -150,7 +151,7 @@ func (p *Paper) origin(d *document) {
 	list := []term{
 		{"Made with", "minim " + p.Origin.Version},
 		{"Command", p.Origin.Command},
-		{"Simulation", fmt.Sprintf("%s batches, seed %d", Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed)},
+		{"Simulation", fmt.Sprintf("%s batches, seed %d", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed)},
 	}
 	for _, f := range p.Origin.Files {
 		list = append(list, term{f.Name, "SHA-256 " + f.SHA256})

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"path/filepath"
 	"slices"
-	"strings"
 
+	"minim/equipment/quantity"
 	"minim/report"
 	"minim/report/figure"
 	"minim/uncertainty/plan"
@@ -103,16 +103,7 @@ func checkFormat(name string) error {
 	return &usageError{fmt.Sprintf("--format %s is not known", name), "the formats are " + formatNames("and")}
 }
 
-func formatNames(last string) string { return joined(formatNameList, last) }
-
-// joined is "a, b and c", where "and" is the last word to join by.
-func joined(words []string, last string) string {
-	n := len(words) - 1
-	if n < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:n], ", ") + " " + last + " " + words[n]
-}
+func formatNames(last string) string { return quantity.Series(formatNameList, last) }
 
 // print renders a result in a format.
 func (r *renderer[R]) print(format string, result, before R) ([]byte, error) {

@@ -161,7 +161,7 @@ func checkNumbered(t *benchfile.Table, k *equipment.Measure) {
 	case k.Numbered > k.Capacity:
 		t.Fail("numbered", "is more than the capacity", hint)
 	case k.Division > 0 && !whole(k.Numbered/k.Division):
-		t.Fail("numbered", "is not a whole number of divisions of "+equipment.Millilitres(k.Division), hint)
+		t.Fail("numbered", "is not a whole number of divisions of "+quantity.Millilitres(k.Division), hint)
 	case k.Capacity/k.Numbered > numbersLimit.Most*(1+1e-9):
 		t.Fail("numbered", "no scale has so many numbers", hint)
 	}

@@ -44,7 +44,7 @@ func known(s *route.Step) bool {
 // readPlanned reads a step that was planned.
 func (p prepReader) readPlanned(t *benchfile.Table, planned *route.Step) (s route.Step, ok bool) {
 	key := planned.Verb.Key()
-	if slices.ContainsFunc(t.Keys(), func(k string) bool { return slices.Contains(route.Verbs(), route.Verb(k)) }) {
+	if slices.ContainsFunc(t.Keys(), func(k string) bool { return slices.Contains(keyVerbs(), route.Verb(k)) }) {
 		verb, ok := oneVerb(t)
 		if !ok {
 			return route.Step{}, false
@@ -54,7 +54,7 @@ func (p prepReader) readPlanned(t *benchfile.Table, planned *route.Step) (s rout
 			return route.Step{}, false
 		}
 	}
-	if (planned.Verb == route.Start || planned.Verb == route.UsePacket || planned.Verb == route.TakeAll) && !slices.Contains(t.Keys(), key) {
+	if uses, _ := planned.Verb.Uses(); uses == "" && !slices.Contains(t.Keys(), key) {
 		t.Has(key)
 		return *planned, true
 	}
@@ -112,8 +112,8 @@ func checkUnit(s *route.Step, t *benchfile.Table, planned *route.Step) {
 	if s.Balance == nil && s.Measure == nil || unitOf(s) == unitOf(planned) {
 		return
 	}
-	key, name := instrument(s)
-	t.FailKey(key, fmt.Sprintf("%s as planned cannot be read on the %s", amountText(planned), name), "write "+s.Verb.Key()+" = and what was read")
+	key, name := s.Instrument()
+	t.FailKey(key, fmt.Sprintf("%s as planned cannot be read on the %s", planned.AmountText(), name), "write "+s.Verb.Key()+" = and what was read")
 	s.Amount = 0
 }
 

@@ -147,8 +147,8 @@ func readOptions(t *benchfile.Table, s *route.Step) {
 	if s.Balance != nil {
 		s.Vessel = vesselMass(t)
 	}
-	switch s.Verb {
-	case route.Weigh, route.AddSolute:
+	switch {
+	case s.Verb.WeighsSolute():
 		s.WeighedBack = t.Flag("weighed-back")
 		s.LeftBehind = equipment.Stated{Value: t.NotNegative("left-behind", quantity.Mass), Known: t.Has("left-behind")}
 		s.SeparateTare = t.Word("tare", "zeroed", "separate") == "separate"
@@ -158,16 +158,14 @@ func readOptions(t *benchfile.Table, s *route.Step) {
 		if s.LeftBehind.Value >= s.Amount && s.Amount > 0 {
 			t.Fail("left-behind", "more than was weighed cannot be left behind", "")
 		}
-	case route.Take, route.Pour, route.Measured:
+	case s.Verb.Empties():
 		s.Emptying = emptying(t, s)
 		s.State = readState(t)
-	case route.MakeUpTo:
+	case s.Verb.Fills() && s.Balance == nil:
 		s.State = readState(t)
-	case route.Add, route.DissolveIn, route.Strengthen:
-		if s.Balance == nil {
-			s.State = readState(t)
-			s.Contraction = equipment.Stated{Value: shareOf(t, "contraction", "volume"), Known: t.Has("contraction")}
-		}
+	case s.Verb.Mixes() && s.Balance == nil:
+		s.State = readState(t)
+		s.Contraction = equipment.Stated{Value: shareOf(t, "contraction", "volume"), Known: t.Has("contraction")}
 	}
 }
 
@@ -214,11 +212,16 @@ func needInstrument(t *benchfile.Table, verb route.Verb, key string) {
 	t.Need(key)
 }
 
+// keyVerbs are the verbs with a key of their own.
+func keyVerbs() []route.Verb {
+	return slices.DeleteFunc(route.Verbs(), func(v route.Verb) bool { return v.Key() != string(v) })
+}
+
 // oneVerb finds the verb of a step.
 func oneVerb(t *benchfile.Table) (route.Verb, bool) {
 	var found []route.Verb
 	for _, key := range t.Keys() {
-		if slices.Contains(route.Verbs(), route.Verb(key)) {
+		if slices.Contains(keyVerbs(), route.Verb(key)) {
 			found = append(found, route.Verb(key))
 		}
 	}
@@ -241,7 +244,7 @@ func oneVerb(t *benchfile.Table) (route.Verb, bool) {
 
 // failVerb says that a step has no verb, or that it is misspelt.
 func failVerb(t *benchfile.Table) {
-	verbs := route.Verbs()
+	verbs := keyVerbs()
 	words := make([]string, len(verbs))
 	for i, v := range verbs {
 		words[i] = string(v)

@@ -2,9 +2,7 @@ package bench
 
 import (
 	"fmt"
-	"math"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -77,28 +75,11 @@ func mainKeys(s *route.Step) []string {
 	case s.Packet != nil:
 		return []string{textAt(string(route.UsePacket), s.Packet.Name)}
 	}
-	keys := []string{textAt(string(s.Verb), amountText(s))}
+	keys := []string{textAt(string(s.Verb), s.AmountText())}
 	if of := s.Of(); of != "" {
 		keys = append(keys, textAt("of", of))
 	}
-	return append(keys, textAt(instrument(s)))
-}
-
-// amountText is the amount of a step that reads an instrument, as a file holds it.
-func amountText(s *route.Step) string {
-	if s.Balance != nil {
-		return displayed(s.Balance, s.Amount)
-	}
-	return measured(s)
-}
-
-// instrument is the key by which a step names its instrument, and the name.
-func instrument(s *route.Step) (key, name string) {
-	if s.Balance != nil {
-		return "on", s.Balance.Name
-	}
-	key, _ = s.Verb.Uses()
-	return key, s.Measure.Name
+	return append(keys, textAt(s.Instrument()))
 }
 
 // options lists what a step says beside its verb and its instrument.
@@ -115,7 +96,7 @@ func options(s *route.Step) (keys []string) {
 	say(s.Emptying == equipment.Rinsed, "rinsed = true")
 	say(s.Emptying == equipment.BlownOut, "blown-out = true")
 	say(s.State != "", textAt("state", string(s.State)))
-	say(s.Contraction.Known, textAt("contraction", plain(100*s.Contraction.Value)+" % of volume"))
+	say(s.Contraction.Known, textAt("contraction", quantity.Plain(100*s.Contraction.Value)+" % of volume"))
 	say(s.Reading != "", textAt("reading", string(s.Reading)))
 	say(s.Piece > 0, fmt.Sprintf("piece = %d", s.Piece))
 	return keys
@@ -123,44 +104,10 @@ func options(s *route.Step) (keys []string) {
 
 func textAt(key, value string) string { return key + " = " + benchfile.Quote(value) }
 
-// displayed is a reading as the balance shows it, or in full when it cannot.
-func displayed(b *equipment.Balance, reading float64) string {
-	shown := b.Display(reading)
-	if g, err := quantity.Parse(quantity.Mass, shown); err == nil && math.Abs(g-reading) <= 1e-12*reading {
-		return shown
-	}
-	return plain(reading) + " g"
-}
-
-// measured is the amount of a step that measures a volume: in drops, in µL where it
-// is small or a piston's below 1 mL, or in mL.
-func measured(s *route.Step) string {
-	switch {
-	case s.Measure.Kind == equipment.Dropper && s.Amount == 1:
-		return "1 drop"
-	case s.Measure.Kind == equipment.Dropper:
-		return plain(s.Amount) + " drops"
-	case s.Amount < 0.01 || s.Measure.Kind == equipment.Piston && s.Amount < 1:
-		return plain(1000*s.Amount) + " µL"
-	}
-	return plain(s.Amount) + " mL"
-}
-
 // grams is a mass, in mg where it is small.
 func grams(g float64) string {
 	if g > 0 && g < 0.01 {
-		return plain(1000*g) + " mg"
+		return quantity.Plain(1000*g) + " mg"
 	}
-	return plain(g) + " g"
-}
-
-// plain is the decimal that a number was read from, or is meant to be: 15
-// significant digits at most, which take the rounding of binary fractions out of a
-// product (IEEE 754).
-func plain(x float64) string {
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 15, 64), 64)
-	if err != nil { // it is rounded up to more than the largest number
-		rounded = x
-	}
-	return strconv.FormatFloat(rounded, 'g', -1, 64)
+	return quantity.Plain(g) + " g"
 }

@@ -49,7 +49,7 @@ func (r *Route) follows(i int, at state) *StepError {
 		return &StepError{Step: i, Key: s.Verb.Key(), Message: fmt.Sprintf("cannot come here, where there is %s", at), Hint: hint}
 	}
 	before := Route{Steps: r.Steps[:i]}
-	if at == solid && (s.Verb == Measured) != before.liquidSolute() && slices.Contains([]Verb{Weigh, UsePacket, Measured}, s.Verb) {
+	if at == solid && (s.Verb == Measured) != before.liquidSolute() && g.then == solid {
 		return &StepError{Step: i, Key: string(s.Verb), Message: "the solute is measured by volume in one step and by mass in another", Hint: "use one of the two for all of it"}
 	}
 	return nil
@@ -63,22 +63,22 @@ func (r *Route) liquidSolute() bool {
 // CheckOptions checks what a step says by the steps before and after. These must be able to
 // follow each other: see [Route.Misplaced].
 func (p *Prep) CheckOptions(r *Route) (wrong []*StepError) {
-	solvent := mediumOf(p.Solvent.Name)
-	liquid := solvent
+	own := mediumOf(p.Solvent.Name)
+	liquid := own
 	for i := range r.Steps {
 		s := &r.Steps[i]
 		if s.Verb == Start && s.Stock != nil && s.Stock.Solvent != "" {
 			liquid = mediumOf(s.Stock.Solvent)
 		}
-		for _, e := range []*StepError{r.zeroedElsewhere(i), r.checkUse(i), s.checkContraction(liquid, solvent)} {
+		for _, e := range []*StepError{r.zeroedElsewhere(i), r.checkUse(i), s.checkContraction(liquid, own)} {
 			if e != nil {
 				e.Step = i
 				wrong = append(wrong, e)
 				break
 			}
 		}
-		if s.Verb == MakeUpTo || s.Verb == WeighUpTo {
-			liquid = solvent
+		if s.Verb.Fills() {
+			liquid = own
 		}
 	}
 	return wrong
@@ -87,7 +87,7 @@ func (p *Prep) CheckOptions(r *Route) (wrong []*StepError) {
 // zeroedElsewhere refuses a total that is weighed on another balance than its aliquot.
 func (r *Route) zeroedElsewhere(i int) *StepError {
 	s := &r.Steps[i]
-	if s.Verb != WeighUpTo || i == 0 || grammars[r.Steps[i-1].Verb].then != weighedPart {
+	if !s.Verb.Fills() || i == 0 || grammars[r.Steps[i-1].Verb].then != weighedPart {
 		return nil
 	}
 	zeroed := &r.Steps[i-1]
@@ -116,14 +116,14 @@ func (r *Route) checkUse(i int) *StepError {
 }
 
 // checkContraction asks for the contraction of two liquids of which nothing is known.
-func (s *Step) checkContraction(liquid, solvent medium) *StepError {
-	a, b := liquid, solvent
+func (s *Step) checkContraction(liquid, own medium) *StepError {
+	a, b := liquid, own
 	switch {
 	case s.Measure == nil:
 		return nil
 	case s.Verb == Strengthen && s.Stock != nil && s.Stock.Solvent != "":
 		a, b = mediumOf(s.Stock.Solvent), liquid
-	case s.Verb != Add:
+	case !s.Verb.brings(solvent) || !s.Verb.AddsTo():
 		return nil
 	}
 	if a.name == "" || b.name == "" || a.name == b.name || s.Contraction.Known || alcoholic(a, b) {
@@ -162,11 +162,10 @@ func (r *Route) Unfinished() string {
 // to a mark, or to a mass.
 func (r *Route) thenToAMark(i int) bool {
 	for _, s := range r.Steps[i+1:] {
-		switch s.Verb {
-		case Take, Pour, Measured, Weigh, UsePacket:
+		if g := grammars[s.Verb]; g.then == solid || g.then == aliquot && g.brings == aPart {
 			continue
 		}
-		return s.Verb == MakeUpTo || s.Verb == WeighUpTo
+		return s.Verb.Fills()
 	}
 	return false
 }
@@ -175,7 +174,7 @@ func (r *Route) thenToAMark(i int) bool {
 // instrument is not known.
 func (r *Route) usedBefore(i int) bool {
 	for _, s := range r.Steps[:i] {
-		if s.Measure == nil && s.Balance == nil && grammars[s.Verb].instrument != "" {
+		if s.Measure == nil && s.Balance == nil && s.Verb.usesInstrument() {
 			return true
 		}
 		if s.Measure != nil && s.piece() == r.Steps[i].piece() {
