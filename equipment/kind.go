@@ -86,6 +86,11 @@ var kinds = map[Kind]traits{
 	Jar:            {receives: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
 }
 
+// PipetteKinds are the kinds of pipette.
+func PipetteKinds() []string {
+	return []string{string(OneMark), string(Graduated), string(Piston), string(Transfer)}
+}
+
 // Receives reports whether a solution is made up in it.
 func (k Kind) Receives() bool { return kinds[k].receives }
 

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"minim/equipment"
 	"minim/report/words/verb"
 	"minim/uncertainty/route"

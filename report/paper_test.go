@@ -4,12 +4,10 @@ import (
 	"fmt"
 	"math"
 	"math/big"
-	"regexp"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
 	"minim/uncertainty"

@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"minim/uncertainty/record"
+	"minim/uncertainty/bench"
 )
 
 // besideName is what the names of folders start with that files are written in before

@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/cmd/minim/demo"
-	"minim/uncertainty/record"
+	"minim/uncertainty/bench"
 )
 
 // The record of the demo carries the plan of its route as minim new writes it. With -update

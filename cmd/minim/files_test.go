@@ -13,8 +13,7 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment"
 	"minim/equipment/benchfile"
-	"minim/uncertainty/record"
-	"minim/uncertainty/route"
+	"minim/uncertainty/bench"
 )
 
 // page is the documentation of all files.

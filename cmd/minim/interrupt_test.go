@@ -17,7 +17,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/uncertainty/record"
+	"minim/uncertainty/bench"
 )
 
 // asCommand holds, for a second process, the command line that it is to carry out.

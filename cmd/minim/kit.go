@@ -9,6 +9,7 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment"
 	"minim/report"
+	"minim/uncertainty/bench"
 )
 
 // kitOptions are the options of minim kit.

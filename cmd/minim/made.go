@@ -13,6 +13,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report"
 	"minim/uncertainty"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"

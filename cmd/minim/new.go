@@ -10,7 +10,7 @@ import (
 
 	"minim/cmd/minim/demo"
 	"minim/equipment/benchfile"
-	"minim/uncertainty/record"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 

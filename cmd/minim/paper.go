@@ -13,6 +13,7 @@ import (
 	"minim/equipment/benchfile"
 	"minim/report"
 	"minim/uncertainty"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/equipment/quantity"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )

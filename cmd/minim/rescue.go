@@ -8,10 +8,10 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/equipment/benchfile"
 )
 
 // A picture of a changed kit says so, whatever its title is, and how; one of the kit

@@ -11,7 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/equipment/benchfile"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -19,7 +21,7 @@ import (
 // demo compares the routes of the demo, in few trials.
 func demo(t *testing.T) *route.Comparison {
 	t.Helper()
-	p, err := bench.LoadPrep(context.Background(), "../../cmd/minim/demo/dye.toml", "")
+	p, err := read.LoadPrep(context.Background(), "../../cmd/minim/demo/dye.toml", "")
 	require.NoError(t, err)
 	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 1, Coverage: 0.95})
 	require.NoError(t, err)

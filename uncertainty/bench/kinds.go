@@ -13,11 +13,6 @@ const (
 	candidateTables = "candidate"
 )
 
-// pipetteKinds are the kinds that a [[pipette]] may be of.
-func pipetteKinds() []string {
-	return []string{string(equipment.OneMark), string(equipment.Graduated), string(equipment.Piston), string(equipment.Transfer)}
-}
-
 // KitTables are the names of the tables of a kit file.
 func KitTables() []string {
 	return slices.Concat([]string{balanceTables}, measureTables(), []string{candidateTables})
@@ -32,7 +27,7 @@ func measureTables() []string {
 
 // tableOf is the name of the tables that hold the measures of a kind.
 func tableOf(kind equipment.Kind) string {
-	if slices.Contains(pipetteKinds(), string(kind)) {
+	if slices.Contains(equipment.PipetteKinds(), string(kind)) {
 		return pipetteTables
 	}
 	return string(kind)
@@ -45,7 +40,7 @@ func CandidateKinds() []string {
 	for _, table := range KitTables() {
 		switch table {
 		case pipetteTables:
-			list = append(list, pipetteKinds()...)
+			list = append(list, equipment.PipetteKinds()...)
 		case candidateTables:
 		default:
 			list = append(list, table)

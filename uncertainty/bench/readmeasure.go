@@ -15,7 +15,7 @@ func measureKind(t *benchfile.Table, table string) equipment.Kind {
 		return equipment.Kind(table)
 	}
 	t.Need("name", "kind")
-	return equipment.Kind(t.Word("kind", pipetteKinds()...))
+	return equipment.Kind(t.Word("kind", equipment.PipetteKinds()...))
 }
 
 // measure reads a volumetric instrument.

@@ -60,7 +60,7 @@ func shapeOf(t *benchfile.Table) equipment.Shape {
 }
 
 func stated(t *benchfile.Table, key string, kind quantity.Kind) equipment.Stated {
-	return equipment.Stated{t.NotNegative(key, kind), t.Has(key)}
+	return equipment.Stated{Value: t.NotNegative(key, kind), Known: t.Has(key)}
 }
 
 // share reads a fraction of something that the text must name, like
@@ -108,13 +108,13 @@ func expansion(t *benchfile.Table) equipment.Stated {
 		if !ok {
 			t.FailChoice("material", "material", name, equipment.GlassNames(), "or state its cubic expansion: expansion = \"9.9e-6 /°C\"")
 		}
-		return equipment.Stated{glass.Expansion, ok}
+		return equipment.Stated{Value: glass.Expansion, Known: ok}
 	}
 	value := t.NotNegative("expansion", quantity.Expansion)
 	if !expandsLimit.Holds(value) {
 		t.Fail("expansion", "nothing expands by so much", "borosilicate glass has \"9.9e-6 /°C\", plastics about \"3e-4 /°C\"")
 	}
-	return equipment.Stated{value, t.Has("expansion")}
+	return equipment.Stated{Value: value, Known: t.Has("expansion")}
 }
 
 // retained reads a volume, or a table of its mean and spread.

@@ -24,7 +24,7 @@ func Whole(name string, text []byte) (whole []byte, cut []record.Cut) {
 		written, ended := bytes.CutSuffix(line, []byte("\n"))
 		written = bytes.TrimSuffix(written, []byte("\r"))
 		if bytes.HasSuffix(written, []byte(struck)) || !ended && brokenOff(name, whole[:from], written) {
-			cut = append(cut, record.Cut{number, benchfile.Printable(string(written))})
+			cut = append(cut, record.Cut{Line: number, Text: benchfile.Printable(string(written))})
 			blankOut(written)
 		}
 		from += len(line)

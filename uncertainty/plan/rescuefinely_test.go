@@ -9,17 +9,17 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
 // bottleRescue is what can be done on a bench with a bottle, without simulating much.
 func bottleRescue(t *testing.T, kit, prep, bottle string) (*Rescue, error) {
 	t.Helper()
-	k, err := bench.ParseKit("kit", []byte(kit))
+	k, err := read.ParseKit("kit", []byte(kit))
 	require.NoError(t, err)
-	p, err := bench.ParsePrep("prep", []byte(prep), k)
+	p, err := read.ParsePrep("prep", []byte(prep), k)
 	require.NoError(t, err)
 	b, err := p.Bottle(bottle)
 	require.NoError(t, err)
@@ -130,7 +130,7 @@ name = "water"
 // A search of limited work is the same each time, however many processors there are, and
 // says what it has left out.
 func TestLimitedWorkIsTheSameAndSaid(t *testing.T) {
-	k, err := bench.ParseKit("kit", []byte(`[[balance]]
+	k, err := read.ParseKit("kit", []byte(`[[balance]]
 name = "scale"
 capacity = "200 g"
 readability = "0.01 g"
@@ -145,7 +145,7 @@ capacity = "50 mL"
 class = "B"
 `))
 	require.NoError(t, err)
-	p, err := bench.ParsePrep("prep", []byte("target = \"1 g/L\"\nvolume = \"20 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"strong\"\nstrength = \"50 g/L\"\n"), k)
+	p, err := read.ParsePrep("prep", []byte("target = \"1 g/L\"\nvolume = \"20 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"strong\"\nstrength = \"50 g/L\"\n"), k)
 	require.NoError(t, err)
 	search := func(work int64) (names, notSearched []string) {
 		list, notSearched, err := routesOf(context.Background(), p, Options{Limits: route.Limits{Steps: 2}, Work: work})
@@ -207,7 +207,7 @@ func TestCutListsAreSaid(t *testing.T) {
 // as the solution added needs for itself: of 1 g/mL diluted 200 times that is
 // 0.0015/(0.005 - 0.001) = 0.375 mL, the first that is a fifth of the pipette's 1 mL.
 func TestWhatIsDilutedFirstIsNamed(t *testing.T) {
-	k, err := bench.ParseKit("kit", []byte("[[pipette]]\nname = \"pipette\"\nkind = \"graduated\"\ncapacity = \"1 mL\"\ndivision = \"0.1 mL\"\ntolerance = \"0.02 mL\"\n"))
+	k, err := read.ParseKit("kit", []byte("[[pipette]]\nname = \"pipette\"\nkind = \"graduated\"\ncapacity = \"1 mL\"\ndivision = \"0.1 mL\"\ntolerance = \"0.02 mL\"\n"))
 	require.NoError(t, err)
 	r := &rescuer{prep: &route.Prep{Kit: k}}
 	r.now.MadeML = 30

@@ -6,6 +6,7 @@ import (
 	_ "embed"
 
 	"minim/equipment"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )

@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"fmt"
@@ -10,12 +10,13 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty/near"
+	"minim/uncertainty/record"
 )
 
 // letters of the origins of steps.
-var letters = map[Origin]string{Recorded: "R", AsPlanned: "P", Missing: "M", ToCome: "T"}
+var letters = map[record.Origin]string{record.Recorded: "R", record.AsPlanned: "P", record.Missing: "M", record.ToCome: "T"}
 
-func origins(r *Record) string {
+func origins(r *record.Record) string {
 	var b strings.Builder
 	for _, o := range r.Steps {
 		b.WriteString(letters[o])
@@ -23,7 +24,7 @@ func origins(r *Record) string {
 	return b.String()
 }
 
-func amounts(r *Record) (list []float64) {
+func amounts(r *record.Record) (list []float64) {
 	for i := range r.Made.Steps {
 		list = append(list, r.Made.Steps[i].Amount)
 	}
@@ -92,7 +93,7 @@ func TestWhatIsSaid(t *testing.T) {
 	p := stocked(t)
 	step := func(route, entries string, number int) string {
 		s := &parseRecord(t, p, recordOf(route, entries)).Made.Steps[number-1]
-		return strings.Join(s.Written(), ", ")
+		return strings.Join(Written(s), ", ")
 	}
 	for _, c := range []struct {
 		route, entries string

@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"errors"
@@ -15,9 +15,9 @@ import (
 
 // The words of an addition to the record of the demo, and the keys that they give.
 func TestParseAddition(t *testing.T) {
-	r := parseRecord(t, demoPrep(t), demoText(t, "batch.toml"))
+	r := readerOf(t, demoPrep(t), demoText(t, "batch.toml"))
 	planned := func(step int) string {
-		return strings.Join(r.Planned.Steps[step-1].Main(), ", ") + ", as-planned = true"
+		return strings.Join(mainKeys(&r.Planned.Steps[step-1]), ", ") + ", as-planned = true"
 	}
 	for line, want := range map[string]string{
 		`step 3: took 1.05 mL`:                                `step = 3, take = "1.05 mL"`,
@@ -84,7 +84,7 @@ func TestRefusedAdditions(t *testing.T) {
 	const words = "write one of weighed out, weighed, weighed up to, made up to, took, poured, measured, dissolved in, strengthened by, added"
 	const instrument = `write it as in "with the 2 mL pipette", by its name in the kit`
 	const option = `write it as in "step 3: took 1 mL; note = read twice"`
-	r := parseRecord(t, demoPrep(t), demoText(t, "batch.toml"))
+	r := readerOf(t, demoPrep(t), demoText(t, "batch.toml"))
 	for _, c := range []struct{ line, message, hint string }{
 		{``, `"" does not say what was done in which step`, howToAdd},
 		{`step 3`, `"step 3" does not say what was done in which step`, howToAdd},
@@ -122,7 +122,7 @@ func TestRefusedAdditions(t *testing.T) {
 func saidAndRead(t *testing.T, p *route.Prep, above string, number int, s route.Step) route.Step {
 	t.Helper()
 	a := Addition{By: "AK", At: "2026-11-28 10:05", Lines: []string{Said(number, &s)}}
-	lines, err := a.entries(parseRecord(t, p, above))
+	lines, err := a.entries(readerOf(t, p, above))
 	require.NoError(t, err)
 	r := parseRecord(t, p, above+lines)
 	return r.Entries[len(r.Entries)-1].Done
@@ -135,7 +135,7 @@ func TestSaidOfThePlan(t *testing.T) {
 	other := map[string]string{"0.01 g scale": "0.001 g scale", "2 mL pipette": "5 mL pipette", "10 mL cylinder": "25 mL cylinder"}
 	seen := make(map[route.Verb]bool)
 	for _, planned := range p.Routes {
-		if _, err := Parse("record.toml", []byte(recordOf(planned.Name, "")), p); err != nil {
+		if _, err := ParseRecord("record.toml", []byte(recordOf(planned.Name, "")), p); err != nil {
 			continue // the bench cannot do it
 		}
 		for i := range planned.Steps {
@@ -191,7 +191,7 @@ func TestSaidOfFurtherSteps(t *testing.T) {
 func TestAdd(t *testing.T) {
 	p := demoPrep(t)
 	const above = "route = \"two dilutions\"\n[entries]\n"
-	planned := strings.Join(p.Routes[5].Steps[0].Main(), ", ") + ", as-planned = true"
+	planned := strings.Join(mainKeys(&p.Routes[5].Steps[0]), ", ") + ", as-planned = true"
 	for _, c := range []struct {
 		text, line, want string
 	}{
@@ -205,12 +205,12 @@ func TestAdd(t *testing.T) {
 		after, err := os.ReadFile(path)
 		require.NoError(t, err)
 		assert.Equal(t, c.text+c.want, string(after))
-		_, err = Load(t.Context(), path, p)
+		_, err = LoadRecord(t.Context(), path, p)
 		assert.NoError(t, err)
 	}
 	path := recordFile(t, above)
 	require.NoError(t, Add(t.Context(), path, p, Addition{By: `"AK"`, At: "2026-11-28", Lines: []string{"step 3: took 0.9 mL, spoilt", "step 3: done", "entry 2: took 0.8 mL"}}))
-	r, err := Load(t.Context(), path, p)
+	r, err := LoadRecord(t.Context(), path, p)
 	require.NoError(t, err)
 	assert.Len(t, r.Entries, 3)
 	assert.Equal(t, 0.8, r.Made.Steps[2].Amount)
@@ -252,6 +252,14 @@ func TestAddRefuses(t *testing.T) {
 		}
 		m := asMistake(t, err)
 		assert.Equal(t, c.place, strings.TrimPrefix(m.Place.String(), path))
-		assert.Equal(t, []string{c.marked, c.message, c.hint}, []string{marked(m), m.Message, m.Hint})
+		assert.Equal(t, []string{c.marked, c.message, c.hint}, []string{markedText(m), m.Message, m.Hint})
 	}
+}
+
+// readerOf reads a record that is right, and keeps what its reader knows.
+func readerOf(t testing.TB, p *route.Prep, text string) *recordReader {
+	t.Helper()
+	r, err := readRecord("record.toml", []byte(text), p)
+	require.NoError(t, err)
+	return r
 }

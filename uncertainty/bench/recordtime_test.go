@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"os"
@@ -7,6 +7,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"minim/uncertainty/record"
 )
 
 // The forms of a time (RFC 3339, and the same with a space and without seconds), and what
@@ -70,7 +72,7 @@ func TestBefore(t *testing.T) {
 // Entries whose times run backwards are told, each against the nearest above; what is
 // struck is not.
 func TestTimesThatRunBackwards(t *testing.T) {
-	for entries, want := range map[string][]Backward{
+	for entries, want := range map[string][]record.Backward{
 		`1 = { step = 1, at = "2026-11-28 10:05" } | 2 = { step = 2, at = "2026-11-28 10:04" }`:                                                                                   {{2, 1}},
 		`1 = { step = 1, at = "2026-11-28" } | 2 = { step = 2, at = "2026-11-27 10:05" }`:                                                                                         {{2, 1}},
 		`1 = { step = 1, at = "2026-11-28 10:05" } | 2 = { step = 2, at = "2026-11-28" } | 3 = { step = 3 } | 4 = { step = 4, at = "2026-11-28 10:04" }`:                          {{4, 1}},
@@ -112,7 +114,7 @@ func TestCorrectionCanAlwaysFollow(t *testing.T) {
 	for _, line := range []string{"entry 1: weighed 1.01 g", "entry 2: withdrawn", "step 2: done"} {
 		require.NoError(t, Add(t.Context(), path, p, Addition{By: "AK", At: "2026-11-28 10:06 +01:00", Lines: []string{line}}), line)
 	}
-	r, err := Load(t.Context(), path, p)
+	r, err := LoadRecord(t.Context(), path, p)
 	require.NoError(t, err)
 	assert.Empty(t, r.Backward)
 	assert.Equal(t, 1.01, r.Made.Steps[0].Amount)

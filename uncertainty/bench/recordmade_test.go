@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"context"
@@ -11,6 +11,7 @@ import (
 
 	"minim/uncertainty"
 	"minim/uncertainty/near"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
@@ -19,11 +20,11 @@ const published = "../../testdata/published/"
 // few trials are enough where no simulated figure counts.
 var few = uncertainty.Settings{Trials: 10_000, Seed: 1}
 
-func evaluate(t *testing.T, p *route.Prep, text string) *Made {
+func evaluate(t *testing.T, p *route.Prep, text string) *record.Made {
 	t.Helper()
-	r, err := Parse("record.toml", []byte(text), p)
+	r, err := ParseRecord("record.toml", []byte(text), p)
 	require.NoError(t, err)
-	m, err := Evaluate(context.Background(), r, few)
+	m, err := record.Evaluate(context.Background(), r, few)
 	require.NoError(t, err)
 	return m
 }
@@ -37,7 +38,7 @@ func TestQUAMExampleA1AsRecord(t *testing.T) {
 	plan := strings.NewReplacer(`weigh = "100.28 mg"`, `weigh = "100.00 mg"`, `temperature = "20 °C", within = "4 °C"`, `temperature = "22 °C", within = "1 °C"`).Replace(string(text))
 	path := t.TempDir() + "/plan.toml"
 	require.NoError(t, os.WriteFile(path, []byte(plan), 0o644))
-	p, err := route.LoadPrep(path, published+"quam-a1/bench.toml")
+	p, err := LoadPrep(context.Background(), path, published+"quam-a1/bench.toml")
 	require.NoError(t, err)
 	m := evaluate(t, p, `
 route = "A1"
@@ -106,7 +107,7 @@ route = "two dilutions"
 // demoPrep is the prep of the demo.
 func demoPrep(t *testing.T) *route.Prep {
 	t.Helper()
-	p, err := route.LoadPrep("../../cmd/minim/demo/dye.toml", "")
+	p, err := LoadPrep(context.Background(), "../../cmd/minim/demo/dye.toml", "")
 	require.NoError(t, err)
 	return p
 }

@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"context"
@@ -9,28 +9,28 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
 // The room of a reading on a long route, of which not every end is simulated, is that of
 // its simulation within a digit (constructed).
 func TestRoomOfALongRoute(t *testing.T) {
-	kit, err := equipment.ParseKit("bench.toml", []byte(littleKit))
+	kit, err := ParseKit("bench.toml", []byte(littleKit))
 	require.NoError(t, err)
 	again := `, { take = "45 mL", with = "cylinder" }, { make-up-to = "50 mL", in = "cylinder" }`
 	text := strings.Replace(littlePrep, "BENCH", `temperature = "20 °C"`, 1)
 	text = strings.Replace(text, `target = "2 % w/v"`, "target = \"0.86 % w/v\"\ntolerance = \"25 % of target\"", 1)
-	text = strings.Replace(text, `{ make-up-to = "50 mL", in = "cylinder" } ]`, `{ make-up-to = "50 mL", in = "cylinder" }`+strings.Repeat(again, mostSimulated/2)+" ]", 1)
-	p, err := route.ParsePrep("prep.toml", []byte(text), kit)
+	text = strings.Replace(text, `{ make-up-to = "50 mL", in = "cylinder" } ]`, `{ make-up-to = "50 mL", in = "cylinder" }`+strings.Repeat(again, simulatedSteps/2)+" ]", 1)
+	p, err := ParsePrep("prep.toml", []byte(text), kit)
 	require.NoError(t, err)
 	s := uncertainty.Settings{Trials: 100_000, Seed: 1, Coverage: 0.95}
 	c, err := route.Compare(context.Background(), p, "direct", s)
 	require.NoError(t, err)
 	result := &c.Results[0]
-	require.True(t, len(result.Route.Steps) > mostSimulated && p.GoodEnough(result))
-	room, err := PlannedRoom(context.Background(), p, result, s)
+	require.True(t, len(result.Route.Steps) > simulatedSteps && p.GoodEnough(result))
+	room, err := record.PlannedRoom(context.Background(), p, result, s)
 	require.NoError(t, err)
 	require.Len(t, room, len(result.Route.Steps))
 	for _, one := range room[:2] {
@@ -51,3 +51,6 @@ func TestRoomOfALongRoute(t *testing.T) {
 		}
 	}
 }
+
+// simulatedSteps is mostSimulated of package record.
+const simulatedSteps = 16

@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"strings"
@@ -7,10 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/benchfile/broken"
-	"minim/uncertainty/route"
 )
 
 // An invented bench, prep and record.
@@ -65,14 +63,14 @@ note = "invented"
 
 // A break is one mistake, or none, where what is blank or taken out need not be there.
 func TestEachBreakOfARecordIsOneMistake(t *testing.T) {
-	kit, err := equipment.ParseKit("kit.toml", []byte(kitToBreak))
+	kit, err := ParseKit("kit.toml", []byte(kitToBreak))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep.toml", []byte(prepOfRecord), kit)
+	p, err := ParsePrep("prep.toml", []byte(prepOfRecord), kit)
 	require.NoError(t, err)
-	_, err = Parse("record.toml", []byte(recordToBreak), p)
+	_, err = ParseRecord("record.toml", []byte(recordToBreak), p)
 	require.NoError(t, err)
 	for _, b := range broken.Breaks(recordToBreak) {
-		_, err := Parse("record.toml", []byte(b.Text), p)
+		_, err := ParseRecord("record.toml", []byte(b.Text), p)
 		all := benchfile.MistakesIn(err)
 		if len(all) == 0 && (b.Maybe || strings.HasSuffix(b.What, "empty")) {
 			continue
@@ -85,9 +83,9 @@ func TestEachBreakOfARecordIsOneMistake(t *testing.T) {
 // is not known nothing can be said, nor of what an entry says of a step that is not known,
 // or corrects in an entry that could not be read: line 11 corrects line 6.
 func TestTwoBreaksOfARecordAreTwoMistakes(t *testing.T) {
-	kit, err := equipment.ParseKit("kit.toml", []byte(kitToBreak))
+	kit, err := ParseKit("kit.toml", []byte(kitToBreak))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep.toml", []byte(prepOfRecord), kit)
+	p, err := ParsePrep("prep.toml", []byte(prepOfRecord), kit)
 	require.NoError(t, err)
 	var list []broken.Break
 	for _, b := range broken.Breaks(recordToBreak) {
@@ -98,7 +96,7 @@ func TestTwoBreaksOfARecordAreTwoMistakes(t *testing.T) {
 	for i, b := range list {
 		for _, c := range list[i+1:] {
 			if both, ok := b.And(recordToBreak, c); ok {
-				_, err := Parse("record.toml", []byte(both), p)
+				_, err := ParseRecord("record.toml", []byte(both), p)
 				all := benchfile.MistakesIn(err)
 				if unknown := b.Line == c.Line || b.Line == 6 && c.Line == 11; unknown && len(all) == 1 && all[0].Line == b.Line {
 					continue

@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"bufio"

@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"context"
@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
@@ -77,18 +77,18 @@ steps = [
 `
 
 // roomOf is the record of a batch of which nothing has been done, its result and its room.
-func roomOf(t *testing.T, limits uncertainty.Limits, name string) (*Record, *route.Result, []Room) {
+func roomOf(t *testing.T, limits uncertainty.Limits, name string) (*record.Record, *route.Result, []record.Room) {
 	t.Helper()
-	kit, err := equipment.ParseKit("kit.toml", []byte(roomKit))
+	kit, err := ParseKit("kit.toml", []byte(roomKit))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep.toml", []byte(strings.Replace(roomPrep, "TOLERANCE", "9 % of target", 1)), kit)
+	p, err := ParsePrep("prep.toml", []byte(strings.Replace(roomPrep, "TOLERANCE", "9 % of target", 1)), kit)
 	require.NoError(t, err)
 	p.Tolerances = []route.Tolerance{{Text: "within", Limits: limits}}
-	r, err := Parse("record.toml", []byte("route = \""+name+"\"\n[entries]\n"), p)
+	r, err := ParseRecord("record.toml", []byte("route = \""+name+"\"\n[entries]\n"), p)
 	require.NoError(t, err)
-	m, err := Evaluate(context.Background(), r, roomSettings)
+	m, err := record.Evaluate(context.Background(), r, roomSettings)
 	require.NoError(t, err)
-	rooms, err := PlannedRoom(context.Background(), p, &m.AsPlanned, roomSettings)
+	rooms, err := record.PlannedRoom(context.Background(), p, &m.AsPlanned, roomSettings)
 	require.NoError(t, err)
 	assert.Equal(t, m.Room, rooms, "a batch of which nothing is done has the room of the plan")
 	return r, &m.AsMade, rooms
@@ -126,7 +126,7 @@ func TestRoomAgreesWithTheHeadline(t *testing.T) {
 }
 
 // checkRoom simulates the batch with the readings at the ends, in the middle, and beyond.
-func checkRoom(t *testing.T, r *Record, room Room) {
+func checkRoom(t *testing.T, r *record.Record, room record.Room) {
 	t.Helper()
 	chance := func(reading float64) float64 {
 		c, err := r.Prep.ChanceOf(context.Background(), r.Made.With(room.Step-1, reading), roomSettings)
@@ -174,7 +174,7 @@ func TestRoomOfOneLimit(t *testing.T) {
 // Nothing tells a flask apart from its mark.
 func TestRoomOfOneMark(t *testing.T) {
 	_, _, rooms := roomOf(t, uncertainty.Limits{Lower: 0.08, Upper: 0.16}, "fine")
-	assert.Equal(t, Room{Step: 2, Planned: 25, Low: 25, High: 25, Any: true, Fixed: true}, rooms[1])
+	assert.Equal(t, record.Room{Step: 2, Planned: 25, Low: 25, High: 25, Any: true, Fixed: true}, rooms[1])
 	_, _, rooms = roomOf(t, uncertainty.Limits{Lower: 0.119, Upper: 0.121}, "fine")
 	assert.False(t, rooms[1].Any)
 }

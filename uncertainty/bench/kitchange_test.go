@@ -1,4 +1,4 @@
-package equipment
+package bench
 
 import (
 	"strings"
@@ -7,23 +7,21 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/equipment"
+	"minim/equipment/benchfile"
 	"minim/uncertainty/near"
 )
 
-// changedKit reads a text with changes.
-func changedKit(t *testing.T, text string, changes ...string) (*Kit, error) {
+// kitWith reads a text with changes.
+func kitWith(t *testing.T, text string, changes ...string) (*equipment.Kit, error) {
 	t.Helper()
-	var list []Change
+	var list []benchfile.Change
 	for _, change := range changes {
-		c, err := ParseChange(change)
+		c, err := benchfile.ParseChange("--change", change)
 		require.NoError(t, err)
 		list = append(list, c)
 	}
-	kit, err := ParseKitChanged("bench.toml", []byte(text), list)
-	if err == nil {
-		kit.source = nil // as parseKit
-	}
-	return kit, err
+	return changedKit("bench.toml", []byte(text), list)
 }
 
 // A kit with changes is the one whose file says so itself (constructed).
@@ -41,7 +39,7 @@ func TestChangedKitReadsAsTheFileWould(t *testing.T) {
 	} {
 		require.Contains(t, withCandidates, test.old)
 		want := parseKit(t, strings.Replace(withCandidates, test.old, test.new, 1))
-		got, err := changedKit(t, withCandidates, test.change)
+		got, err := kitWith(t, withCandidates, test.change)
 		require.NoError(t, err)
 		want.Digest, want.Source = got.Digest, got.Source // of the file as it is
 		assert.Equal(t, want, got, test.change)
@@ -51,19 +49,19 @@ func TestChangedKitReadsAsTheFileWould(t *testing.T) {
 // One property is changed, and what is stated beside it stays: s = 0.01 g on a
 // scale that then reads to 0.001 g.
 func TestChangedReadabilityLeavesTheRest(t *testing.T) {
-	kit, err := changedKit(t, statedKit, "0.01 g scale: readability = 0.001 g")
+	kit, err := kitWith(t, statedKit, "0.01 g scale: readability = 0.001 g")
 	require.NoError(t, err)
-	assert.Equal(t, &Balance{
-		Name: "0.01 g scale", Capacity: 200, Readability: 0.001, Repeatability: Spread{S: 0.01, Known: true}, Count: 1,
+	assert.Equal(t, &equipment.Balance{
+		Name: "0.01 g scale", Capacity: 200, Readability: 0.001, Repeatability: equipment.Spread{S: 0.01, Known: true}, Count: 1,
 	}, kit.Balances[0])
 }
 
 func TestSeveralChanges(t *testing.T) {
-	kit, err := changedKit(t, statedKit, "0.01 g scale: capacity = 20 g", "10 mL cylinder: class = A", "0.01 g scale: readability = 0.001 g")
+	kit, err := kitWith(t, statedKit, "0.01 g scale: capacity = 20 g", "10 mL cylinder: class = A", "0.01 g scale: readability = 0.001 g")
 	require.NoError(t, err)
 	assert.Equal(t, []float64{20, 0.001}, []float64{kit.Balances[0].Capacity, kit.Balances[0].Readability})
 	assert.Equal(t, 0.1, kit.Measure("10 mL cylinder").Bias.Limit) // ISO 4788 class A, 10 mL
-	same, err := changedKit(t, statedKit)
+	same, err := kitWith(t, statedKit)
 	require.NoError(t, err)
 	assert.Equal(t, parseKit(t, statedKit), same)
 }
@@ -117,13 +115,13 @@ func TestMistakesOfChanges(t *testing.T) {
    |                       ^
   keep one of the two`},
 	} {
-		_, err := changedKit(t, withCandidates, test.changes...)
+		_, err := kitWith(t, withCandidates, test.changes...)
 		assert.EqualError(t, err, test.want)
 	}
 	// What is wrong with the file itself stands there.
-	_, err := changedKit(t, oneFlask, "y: count = 2")
+	_, err := kitWith(t, oneFlask, "y: count = 2")
 	assert.EqualError(t, err, "bench.toml:1:1: nothing says how good the x is\n  1 | [[flask]]\n    | ^^^^^^^^^\n  state its class (\"A\" or \"B\"), or its own tolerance")
-	_, err = ParseChange("0.01 g scale, readability 0.001 g")
+	_, err = benchfile.ParseChange("--change", "0.01 g scale, readability 0.001 g")
 	assert.EqualError(t, err, "--change: the change is not of the form NAME: property = VALUE\n   | 0.01 g scale, readability 0.001 g\n"+
 		"   | ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n  write it as in \"0.01 g scale: readability = 0.001 g\"")
 }
@@ -135,7 +133,7 @@ func TestWithReadability(t *testing.T) {
 		b := parseKit(t, oneBalance+"count = 2\nprice = \"30 EUR\"\n"+key+"\n").Balances[0]
 		other := b.WithReadability(0.02)
 		assert.Equal(t, "balance reading 0.02 g", other.Name)
-		assert.Equal(t, []any{200.0, 2, Price{}}, []any{other.Capacity, other.Count, other.Price})
+		assert.Equal(t, []any{200.0, 2, equipment.Price{}}, []any{other.Capacity, other.Count, other.Price})
 		near.Relative(t, "u "+key, 2*b.Uncertainty(0.2), other.Uncertainty(0.2), 1e-12)
 		assert.Equal(t, b.Repeatability.DegreesOfFreedom, other.Repeatability.DegreesOfFreedom)
 		assert.Equal(t, "x", b.Name, "the balance itself is as it was")

@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"errors"
@@ -10,8 +10,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
@@ -43,11 +43,11 @@ steps = [ { weigh = "0.50 g", on = "scale" }, { weigh-up-to = "24.00 g", on = "s
 
 // little is a prep of this test with the bench as it says.
 func little(bench string) (*route.Prep, error) {
-	kit, err := equipment.ParseKit("bench.toml", []byte(littleKit))
+	kit, err := ParseKit("bench.toml", []byte(littleKit))
 	if err != nil {
 		return nil, err
 	}
-	return route.ParsePrep("prep.toml", []byte(strings.Replace(littlePrep, "BENCH", bench, 1)), kit)
+	return ParsePrep("prep.toml", []byte(strings.Replace(littlePrep, "BENCH", bench, 1)), kit)
 }
 
 // A record refuses a bench that a prep refuses, in the same words, and takes what it takes.
@@ -65,7 +65,7 @@ func TestRecordAndPrepTakeTheSameBench(t *testing.T) {
 		`temperature = "0 °C", within = "0 °C"`:      "",
 	} {
 		_, ofPrep := little(bench)
-		_, ofRecord := Parse("record.toml", []byte(recordOf("direct", "1 = { "+bench+" }")), good)
+		_, ofRecord := ParseRecord("record.toml", []byte(recordOf("direct", "1 = { "+bench+" }")), good)
 		if want == "" {
 			assert.NoError(t, ofPrep, bench)
 			assert.NoError(t, ofRecord, bench)
@@ -89,11 +89,11 @@ func TestEntriesWithoutEnd(t *testing.T) {
 	for i := range 2001 {
 		fmt.Fprintf(&b, "%d = { temperature = \"20 °C\" }\n", i+1)
 	}
-	_, err = Parse("record.toml", []byte(b.String()), p)
+	_, err = ParseRecord("record.toml", []byte(b.String()), p)
 	m, ok := err.(*benchfile.Mistake)
 	require.True(t, ok, "%v", err)
 	assert.Equal(t, "record.toml:2003:1: 2001: a record has at most 2000 entries", m.Place.String()+": "+m.Message)
-	_, err = Parse("record.toml", []byte(recordOf("direct", `20000 = { temperature = "20 °C" }`)), p)
+	_, err = ParseRecord("record.toml", []byte(recordOf("direct", `20000 = { temperature = "20 °C" }`)), p)
 	assert.ErrorContains(t, err, "entries are numbered")
 }
 
@@ -108,7 +108,7 @@ func TestRecordedLoad(t *testing.T) {
 		`1 = { step = 2, weigh-up-to = "30.00 g", vessel = "12 g", BY }`: "",
 		`1 = { step = 2, weigh-up-to = "24.50 g", vessel = "26 g", BY }`: "weigh-up-to: 24.50 g in a vessel of 26 g is more than the scale carries: 50 g",
 	} {
-		_, err := Parse("record.toml", []byte(recordOf("by weighing", entry)), p)
+		_, err := ParseRecord("record.toml", []byte(recordOf("by weighing", entry)), p)
 		if want == "" {
 			assert.NoError(t, err, entry)
 			continue
@@ -126,7 +126,7 @@ func TestCheckBeforeAdding(t *testing.T) {
 	path := t.TempDir() + "/record.toml"
 	require.NoError(t, os.WriteFile(path, []byte(recordOf("direct", "")), 0o600))
 	refused := errors.New("refused")
-	err = Add(t.Context(), path, p, Addition{By: "AK", At: "2026-11-28 10:05", Lines: []string{"step 1: weighed 1.02 g", "step 2: done"}, Check: func(r *Record) error {
+	err = Add(t.Context(), path, p, Addition{By: "AK", At: "2026-11-28 10:05", Lines: []string{"step 1: weighed 1.02 g", "step 2: done"}, Check: func(r *record.Record) error {
 		assert.True(t, r.Finished())
 		return refused
 	}})
@@ -134,7 +134,7 @@ func TestCheckBeforeAdding(t *testing.T) {
 	now, err := os.ReadFile(path)
 	require.NoError(t, err)
 	assert.Equal(t, recordOf("direct", ""), string(now))
-	err = Add(t.Context(), path, p, Addition{By: "AK", At: "2026-11-28 10:05", Lines: []string{"step 9: done"}, Check: func(r *Record) error {
+	err = Add(t.Context(), path, p, Addition{By: "AK", At: "2026-11-28 10:05", Lines: []string{"step 9: done"}, Check: func(r *record.Record) error {
 		t.Error("a record that is not right is not looked at")
 		return nil
 	}})

@@ -1,6 +1,8 @@
-package record
+package bench
 
 import (
+	"context"
+	"errors"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -11,7 +13,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/uncertainty"
 	"minim/uncertainty/near"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
@@ -37,7 +41,7 @@ func FuzzParse(f *testing.F) {
 		f.Add([]byte(text))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		r, err := Parse("record.toml", data, p)
+		r, err := ParseRecord("record.toml", data, p)
 		if err != nil {
 			checkPlace(t, data, err)
 			return
@@ -81,12 +85,15 @@ func checkNumbers(t *testing.T, r *route.Result) {
 	}
 }
 
-func checkEffects(t *testing.T, r *Record) {
-	effects, err := r.effects(0.95)
+func checkEffects(t *testing.T, r *record.Record) {
+	made, err := record.Evaluate(context.Background(), r, uncertainty.Settings{Trials: 10_000, Seed: 1, Coverage: 0.95})
+	if errors.As(err, new(*record.NoResultError)) {
+		return
+	}
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, e := range effects {
+	for _, e := range made.Effects {
 		if math.IsNaN(e.Relative) || math.IsInf(e.Relative, 0) {
 			t.Fatalf("%+v", e)
 		}

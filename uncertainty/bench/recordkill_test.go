@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"bufio"
@@ -44,7 +44,7 @@ func TestKilledWhileAdding(t *testing.T) {
 		}
 		require.Error(t, child.Wait())
 		promised += count
-		r, err := Load(t.Context(), path, p)
+		r, err := LoadRecord(t.Context(), path, p)
 		require.NoError(t, err)
 		require.GreaterOrEqual(t, len(r.Entries), promised)
 		promised = len(r.Entries) // the last may be there and not yet called so

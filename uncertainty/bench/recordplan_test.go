@@ -1,6 +1,7 @@
-package record
+package bench
 
 import (
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -10,9 +11,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
@@ -108,9 +109,9 @@ func edited(t testing.TB, text string, pairs ...string) string {
 // ink reads a prep on a kit.
 func ink(t testing.TB, prep, kit string) *route.Prep {
 	t.Helper()
-	k, err := equipment.ParseKit("bench.toml", []byte(kit))
+	k, err := ParseKit("bench.toml", []byte(kit))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("ink.toml", []byte(prep), k)
+	p, err := ParsePrep("ink.toml", []byte(prep), k)
 	require.NoError(t, err)
 	return p
 }
@@ -131,15 +132,15 @@ func begun(t testing.TB, p *route.Prep, r *route.Route) string {
 }
 
 // evaluated is what follows from the text of a record.
-func evaluated(t testing.TB, p *route.Prep, text string) *Made {
+func evaluated(t testing.TB, p *route.Prep, text string) *record.Made {
 	t.Helper()
-	m, err := Evaluate(t.Context(), parseRecord(t, p, text), uncertainty.Settings{Trials: 10_000, Seed: 1})
+	m, err := record.Evaluate(t.Context(), parseRecord(t, p, text), uncertainty.Settings{Trials: 10_000, Seed: 1})
 	require.NoError(t, err)
 	return m
 }
 
 // told are the differences of a record in short.
-func told(r *Record) (list []string) {
+func told(r *record.Record) (list []string) {
 	for _, d := range r.Differences {
 		list = append(list, fmt.Sprintf("%s|%s|%s|%s", d.Of, d.Key, d.Then, d.Now))
 	}
@@ -215,7 +216,7 @@ func TestEditsLeaveABatchAsItIs(t *testing.T) {
 }
 
 // inkText is what a batch is said to be.
-func inkText(m *Made) string {
+func inkText(m *record.Made) string {
 	return fmt.Sprint(m.Prep.Target, m.Prep.Tolerances, m.Prep.Volume, m.Prep.LeastChance, m.Prep.Title, m.Prep.Solute.Name, m.Prep.Solvent.Name, m.Made.Name)
 }
 
@@ -249,7 +250,7 @@ func TestEveryRouteCanBeCarried(t *testing.T) {
 	}
 	routes := 0
 	for _, file := range files {
-		p, err := route.LoadPrep(file, "")
+		p, err := LoadPrep(context.Background(), file, "")
 		if err != nil {
 			continue // a kit, or a prep without one of its own
 		}
@@ -286,7 +287,7 @@ func TestDigestOfAPlan(t *testing.T) {
 		m := mistakeIn(t, p, edited(t, text, c[:]...))
 		assert.Equal(t, "digest: the plan in this record is not as it was when the record was begun", m.Message)
 		assert.Equal(t, "put it back as it was; or take this line out, and the plan counts as it stands, which is said of all that follows from it", m.Hint)
-		assert.True(t, strings.HasPrefix(marked(m), `"SHA-256 `))
+		assert.True(t, strings.HasPrefix(markedText(m), `"SHA-256 `))
 	}
 	same := parseRecord(t, p, edited(t, text, "[planned]\n", "[planned] # as it was\n\n", `volume = "`, `volume   = "`))
 	assert.False(t, same.Undigested)
@@ -317,10 +318,10 @@ func TestRecordWithoutAPlan(t *testing.T) {
 	// what an entry says was done as planned stays
 	path := recordFile(t, recordOf("two steps", ""))
 	require.NoError(t, Add(t.Context(), path, ink(t, inkPrep, inkKit), Addition{By: "AK", At: "2026-11-28", Lines: []string{"step 1: done"}}))
-	r, err := Load(t.Context(), path, ink(t, edited(t, inkPrep, `"1.00 g"`, `"1.20 g"`), inkKit))
+	r, err := LoadRecord(t.Context(), path, ink(t, edited(t, inkPrep, `"1.00 g"`, `"1.20 g"`), inkKit))
 	require.NoError(t, err)
 	assert.Equal(t, 1.0, r.Made.Steps[0].Amount)
-	assert.Equal(t, []int{1}, r.OfOrigin(AsPlanned))
+	assert.Equal(t, []int{1}, r.OfOrigin(record.AsPlanned))
 }
 
 // Mistakes in a plan have their place in the record.

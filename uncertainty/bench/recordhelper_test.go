@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"errors"
@@ -8,8 +8,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
@@ -81,10 +81,10 @@ tolerance = "0.05 mL"
 // a density.
 func stocked(t testing.TB) *route.Prep {
 	t.Helper()
-	kit, err := equipment.ParseKit("bench.toml", []byte(demoText(t, "bench.toml")+moreInKit))
+	kit, err := ParseKit("bench.toml", []byte(demoText(t, "bench.toml")+moreInKit))
 	require.NoError(t, err)
 	prep := strings.Replace(demoText(t, "dye.toml"), "[solute]\n", "[solute]\ndensity = \"1.1 g/mL\"\n", 1)
-	p, err := route.ParsePrep("dye.toml", []byte(prep+moreInPrep), kit)
+	p, err := ParsePrep("dye.toml", []byte(prep+moreInPrep), kit)
 	require.NoError(t, err)
 	return p
 }
@@ -109,9 +109,9 @@ func recordOf(route, entries string) string {
 func twoDilutions(entries string) string { return recordOf("two dilutions", entries) }
 
 // parseRecord reads a record that is right.
-func parseRecord(t testing.TB, p *route.Prep, text string) *Record {
+func parseRecord(t testing.TB, p *route.Prep, text string) *record.Record {
 	t.Helper()
-	r, err := Parse("record.toml", []byte(text), p)
+	r, err := ParseRecord("record.toml", []byte(text), p)
 	require.NoError(t, err)
 	return r
 }
@@ -119,7 +119,7 @@ func parseRecord(t testing.TB, p *route.Prep, text string) *Record {
 // mistakeIn is the mistake in a record.
 func mistakeIn(t testing.TB, p *route.Prep, text string) *benchfile.Mistake {
 	t.Helper()
-	_, err := Parse("record.toml", []byte(text), p)
+	_, err := ParseRecord("record.toml", []byte(text), p)
 	return asMistake(t, err)
 }
 
@@ -130,8 +130,8 @@ func asMistake(t testing.TB, err error) *benchfile.Mistake {
 	return m
 }
 
-// marked is what is marked in the line of a mistake.
-func marked(m *benchfile.Mistake) string {
+// markedText is what is marked in the line of a mistake.
+func markedText(m *benchfile.Mistake) string {
 	line := []rune(m.Source)
 	return string(line[m.Column-1 : min(m.Column-1+m.Width, len(line))])
 }

@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"testing"
@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment/benchfile"
+	"minim/uncertainty/record"
 )
 
 // assertMistake checks where a mistake stands, what is marked there, what it says and
@@ -14,7 +15,7 @@ import (
 func assertMistake(t *testing.T, m *benchfile.Mistake, place, mark, message, hint string) {
 	t.Helper()
 	assert.Equal(t, "record.toml:"+place, m.Place.String(), m.Message)
-	assert.Equal(t, mark, marked(m), m.Message)
+	assert.Equal(t, mark, markedText(m), m.Message)
 	assert.Equal(t, message, m.Message)
 	assert.Equal(t, hint, m.Hint, m.Message)
 }
@@ -216,13 +217,13 @@ func TestCutOff(t *testing.T) {
 		r := parseRecord(t, p, twoDilutions("1 = { step = 1, BY } | 2 = { step = 3, BY } | 3 = { step = 4, BY }")+cut)
 		assert.Len(t, r.Entries, reads, cut)
 		if reads == 3 && cut[0] == '4' {
-			assert.Equal(t, []Cut{{6, cut}}, r.Cut)
+			assert.Equal(t, []record.Cut{{6, cut}}, r.Cut)
 		} else {
 			assert.Empty(t, r.Cut, cut)
 		}
 	}
 	r := parseRecord(t, p, twoDilutions("1 = { step = 3, take = \"0.9 # cut off, left out | 1 = { step = 4, make-up-to = \"9 mL\" }"))
-	assert.Equal(t, []Cut{{3, `1 = { step = 3, take = "0.9 # cut off, left out`}}, r.Cut)
+	assert.Equal(t, []record.Cut{{3, `1 = { step = 3, take = "0.9 # cut off, left out`}}, r.Cut)
 	require.Len(t, r.Entries, 1)
 	assert.Equal(t, 9.0, r.Made.Steps[3].Amount)
 }

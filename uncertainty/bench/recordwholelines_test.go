@@ -1,4 +1,4 @@
-package record
+package bench
 
 import (
 	"bytes"
@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment/benchfile"
+	"minim/uncertainty/record"
 )
 
 const above = "route = \"µ\"\n\n[entries]\n1 = { take = \"1 mL\" }\n"
@@ -79,25 +80,25 @@ func TestBrokenOffAfterEachByte(t *testing.T) {
 func TestWholeCut(t *testing.T) {
 	for _, c := range []struct {
 		above, line, below string
-		cut                Cut
+		cut                record.Cut
 	}{
-		{"", "[entr", "", Cut{1, "[entr"}},
-		{"", "rou", "", Cut{1, "rou"}},
-		{"# µ\n\n", "route = \"t", "", Cut{3, "route = \"t"}},
-		{above, "7", "", Cut{5, "7"}},
-		{above, "7 =", "", Cut{5, "7 ="}},
-		{above, "7 = { take = \"1 \xc2", "", Cut{5, "7 = { take = \"1 \uFFFD"}},
-		{above, "\t7 = { take = '\u2028}'", "", Cut{5, " 7 = { take = '\uFFFD}'"}},
-		{above, `7 = { take = "\"}", read = { a = [1] }`, "", Cut{5, `7 = { take = "\"}", read = { a = [1] }`}},
-		{above, `7 = { take = "\"}`, "", Cut{5, `7 = { take = "\"}`}},
-		{"", `route = "a [b]`, "", Cut{1, `route = "a [b]`}},
-		{above, "7 = { take = \"1.0 # cut o", "", Cut{5, "7 = { take = \"1.0 # cut o"}},
-		{above, "7 = { # cut off, left out", "", Cut{5, "7 = { # cut off, left out"}},
-		{above, "7 = { # cut off, left out", "\r", Cut{5, "7 = { # cut off, left out"}},
-		{above, "7 = { # cut off, left out", "\n8 = { take = \"2 mL\" }", Cut{5, "7 = { # cut off, left out"}},
-		{above, "7 = { # cut off, left out", "\r\n8 = { take = \"2 mL\" }\r\n", Cut{5, "7 = { # cut off, left out"}},
-		{above, "# caf\xc3", "", Cut{5, "# caf\uFFFD"}},
-		{above, "\x00\x00", "", Cut{5, "\uFFFD\uFFFD"}},
+		{"", "[entr", "", record.Cut{1, "[entr"}},
+		{"", "rou", "", record.Cut{1, "rou"}},
+		{"# µ\n\n", "route = \"t", "", record.Cut{3, "route = \"t"}},
+		{above, "7", "", record.Cut{5, "7"}},
+		{above, "7 =", "", record.Cut{5, "7 ="}},
+		{above, "7 = { take = \"1 \xc2", "", record.Cut{5, "7 = { take = \"1 \uFFFD"}},
+		{above, "\t7 = { take = '\u2028}'", "", record.Cut{5, " 7 = { take = '\uFFFD}'"}},
+		{above, `7 = { take = "\"}", read = { a = [1] }`, "", record.Cut{5, `7 = { take = "\"}", read = { a = [1] }`}},
+		{above, `7 = { take = "\"}`, "", record.Cut{5, `7 = { take = "\"}`}},
+		{"", `route = "a [b]`, "", record.Cut{1, `route = "a [b]`}},
+		{above, "7 = { take = \"1.0 # cut o", "", record.Cut{5, "7 = { take = \"1.0 # cut o"}},
+		{above, "7 = { # cut off, left out", "", record.Cut{5, "7 = { # cut off, left out"}},
+		{above, "7 = { # cut off, left out", "\r", record.Cut{5, "7 = { # cut off, left out"}},
+		{above, "7 = { # cut off, left out", "\n8 = { take = \"2 mL\" }", record.Cut{5, "7 = { # cut off, left out"}},
+		{above, "7 = { # cut off, left out", "\r\n8 = { take = \"2 mL\" }\r\n", record.Cut{5, "7 = { # cut off, left out"}},
+		{above, "# caf\xc3", "", record.Cut{5, "# caf\uFFFD"}},
+		{above, "\x00\x00", "", record.Cut{5, "\uFFFD\uFFFD"}},
 	} {
 		text := c.above + c.line + c.below
 		want := c.above + strings.Repeat(" ", len(c.line)) + c.below
@@ -106,7 +107,7 @@ func TestWholeCut(t *testing.T) {
 		}
 		whole, cut := Whole("r.toml", []byte(text))
 		assert.Equal(t, want, string(whole), "%q", text)
-		assert.Equal(t, []Cut{c.cut}, cut, "%q", text)
+		assert.Equal(t, []record.Cut{c.cut}, cut, "%q", text)
 	}
 }
 
@@ -142,7 +143,7 @@ func TestWholeHalfLineEnd(t *testing.T) {
 func TestWholePlaces(t *testing.T) {
 	text := "rou # cut off, left out\n" + above + "2 = { take = \"µ # cut off, left out\n\t3 = { take = 1,5 }\n"
 	whole, cut := Whole("r.toml", []byte(text))
-	assert.Equal(t, []Cut{{1, "rou # cut off, left out"}, {6, "2 = { take = \"µ # cut off, left out"}}, cut)
+	assert.Equal(t, []record.Cut{{1, "rou # cut off, left out"}, {6, "2 = { take = \"µ # cut off, left out"}}, cut)
 	_, err := benchfile.Parse("r.toml", whole)
 	require.ErrorContains(t, err, "r.toml:7:15: ")
 }
