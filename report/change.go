@@ -133,7 +133,7 @@ func (e effect) text(b *strings.Builder) {
 		writeGrid(b, rows)
 	}
 	for _, f := range e.facts() {
-		hang(b, "  "+f.label, f.text, 13)
+		hang(b, "  "+f.Label, f.Text, 13)
 	}
 }
 

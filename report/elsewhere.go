@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
@@ -108,9 +109,9 @@ func whyNotAt(c *route.Comparison, r *route.Result) string {
 }
 
 // aimsElsewhere adds to a paper that the route aims elsewhere, before everything else.
-func (p *Paper) aimsElsewhere(d *document) {
+func (p *Paper) aimsElsewhere(d *page.Page) {
 	if r := p.result(); p.Batch == nil && r.Elsewhere != nil {
-		d.add(quotation{"First: this route " + elsewhereWords(p.Comparison, r) + "."})
+		d.Add(page.Quotation{Text: "First: this route " + elsewhereWords(p.Comparison, r) + "."})
 	}
 }
 

@@ -72,7 +72,7 @@ func Made(batch *Batch) string {
 	b.WriteString("\n")
 	hang(b, madeWord(batch), batch.Made.Made.Name, runes(madeWord(batch))+2)
 	for _, f := range madeFacts(batch) {
-		hang(b, "  "+f.label, f.text, 14)
+		hang(b, "  "+f.Label, f.Text, 14)
 	}
 	paragraphs(b, "What was done", entryLines(batch.Record))
 	paragraphs(b, "Still to come: a reading that keeps the batch inside", roomLines(batch))
@@ -144,7 +144,7 @@ func madeFacts(b *Batch) []fact {
 	list = append(append(list, shiftFacts(r)...), rest(c, r)...)
 	if b.Finished() {
 		for i := range list {
-			if list[i].label == "Makes" {
+			if list[i].Label == "Makes" {
 				list[i] = fact{"Made", amounts(b.Prep, r, "took")}
 			}
 		}

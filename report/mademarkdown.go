@@ -3,6 +3,7 @@ package report
 import (
 	"strings"
 
+	"minim/report/page"
 	"minim/uncertainty/plan"
 )
 
@@ -46,8 +47,8 @@ func RescueMarkdown(r *plan.Rescue) string {
 // withLabels puts lines without a label of their own to the one above.
 func withLabels(list []fact) (joined []fact) {
 	for _, f := range list {
-		if n := len(joined); f.label == "" && n > 0 {
-			joined[n-1].text += "; " + f.text
+		if n := len(joined); f.Label == "" && n > 0 {
+			joined[n-1].Text += "; " + f.Text
 			continue
 		}
 		joined = append(joined, f)
@@ -61,7 +62,8 @@ func (m *markdown) entries(b *Batch) {
 		return
 	}
 	m.line("## ", "What was done")
-	m.tabular(entryTable(b.Record))
+	m.WriteString("\n")
+	m.Write((&page.Page{Blocks: []page.Block{entryTable(b.Record)}}).Markdown())
 }
 
 // rescue is the way that is recommended, and the table of all.

@@ -93,7 +93,7 @@ func (m *markdown) list(items []string) {
 func (m *markdown) facts(list []fact) {
 	m.WriteString("\n")
 	for _, f := range list {
-		m.WriteString("- **" + f.label + ":** " + escape(f.text) + "\n")
+		m.WriteString("- **" + f.Label + ":** " + escape(f.Text) + "\n")
 	}
 }
 
@@ -200,3 +200,6 @@ func (m *markdown) head(names []string, numbers int) {
 
 // row writes cells that are escaped already.
 func (m *markdown) row(cells []string) { m.WriteString("| " + strings.Join(cells, " | ") + " |\n") }
+
+// bold is a text that stands out.
+func bold(text string) string { return "**" + escape(strings.TrimSpace(text)) + "**" }

@@ -25,7 +25,7 @@ func Plan(p, before *plan.Plan) string {
 	writeFirst(b, recommended(p))
 	use(b, p.Comparison)
 	for _, f := range planFacts(p) {
-		hang(b, "  "+f.label, f.text, 14)
+		hang(b, "  "+f.Label, f.Text, 14)
 	}
 	planTable(b, p)
 	if before != nil {
@@ -57,7 +57,7 @@ func paragraphs(b *strings.Builder, title string, lines []fact) {
 	}
 	b.WriteString("\n" + title + "\n")
 	for _, l := range lines {
-		hang(b, "  "+l.label, l.text, 2+runes(l.label)+1)
+		hang(b, "  "+l.Label, l.Text, 2+runes(l.Label)+1)
 	}
 }
 

@@ -59,6 +59,6 @@ func (m *markdown) named(title string, lines []fact) {
 	m.line("## ", title)
 	m.WriteString("\n")
 	for _, l := range lines {
-		m.WriteString("- **" + escape(l.label) + "** " + escape(l.text) + "\n")
+		m.WriteString("- **" + escape(l.Label) + "** " + escape(l.Text) + "\n")
 	}
 }

@@ -25,12 +25,12 @@ func Purchase(p, before *plan.Purchase) string {
 	heading(b, p.Prep)
 	b.WriteString("\n")
 	for _, f := range verdictFacts(p, before) {
-		hang(b, f.label, f.text, 10)
+		hang(b, f.Label, f.Text, 10)
 	}
 	b.WriteString("\n")
 	choiceTable(b, p)
 	for _, l := range choiceRoutes(p) {
-		hang(b, "  "+l.label, l.text, 4)
+		hang(b, "  "+l.Label, l.Text, 4)
 	}
 	if before != nil {
 		b.WriteString("\nOn the kit as it is\n")

@@ -61,7 +61,7 @@ func rescueWays(b *strings.Builder, r *plan.Rescue) {
 	}
 	b.WriteString("\n")
 	for _, f := range rescueFacts(r) {
-		hang(b, "  "+f.label, f.text, 14)
+		hang(b, "  "+f.Label, f.Text, 14)
 	}
 	if len(r.Results) > 1 {
 		b.WriteString("\n")

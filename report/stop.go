@@ -3,6 +3,7 @@ package report
 import (
 	"strings"
 
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
@@ -41,11 +42,12 @@ func (m *markdown) stops(p *route.Prep) {
 	}
 }
 
-// stops adds them above a document.
-func (d *document) stops(p *route.Prep) {
+// stopBars stand above a page.
+func stopBars(p *route.Prep) (bars []page.Block) {
 	for _, text := range Stops(p) {
-		d.add(bar{text})
+		bars = append(bars, page.Bar{Text: text}, page.Gap{})
 	}
+	return bars
 }
 
 // notPossible says in a word that a route cannot be done, or must not.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/report/page"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -71,12 +72,12 @@ func use(b *strings.Builder, c *route.Comparison) {
 	}
 	b.WriteString("\n")
 	for _, f := range facts(c) {
-		hang(b, "  "+f.label, f.text, 14)
+		hang(b, "  "+f.Label, f.Text, 14)
 	}
 }
 
 // fact is something to be said of the route to use.
-type fact struct{ label, text string }
+type fact = page.Fact
 
 // facts say what the route to use gives.
 func facts(c *route.Comparison) []fact {

@@ -12,6 +12,7 @@ import (
 
 	"minim/equipment/benchfile"
 	"minim/report"
+	"minim/report/page"
 	"minim/uncertainty"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
@@ -148,9 +149,9 @@ func fileOf(name, digest string) report.File {
 
 // keep prints a document as Markdown, or writes it into the file that is named, with a
 // picture beside Markdown where there is one.
-func (o *paperOptions) keep(c console, html func() ([]byte, error), markdown func(picture string) []byte, png []byte) error {
+func (o *paperOptions) keep(c console, document func(picture string) *page.Page, png []byte) error {
 	if o.out == "" {
-		_, err := c.out.Write(markdown(""))
+		_, err := c.out.Write(document("").Markdown())
 		return err
 	}
 	dir, name := filepath.Split(o.out)
@@ -161,9 +162,9 @@ func (o *paperOptions) keep(c console, html func() ([]byte, error), markdown fun
 			picture = strings.TrimSuffix(name, filepath.Ext(name)) + ".png"
 			files = append(files, file{picture, png})
 		}
-		files = append(files, file{name, markdown(picture)})
+		files = append(files, file{name, document(picture).Markdown()})
 	} else {
-		data, err := html()
+		data, err := document("").HTML()
 		if err != nil {
 			return err
 		}
@@ -171,7 +172,7 @@ func (o *paperOptions) keep(c console, html func() ([]byte, error), markdown fun
 	}
 	err := c.deliver(nil, func() (*staged, error) { return stage(dir, files, o.force) })
 	if err != nil { // what was worked out is not lost
-		c.out.Write(markdown(""))
+		c.out.Write(document("").Markdown())
 	}
 	return err
 }
