@@ -84,13 +84,6 @@ func otherReading(r *route.Result, e *route.Elsewhere) string {
 	return strings.Replace(stepWords(&e.Amended), is, is+" instead of "+was, 1)
 }
 
-// writeFirst writes them on the screen.
-func writeFirst(b *strings.Builder, c *route.Comparison) {
-	for _, line := range firstLines(c) {
-		hang(b, "First:", line, 8)
-	}
-}
-
 // whyNotHere is whyNot with what brings the route to the target, unless that was said
 // before everything else.
 func whyNotHere(c *route.Comparison, r *route.Result) string {

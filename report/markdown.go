@@ -9,31 +9,6 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Markdown is the first screen as Markdown, and the budget of the route to use
-// in a table. The tables are those of GitHub Flavored Markdown. A name or a note
-// of the user stays the text that it is: see [escape]. What before is, [Text] says.
-func Markdown(c, before *route.Comparison) string {
-	used := &c.Results[c.Verdict.Use]
-	m := new(markdown)
-	m.heading(c.Prep, before != nil)
-	m.first(c)
-	m.line("## ", verdictWord(c)+": "+used.Route.Name)
-	m.steps(1, Instructions(c.Prep, used.Route))
-	m.facts(facts(c))
-	m.line("## ", "All routes")
-	m.routes(c)
-	m.list(alsoInside(c))
-	if before != nil {
-		m.effect(effect{c, before})
-	}
-	m.ladder(c)
-	m.line("## ", "What spoils "+used.Route.Name)
-	m.budget(used.Analytic.Budget)
-	m.others(c)
-	m.footing(c, cautionsOf(c))
-	return strings.TrimPrefix(m.String(), "\n")
-}
-
 // footing: what the figures rest on, and cautions.
 func (m *markdown) footing(c *route.Comparison, cautions []string) {
 	for _, g := range grounds(c) {
@@ -57,13 +32,6 @@ func (m *markdown) heading(p *route.Prep, isChanged bool) {
 		m.line("", "Changed: "+changed(p))
 	}
 	m.line("", "Wanted: "+wanted(p))
-}
-
-// first says what comes before everything else.
-func (m *markdown) first(c *route.Comparison) {
-	for _, line := range firstLines(c) {
-		m.line("", "First: "+line)
-	}
 }
 
 // markdown takes words and escapes every one.
@@ -94,59 +62,6 @@ func (m *markdown) facts(list []fact) {
 	m.WriteString("\n")
 	for _, f := range list {
 		m.WriteString("- **" + f.Label + ":** " + escape(f.Text) + "\n")
-	}
-}
-
-// others says of each other route why it is not the one to use.
-func (m *markdown) others(c *route.Comparison) {
-	if len(c.Results) < 2 {
-		return
-	}
-	m.line("## ", "Why not the others")
-	m.WriteString("\n")
-	for i := range c.Results {
-		if r := &c.Results[i]; i != c.Verdict.Use {
-			m.WriteString("- **" + escape(r.Route.Name) + ":** " + escape(whyNotHere(c, r)) + "\n")
-		}
-	}
-}
-
-// routes is the table of all routes, the one to use in bold.
-func (m *markdown) routes(c *route.Comparison) {
-	names, units := tableHead(c)
-	for i, unit := range units {
-		names[i] = strings.TrimSpace(names[i] + " " + unit)
-	}
-	m.head(names, 1)
-	for i := range c.Results {
-		r := &c.Results[i]
-		row := make([]string, len(names))
-		row[0] = escape(r.Route.Name)
-		if i == c.Verdict.Use {
-			row[0] = "**" + row[0] + "**"
-		}
-		for j, cell := range cells(c, r) {
-			row[j+1] = escape(cell)
-		}
-		m.row(row)
-	}
-}
-
-// ladder is the table of its rungs.
-func (m *markdown) ladder(c *route.Comparison) {
-	rows := ladderRows(c)
-	if len(rows) == 0 {
-		return
-	}
-	m.line("## ", "Ladder")
-	m.line("", ladderWords(c))
-	m.head(rows[0], 1)
-	for _, row := range rows[1:] {
-		cells := make([]string, len(rows[0]))
-		for i, cell := range row {
-			cells[i] = escape(cell)
-		}
-		m.row(cells)
 	}
 }
 

@@ -2,38 +2,7 @@ package report
 
 import (
 	"strings"
-
-	"minim/uncertainty/plan"
 )
-
-// PlanMarkdown is the first screen of a search as Markdown: see [Plan] and
-// [Markdown].
-func PlanMarkdown(p, before *plan.Plan) string {
-	used := &p.Results[p.Verdict.Use]
-	m := new(markdown)
-	m.heading(p.Prep, before != nil)
-	m.first(recommended(p))
-	m.line("## ", verdictWord(p.Comparison)+": "+used.Route.Name)
-	m.steps(1, Instructions(p.Prep, used.Route))
-	m.facts(append(facts(p.Comparison), planFacts(p)...))
-	m.line("## ", "The routes that no other beats")
-	m.grid(planRows(p, 200))
-	m.line("", legend)
-	if before != nil {
-		e := effect{p.Comparison, before.Comparison}
-		m.line("## ", e.title())
-		m.grid(planEffectRows(p, before, 200))
-	}
-	m.named("What the others have over it", planReasons(p))
-	m.named("What would help", helpLines(p))
-	m.named("Your own routes", ownRoutes(p))
-	m.line("## ", "Searched")
-	m.list(append([]string{searched(p)}, notSearched(p)...))
-	m.line("## ", "What spoils "+used.Route.Name)
-	m.budget(used.Analytic.Budget)
-	m.footing(p.Comparison, cautionsOf(p.Comparison))
-	return strings.TrimPrefix(m.String(), "\n")
-}
 
 // grid is a table whose first two rows are its head.
 func (m *markdown) grid(rows [][]string) {

@@ -6,30 +6,19 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
-// table lists all routes in the order of the prep.
-func table(b *strings.Builder, c *route.Comparison) {
-	b.WriteString("\n")
-	writeGrid(b, fit(30, 12, func(most int) [][]string { return tableRows(c, most) }))
-}
-
-// tableRows are the cells of the table, with names of at most that many
-// characters.
-func tableRows(c *route.Comparison, most int) [][]string {
+// routeTable lists all routes in the order of the prep.
+func routeTable(c *route.Comparison) *page.Table {
 	names, units := tableHead(c)
-	units[0] = "  " + units[0]
-	rows := [][]string{names, units}
+	t := &page.Table{Head: names, Units: units, Numbers: 1, Indent: 2, Most: 30, Least: 12}
 	for i := range c.Results {
 		r := &c.Results[i]
-		mark := "  "
-		if i == c.Verdict.Use {
-			mark = "* "
-		}
-		rows = append(rows, append([]string{mark + shorten(r.Route.Name, most)}, cells(c, r)...))
+		t.Rows = append(t.Rows, page.Row{Cells: append([]string{r.Route.Name}, cells(c, r)...), Marked: i == c.Verdict.Use})
 	}
-	return rows
+	return t
 }
 
 // tableHead is what the columns hold, in two lines.
@@ -78,13 +67,6 @@ func shorten(s string, most int) string {
 	return string([]rune(s)[:most-1]) + "…"
 }
 
-// otherTolerances lists the chances for all tolerances but the first.
-func otherTolerances(b *strings.Builder, c *route.Comparison) {
-	for _, line := range alsoInside(c) {
-		hang(b, "  also:", line, 9)
-	}
-}
-
 // alsoInside is a line for each tolerance but the first.
 func alsoInside(c *route.Comparison) (lines []string) {
 	for t := 1; t < len(c.Prep.Tolerances); t++ {
@@ -100,16 +82,17 @@ func alsoInside(c *route.Comparison) (lines []string) {
 }
 
 // others says of each other route why it is not the one to use.
-func others(b *strings.Builder, c *route.Comparison) {
+func others(c *route.Comparison) []page.Block {
 	if len(c.Results) < 2 {
-		return
+		return nil
 	}
-	b.WriteString("\nWhy not the others\n")
+	why := page.Facts{At: 4 + longestName(c), Indent: 2, Colon: true, Most: 30}
 	for i := range c.Results {
 		if r := &c.Results[i]; i != c.Verdict.Use {
-			hang(b, "  "+shorten(r.Route.Name, 30)+":", whyNotHere(c, r), 4+longestName(c))
+			why.List = append(why.List, page.Fact{r.Route.Name, whyNotHere(c, r)})
 		}
 	}
+	return []page.Block{page.Heading{Text: "Why not the others"}, why}
 }
 
 func longestName(c *route.Comparison) int {

@@ -8,21 +8,31 @@ import (
 
 	"minim/report"
 	"minim/report/figure"
+	"minim/report/page"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
 // formatNameList are the names of all formats, the same for every command.
-var formatNameList = []string{"text", "json", "markdown", "csv"}
+var formatNameList = []string{"text", "json", "markdown", "html", "csv"}
+
+// fileEnds are the ends of the names of files, in the order of formatNameList.
+var fileEnds = [...]string{"txt", "json", "md", "html", "csv"}
+
+// screenWidth is how many characters a line of a screen has.
+const screenWidth = 80
 
 // renderer is all ways to write the result of a command, beside that on the kit as
 // it is where there is one.
 type renderer[R any] struct {
 	// name of the files, without their ends.
 	name string
-	// formats in the order of formatNameList.
-	formats  [4]func(result, before R) ([]byte, error)
-	pictures []picture[R]
+	// page is what text, Markdown and HTML show; HTML holds the pictures.
+	page      func(result, before R, pictures ...page.Figure) *page.Page
+	json, csv func(result, before R) ([]byte, error)
+	pictures  []picture[R]
+	// text and markdown are those of a result that is not a page yet, and has no HTML.
+	text, markdown func(result, before R) string
 }
 
 // picture is drawn as SVG and as PNG. One that may be missing is left out, and said to
@@ -34,18 +44,12 @@ type picture[R any] struct {
 }
 
 var comparisons = renderer[*route.Comparison]{
-	name: "compare",
-	formats: [4]func(c, before *route.Comparison) ([]byte, error){
-		asText(report.Text), report.JSON, asText(report.Markdown), report.CSV,
-	},
+	name: "compare", page: report.Compare, json: report.JSON, csv: report.CSV,
 	pictures: []picture[*route.Comparison]{{"spread", figure.Spread, false}, {"budget", figure.Budget, false}},
 }
 
 var plans = renderer[*plan.Plan]{
-	name: "plan",
-	formats: [4]func(p, before *plan.Plan) ([]byte, error){
-		asText(report.Plan), report.PlanJSON, asText(report.PlanMarkdown), report.PlanCSV,
-	},
+	name: "plan", page: report.Plan, json: report.PlanJSON, csv: report.PlanCSV,
 	pictures: []picture[*plan.Plan]{
 		{"routes", figure.Trade, true},
 		{"spread", func(p *plan.Plan) (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},
@@ -53,46 +57,30 @@ var plans = renderer[*plan.Plan]{
 }
 
 var purchases = renderer[*plan.Purchase]{
-	name: "buy",
-	formats: [4]func(p, before *plan.Purchase) ([]byte, error){
-		asText(report.Purchase), report.PurchaseJSON, asText(report.PurchaseMarkdown), report.PurchaseCSV,
-	},
+	name: "buy", text: report.Purchase, markdown: report.PurchaseMarkdown, json: report.PurchaseJSON, csv: report.PurchaseCSV,
 	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability, true}},
 }
 
 var batches = renderer[*report.Batch]{
 	name: "made",
-	formats: [4]func(b, before *report.Batch) ([]byte, error){
-		alone(func(b *report.Batch) ([]byte, error) { return []byte(report.Made(b)), nil }), alone(report.MadeJSON),
-		alone(func(b *report.Batch) ([]byte, error) { return []byte(report.MadeMarkdown(b)), nil }), alone(report.MadeCSV),
-	},
-	pictures: []picture[*report.Batch]{
-		{"made", figure.Batch, false},
-	},
+	text: alone(report.Made), markdown: alone(report.MadeMarkdown), json: aloneData(report.MadeJSON), csv: aloneData(report.MadeCSV),
+	pictures: []picture[*report.Batch]{{"made", figure.Batch, false}},
 }
 
 var rescues = renderer[*plan.Rescue]{
 	name: "rescue",
-	formats: [4]func(r, before *plan.Rescue) ([]byte, error){
-		alone(func(r *plan.Rescue) ([]byte, error) { return []byte(report.Rescue(r)), nil }), alone(report.RescueJSON),
-		alone(func(r *plan.Rescue) ([]byte, error) { return []byte(report.RescueMarkdown(r)), nil }), alone(report.RescueCSV),
-	},
-	pictures: []picture[*plan.Rescue]{
-		{"rescue", figure.Ways, false},
-	},
+	text: alone(report.Rescue), markdown: alone(report.RescueMarkdown), json: aloneData(report.RescueJSON), csv: aloneData(report.RescueCSV),
+	pictures: []picture[*plan.Rescue]{{"rescue", figure.Ways, false}},
 }
 
-// alone makes a renderer of one for a result that has none before it.
-func alone[R any](render func(result R) ([]byte, error)) func(result, before R) ([]byte, error) {
+// alone words a result that has none before it.
+func alone[R any](words func(result R) string) func(result, before R) string {
+	return func(result, before R) string { return words(result) }
+}
+
+// aloneData renders a result that has none before it.
+func aloneData[R any](render func(result R) ([]byte, error)) func(result, before R) ([]byte, error) {
 	return func(result, before R) ([]byte, error) { return render(result) }
-}
-
-// fileEnds are the ends of the names of files, in the order of formatNameList.
-var fileEnds = [...]string{"txt", "json", "md", "csv"}
-
-// asText makes a renderer of one that cannot fail.
-func asText[R any](words func(result, before R) string) func(result, before R) ([]byte, error) {
-	return func(result, before R) ([]byte, error) { return []byte(words(result, before)), nil }
 }
 
 // checkFormat refuses a format that is not known.
@@ -116,7 +104,71 @@ func joined(words []string, last string) string {
 
 // print renders a result in a format.
 func (r *renderer[R]) print(format string, result, before R) ([]byte, error) {
-	return r.formats[slices.Index(formatNameList, format)](result, before)
+	if format != "html" {
+		return r.render(format, result, before, nil)
+	}
+	drawn, _, err := r.draw(result)
+	if err != nil {
+		return nil, err
+	}
+	return r.render(format, result, before, drawn)
+}
+
+// render renders a result with pictures that are drawn.
+func (r *renderer[R]) render(format string, result, before R, pictures []drawing) ([]byte, error) {
+	switch {
+	case format == "json":
+		return r.json(result, before)
+	case format == "csv":
+		return r.csv(result, before)
+	case r.page == nil && format == "text":
+		return []byte(r.text(result, before)), nil
+	case r.page == nil && format == "markdown":
+		return []byte(r.markdown(result, before)), nil
+	case r.page == nil:
+		return nil, &usageError{fmt.Sprintf("%s has no HTML", r.name), "its formats are text, json, markdown and csv"}
+	}
+	figures := make([]page.Figure, len(pictures))
+	for i, p := range pictures {
+		figures[i] = page.Figure{PNG: p.png, Alt: p.alt}
+	}
+	whole := r.page(result, before, figures...)
+	switch format {
+	case "text":
+		return []byte(whole.Text(screenWidth)), nil
+	case "markdown":
+		return whole.Markdown(), nil
+	}
+	return whole.HTML()
+}
+
+// drawing is a picture that is drawn.
+type drawing struct {
+	file, alt string
+	svg, png  []byte
+}
+
+// draw draws the pictures; missing says of each that is left out why.
+func (r *renderer[R]) draw(result R) (list []drawing, missing []string, err error) {
+	for _, p := range r.pictures {
+		drawn, err := p.draw(result)
+		if err != nil && p.mayBeMissing {
+			missing = append(missing, fmt.Sprintf("%s.svg is not drawn: %s", p.file, err))
+			continue
+		}
+		if err != nil {
+			return nil, nil, err
+		}
+		d := drawing{file: p.file, alt: drawn.Alt()}
+		if d.svg, err = drawn.SVG(); err != nil {
+			return nil, nil, err
+		}
+		if d.png, err = drawn.PNG(); err != nil {
+			return nil, nil, err
+		}
+		list = append(list, d)
+	}
+	return list, missing, nil
 }
 
 // mayKeep refuses a folder in which a file of the result would replace another, and with
@@ -167,33 +219,23 @@ func (r *renderer[R]) keep(dir string, force bool, result, before R) (*staged, e
 	if dir == "" {
 		return new(staged), nil
 	}
+	pictures, missing, err := r.draw(result)
+	if err != nil {
+		return nil, err
+	}
 	var files []file
-	var missing []string
-	for i, render := range r.formats {
-		data, err := render(result, before)
+	for i, format := range formatNameList {
+		if format == "html" && r.page == nil {
+			continue
+		}
+		data, err := r.render(format, result, before, pictures)
 		if err != nil {
 			return nil, err
 		}
 		files = append(files, file{r.name + "." + fileEnds[i], data})
 	}
-	for _, p := range r.pictures {
-		drawn, err := p.draw(result)
-		if err != nil && p.mayBeMissing {
-			missing = append(missing, fmt.Sprintf("%s.svg is not drawn: %s", p.file, err))
-			continue
-		}
-		if err != nil {
-			return nil, err
-		}
-		svg, err := drawn.SVG()
-		if err != nil {
-			return nil, err
-		}
-		png, err := drawn.PNG()
-		if err != nil {
-			return nil, err
-		}
-		files = append(files, file{p.file + ".svg", svg}, file{p.file + ".png", png})
+	for _, p := range pictures {
+		files = append(files, file{p.file + ".svg", p.svg}, file{p.file + ".png", p.png})
 	}
 	kept, err := stage(dir, files, force)
 	if err == nil {
