@@ -19,7 +19,6 @@ var (
 
 	pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{
 		"times":  func(n int) []struct{} { return make([]struct{}, n) },
-		"number": func(column, from int) bool { return column >= from },
 		"clean":  visible,
 		"shown":  func(blocks []Block) []Block { return shown(asHTML, blocks) },
 	}).Parse(pageText))

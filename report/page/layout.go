@@ -70,9 +70,9 @@ func widest(lines []string) int {
 	return most
 }
 
-// grid aligns cells in columns: the first to the left, the others to the right.
-// A row of one cell runs across.
-func grid(rows [][]string) []string {
+// grid aligns cells in columns: the first to the left, and the last where it holds words, the
+// others to the right. A row of one cell runs across.
+func grid(rows [][]string, wordsLast bool) []string {
 	var widths []int
 	for _, row := range rows {
 		for i, cell := range row {
@@ -88,7 +88,7 @@ func grid(rows [][]string) []string {
 	for r, row := range rows {
 		line := filled(row[0], widths[0])
 		for i, cell := range row[1:] {
-			if len(row) == 2 {
+			if len(row) == 2 || wordsLast && i == len(row)-2 {
 				line += "  " + cell
 				continue
 			}

@@ -22,6 +22,8 @@ type Table struct {
 	// NameWidth is how wide the names are at least, up to the most, when another column of
 	// words follows.
 	NameWidth int
+	// WordsLast: the last column holds words.
+	WordsLast bool
 	// Class "form" has boxes to write in where cells are empty; "form steps" and
 	// "form remarks" have their own widths.
 	Class string
@@ -66,6 +68,11 @@ func (r Row) Name() string { return strings.TrimSpace(r.Lead + r.Cells[0]) }
 // Across is how many columns the last cell of a row takes.
 func (t *Table) Across(row int) int { return 1 + len(t.Head) - len(t.Rows[row].Cells) }
 
+// IsNumber reports whether a column holds numbers.
+func (t *Table) IsNumber(column int) bool {
+	return column >= t.Numbers && !(t.WordsLast && column == len(t.Head)-1)
+}
+
 // IsLong reports whether a cell takes several columns.
 func (t *Table) IsLong(row, column int) bool {
 	return column == len(t.Rows[row].Cells)-1 && t.Across(row) > 1
@@ -76,9 +83,9 @@ func (t *Table) text(w *screen) {
 	if t.Caption != "" {
 		w.hang("", t.Caption, 0)
 	}
-	lines := grid(t.aligned(t.Most))
+	lines := grid(t.aligned(t.Most), t.WordsLast)
 	for most := t.Most; most > t.Least && widest(lines) > w.width; most-- {
-		lines = grid(t.aligned(most - 1))
+		lines = grid(t.aligned(most-1), t.WordsLast)
 	}
 	for _, line := range lines {
 		w.WriteString(line + "\n")
@@ -141,7 +148,7 @@ func (t *Table) markdown(m *markdown) {
 	rules := make([]string, len(heads))
 	for i, head := range heads {
 		heads[i], rules[i] = escape(head), "---"
-		if i >= t.Numbers {
+		if t.IsNumber(i) {
 			rules[i] = "--:"
 		}
 	}
@@ -172,4 +179,20 @@ func (t *Table) cellMarkdown(row, column int) string {
 		return "**" + text + "**"
 	}
 	return text
+}
+
+// DropEmpty takes a column away that holds nothing below its head.
+func (t *Table) DropEmpty(column int) {
+	for _, row := range t.Rows {
+		if row.Cells[column] != "" {
+			return
+		}
+	}
+	t.Head = slices.Delete(t.Head, column, column+1)
+	if t.Units != nil {
+		t.Units = slices.Delete(t.Units, column, column+1)
+	}
+	for i := range t.Rows {
+		t.Rows[i].Cells = slices.Delete(t.Rows[i].Cells, column, column+1)
+	}
 }
