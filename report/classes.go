@@ -22,13 +22,13 @@ const classesIntroduction = "Limits of error of new instruments at 20 °C: the e
 // Classes is the page of the class tables: a table for each kind of instrument and each
 // standard, in the order of the rows, with the sources of each table below it; and of what may
 // not meet.
-func Classes(rows []equipment.Class, pairs []equipment.Incompatible) *page.Page {
+func Classes(t *Tables, _ ...page.Figure) *page.Page {
 	p := &page.Page{Title: "Class tables", Kind: "screen"}
 	p.Add(page.NotText(page.Title{Text: p.Title}), page.Paragraph{Text: classesIntroduction})
-	for _, table := range classTables(rows) {
+	for _, table := range classTables(t.Classes) {
 		p.Add(classBlocks(table)...)
 	}
-	p.Add(mayNotMeet(pairs)...)
+	p.Add(mayNotMeet(t.MayNotMeet)...)
 	return p
 }
 

@@ -13,7 +13,7 @@ import (
 // Kit is the page of a kit: its instruments, and its candidates apart, how good each is,
 // where that figure comes from, the least it measures to 10 % and to 5 %, and its price where
 // one is stated.
-func Kit(k *equipment.Kit) *page.Page {
+func Kit(k *equipment.Kit, _ ...page.Figure) *page.Page {
 	p := &page.Page{Title: kitTitle(k), Kind: "screen"}
 	if mark := invented(k); mark != "" {
 		p.Add(page.Bar{Text: mark})
@@ -60,10 +60,9 @@ func instruments(list equipment.Instruments, all []*equipment.Measure) (blocks [
 func balanceTable(list []*equipment.Balance) *page.Table {
 	t := &page.Table{Head: []string{"balance", "capacity", "shows", "s", "linearity", "u", "least to 10 %", "5 %", "price"}, Numbers: 1}
 	for _, balance := range list {
-		sample := balance.Readability * min(100, maxSteps(balance))
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
 			counted(balance.Name, balance.Count), equipment.Grams(balance.Capacity), equipment.Grams(balance.Readability),
-			spreadOf(balance), linearityOf(balance), twoDigits(balance.Uncertainty(sample)) + " g",
+			spreadOf(balance), linearityOf(balance), twoDigits(balance.Uncertainty(sampleOf(balance))) + " g",
 			orNone(balance.Least(0.10))(equipment.Grams), orNone(balance.Least(0.05))(equipment.Grams),
 			priceOf(balance.Price),
 		}})
@@ -97,7 +96,10 @@ func linearityOf(b *equipment.Balance) string {
 	}
 }
 
-func maxSteps(b *equipment.Balance) float64 { return float64(int(b.Capacity / b.Readability)) }
+// sampleOf is a load of 100 digits, or of as many as the balance has.
+func sampleOf(b *equipment.Balance) float64 {
+	return b.Readability * min(100, float64(int(b.Capacity/b.Readability)))
+}
 
 // priceOf is empty where a price is not stated.
 func priceOf(p equipment.Price) string {

@@ -26,7 +26,7 @@ type paperOptions struct {
 }
 
 func (o *paperOptions) declare(flags *pflag.FlagSet, withRecord bool) {
-	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
+	flags.StringVar(&o.kit, "kit", "", kitUsage)
 	flags.StringVar(&o.route, "route", "", "the route called `NAME`, instead of the one to use")
 	if withRecord {
 		flags.StringVar(&o.record, "record", "", "of the batch whose record is `FILE`, as it was made")
@@ -38,11 +38,6 @@ func (o *paperOptions) declare(flags *pflag.FlagSet, withRecord bool) {
 }
 
 func (o *paperOptions) check(flags *pflag.FlagSet, files []string) error {
-	for _, name := range []string{"kit", "route", "record", "out", "date"} {
-		if f := flags.Lookup(name); f != nil && f.Changed && f.Value.String() == "" {
-			return &usageError{fmt.Sprintf("--%s is empty", name), ""}
-		}
-	}
 	switch end := strings.ToLower(filepath.Ext(o.out)); {
 	case o.out != "" && end != ".html" && end != ".htm" && end != ".md":
 		return &usageError{fmt.Sprintf("--out %s says neither HTML nor Markdown", o.out), "let the name end in .html or .md"}

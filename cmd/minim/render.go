@@ -3,9 +3,9 @@ package main
 import (
 	"fmt"
 	"path/filepath"
-	"slices"
 	"strings"
 
+	"minim/equipment"
 	"minim/report"
 	"minim/report/figure"
 	"minim/report/page"
@@ -13,11 +13,12 @@ import (
 	"minim/uncertainty/route"
 )
 
-// formatNameList are the names of all formats, the same for every command.
-var formatNameList = []string{"text", "json", "markdown", "html", "csv"}
-
-// fileEnds are the ends of the names of files, in the order of formatNameList.
-var fileEnds = [...]string{"txt", "json", "md", "html", "csv"}
+// formats are the names of all formats, the same for every command, and fileEnds the ends of
+// the names of files in them.
+var (
+	formats  = []string{"text", "json", "markdown", "html", "csv"}
+	fileEnds = []string{"txt", "json", "md", "html", "csv"}
+)
 
 // screenWidth is how many characters a line of a screen has.
 const screenWidth = 80
@@ -27,12 +28,12 @@ const screenWidth = 80
 type renderer[R any] struct {
 	// name of the files, without their ends.
 	name string
-	// page is what text, Markdown and HTML show; HTML holds the pictures.
+	// page is what text, of so many characters a line, Markdown and HTML show; HTML holds the
+	// pictures.
 	page      func(result, before R, pictures ...page.Figure) *page.Page
+	width     int
 	json, csv func(result, before R) ([]byte, error)
 	pictures  []picture[R]
-	// text and markdown are those of a result that is not a page yet, and has no HTML.
-	text, markdown func(result, before R) string
 }
 
 // picture is drawn as SVG and as PNG. One that may be missing is left out, and said to
@@ -44,12 +45,12 @@ type picture[R any] struct {
 }
 
 var comparisons = renderer[*route.Comparison]{
-	name: "compare", page: report.Compare, json: report.JSON, csv: report.CSV,
+	name: "compare", page: report.Compare, width: screenWidth, json: report.JSON, csv: report.CSV,
 	pictures: []picture[*route.Comparison]{{"spread", figure.Spread, false}, {"budget", figure.Budget, false}},
 }
 
 var plans = renderer[*plan.Plan]{
-	name: "plan", page: report.Plan, json: report.PlanJSON, csv: report.PlanCSV,
+	name: "plan", page: report.Plan, width: screenWidth, json: report.PlanJSON, csv: report.PlanCSV,
 	pictures: []picture[*plan.Plan]{
 		{"routes", figure.Trade, true},
 		{"spread", func(p *plan.Plan) (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},
@@ -57,41 +58,37 @@ var plans = renderer[*plan.Plan]{
 }
 
 var purchases = renderer[*plan.Purchase]{
-	name: "buy", text: report.Purchase, markdown: report.PurchaseMarkdown, json: report.PurchaseJSON, csv: report.PurchaseCSV,
+	name: "buy", page: report.Purchase, width: screenWidth, json: report.PurchaseJSON, csv: report.PurchaseCSV,
 	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability, true}},
 }
 
 var batches = renderer[*report.Batch]{
-	name: "made",
-	text: alone(report.Made), markdown: alone(report.MadeMarkdown), json: aloneData(report.MadeJSON), csv: aloneData(report.MadeCSV),
+	name: "made", page: alone(report.Made), width: screenWidth, json: aloneData(report.MadeJSON), csv: aloneData(report.MadeCSV),
 	pictures: []picture[*report.Batch]{{"made", figure.Batch, false}},
 }
 
 var rescues = renderer[*plan.Rescue]{
-	name: "rescue",
-	text: alone(report.Rescue), markdown: alone(report.RescueMarkdown), json: aloneData(report.RescueJSON), csv: aloneData(report.RescueCSV),
+	name: "rescue", page: alone(report.Rescue), width: screenWidth, json: aloneData(report.RescueJSON), csv: aloneData(report.RescueCSV),
 	pictures: []picture[*plan.Rescue]{{"rescue", figure.Ways, false}},
 }
 
-// alone words a result that has none before it.
-func alone[R any](words func(result R) string) func(result, before R) string {
-	return func(result, before R) string { return words(result) }
+var kits = renderer[*equipment.Kit]{
+	name: "kit", page: alone(report.Kit), width: screenWidth, json: aloneData(report.KitJSON), csv: aloneData(report.KitCSV),
+}
+
+var classTables = renderer[*report.Tables]{
+	name: "classes", page: alone(report.Classes), width: report.ClassesWidth, json: aloneData(report.ClassesJSON), csv: aloneData(report.ClassesCSV),
+}
+
+// alone makes the page of a result that has none before it.
+func alone[R any](of func(result R, pictures ...page.Figure) *page.Page) func(result, before R, pictures ...page.Figure) *page.Page {
+	return func(result, before R, pictures ...page.Figure) *page.Page { return of(result, pictures...) }
 }
 
 // aloneData renders a result that has none before it.
 func aloneData[R any](render func(result R) ([]byte, error)) func(result, before R) ([]byte, error) {
 	return func(result, before R) ([]byte, error) { return render(result) }
 }
-
-// checkFormat refuses a format that is not known.
-func checkFormat(name string) error {
-	if slices.Contains(formatNameList, name) {
-		return nil
-	}
-	return &usageError{fmt.Sprintf("--format %s is not known", name), "the formats are " + formatNames("and")}
-}
-
-func formatNames(last string) string { return joined(formatNameList, last) }
 
 // joined is "a, b and c", where "and" is the last word to join by.
 func joined(words []string, last string) string {
@@ -121,12 +118,6 @@ func (r *renderer[R]) render(format string, result, before R, pictures []drawing
 		return r.json(result, before)
 	case format == "csv":
 		return r.csv(result, before)
-	case r.page == nil && format == "text":
-		return []byte(r.text(result, before)), nil
-	case r.page == nil && format == "markdown":
-		return []byte(r.markdown(result, before)), nil
-	case r.page == nil:
-		return nil, &usageError{fmt.Sprintf("%s has no HTML", r.name), "its formats are text, json, markdown and csv"}
 	}
 	figures := make([]page.Figure, len(pictures))
 	for i, p := range pictures {
@@ -135,7 +126,7 @@ func (r *renderer[R]) render(format string, result, before R, pictures []drawing
 	whole := r.page(result, before, figures...)
 	switch format {
 	case "text":
-		return []byte(whole.Text(screenWidth)), nil
+		return []byte(whole.Text(r.width)), nil
 	case "markdown":
 		return whole.Markdown(), nil
 	}
@@ -173,8 +164,8 @@ func (r *renderer[R]) draw(result R) (list []drawing, missing []string, err erro
 
 // mayKeep refuses a folder in which a file of the result would replace another, and with
 // force as well one that is read, before anything is worked out for it.
-func (r *renderer[R]) mayKeep(c console, dir string, force bool, read ...string) error {
-	if dir == "" {
+func (r *renderer[R]) mayKeep(c console, o *output, read ...string) error {
+	if o.dir == "" {
 		return nil
 	}
 	var files []file
@@ -185,38 +176,31 @@ func (r *renderer[R]) mayKeep(c console, dir string, force bool, read ...string)
 		files = append(files, file{name: p.file + ".svg"}, file{name: p.file + ".png"})
 	}
 	for _, f := range files {
-		if err := refuseRead("--out", filepath.Join(dir, f.name), read...); err != nil {
+		if err := refuseRead("--out", filepath.Join(o.dir, f.name), read...); err != nil {
 			return err
 		}
 	}
-	return c.mayWrite(dir, files, force)
+	return c.mayWrite(o.dir, files, o.force)
 }
 
 // show prints a result in a format, as text with what to type next, and writes it into
 // a folder, if there is one, with what else is to be written.
-func (r *renderer[R]) show(c console, s shown, result, before R, more ...stager) error {
-	printed, err := r.print(s.format, result, before)
+func (r *renderer[R]) show(c console, o *output, next string, result, before R, more ...stager) error {
+	printed, err := r.print(o.format, result, before)
 	if err != nil {
 		return err
 	}
-	if s.format == "text" {
-		printed = append(printed, s.next...)
+	if o.format == "text" {
+		printed = append(printed, next...)
 	}
-	keep := func() (*staged, error) { return r.keep(s.dir, s.force, result, before) }
+	keep := func() (*staged, error) { return r.keep(o, result, before) }
 	return c.deliver(printed, append([]stager{keep}, more...)...)
-}
-
-// shown is how a result is to be shown.
-type shown struct {
-	format, dir string
-	force       bool
-	next        string
 }
 
 // keep stages all formats and pictures for a folder; without one there is nothing
 // to keep.
-func (r *renderer[R]) keep(dir string, force bool, result, before R) (*staged, error) {
-	if dir == "" {
+func (r *renderer[R]) keep(o *output, result, before R) (*staged, error) {
+	if o.dir == "" {
 		return new(staged), nil
 	}
 	pictures, missing, err := r.draw(result)
@@ -224,10 +208,7 @@ func (r *renderer[R]) keep(dir string, force bool, result, before R) (*staged, e
 		return nil, err
 	}
 	var files []file
-	for i, format := range formatNameList {
-		if format == "html" && r.page == nil {
-			continue
-		}
+	for i, format := range formats {
 		data, err := r.render(format, result, before, pictures)
 		if err != nil {
 			return nil, err
@@ -237,7 +218,7 @@ func (r *renderer[R]) keep(dir string, force bool, result, before R) (*staged, e
 	for _, p := range pictures {
 		files = append(files, file{p.file + ".svg", p.svg}, file{p.file + ".png", p.png})
 	}
-	kept, err := stage(dir, files, force)
+	kept, err := stage(o.dir, files, o.force)
 	if err == nil {
 		kept.missing = missing
 	}
