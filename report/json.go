@@ -3,6 +3,7 @@ package report
 import (
 	"encoding/json"
 	"math"
+	"strings"
 
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -67,6 +68,7 @@ type routeJSON struct {
 	Informative   bool               `json:"informative"`
 	Uninformative *string            `json:"uninformative_because"`
 	Steps         []string           `json:"steps"`
+	Actions       []actionJSON       `json:"actions"`
 	Dilutions     int                `json:"dilutions"`
 	Operations    int                `json:"operations"`
 	Intended      *number            `json:"intended"`
@@ -89,6 +91,7 @@ type routeJSON struct {
 	Assumed       []string           `json:"assumed"`
 	FromMemory    []string           `json:"from_memory"`
 	NotCounted    []string           `json:"not_counted"`
+	Shown         *shownJSON         `json:"shown"`
 }
 
 type analyticJSON struct {
@@ -174,17 +177,18 @@ func rungToJSON(r *route.Rung) rungJSON {
 }
 
 type contributionJSON struct {
-	Influence    string `json:"influence"`
-	Owner        string `json:"owner"`
-	Group        string `json:"group"`
-	Shared       bool   `json:"shared"`
-	U            number `json:"standard_uncertainty"`
-	Unit         string `json:"unit"`
-	Sensitivity  number `json:"sensitivity"`
-	Contribution number `json:"contribution"`
-	Share        number `json:"share"`
-	Shift        number `json:"shift"`
-	Assumed      bool   `json:"assumed"`
+	Influence    string    `json:"influence"`
+	Owner        string    `json:"owner"`
+	Group        string    `json:"group"`
+	Shared       bool      `json:"shared"`
+	U            number    `json:"standard_uncertainty"`
+	Unit         string    `json:"unit"`
+	Sensitivity  number    `json:"sensitivity"`
+	Contribution number    `json:"contribution"`
+	Share        number    `json:"share"`
+	Shift        number    `json:"shift"`
+	Assumed      bool      `json:"assumed"`
+	Shown        shownLine `json:"shown"`
 }
 
 // JSON is the comparison in full precision, strengths in the unit of the
@@ -235,10 +239,10 @@ func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 	out := routeJSON{
 		Name: r.Route.Name, Possible: r.Possible, Reason: words(r.Reason),
 		Informative: r.Informative, Uninformative: words(r.Uninformative),
-		Steps: Instructions(p, r.Route), Dilutions: r.Dilutions, Operations: r.Operations,
+		Steps: Instructions(p, r.Route), Actions: actionsToJSON(p, r.Route), Dilutions: r.Dilutions, Operations: r.Operations,
 		Inside: []insideJSON{}, Budget: []contributionJSON{}, Ladder: []rungJSON{},
 		Warnings: list(r.Notes.Warnings), Assumed: list(r.Notes.Assumed),
-		FromMemory: list(r.Notes.FromMemory), NotCounted: list(r.Notes.NotCounted),
+		FromMemory: list(r.Notes.FromMemory), NotCounted: list(r.Notes.NotCounted), Shown: shownToJSON(p, r),
 	}
 	if !r.Possible {
 		return out
@@ -310,6 +314,7 @@ func contributionToJSON(line *uncertainty.Contribution) contributionJSON {
 		U: number(line.StandardUncertainty), Unit: line.Unit, Sensitivity: number(line.Sensitivity),
 		Contribution: number(line.Contribution), Share: number(line.Share),
 		Shift: number(line.Shift()), Assumed: line.Assumed,
+		Shown: shownLine{strings.TrimSpace(twoDigits(line.StandardUncertainty) + " " + line.Unit), fineShare(line.Share)},
 	}
 }
 
