@@ -10,6 +10,9 @@ const mayNotMeetIntroduction = "Where a prep names such a pair minim says STOP, 
 
 // mayNotMeet lists what may not meet, with trust and sources of every row.
 func mayNotMeet(rows []equipment.Incompatible) []page.Block {
+	if len(rows) == 0 {
+		return nil
+	}
 	var stated []string
 	for i := range rows {
 		if rows[i].Source != "" {

@@ -18,7 +18,7 @@ import (
 // compareOptions are the options of minim compare.
 type compareOptions struct {
 	simulation
-	output
+	destination
 	route   string
 	changes changes
 }
@@ -27,7 +27,7 @@ func (o *compareOptions) declare(flags *pflag.FlagSet) {
 	o.declareKit(flags, kitUsage)
 	o.changes.declare(flags)
 	flags.StringVar(&o.route, "route", "", "evaluate only the route called `NAME`")
-	o.output.declare(flags)
+	o.destination.declare(flags)
 	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route")
 	flags.IntVar(&o.digits, "digits", 0, "simulate until `N` significant digits of the spread hold, 1 or 2, with --trials as the most")
 }
@@ -39,7 +39,7 @@ func (o *compareOptions) check(flags *pflag.FlagSet) error {
 	if o.digits > 0 && !flags.Changed("trials") {
 		o.trials = uncertainty.KeptTrials
 	}
-	if err := o.output.check(flags); err != nil {
+	if err := o.destination.check(flags); err != nil {
 		return err
 	}
 	return o.simulation.check()
@@ -69,14 +69,14 @@ func compare(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags); err != nil {
 		return err
 	}
-	if err := comparisons.mayKeep(c, &o.output, files...); err != nil {
+	if err := comparisons.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}
 	comparison, before, err := o.evaluate(ctx, files, c)
 	if err != nil {
 		return err
 	}
-	return comparisons.show(c, &o.output, next(files, flags), comparison, before)
+	return comparisons.show(c, &o.destination, next(files, flags), comparison, before)
 }
 
 // evaluate compares the routes, with the changes; before is the comparison on the

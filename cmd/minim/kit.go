@@ -12,13 +12,13 @@ import (
 
 // kitOptions are the options of minim kit.
 type kitOptions struct {
-	output
+	destination
 	classes bool
 }
 
 func (o *kitOptions) declare(flags *pflag.FlagSet) {
 	flags.BoolVar(&o.classes, "classes", false, "list the class tables instead, with source and trust of every row")
-	o.output.declare(flags)
+	o.destination.declare(flags)
 }
 
 // listKit is minim kit.
@@ -37,13 +37,13 @@ func listKit(ctx context.Context, args []string, c console) error {
 	case o.classes && len(files) > 0:
 		return &usageError{"--classes lists what minim knows and takes no kit", ""}
 	case o.classes:
-		return showed(&classTables, c, &o.output, func() (*report.Tables, error) { return report.AllTables(), nil })
+		return showed(&classTables, c, &o.destination, func() (*report.Tables, error) { return report.AllTables(), nil })
 	}
-	return showed(&kits, c, &o.output, func() (*equipment.Kit, error) { return loadKit(ctx, files) }, files...)
+	return showed(&kits, c, &o.destination, func() (*equipment.Kit, error) { return loadKit(ctx, files) }, files...)
 }
 
 // showed shows a list that is made of the files that are read.
-func showed[R any](r *renderer[R], c console, o *output, load func() (R, error), read ...string) error {
+func showed[R any](r *renderer[R], c console, o *destination, load func() (R, error), read ...string) error {
 	if err := r.mayKeep(c, o, read...); err != nil {
 		return err
 	}

@@ -20,7 +20,7 @@ import (
 // madeOptions are the options of minim made.
 type madeOptions struct {
 	simulation
-	output
+	destination
 	to, by, at string
 	add        []string
 }
@@ -31,7 +31,7 @@ func (o *madeOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.by, "by", "", "initials of `WHO` made the entries of --add")
 	flags.StringVar(&o.at, "at", "", "`TIME` of the entries of --add, as in \"2026-11-28 10:05\" (default now)")
 	flags.StringVar(&o.to, "to", "", "say how to bring the batch to `STRENGTH`, as in \"0.045 % w/v\"")
-	o.output.declare(flags)
+	o.destination.declare(flags)
 	o.simulation.declare(flags, uncertainty.DefaultTrials, "")
 }
 
@@ -53,7 +53,7 @@ func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
 			return &usageError{"--at: " + err.Error(), hint}
 		}
 	}
-	if err := o.output.check(flags); err != nil {
+	if err := o.destination.check(flags); err != nil {
 		return err
 	}
 	return o.simulation.check()
@@ -71,7 +71,7 @@ func made(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := batches.mayKeep(c, &o.output, files...); err != nil {
+	if err := batches.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}
 	r, err := o.load(ctx, files, c)
@@ -84,7 +84,7 @@ func made(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return o.kept(withStops(r.Prep, err), files)
 	}
-	err = batches.show(c, &o.output, addNext(files, batch)+next(files, flags), batch, nil)
+	err = batches.show(c, &o.destination, addNext(files, batch)+next(files, flags), batch, nil)
 	return o.kept(err, files)
 }
 

@@ -51,7 +51,7 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := plans.mayKeep(c, &o.output, files...); err != nil {
+	if err := plans.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}
 	prep, changed, err := loadBoth(ctx, files, o.kit, o.changes)
@@ -70,7 +70,7 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 		return withStops(prep, err)
 	}
 	save := func() (*staged, error) { return o.saved(result) }
-	return plans.show(c, &o.output, next(files, flags), result, before, save)
+	return plans.show(c, &o.destination, next(files, flags), result, before, save)
 }
 
 // planOptions are the options of the search with the preference: that of the prep,

@@ -164,7 +164,7 @@ func (r *renderer[R]) draw(result R) (list []drawing, missing []string, err erro
 
 // mayKeep refuses a folder in which a file of the result would replace another, and with
 // force as well one that is read, before anything is worked out for it.
-func (r *renderer[R]) mayKeep(c console, o *output, read ...string) error {
+func (r *renderer[R]) mayKeep(c console, o *destination, read ...string) error {
 	if o.dir == "" {
 		return nil
 	}
@@ -185,7 +185,7 @@ func (r *renderer[R]) mayKeep(c console, o *output, read ...string) error {
 
 // show prints a result in a format, as text with what to type next, and writes it into
 // a folder, if there is one, with what else is to be written.
-func (r *renderer[R]) show(c console, o *output, next string, result, before R, more ...stager) error {
+func (r *renderer[R]) show(c console, o *destination, next string, result, before R, more ...stager) error {
 	printed, err := r.print(o.format, result, before)
 	if err != nil {
 		return err
@@ -199,7 +199,7 @@ func (r *renderer[R]) show(c console, o *output, next string, result, before R, 
 
 // keep stages all formats and pictures for a folder; without one there is nothing
 // to keep.
-func (r *renderer[R]) keep(o *output, result, before R) (*staged, error) {
+func (r *renderer[R]) keep(o *destination, result, before R) (*staged, error) {
 	if o.dir == "" {
 		return new(staged), nil
 	}

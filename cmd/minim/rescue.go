@@ -19,7 +19,7 @@ import (
 // rescueOptions are the options of minim rescue.
 type rescueOptions struct {
 	simulation
-	output
+	destination
 	has, to, volume, tolerance, solvent string
 }
 
@@ -30,7 +30,7 @@ func (o *rescueOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.tolerance, "tolerance", "", "`TOLERANCE` where there is no prep, as in \"5 % of target\"")
 	flags.StringVar(&o.solvent, "solvent", "water", "what it is dissolved in, by `NAME`, where there is no prep")
 	o.declareKit(flags, "use the kit in `FILE`; that of the prep if there is one")
-	o.output.declare(flags)
+	o.destination.declare(flags)
 	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each way")
 }
 
@@ -48,7 +48,7 @@ func (o *rescueOptions) check(flags *pflag.FlagSet, files []string) error {
 			return &usageError{fmt.Sprintf("--%s and a prep do not go together: the prep states it", name), ""}
 		}
 	}
-	if err := o.output.check(flags); err != nil {
+	if err := o.destination.check(flags); err != nil {
 		return err
 	}
 	return o.simulation.check()
@@ -66,7 +66,7 @@ func rescue(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := rescues.mayKeep(c, &o.output, files...); err != nil {
+	if err := rescues.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}
 	prep, err := o.prep(ctx, files)
@@ -88,7 +88,7 @@ func rescue(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return withStops(prep, err)
 	}
-	return rescues.show(c, &o.output, next(files, flags), found, nil)
+	return rescues.show(c, &o.destination, next(files, flags), found, nil)
 }
 
 // prep says what is wanted: the prep in a file, aimed at what the options say, or one of

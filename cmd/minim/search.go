@@ -18,7 +18,7 @@ import (
 // searchOptions are those that minim plan and minim buy have in common.
 type searchOptions struct {
 	simulation
-	output
+	destination
 	steps                               int
 	leftOver, volume, solute, strongest string
 	without                             []string
@@ -46,7 +46,7 @@ func (o *searchOptions) declare(flags *pflag.FlagSet) {
 	flags.StringArrayVar(&o.without, "without", nil, "do without the instrument called `NAME`; may be repeated")
 	flags.BoolVar(&o.fine, "fine", false, "use every graduation of a scale, not only the numbered marks")
 	flags.Float64Var(&o.work, "work", planWork, "try at most `N` million candidates in each search, and say what is left")
-	o.output.declare(flags)
+	o.destination.declare(flags)
 	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route that is shown")
 }
 
@@ -57,7 +57,7 @@ func (o *searchOptions) check(flags *pflag.FlagSet, writing ...string) error {
 	case !(o.work >= leastWork && o.work <= mostWork):
 		return &usageError{fmt.Sprintf("--work must lie between %v and %v million candidates, found %v", leastWork, mostWork, o.work), "a processor tries a few million in a second"}
 	}
-	if err := o.output.check(flags, writing...); err != nil {
+	if err := o.destination.check(flags, writing...); err != nil {
 		return err
 	}
 	return o.simulation.check()
