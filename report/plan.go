@@ -41,17 +41,6 @@ func recommended(p *plan.Plan) *route.Comparison {
 	return &c
 }
 
-// paragraphs is a heading with lines below it, or nothing where there are none.
-func paragraphs(b *strings.Builder, title string, lines []fact) {
-	if len(lines) == 0 {
-		return
-	}
-	b.WriteString("\n" + title + "\n")
-	for _, l := range lines {
-		hang(b, "  "+l.Label, l.Text, 2+runes(l.Label)+1)
-	}
-}
-
 // planFacts say why a route is recommended, and what it costs.
 func planFacts(p *plan.Plan) []fact {
 	list := []fact{{"Chosen", chosenBy(p)}}

@@ -1,8 +1,6 @@
 package report
 
 import (
-	"strings"
-
 	"minim/report/page"
 	"minim/uncertainty/route"
 )
@@ -25,21 +23,6 @@ func stopsOf(clashes []route.Clash) (list []string) {
 		list[n-1] += " " + keepApart
 	}
 	return list
-}
-
-// stops writes them above a screen.
-func stops(b *strings.Builder, p *route.Prep) {
-	for _, text := range Stops(p) {
-		hang(b, "", text, 0)
-		b.WriteString("\n")
-	}
-}
-
-// stops writes them above a page.
-func (m *markdown) stops(p *route.Prep) {
-	for _, text := range Stops(p) {
-		m.WriteString("\n" + bold(text) + "\n")
-	}
 }
 
 // stopBars stand above a page.

@@ -59,14 +59,6 @@ func cells(c *route.Comparison, r *route.Result) []string {
 	return []string{s.Value, s.spread(), inside, limit(roundSignificant(r.LeftOverML, 3)), limit(roundSignificant(solute, 3))}
 }
 
-// shorten cuts a long name.
-func shorten(s string, most int) string {
-	if runes(s) <= most {
-		return s
-	}
-	return string([]rune(s)[:most-1]) + "…"
-}
-
 // alsoInside is a line for each tolerance but the first.
 func alsoInside(c *route.Comparison) (lines []string) {
 	for t := 1; t < len(c.Prep.Tolerances); t++ {
@@ -153,15 +145,6 @@ func leaves(mL, other float64) string {
 	return fmt.Sprintf("leaves %s more", volume(mL-other))
 }
 
-// footing: what the figures rest on, and cautions.
-func footing(b *strings.Builder, c *route.Comparison, cautions []string) {
-	b.WriteString("\n")
-	for _, g := range grounds(c) {
-		hang(b, g.label+":", strings.Join(g.list, "; "), 13)
-	}
-	hang(b, "Cautions:", strings.Join(cautions, " "), 13)
-}
-
 // cautionsOf are those of the route to use.
 func cautionsOf(c *route.Comparison) []string {
 	return Cautions(c.Prep, &c.Results[c.Verdict.Use])
@@ -172,9 +155,6 @@ type ground struct {
 	label string
 	list  []string
 }
-
-// grounds are the lists that are not empty.
-func grounds(c *route.Comparison) []ground { return noteGrounds(&c.Notes) }
 
 func noteGrounds(n *equipment.Notes) []ground {
 	return slices.DeleteFunc([]ground{

@@ -34,16 +34,6 @@ func Compare(c, before *route.Comparison, pictures ...page.Figure) *page.Page {
 	return p
 }
 
-func heading(b *strings.Builder, p *route.Prep) {
-	if mark := invented(p.Kit); mark != "" {
-		hang(b, "", mark, 0)
-	}
-	if t := title(p); t != "" {
-		hang(b, "", t, 0)
-	}
-	hang(b, "Wanted:", wanted(p), 8)
-}
-
 // title is "Toning dye (invented)", empty without a title.
 func title(p *route.Prep) string {
 	if p.Title == "" || p.Note == "" {
