@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
@@ -83,13 +84,6 @@ func otherReading(r *route.Result, e *route.Elsewhere) string {
 	return strings.Replace(stepWords(&e.Amended), is, is+" instead of "+was, 1)
 }
 
-// writeFirst writes them on the screen.
-func writeFirst(b *strings.Builder, c *route.Comparison) {
-	for _, line := range firstLines(c) {
-		hang(b, "First:", line, 8)
-	}
-}
-
 // whyNotHere is whyNot with what brings the route to the target, unless that was said
 // before everything else.
 func whyNotHere(c *route.Comparison, r *route.Result) string {
@@ -108,9 +102,9 @@ func whyNotAt(c *route.Comparison, r *route.Result) string {
 }
 
 // aimsElsewhere adds to a paper that the route aims elsewhere, before everything else.
-func (p *Paper) aimsElsewhere(d *document) {
+func (p *Paper) aimsElsewhere(d *page.Page) {
 	if r := p.result(); p.Batch == nil && r.Elsewhere != nil {
-		d.add(quotation{"First: this route " + elsewhereWords(p.Comparison, r) + "."})
+		d.Add(page.Quotation{Text: "First: this route " + elsewhereWords(p.Comparison, r) + "."})
 	}
 }
 

@@ -14,7 +14,7 @@ import (
 // off is a result that aims by so much of 10 g/L elsewhere; amended says whether another
 // reading mends it.
 func off(name string, by float64, amended bool) route.Result {
-	scale := &equipment.Balance{Name: "scale", Readability: 0.01}
+	scale := &equipment.Balance{Name: "scale", Readability: 0.01, Capacity: 100}
 	r := outcome(0.4, 4, 2)
 	r.Route = &route.Route{Name: name, Steps: []route.Step{{Verb: route.Weigh, Amount: 0.6, Balance: scale}}}
 	r.Intended = 10 * (1 + by)

@@ -20,9 +20,10 @@ type Paper struct {
 	Batch *Batch
 	// Date of the document, as it is printed.
 	Date string
-	// Picture of the spread as a PNG, and its words; nil where none is wanted.
-	Picture []byte
-	Alt     string
+	// Picture of the spread as a PNG, and its words; nil where none is wanted. In Markdown it
+	// stands in a file beside the document, and is left out without one.
+	Picture          []byte
+	PictureFile, Alt string
 	// Origin of the figures, so that anyone can repeat them.
 	Origin Origin
 }

@@ -2,25 +2,24 @@ package report
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"minim/equipment"
+	"minim/report/page"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
-// Rescue is the screen of the ways to correct a solution at hand: what is wanted, what
-// there is, the way that is recommended, the others, what the figures rest on, and
-// cautions.
-func Rescue(r *plan.Rescue) string {
-	b := new(strings.Builder)
-	stops(b, r.Prep)
-	heading(b, r.Prep)
-	hang(b, "There is:", batchWords(r), 10)
-	rescueWays(b, r)
-	footing(b, r.Comparison, cautionsOf(r.Comparison))
-	return b.String()
+// Rescue is the page of the ways to correct a solution at hand: what is wanted, what there
+// is, the way that is recommended, the others, what the figures rest on, and cautions.
+func Rescue(r *plan.Rescue, pictures ...page.Figure) *page.Page {
+	s := screen(r.Prep, false)
+	s.Add(page.Paragraph{Label: "There is", Text: batchWords(r)})
+	s.Add(rescueBlocks(r)...)
+	s.Add(pictured(pictures)...)
+	s.Add(spoils("What spoils it", r.Results[r.Verdict.Use].Analytic.Budget))
+	s.Add(footingBlocks(&r.Notes, cautionsOf(r.Comparison))...)
+	return s
 }
 
 // batchWords say what the solution is.
@@ -32,17 +31,6 @@ func batchWords(r *plan.Rescue) string {
 	return volume(r.Batch.MadeML) + " of " + strength
 }
 
-// rescueText is the part about a rescue on the screen of a batch.
-func rescueText(b *strings.Builder, batch *Batch) {
-	switch {
-	case batch.NoWay != nil:
-		b.WriteString("\n")
-		hang(b, "To correct it:", noWayWords(batch.NoWay), 15)
-	case batch.Rescue != nil:
-		rescueWays(b, batch.Rescue)
-	}
-}
-
 func noWayWords(e *plan.NoWayError) string {
 	text := "no way was found: " + e.Reason
 	if e.Cure != "" {
@@ -51,23 +39,17 @@ func noWayWords(e *plan.NoWayError) string {
 	return text
 }
 
-// rescueWays is the way that is recommended, and the others.
-func rescueWays(b *strings.Builder, r *plan.Rescue) {
-	used := &r.Results[r.Verdict.Use]
-	b.WriteString("\n")
-	hang(b, rescueWord(r), used.Route.Name, runes(rescueWord(r))+2)
-	for i, line := range wayInstructions(r, r.Verdict.Use) {
-		hang(b, right(strconv.Itoa(shownFrom(r)+i+1), 4)+"  ", line, 7)
-	}
-	b.WriteString("\n")
-	for _, f := range rescueFacts(r) {
-		hang(b, "  "+f.label, f.text, 14)
+// rescueBlocks are the way that is recommended, and the others.
+func rescueBlocks(r *plan.Rescue) []page.Block {
+	list := []page.Block{
+		page.Heading{Label: rescueWord(r), Text: r.Results[r.Verdict.Use].Route.Name},
+		page.Steps{First: shownFrom(r) + 1, Items: wayInstructions(r, r.Verdict.Use)},
+		page.Gap{}, page.Facts{List: rescueFacts(r), At: 14, Indent: 2},
 	}
 	if len(r.Results) > 1 {
-		b.WriteString("\n")
-		writeGrid(b, fit(30, 12, func(most int) [][]string { return wayRows(r, most) }))
-		hang(b, "", wayLegend(r), 2)
+		list = append(list, page.Gap{}, wayTable(r), page.Paragraph{Text: wayLegend(r), At: 2})
 	}
+	return list
 }
 
 // shownFrom is how many steps stand before those that are shown: all of those by which a
@@ -146,29 +128,28 @@ func wayLegend(r *plan.Rescue) string {
 	return strings.Join(parts, "; ")
 }
 
-// wayRows are the cells of the table of the ways.
-func wayRows(r *plan.Rescue, most int) [][]string {
-	rows := [][]string{
-		{"", "strength", "give or take", insideHead(r.Comparison), "makes", "set aside"},
-		{"  way", r.Prep.Target.Unit.Name, "(" + Asked(r.Settings.Coverage) + " %)", insideUnit(r.Comparison), "mL", "mL"},
+// wayTable has the ways and what each gives.
+func wayTable(r *plan.Rescue) *page.Table {
+	t := &page.Table{
+		Head:    []string{"", "strength", "give or take", insideHead(r.Comparison), "makes", "set aside"},
+		Units:   []string{"way", r.Prep.Target.Unit.Name, "(" + Asked(r.Settings.Coverage) + " %)", insideUnit(r.Comparison), "mL", "mL"},
+		Numbers: 1, Indent: 2, Most: 30, Least: 12,
 	}
 	for i := range r.Results {
-		mark := "  "
-		if i == r.Verdict.Use {
-			mark = "* "
-		}
-		found := &r.Results[i]
-		row := []string{mark + shorten(found.Route.Name, most)}
-		if !found.Possible {
-			rows = append(rows, append(row, "not possible", "", "", "", ""))
-			continue
-		}
-		s := State(found)
-		inside := Percent(found.HoldsWithin)
-		if len(found.Inside) > 0 {
-			inside = InHundred(found.Chance(), r.Prep.LeastChance)
-		}
-		rows = append(rows, append(row, s.Value, s.spread(), inside, limit(roundSignificant(found.MadeML, 3)), limit(roundSignificant(r.SetAside(i), 3))))
+		t.Rows = append(t.Rows, page.Row{Cells: wayRow(r, i), Marked: i == r.Verdict.Use})
 	}
-	return rows
+	return t
+}
+
+func wayRow(r *plan.Rescue, way int) []string {
+	found := &r.Results[way]
+	if !found.Possible {
+		return []string{found.Route.Name, "not possible", "", "", "", ""}
+	}
+	s := State(found)
+	inside := Percent(found.HoldsWithin)
+	if len(found.Inside) > 0 {
+		inside = InHundred(found.Chance(), r.Prep.LeastChance)
+	}
+	return []string{found.Route.Name, s.Value, s.spread(), inside, limit(roundSignificant(found.MadeML, 3)), limit(roundSignificant(r.SetAside(way), 3))}
 }

@@ -22,6 +22,7 @@ var layers = []string{
 	"minim/uncertainty/route",
 	"minim/uncertainty/plan",
 	"minim/uncertainty/record",
+	"minim/report/page",
 	"minim/report",
 	"minim/report/figure",
 	"minim/cmd/minim/demo",

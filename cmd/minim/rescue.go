@@ -19,8 +19,8 @@ import (
 // rescueOptions are the options of minim rescue.
 type rescueOptions struct {
 	simulation
-	has, to, volume, tolerance, solvent, kit, format, out string
-	force                                                 bool
+	destination
+	has, to, volume, tolerance, solvent string
 }
 
 func (o *rescueOptions) declare(flags *pflag.FlagSet) {
@@ -29,17 +29,12 @@ func (o *rescueOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.volume, "volume", "", "the `VOLUME` wanted; that of the prep if there is one")
 	flags.StringVar(&o.tolerance, "tolerance", "", "`TOLERANCE` where there is no prep, as in \"5 % of target\"")
 	flags.StringVar(&o.solvent, "solvent", "water", "what it is dissolved in, by `NAME`, where there is no prep")
-	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE`; that of the prep if there is one")
-	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
-	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
+	o.declareKit(flags, "use the kit in `FILE`; that of the prep if there is one")
+	o.destination.declare(flags)
 	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each way")
-	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
 }
 
 func (o *rescueOptions) check(flags *pflag.FlagSet, files []string) error {
-	if err := refuseEmpty(flags, "has", "to", "volume", "tolerance", "solvent", "kit", "format", "out"); err != nil {
-		return err
-	}
 	if !flags.Changed("has") {
 		return &usageError{"--has is needed: what there is, and how much of it", `write --has "8 % w/v, 20 mL"; for a batch with a record there is minim made`}
 	}
@@ -53,10 +48,7 @@ func (o *rescueOptions) check(flags *pflag.FlagSet, files []string) error {
 			return &usageError{fmt.Sprintf("--%s and a prep do not go together: the prep states it", name), ""}
 		}
 	}
-	if o.force && o.out == "" {
-		return &usageError{"--force is of use only with --out", ""}
-	}
-	if err := checkFormat(o.format); err != nil {
+	if err := o.destination.check(flags); err != nil {
 		return err
 	}
 	return o.simulation.check()
@@ -74,7 +66,7 @@ func rescue(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := rescues.mayKeep(c, o.out, o.force, files...); err != nil {
+	if err := rescues.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}
 	prep, err := o.prep(ctx, files)
@@ -96,7 +88,7 @@ func rescue(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return withStops(prep, err)
 	}
-	return rescues.show(c, shown{o.format, o.out, o.force, next(files, flags)}, found, nil)
+	return rescues.show(c, &o.destination, next(files, flags), found, nil)
 }
 
 // prep says what is wanted: the prep in a file, aimed at what the options say, or one of
