@@ -24,6 +24,7 @@ var layers = []string{
 	"minim/uncertainty/record",
 	"minim/report",
 	"minim/report/figure",
+	"minim/report/figure/png",
 	"minim/cmd/minim/demo",
 	"minim/cmd/minim",
 }

@@ -8,6 +8,7 @@ import (
 
 	"minim/report"
 	"minim/report/figure"
+	"minim/report/figure/png"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -189,11 +190,11 @@ func (r *renderer[R]) keep(dir string, force bool, result, before R) (*staged, e
 		if err != nil {
 			return nil, err
 		}
-		png, err := drawn.PNG()
+		dots, err := png.Of(drawn)
 		if err != nil {
 			return nil, err
 		}
-		files = append(files, file{p.file + ".svg", svg}, file{p.file + ".png", png})
+		files = append(files, file{p.file + ".svg", svg}, file{p.file + ".png", dots})
 	}
 	kept, err := stage(dir, files, force)
 	if err == nil {

@@ -141,8 +141,8 @@ func TestBudgetScale(t *testing.T) {
 			assert.Equal(t, share < 0, from < b.x(0), "a negative bar runs left from zero")
 		}
 		first, last := b.ticks[0], b.ticks[len(b.ticks)-1]
-		near.Absolute(t, "first mark", b.low, first.Value, 1e-9)
-		near.Absolute(t, "last mark", b.high, last.Value, 1e-9)
+		near.Absolute(t, "first mark", b.low, first.value, 1e-9)
+		near.Absolute(t, "last mark", b.high, last.value, 1e-9)
 	}
 }
 
@@ -151,7 +151,7 @@ func TestPatternsDifferWithoutColour(t *testing.T) {
 	paths := func(r bar) (fills, strokes int) {
 		c := newSVG(100, 100)
 		f := &Figure{width: 100, height: 100, paint: func(on *sheet) { r.fill(on, 10, 10, 60, 18) }}
-		f.drawOn(c)
+		f.Draw(c)
 		svg, err := c.document("")
 		require.NoError(t, err)
 		var doc struct {

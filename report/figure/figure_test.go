@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/plot/vg"
 
+	pixels "minim/report/figure/png"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -107,12 +108,12 @@ func TestSizeOfPNG(t *testing.T) {
 		for _, draw := range kinds {
 			f, err := draw(c)
 			require.NoError(t, err)
-			raw, err := f.PNG()
+			raw, err := pixels.Of(f)
 			require.NoError(t, err)
 			picture, err := png.Decode(bytes.NewReader(raw))
 			require.NoError(t, err)
-			assert.Equal(t, 8*dotsPerInch, picture.Bounds().Dx())
-			assert.Equal(t, int(math.Round(float64(f.height/vg.Inch)*dotsPerInch)), picture.Bounds().Dy())
+			assert.Equal(t, 8*pixels.DotsPerInch, picture.Bounds().Dx())
+			assert.Equal(t, int(math.Round(float64(f.height/vg.Inch)*pixels.DotsPerInch)), picture.Bounds().Dy())
 		}
 	}
 }
@@ -159,7 +160,7 @@ func checkRepeats(t *testing.T, name string, draw func() (*Figure, error)) {
 	both := func() (svg, raw []byte) {
 		f, err := draw()
 		require.NoError(t, err)
-		raw, err = f.PNG()
+		raw, err = pixels.Of(f)
 		require.NoError(t, err)
 		svg, err = f.SVG()
 		require.NoError(t, err)
