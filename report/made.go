@@ -8,8 +8,8 @@ import (
 	"time"
 
 	"minim/equipment/benchfile"
-	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -17,8 +17,8 @@ import (
 type Batch struct {
 	*record.Made
 	// Rescue is nil where none was looked for; NoWay says why none was found.
-	Rescue *plan.Rescue
-	NoWay  *plan.NoWayError
+	Rescue *rescue.Rescue
+	NoWay  *rescue.NoWayError
 }
 
 // comparison is the batch in the form of a comparison of two routes, of which the one

@@ -3,7 +3,7 @@ package report
 import (
 	"strings"
 
-	"minim/uncertainty/plan"
+	"minim/uncertainty/rescue"
 )
 
 // MadeMarkdown is the screen of a batch as Markdown: see [Made] and [Markdown].
@@ -32,7 +32,7 @@ func MadeMarkdown(b *Batch) string {
 }
 
 // RescueMarkdown is the screen of the ways to correct a solution as Markdown.
-func RescueMarkdown(r *plan.Rescue) string {
+func RescueMarkdown(r *rescue.Rescue) string {
 	m := new(markdown)
 	m.heading(r.Prep, false)
 	m.line("", "There is: "+batchWords(r))
@@ -65,7 +65,7 @@ func (m *markdown) entries(b *Batch) {
 }
 
 // rescue is the way that is recommended, and the table of all.
-func (m *markdown) rescue(r *plan.Rescue) {
+func (m *markdown) rescue(r *rescue.Rescue) {
 	used := &r.Results[r.Verdict.Use]
 	m.line("## ", rescueWord(r)+": "+used.Route.Name)
 	m.steps(shownFrom(r)+1, wayInstructions(r, r.Verdict.Use))

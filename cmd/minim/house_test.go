@@ -21,6 +21,7 @@ var layers = []string{
 	"minim/equipment",
 	"minim/uncertainty/route",
 	"minim/uncertainty/plan",
+	"minim/uncertainty/rescue",
 	"minim/uncertainty/record",
 	"minim/report",
 	"minim/report/figure",

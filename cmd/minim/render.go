@@ -10,6 +10,7 @@ import (
 	"minim/report/figure"
 	"minim/report/figure/png"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -72,13 +73,13 @@ var batches = renderer[*report.Batch]{
 	},
 }
 
-var rescues = renderer[*plan.Rescue]{
+var rescues = renderer[*rescue.Rescue]{
 	name: "rescue",
-	formats: [4]func(r, before *plan.Rescue) ([]byte, error){
-		alone(func(r *plan.Rescue) ([]byte, error) { return []byte(report.Rescue(r)), nil }), alone(report.RescueJSON),
-		alone(func(r *plan.Rescue) ([]byte, error) { return []byte(report.RescueMarkdown(r)), nil }), alone(report.RescueCSV),
+	formats: [4]func(r, before *rescue.Rescue) ([]byte, error){
+		alone(func(r *rescue.Rescue) ([]byte, error) { return []byte(report.Rescue(r)), nil }), alone(report.RescueJSON),
+		alone(func(r *rescue.Rescue) ([]byte, error) { return []byte(report.RescueMarkdown(r)), nil }), alone(report.RescueCSV),
 	},
-	pictures: []picture[*plan.Rescue]{
+	pictures: []picture[*rescue.Rescue]{
 		{"rescue", figure.Ways, false},
 	},
 }

@@ -66,7 +66,7 @@ func TestFewerTrials(t *testing.T) {
 	}{
 		{1_000_000, 0.95, searchTrials}, {20_000, 0.95, 20_000}, {0, 0.95, searchTrials}, {1_000_000, 0.9999, 1_000_000},
 	} {
-		s := fewer(uncertainty.Settings{Trials: c.trials, Coverage: c.coverage})
+		s := Fewer(uncertainty.Settings{Trials: c.trials, Coverage: c.coverage})
 		assert.Equal(t, c.want, s.Trials)
 		require.NoError(t, s.Check())
 	}
