@@ -179,7 +179,7 @@ func againstPlan(b *Batch) string {
 	}
 	text := State(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name
 	if b.AsPlanned.Elsewhere != nil {
-		text += " (" + aim(&route.Comparison{Prep: b.Plan}, &b.AsPlanned) + ")"
+		text += " (" + aim(b.Plan, &b.AsPlanned) + ")"
 	}
 	switch d := b.Difference(); {
 	case math.Abs(d) < 5e-5:

@@ -140,7 +140,7 @@ func (b *Purchase) choices(ctx context.Context, p *route.Prep, o Options) ([]Cho
 		k.choice.CutShort = searched.cutShort
 		if result != nil {
 			k.choice.Best, k.choice.Found = *result, true
-			k.choice.Meets = (&route.Comparison{Prep: p}).Meets(result)
+			k.choice.Meets = p.Meets(result)
 		}
 		k.choice.setLeast(p.HalfWidth())
 		list = append(list, k.choice)
@@ -219,8 +219,7 @@ func (b *Purchase) judge(choices []Choice) Verdict {
 
 // better reports whether the best route on one bench is better than on another.
 func (b *Purchase) better(one, other *Choice) bool {
-	c := route.Comparison{Prep: b.Prep}
-	return c.Better(&one.Best, &other.Best)
+	return b.Prep.Better(&one.Best, &other.Best)
 }
 
 // saves is the part of what is left over, or of the uncertainty, that a candidate

@@ -45,7 +45,7 @@ func TestWhatIsShownIsSimulatedInFull(t *testing.T) {
 	assert.Equal(t, len(found.Front), leaders+fewer)
 	assert.Positive(t, fewer)
 	assert.Equal(t, o.Settings.Trials, found.Settings.Trials)
-	assert.Equal(t, found.Verdict.Meets, found.Meets(found.chosen()))
+	assert.Equal(t, found.Verdict.Meets, found.Prep.Meets(found.chosen()))
 
 	b, err := Buy(context.Background(), p, o)
 	require.NoError(t, err)

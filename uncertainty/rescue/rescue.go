@@ -153,7 +153,7 @@ func (r *rescuer) simulate(kinds []Way, routes []*route.Route, s uncertainty.Set
 		named.Name = wayName(named.Steps[before:])
 		c.Results[i].Route = &named
 	}
-	c.Verdict.Meets = c.Meets(&c.Results[c.Verdict.Use])
+	c.Verdict.Meets = c.Prep.Meets(&c.Results[c.Verdict.Use])
 	return &Rescue{Comparison: c, Kinds: kinds, Before: before, Largest: r.largest, Tried: r.tried}, nil
 }
 
