@@ -68,7 +68,7 @@ func totals(p *route.Prep, k *equipment.Balance) map[float64]bool {
 	}
 	all := map[float64]bool{}
 	for _, m := range masses {
-		if total := k.Displayed(math.Ceil(m/k.Readability*(1-1e-12))); total <= k.Capacity {
+		if total := k.Displayed(math.Ceil(m / k.Readability * (1 - 1e-12))); total <= k.Capacity {
 			all[total] = true
 		}
 	}

@@ -67,7 +67,7 @@ func (s *search) totals(k *equipment.Balance) []float64 {
 	}
 	var totals []float64
 	for _, m := range masses {
-		total := k.Displayed(math.Ceil(m/k.Readability*(1-1e-12)))
+		total := k.Displayed(math.Ceil(m / k.Readability * (1 - 1e-12)))
 		if total <= k.Capacity*(1+1e-12) && s.prep.Carries(route.Step{Verb: route.WeighUpTo, Balance: k, Amount: total}) == nil {
 			totals = append(totals, total)
 		}

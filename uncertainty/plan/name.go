@@ -52,4 +52,3 @@ func nameOf(r *route.Route) string {
 }
 
 func short(mL float64) string { return strconv.FormatFloat(mL, 'g', -1, 64) }
-
