@@ -102,6 +102,9 @@ func checkFigure(t *testing.T, draw kind, c *route.Comparison) {
 	assert.NotContains(t, string(svg), "Inf")
 }
 
+// dotsPerInch that a PNG is said to have.
+const dotsPerInch = 200
+
 // A PNG has the size of the figure. These are few, since they take long to draw.
 func TestSizeOfPNG(t *testing.T) {
 	for _, c := range []*route.Comparison{compare(t, cases["usual"]), hostile(compare(t, cases["usual"]))} {
@@ -112,8 +115,8 @@ func TestSizeOfPNG(t *testing.T) {
 			require.NoError(t, err)
 			picture, err := png.Decode(bytes.NewReader(raw))
 			require.NoError(t, err)
-			assert.Equal(t, 8*pixels.DotsPerInch, picture.Bounds().Dx())
-			assert.Equal(t, int(math.Round(float64(f.height/vg.Inch)*pixels.DotsPerInch)), picture.Bounds().Dy())
+			assert.Equal(t, 8*dotsPerInch, picture.Bounds().Dx())
+			assert.Equal(t, int(math.Round(float64(f.height/vg.Inch)*dotsPerInch)), picture.Bounds().Dy())
 		}
 	}
 }

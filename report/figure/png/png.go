@@ -10,8 +10,8 @@ import (
 	"gonum.org/v1/plot/vg/vgimg"
 )
 
-// DotsPerInch of a PNG, enough for print.
-const DotsPerInch = 200
+// dotsPerInch of a PNG, enough for print.
+const dotsPerInch = 200
 
 // figure is a picture that is laid out, with its size in points.
 type figure interface {
@@ -21,7 +21,7 @@ type figure interface {
 
 // Of draws a figure at 200 dots per inch, on white.
 func Of(f figure) ([]byte, error) {
-	c := vgimg.NewWith(vgimg.UseWH(f.Size()), vgimg.UseDPI(DotsPerInch))
+	c := vgimg.NewWith(vgimg.UseWH(f.Size()), vgimg.UseDPI(dotsPerInch))
 	f.Draw(c)
 	var out bytes.Buffer
 	if _, err := (vgimg.PngCanvas{Canvas: c}).WriteTo(&out); err != nil {
