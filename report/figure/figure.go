@@ -10,7 +10,7 @@
 // doi:10.1145/2858036.2858558 (from memory). They show 20 to 100 dots, stacked; here they
 // stand beside each other in a row for each route.
 //
-// It draws SVG by itself. What a PNG needs besides stands in figure/png, so that a program
+// It draws SVG by itself. What draws pixels for a PNG stands in figure/png, so that a program
 // which shows SVG alone goes without it.
 //
 // A figure holds no date and repeats byte for byte.
