@@ -187,5 +187,5 @@ func TestBudgetAlt(t *testing.T) {
 	c.Results[0].Analytic.Budget = nil
 	assert.Equal(t, "What spoils the strength by each route (3) to make 15 mL of 0.04 % w/v dye in water, within 8 % of target: "+
 		"bars for the largest shares of the variance of each. Marked \"use this route\": fine, diluted, spoilt most by a (70 %) and b (30 %); "+
-		"at the end: direct, spoilt by nothing that is counted; not possible: 1.", BudgetAlt(c))
+		"at the end: direct, spoilt by nothing that is counted; not possible: 1.", altOfBudget(c))
 }

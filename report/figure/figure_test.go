@@ -216,8 +216,8 @@ func TestNoRouteIsAnError(t *testing.T) {
 	assert.EqualError(t, err, "no route can be done, so there is no spread to draw")
 	_, err = Budget(c)
 	assert.EqualError(t, err, "no route can be done, so there is no budget to draw")
-	assert.Equal(t, "No route can be done to make 15 mL of 0.04 % w/v dye in water, within 8 % of target.", SpreadAlt(c))
-	assert.Equal(t, SpreadAlt(c), BudgetAlt(c))
+	assert.Equal(t, "No route can be done to make 15 mL of 0.04 % w/v dye in water, within 8 % of target.", altOfSpread(c))
+	assert.Equal(t, altOfSpread(c), altOfBudget(c))
 }
 
 func TestSpreadAlt(t *testing.T) {
@@ -225,5 +225,5 @@ func TestSpreadAlt(t *testing.T) {
 	c.Results[0].Inside[0].Simulated = 0.039
 	assert.Equal(t, "How the strength spreads by each route (3) to make 15 mL of 0.04 % w/v dye in water, within 8 % of target: "+
 		"a row of a hundred dots for each. Marked \"use this route\": fine, diluted, over 99.9 % inside the tolerance; "+
-		"at the end: direct, 3.9 % inside the tolerance, which could be nothing at all; not possible: 1.", SpreadAlt(c))
+		"at the end: direct, 3.9 % inside the tolerance, which could be nothing at all; not possible: 1.", altOfSpread(c))
 }

@@ -168,15 +168,15 @@ type benchChoice struct {
 	kit    *equipment.Kit
 }
 
-// AsItIs is the name of a bench without a balance.
-const AsItIs = "bench as it is"
+// asItIs is the name of a bench without a balance.
+const asItIs = "bench as it is"
 
 // benches lists them: each balance by itself, or the bench without one; and each
 // candidate, a balance by itself as well.
 func benches(kit *equipment.Kit) []benchChoice {
 	var list []benchChoice
 	if len(kit.Balances) == 0 {
-		list = append(list, benchChoice{Choice{Name: AsItIs, Owned: true}, kit})
+		list = append(list, benchChoice{Choice{Name: asItIs, Owned: true}, kit})
 	}
 	for _, b := range kit.Balances {
 		list = append(list, benchChoice{Choice{Name: b.Name, Balance: b, Owned: true, Price: b.Price}, withBalances(kit, b)})
