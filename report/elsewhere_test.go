@@ -41,12 +41,12 @@ func TestElsewhereWords(t *testing.T) {
 		"makes 25 % too much: its steps aim at 12.5 g/L, the target is 10 g/L, and no other reading of a single step brings it there on this bench":                                            off("a", 0.25, false),
 	} {
 		c := aimed(0, r)
-		assert.Equal(t, want, elsewhereWords(c, &c.Results[0]))
+		assert.Equal(t, want, elsewhereWords(c.Prep, &c.Results[0]))
 	}
 	cut := off("a", 0.25, false)
 	cut.Elsewhere.Cut = true
 	c := aimed(0, cut)
-	assert.Contains(t, elsewhereWords(c, &c.Results[0]), "that was tried brings it there on this bench (not all were)")
+	assert.Contains(t, elsewhereWords(c.Prep, &c.Results[0]), "that was tried brings it there on this bench (not all were)")
 }
 
 // The route to use comes first, then those that a reading would mend, three in all; the

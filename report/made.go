@@ -9,8 +9,8 @@ import (
 
 	"minim/equipment/benchfile"
 	"minim/report/page"
-	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -18,8 +18,8 @@ import (
 type Batch struct {
 	*record.Made
 	// Rescue is nil where none was looked for; NoWay says why none was found.
-	Rescue *plan.Rescue
-	NoWay  *plan.NoWayError
+	Rescue *rescue.Rescue
+	NoWay  *rescue.NoWayError
 }
 
 // comparison is the batch in the form of a comparison of two routes, of which the one
@@ -183,7 +183,7 @@ func againstPlan(b *Batch) string {
 	}
 	text := State(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name
 	if b.AsPlanned.Elsewhere != nil {
-		text += " (" + aim(&route.Comparison{Prep: b.Plan}, &b.AsPlanned) + ")"
+		text += " (" + aim(b.Plan, &b.AsPlanned) + ")"
 	}
 	switch d := b.Difference(); {
 	case math.Abs(d) < 5e-5:

@@ -264,7 +264,7 @@ func ownRoutes(p *plan.Plan) []fact {
 			text = "inside in " + InHundred(r.Chance(), p.Prep.LeastChance) + " of 100, " + text
 		}
 		if r.Elsewhere != nil {
-			text = elsewhereWords(p.Comparison, r) + "; " + text
+			text = elsewhereWords(p.Prep, r) + "; " + text
 		}
 		lines = append(lines, fact{r.Route.Name + ":", text})
 	}

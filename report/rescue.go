@@ -6,13 +6,13 @@ import (
 
 	"minim/equipment"
 	"minim/report/page"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
 // Rescue is the page of the ways to correct a solution at hand: what is wanted, what there
 // is, the way that is recommended, the others, what the figures rest on, and cautions.
-func Rescue(r *plan.Rescue, pictures ...page.Figure) *page.Page {
+func Rescue(r *rescue.Rescue, pictures ...page.Figure) *page.Page {
 	s := screen(r.Prep, false)
 	s.Add(page.Paragraph{Label: "There is", Text: batchWords(r)})
 	s.Add(rescueBlocks(r)...)
@@ -23,7 +23,7 @@ func Rescue(r *plan.Rescue, pictures ...page.Figure) *page.Page {
 }
 
 // batchWords say what the solution is.
-func batchWords(r *plan.Rescue) string {
+func batchWords(r *rescue.Rescue) string {
 	strength := State(&r.Batch).sentence(r.Prep.Target.Unit.Name)
 	if a := &r.Batch.Analytic; a.ExpandedUncertainty == 0 {
 		strength = limit(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
@@ -31,7 +31,7 @@ func batchWords(r *plan.Rescue) string {
 	return volume(r.Batch.MadeML) + " of " + strength
 }
 
-func noWayWords(e *plan.NoWayError) string {
+func noWayWords(e *rescue.NoWayError) string {
 	text := "no way was found: " + e.Reason
 	if e.Cure != "" {
 		text += "; what would help: " + e.Cure
@@ -40,7 +40,7 @@ func noWayWords(e *plan.NoWayError) string {
 }
 
 // rescueBlocks are the way that is recommended, and the others.
-func rescueBlocks(r *plan.Rescue) []page.Block {
+func rescueBlocks(r *rescue.Rescue) []page.Block {
 	list := []page.Block{
 		page.Heading{Label: rescueWord(r), Text: r.Results[r.Verdict.Use].Route.Name},
 		page.Steps{First: shownFrom(r) + 1, Items: wayInstructions(r, r.Verdict.Use)},
@@ -55,7 +55,7 @@ func rescueBlocks(r *plan.Rescue) []page.Block {
 // shownFrom is how many steps stand before those that are shown: all of those by which a
 // batch was made; a bottle is shown as the first step. The words of a step name others by
 // their numbers in the whole.
-func shownFrom(r *plan.Rescue) int {
+func shownFrom(r *rescue.Rescue) int {
 	if fromBottle(r) {
 		return 0
 	}
@@ -63,13 +63,13 @@ func shownFrom(r *plan.Rescue) int {
 }
 
 // fromBottle reports whether the solution is a stock and not one that was made.
-func fromBottle(r *plan.Rescue) bool {
+func fromBottle(r *rescue.Rescue) bool {
 	steps := r.Results[0].Route.Steps
 	return steps[0].Verb == route.Start && r.Before == 1
 }
 
 // rescueWord says how far a way can be recommended.
-func rescueWord(r *plan.Rescue) string {
+func rescueWord(r *rescue.Rescue) string {
 	to := "TO " + r.Prep.Target.Text
 	if !r.Results[r.Verdict.Use].Enough(r.Prep.Volume) {
 		return fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, equipment.Millilitres(r.Prep.Volume))
@@ -81,12 +81,12 @@ func rescueWord(r *plan.Rescue) string {
 }
 
 // wayInstructions are the steps of a way that are shown.
-func wayInstructions(r *plan.Rescue, way int) []string {
+func wayInstructions(r *rescue.Rescue, way int) []string {
 	return Instructions(r.Prep, r.Results[way].Route)[shownFrom(r):]
 }
 
 // rescueFacts say what the recommended way gives.
-func rescueFacts(r *plan.Rescue) []fact {
+func rescueFacts(r *rescue.Rescue) []fact {
 	used := &r.Results[r.Verdict.Use]
 	list := []fact{{"Is now", batchWords(r)}}
 	if aside := r.SetAside(r.Verdict.Use); aside > 1e-9 {
@@ -104,13 +104,13 @@ func rescueFacts(r *plan.Rescue) []fact {
 		list = append(list, fact{"Not tried", strings.Join(r.NotTried, "; ")})
 	}
 	if !r.TooStrong() && r.Prep.MayEvaporate() {
-		list = append(list, fact{"Or else", plan.Evaporating})
+		list = append(list, fact{"Or else", rescue.Evaporating})
 	}
 	return list
 }
 
 // asideWords say how much is not used, and why.
-func asideWords(r *plan.Rescue, aside float64) string {
+func asideWords(r *rescue.Rescue, aside float64) string {
 	text := volume(aside) + " as it is now"
 	whole := r.Batch.MadeML * r.Batch.Analytic.Value / r.Prep.Target.Value
 	if whole > r.Largest*(1+1e-9) {
@@ -120,7 +120,7 @@ func asideWords(r *plan.Rescue, aside float64) string {
 }
 
 // wayLegend explains the names in the table.
-func wayLegend(r *plan.Rescue) string {
+func wayLegend(r *rescue.Rescue) string {
 	parts := make([]string, len(r.Results))
 	for i := range r.Results {
 		parts[i] = fmt.Sprintf("%s: %s", r.Results[i].Route.Name, r.Kinds[i])
@@ -129,7 +129,7 @@ func wayLegend(r *plan.Rescue) string {
 }
 
 // wayTable has the ways and what each gives.
-func wayTable(r *plan.Rescue) *page.Table {
+func wayTable(r *rescue.Rescue) *page.Table {
 	t := &page.Table{
 		Head:    []string{"", "strength", "give or take", insideHead(r.Comparison), "makes", "set aside"},
 		Units:   []string{"way", r.Prep.Target.Unit.Name, "(" + Asked(r.Settings.Coverage) + " %)", insideUnit(r.Comparison), "mL", "mL"},
@@ -141,7 +141,7 @@ func wayTable(r *plan.Rescue) *page.Table {
 	return t
 }
 
-func wayRow(r *plan.Rescue, way int) []string {
+func wayRow(r *rescue.Rescue, way int) []string {
 	found := &r.Results[way]
 	if !found.Possible {
 		return []string{found.Route.Name, "not possible", "", "", "", ""}

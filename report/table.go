@@ -115,7 +115,7 @@ func whyNot(c *route.Comparison, r *route.Result) string {
 
 // secondTo says why a route that is good enough is not the one to use.
 func secondTo(c *route.Comparison, r, used *route.Result) string {
-	order, by := c.Rank(used, r)
+	order, by := c.Prep.Rank(used, r)
 	text := "good enough, but "
 	switch {
 	case order > 0:

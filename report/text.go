@@ -55,7 +55,7 @@ type fact = page.Fact
 // facts say what the route to use gives.
 func facts(c *route.Comparison) []fact {
 	r := &c.Results[c.Verdict.Use]
-	return slices.Concat(strengthFacts(c, r), []fact{{"Aim", aim(c, r)}}, shiftFacts(r), []fact{{"Inside", chance(c, r)}}, rest(c, r))
+	return slices.Concat(strengthFacts(c, r), []fact{{"Aim", aim(c.Prep, r)}}, shiftFacts(r), []fact{{"Inside", chance(c, r)}}, rest(c, r))
 }
 
 // strengthFacts say what the strength is, and warn where that means little.
@@ -124,8 +124,8 @@ func shifts(r *route.Result) string {
 }
 
 // aim compares what the steps are meant to give with the target.
-func aim(c *route.Comparison, r *route.Result) string {
-	off := r.Intended/c.Prep.Target.Value - 1
+func aim(p *route.Prep, r *route.Result) string {
+	off := r.Intended/p.Target.Value - 1
 	text := "the steps aim at " + limit(roundSignificant(r.Intended, 3))
 	switch {
 	case off > 0.0005:

@@ -21,10 +21,12 @@ var layers = []string{
 	"minim/equipment",
 	"minim/uncertainty/route",
 	"minim/uncertainty/plan",
+	"minim/uncertainty/rescue",
 	"minim/uncertainty/record",
 	"minim/report/page",
 	"minim/report",
 	"minim/report/figure",
+	"minim/report/figure/png",
 	"minim/cmd/minim/demo",
 	"minim/cmd/minim",
 }

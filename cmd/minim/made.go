@@ -12,8 +12,8 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/report"
 	"minim/uncertainty"
-	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -157,7 +157,7 @@ func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*report.B
 	if o.to == "" && (m.Meets() || !r.Finished()) {
 		return batch, nil
 	}
-	batch.Rescue, err = plan.FindRescue(ctx, wanted, r.Made, o.settings())
+	batch.Rescue, err = rescue.Find(ctx, wanted, r.Made, o.settings())
 	if errors.As(err, &batch.NoWay) {
 		return batch, nil
 	}

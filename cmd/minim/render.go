@@ -8,8 +8,10 @@ import (
 	"minim/equipment"
 	"minim/report"
 	"minim/report/figure"
+	"minim/report/figure/png"
 	"minim/report/page"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -67,9 +69,9 @@ var batches = renderer[*report.Batch]{
 	pictures: []picture[*report.Batch]{{"made", figure.Batch, false}},
 }
 
-var rescues = renderer[*plan.Rescue]{
+var rescues = renderer[*rescue.Rescue]{
 	name: "rescue", page: alone(report.Rescue), width: screenWidth, json: aloneData(report.RescueJSON), csv: aloneData(report.RescueCSV),
-	pictures: []picture[*plan.Rescue]{{"rescue", figure.Ways, false}},
+	pictures: []picture[*rescue.Rescue]{{"rescue", figure.Ways, false}},
 }
 
 var kits = renderer[*equipment.Kit]{
@@ -154,7 +156,7 @@ func (r *renderer[R]) draw(result R) (list []drawing, missing []string, err erro
 		if d.svg, err = drawn.SVG(); err != nil {
 			return nil, nil, err
 		}
-		if d.png, err = drawn.PNG(); err != nil {
+		if d.png, err = png.Of(drawn); err != nil {
 			return nil, nil, err
 		}
 		list = append(list, d)

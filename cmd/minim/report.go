@@ -8,6 +8,7 @@ import (
 
 	"minim/report"
 	"minim/report/figure"
+	"minim/report/figure/png"
 	"minim/report/page"
 	"minim/uncertainty/record"
 )
@@ -27,7 +28,7 @@ func writeReport(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	if p.Picture, err = drawn.PNG(); err != nil {
+	if p.Picture, err = png.Of(drawn); err != nil {
 		return err
 	}
 	p.Alt = drawn.Alt()

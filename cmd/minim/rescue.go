@@ -12,7 +12,7 @@ import (
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -54,8 +54,8 @@ func (o *rescueOptions) check(flags *pflag.FlagSet, files []string) error {
 	return o.simulation.check()
 }
 
-// rescue is minim rescue.
-func rescue(ctx context.Context, args []string, c console) error {
+// rescueBatch is minim rescue.
+func rescueBatch(ctx context.Context, args []string, c console) error {
 	var o rescueOptions
 	flags := newFlags("rescue")
 	o.declare(flags)
@@ -79,9 +79,9 @@ func rescue(ctx context.Context, args []string, c console) error {
 	}
 	batch := &route.Route{Name: bottle.Name, Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}
 	m := newBusy(c.err, "looking for ways to correct it")
-	found, err := plan.FindRescue(ctx, prep, batch, o.settings())
+	found, err := rescue.Find(ctx, prep, batch, o.settings())
 	m.done()
-	var none *plan.NoWayError
+	var none *rescue.NoWayError
 	if errors.As(err, &none) {
 		return withStops(prep, &hinted{errors.New(strings.Replace(none.Error(), "the batch", "what is in the bottle", 1)), none.Cure})
 	}

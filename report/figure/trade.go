@@ -48,7 +48,7 @@ func Trade(p *plan.Plan) (*Figure, error) {
 	}
 	t.layOut()
 	height := t.y.to + overPlane + t.headHeight()
-	return &Figure{width: pageWidth, height: height, alt: TradeAlt(p), paint: func(on *sheet) {
+	return &Figure{width: pageWidth, height: height, alt: altOfTrade(p), paint: func(on *sheet) {
 		t.drawHead(on, height)
 		t.drawPlot(on)
 		on.writeParagraphs(t.footHeight()-8, t.paragraphs())

@@ -18,9 +18,9 @@ var (
 	styleText string
 
 	pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{
-		"times":  func(n int) []struct{} { return make([]struct{}, n) },
-		"clean":  visible,
-		"shown":  func(blocks []Block) []Block { return shown(asHTML, blocks) },
+		"times": func(n int) []struct{} { return make([]struct{}, n) },
+		"clean": visible,
+		"shown": func(blocks []Block) []Block { return shown(asHTML, blocks) },
 	}).Parse(pageText))
 )
 

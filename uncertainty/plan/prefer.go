@@ -25,13 +25,13 @@ func prefers(c *route.Comparison, preference string, a, b *route.Result) bool {
 			return by < other
 		}
 	}
-	return c.Better(a, b)
+	return c.Prep.Better(a, b)
 }
 
 // inside reports whether a route is good enough; all are where there is no
 // tolerance.
 func inside(c *route.Comparison, r *route.Result) bool {
-	return len(c.Prep.Tolerances) == 0 || c.Meets(r)
+	return len(c.Prep.Tolerances) == 0 || c.Prep.Meets(r)
 }
 
 // figure is what a preference makes small: 0 where a comparison decides.

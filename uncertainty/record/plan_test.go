@@ -12,7 +12,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -395,7 +395,7 @@ func TestBenchSinceARecordWasBegun(t *testing.T) {
 
 	aimed, err := r.OnTheBench().Aimed("0.03 % w/v")
 	require.NoError(t, err)
-	found, err := plan.FindRescue(t.Context(), aimed, r.Made, uncertainty.Settings{Trials: 10_000, Seed: 1})
+	found, err := rescue.Find(t.Context(), aimed, r.Made, uncertainty.Settings{Trials: 10_000, Seed: 1})
 	require.NoError(t, err)
 	for i := range found.Results {
 		for _, s := range found.Results[i].Route.Steps[found.Before:] {

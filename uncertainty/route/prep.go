@@ -2,6 +2,7 @@ package route
 
 import (
 	"cmp"
+	"math"
 	"strings"
 
 	"minim/equipment"
@@ -138,6 +139,15 @@ type Stock struct {
 	Solvent string
 	// Loss is the greatest fraction of its strength that it has lost.
 	Loss float64
+}
+
+// MostML is how much there is of it, in mL, infinite where that is not known. No stock
+// has no end either.
+func (k *Stock) MostML() float64 {
+	if k == nil || !k.Volume.Known {
+		return math.Inf(1)
+	}
+	return k.Volume.Value
 }
 
 // Packet is a bought amount of solute that is used whole.
