@@ -24,21 +24,21 @@ var alcoholCoefficients = []float64{
 	306287.4042, -613838.1234, 747017.2998, -547846.1354, 223446.0334, -39032.85426,
 }
 
-// AlcoholByVolume is the volume fraction q at 20 °C, the part of its volume that
+// alcoholByVolume is the volume fraction q at 20 °C, the part of its volume that
 // the ethanol would fill by itself (% vol is 100 q):
 //
 //	q = p ρ(p)/ρ(1)
 //
 // It panics as [AlcoholDensity] does. Source: OIML R 22.
-func AlcoholByVolume(massFraction float64) float64 {
+func alcoholByVolume(massFraction float64) float64 {
 	return min(massFraction*AlcoholDensity(massFraction)/AlcoholDensity(1), 1)
 }
 
-// AlcoholByMass is the mass fraction of a volume fraction: [AlcoholByVolume]
+// AlcoholByMass is the mass fraction of a volume fraction: [alcoholByVolume]
 // backwards. It panics outside 0 to 1.
 func AlcoholByMass(volumeFraction float64) float64 {
 	requireFraction(volumeFraction)
-	return root(0, 1, 1e-12, func(p float64) float64 { return AlcoholByVolume(p) - volumeFraction })
+	return root(0, 1, 1e-12, func(p float64) float64 { return alcoholByVolume(p) - volumeFraction })
 }
 
 // MixAlcohol mixes two liquids of ethanol and water at 20 °C, given by volume and
@@ -56,7 +56,7 @@ func MixAlcohol(v1, q1, v2, q2 float64) (volume, q float64) {
 	p1, p2 := AlcoholByMass(q1), AlcoholByMass(q2)
 	m1, m2 := float64(v1*AlcoholDensity(p1)), float64(v2*AlcoholDensity(p2))
 	p := (float64(m1*p1) + float64(m2*p2)) / (m1 + m2)
-	return (m1 + m2) / AlcoholDensity(p), AlcoholByVolume(p)
+	return (m1 + m2) / AlcoholDensity(p), alcoholByVolume(p)
 }
 
 // AlcoholContraction is the contraction ε on such mixing, negative where the

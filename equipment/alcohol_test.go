@@ -100,15 +100,15 @@ func TestAlcoholMixingConserves(t *testing.T) {
 func TestAlcoholByMassIsTheInverse(t *testing.T) {
 	for i := range 1001 {
 		p := float64(i) / 1000
-		near.Absolute(t, "mass fraction", p, AlcoholByMass(AlcoholByVolume(p)), 1e-12)
+		near.Absolute(t, "mass fraction", p, AlcoholByMass(alcoholByVolume(p)), 1e-12)
 	}
 	assert.Equal(t, []float64{0, 1, 0, 1},
-		[]float64{AlcoholByVolume(0), AlcoholByVolume(1), AlcoholByMass(0), AlcoholByMass(1)})
+		[]float64{alcoholByVolume(0), alcoholByVolume(1), AlcoholByMass(0), AlcoholByMass(1)})
 	// Rounding must not make a strength beyond 1, which would not be taken again.
 	p := 1.0
 	for range 100 {
 		p = math.Nextafter(p, 0)
-		assert.Equal(t, true, AlcoholByVolume(p) <= 1, "mass fraction %v", p)
+		assert.Equal(t, true, alcoholByVolume(p) <= 1, "mass fraction %v", p)
 	}
 }
 
@@ -116,7 +116,7 @@ func TestAlcoholOutOfRange(t *testing.T) {
 	const range01 = "equipment: a fraction of alcohol of %v is not within 0 to 1"
 	assert.PanicsWithValue(t, fmt.Sprintf(range01, -0.1), func() { AlcoholDensity(-0.1) })
 	assert.PanicsWithValue(t, fmt.Sprintf(range01, 40), func() { AlcoholByMass(40) })
-	assert.PanicsWithValue(t, fmt.Sprintf(range01, "NaN"), func() { AlcoholByVolume(math.NaN()) })
+	assert.PanicsWithValue(t, fmt.Sprintf(range01, "NaN"), func() { alcoholByVolume(math.NaN()) })
 	const volumes = "equipment: a mixture needs volumes above zero"
 	assert.PanicsWithValue(t, volumes, func() { MixAlcohol(0, 1, 0, 0) })
 	assert.PanicsWithValue(t, volumes, func() { MixAlcohol(-1, 1, 2, 0) })

@@ -17,9 +17,9 @@ type Bias struct {
 	Share float64
 	// Correction in mL that a certificate states, to be added to what is read.
 	Correction float64
-	// FromClass: the limit is that of the class, not the kit's own. ByClass: it
+	// ClassLimit: the limit is that of the class, not the kit's own. ByClass: it
 	// is that of the class at the volume measured.
-	FromClass, ByClass bool
+	ClassLimit, ByClass bool
 	// ShapeAssumed: the kit does not state the shape.
 	ShapeAssumed bool
 	// BetweenMarks is the correlation of the biases at two different marks.

@@ -2,7 +2,7 @@ package equipment
 
 import "sync"
 
-// classTable holds what [FindClass] searches. What a table lists first is what is
+// classTable holds what [findClass] searches. What a table lists first is what is
 // assumed when a kit does not state it.
 var classTable = sync.OnceValue(func() []Class {
 	var classes []Class

@@ -64,7 +64,7 @@ func (f dropRatio) exact() bool { return f.low == f.high }
 // or what its solvent is at least, to what its solvent is at most.
 func (k *Measure) ratio(d Dropped) (dropRatio, error) {
 	known := k.dropKnownBy()
-	if sameLiquid(d.Name, known) && (!d.Solution || k.DropOf != "") {
+	if SameLiquid(d.Name, known) && (!d.Solution || k.DropOf != "") {
 		return dropRatio{low: 1, high: 1, planned: 1}, nil
 	}
 	base := waterDrops()
@@ -110,13 +110,6 @@ func (k *Measure) dropKnownBy() string {
 		return water
 	}
 	return k.DropOf
-}
-
-// sameLiquid compares names as [FindLiquid] does.
-func sameLiquid(a, b string) bool {
-	one, found := FindLiquid(a)
-	other, alsoFound := FindLiquid(b)
-	return plain(a) == plain(b) || found && alsoFound && one.Name == other.Name
 }
 
 // append appends f. The liquid owns it: it is wrong in the same way for every dropper.

@@ -9,27 +9,27 @@ import (
 	"gonum.org/v1/gonum/floats/scalar"
 )
 
-// ClassQuery is what a kit states about a piece. Zero fields are not stated.
+// classQuery is what a kit states about a piece. Zero fields are not stated.
 // Capacity and Division are in mL.
-type ClassQuery struct {
+type classQuery struct {
 	Kind, Form, Standard, Name string
 	Capacity, Division         float64
 }
 
-// ClassError says which statement about a piece the class tables do not bear out,
+// classError says which statement about a piece the class tables do not bear out,
 // and in Hint what would be right.
-type ClassError struct{ Message, Hint string }
+type classError struct{ Message, Hint string }
 
 // Error gives the message and the hint in one line.
-func (e ClassError) Error() string { return e.Message + "; " + e.Hint }
+func (e classError) Error() string { return e.Message + "; " + e.Hint }
 
-// FindClass returns the one row that fits. A standard or form that is not stated is
+// findClass returns the one row that fits. A standard or form that is not stated is
 // taken to be the one that the tables list first: ISO for glass, pistons and syringes,
 // USP for a dropper, the tall cylinder, air displacement, the beaker that is marked; a
 // class is never assumed. The division is needed only where the standard knows several
 // for one capacity. A piston between two sizes gets the row of the next larger one (ISO
-// 8655-2 and -5), whose Capacity is then not the piece's. The error is a [ClassError].
-func FindClass(q ClassQuery) (Class, error) {
+// 8655-2 and -5), whose Capacity is then not the piece's. The error is a [classError].
+func findClass(q classQuery) (Class, error) {
 	rows, asked := classTable(), q.withDefaults()
 	for i, field := range classFields {
 		kept := slices.DeleteFunc(slices.Clone(rows), func(c Class) bool { return !field.fits(c, asked) })
@@ -42,7 +42,7 @@ func FindClass(q ClassQuery) (Class, error) {
 		return slices.MinFunc(rows, func(a, b Class) int { return cmp.Compare(a.Capacity, b.Capacity) }), nil
 	}
 	if len(rows) > 1 {
-		return Class{}, ClassError{
+		return Class{}, classError{
 			Message: "the class table" + describe(asked, classFields[:len(classFields)-1]) + " has several divisions",
 			Hint:    "state which: " + choices(rows, classFields[len(classFields)-1]),
 		}
@@ -51,7 +51,7 @@ func FindClass(q ClassQuery) (Class, error) {
 }
 
 // withDefaults writes the query as a row, so that both print in the same words.
-func (q ClassQuery) withDefaults() Class {
+func (q classQuery) withDefaults() Class {
 	c := Class{Kind: q.Kind, Form: q.Form, Standard: q.Standard, Name: q.Name, Capacity: q.Capacity, Division: q.Division}
 	if first, ok := firstRow(func(row Class) bool { return row.Kind == c.Kind }); ok && c.Standard == "" {
 		c.Standard = first.Standard
@@ -101,8 +101,8 @@ func (c Class) makersScale() bool {
 }
 
 // noSuchClass says that none of rows, which fit the fields before, fits field as well.
-func noSuchClass(asked Class, before []classField, field classField, rows []Class) ClassError {
-	var e ClassError
+func noSuchClass(asked Class, before []classField, field classField, rows []Class) classError {
+	var e classError
 	if text := field.text(asked); text != "" {
 		e.Message = "the class table" + describe(asked, before) + " has no " + field.key + " " + text
 	} else {

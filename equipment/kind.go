@@ -39,24 +39,55 @@ type traits struct {
 	difference bool
 	// lettered: its classes go by letters and are never assumed.
 	lettered bool
+	// set: it measures what it is set to, not what stands at a line.
+	set bool
 	// shape of the limit of error, unless stated otherwise.
 	shape Shape
+	// keeps is what stays in it when it is emptied, care what to mind when it delivers.
+	// Neither has a default.
+	keeps retention
+	care  Care
 }
 
+// retention is what stays in an instrument that is emptied.
+type retention string
+
+const (
+	// filmByCapacity: as much as cylinders of the capacity were found to keep.
+	filmByCapacity retention = "a film by capacity"
+	// unknownFilm: of what was poured out of it nothing is known.
+	unknownFilm retention = "a film"
+	// dropInTip: the last drop, unless it is blown out.
+	dropInTip retention = "a drop in the tip"
+	// pressedEmpty: nothing where it is pressed empty; else a dead space, or a drop.
+	pressedEmpty retention = "nothing when it is pressed empty"
+)
+
+// Care is what to mind with an instrument that delivers.
+type Care string
+
+// The kinds of care.
+const (
+	Counted   Care = "drops are counted"
+	Pressed   Care = "pressed out, without a meniscus"
+	RunsOut   Care = "runs from its tip, read at a meniscus"
+	PouredOut Care = "poured out, read at a meniscus"
+)
+
 var kinds = map[Kind]traits{
-	Cylinder:       {table: "cylinder", receives: true, delivers: true, scale: true, reads: true, lettered: true, shape: Triangle},
-	Flask:          {table: "flask", receives: true, reads: true, lettered: true, shape: Triangle},
-	OneMark:        {table: "pipette", delivers: true, deliver: true, reads: true, lettered: true, shape: Triangle},
-	Graduated:      {table: "pipette", delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle},
-	Piston:         {table: "pipette", delivers: true, deliver: true, shape: Rectangle},
-	Transfer:       {table: "pipette", delivers: true, deliver: true, shape: Rectangle},
-	Burette:        {table: "burette", delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle},
-	Syringe:        {table: "syringe", delivers: true, deliver: true, shape: Rectangle},
-	Dropper:        {table: "dropper", delivers: true, deliver: true, shape: Rectangle},
-	Beaker:         {table: "beaker", receives: true, delivers: true, scale: true, reads: true, shape: Rectangle},
-	ConicalFlask:   {table: "conical-flask", receives: true, delivers: true, scale: true, reads: true, shape: Rectangle},
-	ConicalMeasure: {table: "conical-measure", receives: true, delivers: true, deliver: true, scale: true, reads: true, shape: Rectangle},
-	Jar:            {table: "jar", receives: true, reads: true, shape: Rectangle},
+	Cylinder:       {table: "cylinder", receives: true, delivers: true, scale: true, reads: true, lettered: true, shape: Triangle, keeps: filmByCapacity, care: PouredOut},
+	Flask:          {table: "flask", receives: true, reads: true, lettered: true, shape: Triangle, keeps: unknownFilm, care: PouredOut},
+	OneMark:        {table: "pipette", delivers: true, deliver: true, reads: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
+	Graduated:      {table: "pipette", delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
+	Piston:         {table: "pipette", delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
+	Transfer:       {table: "pipette", delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
+	Burette:        {table: "burette", delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
+	Syringe:        {table: "syringe", delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
+	Dropper:        {table: "dropper", delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Counted},
+	Beaker:         {table: "beaker", receives: true, delivers: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
+	ConicalFlask:   {table: "conical-flask", receives: true, delivers: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
+	ConicalMeasure: {table: "conical-measure", receives: true, delivers: true, deliver: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
+	Jar:            {table: "jar", receives: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
 }
 
 // PipetteKinds are the kinds that a [[pipette]] may be of.
@@ -106,7 +137,10 @@ func (k Kind) Delivers() bool { return kinds[k].delivers }
 
 // AnyVolume reports whether it measures what it is set to, not what stands at a
 // line.
-func (k Kind) AnyVolume() bool { return k == Piston || k == Transfer || k == Syringe || k == Dropper }
+func (k Kind) AnyVolume() bool { return kinds[k].set }
 
 // Counts reports whether it counts drops and measures no volume.
-func (k Kind) Counts() bool { return k == Dropper }
+func (k Kind) Counts() bool { return kinds[k].care == Counted }
+
+// Care is what to mind when it delivers.
+func (k Kind) Care() Care { return kinds[k].care }

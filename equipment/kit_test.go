@@ -68,7 +68,7 @@ func TestKitAsDesigned(t *testing.T) {
 	assert.Equal(t, "ISO 835:2007 class B", pipette.Class.String())
 	assert.Equal(t, &Measure{
 		Name: "1 mL graduated", Kind: Graduated, Ex: true, Capacity: 1, Division: 0.01, Numbered: 0.1, Count: 1, Class: pipette.Class,
-		Bias: Bias{Shape: Triangle, Limit: 0.01, FromClass: true, ShapeAssumed: true, BetweenMarks: 0.5},
+		Bias: Bias{Shape: Triangle, Limit: 0.01, ClassLimit: true, ShapeAssumed: true, BetweenMarks: 0.5},
 	}, pipette)
 	// ISO 4788 class B, 10 mL: division 0.2 mL, ±0.2 mL.
 	cylinder := kit.Measure("10 mL cylinder")
@@ -76,7 +76,7 @@ func TestKitAsDesigned(t *testing.T) {
 		Name: "10 mL cylinder", Kind: Cylinder, Capacity: 10, Division: 0.2, Numbered: 1, Bore: 15.2, BoreAssumed: true, Count: 1,
 		Class: cylinder.Class, StandardAssumed: true, Clinging: Stated{0.03, true},
 		Retained: Retained{Mean: 0.04, Spread: Stated{0.02, true}, Known: true},
-		Bias:     Bias{Shape: Triangle, Limit: 0.2, FromClass: true, ShapeAssumed: true, BetweenMarks: 0.5},
+		Bias:     Bias{Shape: Triangle, Limit: 0.2, ClassLimit: true, ShapeAssumed: true, BetweenMarks: 0.5},
 	}, cylinder)
 	assert.Equal(t, (*Balance)(nil), kit.Balance("10 mL cylinder"))
 	assert.Equal(t, (*Measure)(nil), kit.Measure("0.01 g scale"))
@@ -170,7 +170,7 @@ func TestKitTitleNoteAndShapeForAll(t *testing.T) {
 	head := "title = \"Bench\"\nnote = \"invented\"\nshape = \"rectangular\"\n"
 	kit := parseKit(t, head+oneFlask+"class = \"A\"\n"+strings.Replace(onePipette, `"x"`, `"y"`, 1)+"shape = \"triangular\"\n")
 	assert.Equal(t, []string{"Bench", "invented"}, []string{kit.Title, kit.Note})
-	assert.Equal(t, Bias{Shape: Rectangle, Limit: 0.025, FromClass: true, BetweenMarks: 0.5}, kit.Measure("x").Bias)
+	assert.Equal(t, Bias{Shape: Rectangle, Limit: 0.025, ClassLimit: true, BetweenMarks: 0.5}, kit.Measure("x").Bias)
 	assert.Equal(t, Bias{Shape: Triangle, Limit: 0.02, BetweenMarks: 0.5}, kit.Measure("y").Bias) // its own beats the kit's
 }
 

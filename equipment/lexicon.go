@@ -69,7 +69,7 @@ var lexicon = sync.OnceValue(func() *substances {
 // organicLiquids are the names of the table of liquids, but for water.
 func organicLiquids() (names []phrase) {
 	for name, l := range liquids().find {
-		if l.Name != "water" {
+		if !IsWater(l.Name) {
 			names = append(names, newPhrase(name))
 		}
 	}

@@ -18,9 +18,13 @@ type Liquid struct {
 	Density        float64 // g/mL at 20 °C
 	Expansion      float64 // cubic, 1/°C at 20 °C
 	SurfaceTension float64 // mN/m at 20 °C, 0 when not known
-	Source         string
-	Trust          string // as in [Class]
-	Note           string
+	// Alcohol is the volume fraction of ethanol in ethanol and water, NaN in anything else.
+	Alcohol float64
+	// Volatile: it is known to evaporate from an open vessel (common practice, no source).
+	Volatile bool
+	Source   string
+	Trust    string // as in [Class]
+	Note     string
 }
 
 // Glass is what a vessel is made of: a glass or a plastic.
@@ -39,34 +43,46 @@ func FindLiquid(name string) (Liquid, bool) {
 	return liquid, found
 }
 
-// FindGlass finds the material of a vessel by its name or an alias, likewise.
-func FindGlass(name string) (Glass, bool) {
+// findGlass finds the material of a vessel by its name or an alias, likewise.
+func findGlass(name string) (Glass, bool) {
 	glass, found := glasses().find[plain(name)]
 	return glass, found
 }
 
-// LiquidName is the name by which the table knows a liquid, or the name as it is given, in
+// liquidName is the name by which the table knows a liquid, or the name as it is given, in
 // small letters and with single spaces.
-func LiquidName(name string) string {
+func liquidName(name string) string {
 	if liquid, found := FindLiquid(name); found {
 		return liquid.Name
 	}
 	return plain(name)
 }
 
+// SameLiquid reports whether two names are of one liquid, by the table of known ones or
+// as they are spelt, whatever their capitals and spaces.
+func SameLiquid(a, b string) bool { return liquidName(a) == liquidName(b) }
+
+// water is what glass is adjusted with.
+const water = "water"
+
+// IsWater reports whether a name is one of water's.
+func IsWater(name string) bool { return SameLiquid(name, water) }
+
 func plain(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
 
-// GlassNames lists the known materials of vessels in table order, without aliases.
-func GlassNames() []string { return slices.Clone(glasses().names) }
+// glassNames lists the known materials of vessels in table order, without aliases.
+func glassNames() []string { return slices.Clone(glasses().names) }
 
 var liquids = sync.OnceValue(func() materials[Liquid] {
-	rows := readTable(tableFiles, "liquids", "name,aliases,density_g_per_mL,expansion_per_K,surface_tension_mN_per_m,source,trust,note")
+	rows := readTable(tableFiles, "liquids", "name,aliases,density_g_per_mL,expansion_per_K,surface_tension_mN_per_m,alcohol,volatile,source,trust,note")
 	return newMaterials(rows, func(row tableRow) Liquid {
 		return Liquid{
 			Name:           row.text("name"),
 			Density:        row.positive("density_g_per_mL"),
 			Expansion:      row.positive("expansion_per_K"),
 			SurfaceTension: row.positiveOrNone("surface_tension_mN_per_m"),
+			Alcohol:        row.fractionOrNaN("alcohol"),
+			Volatile:       row.flag("volatile"),
 			Source:         row.text("source"),
 			Trust:          row.text("trust"),
 			Note:           row.text("note"),
@@ -178,6 +194,27 @@ func (r tableRow) positiveOrNone(column string) float64 {
 		return 0
 	}
 	return r.positive(column)
+}
+
+// fractionOrNaN returns a number from 0 to 1, NaN for an empty cell.
+func (r tableRow) fractionOrNaN(column string) float64 {
+	if r.text(column) == "" {
+		return math.NaN()
+	}
+	x, err := strconv.ParseFloat(r.text(column), 64)
+	if err != nil || !(x >= 0 && x <= 1) {
+		r.fail("%s is %q, want a number from 0 to 1", column, r.text(column))
+	}
+	return x
+}
+
+// flag returns true for "yes" and false for an empty cell.
+func (r tableRow) flag(column string) bool {
+	text := r.text(column)
+	if text != "" && text != "yes" {
+		r.fail("%s is %q, want yes or nothing", column, text)
+	}
+	return text != ""
 }
 
 func (r tableRow) fail(format string, args ...any) {

@@ -211,15 +211,15 @@ func (k *Measure) at20(u Use, volume uncertainty.Node) uncertainty.Node {
 // note records what the use of the instrument rests on.
 func (k *Measure) note(u Use, mark float64) {
 	switch {
-	case k.StandardAssumed && k.Bias.FromClass:
+	case k.StandardAssumed && k.Bias.ClassLimit:
 		u.Notes.Assume(fmt.Sprintf("the %s has the limits of %s", k.Name, k.Class))
 	case k.StandardAssumed:
 		u.Notes.Assume(fmt.Sprintf("what is not stated of the %s is as in %s", k.Name, k.Class))
 	}
-	if k.Class != nil && k.Class.Standard == "" && k.Bias.FromClass {
+	if k.Class != nil && k.Class.Standard == "" && k.Bias.ClassLimit {
 		u.Notes.Assume(fmt.Sprintf("%s in the %s is right within %s (common practice, no standard)", Millilitres(mark), k.Name, Millilitres(k.Limit(mark))))
 	}
-	if k.Class != nil && k.Class.Trust == fromMemory && k.Bias.FromClass {
+	if k.Class != nil && k.Class.Trust == fromMemory && k.Bias.ClassLimit {
 		limit := Millilitres(k.Limit(mark))
 		if k.Bias.ByClass {
 			limit += " at " + Millilitres(mark)

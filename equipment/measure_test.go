@@ -438,7 +438,7 @@ func TestReads(t *testing.T) {
 func TestNotesOfAMeasure(t *testing.T) {
 	memory := func(k *Measure) {
 		k.Class = &Class{Number: "ISO 4788", Standard: "ISO", Edition: "2005", Name: "B", Form: "tall", Tolerance: 0.2, Trust: "from memory"}
-		k.Bias.FromClass = true
+		k.Bias.ClassLimit = true
 	}
 	for what, test := range map[string]struct {
 		mark   float64
@@ -448,7 +448,7 @@ func TestNotesOfAMeasure(t *testing.T) {
 		"all known": {10, func(*Measure) {}, Notes{}},
 		"class row from memory": {10, memory, Notes{FromMemory: []string{
 			"the limit of the cylinder, ±0.2 mL (ISO 4788:2005 class B, tall form)"}}},
-		"own limit instead of that of the class": {10, func(k *Measure) { memory(k); k.Bias.FromClass = false }, Notes{}},
+		"own limit instead of that of the class": {10, func(k *Measure) { memory(k); k.Bias.ClassLimit = false }, Notes{}},
 		"class row that was seen":                {10, func(k *Measure) { memory(k); k.Class.Trust = "one source" }, Notes{}},
 		"standard not stated": {10, func(k *Measure) { memory(k); k.Class.Trust = ""; k.StandardAssumed = true },
 			Notes{Assumed: []string{"the cylinder has the limits of ISO 4788:2005 class B, tall form"}}},

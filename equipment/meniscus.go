@@ -42,8 +42,8 @@ func MeniscusVolume(bore, tension, density float64) float64 {
 // at 20 °C, negative for a liquid that rises less at the wall, as ethanol does.
 // The arguments are those of [MeniscusVolume].
 func MeniscusCorrection(bore, tension, density float64) float64 {
-	water, _ := FindLiquid("water")
-	return MeniscusVolume(bore, tension, density) - MeniscusVolume(bore, water.SurfaceTension, water.Density)
+	w, _ := FindLiquid(water)
+	return MeniscusVolume(bore, tension, density) - MeniscusVolume(bore, w.SurfaceTension, w.Density)
 }
 
 // meniscusVolume is the volume in cubic capillary lengths in a tube of that radius.

@@ -15,14 +15,8 @@ type Solvent struct {
 	Density, Tension float64
 }
 
-// isWater reports whether the liquid is water under one of its names.
-func (s Solvent) isWater() bool {
-	liquid, found := FindLiquid(s.Name)
-	return s.Name == "" || found && liquid.Name == water
-}
-
-// water is what glass is adjusted with.
-const water = "water"
+// isWater reports whether the liquid is water under one of its names, or not stated.
+func (s Solvent) isWater() bool { return s.Name == "" || IsWater(s.Name) }
 
 // meniscus appends the correction for a liquid other than water in glass that
 // was adjusted with water. The bottom of its meniscus stands higher against the

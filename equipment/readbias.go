@@ -35,7 +35,7 @@ func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
 	case t.Has("tolerance"):
 		k.tolerance(t)
 	case k.Class != nil:
-		k.Bias.FromClass = true
+		k.Bias.ClassLimit = true
 		k.Bias.Limit, k.Bias.ByClass = k.Class.Tolerance, k.Class.varies()
 		if k.Kind == Dropper && k.Capacity != k.Class.Capacity {
 			k.Bias.Limit = k.Class.Limit(k.Capacity)

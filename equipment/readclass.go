@@ -10,7 +10,7 @@ import (
 // without letters have a class of their own, which is assumed.
 func (r *kitReader) class(t *benchfile.Table, k *Measure) {
 	traits := kinds[k.Kind]
-	q := ClassQuery{Kind: string(k.Kind), Capacity: k.Capacity, Division: k.Division}
+	q := classQuery{Kind: string(k.Kind), Capacity: k.Capacity, Division: k.Division}
 	if traits.lettered {
 		q.Name = t.Word("class", "A", "AS", "B")
 	}
@@ -31,18 +31,18 @@ func (r *kitReader) class(t *benchfile.Table, k *Measure) {
 	case k.Kind == Dropper:
 		q.Capacity = standardDrop
 	}
-	c, err := FindClass(q)
+	c, err := findClass(q)
 	if err == nil {
 		k.Numbered = c.Numbered
 	}
-	switch classError, failed := err.(ClassError); {
+	switch wrong, failed := err.(classError); {
 	case failed && stated:
 		return
 	case failed && traits.lettered:
-		t.Fail("class", classError.Message, classError.Hint)
+		t.Fail("class", wrong.Message, wrong.Hint)
 		return
 	case failed:
-		t.Fail("", classError.Message, withoutClass.Replace(classError.Hint))
+		t.Fail("", wrong.Message, withoutClass.Replace(wrong.Hint))
 		return
 	case stated && !traits.lettered && !k.completedBy(c, t):
 		return
@@ -74,7 +74,7 @@ func (k *Measure) take(c Class) {
 		k.Bore = c.Bore
 	}
 	if k.Bore == 0 && kinds[k.Kind].reads {
-		other, err := FindClass(ClassQuery{Kind: c.Kind, Form: c.Form, Standard: "ASTM", Name: c.Name, Capacity: c.Capacity, Division: c.Division})
+		other, err := findClass(classQuery{Kind: c.Kind, Form: c.Form, Standard: "ASTM", Name: c.Name, Capacity: c.Capacity, Division: c.Division})
 		if err == nil && other.Bore > 0 {
 			k.Bore, k.BoreAssumed = other.Bore, true
 		}

@@ -104,7 +104,7 @@ func (k *Measure) drop(t *benchfile.Table) {
 	if !t.Has("drop") {
 		t.Fail("drop-of", "the size of a drop of "+k.DropOf+" is not stated", "weigh twenty drops, and state drop as well")
 	}
-	if sameLiquid(k.DropOf, water) {
+	if IsWater(k.DropOf) {
 		k.DropOf = ""
 	}
 }

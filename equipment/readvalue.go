@@ -103,9 +103,9 @@ func expansion(t *benchfile.Table) Stated {
 	case t.Has("expansion") && t.Has("material"):
 		t.Fail("expansion", "material and expansion are both stated", "state one of them")
 	case name != "":
-		glass, ok := FindGlass(name)
+		glass, ok := findGlass(name)
 		if !ok {
-			t.FailChoice("material", "material", name, GlassNames(), "or state its cubic expansion: expansion = \"9.9e-6 /°C\"")
+			t.FailChoice("material", "material", name, glassNames(), "or state its cubic expansion: expansion = \"9.9e-6 /°C\"")
 		}
 		return Stated{glass.Expansion, ok}
 	}

@@ -4,6 +4,7 @@ import "fmt"
 
 // retained is what the kit states, or what is assumed.
 func (k *Measure) retained(u Use) (r Retained, assumed bool) {
+	keeps := kinds[k.Kind].keeps
 	switch {
 	case k.Retained.Known:
 		return k.Retained, false
@@ -12,9 +13,9 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 			u.Notes.LeaveOut("scatter of what stays in the " + k.Name + " when it is emptied")
 		}
 		return Retained{}, false
-	case k.Kind.Receives():
+	case keeps == filmByCapacity || keeps == unknownFilm:
 		return k.retainedWhenPoured(u)
-	case u.Emptying == BlownOut && k.Kind.AnyVolume():
+	case u.Emptying == BlownOut && keeps == pressedEmpty:
 		return Retained{}, false // it is made to be pressed empty
 	case k.Class != nil && k.Class.DeadSpace > 0:
 		u.Notes.Assume(fmt.Sprintf("the dead space of the %s is at most %s (%s, %s)",
@@ -56,7 +57,7 @@ var retainedWhenPoured = map[float64]float64{5: 0.08, 10: 0.10, 25: 0.15, 50: 0.
 
 func (k *Measure) retainedWhenPoured(u Use) (Retained, bool) {
 	mean, ok := retainedWhenPoured[k.Capacity]
-	if k.Kind != Cylinder || !ok {
+	if kinds[k.Kind].keeps != filmByCapacity || !ok {
 		u.Notes.LeaveOut("what stays in the " + k.Name + " when it is poured out")
 		return Retained{}, false
 	}

@@ -56,7 +56,7 @@ func (s Spread) stated() []string {
 func (k *Measure) stated(changed string) []string {
 	switch changed {
 	case "class", "standard", "form":
-		if !k.Bias.FromClass {
+		if !k.Bias.ClassLimit {
 			return []string{"own limit of error"}
 		}
 	case "reading", "division", "bore":

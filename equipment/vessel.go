@@ -32,7 +32,7 @@ func (k *Measure) VesselMass() (g float64, stated bool) {
 // vessel reads the mass of an empty vessel.
 func (k *Measure) vessel(t *benchfile.Table) {
 	k.Vessel = VesselMass(t)
-	glass, _ := FindGlass(t.Text("material"))
+	glass, _ := findGlass(t.Text("material"))
 	k.Plastic = strings.HasPrefix(glass.Name, "poly") || k.Kind == Cylinder && t.Is("form", "plastic")
 }
 

@@ -93,15 +93,15 @@ func (b *bench) solidBefore(i int) bool {
 func (b *bench) delivering(i int) []string {
 	s := &b.route.Steps[i]
 	list := stateOf(s)
-	if len(list) == 0 && s.Measure.Kind != equipment.Dropper {
+	if len(list) == 0 && !s.Measure.Kind.Counts() {
 		list = []string{"rinse the " + pipetteOrVessel(s) + " with a little of the same first, to waste"}
 	}
-	switch s.Measure.Kind {
-	case equipment.Dropper:
+	switch s.Measure.Kind.Care() {
+	case equipment.Counted:
 		return append(list, "hold it upright; count")
-	case equipment.Piston, equipment.Syringe, equipment.Transfer:
+	case equipment.Pressed:
 		list = append(list, "no bubble; slow and even; wipe the tip")
-	case equipment.OneMark, equipment.Graduated, equipment.Burette:
+	case equipment.RunsOut:
 		list = append(list, "no bubble; wipe the tip; bottom of the meniscus at eye level", running(s))
 	default:
 		list = append(list, "bottom of the meniscus at eye level; pour, and let it drain")
@@ -114,8 +114,7 @@ func (b *bench) delivering(i int) []string {
 
 // pipetteOrVessel is what an instrument is called in a word.
 func pipetteOrVessel(s *route.Step) string {
-	switch s.Measure.Kind {
-	case equipment.OneMark, equipment.Graduated, equipment.Piston, equipment.Transfer:
+	if slices.Contains(equipment.PipetteKinds(), string(s.Measure.Kind)) {
 		return "pipette"
 	}
 	return string(s.Measure.Kind)

@@ -102,13 +102,7 @@ func (b *bench) take(i int) string {
 }
 
 // runsOut reports whether a measure has a tip that what it holds runs from.
-func runsOut(m *equipment.Measure) bool {
-	switch m.Kind {
-	case equipment.OneMark, equipment.Graduated, equipment.Burette, equipment.Syringe, equipment.Piston, equipment.Transfer, equipment.Dropper:
-		return true
-	}
-	return false
-}
+func runsOut(m *equipment.Measure) bool { return m.Kind.Care() != equipment.PouredOut }
 
 func slowly(strong bool) string {
 	if strong {

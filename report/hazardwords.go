@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment"
 	"minim/uncertainty/route"
 )
 
@@ -104,7 +105,7 @@ func reminding() func(word string) string {
 
 // saidOf reports whether a liquid has to be spoken of: water has only where words are stated
 // for it.
-func saidOf(c *route.Contained) bool { return len(c.Hazards) > 0 || !route.IsWater(c.Name) }
+func saidOf(c *route.Contained) bool { return len(c.Hazards) > 0 || !equipment.IsWater(c.Name) }
 
 // straddled says on which side of strengths, from which words hold, a solution was taken to
 // lie; "" where there is no doubt.

@@ -165,7 +165,7 @@ func orNone(amount float64, ok bool) func(func(float64) string) string {
 }
 
 // ownLimit reports whether the limit is the kit's own and not that of a class.
-func ownLimit(m *equipment.Measure) bool { return !m.Bias.FromClass }
+func ownLimit(m *equipment.Measure) bool { return !m.Bias.ClassLimit }
 
 // footnote numbers the rows of the class tables that are used.
 func footnote(all []*equipment.Measure, m *equipment.Measure) string {

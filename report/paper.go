@@ -252,7 +252,7 @@ func measureRow(name string, m *equipment.Measure) []string {
 		size += " by " + equipment.Millilitres(m.Division)
 	}
 	class, source := "", "as the kit states"
-	if m.Class != nil && (m.Bias.FromClass || m.Bias.ByClass) {
+	if m.Class != nil && (m.Bias.ClassLimit || m.Bias.ByClass) {
 		class, source = m.Class.String(), m.Class.Trust
 	}
 	limit := "±" + equipment.Millilitres(roundSignificant(m.Limit(m.Capacity), 3))

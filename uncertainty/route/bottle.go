@@ -60,10 +60,3 @@ func (p *Prep) giveOrTake(strength Strength, text string) (Estimate, error) {
 	}
 	return expandedBy(strength.Value, expanded.Value, 2), nil
 }
-
-// Comparable reports whether strengths in two units can be converted into each other
-// without a property of the solute.
-func (u Unit) Comparable(v Unit) bool {
-	needsNone := func(u Unit) bool { return u.basis != byAmount && u.basis != byVolume && u.basis != byActivity }
-	return u.basis == v.basis || needsNone(u) && needsNone(v)
-}

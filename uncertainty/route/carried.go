@@ -13,37 +13,11 @@ import (
 // needs it, it carries the target's own quantity in its place: mol/mL, mL/mL or U/mL.
 // Every formula stays the same, and what would need a mass is refused.
 
-// property is what turns strengths of a basis into mass concentrations.
-type property struct {
-	what, table, key, example string
-	stated                    bool
-	value                     float64
-}
-
-// propertyOf is the property that a basis needs; none for a mass in a volume.
-func (p *Prep) propertyOf(b basis) property {
-	of := func(e Estimate, what, table, key, example string) property {
-		return property{what, table, key, example, e.Known, e.Value}
-	}
-	switch b {
-	case byAmount:
-		return of(p.Solute.MolarMass, "the molar mass of the solute", "solute", "molar-mass", "58.44 g/mol")
-	case byMass:
-		density := Estimate{Value: p.Solvent.Density.Value, Known: p.Solvent.Density.Known}
-		return of(density, "the density of the solvent", "solvent", "density", "0.998 g/mL")
-	case byVolume:
-		return of(p.Solute.Density, "the density of the solute", "solute", "density", "0.789 g/mL")
-	case byActivity:
-		return of(p.Solute.Activity, "the activity of the solute", "solute", "activity", "30 U/mg")
-	}
-	return property{stated: true, value: 1}
-}
-
 // aim sets the target of a prep that is being read, and what its models carry.
 func (p *Prep) aim(s Strength) {
 	p.Target = s
-	if b := s.Unit.basis; b != byMass && !p.propertyOf(b).stated {
-		p.own = b
+	if b := &bases[s.Unit.basis]; b.carried != "" && !b.needs.in(p).Known {
+		p.own = s.Unit.basis
 	}
 }
 
@@ -53,14 +27,15 @@ func (p *Prep) CountsMass() bool { return p.own == byMassInVolume }
 
 // SoluteUnit is the unit in which the solute of a route is counted: g, or mol, mL or U
 // where the prep does not say what turns its strengths into grams.
-func (p *Prep) SoluteUnit() string {
-	return map[basis]string{byMassInVolume: "g", byAmount: "mol", byVolume: "mL", byActivity: "U"}[p.own]
-}
+func (p *Prep) SoluteUnit() string { return bases[p.own].carried }
+
+// countsVolume reports whether the models carry volumes of a liquid solute.
+func (p *Prep) countsVolume() bool { return bases[p.own].carried == "mL" }
 
 // WeighingNeeds says why nothing can be weighed where the models carry no masses: "a mass
 // needs the molar mass of the solute, since the target is in mol/L".
 func (p *Prep) WeighingNeeds() string {
-	return p.lacks("a mass", "", p.propertyOf(p.own)).Error()
+	return p.lacks("a mass", "", &bases[p.own].needs).Error()
 }
 
 // errFollows is the error of what cannot be worked out for a mistake in a property that
@@ -70,7 +45,7 @@ var errFollows = errors.New("follows from a mistake that is recorded already")
 // lackError says which property is not stated.
 type lackError struct {
 	says *quantity.Error
-	property
+	*property
 }
 
 func (e *lackError) Error() string { return e.says.Message }
@@ -84,9 +59,10 @@ func (p *Prep) canConvert(s Strength) error {
 		return nil
 	}
 	for _, b := range []basis{p.own, s.Unit.basis} {
-		switch need := p.propertyOf(b); {
-		case need.value != 0:
-		case need.stated || p.Target.Unit.per == 0:
+		need := &bases[b].needs
+		switch is := need.in(p); {
+		case is.Value != 0:
+		case is.Known || p.Target.Unit.per == 0:
 			return errFollows
 		default:
 			return p.lacks(s.Unit.Name, s.Text, need)
@@ -96,8 +72,8 @@ func (p *Prep) canConvert(s Strength) error {
 }
 
 // lacks is the error that something needs a property.
-func (p *Prep) lacks(what, found string, need property) error {
-	message := fmt.Sprintf("%s needs %s", what, need.what)
+func (p *Prep) lacks(what, found string, need *property) error {
+	message := fmt.Sprintf("%s needs the %s of the %s", what, need.name(), need.table)
 	if !p.CountsMass() {
 		message += ", since the target is in " + p.Target.Unit.Name
 	}
@@ -133,7 +109,7 @@ func (p *Prep) lackOf(s *Step) error {
 	case UsePacket:
 		what = "a packet"
 	case Measured:
-		if p.own != byVolume {
+		if !p.countsVolume() {
 			what = "a volume of solute"
 		}
 	default:
@@ -144,5 +120,5 @@ func (p *Prep) lackOf(s *Step) error {
 	if what == "" || p.CountsMass() {
 		return nil
 	}
-	return p.lacks(what, "", p.propertyOf(p.own))
+	return p.lacks(what, "", &bases[p.own].needs)
 }

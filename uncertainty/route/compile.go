@@ -48,6 +48,8 @@ type compiler struct {
 	parts map[int]part
 	// solvent of the prep.
 	solvent medium
+	// exact: materials are what they are estimated to be.
+	exact bool
 	brew
 }
 
@@ -213,8 +215,7 @@ func (c *compiler) newDay() equipment.Day {
 // temperature: stated, or for water by the density formula of Tanaka et al. in
 // the middle of the range, or that of its known name.
 func (s *Solvent) expansionAt(t float64) float64 {
-	liquid, found := equipment.FindLiquid(s.Name)
-	if found && liquid.Name == "water" && !s.expansionStated {
+	if equipment.IsWater(s.Name) && !s.expansionStated {
 		return equipment.WaterExpansion((20 + t) / 2)
 	}
 	return s.Expansion.Value
@@ -222,7 +223,7 @@ func (s *Solvent) expansionAt(t float64) float64 {
 
 // material appends a property of the solute, the solvent or a stock.
 func (c *compiler) material(owner, name, unit string, e Estimate, assumed bool) uncertainty.Node {
-	if e.Distribution == nil {
+	if e.Distribution == nil || c.exact {
 		return c.model.Constant(e.Value)
 	}
 	return c.model.Influence(uncertainty.Influence{

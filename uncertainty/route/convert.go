@@ -3,49 +3,44 @@ package route
 import "minim/uncertainty"
 
 // gramsPerML converts a strength to a mass concentration γ, with the properties
-// of the solute at their estimates:
+// of the solute at their estimates, by the model of fromBasis:
 //
 //	mol/L: γ = c M    % w/w: γ = w ρ0/(1 - w (1 - φ ρ0))    % v/v: γ = q ρ    U/mL: γ = s/a
 //
 // Its error names the property that the prep does not state. Where the models carry
 // another quantity in place of a mass (see carried.go), γ is that quantity in a mL.
 func (p *Prep) gramsPerML(s Strength) (float64, error) {
-	x := s.Value / s.Unit.per
 	if err := p.canConvert(s); err != nil {
 		return 0, err
 	}
-	switch s.Unit.basis {
-	case p.own:
-		return x, nil
-	case byAmount:
-		return x * p.Solute.MolarMass.Value, nil
-	case byMass:
-		density, phi := p.Solvent.Density.Value, p.phi().Value
-		return x * density / (1 - float64(x*(1-float64(phi*density)))), nil
-	case byVolume:
-		return x * p.Solute.Density.Value, nil
-	case byActivity:
-		return x / p.Solute.Activity.Value, nil
-	default:
-		return x, nil
+	c := p.atEstimates()
+	x, err := c.fromBasis(c.model.Constant(s.Value/s.Unit.per), s.Unit.basis, c.solvent)
+	if err != nil {
+		return 0, err
 	}
+	return c.model.Intended(x), nil
 }
 
-// fromGramsPerML is the inverse of gramsPerML.
+// fromGramsPerML is the inverse of gramsPerML. What it converts to must be convertible.
 func (p *Prep) fromGramsPerML(g float64, u Unit) float64 {
-	switch u.basis {
-	case p.own:
-	case byAmount:
-		g /= p.Solute.MolarMass.Value
-	case byMass:
-		density := p.Solvent.Density.Value
-		g /= density + float64(g*(1-float64(p.phi().Value*density)))
-	case byVolume:
-		g /= p.Solute.Density.Value
-	case byActivity:
-		g *= p.Solute.Activity.Value
+	c := p.atEstimates()
+	x, err := c.toUnit(c.liquidOf(g), u)
+	if err != nil {
+		panic("route: a strength that cannot be converted: " + err.Error())
 	}
-	return g * u.per
+	return c.model.Intended(x)
+}
+
+// atEstimates is a compiler of a model in which all properties are exactly their estimates.
+func (p *Prep) atEstimates() *compiler {
+	c := &compiler{prep: p, exact: true, solvent: medium{name: p.Solvent.Name}}
+	c.model = new(uncertainty.Model)
+	return c
+}
+
+// liquidOf is a solution of a concentration in g/mL in the solvent.
+func (c *compiler) liquidOf(concentration float64) *liquid {
+	return &liquid{concentration: c.model.Constant(concentration), medium: c.solvent}
 }
 
 // phi is the apparent specific volume of the solute: stated, or rectangular
@@ -60,22 +55,19 @@ func (p *Prep) phi() Estimate {
 
 // toUnit appends the strength of a solution in a unit.
 func (c *compiler) toUnit(l *liquid, u Unit) (uncertainty.Node, error) {
-	m, solute := c.model, c.prep.Solute
-	x := l.concentration
-	switch u.basis {
-	case c.prep.own:
-	case byAmount:
-		x = m.Divide(x, c.property("molar mass", "g/mol", solute.MolarMass))
-	case byMass:
+	m, x, needs := c.model, l.concentration, &bases[u.basis].needs
+	switch {
+	case u.basis == c.prep.own || needs.key == "":
+	case bases[u.basis].inMass:
 		w, _, err := c.byMass(l)
 		if err != nil {
 			return 0, err
 		}
 		x = w
-	case byVolume:
-		x = m.Divide(x, c.density())
-	case byActivity:
-		x = m.Multiply(x, c.property("activity", "U/g", solute.Activity))
+	case needs.inGram:
+		x = m.Multiply(x, c.property(needs))
+	default:
+		x = m.Divide(x, c.property(needs))
 	}
 	return m.Multiply(x, m.Constant(u.per)), nil
 }
@@ -83,26 +75,31 @@ func (c *compiler) toUnit(l *liquid, u Unit) (uncertainty.Node, error) {
 // fromUnit is the inverse of toUnit, for a node in a unit, dissolved in a
 // medium.
 func (c *compiler) fromUnit(x uncertainty.Node, u Unit, l medium) (uncertainty.Node, error) {
-	m, solute := c.model, c.prep.Solute
-	x = m.Multiply(x, m.Constant(1/u.per))
-	switch u.basis {
-	case c.prep.own:
-	case byAmount:
-		x = m.Multiply(x, c.property("molar mass", "g/mol", solute.MolarMass))
-	case byMass:
-		concentration, _, err := c.byVolume(x, l)
-		return concentration, err
-	case byVolume:
-		x = m.Multiply(x, c.density())
-	case byActivity:
-		x = m.Divide(x, c.property("activity", "U/g", solute.Activity))
-	}
-	return x, nil
+	return c.fromBasis(c.model.Multiply(x, c.model.Constant(1/u.per)), u.basis, l)
 }
 
-// property appends a property of the substance that the strength counts.
-func (c *compiler) property(name, unit string, e Estimate) uncertainty.Node {
-	return c.propertyOf(c.prep.Solute.Name, name, unit, e)
+// fromBasis appends the mass concentration of what is counted in 1 mL, or in 1 g.
+func (c *compiler) fromBasis(x uncertainty.Node, b basis, l medium) (uncertainty.Node, error) {
+	m, needs := c.model, &bases[b].needs
+	switch {
+	case b == c.prep.own || needs.key == "":
+		return x, nil
+	case bases[b].inMass:
+		concentration, _, err := c.byVolume(x, l)
+		return concentration, err
+	case needs.inGram:
+		return m.Divide(x, c.property(needs)), nil
+	}
+	return m.Multiply(x, c.property(needs)), nil
+}
+
+// property appends what turns strengths of a basis into mass concentrations.
+func (c *compiler) property(n *property) uncertainty.Node {
+	form := c.prep.Solute.Name
+	if n.weighed {
+		form = c.prep.Solute.Weighed()
+	}
+	return c.propertyOf(form, n.name(), n.unit, n.in(c.prep))
 }
 
 // propertyOf appends a property of the solute in one of its forms.
@@ -111,28 +108,31 @@ func (c *compiler) propertyOf(form, name, unit string, e Estimate) uncertainty.N
 }
 
 // density appends that of what is weighed or measured.
-func (c *compiler) density() uncertainty.Node {
-	return c.propertyOf(c.prep.Solute.Weighed(), "density", "g/mL", c.prep.Solute.Density)
-}
+func (c *compiler) density() uncertainty.Node { return c.property(&bases[byVolume].needs) }
 
 // MassFraction of a solution with a mass concentration γ in g/mL, with the
 // properties of the solute at their estimates. The density of the solvent must be
 // known.
 func (p *Prep) MassFraction(concentration float64) float64 {
-	return p.fromGramsPerML(concentration, Unit{basis: byMass, per: 1})
+	c := p.atEstimates()
+	w, _, err := c.byMass(c.liquidOf(concentration))
+	return c.known(w, err)
 }
 
 // Density in g/mL of a solution with a mass fraction, with the properties of the solute
 // at their estimates. The density of the solvent must be known.
 func (p *Prep) Density(massFraction float64) float64 {
-	if massFraction == 0 {
-		return p.Solvent.Density.Value
-	}
-	g, err := p.gramsPerML(Strength{Value: massFraction, Unit: Unit{basis: byMass, per: 1}})
+	c := p.atEstimates()
+	_, density, err := c.byVolume(c.model.Constant(massFraction), c.solvent)
+	return c.known(density, err)
+}
+
+// known is the value of what needs the density of the solvent.
+func (c *compiler) known(x uncertainty.Node, err error) float64 {
 	if err != nil {
 		panic("route: a solvent without a density: " + err.Error())
 	}
-	return g / massFraction
+	return c.model.Intended(x)
 }
 
 // TargetConcentration is the target in g/mL.

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-	"slices"
 
 	"minim/equipment"
 	"minim/uncertainty"
@@ -161,8 +160,8 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 // from: its strength grows by 1/(1 - e), e rectangular from 0 to E.
 func (c *compiler) evaporate(i int, l *liquid) {
 	limit := c.prep.Solvent.Evaporation
-	if name := c.prep.Solvent.Name; !c.prep.Solvent.evaporationStated && volatile(name) {
-		c.notes.LeaveOut("evaporation of " + name + " before it is taken from")
+	if known, _ := equipment.FindLiquid(c.prep.Solvent.Name); known.Volatile && !c.prep.Solvent.evaporationStated {
+		c.notes.LeaveOut("evaporation of " + c.prep.Solvent.Name + " before it is taken from")
 	}
 	if limit == 0 || l.evaporated || l.bought {
 		return
@@ -171,13 +170,6 @@ func (c *compiler) evaporate(i int, l *liquid) {
 	l.concentration = c.model.Divide(l.concentration, grown)
 	l.volume = c.model.Multiply(l.volume, grown)
 	l.hasFraction, l.evaporated = false, true
-}
-
-// volatile reports whether a solvent is known to evaporate from an open vessel
-// (common practice, no source).
-func volatile(name string) bool {
-	liquid, found := equipment.FindLiquid(name)
-	return found && slices.Contains([]string{"ethanol", "ethanol 96 %", "acetone", "isopropanol"}, liquid.Name)
 }
 
 // drawMeasured is draw for a volume that a step has measured out, in mL or drops.

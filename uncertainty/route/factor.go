@@ -20,11 +20,11 @@ type Factor struct {
 	Own, Fourth float64
 	// Shared are the relative contributions c u/mean, with their signs, of
 	// influences that other steps may share.
-	Shared []SharedPart
+	Shared []sharedPart
 }
 
-// SharedPart is the relative contribution of an influence to a factor.
-type SharedPart struct {
+// sharedPart is the relative contribution of an influence to a factor.
+type sharedPart struct {
 	Owner, Name string
 	Relative    float64
 }
@@ -81,7 +81,7 @@ func (p *Prep) SourceFactor(s Step, coverage float64) (f Factor, intended float6
 // concentration in g/mL. It is not a constant for mass fractions, where the
 // density changes with the strength; ok is then false.
 func (p *Prep) UnitFactor() (f Factor, ok bool, err error) {
-	if p.Target.Unit.basis == byMass {
+	if bases[p.Target.Unit.basis].inMass {
 		return Factor{}, false, nil
 	}
 	c := p.singleStep(Step{})
@@ -124,7 +124,7 @@ func (c *compiler) factor(node uncertainty.Node, err error) (Factor, error) {
 				f.Fourth += r * r * r * r / line.DegreesOfFreedom
 			}
 		default:
-			f.Shared = append(f.Shared, SharedPart{line.Owner, line.Name, r})
+			f.Shared = append(f.Shared, sharedPart{line.Owner, line.Name, r})
 		}
 	}
 	return f, nil

@@ -192,11 +192,11 @@ func (r *Route) takenFrom(step int) (list []int) {
 // withLiquid adds a liquid to those that a solution holds, "" for the solvent of the prep.
 // A name and its aliases are one liquid; words are stated for the solvent of the prep only.
 func (p *Prep) withLiquid(list []Contained, name string) []Contained {
-	if name == "" || SameLiquid(name, p.Solvent.Name) {
+	if name == "" || equipment.SameLiquid(name, p.Solvent.Name) {
 		name = p.Solvent.Name
 	}
 	for _, c := range list {
-		if SameLiquid(c.Name, name) {
+		if equipment.SameLiquid(c.Name, name) {
 			return list
 		}
 	}
@@ -220,10 +220,3 @@ func (p *Prep) Liquids(routes ...*Route) []Contained {
 	}
 	return list
 }
-
-// SameLiquid reports whether two names are of one liquid, by the table of known ones or
-// as they are spelt, whatever their capitals and spaces.
-func SameLiquid(a, b string) bool { return equipment.LiquidName(a) == equipment.LiquidName(b) }
-
-// IsWater reports whether a name is one of water's.
-func IsWater(name string) bool { return SameLiquid(name, "water") }

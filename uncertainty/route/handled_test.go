@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/equipment"
 	"minim/uncertainty/near"
 )
 
@@ -133,11 +134,11 @@ func TestHazardsOfAStockOfUnknownDensity(t *testing.T) {
 
 func TestOneLiquidUnderItsNames(t *testing.T) {
 	for _, name := range []string{"water", "Water", "deionised water", " DEIONISED  water"} {
-		assert.True(t, IsWater(name), name)
+		assert.True(t, equipment.IsWater(name), name)
 	}
-	assert.False(t, IsWater("heavy water"))
-	assert.True(t, SameLiquid("Linseed  oil", "linseed oil"))
-	assert.False(t, SameLiquid("linseed oil", "oil"))
+	assert.False(t, equipment.IsWater("heavy water"))
+	assert.True(t, equipment.SameLiquid("Linseed  oil", "linseed oil"))
+	assert.False(t, equipment.SameLiquid("linseed oil", "oil"))
 }
 
 // Words from 2 g/100 mL hold from there on, whatever the unit of the strength aimed at:

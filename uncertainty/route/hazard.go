@@ -86,12 +86,12 @@ func (h *SolutionHazards) Strong() bool {
 	return h.Unknown() || h.StrongByName || h.Any("acid", "alkali", "corrosive")
 }
 
-// GivesOffGas reports whether it must not be closed tightly.
-func (h *SolutionHazards) GivesOffGas() bool { return h.Any("gives off gas") }
+// givesOffGas reports whether it must not be closed tightly.
+func (h *SolutionHazards) givesOffGas() bool { return h.Any("gives off gas") }
 
 // IntoSolvent reports whether it goes into the solvent, or into what is weaker: it is
 // strong, or the gas that it gives off must come little by little.
-func (h *SolutionHazards) IntoSolvent() bool { return h.Strong() || h.GivesOffGas() }
+func (h *SolutionHazards) IntoSolvent() bool { return h.Strong() || h.givesOffGas() }
 
 // addWords appends the words that are not yet there.
 func addWords(list, more []string) []string {

@@ -147,7 +147,7 @@ func (c *compiler) arrangeRung(r *Rung) {
 	solvent := SolutionHazards{Solution: c.prep.Solvent.Hazards}
 	r.Hazards = c.prep.HazardsAt(r.Analytic.Lower(), r.Analytic.Upper())
 	r.IntoSolvent = of.IntoSolvent()
-	r.Gas = of.GivesOffGas() || r.Hazards.GivesOffGas() || solvent.GivesOffGas()
+	r.Gas = of.givesOffGas() || r.Hazards.givesOffGas() || solvent.givesOffGas()
 	aliquot := part{ml: r.TakeML, concentration: c.current.concentration}
 	r.Bath = c.warms(of, aliquot) && solventAhead(whole, r.TakeML) < 2*r.TakeML
 }

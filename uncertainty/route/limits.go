@@ -91,7 +91,7 @@ func (p *Prep) readLimits(root *benchfile.Table) Limits {
 // strengths into masses.
 func (p *Prep) needMass(t *benchfile.Table, key, what string) {
 	if !p.CountsMass() {
-		failStrength(t, key, p.lacks(what, "", p.propertyOf(p.own)))
+		failStrength(t, key, p.lacks(what, "", &bases[p.own].needs))
 	}
 }
 

@@ -12,7 +12,7 @@ import (
 // acid, alkali or toxic. A solute that is recognised as anything else by its name is left
 // out, and so is one stated to be a solid of which no hazard word is stated.
 func (p *Prep) MayEvaporate() bool {
-	if liquid, found := equipment.FindLiquid(p.Solvent.Name); !found || liquid.Name != "water" {
+	if !equipment.IsWater(p.Solvent.Name) {
 		return false
 	}
 	h := SolutionHazards{Solution: slices.Clone(p.Solute.Hazards)}

@@ -20,17 +20,10 @@ type medium struct {
 	solute bool
 }
 
-// alcohol is the volume fraction of ethanol in liquids that are ethanol and
-// water.
-var alcohol = map[string]float64{"water": 0, "ethanol": 1, "ethanol 96 %": 0.96}
-
 // mediumOf is the liquid of a name or an alias.
 func mediumOf(name string) medium {
-	if liquid, ok := equipment.FindLiquid(name); ok {
-		name = liquid.Name
-	}
-	if q, ok := alcohol[name]; ok {
-		return medium{name: name, ethanol: q}
+	if liquid, found := equipment.FindLiquid(name); found {
+		return medium{name: liquid.Name, ethanol: liquid.Alcohol}
 	}
 	return medium{name: name, ethanol: math.NaN()}
 }
@@ -121,7 +114,7 @@ func (c *compiler) densityOf(l medium) (float64, error) {
 		return liquid.Density, nil
 	case !math.IsNaN(l.ethanol):
 		return equipment.AlcoholDensity(equipment.AlcoholByMass(l.ethanol)), nil
-	case c.prep.Target.Unit.basis == byMass && strings.HasSuffix(l.name, " and "+c.solvent.name):
+	case bases[c.prep.Target.Unit.basis].inMass && strings.HasSuffix(l.name, " and "+c.solvent.name):
 		c.notes.LeaveOut(fmt.Sprintf("density of %s (taken as that of %s; a strength by mass hardly needs it)", l.name, c.solvent.name))
 		return solvent.Density.Value, nil
 	}

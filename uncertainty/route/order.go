@@ -82,10 +82,10 @@ func (c *compiler) order(first, last int) *Order {
 		o.Parts[i] = h
 		o.IntoSolvent = o.IntoSolvent || h.IntoSolvent()
 		o.Unknown = o.Unknown || h.Unknown()
-		o.Gas = o.Gas || h.GivesOffGas()
+		o.Gas = o.Gas || h.givesOffGas()
 	}
 	made, solvent := c.hazardsOf(c.solutions[last].concentration), SolutionHazards{Solution: c.prep.Solvent.Hazards}
-	o.Gas = o.Gas || made.GivesOffGas() || solvent.GivesOffGas()
+	o.Gas = o.Gas || made.givesOffGas() || solvent.givesOffGas()
 	if o.IntoSolvent {
 		c.arrange(o)
 	}

@@ -90,8 +90,8 @@ type Solute struct {
 	Density Estimate
 	// SpecificVolume is the apparent specific volume φ in solution, in mL/g.
 	SpecificVolume Estimate
-	// Activity in U/g, for strengths in U/mL.
-	Activity Estimate
+	// properties by key serve only to convert strengths, as the activity in U/g does.
+	properties map[string]Estimate
 	// Solubility in g/mL; 0 when not stated.
 	Solubility float64
 	// Price of 1 g of what is weighed.

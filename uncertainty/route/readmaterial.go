@@ -22,9 +22,9 @@ func readSolute(t *benchfile.Table) Solute {
 		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, quantity.LimitOf("molar-mass"), "sodium chloride has \"58.44 g/mol\""),
 		Density:        likely(t, "density", quantity.Density, quantity.LimitOf("density of a solute"), "sugar has \"1.59 g/mL\", quartz \"2.65 g/mL\""),
 		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, quantity.LimitOf("specific-volume"), "common solids have between -0.15 and 0.9 mL/g"),
-		Activity:       estimate(t, "activity", parseActivity, parseActivity),
 		NonVolatile:    t.Flag("non-volatile"),
 		Hazards:        hazardWords(t, "hazards"),
+		properties:     readProperties(t),
 	}
 	s.readForm(t)
 	return s
@@ -63,19 +63,6 @@ func likely(t *benchfile.Table, key string, kind quantity.Kind, limit quantity.L
 		}
 		return v, err
 	}, parse)
-}
-
-// parseActivity reads units of activity in a mass, "30 U/mg", as U/g.
-func parseActivity(text string) (float64, error) {
-	v, unit, err := quantity.Split(text)
-	if err != nil {
-		return 0, err
-	}
-	per := map[string]float64{"U/g": 1, "U/mg": 1e3, "U/µg": 1e6}[unit]
-	if per == 0 || !quantity.LimitOf("activity").Holds(v*per) {
-		return 0, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not an activity", text), Hint: "write units in a mass, \"30 U/mg\""}
-	}
-	return v * per, nil
 }
 
 func readSolvent(t *benchfile.Table) Solvent {

@@ -100,17 +100,6 @@ func (p *Prep) strength(t *benchfile.Table, key string) Strength {
 	return s
 }
 
-// holdable is what 1 mL of a solution can hold, of what the models carry, with a hint.
-var holdable = map[basis]struct {
-	limit quantity.Limit
-	hint  string
-}{
-	byMassInVolume: {quantity.LimitOf("strength"), "state one between 1e-12 g/L and 3000 g/L"},
-	byAmount:       {quantity.LimitOf("strength by amount"), "state one between 1e-15 mol/L and 100 mol/L"},
-	byVolume:       {quantity.LimitOf("strength by volume"), "state one between 1e-13 % v/v and 100 % v/v"},
-	byActivity:     {quantity.LimitOf("strength by activity"), "state one between 1e-12 U/mL and 1e12 U/mL"},
-}
-
 // parseStrength reads a strength that the solute can have.
 func (p *Prep) parseStrength(text string) (Strength, error) {
 	s, err := ParseStrength(text)
@@ -121,10 +110,10 @@ func (p *Prep) parseStrength(text string) (Strength, error) {
 	switch {
 	case err != nil:
 		return Strength{}, err
-	case (s.Unit.basis == byMass || s.Unit.basis == byVolume) && s.Value > s.Unit.per:
+	case bases[s.Unit.basis].part && s.Value > s.Unit.per:
 		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is more than 100 %%", text)}
-	case !holdable[p.own].limit.Holds(grams):
-		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text), Hint: holdable[p.own].hint}
+	case !bases[p.own].limit.Holds(grams):
+		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text), Hint: bases[p.own].hint}
 	}
 	return s, nil
 }

@@ -80,7 +80,7 @@ func (c *compiler) purity() uncertainty.Node {
 	purity := c.propertyOf(solute.Weighed(), "assay", "", assay)
 	switch {
 	case solute.WeighedMolarMass.Known:
-		form := c.model.Divide(c.property("molar mass", "g/mol", solute.MolarMass), c.propertyOf(solute.Weighed(), "molar mass", "g/mol", solute.WeighedMolarMass))
+		form := c.model.Divide(c.property(&bases[byAmount].needs), c.propertyOf(solute.Weighed(), "molar mass", "g/mol", solute.WeighedMolarMass))
 		return c.model.Multiply(purity, form)
 	case solute.Converted():
 		return c.model.Multiply(purity, c.model.Constant(solute.FormFactor))
@@ -116,7 +116,7 @@ func (c *compiler) packet(s *Step) {
 
 // measure adds a liquid solute: m = V ρ, or V where volumes are carried, and keeps its volume.
 func (c *compiler) measure(i int) error {
-	if !c.prep.Solute.Density.Known && c.prep.own != byVolume {
+	if !c.prep.Solute.Density.Known && !c.prep.countsVolume() {
 		return &equipment.Impossible{Reason: "a solute that is measured by volume needs its density, which the prep does not state"}
 	}
 	c.medium = mediumOf(c.prep.Solute.Weighed())
@@ -126,7 +126,7 @@ func (c *compiler) measure(i int) error {
 		return err
 	}
 	density := c.model.Constant(1) // of a liquid of which the volume counts
-	if c.prep.own != byVolume {
+	if !c.prep.countsVolume() {
 		density = c.density()
 	}
 	mass := c.model.Multiply(volume, density)

@@ -8,82 +8,6 @@ import (
 	"minim/equipment/quantity"
 )
 
-// basis says what a strength counts.
-type basis int
-
-// The bases of strengths.
-const (
-	byMassInVolume basis = iota // mass of solute in a volume of solution
-	byAmount                    // amount of substance in a volume of solution
-	byMass                      // mass of solute in a mass of solution
-	byVolume                    // volume of solute in a volume of solution
-	byActivity                  // units of activity in a volume of solution
-)
-
-// Unit is a unit of strength with its basis, such as "% w/v".
-type Unit struct {
-	Name  string
-	basis basis
-	// per is the number of units in 1 g/mL, mol/mL, g/g, mL/mL or U/mL.
-	per float64
-}
-
-// Quantity is the kind of quantity that a strength in the unit is (ISO 80000-9, from
-// memory), with what it counts over what.
-func (u Unit) Quantity() string {
-	switch u.basis {
-	case byAmount:
-		return "amount-of-substance concentration"
-	case byMass:
-		return "mass fraction"
-	case byVolume:
-		return "volume concentration"
-	case byActivity:
-		return "catalytic activity concentration"
-	}
-	return "mass concentration"
-}
-
-// Counts says what the unit counts over what: "grams in 100 mL of solution".
-func (u Unit) Counts() string {
-	switch u.Name {
-	case "% w/v":
-		return "grams in 100 mL of solution"
-	case "% w/w":
-		return "grams in 100 g of solution"
-	case "% v/v":
-		return "millilitres of the liquid solute in 100 mL of solution"
-	case "U/mL":
-		return "units of activity in 1 mL of solution"
-	}
-	return ""
-}
-
-// Name and definition: 1 % w/v is 1 g in 100 mL; mol/L is (g/L)/M; a U is the
-// unit in which the activity of the solute is stated.
-var units = []Unit{
-	{"% w/v", byMassInVolume, 100},
-	{"% w/w", byMass, 100},
-	{"% v/v", byVolume, 100},
-	{"g/L", byMassInVolume, 1e3},
-	{"mg/mL", byMassInVolume, 1e3},
-	{"mg/L", byMassInVolume, 1e6},
-	{"µg/mL", byMassInVolume, 1e6},
-	{"mol/L", byAmount, 1e3},
-	{"mmol/L", byAmount, 1e6},
-	{"µmol/L", byAmount, 1e9},
-	{"U/mL", byActivity, 1},
-}
-
-// UnitNames lists the units of strength that a file may use.
-func UnitNames() []string {
-	names := make([]string, len(units))
-	for i, u := range units {
-		names[i] = u.Name
-	}
-	return names
-}
-
 // Strength is a concentration in a unit.
 type Strength struct {
 	Value float64
@@ -112,7 +36,7 @@ func ParseStrength(text string) (Strength, error) {
 
 func unknownUnit(text, unit string) error {
 	e := &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not a unit of strength", unit),
-		Hint: "write one of " + strings.Join(UnitNames(), ", ")}
+		Hint: "write one of " + strings.Join(unitNames(), ", ")}
 	same := slices.IndexFunc(units, func(u Unit) bool { return strings.EqualFold(u.Name, unit) })
 	switch {
 	case unit == "":

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-
-	"minim/equipment/quantity"
 )
 
 // strongest is the concentration, in what the models carry, that no solution of the solute
@@ -22,19 +20,14 @@ func (p *Prep) strongest() (most float64, why string) {
 			most, why = x, reason
 		}
 	}
-	switch p.own {
-	case byAmount:
-		note(quantity.LimitOf("strength by amount").Most, "the strongest of any solute")
-	case byVolume:
-		note(1, "100 % v/v")
-	case byMassInVolume:
-		note(quantity.LimitOf("strength").Most, "the strongest of any solute")
-		if p.Solute.Density.Known {
-			note(p.Solute.Density.Value, "its density")
-		}
-		if p.Solute.SpecificVolume.Known {
-			note(1/p.Solute.SpecificVolume.Value, "100 % w/w")
-		}
+	if has := &bases[p.own]; has.strongest != "" {
+		note(has.limit.Most, has.strongest)
+	}
+	if p.CountsMass() && p.Solute.Density.Known {
+		note(p.Solute.Density.Value, "its density")
+	}
+	if p.CountsMass() && p.Solute.SpecificVolume.Known {
+		note(1/p.Solute.SpecificVolume.Value, "100 % w/w")
 	}
 	return most, why
 }

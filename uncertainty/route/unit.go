@@ -1,0 +1,171 @@
+package route
+
+import (
+	"fmt"
+	"strings"
+
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+)
+
+// Unit is a unit of strength with its basis, such as "% w/v".
+type Unit struct {
+	Name  string
+	basis basis
+	// per is the number of units in 1 g/mL, mol/mL, g/g, mL/mL or U/mL.
+	per float64
+	// counts is what [Unit.Counts] says.
+	counts string
+}
+
+// Name and definition: 1 % w/v is 1 g in 100 mL; mol/L is (g/L)/M; a U is the
+// unit in which the activity of the solute is stated.
+var units = []Unit{
+	{"% w/v", byMassInVolume, 100, "grams in 100 mL of solution"},
+	{"% w/w", byMass, 100, "grams in 100 g of solution"},
+	{"% v/v", byVolume, 100, "millilitres of the liquid solute in 100 mL of solution"},
+	{"g/L", byMassInVolume, 1e3, ""},
+	{"mg/mL", byMassInVolume, 1e3, ""},
+	{"mg/L", byMassInVolume, 1e6, ""},
+	{"µg/mL", byMassInVolume, 1e6, ""},
+	{"mol/L", byAmount, 1e3, ""},
+	{"mmol/L", byAmount, 1e6, ""},
+	{"µmol/L", byAmount, 1e9, ""},
+	{"U/mL", byActivity, 1, "units of activity in 1 mL of solution"},
+}
+
+// basis says what a strength counts.
+type basis int
+
+// The bases of strengths.
+const (
+	byMassInVolume basis = iota // mass of solute in a volume of solution
+	byAmount                    // amount of substance in a volume of solution
+	byMass                      // mass of solute in a mass of solution
+	byVolume                    // volume of solute in a volume of solution
+	byActivity                  // units of activity in a volume of solution
+)
+
+// basisTraits is how strengths of a basis differ from others.
+type basisTraits struct {
+	// quantity is what [Unit.Quantity] says.
+	quantity string
+	// carried is the unit of what models can carry of the basis in 1 mL, in place of a
+	// mass; "" of a basis that they cannot carry.
+	carried string
+	// limit of what is carried in 1 mL, and the hint beside it; strongest says why nothing
+	// is above it, "" where that is not known.
+	limit           quantity.Limit
+	hint, strongest string
+	// part: a part of the whole, at most 1. inMass: of the mass of the solution, so that its
+	// density counts.
+	part, inMass bool
+	// needs is what turns it into a mass concentration.
+	needs property
+}
+
+var bases = [...]basisTraits{
+	byMassInVolume: {
+		quantity: "mass concentration", carried: "g", strongest: "the strongest of any solute",
+		limit: quantity.LimitOf("strength"), hint: "state one between 1e-12 g/L and 3000 g/L",
+	},
+	byAmount: {
+		quantity: "amount-of-substance concentration", carried: "mol", strongest: "the strongest of any solute",
+		limit: quantity.LimitOf("strength by amount"), hint: "state one between 1e-15 mol/L and 100 mol/L",
+		needs: property{table: "solute", key: "molar-mass", unit: "g/mol", example: "58.44 g/mol",
+			of: func(p *Prep) Estimate { return p.Solute.MolarMass }},
+	},
+	byMass: {
+		quantity: "mass fraction", part: true, inMass: true,
+		needs: property{table: "solvent", key: "density", unit: "g/mL", example: "0.998 g/mL",
+			of: func(p *Prep) Estimate {
+				return Estimate{Value: p.Solvent.Density.Value, Known: p.Solvent.Density.Known}
+			}},
+	},
+	byVolume: {
+		quantity: "volume concentration", part: true, carried: "mL", strongest: "100 % v/v",
+		limit: quantity.LimitOf("strength by volume"), hint: "state one between 1e-13 % v/v and 100 % v/v",
+		needs: property{table: "solute", key: "density", unit: "g/mL", example: "0.789 g/mL", weighed: true,
+			of: func(p *Prep) Estimate { return p.Solute.Density }},
+	},
+	byActivity: {
+		quantity: "catalytic activity concentration", carried: "U",
+		limit: quantity.LimitOf("strength by activity"), hint: "state one between 1e-12 U/mL and 1e12 U/mL",
+		needs: property{table: "solute", key: "activity", unit: "U/g", example: "30 U/mg", inGram: true,
+			parse: parseActivity},
+	},
+}
+
+// property is what turns strengths of a basis into mass concentrations.
+type property struct {
+	// table and key of a prep that state it, in a unit, with an example.
+	table, key, unit, example string
+	// of is its value in a prep. Where it serves nothing else it is read by parse alone.
+	of    func(*Prep) Estimate
+	parse parser
+	// weighed: it is one of the form that is weighed, not of the substance that counts.
+	weighed bool
+	// inGram: it is how much there is in 1 g, and not the mass of so much.
+	inGram bool
+}
+
+// name is that of its influence.
+func (n *property) name() string { return strings.ReplaceAll(n.key, "-", " ") }
+
+// in is the property as a prep states it; none is needed for a mass in a volume.
+func (n *property) in(p *Prep) Estimate {
+	switch {
+	case n.parse != nil:
+		return p.Solute.properties[n.key]
+	case n.of != nil:
+		return n.of(p)
+	}
+	return Estimate{Value: 1, Known: true}
+}
+
+// readProperties reads what serves nothing but to convert strengths.
+func readProperties(t *benchfile.Table) map[string]Estimate {
+	read := make(map[string]Estimate)
+	for i := range bases {
+		if n := &bases[i].needs; n.parse != nil {
+			read[n.key] = estimate(t, n.key, n.parse, n.parse)
+		}
+	}
+	return read
+}
+
+// parseActivity reads units of activity in a mass, "30 U/mg", as U/g.
+func parseActivity(text string) (float64, error) {
+	v, unit, err := quantity.Split(text)
+	if err != nil {
+		return 0, err
+	}
+	per := map[string]float64{"U/g": 1, "U/mg": 1e3, "U/µg": 1e6}[unit]
+	if per == 0 || !quantity.LimitOf("activity").Holds(v*per) {
+		return 0, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not an activity", text), Hint: "write units in a mass, \"30 U/mg\""}
+	}
+	return v * per, nil
+}
+
+// Quantity is the kind of quantity that a strength in the unit is (ISO 80000-9, from
+// memory), with what it counts over what.
+func (u Unit) Quantity() string { return bases[u.basis].quantity }
+
+// Counts says what the unit counts over what: "grams in 100 mL of solution".
+func (u Unit) Counts() string { return u.counts }
+
+// Comparable reports whether strengths in two units can be converted into each other
+// without a property of the solute.
+func (u Unit) Comparable(v Unit) bool {
+	needsNone := func(u Unit) bool { return bases[u.basis].needs.table != "solute" }
+	return u.basis == v.basis || needsNone(u) && needsNone(v)
+}
+
+// unitNames lists the units of strength that a file may use.
+func unitNames() []string {
+	names := make([]string, len(units))
+	for i, u := range units {
+		names[i] = u.Name
+	}
+	return names
+}
