@@ -174,7 +174,7 @@ func readState(t *benchfile.Table) State {
 
 func (s *Step) emptying(t *benchfile.Table) equipment.Emptying {
 	rinsed, blown := t.Flag("rinsed"), false
-	if s.Verb != Pour {
+	if grammars[s.Verb].instrument != "from" { // a vessel that is poured out has no tip
 		blown = t.Flag("blown-out")
 	}
 	kind := equipment.OneMark
