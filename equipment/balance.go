@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -31,7 +32,7 @@ type Balance struct {
 // Shows returns an [Impossible] error when the display cannot show a reading.
 func (b *Balance) Shows(reading float64) error {
 	if reading > b.Capacity*(1+1e-12) {
-		return impossible("%s is more than the %s carries: %s", Grams(reading), b.Name, Grams(b.Capacity))
+		return impossible("%s is more than the %s carries: %s", quantity.Grams(reading), b.Name, quantity.Grams(b.Capacity))
 	}
 	steps := math.Round(reading / b.Readability)
 	if isMultiple(reading, b.Readability) && steps > 0 {
@@ -41,7 +42,7 @@ func (b *Balance) Shows(reading float64) error {
 	if steps < 1 {
 		nearest = fmt.Sprintf("; the least it can show is %s", display(b.Readability, b.Readability))
 	}
-	return impossible("%s shows as %s on the %s%s", Grams(reading), shown, b.Name, nearest)
+	return impossible("%s shows as %s on the %s%s", quantity.Grams(reading), shown, b.Name, nearest)
 }
 
 // Displayed is a number of digits of the balance in g, as it is displayed.
@@ -128,7 +129,7 @@ func (b *Balance) repeatability(u Use) uncertainty.Node {
 	s, d := b.Repeatability, b.Readability
 	name := "repeatability, " + b.Name
 	if !s.Known {
-		u.Notes.Assume(fmt.Sprintf("the %s repeats within s = %s (one digit)", b.Name, Grams(d)))
+		u.Notes.Assume(fmt.Sprintf("the %s repeats within s = %s (one digit)", b.Name, quantity.Grams(d)))
 		return u.assumedError(u.Step, b.Name, name, "g", uncertainty.Normal{Sigma: b.pure(d)})
 	}
 	return u.Model.Influence(uncertainty.Influence{
@@ -172,7 +173,7 @@ func (b *Balance) WithReadability(d float64) *Balance {
 		panic(fmt.Sprintf("equipment: a balance that reads to %v g", d))
 	}
 	other := *b
-	other.Name, other.Price = "balance reading "+Grams(d), Price{}
+	other.Name, other.Price = "balance reading "+quantity.Grams(d), Price{}
 	other.Readability = d
 	for _, figure := range []*float64{&other.Repeatability.S, &other.Linearity.Value, &other.Weighing.Value} {
 		*figure *= d / b.Readability

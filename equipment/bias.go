@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -74,7 +75,7 @@ func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
 	part := func(name string, share float64) uncertainty.Node {
 		return u.error(owner, k.Name, name, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
 	}
-	at := fmt.Sprintf("bias of the %s at %s", piece, Millilitres(mark))
+	at := fmt.Sprintf("bias of the %s at %s", piece, quantity.Millilitres(mark))
 	r := k.Bias.BetweenMarks
 	switch {
 	case k.Bias.Correction != 0:

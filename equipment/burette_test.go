@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/near"
 )
 
@@ -20,7 +21,7 @@ func TestBuretteReadings(t *testing.T) {
 		u := alone()
 		u.BenchReading = Ordinary
 		got := delivered(t, one(t, oneBurette), u, volume)
-		bias := "bias of the x at " + Millilitres(volume)
+		bias := "bias of the x at " + quantity.Millilitres(volume)
 		assert.Equal(t, set(append(readings, bias)...), names(got.Analytic))
 		for _, name := range readings {
 			same(t, got.Analytic, name, 0.5*0.1/math.Sqrt(6))
@@ -59,11 +60,11 @@ func TestPlasticAndSquatCylinders(t *testing.T) {
 	}{
 		{"plastic", 100, 1, 1, 0.40}, {"squat", 10, 1, 1, 0.10}, {"tall", 100, 1, 1, 0.40}, {"tall", 10, 0.2, 0.2, 0.10},
 	} {
-		k := one(t, "[[cylinder]]\nname = \"x\"\ncapacity = \""+Millilitres(c.capacity)+"\"\nclass = \"B\"\nform = \""+c.form+"\"\n")
+		k := one(t, "[[cylinder]]\nname = \"x\"\ncapacity = \""+quantity.Millilitres(c.capacity)+"\"\nclass = \"B\"\nform = \""+c.form+"\"\n")
 		u := alone()
 		u.BenchReading = Careful
 		got := delivered(t, k, u, c.capacity)
-		same(t, got.Analytic, "bias of the x at "+Millilitres(c.capacity), c.limit/math.Sqrt(6))
+		same(t, got.Analytic, "bias of the x at "+quantity.Millilitres(c.capacity), c.limit/math.Sqrt(6))
 		same(t, got.Analytic, "reading of the x", 0.2*c.division/math.Sqrt(6))
 		near.Relative(t, c.form, c.capacity-c.keeps, got.Value, 1e-12)
 		assert.Equal(t, c.capacity, got.Intended)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -124,4 +125,4 @@ func (f dropRatio) append(u Use, k *Measure) uncertainty.Node {
 	})
 }
 
-func twoPlaces(x float64) string { return number(math.Round(100*x)/100, 9) }
+func twoPlaces(x float64) string { return quantity.Decimal(math.Round(100*x)/100, 9) }

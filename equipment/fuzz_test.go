@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -78,7 +79,7 @@ func tryBalance(t *testing.T, b *Balance) {
 			finite(t, b.Name, least, b.Uncertainty(least))
 		}
 	}
-	if text := b.Display(most) + Grams(most); len(text) > 100 {
+	if text := b.Display(most) + quantity.Grams(most); len(text) > 100 {
 		t.Fatalf("%s is no reading", text)
 	}
 }

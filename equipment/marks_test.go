@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/near"
 )
 
@@ -77,7 +78,7 @@ func TestMarksCanBeRead(t *testing.T) {
 			assert.GreaterOrEqual(t, marks[0]/c.Capacity, map[bool]float64{true: 0.1, false: 0.2}[k.Kind == Piston]-1e-12)
 			for _, mark := range marks {
 				require.NoError(t, k.Reads(mark))
-				assert.LessOrEqual(t, len(number(mark, 9)), 8, "%v of %v", mark, c)
+				assert.LessOrEqual(t, len(quantity.Decimal(mark, 9)), 8, "%v of %v", mark, c)
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -63,11 +64,11 @@ type Measure struct {
 func (k *Measure) Reads(volume float64) error {
 	switch {
 	case volume > k.Capacity*(1+1e-12):
-		return impossible("%s is more than the %s holds: %s", Millilitres(volume), k.Name, Millilitres(k.Capacity))
+		return impossible("%s is more than the %s holds: %s", quantity.Millilitres(volume), k.Name, quantity.Millilitres(k.Capacity))
 	case k.Division > 0 && volume < k.Division*(1-1e-12):
-		return impossible("%s is less than one division of the %s: %s", Millilitres(volume), k.Name, Millilitres(k.Division))
+		return impossible("%s is less than one division of the %s: %s", quantity.Millilitres(volume), k.Name, quantity.Millilitres(k.Division))
 	case k.Division == 0 && !k.Kind.AnyVolume() && !kinds[k.Kind].scale && !isMultiple(volume, k.Capacity):
-		return impossible("the %s has one mark, at %s, and cannot measure %s", k.Name, Millilitres(k.Capacity), Millilitres(volume))
+		return impossible("the %s has one mark, at %s, and cannot measure %s", k.Name, quantity.Millilitres(k.Capacity), quantity.Millilitres(volume))
 	}
 	return nil
 }
@@ -217,12 +218,12 @@ func (k *Measure) note(u Use, mark float64) {
 		u.Notes.Assume(fmt.Sprintf("what is not stated of the %s is as in %s", k.Name, k.Class))
 	}
 	if k.Class != nil && k.Class.Standard == "" && k.Bias.ClassLimit {
-		u.Notes.Assume(fmt.Sprintf("%s in the %s is right within %s (common practice, no standard)", Millilitres(mark), k.Name, Millilitres(k.Limit(mark))))
+		u.Notes.Assume(fmt.Sprintf("%s in the %s is right within %s (common practice, no standard)", quantity.Millilitres(mark), k.Name, quantity.Millilitres(k.Limit(mark))))
 	}
 	if k.Class != nil && k.Class.Trust == fromMemory && k.Bias.ClassLimit {
-		limit := Millilitres(k.Limit(mark))
+		limit := quantity.Millilitres(k.Limit(mark))
 		if k.Bias.ByClass {
-			limit += " at " + Millilitres(mark)
+			limit += " at " + quantity.Millilitres(mark)
 		}
 		u.Notes.Remember(fmt.Sprintf("the limit of the %s, ±%s (%s)", k.Name, limit, k.Class))
 	}
@@ -239,9 +240,9 @@ func (k *Measure) note(u Use, mark float64) {
 		u.Notes.LeaveOut("thermal expansion of the " + k.Name)
 	}
 	if k.Division > 0 && !isMultiple(mark, k.Division) {
-		u.Notes.Warn(fmt.Sprintf("%s lies between two lines of the %s (division %s)", Millilitres(mark), k.Name, Millilitres(k.Division)))
+		u.Notes.Warn(fmt.Sprintf("%s lies between two lines of the %s (division %s)", quantity.Millilitres(mark), k.Name, quantity.Millilitres(k.Division)))
 	}
 	if k.Division > 0 && mark < leastOfScale*k.Capacity*(1-1e-12) {
-		u.Notes.Warn(fmt.Sprintf("%s is less than a fifth of the %s; a smaller one reads better", Millilitres(mark), k.Name))
+		u.Notes.Warn(fmt.Sprintf("%s is less than a fifth of the %s; a smaller one reads better", quantity.Millilitres(mark), k.Name))
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -302,7 +303,7 @@ func TestPouredCylinderAssumed(t *testing.T) {
 		c := term(a, "retained in the cylinder")
 		assert.Equal(t, uncertainty.Gamma{Mu: want, Sigma: want / 2}, c.Distribution)
 		assert.Equal(t, true, c.Assumed)
-		assert.Equal(t, &Notes{Assumed: []string{"the cylinder keeps about " + Millilitres(want) + " when it is poured out"}}, u.Notes)
+		assert.Equal(t, &Notes{Assumed: []string{"the cylinder keeps about " + quantity.Millilitres(want) + " when it is poured out"}}, u.Notes)
 	}
 	for _, capacity := range []float64{2, 20, 250, 1000} {
 		k, u := tenCylinder(), oneUse()
@@ -507,6 +508,6 @@ func TestNumbers(t *testing.T) {
 	for x, want := range map[float64]string{
 		0: "0 mL", 10: "10 mL", 0.05: "0.05 mL", 0.1 + 0.2: "0.3 mL", 1e-6: "0.000001 mL", 2000: "2000 mL", 1.0 / 3: "0.3333333 mL", 50 * (1 + 1e-9): "50 mL",
 	} {
-		assert.Equal(t, want, Millilitres(x))
+		assert.Equal(t, want, quantity.Millilitres(x))
 	}
 }

@@ -3,35 +3,15 @@ package equipment
 import (
 	"math"
 	"strconv"
+
+	"minim/equipment/quantity"
 )
-
-// Grams prints a mass: the shortest decimal, with its unit, of nine significant digits
-// at most, which are enough for any display.
-func Grams(g float64) string { return number(g, 9) + " g" }
-
-// Millilitres prints a volume, as [Grams] does a mass, with seven digits at most: no
-// scale is read to more, and a volume that was worked out does not show its rounding.
-func Millilitres(mL float64) string { return number(mL, 7) + " mL" }
-
-// number prints so many significant digits at most, without trailing zeros and without
-// an exponent.
-func number(x float64, digits int) string {
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
-	if err != nil {
-		rounded = x
-	}
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
-}
 
 // decimal takes the rounding of binary fractions out of a product: 0.3 for 3 times
 // 0.1. It keeps 15 significant digits, which any decimal of so many survives in
 // binary (IEEE 754).
 func decimal(x float64) float64 {
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 15, 64), 64)
-	if err != nil {
-		panic("equipment: " + err.Error())
-	}
-	return rounded
+	return quantity.Round(x, 15)
 }
 
 // display prints a reading with the digits that a readability of d shows.

@@ -41,7 +41,7 @@ func (k *Measure) checkNumbered(t *benchfile.Table) {
 	case k.Numbered > k.Capacity:
 		t.Fail("numbered", "is more than the capacity", hint)
 	case k.Division > 0 && !isMultiple(k.Numbered, k.Division):
-		t.Fail("numbered", "is not a whole number of divisions of "+Millilitres(k.Division), hint)
+		t.Fail("numbered", "is not a whole number of divisions of "+quantity.Millilitres(k.Division), hint)
 	case k.Capacity/k.Numbered > numbersLimit.Most*(1+1e-9):
 		t.Fail("numbered", "no scale has so many numbers", hint)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -23,7 +24,7 @@ func TestPistonAtThreeVolumes(t *testing.T) {
 		u := alone()
 		u.BenchReading = FirstTime // it has no scale to be read
 		got := delivered(t, k, u, volume)
-		bias := "bias of the x at " + Millilitres(volume)
+		bias := "bias of the x at " + quantity.Millilitres(volume)
 		assert.Equal(t, set(bias, "repeatability of the x"), names(got.Analytic))
 		assert.Equal(t, uncertainty.Rectangular{Low: -0.008, High: 0.008}, term(got.Analytic, bias).Distribution)
 		assert.Equal(t, uncertainty.Normal{Sigma: 0.003}, term(got.Analytic, "repeatability of the x").Distribution)
@@ -60,7 +61,7 @@ func TestPistonAgainstMeasuredPipette(t *testing.T) {
 		{1000, 1002.977, 2.249}, {500, 503.412, 0.796}, {200, 204.300, 0.318}, {100, 104.870, 0.873},
 	} {
 		got := delivered(t, k, alone(), set.volume/1000)
-		_, limit := term(got.Analytic, "bias of the x at "+Millilitres(set.volume/1000)).Distribution.Support()
+		_, limit := term(got.Analytic, "bias of the x at "+quantity.Millilitres(set.volume/1000)).Distribution.Support()
 		assert.Equal(t, true, math.Abs(set.mean-set.volume) < 1000*limit, "%v µL", set.volume)
 		assert.Equal(t, true, set.s < 1000*term(got.Analytic, "repeatability of the x").StandardUncertainty, "%v µL", set.volume)
 	}

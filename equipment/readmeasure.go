@@ -136,7 +136,7 @@ func (r *kitReader) line(t *benchfile.Table, k *Measure) {
 		if !fillsLimit.Holds(float64(k.Line.Fills)) {
 			t.Fail("set-with", fmt.Sprintf("the line would take %d fills", k.Line.Fills), "set it with a larger measure")
 		} else if err := with.Reads(k.Line.Each); err != nil {
-			t.Fail("set-with", err.Error(), "set it with a measure that reads "+Millilitres(k.Line.Each)+", or draw the line elsewhere")
+			t.Fail("set-with", err.Error(), "set it with a measure that reads "+quantity.Millilitres(k.Line.Each)+", or draw the line elsewhere")
 		}
 	}
 }

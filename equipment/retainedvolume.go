@@ -1,6 +1,10 @@
 package equipment
 
-import "fmt"
+import (
+	"fmt"
+
+	"minim/equipment/quantity"
+)
 
 // retained is what the kit states, or what is assumed.
 func (k *Measure) retained(u Use) (r Retained, assumed bool) {
@@ -19,7 +23,7 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 		return Retained{}, false // it is made to be pressed empty
 	case k.Class != nil && k.Class.DeadSpace > 0:
 		u.Notes.Assume(fmt.Sprintf("the dead space of the %s is at most %s (%s, %s)",
-			k.Name, Millilitres(k.Class.DeadSpace), k.Class, k.Class.DeadSpaceTrust))
+			k.Name, quantity.Millilitres(k.Class.DeadSpace), k.Class, k.Class.DeadSpaceTrust))
 		return Retained{Mean: k.Class.DeadSpace / 2, Known: true}, true
 	case k.Capacity < 1:
 		u.Notes.LeaveOut("what stays in the tip of the " + k.Name)
@@ -30,7 +34,7 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 	if k.Capacity >= 5 {
 		trust = ""
 	}
-	u.Notes.Assume(fmt.Sprintf("the last drop in the tip of the %s is about %s%s", k.Name, Millilitres(drop.Mean), trust))
+	u.Notes.Assume(fmt.Sprintf("the last drop in the tip of the %s is about %s%s", k.Name, quantity.Millilitres(drop.Mean), trust))
 	return drop, true
 }
 
@@ -61,6 +65,6 @@ func (k *Measure) retainedWhenPoured(u Use) (Retained, bool) {
 		u.Notes.LeaveOut("what stays in the " + k.Name + " when it is poured out")
 		return Retained{}, false
 	}
-	u.Notes.Assume(fmt.Sprintf("the %s keeps about %s when it is poured out", k.Name, Millilitres(mean)))
+	u.Notes.Assume(fmt.Sprintf("the %s keeps about %s when it is poured out", k.Name, quantity.Millilitres(mean)))
 	return Retained{Mean: mean, Spread: Stated{mean / 2, true}, Known: true}, true
 }

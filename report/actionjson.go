@@ -2,6 +2,7 @@ package report
 
 import (
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -114,7 +115,7 @@ func shownToJSON(p *route.Prep, r *route.Result) *shownJSON {
 	s := State(r)
 	out := &shownJSON{
 		Strength: s.Value, Spread: s.spread(), Sentence: s.sentence(p.Target.Unit.Name),
-		Relative: Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value), HoldsWithin: Percent(r.HoldsWithin), Spoilt: spoiltBy(r),
+		Relative: quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value), HoldsWithin: quantity.Percent(r.HoldsWithin), Spoilt: spoiltBy(r),
 		Made: volume(r.MadeML), LeftOver: volume(r.LeftOverML), Solute: soluteTaken(p, r),
 	}
 	if len(r.Inside) > 0 {

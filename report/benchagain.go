@@ -12,7 +12,7 @@ func (b *bench) again(i int) int {
 	switch first := b.begin(i); {
 	case s.Verb.FromSolution() && !b.enough(i) && first > 0:
 		return b.again(first - 1)
-	case s.Verb == route.Weigh, s.Verb == route.UsePacket, b.order(i).First == i && (s.Verb.FromSolution() || s.Verb == route.Measured):
+	case s.Verb.BringsSolid() && !s.Verb.AddsTo(), b.order(i).First == i && (s.Verb.FromSolution() || s.Verb == route.Measured):
 		return i + 1
 	case b.route.Steps[first].Verb.FromSolution():
 		return b.again(first)

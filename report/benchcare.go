@@ -1,34 +1,29 @@
 package report
 
 import (
-	"slices"
-
 	"minim/equipment"
+	"minim/report/words/verb"
 	"minim/uncertainty/route"
+	"slices"
 )
 
 // care is what to mind at a step (common practice; the sizes of these mistakes are in
 // the measurement model where it counts them).
 func (b *bench) care(i int) []string {
 	s := &b.route.Steps[i]
-	switch s.Verb {
-	case route.Weigh, route.AddSolute:
+	switch {
+	case s.Verb.WeighsSolute():
 		return b.weighing(i)
-	case route.WeighAliquot, route.WeighUpTo:
-		return []string{"read at once when the display stands still; take nothing out; no drops on the outside"}
-	case route.MakeUpTo:
+	case s.Balance != nil:
+		return []string{verb.Care(s)}
+	case s.Measure != nil && s.Verb.Fills():
 		return b.filling(i)
-	case route.Take, route.Pour, route.Measured, route.Strengthen:
+	case s.Measure != nil:
 		return b.delivering(i)
-	case route.Add, route.DissolveIn:
-		if s.Measure != nil {
-			return b.delivering(i)
-		}
-		return []string{"read when the display stands still"}
-	case route.UsePacket:
+	case s.Packet != nil:
 		return b.emptyingPacket(i)
-	case route.Start:
-		return []string{"look at its label and its date"}
+	case s.Stock != nil:
+		return []string{verb.Care(s)}
 	}
 	return b.pouringAll(i)
 }
@@ -86,7 +81,7 @@ func (b *bench) filling(i int) []string {
 
 // solidBefore reports whether what is made up has to dissolve first.
 func (b *bench) solidBefore(i int) bool {
-	return i > 0 && slices.Contains([]route.Verb{route.Weigh, route.UsePacket}, b.route.Steps[i-1].Verb)
+	return i > 0 && b.route.Steps[i-1].Verb.BringsSolid() && !b.route.Steps[i-1].Verb.AddsTo()
 }
 
 // delivering is what to mind with an instrument that measures out.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -23,7 +24,7 @@ func (b *bench) mixed(i int) string {
 	}
 	switch {
 	case o.Gas:
-		return fmt.Sprintf("; swirl it, open, in a fume cupboard, until %s; %sthen a %s", series(append(until, "no more gas is seen"), "and"), pour, ventedCap)
+		return fmt.Sprintf("; swirl it, open, in a fume cupboard, until %s; %sthen a %s", quantity.Series(append(until, "no more gas is seen"), "and"), pour, ventedCap)
 	case len(until) == 0:
 		return "; close, shake"
 	case o.IntoSolvent:

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/route"
 )
@@ -23,7 +24,7 @@ func (p *Paper) needs() []page.Fact {
 		case s.Stock != nil && seen[s.Stock]:
 		case s.Stock != nil:
 			seen[s.Stock] = true
-			list = append(list, page.Fact{s.Stock.Name, fmt.Sprintf("a stock of %s %s", limit(s.Stock.Strength.Value), s.Stock.Unit.Name)})
+			list = append(list, page.Fact{s.Stock.Name, fmt.Sprintf("a stock of %s %s", quantity.Number(s.Stock.Strength.Value), s.Stock.Unit.Name)})
 		case s.Packet != nil:
 			list = append(list, page.Fact{s.Packet.Name, "a packet of " + q.Solute.Weighed()})
 		}
@@ -39,7 +40,7 @@ func (p *Paper) needs() []page.Fact {
 		if b.order(i).Gas {
 			holds *= 2 // it is swirled there, open
 		}
-		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", n, limit(roundSignificant(b.strength[n-1], 2)), q.Target.Unit.Name, volume(holds)))
+		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", n, quantity.Decimal(b.strength[n-1], 2), q.Target.Unit.Name, volume(holds)))
 	}
 	return append(list, page.Fact{"bottles", "dry, with " + b.caps() + ", labelled " + p.bottlesLabelled() + ", and " + strings.Join(bottles, "; ")}, page.Fact{"besides", p.besides()})
 }
@@ -75,10 +76,10 @@ func (p *Paper) instrumentNames() (names []string) {
 func soluteNeeded(r *route.Route) string {
 	mass, liquid := 0.0, []string(nil)
 	for i := range r.Steps {
-		switch s := &r.Steps[i]; s.Verb {
-		case route.Weigh, route.AddSolute:
+		switch s := &r.Steps[i]; {
+		case s.Verb.WeighsSolute():
 			mass += s.Amount
-		case route.Measured:
+		case s.Verb.BringsSolute() && s.Measure != nil:
 			liquid = append(liquid, measured(s))
 		}
 	}
@@ -97,13 +98,13 @@ func (b *bench) solventNeeded() (mL float64) {
 	for i := range b.route.Steps {
 		s := &b.route.Steps[i]
 		switch {
-		case s.Verb == route.WeighAliquot:
+		case s.Verb.FromSolution() && s.Balance != nil:
 			mL -= s.Amount / max(0.5, b.prep().Solvent.Density.Value)
 		case s.Verb == route.TakeAll:
 			if n := b.before(i); n > 0 {
 				mL -= b.made[n-1]
 			}
-		case (s.Verb == route.Take || s.Verb == route.Pour || s.Verb == route.Measured || s.Verb == route.Strengthen) && !s.Measure.Kind.Counts():
+		case s.Measure != nil && s.Rises() && !s.Measure.Kind.Counts():
 			mL -= s.Amount
 		}
 	}
@@ -127,10 +128,10 @@ func assayWords(q *route.Prep) string {
 	}
 	if a.Distribution != nil {
 		if low, high := a.Distribution.Support(); low > 0 && high < 2 {
-			return fmt.Sprintf(", assay %s to %s %%", limit(100*low), limit(100*high))
+			return fmt.Sprintf(", assay %s to %s %%", quantity.Number(100*low), quantity.Number(100*high))
 		}
 	}
-	return ", assay " + limit(100*a.Value) + " %"
+	return ", assay " + quantity.Number(100*a.Value) + " %"
 }
 
 // besides is what no kit lists.
@@ -149,8 +150,8 @@ func (p *Paper) besides() string {
 	if b.weighsOnBoat() {
 		parts = append([]string{"a weighing boat", "a funnel or a glass rod"}, parts...)
 	}
-	if slices.ContainsFunc(steps, func(s route.Step) bool { return s.Verb == route.Weigh || s.Verb == route.AddSolute }) {
+	if slices.ContainsFunc(steps, func(s route.Step) bool { return s.Verb.WeighsSolute() }) {
 		parts = append([]string{"a spatula"}, parts...)
 	}
-	return series(parts, "and")
+	return quantity.Series(parts, "and")
 }

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -77,7 +77,7 @@ func (b *bench) ahead(i int) string {
 	case i != o.First || !isTurned(o):
 		return ""
 	case b.makesMark(o):
-		return fmt.Sprintf("about %s of %s into %s first; ", equipment.Millilitres(o.Ahead), solvent, b.place(o, true))
+		return fmt.Sprintf("about %s of %s into %s first; ", quantity.Millilitres(o.Ahead), solvent, b.place(o, true))
 	}
 	parts := make([]string, len(o.Early))
 	for n, k := range o.Early {
@@ -87,7 +87,7 @@ func (b *bench) ahead(i int) string {
 		}
 		parts[n] = fmt.Sprintf("what step %d measures, %s of %s %s,", k+1, measured(s), what, measuredWith(s))
 	}
-	return fmt.Sprintf("first put into %s %s and write it there; ", b.place(o, true), series(parts, "and"))
+	return fmt.Sprintf("first put into %s %s and write it there; ", b.place(o, true), quantity.Series(parts, "and"))
 }
 
 func (b *bench) isEarly(i int) bool { return slices.Contains(b.order(i).Early, i) }

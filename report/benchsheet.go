@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
@@ -118,9 +118,9 @@ func (p *Paper) habits(hasRoom bool) []string {
 func (p *Paper) gives() string {
 	r := p.result()
 	s := State(r)
-	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), equipment.Millilitres(p.Prep.Volume), volume(r.LeftOverML))
+	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), volume(r.LeftOverML))
 	if shifted := shifts(r); shifted != "" {
-		text += fmt.Sprintf(" The marks alone would give %s; already in the figure, with nothing to correct: %s.", limit(roundSignificant(r.Intended, 3)), shifted)
+		text += fmt.Sprintf(" The marks alone would give %s; already in the figure, with nothing to correct: %s.", quantity.Decimal(r.Intended, 3), shifted)
 	}
 	text += " What was read goes into the record, from which follows what was really made."
 	if len(r.Inside) > 0 {

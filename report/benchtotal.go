@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -73,7 +74,7 @@ func (b *bench) waiting(o *route.Order) (list []string) {
 
 // tippedTogether says how they go into the bottle on the balance.
 func (b *bench) tippedTogether(o *route.Order, solids []string) string {
-	text := "tip " + series(solids, "and")
+	text := "tip " + quantity.Series(solids, "and")
 	if !isTurned(o) {
 		return text + " into it; " + b.backOn(o)
 	}

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
@@ -78,7 +79,7 @@ func solutionNames(p *route.Prep, list []route.Handled) string {
 	for i := range list {
 		switch h := &list[i]; {
 		case h.Stock != nil:
-			names = append(names, fmt.Sprintf("%s (%s %s)", h.Name, limit(h.Stock.Strength.Value), h.Stock.Unit.Name))
+			names = append(names, fmt.Sprintf("%s (%s %s)", h.Name, quantity.Number(h.Stock.Strength.Value), h.Stock.Unit.Name))
 		case h.Rung != "":
 			rungs = append(rungs, h.Rung)
 		case h.Uninformative != "":
@@ -92,16 +93,16 @@ func solutionNames(p *route.Prep, list []route.Handled) string {
 	case 1:
 		names = append(names, "the solution of step "+steps[0])
 	default:
-		names = append(names, "the solutions of steps "+series(steps, "and"))
+		names = append(names, "the solutions of steps "+quantity.Series(steps, "and"))
 	}
 	switch len(rungs) {
 	case 0:
 	case 1:
 		names = append(names, "the rung "+rungs[0])
 	default:
-		names = append(names, "the rungs "+series(rungs, "and"))
+		names = append(names, "the rungs "+quantity.Series(rungs, "and"))
 	}
-	return series(names, "and")
+	return quantity.Series(names, "and")
 }
 
 func caution(name, words string) string { return fmt.Sprintf("%s: %s.", capital(name), words) }

@@ -3,10 +3,10 @@ package report
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/page"
 )
 
@@ -191,5 +191,5 @@ func cellNumber(x float64) string {
 	if x == 0 {
 		return ""
 	}
-	return strconv.FormatFloat(roundSignificant(x, 9), 'f', -1, 64)
+	return quantity.Decimal(x, 9)
 }

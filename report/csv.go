@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -133,7 +134,7 @@ func recordsCSV[R any](records []R, columns ...string) ([]byte, error) {
 }
 
 // digits prints a number with all of its digits.
-func digits(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
+func digits(x float64) string { return quantity.Exact(x) }
 
 // lookUp goes down the names and numbers (from 1) of a decoded JSON; it is nil
 // below a null and beyond the end of a list. It panics when a name is not there.

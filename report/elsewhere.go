@@ -4,9 +4,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
+	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
 
@@ -66,8 +67,8 @@ func planFirst(b *Batch) string {
 // elsewhereWords say by how much a route aims off, and what would mend that.
 func elsewhereWords(p *route.Prep, r *route.Result) string {
 	e, unit := r.Elsewhere, p.Target.Unit.Name
-	text := fmt.Sprintf("makes %s too %s", Percent(math.Abs(e.Off)), map[bool]string{true: "little", false: "much"}[e.Off < 0])
-	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", limit(roundSignificant(r.Intended, 3)), unit, p.Target.Text)
+	text := fmt.Sprintf("makes %s too %s", quantity.Percent(math.Abs(e.Off)), map[bool]string{true: "little", false: "much"}[e.Off < 0])
+	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", quantity.Decimal(r.Intended, 3), unit, p.Target.Text)
 	switch {
 	case e.Step == 0 && e.Cut:
 		return fmt.Sprintf("%s: %s, and no other reading of a single step that was tried brings it there on this bench (not all were)", text, aims)
@@ -80,8 +81,7 @@ func elsewhereWords(p *route.Prep, r *route.Result) string {
 
 // otherReading is "weigh 0.68 g instead of 0.60 g on the scale".
 func otherReading(r *route.Result, e *route.Elsewhere) string {
-	is, was := measured(&e.Amended), measured(&r.Route.Steps[e.Step-1])
-	return strings.Replace(stepWords(&e.Amended), is, is+" instead of "+was, 1)
+	return verb.ShortInstead(&e.Amended, &r.Route.Steps[e.Step-1])
 }
 
 // whyNotHere is whyNot with what brings the route to the target, unless that was said

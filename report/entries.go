@@ -6,8 +6,8 @@ import (
 	"strings"
 
 	"minim/report/page"
+	"minim/report/words/verb"
 	"minim/uncertainty/record"
-	"minim/uncertainty/route"
 )
 
 // entryLines are the entries of a record; what no longer stands is struck through.
@@ -89,46 +89,15 @@ func saidIn(e *record.Entry) string {
 	case e.Step == 0:
 		return temperature(e.Temperature.Value, e.Within)
 	case !e.Read:
-		return stepWords(&e.Done) + ", as planned"
+		return verb.Short(&e.Done) + ", as planned"
 	}
-	return stepWords(&e.Done)
+	return verb.Short(&e.Done)
 }
 
 // isStruck reports whether what an entry says no longer counts: it is corrected,
 // withdrawn, or was thrown away.
 func isStruck(e *record.Entry) bool {
 	return e.StruckBy > 0 || e.Spoilt != "" || e.Undone
-}
-
-// stepWords say in short what a step does.
-func stepWords(s *route.Step) string {
-	switch s.Verb {
-	case route.UsePacket:
-		return "use the whole of the " + s.Packet.Name
-	case route.Start:
-		return "start from " + s.Stock.Name
-	case route.TakeAll:
-		return "go on with all of the solution"
-	case route.Weigh:
-		return "weigh " + measured(s) + " on the " + instrument(s)
-	case route.MakeUpTo:
-		return "make up to " + measured(s) + " in the " + instrument(s)
-	case route.Pour:
-		return "pour out " + measured(s) + " from the " + instrument(s)
-	case route.WeighAliquot:
-		return "weigh out " + measured(s) + " of the solution on the " + instrument(s)
-	case route.WeighUpTo:
-		return "make up to " + measured(s) + " on the " + instrument(s)
-	case route.AddSolute:
-		return "add " + measured(s) + " of solute, weighed on the " + instrument(s)
-	case route.Strengthen:
-		return "add " + measured(s) + " of " + strong(s) + " with the " + instrument(s)
-	case route.Add:
-		return "add " + measured(s) + " of solvent with the " + instrument(s)
-	case route.DissolveIn:
-		return "dissolve in " + measured(s) + " with the " + instrument(s)
-	}
-	return string(s.Verb) + " " + measured(s) + " with the " + instrument(s) // take, measure
 }
 
 // roomLines say of each reading still to come how far off it may be.
@@ -147,7 +116,7 @@ func roomWords(b *Batch, room *record.Room) string {
 		s.Amount = reading
 		return measured(&s)
 	}
-	planned := stepWords(&s)
+	planned := verb.Short(&s)
 	switch {
 	case room.Fixed && room.Any:
 		return planned + ": there is one mark, nothing to be off by"

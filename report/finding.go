@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/route"
 )
@@ -56,7 +57,7 @@ func findingText(p *route.Prep, r *route.Result, made bool) string {
 	case saysNothing:
 		parts = append(parts, r.Uninformative)
 	case tooLittle:
-		parts = append(parts, fmt.Sprintf("%s of the %s wanted", volume(r.MadeML), equipment.Millilitres(p.Volume)))
+		parts = append(parts, fmt.Sprintf("%s of the %s wanted", volume(r.MadeML), quantity.Millilitres(p.Volume)))
 	}
 	if len(p.Tolerances) > 0 {
 		parts = append(parts, chanceAsked(p, r, made))
@@ -81,7 +82,7 @@ func chanceAsked(p *route.Prep, r *route.Result, made bool) string {
 func verdictWord(c *route.Comparison) string {
 	switch findingOf(c.Prep, &c.Results[c.Verdict.Use], false) {
 	case tooLittle:
-		return fmt.Sprintf("NEAREST (none makes %s)", equipment.Millilitres(c.Prep.Volume))
+		return fmt.Sprintf("NEAREST (none makes %s)", quantity.Millilitres(c.Prep.Volume))
 	case saysNothing:
 		return "NEAREST (none says much about the amount)"
 	case belowChance:

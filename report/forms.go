@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -17,7 +18,7 @@ func meant(p *route.Prep) string {
 	if !unnamed(p) {
 		return p.Solute.Name
 	}
-	return fmt.Sprintf("the substance of which 1 %s of %s holds %s %[1]s", dose(p), p.Solute.Name, limit(roundSignificant(p.Solute.FormFactor, 4)))
+	return fmt.Sprintf("the substance of which 1 %s of %s holds %s %[1]s", dose(p), p.Solute.Name, quantity.Decimal(p.Solute.FormFactor, 4))
 }
 
 // dose is the unit in which what is weighed or measured brings in solute.
@@ -54,7 +55,7 @@ func labelled(p *route.Prep) string {
 // bringsIn reports whether a route weighs solute, or measures it as a liquid.
 func bringsIn(r *route.Route) bool {
 	return slices.ContainsFunc(r.Steps, func(s route.Step) bool {
-		return s.Verb == route.Weigh || s.Verb == route.AddSolute || s.Verb == route.UsePacket || s.Verb == route.Measured
+		return s.Verb.BringsSolute()
 	})
 }
 
@@ -72,7 +73,7 @@ func countedFacts(p *route.Prep, r *route.Result) []fact {
 	case name == s.Weighed():
 		name = "pure " + name
 	}
-	text := fmt.Sprintf("1 %s of %s as %s %[1]s of %[4]s (%s)", dose(p), s.Weighed(), limit(roundSignificant(content, 4)), name, strings.Join(conversions(p), ", "))
+	text := fmt.Sprintf("1 %s of %s as %s %[1]s of %[4]s (%s)", dose(p), s.Weighed(), quantity.Decimal(content, 4), name, strings.Join(conversions(p), ", "))
 	if unnamed(p) {
 		text += "; to name it, write its name as name, and what is weighed as weighed-as"
 	}
@@ -86,10 +87,10 @@ func conversions(p *route.Prep) (list []string) {
 		list = append(list, strings.TrimPrefix(assayWords(p), ", "))
 	}
 	if s.Converted() {
-		list = append(list, "form factor "+limit(roundSignificant(s.FormFactor, 4)))
+		list = append(list, "form factor "+quantity.Decimal(s.FormFactor, 4))
 	}
 	if s.WeighedMolarMass.Known {
-		list[len(list)-1] += fmt.Sprintf(" = %s/%s", limit(s.MolarMass.Value), limit(s.WeighedMolarMass.Value))
+		list[len(list)-1] += fmt.Sprintf(" = %s/%s", quantity.Number(s.MolarMass.Value), quantity.Number(s.WeighedMolarMass.Value))
 	}
 	return list
 }
@@ -113,7 +114,7 @@ func soluteTaken(p *route.Prep, r *route.Result) string {
 	if bringsIn(r.Route) {
 		name = p.Solute.Weighed()
 	}
-	return fmt.Sprintf("%s %s of %s", limit(roundSignificant(amount, 3)), unit, name)
+	return fmt.Sprintf("%s %s of %s", quantity.Decimal(amount, 3), unit, name)
 }
 
 // soluteGrams is nil where the mass of the solute is not known.

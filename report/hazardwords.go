@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -117,7 +118,7 @@ func straddled(h *route.Handled) string {
 	for i, s := range h.Hazards.Straddled {
 		texts[i] = s.Text
 	}
-	return fmt.Sprintf("the strength could be on either side of %s: the words are those of the stricter", series(texts, "and"))
+	return fmt.Sprintf("the strength could be on either side of %s: the words are those of the stricter", quantity.Series(texts, "and"))
 }
 
 func capital(s string) string {

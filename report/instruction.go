@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
+	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
 
@@ -22,41 +24,16 @@ func Instructions(p *route.Prep, r *route.Route) []string {
 	return lines
 }
 
+// instruction words a step with what is done besides.
 func instruction(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 	s := &r.Steps[i]
-	with, solute, into := "with the "+instrument(s), p.Solute.Weighed(), goesInto(p, r, i, o)
-	switch s.Verb {
-	case route.Weigh:
-		return fmt.Sprintf("weigh %s of %s on the %s%s%s%s", s.Balance.Display(s.Amount), solute, instrument(s), tare(s), inPortions(into), weighBack(s))
-	case route.UsePacket:
-		return fmt.Sprintf("use the whole of the %s of %s%s", s.Packet.Name, solute, inPortions(into))
-	case route.Measured:
-		return before(s) + fmt.Sprintf("measure %s of %s %s%s%s", amount(s), solute, with, into, after(s))
-	case route.Start:
-		return "start from " + s.Stock.Name
-	case route.DissolveIn:
-		return before(s) + dissolve(p, s) + mixOpen(o)
-	case route.MakeUpTo:
-		return before(s) + fmt.Sprintf("make up to %s in the %s%s%s", amount(s), instrument(s), mixOpen(o), emptyFor(r, i))
-	case route.Take:
-		return before(s) + fmt.Sprintf("take %s %s%s%s", amount(s), with, into, after(s))
-	case route.Pour:
-		return before(s) + fmt.Sprintf("fill the %s to %s with the solution and pour it out%s%s", instrument(s), amount(s), into, after(s))
-	case route.TakeAll:
-		return "go on with all of the solution" + into
-	case route.Strengthen:
-		return before(s) + fmt.Sprintf("add %s of %s %s%s%s", amount(s), strong(s), with, addedTo(o, i), mixAfter(r, i, o))
-	case route.AddSolute:
-		return fmt.Sprintf("weigh %s of %s on the %s%s%s and dissolve it in the solution%s%s", s.Balance.Display(s.Amount), solute, instrument(s), tare(s), weighBack(s), addedTo(o, i), mixAfter(r, i, o))
-	case route.Add:
-		return before(s) + fmt.Sprintf("add %s of %s %s%s", amount(s), p.Solvent.Name, with, mixAfter(r, i, o))
-	case route.WeighAliquot:
-		return weighOut(p, s, o)
-	case route.WeighUpTo:
-		return weighTotal(p, r, i, o)
-	default:
-		panic(fmt.Sprintf("report: unknown verb %q", s.Verb))
+	into, turned := goesInto(p, r, i, o), isTurned(o) && o.Refused == "" && r.Steps[o.First].Verb == route.WeighAliquot
+	besides := verb.Fill{"solute": p.Solute.Weighed(), "solvent": p.Solvent.Name, "before": before(s), "after": after(s), "tare": tare(s), "back": weighBack(s),
+		"into": into, "portions": inPortions(into), "added": addedTo(o, i), "mix": mixOpen(o), "mix last": mixAfter(r, i, o), "empty": emptyFor(r, i)}
+	if turned && s.Balance != nil {
+		besides["ahead"] = s.Balance.Display(o.Ahead)
 	}
+	return verb.Do(s, besides, turned)
 }
 
 // goesInto says what a part goes into that must not have solvent put onto it; "" where
@@ -108,7 +85,7 @@ func stepNumbers(steps []int) string {
 	if len(numbers) == 1 {
 		return "step " + numbers[0]
 	}
-	return "steps " + series(numbers, "and")
+	return "steps " + quantity.Series(numbers, "and")
 }
 
 // mixOpen says to mix what may be closed, or what gives off gas.
@@ -117,49 +94,6 @@ func mixOpen(o *route.Order) string {
 		return "; mix it open, in a fume cupboard"
 	}
 	return "; mix"
-}
-
-func weighOut(p *route.Prep, s *route.Step, o *route.Order) string {
-	if isTurned(o) && o.Refused == "" {
-		return fmt.Sprintf("zero a vessel on the %s, put %s of %s in it, zero it again and put %s of the solution in", instrument(s),
-			s.Balance.Display(o.Ahead), p.Solvent.Name, s.Balance.Display(s.Amount))
-	}
-	return fmt.Sprintf("zero a vessel on the %s and put %s of the solution in it", instrument(s), s.Balance.Display(s.Amount))
-}
-
-func weighTotal(p *route.Prep, r *route.Route, i int, o *route.Order) string {
-	s := &r.Steps[i]
-	if isTurned(o) && o.Refused == "" && r.Steps[o.First].Verb == route.WeighAliquot {
-		return fmt.Sprintf("both together are %s in all on the %s%s", s.Balance.Display(s.Amount), instrument(s), mixOpen(o))
-	}
-	return fmt.Sprintf("add %s up to %s in all on the %s%s", p.Solvent.Name, s.Balance.Display(s.Amount), instrument(s), mixOpen(o))
-}
-
-// strong is the solution that a step strengthens with.
-func strong(s *route.Step) string {
-	if s.Stock != nil {
-		return s.Stock.Name
-	}
-	return "the solution of " + s.Of()
-}
-
-// amount is a volume, or a number of drops.
-func amount(s *route.Step) string {
-	switch {
-	case s.Measure.Kind != equipment.Dropper:
-		return equipment.Millilitres(s.Amount)
-	case s.Amount == 1:
-		return "1 drop"
-	default:
-		return fmt.Sprintf("%.0f drops", s.Amount)
-	}
-}
-
-func dissolve(p *route.Prep, s *route.Step) string {
-	if s.Balance != nil {
-		return fmt.Sprintf("dissolve in %s of %s, weighed on the %s", s.Balance.Display(s.Amount), p.Solvent.Name, instrument(s))
-	}
-	return fmt.Sprintf("dissolve in %s of %s, measured with the %s", amount(s), p.Solvent.Name, instrument(s))
 }
 
 // tare says how the boat is counted off.
@@ -203,19 +137,7 @@ func after(s *route.Step) string {
 	}
 }
 
-func instrument(s *route.Step) string {
-	name := ""
-	switch {
-	case s.Measure != nil:
-		name = s.Measure.Name
-	case s.Balance != nil:
-		name = s.Balance.Name
-	}
-	if s.Piece > 1 {
-		name = fmt.Sprintf("%s (piece %d)", name, s.Piece)
-	}
-	return name
-}
+func instrument(s *route.Step) string { return verb.Instrument(s) }
 
 // emptyFor says to free a vessel that a later step needs again.
 func emptyFor(r *route.Route, i int) string {
@@ -233,11 +155,8 @@ func emptyFor(r *route.Route, i int) string {
 
 // mixAfter says to mix after the last of several additions.
 func mixAfter(r *route.Route, i int, o *route.Order) string {
-	if i+1 < len(r.Steps) {
-		switch r.Steps[i+1].Verb {
-		case route.Add, route.Strengthen, route.AddSolute:
-			return ""
-		}
+	if i+1 < len(r.Steps) && r.Steps[i+1].Verb.AddsTo() {
+		return ""
 	}
 	return mixOpen(o)
 }

@@ -6,6 +6,7 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty"
 )
@@ -61,9 +62,9 @@ func balanceTable(list []*equipment.Balance) *page.Table {
 	t := &page.Table{Head: []string{"balance", "capacity", "shows", "s", "linearity", "u", "least to 10 %", "5 %", "price"}, Numbers: 1}
 	for _, balance := range list {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
-			counted(balance.Name, balance.Count), equipment.Grams(balance.Capacity), equipment.Grams(balance.Readability),
+			counted(balance.Name, balance.Count), quantity.Grams(balance.Capacity), quantity.Grams(balance.Readability),
 			spreadOf(balance), linearityOf(balance), twoDigits(balance.Uncertainty(sampleOf(balance))) + " g",
-			orNone(balance.Least(0.10))(equipment.Grams), orNone(balance.Least(0.05))(equipment.Grams),
+			orNone(balance.Least(0.10))(quantity.Grams), orNone(balance.Least(0.05))(quantity.Grams),
 			priceOf(balance.Price),
 		}})
 	}
@@ -79,9 +80,9 @@ func spreadOf(b *equipment.Balance) string {
 	case b.Weighing.Known:
 		return "-"
 	case b.Repeatability.Known:
-		return equipment.Grams(roundSignificant(b.Repeatability.S, 2))
+		return quantity.Grams(quantity.Round(b.Repeatability.S, 2))
 	default:
-		return equipment.Grams(b.Readability) + assumed
+		return quantity.Grams(b.Readability) + assumed
 	}
 }
 
@@ -90,9 +91,9 @@ func linearityOf(b *equipment.Balance) string {
 	case b.Weighing.Known:
 		return "-"
 	case b.Linearity.Known:
-		return "±" + equipment.Grams(b.Linearity.Value)
+		return "±" + quantity.Grams(b.Linearity.Value)
 	default:
-		return "±" + equipment.Grams(2*b.Readability) + assumed
+		return "±" + quantity.Grams(2*b.Readability) + assumed
 	}
 }
 
@@ -114,7 +115,7 @@ func measureTable(list, all []*equipment.Measure) *page.Table {
 	for _, m := range list {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
 			counted(m.Name, m.Count), divisionOf(m), limitOf(m), twoDigits(m.Uncertainty(m.Capacity)) + " mL",
-			orNone(m.Least(0.10))(equipment.Millilitres), orNone(m.Least(0.05))(equipment.Millilitres), footnote(all, m),
+			orNone(m.Least(0.10))(quantity.Millilitres), orNone(m.Least(0.05))(quantity.Millilitres), footnote(all, m),
 			priceOf(m.Price),
 		}})
 	}
@@ -125,7 +126,7 @@ func measureTable(list, all []*equipment.Measure) *page.Table {
 func divisionOf(m *equipment.Measure) string {
 	switch {
 	case m.Division > 0:
-		return equipment.Millilitres(m.Division)
+		return quantity.Millilitres(m.Division)
 	case m.Kind == equipment.Dropper:
 		return "a drop" + ofLiquid(m)
 	case m.Kind.AnyVolume():
@@ -143,9 +144,9 @@ func counted(name string, count int) string {
 
 func limitOf(m *equipment.Measure) string {
 	if m.Bias.Shape == equipment.Gauss {
-		return "u " + equipment.Millilitres(m.Bias.Limit)
+		return "u " + quantity.Millilitres(m.Bias.Limit)
 	}
-	return "±" + equipment.Millilitres(m.Bias.Limit)
+	return "±" + quantity.Millilitres(m.Bias.Limit)
 }
 
 // twoDigits rounds a standard uncertainty for print.
@@ -202,7 +203,7 @@ func sources(all []*equipment.Measure) []page.Block {
 func source(m *equipment.Measure) string {
 	numbered := ""
 	if m.Numbered > 0 && m.Numbered == m.Class.Numbered {
-		numbered = fmt.Sprintf("; numbered every %s (%s)", equipment.Millilitres(m.Numbered), m.Class.NumberedTrust)
+		numbered = fmt.Sprintf("; numbered every %s (%s)", quantity.Millilitres(m.Numbered), m.Class.NumberedTrust)
 	}
-	return fmt.Sprintf("%s, %s; trust: %s%s", m.Class, equipment.Millilitres(m.Class.Capacity), m.Class.Trust, numbered)
+	return fmt.Sprintf("%s, %s; trust: %s%s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust, numbered)
 }

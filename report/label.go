@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/route"
 )
@@ -96,7 +97,7 @@ func liquidNames(h *route.Handled) string {
 	for i, c := range h.Solvents {
 		names[i] = c.Name
 	}
-	return series(names, "and")
+	return quantity.Series(names, "and")
 }
 
 // hazardLines are what is stated for a solution of its strength, and for each thing in it

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"slices"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -27,7 +27,7 @@ func ladder(c *route.Comparison) []page.Block {
 func ladderWords(c *route.Comparison) string {
 	l := c.Prep.Ladder
 	text := fmt.Sprintf("from this solution: an aliquot with the %s, made up to %s in the %s", l.With.Name,
-		equipment.Millilitres(l.In.Capacity), l.In.Name)
+		quantity.Millilitres(l.In.Capacity), l.In.Name)
 	any := func(has func(r *route.Rung) bool) bool {
 		rungs := c.Results[c.Verdict.Use].Ladder
 		return slices.ContainsFunc(rungs, func(r route.Rung) bool { return has(&r) })

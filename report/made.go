@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
@@ -167,7 +168,7 @@ func batchChance(b *Batch) string {
 		text = "if the rest goes as planned, the chance that this batch will be "
 	}
 	if len(r.Inside) == 0 {
-		return fmt.Sprintf("%swithin %s of the target is %s in 100", text, Percent(r.HoldsWithin), Asked(b.Settings.Coverage))
+		return fmt.Sprintf("%swithin %s of the target is %s in 100", text, quantity.Percent(r.HoldsWithin), Asked(b.Settings.Coverage))
 	}
 	text += fmt.Sprintf("%s: %s in 100", insideWords(b.Prep.Tolerances[0]), InHundred(r.Chance(), b.Prep.LeastChance))
 	if !b.Meets() {
@@ -189,8 +190,8 @@ func againstPlan(b *Batch) string {
 	case math.Abs(d) < 5e-5:
 		return text + "; this batch is as planned"
 	case d > 0:
-		return fmt.Sprintf("%s; this batch is %s above it", text, Percent(d))
+		return fmt.Sprintf("%s; this batch is %s above it", text, quantity.Percent(d))
 	default:
-		return fmt.Sprintf("%s; this batch is %s below it", text, Percent(-d))
+		return fmt.Sprintf("%s; this batch is %s below it", text, quantity.Percent(-d))
 	}
 }

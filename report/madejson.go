@@ -1,6 +1,7 @@
 package report
 
 import (
+	"minim/report/words/verb"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
 )
@@ -191,7 +192,7 @@ func effectToJSON(e record.Effect) effectJSON {
 		out.Step = nil
 	}
 	if e.Done != nil {
-		out.Planned, out.Done = words(stepWords(e.Planned)), words(stepWords(e.Done))
+		out.Planned, out.Done = words(verb.Short(e.Planned)), words(verb.Short(e.Done))
 	}
 	return out
 }
@@ -203,7 +204,7 @@ var origins = map[record.Origin]string{
 
 func originToJSON(r *record.Record, i int) originJSON {
 	s := &r.Made.Steps[i]
-	out := originJSON{Step: i + 1, Does: stepWords(s), Origin: origins[r.Steps[i]]}
+	out := originJSON{Step: i + 1, Does: verb.Short(s), Origin: origins[r.Steps[i]]}
 	if s.Lost > 0 {
 		out.Lost = some(s.Lost)
 	}

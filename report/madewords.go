@@ -10,6 +10,8 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+	"minim/report/words/verb"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -34,7 +36,7 @@ func effectWords(b *Batch, e record.Effect) string {
 func differs(s, other *route.Step) string {
 	switch {
 	case s.Balance == nil && s.Measure == nil:
-		return stepWords(s)
+		return verb.Short(s)
 	case s.Balance == other.Balance && s.Measure == other.Measure && s.Amount != other.Amount:
 		return measured(s)
 	case s.Amount == other.Amount && (s.Balance != other.Balance || s.Measure != other.Measure):
@@ -46,18 +48,13 @@ func differs(s, other *route.Step) string {
 }
 
 // measured is what a step reads: a mass as displayed, a volume, or drops.
-func measured(s *route.Step) string {
-	if s.Balance != nil {
-		return s.Balance.Display(s.Amount)
-	}
-	return amount(s)
-}
+func measured(s *route.Step) string { return verb.Amount(s) }
 
 // temperature is "22 °C, within 1 °C".
 func temperature(t float64, within equipment.Stated) string {
-	text := strconv.FormatFloat(t, 'g', 4, 64) + " °C"
+	text := quantity.Decimal(t, 4) + " °C"
 	if within.Known {
-		text += ", within " + strconv.FormatFloat(within.Value, 'g', 4, 64) + " °C"
+		text += ", within " + quantity.Decimal(within.Value, 4) + " °C"
 	}
 	return text
 }
@@ -161,7 +158,7 @@ func numberList(list []int) string {
 	for i, n := range list {
 		words[i] = strconv.Itoa(n)
 	}
-	return series(words, "and")
+	return quantity.Series(words, "and")
 }
 
 func isOrAre(list []int) string { return plural(list, "is", "are") }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -12,7 +13,7 @@ func fineShare(x float64) string {
 	if x != 0 && math.Abs(x) < 1e-4 {
 		return "under 0.01 %"
 	}
-	return Percent(x)
+	return quantity.Percent(x)
 }
 
 // marks of a line of the budget: shared by several uses, assumed.

@@ -7,6 +7,9 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
+	"minim/report/words/verb"
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -108,14 +111,14 @@ func (p *Paper) statement() string {
 			s.Value, unit, s.Lower, s.Upper, unit, Asked(a.CoverageProbability), disagreement(r), u)
 	}
 	return fmt.Sprintf("c = (%s ± %s) %s, where the number after the sign ± is the expanded uncertainty U = k u (%s of c), with the %s and the coverage factor k = %.2f, %s. It defines an interval with a coverage probability of about %s %%.",
-		s.Value, s.GiveOrTake, unit, relative(a.ExpandedUncertainty, a.Value), u, a.CoverageFactor, factorFrom(a.DegreesOfFreedom), Asked(a.CoverageProbability))
+		s.Value, s.GiveOrTake, unit, relative(a), u, a.CoverageFactor, factorFrom(a.DegreesOfFreedom), Asked(a.CoverageProbability))
 }
 
-func relative(u, value float64) string {
-	if value == 0 {
+func relative(a *uncertainty.Analytic) string {
+	if a.Value == 0 {
 		return "without relation"
 	}
-	return Percent(math.Abs(u / value))
+	return quantity.Percent(a.Relative())
 }
 
 // factorFrom says which distribution a coverage factor is from.
@@ -123,11 +126,11 @@ func factorFrom(degreesOfFreedom float64) string {
 	if math.IsInf(degreesOfFreedom, 1) || degreesOfFreedom > 1e4 {
 		return "from the normal distribution"
 	}
-	return fmt.Sprintf("from the t-distribution for %s effective degrees of freedom", limit(roundSignificant(degreesOfFreedom, 3)))
+	return fmt.Sprintf("from the t-distribution for %s effective degrees of freedom", quantity.Decimal(degreesOfFreedom, 3))
 }
 
 func disagreement(r *route.Result) string {
-	return fmt.Sprintf("an end of the interval differs by %s of U, because of %s", Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
+	return fmt.Sprintf("an end of the interval differs by %s of U, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
 }
 
 // method is the statement that can be quoted.
@@ -135,13 +138,13 @@ func (p *Paper) method() string {
 	r, q := p.result(), p.prep()
 	steps := make([]string, len(r.Route.Steps))
 	for i := range r.Route.Steps {
-		steps[i] = naming(q, &r.Route.Steps[i])
+		steps[i] = verb.Doing(&r.Route.Steps[i], q.Solute.Weighed(), q.Solvent.Name)
 	}
 	verb, chance := "is prepared", "predicted to be"
 	if p.Batch != nil {
 		verb, chance = "was prepared", "found to be"
 	}
-	text := fmt.Sprintf("%s of a solution of %s in %s %s by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, verb, series(steps, "and"))
+	text := fmt.Sprintf("%s of a solution of %s in %s %s by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, verb, quantity.Series(steps, "and"))
 	text += inWhichOrder(q, r.Route)
 	s := State(r)
 	unit := q.Target.Unit.Name
@@ -150,7 +153,7 @@ func (p *Paper) method() string {
 			chance, s.Value, unit, s.Lower, s.Upper, unit, Asked(r.Analytic.CoverageProbability))
 	} else {
 		text += fmt.Sprintf(" Its strength is %s (%s ± %s) %s (expanded uncertainty, k = %.2f, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
-			chance, s.Value, s.GiveOrTake, unit, r.Analytic.CoverageFactor, Asked(r.Analytic.CoverageProbability), Grouped(r.MonteCarlo.Trials))
+			chance, s.Value, s.GiveOrTake, unit, r.Analytic.CoverageFactor, Asked(r.Analytic.CoverageProbability), quantity.Grouped(r.MonteCarlo.Trials))
 	}
 	if unnamed(q) {
 		text += fmt.Sprintf(" The strength is %s.", countedAs(q))
@@ -179,36 +182,6 @@ func inWhichOrder(q *route.Prep, r *route.Route) string {
 	return ""
 }
 
-// series is "a, b and c".
-func series(words []string, last string) string {
-	n := len(words) - 1
-	if n < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:n], ", ") + " " + last + " " + words[n]
-}
-
-// naming names in what is done the solute and the solvent.
-func naming(q *route.Prep, s *route.Step) string {
-	text := strings.NewReplacer(" of solvent", " of "+q.Solvent.Name, " of solute", " of "+q.Solute.Weighed()).Replace(doing(s))
-	if s.Verb == route.Weigh || s.Verb == route.Measured {
-		text = strings.Replace(text, measured(s), measured(s)+" of "+q.Solute.Weighed(), 1)
-	}
-	return text
-}
-
-// gerunds of the first words of steps.
-var gerunds = map[string]string{
-	"use": "using", "start": "starting", "go": "going", "weigh": "weighing", "make": "making", "pour": "pouring", "add": "adding",
-	"dissolve": "dissolving", "take": "taking", "measure": "measuring",
-}
-
-// doing words a step as something that is done: "weighing 1.00 g on the 0.01 g scale".
-func doing(s *route.Step) string {
-	verb, rest, _ := strings.Cut(stepWords(s), " ")
-	return gerunds[verb] + " " + rest
-}
-
 // instrumentRows are the instruments of the route, each once: its name, what it measures
 // and how finely, class and standard, limit of error, and how far that can be trusted.
 func (p *Paper) instrumentRows() [][]string {
@@ -233,9 +206,9 @@ func (p *Paper) instrumentRows() [][]string {
 func balanceRow(name string, b *equipment.Balance) []string {
 	errors := "repeats within s = " + spreadOf(b) + ", linear within " + linearityOf(b)
 	if b.Weighing.Known {
-		errors = "u = " + equipment.Grams(b.Weighing.Value) + " for a weighing"
+		errors = "u = " + quantity.Grams(b.Weighing.Value) + " for a weighing"
 	}
-	return []string{name, fmt.Sprintf("%s by %s", equipment.Grams(b.Capacity), equipment.Grams(b.Readability)), "", strings.ReplaceAll(errors, assumed, " (assumed)"), "as the kit states"}
+	return []string{name, fmt.Sprintf("%s by %s", quantity.Grams(b.Capacity), quantity.Grams(b.Readability)), "", strings.ReplaceAll(errors, assumed, " (assumed)"), "as the kit states"}
 }
 
 // ofLiquid names the liquid that the drop of a dropper is one of, where that is not water.
@@ -247,20 +220,20 @@ func ofLiquid(m *equipment.Measure) string {
 }
 
 func measureRow(name string, m *equipment.Measure) []string {
-	size := equipment.Millilitres(m.Capacity)
+	size := quantity.Millilitres(m.Capacity)
 	if m.Division > 0 {
-		size += " by " + equipment.Millilitres(m.Division)
+		size += " by " + quantity.Millilitres(m.Division)
 	}
 	class, source := "", "as the kit states"
 	if m.Class != nil && (m.Bias.ClassLimit || m.Bias.ByClass) {
 		class, source = m.Class.String(), m.Class.Trust
 	}
-	limit := "±" + equipment.Millilitres(roundSignificant(m.Limit(m.Capacity), 3))
+	limit := "±" + quantity.Millilitres(quantity.Round(m.Limit(m.Capacity), 3))
 	switch {
 	case m.Kind == equipment.Dropper:
-		size, limit = "drops of "+equipment.Millilitres(m.Capacity)+ofLiquid(m), ""
+		size, limit = "drops of "+quantity.Millilitres(m.Capacity)+ofLiquid(m), ""
 	case m.Bias.Shape == equipment.Gauss:
-		limit = "u = " + equipment.Millilitres(roundSignificant(m.Bias.Limit, 3))
+		limit = "u = " + quantity.Millilitres(quantity.Round(m.Bias.Limit, 3))
 	case m.Limit(m.Capacity) == 0:
 		limit = "none"
 	}

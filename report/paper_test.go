@@ -145,19 +145,6 @@ func TestPagesCanBeReadAloud(t *testing.T) {
 	}
 }
 
-// Every verb of a step has its form for the method statement.
-func TestDoing(t *testing.T) {
-	scale, pipette := &equipment.Balance{Name: "scale", Readability: 0.01}, &equipment.Measure{Name: "pipette"}
-	for _, s := range []route.Step{
-		{Verb: route.Weigh, Balance: scale}, {Verb: route.UsePacket, Packet: new(route.Packet)}, {Verb: route.Measured, Measure: pipette},
-		{Verb: route.Start, Stock: new(route.Stock)}, {Verb: route.DissolveIn, Measure: pipette}, {Verb: route.MakeUpTo, Measure: pipette},
-		{Verb: route.Take, Measure: pipette}, {Verb: route.Pour, Measure: pipette}, {Verb: route.Add, Measure: pipette}, {Verb: route.TakeAll},
-		{Verb: route.WeighAliquot, Balance: scale}, {Verb: route.WeighUpTo, Balance: scale}, {Verb: route.Strengthen, Measure: pipette}, {Verb: route.AddSolute, Balance: scale},
-	} {
-		assert.Regexp(t, `^[a-z]+ing `, doing(&s), s.Verb)
-	}
-}
-
 // Every hostile name is one cell of the CSV, which no spreadsheet takes for a formula.
 func TestHostileNamesInCSV(t *testing.T) {
 	for _, name := range hostileTexts {

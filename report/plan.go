@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
@@ -116,16 +116,16 @@ func planHead(p *plan.Plan) (names, units []string) {
 // planCells are those of a route after its name.
 func planCells(p *plan.Plan, i int) []string {
 	r := &p.Results[i]
-	inside := Percent(r.HoldsWithin)
+	inside := quantity.Percent(r.HoldsWithin)
 	if len(r.Inside) > 0 {
 		inside = InHundred(r.Chance(), p.Prep.LeastChance)
 	}
 	row := []string{
-		Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value), inside,
-		limit(roundSignificant(r.LeftOverML, 3)), strconv.Itoa(r.Operations),
+		quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value), inside,
+		quantity.Decimal(r.LeftOverML, 3), strconv.Itoa(r.Operations),
 	}
 	solute, _ := soluteUsed(p.Prep, r)
-	row = append(row, limit(roundSignificant(solute, 3)))
+	row = append(row, quantity.Decimal(solute, 3))
 	if cost, currency := planCost(p, i); currency != "" {
 		row = append(row, cost)
 	}
@@ -138,7 +138,7 @@ func planCost(p *plan.Plan, i int) (cost, currency string) {
 	if !known {
 		return "", ""
 	}
-	return limit(roundSignificant(c.Amount, 3)), c.Currency
+	return quantity.Decimal(c.Amount, 3), c.Currency
 }
 
 // alike counts the near-equals of a route.
@@ -212,7 +212,7 @@ func moreOrLess(mL float64, less, more string) string {
 // sureness is the chance of being inside, or within what the target is held.
 func sureness(p *plan.Plan, r *route.Result) string {
 	if len(r.Inside) == 0 {
-		return "within " + Percent(r.HoldsWithin)
+		return "within " + quantity.Percent(r.HoldsWithin)
 	}
 	return "inside in " + InHundred(r.Chance(), p.Prep.LeastChance) + " of 100"
 }
@@ -254,7 +254,7 @@ func ownRoutes(p *plan.Plan) []fact {
 	var lines []fact
 	for i := range p.Own {
 		r := &p.Own[i]
-		text := fmt.Sprintf("give or take %s, %s left over, %s", Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), volume(r.LeftOverML), count(r.Operations, "measurement"))
+		text := fmt.Sprintf("give or take %s, %s left over, %s", quantity.Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), volume(r.LeftOverML), count(r.Operations, "measurement"))
 		switch {
 		case !r.Possible:
 			text = notPossible(r) + ": " + r.Reason
@@ -285,13 +285,13 @@ func about(n float64) string {
 	case n >= 1e15:
 		return fmt.Sprintf("about %.0e", n)
 	case n >= 1e12:
-		return limit(roundSignificant(n/1e12, 2)) + " million million"
+		return quantity.Decimal(n/1e12, 2) + " million million"
 	case n >= 1e9:
-		return limit(roundSignificant(n/1e9, 2)) + " thousand million"
+		return quantity.Decimal(n/1e9, 2) + " thousand million"
 	case n >= 1e6:
-		return limit(roundSignificant(n/1e6, 2)) + " million"
+		return quantity.Decimal(n/1e6, 2) + " million"
 	}
-	return Grouped(int(n))
+	return quantity.Grouped(int(n))
 }
 
 // helpLines say what would help where no route is good enough.
@@ -312,13 +312,13 @@ func helpName(h plan.Help) string {
 	case plan.AddInstrument:
 		return "the " + h.Name
 	case plan.FinerBalance:
-		return fmt.Sprintf("a scale like the %s that reads to %s", h.Name, equipment.Grams(h.Amount))
+		return fmt.Sprintf("a scale like the %s that reads to %s", h.Name, quantity.Grams(h.Amount))
 	case plan.ReadCarefully:
 		return "reading every scale carefully"
 	case plan.MakeMore:
 		return "making " + volume(h.Amount)
 	default:
-		return fmt.Sprintf("a tolerance of %s of the target", Percent(h.Amount))
+		return fmt.Sprintf("a tolerance of %s of the target", quantity.Percent(h.Amount))
 	}
 }
 

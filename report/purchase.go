@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
@@ -167,7 +168,7 @@ func achieves(p *plan.Purchase, o *plan.Choice) string {
 	r := &o.Best
 	left := "leaves " + volume(r.LeftOverML) + " over"
 	if len(r.Inside) == 0 {
-		return fmt.Sprintf("holds within %s and %s", Percent(r.HoldsWithin), left)
+		return fmt.Sprintf("holds within %s and %s", quantity.Percent(r.HoldsWithin), left)
 	}
 	return fmt.Sprintf("is inside in %s of 100 and %s", InHundred(r.Chance(), p.Prep.LeastChance), left)
 }
@@ -208,11 +209,11 @@ func choiceRow(p *plan.Purchase, i int) page.Row {
 	cells := []string{o.Name, "no route", "", ""}
 	switch {
 	case o.Found:
-		inside := Percent(o.Best.HoldsWithin)
+		inside := quantity.Percent(o.Best.HoldsWithin)
 		if len(o.Best.Inside) > 0 {
 			inside = InHundred(o.Best.Chance(), p.Prep.LeastChance)
 		}
-		cells = []string{o.Name, inside, limit(roundSignificant(o.Best.LeftOverML, 3)), strconv.Itoa(o.Best.Operations)}
+		cells = []string{o.Name, inside, quantity.Decimal(o.Best.LeftOverML, 3), strconv.Itoa(o.Best.Operations)}
 	case o.CutShort:
 		cells[1] = "cut short"
 	}
@@ -257,7 +258,7 @@ func mass(g float64) string {
 	if g == 0 {
 		return ""
 	}
-	return limit(roundSignificant(g, 2))
+	return quantity.Decimal(g, 2)
 }
 
 // choiceRoutes name the best route of each choice.
@@ -291,7 +292,7 @@ func breakEvenBlocks(p *plan.Purchase) []page.Block {
 }
 
 func breakEvenRow(e plan.BreakEven) []string {
-	name, reads := strconv.Itoa(e.Dilutions), limit(e.Readability)
+	name, reads := strconv.Itoa(e.Dilutions), quantity.Number(e.Readability)
 	if e.Dilutions == 0 {
 		name = "none, weighed directly"
 	}
@@ -303,7 +304,7 @@ func breakEvenRow(e plan.BreakEven) []string {
 	case e.CutShort:
 		reads = "≥ " + reads
 	}
-	return []string{name, reads, limit(roundSignificant(e.LeftOver, 3))}
+	return []string{name, reads, quantity.Decimal(e.LeftOver, 3)}
 }
 
 // breakEvenWords say what is taken to change with the readability.

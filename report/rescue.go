@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
@@ -26,7 +26,7 @@ func Rescue(r *rescue.Rescue, pictures ...page.Figure) *page.Page {
 func batchWords(r *rescue.Rescue) string {
 	strength := State(&r.Batch).sentence(r.Prep.Target.Unit.Name)
 	if a := &r.Batch.Analytic; a.ExpandedUncertainty == 0 {
-		strength = limit(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
+		strength = quantity.Number(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
 	}
 	return volume(r.Batch.MadeML) + " of " + strength
 }
@@ -72,7 +72,7 @@ func fromBottle(r *rescue.Rescue) bool {
 func rescueWord(r *rescue.Rescue) string {
 	to := "TO " + r.Prep.Target.Text
 	if !r.Results[r.Verdict.Use].Enough(r.Prep.Volume) {
-		return fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, equipment.Millilitres(r.Prep.Volume))
+		return fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, quantity.Millilitres(r.Prep.Volume))
 	}
 	if !r.Verdict.Meets && len(r.Prep.Tolerances) > 0 {
 		return fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, Asked(r.Prep.LeastChance))
@@ -147,9 +147,9 @@ func wayRow(r *rescue.Rescue, way int) []string {
 		return []string{found.Route.Name, "not possible", "", "", "", ""}
 	}
 	s := State(found)
-	inside := Percent(found.HoldsWithin)
+	inside := quantity.Percent(found.HoldsWithin)
 	if len(found.Inside) > 0 {
 		inside = InHundred(found.Chance(), r.Prep.LeastChance)
 	}
-	return []string{found.Route.Name, s.Value, s.spread(), inside, limit(roundSignificant(found.MadeML, 3)), limit(roundSignificant(r.SetAside(way), 3))}
+	return []string{found.Route.Name, s.Value, s.spread(), inside, quantity.Decimal(found.MadeML, 3), quantity.Decimal(r.SetAside(way), 3)}
 }

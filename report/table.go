@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/route"
 )
@@ -51,12 +52,12 @@ func cells(c *route.Comparison, r *route.Result) []string {
 		return []string{"says almost nothing about the amount"}
 	}
 	s := State(r)
-	inside := Percent(r.HoldsWithin)
+	inside := quantity.Percent(r.HoldsWithin)
 	if len(r.Inside) > 0 {
 		inside = InHundred(r.Chance(), c.Prep.LeastChance)
 	}
 	solute, _ := soluteUsed(c.Prep, r)
-	return []string{s.Value, s.spread(), inside, limit(roundSignificant(r.LeftOverML, 3)), limit(roundSignificant(solute, 3))}
+	return []string{s.Value, s.spread(), inside, quantity.Decimal(r.LeftOverML, 3), quantity.Decimal(solute, 3)}
 }
 
 // alsoInside is a line for each tolerance but the first.
@@ -106,7 +107,7 @@ func whyNot(c *route.Comparison, r *route.Result) string {
 	case !r.Enough(c.Prep.Volume):
 		return fmt.Sprintf("makes only %s%s", volume(r.MadeML), spoilt)
 	case len(r.Inside) == 0:
-		return fmt.Sprintf("holds within %s%s", Percent(r.HoldsWithin), spoilt)
+		return fmt.Sprintf("holds within %s%s", quantity.Percent(r.HoldsWithin), spoilt)
 	case r.Chance() < c.Prep.LeastChance:
 		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance), Asked(c.Prep.LeastChance), spoilt)
 	}

@@ -4,10 +4,9 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -126,12 +125,12 @@ func shifts(r *route.Result) string {
 // aim compares what the steps are meant to give with the target.
 func aim(p *route.Prep, r *route.Result) string {
 	off := r.Intended/p.Target.Value - 1
-	text := "the steps aim at " + limit(roundSignificant(r.Intended, 3))
+	text := "the steps aim at " + quantity.Decimal(r.Intended, 3)
 	switch {
 	case off > 0.0005:
-		return fmt.Sprintf("%s, %s above the target", text, Percent(off))
+		return fmt.Sprintf("%s, %s above the target", text, quantity.Percent(off))
 	case off < -0.0005:
-		return fmt.Sprintf("%s, %s below the target", text, Percent(-off))
+		return fmt.Sprintf("%s, %s below the target", text, quantity.Percent(-off))
 	default:
 		return text + ", the target"
 	}
@@ -139,17 +138,17 @@ func aim(p *route.Prep, r *route.Result) string {
 
 func chance(c *route.Comparison, r *route.Result) string {
 	if len(r.Inside) == 0 {
-		return fmt.Sprintf("within %s of the target with a chance of %s in 100", Percent(r.HoldsWithin), Asked(c.Settings.Coverage))
+		return fmt.Sprintf("within %s of the target with a chance of %s in 100", quantity.Percent(r.HoldsWithin), Asked(c.Settings.Coverage))
 	}
 	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance))
 }
 
 func checked(c *route.Comparison, r *route.Result) string {
-	text := fmt.Sprintf("by %s simulated batches (seed %d%s): ", Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r))
+	text := fmt.Sprintf("by %s simulated batches (seed %d%s): ", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r))
 	if r.CrossCheck.Cause == uncertainty.NoCause {
 		return text + "agrees with the give or take"
 	}
-	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
+	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
 	if r.Quoted.Simulated {
 		text += "; the simulated interval is quoted"
 	}
@@ -201,26 +200,9 @@ func curved(r *route.Result) string {
 		return "the strength bends so much with its influences that only the simulation counts"
 	}
 	return fmt.Sprintf("the strength is not a straight line in its influences, which makes the standard uncertainty %s %s (terms of second order)",
-		Percent(math.Abs(second.StandardUncertainty/u-1)), map[bool]string{true: "larger", false: "smaller"}[second.StandardUncertainty > u])
+		quantity.Percent(math.Abs(second.StandardUncertainty/u-1)), map[bool]string{true: "larger", false: "smaller"}[second.StandardUncertainty > u])
 }
 
-func volume(mL float64) string { return equipment.Millilitres(roundSignificant(mL, 3)) }
+func volume(mL float64) string { return quantity.Millilitres(quantity.Round(mL, 3)) }
 
-func grams(g float64) string { return equipment.Grams(roundSignificant(g, 3)) }
-
-func roundSignificant(x float64, digits int) float64 {
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
-	if err != nil {
-		return x
-	}
-	return rounded
-}
-
-// Grouped prints a count with spaces between thousands.
-func Grouped(n int) string {
-	s := strconv.Itoa(n)
-	for i := len(s) - 3; i > 0; i -= 3 {
-		s = s[:i] + " " + s[i:]
-	}
-	return s
-}
+func grams(g float64) string { return quantity.Grams(quantity.Round(g, 3)) }

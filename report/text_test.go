@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -40,7 +41,7 @@ func TestInHundred(t *testing.T) {
 
 func TestPercent(t *testing.T) {
 	for x, want := range map[float64]string{0: "0 %", 0.95: "95 %", 0.0456: "4.6 %", 0.00123: "0.12 %", 1.5: "150 %", 0.0999: "10 %", 0.0402: "4 %"} {
-		assert.Equal(t, want, Percent(x))
+		assert.Equal(t, want, quantity.Percent(x))
 	}
 }
 

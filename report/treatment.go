@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"minim/equipment/quantity"
 	"minim/report/page"
 )
 
@@ -107,7 +108,7 @@ func (p *Paper) steps(d *page.Page) {
 func (p *Paper) inside() page.Block {
 	r := p.result()
 	if len(r.Inside) == 0 {
-		return page.Paragraph{Text: fmt.Sprintf("It lies within %s of the target with a probability of %s %%.", Percent(r.HoldsWithin), Asked(p.Settings.Coverage))}
+		return page.Paragraph{Text: fmt.Sprintf("It lies within %s of the target with a probability of %s %%.", quantity.Percent(r.HoldsWithin), Asked(p.Settings.Coverage))}
 	}
 	word := "The probability, predicted before the solution is made, of being inside the tolerance (JCGM 106)"
 	if p.Batch != nil {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty"
 )
@@ -120,11 +121,11 @@ func (p *Paper) checked(d *page.Page) {
 		return text
 	}
 	if a.StandardUncertainty == 0 {
-		place = limit
+		place = quantity.Number
 	}
 	rows := [][]string{
 		{"law of propagation (JCGM 100)", place(a.Value), twoDigits(a.StandardUncertainty), place(a.Lower()), place(a.Upper())},
-		{fmt.Sprintf("simulation of %s batches (JCGM 101)", Grouped(mc.Trials)), place(mc.Mean), twoDigits(mc.StandardDeviation), place(mc.Lower), place(mc.Upper)},
+		{fmt.Sprintf("simulation of %s batches (JCGM 101)", quantity.Grouped(mc.Trials)), place(mc.Mean), twoDigits(mc.StandardDeviation), place(mc.Lower), place(mc.Upper)},
 	}
 	unit := p.prep().Target.Unit.Name
 	d.Section("Two ways to evaluate it", &page.Table{Caption: "In " + unit + ", for a coverage probability of " + Asked(a.CoverageProbability) + " %",
@@ -151,7 +152,7 @@ func (p *Paper) origin(d *page.Page) {
 	list := []page.Fact{
 		{"Made with", "minim " + p.Origin.Version},
 		{"Command", p.Origin.Command},
-		{"Simulation", fmt.Sprintf("%s batches, seed %d", Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed)},
+		{"Simulation", fmt.Sprintf("%s batches, seed %d", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed)},
 	}
 	for _, f := range p.Origin.Files {
 		list = append(list, page.Fact{f.Name, "SHA-256 " + f.SHA256})

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -32,7 +32,7 @@ func rounded(a *uncertainty.Analytic, q uncertainty.Quoted) Stated {
 	s.Upper, _ = uncertainty.RoundExpanded(q.Upper, half)
 	value, u := uncertainty.RoundExpanded(a.Value, a.ExpandedUncertainty)
 	if s.Value = value; a.ExpandedUncertainty == 0 {
-		s.Value = limit(a.Value)
+		s.Value = quantity.Number(a.Value)
 	}
 	if !q.Simulated {
 		s.GiveOrTake = u
@@ -74,10 +74,7 @@ func InHundred(p, least float64) string {
 }
 
 // Asked prints a probability that was asked for, in a hundred: 95, 99.5.
-func Asked(p float64) string { return limit(100 * p) }
-
-// Percent prints a fraction with two significant digits.
-func Percent(x float64) string { return limit(roundSignificant(100*x, 2)) + " %" }
+func Asked(p float64) string { return quantity.Number(100 * p) }
 
 // Share prints a share of a variance in whole percent, which may be negative
 // under correlation.
@@ -100,9 +97,9 @@ func wholePercent(x float64) string {
 // that has no name of its own, it says which.
 func Wanted(p *route.Prep) string {
 	if unnamed(p) {
-		return fmt.Sprintf("%s of %s in %s, %s", equipment.Millilitres(p.Volume), p.Target.Text, p.Solvent.Name, countedAs(p))
+		return fmt.Sprintf("%s of %s in %s, %s", quantity.Millilitres(p.Volume), p.Target.Text, p.Solvent.Name, countedAs(p))
 	}
-	return fmt.Sprintf("%s of %s %s in %s", equipment.Millilitres(p.Volume), p.Target.Text, p.Solute.Name, p.Solvent.Name)
+	return fmt.Sprintf("%s of %s %s in %s", quantity.Millilitres(p.Volume), p.Target.Text, p.Solute.Name, p.Solvent.Name)
 }
 
 // tolerance is "within 8 % of target (0.0368 to 0.0432)".
@@ -110,7 +107,7 @@ func tolerance(t route.Tolerance) string {
 	if t.Stated() {
 		return t.Text
 	}
-	return fmt.Sprintf("within %s (%s to %s)", t.Text, limit(t.Limits.Lower), limit(t.Limits.Upper))
+	return fmt.Sprintf("within %s (%s to %s)", t.Text, quantity.Number(t.Limits.Lower), quantity.Number(t.Limits.Upper))
 }
 
 // insideWords is "inside", or the limits where they were stated one by one.
@@ -119,10 +116,6 @@ func insideWords(t route.Tolerance) string {
 		return t.Text
 	}
 	return "inside"
-}
-
-func limit(x float64) string {
-	return strconv.FormatFloat(roundSignificant(x, 6), 'f', -1, 64)
 }
 
 // spoilers names the largest groups of influences with their shares of the

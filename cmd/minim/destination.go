@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"minim/equipment/quantity"
 	"slices"
 
 	"github.com/spf13/pflag"
@@ -21,7 +22,7 @@ func (o *destination) declareKit(flags *pflag.FlagSet, usage string) {
 }
 
 func (o *destination) declare(flags *pflag.FlagSet) {
-	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+joined(formats, "or"))
+	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+quantity.Series(formats, "or"))
 	flags.StringVar(&o.dir, "out", "", "write all formats and the pictures into the folder `DIR` as well")
 	flags.BoolVar(&o.force, "force", false, "replace files that exist")
 }
@@ -30,11 +31,11 @@ func (o *destination) declare(flags *pflag.FlagSet) {
 // the options that write one besides.
 func (o *destination) check(flags *pflag.FlagSet, others ...string) error {
 	if !slices.Contains(formats, o.format) {
-		return &usageError{fmt.Sprintf("--format %s is not known", o.format), "the formats are " + joined(formats, "and")}
+		return &usageError{fmt.Sprintf("--format %s is not known", o.format), "the formats are " + quantity.Series(formats, "and")}
 	}
 	writing := slices.ContainsFunc(append(others, "out"), flags.Changed)
 	if o.force && !writing {
-		return &usageError{"--force is of use only with " + joined(append([]string{"--out"}, dashed(others)...), "or"), ""}
+		return &usageError{"--force is of use only with " + quantity.Series(append([]string{"--out"}, dashed(others)...), "or"), ""}
 	}
 	return nil
 }

@@ -20,6 +20,7 @@ var layers = []string{
 	"minim/equipment/benchfile",
 	"minim/equipment",
 	"minim/uncertainty/route",
+	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps
 	"minim/uncertainty/plan",
 	"minim/uncertainty/rescue",
 	"minim/uncertainty/record",

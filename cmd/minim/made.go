@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/cmd/minim/demo"
+	"minim/equipment/quantity"
 	"minim/report"
 	"minim/uncertainty"
 	"minim/uncertainty/record"
@@ -188,7 +189,7 @@ func stepNumbers(r *record.Record) string {
 	for _, n := range r.OfOrigin(record.ToCome) {
 		words = append(words, fmt.Sprint(n))
 	}
-	return joined(words, "and")
+	return quantity.Series(words, "and")
 }
 
 // addNext says how to record a correction that is recommended, once it is done.

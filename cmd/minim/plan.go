@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -20,7 +21,7 @@ type planOptions struct {
 
 func (o *planOptions) declare(flags *pflag.FlagSet) {
 	o.searchOptions.declare(flags)
-	flags.StringVar(&o.prefer, "prefer", route.LeastLeftOver, "recommend by `POLICY`: "+joined(route.Preferences(), "or"))
+	flags.StringVar(&o.prefer, "prefer", route.LeastLeftOver, "recommend by `POLICY`: "+quantity.Series(route.Preferences(), "or"))
 	flags.StringVar(&o.save, "save", "", "write the routes into `FILE`, a prep for minim compare")
 }
 
@@ -30,7 +31,7 @@ func (o *planOptions) check(flags *pflag.FlagSet, files []string) error {
 	}
 	switch {
 	case !slices.Contains(route.Preferences(), o.prefer):
-		return &usageError{"--prefer " + o.prefer + " is not known", "the policies are " + joined(route.Preferences(), "and")}
+		return &usageError{"--prefer " + o.prefer + " is not known", "the policies are " + quantity.Series(route.Preferences(), "and")}
 	case o.save != "" && len(files) == 0:
 		return &usageError{"--save needs a prep as well", "the demo has a kit of its own; minim new DIR starts a prep to change"}
 	case o.save != "" && len(o.changes) > 0:

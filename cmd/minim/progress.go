@@ -10,7 +10,7 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"minim/report"
+	"minim/equipment/quantity"
 	"minim/uncertainty/parallel"
 )
 
@@ -60,7 +60,7 @@ func (m *meter) add(batches int) {
 	}
 	m.shownAt = now
 	left := now.Sub(m.start).Seconds() * float64(m.most-m.done) / float64(m.done)
-	m.show(fmt.Sprintf("minim: simulated %s of at most %s batches, %s left", report.Grouped(m.done), report.Grouped(m.most), duration(left)))
+	m.show(fmt.Sprintf("minim: simulated %s of at most %s batches, %s left", quantity.Grouped(m.done), quantity.Grouped(m.most), duration(left)))
 }
 
 // duration is "about 8 s" or "about 3 min".

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"path/filepath"
-	"strings"
 
 	"minim/equipment"
 	"minim/report"
@@ -90,15 +89,6 @@ func alone[R any](of func(result R, pictures ...page.Figure) *page.Page) func(re
 // aloneData renders a result that has none before it.
 func aloneData[R any](render func(result R) ([]byte, error)) func(result, before R) ([]byte, error) {
 	return func(result, before R) ([]byte, error) { return render(result) }
-}
-
-// joined is "a, b and c", where "and" is the last word to join by.
-func joined(words []string, last string) string {
-	n := len(words) - 1
-	if n < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:n], ", ") + " " + last + " " + words[n]
 }
 
 // print renders a result in a format.

@@ -7,7 +7,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
@@ -99,7 +98,7 @@ func (o *searchOptions) options(flags *pflag.FlagSet, p *route.Prep) (plan.Optio
 		*l.to = value
 	}
 	if options.Volume > 0 && options.Volume < p.Volume {
-		return options, &usageError{fmt.Sprintf("--volume is less than the %s wanted", equipment.Millilitres(p.Volume)), ""}
+		return options, &usageError{fmt.Sprintf("--volume is less than the %s wanted", quantity.Millilitres(p.Volume)), ""}
 	}
 	return options, nil
 }
@@ -126,7 +125,7 @@ func checkName(p *route.Prep, name string) error {
 			return nil
 		}
 	}
-	hint := "its instruments are " + joined(names, "and")
+	hint := "its instruments are " + quantity.Series(names, "and")
 	if near := benchfile.Nearest(name, names); near != "" {
 		hint = fmt.Sprintf("perhaps %q is meant", near)
 	}

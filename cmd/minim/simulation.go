@@ -6,7 +6,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"minim/report"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -37,7 +37,7 @@ func (s *simulation) settings() uncertainty.Settings {
 func (s *simulation) check() error {
 	switch p := s.coverage; {
 	case s.trials == 0:
-		return &usageError{"--trials 0 simulates nothing", "leave it out for " + report.Grouped(s.usual) + " batches"}
+		return &usageError{"--trials 0 simulates nothing", "leave it out for " + quantity.Grouped(s.usual) + " batches"}
 	case math.IsNaN(p) || p < 0.5 || p > 0.9999:
 		return &usageError{fmt.Sprintf("--coverage must lie between 0.5 and 0.9999, found %v", p), "write --coverage 0.95 for 95 %"}
 	}

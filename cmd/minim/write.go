@@ -6,6 +6,8 @@ import (
 	"path/filepath"
 	"strings"
 	"syscall"
+
+	"minim/equipment/quantity"
 )
 
 // file is a finished output.
@@ -137,5 +139,5 @@ func (s *staged) names() string {
 	for i, f := range s.files {
 		names[i] = f.name
 	}
-	return joined(names, "and")
+	return quantity.Series(names, "and")
 }

@@ -8,8 +8,7 @@ import (
 
 	"gonum.org/v1/plot/vg"
 
-	"minim/equipment"
-	"minim/report"
+	"minim/equipment/quantity"
 	"minim/uncertainty/plan"
 )
 
@@ -60,7 +59,7 @@ func (f *readable) notes() (list []string) {
 		}
 		left := ""
 		if mL := f.p.MostLeftOver; mL > 0 && !math.IsInf(mL, 1) {
-			left = ", that leave over no more than " + equipment.Millilitres(mL)
+			left = ", that leave over no more than " + quantity.Millilitres(mL)
 		}
 		list = append(list, "Lines: the tightest routes with a balance"+like+", were it to read to so many g"+left+", with an expected strength within a tenth of the target. Both scales are logarithmic.")
 	}
@@ -113,9 +112,9 @@ func (f *readable) breakEven() string {
 		case b.Readability == 0 && b.CutShort:
 			words = "none found so far"
 		case b.Readability > 0 && b.CutShort:
-			words = equipment.Grams(b.Readability) + " or coarser"
+			words = quantity.Grams(b.Readability) + " or coarser"
 		case b.Readability > 0:
-			words = equipment.Grams(b.Readability)
+			words = quantity.Grams(b.Readability)
 		}
 		if b.Dilutions > 0 {
 			words += " with"
@@ -153,7 +152,7 @@ func altOfReadability(p *plan.Purchase) string {
 		} else {
 			s += ";"
 		}
-		s += fmt.Sprintf(" %s, %s, %s", b.choice.Name, equipment.Grams(b.readability), report.Percent(b.relative/100))
+		s += fmt.Sprintf(" %s, %s, %s", b.choice.Name, quantity.Grams(b.readability), quantity.Percent(b.relative/100))
 	}
 	if len(f.balances) > 0 {
 		s += "."

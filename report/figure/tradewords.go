@@ -8,7 +8,7 @@ import (
 
 	"gonum.org/v1/plot/vg"
 
-	"minim/report"
+	"minim/equipment/quantity"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -17,7 +17,7 @@ func (t *trade) coverage() string { return shareWords(t.front[0].result.Analytic
 
 // figures of a route, beside its name.
 func (t *trade) figures(q point) string {
-	words := "give or take " + report.Percent(q.relative/100) + ", " + leavings(q.result, t.p.Prep.Volume)
+	words := "give or take " + quantity.Percent(q.relative/100) + ", " + leavings(q.result, t.p.Prep.Volume)
 	if len(q.result.Inside) > 0 {
 		words += ", " + percent(q.result.Chance(), t.p.Prep.LeastChance) + " inside"
 	}
@@ -151,7 +151,7 @@ func altOfTrade(p *plan.Plan) string {
 // ends tells of the routes of the front with the least left over and with the
 // least give or take.
 func (t *trade) ends() string {
-	words := func(q point) string { return millilitres(q.leftOver) + " and " + report.Percent(q.relative/100) }
+	words := func(q point) string { return millilitres(q.leftOver) + " and " + quantity.Percent(q.relative/100) }
 	first, last := slices.MinFunc(t.front, point.compare), slices.MinFunc(t.front, func(a, b point) int {
 		return cmp.Or(cmp.Compare(a.relative, b.relative), cmp.Compare(a.leftOver, b.leftOver))
 	})

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report"
 	"minim/uncertainty/route"
 )
@@ -40,7 +40,7 @@ func percent(share, least float64) string { return report.InHundred(share, least
 
 // holds prints the half-width round the target that holds the strength with the
 // coverage probability.
-func holds(r *route.Result) string { return report.Percent(r.HoldsWithin) }
+func holds(r *route.Result) string { return quantity.Percent(r.HoldsWithin) }
 
 // shareWords prints a probability that the user chose, such as 95 %.
 func shareWords(p float64) string { return report.Asked(p) + " %" }
@@ -60,7 +60,7 @@ func spreadWords(r *route.Result) string {
 // leavings say what a route makes too little of, or leaves over.
 func leavings(r *route.Result, volume float64) string {
 	if !r.Enough(volume) {
-		return "makes only " + equipment.Millilitres(r.MadeML)
+		return "makes only " + quantity.Millilitres(r.MadeML)
 	}
 	if v := millilitres(r.LeftOverML); v != "0 mL" {
 		return v + " left over"
@@ -71,9 +71,9 @@ func leavings(r *route.Result, volume float64) string {
 // millilitres drops the digits that nobody needs.
 func millilitres(v float64) string {
 	if v < 10 {
-		return equipment.Millilitres(math.Round(v*10) / 10)
+		return quantity.Millilitres(math.Round(v*10) / 10)
 	}
-	return equipment.Millilitres(math.Round(v))
+	return quantity.Millilitres(math.Round(v))
 }
 
 // tag is the word on the route to use.
@@ -108,5 +108,5 @@ func footnotes(c *route.Comparison) []string { return []string{chosen(c), dots(c
 func dots(c *route.Comparison) string {
 	mc := &c.Results[c.Verdict.Use].MonteCarlo
 	return fmt.Sprintf("The dots stand for %s simulated batches (seed %d), each dot for one in a hundred. Give or take: expanded "+
-		"uncertainty, coverage probability %s.", report.Grouped(mc.Trials), mc.Seed, shareWords(mc.CoverageProbability))
+		"uncertainty, coverage probability %s.", quantity.Grouped(mc.Trials), mc.Seed, shareWords(mc.CoverageProbability))
 }

@@ -65,5 +65,5 @@ func alike(c *route.Comparison, use, one, other int) bool {
 	if len(c.Prep.Tolerances) > 0 {
 		return math.Abs(a.Chance()-b.Chance()) <= nearChance
 	}
-	return math.Abs(relative(a)-relative(b)) <= nearRelative*min(relative(a), relative(b))
+	return math.Abs(a.Analytic.Relative()-b.Analytic.Relative()) <= nearRelative*min(a.Analytic.Relative(), b.Analytic.Relative())
 }

@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -56,7 +56,7 @@ func noRoute(p *route.Prep, o Options, notSearched []string) error {
 	case largest == 0:
 		reason = "there is no vessel to make a solution in"
 	case largest < p.Volume:
-		reason = fmt.Sprintf("%s are wanted, and the largest vessel holds %s", equipment.Millilitres(p.Volume), equipment.Millilitres(largest))
+		reason = fmt.Sprintf("%s are wanted, and the largest vessel holds %s", quantity.Millilitres(p.Volume), quantity.Millilitres(largest))
 	case o.strongest(p) < p.TargetConcentration():
 		reason = "the target is stronger than a solution may be"
 	case limited:

@@ -1,10 +1,6 @@
 package plan
 
-import (
-	"math"
-
-	"minim/uncertainty/route"
-)
+import "minim/uncertainty/route"
 
 // choose returns the place of the route that is recommended.
 func choose(c *route.Comparison, preference string) int {
@@ -38,7 +34,7 @@ func inside(c *route.Comparison, r *route.Result) bool {
 func figure(c *route.Comparison, preference string, r *route.Result) float64 {
 	switch preference {
 	case route.Tightest:
-		return relative(r)
+		return r.Analytic.Relative()
 	case route.Fewest:
 		return float64(r.Operations)
 	case route.LeastSolute:
@@ -48,9 +44,4 @@ func figure(c *route.Comparison, preference string, r *route.Result) float64 {
 		return cost.Amount
 	}
 	return 0
-}
-
-// relative is the relative expanded uncertainty.
-func relative(r *route.Result) float64 {
-	return r.Analytic.ExpandedUncertainty / math.Abs(r.Analytic.Value)
 }

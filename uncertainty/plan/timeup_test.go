@@ -8,7 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
+	"minim/equipment/quantity"
 )
 
 // A line takes what other searches know of balances that read as coarsely or more, with as
@@ -61,10 +61,10 @@ func TestMostLeftOverIsAsStated(t *testing.T) {
 		o.LeftOver, o.Volume = c.leftOver, c.volume
 		bought, err := Buy(context.Background(), p, o)
 		require.NoError(t, err)
-		assert.Equal(t, equipment.Millilitres(c.want), equipment.Millilitres(bought.MostLeftOver))
+		assert.Equal(t, quantity.Millilitres(c.want), quantity.Millilitres(bought.MostLeftOver))
 		assert.InDelta(t, c.want, bought.MostLeftOver, 1e-12)
 	}
-	assert.Equal(t, "50 mL", equipment.Millilitres(50*(1+1e-9)))
+	assert.Equal(t, "50 mL", quantity.Millilitres(50*(1+1e-9)))
 }
 
 // What the lines and the coarsest readability say never contradict each other: where a

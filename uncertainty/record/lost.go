@@ -67,26 +67,25 @@ func (w *work) throwAway(i, back int) {
 // it is a stock, or the step takes none.
 func (w *work) parent(i int) int {
 	s, r := &w.steps[i], &route.Route{Steps: w.steps}
-	switch s.Verb {
-	case route.Take, route.Pour, route.WeighAliquot:
+	switch {
+	case s.Verb.FromSolution():
 		for i > 0 && !r.Finished(i-1) {
 			i--
 		}
 		return i
-	case route.Strengthen:
+	default:
 		return s.From
 	}
-	return 0
 }
 
 // wasted is what a step that is done again has cost: what it measured out or, for one
 // that made a solution, the solvent.
 func (w *work) wasted(i int) float64 {
 	s := &w.steps[i]
-	switch s.Verb {
-	case route.UsePacket:
+	switch {
+	case s.Packet != nil:
 		return s.Packet.Content.Value
-	case route.MakeUpTo, route.WeighUpTo:
+	case s.Verb.Fills():
 		return s.Amount - w.inside(i)
 	}
 	return s.Amount
@@ -97,14 +96,14 @@ func (w *work) wasted(i int) float64 {
 func (w *work) inside(i int) (amount float64) {
 	for j := i - 1; j >= 0; j-- {
 		s := &w.steps[j]
-		switch s.Verb {
-		case route.Take, route.Pour:
+		switch {
+		case s.Verb.FromSolution() && s.Balance != nil:
+			return s.Amount
+		case s.Verb.FromSolution():
 			if s.Unit() == "mL" {
 				amount += s.Amount
 			}
-		case route.WeighAliquot:
-			return s.Amount
-		case route.TakeAll:
+		case s.Verb == route.TakeAll:
 			return amount + w.left(j)
 		default:
 			return amount

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"minim/equipment/benchfile"
+	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
 
@@ -149,23 +150,12 @@ func parseDone(line, said, key string, planned *route.Step) (keys []string, err 
 	if parts == nil {
 		return nil, &AdditionError{line, fmt.Sprintf("%q gives no reading with its unit", said), howToAdd}
 	}
-	verb, err := verbOf(line, parts[1], parts[2], key)
+	does, err := verbOf(line, parts[1], parts[2], key)
 	if err != nil {
 		return nil, err
 	}
 	instrument, err := parseInstrument(line, parts[3])
-	return append(append([]string{textAt(verb, parts[2])}, instrument...), keys...), err
-}
-
-// past is a word for what was done, with the key of the step.
-type past struct{ word, key string }
-
-// pasts are the words for what was done. Of two keys of a word the first is that of a
-// further step.
-var pasts = []past{
-	{"weighed out", "weigh-aliquot"}, {"weighed", "weigh-aliquot"}, {"weighed", "weigh"}, {"weighed up to", "weigh-up-to"}, {"made up to", "make-up-to"}, {"took", "take"},
-	{"poured", "pour"}, {"measured", "measure"}, {"dissolved in", "dissolve-in"}, {"strengthened by", "strengthen"}, {"added", "add"},
-	{"added", "add-solute"},
+	return append(append([]string{textAt(does, parts[2])}, instrument...), keys...), err
 }
 
 // verbOf finds the key of a step for the words that say what was done: that of the
@@ -174,13 +164,7 @@ func verbOf(line, words, amount, key string) (string, error) {
 	if words == "" && key != "" {
 		return key, nil
 	}
-	var fitting, list []string
-	for _, p := range pasts {
-		list = append(list, p.word)
-		if p.word == words {
-			fitting = append(fitting, p.key)
-		}
-	}
+	fitting, list := verb.Past(words), verb.Pasts()
 	switch {
 	case slices.Contains(fitting, key):
 		return key, nil
@@ -189,7 +173,7 @@ func verbOf(line, words, amount, key string) (string, error) {
 	case len(fitting) > 0:
 		return fitting[0], nil
 	}
-	e := &AdditionError{line, fmt.Sprintf("%q says nothing of what was done", words), "write one of " + strings.Join(slices.Compact(list), ", ")}
+	e := &AdditionError{line, fmt.Sprintf("%q says nothing of what was done", words), "write one of " + strings.Join(list, ", ")}
 	if words == "" {
 		e.Message = fmt.Sprintf("nothing says what was done with %s", amount)
 	} else if near := benchfile.Nearest(words, list); near != "" {
@@ -232,18 +216,4 @@ func cutInstrument(said string) (name, instrument string) {
 // Said words a step as an addition that says that it was done: "step 7: took 2 mL with
 // the 5 mL pipette". Of one that begins with a stock or a packet it says that it was done
 // as planned.
-func Said(number int, s *route.Step) string {
-	switch s.Verb {
-	case route.TakeAll:
-		return fmt.Sprintf("step %d: took all", number)
-	case route.Start, route.UsePacket:
-		return fmt.Sprintf("step %d: done", number)
-	}
-	i := slices.IndexFunc(pasts, func(p past) bool { return p.key == s.Key() })
-	of := s.Of()
-	if of != "" {
-		of = " of " + of
-	}
-	key, name := s.Instrument()
-	return fmt.Sprintf("step %d: %s %s%s %s the %s", number, pasts[i].word, s.AmountText(), of, key, name)
-}
+func Said(number int, s *route.Step) string { return fmt.Sprintf("step %d: %s", number, verb.Done(s)) }

@@ -8,6 +8,7 @@ import (
 	"math"
 	"slices"
 
+	"minim/report/words/verb"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -150,7 +151,7 @@ func (r *rescuer) simulate(kinds []Way, routes []*route.Route, s uncertainty.Set
 			c.Verdict.Use = i
 		}
 		named := *c.Results[i].Route
-		named.Name = wayName(named.Steps[before:])
+		named.Name = verb.Name(named.Steps[before:])
 		c.Results[i].Route = &named
 	}
 	c.Verdict.Meets = c.Prep.Meets(&c.Results[c.Verdict.Use])

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
@@ -17,7 +18,7 @@ func (r *rescuer) noWay() error {
 	case is <= 0:
 		return &NoWayError{"nothing is known to be in it", ""}
 	case is > wanted:
-		return &NoWayError{r.withNotTried(fmt.Sprintf("it would have to be diluted %s times, which neither all of it in one vessel nor a part of it in one step or two comes to", short(roundTo(is/wanted, 3)))), "a larger vessel or a smaller pipette"}
+		return &NoWayError{r.withNotTried(fmt.Sprintf("it would have to be diluted %s times, which neither all of it in one vessel nor a part of it in one step or two comes to", quantity.Exact(roundTo(is/wanted, 3)))), "a larger vessel or a smaller pipette"}
 	}
 	cure := "a stock that is stronger"
 	if r.prep.MayEvaporate() {
@@ -82,7 +83,7 @@ func (r *rescuer) dilutedFirst(is, wanted float64) string {
 			if s.concentration < 2*times*wanted || needed <= most {
 				continue
 			}
-			most, text = needed, fmt.Sprintf(" (of %s diluted %v times about %s mL would be needed)", s.name(), times, short(roundTo(needed, 2)))
+			most, text = needed, fmt.Sprintf(" (of %s diluted %v times about %s mL would be needed)", s.name(), times, quantity.Exact(roundTo(needed, 2)))
 			if needed >= 0.2*smallest {
 				return text
 			}

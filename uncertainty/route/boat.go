@@ -30,7 +30,7 @@ func (p *Prep) Boat(r *Route, i int) Boat {
 		return NoBoat
 	case s.WeighedBack || s.LeftBehind.Value > 0:
 		return BoatEmptied
-	case r.Steps[last].Verb == MakeUpTo || r.Steps[last].Verb == WeighUpTo:
+	case r.Steps[last].Verb.Fills():
 		return BoatRinsed
 	}
 	return BoatEmptied

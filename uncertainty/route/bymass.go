@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -52,7 +53,7 @@ func (c *compiler) weighUpTo(i int) error {
 		volume = c.model.Intended(c.volume)
 	}
 	if s.Amount <= inside {
-		return &equipment.Impossible{Reason: fmt.Sprintf("%s in all is not more than what is already in the vessel", equipment.Grams(s.Amount))}
+		return &equipment.Impossible{Reason: fmt.Sprintf("%s in all is not more than what is already in the vessel", quantity.Grams(s.Amount))}
 	}
 	total, err := s.Balance.WeighUpTo(use, s.Amount, zeroed)
 	if err != nil {

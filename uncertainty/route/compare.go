@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/parallel"
 )
@@ -276,7 +277,7 @@ func (c *compiled) uninformative(coverage float64, upTo int) (string, error) {
 		}
 		if a.Lower() <= 0 {
 			return fmt.Sprintf("step %d weighs %s, give or take %s: it could be nothing at all", w.step+1,
-				equipment.Grams(c.model.Intended(w.mass)), roundedGrams(a.ExpandedUncertainty)), nil
+				quantity.Grams(c.model.Intended(w.mass)), roundedGrams(a.ExpandedUncertainty)), nil
 		}
 	}
 	return "", nil
@@ -297,7 +298,7 @@ func (r *Route) count() (dilutions, operations int) {
 		if s.Verb != Start && s.Verb != TakeAll {
 			operations++
 		}
-		diluting := s.Verb == MakeUpTo || s.Verb == Add || s.Verb == WeighUpTo
+		diluting := s.Verb.brings(solvent)
 		if diluting && (at == aliquot || at == weighedPart) {
 			dilutions++
 		}

@@ -2,13 +2,7 @@ package route
 
 // Rises reports whether the strength rises with the amount of a step: it does with what
 // is weighed, measured out or taken, and falls with what dilutes.
-func (s *Step) Rises() bool {
-	switch s.Verb {
-	case MakeUpTo, Add, DissolveIn, WeighUpTo:
-		return false
-	}
-	return true
-}
+func (s *Step) Rises() bool { return !s.Verb.brings(solvent) }
 
 // Crossing finds the two neighbouring readings, in digits from 1 to most, between which
 // what is made turns from too weak to too strong, or an end of the scale and its

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -74,7 +75,7 @@ func (c *compiler) makeUpTo(i int) error {
 	if c.hasVolume {
 		if inside := c.model.Intended(c.volume); inside >= s.Amount {
 			return &equipment.Impossible{Reason: fmt.Sprintf("%s are already more than up to the mark at %s",
-				equipment.Millilitres(inside), equipment.Millilitres(s.Amount))}
+				quantity.Millilitres(inside), quantity.Millilitres(s.Amount))}
 		}
 		c.medium = c.medium.upTo(c.model.Intended(c.volume), c.solvent, s.Amount)
 	}
@@ -141,7 +142,7 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 		before = c.before[s.piece()]
 	}
 	c.before[s.piece()] = now
-	if s.State == "" && s.Verb != MakeUpTo {
+	if s.State == "" && !s.Verb.Fills() {
 		c.notes.Assume("what is measured with is clean, or rinsed with what it is to take")
 	}
 	if s.State != Wet && s.State != Used {
@@ -183,7 +184,7 @@ func (c *compiler) drawMeasured(i int, l *liquid, a uncertainty.Node) error {
 func (c *compiler) draw(l *liquid, a uncertainty.Node, intended, lost float64) error {
 	if intended+lost > l.left*(1+1e-9) {
 		return &equipment.Impossible{Reason: fmt.Sprintf("%s cannot be taken from the %s that are left",
-			equipment.Millilitres(intended+lost), equipment.Millilitres(l.left))}
+			quantity.Millilitres(intended+lost), quantity.Millilitres(l.left))}
 	}
 	c.brings(part{ml: intended, concentration: l.concentration, foreign: l.medium.name != c.solvent.name})
 	c.leftOver += lost

@@ -117,9 +117,9 @@ func changeable(r *Route) []int {
 			continue
 		}
 		switch {
-		case s.Verb == Weigh || s.Verb == AddSolute:
+		case s.Verb.WeighsSolute():
 			solute = append(solute, i)
-		case s.Verb == Measured:
+		case s.Verb.brings(aVolume):
 			liquid = append(liquid, i)
 		case s.Rises():
 			taken = append(taken, i)

@@ -77,12 +77,12 @@ type handling struct {
 // broughtIn lists what a step brings in for the first time.
 func (w *handling) broughtIn(i int) {
 	s, solute := &w.route.Steps[i], &w.prep.Solute
-	switch s.Verb {
-	case Weigh, AddSolute, Measured:
+	switch {
+	case s.Verb.brings(aMass, aVolume):
 		w.ready(Handled{Step: i + 1, Name: solute.Weighed(), Undiluted: true})
-	case UsePacket:
+	case s.Verb.brings(aPacket):
 		w.ready(Handled{Step: i + 1, Name: s.Packet.Name, Undiluted: true})
-	case DissolveIn, MakeUpTo, Add, WeighUpTo:
+	case s.Verb.brings(solvent):
 		w.pour(w.prep.Solvent.Name)
 	}
 	if s.Stock != nil {
@@ -178,7 +178,7 @@ func (r *Route) takenFrom(step int) (list []int) {
 	later := step // the last step by which a solution was finished
 	for i := step; i < len(r.Steps); i++ {
 		s := &r.Steps[i]
-		fromIt := later == step && (s.Verb.FromSolution() || s.Verb == TakeAll)
+		fromIt := later == step && s.Verb.brings(aPart, theWhole)
 		if fromIt || s.Verb == Strengthen && s.From == step {
 			list = append(list, i+1)
 		}

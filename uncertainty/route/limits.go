@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 )
@@ -72,7 +71,7 @@ func (p *Prep) readLimits(root *benchfile.Table) Limits {
 		l.Prefer = LeastLeftOver
 	}
 	if l.Volume > 0 && l.Volume < p.Volume*(1-1e-9) {
-		t.Fail("volume", "is less than the volume wanted, "+equipment.Millilitres(p.Volume), "it is the most that may be made in all")
+		t.Fail("volume", "is less than the volume wanted, "+quantity.Millilitres(p.Volume), "it is the most that may be made in all")
 	}
 	solute := root.Table("solute")
 	switch {

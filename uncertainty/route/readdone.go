@@ -56,7 +56,7 @@ func (p *Prep) readPlanned(t *benchfile.Table, planned *Step) (s Step, ok bool) 
 			return Step{}, false
 		}
 	}
-	if (planned.Verb == Start || planned.Verb == UsePacket || planned.Verb == TakeAll) && !slices.Contains(t.Keys(), key) {
+	if !planned.Verb.usesInstrument() && !slices.Contains(t.Keys(), key) {
 		t.Has(key)
 		return *planned, true
 	}
@@ -215,22 +215,5 @@ func (r *Route) Begins(i int) bool {
 	if i == 0 {
 		return true
 	}
-	switch r.Steps[i].Verb {
-	case Take, Pour, WeighAliquot:
-		return r.Finished(i-1) || r.Steps[i-1].Verb == Start
-	}
-	return false
-}
-
-// FromSolution reports whether a step of the verb takes a part of a solution.
-func (v Verb) FromSolution() bool { return v == Take || v == Pour || v == WeighAliquot }
-
-// MeasuresOut reports whether a step of the verb measures something out that is then
-// put to the rest: when it is spoilt, it is done again by itself.
-func (v Verb) MeasuresOut() bool {
-	switch v {
-	case Weigh, UsePacket, Measured, Take, Pour, Add, WeighAliquot, Strengthen, AddSolute:
-		return true
-	}
-	return false
+	return r.Steps[i].Verb.FromSolution() && (r.Finished(i-1) || r.Steps[i-1].Verb == Start)
 }

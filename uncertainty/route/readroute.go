@@ -57,7 +57,7 @@ func (r *Route) follows(t *benchfile.Table, at state, s Step) bool {
 			t.Fail("on", "the vessel was zeroed on another balance", "weigh the aliquot and the total on one balance")
 		}
 	}
-	if at == solid && (s.Verb == Measured) != r.liquidSolute() && slices.Contains([]Verb{Weigh, UsePacket, Measured}, s.Verb) {
+	if at == solid && (s.Verb == Measured) != r.liquidSolute() && g.then == solid {
 		t.FailKey(string(s.Verb), "the solute is measured by volume in one step and by mass in another", "use one of the two for all of it")
 		return false
 	}
@@ -71,8 +71,8 @@ func (r *Route) liquidSolute() bool {
 
 // checkOptions checks what depends on the steps before and after.
 func (r *Route) checkOptions(p *Prep, tables []*benchfile.Table) {
-	solvent := mediumOf(p.Solvent.Name)
-	liquid := solvent
+	own := mediumOf(p.Solvent.Name)
+	liquid := own
 	for i := range r.Steps {
 		s, t := &r.Steps[i], tables[i]
 		if s.Verb == Start && s.Stock != nil && s.Stock.Solvent != "" {
@@ -89,13 +89,13 @@ func (r *Route) checkOptions(p *Prep, tables []*benchfile.Table) {
 			t.FailKey("state", "the "+s.Measure.Name+" has not been used before this step", "leave state out, or say \"wet\"")
 		case s.Verb == DissolveIn && s.Contraction.Known && !r.liquidSolute():
 			t.FailKey("contraction", "is stated for a solid, which takes up its specific volume", "state specific-volume in the table [solute]")
-		case s.Verb == Add:
-			s.checkContraction(t, liquid, solvent)
+		case s.Verb.brings(solvent) && s.Verb.AddsTo():
+			s.checkContraction(t, liquid, own)
 		case s.Verb == Strengthen && s.Stock != nil && s.Stock.Solvent != "":
 			s.checkContraction(t, mediumOf(s.Stock.Solvent), liquid)
 		}
-		if s.Verb == MakeUpTo || s.Verb == WeighUpTo {
-			liquid = solvent
+		if s.Verb.Fills() {
+			liquid = own
 		}
 	}
 }
@@ -112,11 +112,10 @@ func (s *Step) checkContraction(t *benchfile.Table, a, b medium) {
 // to a mark, or to a mass.
 func (r *Route) thenToAMark(i int) bool {
 	for _, s := range r.Steps[i+1:] {
-		switch s.Verb {
-		case Take, Pour, Measured, Weigh, UsePacket:
+		if g := grammars[s.Verb]; g.then == solid || g.then == aliquot && g.brings == aPart {
 			continue
 		}
-		return s.Verb == MakeUpTo || s.Verb == WeighUpTo
+		return s.Verb.Fills()
 	}
 	return false
 }
@@ -125,7 +124,7 @@ func (r *Route) thenToAMark(i int) bool {
 // instrument is not known.
 func (r *Route) usedBefore(i int) bool {
 	for _, s := range r.Steps[:i] {
-		if s.Measure == nil && s.Balance == nil && grammars[s.Verb].instrument != "" {
+		if s.Measure == nil && s.Balance == nil && s.Verb.usesInstrument() {
 			return true
 		}
 		if s.Measure != nil && s.piece() == r.Steps[i].piece() {

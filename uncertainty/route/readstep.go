@@ -146,8 +146,8 @@ func (s *Step) readOptions(t *benchfile.Table) {
 	if s.Balance != nil {
 		s.Vessel = equipment.VesselMass(t)
 	}
-	switch s.Verb {
-	case Weigh, AddSolute:
+	switch {
+	case s.Verb.WeighsSolute():
 		s.WeighedBack = t.Flag("weighed-back")
 		s.LeftBehind = equipment.Stated{Value: t.NotNegative("left-behind", quantity.Mass), Known: t.Has("left-behind")}
 		s.SeparateTare = t.Word("tare", "zeroed", "separate") == "separate"
@@ -157,16 +157,14 @@ func (s *Step) readOptions(t *benchfile.Table) {
 		if s.LeftBehind.Value >= s.Amount && s.Amount > 0 {
 			t.Fail("left-behind", "more than was weighed cannot be left behind", "")
 		}
-	case Take, Pour, Measured:
+	case s.Verb.does(empties):
 		s.Emptying = s.emptying(t)
 		s.State = readState(t)
-	case MakeUpTo:
+	case s.Verb.Fills() && grammars[s.Verb].kind == quantity.Volume:
 		s.State = readState(t)
-	case Add, DissolveIn, Strengthen:
-		if s.Balance == nil {
-			s.State = readState(t)
-			s.Contraction = equipment.Stated{Value: shareOf(t, "contraction", "volume"), Known: t.Has("contraction")}
-		}
+	case s.Verb.does(mixes) && s.Balance == nil:
+		s.State = readState(t)
+		s.Contraction = equipment.Stated{Value: shareOf(t, "contraction", "volume"), Known: t.Has("contraction")}
 	}
 }
 
@@ -176,7 +174,7 @@ func readState(t *benchfile.Table) State {
 
 func (s *Step) emptying(t *benchfile.Table) equipment.Emptying {
 	rinsed, blown := t.Flag("rinsed"), false
-	if s.Verb != Pour {
+	if grammars[s.Verb].instrument != "from" { // a vessel that is poured out has no tip
 		blown = t.Flag("blown-out")
 	}
 	kind := equipment.OneMark

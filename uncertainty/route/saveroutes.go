@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -167,9 +166,5 @@ func grams(g float64) string {
 // significant digits at most, which take the rounding of binary fractions out of a
 // product (IEEE 754).
 func plain(x float64) string {
-	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', 15, 64), 64)
-	if err != nil { // it is rounded up to more than the largest number
-		rounded = x
-	}
-	return strconv.FormatFloat(rounded, 'g', -1, 64)
+	return quantity.Exact(quantity.Round(x, 15))
 }

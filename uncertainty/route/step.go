@@ -1,32 +1,6 @@
 package route
 
-import (
-	"minim/equipment"
-	"minim/equipment/quantity"
-)
-
-// Verb is what a step does.
-type Verb string
-
-// The verbs of a step.
-const (
-	Weigh        Verb = "weigh"         // solute, on a balance
-	UsePacket    Verb = "packet"        // the whole of a bought packet of solute
-	Measured     Verb = "measure"       // a liquid solute, by volume
-	Start        Verb = "start"         // from a stock
-	DissolveIn   Verb = "dissolve-in"   // a measured amount of solvent
-	MakeUpTo     Verb = "make-up-to"    // the mark of a vessel
-	Take         Verb = "take"          // a measured volume
-	Pour         Verb = "pour"          // what a vessel holds up to a mark
-	Add          Verb = "add"           // a measured volume of solvent
-	WeighAliquot Verb = "weigh-aliquot" // a part of the solution, on a balance
-	WeighUpTo    Verb = "weigh-up-to"   // a total mass, with solvent
-	Strengthen   Verb = "strengthen"    // by a measured volume of a stronger solution
-	AddSolute    Verb = "add-solute"    // to a solution, on a balance
-)
-
-// TakeAll is the verb of { take = "all" }: all of the solution goes on.
-const TakeAll Verb = "take all"
+import "minim/equipment"
 
 // State of an instrument before a step.
 type State string
@@ -78,47 +52,6 @@ type Step struct {
 	Vessel equipment.Stated
 	// Contraction on mixing, as a fraction of the volume.
 	Contraction equipment.Stated
-}
-
-// grammar says for a verb which key names its instrument, what the amount is,
-// and after which states of the work it can stand.
-type grammar struct {
-	instrument string
-	kind       quantity.Kind
-	after      []state
-	then       state
-}
-
-// state is what stands on the bench between two steps.
-type state string
-
-const (
-	nothing     state = "nothing yet"
-	stock       state = "a stock"
-	solid       state = "measured solute"
-	solution    state = "a finished solution"
-	aliquot     state = "an aliquot"
-	mixture     state = "a solution that is being diluted"
-	weighedPart state = "a weighed aliquot"
-)
-
-var verbs = []Verb{Weigh, UsePacket, Measured, Start, DissolveIn, MakeUpTo, Take, Pour, Add, WeighAliquot, WeighUpTo, Strengthen, AddSolute}
-
-var grammars = map[Verb]grammar{
-	Weigh:        {"on", quantity.Mass, []state{nothing, solid}, solid},
-	UsePacket:    {"", quantity.Share, []state{nothing, solid}, solid},
-	Measured:     {"with", quantity.Volume, []state{nothing, solid}, solid},
-	Start:        {"", quantity.Share, []state{nothing}, stock},
-	DissolveIn:   {"with", quantity.Volume, []state{solid}, solution},
-	MakeUpTo:     {"in", quantity.Volume, []state{solid, aliquot}, solution},
-	Take:         {"with", quantity.Volume, []state{stock, solution, mixture, aliquot}, aliquot},
-	Pour:         {"from", quantity.Volume, []state{stock, solution, mixture, aliquot}, aliquot},
-	Add:          {"with", quantity.Volume, []state{aliquot, mixture}, mixture},
-	WeighAliquot: {"on", quantity.Mass, []state{stock, solution, mixture}, weighedPart},
-	WeighUpTo:    {"on", quantity.Mass, []state{solid, weighedPart}, solution},
-	TakeAll:      {"", quantity.Share, []state{stock, solution, mixture}, aliquot},
-	Strengthen:   {"with", quantity.Volume, []state{aliquot, mixture}, mixture},
-	AddSolute:    {"on", quantity.Mass, []state{aliquot, mixture}, mixture},
 }
 
 // piece is the piece that a step uses.

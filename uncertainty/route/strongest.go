@@ -3,7 +3,7 @@ package route
 import (
 	"fmt"
 	"math"
-	"strconv"
+	"minim/equipment/quantity"
 )
 
 // strongest is the concentration, in what the models carry, that no solution of the solute
@@ -52,6 +52,5 @@ const aLittle = 1e-3
 
 // threeDigits prints three digits without an exponent.
 func threeDigits(x float64) string {
-	rounded, _ := strconv.ParseFloat(short(x), 64)
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
+	return quantity.Decimal(x, 3)
 }

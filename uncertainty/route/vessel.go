@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 )
 
 // burden is what stands on a balance in a step: net of what is read, in a vessel.
@@ -36,7 +37,7 @@ func (p *Prep) Carries(s Step) error {
 		hint = fmt.Sprintf(" (%s; where it is lighter, state vessel = \"… g\" in the step)", l.assumed)
 	}
 	return &equipment.Impossible{Reason: fmt.Sprintf("%s in a vessel of %s%s is more than the %s carries: %s",
-		s.Balance.Display(l.net), l.beyond(s.Balance.Capacity), hint, s.Balance.Name, equipment.Grams(s.Balance.Capacity))}
+		s.Balance.Display(l.net), l.beyond(s.Balance.Capacity), hint, s.Balance.Name, quantity.Grams(s.Balance.Capacity))}
 }
 
 // beyond is the mass of the vessel in as few digits, three or more, as show that the whole is
@@ -46,7 +47,7 @@ func (l *burden) beyond(capacity float64) string {
 	for digits := 3; digits <= 9; digits++ {
 		text = strconv.FormatFloat(l.vessel, 'g', digits, 64)
 		if shown, err := strconv.ParseFloat(text, 64); err == nil && l.net+shown > capacity {
-			return equipment.Grams(shown)
+			return quantity.Grams(shown)
 		}
 	}
 	return text + " g"
@@ -56,7 +57,7 @@ func (l *burden) beyond(capacity float64) string {
 // notes an assumed mass where twice as much would be too much.
 func (c *compiler) mustCarry(i int) error {
 	s := c.route.Steps[i]
-	if s.Verb == WeighUpTo && !s.Vessel.Known && i > 0 {
+	if s.Verb.Fills() && !s.Vessel.Known && i > 0 {
 		s.Vessel = c.route.Steps[i-1].vesselZeroed()
 	}
 	if err := c.prep.Carries(s); err != nil || s.Balance == nil {
@@ -70,7 +71,7 @@ func (c *compiler) mustCarry(i int) error {
 
 // vesselZeroed is the mass of the vessel that a weighed aliquot is in.
 func (s *Step) vesselZeroed() equipment.Stated {
-	if s.Verb == WeighAliquot {
+	if grammars[s.Verb].then == weighedPart {
 		return s.Vessel
 	}
 	return equipment.Stated{}
@@ -82,9 +83,9 @@ func (p *Prep) burdenOf(s *Step) burden {
 	switch {
 	case s.Vessel.Known:
 		l.vessel = s.Vessel.Value
-	case s.Verb == Weigh || s.Verb == AddSolute:
+	case s.Verb.WeighsSolute():
 		l.vessel, l.assumed = boatShare*s.Amount, "assumed of a boat of plastic that just holds it"
-	case s.Verb == WeighAliquot:
+	case grammars[s.Verb].then == weighedPart:
 		// the total that follows is more
 	default:
 		l.vessel, l.assumed = p.lightestVessel(s.Amount / p.densityOfSolvent())

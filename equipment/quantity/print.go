@@ -1,0 +1,56 @@
+package quantity
+
+import (
+	"strconv"
+	"strings"
+)
+
+// Round keeps so many significant digits.
+func Round(x float64, digits int) float64 {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
+	if err != nil { // it is rounded up to more than the largest number
+		return x
+	}
+	return rounded
+}
+
+// Decimal prints so many significant digits at most, without trailing zeros and without an
+// exponent.
+func Decimal(x float64, digits int) string {
+	return strconv.FormatFloat(Round(x, digits), 'f', -1, 64)
+}
+
+// Exact is the shortest decimal that reads as the same number.
+func Exact(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
+
+// Number prints a number for people: six significant digits at most.
+func Number(x float64) string { return Decimal(x, 6) }
+
+// Grams prints a mass with its unit, with nine significant digits at most, which are
+// enough for any display.
+func Grams(g float64) string { return Decimal(g, 9) + " g" }
+
+// Millilitres prints a volume, as [Grams] does a mass, with seven digits at most: no
+// scale is read to more, and a volume that was worked out does not show its rounding.
+func Millilitres(mL float64) string { return Decimal(mL, 7) + " mL" }
+
+// Percent prints a fraction with two significant digits.
+func Percent(x float64) string { return Decimal(100*x, 2) + " %" }
+
+// Grouped prints a count with spaces between thousands.
+func Grouped(n int) string {
+	s := strconv.Itoa(n)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + " " + s[i:]
+	}
+	return s
+}
+
+// Series is "a, b and c", where "and" is the last word to join by.
+func Series(words []string, last string) string {
+	n := len(words) - 1
+	if n < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:n], ", ") + " " + last + " " + words[n]
+}

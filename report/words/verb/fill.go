@@ -1,0 +1,79 @@
+package verb
+
+import (
+	"fmt"
+	"strings"
+
+	"minim/equipment"
+	"minim/equipment/quantity"
+	"minim/uncertainty/route"
+)
+
+// Fill are words to put in place of those in braces, beside what the step itself says.
+type Fill map[string]string
+
+// filled puts the words of a step, and others that go before them, in place of those in
+// braces. What is put in is not looked through again.
+func filled(text string, s *route.Step, others Fill) string {
+	words := Fill{"solute": "solute", "of solute": "", "solvent": "solvent", "instrument": Instrument(s), "number": quantity.Exact(s.Amount), "measured": "measured with"}
+	if s.Balance != nil {
+		words["measured"] = "weighed on"
+	}
+	if s.Balance != nil || s.Measure != nil {
+		words["amount"] = Amount(s)
+	}
+	if s.Packet != nil {
+		words["packet"] = s.Packet.Name
+	}
+	if s.Stock != nil {
+		words["stock"] = s.Stock.Name
+	}
+	if s.Verb == route.Strengthen {
+		words["strong"] = Strong(s)
+	}
+	for key, word := range others {
+		words[key] = word
+	}
+	var pairs []string
+	for key, word := range words {
+		pairs = append(pairs, "{"+key+"}", word)
+	}
+	return strings.NewReplacer(pairs...).Replace(text)
+}
+
+// Instrument names that of a step, with its piece; "" for none.
+func Instrument(s *route.Step) string {
+	name := ""
+	switch {
+	case s.Measure != nil:
+		name = s.Measure.Name
+	case s.Balance != nil:
+		name = s.Balance.Name
+	}
+	if s.Piece > 1 {
+		name = fmt.Sprintf("%s (piece %d)", name, s.Piece)
+	}
+	return name
+}
+
+// Amount is what a step that reads an instrument reads: a mass as the balance shows it, a
+// volume, or a number of drops.
+func Amount(s *route.Step) string {
+	switch {
+	case s.Balance != nil:
+		return s.Balance.Display(s.Amount)
+	case s.Measure.Kind != equipment.Dropper:
+		return quantity.Millilitres(s.Amount)
+	case s.Amount == 1:
+		return "1 drop"
+	}
+	return fmt.Sprintf("%.0f drops", s.Amount)
+}
+
+// Strong is the solution that a step strengthens with.
+func Strong(s *route.Step) string {
+	if s.Stock != nil {
+		return s.Stock.Name
+	}
+	return "the solution of " + s.Of()
+}

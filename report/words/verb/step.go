@@ -1,0 +1,95 @@
+package verb
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"minim/uncertainty/route"
+)
+
+// Do words a step in the imperative, with what is done besides; turned says that solvent has
+// gone first, for what is weighed.
+func Do(s *route.Step, besides Fill, turned bool) string {
+	r := of(s.Verb)
+	if turned && r.turned != "" {
+		return filled(r.turned, s, besides)
+	}
+	return filled(r.do, s, besides)
+}
+
+// Short says in short what a step does: "weigh 1.00 g on the 0.01 g scale".
+func Short(s *route.Step) string { return filled(of(s.Verb).short, s, nil) }
+
+// ShortInstead says so of a reading that takes the place of another.
+func ShortInstead(s, planned *route.Step) string {
+	return filled(of(s.Verb).short, s, Fill{"amount": Amount(s) + " instead of " + Amount(planned)})
+}
+
+// Doing words a step as something that is done, of a solute and in a solvent: "weighing
+// 1.00 g of dye on the 0.01 g scale".
+func Doing(s *route.Step, solute, solvent string) string {
+	r := of(s.Verb)
+	_, rest, _ := strings.Cut(r.short, " ")
+	return filled(r.doing+" "+rest, s, Fill{"solute": solute, "of solute": " of " + solute, "solvent": solvent})
+}
+
+// Care is what to mind at a step where its instrument does not say it.
+func Care(s *route.Step) string { return of(s.Verb).care }
+
+// Name of what steps do one after the other: "1.50 g in 25, 2 in 25, 3 + 17 mL", or "all +
+// 5 mL, then + 1.2 mL".
+func Name(steps []route.Step) string {
+	name := ""
+	for i := range steps {
+		s := &steps[i]
+		if i > 0 && s.Verb == route.Add && steps[i-1].Verb == route.Strengthen {
+			name += " mL, then"
+		}
+		name += filled(of(s.Verb).name, s, nil)
+	}
+	if steps[len(steps)-1].Measure != nil {
+		name += " mL"
+	}
+	return strings.TrimPrefix(name, ", ")
+}
+
+// Done says that a step was done, as an addition to a record: "took 2 mL with the 5 mL
+// pipette"; "done" of one that begins with a stock or a packet.
+func Done(s *route.Step) string {
+	switch r := of(s.Verb); {
+	case s.Verb == route.TakeAll:
+		return "took all"
+	case len(r.done) == 0:
+		return "done"
+	default:
+		strong := s.Of()
+		if strong != "" {
+			strong = " of " + strong
+		}
+		key, name := s.Instrument()
+		return fmt.Sprintf("%s %s%s %s the %s", r.done[0], s.AmountText(), strong, key, name)
+	}
+}
+
+// Past finds the keys of the steps that words say were done, that of a further step first.
+func Past(words string) (keys []string) {
+	for i := range rows {
+		if r := &rows[i]; slices.Contains(r.done, words) {
+			keys = append(keys, string(r.verb))
+		}
+	}
+	return keys
+}
+
+// Pasts are all words by which a record says what was done, each once.
+func Pasts() (words []string) {
+	for i := range rows {
+		for _, w := range rows[i].done {
+			if !slices.Contains(words, w) {
+				words = append(words, w)
+			}
+		}
+	}
+	return words
+}
