@@ -45,6 +45,14 @@ func (b *Balance) Shows(reading float64) error {
 	return impossible("%s shows as %s on the %s%s", quantity.Grams(reading), shown, b.Name, nearest)
 }
 
+// Displayed is a number of digits of the balance in g, as it is displayed.
+func (b *Balance) Displayed(digits float64) float64 {
+	if perGram := math.Round(1 / b.Readability); math.Abs(float64(perGram*b.Readability)-1) < 1e-9 {
+		return digits / perGram // 0.3, not 0.30000000000000004
+	}
+	return digits * b.Readability
+}
+
 // Display prints a reading with the digits that the balance shows.
 func (b *Balance) Display(reading float64) string { return display(reading, b.Readability) }
 

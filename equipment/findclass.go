@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"minim/equipment/quantity"
+
 	"gonum.org/v1/gonum/floats/scalar"
 )
 
@@ -161,5 +163,5 @@ func millilitres(volume float64) string {
 	if volume == 0 {
 		return ""
 	}
-	return strconv.FormatFloat(volume, 'g', -1, 64) + " mL"
+	return quantity.Exact(volume) + " mL"
 }

@@ -7,15 +7,16 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
 // needs lists materials, instruments and bottles.
-func (p *Paper) needs() []term {
+func (p *Paper) needs() []page.Fact {
 	q, b := p.Prep, newBench(p)
-	var list []term
+	var list []page.Fact
 	if amount := soluteNeeded(p.route()); amount != "" {
-		list = append(list, term{q.Solute.Weighed(), amount + b.toSpare() + assayWords(q)})
+		list = append(list, page.Fact{q.Solute.Weighed(), amount + b.toSpare() + assayWords(q)})
 	}
 	seen := make(map[*route.Stock]bool)
 	for _, s := range p.route().Steps {
@@ -23,13 +24,13 @@ func (p *Paper) needs() []term {
 		case s.Stock != nil && seen[s.Stock]:
 		case s.Stock != nil:
 			seen[s.Stock] = true
-			list = append(list, term{s.Stock.Name, fmt.Sprintf("a stock of %s %s", quantity.Number(s.Stock.Strength.Value), s.Stock.Unit.Name)})
+			list = append(list, page.Fact{s.Stock.Name, fmt.Sprintf("a stock of %s %s", quantity.Number(s.Stock.Strength.Value), s.Stock.Unit.Name)})
 		case s.Packet != nil:
-			list = append(list, term{s.Packet.Name, "a packet of " + q.Solute.Weighed()})
+			list = append(list, page.Fact{s.Packet.Name, "a packet of " + q.Solute.Weighed()})
 		}
 	}
-	list = append(list, term{q.Solvent.Name, "about " + volume(b.solventNeeded()) + ", and some for rinsing"},
-		term{"instruments", strings.Join(p.instrumentNames(), ", ")})
+	list = append(list, page.Fact{q.Solvent.Name, "about " + volume(b.solventNeeded()) + ", and some for rinsing"},
+		page.Fact{"instruments", strings.Join(p.instrumentNames(), ", ")})
 	var bottles []string
 	for i, n := range b.bottle {
 		if n == 0 {
@@ -41,7 +42,7 @@ func (p *Paper) needs() []term {
 		}
 		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", n, quantity.Decimal(b.strength[n-1], 2), q.Target.Unit.Name, volume(holds)))
 	}
-	return append(list, term{"bottles", "dry, with " + b.caps() + ", labelled " + p.bottlesLabelled() + ", and " + strings.Join(bottles, "; ")}, term{"besides", p.besides()})
+	return append(list, page.Fact{"bottles", "dry, with " + b.caps() + ", labelled " + p.bottlesLabelled() + ", and " + strings.Join(bottles, "; ")}, page.Fact{"besides", p.besides()})
 }
 
 // bottlesLabelled says what stands on the bottles: each may hold other liquids where a stock

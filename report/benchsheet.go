@@ -6,31 +6,27 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
-// SheetHTML is a page to work from as HTML: what is needed, cautions, the steps with what
+// Sheet is a page to work from: what is needed, cautions, the steps with what
 // to take care of at each, boxes for what was really read, by whom and when, and what
 // comes of it. Room says how far off each reading may be; it may be empty.
-func SheetHTML(p *Paper, room []record.Room) ([]byte, error) { return p.sheet(room).html() }
-
-// SheetMarkdown is the same in Markdown.
-func SheetMarkdown(p *Paper, room []record.Room) []byte { return p.sheet(room).markdown("") }
-
-func (p *Paper) sheet(room []record.Room) *document {
-	d := &document{Title: "Bench sheet: " + p.subject(), Kind: "sheet"}
-	d.stops(p.Prep)
-	p.headed(d, headline{"Bench sheet: " + p.subject(), p.sheetBelow()})
+func Sheet(p *Paper, room []record.Room) *page.Page {
+	d := &page.Page{Title: "Bench sheet: " + p.subject(), Kind: "sheet"}
+	d.Add(stopBars(p.Prep)...)
+	p.headed(d, page.Title{Text: "Bench sheet: " + p.subject(), Below: p.sheetBelow()})
 	p.aimsElsewhere(d)
-	d.add(tabular{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Marked: -1, Rows: [][]string{{"", p.Date, "", "", "", ""}}})
-	d.listed(groundTitle("Mind"), p.minds())
-	d.section("Before step 1", paragraph{Text: strings.Join(p.cautions(), " ") + " Read the safety data sheets of all that is used; wear gloves and goggles."})
-	d.section("You need", termList{p.needs()})
-	d.section("Steps", p.stepTable(room))
-	d.add(tabular{Head: []string{"what was spoilt, and why; other remarks", "checked by"}, Numbers: 2, Class: "form remarks", Marked: -1, Rows: [][]string{{"", ""}}})
-	d.section("All along", bulletList{p.habits(planIsInside(p) && len(room) > 0)})
-	d.section("You get", paragraph{Text: p.gives()})
+	d.Add(&page.Table{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Rows: page.Rows([][]string{{"", p.Date, "", "", "", ""}})})
+	d.Listed(groundTitle("Mind"), p.minds())
+	d.Section("Before step 1", page.Paragraph{Text: strings.Join(p.cautions(), " ") + " Read the safety data sheets of all that is used; wear gloves and goggles."})
+	d.Section("You need", page.Facts{List: p.needs()})
+	d.Section("Steps", p.stepTable(room))
+	d.Add(&page.Table{Head: []string{"what was spoilt, and why; other remarks", "checked by"}, Numbers: 2, Class: "form remarks", Rows: page.Rows([][]string{{"", ""}})})
+	d.Section("All along", page.Bullets{Items: p.habits(planIsInside(p) && len(room) > 0)})
+	d.Section("You get", page.Paragraph{Text: p.gives()})
 	return d
 }
 
@@ -48,11 +44,11 @@ func (p *Paper) sheetBelow() string {
 
 // stepTable is the steps with what to take care of, what is planned, boxes, and from
 // where to begin again.
-func (p *Paper) stepTable(room []record.Room) tabular {
+func (p *Paper) stepTable(room []record.Room) *page.Table {
 	if !planIsInside(p) {
 		room = nil
 	}
-	t := tabular{Head: []string{"", "do", "take care", "planned", "read", "initials, time", "again from"}, Numbers: 7, Class: "form steps", Marked: -1}
+	t := &page.Table{Head: []string{"", "do", "take care", "planned", "read", "initials, time", "again from"}, Numbers: 7, Class: "form steps"}
 	b, cared := newBench(p), make(map[string]int)
 	for i := range p.route().Steps {
 		s := &p.route().Steps[i]
@@ -60,9 +56,9 @@ func (p *Paper) stepTable(room []record.Room) tabular {
 		if s.Balance != nil || s.Measure != nil {
 			planned, read = measured(s)+roomFor(s, room, i+1), ""
 		}
-		t.Rows = append(t.Rows, []string{strconv.Itoa(i + 1), capital(b.do(i)), careOnce(capital(strings.Join(b.care(i), "; ")), i+1, cared), planned, read, "", strconv.Itoa(b.again(i))})
+		t.Rows = append(t.Rows, page.Row{Cells: []string{strconv.Itoa(i + 1), capital(b.do(i)), careOnce(capital(strings.Join(b.care(i), "; ")), i+1, cared), planned, read, "", strconv.Itoa(b.again(i))}})
 	}
-	t.Rows = append(t.Rows, append([]string{strconv.Itoa(len(t.Rows) + 1)}, b.lastRow()...))
+	t.Rows = append(t.Rows, page.Row{Cells: append([]string{strconv.Itoa(len(t.Rows) + 1)}, b.lastRow()...)})
 	return t
 }
 

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"minim/equipment/quantity"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -17,7 +17,7 @@ func Cautions(p *route.Prep, r *route.Result) []string { return cautions(p, r, n
 // recommended.
 func (b *Batch) cautions() []string { return cautions(b.Prep, &b.AsMade, b.Rescue) }
 
-func cautions(p *route.Prep, r *route.Result, then *plan.Rescue) []string {
+func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue) []string {
 	remind := reminding()
 	list := []string{caution(p.Solute.Weighed()+", undiluted", substanceWords(p.Solute.Hazards, remind))}
 	routes := p.Routes

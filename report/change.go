@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment/benchfile"
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
@@ -62,7 +63,7 @@ func (e effect) differs(i int) bool {
 // head is what the columns hold, in two lines.
 func (e effect) head() (names, units []string) {
 	names, units = tableHead(e.c)
-	names, units = names[:4], units[:4]
+	names, units = names[:4:4], units[:4:4]
 	if len(e.c.Prep.Tolerances) > 0 {
 		names, units = append(names, "change"), append(units, "in 100")
 	}
@@ -126,66 +127,27 @@ func chosen(c *route.Comparison) string {
 	return verdictWord(c) + " " + c.Results[c.Verdict.Use].Route.Name
 }
 
-// text is the section on the first screen.
-func (e effect) text(b *strings.Builder) {
-	b.WriteString("\n" + e.title() + "\n")
-	if rows := fit(30, 6, e.rows); len(rows) > 2 {
-		writeGrid(b, rows)
+// blocks are the section.
+func (e effect) blocks() []page.Block {
+	list := []page.Block{page.Heading{Text: e.title()}}
+	if t := e.table(); len(t.Rows) > 0 {
+		list = append(list, t)
 	}
-	for _, f := range e.facts() {
-		hang(b, "  "+f.label, f.text, 13)
-	}
+	return append(list, page.Facts{List: e.facts(), At: 13, Indent: 2})
 }
 
-// rows are the head and, for each route that differs, what it gave before and what
-// it gives now. Names have at most that many characters.
-func (e effect) rows(most int) [][]string {
+// table has, for each route that differs, what it gave before and what it gives now.
+func (e effect) table() *page.Table {
 	names, units := e.head()
-	units[0] = "  " + units[0]
-	rows := [][]string{names, units}
-	longest := min(most, longestName(e.c))
+	t := &page.Table{Head: slices.Insert(names, 1, ""), Units: slices.Insert(units, 1, ""), Numbers: 2,
+		Indent: 2, Most: 30, Least: 6, NameWidth: longestName(e.c)}
 	for i := range e.c.Results {
-		if !e.differs(i) {
-			continue
+		if e.differs(i) {
+			before, now := e.cells(i)
+			t.Rows = append(t.Rows,
+				page.Row{Cells: append([]string{e.c.Results[i].Route.Name, "before"}, before...), Marked: i == e.c.Verdict.Use},
+				page.Row{Cells: append([]string{"", "now"}, now...)})
 		}
-		mark := "  "
-		if i == e.c.Verdict.Use {
-			mark = "* "
-		}
-		before, now := e.cells(i)
-		name := pad(mark+shorten(e.c.Results[i].Route.Name, most), longest+4)
-		rows = append(rows, append([]string{name + "before"}, before...), append([]string{pad("", longest+4) + "now"}, now...))
 	}
-	return rows
-}
-
-// effect is the section in Markdown.
-func (m *markdown) effect(e effect) {
-	m.line("## ", e.title())
-	names, units := e.head()
-	for i, unit := range units {
-		names[i] = strings.TrimSpace(names[i] + " " + unit)
-	}
-	names = slices.Insert(names, 1, "")
-	for i, started := 0, false; i < len(e.c.Results); i++ {
-		if !e.differs(i) {
-			continue
-		}
-		if !started {
-			m.head(slices.Clone(names), 2)
-			started = true
-		}
-		before, now := e.cells(i)
-		m.effectRow(len(names), e.c.Results[i].Route.Name, "before", before)
-		m.effectRow(len(names), "", "now", now)
-	}
-	m.facts(e.facts())
-}
-
-func (m *markdown) effectRow(columns int, name, when string, cells []string) {
-	row := make([]string, columns)
-	for i, cell := range append([]string{name, when}, cells...) {
-		row[i] = escape(cell)
-	}
-	m.row(row)
+	return t
 }

@@ -7,10 +7,11 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/report/page"
 )
 
-// classesWidth is how wide the class tables may be, in characters.
-const classesWidth = 100
+// ClassesWidth is how wide the class tables are, in characters, but for a long address.
+const ClassesWidth = 100
 
 const classesIntroduction = "Limits of error of new instruments at 20 °C: the error of a piece lies within plus or minus the " +
 	"limit, at every mark and every volume set; where the limit is in %, of the volume measured. Random: limit of the standard " +
@@ -18,17 +19,17 @@ const classesIntroduction = "Limits of error of new instruments at 20 °C: the e
 	"drop. What is from memory (*, where it is one figure of a row) was not seen in print: look it up before anything hangs on it. " +
 	"Derived: twice the limit of class A, as the standards have it for class B; the row itself was not seen."
 
-// Classes prints rows of the class tables: a table for each kind of instrument and each
-// standard, in the order of the rows, with the sources of each table below it.
-func Classes(rows []equipment.Class) string {
-	b := new(strings.Builder)
-	for _, line := range fold(classesIntroduction, classesWidth) {
-		b.WriteString(line + "\n")
+// Classes is the page of the class tables: a table for each kind of instrument and each
+// standard, in the order of the rows, with the sources of each table below it; and of what may
+// not meet.
+func Classes(t *Tables, _ ...page.Figure) *page.Page {
+	p := &page.Page{Title: "Class tables", Kind: "screen"}
+	p.Add(page.NotText(page.Title{Text: p.Title}), page.Paragraph{Text: classesIntroduction})
+	for _, table := range classTables(t.Classes) {
+		p.Add(classBlocks(table)...)
 	}
-	for _, table := range classTables(rows) {
-		printClasses(b, table)
-	}
-	return b.String()
+	p.Add(mayNotMeet(t.MayNotMeet)...)
+	return p
 }
 
 // classTables groups rows by kind, standard and mark, in the order in which each comes first.
@@ -66,61 +67,34 @@ func kindWords(kind string) string {
 	}
 }
 
-func printClasses(b *strings.Builder, table []equipment.Class) {
-	columns := classColumns(table)
-	head := make([]string, len(columns))
-	for i, column := range columns {
-		head[i] = column.head
+func classBlocks(rows []equipment.Class) []page.Block {
+	columns := classColumns(rows)
+	t := &page.Table{Numbers: 1, Indent: 2, WordsLast: true}
+	for _, column := range columns {
+		t.Head = append(t.Head, column.head)
 	}
+	t.Head = append(t.Head, "trust and sources")
 	var stated []string
-	for _, c := range table {
+	for _, c := range rows {
 		stated = append(stated, c.Source)
 	}
 	refs, sources := sourceNumbers(stated)
-	cells := [][]string{append(head, "trust and sources")}
-	for i, c := range table {
-		row := make([]string, 0, len(columns)+1)
+	for i, c := range rows {
+		var cells []string
 		for _, column := range columns {
-			row = append(row, column.cell(c))
+			cells = append(cells, column.cell(c))
 		}
-		cells = append(cells, append(row, pad(c.Trust, 12)+refs[i]))
+		t.Rows = append(t.Rows, page.Row{Cells: append(cells, fmt.Sprintf("%-12s%s", c.Trust, refs[i]))})
 	}
-	b.WriteString("\n" + classHeading(table[0]) + "\n")
-	for _, line := range alignClasses(cells) {
-		b.WriteString("  " + line + "\n")
-	}
-	printSources(b, sources)
+	return []page.Block{page.Heading{Text: classHeading(rows[0])}, t, numberedSources(sources)}
 }
 
-func printSources(b *strings.Builder, sources []string) {
+func numberedSources(sources []string) page.Facts {
+	f := page.Facts{Indent: 2, At: 7, Bare: true}
 	for i, source := range sources {
-		label := fmt.Sprintf("[%d]", i+1)
-		for _, line := range fold(source, classesWidth-7) {
-			b.WriteString("  " + pad(label, 5) + line + "\n")
-			label = ""
-		}
+		f.List = append(f.List, page.Fact{Label: fmt.Sprintf("[%d]", i+1), Text: source})
 	}
-}
-
-// alignClasses puts the first and the last column to the left, the figures between them
-// to the right.
-func alignClasses(cells [][]string) []string {
-	widths := make([]int, len(cells[0]))
-	for _, row := range cells {
-		for i, cell := range row {
-			widths[i] = max(widths[i], runes(cell))
-		}
-	}
-	var lines []string
-	for _, row := range cells {
-		last := len(row) - 1
-		line := row[0] + strings.Repeat(" ", widths[0]-runes(row[0]))
-		for i, cell := range row[1:last] {
-			line += "  " + right(cell, widths[i+1])
-		}
-		lines = append(lines, line+"  "+row[last])
-	}
-	return lines
+	return f
 }
 
 // sourceNumbers lists the sources of a table once each, and for each row the numbers of
@@ -218,24 +192,4 @@ func cellNumber(x float64) string {
 		return ""
 	}
 	return quantity.Decimal(x, 9)
-}
-
-// fold breaks a text into lines of at most so many characters; a word that is longer,
-// as some addresses are, is cut.
-func fold(text string, most int) []string {
-	lines := []string{""}
-	for word := range strings.FieldsSeq(text) {
-		for piece := range slices.Chunk([]rune(word), most) {
-			last := &lines[len(lines)-1]
-			switch {
-			case *last == "":
-				*last = string(piece)
-			case runes(*last)+1+len(piece) <= most:
-				*last += " " + string(piece)
-			default:
-				lines = append(lines, string(piece))
-			}
-		}
-	}
-	return lines
 }

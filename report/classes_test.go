@@ -14,9 +14,11 @@ import (
 // in spaces; each table names each of its sources once.
 func TestClassesPrintsEveryRow(t *testing.T) {
 	rows := equipment.Classes()
-	text := Classes(rows)
+	text := Classes(&Tables{Classes: rows}).Text(ClassesWidth)
 	for line := range strings.Lines(text) {
-		assert.LessOrEqual(t, runes(strings.TrimRight(line, "\n")), classesWidth, line)
+		if strings.TrimSpace(line) != "" && !isOneAddress(line) {
+			assert.LessOrEqual(t, runes(strings.TrimRight(line, "\n")), ClassesWidth, line)
+		}
 		assert.Equal(t, strings.TrimRight(line, " \n"), strings.TrimRight(line, "\n"), "spaces at the end of a line")
 	}
 	printed := 0
@@ -58,7 +60,7 @@ func TestClassesArranges(t *testing.T) {
 		{Kind: "graduated", Standard: "ISO", Number: "ISO 4", Edition: "2004", Name: "B", Marked: "Ex",
 			Capacity: 2, Division: 0.02, DivisionTrust: "from memory", Tolerance: 0.02, Source: "a rule", Trust: "derived"},
 	}
-	_, tables, _ := strings.Cut(Classes(rows), "\n\n")
+	_, tables, _ := strings.Cut(Classes(&Tables{Classes: rows}).Text(ClassesWidth), "\n\n")
 	assert.Equal(t, strings.TrimPrefix(`
 one-mark pipette, ISO 1:2001, Ex
      capacity, mL  limit, mL  bore, mm  trust and sources
@@ -91,9 +93,8 @@ graduated pipette, ISO 4:2004, Ex
 `, "\n"), tables)
 }
 
-func TestFold(t *testing.T) {
-	assert.Equal(t, []string{"a bc", "def"}, fold("a bc  def", 6))
-	assert.Equal(t, []string{"a bc def"}, fold("a bc def", 8))
-	assert.Equal(t, []string{"x", "µµµµµ", "µµ y"}, fold("x µµµµµµµ y", 5))
-	assert.Equal(t, []string{""}, fold("", 5))
+// isOneAddress reports whether a line holds an address alone, which is not broken.
+func isOneAddress(line string) bool {
+	words := strings.Fields(line)
+	return strings.Contains(words[len(words)-1], "://") && len(words) < 3
 }

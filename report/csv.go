@@ -94,7 +94,15 @@ func csvRows(c *route.Comparison) ([][]string, error) {
 }
 
 func csvRow(c *route.Comparison, i int, paths []string) ([]string, error) {
-	data, err := json.Marshal(routeToJSON(c.Prep, &c.Results[i]))
+	cells, err := cellsOf(routeToJSON(c.Prep, &c.Results[i]), paths)
+	p := c.Prep
+	row := []string{harmless(p.Target.Unit.Name), harmless(meant(p)), digits(p.SoluteContent()), digits(p.Target.Value), digits(p.Volume), strconv.FormatBool(i == c.Verdict.Use)}
+	return append(row, cells...), err
+}
+
+// cellsOf are those of one row: what the JSON of a value has at places in it.
+func cellsOf(value any, paths []string) (cells []string, err error) {
+	data, err := json.Marshal(value)
 	if err != nil {
 		return nil, err
 	}
@@ -104,12 +112,25 @@ func csvRow(c *route.Comparison, i int, paths []string) ([]string, error) {
 	if err := decoder.Decode(&whole); err != nil {
 		return nil, err
 	}
-	p := c.Prep
-	row := []string{harmless(p.Target.Unit.Name), harmless(meant(p)), digits(p.SoluteContent()), digits(p.Target.Value), digits(p.Volume), strconv.FormatBool(i == c.Verdict.Use)}
 	for _, path := range paths {
-		row = append(row, csvCell(lookUp(whole, strings.Split(path, "."))))
+		cells = append(cells, csvCell(lookUp(whole, strings.Split(path, "."))))
 	}
-	return row, nil
+	return cells, nil
+}
+
+// recordsCSV is a header and a row for each record, with columns called as in their JSON.
+func recordsCSV[R any](records []R, columns ...string) ([]byte, error) {
+	rows := [][]string{columns}
+	for i := range records {
+		cells, err := cellsOf(records[i], columns)
+		if err != nil {
+			return nil, err
+		}
+		rows = append(rows, cells)
+	}
+	var out bytes.Buffer
+	err := csv.NewWriter(&out).WriteAll(rows)
+	return out.Bytes(), err
 }
 
 // digits prints a number with all of its digits.

@@ -1,3 +1,3 @@
-// Package report words a finished comparison: as the first screen, as
-// Markdown, as JSON and as CSV. It rounds, sorts and arranges; it works nothing out.
+// Package report words a result: as a page of blocks, which becomes text, Markdown or HTML,
+// as JSON and as CSV. It rounds, sorts and arranges; it works nothing out.
 package report

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
@@ -33,7 +33,7 @@ func first(c *route.Comparison) (list []*route.Result) {
 func firstLines(c *route.Comparison) (lines []string) {
 	said := first(c)
 	for _, r := range said {
-		lines = append(lines, r.Route.Name+" "+elsewhereWords(c, r))
+		lines = append(lines, r.Route.Name+" "+elsewhereWords(c.Prep, r))
 	}
 	rest := 0
 	for i := range c.Results {
@@ -61,14 +61,14 @@ func planFirst(b *Batch) string {
 	if r.Elsewhere == nil || b.Any() {
 		return ""
 	}
-	return "the plan " + elsewhereWords(&route.Comparison{Prep: b.Plan}, r)
+	return "the plan " + elsewhereWords(b.Plan, r)
 }
 
 // elsewhereWords say by how much a route aims off, and what would mend that.
-func elsewhereWords(c *route.Comparison, r *route.Result) string {
-	e, unit := r.Elsewhere, c.Prep.Target.Unit.Name
+func elsewhereWords(p *route.Prep, r *route.Result) string {
+	e, unit := r.Elsewhere, p.Target.Unit.Name
 	text := fmt.Sprintf("makes %s too %s", quantity.Percent(math.Abs(e.Off)), map[bool]string{true: "little", false: "much"}[e.Off < 0])
-	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", quantity.Decimal(r.Intended, 3), unit, c.Prep.Target.Text)
+	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", quantity.Decimal(r.Intended, 3), unit, p.Target.Text)
 	switch {
 	case e.Step == 0 && e.Cut:
 		return fmt.Sprintf("%s: %s, and no other reading of a single step that was tried brings it there on this bench (not all were)", text, aims)
@@ -76,19 +76,12 @@ func elsewhereWords(c *route.Comparison, r *route.Result) string {
 		return fmt.Sprintf("%s: %s, and no other reading of a single step brings it there on this bench", text, aims)
 	}
 	return fmt.Sprintf("%s: %s (step %d); then it is inside in %s of 100, as it stands in %s (%s)", text, otherReading(r, e), e.Step,
-		InHundred(e.Chance, c.Prep.LeastChance), InHundred(r.Chance(), c.Prep.LeastChance), aims)
+		InHundred(e.Chance, p.LeastChance), InHundred(r.Chance(), p.LeastChance), aims)
 }
 
 // otherReading is "weigh 0.68 g instead of 0.60 g on the scale".
 func otherReading(r *route.Result, e *route.Elsewhere) string {
 	return verb.ShortInstead(&e.Amended, &r.Route.Steps[e.Step-1])
-}
-
-// writeFirst writes them on the screen.
-func writeFirst(b *strings.Builder, c *route.Comparison) {
-	for _, line := range firstLines(c) {
-		hang(b, "First:", line, 8)
-	}
 }
 
 // whyNotHere is whyNot with what brings the route to the target, unless that was said
@@ -105,13 +98,13 @@ func whyNotAt(c *route.Comparison, r *route.Result) string {
 	if r.Elsewhere == nil {
 		return whyNot(c, r)
 	}
-	return elsewhereWords(c, r) + "; " + whyNot(c, r)
+	return elsewhereWords(c.Prep, r) + "; " + whyNot(c, r)
 }
 
 // aimsElsewhere adds to a paper that the route aims elsewhere, before everything else.
-func (p *Paper) aimsElsewhere(d *document) {
+func (p *Paper) aimsElsewhere(d *page.Page) {
 	if r := p.result(); p.Batch == nil && r.Elsewhere != nil {
-		d.add(quotation{"First: this route " + elsewhereWords(p.Comparison, r) + "."})
+		d.Add(page.Quotation{Text: "First: this route " + elsewhereWords(p.Prep, r) + "."})
 	}
 }
 

@@ -14,7 +14,7 @@ import (
 // off is a result that aims by so much of 10 g/L elsewhere; amended says whether another
 // reading mends it.
 func off(name string, by float64, amended bool) route.Result {
-	scale := &equipment.Balance{Name: "scale", Readability: 0.01}
+	scale := &equipment.Balance{Name: "scale", Readability: 0.01, Capacity: 100}
 	r := outcome(0.4, 4, 2)
 	r.Route = &route.Route{Name: name, Steps: []route.Step{{Verb: route.Weigh, Amount: 0.6, Balance: scale}}}
 	r.Intended = 10 * (1 + by)
@@ -41,12 +41,12 @@ func TestElsewhereWords(t *testing.T) {
 		"makes 25 % too much: its steps aim at 12.5 g/L, the target is 10 g/L, and no other reading of a single step brings it there on this bench":                                            off("a", 0.25, false),
 	} {
 		c := aimed(0, r)
-		assert.Equal(t, want, elsewhereWords(c, &c.Results[0]))
+		assert.Equal(t, want, elsewhereWords(c.Prep, &c.Results[0]))
 	}
 	cut := off("a", 0.25, false)
 	cut.Elsewhere.Cut = true
 	c := aimed(0, cut)
-	assert.Contains(t, elsewhereWords(c, &c.Results[0]), "that was tried brings it there on this bench (not all were)")
+	assert.Contains(t, elsewhereWords(c.Prep, &c.Results[0]), "that was tried brings it there on this bench (not all were)")
 }
 
 // The route to use comes first, then those that a reading would mend, three in all; the

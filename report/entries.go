@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"minim/report/page"
 	"minim/report/words/verb"
 	"minim/uncertainty/record"
 )
@@ -37,15 +38,14 @@ func entryWords(e *record.Entry) string {
 }
 
 // entryTable is the entries of a record, with what no longer stands struck through.
-func entryTable(r *record.Record) tabular {
-	t := tabular{Head: []string{"entry", "step", "done", "remarks", "by", "at"}, Numbers: 6, Marked: -1, StruckCell: 2}
+func entryTable(r *record.Record) *page.Table {
+	t := &page.Table{Head: []string{"entry", "step", "done", "remarks", "by", "at"}, Numbers: 6, StruckCell: 2}
 	for i := range r.Entries {
 		e, step := &r.Entries[i], ""
 		if e.Step > 0 {
 			step = strconv.Itoa(e.Step)
 		}
-		t.Rows = append(t.Rows, []string{strconv.Itoa(e.Number), step, saidIn(e), strings.Join(remarks(e), "; "), e.By, e.At})
-		t.Struck = append(t.Struck, isStruck(e))
+		t.Rows = append(t.Rows, page.Row{Cells: []string{strconv.Itoa(e.Number), step, saidIn(e), strings.Join(remarks(e), "; "), e.By, e.At}, Struck: isStruck(e)})
 	}
 	return t
 }

@@ -6,6 +6,7 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
@@ -123,11 +124,11 @@ func (p *Paper) bars() (list []string) {
 }
 
 // headed starts a document with its warnings.
-func (p *Paper) headed(d *document, h headline) {
+func (p *Paper) headed(d *page.Page, h page.Title) {
 	for _, text := range p.bars() {
-		d.add(bar{text})
+		d.Add(page.Bar{Text: text})
 	}
-	d.add(h)
+	d.Add(h)
 }
 
 // invented marks what is made of the example that comes with the program; "" for a bench of

@@ -69,8 +69,8 @@ const weighIt = `{ weigh = "0.40 g", on = "scale" }`
 // allWords are the screen and the papers.
 func allWords(p *Paper) map[string]string {
 	return map[string]string{
-		"screen": Text(p.Comparison, nil), "markdown": Markdown(p.Comparison, nil), "report": string(ReportMarkdown(p, "")),
-		"sheet": string(SheetMarkdown(p, nil)), "label": string(LabelMarkdown(p, Label{Count: 1})),
+		"screen": Compare(p.Comparison, nil).Text(80), "markdown": string(Compare(p.Comparison, nil).Markdown()), "report": string(Report(p).Markdown()),
+		"sheet": string(Sheet(p, nil).Markdown()), "label": string(Labels(p, Label{Count: 1}).Markdown()),
 	}
 }
 
@@ -88,9 +88,9 @@ func TestStrengthNeverPassesForWhatIsWeighed(t *testing.T) {
 		assert.Contains(t, text, "the substance of which 1 g of exemplate dihydrate holds 0.88 g", name)
 	}
 	p := formPaper(t, "name = \"exemplate dihydrate\"\nform-factor = 0.88", weighIt)
-	assert.Contains(t, flat(string(SheetMarkdown(p, nil))), "labelled exemplate dihydrate in water (strength counted as the substance of which")
+	assert.Contains(t, flat(string(Sheet(p, nil).Markdown())), "labelled exemplate dihydrate in water (strength counted as the substance of which")
 	assert.Contains(t, flat(p.method()), "The strength is counted as the substance of which 1 g of exemplate dihydrate holds 0.88 g.")
-	assert.Contains(t, flat(Text(p.Comparison, nil)), "Counted 1 g of exemplate dihydrate as 0.88 g of the substance meant (form factor 0.88); to name it, write its name as name, and what is weighed as weighed-as")
+	assert.Contains(t, flat(Compare(p.Comparison, nil).Text(80)), "Counted 1 g of exemplate dihydrate as 0.88 g of the substance meant (form factor 0.88); to name it, write its name as name, and what is weighed as weighed-as")
 }
 
 // With two names each stands where it belongs: what is weighed, bought and its hazards by
@@ -131,8 +131,8 @@ func TestConversionIsSaidWhereItIsApplied(t *testing.T) {
 	} {
 		p := formPaper(t, c.solute, c.first)
 		assert.Equal(t, c.said, len(countedFacts(p.Prep, p.result())) == 1, "%s %s", c.solute, c.first)
-		assert.Equal(t, c.said, strings.Contains(string(ReportMarkdown(p, "")), "Counted: "), "%s %s", c.solute, c.first)
+		assert.Equal(t, c.said, strings.Contains(string(Report(p).Markdown()), "Counted: "), "%s %s", c.solute, c.first)
 	}
 	p := formPaper(t, "name = \"exemplate\"\nweighed-as = \"exemplate dihydrate\"\nmolar-mass = \"310 g/mol\"\nweighed-molar-mass = \"346 g/mol\"", weighIt)
-	assert.Equal(t, "1 g of exemplate dihydrate as 0.896 g of exemplate (form factor 0.896 = 310/346)", countedFacts(p.Prep, p.result())[0].text)
+	assert.Equal(t, "1 g of exemplate dihydrate as 0.896 g of exemplate (form factor 0.896 = 310/346)", countedFacts(p.Prep, p.result())[0].Text)
 }

@@ -3,19 +3,39 @@ package report
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty"
 )
 
-// Kit lists the instruments of a kit, and its candidates apart: how good each is,
-// where that figure comes from, the least it measures to 10 % and to 5 %, and its
-// price where one is stated.
-func Kit(k *equipment.Kit) string {
-	b := new(strings.Builder)
+// Kit is the page of a kit: its instruments, and its candidates apart, how good each is,
+// where that figure comes from, the least it measures to 10 % and to 5 %, and its price where
+// one is stated.
+func Kit(k *equipment.Kit, _ ...page.Figure) *page.Page {
+	p := &page.Page{Title: kitTitle(k), Kind: "screen"}
+	if mark := invented(k); mark != "" {
+		p.Add(page.Bar{Text: mark})
+	}
+	p.Add(page.Title{Text: p.Title})
+	all := slices.Concat(k.Measures, k.Candidates.Measures)
+	p.Add(instruments(k.Instruments, all)...)
+	if len(k.Candidates.Names()) > 0 {
+		p.Add(page.Heading{Text: "Candidates, which are not on the bench"})
+		p.Add(instruments(k.Candidates, all)...)
+	}
+	p.Add(sources(all)...)
+	p.Add(page.Gap{}, page.Paragraph{Text: "s: standard deviation of repeated weighings, linearity: limit of the error over the range, as the kit states them; " +
+		"* assumed, the linearity for small loads; - replaced by a certificate's uncertainty. u: standard uncertainty of one use, at the capacity for glass and at 100 digits for a balance. " +
+		"Least: the least mass or volume whose give or take (95 %) is at most 10 % or 5 % of it. " +
+		"Glass is read with ordinary care where the kit does not say how; temperature is left out.", Small: true})
+	return p
+}
+
+// kitTitle is "Bookbinder, bench.toml (invented)".
+func kitTitle(k *equipment.Kit) string {
 	title := benchfile.Printable(k.File)
 	if k.Title != "" {
 		title = k.Title + ", " + title
@@ -23,47 +43,33 @@ func Kit(k *equipment.Kit) string {
 	if k.Note != "" {
 		title += " (" + k.Note + ")"
 	}
-	if mark := invented(k); mark != "" {
-		fmt.Fprintln(b, mark)
-	}
-	fmt.Fprintln(b, title)
-	all := slices.Concat(k.Measures, k.Candidates.Measures)
-	instruments(b, k.Instruments, all)
-	if len(k.Candidates.Names()) > 0 {
-		b.WriteString("\nCandidates, which are not on the bench\n")
-		instruments(b, k.Candidates, all)
-	}
-	sources(b, all)
-	b.WriteString("\n")
-	hang(b, "", "s: standard deviation of repeated weighings, linearity: limit of the error over the range, as the kit states them; "+
-		"* assumed, the linearity for small loads; - replaced by a certificate's uncertainty. u: standard uncertainty of one use, at the capacity for glass and at 100 digits for a balance. "+
-		"Least: the least mass or volume whose give or take (95 %) is at most 10 % or 5 % of it. "+
-		"Glass is read with ordinary care where the kit does not say how; temperature is left out.", 0)
-	return b.String()
+	return title
 }
 
-// instruments prints a table of balances and one of glass; all are the measures
+// instruments are a table of balances and one of glass; all are the measures
 // that footnotes are numbered over.
-func instruments(b *strings.Builder, list equipment.Instruments, all []*equipment.Measure) {
-	balances(b, list.Balances)
-	measures(b, list.Measures, all)
+func instruments(list equipment.Instruments, all []*equipment.Measure) (blocks []page.Block) {
+	if len(list.Balances) > 0 {
+		blocks = append(blocks, page.Gap{}, balanceTable(list.Balances))
+	}
+	if len(list.Measures) > 0 {
+		blocks = append(blocks, page.Gap{}, measureTable(list.Measures, all))
+	}
+	return blocks
 }
 
-func balances(b *strings.Builder, list []*equipment.Balance) {
-	if len(list) == 0 {
-		return
-	}
-	rows := [][]string{{"balance", "capacity", "shows", "s", "linearity", "u", "least to 10 %", "5 %", "price"}}
+func balanceTable(list []*equipment.Balance) *page.Table {
+	t := &page.Table{Head: []string{"balance", "capacity", "shows", "s", "linearity", "u", "least to 10 %", "5 %", "price"}, Numbers: 1}
 	for _, balance := range list {
-		sample := balance.Readability * min(100, maxSteps(balance))
-		rows = append(rows, []string{
+		t.Rows = append(t.Rows, page.Row{Cells: []string{
 			counted(balance.Name, balance.Count), quantity.Grams(balance.Capacity), quantity.Grams(balance.Readability),
-			spreadOf(balance), linearityOf(balance), twoDigits(balance.Uncertainty(sample)) + " g",
+			spreadOf(balance), linearityOf(balance), twoDigits(balance.Uncertainty(sampleOf(balance))) + " g",
 			orNone(balance.Least(0.10))(quantity.Grams), orNone(balance.Least(0.05))(quantity.Grams),
 			priceOf(balance.Price),
-		})
+		}})
 	}
-	printGrid(b, rows)
+	t.DropEmpty(8)
+	return t
 }
 
 // assumed marks a figure that stands in for what a kit does not state.
@@ -91,7 +97,10 @@ func linearityOf(b *equipment.Balance) string {
 	}
 }
 
-func maxSteps(b *equipment.Balance) float64 { return float64(int(b.Capacity / b.Readability)) }
+// sampleOf is a load of 100 digits, or of as many as the balance has.
+func sampleOf(b *equipment.Balance) float64 {
+	return b.Readability * min(100, float64(int(b.Capacity/b.Readability)))
+}
 
 // priceOf is empty where a price is not stated.
 func priceOf(p equipment.Price) string {
@@ -101,42 +110,29 @@ func priceOf(p equipment.Price) string {
 	return p.String()
 }
 
-func measures(b *strings.Builder, list, all []*equipment.Measure) {
-	if len(list) == 0 {
-		return
-	}
-	rows := [][]string{{"glass", "division", "limit", "u", "least to 10 %", "5 %", "from", "price"}}
+func measureTable(list, all []*equipment.Measure) *page.Table {
+	t := &page.Table{Head: []string{"glass", "division", "limit", "u", "least to 10 %", "5 %", "from", "price"}, Numbers: 1}
 	for _, m := range list {
-		division := "one mark"
-		switch {
-		case m.Division > 0:
-			division = quantity.Millilitres(m.Division)
-		case m.Kind == equipment.Dropper:
-			division = "a drop" + ofLiquid(m)
-		case m.Kind.AnyVolume():
-			division = "as set"
-		}
-		rows = append(rows, []string{
-			counted(m.Name, m.Count), division, limitOf(m), twoDigits(m.Uncertainty(m.Capacity)) + " mL",
+		t.Rows = append(t.Rows, page.Row{Cells: []string{
+			counted(m.Name, m.Count), divisionOf(m), limitOf(m), twoDigits(m.Uncertainty(m.Capacity)) + " mL",
 			orNone(m.Least(0.10))(quantity.Millilitres), orNone(m.Least(0.05))(quantity.Millilitres), footnote(all, m),
 			priceOf(m.Price),
-		})
+		}})
 	}
-	printGrid(b, rows)
+	t.DropEmpty(7)
+	return t
 }
 
-// printGrid prints rows under their head, without a last column that is empty.
-func printGrid(b *strings.Builder, rows [][]string) {
-	last := len(rows[0]) - 1
-	if !slices.ContainsFunc(rows[1:], func(row []string) bool { return row[last] != "" }) {
-		for i := range rows {
-			rows[i] = rows[i][:last]
-		}
+func divisionOf(m *equipment.Measure) string {
+	switch {
+	case m.Division > 0:
+		return quantity.Millilitres(m.Division)
+	case m.Kind == equipment.Dropper:
+		return "a drop" + ofLiquid(m)
+	case m.Kind.AnyVolume():
+		return "as set"
 	}
-	b.WriteString("\n")
-	for _, line := range grid(rows) {
-		b.WriteString(line + "\n")
-	}
+	return "one mark"
 }
 
 func counted(name string, count int) string {
@@ -190,20 +186,18 @@ func footnote(all []*equipment.Measure, m *equipment.Measure) string {
 	return fmt.Sprintf("[%d]", n)
 }
 
-// sources prints standard and trust of each row that is used.
-func sources(b *strings.Builder, all []*equipment.Measure) {
-	label := "\n"
+// sources are standard and trust of each row of the class tables that is used.
+func sources(all []*equipment.Measure) []page.Block {
+	list := page.Facts{At: 5, Bare: true}
 	for _, m := range all {
-		if ownLimit(m) {
-			continue
+		if !ownLimit(m) {
+			list.List = append(list.List, page.Fact{Label: footnote(all, m), Text: source(m)})
 		}
-		b.WriteString(label)
-		hang(b, footnote(all, m), source(m), 5)
-		label = ""
 	}
-	if label == "" {
-		b.WriteString("     Where each was seen: minim kit --classes\n")
+	if len(list.List) == 0 {
+		return nil
 	}
+	return []page.Block{page.Heading{Text: "Classes", Silent: true}, list, page.Paragraph{Text: "Where each was seen: minim kit --classes", At: 5}}
 }
 
 func source(m *equipment.Measure) string {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
@@ -28,19 +29,13 @@ func (l Label) Of(b *Batch, by, batch bool) Label {
 	return l
 }
 
-// LabelHTML is a sheet of labels to be cut out, as HTML.
-func LabelHTML(p *Paper, l Label) ([]byte, error) { return p.labels(l).html() }
-
-// LabelMarkdown is one label of each bottle in Markdown.
-func LabelMarkdown(p *Paper, l Label) []byte { return p.labels(l).markdown("") }
-
-// labels are those of all bottles that the sheet tells one to fill, in the order of the
-// steps: one each of the solutions on the way, and of the solution wanted as many as are
-// asked for.
-func (p *Paper) labels(l Label) *document {
-	d := &document{Title: "Labels: " + p.subject(), Kind: "labels-page"}
-	d.stops(p.Prep)
-	var sheet labelSheet
+// Labels are those of all bottles that the sheet tells one to fill, to be cut out, in the
+// order of the steps: one each of the solutions on the way, and of the solution wanted as many
+// as are asked for.
+func Labels(p *Paper, l Label) *page.Page {
+	d := &page.Page{Title: "Labels: " + p.subject(), Kind: "labels-page"}
+	d.Add(stopBars(p.Prep)...)
+	var sheet page.Labels
 	all := handled(p.prep(), p.result())
 	for i := range all {
 		h := &all[i]
@@ -51,18 +46,18 @@ func (p *Paper) labels(l Label) *document {
 		if h.Last {
 			count = l.Count
 		}
-		sheet.Labels = append(sheet.Labels, label{count, p.label(h, all, l)})
+		sheet.List = append(sheet.List, page.Label{Count: count, Lines: p.label(h, all, l)})
 	}
-	d.add(sheet)
+	d.Add(sheet)
 	return d
 }
 
 // label is that of one bottle.
-func (p *Paper) label(h *route.Handled, all []route.Handled, l Label) (lines []labelLine) {
+func (p *Paper) label(h *route.Handled, all []route.Handled, l Label) (lines []page.LabelLine) {
 	add := func(size string, texts ...string) {
 		for _, text := range texts {
 			if text != "" {
-				lines = append(lines, labelLine{size, text})
+				lines = append(lines, page.LabelLine{Size: size, Text: text})
 			}
 		}
 	}

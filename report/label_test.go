@@ -9,6 +9,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"minim/report/page"
 )
 
 // strengths are those of the two bottles, in % w/v: constructed.
@@ -55,7 +57,7 @@ func quotedSorted(words []string, none string) []string {
 
 // hazardsOn are the hazard lines of a label, by what stands before the colon; the words of
 // the line sorted, and what follows after a semicolon apart.
-func hazardsOn(l label) (lines map[string][]string, doubts map[string]string) {
+func hazardsOn(l page.Label) (lines map[string][]string, doubts map[string]string) {
 	lines, doubts = make(map[string][]string), make(map[string]string)
 	for _, line := range l.Lines {
 		if line.Size == "hazard" {
@@ -71,7 +73,7 @@ func hazardsOn(l label) (lines map[string][]string, doubts map[string]string) {
 	return lines, doubts
 }
 
-func texts(l label, size string) (list []string) {
+func texts(l page.Label, size string) (list []string) {
 	for _, line := range l.Lines {
 		if line.Size == size {
 			list = append(list, line.Text)
@@ -89,8 +91,8 @@ func TestLabelsSayWhatTheFileKnows(t *testing.T) {
 	for _, c := range cases {
 		t.Run(fmt.Sprintf("%+v", c), func(t *testing.T) {
 			p := c.paper(t, done)
-			blocks := p.labels(Label{Count: 3}).Blocks // what may not meet stands above
-			labels := blocks[len(blocks)-1].(labelSheet).Labels
+			blocks := Labels(p, Label{Count: 3}).Blocks // what may not meet stands above
+			labels := blocks[len(blocks)-1].(page.Labels).List
 			require.Len(t, labels, 2)
 			for i, strength := range c.strengths() {
 				c.checkHazards(t, labels[i], i == 1, strength)
@@ -105,7 +107,7 @@ func TestLabelsSayWhatTheFileKnows(t *testing.T) {
 
 // checkHazards: the words for the strength, those of the solute, and those of each liquid
 // that is not plain water; nothing else.
-func (c *labelCase) checkHazards(t *testing.T, l label, last bool, strength float64) {
+func (c *labelCase) checkHazards(t *testing.T, l page.Label, last bool, strength float64) {
 	want := map[string][]string{
 		"this solution":                      quotedSorted(c.wordsAt(strength), "not stated, treat as undiluted"),
 		"contains stuff, which undiluted is": quotedSorted(c.solute, "not stated, treat as unknown"),
@@ -134,7 +136,7 @@ func (c *labelCase) checkHazards(t *testing.T, l label, last bool, strength floa
 var harmlessWords = regexp.MustCompile(`(?i)no hazard|harmless|not hazardous|is safe|weaker than`)
 
 // checkRest: the bar, the strength, which bottle, from when, and who decides.
-func (c *labelCase) checkRest(t *testing.T, l label, i int, strength float64) {
+func (c *labelCase) checkRest(t *testing.T, l page.Label, i int, strength float64) {
 	all := strings.Join(slices.Concat(texts(l, "bar"), texts(l, "name"), texts(l, "hazard"), texts(l, "small")), "\n")
 	assert.NotRegexp(t, harmlessWords, all)
 	bars := map[string]string{
@@ -171,8 +173,8 @@ func (c *labelCase) checkRest(t *testing.T, l label, i int, strength float64) {
 // checkBars: what falls short stands above all else on every paper, and in what is quoted.
 func (c *labelCase) checkBars(t *testing.T, p *Paper) {
 	found := p.finding()
-	for _, d := range []*document{p.report(), p.sheet(nil)} {
-		first, isBar := d.Blocks[len(Stops(p.Prep))].(bar) // what may not meet stands above
+	for _, d := range []*page.Page{Report(p), Sheet(p, nil)} {
+		first, isBar := d.Blocks[len(stopBars(p.Prep))].(page.Bar) // what may not meet stands above
 		assert.Equal(t, found != "", isBar)
 		assert.Equal(t, found, first.Text)
 	}
@@ -184,17 +186,17 @@ func TestBarsInHTMLAndMarkdown(t *testing.T) {
 	c := labelCase{solvent: "water", done: "bad plan"}
 	p := c.paper(t, make(map[string]Paper))
 	l := Label{Count: 2}
-	for _, d := range []*document{p.report(), p.sheet(nil), p.labels(l)} {
-		page, err := d.html()
+	for _, d := range []*page.Page{Report(p), Sheet(p, nil), Labels(p, l)} {
+		html, err := d.HTML()
 		require.NoError(t, err)
-		_, body, _ := strings.Cut(string(page), "<main>")
+		_, body, _ := strings.Cut(string(html), "<main>")
 		first := regexp.MustCompile(`<p class="[a-z]*">[^<]*`).FindString(body)
-		assert.Equal(t, `<p class="bar">`+visible(p.finding()), first)
-		assert.True(t, strings.HasPrefix(string(d.markdown("")), "**"+escape(p.finding())+"**\n"))
+		assert.Equal(t, `<p class="bar">`+p.finding(), strings.ReplaceAll(first, "\u00a0", " "))
+		assert.True(t, strings.HasPrefix(string(d.Markdown()), "**"+escape(p.finding())+"**\n"))
 	}
-	page, err := LabelHTML(p, l)
+	html, err := Labels(p, l).HTML()
 	require.NoError(t, err)
-	assert.Equal(t, 3, strings.Count(string(page), `<p class="bar">`), "a bar on each label")
+	assert.Equal(t, 3, strings.Count(string(html), `<p class="bar">`), "a bar on each label")
 }
 
 // checkCautions: the screen and the other papers say of every liquid what the labels say.

@@ -3,27 +3,24 @@ package report
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
 // ladder lists the rungs of the ladder that is made from the route to use.
-func ladder(b *strings.Builder, c *route.Comparison) {
-	rows := ladderRows(c)
-	if len(rows) == 0 {
-		return
+func ladder(c *route.Comparison) []page.Block {
+	rungs := c.Results[c.Verdict.Use].Ladder
+	if len(rungs) == 0 {
+		return nil
 	}
-	b.WriteString("\n")
-	hang(b, "Ladder", ladderWords(c), 8)
-	for _, row := range rows {
-		row[0] = "  " + row[0]
+	t := &page.Table{Head: []string{"rung", "take", "strength", "give or take", "ratio to the last", "give or take"}, Numbers: 1, Indent: 2}
+	for i := range rungs {
+		t.Rows = append(t.Rows, page.Row{Cells: rungRow(&rungs[i])})
 	}
-	for _, line := range grid(rows) {
-		b.WriteString(line + "\n")
-	}
+	return []page.Block{page.Heading{Text: "Ladder", Lead: ladderWords(c)}, t}
 }
 
 // ladderWords say how the rungs are made.
@@ -45,20 +42,6 @@ func ladderWords(c *route.Comparison) string {
 		text += "; mix it open, in a fume cupboard"
 	}
 	return text
-}
-
-// ladderRows are a head and a row for each rung: the aliquot, the strength, and
-// the ratio to the rung before. They are empty without a ladder.
-func ladderRows(c *route.Comparison) [][]string {
-	rungs := c.Results[c.Verdict.Use].Ladder
-	if len(rungs) == 0 {
-		return nil
-	}
-	rows := [][]string{{"rung", "take", "strength", "give or take", "ratio to the last", "give or take"}}
-	for i := range rungs {
-		rows = append(rows, rungRow(&rungs[i]))
-	}
-	return rows
 }
 
 func rungRow(r *route.Rung) []string {

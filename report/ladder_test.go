@@ -56,6 +56,6 @@ name = "stuff"
 			assert.NotContains(t, ladderWords(c), row.notThere)
 		}
 		paper := &Paper{Comparison: c}
-		assert.NotContains(t, string(LabelMarkdown(paper, Label{Count: 1})), "0.5 % w/v", "no step fills a bottle with a rung")
+		assert.NotContains(t, string(Labels(paper, Label{Count: 1}).Markdown()), "0.5 % w/v", "no step fills a bottle with a rung")
 	}
 }

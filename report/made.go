@@ -9,8 +9,9 @@ import (
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
-	"minim/uncertainty/plan"
+	"minim/report/page"
 	"minim/uncertainty/record"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -18,8 +19,8 @@ import (
 type Batch struct {
 	*record.Made
 	// Rescue is nil where none was looked for; NoWay says why none was found.
-	Rescue *plan.Rescue
-	NoWay  *plan.NoWayError
+	Rescue *rescue.Rescue
+	NoWay  *rescue.NoWayError
 }
 
 // comparison is the batch in the form of a comparison of two routes, of which the one
@@ -59,27 +60,30 @@ func named(name string, r route.Result) route.Result {
 	return r
 }
 
-// Made is the screen of a batch: what was wanted, whether the batch is that, what was
-// done, what makes it differ from the plan, how far off the readings still to come may
-// be, how it can be corrected, what the figures rest on, and cautions.
-func Made(batch *Batch) string {
-	b := new(strings.Builder)
-	stops(b, batch.Prep)
-	heading(b, batch.Prep)
-	hang(b, "Record:", recorded(batch.Record), 8)
-	if text := planFirst(batch); text != "" {
-		hang(b, "First:", text, 8)
+// Made is the page of a batch: what was wanted, whether the batch is that, what was done,
+// what makes it differ from the plan, how far off the readings still to come may be, how it
+// can be corrected, what the figures rest on, and cautions.
+func Made(b *Batch, pictures ...page.Figure) *page.Page {
+	s := screen(b.Prep, false)
+	s.Add(page.Paragraph{Label: "Record", Text: recorded(b.Record)})
+	if text := planFirst(b); text != "" {
+		s.Add(page.Paragraph{Label: "First", Text: text, At: 8})
 	}
-	b.WriteString("\n")
-	hang(b, madeWord(batch), batch.Made.Made.Name, runes(madeWord(batch))+2)
-	for _, f := range madeFacts(batch) {
-		hang(b, "  "+f.label, f.text, 14)
+	s.Add(page.Heading{Label: madeWord(b), Text: b.Made.Made.Name}, page.Facts{List: madeFacts(b), At: 14, Indent: 2})
+	s.Add(pictured(pictures)...)
+	if len(b.Entries) > 0 {
+		s.Add(page.Heading{Text: "What was done"}, page.TextOnly(page.Facts{List: entryLines(b.Record), Indent: 2}), page.NotText(entryTable(b.Record)))
 	}
-	paragraphs(b, "What was done", entryLines(batch.Record))
-	paragraphs(b, "Still to come: a reading that keeps the batch inside", roomLines(batch))
-	rescueText(b, batch)
-	footing(b, batch.comparison(), batch.cautions())
-	return b.String()
+	s.Add(lined("Still to come: a reading that keeps the batch inside", roomLines(b))...)
+	switch {
+	case b.NoWay != nil:
+		s.Add(page.Gap{}, page.Paragraph{Label: "To correct it", Text: noWayWords(b.NoWay)})
+	case b.Rescue != nil:
+		s.Add(rescueBlocks(b.Rescue)...)
+	}
+	s.Add(spoils("What spoils it", b.AsMade.Analytic.Budget))
+	s.Add(footingBlocks(&b.AsMade.Notes, b.cautions())...)
+	return s
 }
 
 // recorded says what a record is of.
@@ -145,7 +149,7 @@ func madeFacts(b *Batch) []fact {
 	list = append(append(list, shiftFacts(r)...), rest(c, r)...)
 	if b.Finished() {
 		for i := range list {
-			if list[i].label == "Makes" {
+			if list[i].Label == "Makes" {
 				list[i] = fact{"Made", amounts(b.Prep, r, "took")}
 			}
 		}
@@ -180,7 +184,7 @@ func againstPlan(b *Batch) string {
 	}
 	text := State(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name
 	if b.AsPlanned.Elsewhere != nil {
-		text += " (" + aim(&route.Comparison{Prep: b.Plan}, &b.AsPlanned) + ")"
+		text += " (" + aim(b.Plan, &b.AsPlanned) + ")"
 	}
 	switch d := b.Difference(); {
 	case math.Abs(d) < 5e-5:

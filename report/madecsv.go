@@ -1,7 +1,7 @@
 package report
 
 import (
-	"minim/uncertainty/plan"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -16,6 +16,6 @@ func MadeCSV(b *Batch) ([]byte, error) {
 }
 
 // RescueCSV is a row for each way to correct a solution, with the columns of [CSV].
-func RescueCSV(r *plan.Rescue) ([]byte, error) {
+func RescueCSV(r *rescue.Rescue) ([]byte, error) {
 	return csvFile(csvRows, r.Comparison, (*route.Comparison)(nil))
 }

@@ -2,8 +2,8 @@ package report
 
 import (
 	"minim/report/words/verb"
-	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
+	"minim/uncertainty/rescue"
 )
 
 // The forms of the JSON of a batch, and of the ways to correct a solution.
@@ -179,7 +179,7 @@ func MadeJSON(b *Batch) ([]byte, error) {
 }
 
 // RescueJSON is the ways to correct a solution in full precision; see [JSON].
-func RescueJSON(r *plan.Rescue) ([]byte, error) {
+func RescueJSON(r *rescue.Rescue) ([]byte, error) {
 	return indented(&rescueJSON{
 		Schema: RescueSchema, wantedJSON: wantedToJSON(r.Prep), Coverage: number(r.Settings.Coverage),
 		Has: analyticToJSON(&r.Batch.Analytic), Volume: number(r.Batch.MadeML), waysJSON: *waysToJSON(r), Cautions: cautionsOf(r.Comparison),
@@ -239,12 +239,12 @@ func roomToJSON(b *Batch, r *record.Room) roomJSON {
 }
 
 // ways as they are called in the JSON.
-var wayNames = map[plan.Way]string{
-	plan.FillUp: "fill_up", plan.AddSolvent: "add_solvent", plan.DilutePart: "dilute_part",
-	plan.StrengthenAll: "strengthen", plan.AddMore: "add_solute", plan.StrengthenAndAdd: "strengthen_and_add_solvent",
+var wayNames = map[rescue.Way]string{
+	rescue.FillUp: "fill_up", rescue.AddSolvent: "add_solvent", rescue.DilutePart: "dilute_part",
+	rescue.StrengthenAll: "strengthen", rescue.AddMore: "add_solute", rescue.StrengthenAndAdd: "strengthen_and_add_solvent",
 }
 
-func waysToJSON(r *plan.Rescue) *waysJSON {
+func waysToJSON(r *rescue.Rescue) *waysJSON {
 	out := &waysJSON{
 		To: number(r.Prep.Target.Value), Use: r.Results[r.Verdict.Use].Route.Name,
 		Meets: r.Verdict.Meets && len(r.Prep.Tolerances) > 0, Largest: number(r.Largest), Tried: r.Tried, NotTried: list(r.NotTried),

@@ -53,9 +53,9 @@ func measured(s *route.Step) string { return verb.Amount(s) }
 
 // temperature is "22 °C, within 1 °C".
 func temperature(t float64, within equipment.Stated) string {
-	text := strconv.FormatFloat(t, 'g', 4, 64) + " °C"
+	text := quantity.Decimal(t, 4) + " °C"
 	if within.Known {
-		text += ", within " + strconv.FormatFloat(within.Value, 'g', 4, 64) + " °C"
+		text += ", within " + quantity.Decimal(within.Value, 4) + " °C"
 	}
 	return text
 }

@@ -1,22 +1,18 @@
 package report
 
 import (
-	"strings"
-
 	"minim/equipment"
+	"minim/report/page"
 )
 
-const mayNotMeetIntroduction = "What may not meet. Where a prep names such a pair minim says STOP, and proposes no route that brings the two " +
+const mayNotMeetIntroduction = "Where a prep names such a pair minim says STOP, and proposes no route that brings the two " +
 	"together, but for the one pair where only the order is wrong. The list is short: what is not in it may be as dangerous, and the safety data sheets decide."
 
-// MayNotMeet prints the table of what may not meet, with trust and sources of every row.
-func MayNotMeet(rows []equipment.Incompatible) string {
-	b := new(strings.Builder)
-	b.WriteString("\n")
-	for _, line := range fold(mayNotMeetIntroduction, classesWidth) {
-		b.WriteString(line + "\n")
+// mayNotMeet lists what may not meet, with trust and sources of every row.
+func mayNotMeet(rows []equipment.Incompatible) []page.Block {
+	if len(rows) == 0 {
+		return nil
 	}
-	b.WriteString("\n")
 	var stated []string
 	for i := range rows {
 		if rows[i].Source != "" {
@@ -24,15 +20,13 @@ func MayNotMeet(rows []equipment.Incompatible) string {
 		}
 	}
 	refs, sources := sourceNumbers(stated)
+	list := page.Bullets{At: 4}
 	for i := range rows {
 		text := rows[i].A + ", with " + rows[i].B + ": " + rows[i].What() + "; " + rows[i].Trust
 		if rows[i].Source != "" {
 			text, refs = text+" "+refs[0], refs[1:]
 		}
-		for j, line := range fold(text, classesWidth-4) {
-			b.WriteString(strings.Repeat(" ", 2+2*min(j, 1)) + line + "\n")
-		}
+		list.Items = append(list.Items, text)
 	}
-	printSources(b, sources)
-	return b.String()
+	return []page.Block{page.Heading{Text: "What may not meet"}, page.Paragraph{Text: mayNotMeetIntroduction}, page.Gap{}, list, numberedSources(sources)}
 }

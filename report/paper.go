@@ -9,6 +9,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/words/verb"
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -22,9 +23,10 @@ type Paper struct {
 	Batch *Batch
 	// Date of the document, as it is printed.
 	Date string
-	// Picture of the spread as a PNG, and its words; nil where none is wanted.
-	Picture []byte
-	Alt     string
+	// Picture of the spread as a PNG, and its words; nil where none is wanted. In Markdown it
+	// stands in a file beside the document, and is left out without one.
+	Picture          []byte
+	PictureFile, Alt string
 	// Origin of the figures, so that anyone can repeat them.
 	Origin Origin
 }
@@ -109,14 +111,14 @@ func (p *Paper) statement() string {
 			s.Value, unit, s.Lower, s.Upper, unit, Asked(a.CoverageProbability), disagreement(r), u)
 	}
 	return fmt.Sprintf("c = (%s ± %s) %s, where the number after the sign ± is the expanded uncertainty U = k u (%s of c), with the %s and the coverage factor k = %.2f, %s. It defines an interval with a coverage probability of about %s %%.",
-		s.Value, s.GiveOrTake, unit, relative(a.ExpandedUncertainty, a.Value), u, a.CoverageFactor, factorFrom(a.DegreesOfFreedom), Asked(a.CoverageProbability))
+		s.Value, s.GiveOrTake, unit, relative(a), u, a.CoverageFactor, factorFrom(a.DegreesOfFreedom), Asked(a.CoverageProbability))
 }
 
-func relative(u, value float64) string {
-	if value == 0 {
+func relative(a *uncertainty.Analytic) string {
+	if a.Value == 0 {
 		return "without relation"
 	}
-	return quantity.Percent(math.Abs(u / value))
+	return quantity.Percent(a.Relative())
 }
 
 // factorFrom says which distribution a coverage factor is from.

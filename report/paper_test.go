@@ -4,12 +4,15 @@ import (
 	"fmt"
 	"math"
 	"math/big"
+	"regexp"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/report/page"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -69,9 +72,9 @@ func decimalOf(x float64) *big.Rat {
 
 func inAllPapers(t *testing.T, p *Paper, want string) {
 	t.Helper()
-	d := p.labels(Label{Count: 1})
+	d := Labels(p, Label{Count: 1})
 	for name, text := range map[string]string{
-		"statement": p.statement(), "method": p.method(), "label": d.Blocks[0].(labelSheet).Labels[0].Lines[1].Text,
+		"statement": p.statement(), "method": p.method(), "label": d.Blocks[0].(page.Labels).List[0].Lines[1].Text,
 	} {
 		assert.Contains(t, strings.ReplaceAll(text, "(k", "k"), want, name)
 	}
@@ -112,17 +115,12 @@ func papersNamed(t *testing.T, name string) (html, markdown map[string]string) {
 	p.Origin = Origin{"1", name, []File{{name, "00"}}}
 	p.Picture, p.Alt = []byte("png"), name
 	html, markdown = make(map[string]string), make(map[string]string)
-	add := func(kind string, page []byte, err error, text []byte) {
+	p.PictureFile = "x.png"
+	for kind, d := range map[string]*page.Page{"report": Report(p), "sheet": Sheet(p, nil), "label": Labels(p, Label{3, name, name, name})} {
+		data, err := d.HTML()
 		require.NoError(t, err)
-		html[kind], markdown[kind] = string(page), string(text)
+		html[kind], markdown[kind] = string(data), string(d.Markdown())
 	}
-	page, err := ReportHTML(p)
-	add("report", page, err, ReportMarkdown(p, "x.png"))
-	page, err = SheetHTML(p, nil)
-	add("sheet", page, err, SheetMarkdown(p, nil))
-	l := Label{3, name, name, name}
-	page, err = LabelHTML(p, l)
-	add("label", page, err, LabelMarkdown(p, l))
 	return html, markdown
 }
 

@@ -6,41 +6,32 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
-// Plan is the first screen of a search: what is wanted, the route that is
-// recommended, the routes that no other beats, what each has over it, what would
-// help where none is good enough, what was searched, what the figures rest on, and
-// cautions. Before is the search on the kit as it is, nil without changes: see
-// [Text].
-func Plan(p, before *plan.Plan) string {
-	b := new(strings.Builder)
-	stops(b, p.Prep)
+// Plan is the page of a search: what is wanted, the route that is recommended, the routes
+// that no other beats, what each has over it, what would help where none is good enough, what
+// was searched, what the figures rest on, and cautions. Before is the search on the kit as it
+// is, nil without changes: see [Compare].
+func Plan(p, before *plan.Plan, pictures ...page.Figure) *page.Page {
+	used := &p.Results[p.Verdict.Use]
+	s := screen(p.Prep, before != nil)
+	s.Add(firstBlocks(recommended(p))...)
+	s.Add(useBlocks(p.Comparison, append(facts(p.Comparison), planFacts(p)...))...)
+	s.Add(page.Heading{Text: "The routes that no other beats", Silent: true}, planTable(p), page.Paragraph{Text: legend, At: 4})
+	s.Add(pictured(pictures)...)
 	if before != nil {
-		hang(b, "Changed:", changed(p.Prep), 9)
+		s.Add(page.Heading{Text: effect{p.Comparison, before.Comparison}.title()}, planEffect(p, before))
 	}
-	heading(b, p.Prep)
-	writeFirst(b, recommended(p))
-	use(b, p.Comparison)
-	for _, f := range planFacts(p) {
-		hang(b, "  "+f.label, f.text, 14)
-	}
-	planTable(b, p)
-	if before != nil {
-		planEffect(b, p, before)
-	}
-	paragraphs(b, "What the others have over it", planReasons(p))
-	paragraphs(b, "What would help", helpLines(p))
-	paragraphs(b, "Your own routes", ownRoutes(p))
-	b.WriteString("\n")
-	hang(b, "Searched:", searched(p), 13)
-	for _, text := range notSearched(p) {
-		hang(b, "", text, 13)
-	}
-	footing(b, p.Comparison, cautionsOf(p.Comparison))
-	return b.String()
+	s.Add(lined("What the others have over it", planReasons(p))...)
+	s.Add(lined("What would help", helpLines(p))...)
+	s.Add(lined("Your own routes", ownRoutes(p))...)
+	s.Add(page.Gap{}, page.Notes{Label: "Searched", Items: append([]string{searched(p)}, notSearched(p)...), At: 13, Join: "\n"})
+	s.Add(spoils("What spoils "+used.Route.Name, used.Analytic.Budget))
+	s.Add(footingBlocks(&p.Notes, cautionsOf(p.Comparison))...)
+	return s
 }
 
 // recommended is the comparison of a search with the route that is recommended alone.
@@ -48,17 +39,6 @@ func recommended(p *plan.Plan) *route.Comparison {
 	c := *p.Comparison
 	c.Results, c.Verdict.Use = c.Results[c.Verdict.Use:c.Verdict.Use+1], 0
 	return &c
-}
-
-// paragraphs is a heading with lines below it, or nothing where there are none.
-func paragraphs(b *strings.Builder, title string, lines []fact) {
-	if len(lines) == 0 {
-		return
-	}
-	b.WriteString("\n" + title + "\n")
-	for _, l := range lines {
-		hang(b, "  "+l.label, l.text, 2+runes(l.label)+1)
-	}
 }
 
 // planFacts say why a route is recommended, and what it costs.
@@ -96,29 +76,22 @@ func chosenBy(p *plan.Plan) string {
 }
 
 // planTable lists the routes to choose from.
-func planTable(b *strings.Builder, p *plan.Plan) {
-	b.WriteString("\n")
-	writeGrid(b, fit(60, 12, func(most int) [][]string { return planRows(p, most) }))
-	hang(b, "", legend, 4)
+func planTable(p *plan.Plan) *page.Table {
+	names, units := planHead(p)
+	t := &page.Table{Head: names, Units: units, Numbers: 1, Indent: 4, Most: 60, Least: 12}
+	for i := range p.Results {
+		t.Rows = append(t.Rows, page.Row{Lead: letter(i) + "  ", Cells: planRow(p, i), Marked: i == p.Verdict.Use})
+	}
+	return t
+}
+
+// planRow is the name of a route and its cells.
+func planRow(p *plan.Plan, i int) []string {
+	return append([]string{p.Results[i].Route.Name}, planCells(p, i)...)
 }
 
 // legend explains the names of routes.
 const legend = `"2 in 25": 2 mL made up to the mark at 25 mL; "3 + 17": 3 mL and 17 mL of measured solvent`
-
-// planRows are the cells of the table, with names of at most so many characters.
-func planRows(p *plan.Plan, most int) [][]string {
-	names, units := planHead(p)
-	units[0] = "    " + units[0]
-	rows := [][]string{names, units}
-	for i := range p.Results {
-		mark := " "
-		if i == p.Verdict.Use {
-			mark = "*"
-		}
-		rows = append(rows, append([]string{mark + letter(i) + "  " + shorten(p.Results[i].Route.Name, most)}, planCells(p, i)...))
-	}
-	return rows
-}
 
 // letter is the letter of a row: a to z, then a number.
 func letter(i int) string {
@@ -291,7 +264,7 @@ func ownRoutes(p *plan.Plan) []fact {
 			text = "inside in " + InHundred(r.Chance(), p.Prep.LeastChance) + " of 100, " + text
 		}
 		if r.Elsewhere != nil {
-			text = elsewhereWords(p.Comparison, r) + "; " + text
+			text = elsewhereWords(p.Prep, r) + "; " + text
 		}
 		lines = append(lines, fact{r.Route.Name + ":", text})
 	}
@@ -350,22 +323,11 @@ func helpName(h plan.Help) string {
 }
 
 // planEffect says what changes in the kit do to what is recommended.
-func planEffect(b *strings.Builder, p, before *plan.Plan) {
-	b.WriteString("\n" + effect{p.Comparison, before.Comparison}.title() + "\n")
-	writeGrid(b, fit(40, 12, func(most int) [][]string { return planEffectRows(p, before, most) }))
-}
-
-// planEffectRows are the head and the routes that are recommended, with names of at
-// most so many characters.
-func planEffectRows(p, before *plan.Plan, most int) [][]string {
+func planEffect(p, before *plan.Plan) *page.Table {
 	names, units := planHead(p)
-	rows := [][]string{names, units}
-	rows[1][0] = "  recommended"
-	for _, side := range []struct {
-		when string
-		plan *plan.Plan
-	}{{"before", before}, {"now", p}} {
-		rows = append(rows, append([]string{"  " + side.when + "  " + shorten(side.plan.Results[side.plan.Verdict.Use].Route.Name, most)}, planCells(side.plan, side.plan.Verdict.Use)...))
-	}
-	return rows
+	units[0] = "recommended"
+	return &page.Table{Head: names, Units: units, Numbers: 1, Indent: 2, Most: 40, Least: 12, Rows: []page.Row{
+		{Lead: " before  ", Cells: planRow(before, before.Verdict.Use)},
+		{Lead: " now  ", Cells: planRow(p, p.Verdict.Use)},
+	}}
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"strconv"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -143,7 +144,7 @@ func planCSVRows(p *plan.Plan) ([][]string, error) {
 	for i := range p.Front {
 		amount, currency := "", ""
 		if cost, known := p.Prep.Cost(&p.Front[i].Result); known {
-			amount, currency = strconv.FormatFloat(cost.Amount, 'g', -1, 64), cost.Currency
+			amount, currency = quantity.Exact(cost.Amount), cost.Currency
 		}
 		rows[i+1] = append(rows[i+1], harmless(p.Results[p.Front[i].Group].Route.Name), amount, harmless(currency), strconv.FormatBool(p.CutShort))
 	}

@@ -9,52 +9,34 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
-// Purchase is the first screen of the question whether another instrument is worth
-// having: what is wanted, the verdict, the best route with each, the coarsest
-// balance that would do, what the figures rest on, and cautions. Before is the
-// answer for the kit as it is, nil without changes: see [Text].
-func Purchase(p, before *plan.Purchase) string {
-	b := new(strings.Builder)
-	stops(b, p.Prep)
+// Purchase is the page about the question whether another instrument is worth having: what
+// is wanted, the verdict, the best route with each, the coarsest balance that would do, what the
+// figures rest on, and cautions. Before is the answer for the kit as it is, nil without
+// changes: see [Compare].
+func Purchase(p, before *plan.Purchase, pictures ...page.Figure) *page.Page {
+	s := screen(p.Prep, before != nil)
+	s.Add(page.Gap{}, page.Facts{List: verdictFacts(p, before), At: 10},
+		page.Heading{Text: "What each allows", Silent: true}, choiceTable(p),
+		page.NotText(page.Heading{Text: "The best routes"}), page.Facts{List: choiceRoutes(p), At: 4, Indent: 2, Bare: true})
 	if before != nil {
-		hang(b, "Changed:", changed(p.Prep), 9)
+		s.Section("On the kit as it is", choiceTable(before))
 	}
-	heading(b, p.Prep)
-	b.WriteString("\n")
-	for _, f := range verdictFacts(p, before) {
-		hang(b, f.label, f.text, 10)
-	}
-	b.WriteString("\n")
-	choiceTable(b, p)
-	for _, l := range choiceRoutes(p) {
-		hang(b, "  "+l.label, l.text, 4)
-	}
-	if before != nil {
-		b.WriteString("\nOn the kit as it is\n")
-		choiceTable(b, before)
-	}
-	if rows := breakEvenRows(p); len(rows) > 2 {
-		b.WriteString("\n")
-		hang(b, "", breakEvenTitle(p), 0)
-		writeGrid(b, rows)
-		hang(b, "", breakEvenWords(p), 2)
-	}
-	b.WriteString("\n")
+	s.Add(breakEvenBlocks(p)...)
+	s.Add(pictured(pictures)...)
+	s.Add(page.Gap{})
 	if text := directWords(p); text != "" {
-		hang(b, "Directly:", text, 13)
+		s.Add(page.Paragraph{Label: "Directly", Text: text, At: 13})
 	}
-	for _, text := range purchaseNotSearched(p) {
-		hang(b, "Not searched:", text, 14)
+	if len(p.NotSearched) > 0 {
+		s.Add(page.Paragraph{Label: "Not searched", Text: strings.Join(p.NotSearched, "; ")})
 	}
-	for _, g := range purchaseGrounds(p) {
-		hang(b, g.label+":", strings.Join(g.list, "; "), 13)
-	}
-	hang(b, "Cautions:", strings.Join(Cautions(p.Prep, bestOf(p)), " "), 13)
-	return b.String()
+	s.Add(footingBlocks(purchaseNotes(p), Cautions(p.Prep, bestOf(p)))[1:]...)
+	return s
 }
 
 // bestOf is the best route on the bench, or else with what should be bought; nil where
@@ -198,52 +180,45 @@ func priced(p equipment.Price) string {
 	return " (" + p.String() + ")"
 }
 
-// choiceTable writes what each bench allows.
-func choiceTable(b *strings.Builder, p *plan.Purchase) {
-	writeGrid(b, fit(40, 8, func(most int) [][]string { return choiceRows(p, most) }))
-}
-
-// choiceRows are the benches that could be had and what each allows, with names of at
-// most so many characters.
-func choiceRows(p *plan.Purchase, most int) [][]string {
+// choiceTable has the benches that could be had and what each allows.
+func choiceTable(p *plan.Purchase) *page.Table {
 	inside, unit := "inside", "in 100"
 	if len(p.Prep.Tolerances) == 0 {
 		inside, unit = "holds", "within"
 	}
-	rows := [][]string{{"", inside, "left", "times", "least g", "least g", "least g", "price"}, {"    with", unit, "over/mL", "meas.", "USP <41>", "2 s", "model", ""}}
+	t := &page.Table{
+		Head: []string{"", inside, "left", "times", "least g", "least g", "least g", "price"}, Units: []string{"with", unit, "over/mL", "meas.", "USP <41>", "2 s", "model", ""},
+		Numbers: 1, Indent: 4, Most: 40, Least: 8,
+	}
 	for i := range p.Choices {
-		rows = append(rows, choiceRow(p, i, most))
+		t.Rows = append(t.Rows, choiceRow(p, i))
 	}
 	for _, column := range []int{7, 6, 5, 4} {
-		dropEmpty(rows, column)
+		t.DropEmpty(column)
 	}
-	return rows
+	return t
 }
 
-func choiceRow(p *plan.Purchase, i, most int) []string {
+func choiceRow(p *plan.Purchase, i int) page.Row {
 	o := &p.Choices[i]
-	mark := " "
-	if i == p.Verdict.Present || i == p.Verdict.Buy {
-		mark = "*"
-	}
 	owned := " "
 	if !o.Owned {
 		owned = "+"
 	}
-	row := []string{mark + letter(i) + " " + owned + shorten(o.Name, most)}
-	if !o.Found {
-		none := "no route"
-		if o.CutShort {
-			none = "cut short"
+	row := page.Row{Lead: letter(i) + " " + owned, Marked: i == p.Verdict.Present || i == p.Verdict.Buy}
+	cells := []string{o.Name, "no route", "", ""}
+	switch {
+	case o.Found:
+		inside := quantity.Percent(o.Best.HoldsWithin)
+		if len(o.Best.Inside) > 0 {
+			inside = InHundred(o.Best.Chance(), p.Prep.LeastChance)
 		}
-		return slices.Concat(row, []string{none, "", ""}, leastMasses(o), []string{price(o)})
+		cells = []string{o.Name, inside, quantity.Decimal(o.Best.LeftOverML, 3), strconv.Itoa(o.Best.Operations)}
+	case o.CutShort:
+		cells[1] = "cut short"
 	}
-	inside := quantity.Percent(o.Best.HoldsWithin)
-	if len(o.Best.Inside) > 0 {
-		inside = InHundred(o.Best.Chance(), p.Prep.LeastChance)
-	}
-	return slices.Concat(row, []string{inside, quantity.Decimal(o.Best.LeftOverML, 3), strconv.Itoa(o.Best.Operations)},
-		leastMasses(o), []string{price(o)})
+	row.Cells = slices.Concat(cells, leastMasses(o), []string{price(o)})
+	return row
 }
 
 // leastMasses are the cells of the least masses.
@@ -286,18 +261,6 @@ func mass(g float64) string {
 	return quantity.Decimal(g, 2)
 }
 
-// dropEmpty takes a column away that holds nothing below its head.
-func dropEmpty(rows [][]string, column int) {
-	for _, row := range rows[2:] {
-		if row[column] != "" {
-			return
-		}
-	}
-	for i := range rows {
-		rows[i] = slices.Delete(rows[i], column, column+1)
-	}
-}
-
 // choiceRoutes name the best route of each choice.
 func choiceRoutes(p *plan.Purchase) []fact {
 	var lines []fact
@@ -315,29 +278,33 @@ func choiceRoutes(p *plan.Purchase) []fact {
 	return lines
 }
 
-func breakEvenTitle(p *plan.Purchase) string {
-	return fmt.Sprintf("The coarsest balance, otherwise like the %s, that would do if no more than %s is left over", p.Like.Name, volume(p.MostLeftOver))
+// breakEvenBlocks say which is the coarsest balance that would do; none where there is none.
+func breakEvenBlocks(p *plan.Purchase) []page.Block {
+	if len(p.BreakEven) == 0 {
+		return nil
+	}
+	title := fmt.Sprintf("The coarsest balance, otherwise like the %s, that would do if no more than %s is left over", p.Like.Name, volume(p.MostLeftOver))
+	t := &page.Table{Head: []string{"", "reads to", "left over"}, Units: []string{"dilutions", "g", "mL"}, Numbers: 1, Indent: 2}
+	for _, e := range p.BreakEven {
+		t.Rows = append(t.Rows, page.Row{Cells: breakEvenRow(e)})
+	}
+	return []page.Block{page.Heading{Text: title}, t, page.Paragraph{Text: breakEvenWords(p), At: 2}}
 }
 
-func breakEvenRows(p *plan.Purchase) [][]string {
-	rows := [][]string{{"", "reads to", "left over"}, {"  dilutions", "g", "mL"}}
-	for _, e := range p.BreakEven {
-		name := "  " + strconv.Itoa(e.Dilutions)
-		if e.Dilutions == 0 {
-			name = "  none, weighed directly"
-		}
-		switch {
-		case e.Readability == 0 && e.CutShort:
-			rows = append(rows, []string{name, "none found so far", ""})
-		case e.Readability == 0:
-			rows = append(rows, []string{name, "none is fine enough", ""})
-		case e.CutShort:
-			rows = append(rows, []string{name, "≥ " + quantity.Number(e.Readability), quantity.Decimal(e.LeftOver, 3)})
-		default:
-			rows = append(rows, []string{name, quantity.Number(e.Readability), quantity.Decimal(e.LeftOver, 3)})
-		}
+func breakEvenRow(e plan.BreakEven) []string {
+	name, reads := strconv.Itoa(e.Dilutions), quantity.Number(e.Readability)
+	if e.Dilutions == 0 {
+		name = "none, weighed directly"
 	}
-	return rows
+	switch {
+	case e.Readability == 0 && e.CutShort:
+		return []string{name, "none found so far", ""}
+	case e.Readability == 0:
+		return []string{name, "none is fine enough", ""}
+	case e.CutShort:
+		reads = "≥ " + reads
+	}
+	return []string{name, reads, quantity.Decimal(e.LeftOver, 3)}
 }
 
 // breakEvenWords say what is taken to change with the readability.
@@ -357,22 +324,10 @@ func directWords(p *plan.Purchase) string {
 	return fmt.Sprintf("from %s of the wanted solution on, the %s weighs its solute to within the tolerance (95 %%), glass not counted", volume(p.DirectML), p.Like.Name)
 }
 
-// purchaseNotSearched says what was left out.
-func purchaseNotSearched(p *plan.Purchase) []string {
-	if len(p.NotSearched) == 0 {
-		return nil
+// purchaseNotes are what the best route of the verdict rests on.
+func purchaseNotes(p *plan.Purchase) *equipment.Notes {
+	if r := bestOf(p); r != nil {
+		return &r.Notes
 	}
-	return []string{strings.Join(p.NotSearched, "; ")}
-}
-
-// purchaseGrounds are what the best route of the verdict rests on.
-func purchaseGrounds(p *plan.Purchase) []ground {
-	at := p.Verdict.Present
-	if at < 0 {
-		at = p.Verdict.Buy
-	}
-	if at < 0 {
-		return nil
-	}
-	return noteGrounds(&p.Choices[at].Best.Notes)
+	return new(equipment.Notes)
 }

@@ -2,29 +2,28 @@ package report
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"minim/equipment/quantity"
-	"minim/uncertainty/plan"
+	"minim/report/page"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
-// Rescue is the screen of the ways to correct a solution at hand: what is wanted, what
-// there is, the way that is recommended, the others, what the figures rest on, and
-// cautions.
-func Rescue(r *plan.Rescue) string {
-	b := new(strings.Builder)
-	stops(b, r.Prep)
-	heading(b, r.Prep)
-	hang(b, "There is:", batchWords(r), 10)
-	rescueWays(b, r)
-	footing(b, r.Comparison, cautionsOf(r.Comparison))
-	return b.String()
+// Rescue is the page of the ways to correct a solution at hand: what is wanted, what there
+// is, the way that is recommended, the others, what the figures rest on, and cautions.
+func Rescue(r *rescue.Rescue, pictures ...page.Figure) *page.Page {
+	s := screen(r.Prep, false)
+	s.Add(page.Paragraph{Label: "There is", Text: batchWords(r)})
+	s.Add(rescueBlocks(r)...)
+	s.Add(pictured(pictures)...)
+	s.Add(spoils("What spoils it", r.Results[r.Verdict.Use].Analytic.Budget))
+	s.Add(footingBlocks(&r.Notes, cautionsOf(r.Comparison))...)
+	return s
 }
 
 // batchWords say what the solution is.
-func batchWords(r *plan.Rescue) string {
+func batchWords(r *rescue.Rescue) string {
 	strength := State(&r.Batch).sentence(r.Prep.Target.Unit.Name)
 	if a := &r.Batch.Analytic; a.ExpandedUncertainty == 0 {
 		strength = quantity.Number(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
@@ -32,18 +31,7 @@ func batchWords(r *plan.Rescue) string {
 	return volume(r.Batch.MadeML) + " of " + strength
 }
 
-// rescueText is the part about a rescue on the screen of a batch.
-func rescueText(b *strings.Builder, batch *Batch) {
-	switch {
-	case batch.NoWay != nil:
-		b.WriteString("\n")
-		hang(b, "To correct it:", noWayWords(batch.NoWay), 15)
-	case batch.Rescue != nil:
-		rescueWays(b, batch.Rescue)
-	}
-}
-
-func noWayWords(e *plan.NoWayError) string {
+func noWayWords(e *rescue.NoWayError) string {
 	text := "no way was found: " + e.Reason
 	if e.Cure != "" {
 		text += "; what would help: " + e.Cure
@@ -51,29 +39,23 @@ func noWayWords(e *plan.NoWayError) string {
 	return text
 }
 
-// rescueWays is the way that is recommended, and the others.
-func rescueWays(b *strings.Builder, r *plan.Rescue) {
-	used := &r.Results[r.Verdict.Use]
-	b.WriteString("\n")
-	hang(b, rescueWord(r), used.Route.Name, runes(rescueWord(r))+2)
-	for i, line := range wayInstructions(r, r.Verdict.Use) {
-		hang(b, right(strconv.Itoa(shownFrom(r)+i+1), 4)+"  ", line, 7)
-	}
-	b.WriteString("\n")
-	for _, f := range rescueFacts(r) {
-		hang(b, "  "+f.label, f.text, 14)
+// rescueBlocks are the way that is recommended, and the others.
+func rescueBlocks(r *rescue.Rescue) []page.Block {
+	list := []page.Block{
+		page.Heading{Label: rescueWord(r), Text: r.Results[r.Verdict.Use].Route.Name},
+		page.Steps{First: shownFrom(r) + 1, Items: wayInstructions(r, r.Verdict.Use)},
+		page.Gap{}, page.Facts{List: rescueFacts(r), At: 14, Indent: 2},
 	}
 	if len(r.Results) > 1 {
-		b.WriteString("\n")
-		writeGrid(b, fit(30, 12, func(most int) [][]string { return wayRows(r, most) }))
-		hang(b, "", wayLegend(r), 2)
+		list = append(list, page.Gap{}, wayTable(r), page.Paragraph{Text: wayLegend(r), At: 2})
 	}
+	return list
 }
 
 // shownFrom is how many steps stand before those that are shown: all of those by which a
 // batch was made; a bottle is shown as the first step. The words of a step name others by
 // their numbers in the whole.
-func shownFrom(r *plan.Rescue) int {
+func shownFrom(r *rescue.Rescue) int {
 	if fromBottle(r) {
 		return 0
 	}
@@ -81,13 +63,13 @@ func shownFrom(r *plan.Rescue) int {
 }
 
 // fromBottle reports whether the solution is a stock and not one that was made.
-func fromBottle(r *plan.Rescue) bool {
+func fromBottle(r *rescue.Rescue) bool {
 	steps := r.Results[0].Route.Steps
 	return steps[0].Verb == route.Start && r.Before == 1
 }
 
 // rescueWord says how far a way can be recommended.
-func rescueWord(r *plan.Rescue) string {
+func rescueWord(r *rescue.Rescue) string {
 	to := "TO " + r.Prep.Target.Text
 	if !r.Results[r.Verdict.Use].Enough(r.Prep.Volume) {
 		return fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, quantity.Millilitres(r.Prep.Volume))
@@ -99,12 +81,12 @@ func rescueWord(r *plan.Rescue) string {
 }
 
 // wayInstructions are the steps of a way that are shown.
-func wayInstructions(r *plan.Rescue, way int) []string {
+func wayInstructions(r *rescue.Rescue, way int) []string {
 	return Instructions(r.Prep, r.Results[way].Route)[shownFrom(r):]
 }
 
 // rescueFacts say what the recommended way gives.
-func rescueFacts(r *plan.Rescue) []fact {
+func rescueFacts(r *rescue.Rescue) []fact {
 	used := &r.Results[r.Verdict.Use]
 	list := []fact{{"Is now", batchWords(r)}}
 	if aside := r.SetAside(r.Verdict.Use); aside > 1e-9 {
@@ -122,13 +104,13 @@ func rescueFacts(r *plan.Rescue) []fact {
 		list = append(list, fact{"Not tried", strings.Join(r.NotTried, "; ")})
 	}
 	if !r.TooStrong() && r.Prep.MayEvaporate() {
-		list = append(list, fact{"Or else", plan.Evaporating})
+		list = append(list, fact{"Or else", rescue.Evaporating})
 	}
 	return list
 }
 
 // asideWords say how much is not used, and why.
-func asideWords(r *plan.Rescue, aside float64) string {
+func asideWords(r *rescue.Rescue, aside float64) string {
 	text := volume(aside) + " as it is now"
 	whole := r.Batch.MadeML * r.Batch.Analytic.Value / r.Prep.Target.Value
 	if whole > r.Largest*(1+1e-9) {
@@ -138,7 +120,7 @@ func asideWords(r *plan.Rescue, aside float64) string {
 }
 
 // wayLegend explains the names in the table.
-func wayLegend(r *plan.Rescue) string {
+func wayLegend(r *rescue.Rescue) string {
 	parts := make([]string, len(r.Results))
 	for i := range r.Results {
 		parts[i] = fmt.Sprintf("%s: %s", r.Results[i].Route.Name, r.Kinds[i])
@@ -146,29 +128,28 @@ func wayLegend(r *plan.Rescue) string {
 	return strings.Join(parts, "; ")
 }
 
-// wayRows are the cells of the table of the ways.
-func wayRows(r *plan.Rescue, most int) [][]string {
-	rows := [][]string{
-		{"", "strength", "give or take", insideHead(r.Comparison), "makes", "set aside"},
-		{"  way", r.Prep.Target.Unit.Name, "(" + Asked(r.Settings.Coverage) + " %)", insideUnit(r.Comparison), "mL", "mL"},
+// wayTable has the ways and what each gives.
+func wayTable(r *rescue.Rescue) *page.Table {
+	t := &page.Table{
+		Head:    []string{"", "strength", "give or take", insideHead(r.Comparison), "makes", "set aside"},
+		Units:   []string{"way", r.Prep.Target.Unit.Name, "(" + Asked(r.Settings.Coverage) + " %)", insideUnit(r.Comparison), "mL", "mL"},
+		Numbers: 1, Indent: 2, Most: 30, Least: 12,
 	}
 	for i := range r.Results {
-		mark := "  "
-		if i == r.Verdict.Use {
-			mark = "* "
-		}
-		found := &r.Results[i]
-		row := []string{mark + shorten(found.Route.Name, most)}
-		if !found.Possible {
-			rows = append(rows, append(row, "not possible", "", "", "", ""))
-			continue
-		}
-		s := State(found)
-		inside := quantity.Percent(found.HoldsWithin)
-		if len(found.Inside) > 0 {
-			inside = InHundred(found.Chance(), r.Prep.LeastChance)
-		}
-		rows = append(rows, append(row, s.Value, s.spread(), inside, quantity.Decimal(found.MadeML, 3), quantity.Decimal(r.SetAside(i), 3)))
+		t.Rows = append(t.Rows, page.Row{Cells: wayRow(r, i), Marked: i == r.Verdict.Use})
 	}
-	return rows
+	return t
+}
+
+func wayRow(r *rescue.Rescue, way int) []string {
+	found := &r.Results[way]
+	if !found.Possible {
+		return []string{found.Route.Name, "not possible", "", "", "", ""}
+	}
+	s := State(found)
+	inside := quantity.Percent(found.HoldsWithin)
+	if len(found.Inside) > 0 {
+		inside = InHundred(found.Chance(), r.Prep.LeastChance)
+	}
+	return []string{found.Route.Name, s.Value, s.spread(), inside, quantity.Decimal(found.MadeML, 3), quantity.Decimal(r.SetAside(way), 3)}
 }

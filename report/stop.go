@@ -1,8 +1,7 @@
 package report
 
 import (
-	"strings"
-
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
@@ -26,26 +25,12 @@ func stopsOf(clashes []route.Clash) (list []string) {
 	return list
 }
 
-// stops writes them above a screen.
-func stops(b *strings.Builder, p *route.Prep) {
+// stopBars stand above a page.
+func stopBars(p *route.Prep) (bars []page.Block) {
 	for _, text := range Stops(p) {
-		hang(b, "", text, 0)
-		b.WriteString("\n")
+		bars = append(bars, page.Bar{Text: text}, page.Gap{})
 	}
-}
-
-// stops writes them above a page.
-func (m *markdown) stops(p *route.Prep) {
-	for _, text := range Stops(p) {
-		m.WriteString("\n" + bold(text) + "\n")
-	}
-}
-
-// stops adds them above a document.
-func (d *document) stops(p *route.Prep) {
-	for _, text := range Stops(p) {
-		d.add(bar{text})
-	}
+	return bars
 }
 
 // notPossible says in a word that a route cannot be done, or must not.

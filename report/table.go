@@ -7,30 +7,19 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
-// table lists all routes in the order of the prep.
-func table(b *strings.Builder, c *route.Comparison) {
-	b.WriteString("\n")
-	writeGrid(b, fit(30, 12, func(most int) [][]string { return tableRows(c, most) }))
-}
-
-// tableRows are the cells of the table, with names of at most that many
-// characters.
-func tableRows(c *route.Comparison, most int) [][]string {
+// routeTable lists all routes in the order of the prep.
+func routeTable(c *route.Comparison) *page.Table {
 	names, units := tableHead(c)
-	units[0] = "  " + units[0]
-	rows := [][]string{names, units}
+	t := &page.Table{Head: names, Units: units, Numbers: 1, Indent: 2, Most: 30, Least: 12}
 	for i := range c.Results {
 		r := &c.Results[i]
-		mark := "  "
-		if i == c.Verdict.Use {
-			mark = "* "
-		}
-		rows = append(rows, append([]string{mark + shorten(r.Route.Name, most)}, cells(c, r)...))
+		t.Rows = append(t.Rows, page.Row{Cells: append([]string{r.Route.Name}, cells(c, r)...), Marked: i == c.Verdict.Use})
 	}
-	return rows
+	return t
 }
 
 // tableHead is what the columns hold, in two lines.
@@ -71,21 +60,6 @@ func cells(c *route.Comparison, r *route.Result) []string {
 	return []string{s.Value, s.spread(), inside, quantity.Decimal(r.LeftOverML, 3), quantity.Decimal(solute, 3)}
 }
 
-// shorten cuts a long name.
-func shorten(s string, most int) string {
-	if runes(s) <= most {
-		return s
-	}
-	return string([]rune(s)[:most-1]) + "…"
-}
-
-// otherTolerances lists the chances for all tolerances but the first.
-func otherTolerances(b *strings.Builder, c *route.Comparison) {
-	for _, line := range alsoInside(c) {
-		hang(b, "  also:", line, 9)
-	}
-}
-
 // alsoInside is a line for each tolerance but the first.
 func alsoInside(c *route.Comparison) (lines []string) {
 	for t := 1; t < len(c.Prep.Tolerances); t++ {
@@ -101,16 +75,17 @@ func alsoInside(c *route.Comparison) (lines []string) {
 }
 
 // others says of each other route why it is not the one to use.
-func others(b *strings.Builder, c *route.Comparison) {
+func others(c *route.Comparison) []page.Block {
 	if len(c.Results) < 2 {
-		return
+		return nil
 	}
-	b.WriteString("\nWhy not the others\n")
+	why := page.Facts{At: 4 + longestName(c), Indent: 2, Colon: true, Most: 30}
 	for i := range c.Results {
 		if r := &c.Results[i]; i != c.Verdict.Use {
-			hang(b, "  "+shorten(r.Route.Name, 30)+":", whyNotHere(c, r), 4+longestName(c))
+			why.List = append(why.List, page.Fact{r.Route.Name, whyNotHere(c, r)})
 		}
 	}
+	return []page.Block{page.Heading{Text: "Why not the others"}, why}
 }
 
 func longestName(c *route.Comparison) int {
@@ -141,7 +116,7 @@ func whyNot(c *route.Comparison, r *route.Result) string {
 
 // secondTo says why a route that is good enough is not the one to use.
 func secondTo(c *route.Comparison, r, used *route.Result) string {
-	order, by := c.Rank(used, r)
+	order, by := c.Prep.Rank(used, r)
 	text := "good enough, but "
 	switch {
 	case order > 0:
@@ -171,15 +146,6 @@ func leaves(mL, other float64) string {
 	return fmt.Sprintf("leaves %s more", volume(mL-other))
 }
 
-// footing: what the figures rest on, and cautions.
-func footing(b *strings.Builder, c *route.Comparison, cautions []string) {
-	b.WriteString("\n")
-	for _, g := range grounds(c) {
-		hang(b, g.label+":", strings.Join(g.list, "; "), 13)
-	}
-	hang(b, "Cautions:", strings.Join(cautions, " "), 13)
-}
-
 // cautionsOf are those of the route to use.
 func cautionsOf(c *route.Comparison) []string {
 	return Cautions(c.Prep, &c.Results[c.Verdict.Use])
@@ -190,9 +156,6 @@ type ground struct {
 	label string
 	list  []string
 }
-
-// grounds are the lists that are not empty.
-func grounds(c *route.Comparison) []ground { return noteGrounds(&c.Notes) }
 
 func noteGrounds(n *equipment.Notes) []ground {
 	return slices.DeleteFunc([]ground{

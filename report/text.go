@@ -4,46 +4,33 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
-// Text is the first screen: what is wanted, which route to use, all routes,
-// why the others are not used, what the figures rest on, cautions, and what to
-// type next. When before is not nil, c is the comparison on a changed kit, and
-// before that on the kit as it is; the screen then says what the change does.
-func Text(c, before *route.Comparison) string {
-	b := new(strings.Builder)
-	stops(b, c.Prep)
+// Compare is the page of a comparison: what is wanted, which route to use, all routes, why
+// the others are not used, what the figures rest on, and cautions. When before is not nil, c is
+// the comparison on a changed kit, and before that on the kit as it is; the page then says what
+// the change does. HTML holds the pictures.
+func Compare(c, before *route.Comparison, pictures ...page.Figure) *page.Page {
+	used := &c.Results[c.Verdict.Use]
+	p := screen(c.Prep, before != nil)
+	p.Add(firstBlocks(c)...)
+	p.Add(useBlocks(c, facts(c))...)
+	p.Add(page.Heading{Text: "All routes", Silent: true}, routeTable(c), page.Bullets{Items: alsoInside(c), Label: "  also:", At: 9})
+	p.Add(pictured(pictures)...)
 	if before != nil {
-		hang(b, "Changed:", changed(c.Prep), 9)
+		p.Add(effect{c, before}.blocks()...)
 	}
-	heading(b, c.Prep)
-	writeFirst(b, c)
-	use(b, c)
-	table(b, c)
-	otherTolerances(b, c)
-	if before != nil {
-		effect{c, before}.text(b)
-	}
-	ladder(b, c)
-	others(b, c)
-	footing(b, c, cautionsOf(c))
-	return b.String()
-}
-
-func heading(b *strings.Builder, p *route.Prep) {
-	if mark := invented(p.Kit); mark != "" {
-		hang(b, "", mark, 0)
-	}
-	if t := title(p); t != "" {
-		hang(b, "", t, 0)
-	}
-	hang(b, "Wanted:", wanted(p), 8)
+	p.Add(ladder(c)...)
+	p.Add(spoils("What spoils "+used.Route.Name, used.Analytic.Budget))
+	p.Add(others(c)...)
+	p.Add(footingBlocks(&c.Notes, cautionsOf(c))...)
+	return p
 }
 
 // title is "Toning dye (invented)", empty without a title.
@@ -61,27 +48,13 @@ func wanted(p *route.Prep) string {
 	return Wanted(p) + ", " + tolerance(p.Tolerances[0])
 }
 
-// use shows the route to use as numbered steps, and what it gives.
-func use(b *strings.Builder, c *route.Comparison) {
-	r := &c.Results[c.Verdict.Use]
-	b.WriteString("\n")
-	hang(b, verdictWord(c), r.Route.Name, runes(verdictWord(c))+2)
-	for i, line := range Instructions(c.Prep, r.Route) {
-		hang(b, right(strconv.Itoa(i+1), 4)+"  ", line, 7)
-	}
-	b.WriteString("\n")
-	for _, f := range facts(c) {
-		hang(b, "  "+f.label, f.text, 14)
-	}
-}
-
 // fact is something to be said of the route to use.
-type fact struct{ label, text string }
+type fact = page.Fact
 
 // facts say what the route to use gives.
 func facts(c *route.Comparison) []fact {
 	r := &c.Results[c.Verdict.Use]
-	return slices.Concat(strengthFacts(c, r), []fact{{"Aim", aim(c, r)}}, shiftFacts(r), []fact{{"Inside", chance(c, r)}}, rest(c, r))
+	return slices.Concat(strengthFacts(c, r), []fact{{"Aim", aim(c.Prep, r)}}, shiftFacts(r), []fact{{"Inside", chance(c, r)}}, rest(c, r))
 }
 
 // strengthFacts say what the strength is, and warn where that means little.
@@ -150,8 +123,8 @@ func shifts(r *route.Result) string {
 }
 
 // aim compares what the steps are meant to give with the target.
-func aim(c *route.Comparison, r *route.Result) string {
-	off := r.Intended/c.Prep.Target.Value - 1
+func aim(p *route.Prep, r *route.Result) string {
+	off := r.Intended/p.Target.Value - 1
 	text := "the steps aim at " + quantity.Decimal(r.Intended, 3)
 	switch {
 	case off > 0.0005:

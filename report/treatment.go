@@ -5,27 +5,21 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/page"
 )
 
-// ReportHTML is the report of a preparation as one HTML page.
-func ReportHTML(p *Paper) ([]byte, error) { return p.report().html() }
-
-// ReportMarkdown is the same in Markdown. The picture stands in a file beside it, of the
-// name given; without one it is left out.
-func ReportMarkdown(p *Paper, picture string) []byte { return p.report().markdown(picture) }
-
-// report is a section for a treatment report: what was to be made and why so, by which
+// Report is a section for a treatment report: what was to be made and why so, by which
 // route, the result with its uncertainty, and what it rests on.
-func (p *Paper) report() *document {
-	d := &document{Title: p.subject(), Kind: "report"}
-	d.stops(p.Prep)
-	p.headed(d, headline{p.subject(), p.below()})
+func Report(p *Paper) *page.Page {
+	d := &page.Page{Title: p.subject(), Kind: "report"}
+	d.Add(stopBars(p.Prep)...)
+	p.headed(d, page.Title{Text: p.subject(), Below: p.below()})
 	p.aimsElsewhere(d)
-	d.section("Purpose", paragraph{Text: p.purpose()})
-	d.section("What is stated", paragraph{Text: p.measurand()})
+	d.Section("Purpose", page.Paragraph{Text: p.purpose()})
+	d.Section("What is stated", page.Paragraph{Text: p.measurand()})
 	p.steps(d)
-	d.section("Result", paragraph{Text: p.statement()}, p.inside())
-	d.listed(groundTitle("Mind"), p.minds())
+	d.Section("Result", page.Paragraph{Text: p.statement()}, p.inside())
+	d.Listed(groundTitle("Mind"), p.minds())
 	p.budget(d)
 	if p.Batch != nil {
 		p.figure(d)
@@ -35,16 +29,16 @@ func (p *Paper) report() *document {
 	if p.Batch == nil {
 		p.figure(d)
 	}
-	d.section("How what is shared was treated", paragraph{Text: p.correlation()})
+	d.Section("How what is shared was treated", page.Paragraph{Text: p.correlation()})
 	p.checked(d)
 	for _, g := range noteGrounds(&p.result().Notes) {
 		if g.label != "Mind" { // which stands below the result
-			d.listed(groundTitle(g.label), g.list)
+			d.Listed(groundTitle(g.label), g.list)
 		}
 	}
-	d.section("Instruments", tabular{Head: []string{"instrument", "reads", "class and standard", "limit of error", "trust"}, Numbers: 5, Rows: p.instrumentRows(), Marked: -1})
-	d.section("Method, to be quoted", quotation{p.method()})
-	d.section("Cautions", bulletList{p.cautions()})
+	d.Section("Instruments", &page.Table{Head: []string{"instrument", "reads", "class and standard", "limit of error", "trust"}, Numbers: 5, Rows: page.Rows(p.instrumentRows())})
+	d.Section("Method, to be quoted", page.Quotation{Text: p.method()})
+	d.Section("Cautions", page.Bullets{Items: p.cautions()})
 	p.origin(d)
 	return d
 }
@@ -89,32 +83,32 @@ func (p *Paper) purpose() string {
 }
 
 // steps adds the steps, and why this route.
-func (p *Paper) steps(d *document) {
+func (p *Paper) steps(d *page.Page) {
 	r := p.result()
-	d.section("Route: "+p.Results[p.Verdict.Use].Route.Name, instructionList{Instructions(p.prep(), p.route())})
+	d.Section("Route: "+p.Results[p.Verdict.Use].Route.Name, page.Steps{Items: Instructions(p.prep(), p.route())})
 	made := "makes"
 	if p.Batch != nil {
 		made = "made"
 	}
-	d.add(paragraph{Text: fmt.Sprintf("It %s %s.", made, amounts(p.Prep, r, map[bool]string{true: "took", false: "takes"}[p.Batch != nil]))})
+	d.Add(page.Paragraph{Text: fmt.Sprintf("It %s %s.", made, amounts(p.Prep, r, map[bool]string{true: "took", false: "takes"}[p.Batch != nil]))})
 	for _, f := range countedFacts(p.prep(), r) {
-		d.add(paragraph{Text: f.label + ": " + f.text + "."})
+		d.Add(page.Paragraph{Text: f.Label + ": " + f.Text + "."})
 	}
 	switch {
 	case p.ByUser:
-		d.add(paragraph{Text: "The route was chosen by the author of this report."})
+		d.Add(page.Paragraph{Text: "The route was chosen by the author of this report."})
 	case p.Batch == nil && p.Verdict.Meets:
-		d.add(paragraph{Text: fmt.Sprintf("Of the routes that are inside the tolerance with a probability of at least %s %%, it leaves the least over.", Asked(p.Prep.LeastChance))})
+		d.Add(page.Paragraph{Text: fmt.Sprintf("Of the routes that are inside the tolerance with a probability of at least %s %%, it leaves the least over.", Asked(p.Prep.LeastChance))})
 	case p.Batch == nil && len(p.Prep.Tolerances) > 0:
-		d.add(paragraph{Text: "No route considered is good enough; this is the nearest."})
+		d.Add(page.Paragraph{Text: "No route considered is good enough; this is the nearest."})
 	}
 }
 
 // inside says with what probability the strength is inside each tolerance.
-func (p *Paper) inside() block {
+func (p *Paper) inside() page.Block {
 	r := p.result()
 	if len(r.Inside) == 0 {
-		return paragraph{Text: fmt.Sprintf("It lies within %s of the target with a probability of %s %%.", quantity.Percent(r.HoldsWithin), Asked(p.Settings.Coverage))}
+		return page.Paragraph{Text: fmt.Sprintf("It lies within %s of the target with a probability of %s %%.", quantity.Percent(r.HoldsWithin), Asked(p.Settings.Coverage))}
 	}
 	word := "The probability, predicted before the solution is made, of being inside the tolerance (JCGM 106)"
 	if p.Batch != nil {
@@ -128,10 +122,10 @@ func (p *Paper) inside() block {
 	if r.Chance() < p.Prep.LeastChance {
 		text += fmt.Sprintf(" That is less than the %s %% asked for.", Asked(p.Prep.LeastChance))
 	}
-	return paragraph{Text: text}
+	return page.Paragraph{Text: text}
 }
 
-func (p *Paper) figure(d *document) {
+func (p *Paper) figure(d *page.Page) {
 	if p.Picture == nil {
 		return
 	}
@@ -139,5 +133,5 @@ func (p *Paper) figure(d *document) {
 	if len(p.Prep.Tolerances) == 0 {
 		caption = "How the strength spreads: each dot is one chance in a hundred."
 	}
-	d.add(picture{PNG: p.Picture, Alt: p.Alt, Caption: caption})
+	d.Add(page.Figure{PNG: p.Picture, File: p.PictureFile, Alt: p.Alt, Caption: caption})
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty"
 )
 
@@ -14,14 +15,14 @@ import (
 const mostLines = 15
 
 // budget adds the table of the influences, the largest first.
-func (p *Paper) budget(d *document) {
+func (p *Paper) budget(d *page.Page) {
 	r := p.result()
 	lines := r.Analytic.Budget
 	if r.Analytic.StandardUncertainty == 0 {
-		d.section("What makes it uncertain", paragraph{Text: "Nothing that is counted."})
+		d.Section("What makes it uncertain", page.Paragraph{Text: "Nothing that is counted."})
 		return
 	}
-	t := tabular{Caption: "Uncertainty budget: contributions to the variance of the strength", Numbers: 3, Marked: -1,
+	t := &page.Table{Caption: "Uncertainty budget: contributions to the variance of the strength", Numbers: 3,
 		Head: []string{"influence", "owner", "marked", "standard uncertainty", "contribution to u / " + p.prep().Target.Unit.Name, "share"}}
 	rest := 0.0
 	for i := range lines {
@@ -33,14 +34,14 @@ func (p *Paper) budget(d *document) {
 			rest += line.Share
 			continue
 		}
-		t.Rows = append(t.Rows, []string{line.Name, line.Owner, marks(line), strings.TrimSpace(twoDigits(line.StandardUncertainty) + " " + line.Unit), signed(line.Contribution), fineShare(line.Share)})
+		t.Rows = append(t.Rows, page.Row{Cells: []string{line.Name, line.Owner, marks(line), strings.TrimSpace(twoDigits(line.StandardUncertainty) + " " + line.Unit), signed(line.Contribution), fineShare(line.Share)}})
 	}
 	if n := len(lines) - mostLines; n > 0 {
-		t.Rows = append(t.Rows, []string{fmt.Sprintf("%d others together", n), "", "", "", "", fineShare(rest)})
+		t.Rows = append(t.Rows, page.Row{Cells: []string{fmt.Sprintf("%d others together", n), "", "", "", "", fineShare(rest)}})
 	}
-	d.section("What makes it uncertain", paragraph{Text: "The largest contributions come from " + spoilers(r) + " of the variance."}, t)
+	d.Section("What makes it uncertain", page.Paragraph{Text: "The largest contributions come from " + spoilers(r) + " of the variance."}, t)
 	if text := shifts(r); text != "" {
-		d.add(paragraph{Text: "Known effects that shift the strength, for which it is corrected: " + text + "."})
+		d.Add(page.Paragraph{Text: "Known effects that shift the strength, for which it is corrected: " + text + "."})
 	}
 }
 
@@ -53,36 +54,36 @@ func signed(x float64) string {
 }
 
 // batch adds what was recorded, and how it differs from the plan.
-func (p *Paper) batch(d *document) {
+func (p *Paper) batch(d *page.Page) {
 	b := p.Batch
-	d.section("What was recorded", paragraph{Text: "Record: " + recorded(b.Record) + "."})
+	d.Section("What was recorded", page.Paragraph{Text: "Record: " + recorded(b.Record) + "."})
 	entries := entryTable(b.Record)
 	entries.Caption = "Entries of the record; what no longer stands is struck through"
-	d.add(entries)
+	d.Add(entries)
 	against := []string{againstPlan(b)}
 	for _, e := range b.Effects {
 		against = append(against, effectWords(b, e))
 	}
-	d.section("Against the plan", bulletList{append(against, gaps(b.Record)...)})
+	d.Section("Against the plan", page.Bullets{Items: append(against, gaps(b.Record)...)})
 }
 
 // alternatives adds the routes that were not taken.
-func (p *Paper) alternatives(d *document) {
+func (p *Paper) alternatives(d *page.Page) {
 	if len(p.Results) < 2 {
 		return
 	}
-	var list []term
+	var list []page.Fact
 	for i := range p.Results {
 		if i != p.Verdict.Use {
-			list = append(list, term{p.Results[i].Route.Name, whyNotAt(p.Comparison, &p.Results[i])})
+			list = append(list, page.Fact{p.Results[i].Route.Name, whyNotAt(p.Comparison, &p.Results[i])})
 		}
 	}
 	title := "Routes that were rejected, and why"
 	if p.ByUser || p.Batch != nil {
 		title = "Other routes that were considered"
 	}
-	d.section(title, termList{list})
-	d.listed("To be minded of the other routes", p.otherMinds())
+	d.Section(title, page.Facts{List: list})
+	d.Listed("To be minded of the other routes", p.otherMinds())
 }
 
 // otherMinds are the warnings about routes beside that of the document.
@@ -112,7 +113,7 @@ func (p *Paper) correlation() string {
 }
 
 // checked adds the analytic evaluation beside the simulation.
-func (p *Paper) checked(d *document) {
+func (p *Paper) checked(d *page.Page) {
 	r := p.result()
 	mc, a := &r.MonteCarlo, &r.Analytic
 	place := func(x float64) string {
@@ -127,11 +128,11 @@ func (p *Paper) checked(d *document) {
 		{fmt.Sprintf("simulation of %s batches (JCGM 101)", quantity.Grouped(mc.Trials)), place(mc.Mean), twoDigits(mc.StandardDeviation), place(mc.Lower), place(mc.Upper)},
 	}
 	unit := p.prep().Target.Unit.Name
-	d.section("Two ways to evaluate it", tabular{Caption: "In " + unit + ", for a coverage probability of " + Asked(a.CoverageProbability) + " %",
-		Head: []string{"", "value", "standard uncertainty", "from", "to"}, Numbers: 1, Rows: rows, Marked: -1},
-		paragraph{Text: capital(checked(p.Comparison, r)) + "."})
+	d.Section("Two ways to evaluate it", &page.Table{Caption: "In " + unit + ", for a coverage probability of " + Asked(a.CoverageProbability) + " %",
+		Head: []string{"", "value", "standard uncertainty", "from", "to"}, Numbers: 1, Rows: page.Rows(rows)},
+		page.Paragraph{Text: capital(checked(p.Comparison, r)) + "."})
 	if text := curved(r); text != "" {
-		d.add(paragraph{Text: capital(text) + "."})
+		d.Add(page.Paragraph{Text: capital(text) + "."})
 	}
 }
 
@@ -146,15 +147,15 @@ func groundTitle(label string) string {
 }
 
 // origin says how the figures can be repeated.
-func (p *Paper) origin(d *document) {
+func (p *Paper) origin(d *page.Page) {
 	r := p.result()
-	list := []term{
+	list := []page.Fact{
 		{"Made with", "minim " + p.Origin.Version},
 		{"Command", p.Origin.Command},
 		{"Simulation", fmt.Sprintf("%s batches, seed %d", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed)},
 	}
 	for _, f := range p.Origin.Files {
-		list = append(list, term{f.Name, "SHA-256 " + f.SHA256})
+		list = append(list, page.Fact{f.Name, "SHA-256 " + f.SHA256})
 	}
-	d.section("To repeat it", termList{list})
+	d.Section("To repeat it", page.Facts{List: list})
 }

@@ -73,7 +73,7 @@ func TestWhyNotOverAllPairs(t *testing.T) {
 	for _, used := range all {
 		for _, other := range all {
 			c := ranked(used, other)
-			_, by := c.Rank(&c.Results[0], &c.Results[1])
+			_, by := c.Prep.Rank(&c.Results[0], &c.Results[1])
 			got := whyNot(c, &c.Results[1])
 			if other.Chance() >= 0.95 && by == route.ByMeeting {
 				assert.Contains(t, got, "is inside in")

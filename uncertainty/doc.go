@@ -34,6 +34,17 @@
 // One model serves all: value, gradient, higher derivatives, bounds and Monte
 // Carlo samples are read from the same nodes, so no formula is written twice.
 //
+// # What no command asks for
+//
+// These parts serve published cases alone: the tests hold the engine to standards and
+// handbooks that need them, and no model of minim has one of them. [Model.Correlate] and
+// [Model.PropagateJointly] (with [Joint]), [Model.Sine] and [Model.Cosine]; the
+// distributions [Arcsine], [InexactRectangular], [Trapezoidal] and [Triangular], and
+// the quantile of [Gamma]; of conformance [Inspection.GlobalRisks], [Normal.Given],
+// [Limits.Guarded] and [Limits.MeasurementCapability]; and [RoundTo]. The quantile
+// of Gamma, the correlations, what is joint and the global risks go through gonum, whose
+// last digits may differ from machine to machine: no printed figure may rest on them.
+//
 // The functions panic for a mistake of the programmer, such as a node of another
 // model or a probability of 95, and return an error for what data can do wrong.
 // They never return NaN or infinity but where the documentation says so.

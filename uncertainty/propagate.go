@@ -28,6 +28,10 @@ func (a Analytic) Lower() float64 { return a.Value - a.ExpandedUncertainty }
 // Upper is Value + U.
 func (a Analytic) Upper() float64 { return a.Value + a.ExpandedUncertainty }
 
+// Relative is the relative expanded uncertainty U/|Value|; not a number or infinite where the
+// value is 0.
+func (a *Analytic) Relative() float64 { return a.ExpandedUncertainty / math.Abs(a.Value) }
+
 // Contribution is one line of an uncertainty budget.
 type Contribution struct {
 	Influence

@@ -34,7 +34,7 @@ func buy(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags); err != nil {
 		return err
 	}
-	if err := purchases.mayKeep(c, o.out, o.force, files...); err != nil {
+	if err := purchases.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}
 	prep, changed, err := loadBoth(ctx, files, o.kit, o.changes)
@@ -52,5 +52,5 @@ func buy(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return withStops(prep, err)
 	}
-	return purchases.show(c, shown{o.format, o.out, o.force, next(files, flags)}, result, before)
+	return purchases.show(c, &o.destination, next(files, flags), result, before)
 }

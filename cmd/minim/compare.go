@@ -19,42 +19,31 @@ import (
 // compareOptions are the options of minim compare.
 type compareOptions struct {
 	simulation
-	kit, route, format, out string
-	changes                 changes
-	force                   bool
+	destination
+	route   string
+	changes changes
 }
 
 func (o *compareOptions) declare(flags *pflag.FlagSet) {
-	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
+	o.declareKit(flags, kitUsage)
 	o.changes.declare(flags)
 	flags.StringVar(&o.route, "route", "", "evaluate only the route called `NAME`")
-	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
-	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
+	o.destination.declare(flags)
 	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route")
 	flags.IntVar(&o.digits, "digits", 0, "simulate until `N` significant digits of the spread hold, 1 or 2, with --trials as the most")
-	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
 }
 
 func (o *compareOptions) check(flags *pflag.FlagSet) error {
-	if err := refuseEmpty(flags, "kit", "route", "format", "out"); err != nil {
-		return err
-	}
 	if flags.Changed("digits") && o.digits != 1 && o.digits != 2 {
 		return &usageError{fmt.Sprintf("--digits must be 1 or 2, found %d", o.digits), "2 digits is what a give or take is printed with"}
 	}
 	if o.digits > 0 && !flags.Changed("trials") {
 		o.trials = uncertainty.KeptTrials
 	}
-	if err := checkFormat(o.format); err != nil {
+	if err := o.destination.check(flags); err != nil {
 		return err
 	}
-	if err := o.simulation.check(); err != nil {
-		return err
-	}
-	if o.force && o.out == "" {
-		return &usageError{"--force is of use only with --out", ""}
-	}
-	return nil
+	return o.simulation.check()
 }
 
 // most is how many batches may be simulated in all.
@@ -81,14 +70,14 @@ func compare(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags); err != nil {
 		return err
 	}
-	if err := comparisons.mayKeep(c, o.out, o.force, files...); err != nil {
+	if err := comparisons.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}
 	comparison, before, err := o.evaluate(ctx, files, c)
 	if err != nil {
 		return err
 	}
-	return comparisons.show(c, shown{o.format, o.out, o.force, next(files, flags)}, comparison, before)
+	return comparisons.show(c, &o.destination, next(files, flags), comparison, before)
 }
 
 // evaluate compares the routes, with the changes; before is the comparison on the

@@ -16,15 +16,15 @@ import (
 	"minim/uncertainty/bench"
 )
 
-// page is the documentation of all files.
-const page = "FILES.md"
+// documentation is that of all files.
+const documentation = "FILES.md"
 
 // documented returns the keys in the first column of the table below a heading.
 // With a table name it keeps those whose last column names it.
 func documented(t *testing.T, heading, table string) []string {
 	t.Helper()
-	_, rest, ok := strings.Cut(read(t, page), "### "+heading+"\n")
-	require.True(t, ok, "%s has no heading %q", page, heading)
+	_, rest, ok := strings.Cut(read(t, documentation), "### "+heading+"\n")
+	require.True(t, ok, "%s has no heading %q", documentation, heading)
 	rest, _, _ = strings.Cut(rest, "\n##")
 	var keys []string
 	for line := range strings.Lines(rest) {
@@ -164,7 +164,7 @@ func TestEveryStepIsDocumented(t *testing.T) {
 	kit, err := bench.ParseKit("k", []byte("[[balance]]\nname = \"B\"\ncapacity = \"10 g\"\nreadability = \"1 g\"\n"+
 		"[[cylinder]]\nname = \"C\"\ncapacity = \"10 mL\"\ntolerance = \"0.1 mL\"\ndivision = \"0.1 mL\"\n"))
 	require.NoError(t, err)
-	_, rest, ok := strings.Cut(read(t, page), "### Steps\n")
+	_, rest, ok := strings.Cut(read(t, documentation), "### Steps\n")
 	require.True(t, ok)
 	verbs := 0
 	for line := range strings.Lines(rest) {

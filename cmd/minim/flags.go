@@ -43,6 +43,9 @@ func parse(flags *pflag.FlagSet, args []string, most int, c console) ([]string, 
 	case slices.Contains(flags.Args(), ""):
 		return nil, &usageError{"the name is empty", ""}
 	}
+	if err := refuseEmpty(flags); err != nil {
+		return nil, err
+	}
 	return flags.Args(), composeNames(flags)
 }
 
@@ -100,12 +103,12 @@ func flagError(flags *pflag.FlagSet, err error) error {
 	return &usageError{err.Error(), listHint}
 }
 
-// refuseEmpty refuses an option that is given without a name.
-func refuseEmpty(flags *pflag.FlagSet, names ...string) error {
-	for _, name := range names {
-		if f := flags.Lookup(name); f.Changed && f.Value.String() == "" {
-			return &usageError{fmt.Sprintf("--%s is empty", name), ""}
+// refuseEmpty refuses an option that is given without a text.
+func refuseEmpty(flags *pflag.FlagSet) (err error) {
+	flags.Visit(func(f *pflag.Flag) {
+		if err == nil && f.Value.Type() == "string" && f.Value.String() == "" {
+			err = &usageError{fmt.Sprintf("--%s is empty", f.Name), ""}
 		}
-	}
-	return nil
+	})
+	return err
 }

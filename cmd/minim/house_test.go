@@ -22,9 +22,13 @@ var layers = []string{
 	"minim/uncertainty/route",
 	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps
 	"minim/uncertainty/plan",
+	"minim/uncertainty/rescue",
 	"minim/uncertainty/record",
+	"minim/uncertainty/bench",
+	"minim/report/page",
 	"minim/report",
 	"minim/report/figure",
+	"minim/report/figure/png",
 	"minim/cmd/minim/demo",
 	"minim/cmd/minim",
 }

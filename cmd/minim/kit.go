@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"io"
 
 	"github.com/spf13/pflag"
 
@@ -13,10 +12,14 @@ import (
 )
 
 // kitOptions are the options of minim kit.
-type kitOptions struct{ classes bool }
+type kitOptions struct {
+	destination
+	classes bool
+}
 
 func (o *kitOptions) declare(flags *pflag.FlagSet) {
 	flags.BoolVar(&o.classes, "classes", false, "list the class tables instead, with source and trust of every row")
+	o.destination.declare(flags)
 }
 
 // listKit is minim kit.
@@ -28,19 +31,29 @@ func listKit(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return unlessHelp(err)
 	}
-	if o.classes && len(files) > 0 {
-		return &usageError{"--classes lists what minim knows and takes no kit", ""}
-	}
-	if o.classes {
-		_, err = io.WriteString(c.out, report.Classes(equipment.Classes())+report.MayNotMeet(equipment.Incompatibles()))
+	if err := o.check(flags); err != nil {
 		return err
 	}
-	kit, err := loadKit(ctx, files)
+	switch {
+	case o.classes && len(files) > 0:
+		return &usageError{"--classes lists what minim knows and takes no kit", ""}
+	case o.classes:
+		return showed(&classTables, c, &o.destination, func() (*report.Tables, error) { return report.AllTables(), nil })
+	}
+	return showed(&kits, c, &o.destination, func() (*equipment.Kit, error) { return loadKit(ctx, files) }, files...)
+}
+
+// showed shows a list that is made of the files that are read.
+func showed[R any](r *renderer[R], c console, o *destination, load func() (R, error), read ...string) error {
+	if err := r.mayKeep(c, o, read...); err != nil {
+		return err
+	}
+	list, err := load()
 	if err != nil {
 		return err
 	}
-	_, err = io.WriteString(c.out, report.Kit(kit))
-	return err
+	var before R
+	return r.show(c, o, "", list, before)
 }
 
 func loadKit(ctx context.Context, files []string) (*equipment.Kit, error) {

@@ -17,7 +17,7 @@ import (
 
 // TestLimitsAreDocumented holds the tables of FILES.md against the limits of the program.
 func TestLimitsAreDocumented(t *testing.T) {
-	_, text, found := strings.Cut(read(t, page), "## What is read at all\n")
+	_, text, found := strings.Cut(read(t, documentation), "## What is read at all\n")
 	require.True(t, found)
 	var rows []string
 	for _, l := range append(quantity.KindLimits(), quantity.Limits...) {

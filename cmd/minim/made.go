@@ -14,35 +14,30 @@ import (
 	"minim/report"
 	"minim/uncertainty"
 	"minim/uncertainty/bench"
-	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
 // madeOptions are the options of minim made.
 type madeOptions struct {
 	simulation
-	kit, to, by, at, format, out string
-	add                          []string
-	force                        bool
+	destination
+	to, by, at string
+	add        []string
 }
 
 func (o *madeOptions) declare(flags *pflag.FlagSet) {
-	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
+	o.declareKit(flags, kitUsage)
 	flags.StringArrayVar(&o.add, "add", nil, "first add an `ENTRY` to the record, as in \"step 3: took 1.05 mL\"; may be repeated")
 	flags.StringVar(&o.by, "by", "", "initials of `WHO` made the entries of --add")
 	flags.StringVar(&o.at, "at", "", "`TIME` of the entries of --add, as in \"2026-11-28 10:05\" (default now)")
 	flags.StringVar(&o.to, "to", "", "say how to bring the batch to `STRENGTH`, as in \"0.045 % w/v\"")
-	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
-	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
+	o.destination.declare(flags)
 	o.simulation.declare(flags, uncertainty.DefaultTrials, "")
-	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
 }
 
 func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
-	if err := refuseEmpty(flags, "kit", "to", "by", "at", "format", "out"); err != nil {
-		return err
-	}
 	switch {
 	case len(files) == 1:
 		return &usageError{"minim made takes a prep and the record of a batch", "minim new --record " + quotedFile(files[0]) + " --route NAME record.toml writes a record to fill in"}
@@ -54,15 +49,13 @@ func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
 		return &usageError{"--add needs --by: an entry says who made it", `write --by "AK" with your initials`}
 	case len(o.add) == 0 && (o.by != "" || o.at != ""):
 		return &usageError{"--by and --at are of use only with --add", ""}
-	case o.force && o.out == "":
-		return &usageError{"--force is of use only with --out", ""}
 	}
 	if o.at != "" {
 		if hint, err := bench.CheckTime(o.at, clock()); err != nil {
 			return &usageError{"--at: " + err.Error(), hint}
 		}
 	}
-	if err := checkFormat(o.format); err != nil {
+	if err := o.destination.check(flags); err != nil {
 		return err
 	}
 	return o.simulation.check()
@@ -80,7 +73,7 @@ func made(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := batches.mayKeep(c, o.out, o.force, files...); err != nil {
+	if err := batches.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}
 	r, err := o.load(ctx, files, c)
@@ -93,7 +86,7 @@ func made(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return o.kept(withStops(r.Prep, err), files)
 	}
-	err = batches.show(c, shown{o.format, o.out, o.force, addNext(files, batch) + next(files, flags)}, batch, nil)
+	err = batches.show(c, &o.destination, addNext(files, batch)+next(files, flags), batch, nil)
 	return o.kept(err, files)
 }
 
@@ -166,7 +159,7 @@ func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*report.B
 	if o.to == "" && (m.Meets() || !r.Finished()) {
 		return batch, nil
 	}
-	batch.Rescue, err = plan.FindRescue(ctx, wanted, r.Made, o.settings())
+	batch.Rescue, err = rescue.Find(ctx, wanted, r.Made, o.settings())
 	if errors.As(err, &batch.NoWay) {
 		return batch, nil
 	}

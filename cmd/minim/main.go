@@ -74,7 +74,7 @@ func commands() []command {
 		{"plan", "[PREP]", "search the routes that a kit allows; without PREP, the demo", new(planOptions).declare, planRoutes},
 		{"buy", "[PREP]", "ask what another instrument would change; without PREP, the demo", new(buyOptions).declare, buy},
 		{"made", "[PREP RECORD]", "work out what was really made; without files, the demo", new(madeOptions).declare, made},
-		{"rescue", "[PREP]", "bring a solution of known strength to another", new(rescueOptions).declare, rescue},
+		{"rescue", "[PREP]", "bring a solution of known strength to another", new(rescueOptions).declare, rescueBatch},
 		{"report", "[PREP]", "write a report of a preparation; without PREP, of the demo", declareReport(new(paperOptions)), writeReport},
 		{"sheet", "[PREP]", "write a page to work from; without PREP, for the demo", declareSheet(new(paperOptions)), writeSheet},
 		{"label", "[PREP]", "write labels for the bottles; without PREP, for the demo", new(labelOptions).declare, writeLabels},

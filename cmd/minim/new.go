@@ -36,9 +36,6 @@ func start(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return unlessHelp(err)
 	}
-	if err := refuseEmpty(flags, "record", "route", "kit"); err != nil {
-		return err
-	}
 	switch {
 	case o.record != "":
 		return o.startRecord(ctx, names, c)

@@ -12,6 +12,7 @@ import (
 
 	"minim/equipment/benchfile"
 	"minim/report"
+	"minim/report/page"
 	"minim/uncertainty"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
@@ -26,7 +27,7 @@ type paperOptions struct {
 }
 
 func (o *paperOptions) declare(flags *pflag.FlagSet, withRecord bool) {
-	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
+	flags.StringVar(&o.kit, "kit", "", kitUsage)
 	flags.StringVar(&o.route, "route", "", "the route called `NAME`, instead of the one to use")
 	if withRecord {
 		flags.StringVar(&o.record, "record", "", "of the batch whose record is `FILE`, as it was made")
@@ -38,11 +39,6 @@ func (o *paperOptions) declare(flags *pflag.FlagSet, withRecord bool) {
 }
 
 func (o *paperOptions) check(flags *pflag.FlagSet, files []string) error {
-	for _, name := range []string{"kit", "route", "record", "out", "date"} {
-		if f := flags.Lookup(name); f != nil && f.Changed && f.Value.String() == "" {
-			return &usageError{fmt.Sprintf("--%s is empty", name), ""}
-		}
-	}
 	switch end := strings.ToLower(filepath.Ext(o.out)); {
 	case o.out != "" && end != ".html" && end != ".htm" && end != ".md":
 		return &usageError{fmt.Sprintf("--out %s says neither HTML nor Markdown", o.out), "let the name end in .html or .md"}
@@ -149,9 +145,9 @@ func fileOf(name, digest string) report.File {
 
 // keep prints a document as Markdown, or writes it into the file that is named, with a
 // picture beside Markdown where there is one.
-func (o *paperOptions) keep(c console, html func() ([]byte, error), markdown func(picture string) []byte, png []byte) error {
+func (o *paperOptions) keep(c console, document func(picture string) *page.Page, png []byte) error {
 	if o.out == "" {
-		_, err := c.out.Write(markdown(""))
+		_, err := c.out.Write(document("").Markdown())
 		return err
 	}
 	dir, name := filepath.Split(o.out)
@@ -162,9 +158,9 @@ func (o *paperOptions) keep(c console, html func() ([]byte, error), markdown fun
 			picture = strings.TrimSuffix(name, filepath.Ext(name)) + ".png"
 			files = append(files, file{picture, png})
 		}
-		files = append(files, file{name, markdown(picture)})
+		files = append(files, file{name, document(picture).Markdown()})
 	} else {
-		data, err := html()
+		data, err := document("").HTML()
 		if err != nil {
 			return err
 		}
@@ -172,7 +168,7 @@ func (o *paperOptions) keep(c console, html func() ([]byte, error), markdown fun
 	}
 	err := c.deliver(nil, func() (*staged, error) { return stage(dir, files, o.force) })
 	if err != nil { // what was worked out is not lost
-		c.out.Write(markdown(""))
+		c.out.Write(document("").Markdown())
 	}
 	return err
 }

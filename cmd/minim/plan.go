@@ -27,20 +27,16 @@ func (o *planOptions) declare(flags *pflag.FlagSet) {
 }
 
 func (o *planOptions) check(flags *pflag.FlagSet, files []string) error {
-	if err := o.searchOptions.check(flags); err != nil {
+	if err := o.searchOptions.check(flags, "save"); err != nil {
 		return err
 	}
 	switch {
 	case !slices.Contains(route.Preferences(), o.prefer):
 		return &usageError{"--prefer " + o.prefer + " is not known", "the policies are " + quantity.Series(route.Preferences(), "and")}
-	case flags.Changed("save") && o.save == "":
-		return &usageError{"--save is empty", ""}
 	case o.save != "" && len(files) == 0:
 		return &usageError{"--save needs a prep as well", "the demo has a kit of its own; minim new DIR starts a prep to change"}
 	case o.save != "" && len(o.changes) > 0:
 		return &usageError{"--save and --change do not go together: the kit stays as it is", "write the change into the kit, and plan again"}
-	case o.force && o.out == "" && o.save == "":
-		return &usageError{"--force is of use only with --out or --save", ""}
 	}
 	return nil
 }
@@ -57,7 +53,7 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := plans.mayKeep(c, o.out, o.force, files...); err != nil {
+	if err := plans.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}
 	prep, changed, err := loadBoth(ctx, files, o.kit, o.changes)
@@ -76,7 +72,7 @@ func planRoutes(ctx context.Context, args []string, c console) error {
 		return withStops(prep, err)
 	}
 	save := func() (*staged, error) { return o.saved(result) }
-	return plans.show(c, shown{o.format, o.out, o.force, next(files, flags)}, result, before, save)
+	return plans.show(c, &o.destination, next(files, flags), result, before, save)
 }
 
 // planOptions are the options of the search with the preference: that of the prep,

@@ -107,11 +107,11 @@ func runSession(t *testing.T, session string, ran *int) string {
 // TestExampleFiles runs the kit, the prep and the record that FILES.md shows, as a new user
 // would type them in.
 func TestExampleFiles(t *testing.T) {
-	text := read(t, page)
+	text := read(t, documentation)
 	t.Chdir(t.TempDir())
 	for _, name := range []string{"bench.toml", "prep.toml", "batch.toml"} {
 		_, rest, ok := strings.Cut(text, "```toml\n")
-		require.True(t, ok, "%s shows no %s", page, name)
+		require.True(t, ok, "%s shows no %s", documentation, name)
 		file, after, ok := strings.Cut(rest, "```\n")
 		require.True(t, ok)
 		require.NoError(t, os.WriteFile(name, []byte(file), 0o644))

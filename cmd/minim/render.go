@@ -3,26 +3,38 @@ package main
 import (
 	"fmt"
 	"path/filepath"
-	"slices"
 
-	"minim/equipment/quantity"
+	"minim/equipment"
 	"minim/report"
 	"minim/report/figure"
+	"minim/report/figure/png"
+	"minim/report/page"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
-// formatNameList are the names of all formats, the same for every command.
-var formatNameList = []string{"text", "json", "markdown", "csv"}
+// formats are the names of all formats, the same for every command, and fileEnds the ends of
+// the names of files in them.
+var (
+	formats  = []string{"text", "json", "markdown", "html", "csv"}
+	fileEnds = []string{"txt", "json", "md", "html", "csv"}
+)
+
+// screenWidth is how many characters a line of a screen has.
+const screenWidth = 80
 
 // renderer is all ways to write the result of a command, beside that on the kit as
 // it is where there is one.
 type renderer[R any] struct {
 	// name of the files, without their ends.
 	name string
-	// formats in the order of formatNameList.
-	formats  [4]func(result, before R) ([]byte, error)
-	pictures []picture[R]
+	// page is what text, of so many characters a line, Markdown and HTML show; HTML holds the
+	// pictures.
+	page      func(result, before R, pictures ...page.Figure) *page.Page
+	width     int
+	json, csv func(result, before R) ([]byte, error)
+	pictures  []picture[R]
 }
 
 // picture is drawn as SVG and as PNG. One that may be missing is left out, and said to
@@ -34,18 +46,12 @@ type picture[R any] struct {
 }
 
 var comparisons = renderer[*route.Comparison]{
-	name: "compare",
-	formats: [4]func(c, before *route.Comparison) ([]byte, error){
-		asText(report.Text), report.JSON, asText(report.Markdown), report.CSV,
-	},
+	name: "compare", page: report.Compare, width: screenWidth, json: report.JSON, csv: report.CSV,
 	pictures: []picture[*route.Comparison]{{"spread", figure.Spread, false}, {"budget", figure.Budget, false}},
 }
 
 var plans = renderer[*plan.Plan]{
-	name: "plan",
-	formats: [4]func(p, before *plan.Plan) ([]byte, error){
-		asText(report.Plan), report.PlanJSON, asText(report.PlanMarkdown), report.PlanCSV,
-	},
+	name: "plan", page: report.Plan, width: screenWidth, json: report.PlanJSON, csv: report.PlanCSV,
 	pictures: []picture[*plan.Plan]{
 		{"routes", figure.Trade, true},
 		{"spread", func(p *plan.Plan) (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},
@@ -53,67 +59,105 @@ var plans = renderer[*plan.Plan]{
 }
 
 var purchases = renderer[*plan.Purchase]{
-	name: "buy",
-	formats: [4]func(p, before *plan.Purchase) ([]byte, error){
-		asText(report.Purchase), report.PurchaseJSON, asText(report.PurchaseMarkdown), report.PurchaseCSV,
-	},
+	name: "buy", page: report.Purchase, width: screenWidth, json: report.PurchaseJSON, csv: report.PurchaseCSV,
 	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability, true}},
 }
 
 var batches = renderer[*report.Batch]{
-	name: "made",
-	formats: [4]func(b, before *report.Batch) ([]byte, error){
-		alone(func(b *report.Batch) ([]byte, error) { return []byte(report.Made(b)), nil }), alone(report.MadeJSON),
-		alone(func(b *report.Batch) ([]byte, error) { return []byte(report.MadeMarkdown(b)), nil }), alone(report.MadeCSV),
-	},
-	pictures: []picture[*report.Batch]{
-		{"made", figure.Batch, false},
-	},
+	name: "made", page: alone(report.Made), width: screenWidth, json: aloneData(report.MadeJSON), csv: aloneData(report.MadeCSV),
+	pictures: []picture[*report.Batch]{{"made", figure.Batch, false}},
 }
 
-var rescues = renderer[*plan.Rescue]{
-	name: "rescue",
-	formats: [4]func(r, before *plan.Rescue) ([]byte, error){
-		alone(func(r *plan.Rescue) ([]byte, error) { return []byte(report.Rescue(r)), nil }), alone(report.RescueJSON),
-		alone(func(r *plan.Rescue) ([]byte, error) { return []byte(report.RescueMarkdown(r)), nil }), alone(report.RescueCSV),
-	},
-	pictures: []picture[*plan.Rescue]{
-		{"rescue", figure.Ways, false},
-	},
+var rescues = renderer[*rescue.Rescue]{
+	name: "rescue", page: alone(report.Rescue), width: screenWidth, json: aloneData(report.RescueJSON), csv: aloneData(report.RescueCSV),
+	pictures: []picture[*rescue.Rescue]{{"rescue", figure.Ways, false}},
 }
 
-// alone makes a renderer of one for a result that has none before it.
-func alone[R any](render func(result R) ([]byte, error)) func(result, before R) ([]byte, error) {
+var kits = renderer[*equipment.Kit]{
+	name: "kit", page: alone(report.Kit), width: screenWidth, json: aloneData(report.KitJSON), csv: aloneData(report.KitCSV),
+}
+
+var classTables = renderer[*report.Tables]{
+	name: "classes", page: alone(report.Classes), width: report.ClassesWidth, json: aloneData(report.ClassesJSON), csv: aloneData(report.ClassesCSV),
+}
+
+// alone makes the page of a result that has none before it.
+func alone[R any](of func(result R, pictures ...page.Figure) *page.Page) func(result, before R, pictures ...page.Figure) *page.Page {
+	return func(result, before R, pictures ...page.Figure) *page.Page { return of(result, pictures...) }
+}
+
+// aloneData renders a result that has none before it.
+func aloneData[R any](render func(result R) ([]byte, error)) func(result, before R) ([]byte, error) {
 	return func(result, before R) ([]byte, error) { return render(result) }
 }
 
-// fileEnds are the ends of the names of files, in the order of formatNameList.
-var fileEnds = [...]string{"txt", "json", "md", "csv"}
-
-// asText makes a renderer of one that cannot fail.
-func asText[R any](words func(result, before R) string) func(result, before R) ([]byte, error) {
-	return func(result, before R) ([]byte, error) { return []byte(words(result, before)), nil }
-}
-
-// checkFormat refuses a format that is not known.
-func checkFormat(name string) error {
-	if slices.Contains(formatNameList, name) {
-		return nil
-	}
-	return &usageError{fmt.Sprintf("--format %s is not known", name), "the formats are " + formatNames("and")}
-}
-
-func formatNames(last string) string { return quantity.Series(formatNameList, last) }
-
 // print renders a result in a format.
 func (r *renderer[R]) print(format string, result, before R) ([]byte, error) {
-	return r.formats[slices.Index(formatNameList, format)](result, before)
+	if format != "html" {
+		return r.render(format, result, before, nil)
+	}
+	drawn, _, err := r.draw(result)
+	if err != nil {
+		return nil, err
+	}
+	return r.render(format, result, before, drawn)
+}
+
+// render renders a result with pictures that are drawn.
+func (r *renderer[R]) render(format string, result, before R, pictures []drawing) ([]byte, error) {
+	switch {
+	case format == "json":
+		return r.json(result, before)
+	case format == "csv":
+		return r.csv(result, before)
+	}
+	figures := make([]page.Figure, len(pictures))
+	for i, p := range pictures {
+		figures[i] = page.Figure{PNG: p.png, Alt: p.alt}
+	}
+	whole := r.page(result, before, figures...)
+	switch format {
+	case "text":
+		return []byte(whole.Text(r.width)), nil
+	case "markdown":
+		return whole.Markdown(), nil
+	}
+	return whole.HTML()
+}
+
+// drawing is a picture that is drawn.
+type drawing struct {
+	file, alt string
+	svg, png  []byte
+}
+
+// draw draws the pictures; missing says of each that is left out why.
+func (r *renderer[R]) draw(result R) (list []drawing, missing []string, err error) {
+	for _, p := range r.pictures {
+		drawn, err := p.draw(result)
+		if err != nil && p.mayBeMissing {
+			missing = append(missing, fmt.Sprintf("%s.svg is not drawn: %s", p.file, err))
+			continue
+		}
+		if err != nil {
+			return nil, nil, err
+		}
+		d := drawing{file: p.file, alt: drawn.Alt()}
+		if d.svg, err = drawn.SVG(); err != nil {
+			return nil, nil, err
+		}
+		if d.png, err = png.Of(drawn); err != nil {
+			return nil, nil, err
+		}
+		list = append(list, d)
+	}
+	return list, missing, nil
 }
 
 // mayKeep refuses a folder in which a file of the result would replace another, and with
 // force as well one that is read, before anything is worked out for it.
-func (r *renderer[R]) mayKeep(c console, dir string, force bool, read ...string) error {
-	if dir == "" {
+func (r *renderer[R]) mayKeep(c console, o *destination, read ...string) error {
+	if o.dir == "" {
 		return nil
 	}
 	var files []file
@@ -124,69 +168,49 @@ func (r *renderer[R]) mayKeep(c console, dir string, force bool, read ...string)
 		files = append(files, file{name: p.file + ".svg"}, file{name: p.file + ".png"})
 	}
 	for _, f := range files {
-		if err := refuseRead("--out", filepath.Join(dir, f.name), read...); err != nil {
+		if err := refuseRead("--out", filepath.Join(o.dir, f.name), read...); err != nil {
 			return err
 		}
 	}
-	return c.mayWrite(dir, files, force)
+	return c.mayWrite(o.dir, files, o.force)
 }
 
 // show prints a result in a format, as text with what to type next, and writes it into
 // a folder, if there is one, with what else is to be written.
-func (r *renderer[R]) show(c console, s shown, result, before R, more ...stager) error {
-	printed, err := r.print(s.format, result, before)
+func (r *renderer[R]) show(c console, o *destination, next string, result, before R, more ...stager) error {
+	printed, err := r.print(o.format, result, before)
 	if err != nil {
 		return err
 	}
-	if s.format == "text" {
-		printed = append(printed, s.next...)
+	if o.format == "text" {
+		printed = append(printed, next...)
 	}
-	keep := func() (*staged, error) { return r.keep(s.dir, s.force, result, before) }
+	keep := func() (*staged, error) { return r.keep(o, result, before) }
 	return c.deliver(printed, append([]stager{keep}, more...)...)
-}
-
-// shown is how a result is to be shown.
-type shown struct {
-	format, dir string
-	force       bool
-	next        string
 }
 
 // keep stages all formats and pictures for a folder; without one there is nothing
 // to keep.
-func (r *renderer[R]) keep(dir string, force bool, result, before R) (*staged, error) {
-	if dir == "" {
+func (r *renderer[R]) keep(o *destination, result, before R) (*staged, error) {
+	if o.dir == "" {
 		return new(staged), nil
 	}
+	pictures, missing, err := r.draw(result)
+	if err != nil {
+		return nil, err
+	}
 	var files []file
-	var missing []string
-	for i, render := range r.formats {
-		data, err := render(result, before)
+	for i, format := range formats {
+		data, err := r.render(format, result, before, pictures)
 		if err != nil {
 			return nil, err
 		}
 		files = append(files, file{r.name + "." + fileEnds[i], data})
 	}
-	for _, p := range r.pictures {
-		drawn, err := p.draw(result)
-		if err != nil && p.mayBeMissing {
-			missing = append(missing, fmt.Sprintf("%s.svg is not drawn: %s", p.file, err))
-			continue
-		}
-		if err != nil {
-			return nil, err
-		}
-		svg, err := drawn.SVG()
-		if err != nil {
-			return nil, err
-		}
-		png, err := drawn.PNG()
-		if err != nil {
-			return nil, err
-		}
-		files = append(files, file{p.file + ".svg", svg}, file{p.file + ".png", png})
+	for _, p := range pictures {
+		files = append(files, file{p.file + ".svg", p.svg}, file{p.file + ".png", p.png})
 	}
-	kept, err := stage(dir, files, force)
+	kept, err := stage(o.dir, files, o.force)
 	if err == nil {
 		kept.missing = missing
 	}

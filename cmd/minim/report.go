@@ -8,6 +8,8 @@ import (
 
 	"minim/report"
 	"minim/report/figure"
+	"minim/report/figure/png"
+	"minim/report/page"
 	"minim/uncertainty/record"
 )
 
@@ -26,11 +28,15 @@ func writeReport(ctx context.Context, args []string, c console) error {
 	if err != nil {
 		return err
 	}
-	if p.Picture, err = drawn.PNG(); err != nil {
+	if p.Picture, err = png.Of(drawn); err != nil {
 		return err
 	}
 	p.Alt = drawn.Alt()
-	return o.keep(c, func() ([]byte, error) { return report.ReportHTML(p) }, func(picture string) []byte { return report.ReportMarkdown(p, picture) }, p.Picture)
+	document := func(picture string) *page.Page {
+		p.PictureFile = picture
+		return report.Report(p)
+	}
+	return o.keep(c, document, p.Picture)
 }
 
 func declareReport(o *paperOptions) func(flags *pflag.FlagSet) {
@@ -66,7 +72,7 @@ func writeSheet(ctx context.Context, args []string, c console) error {
 			return err
 		}
 	}
-	return o.keep(c, func() ([]byte, error) { return report.SheetHTML(p, room) }, func(string) []byte { return report.SheetMarkdown(p, room) }, nil)
+	return o.keep(c, func(string) *page.Page { return report.Sheet(p, room) }, nil)
 }
 
 func declareSheet(o *paperOptions) func(flags *pflag.FlagSet) {
@@ -118,5 +124,5 @@ func writeLabels(ctx context.Context, args []string, c console) error {
 	if !flags.Changed("date") {
 		p.Date = "" // as the record says, or a blank to write in
 	}
-	return o.keep(c, func() ([]byte, error) { return report.LabelHTML(p, label) }, func(string) []byte { return report.LabelMarkdown(p, label) }, nil)
+	return o.keep(c, func(string) *page.Page { return report.Labels(p, label) }, nil)
 }

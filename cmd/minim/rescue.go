@@ -12,15 +12,15 @@ import (
 	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/bench"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
 // rescueOptions are the options of minim rescue.
 type rescueOptions struct {
 	simulation
-	has, to, volume, tolerance, solvent, kit, format, out string
-	force                                                 bool
+	destination
+	has, to, volume, tolerance, solvent string
 }
 
 func (o *rescueOptions) declare(flags *pflag.FlagSet) {
@@ -29,17 +29,12 @@ func (o *rescueOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.volume, "volume", "", "the `VOLUME` wanted; that of the prep if there is one")
 	flags.StringVar(&o.tolerance, "tolerance", "", "`TOLERANCE` where there is no prep, as in \"5 % of target\"")
 	flags.StringVar(&o.solvent, "solvent", "water", "what it is dissolved in, by `NAME`, where there is no prep")
-	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE`; that of the prep if there is one")
-	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
-	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
+	o.declareKit(flags, "use the kit in `FILE`; that of the prep if there is one")
+	o.destination.declare(flags)
 	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each way")
-	flags.BoolVar(&o.force, "force", false, "replace files that exist in the folder of --out")
 }
 
 func (o *rescueOptions) check(flags *pflag.FlagSet, files []string) error {
-	if err := refuseEmpty(flags, "has", "to", "volume", "tolerance", "solvent", "kit", "format", "out"); err != nil {
-		return err
-	}
 	if !flags.Changed("has") {
 		return &usageError{"--has is needed: what there is, and how much of it", `write --has "8 % w/v, 20 mL"; for a batch with a record there is minim made`}
 	}
@@ -53,17 +48,14 @@ func (o *rescueOptions) check(flags *pflag.FlagSet, files []string) error {
 			return &usageError{fmt.Sprintf("--%s and a prep do not go together: the prep states it", name), ""}
 		}
 	}
-	if o.force && o.out == "" {
-		return &usageError{"--force is of use only with --out", ""}
-	}
-	if err := checkFormat(o.format); err != nil {
+	if err := o.destination.check(flags); err != nil {
 		return err
 	}
 	return o.simulation.check()
 }
 
-// rescue is minim rescue.
-func rescue(ctx context.Context, args []string, c console) error {
+// rescueBatch is minim rescue.
+func rescueBatch(ctx context.Context, args []string, c console) error {
 	var o rescueOptions
 	flags := newFlags("rescue")
 	o.declare(flags)
@@ -74,7 +66,7 @@ func rescue(ctx context.Context, args []string, c console) error {
 	if err := o.check(flags, files); err != nil {
 		return err
 	}
-	if err := rescues.mayKeep(c, o.out, o.force, files...); err != nil {
+	if err := rescues.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}
 	prep, err := o.prep(ctx, files)
@@ -87,16 +79,16 @@ func rescue(ctx context.Context, args []string, c console) error {
 	}
 	batch := &route.Route{Name: bottle.Name, Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}
 	m := newBusy(c.err, "looking for ways to correct it")
-	found, err := plan.FindRescue(ctx, prep, batch, o.settings())
+	found, err := rescue.Find(ctx, prep, batch, o.settings())
 	m.done()
-	var none *plan.NoWayError
+	var none *rescue.NoWayError
 	if errors.As(err, &none) {
 		return withStops(prep, &hinted{errors.New(strings.Replace(none.Error(), "the batch", "what is in the bottle", 1)), none.Cure})
 	}
 	if err != nil {
 		return withStops(prep, err)
 	}
-	return rescues.show(c, shown{o.format, o.out, o.force, next(files, flags)}, found, nil)
+	return rescues.show(c, &o.destination, next(files, flags), found, nil)
 }
 
 // prep says what is wanted: the prep in a file, aimed at what the options say, or one of
@@ -141,7 +133,8 @@ func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
 	if err != nil {
 		return nil, err
 	}
-	if _, err := parseVolume(o.volume); err != nil {
+	volume, err := parseVolume(o.volume)
+	if err != nil {
 		return nil, err
 	}
 	to, err := route.ParseStrength(o.to)
@@ -155,13 +148,21 @@ func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
 	if !has.Unit.Comparable(to.Unit) {
 		return nil, &usageError{fmt.Sprintf("--has and --to are in %s and %s, which minim cannot convert without a prep", has.Unit.Name, to.Unit.Name), "write both in one unit"}
 	}
-	lines := []string{
-		"target = " + benchfile.Quote(o.to), "volume = " + benchfile.Quote(o.volume),
-		"[solute]", `name = "solute"`,
-		"[solvent]", "name = " + benchfile.Quote(o.solvent),
+	p := route.NewPrep(kit)
+	p.File, p.Target, p.Volume = "the command line", to, volume
+	p.Solute.Name, p.Solvent = "solute", route.NewSolvent(benchfile.Composed(strings.TrimSpace(o.solvent)))
+	if _, err := p.ParseStrength(o.to); err != nil {
+		return nil, badValue("to", err)
+	}
+	if err := route.CheckVolume(volume); err != nil {
+		return nil, badValue("volume", err)
 	}
 	if o.tolerance != "" {
-		lines = append([]string{"tolerance = " + benchfile.Quote(o.tolerance)}, lines...)
+		tolerance, err := p.ParseTolerance(o.tolerance)
+		if err != nil {
+			return nil, badValue("tolerance", err)
+		}
+		p.Tolerances = []route.Tolerance{tolerance}
 	}
-	return bench.ParsePrep("the command line", []byte(strings.Join(lines, "\n")+"\n"), kit)
+	return p, nil
 }

@@ -17,11 +17,11 @@ import (
 // searchOptions are those that minim plan and minim buy have in common.
 type searchOptions struct {
 	simulation
-	kit, format, out                    string
+	destination
 	steps                               int
 	leftOver, volume, solute, strongest string
 	without                             []string
-	fine, force                         bool
+	fine                                bool
 	work                                float64
 	changes                             changes
 }
@@ -35,7 +35,7 @@ const (
 )
 
 func (o *searchOptions) declare(flags *pflag.FlagSet) {
-	flags.StringVar(&o.kit, "kit", "", "use the kit in `FILE` instead of the one that the prep names")
+	o.declareKit(flags, kitUsage)
 	o.changes.declare(flags)
 	flags.IntVar(&o.steps, "steps", route.DefaultSteps, "search routes with at most `N` dilutions")
 	flags.StringVar(&o.leftOver, "left-over", "", "leave over at most `VOLUME`, as in \"50 mL\"")
@@ -45,23 +45,18 @@ func (o *searchOptions) declare(flags *pflag.FlagSet) {
 	flags.StringArrayVar(&o.without, "without", nil, "do without the instrument called `NAME`; may be repeated")
 	flags.BoolVar(&o.fine, "fine", false, "use every graduation of a scale, not only the numbered marks")
 	flags.Float64Var(&o.work, "work", planWork, "try at most `N` million candidates in each search, and say what is left")
-	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+formatNames("or"))
-	flags.StringVar(&o.out, "out", "", "write all formats and the pictures into the folder `DIR` as well")
+	o.destination.declare(flags)
 	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route that is shown")
-	flags.BoolVar(&o.force, "force", false, "replace files that exist")
 }
 
-func (o *searchOptions) check(flags *pflag.FlagSet) error {
-	if err := refuseEmpty(flags, "kit", "format", "out", "left-over", "volume", "solute", "strongest"); err != nil {
-		return err
-	}
+func (o *searchOptions) check(flags *pflag.FlagSet, writing ...string) error {
 	switch {
 	case o.steps < 0 || o.steps > route.MostSteps:
 		return &usageError{fmt.Sprintf("--steps must lie between 0 and %d, found %d", route.MostSteps, o.steps), "more dilutions than that only add to the error"}
 	case !(o.work >= leastWork && o.work <= mostWork):
 		return &usageError{fmt.Sprintf("--work must lie between %v and %v million candidates, found %v", leastWork, mostWork, o.work), "a processor tries a few million in a second"}
 	}
-	if err := checkFormat(o.format); err != nil {
+	if err := o.destination.check(flags, writing...); err != nil {
 		return err
 	}
 	return o.simulation.check()

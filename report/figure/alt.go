@@ -7,14 +7,14 @@ import (
 	"minim/uncertainty/route"
 )
 
-// SpreadAlt says in two sentences what the figure of [Spread] shows, for those
+// altOfSpread says in two sentences what the figure of [Spread] shows, for those
 // who cannot see it.
-func SpreadAlt(c *route.Comparison) string {
+func altOfSpread(c *route.Comparison) string {
 	return altOf(c, "How the strength spreads by each route", "a row of a hundred dots for each", spreadAlt)
 }
 
-// BudgetAlt does so for the figure of [Budget].
-func BudgetAlt(c *route.Comparison) string {
+// altOfBudget does so for the figure of [Budget].
+func altOfBudget(c *route.Comparison) string {
 	return altOf(c, "What spoils the strength by each route", "bars for the largest shares of the variance of each", budgetAlt)
 }
 

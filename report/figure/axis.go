@@ -3,7 +3,6 @@ package figure
 import (
 	"math"
 
-	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 
@@ -99,30 +98,30 @@ type axis struct {
 
 // draw draws the axis at the height y, labels and name below it (side -1) or
 // above it (1).
-func (a axis) draw(on *sheet, y, side vg.Length, ticks []plot.Tick, name string) {
+func (a axis) draw(on *sheet, y, side vg.Length, ticks []tick, name string) {
 	on.line(axisLine, a.from, y, a.to, y)
 	base, nameBase := y+7, y+20
 	if side < 0 {
 		base, nameBase = y-13, y-25
 	}
 	for _, t := range ticks {
-		x := a.at(t.Value)
+		x := a.at(t.value)
 		on.line(axisLine, x, y, x, y+4*side)
-		on.write(smallInk, centre, x, base, t.Label)
+		on.write(smallInk, centre, x, base, t.label)
 	}
 	on.write(smallInk, centre, (a.from+a.to)/2, nameBase, name)
 }
 
 // fitting returns as many ticks as have room for their labels.
-func fitting(low, high float64, width vg.Length) []plot.Tick {
+func fitting(low, high float64, width vg.Length) []tick {
 	const gap = 10
 	for most := 10; ; most-- {
-		ticks := ticker{most}.Ticks(low, high)
+		ticks := ticker{most}.ticks(low, high)
 		var room vg.Length
 		for _, t := range ticks {
-			room = max(room, smallInk.Width(t.Label)+gap)
+			room = max(room, smallInk.Width(t.label)+gap)
 		}
-		if most == 1 || len(ticks) < 2 || room <= width*vg.Length((ticks[1].Value-ticks[0].Value)/(high-low)) {
+		if most == 1 || len(ticks) < 2 || room <= width*vg.Length((ticks[1].value-ticks[0].value)/(high-low)) {
 			return ticks
 		}
 	}

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"minim/report"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -23,7 +23,7 @@ func Batch(b *report.Batch) (*Figure, error) {
 
 // Ways lays out the figure of the spread of the ways to correct a solution, in the form
 // of [Spread].
-func Ways(r *plan.Rescue) (*Figure, error) {
+func Ways(r *rescue.Rescue) (*Figure, error) {
 	c, word := r.Comparison, "DO THIS"
 	note := "Marked: the way that is recommended. What is uncertain of the solution as it is counts in each."
 	if !c.Verdict.Meets && len(c.Prep.Tolerances) > 0 {

@@ -10,8 +10,8 @@ import (
 	"minim/report"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
-	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
+	"minim/uncertainty/rescue"
 )
 
 var fewTrials = uncertainty.Settings{Trials: 10_000, Seed: 1}
@@ -32,7 +32,7 @@ func batchOf(t *testing.T, entries string) *report.Batch {
 func TestBatch(t *testing.T) {
 	b := batchOf(t, "1 = { step = 1, weigh = \"1.20 g\", by = \"AK\" }\n2 = { step = 6, by = \"AK\" }\n")
 	var err error
-	b.Rescue, err = plan.FindRescue(context.Background(), b.Prep, b.Record.Made, fewTrials)
+	b.Rescue, err = rescue.Find(context.Background(), b.Prep, b.Record.Made, fewTrials)
 	require.NoError(t, err)
 	f, err := Batch(b)
 	require.NoError(t, err)
@@ -58,7 +58,7 @@ func TestBatchNotFinished(t *testing.T) {
 // A way that is not good enough is not one to follow.
 func TestWays(t *testing.T) {
 	b := batchOf(t, "1 = { step = 1, weigh = \"1.20 g\", by = \"AK\" }\n2 = { step = 6, by = \"AK\" }\n")
-	r, err := plan.FindRescue(context.Background(), b.Prep, b.Record.Made, fewTrials)
+	r, err := rescue.Find(context.Background(), b.Prep, b.Record.Made, fewTrials)
 	require.NoError(t, err)
 	for meets, word := range map[bool]string{true: "DO THIS", false: "BEST, NOT ENOUGH"} {
 		r.Verdict.Meets = meets

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"math"
 
-	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
 
 	"minim/uncertainty/route"
@@ -33,7 +32,7 @@ type budget struct {
 	cannot []*route.Result
 	// low and high are the ends of the axis, in percent.
 	low, high float64
-	ticks     []plot.Tick
+	ticks     []tick
 }
 
 // Budget lays out the figure of what spoils the strength by every route: a
@@ -54,7 +53,7 @@ func Budget(c *route.Comparison) (*Figure, error) {
 	}
 	b.scale()
 	height := b.headHeight() + b.plotHeight() + b.footHeight()
-	return &Figure{width: pageWidth, height: height, alt: BudgetAlt(c), paint: func(on *sheet) {
+	return &Figure{width: pageWidth, height: height, alt: altOfBudget(c), paint: func(on *sheet) {
 		b.drawHead(on, height)
 		b.drawPlot(on, height-b.headHeight())
 		b.drawFoot(on, b.footHeight())
@@ -76,7 +75,7 @@ func (b *budget) scale() {
 	step, _ := marks.step(b.high - b.low)
 	const slack = 1e-9
 	b.low, b.high = step*math.Floor(b.low/step+slack), step*math.Ceil(b.high/step-slack)
-	b.ticks = marks.Ticks(b.low, b.high)
+	b.ticks = marks.ticks(b.low, b.high)
 }
 
 // x is the place of a share in percent.
@@ -97,7 +96,7 @@ func (b *budget) drawPlot(on *sheet, top vg.Length) {
 	top -= axisHeight
 	bottom := top - b.plotHeight() + 2*axisHeight
 	for _, t := range b.ticks {
-		on.line(groundLine, b.x(t.Value), bottom, b.x(t.Value), top)
+		on.line(groundLine, b.x(t.value), bottom, b.x(t.value), top)
 	}
 	b.drawHeadings(on, top)
 	y := top - endGap

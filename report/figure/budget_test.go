@@ -141,8 +141,8 @@ func TestBudgetScale(t *testing.T) {
 			assert.Equal(t, share < 0, from < b.x(0), "a negative bar runs left from zero")
 		}
 		first, last := b.ticks[0], b.ticks[len(b.ticks)-1]
-		near.Absolute(t, "first mark", b.low, first.Value, 1e-9)
-		near.Absolute(t, "last mark", b.high, last.Value, 1e-9)
+		near.Absolute(t, "first mark", b.low, first.value, 1e-9)
+		near.Absolute(t, "last mark", b.high, last.value, 1e-9)
 	}
 }
 
@@ -151,7 +151,7 @@ func TestPatternsDifferWithoutColour(t *testing.T) {
 	paths := func(r bar) (fills, strokes int) {
 		c := newSVG(100, 100)
 		f := &Figure{width: 100, height: 100, paint: func(on *sheet) { r.fill(on, 10, 10, 60, 18) }}
-		f.drawOn(c)
+		f.Draw(c)
 		svg, err := c.document("")
 		require.NoError(t, err)
 		var doc struct {
@@ -187,5 +187,5 @@ func TestBudgetAlt(t *testing.T) {
 	c.Results[0].Analytic.Budget = nil
 	assert.Equal(t, "What spoils the strength by each route (3) to make 15 mL of 0.04 % w/v dye in water, within 8 % of target: "+
 		"bars for the largest shares of the variance of each. Marked \"use this route\": fine, diluted, spoilt most by a (70 %) and b (30 %); "+
-		"at the end: direct, spoilt by nothing that is counted; not possible: 1.", BudgetAlt(c))
+		"at the end: direct, spoilt by nothing that is counted; not possible: 1.", altOfBudget(c))
 }

@@ -20,7 +20,7 @@ func TestFigureOfAChangedKit(t *testing.T) {
 	}
 	change, err := benchfile.ParseChange("--change", "rough scale: readability = 0.001 g")
 	require.NoError(t, err)
-	c.Prep.Changes = []equipment.Change{change}
+	c.Prep.Changes = []equipment.Change{{Name: change.Name, Key: change.Key, Value: change.Value}}
 	for name, draw := range kinds {
 		svg := svgOf(t, draw, c)
 		assert.Contains(t, string(svg), "within 8 % of target, on a changed kit: ", name)

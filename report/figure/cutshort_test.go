@@ -18,7 +18,7 @@ func TestPicturesSayThatASearchWasCutShort(t *testing.T) {
 		if err != nil {
 			continue
 		}
-		words, alt := wordsOf(t, f, err), ReadabilityAlt(p)
+		words, alt := wordsOf(t, f, err), altOfReadability(p)
 		cut := *p
 		cut.Curves = append([]plan.Curve(nil), p.Curves...)
 		for i := range cut.Curves {
@@ -32,8 +32,8 @@ func TestPicturesSayThatASearchWasCutShort(t *testing.T) {
 			cut.Choices[i].CutShort = true
 		}
 		g, err := Readability(&cut)
-		assert.Contains(t, wordsOf(t, g, err)+ReadabilityAlt(&cut), "before the search was cut short", name)
-		assert.Contains(t, ReadabilityAlt(&cut), "search was cut short", name)
+		assert.Contains(t, wordsOf(t, g, err)+altOfReadability(&cut), "before the search was cut short", name)
+		assert.Contains(t, altOfReadability(&cut), "search was cut short", name)
 		assert.NotContains(t, words+alt, "search was cut short", name)
 	}
 }

@@ -15,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/plot/vg"
 
+	pixels "minim/report/figure/png"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -101,13 +102,16 @@ func checkFigure(t *testing.T, draw kind, c *route.Comparison) {
 	assert.NotContains(t, string(svg), "Inf")
 }
 
+// dotsPerInch that a PNG is said to have.
+const dotsPerInch = 200
+
 // A PNG has the size of the figure. These are few, since they take long to draw.
 func TestSizeOfPNG(t *testing.T) {
 	for _, c := range []*route.Comparison{compare(t, cases["usual"]), hostile(compare(t, cases["usual"]))} {
 		for _, draw := range kinds {
 			f, err := draw(c)
 			require.NoError(t, err)
-			raw, err := f.PNG()
+			raw, err := pixels.Of(f)
 			require.NoError(t, err)
 			picture, err := png.Decode(bytes.NewReader(raw))
 			require.NoError(t, err)
@@ -159,7 +163,7 @@ func checkRepeats(t *testing.T, name string, draw func() (*Figure, error)) {
 	both := func() (svg, raw []byte) {
 		f, err := draw()
 		require.NoError(t, err)
-		raw, err = f.PNG()
+		raw, err = pixels.Of(f)
 		require.NoError(t, err)
 		svg, err = f.SVG()
 		require.NoError(t, err)
@@ -212,8 +216,8 @@ func TestNoRouteIsAnError(t *testing.T) {
 	assert.EqualError(t, err, "no route can be done, so there is no spread to draw")
 	_, err = Budget(c)
 	assert.EqualError(t, err, "no route can be done, so there is no budget to draw")
-	assert.Equal(t, "No route can be done to make 15 mL of 0.04 % w/v dye in water, within 8 % of target.", SpreadAlt(c))
-	assert.Equal(t, SpreadAlt(c), BudgetAlt(c))
+	assert.Equal(t, "No route can be done to make 15 mL of 0.04 % w/v dye in water, within 8 % of target.", altOfSpread(c))
+	assert.Equal(t, altOfSpread(c), altOfBudget(c))
 }
 
 func TestSpreadAlt(t *testing.T) {
@@ -221,5 +225,5 @@ func TestSpreadAlt(t *testing.T) {
 	c.Results[0].Inside[0].Simulated = 0.039
 	assert.Equal(t, "How the strength spreads by each route (3) to make 15 mL of 0.04 % w/v dye in water, within 8 % of target: "+
 		"a row of a hundred dots for each. Marked \"use this route\": fine, diluted, over 99.9 % inside the tolerance; "+
-		"at the end: direct, 3.9 % inside the tolerance, which could be nothing at all; not possible: 1.", SpreadAlt(c))
+		"at the end: direct, 3.9 % inside the tolerance, which could be nothing at all; not possible: 1.", altOfSpread(c))
 }

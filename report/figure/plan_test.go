@@ -197,13 +197,13 @@ func TestFiguresOfAPlanOnAChangedKit(t *testing.T) {
 	c := compare(t, cases["usual"])
 	change, err := benchfile.ParseChange("--change", "rough scale: readability = 0.001 g")
 	require.NoError(t, err)
-	c.Prep.Changes = []equipment.Change{change}
+	c.Prep.Changes = []equipment.Change{{Name: change.Name, Key: change.Key, Value: change.Value}}
 	trade, err := Trade(planned(c))
 	words := wordsOf(t, trade, err)
 	assert.Contains(t, words, "Changed: rough scale: readability = 0.001 g")
-	assert.Contains(t, TradeAlt(planned(c)), ", on a changed kit")
+	assert.Contains(t, altOfTrade(planned(c)), ", on a changed kit")
 	readability, err := Readability(bought(c))
 	words = wordsOf(t, readability, err)
 	assert.Contains(t, words, "An invented recipe, on a changed kit")
-	assert.Contains(t, ReadabilityAlt(bought(c)), ", on a changed kit")
+	assert.Contains(t, altOfReadability(bought(c)), ", on a changed kit")
 }

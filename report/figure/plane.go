@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
 )
 
@@ -18,7 +17,7 @@ const (
 // plane is a panel with a scale along the bottom and one up the left side.
 type plane struct {
 	x, y           scale
-	xTicks, yTicks []plot.Tick
+	xTicks, yTicks []tick
 }
 
 // setTicks marks both scales.
@@ -28,7 +27,7 @@ func (p *plane) setTicks() {
 	p.xTicks, p.yTicks = p.marks(p.x, wide), p.marks(p.y, high)
 }
 
-func (p *plane) marks(s scale, size func(string) vg.Length) []plot.Tick {
+func (p *plane) marks(s scale, size func(string) vg.Length) []tick {
 	if s.log {
 		return s.ticks(size)
 	}
@@ -41,10 +40,10 @@ func (p *plane) area() area { return area{p.x.start(), p.y.from, p.x.to, p.y.to}
 // drawGround draws the lines that lead the eye to the labels.
 func (p *plane) drawGround(on *sheet) {
 	for _, t := range onlyLabelled(p.xTicks) {
-		on.line(groundLine, p.x.at(t.Value), p.y.from, p.x.at(t.Value), p.y.to)
+		on.line(groundLine, p.x.at(t.value), p.y.from, p.x.at(t.value), p.y.to)
 	}
 	for _, t := range onlyLabelled(p.yTicks) {
-		on.line(groundLine, p.x.start(), p.y.at(t.Value), p.x.to, p.y.at(t.Value))
+		on.line(groundLine, p.x.start(), p.y.at(t.value), p.x.to, p.y.at(t.value))
 	}
 }
 
@@ -52,7 +51,7 @@ func (p *plane) drawGround(on *sheet) {
 func (p *plane) drawAxes(on *sheet, across, up string) {
 	axis{p.x.from, p.x.to, p.x.at}.draw(on, p.y.from, -1, onlyLabelled(p.xTicks), across)
 	for _, t := range p.xTicks {
-		on.line(axisLine, p.x.at(t.Value), p.y.from, p.x.at(t.Value), p.y.from-2)
+		on.line(axisLine, p.x.at(t.value), p.y.from, p.x.at(t.value), p.y.from-2)
 	}
 	if p.x.zero {
 		p.drawZero(on)
@@ -60,11 +59,11 @@ func (p *plane) drawAxes(on *sheet, across, up string) {
 	edge := p.x.start()
 	on.line(axisLine, edge, p.y.from, edge, p.y.to)
 	for _, t := range p.yTicks {
-		y := p.y.at(t.Value)
+		y := p.y.at(t.value)
 		on.line(axisLine, edge-2, y, edge, y)
-		if t.Label != "" {
+		if t.label != "" {
 			on.line(axisLine, edge-4, y, edge, y)
-			on.write(smallInk, right, edge-6, y-2.8, t.Label)
+			on.write(smallInk, right, edge-6, y-2.8, t.label)
 		}
 	}
 	on.write(smallInk, left, margin, p.y.to+9, up)

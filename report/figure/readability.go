@@ -58,7 +58,7 @@ func Readability(p *plan.Purchase) (*Figure, error) {
 	f.setScales()
 	f.name()
 	height := f.y.to + overPlane + f.headHeight()
-	return &Figure{width: pageWidth, height: height, alt: ReadabilityAlt(p), paint: func(on *sheet) {
+	return &Figure{width: pageWidth, height: height, alt: altOfReadability(p), paint: func(on *sheet) {
 		f.drawHead(on, height)
 		f.drawPlot(on)
 		on.writeParagraphs(f.footHeight()-8, f.paragraphs())

@@ -41,7 +41,7 @@ func TestReadabilitySaysWhatItShows(t *testing.T) {
 		"within 8 % of target: lines for direct, one dilution, two dilutions, three dilutions. The coarsest that is good enough: 0.0002 g direct, 0.005 g with one dilution, "+
 		"0.1 g with two dilutions, none with three dilutions. Balances: 0.1 g scale, 0.1 g, 3 %; 0.01 g scale, 0.01 g, 2.2 %; "+
 		"0.001 g scale, 0.001 g, 1.5 %; pocket scale, 0.01 g, 30 %; semi-micro balance, 0.00001 g, 1 %; analytical balance, 0.0001 g, 1.1 %.",
-		ReadabilityAlt(p))
+		altOfReadability(p))
 }
 
 func TestReadabilityDrawsTheNearerLimit(t *testing.T) {

@@ -124,8 +124,8 @@ func (f *readable) breakEven() string {
 	return strings.Join(parts, ", ")
 }
 
-// ReadabilityAlt says in two sentences what the figure of [Readability] shows.
-func ReadabilityAlt(p *plan.Purchase) string {
+// altOfReadability says in two sentences what the figure of [Readability] shows.
+func altOfReadability(p *plan.Purchase) string {
 	f := newReadable(p)
 	on := ""
 	if len(p.Prep.Changes) > 0 {

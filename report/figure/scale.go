@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
 )
 
@@ -77,18 +76,18 @@ func rungs(low, high float64) (list []float64) {
 // ticks are the rungs of a logarithmic scale. All have labels where there is room
 // for them, else the powers of ten, or every second of these, and so on; size is
 // the room that a label needs along the scale.
-func (s scale) ticks(size func(label string) vg.Length) []plot.Tick {
+func (s scale) ticks(size func(label string) vg.Length) []tick {
 	values := rungs(s.low, s.high)
 	for every := 0; ; every++ {
-		ticks := make([]plot.Tick, len(values))
+		ticks := make([]tick, len(values))
 		fits, end := true, vg.Length(math.Inf(-1))
 		for i, v := range values {
-			ticks[i].Value = v
+			ticks[i].value = v
 			if !labelled(v, every) {
 				continue
 			}
-			ticks[i].Label = plain(v)
-			half := size(ticks[i].Label) / 2
+			ticks[i].label = plain(v)
+			half := size(ticks[i].label) / 2
 			fits, end = fits && s.at(v)-half >= end, s.at(v)+half
 		}
 		if fits {
@@ -111,9 +110,9 @@ func plain(v float64) string {
 }
 
 // onlyLabelled leaves out the ticks without a label.
-func onlyLabelled(ticks []plot.Tick) (list []plot.Tick) {
+func onlyLabelled(ticks []tick) (list []tick) {
 	for _, t := range ticks {
-		if t.Label != "" {
+		if t.label != "" {
 			list = append(list, t)
 		}
 	}

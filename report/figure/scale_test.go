@@ -25,8 +25,8 @@ func TestLogarithmicTicks(t *testing.T) {
 		s := logarithmic(0, 400, test.low, test.high)
 		var labels []string
 		for _, tick := range onlyLabelled(s.ticks(func(string) vg.Length { return test.room })) {
-			labels = append(labels, tick.Label)
-			assert.True(t, s.at(tick.Value) >= -1e-9 && s.at(tick.Value) <= 400+1e-9)
+			labels = append(labels, tick.label)
+			assert.True(t, s.at(tick.value) >= -1e-9 && s.at(tick.value) <= 400+1e-9)
 		}
 		assert.Equal(t, test.want, strings.Join(labels, " "))
 		assert.True(t, s.low < test.low && s.high > test.high)

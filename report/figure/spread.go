@@ -40,7 +40,7 @@ func Spread(c *route.Comparison) (*Figure, error) {
 	if c.Verdict.Use < 0 {
 		return nil, errors.New("no route can be done, so there is no spread to draw")
 	}
-	return drawSpread(c, caption{"route, and the strength", tag(c), ranked(c), footnotes(c), SpreadAlt(c)}), nil
+	return drawSpread(c, caption{"route, and the strength", tag(c), ranked(c), footnotes(c), altOfSpread(c)}), nil
 }
 
 // caption is what a figure of spreads says, and the order of its rows.

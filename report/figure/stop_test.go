@@ -18,6 +18,6 @@ func TestRoutesNotToBeUsedAreNamed(t *testing.T) {
 			assert.Contains(t, strings.Join(paragraphs([]*route.Result{r}, nil)[0].lines, " "), "STOP, not to be used: "+r.Route.Name)
 		}
 	}
-	assert.Contains(t, SpreadAlt(c), "; not to be used: 1.")
-	assert.NotContains(t, SpreadAlt(c), "not possible")
+	assert.Contains(t, altOfSpread(c), "; not to be used: 1.")
+	assert.NotContains(t, altOfSpread(c), "not possible")
 }

@@ -3,8 +3,8 @@ package figure
 import (
 	"image/color"
 
-	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/font"
+	"gonum.org/v1/plot/font/liberation"
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -71,10 +71,13 @@ var (
 	smallBold = letters(8, ink, true)
 )
 
+// fonts draws and measures words in the fonts that come with the program.
+var fonts = text.Plain{Fonts: font.NewCache(liberation.Collection())}
+
 func letters(size vg.Length, c color.Color, bold bool) text.Style {
 	f := font.Font{Typeface: "Liberation", Variant: "Sans", Size: size}
 	if bold {
 		f.Weight = 3 // WeightBold of golang.org/x/image/font
 	}
-	return text.Style{Color: c, Font: f, Handler: plot.DefaultTextHandler}
+	return text.Style{Color: c, Font: f, Handler: fonts}
 }

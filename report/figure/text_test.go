@@ -27,9 +27,9 @@ func TestTicks(t *testing.T) {
 		{2e-7, 4e-7, 2, "0.0000002 0.0000003 0.0000004"},
 	} {
 		var labels []string
-		for _, tick := range (ticker{test.most}).Ticks(test.low, test.high) {
-			labels = append(labels, tick.Label)
-			assert.True(t, tick.Value >= test.low-1e-9*(test.high-test.low) && tick.Value <= test.high+1e-9*(test.high-test.low))
+		for _, tick := range (ticker{test.most}).ticks(test.low, test.high) {
+			labels = append(labels, tick.label)
+			assert.True(t, tick.value >= test.low-1e-9*(test.high-test.low) && tick.value <= test.high+1e-9*(test.high-test.low))
 		}
 		assert.Equal(t, test.want, strings.Join(labels, " "))
 	}
@@ -39,10 +39,10 @@ func TestTicksNeverRepeat(t *testing.T) {
 	for _, at := range []float64{0, 1e-6, 0.04, 1, 99.95, 1e5, -7} {
 		for _, wide := range []float64{1e-9, 1e-4, 0.3, 1, 77, 1e8} {
 			seen := map[string]bool{}
-			ticks := (ticker{7}).Ticks(at, at+wide)
+			ticks := (ticker{7}).ticks(at, at+wide)
 			for _, tick := range ticks {
-				assert.True(t, !seen[tick.Label], "%v + %v: %s twice", at, wide, tick.Label)
-				seen[tick.Label] = true
+				assert.True(t, !seen[tick.label], "%v + %v: %s twice", at, wide, tick.label)
+				seen[tick.label] = true
 			}
 			assert.True(t, len(ticks) >= 2 && len(ticks) <= 8, "%v + %v: %d ticks", at, wide, len(ticks))
 		}
@@ -51,7 +51,7 @@ func TestTicksNeverRepeat(t *testing.T) {
 
 func TestTicksRefuseNoRange(t *testing.T) {
 	for _, high := range []float64{1, 0, math.NaN(), math.Inf(1)} {
-		assert.Panics(t, func() { ticker{5}.Ticks(1, high) })
+		assert.Panics(t, func() { ticker{5}.ticks(1, high) })
 	}
 }
 

@@ -4,30 +4,33 @@ import (
 	"math"
 	"strconv"
 	"strings"
-
-	"gonum.org/v1/plot"
 )
 
+// tick is a mark of an axis; its label is empty where there is none.
+type tick struct {
+	value float64
+	label string
+}
+
 // ticker marks an axis at multiples of 1, 2, 2.5 or 5 times a power of ten, with
-// just as many decimals as these need. (plot.DefaultTicks repeats labels on
-// narrow ranges.)
+// just as many decimals as these need, so that no label comes twice.
 type ticker struct {
 	// most is the greatest number of steps.
 	most int
 }
 
-// Ticks returns the marks between two ends of an axis, rising.
-func (t ticker) Ticks(low, high float64) []plot.Tick {
+// ticks returns the marks between two ends of an axis, rising.
+func (t ticker) ticks(low, high float64) []tick {
 	if !(high > low) || math.IsInf(high-low, 0) || t.most < 1 {
 		panic("figure: an axis needs two ends, low < high, and room for a step")
 	}
 	step, decimals := t.step(high - low)
 	const slack = 1e-9
 	first, last := math.Ceil(low/step-slack), math.Floor(high/step+slack)
-	var ticks []plot.Tick
+	var ticks []tick
 	for i := 0.0; i <= last-first; i++ {
 		v := (first + i) * step
-		ticks = append(ticks, plot.Tick{Value: v, Label: decimal(v, decimals)})
+		ticks = append(ticks, tick{value: v, label: decimal(v, decimals)})
 	}
 	return ticks
 }

@@ -48,7 +48,7 @@ func Trade(p *plan.Plan) (*Figure, error) {
 	}
 	t.layOut()
 	height := t.y.to + overPlane + t.headHeight()
-	return &Figure{width: pageWidth, height: height, alt: TradeAlt(p), paint: func(on *sheet) {
+	return &Figure{width: pageWidth, height: height, alt: altOfTrade(p), paint: func(on *sheet) {
 		t.drawHead(on, height)
 		t.drawPlot(on)
 		on.writeParagraphs(t.footHeight()-8, t.paragraphs())
@@ -94,11 +94,8 @@ func (t *trade) take(list []point, r *route.Result) []point {
 
 func pointOf(r *route.Result) point { return point{r, math.Max(0, r.LeftOverML), relative(r)} }
 
-// relative is the relative expanded uncertainty in percent; not a number or
-// infinite where the strength is 0.
-func relative(r *route.Result) float64 {
-	return 100 * r.Analytic.ExpandedUncertainty / math.Abs(r.Analytic.Value)
-}
+// relative is the relative expanded uncertainty in percent.
+func relative(r *route.Result) float64 { return 100 * r.Analytic.Relative() }
 
 // compare puts little left over first, then a small give or take.
 func (p point) compare(q point) int {

@@ -41,7 +41,7 @@ func TestTradeSaysWhatItShows(t *testing.T) {
 	}
 	assert.Equal(t, "What is left over by the routes that no other beats (6) to make 15 mL of 0.060 % w/v dye in ethanol, within 7 % of target, "+
 		"against their give or take: from 0 mL and 33 % to 108 mL and 4.5 %. Marked \"use this route\": two dilutions, "+
-		"give or take 4.7 %, 51 mL left over, 99.7 % inside.", TradeAlt(p))
+		"give or take 4.7 %, 51 mL left over, 99.7 % inside.", altOfTrade(p))
 }
 
 func TestTradeSaysWhyARouteIsMarked(t *testing.T) {
@@ -90,8 +90,8 @@ func TestTradeOfNoRouteIsAnError(t *testing.T) {
 		_, err := Trade(p)
 		assert.EqualError(t, err, "no route was found, so there is no choice to draw")
 	}
-	assert.Equal(t, "No route was found.", TradeAlt(&plan.Plan{}))
-	assert.Equal(t, "No route was found to make 15 mL of 0.04 % w/v dye in water, within 8 % of target.", TradeAlt(&plan.Plan{Comparison: c}))
+	assert.Equal(t, "No route was found.", altOfTrade(&plan.Plan{}))
+	assert.Equal(t, "No route was found to make 15 mL of 0.04 % w/v dye in water, within 8 % of target.", altOfTrade(&plan.Plan{Comparison: c}))
 }
 
 // The marked route is named in every plan, its name covers no mark, and all marks

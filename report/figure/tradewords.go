@@ -124,8 +124,8 @@ func preferred(preference string) string {
 	return "that leaves least over"
 }
 
-// TradeAlt says in two sentences what the figure of [Trade] shows.
-func TradeAlt(p *plan.Plan) string {
+// altOfTrade says in two sentences what the figure of [Trade] shows.
+func altOfTrade(p *plan.Plan) string {
 	if p.Comparison == nil {
 		return "No route was found."
 	}

@@ -65,8 +65,10 @@ type prepReader struct{ *route.Prep }
 // readVolume reads the volume wanted.
 func readVolume(t *benchfile.Table) float64 {
 	v := t.Positive("volume", quantity.Volume)
-	if v != 0 && !quantity.LimitOf("volume wanted").Holds(v) {
-		t.Fail("volume", "a bench does not make such a volume", "state between 0.001 mL and 1000 L")
+	if v != 0 {
+		if err := route.CheckVolume(v); err != nil {
+			t.FailWith("volume", err)
+		}
 	}
 	return v
 }

@@ -175,7 +175,7 @@ func readState(t *benchfile.Table) route.State {
 
 func emptying(t *benchfile.Table, s *route.Step) equipment.Emptying {
 	rinsed, blown := t.Flag("rinsed"), false
-	if s.Verb != route.Pour {
+	if key, _ := s.Verb.Uses(); key != "from" { // a vessel that is poured out has no tip
 		blown = t.Flag("blown-out")
 	}
 	kind := equipment.OneMark

@@ -217,13 +217,13 @@ func TestCutOff(t *testing.T) {
 		r := parseRecord(t, p, twoDilutions("1 = { step = 1, BY } | 2 = { step = 3, BY } | 3 = { step = 4, BY }")+cut)
 		assert.Len(t, r.Entries, reads, cut)
 		if reads == 3 && cut[0] == '4' {
-			assert.Equal(t, []record.Cut{{6, cut}}, r.Cut)
+			assert.Equal(t, []record.Cut{{Line: 6, Text: cut}}, r.Cut)
 		} else {
 			assert.Empty(t, r.Cut, cut)
 		}
 	}
 	r := parseRecord(t, p, twoDilutions("1 = { step = 3, take = \"0.9 # cut off, left out | 1 = { step = 4, make-up-to = \"9 mL\" }"))
-	assert.Equal(t, []record.Cut{{3, `1 = { step = 3, take = "0.9 # cut off, left out`}}, r.Cut)
+	assert.Equal(t, []record.Cut{{Line: 3, Text: `1 = { step = 3, take = "0.9 # cut off, left out`}}, r.Cut)
 	require.Len(t, r.Entries, 1)
 	assert.Equal(t, 9.0, r.Made.Steps[3].Amount)
 }

@@ -12,8 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty"
-	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -396,7 +396,7 @@ func TestBenchSinceARecordWasBegun(t *testing.T) {
 
 	aimed, err := r.OnTheBench().Aimed("0.03 % w/v")
 	require.NoError(t, err)
-	found, err := plan.FindRescue(t.Context(), aimed, r.Made, uncertainty.Settings{Trials: 10_000, Seed: 1})
+	found, err := rescue.Find(t.Context(), aimed, r.Made, uncertainty.Settings{Trials: 10_000, Seed: 1})
 	require.NoError(t, err)
 	for i := range found.Results {
 		for _, s := range found.Results[i].Route.Steps[found.Before:] {

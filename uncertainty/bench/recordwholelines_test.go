@@ -82,23 +82,23 @@ func TestWholeCut(t *testing.T) {
 		above, line, below string
 		cut                record.Cut
 	}{
-		{"", "[entr", "", record.Cut{1, "[entr"}},
-		{"", "rou", "", record.Cut{1, "rou"}},
-		{"# µ\n\n", "route = \"t", "", record.Cut{3, "route = \"t"}},
-		{above, "7", "", record.Cut{5, "7"}},
-		{above, "7 =", "", record.Cut{5, "7 ="}},
-		{above, "7 = { take = \"1 \xc2", "", record.Cut{5, "7 = { take = \"1 \uFFFD"}},
-		{above, "\t7 = { take = '\u2028}'", "", record.Cut{5, " 7 = { take = '\uFFFD}'"}},
-		{above, `7 = { take = "\"}", read = { a = [1] }`, "", record.Cut{5, `7 = { take = "\"}", read = { a = [1] }`}},
-		{above, `7 = { take = "\"}`, "", record.Cut{5, `7 = { take = "\"}`}},
-		{"", `route = "a [b]`, "", record.Cut{1, `route = "a [b]`}},
-		{above, "7 = { take = \"1.0 # cut o", "", record.Cut{5, "7 = { take = \"1.0 # cut o"}},
-		{above, "7 = { # cut off, left out", "", record.Cut{5, "7 = { # cut off, left out"}},
-		{above, "7 = { # cut off, left out", "\r", record.Cut{5, "7 = { # cut off, left out"}},
-		{above, "7 = { # cut off, left out", "\n8 = { take = \"2 mL\" }", record.Cut{5, "7 = { # cut off, left out"}},
-		{above, "7 = { # cut off, left out", "\r\n8 = { take = \"2 mL\" }\r\n", record.Cut{5, "7 = { # cut off, left out"}},
-		{above, "# caf\xc3", "", record.Cut{5, "# caf\uFFFD"}},
-		{above, "\x00\x00", "", record.Cut{5, "\uFFFD\uFFFD"}},
+		{"", "[entr", "", record.Cut{Line: 1, Text: "[entr"}},
+		{"", "rou", "", record.Cut{Line: 1, Text: "rou"}},
+		{"# µ\n\n", "route = \"t", "", record.Cut{Line: 3, Text: "route = \"t"}},
+		{above, "7", "", record.Cut{Line: 5, Text: "7"}},
+		{above, "7 =", "", record.Cut{Line: 5, Text: "7 ="}},
+		{above, "7 = { take = \"1 \xc2", "", record.Cut{Line: 5, Text: "7 = { take = \"1 \uFFFD"}},
+		{above, "\t7 = { take = '\u2028}'", "", record.Cut{Line: 5, Text: " 7 = { take = '\uFFFD}'"}},
+		{above, `7 = { take = "\"}", read = { a = [1] }`, "", record.Cut{Line: 5, Text: `7 = { take = "\"}", read = { a = [1] }`}},
+		{above, `7 = { take = "\"}`, "", record.Cut{Line: 5, Text: `7 = { take = "\"}`}},
+		{"", `route = "a [b]`, "", record.Cut{Line: 1, Text: `route = "a [b]`}},
+		{above, "7 = { take = \"1.0 # cut o", "", record.Cut{Line: 5, Text: "7 = { take = \"1.0 # cut o"}},
+		{above, "7 = { # cut off, left out", "", record.Cut{Line: 5, Text: "7 = { # cut off, left out"}},
+		{above, "7 = { # cut off, left out", "\r", record.Cut{Line: 5, Text: "7 = { # cut off, left out"}},
+		{above, "7 = { # cut off, left out", "\n8 = { take = \"2 mL\" }", record.Cut{Line: 5, Text: "7 = { # cut off, left out"}},
+		{above, "7 = { # cut off, left out", "\r\n8 = { take = \"2 mL\" }\r\n", record.Cut{Line: 5, Text: "7 = { # cut off, left out"}},
+		{above, "# caf\xc3", "", record.Cut{Line: 5, Text: "# caf\uFFFD"}},
+		{above, "\x00\x00", "", record.Cut{Line: 5, Text: "\uFFFD\uFFFD"}},
 	} {
 		text := c.above + c.line + c.below
 		want := c.above + strings.Repeat(" ", len(c.line)) + c.below
@@ -143,7 +143,7 @@ func TestWholeHalfLineEnd(t *testing.T) {
 func TestWholePlaces(t *testing.T) {
 	text := "rou # cut off, left out\n" + above + "2 = { take = \"µ # cut off, left out\n\t3 = { take = 1,5 }\n"
 	whole, cut := Whole("r.toml", []byte(text))
-	assert.Equal(t, []record.Cut{{1, "rou # cut off, left out"}, {6, "2 = { take = \"µ # cut off, left out"}}, cut)
+	assert.Equal(t, []record.Cut{{Line: 1, Text: "rou # cut off, left out"}, {6, "2 = { take = \"µ # cut off, left out"}}, cut)
 	_, err := benchfile.Parse("r.toml", whole)
 	require.ErrorContains(t, err, "r.toml:7:15: ")
 }

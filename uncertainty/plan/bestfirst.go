@@ -32,7 +32,7 @@ func (w *walk) extendBest(needed float64) {
 func (w *walk) promises(needed float64) []promise {
 	list, r := w.pass.dilutionGroups, w.pass.remainder
 	toCome := w.pass.dilutions - len(w.volumes.groups) - 1
-	have, wanted := w.volumes.least+w.volumes.onTop, w.wanted()
+	have, wanted := w.volumes.least, w.wanted()
 	first := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) })
 	var promises []promise
 	for at := first; at < len(list); at++ {

@@ -113,7 +113,7 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 				fault = err
 			}
 			for k := range list {
-				b.known = append(b.known, knownRoute{n, readabilities[i], relative(&list[k].Result)})
+				b.known = append(b.known, knownRoute{n, readabilities[i], list[k].Result.Analytic.Relative()})
 			}
 			if len(list) > 0 {
 				e.Readability, e.LeftOver = readabilities[i], leastLeftOver(list)
@@ -175,7 +175,7 @@ func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve
 			}
 			tightest := math.Inf(1)
 			if len(list) > 0 {
-				tightest = relative(&list[0].Result)
+				tightest = list[0].Result.Analytic.Relative()
 			}
 			c.Readability, c.Relative, c.CutShort = append(c.Readability, d), append(c.Relative, tightest), append(c.CutShort, cutShort)
 		}

@@ -148,7 +148,7 @@ func nearestReading(p *route.Prep, b *equipment.Balance, v float64, end []route.
 	if digits < 1 {
 		return 0, false
 	}
-	return reading(b, digits), true
+	return b.Displayed(digits), true
 }
 
 // randomPrep is a kit of few instruments with a target, of very few for routes

@@ -43,7 +43,7 @@ func bruteOn(p *route.Prep, k *equipment.Balance, before []route.Step, part rout
 			s.Amount = grams
 			return append(append([]route.Step(nil), before...), s, route.Step{Verb: route.WeighUpTo, Amount: total, Balance: k})
 		}
-		all = append(all, then(reading(k, math.Floor(target*total/fraction/k.Readability+0.5+1e-9))))
+		all = append(all, then(k.Displayed(math.Floor(target*total/fraction/k.Readability+0.5+1e-9))))
 		for e := -6; e < 4 && more > 0; e++ {
 			for _, m := range []float64{1, 2, 5} {
 				m *= math.Pow10(e)
@@ -51,7 +51,7 @@ func bruteOn(p *route.Prep, k *equipment.Balance, before []route.Step, part rout
 				if digits < 10 || math.Abs(digits*k.Readability-m) > 1e-9 || m >= total || fraction*m/total < target {
 					continue
 				}
-				all = append(all, bruteOn(p, k, then(reading(k, digits)), route.Step{Verb: route.WeighAliquot, Balance: k}, fraction*m/total, more-1)...)
+				all = append(all, bruteOn(p, k, then(k.Displayed(digits)), route.Step{Verb: route.WeighAliquot, Balance: k}, fraction*m/total, more-1)...)
 			}
 		}
 	}
@@ -68,7 +68,7 @@ func totals(p *route.Prep, k *equipment.Balance) map[float64]bool {
 	}
 	all := map[float64]bool{}
 	for _, m := range masses {
-		if total := reading(k, math.Ceil(m/k.Readability*(1-1e-12))); total <= k.Capacity {
+		if total := k.Displayed(math.Ceil(m / k.Readability * (1 - 1e-12))); total <= k.Capacity {
 			all[total] = true
 		}
 	}

@@ -11,7 +11,7 @@ import (
 func (w *walk) build(first *group, needed float64) {
 	bar := w.bar()
 	rest := w.volumes.least + first.least + w.pass.leastSource(w.bench, w.wanted()*first.volume)
-	if rest+w.volumes.onTop <= bar {
+	if rest <= bar {
 		w.choose(0, first, needed, rest-w.state.own, bar)
 	}
 }

@@ -67,7 +67,7 @@ func (s *search) totals(k *equipment.Balance) []float64 {
 	}
 	var totals []float64
 	for _, m := range masses {
-		total := reading(k, math.Ceil(m/k.Readability*(1-1e-12)))
+		total := k.Displayed(math.Ceil(m / k.Readability * (1 - 1e-12)))
 		if total <= k.Capacity*(1+1e-12) && s.prep.Carries(route.Step{Verb: route.WeighUpTo, Balance: k, Amount: total}) == nil {
 			totals = append(totals, total)
 		}
@@ -87,7 +87,7 @@ func roundMasses(k *equipment.Balance) []float64 {
 		for _, m := range []float64{power, 2 * power, 5 * power} {
 			digits := math.Round(m / k.Readability)
 			if digits >= leastDigits && m <= k.Capacity && math.Abs(float64(digits*k.Readability)-m) < 1e-9*m {
-				masses = append(masses, reading(k, digits))
+				masses = append(masses, k.Displayed(digits))
 			}
 		}
 	}
@@ -198,7 +198,7 @@ func (w *weigher) mayGoOn() bool {
 // nearestReading is the reading nearest to a mass, if the balance shows it.
 func (w *weigher) nearestReading(grams float64) (nearest float64, shown bool) {
 	digits := nearestDigits(grams, w.balance)
-	return reading(w.balance, digits), digits >= 1 && digits*w.balance.Readability <= w.balance.Capacity
+	return w.balance.Displayed(digits), digits >= 1 && digits*w.balance.Readability <= w.balance.Capacity
 }
 
 // hopelessDraft reports whether all routes that start like this are beaten.

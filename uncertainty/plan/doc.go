@@ -1,6 +1,5 @@
 // Package plan searches the routes that a kit allows for those that no other
-// route beats, asks what a better instrument would change, and finds how a batch that
-// is not as it should be can be corrected: see [FindRescue].
+// route beats, and asks what a better instrument would change.
 //
 // # What is searched
 //
@@ -52,9 +51,8 @@
 //
 // What is still to come brings variance as well, of which remainder.go holds a lower
 // bound, from the concentration that the steps in front must reach and the volume
-// that they may fill; pairs of steps that must share an instrument bring more:
-// sharing.go. The relative variance that a route may have to be worth as much as
-// those that are found follows from the greatest chance that any strength with such
+// that they may fill. The relative variance that a route may have to be worth as much
+// as those that are found follows from the greatest chance that any strength with such
 // an uncertainty can have: worth.go. A route from a stock or a packet cannot choose
 // its mass; it is given up where its strength is out of reach: reach.go.
 //

@@ -47,7 +47,7 @@ func grouped(c *route.Comparison, use int) (groups, leaders []int) {
 
 // good reports whether a route is good enough, where the one to use is.
 func good(c *route.Comparison, use, at int) bool {
-	return !c.Meets(&c.Results[use]) || inside(c, &c.Results[at])
+	return !c.Prep.Meets(&c.Results[use]) || inside(c, &c.Results[at])
 }
 
 // alike reports whether two routes of the front go together, where one is to be used.
@@ -59,11 +59,11 @@ func alike(c *route.Comparison, use, one, other int) bool {
 	if !good(c, use, one) || math.Abs(a.LeftOverML-b.LeftOverML) <= max(nearML, nearLeftOver*min(a.LeftOverML, b.LeftOverML)) {
 		return true
 	}
-	if c.Meets(&c.Results[use]) {
+	if c.Prep.Meets(&c.Results[use]) {
 		return false
 	}
 	if len(c.Prep.Tolerances) > 0 {
 		return math.Abs(a.Chance()-b.Chance()) <= nearChance
 	}
-	return math.Abs(relative(a)-relative(b)) <= nearRelative*min(relative(a), relative(b))
+	return math.Abs(a.Analytic.Relative()-b.Analytic.Relative()) <= nearRelative*min(a.Analytic.Relative(), b.Analytic.Relative())
 }

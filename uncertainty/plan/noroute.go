@@ -25,7 +25,7 @@ func tooHeavy(p *route.Prep) string {
 	}
 	reason, density := "", p.Density(1.1*p.MassFraction(p.TargetConcentration()))
 	for _, k := range p.Kit.Balances {
-		total := reading(k, math.Ceil(p.Volume*density/k.Readability))
+		total := k.Displayed(math.Ceil(p.Volume * density / k.Readability))
 		err := p.Carries(route.Step{Verb: route.WeighUpTo, Balance: k, Amount: total})
 		if err == nil && total <= k.Capacity {
 			return ""

@@ -24,9 +24,6 @@ type pass struct {
 	remainder              *remainder
 	// reach is nil where the mass of solute is chosen last.
 	reach *reach
-	// sharing is nil where it would say little: where solvent is measured, few sums
-	// only grow; and where there are so many groups that it takes longer than it saves.
-	sharing *sharing
 }
 
 // group is the ways to make a solution of one volume from one aliquot. They leave
@@ -51,9 +48,6 @@ type groupWay struct {
 	least float64
 }
 
-// mostShared is the number of groups up to which pairs of them are worked out.
-const mostShared = 2000
-
 // newPass prepares a pass, which can take seconds; its error is that of the context.
 func newPass(ctx context.Context, b *bench, dilutions int, measured bool, from route.Verb) (*pass, error) {
 	p := &pass{dilutions: dilutions, measured: measured, from: from}
@@ -64,9 +58,6 @@ func newPass(ctx context.Context, b *bench, dilutions int, measured bool, from r
 	p.pulls = b.newPulls(list)
 	p.firsts, p.dilutionGroups = p.groups(b.firsts), p.groups(list)
 	p.remainder, p.reach = newRemainder(ctx, b, p), newReach(b, p)
-	if !measured && dilutions > 1 && len(p.dilutionGroups) <= mostShared {
-		p.sharing = newSharing(ctx, p)
-	}
 	return p, ctx.Err()
 }
 

@@ -183,7 +183,7 @@ func chosenFrom(all *route.Comparison, places []int, use int) *route.Comparison 
 	prep := *all.Prep
 	prep.Routes = nil
 	c := &route.Comparison{Prep: &prep, Settings: all.Settings}
-	c.Verdict.Meets = all.Meets(&all.Results[use])
+	c.Verdict.Meets = all.Prep.Meets(&all.Results[use])
 	c.Verdict.Use = slices.Index(places, use)
 	for _, at := range places {
 		prep.Routes = append(prep.Routes, all.Prep.Routes[at])

@@ -1,10 +1,6 @@
 package plan
 
-import (
-	"math"
-
-	"minim/uncertainty/route"
-)
+import "minim/uncertainty/route"
 
 // choose returns the place of the route that is recommended.
 func choose(c *route.Comparison, preference string) int {
@@ -25,20 +21,20 @@ func prefers(c *route.Comparison, preference string, a, b *route.Result) bool {
 			return by < other
 		}
 	}
-	return c.Better(a, b)
+	return c.Prep.Better(a, b)
 }
 
 // inside reports whether a route is good enough; all are where there is no
 // tolerance.
 func inside(c *route.Comparison, r *route.Result) bool {
-	return len(c.Prep.Tolerances) == 0 || c.Meets(r)
+	return len(c.Prep.Tolerances) == 0 || c.Prep.Meets(r)
 }
 
 // figure is what a preference makes small: 0 where a comparison decides.
 func figure(c *route.Comparison, preference string, r *route.Result) float64 {
 	switch preference {
 	case route.Tightest:
-		return relative(r)
+		return r.Analytic.Relative()
 	case route.Fewest:
 		return float64(r.Operations)
 	case route.LeastSolute:
@@ -48,9 +44,4 @@ func figure(c *route.Comparison, preference string, r *route.Result) float64 {
 		return cost.Amount
 	}
 	return 0
-}
-
-// relative is the relative expanded uncertainty.
-func relative(r *route.Result) float64 {
-	return r.Analytic.ExpandedUncertainty / math.Abs(r.Analytic.Value)
 }

@@ -140,7 +140,7 @@ func (b *Purchase) choices(ctx context.Context, p *route.Prep, o Options) ([]Cho
 		k.choice.CutShort = searched.cutShort
 		if result != nil {
 			k.choice.Best, k.choice.Found = *result, true
-			k.choice.Meets = (&route.Comparison{Prep: p}).Meets(result)
+			k.choice.Meets = p.Meets(result)
 		}
 		k.choice.setLeast(p.HalfWidth())
 		list = append(list, k.choice)
@@ -168,15 +168,15 @@ type benchChoice struct {
 	kit    *equipment.Kit
 }
 
-// AsItIs is the name of a bench without a balance.
-const AsItIs = "bench as it is"
+// asItIs is the name of a bench without a balance.
+const asItIs = "bench as it is"
 
 // benches lists them: each balance by itself, or the bench without one; and each
 // candidate, a balance by itself as well.
 func benches(kit *equipment.Kit) []benchChoice {
 	var list []benchChoice
 	if len(kit.Balances) == 0 {
-		list = append(list, benchChoice{Choice{Name: AsItIs, Owned: true}, kit})
+		list = append(list, benchChoice{Choice{Name: asItIs, Owned: true}, kit})
 	}
 	for _, b := range kit.Balances {
 		list = append(list, benchChoice{Choice{Name: b.Name, Balance: b, Owned: true, Price: b.Price}, withBalances(kit, b)})
@@ -219,8 +219,7 @@ func (b *Purchase) judge(choices []Choice) Verdict {
 
 // better reports whether the best route on one bench is better than on another.
 func (b *Purchase) better(one, other *Choice) bool {
-	c := route.Comparison{Prep: b.Prep}
-	return c.Better(&one.Best, &other.Best)
+	return b.Prep.Better(&one.Best, &other.Best)
 }
 
 // saves is the part of what is left over, or of the uncertainty, that a candidate

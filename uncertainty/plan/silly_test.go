@@ -76,7 +76,7 @@ func TestBuyWithoutBalance(t *testing.T) {
 	b, err := Buy(context.Background(), p, quick(2))
 	require.NoError(t, err)
 	require.Equal(t, 0, b.Verdict.Present)
-	assert.Equal(t, AsItIs, b.Choices[0].Name)
+	assert.Equal(t, asItIs, b.Choices[0].Name)
 	assert.Equal(t, true, b.Choices[0].Meets)
 	assert.Nil(t, b.Like)
 }

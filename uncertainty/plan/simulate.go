@@ -20,7 +20,7 @@ func simulated(ctx context.Context, p *route.Prep, list []found, o Options, show
 		routes[i] = list[i].Route
 	}
 	nameAll(routes)
-	if all, err = route.Evaluate(ctx, p, routes, fewer(o.Settings)); err != nil {
+	if all, err = route.Evaluate(ctx, p, routes, Fewer(o.Settings)); err != nil {
 		return nil, -1, err
 	}
 	for settled := make(map[*route.Route]bool); ; {
@@ -43,8 +43,8 @@ func simulated(ctx context.Context, p *route.Prep, list []found, o Options, show
 	}
 }
 
-// fewer are the settings of the first simulation.
-func fewer(s uncertainty.Settings) uncertainty.Settings {
+// Fewer are the settings of the first simulation.
+func Fewer(s uncertainty.Settings) uncertainty.Settings {
 	short := s.WithDefaults()
 	short.Trials = min(short.Trials, searchTrials)
 	if short.Check() != nil { // a high coverage probability needs more

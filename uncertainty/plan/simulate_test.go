@@ -45,7 +45,7 @@ func TestWhatIsShownIsSimulatedInFull(t *testing.T) {
 	assert.Equal(t, len(found.Front), leaders+fewer)
 	assert.Positive(t, fewer)
 	assert.Equal(t, o.Settings.Trials, found.Settings.Trials)
-	assert.Equal(t, found.Verdict.Meets, found.Meets(found.chosen()))
+	assert.Equal(t, found.Verdict.Meets, found.Prep.Meets(found.chosen()))
 
 	b, err := Buy(context.Background(), p, o)
 	require.NoError(t, err)
@@ -66,7 +66,7 @@ func TestFewerTrials(t *testing.T) {
 	}{
 		{1_000_000, 0.95, searchTrials}, {20_000, 0.95, 20_000}, {0, 0.95, searchTrials}, {1_000_000, 0.9999, 1_000_000},
 	} {
-		s := fewer(uncertainty.Settings{Trials: c.trials, Coverage: c.coverage})
+		s := Fewer(uncertainty.Settings{Trials: c.trials, Coverage: c.coverage})
 		assert.Equal(t, c.want, s.Trials)
 		require.NoError(t, s.Check())
 	}

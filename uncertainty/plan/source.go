@@ -52,7 +52,7 @@ func (b *bench) addMasses() error {
 		return nil
 	}
 	for _, k := range b.prep.Kit.Balances {
-		if err := b.addSource(route.Step{Verb: route.Weigh, Balance: k, Amount: reading(k, 1)}); err != nil {
+		if err := b.addSource(route.Step{Verb: route.Weigh, Balance: k, Amount: k.Displayed(1)}); err != nil {
 			return err
 		}
 	}
@@ -77,24 +77,8 @@ func (b *bench) addSource(s route.Step) error {
 	if s.Verb == route.Weigh {
 		intended /= s.Amount
 	}
-	b.sources = append(b.sources, source{step: s, intended: intended, volume: volumeOf(s.Stock), factor: b.keys.factor(f)})
+	b.sources = append(b.sources, source{step: s, intended: intended, volume: s.Stock.MostML(), factor: b.keys.factor(f)})
 	return nil
-}
-
-// volumeOf is how much there is of a stock, infinite where that is not known.
-func volumeOf(k *route.Stock) float64 {
-	if k == nil || !k.Volume.Known {
-		return math.Inf(1)
-	}
-	return k.Volume.Value
-}
-
-// reading is a number of digits of a balance, as it is displayed.
-func reading(k *equipment.Balance, digits float64) float64 {
-	if perGram := math.Round(1 / k.Readability); math.Abs(float64(perGram*k.Readability)-1) < 1e-9 {
-		return digits / perGram // 0.3, not 0.30000000000000004
-	}
-	return digits * k.Readability
 }
 
 // nearestDigits is the number of digits of a balance nearest to a mass; of two as
@@ -128,7 +112,7 @@ func (w *weighings) nearest(grams float64) (*weighing, error) {
 		return found, nil
 	}
 	s := w.source.step
-	s.Amount = reading(balance, digits)
+	s.Amount = balance.Displayed(digits)
 	if w.bench.prep.Carries(s) != nil {
 		w.known[digits] = &weighing{}
 		return w.known[digits], nil

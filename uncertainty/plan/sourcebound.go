@@ -40,7 +40,7 @@ func (b *bench) broughtBy(s *source, grams float64, pulled map[int]bool) (float6
 		return math.Inf(1), nil
 	}
 	step := s.step
-	step.Amount = reading(balance, digits)
+	step.Amount = balance.Displayed(digits)
 	f, _, _, err := b.prep.SourceFactor(step, b.coverage)
 	brought := f.Own
 	for _, p := range b.keys.factor(f).shared {

@@ -38,9 +38,6 @@ type volumes struct {
 	// least is the relative variance that they bring at the least, ratio the
 	// product of their ratios.
 	least, ratio, leftOver float64
-	// onTop is what they bring on top of that by sharing instruments.
-	onTop   float64
-	numbers []int
 	// expected is what they multiply the expected strength by.
 	expected span
 }
@@ -167,8 +164,6 @@ func (w *walk) try(g *group) {
 	v.least += g.least
 	v.expected = v.expected.times(g.expected)
 	v.groups = append(v.groups, g)
-	v.numbers = append(v.numbers, g.number)
-	v.onTop = w.pass.onTop(v.numbers)
 	if g.measures {
 		v.measures++
 	}
@@ -201,10 +196,9 @@ func (w *walk) begin(needed float64) {
 			continue
 		}
 		w.volumes.leftOver = volume(before.leftOver + f.volume - needed)
-		if !w.goOn() || w.tooMuch() || w.hopeless(before.least+before.onTop) {
+		if !w.goOn() || w.tooMuch() || w.hopeless(before.least) {
 			break
 		}
-		w.volumes.onTop = w.pass.onTop(append(w.volumes.numbers, len(w.pass.dilutionGroups)+f.number))
 		w.build(f, f.volume)
 	}
 	w.volumes = before
@@ -236,7 +230,7 @@ func (w *walk) bar() float64 {
 // volume that may be filled, are more than the bar.
 func (w *walk) hopelessBefore(toCome int, needed float64) bool {
 	bars := w.known.barsFor(w.pass.operations())
-	r, have := w.pass.remainder, w.volumes.least+w.volumes.onTop
+	r, have := w.pass.remainder, w.volumes.least
 	strength := r.strengths.of(w.wanted())
 	for at := barAt(bars, w.volumes.leftOver); at < len(bars); at++ {
 		most, room := w.judge.least, math.Inf(1)

@@ -51,7 +51,7 @@ func CompareTo(ctx context.Context, p *Prep, use string, s uncertainty.Settings)
 	if !c.Results[at].Possible {
 		return nil, &CannotError{r.Name, c.Results[at].Reason, c.Results[at].MayNotBeUsed()}
 	}
-	c.Verdict = Verdict{Use: at, Meets: c.Meets(&c.Results[at])}
+	c.Verdict = Verdict{Use: at, Meets: c.Prep.Meets(&c.Results[at])}
 	return c, c.complete(ctx, strengths)
 }
 
@@ -325,11 +325,11 @@ func (c *Comparison) judge() Verdict {
 	v := Verdict{Use: -1}
 	for i := range c.Results {
 		r := &c.Results[i]
-		if r.Possible && (v.Use < 0 || c.Better(r, &c.Results[v.Use])) {
+		if r.Possible && (v.Use < 0 || c.Prep.Better(r, &c.Results[v.Use])) {
 			v.Use = i
 		}
 	}
-	v.Meets = v.Use >= 0 && c.Meets(&c.Results[v.Use])
+	v.Meets = v.Use >= 0 && c.Prep.Meets(&c.Results[v.Use])
 	return v
 }
 
@@ -347,12 +347,10 @@ func (p *Prep) GoodEnough(r *Result) bool { return r.Informative && r.Chance() >
 
 // Meets reports whether a route that makes enough is inside the first tolerance with
 // the chance that is asked for.
-func (c *Comparison) Meets(r *Result) bool {
-	return c.Prep.GoodEnough(r) && c.usable(r)
-}
+func (p *Prep) Meets(r *Result) bool { return p.GoodEnough(r) && p.usable(r) }
 
 // usable: it makes enough, and its strength means something.
-func (c *Comparison) usable(r *Result) bool { return r.Informative && r.Enough(c.Prep.Volume) }
+func (p *Prep) usable(r *Result) bool { return r.Informative && r.Enough(p.Volume) }
 
 // unlessRounding is a difference of volumes, 0 where it is no more than the rounding of
 // floating point.

@@ -2,9 +2,11 @@ package route
 
 import (
 	"cmp"
+	"math"
 	"strings"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -132,6 +134,14 @@ type Solvent struct {
 	Hazards []string
 }
 
+// CheckVolume refuses a volume in mL that no bench makes. Its error is a *quantity.Error.
+func CheckVolume(mL float64) error {
+	if quantity.LimitOf("volume wanted").Holds(mL) {
+		return nil
+	}
+	return &quantity.Error{Message: "a bench does not make such a volume", Hint: "state between 0.001 mL and 1000 L"}
+}
+
 // NewSolvent returns a solvent with what the table of liquids knows of it by its name.
 func NewSolvent(name string) Solvent {
 	s := Solvent{Name: name}
@@ -155,6 +165,15 @@ type Stock struct {
 	Solvent string
 	// Loss is the greatest fraction of its strength that it has lost.
 	Loss float64
+}
+
+// MostML is how much there is of it, in mL, infinite where that is not known. No stock
+// has no end either.
+func (k *Stock) MostML() float64 {
+	if k == nil || !k.Volume.Known {
+		return math.Inf(1)
+	}
+	return k.Volume.Value
 }
 
 // Packet is a bought amount of solute that is used whole.

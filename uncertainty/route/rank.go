@@ -25,18 +25,18 @@ const (
 
 // Rank says which of two possible routes is to be used, a where it is negative and b
 // where it is positive, and what decides: see judge, which goes by it.
-func (c *Comparison) Rank(a, b *Result) (int, Criterion) {
+func (p *Prep) Rank(a, b *Result) (int, Criterion) {
 	for _, r := range []struct {
 		applies bool
 		order   int
 		by      Criterion
 	}{
-		{true, trueFirst(c.usable(a), c.usable(b)), ByUse},
-		{len(c.Prep.Tolerances) == 0, cmp.Compare(a.HoldsWithin, b.HoldsWithin), ByHolding},
-		{true, trueFirst(c.Meets(a), c.Meets(b)), ByMeeting},
-		{!c.Meets(a), cmp.Compare(b.Chance(), a.Chance()), ByChance},
-		{c.Meets(a) && !SameVolume(a.LeftOverML, b.LeftOverML), cmp.Compare(a.LeftOverML, b.LeftOverML), ByLeftOver},
-		{c.Meets(a), cmp.Compare(a.Operations, b.Operations), ByOperations},
+		{true, trueFirst(p.usable(a), p.usable(b)), ByUse},
+		{len(p.Tolerances) == 0, cmp.Compare(a.HoldsWithin, b.HoldsWithin), ByHolding},
+		{true, trueFirst(p.Meets(a), p.Meets(b)), ByMeeting},
+		{!p.Meets(a), cmp.Compare(b.Chance(), a.Chance()), ByChance},
+		{p.Meets(a) && !SameVolume(a.LeftOverML, b.LeftOverML), cmp.Compare(a.LeftOverML, b.LeftOverML), ByLeftOver},
+		{p.Meets(a), cmp.Compare(a.Operations, b.Operations), ByOperations},
 	} {
 		if r.applies && r.order != 0 {
 			return r.order, r.by
@@ -57,7 +57,7 @@ func trueFirst(a, b bool) int {
 }
 
 // Better reports whether one possible route is to be used rather than another.
-func (c *Comparison) Better(a, b *Result) bool {
-	order, _ := c.Rank(a, b)
+func (p *Prep) Better(a, b *Result) bool {
+	order, _ := p.Rank(a, b)
 	return order < 0
 }

@@ -147,9 +147,9 @@ func TestComputedAmountsAreWrittenPlain(t *testing.T) {
 		{Verb: DissolveIn, Amount: 3 * tenth, Measure: kit.Measure("graduated")},
 		{Verb: Take, Amount: 7 * tenth / 100, Measure: kit.Measure("piston")},
 	}}
-	text, err := SaveRoutes(nil, "", []*Route{r})
+	text, err := SaveRoutes([]byte("target = 1\n"), "", []*Route{r})
 	require.NoError(t, err)
-	assert.Equal(t, "[[route]]\nname = \"r\"\nsteps = [\n  { weigh = \"0.30 g\", on = \"balance\" },\n  { dissolve-in = \"0.3 mL\", with = \"graduated\" },\n"+
+	assert.Equal(t, "target = 1\n\n[[route]]\nname = \"r\"\nsteps = [\n  { weigh = \"0.30 g\", on = \"balance\" },\n  { dissolve-in = \"0.3 mL\", with = \"graduated\" },\n"+
 		"  { take = \"7 µL\", with = \"piston\" },\n]\n", string(text))
 }
 

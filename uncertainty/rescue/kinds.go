@@ -1,4 +1,4 @@
-package plan
+package rescue
 
 // Way is a kind of correction.
 type Way int

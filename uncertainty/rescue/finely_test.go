@@ -1,4 +1,4 @@
-package plan
+package rescue
 
 import (
 	"context"
@@ -23,7 +23,7 @@ func bottleRescue(t *testing.T, kit, prep, bottle string) (*Rescue, error) {
 	require.NoError(t, err)
 	b, err := p.Bottle(bottle)
 	require.NoError(t, err)
-	return FindRescue(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: b}}}, uncertainty.Settings{Trials: 10_000, Seed: 1})
+	return Find(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: b}}}, uncertainty.Settings{Trials: 10_000, Seed: 1})
 }
 
 // used names the way that is recommended.
@@ -125,46 +125,6 @@ name = "water"
 	require.NoError(t, err)
 	assert.True(t, found.Verdict.Meets)
 	assert.Equal(t, "1 in 250 mL", found.used().Route.Name)
-}
-
-// A search of limited work is the same each time, however many processors there are, and
-// says what it has left out.
-func TestLimitedWorkIsTheSameAndSaid(t *testing.T) {
-	k, err := read.ParseKit("kit", []byte(`[[balance]]
-name = "scale"
-capacity = "200 g"
-readability = "0.01 g"
-[[pipette]]
-name = "pipette"
-kind = "graduated"
-capacity = "5 mL"
-class = "B"
-[[cylinder]]
-name = "cylinder"
-capacity = "50 mL"
-class = "B"
-`))
-	require.NoError(t, err)
-	p, err := read.ParsePrep("prep", []byte("target = \"1 g/L\"\nvolume = \"20 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"strong\"\nstrength = \"50 g/L\"\n"), k)
-	require.NoError(t, err)
-	search := func(work int64) (names, notSearched []string) {
-		list, notSearched, err := routesOf(context.Background(), p, Options{Limits: route.Limits{Steps: 2}, Work: work})
-		require.NoError(t, err)
-		for _, f := range list {
-			names = append(names, f.words)
-		}
-		return names, notSearched
-	}
-	all, left := search(1 << 40)
-	assert.Empty(t, left)
-	some, left := search(20_000)
-	require.NotEmpty(t, left)
-	assert.Contains(t, left[0], "(no more than 20000 candidates are tried)")
-	assert.NotEqual(t, all, some)
-	for range 3 {
-		again, _ := search(20_000)
-		assert.Equal(t, some, again)
-	}
 }
 
 // Where nothing is good enough the finding says how much was tried, and what was not.

@@ -1,4 +1,4 @@
-package plan
+package rescue
 
 import (
 	"context"
@@ -19,6 +19,9 @@ import (
 	"minim/uncertainty/route"
 )
 
+// thorough is false under the race detector.
+var thorough = true
+
 // TestAdviceKeepsItsPromise makes 200 random batches on random kits, most of them far
 // from what was wanted, carries the advice out with errors drawn by hand, not by the
 // engine, and counts how often the batch ends inside the tolerance. The number must agree
@@ -33,7 +36,7 @@ func TestAdviceKeepsItsPromise(t *testing.T) {
 	kinds := make(map[Way]int)
 	for advised < batches {
 		p, batch := randomBatch(t, r)
-		found, err := FindRescue(context.Background(), p, batch, uncertainty.Settings{Trials: 10_000, Seed: 1})
+		found, err := Find(context.Background(), p, batch, uncertainty.Settings{Trials: 10_000, Seed: 1})
 		var none *NoWayError
 		if errors.As(err, &none) {
 			continue
@@ -234,7 +237,7 @@ clinging = "0 mL"
 	} {
 		bottle, err := p.Bottle(text)
 		require.NoError(t, err)
-		found, err := FindRescue(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 10_000})
+		found, err := Find(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 10_000})
 		require.NoError(t, err)
 		use := found.Verdict.Use
 		assert.Equal(t, want.name, found.Results[use].Route.Name, text)
@@ -259,7 +262,7 @@ func TestNoRescue(t *testing.T) {
 	} {
 		bottle, err := p.Bottle(text)
 		require.NoError(t, err)
-		_, err = FindRescue(context.Background(), p, &route.Route{Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 10_000})
+		_, err = Find(context.Background(), p, &route.Route{Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 10_000})
 		assert.EqualError(t, err, message, text)
 	}
 }

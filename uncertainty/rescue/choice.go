@@ -1,15 +1,16 @@
-package plan
+package rescue
 
 import (
 	"math"
 	"slices"
 
 	"minim/uncertainty"
+	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
 // better reports whether one way is to be recommended rather than another: see
-// [FindRescue].
+// [Find].
 func (r *rescuer) better(a, b *route.Result) bool {
 	halves := func(x *route.Result) float64 { return math.Round(2 * x.LeftOverML / r.prep.Volume) }
 	chance := func(x *route.Result) float64 { return math.Round(1000 * min(x.Chance(), 0.999)) }
@@ -61,7 +62,7 @@ func (r *rescuer) best(s uncertainty.Settings) (kinds []Way, routes []*route.Rou
 		if len(list) == 0 {
 			continue
 		}
-		c, err := route.Evaluate(r.ctx, r.prep, list, fewer(s))
+		c, err := route.Evaluate(r.ctx, r.prep, list, plan.Fewer(s))
 		if err != nil {
 			return nil, nil, err
 		}

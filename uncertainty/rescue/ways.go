@@ -1,13 +1,13 @@
-package plan
+package rescue
 
 import (
-	"context"
 	"errors"
 	"math"
 	"slices"
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
@@ -62,7 +62,7 @@ const partWork = 5_000_000
 // partSearches are those for the dilutions of a part, each only when what was found
 // before is not good enough: one dilution by the numbered marks, which are easier to
 // read, one by every graduation, and two.
-var partSearches = []Options{
+var partSearches = []plan.Options{
 	{Limits: route.Limits{Steps: 1}, Work: partWork},
 	{Limits: route.Limits{Steps: 1}, Work: partWork, Fine: true},
 	{Limits: route.Limits{Steps: 2}, Work: partWork},
@@ -81,15 +81,15 @@ func (r *rescuer) diluteParts() error {
 	}}
 	for _, o := range partSearches {
 		o.Settings.Coverage = r.coverage
-		list, notSearched, err := routesOf(r.ctx, &p, o)
+		list, notSearched, err := plan.Dilutions(r.ctx, &p, o)
 		if err != nil {
 			return err
 		}
 		for _, text := range notSearched {
 			r.notSearched = addOnce(r.notSearched, text)
 		}
-		for _, f := range list {
-			if err := r.try(DilutePart, f.Route.Steps[1:]...); err != nil {
+		for _, found := range list {
+			if err := r.try(DilutePart, found.Steps[1:]...); err != nil {
 				return err
 			}
 		}
@@ -98,19 +98,6 @@ func (r *rescuer) diluteParts() error {
 		}
 	}
 	return nil
-}
-
-// routesOf are the routes of a front with so many dilutions, not simulated, and what was
-// not searched.
-func routesOf(ctx context.Context, p *route.Prep, o Options) (list []found, notSearched []string, err error) {
-	b, err := newBench(p, o)
-	if err != nil || len(b.dilutions) == 0 {
-		return nil, nil, err
-	}
-	s := newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough))
-	s.fewest, s.byVolume = o.Steps, true
-	list, err = s.result(ctx)
-	return list, s.notSearched, err
 }
 
 // strong is a solution that can be added to a batch that is too weak: what a step then
@@ -163,7 +150,7 @@ func (r *rescuer) strongerThan(wanted float64) (list []strong, err error) {
 			return nil, err
 		}
 		if !r.isBatch(k) {
-			list = append(list, strong{route.Step{Stock: k}, c, volumeOf(k)})
+			list = append(list, strong{route.Step{Stock: k}, c, k.MostML()})
 		}
 	}
 	solutions, err := r.prep.Solutions(r.batch)
@@ -206,7 +193,7 @@ func (r *rescuer) addSolute(grams float64) error {
 	for _, k := range r.prep.Kit.Balances {
 		digits := math.Floor(grams / k.Readability)
 		for n := max(1, digits); n <= digits+1 && n*k.Readability <= k.Capacity; n++ {
-			if err := r.try(AddMore, all, route.Step{Verb: route.AddSolute, Amount: reading(k, n), Balance: k}); err != nil {
+			if err := r.try(AddMore, all, route.Step{Verb: route.AddSolute, Amount: k.Displayed(n), Balance: k}); err != nil {
 				return err
 			}
 		}

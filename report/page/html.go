@@ -1,4 +1,4 @@
-package report
+package page
 
 import (
 	"bytes"
@@ -17,33 +17,33 @@ var (
 	//go:embed page.css
 	styleText string
 
-	page = template.Must(template.New("page").Funcs(template.FuncMap{
-		"times":  func(n int) []struct{} { return make([]struct{}, n) },
-		"number": func(column, from int) bool { return column >= from },
-		"clean":  visible,
+	pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{
+		"times": func(n int) []struct{} { return make([]struct{}, n) },
+		"clean": visible,
+		"shown": func(blocks []Block) []Block { return shown(asHTML, blocks) },
 	}).Parse(pageText))
 )
 
 // htmlPage is what the page template is filled with.
 type htmlPage struct {
-	*document
+	*Page
 	Style  template.CSS
 	Policy string
 }
 
-// html renders a document as one page that opens without a network: the style sheet and
+// HTML renders a page as one file that opens without a network: the style sheet and
 // the pictures are in it. Its policy permits no script, and nothing from elsewhere.
-func (d *document) html() ([]byte, error) {
+func (p *Page) HTML() ([]byte, error) {
 	sum := sha256.Sum256([]byte(styleText))
 	policy := "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'; img-src data:; base-uri 'none'; form-action 'none'"
 	var out bytes.Buffer
-	err := page.Execute(&out, htmlPage{d, template.CSS(styleText), policy})
+	err := pageTemplate.Execute(&out, htmlPage{p, template.CSS(styleText), policy})
 	return out.Bytes(), err
 }
 
 // Source is the picture as a URL that holds it.
-func (p picture) Source() template.URL {
-	return template.URL("data:image/png;base64," + base64.StdEncoding.EncodeToString(p.PNG))
+func (f Figure) Source() template.URL {
+	return template.URL("data:image/png;base64," + base64.StdEncoding.EncodeToString(f.PNG))
 }
 
 // visible leaves out of a text what cannot be seen: control characters, and marks that

@@ -1,4 +1,4 @@
-package plan
+package rescue
 
 import (
 	"context"
@@ -33,7 +33,7 @@ strength = "50 g/L"
 	p.LeastChance = least
 	bottle, err := p.Bottle("0.9 g/L, give or take 0.011 g/L, 30 mL")
 	require.NoError(t, err)
-	found, err := FindRescue(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 100_000, Seed: 1})
+	found, err := Find(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 100_000, Seed: 1})
 	require.NoError(t, err)
 	return found
 }

@@ -1,4 +1,7 @@
-package plan
+// Package rescue finds how a batch that is not as it should be can be corrected: see
+// [Find]. It tries the ways to fill up, dilute and strengthen it, and lets package plan
+// search the dilutions of a part.
+package rescue
 
 import (
 	"context"
@@ -56,7 +59,7 @@ type NoWayError struct {
 
 func (e *NoWayError) Error() string { return "no way to correct the batch was found: " + e.Reason }
 
-// FindRescue finds how a batch can be brought to the target of a prep. The batch is the
+// Find finds how a batch can be brought to the target of a prep. The batch is the
 // solution that a route ends with, or a stock of which the volume is stated. Of each
 // kind of way it keeps the best, and recommends the best of all: one that is inside the
 // first tolerance with the chance asked for; of those one that aims at the target itself;
@@ -64,7 +67,7 @@ func (e *NoWayError) Error() string { return "no way to correct the batch was fo
 // a part, in halves of the volume wanted; then with the fewest measurements, the best
 // chance, and nearest to the target. Without a tolerance a way is good enough that holds
 // the target at most twice as widely as the tightest.
-func FindRescue(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.Settings) (*Rescue, error) {
+func Find(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.Settings) (*Rescue, error) {
 	alone := *p
 	alone.Ladder = nil
 	r := &rescuer{ctx: ctx, prep: &alone, batch: batch, coverage: s.WithDefaults().Coverage, tightest: math.Inf(1)}
@@ -151,7 +154,7 @@ func (r *rescuer) simulate(kinds []Way, routes []*route.Route, s uncertainty.Set
 		named.Name = verb.Name(named.Steps[before:])
 		c.Results[i].Route = &named
 	}
-	c.Verdict.Meets = c.Meets(&c.Results[c.Verdict.Use])
+	c.Verdict.Meets = c.Prep.Meets(&c.Results[c.Verdict.Use])
 	return &Rescue{Comparison: c, Kinds: kinds, Before: before, Largest: r.largest, Tried: r.tried}, nil
 }
 
@@ -208,6 +211,10 @@ func (r *rescuer) tryAll() error {
 func (r *rescuer) concentrations() (is, wanted float64) {
 	return r.prep.ConcentrationOf(r.now.Analytic.Value), r.prep.TargetConcentration()
 }
+
+// slack is how far two figures may differ in the last digits of floating point and still
+// count as equal.
+const slack = 1e-9
 
 // mostTried is how many corrections of a kind are worked out, about a second's worth.
 const mostTried = 3000

@@ -1,0 +1,48 @@
+package main
+
+import (
+	"fmt"
+	"minim/equipment/quantity"
+	"slices"
+
+	"github.com/spf13/pflag"
+)
+
+// destination is where the result of a command goes, and the kit that it is worked out on.
+type destination struct {
+	kit, format, dir string
+	force            bool
+}
+
+// kitUsage is what --kit does for a command that takes a prep.
+const kitUsage = "use the kit in `FILE` instead of the one that the prep names"
+
+func (o *destination) declareKit(flags *pflag.FlagSet, usage string) {
+	flags.StringVar(&o.kit, "kit", "", usage)
+}
+
+func (o *destination) declare(flags *pflag.FlagSet) {
+	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+quantity.Series(formats, "or"))
+	flags.StringVar(&o.dir, "out", "", "write all formats and the pictures into the folder `DIR` as well")
+	flags.BoolVar(&o.force, "force", false, "replace files that exist")
+}
+
+// check refuses a format that is not known, and --force without a file to write; others are
+// the options that write one besides.
+func (o *destination) check(flags *pflag.FlagSet, others ...string) error {
+	if !slices.Contains(formats, o.format) {
+		return &usageError{fmt.Sprintf("--format %s is not known", o.format), "the formats are " + quantity.Series(formats, "and")}
+	}
+	writing := slices.ContainsFunc(append(others, "out"), flags.Changed)
+	if o.force && !writing {
+		return &usageError{"--force is of use only with " + quantity.Series(append([]string{"--out"}, dashed(others)...), "or"), ""}
+	}
+	return nil
+}
+
+func dashed(names []string) (list []string) {
+	for _, name := range names {
+		list = append(list, "--"+name)
+	}
+	return list
+}
