@@ -15,7 +15,7 @@ func Instructions(p *route.Prep, r *route.Route) []string {
 	lines := make([]string, len(r.Steps))
 	for i := range r.Steps {
 		o := orderOf(orders, i)
-		if lines[i] = instruction(p, r, i, o); o.Refused != "" && i == o.First {
+		if lines[i] = instruction(p, r, i, o); !o.Refused.None() && i == o.First {
 			lines[i] = "do not do this as it stands, since solvent cannot go first: " + lines[i]
 		}
 	}
@@ -62,7 +62,7 @@ func instruction(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 // goesInto says what a part goes into that must not have solvent put onto it; "" where
 // nothing need go first.
 func goesInto(p *route.Prep, r *route.Route, i int, o *route.Order) string {
-	if !isTurned(o) || o.Refused != "" || !isBroughtIn(o, i) {
+	if !isTurned(o) || !o.Refused.None() || !isBroughtIn(o, i) {
 		return ""
 	}
 	text := fmt.Sprintf(", into some of the %s", p.Solvent.Name)
@@ -85,7 +85,7 @@ func inBath(o *route.Order) string {
 // addedTo says how what is strong is added to a solution that is there already; "" where it
 // is not.
 func addedTo(o *route.Order, i int) string {
-	if !isBroughtIn(o, i) || o.Refused != "" {
+	if !isBroughtIn(o, i) || !o.Refused.None() {
 		return ""
 	}
 	return ", little by little" + strings.Replace(inBath(o), " in", ", in", 1)
@@ -120,7 +120,7 @@ func mixOpen(o *route.Order) string {
 }
 
 func weighOut(p *route.Prep, s *route.Step, o *route.Order) string {
-	if isTurned(o) && o.Refused == "" {
+	if isTurned(o) && o.Refused.None() {
 		return fmt.Sprintf("zero a vessel on the %s, put %s of %s in it, zero it again and put %s of the solution in", instrument(s),
 			s.Balance.Display(o.Ahead), p.Solvent.Name, s.Balance.Display(s.Amount))
 	}
@@ -129,7 +129,7 @@ func weighOut(p *route.Prep, s *route.Step, o *route.Order) string {
 
 func weighTotal(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 	s := &r.Steps[i]
-	if isTurned(o) && o.Refused == "" && r.Steps[o.First].Verb == route.WeighAliquot {
+	if isTurned(o) && o.Refused.None() && r.Steps[o.First].Verb == route.WeighAliquot {
 		return fmt.Sprintf("both together are %s in all on the %s%s", s.Balance.Display(s.Amount), instrument(s), mixOpen(o))
 	}
 	return fmt.Sprintf("add %s up to %s in all on the %s%s", p.Solvent.Name, s.Balance.Display(s.Amount), instrument(s), mixOpen(o))

@@ -284,7 +284,7 @@ func ownRoutes(p *plan.Plan) []fact {
 		text := fmt.Sprintf("give or take %s, %s left over, %s", Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), volume(r.LeftOverML), count(r.Operations, "measurement"))
 		switch {
 		case !r.Possible:
-			text = notPossible(r) + ": " + r.Reason
+			text = notPossible(r) + ": " + r.Reason.String()
 		case !r.Informative:
 			text = "says almost nothing about the amount"
 		case len(r.Inside) > 0:

@@ -65,7 +65,7 @@ type ownJSON struct {
 }
 
 func ownToJSON(r *route.Result) ownJSON {
-	out := ownJSON{Name: r.Route.Name, Possible: r.Possible, Reason: words(r.Reason), Informative: r.Informative, Operations: r.Operations}
+	out := ownJSON{Name: r.Route.Name, Possible: r.Possible, Reason: words(r.Reason.String()), Informative: r.Informative, Operations: r.Operations}
 	if !r.Possible {
 		return out
 	}

@@ -3,9 +3,9 @@ package report
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
+	"minim/report/words/note"
 	"minim/uncertainty"
 )
 
@@ -87,8 +87,8 @@ func (p *Paper) alternatives(d *document) {
 // otherMinds are the warnings about routes beside that of the document.
 func (p *Paper) otherMinds() (list []string) {
 	for _, w := range p.Notes.Warnings {
-		if !slices.Contains(p.result().Notes.Warnings, w) {
-			list = append(list, capital(w)+".")
+		if !note.Contains(p.result().Notes.Warnings, w) {
+			list = append(list, capital(w.String())+".")
 		}
 	}
 	return list

@@ -137,7 +137,7 @@ func (w *weighings) nearest(grams float64) (*weighing, error) {
 	if err != nil {
 		return nil, err
 	}
-	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, uninformative == ""}
+	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, uninformative.None()}
 	return w.known[digits], nil
 }
 
