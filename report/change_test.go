@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/csv"
+	"minim/equipment/benchfile"
 	"slices"
 	"strings"
 	"testing"
@@ -22,7 +23,7 @@ func comparedWith(t *testing.T, changes ...string) *route.Comparison {
 	t.Helper()
 	var list []equipment.Change
 	for _, text := range changes {
-		c, err := equipment.ParseChange(text)
+		c, err := benchfile.ParseChange("--change", text)
 		require.NoError(t, err)
 		list = append(list, c)
 	}

@@ -70,7 +70,7 @@ var words = map[string]string{
 	"vessel-taken-for-it":       "that of the %s, which is taken for it",
 	"impurity":                  "impurity of the %s (assay not stated)",
 	"uncertainty-of-assay":      "uncertainty of the assay of the %s (not stated)",
-	"form-factor":               "the form factor %[2].3g says that 1 g of %[1]s holds more than 1 g of the substance meant",
+	"form-factor":               "the form factor %.3[2]g says that 1 g of %[1]s holds more than 1 g of the substance meant",
 	"buoyancy":                  "buoyancy of the air in weighing %s (density not stated)",
 	"uncertainty-of-content":    "uncertainty of the content of the %s (not stated)",
 	"uncertainty-of-strength":   "uncertainty of the strength of %s (not stated)",
