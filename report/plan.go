@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -303,7 +304,7 @@ func notSearched(p *plan.Plan) []string {
 	if len(p.NotSearched) == 0 {
 		return nil
 	}
-	return []string{"Not searched: " + strings.Join(p.NotSearched, "; ")}
+	return []string{"Not searched: " + strings.Join(note.Texts(p.NotSearched), "; ")}
 }
 
 // about prints a count, a large one rounded in words.

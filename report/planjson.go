@@ -3,6 +3,7 @@ package report
 import (
 	"strconv"
 
+	"minim/report/words/note"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -92,7 +93,7 @@ func planToJSON(p *plan.Plan) *planJSON {
 		Schema: PlanSchema, comparisonJSON: *comparisonToJSON(p.Comparison), Prefer: o.Prefer,
 		Limits:      limitsJSON{o.Steps, positive(o.LeftOver), positive(o.Volume), positive(o.Solute), positive(o.Strongest), list(o.Without), o.Fine},
 		Candidates:  number(p.Candidates),
-		NotSearched: list(p.NotSearched), CutShort: p.CutShort, Helps: []helpJSON{},
+		NotSearched: list(note.Texts(p.NotSearched)), CutShort: p.CutShort, Helps: []helpJSON{},
 	}
 	for _, h := range p.Helps {
 		out.Helps = append(out.Helps, helpJSON{helpName(h), number(h.Chance)})

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -361,7 +362,7 @@ func purchaseNotSearched(p *plan.Purchase) []string {
 	if len(p.NotSearched) == 0 {
 		return nil
 	}
-	return []string{strings.Join(p.NotSearched, "; ")}
+	return []string{strings.Join(note.Texts(p.NotSearched), "; ")}
 }
 
 // purchaseGrounds are what the best route of the verdict rests on.

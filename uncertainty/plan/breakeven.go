@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
@@ -137,7 +138,7 @@ func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Opt
 		return nil, false, err
 	}
 	list, err = only(reading, o, j, dilutions).result(ctx)
-	b.missed.add("on a balance reading to "+equipment.Grams(d), reading.notSearched)
+	b.missed.add(note.Of("on-a-balance-reading-to", "", equipment.G(d)), reading.notSearched)
 	return list, reading.cutShort, err
 }
 

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -153,7 +154,7 @@ class = "B"
 		for _, f := range list {
 			names = append(names, f.words)
 		}
-		return names, notSearched
+		return names, note.Texts(notSearched)
 	}
 	all, left := search(1 << 40)
 	assert.Empty(t, left)

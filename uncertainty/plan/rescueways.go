@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -85,8 +86,8 @@ func (r *rescuer) diluteParts() error {
 		if err != nil {
 			return err
 		}
-		for _, text := range notSearched {
-			r.notSearched = addOnce(r.notSearched, text)
+		for _, n := range notSearched {
+			r.notSearched = addOnce(r.notSearched, n.String())
 		}
 		for _, f := range list {
 			if err := r.try(DilutePart, f.Route.Steps[1:]...); err != nil {
@@ -102,7 +103,7 @@ func (r *rescuer) diluteParts() error {
 
 // routesOf are the routes of a front with so many dilutions, not simulated, and what was
 // not searched.
-func routesOf(ctx context.Context, p *route.Prep, o Options) (list []found, notSearched []string, err error) {
+func routesOf(ctx context.Context, p *route.Prep, o Options) (list []found, notSearched []note.Note, err error) {
 	b, err := newBench(p, o)
 	if err != nil || len(b.dilutions) == 0 {
 		return nil, nil, err

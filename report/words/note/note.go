@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"strings"
 )
 
 // Note is one thing to say. The zero value says nothing.
@@ -43,6 +44,11 @@ func (n Note) String() string {
 	return fmt.Sprintf(text, args...)
 }
 
+// List is several notes as one argument.
+type List []Note
+
+func (l List) String() string { return strings.Join(Texts(l), ", ") }
+
 // Texts are notes in words.
 func Texts(list []Note) []string {
 	var texts []string
@@ -52,7 +58,10 @@ func Texts(list []Note) []string {
 	return texts
 }
 
+// Same reports whether two notes say the same.
+func Same(a, b Note) bool { return reflect.DeepEqual(a, b) }
+
 // Contains reports whether a list holds a note.
 func Contains(list []Note, n Note) bool {
-	return slices.ContainsFunc(list, func(m Note) bool { return reflect.DeepEqual(m, n) })
+	return slices.ContainsFunc(list, func(m Note) bool { return Same(m, n) })
 }
