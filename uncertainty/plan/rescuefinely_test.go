@@ -149,12 +149,12 @@ class = "B"
 	p, err := route.ParsePrep("prep", []byte("target = \"1 g/L\"\nvolume = \"20 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"strong\"\nstrength = \"50 g/L\"\n"), k)
 	require.NoError(t, err)
 	search := func(work int64) (names, notSearched []string) {
-		list, notSearched, err := routesOf(context.Background(), p, Options{Limits: route.Limits{Steps: 2}, Work: work})
+		list, left, err := routesOf(context.Background(), p, Options{Limits: route.Limits{Steps: 2}, Work: work})
 		require.NoError(t, err)
 		for _, f := range list {
 			names = append(names, f.words)
 		}
-		return names, note.Texts(notSearched)
+		return names, note.Texts(left)
 	}
 	all, left := search(1 << 40)
 	assert.Empty(t, left)
