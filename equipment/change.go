@@ -10,13 +10,6 @@ import (
 // "0.01 g scale: readability = 0.001 g".
 type Change = benchfile.Change
 
-// changeOption is what changes go by in messages: the option that takes them.
-const changeOption = "--change"
-
-// ParseChange reads "NAME: property = VALUE", where a text needs no quotes. The
-// error is a *benchfile.Mistake that points into the text.
-func ParseChange(text string) (Change, error) { return benchfile.ParseChange(changeOption, text) }
-
 // ParseKitChanged is [ParseKit] with changes to instruments of the bench or to
 // candidates, by the names that the file gives them. What is not changed stays as
 // stated. The file must be right without them; a mistake that comes with the changes

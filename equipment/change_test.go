@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"minim/equipment/benchfile"
 	"strings"
 	"testing"
 
@@ -15,7 +16,7 @@ func changedKit(t *testing.T, text string, changes ...string) (*Kit, error) {
 	t.Helper()
 	var list []Change
 	for _, change := range changes {
-		c, err := ParseChange(change)
+		c, err := benchfile.ParseChange("--change", change)
 		require.NoError(t, err)
 		list = append(list, c)
 	}
@@ -123,7 +124,7 @@ func TestMistakesOfChanges(t *testing.T) {
 	// What is wrong with the file itself stands there.
 	_, err := changedKit(t, oneFlask, "y: count = 2")
 	assert.EqualError(t, err, "bench.toml:1:1: nothing says how good the x is\n  1 | [[flask]]\n    | ^^^^^^^^^\n  state its class (\"A\" or \"B\"), or its own tolerance")
-	_, err = ParseChange("0.01 g scale, readability 0.001 g")
+	_, err = benchfile.ParseChange("--change", "0.01 g scale, readability 0.001 g")
 	assert.EqualError(t, err, "--change: the change is not of the form NAME: property = VALUE\n   | 0.01 g scale, readability 0.001 g\n"+
 		"   | ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^\n  write it as in \"0.01 g scale: readability = 0.001 g\"")
 }

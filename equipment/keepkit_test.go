@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"minim/equipment/benchfile"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -30,7 +31,7 @@ func TestWrittenKit(t *testing.T) {
 
 // What is written of a changed kit has the change.
 func TestWrittenChangedKit(t *testing.T) {
-	c, err := ParseChange("0.01 g scale: linearity = 0.03 g")
+	c, err := benchfile.ParseChange("--change", "0.01 g scale: linearity = 0.03 g")
 	require.NoError(t, err)
 	kit, err := ParseKitChanged("bench.toml", []byte(withCandidates), []Change{c})
 	require.NoError(t, err)

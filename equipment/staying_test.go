@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"minim/equipment/benchfile"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -55,11 +56,11 @@ repeatability = "0.02 mL"
 		"by class: reading = careful":      {"repeatability"},
 		"nobody: class = A":                nil,
 	} {
-		c, err := ParseChange(line)
+		c, err := benchfile.ParseChange("--change", line)
 		require.NoError(t, err)
 		assert.Equal(t, want, kit.Staying(c, []Change{c}), line)
 	}
-	first, _ := ParseChange("stated: readability = 0.001 g")
-	second, _ := ParseChange("stated: linearity = 0.002 g")
+	first, _ := benchfile.ParseChange("--change", "stated: readability = 0.001 g")
+	second, _ := benchfile.ParseChange("--change", "stated: linearity = 0.002 g")
 	assert.Equal(t, []string{"repeatability"}, kit.Staying(first, []Change{first, second}))
 }

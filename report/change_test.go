@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/csv"
+	"minim/equipment/benchfile"
 	"slices"
 	"strings"
 	"testing"
@@ -12,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -21,7 +23,7 @@ func comparedWith(t *testing.T, changes ...string) *route.Comparison {
 	t.Helper()
 	var list []equipment.Change
 	for _, text := range changes {
-		c, err := equipment.ParseChange(text)
+		c, err := benchfile.ParseChange("--change", text)
 		require.NoError(t, err)
 		list = append(list, c)
 	}
@@ -118,7 +120,7 @@ func TestEffectWhereNothingWasPossible(t *testing.T) {
 	c, before := constructed(t)
 	before.Verdict = route.Verdict{Use: -1}
 	for i := range before.Results {
-		before.Results[i] = route.Result{Route: before.Results[i].Route, Reason: "the bench is empty"}
+		before.Results[i] = route.Result{Route: before.Results[i].Route, Reason: note.Of("property-lacking", "", "the bench is empty")}
 	}
 	part := section(t, Compare(c, before).Text(80))
 	assert.Contains(t, part, "before  not possible\n                        now       0.0596        0.0011    95.6\n")

@@ -20,7 +20,7 @@ func (c *changes) declare(flags *pflag.FlagSet) {
 
 // Set reads one more change. The error is a *benchfile.Mistake.
 func (c *changes) Set(text string) error {
-	change, err := equipment.ParseChange(text)
+	change, err := benchfile.ParseChange("--change", text)
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"minim/equipment/benchfile"
 	"strings"
 	"testing"
 
@@ -17,7 +18,7 @@ func TestFigureOfAChangedKit(t *testing.T) {
 	for name, draw := range kinds {
 		assert.NotContains(t, strings.ToLower(string(svgOf(t, draw, c))), "changed", name)
 	}
-	change, err := equipment.ParseChange("rough scale: readability = 0.001 g")
+	change, err := benchfile.ParseChange("--change", "rough scale: readability = 0.001 g")
 	require.NoError(t, err)
 	c.Prep.Changes = []equipment.Change{change}
 	for name, draw := range kinds {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"minim/equipment/benchfile"
 	"strings"
 	"testing"
 
@@ -193,7 +194,7 @@ func TestFiguresOfAPlanRepeatByteForByte(t *testing.T) {
 // A picture of a changed kit says so.
 func TestFiguresOfAPlanOnAChangedKit(t *testing.T) {
 	c := compare(t, cases["usual"])
-	change, err := equipment.ParseChange("rough scale: readability = 0.001 g")
+	change, err := benchfile.ParseChange("--change", "rough scale: readability = 0.001 g")
 	require.NoError(t, err)
 	c.Prep.Changes = []equipment.Change{change}
 	trade, err := Trade(planned(c))

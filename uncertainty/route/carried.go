@@ -103,19 +103,12 @@ func failStrength(t *benchfile.Table, key string, err error) {
 // nil for all others.
 func (p *Prep) lackOf(s *Step) error {
 	what := ""
-	switch s.Verb {
-	case Weigh, AddSolute:
-		what = "a mass of solute"
-	case UsePacket:
-		what = "a packet"
-	case Measured:
-		if !p.countsVolume() {
-			what = "a volume of solute"
-		}
-	default:
-		if s.Balance != nil {
-			what = "a mass of solution"
-		}
+	switch {
+	case s.Verb.brings(aVolume) && p.countsVolume():
+	case s.Verb.BringsSolute():
+		what = string(grammars[s.Verb].brings)
+	case s.Balance != nil:
+		what = "a mass of solution"
 	}
 	if what == "" || p.CountsMass() {
 		return nil

@@ -18,7 +18,7 @@ func TestLoadPrepWithChanges(t *testing.T) {
 		plain, err := LoadPrep(path, kit)
 		require.NoError(t, err)
 		assert.Equal(t, 0, len(plain.Changes))
-		c, err := equipment.ParseChange(plain.Kit.Balances[0].Name + ": count = 7")
+		c, err := benchfile.ParseChange("--change", plain.Kit.Balances[0].Name+": count = 7")
 		require.NoError(t, err)
 		changed, err := plain.Changed([]equipment.Change{c})
 		require.NoError(t, err)
@@ -26,7 +26,7 @@ func TestLoadPrepWithChanges(t *testing.T) {
 		assert.Equal(t, []equipment.Change{c}, changed.Changes)
 		assert.Equal(t, len(plain.Routes), len(changed.Routes))
 
-		none, err := equipment.ParseChange("no such thing: count = 7")
+		none, err := benchfile.ParseChange("--change", "no such thing: count = 7")
 		require.NoError(t, err)
 		_, err = plain.Changed([]equipment.Change{none})
 		m, ok := err.(*benchfile.Mistake)
