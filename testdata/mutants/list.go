@@ -15,7 +15,7 @@ var mutants = []mutant{
 	{"uncertainty/route/dilute.go", "dissolve", "c.leftOver += m.Intended(volume) * s.Lost / s.Amount", "", "Lost"},
 	{"uncertainty/route/dilute.go", "makeUpTo", "c.leftOver += s.Lost", "", "Lost"},
 	{"uncertainty/route/dilute.go", "draw", "(intended + lost) * c.model.Intended", "intended * c.model.Intended", "Lost|Loss|Spoilt"},
-	{"uncertainty/route/dilute.go", "dissolve", "m.Add(volume, m.Multiply(c.mass, c.phi()))", "volume", ""},
+	{"uncertainty/route/dilute.go", "dissolve", "m.Add(volume, m.Multiply(c.mass, c.phi()))", "m.Subtract(volume, m.Multiply(c.mass, c.phi()))", ""},
 	{"uncertainty/route/dilute.go", "carry", "m.Subtract(before, now)", "m.Subtract(now, before)", ""},
 	{"uncertainty/route/startwith.go", "buoyancy", "(1 - 0.0012/8.0)", "(1 + 0.0012/8.0)", ""},
 	{"uncertainty/route/startwith.go", "stock", "s.Name, -s.Loss)", "s.Name, s.Loss)", ""},
