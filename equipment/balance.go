@@ -32,17 +32,17 @@ type Balance struct {
 // Shows returns an [Impossible] error when the display cannot show a reading.
 func (b *Balance) Shows(reading float64) error {
 	if reading > b.Capacity*(1+1e-12) {
-		return impossible("%s is more than the %s carries: %s", quantity.Grams(reading), b.Name, quantity.Grams(b.Capacity))
+		return Cannot("more-than-it-carries", b.Name, G(reading), G(b.Capacity))
 	}
 	steps := math.Round(reading / b.Readability)
 	if isMultiple(reading, b.Readability) && steps > 0 {
 		return nil
 	}
-	shown, nearest := display(steps*b.Readability, b.Readability), ""
+	shown := display(steps*b.Readability, b.Readability)
 	if steps < 1 {
-		nearest = fmt.Sprintf("; the least it can show is %s", display(b.Readability, b.Readability))
+		return Cannot("less-than-it-shows", b.Name, G(reading), shown, display(b.Readability, b.Readability))
 	}
-	return impossible("%s shows as %s on the %s%s", quantity.Grams(reading), shown, b.Name, nearest)
+	return Cannot("between-two-readings", b.Name, G(reading), shown)
 }
 
 // Displayed is a number of digits of the balance in g, as it is displayed.
@@ -103,7 +103,7 @@ func (b *Balance) weigh(u Use, reading float64, ends func() []uncertainty.Node) 
 		mass = m.Sum(m.Add(mass, b.repeatability(u)), ends()...)
 	}
 	if b.Span == 0 && !b.Weighing.Known {
-		u.Notes.LeaveOut("error of the sensitivity of the " + b.Name + " (span not stated)")
+		u.Notes.LeaveOut("sensitivity", b.Name)
 	}
 	if b.Span > 0 {
 		span := u.error(u.piece(b.Name, b.Count), b.Name, "sensitivity of the "+b.Name, "", uncertainty.PlusMinus(b.Span))
@@ -129,7 +129,7 @@ func (b *Balance) repeatability(u Use) uncertainty.Node {
 	s, d := b.Repeatability, b.Readability
 	name := "repeatability, " + b.Name
 	if !s.Known {
-		u.Notes.Assume(fmt.Sprintf("the %s repeats within s = %s (one digit)", b.Name, quantity.Grams(d)))
+		u.Notes.Assume("repeats-within-a-digit", b.Name, G(d))
 		return u.assumedError(u.Step, b.Name, name, "g", uncertainty.Normal{Sigma: b.pure(d)})
 	}
 	return u.Model.Influence(uncertainty.Influence{
@@ -153,7 +153,7 @@ func (b *Balance) linearity(u Use, owner string, load float64) uncertainty.Node 
 		return u.error(owner, b.Name, name, "g", uncertainty.PlusMinus(b.Linearity.Value))
 	}
 	limit := math.Max(2*b.Readability, 0.001*load)
-	u.Notes.Assume(fmt.Sprintf("the %s is linear within the larger of two digits and 0.1 %% of the load", b.Name))
+	u.Notes.Assume("linear-within", b.Name)
 	return u.assumedError(owner, b.Name, name, "g", uncertainty.PlusMinus(limit))
 }
 

@@ -1,7 +1,6 @@
 package equipment
 
 import (
-	"fmt"
 	"math"
 
 	"minim/uncertainty"
@@ -21,7 +20,7 @@ const standardDrop = 0.05
 // The volume is that at 20 °C: a drop breaks off by its weight.
 func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 	if !(n >= 1) || n != math.Trunc(n) || math.IsInf(n, 1) {
-		return 0, impossible("%v drops cannot be counted", n)
+		return 0, Cannot("not-counted-in-drops", "", n)
 	}
 	f, err := k.ratio(u.dropped())
 	if err != nil {
@@ -33,7 +32,7 @@ func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 	s := k.Repeatability
 	if !s.Known {
 		s.S = 0.05 * k.Capacity
-		u.Notes.Assume(fmt.Sprintf("the drops of the %s scatter by 5 %%", k.Name))
+		u.Notes.Assume("scatter-of-drops", k.Name)
 	}
 	drop = m.Add(drop, m.Influence(uncertainty.Influence{
 		Name: "scatter of the drops of the " + k.Name, Owner: u.Step, Group: k.Name, Unit: "mL",

@@ -31,7 +31,7 @@ func TestDropsOfWater(t *testing.T) {
 		near.Relative(t, "bias", 0.005/math.Sqrt(3)*n, bias.Contribution, 1e-12)
 		near.Relative(t, "scatter", 0.0025*math.Sqrt(n), scatter.Contribution, 1e-12)
 		assert.Equal(t, []bool{false, true}, []bool{bias.Assumed, scatter.Assumed})
-		assert.Equal(t, &Notes{Assumed: []string{"the x has the limits of USP <1101>, edition 32, standard", "the drops of the x scatter by 5 %"}}, u.Notes)
+		assert.Equal(t, said{Assumed: []string{"the x has the limits of USP <1101>, edition 32, standard", "the drops of the x scatter by 5 %"}}, worded(u.Notes))
 	}
 	// Ph. Eur. 2.1.1 (from memory): twenty drops weigh 1.000 ± 0.050 g.
 	european := drops(t, one(t, oneDropper+"standard = \"Ph. Eur.\""), alone(), 20)
@@ -91,7 +91,7 @@ func TestDropperOwnValues(t *testing.T) {
 	u := alone()
 	stated := drops(t, one(t, oneDropper+"drop = \"40 µL\"\ntolerance = \"1 µL\"\nrepeatability = \"2 µL\""), u, 4)
 	near.Relative(t, "u", math.Hypot(4*0.001/math.Sqrt(3), 2*0.002), stated.StandardUncertainty, 1e-12)
-	assert.Equal(t, new(Notes), u.Notes)
+	assert.Equal(t, said{}, worded(u.Notes))
 	tolerance := drops(t, one(t, oneDropper+"tolerance = \"1 µL\""), alone(), 1) // still a standard drop
 	near.Relative(t, "volume", 0.05, tolerance.Value, 1e-12)
 	// Weighed drops (invented): s = 0.001 mL with three degrees of freedom.
@@ -110,10 +110,10 @@ func TestDropsThatCannotBe(t *testing.T) {
 		math.Inf(1): "+Inf drops cannot be counted",
 	} {
 		_, err := k.Drops(alone(), n)
-		assert.Equal(t, &Impossible{want}, err)
+		impossible(t, want, err)
 	}
 	_, err := k.Drops(alone(), math.NaN())
-	assert.Equal(t, &Impossible{"NaN drops cannot be counted"}, err)
+	impossible(t, "NaN drops cannot be counted", err)
 }
 
 // `minim kit` shows one drop: its bias and its scatter. No other volume is in it.

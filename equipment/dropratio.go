@@ -1,7 +1,7 @@
 package equipment
 
 import (
-	"fmt"
+	"cmp"
 	"math"
 
 	"minim/equipment/quantity"
@@ -46,7 +46,7 @@ const (
 type dropRatio struct {
 	of, to             string
 	low, high, planned float64
-	// why is what the limits rest on.
+	// why is the code of the note that says what the limits rest on, "" for Tate's law.
 	why string
 }
 
@@ -72,7 +72,7 @@ func (k *Measure) ratio(d Dropped) (dropRatio, error) {
 	if k.DropOf != "" {
 		liquid, _ := FindLiquid(k.DropOf)
 		if liquid.SurfaceTension == 0 {
-			return dropRatio{}, impossible("the drops of the %s are known of %s and not of %s", k.Name, k.DropOf, d.Name)
+			return dropRatio{}, Cannot("drops-of-another-liquid", k.Name, k.DropOf, d.Name)
 		}
 		base = dropSize(liquid.SurfaceTension, liquid.Density)
 	}
@@ -85,14 +85,14 @@ func (k *Measure) ratio(d Dropped) (dropRatio, error) {
 
 // besideWater is the ratio of a drop of a liquid to one of water.
 func (d Dropped) besideWater() dropRatio {
-	f := dropRatio{low: leastDrop, high: 1, planned: 1, why: ", of which the surface tension is not known,"}
+	f := dropRatio{low: leastDrop, high: 1, planned: 1, why: "size-of-drop-by-no-tension"}
 	if d.Tension > 0 && d.Density > 0 {
 		tate := dropSize(d.Tension, d.Density) / waterDrops()
 		f = dropRatio{low: (1 - tateWithin) * tate, high: (1 + tateWithin) * tate, planned: tate}
 	}
 	if d.Solution {
 		f.low, f.high = math.Min(f.low, leastDrop), math.Min(f.high, 1)
-		f.why = ", which what is dissolved may make smaller,"
+		f.why = "size-of-drop-of-solution"
 	}
 	return f
 }
@@ -116,9 +116,9 @@ func (k *Measure) dropKnownBy() string {
 // append appends f. The liquid owns it: it is wrong in the same way for every dropper.
 func (f dropRatio) append(u Use, k *Measure) uncertainty.Node {
 	if f.why != "" {
-		u.Notes.Warn(fmt.Sprintf("how large a drop of %s is, is hardly known: weigh twenty of them, and state drop and drop-of for the %s in the kit", f.of, k.Name))
+		u.Notes.Warn("size-of-drop-hardly-known", f.of, k.Name)
 	}
-	u.Notes.Assume(fmt.Sprintf("a drop of %s%s is %s to %s of a drop of %s", f.of, f.why, twoPlaces(f.low), twoPlaces(f.high), f.to))
+	u.Notes.Assume(cmp.Or(f.why, "size-of-drop"), f.of, twoPlaces(f.low), twoPlaces(f.high), f.to)
 	return u.Model.Influence(uncertainty.Influence{
 		Name: "size of a drop of " + f.of + " beside one of " + f.to, Owner: f.of, Group: "size of the drops of " + f.of,
 		Distribution: uncertainty.Rectangular{Low: f.low, High: f.high}, Nominal: f.planned, Assumed: true,

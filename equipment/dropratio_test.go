@@ -47,8 +47,8 @@ func TestDropOfAnUnknownLiquid(t *testing.T) {
 	for liquid, count := range map[string]float64{"ether": 172, "chloroform": 250} {
 		assert.Less(t, 60/count, low, liquid)
 	}
-	assert.Contains(t, u.Notes.Assumed, "a drop of mycocide, of which the surface tension is not known, is 0.4 to 1 of a drop of water")
-	assert.Equal(t, []string{"how large a drop of mycocide is, is hardly known: weigh twenty of them, and state drop and drop-of for the x in the kit"}, u.Notes.Warnings)
+	assert.Contains(t, worded(u.Notes).Assumed, "a drop of mycocide, of which the surface tension is not known, is 0.4 to 1 of a drop of water")
+	assert.Equal(t, []string{"how large a drop of mycocide is, is hardly known: weigh twenty of them, and state drop and drop-of for the x in the kit"}, worded(u.Notes).Warnings)
 	assert.Contains(t, got.shifts(), "size of the drops of mycocide")
 }
 
@@ -95,11 +95,11 @@ func TestDropperKnownByItsOwnLiquid(t *testing.T) {
 	got := drops(t, k, u, 4)
 	near.Relative(t, "volume", 0.12, got.Value, 1e-12)
 	near.Relative(t, "u", 0.15*0.12/math.Sqrt(3), got.StandardUncertainty, 1e-12)
-	assert.Empty(t, u.Notes.Warnings)
+	assert.Empty(t, worded(u.Notes).Warnings)
 	near.Relative(t, "for the kit", 0.15*0.03/math.Sqrt(3), k.Uncertainty(k.Capacity), 1e-12)
 
 	_, err := k.Drops(alone(), 1)
-	assert.Equal(t, &Impossible{"the drops of the x are known of Mycocide and not of water"}, err)
+	impossible(t, "the drops of the x are known of Mycocide and not of water", err)
 
 	bath := one(t, exactDropper+"drop = \"0.04 mL\"\ndrop-of = \"mycocide in ethanol\"\n")
 	u = of(alone(), "ethanol")

@@ -54,10 +54,10 @@ func TestExCylinderNotStated(t *testing.T) {
 	k := one(t, hundredCylinder+"marked = \"Ex\"\n")
 	u := quiet()
 	assert.Equal(t, 100.0, delivered(t, k, u, 100).Value)
-	assert.Equal(t, []string{"scatter of what stays in the x when it is emptied"}, u.Notes.NotCounted)
+	assert.Equal(t, []string{"scatter of what stays in the x when it is emptied"}, worded(u.Notes).NotCounted)
 	u = quiet()
 	assert.Equal(t, 100.0, contained(t, k, u, 100).Value)
-	assert.Equal(t, []string{"what the x holds beyond its mark, being adjusted to deliver"}, u.Notes.NotCounted)
+	assert.Equal(t, []string{"what the x holds beyond its mark, being adjusted to deliver"}, worded(u.Notes).NotCounted)
 	u = quiet()
 	u.Emptying = Rinsed
 	rinsed := delivered(t, k, u, 100)
@@ -68,7 +68,7 @@ func TestExCylinderNotStated(t *testing.T) {
 		"errors of glass within their limits are triangular: most pieces are better than their limit",
 		"the x keeps about 0.4 mL when it is poured out",
 		"a rinse leaves 2 % of what stayed behind",
-	}, u.Notes.Assumed)
+	}, worded(u.Notes).Assumed)
 }
 
 // Nothing stays, as stated: no line in the budget for it, filled or poured.

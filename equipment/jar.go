@@ -28,7 +28,7 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 	set.Day, set.StepReading, set.Emptying = Day{Solvent: Solvent{Name: water}}, "", Drained
 	set.Piece, set.Marks = 0, u.LineMarks
 	if u.Day.Known {
-		u.Notes.LeaveOut("temperature of the water with which the line of the " + k.Name + " was set")
+		u.Notes.LeaveOut("temperature-of-setting", k.Name)
 	}
 	nodes := []uncertainty.Node{}
 	for i := range k.Line.Fills {
@@ -40,10 +40,10 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 		nodes = append(nodes, m.Subtract(fill, m.Constant(k.Line.Each)))
 	}
 	if k.Bore == 0 {
-		u.Notes.LeaveOut("thickness of the line on the " + k.Name + " (bore not stated)")
+		u.Notes.LeaveOut("thickness-of-line", k.Name)
 		return nodes, nil
 	}
-	u.Notes.Assume(fmt.Sprintf("the pen line of the %s is right within %v mm", k.Name, penLine))
+	u.Notes.Assume("pen-line", k.Name, penLine)
 	own := u.assumedError(u.piece(k.Name, k.Count), k.Name, "line of the "+k.Name, "mL",
 		uncertainty.Normal{Sigma: penLine * PerMillimetre(k.Bore)})
 	return append(nodes, own), nil

@@ -69,8 +69,8 @@ func TestJarLineByFills(t *testing.T) {
 	assert.Equal(t, []string{
 		"errors of glass within their limits are triangular: most pieces are better than their limit",
 		"the pen line of the j is right within 0.5 mm",
-	}, u.Notes.Assumed)
-	assert.Equal(t, []string(nil), u.Notes.NotCounted)
+	}, worded(u.Notes).Assumed)
+	assert.Equal(t, []string(nil), worded(u.Notes).NotCounted)
 }
 
 // The fewest equal fills: 25 mL with a 10 mL measure are three of 8.333 mL.
@@ -97,7 +97,7 @@ func TestJarSharesItsMeasure(t *testing.T) {
 	ratio := propagate(t, u, u.Model.Divide(volume, part))
 	near.Relative(t, "ratio", 3, ratio.Value, 1e-12)
 	near.Absolute(t, "u of the ratio", 0, ratio.StandardUncertainty, 1e-12)
-	assert.Equal(t, []string{"thickness of the line on the j (bore not stated)"}, u.Notes.NotCounted[:1])
+	assert.Equal(t, []string{"thickness of the line on the j (bore not stated)"}, worded(u.Notes).NotCounted[:1])
 }
 
 // At another mark of the same cylinder the correlation is that between marks, 1/2;
@@ -169,9 +169,9 @@ func TestJarWithItsOwnTolerance(t *testing.T) {
 	got := contained(t, jar, u, 250)
 	assert.Equal(t, set("bias of the j at 250 mL", "reading of the j"), names(got.Analytic))
 	assert.Equal(t, uncertainty.Rectangular{Low: -5, High: 5}, term(got.Analytic, "bias of the j at 250 mL").Distribution)
-	assert.Equal(t, new(Notes), u.Notes)
+	assert.Equal(t, said{}, worded(u.Notes))
 	_, err := jar.Contain(u, 100)
-	assert.Equal(t, &Impossible{"the j has one mark, at 250 mL, and cannot measure 100 mL"}, err)
+	impossible(t, "the j has one mark, at 250 mL, and cannot measure 100 mL", err)
 }
 
 // The water that set the line had the temperature of some other day.
@@ -180,5 +180,5 @@ func TestJarLineHasItsOwnDay(t *testing.T) {
 	u := on(quiet(), 25, 0, 2.1e-4)
 	got := contained(t, jar, u, 30)
 	near.Relative(t, "only the filling", 30*(1-5*2.1e-4), got.Value, 1e-12)
-	assert.Equal(t, "temperature of the water with which the line of the j was set", u.Notes.NotCounted[1])
+	assert.Equal(t, "temperature of the water with which the line of the j was set", worded(u.Notes).NotCounted[1])
 }

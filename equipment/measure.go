@@ -2,9 +2,7 @@ package equipment
 
 import (
 	"cmp"
-	"fmt"
 
-	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -64,11 +62,11 @@ type Measure struct {
 func (k *Measure) Reads(volume float64) error {
 	switch {
 	case volume > k.Capacity*(1+1e-12):
-		return impossible("%s is more than the %s holds: %s", quantity.Millilitres(volume), k.Name, quantity.Millilitres(k.Capacity))
+		return Cannot("more-than-it-holds", k.Name, ML(volume), ML(k.Capacity))
 	case k.Division > 0 && volume < k.Division*(1-1e-12):
-		return impossible("%s is less than one division of the %s: %s", quantity.Millilitres(volume), k.Name, quantity.Millilitres(k.Division))
+		return Cannot("less-than-a-division", k.Name, ML(volume), ML(k.Division))
 	case k.Division == 0 && !k.Kind.AnyVolume() && !kinds[k.Kind].scale && !isMultiple(volume, k.Capacity):
-		return impossible("the %s has one mark, at %s, and cannot measure %s", k.Name, quantity.Millilitres(k.Capacity), quantity.Millilitres(volume))
+		return Cannot("one-mark-only", k.Name, ML(k.Capacity), ML(volume))
 	}
 	return nil
 }
@@ -84,7 +82,7 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 	volume = u.Model.Sum(volume, k.clinging(u)...)
 	switch {
 	case k.Ex && !k.Retained.Known:
-		u.Notes.LeaveOut("what the " + k.Name + " holds beyond its mark, being adjusted to deliver")
+		u.Notes.LeaveOut("beyond-mark", k.Name)
 	case k.Ex && k.Retained.Mean > 0:
 		volume = u.Model.Add(volume, u.error(k.Name, k.Name, "retained in the "+k.Name+" by design", "mL", exactly(k.Retained.Mean)))
 	}
@@ -155,13 +153,13 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	case how == NoReading || !kinds[k.Kind].reads:
 		return nil
 	case k.Division == 0 && kinds[k.Kind].scale:
-		u.Notes.LeaveOut("reading of the " + k.Name + " (its division is not stated)")
+		u.Notes.LeaveOut("reading-without-division", k.Name)
 		return nil
 	case k.Division == 0 && k.Bore == 0:
-		u.Notes.LeaveOut("reading of the " + k.Name + " (the bore at its mark is not known)")
+		u.Notes.LeaveOut("reading-without-bore", k.Name)
 		return nil
 	case how == "":
-		u.Notes.Assume("scales and marks are read with ordinary care")
+		u.Notes.Assume("ordinary-reading", "")
 	}
 	nodes := make([]uncertainty.Node, n)
 	for i := range nodes {
@@ -188,7 +186,7 @@ func (k *Measure) readingError(how Reading) uncertainty.Distribution {
 // clinging appends the drops above the meniscus, rectangular from 0 to K.
 func (k *Measure) clinging(u Use) []uncertainty.Node {
 	if !k.Clinging.Known {
-		u.Notes.LeaveOut("drops clinging above the meniscus in the " + k.Name)
+		u.Notes.LeaveOut("clinging-drops", k.Name)
 		return nil
 	}
 	if k.Clinging.Value == 0 {
@@ -213,36 +211,36 @@ func (k *Measure) at20(u Use, volume uncertainty.Node) uncertainty.Node {
 func (k *Measure) note(u Use, mark float64) {
 	switch {
 	case k.StandardAssumed && k.Bias.ClassLimit:
-		u.Notes.Assume(fmt.Sprintf("the %s has the limits of %s", k.Name, k.Class))
+		u.Notes.Assume("limits-of-class", k.Name, k.Class.String())
 	case k.StandardAssumed:
-		u.Notes.Assume(fmt.Sprintf("what is not stated of the %s is as in %s", k.Name, k.Class))
+		u.Notes.Assume("as-in-class", k.Name, k.Class.String())
 	}
 	if k.Class != nil && k.Class.Standard == "" && k.Bias.ClassLimit {
-		u.Notes.Assume(fmt.Sprintf("%s in the %s is right within %s (common practice, no standard)", quantity.Millilitres(mark), k.Name, quantity.Millilitres(k.Limit(mark))))
+		u.Notes.Assume("limit-by-practice", k.Name, ML(mark), ML(k.Limit(mark)))
 	}
 	if k.Class != nil && k.Class.Trust == fromMemory && k.Bias.ClassLimit {
-		limit := quantity.Millilitres(k.Limit(mark))
 		if k.Bias.ByClass {
-			limit += " at " + quantity.Millilitres(mark)
+			u.Notes.Remember("limit-at", k.Name, ML(k.Limit(mark)), ML(mark), k.Class.String())
+		} else {
+			u.Notes.Remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
 		}
-		u.Notes.Remember(fmt.Sprintf("the limit of the %s, ±%s (%s)", k.Name, limit, k.Class))
 	}
 	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == Triangle {
-		u.Notes.Assume("errors of glass within their limits are triangular: most pieces are better than their limit")
+		u.Notes.Assume("triangular-errors", "")
 	}
 	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
-		u.Notes.Remember(fmt.Sprintf("the bore of the %s, %v mm (%s)", k.Name, k.Bore, k.Class))
+		u.Notes.Remember("bore", k.Name, k.Bore, k.Class.String())
 	}
 	if k.BoreAssumed {
-		u.Notes.Assume(fmt.Sprintf("the %s is %v mm wide inside at its marks, as ASTM has it (from memory)", k.Name, k.Bore))
+		u.Notes.Assume("bore-of-astm", k.Name, k.Bore)
 	}
 	if u.Day.Known && !k.Expansion.Known && k.Kind != Dropper {
-		u.Notes.LeaveOut("thermal expansion of the " + k.Name)
+		u.Notes.LeaveOut("expansion-of-glass", k.Name)
 	}
 	if k.Division > 0 && !isMultiple(mark, k.Division) {
-		u.Notes.Warn(fmt.Sprintf("%s lies between two lines of the %s (division %s)", quantity.Millilitres(mark), k.Name, quantity.Millilitres(k.Division)))
+		u.Notes.Warn("between-two-lines", k.Name, ML(mark), ML(k.Division))
 	}
 	if k.Division > 0 && mark < leastOfScale*k.Capacity*(1-1e-12) {
-		u.Notes.Warn(fmt.Sprintf("%s is less than a fifth of the %s; a smaller one reads better", quantity.Millilitres(mark), k.Name))
+		u.Notes.Warn("low-on-scale", k.Name, ML(mark))
 	}
 }

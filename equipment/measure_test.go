@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment/quantity"
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -84,7 +85,7 @@ func TestFlaskAsInTheGuide(t *testing.T) {
 	near.Absolute(t, "filling", 0.02, term(a, "reading of the flask").StandardUncertainty, 5e-4)
 	near.Absolute(t, "temperature", 0.05, math.Abs(term(a, "temperature").Contribution), 2e-3)
 	near.Absolute(t, "in all", 0.07, a.StandardUncertainty, 5e-3)
-	assert.Equal(t, new(Notes), u.Notes)
+	assert.Equal(t, said{}, worded(u.Notes))
 }
 
 // The same guide: 100 × 4 × 2.1e-4 = 0.084 mL is the change at 4 °C. A warm
@@ -166,7 +167,7 @@ func TestReadingPriority(t *testing.T) {
 	u10 := func(step, own, bench Reading) (float64, []string) {
 		k, u := tenCylinder(), alone()
 		k.Reading, u.StepReading, u.BenchReading = own, step, bench
-		return term(contain(t, k, u, 10), "reading of the cylinder").StandardUncertainty / 0.2 * math.Sqrt(6), u.Notes.Assumed
+		return term(contain(t, k, u, 10), "reading of the cylinder").StandardUncertainty / 0.2 * math.Sqrt(6), worded(u.Notes).Assumed
 	}
 	for _, test := range []struct {
 		step, own, bench Reading
@@ -235,7 +236,7 @@ func TestRepeatabilityReplaces(t *testing.T) {
 	near.Relative(t, "u", math.Hypot(0.01, 0.05/math.Sqrt(6)), a.StandardUncertainty, 1e-12)
 	assert.Equal(t, uncertainty.StudentT{Sigma: 0.01, Nu: 9}, term(a, "repeatability of the pipette").Distribution)
 	assert.Equal(t, 9.0, term(a, "repeatability of the pipette").DegreesOfFreedom)
-	assert.Equal(t, new(Notes), u.Notes) // no word on how it is read
+	assert.Equal(t, said{}, worded(u.Notes)) // no word on how it is read
 
 	c := tenCylinder()
 	c.Repeatability, c.Retained = Spread{S: 0.03, Known: true}, k.Retained
@@ -272,7 +273,7 @@ func TestClinging(t *testing.T) {
 	k.Clinging = Stated{}
 	u = oneUse()
 	assert.Equal(t, "", term(contain(t, k, u, 10), "drops clinging in the cylinder").Name)
-	assert.Equal(t, []string{"drops clinging above the meniscus in the cylinder"}, u.Notes.NotCounted)
+	assert.Equal(t, []string{"drops clinging above the meniscus in the cylinder"}, worded(u.Notes).NotCounted)
 }
 
 // A cylinder is adjusted to contain: what stays in it is missing.
@@ -303,13 +304,13 @@ func TestPouredCylinderAssumed(t *testing.T) {
 		c := term(a, "retained in the cylinder")
 		assert.Equal(t, uncertainty.Gamma{Mu: want, Sigma: want / 2}, c.Distribution)
 		assert.Equal(t, true, c.Assumed)
-		assert.Equal(t, &Notes{Assumed: []string{"the cylinder keeps about " + quantity.Millilitres(want) + " when it is poured out"}}, u.Notes)
+		assert.Equal(t, said{Assumed: []string{"the cylinder keeps about " + quantity.Millilitres(want) + " when it is poured out"}}, worded(u.Notes))
 	}
 	for _, capacity := range []float64{2, 20, 250, 1000} {
 		k, u := tenCylinder(), oneUse()
 		k.Capacity, k.Retained = capacity, Retained{}
 		assert.Equal(t, capacity, deliver(t, k, u, capacity).Value)
-		assert.Equal(t, &Notes{NotCounted: []string{"what stays in the cylinder when it is poured out"}}, u.Notes)
+		assert.Equal(t, said{NotCounted: []string{"what stays in the cylinder when it is poured out"}}, worded(u.Notes))
 	}
 }
 
@@ -328,7 +329,7 @@ func TestPipetteIsAdjustedToDeliver(t *testing.T) {
 		k.Retained = Retained{}
 		u = oneUse()
 		assert.Equal(t, "", term(deliver(t, k, u, k.Capacity), "retained in the pipette").Name)
-		assert.Equal(t, []string{"scatter of what stays in the pipette when it is emptied"}, u.Notes.NotCounted)
+		assert.Equal(t, []string{"scatter of what stays in the pipette when it is emptied"}, worded(u.Notes).NotCounted)
 	}
 }
 
@@ -428,11 +429,11 @@ func TestReads(t *testing.T) {
 			assert.Equal(t, nil, err)
 			continue
 		}
-		assert.Equal(t, &Impossible{test.want}, err)
+		impossible(t, test.want, err)
 		_, err = test.k.Contain(oneUse(), test.volume)
-		assert.Equal(t, &Impossible{test.want}, err)
+		impossible(t, test.want, err)
 		_, err = test.k.Deliver(oneUse(), test.volume)
-		assert.Equal(t, &Impossible{test.want}, err)
+		impossible(t, test.want, err)
 	}
 }
 
@@ -444,34 +445,34 @@ func TestNotesOfAMeasure(t *testing.T) {
 	for what, test := range map[string]struct {
 		mark   float64
 		change func(*Measure)
-		want   Notes
+		want   said
 	}{
-		"all known": {10, func(*Measure) {}, Notes{}},
-		"class row from memory": {10, memory, Notes{FromMemory: []string{
+		"all known": {10, func(*Measure) {}, said{}},
+		"class row from memory": {10, memory, said{FromMemory: []string{
 			"the limit of the cylinder, ±0.2 mL (ISO 4788:2005 class B, tall form)"}}},
-		"own limit instead of that of the class": {10, func(k *Measure) { memory(k); k.Bias.ClassLimit = false }, Notes{}},
-		"class row that was seen":                {10, func(k *Measure) { memory(k); k.Class.Trust = "one source" }, Notes{}},
+		"own limit instead of that of the class": {10, func(k *Measure) { memory(k); k.Bias.ClassLimit = false }, said{}},
+		"class row that was seen":                {10, func(k *Measure) { memory(k); k.Class.Trust = "one source" }, said{}},
 		"standard not stated": {10, func(k *Measure) { memory(k); k.Class.Trust = ""; k.StandardAssumed = true },
-			Notes{Assumed: []string{"the cylinder has the limits of ISO 4788:2005 class B, tall form"}}},
+			said{Assumed: []string{"the cylinder has the limits of ISO 4788:2005 class B, tall form"}}},
 		"shape not stated": {10, func(k *Measure) { k.Bias.ShapeAssumed = true },
-			Notes{Assumed: []string{"errors of glass within their limits are triangular: most pieces are better than their limit"}}},
-		"no limit to have a shape": {10, func(k *Measure) { k.Bias.ShapeAssumed = true; k.Bias.Limit = 0 }, Notes{}},
+			said{Assumed: []string{"errors of glass within their limits are triangular: most pieces are better than their limit"}}},
+		"no limit to have a shape": {10, func(k *Measure) { k.Bias.ShapeAssumed = true; k.Bias.Limit = 0 }, said{}},
 		"expansion not known": {10, func(k *Measure) { k.Expansion = Stated{} },
-			Notes{NotCounted: []string{"thermal expansion of the cylinder"}}},
+			said{NotCounted: []string{"thermal expansion of the cylinder"}}},
 		"between two lines": {2.5, func(*Measure) {},
-			Notes{Warnings: []string{"2.5 mL lies between two lines of the cylinder (division 0.2 mL)"}}},
+			said{Warnings: []string{"2.5 mL lies between two lines of the cylinder (division 0.2 mL)"}}},
 		// Common practice: nothing under 2 mL in a 10 mL cylinder
 		// (ijpc.com/abstracts/abstract.cfm?ABS=1484).
-		"a fifth": {2, func(*Measure) {}, Notes{}},
+		"a fifth": {2, func(*Measure) {}, said{}},
 		"under a fifth": {1.8, func(*Measure) {},
-			Notes{Warnings: []string{"1.8 mL is less than a fifth of the cylinder; a smaller one reads better"}}},
+			said{Warnings: []string{"1.8 mL is less than a fifth of the cylinder; a smaller one reads better"}}},
 	} {
 		k := tenCylinder()
 		test.change(k)
 		u := on(oneUse(), 20, 2, 2.1e-4)
 		contain(t, k, u, test.mark)
 		contain(t, k, u, test.mark) // each note once
-		assert.Equal(t, &test.want, u.Notes, what)
+		assert.Equal(t, test.want, worded(u.Notes), what)
 	}
 }
 
@@ -479,7 +480,7 @@ func TestNotesWithoutADay(t *testing.T) {
 	k, u := tenCylinder(), oneUse()
 	k.Expansion = Stated{}
 	contain(t, k, u, 10)
-	assert.Equal(t, new(Notes), u.Notes)
+	assert.Equal(t, said{}, worded(u.Notes))
 }
 
 // A mark in a neck of unknown width cannot be weighed up; then nothing is said
@@ -488,20 +489,26 @@ func TestBoreNotKnown(t *testing.T) {
 	k, u := oneMarkPipette(), alone()
 	k.Bore = 0
 	assert.Equal(t, set("bias of the pipette at 10 mL"), names(deliver(t, k, u, 10)))
-	assert.Equal(t, &Notes{NotCounted: []string{"reading of the pipette (the bore at its mark is not known)"}}, u.Notes)
+	assert.Equal(t, said{NotCounted: []string{"reading of the pipette (the bore at its mark is not known)"}}, worded(u.Notes))
 	k.Reading = NoReading
 	u = alone()
 	deliver(t, k, u, 10)
-	assert.Equal(t, new(Notes), u.Notes)
+	assert.Equal(t, said{}, worded(u.Notes))
 }
 
 func TestMergeNotes(t *testing.T) {
-	a := Notes{Warnings: []string{"w"}, Assumed: []string{"a"}, FromMemory: []string{"m"}, NotCounted: []string{"n"}}
-	b := Notes{Warnings: []string{"w", "v"}, Assumed: []string{"b"}, FromMemory: []string{"m"}, NotCounted: []string{"o", "n"}}
+	of := func(codes ...string) (list []note.Note) {
+		for _, code := range codes {
+			list = append(list, note.Of(code, "x", ML(1)))
+		}
+		return list
+	}
+	a := Notes{Warnings: of("w"), Assumed: of("a"), FromMemory: of("m"), NotCounted: of("n")}
+	b := Notes{Warnings: of("w", "v"), Assumed: of("b"), FromMemory: of("m"), NotCounted: of("o", "n")}
 	a.Merge(b)
-	assert.Equal(t, Notes{
-		Warnings: []string{"w", "v"}, Assumed: []string{"a", "b"}, FromMemory: []string{"m"}, NotCounted: []string{"n", "o"},
-	}, a)
+	assert.Equal(t, Notes{Warnings: of("w", "v"), Assumed: of("a", "b"), FromMemory: of("m"), NotCounted: of("n", "o")}, a)
+	a.Warn("w", "x", ML(2)) // another argument, another note
+	assert.Equal(t, append(of("w", "v"), note.Of("w", "x", ML(2))), a.Warnings)
 }
 
 func TestNumbers(t *testing.T) {

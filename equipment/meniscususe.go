@@ -1,7 +1,6 @@
 package equipment
 
 import (
-	"fmt"
 	"sync"
 
 	"minim/uncertainty"
@@ -29,20 +28,20 @@ func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
 	case s.isWater() || !kinds[k.Kind].reads || readings == 2:
 		return nil
 	case u.Day.MeniscusIgnored:
-		u.Notes.LeaveOut(fmt.Sprintf("height of the meniscus of %s in glass that is adjusted with water (ignored, as the prep says)", s.Name))
+		u.Notes.LeaveOut("meniscus-ignored", s.Name)
 		return nil
 	case s.Tension == 0 || s.Density == 0:
-		u.Notes.LeaveOut(fmt.Sprintf("height of the meniscus of %s in glass that is adjusted with water (surface tension not known)", s.Name))
+		u.Notes.LeaveOut("meniscus-without-tension", s.Name)
 		return nil
 	case k.Bore == 0:
-		u.Notes.LeaveOut(fmt.Sprintf("height of the meniscus of %s in the %s (bore not known)", s.Name, k.Name))
+		u.Notes.LeaveOut("meniscus-without-bore", s.Name, k.Name)
 		return nil
 	}
 	factor := u.Model.Influence(uncertainty.Influence{
 		Name: "meniscus of " + s.Name, Owner: "the bench", Group: "meniscus of " + s.Name,
 		Distribution: uncertainty.Normal{Mu: 1, Sigma: 1.0 / 3}, Assumed: true,
 	})
-	u.Notes.Assume(fmt.Sprintf("the meniscus of %s is known by computation within a third (none has been measured)", s.Name))
+	u.Notes.Assume("meniscus-computed", s.Name)
 	return []uncertainty.Node{u.Model.Multiply(u.Model.Constant(meniscusIn(k.Bore, s)), factor)}
 }
 

@@ -33,7 +33,7 @@ func TestMeniscusOfEthanol(t *testing.T) {
 		near.Absolute(t, "a third", less/3, got.StandardUncertainty, 0.0004)
 		c := term(got.Analytic, "meniscus of ethanol")
 		assert.Equal(t, []any{"the bench", true, uncertainty.Normal{Mu: 1, Sigma: 1.0 / 3}}, []any{c.Owner, c.Assumed, c.Distribution})
-		assert.Equal(t, []string{"the meniscus of ethanol is known by computation within a third (none has been measured)"}, u.Notes.Assumed)
+		assert.Equal(t, []string{"the meniscus of ethanol is known by computation within a third (none has been measured)"}, worded(u.Notes).Assumed)
 		poured := delivered(t, k, of(quiet(), "ethanol"), k.Capacity)
 		near.Absolute(t, "poured", got.Value, poured.Value, 1e-12)
 		assert.Equal(t, k.Capacity, contained(t, k, quiet(), k.Capacity).Value) // water
@@ -48,7 +48,7 @@ func TestMeniscusWithAssumedBore(t *testing.T) {
 	assert.Equal(t, []string{
 		"the x is 15.2 mm wide inside at its marks, as ASTM has it (from memory)",
 		"the meniscus of ethanol is known by computation within a third (none has been measured)",
-	}, u.Notes.Assumed)
+	}, worded(u.Notes).Assumed)
 }
 
 // Between two readings of one bore it cancels; a burette that runs out whole is read
@@ -57,7 +57,7 @@ func TestMeniscusBetweenTwoReadings(t *testing.T) {
 	k := one(t, "[[burette]]\nname = \"x\"\ncapacity = \"25 mL\"\ndivision = \"0.1 mL\"\ntolerance = \"0 mL\"\nbore = \"11 mm\"\nretained = \"0 mL\"\n")
 	u := of(quiet(), "ethanol")
 	assert.Equal(t, 10.0, delivered(t, k, u, 10).Value)
-	assert.Equal(t, new(Notes), u.Notes)
+	assert.Equal(t, said{}, worded(u.Notes))
 	near.Absolute(t, "whole", -0.038, delivered(t, k, u, 25).Value-25, 0.001)
 }
 
@@ -93,7 +93,7 @@ func TestMeniscusNotCounted(t *testing.T) {
 	} {
 		u := test.use(quiet())
 		assert.Equal(t, 10.0, contained(t, one(t, test.text), u, 10).Value, what)
-		assert.Equal(t, &Notes{NotCounted: []string{test.note}}, u.Notes, what)
+		assert.Equal(t, said{NotCounted: []string{test.note}}, worded(u.Notes), what)
 	}
 	// What is not read has no meniscus.
 	for _, text := range []string{onePiston, tenSyringe} {
@@ -101,7 +101,7 @@ func TestMeniscusNotCounted(t *testing.T) {
 		got := delivered(t, k, u, k.Capacity)
 		assert.Equal(t, k.Capacity, got.Value)
 		assert.Equal(t, "", term(got.Analytic, "meniscus of ethanol").Name)
-		for _, note := range u.Notes.NotCounted {
+		for _, note := range worded(u.Notes).NotCounted {
 			assert.Equal(t, false, strings.Contains(note, "meniscus"), note)
 		}
 	}

@@ -1,50 +1,75 @@
 package equipment
 
-import "slices"
+import (
+	"minim/equipment/quantity"
+	"minim/report/words/note"
+)
 
 // Notes collects what a result rests on besides stated figures, each once and
 // in the order in which it came up.
 type Notes struct {
 	// Warnings are things that a careful worker would want to know.
-	Warnings []string
+	Warnings []note.Note
 	// Assumed are defaults that stand in for what was not stated.
-	Assumed []string
+	Assumed []note.Note
 	// FromMemory are class limits whose table row nobody has seen.
-	FromMemory []string
+	FromMemory []note.Note
 	// NotCounted are influences that are left out since nothing is known.
-	NotCounted []string
+	NotCounted []note.Note
 }
 
 // Warn adds a warning.
-func (n *Notes) Warn(text string) { addOnce(&n.Warnings, text) }
+func (n *Notes) Warn(code, subject string, args ...any) {
+	addOnce(&n.Warnings, note.Of(code, subject, args...))
+}
 
 // Assume adds an assumption.
-func (n *Notes) Assume(text string) { addOnce(&n.Assumed, text) }
+func (n *Notes) Assume(code, subject string, args ...any) {
+	addOnce(&n.Assumed, note.Of(code, subject, args...))
+}
 
 // Remember adds a figure that is from memory.
-func (n *Notes) Remember(text string) { addOnce(&n.FromMemory, text) }
+func (n *Notes) Remember(code, subject string, args ...any) {
+	addOnce(&n.FromMemory, note.Of(code, subject, args...))
+}
 
 // LeaveOut adds something that is not counted.
-func (n *Notes) LeaveOut(text string) { addOnce(&n.NotCounted, text) }
+func (n *Notes) LeaveOut(code, subject string, args ...any) {
+	addOnce(&n.NotCounted, note.Of(code, subject, args...))
+}
 
 // Merge adds the notes of another list.
 func (n *Notes) Merge(other Notes) {
-	for _, text := range other.Warnings {
-		n.Warn(text)
-	}
-	for _, text := range other.Assumed {
-		n.Assume(text)
-	}
-	for _, text := range other.FromMemory {
-		n.Remember(text)
-	}
-	for _, text := range other.NotCounted {
-		n.LeaveOut(text)
+	addOnce(&n.Warnings, other.Warnings...)
+	addOnce(&n.Assumed, other.Assumed...)
+	addOnce(&n.FromMemory, other.FromMemory...)
+	addOnce(&n.NotCounted, other.NotCounted...)
+}
+
+func addOnce(list *[]note.Note, more ...note.Note) {
+	for _, n := range more {
+		if !note.Contains(*list, n) {
+			*list = append(*list, n)
+		}
 	}
 }
 
-func addOnce(list *[]string, text string) {
-	if !slices.Contains(*list, text) {
-		*list = append(*list, text)
-	}
+// ML is a volume in mL, and G a mass in g, of a note.
+type (
+	ML float64
+	G  float64
+)
+
+func (v ML) String() string { return quantity.Millilitres(float64(v)) }
+func (m G) String() string  { return quantity.Grams(float64(m)) }
+
+// Impossible says why an instrument cannot do what a step asks of it. That is
+// a finding about a route, not a fault in a file.
+type Impossible struct{ Reason note.Note }
+
+func (e *Impossible) Error() string { return e.Reason.String() }
+
+// Cannot is an [Impossible] error, whose reason is made as by [note.Of].
+func Cannot(code, subject string, args ...any) error {
+	return &Impossible{note.Of(code, subject, args...)}
 }

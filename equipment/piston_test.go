@@ -30,9 +30,9 @@ func TestPistonAtThreeVolumes(t *testing.T) {
 		assert.Equal(t, uncertainty.Normal{Sigma: 0.003}, term(got.Analytic, "repeatability of the x").Distribution)
 		near.Relative(t, "u, µL", math.Sqrt(64.0/3+9), 1000*got.StandardUncertainty, 1e-12)
 		assert.Equal(t, []float64{volume, volume}, []float64{got.Intended, got.Value})
-		assert.Equal(t, &Notes{Assumed: []string{"the x has the limits of ISO 8655-2:2002, air"}}, u.Notes)
+		assert.Equal(t, said{Assumed: []string{"the x has the limits of ISO 8655-2:2002, air"}}, worded(u.Notes))
 	}
-	assert.Equal(t, &Impossible{"1.1 mL is more than the x holds: 1 mL"}, k.Reads(1.1))
+	impossible(t, "1.1 mL is more than the x holds: 1 mL", k.Reads(1.1))
 	assert.Equal(t, nil, k.Reads(0.0123)) // it is set to any volume
 }
 
@@ -44,7 +44,7 @@ func TestPistonBetweenSizes(t *testing.T) {
 	got := delivered(t, k, u, 0.3)
 	same(t, got.Analytic, "bias of the x at 0.3 mL", 0.004/math.Sqrt(3))
 	same(t, got.Analytic, "repeatability of the x", 0.0015)
-	assert.Equal(t, new(Notes), u.Notes)
+	assert.Equal(t, said{}, worded(u.Notes))
 	// Form: ISO 8655-5, a 10 mL dispenser is allowed 60 µL and 20 µL (from memory).
 	k = one(t, "[[pipette]]\nname = \"x\"\nkind = \"piston\"\ncapacity = \"10 mL\"\nform = \"dispenser\"\n")
 	got = delivered(t, k, alone(), 2)
@@ -85,20 +85,20 @@ func TestPistonOwnValues(t *testing.T) {
 		keys  string
 		bias  uncertainty.Distribution
 		s     float64
-		notes Notes
+		notes said
 	}{
 		{`tolerance = "2 % of reading"`, uncertainty.Rectangular{Low: -1, High: 1}, 0.003,
-			Notes{Assumed: []string{"what is not stated of the x is as in ISO 8655-2:2002, air"}}},
+			said{Assumed: []string{"what is not stated of the x is as in ISO 8655-2:2002, air"}}},
 		{`correction = { value = "4 µL", expanded = "2 µL", k = 2 }`, uncertainty.Normal{Mu: 0.004, Sigma: 0.001}, 0.003,
-			Notes{Assumed: []string{"what is not stated of the x is as in ISO 8655-2:2002, air"}}},
+			said{Assumed: []string{"what is not stated of the x is as in ISO 8655-2:2002, air"}}},
 		{`repeatability = "1 µL"`, uncertainty.Rectangular{Low: -0.008, High: 0.008}, 0.001,
-			Notes{Assumed: []string{"the x has the limits of ISO 8655-2:2002, air"}}},
-		{"tolerance = \"5 µL\"\nrepeatability = \"1 µL\"", uncertainty.Rectangular{Low: -0.005, High: 0.005}, 0.001, Notes{}},
+			said{Assumed: []string{"the x has the limits of ISO 8655-2:2002, air"}}},
+		{"tolerance = \"5 µL\"\nrepeatability = \"1 µL\"", uncertainty.Rectangular{Low: -0.005, High: 0.005}, 0.001, said{}},
 	} {
 		u := alone()
 		got := delivered(t, one(t, onePiston+test.keys), u, 0.4)
 		same(t, got.Analytic, "repeatability of the x", test.s)
-		assert.Equal(t, test.notes, *u.Notes, test.keys)
+		assert.Equal(t, test.notes, worded(u.Notes), test.keys)
 		found := false
 		for _, c := range got.Budget {
 			found = found || c.Distribution == test.bias
@@ -117,5 +117,5 @@ func TestPistonBlownOut(t *testing.T) {
 	assert.Equal(t, 1.0, delivered(t, one(t, onePiston), u, 1).Value)
 	small, u := one(t, "[[pipette]]\nname = \"x\"\nkind = \"piston\"\ncapacity = \"10 µL\"\n"), alone()
 	assert.Equal(t, 0.0, u.Model.Expected(small.Film(u)))
-	assert.Equal(t, []string{"what stays in the tip of the x"}, u.Notes.NotCounted)
+	assert.Equal(t, []string{"what stays in the tip of the x"}, worded(u.Notes).NotCounted)
 }

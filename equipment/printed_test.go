@@ -48,17 +48,17 @@ func TestPrintedScalesAgainstMeasured(t *testing.T) {
 func TestNotesOfAPrintedScale(t *testing.T) {
 	u := on(alone(), 20, 2, 2.1e-4)
 	contained(t, one(t, "[[beaker]]\nname = \"x\"\ncapacity = \"100 mL\"\n"), u, 50)
-	assert.Equal(t, &Notes{
+	assert.Equal(t, said{
 		Assumed: []string{"50 mL in the x is right within 2.5 mL (common practice, no standard)"},
 		NotCounted: []string{
 			"thermal expansion of the x",
 			"reading of the x (its division is not stated)",
 			"drops clinging above the meniscus in the x",
 		},
-	}, u.Notes)
+	}, worded(u.Notes))
 	u = quiet()
 	contained(t, one(t, "[[beaker]]\nname = \"x\"\ncapacity = \"100 mL\"\ntolerance = \"3 % of reading\"\nclinging = \"0 mL\"\n"), u, 50)
-	assert.Equal(t, new(Notes), u.Notes)
+	assert.Equal(t, said{}, worded(u.Notes))
 }
 
 // GOST 1770: a 50 mL conical measure is allowed 2.5 mL at any mark. It is adjusted
@@ -86,12 +86,12 @@ func TestTransferPipette(t *testing.T) {
 	got := delivered(t, k, u, 0.5)
 	assert.Equal(t, uncertainty.Rectangular{Low: -0.1, High: 0.1}, term(got.Analytic, "bias of the x at 0.5 mL").Distribution)
 	assert.Equal(t, 1, len(got.Budget))
-	assert.Equal(t, &Notes{
+	assert.Equal(t, said{
 		Assumed:    []string{"0.5 mL in the x is right within 0.1 mL (common practice, no standard)"},
 		FromMemory: []string{"the limit of the x, ±0.1 mL (no standard)"},
 		NotCounted: []string{"scatter of what stays in the x when it is emptied"},
-	}, u.Notes)
-	assert.Equal(t, &Impossible{"0.1 mL is less than one division of the x: 0.25 mL"}, k.Reads(0.1))
+	}, worded(u.Notes))
+	impossible(t, "0.1 mL is less than one division of the x: 0.25 mL", k.Reads(0.1))
 	own := one(t, head+"capacity = \"3 mL\"\ntolerance = \"15 % of capacity\"\n")
 	near.Relative(t, "own", 0.45/math.Sqrt(3), delivered(t, own, alone(), 2).StandardUncertainty, 1e-12)
 }

@@ -68,7 +68,7 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node) uncertainty.Node 
 	}
 	stays := m.Influence(left)
 	if u.Emptying == Rinsed {
-		u.Notes.Assume("a rinse leaves 2 % of what stayed behind")
+		u.Notes.Assume("left-by-rinse", "")
 		stays = m.Multiply(m.Constant(leftByRinse), stays)
 	}
 	return m.Subtract(volume, stays)

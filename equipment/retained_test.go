@@ -52,7 +52,7 @@ func TestLastDropAssumed(t *testing.T) {
 	near.Relative(t, "too much", 1.03, got.Value, 1e-12)
 	assert.Equal(t, 1.0, got.Intended)
 	near.Relative(t, "u", 0.04/math.Sqrt(12), got.StandardUncertainty, 0.005)
-	assert.Equal(t, []string{"the last drop in the tip of the x is about 0.03 mL (from memory)"}, u.Notes.Assumed)
+	assert.Equal(t, []string{"the last drop in the tip of the x is about 0.03 mL (from memory)"}, worded(u.Notes).Assumed)
 	near.Relative(t, "assumed", 1, got.AssumedShare(), 1e-12)
 	near.Relative(t, "twice", 1, correlation(t, u, node(t, k, u, "a", 1), node(t, k, u, "b", 1)), 1e-9)
 	// From 5 mL on a drop left and a drop expelled have been measured apart
@@ -79,7 +79,7 @@ func TestRetainedWithMeasuredScatter(t *testing.T) {
 		got := delivered(t, one(t, oneMillilitre+text), u, 1)
 		near.Relative(t, text, want, got.StandardUncertainty, 1e-9)
 		near.Relative(t, text, 1, got.Value, 1e-12)
-		assert.Equal(t, new(Notes), u.Notes)
+		assert.Equal(t, said{}, worded(u.Notes))
 	}
 }
 
@@ -126,7 +126,7 @@ func TestFilmNotStated(t *testing.T) {
 		film := one(t, text).Film(u)
 		near.Relative(t, text, want.mean, u.Model.Expected(film), 1e-12)
 		assert.Equal(t, 0.0, u.Model.Intended(film))
-		assert.Equal(t, &Notes{Assumed: want.assumed, NotCounted: want.not}, u.Notes, text)
+		assert.Equal(t, said{Assumed: want.assumed, NotCounted: want.not}, worded(u.Notes), text)
 		a := propagate(t, u, film)
 		if want.d == nil {
 			assert.Equal(t, 0, len(a.Budget))

@@ -1,11 +1,5 @@
 package equipment
 
-import (
-	"fmt"
-
-	"minim/equipment/quantity"
-)
-
 // retained is what the kit states, or what is assumed.
 func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 	keeps := kinds[k.Kind].keeps
@@ -14,7 +8,7 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 		return k.Retained, false
 	case k.Ex && u.Emptying == Drained:
 		if !k.knownScatter() {
-			u.Notes.LeaveOut("scatter of what stays in the " + k.Name + " when it is emptied")
+			u.Notes.LeaveOut("scatter-of-retained", k.Name)
 		}
 		return Retained{}, false
 	case keeps == filmByCapacity || keeps == unknownFilm:
@@ -22,19 +16,18 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 	case u.Emptying == BlownOut && keeps == pressedEmpty:
 		return Retained{}, false // it is made to be pressed empty
 	case k.Class != nil && k.Class.DeadSpace > 0:
-		u.Notes.Assume(fmt.Sprintf("the dead space of the %s is at most %s (%s, %s)",
-			k.Name, quantity.Millilitres(k.Class.DeadSpace), k.Class, k.Class.DeadSpaceTrust))
+		u.Notes.Assume("dead-space", k.Name, ML(k.Class.DeadSpace), k.Class.String(), k.Class.DeadSpaceTrust)
 		return Retained{Mean: k.Class.DeadSpace / 2, Known: true}, true
 	case k.Capacity < 1:
-		u.Notes.LeaveOut("what stays in the tip of the " + k.Name)
+		u.Notes.LeaveOut("retained-in-tip", k.Name)
 		return Retained{}, false
 	}
 	drop := lastDrop(k.Capacity)
-	trust := " (from memory)"
+	code := "last-drop-from-memory"
 	if k.Capacity >= 5 {
-		trust = ""
+		code = "last-drop"
 	}
-	u.Notes.Assume(fmt.Sprintf("the last drop in the tip of the %s is about %s%s", k.Name, quantity.Millilitres(drop.Mean), trust))
+	u.Notes.Assume(code, k.Name, ML(drop.Mean))
 	return drop, true
 }
 
@@ -62,9 +55,9 @@ var retainedWhenPoured = map[float64]float64{5: 0.08, 10: 0.10, 25: 0.15, 50: 0.
 func (k *Measure) retainedWhenPoured(u Use) (Retained, bool) {
 	mean, ok := retainedWhenPoured[k.Capacity]
 	if kinds[k.Kind].keeps != filmByCapacity || !ok {
-		u.Notes.LeaveOut("what stays in the " + k.Name + " when it is poured out")
+		u.Notes.LeaveOut("retained-when-poured", k.Name)
 		return Retained{}, false
 	}
-	u.Notes.Assume(fmt.Sprintf("the %s keeps about %s when it is poured out", k.Name, quantity.Millilitres(mean)))
+	u.Notes.Assume("keeps-when-poured", k.Name, ML(mean))
 	return Retained{Mean: mean, Spread: Stated{mean / 2, true}, Known: true}, true
 }

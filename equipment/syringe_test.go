@@ -35,11 +35,11 @@ func TestSyringeByVolume(t *testing.T) {
 	}
 	u := alone()
 	delivered(t, one(t, tenSyringe), u, 4)
-	assert.Equal(t, &Notes{
+	assert.Equal(t, said{
 		Assumed:    []string{"the x has the limits of ISO 7886-1:1993"},
 		FromMemory: []string{"the limit of the x, ±0.19 mL at 4 mL (ISO 7886-1:1993)"},
 		NotCounted: []string{"scatter of what stays in the x when it is emptied"},
-	}, u.Notes)
+	}, worded(u.Notes))
 }
 
 // One syringe is too large or too small at every volume alike: 1 part and 9 parts
@@ -91,7 +91,7 @@ func TestSyringeDeadSpace(t *testing.T) {
 	film := propagate(t, u, k.Film(u))
 	near.Relative(t, "mean", 0.05, film.Value, 1e-12)
 	near.Relative(t, "u", 0.05/math.Sqrt(3), film.StandardUncertainty, 1e-12)
-	assert.Equal(t, []string{"the dead space of the x is at most 0.1 mL (ISO 7886-1:1993, from memory)"}, u.Notes.Assumed)
+	assert.Equal(t, []string{"the dead space of the x is at most 0.1 mL (ISO 7886-1:1993, from memory)"}, worded(u.Notes).Assumed)
 	u = alone()
 	u.Emptying = Rinsed
 	got := delivered(t, k, u, 4)

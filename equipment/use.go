@@ -91,13 +91,3 @@ func (s Spread) distribution(sigma float64) uncertainty.Distribution {
 	}
 	return uncertainty.Normal{Sigma: sigma}
 }
-
-// Impossible says why an instrument cannot do what a step asks of it. That is
-// a finding about a route, not a fault in a file.
-type Impossible struct{ Reason string }
-
-func (e *Impossible) Error() string { return e.Reason }
-
-func impossible(format string, args ...any) error {
-	return &Impossible{fmt.Sprintf(format, args...)}
-}

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/report/page"
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
@@ -42,7 +43,7 @@ func TestPageOfARouteThatAimsElsewhere(t *testing.T) {
 // has a cell that runs across (constructed).
 func TestMarkedRow(t *testing.T) {
 	no := outcome(0, 4, 2)
-	no.Route, no.Possible, no.Reason = &route.Route{Name: "b"}, false, "the scale cannot carry it"
+	no.Route, no.Possible, no.Reason = &route.Route{Name: "b"}, false, note.Of("property-lacking", "", "the scale cannot carry it")
 	table := blocksOf[*page.Table](Compare(aimed(1, no, off("a", -0.12, true)), nil))[0]
 	var marked []int
 	for i := range table.Rows {

@@ -82,7 +82,7 @@ func solutionNames(p *route.Prep, list []route.Handled) string {
 			names = append(names, fmt.Sprintf("%s (%s %s)", h.Name, quantity.Number(h.Stock.Strength.Value), h.Stock.Unit.Name))
 		case h.Rung != "":
 			rungs = append(rungs, h.Rung)
-		case h.Uninformative != "":
+		case !h.Uninformative.None():
 			steps = append(steps, fmt.Sprintf("%d (strength not known)", h.Step))
 		default:
 			steps = append(steps, fmt.Sprintf("%d (%s %s)", h.Step, rounded(&h.Analytic, h.Quoted).Value, p.Target.Unit.Name))

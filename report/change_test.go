@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment/benchfile"
+	"minim/report/words/note"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
@@ -119,7 +120,7 @@ func TestEffectWhereNothingWasPossible(t *testing.T) {
 	c, before := constructed(t)
 	before.Verdict = route.Verdict{Use: -1}
 	for i := range before.Results {
-		before.Results[i] = route.Result{Route: before.Results[i].Route, Reason: "the bench is empty"}
+		before.Results[i] = route.Result{Route: before.Results[i].Route, Reason: note.Of("property-lacking", "", "the bench is empty")}
 	}
 	part := section(t, Compare(c, before).Text(80))
 	assert.Contains(t, part, "before  not possible\n                        now       0.0596        0.0011    95.6\n")

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
@@ -60,7 +61,7 @@ func TestCSVOfImpossible(t *testing.T) {
 	c := compared(t, demoPrep)
 	row := csvOf(t, c)[0]
 	assert.Equal(t, "false", row["possible"])
-	assert.Equal(t, c.Results[0].Reason, row["reason"])
+	assert.Equal(t, c.Results[0].Reason.String(), row["reason"])
 	for _, name := range []string{"intended", "analytic_value", "monte_carlo_mean", "cross_check_agrees", "quoted_from", "made_mL", "inside_1_tolerance"} {
 		cell, there := row[name]
 		assert.True(t, there, name)
@@ -91,7 +92,7 @@ func TestCSVIsHarmless(t *testing.T) {
 	for i, name := range []string{"=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "a,\"b\"\nc", "plain - =1"} {
 		c.Results[i].Route.Name = name
 	}
-	c.Results[2].Notes.Warnings = []string{"=cmd", "second"}
+	c.Results[2].Notes.Warnings = []note.Note{note.Of("property-lacking", "", "=cmd"), note.Of("property-lacking", "", "second")}
 	rows := csvOf(t, c)
 	for i, want := range []string{"'=1+1", "'+1", "'-1", "'@SUM(A1)", "'\t=1", "'\r=1", "a,\"b\"\nc", "plain - =1"} {
 		assert.Equal(t, want, rows[i]["name"])

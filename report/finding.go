@@ -55,7 +55,7 @@ func findingText(p *route.Prep, r *route.Result, made bool) string {
 	case nothingFound:
 		return ""
 	case saysNothing:
-		parts = append(parts, r.Uninformative)
+		parts = append(parts, r.Uninformative.String())
 	case tooLittle:
 		parts = append(parts, fmt.Sprintf("%s of the %s wanted", volume(r.MadeML), quantity.Millilitres(p.Volume)))
 	}

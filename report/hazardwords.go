@@ -60,8 +60,8 @@ func solutionWords(h *route.Handled, doubt string, remind func(word string) stri
 func doubtOf(p *route.Prep, r *route.Result, h *route.Handled) string {
 	switch {
 	case h.Stock != nil:
-		return h.Uninformative
-	case h.Uninformative != "":
+		return h.Uninformative.String()
+	case !h.Uninformative.None():
 		return "its strength is not known"
 	case h.Last && isOutside(p, r):
 		return "its strength is outside what is wanted"

@@ -17,7 +17,7 @@ func Instructions(p *route.Prep, r *route.Route) []string {
 	lines := make([]string, len(r.Steps))
 	for i := range r.Steps {
 		o := orderOf(orders, i)
-		if lines[i] = instruction(p, r, i, o); o.Refused != "" && i == o.First {
+		if lines[i] = instruction(p, r, i, o); !o.Refused.None() && i == o.First {
 			lines[i] = "do not do this as it stands, since solvent cannot go first: " + lines[i]
 		}
 	}
@@ -27,7 +27,7 @@ func Instructions(p *route.Prep, r *route.Route) []string {
 // instruction words a step with what is done besides.
 func instruction(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 	s := &r.Steps[i]
-	into, turned := goesInto(p, r, i, o), isTurned(o) && o.Refused == "" && r.Steps[o.First].Verb == route.WeighAliquot
+	into, turned := goesInto(p, r, i, o), isTurned(o) && o.Refused.None() && r.Steps[o.First].Verb == route.WeighAliquot
 	besides := verb.Fill{"solute": p.Solute.Weighed(), "solvent": p.Solvent.Name, "before": before(s), "after": after(s), "tare": tare(s), "back": weighBack(s),
 		"into": into, "portions": inPortions(into), "added": addedTo(o, i), "mix": mixOpen(o), "mix last": mixAfter(r, i, o), "empty": emptyFor(r, i)}
 	if turned && s.Balance != nil {
@@ -39,7 +39,7 @@ func instruction(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 // goesInto says what a part goes into that must not have solvent put onto it; "" where
 // nothing need go first.
 func goesInto(p *route.Prep, r *route.Route, i int, o *route.Order) string {
-	if !isTurned(o) || o.Refused != "" || !isBroughtIn(o, i) {
+	if !isTurned(o) || !o.Refused.None() || !isBroughtIn(o, i) {
 		return ""
 	}
 	text := fmt.Sprintf(", into some of the %s", p.Solvent.Name)
@@ -62,7 +62,7 @@ func inBath(o *route.Order) string {
 // addedTo says how what is strong is added to a solution that is there already; "" where it
 // is not.
 func addedTo(o *route.Order, i int) string {
-	if !isBroughtIn(o, i) || o.Refused != "" {
+	if !isBroughtIn(o, i) || !o.Refused.None() {
 		return ""
 	}
 	return ", little by little" + strings.Replace(inBath(o), " in", ", in", 1)

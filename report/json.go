@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -166,8 +167,8 @@ type rungJSON struct {
 }
 
 func rungToJSON(r *route.Rung) rungJSON {
-	out := rungJSON{Rung: r.Strength.Text, Take: number(r.TakeML), Reason: words(r.Reason)}
-	if r.Reason == "" {
+	out := rungJSON{Rung: r.Strength.Text, Take: number(r.TakeML), Reason: words(r.Reason.String())}
+	if r.Reason.None() {
 		out.Analytic = analyticToJSON(&r.Analytic)
 	}
 	if r.Ratio != nil {
@@ -237,12 +238,12 @@ func wantedToJSON(p *route.Prep) wantedJSON {
 
 func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 	out := routeJSON{
-		Name: r.Route.Name, Possible: r.Possible, Reason: words(r.Reason),
-		Informative: r.Informative, Uninformative: words(r.Uninformative),
+		Name: r.Route.Name, Possible: r.Possible, Reason: words(r.Reason.String()),
+		Informative: r.Informative, Uninformative: words(r.Uninformative.String()),
 		Steps: Instructions(p, r.Route), Actions: actionsToJSON(p, r.Route), Dilutions: r.Dilutions, Operations: r.Operations,
 		Inside: []insideJSON{}, Budget: []contributionJSON{}, Ladder: []rungJSON{},
-		Warnings: list(r.Notes.Warnings), Assumed: list(r.Notes.Assumed),
-		FromMemory: list(r.Notes.FromMemory), NotCounted: list(r.Notes.NotCounted), Shown: shownToJSON(p, r),
+		Warnings: list(note.Texts(r.Notes.Warnings)), Assumed: list(note.Texts(r.Notes.Assumed)),
+		FromMemory: list(note.Texts(r.Notes.FromMemory)), NotCounted: list(note.Texts(r.Notes.NotCounted)), Shown: shownToJSON(p, r),
 	}
 	if !r.Possible {
 		return out

@@ -143,8 +143,8 @@ func purposeOf(h *route.Handled, all []route.Handled) string {
 func strengthOn(q *route.Prep, h *route.Handled) string {
 	s, unit, a := rounded(&h.Analytic, h.Quoted), q.Target.Unit.Name, &h.Analytic
 	switch {
-	case h.Uninformative != "":
-		return "strength not known: " + h.Uninformative
+	case !h.Uninformative.None():
+		return "strength not known: " + h.Uninformative.String()
 	case s.GiveOrTake == "":
 		return fmt.Sprintf("%s %s (%s to %s, about %s %%)", s.Value, unit, s.Lower, s.Upper, Asked(a.CoverageProbability))
 	case a.ExpandedUncertainty == 0:

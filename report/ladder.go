@@ -46,8 +46,8 @@ func ladderWords(c *route.Comparison) string {
 
 func rungRow(r *route.Rung) []string {
 	name := r.Strength.Text
-	if r.Reason != "" {
-		return []string{name, "not possible: " + r.Reason}
+	if !r.Reason.None() {
+		return []string{name, "not possible: " + r.Reason.String()}
 	}
 	value, u := uncertainty.RoundExpanded(r.Analytic.Value, r.Analytic.ExpandedUncertainty)
 	row := []string{name, volume(r.TakeML), value, u, "", ""}

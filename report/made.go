@@ -180,7 +180,7 @@ func batchChance(b *Batch) string {
 // againstPlan compares the batch with the plan.
 func againstPlan(b *Batch) string {
 	if !b.AsPlanned.Possible {
-		return "the bench cannot do it as planned: " + b.AsPlanned.Reason
+		return "the bench cannot do it as planned: " + b.AsPlanned.Reason.String()
 	}
 	text := State(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name
 	if b.AsPlanned.Elsewhere != nil {

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -57,10 +58,12 @@ func hostile(c *route.Comparison) *route.Comparison {
 	c.Prep.Title, c.Prep.Note = "# <script>alert(1)</script>", "a|b\n\n## not a heading"
 	c.Prep.Solute.Name = "*dye* [here](http://example.org) `code` ~~no~~ $x$ &amp;"
 	c.Results[c.Verdict.Use].Route.Name = "| two_dilutions_ \\"
-	c.Results[0].Route.Name, c.Results[0].Reason = "=1+1", "<b>no</b>\n| a | b |"
+	c.Results[0].Route.Name, c.Results[0].Reason = "=1+1", note.Of("property-lacking", "", "<b>no</b>\n| a | b |")
 	budget := c.Results[c.Verdict.Use].Analytic.Budget
 	budget[0].Name, budget[0].Owner, budget[0].Uses, budget[0].Assumed = `bias \| of`, "![](x)", 2, true
-	c.Notes.Assumed = []string{"- an item", "1. another", "\t code?", "> quoted"}
+	for _, text := range []string{"- an item", "1. another", "\t code?", "> quoted"} {
+		c.Notes.Assume("property-lacking", "", text)
+	}
 	return c
 }
 
@@ -89,7 +92,7 @@ func TestMarkdownOfALadder(t *testing.T) {
 	c.Prep.Ladder = &route.Ladder{With: &equipment.Measure{Name: "a|b"}, In: &equipment.Measure{Name: "flask", Capacity: 25}}
 	c.Results[c.Verdict.Use].Ladder = []route.Rung{
 		{Strength: route.Strength{Text: "0.02 % w/v"}, TakeML: 5, Analytic: uncertainty.Analytic{Value: 0.02, ExpandedUncertainty: 0.001}},
-		{Strength: route.Strength{Text: "0.01 % w/v"}, Reason: "a | is no reason"},
+		{Strength: route.Strength{Text: "0.01 % w/v"}, Reason: note.Of("property-lacking", "", "a | is no reason")},
 	}
 	assert.Contains(t, string(Compare(c, nil).Markdown()), "\n## Ladder\n\nfrom this solution: an aliquot with the a\\|b, made up to 25 mL in the flask\n\n"+
 		"| rung | take | strength | give or take | ratio to the last | give or take |\n| --- | --: | --: | --: | --: | --: |\n"+

@@ -90,10 +90,10 @@ func (p *Paper) cautions() []string { return Cautions(p.prep(), p.result()) }
 func (p *Paper) minds() (list []string) {
 	r := p.result()
 	if !r.Informative {
-		list = append(list, "The figure says almost nothing: "+r.Uninformative+".")
+		list = append(list, "The figure says almost nothing: "+r.Uninformative.String()+".")
 	}
 	for _, w := range r.Notes.Warnings {
-		list = append(list, capital(w)+".")
+		list = append(list, capital(w.String())+".")
 	}
 	return list
 }

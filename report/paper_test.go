@@ -111,7 +111,7 @@ func papersNamed(t *testing.T, name string) (html, markdown map[string]string) {
 	p := paperOf(100, 2)
 	p.Prep.Solute.Name, p.Prep.Title, p.Prep.Note, p.Prep.Solvent.Hazards = name, name, name, []string{name}
 	p.Results[0].Route = &route.Route{Name: name, Steps: []route.Step{{Verb: route.Start, Stock: &route.Stock{Name: name}}}}
-	p.Results[0].Notes.Assume(name)
+	p.Results[0].Notes.Assume("property-lacking", "", name)
 	p.Origin = Origin{"1", name, []File{{name, "00"}}}
 	p.Picture, p.Alt = []byte("png"), name
 	html, markdown = make(map[string]string), make(map[string]string)

@@ -7,6 +7,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/note"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -257,7 +258,7 @@ func ownRoutes(p *plan.Plan) []fact {
 		text := fmt.Sprintf("give or take %s, %s left over, %s", quantity.Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), volume(r.LeftOverML), count(r.Operations, "measurement"))
 		switch {
 		case !r.Possible:
-			text = notPossible(r) + ": " + r.Reason
+			text = notPossible(r) + ": " + r.Reason.String()
 		case !r.Informative:
 			text = "says almost nothing about the amount"
 		case len(r.Inside) > 0:
@@ -276,7 +277,7 @@ func notSearched(p *plan.Plan) []string {
 	if len(p.NotSearched) == 0 {
 		return nil
 	}
-	return []string{"Not searched: " + strings.Join(p.NotSearched, "; ")}
+	return []string{"Not searched: " + strings.Join(note.Texts(p.NotSearched), "; ")}
 }
 
 // about prints a count, a large one rounded in words.

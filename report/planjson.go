@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"minim/equipment/quantity"
+	"minim/report/words/note"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -66,7 +67,7 @@ type ownJSON struct {
 }
 
 func ownToJSON(r *route.Result) ownJSON {
-	out := ownJSON{Name: r.Route.Name, Possible: r.Possible, Reason: words(r.Reason), Informative: r.Informative, Operations: r.Operations}
+	out := ownJSON{Name: r.Route.Name, Possible: r.Possible, Reason: words(r.Reason.String()), Informative: r.Informative, Operations: r.Operations}
 	if !r.Possible {
 		return out
 	}
@@ -93,7 +94,7 @@ func planToJSON(p *plan.Plan) *planJSON {
 		Schema: PlanSchema, comparisonJSON: *comparisonToJSON(p.Comparison), Prefer: o.Prefer,
 		Limits:      limitsJSON{o.Steps, positive(o.LeftOver), positive(o.Volume), positive(o.Solute), positive(o.Strongest), list(o.Without), o.Fine},
 		Candidates:  number(p.Candidates),
-		NotSearched: list(p.NotSearched), CutShort: p.CutShort, Helps: []helpJSON{},
+		NotSearched: list(note.Texts(p.NotSearched)), CutShort: p.CutShort, Helps: []helpJSON{},
 	}
 	for _, h := range p.Helps {
 		out.Helps = append(out.Helps, helpJSON{helpName(h), number(h.Chance)})

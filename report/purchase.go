@@ -10,6 +10,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/note"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -33,7 +34,7 @@ func Purchase(p, before *plan.Purchase, pictures ...page.Figure) *page.Page {
 		s.Add(page.Paragraph{Label: "Directly", Text: text, At: 13})
 	}
 	if len(p.NotSearched) > 0 {
-		s.Add(page.Paragraph{Label: "Not searched", Text: strings.Join(p.NotSearched, "; ")})
+		s.Add(page.Paragraph{Label: "Not searched", Text: strings.Join(note.Texts(p.NotSearched), "; ")})
 	}
 	s.Add(footingBlocks(purchaseNotes(p), Cautions(p.Prep, bestOf(p)))[1:]...)
 	return s

@@ -3,6 +3,7 @@ package report
 import (
 	"strconv"
 
+	"minim/report/words/note"
 	"minim/uncertainty/plan"
 )
 
@@ -74,7 +75,7 @@ func purchaseToJSON(p *plan.Purchase) *purchaseJSON {
 		Verdict: verdictSentence(p), Present: choiceName(p, v.Present), Buy: choiceName(p, v.Buy), Meets: v.Meets, WouldMeet: v.Would,
 		AssumedShare: number(p.AssumedShare), MostLeftOver: positive(p.MostLeftOver), Direct: positive(p.DirectML),
 		Choices: []choiceJSON{}, BreakEven: []breakEvenJSON{}, Curves: []curveJSON{},
-		NotSearched: list(p.NotSearched), Cautions: Cautions(q, bestOf(p)), Changes: list(changeTexts(q)),
+		NotSearched: list(note.Texts(p.NotSearched)), Cautions: Cautions(q, bestOf(p)), Changes: list(changeTexts(q)),
 	}
 	if p.Doubled != nil {
 		out.Doubled, out.Halved = words(shortVerdict(p, *p.Doubled)), words(shortVerdict(p, *p.Halved))

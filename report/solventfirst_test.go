@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/note"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
@@ -249,7 +250,7 @@ func TestRefusedOrders(t *testing.T) {
 	} {
 		b := sheetOf(t, `, hazards = ["none known"]`, "", "", steps)
 		assert.NoError(t, b.prep().CheckOrder(b.route))
-		assert.NotContains(t, strings.Join(b.Notes.Warnings, "; "), "solvent")
+		assert.NotContains(t, strings.Join(note.Texts(b.Notes.Warnings), "; "), "solvent")
 
 		b.Prep.Solute.Hazards = []string{"corrosive"}
 		settings := uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95}
@@ -257,7 +258,7 @@ func TestRefusedOrders(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, -1, c.Verdict.Use, steps)
 		assert.True(t, c.Results[0].Refused && c.Results[0].MayNotBeUsed() && !c.Results[0].Possible, steps)
-		assert.Contains(t, c.Results[0].Reason, want)
+		assert.Contains(t, c.Results[0].Reason.String(), want)
 		assert.Equal(t, "STOP: not to be used", notPossible(&c.Results[0]))
 		assert.Contains(t, *ownToJSON(&c.Results[0]).Reason, want)
 		_, err = route.CompareTo(context.Background(), b.Prep, "one", settings)
@@ -270,7 +271,7 @@ func TestRefusedOrders(t *testing.T) {
 		c, err = route.Evaluate(context.Background(), b.Prep, []*route.Route{&made}, settings)
 		require.NoError(t, err)
 		require.Equal(t, 0, c.Verdict.Use, "what was made is not refused any more")
-		assert.Contains(t, strings.Join(c.Notes.Warnings, "; "), "is not to be repeated as it stands: solvent must go first")
+		assert.Contains(t, strings.Join(note.Texts(c.Notes.Warnings), "; "), "is not to be repeated as it stands: solvent must go first")
 		b = newBench(&Paper{Comparison: c})
 		assert.Contains(t, strings.Join(Instructions(b.prep(), b.route), "; "), "do not do this as it stands, since solvent cannot go first: ")
 		assert.Contains(t, b.method(), "It is not to be repeated as it stands")
@@ -299,7 +300,7 @@ func TestBoatOfNoteAndSheet(t *testing.T) {
 		for _, hazards := range []string{`, hazards = ["none known"]`, ``} {
 			for _, option := range []string{"", ", weighed-back = true", `, left-behind = "0.01 g"`} {
 				b := sheetOf(t, hazards, "", "", fmt.Sprintf(steps, option))
-				said := strings.Join(b.Results[0].Notes.NotCounted, "; ")
+				said := strings.Join(note.Texts(b.Results[0].Notes.NotCounted), "; ")
 				sheet := b.do(0) + "; " + b.do(1)
 				rinses := strings.Contains(sheet, "rinse the boat") || strings.Contains(sheet, "with rinsing")
 				boat := want

@@ -8,6 +8,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
@@ -101,9 +102,9 @@ func whyNot(c *route.Comparison, r *route.Result) string {
 	spoilt := fmt.Sprintf("; closer to the target in %s of 100; spoilt by %s", InHundred(r.Closer, 1), spoilers(r))
 	switch {
 	case !r.Possible:
-		return notPossible(r) + ": " + r.Reason
+		return notPossible(r) + ": " + r.Reason.String()
 	case !r.Informative:
-		return r.Uninformative
+		return r.Uninformative.String()
 	case !r.Enough(c.Prep.Volume):
 		return fmt.Sprintf("makes only %s%s", volume(r.MadeML), spoilt)
 	case len(r.Inside) == 0:
@@ -159,9 +160,9 @@ type ground struct {
 
 func noteGrounds(n *equipment.Notes) []ground {
 	return slices.DeleteFunc([]ground{
-		{"Mind", n.Warnings},
-		{"Assumed", n.Assumed},
-		{"From memory", n.FromMemory},
-		{"Not counted", n.NotCounted},
+		{"Mind", note.Texts(n.Warnings)},
+		{"Assumed", note.Texts(n.Assumed)},
+		{"From memory", note.Texts(n.FromMemory)},
+		{"Not counted", note.Texts(n.NotCounted)},
 	}, func(g ground) bool { return len(g.list) == 0 })
 }

@@ -60,7 +60,7 @@ func facts(c *route.Comparison) []fact {
 // strengthFacts say what the strength is, and warn where that means little.
 func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 	if !r.Informative {
-		list = append(list, fact{"Mind", r.Uninformative})
+		list = append(list, fact{"Mind", r.Uninformative.String()})
 	}
 	return append(list, fact{"Strength", State(r).sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
 }

@@ -3,11 +3,11 @@ package report
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/note"
 	"minim/uncertainty"
 )
 
@@ -89,8 +89,8 @@ func (p *Paper) alternatives(d *page.Page) {
 // otherMinds are the warnings about routes beside that of the document.
 func (p *Paper) otherMinds() (list []string) {
 	for _, w := range p.Notes.Warnings {
-		if !slices.Contains(p.result().Notes.Warnings, w) {
-			list = append(list, capital(w)+".")
+		if !note.Contains(p.result().Notes.Warnings, w) {
+			list = append(list, capital(w.String())+".")
 		}
 	}
 	return list

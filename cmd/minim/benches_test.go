@@ -27,7 +27,7 @@ func TestBenches(t *testing.T) {
 		if *update {
 			require.NoError(t, os.WriteFile(golden, []byte(got), 0o644))
 		}
-		assert.Equal(t, read(t, golden), got, "%s differs; read it aloud, and run with -update", golden)
+		sameText(t, read(t, golden), got, golden+" (read it aloud, and run with -update)")
 		assert.Contains(t, got, "invented")
 	}
 	assert.GreaterOrEqual(t, benches, 6)

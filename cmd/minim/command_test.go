@@ -12,7 +12,6 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -56,7 +55,7 @@ func runArchive(t *testing.T, a *archive) {
 			a.set(name, found[name])
 			continue
 		}
-		assert.Equal(t, a.get(name), found[name], name)
+		sameText(t, a.get(name), found[name], name)
 	}
 	if *update {
 		a.write(t)

@@ -7,7 +7,6 @@ import (
 	"runtime"
 	"testing"
 
-	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"minim/cmd/minim/demo"
@@ -56,6 +55,6 @@ func TestDemoOutputs(t *testing.T) {
 		if *update {
 			require.NoError(t, os.WriteFile(filepath.Join(golden, name), []byte(got), 0o644))
 		}
-		assert.True(t, read(t, filepath.Join(golden, name)) == got, "%s differs; look at it, and run with -update", name)
+		sameText(t, read(t, filepath.Join(golden, name)), got, name+" (look at it, and run with -update)")
 	}
 }

@@ -187,7 +187,7 @@ func complain(w io.Writer, err error) {
 		complainOfAll(w, mistakes)
 		return
 	case errors.As(err, &mistake):
-		message, hint = mistake.Report(), mistake.Hint
+		message, hint = mistake.Report(), mistake.Hint+helps[mistake.Help]
 	case errors.As(err, &cured):
 		hint = cured.hint
 	}

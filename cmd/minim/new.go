@@ -85,7 +85,7 @@ func (o *newOptions) startRecord(ctx context.Context, names []string, c console)
 	case err != nil:
 		return err
 	}
-	if reason := route.Forbidden(p.ClashesIn(r)); reason != "" {
+	if reason := route.Forbidden(p.ClashesIn(r)); !reason.None() {
 		return withStops(p, &route.CannotError{Name: r.Name, Reason: reason, Forbidden: true})
 	}
 	if err := p.CheckOrder(r); err != nil {

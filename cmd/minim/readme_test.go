@@ -97,7 +97,7 @@ func runSession(t *testing.T, session string, ran *int) string {
 		}
 		real := asLongAs(shown, strings.TrimRight(out.String(), "\n"))
 		if !*update {
-			assert.Equal(t, shown, real, line)
+			sameText(t, shown, real, line)
 		}
 		whole.WriteString(real + "\n")
 	}

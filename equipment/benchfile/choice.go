@@ -46,6 +46,6 @@ func choice(noun, name string, among []string) (message, hint string) {
 }
 
 // Refuse returns a mistake about the file as a whole, whatever else is in it.
-func (t *Table) Refuse(message, hint string) error {
+func (t *Table) Refuse(message, hint string) *Mistake {
 	return t.file.mistake(t.at, message, hint)
 }

@@ -15,6 +15,7 @@ type Mistake struct {
 	Width   int    // how many characters are marked, from Column on
 	Message string // what is wrong and what was found
 	Hint    string // what would be right; may be empty
+	Help    Help   // what else would; 0 for nothing
 }
 
 // Error returns the report with the hint as its last line:

@@ -106,7 +106,7 @@ func paragraphs(cannot []*route.Result, notes []string) (list []paragraph) {
 			word = "STOP, not to be used: "
 		}
 		// A long name must not hide the reason.
-		add(smallInk, word+cut(smallInk, footWide/2, clean(r.Route.Name))+". "+r.Reason+".")
+		add(smallInk, word+cut(smallInk, footWide/2, clean(r.Route.Name))+". "+r.Reason.String()+".")
 	}
 	for _, note := range notes {
 		add(smallText, note)

@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/note"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
@@ -125,7 +126,7 @@ func hostile(c *route.Comparison) *route.Comparison {
 	c.Prep.Solute.Name = "dye\n\"<!--\""
 	c.Results[0].Route.Name = "<b>&\"'\u202e\u200f\u05d0\n \u2603 \u207b\xff </text>"
 	c.Results[1].Route.Name = strings.Repeat("W", 300)
-	c.Results[2].Reason = "<no> & " + strings.Repeat("never ", 60)
+	c.Results[2].Reason = note.Of("property-lacking", "", "<no> & "+strings.Repeat("never ", 60))
 	c.Results[3].Route.Name = "\u200b"
 	for i := range c.Results {
 		for j := range c.Results[i].Analytic.Budget {

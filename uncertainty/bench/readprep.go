@@ -15,7 +15,7 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*route.Prep, error) {
 		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
 	}
 	if slices.Contains(root.Keys(), "entries") {
-		return nil, root.Refuse("this is a record, not a prep", "the prep is the file that it was begun for: minim made PREP RECORD")
+		return nil, root.Refuse("this is a record, not a prep", "the prep is the file that it was begun for").With(benchfile.FollowRecord)
 	}
 	p := readPrepOn(root, kit)
 	if err := root.Err(); err != nil {

@@ -92,9 +92,9 @@ type entry struct {
 func refuseOthers(root *benchfile.Table) error {
 	switch keys := root.Keys(); {
 	case slices.Contains(keys, "target"):
-		return root.Refuse("this is a prep, not a record", "minim new --record PREP --route NAME writes a record to fill in")
+		return root.Refuse("this is a prep, not a record", "").With(benchfile.BeginRecord)
 	case slices.ContainsFunc(keys, func(key string) bool { return slices.Contains(KitTables(), key) }):
-		return root.Refuse("this is a kit, not a record", "minim new --record PREP --route NAME writes a record to fill in")
+		return root.Refuse("this is a kit, not a record", "").With(benchfile.BeginRecord)
 	}
 	return nil
 }

@@ -184,8 +184,8 @@ func TestBadRecords(t *testing.T) {
 		{"route = \"two dilutions\"\n[[entries]]\nstep = 1\n", "2:1", "[[entries]]", "entries: found a list, expected one table", "write its header once, in single brackets"},
 		{"", "1:1", "", "the file is empty: it holds nothing but space and comments", ""},
 		{"# nothing\n", "1:1", "", "the file is empty: it holds nothing but space and comments", ""},
-		{"target = \"1 g/L\"\n", "1:1", "t", "this is a prep, not a record", "minim new --record PREP --route NAME writes a record to fill in"},
-		{"[[pipette]]\nname = \"2 mL pipette\"\n", "1:1", "[", "this is a kit, not a record", "minim new --record PREP --route NAME writes a record to fill in"},
+		{"target = \"1 g/L\"\n", "1:1", "t", "this is a prep, not a record", ""},
+		{"[[pipette]]\nname = \"2 mL pipette\"\n", "1:1", "[", "this is a kit, not a record", ""},
 		{"route = \"two dilutions\"\n[entries]\n1 = { step = 3, take = \"0.9\n", "3:24", `"0.9`, "the quote that opens here is not closed", "put a quote at the end of the text"},
 		{"route = \"two dilutions\"\n[entries]\n1 = { step = 3, take = \"0.9\n2 = { step = 4, by = \"AK\" }\n", "3:24", `"0.9`, "the quote that opens here is not closed", "put a quote at the end of the text"},
 		{"route = \"two dilutions\"\n[entries]\n1 = { step = 3, take = \"0.9 mL\"\n", "3:1", `1 = { step = 3, take = "0.9 mL"`, "the table that starts here is not closed", "put } at its end"},
@@ -200,7 +200,7 @@ func TestOtherFiles(t *testing.T) {
 	for name, message := range map[string]string{"dye.toml": "this is a prep, not a record", "bench.toml": "this is a kit, not a record"} {
 		m := mistakeIn(t, p, demoText(t, name))
 		assert.Equal(t, message, m.Message)
-		assert.Equal(t, "minim new --record PREP --route NAME writes a record to fill in", m.Hint)
+		assert.Equal(t, benchfile.BeginRecord, m.Help)
 	}
 }
 

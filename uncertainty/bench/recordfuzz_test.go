@@ -53,7 +53,7 @@ func FuzzParse(f *testing.F) {
 		case made.Possible:
 			checkNumbers(t, &made)
 			checkEffects(t, r)
-		case made.Reason == "":
+		case made.Reason.None():
 			t.Fatal("no reason")
 		}
 	})

@@ -143,7 +143,7 @@ func TestWholeHalfLineEnd(t *testing.T) {
 func TestWholePlaces(t *testing.T) {
 	text := "rou # cut off, left out\n" + above + "2 = { take = \"µ # cut off, left out\n\t3 = { take = 1,5 }\n"
 	whole, cut := Whole("r.toml", []byte(text))
-	assert.Equal(t, []record.Cut{{Line: 1, Text: "rou # cut off, left out"}, {6, "2 = { take = \"µ # cut off, left out"}}, cut)
+	assert.Equal(t, []record.Cut{{Line: 1, Text: "rou # cut off, left out"}, {Line: 6, Text: "2 = { take = \"µ # cut off, left out"}}, cut)
 	_, err := benchfile.Parse("r.toml", whole)
 	require.ErrorContains(t, err, "r.toml:7:15: ")
 }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
@@ -22,7 +23,7 @@ type bench struct {
 	// sourceBound is the least relative variance of a weighing.
 	sourceBound *sourceBound
 	// notSearched says what is left out; cutShort: some of it since enough was tried.
-	notSearched []string
+	notSearched []note.Note
 	cutShort    bool
 }
 
@@ -40,7 +41,7 @@ func newBench(p *route.Prep, o Options) (*bench, error) {
 			err = b.addMakings(o)
 		}
 	} else {
-		b.notSearched = append(b.notSearched, "routes by volume, since the target is a strength by mass")
+		b.notSearched = append(b.notSearched, note.Of("by-volume-for-mass", ""))
 		err = b.addSources()
 	}
 	if err != nil {

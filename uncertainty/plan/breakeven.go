@@ -6,7 +6,7 @@ import (
 	"sort"
 
 	"minim/equipment"
-	"minim/equipment/quantity"
+	"minim/report/words/note"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
@@ -138,7 +138,7 @@ func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Opt
 		return nil, false, err
 	}
 	list, err = only(reading, o, j, dilutions).result(ctx)
-	b.missed.add("on a balance reading to "+quantity.Grams(d), reading.notSearched)
+	b.missed.add(note.Of("on-a-balance-reading-to", "", equipment.G(d)), reading.notSearched)
 	return list, reading.cutShort, err
 }
 

@@ -3,13 +3,14 @@ package plan
 import (
 	"context"
 
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
 // Dilutions finds the routes by volume with just so many dilutions as the options say that no
 // other beats, as [Search] does. They are neither simulated nor named; notSearched says
 // what was left out.
-func Dilutions(ctx context.Context, p *route.Prep, o Options) (routes []*route.Route, notSearched []string, err error) {
+func Dilutions(ctx context.Context, p *route.Prep, o Options) (routes []*route.Route, notSearched []note.Note, err error) {
 	b, err := newBench(p, o)
 	if err != nil || len(b.dilutions) == 0 {
 		return nil, nil, err

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/note"
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
@@ -32,12 +33,12 @@ class = "B"
 	p, err := read.ParsePrep("prep", []byte("target = \"1 g/L\"\nvolume = \"20 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"strong\"\nstrength = \"50 g/L\"\n"), k)
 	require.NoError(t, err)
 	search := func(work int64) (names, notSearched []string) {
-		list, notSearched, err := Dilutions(context.Background(), p, Options{Limits: route.Limits{Steps: 2}, Work: work})
+		list, left, err := Dilutions(context.Background(), p, Options{Limits: route.Limits{Steps: 2}, Work: work})
 		require.NoError(t, err)
 		for _, r := range list {
 			names = append(names, wordsOf(r))
 		}
-		return names, notSearched
+		return names, note.Texts(left)
 	}
 	all, left := search(1 << 40)
 	assert.Empty(t, left)

@@ -1,12 +1,12 @@
 package plan
 
 import (
-	"fmt"
 	"slices"
 	"sort"
 	"strings"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
@@ -91,7 +91,7 @@ func (t tried) thinned(most int) tried {
 }
 
 // leftOut says which marks are not tried of those that are all, in the order of a kit.
-func (t tried) leftOut(k *equipment.Kit, all tried) []string {
+func (t tried) leftOut(k *equipment.Kit, all tried) []note.Note {
 	names, every := map[int][]string{}, []int{}
 	for _, m := range k.Measures {
 		if len(t[m]) == len(all[m]) {
@@ -103,9 +103,9 @@ func (t tried) leftOut(k *equipment.Kit, all tried) []string {
 		}
 		names[n] = append(names[n], m.Name)
 	}
-	var list []string
+	var list []note.Note
 	for _, n := range every {
-		list = append(list, fmt.Sprintf("marks other than one in %d of the %s (all would be too many routes)", n, strings.Join(names[n], ", the ")))
+		list = append(list, note.Of("other-marks", "", n, strings.Join(names[n], ", the ")))
 	}
 	return list
 }

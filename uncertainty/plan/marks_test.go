@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
@@ -61,7 +62,7 @@ func TestManyMarksTakeLittleMemory(t *testing.T) {
 				said = err.Error()
 			} else {
 				require.NoError(t, err)
-				said = strings.Join(found.NotSearched, "; ")
+				said = strings.Join(note.Texts(found.NotSearched), "; ")
 			}
 			assert.Regexp(t, `marks other than one in (10|50|100) of the c0, the c1, .*all would be too many routes`, said)
 		})
@@ -82,7 +83,7 @@ func TestThinnedMarks(t *testing.T) {
 		assert.Subset(t, all[k], marks)
 	}
 	left := some.leftOut(p.Kit, all)
-	assert.Contains(t, strings.Join(left, "\n"), " of the c0, the c1, the c2 (all would be too many routes)")
+	assert.Contains(t, strings.Join(note.Texts(left), "\n"), " of the c0, the c1, the c2 (all would be too many routes)")
 	assert.Equal(t, all, all.thinned(all.pairs()))
 	assert.Empty(t, all.leftOut(p.Kit, all))
 }

@@ -1,37 +1,42 @@
 package plan
 
-import (
-	"slices"
-	"strings"
-)
+import "minim/report/words/note"
 
 // missed gathers what several searches have not searched: each once, with the benches
 // that it concerns.
-type missed struct {
-	what []string
-	on   map[string][]string
+type missed []missing
+
+// missing is what was not searched, and on which benches.
+type missing struct {
+	what note.Note
+	on   note.List
 }
 
 // add takes in what the search on a bench has not searched.
-func (m *missed) add(bench string, what []string) {
-	if m.on == nil {
-		m.on = make(map[string][]string)
-	}
+func (m *missed) add(bench note.Note, what []note.Note) {
 	for _, w := range what {
-		if m.on[w] == nil {
-			m.what = append(m.what, w)
-		}
-		if !slices.Contains(m.on[w], bench) {
-			m.on[w] = append(m.on[w], bench)
+		at := m.of(w)
+		if !note.Contains(at.on, bench) {
+			at.on = append(at.on, bench)
 		}
 	}
 }
 
-// texts are "routes from a stock: with the scale, with the balance".
-func (m *missed) texts() []string {
-	var list []string
-	for _, w := range m.what {
-		list = append(list, w+": "+strings.Join(m.on[w], ", "))
+// of is the place of what was not searched.
+func (m *missed) of(what note.Note) *missing {
+	for i := range *m {
+		if note.Same((*m)[i].what, what) {
+			return &(*m)[i]
+		}
+	}
+	*m = append(*m, missing{what: what})
+	return &(*m)[len(*m)-1]
+}
+
+// notes are "routes from a stock: with the scale, with the balance".
+func (m missed) notes() (list []note.Note) {
+	for _, w := range m {
+		list = append(list, note.Of("missed-on", "", w.what, w.on))
 	}
 	return list
 }

@@ -1,69 +1,75 @@
 package plan
 
 import (
-	"fmt"
+	"errors"
 	"math"
 	"strings"
 
-	"minim/equipment/quantity"
+	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
 // NoRouteError reports a bench that allows no route.
 type NoRouteError struct {
 	// Reason is the most likely one.
-	Reason string
+	Reason note.Note
+	// NotSearched says what was left out.
+	NotSearched []note.Note
 }
 
-func (e *NoRouteError) Error() string { return "this bench allows no route: " + e.Reason }
+func (e *NoRouteError) Error() string {
+	text := "this bench allows no route: " + e.Reason.String()
+	if len(e.NotSearched) > 0 {
+		text += "; not searched: " + strings.Join(note.Texts(e.NotSearched), "; ")
+	}
+	return text
+}
 
 // tooHeavy says why the volume wanted cannot be made by weighing, where a vessel with it is
-// too much for each balance that shows its mass; "" where that is not why.
-func tooHeavy(p *route.Prep) string {
+// too much for each balance that shows its mass; nothing where that is not why.
+func tooHeavy(p *route.Prep) (reason note.Note) {
 	if !p.Solvent.Density.Known {
-		return ""
+		return note.Note{}
 	}
-	reason, density := "", p.Density(1.1*p.MassFraction(p.TargetConcentration()))
+	density := p.Density(1.1 * p.MassFraction(p.TargetConcentration()))
 	for _, k := range p.Kit.Balances {
 		total := k.Displayed(math.Ceil(p.Volume * density / k.Readability))
 		err := p.Carries(route.Step{Verb: route.WeighUpTo, Balance: k, Amount: total})
 		if err == nil && total <= k.Capacity {
-			return ""
+			return note.Note{}
 		}
-		if err != nil {
-			reason = err.Error()
+		if no := (*equipment.Impossible)(nil); errors.As(err, &no) {
+			reason = no.Reason
 		}
 	}
 	return reason
 }
 
 // noRoute finds the most likely reason.
-func noRoute(p *route.Prep, o Options, notSearched []string) error {
+func noRoute(p *route.Prep, o Options, notSearched []note.Note) error {
 	largest := 0.0
 	for _, m := range p.Kit.Measures {
 		if m.Kind.Receives() {
 			largest = max(largest, m.Capacity)
 		}
 	}
-	reason := "none comes near to the target"
+	reason := note.Of("none-near", "")
 	switch limited := o.LeftOver+o.Volume+o.Solute+o.Strongest+p.Solute.Solubility > 0 || len(o.Without) > 0; {
 	case !p.CountsMass() && len(p.Stocks) == 0:
-		return &NoRouteError{"the prep names no stock, and " + p.NeedsMass("a mass").Error()}
+		return &NoRouteError{Reason: note.Of("no-stock", "", p.NeedsMass("a mass").Error())}
 	case len(p.Kit.Balances)+len(p.Stocks)+len(p.Packets) == 0:
-		reason = "there is no balance, and the prep names no stock and no packet"
-	case largest < p.Volume && tooHeavy(p) != "":
+		reason = note.Of("no-source", "")
+	case largest < p.Volume && !tooHeavy(p).None():
 		reason = tooHeavy(p)
 	case largest == 0:
-		reason = "there is no vessel to make a solution in"
+		reason = note.Of("no-vessel", "")
 	case largest < p.Volume:
-		reason = fmt.Sprintf("%s are wanted, and the largest vessel holds %s", quantity.Millilitres(p.Volume), quantity.Millilitres(largest))
+		reason = note.Of("vessels-too-small", "", equipment.ML(p.Volume), equipment.ML(largest))
 	case o.strongest(p) < p.TargetConcentration():
-		reason = "the target is stronger than a solution may be"
+		reason = note.Of("target-too-strong", "")
 	case limited:
-		reason = "none that comes near to the target keeps the limits"
+		reason = note.Of("none-within-limits", "")
 	}
-	if len(notSearched) > 0 {
-		reason += "; not searched: " + strings.Join(notSearched, "; ")
-	}
-	return &NoRouteError{reason}
+	return &NoRouteError{reason, notSearched}
 }

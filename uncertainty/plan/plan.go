@@ -4,6 +4,7 @@ import (
 	"context"
 	"slices"
 
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -23,7 +24,7 @@ type Plan struct {
 	Options Options
 	// NotSearched says what was left out. CutShort: some of it since enough was tried, so
 	// that a better route may exist.
-	NotSearched []string
+	NotSearched []note.Note
 	CutShort    bool
 	// Candidates is the number of routes by volume that the rules allow.
 	Candidates float64
@@ -147,7 +148,7 @@ func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []found) err
 		return err
 	}
 	if use < 0 {
-		return &NoRouteError{"the strength of every route could be nothing"}
+		return &NoRouteError{Reason: note.Of("all-could-be-nothing", "")}
 	}
 	groups, leaders := grouped(all, use)
 	p.Comparison = chosenFrom(all, leaders, use)

@@ -1,9 +1,11 @@
 package plan
 
 import (
+	"cmp"
 	"context"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
@@ -33,7 +35,7 @@ type Purchase struct {
 	Doubled, Halved *Verdict
 	// AssumedShare of the variance of the route that the verdict rests on.
 	AssumedShare float64
-	NotSearched  []string
+	NotSearched  []note.Note
 
 	missed missed
 	// known are routes that searches for BreakEven have found.
@@ -96,7 +98,7 @@ func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 	if b.Like != nil {
 		err = b.readabilities(ctx, sparing(p, o))
 	}
-	b.NotSearched = b.missed.texts()
+	b.NotSearched = b.missed.notes()
 	return b, err
 }
 
@@ -136,7 +138,7 @@ func (b *Purchase) choices(ctx context.Context, p *route.Prep, o Options) ([]Cho
 		if err != nil {
 			return nil, err
 		}
-		b.missed.add("with the "+k.choice.Name+doubted[p.AssumedFactor], searched.notSearched)
+		b.missed.add(note.Of(cmp.Or(doubted[p.AssumedFactor], "with"), k.choice.Name), searched.notSearched)
 		k.choice.CutShort = searched.cutShort
 		if result != nil {
 			k.choice.Best, k.choice.Found = *result, true
@@ -271,7 +273,7 @@ func (b *Purchase) doubt(ctx context.Context, o Options) error {
 }
 
 // doubted says by which factor the spread of what is assumed is multiplied.
-var doubted = map[float64]string{2: " (assumed doubled)", 0.5: " (assumed halved)"}
+var doubted = map[float64]string{2: "with-assumed-doubled", 0.5: "with-assumed-halved"}
 
 // verdictWith is the verdict where the spread of all that is assumed is so many times
 // as wide.

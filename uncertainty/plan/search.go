@@ -3,10 +3,10 @@ package plan
 import (
 	"context"
 	"errors"
-	"fmt"
 	"slices"
 	"strconv"
 
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
@@ -38,16 +38,16 @@ func newSearch(b *bench, o Options, j judge) *search {
 
 // stage of a search.
 type stage struct {
-	name string
+	name note.Note
 	run  func(ctx context.Context) error
 }
 
 // counted is "5 million candidates".
-func counted(work int64) string {
+func counted(work int64) note.Note {
 	if million := float64(work) / 1e6; million >= 1 {
-		return strconv.FormatFloat(million, 'f', -1, 64) + " million candidates"
+		return note.Of("million-candidates", "", strconv.FormatFloat(million, 'f', -1, 64))
 	}
-	return fmt.Sprintf("%d candidates", work)
+	return note.Of("candidates", "", work)
 }
 
 // run searches all routes, those with few dilutions first. When enough is tried, it
@@ -75,11 +75,11 @@ func (s *search) run(ctx context.Context) error {
 func (s *search) skip(stages []stage) {
 	s.cutShort = true
 	for i, p := range stages {
-		rest := ""
+		code := "stage"
 		if i == 0 {
-			rest = "the rest of the "
+			code = "rest-of-stage"
 		}
-		s.notSearched = append(s.notSearched, fmt.Sprintf("%s%s (no more than %s are tried)", rest, p.name, counted(s.options.Work)))
+		s.notSearched = append(s.notSearched, note.Of(code, "", p.name, counted(s.options.Work)))
 	}
 }
 
@@ -89,7 +89,7 @@ func (s *search) stages() []stage {
 	var list []stage
 	for n := s.fewest; n <= s.options.Steps; n++ {
 		if n == s.options.Steps && !s.byVolume {
-			list = append(list, stage{"routes by weighing", s.byWeighing})
+			list = append(list, stage{note.Of("by-weighing", ""), s.byWeighing})
 		}
 		for _, measured := range []bool{false, true} {
 			for _, from := range []route.Verb{route.Weigh, route.UsePacket, route.Start} {
@@ -110,20 +110,22 @@ func (s *search) stages() []stage {
 }
 
 // passName is "routes with 2 dilutions from a stock, solvent measured".
-func passName(n int, measured bool, from route.Verb) string {
-	dilutions := [...]string{"direct routes", "routes with 1 dilution"}
-	name := fmt.Sprintf("routes with %d dilutions", n)
-	if n < len(dilutions) {
-		name = dilutions[n]
+func passName(n int, measured bool, from route.Verb) note.Note {
+	dilutions := note.Of("several-dilutions", "", n)
+	switch n {
+	case 0:
+		dilutions = note.Of("no-dilution", "")
+	case 1:
+		dilutions = note.Of("one-dilution", "")
 	}
-	name += map[route.Verb]string{route.Weigh: " from a weighing", route.UsePacket: " from a packet", route.Start: " from a stock"}[from]
+	source := note.Of(map[route.Verb]string{route.Weigh: "from-weighing", route.UsePacket: "from-packet", route.Start: "from-stock"}[from], "")
 	switch {
 	case measured:
-		name += ", solvent measured"
+		return note.Of("pass-measured", "", dilutions, source)
 	case n > 0:
-		name += ", made up to marks"
+		return note.Of("pass-to-marks", "", dilutions, source)
 	}
-	return name
+	return note.Of("pass", "", dilutions, source)
 }
 
 // has reports whether there is a source of a pass.

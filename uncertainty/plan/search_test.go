@@ -226,7 +226,7 @@ func TestEnoughIsTried(t *testing.T) {
 	s := newSearch(b, o, newJudge(p, 0.95, tooLittle, enough))
 	require.NoError(t, s.run(context.Background()))
 	assert.NotEmpty(t, b.notSearched)
-	assert.Contains(t, b.notSearched[len(b.notSearched)-1], "no more than 1 candidates are tried")
+	assert.Contains(t, b.notSearched[len(b.notSearched)-1].String(), "no more than 1 candidates are tried")
 }
 
 func TestCancelled(t *testing.T) {
@@ -261,7 +261,7 @@ strength = "1 % w/v"
 		_, err := Search(context.Background(), prepOn(t, c.prep, c.kit), quick(2))
 		var none *NoRouteError
 		require.ErrorAs(t, err, &none, name)
-		assert.Equal(t, c.reason, none.Reason, name)
+		assert.Equal(t, c.reason, none.Reason.String(), name)
 	}
 }
 

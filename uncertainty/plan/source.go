@@ -1,11 +1,11 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
@@ -33,7 +33,7 @@ func (b *bench) addSources() error {
 	}
 	for _, k := range b.prep.Stocks {
 		if k.Solvent != "" && k.Solvent != b.prep.Solvent.Name {
-			b.notSearched = append(b.notSearched, "routes from "+k.Name+", which is in another solvent")
+			b.notSearched = append(b.notSearched, note.Of("from-another-solvent", k.Name))
 			continue
 		}
 		if err := b.addSource(route.Step{Verb: route.Start, Stock: k}); err != nil {
@@ -47,7 +47,7 @@ func (b *bench) addSources() error {
 func (b *bench) addMasses() error {
 	if !b.prep.CountsMass() {
 		if len(b.prep.Kit.Balances)+len(b.prep.Packets) > 0 {
-			b.notSearched = append(b.notSearched, "routes by weighing ("+b.prep.NeedsMass("a mass").Error()+")")
+			b.notSearched = append(b.notSearched, note.Of("by-weighing-lacks", "", b.prep.NeedsMass("a mass").Error()))
 		}
 		return nil
 	}
@@ -67,7 +67,7 @@ func (b *bench) addMasses() error {
 // addSource leaves out what may not meet the solvent.
 func (b *bench) addSource(s route.Step) error {
 	if clashes := b.prep.ClashesIn(&route.Route{Steps: []route.Step{s}}); len(clashes) > 0 {
-		b.notSearched = append(b.notSearched, fmt.Sprintf("routes that bring together %s and %s, which may not meet", clashes[0].First, clashes[0].Second))
+		b.notSearched = append(b.notSearched, note.Of("that-may-not-meet", clashes[0].First, clashes[0].Second))
 		return nil
 	}
 	f, intended, _, err := b.prep.SourceFactor(s, b.coverage)
@@ -121,7 +121,7 @@ func (w *weighings) nearest(grams float64) (*weighing, error) {
 	if err != nil {
 		return nil, err
 	}
-	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, uninformative == ""}
+	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, uninformative.None()}
 	return w.known[digits], nil
 }
 

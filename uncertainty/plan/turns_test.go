@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/note"
 	"minim/uncertainty/parallel"
 	"minim/uncertainty/route"
 )
@@ -34,7 +35,7 @@ func said(t *testing.T, p *route.Prep, work int64, worthOnly bool) string {
 	for i := range list {
 		words = append(words, list[i].words)
 	}
-	for _, text := range b.notSearched {
+	for _, text := range note.Texts(b.notSearched) {
 		words = append(words, "not searched: "+text)
 	}
 	if work > 0 {
@@ -73,7 +74,7 @@ func TestPurchaseIsTheSameOnAnyMachine(t *testing.T) {
 		found, err := Buy(context.Background(), p, o)
 		require.NoError(t, err)
 		assert.NotEmpty(t, found.NotSearched)
-		words := found.NotSearched
+		words := note.Texts(found.NotSearched)
 		for i := range found.Choices {
 			if c := &found.Choices[i]; c.Found {
 				words = append(words, wordsOf(c.Best.Route))

@@ -3,6 +3,7 @@ package record
 import (
 	"context"
 
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -49,10 +50,13 @@ func Evaluate(ctx context.Context, r *Record, s uncertainty.Settings) (*Made, er
 }
 
 // NoResultError reports a batch whose strength cannot be worked out.
-type NoResultError struct{ File, Reason string }
+type NoResultError struct {
+	File   string
+	Reason note.Note
+}
 
 func (e *NoResultError) Error() string {
-	return e.File + ": nothing can be said of the batch: " + e.Reason
+	return e.File + ": nothing can be said of the batch: " + e.Reason.String()
 }
 
 func (m *Made) simulate(ctx context.Context, p *route.Prep, r *route.Route) (*route.Comparison, error) {

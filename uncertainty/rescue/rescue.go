@@ -76,10 +76,10 @@ func Find(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.
 		return nil, err
 	}
 	if !r.now.Possible {
-		return nil, &NoWayError{r.now.Reason, ""}
+		return nil, &NoWayError{r.now.Reason.String(), ""}
 	}
 	if !r.now.Informative {
-		return nil, &NoWayError{"it is not known how much is in it: " + r.now.Uninformative, "a new batch, by a route that says more"}
+		return nil, &NoWayError{"it is not known how much is in it: " + r.now.Uninformative.String(), "a new batch, by a route that says more"}
 	}
 	if is, wanted := r.concentrations(); math.Abs(is/wanted-1) < slack {
 		return nil, &NoWayError{"it has that strength already", ""}
@@ -125,7 +125,7 @@ func (r *rescuer) worthIt(found *Rescue, s uncertainty.Settings) (*Rescue, error
 		return nil, err
 	}
 	if r.now = c.Results[0]; !r.now.Possible {
-		return nil, &NoWayError{r.now.Reason, ""}
+		return nil, &NoWayError{r.now.Reason.String(), ""}
 	}
 	best := &found.Results[found.Verdict.Use]
 	if r.isInVain(best) {

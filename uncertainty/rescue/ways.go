@@ -85,8 +85,8 @@ func (r *rescuer) diluteParts() error {
 		if err != nil {
 			return err
 		}
-		for _, text := range notSearched {
-			r.notSearched = addOnce(r.notSearched, text)
+		for _, n := range notSearched {
+			r.notSearched = addOnce(r.notSearched, n.String())
 		}
 		for _, found := range list {
 			if err := r.try(DilutePart, found.Steps[1:]...); err != nil {

@@ -2,10 +2,10 @@ package route
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
+	"minim/report/words/note"
 	"minim/uncertainty/portable"
 )
 
@@ -37,7 +37,7 @@ func (c *compiler) aheadOf(o *Order, whole float64, size func(part) float64) {
 		o.Bath = o.Bath || c.strongSolid(o, i)
 	}
 	if o.Ahead = solventAhead(whole, inside); o.Ahead <= 0 && warming > 0 {
-		o.Refused = "it leaves no room for solvent to go first"
+		o.Refused = note.Of("no-room-for-solvent", "")
 	}
 	o.Bath = o.Bath || o.Ahead < 2*warming
 }
@@ -75,8 +75,7 @@ func (c *compiler) aheadOfAliquot(o *Order) {
 	case !enough && !c.warms(o.Parts[o.First], c.parts[o.First]):
 		o.Ahead = 0 // the aliquot goes first, as it is planned
 	case !enough:
-		o.Refused = fmt.Sprintf("of %s in all, %s would have to go into less than twice as much solvent on the balance, where it cannot be cooled",
-			s.Balance.Display(s.Amount), s.Balance.Display(aliquot))
+		o.Refused = note.Of("cannot-be-cooled", "", s.Balance.Display(s.Amount), s.Balance.Display(aliquot))
 	}
 }
 
@@ -89,7 +88,7 @@ func (c *compiler) refuseStrongSolvent(o *Order) {
 	}
 	for i := o.First; i <= o.Last; i++ {
 		if h, found := o.Parts[i]; found && h.Strong() && c.parts[i].foreign {
-			o.Refused = fmt.Sprintf("step %d brings a solution in another solvent, and the %s is stated to be strong itself: only their safety data sheets say which goes into which", i+1, c.prep.Solvent.Name)
+			o.Refused = note.Of("solvent-strong-itself", c.prep.Solvent.Name, i+1)
 		}
 	}
 }
@@ -135,7 +134,7 @@ func (c *compiler) refuseUsed(o *Order) {
 		for i := o.First; i < k; i++ {
 			a, b := &c.route.Steps[i], &c.route.Steps[k]
 			if a.Measure != nil && a.piece() == b.piece() && (a.State == Used || b.State == Used) {
-				o.Refused = fmt.Sprintf("the %s is not rinsed between step %d and step %d, which would have to come first", a.Measure.Name, i+1, k+1)
+				o.Refused = note.Of("not-rinsed-between", a.Measure.Name, i+1, k+1)
 			}
 		}
 	}

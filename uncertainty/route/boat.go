@@ -54,8 +54,8 @@ func (c *compiler) noteBoat(i int) {
 	}
 	switch c.prep.Boat(c.route, i) {
 	case BoatRinsed:
-		c.notes.LeaveOut("what stays on the weighing boat after it was rinsed into the vessel (taken as nothing)")
+		c.notes.LeaveOut("left-on-rinsed-boat", "")
 	case BoatEmptied:
-		c.notes.LeaveOut("what stays on the weighing boat, which is not rinsed")
+		c.notes.LeaveOut("left-on-boat", "")
 	}
 }

@@ -1,10 +1,7 @@
 package route
 
 import (
-	"fmt"
-
 	"minim/equipment"
-	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -53,7 +50,7 @@ func (c *compiler) weighUpTo(i int) error {
 		volume = c.model.Intended(c.volume)
 	}
 	if s.Amount <= inside {
-		return &equipment.Impossible{Reason: fmt.Sprintf("%s in all is not more than what is already in the vessel", quantity.Grams(s.Amount))}
+		return equipment.Cannot("no-more-in-all", "", equipment.G(s.Amount))
 	}
 	total, err := s.Balance.WeighUpTo(use, s.Amount, zeroed)
 	if err != nil {
@@ -111,7 +108,7 @@ func (c *compiler) densities(l medium) (solvent, excess uncertainty.Node, err er
 func (c *compiler) phi() uncertainty.Node {
 	solute, known := c.prep.Solute.Name, c.prep.Solute.SpecificVolume.Known
 	if !known {
-		c.notes.Assume(fmt.Sprintf("1 g of %s takes up between -0.15 and 0.9 mL in solution", solute))
+		c.notes.Assume("specific-volume", solute)
 	}
 	return c.material(solute, "specific volume of the "+solute, "mL/g", c.prep.phi(), !known)
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/note"
 	"minim/uncertainty/near"
 )
 
@@ -35,7 +36,7 @@ func TestFilmOfAStrongerSolution(t *testing.T) {
 	near.Relative(t, "intended", 0.1, used.Intended, 1e-12)
 	near.Relative(t, "shift", 1.09, used.Analytic.Value/used.Intended, 1e-12)
 	assert.Equal(t, []string{"route, step 4: the pipette still holds what was in it before, which changes the solute by +9.0 %; rinse it with what it is to take"},
-		withWord(used.Notes.Warnings, "holds"))
+		withWord(note.Texts(used.Notes.Warnings), "holds"))
 	shifts := used.Analytic.Shifts()
 	require.NotEmpty(t, shifts)
 	assert.Equal(t, "pipette, not rinsed", shifts[0].Group, "the cause, for the output")
@@ -44,7 +45,7 @@ func TestFilmOfAStrongerSolution(t *testing.T) {
 	for _, state := range []string{"", `, state = "conditioned"`, `, state = "dry"`} {
 		clean := steps(state).run(t)
 		near.Relative(t, "gone when "+state, 1, clean.Analytic.Value/clean.Intended, 1e-12)
-		assert.Empty(t, withWord(clean.Notes.Warnings, "holds"), state)
+		assert.Empty(t, withWord(note.Texts(clean.Notes.Warnings), "holds"), state)
 	}
 }
 
@@ -62,14 +63,14 @@ func withWord(notes []string, word string) (found []string) {
 func TestFilmIsOfWhatThePieceLastHeld(t *testing.T) {
 	r := tenTimesStronger(`, state = "used"`).run(t)
 	near.Relative(t, "shift", 1+0.01*(100/0.1-1), r.Analytic.Value/r.Intended, 1e-12)
-	noted(t, r.Notes.Warnings, "step 6", "+999.0 %")
+	noted(t, note.Texts(r.Notes.Warnings), "step 6", "+999.0 %")
 }
 
 // A film of 0.01 mL of solvent dilutes an aliquot of 1 mL by 1 %.
 func TestWetPipetteDilutes(t *testing.T) {
 	r := recipe{target: "0.1 g/L", more: stockOf("10 g/L"), steps: fromStock + `{ take = "1 mL", with = "pipette", state = "wet" }, ` + toMark}.run(t)
 	near.Relative(t, "shift", 0.99, r.Analytic.Value/r.Intended, 1e-12)
-	noted(t, r.Notes.Warnings, "step 2", "pipette", "-1.0 %")
+	noted(t, note.Texts(r.Notes.Warnings), "step 2", "pipette", "-1.0 %")
 
 	// Of several aliquots in a row only this one is short.
 	r = recipe{target: "0.2 g/L", more: stockOf("10 g/L"), steps: fromStock + `{ take = "1 mL", with = "pipette", state = "wet" }, { take = "1 mL", with = "pipette" }, ` + toMark}.run(t)
@@ -107,7 +108,7 @@ func TestVesselInUse(t *testing.T) {
 		r := again(state)
 		near.Relative(t, "flask"+state, shift, r.Analytic.Value/r.Intended, 1e-12)
 	}
-	assert.NotEmpty(t, withWord(again(`, state = "used"`).Notes.Warnings, "+500.0 %"))
+	assert.NotEmpty(t, withWord(note.Texts(again(`, state = "used"`).Notes.Warnings), "+500.0 %"))
 }
 
 // Rinsing a pipette that is adjusted to deliver into the flask adds the film that

@@ -15,7 +15,7 @@ func (p *Prep) ChanceOf(ctx context.Context, r *Route, s uncertainty.Settings) (
 	}
 	mc, err := c.model.Simulate(ctx, c.strength, s)
 	switch {
-	case withoutResult(err) != "":
+	case !withoutResult(err).None():
 		return 0, nil
 	case err != nil:
 		return 0, err

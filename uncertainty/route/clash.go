@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/report/words/note"
 )
 
 // Clash is two things of a prep that may not meet.
@@ -98,19 +99,19 @@ func (c *Clash) String() string {
 	return text
 }
 
-// Forbidden says of a route why it may not be used, "" where nothing is known against it.
-func Forbidden(clashes []Clash) string {
+// Forbidden says of a route why it may not be used, nothing where nothing is known against it.
+func Forbidden(clashes []Clash) note.Note {
 	if len(clashes) == 0 {
-		return ""
+		return note.Note{}
 	}
-	return fmt.Sprintf("it brings together %s and %s, which may not meet", clashes[0].First, clashes[0].Second)
+	return note.Of("may-not-meet", clashes[0].First, clashes[0].Second)
 }
 
 // ClashError reports a prep of which every route would bring together what may not meet.
 type ClashError struct{ Clashes []Clash }
 
 func (e *ClashError) Error() string {
-	return "every route " + strings.TrimPrefix(Forbidden(e.Clashes), "it ")
+	return "every route " + strings.TrimPrefix(Forbidden(e.Clashes).String(), "it ")
 }
 
 // MayBeMade returns a *[ClashError] where the solute may not meet the solvent, so that no

@@ -87,7 +87,7 @@ func TestEveryPairInEveryPosition(t *testing.T) {
 				require.NoError(t, err)
 				assert.False(t, result.Possible)
 				assert.NotEmpty(t, result.Clashes)
-				assert.True(t, strings.HasPrefix(result.Reason, "it brings together "), result.Reason)
+				assert.True(t, strings.HasPrefix(result.Reason.String(), "it brings together "), result.Reason)
 			}
 		}
 	}

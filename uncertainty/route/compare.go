@@ -8,7 +8,7 @@ import (
 	"slices"
 
 	"minim/equipment"
-	"minim/equipment/quantity"
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/parallel"
 )
@@ -58,8 +58,9 @@ func CompareTo(ctx context.Context, p *Prep, use string, s uncertainty.Settings)
 // CannotError reports a route that the bench cannot do, or that is Forbidden: see
 // [Result.MayNotBeUsed].
 type CannotError struct {
-	Name, Reason string
-	Forbidden    bool
+	Name      string
+	Reason    note.Note
+	Forbidden bool
 }
 
 func (e *CannotError) Error() string {
@@ -171,7 +172,7 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 	if err == nil {
 		err = result.propagate(c, p, coverage)
 	}
-	if reason := withoutResult(err); reason != "" {
+	if reason := withoutResult(err); !reason.None() {
 		impossible.Reason = reason
 		return impossible, nil, nil
 	}
@@ -188,7 +189,7 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 	}
 	result.Notes = c.notes
 	if !result.Enough(p.Volume) {
-		result.Notes.Warn(fmt.Sprintf("%s makes only %s mL", r.Name, short(c.made)))
+		result.Notes.Warn("makes-only", r.Name, c.made)
 	}
 	return result, c, nil
 }
@@ -203,7 +204,7 @@ func (p *Prep) evaluate(ctx context.Context, r *Route, s uncertainty.Settings) (
 	c.warnRefused(&result.Notes)
 	strength := uncertainty.Quantity{Model: c.model, Node: c.strength}
 	if err := result.simulate(ctx, c, p, s); err != nil {
-		if reason := withoutResult(err); reason != "" {
+		if reason := withoutResult(err); !reason.None() {
 			return Result{Route: r, Reason: reason, Dilutions: result.Dilutions, Operations: result.Operations}, strength, nil
 		}
 		return result, strength, fmt.Errorf("route %q: %w", r.Name, err)
@@ -212,16 +213,16 @@ func (p *Prep) evaluate(ctx context.Context, r *Route, s uncertainty.Settings) (
 }
 
 // withoutResult says why the strength of a route cannot be worked out, which is
-// a finding about the route; "" for any other error.
-func withoutResult(err error) string {
+// a finding about the route; nothing for any other error.
+func withoutResult(err error) note.Note {
 	var zero *uncertainty.ZeroDivisorError
 	switch {
 	case errors.As(err, &zero):
-		return zero.Divisor + " is so badly known that it could be nothing"
+		return note.Of("could-be-nothing", zero.Divisor)
 	case errors.Is(err, uncertainty.ErrNotFinite):
-		return "its strength is too large or too small to be worked out"
+		return note.Of("not-finite", "")
 	}
-	return ""
+	return note.Note{}
 }
 
 // propagate works out what the analytic evaluation gives.
@@ -238,7 +239,7 @@ func (r *Result) propagate(c *compiler, p *Prep, coverage float64) (err error) {
 		r.Inside = append(r.Inside, Chance{Normal: r.Analytic.ConformanceProbability(t.Limits), Acceptance: acceptance})
 	}
 	r.Uninformative, err = c.uninformative(coverage, len(r.Route.Steps))
-	r.Informative = r.Uninformative == ""
+	r.Informative = r.Uninformative.None()
 	return err
 }
 
@@ -266,21 +267,21 @@ func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertain
 
 // uninformative says which mass weighed up to a step, from 0, has a coverage interval that
 // reaches zero, so that its reading says almost nothing about the amount.
-func (c *compiled) uninformative(coverage float64, upTo int) (string, error) {
+func (c *compiled) uninformative(coverage float64, upTo int) (note.Note, error) {
 	for _, w := range c.masses {
 		if w.step > upTo {
 			break
 		}
 		a, err := c.model.Propagate(w.mass, coverage)
 		if err != nil {
-			return "", err
+			return note.Note{}, err
 		}
 		if a.Lower() <= 0 {
-			return fmt.Sprintf("step %d weighs %s, give or take %s: it could be nothing at all", w.step+1,
-				quantity.Grams(c.model.Intended(w.mass)), roundedGrams(a.ExpandedUncertainty)), nil
+			return note.Of("weighs-nothing", "", w.step+1,
+				equipment.G(c.model.Intended(w.mass)), roundedGrams(a.ExpandedUncertainty)), nil
 		}
 	}
-	return "", nil
+	return note.Note{}, nil
 }
 
 // drawn is the number of values that are kept of a simulation to draw its spread.

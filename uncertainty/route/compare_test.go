@@ -96,7 +96,7 @@ func TestUninformative(t *testing.T) {
 	for reading, informative := range map[string]bool{"0.01 g": false, "0.02 g": false, "0.03 g": true, "1.00 g": true} {
 		r := only(t, parse(t, smallKit, smallPrep(`target = "1 g/L"`, strings.Replace(direct, "1.00 g", reading, 1))))
 		assert.Equal(t, informative, r.Informative, reading)
-		assert.Equal(t, informative, r.Uninformative == "", reading)
+		assert.Equal(t, informative, r.Uninformative.None(), reading)
 	}
 }
 

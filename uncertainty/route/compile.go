@@ -193,13 +193,13 @@ func (c *compiler) newDay() equipment.Day {
 	}
 	switch {
 	case !b.Temperature.Known:
-		c.notes.LeaveOut("temperature of the bench (not stated)")
+		c.notes.LeaveOut("temperature", "")
 		return day
 	case !s.Expansion.Known:
-		c.notes.LeaveOut("thermal expansion of " + s.Name + " (not stated)")
+		c.notes.LeaveOut("expansion-of-solvent", s.Name)
 	}
 	if !b.Within.Known {
-		c.notes.LeaveOut("variation of the bench temperature (not stated)")
+		c.notes.LeaveOut("variation-of-temperature", "")
 	}
 	middle := b.Temperature.Value - 20
 	day.Known = true
@@ -243,7 +243,7 @@ func (c *compiler) checkedStep(i int) error {
 func (c *compiler) step(i int) error {
 	s := &c.route.Steps[i]
 	if err := c.prep.Lacks(s); err != nil {
-		return &equipment.Impossible{Reason: err.Error()}
+		return equipment.Cannot("property-lacking", "", err.Error())
 	}
 	c.at = i
 	if then := grammars[s.Verb].then; then == solution || then == mixture {

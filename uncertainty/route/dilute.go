@@ -2,11 +2,9 @@ package route
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 
 	"minim/equipment"
-	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -74,8 +72,7 @@ func (c *compiler) makeUpTo(i int) error {
 	}
 	if c.hasVolume {
 		if inside := c.model.Intended(c.volume); inside >= s.Amount {
-			return &equipment.Impossible{Reason: fmt.Sprintf("%s are already more than up to the mark at %s",
-				quantity.Millilitres(inside), quantity.Millilitres(s.Amount))}
+			return equipment.Cannot("above-mark-already", "", equipment.ML(inside), equipment.ML(s.Amount))
 		}
 		c.medium = c.medium.upTo(c.model.Intended(c.volume), c.solvent, s.Amount)
 	}
@@ -142,8 +139,8 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 		before = c.before[s.piece()]
 	}
 	c.before[s.piece()] = now
-	if s.State == "" && !s.Verb.Fills() {
-		c.notes.Assume("what is measured with is clean, or rinsed with what it is to take")
+	if s.State == "" && s.Verb != MakeUpTo {
+		c.notes.Assume("clean-instruments", "")
 	}
 	if s.State != Wet && s.State != Used {
 		return
@@ -152,8 +149,7 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 	without := m.Expected(c.amount)
 	c.amount = m.Add(c.amount, extra)
 	if shift := m.Expected(c.amount)/without - 1; shift > 0.0005 || shift < -0.0005 {
-		c.notes.Warn(fmt.Sprintf("%s, step %d: the %s still holds what was in it before, which changes the solute by %+.1f %%; rinse it with what it is to take",
-			c.route.Name, i+1, s.Measure.Name, 100*shift))
+		c.notes.Warn("carried-over", c.route.Name, i+1, s.Measure.Name, 100*shift)
 	}
 }
 
@@ -162,7 +158,7 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 func (c *compiler) evaporate(i int, l *liquid) {
 	limit := c.prep.Solvent.Evaporation
 	if known, _ := equipment.FindLiquid(c.prep.Solvent.Name); known.Volatile && !c.prep.Solvent.EvaporationStated {
-		c.notes.LeaveOut("evaporation of " + c.prep.Solvent.Name + " before it is taken from")
+		c.notes.LeaveOut("evaporation", c.prep.Solvent.Name)
 	}
 	if limit == 0 || l.evaporated || l.bought {
 		return
@@ -183,8 +179,7 @@ func (c *compiler) drawMeasured(i int, l *liquid, a uncertainty.Node) error {
 // taken besides and lost.
 func (c *compiler) draw(l *liquid, a uncertainty.Node, intended, lost float64) error {
 	if intended+lost > l.left*(1+1e-9) {
-		return &equipment.Impossible{Reason: fmt.Sprintf("%s cannot be taken from the %s that are left",
-			quantity.Millilitres(intended+lost), quantity.Millilitres(l.left))}
+		return equipment.Cannot("more-than-is-left", "", equipment.ML(intended+lost), equipment.ML(l.left))
 	}
 	c.brings(part{ml: intended, concentration: l.concentration, foreign: l.medium.name != c.solvent.name})
 	c.leftOver += lost

@@ -3,6 +3,7 @@ package route
 import (
 	"strings"
 
+	"minim/report/words/note"
 	"minim/uncertainty"
 )
 
@@ -61,13 +62,13 @@ func (p *Prep) EvaporatedFactor(s Step) (Factor, error) {
 // or that a packet holds, in g, or the concentration of a stock in g/mL. Intended
 // is its intended value. It also says why a weighed mass is uninformative; see
 // [Result].
-func (p *Prep) SourceFactor(s Step, coverage float64) (f Factor, intended float64, uninformative string, err error) {
+func (p *Prep) SourceFactor(s Step, coverage float64) (f Factor, intended float64, uninformative note.Note, err error) {
 	c := p.singleStep(s)
 	if err := c.step(0); err != nil {
-		return Factor{}, 0, "", err
+		return Factor{}, 0, note.Note{}, err
 	}
 	if uninformative, err = c.uninformative(coverage, 0); err != nil {
-		return Factor{}, 0, "", err
+		return Factor{}, 0, note.Note{}, err
 	}
 	node := c.amount
 	if c.current != nil {

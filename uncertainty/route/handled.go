@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty"
 )
 
@@ -31,8 +32,8 @@ type Handled struct {
 	// wanted those of the result, of any other those of the model of the steps up to it.
 	Analytic uncertainty.Analytic
 	Quoted   uncertainty.Quoted
-	// Uninformative says why the strength means nothing; "" where it means something.
-	Uninformative string
+	// Uninformative says why the strength means nothing; nothing where it means something.
+	Uninformative note.Note
 	// Hazards are the words for its strength and for the solute.
 	Hazards SolutionHazards
 	// Solvents are the liquids in it beside the solute, each once.
@@ -117,24 +118,24 @@ func (w *handling) stockOf(i int, s *Stock) Handled {
 
 // strengthOf is the strength of a solution in the unit of the target, within what is
 // possible. One that cannot be worked out could be any; unknown then says so.
-func (c *compiler) strengthOf(l *liquid, coverage float64) (a uncertainty.Analytic, q uncertainty.Quoted, unknown string) {
+func (c *compiler) strengthOf(l *liquid, coverage float64) (a uncertainty.Analytic, q uncertainty.Quoted, unknown note.Note) {
 	unit := c.prep.Target.Unit
 	node, err := c.toUnit(l, unit)
 	if err == nil {
 		a, err = c.model.Propagate(node, coverage)
 	}
 	if err != nil {
-		return a, uncertainty.Quoted{Upper: math.Inf(1)}, "its strength in " + unit.Name + " is not known"
+		return a, uncertainty.Quoted{Upper: math.Inf(1)}, note.Of("strength-not-known", unit.Name)
 	}
 	low, high := c.model.Range(node)
-	return a, uncertainty.Quoted{Lower: max(low, a.Lower()), Upper: min(high, a.Upper())}, ""
+	return a, uncertainty.Quoted{Lower: max(low, a.Lower()), Upper: min(high, a.Upper())}, note.Note{}
 }
 
 // made lists a solution that a step from 0 finishes on the way.
 func (w *handling) made(i int, l *liquid) {
 	h := Handled{Step: i + 1, Solvents: w.solvents}
 	h.Analytic, h.Quoted, h.Uninformative = w.strengthOf(l, w.coverage)
-	if h.Uninformative == "" {
+	if h.Uninformative.None() {
 		h.Uninformative, _ = w.uninformative(w.coverage, i)
 	}
 	w.bottled(h)
@@ -153,7 +154,7 @@ func (w *handling) wanted(r *Result) {
 func (w *handling) rungs(r *Result) {
 	w.pour(w.prep.Solvent.Name)
 	for i := range r.Ladder {
-		if g := &r.Ladder[i]; g.Reason == "" {
+		if g := &r.Ladder[i]; g.Reason.None() {
 			w.list = append(w.list, Handled{
 				Step: len(r.Route.Steps), Rung: g.Strength.Text, Analytic: g.Analytic, Uninformative: r.Uninformative, Solvents: w.solvents,
 				Quoted: uncertainty.Quoted{Lower: g.Analytic.Lower(), Upper: g.Analytic.Upper()}, Hazards: g.Hazards,

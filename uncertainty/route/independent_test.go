@@ -3,6 +3,7 @@ package route
 import (
 	"context"
 	"math"
+	"minim/report/words/note"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -61,5 +62,5 @@ func agrees(t *testing.T, rendering []independent.Figure) {
 	assert.False(t, named(t, c, "0.01 g scale, direct").Informative)
 	three := named(t, c, "three dilutions")
 	assert.False(t, three.Enough(p.Volume))
-	assert.Contains(t, three.Notes.Warnings, "three dilutions makes only 14 mL")
+	assert.Contains(t, note.Texts(three.Notes.Warnings), "three dilutions makes only 14 mL")
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty"
 )
 
@@ -22,8 +23,8 @@ type Rung struct {
 	Strength Strength
 	// TakeML is the aliquot in mL.
 	TakeML float64
-	// Reason says why the bench cannot do it; "" when it can.
-	Reason string
+	// Reason says why the bench cannot do it; nothing when it can.
+	Reason note.Note
 	// Analytic is the strength of the rung, in the unit of the target.
 	Analytic uncertainty.Analytic
 	// Hazards are the words for its strength. IntoSolvent: the aliquot goes into the solvent;
@@ -70,7 +71,7 @@ func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 			switch {
 			case err == nil:
 				rung.Ratio = &ratio
-			case withoutResult(err) == "":
+			case withoutResult(err).None():
 				return nil, err
 			}
 		}

@@ -76,6 +76,6 @@ func TestLadderTakesNoMoreThanIsMade(t *testing.T) {
 	r := only(t, parse(t, ladderKit, strings.Replace(ladderPrep, strengths, `["0.4 g/L", "0.5 g/L", "0.2 g/L", "0.1 g/L"]`, 1)))
 	require.Len(t, r.Ladder, 4)
 	for i, want := range []string{"", "", "2 mL cannot be taken from the 1 mL that are left", ""} {
-		assert.Equal(t, want, r.Ladder[i].Reason)
+		assert.Equal(t, want, r.Ladder[i].Reason.String())
 	}
 }

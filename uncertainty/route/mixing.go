@@ -1,7 +1,6 @@
 package route
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -72,9 +71,9 @@ func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other medium
 	case c.route.Steps[i].Contraction.Known || liquid.name == other.name:
 	case alcoholic(liquid, other):
 		epsilon = equipment.AlcoholContraction(m.Intended(a), liquid.ethanol, m.Intended(b), other.ethanol)
-		c.notes.Assume(fmt.Sprintf("%s and %s mix with a contraction of %s %% (OIML R 22, solute left out)", liquid.name, other.name, short(100*epsilon)))
+		c.notes.Assume("contraction", liquid.name, other.name, 100*epsilon)
 	default:
-		c.notes.LeaveOut(fmt.Sprintf("contraction on mixing %s and %s (not stated)", liquid.name, other.name))
+		c.notes.LeaveOut("contraction-not-stated", liquid.name, other.name)
 	}
 	if epsilon == 0 {
 		return sum
@@ -95,7 +94,7 @@ func (c *compiler) dayOf(l medium) equipment.Day {
 	case found:
 		day.LiquidExpansion = liquid.Expansion
 	case day.Known && day.LiquidExpansion > 0:
-		c.notes.Assume(fmt.Sprintf("%s expands as %s does", l.name, c.solvent.name))
+		c.notes.Assume("expands-as", l.name, c.solvent.name)
 	}
 	return day
 }
@@ -109,14 +108,14 @@ func (c *compiler) densityOf(l medium) (float64, error) {
 		if solvent.Density.Known {
 			return solvent.Density.Value, nil
 		}
-		return 0, &equipment.Impossible{Reason: "weighing a solution needs the density of " + solvent.Name + ", which the prep does not state"}
+		return 0, equipment.Cannot("solvent-without-density", solvent.Name)
 	case found:
 		return liquid.Density, nil
 	case !math.IsNaN(l.ethanol):
 		return equipment.AlcoholDensity(equipment.AlcoholByMass(l.ethanol)), nil
-	case bases[c.prep.Target.Unit.basis].inMass && strings.HasSuffix(l.name, " and "+c.solvent.name):
-		c.notes.LeaveOut(fmt.Sprintf("density of %s (taken as that of %s; a strength by mass hardly needs it)", l.name, c.solvent.name))
+	case c.prep.Target.Unit.basis == byMass && strings.HasSuffix(l.name, " and "+c.solvent.name):
+		c.notes.LeaveOut("density-of-mixture", l.name, c.solvent.name)
 		return solvent.Density.Value, nil
 	}
-	return 0, &equipment.Impossible{Reason: "weighing a solution needs the density of " + l.name + ", which is not known; measure it by volume"}
+	return 0, equipment.Cannot("liquid-without-density", l.name)
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/near"
 )
 
@@ -26,7 +27,7 @@ func TestEthanolAndWaterContract(t *testing.T) {
 	r := x.run(t)
 	near.Relative(t, "strength", 500/96.462696, r.Analytic.Value, 1e-8)
 	near.Absolute(t, "made / mL", 96.462696, r.MadeML, 1e-6)
-	assert.Contains(t, r.Notes.Assumed, "ethanol and water mix with a contraction of 3.54 % (OIML R 22, solute left out)")
+	assert.Contains(t, note.Texts(r.Notes.Assumed), "ethanol and water mix with a contraction of 3.54 % (OIML R 22, solute left out)")
 
 	x.more = stockOf("10 g/L", `solvent = "absolute ethanol"`)
 	near.Relative(t, "by another name", 500/96.462696, x.run(t).Analytic.Value, 1e-8)
@@ -71,7 +72,7 @@ func TestContractionStatedAndAtAMark(t *testing.T) {
 	x := recipe{target: "5 g/L", more: stockOf("10 g/L", inEthanol), steps: fromStock + fifty + add("50 mL", `, contraction = "2 % of volume"`)}
 	r := x.run(t)
 	near.Relative(t, "stated", 500/98.0, r.Analytic.Value, 1e-12)
-	assert.Empty(t, withWord(r.Notes.Assumed, "contraction"))
+	assert.Empty(t, withWord(note.Texts(r.Notes.Assumed), "contraction"))
 
 	x.more = stockOf("10 g/L", `solvent = "acetone"`)
 	near.Relative(t, "acetone, stated", 500/98.0, x.run(t).Analytic.Value, 1e-12)
@@ -79,19 +80,19 @@ func TestContractionStatedAndAtAMark(t *testing.T) {
 	x.steps = fromStock + fifty + toMark
 	r = x.run(t)
 	near.Relative(t, "to the mark", 5, r.Analytic.Value, 1e-12)
-	assert.Empty(t, withWord(r.Notes.NotCounted, "contraction"))
+	assert.Empty(t, withWord(note.Texts(r.Notes.NotCounted), "contraction"))
 
 	// In what was made up, the acetone is still there: its contraction with
 	// more water is not known, and said not to be counted.
 	x.target, x.steps = "2.5 g/L", fromStock+fifty+toMark+fifty+add("50 mL", "")
-	assert.Contains(t, x.run(t).Notes.NotCounted, "contraction on mixing acetone and water and water (not stated)")
+	assert.Contains(t, note.Texts(x.run(t).Notes.NotCounted), "contraction on mixing acetone and water and water (not stated)")
 }
 
 // The same solvent does not contract, and nothing is said of it.
 func TestSameSolventDoesNotContract(t *testing.T) {
 	r := recipe{target: "5 g/L", more: stockOf("10 g/L"), steps: fromStock + fifty + add("50 mL", "")}.run(t)
 	near.Relative(t, "strength", 5, r.Analytic.Value, 1e-12)
-	assert.Empty(t, withWord(append(r.Notes.Assumed, r.Notes.NotCounted...), "contraction"))
+	assert.Empty(t, withWord(append(note.Texts(r.Notes.Assumed), note.Texts(r.Notes.NotCounted)...), "contraction"))
 }
 
 // Ethanol as the solute itself: 50 mL of it in 50 mL of water are 51.833509 % vol
@@ -122,7 +123,7 @@ func TestEthanolAsSolute(t *testing.T) {
 	x.steps = `{ measure = "50 mL", with = "cylinder" }, { dissolve-in = "50 mL", with = "cylinder" }, `
 	r := x.run(t)
 	near.Relative(t, "unknown contraction", 630, r.Analytic.Value, 1e-12)
-	assert.Contains(t, r.Notes.NotCounted, "contraction on mixing glycerol and water (not stated)")
+	assert.Contains(t, note.Texts(r.Notes.NotCounted), "contraction on mixing glycerol and water (not stated)")
 }
 
 // Weighed aliquots have the density of what they are dissolved in: 1 g of a stock
@@ -145,7 +146,7 @@ func TestWeighedAliquotOfAnotherSolvent(t *testing.T) {
 	x.target = "0.01 % w/w"
 	r := x.run(t)
 	near.Relative(t, "% w/w", 0.01, r.Intended, 1e-12)
-	noted(t, r.Notes.NotCounted, "density of acetone and water")
+	noted(t, note.Texts(r.Notes.NotCounted), "density of acetone and water")
 }
 
 // A drop of ethanol is 0.39 of a drop of water by Tate's law (22.4/0.7893 over
@@ -162,7 +163,7 @@ func TestDropsOfAnotherLiquid(t *testing.T) {
 
 	oil := drops(stockOf("10 g/L", `solvent = "oil"`))
 	near.Relative(t, "of something unknown", 1, oil.Intended/water.Intended, 1e-12)
-	noted(t, oil.Notes.Warnings, "how large a drop of stock is", "drop-of")
+	noted(t, note.Texts(oil.Notes.Warnings), "how large a drop of stock is", "drop-of")
 }
 
 // The meniscus of ethanol stands higher: with it a 10 mL cylinder holds about
@@ -194,8 +195,8 @@ func TestHowFarTheMeniscusMovesTheDemo(t *testing.T) {
 		near.Relative(t, route+", intended", a.Intended, b.Intended, 1e-12)
 		near.Relative(t, route, want, a.Analytic.Value/b.Analytic.Value, 2e-4) // drops clinging stand beside it
 	}
-	assert.NotEmpty(t, withWord(without.Notes.NotCounted, "height of the meniscus of ethanol"))
-	assert.NotEmpty(t, withWord(with.Notes.Assumed, "meniscus of ethanol"))
+	assert.NotEmpty(t, withWord(note.Texts(without.Notes.NotCounted), "height of the meniscus of ethanol"))
+	assert.NotEmpty(t, withWord(note.Texts(with.Notes.Assumed), "meniscus of ethanol"))
 
 	text := `bench = { meniscus = "ignored" }`
 	assert.True(t, parse(t, exactKit, strings.Replace(recipe{steps: weighTen + toMark}.text(), "[solute]", text+"\n[solute]", 1)).Bench.MeniscusIgnored)

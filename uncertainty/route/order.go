@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"minim/equipment"
+	"minim/report/words/note"
 )
 
 // Order says how what one solution is made of is brought together. A part for which
@@ -25,8 +26,8 @@ type Order struct {
 	// than twice as much solvent to take up its heat. A vessel on a balance goes there
 	// itself.
 	Bath bool
-	// Refused says why solvent cannot go first; "" where it can.
-	Refused string
+	// Refused says why solvent cannot go first; nothing where it can.
+	Refused note.Note
 }
 
 // Orders are those of a route, for each step that of the solution which it is part of, nil
@@ -96,7 +97,7 @@ func (c *compiler) order(first, last int) *Order {
 // be made solvent first; nil where there is none.
 func (c *compiler) refused(made int) *OrderError {
 	for _, o := range c.orders() {
-		if o != nil && o.Last >= made && o.Refused != "" {
+		if o != nil && o.Last >= made && !o.Refused.None() {
 			return &OrderError{c.route.Name, o.steps(), o.Refused}
 		}
 	}
@@ -106,27 +107,30 @@ func (c *compiler) refused(made int) *OrderError {
 // warnRefused says of a batch that was made as nobody should make it again.
 func (c *compiler) warnRefused(n *equipment.Notes) {
 	if e := c.refused(0); e != nil {
-		n.Warn(fmt.Sprintf("%s is not to be repeated as it stands: %s", c.route.Name, e.reason()))
+		n.Warn("not-to-be-repeated", c.route.Name, e.reason())
 	}
 }
 
-// steps are those of the order, in words.
-func (o *Order) steps() string {
+// steps are those of the order.
+func (o *Order) steps() note.Note {
 	if o.First == o.Last {
-		return fmt.Sprintf("step %d", o.First+1)
+		return note.Of("one-step", "", o.First+1)
 	}
-	return fmt.Sprintf("steps %d to %d", o.First+1, o.Last+1)
+	return note.Of("several-steps", "", o.First+1, o.Last+1)
 }
 
 // OrderError reports a route in which solvent would have to be put onto what must go into it.
-type OrderError struct{ Route, Steps, Reason string }
+type OrderError struct {
+	Route         string
+	Steps, Reason note.Note
+}
 
 func (e *OrderError) Error() string {
 	return fmt.Sprintf("%q may not be used: %s", e.Route, e.reason())
 }
 
-func (e *OrderError) reason() string {
-	return fmt.Sprintf("solvent must go first in %s, and cannot: %s", e.Steps, e.Reason)
+func (e *OrderError) reason() note.Note {
+	return note.Of("solvent-cannot-go-first", "", e.Steps, e.Reason)
 }
 
 // CheckOrder returns an *[OrderError] where a route cannot be done solvent first.

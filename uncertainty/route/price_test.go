@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/near"
 )
 
@@ -42,7 +43,7 @@ func TestCostOfPoorRoutes(t *testing.T) {
 	assert.Equal(t, true, ok)
 	near.Relative(t, "cost", 100, cost.Amount, 1e-12)
 
-	_, ok = p.Cost(&Result{Route: p.Routes[0], Reason: "no"})
+	_, ok = p.Cost(&Result{Route: p.Routes[0], Reason: note.Of("property-lacking", "", "no")})
 	assert.Equal(t, false, ok)
 	p.Solvent.Price = equipment.Price{}
 	_, ok = p.Cost(r)

@@ -91,7 +91,7 @@ steps = [ %s ]
 			require.NoError(t, err)
 			o := orders[len(orders)-1]
 			assert.True(t, o.IntoSolvent, row)
-			assert.Equal(t, row.warms, o.Bath || o.Refused != "", "%v %s", row, steps)
+			assert.Equal(t, row.warms, o.Bath || !o.Refused.None(), "%v %s", row, steps)
 			if steps == byVolume {
 				assert.Positive(t, o.Ahead, row)
 			} else if !row.warms {

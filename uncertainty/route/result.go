@@ -2,6 +2,7 @@ package route
 
 import (
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty"
 )
 
@@ -21,7 +22,7 @@ type Result struct {
 	// Possible is false when the bench cannot do the route; Reason says why,
 	// and nothing else is known.
 	Possible bool
-	Reason   string
+	Reason   note.Note
 	// Clashes are the reason where it brings together what may not meet; Refused: the
 	// reason is that solvent cannot go first where it must.
 	Clashes []Clash
@@ -29,7 +30,7 @@ type Result struct {
 	// Informative is false when a weighed mass could as well be nothing;
 	// Uninformative says which.
 	Informative   bool
-	Uninformative string
+	Uninformative note.Note
 	// Dilutions and Operations (measurements) count the steps.
 	Dilutions, Operations int
 	// Intended strength, with every error zero, in the unit of the target as

@@ -3,6 +3,7 @@ package route
 import (
 	"fmt"
 	"math"
+	"minim/report/words/note"
 	"strings"
 	"testing"
 
@@ -63,16 +64,16 @@ func TestLeftOnTheBoat(t *testing.T) {
 		return recipe{target: "1.5 g/L", steps: `{ weigh = "0.15 g", on = "balance"` + options + " }, " + toMark}
 	}
 	plain := steps("").run(t)
-	assert.Contains(t, plain.Notes.NotCounted, "what stays on the weighing boat after it was rinsed into the vessel (taken as nothing)")
+	assert.Contains(t, note.Texts(plain.Notes.NotCounted), "what stays on the weighing boat after it was rinsed into the vessel (taken as nothing)")
 	left := steps(`, left-behind = "2 mg"`).run(t)
 	near.Relative(t, "intended", plain.Intended, left.Intended, 1e-12)
 	near.Relative(t, "expected", 1-1.0/150, left.Analytic.Value/left.Intended, 1e-12)
 	near.Relative(t, "u, left on the boat", 0.002/math.Sqrt(12), lineOf(t, left, "left on the boat, balance").StandardUncertainty, 1e-12)
-	assert.NotContains(t, strings.Join(left.Notes.NotCounted, "; "), "boat")
+	assert.NotContains(t, strings.Join(note.Texts(left.Notes.NotCounted), "; "), "boat")
 
 	back := steps(", weighed-back = true").run(t)
 	assert.Equal(t, plain.Analytic.Value, back.Analytic.Value)
-	assert.NotContains(t, strings.Join(back.Notes.NotCounted, "; "), "boat")
+	assert.NotContains(t, strings.Join(note.Texts(back.Notes.NotCounted), "; "), "boat")
 }
 
 // A packet used whole: limits of ±0.1 g are 0.1/√3 (EURACHEM/CITAC CG 4, E.1),
@@ -90,7 +91,7 @@ func TestPacket(t *testing.T) {
 	near.Relative(t, "with an assay", 50, x.run(t).Analytic.Value, 1e-12)
 
 	x.more = "[[packet]]\nname = \"sachet\"\ncontent = \"10 g\""
-	noted(t, x.run(t).Notes.NotCounted, "content of the sachet")
+	noted(t, note.Texts(x.run(t).Notes.NotCounted), "content of the sachet")
 
 	x.more = "[[packet]]\nname = \"sachet\"\n" + content
 	x.steps = `{ packet = "sachet" }, { weigh = "5.00 g", on = "balance" }, ` + toMark
@@ -142,7 +143,7 @@ func TestDissolvedInAMeasuredVolume(t *testing.T) {
 	x := recipe{target: "10 % w/v", steps: weighTen + `{ dissolve-in = "100 mL", with = "cylinder" }, `}
 	r := x.run(t)
 	near.Relative(t, "φ assumed", 100*10/(100+10*0.375), r.Analytic.Value, 1e-12)
-	assert.Contains(t, r.Notes.Assumed, "1 g of urea takes up between -0.15 and 0.9 mL in solution")
+	assert.Contains(t, note.Texts(r.Notes.Assumed), "1 g of urea takes up between -0.15 and 0.9 mL in solution")
 	phi := lineOf(t, r, "specific volume of the urea")
 	assert.True(t, phi.Assumed)
 	near.Relative(t, "u of φ", 1.05/math.Sqrt(12), phi.StandardUncertainty, 1e-12)
@@ -154,7 +155,7 @@ func TestDissolvedInAMeasuredVolume(t *testing.T) {
 	x.solute = "name = \"urea\"\nspecific-volume = \"0.3 mL/g\"\nassay = \"90 %\""
 	r = x.run(t)
 	near.Relative(t, "φ stated", 100*9/103.0, r.Analytic.Value, 1e-12)
-	assert.Empty(t, withWord(r.Notes.Assumed, "takes up"))
+	assert.Empty(t, withWord(note.Texts(r.Notes.Assumed), "takes up"))
 
 	x.solute = "name = \"urea\"\nspecific-volume = { value = \"0 mL/g\", expanded = \"0.1 mL/g\", k = 2 }"
 	r = x.run(t)
@@ -219,9 +220,9 @@ func TestHydrates(t *testing.T) {
 func TestSolubility(t *testing.T) {
 	x := recipe{target: "1 g/L", solute: "name = \"urea\"\nsolubility = \"359 g/L\""}
 	x.steps = `{ weigh = "36.00 g", on = "balance" }, ` + toMark + takeTen + toMark
-	assert.Contains(t, x.run(t).Notes.Warnings, "route: a solution of 360 g/L is stronger than the solubility of the urea, 359 g/L")
+	assert.Contains(t, note.Texts(x.run(t).Notes.Warnings), "route: a solution of 360 g/L is stronger than the solubility of the urea, 359 g/L")
 	x.steps = strings.Replace(x.steps, "36.00", "35.00", 1)
-	assert.Empty(t, x.run(t).Notes.Warnings)
+	assert.Empty(t, note.Texts(x.run(t).Notes.Warnings))
 	x.solute = `name = "dye"`
 	assert.Zero(t, parse(t, exactKit, x.text()).Solute.Solubility)
 }

@@ -1,7 +1,6 @@
 package route
 
 import (
-	"fmt"
 	"math"
 
 	"minim/equipment"
@@ -69,13 +68,13 @@ func (c *compiler) purity() uncertainty.Node {
 	solute := &c.prep.Solute
 	assay := solute.Assay
 	if !assay.Known {
-		c.notes.LeaveOut("impurity of the " + solute.Weighed() + " (assay not stated)")
+		c.notes.LeaveOut("impurity", solute.Weighed())
 		assay.Value = 1
 	} else if assay.Distribution == nil {
-		c.notes.LeaveOut("uncertainty of the assay of the " + solute.Weighed() + " (not stated)")
+		c.notes.LeaveOut("uncertainty-of-assay", solute.Weighed())
 	}
 	if solute.FormFactor > 1 {
-		c.notes.Warn(fmt.Sprintf("the form factor %s says that 1 g of %s holds more than 1 g of the substance meant", short(solute.FormFactor), solute.Weighed()))
+		c.notes.Warn("form-factor", solute.Weighed(), solute.FormFactor)
 	}
 	purity := c.propertyOf(solute.Weighed(), "assay", "", assay)
 	switch {
@@ -93,7 +92,7 @@ func (c *compiler) purity() uncertainty.Node {
 func (c *compiler) buoyancy(mass uncertainty.Node) uncertainty.Node {
 	density := c.prep.Solute.Density
 	if !density.Known {
-		c.notes.LeaveOut("buoyancy of the air in weighing " + c.prep.Solute.Weighed() + " (density not stated)")
+		c.notes.LeaveOut("buoyancy", c.prep.Solute.Weighed())
 		return mass
 	}
 	b := (1 - 0.0012/8.0) / (1 - 0.0012/density.Value)
@@ -107,7 +106,7 @@ func (c *compiler) buoyancy(mass uncertainty.Node) uncertainty.Node {
 func (c *compiler) packet(s *Step) {
 	k := s.Packet
 	if k.Content.Distribution == nil {
-		c.notes.LeaveOut("uncertainty of the content of the " + k.Name + " (not stated)")
+		c.notes.LeaveOut("uncertainty-of-content", k.Name)
 	}
 	c.bringsSolid(k.Content.Value)
 	c.soluteUsed += k.Content.Value + s.Lost
@@ -117,7 +116,7 @@ func (c *compiler) packet(s *Step) {
 // measure adds a liquid solute: m = V ρ, or V where volumes are carried, and keeps its volume.
 func (c *compiler) measure(i int) error {
 	if !c.prep.Solute.Density.Known && !c.prep.countsVolume() {
-		return &equipment.Impossible{Reason: "a solute that is measured by volume needs its density, which the prep does not state"}
+		return equipment.Cannot("solute-without-density", "")
 	}
 	c.medium = mediumOf(c.prep.Solute.Weighed())
 	c.medium.solute = true
@@ -172,7 +171,7 @@ func (c *compiler) stock(s *Stock) (*liquid, error) {
 		return l, nil
 	}
 	if s.Strength.Distribution == nil {
-		c.notes.LeaveOut("uncertainty of the strength of " + s.Name + " (not stated)")
+		c.notes.LeaveOut("uncertainty-of-strength", s.Name)
 	}
 	strength := c.material(s.Name, "strength of "+s.Name, s.Unit.Name, s.Strength, false)
 	medium := c.solvent

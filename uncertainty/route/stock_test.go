@@ -3,6 +3,7 @@ package route
 import (
 	"fmt"
 	"math"
+	"minim/report/words/note"
 	"strings"
 	"testing"
 
@@ -32,7 +33,7 @@ func TestStock(t *testing.T) {
 		near.Relative(t, c.strength+c.more+", expected", c.expected, r.Analytic.Value, 1e-12)
 		near.Equal(t, c.strength+c.more+", u", c.u, r.Analytic.StandardUncertainty, 1e-15, 1e-9)
 		if c.u == 0 {
-			assert.Contains(t, r.Notes.NotCounted, "uncertainty of the strength of stock (not stated)")
+			assert.Contains(t, note.Texts(r.Notes.NotCounted), "uncertainty of the strength of stock (not stated)")
 		}
 		near.Relative(t, "solute used / g", 0.1, r.SoluteGrams, 1e-12)
 	}

@@ -1,7 +1,6 @@
 package route
 
 import (
-	"fmt"
 	"math"
 
 	"minim/equipment"
@@ -15,11 +14,11 @@ func (c *compiler) takeAll(i int) error {
 	l := c.current
 	switch {
 	case math.IsInf(l.left, 1):
-		return &equipment.Impossible{Reason: "all of a stock can be taken only when its volume is stated"}
+		return equipment.Cannot("all-of-unstated-volume", "")
 	case l.left <= 1e-9:
-		return &equipment.Impossible{Reason: "nothing is left of the solution"}
+		return equipment.Cannot("nothing-left", "")
 	}
-	c.notes.Assume("nothing stays behind of a solution that goes on whole: its vessel is rinsed with what is added")
+	c.notes.Assume("goes-on-whole", "")
 	c.brings(part{ml: l.left, concentration: l.concentration, foreign: l.medium.name != c.solvent.name})
 	amount := c.model.Multiply(l.concentration, l.volume)
 	if l.bought {
@@ -36,7 +35,7 @@ func (c *compiler) takeAll(i int) error {
 func (c *compiler) noteVolume(l *liquid) {
 	for s, of := range c.stocks {
 		if of == l && s.Volume.Distribution == nil {
-			c.notes.LeaveOut("uncertainty of the volume of " + s.Name + " (not stated)")
+			c.notes.LeaveOut("uncertainty-of-volume", s.Name)
 		}
 	}
 }
@@ -73,7 +72,7 @@ func (c *compiler) strong(s *Step) (*liquid, error) {
 	if l := c.solutions[s.From-1]; l != nil {
 		return l, nil
 	}
-	return nil, &equipment.Impossible{Reason: fmt.Sprintf("step %d has not made a solution", s.From)}
+	return nil, equipment.Cannot("no-solution-made", "", s.From)
 }
 
 // addSoluteTo dissolves weighed solute in a solution:

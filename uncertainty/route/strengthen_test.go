@@ -141,7 +141,7 @@ func TestCorrectionsThatCannotBe(t *testing.T) {
 	} {
 		c := compareAll(t, parse(t, correctionKit, correctionPrep(steps)))
 		assert.False(t, c.Results[0].Possible, steps)
-		assert.Equal(t, reason, c.Results[0].Reason)
+		assert.Equal(t, reason, c.Results[0].Reason.String())
 	}
 }
 

@@ -1,10 +1,10 @@
 package route
 
 import (
-	"fmt"
 	"math"
 
 	"minim/equipment/quantity"
+	"minim/report/words/note"
 )
 
 // strongest is the concentration, in what the models carry, that no solution of the solute
@@ -14,21 +14,21 @@ import (
 //	γ <= 1/φ        since with the apparent specific volume φ it is then all solute, 100 % w/w
 //
 // and where neither is stated the greatest strength of any solution that is read.
-func (p *Prep) strongest() (most float64, why string) {
-	most, why = math.Inf(1), ""
-	note := func(x float64, reason string) {
+func (p *Prep) strongest() (most float64, why note.Note) {
+	most = math.Inf(1)
+	limit := func(x float64, reason string) {
 		if x > 0 && x < most {
-			most, why = x, reason
+			most, why = x, note.Of(reason, "")
 		}
 	}
 	if has := &bases[p.carries()]; has.strongest != "" {
-		note(has.limit.Most, has.strongest)
+		limit(has.limit.Most, has.strongest)
 	}
 	if p.CountsMass() && p.Solute.Density.Known {
-		note(p.Solute.Density.Value, "its density")
+		limit(p.Solute.Density.Value, "own-density")
 	}
 	if p.CountsMass() && p.Solute.SpecificVolume.Known {
-		note(1/p.Solute.SpecificVolume.Value, "100 % w/w")
+		limit(1/p.Solute.SpecificVolume.Value, "all-by-mass")
 	}
 	return most, why
 }
@@ -40,18 +40,16 @@ func (c *compiler) warnOfStrength(has float64) {
 	most, why := c.prep.strongest()
 	switch {
 	case has > most*(1+aLittle):
-		c.notes.Warn(fmt.Sprintf("%s: a solution of %s %s cannot be: of %s it holds at most %s %s (%s); look at the amounts",
-			c.route.Name, threeDigits(1000*has), unit, c.prep.Solute.Name, threeDigits(1000*most), unit, why))
+		c.notes.Warn("stronger-than-can-be", c.route.Name, threeDigits(1000*has), unit, c.prep.Solute.Name, threeDigits(1000*most), why)
 	case limit > 0 && has > limit:
-		c.notes.Warn(fmt.Sprintf("%s: a solution of %s %s is stronger than the solubility of the %s, %s %s",
-			c.route.Name, short(1000*has), unit, c.prep.Solute.Name, short(1000*limit), unit))
+		c.notes.Warn("stronger-than-solubility", c.route.Name, 1000*has, unit, c.prep.Solute.Name, 1000*limit)
 	}
 }
 
 // aLittle is what a pure liquid may seem to hold more of itself, by rounding.
 const aLittle = 1e-3
 
-// threeDigits prints three digits without an exponent.
-func threeDigits(x float64) string {
-	return quantity.Decimal(x, 3)
-}
+// threeDigits is a number that is printed with three digits, without an exponent.
+type threeDigits float64
+
+func (x threeDigits) String() string { return quantity.Decimal(float64(x), 3) }

@@ -4,6 +4,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"minim/report/words/note"
 )
 
 // A solution on the way that holds more than the solute itself could is to be minded: by the
@@ -23,11 +25,11 @@ func TestStrongerThanCanBe(t *testing.T) {
 	} {
 		r := recipe{target: "100 g/L", solute: "name = \"urea\"\nhazards = [\"none known\"]\n" + c.solute, steps: dissolved(c.grams)}.run(t)
 		if c.want == "" {
-			assert.Empty(t, withWord(r.Notes.Warnings, "cannot be"), c.grams)
+			assert.Empty(t, withWord(note.Texts(r.Notes.Warnings), "cannot be"), c.grams)
 		} else {
-			assert.Contains(t, r.Notes.Warnings, c.want, c.grams)
+			assert.Contains(t, note.Texts(r.Notes.Warnings), c.want, c.grams)
 		}
 	}
 	ethanol := recipe{target: "50 % v/v", solute: "name = \"ethanol\"\ndensity = \"0.7893 g/mL\"", steps: `{ measure = "50 mL", with = "cylinder" }, { dissolve-in = "50 mL", with = "cylinder" }, `}
-	assert.Empty(t, withWord(ethanol.run(t).Notes.Warnings, "cannot be"))
+	assert.Empty(t, withWord(note.Texts(ethanol.run(t).Notes.Warnings), "cannot be"))
 }

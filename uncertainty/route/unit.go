@@ -52,7 +52,7 @@ type basisTraits struct {
 	// carried is the unit of what models can carry of the basis in 1 mL, in place of a
 	// mass; "" of a basis that they cannot carry.
 	carried string
-	// limit of what is carried in 1 mL, and the hint beside it; strongest says why nothing
+	// limit of what is carried in 1 mL, and the hint beside it; strongest is the code of why nothing
 	// is above it, "" where that is not known.
 	limit           quantity.Limit
 	hint, strongest string
@@ -65,11 +65,11 @@ type basisTraits struct {
 
 var bases = [...]basisTraits{
 	byMassInVolume: {
-		quantity: "mass concentration", carried: "g", strongest: "the strongest of any solute",
+		quantity: "mass concentration", carried: "g", strongest: "strongest-of-any",
 		limit: quantity.LimitOf("strength"), hint: "state one between 1e-12 g/L and 3000 g/L",
 	},
 	byAmount: {
-		quantity: "amount-of-substance concentration", carried: "mol", strongest: "the strongest of any solute",
+		quantity: "amount-of-substance concentration", carried: "mol", strongest: "strongest-of-any",
 		limit: quantity.LimitOf("strength by amount"), hint: "state one between 1e-15 mol/L and 100 mol/L",
 		needs: property{table: "solute", key: "molar-mass", unit: "g/mol", example: "58.44 g/mol",
 			of: func(p *Prep) Estimate { return p.Solute.MolarMass }},
@@ -82,7 +82,7 @@ var bases = [...]basisTraits{
 			}},
 	},
 	byVolume: {
-		quantity: "volume concentration", part: true, carried: "mL", strongest: "100 % v/v",
+		quantity: "volume concentration", part: true, carried: "mL", strongest: "all-by-volume",
 		limit: quantity.LimitOf("strength by volume"), hint: "state one between 1e-13 % v/v and 100 % v/v",
 		needs: property{table: "solute", key: "density", unit: "g/mL", example: "0.789 g/mL", weighed: true,
 			of: func(p *Prep) Estimate { return p.Solute.Density }},

@@ -1,18 +1,18 @@
 package route
 
 import (
-	"fmt"
 	"strconv"
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/report/words/note"
 )
 
 // burden is what stands on a balance in a step: net of what is read, in a vessel.
 type burden struct {
 	net, vessel float64 // in g
-	// assumed says how the mass of the vessel was come by; "" where it is stated.
-	assumed string
+	// assumed says how the mass of the vessel was come by; nothing where it is stated.
+	assumed note.Note
 }
 
 // boatShare is the mass of a boat over that of what is weighed on it: that of plastic as
@@ -32,12 +32,11 @@ func (p *Prep) Carries(s Step) error {
 	if l.net+l.vessel <= s.Balance.Capacity*(1+1e-12) || l.net > s.Balance.Capacity*(1+1e-12) {
 		return nil // or more than it shows, which weighing says
 	}
-	hint := ""
-	if l.assumed != "" {
-		hint = fmt.Sprintf(" (%s; where it is lighter, state vessel = \"… g\" in the step)", l.assumed)
+	net, vessel, most := s.Balance.Display(l.net), l.beyond(s.Balance.Capacity), equipment.G(s.Balance.Capacity)
+	if l.assumed.None() {
+		return equipment.Cannot("carries-no-vessel", s.Balance.Name, net, vessel, most)
 	}
-	return &equipment.Impossible{Reason: fmt.Sprintf("%s in a vessel of %s%s is more than the %s carries: %s",
-		s.Balance.Display(l.net), l.beyond(s.Balance.Capacity), hint, s.Balance.Name, quantity.Grams(s.Balance.Capacity))}
+	return equipment.Cannot("carries-no-assumed-vessel", s.Balance.Name, net, vessel, most, l.assumed)
 }
 
 // beyond is the mass of the vessel in as few digits, three or more, as show that the whole is
@@ -63,8 +62,8 @@ func (c *compiler) mustCarry(i int) error {
 	if err := c.prep.Carries(s); err != nil || s.Balance == nil {
 		return err
 	}
-	if l := c.prep.burdenOf(&s); l.assumed != "" && l.net+2*l.vessel > s.Balance.Capacity {
-		c.notes.Assume(fmt.Sprintf("what stands on the %s with %s in it weighs %s g (%s)", s.Balance.Name, s.Balance.Display(l.net), short(l.vessel), l.assumed))
+	if l := c.prep.burdenOf(&s); !l.assumed.None() && l.net+2*l.vessel > s.Balance.Capacity {
+		c.notes.Assume("vessel-on-balance", s.Balance.Name, s.Balance.Display(l.net), l.vessel, l.assumed)
 	}
 	return nil
 }
@@ -83,9 +82,9 @@ func (p *Prep) burdenOf(s *Step) burden {
 	switch {
 	case s.Vessel.Known:
 		l.vessel = s.Vessel.Value
-	case s.Verb.WeighsSolute():
-		l.vessel, l.assumed = boatShare*s.Amount, "assumed of a boat of plastic that just holds it"
-	case grammars[s.Verb].then == weighedPart:
+	case s.Verb == Weigh || s.Verb == AddSolute:
+		l.vessel, l.assumed = boatShare*s.Amount, note.Of("boat-of-plastic", "")
+	case s.Verb == WeighAliquot:
 		// the total that follows is more
 	default:
 		l.vessel, l.assumed = p.lightestVessel(s.Amount / p.densityOfSolvent())
@@ -104,16 +103,16 @@ func (p *Prep) densityOfSolvent() float64 {
 // lightestVessel is the mass of the lightest vessel that holds a volume in mL: of those
 // of the kit whose mass is stated or that are of plastic, and of one of glass that just
 // holds it.
-func (p *Prep) lightestVessel(mL float64) (g float64, assumed string) {
-	g, assumed = equipment.GlassMass(mL), "assumed of glass as heavy as the water that it holds"
+func (p *Prep) lightestVessel(mL float64) (g float64, assumed note.Note) {
+	g, assumed = equipment.GlassMass(mL), note.Of("vessel-of-glass", "")
 	for _, k := range p.Kit.Measures {
 		if !k.Kind.Receives() || k.Capacity < mL*(1-1e-9) {
 			continue
 		}
 		if mass, stated := k.VesselMass(); mass < g && (stated || k.Plastic) {
-			g, assumed = mass, fmt.Sprintf("assumed of the %s, of plastic, a fifth as heavy as the water that it holds", k.Name)
+			g, assumed = mass, note.Of("vessel-of-plastic", k.Name)
 			if stated {
-				assumed = fmt.Sprintf("that of the %s, which is taken for it", k.Name)
+				assumed = note.Of("vessel-taken-for-it", k.Name)
 			}
 		}
 	}

@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+	"minim/report/words/note"
 	"strings"
 	"testing"
 
@@ -39,8 +40,8 @@ func TestBalanceCarriesTheVessel(t *testing.T) {
 		r, err := p.Assess(p.Routes[0], 0.95)
 		require.NoError(t, err, name)
 		assert.Equal(t, c.no == "", r.Possible, "%s: %s", name, r.Reason)
-		assert.Contains(t, r.Reason, c.no, name)
-		said := strings.Join(r.Notes.Assumed, "; ")
+		assert.Contains(t, r.Reason.String(), c.no, name)
+		said := strings.Join(note.Texts(r.Notes.Assumed), "; ")
 		if c.assumed == "" {
 			assert.NotContains(t, said, "what stands on the balance", name)
 		} else {
@@ -65,7 +66,7 @@ func TestBalanceCarriesBoatAndSolvent(t *testing.T) {
 		r, err := p.Assess(p.Routes[0], 0.95)
 		require.NoError(t, err, steps)
 		assert.Equal(t, no == "", r.Possible, "%s: %s", steps, r.Reason)
-		assert.Contains(t, r.Reason, no, steps)
+		assert.Contains(t, r.Reason.String(), no, steps)
 	}
 }
 

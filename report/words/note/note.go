@@ -1,0 +1,67 @@
+// Package note has notes and reasons as data: what a result rests on, and why something
+// cannot be done or says nothing. Each is a code, what it is about, and arguments; its
+// words stand in one table. It knows nothing of the rest, so that all may use it.
+package note
+
+import (
+	"fmt"
+	"reflect"
+	"slices"
+	"strings"
+)
+
+// Note is one thing to say. The zero value says nothing.
+type Note struct {
+	// Code names what is said: "assay-not-stated".
+	Code string
+	// Subject is the name of what it is about: an instrument, a material, a route. It is
+	// empty where the code says all.
+	Subject string
+	// Args are numbers, texts, values with a unit, or notes.
+	Args []any
+}
+
+// Of makes a note. The words of the code say how many arguments there are, the subject
+// being the first of them where it is not empty.
+func Of(code, subject string, args ...any) Note { return Note{code, subject, args} }
+
+// None reports whether there is nothing to say.
+func (n Note) None() bool { return n.Code == "" }
+
+// String says it in words. It panics at a code without words, a programmer's mistake.
+func (n Note) String() string {
+	if n.None() {
+		return ""
+	}
+	text, found := words[n.Code]
+	if !found {
+		panic("note: no words for " + n.Code)
+	}
+	args := n.Args
+	if n.Subject != "" {
+		args = append([]any{n.Subject}, args...)
+	}
+	return fmt.Sprintf(text, args...)
+}
+
+// List is several notes as one argument.
+type List []Note
+
+func (l List) String() string { return strings.Join(Texts(l), ", ") }
+
+// Texts are notes in words.
+func Texts(list []Note) []string {
+	var texts []string
+	for _, n := range list {
+		texts = append(texts, n.String())
+	}
+	return texts
+}
+
+// Same reports whether two notes say the same.
+func Same(a, b Note) bool { return reflect.DeepEqual(a, b) }
+
+// Contains reports whether a list holds a note.
+func Contains(list []Note, n Note) bool {
+	return slices.ContainsFunc(list, func(m Note) bool { return Same(m, n) })
+}

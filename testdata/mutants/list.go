@@ -1,0 +1,38 @@
+package main
+
+// mutant is a place in a file, which holds the old text once; the tests of its own package
+// that run names must fail with the new one. Where a text has moved, look for the function.
+type mutant struct{ file, function, old, new, run string }
+
+var mutants = []mutant{
+	{"uncertainty/route/bymass.go", "weighAliquot", "c.evaporate(i, c.current)", "", "Evaporation"},
+	{"uncertainty/route/dilute.go", "evaporate", "l.hasFraction, l.evaporated = false, true", "l.evaporated = true", "Evaporation"},
+	{"uncertainty/route/dilute.go", "evaporate", `"evaporation", -limit)`, `"evaporation", limit)`, "Evaporation"},
+	{"uncertainty/route/bymass.go", "weighAliquot", "s.Lost/c.model.Intended(density)", "s.Lost", "Lost"},
+	{"uncertainty/route/dilute.go", "becomeByMass", "c.leftOver += c.route.Steps[c.at].Lost / c.model.Intended(density)", "", "Lost"},
+	{"uncertainty/route/startwith.go", "weighSolute", "c.soluteUsed += s.Amount + s.Lost", "c.soluteUsed += s.Amount", "Lost"},
+	{"uncertainty/route/startwith.go", "packet", "k.Content.Value + s.Lost", "k.Content.Value", "Lost"},
+	{"uncertainty/route/dilute.go", "dissolve", "c.leftOver += m.Intended(volume) * s.Lost / s.Amount", "", "Lost"},
+	{"uncertainty/route/dilute.go", "makeUpTo", "c.leftOver += s.Lost", "", "Lost"},
+	{"uncertainty/route/dilute.go", "draw", "(intended + lost) * c.model.Intended", "intended * c.model.Intended", "Lost|Loss|Spoilt"},
+	{"uncertainty/route/dilute.go", "dissolve", "m.Add(volume, m.Multiply(c.mass, c.phi()))", "m.Subtract(volume, m.Multiply(c.mass, c.phi()))", ""},
+	{"uncertainty/route/dilute.go", "carry", "m.Subtract(before, now)", "m.Subtract(now, before)", ""},
+	{"uncertainty/route/startwith.go", "buoyancy", "(1 - 0.0012/8.0)", "(1 + 0.0012/8.0)", ""},
+	{"uncertainty/route/startwith.go", "stock", "s.Name, -s.Loss)", "s.Name, s.Loss)", ""},
+	{"uncertainty/route/bymass.go", "densities", "m.Subtract(m.Constant(1), m.Multiply(c.phi()", "m.Add(m.Constant(1), m.Multiply(c.phi()", ""},
+	{"uncertainty/route/bymass.go", "weighUpTo", "c.model.Divide(amount, total), total", "c.model.Divide(amount, c.model.Add(total, total)), total", ""},
+	{"uncertainty/route/price.go", "Cost", "min(p.Volume, r.MadeML) + r.LeftOverML", "r.MadeML + r.LeftOverML", "Cost|Lost"},
+	{"uncertainty/secondorder.go", "sumTerms", "(a.kurtosis-1)/4", "(a.kurtosis-2)/4", "Kurtosis|SecondOrder"},
+	{"uncertainty/secondorder.go", "sumTerms", "a.kurtosis/3", "a.kurtosis/2", "Kurtosis|SecondOrder"},
+	{"uncertainty/axis.go", "axes", "in.Distribution.Skewness(), in.Distribution.Kurtosis()", "in.Distribution.Skewness(), 3", "Kurtosis|SecondOrder"},
+	{"uncertainty/triangular.go", "Kurtosis", "return 2.4", "return 2.5", "Kurtosis|Distribution"},
+	{"uncertainty/arcsine.go", "Kurtosis", "return 1.5", "return 1.6", "Kurtosis|Distribution"},
+	{"uncertainty/plan/rescuechoice.go", "onTarget", "max(0.01, r.prep.HalfWidth()/4)", "max(0.01, r.prep.HalfWidth()/2)", "OnTarget"},
+	{"uncertainty/plan/rescuechoice.go", "onTarget", "max(0.01,", "max(0.02,", "OnTarget"},
+	{"uncertainty/plan/rescuechoice.go", "better", "return r.onTarget(a)\n", "return r.onTarget(b)\n", "OnTarget"},
+	{"report/benchneeds.go", "solventNeeded", "mL -= b.made[n-1]", "mL -= 0", "SolventNeeded"},
+	{"report/benchneeds.go", "solventNeeded", "mL -= s.Amount / max", "mL += s.Amount / max", "SolventNeeded"},
+	{"report/benchneeds.go", "solventNeeded", "mL += made", "mL += made / 2", "SolventNeeded"},
+	{"report/benchagain.go", "enough", "1.2*need", "1.0*need", "Enough"},
+	{"report/benchagain.go", "enough", "need = s.Measure.Capacity", "need = s.Amount", "Enough"},
+}
