@@ -113,7 +113,7 @@ func take(ctx context.Context, path string, waiting func()) (file *os.File, text
 // with the line ends of the text.
 func joined(name string, text []byte, lines string) (joint, ended string) {
 	if !strings.HasSuffix(lines, "\n") {
-		panic("record: the lines to be added are not ended")
+		panic("bench: the lines to be added are not ended")
 	}
 	end := benchfile.LineEnd(text)
 	lines = strings.ReplaceAll(lines, "\n", end)

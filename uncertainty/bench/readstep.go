@@ -48,29 +48,34 @@ func (p prepReader) readVerb(t *benchfile.Table, verb route.Verb, planned *route
 			p.readStrong(t, &s)
 		}
 	}
-	s.Piece = t.Count("piece", 1)
-	if planned != nil && !slices.Contains(t.Keys(), key) {
-		t.Has(key)
-		s.Balance, s.Measure = planned.Balance, planned.Measure
-	} else {
-		p.readInstrument(t, &s, key, kind)
-	}
-	switch {
-	case planned != nil && !slices.Contains(t.Keys(), string(verb)):
-		s.Amount = planned.Amount
-	case kind == quantity.Mass:
-		s.Amount = t.Positive(string(verb), kind)
-	default:
-		s.Amount = readVolumeOrDrops(t, verb, s.Measure)
-	}
-	if kind == quantity.Volume {
-		s.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
-	}
+	p.readUse(t, &s, key, kind, planned)
 	readOptions(t, &s)
 	if count := piecesOf(&s); s.Piece > count && count > 0 {
 		t.Fail("piece", fmt.Sprintf("there is no piece %d of it on the bench", s.Piece), fmt.Sprintf("the kit says count = %d, or nothing for one", count))
 	}
 	return s
+}
+
+// readUse reads which instrument a step uses, and what it shows.
+func (p prepReader) readUse(t *benchfile.Table, s *route.Step, key string, kind quantity.Kind, planned *route.Step) {
+	s.Piece = t.Count("piece", 1)
+	if planned != nil && !slices.Contains(t.Keys(), key) {
+		t.Has(key)
+		s.Balance, s.Measure = planned.Balance, planned.Measure
+	} else {
+		p.readInstrument(t, s, key, kind)
+	}
+	switch {
+	case planned != nil && !slices.Contains(t.Keys(), string(s.Verb)):
+		s.Amount = planned.Amount
+	case kind == quantity.Mass:
+		s.Amount = t.Positive(string(s.Verb), kind)
+	default:
+		s.Amount = readVolumeOrDrops(t, s.Verb, s.Measure)
+	}
+	if kind == quantity.Volume {
+		s.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
+	}
 }
 
 // readInstrument finds the instrument that a step names.
