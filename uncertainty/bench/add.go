@@ -78,7 +78,7 @@ func (a *Addition) entries(r *recordReader) (string, error) {
 // parseWith reads the record as it would be. The place of a mistake in what is added is
 // the option that it came by, since it is in no file.
 func parseWith(path string, text []byte, lines string, p *route.Prep) (*record.Record, error) {
-	whole, _ := Whole(path, text)
+	whole, _ := wholeLines(path, text)
 	before := strings.Count(string(whole), "\n") + 1
 	if n := len(whole); n > 0 && whole[n-1] != '\n' {
 		whole = append(whole, '\n')

@@ -28,7 +28,7 @@ const largest = 1 << 20
 // Append for the same file.
 //
 // When the writing breaks off, because the disk is full or the process is killed, a
-// piece of a line is left, and [Whole] leaves it out. The next call strikes it with a
+// piece of a line is left, and [wholeLines] leaves it out. The next call strikes it with a
 // mark behind it. This holds for lines of which no piece is right TOML, such as a header
 // or an entry in braces. Of more lines than one, those above the piece stand.
 //
@@ -117,7 +117,7 @@ func joined(name string, text []byte, lines string) (joint, ended string) {
 	}
 	end := benchfile.LineEnd(text)
 	lines = strings.ReplaceAll(lines, "\n", end)
-	_, cut := Whole(name, text)
+	_, cut := wholeLines(name, text)
 	switch {
 	case len(text) == 0 || bytes.HasSuffix(text, []byte("\n")):
 		return "", lines

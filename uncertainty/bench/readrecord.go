@@ -35,7 +35,7 @@ func ParseRecord(name string, text []byte, p *route.Prep) (*record.Record, error
 }
 
 func readRecord(name string, text []byte, p *route.Prep) (*recordReader, error) {
-	whole, cut := Whole(name, text)
+	whole, cut := wholeLines(name, text)
 	root, err := benchfile.Parse(name, whole)
 	if err != nil {
 		return nil, err

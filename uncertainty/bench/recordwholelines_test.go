@@ -19,7 +19,7 @@ const above = "route = \"µ\"\n\n[entries]\n1 = { take = \"1 mL\" }\n"
 // entryLines are the entries that a text reads as, each as number = what was taken.
 func entryLines(t *testing.T, text []byte) (entries []string) {
 	t.Helper()
-	whole, _ := Whole("r.toml", text)
+	whole, _ := wholeLines("r.toml", text)
 	root, err := benchfile.Parse("r.toml", whole)
 	if err != nil {
 		t.Fatalf("%q: %v", text, err)
@@ -105,7 +105,7 @@ func TestWholeCut(t *testing.T) {
 		if c.below == "\r" {
 			want = c.above + strings.Repeat(" ", len(c.line+c.below))
 		}
-		whole, cut := Whole("r.toml", []byte(text))
+		whole, cut := wholeLines("r.toml", []byte(text))
 		assert.Equal(t, want, string(whole), "%q", text)
 		assert.Equal(t, []record.Cut{c.cut}, cut, "%q", text)
 	}
@@ -125,7 +125,7 @@ func TestWholeKeeps(t *testing.T) {
 		"a = 2026-13-13\n" + above + "2 = { take = '''1 mL\n mL''', read = 1 }", // a mistake above
 		above + "7 = {\n8 = { take",
 	} {
-		whole, cut := Whole("r.toml", []byte(text))
+		whole, cut := wholeLines("r.toml", []byte(text))
 		assert.Equal(t, text, string(whole))
 		assert.Empty(t, cut, "%q", text)
 	}
@@ -134,7 +134,7 @@ func TestWholeKeeps(t *testing.T) {
 // Half of a line end is none of the text (constructed).
 func TestWholeHalfLineEnd(t *testing.T) {
 	text := strings.TrimSuffix(strings.ReplaceAll(above, "\n", "\r\n"), "\n")
-	whole, cut := Whole("r.toml", []byte(text))
+	whole, cut := wholeLines("r.toml", []byte(text))
 	assert.Equal(t, strings.TrimSuffix(text, "\r")+" ", string(whole))
 	assert.Empty(t, cut)
 }
@@ -142,7 +142,7 @@ func TestWholeHalfLineEnd(t *testing.T) {
 // Two that were struck, with the mistake below them in its place (constructed).
 func TestWholePlaces(t *testing.T) {
 	text := "rou # cut off, left out\n" + above + "2 = { take = \"µ # cut off, left out\n\t3 = { take = 1,5 }\n"
-	whole, cut := Whole("r.toml", []byte(text))
+	whole, cut := wholeLines("r.toml", []byte(text))
 	assert.Equal(t, []record.Cut{{Line: 1, Text: "rou # cut off, left out"}, {Line: 6, Text: "2 = { take = \"µ # cut off, left out"}}, cut)
 	_, err := benchfile.Parse("r.toml", whole)
 	require.ErrorContains(t, err, "r.toml:7:15: ")

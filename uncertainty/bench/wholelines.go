@@ -11,12 +11,12 @@ import (
 // struck ends a line that was cut off and below which more has been written.
 const struck = "# cut off, left out"
 
-// Whole returns the text of a record without the lines that were cut off, and these
+// wholeLines returns the text of a record without the lines that were cut off, and these
 // lines. They are blanked, a space for each byte, so that all else stays in its place.
 // Cut off are the lines that [Append] has struck with a mark, and a last line without
 // a line end that does not close what it opens and is all that is wrong with the TOML
 // of the text. Any other mistake is left to be found. The name stands for the file.
-func Whole(name string, text []byte) (whole []byte, cut []record.Cut) {
+func wholeLines(name string, text []byte) (whole []byte, cut []record.Cut) {
 	whole = bytes.Clone(text)
 	number, from := 0, 0
 	for line := range bytes.Lines(whole) {
