@@ -18,6 +18,8 @@ type Bias struct {
 	Share float64
 	// Correction in mL that a certificate states, to be added to what is read.
 	Correction float64
+	// Stated: how good the piece is, is stated; it is not that of a class.
+	Stated bool
 	// ClassLimit: the limit is that of the class, not the kit's own. ByClass: it
 	// is that of the class at the volume measured.
 	ClassLimit, ByClass bool

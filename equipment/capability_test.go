@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -138,6 +139,7 @@ func TestUncertaintyOfWhatCannotBe(t *testing.T) {
 
 // The greatest number of steps that a kit may have is searched at once.
 func TestLeastOfManySteps(t *testing.T) {
+	displayLimit := quantity.LimitOf("steps of a display")
 	b := &Balance{Name: "scale", Capacity: displayLimit.Most, Readability: 1, Span: 0.001 / 1.96 * 1.7320508}
 	_, ok := b.Least(0.001)
 	assert.Equal(t, false, ok)

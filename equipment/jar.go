@@ -45,12 +45,12 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 	}
 	u.Notes.Assume("pen-line", k.Name, penLine)
 	own := u.assumedError(u.piece(k.Name, k.Count), k.Name, "line of the "+k.Name, "mL",
-		uncertainty.Normal{Sigma: penLine * perMillimetre(k.Bore)})
+		uncertainty.Normal{Sigma: penLine * PerMillimetre(k.Bore)})
 	return append(nodes, own), nil
 }
 
-// lineSetWith is a line at a volume, reached with the fewest equal fills.
-func lineSetWith(with *Measure, volume float64) Line {
+// LineSetWith is a line at a volume, reached with the fewest equal fills.
+func LineSetWith(with *Measure, volume float64) Line {
 	fills := math.Ceil(volume / with.Capacity * (1 - 1e-12))
 	return Line{With: with, Fills: int(fills), Each: volume / fills}
 }

@@ -1,7 +1,5 @@
 package equipment
 
-import "slices"
-
 // Kind is a kind of volumetric instrument, named as in the class tables.
 type Kind string
 
@@ -24,8 +22,6 @@ const (
 
 // traits is how the instruments of a kind differ from others.
 type traits struct {
-	// table of a kit file that holds them.
-	table string
 	// receives: a solution is made up in it. delivers: a volume is measured
 	// out with it; a vessel that delivers is poured out.
 	receives, delivers bool
@@ -75,58 +71,24 @@ const (
 )
 
 var kinds = map[Kind]traits{
-	Cylinder:       {table: "cylinder", receives: true, delivers: true, scale: true, reads: true, lettered: true, shape: Triangle, keeps: filmByCapacity, care: PouredOut},
-	Flask:          {table: "flask", receives: true, reads: true, lettered: true, shape: Triangle, keeps: unknownFilm, care: PouredOut},
-	OneMark:        {table: "pipette", delivers: true, deliver: true, reads: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
-	Graduated:      {table: "pipette", delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
-	Piston:         {table: "pipette", delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
-	Transfer:       {table: "pipette", delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
-	Burette:        {table: "burette", delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
-	Syringe:        {table: "syringe", delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
-	Dropper:        {table: "dropper", delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Counted},
-	Beaker:         {table: "beaker", receives: true, delivers: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
-	ConicalFlask:   {table: "conical-flask", receives: true, delivers: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
-	ConicalMeasure: {table: "conical-measure", receives: true, delivers: true, deliver: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
-	Jar:            {table: "jar", receives: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
+	Cylinder:       {receives: true, delivers: true, scale: true, reads: true, lettered: true, shape: Triangle, keeps: filmByCapacity, care: PouredOut},
+	Flask:          {receives: true, reads: true, lettered: true, shape: Triangle, keeps: unknownFilm, care: PouredOut},
+	OneMark:        {delivers: true, deliver: true, reads: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
+	Graduated:      {delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
+	Piston:         {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
+	Transfer:       {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
+	Burette:        {delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
+	Syringe:        {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
+	Dropper:        {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Counted},
+	Beaker:         {receives: true, delivers: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
+	ConicalFlask:   {receives: true, delivers: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
+	ConicalMeasure: {receives: true, delivers: true, deliver: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
+	Jar:            {receives: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
 }
 
-// PipetteKinds are the kinds that a [[pipette]] may be of.
+// PipetteKinds are the kinds of pipette.
 func PipetteKinds() []string {
 	return []string{string(OneMark), string(Graduated), string(Piston), string(Transfer)}
-}
-
-// The tables of a kit file that do not hold volumetric instruments of the bench.
-const (
-	balanceTables   = "balance"
-	candidateTables = "candidate"
-)
-
-// KitTables are the names of the tables of a kit file.
-func KitTables() []string {
-	return slices.Concat([]string{balanceTables}, measureTables(), []string{candidateTables})
-}
-
-// measureTables are those of volumetric instruments, in the order in which they
-// are read: a jar may rest on any other.
-func measureTables() []string {
-	return []string{"cylinder", "flask", "pipette", "burette", "syringe", "dropper",
-		"beaker", "conical-flask", "conical-measure", "jar"}
-}
-
-// CandidateKinds are the kinds that a [[candidate]] may be of: the name of a table,
-// or the kind of a pipette.
-func CandidateKinds() []string {
-	var list []string
-	for _, table := range KitTables() {
-		switch table {
-		case kinds[OneMark].table:
-			list = append(list, PipetteKinds()...)
-		case candidateTables:
-		default:
-			list = append(list, table)
-		}
-	}
-	return list
 }
 
 // Receives reports whether a solution is made up in it.
@@ -138,6 +100,19 @@ func (k Kind) Delivers() bool { return kinds[k].delivers }
 // AnyVolume reports whether it measures what it is set to, not what stands at a
 // line.
 func (k Kind) AnyVolume() bool { return kinds[k].set }
+
+// HasScale reports whether it has divisions; otherwise it has one mark, or is set.
+func (k Kind) HasScale() bool { return kinds[k].scale }
+
+// HasNumbers reports whether there are numbers on it: those of a scale, or of a
+// syringe or transfer pipette, which measure volumes in between as well.
+func (k Kind) HasNumbers() bool { return kinds[k].scale || k == Syringe || k == Transfer }
+
+// IsRead reports whether the error of reading it counts.
+func (k Kind) IsRead() bool { return kinds[k].reads }
+
+// Lettered reports whether its classes go by letters, and are never assumed.
+func (k Kind) Lettered() bool { return kinds[k].lettered }
 
 // Counts reports whether it counts drops and measures no volume.
 func (k Kind) Counts() bool { return kinds[k].care == Counted }

@@ -1,11 +1,6 @@
 package equipment
 
-import (
-	"context"
-	"slices"
-
-	"minim/equipment/benchfile"
-)
+import "slices"
 
 // Kit is the instruments on one bench.
 type Kit struct {
@@ -23,8 +18,6 @@ type Kit struct {
 	// Candidates are not owned: no route can use one. Their names are not those
 	// of instruments on the bench.
 	Candidates Instruments
-
-	source *benchfile.Table
 }
 
 // Instruments are balances and volumetric instruments, those of a kind in the
@@ -32,28 +25,6 @@ type Kit struct {
 type Instruments struct {
 	Balances []*Balance
 	Measures []*Measure
-}
-
-// LoadKit reads a kit file. A mistake in it is a *benchfile.Mistake.
-func LoadKit(path string) (*Kit, error) { return LoadKitContext(context.Background(), path) }
-
-// LoadKitContext is [LoadKit] of a file that may have to be waited for, until the context is
-// done.
-func LoadKitContext(ctx context.Context, path string) (*Kit, error) {
-	data, err := benchfile.Read(ctx, path)
-	if err != nil {
-		return nil, err
-	}
-	return ParseKit(path, data)
-}
-
-// ParseKit reads the text of a kit file; name stands for it in messages.
-func ParseKit(name string, data []byte) (*Kit, error) {
-	root, err := benchfile.Parse(name, data)
-	if err != nil {
-		return nil, err
-	}
-	return readKit(root)
 }
 
 // Balance returns the balance of that name, or nil.

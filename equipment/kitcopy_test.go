@@ -63,6 +63,6 @@ func TestWithout(t *testing.T) {
 	assert.Equal(t, []string(nil), kit.Without(kit.Names()...).Names())
 	assert.PanicsWithValue(t, `equipment: no instrument on the bench is called "25 mL flask"`, func() { kit.Without("25 mL flask") })
 	// The line of a jar stays when the measure is gone that it was set with.
-	whole := parseKit(t, wholeBench)
-	assert.Equal(t, whole.Measure("jar").Line, whole.Without("measure").Measure("jar").Line)
+	whole := parseKit(t, oneCylinder+"class = \"B\"\n[[jar]]\nname = \"jar\"\nline = \"20 mL\"\nset-with = \"x\"\n")
+	assert.Equal(t, whole.Measure("jar").Line, whole.Without("x").Measure("jar").Line)
 }

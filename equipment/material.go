@@ -43,8 +43,8 @@ func FindLiquid(name string) (Liquid, bool) {
 	return liquid, found
 }
 
-// findGlass finds the material of a vessel by its name or an alias, likewise.
-func findGlass(name string) (Glass, bool) {
+// FindGlass finds the material of a vessel by its name or an alias, likewise.
+func FindGlass(name string) (Glass, bool) {
 	glass, found := glasses().find[plain(name)]
 	return glass, found
 }
@@ -70,8 +70,8 @@ func IsWater(name string) bool { return SameLiquid(name, water) }
 
 func plain(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
 
-// glassNames lists the known materials of vessels in table order, without aliases.
-func glassNames() []string { return slices.Clone(glasses().names) }
+// GlassNames lists the known materials of vessels in table order, without aliases.
+func GlassNames() []string { return slices.Clone(glasses().names) }
 
 var liquids = sync.OnceValue(func() materials[Liquid] {
 	rows := readTable(tableFiles, "liquids", "name,aliases,density_g_per_mL,expansion_per_K,surface_tension_mN_per_m,alcohol,volatile,source,trust,note")

@@ -17,8 +17,8 @@ func TestMaterialsAreComplete(t *testing.T) {
 		assert.Equal(t, true, found && liquid.Name == name, name)
 		assert.Equal(t, true, liquid.Source != "" && slices.Contains(trusts, liquid.Trust), name)
 	}
-	for _, name := range glassNames() {
-		glass, found := findGlass(name)
+	for _, name := range GlassNames() {
+		glass, found := FindGlass(name)
 		assert.Equal(t, true, found && glass.Name == name, name)
 		assert.Equal(t, true, glass.Source != "" && slices.Contains(trusts, glass.Trust), name)
 	}
@@ -39,10 +39,10 @@ func TestLiquidsAndAliases(t *testing.T) {
 
 func TestGlassNamesAndAliases(t *testing.T) {
 	assert.Equal(t, []string{"borosilicate", "soda-lime", "polypropylene", "polymethylpentene", "polystyrene",
-		"polycarbonate", "polyethylene"}, glassNames())
-	glass, _ := findGlass("pmp")
+		"polycarbonate", "polyethylene"}, GlassNames())
+	glass, _ := FindGlass("pmp")
 	assert.Equal(t, "polymethylpentene", glass.Name)
-	_, found := findGlass("borosilicates")
+	_, found := FindGlass("borosilicates")
 	assert.Equal(t, false, found)
 }
 
@@ -104,9 +104,9 @@ func TestLiquidSurfaceTensionMayBeUnknown(t *testing.T) {
 // Cubic expansion is three times the linear one. ISO 3585: borosilicate glass 3.3 has
 // 3.3e-6 per °C; soda-lime glass about 9e-6 (common handbook value, from memory).
 func TestGlassExpansion(t *testing.T) {
-	borosilicate, _ := findGlass("borosilicate")
+	borosilicate, _ := FindGlass("borosilicate")
 	assertMaterialFigure(t, 3*3.3e-6, borosilicate.Expansion, 1e-12)
-	sodaLime, _ := findGlass("soda-lime")
+	sodaLime, _ := FindGlass("soda-lime")
 	assertMaterialFigure(t, 3*9e-6, sodaLime.Expansion, 1e-6)
 }
 

@@ -5,45 +5,22 @@ import (
 	"strconv"
 	"strings"
 
-	"minim/equipment/benchfile"
-	"minim/equipment/quantity"
 	"minim/uncertainty/portable"
 )
 
-// hasNumbers reports whether there are numbers on it: those of a scale, or of a
-// syringe or transfer pipette, which measure volumes in between as well.
-func (k Kind) hasNumbers() bool { return kinds[k].scale || k == Syringe || k == Transfer }
-
-// numbered reads how far apart the numbered marks of a scale are. Not stated, that
-// is as in the row of the class table for the piece, which [kitReader.class] has
-// looked up, unless it does not go with the division that is stated. Without a row
-// it follows from the division; for what states none, from the capacity.
-func (k *Measure) numbered(t *benchfile.Table) {
+// number fills in how far apart the numbered marks of a scale are, where that is not
+// stated: as in the row of the class table for the piece, unless that does not go with the
+// division that is stated. Without a row it follows from the division; for what states none,
+// from the capacity.
+func (k *Measure) number(class float64) {
 	switch {
-	case !k.Kind.hasNumbers():
-		return
-	case t.Has("numbered"):
-		k.Numbered = t.Positive("numbered", quantity.Volume)
-		k.checkNumbered(t)
-	case k.Numbered > 0 && (k.Division == 0 || isMultiple(k.Numbered, k.Division)):
+	case k.Numbered > 0 || !k.Kind.HasNumbers():
+	case class > 0 && (k.Division == 0 || isMultiple(class, k.Division)):
+		k.Numbered = class
 	case k.Division > 0:
 		k.Numbered = numberedByDivision(k.Division, k.Capacity)
 	case !kinds[k.Kind].scale && k.Capacity > 0:
 		k.Numbered = numberedBySize(k.Capacity)
-	}
-}
-
-func (k *Measure) checkNumbered(t *benchfile.Table) {
-	const hint = "state the volume from one number on the scale to the next"
-	switch {
-	case k.Numbered == 0 || k.Capacity == 0:
-		// said already
-	case k.Numbered > k.Capacity:
-		t.Fail("numbered", "is more than the capacity", hint)
-	case k.Division > 0 && !isMultiple(k.Numbered, k.Division):
-		t.Fail("numbered", "is not a whole number of divisions of "+quantity.Millilitres(k.Division), hint)
-	case k.Capacity/k.Numbered > numbersLimit.Most*(1+1e-9):
-		t.Fail("numbered", "no scale has so many numbers", hint)
 	}
 }
 

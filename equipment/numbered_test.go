@@ -39,7 +39,7 @@ func TestNumberedOfClasses(t *testing.T) {
 	exceptions, rows := map[string]float64{}, 0
 	for _, c := range classTable() {
 		what := fmt.Sprintf("%s %v, %v mL", c.Kind, c, c.Capacity)
-		if !Kind(c.Kind).hasNumbers() {
+		if !Kind(c.Kind).HasNumbers() {
 			assert.Equal(t, 0.0, c.Numbered, what)
 			continue
 		}

@@ -49,8 +49,8 @@ func scaleReading(r Reading, division float64) uncertainty.Distribution {
 // neckReading is the error of setting the level at one mark in a neck of the
 // given bore in mm.
 func neckReading(r Reading, bore float64) uncertainty.Distribution {
-	return uncertainty.Normal{Sigma: levelMillimetres[r] * perMillimetre(bore)}
+	return uncertainty.Normal{Sigma: levelMillimetres[r] * PerMillimetre(bore)}
 }
 
-// perMillimetre is the volume in mL of 1 mm of a neck of the given bore in mm.
-func perMillimetre(bore float64) float64 { return math.Pi / 4 * bore * bore / 1000 }
+// PerMillimetre is the volume in mL of 1 mm of a neck of the given bore in mm.
+func PerMillimetre(bore float64) float64 { return math.Pi / 4 * bore * bore / 1000 }

@@ -2,6 +2,10 @@ package equipment
 
 import "slices"
 
+// Change is another value of one property of an instrument, in memory only, as it was
+// written: the 0.01 g scale, its readability, "0.001 g".
+type Change struct{ Name, Key, Value string }
+
 // Staying lists the keys of the instrument of a change that the kit states, or what of it
 // is stated in one of several keys, and that would
 // follow from the changed one if it did not: of a balance that reads finer, the stated

@@ -1,7 +1,7 @@
 package equipment
 
 import (
-	"minim/equipment/benchfile"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -56,11 +56,17 @@ repeatability = "0.02 mL"
 		"by class: reading = careful":      {"repeatability"},
 		"nobody: class = A":                nil,
 	} {
-		c, err := benchfile.ParseChange("--change", line)
-		require.NoError(t, err)
+		c := changeOf(line)
 		assert.Equal(t, want, kit.Staying(c, []Change{c}), line)
 	}
-	first, _ := benchfile.ParseChange("--change", "stated: readability = 0.001 g")
-	second, _ := benchfile.ParseChange("--change", "stated: linearity = 0.002 g")
+	first := changeOf("stated: readability = 0.001 g")
+	second := changeOf("stated: linearity = 0.002 g")
 	assert.Equal(t, []string{"repeatability"}, kit.Staying(first, []Change{first, second}))
+}
+
+// changeOf is a change as it is written.
+func changeOf(line string) Change {
+	name, rest, _ := strings.Cut(line, ": ")
+	key, value, _ := strings.Cut(rest, " = ")
+	return Change{name, key, value}
 }

@@ -1,12 +1,5 @@
 package equipment
 
-import (
-	"strings"
-
-	"minim/equipment/benchfile"
-	"minim/equipment/quantity"
-)
-
 // PlasticShare is the mass of a vessel of plastic over that of the water that it holds. A
 // vessel of glass is about as heavy as that water: beakers, flasks and bottles of 10 to 150
 // mL weigh between 0.3 and 1.7 times as much, a small cylinder on a foot up to four times;
@@ -27,20 +20,4 @@ func (k *Measure) VesselMass() (g float64, stated bool) {
 		return PlasticShare * GlassMass(k.Capacity), false
 	}
 	return GlassMass(k.Capacity), false
-}
-
-// vessel reads the mass of an empty vessel.
-func (k *Measure) vessel(t *benchfile.Table) {
-	k.Vessel = VesselMass(t)
-	glass, _ := findGlass(t.Text("material"))
-	k.Plastic = strings.HasPrefix(glass.Name, "poly") || k.Kind == Cylinder && t.Is("form", "plastic")
-}
-
-// VesselMass reads the mass of what stands on a balance with what is weighed in it.
-func VesselMass(t *benchfile.Table) Stated {
-	s := Stated{t.Positive("vessel", quantity.Mass), t.Has("vessel")}
-	if limit := quantity.LimitOf("vessel"); s.Value != 0 && !limit.Holds(s.Value) {
-		t.Fail("vessel", "no vessel of a bench has this mass", "state the mass of the empty vessel, as in \"35 g\"")
-	}
-	return s
 }

@@ -1,10 +1,11 @@
 package report
 
 import (
+	"slices"
+
 	"minim/equipment"
 	"minim/report/words/verb"
 	"minim/uncertainty/route"
-	"slices"
 )
 
 // care is what to mind at a step (common practice; the sizes of these mistakes are in

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/csv"
-	"minim/equipment/benchfile"
 	"slices"
 	"strings"
 	"testing"
@@ -12,24 +11,25 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
+	"minim/equipment/benchfile"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
 // comparedWith compares the demo on its kit with changes.
 func comparedWith(t *testing.T, changes ...string) *route.Comparison {
 	t.Helper()
-	var list []equipment.Change
+	var list []benchfile.Change
 	for _, text := range changes {
 		c, err := benchfile.ParseChange("--change", text)
 		require.NoError(t, err)
 		list = append(list, c)
 	}
-	p, err := route.LoadPrep(demoPrep, "")
+	p, err := read.LoadPrep(context.Background(), demoPrep, "")
 	require.NoError(t, err)
-	p, err = p.Changed(list)
+	p, err = read.Changed(p, list)
 	require.NoError(t, err)
 	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 7, Coverage: 0.95})
 	require.NoError(t, err)

@@ -9,15 +9,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
 // formPaper is a paper about an invented prep whose solute is stated so.
 func formPaper(t *testing.T, solute, first string) *Paper {
 	t.Helper()
-	kit, err := equipment.ParseKit("kit.toml", []byte(`
+	kit, err := read.ParseKit("kit.toml", []byte(`
 [[balance]]
 name = "scale"
 capacity = "200 g"
@@ -35,7 +35,7 @@ division = "0.05 mL"
 tolerance = "0.04 mL"
 `))
 	require.NoError(t, err)
-	prep, err := route.ParsePrep("prep.toml", []byte(fmt.Sprintf(`kit = "kit.toml"
+	prep, err := read.ParsePrep("prep.toml", []byte(fmt.Sprintf(`kit = "kit.toml"
 target = "0.07 %% w/v"
 volume = "20 mL"
 tolerance = "30 %% of target"

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/near"
 	"minim/uncertainty/route"
 )
@@ -18,7 +19,7 @@ const demoPrep = "../cmd/minim/demo/dye.toml"
 
 func compared(t *testing.T, path string) *route.Comparison {
 	t.Helper()
-	p, err := route.LoadPrep(path, "")
+	p, err := read.LoadPrep(context.Background(), path, "")
 	require.NoError(t, err)
 	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 7, Coverage: 0.95})
 	require.NoError(t, err)

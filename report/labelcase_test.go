@@ -8,8 +8,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -83,7 +83,7 @@ func tomlList(words []string) string {
 
 // prep reads the file of a case.
 func (c *labelCase) prep(t *testing.T) *route.Prep {
-	kit, err := equipment.ParseKit("bench.toml", []byte(labelKit))
+	kit, err := read.ParseKit("bench.toml", []byte(labelKit))
 	require.NoError(t, err)
 	tolerance, scale := "12 % of target", "scale"
 	switch c.done {
@@ -103,7 +103,7 @@ func (c *labelCase) prep(t *testing.T) *route.Prep {
 		first = `{ start = "bought" }, { take = "12.5 mL", with = "pipette" }, { make-up-to = "25 mL", in = "flask" }`
 	}
 	text += "[[route]]\nname = \"r\"\nsteps = [" + first + `, { take = "2.5 mL", with = "pipette" }, { make-up-to = "25 mL", in = "flask", piece = 2 }]` + "\n"
-	p, err := route.ParsePrep("prep.toml", []byte(text), kit)
+	p, err := read.ParsePrep("prep.toml", []byte(text), kit)
 	require.NoError(t, err)
 	return p
 }
@@ -116,7 +116,7 @@ func (c *labelCase) evaluated(t *testing.T, p *route.Prep) Paper {
 		require.NoError(t, err)
 		return Paper{Comparison: comparison}
 	}
-	r, err := record.Parse("record.toml", []byte(c.recordText()), p)
+	r, err := read.ParseRecord("record.toml", []byte(c.recordText()), p)
 	require.NoError(t, err)
 	made, err := record.Evaluate(context.Background(), r, settings)
 	require.NoError(t, err)

@@ -9,8 +9,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
@@ -29,9 +29,9 @@ func TestLadderHazards(t *testing.T) {
 		{`hazards = ["gives off gas"]`, []string{"The rung 0.5 % w/v: not stated, treat as undiluted."}, "mix it open, in a fume cupboard", ""},
 		{`hazards = ["none known"]`, []string{"The rungs 4 % w/v and 2 % w/v: irritant"}, "some of the water goes first", "fume cupboard"},
 	} {
-		kit, err := equipment.ParseKit("bench.toml", []byte(benchOfOrders))
+		kit, err := read.ParseKit("bench.toml", []byte(benchOfOrders))
 		require.NoError(t, err)
-		p, err := route.ParsePrep("prep.toml", []byte(fmt.Sprintf(`target = "6 %% w/v"
+		p, err := read.ParsePrep("prep.toml", []byte(fmt.Sprintf(`target = "6 %% w/v"
 volume = "20 mL"
 ladder = ["4 %% w/v", "2 %% w/v", "0.5 %% w/v"]
 ladder-with = "pipette"

@@ -105,14 +105,14 @@ func byWhom(r *record.Record) string {
 	if people := makers(r); len(people) > 0 {
 		text = "by " + strings.Join(people, ", ")
 	}
-	switch first, last, ordered := r.Times(); {
-	case first == "":
-	case first == last:
-		text += " " + first
-	case !ordered:
-		text += fmt.Sprintf(", the first entry %s, the last %s", first, last)
+	switch {
+	case r.First == "":
+	case r.First == r.Last:
+		text += " " + r.First
+	case r.Reversed:
+		text += fmt.Sprintf(", the first entry %s, the last %s", r.First, r.Last)
 	default:
-		text += fmt.Sprintf(" from %s to %s", first, last)
+		text += fmt.Sprintf(" from %s to %s", r.First, r.Last)
 	}
 	return strings.TrimSpace(text)
 }

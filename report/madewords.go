@@ -12,6 +12,7 @@ import (
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/report/words/verb"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -42,7 +43,7 @@ func differs(s, other *route.Step) string {
 	case s.Amount == other.Amount && (s.Balance != other.Balance || s.Measure != other.Measure):
 		return "the " + instrument(s)
 	case s.Amount == other.Amount:
-		return strings.Join(s.Written(), ", ")
+		return strings.Join(read.Written(s), ", ")
 	}
 	return measured(s) + " with the " + instrument(s)
 }

@@ -10,9 +10,9 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
@@ -58,7 +58,7 @@ class = "A"
 // sheetOf is the bench of a prep with one route, of a solute and a solvent with hazards.
 func sheetOf(t *testing.T, solute, solvent, more, steps string) *bench {
 	t.Helper()
-	kit, err := equipment.ParseKit("bench.toml", []byte(benchOfOrders))
+	kit, err := read.ParseKit("bench.toml", []byte(benchOfOrders))
 	require.NoError(t, err)
 	text := fmt.Sprintf(`target = "1 %% w/v"
 volume = "5 mL"
@@ -69,7 +69,7 @@ stock = [ { name = "strong", strength = "37 %% w/v" }, { name = "weak", strength
 %s
 route = [ { name = "one", steps = [ %s ] } ]
 `, solute, solvent, more, steps)
-	p, err := route.ParsePrep("prep.toml", []byte(text), kit)
+	p, err := read.ParsePrep("prep.toml", []byte(text), kit)
 	require.NoError(t, err, text)
 	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95})
 	require.NoError(t, err)

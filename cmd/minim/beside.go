@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"minim/uncertainty/record"
+	"minim/uncertainty/bench"
 )
 
 // besideName is what the names of folders start with that files are written in before
@@ -40,7 +40,7 @@ func newBeside(at string) (*beside, error) {
 			return b, nil
 		}
 		b.clear()
-		if !errors.Is(taken, fs.ErrNotExist) && !errors.Is(taken, record.ErrHeld) {
+		if !errors.Is(taken, fs.ErrNotExist) && !errors.Is(taken, bench.ErrHeld) {
 			break
 		}
 	}
@@ -52,8 +52,8 @@ func (b *beside) hold() (err error) {
 	if err = writeFile(b.lockFile(), nil); err != nil {
 		return err
 	}
-	b.lock, err = record.TryLock(b.lockFile())
-	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, record.ErrHeld) {
+	b.lock, err = bench.TryLock(b.lockFile())
+	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, bench.ErrHeld) {
 		return err
 	}
 	return nil
@@ -99,7 +99,7 @@ func finishBeside(path string) (moved []string) {
 		return nil
 	}
 	b := &beside{path: path}
-	switch b.lock, err = record.TryLock(b.lockFile()); {
+	switch b.lock, err = bench.TryLock(b.lockFile()); {
 	case errors.Is(err, fs.ErrNotExist):
 		os.Remove(path) // does so where it is empty: it was only just made, or all but gone
 		return nil

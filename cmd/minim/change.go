@@ -6,13 +6,12 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 )
 
 // changes is the option --change, which may be repeated: properties of
 // instruments that are changed in memory.
-type changes []equipment.Change
+type changes []benchfile.Change
 
 func (c *changes) declare(flags *pflag.FlagSet) {
 	flags.Var(c, "change", "suppose this of an instrument: `CHANGE` is \"NAME: property = VALUE\"; may be repeated")

@@ -12,6 +12,7 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment/benchfile"
 	"minim/uncertainty"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
@@ -110,13 +111,13 @@ func loadBoth(ctx context.Context, files []string, kit string, c changes) (prep,
 	if prep, err = loadPrep(ctx, files, kit); err != nil || len(c) == 0 {
 		return prep, prep, err
 	}
-	changed, err = prep.Changed(c)
+	changed, err = bench.Changed(prep, c)
 	return prep, changed, blame(err)
 }
 
 func loadPrep(ctx context.Context, files []string, kit string) (*route.Prep, error) {
 	if len(files) > 0 {
-		return route.LoadPrepContext(ctx, files[0], kit)
+		return bench.LoadPrep(ctx, files[0], kit)
 	}
 	if kit != "" {
 		return nil, &usageError{"--kit needs a prep as well", "the demo has a kit of its own; minim new DIR starts a prep to change"}
@@ -156,9 +157,9 @@ func noneLeft(c *route.Comparison) error {
 	if forbidden(c) {
 		return refusedHint(&listed{append([]string{"none of the routes may be used"}, reasons...), nil}, c.Results...)
 	}
-	bench, hint := "this bench", fmt.Sprintf("change the steps in %s, or add an instrument to %s", c.Prep.File, c.Prep.Kit.File)
+	what, hint := "this bench", fmt.Sprintf("change the steps in %s, or add an instrument to %s", c.Prep.File, c.Prep.Kit.File)
 	if len(c.Prep.Changes) > 0 {
-		bench, hint = "this bench, changed as --change says,", "leave --change out to see what the bench can do as it is"
+		what, hint = "this bench, changed as --change says,", "leave --change out to see what the bench can do as it is"
 	}
-	return &hinted{&listed{append([]string{bench + " can do none of the routes"}, reasons...), nil}, hint}
+	return &hinted{&listed{append([]string{what + " can do none of the routes"}, reasons...), nil}, hint}
 }

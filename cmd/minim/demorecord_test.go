@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/cmd/minim/demo"
-	"minim/uncertainty/record"
+	"minim/uncertainty/bench"
 )
 
 // The record of the demo carries the plan of its route as minim new writes it. With -update
@@ -24,7 +24,7 @@ func TestDemoRecordCarriesItsPlan(t *testing.T) {
 	r, err := p.Route(name)
 	require.NoError(t, err)
 	const from, to = "# What was planned", "[entries]\n"
-	_, plan, ok := strings.Cut(record.Template(p, r), from)
+	_, plan, ok := strings.Cut(bench.Template(p, r), from)
 	require.True(t, ok)
 	plan, _, _ = strings.Cut(plan, to)
 	before, after, ok := strings.Cut(text, to)

@@ -13,8 +13,7 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment"
 	"minim/equipment/benchfile"
-	"minim/uncertainty/record"
-	"minim/uncertainty/route"
+	"minim/uncertainty/bench"
 )
 
 // documentation is that of all files.
@@ -89,12 +88,12 @@ func kitKeys(t *testing.T, table, kind string) []string {
 	if kind != table {
 		keys += "kind = \"" + kind + "\"\n"
 	}
-	_, err := equipment.ParseKit("k", []byte("[["+table+"]]"+nonsense+keys))
+	_, err := bench.ParseKit("k", []byte("[["+table+"]]"+nonsense+keys))
 	return known(t, err)
 }
 
 func TestEveryKeyOfAKitIsDocumented(t *testing.T) {
-	for _, table := range equipment.KitTables() {
+	for _, table := range bench.KitTables() {
 		switch table {
 		case "balance":
 			assert.Equal(t, documented(t, "[[balance]]", ""), kitKeys(t, table, table))
@@ -110,8 +109,8 @@ func TestEveryKeyOfAKitIsDocumented(t *testing.T) {
 			assert.Equal(t, documented(t, "Keys of glass and plastic", table), kitKeys(t, table, table), table)
 		}
 	}
-	_, err := equipment.ParseKit("k", []byte(nonsense))
-	want := slices.Concat(documented(t, "At the top of a kit", ""), equipment.KitTables())
+	_, err := bench.ParseKit("k", []byte(nonsense))
+	want := slices.Concat(documented(t, "At the top of a kit", ""), bench.KitTables())
 	slices.Sort(want)
 	assert.Equal(t, want, known(t, err))
 }
@@ -119,7 +118,7 @@ func TestEveryKeyOfAKitIsDocumented(t *testing.T) {
 // A candidate has the keys of its kind, and states it.
 func TestEveryCandidateIsDocumented(t *testing.T) {
 	assert.Equal(t, []string{"kind"}, documented(t, "[[candidate]]", ""))
-	for _, kind := range equipment.CandidateKinds() {
+	for _, kind := range bench.CandidateKinds() {
 		table := kind
 		if slices.Contains(equipment.PipetteKinds(), kind) {
 			table = "pipette"
@@ -151,10 +150,10 @@ func prepText(heading string) []byte {
 
 func TestEveryKeyOfAPrepIsDocumented(t *testing.T) {
 	for _, heading := range []string{"[solute]", "[solvent]", "[[stock]]", "[[packet]]", "[[hazard]]", "[plan]", "[[route]]"} {
-		_, err := route.ParsePrep("p", prepText(heading), new(equipment.Kit))
+		_, err := bench.ParsePrep("p", prepText(heading), new(equipment.Kit))
 		assert.Equal(t, documented(t, heading, ""), known(t, err), heading)
 	}
-	_, err := route.ParsePrep("p", prepText(""), new(equipment.Kit))
+	_, err := bench.ParsePrep("p", prepText(""), new(equipment.Kit))
 	want := slices.Concat(documented(t, "At the top of a prep", ""), []string{"solute", "solvent", "stock", "packet", "hazard", "plan", "route"})
 	slices.Sort(want)
 	assert.Equal(t, want, known(t, err))
@@ -162,7 +161,7 @@ func TestEveryKeyOfAPrepIsDocumented(t *testing.T) {
 
 // The options that the table of steps gives a verb are those that it takes.
 func TestEveryStepIsDocumented(t *testing.T) {
-	kit, err := equipment.ParseKit("k", []byte("[[balance]]\nname = \"B\"\ncapacity = \"10 g\"\nreadability = \"1 g\"\n"+
+	kit, err := bench.ParseKit("k", []byte("[[balance]]\nname = \"B\"\ncapacity = \"10 g\"\nreadability = \"1 g\"\n"+
 		"[[cylinder]]\nname = \"C\"\ncapacity = \"10 mL\"\ntolerance = \"0.1 mL\"\ndivision = \"0.1 mL\"\n"))
 	require.NoError(t, err)
 	_, rest, ok := strings.Cut(read(t, documentation), "### Steps\n")
@@ -184,7 +183,7 @@ func TestEveryStepIsDocumented(t *testing.T) {
 			want = append(want, m[1])
 		}
 		slices.Sort(want)
-		_, err := route.ParsePrep("p", []byte("target = \"1 g/L\"\nvolume = \"1 mL\"\n[solute]\nname = \"x\"\n[solvent]\nname = \"water\"\n"+
+		_, err := bench.ParsePrep("p", []byte("target = \"1 g/L\"\nvolume = \"1 mL\"\n[solute]\nname = \"x\"\n[solvent]\nname = \"water\"\n"+
 			"[[stock]]\nname = \"s\"\nstrength = \"2 g/L\"\nvolume = \"9 mL\"\n[[packet]]\nname = \"s\"\ncontent = \"2 g\"\n"+
 			"[[route]]\nname = \"r\"\nsteps = [\n{ start = \"s\" }, { take = \"1 mL\", with = \"C\" },\n"+
 			"{ qqqqqqqqqq = 1, "+step+" },\n{ make-up-to = \"10 mL\", in = \"C\" }]\n"), kit)
@@ -198,13 +197,13 @@ func TestEveryKeyOfARecordIsDocumented(t *testing.T) {
 	p, err := demo.Load()
 	require.NoError(t, err)
 	const top, entries = "route = \"two dilutions\"\n", "[entries]\n1 = { step = 3, by = \"x\" }\n"
-	_, err = record.Parse("r", []byte(nonsense+top+entries), p)
+	_, err = bench.ParseRecord("r", []byte(nonsense+top+entries), p)
 	want := append(documented(t, "At the top of a record", ""), "planned", "entries")
 	slices.Sort(want)
 	assert.Equal(t, want, known(t, err))
 	var all []string
 	for _, entry := range []string{"step = 3", "corrects = 1", "temperature = \"20 °C\""} {
-		_, err := record.Parse("r", []byte(top+entries+"2 = { qqqqqqqqqq = 1, by = \"x\", at = \"2026-11-28\", "+entry+" }\n"), p)
+		_, err := bench.ParseRecord("r", []byte(top+entries+"2 = { qqqqqqqqqq = 1, by = \"x\", at = \"2026-11-28\", "+entry+" }\n"), p)
 		all = append(all, known(t, err)...)
 	}
 	slices.Sort(all)

@@ -25,6 +25,7 @@ var layers = []string{
 	"minim/uncertainty/plan",
 	"minim/uncertainty/rescue",
 	"minim/uncertainty/record",
+	"minim/uncertainty/bench",
 	"minim/report/page",
 	"minim/report",
 	"minim/report/figure",

@@ -17,7 +17,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/uncertainty/record"
+	"minim/uncertainty/bench"
 )
 
 // asCommand holds, for a second process, the command line that it is to carry out.
@@ -113,7 +113,7 @@ func TestInterruptWhileALockIsWaitedFor(t *testing.T) {
 	output(t, "new", "b")
 	output(t, "new", "--record", "b/dye.toml", "--route", "two dilutions", "record.toml")
 	before := read(t, "record.toml")
-	err := record.Append(context.Background(), "record.toml", nil, func([]byte) (string, error) {
+	err := bench.Append(context.Background(), "record.toml", nil, func([]byte) (string, error) {
 		p := startProcess(t, "made", "b/dye.toml", "record.toml", "--by", "AK", "--add", "step 1: done")
 		const waiting = "minim: waiting for record.toml, held by another program\n"
 		require.Eventually(t, func() bool { return p.text() == waiting }, 20*time.Second, 10*time.Millisecond)
@@ -131,7 +131,7 @@ func TestLockThatIsGivenBack(t *testing.T) {
 	output(t, "new", "b")
 	output(t, "new", "--record", "b/dye.toml", "--route", "two dilutions", "record.toml")
 	var p *process
-	err := record.Append(context.Background(), "record.toml", nil, func([]byte) (string, error) {
+	err := bench.Append(context.Background(), "record.toml", nil, func([]byte) (string, error) {
 		p = startProcess(t, "made", "b/dye.toml", "record.toml", "--by", "AK", "--add", "step 1: weighed 1.03 g", "--trials", "10000")
 		time.Sleep(300 * time.Millisecond)
 		return "8 = { temperature = \"22 °C\", by = \"LR\", at = \"2026-11-30\" }\n", nil

@@ -8,6 +8,7 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment"
 	"minim/report"
+	"minim/uncertainty/bench"
 )
 
 // kitOptions are the options of minim kit.
@@ -57,7 +58,7 @@ func showed[R any](r *renderer[R], c console, o *destination, load func() (R, er
 
 func loadKit(ctx context.Context, files []string) (*equipment.Kit, error) {
 	if len(files) > 0 {
-		return equipment.LoadKitContext(ctx, files[0])
+		return bench.LoadKit(ctx, files[0])
 	}
 	return demo.LoadKit()
 }

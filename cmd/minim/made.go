@@ -13,6 +13,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report"
 	"minim/uncertainty"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
@@ -50,7 +51,7 @@ func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
 		return &usageError{"--by and --at are of use only with --add", ""}
 	}
 	if o.at != "" {
-		if hint, err := record.CheckTime(o.at, clock()); err != nil {
+		if hint, err := bench.CheckTime(o.at, clock()); err != nil {
 			return &usageError{"--at: " + err.Error(), hint}
 		}
 	}
@@ -102,22 +103,22 @@ func (o *madeOptions) load(ctx context.Context, files []string, c console) (*rec
 	if len(files) == 0 {
 		return demo.LoadRecord()
 	}
-	prep, err := route.LoadPrepContext(ctx, files[0], o.kit)
+	prep, err := bench.LoadPrep(ctx, files[0], o.kit)
 	if err != nil {
 		return nil, err
 	}
 	if len(o.add) > 0 {
-		addition := record.Addition{
+		addition := bench.Addition{
 			By: o.by, At: o.when(), Lines: o.add,
 			Check:   func(r *record.Record) error { _, err := o.wanted(r); return err },
 			Waiting: func() { tell(c.err, "waiting for %s, held by another program", files[1]) },
 		}
-		if err := record.Add(ctx, files[1], prep, addition); err != nil {
+		if err := bench.Add(ctx, files[1], prep, addition); err != nil {
 			return nil, badAddition(err)
 		}
 		tell(c.err, "added to %s: %s", files[1], strings.Join(o.add, "; "))
 	}
-	r, err := record.Load(ctx, files[1], prep)
+	r, err := bench.LoadRecord(ctx, files[1], prep)
 	if err != nil {
 		return nil, o.kept(err, files)
 	}
@@ -132,12 +133,12 @@ func (o *madeOptions) when() string {
 	if o.at != "" {
 		return o.at
 	}
-	return clock().Format(record.TimeForm)
+	return clock().Format(bench.TimeForm)
 }
 
 // badAddition is the error for an entry that cannot be understood.
 func badAddition(err error) error {
-	var bad *record.AdditionError
+	var bad *bench.AdditionError
 	if errors.As(err, &bad) {
 		return &usageError{"--add: " + bad.Message, bad.Hint}
 	}
@@ -200,7 +201,7 @@ func addNext(files []string, b *report.Batch) string {
 	words := []string{"minim made", quotedFile(files[0]), quotedFile(files[1])}
 	steps := b.Rescue.Results[b.Rescue.Verdict.Use].Route.Steps
 	for i := b.Rescue.Before; i < len(steps); i++ {
-		words = append(words, "\\\n               --add "+quoted(record.Said(i+1, &steps[i])))
+		words = append(words, "\\\n               --add "+quoted(bench.Said(i+1, &steps[i])))
 	}
 	return "\nOnce done:   " + strings.Join(words, " ") + " --by YOU\n"
 }

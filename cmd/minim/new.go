@@ -10,7 +10,7 @@ import (
 
 	"minim/cmd/minim/demo"
 	"minim/equipment/benchfile"
-	"minim/uncertainty/record"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
@@ -66,7 +66,7 @@ Next: minim compare %s
 
 // startRecord writes a record to fill in.
 func (o *newOptions) startRecord(ctx context.Context, names []string, c console) error {
-	p, err := route.LoadPrepContext(ctx, o.record, o.kit)
+	p, err := bench.LoadPrep(ctx, o.record, o.kit)
 	if err != nil {
 		return err
 	}
@@ -91,7 +91,7 @@ func (o *newOptions) startRecord(ctx context.Context, names []string, c console)
 	if err := p.CheckOrder(r); err != nil {
 		return refusedHint(err, route.Result{Refused: true})
 	}
-	text := []byte(record.Template(p, r))
+	text := []byte(bench.Template(p, r))
 	if len(names) == 0 {
 		_, err := c.out.Write(text)
 		return err

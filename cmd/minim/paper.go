@@ -14,6 +14,7 @@ import (
 	"minim/report"
 	"minim/report/page"
 	"minim/uncertainty"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -112,7 +113,7 @@ func (o *paperOptions) compare(ctx context.Context, prep *route.Prep, name strin
 
 // batch works out what was made.
 func (o *paperOptions) batch(ctx context.Context, prep *route.Prep) (*report.Batch, error) {
-	r, err := record.Load(ctx, o.record, prep)
+	r, err := bench.LoadRecord(ctx, o.record, prep)
 	if err != nil {
 		return nil, err
 	}

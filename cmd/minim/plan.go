@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/equipment/quantity"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -137,7 +138,7 @@ func (o *planOptions) saved(p *plan.Plan) (*staged, error) {
 	if err != nil {
 		kit = p.Prep.Kit.File
 	}
-	data, err := route.SaveRoutes(p.Prep.Source, kit, p.Prep.Routes)
+	data, err := bench.SaveRoutes(p.Prep.Source, kit, p.Prep.Routes)
 	if err != nil {
 		return nil, err
 	}

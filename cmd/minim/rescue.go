@@ -8,10 +8,10 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
@@ -97,7 +97,7 @@ func (o *rescueOptions) prep(ctx context.Context, files []string) (*route.Prep, 
 	if len(files) == 0 {
 		return o.ownPrep(ctx)
 	}
-	p, err := route.LoadPrepContext(ctx, files[0], o.kit)
+	p, err := bench.LoadPrep(ctx, files[0], o.kit)
 	if err != nil {
 		return nil, err
 	}
@@ -129,11 +129,12 @@ func parseVolume(text string) (float64, error) {
 
 // ownPrep is a prep for what the options say.
 func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
-	kit, err := equipment.LoadKitContext(ctx, o.kit)
+	kit, err := bench.LoadKit(ctx, o.kit)
 	if err != nil {
 		return nil, err
 	}
-	if _, err := parseVolume(o.volume); err != nil {
+	volume, err := parseVolume(o.volume)
+	if err != nil {
 		return nil, err
 	}
 	to, err := route.ParseStrength(o.to)
@@ -147,13 +148,21 @@ func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
 	if !has.Unit.Comparable(to.Unit) {
 		return nil, &usageError{fmt.Sprintf("--has and --to are in %s and %s, which minim cannot convert without a prep", has.Unit.Name, to.Unit.Name), "write both in one unit"}
 	}
-	lines := []string{
-		"target = " + benchfile.Quote(o.to), "volume = " + benchfile.Quote(o.volume),
-		"[solute]", `name = "solute"`,
-		"[solvent]", "name = " + benchfile.Quote(o.solvent),
+	p := route.NewPrep(kit)
+	p.File, p.Target, p.Volume = "the command line", to, volume
+	p.Solute.Name, p.Solvent = "solute", route.NewSolvent(benchfile.Composed(strings.TrimSpace(o.solvent)))
+	if _, err := p.ParseStrength(o.to); err != nil {
+		return nil, badValue("to", err)
+	}
+	if err := route.CheckVolume(volume); err != nil {
+		return nil, badValue("volume", err)
 	}
 	if o.tolerance != "" {
-		lines = append([]string{"tolerance = " + benchfile.Quote(o.tolerance)}, lines...)
+		tolerance, err := p.ParseTolerance(o.tolerance)
+		if err != nil {
+			return nil, badValue("tolerance", err)
+		}
+		p.Tolerances = []route.Tolerance{tolerance}
 	}
-	return route.ParsePrep("the command line", []byte(strings.Join(lines, "\n")+"\n"), kit)
+	return p, nil
 }

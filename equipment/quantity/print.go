@@ -54,3 +54,10 @@ func Series(words []string, last string) string {
 	}
 	return strings.Join(words[:n], ", ") + " " + last + " " + words[n]
 }
+
+// Plain is the decimal that a number was read from, or is meant to be: 15
+// significant digits at most, which take the rounding of binary fractions out of a
+// product (IEEE 754).
+func Plain(x float64) string {
+	return Exact(Round(x, 15))
+}

@@ -9,9 +9,9 @@ import (
 
 	"minim/report"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
-	"minim/uncertainty/route"
 )
 
 var fewTrials = uncertainty.Settings{Trials: 10_000, Seed: 1}
@@ -19,9 +19,9 @@ var fewTrials = uncertainty.Settings{Trials: 10_000, Seed: 1}
 // batchOf is a batch by the two dilutions of the demo, with the entries of a record.
 func batchOf(t *testing.T, entries string) *report.Batch {
 	t.Helper()
-	p, err := route.LoadPrep("../../cmd/minim/demo/dye.toml", "")
+	p, err := read.LoadPrep(context.Background(), "../../cmd/minim/demo/dye.toml", "")
 	require.NoError(t, err)
-	r, err := record.Parse("r", []byte("route = \"two dilutions\"\n[entries]\n"+entries), p)
+	r, err := read.ParseRecord("r", []byte("route = \"two dilutions\"\n[entries]\n"+entries), p)
 	require.NoError(t, err)
 	m, err := record.Evaluate(context.Background(), r, fewTrials)
 	require.NoError(t, err)

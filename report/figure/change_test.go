@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"minim/equipment/benchfile"
 	"strings"
 	"testing"
 
@@ -9,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/equipment/benchfile"
 )
 
 // A picture of a changed kit says so, whatever its title is, and how; one of the kit
@@ -20,7 +20,7 @@ func TestFigureOfAChangedKit(t *testing.T) {
 	}
 	change, err := benchfile.ParseChange("--change", "rough scale: readability = 0.001 g")
 	require.NoError(t, err)
-	c.Prep.Changes = []equipment.Change{change}
+	c.Prep.Changes = []equipment.Change{{Name: change.Name, Key: change.Key, Value: change.Value}}
 	for name, draw := range kinds {
 		svg := svgOf(t, draw, c)
 		assert.Contains(t, string(svg), "within 8 % of target, on a changed kit: ", name)

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"minim/equipment/benchfile"
 	"strings"
 	"testing"
 
@@ -12,7 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/equipment/benchfile"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -20,7 +21,7 @@ import (
 // demo compares the routes of the demo, in few trials.
 func demo(t *testing.T) *route.Comparison {
 	t.Helper()
-	p, err := route.LoadPrep("../../cmd/minim/demo/dye.toml", "")
+	p, err := read.LoadPrep(context.Background(), "../../cmd/minim/demo/dye.toml", "")
 	require.NoError(t, err)
 	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 1, Coverage: 0.95})
 	require.NoError(t, err)
@@ -196,7 +197,7 @@ func TestFiguresOfAPlanOnAChangedKit(t *testing.T) {
 	c := compare(t, cases["usual"])
 	change, err := benchfile.ParseChange("--change", "rough scale: readability = 0.001 g")
 	require.NoError(t, err)
-	c.Prep.Changes = []equipment.Change{change}
+	c.Prep.Changes = []equipment.Change{{Name: change.Name, Key: change.Key, Value: change.Value}}
 	trade, err := Trade(planned(c))
 	words := wordsOf(t, trade, err)
 	assert.Contains(t, words, "Changed: rough scale: readability = 0.001 g")

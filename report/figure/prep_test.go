@@ -8,9 +8,9 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
@@ -79,9 +79,9 @@ name = "water"
 
 func compare(t *testing.T, prep string) *route.Comparison {
 	t.Helper()
-	kit, err := equipment.ParseKit("bench.toml", []byte(bench))
+	kit, err := read.ParseKit("bench.toml", []byte(bench))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("dye.toml", []byte(prep), kit)
+	p, err := read.ParsePrep("dye.toml", []byte(prep), kit)
 	require.NoError(t, err)
 	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: uncertainty.LeastTrials, Seed: 1, Coverage: 0.95})
 	require.NoError(t, err)

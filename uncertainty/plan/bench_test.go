@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
@@ -32,7 +33,7 @@ func BenchmarkSearch(b *testing.B) {
 		{"fifteen/2-dilutions", lab, 2, false, nil, 0.05},
 	} {
 		b.Run(c.name, func(b *testing.B) {
-			p, err := route.LoadPrep(c.file, "")
+			p, err := read.LoadPrep(context.Background(), c.file, "")
 			require.NoError(b, err)
 			limits := &p.Tolerances[0].Limits
 			limits.Lower, limits.Upper = p.Target.Value*(1-c.tolerance), p.Target.Value*(1+c.tolerance)
@@ -56,7 +57,7 @@ func BenchmarkSearch(b *testing.B) {
 
 // ExampleSearch finds what no other route beats.
 func ExampleSearch() {
-	p, err := route.LoadPrep("../../cmd/minim/demo/dye.toml", "")
+	p, err := read.LoadPrep(context.Background(), "../../cmd/minim/demo/dye.toml", "")
 	if err != nil {
 		fmt.Println(err)
 		return

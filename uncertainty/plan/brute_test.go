@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
@@ -173,7 +174,7 @@ func randomPrep(t *testing.T, r *rand.Rand, steps int) *route.Prep {
 	if r.IntN(2) == 0 {
 		fmt.Fprintf(&kit, "[[flask]]\nname = \"flask\"\ncapacity = %q\nclass = \"A\"\nmaterial = \"borosilicate\"\n", pick("10 mL", "25 mL", "50 mL", "100 mL"))
 	}
-	k, err := equipment.ParseKit("kit", []byte(kit.String()))
+	k, err := read.ParseKit("kit", []byte(kit.String()))
 	require.NoError(t, err)
 	strength := func(percent float64) string { return fmt.Sprintf("%v %% w/v", percent) }
 	activity := r.IntN(4) == 0
@@ -208,7 +209,7 @@ func randomPrep(t *testing.T, r *rand.Rand, steps int) *route.Prep {
 	if r.IntN(4) == 0 {
 		prep += "[[packet]]\nname = \"packet\"\ncontent = { from = \"95 mg\", to = \"105 mg\" }\n"
 	}
-	p, err := route.ParsePrep("prep", []byte(prep), k)
+	p, err := read.ParsePrep("prep", []byte(prep), k)
 	require.NoError(t, err)
 	return p
 }

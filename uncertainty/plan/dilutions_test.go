@@ -7,15 +7,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/report/words/note"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
 // A search of limited work is the same each time, however many processors there are, and
 // says what it has left out.
 func TestLimitedWorkIsTheSameAndSaid(t *testing.T) {
-	k, err := equipment.ParseKit("kit", []byte(`[[balance]]
+	k, err := read.ParseKit("kit", []byte(`[[balance]]
 name = "scale"
 capacity = "200 g"
 readability = "0.01 g"
@@ -30,7 +30,7 @@ capacity = "50 mL"
 class = "B"
 `))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep", []byte("target = \"1 g/L\"\nvolume = \"20 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"strong\"\nstrength = \"50 g/L\"\n"), k)
+	p, err := read.ParsePrep("prep", []byte("target = \"1 g/L\"\nvolume = \"20 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"strong\"\nstrength = \"50 g/L\"\n"), k)
 	require.NoError(t, err)
 	search := func(work int64) (names, notSearched []string) {
 		list, left, err := Dilutions(context.Background(), p, Options{Limits: route.Limits{Steps: 2}, Work: work})

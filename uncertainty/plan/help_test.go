@@ -8,15 +8,15 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
 // What would help is told by chances of the same kind as that of the route it would help,
 // which are simulated: of 10 000 batches so many are inside, a whole number.
 func TestHelpsAreSimulated(t *testing.T) {
-	k, err := equipment.ParseKit("kit", []byte(`shape = "rectangular"
+	k, err := read.ParseKit("kit", []byte(`shape = "rectangular"
 [[balance]]
 name = "scale"
 capacity = "100 g"
@@ -27,7 +27,7 @@ capacity = "100 mL"
 class = "B"
 `))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep", []byte(`target = "1 % w/v"
+	p, err := read.ParsePrep("prep", []byte(`target = "1 % w/v"
 volume = "100 mL"
 tolerance = "5 % of target"
 [solute]

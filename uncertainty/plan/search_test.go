@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/near"
 	"minim/uncertainty/route"
 )
@@ -17,9 +17,9 @@ import (
 // prepOn reads a prep on a kit.
 func prepOn(t testing.TB, prep, kit string) *route.Prep {
 	t.Helper()
-	k, err := equipment.ParseKit("kit", []byte(kit))
+	k, err := read.ParseKit("kit", []byte(kit))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep", []byte("kit = \"kit\"\n"+prep), k)
+	p, err := read.ParsePrep("prep", []byte("kit = \"kit\"\n"+prep), k)
 	require.NoError(t, err)
 	return p
 }
@@ -42,7 +42,7 @@ func searched(t testing.TB, p *route.Prep, o Options) *Plan {
 // 0.002 (0.0019849433 recomputed); one step from 1 mL to 1000 mL has 0.006
 // (0.0060074953).
 func TestHarveyExample49(t *testing.T) {
-	p, err := route.LoadPrep("../../testdata/published/harvey/dilution.toml", "")
+	p, err := read.LoadPrep(context.Background(), "../../testdata/published/harvey/dilution.toml", "")
 	require.NoError(t, err)
 	o := quick(2)
 	o.Prefer = route.Tightest
@@ -311,9 +311,9 @@ func TestSavedRoutes(t *testing.T) {
 	for i := range found.Front {
 		routes = append(routes, found.Front[i].Route)
 	}
-	saved, err := route.SaveRoutes(text, "kit", routes)
+	saved, err := read.SaveRoutes(text, "kit", routes)
 	require.NoError(t, err)
-	again, err := route.ParsePrep("prep", saved, p.Kit)
+	again, err := read.ParsePrep("prep", saved, p.Kit)
 	require.NoError(t, err)
 	require.Len(t, again.Routes, len(routes))
 	for i, r := range again.Routes {

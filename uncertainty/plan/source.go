@@ -47,7 +47,7 @@ func (b *bench) addSources() error {
 func (b *bench) addMasses() error {
 	if !b.prep.CountsMass() {
 		if len(b.prep.Kit.Balances)+len(b.prep.Packets) > 0 {
-			b.notSearched = append(b.notSearched, note.Of("by-weighing-lacks", "", b.prep.WeighingNeeds()))
+			b.notSearched = append(b.notSearched, note.Of("by-weighing-lacks", "", b.prep.NeedsMass("a mass").Error()))
 		}
 		return nil
 	}

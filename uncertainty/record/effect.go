@@ -26,17 +26,13 @@ const Extra = -1
 
 // effects works out what each deviation does by itself.
 func (r *Record) effects(coverage float64) ([]Effect, error) {
-	of := func(p *route.Prep, steps []route.Step) (float64, error) {
-		result, err := p.Assess(&route.Route{Name: r.Planned.Name, Steps: steps, Made: len(steps)}, coverage)
-		return result.Analytic.Value, err
-	}
-	plan, err := of(r.Plan, r.Planned.Steps)
+	plan, err := r.expected(r.Plan, r.Planned.Steps, coverage)
 	if err != nil || plan == 0 {
 		return nil, err
 	}
 	var list []Effect
 	add := func(e Effect, p *route.Prep, steps []route.Step, over float64) error {
-		value, err := of(p, steps)
+		value, err := r.expected(p, steps, coverage)
 		if e.Relative = value/over - 1; err == nil && over != 0 && value != 0 {
 			list = append(list, e)
 		}
@@ -60,7 +56,7 @@ func (r *Record) effects(coverage float64) ([]Effect, error) {
 		}
 	}
 	if len(r.Made.Steps) > planned {
-		without, err := of(r.Prep, r.Made.Steps[:planned])
+		without, err := r.expected(r.Prep, r.Made.Steps[:planned], coverage)
 		if err != nil {
 			return nil, err
 		}
@@ -70,4 +66,10 @@ func (r *Record) effects(coverage float64) ([]Effect, error) {
 	}
 	slices.SortStableFunc(list, func(a, b Effect) int { return cmp.Compare(math.Abs(b.Relative), math.Abs(a.Relative)) })
 	return list, nil
+}
+
+// expected is the strength that is to be expected of steps of the batch.
+func (r *Record) expected(p *route.Prep, steps []route.Step, coverage float64) (float64, error) {
+	result, err := p.Assess(&route.Route{Name: r.Planned.Name, Steps: steps, Made: len(steps)}, coverage)
+	return result.Analytic.Value, err
 }

@@ -1,5 +1,5 @@
-// Package record reads what was written down of a batch as it was really made, and
-// works out what follows from it: the strength that was achieved, which reading made
+// Package record works out what follows from what was written down of a batch as it was
+// really made, as package bench reads it: the strength that was achieved, which reading made
 // it differ from the plan, what is left over, and how far off the readings still to
 // come may be.
 //
@@ -23,6 +23,8 @@
 package record
 
 import (
+	"slices"
+
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/uncertainty/route"
@@ -44,6 +46,10 @@ type Record struct {
 	// they were not there when the record was begun.
 	Differences []benchfile.Difference
 	Newcomers   []string
+	// First and Last are the times of the first and the last entry that has one, as written;
+	// "" for none. Reversed: the last surely is before the first.
+	First, Last string
+	Reversed    bool
 	// Backward are the entries whose times are before that of one above.
 	Backward []Backward
 	// Planned is the route of the plan. Made is the route as it was made: what has been
@@ -58,10 +64,6 @@ type Record struct {
 	Begun int
 	// Cut are lines that were not written to their end, and are left out.
 	Cut []Cut
-
-	own    *route.Prep // the plan as the record carries it, nil where it does not
-	last   int         // the greatest number of an entry, those that are blank included
-	blanks []int       // the numbers of those that are blank
 }
 
 // Origin says where a step of the made route is from.
@@ -107,11 +109,6 @@ type Entry struct {
 	// StruckBy is the number of the entry by which this one is struck; 0 when it
 	// stands. A spoilt entry stands: it was so.
 	StruckBy int
-
-	when      moment
-	asPlanned bool // what is written is from the plan, and not a reading
-	known     bool // what it says of a step or the bench could be read
-	table     *benchfile.Table
 }
 
 // Finished reports whether every step of the plan has been done, so that there is a
@@ -143,4 +140,25 @@ func (r *Record) OfOrigin(o Origin) (steps []int) {
 		}
 	}
 	return steps
+}
+
+// Cut is a line that was not written to its end.
+type Cut struct {
+	Line int    // from 1
+	Text string // what stands there, U+FFFD for what cannot be printed
+}
+
+// Backward is an entry whose time is before that of one above it.
+type Backward struct{ Entry, Above int }
+
+// OnTheBench is the prep for what is still to be done with the batch: without the
+// instruments that the kit no longer has.
+func (r *Record) OnTheBench() *route.Prep {
+	gone := slices.DeleteFunc(r.Prep.Kit.Names(), func(name string) bool { return slices.Contains(r.Now.Kit.Names(), name) })
+	if len(gone) == 0 {
+		return r.Prep
+	}
+	q := *r.Prep
+	q.Kit = q.Kit.Without(gone...)
+	return &q
 }

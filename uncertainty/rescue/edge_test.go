@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
@@ -16,9 +16,9 @@ import (
 // so much is asked for.
 func edgeRescue(t *testing.T, least float64) *Rescue {
 	t.Helper()
-	k, err := equipment.ParseKit("kit", []byte("shape = \"rectangular\"\n"+syringeKit))
+	k, err := read.ParseKit("kit", []byte("shape = \"rectangular\"\n"+syringeKit))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep", []byte(`target = "1 g/L"
+	p, err := read.ParsePrep("prep", []byte(`target = "1 g/L"
 volume = "30 mL"
 tolerance = "1.5 % of target"
 [solute]

@@ -9,17 +9,17 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 
 // bottleRescue is what can be done on a bench with a bottle, without simulating much.
 func bottleRescue(t *testing.T, kit, prep, bottle string) (*Rescue, error) {
 	t.Helper()
-	k, err := equipment.ParseKit("kit", []byte(kit))
+	k, err := read.ParseKit("kit", []byte(kit))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep", []byte(prep), k)
+	p, err := read.ParsePrep("prep", []byte(prep), k)
 	require.NoError(t, err)
 	b, err := p.Bottle(bottle)
 	require.NoError(t, err)
@@ -167,7 +167,7 @@ func TestCutListsAreSaid(t *testing.T) {
 // as the solution added needs for itself: of 1 g/mL diluted 200 times that is
 // 0.0015/(0.005 - 0.001) = 0.375 mL, the first that is a fifth of the pipette's 1 mL.
 func TestWhatIsDilutedFirstIsNamed(t *testing.T) {
-	k, err := equipment.ParseKit("kit", []byte("[[pipette]]\nname = \"pipette\"\nkind = \"graduated\"\ncapacity = \"1 mL\"\ndivision = \"0.1 mL\"\ntolerance = \"0.02 mL\"\n"))
+	k, err := read.ParseKit("kit", []byte("[[pipette]]\nname = \"pipette\"\nkind = \"graduated\"\ncapacity = \"1 mL\"\ndivision = \"0.1 mL\"\ntolerance = \"0.02 mL\"\n"))
 	require.NoError(t, err)
 	r := &rescuer{prep: &route.Prep{Kit: k}}
 	r.now.MadeML = 30

@@ -14,6 +14,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/near"
 	"minim/uncertainty/route"
 )
@@ -74,7 +75,7 @@ func randomBatch(t *testing.T, r *rand.Rand) (*route.Prep, *route.Route) {
 	for i, c := range []float64{25, 50 + 50*float64(r.IntN(2))} {
 		kit += fmt.Sprintf("[[cylinder]]\nname = \"cylinder %d\"\ncapacity = \"%v mL\"\ndivision = \"%v mL\"\ntolerance = \"%.3f mL\"\nretained = \"0 mL\"\nclinging = \"0 mL\"\n", i, c, c/10, c*(0.005+0.02*r.Float64()))
 	}
-	k, err := equipment.ParseKit("kit", []byte("shape = \"rectangular\"\n"+kit))
+	k, err := read.ParseKit("kit", []byte("shape = \"rectangular\"\n"+kit))
 	require.NoError(t, err)
 	grams := math.Round(100*(0.5+r.Float64())) / 100
 	target := 10 * grams // g/L, of 0.1 L
@@ -93,7 +94,7 @@ name = "water"
 	if r.IntN(3) > 0 {
 		prep += fmt.Sprintf("[[stock]]\nname = \"strong\"\nstrength = { from = \"%.4f g/L\", to = \"%.4f g/L\" }\n", 4*target, 4.1*target)
 	}
-	p, err := route.ParsePrep("prep", []byte(prep), k)
+	p, err := read.ParsePrep("prep", []byte(prep), k)
 	require.NoError(t, err)
 	steps := []route.Step{
 		{Verb: route.Weigh, Amount: grams / 4, Balance: k.Balances[0]},
@@ -213,7 +214,7 @@ func (h *hands) strength(r *route.Route) float64 {
 
 // Bottles that exact glass weakens (constructed): what is not needed stays in them.
 func TestRescueOfABottle(t *testing.T) {
-	k, err := equipment.ParseKit("kit", []byte(strings.NewReplacer("CAP", "100 mL", "DIV", "1 mL").Replace(`
+	k, err := read.ParseKit("kit", []byte(strings.NewReplacer("CAP", "100 mL", "DIV", "1 mL").Replace(`
 [[cylinder]]
 name = "cylinder"
 capacity = "CAP"
@@ -224,7 +225,7 @@ retained = "0 mL"
 clinging = "0 mL"
 `)))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"60 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n"), k)
+	p, err := read.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"60 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n"), k)
 	require.NoError(t, err)
 	for text, want := range map[string]struct {
 		name           string
@@ -248,9 +249,9 @@ clinging = "0 mL"
 
 // What cannot be corrected, or not to any use, is said to be so.
 func TestNoRescue(t *testing.T) {
-	k, err := equipment.ParseKit("kit", []byte("[[cylinder]]\nname = \"c\"\ncapacity = \"10 mL\"\nclass = \"B\"\n"))
+	k, err := read.ParseKit("kit", []byte("[[cylinder]]\nname = \"c\"\ncapacity = \"10 mL\"\nclass = \"B\"\n"))
 	require.NoError(t, err)
-	p, err := route.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"5 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n"), k)
+	p, err := read.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"5 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n"), k)
 	require.NoError(t, err)
 	p.Tolerances = []route.Tolerance{{Text: "2 % of target", Limits: uncertainty.Limits{Lower: 9.8, Upper: 10.2}}}
 	for text, message := range map[string]string{

@@ -27,7 +27,7 @@ func (r *rescuer) noWay() error {
 	reason := "it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute"
 	switch {
 	case len(r.stronger) == 0 && !r.prep.CountsMass():
-		reason = "it is too weak, there is no stronger solution, and " + r.prep.WeighingNeeds()
+		reason = "it is too weak, there is no stronger solution, and " + r.prep.NeedsMass("a mass").Error()
 	case len(r.stronger) > 0:
 		reason = "it is too weak, and nothing on the bench measures out what it needs of a stronger solution or of solute"
 	}

@@ -17,7 +17,7 @@ func (p *Prep) Bottle(text string) (*Stock, error) {
 	if len(parts) < 2 || len(parts) > 3 {
 		return nil, &quantity.Error{Found: text, Message: fmt.Sprintf("%q does not state a strength and a volume", text), Hint: bottleHint}
 	}
-	strength, err := p.parseStrength(strings.TrimSpace(parts[0]))
+	strength, err := p.ParseStrength(strings.TrimSpace(parts[0]))
 	if err != nil {
 		return nil, err
 	}
@@ -27,7 +27,7 @@ func (p *Prep) Bottle(text string) (*Stock, error) {
 			return nil, err
 		}
 	}
-	volume, err := parseStockVolume(strings.TrimSpace(parts[len(parts)-1]))
+	volume, err := ParseStockVolume(strings.TrimSpace(parts[len(parts)-1]))
 	s.Volume = Estimate{Value: volume, Known: true}
 	return s, err
 }
@@ -51,12 +51,21 @@ func (p *Prep) giveOrTake(strength Strength, text string) (Estimate, error) {
 	if !ok {
 		return Estimate{}, &quantity.Error{Found: text, Message: fmt.Sprintf("found %q between the strength and the volume", text), Hint: bottleHint}
 	}
-	expanded, err := p.parseStrength(off)
+	expanded, err := p.ParseStrength(off)
 	switch {
 	case err != nil:
 		return Estimate{}, err
 	case expanded.Unit != strength.Unit || expanded.Value >= strength.Value:
 		return Estimate{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not smaller than the strength, in its unit", off), Hint: bottleHint}
 	}
-	return expandedBy(strength.Value, expanded.Value, 2), nil
+	return ExpandedBy(strength.Value, expanded.Value, 2), nil
+}
+
+// ParseStockVolume reads how much there is of a stock.
+func ParseStockVolume(text string) (float64, error) {
+	v, err := quantity.Parse(quantity.Volume, text)
+	if err == nil && !quantity.LimitOf("volume of a stock, content").Holds(v) {
+		err = &quantity.Error{Found: text, Message: fmt.Sprintf("no stock has a volume of %q", text), Hint: "state one between 0.001 µL and 1000 L"}
+	}
+	return v, err
 }

@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/benchfile/broken"
 )
@@ -145,7 +144,7 @@ steps = [
 )
 
 func TestEachBreakIsOneMistake(t *testing.T) {
-	kit, err := equipment.ParseKit("kit.toml", []byte(wholeKit))
+	kit, err := ParseKit("kit.toml", []byte(wholeKit))
 	require.NoError(t, err)
 	for _, text := range []string{byAmountPrep, byVolumePrep} {
 		_, err := ParsePrep("prep.toml", []byte(text), kit)
@@ -165,7 +164,7 @@ func TestEachBreakIsOneMistake(t *testing.T) {
 
 // Of two keys that are broken both are told, and nothing else.
 func TestTwoBreaksAreTwoMistakes(t *testing.T) {
-	kit, err := equipment.ParseKit("kit.toml", []byte(wholeKit))
+	kit, err := ParseKit("kit.toml", []byte(wholeKit))
 	require.NoError(t, err)
 	for _, text := range []string{byAmountPrep, byVolumePrep} {
 		var list []broken.Break

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 
-	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 )
 
@@ -13,57 +12,63 @@ import (
 // needs it, it carries the target's own quantity in its place: mol/mL, mL/mL or U/mL.
 // Every formula stays the same, and what would need a mass is refused.
 
-// aim sets the target of a prep that is being read, and what its models carry.
-func (p *Prep) aim(s Strength) {
-	p.Target = s
-	if b := &bases[s.Unit.basis]; b.carried != "" && !b.needs.in(p).Known {
-		p.own = s.Unit.basis
+// carries is the basis of what the models carry in place of a mass.
+func (p *Prep) carries() basis {
+	b := p.Target.Unit.basis
+	if own := &bases[b]; own.carried != "" && own.needs.key != "" && !own.needs.in(p).Known {
+		return b
 	}
+	return byMassInVolume
 }
 
 // CountsMass reports whether the models of the prep carry masses of solute, so that it
 // can be weighed.
-func (p *Prep) CountsMass() bool { return p.own == byMassInVolume }
+func (p *Prep) CountsMass() bool { return p.carries() == byMassInVolume }
 
 // SoluteUnit is the unit in which the solute of a route is counted: g, or mol, mL or U
 // where the prep does not say what turns its strengths into grams.
-func (p *Prep) SoluteUnit() string { return bases[p.own].carried }
+func (p *Prep) SoluteUnit() string { return bases[p.carries()].carried }
 
 // countsVolume reports whether the models carry volumes of a liquid solute.
-func (p *Prep) countsVolume() bool { return bases[p.own].carried == "mL" }
+func (p *Prep) countsVolume() bool { return bases[p.carries()].carried == "mL" }
 
-// WeighingNeeds says why nothing can be weighed where the models carry no masses: "a mass
-// needs the molar mass of the solute, since the target is in mol/L".
-func (p *Prep) WeighingNeeds() string {
-	return p.lacks("a mass", "", &bases[p.own].needs).Error()
+// NeedsMass is the error of something that needs masses where the models carry none: "a
+// mass needs the molar mass of the solute, since the target is in mol/L". It is nil where
+// they do, and a [*LackError] otherwise.
+func (p *Prep) NeedsMass(what string) error {
+	if p.CountsMass() {
+		return nil
+	}
+	return p.lacks(what, "", &bases[p.carries()].needs)
 }
 
-// errFollows is the error of what cannot be worked out for a mistake in a property that
-// has been recorded.
-var errFollows = errors.New("follows from a mistake that is recorded already")
+// ErrFollows is the error of what cannot be worked out since a property that it rests on
+// is stated as 0: where that was read with a mistake, nothing else is wrong.
+var ErrFollows = errors.New("follows from a mistake that is recorded already")
 
-// lackError says which property is not stated.
-type lackError struct {
-	says *quantity.Error
-	*property
+// LackError says which property of the solute or the solvent is not stated: the Key of it
+// in the table "solute" or "solvent" of a prep.
+type LackError struct {
+	Says       *quantity.Error
+	Table, Key string
 }
 
-func (e *lackError) Error() string { return e.says.Message }
+func (e *LackError) Error() string { return e.Says.Message }
 
-func (e *lackError) Unwrap() error { return e.says }
+func (e *LackError) Unwrap() error { return e.Says }
 
 // canConvert says which property is missing for a strength. One that is stated as 0 has
 // a mistake in it.
 func (p *Prep) canConvert(s Strength) error {
-	if s.Unit.basis == p.own {
+	if s.Unit.basis == p.carries() {
 		return nil
 	}
-	for _, b := range []basis{p.own, s.Unit.basis} {
+	for _, b := range []basis{p.carries(), s.Unit.basis} {
 		need := &bases[b].needs
 		switch is := need.in(p); {
 		case is.Value != 0:
 		case is.Known || p.Target.Unit.per == 0:
-			return errFollows
+			return ErrFollows
 		default:
 			return p.lacks(s.Unit.Name, s.Text, need)
 		}
@@ -77,31 +82,15 @@ func (p *Prep) lacks(what, found string, need *property) error {
 	if !p.CountsMass() {
 		message += ", since the target is in " + p.Target.Unit.Name
 	}
-	return &lackError{&quantity.Error{
+	return &LackError{&quantity.Error{
 		Found: found, Message: message,
 		Hint: fmt.Sprintf("state it in the table [%s]: %s = %q", need.table, need.key, need.example),
-	}, need}
+	}, need.table, need.key}
 }
 
-// failStrength records what is wrong with a strength, unless it follows from a mistake
-// elsewhere.
-func failStrength(t *benchfile.Table, key string, err error) {
-	var lack *lackError
-	switch {
-	case err == nil || errors.Is(err, errFollows):
-	case errors.As(err, &lack):
-		in := t.Root().Table(lack.table)
-		if in != nil && in.Has("name") && in.Sound("name") {
-			t.FailFor(in, []string{lack.key}, key, lack.says.Message, lack.says.Hint)
-		}
-	default:
-		t.FailWith(key, err)
-	}
-}
-
-// lackOf is the error of a step that brings in a mass which the models cannot carry;
+// Lacks is the error of a step that brings in a mass which the models cannot carry;
 // nil for all others.
-func (p *Prep) lackOf(s *Step) error {
+func (p *Prep) Lacks(s *Step) error {
 	what := ""
 	switch {
 	case s.Verb.brings(aVolume) && p.countsVolume():
@@ -110,8 +99,8 @@ func (p *Prep) lackOf(s *Step) error {
 	case s.Balance != nil:
 		what = "a mass of solution"
 	}
-	if what == "" || p.CountsMass() {
+	if what == "" {
 		return nil
 	}
-	return p.lacks(what, "", &bases[p.own].needs)
+	return p.NeedsMass(what)
 }

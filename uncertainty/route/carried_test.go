@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/report/words/note"
 	"minim/uncertainty"
@@ -62,7 +61,7 @@ steps = [
 // Where target and stock are in one unit the property that would make a mass of them
 // cancels: stated or not, every figure is the same (constructed).
 func TestOneUnitNeedsNoProperty(t *testing.T) {
-	kit, err := equipment.ParseKit("kit.toml", []byte(wholeKit))
+	kit, err := ParseKit("kit.toml", []byte(wholeKit))
 	require.NoError(t, err)
 	for _, c := range []struct {
 		unit, property, soluteUnit string
@@ -106,7 +105,7 @@ func TestOneUnitNeedsNoProperty(t *testing.T) {
 // 1 mL of a liquid in 50 mL is 2 % v/v whatever it weighs: 100 · 1/50, and 0.9 of that
 // with an assay of 90 % (constructed).
 func TestVolumeInVolumeNeedsNoDensity(t *testing.T) {
-	kit, err := equipment.ParseKit("kit.toml", []byte(wholeKit))
+	kit, err := ParseKit("kit.toml", []byte(wholeKit))
 	require.NoError(t, err)
 	for property, want := range map[string]float64{"": 2, `assay = "90 %"`: 1.8, `density = "0.9 g/mL"`: 2} {
 		p, err := ParsePrep("prep.toml", []byte(`kit = "kit.toml"
@@ -131,7 +130,7 @@ steps = [{ measure = "1 mL", with = "pipette" }, { make-up-to = "50 mL", in = "c
 
 // A property is asked for at the step or the strength that needs it, once.
 func TestPropertiesAreAskedForWhereTheyAreNeeded(t *testing.T) {
-	kit, err := equipment.ParseKit("kit.toml", []byte(wholeKit))
+	kit, err := ParseKit("kit.toml", []byte(wholeKit))
 	require.NoError(t, err)
 	const needs = "needs the molar mass of the solute, since the target is in mmol/L"
 	text := strings.NewReplacer("UNIT", "mmol/L", "PROPERTY", "").Replace(fromStockOnly)
@@ -161,7 +160,7 @@ func TestPropertiesAreAskedForWhereTheyAreNeeded(t *testing.T) {
 
 // A mistake in the property is the only one, at its own key, whatever the target is in.
 func TestMistakeInAPropertyIsToldAtItsKey(t *testing.T) {
-	kit, err := equipment.ParseKit("kit.toml", []byte(wholeKit))
+	kit, err := ParseKit("kit.toml", []byte(wholeKit))
 	require.NoError(t, err)
 	for property, c := range map[string]struct{ unit, message string }{
 		`molar-mass = "300"`:                                {"mmol/L", `molar-mass: "300" has no unit`},

@@ -215,7 +215,7 @@ func (c *compiler) newDay() equipment.Day {
 // temperature: stated, or for water by the density formula of Tanaka et al. in
 // the middle of the range, or that of its known name.
 func (s *Solvent) expansionAt(t float64) float64 {
-	if equipment.IsWater(s.Name) && !s.expansionStated {
+	if equipment.IsWater(s.Name) && !s.ExpansionStated {
 		return equipment.WaterExpansion((20 + t) / 2)
 	}
 	return s.Expansion.Value
@@ -242,7 +242,7 @@ func (c *compiler) checkedStep(i int) error {
 
 func (c *compiler) step(i int) error {
 	s := &c.route.Steps[i]
-	if err := c.prep.lackOf(s); err != nil {
+	if err := c.prep.Lacks(s); err != nil {
 		return equipment.Cannot("property-lacking", "", err.Error())
 	}
 	c.at = i

@@ -1,6 +1,11 @@
 package route
 
-import "minim/uncertainty"
+import (
+	"fmt"
+
+	"minim/equipment/quantity"
+	"minim/uncertainty"
+)
 
 // gramsPerML converts a strength to a mass concentration γ, with the properties
 // of the solute at their estimates, by the model of fromBasis:
@@ -50,14 +55,14 @@ func (p *Prep) phi() Estimate {
 	if p.Solute.SpecificVolume.Known {
 		return p.Solute.SpecificVolume
 	}
-	return between(-0.15, 0.9)
+	return Between(-0.15, 0.9)
 }
 
 // toUnit appends the strength of a solution in a unit.
 func (c *compiler) toUnit(l *liquid, u Unit) (uncertainty.Node, error) {
 	m, x, needs := c.model, l.concentration, &bases[u.basis].needs
 	switch {
-	case u.basis == c.prep.own || needs.key == "":
+	case u.basis == c.prep.carries() || needs.key == "":
 	case bases[u.basis].inMass:
 		w, _, err := c.byMass(l)
 		if err != nil {
@@ -82,7 +87,7 @@ func (c *compiler) fromUnit(x uncertainty.Node, u Unit, l medium) (uncertainty.N
 func (c *compiler) fromBasis(x uncertainty.Node, b basis, l medium) (uncertainty.Node, error) {
 	m, needs := c.model, &bases[b].needs
 	switch {
-	case b == c.prep.own || needs.key == "":
+	case b == c.prep.carries() || needs.key == "":
 		return x, nil
 	case bases[b].inMass:
 		concentration, _, err := c.byVolume(x, l)
@@ -154,7 +159,7 @@ func (p *Prep) StrengthOf(concentration float64) float64 {
 
 // Concentration reads a strength, such as "5 % w/v", in g/mL.
 func (p *Prep) Concentration(text string) (float64, error) {
-	s, err := p.parseStrength(text)
+	s, err := p.ParseStrength(text)
 	if err != nil {
 		return 0, err
 	}
@@ -169,4 +174,47 @@ func (p *Prep) HalfWidth() float64 {
 	}
 	l := p.Tolerances[0].Limits
 	return max(0, min(l.Upper-p.Target.Value, p.Target.Value-l.Lower)/p.Target.Value)
+}
+
+// ParseStrength reads a strength that the solute can have.
+func (p *Prep) ParseStrength(text string) (Strength, error) {
+	s, err := ParseStrength(text)
+	if err != nil {
+		return Strength{}, err
+	}
+	grams, err := p.gramsPerML(s)
+	switch {
+	case err != nil:
+		return Strength{}, err
+	case bases[s.Unit.basis].part && s.Value > s.Unit.per:
+		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is more than 100 %%", text)}
+	case !bases[p.carries()].limit.Holds(grams):
+		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text), Hint: bases[p.carries()].hint}
+	}
+	return s, nil
+}
+
+// CanCompare reports whether a strength can be put beside the target: neither could not
+// be read, and no mistake elsewhere stands between their units.
+func (p *Prep) CanCompare(s Strength) bool {
+	if s.Value == 0 || p.Target.Value == 0 {
+		return false
+	}
+	return s.Unit == p.Target.Unit || p.canConvert(s) == nil && p.canConvert(p.Target) == nil
+}
+
+// InTargetUnit is the value of a strength in the unit of the target.
+func (p *Prep) InTargetUnit(s Strength) float64 { return p.in(p.Target.Unit, s) }
+
+// in is the value of a strength in another unit; of two equal units it is the
+// very same number.
+func (p *Prep) in(u Unit, s Strength) float64 {
+	if s.Unit == u || s.Value == 0 {
+		return s.Value
+	}
+	grams, err := p.gramsPerML(s)
+	if err != nil {
+		return 0
+	}
+	return p.fromGramsPerML(grams, u)
 }

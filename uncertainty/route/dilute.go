@@ -157,7 +157,7 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 // from: its strength grows by 1/(1 - e), e rectangular from 0 to E.
 func (c *compiler) evaporate(i int, l *liquid) {
 	limit := c.prep.Solvent.Evaporation
-	if known, _ := equipment.FindLiquid(c.prep.Solvent.Name); known.Volatile && !c.prep.Solvent.evaporationStated {
+	if known, _ := equipment.FindLiquid(c.prep.Solvent.Name); known.Volatile && !c.prep.Solvent.EvaporationStated {
 		c.notes.LeaveOut("evaporation", c.prep.Solvent.Name)
 	}
 	if limit == 0 || l.evaporated || l.bought {

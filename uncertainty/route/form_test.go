@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/uncertainty/near"
 )
@@ -29,7 +28,7 @@ steps = [{ weigh = "0.35 g", on = "scale" }, { make-up-to = "50 mL", in = "cylin
 
 func assessed(t *testing.T, target, form string) (*Prep, Result) {
 	t.Helper()
-	kit, err := equipment.ParseKit("kit.toml", []byte(wholeKit))
+	kit, err := ParseKit("kit.toml", []byte(wholeKit))
 	require.NoError(t, err)
 	text := strings.NewReplacer("FORM", form, "2 g/L", target).Replace(hydrate)
 	p, err := ParsePrep("prep.toml", []byte(text), kit)
@@ -78,7 +77,7 @@ func TestMolarMassesAreInfluences(t *testing.T) {
 
 // What is asked of the keys of the two forms.
 func TestMistakesOfForms(t *testing.T) {
-	kit, err := equipment.ParseKit("kit.toml", []byte(wholeKit))
+	kit, err := ParseKit("kit.toml", []byte(wholeKit))
 	require.NoError(t, err)
 	for _, c := range []struct{ form, message, hint string }{
 		{"form-factor = 0.9\nmolar-mass = \"310 g/mol\"\nweighed-molar-mass = \"346 g/mol\"",

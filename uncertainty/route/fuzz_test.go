@@ -10,7 +10,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/uncertainty"
 )
@@ -19,7 +18,7 @@ import (
 // are a prep whose routes can be compared without a panic and without a number
 // that is not finite.
 func FuzzPrep(f *testing.F) {
-	kit, err := equipment.LoadKit("../../cmd/minim/demo/bench.toml")
+	kit, err := LoadKit("../../cmd/minim/demo/bench.toml")
 	require.NoError(f, err)
 	demo, err := os.ReadFile(demoPrep)
 	require.NoError(f, err)

@@ -292,7 +292,7 @@ func understand(t *testing.T, kit *equipment.Kit, text string) (readable, possib
 
 func grammarKit(t testing.TB) *equipment.Kit {
 	t.Helper()
-	kit, err := equipment.ParseKit("bench.toml", []byte(everyKind))
+	kit, err := ParseKit("bench.toml", []byte(everyKind))
 	require.NoError(t, err)
 	return kit
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"minim/equipment"
-	"minim/equipment/benchfile"
 )
 
 // Hazard is words of the user's for a solution of at least a strength, in the unit of the
@@ -101,24 +100,4 @@ func addWords(list, more []string) []string {
 		}
 	}
 	return list
-}
-
-// readHazard reads the words for a solution of at least a strength.
-func (p *Prep) readHazard(t *benchfile.Table) Hazard {
-	t.Need("from", "words")
-	s := p.strength(t, "from")
-	h := Hazard{From: Strength{Value: p.inTargetUnit(s), Unit: p.Target.Unit, Text: s.Text}, Words: hazardWords(t, "words"), Replaces: t.Flag("replaces")}
-	if t.Has("words") && len(h.Words) == 0 {
-		t.Fail("words", "the list is empty", "write the words of the safety data sheet")
-	}
-	return h
-}
-
-// hazardWords reads a list of words. That none is known cannot stand beside others.
-func hazardWords(t *benchfile.Table, key string) []string {
-	words := t.Texts(key)
-	if len(words) > 1 && slices.ContainsFunc(words, NoneKnown) {
-		t.Fail(key, "\"none known\" stands beside other words", "leave it out, or the others")
-	}
-	return words
 }

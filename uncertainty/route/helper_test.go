@@ -6,7 +6,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/uncertainty"
 )
 
@@ -21,7 +20,7 @@ func load(t *testing.T, path string) *Prep {
 
 func parse(t *testing.T, kit, prep string) *Prep {
 	t.Helper()
-	k, err := equipment.ParseKit("bench.toml", []byte(kit))
+	k, err := ParseKit("bench.toml", []byte(kit))
 	require.NoError(t, err)
 	p, err := ParsePrep("prep.toml", []byte(prep), k)
 	require.NoError(t, err)

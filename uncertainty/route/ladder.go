@@ -5,7 +5,6 @@ import (
 	"fmt"
 
 	"minim/equipment"
-	"minim/equipment/benchfile"
 	"minim/report/words/note"
 	"minim/uncertainty"
 )
@@ -38,49 +37,9 @@ type Rung struct {
 	Ratio *uncertainty.Analytic
 }
 
-// readLadder reads the strengths and the two instruments of a ladder.
-func (p *Prep) readLadder(t *benchfile.Table) *Ladder {
-	texts := t.Texts("ladder")
-	with, in := t.Text("ladder-with"), t.Text("ladder-in")
-	if !t.Has("ladder") {
-		return nil
-	}
-	for _, key := range []string{"ladder-with", "ladder-in"} {
-		if !t.Has(key) {
-			t.FailFor(t, []string{key}, "ladder", "nothing says what the rungs are measured with and made up in", "write ladder-with = \"1 mL pipette\" and ladder-in = \"10 mL flask\", by their names in the kit")
-			return nil
-		}
-	}
-	l := new(Ladder)
-	if with != "" {
-		l.With = p.findMeasure(t, "ladder-with", Take)
-	}
-	if in != "" {
-		l.In = p.findMeasure(t, "ladder-in", MakeUpTo)
-	}
-	for _, text := range texts {
-		s, err := p.parseStrength(text)
-		switch {
-		case text == "":
-			return nil
-		case err != nil:
-			failStrength(t, "ladder", err)
-			return nil
-		case p.Target.Value > 0 && p.inTargetUnit(s) >= p.Target.Value:
-			t.Fail("ladder", fmt.Sprintf("%s is not weaker than the target it is made from", text), "")
-			return nil
-		}
-		l.Strengths = append(l.Strengths, s)
-	}
-	if l.With != nil && l.With.Kind == equipment.Dropper {
-		t.Fail("ladder-with", "a ladder is not made by the drop", "use a pipette or a cylinder")
-	}
-	return l
-}
-
 // aliquot is the volume that a rung takes.
 func (p *Prep) aliquot(s Strength) float64 {
-	return p.Ladder.In.Capacity * p.inTargetUnit(s) / p.Target.Value
+	return p.Ladder.In.Capacity * p.InTargetUnit(s) / p.Target.Value
 }
 
 // rungs appends the rungs to the model of a finished route and evaluates them.

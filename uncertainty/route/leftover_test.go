@@ -5,14 +5,12 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"minim/equipment"
 )
 
 // Constructed: 0.1 mL and 0.2 mL are 0.30000000000000004 mL in binary fractions (IEEE 754),
 // of which 0.3 mL are wanted and nothing is left over; so it is when all of it is taken.
 func TestNothingIsLeftOverByRounding(t *testing.T) {
-	k, err := equipment.ParseKit("kit", []byte(`[[pipette]]
+	k, err := ParseKit("kit", []byte(`[[pipette]]
 name = "pipette"
 kind = "graduated"
 capacity = "1 mL"

@@ -1,13 +1,5 @@
 package route
 
-import (
-	"fmt"
-	"slices"
-
-	"minim/equipment/benchfile"
-	"minim/equipment/quantity"
-)
-
 // Limits of a search for routes. Zero means no limit, but for Steps.
 type Limits struct {
 	// Steps is the greatest number of dilutions.
@@ -47,77 +39,4 @@ const (
 // Preferences lists them.
 func Preferences() []string {
 	return []string{LeastLeftOver, Tightest, Fewest, LeastSolute, Cheapest}
-}
-
-// readLimits reads the table of a search, once the volume and the target are read.
-func (p *Prep) readLimits(root *benchfile.Table) Limits {
-	t := root.Table("plan")
-	l := Limits{
-		Steps:     t.Count("steps", 0),
-		LeftOver:  t.Positive("left-over", quantity.Volume),
-		Volume:    t.Positive("volume", quantity.Volume),
-		Solute:    t.Positive("solute", quantity.Mass),
-		Strongest: p.readStrongest(t),
-		Without:   p.readWithout(t),
-		Prefer:    t.Word("prefer", Preferences()...),
-	}
-	switch {
-	case !t.Has("steps"):
-		l.Steps = DefaultSteps
-	case l.Steps > MostSteps:
-		t.Fail("steps", fmt.Sprintf("no more than %d dilutions are searched, found %d", MostSteps, l.Steps), "")
-	}
-	if l.Prefer == "" {
-		l.Prefer = LeastLeftOver
-	}
-	if l.Volume > 0 && l.Volume < p.Volume*(1-1e-9) {
-		t.Fail("volume", "is less than the volume wanted, "+quantity.Millilitres(p.Volume), "it is the most that may be made in all")
-	}
-	solute := root.Table("solute")
-	switch {
-	case l.Prefer == Cheapest && solute != nil && !solute.Has("price") && !root.Table("solvent").Has("price"):
-		t.FailFor(solute, []string{"price"}, "prefer", "neither the solute nor the solvent has a price", `state one in its table: price = "3.20 EUR/g"`)
-	case l.Prefer == Cheapest && solute.Has("price"):
-		p.needMass(t, "prefer", "the price of the solute")
-	}
-	if t.Has("solute") {
-		p.needMass(t, "solute", "a limit in grams")
-	}
-	return l
-}
-
-// needMass refuses what is stated by mass where the prep does not say what turns its
-// strengths into masses.
-func (p *Prep) needMass(t *benchfile.Table, key, what string) {
-	if !p.CountsMass() {
-		failStrength(t, key, p.lacks(what, "", &bases[p.own].needs))
-	}
-}
-
-// readStrongest reads a strength that is at least that of the target, in g/mL.
-func (p *Prep) readStrongest(t *benchfile.Table) float64 {
-	s := p.strength(t, "strongest")
-	if s.Value == 0 {
-		return 0
-	}
-	if p.Target.Value > 0 && p.canCompare(s) && p.inTargetUnit(s) < p.Target.Value*(1-1e-9) {
-		t.Fail("strongest", fmt.Sprintf("is weaker than the target, %s", p.Target.Text), "")
-	}
-	concentration, _ := p.gramsPerML(s) // that it can be converted, strength has seen
-	return concentration
-}
-
-// readWithout reads the names of instruments on the bench.
-func (p *Prep) readWithout(t *benchfile.Table) []string {
-	names := t.Texts("without")
-	for _, name := range names {
-		switch {
-		case name == "" || p.withoutKit() || slices.Contains(p.Kit.Names(), name):
-		case slices.Contains(p.Kit.Candidates.Names(), name):
-			t.Fail("without", fmt.Sprintf("the %s is a candidate and not on the bench", name), "leave it out of the list")
-		default:
-			t.FailChoice("without", "instrument in the kit", name, p.Kit.Names(), "")
-		}
-	}
-	return names
 }

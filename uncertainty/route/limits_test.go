@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/uncertainty/near"
 )
@@ -45,7 +44,7 @@ func TestEveryPreferenceIsTaken(t *testing.T) {
 }
 
 func TestPlanMistakes(t *testing.T) {
-	kit, err := equipment.ParseKit("bench.toml", []byte(exactKit+"[[candidate]]\nkind = \"balance\"\nname = \"better\"\ncapacity = \"9 g\"\nreadability = \"1 mg\"\nprice = \"90 EUR\"\n"))
+	kit, err := ParseKit("bench.toml", []byte(exactKit+"[[candidate]]\nkind = \"balance\"\nname = \"better\"\ncapacity = \"9 g\"\nreadability = \"1 mg\"\nprice = \"90 EUR\"\n"))
 	require.NoError(t, err)
 	for _, c := range []struct{ plan, solute, solvent, place, message, hint string }{
 		{`steps = 6`, "", "", "10:9", "steps: no more than 5 dilutions are searched, found 6", ""},
@@ -82,7 +81,7 @@ func TestPlanMistakes(t *testing.T) {
 
 // A prep without routes is right, and has nothing to compare.
 func TestPrepWithoutRoutes(t *testing.T) {
-	kit, err := equipment.ParseKit("bench.toml", []byte(exactKit))
+	kit, err := ParseKit("bench.toml", []byte(exactKit))
 	require.NoError(t, err)
 	const text = "target = \"10 g/L\"\nvolume = \"1 mL\"\nsolute = { name = \"urea\" }\nsolvent = { name = \"water\" }\n"
 	for _, more := range []string{"", "route = []\n"} {

@@ -6,14 +6,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 )
 
 // Every mistake of the newer keys and verbs: what is marked in the file, the
 // message and the hint.
 func TestPrepMistakes(t *testing.T) {
-	kit, err := equipment.ParseKit("bench.toml", []byte(exactKit))
+	kit, err := ParseKit("bench.toml", []byte(exactKit))
 	require.NoError(t, err)
 	stock, packet := stockOf("10 g/L"), "[[packet]]\nname = \"sachet\"\ncontent = \"10 g\"\n"
 	end := takeTen + toMark

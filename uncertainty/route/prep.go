@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment"
-	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -26,8 +26,6 @@ type Prep struct {
 	// Target strength, and the Volume wanted in mL.
 	Target Strength
 	Volume float64
-	// own is the basis of what the models carry in place of a mass; see carried.go.
-	own basis
 	// Tolerances on the strength. The first decides; there may be none.
 	Tolerances []Tolerance
 	// LeastChance of being inside that is asked for.
@@ -48,8 +46,16 @@ type Prep struct {
 	// Ladder of weaker strengths to be made from the target; nil when none is
 	// asked for.
 	Ladder *Ladder
+}
 
-	source *benchfile.Table
+// NewPrep returns a prep on a kit with what holds where nothing else is stated: a least
+// chance of 95 %, a solute that is weighed as such, a search of [DefaultSteps] for the least
+// left over. Target, Volume, Solute and Solvent are still to be set.
+func NewPrep(kit *equipment.Kit) *Prep {
+	return &Prep{
+		Kit: kit, LeastChance: 0.95, Solute: Solute{FormFactor: 1},
+		Limits: Limits{Steps: DefaultSteps, Prefer: LeastLeftOver},
+	}
 }
 
 // Tolerance is a range of permitted strengths, in the unit of the target.
@@ -90,8 +96,8 @@ type Solute struct {
 	Density Estimate
 	// SpecificVolume is the apparent specific volume φ in solution, in mL/g.
 	SpecificVolume Estimate
-	// properties by key serve only to convert strengths, as the activity in U/g does.
-	properties map[string]Estimate
+	// Properties by key serve only to convert strengths, as the "activity" in U/g does.
+	Properties map[string]Estimate
 	// Solubility in g/mL; 0 when not stated.
 	Solubility float64
 	// Price of 1 g of what is weighed.
@@ -119,12 +125,32 @@ type Solvent struct {
 	Tension float64
 	// Evaporation is the greatest fraction that a solution loses before it is
 	// taken from.
-	Evaporation       float64
-	evaporationStated bool
-	expansionStated   bool
+	Evaporation float64
+	// EvaporationStated: nothing is assumed of it. ExpansionStated: it is not that of the
+	// table of liquids, which of water changes with the temperature.
+	EvaporationStated, ExpansionStated bool
 	// Price of 1 mL.
 	Price   equipment.Price
 	Hazards []string
+}
+
+// CheckVolume refuses a volume in mL that no bench makes. Its error is a *quantity.Error.
+func CheckVolume(mL float64) error {
+	if quantity.LimitOf("volume wanted").Holds(mL) {
+		return nil
+	}
+	return &quantity.Error{Message: "a bench does not make such a volume", Hint: "state between 0.001 mL and 1000 L"}
+}
+
+// NewSolvent returns a solvent with what the table of liquids knows of it by its name.
+func NewSolvent(name string) Solvent {
+	s := Solvent{Name: name}
+	if liquid, ok := equipment.FindLiquid(name); ok {
+		s.Tension = liquid.SurfaceTension
+		s.Expansion = equipment.Stated{Value: liquid.Expansion, Known: true}
+		s.Density = equipment.Stated{Value: liquid.Density, Known: true}
+	}
+	return s
 }
 
 // Stock is a solution that stands ready.

@@ -58,7 +58,7 @@ func (p *Prep) SpecificVolume() float64 { return p.phi().Value }
 // permit it, and go where they do not. The volume wanted stays. Its errors are those of
 // a strength in a file.
 func (p *Prep) Aimed(target string) (*Prep, error) {
-	s, err := p.parseStrength(target)
+	s, err := p.ParseStrength(target)
 	if err != nil {
 		return nil, err
 	}
@@ -67,7 +67,7 @@ func (p *Prep) Aimed(target string) (*Prep, error) {
 	q.Hazards = slices.Clone(p.Hazards)
 	for i := range q.Hazards {
 		from := &q.Hazards[i].From
-		from.Value, from.Unit = q.inTargetUnit(*from), s.Unit
+		from.Value, from.Unit = q.InTargetUnit(*from), s.Unit
 	}
 	for _, t := range p.Tolerances {
 		if t.Stated() {
@@ -76,14 +76,11 @@ func (p *Prep) Aimed(target string) (*Prep, error) {
 			}
 			continue
 		}
-		limits, err := q.parseTolerance(t.Text)
-		if err == nil {
-			err = q.tooNarrow(t.Text, limits)
-		}
+		aimed, err := q.ParseTolerance(t.Text)
 		if err != nil {
 			return nil, err
 		}
-		q.Tolerances = append(q.Tolerances, Tolerance{t.Text, limits})
+		q.Tolerances = append(q.Tolerances, aimed)
 	}
 	return &q, nil
 }

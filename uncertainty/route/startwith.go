@@ -115,7 +115,7 @@ func (c *compiler) packet(s *Step) {
 
 // measure adds a liquid solute: m = V ρ, or V where volumes are carried, and keeps its volume.
 func (c *compiler) measure(i int) error {
-	if !c.prep.Solute.Density.Known && c.prep.own != byVolume {
+	if !c.prep.Solute.Density.Known && !c.prep.countsVolume() {
 		return equipment.Cannot("solute-without-density", "")
 	}
 	c.medium = mediumOf(c.prep.Solute.Weighed())

@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+
 	"minim/equipment/quantity"
 	"minim/report/words/note"
 )
@@ -20,7 +21,7 @@ func (p *Prep) strongest() (most float64, why note.Note) {
 			most, why = x, note.Of(reason, "")
 		}
 	}
-	if has := &bases[p.own]; has.strongest != "" {
+	if has := &bases[p.carries()]; has.strongest != "" {
 		limit(has.limit.Most, has.strongest)
 	}
 	if p.CountsMass() && p.Solute.Density.Known {

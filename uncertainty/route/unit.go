@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 )
 
@@ -102,7 +101,7 @@ type property struct {
 	table, key, unit, example string
 	// of is its value in a prep. Where it serves nothing else it is read by parse alone.
 	of    func(*Prep) Estimate
-	parse parser
+	parse func(text string) (float64, error)
 	// weighed: it is one of the form that is weighed, not of the substance that counts.
 	weighed bool
 	// inGram: it is how much there is in 1 g, and not the mass of so much.
@@ -116,22 +115,24 @@ func (n *property) name() string { return strings.ReplaceAll(n.key, "-", " ") }
 func (n *property) in(p *Prep) Estimate {
 	switch {
 	case n.parse != nil:
-		return p.Solute.properties[n.key]
+		return p.Solute.Properties[n.key]
 	case n.of != nil:
 		return n.of(p)
 	}
 	return Estimate{Value: 1, Known: true}
 }
 
-// readProperties reads what serves nothing but to convert strengths.
-func readProperties(t *benchfile.Table) map[string]Estimate {
-	read := make(map[string]Estimate)
+// PropertyParsers read the texts of what serves nothing but to convert strengths, by the
+// key of each in [Solute].Properties: "30 U/mg" for "activity". Their errors are
+// *quantity.Error.
+func PropertyParsers() map[string]func(text string) (float64, error) {
+	parsers := make(map[string]func(string) (float64, error))
 	for i := range bases {
 		if n := &bases[i].needs; n.parse != nil {
-			read[n.key] = estimate(t, n.key, n.parse, n.parse)
+			parsers[n.key] = n.parse
 		}
 	}
-	return read
+	return parsers
 }
 
 // parseActivity reads units of activity in a mass, "30 U/mg", as U/g.

@@ -31,10 +31,10 @@ func TestBasesAreWhole(t *testing.T) {
 // route says of the same solution; the figures are constructed, as the formulas beside
 // gramsPerML have them.
 func TestConversionsAreThoseOfTheModel(t *testing.T) {
-	known := func(x float64) Estimate { return between(x-0.01, x+0.01) }
+	known := func(x float64) Estimate { return Between(x-0.01, x+0.01) }
 	p := &Prep{Solute: Solute{
 		Name: "solute", MolarMass: known(50), Density: known(1.25), SpecificVolume: known(0.5),
-		properties: map[string]Estimate{"activity": known(40)},
+		Properties: map[string]Estimate{"activity": known(40)},
 	}}
 	p.Solvent.Name, p.Solvent.Density.Value, p.Solvent.Density.Known = "water", 0.998, true
 	for unit, want := range map[string]float64{

@@ -131,3 +131,23 @@ func (v Verb) FromSolution() bool { return v.brings(aPart) }
 // MeasuresOut reports whether a step of the verb measures something out that is then
 // put to the rest: when it is spoilt, it is done again by itself.
 func (v Verb) MeasuresOut() bool { return v.does(measuresOut) }
+
+// Key is the key of a step that names its verb, and holds its reading.
+func (v Verb) Key() string {
+	if v == TakeAll {
+		return string(Take)
+	}
+	return string(v)
+}
+
+// Uses is the key by which a step of the verb names its instrument, "" of one without, and
+// what its amount is: a mass of what is put on a balance, a volume of all others.
+func (v Verb) Uses() (key string, amount quantity.Kind) {
+	return grammars[v].instrument, grammars[v].kind
+}
+
+// Empties reports whether what stays in the instrument of a step can be rinsed or blown out.
+func (v Verb) Empties() bool { return v.does(empties) }
+
+// Mixes reports whether a step mixes a measured amount with what is there.
+func (v Verb) Mixes() bool { return v.does(mixes) }

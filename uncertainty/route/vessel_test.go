@@ -75,7 +75,7 @@ func TestVesselIsSaved(t *testing.T) {
 	p := parse(t, exactKit, recipe{steps: weighTen + `{ weigh-up-to = "50.00 g", on = "balance", vessel = "31.5 g" }, `}.text())
 	s := p.Routes[0].Steps[1]
 	assert.Equal(t, equipment.Stated{Value: 31.5, Known: true}, s.Vessel)
-	assert.Contains(t, s.Written(), `vessel = "31.5 g"`)
+	assert.Contains(t, Written(&s), `vessel = "31.5 g"`)
 }
 
 // Evaporation before an aliquot is weighed out, by hand (constructed). 1 g and 19 g of

@@ -6,6 +6,7 @@ import (
 	_ "embed"
 
 	"minim/equipment"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -30,7 +31,7 @@ var (
 // LoadKit reads the kit of the demo. It is here that all which is made of the demo gets the
 // mark of an invented example.
 func LoadKit() (*equipment.Kit, error) {
-	kit, err := equipment.ParseKit(KitName, Kit)
+	kit, err := bench.ParseKit(KitName, Kit)
 	if err == nil {
 		kit.Invented = true
 	}
@@ -43,7 +44,7 @@ func Load() (*route.Prep, error) {
 	if err != nil {
 		return nil, err
 	}
-	return route.ParsePrep(PrepName, Prep, kit)
+	return bench.ParsePrep(PrepName, Prep, kit)
 }
 
 // LoadRecord reads the record of the demo.
@@ -52,5 +53,5 @@ func LoadRecord() (*record.Record, error) {
 	if err != nil {
 		return nil, err
 	}
-	return record.Parse(RecordName, Record, p)
+	return bench.ParseRecord(RecordName, Record, p)
 }

@@ -1,0 +1,91 @@
+package bench
+
+import (
+	"errors"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+	"minim/uncertainty/route"
+)
+
+// Changed is a prep as it was read, on its kit with changes in memory to instruments of the
+// bench or to candidates, by the names that the file gives them. What is not changed stays as
+// stated, and no file is read again. The files must be right without them; a mistake that
+// comes with the changes points at them.
+func Changed(p *route.Prep, changes []benchfile.Change) (*route.Prep, error) {
+	kit, err := changedKit(p.Kit.File, p.Kit.Source, changes)
+	if err != nil {
+		return nil, err
+	}
+	kit.Invented = p.Kit.Invented
+	changed, err := ParsePrep(p.File, p.Source, kit)
+	if err != nil {
+		return nil, err
+	}
+	for _, c := range changes {
+		changed.Changes = append(changed.Changes, equipment.Change{Name: c.Name, Key: c.Key, Value: c.Value})
+	}
+	return changed, nil
+}
+
+// changedKit reads a kit file with changes.
+func changedKit(name string, data []byte, changes []benchfile.Change) (*equipment.Kit, error) {
+	kit, err := ParseKit(name, data)
+	if err != nil || len(changes) == 0 {
+		return kit, err
+	}
+	root, err := changedTable(name, data, changes)
+	if err != nil {
+		return nil, err
+	}
+	if kit, err = readKit(root); err != nil {
+		return nil, blame(err, changes)
+	}
+	return kit, nil
+}
+
+// changedTable is the table of a kit file without mistakes, with changes.
+func changedTable(name string, data []byte, changes []benchfile.Change) (*benchfile.Table, error) {
+	root, err := benchfile.Parse(name, data)
+	if err != nil {
+		return nil, err
+	}
+	tables, names := instrumentTables(root)
+	for _, c := range changes {
+		t, ok := tables[c.Name]
+		if !ok {
+			return nil, c.FailName("instrument in the kit", names)
+		}
+		if err := t.Change(c); err != nil {
+			return nil, err
+		}
+	}
+	return root, nil
+}
+
+// instrumentTables finds the table of each instrument of a kit without mistakes.
+func instrumentTables(root *benchfile.Table) (tables map[string]*benchfile.Table, names []string) {
+	tables = map[string]*benchfile.Table{}
+	for _, table := range KitTables() {
+		for _, t := range root.Tables(table) {
+			name := t.Text("name")
+			tables[name], names = t, append(names, name)
+		}
+	}
+	return tables, names
+}
+
+// blame points at the changes where a mistake shows elsewhere in the file, which
+// is right without them.
+func blame(err error, changes []benchfile.Change) error {
+	var m *benchfile.Mistake
+	if !errors.As(err, &m) || m.Line == 0 {
+		return err
+	}
+	last := changes[len(changes)-1]
+	which := "with this change, "
+	if len(changes) > 1 {
+		which = "with this change and those before it, "
+	}
+	return last.Fail(which+m.Place.String()+": "+m.Message, m.Hint)
+}

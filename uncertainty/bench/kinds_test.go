@@ -1,0 +1,22 @@
+package bench
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"minim/equipment"
+)
+
+// Each kind stands in a table of a kit, and each table holds one.
+func TestEveryKindHasATable(t *testing.T) {
+	for _, kind := range CandidateKinds() {
+		if kind != balanceTables {
+			assert.Contains(t, measureTables(), tableOf(equipment.Kind(kind)), "%s: no table of a kit holds it", kind)
+		}
+	}
+	for _, table := range measureTables() {
+		assert.True(t, slices.ContainsFunc(CandidateKinds(), func(kind string) bool { return tableOf(equipment.Kind(kind)) == table }), table)
+	}
+}

@@ -1,0 +1,119 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+
+	"minim/equipment/benchfile"
+)
+
+// fill reads what an entry says; it returns false for a blank one.
+func (e *entry) fill(r *recordReader, p prepReader) bool {
+	t := e.table
+	ofBench := slices.Contains(t.Keys(), "temperature") // it may be blank
+	t.DropBlanks()
+	e.By, e.Note, e.Spoilt = readInitials(t), t.Text("note"), t.Text("spoilt")
+	e.readTime()
+	e.Late, e.Withdrawn, e.asPlanned = t.Flag("late"), t.Flag("withdrawn"), t.Flag("as-planned")
+	switch {
+	case t.Has("corrects"):
+		e.correct(r, p)
+	case t.Has("temperature") || t.Has("within"):
+		e.readTemperature(nil)
+	case ofBench && holdsOnly(t, "by", "at", "note") || blank(t):
+		t.Accept()
+		return false
+	default:
+		e.readStep(r, p)
+	}
+	e.checkRemarks()
+	return true
+}
+
+// checkRemarks checks what is said of what was done.
+func (e *entry) checkRemarks() {
+	t := e.table
+	switch {
+	case e.Withdrawn && !t.Has("corrects"):
+		t.FailKey("withdrawn", "does not say which entry", "write corrects = and its number")
+	case e.Withdrawn && e.Spoilt != "":
+		t.FailKey("spoilt", "what is withdrawn was never so, and cannot be spoilt", "leave one of the two out")
+	case e.asPlanned && (e.Withdrawn || e.Step == 0):
+		t.FailKey("as-planned", "says how a step was done", "leave it out")
+	case e.Temperature.Known && e.Spoilt != "":
+		t.FailKey("spoilt", "a temperature cannot be spoilt", "to change it write an entry with corrects = and its number")
+	}
+	if e.Corrects > 0 || e.Spoilt != "" {
+		t.Need("by", "at")
+	}
+}
+
+// blank reports a line of a form that has not been filled in.
+func blank(t *benchfile.Table) bool { return holdsOnly(t, "step", "note") }
+
+// holdsOnly reports whether a table has no other keys.
+func holdsOnly(t *benchfile.Table, keys ...string) bool {
+	return !slices.ContainsFunc(t.Keys(), func(k string) bool { return !slices.Contains(keys, k) })
+}
+
+// readInitials reads by whom an entry is.
+func readInitials(t *benchfile.Table) string {
+	by := t.Text("by")
+	if len([]rune(by)) > 40 {
+		t.Fail("by", "is longer than 40 characters", "initials or a name will do")
+	}
+	return by
+}
+
+// readTemperature reads that of the bench; what is not said is as in the entry that is
+// corrected. Without one, nil, the temperature must be said.
+func (e *entry) readTemperature(corrected *entry) {
+	t := e.table
+	if corrected != nil {
+		e.Temperature, e.Within = corrected.Temperature, corrected.Within
+	} else {
+		t.Need("temperature")
+	}
+	e.Temperature, e.Within = readTemperature(t, e.Temperature, e.Within)
+	if t.Has("step") {
+		t.FailKey("step", "the temperature is of the bench, not of a step", "write an entry for each")
+	}
+	e.known = e.Temperature.Known
+}
+
+// readStep reads what was done in a step.
+func (e *entry) readStep(r *recordReader, p prepReader) {
+	t := e.table
+	t.Need("step")
+	if e.Step = t.Count("step", 1); e.Step == 0 {
+		t.Accept()
+		return
+	}
+	planned := len(r.Planned.Steps)
+	if e.Step <= planned {
+		e.Done, e.known = p.readDone(t, &r.Planned.Steps[e.Step-1])
+		e.Read = t.Has(e.Done.Verb.Key()) && !e.asPlanned
+		return
+	}
+	last := planned
+	for _, above := range r.entries {
+		last = max(last, above.Step)
+	}
+	switch {
+	case e.Step > last+1:
+		r.failNumber(e, last+1)
+		t.Accept()
+	case holdsOnly(t, "step", "by", "at", "note", "late", "spoilt", "withdrawn"):
+		t.Fail("step", fmt.Sprintf("%s has %d steps, and nothing says what was done in a further one", r.Planned.Name, planned),
+			"write the number of the step that is meant, or what was done in it, as in add = \"2 mL\", with = \"5 mL pipette\"")
+	default:
+		e.Done, e.known = p.readDone(t, nil)
+		e.Read = true
+	}
+}
+
+// failNumber says that a step cannot have been done yet; next is the one that can.
+func (r *recordReader) failNumber(e *entry, next int) {
+	e.table.Fail("step", fmt.Sprintf("there is no step %d: %s has %d, and the next after what is recorded is %d", e.Step, r.Planned.Name, len(r.Planned.Steps), next),
+		"write the number of the step that is meant")
+}

@@ -1,0 +1,141 @@
+package bench
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+)
+
+// LoadKit reads a kit file, which may have to be waited for, until the context is done. A
+// mistake in it is a *benchfile.Mistake.
+func LoadKit(ctx context.Context, path string) (*equipment.Kit, error) {
+	data, err := benchfile.Read(ctx, path)
+	if err != nil {
+		return nil, err
+	}
+	return ParseKit(path, data)
+}
+
+// ParseKit reads the text of a kit file; name stands for it in messages.
+func ParseKit(name string, data []byte) (*equipment.Kit, error) {
+	root, err := benchfile.Parse(name, data)
+	if err != nil {
+		return nil, err
+	}
+	return readKit(root)
+}
+
+// kitReader carries what all instruments of a kit file have in common.
+type kitReader struct {
+	kit   *equipment.Kit
+	shape equipment.Shape
+	// currency of the first price.
+	currency string
+	// full: there are more instruments than are read.
+	full bool
+	// into takes the instruments: those of the bench, or the candidates.
+	into *equipment.Instruments
+}
+
+func readKit(root *benchfile.Table) (*equipment.Kit, error) {
+	if slices.Contains(root.Keys(), "entries") {
+		return nil, root.Refuse("this is a record, not a kit", "the kit is the file that the prep names")
+	}
+	if slices.Contains(root.Keys(), "route") || slices.Contains(root.Keys(), "solute") {
+		return nil, root.Refuse("this is a prep, not a kit", "the kit is the file that the prep names")
+	}
+	kit := readKitTable(root)
+	err := root.Err()
+	if err == nil && len(kit.Names()) == 0 { // a mistyped header says it better
+		root.Fail("", "the kit holds no instrument", "add a [[balance]], [[cylinder]], [[flask]] or [[pipette]]")
+		err = root.Err()
+	}
+	if err != nil {
+		return nil, err
+	}
+	return kit, nil
+}
+
+// readKitTable reads a kit from a table of a file that holds more than a kit. Mistakes are
+// recorded in the table.
+func readKitTable(root *benchfile.Table) *equipment.Kit {
+	r := kitReader{kit: &equipment.Kit{File: root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note")}}
+	r.shape = shapeOf(root)
+	r.into = &r.kit.Instruments
+	for _, t := range root.Tables(balanceTables) {
+		if r.room(t) {
+			r.balance(t)
+		}
+	}
+	for _, table := range measureTables() {
+		for _, t := range root.Tables(table) {
+			if r.room(t) {
+				r.measure(t, measureKind(t, table))
+			}
+		}
+	}
+	r.into = &r.kit.Candidates
+	for _, t := range root.Tables(candidateTables) {
+		r.candidate(t)
+	}
+	return r.kit
+}
+
+// room reports whether the bench has room for one more instrument; the first that has
+// none is a mistake.
+func (r *kitReader) room(t *benchfile.Table) bool {
+	most := quantity.LongestList("instruments of a kit")
+	if len(r.kit.Names()) < most {
+		return true
+	}
+	t.Accept()
+	if !r.full {
+		t.Fail("", fmt.Sprintf("there are more than %d instruments", most), fmt.Sprintf("at most %d are read of one kit; write those of another bench into a kit of their own", most))
+	}
+	r.full = true
+	return false
+}
+
+// name reads the name of an instrument, which no other may have.
+func (r *kitReader) name(t *benchfile.Table) string {
+	name := t.Text("name")
+	if strings.Contains(name, ", piece ") {
+		t.Fail("name", "\", piece \" is how the pieces of an instrument are told apart", "write count = 2 for two pieces alike")
+	}
+	if name != "" && slices.Contains(append(r.kit.Names(), r.kit.Candidates.Names()...), name) {
+		t.Fail("name", "there are two instruments called \""+name+"\"", "give each its own name, or write count = 2")
+	}
+	return name
+}
+
+func (r *kitReader) balance(t *benchfile.Table) {
+	t.Need("name", "capacity", "readability")
+	b := &equipment.Balance{
+		Name:          r.name(t),
+		Capacity:      capacity(t, quantity.Mass),
+		Readability:   t.Positive("readability", quantity.Mass),
+		Repeatability: spread(t, quantity.Mass),
+		Linearity:     stated(t, "linearity", quantity.Mass),
+		Span:          share(t, "span", "reading"),
+		Weighing:      stated(t, "weighing-uncertainty", quantity.Mass),
+		Count:         pieces(t),
+		Price:         r.price(t),
+	}
+	switch {
+	case b.Capacity == 0 || b.Readability == 0:
+		// said already
+	case b.Readability > b.Capacity:
+		t.Fail("readability", "the readability is larger than the capacity", "a 200 g scale may show steps of 0.01 g")
+	case !displayLimit.Holds(b.Capacity / b.Readability):
+		t.Fail("readability", "no display shows so many steps up to its capacity", "a 200 g scale may show steps of 0.01 g")
+	}
+	spreadBelow(t, b.Repeatability, b.Capacity)
+	below(t, "linearity", b.Linearity.Value, b.Capacity)
+	below(t, "weighing-uncertainty", b.Weighing.Value, b.Capacity)
+	r.into.Balances = append(r.into.Balances, b)
+}

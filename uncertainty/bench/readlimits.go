@@ -1,0 +1,80 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+	"minim/uncertainty/route"
+)
+
+// readLimits reads the table of a search, once the volume and the target are read.
+func (p prepReader) readLimits(root *benchfile.Table) {
+	t := root.Table("plan")
+	l := route.Limits{
+		Steps:     t.Count("steps", 0),
+		LeftOver:  t.Positive("left-over", quantity.Volume),
+		Volume:    t.Positive("volume", quantity.Volume),
+		Solute:    t.Positive("solute", quantity.Mass),
+		Strongest: p.readStrongest(t),
+		Without:   p.readWithout(t),
+		Prefer:    t.Word("prefer", route.Preferences()...),
+	}
+	switch {
+	case !t.Has("steps"):
+		l.Steps = p.Limits.Steps
+	case l.Steps > route.MostSteps:
+		t.Fail("steps", fmt.Sprintf("no more than %d dilutions are searched, found %d", route.MostSteps, l.Steps), "")
+	}
+	if l.Prefer == "" {
+		l.Prefer = p.Limits.Prefer
+	}
+	if l.Volume > 0 && l.Volume < p.Volume*(1-1e-9) {
+		t.Fail("volume", "is less than the volume wanted, "+quantity.Millilitres(p.Volume), "it is the most that may be made in all")
+	}
+	solute := root.Table("solute")
+	switch {
+	case l.Prefer == route.Cheapest && solute != nil && !solute.Has("price") && !root.Table("solvent").Has("price"):
+		t.FailFor(solute, []string{"price"}, "prefer", "neither the solute nor the solvent has a price", `state one in its table: price = "3.20 EUR/g"`)
+	case l.Prefer == route.Cheapest && solute.Has("price"):
+		p.needMass(t, "prefer", "the price of the solute")
+	}
+	if t.Has("solute") {
+		p.needMass(t, "solute", "a limit in grams")
+	}
+	p.Limits = l
+}
+
+// needMass refuses what is stated by mass where the prep does not say what turns its
+// strengths into masses.
+func (p prepReader) needMass(t *benchfile.Table, key, what string) {
+	failStrength(t, key, p.NeedsMass(what))
+}
+
+// readStrongest reads a strength that is at least that of the target, in g/mL.
+func (p prepReader) readStrongest(t *benchfile.Table) float64 {
+	s := p.strength(t, "strongest")
+	if s.Value == 0 {
+		return 0
+	}
+	if p.Target.Value > 0 && p.CanCompare(s) && p.InTargetUnit(s) < p.Target.Value*(1-1e-9) {
+		t.Fail("strongest", fmt.Sprintf("is weaker than the target, %s", p.Target.Text), "")
+	}
+	return p.concentration(s)
+}
+
+// readWithout reads the names of instruments on the bench.
+func (p prepReader) readWithout(t *benchfile.Table) []string {
+	names := t.Texts("without")
+	for _, name := range names {
+		switch {
+		case name == "" || p.withoutKit() || slices.Contains(p.Kit.Names(), name):
+		case slices.Contains(p.Kit.Candidates.Names(), name):
+			t.Fail("without", fmt.Sprintf("the %s is a candidate and not on the bench", name), "leave it out of the list")
+		default:
+			t.FailChoice("without", "instrument in the kit", name, p.Kit.Names(), "")
+		}
+	}
+	return names
+}

@@ -1,0 +1,140 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+)
+
+// measureKind is that of an instrument in a table, which a pipette states.
+func measureKind(t *benchfile.Table, table string) equipment.Kind {
+	if table != pipetteTables {
+		return equipment.Kind(table)
+	}
+	t.Need("name", "kind")
+	return equipment.Kind(t.Word("kind", equipment.PipetteKinds()...))
+}
+
+// measure reads a volumetric instrument.
+func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
+	t.Need("name")
+	k := equipment.NewMeasure(r.name(t), kind)
+	k.Expansion = expansion(t)
+	k.Clinging = stated(t, "clinging", quantity.Volume)
+	k.Retained = retained(t)
+	k.Repeatability = spread(t, quantity.Volume)
+	k.Count = pieces(t)
+	k.SingleUse = t.Flag("single-use")
+	k.Price = r.price(t)
+	size(t, k)
+	r.line(t, k)
+	if kind.Receives() {
+		marked(t, k)
+		vessel(t, k)
+	}
+	if kind.IsRead() {
+		k.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
+	}
+	class := readClass(t, k)
+	k.Bias.Stated = ownLimit(t)
+	sound := t.Sound("kind", "class", "standard", "form", "capacity", "division", "drop") && (k.Capacity > 0 || kind == equipment.Dropper)
+	if kind.HasNumbers() && t.Has("numbered") {
+		k.Numbered = t.Positive("numbered", quantity.Volume)
+	}
+	r.bias(t, k)
+	complete(t, k, class, sound)
+	check(t, k)
+	if kind == "" {
+		t.Accept() // what other keys it may have is not known
+	}
+	r.into.Measures = append(r.into.Measures, k)
+}
+
+// marked reads what is printed on the glass, In or Ex; TC and TD stand on
+// American glass.
+func marked(t *benchfile.Table, k *equipment.Measure) {
+	other := map[string]string{"TC": "In", "TD": "Ex"}
+	switch word := t.Text("marked"); {
+	case word == "":
+	case other[word] != "":
+		t.Fail("marked", "\""+word+"\" is not one of In, Ex", "write \""+other[word]+"\", which is the same")
+	default:
+		k.Ex = t.Word("marked", "In", "Ex") == "Ex"
+	}
+}
+
+// size reads the capacity, and the division and the bore of what has them.
+func size(t *benchfile.Table, k *equipment.Measure) {
+	switch k.Kind {
+	case equipment.Dropper:
+		drop(t, k)
+		return
+	case equipment.Jar:
+		t.Need("line")
+		k.Capacity = t.Positive("line", quantity.Volume)
+		if t.Has("line") && k.Capacity != 0 && !capacityLimit.Holds(k.Capacity) {
+			t.Fail("line", "no jar of a bench holds this volume", "")
+			k.Capacity = 0
+		}
+	default:
+		t.Need("capacity")
+		k.Capacity = capacity(t, quantity.Volume)
+	}
+	if k.Kind.HasScale() {
+		k.Division = t.Positive("division", quantity.Volume)
+	}
+	if k.Kind.IsRead() {
+		k.Bore = t.Positive("bore", quantity.Length)
+	}
+}
+
+// drop reads the size of a drop, and of which liquid it is one.
+func drop(t *benchfile.Table, k *equipment.Measure) {
+	if t.Has("drop") {
+		k.Capacity = t.Positive("drop", quantity.Volume)
+	}
+	if t.Has("drop") && !dropLimit.Holds(k.Capacity) {
+		t.Fail("drop", "no drop has this volume", "a drop of water from a common dropper is about 0.05 mL")
+	}
+	if k.DropOf = t.Text("drop-of"); k.DropOf == "" {
+		return
+	}
+	if !t.Has("drop") {
+		t.Fail("drop-of", "the size of a drop of "+k.DropOf+" is not stated", "weigh twenty drops, and state drop as well")
+	}
+}
+
+// line reads how the pen line of a jar was set. The measure must stand in the
+// same kit, in a table that is read before the jars.
+func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
+	if k.Kind != equipment.Jar {
+		return
+	}
+	name := t.Text("set-with")
+	if name == "" {
+		return
+	}
+	with := r.kit.Measure(name)
+	switch {
+	case with == nil || !with.Kind.Delivers() || with.Kind == equipment.Dropper:
+		var names []string
+		for _, m := range r.kit.Measures {
+			if m.Kind.Delivers() && m.Kind != equipment.Dropper {
+				names = append(names, m.Name)
+			}
+		}
+		if !slices.Contains(names, "") { // one has no name, which is the mistake
+			t.FailAmong(measureTables(), "set-with", "measure in this kit", name, names)
+		}
+	case with.Capacity > 0 && k.Capacity > 0:
+		k.Line = equipment.LineSetWith(with, k.Capacity)
+		if !fillsLimit.Holds(float64(k.Line.Fills)) {
+			t.Fail("set-with", fmt.Sprintf("the line would take %d fills", k.Line.Fills), "set it with a larger measure")
+		} else if err := with.Reads(k.Line.Each); err != nil {
+			t.Fail("set-with", err.Error(), "set it with a measure that reads "+quantity.Millilitres(k.Line.Each)+", or draw the line elsewhere")
+		}
+	}
+}

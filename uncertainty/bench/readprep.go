@@ -1,0 +1,146 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+	"minim/uncertainty/route"
+)
+
+func readPrep(root *benchfile.Table, kit *equipment.Kit) (*route.Prep, error) {
+	if slices.ContainsFunc(root.Keys(), func(key string) bool { return slices.Contains(KitTables(), key) }) {
+		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
+	}
+	if slices.Contains(root.Keys(), "entries") {
+		return nil, root.Refuse("this is a record, not a prep", "the prep is the file that it was begun for").With(benchfile.FollowRecord)
+	}
+	p := readPrepOn(root, kit)
+	if err := root.Err(); err != nil {
+		return nil, err
+	}
+	return p, nil
+}
+
+// readPrepOn reads a prep that is made on a kit. Mistakes are recorded in the table.
+func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *route.Prep {
+	root.Need("target", "volume", "solute", "solvent")
+	p := prepReader{route.NewPrep(kit)}
+	p.File, p.Digest, p.Source = root.Place().File, root.Digest(), root.Source()
+	p.Title, p.Note = root.Text("title"), root.Text("note")
+	p.Volume = readVolume(root)
+	p.Bench = readBench(root.Table("bench"))
+	p.Solute = readSolute(root.Table("solute"))
+	p.Solvent = readSolvent(root.Table("solvent"))
+	p.readTarget(root)
+	p.Tolerances = p.readTolerances(root)
+	p.readLeastChance(root)
+	if root.Has("least-chance") && !root.Has("tolerance") && !root.Has("not-above") && !root.Has("not-below") {
+		root.FailFor(root, []string{"tolerance", "not-above", "not-below"}, "least-chance", "there is no tolerance to be inside of", "state a tolerance as well")
+	}
+	for _, t := range root.Tables("stock") {
+		p.Stocks = append(p.Stocks, p.readStock(t))
+	}
+	for _, t := range root.Tables("packet") {
+		p.Packets = append(p.Packets, p.readPacket(t))
+	}
+	p.Solute.Solubility = p.concentration(p.strength(root.Table("solute"), "solubility"))
+	for _, t := range root.Tables("route") {
+		p.Routes = append(p.Routes, p.readRoute(t))
+	}
+	for _, t := range root.Tables("hazard") {
+		p.Hazards = append(p.Hazards, p.readHazard(t))
+	}
+	p.Ladder = p.readLadder(root)
+	p.readPrices(root)
+	p.readLimits(root)
+	return p.Prep
+}
+
+// prepReader reads what of a prep rests on what of it was read before.
+type prepReader struct{ *route.Prep }
+
+// readVolume reads the volume wanted.
+func readVolume(t *benchfile.Table) float64 {
+	v := t.Positive("volume", quantity.Volume)
+	if v != 0 {
+		if err := route.CheckVolume(v); err != nil {
+			t.FailWith("volume", err)
+		}
+	}
+	return v
+}
+
+// readTarget reads the strength wanted.
+func (p prepReader) readTarget(root *benchfile.Table) {
+	text := root.Text("target")
+	if text == "" {
+		return
+	}
+	s, err := route.ParseStrength(text)
+	if err != nil {
+		root.FailWith("target", err)
+		return
+	}
+	p.Target = s
+	p.strength(root, "target")
+}
+
+// strength reads a strength that must be convertible to g/mL. It is the zero Strength
+// where it is not, or cannot be for a mistake elsewhere.
+func (p prepReader) strength(t *benchfile.Table, key string) route.Strength {
+	text := t.Text(key)
+	if text == "" {
+		return route.Strength{}
+	}
+	s, err := p.ParseStrength(text)
+	if err != nil {
+		failStrength(t, key, err)
+		return route.Strength{}
+	}
+	return s
+}
+
+// concentration is a strength in g/mL; that it can be converted, [prepReader.strength] has
+// seen.
+func (p prepReader) concentration(s route.Strength) float64 {
+	if s.Value == 0 {
+		return 0
+	}
+	concentration, _ := p.Concentration(s.Text)
+	return concentration
+}
+
+func readBench(t *benchfile.Table) route.Bench {
+	if t == nil {
+		return route.Bench{}
+	}
+	var b route.Bench
+	b.Temperature, b.Within = readTemperature(t, b.Temperature, b.Within)
+	b.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
+	b.MeniscusIgnored = t.Word("meniscus", "counted", "ignored") == "ignored"
+	if t.Has("within") {
+		t.Need("temperature")
+	}
+	return b
+}
+
+// readTemperature reads the temperature of the bench and the half-width within which it
+// is known; what is not there stays as it was.
+func readTemperature(t *benchfile.Table, temperature, within equipment.Stated) (equipment.Stated, equipment.Stated) {
+	if t.Has("temperature") {
+		temperature = equipment.Stated{Value: t.Quantity("temperature", quantity.Temperature), Known: true}
+	}
+	if t.Has("within") {
+		within = equipment.Stated{Value: t.NotNegative("within", quantity.Temperature), Known: true}
+	}
+	if limit := quantity.LimitOf("temperature"); temperature.Known && !limit.Holds(temperature.Value) {
+		t.Fail("temperature", fmt.Sprintf("a bench at %v °C is not likely", temperature.Value), fmt.Sprintf("state it in °C, between %v and %v", limit.Least, limit.Most))
+	}
+	if limit := quantity.LimitOf("within"); !limit.Holds(within.Value) {
+		t.Fail("within", fmt.Sprintf("a bench that varies by %v °C is not likely", within.Value), fmt.Sprintf("state a half-width of at most %v °C", limit.Most))
+	}
+	return temperature, within
+}

@@ -1,0 +1,61 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+
+	"minim/equipment/benchfile"
+	"minim/uncertainty/route"
+)
+
+func (p prepReader) readRoute(t *benchfile.Table) *route.Route {
+	t.Need("name", "steps")
+	r := &route.Route{Name: t.Text("name")}
+	if slices.ContainsFunc(p.Routes, func(o *route.Route) bool { return o.Name == r.Name && r.Name != "" }) {
+		t.Fail("name", "there are two routes called \""+r.Name+"\"", "give each its own name")
+	}
+	tables, known := t.Tables("steps"), 0
+	sound := t.Sound("steps")
+	for i, st := range tables {
+		s, ok := p.readStep(st)
+		if r.Steps = append(r.Steps, s); ok && known == i {
+			known++
+		}
+		failStrength(st, string(s.Verb), p.Lacks(&s))
+	}
+	if sound && p.checkOrder(&route.Route{Steps: r.Steps[:known]}, tables) && known == len(tables) {
+		p.checkWhole(t, r, tables)
+	}
+	if t.Has("steps") && len(tables) == 0 {
+		t.Fail("steps", "the route has no steps", "")
+	}
+	return r
+}
+
+// checkOrder records the first step that cannot stand where it does; after it nothing is known.
+func (p prepReader) checkOrder(r *route.Route, tables []*benchfile.Table) (inOrder bool) {
+	wrong := r.Misplaced()
+	if wrong != nil {
+		failStep(tables[wrong.Step], wrong)
+	}
+	return wrong == nil
+}
+
+// checkWhole checks what the steps of a route say in their order, and with what it ends.
+func (p prepReader) checkWhole(t *benchfile.Table, r *route.Route, tables []*benchfile.Table) {
+	for _, wrong := range p.CheckOptions(r) {
+		failStep(tables[wrong.Step], wrong)
+	}
+	if end := r.Unfinished(); end != "" && len(tables) > 0 {
+		t.Fail("steps", fmt.Sprintf("the route ends with %s, not with a finished solution", end), "end with make-up-to, add or weigh-up-to")
+	}
+}
+
+// failStep records what is wrong with a step.
+func failStep(t *benchfile.Table, wrong *route.StepError) {
+	if wrong.Key == "" || wrong.Value {
+		t.Fail(wrong.Key, wrong.Message, wrong.Hint)
+	} else {
+		t.FailKey(wrong.Key, wrong.Message, wrong.Hint)
+	}
+}

@@ -1,0 +1,264 @@
+package bench
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+	"minim/uncertainty/route"
+)
+
+// readStep reads one step; ok is false when it has no verb to go by.
+func (p prepReader) readStep(t *benchfile.Table) (s route.Step, ok bool) {
+	verb, ok := oneVerb(t)
+	if !ok {
+		t.Accept()
+		return route.Step{}, false
+	}
+	return p.readVerb(t, verb, nil), true
+}
+
+// readVerb reads a step of a verb. The instrument is that of the step planned when it
+// is not named; without a plan, nil, it must be.
+func (p prepReader) readVerb(t *benchfile.Table, verb route.Verb, planned *route.Step) route.Step {
+	s := route.Step{Verb: verb}
+	t.Has(verb.Key())
+	key, kind := verb.Uses()
+	switch verb {
+	case route.Start:
+		s.Stock = find(t, verb, "stock", p.Stocks, func(k *route.Stock) string { return k.Name })
+		return s
+	case route.UsePacket:
+		s.Packet = find(t, verb, "packet", p.Packets, func(k *route.Packet) string { return k.Name })
+		return s
+	case route.TakeAll:
+		return s
+	case route.DissolveIn:
+		if slices.Contains(t.Keys(), "on") || planned != nil && planned.Balance != nil && !slices.Contains(t.Keys(), "with") {
+			key, kind = "on", quantity.Mass
+		}
+	case route.Strengthen:
+		if planned == nil || slices.Contains(t.Keys(), "of") {
+			p.readStrong(t, &s)
+		}
+	}
+	p.readUse(t, &s, key, kind, planned)
+	readOptions(t, &s)
+	if count := piecesOf(&s); s.Piece > count && count > 0 {
+		t.Fail("piece", fmt.Sprintf("there is no piece %d of it on the bench", s.Piece), fmt.Sprintf("the kit says count = %d, or nothing for one", count))
+	}
+	return s
+}
+
+// readUse reads which instrument a step uses, and what it shows.
+func (p prepReader) readUse(t *benchfile.Table, s *route.Step, key string, kind quantity.Kind, planned *route.Step) {
+	s.Piece = t.Count("piece", 1)
+	if planned != nil && !slices.Contains(t.Keys(), key) {
+		t.Has(key)
+		s.Balance, s.Measure = planned.Balance, planned.Measure
+	} else {
+		p.readInstrument(t, s, key, kind)
+	}
+	switch {
+	case planned != nil && !slices.Contains(t.Keys(), string(s.Verb)):
+		s.Amount = planned.Amount
+	case kind == quantity.Mass:
+		s.Amount = t.Positive(string(s.Verb), kind)
+	default:
+		s.Amount = readVolumeOrDrops(t, s.Verb, s.Measure)
+	}
+	if kind == quantity.Volume {
+		s.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
+	}
+}
+
+// readInstrument finds the instrument that a step names.
+func (p prepReader) readInstrument(t *benchfile.Table, s *route.Step, key string, kind quantity.Kind) {
+	needInstrument(t, s.Verb, key)
+	if kind == quantity.Mass {
+		s.Balance = p.findBalance(t, key)
+	} else {
+		s.Measure = p.findMeasure(t, key, s.Verb)
+	}
+}
+
+// piecesOf is how many there are of the instrument; 0 when it is not known.
+func piecesOf(s *route.Step) int {
+	switch {
+	case s.Balance != nil:
+		return s.Balance.Count
+	case s.Measure != nil:
+		return s.Measure.Count
+	}
+	return 0
+}
+
+// stepBefore is how a step is named that made a solution: "step 2".
+var stepBefore = regexp.MustCompile(`^step ([1-9][0-9]{0,3})$`)
+
+// readStrong reads which solution a step strengthens with.
+func (p prepReader) readStrong(t *benchfile.Table, s *route.Step) {
+	t.Need("of")
+	of := t.Text("of")
+	if number := stepBefore.FindStringSubmatch(of); number != nil {
+		s.From, _ = strconv.Atoi(number[1]) // it has four digits at most
+		return
+	}
+	names := make([]string, len(p.Stocks))
+	for i, k := range p.Stocks {
+		if names[i] = k.Name; k.Name == of {
+			s.Stock = k
+			return
+		}
+	}
+	switch {
+	case of == "" || slices.Contains(names, ""):
+	case len(names) == 0:
+		t.FailFor(t.Root(), []string{"stock"}, "of", "the prep has no [[stock]]", "add one, with its name, or name a solution made before as \"step 2\"")
+	default:
+		t.FailChoice("of", "[[stock]]", of, names, "or name a solution made before as \"step 2\"")
+	}
+}
+
+// readVolumeOrDrops reads a volume, or for a dropper a number of drops.
+func readVolumeOrDrops(t *benchfile.Table, verb route.Verb, m *equipment.Measure) float64 {
+	text := ""
+	if t.Shape(string(verb)) == benchfile.Text {
+		text = t.Text(string(verb))
+	}
+	n, unit, err := quantity.Split(text)
+	if m == nil && (unit == "drops" || unit == "drop") {
+		return 0 // with what, is the mistake
+	}
+	if m == nil || m.Kind != equipment.Dropper {
+		return t.Positive(string(verb), quantity.Volume)
+	}
+	t.Text(string(verb))
+	if text != "" && (err != nil || unit != "drops" && unit != "drop" || n != math.Trunc(n) || !quantity.LimitOf("drops of a step").Holds(n)) {
+		t.Fail(string(verb), fmt.Sprintf("a dropper counts drops, found %q", text), "write \"3 drops\"")
+		return 0
+	}
+	return n
+}
+
+// readOptions reads what a step may say beside its verb and its instrument.
+func readOptions(t *benchfile.Table, s *route.Step) {
+	if s.Balance != nil {
+		s.Vessel = vesselMass(t)
+	}
+	switch {
+	case s.Verb.WeighsSolute():
+		s.WeighedBack = t.Flag("weighed-back")
+		s.LeftBehind = equipment.Stated{Value: t.NotNegative("left-behind", quantity.Mass), Known: t.Has("left-behind")}
+		s.SeparateTare = t.Word("tare", "zeroed", "separate") == "separate"
+		if s.WeighedBack && s.LeftBehind.Known {
+			t.Fail("left-behind", "the boat is weighed back, so nothing is left on it unknown", "state one of the two")
+		}
+		if s.LeftBehind.Value >= s.Amount && s.Amount > 0 {
+			t.Fail("left-behind", "more than was weighed cannot be left behind", "")
+		}
+	case s.Verb.Empties():
+		s.Emptying = emptying(t, s)
+		s.State = readState(t)
+	case s.Verb.Fills() && s.Balance == nil:
+		s.State = readState(t)
+	case s.Verb.Mixes() && s.Balance == nil:
+		s.State = readState(t)
+		s.Contraction = equipment.Stated{Value: shareOf(t, "contraction", "volume"), Known: t.Has("contraction")}
+	}
+}
+
+func readState(t *benchfile.Table) route.State {
+	return route.State(t.Word("state", string(route.Conditioned), string(route.Dry), string(route.Wet), string(route.Used)))
+}
+
+func emptying(t *benchfile.Table, s *route.Step) equipment.Emptying {
+	rinsed, blown := t.Flag("rinsed"), false
+	if key, _ := s.Verb.Uses(); key != "from" { // a vessel that is poured out has no tip
+		blown = t.Flag("blown-out")
+	}
+	kind := equipment.OneMark
+	if s.Measure != nil {
+		kind = s.Measure.Kind
+	}
+	switch {
+	case blown && kind != equipment.OneMark && kind != equipment.Graduated:
+		t.FailKey("blown-out", "the "+s.Measure.Name+" has no last drop to blow out", "only a glass pipette has one, one-mark or graduated")
+	case rinsed && (kind == equipment.Dropper || kind == equipment.Burette):
+		t.FailKey("rinsed", "what is left in the "+s.Measure.Name+" does not belong to what was measured", "leave rinsed out")
+	case rinsed && blown:
+		t.Fail("blown-out", "rinsed and blown out are both stated", "state what is done last")
+	case rinsed:
+		return equipment.Rinsed
+	case blown:
+		return equipment.BlownOut
+	}
+	return equipment.Drained
+}
+
+// needInstrument asks for the key that names the instrument, and says so when
+// another verb's key stands in its place.
+func needInstrument(t *benchfile.Table, verb route.Verb, key string) {
+	if slices.Contains(t.Keys(), key) {
+		return
+	}
+	for _, other := range []string{"on", "in", "with", "from"} {
+		if slices.Contains(t.Keys(), other) {
+			t.FailKey(other, fmt.Sprintf("%s does not say %s what, but %s what", verb, other, key), "write "+key)
+			return
+		}
+	}
+	t.Need(key)
+}
+
+// keyVerbs are the verbs with a key of their own.
+func keyVerbs() []route.Verb {
+	return slices.DeleteFunc(route.Verbs(), func(v route.Verb) bool { return v.Key() != string(v) })
+}
+
+// oneVerb finds the verb of a step.
+func oneVerb(t *benchfile.Table) (route.Verb, bool) {
+	var found []route.Verb
+	for _, key := range t.Keys() {
+		if slices.Contains(keyVerbs(), route.Verb(key)) {
+			found = append(found, route.Verb(key))
+		}
+	}
+	switch len(found) {
+	case 1:
+		if found[0] == route.Take && t.Is("take", "all") {
+			return route.TakeAll, true
+		}
+		return found[0], true
+	case 0:
+		failVerb(t)
+	default:
+		for _, v := range found {
+			t.Has(string(v))
+		}
+		t.FailKey(string(found[1]), fmt.Sprintf("a step has one verb; this one has %s and %s", found[0], found[1]), "make two steps of it")
+	}
+	return "", false
+}
+
+// failVerb says that a step has no verb, or that it is misspelt.
+func failVerb(t *benchfile.Table) {
+	verbs := keyVerbs()
+	words := make([]string, len(verbs))
+	for i, v := range verbs {
+		words[i] = string(v)
+	}
+	for _, key := range t.Keys() {
+		if near := benchfile.Nearest(key, words); near != "" {
+			t.FailKey(key, "there is no such step", "write "+near)
+			return
+		}
+	}
+	t.Fail("", "the step has no verb", "it needs one of "+strings.Join(words, ", "))
+}

@@ -1,0 +1,140 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"minim/uncertainty/record"
+)
+
+// forms of a time in a record, the last without the time of day.
+var forms = []string{"2006-01-02 15:04", "2006-01-02 15:04:05", time.DateOnly}
+
+// TimeForm is how times are written: with how far the clock is ahead of UTC, as in
+// RFC 3339.
+const TimeForm = "2006-01-02 15:04 -07:00"
+
+const howToTime = `write year, month, day and the time of day, as in "2026-11-28 10:05" or "2026-11-28 10:05 +01:00"`
+
+// moment is when an entry was made, as far as it is known: from first to last, which are
+// the same where the time of day is stated.
+type moment struct {
+	first, last time.Time
+	// zoned: it says how far its clock is ahead of UTC. If not, the times are those of a
+	// clock of which that is not known, as if it were 0.
+	zoned bool
+}
+
+// parseTime reads a time of a record.
+func parseTime(text string) (moment, error) {
+	local := strings.Replace(text, "T", " ", 1)
+	for _, form := range forms {
+		if when, err := time.Parse(form, local); err == nil {
+			last := when
+			if form == time.DateOnly {
+				last = when.Add(24*time.Hour - time.Nanosecond)
+			}
+			return moment{when, last, false}, nil
+		}
+		for _, zone := range []string{"Z07:00", " Z07:00"} {
+			if when, err := time.Parse(form+zone, local); err == nil && form != time.DateOnly {
+				return moment{when, when, true}, nil
+			}
+		}
+	}
+	return moment{}, fmt.Errorf("%q is not a time", text)
+}
+
+// The clocks of the earth are from 12 h behind UTC to 14 h ahead of it.
+const (
+	mostBehind = 12 * time.Hour
+	mostAhead  = 14 * time.Hour
+)
+
+// widened is the moment in UTC wherever on the earth the clock was.
+func (m moment) widened() moment {
+	if m.zoned {
+		return m
+	}
+	return moment{m.first.Add(-mostAhead), m.last.Add(mostBehind), true}
+}
+
+// before reports whether a moment was surely before another. Two clocks of which the zone
+// is not known are taken to be one.
+func (m moment) before(other moment) bool {
+	if m.zoned != other.zoned {
+		m, other = m.widened(), other.widened()
+	}
+	return m.last.Before(other.first)
+}
+
+// CheckTime checks a time of an entry that is to be added: it must be one, and not more
+// than a day ahead of the clock now. Where it does not say how far it is ahead of UTC,
+// the zone of now counts.
+func CheckTime(text string, now time.Time) (hint string, err error) {
+	at, err := parseTime(text)
+	if err != nil {
+		return howToTime, err
+	}
+	first := at.first
+	if !at.zoned {
+		_, offset := now.Zone()
+		first = first.Add(-time.Duration(offset) * time.Second)
+	}
+	if first.After(now.Add(24 * time.Hour)) {
+		return "look at the year and the day, and at the clock of the computer", fmt.Errorf("%q is more than a day ahead: it is %s", text, now.Format(TimeForm))
+	}
+	return "", nil
+}
+
+func (e *entry) readTime() {
+	text := e.table.Text("at")
+	if text == "" {
+		return
+	}
+	var err error
+	if e.when, err = parseTime(text); err != nil {
+		e.table.Fail("at", err.Error(), howToTime)
+		return
+	}
+	e.At = text
+}
+
+// times fills in those of the first and the last entry that has one.
+func (r *recordReader) times() {
+	var timed []*entry
+	for _, e := range r.entries {
+		if e.At != "" {
+			timed = append(timed, e)
+		}
+	}
+	if len(timed) > 0 {
+		first, last := timed[0], timed[len(timed)-1]
+		r.First, r.Last, r.Reversed = first.At, last.At, last.when.before(first.when)
+	}
+}
+
+// backwards lists the entries whose times surely are before that of the nearest above
+// that has one and stands. What counts is the order of the entries, not that of their
+// times.
+func (r *recordReader) backwards() (list []record.Backward) {
+	var timed []*entry
+	for _, e := range r.entries {
+		if e.At == "" || e.StruckBy > 0 {
+			continue
+		}
+		for _, above := range slices.Backward(timed) {
+			if e.when.before(above.when) {
+				list = append(list, record.Backward{Entry: e.Number, Above: above.Number})
+				break
+			}
+			if above.when.first.Equal(above.when.last) {
+				break // with a date alone it is no end to those above
+			}
+		}
+		timed = append(timed, e)
+	}
+	return list
+}

@@ -1,0 +1,113 @@
+package bench
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"minim/equipment"
+	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
+	"minim/uncertainty/route"
+)
+
+// SaveRoutes returns the text of a prep file that has the given routes instead of
+// its own, at the end, and names the kit at the given path; an empty path leaves
+// what it names. All else stays as it is, but for blank lines round what goes and
+// comes. Comments between its routes go with them.
+func SaveRoutes(text []byte, kit string, routes []*route.Route) ([]byte, error) {
+	const name = "the prep"
+	text, err := benchfile.Without(name, text, "route")
+	if err != nil {
+		return nil, err
+	}
+	if kit != "" {
+		if !nameable(kit) {
+			return nil, fmt.Errorf("a prep cannot name a kit with the path %q", kit)
+		}
+		if text, err = benchfile.WithText(name, text, "kit", filepath.ToSlash(kit)); err != nil {
+			return nil, err
+		}
+	}
+	if len(routes) == 0 {
+		return text, nil
+	}
+	written := make([]string, len(routes))
+	for i, r := range routes {
+		written[i] = writtenRoute(r)
+	}
+	return benchfile.Append(text, strings.Join(written, "\n")), nil
+}
+
+// nameable reports a path that a file of a bench can hold.
+func nameable(path string) bool {
+	return utf8.ValidString(path) && strings.TrimSpace(path) == path &&
+		!strings.ContainsFunc(path, func(r rune) bool { return !unicode.IsGraphic(r) })
+}
+
+// writtenRoute is the [[route]] table of a route.
+func writtenRoute(r *route.Route) string {
+	var b strings.Builder
+	b.WriteString("[[route]]\nname = " + benchfile.Quote(r.Name) + "\nsteps = [\n")
+	for i := range r.Steps {
+		b.WriteString("  { " + strings.Join(Written(&r.Steps[i]), ", ") + " },\n")
+	}
+	b.WriteString("]\n")
+	return b.String()
+}
+
+// Written lists the keys of a step with their values, as a file holds them: the verb,
+// the instrument, and what else it says.
+func Written(s *route.Step) []string {
+	return append(mainKeys(s), options(s)...)
+}
+
+// mainKeys lists the keys that a step cannot do without, with their values: the verb with its
+// amount, what it takes, and the instrument.
+func mainKeys(s *route.Step) []string {
+	switch {
+	case s.Verb == route.TakeAll:
+		return []string{textAt(string(route.Take), "all")}
+	case s.Verb == route.Start:
+		return []string{textAt(string(route.Start), s.Stock.Name)}
+	case s.Packet != nil:
+		return []string{textAt(string(route.UsePacket), s.Packet.Name)}
+	}
+	keys := []string{textAt(string(s.Verb), s.AmountText())}
+	if of := s.Of(); of != "" {
+		keys = append(keys, textAt("of", of))
+	}
+	return append(keys, textAt(s.Instrument()))
+}
+
+// options lists what a step says beside its verb and its instrument.
+func options(s *route.Step) (keys []string) {
+	say := func(stated bool, written string) {
+		if stated {
+			keys = append(keys, written)
+		}
+	}
+	say(s.WeighedBack, "weighed-back = true")
+	say(s.LeftBehind.Known, textAt("left-behind", grams(s.LeftBehind.Value)))
+	say(s.Vessel.Known, textAt("vessel", grams(s.Vessel.Value)))
+	say(s.SeparateTare, textAt("tare", "separate"))
+	say(s.Emptying == equipment.Rinsed, "rinsed = true")
+	say(s.Emptying == equipment.BlownOut, "blown-out = true")
+	say(s.State != "", textAt("state", string(s.State)))
+	say(s.Contraction.Known, textAt("contraction", quantity.Plain(100*s.Contraction.Value)+" % of volume"))
+	say(s.Reading != "", textAt("reading", string(s.Reading)))
+	say(s.Piece > 0, fmt.Sprintf("piece = %d", s.Piece))
+	return keys
+}
+
+func textAt(key, value string) string { return key + " = " + benchfile.Quote(value) }
+
+// grams is a mass, in mg where it is small.
+func grams(g float64) string {
+	if g > 0 && g < 0.01 {
+		return quantity.Plain(1000*g) + " mg"
+	}
+	return quantity.Plain(g) + " g"
+}

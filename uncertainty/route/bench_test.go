@@ -1,0 +1,18 @@
+package route_test
+
+import (
+	"context"
+
+	"minim/equipment"
+	"minim/uncertainty/bench"
+	"minim/uncertainty/route"
+)
+
+func init() {
+	route.ParseKit, route.ParsePrep, route.Changed = bench.ParseKit, bench.ParsePrep, bench.Changed
+	route.SaveRoutes, route.Written = bench.SaveRoutes, bench.Written
+	route.LoadKit = func(path string) (*equipment.Kit, error) { return bench.LoadKit(context.Background(), path) }
+	route.LoadPrep = func(path, kitPath string) (*route.Prep, error) {
+		return bench.LoadPrep(context.Background(), path, kitPath)
+	}
+}

@@ -1,0 +1,60 @@
+package route
+
+import (
+	"fmt"
+	"math"
+
+	"minim/equipment"
+	"minim/equipment/quantity"
+)
+
+// AmountText is the amount of a step that reads an instrument, as a file holds it.
+func (s *Step) AmountText() string {
+	if s.Balance != nil {
+		return displayed(s.Balance, s.Amount)
+	}
+	return s.measured()
+}
+
+// Instrument is the key by which a step names its instrument, and the name.
+func (s *Step) Instrument() (key, name string) {
+	if s.Balance != nil {
+		return "on", s.Balance.Name
+	}
+	key, _ = s.Verb.Uses()
+	return key, s.Measure.Name
+}
+
+// Of names what a step strengthens with: a stock, or "step 2"; "" for other steps.
+func (s *Step) Of() string {
+	switch {
+	case s.Verb != Strengthen:
+		return ""
+	case s.Stock != nil:
+		return s.Stock.Name
+	}
+	return fmt.Sprintf("step %d", s.From)
+}
+
+// displayed is a reading as the balance shows it, or in full when it cannot.
+func displayed(b *equipment.Balance, reading float64) string {
+	shown := b.Display(reading)
+	if g, err := quantity.Parse(quantity.Mass, shown); err == nil && math.Abs(g-reading) <= 1e-12*reading {
+		return shown
+	}
+	return quantity.Plain(reading) + " g"
+}
+
+// measured is the amount of a step that measures a volume: in drops, in µL where it
+// is small or a piston's below 1 mL, or in mL.
+func (s *Step) measured() string {
+	switch {
+	case s.Measure.Kind == equipment.Dropper && s.Amount == 1:
+		return "1 drop"
+	case s.Measure.Kind == equipment.Dropper:
+		return quantity.Plain(s.Amount) + " drops"
+	case s.Amount < 0.01 || s.Measure.Kind == equipment.Piston && s.Amount < 1:
+		return quantity.Plain(1000*s.Amount) + " µL"
+	}
+	return quantity.Plain(s.Amount) + " mL"
+}

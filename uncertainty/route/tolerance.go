@@ -1,0 +1,68 @@
+package route
+
+import (
+	"fmt"
+	"strings"
+
+	"minim/equipment/quantity"
+	"minim/uncertainty"
+)
+
+// ParseTolerance reads a tolerance on the target: "8 % of target", "0.003 % w/v". Its errors
+// are *quantity.Error, [*LackError] and [ErrFollows].
+func (p *Prep) ParseTolerance(text string) (Tolerance, error) {
+	limits, err := p.parseLimits(text)
+	if err == nil {
+		err = p.TooNarrow(text, limits)
+	}
+	if err != nil {
+		return Tolerance{}, err
+	}
+	if s, err := ParseStrength(text); err == nil {
+		text = s.Text
+	}
+	return Tolerance{text, limits}, nil
+}
+
+// parseLimits returns the limits in the unit of the target. A half-width in
+// another unit is laid off in that unit: g/L and % w/w are not in proportion.
+func (p *Prep) parseLimits(text string) (limits uncertainty.Limits, err error) {
+	fault := func(message string) error {
+		return &quantity.Error{Found: text, Message: message, Hint: "write it as a share, \"8 % of target\", or as a strength, \"0.003 % w/v\""}
+	}
+	target := p.Target.Value
+	share, of, err := quantity.ParseShareOf(text)
+	if err == nil {
+		if of != "target" || share <= 0 || share >= 1 {
+			return limits, fault(fmt.Sprintf("a tolerance lies between 0 and 100 %% of the target, found %q", text))
+		}
+		return uncertainty.Limits{Lower: target - float64(share*target), Upper: target + float64(share*target)}, nil
+	}
+	if strings.Contains(text, "of") || of == "" && strings.HasSuffix(text, "%") {
+		return limits, fault(err.Error())
+	}
+	s, err := p.ParseStrength(text)
+	if err != nil {
+		return limits, err
+	}
+	if !p.CanCompare(s) {
+		return limits, ErrFollows
+	}
+	middle := p.in(s.Unit, p.Target)
+	limits.Lower = p.InTargetUnit(Strength{Value: middle - s.Value, Unit: s.Unit})
+	limits.Upper = p.InTargetUnit(Strength{Value: middle + s.Value, Unit: s.Unit})
+	if !(s.Value < middle && limits.Lower < target && limits.Upper > target) {
+		return limits, fault("the tolerance must be smaller than the target, and not next to nothing")
+	}
+	return limits, nil
+}
+
+// TooNarrow is the error for limits that no preparation can be held within.
+func (p *Prep) TooNarrow(text string, l uncertainty.Limits) error {
+	least := quantity.LimitOf("tolerance").Least
+	if l.Upper-l.Lower >= 2*least*p.Target.Value*(1-1e-9) {
+		return nil
+	}
+	return &quantity.Error{Found: text, Message: fmt.Sprintf("%q is narrower than any preparation can be", text),
+		Hint: fmt.Sprintf("state at least %.3g %% of the target on either side; most are some percent", 100*least)}
+}
