@@ -8,7 +8,7 @@ import (
 
 // Class is one row of a class table: what a standard, or the trade where there is
 // none, allows an instrument of one size. The error of a new piece at 20 °C, read as
-// the standard says, lies within ± [Class.limit].
+// the standard says, lies within ± [Class.Limit].
 //
 // Rows of kind "balance" hold what is typical of balances, with g for mL: Division is
 // the readability, Tolerance the linearity, Random the standard deviation.
@@ -54,7 +54,7 @@ type Class struct {
 //	Fixed + Share V
 type Sloped struct{ Fixed, Share float64 }
 
-// limit is the half-width in mL of the limit of error at a volume in mL. It is
+// Limit is the half-width in mL of the limit of error at a volume in mL. It is
 // Tolerance at every mark for glass and pistons; a share of the volume V for what is
 // allowed a share; and for a syringe of capacity C (ISO 7886-1), which is allowed
 // relatively more when little of it is used,
@@ -63,7 +63,7 @@ type Sloped struct{ Fixed, Share float64 }
 //	Share V                              for V >= C/2
 //
 // It panics when the volume is negative or not finite.
-func (c Class) limit(volume float64) float64 {
+func (c Class) Limit(volume float64) float64 {
 	half := c.Capacity / 2
 	switch {
 	case !(volume >= 0) || math.IsInf(volume, 1):

@@ -21,18 +21,18 @@ func found(t testing.TB, q classQuery) Class {
 func TestLimitAtTheCapacityIsTheTolerance(t *testing.T) {
 	for _, c := range classTable() {
 		what := c.Kind + " " + c.String()
-		near.Relative(t, what, c.Tolerance, c.limit(c.Capacity), 1e-12)
+		near.Relative(t, what, c.Tolerance, c.Limit(c.Capacity), 1e-12)
 		if c.Share == 0 {
-			assert.Equal(t, c.Tolerance, c.limit(c.Capacity/10), what)
+			assert.Equal(t, c.Tolerance, c.Limit(c.Capacity/10), what)
 		}
-		assert.Equal(t, true, c.limit(0) >= 0 && c.limit(0) < c.Capacity, what)
+		assert.Equal(t, true, c.Limit(0) >= 0 && c.Limit(0) < c.Capacity, what)
 	}
 }
 
 func TestLimitRefusesWhatIsNoVolume(t *testing.T) {
 	c := Classes()[0]
 	for _, volume := range []float64{-1, math.NaN(), math.Inf(1), math.Inf(-1)} {
-		assert.Panics(t, func() { c.limit(volume) }, "%v", volume)
+		assert.Panics(t, func() { c.Limit(volume) }, "%v", volume)
 	}
 }
 
@@ -131,7 +131,7 @@ func TestClassPouredCylinderIsAllowedTwiceIn(t *testing.T) {
 	for capacity, ex := range map[float64]float64{100: 1, 250: 2, 500: 5, 1000: 10, 2000: 20} {
 		in := found(t, classQuery{Kind: "cylinder", Name: "A", Capacity: capacity})
 		assert.Equal(t, "In", in.Marked)
-		assert.Equal(t, ex, 2*in.limit(capacity), "%v mL", capacity)
+		assert.Equal(t, ex, 2*in.Limit(capacity), "%v mL", capacity)
 	}
 }
 
@@ -143,7 +143,7 @@ func TestClassPistonInPerCent(t *testing.T) {
 		{0.2, 0.8, 0.3}, {0.5, 0.8, 0.3}, {1, 0.8, 0.3}, {2, 0.8, 0.3}, {5, 0.8, 0.3}, {10, 0.6, 0.3},
 	} {
 		c := found(t, classQuery{Kind: "piston", Capacity: p.nominal})
-		near.Relative(t, "systematic", p.systematic, 100*c.limit(p.nominal)/p.nominal, 1e-12)
+		near.Relative(t, "systematic", p.systematic, 100*c.Limit(p.nominal)/p.nominal, 1e-12)
 		near.Relative(t, "random", p.random, 100*c.Random/p.nominal, 1e-12)
 	}
 }
@@ -157,9 +157,9 @@ func TestClassPistonLimitHoldsAtEveryVolume(t *testing.T) {
 	c := found(t, classQuery{Kind: "piston", Capacity: 1})
 	assert.Equal(t, "two sources", c.Trust)
 	for _, at := range []struct{ volume, systematic, random float64 }{{0.2, 4, 1.5}, {0.5, 1.6, 0.6}, {1, 0.8, 0.3}} {
-		near.Relative(t, "systematic, µL", 8, 1000*c.limit(at.volume), 1e-12)
+		near.Relative(t, "systematic, µL", 8, 1000*c.Limit(at.volume), 1e-12)
 		near.Relative(t, "random, µL", 3, 1000*c.Random, 1e-12)
-		near.Relative(t, "systematic, %", at.systematic, 100*c.limit(at.volume)/at.volume, 1e-12)
+		near.Relative(t, "systematic, %", at.systematic, 100*c.Limit(at.volume)/at.volume, 1e-12)
 		near.Relative(t, "random, %", at.random, 100*c.Random/at.volume, 1e-12)
 	}
 }
@@ -176,7 +176,7 @@ func TestFindClassPistonBetweenSizes(t *testing.T) {
 	assert.Error(t, err)
 	// 8655-5: the 1 to 10 mL dispenser is allowed 60 µL and 20 µL throughout.
 	dispenser := found(t, classQuery{Kind: "piston", Form: "dispenser", Capacity: 8})
-	assert.Equal(t, []float64{0.06, 0.06, 0.02}, []float64{dispenser.limit(1), dispenser.limit(8), dispenser.Random})
+	assert.Equal(t, []float64{0.06, 0.06, 0.02}, []float64{dispenser.Limit(1), dispenser.Limit(8), dispenser.Random})
 	assert.Equal(t, "from memory", dispenser.Trust)
 }
 
@@ -230,7 +230,7 @@ func TestClassSyringes(t *testing.T) {
 		{1, 0.8, 0.05 * 0.8}, {10, 7.5, 0.04 * 7.5},
 	} {
 		c := found(t, classQuery{Kind: "syringe", Capacity: s.capacity})
-		near.Relative(t, c.String(), s.limit, c.limit(s.volume), 1e-12)
+		near.Relative(t, c.String(), s.limit, c.Limit(s.volume), 1e-12)
 	}
 	assert.Equal(t, "one source", found(t, classQuery{Kind: "syringe", Capacity: 1}).Trust)
 	assert.Equal(t, "from memory", found(t, classQuery{Kind: "syringe", Capacity: 10}).Trust)
@@ -260,7 +260,7 @@ func TestClassSyringeRanges(t *testing.T) {
 		assert.Equal(t, Sloped{c.BelowHalf.Fixed, in.small}, c.BelowHalf)
 		assert.Equal(t, []float64{in.large, in.deadSpace}, []float64{c.Share, c.DeadSpace})
 		half := c.Capacity / 2
-		near.Relative(t, "at half", c.limit(half), c.limit(half*(1-1e-6)), 1e-5)
+		near.Relative(t, "at half", c.Limit(half), c.Limit(half*(1-1e-6)), 1e-5)
 	}
 }
 
@@ -272,17 +272,17 @@ func TestClassSyringeRanges(t *testing.T) {
 func TestClassDropOfWater(t *testing.T) {
 	water, _ := FindLiquid("water")
 	usp := found(t, classQuery{Kind: "dropper", Capacity: 0.05})
-	near.Absolute(t, "lightest drop, mg", 45, 1000*water.Density*(0.05-usp.limit(0.05)), 0.1)
-	near.Absolute(t, "heaviest drop, mg", 55, 1000*water.Density*(0.05+usp.limit(0.05)), 0.1)
+	near.Absolute(t, "lightest drop, mg", 45, 1000*water.Density*(0.05-usp.Limit(0.05)), 0.1)
+	near.Absolute(t, "heaviest drop, mg", 55, 1000*water.Density*(0.05+usp.Limit(0.05)), 0.1)
 	european := found(t, classQuery{Kind: "dropper", Standard: "Ph. Eur.", Capacity: 0.05})
-	near.Absolute(t, "twenty drops, g", 0.05, water.Density*european.limit(1), 0.001)
+	near.Absolute(t, "twenty drops, g", 0.05, water.Density*european.Limit(1), 0.001)
 	// Drops of water at 15 °C by the width of the tip, 1895 data (one source,
 	// https://sizes.com/units/General/drops_size_of.htm): 52.25 mg at 3.07 mm is a drop of the standard dropper of 3 mm, 26.22 mg at 1.39 mm is not.
-	assert.Equal(t, true, math.Abs(0.05225-0.05) < usp.limit(0.05))
-	assert.Equal(t, false, math.Abs(0.02622-0.05) < usp.limit(0.05))
+	assert.Equal(t, true, math.Abs(0.05225-0.05) < usp.Limit(0.05))
+	assert.Equal(t, false, math.Abs(0.02622-0.05) < usp.Limit(0.05))
 	// USP <1101> (two sources): a dropper calibrated for its liquid errs by 15 % at most.
 	calibrated := found(t, classQuery{Kind: "dropper", Form: "calibrated", Capacity: 1})
-	near.Relative(t, "calibrated", 0.15*0.4, calibrated.limit(0.4), 1e-12)
+	near.Relative(t, "calibrated", 0.15*0.4, calibrated.Limit(0.4), 1e-12)
 }
 
 // Beaker: 5 % of the mark (http://sembangsantaihoi.blogspot.com/2012/06/experiment-1-estimating-glassware-error.html
@@ -296,17 +296,17 @@ func TestClassDropOfWater(t *testing.T) {
 func TestClassPrintedScales(t *testing.T) {
 	for kind, trust := range map[string]string{"beaker": "two sources", "conical-flask": "one source"} {
 		c := found(t, classQuery{Kind: kind, Capacity: 100})
-		near.Relative(t, kind, 5, c.limit(100), 1e-12)
-		near.Relative(t, kind, 2.5, c.limit(50), 1e-12)
+		near.Relative(t, kind, 5, c.Limit(100), 1e-12)
+		near.Relative(t, kind, 2.5, c.Limit(50), 1e-12)
 		assert.Equal(t, trust, c.Trust)
 	}
 	unmarked := found(t, classQuery{Kind: "beaker", Form: "unmarked", Capacity: 100})
-	near.Relative(t, "unmarked", 5, unmarked.limit(50), 1e-12)
+	near.Relative(t, "unmarked", 5, unmarked.Limit(50), 1e-12)
 	assert.Equal(t, "one source", unmarked.Trust)
 	beaker := found(t, classQuery{Kind: "beaker", Capacity: 150})
-	assert.Equal(t, true, 10.206-10 < beaker.limit(10) && 1.1 < beaker.limit(100))
-	assert.Equal(t, 2.5, found(t, classQuery{Kind: "conical-measure", Capacity: 50}).limit(20))
-	assert.Equal(t, 5.0, found(t, classQuery{Kind: "conical-measure", Capacity: 250}).limit(50))
+	assert.Equal(t, true, 10.206-10 < beaker.Limit(10) && 1.1 < beaker.Limit(100))
+	assert.Equal(t, 2.5, found(t, classQuery{Kind: "conical-measure", Capacity: 50}).Limit(20))
+	assert.Equal(t, 5.0, found(t, classQuery{Kind: "conical-measure", Capacity: 250}).Limit(50))
 }
 
 // Pocket scales err by two or three divisions (makers' texts; 0.01 g: two sources), and

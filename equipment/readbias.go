@@ -38,7 +38,7 @@ func (r *kitReader) bias(t *benchfile.Table, k *Measure) {
 		k.Bias.ClassLimit = true
 		k.Bias.Limit, k.Bias.ByClass = k.Class.Tolerance, k.Class.varies()
 		if k.Kind == Dropper && k.Capacity != k.Class.Capacity {
-			k.Bias.Limit = k.Class.limit(k.Capacity)
+			k.Bias.Limit = k.Class.Limit(k.Capacity)
 		}
 	case k.Kind == Jar && !t.Has("set-with"):
 		t.FailFor(t, append([]string{"set-with"}, limitKeys...), "", "nothing says how good the line of the "+k.called()+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")

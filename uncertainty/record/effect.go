@@ -24,13 +24,6 @@ type Effect struct {
 // Extra stands for the steps after the plan.
 const Extra = -1
 
-// deviation is an effect that is still to be worked out: that of these steps.
-type deviation struct {
-	Effect
-	prep  *route.Prep
-	steps []route.Step
-}
-
 // effects works out what each deviation does by itself.
 func (r *Record) effects(coverage float64) ([]Effect, error) {
 	of := func(p *route.Prep, steps []route.Step) (float64, error) {
@@ -42,31 +35,19 @@ func (r *Record) effects(coverage float64) ([]Effect, error) {
 		return nil, err
 	}
 	var list []Effect
-	for _, d := range r.deviations() {
-		over := plan
-		if d.Step == Extra {
-			if over, err = of(r.Prep, r.Made.Steps[:len(r.Planned.Steps)]); err != nil {
-				return nil, err
-			}
+	add := func(e Effect, p *route.Prep, steps []route.Step, over float64) error {
+		value, err := of(p, steps)
+		if e.Relative = value/over - 1; err == nil && over != 0 && value != 0 {
+			list = append(list, e)
 		}
-		value, err := of(d.prep, d.steps)
-		if err != nil {
+		return err
+	}
+	if r.Prep.Bench != r.Plan.Bench {
+		if err := add(Effect{}, r.Prep, r.Planned.Steps, plan); err != nil {
 			return nil, err
 		}
-		if d.Relative = value/over - 1; over != 0 && value != 0 {
-			list = append(list, d.Effect)
-		}
 	}
-	slices.SortStableFunc(list, func(a, b Effect) int { return cmp.Compare(math.Abs(b.Relative), math.Abs(a.Relative)) })
-	return list, nil
-}
-
-// deviations lists them: the bench, each step of the plan that was done otherwise, and all
-// that was done after it.
-func (r *Record) deviations() (list []deviation) {
-	if r.Prep.Bench != r.Plan.Bench {
-		list = append(list, deviation{prep: r.Prep, steps: r.Planned.Steps})
-	}
+	planned := len(r.Planned.Steps)
 	for i := range r.Planned.Steps {
 		before, done := &r.Planned.Steps[i], r.Made.Steps[i]
 		if done.Lost = 0; done == *before {
@@ -74,10 +55,19 @@ func (r *Record) deviations() (list []deviation) {
 		}
 		steps := slices.Clone(r.Planned.Steps)
 		steps[i] = done
-		list = append(list, deviation{Effect{Step: i + 1, Planned: before, Done: &r.Made.Steps[i]}, r.Plan, steps})
+		if err := add(Effect{Step: i + 1, Planned: before, Done: &r.Made.Steps[i]}, r.Plan, steps, plan); err != nil {
+			return nil, err
+		}
 	}
-	if len(r.Made.Steps) > len(r.Planned.Steps) {
-		list = append(list, deviation{Effect{Step: Extra}, r.Prep, r.Made.Steps})
+	if len(r.Made.Steps) > planned {
+		without, err := of(r.Prep, r.Made.Steps[:planned])
+		if err != nil {
+			return nil, err
+		}
+		if err := add(Effect{Step: Extra}, r.Prep, r.Made.Steps, without); err != nil {
+			return nil, err
+		}
 	}
-	return list
+	slices.SortStableFunc(list, func(a, b Effect) int { return cmp.Compare(math.Abs(b.Relative), math.Abs(a.Relative)) })
+	return list, nil
 }

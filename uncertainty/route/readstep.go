@@ -28,6 +28,7 @@ func (p *Prep) readStep(t *benchfile.Table) (s Step, ok bool) {
 func (p *Prep) readVerb(t *benchfile.Table, verb Verb, planned *Step) Step {
 	s := Step{Verb: verb}
 	t.Has(verb.key())
+	g := grammars[verb]
 	switch verb {
 	case Start:
 		s.Stock = find(t, verb, "stock", p.Stocks, func(k *Stock) string { return k.Name })
@@ -37,44 +38,38 @@ func (p *Prep) readVerb(t *benchfile.Table, verb Verb, planned *Step) Step {
 		return s
 	case TakeAll:
 		return s
+	case DissolveIn:
+		if slices.Contains(t.Keys(), "on") || planned != nil && planned.Balance != nil && !slices.Contains(t.Keys(), "with") {
+			g.instrument, g.kind = "on", quantity.Mass
+		}
 	case Strengthen:
 		if planned == nil || slices.Contains(t.Keys(), "of") {
 			p.readStrong(t, &s)
 		}
-	}
-	p.readMeasurement(t, &s, planned)
-	s.readOptions(t)
-	if count := s.pieces(); s.Piece > count && count > 0 {
-		t.Fail("piece", fmt.Sprintf("there is no piece %d of it on the bench", s.Piece), fmt.Sprintf("the kit says count = %d, or nothing for one", count))
-	}
-	return s
-}
-
-// readMeasurement reads what a step measures, and with which instrument.
-func (p *Prep) readMeasurement(t *benchfile.Table, s, planned *Step) {
-	g := grammars[s.Verb]
-	if s.Verb == DissolveIn && (slices.Contains(t.Keys(), "on") ||
-		planned != nil && planned.Balance != nil && !slices.Contains(t.Keys(), "with")) {
-		g.instrument, g.kind = "on", quantity.Mass
 	}
 	s.Piece = t.Count("piece", 1)
 	if planned != nil && !slices.Contains(t.Keys(), g.instrument) {
 		t.Has(g.instrument)
 		s.Balance, s.Measure = planned.Balance, planned.Measure
 	} else {
-		p.readInstrument(t, s, g)
+		p.readInstrument(t, &s, g)
 	}
 	switch {
-	case planned != nil && !slices.Contains(t.Keys(), string(s.Verb)):
+	case planned != nil && !slices.Contains(t.Keys(), string(verb)):
 		s.Amount = planned.Amount
 	case g.kind == quantity.Mass:
-		s.Amount = t.Positive(string(s.Verb), g.kind)
+		s.Amount = t.Positive(string(verb), g.kind)
 	default:
-		s.Amount = readVolumeOrDrops(t, s.Verb, s.Measure)
+		s.Amount = readVolumeOrDrops(t, verb, s.Measure)
 	}
 	if g.kind == quantity.Volume {
 		s.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	}
+	s.readOptions(t)
+	if count := s.pieces(); s.Piece > count && count > 0 {
+		t.Fail("piece", fmt.Sprintf("there is no piece %d of it on the bench", s.Piece), fmt.Sprintf("the kit says count = %d, or nothing for one", count))
+	}
+	return s
 }
 
 // readInstrument finds the instrument that a step names.
