@@ -19,7 +19,7 @@ func TestBuretteReadings(t *testing.T) {
 	first, second := "reading of the x", "second reading of the x"
 	for volume, readings := range map[float64][]string{10: {first, second}, 24.9: {first, second}, 25: {first}} {
 		u := alone()
-		u.BenchReading = Ordinary
+		u.BenchReading = ordinary
 		got := delivered(t, one(t, oneBurette), u, volume)
 		bias := "bias of the x at " + quantity.Millilitres(volume)
 		assert.Equal(t, set(append(readings, bias)...), names(got.Analytic))
@@ -42,7 +42,7 @@ func TestBuretteAgainstMeasuredOne(t *testing.T) {
 	for volume, measured := range map[float64][2]float64{15: {14.987, 0.042}, 25: {24.994, 0.022}} {
 		assert.Equal(t, true, math.Abs(measured[0]-volume) < k.Limit(volume))
 		u := alone()
-		u.BenchReading = FirstTime
+		u.BenchReading = firstTime
 		k.Bias.Limit = 0
 		assert.Equal(t, true, measured[1] < delivered(t, k, u, volume).StandardUncertainty)
 		k.Bias.Limit = 0.1

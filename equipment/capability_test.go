@@ -49,7 +49,7 @@ func TestLeastVolumeAgainstEveryMark(t *testing.T) {
 	wide := tenCylinder()
 	wide.Bias.Limit = 5
 	coarse := graduatedPipette()
-	coarse.Bias.Limit, coarse.Reading = 0, FirstTime // at the tip it is read once, and so better
+	coarse.Bias.Limit, coarse.Reading = 0, firstTime // at the tip it is read once, and so better
 	repeated := graduatedPipette()
 	repeated.Repeatability = Spread{S: 0.1, DegreesOfFreedom: 1, Known: true}
 	for _, k := range []*Measure{tenCylinder(), wide, graduatedPipette(), coarse, repeated} {

@@ -8,8 +8,8 @@ import (
 	"minim/uncertainty"
 )
 
-// Dropped is a liquid that drops are counted of.
-type Dropped struct {
+// droppedLiquid is a liquid that drops are counted of.
+type droppedLiquid struct {
 	// Name of it: of a pure liquid that of the solvent.
 	Name string
 	// Solvent is the liquid itself, or what is dissolved in it where it is a Solution.
@@ -18,8 +18,8 @@ type Dropped struct {
 }
 
 // dropped is what a use measures.
-func (u *Use) dropped() Dropped {
-	d := Dropped{u.Day.Solvent.Name, u.Day.Solvent, false}
+func (u *Use) dropped() droppedLiquid {
+	d := droppedLiquid{u.Day.Solvent.Name, u.Day.Solvent, false}
 	if u.Solution != "" {
 		d.Name, d.Solution = u.Solution, true
 	}
@@ -63,7 +63,7 @@ func (f dropRatio) exact() bool { return f.low == f.high }
 // anything from 0.4 of water to water. What is dissolved may lower the tension as far as
 // that and hardly raises it, so that a drop of a solution is anything from 0.4 of water,
 // or what its solvent is at least, to what its solvent is at most.
-func (k *Measure) ratio(d Dropped) (dropRatio, error) {
+func (k *Measure) ratio(d droppedLiquid) (dropRatio, error) {
 	known := k.dropKnownBy()
 	if SameLiquid(d.Name, known) && (!d.Solution || k.DropOf != "") {
 		return dropRatio{low: 1, high: 1, planned: 1}, nil
@@ -84,7 +84,7 @@ func (k *Measure) ratio(d Dropped) (dropRatio, error) {
 }
 
 // besideWater is the ratio of a drop of a liquid to one of water.
-func (d Dropped) besideWater() dropRatio {
+func (d droppedLiquid) besideWater() dropRatio {
 	f := dropRatio{low: leastDrop, high: 1, planned: 1, why: "size-of-drop-by-no-tension"}
 	if d.Tension > 0 && d.Density > 0 {
 		tate := dropSize(d.Tension, d.Density) / waterDrops()

@@ -104,7 +104,7 @@ func tryMeasure(t *testing.T, k *Measure) {
 	} {
 		trial(t, func(u Use) (uncertainty.Node, error) {
 			u = of(on(u, 25, 5, 2.1e-4), how.liquid)
-			u.Marks, u.LineMarks, u.StepReading, u.Piece, u.Emptying = 2, 2, FirstTime, k.Count, how.emptying
+			u.Marks, u.LineMarks, u.StepReading, u.Piece, u.Emptying = 2, 2, firstTime, k.Count, how.emptying
 			volume, err := how.use(u, k.Capacity)
 			if err != nil {
 				return 0, err

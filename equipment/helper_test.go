@@ -112,7 +112,7 @@ func node(t testing.TB, k *Measure, u Use, step string, mark float64) uncertaint
 // quiet is a use of glass that is read without an error.
 func quiet() Use {
 	u := alone()
-	u.BenchReading = NoReading
+	u.BenchReading = noReading
 	return u
 }
 

@@ -48,7 +48,7 @@ func TestJarLineByFills(t *testing.T) {
 	jar, _ := jarAndCylinder(t, cylinderForLine+oneJar+"bore = \"40 mm\"")
 	assert.Equal(t, []any{3, 10.0}, []any{jar.Line.Fills, jar.Line.Each})
 	u := alone()
-	u.BenchReading = Ordinary
+	u.BenchReading = ordinary
 	got := contained(t, jar, u, 30)
 	near.Relative(t, "intended", 30, got.Intended, 1e-12)
 	near.Relative(t, "expected", 29.7, got.Value, 1e-12)
@@ -146,7 +146,7 @@ func TestJarKeepsItsLine(t *testing.T) {
 	require.NoError(t, err)
 	near.Relative(t, "correlation", 1, correlation(t, u, a, b), 1e-9)
 	near.Relative(t, "poured", 1, correlation(t, u, a, node(t, jar, u, "c", 30)), 1e-9)
-	u.StepReading = FirstTime // how the jar is read today, not how its line was set
+	u.StepReading = firstTime // how the jar is read today, not how its line was set
 	near.Relative(t, "read badly", 1, correlation(t, u, a, node(t, jar, u, "d", 30)), 1e-9)
 	// Another jar alike was filled on its own: only the bias of the cylinder is common.
 	jar.Count, u.StepReading = 2, ""
@@ -165,7 +165,7 @@ func TestJarKeepsItsLine(t *testing.T) {
 func TestJarWithItsOwnTolerance(t *testing.T) {
 	jar := one(t, "[[jar]]\nname = \"j\"\nline = \"250 mL\"\ntolerance = \"5 mL\"\nbore = \"65 mm\"\nclinging = \"0 mL\"\n")
 	u := alone()
-	u.BenchReading = Ordinary
+	u.BenchReading = ordinary
 	got := contained(t, jar, u, 250)
 	assert.Equal(t, set("bias of the j at 250 mL", "reading of the j"), names(got.Analytic))
 	assert.Equal(t, uncertainty.Rectangular{Low: -5, High: 5}, term(got.Analytic, "bias of the j at 250 mL").Distribution)

@@ -127,8 +127,8 @@ func TestKitKeys(t *testing.T) {
 			k.Retained = Retained{Mean: 0.1, Spread: Stated{0.03, true}, Known: true}
 		})},
 		{own, `repeatability = "0.04 mL"`, measure(func(k *Measure) { k.Repeatability = Spread{S: 0.04, Known: true} })},
-		{own, `reading = "first-time"`, measure(func(k *Measure) { k.Reading = FirstTime })},
-		{own, `reading = "none"`, measure(func(k *Measure) { k.Reading = NoReading })},
+		{own, `reading = "first-time"`, measure(func(k *Measure) { k.Reading = firstTime })},
+		{own, `reading = "none"`, measure(func(k *Measure) { k.Reading = noReading })},
 		{own, `shape = "rectangular"`, measure(func(k *Measure) { k.Bias.Shape, k.Bias.ShapeAssumed = Rectangle, false })},
 		{own, `shape = "triangular"`, measure(func(k *Measure) { k.Bias.ShapeAssumed = false })},
 		{own, `between-marks = 0.8`, measure(func(k *Measure) { k.Bias.BetweenMarks = 0.8 })},

@@ -150,7 +150,7 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	}
 	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
 	switch {
-	case how == NoReading || !kinds[k.Kind].reads:
+	case how == noReading || !kinds[k.Kind].reads:
 		return nil
 	case k.Division == 0 && kinds[k.Kind].scale:
 		u.Notes.LeaveOut("reading-without-division", k.Name)
@@ -169,7 +169,7 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 		}
 		nodes[i] = u.Model.Influence(uncertainty.Influence{
 			Name: name, Owner: u.Step, Group: k.Name, Unit: "mL",
-			Distribution: k.readingError(cmp.Or(how, Ordinary)), Assumed: how == "",
+			Distribution: k.readingError(cmp.Or(how, ordinary)), Assumed: how == "",
 		})
 	}
 	return nodes
@@ -220,16 +220,16 @@ func (k *Measure) note(u Use, mark float64) {
 	}
 	if k.Class != nil && k.Class.Trust == fromMemory && k.Bias.ClassLimit {
 		if k.Bias.ByClass {
-			u.Notes.Remember("limit-at", k.Name, ML(k.Limit(mark)), ML(mark), k.Class.String())
+			u.Notes.remember("limit-at", k.Name, ML(k.Limit(mark)), ML(mark), k.Class.String())
 		} else {
-			u.Notes.Remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
+			u.Notes.remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
 		}
 	}
 	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == Triangle {
 		u.Notes.Assume("triangular-errors", "")
 	}
 	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
-		u.Notes.Remember("bore", k.Name, k.Bore, k.Class.String())
+		u.Notes.remember("bore", k.Name, k.Bore, k.Class.String())
 	}
 	if k.BoreAssumed {
 		u.Notes.Assume("bore-of-astm", k.Name, k.Bore)

@@ -111,7 +111,7 @@ func TestTemperatureIsTheDays(t *testing.T) {
 	u := on(oneUse(), 20, 5, 2.1e-4)
 	flask, pipette := quamFlask(), oneMarkPipette()
 	flask.Bias.Limit, pipette.Bias.Limit = 0, 0
-	u.StepReading = NoReading
+	u.StepReading = noReading
 	v, err := flask.Contain(u, 100)
 	require.NoError(t, err)
 	p, err := pipette.Deliver(u, 10)
@@ -147,8 +147,8 @@ func TestShapesOfBias(t *testing.T) {
 func TestReadingWords(t *testing.T) {
 	for word, want := range map[Reading][2]float64{
 		Careful:   {0.2 * 0.2 / math.Sqrt(6), 0.15 * math.Pi / 4 * 169 / 1000},
-		Ordinary:  {0.5 * 0.2 / math.Sqrt(6), 0.25 * math.Pi / 4 * 169 / 1000},
-		FirstTime: {1.2 * 0.2 / math.Sqrt(6), 0.60 * math.Pi / 4 * 169 / 1000},
+		ordinary:  {0.5 * 0.2 / math.Sqrt(6), 0.25 * math.Pi / 4 * 169 / 1000},
+		firstTime: {1.2 * 0.2 / math.Sqrt(6), 0.60 * math.Pi / 4 * 169 / 1000},
 	} {
 		u := oneUse()
 		u.StepReading = word
@@ -157,7 +157,7 @@ func TestReadingWords(t *testing.T) {
 		same(t, contain(t, quamFlask(), u, 100), "reading of the flask", want[1])
 	}
 	u := oneUse()
-	u.StepReading = NoReading
+	u.StepReading = noReading
 	assert.Equal(t, set("bias of the flask at 100 mL"), names(contain(t, quamFlask(), u, 100)))
 	assert.Equal(t, []string{"careful", "ordinary", "first-time", "none"}, Readings())
 }
@@ -173,14 +173,14 @@ func TestReadingPriority(t *testing.T) {
 		step, own, bench Reading
 		want             float64
 	}{
-		{FirstTime, Careful, Ordinary, 1.2},
-		{Careful, FirstTime, Ordinary, 0.2},
-		{"", Careful, FirstTime, 0.2},
-		{"", FirstTime, Careful, 1.2},
+		{firstTime, Careful, ordinary, 1.2},
+		{Careful, firstTime, ordinary, 0.2},
+		{"", Careful, firstTime, 0.2},
+		{"", firstTime, Careful, 1.2},
 		{"", "", Careful, 0.2},
-		{NoReading, Careful, FirstTime, 0},
-		{"", NoReading, FirstTime, 0},
-		{Ordinary, NoReading, NoReading, 0.5},
+		{noReading, Careful, firstTime, 0},
+		{"", noReading, firstTime, 0},
+		{ordinary, noReading, noReading, 0.5},
 	} {
 		got, assumed := u10(test.step, test.own, test.bench)
 		near.Absolute(t, "half-width in divisions", test.want, got, 1e-12)
@@ -362,7 +362,7 @@ func TestRetainedWithoutSpread(t *testing.T) {
 func TestBiasAtTwoMarks(t *testing.T) {
 	for r, ratio := range map[float64]float64{0: math.Sqrt2, 0.5: 1, 0.9: math.Sqrt(0.2), 1: 0} {
 		k, u := tenCylinder(), oneUse()
-		k.Bias.BetweenMarks, k.Reading, u.Marks = r, NoReading, 2
+		k.Bias.BetweenMarks, k.Reading, u.Marks = r, noReading, 2
 		low, err := k.Contain(u.next("step 1"), 4)
 		require.NoError(t, err)
 		high, err := k.Contain(u.next("step 2"), 10)
@@ -382,14 +382,14 @@ func TestBiasAtTwoMarks(t *testing.T) {
 func TestBiasAtOneMark(t *testing.T) {
 	for marks := range 4 {
 		u := oneUse()
-		u.Marks, u.StepReading = marks, NoReading
+		u.Marks, u.StepReading = marks, noReading
 		near.Relative(t, "u", 0.2/math.Sqrt(6), contain(t, tenCylinder(), u, 10).StandardUncertainty, 1e-12)
 	}
 }
 
 func TestPiecesHaveTheirOwnBias(t *testing.T) {
 	k, u := tenCylinder(), oneUse()
-	k.Count, k.Reading = 2, NoReading
+	k.Count, k.Reading = 2, noReading
 	fill := func(step string, piece int) uncertainty.Node {
 		v := u.next(step)
 		v.Piece = piece
@@ -490,7 +490,7 @@ func TestBoreNotKnown(t *testing.T) {
 	k.Bore = 0
 	assert.Equal(t, set("bias of the pipette at 10 mL"), names(deliver(t, k, u, 10)))
 	assert.Equal(t, said{NotCounted: []string{"reading of the pipette (the bore at its mark is not known)"}}, worded(u.Notes))
-	k.Reading = NoReading
+	k.Reading = noReading
 	u = alone()
 	deliver(t, k, u, 10)
 	assert.Equal(t, said{}, worded(u.Notes))

@@ -50,45 +50,45 @@ func TestModelAgainstMeasuredSpread(t *testing.T) {
 	}{
 		// The model holds, within the scatter of an s from a few readings.
 		// scribd.com/document/697938781: 12 fillings of a 100 mL flask by a student.
-		{"100 mL flask, student", flask(100, 13), FirstTime, 0.0857, 0.7, 1.4},
+		{"100 mL flask, student", flask(100, 13), firstTime, 0.0857, 0.7, 1.4},
 		// scribd.com/document/792433027: 3 fillings of a 50 mL flask by a student.
-		{"50 mL flask, student", flask(50, 11), FirstTime, 0.0767, 0.7, 1.4},
+		{"50 mL flask, student", flask(50, 11), firstTime, 0.0767, 0.7, 1.4},
 		// es.scribd.com/document/427078751: 5 fillings of a stoppered 25 mL flask.
 		{"25 mL flask, stoppered", flask(25, 9), Careful, 0.008, 0.7, 1.4},
 		// clubensayos.com/Ciencia/Mediciones/1608798.html: 10 mL graduated, student.
-		{"10 mL graduated, student", graduated, Ordinary, 0.0245, 0.7, 1.4},
+		{"10 mL graduated, student", graduated, ordinary, 0.0245, 0.7, 1.4},
 		// github.com/chicolucio/estatistica-pratica-buretas: 61 first-year students
 		// read a burette, water and a dark liquid. The default comes from these, so
 		// that this is a check of the sums only.
-		{"burette, water, 61 students", burette, FirstTime, 0.0566, 0.7, 1.4},
-		{"burette, dark liquid, 61 students", burette, FirstTime, 0.0493, 0.7, 1.4},
+		{"burette, water, 61 students", burette, firstTime, 0.0566, 0.7, 1.4},
+		{"burette, dark liquid, 61 students", burette, firstTime, 0.0493, 0.7, 1.4},
 		// github.com/evanmascitti/asi468: 36 fillings of 100 mL flasks; as above.
-		{"100 mL flask, usual", flask(100, 13), Ordinary, 0.033, 0.7, 1.4},
+		{"100 mL flask, usual", flask(100, 13), ordinary, 0.033, 0.7, 1.4},
 
 		// github.com/Biological-Microsystems-Laboratory/micropipette: three researchers
 		// set a 1 mL syringe by eye at 200, 50 and 20 µL; the default rests on these too.
-		{"syringe at 200 µL", syringe, Ordinary, 2.49e-3, 0.7, 1.4},
-		{"syringe at 50 µL", syringe, Ordinary, 2.84e-3, 0.7, 1.4},
-		{"syringe at 20 µL", syringe, Ordinary, 1.75e-3, 0.7, 1.4},
+		{"syringe at 200 µL", syringe, ordinary, 2.49e-3, 0.7, 1.4},
+		{"syringe at 50 µL", syringe, ordinary, 2.84e-3, 0.7, 1.4},
+		{"syringe at 20 µL", syringe, ordinary, 1.75e-3, 0.7, 1.4},
 
 		// The model is too wide, two to five times, for one piece in one pair of hands: its
 		// spread of what stays also holds the differences between pieces.
 		// pt.scribd.com/doc/55952279: five volumes poured from one cylinder.
-		{"10 mL cylinder, poured", poured(10, 0.2), Ordinary, 0.0242, 0.2, 0.7},
+		{"10 mL cylinder, poured", poured(10, 0.2), ordinary, 0.0242, 0.2, 0.7},
 		// studymode.com/essays/Accuracy-And-Precision-137415.html: three fillings.
-		{"10 mL cylinder, poured", poured(10, 0.2), Ordinary, 0.035, 0.2, 0.7},
+		{"10 mL cylinder, poured", poured(10, 0.2), ordinary, 0.035, 0.2, 0.7},
 		// bartleby.com, calibration of volumetric flask: three of 50 mL.
-		{"50 mL cylinder, poured", poured(50, 1), Ordinary, 0.0516, 0.2, 0.7},
+		{"50 mL cylinder, poured", poured(50, 1), ordinary, 0.0516, 0.2, 0.7},
 
 		// The model is far too good: setting the mark is not what spreads a one-mark
 		// pipette, but what stays in it, which counts only when the kit states it.
 		// Skoog, table of replicate pipet calibrations (from memory): 50 by a trained hand.
 		{"10 mL one-mark, trained", oneMark, Careful, 0.0056, 2, 10},
 		// studymode.com/essays/C311-60700474.html and clubensayos 1608798: students.
-		{"10 mL one-mark, student", oneMark, Ordinary, 0.0150, 2, 10},
-		{"10 mL one-mark, student", oneMark, Ordinary, 0.0217, 2, 10},
+		{"10 mL one-mark, student", oneMark, ordinary, 0.0150, 2, 10},
+		{"10 mL one-mark, student", oneMark, ordinary, 0.0217, 2, 10},
 		// scribd.com/document/823213592: a beginner.
-		{"10 mL one-mark, beginner", oneMark, FirstTime, 0.065, 2, 10},
+		{"10 mL one-mark, beginner", oneMark, firstTime, 0.065, 2, 10},
 	} {
 		ratio := test.measured / anew(t, test.k, test.how)
 		assert.Equal(t, true, test.from < ratio && ratio < test.to, "%s: %.2f", test.what, ratio)

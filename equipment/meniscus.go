@@ -9,7 +9,7 @@ import (
 // gravity in m/s², the standard value (3rd CGPM, 1901).
 const gravity = 9.80665
 
-// MeniscusVolume is the volume in mL of a wetting liquid (contact angle 0) above
+// meniscusVolume is the volume in mL of a wetting liquid (contact angle 0) above
 // the tangent plane at the bottom of its meniscus, in an upright round tube with
 // the given bore in mm; tension is the surface tension in mN/m, density in g/mL.
 //
@@ -24,14 +24,14 @@ const gravity = 9.80665
 // of 1/32, or R/32 in a tube narrower than a, and h is found by shooting: V is right
 // to 2 parts in 10⁷. It panics unless bore, tension and density are positive and
 // finite. Source: Finn, Equilibrium Capillary Surfaces (1986), from memory.
-func MeniscusVolume(bore, tension, density float64) float64 {
+func meniscusVolume(bore, tension, density float64) float64 {
 	for _, x := range []float64{bore, tension, density} {
 		if !(x > 0) || math.IsInf(x, 1) {
 			panic("equipment: a meniscus needs a bore, surface tension and density above zero")
 		}
 	}
 	a := math.Sqrt(tension / (density * gravity)) // mm, for mN/m over g/mL and m/s²
-	return meniscusVolume(bore/2/a) * a * a * a / 1000
+	return scaledMeniscus(bore/2/a) * a * a * a / 1000
 }
 
 // MeniscusCorrection is what a glass adjusted with water holds of another liquid
@@ -40,13 +40,13 @@ func MeniscusVolume(bore, tension, density float64) float64 {
 //	V(liquid) - V(water)
 //
 // at 20 °C, negative for a liquid that rises less at the wall, as ethanol does.
-// The arguments are those of [MeniscusVolume].
+// The arguments are those of [meniscusVolume].
 func MeniscusCorrection(bore, tension, density float64) float64 {
 	w, _ := FindLiquid(water)
-	return MeniscusVolume(bore, tension, density) - MeniscusVolume(bore, w.SurfaceTension, w.Density)
+	return meniscusVolume(bore, tension, density) - meniscusVolume(bore, w.SurfaceTension, w.Density)
 }
 
-// meniscusVolume is the volume in cubic capillary lengths in a tube of that radius.
+// scaledMeniscus is the volume in cubic capillary lengths in a tube of that radius.
 // The weight of all liquid above the wide level hangs on the line at the wall,
 //
 //	V + πR²h = 2πR
@@ -54,7 +54,7 @@ func MeniscusCorrection(bore, tension, density float64) float64 {
 // and h falls about as e^(-R): beyond 25 capillary lengths πR²h is less than
 // 10⁻⁸ of the whole, and 2πR is the answer. At the other end the meniscus is
 // a hemisphere, but for a part 0.2 R².
-func meniscusVolume(radius float64) float64 {
+func scaledMeniscus(radius float64) float64 {
 	switch {
 	case radius < 5e-4:
 		return math.Pi / 3 * radius * radius * radius

@@ -22,7 +22,7 @@ func TestPistonAtThreeVolumes(t *testing.T) {
 	k := one(t, onePiston)
 	for _, volume := range []float64{0.2, 0.5, 1} {
 		u := alone()
-		u.BenchReading = FirstTime // it has no scale to be read
+		u.BenchReading = firstTime // it has no scale to be read
 		got := delivered(t, k, u, volume)
 		bias := "bias of the x at " + quantity.Millilitres(volume)
 		assert.Equal(t, set(bias, "repeatability of the x"), names(got.Analytic))

@@ -29,7 +29,7 @@ func TestPrintedScales(t *testing.T) {
 		half, err := k.Contain(u.next("a"), 50)
 		require.NoError(t, err)
 		near.Relative(t, "one z", 1, correlation(t, u, half, node(t, k, u, "b", 100)), 1e-9)
-		u.BenchReading = Ordinary
+		u.BenchReading = ordinary
 		same(t, contained(t, k, u.next("c"), 50).Analytic, "reading of the x", 0.5*25/math.Sqrt(6))
 	}
 }

@@ -25,21 +25,21 @@ type Reading string
 // 100 mL flasks, 0.25 mm (github.com/evanmascitti/asi468).
 const (
 	Careful   Reading = "careful"
-	Ordinary  Reading = "ordinary"
-	FirstTime Reading = "first-time"
-	// NoReading: the tolerance already holds the error of reading (Kadis,
+	ordinary  Reading = "ordinary"
+	firstTime Reading = "first-time"
+	// noReading: the tolerance already holds the error of reading (Kadis,
 	// Talanta 64 (2004) 167).
-	NoReading Reading = "none"
+	noReading Reading = "none"
 )
 
 // Readings lists the words that a file may use.
 func Readings() []string {
-	return []string{string(Careful), string(Ordinary), string(FirstTime), string(NoReading)}
+	return []string{string(Careful), string(ordinary), string(firstTime), string(noReading)}
 }
 
-var halfDivisions = map[Reading]float64{Careful: 0.2, Ordinary: 0.5, FirstTime: 1.2}
+var halfDivisions = map[Reading]float64{Careful: 0.2, ordinary: 0.5, firstTime: 1.2}
 
-var levelMillimetres = map[Reading]float64{Careful: 0.15, Ordinary: 0.25, FirstTime: 0.6}
+var levelMillimetres = map[Reading]float64{Careful: 0.15, ordinary: 0.25, firstTime: 0.6}
 
 // scaleReading is the error of reading a scale with the given division in mL.
 func scaleReading(r Reading, division float64) uncertainty.Distribution {

@@ -25,7 +25,7 @@ func TestSyringeByVolume(t *testing.T) {
 		{tenSyringe, 4, 0.19}, {oneSyringe, 0.1, 0.017}, {oneSyringe, 1, 0.05}, {tenSyringe, 10, 0.4}, {tenSyringe, 1, 0.16},
 	} {
 		u := alone()
-		u.BenchReading = FirstTime // the limit holds the reading
+		u.BenchReading = firstTime // the limit holds the reading
 		got := delivered(t, one(t, s.text), u, s.volume)
 		assert.Equal(t, set("bias of the x, relative to its limit"), names(got.Analytic))
 		near.Relative(t, "u", s.limit/math.Sqrt(3), got.StandardUncertainty, 1e-12)

@@ -2,24 +2,14 @@ package equipment
 
 import "fmt"
 
-// WaterDensity is the density in g/mL of water free of air, at t °C and 101 325 Pa:
+// WaterExpansion is the cubic expansion in 1/°C of water free of air, at t °C and
+// 101 325 Pa,
 //
-//	ρ = a5 (1 - (t+a1)² (t+a2) / (a3 (t+a4)))
+//	γ = -(dρ/dt)/ρ,  ρ = a5 (1 - (t+a1)² (t+a2) / (a3 (t+a4)))
 //
-// It holds from 0 to 40 °C within 0.001 kg/m³, and may be carried on to 50 °C for
-// the purposes of a bench; outside that it panics. Source: Tanaka et al.,
-// Metrologia 38 (2001) 301.
-func WaterDensity(t float64) float64 {
-	lack, _ := waterLack(t)
-	return 0.999974950 * (1 - lack)
-}
-
-// WaterExpansion is the cubic expansion in 1/°C of water at t °C,
-//
-//	γ = -(dρ/dt)/ρ
-//
-// of the formula of [WaterDensity], within the same limits. It is negative below
-// 3.98 °C.
+// The density ρ holds from 0 to 40 °C within 0.001 kg/m³, and may be carried on to 50 °C
+// for the purposes of a bench; outside that it panics. It is negative below 3.98 °C.
+// Source: Tanaka et al., Metrologia 38 (2001) 301.
 func WaterExpansion(t float64) float64 {
 	lack, slope := waterLack(t)
 	return slope / (1 - lack)

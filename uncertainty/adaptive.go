@@ -7,9 +7,9 @@ import (
 	"slices"
 )
 
-// ErrNoVariance reports that the adaptive procedure cannot count the digits of a
+// errNoVariance reports that the adaptive procedure cannot count the digits of a
 // standard deviation that does not exist.
-var ErrNoVariance = errors.New("an influence has no variance, so that no digits of a standard deviation can be asked for")
+var errNoVariance = errors.New("an influence has no variance, so that no digits of a standard deviation can be asked for")
 
 // adaptive runs sequences of M trials until twice the standard errors of mean,
 // standard deviation and both ends of the symmetric interval, found from their
@@ -17,7 +17,7 @@ var ErrNoVariance = errors.New("an influence has no variance, so that no digits 
 // more trials may be run (JCGM 101, 7.9.4).
 func (r *run) adaptive(ctx context.Context) error {
 	if !r.hasVariance {
-		return ErrNoVariance
+		return errNoVariance
 	}
 	trials := r.leastTrials()
 	var s scatter

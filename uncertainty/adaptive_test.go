@@ -132,7 +132,7 @@ func TestAdaptiveErrors(t *testing.T) {
 		settings Settings
 		want     string
 	}{
-		{m.Add(x, none), Settings{Digits: 1}, ErrNoVariance.Error()},
+		{m.Add(x, none), Settings{Digits: 1}, errNoVariance.Error()},
 		{x, Settings{Digits: 1, Trials: 9_999}, "a coverage probability of 0.95 needs at least 10000 trials, found 9999"},
 		{x, Settings{Digits: 3}, "one or two significant digits can be asked for, found 3"},
 		{x, Settings{Digits: -1}, "one or two significant digits can be asked for, found -1"},

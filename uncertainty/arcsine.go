@@ -30,10 +30,7 @@ func (d Arcsine) Support() (low, high float64) { return d.Low, d.High }
 
 // Quantile is Low + (High - Low) sin²(πp/2).
 func (d Arcsine) Quantile(p float64) float64 {
-	if p > 0.5 {
-		return d.High - d.rise(1-p)
-	}
-	return d.Low + d.rise(p)
+	return mirrored(d.Low, d.High, p, d.rise)
 }
 
 // rise is the distance of a quantile from the lower limit, for p <= 1/2.

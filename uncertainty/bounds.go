@@ -30,22 +30,23 @@ func (i interval) holdsZero() bool { return !(i.low > 0 || i.high < 0) }
 // can be zero: see [ZeroDivisorError]. It panics when a division on the way fails that
 // check.
 func (m *Model) Range(n Node) (low, high float64) {
-	ranges := make([]interval, n+1)
-	needed := m.reachable(n)
-	if err := m.checkDivisors(needed); err != nil {
+	ranges, err := m.ranges(m.reachable(n))
+	if err != nil {
 		panic("uncertainty: " + err.Error())
-	}
-	for i := range ranges {
-		if needed[i] {
-			ranges[i] = m.rangeOf(&m.nodes[i], ranges)
-		}
 	}
 	return ranges[n].low, ranges[n].high
 }
 
 // checkDivisors returns a *ZeroDivisorError for the first division among the
-// needed nodes whose divisor may be zero, by interval arithmetic over them.
+// needed nodes whose divisor may be zero.
 func (m *Model) checkDivisors(needed []bool) error {
+	_, err := m.ranges(needed)
+	return err
+}
+
+// ranges are those of the needed nodes, by interval arithmetic; the error is that of
+// checkDivisors.
+func (m *Model) ranges(needed []bool) ([]interval, error) {
 	ranges := make([]interval, len(needed))
 	for i := range needed {
 		if !needed[i] {
@@ -54,11 +55,11 @@ func (m *Model) checkDivisors(needed []bool) error {
 		n := &m.nodes[i]
 		if n.op == opDivide && ranges[n.right].holdsZero() {
 			r := ranges[n.right]
-			return &ZeroDivisorError{m.describe(n.right), r.low, r.high}
+			return nil, &ZeroDivisorError{m.describe(n.right), r.low, r.high}
 		}
 		ranges[i] = m.rangeOf(n, ranges)
 	}
-	return nil
+	return ranges, nil
 }
 
 func (m *Model) rangeOf(n *node, ranges []interval) interval {

@@ -63,23 +63,23 @@ func (a Analytic) AssumedShare() float64 {
 
 // ByGroup adds up the shares of the variance by the group of the influences,
 // the largest first.
-func (a Analytic) ByGroup() []GroupShare {
-	var sums []GroupShare
+func (a Analytic) ByGroup() []groupShare {
+	var sums []groupShare
 	for i := range a.Budget {
 		line := &a.Budget[i]
-		at := slices.IndexFunc(sums, func(s GroupShare) bool { return s.Group == line.Group })
+		at := slices.IndexFunc(sums, func(s groupShare) bool { return s.Group == line.Group })
 		if at < 0 {
-			sums = append(sums, GroupShare{Group: line.Group})
+			sums = append(sums, groupShare{Group: line.Group})
 			at = len(sums) - 1
 		}
 		sums[at].Share += line.Share
 	}
-	slices.SortStableFunc(sums, func(a, b GroupShare) int { return cmp.Compare(b.Share, a.Share) })
+	slices.SortStableFunc(sums, func(a, b groupShare) int { return cmp.Compare(b.Share, a.Share) })
 	return sums
 }
 
-// GroupShare is the part of a variance that comes from one group.
-type GroupShare struct {
+// groupShare is the part of a variance that comes from one group.
+type groupShare struct {
 	Group string
 	Share float64
 }
@@ -90,22 +90,22 @@ type GroupShare struct {
 //	Σ c_i (μ_i - nominal_i)
 //
 // the largest first; groups that move nothing are left out.
-func (a Analytic) Shifts() []GroupShift {
-	var sums []GroupShift
+func (a Analytic) Shifts() []groupShift {
+	var sums []groupShift
 	for i := range a.Budget {
 		line := &a.Budget[i]
 		shift := line.Shift()
 		if shift == 0 {
 			continue
 		}
-		at := slices.IndexFunc(sums, func(s GroupShift) bool { return s.Group == line.Group })
+		at := slices.IndexFunc(sums, func(s groupShift) bool { return s.Group == line.Group })
 		if at < 0 {
-			sums = append(sums, GroupShift{Group: line.Group})
+			sums = append(sums, groupShift{Group: line.Group})
 			at = len(sums) - 1
 		}
 		sums[at].Shift += shift
 	}
-	slices.SortStableFunc(sums, func(a, b GroupShift) int { return cmp.Compare(math.Abs(b.Shift), math.Abs(a.Shift)) })
+	slices.SortStableFunc(sums, func(a, b groupShift) int { return cmp.Compare(math.Abs(b.Shift), math.Abs(a.Shift)) })
 	return sums
 }
 
@@ -115,8 +115,8 @@ func (c *Contribution) Shift() float64 {
 	return float64(c.Sensitivity * (c.Distribution.Mean() - c.Nominal))
 }
 
-// GroupShift is how far the known errors of one group move a value.
-type GroupShift struct {
+// groupShift is how far the known errors of one group move a value.
+type groupShift struct {
 	Group string
 	Shift float64
 }

@@ -170,6 +170,6 @@ func TestCauseWithCorrelation(t *testing.T) {
 	a, b := add(m, "a", Normal{10, 10}), add(m, "b", Normal{10, 10})
 	require.NoError(t, m.Correlate([]Node{a, b}, pair(1)))
 	_, _, c := check(t, m, m.Add(add(m, "g", Gamma{10, 5}), m.Subtract(a, b)))
-	assert.Equal(t, Skew, c.Cause)
+	assert.Equal(t, skewed, c.Cause)
 	assert.Equal(t, "g", c.Influence)
 }

@@ -7,7 +7,7 @@ import "math"
 // table G.2, for any ν > 0, and the normal quantile for ν = +Inf. It is +Inf for
 // fewer than a thousandth of a degree of freedom.
 func CoverageFactor(p, degreesOfFreedom float64) float64 {
-	mustBeProbability(p)
+	mustBeProbability("coverage", p)
 	// The tail rather than (1 + p)/2: it keeps its digits for p near 1.
 	return -studentQuantile((1-p)/2, degreesOfFreedom)
 }

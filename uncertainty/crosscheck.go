@@ -18,10 +18,10 @@ const (
 	// Shape: a large influence is not normal but symmetric, a dominant
 	// rectangle or triangle, or few readings.
 	Shape Cause = "shape"
-	// Skew: a large influence is lopsided.
-	Skew Cause = "skew"
-	// Curvature: the model is not linear over the spread of its influences.
-	Curvature Cause = "curvature"
+	// skewed: a large influence is lopsided.
+	skewed Cause = "skew"
+	// curved: the model is not linear over the spread of its influences.
+	curved Cause = "curvature"
 )
 
 // CrossCheck compares the two coverage intervals (JCGM 101, clause 8.1, with
@@ -72,7 +72,7 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 		return CrossCheck{}, err
 	}
 	c.Cause, c.Influence = causeOf(a, &line, mc)
-	if c.Cause == Curvature {
+	if c.Cause == curved {
 		second, err := m.PropagateSecondOrder(out)
 		if err != nil {
 			return CrossCheck{}, err
@@ -103,9 +103,9 @@ func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, string) {
 	curvature := max(math.Abs(full.Lower-linear.Lower), math.Abs(full.Upper-linear.Upper))
 	switch {
 	case curvature >= shape && curvature >= skew:
-		return Curvature, ""
+		return curved, ""
 	case skew >= shape:
-		return Skew, largest(a.Budget, func(d Distribution) (float64, int) { return d.Skewness(), 3 })
+		return skewed, largest(a.Budget, func(d Distribution) (float64, int) { return d.Skewness(), 3 })
 	default:
 		return Shape, largest(a.Budget, func(d Distribution) (float64, int) { return min(d.Kurtosis(), mostKurtosis) - 3, 4 })
 	}

@@ -53,10 +53,10 @@ func TestCauses(t *testing.T) {
 		{"a rectangle and a triangle", []Distribution{Peaked(2), PlusMinus(5)}, Shape, "b", true},
 		{"a rectangle and few readings", []Distribution{small, PlusMinus(5)}, Shape, "b", true},
 		{"a rectangle and a small gamma", []Distribution{Gamma{0.1, 0.1}, PlusMinus(5)}, Shape, "b", true},
-		{"a gamma", []Distribution{Gamma{10, 5}}, Skew, "a", true},
-		{"a gamma and a rectangle", []Distribution{PlusMinus(2), Gamma{10, 5}}, Skew, "b", true},
-		{"a gamma and few readings", []Distribution{small, Gamma{10, 5}}, Skew, "b", true},
-		{"two gammas", []Distribution{Gamma{10, 2}, Gamma{5, 5}}, Skew, "b", true},
+		{"a gamma", []Distribution{Gamma{10, 5}}, skewed, "a", true},
+		{"a gamma and a rectangle", []Distribution{PlusMinus(2), Gamma{10, 5}}, skewed, "b", true},
+		{"a gamma and few readings", []Distribution{small, Gamma{10, 5}}, skewed, "b", true},
+		{"two gammas", []Distribution{Gamma{10, 2}, Gamma{5, 5}}, skewed, "b", true},
 	} {
 		m, y := sumOf(c.distributions...)
 		a, mc, got := check(t, m, y)
@@ -98,7 +98,7 @@ func TestCurvature(t *testing.T) {
 	} {
 		m := new(Model)
 		a, mc, got := check(t, m, c.model(m))
-		assert.Equal(t, Curvature, got.Cause, name)
+		assert.Equal(t, curved, got.Cause, name)
 		assert.Equal(t, []string{c.influence, c.with}, []string{got.Influence, got.With}, name)
 		assert.Equal(t, Quoted{mc.Lower, mc.Upper, true}, Quote(a, &mc, got), name)
 	}
@@ -176,12 +176,12 @@ func TestCauseOf(t *testing.T) {
 	}{
 		{interval(8.5, 11.5), interval(8.5, 11.5), Shape},
 		{interval(7.5, 12.5), interval(7.25, 12.5), Shape},
-		{interval(8.5, 12.5), interval(8.5, 12.5), Skew},
-		{interval(7.5, 11.5), interval(7.5, 11.75), Skew},
-		{interval(8, 12), interval(7, 12), Curvature},
-		{interval(8, 12), interval(8, 13), Curvature},
-		{interval(8.25, 11.75), interval(8.75, 11.75), Curvature},
-		{interval(8.25, 11.75), interval(8.25, 11.25), Curvature},
+		{interval(8.5, 12.5), interval(8.5, 12.5), skewed},
+		{interval(7.5, 11.5), interval(7.5, 11.75), skewed},
+		{interval(8, 12), interval(7, 12), curved},
+		{interval(8, 12), interval(8, 13), curved},
+		{interval(8.25, 11.75), interval(8.75, 11.75), curved},
+		{interval(8.25, 11.75), interval(8.25, 11.25), curved},
 	} {
 		got, _ := causeOf(a, c.linear, c.full)
 		assert.Equal(t, c.want, got, "linear %v to %v, full %v to %v", c.linear.Lower, c.linear.Upper, c.full.Lower, c.full.Upper)

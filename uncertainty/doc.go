@@ -41,7 +41,7 @@
 // [Model.PropagateJointly] (with [Joint]), [Model.Sine] and [Model.Cosine]; the
 // distributions [Arcsine], [InexactRectangular], [Trapezoidal] and [Triangular], and
 // the quantile of [Gamma]; of conformance [Inspection.GlobalRisks], [Normal.Given],
-// [Limits.Guarded] and [Limits.MeasurementCapability]; and [RoundTo]. The quantile
+// [Limits.Guarded] and [Limits.MeasurementCapability]. The quantile
 // of Gamma, the correlations, what is joint and the global risks go through gonum, whose
 // last digits may differ from machine to machine: no printed figure may rest on them.
 //

@@ -6,10 +6,10 @@ import (
 	"math"
 )
 
-// ErrNothingAcceptable reports an uncertainty that is too large for the
+// errNothingAcceptable reports an uncertainty that is too large for the
 // tolerance: by the decision rule, no measured value can be accepted. The limits
 // that come with it permit nothing.
-var ErrNothingAcceptable = errors.New("no measured value can be accepted: the uncertainty is too large for the tolerance")
+var errNothingAcceptable = errors.New("no measured value can be accepted: the uncertainty is too large for the tolerance")
 
 // nothing is an acceptance interval without any value.
 var nothing = Limits{math.Inf(1), math.Inf(-1)}
@@ -22,7 +22,7 @@ var nothing = Limits{math.Inf(1), math.Inf(-1)}
 // With w = 0 the rule is simple acceptance; with w = U guarded acceptance, which
 // protects whoever takes the item; with w < 0 guarded rejection, which protects
 // whoever offers it. An end that is not limited remains so. The error is
-// [ErrNothingAcceptable].
+// [errNothingAcceptable].
 func (l Limits) Guarded(w float64) (Limits, error) {
 	l.mustBeTolerance()
 	if !finite(w) {
@@ -30,7 +30,7 @@ func (l Limits) Guarded(w float64) (Limits, error) {
 	}
 	acceptance := Limits{l.Lower + w, l.Upper - w}
 	if acceptance.Lower > acceptance.Upper {
-		return nothing, ErrNothingAcceptable
+		return nothing, errNothingAcceptable
 	}
 	return acceptance, nil
 }
@@ -45,10 +45,10 @@ func (l Limits) Guarded(w float64) (Limits, error) {
 // and for two the interval, a little narrower than that, for whose ends the
 // chances of lying beyond either limit add to 1 - p. A p below one half gives
 // guarded rejection: what is rejected conforms with a probability below p. The
-// error is [ErrNothingAcceptable].
+// error is [errNothingAcceptable].
 func (l Limits) AcceptanceLimits(p, u, degreesOfFreedom float64) (Limits, error) {
 	l.mustBeTolerance()
-	mustBeConformance(p)
+	mustBeProbability("conformance", p)
 	mustBeKnown(0, u, degreesOfFreedom)
 	w := float64(studentQuantile(p, degreesOfFreedom) * u)
 	if u == 0 || math.IsInf(l.Upper-l.Lower, 1) {
@@ -63,7 +63,7 @@ func (l Limits) AcceptanceLimits(p, u, degreesOfFreedom float64) (Limits, error)
 		return above+below <= 1-p
 	}
 	if !within(0) {
-		return nothing, ErrNothingAcceptable
+		return nothing, errNothingAcceptable
 	}
 	center := middle(l.Lower, l.Upper)
 	distance := bisect(0, half-w, within)
@@ -91,11 +91,5 @@ func (l Limits) MeasurementCapability(u float64) (index float64, ok bool) {
 func (l Limits) mustBeTolerance() {
 	if !(l.Lower <= l.Upper) || math.IsInf(l.Lower, 1) || math.IsInf(l.Upper, -1) {
 		panic(fmt.Sprintf("uncertainty: %v to %v are not tolerance limits", l.Lower, l.Upper))
-	}
-}
-
-func mustBeConformance(p float64) {
-	if !(p > 0 && p < 1) {
-		panic(fmt.Sprintf("uncertainty: conformance probability %v is not between 0 and 1", p))
 	}
 }

@@ -40,7 +40,7 @@ func TestGuarded(t *testing.T) {
 func TestNothingAcceptable(t *testing.T) {
 	refused := func(l Limits, err error) {
 		t.Helper()
-		assert.Equal(t, true, errors.Is(err, ErrNothingAcceptable))
+		assert.Equal(t, true, errors.Is(err, errNothingAcceptable))
 		for _, y := range []float64{noLower, -1, 0, 0.5, 1, noUpper} {
 			assert.Equal(t, false, l.Permits(y), "%v in %v", y, l)
 		}
@@ -86,7 +86,7 @@ func meetsAtTheEnds(t *testing.T, l Limits, p, u, nu float64) {
 	t.Helper()
 	a, err := l.AcceptanceLimits(p, u, nu)
 	if nu == 1 && p == 0.999 && finite(l.Upper-l.Lower) {
-		assert.Equal(t, ErrNothingAcceptable, err)
+		assert.Equal(t, errNothingAcceptable, err)
 		return
 	}
 	require.NoError(t, err)

@@ -44,10 +44,7 @@ func (d InexactRectangular) Support() (low, high float64) { return d.Low - d.D, 
 // Quantile is the inverse of the distribution function.
 func (d InexactRectangular) Quantile(p float64) float64 {
 	low, high := d.Support()
-	if p > 0.5 {
-		return high - d.rise(1-p)
-	}
-	return low + d.rise(p)
+	return mirrored(low, high, p, d.rise)
 }
 
 // rise is the distance of a quantile from the lower limit, for p <= 1/2.

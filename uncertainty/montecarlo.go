@@ -41,7 +41,7 @@ type MonteCarlo struct {
 // Simulate evaluates a node by drawing from the distributions of all
 // influences. The result depends on the settings and the influences alone, not
 // on the number of processors nor on what else the model holds. Errors:
-// [Settings.Check], [ZeroDivisorError], [ErrNotFinite], [ErrNoVariance] where
+// [Settings.Check], [ZeroDivisorError], [ErrNotFinite], [errNoVariance] where
 // digits are asked for, and that of the context.
 func (m *Model) Simulate(ctx context.Context, out Node, s Settings) (MonteCarlo, error) {
 	s = s.WithDefaults()

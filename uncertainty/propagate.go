@@ -71,7 +71,7 @@ var ErrNotFinite = errors.New("the result is not a finite number")
 // their degrees of freedom: readings taken in sets have that many (H.2).
 // Errors: [ZeroDivisorError], [ErrNotFinite].
 func (m *Model) Propagate(out Node, coverage float64) (Analytic, error) {
-	mustBeProbability(coverage)
+	mustBeProbability("coverage", coverage)
 	needed := m.reachable(out)
 	if err := m.checkDivisors(needed); err != nil {
 		return Analytic{}, err
@@ -112,9 +112,9 @@ func (m *Model) contributions(gradient []float64) []float64 {
 // what is left of floating point numbers that cancel, and counts as 0.
 const negligible = 1e-13
 
-func mustBeProbability(p float64) {
+func mustBeProbability(of string, p float64) {
 	if !(p > 0 && p < 1) {
-		panic(fmt.Sprintf("uncertainty: coverage probability %v is not between 0 and 1", p))
+		panic(fmt.Sprintf("uncertainty: %s probability %v is not between 0 and 1", of, p))
 	}
 }
 

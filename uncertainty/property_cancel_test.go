@@ -17,7 +17,7 @@ func TestCancelledRuns(t *testing.T) {
 	mc := simulate(t, m, y, Settings{Trials: LeastTrials})
 	stopped, stop := context.WithCancel(context.Background())
 	stop()
-	for _, s := range []Settings{{}, {Digits: 2}, {Trials: MostTrials}, {Trials: MostTrials, Digits: 1}} {
+	for _, s := range []Settings{{}, {Digits: 2}, {Trials: mostTrials}, {Trials: mostTrials, Digits: 1}} {
 		result, err := m.Simulate(stopped, y, s)
 		assert.Equal(t, context.Canceled, err, "%+v", s)
 		assert.Equal(t, MonteCarlo{}, result)
@@ -25,7 +25,7 @@ func TestCancelledRuns(t *testing.T) {
 	check, err := m.CrossCheck(stopped, y, a, &mc)
 	assert.Equal(t, context.Canceled, err)
 	assert.Equal(t, CrossCheck{}, check)
-	chances, err := CloserTo(stopped, 1, []Quantity{{m, y}, {m, y}}, Settings{Trials: MostTrials})
+	chances, err := CloserTo(stopped, 1, []Quantity{{m, y}, {m, y}}, Settings{Trials: mostTrials})
 	assert.Equal(t, context.Canceled, err)
 	assert.Equal(t, []float64(nil), chances)
 
@@ -37,7 +37,7 @@ func TestCancelledRuns(t *testing.T) {
 // TestCancelledInTheMiddle: a run of an hour ends after the round in which it is
 // cancelled.
 func TestCancelledInTheMiddle(t *testing.T) {
-	for _, s := range []Settings{{Trials: MostTrials}, {Trials: MostTrials, Digits: 2, Validating: true}} {
+	for _, s := range []Settings{{Trials: mostTrials}, {Trials: mostTrials, Digits: 2, Validating: true}} {
 		m, y := longModel()
 		ctx, cancel := context.WithCancel(context.Background())
 		done := 0

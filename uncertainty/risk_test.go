@@ -176,7 +176,7 @@ func TestRisksInTheLimit(t *testing.T) {
 		near.Absolute(t, what+", producer", wantProducer, producer, 2e-15)
 	}
 	none, err := tolerance.Guarded(3)
-	assert.Equal(t, ErrNothingAcceptable, err)
+	assert.Equal(t, errNothingAcceptable, err)
 	risks("nothing accepted", Inspection{prior, 0.4, tolerance, none}, 0, conforming)
 	all := Limits{noLower, noUpper}
 	risks("all accepted", Inspection{prior, 0.4, tolerance, all}, 1-conforming, 0)

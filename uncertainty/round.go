@@ -22,7 +22,7 @@ func RoundExpanded(value, expanded float64) (v, u string) {
 		return strconv.FormatFloat(value, 'f', -1, 64), "0"
 	}
 	digits, place := twoDigits(expanded)
-	return RoundTo(value, place), shift(digits, place)
+	return roundTo(value, place), shift(digits, place)
 }
 
 // twoDigits returns the two leading digits of U as they are to be printed, and
@@ -50,9 +50,9 @@ func decimal(x float64) (mantissa *big.Rat, exponent int) {
 	return mantissa, exponent
 }
 
-// RoundTo rounds a number to a multiple of 10^place, halves away from zero, and
+// roundTo rounds a number to a multiple of 10^place, halves away from zero, and
 // prints it with the digits that belong to that place.
-func RoundTo(value float64, place int) string {
+func roundTo(value float64, place int) string {
 	exact, _ := new(big.Rat).SetString(strconv.FormatFloat(value, 'e', -1, 64))
 	scaled := exact.Mul(exact, powerOfTen(-place))
 	text := scaled.FloatString(0)

@@ -57,7 +57,7 @@ func TestRoundTo(t *testing.T) {
 		{1.25, -1, "1.3"}, {-1.25, -1, "-1.3"}, {1.2499999999999998, -1, "1.2"}, {0.045, -2, "0.05"}, {7, -3, "7.000"},
 		{15, 1, "20"}, {14.999999999999998, 1, "10"}, {149, 2, "100"}, {0, -2, "0.00"}, {-0.001, -2, "0.00"}, {99.995, -2, "100.00"},
 	} {
-		assert.Equal(t, c.want, RoundTo(c.value, c.place), "%v to 10^%d", c.value, c.place)
+		assert.Equal(t, c.want, roundTo(c.value, c.place), "%v to 10^%d", c.value, c.place)
 	}
 }
 

@@ -16,8 +16,8 @@ const (
 	// KeptTrials is the greatest number whose values are all kept. It is also
 	// the ceiling of the adaptive procedure unless asked otherwise.
 	KeptTrials = 4_000_000
-	// MostTrials is the greatest number that can be run.
-	MostTrials = 1_000_000_000
+	// mostTrials is the greatest number that can be run.
+	mostTrials = 1_000_000_000
 )
 
 // Settings of a Monte Carlo run. The zero value asks for the default.
@@ -50,8 +50,8 @@ func (s Settings) Check() error {
 	if least := s.leastTrials(); s.Trials < least {
 		return fmt.Errorf("a coverage probability of %v needs at least %d trials, found %d", s.Coverage, least, s.Trials)
 	}
-	if s.Trials > MostTrials {
-		return fmt.Errorf("at most %d trials can be run, found %d", MostTrials, s.Trials)
+	if s.Trials > mostTrials {
+		return fmt.Errorf("at most %d trials can be run, found %d", mostTrials, s.Trials)
 	}
 	if s.Digits < 0 || s.Digits > 2 {
 		return fmt.Errorf("one or two significant digits can be asked for, found %d", s.Digits)

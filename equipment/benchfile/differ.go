@@ -26,13 +26,7 @@ type Difference struct {
 // not count; keys of the names given are left out. Either table may be nil, which holds
 // nothing.
 func Differences(then, now *Table, without ...string) []Difference {
-	var list []Difference
-	for _, key := range keysOfBoth(then, now) {
-		if !slices.Contains(without, key) {
-			list = append(list, differencesAt("", key, then, now)...)
-		}
-	}
-	return list
+	return differencesIn("", then, now, without...)
 }
 
 // keysOfBoth lists the keys of two tables, each once.
@@ -46,10 +40,12 @@ func keysOfBoth(then, now *Table) []string {
 	return keys
 }
 
-// differencesIn are those of two tables that go by a name.
-func differencesIn(of string, then, now *Table) (list []Difference) {
+// differencesIn are those of two tables that go by a name, but for some keys.
+func differencesIn(of string, then, now *Table, without ...string) (list []Difference) {
 	for _, key := range keysOfBoth(then, now) {
-		list = append(list, differencesAt(of, key, then, now)...)
+		if !slices.Contains(without, key) {
+			list = append(list, differencesAt(of, key, then, now)...)
+		}
 	}
 	return list
 }

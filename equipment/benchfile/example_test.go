@@ -139,20 +139,20 @@ func TestTheRestOfTOML(t *testing.T) {
 	assert.Equal(t, 1000.5, b.Number("d"))
 	assert.Equal(t, "x", root.Text("e"))
 	assert.Equal(t, List, root.Shape("f"))
-	assert.Equal(t, Number, b.Shape("c"))
+	assert.Equal(t, number, b.Shape("c"))
 	assert.Equal(t, Text, root.Shape("e"))
 	assert.Equal(t, Sub, root.Shape("g"))
 	assert.True(t, root.Table("g").Flag("h"))
-	assert.Equal(t, Flag, root.Table("g").Shape("h"))
+	assert.Equal(t, flag, root.Table("g").Shape("h"))
 	assert.Equal(t, List, root.Shape("i"))
 	var counts []int
 	for _, i := range root.Tables("i") {
 		for _, j := range i.Tables("j") {
 			counts = append(counts, j.Count("k", 1))
 		}
-		assert.Equal(t, Absent, i.Shape("x"))
+		assert.Equal(t, absent, i.Shape("x"))
 		if i.Has("m") {
-			assert.Equal(t, Date, i.Table("m").Shape("n"))
+			assert.Equal(t, date, i.Table("m").Shape("n"))
 		}
 	}
 	assert.Equal(t, []int{1, 2, 3}, counts)

@@ -36,22 +36,20 @@ func Read(ctx context.Context, path string) ([]byte, error) {
 		data, err := read(path)
 		done <- outcome{data, err}
 	}()
-	var data []byte
-	var err error
+	var o outcome
 	select {
 	case <-ctx.Done():
 		return nil, ctx.Err()
-	case o := <-done:
-		data, err = o.data, o.err
+	case o = <-done:
 	}
-	if err != nil {
-		var at *fs.PathError
-		if errors.As(err, &at) {
-			err = at.Err
-		}
-		return nil, fmt.Errorf("%s: %w", path, err)
+	var at *fs.PathError
+	if errors.As(o.err, &at) {
+		o.err = at.Err
 	}
-	return data, nil
+	if o.err != nil {
+		return nil, fmt.Errorf("%s: %w", path, o.err)
+	}
+	return o.data, nil
 }
 
 // read returns the bytes of a file, at most one more than the largest size.

@@ -78,7 +78,7 @@ func unquoted(v *value, kind quantity.Kind) string {
 	if x, err := strconv.ParseFloat(v.text, 64); kind == quantity.Share && err == nil && x > 0 && x <= 1 {
 		text = strconv.FormatFloat(100*x, 'g', 6, 64) + " %" // 0.95 is meant as 95 %
 	}
-	if _, err := quantity.Parse(kind, text); v.shape == Number && err == nil {
+	if _, err := quantity.Parse(kind, text); v.shape == number && err == nil {
 		return `write it in quotes with its unit, as in "` + text + `"`
 	}
 	return `write it in quotes with its unit, as in "1 ` + kind.Unit() + `"`
@@ -96,7 +96,7 @@ func (t *Table) Count(key string, least int) int {
 	}
 	n, err := strconv.ParseInt(v.text, 0, 0)
 	switch {
-	case v.shape != Number || !v.whole:
+	case v.shape != number || !v.whole:
 		t.wrong(key, v, "a whole number", bare(v, "3"))
 		return 0
 	case err != nil || n < int64(least):
@@ -115,7 +115,7 @@ func (t *Table) Number(key string) float64 {
 	if v == nil {
 		return 0
 	}
-	if v.shape != Number {
+	if v.shape != number {
 		t.wrong(key, v, "a number without quotes", bare(v, "1.5"))
 		return 0
 	}
@@ -143,7 +143,7 @@ func (t *Table) Flag(key string) bool {
 	if v == nil {
 		return false
 	}
-	if v.shape != Flag {
+	if v.shape != flag {
 		t.wrong(key, v, "true or false without quotes", bare(v, "true"))
 		return false
 	}

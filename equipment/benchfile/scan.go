@@ -1,5 +1,7 @@
 package benchfile
 
+import "strings"
+
 // The parser says where keys and plain values stand; the rest is found by
 // looking at the text round them.
 
@@ -44,11 +46,4 @@ func (s *source) tokenEnd(from int) int {
 	return to
 }
 
-func isOneOf(b byte, bytes string) bool {
-	for i := range len(bytes) {
-		if bytes[i] == b {
-			return true
-		}
-	}
-	return false
-}
+func isOneOf(b byte, bytes string) bool { return strings.IndexByte(bytes, b) >= 0 }

@@ -2,6 +2,7 @@ package benchfile
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 )
 
@@ -94,12 +95,7 @@ func (f *fault) char() string {
 
 // says reports whether the parser's message holds one of the phrases.
 func (f *fault) says(phrases ...string) bool {
-	for _, p := range phrases {
-		if strings.Contains(f.message, p) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(phrases, func(p string) bool { return strings.Contains(f.message, p) })
 }
 
 // bareSpan returns the value without quotes in which the fault stands, with a

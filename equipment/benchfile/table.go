@@ -27,7 +27,7 @@ func (t *Table) Digest() string { return Digest(t.Source()) }
 func (t *Table) Call(name string) { t.Name, t.called = name, true }
 
 // Has reports whether the key is there.
-func (t *Table) Has(key string) bool { return t.Shape(key) != Absent }
+func (t *Table) Has(key string) bool { return t.Shape(key) != absent }
 
 // Is reports whether the key holds a text.
 func (t *Table) Is(key, text string) bool {
@@ -48,7 +48,7 @@ func (t *Table) Shape(key string) Shape {
 	if v := t.ask(key); v != nil {
 		return v.shape
 	}
-	return Absent
+	return absent
 }
 
 // Keys returns the keys in file order. It asks for none of them.
@@ -196,10 +196,7 @@ func (t *Table) ask(key string) *value {
 	if key != "" && !slices.Contains(t.known, key) {
 		t.known = append(t.known, key)
 	}
-	if e := t.find(key); e != nil {
-		return e.value
-	}
-	return nil
+	return t.value(key)
 }
 
 // refuse records a mistake at a value, under its key.
@@ -217,11 +214,11 @@ func (v *value) describe() string {
 	switch v.shape {
 	case Text:
 		return "the text " + quote(v.text)
-	case Number:
+	case number:
 		return "the number " + Shortened(v.text)
-	case Flag:
+	case flag:
 		return "the bare word " + v.text
-	case Date:
+	case date:
 		return "the date or time " + v.text
 	case Sub:
 		return "a table"

@@ -160,7 +160,7 @@ func TestNilTableHoldsNothing(t *testing.T) {
 	none := parsed(t, "a = 1").Table("b")
 	assert.Nil(t, none)
 	readKit(none)
-	assert.Equal(t, Absent, none.Shape("x"))
+	assert.Equal(t, absent, none.Shape("x"))
 	assert.Nil(t, none.Keys())
 	assert.Equal(t, Place{}, none.Place())
 	assert.Panics(t, func() { none.Fail("x", "y", "") })

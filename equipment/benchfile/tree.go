@@ -7,13 +7,13 @@ type Shape int
 
 // The shapes. A list of tables, however written, is a List.
 const (
-	Absent Shape = iota
+	absent Shape = iota
 	Text         // in quotes
-	Number       // bare
-	Flag         // true or false
+	number       // bare
+	flag         // true or false
 	List         // in square brackets, or tables under [[headers]]
 	Sub          // a table, in braces or under a [header]
-	Date         // a bare date or time; nothing in a file of a bench wants one
+	date         // a bare date or time; nothing in a file of a bench wants one
 )
 
 // Table is a cursor on one table of a file. Its accessors may be called on a

@@ -16,9 +16,9 @@ func (b *builder) value(t *Table, key string, node *unstable.Node, at span, dept
 	case unstable.String:
 		v.shape, v.text = Text, string(node.Data)
 	case unstable.Bool:
-		v.shape, v.text = Flag, string(node.Data)
+		v.shape, v.text = flag, string(node.Data)
 	case unstable.Integer, unstable.Float:
-		v.shape, v.text, v.whole = Number, string(node.Data), node.Kind == unstable.Integer
+		v.shape, v.text, v.whole = number, string(node.Data), node.Kind == unstable.Integer
 	case unstable.Array:
 		v.shape = List
 		return v, b.items(v, t, key, node, depth)
@@ -27,7 +27,7 @@ func (b *builder) value(t *Table, key string, node *unstable.Node, at span, dept
 		v.table = &Table{Name: key, file: t.file, at: at, rank: isSub, origin: byBraces, depth: depth}
 		return v, b.pairs(v.table, node)
 	default:
-		v.shape, v.text = Date, string(node.Data)
+		v.shape, v.text = date, string(node.Data)
 	}
 	return v, nil
 }

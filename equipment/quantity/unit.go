@@ -64,9 +64,5 @@ func list(kind Kind) string {
 			names = append(names, u.name)
 		}
 	}
-	last := len(names) - 1
-	if last == 0 {
-		return names[0]
-	}
-	return strings.Join(names[:last], ", ") + " or " + names[last]
+	return Series(names, "or")
 }

@@ -1,6 +1,8 @@
 package figure
 
 import (
+	"slices"
+
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 
@@ -99,19 +101,12 @@ func (b *budget) drawKey(on *sheet, y vg.Length) {
 }
 
 func (b *budget) some(holds func(bar) bool) bool {
-	for _, p := range b.panels {
-		for _, r := range p.bars {
-			if holds(r) {
-				return true
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(b.panels, func(p *panel) bool { return slices.ContainsFunc(p.bars, holds) })
 }
 
 func (b *budget) paragraphs() []paragraph { return paragraphs(b.cannot, budgetNotes(b.c)) }
 
-func (b *budget) footHeight() vg.Length { return margin + 6 + heightOf(b.paragraphs()) }
+func (b *budget) footHeight() vg.Length { return footHeight(b.paragraphs()) }
 
 func (b *budget) drawFoot(on *sheet, top vg.Length) { on.writeParagraphs(top-8, b.paragraphs()) }
 

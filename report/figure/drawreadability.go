@@ -152,16 +152,4 @@ func (f *readable) drawBalance(on *sheet, at vg.Point, owned bool) {
 	on.circle(at, balanceRadius, paper, balanceLine)
 }
 
-func (f *readable) headHeight() vg.Length {
-	k := f.key()
-	return heading{f.p.Prep}.height() + 12 + k.height()
-}
-
-func (f *readable) drawHead(on *sheet, top vg.Length) {
-	k := f.key()
-	k.draw(on, heading{f.p.Prep}.draw(on, top)-6)
-}
-
 func (f *readable) paragraphs() []paragraph { return paragraphs(nil, f.notes()) }
-
-func (f *readable) footHeight() vg.Length { return margin + 6 + heightOf(f.paragraphs()) }

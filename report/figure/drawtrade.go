@@ -112,17 +112,4 @@ func (t *trade) radius() vg.Length {
 	return markRadius
 }
 
-// headHeight is the room above the plane: heading and key.
-func (t *trade) headHeight() vg.Length {
-	k := t.key()
-	return heading{t.p.Prep}.height() + 12 + k.height()
-}
-
-func (t *trade) drawHead(on *sheet, top vg.Length) {
-	k := t.key()
-	k.draw(on, heading{t.p.Prep}.draw(on, top)-6)
-}
-
 func (t *trade) paragraphs() []paragraph { return paragraphs(nil, t.notes()) }
-
-func (t *trade) footHeight() vg.Length { return margin + 6 + heightOf(t.paragraphs()) }

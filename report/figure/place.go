@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 )
@@ -118,12 +119,5 @@ func (p *placer) free(a area) bool {
 	if a.x0 < p.within.x0 || a.x1 > p.within.x1 || a.y0 < p.within.y0 || a.y1 > p.within.y1 {
 		return false
 	}
-	for _, list := range [][]area{p.taken, p.lines} {
-		for _, t := range list {
-			if t.meets(a) {
-				return false
-			}
-		}
-	}
-	return true
+	return !slices.ContainsFunc(p.taken, a.meets) && !slices.ContainsFunc(p.lines, a.meets)
 }

@@ -2,6 +2,8 @@ package figure
 
 import (
 	"gonum.org/v1/plot/vg"
+
+	"minim/uncertainty/route"
 )
 
 // The panel of a figure with an axis on two sides, in points.
@@ -13,6 +15,21 @@ const (
 	underPlane = vg.Length(34)
 	overPlane  = vg.Length(20)
 )
+
+// footHeight is the room that paragraphs below a figure take.
+func footHeight(list []paragraph) vg.Length { return margin + 6 + heightOf(list) }
+
+// planeFigure lays out a figure that draw draws into a plane which ends at the height top, with
+// a heading and a key above it and notes below.
+func planeFigure(p *route.Prep, top vg.Length, k key, notes []paragraph, alt string, draw func(*sheet)) *Figure {
+	above := heading{p}
+	height := top + overPlane + above.height() + 12 + k.height()
+	return &Figure{width: pageWidth, height: height, alt: alt, paint: func(on *sheet) {
+		k.draw(on, above.draw(on, height)-6)
+		draw(on)
+		on.writeParagraphs(footHeight(notes)-8, notes)
+	}}
+}
 
 // plane is a panel with a scale along the bottom and one up the left side.
 type plane struct {

@@ -57,12 +57,7 @@ func Readability(p *plan.Purchase) (*Figure, error) {
 	}
 	f.setScales()
 	f.name()
-	height := f.y.to + overPlane + f.headHeight()
-	return &Figure{width: pageWidth, height: height, alt: altOfReadability(p), paint: func(on *sheet) {
-		f.drawHead(on, height)
-		f.drawPlot(on)
-		on.writeParagraphs(f.footHeight()-8, f.paragraphs())
-	}}, nil
+	return planeFigure(p.Prep, f.y.to, f.key(), f.paragraphs(), altOfReadability(p), f.drawPlot), nil
 }
 
 // newReadable sorts out what is drawn.
@@ -140,7 +135,7 @@ func (f *readable) setScales() {
 	if f.half > 0 {
 		up = append(up, f.half)
 	}
-	bottom := f.footHeight() + underPlane
+	bottom := footHeight(f.paragraphs()) + underPlane
 	// The names of the lines stand at the right of the panel.
 	f.x = logarithmicOf(planeFrom, rightTo-linesWide, across)
 	f.y = logarithmicOf(bottom, bottom+planeHigh, up)

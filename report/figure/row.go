@@ -1,6 +1,8 @@
 package figure
 
 import (
+	"slices"
+
 	"gonum.org/v1/plot/vg"
 
 	"minim/uncertainty"
@@ -35,9 +37,8 @@ func newRow(c *route.Comparison, r *route.Result, w window) *row {
 	values := hundred(r)
 	stacks, tallest := stack(values, w)
 	rise := min(dot, (stackHeight-dot)/vg.Length(max(tallest-1, 1)))
-	for i := range values {
+	for _, v := range slices.Backward(values) {
 		// From the middle outwards, so that piles grow away from the panel.
-		v := values[len(values)-1-i]
 		if v < w.low {
 			row.place(limits, v, pile(row.below, -1))
 			row.below++

@@ -110,11 +110,6 @@ func plain(v float64) string {
 }
 
 // onlyLabelled leaves out the ticks without a label.
-func onlyLabelled(ticks []tick) (list []tick) {
-	for _, t := range ticks {
-		if t.label != "" {
-			list = append(list, t)
-		}
-	}
-	return list
+func onlyLabelled(ticks []tick) []tick {
+	return slices.DeleteFunc(slices.Clone(ticks), func(t tick) bool { return t.label == "" })
 }

@@ -47,18 +47,13 @@ func Trade(p *plan.Plan) (*Figure, error) {
 		return nil, errors.New("every route that was found has a give or take over 100 %, so there is no choice to draw")
 	}
 	t.layOut()
-	height := t.y.to + overPlane + t.headHeight()
-	return &Figure{width: pageWidth, height: height, alt: altOfTrade(p), paint: func(on *sheet) {
-		t.drawHead(on, height)
-		t.drawPlot(on)
-		on.writeParagraphs(t.footHeight()-8, t.paragraphs())
-	}}, nil
+	return planeFigure(p.Prep, t.y.to, t.key(), t.paragraphs(), altOfTrade(p), t.drawPlot), nil
 }
 
 // layOut fits the scales and finds places for the names.
 func (t *trade) layOut() {
 	t.x = leftOverScale(t.front, t.points())
-	t.y = relativeScale(relatives(t.points()), t.footHeight()+underPlane)
+	t.y = relativeScale(relatives(t.points()), footHeight(t.paragraphs())+underPlane)
 	t.setTicks()
 	t.name()
 }

@@ -119,10 +119,7 @@ func hundred(r *route.Result) []float64 {
 // tolerance, the least spread), then those that say nothing, then those that
 // cannot be done.
 func ranked(c *route.Comparison) []*route.Result {
-	list := make([]*route.Result, len(c.Results))
-	for i := range c.Results {
-		list[i] = &c.Results[i]
-	}
+	list := inOrder(c)
 	slices.SortStableFunc(list, func(a, b *route.Result) int {
 		switch {
 		case a.Possible != b.Possible:

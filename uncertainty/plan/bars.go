@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 )
 
 // bar is the greatest relative variance that a route may have which leaves over so
@@ -68,14 +69,5 @@ func (f *front) beatsAll(operations int, leftOver, leastVariance float64) bool {
 // barAt is the place of the last bar with no more left over than that, -1 without
 // one.
 func barAt(bars []bar, leftOver float64) int {
-	low, high := 0, len(bars)
-	for low < high {
-		middle := int(uint(low+high) / 2)
-		if bars[middle].leftOver <= leftOver {
-			low = middle + 1
-		} else {
-			high = middle
-		}
-	}
-	return low - 1
+	return sort.Search(len(bars), func(i int) bool { return bars[i].leftOver > leftOver }) - 1
 }

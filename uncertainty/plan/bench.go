@@ -35,14 +35,11 @@ func newBench(p *route.Prep, o Options) (*bench, error) {
 		return nil, err
 	}
 	b.unit = b.keys.factor(unit)
-	if ok {
-		err = b.addSources()
-		if err == nil {
-			err = b.addMakings(o)
-		}
-	} else {
+	if !ok {
 		b.notSearched = append(b.notSearched, note.Of("by-volume-for-mass", ""))
-		err = b.addSources()
+	}
+	if err = b.addSources(); err == nil && ok {
+		err = b.addMakings(o)
 	}
 	if err != nil {
 		return nil, err

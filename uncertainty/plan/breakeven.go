@@ -3,6 +3,7 @@ package plan
 import (
 	"context"
 	"math"
+	"slices"
 	"sort"
 
 	"minim/equipment"
@@ -206,10 +207,8 @@ func (c *Curve) takeKnown(known []knownRoute) {
 // from is above to where there are none.
 func exponents(k *equipment.Kit) (from, to int) {
 	low, high := math.Inf(1), 0.0
-	for _, list := range [][]*equipment.Balance{k.Balances, k.Candidates.Balances} {
-		for _, b := range list {
-			low, high = min(low, b.Readability), max(high, b.Readability)
-		}
+	for _, b := range slices.Concat(k.Balances, k.Candidates.Balances) {
+		low, high = min(low, b.Readability), max(high, b.Readability)
 	}
 	if high == 0 {
 		return 0, -1

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"minim/uncertainty/route"
 )
 
@@ -63,17 +65,11 @@ func (f factor) weighted(by, mean float64) factor {
 func (f factor) tidied() factor {
 	var sums []part
 	for _, p := range f.shared {
-		at := -1
-		for i := range sums {
-			if sums[i].key == p.key {
-				at = i
-			}
-		}
-		if at < 0 {
+		if at := slices.IndexFunc(sums, func(s part) bool { return s.key == p.key }); at >= 0 {
+			sums[at].relative += p.relative
+		} else {
 			sums = append(sums, p)
-			continue
 		}
-		sums[at].relative += p.relative
 	}
 	f.shared = sums
 	return f

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sort"
 )
 
 // merit is what routes are compared by. A smaller left over and fewer operations
@@ -78,16 +79,7 @@ func (f *front) beaten(m merit) bool {
 
 // upTo is the number of stairs with no more left over than that.
 func upTo(stairs []stair, leftOver float64) int {
-	low, high := 0, len(stairs)
-	for low < high {
-		middle := (low + high) / 2
-		if stairs[middle].leftOver <= leftOver {
-			low = middle + 1
-		} else {
-			high = middle
-		}
-	}
-	return low
+	return sort.Search(len(stairs), func(i int) bool { return stairs[i].leftOver > leftOver })
 }
 
 // add returns the front with a chain that is not beaten, and without those that

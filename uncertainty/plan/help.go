@@ -12,7 +12,7 @@ import (
 // Help is one change that would bring a route nearer to the tolerance.
 type Help struct {
 	// Kind of change, and the instrument that it concerns.
-	Kind HelpKind
+	Kind helpKind
 	Name string
 	// Amount is the readability in g, the volume in mL, or the half-width of the
 	// tolerance as a fraction of the target.
@@ -21,12 +21,12 @@ type Help struct {
 	Chance float64
 }
 
-// HelpKind is a kind of change.
-type HelpKind int
+// helpKind is a kind of change.
+type helpKind int
 
 // The kinds of change.
 const (
-	AddInstrument HelpKind = iota // a candidate of the kit
+	AddInstrument helpKind = iota // a candidate of the kit
 	FinerBalance                  // ten times finer than one on the bench
 	ReadCarefully                 // all scales
 	MakeMore                      // twice the volume

@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"context"
+	"slices"
 
 	"minim/equipment"
 	"minim/report/words/note"
@@ -119,13 +120,10 @@ func (b *Purchase) directFrom(coverage float64) (float64, error) {
 
 // finest is the balance that reads finest, nil without one.
 func finest(balances []*equipment.Balance) *equipment.Balance {
-	var best *equipment.Balance
-	for _, b := range balances {
-		if best == nil || b.Readability < best.Readability {
-			best = b
-		}
+	if len(balances) == 0 {
+		return nil
 	}
-	return best
+	return slices.MinFunc(balances, func(a, b *equipment.Balance) int { return cmp.Compare(a.Readability, b.Readability) })
 }
 
 // choices works out what each bench allows.

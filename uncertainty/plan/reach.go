@@ -31,11 +31,7 @@ func around[T any](list []T, of func(*T) span) span {
 
 // means is what the ways of a group multiply the expected strength by.
 func (g *group) means() span {
-	s := span{math.Inf(1), 0}
-	for _, w := range g.ways {
-		s.low, s.high = min(s.low, w.mean), max(s.high, w.mean)
-	}
-	return s
+	return around(g.ways, func(w *groupWay) span { return span{w.mean, w.mean} })
 }
 
 // reach is what the sources, and dilutions that are still to come, make of the
@@ -146,11 +142,7 @@ func (j *judge) mostChanceAt(y float64) float64 {
 // with so many dilutions exceeds: that of all its factors pulling the same way.
 func (b *bench) mostU(dilutions int) float64 {
 	most := func(list []making) float64 {
-		u := 0.0
-		for i := range list {
-			u = max(u, list[i].size())
-		}
-		return u
+		return around(list, func(m *making) span { return span{m.size(), m.size()} }).high
 	}
 	source := 0.0
 	for i := range b.sources {

@@ -274,7 +274,7 @@ func TestNothingMeets(t *testing.T) {
 	o.LeftOver = 30
 	found := searched(t, p, o)
 	assert.Equal(t, false, found.Verdict.Meets)
-	kinds := map[HelpKind]float64{}
+	kinds := map[helpKind]float64{}
 	for _, h := range found.Helps {
 		kinds[h.Kind] = h.Chance
 	}

@@ -109,8 +109,6 @@ func ratio(a, b float64) float64 {
 
 func TestPower(t *testing.T) {
 	assert.Equal(t, []float64{1, 1.5, 3.375, 1 / 2.25}, []float64{Power(1.5, 0), Power(1.5, 1), Power(1.5, 3), Power(1.5, -2)})
-	assert.Equal(t, 1/3.0, Pow(3, -1))
-	assert.InEpsilon(t, math.Pow(0.02, 0.371), Pow(0.02, 0.371), 1e-15)
 }
 
 // TestDecade: constructed, at every power of ten and next to it.

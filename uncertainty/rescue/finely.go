@@ -32,7 +32,7 @@ func (r *rescuer) near(ratio float64) bool {
 
 // diluteFinely tries every graduation, from the first on, for one dilution of a part of a
 // batch that is too strong by a factor: made up to a mark, or with measured solvent.
-func (r *rescuer) diluteFinely(factor float64) error {
+func (r *rescuer) diluteFinely(factor float64) {
 	whole := 0.95 * r.now.MadeML // some rinses, some stays
 	least := min(r.prep.Volume, whole*factor)
 	for _, k := range r.prep.Kit.Measures {
@@ -40,60 +40,53 @@ func (r *rescuer) diluteFinely(factor float64) error {
 			continue
 		}
 		for mark := range graduations(k, least) {
-			if err := r.dilutePart(route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: k}, mark/factor, whole); err != nil || r.full(DilutePart) {
-				return err
+			r.dilutePart(route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: k}, mark/factor, whole)
+			if r.isOver(DilutePart) {
+				return
 			}
 		}
 	}
 	for _, d := range r.deliverers() {
 		for part := range graduations(d, least/factor) {
-			if err := r.addToPart(route.Step{Verb: route.Take, Amount: part, Measure: d}, factor, whole); err != nil || r.full(DilutePart) {
-				return err
+			r.addToPart(route.Step{Verb: route.Take, Amount: part, Measure: d}, factor, whole)
+			if r.isOver(DilutePart) {
+				return
 			}
 		}
 	}
-	return nil
 }
 
 // dilutePart takes about so much of the batch, of which there is no more than a volume, and
 // makes it up to a mark.
-func (r *rescuer) dilutePart(makeUp route.Step, mL, whole float64) error {
+func (r *rescuer) dilutePart(makeUp route.Step, mL, whole float64) {
 	for _, d := range r.deliverers() {
 		for _, part := range d.Nearest(mL) {
-			if part > whole || !r.near(part/mL) {
-				continue
-			}
-			if err := r.try(DilutePart, route.Step{Verb: route.Take, Amount: part, Measure: d}, makeUp); err != nil {
-				return err
+			if part <= whole && r.near(part/mL) {
+				r.try(DilutePart, route.Step{Verb: route.Take, Amount: part, Measure: d}, makeUp)
 			}
 		}
 	}
-	return nil
 }
 
 // addToPart dilutes a part of the batch by a factor with measured solvent.
-func (r *rescuer) addToPart(take route.Step, factor, whole float64) error {
+func (r *rescuer) addToPart(take route.Step, factor, whole float64) {
 	if take.Amount > whole || take.Amount*factor > r.largest {
-		return nil
+		return
 	}
 	for _, d := range r.deliverers() {
 		for _, solvent := range d.Nearest(take.Amount * (factor - 1)) {
-			if !r.near(take.Amount * factor / (take.Amount + solvent)) {
-				continue
-			}
-			if err := r.try(DilutePart, take, route.Step{Verb: route.Add, Amount: solvent, Measure: d}); err != nil {
-				return err
+			if r.near(take.Amount * factor / (take.Amount + solvent)) {
+				r.try(DilutePart, take, route.Step{Verb: route.Add, Amount: solvent, Measure: d})
 			}
 		}
 	}
-	return nil
 }
 
 // strengthenBeyond adds of a stronger solution more than is needed, a volume a that can be
 // read better, and then the solvent that brings the whole back to the target:
 //
 //	w = (c_batch V + c_strong a)/c - V - a
-func (r *rescuer) strengthenBeyond(s strong, is, wanted float64) error {
+func (r *rescuer) strengthenBeyond(s strong, is, wanted float64) {
 	volume := r.now.MadeML
 	for _, d := range r.deliverers() {
 		for a := range graduations(d, volume*(wanted-is)/(s.concentration-wanted)) {
@@ -103,26 +96,21 @@ func (r *rescuer) strengthenBeyond(s strong, is, wanted float64) error {
 			}
 			add := s.source
 			add.Verb, add.Amount, add.Measure = route.Strengthen, a, d
-			if err := r.addBack(add, solute, wanted); err != nil || r.full(StrengthenAndAdd) {
-				return err
+			if r.addBack(add, solute, wanted); r.isOver(StrengthenAndAdd) {
+				return
 			}
 		}
 	}
-	return nil
 }
 
 // addBack adds solvent to what holds so much solute, in g, and was strengthened by a step.
-func (r *rescuer) addBack(strengthen route.Step, solute, wanted float64) error {
+func (r *rescuer) addBack(strengthen route.Step, solute, wanted float64) {
 	made := r.now.MadeML + strengthen.Amount
 	for _, d := range r.deliverers() {
 		for _, solvent := range d.Nearest(solute/wanted - made) {
-			if !r.near(solute / wanted / (made + solvent)) {
-				continue
-			}
-			if err := r.try(StrengthenAndAdd, all, strengthen, route.Step{Verb: route.Add, Amount: solvent, Measure: d}); err != nil {
-				return err
+			if r.near(solute / wanted / (made + solvent)) {
+				r.try(StrengthenAndAdd, all, strengthen, route.Step{Verb: route.Add, Amount: solvent, Measure: d})
 			}
 		}
 	}
-	return nil
 }

@@ -190,6 +190,8 @@ type rescuer struct {
 	// stopped: not all was tried, since a way seemed to be good enough; thorough: that is
 	// no reason to stop.
 	stopped, thorough bool
+	// err is the first of the work; nothing is tried after it.
+	err error
 }
 
 // way is a correction with what it gives, not simulated.
@@ -200,11 +202,12 @@ type way struct {
 
 // tryAll tries all ways of the kind that is called for.
 func (r *rescuer) tryAll() error {
-	is, wanted := r.concentrations()
-	if is > wanted {
-		return r.weaken(is / wanted)
+	if is, wanted := r.concentrations(); is > wanted {
+		r.weaken(is / wanted)
+	} else {
+		r.strengthen(is, wanted)
 	}
-	return r.strengthen(is, wanted)
+	return r.err
 }
 
 // concentrations of the batch as it is expected to be, and as it should be, in g/mL.
@@ -229,19 +232,22 @@ func (r *rescuer) full(kind Way) bool {
 	return true
 }
 
+// isOver reports whether no more corrections of a kind are to be tried.
+func (r *rescuer) isOver(kind Way) bool { return r.err != nil || r.full(kind) }
+
 // try evaluates a way by its model as a whole, unless too many were.
-func (r *rescuer) try(kind Way, steps ...route.Step) error {
-	if err := r.ctx.Err(); err != nil || r.full(kind) {
-		return err
+func (r *rescuer) try(kind Way, steps ...route.Step) {
+	if r.err == nil {
+		r.err = r.ctx.Err()
+	}
+	if r.isOver(kind) {
+		return
 	}
 	r.tried++
 	r.triedOf[kind]++
 	whole := &route.Route{Name: r.batch.Name, Steps: slices.Concat(r.batch.Steps, steps), Made: len(r.batch.Steps)}
 	result, err := r.prep.Assess(whole, r.coverage)
-	if err != nil {
-		return err
-	}
-	if result.Possible {
+	if r.err = err; err == nil && result.Possible {
 		for i := range result.Inside {
 			result.Inside[i].Simulated = result.Inside[i].Normal
 		}
@@ -250,7 +256,6 @@ func (r *rescuer) try(kind Way, steps ...route.Step) error {
 		r.tightest = min(r.tightest, result.HoldsWithin)
 		r.ways = append(r.ways, way{kind, result})
 	}
-	return nil
 }
 
 // largestVessel is the greatest volume that a vessel of the kit holds.

@@ -14,22 +14,17 @@ import (
 var all = route.Step{Verb: route.TakeAll}
 
 // weaken tries the ways to dilute a batch that is too strong by a factor.
-func (r *rescuer) weaken(factor float64) error {
+func (r *rescuer) weaken(factor float64) {
 	volume := r.now.MadeML
-	if err := r.fillUp(volume * factor); err != nil {
-		return err
-	}
+	r.fillUp(volume * factor)
 	if volume*factor <= r.largest {
 		for _, steps := range r.measured(route.Add, volume*(factor-1)) {
-			if err := r.try(AddSolvent, append([]route.Step{all}, steps...)...); err != nil {
-				return err
-			}
+			r.try(AddSolvent, append([]route.Step{all}, steps...)...)
 		}
 	}
-	if err := r.diluteParts(); err != nil || r.has(DilutePart) {
-		return err
+	if r.diluteParts(); !r.has(DilutePart) {
+		r.diluteFinely(factor)
 	}
-	return r.diluteFinely(factor)
 }
 
 // has reports whether a way of a kind is good enough and aims at the target, so that no
@@ -41,18 +36,15 @@ func (r *rescuer) has(kinds ...Way) bool {
 }
 
 // fillUp makes all of the batch up to the marks nearest to a volume.
-func (r *rescuer) fillUp(volume float64) error {
+func (r *rescuer) fillUp(volume float64) {
 	for _, k := range r.prep.Kit.Measures {
 		if !k.Kind.Receives() {
 			continue
 		}
 		for _, mark := range k.Nearest(volume) {
-			if err := r.try(FillUp, all, route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: k}); err != nil {
-				return err
-			}
+			r.try(FillUp, all, route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: k})
 		}
 	}
-	return nil
 }
 
 // partWork is how many candidates each search for the dilutions of a part may try, about
@@ -69,7 +61,7 @@ var partSearches = []plan.Options{
 }
 
 // diluteParts searches the dilutions of a part.
-func (r *rescuer) diluteParts() error {
+func (r *rescuer) diluteParts() {
 	p := *r.prep
 	p.Routes, p.Packets, p.Ladder = nil, nil, nil
 	kit := *p.Kit
@@ -80,24 +72,19 @@ func (r *rescuer) diluteParts() error {
 		Volume: route.Estimate{Value: 0.95 * r.now.MadeML, Known: true}, // some rinses, some stays
 	}}
 	for _, o := range partSearches {
+		if r.err != nil || r.has(DilutePart) {
+			return
+		}
 		o.Settings.Coverage = r.coverage
 		list, notSearched, err := plan.Dilutions(r.ctx, &p, o)
-		if err != nil {
-			return err
-		}
+		r.err = err
 		for _, n := range notSearched {
 			r.notSearched = addOnce(r.notSearched, n.String())
 		}
 		for _, found := range list {
-			if err := r.try(DilutePart, found.Steps[1:]...); err != nil {
-				return err
-			}
-		}
-		if r.has(DilutePart) {
-			break
+			r.try(DilutePart, found.Steps[1:]...)
 		}
 	}
-	return nil
 }
 
 // strong is a solution that can be added to a batch that is too weak: what a step then
@@ -111,31 +98,20 @@ type strong struct {
 // strengthen tries the ways to strengthen a batch: with stocks, with stronger solutions
 // that are left from making it, with solute, and where none of these is good enough, with
 // more than is needed of a stronger solution, and solvent.
-func (r *rescuer) strengthen(is, wanted float64) error {
-	list, err := r.strongerThan(wanted)
-	if err != nil {
-		return err
-	}
-	r.stronger = list
-	for _, s := range list {
-		if err := r.strengthenWith(s, is, wanted); err != nil {
-			return err
-		}
+func (r *rescuer) strengthen(is, wanted float64) {
+	r.stronger, r.err = r.strongerThan(wanted)
+	for _, s := range r.stronger {
+		r.strengthenWith(s, is, wanted)
 	}
 	if content := r.prep.SoluteContent() - float64(wanted*r.prep.SpecificVolume()); content > 0 && r.prep.CountsMass() {
-		if err := r.addSolute(r.now.MadeML * (wanted - is) / content); err != nil {
-			return err
-		}
+		r.addSolute(r.now.MadeML * (wanted - is) / content)
 	}
 	if r.has(StrengthenAll, AddMore) {
-		return nil
+		return
 	}
-	for _, s := range list {
-		if err := r.strengthenBeyond(s, is, wanted); err != nil {
-			return err
-		}
+	for _, s := range r.stronger {
+		r.strengthenBeyond(s, is, wanted)
 	}
-	return nil
 }
 
 // strongerThan lists what is stronger than wanted: stocks, and solutions that are left.
@@ -166,21 +142,17 @@ func (r *rescuer) strongerThan(wanted float64) (list []strong, err error) {
 // strengthenWith adds of a stronger solution what brings the batch to the target:
 //
 //	a = V (c - c_batch)/(c_strong - c)
-func (r *rescuer) strengthenWith(s strong, is, wanted float64) error {
+func (r *rescuer) strengthenWith(s strong, is, wanted float64) {
 	for _, steps := range r.measured(route.Strengthen, r.now.MadeML*(wanted-is)/(s.concentration-wanted)) {
 		total := 0.0
 		for i := range steps {
 			steps[i].Stock, steps[i].From = s.source.Stock, s.source.From
 			total += steps[i].Amount
 		}
-		if total > s.left*(1+slack) {
-			continue
-		}
-		if err := r.try(StrengthenAll, append([]route.Step{all}, steps...)...); err != nil {
-			return err
+		if total <= s.left*(1+slack) {
+			r.try(StrengthenAll, append([]route.Step{all}, steps...)...)
 		}
 	}
-	return nil
 }
 
 // isBatch reports whether a stock is the batch itself.
@@ -189,14 +161,11 @@ func (r *rescuer) isBatch(k *route.Stock) bool {
 }
 
 // addSolute dissolves the readings nearest to a mass of solute.
-func (r *rescuer) addSolute(grams float64) error {
+func (r *rescuer) addSolute(grams float64) {
 	for _, k := range r.prep.Kit.Balances {
 		digits := math.Floor(grams / k.Readability)
 		for n := max(1, digits); n <= digits+1 && n*k.Readability <= k.Capacity; n++ {
-			if err := r.try(AddMore, all, route.Step{Verb: route.AddSolute, Amount: k.Displayed(n), Balance: k}); err != nil {
-				return err
-			}
+			r.try(AddMore, all, route.Step{Verb: route.AddSolute, Amount: k.Displayed(n), Balance: k})
 		}
 	}
-	return nil
 }

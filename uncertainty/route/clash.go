@@ -107,18 +107,18 @@ func Forbidden(clashes []Clash) note.Note {
 	return note.Of("may-not-meet", clashes[0].First, clashes[0].Second)
 }
 
-// ClashError reports a prep of which every route would bring together what may not meet.
-type ClashError struct{ Clashes []Clash }
+// clashError reports a prep of which every route would bring together what may not meet.
+type clashError struct{ Clashes []Clash }
 
-func (e *ClashError) Error() string {
+func (e *clashError) Error() string {
 	return "every route " + strings.TrimPrefix(Forbidden(e.Clashes).String(), "it ")
 }
 
-// MayBeMade returns a *[ClashError] where the solute may not meet the solvent, so that no
+// MayBeMade returns a *[clashError] where the solute may not meet the solvent, so that no
 // route may be used.
 func (p *Prep) MayBeMade() error {
 	if clashes := p.ClashesIn(&Route{}); len(clashes) > 0 {
-		return &ClashError{clashes}
+		return &clashError{clashes}
 	}
 	return nil
 }

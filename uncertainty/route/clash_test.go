@@ -121,7 +121,7 @@ func TestClashesByHazardWords(t *testing.T) {
 		require.Equal(t, test.said != "", len(list) > 0, "%v", test)
 		if test.said != "" {
 			assert.Contains(t, list[0].String(), test.said)
-			var clash *ClashError
+			var clash *clashError
 			assert.ErrorAs(t, p.MayBeMade(), &clash)
 		}
 	}

@@ -3,7 +3,6 @@ package route
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"minim/equipment"
 	"minim/uncertainty"
@@ -309,6 +308,3 @@ func (c *compiler) become(concentration, volume uncertainty.Node) {
 	c.hasAmount, c.hasVolume = false, false
 	c.warnOfStrength(c.model.Intended(concentration))
 }
-
-// short prints three digits.
-func short(x float64) string { return strconv.FormatFloat(x, 'g', 3, 64) }

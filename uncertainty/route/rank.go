@@ -11,8 +11,8 @@ const (
 	Alike Criterion = iota
 	// ByUse: one makes enough and says something of the amount, the other not.
 	ByUse
-	// ByHolding: without a tolerance, what holds the target within less.
-	ByHolding
+	// byHolding: without a tolerance, what holds the target within less.
+	byHolding
 	// ByMeeting: one reaches the chance that is asked for, the other not.
 	ByMeeting
 	// ByChance: neither reaches it, and one has the better chance.
@@ -32,7 +32,7 @@ func (p *Prep) Rank(a, b *Result) (int, Criterion) {
 		by      Criterion
 	}{
 		{true, trueFirst(p.usable(a), p.usable(b)), ByUse},
-		{len(p.Tolerances) == 0, cmp.Compare(a.HoldsWithin, b.HoldsWithin), ByHolding},
+		{len(p.Tolerances) == 0, cmp.Compare(a.HoldsWithin, b.HoldsWithin), byHolding},
 		{true, trueFirst(p.Meets(a), p.Meets(b)), ByMeeting},
 		{!p.Meets(a), cmp.Compare(b.Chance(), a.Chance()), ByChance},
 		{p.Meets(a) && !SameVolume(a.LeftOverML, b.LeftOverML), cmp.Compare(a.LeftOverML, b.LeftOverML), ByLeftOver},
