@@ -25,7 +25,7 @@ type Browser struct {
 }
 
 // patience is how long a driver or a window may take to be there.
-const patience = 30 * time.Second
+const patience = 60 * time.Second
 
 // Start starts a browser with an empty page. Where there is none it skips the test, unless
 // MINIM_BROWSER=required.
