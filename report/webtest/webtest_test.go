@@ -79,7 +79,7 @@ func TestSize(t *testing.T) {
 	b := open(t, `<p>short</p><p style="width: 700px">seven hundred</p><section style="width: 4rem"><p>Unbreakable-in-four-ems</p></section>`)
 	for size, tooWide := range map[[2]int][]any{
 		{1200, 900}: {"SECTION: Unbreakable-in-four-ems", "P: Unbreakable-in-four-ems"},
-		{600, 400}:  {"HTML: pageshortseven hundredUnbreakable-in-fou", "P: seven hundred", "SECTION: Unbreakable-in-four-ems", "P: Unbreakable-in-four-ems"},
+		{360, 640}:  {"HTML: pageshortseven hundredUnbreakable-in-fou", "P: seven hundred", "SECTION: Unbreakable-in-four-ems", "P: Unbreakable-in-four-ems"},
 	} {
 		b.Size(size[0], size[1])
 		assert.Equal(t, []any{float64(size[0]), float64(size[1])}, b.Run("return [innerWidth, innerHeight]"))

@@ -23,16 +23,11 @@ func (b *Browser) Turn(window int) {
 	b.send("POST", "/window", map[string]any{"handle": b.windows[window]})
 }
 
-// Size gives the page so many pixels of room, without the frame of the window.
+// Size gives the page of this window so many pixels of room, which may be as few as a
+// telephone has.
 func (b *Browser) Size(width, height int) {
 	b.t.Helper()
-	frame := [2]int{}
-	for range 2 { // the second time with the frame that the first has shown
-		b.send("POST", "/window/rect", map[string]any{"width": width + frame[0], "height": height + frame[1]})
-		inside := b.Run("return [innerWidth, innerHeight]").([]any)
-		frame = [2]int{frame[0] + width - int(inside[0].(float64)), frame[1] + height - int(inside[1].(float64))}
-	}
-	if frame := b.Run("return [innerWidth, innerHeight]"); fmt.Sprint(frame) != fmt.Sprint([]int{width, height}) {
-		b.t.Fatalf("the window has %v pixels in place of %d × %d", frame, width, height)
-	}
+	b.send("POST", "/goog/cdp/execute", map[string]any{"cmd": "Emulation.setDeviceMetricsOverride", "params": map[string]any{
+		"width": width, "height": height, "deviceScaleFactor": 1, "mobile": false,
+	}})
 }
