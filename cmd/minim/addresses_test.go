@@ -29,7 +29,7 @@ func TestAddressesOfSources(t *testing.T) {
 	assert.NotEmpty(t, addresses(output(t, "kit", "--classes")))
 	for _, args := range [][]string{
 		{"kit"}, {"compare", "--trials", "10000"}, {"compare", "--trials", "10000", "--format", "json"}, {"compare", "--trials", "10000", "--format", "csv"},
-		{"compare", "--trials", "10000", "--format", "markdown"}, {"plan", "--steps", "1"}, {"buy", "--steps", "0"}, {"made", "--trials", "10000"},
+		{"compare", "--trials", "10000", "--format", "markdown"}, {"plan", "--steps", "1", "--trials", "10000"}, {"buy", "--steps", "0", "--trials", "10000"}, {"made", "--trials", "10000"},
 		{"sheet", "--trials", "10000"}, {"label", "--trials", "10000"}, {"report", "--trials", "10000"},
 	} {
 		assert.Empty(t, addresses(output(t, args...)), args)

@@ -18,12 +18,16 @@ import (
 var update = flag.Bool("update", false, "rewrite the expected outputs in testdata and in README.md")
 
 // TestCommands runs every archive of testdata/commands in a folder of its own
-// and compares exit code, both outputs and the files that are there afterwards.
+// and compares exit code, both outputs and the files that are there afterwards. Under the
+// race detector a quarter is enough: they share one way of working on several processors.
 func TestCommands(t *testing.T) {
 	paths, err := filepath.Glob("../../testdata/commands/*.txt")
 	require.NoError(t, err)
 	require.NotEmpty(t, paths)
-	for _, path := range paths {
+	for i, path := range paths {
+		if !thorough && i%4 > 0 {
+			continue
+		}
 		absolute, err := filepath.Abs(path)
 		require.NoError(t, err)
 		t.Run(strings.TrimSuffix(filepath.Base(path), ".txt"), func(t *testing.T) {

@@ -35,7 +35,7 @@ var layers = []string{
 }
 
 // testing packages stand beside the house.
-var besideTheHouse = []string{"minim/uncertainty/near", "minim/uncertainty/independent", "minim/equipment/benchfile/broken"}
+var besideTheHouse = []string{"minim/uncertainty/near", "minim/uncertainty/independent", "minim/equipment/benchfile/broken", "minim/report/webtest"}
 
 // TestImportArrows holds the order of the packages: data flows one way, and the
 // engine imports nothing else but the standard library and gonum.

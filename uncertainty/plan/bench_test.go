@@ -33,6 +33,9 @@ func BenchmarkSearch(b *testing.B) {
 		{"fifteen/2-dilutions", lab, 2, false, nil, 0.05},
 	} {
 		b.Run(c.name, func(b *testing.B) {
+			if testing.Short() && c.steps > 2 {
+				b.Skip("takes half a minute")
+			}
 			p, err := read.LoadPrep(context.Background(), c.file, "")
 			require.NoError(b, err)
 			limits := &p.Tolerances[0].Limits

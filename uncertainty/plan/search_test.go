@@ -142,6 +142,8 @@ price = "0.01 EUR/mL"
 
 // TestLimits: every route of a front keeps each limit (constructed).
 func TestLimits(t *testing.T) {
+	p := prepOn(t, smallPrep, smallKit)
+	free := searched(t, p, quick(2))
 	for name, limit := range map[string]struct {
 		set  func(o *Options)
 		over func(r *route.Result) bool
@@ -163,9 +165,7 @@ func TestLimits(t *testing.T) {
 			return false
 		}},
 	} {
-		p := prepOn(t, smallPrep, smallKit)
-		o := quick(2)
-		free, broken := searched(t, p, o), 0
+		o, broken := quick(2), 0
 		for i := range free.Front {
 			if limit.over(&free.Front[i].Result) {
 				broken++
