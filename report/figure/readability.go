@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/plot/vg"
 
+	"minim/report/words/picture"
 	"minim/uncertainty/plan"
 )
 
@@ -84,6 +85,33 @@ func newReadable(p *plan.Purchase) *readable {
 		}
 	}
 	return f
+}
+
+// words of the figure.
+func (f *readable) words() *picture.Readability {
+	w := &picture.Readability{Purchase: f.p, Coverage: f.coverage(), Without: f.without, Shaded: f.half > 0}
+	if f.p.Like != nil {
+		w.LikeName = cut(smallText, footWide/3, clean(f.p.Like.Name))
+	}
+	for _, c := range f.curves {
+		w.Lines, w.Hollow = append(w.Lines, picture.Dilutions(c.dilutions)), w.Hollow || c.cut
+	}
+	for _, b := range f.balances {
+		w.Balances = append(w.Balances, picture.Balance(b.choice.Name, b.readability, b.relative/100))
+		if b.choice.CutShort {
+			w.CutWith = append(w.CutWith, b.choice.Name)
+		}
+	}
+	return w
+}
+
+// coverage is the probability that the routes of the balances are stated with; 0 when
+// there are none.
+func (f *readable) coverage() float64 {
+	if len(f.balances) == 0 {
+		return 0
+	}
+	return f.balances[0].choice.Best.Analytic.CoverageProbability
 }
 
 // halfWidth is the half-width of the first tolerance, in percent of the target, to

@@ -4,9 +4,11 @@ import (
 	"cmp"
 	"errors"
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 
+	"minim/report/words/picture"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -61,6 +63,41 @@ func (t *trade) layOut() {
 	t.y = relativeScale(relatives(t.points()), t.footHeight()+underPlane)
 	t.setTicks()
 	t.name()
+}
+
+// words of the figure; a long name must not hide the reason why it is marked.
+func (t *trade) words() *picture.Trade {
+	w := &picture.Trade{Plan: t.p, Logarithmic: t.x.log, Drawn: len(t.front), Hidden: t.hidden, Silent: t.silent}
+	if use := t.p.Verdict.Use; use >= 0 {
+		w.Marked = cut(smallText, footWide/2, clean(t.p.Results[use].Route.Name))
+	}
+	if t.used != nil {
+		w.Figures = t.figures(*t.used)
+	}
+	if len(t.front) > 0 {
+		w.Coverage, w.Ends = t.coverage(), t.ends()
+	}
+	return w
+}
+
+func (t *trade) coverage() float64 { return t.front[0].result.Analytic.CoverageProbability }
+
+// figures of a route, beside its name.
+func (t *trade) figures(q point) string {
+	return picture.Route(t.p.Prep, q.result, q.relative/100)
+}
+
+// ends tells of the routes of the front with the least left over and with the
+// least give or take.
+func (t *trade) ends() []string {
+	first, last := slices.MinFunc(t.front, point.compare), slices.MinFunc(t.front, func(a, b point) int {
+		return cmp.Or(cmp.Compare(a.relative, b.relative), cmp.Compare(a.leftOver, b.leftOver))
+	})
+	ends := []string{picture.End(first.leftOver, first.relative/100), picture.End(last.leftOver, last.relative/100)}
+	if first == last {
+		return ends[:1]
+	}
+	return ends
 }
 
 // newTrade sorts out what is drawn.
