@@ -25,7 +25,7 @@ func altOfTrade(p *plan.Plan) string {
 	if p.Comparison == nil {
 		return (&picture.Trade{Plan: p}).Alt()
 	}
-	return clean(newTrade(p).words().Alt())
+	return clean(newTrade(p).Alt())
 }
 
-func altOfReadability(p *plan.Purchase) string { return clean(newReadable(p).words().Alt()) }
+func altOfReadability(p *plan.Purchase) string { return clean(newReadable(p).Alt()) }

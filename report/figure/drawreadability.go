@@ -55,7 +55,7 @@ func (f *readable) name() {
 // room for it.
 func (f *readable) nameTolerance(p *placer) {
 	const step, near = 6, 6
-	for _, words := range []string{picture.Tolerance(f.p.Prep.Tolerances[0]), picture.Balances.Tolerance} {
+	for _, words := range []string{picture.Tolerance(f.Prep.Tolerances[0]), picture.Balances.Tolerance} {
 		for x := f.x.from; x < f.x.to; x += step {
 			l := label{point: vg.Point{X: x, Y: f.y.at(f.half)}}
 			l.add(smallBold, 220, 1, words)
@@ -127,7 +127,7 @@ func (f *readable) drawPlot(on *sheet) {
 	for _, b := range f.balances {
 		f.drawBalance(on, f.place(b.readability, b.relative), b.choice.Owned)
 	}
-	f.drawAxes(on, picture.Axis.Readability, picture.GiveOrTakeAxis(f.coverage()))
+	f.drawAxes(on, picture.Axis.Readability, picture.GiveOrTakeAxis(f.Coverage))
 }
 
 func (f *readable) drawCurve(on *sheet, c curve) {
@@ -157,15 +157,15 @@ func (f *readable) drawBalance(on *sheet, at vg.Point, owned bool) {
 
 func (f *readable) headHeight() vg.Length {
 	k := f.key()
-	return heading{f.p.Prep}.height() + 12 + k.height()
+	return heading{f.Prep}.height() + 12 + k.height()
 }
 
 func (f *readable) drawHead(on *sheet, top vg.Length) {
 	k := f.key()
-	k.draw(on, heading{f.p.Prep}.draw(on, top)-6)
+	k.draw(on, heading{f.Prep}.draw(on, top)-6)
 }
 
-func (f *readable) paragraphs() []paragraph { return paragraphs(nil, f.words().Notes()) }
+func (f *readable) paragraphs() []paragraph { return paragraphs(nil, f.Notes()) }
 
 func (f *readable) footHeight() vg.Length { return margin + 6 + heightOf(f.paragraphs()) }
 

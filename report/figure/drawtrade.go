@@ -39,7 +39,7 @@ func (t *trade) name() {
 	}
 	if t.used != nil {
 		p.taken = append(p.taken, squareRound(t.place(*t.used), useRadius+1))
-		l := label{tag: picture.Tag(t.p.Comparison), point: t.place(*t.used)}
+		l := label{tag: picture.Tag(t.Comparison), point: t.place(*t.used)}
 		l.add(boldText, 190, 2, t.used.result.Route.Name)
 		l.add(smallText, 190, 2, t.figures(*t.used))
 		t.keep(l, p, pageWidth)
@@ -98,7 +98,7 @@ func (t *trade) drawPlot(on *sheet) {
 		t.drawPoint(on, *t.used)
 		on.ring(t.place(*t.used), useRadius, useLine)
 	}
-	t.drawAxes(on, picture.Axis.LeftOver, picture.GiveOrTakeAxis(t.coverage()))
+	t.drawAxes(on, picture.Axis.LeftOver, picture.GiveOrTakeAxis(t.Coverage))
 }
 
 func (t *trade) drawPoint(on *sheet, q point) {
@@ -117,15 +117,15 @@ func (t *trade) radius() vg.Length {
 // headHeight is the room above the plane: heading and key.
 func (t *trade) headHeight() vg.Length {
 	k := t.key()
-	return heading{t.p.Prep}.height() + 12 + k.height()
+	return heading{t.Prep}.height() + 12 + k.height()
 }
 
 func (t *trade) drawHead(on *sheet, top vg.Length) {
 	k := t.key()
-	k.draw(on, heading{t.p.Prep}.draw(on, top)-6)
+	k.draw(on, heading{t.Prep}.draw(on, top)-6)
 }
 
-func (t *trade) paragraphs() []paragraph { return paragraphs(nil, t.words().Notes()) }
+func (t *trade) paragraphs() []paragraph { return paragraphs(nil, t.Notes()) }
 
 func (t *trade) footHeight() vg.Length { return margin + 6 + heightOf(t.paragraphs()) }
 
@@ -141,7 +141,7 @@ func (t *trade) key() (k key) {
 		})
 	}
 	if slices.ContainsFunc(t.front, func(q point) bool { return !t.good(q.result) }) {
-		k.show(2*markRadius, picture.Hollow(t.p.Prep), func(on *sheet, x, y vg.Length) {
+		k.show(2*markRadius, picture.Hollow(t.Prep), func(on *sheet, x, y vg.Length) {
 			on.mark(&anyMark, vg.Point{X: x + markRadius, Y: y}, markRadius, false)
 		})
 	}

@@ -17,12 +17,9 @@ import (
 // over.
 type trade struct {
 	plane
-	p *plan.Plan
+	picture.Trade
 	// front are the routes that no other beats, own those of the prep itself.
 	front, own []point
-	// hidden counts the routes that are too wide to be drawn, silent those of the
-	// prep that cannot be done or say nothing.
-	hidden, silent int
 	// used is the route to use; nil when it is not drawn.
 	used   *point
 	labels []label
@@ -60,31 +57,15 @@ func Trade(p *plan.Plan) (*Figure, error) {
 // layOut fits the scales and finds places for the names.
 func (t *trade) layOut() {
 	t.x = leftOverScale(t.front, t.points())
+	t.Logarithmic = t.x.log
 	t.y = relativeScale(relatives(t.points()), t.footHeight()+underPlane)
 	t.setTicks()
 	t.name()
 }
 
-// words of the figure; a long name must not hide the reason why it is marked.
-func (t *trade) words() *picture.Trade {
-	w := &picture.Trade{Plan: t.p, Logarithmic: t.x.log, Drawn: len(t.front), Hidden: t.hidden, Silent: t.silent}
-	if use := t.p.Verdict.Use; use >= 0 {
-		w.Marked = cut(smallText, footWide/2, clean(t.p.Results[use].Route.Name))
-	}
-	if t.used != nil {
-		w.Figures = t.figures(*t.used)
-	}
-	if len(t.front) > 0 {
-		w.Coverage, w.Ends = t.coverage(), t.ends()
-	}
-	return w
-}
-
-func (t *trade) coverage() float64 { return t.front[0].result.Analytic.CoverageProbability }
-
 // figures of a route, beside its name.
 func (t *trade) figures(q point) string {
-	return picture.Route(t.p.Prep, q.result, q.relative/100)
+	return picture.Route(t.Prep, q.result, q.relative/100)
 }
 
 // ends tells of the routes of the front with the least left over and with the
@@ -102,7 +83,7 @@ func (t *trade) ends() []string {
 
 // newTrade sorts out what is drawn.
 func newTrade(p *plan.Plan) *trade {
-	t := &trade{p: p}
+	t := &trade{Trade: picture.Trade{Plan: p}}
 	for i := range p.Front {
 		t.front = t.take(t.front, &p.Front[i].Result)
 	}
@@ -110,13 +91,18 @@ func newTrade(p *plan.Plan) *trade {
 		if r := &p.Own[i]; r.Possible && r.Informative {
 			t.own = t.take(t.own, r)
 		} else {
-			t.silent++
+			t.Silent++
 		}
 	}
 	if u := p.Verdict.Use; u >= 0 {
+		// A long name must not hide the reason why it is marked.
+		t.Marked = cut(smallText, footWide/2, clean(p.Results[u].Route.Name))
 		if used := pointOf(&p.Results[u]); used.drawn() {
-			t.used = &used
+			t.used, t.Figures = &used, t.figures(used)
 		}
+	}
+	if t.Drawn = len(t.front); t.Drawn > 0 {
+		t.Coverage, t.Ends = t.front[0].result.Analytic.CoverageProbability, t.ends()
 	}
 	return t
 }
@@ -125,7 +111,7 @@ func (t *trade) take(list []point, r *route.Result) []point {
 	if p := pointOf(r); p.drawn() {
 		return append(list, p)
 	}
-	t.hidden++
+	t.Hidden++
 	return list
 }
 
@@ -158,5 +144,5 @@ func (t *trade) place(p point) vg.Point {
 // good reports whether a route has the chance of being inside that is asked for;
 // without a tolerance all are good.
 func (t *trade) good(r *route.Result) bool {
-	return len(t.p.Prep.Tolerances) == 0 || r.Chance() >= t.p.Prep.LeastChance
+	return len(t.Prep.Tolerances) == 0 || r.Chance() >= t.Prep.LeastChance
 }
