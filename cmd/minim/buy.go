@@ -6,12 +6,19 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"minim/report"
+	"minim/report/figure"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
 // buyOptions are the options of minim buy.
 type buyOptions struct{ searchOptions }
+
+var purchases = renderer[*plan.Purchase]{
+	name: "buy", page: report.Purchase, width: screenWidth, json: report.PurchaseJSON, csv: report.PurchaseCSV,
+	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability, true}},
+}
 
 // buyWork is how many million candidates each of the searches of minim buy may try.
 const buyWork = 6
@@ -22,18 +29,12 @@ func (o *buyOptions) declare(flags *pflag.FlagSet) {
 	flags.Lookup("work").DefValue = strconv.Itoa(buyWork)
 }
 
-// buy is minim buy.
-func buy(ctx context.Context, args []string, c console) error {
-	var o buyOptions
-	flags := newFlags("buy")
-	o.declare(flags)
-	files, err := parse(flags, args, 1, c)
-	if err != nil {
-		return unlessHelp(err)
-	}
-	if err := o.check(flags); err != nil {
-		return err
-	}
+func (o *buyOptions) check(flags *pflag.FlagSet, _ []string) error {
+	return o.searchOptions.check(flags)
+}
+
+// run is minim buy.
+func (o *buyOptions) run(ctx context.Context, files []string, flags *pflag.FlagSet, c console) error {
 	if err := purchases.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}

@@ -14,7 +14,7 @@ import (
 type changes []benchfile.Change
 
 func (c *changes) declare(flags *pflag.FlagSet) {
-	flags.Var(c, "change", "suppose this of an instrument: `CHANGE` is \"NAME: property = VALUE\"; may be repeated")
+	flags.Var(c, "change", "")
 }
 
 // Set reads one more change. The error is a *benchfile.Mistake.

@@ -11,6 +11,8 @@ import (
 
 	"minim/cmd/minim/demo"
 	"minim/equipment/benchfile"
+	"minim/report"
+	"minim/report/figure"
 	"minim/uncertainty"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/route"
@@ -24,16 +26,21 @@ type compareOptions struct {
 	changes changes
 }
 
-func (o *compareOptions) declare(flags *pflag.FlagSet) {
-	o.declareKit(flags, kitUsage)
-	o.changes.declare(flags)
-	flags.StringVar(&o.route, "route", "", "evaluate only the route called `NAME`")
-	o.destination.declare(flags)
-	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route")
-	flags.IntVar(&o.digits, "digits", 0, "simulate until `N` significant digits of the spread hold, 1 or 2, with --trials as the most")
+var comparisons = renderer[*route.Comparison]{
+	name: "compare", page: report.Compare, width: screenWidth, json: report.JSON, csv: report.CSV,
+	pictures: []picture[*route.Comparison]{{"spread", figure.Spread, false}, {"budget", figure.Budget, false}},
 }
 
-func (o *compareOptions) check(flags *pflag.FlagSet) error {
+func (o *compareOptions) declare(flags *pflag.FlagSet) {
+	o.declareKit(flags)
+	o.changes.declare(flags)
+	flags.StringVar(&o.route, "route", "", "")
+	o.destination.declare(flags)
+	o.simulation.declare(flags)
+	flags.IntVar(&o.digits, "digits", 0, "")
+}
+
+func (o *compareOptions) check(flags *pflag.FlagSet, _ []string) error {
 	if flags.Changed("digits") && o.digits != 1 && o.digits != 2 {
 		return &usageError{fmt.Sprintf("--digits must be 1 or 2, found %d", o.digits), "2 digits is what a give or take is printed with"}
 	}
@@ -58,18 +65,8 @@ func (o *compareOptions) most(p *route.Prep) int {
 	return most
 }
 
-// compare is minim compare.
-func compare(ctx context.Context, args []string, c console) error {
-	var o compareOptions
-	flags := newFlags("compare")
-	o.declare(flags)
-	files, err := parse(flags, args, 1, c)
-	if err != nil {
-		return unlessHelp(err)
-	}
-	if err := o.check(flags); err != nil {
-		return err
-	}
+// run is minim compare.
+func (o *compareOptions) run(ctx context.Context, files []string, flags *pflag.FlagSet, c console) error {
 	if err := comparisons.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}

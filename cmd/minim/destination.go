@@ -2,10 +2,11 @@ package main
 
 import (
 	"fmt"
-	"minim/equipment/quantity"
 	"slices"
 
 	"github.com/spf13/pflag"
+
+	"minim/equipment/quantity"
 )
 
 // destination is where the result of a command goes, and the kit that it is worked out on.
@@ -14,17 +15,14 @@ type destination struct {
 	force            bool
 }
 
-// kitUsage is what --kit does for a command that takes a prep.
-const kitUsage = "use the kit in `FILE` instead of the one that the prep names"
-
-func (o *destination) declareKit(flags *pflag.FlagSet, usage string) {
-	flags.StringVar(&o.kit, "kit", "", usage)
+func (o *destination) declareKit(flags *pflag.FlagSet) {
+	flags.StringVar(&o.kit, "kit", "", "")
 }
 
 func (o *destination) declare(flags *pflag.FlagSet) {
-	flags.StringVar(&o.format, "format", "text", "print it as `FORMAT`: "+quantity.Series(formats, "or"))
-	flags.StringVar(&o.dir, "out", "", "write all formats and the pictures into the folder `DIR` as well")
-	flags.BoolVar(&o.force, "force", false, "replace files that exist")
+	flags.StringVar(&o.format, "format", "text", "")
+	flags.StringVar(&o.dir, "out", "", "")
+	flags.BoolVar(&o.force, "force", false, "")
 }
 
 // check refuses a format that is not known, and --force without a file to write; others are

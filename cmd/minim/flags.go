@@ -11,27 +11,27 @@ import (
 	"minim/equipment/benchfile"
 )
 
-// newFlags returns the flag set of a command. Nothing is printed by it.
-func newFlags(name string) *pflag.FlagSet {
+// newFlags returns the flag set of a command, with the words of help.txt. Nothing is
+// printed by it.
+func newFlags(name string, j job) *pflag.FlagSet {
 	flags := pflag.NewFlagSet(name, pflag.ContinueOnError)
 	flags.SortFlags = false
 	flags.SetOutput(io.Discard)
 	flags.Usage = func() {}
+	if j != nil {
+		j.declare(flags)
+	}
+	flags.VisitAll(func(f *pflag.Flag) { f.Usage = told(name, "--"+f.Name) })
 	return flags
 }
 
-// errHelp: the help of the command was asked for and given.
-var errHelp = errors.New("help was asked for")
-
-// parse reads the flags and returns the arguments, of which there may be so many.
-func parse(flags *pflag.FlagSet, args []string, most int, c console) ([]string, error) {
+// parse reads the flags and returns the arguments, of which there may be so many. The error
+// is pflag.ErrHelp where help is asked for.
+func parse(flags *pflag.FlagSet, args []string, most int) ([]string, error) {
 	err := flags.Parse(args)
 	switch {
 	case errors.Is(err, pflag.ErrHelp):
-		if err := printCommandHelp(c.out, flags.Name(), flags); err != nil {
-			return nil, err
-		}
-		return nil, errHelp
+		return nil, err
 	case err != nil:
 		return nil, flagError(flags, err)
 	case flags.NArg() > most && most == 0:

@@ -1,81 +1,106 @@
 package main
 
 import (
-	"context"
-	"errors"
+	_ "embed"
 	"fmt"
 	"io"
 	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"minim/equipment/quantity"
+	"minim/uncertainty/route"
 )
 
+// helpText is what minim help says, and then a section for each command and for what several
+// of them share: what the command does, a line for each option and for what to type next.
+//
+//go:embed help.txt
+var helpText string
+
+// helpScreen is what minim help says, helpSections what it says of commands, those of one
+// before those of several.
+var helpScreen, helpSections = readHelp()
+
+// helpSection has lines by their key: an option, "usage", "does", "keep" or "begin". They are
+// of the commands that are named, of any where none is.
+type helpSection struct {
+	commands []string
+	lines    map[string]string
+}
+
+func readHelp() (screen string, list []helpSection) {
+	known := strings.NewReplacer("{formats}", quantity.Series(formats, "or"), "{policies}", quantity.Series(route.Preferences(), "or"))
+	screen, rest, _ := strings.Cut(known.Replace(helpText), "\n# ")
+	for text := range strings.SplitSeq(rest, "\n# ") {
+		list = append(list, readHelpSection(strings.Split(strings.TrimSpace(text), "\n")))
+	}
+	return screen, list
+}
+
+// readHelpSection reads one that begins with "minim plan [PREP]", "shared by plan, buy" or "shared".
+func readHelpSection(lines []string) helpSection {
+	s := helpSection{lines: map[string]string{}}
+	if words := strings.Fields(strings.ReplaceAll(lines[0], ",", "")); words[0] == "minim" {
+		s.commands, s.lines["usage"] = words[1:2], lines[0]
+	} else {
+		s.commands = words[min(2, len(words)):]
+	}
+	for _, line := range lines[1:] {
+		key, words, _ := strings.Cut(line, ": ")
+		s.lines[key] = words
+	}
+	return s
+}
+
+// told is what help.txt says of a command by the key of a line; "" where it says nothing.
+func told(command, key string) string { return sectionWith(command, key).lines[key] }
+
+// sectionWith is the first section with such a line.
+func sectionWith(command, key string) (with helpSection) {
+	for _, s := range slices.Backward(helpSections) {
+		if s.lines[key] != "" && (len(s.commands) == 0 || slices.Contains(s.commands, command)) {
+			with = s
+		}
+	}
+	return with
+}
+
 // help prints what minim does, or what one command does.
-func help(ctx context.Context, args []string, c console) error {
+func help(args []string, w io.Writer) error {
 	switch {
 	case len(args) == 0:
-		return printHelp(c.out)
+		return printHelp(w)
 	case len(args) > 1:
 		return &usageError{fmt.Sprintf("minim help takes one command, found %q as well", args[1]), ""}
 	}
-	i := slices.IndexFunc(commands(), func(cmd command) bool { return cmd.name == args[0] })
-	if i < 0 {
-		return unknownCommand(args[0])
+	cmd, err := commandCalled(args[0])
+	if err != nil {
+		return err
 	}
-	flags := newFlags(args[0])
-	if declare := commands()[i].declare; declare != nil {
-		declare(flags)
-	}
-	return printCommandHelp(c.out, args[0], flags)
+	return printCommandHelp(w, newFlags(cmd.name, cmd.job))
 }
 
 func printHelp(w io.Writer) error {
-	var b strings.Builder
-	b.WriteString(`minim says how good the strength of a small, dilute solution will be: for
-each way of making it on your bench, the strength, give or take how much, the
-chance of being inside the tolerance, and what spoils it.
-
-`)
-	for _, cmd := range commands() {
-		fmt.Fprintf(&b, "  minim %-20s %s\n", cmd.name+" "+cmd.arguments, cmd.summary)
+	var list []string
+	for _, name := range commandNames() {
+		list = append(list, fmt.Sprintf("  %-26s %s", told(name, "usage"), told(name, "does")))
 	}
-	b.WriteString(`
-Start with minim compare, which shows an invented example.
-Exit code: 0 done, 1 the work failed, 2 the command line was wrong, 3 minim
-itself is wrong.
-`)
-	_, err := io.WriteString(w, b.String())
+	_, err := io.WriteString(w, strings.Replace(helpScreen, "{commands}", strings.Join(list, "\n"), 1))
 	return err
 }
 
-func printCommandHelp(w io.Writer, name string, flags *pflag.FlagSet) error {
-	var b strings.Builder
-	for _, cmd := range commands() {
-		if cmd.name == name {
-			fmt.Fprintf(&b, "minim %s\n%s\n", strings.TrimSpace(cmd.name+" "+cmd.arguments), cmd.summary)
-		}
-	}
+func printCommandHelp(w io.Writer, flags *pflag.FlagSet) error {
+	text := told(flags.Name(), "usage") + "\n" + told(flags.Name(), "does") + "\n"
 	if flags.HasFlags() {
-		fmt.Fprintf(&b, "\n%s", flags.FlagUsages())
+		text += "\n" + flags.FlagUsages()
 	}
-	_, err := io.WriteString(w, b.String())
+	_, err := io.WriteString(w, text)
 	return err
 }
 
-// printVersion prints the version.
-func printVersion(ctx context.Context, args []string, c console) error {
-	if _, err := parse(newFlags("version"), args, 0, c); err != nil {
-		return unlessHelp(err)
-	}
-	_, err := fmt.Fprintln(c.out, "minim", version)
-	return err
-}
-
-// unlessHelp is nil when the help was asked for.
-func unlessHelp(err error) error {
-	if errors.Is(err, errHelp) {
-		return nil
-	}
+func printVersion(w io.Writer) error {
+	_, err := fmt.Fprintln(w, "minim", version)
 	return err
 }

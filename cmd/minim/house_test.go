@@ -28,6 +28,7 @@ var layers = []string{
 	"minim/uncertainty/bench",
 	"minim/report/page",
 	"minim/report",
+	"minim/report/words/picture",
 	"minim/report/figure",
 	"minim/report/figure/png",
 	"minim/cmd/minim/demo",

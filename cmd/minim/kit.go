@@ -17,27 +17,32 @@ type kitOptions struct {
 	classes bool
 }
 
+var kits = renderer[*equipment.Kit]{
+	name: "kit", page: alone(report.Kit), width: screenWidth, json: aloneData(report.KitJSON), csv: aloneData(report.KitCSV),
+}
+
+var classTables = renderer[*report.Tables]{
+	name: "classes", page: alone(report.Classes), width: report.ClassesWidth, json: aloneData(report.ClassesJSON), csv: aloneData(report.ClassesCSV),
+}
+
 func (o *kitOptions) declare(flags *pflag.FlagSet) {
-	flags.BoolVar(&o.classes, "classes", false, "list the class tables instead, with source and trust of every row")
+	flags.BoolVar(&o.classes, "classes", false, "")
 	o.destination.declare(flags)
 }
 
-// listKit is minim kit.
-func listKit(ctx context.Context, args []string, c console) error {
-	var o kitOptions
-	flags := newFlags("kit")
-	o.declare(flags)
-	files, err := parse(flags, args, 1, c)
-	if err != nil {
-		return unlessHelp(err)
-	}
-	if err := o.check(flags); err != nil {
+func (o *kitOptions) check(flags *pflag.FlagSet, files []string) error {
+	if err := o.destination.check(flags); err != nil {
 		return err
 	}
-	switch {
-	case o.classes && len(files) > 0:
+	if o.classes && len(files) > 0 {
 		return &usageError{"--classes lists what minim knows and takes no kit", ""}
-	case o.classes:
+	}
+	return nil
+}
+
+// run is minim kit.
+func (o *kitOptions) run(ctx context.Context, files []string, _ *pflag.FlagSet, c console) error {
+	if o.classes {
 		return showed(&classTables, c, &o.destination, func() (*report.Tables, error) { return report.AllTables(), nil })
 	}
 	return showed(&kits, c, &o.destination, func() (*equipment.Kit, error) { return loadKit(ctx, files) }, files...)

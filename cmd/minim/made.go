@@ -12,7 +12,7 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment/quantity"
 	"minim/report"
-	"minim/uncertainty"
+	"minim/report/figure"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
@@ -27,14 +27,19 @@ type madeOptions struct {
 	add        []string
 }
 
+var batches = renderer[*report.Batch]{
+	name: "made", page: alone(report.Made), width: screenWidth, json: aloneData(report.MadeJSON), csv: aloneData(report.MadeCSV),
+	pictures: []picture[*report.Batch]{{"made", figure.Batch, false}},
+}
+
 func (o *madeOptions) declare(flags *pflag.FlagSet) {
-	o.declareKit(flags, kitUsage)
-	flags.StringArrayVar(&o.add, "add", nil, "first add an `ENTRY` to the record, as in \"step 3: took 1.05 mL\"; may be repeated")
-	flags.StringVar(&o.by, "by", "", "initials of `WHO` made the entries of --add")
-	flags.StringVar(&o.at, "at", "", "`TIME` of the entries of --add, as in \"2026-11-28 10:05\" (default now)")
-	flags.StringVar(&o.to, "to", "", "say how to bring the batch to `STRENGTH`, as in \"0.045 % w/v\"")
+	o.declareKit(flags)
+	flags.StringArrayVar(&o.add, "add", nil, "")
+	flags.StringVar(&o.by, "by", "", "")
+	flags.StringVar(&o.at, "at", "", "")
+	flags.StringVar(&o.to, "to", "", "")
 	o.destination.declare(flags)
-	o.simulation.declare(flags, uncertainty.DefaultTrials, "")
+	o.simulation.declare(flags)
 }
 
 func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
@@ -61,18 +66,8 @@ func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
 	return o.simulation.check()
 }
 
-// made is minim made.
-func made(ctx context.Context, args []string, c console) error {
-	var o madeOptions
-	flags := newFlags("made")
-	o.declare(flags)
-	files, err := parse(flags, args, 2, c)
-	if err != nil {
-		return unlessHelp(err)
-	}
-	if err := o.check(flags, files); err != nil {
-		return err
-	}
+// run is minim made.
+func (o *madeOptions) run(ctx context.Context, files []string, flags *pflag.FlagSet, c console) error {
 	if err := batches.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}

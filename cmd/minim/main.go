@@ -62,26 +62,35 @@ type console struct{ out, err io.Writer }
 
 // command is one of the commands of minim.
 type command struct {
-	name, arguments, summary string
-	declare                  func(flags *pflag.FlagSet)
-	run                      func(ctx context.Context, args []string, c console) error
+	name string
+	// most is how many files it takes.
+	most int
+	job
 }
 
-// commands in the order of the help. It is a function since help lists them.
+// job is the options of a command, and what it does with them and with the files that are
+// named; help.txt has the words.
+type job interface {
+	declare(flags *pflag.FlagSet)
+	check(flags *pflag.FlagSet, files []string) error
+	run(ctx context.Context, files []string, flags *pflag.FlagSet, c console) error
+}
+
+// commands in the order of the help, with options that nobody has set.
 func commands() []command {
 	return []command{
-		{"compare", "[PREP]", "compare the routes of a prep; without PREP, the demo", new(compareOptions).declare, compare},
-		{"plan", "[PREP]", "search the routes that a kit allows; without PREP, the demo", new(planOptions).declare, planRoutes},
-		{"buy", "[PREP]", "ask what another instrument would change; without PREP, the demo", new(buyOptions).declare, buy},
-		{"made", "[PREP RECORD]", "work out what was really made; without files, the demo", new(madeOptions).declare, made},
-		{"rescue", "[PREP]", "bring a solution of known strength to another", new(rescueOptions).declare, rescueBatch},
-		{"report", "[PREP]", "write a report of a preparation; without PREP, of the demo", declareReport(new(paperOptions)), writeReport},
-		{"sheet", "[PREP]", "write a page to work from; without PREP, for the demo", declareSheet(new(paperOptions)), writeSheet},
-		{"label", "[PREP]", "write labels for the bottles; without PREP, for the demo", new(labelOptions).declare, writeLabels},
-		{"kit", "[KIT]", "check and list the instruments of a kit; without KIT, the demo's", new(kitOptions).declare, listKit},
-		{"new", "[DIR]", "start a folder with a kit and a prep to change, or a record of a batch", new(newOptions).declare, start},
-		{"help", "[COMMAND]", "say what a command does", nil, help},
-		{"version", "", "print the version", nil, printVersion},
+		{"compare", 1, new(compareOptions)},
+		{"plan", 1, new(planOptions)},
+		{"buy", 1, new(buyOptions)},
+		{"made", 2, new(madeOptions)},
+		{"rescue", 1, new(rescueOptions)},
+		{"report", 1, new(reportOptions)},
+		{"sheet", 1, new(sheetOptions)},
+		{"label", 1, new(labelOptions)},
+		{"kit", 1, new(kitOptions)},
+		{"new", 1, new(newOptions)},
+		{"help", 0, nil}, // reads its arguments by itself
+		{"version", 0, nil},
 	}
 }
 
@@ -108,26 +117,45 @@ func run(ctx context.Context, args []string, out, err io.Writer) (code int) {
 func dispatch(ctx context.Context, args []string, c console) error {
 	switch {
 	case len(args) == 0 || args[0] == "-h" || args[0] == "--help":
-		return help(ctx, nil, c)
+		return help(nil, c.out)
 	case args[0] == "--version":
-		return printVersion(ctx, nil, c)
+		return printVersion(c.out)
+	case args[0] == "help":
+		return help(args[1:], c.out)
 	case strings.HasPrefix(args[0], "-"):
 		return &usageError{fmt.Sprintf("the option %s comes before the command", args[0]), "write the command first, as in minim compare --seed 2"}
 	}
-	for _, cmd := range commands() {
-		if cmd.name == args[0] {
-			return cmd.run(ctx, args[1:], c)
-		}
+	cmd, err := commandCalled(args[0])
+	if err != nil {
+		return err
 	}
-	return unknownCommand(args[0])
+	flags := newFlags(cmd.name, cmd.job)
+	files, err := parse(flags, args[1:], cmd.most)
+	switch {
+	case errors.Is(err, pflag.ErrHelp):
+		return printCommandHelp(c.out, flags)
+	case err != nil:
+		return err
+	case cmd.job == nil: // help is given above
+		return printVersion(c.out)
+	}
+	if err := cmd.check(flags, files); err != nil {
+		return err
+	}
+	return cmd.run(ctx, files, flags, c)
 }
 
-func unknownCommand(name string) error {
+func commandCalled(name string) (command, error) {
+	for _, cmd := range commands() {
+		if cmd.name == name {
+			return cmd, nil
+		}
+	}
 	hint := "the commands are " + strings.Join(commandNames(), ", ")
 	if near := benchfile.Nearest(name, commandNames()); near != "" {
 		hint = "perhaps " + near + " is meant"
 	}
-	return &usageError{fmt.Sprintf("there is no command %q", name), hint}
+	return command{}, &usageError{fmt.Sprintf("there is no command %q", name), hint}
 }
 
 func commandNames() []string {

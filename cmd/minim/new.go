@@ -21,28 +21,27 @@ type newOptions struct {
 }
 
 func (o *newOptions) declare(flags *pflag.FlagSet) {
-	flags.StringVar(&o.record, "record", "", "instead write a record to fill in for the prep in `FILE`: to the file DIR, or to the screen without one")
-	flags.StringVar(&o.route, "route", "", "the route called `NAME` that the record is of")
-	flags.StringVar(&o.kit, "kit", "", "with --record, use the kit in `FILE` instead of the one that the prep names")
-	flags.BoolVar(&o.force, "force", false, "replace files that exist")
+	flags.StringVar(&o.record, "record", "", "")
+	flags.StringVar(&o.route, "route", "", "")
+	flags.StringVar(&o.kit, "kit", "", "")
+	flags.BoolVar(&o.force, "force", false, "")
 }
 
-// start is minim new.
-func start(ctx context.Context, args []string, c console) error {
-	var o newOptions
-	flags := newFlags("new")
-	o.declare(flags)
-	names, err := parse(flags, args, 1, c)
-	if err != nil {
-		return unlessHelp(err)
-	}
+func (o *newOptions) check(_ *pflag.FlagSet, names []string) error {
 	switch {
 	case o.record != "":
-		return o.startRecord(ctx, names, c)
 	case o.route != "" || o.kit != "":
 		return &usageError{"--route and --kit are of use only with --record", `minim new --record PREP --route NAME writes a record to fill in`}
 	case len(names) == 0:
 		return &usageError{"minim new needs the name of a folder", "write minim new mybench"}
+	}
+	return nil
+}
+
+// run is minim new.
+func (o *newOptions) run(ctx context.Context, names []string, _ *pflag.FlagSet, c console) error {
+	if o.record != "" {
+		return o.startRecord(ctx, names, c)
 	}
 	return o.startFolder(names[0], c)
 }

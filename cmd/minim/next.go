@@ -11,20 +11,14 @@ import (
 // stand below each other.
 const alignUpTo = 60
 
-// pictureWords say what pictures a command keeps.
-var pictureWords = map[string]string{
-	"compare": "a picture of the spread", "plan": "pictures of the routes and their spread", "buy": "a picture of what the balance does",
-	"made": "a picture of the spread", "rescue": "a picture of the spread",
-}
-
 // next says what to type next.
 func next(files []string, flags *pflag.FlagSet) string {
 	var lines []string
 	if len(files) == 0 {
-		lines = append(lines, "minim new mybench\tstart a kit and a prep of your own")
+		lines = append(lines, "minim new mybench\t"+told(flags.Name(), "begin"))
 	}
 	if !flags.Changed("out") {
-		lines = append(lines, repeat(files, flags)+" --out results\tkeep this, with "+pictureWords[flags.Name()])
+		lines = append(lines, repeat(files, flags)+" --out results\t"+told(flags.Name(), "keep"))
 	}
 	longest := 0
 	for _, line := range lines {

@@ -13,7 +13,6 @@ import (
 	"minim/equipment/benchfile"
 	"minim/report"
 	"minim/report/page"
-	"minim/uncertainty"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
@@ -26,16 +25,22 @@ type paperOptions struct {
 	force                         bool
 }
 
-func (o *paperOptions) declare(flags *pflag.FlagSet, withRecord bool) {
-	flags.StringVar(&o.kit, "kit", "", kitUsage)
-	flags.StringVar(&o.route, "route", "", "the route called `NAME`, instead of the one to use")
-	if withRecord {
-		flags.StringVar(&o.record, "record", "", "of the batch whose record is `FILE`, as it was made")
-	}
-	flags.StringVar(&o.out, "out", "", "write it into `FILE`, which ends in .html or .md; without it, it is printed as Markdown")
-	flags.StringVar(&o.date, "date", "", "`DATE` of the document, as in 2026-11-28 (default today; a sheet and a label leave it to be written, but for what a record says)")
-	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route")
-	flags.BoolVar(&o.force, "force", false, "replace a file that exists")
+func (o *paperOptions) declare(flags *pflag.FlagSet) {
+	o.declareRoute(flags)
+	flags.StringVar(&o.record, "record", "", "")
+	o.declareFile(flags)
+}
+
+func (o *paperOptions) declareRoute(flags *pflag.FlagSet) {
+	flags.StringVar(&o.kit, "kit", "", "")
+	flags.StringVar(&o.route, "route", "", "")
+}
+
+func (o *paperOptions) declareFile(flags *pflag.FlagSet) {
+	flags.StringVar(&o.out, "out", "", "")
+	flags.StringVar(&o.date, "date", "", "")
+	o.simulation.declare(flags)
+	flags.BoolVar(&o.force, "force", false, "")
 }
 
 func (o *paperOptions) check(flags *pflag.FlagSet, files []string) error {
@@ -171,16 +176,6 @@ func (o *paperOptions) keep(c console, document func(picture string) *page.Page,
 		c.out.Write(document("").Markdown())
 	}
 	return err
-}
-
-// parsePaper reads a command line that makes a document.
-func parsePaper(name string, args []string, c console, declare func(flags *pflag.FlagSet), o *paperOptions) (files []string, flags *pflag.FlagSet, err error) {
-	flags = newFlags(name)
-	declare(flags)
-	if files, err = parse(flags, args, 1, c); err != nil {
-		return nil, nil, err
-	}
-	return files, flags, o.check(flags, files)
 }
 
 // cannot puts a hint to a route that the bench cannot do.

@@ -9,6 +9,8 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/equipment/quantity"
+	"minim/report"
+	"minim/report/figure"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
@@ -20,10 +22,18 @@ type planOptions struct {
 	prefer, save string
 }
 
+var plans = renderer[*plan.Plan]{
+	name: "plan", page: report.Plan, width: screenWidth, json: report.PlanJSON, csv: report.PlanCSV,
+	pictures: []picture[*plan.Plan]{
+		{"routes", figure.Trade, true},
+		{"spread", func(p *plan.Plan) (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},
+	},
+}
+
 func (o *planOptions) declare(flags *pflag.FlagSet) {
 	o.searchOptions.declare(flags)
-	flags.StringVar(&o.prefer, "prefer", route.LeastLeftOver, "recommend by `POLICY`: "+quantity.Series(route.Preferences(), "or"))
-	flags.StringVar(&o.save, "save", "", "write the routes into `FILE`, a prep for minim compare")
+	flags.StringVar(&o.prefer, "prefer", route.LeastLeftOver, "")
+	flags.StringVar(&o.save, "save", "", "")
 }
 
 func (o *planOptions) check(flags *pflag.FlagSet, files []string) error {
@@ -41,18 +51,8 @@ func (o *planOptions) check(flags *pflag.FlagSet, files []string) error {
 	return nil
 }
 
-// planRoutes is minim plan.
-func planRoutes(ctx context.Context, args []string, c console) error {
-	var o planOptions
-	flags := newFlags("plan")
-	o.declare(flags)
-	files, err := parse(flags, args, 1, c)
-	if err != nil {
-		return unlessHelp(err)
-	}
-	if err := o.check(flags, files); err != nil {
-		return err
-	}
+// run is minim plan.
+func (o *planOptions) run(ctx context.Context, files []string, flags *pflag.FlagSet, c console) error {
 	if err := plans.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}

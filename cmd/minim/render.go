@@ -4,14 +4,9 @@ import (
 	"fmt"
 	"path/filepath"
 
-	"minim/equipment"
-	"minim/report"
 	"minim/report/figure"
 	"minim/report/figure/png"
 	"minim/report/page"
-	"minim/uncertainty/plan"
-	"minim/uncertainty/rescue"
-	"minim/uncertainty/route"
 )
 
 // formats are the names of all formats, the same for every command, and fileEnds the ends of
@@ -43,42 +38,6 @@ type picture[R any] struct {
 	file         string
 	draw         func(R) (*figure.Figure, error)
 	mayBeMissing bool
-}
-
-var comparisons = renderer[*route.Comparison]{
-	name: "compare", page: report.Compare, width: screenWidth, json: report.JSON, csv: report.CSV,
-	pictures: []picture[*route.Comparison]{{"spread", figure.Spread, false}, {"budget", figure.Budget, false}},
-}
-
-var plans = renderer[*plan.Plan]{
-	name: "plan", page: report.Plan, width: screenWidth, json: report.PlanJSON, csv: report.PlanCSV,
-	pictures: []picture[*plan.Plan]{
-		{"routes", figure.Trade, true},
-		{"spread", func(p *plan.Plan) (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},
-	},
-}
-
-var purchases = renderer[*plan.Purchase]{
-	name: "buy", page: report.Purchase, width: screenWidth, json: report.PurchaseJSON, csv: report.PurchaseCSV,
-	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability, true}},
-}
-
-var batches = renderer[*report.Batch]{
-	name: "made", page: alone(report.Made), width: screenWidth, json: aloneData(report.MadeJSON), csv: aloneData(report.MadeCSV),
-	pictures: []picture[*report.Batch]{{"made", figure.Batch, false}},
-}
-
-var rescues = renderer[*rescue.Rescue]{
-	name: "rescue", page: alone(report.Rescue), width: screenWidth, json: aloneData(report.RescueJSON), csv: aloneData(report.RescueCSV),
-	pictures: []picture[*rescue.Rescue]{{"rescue", figure.Ways, false}},
-}
-
-var kits = renderer[*equipment.Kit]{
-	name: "kit", page: alone(report.Kit), width: screenWidth, json: aloneData(report.KitJSON), csv: aloneData(report.KitCSV),
-}
-
-var classTables = renderer[*report.Tables]{
-	name: "classes", page: alone(report.Classes), width: report.ClassesWidth, json: aloneData(report.ClassesJSON), csv: aloneData(report.ClassesCSV),
 }
 
 // alone makes the page of a result that has none before it.

@@ -10,7 +10,8 @@ import (
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
-	"minim/uncertainty"
+	"minim/report"
+	"minim/report/figure"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
@@ -23,15 +24,20 @@ type rescueOptions struct {
 	has, to, volume, tolerance, solvent string
 }
 
+var rescues = renderer[*rescue.Rescue]{
+	name: "rescue", page: alone(report.Rescue), width: screenWidth, json: aloneData(report.RescueJSON), csv: aloneData(report.RescueCSV),
+	pictures: []picture[*rescue.Rescue]{{"rescue", figure.Ways, false}},
+}
+
 func (o *rescueOptions) declare(flags *pflag.FlagSet) {
-	flags.StringVar(&o.has, "has", "", "what there `IS`: \"8 % w/v, 20 mL\", or \"8 % w/v, give or take 0.2 % w/v, 20 mL\"")
-	flags.StringVar(&o.to, "to", "", "the `STRENGTH` wanted; that of the prep if there is one")
-	flags.StringVar(&o.volume, "volume", "", "the `VOLUME` wanted; that of the prep if there is one")
-	flags.StringVar(&o.tolerance, "tolerance", "", "`TOLERANCE` where there is no prep, as in \"5 % of target\"")
-	flags.StringVar(&o.solvent, "solvent", "water", "what it is dissolved in, by `NAME`, where there is no prep")
-	o.declareKit(flags, "use the kit in `FILE`; that of the prep if there is one")
+	flags.StringVar(&o.has, "has", "", "")
+	flags.StringVar(&o.to, "to", "", "")
+	flags.StringVar(&o.volume, "volume", "", "")
+	flags.StringVar(&o.tolerance, "tolerance", "", "")
+	flags.StringVar(&o.solvent, "solvent", "water", "")
+	o.declareKit(flags)
 	o.destination.declare(flags)
-	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each way")
+	o.simulation.declare(flags)
 }
 
 func (o *rescueOptions) check(flags *pflag.FlagSet, files []string) error {
@@ -54,18 +60,8 @@ func (o *rescueOptions) check(flags *pflag.FlagSet, files []string) error {
 	return o.simulation.check()
 }
 
-// rescueBatch is minim rescue.
-func rescueBatch(ctx context.Context, args []string, c console) error {
-	var o rescueOptions
-	flags := newFlags("rescue")
-	o.declare(flags)
-	files, err := parse(flags, args, 1, c)
-	if err != nil {
-		return unlessHelp(err)
-	}
-	if err := o.check(flags, files); err != nil {
-		return err
-	}
+// run is minim rescue.
+func (o *rescueOptions) run(ctx context.Context, files []string, flags *pflag.FlagSet, c console) error {
 	if err := rescues.mayKeep(c, &o.destination, files...); err != nil {
 		return err
 	}

@@ -9,7 +9,6 @@ import (
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
-	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -35,18 +34,18 @@ const (
 )
 
 func (o *searchOptions) declare(flags *pflag.FlagSet) {
-	o.declareKit(flags, kitUsage)
+	o.declareKit(flags)
 	o.changes.declare(flags)
-	flags.IntVar(&o.steps, "steps", route.DefaultSteps, "search routes with at most `N` dilutions")
-	flags.StringVar(&o.leftOver, "left-over", "", "leave over at most `VOLUME`, as in \"50 mL\"")
-	flags.StringVar(&o.volume, "volume", "", "make at most `VOLUME` in all")
-	flags.StringVar(&o.solute, "solute", "", "use at most `MASS` of solute, as in \"2 g\"")
-	flags.StringVar(&o.strongest, "strongest", "", "make no solution stronger than `STRENGTH`, as in \"5 % w/v\"")
-	flags.StringArrayVar(&o.without, "without", nil, "do without the instrument called `NAME`; may be repeated")
-	flags.BoolVar(&o.fine, "fine", false, "use every graduation of a scale, not only the numbered marks")
-	flags.Float64Var(&o.work, "work", planWork, "try at most `N` million candidates in each search, and say what is left")
+	flags.IntVar(&o.steps, "steps", route.DefaultSteps, "")
+	flags.StringVar(&o.leftOver, "left-over", "", "")
+	flags.StringVar(&o.volume, "volume", "", "")
+	flags.StringVar(&o.solute, "solute", "", "")
+	flags.StringVar(&o.strongest, "strongest", "", "")
+	flags.StringArrayVar(&o.without, "without", nil, "")
+	flags.BoolVar(&o.fine, "fine", false, "")
+	flags.Float64Var(&o.work, "work", planWork, "")
 	o.destination.declare(flags)
-	o.simulation.declare(flags, uncertainty.DefaultTrials, " of each route that is shown")
+	o.simulation.declare(flags)
 }
 
 func (o *searchOptions) check(flags *pflag.FlagSet, writing ...string) error {

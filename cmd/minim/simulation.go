@@ -16,15 +16,12 @@ type simulation struct {
 	seed     uint64
 	coverage float64
 	digits   int // to be reached; 0 for none
-	usual    int // trials when nothing is said
 }
 
-// declare the options; of says what is simulated: "of each route".
-func (s *simulation) declare(flags *pflag.FlagSet, usual int, of string) {
-	s.usual = usual
-	flags.IntVar(&s.trials, "trials", usual, "simulate `N` batches"+of)
-	flags.Uint64Var(&s.seed, "seed", 1, "seed `N` of the simulation")
-	flags.Float64Var(&s.coverage, "coverage", 0.95, "coverage probability `P` of what is given or taken")
+func (s *simulation) declare(flags *pflag.FlagSet) {
+	flags.IntVar(&s.trials, "trials", uncertainty.DefaultTrials, "")
+	flags.Uint64Var(&s.seed, "seed", 1, "")
+	flags.Float64Var(&s.coverage, "coverage", 0.95, "")
 }
 
 // settings of the simulation. It serves to check the analytic result, so that digits are
@@ -37,7 +34,7 @@ func (s *simulation) settings() uncertainty.Settings {
 func (s *simulation) check() error {
 	switch p := s.coverage; {
 	case s.trials == 0:
-		return &usageError{"--trials 0 simulates nothing", "leave it out for " + quantity.Grouped(s.usual) + " batches"}
+		return &usageError{"--trials 0 simulates nothing", "leave it out for " + quantity.Grouped(uncertainty.DefaultTrials) + " batches"}
 	case math.IsNaN(p) || p < 0.5 || p > 0.9999:
 		return &usageError{fmt.Sprintf("--coverage must lie between 0.5 and 0.9999, found %v", p), "write --coverage 0.95 for 95 %"}
 	}

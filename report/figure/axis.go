@@ -6,6 +6,7 @@ import (
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 
+	"minim/report/words/picture"
 	"minim/uncertainty"
 )
 
@@ -50,15 +51,11 @@ func ends(l uncertainty.Limits) (list []float64) {
 // drawHeadings writes what the columns hold, above the rows.
 func (s *spread) drawHeadings(on *sheet, top vg.Length) {
 	y := top + 6
-	if len(s.c.Prep.Tolerances) == 0 {
-		on.write(smallText, right, rightTo, y+9.5, shareWords(s.rows[0].result.MonteCarlo.CoverageProbability)+" of batches stay")
-		on.write(smallText, right, rightTo, y, "within this of target")
-	} else {
-		on.write(smallText, right, rightTo, y+9.5, "chance of being")
-		on.write(smallText, right, rightTo, y, "inside the tolerance")
-	}
-	on.write(smallText, left, namesFrom, y+9.5, s.words.rows)
-	on.write(smallText, left, namesFrom, y, "it gives in "+s.c.Prep.Target.Unit.Name)
+	head := picture.ChanceHead(s.c.Prep, s.rows[0].result.MonteCarlo.CoverageProbability)
+	on.write(smallText, right, rightTo, y+9.5, head[0])
+	on.write(smallText, right, rightTo, y, head[1])
+	on.write(smallText, left, namesFrom, y+9.5, s.words.Rows)
+	on.write(smallText, left, namesFrom, y, picture.GivesIn(s.c.Prep))
 	s.drawBandName(on, top-keyHeight+4.5)
 }
 
@@ -69,7 +66,7 @@ func (s *spread) drawBandName(on *sheet, y vg.Length) {
 	}
 	l := limitsOf(s.c)
 	from, to := s.x(l.Lower), s.x(l.Upper)
-	for _, words := range []string{"inside the tolerance", "inside"} {
+	for _, words := range []string{picture.Dots.Inside, "inside"} {
 		if smallBold.Width(words) < to-from-4 {
 			on.write(smallBold, centre, (from+to)/2, y, words)
 			return
@@ -83,11 +80,11 @@ func (s *spread) drawAxes(on *sheet, bottom, top vg.Length) {
 	w, p := s.window, s.c.Prep
 	power, prefix := scaleOf(math.Max(math.Abs(w.low), math.Abs(w.high())))
 	axis{panelFrom, panelTo, func(v float64) vg.Length { return s.x(v * power) }}.draw(on, bottom, -1,
-		fitting(w.low/power, w.high()/power, panelTo-panelFrom), "strength / "+prefix+p.Target.Unit.Name)
+		fitting(w.low/power, w.high()/power, panelTo-panelFrom), picture.Axis.Strength+prefix+p.Target.Unit.Name)
 
 	percentOf := func(v float64) float64 { return 100 * (v/p.Target.Value - 1) }
 	axis{panelFrom, panelTo, func(v float64) vg.Length { return s.x(p.Target.Value * (1 + v/100)) }}.draw(on, top, 1,
-		fitting(percentOf(w.low), percentOf(w.high()), panelTo-panelFrom), "difference from the target / %")
+		fitting(percentOf(w.low), percentOf(w.high()), panelTo-panelFrom), picture.Axis.Difference)
 }
 
 // axis runs between two places on the paper; at is the place of a value.

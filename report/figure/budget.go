@@ -6,6 +6,7 @@ import (
 
 	"gonum.org/v1/plot/vg"
 
+	"minim/report/words/picture"
 	"minim/uncertainty/route"
 )
 
@@ -105,13 +106,13 @@ func (b *budget) drawPlot(on *sheet, top vg.Length) {
 		y -= p.height
 	}
 	across := axis{barsFrom, barsTo, b.x}
-	across.draw(on, top, 1, b.ticks, "share of the variance / %")
-	across.draw(on, bottom, -1, b.ticks, "share of the variance / %")
+	across.draw(on, top, 1, b.ticks, picture.Axis.Share)
+	across.draw(on, bottom, -1, b.ticks, picture.Axis.Share)
 }
 
 func (b *budget) drawHeadings(on *sheet, top vg.Length) {
 	y := top + 6
-	on.write(smallText, left, namesFrom, y+9.5, "route, and the strength")
-	on.write(smallText, left, namesFrom, y, "it gives in "+b.c.Prep.Target.Unit.Name)
-	on.write(smallText, right, influencesTo, y, "influence")
+	on.write(smallText, left, namesFrom, y+9.5, picture.Head.Routes)
+	on.write(smallText, left, namesFrom, y, picture.GivesIn(b.c.Prep))
+	on.write(smallText, right, influencesTo, y, picture.Head.Influence)
 }

@@ -37,9 +37,3 @@ func TestPicturesSayThatASearchWasCutShort(t *testing.T) {
 		assert.NotContains(t, words+alt, "search was cut short", name)
 	}
 }
-
-// The caption of the coarsest readability says where a search was cut short.
-func TestBreakEvenCutShort(t *testing.T) {
-	f := &readable{p: &plan.Purchase{BreakEven: []plan.BreakEven{{Dilutions: 0, CutShort: true}, {Dilutions: 1, Readability: 0.01, CutShort: true}, {Dilutions: 2, Readability: 0.1}, {Dilutions: 3}}}}
-	assert.Equal(t, "none found so far direct, 0.01 g or coarser with one dilution, 0.1 g with two dilutions, none with three dilutions", f.breakEven())
-}

@@ -6,19 +6,19 @@ import (
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 
-	"minim/uncertainty/route"
+	"minim/report/words/picture"
 )
 
 // drawPanel draws a panel below the height top.
 func (b *budget) drawPanel(on *sheet, p *panel, top vg.Length) {
 	on.line(groundLine, namesFrom, top-p.height, rightTo, top-p.height)
 	if p.result == &b.c.Results[b.c.Verdict.Use] {
-		on.frameRoute(top-p.height, top, tag(b.c))
+		on.frameRoute(top-p.height, top, picture.Tag(b.c))
 	}
 	first := top - panelGap/2 - 8
 	on.writeParagraphs(first, p.words)
 	if len(p.bars) == 0 {
-		on.write(smallInk, right, influencesTo, first, "nothing that is counted")
+		on.write(smallInk, right, influencesTo, first, picture.Bars.None)
 	}
 	for i, bar := range p.bars {
 		b.drawBar(on, bar, first-lineHeight*vg.Length(i))
@@ -68,7 +68,7 @@ func (b *budget) headHeight() vg.Length { return heading{b.c.Prep}.height() + 44
 
 func (b *budget) drawHead(on *sheet, top vg.Length) {
 	y := heading{b.c.Prep}.draw(on, top) - 6
-	on.write(boldText, left, margin, y, "What spoils the strength, in shares of its variance.")
+	on.write(boldText, left, margin, y, picture.Bars.Each)
 	b.drawKey(on, y-16)
 }
 
@@ -84,19 +84,19 @@ func (b *budget) drawKey(on *sheet, y vg.Length) {
 		x += 23
 	}
 	pattern(bar{})
-	words(nameText, "one influence", 14)
+	words(nameText, picture.Bars.One, 14)
 	if b.some(func(r bar) bool { return r.assumed }) {
 		pattern(bar{assumed: true})
 		words(boldText, "A", 3)
-		words(nameText, "an assumed one", 14)
+		words(nameText, picture.Bars.Assumed, 14)
 	}
 	if b.some(func(r bar) bool { return r.rest > 0 }) {
 		pattern(bar{rest: 1})
-		words(nameText, "the rest, added up", 14)
+		words(nameText, picture.Bars.Rest, 14)
 	}
 	if b.some(func(r bar) bool { return r.shared }) {
 		words(boldText, "S", 3)
-		words(nameText, "shared: the same error in several uses", 0)
+		words(nameText, picture.Bars.Shared, 0)
 	}
 }
 
@@ -104,18 +104,8 @@ func (b *budget) some(holds func(bar) bool) bool {
 	return slices.ContainsFunc(b.panels, func(p *panel) bool { return slices.ContainsFunc(p.bars, holds) })
 }
 
-func (b *budget) paragraphs() []paragraph { return paragraphs(b.cannot, budgetNotes(b.c)) }
+func (b *budget) paragraphs() []paragraph { return paragraphs(b.cannot, picture.BudgetNotes(b.c)) }
 
 func (b *budget) footHeight() vg.Length { return footHeight(b.paragraphs()) }
 
 func (b *budget) drawFoot(on *sheet, top vg.Length) { on.writeParagraphs(top-8, b.paragraphs()) }
-
-// budgetNotes explain what is drawn.
-func budgetNotes(c *route.Comparison) []string {
-	return []string{
-		chosen(c),
-		"The variance is the square of the standard uncertainty: without an influence of 50 %, 71 % of the give or take would remain.",
-		"Give or take: expanded uncertainty, coverage probability " + shareWords(c.Settings.Coverage) + ".",
-		predicted,
-	}
-}

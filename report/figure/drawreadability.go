@@ -2,9 +2,12 @@ package figure
 
 import (
 	"image/color"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
+
+	"minim/report/words/picture"
 )
 
 // balanceLine is the edge of a balance.
@@ -36,7 +39,7 @@ func (f *readable) name() {
 	p.within.x1 = rightTo
 	for _, c := range f.curves {
 		l := label{point: f.place(c.end().readability, c.end().relative)}
-		l.add(smallInk, linesWide, 1, markOf(c.dilutions).words)
+		l.add(smallInk, linesWide, 1, picture.Dilutions(c.dilutions))
 		f.keep(l, p, pageWidth)
 	}
 	p.within.x1 = f.x.to
@@ -52,7 +55,7 @@ func (f *readable) name() {
 // room for it.
 func (f *readable) nameTolerance(p *placer) {
 	const step, near = 6, 6
-	for _, words := range []string{toleranceWords(f.p.Prep.Tolerances[0]), "tolerance"} {
+	for _, words := range []string{picture.Tolerance(f.Prep.Tolerances[0]), picture.Balances.Tolerance} {
 		for x := f.x.from; x < f.x.to; x += step {
 			l := label{point: vg.Point{X: x, Y: f.y.at(f.half)}}
 			l.add(smallBold, 220, 1, words)
@@ -124,7 +127,7 @@ func (f *readable) drawPlot(on *sheet) {
 	for _, b := range f.balances {
 		f.drawBalance(on, f.place(b.readability, b.relative), b.choice.Owned)
 	}
-	f.drawAxes(on, "readability of the balance / g", f.upName())
+	f.drawAxes(on, picture.Axis.Readability, picture.GiveOrTakeAxis(f.Coverage))
 }
 
 func (f *readable) drawCurve(on *sheet, c curve) {
@@ -152,4 +155,23 @@ func (f *readable) drawBalance(on *sheet, at vg.Point, owned bool) {
 	on.circle(at, balanceRadius, paper, balanceLine)
 }
 
-func (f *readable) paragraphs() []paragraph { return paragraphs(nil, f.notes()) }
+func (f *readable) paragraphs() []paragraph { return paragraphs(nil, f.Notes()) }
+
+// key explains the marks that occur.
+func (f *readable) key() (k key) {
+	k.say(boldText, picture.Balances.Each)
+	for _, kind := range []struct {
+		owned bool
+		words string
+	}{{true, picture.Balances.Owned}, {false, picture.Balances.ToBuy}} {
+		if slices.ContainsFunc(f.balances, func(b balance) bool { return b.choice.Owned == kind.owned }) {
+			k.show(2*balanceRadius, kind.words, func(on *sheet, x, y vg.Length) {
+				f.drawBalance(on, vg.Point{X: x + balanceRadius, Y: y}, kind.owned)
+			})
+		}
+	}
+	if slices.ContainsFunc(f.balances, func(b balance) bool { return b.choice.Meets }) {
+		k.say(boldText, picture.Balances.Good)
+	}
+	return k
+}

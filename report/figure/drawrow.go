@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/plot/vg"
 
+	"minim/report/words/picture"
 	"minim/uncertainty/route"
 )
 
@@ -29,9 +30,9 @@ func (s *spread) drawRow(on *sheet, r *row, y vg.Length) {
 // drawCounts writes over the piles at the edges how many dots are too weak and
 // too strong; without a tolerance, how many lie beyond the edges.
 func (s *spread) drawCounts(on *sheet, r *row, y vg.Length) {
-	style, below, above, weak, strong := smallBold, r.weak, r.strong, "too weak", "too strong"
+	style, below, above, weak, strong := smallBold, r.weak, r.strong, picture.Beyond.TooWeak, picture.Beyond.TooStrong
 	if len(s.c.Prep.Tolerances) == 0 {
-		style, below, above, weak, strong = smallText, r.below, r.above, "weaker still", "stronger still"
+		style, below, above, weak, strong = smallText, r.below, r.above, picture.Beyond.Weaker, picture.Beyond.Stronger
 	}
 	if below > 0 {
 		on.write(style, right, panelFrom-pileGap, y, fmt.Sprintf("%d %s", below, weak))
@@ -47,23 +48,23 @@ func (s *spread) drawRowWords(on *sheet, r *route.Result, y vg.Length) {
 	name, value := nameText, figures
 	if r == &s.c.Results[s.c.Verdict.Use] {
 		name, value = boldText, boldFigs
-		on.frameRoute(y, y+rowHeight, s.words.tag)
+		on.frameRoute(y, y+rowHeight, s.words.Tag)
 	}
 	next := on.writeLines(name, namesFrom, y+rowHeight-17, wrap(name, namesWide, 2, r.Route.Name))
 	spread := smallText
 	if !r.Informative {
 		spread = smallBold
 	}
-	on.writeLines(spread, namesFrom, next, wrap(spread, namesWide, 2, spreadWords(r)))
+	on.writeLines(spread, namesFrom, next, wrap(spread, namesWide, 2, picture.Spread(r)))
 	on.write(value, right, rightTo, y+rowHeight-24, s.chance(r))
-	on.write(smallText, right, rightTo, y+rowHeight-37, leavings(r, s.c.Prep.Volume))
+	on.write(smallText, right, rightTo, y+rowHeight-37, picture.Leavings(r, s.c.Prep.Volume))
 }
 
 func (s *spread) chance(r *route.Result) string {
 	if len(r.Inside) == 0 {
-		return "± " + holds(r)
+		return "± " + picture.Holds(r)
 	}
-	return percent(r.Chance(), s.c.Prep.LeastChance)
+	return picture.Percent(r.Chance(), s.c.Prep.LeastChance)
 }
 
 // frameRoute frames the route to use, with a word on the frame.

@@ -6,6 +6,8 @@ import (
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
+
+	"minim/report/words/picture"
 )
 
 var (
@@ -37,7 +39,7 @@ func (t *trade) name() {
 	}
 	if t.used != nil {
 		p.taken = append(p.taken, squareRound(t.place(*t.used), useRadius+1))
-		l := label{tag: tag(t.p.Comparison), point: t.place(*t.used)}
+		l := label{tag: picture.Tag(t.Comparison), point: t.place(*t.used)}
 		l.add(boldText, 190, 2, t.used.result.Route.Name)
 		l.add(smallText, 190, 2, t.figures(*t.used))
 		t.keep(l, p, pageWidth)
@@ -96,7 +98,7 @@ func (t *trade) drawPlot(on *sheet) {
 		t.drawPoint(on, *t.used)
 		on.ring(t.place(*t.used), useRadius, useLine)
 	}
-	t.drawAxes(on, "left over / mL", "give or take, in % of the strength ("+t.coverage()+")")
+	t.drawAxes(on, picture.Axis.LeftOver, picture.GiveOrTakeAxis(t.Coverage))
 }
 
 func (t *trade) drawPoint(on *sheet, q point) {
@@ -112,4 +114,31 @@ func (t *trade) radius() vg.Length {
 	return markRadius
 }
 
-func (t *trade) paragraphs() []paragraph { return paragraphs(nil, t.notes()) }
+func (t *trade) paragraphs() []paragraph { return paragraphs(nil, t.Notes()) }
+
+// key explains the marks that occur.
+func (t *trade) key() (k key) {
+	k.say(boldText, picture.Marks.Each)
+	for i := range marks {
+		if !slices.ContainsFunc(t.front, func(q point) bool { return markOf(q.result.Dilutions) == &marks[i] }) {
+			continue
+		}
+		k.show(2*markRadius, picture.Dilutions(i), func(on *sheet, x, y vg.Length) {
+			on.mark(&marks[i], vg.Point{X: x + markRadius, Y: y}, markRadius, true)
+		})
+	}
+	if slices.ContainsFunc(t.front, func(q point) bool { return !t.good(q.result) }) {
+		k.show(2*markRadius, picture.Hollow(t.Prep), func(on *sheet, x, y vg.Length) {
+			on.mark(&anyMark, vg.Point{X: x + markRadius, Y: y}, markRadius, false)
+		})
+	}
+	if len(t.own) > 0 {
+		k.show(2*ownRadius, picture.Marks.Own, func(on *sheet, x, y vg.Length) {
+			on.circle(vg.Point{X: x + ownRadius, Y: y}, ownRadius, paper, ownLine)
+		})
+	}
+	k.show(24, picture.Marks.Stairs, func(on *sheet, x, y vg.Length) {
+		on.line(stairLine, x, y, x+24, y)
+	})
+	return k
+}

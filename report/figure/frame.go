@@ -4,7 +4,7 @@ import (
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 
-	"minim/report"
+	"minim/report/words/picture"
 	"minim/uncertainty/route"
 )
 
@@ -25,19 +25,16 @@ func (h heading) height() vg.Length {
 
 // title ends in words that no long title pushes out when the kit is changed.
 func (h heading) title() string {
-	mark := ""
-	if len(h.prep.Changes) > 0 {
-		mark = ", on a changed kit"
-	}
-	return cut(titleText, textWide-titleText.Width(mark), title(h.prep)) + mark
+	mark := picture.OnChanged(h.prep)
+	return cut(titleText, textWide-titleText.Width(mark), picture.Title(h.prep, clean(h.prep.Title))) + mark
 }
 
-func (h heading) wantedLines() []string { return wrap(bodyText, textWide, 2, wanted(h.prep)) }
+func (h heading) wantedLines() []string { return wrap(bodyText, textWide, 2, picture.Wanted(h.prep)) }
 
 // notes are lines in small letters: what is changed, and the note of the prep.
 func (h heading) notes() (lines []string) {
 	if len(h.prep.Changes) > 0 {
-		lines = wrap(smallText, textWide, 2, "Changed: "+report.Changes(h.prep))
+		lines = wrap(smallText, textWide, 2, picture.Changed(h.prep))
 	}
 	if note := clean(h.prep.Note); note != "" {
 		lines = append(lines, cut(smallText, textWide, "Note: "+note))
@@ -76,17 +73,17 @@ func (s *spread) drawKey(on *sheet, y vg.Length) {
 		x += 9
 		words(nameText, w)
 	}
-	words(boldText, "Each dot is one chance in a hundred.")
+	words(boldText, picture.Dots.Each)
 	if len(s.c.Prep.Tolerances) > 0 {
-		mark(on.discs, "inside the tolerance")
-		mark(on.rings, "outside")
+		mark(on.discs, picture.Dots.Inside)
+		mark(on.rings, picture.Dots.Outside)
 	}
 	if s.none {
-		mark(on.crosses, "nothing in it at all")
+		mark(on.crosses, picture.Dots.Nothing)
 	}
 	on.line(targetLine, x+2, y-3, x+2, y+10)
 	x += 9
-	words(nameText, "target")
+	words(nameText, picture.Dots.Target)
 }
 
 // paragraph is a text below the axes, broken into lines.
@@ -101,12 +98,8 @@ func paragraphs(cannot []*route.Result, notes []string) (list []paragraph) {
 		list = append(list, paragraph{style, wrap(style, footWide, 2, words)})
 	}
 	for _, r := range cannot {
-		word := "Not possible: "
-		if r.MayNotBeUsed() {
-			word = "STOP, not to be used: "
-		}
 		// A long name must not hide the reason.
-		add(smallInk, word+cut(smallInk, footWide/2, clean(r.Route.Name))+". "+r.Reason.String()+".")
+		add(smallInk, picture.Cannot(r, cut(smallInk, footWide/2, clean(r.Route.Name))))
 	}
 	for _, note := range notes {
 		add(smallText, note)
@@ -121,7 +114,7 @@ func heightOf(list []paragraph) (h vg.Length) {
 	return h
 }
 
-func (s *spread) paragraphs() []paragraph { return paragraphs(s.cannot, s.words.notes) }
+func (s *spread) paragraphs() []paragraph { return paragraphs(s.cannot, s.words.Notes) }
 
 // others are the tolerances after the first, which are drawn as lines.
 func (s *spread) others() []route.Tolerance {
@@ -137,7 +130,7 @@ func (s *spread) drawFoot(on *sheet, top vg.Length) {
 	y := top - 8
 	for i, t := range s.others() {
 		on.line(otherLine(i), margin, y+3, margin+26, y+3)
-		on.write(smallInk, left, margin+32, y, cut(smallInk, textWide-32, toleranceWords(t)))
+		on.write(smallInk, left, margin+32, y, cut(smallInk, textWide-32, picture.Tolerance(t)))
 		y -= otherHeight
 	}
 	on.writeParagraphs(y, s.paragraphs())

@@ -11,7 +11,6 @@ import (
 // mark is how routes with one number of dilutions are drawn: a colour, a shape
 // and dashes of their own.
 type mark struct {
-	words  string
 	colour color.NRGBA
 	// corners of the shape in a circle of radius 1 and the same area for all.
 	corners []vg.Point
@@ -24,12 +23,12 @@ var orange = color.NRGBA{0xE6, 0x9F, 0x00, 0xFF}
 // marks by number of dilutions; the last stands for all that are more. Circles
 // are left to what is no route of the search.
 var marks = []mark{
-	{"direct", blue, regular(4, math.Pi/4), nil},
-	{"one dilution", vermillion, regular(3, math.Pi/2), []vg.Length{7, 2.5}},
-	{"two dilutions", green, regular(4, 0), []vg.Length{1.5, 2}},
-	{"three dilutions", purple, regular(3, -math.Pi/2), []vg.Length{7, 2, 1.5, 2}},
-	{"four dilutions", orange, regular(5, math.Pi/2), []vg.Length{11, 2.5}},
-	{"five dilutions or more", ink, star(), []vg.Length{3.5, 2}},
+	{blue, regular(4, math.Pi/4), nil},
+	{vermillion, regular(3, math.Pi/2), []vg.Length{7, 2.5}},
+	{green, regular(4, 0), []vg.Length{1.5, 2}},
+	{purple, regular(3, -math.Pi/2), []vg.Length{7, 2, 1.5, 2}},
+	{orange, regular(5, math.Pi/2), []vg.Length{11, 2.5}},
+	{ink, star(), []vg.Length{3.5, 2}},
 }
 
 // anyMark stands for all of them in a key.

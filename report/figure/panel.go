@@ -2,7 +2,6 @@ package figure
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -11,6 +10,7 @@ import (
 	"gonum.org/v1/plot/vg"
 
 	"minim/report"
+	"minim/report/words/picture"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -52,12 +52,12 @@ func newPanel(c *route.Comparison, r *route.Result) *panel {
 		p.words = append(p.words, paragraph{style, wrap(style, namesWide, 2, words)})
 	}
 	add(name, r.Route.Name)
-	add(strength, spreadWords(r))
+	add(strength, picture.Spread(r))
 	if len(r.Inside) > 0 {
-		add(smallText, percent(r.Chance(), c.Prep.LeastChance)+" inside")
+		add(smallText, picture.Inside(r, c.Prep))
 	}
 	if math.Abs(r.AssumedShare) >= leastShare {
-		add(smallText, "assumed: "+shareOfVariance(r.AssumedShare))
+		add(smallText, picture.Assumed(shareOfVariance(r.AssumedShare)))
 	}
 	p.height = panelGap + max(heightOf(p.words), lineHeight*vg.Length(max(1, len(p.bars))))
 	return p
@@ -87,7 +87,7 @@ func barsOf(all []uncertainty.Contribution) []bar {
 		for i := range lines[shown:] {
 			rest.share += lines[shown+i].Share
 		}
-		rest.words = fmt.Sprintf("the rest (%d)", rest.rest)
+		rest.words = picture.Rest(rest.rest)
 		bars = append(bars, rest)
 	}
 	return bars

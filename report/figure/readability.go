@@ -6,17 +6,16 @@ import (
 
 	"gonum.org/v1/plot/vg"
 
+	"minim/report/words/picture"
 	"minim/uncertainty/plan"
 )
 
 // readable is the layout of the figure of what the readability of a balance does.
 type readable struct {
 	plane
-	p        *plan.Purchase
+	picture.Readability
 	curves   []curve
 	balances []balance
-	// without are the balances on which no route was found.
-	without []string
 	// half is the half-width of the tolerance in percent of the target, to the
 	// nearer limit; 0 without one.
 	half   float64
@@ -62,10 +61,15 @@ func Readability(p *plan.Purchase) (*Figure, error) {
 
 // newReadable sorts out what is drawn.
 func newReadable(p *plan.Purchase) *readable {
-	f := &readable{p: p, half: halfWidth(p)}
+	f := &readable{Readability: picture.Readability{Purchase: p}, half: halfWidth(p)}
+	f.Shaded = f.half > 0
+	if p.Like != nil {
+		f.LikeName = cut(smallText, footWide/3, clean(p.Like.Name))
+	}
 	for i := range p.Curves {
 		if c := curveOf(&p.Curves[i]); len(c.runs) > 0 {
-			f.curves = append(f.curves, c)
+			f.curves, f.Lines = append(f.curves, c), append(f.Lines, picture.Dilutions(c.dilutions))
+			f.Hollow = f.Hollow || c.cut
 		}
 	}
 	for i := range p.Choices {
@@ -73,12 +77,21 @@ func newReadable(p *plan.Purchase) *readable {
 		switch {
 		case o.Balance == nil:
 		case !o.Found || !logable(relative(&o.Best)):
-			f.without = append(f.without, o.Name)
+			f.Without = append(f.Without, o.Name)
 		default:
-			f.balances = append(f.balances, balance{o, o.Balance.Readability, relative(&o.Best)})
+			f.take(balance{o, o.Balance.Readability, relative(&o.Best)})
 		}
 	}
 	return f
+}
+
+func (f *readable) take(b balance) {
+	f.balances = append(f.balances, b)
+	f.Balances = append(f.Balances, picture.Balance(b.choice.Name, b.readability, b.relative/100))
+	f.Coverage = f.balances[0].choice.Best.Analytic.CoverageProbability
+	if b.choice.CutShort {
+		f.CutWith = append(f.CutWith, b.choice.Name)
+	}
 }
 
 // halfWidth is the half-width of the first tolerance, in percent of the target, to

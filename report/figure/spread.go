@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/plot/vg"
 
+	"minim/report/words/picture"
 	"minim/uncertainty/route"
 )
 
@@ -23,7 +24,7 @@ const (
 // spread is the layout of the figure of all spreads.
 type spread struct {
 	c      *route.Comparison
-	words  caption
+	words  picture.Caption
 	window window
 	rows   []*row
 	cannot []*route.Result
@@ -40,21 +41,14 @@ func Spread(c *route.Comparison) (*Figure, error) {
 	if c.Verdict.Use < 0 {
 		return nil, errors.New("no route can be done, so there is no spread to draw")
 	}
-	return drawSpread(c, caption{"route, and the strength", tag(c), ranked(c), footnotes(c), altOfSpread(c)}), nil
+	words := picture.OfRoutes(c)
+	words.Alt = altOfSpread(c)
+	return drawSpread(c, words, ranked(c)), nil
 }
 
-// caption is what a figure of spreads says, and the order of its rows.
-type caption struct {
-	// rows is what the rows are, tag the word on the marked one.
-	rows, tag string
-	order     []*route.Result
-	notes     []string
-	alt       string
-}
-
-func drawSpread(c *route.Comparison, words caption) *Figure {
+func drawSpread(c *route.Comparison, words picture.Caption, order []*route.Result) *Figure {
 	s := &spread{c: c, words: words, window: windowOf(c)}
-	for _, r := range words.order {
+	for _, r := range order {
 		if !r.Possible {
 			s.cannot = append(s.cannot, r)
 			continue
@@ -64,7 +58,7 @@ func drawSpread(c *route.Comparison, words caption) *Figure {
 		s.none = s.none || row.none
 	}
 	height := s.headHeight() + s.plotHeight() + s.footHeight()
-	return &Figure{width: pageWidth, height: height, alt: words.alt, paint: func(on *sheet) {
+	return &Figure{width: pageWidth, height: height, alt: clean(words.Alt), paint: func(on *sheet) {
 		s.drawHead(on, height)
 		s.drawPlot(on, height-s.headHeight())
 		s.drawFoot(on, s.footHeight())

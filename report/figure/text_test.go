@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"minim/report/words/picture"
 )
 
 func TestTicks(t *testing.T) {
@@ -115,6 +117,6 @@ func TestPercentNeverPromisesTooMuch(t *testing.T) {
 		{0.95, 0.95, "95.0 %"}, {0.94999, 0.95, "94.9 %"}, {0.94949, 0.95, "94.9 %"}, {0.23046, 0.95, "23.0 %"},
 		{0.001, 0.95, "0.1 %"}, {0.00099, 0.95, "under 0.1 %"}, {0, 0.95, "under 0.1 %"},
 	} {
-		assert.Equal(t, test.want, percent(test.share, test.least))
+		assert.Equal(t, test.want, picture.Percent(test.share, test.least))
 	}
 }

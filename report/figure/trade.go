@@ -4,9 +4,11 @@ import (
 	"cmp"
 	"errors"
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 
+	"minim/report/words/picture"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -15,12 +17,9 @@ import (
 // over.
 type trade struct {
 	plane
-	p *plan.Plan
+	picture.Trade
 	// front are the routes that no other beats, own those of the prep itself.
 	front, own []point
-	// hidden counts the routes that are too wide to be drawn, silent those of the
-	// prep that cannot be done or say nothing.
-	hidden, silent int
 	// used is the route to use; nil when it is not drawn.
 	used   *point
 	labels []label
@@ -53,14 +52,33 @@ func Trade(p *plan.Plan) (*Figure, error) {
 // layOut fits the scales and finds places for the names.
 func (t *trade) layOut() {
 	t.x = leftOverScale(t.front, t.points())
+	t.Logarithmic = t.x.log
 	t.y = relativeScale(relatives(t.points()), footHeight(t.paragraphs())+underPlane)
 	t.setTicks()
 	t.name()
 }
 
+// figures of a route, beside its name.
+func (t *trade) figures(q point) string {
+	return picture.Route(t.Prep, q.result, q.relative/100)
+}
+
+// ends tells of the routes of the front with the least left over and with the
+// least give or take.
+func (t *trade) ends() []string {
+	first, last := slices.MinFunc(t.front, point.compare), slices.MinFunc(t.front, func(a, b point) int {
+		return cmp.Or(cmp.Compare(a.relative, b.relative), cmp.Compare(a.leftOver, b.leftOver))
+	})
+	ends := []string{picture.End(first.leftOver, first.relative/100), picture.End(last.leftOver, last.relative/100)}
+	if first == last {
+		return ends[:1]
+	}
+	return ends
+}
+
 // newTrade sorts out what is drawn.
 func newTrade(p *plan.Plan) *trade {
-	t := &trade{p: p}
+	t := &trade{Trade: picture.Trade{Plan: p}}
 	for i := range p.Front {
 		t.front = t.take(t.front, &p.Front[i].Result)
 	}
@@ -68,13 +86,18 @@ func newTrade(p *plan.Plan) *trade {
 		if r := &p.Own[i]; r.Possible && r.Informative {
 			t.own = t.take(t.own, r)
 		} else {
-			t.silent++
+			t.Silent++
 		}
 	}
 	if u := p.Verdict.Use; u >= 0 {
+		// A long name must not hide the reason why it is marked.
+		t.Marked = cut(smallText, footWide/2, clean(p.Results[u].Route.Name))
 		if used := pointOf(&p.Results[u]); used.drawn() {
-			t.used = &used
+			t.used, t.Figures = &used, t.figures(used)
 		}
+	}
+	if t.Drawn = len(t.front); t.Drawn > 0 {
+		t.Coverage, t.Ends = t.front[0].result.Analytic.CoverageProbability, t.ends()
 	}
 	return t
 }
@@ -83,7 +106,7 @@ func (t *trade) take(list []point, r *route.Result) []point {
 	if p := pointOf(r); p.drawn() {
 		return append(list, p)
 	}
-	t.hidden++
+	t.Hidden++
 	return list
 }
 
@@ -116,5 +139,5 @@ func (t *trade) place(p point) vg.Point {
 // good reports whether a route has the chance of being inside that is asked for;
 // without a tolerance all are good.
 func (t *trade) good(r *route.Result) bool {
-	return len(t.p.Prep.Tolerances) == 0 || r.Chance() >= t.p.Prep.LeastChance
+	return len(t.Prep.Tolerances) == 0 || r.Chance() >= t.Prep.LeastChance
 }

@@ -1,0 +1,48 @@
+package main
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/spf13/pflag"
+	"github.com/stretchr/testify/assert"
+)
+
+// Every option has its words in help.txt, and every line there is of an option: those that
+// several commands share of two commands at least.
+func TestHelpHasWordsForEveryOption(t *testing.T) {
+	used := map[string]int{}
+	take := func(command, key string) {
+		s := sectionWith(command, key)
+		assert.NotEmpty(t, s.lines[key], "help.txt has no line %q for minim %s", key, command)
+		used[fmt.Sprint(s.lines["usage"], s.commands, key)]++
+	}
+	for _, cmd := range commands() {
+		take(cmd.name, "usage")
+		take(cmd.name, "does")
+		newFlags(cmd.name, cmd.job).VisitAll(func(f *pflag.Flag) {
+			take(cmd.name, "--"+f.Name)
+			assert.Equal(t, told(cmd.name, "--"+f.Name), f.Usage)
+		})
+	}
+	for _, name := range []string{"compare", "plan", "buy", "made", "rescue"} {
+		take(name, "keep")
+		take(name, "begin")
+	}
+	for _, s := range helpSections {
+		usage := s.lines["usage"]
+		for key := range s.lines {
+			n := used[fmt.Sprint(usage, s.commands, key)]
+			assert.NotZero(t, n, "help.txt words %s of %s %v, which is no option", key, usage, s.commands)
+			assert.True(t, usage != "" || n > 1, "%s %v is not shared", key, s.commands)
+		}
+	}
+}
+
+// A line of a command comes before one that several share.
+func TestHelpOfOneCommandComesFirst(t *testing.T) {
+	assert.Equal(t, "simulate `N` batches", told("made", "--trials"))
+	assert.Equal(t, "simulate `N` batches of each route that is shown", told("buy", "--trials"))
+	assert.Equal(t, "simulate `N` batches of each route", told("sheet", "--trials"))
+	assert.Empty(t, told("compare", "--steps"))
+}

@@ -1,0 +1,147 @@
+package picture
+
+import (
+	"fmt"
+	"strings"
+
+	"minim/equipment/quantity"
+	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
+)
+
+// GiveOrTakeAxis is the axis of a give or take with a coverage probability, 0 where none is stated.
+func GiveOrTakeAxis(coverage float64) string {
+	name := "give or take, in % of the strength"
+	if coverage > 0 {
+		name += " (" + Share(coverage) + ")"
+	}
+	return name
+}
+
+// Hollow explains a mark of a route whose chance is too low.
+func Hollow(p *route.Prep) string {
+	return "hollow: chance of being inside under " + Share(p.LeastChance)
+}
+
+// Route gives the figures of a route, with its relative give or take, beside its name.
+func Route(p *route.Prep, r *route.Result, relative float64) string {
+	words := "give or take " + quantity.Percent(relative) + ", " + Leavings(r, p.Volume)
+	if len(r.Inside) > 0 {
+		words += ", " + Inside(r, p)
+	}
+	return words
+}
+
+// Trade is what is drawn of a search.
+type Trade struct {
+	*plan.Plan
+	// Marked is the name of the marked route, as there is room for it, Figures are its.
+	Marked, Figures string
+	// Coverage is the probability that a give or take has.
+	Coverage float64
+	// Logarithmic is the scale of what is left over.
+	Logarithmic bool
+	// Drawn routes are those of the front, Hidden ones too wide, and Silent ones say nothing.
+	Drawn, Hidden, Silent int
+	// Ends are what is left over by the first and by the last of the front, and their give or take.
+	Ends []string
+}
+
+// Notes explain what is drawn, and say what is not.
+func (t *Trade) Notes() []string {
+	list := []string{t.chosen(), t.beaten(), meaning + Share(t.Coverage) + "."}
+	if t.Logarithmic {
+		list[2] += " What is left over is drawn on a logarithmic scale."
+	}
+	if t.Hidden > 0 {
+		list = append(list, notShown(t.Hidden, "with a give or take over 100 %"))
+	}
+	if t.Silent > 0 {
+		list = append(list, notShown(t.Silent, "of your own that cannot be done or could hold nothing at all"))
+	}
+	if t.CutShort {
+		list = append(list, cutShort)
+	}
+	return append(list, predicted)
+}
+
+// cutShort is said of a search that was cut short.
+const cutShort = "The search was cut short before all routes were searched: one that beats these may exist."
+
+// beaten says what it is to beat a route.
+func (t *Trade) beaten() string {
+	by := "nearness to the target (expected difference and give or take)"
+	if len(t.Prep.Tolerances) > 0 {
+		by = "chance of being inside (over 99.9 % counts as equal)"
+	}
+	return "A route beats another when it is at least as good in " + by + ", left over and number of measurements, and better in one of them."
+}
+
+// notShown is "3 routes of that kind are not shown.".
+func notShown(n int, which string) string {
+	if n == 1 {
+		return "1 route " + which + " is not shown."
+	}
+	return fmt.Sprintf("%d routes %s are not shown.", n, which)
+}
+
+// chosen names the marked route in full and says why it is marked.
+func (t *Trade) chosen() string {
+	c := t.Comparison
+	if c.Verdict.Use < 0 {
+		return "No route is marked."
+	}
+	words, least := "Marked: "+t.Marked+". ", Share(c.Prep.LeastChance)
+	switch {
+	case c.Verdict.Meets:
+		return words + "Of the routes with a chance of at least " + least + ", it is the one " + preferred(t.Options.Prefer) + "."
+	case len(c.Prep.Tolerances) > 0:
+		return words + "No route has a chance of at least " + least + "; this is the best of them."
+	case t.Options.Prefer == route.LeastLeftOver:
+		return words + "No tolerance is given; it is the one nearest to the target."
+	}
+	return words + "No tolerance is given; it is the one " + preferred(t.Options.Prefer) + "."
+}
+
+// preferred says what a preference makes small.
+func preferred(preference string) string {
+	switch preference {
+	case route.Tightest:
+		return "with the least give or take"
+	case route.Fewest:
+		return "with the fewest measurements"
+	case route.LeastSolute:
+		return "that uses the least solute"
+	case route.Cheapest:
+		return "that costs least"
+	}
+	return "that leaves least over"
+}
+
+// End is what is left over, and the relative give or take, at an end of the front.
+func End(leftOver, relative float64) string {
+	return Millilitres(leftOver) + " and " + quantity.Percent(relative)
+}
+
+// Alt says in two sentences what the figure shows.
+func (t *Trade) Alt() string {
+	switch {
+	case t.Comparison == nil:
+		return "No route was found."
+	case t.Drawn == 0:
+		return "No route was found to make " + Wanted(t.Prep) + "."
+	}
+	ends := t.Ends[0]
+	if len(t.Ends) > 1 {
+		ends = "from " + t.Ends[0] + " to " + t.Ends[1]
+	}
+	s := fmt.Sprintf("What is left over by the routes that no other beats (%d) to make %s%s, against their give or take: %s.",
+		t.Drawn, Wanted(t.Prep), OnChanged(t.Prep), ends)
+	if t.Figures != "" {
+		s += fmt.Sprintf(" Marked %q: %s, %s.", strings.ToLower(Tag(t.Comparison)), t.Results[t.Verdict.Use].Route.Name, t.Figures)
+	}
+	if t.CutShort {
+		s += " " + cutShort
+	}
+	return s
+}
