@@ -48,11 +48,11 @@ func actionToJSON(p *route.Prep, s *route.Step) actionJSON {
 	if s.Balance == nil && s.Measure == nil {
 		return out
 	}
-	out.Amount, out.Unit, out.Shown, out.Piece = some(s.Amount), words(unitOf(s)), words(measured(s)), place(s.Piece)
+	out.Amount, out.Unit, out.Shown, out.Piece = some(s.Amount), orNull(unitOf(s)), orNull(measured(s)), place(s.Piece)
 	if s.Balance != nil {
-		out.Instrument = words(s.Balance.Name)
+		out.Instrument = orNull(s.Balance.Name)
 	} else {
-		out.Instrument = words(s.Measure.Name)
+		out.Instrument = orNull(s.Measure.Name)
 	}
 	return out
 }
@@ -76,7 +76,7 @@ func broughtBy(p *route.Prep, s *route.Step) string {
 
 func optionsOf(s *route.Step) optionsJSON {
 	return optionsJSON{
-		Reading: words(string(s.Reading)), State: words(string(s.State)), Emptying: words(emptyings[s.Emptying]),
+		Reading: orNull(string(s.Reading)), State: orNull(string(s.State)), Emptying: orNull(emptyings[s.Emptying]),
 		WeighedBack: s.WeighedBack, SeparateTare: s.SeparateTare,
 		LeftBehind: stated(s.LeftBehind), Vessel: stated(s.Vessel), Contraction: stated(s.Contraction),
 	}
@@ -119,7 +119,7 @@ func shownToJSON(p *route.Prep, r *route.Result) *shownJSON {
 		Made: volume(r.MadeML), LeftOver: volume(r.LeftOverML), Solute: soluteTaken(p, r),
 	}
 	if len(r.Inside) > 0 {
-		out.Inside = words(InHundred(r.Chance(), p.LeastChance))
+		out.Inside = orNull(InHundred(r.Chance(), p.LeastChance))
 	}
 	return out
 }

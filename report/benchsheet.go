@@ -20,12 +20,12 @@ func Sheet(p *Paper, room []record.Room) *page.Page {
 	p.headed(d, page.Title{Text: "Bench sheet: " + p.subject(), Below: p.sheetBelow()})
 	p.aimsElsewhere(d)
 	d.Add(&page.Table{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Rows: page.Rows([][]string{{"", p.Date, "", "", "", ""}})})
-	d.Listed(groundTitle("Mind"), p.minds())
+	p.mind(d)
 	d.Section("Before step 1", page.Paragraph{Text: strings.Join(p.cautions(), " ") + " Read the safety data sheets of all that is used; wear gloves and goggles."})
 	d.Section("You need", page.Facts{List: p.needs()})
 	d.Section("Steps", p.stepTable(room))
 	d.Add(&page.Table{Head: []string{"what was spoilt, and why; other remarks", "checked by"}, Numbers: 2, Class: "form remarks", Rows: page.Rows([][]string{{"", ""}})})
-	d.Section("All along", page.Bullets{Items: p.habits(planIsInside(p) && len(room) > 0)})
+	d.Section("All along", page.Bullets{Items: p.habits(room)})
 	d.Section("You get", page.Paragraph{Text: p.gives()})
 	return d
 }
@@ -98,9 +98,9 @@ func roomFor(s *route.Step, room []record.Room, number int) string {
 }
 
 // habits hold at every step.
-func (p *Paper) habits(hasRoom bool) []string {
+func (p *Paper) habits(room []record.Room) []string {
 	first := "Write what you read and go on with it, even where it is not as planned; take nothing out of a solution again."
-	if hasRoom {
+	if planIsInside(p) && len(room) > 0 {
 		first += " If one reading alone differs, and is within the limits beside the planned one, the batch stays inside; if several differ, the record tells."
 	}
 	list := []string{first,

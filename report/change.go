@@ -127,8 +127,9 @@ func chosen(c *route.Comparison) string {
 	return verdictWord(c) + " " + c.Results[c.Verdict.Use].Route.Name
 }
 
-// blocks are the section.
-func (e effect) blocks() []page.Block {
+// effectOf is the section about what changes do.
+func effectOf(c, before *route.Comparison) []page.Block {
+	e := effect{c, before}
 	list := []page.Block{page.Heading{Text: e.title()}}
 	if t := e.table(); len(t.Rows) > 0 {
 		list = append(list, t)

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -56,7 +57,7 @@ func TestChangedDemo(t *testing.T) {
 		"         (../cmd/minim/demo/bench.toml stays as it is); of the 0.001 g"), text)
 	assert.Contains(t, strings.Join(strings.Fields(text), " "), "of the 0.001 g scale, repeatability and linearity stay as stated; of the 0.1 g scale, repeatability and linearity stay as stated")
 	for line := range strings.Lines(text) {
-		assert.LessOrEqual(t, runes(strings.TrimRight(line, "\n")), width, line)
+		assert.LessOrEqual(t, utf8.RuneCountInString(strings.TrimRight(line, "\n")), 80, line)
 		assert.Equal(t, strings.TrimRight(line, " \n"), strings.TrimRight(line, "\n"), "spaces at the end of a line")
 	}
 	part := section(t, text)
@@ -126,8 +127,18 @@ func TestEffectWhereNothingWasPossible(t *testing.T) {
 	assert.Contains(t, part, "before  not possible\n                        now       0.0596        0.0011    95.6\n")
 	assert.Contains(t, part, "\n  Verdict    before: no route is possible; now: USE 0.75 g, one dilution")
 	assert.NotContains(t, part, "No change")
+}
+
+// Where no route was possible none is to be used.
+func TestNothingPossibleInJSON(t *testing.T) {
+	_, before := constructed(t)
+	before.Verdict = route.Verdict{Use: -1}
+	for i := range before.Results {
+		before.Results[i] = route.Result{Route: before.Results[i].Route, Reason: note.Of("property-lacking", "", "the bench is empty")}
+	}
 	whole := comparisonToJSON(before)
 	assert.Nil(t, whole.Use)
+	assert.Contains(t, *ownToJSON(&before.Results[0]).Reason, "the bench is empty")
 }
 
 // Without a tolerance there is no chance, but how well the target is held.

@@ -24,12 +24,18 @@ const classesIntroduction = "Limits of error of new instruments at 20 °C: the e
 // not meet.
 func Classes(t *Tables, _ ...page.Figure) *page.Page {
 	p := &page.Page{Title: "Class tables", Kind: "screen"}
-	p.Add(page.NotText(page.Title{Text: p.Title}), page.Paragraph{Text: classesIntroduction})
-	for _, table := range classTables(t.Classes) {
-		p.Add(classBlocks(table)...)
-	}
-	p.Add(mayNotMeet(t.MayNotMeet)...)
+	p.Add(page.NotText(page.Title{Text: p.Title}))
+	p.Add(allTables(t)...)
 	return p
+}
+
+// allTables introduces the class tables, and has each with its sources, and what may not meet.
+func allTables(t *Tables) []page.Block {
+	list := []page.Block{page.Paragraph{Text: classesIntroduction}}
+	for _, table := range classTables(t.Classes) {
+		list = append(list, classBlocks(table)...)
+	}
+	return append(list, mayNotMeet(t.MayNotMeet)...)
 }
 
 // classTables groups rows by kind, standard and mark, in the order in which each comes first.

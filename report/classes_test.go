@@ -4,20 +4,22 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 
 	"minim/equipment"
+	"minim/report/page"
 )
 
 // Every row is printed, under its own standard; no line is wider than is promised or ends
 // in spaces; each table names each of its sources once.
 func TestClassesPrintsEveryRow(t *testing.T) {
 	rows := equipment.Classes()
-	text := Classes(&Tables{Classes: rows}).Text(ClassesWidth)
+	text := (&page.Page{Blocks: allTables(&Tables{Classes: rows})}).Text(ClassesWidth)
 	for line := range strings.Lines(text) {
 		if strings.TrimSpace(line) != "" && !isOneAddress(line) {
-			assert.LessOrEqual(t, runes(strings.TrimRight(line, "\n")), ClassesWidth, line)
+			assert.LessOrEqual(t, utf8.RuneCountInString(strings.TrimRight(line, "\n")), ClassesWidth, line)
 		}
 		assert.Equal(t, strings.TrimRight(line, " \n"), strings.TrimRight(line, "\n"), "spaces at the end of a line")
 	}
@@ -60,7 +62,7 @@ func TestClassesArranges(t *testing.T) {
 		{Kind: "graduated", Standard: "ISO", Number: "ISO 4", Edition: "2004", Name: "B", Marked: "Ex",
 			Capacity: 2, Division: 0.02, DivisionTrust: "from memory", Tolerance: 0.02, Source: "a rule", Trust: "derived"},
 	}
-	_, tables, _ := strings.Cut(Classes(&Tables{Classes: rows}).Text(ClassesWidth), "\n\n")
+	_, tables, _ := strings.Cut((&page.Page{Blocks: allTables(&Tables{Classes: rows})}).Text(ClassesWidth), "\n\n")
 	assert.Equal(t, strings.TrimPrefix(`
 one-mark pipette, ISO 1:2001, Ex
      capacity, mL  limit, mL  bore, mm  trust and sources

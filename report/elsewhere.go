@@ -127,7 +127,7 @@ func elsewhereToJSON(r *route.Result) *elsewhereJSON {
 	}
 	out := &elsewhereJSON{Off: number(e.Off)}
 	if e.Step > 0 {
-		out.Step, out.Unit = &e.Step, words(unitOf(&e.Amended))
+		out.Step, out.Unit = &e.Step, orNull(unitOf(&e.Amended))
 		out.Planned, out.Reading = some(r.Route.Steps[e.Step-1].Amount), some(e.Amended.Amount)
 		out.Intended, out.Conformance = some(e.Intended), some(e.Chance)
 	}

@@ -19,7 +19,7 @@ func entryLines(r *record.Record) []fact {
 	}
 	for i := range r.Entries {
 		e := &r.Entries[i]
-		list = append(list, fact{right(strconv.Itoa(e.Number), widest), entryWords(e)})
+		list = append(list, fact{fmt.Sprintf("%*d", widest, e.Number), entryWords(e)})
 	}
 	return list
 }

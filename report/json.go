@@ -10,8 +10,8 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Schema names the form of the JSON.
-const Schema = "minim.compare/1"
+// compareSchema names the form of the JSON.
+const compareSchema = "minim.compare/1"
 
 // number is a JSON number, null when it is not finite.
 type number float64
@@ -167,7 +167,7 @@ type rungJSON struct {
 }
 
 func rungToJSON(r *route.Rung) rungJSON {
-	out := rungJSON{Rung: r.Strength.Text, Take: number(r.TakeML), Reason: words(r.Reason.String())}
+	out := rungJSON{Rung: r.Strength.Text, Take: number(r.TakeML), Reason: orNull(r.Reason.String())}
 	if r.Reason.None() {
 		out.Analytic = analyticToJSON(&r.Analytic)
 	}
@@ -206,7 +206,7 @@ func JSON(c, before *route.Comparison) ([]byte, error) {
 func comparisonToJSON(c *route.Comparison) *comparisonJSON {
 	p := c.Prep
 	out := &comparisonJSON{
-		Schema: Schema, wantedJSON: wantedToJSON(p), Coverage: number(c.Settings.Coverage),
+		Schema: compareSchema, wantedJSON: wantedToJSON(p), Coverage: number(c.Settings.Coverage),
 		Meets: c.Verdict.Meets, Changes: list(changeTexts(p)),
 	}
 	var used *route.Result
@@ -238,8 +238,8 @@ func wantedToJSON(p *route.Prep) wantedJSON {
 
 func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 	out := routeJSON{
-		Name: r.Route.Name, Possible: r.Possible, Reason: words(r.Reason.String()),
-		Informative: r.Informative, Uninformative: words(r.Uninformative.String()),
+		Name: r.Route.Name, Possible: r.Possible, Reason: orNull(r.Reason.String()),
+		Informative: r.Informative, Uninformative: orNull(r.Uninformative.String()),
 		Steps: Instructions(p, r.Route), Actions: actionsToJSON(p, r.Route), Dilutions: r.Dilutions, Operations: r.Operations,
 		Inside: []insideJSON{}, Budget: []contributionJSON{}, Ladder: []rungJSON{},
 		Warnings: list(note.Texts(r.Notes.Warnings)), Assumed: list(note.Texts(r.Notes.Assumed)),
@@ -253,7 +253,7 @@ func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 	out.Closer, out.Elsewhere = some(r.Closer), elsewhereToJSON(r)
 	out.Analytic, out.MonteCarlo = analyticToJSON(&r.Analytic), monteCarloToJSON(&r.MonteCarlo)
 	out.SecondOrder = &secondOrderJSON{
-		number(r.SecondOrder.Shift), number(r.SecondOrder.StandardUncertainty), words(r.SecondOrder.First), words(r.SecondOrder.Second),
+		number(r.SecondOrder.Shift), number(r.SecondOrder.StandardUncertainty), orNull(r.SecondOrder.First), orNull(r.SecondOrder.Second),
 	}
 	if len(r.Inside) > 0 {
 		out.Analytic.Conformance, out.MonteCarlo.Conformance = some(r.Inside[0].Normal), some(r.Inside[0].Simulated)
@@ -298,7 +298,7 @@ func crossCheckToJSON(c *uncertainty.CrossCheck) *crossCheckJSON {
 		Agrees: c.Agrees, Tolerance: number(c.Tolerance),
 		DLow: number(c.DLow), DHigh: number(c.DHigh), OfExpanded: number(c.OfExpanded),
 	}
-	out.Cause, out.Influence, out.With = words(string(c.Cause)), words(c.Influence), words(c.With)
+	out.Cause, out.Influence, out.With = orNull(string(c.Cause)), orNull(c.Influence), orNull(c.With)
 	return out
 }
 
@@ -319,8 +319,8 @@ func contributionToJSON(line *uncertainty.Contribution) contributionJSON {
 	}
 }
 
-// words is a text, nil and so null when there is none.
-func words(text string) *string {
+// orNull is a text, nil and so null when there is none.
+func orNull(text string) *string {
 	if text == "" {
 		return nil
 	}

@@ -6,8 +6,8 @@ import (
 
 // The forms of the JSON of a kit and of the class tables.
 const (
-	KitSchema     = "minim.kit/1"
-	ClassesSchema = "minim.classes/1"
+	kitSchema     = "minim.kit/1"
+	classesSchema = "minim.classes/1"
 )
 
 type kitJSON struct {
@@ -50,7 +50,7 @@ func KitCSV(k *equipment.Kit) ([]byte, error) {
 }
 
 func kitToJSON(k *equipment.Kit) *kitJSON {
-	out := &kitJSON{Schema: KitSchema, Invented: k.Invented, Title: k.Title, Note: k.Note, Kit: k.File, Instruments: []instrumentJSON{}}
+	out := &kitJSON{Schema: kitSchema, Invented: k.Invented, Title: k.Title, Note: k.Note, Kit: k.File, Instruments: []instrumentJSON{}}
 	for _, list := range []*equipment.Instruments{&k.Instruments, &k.Candidates} {
 		for _, b := range list.Balances {
 			out.Instruments = append(out.Instruments, balanceToJSON(b, list == &k.Instruments))
@@ -86,7 +86,7 @@ func measureToJSON(m *equipment.Measure, owned bool) instrumentJSON {
 		out.Spread = some(m.Repeatability.S)
 	}
 	if m.Class != nil {
-		out.Class, out.ClassTrust = words(m.Class.String()), words(m.Class.Trust)
+		out.Class, out.ClassTrust = orNull(m.Class.String()), orNull(m.Class.Trust)
 	}
 	out.price(m.Price)
 	return out
@@ -94,7 +94,7 @@ func measureToJSON(m *equipment.Measure, owned bool) instrumentJSON {
 
 func (i *instrumentJSON) price(p equipment.Price) {
 	if p.Stated() {
-		i.Price, i.Currency = some(p.Amount), words(p.Currency)
+		i.Price, i.Currency = some(p.Amount), orNull(p.Currency)
 	}
 }
 
@@ -161,13 +161,13 @@ type pairJSON struct {
 
 // ClassesJSON is what [Classes] says in full precision.
 func ClassesJSON(t *Tables) ([]byte, error) {
-	out := &classesJSON{Schema: ClassesSchema, Classes: []classJSON{}, MayNotMeet: []pairJSON{}}
+	out := &classesJSON{Schema: classesSchema, Classes: []classJSON{}, MayNotMeet: []pairJSON{}}
 	for _, c := range t.Classes {
 		out.Classes = append(out.Classes, classToJSON(c))
 	}
 	for i := range t.MayNotMeet {
 		m := &t.MayNotMeet[i]
-		out.MayNotMeet = append(out.MayNotMeet, pairJSON{m.A, m.B, m.Happens, words(m.Product), m.Trust, words(m.Source)})
+		out.MayNotMeet = append(out.MayNotMeet, pairJSON{m.A, m.B, m.Happens, orNull(m.Product), m.Trust, orNull(m.Source)})
 	}
 	return indented(out)
 }
@@ -190,11 +190,11 @@ func classToJSON(c equipment.Class) classJSON {
 		unit = "g"
 	}
 	return classJSON{
-		Kind: c.Kind, Form: words(c.Form), Published: c.Published(), Name: words(c.Name), Marked: words(c.Marked), Unit: unit,
+		Kind: c.Kind, Form: orNull(c.Form), Published: c.Published(), Name: orNull(c.Name), Marked: orNull(c.Marked), Unit: unit,
 		Capacity: positive(c.Capacity), Division: positive(c.Division), Tolerance: positive(c.Tolerance), Share: positive(c.Share),
 		BelowHalfFixed: positive(c.BelowHalf.Fixed), BelowHalfShare: positive(c.BelowHalf.Share), Random: positive(c.Random),
 		DeadSpace: positive(c.DeadSpace), Bore: positive(c.Bore), Numbered: positive(c.Numbered), Trust: c.Trust,
-		DivisionTrust: words(c.DivisionTrust), RandomTrust: words(c.RandomTrust), DeadSpaceTrust: words(c.DeadSpaceTrust),
-		BoreTrust: words(c.BoreTrust), NumberedTrust: words(c.NumberedTrust), Source: c.Source, Note: words(c.Note),
+		DivisionTrust: orNull(c.DivisionTrust), RandomTrust: orNull(c.RandomTrust), DeadSpaceTrust: orNull(c.DeadSpaceTrust),
+		BoreTrust: orNull(c.BoreTrust), NumberedTrust: orNull(c.NumberedTrust), Source: c.Source, Note: orNull(c.Note),
 	}
 }

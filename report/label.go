@@ -35,7 +35,12 @@ func (l Label) Of(b *Batch, by, batch bool) Label {
 func Labels(p *Paper, l Label) *page.Page {
 	d := &page.Page{Title: "Labels: " + p.subject(), Kind: "labels-page"}
 	d.Add(stopBars(p.Prep)...)
-	var sheet page.Labels
+	d.Add(p.labels(l))
+	return d
+}
+
+// labels are a label for each bottle that is filled.
+func (p *Paper) labels(l Label) (sheet page.Labels) {
 	all := handled(p.prep(), p.result())
 	for i := range all {
 		h := &all[i]
@@ -48,8 +53,7 @@ func Labels(p *Paper, l Label) *page.Page {
 		}
 		sheet.List = append(sheet.List, page.Label{Count: count, Lines: p.label(h, all, l)})
 	}
-	d.Add(sheet)
-	return d
+	return sheet
 }
 
 // label is that of one bottle.

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/report/page"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -56,6 +57,6 @@ name = "stuff"
 			assert.NotContains(t, ladderWords(c), row.notThere)
 		}
 		paper := &Paper{Comparison: c}
-		assert.NotContains(t, string(Labels(paper, Label{Count: 1}).Markdown()), "0.5 % w/v", "no step fills a bottle with a rung")
+		assert.NotContains(t, string((&page.Page{Blocks: []page.Block{paper.labels(Label{Count: 1})}}).Markdown()), "0.5 % w/v", "no step fills a bottle with a rung")
 	}
 }

@@ -8,8 +8,8 @@ import (
 
 // The forms of the JSON of a batch, and of the ways to correct a solution.
 const (
-	MadeSchema   = "minim.made/1"
-	RescueSchema = "minim.rescue/1"
+	madeSchema   = "minim.made/1"
+	rescueSchema = "minim.rescue/1"
 )
 
 type madeJSON struct {
@@ -139,8 +139,8 @@ type rescueJSON struct {
 func MadeJSON(b *Batch) ([]byte, error) {
 	p := b.Prep
 	out := &madeJSON{
-		Schema: MadeSchema, wantedJSON: wantedToJSON(p), Coverage: number(b.Settings.Coverage),
-		Record: b.File, Batch: words(b.Record.Batch), Note: words(b.Record.Note), Route: b.Record.Made.Name,
+		Schema: madeSchema, wantedJSON: wantedToJSON(p), Coverage: number(b.Settings.Coverage),
+		Record: b.File, Batch: orNull(b.Record.Batch), Note: orNull(b.Record.Note), Route: b.Record.Made.Name,
 		Carried: !b.PlanMissing, Differs: []differJSON{}, Finished: b.Finished(), Meets: b.Meets() && len(p.Tolerances) > 0, Begun: b.Begun,
 		Planned: routeToJSON(b.Record.Plan, &b.AsPlanned), Made: routeToJSON(p, &b.AsMade),
 		Effects: []effectJSON{}, Entries: []entryJSON{}, CutOff: []cutJSON{}, Room: []roomJSON{}, Cautions: b.cautions(),
@@ -161,7 +161,7 @@ func MadeJSON(b *Batch) ([]byte, error) {
 		out.Entries = append(out.Entries, entryToJSON(&b.Entries[i]))
 	}
 	for _, d := range b.Differences {
-		out.Differs = append(out.Differs, differJSON{words(d.Of), words(d.Key), words(d.Then), words(d.Now)})
+		out.Differs = append(out.Differs, differJSON{orNull(d.Of), orNull(d.Key), orNull(d.Then), orNull(d.Now)})
 	}
 	for _, c := range b.Cut {
 		out.CutOff = append(out.CutOff, cutJSON(c))
@@ -173,7 +173,7 @@ func MadeJSON(b *Batch) ([]byte, error) {
 		out.Rescue = waysToJSON(b.Rescue)
 	}
 	if b.NoWay != nil {
-		out.NoWay = words(b.NoWay.Reason)
+		out.NoWay = orNull(b.NoWay.Reason)
 	}
 	return indented(out)
 }
@@ -181,7 +181,7 @@ func MadeJSON(b *Batch) ([]byte, error) {
 // RescueJSON is the ways to correct a solution in full precision; see [JSON].
 func RescueJSON(r *rescue.Rescue) ([]byte, error) {
 	return indented(&rescueJSON{
-		Schema: RescueSchema, wantedJSON: wantedToJSON(r.Prep), Coverage: number(r.Settings.Coverage),
+		Schema: rescueSchema, wantedJSON: wantedToJSON(r.Prep), Coverage: number(r.Settings.Coverage),
 		Has: analyticToJSON(&r.Batch.Analytic), Volume: number(r.Batch.MadeML), waysJSON: *waysToJSON(r), Cautions: cautionsOf(r.Comparison),
 	})
 }
@@ -192,7 +192,7 @@ func effectToJSON(e record.Effect) effectJSON {
 		out.Step = nil
 	}
 	if e.Done != nil {
-		out.Planned, out.Done = words(verb.Short(e.Planned)), words(verb.Short(e.Done))
+		out.Planned, out.Done = orNull(verb.Short(e.Planned)), orNull(verb.Short(e.Done))
 	}
 	return out
 }
@@ -213,9 +213,9 @@ func originToJSON(r *record.Record, i int) originJSON {
 
 func entryToJSON(e *record.Entry) entryJSON {
 	return entryJSON{
-		Number: e.Number, Line: e.Line, Step: place(e.Step), Said: saidIn(e), Read: e.Read, By: words(e.By), At: words(e.At),
-		Spoilt: words(e.Spoilt), Corrects: place(e.Corrects), Withdrawn: e.Withdrawn, Late: e.Late,
-		Struck: isStruck(e), StruckBy: place(e.StruckBy), Note: words(e.Note),
+		Number: e.Number, Line: e.Line, Step: place(e.Step), Said: saidIn(e), Read: e.Read, By: orNull(e.By), At: orNull(e.At),
+		Spoilt: orNull(e.Spoilt), Corrects: place(e.Corrects), Withdrawn: e.Withdrawn, Late: e.Late,
+		Struck: isStruck(e), StruckBy: place(e.StruckBy), Note: orNull(e.Note),
 	}
 }
 

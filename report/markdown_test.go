@@ -99,17 +99,6 @@ func TestMarkdownOfALadder(t *testing.T) {
 		"| 0.02 % w/v | 5 mL | 0.0200 | 0.0010 |  |  |\n| 0.01 % w/v | not possible: a \\| is no reason |  |  |  |  |\n\n## What spoils")
 }
 
-// The characters that a backslash may stand before: CommonMark 0.31, 2.4.
-func TestEscape(t *testing.T) {
-	for text, want := range map[string]string{
-		"": "", "plain, 0.01 g ± 5 %": "plain, 0.01 g ± 5 %", "0.5 g": "0.5 g", "10. x": `10\. x`, "3) x": `3\) x`, "7.": `7\.`,
-		"+ x": `\+ x`, "---": `\---`, "===": `\===`, "a - b": "a - b", "  two\r\n lines\u2028 ": "two lines", "\u202eturned\x00\x1b": "turned",
-		"a*b_c`d": "a\\*b\\_c\\`d", `\`: `\\`, "&lt;": `\&lt;`, "bad \xff": "bad \ufffd",
-	} {
-		assert.Equal(t, want, escape(text))
-	}
-}
-
 func TestMarkdownWithoutAnythingUncertain(t *testing.T) {
 	c := compared(t, demoPrep)
 	c.Prep.Title = ""

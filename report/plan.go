@@ -24,12 +24,12 @@ func Plan(p, before *plan.Plan, pictures ...page.Figure) *page.Page {
 	s.Add(page.Heading{Text: "The routes that no other beats", Silent: true}, planTable(p), page.Paragraph{Text: legend, At: 4})
 	s.Add(pictured(pictures)...)
 	if before != nil {
-		s.Add(page.Heading{Text: effect{p.Comparison, before.Comparison}.title()}, planEffect(p, before))
+		s.Add(planEffect(p, before)...)
 	}
 	s.Add(lined("What the others have over it", planReasons(p))...)
 	s.Add(lined("What would help", helpLines(p))...)
 	s.Add(lined("Your own routes", ownRoutes(p))...)
-	s.Add(page.Gap{}, page.Notes{Label: "Searched", Items: append([]string{searched(p)}, notSearched(p)...), At: 13, Join: "\n"})
+	s.Add(page.Gap{}, page.Notes{Label: "Searched", Items: searched(p), At: 13, Join: "\n"})
 	s.Add(spoils("What spoils "+used.Route.Name, used.Analytic.Budget))
 	s.Add(footingBlocks(&p.Notes, cautionsOf(p.Comparison))...)
 	return s
@@ -225,8 +225,8 @@ func surer(p *plan.Plan, a, b *route.Result) bool {
 	return a.Chance() > b.Chance()
 }
 
-// searched says how large the search was.
-func searched(p *plan.Plan) string {
+// searched says how large the search was, and what was left out, if anything.
+func searched(p *plan.Plan) []string {
 	text := fmt.Sprintf("routes with up to %s", count(p.Options.Steps, "dilution"))
 	if p.Options.Steps == 0 {
 		text = "direct routes"
@@ -237,9 +237,9 @@ func searched(p *plan.Plan) string {
 	}
 	text = fmt.Sprintf("%s; of %s none beats these in all of %s, left over and measurements", text, of, whatCounts(p))
 	if len(p.NotSearched) > 0 {
-		text += ", but for what was not searched"
+		return []string{text + ", but for what was not searched", "Not searched: " + strings.Join(note.Texts(p.NotSearched), "; ")}
 	}
-	return text
+	return []string{text}
 }
 
 // whatCounts is what routes are judged by beside left over and measurements.
@@ -270,14 +270,6 @@ func ownRoutes(p *plan.Plan) []fact {
 		lines = append(lines, fact{r.Route.Name + ":", text})
 	}
 	return lines
-}
-
-// notSearched says what was left out, if anything.
-func notSearched(p *plan.Plan) []string {
-	if len(p.NotSearched) == 0 {
-		return nil
-	}
-	return []string{"Not searched: " + strings.Join(note.Texts(p.NotSearched), "; ")}
 }
 
 // about prints a count, a large one rounded in words.
@@ -324,11 +316,11 @@ func helpName(h plan.Help) string {
 }
 
 // planEffect says what changes in the kit do to what is recommended.
-func planEffect(p, before *plan.Plan) *page.Table {
+func planEffect(p, before *plan.Plan) []page.Block {
 	names, units := planHead(p)
 	units[0] = "recommended"
-	return &page.Table{Head: names, Units: units, Numbers: 1, Indent: 2, Most: 40, Least: 12, Rows: []page.Row{
+	return []page.Block{page.Heading{Text: effect{p.Comparison, before.Comparison}.title()}, &page.Table{Head: names, Units: units, Numbers: 1, Indent: 2, Most: 40, Least: 12, Rows: []page.Row{
 		{Lead: " before  ", Cells: planRow(before, before.Verdict.Use)},
 		{Lead: " now  ", Cells: planRow(p, p.Verdict.Use)},
-	}}
+	}}}
 }

@@ -9,8 +9,8 @@ import (
 	"minim/uncertainty/route"
 )
 
-// PlanSchema names the form of the JSON of a search.
-const PlanSchema = "minim.plan/1"
+// planSchema names the form of the JSON of a search.
+const planSchema = "minim.plan/1"
 
 // planJSON is a comparison of the routes that no other beats, with what the search
 // adds.
@@ -67,7 +67,7 @@ type ownJSON struct {
 }
 
 func ownToJSON(r *route.Result) ownJSON {
-	out := ownJSON{Name: r.Route.Name, Possible: r.Possible, Reason: words(r.Reason.String()), Informative: r.Informative, Operations: r.Operations}
+	out := ownJSON{Name: r.Route.Name, Possible: r.Possible, Reason: orNull(r.Reason.String()), Informative: r.Informative, Operations: r.Operations}
 	if !r.Possible {
 		return out
 	}
@@ -91,7 +91,7 @@ func PlanJSON(p, before *plan.Plan) ([]byte, error) {
 func planToJSON(p *plan.Plan) *planJSON {
 	o := &p.Options
 	out := &planJSON{
-		Schema: PlanSchema, comparisonJSON: *comparisonToJSON(p.Comparison), Prefer: o.Prefer,
+		Schema: planSchema, comparisonJSON: *comparisonToJSON(p.Comparison), Prefer: o.Prefer,
 		Limits:      limitsJSON{o.Steps, positive(o.LeftOver), positive(o.Volume), positive(o.Solute), positive(o.Strongest), list(o.Without), o.Fine},
 		Candidates:  number(p.Candidates),
 		NotSearched: list(note.Texts(p.NotSearched)), CutShort: p.CutShort, Helps: []helpJSON{},

@@ -7,8 +7,8 @@ import (
 	"minim/uncertainty/plan"
 )
 
-// PurchaseSchema names the form of the JSON about another instrument.
-const PurchaseSchema = "minim.buy/1"
+// purchaseSchema names the form of the JSON about another instrument.
+const purchaseSchema = "minim.buy/1"
 
 type purchaseJSON struct {
 	Schema string `json:"schema"`
@@ -71,14 +71,14 @@ func PurchaseJSON(p, before *plan.Purchase) ([]byte, error) {
 func purchaseToJSON(p *plan.Purchase) *purchaseJSON {
 	q, v := p.Prep, p.Verdict
 	out := &purchaseJSON{
-		Schema: PurchaseSchema, wantedJSON: wantedToJSON(q),
+		Schema: purchaseSchema, wantedJSON: wantedToJSON(q),
 		Verdict: verdictSentence(p), Present: choiceName(p, v.Present), Buy: choiceName(p, v.Buy), Meets: v.Meets, WouldMeet: v.Would,
 		AssumedShare: number(p.AssumedShare), MostLeftOver: positive(p.MostLeftOver), Direct: positive(p.DirectML),
 		Choices: []choiceJSON{}, BreakEven: []breakEvenJSON{}, Curves: []curveJSON{},
 		NotSearched: list(note.Texts(p.NotSearched)), Cautions: Cautions(q, bestOf(p)), Changes: list(changeTexts(q)),
 	}
 	if p.Doubled != nil {
-		out.Doubled, out.Halved = words(shortVerdict(p, *p.Doubled)), words(shortVerdict(p, *p.Halved))
+		out.Doubled, out.Halved = orNull(shortVerdict(p, *p.Doubled)), orNull(shortVerdict(p, *p.Halved))
 	}
 	for i := range p.Choices {
 		out.Choices = append(out.Choices, choiceToJSON(p, &p.Choices[i]))
@@ -106,7 +106,7 @@ func choiceName(p *plan.Purchase, at int) *string {
 func choiceToJSON(p *plan.Purchase, o *plan.Choice) choiceJSON {
 	out := choiceJSON{Name: o.Name, Owned: o.Owned, Meets: o.Meets, CutShort: o.CutShort, LeastByUSP: positive(o.LeastByUSP), LeastWithin: positive(o.LeastWithin), LeastByModel: positive(o.LeastByModel)}
 	if o.Price.Stated() {
-		out.Price, out.Currency = some(o.Price.Amount), words(o.Price.Currency)
+		out.Price, out.Currency = some(o.Price.Amount), orNull(o.Price.Currency)
 	}
 	if o.Found {
 		best := routeToJSON(p.Prep, &o.Best)

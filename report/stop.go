@@ -67,7 +67,7 @@ func clashesToJSON(clashes []route.Clash) []clashJSON {
 		out = append(out, clashJSON{
 			First:   stopThingJSON{c.First, c.FirstRole, c.FirstBy},
 			Second:  stopThingJSON{c.Second, c.SecondRole, c.SecondBy},
-			Happens: c.Happens, Product: words(c.Product), Strong: c.Strong(), Trust: c.Trust, Sentence: stopWord + ": " + c.String() + ".",
+			Happens: c.Happens, Product: orNull(c.Product), Strong: c.Strong(), Trust: c.Trust, Sentence: stopWord + ": " + c.String() + ".",
 		})
 	}
 	return out

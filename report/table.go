@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"minim/equipment"
 	"minim/equipment/quantity"
@@ -92,7 +93,7 @@ func others(c *route.Comparison) []page.Block {
 func longestName(c *route.Comparison) int {
 	longest := 0
 	for i := range c.Results {
-		longest = max(longest, min(30, runes(c.Results[i].Route.Name)))
+		longest = max(longest, min(30, utf8.RuneCountInString(c.Results[i].Route.Name)))
 	}
 	return longest
 }

@@ -24,7 +24,7 @@ func Compare(c, before *route.Comparison, pictures ...page.Figure) *page.Page {
 	p.Add(page.Heading{Text: "All routes", Silent: true}, routeTable(c), page.Bullets{Items: alsoInside(c), Label: "  also:", At: 9})
 	p.Add(pictured(pictures)...)
 	if before != nil {
-		p.Add(effect{c, before}.blocks()...)
+		p.Add(effectOf(c, before)...)
 	}
 	p.Add(ladder(c)...)
 	p.Add(spoils("What spoils "+used.Route.Name, used.Analytic.Budget))

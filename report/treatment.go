@@ -19,7 +19,7 @@ func Report(p *Paper) *page.Page {
 	d.Section("What is stated", page.Paragraph{Text: p.measurand()})
 	p.steps(d)
 	d.Section("Result", page.Paragraph{Text: p.statement()}, p.inside())
-	d.Listed(groundTitle("Mind"), p.minds())
+	p.mind(d)
 	p.budget(d)
 	if p.Batch != nil {
 		p.figure(d)
@@ -31,12 +31,8 @@ func Report(p *Paper) *page.Page {
 	}
 	d.Section("How what is shared was treated", page.Paragraph{Text: p.correlation()})
 	p.checked(d)
-	for _, g := range noteGrounds(&p.result().Notes) {
-		if g.label != "Mind" { // which stands below the result
-			d.Listed(groundTitle(g.label), g.list)
-		}
-	}
-	d.Section("Instruments", &page.Table{Head: []string{"instrument", "reads", "class and standard", "limit of error", "trust"}, Numbers: 5, Rows: page.Rows(p.instrumentRows())})
+	p.grounds(d)
+	p.instruments(d)
 	d.Section("Method, to be quoted", page.Quotation{Text: p.method()})
 	d.Section("Cautions", page.Bullets{Items: p.cautions()})
 	p.origin(d)

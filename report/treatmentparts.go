@@ -146,6 +146,23 @@ func groundTitle(label string) string {
 	return label
 }
 
+// mind says what a reader must not miss of the result.
+func (p *Paper) mind(d *page.Page) { d.Listed(groundTitle("Mind"), p.minds()) }
+
+// grounds are what the result rests on, but for what stands below it.
+func (p *Paper) grounds(d *page.Page) {
+	for _, g := range noteGrounds(&p.result().Notes) {
+		if g.label != "Mind" {
+			d.Listed(groundTitle(g.label), g.list)
+		}
+	}
+}
+
+// instruments are those of the route, and how good each is.
+func (p *Paper) instruments(d *page.Page) {
+	d.Section("Instruments", &page.Table{Head: []string{"instrument", "reads", "class and standard", "limit of error", "trust"}, Numbers: 5, Rows: page.Rows(p.instrumentRows())})
+}
+
 // origin says how the figures can be repeated.
 func (p *Paper) origin(d *page.Page) {
 	r := p.result()
