@@ -1,10 +1,7 @@
 package report
 
 import (
-	"bytes"
 	"context"
-	"encoding/csv"
-	"minim/equipment/benchfile"
 	"slices"
 	"strings"
 	"testing"
@@ -14,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/equipment/benchfile"
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -129,18 +127,6 @@ func TestEffectWhereNothingWasPossible(t *testing.T) {
 	assert.NotContains(t, part, "No change")
 }
 
-// Where no route was possible none is to be used.
-func TestNothingPossibleInJSON(t *testing.T) {
-	_, before := constructed(t)
-	before.Verdict = route.Verdict{Use: -1}
-	for i := range before.Results {
-		before.Results[i] = route.Result{Route: before.Results[i].Route, Reason: note.Of("property-lacking", "", "the bench is empty")}
-	}
-	whole := comparisonToJSON(before)
-	assert.Nil(t, whole.Use)
-	assert.Contains(t, *ownToJSON(&before.Results[0]).Reason, "the bench is empty")
-}
-
 // Without a tolerance there is no chance, but how well the target is held.
 func TestEffectWithoutTolerance(t *testing.T) {
 	c, before := constructed(t)
@@ -162,40 +148,4 @@ func TestChangeWithoutEffect(t *testing.T) {
 	before, c := compared(t, demoPrep), comparedWith(t, "25 mL flask: price = 12 EUR", "10 mL cylinder: clinging = 0.02 mL")
 	assert.Equal(t, "s do\n  Verdict    as before: USE two dilutions\n  No change  in any route, to the digits shown", section(t, Compare(c, before).Text(80)))
 	assert.Contains(t, string(Compare(c, before).Markdown()), "\n## What the changes do\n\n- **Verdict:** as before: USE two dilutions\n- **No change:** in any route")
-}
-
-func TestGain(t *testing.T) {
-	for x, want := range map[float64]string{0: "0.0", 0.0004: "0.0", -0.0004: "0.0", 0.166: "+16.6", -0.001: "-0.1", 1: "+100.0"} {
-		assert.Equal(t, want, gain(x))
-	}
-}
-
-// The rows of both kits stand in one table, of which those of the changed kit are
-// those that it has by itself.
-func TestCSVOfAChange(t *testing.T) {
-	c, before := constructed(t)
-	data, err := CSV(c, before)
-	require.NoError(t, err)
-	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
-	require.NoError(t, err)
-	require.Equal(t, 5, len(rows))
-	var kits []string
-	for _, row := range rows {
-		kits = append(kits, row[0])
-	}
-	assert.Equal(t, []string{"kit", "as it is", "as it is", "changed", "changed"}, kits)
-	alone, err := csvRows(c)
-	require.NoError(t, err)
-	assert.Equal(t, alone[0], rows[0][1:])
-	assert.Equal(t, alone[1:], [][]string{rows[3][1:], rows[4][1:]})
-	assert.Equal(t, "0.9004", lookUpColumn(rows, 1, "inside_1_conformance_probability"))
-}
-
-func lookUpColumn(rows [][]string, row int, name string) string {
-	for i, head := range rows[0] {
-		if head == name {
-			return rows[row][i]
-		}
-	}
-	return "there is no column " + name
 }

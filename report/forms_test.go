@@ -10,12 +10,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/report/words"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
 // formPaper is a paper about an invented prep whose solute is stated so.
-func formPaper(t *testing.T, solute, first string) *Paper {
+func formPaper(t *testing.T, solute, first string) *words.Paper {
 	t.Helper()
 	kit, err := equipment.ParseKit("kit.toml", []byte(`
 [[balance]]
@@ -61,16 +62,16 @@ steps = [
 	require.NoError(t, err)
 	c, err := route.Compare(t.Context(), prep, "", uncertainty.Settings{Trials: 10000})
 	require.NoError(t, err)
-	return &Paper{Comparison: c, Date: "2026-11-28"}
+	return &words.Paper{Comparison: c, Date: "2026-11-28"}
 }
 
 const weighIt = `{ weigh = "0.40 g", on = "scale" }`
 
 // allWords are the screen and the papers.
-func allWords(p *Paper) map[string]string {
+func allWords(p *words.Paper) map[string]string {
 	return map[string]string{
 		"screen": Compare(p.Comparison, nil).Text(80), "markdown": string(Compare(p.Comparison, nil).Markdown()), "report": string(Report(p).Markdown()),
-		"sheet": string(Sheet(p, nil).Markdown()), "label": string(Labels(p, Label{Count: 1}).Markdown()),
+		"sheet": string(Sheet(p, nil).Markdown()), "label": string(Labels(p, words.Label{Count: 1}).Markdown()),
 	}
 }
 

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/report/page"
+	"minim/report/words"
 )
 
 // strengths are those of the two bottles, in % w/v: constructed.
@@ -87,11 +88,11 @@ func texts(l page.Label, size string) (list []string) {
 func TestLabelsSayWhatTheFileKnows(t *testing.T) {
 	cases := labelCases()
 	require.Greater(t, len(cases), 1200)
-	done := make(map[string]Paper)
+	done := make(map[string]words.Paper)
 	for _, c := range cases {
 		t.Run(fmt.Sprintf("%+v", c), func(t *testing.T) {
 			p := c.paper(t, done)
-			blocks := Labels(p, Label{Count: 3}).Blocks // what may not meet stands above
+			blocks := Labels(p, words.Label{Count: 3}).Blocks // what may not meet stands above
 			labels := blocks[len(blocks)-1].(page.Labels).List
 			require.Len(t, labels, 2)
 			for i, strength := range c.strengths() {
@@ -99,7 +100,7 @@ func TestLabelsSayWhatTheFileKnows(t *testing.T) {
 				c.checkRest(t, labels[i], i, strength)
 			}
 			assert.Equal(t, []int{1, 3}, []int{labels[0].Count, labels[1].Count})
-			c.checkCautions(t, strings.Join(p.cautions(), " "))
+			c.checkCautions(t, strings.Join(p.Cautions(), " "))
 			c.checkBars(t, p)
 		})
 	}
@@ -171,27 +172,27 @@ func (c *labelCase) checkRest(t *testing.T, l page.Label, i int, strength float6
 }
 
 // foundOn is what the label of the first bottle says above all else.
-func foundOn(p *Paper) string {
-	blocks := Labels(p, Label{Count: 1}).Blocks
+func foundOn(p *words.Paper) string {
+	blocks := Labels(p, words.Label{Count: 1}).Blocks
 	return strings.Join(texts(blocks[len(blocks)-1].(page.Labels).List[0], "bar"), "; ")
 }
 
 // checkBars: what falls short stands above all else on every paper, and in what is quoted.
-func (c *labelCase) checkBars(t *testing.T, p *Paper) {
+func (c *labelCase) checkBars(t *testing.T, p *words.Paper) {
 	found := foundOn(p)
 	for _, d := range []*page.Page{Report(p), Sheet(p, nil)} {
 		first, isBar := d.Blocks[len(stopBars(p.Prep))].(page.Bar) // what may not meet stands above
 		assert.Equal(t, found != "", isBar)
 		assert.Equal(t, found, first.Text)
 	}
-	assert.Equal(t, found != "", strings.HasPrefix(p.method(), found+". "))
+	assert.Equal(t, found != "", strings.HasPrefix(p.Method(), found+". "))
 }
 
 // A bar is the first that is seen of a page, and the first line of its Markdown.
 func TestBarsInHTMLAndMarkdown(t *testing.T) {
 	c := labelCase{solvent: "water", done: "bad plan"}
-	p := c.paper(t, make(map[string]Paper))
-	l := Label{Count: 2}
+	p := c.paper(t, make(map[string]words.Paper))
+	l := words.Label{Count: 2}
 	for _, d := range []*page.Page{Report(p), Sheet(p, nil), Labels(p, l)} {
 		html, err := d.HTML()
 		require.NoError(t, err)

@@ -26,6 +26,8 @@ var layers = []string{
 	"minim/uncertainty/rescue",
 	"minim/uncertainty/record",
 	"minim/report/page",
+	"minim/report/words", // every sentence of a result: data and report read it, and neither the other
+	"minim/report/data",
 	"minim/report",
 	"minim/report/figure",
 	"minim/report/figure/png",

@@ -7,7 +7,7 @@ import (
 
 	"minim/cmd/minim/demo"
 	"minim/equipment"
-	"minim/report"
+	"minim/report/words"
 )
 
 // kitOptions are the options of minim kit.
@@ -37,7 +37,7 @@ func listKit(ctx context.Context, args []string, c console) error {
 	case o.classes && len(files) > 0:
 		return &usageError{"--classes lists what minim knows and takes no kit", ""}
 	case o.classes:
-		return showed(&classTables, c, &o.destination, func() (*report.Tables, error) { return report.AllTables(), nil })
+		return showed(&classTables, c, &o.destination, func() (*words.Tables, error) { return words.AllTables(), nil })
 	}
 	return showed(&kits, c, &o.destination, func() (*equipment.Kit, error) { return loadKit(ctx, files) }, files...)
 }

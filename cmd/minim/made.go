@@ -11,7 +11,7 @@ import (
 
 	"minim/cmd/minim/demo"
 	"minim/equipment/quantity"
-	"minim/report"
+	"minim/report/words"
 	"minim/uncertainty"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
@@ -145,7 +145,7 @@ func badAddition(err error) error {
 }
 
 // evaluate works out what was made, and how to correct it where it is not as it should be.
-func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*report.Batch, error) {
+func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*words.Batch, error) {
 	wanted, err := o.wanted(r)
 	if err != nil {
 		return nil, err
@@ -154,7 +154,7 @@ func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*report.B
 	if err != nil {
 		return nil, err
 	}
-	batch := &report.Batch{Made: m}
+	batch := &words.Batch{Made: m}
 	if o.to == "" && (m.Meets() || !r.Finished()) {
 		return batch, nil
 	}
@@ -193,7 +193,7 @@ func stepNumbers(r *record.Record) string {
 }
 
 // addNext says how to record a correction that is recommended, once it is done.
-func addNext(files []string, b *report.Batch) string {
+func addNext(files []string, b *words.Batch) string {
 	if b.Rescue == nil || len(files) == 0 {
 		return ""
 	}

@@ -6,9 +6,11 @@ import (
 
 	"minim/equipment"
 	"minim/report"
+	"minim/report/data"
 	"minim/report/figure"
 	"minim/report/figure/png"
 	"minim/report/page"
+	"minim/report/words"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
@@ -46,12 +48,12 @@ type picture[R any] struct {
 }
 
 var comparisons = renderer[*route.Comparison]{
-	name: "compare", page: report.Compare, width: screenWidth, json: report.JSON, csv: report.CSV,
+	name: "compare", page: report.Compare, width: screenWidth, json: data.JSON, csv: data.CSV,
 	pictures: []picture[*route.Comparison]{{"spread", figure.Spread, false}, {"budget", figure.Budget, false}},
 }
 
 var plans = renderer[*plan.Plan]{
-	name: "plan", page: report.Plan, width: screenWidth, json: report.PlanJSON, csv: report.PlanCSV,
+	name: "plan", page: report.Plan, width: screenWidth, json: data.PlanJSON, csv: data.PlanCSV,
 	pictures: []picture[*plan.Plan]{
 		{"routes", figure.Trade, true},
 		{"spread", func(p *plan.Plan) (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},
@@ -59,26 +61,26 @@ var plans = renderer[*plan.Plan]{
 }
 
 var purchases = renderer[*plan.Purchase]{
-	name: "buy", page: report.Purchase, width: screenWidth, json: report.PurchaseJSON, csv: report.PurchaseCSV,
+	name: "buy", page: report.Purchase, width: screenWidth, json: data.PurchaseJSON, csv: data.PurchaseCSV,
 	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability, true}},
 }
 
-var batches = renderer[*report.Batch]{
-	name: "made", page: alone(report.Made), width: screenWidth, json: aloneData(report.MadeJSON), csv: aloneData(report.MadeCSV),
-	pictures: []picture[*report.Batch]{{"made", figure.Batch, false}},
+var batches = renderer[*words.Batch]{
+	name: "made", page: alone(report.Made), width: screenWidth, json: aloneData(data.MadeJSON), csv: aloneData(data.MadeCSV),
+	pictures: []picture[*words.Batch]{{"made", figure.Batch, false}},
 }
 
 var rescues = renderer[*rescue.Rescue]{
-	name: "rescue", page: alone(report.Rescue), width: screenWidth, json: aloneData(report.RescueJSON), csv: aloneData(report.RescueCSV),
+	name: "rescue", page: alone(report.Rescue), width: screenWidth, json: aloneData(data.RescueJSON), csv: aloneData(data.RescueCSV),
 	pictures: []picture[*rescue.Rescue]{{"rescue", figure.Ways, false}},
 }
 
 var kits = renderer[*equipment.Kit]{
-	name: "kit", page: alone(report.Kit), width: screenWidth, json: aloneData(report.KitJSON), csv: aloneData(report.KitCSV),
+	name: "kit", page: alone(report.Kit), width: screenWidth, json: aloneData(data.KitJSON), csv: aloneData(data.KitCSV),
 }
 
-var classTables = renderer[*report.Tables]{
-	name: "classes", page: alone(report.Classes), width: report.ClassesWidth, json: aloneData(report.ClassesJSON), csv: aloneData(report.ClassesCSV),
+var classTables = renderer[*words.Tables]{
+	name: "classes", page: alone(report.Classes), width: words.ClassesWidth, json: aloneData(data.ClassesJSON), csv: aloneData(data.ClassesCSV),
 }
 
 // alone makes the page of a result that has none before it.

@@ -10,6 +10,7 @@ import (
 	"minim/report/figure"
 	"minim/report/figure/png"
 	"minim/report/page"
+	"minim/report/words"
 	"minim/uncertainty/record"
 )
 
@@ -44,7 +45,7 @@ func declareReport(o *paperOptions) func(flags *pflag.FlagSet) {
 }
 
 // spreadOf draws the spread of all routes, or of the batch.
-func spreadOf(p *report.Paper) (*figure.Figure, error) {
+func spreadOf(p *words.Paper) (*figure.Figure, error) {
 	if p.Batch != nil {
 		return figure.Batch(p.Batch)
 	}
@@ -85,7 +86,7 @@ func declareSheet(o *paperOptions) func(flags *pflag.FlagSet) {
 // labelOptions are the options of minim label.
 type labelOptions struct {
 	paperOptions
-	label report.Label
+	label words.Label
 }
 
 // mostLabels on a sheet.

@@ -4,14 +4,14 @@ import (
 	"fmt"
 	"strings"
 
-	"minim/report"
+	"minim/report/words"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
 // Batch lays out the figure of the spread of one batch: as it was planned, as it was
 // made, and as it will be when it is corrected as recommended, in the form of [Spread].
-func Batch(b *report.Batch) (*Figure, error) {
+func Batch(b *words.Batch) (*Figure, error) {
 	c := b.Spread()
 	note := "The batch as made goes by what was really read, with all that is uncertain of that."
 	if !b.Finished() {

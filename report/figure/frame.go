@@ -4,7 +4,7 @@ import (
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 
-	"minim/report"
+	"minim/report/words"
 	"minim/uncertainty/route"
 )
 
@@ -37,7 +37,7 @@ func (h heading) wantedLines() []string { return wrap(bodyText, textWide, 2, wan
 // notes are lines in small letters: what is changed, and the note of the prep.
 func (h heading) notes() (lines []string) {
 	if len(h.prep.Changes) > 0 {
-		lines = wrap(smallText, textWide, 2, "Changed: "+report.Changes(h.prep))
+		lines = wrap(smallText, textWide, 2, "Changed: "+words.Changes(h.prep))
 	}
 	if note := clean(h.prep.Note); note != "" {
 		lines = append(lines, cut(smallText, textWide, "Note: "+note))

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"minim/equipment/quantity"
-	"minim/report"
+	"minim/report/words"
 	"minim/uncertainty/route"
 )
 
@@ -21,7 +21,7 @@ func title(p *route.Prep) string {
 //
 //	15 mL of 0.060 % w/v dye in ethanol, within 7 % of target
 func wanted(p *route.Prep) string {
-	s := report.Wanted(p)
+	s := words.Wanted(p)
 	if len(p.Tolerances) > 0 {
 		s += ", " + toleranceWords(p.Tolerances[0])
 	}
@@ -36,21 +36,21 @@ func toleranceWords(t route.Tolerance) string {
 }
 
 // percent prints a chance.
-func percent(share, least float64) string { return report.InHundred(share, least) + " %" }
+func percent(share, least float64) string { return words.InHundred(share, least) + " %" }
 
 // holds prints the half-width round the target that holds the strength with the
 // coverage probability.
 func holds(r *route.Result) string { return quantity.Percent(r.HoldsWithin) }
 
 // shareWords prints a probability that the user chose, such as 95 %.
-func shareWords(p float64) string { return report.Asked(p) + " %" }
+func shareWords(p float64) string { return words.Asked(p) + " %" }
 
 // spreadWords say what strength a route gives.
 func spreadWords(r *route.Result) string {
 	if !r.Informative {
 		return "could be nothing at all"
 	}
-	s := report.State(r)
+	s := words.State(r)
 	if s.GiveOrTake == "" {
 		return s.Lower + " to " + s.Upper
 	}
