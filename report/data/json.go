@@ -67,6 +67,7 @@ type routeJSON struct {
 	Name          string             `json:"name"`
 	Possible      bool               `json:"possible"`
 	Reason        *string            `json:"reason"`
+	ReasonCode    *string            `json:"reason_code"`
 	Informative   bool               `json:"informative"`
 	Uninformative *string            `json:"uninformative_because"`
 	Steps         []string           `json:"steps"`
@@ -93,6 +94,7 @@ type routeJSON struct {
 	Assumed       []string           `json:"assumed"`
 	FromMemory    []string           `json:"from_memory"`
 	NotCounted    []string           `json:"not_counted"`
+	Notes         []noteJSON         `json:"notes"`
 	Shown         *shownJSON         `json:"shown"`
 }
 
@@ -160,15 +162,16 @@ type insideJSON struct {
 }
 
 type rungJSON struct {
-	Rung     string        `json:"rung"`
-	Take     number        `json:"take_mL"`
-	Reason   *string       `json:"reason"`
-	Analytic *analyticJSON `json:"analytic"`
-	Ratio    *analyticJSON `json:"ratio_to_the_last"`
+	Rung       string        `json:"rung"`
+	Take       number        `json:"take_mL"`
+	Reason     *string       `json:"reason"`
+	ReasonCode *string       `json:"reason_code"`
+	Analytic   *analyticJSON `json:"analytic"`
+	Ratio      *analyticJSON `json:"ratio_to_the_last"`
 }
 
 func rungToJSON(r *route.Rung) rungJSON {
-	out := rungJSON{Rung: r.Strength.Text, Take: number(r.TakeML), Reason: orNull(r.Reason.String())}
+	out := rungJSON{Rung: r.Strength.Text, Take: number(r.TakeML), Reason: orNull(r.Reason.String()), ReasonCode: orNull(r.Reason.Code)}
 	if r.Reason.None() {
 		out.Analytic = analyticToJSON(&r.Analytic)
 	}
@@ -239,12 +242,12 @@ func wantedToJSON(p *route.Prep) wantedJSON {
 
 func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 	out := routeJSON{
-		Name: r.Route.Name, Possible: r.Possible, Reason: orNull(r.Reason.String()),
+		Name: r.Route.Name, Possible: r.Possible, Reason: orNull(r.Reason.String()), ReasonCode: orNull(r.Reason.Code),
 		Informative: r.Informative, Uninformative: orNull(r.Uninformative.String()),
 		Steps: words.Instructions(p, r.Route), Actions: actionsToJSON(p, r.Route), Dilutions: r.Dilutions, Operations: r.Operations,
 		Inside: []insideJSON{}, Budget: []contributionJSON{}, Ladder: []rungJSON{},
 		Warnings: list(note.Texts(r.Notes.Warnings)), Assumed: list(note.Texts(r.Notes.Assumed)),
-		FromMemory: list(note.Texts(r.Notes.FromMemory)), NotCounted: list(note.Texts(r.Notes.NotCounted)), Shown: shownToJSON(p, r),
+		FromMemory: list(note.Texts(r.Notes.FromMemory)), NotCounted: list(note.Texts(r.Notes.NotCounted)), Notes: notesToJSON(&r.Notes), Shown: shownToJSON(p, r),
 	}
 	if !r.Possible {
 		return out

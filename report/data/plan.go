@@ -59,6 +59,7 @@ type ownJSON struct {
 	Name        string        `json:"name"`
 	Possible    bool          `json:"possible"`
 	Reason      *string       `json:"reason"`
+	ReasonCode  *string       `json:"reason_code"`
 	Informative bool          `json:"informative"`
 	Operations  int           `json:"operations"`
 	Analytic    *analyticJSON `json:"analytic"`
@@ -68,7 +69,7 @@ type ownJSON struct {
 }
 
 func ownToJSON(r *route.Result) ownJSON {
-	out := ownJSON{Name: r.Route.Name, Possible: r.Possible, Reason: orNull(r.Reason.String()), Informative: r.Informative, Operations: r.Operations}
+	out := ownJSON{Name: r.Route.Name, Possible: r.Possible, Reason: orNull(r.Reason.String()), ReasonCode: orNull(r.Reason.Code), Informative: r.Informative, Operations: r.Operations}
 	if !r.Possible {
 		return out
 	}
