@@ -13,9 +13,8 @@ import (
 func Compare(c, before *route.Comparison, pictures ...page.Figure) *page.Page {
 	used := &c.Results[c.Verdict.Use]
 	p := screen(c.Prep, before != nil)
-	p.Add(words.First(c)...)
-	p.Add(words.Used(c, words.Facts(c))...)
-	p.Add(page.Heading{Text: "All routes", Silent: true}, words.RouteTable(c), page.Bullets{Items: words.AlsoInside(c), Label: "  also:", At: 9})
+	p.Add(words.Recommended(c)...)
+	p.Add(words.Routes(c)...)
 	p.Add(pictured(pictures)...)
 	if before != nil {
 		p.Add(words.WhatChanged(c, before)...)

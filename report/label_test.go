@@ -100,7 +100,7 @@ func TestLabelsSayWhatTheFileKnows(t *testing.T) {
 				c.checkRest(t, labels[i], i, strength)
 			}
 			assert.Equal(t, []int{1, 3}, []int{labels[0].Count, labels[1].Count})
-			c.checkCautions(t, strings.Join(p.Cautions(), " "))
+			c.checkCautions(t, strings.Join(below[page.Bullets](t, p, "Cautions").Items, " "))
 			c.checkBars(t, p)
 		})
 	}
@@ -185,7 +185,7 @@ func (c *labelCase) checkBars(t *testing.T, p *words.Paper) {
 		assert.Equal(t, found != "", isBar)
 		assert.Equal(t, found, first.Text)
 	}
-	assert.Equal(t, found != "", strings.HasPrefix(p.Method(), found+". "))
+	assert.Equal(t, found != "", strings.HasPrefix(below[page.Quotation](t, p, "Method, to be quoted").Text, found+". "))
 }
 
 // A bar is the first that is seen of a page, and the first line of its Markdown.

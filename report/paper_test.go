@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/big"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -71,11 +72,20 @@ func decimalOf(x float64) *big.Rat {
 	return r
 }
 
+// below is the first block below a heading of a report.
+func below[B page.Block](t *testing.T, p *words.Paper, heading string) B {
+	t.Helper()
+	blocks := Report(p).Blocks
+	i := slices.IndexFunc(blocks, func(b page.Block) bool { h, is := b.(page.Heading); return is && h.Text == heading })
+	require.GreaterOrEqual(t, i, 0, heading)
+	return blocks[i+1].(B)
+}
+
 func inAllPapers(t *testing.T, p *words.Paper, want string) {
 	t.Helper()
 	d := Labels(p, words.Label{Count: 1})
 	for name, text := range map[string]string{
-		"statement": p.Statement(), "method": p.Method(), "label": d.Blocks[0].(page.Labels).List[0].Lines[1].Text,
+		"statement": below[page.Paragraph](t, p, "Result").Text, "method": below[page.Quotation](t, p, "Method, to be quoted").Text, "label": d.Blocks[0].(page.Labels).List[0].Lines[1].Text,
 	} {
 		assert.Contains(t, strings.ReplaceAll(text, "(k", "k"), want, name)
 	}

@@ -1,11 +1,8 @@
 package report
 
 import (
-	"strings"
-
 	"minim/report/page"
 	"minim/report/words"
-	"minim/report/words/note"
 	"minim/uncertainty/plan"
 )
 
@@ -15,21 +12,8 @@ import (
 // changes: see [Compare].
 func Purchase(p, before *plan.Purchase, pictures ...page.Figure) *page.Page {
 	s := screen(p.Prep, before != nil)
-	s.Add(page.Gap{}, page.Facts{List: words.VerdictFacts(p, before), At: 10},
-		page.Heading{Text: "What each allows", Silent: true}, words.ChoiceTable(p),
-		page.NotText(page.Heading{Text: "The best routes"}), page.Facts{List: words.ChoiceRoutes(p), At: 4, Indent: 2, Bare: true})
-	if before != nil {
-		s.Section("On the kit as it is", words.ChoiceTable(before))
-	}
-	s.Add(words.BreakEven(p)...)
+	s.Add(words.Choices(p, before)...)
 	s.Add(pictured(pictures)...)
-	s.Add(page.Gap{})
-	if text := words.DirectWords(p); text != "" {
-		s.Add(page.Paragraph{Label: "Directly", Text: text, At: 13})
-	}
-	if len(p.NotSearched) > 0 {
-		s.Add(page.Paragraph{Label: "Not searched", Text: strings.Join(note.Texts(p.NotSearched), "; ")})
-	}
-	s.Add(words.Footing(words.PurchaseNotes(p), words.Cautions(p.Prep, words.BestOf(p)))[1:]...)
+	s.Add(words.PurchaseFooting(p)...)
 	return s
 }

@@ -10,8 +10,7 @@ import (
 // is, the way that is recommended, the others, what the figures rest on, and cautions.
 func Rescue(r *rescue.Rescue, pictures ...page.Figure) *page.Page {
 	s := screen(r.Prep, false)
-	s.Add(page.Paragraph{Label: "There is", Text: words.BatchWords(r)})
-	s.Add(words.Corrections(r)...)
+	s.Add(words.Corrected(r)...)
 	s.Add(pictured(pictures)...)
 	s.Add(words.Spoils("What spoils it", r.Results[r.Verdict.Use].Analytic.Budget))
 	s.Add(words.Footing(&r.Notes, words.CautionsOfUse(r.Comparison))...)

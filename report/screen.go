@@ -37,14 +37,6 @@ func pictured(pictures []page.Figure) (list []page.Block) {
 	return list
 }
 
-// lined is a section of lines with labels, or nothing where there are none.
-func lined(title string, lines []page.Fact) []page.Block {
-	if len(lines) == 0 {
-		return nil
-	}
-	return []page.Block{page.Heading{Text: title}, page.Facts{List: lines, Indent: 2, Bare: true}}
-}
-
 // stopBars stand above a page.
 func stopBars(p *route.Prep) (bars []page.Block) {
 	for _, text := range words.Stops(p) {

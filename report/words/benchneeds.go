@@ -11,8 +11,8 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Needs lists materials, instruments and bottles.
-func (p *Paper) Needs() []page.Fact {
+// needs lists materials, instruments and bottles.
+func (p *Paper) needs() []page.Fact {
 	q, b := p.Prep, newBench(p)
 	var list []page.Fact
 	if amount := soluteNeeded(p.route()); amount != "" {

@@ -11,7 +11,25 @@ import (
 	"minim/uncertainty/route"
 )
 
-func (p *Paper) SheetBelow() string {
+// SheetBefore is what a bench sheet says before the steps.
+func (p *Paper) SheetBefore(d *page.Page) {
+	p.headed(d, page.Title{Text: "Bench sheet: " + p.Subject(), Below: p.sheetBelow()})
+	p.aimsElsewhere(d)
+	d.Add(&page.Table{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Rows: page.Rows([][]string{{"", p.Date, "", "", "", ""}})})
+	p.mind(d)
+	d.Section("Before step 1", page.Paragraph{Text: strings.Join(p.cautions(), " ") + " Read the safety data sheets of all that is used; wear gloves and goggles."})
+	d.Section("You need", page.Facts{List: p.needs()})
+}
+
+// SheetSteps are the steps, boxes to write in, what to mind all along, and what comes of it.
+func (p *Paper) SheetSteps(d *page.Page, room []record.Room) {
+	d.Section("Steps", p.stepTable(room))
+	d.Add(&page.Table{Head: []string{"what was spoilt, and why; other remarks", "checked by"}, Numbers: 2, Class: "form remarks", Rows: page.Rows([][]string{{"", ""}})})
+	d.Section("All along", page.Bullets{Items: p.habits(room)})
+	d.Section("You get", page.Paragraph{Text: p.gives()})
+}
+
+func (p *Paper) sheetBelow() string {
 	text := Wanted(p.Prep)
 	if len(p.Prep.Tolerances) > 0 {
 		text += ", " + tolerance(p.Prep.Tolerances[0])
@@ -23,9 +41,9 @@ func (p *Paper) SheetBelow() string {
 	return text
 }
 
-// StepTable is the steps with what to take care of, what is planned, boxes, and from
+// stepTable is the steps with what to take care of, what is planned, boxes, and from
 // where to begin again.
-func (p *Paper) StepTable(room []record.Room) *page.Table {
+func (p *Paper) stepTable(room []record.Room) *page.Table {
 	if !planIsInside(p) {
 		room = nil
 	}
@@ -78,8 +96,8 @@ func roomFor(s *route.Step, room []record.Room, number int) string {
 	return ""
 }
 
-// Habits hold at every step.
-func (p *Paper) Habits(room []record.Room) []string {
+// habits hold at every step.
+func (p *Paper) habits(room []record.Room) []string {
 	first := "Write what you read and go on with it, even where it is not as planned; take nothing out of a solution again."
 	if planIsInside(p) && len(room) > 0 {
 		first += " If one reading alone differs, and is within the limits beside the planned one, the batch stays inside; if several differ, the record tells."
@@ -95,8 +113,8 @@ func (p *Paper) Habits(room []record.Room) []string {
 	return list
 }
 
-// Gives says what comes of it.
-func (p *Paper) Gives() string {
+// gives says what comes of it.
+func (p *Paper) gives() string {
 	r := p.result()
 	s := State(r)
 	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", Volume(r.MadeML), s.Sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), Volume(r.LeftOverML))

@@ -11,7 +11,7 @@ import (
 
 // bottlesOf is what a sheet says of its bottles.
 func bottlesOf(b *bench) string {
-	for _, t := range b.Needs() {
+	for _, t := range b.needs() {
 		if t.Label == "bottles" {
 			return t.Text
 		}

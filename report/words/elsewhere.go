@@ -54,9 +54,9 @@ func firstLines(c *route.Comparison) (lines []string) {
 	return lines
 }
 
-// PlanFirst says before everything else that the plan of a batch aims elsewhere, as long as
+// planFirst says before everything else that the plan of a batch aims elsewhere, as long as
 // nothing of it is done; "" where it does not. What is done cannot be read otherwise.
-func PlanFirst(b *Batch) string {
+func planFirst(b *Batch) string {
 	r := &b.AsPlanned
 	if r.Elsewhere == nil || b.Any() {
 		return ""
@@ -101,8 +101,8 @@ func whyNotAt(c *route.Comparison, r *route.Result) string {
 	return elsewhereWords(c.Prep, r) + "; " + whyNot(c, r)
 }
 
-// AimsElsewhere adds to a paper that the route aims elsewhere, before everything else.
-func (p *Paper) AimsElsewhere(d *page.Page) {
+// aimsElsewhere adds to a paper that the route aims elsewhere, before everything else.
+func (p *Paper) aimsElsewhere(d *page.Page) {
 	if r := p.result(); p.Batch == nil && r.Elsewhere != nil {
 		d.Add(page.Quotation{Text: "First: this route " + elsewhereWords(p.Prep, r) + "."})
 	}

@@ -10,8 +10,8 @@ import (
 	"minim/uncertainty/record"
 )
 
-// EntryLines are the entries of a record; what no longer stands is struck through.
-func EntryLines(r *record.Record) []fact {
+// entryLines are the entries of a record; what no longer stands is struck through.
+func entryLines(r *record.Record) []fact {
 	var list []fact
 	widest := 0
 	for i := range r.Entries {
@@ -37,8 +37,8 @@ func entryWords(e *record.Entry) string {
 	return text
 }
 
-// EntryTable is the entries of a record, with what no longer stands struck through.
-func EntryTable(r *record.Record) *page.Table {
+// entryTable is the entries of a record, with what no longer stands struck through.
+func entryTable(r *record.Record) *page.Table {
 	t := &page.Table{Head: []string{"entry", "step", "done", "remarks", "by", "at"}, Numbers: 6, StruckCell: 2}
 	for i := range r.Entries {
 		e, step := &r.Entries[i], ""
@@ -100,8 +100,8 @@ func IsStruck(e *record.Entry) bool {
 	return e.StruckBy > 0 || e.Spoilt != "" || e.Undone
 }
 
-// RoomLines say of each reading still to come how far off it may be.
-func RoomLines(b *Batch) []fact {
+// roomLines say of each reading still to come how far off it may be.
+func roomLines(b *Batch) []fact {
 	var list []fact
 	for i := range b.Room {
 		room := &b.Room[i]

@@ -30,8 +30,8 @@ func WantedWithin(p *route.Prep) string {
 // fact is something to be said of the route to use.
 type fact = page.Fact
 
-// Facts say what the route to use gives.
-func Facts(c *route.Comparison) []fact {
+// facts say what the route to use gives.
+func facts(c *route.Comparison) []fact {
 	r := &c.Results[c.Verdict.Use]
 	return slices.Concat(strengthFacts(c, r), []fact{{"Aim", aim(c.Prep, r)}}, shiftFacts(r), []fact{{"Inside", chance(c, r)}}, rest(c, r))
 }

@@ -94,8 +94,8 @@ func verdictWord(c *route.Comparison) string {
 	return "USE"
 }
 
-// MadeWord is the finding about a batch.
-func MadeWord(b *Batch) string {
+// madeWord is the finding about a batch.
+func madeWord(b *Batch) string {
 	switch found := findingOf(b.Prep, &b.AsMade, true); {
 	case !b.Any():
 		return "NOTHING DONE YET"
@@ -123,8 +123,8 @@ func (p *Paper) bars() (list []string) {
 	return list
 }
 
-// Headed starts a document with its warnings.
-func (p *Paper) Headed(d *page.Page, h page.Title) {
+// headed starts a document with its warnings.
+func (p *Paper) headed(d *page.Page, h page.Title) {
 	for _, text := range p.bars() {
 		d.Add(page.Bar{Text: text})
 	}

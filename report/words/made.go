@@ -9,6 +9,7 @@ import (
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
@@ -59,8 +60,33 @@ func named(name string, r route.Result) route.Result {
 	return r
 }
 
-// Recorded says what a record is of.
-func Recorded(r *record.Record) string {
+// MadeIs says which record it is, whether the batch is what was wanted, and what it is.
+func MadeIs(b *Batch) []page.Block {
+	list := []page.Block{page.Paragraph{Label: "Record", Text: recorded(b.Record)}}
+	if text := planFirst(b); text != "" {
+		list = append(list, page.Paragraph{Label: "First", Text: text, At: 8})
+	}
+	return append(list, page.Heading{Label: madeWord(b), Text: b.Made.Made.Name}, page.Facts{List: madeFacts(b), At: 14, Indent: 2})
+}
+
+// DoneAndToCome says what was done, how far off the readings still to come may be, and how the
+// batch can be corrected.
+func DoneAndToCome(b *Batch) (list []page.Block) {
+	if len(b.Entries) > 0 {
+		list = append(list, page.Heading{Text: "What was done"}, page.TextOnly(page.Facts{List: entryLines(b.Record), Indent: 2}), page.NotText(entryTable(b.Record)))
+	}
+	list = append(list, lined("Still to come: a reading that keeps the batch inside", roomLines(b))...)
+	switch {
+	case b.NoWay != nil:
+		return append(list, page.Gap{}, page.Paragraph{Label: "To correct it", Text: noWayWords(b.NoWay)})
+	case b.Rescue != nil:
+		return append(list, corrections(b.Rescue)...)
+	}
+	return list
+}
+
+// recorded says what a record is of.
+func recorded(r *record.Record) string {
 	parts := []string{benchfile.Printable(r.File)}
 	if r.Batch != "" {
 		parts = append(parts, "batch "+r.Batch)
@@ -111,8 +137,8 @@ func (b *Batch) MadeOn(step int) string {
 	return ""
 }
 
-// MadeFacts say what a batch is.
-func MadeFacts(b *Batch) []fact {
+// madeFacts say what a batch is.
+func madeFacts(b *Batch) []fact {
 	c, r := b.Comparison(), &b.AsMade
 	list := strengthFacts(c, r)
 	list = append(list, fact{"Inside", batchChance(b)}, fact{"Plan", againstPlan(b)})

@@ -67,8 +67,8 @@ func (p *Paper) Subject() string {
 	return solution(p.Prep)
 }
 
-// Measurand says in words what is measured.
-func (p *Paper) Measurand() string {
+// measurand says in words what is measured.
+func (p *Paper) measurand() string {
 	q := p.prep()
 	unit, counts := q.Target.Unit, ""
 	if c := unit.Counts(); c != "" {
@@ -82,8 +82,8 @@ func (p *Paper) Measurand() string {
 		unit.Quantity(), unit.Name, counts, Meant(q), when, q.Solvent.Name)
 }
 
-// Cautions are those about what the route handles.
-func (p *Paper) Cautions() []string { return Cautions(p.prep(), p.result()) }
+// cautions are those about what the route handles.
+func (p *Paper) cautions() []string { return Cautions(p.prep(), p.result()) }
 
 // minds are what a reader must not miss of the result: all that the screen says is to be
 // minded.
@@ -98,8 +98,8 @@ func (p *Paper) minds() (list []string) {
 	return list
 }
 
-// Statement is the result as JCGM 100, 7.2 wants it.
-func (p *Paper) Statement() string {
+// statement is the result as JCGM 100, 7.2 wants it.
+func (p *Paper) statement() string {
 	r, unit := p.result(), p.prep().Target.Unit.Name
 	a, s := &r.Analytic, State(r)
 	u := fmt.Sprintf("combined standard uncertainty u = %s %s", TwoDigits(a.StandardUncertainty), unit)
@@ -133,8 +133,8 @@ func disagreement(r *route.Result) string {
 	return fmt.Sprintf("an end of the interval differs by %s of U, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
 }
 
-// Method is the statement that can be quoted.
-func (p *Paper) Method() string {
+// method is the statement that can be quoted.
+func (p *Paper) method() string {
 	r, q := p.result(), p.prep()
 	steps := make([]string, len(r.Route.Steps))
 	for i := range r.Route.Steps {

@@ -12,8 +12,38 @@ import (
 	"minim/uncertainty/route"
 )
 
-// PlanFacts say why a route is recommended, and what it costs.
-func PlanFacts(p *plan.Plan) []fact {
+// PlanRecommended says what comes before everything else, which route is recommended, and
+// what it gives.
+func PlanRecommended(p *plan.Plan) []page.Block {
+	return append(firstBlocks(recommended(p)), useBlocks(p.Comparison, append(facts(p.Comparison), planFacts(p)...))...)
+}
+
+// recommended is the comparison of a search with the route that is recommended alone.
+func recommended(p *plan.Plan) *route.Comparison {
+	c := *p.Comparison
+	c.Results, c.Verdict.Use = c.Results[c.Verdict.Use:c.Verdict.Use+1], 0
+	return &c
+}
+
+// PlanRoutes are the routes to choose from.
+func PlanRoutes(p *plan.Plan) []page.Block {
+	return []page.Block{page.Heading{Text: "The routes that no other beats", Silent: true}, planTable(p), page.Paragraph{Text: legend, At: 4}}
+}
+
+// PlanReasons say what changes in the kit do, what the other routes have over the one that is
+// recommended, what would help, and what was searched.
+func PlanReasons(p, before *plan.Plan) (list []page.Block) {
+	if before != nil {
+		list = planEffect(p, before)
+	}
+	list = append(list, lined("What the others have over it", planReasons(p))...)
+	list = append(list, lined("What would help", helpLines(p))...)
+	list = append(list, lined("Your own routes", ownRoutes(p))...)
+	return append(list, page.Gap{}, page.Notes{Label: "Searched", Items: searched(p), At: 13, Join: "\n"})
+}
+
+// planFacts say why a route is recommended, and what it costs.
+func planFacts(p *plan.Plan) []fact {
 	list := []fact{{"Chosen", chosenBy(p)}}
 	if cost, known := p.Prep.Cost(&p.Results[p.Verdict.Use]); known {
 		list = append(list, fact{"Cost", cost.String() + " of solute and solvent"})
@@ -46,8 +76,8 @@ func chosenBy(p *plan.Plan) string {
 	return "the least left over" + among
 }
 
-// PlanTable lists the routes to choose from.
-func PlanTable(p *plan.Plan) *page.Table {
+// planTable lists the routes to choose from.
+func planTable(p *plan.Plan) *page.Table {
 	names, units := planHead(p)
 	t := &page.Table{Head: names, Units: units, Numbers: 1, Indent: 4, Most: 60, Least: 12}
 	for i := range p.Results {
@@ -61,8 +91,8 @@ func planRow(p *plan.Plan, i int) []string {
 	return append([]string{p.Results[i].Route.Name}, planCells(p, i)...)
 }
 
-// Legend explains the names of routes.
-const Legend = `"2 in 25": 2 mL made up to the mark at 25 mL; "3 + 17": 3 mL and 17 mL of measured solvent`
+// legend explains the names of routes.
+const legend = `"2 in 25": 2 mL made up to the mark at 25 mL; "3 + 17": 3 mL and 17 mL of measured solvent`
 
 // letter is the letter of a row: a to z, then a number.
 func letter(i int) string {
@@ -123,9 +153,9 @@ func alike(p *plan.Plan, group int) int {
 	return n
 }
 
-// PlanReasons say of each other route, in a line, what it has over the one that is
+// planReasons say of each other route, in a line, what it has over the one that is
 // recommended, and what that takes.
-func PlanReasons(p *plan.Plan) []fact {
+func planReasons(p *plan.Plan) []fact {
 	used := &p.Results[p.Verdict.Use]
 	var lines []fact
 	for i := range p.Results {
@@ -195,8 +225,8 @@ func surer(p *plan.Plan, a, b *route.Result) bool {
 	return a.Chance() > b.Chance()
 }
 
-// Searched says how large the search was, and what was left out, if anything.
-func Searched(p *plan.Plan) []string {
+// searched says how large the search was, and what was left out, if anything.
+func searched(p *plan.Plan) []string {
 	text := fmt.Sprintf("routes with up to %s", count(p.Options.Steps, "dilution"))
 	if p.Options.Steps == 0 {
 		text = "direct routes"
@@ -220,8 +250,8 @@ func whatCounts(p *plan.Plan) string {
 	return "chance"
 }
 
-// OwnRoutes say what the routes of the prep itself give.
-func OwnRoutes(p *plan.Plan) []fact {
+// ownRoutes say what the routes of the prep itself give.
+func ownRoutes(p *plan.Plan) []fact {
 	var lines []fact
 	for i := range p.Own {
 		r := &p.Own[i]
@@ -257,8 +287,8 @@ func about(n float64) string {
 	return quantity.Grouped(int(n))
 }
 
-// Helps say what would help where no route is good enough.
-func Helps(p *plan.Plan) []fact {
+// helpLines say what would help where no route is good enough.
+func helpLines(p *plan.Plan) []fact {
 	var lines []fact
 	for _, h := range p.Helps {
 		text := fmt.Sprintf("the best chance of being inside is then %s in 100", InHundred(h.Chance, p.Prep.LeastChance))
@@ -285,8 +315,8 @@ func HelpName(h plan.Help) string {
 	}
 }
 
-// PlanEffect says what changes in the kit do to what is recommended.
-func PlanEffect(p, before *plan.Plan) []page.Block {
+// planEffect says what changes in the kit do to what is recommended.
+func planEffect(p, before *plan.Plan) []page.Block {
 	names, units := planHead(p)
 	units[0] = "recommended"
 	return []page.Block{page.Heading{Text: effect{p.Comparison, before.Comparison}.title()}, &page.Table{Head: names, Units: units, Numbers: 1, Indent: 2, Most: 40, Least: 12, Rows: []page.Row{

@@ -10,9 +10,37 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/note"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
+
+// Choices are the verdict, what each bench that could be had allows, and the coarsest balance
+// that would do.
+func Choices(p, before *plan.Purchase) []page.Block {
+	list := []page.Block{
+		page.Gap{}, page.Facts{List: verdictFacts(p, before), At: 10},
+		page.Heading{Text: "What each allows", Silent: true}, choiceTable(p),
+		page.NotText(page.Heading{Text: "The best routes"}), page.Facts{List: choiceRoutes(p), At: 4, Indent: 2, Bare: true},
+	}
+	if before != nil {
+		list = append(list, page.Heading{Text: "On the kit as it is"}, choiceTable(before))
+	}
+	return append(list, breakEvenBlocks(p)...)
+}
+
+// PurchaseFooting says what the balance serves for directly, what was not searched, what the
+// figures rest on, and cautions.
+func PurchaseFooting(p *plan.Purchase) []page.Block {
+	list := []page.Block{page.Gap{}}
+	if text := directWords(p); text != "" {
+		list = append(list, page.Paragraph{Label: "Directly", Text: text, At: 13})
+	}
+	if len(p.NotSearched) > 0 {
+		list = append(list, page.Paragraph{Label: "Not searched", Text: strings.Join(note.Texts(p.NotSearched), "; ")})
+	}
+	return append(list, Footing(purchaseNotes(p), Cautions(p.Prep, BestOf(p)))[1:]...)
+}
 
 // BestOf is the best route on the bench, or else with what should be bought; nil where
 // there is none.
@@ -25,8 +53,8 @@ func BestOf(p *plan.Purchase) *route.Result {
 	return nil
 }
 
-// VerdictFacts are the verdict, what it would be otherwise, and what it was before.
-func VerdictFacts(p, before *plan.Purchase) []fact {
+// verdictFacts are the verdict, what it would be otherwise, and what it was before.
+func verdictFacts(p, before *plan.Purchase) []fact {
 	list := []fact{{"VERDICT", VerdictSentence(p)}}
 	if before != nil {
 		list = append(list, fact{"Before", VerdictSentence(before)})
@@ -155,8 +183,8 @@ func priced(p equipment.Price) string {
 	return " (" + p.String() + ")"
 }
 
-// ChoiceTable has the benches that could be had and what each allows.
-func ChoiceTable(p *plan.Purchase) *page.Table {
+// choiceTable has the benches that could be had and what each allows.
+func choiceTable(p *plan.Purchase) *page.Table {
 	inside, unit := "inside", "in 100"
 	if len(p.Prep.Tolerances) == 0 {
 		inside, unit = "holds", "within"
@@ -236,8 +264,8 @@ func mass(g float64) string {
 	return quantity.Decimal(g, 2)
 }
 
-// ChoiceRoutes name the best route of each choice.
-func ChoiceRoutes(p *plan.Purchase) []fact {
+// choiceRoutes name the best route of each choice.
+func choiceRoutes(p *plan.Purchase) []fact {
 	var lines []fact
 	for i := range p.Choices {
 		if o := &p.Choices[i]; o.Found {
@@ -253,8 +281,8 @@ func ChoiceRoutes(p *plan.Purchase) []fact {
 	return lines
 }
 
-// BreakEven say which is the coarsest balance that would do; none where there is none.
-func BreakEven(p *plan.Purchase) []page.Block {
+// breakEvenBlocks say which is the coarsest balance that would do; none where there is none.
+func breakEvenBlocks(p *plan.Purchase) []page.Block {
 	if len(p.BreakEven) == 0 {
 		return nil
 	}
@@ -291,16 +319,16 @@ func breakEvenWords(p *plan.Purchase) string {
 	return words
 }
 
-// DirectWords say from which volume on the present balance serves directly.
-func DirectWords(p *plan.Purchase) string {
+// directWords say from which volume on the present balance serves directly.
+func directWords(p *plan.Purchase) string {
 	if p.DirectML == 0 || math.IsInf(p.DirectML, 0) {
 		return ""
 	}
 	return fmt.Sprintf("from %s of the wanted solution on, the %s weighs its solute to within the tolerance (95 %%), glass not counted", Volume(p.DirectML), p.Like.Name)
 }
 
-// PurchaseNotes are what the best route of the verdict rests on.
-func PurchaseNotes(p *plan.Purchase) *equipment.Notes {
+// purchaseNotes are what the best route of the verdict rests on.
+func purchaseNotes(p *plan.Purchase) *equipment.Notes {
 	if r := BestOf(p); r != nil {
 		return &r.Notes
 	}

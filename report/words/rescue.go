@@ -10,8 +10,13 @@ import (
 	"minim/uncertainty/route"
 )
 
-// BatchWords say what the solution is.
-func BatchWords(r *rescue.Rescue) string {
+// Corrected says what there is, and how it can be corrected.
+func Corrected(r *rescue.Rescue) []page.Block {
+	return append([]page.Block{page.Paragraph{Label: "There is", Text: batchWords(r)}}, corrections(r)...)
+}
+
+// batchWords say what the solution is.
+func batchWords(r *rescue.Rescue) string {
 	strength := State(&r.Batch).Sentence(r.Prep.Target.Unit.Name)
 	if a := &r.Batch.Analytic; a.ExpandedUncertainty == 0 {
 		strength = quantity.Number(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
@@ -19,7 +24,7 @@ func BatchWords(r *rescue.Rescue) string {
 	return Volume(r.Batch.MadeML) + " of " + strength
 }
 
-func NoWayWords(e *rescue.NoWayError) string {
+func noWayWords(e *rescue.NoWayError) string {
 	text := "no way was found: " + e.Reason
 	if e.Cure != "" {
 		text += "; what would help: " + e.Cure
@@ -27,8 +32,8 @@ func NoWayWords(e *rescue.NoWayError) string {
 	return text
 }
 
-// Corrections are the way that is recommended, and the others.
-func Corrections(r *rescue.Rescue) []page.Block {
+// corrections are the way that is recommended, and the others.
+func corrections(r *rescue.Rescue) []page.Block {
 	list := []page.Block{
 		page.Heading{Label: rescueWord(r), Text: r.Results[r.Verdict.Use].Route.Name},
 		page.Steps{First: shownFrom(r) + 1, Items: WayInstructions(r, r.Verdict.Use)},
@@ -76,7 +81,7 @@ func WayInstructions(r *rescue.Rescue, way int) []string {
 // rescueFacts say what the recommended way gives.
 func rescueFacts(r *rescue.Rescue) []fact {
 	used := &r.Results[r.Verdict.Use]
-	list := []fact{{"Is now", BatchWords(r)}}
+	list := []fact{{"Is now", batchWords(r)}}
 	if aside := r.SetAside(r.Verdict.Use); aside > 1e-9 {
 		list = append(list, fact{"Set aside", asideWords(r, aside)})
 	}

@@ -13,8 +13,8 @@ import (
 	"minim/uncertainty/route"
 )
 
-// RouteTable lists all routes in the order of the prep.
-func RouteTable(c *route.Comparison) *page.Table {
+// routeTable lists all routes in the order of the prep.
+func routeTable(c *route.Comparison) *page.Table {
 	names, units := tableHead(c)
 	t := &page.Table{Head: names, Units: units, Numbers: 1, Indent: 2, Most: 30, Least: 12}
 	for i := range c.Results {
@@ -62,8 +62,8 @@ func cells(c *route.Comparison, r *route.Result) []string {
 	return []string{s.Value, s.Spread(), inside, quantity.Decimal(r.LeftOverML, 3), quantity.Decimal(solute, 3)}
 }
 
-// AlsoInside is a line for each tolerance but the first.
-func AlsoInside(c *route.Comparison) (lines []string) {
+// alsoInside is a line for each tolerance but the first.
+func alsoInside(c *route.Comparison) (lines []string) {
 	for t := 1; t < len(c.Prep.Tolerances); t++ {
 		var parts []string
 		for i := range c.Results {

@@ -9,16 +9,34 @@ import (
 	"minim/uncertainty/route"
 )
 
-// First say what comes before everything else.
-func First(c *route.Comparison) (list []page.Block) {
+// Recommended says what comes before everything else, which route to use, and what it gives.
+func Recommended(c *route.Comparison) []page.Block {
+	return append(firstBlocks(c), useBlocks(c, facts(c))...)
+}
+
+// Routes are all routes, and how each stands to the other tolerances.
+func Routes(c *route.Comparison) []page.Block {
+	return []page.Block{page.Heading{Text: "All routes", Silent: true}, routeTable(c), page.Bullets{Items: alsoInside(c), Label: "  also:", At: 9}}
+}
+
+// lined is a section of lines with labels, or nothing where there are none.
+func lined(title string, lines []page.Fact) []page.Block {
+	if len(lines) == 0 {
+		return nil
+	}
+	return []page.Block{page.Heading{Text: title}, page.Facts{List: lines, Indent: 2, Bare: true}}
+}
+
+// firstBlocks say what comes before everything else.
+func firstBlocks(c *route.Comparison) (list []page.Block) {
 	for _, line := range firstLines(c) {
 		list = append(list, page.Paragraph{Label: "First", Text: line, At: 8})
 	}
 	return list
 }
 
-// Used show the route to use as numbered steps, and what it gives.
-func Used(c *route.Comparison, facts []page.Fact) []page.Block {
+// useBlocks show the route to use as numbered steps, and what it gives.
+func useBlocks(c *route.Comparison, facts []page.Fact) []page.Block {
 	r := &c.Results[c.Verdict.Use]
 	return []page.Block{
 		page.Heading{Label: verdictWord(c), Text: r.Route.Name},

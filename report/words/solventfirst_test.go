@@ -273,7 +273,7 @@ func TestRefusedOrders(t *testing.T) {
 		assert.Contains(t, strings.Join(note.Texts(c.Notes.Warnings), "; "), "is not to be repeated as it stands: solvent must go first")
 		b = newBench(&Paper{Comparison: c})
 		assert.Contains(t, strings.Join(Instructions(b.prep(), b.route), "; "), "do not do this as it stands, since solvent cannot go first: ")
-		assert.Contains(t, b.Method(), "It is not to be repeated as it stands")
+		assert.Contains(t, b.method(), "It is not to be repeated as it stands")
 	}
 }
 
@@ -332,10 +332,10 @@ func TestAssayOnTheSheet(t *testing.T) {
 func TestScreenPutsSolventFirst(t *testing.T) {
 	b := sheetOf(t, `, hazards = ["acid"]`, "", "", routesOfOrders[0])
 	assert.Equal(t, "take 2 mL with the pipette, into some of the water", Instructions(b.prep(), b.route)[1])
-	assert.Contains(t, b.Method(), "Whoever repeats it puts water first")
+	assert.Contains(t, b.method(), "Whoever repeats it puts water first")
 	b = sheetOf(t, `, hazards = ["none known"]`, "", "", routesOfOrders[0])
 	assert.Equal(t, "take 2 mL with the pipette", Instructions(b.prep(), b.route)[1])
-	assert.NotContains(t, b.Method(), "first")
+	assert.NotContains(t, b.method(), "first")
 }
 
 // What lies beside the steps goes by the words as well: how solvent is kept ready, how much

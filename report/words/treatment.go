@@ -8,8 +8,39 @@ import (
 	"minim/report/page"
 )
 
-// Below is the line below the title.
-func (p *Paper) Below() string {
+// Opening says what was wanted, what the figure means, and by which route.
+func (p *Paper) Opening(d *page.Page) {
+	p.headed(d, page.Title{Text: p.Subject(), Below: p.below()})
+	p.aimsElsewhere(d)
+	d.Section("Purpose", page.Paragraph{Text: p.purpose()})
+	d.Section("What is stated", page.Paragraph{Text: p.measurand()})
+	p.steps(d)
+}
+
+// Outcome is the result, what to mind of it, and what makes it uncertain.
+func (p *Paper) Outcome(d *page.Page) {
+	d.Section("Result", page.Paragraph{Text: p.statement()}, p.inside())
+	p.mind(d)
+	p.budget(d)
+}
+
+// Basis is what the result rests on.
+func (p *Paper) Basis(d *page.Page) {
+	d.Section("How what is shared was treated", page.Paragraph{Text: p.correlation()})
+	p.twoWays(d)
+	p.grounds(d)
+	p.instruments(d)
+}
+
+// Closing is what can be quoted, cautions, and how the figures can be repeated.
+func (p *Paper) Closing(d *page.Page) {
+	d.Section("Method, to be quoted", page.Quotation{Text: p.method()})
+	d.Section("Cautions", page.Bullets{Items: p.cautions()})
+	p.toRepeat(d)
+}
+
+// below is the line below the title.
+func (p *Paper) below() string {
 	parts := []string{"Report of a preparation, before it is made"}
 	if p.Batch != nil {
 		parts[0] = "Report of a preparation as it was made"
@@ -26,7 +57,7 @@ func (p *Paper) Below() string {
 	return strings.Join(parts, " · ")
 }
 
-func (p *Paper) Purpose() string {
+func (p *Paper) purpose() string {
 	verb := "are to be made"
 	if p.Batch != nil {
 		verb = "were to be made"
@@ -47,8 +78,8 @@ func (p *Paper) Purpose() string {
 	return fmt.Sprintf("%s The strength is to %s %s, with a probability of at least %s %%.", text, lie, strings.Join(list, "; also "), Asked(p.Prep.LeastChance))
 }
 
-// Steps adds the steps, and why this route.
-func (p *Paper) Steps(d *page.Page) {
+// steps adds the steps, and why this route.
+func (p *Paper) steps(d *page.Page) {
 	r := p.result()
 	d.Section("Route: "+p.Results[p.Verdict.Use].Route.Name, page.Steps{Items: Instructions(p.prep(), p.route())})
 	made := "makes"
@@ -69,8 +100,8 @@ func (p *Paper) Steps(d *page.Page) {
 	}
 }
 
-// Inside says with what probability the strength is inside each tolerance.
-func (p *Paper) Inside() page.Block {
+// inside says with what probability the strength is inside each tolerance.
+func (p *Paper) inside() page.Block {
 	r := p.result()
 	if len(r.Inside) == 0 {
 		return page.Paragraph{Text: fmt.Sprintf("It lies within %s of the target with a probability of %s %%.", quantity.Percent(r.HoldsWithin), Asked(p.Settings.Coverage))}

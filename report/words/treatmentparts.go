@@ -14,8 +14,8 @@ import (
 // mostLines of a budget that are listed; what is below them adds up to little.
 const mostLines = 15
 
-// Budget adds the table of the influences, the largest first.
-func (p *Paper) Budget(d *page.Page) {
+// budget adds the table of the influences, the largest first.
+func (p *Paper) budget(d *page.Page) {
 	r := p.result()
 	lines := r.Analytic.Budget
 	if r.Analytic.StandardUncertainty == 0 {
@@ -56,8 +56,8 @@ func signed(x float64) string {
 // Recorded adds what was recorded, and how it differs from the plan.
 func (p *Paper) Recorded(d *page.Page) {
 	b := p.Batch
-	d.Section("What was recorded", page.Paragraph{Text: "Record: " + Recorded(b.Record) + "."})
-	entries := EntryTable(b.Record)
+	d.Section("What was recorded", page.Paragraph{Text: "Record: " + recorded(b.Record) + "."})
+	entries := entryTable(b.Record)
 	entries.Caption = "Entries of the record; what no longer stands is struck through"
 	d.Add(entries)
 	against := []string{againstPlan(b)}
@@ -96,8 +96,8 @@ func (p *Paper) otherMinds() (list []string) {
 	return list
 }
 
-// Correlation says which influences come in more than once.
-func (p *Paper) Correlation() string {
+// correlation says which influences come in more than once.
+func (p *Paper) correlation() string {
 	var parts []string
 	budget := p.result().Analytic.Budget
 	for i := range budget {
@@ -112,8 +112,8 @@ func (p *Paper) Correlation() string {
 	return "Come in more than once, each as one error: " + strings.Join(parts, "; ") + ". " + rule
 }
 
-// TwoWays adds the analytic evaluation beside the simulation.
-func (p *Paper) TwoWays(d *page.Page) {
+// twoWays adds the analytic evaluation beside the simulation.
+func (p *Paper) twoWays(d *page.Page) {
 	r := p.result()
 	mc, a := &r.MonteCarlo, &r.Analytic
 	place := func(x float64) string {
@@ -146,11 +146,11 @@ func groundTitle(label string) string {
 	return label
 }
 
-// Mind says what a reader must not miss of the result.
-func (p *Paper) Mind(d *page.Page) { d.Listed(groundTitle("Mind"), p.minds()) }
+// mind says what a reader must not miss of the result.
+func (p *Paper) mind(d *page.Page) { d.Listed(groundTitle("Mind"), p.minds()) }
 
-// Grounds are what the result rests on, but for what stands below it.
-func (p *Paper) Grounds(d *page.Page) {
+// grounds are what the result rests on, but for what stands below it.
+func (p *Paper) grounds(d *page.Page) {
 	for _, g := range noteGrounds(&p.result().Notes) {
 		if g.label != "Mind" {
 			d.Listed(groundTitle(g.label), g.list)
@@ -158,13 +158,13 @@ func (p *Paper) Grounds(d *page.Page) {
 	}
 }
 
-// Instruments are those of the route, and how good each is.
-func (p *Paper) Instruments(d *page.Page) {
+// instruments are those of the route, and how good each is.
+func (p *Paper) instruments(d *page.Page) {
 	d.Section("Instruments", &page.Table{Head: []string{"instrument", "reads", "class and standard", "limit of error", "trust"}, Numbers: 5, Rows: page.Rows(p.instrumentRows())})
 }
 
-// ToRepeat says how the figures can be repeated.
-func (p *Paper) ToRepeat(d *page.Page) {
+// toRepeat says how the figures can be repeated.
+func (p *Paper) toRepeat(d *page.Page) {
 	r := p.result()
 	list := []page.Fact{
 		{"Made with", "minim " + p.Origin.Version},
