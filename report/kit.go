@@ -4,17 +4,18 @@ import (
 	"minim/equipment"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/kits"
 )
 
 // Kit is the page of a kit: its instruments, and its candidates apart, how good each is,
 // where that figure comes from, the least it measures to 10 % and to 5 %, and its price where
 // one is stated.
 func Kit(k *equipment.Kit, _ ...page.Figure) *page.Page {
-	p := &page.Page{Title: words.KitTitle(k), Kind: "screen"}
+	p := &page.Page{Title: kits.Title(k), Kind: "screen"}
 	if mark := words.Invented(k); mark != "" {
 		p.Add(page.Bar{Text: mark})
 	}
 	p.Add(page.Title{Text: p.Title})
-	p.Add(words.KitTables(k)...)
+	p.Add(kits.Blocks(k)...)
 	return p
 }

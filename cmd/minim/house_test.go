@@ -26,6 +26,7 @@ var layers = []string{
 	"minim/uncertainty/rescue",
 	"minim/uncertainty/record",
 	"minim/report/page",
+	"minim/report/words/kits",
 	"minim/report/words", // every sentence of a result: data and report read it, and neither the other
 	"minim/report/data",
 	"minim/report",

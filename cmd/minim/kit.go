@@ -7,7 +7,7 @@ import (
 
 	"minim/cmd/minim/demo"
 	"minim/equipment"
-	"minim/report/words"
+	"minim/report/words/kits"
 )
 
 // kitOptions are the options of minim kit.
@@ -37,9 +37,9 @@ func listKit(ctx context.Context, args []string, c console) error {
 	case o.classes && len(files) > 0:
 		return &usageError{"--classes lists what minim knows and takes no kit", ""}
 	case o.classes:
-		return showed(&classTables, c, &o.destination, func() (*words.Tables, error) { return words.AllTables(), nil })
+		return showed(&classTables, c, &o.destination, func() (*kits.Tables, error) { return kits.AllTables(), nil })
 	}
-	return showed(&kits, c, &o.destination, func() (*equipment.Kit, error) { return loadKit(ctx, files) }, files...)
+	return showed(&kitTables, c, &o.destination, func() (*equipment.Kit, error) { return loadKit(ctx, files) }, files...)
 }
 
 // showed shows a list that is made of the files that are read.

@@ -11,6 +11,7 @@ import (
 	"minim/report/figure/png"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/kits"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
@@ -75,12 +76,12 @@ var rescues = renderer[*rescue.Rescue]{
 	pictures: []picture[*rescue.Rescue]{{"rescue", figure.Ways, false}},
 }
 
-var kits = renderer[*equipment.Kit]{
+var kitTables = renderer[*equipment.Kit]{
 	name: "kit", page: alone(report.Kit), width: screenWidth, json: aloneData(data.KitJSON), csv: aloneData(data.KitCSV),
 }
 
-var classTables = renderer[*words.Tables]{
-	name: "classes", page: alone(report.Classes), width: words.ClassesWidth, json: aloneData(data.ClassesJSON), csv: aloneData(data.ClassesCSV),
+var classTables = renderer[*kits.Tables]{
+	name: "classes", page: alone(report.Classes), width: kits.ClassesWidth, json: aloneData(data.ClassesJSON), csv: aloneData(data.ClassesCSV),
 }
 
 // alone makes the page of a result that has none before it.

@@ -319,7 +319,7 @@ func contributionToJSON(line *uncertainty.Contribution) contributionJSON {
 		U: number(line.StandardUncertainty), Unit: line.Unit, Sensitivity: number(line.Sensitivity),
 		Contribution: number(line.Contribution), Share: number(line.Share),
 		Shift: number(line.Shift()), Assumed: line.Assumed,
-		Shown: shownLine{strings.TrimSpace(words.TwoDigits(line.StandardUncertainty) + " " + line.Unit), words.FineShare(line.Share)},
+		Shown: shownLine{strings.TrimSpace(uncertainty.TwoDigits(line.StandardUncertainty) + " " + line.Unit), words.FineShare(line.Share)},
 	}
 }
 

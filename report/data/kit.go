@@ -2,7 +2,7 @@ package data
 
 import (
 	"minim/equipment"
-	"minim/report/words"
+	"minim/report/words/kits"
 )
 
 // The forms of the JSON of a kit and of the class tables.
@@ -66,7 +66,7 @@ func kitToJSON(k *equipment.Kit) *kitJSON {
 func balanceToJSON(b *equipment.Balance, owned bool) instrumentJSON {
 	out := instrumentJSON{
 		Name: b.Name, Kind: "balance", Owned: owned, Count: b.Count, Unit: "g", Capacity: number(b.Capacity), Division: some(b.Readability),
-		U: number(b.Uncertainty(words.SampleOf(b))), LeastTo10: ifAny(b.Least(0.10)), LeastTo5: ifAny(b.Least(0.05)), Limit: stated(b.Linearity),
+		U: number(b.Uncertainty(kits.SampleOf(b))), LeastTo10: ifAny(b.Least(0.10)), LeastTo5: ifAny(b.Least(0.05)), Limit: stated(b.Linearity),
 	}
 	if b.Repeatability.Known {
 		out.Spread = some(b.Repeatability.S)
@@ -152,7 +152,7 @@ type pairJSON struct {
 }
 
 // ClassesJSON is the class tables in full precision.
-func ClassesJSON(t *words.Tables) ([]byte, error) {
+func ClassesJSON(t *kits.Tables) ([]byte, error) {
 	out := &classesJSON{Schema: classesSchema, Classes: []classJSON{}, MayNotMeet: []pairJSON{}}
 	for _, c := range t.Classes {
 		out.Classes = append(out.Classes, classToJSON(c))
@@ -166,7 +166,7 @@ func ClassesJSON(t *words.Tables) ([]byte, error) {
 
 // ClassesCSV is a row for each row of the class tables, with columns as in the JSON; what may
 // not meet is not among them.
-func ClassesCSV(t *words.Tables) ([]byte, error) {
+func ClassesCSV(t *kits.Tables) ([]byte, error) {
 	var rows []classJSON
 	for _, c := range t.Classes {
 		rows = append(rows, classToJSON(c))

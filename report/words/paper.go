@@ -8,6 +8,7 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/report/words/kits"
 	"minim/report/words/verb"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -102,7 +103,7 @@ func (p *Paper) minds() (list []string) {
 func (p *Paper) statement() string {
 	r, unit := p.result(), p.prep().Target.Unit.Name
 	a, s := &r.Analytic, State(r)
-	u := fmt.Sprintf("combined standard uncertainty u = %s %s", TwoDigits(a.StandardUncertainty), unit)
+	u := fmt.Sprintf("combined standard uncertainty u = %s %s", uncertainty.TwoDigits(a.StandardUncertainty), unit)
 	switch {
 	case a.StandardUncertainty == 0:
 		return fmt.Sprintf("c = %s %s; nothing that is counted is uncertain.", s.Value, unit)
@@ -204,19 +205,11 @@ func (p *Paper) instrumentRows() [][]string {
 }
 
 func balanceRow(name string, b *equipment.Balance) []string {
-	errors := "repeats within s = " + spreadOf(b) + ", linear within " + linearityOf(b)
+	errors := "repeats within s = " + kits.SpreadOf(b) + ", linear within " + kits.LinearityOf(b)
 	if b.Weighing.Known {
 		errors = "u = " + quantity.Grams(b.Weighing.Value) + " for a weighing"
 	}
-	return []string{name, fmt.Sprintf("%s by %s", quantity.Grams(b.Capacity), quantity.Grams(b.Readability)), "", strings.ReplaceAll(errors, assumed, " (assumed)"), "as the kit states"}
-}
-
-// ofLiquid names the liquid that the drop of a dropper is one of, where that is not water.
-func ofLiquid(m *equipment.Measure) string {
-	if m.DropOf == "" {
-		return ""
-	}
-	return " of " + m.DropOf
+	return []string{name, fmt.Sprintf("%s by %s", quantity.Grams(b.Capacity), quantity.Grams(b.Readability)), "", strings.ReplaceAll(errors, kits.Assumed, " (assumed)"), "as the kit states"}
 }
 
 func measureRow(name string, m *equipment.Measure) []string {
@@ -231,7 +224,7 @@ func measureRow(name string, m *equipment.Measure) []string {
 	limit := "±" + quantity.Millilitres(quantity.Round(m.Limit(m.Capacity), 3))
 	switch {
 	case m.Kind == equipment.Dropper:
-		size, limit = "drops of "+quantity.Millilitres(m.Capacity)+ofLiquid(m), ""
+		size, limit = "drops of "+quantity.Millilitres(m.Capacity)+kits.OfLiquid(m), ""
 	case m.Bias.Shape == equipment.Gauss:
 		limit = "u = " + quantity.Millilitres(quantity.Round(m.Bias.Limit, 3))
 	case m.Limit(m.Capacity) == 0:

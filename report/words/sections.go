@@ -59,7 +59,7 @@ func budgetTable(budget []uncertainty.Contribution) page.Block {
 	t := &page.Table{Head: []string{"influence", "owner", "marked", "standard uncertainty", "share of the variance"}, Numbers: 3}
 	for i := range budget {
 		line := &budget[i]
-		u := strings.TrimSpace(TwoDigits(line.StandardUncertainty) + " " + line.Unit)
+		u := strings.TrimSpace(uncertainty.TwoDigits(line.StandardUncertainty) + " " + line.Unit)
 		t.Rows = append(t.Rows, page.Row{Cells: []string{line.Name, line.Owner, marks(line), u, FineShare(line.Share)}})
 	}
 	return t

@@ -34,7 +34,7 @@ func (p *Paper) budget(d *page.Page) {
 			rest += line.Share
 			continue
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []string{line.Name, line.Owner, marks(line), strings.TrimSpace(TwoDigits(line.StandardUncertainty) + " " + line.Unit), signed(line.Contribution), FineShare(line.Share)}})
+		t.Rows = append(t.Rows, page.Row{Cells: []string{line.Name, line.Owner, marks(line), strings.TrimSpace(uncertainty.TwoDigits(line.StandardUncertainty) + " " + line.Unit), signed(line.Contribution), FineShare(line.Share)}})
 	}
 	if n := len(lines) - mostLines; n > 0 {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{fmt.Sprintf("%d others together", n), "", "", "", "", FineShare(rest)}})
@@ -48,9 +48,9 @@ func (p *Paper) budget(d *page.Page) {
 // signed prints two digits with a sign.
 func signed(x float64) string {
 	if x < 0 {
-		return "-" + TwoDigits(-x)
+		return "-" + uncertainty.TwoDigits(-x)
 	}
-	return TwoDigits(x)
+	return uncertainty.TwoDigits(x)
 }
 
 // Recorded adds what was recorded, and how it differs from the plan.
@@ -124,8 +124,8 @@ func (p *Paper) twoWays(d *page.Page) {
 		place = quantity.Number
 	}
 	rows := [][]string{
-		{"law of propagation (JCGM 100)", place(a.Value), TwoDigits(a.StandardUncertainty), place(a.Lower()), place(a.Upper())},
-		{fmt.Sprintf("simulation of %s batches (JCGM 101)", quantity.Grouped(mc.Trials)), place(mc.Mean), TwoDigits(mc.StandardDeviation), place(mc.Lower), place(mc.Upper)},
+		{"law of propagation (JCGM 100)", place(a.Value), uncertainty.TwoDigits(a.StandardUncertainty), place(a.Lower()), place(a.Upper())},
+		{fmt.Sprintf("simulation of %s batches (JCGM 101)", quantity.Grouped(mc.Trials)), place(mc.Mean), uncertainty.TwoDigits(mc.StandardDeviation), place(mc.Lower), place(mc.Upper)},
 	}
 	unit := p.prep().Target.Unit.Name
 	d.Section("Two ways to evaluate it", &page.Table{Caption: "In " + unit + ", for a coverage probability of " + Asked(a.CoverageProbability) + " %",

@@ -1,4 +1,4 @@
-package words
+package kits
 
 import (
 	"strings"
@@ -14,7 +14,7 @@ import (
 // Every row is printed with its trust, and every source once.
 func TestMayNotMeetPrintsEveryRow(t *testing.T) {
 	rows := equipment.Incompatibles()
-	text := (&page.Page{Blocks: ClassTables(&Tables{MayNotMeet: rows})}).Text(ClassesWidth)
+	text := (&page.Page{Blocks: ClassBlocks(&Tables{MayNotMeet: rows})}).Text(ClassesWidth)
 	for line := range strings.Lines(text) {
 		if strings.TrimSpace(line) != "" && !isOneAddress(line) {
 			assert.LessOrEqual(t, utf8.RuneCountInString(strings.TrimRight(line, "\n")), ClassesWidth, line)

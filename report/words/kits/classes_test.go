@@ -1,4 +1,4 @@
-package words
+package kits
 
 import (
 	"slices"
@@ -16,7 +16,7 @@ import (
 // in spaces; each table names each of its sources once.
 func TestClassesPrintsEveryRow(t *testing.T) {
 	rows := equipment.Classes()
-	text := (&page.Page{Blocks: ClassTables(&Tables{Classes: rows})}).Text(ClassesWidth)
+	text := (&page.Page{Blocks: ClassBlocks(&Tables{Classes: rows})}).Text(ClassesWidth)
 	for line := range strings.Lines(text) {
 		if strings.TrimSpace(line) != "" && !isOneAddress(line) {
 			assert.LessOrEqual(t, utf8.RuneCountInString(strings.TrimRight(line, "\n")), ClassesWidth, line)
@@ -62,7 +62,7 @@ func TestClassesArranges(t *testing.T) {
 		{Kind: "graduated", Standard: "ISO", Number: "ISO 4", Edition: "2004", Name: "B", Marked: "Ex",
 			Capacity: 2, Division: 0.02, DivisionTrust: "from memory", Tolerance: 0.02, Source: "a rule", Trust: "derived"},
 	}
-	_, tables, _ := strings.Cut((&page.Page{Blocks: ClassTables(&Tables{Classes: rows})}).Text(ClassesWidth), "\n\n")
+	_, tables, _ := strings.Cut((&page.Page{Blocks: ClassBlocks(&Tables{Classes: rows})}).Text(ClassesWidth), "\n\n")
 	assert.Equal(t, strings.TrimPrefix(`
 one-mark pipette, ISO 1:2001, Ex
      capacity, mL  limit, mL  bore, mm  trust and sources

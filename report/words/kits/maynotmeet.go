@@ -1,4 +1,4 @@
-package words
+package kits
 
 import (
 	"minim/equipment"

@@ -1,4 +1,4 @@
-package words
+package kits
 
 import (
 	"fmt"
@@ -28,8 +28,8 @@ type Tables struct {
 // AllTables are all that minim knows.
 func AllTables() *Tables { return &Tables{equipment.Classes(), equipment.Incompatibles()} }
 
-// ClassTables introduces the class tables, and has each with its sources, and what may not meet.
-func ClassTables(t *Tables) []page.Block {
+// ClassBlocks introduces the class tables, and has each with its sources, and what may not meet.
+func ClassBlocks(t *Tables) []page.Block {
 	list := []page.Block{page.Paragraph{Text: classesIntroduction}}
 	for _, table := range classTables(t.Classes) {
 		list = append(list, classBlocks(table)...)

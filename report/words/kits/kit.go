@@ -1,4 +1,4 @@
-package words
+package kits
 
 import (
 	"fmt"
@@ -11,8 +11,8 @@ import (
 	"minim/uncertainty"
 )
 
-// KitTitle is "Bookbinder, bench.toml (invented)".
-func KitTitle(k *equipment.Kit) string {
+// Title is "Bookbinder, bench.toml (invented)".
+func Title(k *equipment.Kit) string {
 	title := benchfile.Printable(k.File)
 	if k.Title != "" {
 		title = k.Title + ", " + title
@@ -23,19 +23,19 @@ func KitTitle(k *equipment.Kit) string {
 	return title
 }
 
-// KitTables are the instruments of a kit and its candidates apart, with the sources of their
+// Blocks are the instruments of a kit and its candidates apart, with the sources of their
 // limits, and what the columns hold.
-func KitTables(k *equipment.Kit) []page.Block {
+func Blocks(k *equipment.Kit) []page.Block {
 	all := slices.Concat(k.Measures, k.Candidates.Measures)
 	list := instruments(k.Instruments, all)
 	if len(k.Candidates.Names()) > 0 {
 		list = append(list, page.Heading{Text: "Candidates, which are not on the bench"})
 		list = append(list, instruments(k.Candidates, all)...)
 	}
-	return append(append(list, sources(all)...), page.Gap{}, page.Paragraph{Text: kitColumns, Small: true})
+	return append(append(list, sources(all)...), page.Gap{}, page.Paragraph{Text: columns, Small: true})
 }
 
-const kitColumns = "s: standard deviation of repeated weighings, linearity: limit of the error over the range, as the kit states them; " +
+const columns = "s: standard deviation of repeated weighings, linearity: limit of the error over the range, as the kit states them; " +
 	"* assumed, the linearity for small loads; - replaced by a certificate's uncertainty. u: standard uncertainty of one use, at the capacity for glass and at 100 digits for a balance. " +
 	"Least: the least mass or volume whose give or take (95 %) is at most 10 % or 5 % of it. " +
 	"Glass is read with ordinary care where the kit does not say how; temperature is left out."
@@ -57,7 +57,7 @@ func balanceTable(list []*equipment.Balance) *page.Table {
 	for _, balance := range list {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
 			counted(balance.Name, balance.Count), quantity.Grams(balance.Capacity), quantity.Grams(balance.Readability),
-			spreadOf(balance), linearityOf(balance), TwoDigits(balance.Uncertainty(SampleOf(balance))) + " g",
+			SpreadOf(balance), LinearityOf(balance), uncertainty.TwoDigits(balance.Uncertainty(SampleOf(balance))) + " g",
 			orNone(balance.Least(0.10))(quantity.Grams), orNone(balance.Least(0.05))(quantity.Grams),
 			priceOf(balance.Price),
 		}})
@@ -66,28 +66,28 @@ func balanceTable(list []*equipment.Balance) *page.Table {
 	return t
 }
 
-// assumed marks a figure that stands in for what a kit does not state.
-const assumed = "*"
+// Assumed marks a figure that stands in for what a kit does not state.
+const Assumed = "*"
 
-func spreadOf(b *equipment.Balance) string {
+func SpreadOf(b *equipment.Balance) string {
 	switch {
 	case b.Weighing.Known:
 		return "-"
 	case b.Repeatability.Known:
 		return quantity.Grams(quantity.Round(b.Repeatability.S, 2))
 	default:
-		return quantity.Grams(b.Readability) + assumed
+		return quantity.Grams(b.Readability) + Assumed
 	}
 }
 
-func linearityOf(b *equipment.Balance) string {
+func LinearityOf(b *equipment.Balance) string {
 	switch {
 	case b.Weighing.Known:
 		return "-"
 	case b.Linearity.Known:
 		return "±" + quantity.Grams(b.Linearity.Value)
 	default:
-		return "±" + quantity.Grams(2*b.Readability) + assumed
+		return "±" + quantity.Grams(2*b.Readability) + Assumed
 	}
 }
 
@@ -108,7 +108,7 @@ func measureTable(list, all []*equipment.Measure) *page.Table {
 	t := &page.Table{Head: []string{"glass", "division", "limit", "u", "least to 10 %", "5 %", "from", "price"}, Numbers: 1}
 	for _, m := range list {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
-			counted(m.Name, m.Count), divisionOf(m), limitOf(m), TwoDigits(m.Uncertainty(m.Capacity)) + " mL",
+			counted(m.Name, m.Count), divisionOf(m), limitOf(m), uncertainty.TwoDigits(m.Uncertainty(m.Capacity)) + " mL",
 			orNone(m.Least(0.10))(quantity.Millilitres), orNone(m.Least(0.05))(quantity.Millilitres), footnote(all, m),
 			priceOf(m.Price),
 		}})
@@ -122,7 +122,7 @@ func divisionOf(m *equipment.Measure) string {
 	case m.Division > 0:
 		return quantity.Millilitres(m.Division)
 	case m.Kind == equipment.Dropper:
-		return "a drop" + ofLiquid(m)
+		return "a drop" + OfLiquid(m)
 	case m.Kind.AnyVolume():
 		return "as set"
 	}
@@ -141,12 +141,6 @@ func limitOf(m *equipment.Measure) string {
 		return "u " + quantity.Millilitres(m.Bias.Limit)
 	}
 	return "±" + quantity.Millilitres(m.Bias.Limit)
-}
-
-// TwoDigits rounds a standard uncertainty for print.
-func TwoDigits(u float64) string {
-	_, text := uncertainty.RoundExpanded(0, u)
-	return text
 }
 
 // orNone prints a least amount, or that there is none.
@@ -200,4 +194,12 @@ func source(m *equipment.Measure) string {
 		numbered = fmt.Sprintf("; numbered every %s (%s)", quantity.Millilitres(m.Numbered), m.Class.NumberedTrust)
 	}
 	return fmt.Sprintf("%s, %s; trust: %s%s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust, numbered)
+}
+
+// OfLiquid names the liquid that the drop of a dropper is one of, where that is not water.
+func OfLiquid(m *equipment.Measure) string {
+	if m.DropOf == "" {
+		return ""
+	}
+	return " of " + m.DropOf
 }
