@@ -4,6 +4,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/words"
+	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
 
@@ -49,7 +50,7 @@ func actionToJSON(p *route.Prep, s *route.Step) actionJSON {
 	if s.Balance == nil && s.Measure == nil {
 		return out
 	}
-	out.Amount, out.Unit, out.Shown, out.Piece = some(s.Amount), orNull(unitOf(s)), orNull(words.Amount(s)), place(s.Piece)
+	out.Amount, out.Unit, out.Shown, out.Piece = some(s.Amount), orNull(unitOf(s)), orNull(verb.Amount(s)), place(s.Piece)
 	if s.Balance != nil {
 		out.Instrument = orNull(s.Balance.Name)
 	} else {

@@ -121,7 +121,7 @@ func pipetteOrVessel(s *route.Step) string {
 func running(s *route.Step) string {
 	switch {
 	case s.Amount < s.Measure.Capacity*(1-1e-9):
-		return "from the top line down by " + Amount(s) + ", which is what to write; the rest to waste"
+		return "from the top line down by " + measured(s) + ", which is what to write; the rest to waste"
 	case s.Emptying == equipment.BlownOut:
 		return "fill to the top line; let it run out at the wall, wait; then blow the last drop out"
 	}

@@ -60,7 +60,7 @@ func (b *bench) makeUp(i int) string {
 // fill says how a mark is reached.
 func (b *bench) fill(i int) string {
 	s, o := &b.route.Steps[i], b.order(i)
-	to := fmt.Sprintf("%s to %s in the %s", b.prep().Solvent.Name, Amount(s), instrument(s))
+	to := fmt.Sprintf("%s to %s in the %s", b.prep().Solvent.Name, measured(s), instrument(s))
 	when := "at room temperature"
 	if o.Gas {
 		when += ", when no more gas is seen"
@@ -73,7 +73,7 @@ func (b *bench) fill(i int) string {
 	case o.Gas:
 		return to + ", in portions, swirling, open, in a fume cupboard; to the mark only when no more gas is seen"
 	case i > 0 && b.route.Steps[i-1].Measure != nil:
-		return fmt.Sprintf("%s, where %s already is", to, Amount(&b.route.Steps[i-1]))
+		return fmt.Sprintf("%s, where %s already is", to, measured(&b.route.Steps[i-1]))
 	}
 	return to
 }

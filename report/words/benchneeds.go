@@ -80,7 +80,7 @@ func soluteNeeded(r *route.Route) string {
 		case s.Verb.WeighsSolute():
 			mass += s.Amount
 		case s.Verb.BringsSolute() && s.Measure != nil:
-			liquid = append(liquid, Amount(s))
+			liquid = append(liquid, measured(s))
 		}
 	}
 	if mass > 0 {

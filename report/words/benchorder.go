@@ -85,7 +85,7 @@ func (b *bench) ahead(i int) string {
 		if s.Verb == route.Strengthen {
 			what = b.strong(s)
 		}
-		parts[n] = fmt.Sprintf("what step %d measures, %s of %s %s,", k+1, Amount(s), what, measuredWith(s))
+		parts[n] = fmt.Sprintf("what step %d measures, %s of %s %s,", k+1, measured(s), what, measuredWith(s))
 	}
 	return fmt.Sprintf("first put into %s %s and write it there; ", b.place(o, true), quantity.Series(parts, "and"))
 }
@@ -95,7 +95,7 @@ func (b *bench) isEarly(i int) bool { return slices.Contains(b.order(i).Early, i
 // already says that what a step adds went in first.
 func (b *bench) already(i int, what string) string {
 	o := b.order(i)
-	return fmt.Sprintf("the %s of %s went into %s first, at step %d%s", Amount(&b.route.Steps[i]), what, b.place(o, false), o.First+1, b.mixed(i))
+	return fmt.Sprintf("the %s of %s went into %s first, at step %d%s", measured(&b.route.Steps[i]), what, b.place(o, false), o.First+1, b.mixed(i))
 }
 
 // settle says to mix and cool what was brought together, without closing it.

@@ -53,7 +53,7 @@ func (p *Paper) stepTable(room []record.Room) *page.Table {
 		s := &p.route().Steps[i]
 		planned, read := "–", "–"
 		if s.Balance != nil || s.Measure != nil {
-			planned, read = Amount(s)+roomFor(s, room, i+1), ""
+			planned, read = measured(s)+roomFor(s, room, i+1), ""
 		}
 		t.Rows = append(t.Rows, page.Row{Cells: []string{strconv.Itoa(i + 1), capital(b.do(i)), careOnce(capital(strings.Join(b.care(i), "; ")), i+1, cared), planned, read, "", strconv.Itoa(b.again(i))}})
 	}
@@ -87,11 +87,11 @@ func roomFor(s *route.Step, room []record.Room, number int) string {
 		low.Amount, high.Amount = r.Low, r.High
 		switch {
 		case r.LowFree:
-			return "; at most " + Amount(&high)
+			return "; at most " + measured(&high)
 		case r.HighFree:
-			return "; at least " + Amount(&low)
+			return "; at least " + measured(&low)
 		}
-		return fmt.Sprintf("; %s to %s", Amount(&low), Amount(&high))
+		return fmt.Sprintf("; %s to %s", measured(&low), measured(&high))
 	}
 	return ""
 }

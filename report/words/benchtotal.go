@@ -35,19 +35,19 @@ func (b *bench) weighAliquot(i int) string {
 	s, o := &b.route.Steps[i], b.order(i)
 	bottle := fmt.Sprintf("zero dry bottle %d, cap off, on the %s", b.bottle[o.Last], instrument(s))
 	if !isTurned(o) {
-		return fmt.Sprintf("%s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, Amount(s), b.source(i))
+		return fmt.Sprintf("%s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, measured(s), b.source(i))
 	}
 	return fmt.Sprintf("%s; put %s of %s in it, and note at step %d what it shows; zero it again; let %s %s run into it slowly, with a clean dry dropper%s; write",
-		bottle, s.Balance.Display(o.Ahead), b.prep().Solvent.Name, o.Last+1, Amount(s), b.outOf(i), b.settle(i))
+		bottle, s.Balance.Display(o.Ahead), b.prep().Solvent.Name, o.Last+1, measured(s), b.outOf(i), b.settle(i))
 }
 
 // weighUpTo says how a total is reached.
 func (b *bench) weighUpTo(i int) string {
 	s, o := &b.route.Steps[i], b.order(i)
 	if isTurned(o) && b.route.Steps[o.First].Verb == route.WeighAliquot {
-		return fmt.Sprintf("add nothing more: write the sum of the %s noted here and of what step %d read, %s as planned%s", b.prep().Solvent.Name, o.First+1, Amount(s), b.mixed(i))
+		return fmt.Sprintf("add nothing more: write the sum of the %s noted here and of what step %d read, %s as planned%s", b.prep().Solvent.Name, o.First+1, measured(s), b.mixed(i))
 	}
-	up := fmt.Sprintf("add %s up to %s on the display, at the end with a clean dropper; write", b.prep().Solvent.Name, Amount(s))
+	up := fmt.Sprintf("add %s up to %s on the display, at the end with a clean dropper; write", b.prep().Solvent.Name, measured(s))
 	still := fmt.Sprintf("bottle %d still on the %s, not zeroed: ", b.bottle[i], instrument(s))
 	if solids := b.waiting(o); len(solids) > 0 {
 		still = b.zeroed(i) + b.tippedTogether(o, solids)

@@ -11,7 +11,7 @@ func (b *bench) weigh(i int) string {
 	s, solute, o := &b.route.Steps[i], b.prep().Solute.Weighed(), b.order(i)
 	boat := b.prep().Boat(b.route, i)
 	if boat == route.NoBoat {
-		return fmt.Sprintf("zero dry bottle %d, cap off, on the %s; weigh %s of %s straight into it; write; do not zero again", b.bottle[o.Last], instrument(s), Amount(s), solute)
+		return fmt.Sprintf("zero dry bottle %d, cap off, on the %s; weigh %s of %s straight into it; write; do not zero again", b.bottle[o.Last], instrument(s), measured(s), solute)
 	}
 	text := b.onBoat(s)
 	if b.isWeighed(o) {
@@ -30,7 +30,7 @@ func (b *bench) onBoat(s *route.Step) string {
 	if s.SeparateTare {
 		boat = "write what the empty boat shows"
 	}
-	return fmt.Sprintf("%s on the %s; weigh %s of %s; write", boat, instrument(s), Amount(s), b.prep().Solute.Weighed())
+	return fmt.Sprintf("%s on the %s; weigh %s of %s; write", boat, instrument(s), measured(s), b.prep().Solute.Weighed())
 }
 
 // tipped says how a solid goes into its vessel: at once, or in portions.

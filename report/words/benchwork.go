@@ -90,13 +90,13 @@ func (b *bench) take(i int) string {
 	text := b.ahead(i) + b.stirred(i)
 	switch {
 	case s.Verb == route.Pour:
-		text += fmt.Sprintf("; fill the %s from it to %s and pour that %sinto %s", instrument(s), Amount(s), slowly(strong), b.vessel(i))
+		text += fmt.Sprintf("; fill the %s from it to %s and pour that %sinto %s", instrument(s), measured(s), slowly(strong), b.vessel(i))
 	case strong && runsOut(s.Measure):
-		text += fmt.Sprintf("; let %s run slowly from the %s into %s", Amount(s), instrument(s), b.vessel(i))
+		text += fmt.Sprintf("; let %s run slowly from the %s into %s", measured(s), instrument(s), b.vessel(i))
 	case strong:
-		text += fmt.Sprintf("; measure %s of it with the %s and pour that slowly into %s", Amount(s), instrument(s), b.vessel(i))
+		text += fmt.Sprintf("; measure %s of it with the %s and pour that slowly into %s", measured(s), instrument(s), b.vessel(i))
 	default:
-		text += fmt.Sprintf("; take %s from it with the %s into %s", Amount(s), instrument(s), b.vessel(i))
+		text += fmt.Sprintf("; take %s from it with the %s into %s", measured(s), instrument(s), b.vessel(i))
 	}
 	return text + "; write" + b.settle(i)
 }
@@ -127,7 +127,7 @@ func (b *bench) takeAll(i int) string {
 // measure says where a liquid solute goes.
 func (b *bench) measure(i int) string {
 	s := &b.route.Steps[i]
-	text := fmt.Sprintf("%smeasure %s of %s with the %s", b.ahead(i), Amount(s), b.prep().Solute.Weighed(), instrument(s))
+	text := fmt.Sprintf("%smeasure %s of %s with the %s", b.ahead(i), measured(s), b.prep().Solute.Weighed(), instrument(s))
 	if b.goesIn(i) {
 		return fmt.Sprintf("%s and let it run slowly into %s; write%s", text, b.vessel(i), b.settle(i))
 	}
@@ -140,7 +140,7 @@ func (b *bench) addSolvent(i int) string {
 	if b.isEarly(i) {
 		return b.already(i, solvent)
 	}
-	return fmt.Sprintf("add %s of %s %s to %s%s", Amount(s), solvent, measuredWith(s), b.vessel(i), b.mixed(i))
+	return fmt.Sprintf("add %s of %s %s to %s%s", measured(s), solvent, measuredWith(s), b.vessel(i), b.mixed(i))
 }
 
 // measuredWith is "with the 10 mL cylinder", or "weighed on the scale".
@@ -156,7 +156,7 @@ func (b *bench) strengthen(i int) string {
 	if b.isEarly(i) {
 		return b.already(i, b.strong(s))
 	}
-	return fmt.Sprintf("add %s of %s %swith the %s to %s; write%s%s", Amount(s), b.strong(s), slowly(b.goesIn(i)), instrument(s), b.vessel(i), b.settle(i), b.mixed(i))
+	return fmt.Sprintf("add %s of %s %swith the %s to %s; write%s%s", measured(s), b.strong(s), slowly(b.goesIn(i)), instrument(s), b.vessel(i), b.settle(i), b.mixed(i))
 }
 
 // strong is what a step strengthens with: a stock, or the bottle of a step before.

@@ -114,7 +114,7 @@ func roomWords(b *Batch, room *record.Room) string {
 	s := b.Made.Made.Steps[room.Step-1]
 	at := func(reading float64) string {
 		s.Amount = reading
-		return Amount(&s)
+		return measured(&s)
 	}
 	planned := verb.Short(&s)
 	switch {

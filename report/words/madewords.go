@@ -38,17 +38,17 @@ func differs(s, other *route.Step) string {
 	case s.Balance == nil && s.Measure == nil:
 		return verb.Short(s)
 	case s.Balance == other.Balance && s.Measure == other.Measure && s.Amount != other.Amount:
-		return Amount(s)
+		return measured(s)
 	case s.Amount == other.Amount && (s.Balance != other.Balance || s.Measure != other.Measure):
 		return "the " + instrument(s)
 	case s.Amount == other.Amount:
 		return strings.Join(s.Written(), ", ")
 	}
-	return Amount(s) + " with the " + instrument(s)
+	return measured(s) + " with the " + instrument(s)
 }
 
-// Amount is what a step reads: a mass as displayed, a volume, or drops.
-func Amount(s *route.Step) string { return verb.Amount(s) }
+// measured is what a step reads: a mass as displayed, a volume, or drops.
+func measured(s *route.Step) string { return verb.Amount(s) }
 
 // temperature is "22 °C, within 1 °C".
 func temperature(t float64, within equipment.Stated) string {

@@ -4,9 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"strings"
 
-	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/words/kits"
 	"minim/report/words/verb"
@@ -196,39 +194,10 @@ func (p *Paper) instrumentRows() [][]string {
 		}
 		seen[name] = true
 		if s.Balance != nil {
-			rows = append(rows, balanceRow(name, s.Balance))
+			rows = append(rows, kits.BalanceRow(name, s.Balance))
 		} else {
-			rows = append(rows, measureRow(name, s.Measure))
+			rows = append(rows, kits.MeasureRow(name, s.Measure))
 		}
 	}
 	return rows
-}
-
-func balanceRow(name string, b *equipment.Balance) []string {
-	errors := "repeats within s = " + kits.SpreadOf(b) + ", linear within " + kits.LinearityOf(b)
-	if b.Weighing.Known {
-		errors = "u = " + quantity.Grams(b.Weighing.Value) + " for a weighing"
-	}
-	return []string{name, fmt.Sprintf("%s by %s", quantity.Grams(b.Capacity), quantity.Grams(b.Readability)), "", strings.ReplaceAll(errors, kits.Assumed, " (assumed)"), "as the kit states"}
-}
-
-func measureRow(name string, m *equipment.Measure) []string {
-	size := quantity.Millilitres(m.Capacity)
-	if m.Division > 0 {
-		size += " by " + quantity.Millilitres(m.Division)
-	}
-	class, source := "", "as the kit states"
-	if m.Class != nil && (m.Bias.ClassLimit || m.Bias.ByClass) {
-		class, source = m.Class.String(), m.Class.Trust
-	}
-	limit := "±" + quantity.Millilitres(quantity.Round(m.Limit(m.Capacity), 3))
-	switch {
-	case m.Kind == equipment.Dropper:
-		size, limit = "drops of "+quantity.Millilitres(m.Capacity)+kits.OfLiquid(m), ""
-	case m.Bias.Shape == equipment.Gauss:
-		limit = "u = " + quantity.Millilitres(quantity.Round(m.Bias.Limit, 3))
-	case m.Limit(m.Capacity) == 0:
-		limit = "none"
-	}
-	return []string{name, size, class, limit, source}
 }

@@ -57,7 +57,7 @@ func balanceTable(list []*equipment.Balance) *page.Table {
 	for _, balance := range list {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
 			counted(balance.Name, balance.Count), quantity.Grams(balance.Capacity), quantity.Grams(balance.Readability),
-			SpreadOf(balance), LinearityOf(balance), uncertainty.TwoDigits(balance.Uncertainty(SampleOf(balance))) + " g",
+			spreadOf(balance), linearityOf(balance), uncertainty.TwoDigits(balance.Uncertainty(SampleOf(balance))) + " g",
 			orNone(balance.Least(0.10))(quantity.Grams), orNone(balance.Least(0.05))(quantity.Grams),
 			priceOf(balance.Price),
 		}})
@@ -66,28 +66,28 @@ func balanceTable(list []*equipment.Balance) *page.Table {
 	return t
 }
 
-// Assumed marks a figure that stands in for what a kit does not state.
-const Assumed = "*"
+// assumed marks a figure that stands in for what a kit does not state.
+const assumed = "*"
 
-func SpreadOf(b *equipment.Balance) string {
+func spreadOf(b *equipment.Balance) string {
 	switch {
 	case b.Weighing.Known:
 		return "-"
 	case b.Repeatability.Known:
 		return quantity.Grams(quantity.Round(b.Repeatability.S, 2))
 	default:
-		return quantity.Grams(b.Readability) + Assumed
+		return quantity.Grams(b.Readability) + assumed
 	}
 }
 
-func LinearityOf(b *equipment.Balance) string {
+func linearityOf(b *equipment.Balance) string {
 	switch {
 	case b.Weighing.Known:
 		return "-"
 	case b.Linearity.Known:
 		return "±" + quantity.Grams(b.Linearity.Value)
 	default:
-		return "±" + quantity.Grams(2*b.Readability) + Assumed
+		return "±" + quantity.Grams(2*b.Readability) + assumed
 	}
 }
 
@@ -122,7 +122,7 @@ func divisionOf(m *equipment.Measure) string {
 	case m.Division > 0:
 		return quantity.Millilitres(m.Division)
 	case m.Kind == equipment.Dropper:
-		return "a drop" + OfLiquid(m)
+		return "a drop" + ofLiquid(m)
 	case m.Kind.AnyVolume():
 		return "as set"
 	}
@@ -196,8 +196,8 @@ func source(m *equipment.Measure) string {
 	return fmt.Sprintf("%s, %s; trust: %s%s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust, numbered)
 }
 
-// OfLiquid names the liquid that the drop of a dropper is one of, where that is not water.
-func OfLiquid(m *equipment.Measure) string {
+// ofLiquid names the liquid that the drop of a dropper is one of, where that is not water.
+func ofLiquid(m *equipment.Measure) string {
 	if m.DropOf == "" {
 		return ""
 	}
