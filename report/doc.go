@@ -1,3 +1,4 @@
-// Package report words a result: as a page of blocks, which becomes text, Markdown or HTML,
-// as JSON and as CSV. It rounds, sorts and arranges; it works nothing out.
+// Package report has the pages of a result: what stands on each, and in which order. What is
+// said comes from package words; a page becomes text, Markdown or HTML in package page. It
+// works nothing out.
 package report

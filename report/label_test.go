@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/report/page"
+	"minim/report/words"
 )
 
 // strengths are those of the two bottles, in % w/v: constructed.
@@ -87,11 +88,11 @@ func texts(l page.Label, size string) (list []string) {
 func TestLabelsSayWhatTheFileKnows(t *testing.T) {
 	cases := labelCases()
 	require.Greater(t, len(cases), 1200)
-	done := make(map[string]Paper)
+	done := make(map[string]words.Paper)
 	for _, c := range cases {
 		t.Run(fmt.Sprintf("%+v", c), func(t *testing.T) {
 			p := c.paper(t, done)
-			blocks := Labels(p, Label{Count: 3}).Blocks // what may not meet stands above
+			blocks := Labels(p, words.Label{Count: 3}).Blocks // what may not meet stands above
 			labels := blocks[len(blocks)-1].(page.Labels).List
 			require.Len(t, labels, 2)
 			for i, strength := range c.strengths() {
@@ -99,7 +100,7 @@ func TestLabelsSayWhatTheFileKnows(t *testing.T) {
 				c.checkRest(t, labels[i], i, strength)
 			}
 			assert.Equal(t, []int{1, 3}, []int{labels[0].Count, labels[1].Count})
-			c.checkCautions(t, strings.Join(p.cautions(), " "))
+			c.checkCautions(t, strings.Join(below[page.Bullets](t, p, "Cautions").Items, " "))
 			c.checkBars(t, p)
 		})
 	}
@@ -167,32 +168,38 @@ func (c *labelCase) checkRest(t *testing.T, l page.Label, i int, strength float6
 	} else {
 		assert.Contains(t, small, "made ____________ · by ______")
 	}
-	assert.Equal(t, labelRules, small[len(small)-1])
+	assert.Equal(t, "The safety data sheet and the local rules for labels decide what must stand here.", small[len(small)-1])
+}
+
+// foundOn is what the label of the first bottle says above all else.
+func foundOn(p *words.Paper) string {
+	blocks := Labels(p, words.Label{Count: 1}).Blocks
+	return strings.Join(texts(blocks[len(blocks)-1].(page.Labels).List[0], "bar"), "; ")
 }
 
 // checkBars: what falls short stands above all else on every paper, and in what is quoted.
-func (c *labelCase) checkBars(t *testing.T, p *Paper) {
-	found := p.finding()
+func (c *labelCase) checkBars(t *testing.T, p *words.Paper) {
+	found := foundOn(p)
 	for _, d := range []*page.Page{Report(p), Sheet(p, nil)} {
 		first, isBar := d.Blocks[len(stopBars(p.Prep))].(page.Bar) // what may not meet stands above
 		assert.Equal(t, found != "", isBar)
 		assert.Equal(t, found, first.Text)
 	}
-	assert.Equal(t, found != "", strings.HasPrefix(p.method(), found+". "))
+	assert.Equal(t, found != "", strings.HasPrefix(below[page.Quotation](t, p, "Method, to be quoted").Text, found+". "))
 }
 
 // A bar is the first that is seen of a page, and the first line of its Markdown.
 func TestBarsInHTMLAndMarkdown(t *testing.T) {
 	c := labelCase{solvent: "water", done: "bad plan"}
-	p := c.paper(t, make(map[string]Paper))
-	l := Label{Count: 2}
+	p := c.paper(t, make(map[string]words.Paper))
+	l := words.Label{Count: 2}
 	for _, d := range []*page.Page{Report(p), Sheet(p, nil), Labels(p, l)} {
 		html, err := d.HTML()
 		require.NoError(t, err)
 		_, body, _ := strings.Cut(string(html), "<main>")
 		first := regexp.MustCompile(`<p class="[a-z]*">[^<]*`).FindString(body)
-		assert.Equal(t, `<p class="bar">`+p.finding(), strings.ReplaceAll(first, "\u00a0", " "))
-		assert.True(t, strings.HasPrefix(string(d.Markdown()), "**"+escape(p.finding())+"**\n"))
+		assert.Equal(t, `<p class="bar">`+foundOn(p), strings.ReplaceAll(first, "\u00a0", " "))
+		assert.True(t, strings.HasPrefix(string(d.Markdown()), "**"+foundOn(p)+"**\n"))
 	}
 	html, err := Labels(p, l).HTML()
 	require.NoError(t, err)

@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/record"
@@ -109,23 +110,23 @@ func (c *labelCase) prep(t *testing.T) *route.Prep {
 }
 
 // evaluated is what was done in a case, worked out.
-func (c *labelCase) evaluated(t *testing.T, p *route.Prep) Paper {
+func (c *labelCase) evaluated(t *testing.T, p *route.Prep) words.Paper {
 	settings := uncertainty.Settings{Trials: 10_000}
 	if !c.batch() {
 		comparison, err := route.Compare(context.Background(), p, "", settings)
 		require.NoError(t, err)
-		return Paper{Comparison: comparison}
+		return words.Paper{Comparison: comparison}
 	}
 	r, err := read.ParseRecord("record.toml", []byte(c.recordText()), p)
 	require.NoError(t, err)
 	made, err := record.Evaluate(context.Background(), r, settings)
 	require.NoError(t, err)
-	return Paper{Batch: &Batch{Made: made}}
+	return words.Paper{Batch: &words.Batch{Made: made}}
 }
 
 // paper is about a case. What was done is worked out once for all cases in which only the
 // words differ, on which no figure depends.
-func (c *labelCase) paper(t *testing.T, done map[string]Paper) *Paper {
+func (c *labelCase) paper(t *testing.T, done map[string]words.Paper) *words.Paper {
 	p := c.prep(t)
 	key := fmt.Sprint(c.solvent, c.stock, c.done)
 	paper, known := done[key]
@@ -136,12 +137,12 @@ func (c *labelCase) paper(t *testing.T, done map[string]Paper) *Paper {
 	if !c.batch() {
 		comparison := *paper.Comparison
 		comparison.Prep = p
-		return &Paper{Comparison: &comparison}
+		return &words.Paper{Comparison: &comparison}
 	}
 	made, r := *paper.Batch.Made, *paper.Batch.Record
 	made.Record, r.Prep = &r, p
-	batch := &Batch{Made: &made}
-	return &Paper{Comparison: batch.Alone(), Batch: batch}
+	batch := &words.Batch{Made: &made}
+	return &words.Paper{Comparison: batch.Alone(), Batch: batch}
 }
 
 // stockSolvent is acetone, or the solvent of the prep by another of its names.

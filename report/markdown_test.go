@@ -99,17 +99,6 @@ func TestMarkdownOfALadder(t *testing.T) {
 		"| 0.02 % w/v | 5 mL | 0.0200 | 0.0010 |  |  |\n| 0.01 % w/v | not possible: a \\| is no reason |  |  |  |  |\n\n## What spoils")
 }
 
-// The characters that a backslash may stand before: CommonMark 0.31, 2.4.
-func TestEscape(t *testing.T) {
-	for text, want := range map[string]string{
-		"": "", "plain, 0.01 g ± 5 %": "plain, 0.01 g ± 5 %", "0.5 g": "0.5 g", "10. x": `10\. x`, "3) x": `3\) x`, "7.": `7\.`,
-		"+ x": `\+ x`, "---": `\---`, "===": `\===`, "a - b": "a - b", "  two\r\n lines\u2028 ": "two lines", "\u202eturned\x00\x1b": "turned",
-		"a*b_c`d": "a\\*b\\_c\\`d", `\`: `\\`, "&lt;": `\&lt;`, "bad \xff": "bad \ufffd",
-	} {
-		assert.Equal(t, want, escape(text))
-	}
-}
-
 func TestMarkdownWithoutAnythingUncertain(t *testing.T) {
 	c := compared(t, demoPrep)
 	c.Prep.Title = ""
@@ -117,14 +106,4 @@ func TestMarkdownWithoutAnythingUncertain(t *testing.T) {
 	text := string(Compare(c, nil).Markdown())
 	assert.True(t, strings.HasPrefix(text, "Wanted: "), text)
 	assert.Contains(t, text, "## What spoils two dilutions\n\nNothing that is counted.\n")
-}
-
-func TestShares(t *testing.T) {
-	for x, want := range map[float64]string{0: "0 %", 0.374: "37 %", 1: "100 %", 0.01: "1 %", 0.0099: "under 1 %", -0.0099: "under 1 %", -0.4: "-40 %", 1.3: "130 %"} {
-		assert.Equal(t, want, Share(x))
-	}
-	for x, want := range map[float64]string{0: "0 %", 0.374: "37 %", 0.0067: "0.67 %", 0.0001: "0.01 %", 0.00009: "under 0.01 %", -0.0123: "-1.2 %"} {
-		assert.Equal(t, want, fineShare(x))
-	}
-	assert.Equal(t, "shared", marks(&uncertainty.Contribution{Uses: 2}))
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/big"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -13,12 +14,13 @@ import (
 
 	"minim/equipment"
 	"minim/report/page"
+	"minim/report/words"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
 // paperOf is a paper about a result with a value and an expanded uncertainty.
-func paperOf(value, expanded float64) *Paper {
+func paperOf(value, expanded float64) *words.Paper {
 	r := route.Result{Route: &route.Route{Name: "r"}, Possible: true, Informative: true, MadeML: 10}
 	r.Analytic = uncertainty.Analytic{Value: value, StandardUncertainty: expanded / 2, DegreesOfFreedom: math.Inf(1), CoverageProbability: 0.95, CoverageFactor: 2, ExpandedUncertainty: expanded}
 	r.Quoted = uncertainty.Quoted{Lower: value - expanded, Upper: value + expanded}
@@ -31,7 +33,7 @@ func paperOf(value, expanded float64) *Paper {
 	stock := &route.Stock{Name: "stock", Strength: route.Estimate{Value: value, Known: true}, Unit: target.Unit}
 	r.Route.Steps = []route.Step{{Verb: route.Start, Stock: stock}}
 	c := &route.Comparison{Prep: p, Results: []route.Result{r}, Settings: uncertainty.Settings{Coverage: 0.95}}
-	return &Paper{Comparison: c}
+	return &words.Paper{Comparison: c}
 }
 
 // JCGM 100, 7.2.6: 10.47 may become 11, and 28.05 becomes 28; the value goes to the same
@@ -70,11 +72,20 @@ func decimalOf(x float64) *big.Rat {
 	return r
 }
 
-func inAllPapers(t *testing.T, p *Paper, want string) {
+// below is the first block below a heading of a report.
+func below[B page.Block](t *testing.T, p *words.Paper, heading string) B {
 	t.Helper()
-	d := Labels(p, Label{Count: 1})
+	blocks := Report(p).Blocks
+	i := slices.IndexFunc(blocks, func(b page.Block) bool { h, is := b.(page.Heading); return is && h.Text == heading })
+	require.GreaterOrEqual(t, i, 0, heading)
+	return blocks[i+1].(B)
+}
+
+func inAllPapers(t *testing.T, p *words.Paper, want string) {
+	t.Helper()
+	d := Labels(p, words.Label{Count: 1})
 	for name, text := range map[string]string{
-		"statement": p.statement(), "method": p.method(), "label": d.Blocks[0].(page.Labels).List[0].Lines[1].Text,
+		"statement": below[page.Paragraph](t, p, "Result").Text, "method": below[page.Quotation](t, p, "Method, to be quoted").Text, "label": d.Blocks[0].(page.Labels).List[0].Lines[1].Text,
 	} {
 		assert.Contains(t, strings.ReplaceAll(text, "(k", "k"), want, name)
 	}
@@ -112,11 +123,11 @@ func papersNamed(t *testing.T, name string) (html, markdown map[string]string) {
 	p.Prep.Solute.Name, p.Prep.Title, p.Prep.Note, p.Prep.Solvent.Hazards = name, name, name, []string{name}
 	p.Results[0].Route = &route.Route{Name: name, Steps: []route.Step{{Verb: route.Start, Stock: &route.Stock{Name: name}}}}
 	p.Results[0].Notes.Assume("property-lacking", "", name)
-	p.Origin = Origin{"1", name, []File{{name, "00"}}}
+	p.Origin = words.Origin{Version: "1", Command: name, Files: []words.File{{Name: name, SHA256: "00"}}}
 	p.Picture, p.Alt = []byte("png"), name
 	html, markdown = make(map[string]string), make(map[string]string)
 	p.PictureFile = "x.png"
-	for kind, d := range map[string]*page.Page{"report": Report(p), "sheet": Sheet(p, nil), "label": Labels(p, Label{3, name, name, name})} {
+	for kind, d := range map[string]*page.Page{"report": Report(p), "sheet": Sheet(p, nil), "label": Labels(p, words.Label{Count: 3, By: name, Batch: name, UseBy: name})} {
 		data, err := d.HTML()
 		require.NoError(t, err)
 		html[kind], markdown[kind] = string(data), string(d.Markdown())
@@ -142,19 +153,5 @@ func TestPagesCanBeReadAloud(t *testing.T) {
 		assert.Equal(t, strings.Count(page, "<thead>"), strings.Count(page, "<table"), kind)
 		assert.Equal(t, strings.Count(page, "<img "), strings.Count(page, `alt="plain"`), kind)
 		assert.Equal(t, strings.Count(page, "<thead><tr><th scope=\"col\""), strings.Count(page, "<thead>"), kind)
-	}
-}
-
-// Every hostile name is one cell of the CSV, which no spreadsheet takes for a formula.
-func TestHostileNamesInCSV(t *testing.T) {
-	for _, name := range hostileTexts {
-		p := paperOf(100, 2)
-		p.Results[0].Route.Name = name
-		row := csvOf(t, p.Comparison)[0]
-		want := strings.ReplaceAll(name, "\r\n", "\n") // a reader takes both line ends for one
-		if strings.ContainsAny(name[:1], "=+-@\t") {
-			want = "'" + want
-		}
-		assert.Equal(t, want, row["name"])
 	}
 }

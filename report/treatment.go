@@ -1,137 +1,26 @@
 package report
 
 import (
-	"fmt"
-	"strings"
-
-	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words"
 )
 
 // Report is a section for a treatment report: what was to be made and why so, by which
 // route, the result with its uncertainty, and what it rests on.
-func Report(p *Paper) *page.Page {
-	d := &page.Page{Title: p.subject(), Kind: "report"}
+func Report(p *words.Paper) *page.Page {
+	d := &page.Page{Title: p.Subject(), Kind: "report"}
 	d.Add(stopBars(p.Prep)...)
-	p.headed(d, page.Title{Text: p.subject(), Below: p.below()})
-	p.aimsElsewhere(d)
-	d.Section("Purpose", page.Paragraph{Text: p.purpose()})
-	d.Section("What is stated", page.Paragraph{Text: p.measurand()})
-	p.steps(d)
-	d.Section("Result", page.Paragraph{Text: p.statement()}, p.inside())
-	d.Listed(groundTitle("Mind"), p.minds())
-	p.budget(d)
+	p.Opening(d)
+	p.Outcome(d)
 	if p.Batch != nil {
-		p.figure(d)
-		p.batch(d)
+		p.Figure(d)
+		p.Recorded(d)
 	}
-	p.alternatives(d)
+	p.Alternatives(d)
 	if p.Batch == nil {
-		p.figure(d)
+		p.Figure(d)
 	}
-	d.Section("How what is shared was treated", page.Paragraph{Text: p.correlation()})
-	p.checked(d)
-	for _, g := range noteGrounds(&p.result().Notes) {
-		if g.label != "Mind" { // which stands below the result
-			d.Listed(groundTitle(g.label), g.list)
-		}
-	}
-	d.Section("Instruments", &page.Table{Head: []string{"instrument", "reads", "class and standard", "limit of error", "trust"}, Numbers: 5, Rows: page.Rows(p.instrumentRows())})
-	d.Section("Method, to be quoted", page.Quotation{Text: p.method()})
-	d.Section("Cautions", page.Bullets{Items: p.cautions()})
-	p.origin(d)
+	p.Basis(d)
+	p.Closing(d)
 	return d
-}
-
-// below is the line below the title.
-func (p *Paper) below() string {
-	parts := []string{"Report of a preparation, before it is made"}
-	if p.Batch != nil {
-		parts[0] = "Report of a preparation as it was made"
-		if p.Batch.Record.Batch != "" {
-			parts = append(parts, "batch "+p.Batch.Record.Batch)
-		}
-	}
-	if p.Date != "" {
-		parts = append(parts, p.Date)
-	}
-	if p.Prep.Note != "" {
-		parts = append(parts, p.Prep.Note)
-	}
-	return strings.Join(parts, " · ")
-}
-
-func (p *Paper) purpose() string {
-	verb := "are to be made"
-	if p.Batch != nil {
-		verb = "were to be made"
-	}
-	wanted := Wanted(p.Prep)
-	if unnamed(p.Prep) {
-		wanted += "," // behind a clause
-	}
-	text := fmt.Sprintf("%s %s.", wanted, verb)
-	if len(p.Prep.Tolerances) == 0 {
-		return text + " No tolerance is given."
-	}
-	var list []string
-	for _, t := range p.Prep.Tolerances {
-		list = append(list, tolerance(t))
-	}
-	lie := map[bool]string{true: "be", false: "lie"}[p.Prep.Tolerances[0].Stated()]
-	return fmt.Sprintf("%s The strength is to %s %s, with a probability of at least %s %%.", text, lie, strings.Join(list, "; also "), Asked(p.Prep.LeastChance))
-}
-
-// steps adds the steps, and why this route.
-func (p *Paper) steps(d *page.Page) {
-	r := p.result()
-	d.Section("Route: "+p.Results[p.Verdict.Use].Route.Name, page.Steps{Items: Instructions(p.prep(), p.route())})
-	made := "makes"
-	if p.Batch != nil {
-		made = "made"
-	}
-	d.Add(page.Paragraph{Text: fmt.Sprintf("It %s %s.", made, amounts(p.Prep, r, map[bool]string{true: "took", false: "takes"}[p.Batch != nil]))})
-	for _, f := range countedFacts(p.prep(), r) {
-		d.Add(page.Paragraph{Text: f.Label + ": " + f.Text + "."})
-	}
-	switch {
-	case p.ByUser:
-		d.Add(page.Paragraph{Text: "The route was chosen by the author of this report."})
-	case p.Batch == nil && p.Verdict.Meets:
-		d.Add(page.Paragraph{Text: fmt.Sprintf("Of the routes that are inside the tolerance with a probability of at least %s %%, it leaves the least over.", Asked(p.Prep.LeastChance))})
-	case p.Batch == nil && len(p.Prep.Tolerances) > 0:
-		d.Add(page.Paragraph{Text: "No route considered is good enough; this is the nearest."})
-	}
-}
-
-// inside says with what probability the strength is inside each tolerance.
-func (p *Paper) inside() page.Block {
-	r := p.result()
-	if len(r.Inside) == 0 {
-		return page.Paragraph{Text: fmt.Sprintf("It lies within %s of the target with a probability of %s %%.", quantity.Percent(r.HoldsWithin), Asked(p.Settings.Coverage))}
-	}
-	word := "The probability, predicted before the solution is made, of being inside the tolerance (JCGM 106)"
-	if p.Batch != nil {
-		word = "The probability that this batch is inside the tolerance (JCGM 106)"
-	}
-	var parts []string
-	for i, chance := range r.Inside {
-		parts = append(parts, fmt.Sprintf("%s: %s %%", tolerance(p.Prep.Tolerances[i]), InHundred(chance.Simulated, p.Prep.LeastChance)))
-	}
-	text := word + " is, " + strings.Join(parts, "; ") + "."
-	if r.Chance() < p.Prep.LeastChance {
-		text += fmt.Sprintf(" That is less than the %s %% asked for.", Asked(p.Prep.LeastChance))
-	}
-	return page.Paragraph{Text: text}
-}
-
-func (p *Paper) figure(d *page.Page) {
-	if p.Picture == nil {
-		return
-	}
-	caption := "How the strength spreads: each dot is one chance in a hundred; the shaded band is the tolerance."
-	if len(p.Prep.Tolerances) == 0 {
-		caption = "How the strength spreads: each dot is one chance in a hundred."
-	}
-	d.Add(page.Figure{PNG: p.Picture, File: p.PictureFile, Alt: p.Alt, Caption: caption})
 }

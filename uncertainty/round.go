@@ -71,3 +71,9 @@ func powerOfTen(n int) *big.Rat {
 	}
 	return new(big.Rat).SetInt(p)
 }
+
+// TwoDigits prints a standard uncertainty as [RoundExpanded] rounds it.
+func TwoDigits(u float64) string {
+	_, text := RoundExpanded(0, u)
+	return text
+}

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/report"
+	"minim/report/data"
 	"minim/report/figure"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
@@ -16,7 +17,7 @@ import (
 type buyOptions struct{ searchOptions }
 
 var purchases = renderer[*plan.Purchase]{
-	name: "buy", page: report.Purchase, width: screenWidth, json: report.PurchaseJSON, csv: report.PurchaseCSV,
+	name: "buy", page: report.Purchase, width: screenWidth, json: data.PurchaseJSON, csv: data.PurchaseCSV,
 	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability, true}},
 }
 

@@ -12,6 +12,7 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment/benchfile"
 	"minim/report"
+	"minim/report/data"
 	"minim/report/figure"
 	"minim/uncertainty"
 	"minim/uncertainty/bench"
@@ -27,7 +28,7 @@ type compareOptions struct {
 }
 
 var comparisons = renderer[*route.Comparison]{
-	name: "compare", page: report.Compare, width: screenWidth, json: report.JSON, csv: report.CSV,
+	name: "compare", page: report.Compare, width: screenWidth, json: data.JSON, csv: data.CSV,
 	pictures: []picture[*route.Comparison]{{"spread", figure.Spread, false}, {"budget", figure.Budget, false}},
 }
 

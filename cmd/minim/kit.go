@@ -8,6 +8,8 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment"
 	"minim/report"
+	"minim/report/data"
+	"minim/report/words/kits"
 	"minim/uncertainty/bench"
 )
 
@@ -17,12 +19,12 @@ type kitOptions struct {
 	classes bool
 }
 
-var kits = renderer[*equipment.Kit]{
-	name: "kit", page: alone(report.Kit), width: screenWidth, json: aloneData(report.KitJSON), csv: aloneData(report.KitCSV),
+var kitTables = renderer[*equipment.Kit]{
+	name: "kit", page: alone(report.Kit), width: screenWidth, json: aloneData(data.KitJSON), csv: aloneData(data.KitCSV),
 }
 
-var classTables = renderer[*report.Tables]{
-	name: "classes", page: alone(report.Classes), width: report.ClassesWidth, json: aloneData(report.ClassesJSON), csv: aloneData(report.ClassesCSV),
+var classTables = renderer[*kits.Tables]{
+	name: "classes", page: alone(report.Classes), width: kits.ClassesWidth, json: aloneData(data.ClassesJSON), csv: aloneData(data.ClassesCSV),
 }
 
 func (o *kitOptions) declare(flags *pflag.FlagSet) {
@@ -43,9 +45,9 @@ func (o *kitOptions) check(flags *pflag.FlagSet, files []string) error {
 // run is minim kit.
 func (o *kitOptions) run(ctx context.Context, files []string, _ *pflag.FlagSet, c console) error {
 	if o.classes {
-		return showed(&classTables, c, &o.destination, func() (*report.Tables, error) { return report.AllTables(), nil })
+		return showed(&classTables, c, &o.destination, func() (*kits.Tables, error) { return kits.AllTables(), nil })
 	}
-	return showed(&kits, c, &o.destination, func() (*equipment.Kit, error) { return loadKit(ctx, files) }, files...)
+	return showed(&kitTables, c, &o.destination, func() (*equipment.Kit, error) { return loadKit(ctx, files) }, files...)
 }
 
 // showed shows a list that is made of the files that are read.

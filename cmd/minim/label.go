@@ -8,12 +8,13 @@ import (
 
 	"minim/report"
 	"minim/report/page"
+	"minim/report/words"
 )
 
 // labelOptions are the options of minim label.
 type labelOptions struct {
 	paperOptions
-	label report.Label
+	label words.Label
 }
 
 // mostLabels on a sheet.

@@ -12,7 +12,9 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment/quantity"
 	"minim/report"
+	"minim/report/data"
 	"minim/report/figure"
+	"minim/report/words"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
@@ -27,9 +29,9 @@ type madeOptions struct {
 	add        []string
 }
 
-var batches = renderer[*report.Batch]{
-	name: "made", page: alone(report.Made), width: screenWidth, json: aloneData(report.MadeJSON), csv: aloneData(report.MadeCSV),
-	pictures: []picture[*report.Batch]{{"made", figure.Batch, false}},
+var batches = renderer[*words.Batch]{
+	name: "made", page: alone(report.Made), width: screenWidth, json: aloneData(data.MadeJSON), csv: aloneData(data.MadeCSV),
+	pictures: []picture[*words.Batch]{{"made", figure.Batch, false}},
 }
 
 func (o *madeOptions) declare(flags *pflag.FlagSet) {
@@ -141,7 +143,7 @@ func badAddition(err error) error {
 }
 
 // evaluate works out what was made, and how to correct it where it is not as it should be.
-func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*report.Batch, error) {
+func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*words.Batch, error) {
 	wanted, err := o.wanted(r)
 	if err != nil {
 		return nil, err
@@ -150,7 +152,7 @@ func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*report.B
 	if err != nil {
 		return nil, err
 	}
-	batch := &report.Batch{Made: m}
+	batch := &words.Batch{Made: m}
 	if o.to == "" && (m.Meets() || !r.Finished()) {
 		return batch, nil
 	}
@@ -189,7 +191,7 @@ func stepNumbers(r *record.Record) string {
 }
 
 // addNext says how to record a correction that is recommended, once it is done.
-func addNext(files []string, b *report.Batch) string {
+func addNext(files []string, b *words.Batch) string {
 	if b.Rescue == nil || len(files) == 0 {
 		return ""
 	}

@@ -11,8 +11,8 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/equipment/benchfile"
-	"minim/report"
 	"minim/report/page"
+	"minim/report/words"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
@@ -64,7 +64,7 @@ func (o *paperOptions) check(flags *pflag.FlagSet, files []string) error {
 
 // paper works out what a document is made of. Where others are false, the routes beside
 // the one that is named are left out.
-func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.FlagSet, others bool, c console) (*report.Paper, error) {
+func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.FlagSet, others bool, c console) (*words.Paper, error) {
 	if dir, name := filepath.Split(o.out); o.out != "" {
 		if err := c.mayWrite(dir, []file{{name: name}}, o.force); err != nil {
 			return nil, err
@@ -77,7 +77,7 @@ func (o *paperOptions) paper(ctx context.Context, files []string, flags *pflag.F
 	if err := refuseRead("--out", o.out, prep.File, prep.Kit.File, o.record); err != nil {
 		return nil, err
 	}
-	p := &report.Paper{Date: o.date, ByUser: o.route != ""}
+	p := &words.Paper{Date: o.date, ByUser: o.route != ""}
 	name := o.route
 	if o.record != "" {
 		if p.Batch, err = o.batch(ctx, prep); err != nil {
@@ -117,7 +117,7 @@ func (o *paperOptions) compare(ctx context.Context, prep *route.Prep, name strin
 }
 
 // batch works out what was made.
-func (o *paperOptions) batch(ctx context.Context, prep *route.Prep) (*report.Batch, error) {
+func (o *paperOptions) batch(ctx context.Context, prep *route.Prep) (*words.Batch, error) {
 	r, err := bench.LoadRecord(ctx, o.record, prep)
 	if err != nil {
 		return nil, err
@@ -129,13 +129,13 @@ func (o *paperOptions) batch(ctx context.Context, prep *route.Prep) (*report.Bat
 	if err != nil {
 		return nil, err
 	}
-	return &report.Batch{Made: m}, nil
+	return &words.Batch{Made: m}, nil
 }
 
 // origin says from which files, as they were read, and by which command a document is
 // made.
-func origin(p *route.Prep, b *report.Batch, command string) report.Origin {
-	out := report.Origin{Version: version, Command: command, Files: []report.File{
+func origin(p *route.Prep, b *words.Batch, command string) words.Origin {
+	out := words.Origin{Version: version, Command: command, Files: []words.File{
 		fileOf(p.File, p.Digest), fileOf(p.Kit.File, p.Kit.Digest),
 	}}
 	if b != nil {
@@ -144,8 +144,8 @@ func origin(p *route.Prep, b *report.Batch, command string) report.Origin {
 	return out
 }
 
-func fileOf(name, digest string) report.File {
-	return report.File{Name: benchfile.Printable(filepath.Base(name)), SHA256: digest}
+func fileOf(name, digest string) words.File {
+	return words.File{Name: benchfile.Printable(filepath.Base(name)), SHA256: digest}
 }
 
 // keep prints a document as Markdown, or writes it into the file that is named, with a

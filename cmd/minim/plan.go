@@ -10,6 +10,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report"
+	"minim/report/data"
 	"minim/report/figure"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/plan"
@@ -23,7 +24,7 @@ type planOptions struct {
 }
 
 var plans = renderer[*plan.Plan]{
-	name: "plan", page: report.Plan, width: screenWidth, json: report.PlanJSON, csv: report.PlanCSV,
+	name: "plan", page: report.Plan, width: screenWidth, json: data.PlanJSON, csv: data.PlanCSV,
 	pictures: []picture[*plan.Plan]{
 		{"routes", figure.Trade, true},
 		{"spread", func(p *plan.Plan) (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},

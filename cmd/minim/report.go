@@ -9,6 +9,7 @@ import (
 	"minim/report/figure"
 	"minim/report/figure/png"
 	"minim/report/page"
+	"minim/report/words"
 )
 
 // reportOptions are the options of minim report.
@@ -36,7 +37,7 @@ func (o *reportOptions) run(ctx context.Context, files []string, flags *pflag.Fl
 }
 
 // spreadOf draws the spread of all routes, or of the batch.
-func spreadOf(p *report.Paper) (*figure.Figure, error) {
+func spreadOf(p *words.Paper) (*figure.Figure, error) {
 	if p.Batch != nil {
 		return figure.Batch(p.Batch)
 	}

@@ -11,6 +11,7 @@ import (
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/report"
+	"minim/report/data"
 	"minim/report/figure"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/rescue"
@@ -25,7 +26,7 @@ type rescueOptions struct {
 }
 
 var rescues = renderer[*rescue.Rescue]{
-	name: "rescue", page: alone(report.Rescue), width: screenWidth, json: aloneData(report.RescueJSON), csv: aloneData(report.RescueCSV),
+	name: "rescue", page: alone(report.Rescue), width: screenWidth, json: aloneData(data.RescueJSON), csv: aloneData(data.RescueCSV),
 	pictures: []picture[*rescue.Rescue]{{"rescue", figure.Ways, false}},
 }
 

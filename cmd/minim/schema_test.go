@@ -207,7 +207,7 @@ func jsonCommands(t *testing.T) [][]string {
 // to correct a batch are never impossible and are compared with none, and the verdict of a
 // purchase is asked again only where it rests on what is assumed.
 var seldom = []string{
-	"member.reason", "member.uninformative_because", "member.closer_than_use", "way.reason", "way.uninformative_because", "way.closer_than_use",
+	"member.reason", "member.reason_code", "member.uninformative_because", "member.closer_than_use", "way.reason", "way.reason_code", "way.uninformative_because", "way.closer_than_use",
 	"buy.verdict_assumed_doubled", "buy.verdict_assumed_halved",
 }
 

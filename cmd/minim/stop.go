@@ -6,7 +6,7 @@ import (
 	"fmt"
 	"slices"
 
-	"minim/report"
+	"minim/report/words"
 	"minim/uncertainty/route"
 )
 
@@ -24,7 +24,7 @@ func withStops(p *route.Prep, err error) error {
 	if err == nil || errors.As(err, &usage) || errors.Is(err, context.Canceled) {
 		return err
 	}
-	lines := report.Stops(p)
+	lines := words.Stops(p)
 	if len(lines) == 0 {
 		return err
 	}

@@ -1,7 +1,7 @@
 package figure
 
 import (
-	"minim/report"
+	"minim/report/words"
 	"minim/report/words/picture"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
@@ -9,7 +9,7 @@ import (
 
 // Batch lays out the figure of the spread of one batch: as it was planned, as it was
 // made, and as it will be when it is corrected as recommended, in the form of [Spread].
-func Batch(b *report.Batch) (*Figure, error) {
+func Batch(b *words.Batch) (*Figure, error) {
 	c := b.Spread()
 	return drawSpread(c, picture.OfBatch(c, b.Finished()), inOrder(c)), nil
 }

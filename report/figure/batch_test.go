@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/report"
+	"minim/report/words"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/record"
@@ -17,7 +17,7 @@ import (
 var fewTrials = uncertainty.Settings{Trials: 10_000, Seed: 1}
 
 // batchOf is a batch by the two dilutions of the demo, with the entries of a record.
-func batchOf(t *testing.T, entries string) *report.Batch {
+func batchOf(t *testing.T, entries string) *words.Batch {
 	t.Helper()
 	p, err := read.LoadPrep(context.Background(), "../../cmd/minim/demo/dye.toml", "")
 	require.NoError(t, err)
@@ -25,7 +25,7 @@ func batchOf(t *testing.T, entries string) *report.Batch {
 	require.NoError(t, err)
 	m, err := record.Evaluate(context.Background(), r, fewTrials)
 	require.NoError(t, err)
-	return &report.Batch{Made: m}
+	return &words.Batch{Made: m}
 }
 
 // The figure of a batch shows the plan, the batch, and what becomes of it, in that order.

@@ -9,7 +9,7 @@ import (
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 
-	"minim/report"
+	"minim/report/words"
 	"minim/report/words/picture"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -112,4 +112,4 @@ func influence(lines []uncertainty.Contribution, l *uncertainty.Contribution) st
 }
 
 // shareOfVariance prints a share with a true minus sign.
-func shareOfVariance(x float64) string { return strings.Replace(report.Share(x), "-", "−", 1) }
+func shareOfVariance(x float64) string { return strings.Replace(words.Share(x), "-", "−", 1) }

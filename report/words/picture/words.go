@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"minim/equipment/quantity"
-	"minim/report"
+	"minim/report/words"
 	"minim/uncertainty/route"
 )
 
@@ -26,13 +26,13 @@ func OnChanged(p *route.Prep) string {
 }
 
 // Changed says what is changed.
-func Changed(p *route.Prep) string { return "Changed: " + report.Changes(p) }
+func Changed(p *route.Prep) string { return "Changed: " + words.Changes(p) }
 
 // Wanted says what is to be made:
 //
 //	15 mL of 0.060 % w/v dye in ethanol, within 7 % of target
 func Wanted(p *route.Prep) string {
-	s := report.Wanted(p)
+	s := words.Wanted(p)
 	if len(p.Tolerances) > 0 {
 		s += ", " + Tolerance(p.Tolerances[0])
 	}
@@ -51,7 +51,7 @@ func Tolerance(t route.Tolerance) string {
 func GivesIn(p *route.Prep) string { return "it gives in " + p.Target.Unit.Name }
 
 // Percent prints a chance beside the one that is asked for.
-func Percent(share, least float64) string { return report.InHundred(share, least) + " %" }
+func Percent(share, least float64) string { return words.InHundred(share, least) + " %" }
 
 // Inside is the chance of a route.
 func Inside(r *route.Result, p *route.Prep) string {
@@ -63,14 +63,14 @@ func Inside(r *route.Result, p *route.Prep) string {
 func Holds(r *route.Result) string { return quantity.Percent(r.HoldsWithin) }
 
 // Share prints a probability that the user chose, such as 95 %.
-func Share(p float64) string { return report.Asked(p) + " %" }
+func Share(p float64) string { return words.Asked(p) + " %" }
 
 // Spread says what strength a route gives.
 func Spread(r *route.Result) string {
 	if !r.Informative {
 		return "could be nothing at all"
 	}
-	s := report.State(r)
+	s := words.State(r)
 	if s.GiveOrTake == "" {
 		return s.Lower + " to " + s.Upper
 	}

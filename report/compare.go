@@ -1,0 +1,27 @@
+package report
+
+import (
+	"minim/report/page"
+	"minim/report/words"
+	"minim/uncertainty/route"
+)
+
+// Compare is the page of a comparison: what is wanted, which route to use, all routes, why
+// the others are not used, what the figures rest on, and cautions. When before is not nil, c is
+// the comparison on a changed kit, and before that on the kit as it is; the page then says what
+// the change does. HTML holds the pictures.
+func Compare(c, before *route.Comparison, pictures ...page.Figure) *page.Page {
+	used := &c.Results[c.Verdict.Use]
+	p := screen(c.Prep, before != nil)
+	p.Add(words.Recommended(c)...)
+	p.Add(words.Routes(c)...)
+	p.Add(pictured(pictures)...)
+	if before != nil {
+		p.Add(words.WhatChanged(c, before)...)
+	}
+	p.Add(words.Ladder(c)...)
+	p.Add(words.Spoils("What spoils "+used.Route.Name, used.Analytic.Budget))
+	p.Add(words.WhyNotOthers(c)...)
+	p.Add(words.Footing(&c.Notes, words.CautionsOfUse(c))...)
+	return p
+}

@@ -1,0 +1,48 @@
+package words
+
+import (
+	"minim/equipment"
+	"minim/uncertainty/route"
+)
+
+// again is the step, from 1, from which to go on when one was spoilt: itself where it
+// measures out and enough is left for that, and else the one that began its solution.
+func (b *bench) again(i int) int {
+	s := &b.route.Steps[i]
+	switch first := b.begin(i); {
+	case s.Verb.FromSolution() && !b.enough(i) && first > 0:
+		return b.again(first - 1)
+	case s.Verb.BringsSolid() && !s.Verb.AddsTo(), b.order(i).First == i && (s.Verb.FromSolution() || s.Verb == route.Measured):
+		return i + 1
+	case b.route.Steps[first].Verb.FromSolution():
+		return b.again(first)
+	default:
+		return first + 1
+	}
+}
+
+// begin is the step, from 0, that begins the solution which a step is part of.
+func (b *bench) begin(i int) int {
+	for ; i > 0; i-- {
+		if b.route.Begins(i) {
+			return i
+		}
+	}
+	return 0
+}
+
+// enough reports whether what a step takes can be taken once more: a pipette that is not
+// emptied is filled to its top line, and some of the solution rinses it.
+func (b *bench) enough(i int) bool {
+	s := &b.route.Steps[i]
+	need := s.Amount
+	if s.Measure != nil && s.Measure.Kind == equipment.Graduated {
+		need = s.Measure.Capacity
+	}
+	for j := i - 1; j >= 0; j-- {
+		if n := b.bottle[j]; n > 0 {
+			return b.left[n-1] >= 1.2*need
+		}
+	}
+	return true // a stock
+}

@@ -1,0 +1,142 @@
+package words
+
+import (
+	"slices"
+
+	"minim/equipment"
+	"minim/report/words/verb"
+	"minim/uncertainty/route"
+)
+
+// care is what to mind at a step (common practice; the sizes of these mistakes are in
+// the measurement model where it counts them).
+func (b *bench) care(i int) []string {
+	s := &b.route.Steps[i]
+	switch {
+	case s.Verb.WeighsSolute():
+		return b.weighing(i)
+	case s.Balance != nil:
+		return []string{verb.Care(s)}
+	case s.Measure != nil && s.Verb.Fills():
+		return b.filling(i)
+	case s.Measure != nil:
+		return b.delivering(i)
+	case s.Packet != nil:
+		return b.emptyingPacket(i)
+	case s.Stock != nil:
+		return []string{verb.Care(s)}
+	}
+	return b.pouringAll(i)
+}
+
+// weighing is what to mind when solute is weighed.
+func (b *bench) weighing(i int) []string {
+	list := []string{"no draught; read when the display stands still, and write what it shows"}
+	if b.prep().Solute.Assay.Known {
+		list = append(list, "the assay is counted already")
+	}
+	return append(list, b.dust(i)...)
+}
+
+// dust is what to mind with a powder that must not be breathed.
+func (b *bench) dust(i int) []string {
+	switch h := b.order(i).Parts[i]; {
+	case h.Any("toxic", "sensitiser", "dust"):
+		return []string{"raise no dust: in a weighing enclosure or a fume cupboard, its draught kept off the pan; wipe up damp, never sweep"}
+	case h.Unknown():
+		return []string{"raise no dust"}
+	}
+	return nil
+}
+
+// emptyingPacket is what to mind with a packet: it is rinsed where solvent is made up to a
+// mark or a total.
+func (b *bench) emptyingPacket(i int) []string {
+	list := []string{"empty it to the last grain"}
+	if o := b.order(i); b.makesMark(o) || b.isWeighed(o) {
+		list = []string{"rinse the packet out with a little solvent, into the same vessel"}
+	}
+	return append(list, b.dust(i)...)
+}
+
+// pouringAll is what to mind with a solution that goes on whole.
+func (b *bench) pouringAll(i int) []string {
+	if o := b.order(i); b.makesMark(o) || b.goesIn(i) {
+		return []string{"to the last drop"}
+	}
+	return []string{"rinse its vessel with what is added"}
+}
+
+// filling is what to mind when something is made up to a mark.
+func (b *bench) filling(i int) []string {
+	s := &b.route.Steps[i]
+	list := []string{"bottom of the meniscus at the line, at eye level; last drops with a dropper, none above it; read before mixing"}
+	if s.Measure.Division == 0 {
+		list = []string{"bottom of the meniscus at the mark, at eye level, the last drops with a dropper, none above it; write a tick, or what else happened"}
+	}
+	if b.solidBefore(i) && !isTurned(b.order(i)) {
+		list = append([]string{"dissolve it in a part first, until no solid is left; let it come to the temperature of the bench"}, list...)
+	}
+	return append(list, stateOf(s)...)
+}
+
+// solidBefore reports whether what is made up has to dissolve first.
+func (b *bench) solidBefore(i int) bool {
+	return i > 0 && b.route.Steps[i-1].Verb.BringsSolid() && !b.route.Steps[i-1].Verb.AddsTo()
+}
+
+// delivering is what to mind with an instrument that measures out.
+func (b *bench) delivering(i int) []string {
+	s := &b.route.Steps[i]
+	list := stateOf(s)
+	if len(list) == 0 && !s.Measure.Kind.Counts() {
+		list = []string{"rinse the " + pipetteOrVessel(s) + " with a little of the same first, to waste"}
+	}
+	switch s.Measure.Kind.Care() {
+	case equipment.Counted:
+		return append(list, "hold it upright; count")
+	case equipment.Pressed:
+		list = append(list, "no bubble; slow and even; wipe the tip")
+	case equipment.RunsOut:
+		list = append(list, "no bubble; wipe the tip; bottom of the meniscus at eye level", running(s))
+	default:
+		list = append(list, "bottom of the meniscus at eye level; pour, and let it drain")
+	}
+	if s.Emptying == equipment.Rinsed {
+		list = append(list, "rinse it into the receiver")
+	}
+	return list
+}
+
+// pipetteOrVessel is what an instrument is called in a word.
+func pipetteOrVessel(s *route.Step) string {
+	if slices.Contains(equipment.PipetteKinds(), string(s.Measure.Kind)) {
+		return "pipette"
+	}
+	return string(s.Measure.Kind)
+}
+
+// running says how far a pipette runs out: to its tip when it delivers all that it
+// holds, and else from its top line to the one that is so much further down.
+func running(s *route.Step) string {
+	switch {
+	case s.Amount < s.Measure.Capacity*(1-1e-9):
+		return "from the top line down by " + measured(s) + ", which is what to write; the rest to waste"
+	case s.Emptying == equipment.BlownOut:
+		return "fill to the top line; let it run out at the wall, wait; then blow the last drop out"
+	}
+	return "fill to the top line; let it run out at the wall, wait 5 s or as marked on it; leave the last drop in the tip"
+}
+
+// stateOf says in what state the instrument must be, where it is not rinsed.
+func stateOf(s *route.Step) []string {
+	switch s.State {
+	case route.Wet:
+		return []string{"it is still wet with solvent"}
+	case route.Used:
+		return []string{"not rinsed since its last use"}
+	case route.Dry:
+		return []string{"clean and dry"}
+	}
+	return nil
+}

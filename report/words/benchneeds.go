@@ -1,0 +1,157 @@
+package words
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"minim/equipment"
+	"minim/equipment/quantity"
+	"minim/report/page"
+	"minim/uncertainty/route"
+)
+
+// needs lists materials, instruments and bottles.
+func (p *Paper) needs() []page.Fact {
+	q, b := p.Prep, newBench(p)
+	var list []page.Fact
+	if amount := soluteNeeded(p.route()); amount != "" {
+		list = append(list, page.Fact{q.Solute.Weighed(), amount + b.toSpare() + assayWords(q)})
+	}
+	seen := make(map[*route.Stock]bool)
+	for _, s := range p.route().Steps {
+		switch {
+		case s.Stock != nil && seen[s.Stock]:
+		case s.Stock != nil:
+			seen[s.Stock] = true
+			list = append(list, page.Fact{s.Stock.Name, fmt.Sprintf("a stock of %s %s", quantity.Number(s.Stock.Strength.Value), s.Stock.Unit.Name)})
+		case s.Packet != nil:
+			list = append(list, page.Fact{s.Packet.Name, "a packet of " + q.Solute.Weighed()})
+		}
+	}
+	list = append(list, page.Fact{q.Solvent.Name, "about " + Volume(b.solventNeeded()) + ", and some for rinsing"},
+		page.Fact{"instruments", strings.Join(p.instrumentNames(), ", ")})
+	var bottles []string
+	for i, n := range b.bottle {
+		if n == 0 {
+			continue
+		}
+		holds := b.made[n-1]
+		if b.order(i).Gas {
+			holds *= 2 // it is swirled there, open
+		}
+		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", n, quantity.Decimal(b.strength[n-1], 2), q.Target.Unit.Name, Volume(holds)))
+	}
+	return append(list, page.Fact{"bottles", "dry, with " + b.caps() + ", labelled " + p.bottlesLabelled() + ", and " + strings.Join(bottles, "; ")}, page.Fact{"besides", p.besides()})
+}
+
+// bottlesLabelled says what stands on the bottles: each may hold other liquids where a stock
+// is in another one.
+func (p *Paper) bottlesLabelled() string {
+	if all := handled(p.prep(), p.result()); slices.ContainsFunc(all, func(h route.Handled) bool { return h.Last && len(h.Solvents) > 1 }) {
+		return "with what is in each and its hazards"
+	}
+	return labelled(p.prep()) + " with its hazards"
+}
+
+// instrumentNames are the instruments of the route, each once, with what kind they are.
+func (p *Paper) instrumentNames() (names []string) {
+	seen := make(map[string]bool)
+	for i := range p.route().Steps {
+		s := &p.route().Steps[i]
+		name := instrument(s)
+		if name == "" || seen[name] {
+			continue
+		}
+		seen[name] = true
+		if s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark || s.Measure.Kind == equipment.Flask) {
+			name += map[bool]string{true: " (one mark)", false: " (graduated)"}[s.Measure.Division == 0]
+		}
+		names = append(names, name)
+	}
+	return names
+}
+
+// soluteNeeded is what is weighed of the solute, or measured as a liquid; "" for none.
+func soluteNeeded(r *route.Route) string {
+	mass, liquid := 0.0, []string(nil)
+	for i := range r.Steps {
+		switch s := &r.Steps[i]; {
+		case s.Verb.WeighsSolute():
+			mass += s.Amount
+		case s.Verb.BringsSolute() && s.Measure != nil:
+			liquid = append(liquid, measured(s))
+		}
+	}
+	if mass > 0 {
+		liquid = append([]string{grams(mass)}, liquid...)
+	}
+	return strings.Join(liquid, " and ")
+}
+
+// solventNeeded is in mL what is added of the solvent: what was made, less what went into
+// it of other solutions and liquids.
+func (b *bench) solventNeeded() (mL float64) {
+	for _, made := range b.made {
+		mL += made
+	}
+	for i := range b.route.Steps {
+		s := &b.route.Steps[i]
+		switch {
+		case s.Verb.FromSolution() && s.Balance != nil:
+			mL -= s.Amount / max(0.5, b.prep().Solvent.Density.Value)
+		case s.Verb == route.TakeAll:
+			if n := b.before(i); n > 0 {
+				mL -= b.made[n-1]
+			}
+		case s.Measure != nil && s.Rises() && !s.Measure.Kind.Counts():
+			mL -= s.Amount
+		}
+	}
+	return max(0, mL)
+}
+
+// before is the number of the last bottle made before a step, 0 for none.
+func (b *bench) before(i int) int {
+	for i--; i >= 0; i-- {
+		if b.bottle[i] > 0 {
+			return b.bottle[i]
+		}
+	}
+	return 0
+}
+
+func assayWords(q *route.Prep) string {
+	a := q.Solute.Assay
+	if !a.Known {
+		return ""
+	}
+	if a.Distribution != nil {
+		if low, high := a.Distribution.Support(); low > 0 && high < 2 {
+			return fmt.Sprintf(", assay %s to %s %%", quantity.Number(100*low), quantity.Number(100*high))
+		}
+	}
+	return ", assay " + quantity.Number(100*a.Value) + " %"
+}
+
+// besides is what no kit lists.
+func (p *Paper) besides() string {
+	b := newBench(p)
+	parts := append(b.extras(), "two droppers", b.toDrop(), "tissue", "pen and labels", "a waste for each left-over and for solids", "gloves and goggles")
+	if p.Prep.Bench.Temperature.Known {
+		parts = append([]string{"a thermometer"}, parts...)
+	}
+	steps := p.route().Steps
+	if slices.ContainsFunc(steps, func(s route.Step) bool {
+		return s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark)
+	}) {
+		parts = append([]string{"a pipette filler"}, parts...)
+	}
+	if b.weighsOnBoat() {
+		parts = append([]string{"a weighing boat", "a funnel or a glass rod"}, parts...)
+	}
+	if slices.ContainsFunc(steps, func(s route.Step) bool { return s.Verb.WeighsSolute() }) {
+		parts = append([]string{"a spatula"}, parts...)
+	}
+	return quantity.Series(parts, "and")
+}

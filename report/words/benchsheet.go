@@ -1,0 +1,129 @@
+package words
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"minim/equipment/quantity"
+	"minim/report/page"
+	"minim/uncertainty/record"
+	"minim/uncertainty/route"
+)
+
+// SheetBefore is what a bench sheet says before the steps.
+func (p *Paper) SheetBefore(d *page.Page) {
+	p.headed(d, page.Title{Text: "Bench sheet: " + p.Subject(), Below: p.sheetBelow()})
+	p.aimsElsewhere(d)
+	d.Add(&page.Table{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Rows: page.Rows([][]string{{"", p.Date, "", "", "", ""}})})
+	p.mind(d)
+	d.Section("Before step 1", page.Paragraph{Text: strings.Join(p.cautions(), " ") + " Read the safety data sheets of all that is used; wear gloves and goggles."})
+	d.Section("You need", page.Facts{List: p.needs()})
+}
+
+// SheetSteps are the steps, boxes to write in, what to mind all along, and what comes of it.
+func (p *Paper) SheetSteps(d *page.Page, room []record.Room) {
+	d.Section("Steps", p.stepTable(room))
+	d.Add(&page.Table{Head: []string{"what was spoilt, and why; other remarks", "checked by"}, Numbers: 2, Class: "form remarks", Rows: page.Rows([][]string{{"", ""}})})
+	d.Section("All along", page.Bullets{Items: p.habits(room)})
+	d.Section("You get", page.Paragraph{Text: p.gives()})
+}
+
+func (p *Paper) sheetBelow() string {
+	text := Wanted(p.Prep)
+	if len(p.Prep.Tolerances) > 0 {
+		text += ", " + tolerance(p.Prep.Tolerances[0])
+	}
+	text += " · route: " + p.route().Name
+	if p.Prep.Note != "" {
+		text += " · " + p.Prep.Note
+	}
+	return text
+}
+
+// stepTable is the steps with what to take care of, what is planned, boxes, and from
+// where to begin again.
+func (p *Paper) stepTable(room []record.Room) *page.Table {
+	if !planIsInside(p) {
+		room = nil
+	}
+	t := &page.Table{Head: []string{"", "do", "take care", "planned", "read", "initials, time", "again from"}, Numbers: 7, Class: "form steps"}
+	b, cared := newBench(p), make(map[string]int)
+	for i := range p.route().Steps {
+		s := &p.route().Steps[i]
+		planned, read := "–", "–"
+		if s.Balance != nil || s.Measure != nil {
+			planned, read = measured(s)+roomFor(s, room, i+1), ""
+		}
+		t.Rows = append(t.Rows, page.Row{Cells: []string{strconv.Itoa(i + 1), capital(b.do(i)), careOnce(capital(strings.Join(b.care(i), "; ")), i+1, cared), planned, read, "", strconv.Itoa(b.again(i))}})
+	}
+	t.Rows = append(t.Rows, page.Row{Cells: append([]string{strconv.Itoa(len(t.Rows) + 1)}, b.lastRow()...)})
+	return t
+}
+
+// planIsInside reports whether the batch is inside when all goes as planned, so that
+// limits beside the planned readings mean something.
+func planIsInside(p *Paper) bool {
+	return len(p.Prep.Tolerances) > 0 && p.Prep.GoodEnough(p.result())
+}
+
+// careOnce says the same only once, and then where it was said.
+func careOnce(care string, step int, cared map[string]int) string {
+	if before := cared[care]; before > 0 {
+		return fmt.Sprintf("As in step %d", before)
+	}
+	cared[care] = step
+	return care
+}
+
+// roomFor says between which readings the batch stays inside.
+func roomFor(s *route.Step, room []record.Room, number int) string {
+	for i := range room {
+		r := &room[i]
+		if r.Step != number || r.Fixed || !r.Any || r.LowFree && r.HighFree || r.Low == r.High {
+			continue
+		}
+		low, high := *s, *s
+		low.Amount, high.Amount = r.Low, r.High
+		switch {
+		case r.LowFree:
+			return "; at most " + measured(&high)
+		case r.HighFree:
+			return "; at least " + measured(&low)
+		}
+		return fmt.Sprintf("; %s to %s", measured(&low), measured(&high))
+	}
+	return ""
+}
+
+// habits hold at every step.
+func (p *Paper) habits(room []record.Room) []string {
+	first := "Write what you read and go on with it, even where it is not as planned; take nothing out of a solution again."
+	if planIsInside(p) && len(room) > 0 {
+		first += " If one reading alone differs, and is within the limits beside the planned one, the batch stays inside; if several differ, the record tells."
+	}
+	list := []string{first,
+		"Spoilt is a step with a spill, a lost zero, a level above the top line, air drawn into a pipette, or solid that does not dissolve: write why in the box, take clean dry pieces, and begin again from the step in the last column.",
+		"Label bottles before they are filled. Each left-over goes with its rinses to its own labelled waste, none back, none down the drain." + newBench(p).wasteHabits(),
+	}
+	list = append(list, newBench(p).orderHabits()...)
+	if p.Prep.Bench.Temperature.Known {
+		list = append(list, "The bench is taken to be at "+temperature(p.Prep.Bench.Temperature.Value, p.Prep.Bench.Within)+", and the liquids as well.")
+	}
+	return list
+}
+
+// gives says what comes of it.
+func (p *Paper) gives() string {
+	r := p.result()
+	s := State(r)
+	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", Volume(r.MadeML), s.Sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), Volume(r.LeftOverML))
+	if shifted := shifts(r); shifted != "" {
+		text += fmt.Sprintf(" The marks alone would give %s; already in the figure, with nothing to correct: %s.", quantity.Decimal(r.Intended, 3), shifted)
+	}
+	text += " What was read goes into the record, from which follows what was really made."
+	if len(r.Inside) > 0 {
+		text += fmt.Sprintf(" If every reading is as planned, the chance of being inside the tolerance is %s in 100.", InHundred(r.Chance(), p.Prep.LeastChance))
+	}
+	return text
+}

@@ -1,0 +1,105 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"minim/equipment/quantity"
+	"minim/uncertainty/route"
+)
+
+// zeroed says to zero the bottle of a solution that is made by weighing, where a liquid
+// goes into it before the total is weighed, and what solvent goes first.
+func (b *bench) zeroed(i int) string {
+	o := b.order(i)
+	for k := o.First; k < i; k++ {
+		if b.route.Steps[k].Verb == route.Measured {
+			return ""
+		}
+	}
+	total := &b.route.Steps[o.Last]
+	text := fmt.Sprintf("zero dry bottle %d, cap off, on the %s; ", b.bottle[o.Last], instrument(total))
+	if !isTurned(o) {
+		return text
+	}
+	text += fmt.Sprintf("put about %s of %s in it; take it off the %s", total.Balance.Display(o.Ahead), b.prep().Solvent.Name, instrument(total))
+	if o.Bath {
+		text += " into a cold bath"
+	}
+	return text + "; "
+}
+
+// weighAliquot says how a part of a solution is weighed: into a dry bottle, or into the
+// solvent in it.
+func (b *bench) weighAliquot(i int) string {
+	s, o := &b.route.Steps[i], b.order(i)
+	bottle := fmt.Sprintf("zero dry bottle %d, cap off, on the %s", b.bottle[o.Last], instrument(s))
+	if !isTurned(o) {
+		return fmt.Sprintf("%s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, measured(s), b.source(i))
+	}
+	return fmt.Sprintf("%s; put %s of %s in it, and note at step %d what it shows; zero it again; let %s %s run into it slowly, with a clean dry dropper%s; write",
+		bottle, s.Balance.Display(o.Ahead), b.prep().Solvent.Name, o.Last+1, measured(s), b.outOf(i), b.settle(i))
+}
+
+// weighUpTo says how a total is reached.
+func (b *bench) weighUpTo(i int) string {
+	s, o := &b.route.Steps[i], b.order(i)
+	if isTurned(o) && b.route.Steps[o.First].Verb == route.WeighAliquot {
+		return fmt.Sprintf("add nothing more: write the sum of the %s noted here and of what step %d read, %s as planned%s", b.prep().Solvent.Name, o.First+1, measured(s), b.mixed(i))
+	}
+	up := fmt.Sprintf("add %s up to %s on the display, at the end with a clean dropper; write", b.prep().Solvent.Name, measured(s))
+	still := fmt.Sprintf("bottle %d still on the %s, not zeroed: ", b.bottle[i], instrument(s))
+	if solids := b.waiting(o); len(solids) > 0 {
+		still = b.zeroed(i) + b.tippedTogether(o, solids)
+	} else if isTurned(o) || b.route.Steps[i-1].Verb == route.Measured {
+		still = b.backOn(o)
+	}
+	return still + up + b.backAgain(o) + b.mixed(i)
+}
+
+// waiting are the solids that wait on boats and in packets for a total.
+func (b *bench) waiting(o *route.Order) (list []string) {
+	for k := o.First; k < o.Last; k++ {
+		switch s := &b.route.Steps[k]; {
+		case s.Verb == route.UsePacket:
+			list = append(list, "the whole of the "+s.Packet.Name)
+		case s.Verb == route.Weigh && b.prep().Boat(b.route, k) == route.BoatRinsed:
+			list = append(list, fmt.Sprintf("what step %d weighed, with rinsing,", k+1))
+		case s.Verb == route.Weigh && b.prep().Boat(b.route, k) == route.BoatEmptied:
+			list = append(list, fmt.Sprintf("what step %d weighed", k+1))
+		}
+	}
+	return list
+}
+
+// tippedTogether says how they go into the bottle on the balance.
+func (b *bench) tippedTogether(o *route.Order, solids []string) string {
+	text := "tip " + quantity.Series(solids, "and")
+	if !isTurned(o) {
+		return text + " into it; " + b.backOn(o)
+	}
+	return text + " into it in portions, swirling, until no solid is left; " + b.backOn(o)
+}
+
+// backOn says how the bottle comes back on the balance that it was zeroed on.
+func (b *bench) backOn(o *route.Order) string {
+	cool := ""
+	switch {
+	case isTurned(o) && o.Bath:
+		cool = "at room temperature and dry outside, "
+	case isTurned(o):
+		cool = "at room temperature, "
+	}
+	return fmt.Sprintf("bottle %d, %son the %s, not zeroed again: ", b.bottle[o.Last], cool, instrument(&b.route.Steps[o.Last]))
+}
+
+// backAgain says to weigh boats back that waited.
+func (b *bench) backAgain(o *route.Order) string {
+	var steps []string
+	for k := o.First; k < o.Last; k++ {
+		if b.route.Steps[k].WeighedBack {
+			steps = append(steps, fmt.Sprintf("; weigh the emptied boat of step %d, write that there", k+1))
+		}
+	}
+	return strings.Join(steps, "")
+}

@@ -1,0 +1,168 @@
+package words
+
+import (
+	"fmt"
+
+	"minim/equipment"
+	"minim/uncertainty/route"
+)
+
+// bench is what stands on the bench while a sheet goes through the steps: the solutions
+// made, each in a bottle with a number.
+type bench struct {
+	*Paper
+	route *route.Route
+	// bottle is the number of the bottle that each step makes, 0 for none, and left what
+	// remains in it in the end, in mL.
+	bottle []int
+	left   []float64
+	// strength of what is in each bottle, in the unit of the target.
+	strength []float64
+	made     []float64
+	// orders in which the parts of each solution are brought together, by step.
+	orders []*route.Order
+}
+
+// newBench numbers the bottles of a route.
+func newBench(p *Paper) *bench {
+	b := &bench{Paper: p, route: p.route()}
+	steps := b.route.Steps
+	b.bottle = make([]int, len(steps))
+	solutions, err := p.prep().Solutions(b.route)
+	if err != nil {
+		return b // a batch or a route that can be done has its solutions
+	}
+	b.orders, _ = p.prep().Orders(b.route) // it fails where Solutions does
+	for _, s := range solutions {
+		b.bottle[s.Step-1] = len(b.left) + 1
+		b.left = append(b.left, s.LeftML)
+		b.strength = append(b.strength, p.prep().StrengthOf(s.Concentration))
+		b.made = append(b.made, s.MadeML)
+	}
+	return b
+}
+
+// source is where a step takes from.
+func (b *bench) source(i int) string {
+	for i--; i >= 0; i-- {
+		if b.bottle[i] > 0 {
+			return fmt.Sprintf("bottle %d", b.bottle[i])
+		}
+		if s := b.route.Steps[i].Stock; s != nil && b.route.Steps[i].Verb == route.Start {
+			return s.Name
+		}
+	}
+	return "the solution"
+}
+
+// do says what a step does with which liquid, from where, into what.
+func (b *bench) do(i int) string {
+	switch s := &b.route.Steps[i]; s.Verb {
+	case route.Weigh:
+		return b.weigh(i)
+	case route.UsePacket:
+		return b.packet(i)
+	case route.Measured:
+		return b.measure(i)
+	case route.MakeUpTo:
+		return b.makeUp(i)
+	case route.Take, route.Pour:
+		return b.take(i)
+	case route.TakeAll:
+		return b.takeAll(i)
+	case route.Add, route.DissolveIn:
+		return b.addSolvent(i)
+	case route.Strengthen:
+		return b.strengthen(i)
+	case route.AddSolute:
+		return b.addSolute(i)
+	case route.WeighAliquot:
+		return b.weighAliquot(i)
+	case route.WeighUpTo:
+		return b.weighUpTo(i)
+	}
+	return Instructions(b.prep(), b.route)[i]
+}
+
+// take says where an aliquot comes from and where it goes.
+func (b *bench) take(i int) string {
+	s, strong := &b.route.Steps[i], b.goesIn(i)
+	text := b.ahead(i) + b.stirred(i)
+	switch {
+	case s.Verb == route.Pour:
+		text += fmt.Sprintf("; fill the %s from it to %s and pour that %sinto %s", instrument(s), measured(s), slowly(strong), b.vessel(i))
+	case strong && runsOut(s.Measure):
+		text += fmt.Sprintf("; let %s run slowly from the %s into %s", measured(s), instrument(s), b.vessel(i))
+	case strong:
+		text += fmt.Sprintf("; measure %s of it with the %s and pour that slowly into %s", measured(s), instrument(s), b.vessel(i))
+	default:
+		text += fmt.Sprintf("; take %s from it with the %s into %s", measured(s), instrument(s), b.vessel(i))
+	}
+	return text + "; write" + b.settle(i)
+}
+
+// runsOut reports whether a measure has a tip that what it holds runs from.
+func runsOut(m *equipment.Measure) bool { return m.Kind.Care() != equipment.PouredOut }
+
+func slowly(strong bool) string {
+	if strong {
+		return "slowly "
+	}
+	return ""
+}
+
+// takeAll says where a solution goes that goes on whole, with what is rinsed from its
+// vessel.
+func (b *bench) takeAll(i int) string {
+	text := fmt.Sprintf("%spour all of %s %sinto %s", b.ahead(i), b.source(i), slowly(b.goesIn(i)), b.vessel(i))
+	switch {
+	case b.makesMark(b.order(i)):
+		text += fmt.Sprintf(", and rinse it into the same with a little %s", b.prep().Solvent.Name)
+	case b.goesIn(i):
+		text += ", and rinse it with some of the mixture"
+	}
+	return text + b.settle(i)
+}
+
+// measure says where a liquid solute goes.
+func (b *bench) measure(i int) string {
+	s := &b.route.Steps[i]
+	text := fmt.Sprintf("%smeasure %s of %s with the %s", b.ahead(i), measured(s), b.prep().Solute.Weighed(), instrument(s))
+	if b.goesIn(i) {
+		return fmt.Sprintf("%s and let it run slowly into %s; write%s", text, b.vessel(i), b.settle(i))
+	}
+	return fmt.Sprintf("%s into %s; write", text, b.vessel(i))
+}
+
+// addSolvent says what solvent is added to, or since when it is there.
+func (b *bench) addSolvent(i int) string {
+	s, solvent := &b.route.Steps[i], b.prep().Solvent.Name
+	if b.isEarly(i) {
+		return b.already(i, solvent)
+	}
+	return fmt.Sprintf("add %s of %s %s to %s%s", measured(s), solvent, measuredWith(s), b.vessel(i), b.mixed(i))
+}
+
+// measuredWith is "with the 10 mL cylinder", or "weighed on the scale".
+func measuredWith(s *route.Step) string {
+	if s.Balance != nil {
+		return "weighed on the " + instrument(s)
+	}
+	return "with the " + instrument(s)
+}
+
+func (b *bench) strengthen(i int) string {
+	s := &b.route.Steps[i]
+	if b.isEarly(i) {
+		return b.already(i, b.strong(s))
+	}
+	return fmt.Sprintf("add %s of %s %swith the %s to %s; write%s%s", measured(s), b.strong(s), slowly(b.goesIn(i)), instrument(s), b.vessel(i), b.settle(i), b.mixed(i))
+}
+
+// strong is what a step strengthens with: a stock, or the bottle of a step before.
+func (b *bench) strong(s *route.Step) string {
+	if s.Stock != nil {
+		return s.Stock.Name
+	}
+	return fmt.Sprintf("bottle %d", b.bottle[s.From-1])
+}

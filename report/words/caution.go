@@ -1,0 +1,117 @@
+package words
+
+import (
+	"fmt"
+
+	"minim/equipment/quantity"
+	"minim/uncertainty/rescue"
+	"minim/uncertainty/route"
+)
+
+// Cautions words what the prep states about hazards: of the solute and of the liquids
+// undiluted, and of every solution that the route of a result handles, at its strength. The
+// result is nil where there is none.
+func Cautions(p *route.Prep, r *route.Result) []string { return cautions(p, r, nil) }
+
+// Cautions are those of a batch, where it is to be corrected with those of the way that is
+// recommended.
+func (b *Batch) Cautions() []string { return cautions(b.Prep, &b.AsMade, b.Rescue) }
+
+func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue) []string {
+	remind := reminding()
+	list := []string{caution(p.Solute.Weighed()+", undiluted", substanceWords(p.Solute.Hazards, remind))}
+	routes := p.Routes
+	if r != nil {
+		routes = append(routes[:len(routes):len(routes)], r.Route)
+	}
+	if then != nil {
+		routes = append(routes[:len(routes):len(routes)], then.Results[then.Verdict.Use].Route)
+	}
+	for _, c := range p.Liquids(routes...) {
+		if saidOf(&c) {
+			list = append(list, caution(c.Name, substanceWords(c.Hazards, remind)))
+		}
+	}
+	if r != nil && r.Possible {
+		list = append(list, solutionCautions(p, r, 0, remind)...)
+	}
+	if then != nil {
+		list = append(list, solutionCautions(then.Prep, &then.Results[then.Verdict.Use], then.Before, remind)...)
+	}
+	return append(list,
+		"These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.")
+}
+
+// solutionCautions are those of the solutions that a route handles after a step, from 1. Those
+// of which the same is to be said stand together.
+func solutionCautions(p *route.Prep, r *route.Result, after int, remind func(word string) string) (list []string) {
+	alike, texts := make(map[string][]route.Handled), []string(nil)
+	for _, h := range handled(p, r) {
+		if h.Undiluted || h.Step <= after {
+			continue
+		}
+		text := solutionText(p, r, &h, unreminded)
+		if alike[text] == nil {
+			texts = append(texts, text)
+		}
+		alike[text] = append(alike[text], h)
+	}
+	for _, text := range texts {
+		same := alike[text]
+		list = append(list, caution(solutionNames(p, same), solutionText(p, r, &same[0], remind)))
+	}
+	return list
+}
+
+// solutionText is what is to be said of a solution, with the doubt that there is.
+func solutionText(p *route.Prep, r *route.Result, h *route.Handled, remind func(word string) string) string {
+	text := solutionWords(h, doubtOf(p, r, h), remind)
+	if s := straddled(h); s != "" {
+		text += "; " + s
+	}
+	return text
+}
+
+// solutionNames names solutions with their strengths: "bought acid (24 % w/v) and the
+// solutions of steps 2 (1.00 % w/v) and 4 (0.10 % w/v)".
+func solutionNames(p *route.Prep, list []route.Handled) string {
+	var names, steps, rungs []string
+	for i := range list {
+		switch h := &list[i]; {
+		case h.Stock != nil:
+			names = append(names, fmt.Sprintf("%s (%s %s)", h.Name, quantity.Number(h.Stock.Strength.Value), h.Stock.Unit.Name))
+		case h.Rung != "":
+			rungs = append(rungs, h.Rung)
+		case !h.Uninformative.None():
+			steps = append(steps, fmt.Sprintf("%d (strength not known)", h.Step))
+		default:
+			steps = append(steps, fmt.Sprintf("%d (%s %s)", h.Step, rounded(&h.Analytic, h.Quoted).Value, p.Target.Unit.Name))
+		}
+	}
+	switch len(steps) {
+	case 0:
+	case 1:
+		names = append(names, "the solution of step "+steps[0])
+	default:
+		names = append(names, "the solutions of steps "+quantity.Series(steps, "and"))
+	}
+	switch len(rungs) {
+	case 0:
+	case 1:
+		names = append(names, "the rung "+rungs[0])
+	default:
+		names = append(names, "the rungs "+quantity.Series(rungs, "and"))
+	}
+	return quantity.Series(names, "and")
+}
+
+func caution(name, words string) string { return fmt.Sprintf("%s: %s.", capital(name), words) }
+
+// handled is what the route of a possible result handles.
+func handled(p *route.Prep, r *route.Result) []route.Handled {
+	list, err := p.Handled(r, r.Analytic.CoverageProbability)
+	if err != nil {
+		panic("report: a result that is possible: " + err.Error())
+	}
+	return list
+}

@@ -1,0 +1,154 @@
+package words
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"minim/equipment/benchfile"
+	"minim/report/page"
+	"minim/uncertainty/route"
+)
+
+// Changes says what is changed in the kit of a prep: "0.01 g scale: readability =
+// 0.001 g", several of them joined by "; ". It is empty for a kit as it is.
+func Changes(p *route.Prep) string { return strings.Join(ChangeTexts(p), "; ") }
+
+// ChangeTexts are the changes in the kit, one by one.
+func ChangeTexts(p *route.Prep) (texts []string) {
+	for _, c := range p.Changes {
+		texts = append(texts, fmt.Sprintf("%s: %s = %s", c.Name, c.Key, c.Value))
+	}
+	return texts
+}
+
+// Changed says what the first screen supposes to be other than it is.
+func Changed(p *route.Prep) string {
+	return fmt.Sprintf("%s (%s stays as it is)", Changes(p), benchfile.Printable(p.Kit.File)) + staying(p)
+}
+
+// staying says what stays as the kit states it, where it would follow from a change if it
+// were not stated; "" where nothing does.
+func staying(p *route.Prep) string {
+	text := ""
+	for _, c := range p.Changes {
+		if keys := p.Kit.Staying(c, p.Changes); len(keys) > 0 {
+			text += fmt.Sprintf("; of the %s, %s stay as stated", c.Name, strings.Join(keys, " and "))
+			if len(keys) == 1 {
+				text = strings.TrimSuffix(text, "stay as stated") + "stays as stated"
+			}
+		}
+	}
+	return text
+}
+
+// effect is what changes in a kit do: c is the comparison with them, and before
+// the one without, of the same routes.
+type effect struct{ c, before *route.Comparison }
+
+// title of the section.
+func (e effect) title() string {
+	if len(e.c.Prep.Changes) > 1 {
+		return "What the changes do"
+	}
+	return "What the change does"
+}
+
+// differs reports whether a route gives other figures than before, to the digits
+// that are shown.
+func (e effect) differs(i int) bool {
+	return !slices.Equal(cells(e.before, &e.before.Results[i]), cells(e.c, &e.c.Results[i]))
+}
+
+// head is what the columns hold, in two lines.
+func (e effect) head() (names, units []string) {
+	names, units = tableHead(e.c)
+	names, units = names[:4:4], units[:4:4]
+	if len(e.c.Prep.Tolerances) > 0 {
+		names, units = append(names, "change"), append(units, "in 100")
+	}
+	return names, units
+}
+
+// cells are those of a route before and now, the names of both left out.
+func (e effect) cells(i int) (before, now []string) {
+	old, after := &e.before.Results[i], &e.c.Results[i]
+	before, now = cells(e.before, old), cells(e.c, after)
+	before, now = before[:min(3, len(before))], now[:min(3, len(now))]
+	if len(after.Inside) == 0 || len(now) == 1 {
+		return before, now
+	}
+	if len(before) == 1 {
+		return before, append(now, "")
+	}
+	return append(before, ""), append(now, gain(after.Chance()-old.Chance()))
+}
+
+// gain prints a difference of two chances, in a hundred.
+func gain(x float64) string {
+	text := fmt.Sprintf("%+.1f", 100*x)
+	if text == "+0.0" || text == "-0.0" {
+		return "0.0"
+	}
+	return text
+}
+
+// facts say what becomes of the route to use, and which routes give the same.
+func (e effect) facts() []fact {
+	var same []string
+	for i := range e.c.Results {
+		if !e.differs(i) {
+			same = append(same, e.c.Results[i].Route.Name)
+		}
+	}
+	list := []fact{{"Verdict", e.verdict()}}
+	switch len(same) {
+	case 0:
+		return list
+	case len(e.c.Results):
+		return append(list, fact{"No change", "in any route, to the digits shown" + staying(e.c.Prep)})
+	}
+	return append(list, fact{"No change", strings.Join(same, "; ")})
+}
+
+func (e effect) verdict() string {
+	before, now := chosen(e.before), chosen(e.c)
+	if before == now {
+		return "as before: " + now
+	}
+	return fmt.Sprintf("before: %s; now: %s", before, now)
+}
+
+// chosen is "USE two dilutions".
+func chosen(c *route.Comparison) string {
+	if c.Verdict.Use < 0 {
+		return "no route is possible"
+	}
+	return verdictWord(c) + " " + c.Results[c.Verdict.Use].Route.Name
+}
+
+// WhatChanged is the section about what changes do.
+func WhatChanged(c, before *route.Comparison) []page.Block {
+	e := effect{c, before}
+	list := []page.Block{page.Heading{Text: e.title()}}
+	if t := e.table(); len(t.Rows) > 0 {
+		list = append(list, t)
+	}
+	return append(list, page.Facts{List: e.facts(), At: 13, Indent: 2})
+}
+
+// table has, for each route that differs, what it gave before and what it gives now.
+func (e effect) table() *page.Table {
+	names, units := e.head()
+	t := &page.Table{Head: slices.Insert(names, 1, ""), Units: slices.Insert(units, 1, ""), Numbers: 2,
+		Indent: 2, Most: 30, Least: 6, NameWidth: longestName(e.c)}
+	for i := range e.c.Results {
+		if e.differs(i) {
+			before, now := e.cells(i)
+			t.Rows = append(t.Rows,
+				page.Row{Cells: append([]string{e.c.Results[i].Route.Name, "before"}, before...), Marked: i == e.c.Verdict.Use},
+				page.Row{Cells: append([]string{"", "now"}, now...)})
+		}
+	}
+	return t
+}

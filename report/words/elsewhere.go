@@ -1,0 +1,109 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"minim/equipment/quantity"
+	"minim/report/page"
+	"minim/report/words/verb"
+	"minim/uncertainty/route"
+)
+
+// mostFirst is how many routes that aim elsewhere are said before everything else.
+const mostFirst = 3
+
+// first are the routes that aim elsewhere and are said before everything else: the one to
+// use if it is one, and then others that a reading would mend.
+func first(c *route.Comparison) (list []*route.Result) {
+	for i := range c.Results {
+		switch r := &c.Results[i]; {
+		case r.Elsewhere == nil:
+		case i == c.Verdict.Use:
+			list = append([]*route.Result{r}, list...)
+		case r.Elsewhere.Step > 0:
+			list = append(list, r)
+		}
+	}
+	return list[:min(mostFirst, len(list))]
+}
+
+// firstLines say which routes aim elsewhere, and what would bring them to the target.
+func firstLines(c *route.Comparison) (lines []string) {
+	said := first(c)
+	for _, r := range said {
+		lines = append(lines, r.Route.Name+" "+elsewhereWords(c.Prep, r))
+	}
+	rest := 0
+	for i := range c.Results {
+		if c.Results[i].Elsewhere != nil {
+			rest++
+		}
+	}
+	more := ""
+	if len(said) > 0 {
+		more = " as well"
+	}
+	switch rest -= len(said); {
+	case rest == 1:
+		lines = append(lines, "1 other route aims elsewhere"+more+", see below")
+	case rest > 1:
+		lines = append(lines, fmt.Sprintf("%d other routes aim elsewhere%s, see below", rest, more))
+	}
+	return lines
+}
+
+// planFirst says before everything else that the plan of a batch aims elsewhere, as long as
+// nothing of it is done; "" where it does not. What is done cannot be read otherwise.
+func planFirst(b *Batch) string {
+	r := &b.AsPlanned
+	if r.Elsewhere == nil || b.Any() {
+		return ""
+	}
+	return "the plan " + elsewhereWords(b.Plan, r)
+}
+
+// elsewhereWords say by how much a route aims off, and what would mend that.
+func elsewhereWords(p *route.Prep, r *route.Result) string {
+	e, unit := r.Elsewhere, p.Target.Unit.Name
+	text := fmt.Sprintf("makes %s too %s", quantity.Percent(math.Abs(e.Off)), map[bool]string{true: "little", false: "much"}[e.Off < 0])
+	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", quantity.Decimal(r.Intended, 3), unit, p.Target.Text)
+	switch {
+	case e.Step == 0 && e.Cut:
+		return fmt.Sprintf("%s: %s, and no other reading of a single step that was tried brings it there on this bench (not all were)", text, aims)
+	case e.Step == 0:
+		return fmt.Sprintf("%s: %s, and no other reading of a single step brings it there on this bench", text, aims)
+	}
+	return fmt.Sprintf("%s: %s (step %d); then it is inside in %s of 100, as it stands in %s (%s)", text, otherReading(r, e), e.Step,
+		InHundred(e.Chance, p.LeastChance), InHundred(r.Chance(), p.LeastChance), aims)
+}
+
+// otherReading is "weigh 0.68 g instead of 0.60 g on the scale".
+func otherReading(r *route.Result, e *route.Elsewhere) string {
+	return verb.ShortInstead(&e.Amended, &r.Route.Steps[e.Step-1])
+}
+
+// whyNotHere is whyNot with what brings the route to the target, unless that was said
+// before everything else.
+func whyNotHere(c *route.Comparison, r *route.Result) string {
+	if slices.Contains(first(c), r) {
+		return whyNot(c, r)
+	}
+	return whyNotAt(c, r)
+}
+
+// whyNotAt is whyNot with what brings the route to the target.
+func whyNotAt(c *route.Comparison, r *route.Result) string {
+	if r.Elsewhere == nil {
+		return whyNot(c, r)
+	}
+	return elsewhereWords(c.Prep, r) + "; " + whyNot(c, r)
+}
+
+// aimsElsewhere adds to a paper that the route aims elsewhere, before everything else.
+func (p *Paper) aimsElsewhere(d *page.Page) {
+	if r := p.result(); p.Batch == nil && r.Elsewhere != nil {
+		d.Add(page.Quotation{Text: "First: this route " + elsewhereWords(p.Prep, r) + "."})
+	}
+}

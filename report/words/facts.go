@@ -1,0 +1,187 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"minim/equipment/quantity"
+	"minim/report/page"
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// Title is "Toning dye (invented)", empty without a title.
+func Title(p *route.Prep) string {
+	if p.Title == "" || p.Note == "" {
+		return p.Title
+	}
+	return p.Title + " (" + p.Note + ")"
+}
+
+func WantedWithin(p *route.Prep) string {
+	if len(p.Tolerances) == 0 {
+		return Wanted(p)
+	}
+	return Wanted(p) + ", " + tolerance(p.Tolerances[0])
+}
+
+// fact is something to be said of the route to use.
+type fact = page.Fact
+
+// facts say what the route to use gives.
+func facts(c *route.Comparison) []fact {
+	r := &c.Results[c.Verdict.Use]
+	return slices.Concat(strengthFacts(c, r), []fact{{"Aim", aim(c.Prep, r)}}, shiftFacts(r), []fact{{"Inside", chance(c, r)}}, rest(c, r))
+}
+
+// strengthFacts say what the strength is, and warn where that means little.
+func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
+	if !r.Informative {
+		list = append(list, fact{"Mind", r.Uninformative.String()})
+	}
+	return append(list, fact{"Strength", State(r).Sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
+}
+
+// shiftFacts say what moves the strength away from the aim, if anything.
+func shiftFacts(r *route.Result) []fact {
+	if text := shifts(r); text != "" {
+		return []fact{{"Shifted", text}}
+	}
+	return nil
+}
+
+// rest says what spoils a strength, what is made, and how far it was checked.
+func rest(c *route.Comparison, r *route.Result) []fact {
+	list := append(countedFacts(c.Prep, r), []fact{
+		{"Spoilt by", SpoiltBy(r)},
+		{"Makes", amounts(c.Prep, r, "takes")},
+		{"Checked", checked(c, r)},
+	}...)
+	if text := curved(r); text != "" {
+		list = append(list, fact{"Curved", text})
+	}
+	if r.AssumedShare >= 0.005 {
+		list = append(list, fact{"Assumed", fmt.Sprintf("%s of its variance rests on assumed values", wholePercent(r.AssumedShare))})
+	}
+	return list
+}
+
+// amounts say what a route makes, leaves over and takes, or took.
+func amounts(p *route.Prep, r *route.Result, takes string) string {
+	return fmt.Sprintf("%s; left over in all %s; %s %s", Volume(r.MadeML), Volume(r.LeftOverML), takes, SoluteTaken(p, r))
+}
+
+// SpoiltBy says of what the shares of the spoilers are.
+func SpoiltBy(r *route.Result) string {
+	if r.Analytic.StandardUncertainty == 0 {
+		return spoilers(r)
+	}
+	return spoilers(r) + " of the variance"
+}
+
+// coverage says with what probability the interval holds the strength.
+func coverage(c *route.Comparison, r *route.Result) string {
+	if r.Quoted.Simulated {
+		return fmt.Sprintf("simulated, about %s %%", Asked(c.Settings.Coverage))
+	}
+	return fmt.Sprintf("k = %.2f, about %s %%", r.Analytic.CoverageFactor, Asked(c.Settings.Coverage))
+}
+
+// shifts names what moves the expected strength away from the aim, in per cent
+// of it, where it is 0.1 % or more.
+func shifts(r *route.Result) string {
+	var parts []string
+	for _, s := range r.Analytic.Shifts() {
+		if share := s.Shift / r.Analytic.Value; math.Abs(share) >= 0.001 {
+			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", s.Group, 100*share))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// aim compares what the steps are meant to give with the target.
+func aim(p *route.Prep, r *route.Result) string {
+	off := r.Intended/p.Target.Value - 1
+	text := "the steps aim at " + quantity.Decimal(r.Intended, 3)
+	switch {
+	case off > 0.0005:
+		return fmt.Sprintf("%s, %s above the target", text, quantity.Percent(off))
+	case off < -0.0005:
+		return fmt.Sprintf("%s, %s below the target", text, quantity.Percent(-off))
+	default:
+		return text + ", the target"
+	}
+}
+
+func chance(c *route.Comparison, r *route.Result) string {
+	if len(r.Inside) == 0 {
+		return fmt.Sprintf("within %s of the target with a chance of %s in 100", quantity.Percent(r.HoldsWithin), Asked(c.Settings.Coverage))
+	}
+	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance))
+}
+
+func checked(c *route.Comparison, r *route.Result) string {
+	text := fmt.Sprintf("by %s simulated batches (seed %d%s): ", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r))
+	if r.CrossCheck.Cause == uncertainty.NoCause {
+		return text + "agrees with the give or take"
+	}
+	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
+	if r.Quoted.Simulated {
+		text += "; the simulated interval is quoted"
+	}
+	return text
+}
+
+// reached says how many digits the simulation was to reach and has reached.
+func reached(c *route.Comparison, r *route.Result) string {
+	asked := c.Settings.Digits
+	if asked == 0 {
+		return ""
+	}
+	text := fmt.Sprintf("; good to %s of its spread", count(min(asked, r.MonteCarlo.Digits), "digit"))
+	if r.MonteCarlo.AtCeiling {
+		text += ", stopped at the most that may be simulated"
+	}
+	return text
+}
+
+func count(n int, noun string) string {
+	switch n {
+	case 0:
+		return "no " + noun
+	case 1:
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// cause is "shape (0.1 g scale)", or with two influences for curvature.
+func cause(c *uncertainty.CrossCheck) string {
+	switch {
+	case c.Influence == "":
+		return string(c.Cause)
+	case c.With == "" || c.With == c.Influence:
+		return fmt.Sprintf("%s (%s)", c.Cause, c.Influence)
+	}
+	return fmt.Sprintf("%s (%s together with %s)", c.Cause, c.Influence, c.With)
+}
+
+// curved says by how much the terms of second order change the uncertainty,
+// where that matters.
+func curved(r *route.Result) string {
+	second, u := r.SecondOrder, r.Analytic.StandardUncertainty
+	switch {
+	case !second.Matters(u):
+		return ""
+	case math.IsNaN(second.StandardUncertainty) || u == 0:
+		return "the strength bends so much with its influences that only the simulation counts"
+	}
+	return fmt.Sprintf("the strength is not a straight line in its influences, which makes the standard uncertainty %s %s (terms of second order)",
+		quantity.Percent(math.Abs(second.StandardUncertainty/u-1)), map[bool]string{true: "larger", false: "smaller"}[second.StandardUncertainty > u])
+}
+
+func Volume(mL float64) string { return quantity.Millilitres(quantity.Round(mL, 3)) }
+
+func grams(g float64) string { return quantity.Grams(quantity.Round(g, 3)) }

@@ -1,0 +1,141 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"minim/equipment"
+	"minim/equipment/quantity"
+	"minim/report/page"
+	"minim/uncertainty/route"
+)
+
+// finding is in what a route, or a batch, falls short of what was asked for. It is decided
+// in one place, by which screens and papers go.
+type finding string
+
+// The findings; nothing is found where nothing falls short, or no tolerance is given.
+const (
+	nothingFound finding = ""
+	saysNothing  finding = "SAYS ALMOST NOTHING"
+	tooLittle    finding = "MAKES TOO LITTLE"
+	belowChance  finding = "NOT GOOD ENOUGH" // a route
+	notSure      finding = "NOT SURE TO BE INSIDE"
+	outside      finding = "OUTSIDE"
+)
+
+// findingOf judges a result, of a route that could be gone or of a batch that was made.
+func findingOf(p *route.Prep, r *route.Result, made bool) finding {
+	switch {
+	case !r.Informative:
+		return saysNothing
+	case !made && !r.Enough(p.Volume):
+		return tooLittle
+	case len(p.Tolerances) == 0 || r.Chance() >= p.LeastChance:
+		return nothingFound
+	case !made:
+		return belowChance
+	case isOutside(p, r):
+		return outside
+	}
+	return notSure
+}
+
+// isOutside reports whether the strength itself is not permitted.
+func isOutside(p *route.Prep, r *route.Result) bool {
+	return len(p.Tolerances) > 0 && r.Chance() < p.LeastChance && !p.Tolerances[0].Limits.Permits(r.Analytic.Value)
+}
+
+// findingText is what is found, with the chance and what was asked for; "" where nothing
+// falls short.
+func findingText(p *route.Prep, r *route.Result, made bool) string {
+	f := findingOf(p, r, made)
+	var parts []string
+	switch f {
+	case nothingFound:
+		return ""
+	case saysNothing:
+		parts = append(parts, r.Uninformative.String())
+	case tooLittle:
+		parts = append(parts, fmt.Sprintf("%s of the %s wanted", Volume(r.MadeML), quantity.Millilitres(p.Volume)))
+	}
+	if len(p.Tolerances) > 0 {
+		parts = append(parts, chanceAsked(p, r, made))
+	}
+	return string(f) + ": " + strings.Join(parts, "; ")
+}
+
+// chanceAsked is the chance of being inside the first tolerance beside what was asked for.
+func chanceAsked(p *route.Prep, r *route.Result, made bool) string {
+	t := p.Tolerances[0]
+	what, verb := "the solution wanted", "lies"
+	if made {
+		what = "this batch"
+	}
+	if t.Stated() {
+		verb = "is"
+	}
+	return fmt.Sprintf("the chance that %s %s %s is %s in 100, asked for is %s", what, verb, tolerance(t), InHundred(r.Chance(), p.LeastChance), Asked(p.LeastChance))
+}
+
+// verdictWord says how far the route can be recommended.
+func verdictWord(c *route.Comparison) string {
+	switch findingOf(c.Prep, &c.Results[c.Verdict.Use], false) {
+	case tooLittle:
+		return fmt.Sprintf("NEAREST (none makes %s)", quantity.Millilitres(c.Prep.Volume))
+	case saysNothing:
+		return "NEAREST (none says much about the amount)"
+	case belowChance:
+		return fmt.Sprintf("NEAREST (none reaches %s in 100)", Asked(c.Prep.LeastChance))
+	}
+	if len(c.Prep.Tolerances) == 0 {
+		return "NEAREST THE TARGET (no tolerance given)"
+	}
+	return "USE"
+}
+
+// madeWord is the finding about a batch.
+func madeWord(b *Batch) string {
+	switch found := findingOf(b.Prep, &b.AsMade, true); {
+	case !b.Any():
+		return "NOTHING DONE YET"
+	case !b.Finished():
+		return "NOT FINISHED"
+	case found != nothingFound:
+		return string(found)
+	case len(b.Prep.Tolerances) == 0:
+		return "MADE (no tolerance given)"
+	}
+	return "INSIDE"
+}
+
+// finding is that about the route or the batch of a paper, in words.
+func (p *Paper) finding() string { return findingText(p.Prep, p.result(), p.Batch != nil) }
+
+// bars are the warnings at the top of every paper: that it is about the example that comes
+// with the program, and in what it falls short.
+func (p *Paper) bars() (list []string) {
+	for _, text := range []string{Invented(p.Prep.Kit), p.finding()} {
+		if text != "" {
+			list = append(list, text)
+		}
+	}
+	return list
+}
+
+// headed starts a document with its warnings.
+func (p *Paper) headed(d *page.Page, h page.Title) {
+	for _, text := range p.bars() {
+		d.Add(page.Bar{Text: text})
+	}
+	d.Add(h)
+}
+
+// Invented marks what is made of the example that comes with the program; "" for a bench of
+// the user's.
+func Invented(k *equipment.Kit) string {
+	if !k.Invented {
+		return ""
+	}
+	return "INVENTED EXAMPLE: minim was given no file"
+}

@@ -1,0 +1,45 @@
+package words
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"minim/report/page"
+	"minim/uncertainty/route"
+)
+
+// The solute undiluted, and each liquid; water only where words are stated for it, and
+// whatever it is called.
+func TestCautionsOfSubstances(t *testing.T) {
+	const last = "These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe."
+	for _, test := range []struct {
+		solute, solvent []string
+		name            string
+		want            []string
+	}{
+		{nil, []string{"acid", "my own word"}, "vinegar", []string{"Urea, undiluted: not stated, treat as unknown.", "Vinegar: acid (pour the acid into the water, slowly, never the reverse), my own word."}},
+		{[]string{"none known"}, nil, "water", []string{"Urea, undiluted: stated by the user: none known."}},
+		{[]string{"Toxic"}, nil, "Deionised  Water", []string{"Urea, undiluted: Toxic (gloves, and no more than is needed)."}},
+		{[]string{}, []string{"corrosive"}, "Water", []string{"Urea, undiluted: not stated, treat as unknown.", "Water: corrosive (protect eyes and skin)."}},
+		{[]string{"toxic", "irritant"}, []string{"irritant"}, "water", []string{"Urea, undiluted: toxic (gloves, and no more than is needed), irritant (protect eyes and skin).", "Water: irritant."}},
+		{[]string{"toxic"}, nil, "oil", []string{"Urea, undiluted: toxic (gloves, and no more than is needed).", "Oil: not stated, treat as unknown."}},
+	} {
+		p := &route.Prep{Solute: route.Solute{Name: "urea", Hazards: test.solute}, Solvent: route.Solvent{Name: test.name, Hazards: test.solvent}}
+		assert.Equal(t, append(test.want, last), Cautions(p, nil))
+	}
+}
+
+// The words of a hazard hold where the upper end of the interval reaches its strength,
+// and it is said when the lower end does not. Constructed.
+func TestLabelTakesTheStricterSide(t *testing.T) {
+	from := func(value float64) route.Hazard {
+		return route.Hazard{From: route.Strength{Value: value, Text: fmt.Sprintf("%v g/L", value)}, Words: []string{fmt.Sprintf("from %v", value)}}
+	}
+	p := paperOf(100, 2)
+	p.Prep.Hazards = []route.Hazard{from(97.9), from(101.9), from(102.1)}
+	lines := p.Labels(Label{Count: 1}).List[0].Lines
+	assert.Contains(t, lines, page.LabelLine{Size: "hazard", Text: "this solution: from 97.9, from 101.9"})
+	assert.Contains(t, lines, page.LabelLine{Size: "small", Text: "the strength could be on either side of 101.9 g/L: the words are those of the stricter"})
+}

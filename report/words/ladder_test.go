@@ -1,0 +1,62 @@
+package words
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/report/page"
+	"minim/uncertainty"
+	read "minim/uncertainty/bench"
+	"minim/uncertainty/route"
+)
+
+// The words of every rung are said, at its strength, and how it is made goes by the hazards.
+// (An invented prep.)
+func TestLadderHazards(t *testing.T) {
+	for _, row := range []struct {
+		hazards       string
+		said          []string
+		how, notThere string
+	}{
+		{"", []string{
+			"Strong (30 % w/v) and the solution of step 3 (6.00 % w/v): corrosive (protect eyes and skin).",
+			"The rungs 4 % w/v and 2 % w/v: irritant", "The rung 0.5 % w/v: not stated, treat as undiluted.",
+		}, "some of the water goes first, and the aliquot into it, where it is more than a quarter of the whole in a beaker in a cold bath", "fume cupboard"},
+		{`hazards = ["gives off gas"]`, []string{"The rung 0.5 % w/v: not stated, treat as undiluted."}, "mix it open, in a fume cupboard", ""},
+		{`hazards = ["none known"]`, []string{"The rungs 4 % w/v and 2 % w/v: irritant"}, "some of the water goes first", "fume cupboard"},
+	} {
+		kit, err := read.ParseKit("bench.toml", []byte(benchOfOrders))
+		require.NoError(t, err)
+		p, err := read.ParsePrep("prep.toml", []byte(fmt.Sprintf(`target = "6 %% w/v"
+volume = "20 mL"
+ladder = ["4 %% w/v", "2 %% w/v", "0.5 %% w/v"]
+ladder-with = "pipette"
+ladder-in = "10 mL flask"
+solvent = { name = "water" }
+stock = [ { name = "strong", strength = "30 %% w/v" } ]
+hazard = [ { from = "1 %% w/v", words = ["irritant"] }, { from = "5 %% w/v", words = ["corrosive"], replaces = true } ]
+route = [ { name = "one", steps = [ { start = "strong" }, { take = "5 mL", with = "pipette" }, { make-up-to = "25 mL", in = "25 mL flask" } ] } ]
+[solute]
+name = "stuff"
+%s
+`, row.hazards)), kit)
+		require.NoError(t, err)
+		c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95})
+		require.NoError(t, err)
+		said := strings.Join(CautionsOfUse(c), " ")
+		for _, want := range row.said {
+			assert.Contains(t, said, want)
+		}
+		assert.Contains(t, ladderWords(c), row.how)
+		if row.notThere != "" {
+			assert.NotContains(t, ladderWords(c), row.notThere)
+		}
+		paper := &Paper{Comparison: c}
+		assert.NotContains(t, string((&page.Page{Blocks: []page.Block{paper.Labels(Label{Count: 1})}}).Markdown()), "0.5 % w/v", "no step fills a bottle with a rung")
+	}
+}

@@ -1,0 +1,203 @@
+package words
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"minim/equipment/quantity"
+	"minim/report/words/kits"
+	"minim/report/words/verb"
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// Paper is what the documents for paper are made of.
+type Paper struct {
+	// Comparison of the routes; its verdict names the route that the document is about.
+	*route.Comparison
+	// ByUser: that route was chosen by the user, not by the rule of the comparison.
+	ByUser bool
+	// Batch that was made by the route; nil where none is reported.
+	Batch *Batch
+	// Date of the document, as it is printed.
+	Date string
+	// Picture of the spread as a PNG, and its words; nil where none is wanted. In Markdown it
+	// stands in a file beside the document, and is left out without one.
+	Picture          []byte
+	PictureFile, Alt string
+	// Origin of the figures, so that anyone can repeat them.
+	Origin Origin
+}
+
+// Origin says by what a document was made, and from what.
+type Origin struct {
+	Version, Command string
+	Files            []File
+}
+
+// File is an input, by its name and the SHA-256 of its bytes in hexadecimal digits.
+type File struct{ Name, SHA256 string }
+
+// result is that of the batch, or else that of the route.
+func (p *Paper) result() *route.Result {
+	if p.Batch != nil {
+		return &p.Batch.AsMade
+	}
+	return &p.Results[p.Verdict.Use]
+}
+
+// prep is the prep with the bench as it was on the day of the batch.
+func (p *Paper) prep() *route.Prep {
+	if p.Batch != nil {
+		return p.Batch.Prep
+	}
+	return p.Prep
+}
+
+// route is the one that was made, or is to be made.
+func (p *Paper) route() *route.Route { return p.result().Route }
+
+// Subject is the title of the prep, or what is to be made.
+func (p *Paper) Subject() string {
+	if t := p.Prep.Title; t != "" {
+		return t
+	}
+	return solution(p.Prep)
+}
+
+// measurand says in words what is measured.
+func (p *Paper) measurand() string {
+	q := p.prep()
+	unit, counts := q.Target.Unit, ""
+	if c := unit.Counts(); c != "" {
+		counts = " (" + c + ")"
+	}
+	when := "that the route gives"
+	if p.Batch != nil {
+		when = "as it was made"
+	}
+	return fmt.Sprintf("The measurand is the %s in %s%s of %s in the solution %s, in %s, at 20 °C and at the time when it is finished.",
+		unit.Quantity(), unit.Name, counts, Meant(q), when, q.Solvent.Name)
+}
+
+// cautions are those about what the route handles.
+func (p *Paper) cautions() []string { return Cautions(p.prep(), p.result()) }
+
+// minds are what a reader must not miss of the result: all that the screen says is to be
+// minded.
+func (p *Paper) minds() (list []string) {
+	r := p.result()
+	if !r.Informative {
+		list = append(list, "The figure says almost nothing: "+r.Uninformative.String()+".")
+	}
+	for _, w := range r.Notes.Warnings {
+		list = append(list, capital(w.String())+".")
+	}
+	return list
+}
+
+// statement is the result as JCGM 100, 7.2 wants it.
+func (p *Paper) statement() string {
+	r, unit := p.result(), p.prep().Target.Unit.Name
+	a, s := &r.Analytic, State(r)
+	u := fmt.Sprintf("combined standard uncertainty u = %s %s", uncertainty.TwoDigits(a.StandardUncertainty), unit)
+	switch {
+	case a.StandardUncertainty == 0:
+		return fmt.Sprintf("c = %s %s; nothing that is counted is uncertain.", s.Value, unit)
+	case r.Quoted.Simulated:
+		return fmt.Sprintf("c = %s %s, with the coverage interval from %s to %s %s for a coverage probability of %s %%, found by the propagation of distributions (JCGM 101), since the law of propagation of uncertainty does not describe it well here: %s. The %s.",
+			s.Value, unit, s.Lower, s.Upper, unit, Asked(a.CoverageProbability), disagreement(r), u)
+	}
+	return fmt.Sprintf("c = (%s ± %s) %s, where the number after the sign ± is the expanded uncertainty U = k u (%s of c), with the %s and the coverage factor k = %.2f, %s. It defines an interval with a coverage probability of about %s %%.",
+		s.Value, s.GiveOrTake, unit, relative(a), u, a.CoverageFactor, factorFrom(a.DegreesOfFreedom), Asked(a.CoverageProbability))
+}
+
+func relative(a *uncertainty.Analytic) string {
+	if a.Value == 0 {
+		return "without relation"
+	}
+	return quantity.Percent(a.Relative())
+}
+
+// factorFrom says which distribution a coverage factor is from.
+func factorFrom(degreesOfFreedom float64) string {
+	if math.IsInf(degreesOfFreedom, 1) || degreesOfFreedom > 1e4 {
+		return "from the normal distribution"
+	}
+	return fmt.Sprintf("from the t-distribution for %s effective degrees of freedom", quantity.Decimal(degreesOfFreedom, 3))
+}
+
+func disagreement(r *route.Result) string {
+	return fmt.Sprintf("an end of the interval differs by %s of U, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
+}
+
+// method is the statement that can be quoted.
+func (p *Paper) method() string {
+	r, q := p.result(), p.prep()
+	steps := make([]string, len(r.Route.Steps))
+	for i := range r.Route.Steps {
+		steps[i] = verb.Doing(&r.Route.Steps[i], q.Solute.Weighed(), q.Solvent.Name)
+	}
+	verb, chance := "is prepared", "predicted to be"
+	if p.Batch != nil {
+		verb, chance = "was prepared", "found to be"
+	}
+	text := fmt.Sprintf("%s of a solution of %s in %s %s by %s.", capital(Volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, verb, quantity.Series(steps, "and"))
+	text += inWhichOrder(q, r.Route)
+	s := State(r)
+	unit := q.Target.Unit.Name
+	if s.GiveOrTake == "" {
+		text += fmt.Sprintf(" Its strength is %s %s %s, between %s and %s %s with a probability of %s %% (propagation of distributions after JCGM 101).",
+			chance, s.Value, unit, s.Lower, s.Upper, unit, Asked(r.Analytic.CoverageProbability))
+	} else {
+		text += fmt.Sprintf(" Its strength is %s (%s ± %s) %s (expanded uncertainty, k = %.2f, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
+			chance, s.Value, s.GiveOrTake, unit, r.Analytic.CoverageFactor, Asked(r.Analytic.CoverageProbability), quantity.Grouped(r.MonteCarlo.Trials))
+	}
+	if unnamed(q) {
+		text += fmt.Sprintf(" The strength is %s.", countedAs(q))
+	}
+	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
+		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", groups[0].Group, wholePercent(groups[0].Share))
+	}
+	if found := p.finding(); found != "" {
+		text = found + ". " + text
+	}
+	return text
+}
+
+// inWhichOrder says what whoever repeats it puts first.
+func inWhichOrder(q *route.Prep, r *route.Route) string {
+	var refused *route.OrderError
+	if errors.As(q.CheckOrder(r), &refused) {
+		return " It is not to be repeated as it stands, since solvent cannot go first."
+	}
+	orders, _ := q.Orders(r) // it was evaluated, so it has them
+	for i := range orders {
+		if isTurned(orderOf(orders, i)) {
+			return fmt.Sprintf(" Whoever repeats it puts %s first, and what is dissolved or diluted into it.", q.Solvent.Name)
+		}
+	}
+	return ""
+}
+
+// instrumentRows are the instruments of the route, each once: its name, what it measures
+// and how finely, class and standard, limit of error, and how far that can be trusted.
+func (p *Paper) instrumentRows() [][]string {
+	var rows [][]string
+	seen := make(map[string]bool)
+	for i := range p.route().Steps {
+		s := &p.route().Steps[i]
+		name := instrument(s)
+		if name == "" || seen[name] {
+			continue
+		}
+		seen[name] = true
+		if s.Balance != nil {
+			rows = append(rows, kits.BalanceRow(name, s.Balance))
+		} else {
+			rows = append(rows, kits.MeasureRow(name, s.Measure))
+		}
+	}
+	return rows
+}

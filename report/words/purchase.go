@@ -1,0 +1,336 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"minim/equipment"
+	"minim/equipment/quantity"
+	"minim/report/page"
+	"minim/report/words/note"
+	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
+)
+
+// Choices are the verdict, what each bench that could be had allows, and the coarsest balance
+// that would do.
+func Choices(p, before *plan.Purchase) []page.Block {
+	list := []page.Block{
+		page.Gap{}, page.Facts{List: verdictFacts(p, before), At: 10},
+		page.Heading{Text: "What each allows", Silent: true}, choiceTable(p),
+		page.NotText(page.Heading{Text: "The best routes"}), page.Facts{List: choiceRoutes(p), At: 4, Indent: 2, Bare: true},
+	}
+	if before != nil {
+		list = append(list, page.Heading{Text: "On the kit as it is"}, choiceTable(before))
+	}
+	return append(list, breakEvenBlocks(p)...)
+}
+
+// PurchaseFooting says what the balance serves for directly, what was not searched, what the
+// figures rest on, and cautions.
+func PurchaseFooting(p *plan.Purchase) []page.Block {
+	list := []page.Block{page.Gap{}}
+	if text := directWords(p); text != "" {
+		list = append(list, page.Paragraph{Label: "Directly", Text: text, At: 13})
+	}
+	if len(p.NotSearched) > 0 {
+		list = append(list, page.Paragraph{Label: "Not searched", Text: strings.Join(note.Texts(p.NotSearched), "; ")})
+	}
+	return append(list, Footing(purchaseNotes(p), Cautions(p.Prep, BestOf(p)))[1:]...)
+}
+
+// BestOf is the best route on the bench, or else with what should be bought; nil where
+// there is none.
+func BestOf(p *plan.Purchase) *route.Result {
+	for _, at := range []int{p.Verdict.Present, p.Verdict.Buy} {
+		if at >= 0 && p.Choices[at].Found {
+			return &p.Choices[at].Best
+		}
+	}
+	return nil
+}
+
+// verdictFacts are the verdict, what it would be otherwise, and what it was before.
+func verdictFacts(p, before *plan.Purchase) []fact {
+	list := []fact{{"VERDICT", VerdictSentence(p)}}
+	if before != nil {
+		list = append(list, fact{"Before", VerdictSentence(before)})
+	}
+	if p.Doubled == nil {
+		return list
+	}
+	text := fmt.Sprintf("%s of the variance rests on assumed values; ", wholePercent(p.AssumedShare))
+	doubled, halved := ShortVerdict(p, *p.Doubled), ShortVerdict(p, *p.Halved)
+	if doubled == halved {
+		text += "with all of them doubled or halved: " + doubled
+	} else {
+		text += fmt.Sprintf("with all of them doubled: %s; halved: %s", doubled, halved)
+	}
+	return append(list, fact{"Assumed", text})
+}
+
+// ShortVerdict is "the bench is good enough", and what to buy.
+func ShortVerdict(p *plan.Purchase, v plan.Verdict) string {
+	text := "the bench is not good enough"
+	switch {
+	case len(p.Prep.Tolerances) == 0:
+		text = "no tolerance to meet"
+	case v.Meets:
+		text = "the bench is good enough"
+	}
+	switch {
+	case v.Buy < 0:
+		return text + ", and no candidate is worth having"
+	case v.Meets || len(p.Prep.Tolerances) == 0:
+		return text + ", and the " + p.Choices[v.Buy].Name + " would be better"
+	case v.Would:
+		return text + ", and with the " + p.Choices[v.Buy].Name + " it is"
+	}
+	return text + ", nor with the " + p.Choices[v.Buy].Name
+}
+
+// VerdictSentence is the verdict in a sentence.
+func VerdictSentence(p *plan.Purchase) string {
+	words, names := searchedSentence(p)+"; the search was cut short with ", cutShort(p)
+	switch {
+	case len(names) == 0:
+		return searchedSentence(p)
+	case len(names) > mostNamed:
+		return words + fmt.Sprintf("%d of the %d benches, where a better route may exist", len(names), len(p.Choices))
+	}
+	return words + "the " + strings.Join(names, ", the ") + ", where a better route may exist"
+}
+
+// mostNamed is how many benches a verdict names of which the search was cut short.
+const mostNamed = 6
+
+// cutShort names the choices of which the search was cut short.
+func cutShort(p *plan.Purchase) (names []string) {
+	for i := range p.Choices {
+		if p.Choices[i].CutShort {
+			names = append(names, p.Choices[i].Name)
+		}
+	}
+	return names
+}
+
+// searchedSentence is the verdict by what was searched.
+func searchedSentence(p *plan.Purchase) string {
+	v := p.Verdict
+	if v.Present < 0 {
+		return withoutBalance(p)
+	}
+	present := &p.Choices[v.Present]
+	now := fmt.Sprintf("with the %s, the best route %s", present.Name, achieves(p, present))
+	if v.Buy < 0 {
+		none := "no candidate is much better"
+		if len(p.Prep.Kit.Candidates.Names()) == 0 {
+			none = "the kit names no candidate"
+		}
+		if v.Meets {
+			return fmt.Sprintf("nothing need be bought: %s; %s", now, none)
+		}
+		return fmt.Sprintf("%s: %s; %s", notGoodEnough(p), now, none)
+	}
+	candidate := &p.Choices[v.Buy]
+	then := fmt.Sprintf("with the %s%s, it %s", candidate.Name, priced(candidate.Price), achieves(p, candidate))
+	switch {
+	case v.Meets:
+		return fmt.Sprintf("nothing need be bought to meet the tolerance: %s; %s", now, then)
+	case v.Would:
+		return fmt.Sprintf("the %s is worth having: %s; %s", candidate.Name, now, then)
+	}
+	return fmt.Sprintf("%s: %s; %s", notGoodEnough(p), now, then)
+}
+
+func notGoodEnough(p *plan.Purchase) string {
+	if len(p.Prep.Tolerances) == 0 {
+		return "no tolerance is given"
+	}
+	return "nothing here is good enough"
+}
+
+// withoutBalance is the verdict where no route is possible on the bench.
+func withoutBalance(p *plan.Purchase) string {
+	allows := "allows no route"
+	if len(cutShort(p)) > 0 {
+		allows = "shows no route so far"
+	}
+	if p.Verdict.Buy < 0 {
+		return "this bench " + allows + ", with or without the candidates"
+	}
+	candidate := &p.Choices[p.Verdict.Buy]
+	return fmt.Sprintf("the bench "+allows+" as it is; with the %s%s, the best %s", candidate.Name, priced(candidate.Price), achieves(p, candidate))
+}
+
+// achieves says what the best route of a choice gives.
+func achieves(p *plan.Purchase, o *plan.Choice) string {
+	r := &o.Best
+	left := "leaves " + Volume(r.LeftOverML) + " over"
+	if len(r.Inside) == 0 {
+		return fmt.Sprintf("holds within %s and %s", quantity.Percent(r.HoldsWithin), left)
+	}
+	return fmt.Sprintf("is inside in %s of 100 and %s", InHundred(r.Chance(), p.Prep.LeastChance), left)
+}
+
+func priced(p equipment.Price) string {
+	if !p.Stated() {
+		return ""
+	}
+	return " (" + p.String() + ")"
+}
+
+// choiceTable has the benches that could be had and what each allows.
+func choiceTable(p *plan.Purchase) *page.Table {
+	inside, unit := "inside", "in 100"
+	if len(p.Prep.Tolerances) == 0 {
+		inside, unit = "holds", "within"
+	}
+	t := &page.Table{
+		Head: []string{"", inside, "left", "times", "least g", "least g", "least g", "price"}, Units: []string{"with", unit, "over/mL", "meas.", "USP <41>", "2 s", "model", ""},
+		Numbers: 1, Indent: 4, Most: 40, Least: 8,
+	}
+	for i := range p.Choices {
+		t.Rows = append(t.Rows, choiceRow(p, i))
+	}
+	for _, column := range []int{7, 6, 5, 4} {
+		t.DropEmpty(column)
+	}
+	return t
+}
+
+func choiceRow(p *plan.Purchase, i int) page.Row {
+	o := &p.Choices[i]
+	owned := " "
+	if !o.Owned {
+		owned = "+"
+	}
+	row := page.Row{Lead: letter(i) + " " + owned, Marked: i == p.Verdict.Present || i == p.Verdict.Buy}
+	cells := []string{o.Name, "no route", "", ""}
+	switch {
+	case o.Found:
+		inside := quantity.Percent(o.Best.HoldsWithin)
+		if len(o.Best.Inside) > 0 {
+			inside = InHundred(o.Best.Chance(), p.Prep.LeastChance)
+		}
+		cells = []string{o.Name, inside, quantity.Decimal(o.Best.LeftOverML, 3), strconv.Itoa(o.Best.Operations)}
+	case o.CutShort:
+		cells[1] = "cut short"
+	}
+	row.Cells = slices.Concat(cells, leastMasses(o), []string{price(o)})
+	return row
+}
+
+// leastMasses are the cells of the least masses.
+func leastMasses(o *plan.Choice) []string {
+	return []string{mass(o.LeastByUSP), mass(o.LeastWithin), mass(o.LeastByModel)}
+}
+
+// leastWords say what the columns of the least masses are; "" where there is none.
+func leastWords(p *plan.Purchase) string {
+	any := func(of func(*plan.Choice) float64) bool {
+		return slices.ContainsFunc(p.Choices, func(o plan.Choice) bool { return of(&o) > 0 })
+	}
+	var words []string
+	if any(func(o *plan.Choice) float64 { return o.LeastByUSP }) {
+		words = append(words, "USP <41> the rule of that chapter for accurate weighing, whatever is asked for here (2 s within 0.10 %: 2000 s, s not below 0.41 d)")
+	}
+	if any(func(o *plan.Choice) float64 { return o.LeastWithin }) {
+		words = append(words, "2 s within this tolerance")
+	}
+	if any(func(o *plan.Choice) float64 { return o.LeastByModel }) {
+		words = append(words, "model within this tolerance with a chance of 95 in 100, by this model")
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "the least mass to be weighed: " + strings.Join(words, "; ")
+}
+
+func price(o *plan.Choice) string {
+	if !o.Price.Stated() {
+		return ""
+	}
+	return o.Price.String()
+}
+
+func mass(g float64) string {
+	if g == 0 {
+		return ""
+	}
+	return quantity.Decimal(g, 2)
+}
+
+// choiceRoutes name the best route of each choice.
+func choiceRoutes(p *plan.Purchase) []fact {
+	var lines []fact
+	for i := range p.Choices {
+		if o := &p.Choices[i]; o.Found {
+			lines = append(lines, fact{letter(i), o.Best.Route.Name})
+		}
+	}
+	if slices.ContainsFunc(p.Choices, func(o plan.Choice) bool { return !o.Owned }) {
+		lines = append(lines, fact{"+", "a candidate, which is not owned"})
+	}
+	if text := leastWords(p); text != "" {
+		lines = append(lines, fact{"g", text})
+	}
+	return lines
+}
+
+// breakEvenBlocks say which is the coarsest balance that would do; none where there is none.
+func breakEvenBlocks(p *plan.Purchase) []page.Block {
+	if len(p.BreakEven) == 0 {
+		return nil
+	}
+	title := fmt.Sprintf("The coarsest balance, otherwise like the %s, that would do if no more than %s is left over", p.Like.Name, Volume(p.MostLeftOver))
+	t := &page.Table{Head: []string{"", "reads to", "left over"}, Units: []string{"dilutions", "g", "mL"}, Numbers: 1, Indent: 2}
+	for _, e := range p.BreakEven {
+		t.Rows = append(t.Rows, page.Row{Cells: breakEvenRow(e)})
+	}
+	return []page.Block{page.Heading{Text: title}, t, page.Paragraph{Text: breakEvenWords(p), At: 2}}
+}
+
+func breakEvenRow(e plan.BreakEven) []string {
+	name, reads := strconv.Itoa(e.Dilutions), quantity.Number(e.Readability)
+	if e.Dilutions == 0 {
+		name = "none, weighed directly"
+	}
+	switch {
+	case e.Readability == 0 && e.CutShort:
+		return []string{name, "none found so far", ""}
+	case e.Readability == 0:
+		return []string{name, "none is fine enough", ""}
+	case e.CutShort:
+		reads = "≥ " + reads
+	}
+	return []string{name, reads, quantity.Decimal(e.LeftOver, 3)}
+}
+
+// breakEvenWords say what is taken to change with the readability.
+func breakEvenWords(p *plan.Purchase) string {
+	words := fmt.Sprintf("Of 1, 2 and 5 times a power of ten; its repeatability and linearity are as many digits as those of the %s. By volume, from a weighing.", p.Like.Name)
+	if slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.CutShort && e.Readability > 0 }) {
+		words += " ≥: or coarser; the search was cut short."
+	}
+	return words
+}
+
+// directWords say from which volume on the present balance serves directly.
+func directWords(p *plan.Purchase) string {
+	if p.DirectML == 0 || math.IsInf(p.DirectML, 0) {
+		return ""
+	}
+	return fmt.Sprintf("from %s of the wanted solution on, the %s weighs its solute to within the tolerance (95 %%), glass not counted", Volume(p.DirectML), p.Like.Name)
+}
+
+// purchaseNotes are what the best route of the verdict rests on.
+func purchaseNotes(p *plan.Purchase) *equipment.Notes {
+	if r := BestOf(p); r != nil {
+		return &r.Notes
+	}
+	return new(equipment.Notes)
+}

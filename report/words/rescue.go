@@ -1,0 +1,148 @@
+package words
+
+import (
+	"fmt"
+	"strings"
+
+	"minim/equipment/quantity"
+	"minim/report/page"
+	"minim/uncertainty/rescue"
+	"minim/uncertainty/route"
+)
+
+// Corrected says what there is, and how it can be corrected.
+func Corrected(r *rescue.Rescue) []page.Block {
+	return append([]page.Block{page.Paragraph{Label: "There is", Text: batchWords(r)}}, corrections(r)...)
+}
+
+// batchWords say what the solution is.
+func batchWords(r *rescue.Rescue) string {
+	strength := State(&r.Batch).Sentence(r.Prep.Target.Unit.Name)
+	if a := &r.Batch.Analytic; a.ExpandedUncertainty == 0 {
+		strength = quantity.Number(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
+	}
+	return Volume(r.Batch.MadeML) + " of " + strength
+}
+
+func noWayWords(e *rescue.NoWayError) string {
+	text := "no way was found: " + e.Reason
+	if e.Cure != "" {
+		text += "; what would help: " + e.Cure
+	}
+	return text
+}
+
+// corrections are the way that is recommended, and the others.
+func corrections(r *rescue.Rescue) []page.Block {
+	list := []page.Block{
+		page.Heading{Label: rescueWord(r), Text: r.Results[r.Verdict.Use].Route.Name},
+		page.Steps{First: shownFrom(r) + 1, Items: WayInstructions(r, r.Verdict.Use)},
+		page.Gap{}, page.Facts{List: rescueFacts(r), At: 14, Indent: 2},
+	}
+	if len(r.Results) > 1 {
+		list = append(list, page.Gap{}, wayTable(r), page.Paragraph{Text: wayLegend(r), At: 2})
+	}
+	return list
+}
+
+// shownFrom is how many steps stand before those that are shown: all of those by which a
+// batch was made; a bottle is shown as the first step. The words of a step name others by
+// their numbers in the whole.
+func shownFrom(r *rescue.Rescue) int {
+	if fromBottle(r) {
+		return 0
+	}
+	return r.Before
+}
+
+// fromBottle reports whether the solution is a stock and not one that was made.
+func fromBottle(r *rescue.Rescue) bool {
+	steps := r.Results[0].Route.Steps
+	return steps[0].Verb == route.Start && r.Before == 1
+}
+
+// rescueWord says how far a way can be recommended.
+func rescueWord(r *rescue.Rescue) string {
+	to := "TO " + r.Prep.Target.Text
+	if !r.Results[r.Verdict.Use].Enough(r.Prep.Volume) {
+		return fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, quantity.Millilitres(r.Prep.Volume))
+	}
+	if !r.Verdict.Meets && len(r.Prep.Tolerances) > 0 {
+		return fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, Asked(r.Prep.LeastChance))
+	}
+	return to
+}
+
+// WayInstructions are the steps of a way that are shown.
+func WayInstructions(r *rescue.Rescue, way int) []string {
+	return Instructions(r.Prep, r.Results[way].Route)[shownFrom(r):]
+}
+
+// rescueFacts say what the recommended way gives.
+func rescueFacts(r *rescue.Rescue) []fact {
+	used := &r.Results[r.Verdict.Use]
+	list := []fact{{"Is now", batchWords(r)}}
+	if aside := r.SetAside(r.Verdict.Use); aside > 1e-9 {
+		list = append(list, fact{"Set aside", asideWords(r, aside)})
+	}
+	list = append(list,
+		fact{"Gives", Volume(used.MadeML)},
+		fact{"Strength", State(used).Sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"},
+		fact{"Inside", chance(r.Comparison, used)},
+		fact{"Spoilt by", SpoiltBy(used)})
+	if len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Analytic.Value) {
+		list = append(list, fact{"Mind", "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer"})
+	}
+	if len(r.NotTried) > 0 {
+		list = append(list, fact{"Not tried", strings.Join(r.NotTried, "; ")})
+	}
+	if !r.TooStrong() && r.Prep.MayEvaporate() {
+		list = append(list, fact{"Or else", rescue.Evaporating})
+	}
+	return list
+}
+
+// asideWords say how much is not used, and why.
+func asideWords(r *rescue.Rescue, aside float64) string {
+	text := Volume(aside) + " as it is now"
+	whole := r.Batch.MadeML * r.Batch.Analytic.Value / r.Prep.Target.Value
+	if whole > r.Largest*(1+1e-9) {
+		return fmt.Sprintf("%s: all of it would make %s, and the largest vessel holds %s", text, Volume(whole), Volume(r.Largest))
+	}
+	return fmt.Sprintf("%s: all of it would make %s", text, Volume(whole))
+}
+
+// wayLegend explains the names in the table.
+func wayLegend(r *rescue.Rescue) string {
+	parts := make([]string, len(r.Results))
+	for i := range r.Results {
+		parts[i] = fmt.Sprintf("%s: %s", r.Results[i].Route.Name, r.Kinds[i])
+	}
+	return strings.Join(parts, "; ")
+}
+
+// wayTable has the ways and what each gives.
+func wayTable(r *rescue.Rescue) *page.Table {
+	t := &page.Table{
+		Head:    []string{"", "strength", "give or take", insideHead(r.Comparison), "makes", "set aside"},
+		Units:   []string{"way", r.Prep.Target.Unit.Name, "(" + Asked(r.Settings.Coverage) + " %)", insideUnit(r.Comparison), "mL", "mL"},
+		Numbers: 1, Indent: 2, Most: 30, Least: 12,
+	}
+	for i := range r.Results {
+		t.Rows = append(t.Rows, page.Row{Cells: wayRow(r, i), Marked: i == r.Verdict.Use})
+	}
+	return t
+}
+
+func wayRow(r *rescue.Rescue, way int) []string {
+	found := &r.Results[way]
+	if !found.Possible {
+		return []string{found.Route.Name, "not possible", "", "", "", ""}
+	}
+	s := State(found)
+	inside := quantity.Percent(found.HoldsWithin)
+	if len(found.Inside) > 0 {
+		inside = InHundred(found.Chance(), r.Prep.LeastChance)
+	}
+	return []string{found.Route.Name, s.Value, s.Spread(), inside, quantity.Decimal(found.MadeML, 3), quantity.Decimal(r.SetAside(way), 3)}
+}

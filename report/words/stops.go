@@ -1,0 +1,33 @@
+package words
+
+import (
+	"minim/uncertainty/route"
+)
+
+// StopWord comes before what may not meet, above all else.
+const StopWord = "STOP: these two may not meet"
+
+// keepApart follows what may not meet. That a pair is not listed means nothing.
+const keepApart = "Keep them apart, what is left over of them as well; no route that brings them together is proposed. The list of such pairs is short: the safety data sheets decide."
+
+// Stops are sentences about what may not meet of all that a prep names; none where nothing
+// is known, which says nothing.
+func Stops(p *route.Prep) []string { return stopsOf(p.Clashes()) }
+
+func stopsOf(clashes []route.Clash) (list []string) {
+	for i := range clashes {
+		list = append(list, StopWord+": "+clashes[i].String()+".")
+	}
+	if n := len(list); n > 0 {
+		list[n-1] += " " + keepApart
+	}
+	return list
+}
+
+// notPossible says in a word that a route cannot be done, or must not.
+func notPossible(r *route.Result) string {
+	if r.MayNotBeUsed() {
+		return "STOP: not to be used"
+	}
+	return "not possible"
+}

@@ -1,0 +1,135 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"minim/equipment/quantity"
+	"minim/uncertainty"
+	"minim/uncertainty/route"
+)
+
+// Stated is a strength as it is printed.
+type Stated struct {
+	// Value, and what it may be off by: "0.0020". GiveOrTake is empty when the
+	// simulated interval is quoted instead.
+	Value, GiveOrTake string
+	// Lower and Upper are the ends of the interval that is quoted.
+	Lower, Upper string
+}
+
+// State rounds a result: value ± U, or the value with both ends of the
+// simulated interval when that is quoted.
+func State(r *route.Result) Stated { return rounded(&r.Analytic, r.Quoted) }
+
+// rounded is a strength as it is printed with the interval that is quoted.
+func rounded(a *uncertainty.Analytic, q uncertainty.Quoted) Stated {
+	half := (q.Upper - q.Lower) / 2
+	var s Stated
+	s.Lower, _ = uncertainty.RoundExpanded(q.Lower, half)
+	s.Upper, _ = uncertainty.RoundExpanded(q.Upper, half)
+	value, u := uncertainty.RoundExpanded(a.Value, a.ExpandedUncertainty)
+	if s.Value = value; a.ExpandedUncertainty == 0 {
+		s.Value = quantity.Number(a.Value)
+	}
+	if !q.Simulated {
+		s.GiveOrTake = u
+	}
+	return s
+}
+
+// Sentence is "0.0393 % w/v, give or take 0.0020".
+func (s Stated) Sentence(unit string) string {
+	if s.GiveOrTake == "" {
+		return fmt.Sprintf("%s %s, between %s and %s", s.Value, unit, s.Lower, s.Upper)
+	}
+	return fmt.Sprintf("%s %s, give or take %s", s.Value, unit, s.GiveOrTake)
+}
+
+// Spread is "0.0020", or "0.037 to 0.041".
+func (s Stated) Spread() string {
+	if s.GiveOrTake == "" {
+		return s.Lower + " to " + s.Upper
+	}
+	return s.GiveOrTake
+}
+
+// InHundred prints a chance as so many in a hundred, with one decimal, never as
+// certain, and never so rounded that it seems to reach the least chance that is
+// asked for when it does not.
+func InHundred(p, least float64) string {
+	switch {
+	case p > 0.999:
+		return "over 99.9"
+	case p < 0.001:
+		return "under 0.1"
+	}
+	tenths := math.Round(1000 * p)
+	if p < least && tenths >= 1000*least {
+		tenths = math.Floor(1000 * p)
+	}
+	return strconv.FormatFloat(tenths/10, 'f', 1, 64)
+}
+
+// Asked prints a probability that was asked for, in a hundred: 95, 99.5.
+func Asked(p float64) string { return quantity.Number(100 * p) }
+
+// Share prints a share of a variance in whole percent, which may be negative
+// under correlation.
+func Share(x float64) string {
+	if x != 0 && math.Abs(x) < 0.01 {
+		return "under 1 %"
+	}
+	return wholePercent(x)
+}
+
+// wholePercent prints a share of a variance.
+func wholePercent(x float64) string {
+	if x >= 0.995 && x < 1 {
+		return "over 99 %"
+	}
+	return strconv.FormatFloat(100*x, 'f', 0, 64) + " %"
+}
+
+// Wanted is "15 mL of 0.060 % w/v dye in ethanol". Where the strength counts a substance
+// that has no name of its own, it says which.
+func Wanted(p *route.Prep) string {
+	if unnamed(p) {
+		return fmt.Sprintf("%s of %s in %s, %s", quantity.Millilitres(p.Volume), p.Target.Text, p.Solvent.Name, countedAs(p))
+	}
+	return fmt.Sprintf("%s of %s %s in %s", quantity.Millilitres(p.Volume), p.Target.Text, p.Solute.Name, p.Solvent.Name)
+}
+
+// tolerance is "within 8 % of target (0.0368 to 0.0432)".
+func tolerance(t route.Tolerance) string {
+	if t.Stated() {
+		return t.Text
+	}
+	return fmt.Sprintf("within %s (%s to %s)", t.Text, quantity.Number(t.Limits.Lower), quantity.Number(t.Limits.Upper))
+}
+
+// insideWords is "inside", or the limits where they were stated one by one.
+func insideWords(t route.Tolerance) string {
+	if t.Stated() {
+		return t.Text
+	}
+	return "inside"
+}
+
+// spoilers names the largest groups of influences with their shares of the
+// variance: at most three, and none under 10 % after the first.
+func spoilers(r *route.Result) string {
+	var parts []string
+	for i, g := range r.Analytic.ByGroup() {
+		if i == 3 || i > 0 && g.Share < 0.1 || g.Share == 0 {
+			break
+		}
+		parts = append(parts, fmt.Sprintf("%s (%s)", g.Group, wholePercent(g.Share)))
+	}
+	if len(parts) == 0 {
+		return "nothing that is counted"
+	}
+	return strings.Join(parts, ", ")
+}
