@@ -1,8 +1,6 @@
 package report
 
 import (
-	read "minim/uncertainty/bench"
-
 	"context"
 	"testing"
 
@@ -10,6 +8,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 

@@ -1,8 +1,6 @@
 package data
 
 import (
-	read "minim/uncertainty/bench"
-
 	"bytes"
 	"context"
 	"encoding/csv"
@@ -15,6 +13,7 @@ import (
 	"minim/equipment/benchfile"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
 

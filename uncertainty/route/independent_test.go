@@ -3,12 +3,12 @@ package route
 import (
 	"context"
 	"math"
-	"minim/report/words/note"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/independent"
 	"minim/uncertainty/near"

@@ -3,12 +3,12 @@ package route
 import (
 	"fmt"
 	"math"
-	"minim/report/words/note"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
+	"minim/report/words/note"
 	"minim/uncertainty/near"
 )
 

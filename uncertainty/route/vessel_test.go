@@ -2,7 +2,6 @@ package route
 
 import (
 	"math"
-	"minim/report/words/note"
 	"strings"
 	"testing"
 
@@ -10,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/near"
 )
 
