@@ -80,7 +80,7 @@ func (a Analytic) ByGroup() []GroupShare {
 
 // GroupShare is the part of a variance that comes from one group.
 type GroupShare struct {
-	Group string
+	Group Group
 	Share float64
 }
 
@@ -117,6 +117,6 @@ func (c *Contribution) Shift() float64 {
 
 // GroupShift is how far the known errors of one group move a value.
 type GroupShift struct {
-	Group string
+	Group Group
 	Shift float64
 }
