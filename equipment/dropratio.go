@@ -125,8 +125,10 @@ func (f dropRatio) append(u Use, k *Measure) uncertainty.Node {
 		u.Notes.Warn(fmt.Sprintf("how large a drop of %s is, is hardly known: weigh twenty of them, and state drop and drop-of for the %s in the kit", f.of, k.Name))
 	}
 	u.Notes.Assume(fmt.Sprintf("a drop of %s%s is %s to %s of a drop of %s", f.of, f.why, twoPlaces(f.low), twoPlaces(f.high), f.to))
+	beside, _ := FindLiquid(f.to)
 	return u.Model.Influence(uncertainty.Influence{
-		Name: "size of a drop of " + f.of + " beside one of " + f.to, Owner: f.of, Group: "size of the drops of " + f.of,
+		Name: "size of a drop of " + f.of + " beside one of " + f.to, Code: dropSizes + uncertainty.Code(" beside "+beside.Name),
+		Owner: uncertainty.Owner{Kind: uncertainty.Dropped, Name: f.of}, Group: uncertainty.Group{Kind: uncertainty.Dropped, Name: "size of the drops of " + f.of},
 		Distribution: uncertainty.Rectangular{Low: f.low, High: f.high}, Nominal: f.planned, Assumed: true,
 	})
 }

@@ -11,16 +11,23 @@ func Grams(g float64) string { return number(g, 9) + " g" }
 
 // Millilitres prints a volume, as [Grams] does a mass, with seven digits at most: no
 // scale is read to more, and a volume that was worked out does not show its rounding.
-func Millilitres(mL float64) string { return number(mL, 7) + " mL" }
+func Millilitres(mL float64) string { return number(asPrinted(mL), 7) + " mL" }
 
 // number prints so many significant digits at most, without trailing zeros and without
 // an exponent.
 func number(x float64, digits int) string {
+	return strconv.FormatFloat(rounded(x, digits), 'f', -1, 64)
+}
+
+// asPrinted is the volume that [Millilitres] prints.
+func asPrinted(mL float64) float64 { return rounded(mL, 7) }
+
+func rounded(x float64, digits int) float64 {
 	rounded, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
 	if err != nil {
-		rounded = x
+		return x
 	}
-	return strconv.FormatFloat(rounded, 'f', -1, 64)
+	return rounded
 }
 
 // decimal takes the rounding of binary fractions out of a product: 0.3 for 3 times

@@ -160,7 +160,7 @@ func (m *markdown) budget(budget []uncertainty.Contribution) {
 	for i := range budget {
 		line := &budget[i]
 		u := strings.TrimSpace(twoDigits(line.StandardUncertainty) + " " + line.Unit)
-		m.row([]string{escape(line.Name), escape(line.Owner), marks(line), escape(u), escape(fineShare(line.Share))})
+		m.row([]string{escape(line.Name), escape(OwnerWords(line.Owner)), marks(line), escape(u), escape(fineShare(line.Share))})
 	}
 }
 

@@ -143,7 +143,7 @@ func shifts(r *route.Result) string {
 	var parts []string
 	for _, s := range r.Analytic.Shifts() {
 		if share := s.Shift / r.Analytic.Value; math.Abs(share) >= 0.001 {
-			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", s.Group, 100*share))
+			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", s.Group.Name, 100*share))
 		}
 	}
 	return strings.Join(parts, ", ")

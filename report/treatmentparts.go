@@ -32,7 +32,7 @@ func (p *Paper) budget(d *document) {
 			rest += line.Share
 			continue
 		}
-		t.Rows = append(t.Rows, []string{line.Name, line.Owner, marks(line), strings.TrimSpace(twoDigits(line.StandardUncertainty) + " " + line.Unit), signed(line.Contribution), fineShare(line.Share)})
+		t.Rows = append(t.Rows, []string{line.Name, OwnerWords(line.Owner), marks(line), strings.TrimSpace(twoDigits(line.StandardUncertainty) + " " + line.Unit), signed(line.Contribution), fineShare(line.Share)})
 	}
 	if n := len(lines) - mostLines; n > 0 {
 		t.Rows = append(t.Rows, []string{fmt.Sprintf("%d others together", n), "", "", "", "", fineShare(rest)})

@@ -133,7 +133,7 @@ func spoilers(r *route.Result) string {
 		if i == 3 || i > 0 && g.Share < 0.1 || g.Share == 0 {
 			break
 		}
-		parts = append(parts, fmt.Sprintf("%s (%s)", g.Group, wholePercent(g.Share)))
+		parts = append(parts, fmt.Sprintf("%s (%s)", g.Group.Name, wholePercent(g.Share)))
 	}
 	if len(parts) == 0 {
 		return "nothing that is counted"

@@ -112,5 +112,5 @@ func (c *compiler) phi() uncertainty.Node {
 	if !known {
 		c.notes.Assume(fmt.Sprintf("1 g of %s takes up between -0.15 and 0.9 mL in solution", solute))
 	}
-	return c.material(solute, "specific volume of the "+solute, "mL/g", c.prep.phi(), !known)
+	return c.material(uncertainty.Substance, solute, specificVolume, string(specificVolume)+" of the "+solute, "mL/g", c.prep.phi(), !known)
 }

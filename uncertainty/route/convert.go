@@ -65,7 +65,7 @@ func (c *compiler) toUnit(l *liquid, u Unit) (uncertainty.Node, error) {
 	switch u.basis {
 	case c.prep.own:
 	case byAmount:
-		x = m.Divide(x, c.property("molar mass", "g/mol", solute.MolarMass))
+		x = m.Divide(x, c.property(molarMass, "g/mol", solute.MolarMass))
 	case byMass:
 		w, _, err := c.byMass(l)
 		if err != nil {
@@ -75,7 +75,7 @@ func (c *compiler) toUnit(l *liquid, u Unit) (uncertainty.Node, error) {
 	case byVolume:
 		x = m.Divide(x, c.density())
 	case byActivity:
-		x = m.Multiply(x, c.property("activity", "U/g", solute.Activity))
+		x = m.Multiply(x, c.property(activity, "U/g", solute.Activity))
 	}
 	return m.Multiply(x, m.Constant(u.per)), nil
 }
@@ -88,31 +88,31 @@ func (c *compiler) fromUnit(x uncertainty.Node, u Unit, l medium) (uncertainty.N
 	switch u.basis {
 	case c.prep.own:
 	case byAmount:
-		x = m.Multiply(x, c.property("molar mass", "g/mol", solute.MolarMass))
+		x = m.Multiply(x, c.property(molarMass, "g/mol", solute.MolarMass))
 	case byMass:
 		concentration, _, err := c.byVolume(x, l)
 		return concentration, err
 	case byVolume:
 		x = m.Multiply(x, c.density())
 	case byActivity:
-		x = m.Divide(x, c.property("activity", "U/g", solute.Activity))
+		x = m.Divide(x, c.property(activity, "U/g", solute.Activity))
 	}
 	return x, nil
 }
 
 // property appends a property of the substance that the strength counts.
-func (c *compiler) property(name, unit string, e Estimate) uncertainty.Node {
-	return c.propertyOf(c.prep.Solute.Name, name, unit, e)
+func (c *compiler) property(code uncertainty.Code, unit string, e Estimate) uncertainty.Node {
+	return c.propertyOf(c.prep.Solute.Name, code, unit, e)
 }
 
 // propertyOf appends a property of the solute in one of its forms.
-func (c *compiler) propertyOf(form, name, unit string, e Estimate) uncertainty.Node {
-	return c.material(form, name+" of the "+form, unit, e, false)
+func (c *compiler) propertyOf(form string, code uncertainty.Code, unit string, e Estimate) uncertainty.Node {
+	return c.material(uncertainty.Substance, form, code, string(code)+" of the "+form, unit, e, false)
 }
 
 // density appends that of what is weighed or measured.
 func (c *compiler) density() uncertainty.Node {
-	return c.propertyOf(c.prep.Solute.Weighed(), "density", "g/mL", c.prep.Solute.Density)
+	return c.propertyOf(c.prep.Solute.Weighed(), density, "g/mL", c.prep.Solute.Density)
 }
 
 // MassFraction of a solution with a mass concentration γ in g/mL, with the

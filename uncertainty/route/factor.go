@@ -1,10 +1,6 @@
 package route
 
-import (
-	"strings"
-
-	"minim/uncertainty"
-)
+import "minim/uncertainty"
 
 // Factor is one quantity by which a route multiplies or divides the strength: a
 // mass, an aliquot, a volume. Since a first-order relative uncertainty of a
@@ -25,8 +21,8 @@ type Factor struct {
 
 // SharedPart is the relative contribution of an influence to a factor.
 type SharedPart struct {
-	Owner, Name string
-	Relative    float64
+	Influence uncertainty.Identity
+	Relative  float64
 }
 
 // Coverage probability that the factors are propagated for; it enters none of
@@ -112,19 +108,18 @@ func (c *compiler) factor(node uncertainty.Node, err error) (Factor, error) {
 	}
 	f := Factor{Mean: a.Value}
 	f.Low, _ = c.model.Range(node)
-	step := c.use(0).Step
 	for i := range a.Budget {
 		line := &a.Budget[i]
 		r := line.Contribution / a.Value
 		switch {
 		case r == 0:
-		case strings.HasPrefix(line.Owner, step):
+		case line.Owner.Kind == uncertainty.OneUse || line.Owner.Kind == uncertainty.Tare:
 			f.Own += float64(r * r)
 			if line.DegreesOfFreedom > 0 {
 				f.Fourth += r * r * r * r / line.DegreesOfFreedom
 			}
 		default:
-			f.Shared = append(f.Shared, SharedPart{line.Owner, line.Name, r})
+			f.Shared = append(f.Shared, SharedPart{line.Identity(), r})
 		}
 	}
 	return f, nil

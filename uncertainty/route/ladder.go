@@ -155,7 +155,7 @@ func (c *compiler) arrangeRung(r *Rung) {
 func (c *compiler) rungUse(i int, k *equipment.Measure) equipment.Use {
 	return equipment.Use{
 		Model: c.model, Notes: &c.notes, Day: c.day,
-		Step:         fmt.Sprintf("rung %d of %s", i+1, c.route.Name),
+		Step:         c.owner(uncertainty.Rung, i+1),
 		BenchReading: c.prep.Bench.Reading,
 		Marks:        len(c.marks[pieceOf{k, 1}]), LineMarks: c.lineMarks(k),
 	}
