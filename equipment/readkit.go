@@ -3,7 +3,6 @@ package equipment
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
@@ -83,9 +82,6 @@ func (r *kitReader) room(t *benchfile.Table) bool {
 // name reads the name of an instrument, which no other may have.
 func (r *kitReader) name(t *benchfile.Table) string {
 	name := t.Text("name")
-	if strings.Contains(name, ", piece ") {
-		t.Fail("name", "\", piece \" is how the pieces of an instrument are told apart", "write count = 2 for two pieces alike")
-	}
 	if name != "" && slices.Contains(append(r.kit.Names(), r.kit.Candidates.Names()...), name) {
 		t.Fail("name", "there are two instruments called \""+name+"\"", "give each its own name, or write count = 2")
 	}

@@ -101,7 +101,11 @@ func isStruck(e *record.Entry) bool {
 }
 
 // stepWords say in short what a step does.
-func stepWords(s *route.Step) string {
+func stepWords(s *route.Step) string { return stepNaming(s, "", "solute", "solvent") }
+
+// stepNaming is stepWords with names for the solute and the solvent; ofSolute stands where
+// stepWords leave out what is weighed or measured.
+func stepNaming(s *route.Step, ofSolute, solute, solvent string) string {
 	switch s.Verb {
 	case route.UsePacket:
 		return "use the whole of the " + s.Packet.Name
@@ -110,7 +114,7 @@ func stepWords(s *route.Step) string {
 	case route.TakeAll:
 		return "go on with all of the solution"
 	case route.Weigh:
-		return "weigh " + measured(s) + " on the " + instrument(s)
+		return "weigh " + measured(s) + ofSolute + " on the " + instrument(s)
 	case route.MakeUpTo:
 		return "make up to " + measured(s) + " in the " + instrument(s)
 	case route.Pour:
@@ -120,15 +124,18 @@ func stepWords(s *route.Step) string {
 	case route.WeighUpTo:
 		return "make up to " + measured(s) + " on the " + instrument(s)
 	case route.AddSolute:
-		return "add " + measured(s) + " of solute, weighed on the " + instrument(s)
+		return "add " + measured(s) + " of " + solute + ", weighed on the " + instrument(s)
 	case route.Strengthen:
 		return "add " + measured(s) + " of " + strong(s) + " with the " + instrument(s)
 	case route.Add:
-		return "add " + measured(s) + " of solvent with the " + instrument(s)
+		return "add " + measured(s) + " of " + solvent + " with the " + instrument(s)
 	case route.DissolveIn:
 		return "dissolve in " + measured(s) + " with the " + instrument(s)
 	}
-	return string(s.Verb) + " " + measured(s) + " with the " + instrument(s) // take, measure
+	if s.Verb != route.Measured {
+		ofSolute = ""
+	}
+	return string(s.Verb) + " " + measured(s) + ofSolute + " with the " + instrument(s) // take, measure
 }
 
 // roomLines say of each reading still to come how far off it may be.

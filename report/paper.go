@@ -189,11 +189,8 @@ func series(words []string, last string) string {
 
 // naming names in what is done the solute and the solvent.
 func naming(q *route.Prep, s *route.Step) string {
-	text := strings.NewReplacer(" of solvent", " of "+q.Solvent.Name, " of solute", " of "+q.Solute.Weighed()).Replace(doing(s))
-	if s.Verb == route.Weigh || s.Verb == route.Measured {
-		text = strings.Replace(text, measured(s), measured(s)+" of "+q.Solute.Weighed(), 1)
-	}
-	return text
+	weighed := q.Solute.Weighed()
+	return doing(stepNaming(s, " of "+weighed, weighed, q.Solvent.Name))
 }
 
 // gerunds of the first words of steps.
@@ -203,8 +200,8 @@ var gerunds = map[string]string{
 }
 
 // doing words a step as something that is done: "weighing 1.00 g on the 0.01 g scale".
-func doing(s *route.Step) string {
-	verb, rest, _ := strings.Cut(stepWords(s), " ")
+func doing(step string) string {
+	verb, rest, _ := strings.Cut(step, " ")
 	return gerunds[verb] + " " + rest
 }
 

@@ -158,7 +158,7 @@ func TestDoing(t *testing.T) {
 		{Verb: route.Take, Measure: pipette}, {Verb: route.Pour, Measure: pipette}, {Verb: route.Add, Measure: pipette}, {Verb: route.TakeAll},
 		{Verb: route.WeighAliquot, Balance: scale}, {Verb: route.WeighUpTo, Balance: scale}, {Verb: route.Strengthen, Measure: pipette}, {Verb: route.AddSolute, Balance: scale},
 	} {
-		assert.Regexp(t, `^[a-z]+ing `, doing(&s), s.Verb)
+		assert.Regexp(t, `^[a-z]+ing `, doing(stepWords(&s)), s.Verb)
 	}
 }
 

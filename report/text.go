@@ -202,6 +202,9 @@ func count(n int, noun string) string {
 	case 1:
 		return "1 " + noun
 	}
+	if stem, ok := strings.CutSuffix(noun, "y"); ok {
+		return fmt.Sprintf("%d %sies", n, stem)
+	}
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 

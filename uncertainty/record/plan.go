@@ -70,9 +70,10 @@ func (r *Record) compareToNow(plan *benchfile.Table) {
 		return
 	}
 	used := r.instruments()
-	for _, d := range route.PlanDifferences(plan, r.Now) {
-		name, _, _ := strings.Cut(d.Of, ", ")
-		if !slices.Contains(r.own.Kit.Names(), name) || slices.Contains(used, name) {
+	prep, kit := route.PlanDifferences(plan, r.Now)
+	r.Differences = prep
+	for _, d := range kit {
+		if !slices.Contains(r.own.Kit.Names(), d.Item) || slices.Contains(used, d.Item) {
 			r.Differences = append(r.Differences, d)
 		}
 	}

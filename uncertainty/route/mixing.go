@@ -3,7 +3,6 @@ package route
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"minim/equipment"
 	"minim/uncertainty"
@@ -13,6 +12,9 @@ import (
 type medium struct {
 	// name of the liquid, or of what has been mixed.
 	name string
+	// last is the name of the liquid that was mixed in last, "" where none
+	// was.
+	last string
 	// ethanol is the volume fraction of ethanol in ethanol and water, NaN in
 	// anything else.
 	ethanol float64
@@ -45,8 +47,8 @@ func (l medium) with(v float64, other medium, added float64) medium {
 	if l.name == other.name {
 		return l
 	}
-	mixed := medium{name: l.name, ethanol: math.NaN(), solute: l.solute}
-	if !strings.HasSuffix(l.name, " and "+other.name) {
+	mixed := medium{name: l.name, last: other.name, ethanol: math.NaN(), solute: l.solute}
+	if l.last != other.name {
 		mixed.name += " and " + other.name
 	}
 	if alcoholic(l, other) {
@@ -121,7 +123,7 @@ func (c *compiler) densityOf(l medium) (float64, error) {
 		return liquid.Density, nil
 	case !math.IsNaN(l.ethanol):
 		return equipment.AlcoholDensity(equipment.AlcoholByMass(l.ethanol)), nil
-	case c.prep.Target.Unit.basis == byMass && strings.HasSuffix(l.name, " and "+c.solvent.name):
+	case c.prep.Target.Unit.basis == byMass && l.last == c.solvent.name:
 		c.notes.LeaveOut(fmt.Sprintf("density of %s (taken as that of %s; a strength by mass hardly needs it)", l.name, c.solvent.name))
 		return solvent.Density.Value, nil
 	}

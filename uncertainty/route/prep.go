@@ -2,7 +2,6 @@ package route
 
 import (
 	"cmp"
-	"strings"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
@@ -56,11 +55,13 @@ type Tolerance struct {
 	// Text is as the file states it: "8 % of target".
 	Text   string
 	Limits uncertainty.Limits
+	// oneByOne: the limits were stated as not-above and not-below.
+	oneByOne bool
 }
 
 // Stated reports whether the limits were stated one by one, as not-above and
 // not-below, so that the text says all.
-func (t Tolerance) Stated() bool { return strings.HasPrefix(t.Text, "not ") }
+func (t Tolerance) Stated() bool { return t.oneByOne }
 
 // Bench is the state of the bench on the day.
 type Bench struct {

@@ -36,7 +36,7 @@ func (p *Prep) readTolerances(t *benchfile.Table) []Tolerance {
 		if s, err := ParseStrength(text); err == nil {
 			text = s.Text
 		}
-		list = append(list, Tolerance{text, limits})
+		list = append(list, Tolerance{Text: text, Limits: limits})
 	}
 	return list
 }
@@ -97,7 +97,7 @@ func (p *Prep) readOneSided(t *benchfile.Table) []Tolerance {
 	if t.Has("tolerance") {
 		t.Fail("tolerance", "a tolerance and a one-sided limit are both stated", "state tolerance, or not-above and not-below")
 	}
-	tol := Tolerance{Limits: uncertainty.Limits{Lower: math.Inf(-1), Upper: math.Inf(1)}}
+	tol := Tolerance{oneByOne: true, Limits: uncertainty.Limits{Lower: math.Inf(-1), Upper: math.Inf(1)}}
 	const rounding = 1e-9 // of the conversion from another unit
 	var said []string
 	for _, side := range []struct {

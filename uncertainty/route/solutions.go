@@ -83,7 +83,7 @@ func (p *Prep) Aimed(target string) (*Prep, error) {
 		if err != nil {
 			return nil, err
 		}
-		q.Tolerances = append(q.Tolerances, Tolerance{t.Text, limits})
+		q.Tolerances = append(q.Tolerances, Tolerance{Text: t.Text, Limits: limits})
 	}
 	return &q, nil
 }
