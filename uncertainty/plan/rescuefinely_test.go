@@ -151,7 +151,7 @@ class = "B"
 		list, notSearched, err := routesOf(context.Background(), p, Options{Limits: route.Limits{Steps: 2}, Work: work})
 		require.NoError(t, err)
 		for _, f := range list {
-			names = append(names, f.words)
+			names = append(names, f.signature)
 		}
 		return names, notSearched
 	}
