@@ -68,9 +68,9 @@ func (b *Balance) Weigh(u Use, reading float64) (uncertainty.Node, error) {
 
 // WeighUpTo is [Balance.Weigh] for a vessel that was zeroed in an earlier step:
 // two readings from one zero have its rounding in common.
-func (b *Balance) WeighUpTo(u Use, reading float64, zeroedIn string) (uncertainty.Node, error) {
+func (b *Balance) WeighUpTo(u Use, reading float64, zeroedIn uncertainty.Owner) (uncertainty.Node, error) {
 	return b.weigh(u, reading, func() []uncertainty.Node {
-		return []uncertainty.Node{b.rounding(u, zeroedIn, "zero"), b.rounding(u, u.Step, "load"), b.linearity(u, u.Step, reading)}
+		return []uncertainty.Node{b.rounding(u, zeroedIn, zeroRounded), b.rounding(u, u.Step, loadRounded), b.linearity(u, u.Step, reading)}
 	})
 }
 
@@ -79,11 +79,11 @@ func (b *Balance) WeighUpTo(u Use, reading float64, zeroedIn string) (uncertaint
 // CG 4, example A2). The tare was read in tareIn: it may be the gross reading
 // of the weighing before, of which tareLoad in g was the load, and is then one
 // draw with it.
-func (b *Balance) WeighBetween(u Use, reading float64, tareIn string, tareLoad float64) (uncertainty.Node, error) {
+func (b *Balance) WeighBetween(u Use, reading float64, tareIn uncertainty.Owner, tareLoad float64) (uncertainty.Node, error) {
 	m := u.Model
 	return b.weigh(u, reading, func() []uncertainty.Node {
 		return []uncertainty.Node{
-			b.rounding(u, u.Step, "load"), m.Subtract(m.Constant(0), b.rounding(u, tareIn, "load")),
+			b.rounding(u, u.Step, loadRounded), m.Subtract(m.Constant(0), b.rounding(u, tareIn, loadRounded)),
 			b.linearity(u, u.Step, reading), m.Subtract(m.Constant(0), b.linearity(u, tareIn, tareLoad)),
 		}
 	})
@@ -98,7 +98,7 @@ func (b *Balance) weigh(u Use, reading float64, ends func() []uncertainty.Node) 
 	m := u.Model
 	mass := m.Constant(reading)
 	if b.Weighing.Known {
-		mass = m.Add(mass, b.error(u, u.Step, "weighing", uncertainty.Normal{Sigma: b.Weighing.Value}))
+		mass = m.Add(mass, b.error(u, u.Step, weighing, uncertainty.Normal{Sigma: b.Weighing.Value}))
 	} else {
 		mass = m.Sum(m.Add(mass, b.repeatability(u)), ends()...)
 	}
@@ -106,19 +106,24 @@ func (b *Balance) weigh(u Use, reading float64, ends func() []uncertainty.Node) 
 		u.Notes.LeaveOut("sensitivity", b.Name)
 	}
 	if b.Span > 0 {
-		span := u.error(u.piece(b.Name, b.Count), b.Name, "sensitivity of the "+b.Name, "", uncertainty.PlusMinus(b.Span))
+		span := m.Influence(influence(u.piece(b.Name, b.Count), b.Name, sensitivity, "sensitivity of the "+b.Name, "", uncertainty.PlusMinus(b.Span)))
 		mass = m.Multiply(mass, m.Add(m.Constant(1), span))
 	}
 	return mass, nil
 }
 
 // rounding appends the rounding of one reading to a digit.
-func (b *Balance) rounding(u Use, owner, at string) uncertainty.Node {
-	return b.error(u, owner, "rounding at "+at, uncertainty.PlusMinus(b.Readability/2))
+func (b *Balance) rounding(u Use, step uncertainty.Owner, at uncertainty.Code) uncertainty.Node {
+	return b.error(u, step, at, uncertainty.PlusMinus(b.Readability/2))
 }
 
-func (b *Balance) error(u Use, owner, what string, d uncertainty.Distribution) uncertainty.Node {
-	return u.error(owner, b.Name, what+", "+b.Name, "g", d)
+func (b *Balance) error(u Use, step uncertainty.Owner, what uncertainty.Code, d uncertainty.Distribution) uncertainty.Node {
+	return u.Model.Influence(b.influence(step, what, d))
+}
+
+// influence is an error that is made in a step, named by its code.
+func (b *Balance) influence(step uncertainty.Owner, what uncertainty.Code, d uncertainty.Distribution) uncertainty.Influence {
+	return influence(with(step, b.Name), b.Name, what, string(what)+", "+b.Name, "g", d)
 }
 
 // repeatability appends e_rep: the part of s that the two roundings do not
@@ -127,15 +132,13 @@ func (b *Balance) error(u Use, owner, what string, d uncertainty.Distribution) u
 // scales, no source).
 func (b *Balance) repeatability(u Use) uncertainty.Node {
 	s, d := b.Repeatability, b.Readability
-	name := "repeatability, " + b.Name
+	in := b.influence(u.Step, repeatability, s.distribution(b.pure(s.S)))
+	in.DegreesOfFreedom = s.DegreesOfFreedom
 	if !s.Known {
 		u.Notes.Assume("repeats-within-a-digit", b.Name, G(d))
-		return u.assumedError(u.Step, b.Name, name, "g", uncertainty.Normal{Sigma: b.pure(d)})
+		in.Distribution, in.Assumed = uncertainty.Normal{Sigma: b.pure(d)}, true
 	}
-	return u.Model.Influence(uncertainty.Influence{
-		Name: name, Owner: u.Step, Group: b.Name, Unit: "g",
-		Distribution: s.distribution(b.pure(s.S)), DegreesOfFreedom: s.DegreesOfFreedom,
-	})
+	return u.Model.Influence(in)
 }
 
 func (b *Balance) pure(s float64) float64 {
@@ -147,20 +150,19 @@ func (b *Balance) pure(s float64) float64 {
 // adjusted with a weight: consumer scales that were checked against better ones
 // erred by up to 2 digits at low load and by 7 digits at 106 g
 // (electronics-lab.com/forums/threads/my-4-precision-weights.263339).
-func (b *Balance) linearity(u Use, owner string, load float64) uncertainty.Node {
-	name := "linearity, " + b.Name
-	if b.Linearity.Known {
-		return u.error(owner, b.Name, name, "g", uncertainty.PlusMinus(b.Linearity.Value))
+func (b *Balance) linearity(u Use, step uncertainty.Owner, load float64) uncertainty.Node {
+	in := b.influence(step, linearityCode, uncertainty.PlusMinus(b.Linearity.Value))
+	if !b.Linearity.Known {
+		u.Notes.Assume("linear-within", b.Name)
+		in.Distribution, in.Assumed = uncertainty.PlusMinus(math.Max(2*b.Readability, 0.001*load)), true
 	}
-	limit := math.Max(2*b.Readability, 0.001*load)
-	u.Notes.Assume("linear-within", b.Name)
-	return u.assumedError(owner, b.Name, name, "g", uncertainty.PlusMinus(limit))
+	return u.Model.Influence(in)
 }
 
 // LeftBehind appends what stays of a weighed mass on the boat, rectangular from
 // 0 to the given limit in g.
 func (b *Balance) LeftBehind(u Use, limit float64) uncertainty.Node {
-	return b.error(u, u.Step, "left on the boat", uncertainty.Rectangular{Low: 0, High: limit})
+	return b.error(u, u.Step, leftOnBoat, uncertainty.Rectangular{Low: 0, High: limit})
 }
 
 // WithReadability is a balance like this one that reads to d in g: its standard

@@ -210,7 +210,7 @@ func TestOneZero(t *testing.T) {
 	u := oneUse()
 	part, err := b.Weigh(u.next("step 1"), 10)
 	require.NoError(t, err)
-	whole, err := b.WeighUpTo(u.next("step 2"), 50, "step 1")
+	whole, err := b.WeighUpTo(u.next("step 2"), 50, useNamed("step 1"))
 	require.NoError(t, err)
 	added := propagate(t, u, u.Model.Subtract(whole, part))
 	near.Relative(t, "difference", 0.01*math.Sqrt(2.0/12), added.StandardUncertainty, 1e-12)
@@ -227,7 +227,7 @@ func TestOneZeroSharesNothingElse(t *testing.T) {
 	u := oneUse()
 	part, err := b.Weigh(u.next("step 1"), 10)
 	require.NoError(t, err)
-	whole, err := b.WeighUpTo(u.next("step 2"), 50, "step 1")
+	whole, err := b.WeighUpTo(u.next("step 2"), 50, useNamed("step 1"))
 	require.NoError(t, err)
 	for _, c := range propagate(t, u, u.Model.Add(whole, part)).Budget {
 		assert.Equal(t, c.Name == "rounding at zero, scale", c.Shared(), c.Name)

@@ -11,7 +11,7 @@ const coverage = 0.95
 
 // alone is a use of an instrument by itself, at 20 °C.
 func alone() Use {
-	return Use{Model: new(uncertainty.Model), Notes: new(Notes), Step: "one use", Day: Day{Solvent: Solvent{Name: water}}}
+	return Use{Model: new(uncertainty.Model), Notes: new(Notes), Step: uncertainty.Owner{Kind: uncertainty.OneUse}, Day: Day{Solvent: Solvent{Name: water}}}
 }
 
 // Uncertainty is the standard uncertainty of one weighing, in g.

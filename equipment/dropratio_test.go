@@ -17,7 +17,7 @@ func limits(t *testing.T, k *Measure, u Use) (low, high float64, got outcome) {
 	t.Helper()
 	got = drops(t, k, u, 1)
 	for _, line := range got.Budget {
-		if line.Assumed && line.Group == "size of the drops of "+line.Owner {
+		if line.Assumed && line.Group.Name == "size of the drops of "+line.Owner.Name {
 			low, high = line.Distribution.Support()
 		}
 	}
@@ -55,7 +55,7 @@ func TestDropOfAnUnknownLiquid(t *testing.T) {
 // shifts are the groups that move the value away from what is planned.
 func (o outcome) shifts() (groups []string) {
 	for _, s := range o.Analytic.Shifts() {
-		groups = append(groups, s.Group)
+		groups = append(groups, s.Group.Name)
 	}
 	return groups
 }

@@ -18,7 +18,7 @@ func ExampleMeasure_Complete() {
 
 	var notes equipment.Notes
 	model := new(uncertainty.Model)
-	volume, err := pipette.Deliver(equipment.Use{Model: model, Notes: &notes, Step: "step 1", Marks: 1, BenchReading: equipment.Careful}, 1)
+	volume, err := pipette.Deliver(equipment.Use{Model: model, Notes: &notes, Step: uncertainty.Owner{Kind: uncertainty.OneUse, Name: "example", Step: 1}, Marks: 1, BenchReading: equipment.Careful}, 1)
 	if err != nil {
 		fmt.Println(err)
 	}

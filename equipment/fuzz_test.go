@@ -67,11 +67,11 @@ func tryBalance(t *testing.T, b *Balance) {
 	finite(t, b.Name, b.Uncertainty(most), b.Uncertainty(b.Readability))
 	trial(t, func(u Use) (uncertainty.Node, error) { return b.Weigh(u, most) })
 	trial(t, func(u Use) (uncertainty.Node, error) {
-		first, err := b.WeighBetween(u.next("gross"), most, "tare", 0)
+		first, err := b.WeighBetween(u.next("gross"), most, useNamed("tare"), 0)
 		if err != nil {
 			return 0, err
 		}
-		second, err := b.WeighBetween(u, most, "gross", most)
+		second, err := b.WeighBetween(u, most, useNamed("gross"), most)
 		return u.Model.Subtract(u.Model.Add(first, second), b.LeftBehind(u, most/2)), err
 	})
 	for _, share := range []float64{0.1, 0.001} {

@@ -19,8 +19,13 @@ func oneUse() Use {
 
 // next is another step in the same model.
 func (u Use) next(step string) Use {
-	u.Step = step
+	u.Step = useNamed(step)
 	return u
+}
+
+// useNamed is a use that is told from others by its name.
+func useNamed(step string) uncertainty.Owner {
+	return uncertainty.Owner{Kind: uncertainty.OneUse, Name: step}
 }
 
 func propagate(t testing.TB, u Use, out uncertainty.Node) uncertainty.Analytic {

@@ -1,7 +1,6 @@
 package equipment
 
 import (
-	"fmt"
 	"math"
 
 	"minim/uncertainty"
@@ -32,7 +31,8 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 	}
 	nodes := []uncertainty.Node{}
 	for i := range k.Line.Fills {
-		set.Step = fmt.Sprintf("fill %d for the line of the %s", i+1, u.piece(k.Name, k.Count))
+		set.Step = u.piece(k.Name, k.Count)
+		set.Step.Kind, set.Step.Step = uncertainty.Fill, i+1
 		fill, err := k.Line.With.Deliver(set, k.Line.Each)
 		if err != nil {
 			return nil, err
@@ -44,9 +44,10 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 		return nodes, nil
 	}
 	u.Notes.Assume("pen-line", k.Name, penLine)
-	own := u.assumedError(u.piece(k.Name, k.Count), k.Name, "line of the "+k.Name, "mL",
+	own := influence(u.piece(k.Name, k.Count), k.Name, penLineCode, "line of the "+k.Name, "mL",
 		uncertainty.Normal{Sigma: penLine * PerMillimetre(k.Bore)})
-	return append(nodes, own), nil
+	own.Assumed = true
+	return append(nodes, m.Influence(own)), nil
 }
 
 // LineSetWith is a line at a volume, reached with the fewest equal fills.

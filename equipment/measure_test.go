@@ -66,7 +66,7 @@ func deliver(t testing.TB, k *Measure, u Use, mark float64) uncertainty.Analytic
 // on is a day at a temperature within ± some °C, with a liquid.
 func on(u Use, temperature, within, expansion float64) Use {
 	u.Day = Day{Known: true, LiquidExpansion: expansion, Excess: u.Model.Influence(uncertainty.Influence{
-		Name: "temperature", Owner: "day", Unit: "°C",
+		Name: "temperature", Owner: uncertainty.Owner{Kind: uncertainty.Day}, Unit: "°C",
 		Distribution: uncertainty.Rectangular{Low: temperature - 20 - within, High: temperature - 20 + within},
 	})}
 	return u
@@ -400,8 +400,8 @@ func TestPiecesHaveTheirOwnBias(t *testing.T) {
 	first, again, second := fill("a", 0), fill("b", 1), fill("c", 2)
 	near.Absolute(t, "the same piece", 1, correlation(t, u, first, again), 1e-12)
 	near.Absolute(t, "another piece", 0, correlation(t, u, first, second), 1e-12)
-	assert.Equal(t, "cylinder, piece 2", propagate(t, u, second).Budget[0].Owner)
-	assert.Equal(t, "cylinder, piece 1", propagate(t, u, first).Budget[0].Owner)
+	assert.Equal(t, uncertainty.Owner{Kind: uncertainty.Instrument, Name: "cylinder", Piece: 2}, propagate(t, u, second).Budget[0].Owner)
+	assert.Equal(t, uncertainty.Owner{Kind: uncertainty.Instrument, Name: "cylinder", Piece: 1}, propagate(t, u, first).Budget[0].Owner)
 }
 
 func TestReads(t *testing.T) {

@@ -32,7 +32,7 @@ func TestMeniscusOfEthanol(t *testing.T) {
 		assert.Equal(t, k.Capacity, got.Intended)
 		near.Absolute(t, "a third", less/3, got.StandardUncertainty, 0.0004)
 		c := term(got.Analytic, "meniscus of ethanol")
-		assert.Equal(t, []any{"the bench", true, uncertainty.Normal{Mu: 1, Sigma: 1.0 / 3}}, []any{c.Owner, c.Assumed, c.Distribution})
+		assert.Equal(t, []any{uncertainty.Bench, true, uncertainty.Normal{Mu: 1, Sigma: 1.0 / 3}}, []any{c.Owner.Kind, c.Assumed, c.Distribution})
 		assert.Equal(t, []string{"the meniscus of ethanol is known by computation within a third (none has been measured)"}, worded(u.Notes).Assumed)
 		poured := delivered(t, k, of(quiet(), "ethanol"), k.Capacity)
 		near.Absolute(t, "poured", got.Value, poured.Value, 1e-12)

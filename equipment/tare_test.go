@@ -14,7 +14,7 @@ import (
 // between weighs in a step, from a tare that was read in another.
 func between(t testing.TB, b *Balance, u Use, step string, reading float64, tareIn string, tareLoad float64) uncertainty.Node {
 	t.Helper()
-	m, err := b.WeighBetween(u.next(step), reading, tareIn, tareLoad)
+	m, err := b.WeighBetween(u.next(step), reading, useNamed(tareIn), tareLoad)
 	require.NoError(t, err)
 	return m
 }
@@ -59,7 +59,7 @@ func TestGrossThatIsTheNextTare(t *testing.T) {
 	near.Relative(t, "sum", 17, sum.Value, 1e-12)
 	near.Relative(t, "u", math.Sqrt(2*(0.01*0.01/12+0.02*0.02/3)), sum.StandardUncertainty, 1e-12)
 	for _, c := range sum.Budget {
-		end := c.Owner == "tare" || c.Owner == "step 3"
+		end := c.Owner.Name == "tare" || c.Owner.Name == "step 3"
 		assert.Equal(t, end || c.Name == "repeatability, scale", c.Contribution != 0 || c.StandardUncertainty == 0, "%s of %s", c.Name, c.Owner)
 	}
 	// Neighbours share one reading of two, with unlike signs.
@@ -85,7 +85,7 @@ func TestTareWithCertificate(t *testing.T) {
 	b := parseKit(t, oneBalance+"weighing-uncertainty = \"8 mg\"").Balances[0]
 	u := alone()
 	near.Relative(t, "u", 0.008, propagate(t, u, between(t, b, u, "a", 1, "tare", 0)).StandardUncertainty, 1e-12)
-	_, err := b.WeighBetween(u, 0.001, "tare", 0)
+	_, err := b.WeighBetween(u, 0.001, useNamed("tare"), 0)
 	impossible(t, "0.001 g shows as 0.00 g on the x; the least it can show is 0.01 g", err)
 }
 

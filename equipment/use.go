@@ -12,9 +12,9 @@ type Use struct {
 	Model *uncertainty.Model
 	// Notes takes what is assumed and what is not counted.
 	Notes *Notes
-	// Step names this use: "step 3 of two dilutions". It owns the errors that
-	// are made anew each time.
-	Step string
+	// Step is this use, such as step 3 of a route. It owns the errors that are made
+	// anew each time.
+	Step uncertainty.Owner
 	// Piece is the number of the piece where there are several alike; 0 and 1
 	// both mean the first.
 	Piece int
@@ -48,26 +48,36 @@ type Day struct {
 	MeniscusIgnored bool
 }
 
-// error appends an influence whose intended value is zero.
-func (u *Use) error(owner, group, name, unit string, d uncertainty.Distribution) uncertainty.Node {
-	return u.Model.Influence(uncertainty.Influence{
-		Name: name, Owner: owner, Group: group, Unit: unit, Distribution: d,
-	})
+// influence is one of an instrument, whose intended value is zero.
+func influence(owner uncertainty.Owner, instrument string, code uncertainty.Code, name, unit string, d uncertainty.Distribution) uncertainty.Influence {
+	return uncertainty.Influence{Name: name, Code: code, Owner: owner, Group: groupOf(instrument), Unit: unit, Distribution: d}
 }
 
-// assumedError is error for a distribution that rests on a default.
-func (u *Use) assumedError(owner, group, name, unit string, d uncertainty.Distribution) uncertainty.Node {
-	return u.Model.Influence(uncertainty.Influence{
-		Name: name, Owner: owner, Group: group, Unit: unit, Distribution: d, Assumed: true,
-	})
+func groupOf(instrument string) uncertainty.Group {
+	return uncertainty.Group{Kind: uncertainty.Instrument, Name: instrument}
 }
 
-// piece names one piece of an instrument.
-func (u *Use) piece(name string, count int) string {
-	if count <= 1 {
-		return name
+// with is the owner of what happens to an instrument in a use.
+func with(use uncertainty.Owner, instrument string) uncertainty.Owner {
+	use.With = instrument
+	return use
+}
+
+// piece is the owner of what stays the same with one piece of an instrument.
+func (u *Use) piece(name string, count int) uncertainty.Owner {
+	o := uncertainty.Owner{Kind: uncertainty.Instrument, Name: name}
+	if count > 1 {
+		o.Piece = max(u.Piece, 1)
 	}
-	return fmt.Sprintf("%s, piece %d", name, max(u.Piece, 1))
+	return o
+}
+
+// pieceName names one piece of an instrument.
+func pieceName(o uncertainty.Owner) string {
+	if o.Piece == 0 {
+		return o.Name
+	}
+	return fmt.Sprintf("%s, piece %d", o.Name, o.Piece)
 }
 
 // Stated is a figure that a kit may or may not state.

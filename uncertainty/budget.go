@@ -80,7 +80,7 @@ func (a Analytic) ByGroup() []groupShare {
 
 // groupShare is the part of a variance that comes from one group.
 type groupShare struct {
-	Group string
+	Group Group
 	Share float64
 }
 
@@ -117,6 +117,6 @@ func (c *Contribution) Shift() float64 {
 
 // groupShift is how far the known errors of one group move a value.
 type groupShift struct {
-	Group string
+	Group Group
 	Shift float64
 }

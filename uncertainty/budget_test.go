@@ -15,7 +15,7 @@ func resistors(owner func(i int) string) (*Model, Node) {
 	m := new(Model)
 	total := m.Constant(0)
 	for i := range 10 {
-		r := m.Influence(Influence{Name: "standard", Owner: owner(i), Distribution: Normal{1000, 0.1}})
+		r := m.Influence(Influence{Name: "standard", Owner: Owner{Name: owner(i)}, Distribution: Normal{1000, 0.1}})
 		total = m.Add(total, r)
 	}
 	return m, total
@@ -56,7 +56,7 @@ func TestSharesAddTo1(t *testing.T) {
 func TestEqualContributionsKeepTheirOrder(t *testing.T) {
 	m, total := resistors(fresh)
 	for i, c := range propagate(t, m, total, 0.95).Budget {
-		assert.Equal(t, fresh(i), c.Owner)
+		assert.Equal(t, fresh(i), c.Owner.Name)
 	}
 }
 
@@ -79,7 +79,7 @@ func TestShareSums(t *testing.T) {
 	m := new(Model)
 	total := m.Constant(0)
 	for i, in := range []Influence{
-		{Group: "balance", Assumed: true}, {Group: "flask"}, {Group: "balance"}, {Group: "flask", Assumed: true},
+		{Group: Group{Name: "balance"}, Assumed: true}, {Group: Group{Name: "flask"}}, {Group: Group{Name: "balance"}}, {Group: Group{Name: "flask"}, Assumed: true},
 	} {
 		in.Name, in.Distribution = fmt.Sprint(i), Normal{0, float64(i + 1)}
 		total = m.Add(total, m.Influence(in))
@@ -88,19 +88,19 @@ func TestShareSums(t *testing.T) {
 	near.Relative(t, "assumed", 17.0/30, a.AssumedShare(), 1e-14)
 	groups := a.ByGroup()
 	assert.Equal(t, 2, len(groups))
-	assert.Equal(t, "flask", groups[0].Group)
+	assert.Equal(t, "flask", groups[0].Group.Name)
 	near.Relative(t, "flask", 20.0/30, groups[0].Share, 1e-14)
-	assert.Equal(t, "balance", groups[1].Group)
+	assert.Equal(t, "balance", groups[1].Group.Name)
 	near.Relative(t, "balance", 10.0/30, groups[1].Share, 1e-14)
 }
 
 func TestInfluence(t *testing.T) {
 	m := new(Model)
-	in := Influence{Name: "bias", Owner: "pipette", Distribution: Normal{0, 1}}
+	in := Influence{Name: "bias", Owner: Owner{Name: "pipette"}, Distribution: Normal{0, 1}}
 	assert.Equal(t, m.Influence(in), m.Influence(in))
 	in.Distribution = Normal{0, 2}
 	panics(t, `uncertainty: influence "bias" of "pipette" described in two ways`, func() { m.Influence(in) })
-	in.Owner = "another pipette"
+	in.Owner.Name = "another pipette"
 	assert.Equal(t, Node(1), m.Influence(in))
 }
 

@@ -17,8 +17,8 @@ type Quantity struct {
 
 // CloserTo returns for each of some quantities the chance that it comes closer
 // to a target than the first of them does; ½ for the first itself, and ties
-// count half. What the quantities share, influences of the same owner and name,
-// sees the same draws in all of them, so that only their difference counts. The
+// count half. What one shares with the first, influences of the same owner and code,
+// sees the same draws in both, so that only their difference counts. The
 // standard error of a chance p is √(p(1-p)/M) for M trials; of the settings only
 // their number and the seed count. Errors: [Settings.Check], [ZeroDivisorError],
 // [ErrNotFinite], and that of the context.
@@ -35,7 +35,7 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 		if err := q.Model.checkDivisors(q.Model.reachable(q.Node)); err != nil {
 			return nil, err
 		}
-		programs[i] = q.Model.compile(q.Node, make([]float64, len(q.Model.influences)))
+		programs[i] = q.Model.compileWith(q.Node, make([]float64, len(q.Model.influences)), q.keysBeside(quantities[0].Model))
 	}
 	points, err := countCloser(ctx, target, programs, s)
 	if err != nil {
@@ -46,6 +46,22 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 		chances[i] = float64(points[i].Load()) / float64(2*s.Trials)
 	}
 	return chances, nil
+}
+
+// keysBeside returns the keys of the random streams of a quantity that is drawn
+// together with one of another model: of what both share those of the other, which
+// may have numbered it otherwise, of the rest some that the other has not.
+func (q *Quantity) keysBeside(first *Model) func(influence int) uint64 {
+	return func(i int) uint64 {
+		in := &q.Model.influences[i]
+		if q.Model == first || in.Owner.Kind == "" {
+			return q.Model.keys[i]
+		}
+		if n, shared := first.known[in.Identity()]; shared && !in.Owner.Kind.ofOneRoute() {
+			return first.keys[first.nodes[n].left]
+		}
+		return apart(q.Model.keys[i])
+	}
 }
 
 // countCloser gives each program two points for each trial in which it comes

@@ -25,7 +25,7 @@ func quantityOf(shift float64, errors ...Influence) Quantity {
 
 // errorOf is a normal error of mean 0.
 func errorOf(owner string, u float64) Influence {
-	return Influence{Name: "error", Owner: owner, Distribution: Normal{0, u}}
+	return Influence{Name: "error", Owner: Owner{Name: owner}, Distribution: Normal{0, u}}
 }
 
 func closer(t *testing.T, target float64, quantities ...Quantity) []float64 {
@@ -70,11 +70,11 @@ func TestCloserTies(t *testing.T) {
 // Φ(1/√(0.25 + 2·9)).
 func TestCloserSharedBias(t *testing.T) {
 	one, other := errorOf("one", 0.3), errorOf("other", 0.4)
-	bias := Influence{Name: "bias", Owner: "flask", Distribution: Normal{0, 3}}
+	bias := Influence{Name: "bias", Owner: Owner{Name: "flask"}, Distribution: Normal{0, 3}}
 	p := closer(t, 0, quantityOf(101, bias, one), quantityOf(100, bias, other))
 	atChance(t, "shared", 0.97724987, p[1])
 	another := bias
-	another.Owner = "another flask"
+	another.Owner.Name = "another flask"
 	p = closer(t, 0, quantityOf(101, bias, one), quantityOf(100, another, other))
 	atChance(t, "apart", 0.5*math.Erfc(-1/math.Sqrt(18.25)/math.Sqrt2), p[1])
 }

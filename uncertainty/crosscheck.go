@@ -84,7 +84,7 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 
 // linear returns the model y + Σ c_i (x_i - μ_i) of the same influences.
 func (m *Model) linear(a Analytic) (*Model, Node) {
-	l := &Model{nodes: slices.Clone(m.nodes), influences: m.influences, known: m.known, groups: m.groups}
+	l := &Model{nodes: slices.Clone(m.nodes), influences: m.influences, keys: m.keys, known: m.known, groups: m.groups}
 	y := l.Constant(a.Value)
 	for i := range a.Budget {
 		line := &a.Budget[i]

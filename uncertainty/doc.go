@@ -18,7 +18,7 @@
 //	simulated, err := m.Simulate(ctx, strength, uncertainty.Settings{})
 //	checked, err := m.CrossCheck(ctx, strength, analytic, &simulated)
 //
-// What two quantities share is one influence: asking for the same owner and name
+// What two quantities share is one influence: asking for the same owner and code
 // again gives the same node, and so the right correlation. Where only correlation
 // coefficients are known there is [Model.Correlate].
 //

@@ -13,16 +13,20 @@ type Node int
 
 // Influence is an input quantity of the measurement model (JCGM 100, 4.1.2).
 type Influence struct {
-	// Name says what it is, "reading" or "bias at 25 mL".
+	// Name says what it is, "reading" or "bias at 25 mL", to those who read it.
 	Name string
+	// Code says the same to the program; "" is the name. At tells apart what an owner
+	// has several of: the mark of a bias in mL, the number of a reading.
+	Code Code
+	At   float64
 	// Owner says whose it is: an instrument piece, a material, the day, or
-	// this one use. Two influences of the same owner and name are one
+	// this one use. Two influences of the same owner and code are one
 	// quantity: every use sees the same draw, and that alone makes the
 	// correlations between results.
-	Owner string
+	Owner Owner
 	// Group is what the influence counts towards when shares are added up,
 	// such as the instrument that it belongs to.
-	Group string
+	Group Group
 	// Unit is the unit of the distribution, for printing.
 	Unit string
 	// Distribution is the state of knowledge about the quantity.
@@ -59,8 +63,6 @@ type node struct {
 	value       float64
 }
 
-type identity struct{ owner, name string }
-
 // Model is a list of nodes, each made from earlier ones. The zero value is an
 // empty model, ready to use. A Model may be read by several goroutines at
 // once, but not extended meanwhile.
@@ -72,31 +74,35 @@ type Model struct {
 
 	nodes      []node
 	influences []Influence
-	known      map[identity]Node
+	keys       []uint64 // of the random streams of the influences
+	known      map[Identity]Node
 	names      map[Node]string
 	groups     []correlated
+	numbers    map[Owner]uint64
+	counts     map[Kind]uint64
 }
 
 // Influence returns the node of an influence. Asking again for the same owner
-// and name returns the same node; it panics when the second description
+// and code returns the same node; it panics when the second description
 // differs from the first, since one quantity has one distribution.
 func (m *Model) Influence(in Influence) Node {
 	in.mustBeSound()
 	if in.Assumed && m.AssumedFactor > 0 {
 		in.Distribution = widened(in.Distribution, m.AssumedFactor)
 	}
-	id := identity{in.Owner, in.Name}
+	id := in.Identity()
 	if n, ok := m.known[id]; ok {
 		i := int(m.nodes[n].left)
 		if m.influences[i] != in {
-			panic(fmt.Sprintf("uncertainty: influence %q of %q described in two ways", in.Name, in.Owner))
+			panic(fmt.Sprintf("uncertainty: influence %q of %q described in two ways", in.Name, in.Owner.Name))
 		}
 		return n
 	}
 	if m.known == nil {
-		m.known = make(map[identity]Node)
+		m.known = make(map[Identity]Node)
 	}
 	m.influences = append(m.influences, in)
+	m.keys = append(m.keys, m.streamKey(&in))
 	n := m.append(node{op: opInfluence, left: Node(len(m.influences) - 1)})
 	m.known[id] = n
 	return n

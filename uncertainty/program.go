@@ -54,6 +54,7 @@ type weighted struct {
 // compiler turns nodes into steps.
 type compiler struct {
 	m       *Model
+	key     func(influence int) uint64 // of its random stream
 	p       program
 	needed  []bool
 	slopes  []float64
@@ -70,7 +71,12 @@ type compiler struct {
 // compile returns the program for an output, and for the linear model with the
 // slopes given for the influences.
 func (m *Model) compile(out Node, slopes []float64) *program {
-	c := &compiler{m: m, needed: m.reachable(out), slopes: slopes, normals: make(map[int][]int), waiting: make(map[Node]linearTerm)}
+	return m.compileWith(out, slopes, func(i int) uint64 { return m.keys[i] })
+}
+
+// compileWith is compile with the keys of the random streams.
+func (m *Model) compileWith(out Node, slopes []float64, key func(influence int) uint64) *program {
+	c := &compiler{m: m, key: key, needed: m.reachable(out), slopes: slopes, normals: make(map[int][]int), waiting: make(map[Node]linearTerm)}
 	c.uses = m.references(c.needed)
 	c.at = make([]operand, out+1)
 	c.findLastUses(out)
@@ -154,7 +160,7 @@ func (c *compiler) compileInfluence(i Node) operand {
 	if g, row := c.m.groupOf(number); g >= 0 {
 		st.draw.mix = c.mixture(g, row)
 	} else {
-		st.draw = draw{key: in.streamKey(), dist: in.Distribution}
+		st.draw = draw{key: c.key(number), dist: in.Distribution}
 	}
 	st.dst = c.slot()
 	term := linearTerm{st.dst, st.mean, c.slopes[number]}
@@ -194,7 +200,7 @@ func (c *compiler) mixture(group, row int) []weighted {
 	slots, drawn := c.normals[group]
 	if !drawn {
 		for _, i := range g.members {
-			st := step{op: opInfluence, dst: c.slot(), draw: draw{key: c.m.influences[i].streamKey(), dist: Normal{0, 1}}}
+			st := step{op: opInfluence, dst: c.slot(), draw: draw{key: c.key(i), dist: Normal{0, 1}}}
 			c.p.steps = append(c.p.steps, st)
 			slots = append(slots, st.dst)
 		}

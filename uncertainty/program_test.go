@@ -55,12 +55,12 @@ func (e *byNode) draws(influence int) []float64 {
 		return x
 	}
 	in := &e.m.influences[influence]
-	x := e.stream(in, in.Distribution)
+	x := e.stream(influence, in.Distribution)
 	if g, row := e.m.groupOf(influence); g >= 0 {
 		fill(x, in.Distribution.Mean())
 		for j, member := range e.m.groups[g].members {
 			weight := in.Distribution.StandardUncertainty() * e.m.groups[g].root.At(row, j)
-			for i, z := range e.stream(&e.m.influences[member], Normal{0, 1}) {
+			for i, z := range e.stream(member, Normal{0, 1}) {
 				x[i] += float64(weight * z)
 			}
 		}
@@ -69,9 +69,9 @@ func (e *byNode) draws(influence int) []float64 {
 	return x
 }
 
-func (e *byNode) stream(in *Influence, d Distribution) []float64 {
+func (e *byNode) stream(influence int, d Distribution) []float64 {
 	s := newSource()
-	s.key(e.seed, in.streamKey(), e.block)
+	s.key(e.seed, e.m.keys[influence], e.block)
 	x := make([]float64, blockSize)
 	d.fill(x, s)
 	return x

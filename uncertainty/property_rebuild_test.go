@@ -104,7 +104,7 @@ func (r *rebuild) correlate(t *testing.T, order func(n int) []int) {
 
 // member returns the node of an influence itself.
 func (r *rebuild) member(i int) Node {
-	id := identity{r.old.influences[i].Owner, r.old.influences[i].Name}
+	id := r.old.influences[i].Identity()
 	if n, known := r.new.known[id]; known {
 		return n
 	}

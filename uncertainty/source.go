@@ -1,7 +1,9 @@
 package uncertainty
 
 import (
+	"encoding/binary"
 	"hash/fnv"
+	"math"
 	"math/bits"
 )
 
@@ -48,11 +50,24 @@ func halves(bits uint64) (u, v float64) {
 	return (float64(int64(bits>>32)) + 0.5) * 0x1p-32, (float64(uint32(bits)) + 0.5) * 0x1p-32
 }
 
-// streamKey folds the owner and the name of an influence into 64 bits.
-func (in *Influence) streamKey() uint64 {
-	h := fnv.New64a()
-	h.Write([]byte(in.Owner))
+// streamKey folds what tells an influence from others of the model into 64 bits: of
+// an owner with a kind the number of its name, so that no draw depends on a name.
+func (m *Model) streamKey(in *Influence) uint64 {
+	id, h := in.Identity(), fnv.New64a()
+	o := id.owner
+	if o.Kind == "" {
+		h.Write([]byte(o.Name))
+	}
 	h.Write([]byte{0})
-	h.Write([]byte(in.Name))
+	h.Write([]byte(id.code))
+	if o.Kind != "" || id.at != 0 {
+		h.Write(append([]byte{0}, o.Kind...))
+		for _, n := range []uint64{m.number(o.Kind, o.Name), uint64(o.Step), uint64(o.Piece), m.number(Instrument, o.With), math.Float64bits(id.at)} {
+			h.Write(binary.BigEndian.AppendUint64(nil, n))
+		}
+	}
 	return bits.RotateLeft64(mix(h.Sum64()), 17)
 }
+
+// apart is a stream that has nothing in common with the one of the key.
+func apart(key uint64) uint64 { return mix(key + 1) }

@@ -115,15 +115,16 @@ func TestStreamsAreKeyed(t *testing.T) {
 }
 
 func TestStreamKey(t *testing.T) {
-	seen := map[uint64]Influence{}
+	m, seen := new(Model), map[uint64]Influence{}
 	for _, in := range []Influence{
-		{Name: "bias"}, {Owner: "bias"}, {Owner: "a", Name: "bc"}, {Owner: "ab", Name: "c"},
-		{Owner: "pipette 1", Name: "bias"}, {Owner: "pipette 2", Name: "bias"}, {Owner: "pipette 1", Name: "reading"},
+		{Name: "bias"}, {Owner: Owner{Name: "bias"}}, {Owner: Owner{Name: "a"}, Name: "bc"}, {Owner: Owner{Name: "ab"}, Name: "c"},
+		{Owner: Owner{Name: "pipette 1"}, Name: "bias"}, {Owner: Owner{Name: "pipette 2"}, Name: "bias"}, {Owner: Owner{Name: "pipette 1"}, Name: "reading"},
 	} {
-		_, taken := seen[in.streamKey()]
-		assert.Equal(t, false, taken, "%v has the key of %v", in, seen[in.streamKey()])
-		seen[in.streamKey()] = in
+		key := m.streamKey(&in)
+		_, taken := seen[key]
+		assert.Equal(t, false, taken, "%v has the key of %v", in, seen[key])
+		seen[key] = in
 	}
-	a, b := Influence{Owner: "o", Name: "n", Unit: "g"}, Influence{Owner: "o", Name: "n", Nominal: 1}
-	assert.Equal(t, a.streamKey(), b.streamKey(), "owner and name alone make the key")
+	a, b := Influence{Owner: Owner{Name: "o"}, Name: "n", Unit: "g"}, Influence{Owner: Owner{Name: "o"}, Name: "n", Nominal: 1}
+	assert.Equal(t, m.streamKey(&a), m.streamKey(&b), "owner and name alone make the key")
 }

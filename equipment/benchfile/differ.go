@@ -17,6 +17,9 @@ type Difference struct {
 	Key string
 	// Then and Now are the values, a text without its quotes; empty where there is none.
 	Then, Now string
+	// List is the key of the whole tables that it stands at or below, Item the label of an
+	// item of a list there: its name, or "step 1".
+	List, Item string
 }
 
 // Differences lists where the table now is not as it was then, in the order of then.
@@ -26,7 +29,16 @@ type Difference struct {
 // not count; keys of the names given are left out. Either table may be nil, which holds
 // nothing.
 func Differences(then, now *Table, without ...string) []Difference {
-	return differencesIn("", then, now, without...)
+	var list []Difference
+	for _, key := range keysOfBoth(then, now) {
+		if !slices.Contains(without, key) {
+			for _, d := range differencesAt("", key, then, now) {
+				d.List = key
+				list = append(list, d)
+			}
+		}
+	}
+	return list
 }
 
 // keysOfBoth lists the keys of two tables, each once.
@@ -58,7 +70,7 @@ func differencesAt(of, key string, then, now *Table) []Difference {
 	case holdsTables(a) || holdsTables(b):
 		return itemDifferences(of, key, a, b)
 	case a.shown() != b.shown() && !quantity.Same(a.shown(), b.shown()):
-		return []Difference{{of, key, a.shown(), b.shown()}}
+		return []Difference{{Of: of, Key: key, Then: a.shown(), Now: b.shown()}}
 	}
 	return nil
 }
@@ -76,12 +88,15 @@ func itemDifferences(of, key string, then, now *value) (list []Difference) {
 	}
 	for _, label := range labels {
 		a, b := labelled(before, label), labelled(after, label)
-		name := below(of, label)
+		name, from := below(of, label), len(list)
 		if a == nil || b == nil || a.name() == "" && !slices.Contains(b.Keys(), a.first()) {
 			list = append(list, Difference{Of: name, Then: a.shown(), Now: b.shown()})
-			continue
+		} else {
+			list = append(list, differencesIn(name, a, b)...)
 		}
-		list = append(list, differencesIn(name, a, b)...)
+		for i := range list[from:] {
+			list[from+i].Item = label
+		}
 	}
 	return list
 }

@@ -315,7 +315,7 @@ func quotedFrom(q uncertainty.Quoted) string {
 
 func contributionToJSON(line *uncertainty.Contribution) contributionJSON {
 	return contributionJSON{
-		Influence: line.Name, Owner: line.Owner, Group: line.Group, Shared: line.Shared(),
+		Influence: line.Name, Owner: words.OwnerWords(line.Owner), Group: line.Group.Name, Shared: line.Shared(),
 		U: number(line.StandardUncertainty), Unit: line.Unit, Sensitivity: number(line.Sensitivity),
 		Contribution: number(line.Contribution), Share: number(line.Share),
 		Shift: number(line.Shift()), Assumed: line.Assumed,

@@ -19,7 +19,7 @@ func lines(shares ...float64) []uncertainty.Contribution {
 	var list []uncertainty.Contribution
 	for i, share := range shares {
 		name := string(rune('a' + i))
-		list = append(list, uncertainty.Contribution{Influence: uncertainty.Influence{Name: name, Owner: "owner of it"}, Uses: 1, Share: share})
+		list = append(list, uncertainty.Contribution{Influence: uncertainty.Influence{Name: name, Owner: uncertainty.Owner{Name: "owner of it"}}, Uses: 1, Share: share})
 	}
 	return list
 }
@@ -61,7 +61,7 @@ func TestBarsOf(t *testing.T) {
 // not hide them.
 func TestInfluencesOfOneName(t *testing.T) {
 	list := lines(0.6, 0.4)
-	list[0].Owner, list[1].Owner = "step 1 of two dilutions", "flask (piece 2)"
+	list[0].Owner, list[1].Owner = uncertainty.Owner{Kind: uncertainty.OneUse, Name: "two dilutions", Step: 1}, uncertainty.Owner{Name: "flask (piece 2)"}
 	list[0].Name, list[1].Name = "reading", "reading"
 	bars := barsOf(list)
 	assert.Equal(t, "reading (step 1)", bars[0].words)

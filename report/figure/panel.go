@@ -2,6 +2,7 @@ package figure
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -106,8 +107,11 @@ func influence(lines []uncertainty.Contribution, l *uncertainty.Contribution) st
 	if same < 2 {
 		return cut(smallInk, wide, clean(l.Name))
 	}
-	step, _, _ := strings.Cut(l.Owner, " of ")
-	owner := " (" + cut(smallInk, wide/2, clean(step)) + ")"
+	whose := words.OwnerWords(l.Owner)
+	if l.Owner.Kind == uncertainty.OneUse {
+		whose = fmt.Sprintf("step %d", l.Owner.Step)
+	}
+	owner := " (" + cut(smallInk, wide/2, clean(whose)) + ")"
 	return cut(smallInk, wide-smallInk.Width(owner), clean(l.Name)) + owner
 }
 

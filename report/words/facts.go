@@ -95,7 +95,7 @@ func shifts(r *route.Result) string {
 	var parts []string
 	for _, s := range r.Analytic.Shifts() {
 		if share := s.Shift / r.Analytic.Value; math.Abs(share) >= 0.001 {
-			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", s.Group, 100*share))
+			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", s.Group.Name, 100*share))
 		}
 	}
 	return strings.Join(parts, ", ")
@@ -153,6 +153,9 @@ func count(n int, noun string) string {
 		return "no " + noun
 	case 1:
 		return "1 " + noun
+	}
+	if stem, ok := strings.CutSuffix(noun, "y"); ok {
+		return fmt.Sprintf("%d %sies", n, stem)
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
 }

@@ -72,7 +72,7 @@ func chanceAsked(p *route.Prep, r *route.Result, made bool) string {
 	if made {
 		what = "this batch"
 	}
-	if t.Stated() {
+	if t.Stated {
 		verb = "is"
 	}
 	return fmt.Sprintf("the chance that %s %s %s is %s in 100, asked for is %s", what, verb, tolerance(t), InHundred(r.Chance(), p.LeastChance), Asked(p.LeastChance))

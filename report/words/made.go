@@ -95,7 +95,7 @@ func recorded(r *record.Record) string {
 	if text := byWhom(r); text != "" {
 		parts = append(parts, text)
 	}
-	return strings.ReplaceAll(strings.Join(parts, ", "), "entrys", "entries")
+	return strings.Join(parts, ", ")
 }
 
 // byWhom lists who made the entries, and when the first and the last were made.

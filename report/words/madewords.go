@@ -117,7 +117,7 @@ func planGaps(r *record.Record) (list []string) {
 // bothHazards says of hazards that have changed which hold.
 func bothHazards(r *record.Record) string {
 	if !slices.ContainsFunc(r.Differences, func(d benchfile.Difference) bool {
-		return d.Key == "hazards" || strings.HasPrefix(d.Of, "hazard ")
+		return d.Key == "hazards" || d.List == "hazard"
 	}) {
 		return ""
 	}

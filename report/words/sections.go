@@ -60,7 +60,7 @@ func budgetTable(budget []uncertainty.Contribution) page.Block {
 	for i := range budget {
 		line := &budget[i]
 		u := strings.TrimSpace(uncertainty.TwoDigits(line.StandardUncertainty) + " " + line.Unit)
-		t.Rows = append(t.Rows, page.Row{Cells: []string{line.Name, line.Owner, marks(line), u, FineShare(line.Share)}})
+		t.Rows = append(t.Rows, page.Row{Cells: []string{line.Name, OwnerWords(line.Owner), marks(line), u, FineShare(line.Share)}})
 	}
 	return t
 }

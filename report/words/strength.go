@@ -104,7 +104,7 @@ func Wanted(p *route.Prep) string {
 
 // tolerance is "within 8 % of target (0.0368 to 0.0432)".
 func tolerance(t route.Tolerance) string {
-	if t.Stated() {
+	if t.Stated {
 		return t.Text
 	}
 	return fmt.Sprintf("within %s (%s to %s)", t.Text, quantity.Number(t.Limits.Lower), quantity.Number(t.Limits.Upper))
@@ -112,7 +112,7 @@ func tolerance(t route.Tolerance) string {
 
 // insideWords is "inside", or the limits where they were stated one by one.
 func insideWords(t route.Tolerance) string {
-	if t.Stated() {
+	if t.Stated {
 		return t.Text
 	}
 	return "inside"
@@ -126,7 +126,7 @@ func spoilers(r *route.Result) string {
 		if i == 3 || i > 0 && g.Share < 0.1 || g.Share == 0 {
 			break
 		}
-		parts = append(parts, fmt.Sprintf("%s (%s)", g.Group, wholePercent(g.Share)))
+		parts = append(parts, fmt.Sprintf("%s (%s)", g.Group.Name, wholePercent(g.Share)))
 	}
 	if len(parts) == 0 {
 		return "nothing that is counted"

@@ -74,7 +74,7 @@ func (p *Paper) purpose() string {
 	for _, t := range p.Prep.Tolerances {
 		list = append(list, tolerance(t))
 	}
-	lie := map[bool]string{true: "be", false: "lie"}[p.Prep.Tolerances[0].Stated()]
+	lie := map[bool]string{true: "be", false: "lie"}[p.Prep.Tolerances[0].Stated]
 	return fmt.Sprintf("%s The strength is to %s %s, with a probability of at least %s %%.", text, lie, strings.Join(list, "; also "), Asked(p.Prep.LeastChance))
 }
 

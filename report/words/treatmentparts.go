@@ -34,7 +34,7 @@ func (p *Paper) budget(d *page.Page) {
 			rest += line.Share
 			continue
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []string{line.Name, line.Owner, marks(line), strings.TrimSpace(uncertainty.TwoDigits(line.StandardUncertainty) + " " + line.Unit), signed(line.Contribution), FineShare(line.Share)}})
+		t.Rows = append(t.Rows, page.Row{Cells: []string{line.Name, OwnerWords(line.Owner), marks(line), strings.TrimSpace(uncertainty.TwoDigits(line.StandardUncertainty) + " " + line.Unit), signed(line.Contribution), FineShare(line.Share)}})
 	}
 	if n := len(lines) - mostLines; n > 0 {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{fmt.Sprintf("%d others together", n), "", "", "", "", FineShare(rest)}})

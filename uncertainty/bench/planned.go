@@ -75,21 +75,22 @@ func readPlan(t *benchfile.Table) *route.Prep {
 }
 
 // planDifferences lists where a plan, as it was written into a record, is not what the
-// prep and its kit say of the route now. What has come to the bench since is no difference;
-// a route that is gone is one, without its steps.
-func planDifferences(plan *benchfile.Table, now *route.Prep) []benchfile.Difference {
+// prep says of the route now, and of the kit what its file says now. What has come to the
+// bench since is no difference; a route that is gone is one, without its steps.
+func planDifferences(plan *benchfile.Table, now *route.Prep) (prep, kit []benchfile.Difference) {
 	then := plan.Tables("route")[0]
 	r, err := now.Route(then.Text("name"))
 	if err != nil {
 		r = nil
 	}
 	today := mustParse("the plan", []byte(planText(now, r))).Table(plannedKey)
-	list := benchfile.Differences(plan, today, "kit", "route", "digest")
+	prep = benchfile.Differences(plan, today, "kit", "route", "digest")
 	if r == nil {
-		list = append(list, benchfile.Difference{Of: "the route " + then.Text("name"), Then: then.Written()})
+		prep = append(prep, benchfile.Difference{Of: "the route " + then.Text("name"), Then: then.Written()})
 	} else {
-		list = append(list, benchfile.Differences(then, today.Tables("route")[0])...)
+		prep = append(prep, benchfile.Differences(then, today.Tables("route")[0])...)
 	}
-	list = append(list, benchfile.Differences(plan.Table("kit"), today.Table("kit"))...)
-	return slices.DeleteFunc(list, func(d benchfile.Difference) bool { return d.Key == "" && d.Then == "" })
+	hasCome := func(d benchfile.Difference) bool { return d.Key == "" && d.Then == "" }
+	kit = benchfile.Differences(plan.Table("kit"), today.Table("kit"))
+	return slices.DeleteFunc(prep, hasCome), slices.DeleteFunc(kit, hasCome)
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"strings"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
@@ -104,9 +103,6 @@ func (r *kitReader) room(t *benchfile.Table) bool {
 // name reads the name of an instrument, which no other may have.
 func (r *kitReader) name(t *benchfile.Table) string {
 	name := t.Text("name")
-	if strings.Contains(name, ", piece ") {
-		t.Fail("name", "\", piece \" is how the pieces of an instrument are told apart", "write count = 2 for two pieces alike")
-	}
 	if name != "" && slices.Contains(append(r.kit.Names(), r.kit.Candidates.Names()...), name) {
 		t.Fail("name", "there are two instruments called \""+name+"\"", "give each its own name, or write count = 2")
 	}

@@ -39,7 +39,7 @@ func (p prepReader) readOneSided(t *benchfile.Table) []route.Tolerance {
 	if t.Has("tolerance") {
 		t.Fail("tolerance", "a tolerance and a one-sided limit are both stated", "state tolerance, or not-above and not-below")
 	}
-	tol := route.Tolerance{Limits: uncertainty.Limits{Lower: math.Inf(-1), Upper: math.Inf(1)}}
+	tol := route.Tolerance{Stated: true, Limits: uncertainty.Limits{Lower: math.Inf(-1), Upper: math.Inf(1)}}
 	const rounding = 1e-9 // of the conversion from another unit
 	var said []string
 	for _, side := range []struct {

@@ -67,9 +67,10 @@ func (r *recordReader) compareToNow(plan *benchfile.Table) {
 		return
 	}
 	used := r.instruments()
-	for _, d := range planDifferences(plan, r.Now) {
-		name, _, _ := strings.Cut(d.Of, ", ")
-		if !slices.Contains(r.own.Kit.Names(), name) || slices.Contains(used, name) {
+	prep, kit := planDifferences(plan, r.Now)
+	r.Differences = prep
+	for _, d := range kit {
+		if !slices.Contains(r.own.Kit.Names(), d.Item) || slices.Contains(used, d.Item) {
 			r.Differences = append(r.Differences, d)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 // bench is everything that a search puts routes together from.
 type bench struct {
 	prep     *route.Prep
+	places   places
 	coverage float64
 	keys     keys
 	// unit turns a concentration into the unit of the target.
@@ -29,7 +30,7 @@ type bench struct {
 
 // newBench works out all factors of a kit. Fine takes every graduation.
 func newBench(p *route.Prep, o Options) (*bench, error) {
-	b := &bench{prep: p, coverage: o.coverage(), keys: make(keys)}
+	b := &bench{prep: p, places: placesIn(p), coverage: o.coverage(), keys: make(keys)}
 	unit, ok, err := p.UnitFactor()
 	if err != nil {
 		return nil, err

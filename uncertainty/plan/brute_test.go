@@ -98,7 +98,7 @@ func bruteForce(t *testing.T, p *route.Prep, j *judge, steps int) []found {
 		r, err := p.Assess(&route.Route{Name: "x", Steps: steps}, 0.95)
 		require.NoError(t, err)
 		if r.Possible && r.Informative && r.Enough(p.Volume) && j.merit(&r).worth >= max(j.floor, -1e9) {
-			all = append(all, found{r, j.merit(&r), wordsOf(r.Route)})
+			all = append(all, found{r, j.merit(&r), placesIn(p).signature(r.Route)})
 		}
 	}
 	for _, end := range ends {

@@ -1,9 +1,9 @@
 package plan
 
 import (
-	"slices"
-
+	"minim/uncertainty"
 	"minim/uncertainty/route"
+	"slices"
 )
 
 // factor is what a part of a route multiplies the strength by, with the
@@ -22,10 +22,9 @@ type part struct {
 }
 
 // keys numbers the influences that factors share.
-type keys map[[2]string]int
+type keys map[uncertainty.Identity]int
 
-func (k keys) of(owner, name string) int {
-	id := [2]string{owner, name}
+func (k keys) of(id uncertainty.Identity) int {
 	if _, known := k[id]; !known {
 		k[id] = len(k)
 	}
@@ -36,7 +35,7 @@ func (k keys) of(owner, name string) int {
 func (k keys) factor(f route.Factor) factor {
 	g := factor{mean: f.Mean, low: f.Low, own: f.Own, fourth: f.Fourth}
 	for _, s := range f.Shared {
-		g.shared = append(g.shared, part{k.of(s.Owner, s.Name), s.Relative})
+		g.shared = append(g.shared, part{k.of(s.Influence), s.Relative})
 	}
 	return g
 }

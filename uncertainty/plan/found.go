@@ -3,9 +3,7 @@ package plan
 import (
 	"cmp"
 	"context"
-	"fmt"
 	"slices"
-	"strings"
 
 	"minim/uncertainty/route"
 )
@@ -14,9 +12,9 @@ import (
 type found struct {
 	route.Result
 	merit merit
-	// words tell routes of equal merit apart, so that their order is always the
+	// signature tells routes of equal merit apart, so that their order is always the
 	// same.
-	words string
+	signature string
 }
 
 // found evaluates the chains that the search ended with and keeps those that no
@@ -34,7 +32,7 @@ func (s *search) found(ctx context.Context) ([]found, error) {
 		if !r.Possible || !r.Informative {
 			continue
 		}
-		list = append(list, found{r, s.judge.merit(&r), wordsOf(r.Route)})
+		list = append(list, found{r, s.judge.merit(&r), s.places.signature(r.Route)})
 	}
 	return unbeaten(list), nil
 }
@@ -42,7 +40,7 @@ func (s *search) found(ctx context.Context) ([]found, error) {
 // unbeaten keeps what no other beats.
 func unbeaten(list []found) []found {
 	slices.SortFunc(list, func(a, b found) int {
-		return cmp.Or(a.merit.compare(b.merit), cmp.Compare(a.words, b.words))
+		return cmp.Or(a.merit.compare(b.merit), cmp.Compare(a.signature, b.signature))
 	})
 	var kept []found
 	for _, f := range list {
@@ -51,26 +49,6 @@ func unbeaten(list []found) []found {
 		}
 	}
 	return kept
-}
-
-// wordsOf names all that the steps of a route do, and with what.
-func wordsOf(r *route.Route) string {
-	var words strings.Builder
-	for i := range r.Steps {
-		s := &r.Steps[i]
-		fmt.Fprintf(&words, "%s %v", s.Verb, s.Amount)
-		switch {
-		case s.Measure != nil:
-			words.WriteString(s.Measure.Name)
-		case s.Balance != nil:
-			words.WriteString(s.Balance.Name)
-		case s.Stock != nil:
-			words.WriteString(s.Stock.Name)
-		case s.Packet != nil:
-			words.WriteString(s.Packet.Name)
-		}
-	}
-	return words.String()
 }
 
 // route puts a chain into words that the model understands.

@@ -35,6 +35,7 @@ func (a merit) compare(b merit) int {
 
 // front holds what no other beats. It does not change: add returns another.
 type front struct {
+	places places
 	// stairs[n] are the steps with n operations, rising in left over and so,
 	// but for the slack, in worth.
 	stairs [][]stair
@@ -86,7 +87,7 @@ func upTo(stairs []stair, leftOver float64) int {
 // it beats.
 func (f *front) add(s stair) *front {
 	m := s.merit
-	g := &front{stairs: make([][]stair, max(len(f.stairs), m.operations+1))}
+	g := &front{places: f.places, stairs: make([][]stair, max(len(f.stairs), m.operations+1))}
 	copy(g.stairs, f.stairs)
 	for n := m.operations; n < len(g.stairs); n++ {
 		g.stairs[n] = slices.DeleteFunc(slices.Clone(g.stairs[n]), func(other stair) bool { return s.surelyBeats(other.merit) })
@@ -96,7 +97,7 @@ func (f *front) add(s stair) *front {
 		return cmp.Or(cmp.Compare(other.leftOver, m.leftOver), cmp.Compare(other.worth, m.worth))
 	})
 	if found {
-		own[at].chains = some(append(slices.Clip(own[at].chains), s.chains...))
+		own[at].chains = f.some(append(slices.Clip(own[at].chains), s.chains...))
 	} else {
 		g.stairs[m.operations] = slices.Insert(own, at, s)
 	}
@@ -108,13 +109,13 @@ func (f *front) add(s stair) *front {
 // names.
 const mostAlike = 10
 
-// some keeps no more chains of one merit than that: the first by their words, whatever
+// some keeps no more chains of one merit than that: the first by their signatures, whatever
 // order they were found in.
-func some(list []chain) []chain {
+func (f *front) some(list []chain) []chain {
 	if len(list) <= mostAlike {
 		return list
 	}
-	slices.SortFunc(list, func(a, b chain) int { return cmp.Compare(wordsOf(a.route()), wordsOf(b.route())) })
+	slices.SortFunc(list, func(a, b chain) int { return cmp.Compare(f.places.signature(a.route()), f.places.signature(b.route())) })
 	return slices.Clip(list[:mostAlike])
 }
 

@@ -116,12 +116,12 @@ func TestOneDilutionOfAStockIsSifted(t *testing.T) {
 		list, err := s.result(context.Background())
 		require.NoError(t, err)
 		for _, f := range list {
-			assert.False(t, strings.Contains(f.words, "add"), "made up to marks only")
+			assert.False(t, strings.Contains(f.signature, "add"), "made up to marks only")
 			beaten := false
 			for _, g := range got {
 				beaten = beaten || g.merit == f.merit || g.merit.beats(f.merit)
 			}
-			assert.True(t, beaten, f.words)
+			assert.True(t, beaten, f.signature)
 		}
 		whole.dilutions = nil
 		if i > 400 || i > 40 && !thorough {

@@ -32,7 +32,7 @@ func newSearch(b *bench, o Options, j judge) *search {
 	s.mostWeighed = b.mostWeighed(s.mostSolute)
 	s.judge.mostU = b.mostU(o.Steps)
 	s.judge.strengths = s.judge.strengthsWorth(j.floor)
-	s.front = new(front)
+	s.front = &front{places: b.places}
 	return s
 }
 

@@ -33,7 +33,7 @@ func said(t *testing.T, p *route.Prep, work int64, worthOnly bool) string {
 	require.NoError(t, err)
 	var words []string
 	for i := range list {
-		words = append(words, list[i].words)
+		words = append(words, list[i].signature)
 	}
 	for _, text := range note.Texts(b.notSearched) {
 		words = append(words, "not searched: "+text)
@@ -100,4 +100,24 @@ func TestPanicOfAWalk(t *testing.T) {
 	}()
 	_ = s.run(context.Background())
 	assert.Fail(t, "it must panic")
+}
+
+// wordsOf names all that the steps of a route do, and with what.
+func wordsOf(r *route.Route) string {
+	var words strings.Builder
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		fmt.Fprintf(&words, "%s %v", s.Verb, s.Amount)
+		switch {
+		case s.Measure != nil:
+			words.WriteString(s.Measure.Name)
+		case s.Balance != nil:
+			words.WriteString(s.Balance.Name)
+		case s.Stock != nil:
+			words.WriteString(s.Stock.Name)
+		case s.Packet != nil:
+			words.WriteString(s.Packet.Name)
+		}
+	}
+	return words.String()
 }

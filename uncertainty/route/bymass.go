@@ -110,5 +110,5 @@ func (c *compiler) phi() uncertainty.Node {
 	if !known {
 		c.notes.Assume("specific-volume", solute)
 	}
-	return c.material(solute, "specific volume of the "+solute, "mL/g", c.prep.phi(), !known)
+	return c.material(uncertainty.Substance, solute, specificVolume, string(specificVolume)+" of the "+solute, "mL/g", c.prep.phi(), !known)
 }

@@ -78,7 +78,7 @@ func (p *Prep) canConvert(s Strength) error {
 
 // lacks is the error that something needs a property.
 func (p *Prep) lacks(what, found string, need *property) error {
-	message := fmt.Sprintf("%s needs the %s of the %s", what, need.name(), need.table)
+	message := fmt.Sprintf("%s needs the %s of the %s", what, string(need.code()), need.table)
 	if !p.CountsMass() {
 		message += ", since the target is in " + p.Target.Unit.Name
 	}

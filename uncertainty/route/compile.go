@@ -71,7 +71,7 @@ type brew struct {
 	// zeroed.
 	part       uncertainty.Node
 	partVolume float64
-	zeroed     string
+	zeroed     uncertainty.Owner
 }
 
 // liquid is a finished solution.
@@ -127,6 +127,7 @@ func (p *Prep) newCompiler(r *Route) *compiler {
 	}
 	c.model = &uncertainty.Model{AssumedFactor: p.AssumedFactor}
 	c.solvent = mediumOf(p.Solvent.Name)
+	c.number()
 	c.medium = c.solvent
 	c.day = c.newDay()
 	return c
@@ -167,12 +168,17 @@ func (c *compiler) use(i int) equipment.Use {
 	s := &c.route.Steps[i]
 	return equipment.Use{
 		Model: c.model, Notes: &c.notes, Day: c.day,
-		Step:        fmt.Sprintf("step %d of %s", i+1, c.route.Name),
+		Step:        c.owner(uncertainty.OneUse, i+1),
 		Piece:       s.Piece,
 		StepReading: s.Reading, BenchReading: c.prep.Bench.Reading,
 		Emptying: s.Emptying,
 		Marks:    len(c.marks[s.piece()]), LineMarks: c.lineMarks(s.Measure),
 	}
+}
+
+// owner is a step, a rung or the day of the route.
+func (c *compiler) owner(kind uncertainty.Kind, step int) uncertainty.Owner {
+	return uncertainty.Owner{Kind: kind, Name: c.route.Name, Step: step}
 }
 
 // lineMarks is the number of marks of the measure that a pen line was set with.
@@ -203,7 +209,8 @@ func (c *compiler) newDay() equipment.Day {
 	middle := b.Temperature.Value - 20
 	day.Known = true
 	day.Excess = c.model.Influence(uncertainty.Influence{
-		Name: "temperature of the bench", Owner: "day of " + c.route.Name, Group: "temperature", Unit: "°C",
+		Name: "temperature of the bench", Code: temperatureOfDay, Unit: "°C",
+		Owner: c.owner(uncertainty.Day, 0), Group: uncertainty.Group{Kind: uncertainty.Day, Name: "temperature"},
 		Distribution: uncertainty.Rectangular{Low: middle - b.Within.Value, High: middle + b.Within.Value},
 	})
 	day.LiquidExpansion = s.expansionAt(b.Temperature.Value)
@@ -220,13 +227,13 @@ func (s *Solvent) expansionAt(t float64) float64 {
 	return s.Expansion.Value
 }
 
-// material appends a property of the solute, the solvent or a stock.
-func (c *compiler) material(owner, name, unit string, e Estimate, assumed bool) uncertainty.Node {
+// material appends a property of the solute, of a stock or of a packet.
+func (c *compiler) material(kind uncertainty.Kind, of string, code uncertainty.Code, name, unit string, e Estimate, assumed bool) uncertainty.Node {
 	if e.Distribution == nil || c.exact {
 		return c.model.Constant(e.Value)
 	}
 	return c.model.Influence(uncertainty.Influence{
-		Name: name, Owner: owner, Group: owner, Unit: unit,
+		Name: name, Code: code, Owner: uncertainty.Owner{Kind: kind, Name: of}, Group: uncertainty.Group{Kind: kind, Name: of}, Unit: unit,
 		Distribution: e.Distribution, Nominal: e.Distribution.Mean(), Assumed: assumed,
 	})
 }

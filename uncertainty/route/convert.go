@@ -104,12 +104,12 @@ func (c *compiler) property(n *property) uncertainty.Node {
 	if n.weighed {
 		form = c.prep.Solute.Weighed()
 	}
-	return c.propertyOf(form, n.name(), n.unit, n.in(c.prep))
+	return c.propertyOf(form, n.code(), n.unit, n.in(c.prep))
 }
 
 // propertyOf appends a property of the solute in one of its forms.
-func (c *compiler) propertyOf(form, name, unit string, e Estimate) uncertainty.Node {
-	return c.material(form, name+" of the "+form, unit, e, false)
+func (c *compiler) propertyOf(form string, code uncertainty.Code, unit string, e Estimate) uncertainty.Node {
+	return c.material(uncertainty.Substance, form, code, string(code)+" of the "+form, unit, e, false)
 }
 
 // density appends that of what is weighed or measured.

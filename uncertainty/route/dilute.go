@@ -163,7 +163,10 @@ func (c *compiler) evaporate(i int, l *liquid) {
 	if limit == 0 || l.evaporated || l.bought {
 		return
 	}
-	grown := c.lose(c.model.Constant(1), "evaporation of "+c.prep.Solvent.Name, c.use(i).Step, "evaporation", -limit)
+	grown := c.lose(c.model.Constant(1), -limit, uncertainty.Influence{
+		Name: "evaporation of " + c.prep.Solvent.Name, Code: evaporated,
+		Owner: c.owner(uncertainty.OneUse, i+1), Group: uncertainty.Group{Kind: uncertainty.OneUse, Name: "evaporation"},
+	})
 	l.concentration = c.model.Divide(l.concentration, grown)
 	l.volume = c.model.Multiply(l.volume, grown)
 	l.hasFraction, l.evaporated = false, true

@@ -31,7 +31,7 @@ func TestWhatDropsAreCountedOf(t *testing.T) {
 		low, high := line.Distribution.Support()
 		near.Absolute(t, c.name+", low", c.low, low, 0.001)
 		near.Absolute(t, c.name+", high", c.high, high, 0.001)
-		assert.Equal(t, c.of, line.Owner, c.name)
+		assert.Equal(t, c.of, line.Owner.Name, c.name)
 		assert.True(t, line.Assumed, c.name)
 		if c.shiftedFrom > 0 {
 			near.Relative(t, c.name+", intended", c.shiftedFrom, r.Intended, 0.002)

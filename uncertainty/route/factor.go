@@ -1,8 +1,6 @@
 package route
 
 import (
-	"strings"
-
 	"minim/report/words/note"
 	"minim/uncertainty"
 )
@@ -26,8 +24,8 @@ type Factor struct {
 
 // sharedPart is the relative contribution of an influence to a factor.
 type sharedPart struct {
-	Owner, Name string
-	Relative    float64
+	Influence uncertainty.Identity
+	Relative  float64
 }
 
 // Coverage probability that the factors are propagated for; it enters none of
@@ -113,19 +111,18 @@ func (c *compiler) factor(node uncertainty.Node, err error) (Factor, error) {
 	}
 	f := Factor{Mean: a.Value}
 	f.Low, _ = c.model.Range(node)
-	step := c.use(0).Step
 	for i := range a.Budget {
 		line := &a.Budget[i]
 		r := line.Contribution / a.Value
 		switch {
 		case r == 0:
-		case strings.HasPrefix(line.Owner, step):
+		case line.Owner.Kind == uncertainty.OneUse || line.Owner.Kind == uncertainty.Tare:
 			f.Own += float64(r * r)
 			if line.DegreesOfFreedom > 0 {
 				f.Fourth += r * r * r * r / line.DegreesOfFreedom
 			}
 		default:
-			f.Shared = append(f.Shared, sharedPart{line.Owner, line.Name, r})
+			f.Shared = append(f.Shared, sharedPart{line.Identity(), r})
 		}
 	}
 	return f, nil

@@ -67,7 +67,7 @@ func TestMolarMassesAreInfluences(t *testing.T) {
 		found := map[string]float64{}
 		for i := range r.Analytic.Budget {
 			if line := &r.Analytic.Budget[i]; strings.HasPrefix(line.Name, "molar mass") {
-				found[line.Owner] = math.Abs(line.Contribution)
+				found[line.Owner.Name] = math.Abs(line.Contribution)
 			}
 		}
 		near.Relative(t, "weighed, "+target, c.value/346*math.Sqrt(3), found["gallate hydrate"], 1e-3) // the mean of c is off by the second order

@@ -2,7 +2,6 @@ package route
 
 import (
 	"errors"
-	"fmt"
 
 	"minim/equipment"
 	"minim/report/words/note"
@@ -115,7 +114,7 @@ func (c *compiler) arrangeRung(r *Rung) {
 func (c *compiler) rungUse(i int, k *equipment.Measure) equipment.Use {
 	return equipment.Use{
 		Model: c.model, Notes: &c.notes, Day: c.day,
-		Step:         fmt.Sprintf("rung %d of %s", i+1, c.route.Name),
+		Step:         c.owner(uncertainty.Rung, i+1),
 		BenchReading: c.prep.Bench.Reading,
 		Marks:        len(c.marks[pieceOf{k, 1}]), LineMarks: c.lineMarks(k),
 	}

@@ -2,7 +2,6 @@ package route
 
 import (
 	"math"
-	"strings"
 
 	"minim/equipment"
 	"minim/uncertainty"
@@ -12,6 +11,9 @@ import (
 type medium struct {
 	// name of the liquid, or of what has been mixed.
 	name string
+	// last is the name of the liquid that was mixed in last, "" where none
+	// was.
+	last string
 	// ethanol is the volume fraction of ethanol in ethanol and water, NaN in
 	// anything else.
 	ethanol float64
@@ -37,8 +39,8 @@ func (l medium) with(v float64, other medium, added float64) medium {
 	if l.name == other.name {
 		return l
 	}
-	mixed := medium{name: l.name, ethanol: math.NaN(), solute: l.solute}
-	if !strings.HasSuffix(l.name, " and "+other.name) {
+	mixed := medium{name: l.name, last: other.name, ethanol: math.NaN(), solute: l.solute}
+	if l.last != other.name {
 		mixed.name += " and " + other.name
 	}
 	if alcoholic(l, other) {
@@ -113,7 +115,7 @@ func (c *compiler) densityOf(l medium) (float64, error) {
 		return liquid.Density, nil
 	case !math.IsNaN(l.ethanol):
 		return equipment.AlcoholDensity(equipment.AlcoholByMass(l.ethanol)), nil
-	case c.prep.Target.Unit.basis == byMass && strings.HasSuffix(l.name, " and "+c.solvent.name):
+	case c.prep.Target.Unit.basis == byMass && l.last == c.solvent.name:
 		c.notes.LeaveOut("density-of-mixture", l.name, c.solvent.name)
 		return solvent.Density.Value, nil
 	}

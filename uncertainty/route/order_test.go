@@ -126,7 +126,7 @@ func TestAliquotIntoSolventIsNoLessCertain(t *testing.T) {
 			shared := ratioVariance(t, p, total, func(m *uncertainty.Model, b *equipment.Balance, use func(string) equipment.Use) (a, s uncertainty.Node) {
 				a, err := b.Weigh(use("aliquot"), 3)
 				require.NoError(t, err)
-				s, err = b.WeighUpTo(use("total"), total, "aliquot")
+				s, err = b.WeighUpTo(use("total"), total, use("aliquot").Step)
 				require.NoError(t, err)
 				return a, s
 			})
@@ -147,7 +147,7 @@ func ratioVariance(t *testing.T, p *Prep, total float64, weigh func(*uncertainty
 	t.Helper()
 	m := new(uncertainty.Model)
 	use := func(step string) equipment.Use {
-		return equipment.Use{Model: m, Notes: new(equipment.Notes), Step: step}
+		return equipment.Use{Model: m, Notes: new(equipment.Notes), Step: uncertainty.Owner{Kind: uncertainty.OneUse, Name: step}}
 	}
 	a, s := weigh(m, p.Routes[0].Steps[1].Balance, use)
 	result, err := m.Propagate(m.Divide(a, s), 0.95)

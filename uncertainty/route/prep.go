@@ -3,7 +3,6 @@ package route
 import (
 	"cmp"
 	"math"
-	"strings"
 
 	"minim/equipment"
 	"minim/equipment/quantity"
@@ -63,11 +62,10 @@ type Tolerance struct {
 	// Text is as the file states it: "8 % of target".
 	Text   string
 	Limits uncertainty.Limits
+	// Stated: the limits were stated one by one, as not-above and not-below, so that the
+	// text says all.
+	Stated bool
 }
-
-// Stated reports whether the limits were stated one by one, as not-above and
-// not-below, so that the text says all.
-func (t Tolerance) Stated() bool { return strings.HasPrefix(t.Text, "not ") }
 
 // Bench is the state of the bench on the day.
 type Bench struct {

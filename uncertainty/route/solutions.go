@@ -70,7 +70,7 @@ func (p *Prep) Aimed(target string) (*Prep, error) {
 		from.Value, from.Unit = q.InTargetUnit(*from), s.Unit
 	}
 	for _, t := range p.Tolerances {
-		if t.Stated() {
+		if t.Stated {
 			if s.Unit == p.Target.Unit && t.Limits.Permits(s.Value) {
 				q.Tolerances = append(q.Tolerances, t)
 			}

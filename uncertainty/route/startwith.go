@@ -59,27 +59,27 @@ func (c *compiler) onBalance(i int, use equipment.Use) (uncertainty.Node, error)
 			return s.Balance.WeighBetween(use, s.Amount, c.use(i-1).Step, before.Amount)
 		}
 	}
-	return s.Balance.WeighBetween(use, s.Amount, use.Step+", tare", 0)
+	return s.Balance.WeighBetween(use, s.Amount, c.owner(uncertainty.Tare, i+1), 0)
 }
 
 // purity is the mass of the substance that the strength counts over that of what
 // is weighed: assay times form factor.
 func (c *compiler) purity() uncertainty.Node {
 	solute := &c.prep.Solute
-	assay := solute.Assay
-	if !assay.Known {
+	stated := solute.Assay
+	if !stated.Known {
 		c.notes.LeaveOut("impurity", solute.Weighed())
-		assay.Value = 1
-	} else if assay.Distribution == nil {
+		stated.Value = 1
+	} else if stated.Distribution == nil {
 		c.notes.LeaveOut("uncertainty-of-assay", solute.Weighed())
 	}
 	if solute.FormFactor > 1 {
 		c.notes.Warn("form-factor", solute.Weighed(), solute.FormFactor)
 	}
-	purity := c.propertyOf(solute.Weighed(), "assay", "", assay)
+	purity := c.propertyOf(solute.Weighed(), assay, "", stated)
 	switch {
 	case solute.WeighedMolarMass.Known:
-		form := c.model.Divide(c.property(&bases[byAmount].needs), c.propertyOf(solute.Weighed(), "molar mass", "g/mol", solute.WeighedMolarMass))
+		form := c.model.Divide(c.property(&bases[byAmount].needs), c.propertyOf(solute.Weighed(), molarMass, "g/mol", solute.WeighedMolarMass))
 		return c.model.Multiply(purity, form)
 	case solute.Converted():
 		return c.model.Multiply(purity, c.model.Constant(solute.FormFactor))
@@ -97,7 +97,8 @@ func (c *compiler) buoyancy(mass uncertainty.Node) uncertainty.Node {
 	}
 	b := (1 - 0.0012/8.0) / (1 - 0.0012/density.Value)
 	return c.model.Multiply(mass, c.model.Influence(uncertainty.Influence{
-		Name: "buoyancy of the air", Owner: c.prep.Solute.Weighed(), Group: c.prep.Solute.Weighed(),
+		Name: "buoyancy of the air", Code: buoyancyOfAir,
+		Owner: uncertainty.Owner{Kind: uncertainty.Substance, Name: c.prep.Solute.Weighed()}, Group: uncertainty.Group{Kind: uncertainty.Substance, Name: c.prep.Solute.Weighed()},
 		Distribution: uncertainty.Rectangular{Low: b, High: b}, Nominal: 1,
 	}))
 }
@@ -110,7 +111,7 @@ func (c *compiler) packet(s *Step) {
 	}
 	c.bringsSolid(k.Content.Value)
 	c.soluteUsed += k.Content.Value + s.Lost
-	c.addSolid(c.material(k.Name, "content of the "+k.Name, "g", k.Content, false), c.purity())
+	c.addSolid(c.material(uncertainty.Packet, k.Name, contentOfPacket, "content of the "+k.Name, "g", k.Content, false), c.purity())
 }
 
 // measure adds a liquid solute: m = V ρ, or V where volumes are carried, and keeps its volume.
@@ -173,7 +174,7 @@ func (c *compiler) stock(s *Stock) (*liquid, error) {
 	if s.Strength.Distribution == nil {
 		c.notes.LeaveOut("uncertainty-of-strength", s.Name)
 	}
-	strength := c.material(s.Name, "strength of "+s.Name, s.Unit.Name, s.Strength, false)
+	strength := c.material(uncertainty.Stock, s.Name, strengthOfStock, "strength of "+s.Name, s.Unit.Name, s.Strength, false)
 	medium := c.solvent
 	if s.Solvent != "" {
 		medium = mediumOf(s.Solvent)
@@ -183,23 +184,23 @@ func (c *compiler) stock(s *Stock) (*liquid, error) {
 		return nil, err
 	}
 	if s.Loss > 0 {
-		concentration = c.lose(concentration, "strength that "+s.Name+" has lost", s.Name, s.Name, -s.Loss)
+		concentration = c.lose(concentration, -s.Loss, uncertainty.Influence{
+			Name: "strength that " + s.Name + " has lost", Code: lossWithAge,
+			Owner: uncertainty.Owner{Kind: uncertainty.Stock, Name: s.Name}, Group: uncertainty.Group{Kind: uncertainty.Stock, Name: s.Name},
+		})
 	}
 	l := &liquid{name: s.Name, concentration: concentration, left: math.Inf(1), bought: true, medium: medium}
 	if s.Volume.Known {
-		l.volume = c.material(s.Name, "volume of "+s.Name, "mL", s.Volume, false)
+		l.volume = c.material(uncertainty.Stock, s.Name, volumeOfStock, "volume of "+s.Name, "mL", s.Volume, false)
 		l.left = c.model.Intended(l.volume)
 	}
 	c.stocks[s] = l
 	return l, nil
 }
 
-// lose multiplies by 1 + x with x rectangular between 0 and a limit, which may
-// be negative, and is intended to be 0.
-func (c *compiler) lose(x uncertainty.Node, name, owner, group string, limit float64) uncertainty.Node {
-	fraction := c.model.Influence(uncertainty.Influence{
-		Name: name, Owner: owner, Group: group,
-		Distribution: uncertainty.Rectangular{Low: math.Min(0, limit), High: math.Max(0, limit)},
-	})
-	return c.model.Multiply(x, c.model.Add(c.model.Constant(1), fraction))
+// lose multiplies by 1 + the influence, rectangular between 0 and a limit, which may
+// be negative, and intended to be 0.
+func (c *compiler) lose(x uncertainty.Node, limit float64, fraction uncertainty.Influence) uncertainty.Node {
+	fraction.Distribution = uncertainty.Rectangular{Low: math.Min(0, limit), High: math.Max(0, limit)}
+	return c.model.Multiply(x, c.model.Add(c.model.Constant(1), c.model.Influence(fraction)))
 }

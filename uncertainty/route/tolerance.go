@@ -21,7 +21,7 @@ func (p *Prep) ParseTolerance(text string) (Tolerance, error) {
 	if s, err := ParseStrength(text); err == nil {
 		text = s.Text
 	}
-	return Tolerance{text, limits}, nil
+	return Tolerance{Text: text, Limits: limits}, nil
 }
 
 // parseLimits returns the limits in the unit of the target. A half-width in

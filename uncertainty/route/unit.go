@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/uncertainty"
 )
 
 // Unit is a unit of strength with its basis, such as "% w/v".
@@ -108,8 +109,10 @@ type property struct {
 	inGram bool
 }
 
-// name is that of its influence.
-func (n *property) name() string { return strings.ReplaceAll(n.key, "-", " ") }
+// code is that of its influence.
+func (n *property) code() uncertainty.Code {
+	return uncertainty.Code(strings.ReplaceAll(n.key, "-", " "))
+}
 
 // in is the property as a prep states it; none is needed for a mass in a volume.
 func (n *property) in(p *Prep) Estimate {

@@ -41,7 +41,7 @@ func Wanted(p *route.Prep) string {
 
 // Tolerance names one.
 func Tolerance(t route.Tolerance) string {
-	if t.Stated() {
+	if t.Stated {
 		return t.Text
 	}
 	return "within " + t.Text
