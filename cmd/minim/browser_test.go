@@ -38,6 +38,7 @@ func openQuiet(t *testing.T, b *webtest.Browser, path string) {
 
 // The papers are quiet, and have the pages that they should on A4 and on Letter.
 func TestPapersInABrowser(t *testing.T) {
+	skipIfSlow(t)
 	b := webtest.Start(t)
 	dir := t.TempDir()
 	t.Chdir(dir)
@@ -69,6 +70,7 @@ func TestPapersInABrowser(t *testing.T) {
 
 // The screens as pages are quiet as well, and show every picture that they hold.
 func TestScreensInABrowser(t *testing.T) {
+	skipIfSlow(t)
 	b := webtest.Start(t)
 	dir := t.TempDir()
 	t.Chdir(dir)

@@ -13,6 +13,7 @@ import (
 // also in a browser, and that nothing needs the package plot itself, which brings the writers
 // of other formats.
 func TestDrawingGoesWithoutPixels(t *testing.T) {
+	skipIfSlow(t)
 	for _, c := range []struct {
 		program string
 		without []string

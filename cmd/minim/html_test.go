@@ -10,6 +10,7 @@ import (
 // TestScreensAsHTML: a screen is one page that holds its pictures and asks for nothing, the
 // same on the screen as in the folder of --out.
 func TestScreensAsHTML(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	for name, args := range map[string][]string{
 		"compare": {"compare", "--trials", "10000"},
