@@ -54,21 +54,27 @@ func (p *Paper) bottlesLabelled() string {
 	return labelled(p.prep()) + " with its hazards"
 }
 
-// instrumentNames are the instruments of the route, each once, with what kind they are.
-func (p *Paper) instrumentNames() (names []string) {
+// firstUses calls look with each instrument of the route, by its name, and the step that is
+// the first to use it.
+func (p *Paper) firstUses(look func(name string, s *route.Step)) {
 	seen := make(map[string]bool)
 	for i := range p.route().Steps {
 		s := &p.route().Steps[i]
-		name := instrument(s)
-		if name == "" || seen[name] {
-			continue
+		if name := instrument(s); name != "" && !seen[name] {
+			seen[name] = true
+			look(name, s)
 		}
-		seen[name] = true
+	}
+}
+
+// instrumentNames are the instruments of the route, each once, with what kind they are.
+func (p *Paper) instrumentNames() (names []string) {
+	p.firstUses(func(name string, s *route.Step) {
 		if s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark || s.Measure.Kind == equipment.Flask) {
 			name += map[bool]string{true: " (one mark)", false: " (graduated)"}[s.Measure.Division == 0]
 		}
 		names = append(names, name)
-	}
+	})
 	return names
 }
 

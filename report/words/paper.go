@@ -183,21 +183,13 @@ func inWhichOrder(q *route.Prep, r *route.Route) string {
 
 // instrumentRows are the instruments of the route, each once: its name, what it measures
 // and how finely, class and standard, limit of error, and how far that can be trusted.
-func (p *Paper) instrumentRows() [][]string {
-	var rows [][]string
-	seen := make(map[string]bool)
-	for i := range p.route().Steps {
-		s := &p.route().Steps[i]
-		name := instrument(s)
-		if name == "" || seen[name] {
-			continue
-		}
-		seen[name] = true
+func (p *Paper) instrumentRows() (rows [][]string) {
+	p.firstUses(func(name string, s *route.Step) {
 		if s.Balance != nil {
 			rows = append(rows, kits.BalanceRow(name, s.Balance))
 		} else {
 			rows = append(rows, kits.MeasureRow(name, s.Measure))
 		}
-	}
+	})
 	return rows
 }
