@@ -55,7 +55,7 @@ func (s Shape) within(limit float64) uncertainty.Distribution {
 // [Gauss] the standard uncertainty.
 func (k *Measure) Limit(volume float64) float64 {
 	if k.Bias.ByClass {
-		return k.Class.Limit(volume)
+		return k.Class.limit(volume)
 	}
 	return k.Bias.Limit + float64(k.Bias.Share*volume)
 }

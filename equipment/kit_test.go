@@ -63,13 +63,13 @@ func TestKitAsDesigned(t *testing.T) {
 	pipette := kit.Measure("1 mL graduated")
 	assert.Equal(t, "ISO 835:2007 class B", pipette.Class.String())
 	assert.Equal(t, &Measure{
-		Name: "1 mL graduated", Kind: Graduated, Ex: true, Capacity: 1, Division: 0.01, Numbered: 0.1, Count: 1, Class: pipette.Class,
+		Name: "1 mL graduated", Kind: "graduated", Ex: true, Capacity: 1, Division: 0.01, Numbered: 0.1, Count: 1, Class: pipette.Class,
 		Bias: Bias{Shape: Triangle, Limit: 0.01, ClassLimit: true, ShapeAssumed: true, BetweenMarks: 0.5},
 	}, pipette)
 	// ISO 4788 class B, 10 mL: division 0.2 mL, ±0.2 mL.
 	cylinder := kit.Measure("10 mL cylinder")
 	assert.Equal(t, &Measure{
-		Name: "10 mL cylinder", Kind: Cylinder, Capacity: 10, Division: 0.2, Numbered: 1, Bore: 15.2, BoreAssumed: true, Count: 1,
+		Name: "10 mL cylinder", Kind: "cylinder", Capacity: 10, Division: 0.2, Numbered: 1, Bore: 15.2, BoreAssumed: true, Count: 1,
 		Class: cylinder.Class, StandardAssumed: true, Clinging: Stated{0.03, true},
 		Retained: Retained{Mean: 0.04, Spread: Stated{0.02, true}, Known: true},
 		Bias:     Bias{Shape: Triangle, Limit: 0.2, ClassLimit: true, ShapeAssumed: true, BetweenMarks: 0.5},

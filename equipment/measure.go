@@ -65,7 +65,7 @@ func (k *Measure) Reads(volume float64) error {
 		return Cannot("more-than-it-holds", k.Name, ML(volume), ML(k.Capacity))
 	case k.Division > 0 && volume < k.Division*(1-1e-12):
 		return Cannot("less-than-a-division", k.Name, ML(volume), ML(k.Division))
-	case k.Division == 0 && !k.Kind.AnyVolume() && !kinds[k.Kind].scale && !isMultiple(volume, k.Capacity):
+	case k.Division == 0 && !k.Kind.Traits().Set && !k.Kind.Traits().Scale && !isMultiple(volume, k.Capacity):
 		return Cannot("one-mark-only", k.Name, ML(k.Capacity), ML(volume))
 	}
 	return nil
@@ -100,7 +100,7 @@ func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 	if err != nil {
 		return 0, err
 	}
-	if k.Kind.Receives() {
+	if k.Kind.Traits().Receives {
 		volume = u.Model.Sum(volume, k.clinging(u)...)
 	}
 	return k.at20(u, k.lessRetained(u, volume)), nil
@@ -128,7 +128,7 @@ func (k *Measure) upToMark(u Use, mark float64, readings int) (uncertainty.Node,
 // readingsToDeliver is one for an instrument that runs to the tip, or is
 // poured out, and two from mark to mark.
 func (k *Measure) readingsToDeliver(mark float64) int {
-	if kinds[k.Kind].difference && !isMultiple(mark, k.Capacity) {
+	if k.Kind.Traits().difference && !isMultiple(mark, k.Capacity) {
 		return 2
 	}
 	return 1
@@ -150,9 +150,9 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	}
 	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
 	switch {
-	case how == noReading || !kinds[k.Kind].reads:
+	case how == noReading || !k.Kind.Traits().Read:
 		return nil
-	case k.Division == 0 && kinds[k.Kind].scale:
+	case k.Division == 0 && k.Kind.Traits().Scale:
 		u.Notes.LeaveOut("reading-without-division", k.Name)
 		return nil
 	case k.Division == 0 && k.Bore == 0:
@@ -234,7 +234,7 @@ func (k *Measure) note(u Use, mark float64) {
 	if k.BoreAssumed {
 		u.Notes.Assume("bore-of-astm", k.Name, k.Bore)
 	}
-	if u.Day.Known && !k.Expansion.Known && k.Kind != Dropper {
+	if u.Day.Known && !k.Expansion.Known && !k.Kind.Traits().Counts {
 		u.Notes.LeaveOut("expansion-of-glass", k.Name)
 	}
 	if k.Division > 0 && !isMultiple(mark, k.Division) {

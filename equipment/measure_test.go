@@ -17,7 +17,7 @@ import (
 
 func tenCylinder() *Measure {
 	return &Measure{
-		Name: "cylinder", Kind: Cylinder, Capacity: 10, Division: 0.2, Count: 1,
+		Name: "cylinder", Kind: "cylinder", Capacity: 10, Division: 0.2, Count: 1,
 		Bias: Bias{Shape: Triangle, Limit: 0.2, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Clinging: Stated{Known: true}, Retained: Retained{Known: true},
 	}
@@ -27,7 +27,7 @@ func tenCylinder() *Measure {
 // neck of 13 mm is that of ISO 1042.
 func quamFlask() *Measure {
 	return &Measure{
-		Name: "flask", Kind: Flask, Capacity: 100, Bore: 13, Count: 1,
+		Name: "flask", Kind: "flask", Capacity: 100, Bore: 13, Count: 1,
 		Bias: Bias{Shape: Triangle, Limit: 0.1, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Clinging: Stated{Known: true},
 	}
@@ -35,7 +35,7 @@ func quamFlask() *Measure {
 
 func graduatedPipette() *Measure {
 	return &Measure{
-		Name: "pipette", Kind: Graduated, Ex: true, Capacity: 5, Division: 0.05, Count: 1,
+		Name: "pipette", Kind: "graduated", Ex: true, Capacity: 5, Division: 0.05, Count: 1,
 		Bias: Bias{Shape: Triangle, Limit: 0.05, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Retained: Retained{Known: true},
 	}
@@ -43,7 +43,7 @@ func graduatedPipette() *Measure {
 
 func oneMarkPipette() *Measure {
 	return &Measure{
-		Name: "pipette", Kind: OneMark, Ex: true, Capacity: 10, Bore: 4, Count: 1,
+		Name: "pipette", Kind: "one-mark", Ex: true, Capacity: 10, Bore: 4, Count: 1,
 		Bias: Bias{Shape: Triangle, Limit: 0.02, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Retained: Retained{Known: true},
 	}

@@ -45,7 +45,7 @@ func (l *substances) recognise(text string, x index, by string) (list []Recognit
 	for at := range words {
 		for _, e := range slices.Concat(x.first[words[at].plain], x.ends) {
 			if end := at + len(e.phrase); e.phrase.startsAt(words, at) && l.means(e.of, words, at, end) {
-				list = l.add(list, e.of.group, Recognition{By: fmt.Sprintf(by, written(words[at:end])), name: text, first: at, last: end})
+				list = l.add(list, e.of.Group, Recognition{By: fmt.Sprintf(by, written(words[at:end])), name: text, first: at, last: end})
 			}
 		}
 	}
@@ -62,7 +62,7 @@ func (l *substances) means(s *substance, words []word, first, last int) bool {
 func (l *substances) add(list []Recognition, group string, r Recognition) []Recognition {
 	r.Group = group
 	list = append(list, r)
-	for _, also := range l.groups[group].also {
+	for _, also := range l.groups[group].Also {
 		list = l.add(list, also, r)
 	}
 	return list

@@ -106,6 +106,8 @@ var makeErrors = []string{
 	"New",
 	"panic",
 
+	"failTable",
+
 	"Fail", "FailFor", "FailKey", "FailName", "FailChoice", "FailAmong", "FailWith", "FailHelp", "Refuse",
 
 	"mistake", "wrong", "refuse", "within",

@@ -184,7 +184,7 @@ func classToJSON(c equipment.Class) classJSON {
 	return classJSON{
 		Kind: c.Kind, Form: orNull(c.Form), Published: c.Published(), Name: orNull(c.Name), Marked: orNull(c.Marked), Unit: unit,
 		Capacity: positive(c.Capacity), Division: positive(c.Division), Tolerance: positive(c.Tolerance), Share: positive(c.Share),
-		BelowHalfFixed: positive(c.BelowHalf.Fixed), BelowHalfShare: positive(c.BelowHalf.Share), Random: positive(c.Random),
+		BelowHalfFixed: positive(c.BelowHalfFixed), BelowHalfShare: positive(c.BelowHalfShare), Random: positive(c.Random),
 		DeadSpace: positive(c.DeadSpace), Bore: positive(c.Bore), Numbered: positive(c.Numbered), Trust: c.Trust,
 		DivisionTrust: orNull(c.DivisionTrust), RandomTrust: orNull(c.RandomTrust), DeadSpaceTrust: orNull(c.DeadSpaceTrust),
 		BoreTrust: orNull(c.BoreTrust), NumberedTrust: orNull(c.NumberedTrust), Source: c.Source, Note: orNull(c.Note),

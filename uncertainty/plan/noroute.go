@@ -50,7 +50,7 @@ func tooHeavy(p *route.Prep) (reason note.Note) {
 func noRoute(p *route.Prep, o Options, notSearched []note.Note) error {
 	largest := 0.0
 	for _, m := range p.Kit.Measures {
-		if m.Kind.Receives() {
+		if m.Kind.Traits().Receives {
 			largest = max(largest, m.Capacity)
 		}
 	}

@@ -73,9 +73,9 @@ func (b *bench) factors(verb route.Verb, at tried, of func(route.Step) (route.Fa
 
 func suits(k *equipment.Measure, verb route.Verb) bool {
 	if verb == route.MakeUpTo {
-		return k.Kind.Receives()
+		return k.Kind.Traits().Receives
 	}
-	return k.Kind.Delivers()
+	return k.Kind.Traits().Delivers
 }
 
 func (b *bench) addFirsts(contained []measurement) {

@@ -38,7 +38,7 @@ func (r *rescuer) has(kinds ...Way) bool {
 // fillUp makes all of the batch up to the marks nearest to a volume.
 func (r *rescuer) fillUp(volume float64) {
 	for _, k := range r.prep.Kit.Measures {
-		if !k.Kind.Receives() {
+		if !k.Kind.Traits().Receives {
 			continue
 		}
 		for _, mark := range k.Nearest(volume) {

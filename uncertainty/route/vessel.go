@@ -106,7 +106,7 @@ func (p *Prep) densityOfSolvent() float64 {
 func (p *Prep) lightestVessel(mL float64) (g float64, assumed note.Note) {
 	g, assumed = equipment.GlassMass(mL), note.Of("vessel-of-glass", "")
 	for _, k := range p.Kit.Measures {
-		if !k.Kind.Receives() || k.Capacity < mL*(1-1e-9) {
+		if !k.Kind.Traits().Receives || k.Capacity < mL*(1-1e-9) {
 			continue
 		}
 		if mass, stated := k.VesselMass(); mass < g && (stated || k.Plastic) {
