@@ -20,7 +20,7 @@ func (b *Balance) Uncertainty(reading float64) float64 { return b.once(reading).
 // once evaluates one weighing.
 func (b *Balance) once(reading float64) uncertainty.Analytic {
 	u := alone()
-	return propagated(u, func() (uncertainty.Node, error) { return b.Weigh(u, reading) })
+	return propagated(u, func() (uncertainty.Node, error) { return b.Weigh(u, reading, u.Step) })
 }
 
 // Least is the least mass in g that the balance can show and weighs with a

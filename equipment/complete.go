@@ -8,12 +8,12 @@ import "cmp"
 func NewMeasure(name string, kind Kind) *Measure {
 	return &Measure{
 		Name: name, Kind: kind, Count: 1, Ex: kind.Traits().ex,
-		Bias: Bias{Shape: kind.Traits().shape, ShapeAssumed: true, BetweenMarks: 0.5},
+		Bias: bias{Shape: kind.Traits().shape, ShapeAssumed: true, BetweenMarks: 0.5},
 	}
 }
 
 // Complete fills in what is not stated of a measure from the class table: the limit of its
-// error unless [Bias].Stated, its division, bore, scatter and numbered marks. Class, standard
+// error unless [Measure].Bias.Stated, its division, bore, scatter and numbered marks. Class, standard
 // and form are as stated, "" where they are not; kinds without letters have a class of their
 // own, which is assumed. The error is a *quantity.Error: nothing says how good the piece is,
 // or the tables do not bear out what is stated.

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"minim/report/words/note"
 )
 
 // Incompatible is a row of the table of what may not meet.
@@ -51,7 +53,7 @@ var incompatibles = sync.OnceValue(func() []Incompatible { return readTable[Inco
 // were recognised.
 type Meeting struct {
 	Incompatible
-	FirstBy, SecondBy string
+	FirstBy, SecondBy note.Note
 }
 
 // Meet lists what is wrong when two things meet, of which the first and the second are

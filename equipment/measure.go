@@ -21,7 +21,7 @@ type Measure struct {
 	// Bore inside at the mark of a neck or stem, in mm; 0 when not known.
 	Bore float64
 	// Bias of a piece.
-	Bias Bias
+	Bias bias
 	// Expansion of the material, cubic, in 1/°C.
 	Expansion Stated
 	// Clinging is the greatest volume of drops above the meniscus, in mL.
@@ -44,8 +44,8 @@ type Measure struct {
 	Ex bool
 	// SingleUse: a new piece each time.
 	SingleUse bool
-	// Line is how the pen line of a jar was set.
-	Line Line
+	// line is how the pen line of a jar was set.
+	Line line
 	// Random is the limit of the standard deviation of a piston, in mL.
 	Random float64
 	// BoreAssumed: the bore is that of the other standard.
@@ -57,7 +57,7 @@ type Measure struct {
 	StandardAssumed bool
 }
 
-// Reads returns an [Impossible] error when the instrument has no place to read
+// Reads returns a [Cannot] error when the instrument has no place to read
 // a volume at, or cannot be set to it.
 func (k *Measure) Reads(volume float64) error {
 	switch {
@@ -225,7 +225,7 @@ func (k *Measure) note(u Use, mark float64) {
 			u.Notes.remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
 		}
 	}
-	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == Triangle {
+	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == triangle {
 		u.Notes.Assume("triangular-errors", "")
 	}
 	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {

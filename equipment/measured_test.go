@@ -122,7 +122,7 @@ func TestPouredCylinderCounterExample(t *testing.T) {
 	require.NoError(t, err)
 	without := propagate(t, u, v)
 	assert.Equal(t, true, 10.04 > without.Value+2*without.StandardUncertainty)
-	k.Bias = Bias{Shape: Triangle, Limit: 0.2}
+	k.Bias = bias{Shape: triangle, Limit: 0.2}
 	with := deliver(t, &k, alone(), 10)
 	assert.Equal(t, true, 10.04 < with.Value+2*with.StandardUncertainty)
 }

@@ -156,7 +156,7 @@ func TestKindsOfTheWholeBench(t *testing.T) {
 		assert.Equal(t, !k.Kind.Traits().PenLine, k.Kind.Traits().Delivers, name)
 	}
 	jar := kit.Measure("jar")
-	assert.Equal(t, Line{With: kit.Measure("measure"), Fills: 3, Each: 250.0 / 3}, jar.Line)
+	assert.Equal(t, line{With: kit.Measure("measure"), Fills: 3, Each: 250.0 / 3}, jar.Line)
 }
 
 // wholeBench is an invented kit with one of each kind.

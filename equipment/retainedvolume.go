@@ -6,7 +6,7 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 	switch {
 	case k.Retained.Known:
 		return k.Retained, false
-	case k.Ex && u.Emptying == Drained:
+	case k.Ex && u.Emptying == drained:
 		if !k.knownScatter() {
 			u.Notes.LeaveOut("scatter-of-retained", k.Name)
 		}

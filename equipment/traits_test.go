@@ -13,7 +13,7 @@ func TestKindsAreWhole(t *testing.T) {
 		kind := is.kind
 		assert.Contains(t, []retention{filmByCapacity, unknownFilm, dropInTip, pressedEmpty}, is.keeps, "%s: what stays in it is not stated", kind)
 		assert.Contains(t, []care{counted, pressed, runsOut, poured}, is.Care, "%s: what to mind with it is not stated", kind)
-		assert.Contains(t, []Shape{Triangle, Rectangle}, is.shape, "%s: the shape of its limit is not stated", kind)
+		assert.Contains(t, []Shape{triangle, rectangle}, is.shape, "%s: the shape of its limit is not stated", kind)
 		film := is.keeps == filmByCapacity || is.keeps == unknownFilm
 		assert.Equal(t, is.Receives, film, "%s: what receives is poured out", kind)
 		assert.Equal(t, film, is.Care == poured, "%s: what keeps a film is poured out", kind)

@@ -29,8 +29,8 @@ func clashesToJSON(clashes []route.Clash) []clashJSON {
 	for i := range clashes {
 		c := &clashes[i]
 		out = append(out, clashJSON{
-			First:   stopThingJSON{c.First, c.FirstRole, c.FirstBy},
-			Second:  stopThingJSON{c.Second, c.SecondRole, c.SecondBy},
+			First:   stopThingJSON{c.First, c.FirstRole, c.FirstBy.String()},
+			Second:  stopThingJSON{c.Second, c.SecondRole, c.SecondBy.String()},
 			Happens: c.Happens, Product: orNull(c.Product), Strong: c.Strong(), Trust: c.Trust, Sentence: words.StopWord + ": " + c.String() + ".",
 		})
 	}

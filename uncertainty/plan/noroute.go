@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"errors"
 	"math"
 	"strings"
 
@@ -39,8 +38,8 @@ func tooHeavy(p *route.Prep) (reason note.Note) {
 		if err == nil && total <= k.Capacity {
 			return note.Note{}
 		}
-		if no := (*equipment.Impossible)(nil); errors.As(err, &no) {
-			reason = no.Reason
+		if why, no := equipment.WhyNot(err); no {
+			reason = why
 		}
 	}
 	return reason

@@ -1,7 +1,6 @@
 package rescue
 
 import (
-	"errors"
 	"math"
 	"slices"
 
@@ -118,8 +117,7 @@ func (r *rescuer) strengthen(is, wanted float64) {
 func (r *rescuer) strongerThan(wanted float64) (list []strong, err error) {
 	for _, k := range r.prep.Stocks {
 		c, err := r.prep.StockConcentration(k)
-		var no *equipment.Impossible
-		if errors.As(err, &no) {
+		if _, no := equipment.WhyNot(err); no {
 			continue
 		}
 		if err != nil {

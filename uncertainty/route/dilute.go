@@ -38,7 +38,7 @@ func (c *compiler) dissolve(i int) error {
 // is dissolved.
 func (c *compiler) dissolveInWeighed(i int) error {
 	s := &c.route.Steps[i]
-	solvent, err := s.Balance.Weigh(c.use(i), s.Amount)
+	solvent, err := s.Balance.Weigh(c.use(i), s.Amount, c.use(i).Step)
 	if err != nil {
 		return err
 	}
