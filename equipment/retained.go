@@ -34,7 +34,7 @@ const (
 	// Rinsed into the receiver with solvent that is not measured.
 	Rinsed Emptying = "rinsed"
 	// BlownOut: the last drop goes along.
-	BlownOut Emptying = "blown out"
+	BlownOut Emptying = "blown-out"
 )
 
 // leftByRinse is the part that one rinse leaves behind: 0.1 mL of film and
