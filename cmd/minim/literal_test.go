@@ -112,6 +112,8 @@ var makeErrors = []string{
 
 	"mistake", "wrong", "refuse", "within",
 
+	"Limit", "Error",
+
 	"fault", "fail", "failInstrument", "likely",
 
 	"usageError", "hinted",
