@@ -126,13 +126,8 @@ func TestShapesOfBias(t *testing.T) {
 		want  uncertainty.Distribution
 		u     float64
 	}{
-<<<<<<< HEAD
-		{triangle, uncertainty.Triangular{Low: -0.1, High: 0.1}, 0.1 / math.Sqrt(6)},
+		{triangle, uncertainty.Peaked(0.1), 0.1 / math.Sqrt(6)},
 		{rectangle, uncertainty.Rectangular{Low: -0.1, High: 0.1}, 0.1 / math.Sqrt(3)},
-=======
-		{Triangle, uncertainty.Peaked(0.1), 0.1 / math.Sqrt(6)},
-		{Rectangle, uncertainty.Rectangular{Low: -0.1, High: 0.1}, 0.1 / math.Sqrt(3)},
->>>>>>> main
 		{Gauss, uncertainty.Normal{Sigma: 0.1}, 0.1},
 	} {
 		k := quamFlask()

@@ -69,23 +69,13 @@ func class(c *equipment.Class) object {
 	if c.Kind == "balance" {
 		unit = "g"
 	}
-<<<<<<< HEAD
-	return classJSON{
-		Kind: c.Kind, Form: orNull(c.Form), Published: c.Published(), Name: orNull(c.Name), Marked: orNull(c.Marked), Unit: unit,
-		Capacity: positive(c.Capacity), Division: positive(c.Division), Tolerance: positive(c.Tolerance), Share: positive(c.Share),
-		BelowHalfFixed: positive(c.BelowHalfFixed), BelowHalfShare: positive(c.BelowHalfShare), Random: positive(c.Random),
-		DeadSpace: positive(c.DeadSpace), Bore: positive(c.Bore), Numbered: positive(c.Numbered), Trust: c.Trust,
-		DivisionTrust: orNull(c.DivisionTrust), RandomTrust: orNull(c.RandomTrust), DeadSpaceTrust: orNull(c.DeadSpaceTrust),
-		BoreTrust: orNull(c.BoreTrust), NumberedTrust: orNull(c.NumberedTrust), Source: c.Source, Note: orNull(c.Note),
-=======
 	return object{
 		{"kind", c.Kind}, {"form", orNull(c.Form)}, {"standard", c.Published()}, {"class", orNull(c.Name)}, {"marked", orNull(c.Marked)}, {"unit", unit},
 		{"capacity", positive(c.Capacity)}, {"division", positive(c.Division)},
 		{"limit_of_error", positive(c.Tolerance)}, {"limit_of_error_share", positive(c.Share)},
-		{"limit_below_half_fixed", positive(c.BelowHalf.Fixed)}, {"limit_below_half_share", positive(c.BelowHalf.Share)},
+		{"limit_below_half_fixed", positive(c.BelowHalfFixed)}, {"limit_below_half_share", positive(c.BelowHalfShare)},
 		{"random", positive(c.Random)}, {"dead_space", positive(c.DeadSpace)}, {"bore_mm", positive(c.Bore)}, {"numbered_every", positive(c.Numbered)},
 		{"trust", c.Trust}, {"division_trust", orNull(c.DivisionTrust)}, {"random_trust", orNull(c.RandomTrust)}, {"dead_space_trust", orNull(c.DeadSpaceTrust)},
 		{"bore_trust", orNull(c.BoreTrust)}, {"numbered_trust", orNull(c.NumberedTrust)}, {"source", c.Source}, {"note", orNull(c.Note)},
->>>>>>> main
 	}
 }
