@@ -38,14 +38,15 @@ var columns = []string{
 // What is null there is empty here, and lists are joined with "; ". A text that a
 // spreadsheet would take for a formula is made harmless by an apostrophe in front.
 // When before, the comparison on the kit as it is, is not nil, a first column says whose rows they are: those
-// of the kit "as it is", and below them those of the kit "changed".
+// of the kit "as it is", and below them those of the kit "changed". The last column,
+// may_not_meet, says in every row what may not meet of all that the prep names.
 func CSV(c, before *route.Comparison) ([]byte, error) {
-	return csvFile(csvRows, c, before)
+	return csvFile(c.Prep, csvRows, c, before)
 }
 
-// csvFile writes the rows of a result, below those of the result on the kit as it is
-// where there is one.
-func csvFile[R comparable](rows func(R) ([][]string, error), result, before R) ([]byte, error) {
+// csvFile writes the rows of a result for a prep, below those of the result on the kit as it is
+// where there is one, and in a last column of each, may_not_meet, what stands above every screen.
+func csvFile[R comparable](p *route.Prep, rows func(R) ([][]string, error), result, before R) ([]byte, error) {
 	all, err := rows(result)
 	var none R
 	if err == nil && before != none {
@@ -56,6 +57,10 @@ func csvFile[R comparable](rows func(R) ([][]string, error), result, before R) (
 	}
 	if err != nil {
 		return nil, err
+	}
+	all[0] = append(all[0], "may_not_meet")
+	for i := range all[1:] {
+		all[1+i] = append(all[1+i], harmless(strings.Join(words.Stops(p), " ")))
 	}
 	var out bytes.Buffer
 	err = csv.NewWriter(&out).WriteAll(all)

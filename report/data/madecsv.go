@@ -13,10 +13,10 @@ func MadeCSV(b *words.Batch) ([]byte, error) {
 	if b.Rescue != nil && b.Rescue.Prep.Target.Unit == b.Prep.Target.Unit {
 		c.Results = append(c.Results, b.Rescue.Results...)
 	}
-	return csvFile(csvRows, c, nil)
+	return csvFile(b.Prep, csvRows, c, nil)
 }
 
 // RescueCSV is a row for each way to correct a solution, with the columns of [CSV].
 func RescueCSV(r *rescue.Rescue) ([]byte, error) {
-	return csvFile(csvRows, r.Comparison, (*route.Comparison)(nil))
+	return csvFile(r.Prep, csvRows, r.Comparison, (*route.Comparison)(nil))
 }

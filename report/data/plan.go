@@ -127,7 +127,7 @@ func positive(x float64) *number {
 // PlanCSV is the front as a table: see [CSV]. The column near_equal_to names the
 // route that stands for a row and its near-equals.
 func PlanCSV(p, before *plan.Plan) ([]byte, error) {
-	return csvFile(planCSVRows, p, before)
+	return csvFile(p.Prep, planCSVRows, p, before)
 }
 
 func planCSVRows(p *plan.Plan) ([][]string, error) {

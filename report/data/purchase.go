@@ -126,7 +126,7 @@ func numbers(list []float64) []number {
 
 // PurchaseCSV is the choices as a table, a row each: see [CSV].
 func PurchaseCSV(p, before *plan.Purchase) ([]byte, error) {
-	return csvFile(purchaseCSVRows, p, before)
+	return csvFile(p.Prep, purchaseCSVRows, p, before)
 }
 
 func purchaseCSVRows(p *plan.Purchase) ([][]string, error) {
