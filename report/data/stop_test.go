@@ -18,7 +18,8 @@ import (
 // What may not meet stands in every row of every table, as it stands above the screens.
 func TestCSVSaysWhatMayNotMeet(t *testing.T) {
 	c := paperOf(100, 2).Comparison
-	column := func(data []byte, err error) (cells []string) {
+	column := func(d Data) (cells []string) {
+		data, err := d.CSV()
 		require.NoError(t, err)
 		rows, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
 		require.NoError(t, err)
@@ -31,25 +32,21 @@ func TestCSVSaysWhatMayNotMeet(t *testing.T) {
 		return cells
 	}
 	batch := &words.Batch{Made: madeOf(c)}
-	tables := map[string]func() ([]byte, error){
-		"compare": func() ([]byte, error) { return CSV(c, nil) },
-		"changed": func() ([]byte, error) { return CSV(c, c) },
-		"plan": func() ([]byte, error) {
-			return PlanCSV(&plan.Plan{Comparison: c, Front: []plan.Member{{Result: c.Results[0]}}}, nil)
-		},
-		"buy": func() ([]byte, error) {
-			return PurchaseCSV(&plan.Purchase{Prep: c.Prep, Choices: []plan.Choice{{Name: "x"}}}, nil)
-		},
-		"rescue": func() ([]byte, error) { return RescueCSV(&rescue.Rescue{Comparison: c}) },
-		"made":   func() ([]byte, error) { return MadeCSV(batch) },
+	tables := map[string]Data{
+		"compare": Comparison(c, nil),
+		"changed": Comparison(c, c),
+		"plan":    Plan(&plan.Plan{Comparison: c, Front: []plan.Member{{Result: c.Results[0]}}}, nil),
+		"buy":     Purchase(&plan.Purchase{Prep: c.Prep, Choices: []plan.Choice{{Name: "x"}}}, nil),
+		"rescue":  Rescue(&rescue.Rescue{Comparison: c}),
+		"made":    Made(batch),
 	}
 	for name, table := range tables {
-		assert.Empty(t, strings.Join(column(table()), ""), name)
+		assert.Empty(t, strings.Join(column(table), ""), name)
 	}
 	c.Prep.Stocks = []*route.Stock{{Name: "household bleach"}, {Name: "vinegar"}}
 	require.NotEmpty(t, words.Stops(c.Prep))
 	for name, table := range tables {
-		for _, cell := range column(table()) {
+		for _, cell := range column(table) {
 			assert.Equal(t, strings.Join(words.Stops(c.Prep), " "), cell, name)
 		}
 	}
