@@ -2,6 +2,7 @@ package data
 
 import (
 	"minim/report/words"
+	"minim/report/words/note"
 	"minim/report/words/verb"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
@@ -174,7 +175,7 @@ func MadeJSON(b *words.Batch) ([]byte, error) {
 		out.Rescue = waysToJSON(b.Rescue)
 	}
 	if b.NoWay != nil {
-		out.NoWay = orNull(b.NoWay.Reason)
+		out.NoWay = orNull(b.NoWay.Reason.String())
 	}
 	return indented(out)
 }
@@ -239,20 +240,14 @@ func roomToJSON(b *words.Batch, r *record.Room) roomJSON {
 	return out
 }
 
-// ways as they are called in the JSON.
-var wayNames = map[rescue.Way]string{
-	rescue.FillUp: "fill_up", rescue.AddSolvent: "add_solvent", rescue.DilutePart: "dilute_part",
-	rescue.StrengthenAll: "strengthen", rescue.AddMore: "add_solute", rescue.StrengthenAndAdd: "strengthen_and_add_solvent",
-}
-
 func waysToJSON(r *rescue.Rescue) *waysJSON {
 	out := &waysJSON{
 		To: number(r.Prep.Target.Value), Use: r.Results[r.Verdict.Use].Route.Name,
-		Meets: r.Verdict.Meets && len(r.Prep.Tolerances) > 0, Largest: number(r.Largest), Tried: r.Tried, NotTried: list(r.NotTried),
+		Meets: r.Verdict.Meets && len(r.Prep.Tolerances) > 0, Largest: number(r.Largest), Tried: r.Tried, NotTried: list(note.Texts(r.NotTried)),
 	}
 	for i := range r.Results {
 		out.Ways = append(out.Ways, wayJSON{
-			Kind: wayNames[r.Kinds[i]], Does: words.WayInstructions(r, i), SetAside: number(r.SetAside(i)), routeJSON: routeToJSON(r.Prep, &r.Results[i]),
+			Kind: r.Kinds[i].Code, Does: words.WayInstructions(r, i), SetAside: number(r.SetAside(i)), routeJSON: routeToJSON(r.Prep, &r.Results[i]),
 		})
 	}
 	return out
