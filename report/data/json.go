@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/report/words"
+	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -257,7 +258,7 @@ func routeToJSON(p *route.Prep, r *route.Result) routeJSON {
 	out.Closer, out.Elsewhere = some(r.Closer), elsewhereToJSON(r)
 	out.Analytic, out.MonteCarlo = analyticToJSON(&r.Analytic), monteCarloToJSON(&r.MonteCarlo)
 	out.SecondOrder = &secondOrderJSON{
-		number(r.SecondOrder.Shift), number(r.SecondOrder.StandardUncertainty), orNull(r.SecondOrder.First), orNull(r.SecondOrder.Second),
+		number(r.SecondOrder.Shift), number(r.SecondOrder.StandardUncertainty), orNull(influence.Name(r.SecondOrder.First)), orNull(influence.Name(r.SecondOrder.Second)),
 	}
 	if len(r.Inside) > 0 {
 		out.Analytic.Conformance, out.MonteCarlo.Conformance = some(r.Inside[0].Normal), some(r.Inside[0].Simulated)
@@ -302,7 +303,7 @@ func crossCheckToJSON(c *uncertainty.CrossCheck) *crossCheckJSON {
 		Agrees: c.Agrees, Tolerance: number(c.Tolerance),
 		DLow: number(c.DLow), DHigh: number(c.DHigh), OfExpanded: number(c.OfExpanded),
 	}
-	out.Cause, out.Influence, out.With = orNull(string(c.Cause)), orNull(c.Influence), orNull(c.With)
+	out.Cause, out.Influence, out.With = orNull(string(c.Cause)), orNull(influence.Name(c.Influence)), orNull(influence.Name(c.With))
 	return out
 }
 
@@ -315,7 +316,7 @@ func quotedFrom(q uncertainty.Quoted) string {
 
 func contributionToJSON(line *uncertainty.Contribution) contributionJSON {
 	return contributionJSON{
-		Influence: line.Name, Owner: words.OwnerWords(line.Owner), Group: line.Group.Name, Shared: line.Shared(),
+		Influence: influence.Name(&line.Influence), Owner: influence.Owner(line.Owner), Group: influence.Group(line.Group), Shared: line.Shared(),
 		U: number(line.StandardUncertainty), Unit: line.Unit, Sensitivity: number(line.Sensitivity),
 		Contribution: number(line.Contribution), Share: number(line.Share),
 		Shift: number(line.Shift()), Assumed: line.Assumed,
