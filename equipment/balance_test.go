@@ -126,7 +126,7 @@ func TestAssumptionsAgainstMeasuredScales(t *testing.T) {
 	b := &Balance{Name: "scale", Capacity: 200, Readability: 0.01}
 	errors := map[float64]float64{1: -0.7, 5: -0.9, 10: -0.6, 20: -0.1, 50: 1.9, 106: 7.3} // digits by g
 	for load, digits := range errors {
-		_, limit := term(weigh(t, b, load), "linearity, scale").Distribution.Support()
+		limit := uncertainty.SummaryOf(term(weigh(t, b, load), "linearity, scale").Distribution).High
 		assert.Equal(t, true, math.Abs(digits) <= limit/b.Readability, "%v g", load)
 	}
 	a := weigh(t, b, 50)

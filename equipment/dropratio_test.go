@@ -20,7 +20,8 @@ func limits(t *testing.T, k *Measure, u Use) (low, high float64, got outcome) {
 	got = drops(t, k, u, 1)
 	for _, line := range got.Budget {
 		if line.Assumed && strings.HasPrefix(string(line.Code), string(dropSizes)) {
-			low, high = line.Distribution.Support()
+			s := uncertainty.SummaryOf(line.Distribution)
+			low, high = s.Low, s.High
 		}
 	}
 	return low, high, got

@@ -126,7 +126,7 @@ func TestShapesOfBias(t *testing.T) {
 		want  uncertainty.Distribution
 		u     float64
 	}{
-		{Triangle, uncertainty.Triangular{Low: -0.1, High: 0.1}, 0.1 / math.Sqrt(6)},
+		{Triangle, uncertainty.Peaked(0.1), 0.1 / math.Sqrt(6)},
 		{Rectangle, uncertainty.Rectangular{Low: -0.1, High: 0.1}, 0.1 / math.Sqrt(3)},
 		{Gauss, uncertainty.Normal{Sigma: 0.1}, 0.1},
 	} {
@@ -135,7 +135,7 @@ func TestShapesOfBias(t *testing.T) {
 		a := contain(t, k, oneUse(), 100)
 		same(t, a, "bias of the flask at 100 mL", test.u)
 		assert.Equal(t, test.want, term(a, "bias of the flask at 100 mL").Distribution)
-		near.Relative(t, "u", test.u, k.Bias.Shape.within(k.Limit(k.Capacity)).StandardUncertainty(), 1e-12)
+		near.Relative(t, "u", test.u, uncertainty.SummaryOf(k.Bias.Shape.within(k.Limit(k.Capacity))).StandardUncertainty, 1e-12)
 	}
 	k := quamFlask()
 	k.Bias.Limit = 0

@@ -53,13 +53,13 @@ func (m *Model) axes(needed []bool, gradient []float64) (axes []axis, scale floa
 	}
 	for i := range m.influences {
 		in := &m.influences[i]
-		u := in.Distribution.StandardUncertainty()
-		if !uses[i] || u == 0 || m.isCorrelated(i) {
+		s := in.Distribution.summary()
+		if !uses[i] || s.StandardUncertainty == 0 || m.isCorrelated(i) {
 			continue
 		}
-		a := axis{of: in, parts: []part{{i, u}}, kurtosis: 3}
+		a := axis{of: in, parts: []part{{i, s.StandardUncertainty}}, kurtosis: 3}
 		if _, student := in.Distribution.(StudentT); !student {
-			a.skewness, a.kurtosis = in.Distribution.Skewness(), in.Distribution.Kurtosis()
+			a.skewness, a.kurtosis = s.Skewness, s.Kurtosis
 		}
 		axes = append(axes, a)
 	}
@@ -85,8 +85,8 @@ func (m *Model) axesOf(g correlated) []axis {
 	for j := range axes {
 		axes[j] = axis{of: &m.influences[g.members[j]], kurtosis: 3}
 		for i, influence := range g.members {
-			u := m.influences[influence].Distribution.StandardUncertainty()
-			axes[j].parts = append(axes[j].parts, part{influence, times(u, g.root.At(i, j))})
+			u := m.influences[influence].Distribution.summary().StandardUncertainty
+			axes[j].parts = append(axes[j].parts, part{influence, times(u, g.root[i][j])})
 		}
 	}
 	return axes

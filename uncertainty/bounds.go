@@ -109,14 +109,14 @@ func sineOf(a interval) interval {
 }
 
 func practicalSupport(d Distribution) interval {
-	low, high := d.Support()
-	if math.IsInf(low, 0) {
-		low = d.Mean() - float64(4*d.StandardUncertainty())
+	s := d.summary()
+	if math.IsInf(s.Low, 0) {
+		s.Low = s.Mean - float64(4*s.StandardUncertainty)
 	}
-	if math.IsInf(high, 0) {
-		high = d.Mean() + float64(4*d.StandardUncertainty())
+	if math.IsInf(s.High, 0) {
+		s.High = s.Mean + float64(4*s.StandardUncertainty)
 	}
-	return interval{low, high}
+	return interval{s.Low, s.High}
 }
 
 func hull(a, b, c, d float64) interval {

@@ -30,7 +30,7 @@ func TestZeroDivisor(t *testing.T) {
 		{"touches from below", Rectangular{-1, 0}, "division by x, which may be anything from -1 to 0 and so may be zero"},
 		{"just above", Rectangular{1e-300, 1}, ""},
 		{"negative rectangle", Rectangular{-2, -1}, ""},
-		{"triangle", Triangular{-1, 3}, "division by x, which may be anything from -1 to 3 and so may be zero"},
+		{"triangle", triangular{-1, 3}, "division by x, which may be anything from -1 to 3 and so may be zero"},
 		{"gamma", Gamma{1, 0.1}, "division by x, which may be anything from 0 to 1.4 and so may be zero"},
 	} {
 		m := new(Model)

@@ -15,9 +15,9 @@ type Cause string
 const (
 	// NoCause: the intervals agree.
 	NoCause Cause = ""
-	// Shape: a large influence is not normal but symmetric, a dominant
+	// shaped: a large influence is not normal but symmetric, a dominant
 	// rectangle or triangle, or few readings.
-	Shape Cause = "shape"
+	shaped Cause = "shape"
 	// skewed: a large influence is lopsided.
 	skewed Cause = "skew"
 	// curved: the model is not linear over the spread of its influences.
@@ -88,7 +88,7 @@ func (m *Model) linear(a Analytic) (*Model, Node) {
 	y := l.Constant(a.Value)
 	for i := range a.Budget {
 		line := &a.Budget[i]
-		d := l.Subtract(l.Influence(line.Influence), l.Constant(line.Distribution.Mean()))
+		d := l.Subtract(l.Influence(line.Influence), l.Constant(line.Distribution.summary().Mean))
 		y = l.Add(y, l.Multiply(l.Constant(line.Sensitivity), d))
 	}
 	return l, y
@@ -105,9 +105,9 @@ func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, *Influence) {
 	case curvature >= shape && curvature >= skew:
 		return curved, nil
 	case skew >= shape:
-		return skewed, largest(a.Budget, func(d Distribution) (float64, int) { return d.Skewness(), 3 })
+		return skewed, largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
 	default:
-		return Shape, largest(a.Budget, func(d Distribution) (float64, int) { return min(d.Kurtosis(), mostKurtosis) - 3, 4 })
+		return shaped, largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
 	}
 }
 

@@ -86,7 +86,7 @@ type Model struct {
 func (m *Model) Influence(in Influence) Node {
 	in.mustBeSound()
 	if in.Assumed && m.AssumedFactor > 0 {
-		in.Distribution = widened(in.Distribution, m.AssumedFactor)
+		in.Distribution = in.Distribution.widened(m.AssumedFactor)
 	}
 	id := in.Identity()
 	if n, ok := m.known[id]; ok {
@@ -134,12 +134,6 @@ func (m *Model) Multiply(a, b Node) Node { return m.append(node{op: opMultiply, 
 // Divide returns the node a / b. That b cannot be zero is checked when the
 // model is evaluated: see [ZeroDivisorError].
 func (m *Model) Divide(a, b Node) Node { return m.append(node{op: opDivide, left: a, right: b}) }
-
-// Sine returns the node sin a, a in radians.
-func (m *Model) Sine(a Node) Node { return m.append(node{op: opSine, left: a}) }
-
-// Cosine returns the node cos a, a in radians.
-func (m *Model) Cosine(a Node) Node { return m.append(node{op: opCosine, left: a}) }
 
 // Sum returns the sum of one or more nodes.
 func (m *Model) Sum(first Node, rest ...Node) Node {

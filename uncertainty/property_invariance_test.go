@@ -26,7 +26,7 @@ func answers(t *testing.T, m *Model, out Node, simulated bool) results {
 	require.NoError(t, err)
 	r := results{analytic: propagate(t, m, out, 0.95), second: second}
 	if simulated {
-		r.mc = simulate(t, m, out, Settings{Trials: LeastTrials})
+		r.mc = simulate(t, m, out, Settings{Trials: fewestTrials})
 		r.mc.tally = nil
 	}
 	return r
@@ -94,7 +94,7 @@ func shares(a Analytic) map[string]float64 {
 func (m *Model) roundings(out Node) [3]float64 {
 	u := make([]float64, len(m.influences))
 	for i := range u {
-		u[i] = m.influences[i].Distribution.StandardUncertainty()
+		u[i] = m.influences[i].Distribution.summary().StandardUncertainty
 	}
 	most := m.majorant(out, m.reachable(out), m.values(out, mean), u, nil)
 	square := most.s*most.s + most.ss*most.ss + most.s*most.sss

@@ -99,7 +99,7 @@ func (s *script) influence(kind byte) {
 	case 'R':
 		d = Rectangular{min(x, y), max(x, y)}
 	case 'T':
-		d = Triangular{min(x, y), max(x, y)}
+		d = triangular{min(x, y), max(x, y)}
 	case 'A':
 		d = Arcsine{min(x, y), max(x, y)}
 	case 'Z':

@@ -80,7 +80,7 @@ func randomDistribution(random *rand.Rand, mean, u float64) Distribution {
 		return Rectangular{low, high}
 	case 1:
 		low, high := within(u * math.Sqrt(6))
-		return Triangular{low, high}
+		return triangular{low, high}
 	case 2:
 		low, high := within(u * math.Sqrt(6/(1+part*part)))
 		return Trapezoidal{low, high, part}

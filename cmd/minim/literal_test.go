@@ -110,6 +110,8 @@ var makeErrors = []string{
 
 	"mistake", "wrong", "refuse", "within",
 
+	"Limit", "Error",
+
 	"fault", "fail", "failInstrument", "likely",
 
 	"usageError", "hinted",

@@ -26,7 +26,7 @@ type rescueOptions struct {
 }
 
 var rescues = renderer[*rescue.Rescue]{
-	name: "rescue", page: alone(report.Rescue), width: screenWidth, json: aloneData(data.RescueJSON), csv: aloneData(data.RescueCSV),
+	name: "rescue", page: alone(report.Rescue), width: screenWidth, data: aloneData(data.Rescue),
 	pictures: []picture[*rescue.Rescue]{{"rescue", figure.Ways, false}},
 }
 

@@ -8,7 +8,8 @@ import (
 	"html/template"
 	"regexp"
 	"strings"
-	"unicode"
+
+	"minim/equipment/quantity"
 )
 
 var (
@@ -50,19 +51,11 @@ func (f Figure) Source() template.URL {
 // turn the direction of writing. A break of the line becomes a space. A number is not
 // parted from the word after it.
 func visible(text string) string {
-	return afterNumber.ReplaceAllString(withoutHidden(text), "$1\u00a0")
+	return afterNumber.ReplaceAllString(hidden.Replace(quantity.OneLine(text)), "$1\u00a0")
 }
 
-var afterNumber = regexp.MustCompile(`(\d) `)
-
-func withoutHidden(text string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case unicode.IsSpace(r):
-			return ' '
-		case unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar:
-			return -1
-		}
-		return r
-	}, text)
-}
+var (
+	afterNumber = regexp.MustCompile(`(\d) `)
+	// hidden is what stands for such a character in a text that was for a screen.
+	hidden = strings.NewReplacer("\uFFFD", "")
+)

@@ -7,7 +7,6 @@ import (
 	"strings"
 	"time"
 
-	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/record"
@@ -87,7 +86,7 @@ func DoneAndToCome(b *Batch) (list []page.Block) {
 
 // recorded says what a record is of.
 func recorded(r *record.Record) string {
-	parts := []string{benchfile.Printable(r.File)}
+	parts := []string{quantity.Printable(r.File)}
 	if r.Batch != "" {
 		parts = append(parts, "batch "+r.Batch)
 	}

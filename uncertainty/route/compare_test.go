@@ -114,7 +114,7 @@ func TestQuotedAndCause(t *testing.T) {
 	assert.True(t, r.Quoted.Simulated)
 	near.Relative(t, "lower", r.MonteCarlo.Lower, r.Quoted.Lower, 1e-15)
 	assert.False(t, r.CrossCheck.Agrees)
-	assert.Equal(t, uncertainty.Shape, r.CrossCheck.Cause)
+	assert.Equal(t, uncertainty.Cause("shape"), r.CrossCheck.Cause)
 	assert.Equal(t, "assay of the urea", influence.Name(r.CrossCheck.Influence))
 	assert.Greater(t, r.CrossCheck.OfExpanded, 0.05)
 }

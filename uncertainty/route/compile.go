@@ -233,7 +233,7 @@ func (c *compiler) material(kind uncertainty.Kind, of string, code uncertainty.C
 	}
 	return c.model.Influence(uncertainty.Influence{
 		Code: code, Owner: uncertainty.Owner{Kind: kind, Name: of}, Group: uncertainty.Group{Kind: kind, Name: of}, Unit: unit,
-		Distribution: e.Distribution, Nominal: e.Distribution.Mean(), Assumed: assumed,
+		Distribution: e.Distribution, Nominal: uncertainty.SummaryOf(e.Distribution).Mean, Assumed: assumed,
 	})
 }
 

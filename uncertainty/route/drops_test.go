@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"minim/report/words/influence"
+	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
 
@@ -29,7 +30,8 @@ func TestWhatDropsAreCountedOf(t *testing.T) {
 	} {
 		r := c.recipe.run(t)
 		line := lineOf(t, r, "size of a drop of "+c.of+" beside one of water")
-		low, high := line.Distribution.Support()
+		s := uncertainty.SummaryOf(line.Distribution)
+		low, high := s.Low, s.High
 		near.Absolute(t, c.name+", low", c.low, low, 0.001)
 		near.Absolute(t, c.name+", high", c.high, high, 0.001)
 		assert.Equal(t, c.of, line.Owner.Name, c.name)
