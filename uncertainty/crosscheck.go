@@ -13,8 +13,8 @@ type Cause string
 
 // The causes of a failed cross-check.
 const (
-	// NoCause: the intervals agree.
-	NoCause Cause = ""
+	// noCause: the intervals agree.
+	noCause Cause = ""
 	// shaped: a large influence is not normal but symmetric, a dominant
 	// rectangle or triangle, or few readings.
 	shaped Cause = "shape"

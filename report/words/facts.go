@@ -125,7 +125,7 @@ func chance(c *route.Comparison, r *route.Result) string {
 
 func checked(c *route.Comparison, r *route.Result) string {
 	text := fmt.Sprintf("by %s simulated batches (seed %d%s): ", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r))
-	if r.CrossCheck.Cause == uncertainty.NoCause {
+	if r.CrossCheck.Cause == "" {
 		return text + "agrees with the give or take"
 	}
 	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
