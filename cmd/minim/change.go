@@ -4,18 +4,12 @@ import (
 	"errors"
 	"strings"
 
-	"github.com/spf13/pflag"
-
 	"minim/equipment/benchfile"
 )
 
 // changes is the option --change, which may be repeated: properties of
 // instruments that are changed in memory.
 type changes []benchfile.Change
-
-func (c *changes) declare(flags *pflag.FlagSet) {
-	flags.Var(c, "change", "")
-}
 
 // Set reads one more change. The error is a *benchfile.Mistake.
 func (c *changes) Set(text string) error {
@@ -49,11 +43,10 @@ func blame(err error) error {
 	if !errors.As(err, &m) {
 		return err
 	}
-	message := m.Report()
+	lines := strings.Split(m.Report(), "\n")
 	if m.Line > 0 {
-		message = "with what --change says, " + message
+		lines[0] = fmt.Errorf("with what --change says, %s", lines[0]).Error()
 	}
-	lines := strings.Split(message, "\n")
 	last := len(lines) - 1
 	return &listed{lines[:last], &usageError{lines[last], m.Hint}}
 }

@@ -114,7 +114,7 @@ var makeErrors = []string{
 
 	"fault", "fail", "failInstrument", "likely",
 
-	"usageError", "hinted",
+	"usageError", "hinted", "listed", "unknown", "refuseRead", "mayReplace",
 
 	// A constant of this type is an identity, which nobody reads.
 	"Code",
