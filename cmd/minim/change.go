@@ -43,10 +43,11 @@ func blame(err error) error {
 	if !errors.As(err, &m) {
 		return err
 	}
-	lines := strings.Split(m.Report(), "\n")
+	message := m.Report()
 	if m.Line > 0 {
-		lines[0] = fmt.Errorf("with what --change says, %s", lines[0]).Error()
+		message = "with what --change says, " + message
 	}
+	lines := strings.Split(message, "\n")
 	last := len(lines) - 1
 	return &listed{lines[:last], &usageError{lines[last], m.Hint}}
 }

@@ -33,7 +33,7 @@ func explained(q *answer.Question, err error) error {
 	case errors.As(err, &cannot):
 		err = &hinted{err, "minim compare says what the others give"}
 	case errors.As(err, &noWay):
-		err = &hinted{fmt.Errorf("no way to correct what is in the bottle was found: %s", noWay.Reason), noWay.Cure}
+		err = &hinted{fmt.Errorf("no way to correct what is in the bottle was found: %s", noWay.Reason), noWay.Cure.String()}
 	case errors.As(err, &nothing) && !p.CountsMass() && len(p.Stocks) == 0:
 		err = &hinted{err, "state it in the table [solute] of " + p.File + ", or a [[stock]] in the unit of the target"}
 	case errors.As(err, &nothing):

@@ -40,8 +40,21 @@ func csvBoth(changed, asItIs [][]string) [][]string {
 	return both
 }
 
-// csvRows are the header and a row for each route.
-func csvRows(c *route.Comparison) [][]string {
+// csvRows are those of the routes, with what may not meet.
+func csvRows(c *route.Comparison) [][]string { return withStops(c.Prep, routeRows(c)) }
+
+// withStops adds to every row, in a last column, what stands above every screen: what may not
+// meet of all that a prep names.
+func withStops(p *route.Prep, rows [][]string) [][]string {
+	rows[0] = append(rows[0], "may_not_meet")
+	for i := range rows[1:] {
+		rows[1+i] = append(rows[1+i], harmless(strings.Join(words.Stops(p), " ")))
+	}
+	return rows
+}
+
+// routeRows are the header and a row for each route.
+func routeRows(c *route.Comparison) [][]string {
 	p, paths := c.Prep, columns
 	for i := range p.Tolerances {
 		paths = append(paths[:len(paths):len(paths)], fmt.Sprintf("inside.%d.tolerance", i+1), fmt.Sprintf("inside.%d.conformance_probability", i+1))

@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment/benchfile"
 	"minim/report/words"
+	"minim/report/words/note"
 	"minim/report/words/verb"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
@@ -41,7 +42,7 @@ func batch(b *words.Batch) object {
 		out.set("rescue", ways(b.Rescue))
 	}
 	if b.NoWay != nil {
-		out.set("no_rescue_because", orNull(b.NoWay.Reason))
+		out.set("no_rescue_because", orNull(b.NoWay.Reason.String()))
 	}
 	return out
 }
@@ -103,19 +104,13 @@ func Rescue(r *rescue.Rescue) Data {
 func ways(r *rescue.Rescue) object {
 	out := object{
 		{"to", r.Prep.Target.Value}, {"use", r.Results[r.Verdict.Use].Route.Name}, {"meets_tolerance", r.Verdict.Meets && len(r.Prep.Tolerances) > 0},
-		{"largest_vessel_mL", r.Largest}, {"ways", nil}, {"corrections_tried", r.Tried}, {"not_tried", list(r.NotTried)},
+		{"largest_vessel_mL", r.Largest}, {"ways", nil}, {"corrections_tried", r.Tried}, {"not_tried", list(note.Texts(r.NotTried))},
 	}
 	var list []object
 	for i := range r.Results {
-		way := object{{"kind", wayNames[r.Kinds[i]]}, {"does", words.WayInstructions(r, i)}, {"set_aside_mL", r.SetAside(i)}}
+		way := object{{"kind", r.Kinds[i].Code}, {"does", words.WayInstructions(r, i)}, {"set_aside_mL", r.SetAside(i)}}
 		list = append(list, append(way, routeOf(r.Prep, &r.Results[i])...))
 	}
 	out.set("ways", list)
 	return out
-}
-
-// wayNames as they are called in the JSON.
-var wayNames = map[rescue.Way]string{
-	rescue.FillUp: "fill_up", rescue.AddSolvent: "add_solvent", rescue.DilutePart: "dilute_part",
-	rescue.StrengthenAll: "strengthen", rescue.AddMore: "add_solute", rescue.StrengthenAndAdd: "strengthen_and_add_solvent",
 }

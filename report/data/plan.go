@@ -66,7 +66,7 @@ func planRows(p *plan.Plan) [][]string {
 			all.Verdict.Use = i
 		}
 	}
-	rows := csvRows(all)
+	rows := routeRows(all)
 	rows[0] = append(rows[0], "near_equal_to", "cost", "currency", "search_cut_short")
 	for i := range p.Front {
 		amount, currency := "", ""
@@ -75,5 +75,5 @@ func planRows(p *plan.Plan) [][]string {
 		}
 		rows[i+1] = append(rows[i+1], harmless(p.Results[p.Front[i].Group].Route.Name), amount, harmless(currency), strconv.FormatBool(p.CutShort))
 	}
-	return rows
+	return withStops(p.Prep, rows)
 }

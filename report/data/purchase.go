@@ -79,7 +79,7 @@ func purchaseRows(p *plan.Purchase) [][]string {
 		}
 		rows = append(rows, append(append(row, bestCells(o)...), strconv.FormatBool(o.CutShort)))
 	}
-	return rows
+	return withStops(p.Prep, rows)
 }
 
 // bestCells are those of the best route of a choice; the mass is empty where it is not known.
