@@ -15,7 +15,7 @@ func measureKind(t *benchfile.Table, table string) equipment.Kind {
 		return equipment.Kind(table)
 	}
 	t.Need("name", "kind")
-	return equipment.Kind(t.Word("kind", equipment.PipetteKinds()...))
+	return equipment.Kind(t.Word("kind", kindsIn(pipetteTables)...))
 }
 
 // measure reads a volumetric instrument.
@@ -31,17 +31,17 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	k.Price = r.price(t)
 	size(t, k)
 	r.line(t, k)
-	if kind.Receives() {
+	if kind.Traits().Receives {
 		marked(t, k)
 		vessel(t, k)
 	}
-	if kind.IsRead() {
+	if kind.Traits().Read {
 		k.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	}
 	class := readClass(t, k)
 	k.Bias.Stated = ownLimit(t)
-	sound := t.Sound("kind", "class", "standard", "form", "capacity", "division", "drop") && (k.Capacity > 0 || kind == equipment.Dropper)
-	if kind.HasNumbers() && t.Has("numbered") {
+	sound := t.Sound("kind", "class", "standard", "form", "capacity", "division", "drop") && (k.Capacity > 0 || kind.Traits().Counts)
+	if kind.Traits().Numbers && t.Has("numbered") {
 		k.Numbered = t.Positive("numbered", quantity.Volume)
 	}
 	r.bias(t, k)
@@ -68,11 +68,11 @@ func marked(t *benchfile.Table, k *equipment.Measure) {
 
 // size reads the capacity, and the division and the bore of what has them.
 func size(t *benchfile.Table, k *equipment.Measure) {
-	switch k.Kind {
-	case equipment.Dropper:
+	switch is := k.Kind.Traits(); {
+	case is.Counts:
 		drop(t, k)
 		return
-	case equipment.Jar:
+	case is.PenLine:
 		t.Need("line")
 		k.Capacity = t.Positive("line", quantity.Volume)
 		if t.Has("line") && k.Capacity != 0 && !capacityLimit.Holds(k.Capacity) {
@@ -83,10 +83,10 @@ func size(t *benchfile.Table, k *equipment.Measure) {
 		t.Need("capacity")
 		k.Capacity = capacity(t, quantity.Volume)
 	}
-	if k.Kind.HasScale() {
+	if k.Kind.Traits().Scale {
 		k.Division = t.Positive("division", quantity.Volume)
 	}
-	if k.Kind.IsRead() {
+	if k.Kind.Traits().Read {
 		k.Bore = t.Positive("bore", quantity.Length)
 	}
 }
@@ -110,7 +110,7 @@ func drop(t *benchfile.Table, k *equipment.Measure) {
 // line reads how the pen line of a jar was set. The measure must stand in the
 // same kit, in a table that is read before the jars.
 func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
-	if k.Kind != equipment.Jar {
+	if !k.Kind.Traits().PenLine {
 		return
 	}
 	name := t.Text("set-with")
@@ -119,10 +119,10 @@ func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
 	}
 	with := r.kit.Measure(name)
 	switch {
-	case with == nil || !with.Kind.Delivers() || with.Kind == equipment.Dropper:
+	case with == nil || !with.Kind.Traits().Delivers || with.Kind.Traits().Counts:
 		var names []string
 		for _, m := range r.kit.Measures {
-			if m.Kind.Delivers() && m.Kind != equipment.Dropper {
+			if m.Kind.Traits().Delivers && !m.Kind.Traits().Counts {
 				names = append(names, m.Name)
 			}
 		}
