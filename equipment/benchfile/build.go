@@ -44,8 +44,7 @@ func (b *builder) syntax(err error, after int) *Mistake {
 		return b.src.mistake(span{after, after}, plain(err.Error()), "")
 	}
 	at := b.parser.Range(found.Highlight)
-	f := newFault(b.src, span{int(at.Offset), int(at.Offset + at.Length)}, found.Message, after)
-	return f.mistake()
+	return newFault(b.src, span{int(at.Offset), int(at.Offset + at.Length)}, found.Message, after).worded()
 }
 
 // expression adds one key and value or one header and returns where it ends.
