@@ -32,7 +32,7 @@ func (b *builder) parts(node *unstable.Node) ([]part, *Mistake) {
 		}
 		if m := b.src.spelling(p); m != nil {
 			p.name = cured(p.name)
-			if b.root == nil || p.name == "" {
+			if p.name == "" {
 				return nil, m
 			}
 			b.root.file.keep(p.at, m)

@@ -13,8 +13,8 @@ const (
 	candidateTables = "candidate"
 )
 
-// KitTables are the names of the tables of a kit file.
-func KitTables() []string {
+// kitTables are the names of the tables of a kit file.
+func kitTables() []string {
 	return slices.Concat([]string{balanceTables}, measureTables(), []string{candidateTables})
 }
 
@@ -33,11 +33,11 @@ func tableOf(kind equipment.Kind) string {
 	return string(kind)
 }
 
-// CandidateKinds are the kinds that a [[candidate]] may be of: the name of a table,
+// candidateKinds are the kinds that a [[candidate]] may be of: the name of a table,
 // or the kind of a pipette.
-func CandidateKinds() []string {
+func candidateKinds() []string {
 	var list []string
-	for _, table := range KitTables() {
+	for _, table := range kitTables() {
 		switch table {
 		case pipetteTables:
 			list = append(list, equipment.PipetteKinds()...)
