@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"errors"
 	"regexp"
 	"slices"
@@ -102,8 +103,10 @@ func TestEveryKeyOfAKitIsDocumented(t *testing.T) {
 		case "candidate": // TestEveryCandidateIsDocumented
 		case "pipette":
 			var all []string
-			for _, kind := range equipment.PipetteKinds() {
-				all = append(all, kitKeys(t, table, kind)...)
+			for _, kind := range equipment.Kinds() {
+				if kind.Traits().Table == table {
+					all = append(all, kitKeys(t, table, string(kind))...)
+				}
 			}
 			slices.Sort(all)
 			assert.Equal(t, documented(t, "Keys of glass and plastic", table), slices.Compact(all), table)
@@ -131,10 +134,7 @@ func TestEveryCandidateIsDocumented(t *testing.T) {
 	_, kinds, found := strings.Cut(m.Message, "is not one of ")
 	require.True(t, found, m.Message)
 	for _, kind := range strings.Split(kinds, ", ") {
-		table := kind
-		if slices.Contains(equipment.PipetteKinds(), kind) {
-			table = "pipette"
-		}
+		table := cmp.Or(equipment.Kind(kind).Traits().Table, kind)
 		want := append(kitKeys(t, table, kind), "kind")
 		slices.Sort(want)
 		assert.Equal(t, slices.Compact(want), kitKeys(t, "candidate", kind), kind)

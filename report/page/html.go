@@ -21,6 +21,7 @@ var (
 	pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{
 		"times": func(n int) []struct{} { return make([]struct{}, n) },
 		"clean": visible,
+		"parts": datesApart,
 		"shown": func(blocks []Block) []Block { return shown(asHTML, blocks) },
 	}).Parse(pageText))
 )
@@ -54,8 +55,23 @@ func visible(text string) string {
 	return afterNumber.ReplaceAllString(hidden.Replace(quantity.OneLine(text)), "$1\u00a0")
 }
 
+// datesApart is a text in parts of which some are dates, which no line is to break at their
+// hyphens.
+func datesApart(text string) (parts []datePart) {
+	text = visible(text)
+	for at := date.FindStringIndex(text); at != nil; at = date.FindStringIndex(text) {
+		parts = append(parts, datePart{text[:at[0]], text[at[0]:at[1]]})
+		text = text[at[1]:]
+	}
+	return append(parts, datePart{Before: text})
+}
+
+// datePart is a date, "" for none, with the text before it.
+type datePart struct{ Before, Date string }
+
 var (
 	afterNumber = regexp.MustCompile(`(\d) `)
+	date        = regexp.MustCompile(`\b\d{4}-\d\d-\d\d\b`)
 	// hidden is what stands for such a character in a text that was for a screen.
 	hidden = strings.NewReplacer("\uFFFD", "")
 )

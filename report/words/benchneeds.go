@@ -5,9 +5,9 @@ import (
 	"slices"
 	"strings"
 
-	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -70,7 +70,7 @@ func (p *Paper) firstUses(look func(name string, s *route.Step)) {
 // instrumentNames are the instruments of the route, each once, with what kind they are.
 func (p *Paper) instrumentNames() (names []string) {
 	p.firstUses(func(name string, s *route.Step) {
-		if s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark || s.Measure.Kind == equipment.Flask) {
+		if s.Measure != nil && s.Measure.Kind.Traits().EitherMark {
 			name += map[bool]string{true: " (one mark)", false: " (graduated)"}[s.Measure.Division == 0]
 		}
 		names = append(names, name)
@@ -110,7 +110,7 @@ func (b *bench) solventNeeded() (mL float64) {
 			if n := b.before(i); n > 0 {
 				mL -= b.made[n-1]
 			}
-		case s.Measure != nil && s.Rises() && !s.Measure.Kind.Counts():
+		case s.Measure != nil && s.Rises() && !s.Measure.Kind.Traits().Counts:
 			mL -= s.Amount
 		}
 	}
@@ -133,8 +133,8 @@ func assayWords(q *route.Prep) string {
 		return ""
 	}
 	if a.Distribution != nil {
-		if low, high := a.Distribution.Support(); low > 0 && high < 2 {
-			return fmt.Sprintf(", assay %s to %s %%", quantity.Number(100*low), quantity.Number(100*high))
+		if s := uncertainty.SummaryOf(a.Distribution); s.Low > 0 && s.High < 2 {
+			return fmt.Sprintf(", assay %s to %s %%", quantity.Number(100*s.Low), quantity.Number(100*s.High))
 		}
 	}
 	return ", assay " + quantity.Number(100*a.Value) + " %"
@@ -148,9 +148,7 @@ func (p *Paper) besides() string {
 		parts = append([]string{"a thermometer"}, parts...)
 	}
 	steps := p.route().Steps
-	if slices.ContainsFunc(steps, func(s route.Step) bool {
-		return s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark)
-	}) {
+	if slices.ContainsFunc(steps, func(s route.Step) bool { return s.Measure != nil && s.Measure.Kind.Traits().Filler }) {
 		parts = append([]string{"a pipette filler"}, parts...)
 	}
 	if b.weighsOnBoat() {

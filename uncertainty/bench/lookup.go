@@ -40,9 +40,9 @@ func (p prepReader) findMeasure(t *benchfile.Table, key string, verb route.Verb)
 // fits reports whether a verb can use an instrument.
 func fits(m *equipment.Measure, verb route.Verb) bool {
 	if verb == route.MakeUpTo || verb == route.Pour {
-		return m.Kind.Receives()
+		return m.Kind.Traits().Receives
 	}
-	return m.Kind.Delivers()
+	return m.Kind.Traits().Delivers
 }
 
 // measures lists the instruments of the kit that a verb can use.

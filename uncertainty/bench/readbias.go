@@ -14,7 +14,7 @@ import (
 
 // bias reads the limit of the piece: its own, or a certificate's.
 func (r *kitReader) bias(t *benchfile.Table, k *equipment.Measure) {
-	if k.Kind != equipment.Jar {
+	if !k.Kind.Traits().PenLine {
 		k.Bias.BetweenMarks = betweenMarks(t)
 	}
 	for _, shape := range []equipment.Shape{r.shape, shapeOf(t)} {
@@ -46,7 +46,7 @@ func ownLimit(t *benchfile.Table) bool {
 // statedTwice refuses two statements of how good a piece is.
 func statedTwice(t *benchfile.Table, k *equipment.Measure) bool {
 	keys := slices.Clone(limitKeys)
-	if k.Kind == equipment.Jar {
+	if k.Kind.Traits().PenLine {
 		keys = append(keys, "set-with")
 	}
 	own, last := statedKeys(t, keys), len(keys)-1
@@ -128,7 +128,7 @@ func called(k *equipment.Measure) string { return cmp.Or(k.Name, string(k.Kind),
 
 // check refuses what cannot be.
 func check(t *benchfile.Table, k *equipment.Measure) {
-	scale := k.Kind.HasScale() && k.Kind.Lettered()
+	scale := k.Kind.Traits().Scale && k.Kind.Traits().Lettered
 	switch {
 	case k.Capacity == 0:
 		// said already
@@ -151,7 +151,7 @@ func check(t *benchfile.Table, k *equipment.Measure) {
 func checkNumbered(t *benchfile.Table, k *equipment.Measure) {
 	const hint ofMistake = "state the volume from one number on the scale to the next"
 	switch {
-	case k.Capacity == 0 || !k.Kind.HasNumbers() || !t.Has("numbered") || !t.Sound("numbered"):
+	case k.Capacity == 0 || !k.Kind.Traits().Numbers || !t.Has("numbered") || !t.Sound("numbered"):
 		// said already
 	case k.Numbered > k.Capacity:
 		t.Fail("numbered", "is more than the capacity", hint)

@@ -117,7 +117,7 @@ func unitOf(s *route.Step) string {
 	switch {
 	case s.Balance != nil:
 		return "g"
-	case s.Measure != nil && s.Measure.Kind.Counts():
+	case s.Measure != nil && s.Measure.Kind.Traits().Counts:
 		return "drops"
 	}
 	return "mL"
@@ -131,7 +131,7 @@ func checkReading(s *route.Step, t *benchfile.Table) {
 		return // it is wrong already, or there is none
 	case s.Balance != nil:
 		err = s.Balance.Shows(s.Amount)
-	case s.Measure != nil && !s.Measure.Kind.Counts():
+	case s.Measure != nil && !s.Measure.Kind.Traits().Counts:
 		err = s.Measure.Reads(s.Amount)
 	}
 	if err != nil {

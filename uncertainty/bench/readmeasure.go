@@ -15,7 +15,7 @@ func measureKind(t *benchfile.Table, table string) equipment.Kind {
 		return equipment.Kind(table)
 	}
 	t.Need("name", "kind")
-	return equipment.Kind(t.Word("kind", equipment.PipetteKinds()...))
+	return equipment.Kind(t.Word("kind", kindsIn(pipetteTables)...))
 }
 
 // measure reads a volumetric instrument.
@@ -31,17 +31,17 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	k.Price = r.price(t)
 	size(t, k)
 	r.line(t, k)
-	if kind.Receives() {
+	if kind.Traits().Receives {
 		marked(t, k)
 		vessel(t, k)
 	}
-	if kind.IsRead() {
+	if kind.Traits().Read {
 		k.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	}
 	class := readClass(t, k)
 	k.Bias.Stated = ownLimit(t)
-	sound := t.Sound("kind", "class", "standard", "form", "capacity", "division", "drop") && (k.Capacity > 0 || kind == equipment.Dropper)
-	if kind.HasNumbers() && t.Has("numbered") {
+	sound := t.Sound("kind", "class", "standard", "form", "capacity", "division", "drop") && (k.Capacity > 0 || kind.Traits().Counts)
+	if kind.Traits().Numbers && t.Has("numbered") {
 		k.Numbered = t.Positive("numbered", quantity.Volume)
 	}
 	r.bias(t, k)
@@ -68,11 +68,11 @@ func marked(t *benchfile.Table, k *equipment.Measure) {
 
 // size reads the capacity, and the division and the bore of what has them.
 func size(t *benchfile.Table, k *equipment.Measure) {
-	switch k.Kind {
-	case equipment.Dropper:
+	switch is := k.Kind.Traits(); {
+	case is.Counts:
 		drop(t, k)
 		return
-	case equipment.Jar:
+	case is.PenLine:
 		t.Need("line")
 		k.Capacity = t.Positive("line", quantity.Volume)
 		if !plausible(t, "line", k.Capacity, quantity.Limits.Capacity, "no jar of a bench holds this volume", "") {
@@ -82,10 +82,10 @@ func size(t *benchfile.Table, k *equipment.Measure) {
 		t.Need("capacity")
 		k.Capacity = capacity(t, quantity.Volume)
 	}
-	if k.Kind.HasScale() {
+	if k.Kind.Traits().Scale {
 		k.Division = t.Positive("division", quantity.Volume)
 	}
-	if k.Kind.IsRead() {
+	if k.Kind.Traits().Read {
 		k.Bore = t.Positive("bore", quantity.Length)
 	}
 }
@@ -107,7 +107,7 @@ func drop(t *benchfile.Table, k *equipment.Measure) {
 // line reads how the pen line of a jar was set. The measure must stand in the
 // same kit, in a table that is read before the jars.
 func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
-	if k.Kind != equipment.Jar {
+	if !k.Kind.Traits().PenLine {
 		return
 	}
 	name := t.Text("set-with")
@@ -115,7 +115,7 @@ func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
 		return
 	}
 	with := r.kit.Measure(name)
-	sets := func(m *equipment.Measure) bool { return m.Kind.Delivers() && m.Kind != equipment.Dropper }
+	sets := func(m *equipment.Measure) bool { return m.Kind.Traits().Delivers && !m.Kind.Traits().Counts }
 	switch {
 	case with == nil || !sets(with):
 		names := namesOf(r.kit.Measures, measureName, sets)

@@ -119,6 +119,23 @@ func (p prepReader) readPrices(root *benchfile.Table) {
 	p.Solvent.Price = p.readPrice(root.Table("solvent"), quantity.Volume)
 }
 
+// currencyOf is that of the prices of a kit, candidates included; "" without a price.
+func currencyOf(k *equipment.Kit) string {
+	for _, list := range []equipment.Instruments{k.Instruments, k.Candidates} {
+		for _, b := range list.Balances {
+			if b.Price.Stated() {
+				return b.Price.Currency
+			}
+		}
+		for _, m := range list.Measures {
+			if m.Price.Stated() {
+				return m.Price.Currency
+			}
+		}
+	}
+	return ""
+}
+
 func (p prepReader) readPrice(t *benchfile.Table, kind quantity.Kind) equipment.Price {
 	text := t.Text("price")
 	if text == "" {
@@ -126,7 +143,7 @@ func (p prepReader) readPrice(t *benchfile.Table, kind quantity.Kind) equipment.
 	}
 	price, err := parseUnitPrice(kind, text)
 	if err == nil {
-		err = sameCurrency(price, p.Kit.Currency(), aPrice)
+		err = sameCurrency(price, currencyOf(p.Kit), aPrice)
 	}
 	if err == nil {
 		err = sameCurrency(price, p.Solute.Price.Currency, priceOfSolute)

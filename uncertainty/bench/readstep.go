@@ -136,7 +136,7 @@ func readVolumeOrDrops(t *benchfile.Table, verb route.Verb, m *equipment.Measure
 	if m == nil && drops {
 		return 0 // with what, is the mistake
 	}
-	if m == nil || m.Kind != equipment.Dropper {
+	if m == nil || !m.Kind.Traits().Counts {
 		return t.Positive(key, quantity.Volume)
 	}
 	t.Text(key)
@@ -183,15 +183,11 @@ func emptying(t *benchfile.Table, s *route.Step) equipment.Emptying {
 	if key, _ := s.Verb.Uses(); key != "from" { // a vessel that is poured out has no tip
 		blown = t.Flag("blown-out")
 	}
-	kind := equipment.OneMark
-	if s.Measure != nil {
-		kind = s.Measure.Kind
-	}
-	switch {
-	case blown && kind != equipment.OneMark && kind != equipment.Graduated:
-		t.FailKey("blown-out", "the "+s.Measure.Name+" has no last drop to blow out", "only a glass pipette has one, one-mark or graduated")
-	case rinsed && (kind == equipment.Dropper || kind == equipment.Burette):
-		t.FailKey("rinsed", "what is left in the "+s.Measure.Name+" does not belong to what was measured", "leave rinsed out")
+	switch m := s.Measure; {
+	case blown && m != nil && !m.Kind.Traits().LastDrop:
+		t.FailKey("blown-out", "the "+m.Name+" has no last drop to blow out", "only a glass pipette has one, one-mark or graduated")
+	case rinsed && m != nil && m.Kind.Traits().RestApart:
+		t.FailKey("rinsed", "what is left in the "+m.Name+" does not belong to what was measured", "leave rinsed out")
 	case rinsed && blown:
 		t.Fail("blown-out", "rinsed and blown out are both stated", "state what is done last")
 	case rinsed:
@@ -199,7 +195,7 @@ func emptying(t *benchfile.Table, s *route.Step) equipment.Emptying {
 	case blown:
 		return equipment.BlownOut
 	}
-	return equipment.Drained
+	return ""
 }
 
 // needInstrument asks for the key that names the instrument, and says so when

@@ -97,7 +97,7 @@ func spreadBelow(t *benchfile.Table, s equipment.Spread, capacity float64) {
 }
 
 func shapeOf(t *benchfile.Table) equipment.Shape {
-	return equipment.Shape(t.Word("shape", string(equipment.Triangle), string(equipment.Rectangle)))
+	return equipment.Shape(t.Word("shape", "triangular", "rectangular"))
 }
 
 func stated(t *benchfile.Table, key string, kind quantity.Kind) equipment.Stated {

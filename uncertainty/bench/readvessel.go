@@ -1,8 +1,6 @@
 package bench
 
 import (
-	"strings"
-
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
@@ -12,7 +10,7 @@ import (
 func vessel(t *benchfile.Table, k *equipment.Measure) {
 	k.Vessel = vesselMass(t)
 	glass, _ := equipment.FindGlass(t.Text("material"))
-	k.Plastic = strings.HasPrefix(glass.Name, "poly") || k.Kind == equipment.Cylinder && t.Text("form") == "plastic"
+	k.Plastic = glass.Plastic || k.Kind.Traits().Forms != nil && t.Text("form") == "plastic"
 }
 
 // vesselMass reads the mass of what stands on a balance with what is weighed in it.

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"errors"
 	"math"
 	"strings"
 
@@ -19,11 +18,10 @@ type NoRouteError struct {
 }
 
 func (e *NoRouteError) Error() string {
-	text := "this bench allows no route: " + e.Reason.String()
-	if len(e.NotSearched) > 0 {
-		text += "; not searched: " + strings.Join(note.Texts(e.NotSearched), "; ")
+	if len(e.NotSearched) == 0 {
+		return note.Of("no-route", "", e.Reason).String()
 	}
-	return text
+	return note.Of("no-route-not-searched", "", e.Reason, strings.Join(note.Texts(e.NotSearched), "; ")).String()
 }
 
 // tooHeavy says why the volume wanted cannot be made by weighing, where a vessel with it is
@@ -39,8 +37,8 @@ func tooHeavy(p *route.Prep) (reason note.Note) {
 		if err == nil && total <= k.Capacity {
 			return note.Note{}
 		}
-		if no := (*equipment.Impossible)(nil); errors.As(err, &no) {
-			reason = no.Reason
+		if why, no := equipment.WhyNot(err); no {
+			reason = why
 		}
 	}
 	return reason
@@ -50,7 +48,7 @@ func tooHeavy(p *route.Prep) (reason note.Note) {
 func noRoute(p *route.Prep, o Options, notSearched []note.Note) error {
 	largest := 0.0
 	for _, m := range p.Kit.Measures {
-		if m.Kind.Receives() {
+		if m.Kind.Traits().Receives {
 			largest = max(largest, m.Capacity)
 		}
 	}
