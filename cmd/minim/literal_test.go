@@ -108,13 +108,15 @@ var makeErrors = []string{
 
 	"failTable",
 
-	"Fail", "FailFor", "FailKey", "FailName", "FailChoice", "FailAmong", "FailWith", "FailHelp", "Refuse",
+	"Fail", "FailFor", "FailKey", "FailWith", "FailHelp", "Refuse", "NoSuch",
 
 	"mistake", "wrong", "refuse", "within",
 
 	"Limit", "Error",
 
-	"fault", "fail", "failInstrument", "likely",
+	"Mistake", "says", "phrase", "ofMistake",
+
+	"fault", "fail", "failInstrument", "failFor", "likely", "plausible", "inLimit", "nameOf", "priceForm",
 
 	"usageError", "hinted",
 
