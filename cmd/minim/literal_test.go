@@ -108,15 +108,17 @@ var makeErrors = []string{
 
 	"failTable",
 
-	"Fail", "FailFor", "FailKey", "FailName", "FailChoice", "FailAmong", "FailWith", "FailHelp", "Refuse",
+	"Fail", "FailFor", "FailKey", "FailWith", "FailHelp", "Refuse", "NoSuch",
 
 	"mistake", "wrong", "refuse", "within",
 
 	"Limit", "Error",
 
-	"fault", "fail", "failInstrument", "likely",
+	"Mistake", "says", "phrase", "ofMistake",
 
-	"usageError", "hinted",
+	"fault", "fail", "failInstrument", "failFor", "likely", "plausible", "inLimit", "nameOf", "priceForm",
+
+	"usageError", "hinted", "listed", "unknown", "refuseRead", "mayReplace",
 
 	// A constant of this type is an identity, which nobody reads.
 	"Code",
