@@ -9,8 +9,7 @@ import (
 // standard, in the order of the rows, with the sources of each table below it; and of what may
 // not meet.
 func Classes(t *kits.Tables, _ ...page.Figure) *page.Page {
-	p := &page.Page{Title: "Class tables", Kind: "screen"}
-	p.Add(page.NotText(page.Title{Text: p.Title}))
-	p.Add(kits.ClassBlocks(t)...)
-	return p
+	const title = "Class tables"
+	head := page.Only{Blocks: []page.Block{page.Title{Text: title}}}
+	return &page.Page{Title: title, Kind: "screen", Blocks: append([]page.Block{head}, kits.ClassBlocks(t)...)}
 }

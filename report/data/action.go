@@ -2,7 +2,6 @@ package data
 
 import (
 	"minim/equipment"
-	"minim/equipment/quantity"
 	"minim/report/words"
 	"minim/report/words/verb"
 	"minim/uncertainty/route"
@@ -114,16 +113,11 @@ func shownToJSON(p *route.Prep, r *route.Result) *shownJSON {
 	if !r.Possible || !r.Informative {
 		return nil
 	}
-	s := words.State(r)
-	out := &shownJSON{
-		Strength: s.Value, Spread: s.Spread(), Sentence: s.Sentence(p.Target.Unit.Name),
-		Relative: quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value), HoldsWithin: quantity.Percent(r.HoldsWithin), Spoilt: words.SpoiltBy(r),
-		Made: words.Volume(r.MadeML), LeftOver: words.Volume(r.LeftOverML), Solute: words.SoluteTaken(p, r),
+	f := words.Shown(p, r)
+	return &shownJSON{
+		Strength: f.Value, Spread: f.Spread, Sentence: f.Sentence, Relative: f.Relative, Inside: orNull(f.Inside), HoldsWithin: f.HoldsWithin,
+		Spoilt: f.Spoilt, Made: f.Made, LeftOver: f.LeftOver, Solute: f.Solute,
 	}
-	if len(r.Inside) > 0 {
-		out.Inside = orNull(words.InHundred(r.Chance(), p.LeastChance))
-	}
-	return out
 }
 
 // shownLine holds the figures of a line of a budget as they are printed.

@@ -3,7 +3,6 @@ package data
 import (
 	"encoding/json"
 	"math"
-	"strings"
 
 	"minim/report/words"
 	"minim/report/words/note"
@@ -314,12 +313,13 @@ func quotedFrom(q uncertainty.Quoted) string {
 }
 
 func contributionToJSON(line *uncertainty.Contribution) contributionJSON {
+	owner, u, share := words.Line(line)
 	return contributionJSON{
-		Influence: line.Name, Owner: words.OwnerWords(line.Owner), Group: line.Group.Name, Shared: line.Shared(),
+		Influence: line.Name, Owner: owner, Group: line.Group.Name, Shared: line.Shared(),
 		U: number(line.StandardUncertainty), Unit: line.Unit, Sensitivity: number(line.Sensitivity),
 		Contribution: number(line.Contribution), Share: number(line.Share),
 		Shift: number(line.Shift()), Assumed: line.Assumed,
-		Shown: shownLine{strings.TrimSpace(uncertainty.TwoDigits(line.StandardUncertainty) + " " + line.Unit), words.FineShare(line.Share)},
+		Shown: shownLine{u, share},
 	}
 }
 

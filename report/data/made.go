@@ -183,7 +183,7 @@ func MadeJSON(b *words.Batch) ([]byte, error) {
 func RescueJSON(r *rescue.Rescue) ([]byte, error) {
 	return indented(&rescueJSON{
 		Schema: rescueSchema, wantedJSON: wantedToJSON(r.Prep), Coverage: number(r.Settings.Coverage),
-		Has: analyticToJSON(&r.Batch.Analytic), Volume: number(r.Batch.MadeML), waysJSON: *waysToJSON(r), Cautions: words.CautionsOfUse(r.Comparison),
+		Has: analyticToJSON(&r.Batch.Analytic), Volume: number(r.Batch.MadeML), waysJSON: *waysToJSON(r), Cautions: words.Cautions(r.Prep, &r.Results[r.Verdict.Use]),
 	})
 }
 
@@ -213,10 +213,11 @@ func originToJSON(r *record.Record, i int) originJSON {
 }
 
 func entryToJSON(e *record.Entry) entryJSON {
+	said, struck := words.SaidIn(e)
 	return entryJSON{
-		Number: e.Number, Line: e.Line, Step: place(e.Step), Said: words.SaidIn(e), Read: e.Read, By: orNull(e.By), At: orNull(e.At),
+		Number: e.Number, Line: e.Line, Step: place(e.Step), Said: said, Read: e.Read, By: orNull(e.By), At: orNull(e.At),
 		Spoilt: orNull(e.Spoilt), Corrects: place(e.Corrects), Withdrawn: e.Withdrawn, Late: e.Late,
-		Struck: words.IsStruck(e), StruckBy: place(e.StruckBy), Note: orNull(e.Note),
+		Struck: struck, StruckBy: place(e.StruckBy), Note: orNull(e.Note),
 	}
 }
 

@@ -71,16 +71,15 @@ func PurchaseJSON(p, before *plan.Purchase) ([]byte, error) {
 
 func purchaseToJSON(p *plan.Purchase) *purchaseJSON {
 	q, v := p.Prep, p.Verdict
+	sentence, doubled, halved := words.Verdicts(p)
 	out := &purchaseJSON{
 		Schema: purchaseSchema, wantedJSON: wantedToJSON(q),
-		Verdict: words.VerdictSentence(p), Present: choiceName(p, v.Present), Buy: choiceName(p, v.Buy), Meets: v.Meets, WouldMeet: v.Would,
+		Verdict: sentence, Present: choiceName(p, v.Present), Buy: choiceName(p, v.Buy), Meets: v.Meets, WouldMeet: v.Would,
 		AssumedShare: number(p.AssumedShare), MostLeftOver: positive(p.MostLeftOver), Direct: positive(p.DirectML),
 		Choices: []choiceJSON{}, BreakEven: []breakEvenJSON{}, Curves: []curveJSON{},
 		NotSearched: list(note.Texts(p.NotSearched)), Cautions: words.Cautions(q, words.BestOf(p)), Changes: list(words.ChangeTexts(q)),
 	}
-	if p.Doubled != nil {
-		out.Doubled, out.Halved = orNull(words.ShortVerdict(p, *p.Doubled)), orNull(words.ShortVerdict(p, *p.Halved))
-	}
+	out.Doubled, out.Halved = orNull(doubled), orNull(halved)
 	for i := range p.Choices {
 		out.Choices = append(out.Choices, choiceToJSON(p, &p.Choices[i]))
 	}

@@ -29,7 +29,7 @@ func (p *Paper) needs() []page.Fact {
 			list = append(list, page.Fact{s.Packet.Name, "a packet of " + q.Solute.Weighed()})
 		}
 	}
-	list = append(list, page.Fact{q.Solvent.Name, "about " + Volume(b.solventNeeded()) + ", and some for rinsing"},
+	list = append(list, page.Fact{q.Solvent.Name, "about " + volume(b.solventNeeded()) + ", and some for rinsing"},
 		page.Fact{"instruments", strings.Join(p.instrumentNames(), ", ")})
 	var bottles []string
 	for i, n := range b.bottle {
@@ -40,7 +40,7 @@ func (p *Paper) needs() []page.Fact {
 		if b.order(i).Gas {
 			holds *= 2 // it is swirled there, open
 		}
-		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", n, quantity.Decimal(b.strength[n-1], 2), q.Target.Unit.Name, Volume(holds)))
+		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", n, quantity.Decimal(b.strength[n-1], 2), q.Target.Unit.Name, volume(holds)))
 	}
 	return append(list, page.Fact{"bottles", "dry, with " + b.caps() + ", labelled " + p.bottlesLabelled() + ", and " + strings.Join(bottles, "; ")}, page.Fact{"besides", p.besides()})
 }

@@ -10,9 +10,9 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Changes says what is changed in the kit of a prep: "0.01 g scale: readability =
+// changes says what is changed in the kit of a prep: "0.01 g scale: readability =
 // 0.001 g", several of them joined by "; ". It is empty for a kit as it is.
-func Changes(p *route.Prep) string { return strings.Join(ChangeTexts(p), "; ") }
+func changes(p *route.Prep) string { return strings.Join(ChangeTexts(p), "; ") }
 
 // ChangeTexts are the changes in the kit, one by one.
 func ChangeTexts(p *route.Prep) (texts []string) {
@@ -22,9 +22,9 @@ func ChangeTexts(p *route.Prep) (texts []string) {
 	return texts
 }
 
-// Changed says what the first screen supposes to be other than it is.
-func Changed(p *route.Prep) string {
-	return fmt.Sprintf("%s (%s stays as it is)", Changes(p), benchfile.Printable(p.Kit.File)) + staying(p)
+// changed says what the first screen supposes to be other than it is.
+func changed(p *route.Prep) string {
+	return fmt.Sprintf("%s (%s stays as it is)", changes(p), benchfile.Printable(p.Kit.File)) + staying(p)
 }
 
 // staying says what stays as the kit states it, where it would follow from a change if it
@@ -127,10 +127,10 @@ func chosen(c *route.Comparison) string {
 	return verdictWord(c) + " " + c.Results[c.Verdict.Use].Route.Name
 }
 
-// WhatChanged is the section about what changes do.
-func WhatChanged(c, before *route.Comparison) []page.Block {
+// whatChanged is the section about what changes do.
+func whatChanged(c, before *route.Comparison) []page.Block {
 	e := effect{c, before}
-	list := []page.Block{page.Heading{Text: e.title()}}
+	list := section(e.title())
 	if t := e.table(); len(t.Rows) > 0 {
 		list = append(list, t)
 	}

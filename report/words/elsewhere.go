@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"minim/equipment/quantity"
-	"minim/report/page"
 	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
@@ -76,7 +75,7 @@ func elsewhereWords(p *route.Prep, r *route.Result) string {
 		return fmt.Sprintf("%s: %s, and no other reading of a single step brings it there on this bench", text, aims)
 	}
 	return fmt.Sprintf("%s: %s (step %d); then it is inside in %s of 100, as it stands in %s (%s)", text, otherReading(r, e), e.Step,
-		InHundred(e.Chance, p.LeastChance), InHundred(r.Chance(), p.LeastChance), aims)
+		inHundred(e.Chance, p.LeastChance), chanceOf(p, r), aims)
 }
 
 // otherReading is "weigh 0.68 g instead of 0.60 g on the scale".
@@ -99,11 +98,4 @@ func whyNotAt(c *route.Comparison, r *route.Result) string {
 		return whyNot(c, r)
 	}
 	return elsewhereWords(c.Prep, r) + "; " + whyNot(c, r)
-}
-
-// aimsElsewhere adds to a paper that the route aims elsewhere, before everything else.
-func (p *Paper) aimsElsewhere(d *page.Page) {
-	if r := p.result(); p.Batch == nil && r.Elsewhere != nil {
-		d.Add(page.Quotation{Text: "First: this route " + elsewhereWords(p.Prep, r) + "."})
-	}
 }

@@ -10,8 +10,8 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Ladder lists the rungs of the ladder that is made from the route to use.
-func Ladder(c *route.Comparison) []page.Block {
+// ladder lists the rungs of the ladder that is made from the route to use.
+func ladder(c *route.Comparison) []page.Block {
 	rungs := c.Results[c.Verdict.Use].Ladder
 	if len(rungs) == 0 {
 		return nil
@@ -50,7 +50,7 @@ func rungRow(r *route.Rung) []string {
 		return []string{name, "not possible: " + r.Reason.String()}
 	}
 	value, u := uncertainty.RoundExpanded(r.Analytic.Value, r.Analytic.ExpandedUncertainty)
-	row := []string{name, Volume(r.TakeML), value, u, "", ""}
+	row := []string{name, volume(r.TakeML), value, u, "", ""}
 	if r.Ratio != nil {
 		row[4], row[5] = uncertainty.RoundExpanded(r.Ratio.Value, r.Ratio.ExpandedUncertainty)
 	}

@@ -48,7 +48,7 @@ name = "stuff"
 		require.NoError(t, err)
 		c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95})
 		require.NoError(t, err)
-		said := strings.Join(CautionsOfUse(c), " ")
+		said := strings.Join(Cautions(c.Prep, &c.Results[c.Verdict.Use]), " ")
 		for _, want := range row.said {
 			assert.Contains(t, said, want)
 		}
@@ -57,6 +57,6 @@ name = "stuff"
 			assert.NotContains(t, ladderWords(c), row.notThere)
 		}
 		paper := &Paper{Comparison: c}
-		assert.NotContains(t, string((&page.Page{Blocks: []page.Block{paper.Labels(Label{Count: 1})}}).Markdown()), "0.5 % w/v", "no step fills a bottle with a rung")
+		assert.NotContains(t, string((&page.Page{Blocks: []page.Block{paper.labels(Label{Count: 1})}}).Markdown()), "0.5 % w/v", "no step fills a bottle with a rung")
 	}
 }

@@ -53,6 +53,6 @@ func TestOwnerWords(t *testing.T) {
 		"urea":                                    {Kind: uncertainty.Substance, Name: "urea"},
 		"urea in water":                           {Kind: uncertainty.Dropped, Name: "urea in water"},
 	} {
-		assert.Equal(t, want, OwnerWords(o))
+		assert.Equal(t, want, ownerWords(o))
 	}
 }

@@ -12,12 +12,6 @@ import (
 	"minim/uncertainty/route"
 )
 
-// PlanRecommended says what comes before everything else, which route is recommended, and
-// what it gives.
-func PlanRecommended(p *plan.Plan) []page.Block {
-	return append(firstBlocks(recommended(p)), useBlocks(p.Comparison, append(facts(p.Comparison), planFacts(p)...))...)
-}
-
 // recommended is the comparison of a search with the route that is recommended alone.
 func recommended(p *plan.Plan) *route.Comparison {
 	c := *p.Comparison
@@ -25,18 +19,13 @@ func recommended(p *plan.Plan) *route.Comparison {
 	return &c
 }
 
-// PlanRoutes are the routes to choose from.
-func PlanRoutes(p *plan.Plan) []page.Block {
-	return []page.Block{page.Heading{Text: "The routes that no other beats", Silent: true}, planTable(p), page.Paragraph{Text: legend, At: 4}}
-}
-
-// PlanReasons say what changes in the kit do, what the other routes have over the one that is
+// planReasons say what changes in the kit do, what the other routes have over the one that is
 // recommended, what would help, and what was searched.
-func PlanReasons(p, before *plan.Plan) (list []page.Block) {
+func planReasons(p, before *plan.Plan) (list []page.Block) {
 	if before != nil {
 		list = planEffect(p, before)
 	}
-	list = append(list, lined("What the others have over it", planReasons(p))...)
+	list = append(list, lined("What the others have over it", overIt(p))...)
 	list = append(list, lined("What would help", helpLines(p))...)
 	list = append(list, lined("Your own routes", ownRoutes(p))...)
 	return append(list, page.Gap{}, page.Notes{Label: "Searched", Items: searched(p), At: 13, Join: "\n"})
@@ -58,7 +47,7 @@ func chosenBy(p *plan.Plan) string {
 	}
 	among := " of these routes"
 	if p.Verdict.Meets {
-		among = fmt.Sprintf(" of these routes that are inside in %s of 100", Asked(p.Prep.LeastChance))
+		among = fmt.Sprintf(" of these routes that are inside in %s of 100", asked(p.Prep.LeastChance))
 	}
 	switch p.Options.Prefer {
 	case route.Tightest:
@@ -119,7 +108,7 @@ func planCells(p *plan.Plan, i int) []string {
 	r := &p.Results[i]
 	inside := quantity.Percent(r.HoldsWithin)
 	if len(r.Inside) > 0 {
-		inside = InHundred(r.Chance(), p.Prep.LeastChance)
+		inside = chanceOf(p.Prep, r)
 	}
 	row := []string{
 		quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value), inside,
@@ -153,9 +142,9 @@ func alike(p *plan.Plan, group int) int {
 	return n
 }
 
-// planReasons say of each other route, in a line, what it has over the one that is
+// overIt says of each other route, in a line, what it has over the one that is
 // recommended, and what that takes.
-func planReasons(p *plan.Plan) []fact {
+func overIt(p *plan.Plan) []fact {
 	used := &p.Results[p.Verdict.Use]
 	var lines []fact
 	for i := range p.Results {
@@ -205,9 +194,9 @@ func more(n int, noun string) string {
 
 func moreOrLess(mL float64, less, more string) string {
 	if mL < 0 {
-		return fmt.Sprintf(less, Volume(-mL))
+		return fmt.Sprintf(less, volume(-mL))
 	}
-	return fmt.Sprintf(more, Volume(mL))
+	return fmt.Sprintf(more, volume(mL))
 }
 
 // sureness is the chance of being inside, or within what the target is held.
@@ -215,7 +204,7 @@ func sureness(p *plan.Plan, r *route.Result) string {
 	if len(r.Inside) == 0 {
 		return "within " + quantity.Percent(r.HoldsWithin)
 	}
-	return "inside in " + InHundred(r.Chance(), p.Prep.LeastChance) + " of 100"
+	return "inside in " + chanceOf(p.Prep, r) + " of 100"
 }
 
 func surer(p *plan.Plan, a, b *route.Result) bool {
@@ -255,14 +244,14 @@ func ownRoutes(p *plan.Plan) []fact {
 	var lines []fact
 	for i := range p.Own {
 		r := &p.Own[i]
-		text := fmt.Sprintf("give or take %s, %s left over, %s", quantity.Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), Volume(r.LeftOverML), count(r.Operations, "measurement"))
+		text := fmt.Sprintf("give or take %s, %s left over, %s", quantity.Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), volume(r.LeftOverML), count(r.Operations, "measurement"))
 		switch {
 		case !r.Possible:
 			text = notPossible(r) + ": " + r.Reason.String()
 		case !r.Informative:
 			text = "says almost nothing about the amount"
 		case len(r.Inside) > 0:
-			text = "inside in " + InHundred(r.Chance(), p.Prep.LeastChance) + " of 100, " + text
+			text = "inside in " + chanceOf(p.Prep, r) + " of 100, " + text
 		}
 		if r.Elsewhere != nil {
 			text = elsewhereWords(p.Prep, r) + "; " + text
@@ -291,9 +280,9 @@ func about(n float64) string {
 func helpLines(p *plan.Plan) []fact {
 	var lines []fact
 	for _, h := range p.Helps {
-		text := fmt.Sprintf("the best chance of being inside is then %s in 100", InHundred(h.Chance, p.Prep.LeastChance))
+		text := fmt.Sprintf("the best chance of being inside is then %s in 100", inHundred(h.Chance, p.Prep.LeastChance))
 		if h.Kind == plan.WiderTolerance {
-			text = fmt.Sprintf("the route above is inside it in %s of 100", Asked(p.Prep.LeastChance))
+			text = fmt.Sprintf("the route above is inside it in %s of 100", asked(p.Prep.LeastChance))
 		}
 		lines = append(lines, fact{HelpName(h) + ":", text})
 	}
@@ -309,7 +298,7 @@ func HelpName(h plan.Help) string {
 	case plan.ReadCarefully:
 		return "reading every scale carefully"
 	case plan.MakeMore:
-		return "making " + Volume(h.Amount)
+		return "making " + volume(h.Amount)
 	default:
 		return fmt.Sprintf("a tolerance of %s of the target", quantity.Percent(h.Amount))
 	}

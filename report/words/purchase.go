@@ -15,23 +15,23 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Choices are the verdict, what each bench that could be had allows, and the coarsest balance
+// choices are the verdict, what each bench that could be had allows, and the coarsest balance
 // that would do.
-func Choices(p, before *plan.Purchase) []page.Block {
+func choices(p, before *plan.Purchase) []page.Block {
 	list := []page.Block{
 		page.Gap{}, page.Facts{List: verdictFacts(p, before), At: 10},
 		page.Heading{Text: "What each allows", Silent: true}, choiceTable(p),
-		page.NotText(page.Heading{Text: "The best routes"}), page.Facts{List: choiceRoutes(p), At: 4, Indent: 2, Bare: true},
+		offScreen(page.Heading{Text: "The best routes"}), page.Facts{List: choiceRoutes(p), At: 4, Indent: 2, Bare: true},
 	}
 	if before != nil {
-		list = append(list, page.Heading{Text: "On the kit as it is"}, choiceTable(before))
+		list = append(list, section("On the kit as it is", choiceTable(before))...)
 	}
 	return append(list, breakEvenBlocks(p)...)
 }
 
-// PurchaseFooting says what the balance serves for directly, what was not searched, what the
+// purchaseFooting says what the balance serves for directly, what was not searched, what the
 // figures rest on, and cautions.
-func PurchaseFooting(p *plan.Purchase) []page.Block {
+func purchaseFooting(p *plan.Purchase) []page.Block {
 	list := []page.Block{page.Gap{}}
 	if text := directWords(p); text != "" {
 		list = append(list, page.Paragraph{Label: "Directly", Text: text, At: 13})
@@ -39,7 +39,7 @@ func PurchaseFooting(p *plan.Purchase) []page.Block {
 	if len(p.NotSearched) > 0 {
 		list = append(list, page.Paragraph{Label: "Not searched", Text: strings.Join(note.Texts(p.NotSearched), "; ")})
 	}
-	return append(list, Footing(purchaseNotes(p), Cautions(p.Prep, BestOf(p)))[1:]...)
+	return append(list, footing(purchaseNotes(p), Cautions(p.Prep, BestOf(p)))[1:]...)
 }
 
 // BestOf is the best route on the bench, or else with what should be bought; nil where
@@ -55,15 +55,15 @@ func BestOf(p *plan.Purchase) *route.Result {
 
 // verdictFacts are the verdict, what it would be otherwise, and what it was before.
 func verdictFacts(p, before *plan.Purchase) []fact {
-	list := []fact{{"VERDICT", VerdictSentence(p)}}
+	sentence, doubled, halved := Verdicts(p)
+	list := []fact{{"VERDICT", sentence}}
 	if before != nil {
-		list = append(list, fact{"Before", VerdictSentence(before)})
+		list = append(list, fact{"Before", verdictSentence(before)})
 	}
-	if p.Doubled == nil {
+	if doubled == "" {
 		return list
 	}
 	text := fmt.Sprintf("%s of the variance rests on assumed values; ", wholePercent(p.AssumedShare))
-	doubled, halved := ShortVerdict(p, *p.Doubled), ShortVerdict(p, *p.Halved)
 	if doubled == halved {
 		text += "with all of them doubled or halved: " + doubled
 	} else {
@@ -72,8 +72,17 @@ func verdictFacts(p, before *plan.Purchase) []fact {
 	return append(list, fact{"Assumed", text})
 }
 
-// ShortVerdict is "the bench is good enough", and what to buy.
-func ShortVerdict(p *plan.Purchase, v plan.Verdict) string {
+// Verdicts are the verdict in a sentence, and in short with all that is assumed doubled, and
+// halved; the latter two are empty where nothing is assumed.
+func Verdicts(p *plan.Purchase) (sentence, doubled, halved string) {
+	if p.Doubled != nil {
+		doubled, halved = shortVerdict(p, *p.Doubled), shortVerdict(p, *p.Halved)
+	}
+	return verdictSentence(p), doubled, halved
+}
+
+// shortVerdict is "the bench is good enough", and what to buy.
+func shortVerdict(p *plan.Purchase, v plan.Verdict) string {
 	text := "the bench is not good enough"
 	switch {
 	case len(p.Prep.Tolerances) == 0:
@@ -92,8 +101,8 @@ func ShortVerdict(p *plan.Purchase, v plan.Verdict) string {
 	return text + ", nor with the " + p.Choices[v.Buy].Name
 }
 
-// VerdictSentence is the verdict in a sentence.
-func VerdictSentence(p *plan.Purchase) string {
+// verdictSentence is the verdict in a sentence.
+func verdictSentence(p *plan.Purchase) string {
 	words, names := searchedSentence(p)+"; the search was cut short with ", cutShort(p)
 	switch {
 	case len(names) == 0:
@@ -169,11 +178,11 @@ func withoutBalance(p *plan.Purchase) string {
 // achieves says what the best route of a choice gives.
 func achieves(p *plan.Purchase, o *plan.Choice) string {
 	r := &o.Best
-	left := "leaves " + Volume(r.LeftOverML) + " over"
+	left := "leaves " + volume(r.LeftOverML) + " over"
 	if len(r.Inside) == 0 {
 		return fmt.Sprintf("holds within %s and %s", quantity.Percent(r.HoldsWithin), left)
 	}
-	return fmt.Sprintf("is inside in %s of 100 and %s", InHundred(r.Chance(), p.Prep.LeastChance), left)
+	return fmt.Sprintf("is inside in %s of 100 and %s", chanceOf(p.Prep, r), left)
 }
 
 func priced(p equipment.Price) string {
@@ -214,7 +223,7 @@ func choiceRow(p *plan.Purchase, i int) page.Row {
 	case o.Found:
 		inside := quantity.Percent(o.Best.HoldsWithin)
 		if len(o.Best.Inside) > 0 {
-			inside = InHundred(o.Best.Chance(), p.Prep.LeastChance)
+			inside = inHundred(o.Best.Chance(), p.Prep.LeastChance)
 		}
 		cells = []string{o.Name, inside, quantity.Decimal(o.Best.LeftOverML, 3), strconv.Itoa(o.Best.Operations)}
 	case o.CutShort:
@@ -286,12 +295,12 @@ func breakEvenBlocks(p *plan.Purchase) []page.Block {
 	if len(p.BreakEven) == 0 {
 		return nil
 	}
-	title := fmt.Sprintf("The coarsest balance, otherwise like the %s, that would do if no more than %s is left over", p.Like.Name, Volume(p.MostLeftOver))
+	title := fmt.Sprintf("The coarsest balance, otherwise like the %s, that would do if no more than %s is left over", p.Like.Name, volume(p.MostLeftOver))
 	t := &page.Table{Head: []string{"", "reads to", "left over"}, Units: []string{"dilutions", "g", "mL"}, Numbers: 1, Indent: 2}
 	for _, e := range p.BreakEven {
 		t.Rows = append(t.Rows, page.Row{Cells: breakEvenRow(e)})
 	}
-	return []page.Block{page.Heading{Text: title}, t, page.Paragraph{Text: breakEvenWords(p), At: 2}}
+	return section(title, t, page.Paragraph{Text: breakEvenWords(p), At: 2})
 }
 
 func breakEvenRow(e plan.BreakEven) []string {
@@ -324,7 +333,7 @@ func directWords(p *plan.Purchase) string {
 	if p.DirectML == 0 || math.IsInf(p.DirectML, 0) {
 		return ""
 	}
-	return fmt.Sprintf("from %s of the wanted solution on, the %s weighs its solute to within the tolerance (95 %%), glass not counted", Volume(p.DirectML), p.Like.Name)
+	return fmt.Sprintf("from %s of the wanted solution on, the %s weighs its solute to within the tolerance (95 %%), glass not counted", volume(p.DirectML), p.Like.Name)
 }
 
 // purchaseNotes are what the best route of the verdict rests on.
