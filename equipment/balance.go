@@ -106,7 +106,7 @@ func (b *Balance) weigh(u Use, reading float64, ends func() []uncertainty.Node) 
 		u.Notes.LeaveOut("sensitivity", b.Name)
 	}
 	if b.Span > 0 {
-		span := m.Influence(influence(u.piece(b.Name, b.Count), b.Name, sensitivity, "sensitivity of the "+b.Name, "", uncertainty.PlusMinus(b.Span)))
+		span := m.Influence(influence(u.piece(b.Name, b.Count), b.Name, sensitivity, "", uncertainty.PlusMinus(b.Span)))
 		mass = m.Multiply(mass, m.Add(m.Constant(1), span))
 	}
 	return mass, nil
@@ -121,9 +121,9 @@ func (b *Balance) error(u Use, step uncertainty.Owner, what uncertainty.Code, d 
 	return u.Model.Influence(b.influence(step, what, d))
 }
 
-// influence is an error that is made in a step, named by its code.
+// influence is an error that is made in a step.
 func (b *Balance) influence(step uncertainty.Owner, what uncertainty.Code, d uncertainty.Distribution) uncertainty.Influence {
-	return influence(with(step, b.Name), b.Name, what, string(what)+", "+b.Name, "g", d)
+	return influence(with(step, b.Name), b.Name, what, "g", d)
 }
 
 // repeatability appends e_rep: the part of s that the two roundings do not

@@ -99,8 +99,8 @@ func TestWeighingAssumed(t *testing.T) {
 		same(t, a, "repeatability, scale", 0.01*math.Sqrt(5.0/6))
 		same(t, a, "linearity, scale", limit/math.Sqrt(3))
 		for _, c := range a.Budget {
-			assumed := c.Name == "repeatability, scale" || c.Name == "linearity, scale"
-			assert.Equal(t, assumed, c.Assumed, c.Name)
+			assumed := nameOf(c) == "repeatability, scale" || nameOf(c) == "linearity, scale"
+			assert.Equal(t, assumed, c.Assumed, nameOf(c))
 		}
 		assert.Equal(t, said{
 			Assumed: []string{
@@ -126,7 +126,7 @@ func TestAssumptionsAgainstMeasuredScales(t *testing.T) {
 	b := &Balance{Name: "scale", Capacity: 200, Readability: 0.01}
 	errors := map[float64]float64{1: -0.7, 5: -0.9, 10: -0.6, 20: -0.1, 50: 1.9, 106: 7.3} // digits by g
 	for load, digits := range errors {
-		_, limit := term(weigh(t, b, load), "linearity, scale").Distribution.Support()
+		limit := uncertainty.SummaryOf(term(weigh(t, b, load), "linearity, scale").Distribution).High
 		assert.Equal(t, true, math.Abs(digits) <= limit/b.Readability, "%v g", load)
 	}
 	a := weigh(t, b, 50)
@@ -230,7 +230,7 @@ func TestOneZeroSharesNothingElse(t *testing.T) {
 	whole, err := b.WeighUpTo(u.next("step 2"), 50, useNamed("step 1"))
 	require.NoError(t, err)
 	for _, c := range propagate(t, u, u.Model.Add(whole, part)).Budget {
-		assert.Equal(t, c.Name == "rounding at zero, scale", c.Shared(), c.Name)
+		assert.Equal(t, nameOf(c) == "rounding at zero, scale", c.Shared(), nameOf(c))
 	}
 }
 

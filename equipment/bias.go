@@ -1,7 +1,6 @@
 package equipment
 
 import (
-	"fmt"
 	"math"
 
 	"minim/equipment/quantity"
@@ -69,31 +68,25 @@ func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
 	if limit == 0 && k.Bias.Correction == 0 {
 		return nil
 	}
-	piece, owner := pieceName(u.piece(k.Name, k.Count)), k.owner(u)
+	owner := k.owner(u)
 	if k.Bias.ByClass || k.Bias.Share > 0 {
-		z := u.Model.Influence(influence(owner, k.Name, biasRelative, "bias of the "+piece+", relative to its limit", "", k.Bias.Shape.within(1)))
+		z := u.Model.Influence(influence(owner, k.Name, biasRelative, "", k.Bias.Shape.within(1)))
 		return []uncertainty.Node{u.Model.Multiply(z, u.Model.Constant(limit))}
 	}
-	part := func(code uncertainty.Code, at float64, name string, share float64) uncertainty.Node {
-		in := influence(owner, k.Name, code, name, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
+	part := func(code uncertainty.Code, at, share float64) uncertainty.Node {
+		in := influence(owner, k.Name, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
 		in.At = quantity.Round(at, 7) // as it is printed
 		return u.Model.Influence(in)
 	}
-	at := fmt.Sprintf("bias of the %s at %s", piece, quantity.Millilitres(mark))
-	r := k.Bias.BetweenMarks
-	switch {
+	switch r := k.Bias.BetweenMarks; {
 	case k.Bias.Correction != 0:
-		return []uncertainty.Node{u.Model.Influence(influence(owner, k.Name, correction, "correction of the "+piece, "mL",
-			uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit}))}
+		return []uncertainty.Node{u.Model.Influence(influence(owner, k.Name, correction, "mL", uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit}))}
 	case u.Marks <= 1 || r == 0:
-		return []uncertainty.Node{part(biasAt, mark, at, 1)}
+		return []uncertainty.Node{part(biasAt, mark, 1)}
 	case r == 1:
-		return []uncertainty.Node{part(biasOfPiece, 0, "bias of the "+piece, 1)}
+		return []uncertainty.Node{part(biasOfPiece, 0, 1)}
 	default:
-		return []uncertainty.Node{
-			part(biasCommon, 0, "bias of the "+piece+", common to its marks", r),
-			part(biasOwn, mark, at+", own", 1-r),
-		}
+		return []uncertainty.Node{part(biasCommon, 0, r), part(biasOwn, mark, 1-r)}
 	}
 }
 

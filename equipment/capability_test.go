@@ -139,7 +139,7 @@ func TestUncertaintyOfWhatCannotBe(t *testing.T) {
 
 // The greatest number of steps that a kit may have is searched at once.
 func TestLeastOfManySteps(t *testing.T) {
-	displayLimit := quantity.LimitOf("steps of a display")
+	displayLimit := quantity.Limits.DisplaySteps
 	b := &Balance{Name: "scale", Capacity: displayLimit.Most, Readability: 1, Span: 0.001 / 1.96 * 1.7320508}
 	_, ok := b.Least(0.001)
 	assert.Equal(t, false, ok)

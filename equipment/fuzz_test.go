@@ -88,7 +88,7 @@ func tryBalance(t *testing.T, b *Balance) {
 // warm day, with a second mark in use, with water and with ethanol, as it comes and
 // with a film in it.
 func tryMeasure(t *testing.T, k *Measure) {
-	finite(t, k.Name, k.Uncertainty(k.Capacity), k.Bias.Shape.within(k.Limit(k.Capacity)).StandardUncertainty())
+	finite(t, k.Name, k.Uncertainty(k.Capacity), uncertainty.SummaryOf(k.Bias.Shape.within(k.Limit(k.Capacity))).StandardUncertainty)
 	for _, share := range []float64{0.1, 0.001} {
 		if least, ok := k.Least(share); ok {
 			finite(t, k.Name, least, k.Uncertainty(least))

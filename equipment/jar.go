@@ -44,8 +44,7 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 		return nodes, nil
 	}
 	u.Notes.Assume("pen-line", k.Name, penLine)
-	own := influence(u.piece(k.Name, k.Count), k.Name, penLineCode, "line of the "+k.Name, "mL",
-		uncertainty.Normal{Sigma: penLine * PerMillimetre(k.Bore)})
+	own := influence(u.piece(k.Name, k.Count), k.Name, penLineCode, "mL", uncertainty.Normal{Sigma: penLine * PerMillimetre(k.Bore)})
 	own.Assumed = true
 	return append(nodes, m.Influence(own)), nil
 }

@@ -59,7 +59,7 @@ func TestJarLineByFills(t *testing.T) {
 	same(t, got.Analytic, "reading of the j", 0.25*millimetre)
 	fills := 0.0
 	for _, c := range got.Budget {
-		switch c.Name {
+		switch nameOf(c) {
 		case "reading of the c", "retained in the c":
 			fills += c.Contribution * c.Contribution
 		}

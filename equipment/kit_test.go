@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment/benchfile"
+	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
 
@@ -160,7 +161,7 @@ func TestKitTitleNoteAndShapeForAll(t *testing.T) {
 func TestKitStandardUncertainty(t *testing.T) {
 	k := one(t, oneFlask+"standard-uncertainty = \"0.01 mL\"\n")
 	assert.Equal(t, Bias{Shape: Gauss, Limit: 0.01, Stated: true, BetweenMarks: 0.5}, k.Bias)
-	assert.Equal(t, 0.01, k.Bias.Shape.within(k.Limit(k.Capacity)).StandardUncertainty())
+	assert.Equal(t, 0.01, uncertainty.SummaryOf(k.Bias.Shape.within(k.Limit(k.Capacity))).StandardUncertainty)
 }
 
 // What the kit states itself beats the row of its class, which fills in the rest.

@@ -84,7 +84,7 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 	case k.Ex && !k.Retained.Known:
 		u.Notes.LeaveOut("beyond-mark", k.Name)
 	case k.Ex && k.Retained.Mean > 0:
-		volume = u.Model.Add(volume, u.Model.Influence(influence(uncertainty.Owner{Kind: uncertainty.Instrument, Name: k.Name}, k.Name, keptByDesign, "retained in the "+k.Name+" by design", "mL", exactly(k.Retained.Mean))))
+		volume = u.Model.Add(volume, u.Model.Influence(influence(uncertainty.Owner{Kind: uncertainty.Instrument, Name: k.Name}, k.Name, keptByDesign, "mL", exactly(k.Retained.Mean))))
 	}
 	return k.at20(u, volume), nil
 }
@@ -140,13 +140,13 @@ func (k *Measure) readingsToDeliver(mark float64) int {
 func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	if k.Repeatability.Known {
 		return []uncertainty.Node{u.Model.Influence(uncertainty.Influence{
-			Name: "repeatability of the " + k.Name, Code: repeatability, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
+			Code: repeatability, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
 			Distribution:     k.Repeatability.distribution(k.Repeatability.S),
 			DegreesOfFreedom: k.Repeatability.DegreesOfFreedom,
 		})}
 	}
 	if k.Random > 0 {
-		return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, repeatability, "repeatability of the "+k.Name, "mL", uncertainty.Normal{Sigma: k.Random}))}
+		return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, repeatability, "mL", uncertainty.Normal{Sigma: k.Random}))}
 	}
 	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
 	switch {
@@ -163,12 +163,8 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	}
 	nodes := make([]uncertainty.Node, n)
 	for i := range nodes {
-		name := "reading of the " + k.Name
-		if i > 0 {
-			name = "second " + name
-		}
 		nodes[i] = u.Model.Influence(uncertainty.Influence{
-			Name: name, Code: readingCode, At: float64(i), Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
+			Code: readingCode, At: float64(i), Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
 			Distribution: k.readingError(cmp.Or(how, ordinary)), Assumed: how == "",
 		})
 	}
@@ -192,8 +188,7 @@ func (k *Measure) clinging(u Use) []uncertainty.Node {
 	if k.Clinging.Value == 0 {
 		return nil
 	}
-	return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, clingingDrops, "drops clinging in the "+k.Name, "mL",
-		uncertainty.Rectangular{Low: 0, High: k.Clinging.Value}))}
+	return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, clingingDrops, "mL", uncertainty.Rectangular{Low: 0, High: k.Clinging.Value}))}
 }
 
 // at20 multiplies a volume by θ = 1 + (γ_vessel - γ_liquid)(T - 20 °C), which

@@ -35,7 +35,7 @@ func TestScaleOfWhichOnlyTheDigitIsKnown(t *testing.T) {
 	a := propagate(t, u, m)
 	scatter := 0.0
 	for _, line := range a.Budget {
-		if line.Name != "linearity, scale" { // the same each time
+		if nameOf(line) != "linearity, scale" { // the same each time
 			scatter = math.Hypot(scatter, line.Contribution)
 		}
 	}

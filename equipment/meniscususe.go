@@ -38,8 +38,8 @@ func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
 		return nil
 	}
 	factor := u.Model.Influence(uncertainty.Influence{
-		Name: "meniscus of " + s.Name, Code: meniscusCode,
-		Owner: uncertainty.Owner{Kind: uncertainty.Bench, Name: s.Name}, Group: uncertainty.Group{Kind: uncertainty.Bench, Name: "meniscus of " + s.Name},
+		Code:  meniscusCode,
+		Owner: uncertainty.Owner{Kind: uncertainty.Bench, Name: s.Name}, Group: uncertainty.Group{Kind: uncertainty.Bench, Name: s.Name},
 		Distribution: uncertainty.Normal{Mu: 1, Sigma: 1.0 / 3}, Assumed: true,
 	})
 	u.Notes.Assume("meniscus-computed", s.Name)

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	words "minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -98,7 +99,7 @@ func TestCarryOver(t *testing.T) {
 	same(t, got.Analytic, "film carried over in the x", 0.01/math.Sqrt(3))
 	near.Relative(t, "contribution", 0.09/math.Sqrt(3), term(got.Analytic, "film carried over in the x").Contribution, 1e-12)
 	shifts := got.Shifts()
-	assert.Equal(t, "x, not rinsed", shifts[0].Group.Name) // the cause, by name
+	assert.Equal(t, "x, not rinsed", words.Group(shifts[0].Group)) // the cause, by name
 	near.Relative(t, "shift", 0.09, shifts[0].Shift, 1e-12)
 	// A film of solvent, which is wet: 0.01 (0 - 1)/1.
 	wet := m.Add(aliquot, m.Multiply(film, m.Subtract(m.Constant(0), c)))

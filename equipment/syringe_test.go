@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
 
@@ -29,7 +30,8 @@ func TestSyringeByVolume(t *testing.T) {
 		got := delivered(t, one(t, s.text), u, s.volume)
 		assert.Equal(t, set("bias of the x, relative to its limit"), names(got.Analytic))
 		near.Relative(t, "u", s.limit/math.Sqrt(3), got.StandardUncertainty, 1e-12)
-		low, high := term(got.Analytic, "bias of the x, relative to its limit").Distribution.Support()
+		bias := uncertainty.SummaryOf(term(got.Analytic, "bias of the x, relative to its limit").Distribution)
+		low, high := bias.Low, bias.High
 		assert.Equal(t, []float64{-1, 1}, []float64{low, high})
 		assert.Equal(t, []float64{s.volume, s.volume}, []float64{got.Intended, got.Value})
 	}

@@ -38,7 +38,7 @@ func TestTareAndGrossApart(t *testing.T) {
 func squares(a uncertainty.Analytic, name string) float64 {
 	sum := 0.0
 	for _, c := range a.Budget {
-		if c.Name == name {
+		if nameOf(c) == name {
 			sum += c.Contribution * c.Contribution
 		}
 	}
@@ -60,7 +60,7 @@ func TestGrossThatIsTheNextTare(t *testing.T) {
 	near.Relative(t, "u", math.Sqrt(2*(0.01*0.01/12+0.02*0.02/3)), sum.StandardUncertainty, 1e-12)
 	for _, c := range sum.Budget {
 		end := c.Owner.Name == "tare" || c.Owner.Name == "step 3"
-		assert.Equal(t, end || c.Name == "repeatability, scale", c.Contribution != 0 || c.StandardUncertainty == 0, "%s of %s", c.Name, c.Owner)
+		assert.Equal(t, end || nameOf(c) == "repeatability, scale", c.Contribution != 0 || c.StandardUncertainty == 0, "%s of %s", nameOf(c), c.Owner)
 	}
 	// Neighbours share one reading of two, with unlike signs.
 	near.Relative(t, "neighbours", -0.5, correlation(t, u, first, second), 1e-9)

@@ -117,7 +117,7 @@ func TestAdaptive(t *testing.T) {
 func TestAdaptiveOfConstants(t *testing.T) {
 	m := new(Model)
 	mc := simulate(t, m, m.Constant(3), Settings{Digits: 2})
-	assert.Equal(t, 2*LeastTrials, mc.Trials)
+	assert.Equal(t, 2*fewestTrials, mc.Trials)
 	assert.Equal(t, false, mc.AtCeiling)
 	assert.Equal(t, []float64{3, 0, 3, 3}, []float64{mc.Mean, mc.StandardDeviation, mc.Lower, mc.Upper})
 }
@@ -161,7 +161,7 @@ func TestErrorsOfEnds(t *testing.T) {
 	m, y := sumOf(Normal{3, 2})
 	lower, upper := &differences{}, &differences{}
 	for seed := range uint64(400) {
-		mc := simulate(t, m, y, Settings{Trials: LeastTrials, Seed: seed})
+		mc := simulate(t, m, y, Settings{Trials: fewestTrials, Seed: seed})
 		lower.add(t, "lower", 3-2*1.9599640, mc.Lower, mc.LowerError, 2)
 		upper.add(t, "upper", 3+2*1.9599640, mc.Upper, mc.UpperError, 2)
 	}

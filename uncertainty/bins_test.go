@@ -162,16 +162,16 @@ func TestLongRun(t *testing.T) {
 // TestLongAdaptiveRun: when the adaptive procedure passes what is kept, the ends
 // stay those of all trials. Its sequences start on blocks of their own.
 func TestLongAdaptiveRun(t *testing.T) {
-	const sequences = KeptTrials/LeastTrials + 3
+	const sequences = KeptTrials/fewestTrials + 3
 	m, y := sumOf(Normal{0, 0.9})
-	s := Settings{Digits: 2, Validating: true, Trials: sequences * LeastTrials}
+	s := Settings{Digits: 2, Validating: true, Trials: sequences * fewestTrials}
 	mc := simulate(t, m, y, s)
 	assert.Equal(t, s.Trials, mc.Trials)
 	assert.Equal(t, true, mc.AtCeiling && mc.Resolution > 0)
 
 	values, sampler := make([]float64, s.Trials), m.newSampler(y, s)
 	for h := range sequences {
-		err := sampler.fill(context.Background(), values[h*LeastTrials:(h+1)*LeastTrials], h*blocksFor(LeastTrials))
+		err := sampler.fill(context.Background(), values[h*fewestTrials:(h+1)*fewestTrials], h*blocksFor(fewestTrials))
 		require.NoError(t, err)
 	}
 	low, high := symmetricInterval(newRanking(values), 0.95)

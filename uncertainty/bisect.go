@@ -14,14 +14,5 @@ func bisect(low, high float64, holds func(float64) bool) float64 {
 	return low
 }
 
-// mirrored is the quantile of a distribution that is symmetric between two limits, where
-// rise is its distance from the lower one for p <= 1/2.
-func mirrored(low, high, p float64, rise func(p float64) float64) float64 {
-	if p > 0.5 {
-		return high - rise(1-p)
-	}
-	return low + rise(p)
-}
-
 // middle of two numbers, without overflow on the way.
 func middle(low, high float64) float64 { return low + float64((high-low)/2) }

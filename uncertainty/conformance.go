@@ -12,28 +12,17 @@ type Limits struct{ Lower, Upper float64 }
 // Permits reports whether a value lies within the limits.
 func (l Limits) Permits(v float64) bool { return l.Lower <= v && v <= l.Upper }
 
-// ConformanceProbability is the normal approximation of JCGM 106, 7.2 to 7.4:
-// that of [Normal], with Value and StandardUncertainty.
-func (a Analytic) ConformanceProbability(l Limits) float64 {
-	return Normal{a.Value, a.StandardUncertainty}.ConformanceProbability(l)
-}
-
-// ConformanceProbability is the probability that the quantity lies within the
-// limits (JCGM 106, 7.2 to 7.4):
+// ConformanceProbability is the probability that a quantity known like this lies within
+// the limits, by the normal approximation (JCGM 106, 7.2 to 7.4) with y = Value and
+// u = StandardUncertainty:
 //
-//	p = Φ((T_U - Mu)/Sigma) - Φ((T_L - Mu)/Sigma)
+//	p = Φ((T_U - y)/u) - Φ((T_L - y)/u)
 //
 // It is 0 or 1 when nothing is uncertain. Whoever accepts an item that is known
 // like this takes the specific consumer's risk 1 - p; whoever rejects it takes
 // the specific producer's risk p (clause 9).
-func (d Normal) ConformanceProbability(l Limits) float64 {
-	return l.conformanceProbability(d.Mu, d.Sigma, math.Inf(1))
-}
-
-// ConformanceProbability is that of [Normal] with the t-distribution of a
-// quantity known from a few readings in the place of Φ.
-func (d StudentT) ConformanceProbability(l Limits) float64 {
-	return l.conformanceProbability(d.Mu, d.Sigma, d.Nu)
+func (a Analytic) ConformanceProbability(l Limits) float64 {
+	return l.conformanceProbability(a.Value, a.StandardUncertainty, math.Inf(1))
 }
 
 // conformanceProbability is that of a value y with the standard uncertainty u,

@@ -100,7 +100,7 @@ func capability(l Limits, u float64) float64 {
 // limit, for a guard band of w u.
 func riskAtTheLimit(w float64) float64 {
 	tolerance := Limits{noLower, 10}
-	a, err := tolerance.Guarded(w * 0.5)
+	a, err := tolerance.guarded(w * 0.5)
 	if err != nil {
 		panic(err)
 	}

@@ -135,7 +135,7 @@ func (m *Model) linearMoments(slopes []float64) (u float64, moments []float64) {
 		case student && t.Nu <= 6 && c[i] != 0:
 			return u, []float64{0, 1}
 		case !student:
-			third += float64(r * r * r * d.Skewness())
+			third += float64(r * r * r * d.summary().Skewness)
 		}
 	}
 	return u, []float64{0, 1, third}
@@ -147,7 +147,7 @@ func standardDeviation(d Distribution) float64 {
 	t, student := d.(StudentT)
 	switch {
 	case !student:
-		return d.StandardUncertainty()
+		return d.summary().StandardUncertainty
 	case t.Nu <= 2:
 		return math.Inf(1)
 	}

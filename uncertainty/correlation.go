@@ -1,124 +1,16 @@
 package uncertainty
 
-import (
-	"fmt"
-	"math"
-	"slices"
-	"strings"
+import "slices"
 
-	"gonum.org/v1/gonum/mat"
-)
-
-// correlated is a group of influences with a correlation matrix. Each belongs
-// to one group at most.
+// correlated is a group of influences with a correlation matrix (JCGM 100, 5.2.2): estimates
+// that were obtained together, such as means of readings taken in sets. They are normal,
+// and form a multivariate normal distribution (JCGM 101, 6.4.8). Each influence belongs
+// to one group at most. No model of a route has one: what is shared by several uses needs
+// no coefficient, since asking for an influence again gives the same node.
 type correlated struct {
 	members []int // indexes of the influences
-	// r is the correlation matrix, root its symmetric square root.
-	r, root *mat.SymDense
-}
-
-// Correlate states the correlation coefficients r of some influences (JCGM 100,
-// 5.2.2): row and column i of r belong to nodes[i]. It is for estimates that
-// were obtained together, such as means of readings taken in sets; what is
-// shared by several uses needs no coefficient, since asking for an influence
-// again gives the same node.
-//
-// The influences must be normal, and then form a multivariate normal
-// distribution (JCGM 101, 6.4.8). An error says which coefficient is wrong, or
-// that the matrix is not positive semi-definite. It panics when a node is not
-// an influence, or the numbers of nodes and rows differ.
-func (m *Model) Correlate(nodes []Node, r mat.Symmetric) error {
-	if r.SymmetricDim() != len(nodes) {
-		panic(fmt.Sprintf("uncertainty: %d influences with a correlation matrix of %d rows", len(nodes), r.SymmetricDim()))
-	}
-	g := correlated{r: mat.NewSymDense(len(nodes), nil)}
-	g.r.CopySym(r)
-	for _, n := range nodes {
-		m.mustHold(n)
-		if m.nodes[n].op != opInfluence {
-			panic(fmt.Sprintf("uncertainty: node %d is not an influence", n))
-		}
-		i := int(m.nodes[n].left)
-		if err := m.mayCorrelate(i, g.members); err != nil {
-			return err
-		}
-		g.members = append(g.members, i)
-	}
-	if err := m.checkCoefficients(g); err != nil {
-		return err
-	}
-	root, least := squareRoot(g.r)
-	if least < -1e-9 {
-		return fmt.Errorf("the correlation matrix of %s is not positive semi-definite (least eigenvalue %.2g): no quantities can be correlated in this way", m.list(g.members), least)
-	}
-	g.root = root
-	m.groups = append(m.groups, g)
-	return nil
-}
-
-// mayCorrelate reports why an influence cannot join a group.
-func (m *Model) mayCorrelate(i int, members []int) error {
-	in := &m.influences[i]
-	if _, normal := in.Distribution.(Normal); !normal {
-		return fmt.Errorf("%q cannot have a correlation coefficient: it is not normal", in.Name)
-	}
-	if m.isCorrelated(i) || slices.Contains(members, i) {
-		return fmt.Errorf("%q is correlated twice", in.Name)
-	}
-	return nil
-}
-
-func (m *Model) checkCoefficients(g correlated) error {
-	for i, a := range g.members {
-		if own := g.r.At(i, i); !(math.Abs(own-1) <= 1e-9) {
-			return fmt.Errorf("the correlation coefficient of %q with itself must be 1, found %v", m.influences[a].Name, own)
-		}
-		for j, b := range g.members[:i] {
-			if r := g.r.At(i, j); !(math.Abs(r) <= 1) {
-				return fmt.Errorf("the correlation coefficient of %q and %q must lie between -1 and 1, found %v", m.influences[b].Name, m.influences[a].Name, r)
-			}
-		}
-	}
-	return nil
-}
-
-func (m *Model) list(influences []int) string {
-	names := make([]string, len(influences))
-	for i, k := range influences {
-		names[i] = fmt.Sprintf("%q", m.influences[k].Name)
-	}
-	return strings.Join(names, ", ")
-}
-
-// squareRoot returns the symmetric square root of a matrix and its least
-// eigenvalue. Negative eigenvalues, and positive ones that are no more than the
-// rounding of the others, are taken as 0.
-func squareRoot(r *mat.SymDense) (root *mat.SymDense, least float64) {
-	var e mat.EigenSym
-	if !e.Factorize(r, true) {
-		return nil, math.Inf(-1)
-	}
-	values := e.Values(nil)
-	n := len(values)
-	var q mat.Dense
-	e.VectorsTo(&q)
-	scaled := mat.NewDense(n, n, nil)
-	rounding := float64(n) * 0x1p-52 * values[n-1]
-	scaled.Apply(func(_, j int, x float64) float64 {
-		if values[j] <= rounding {
-			return 0
-		}
-		return x * math.Sqrt(values[j])
-	}, &q)
-	var full mat.Dense
-	full.Mul(scaled, q.T())
-	root = mat.NewSymDense(n, nil)
-	for i := range n {
-		for j := i; j < n; j++ {
-			root.SetSym(i, j, full.At(i, j))
-		}
-	}
-	return root, values[0]
+	// r is the correlation matrix, root its symmetric square root, row by row.
+	r, root [][]float64
 }
 
 // correlate returns R c for a vector with one entry for each influence, where R
@@ -132,7 +24,7 @@ func (m *Model) correlate(c []float64) []float64 {
 		for i, a := range g.members {
 			sum := 0.0
 			for j, b := range g.members {
-				sum += float64(g.r.At(i, j) * c[b])
+				sum += float64(g.r[i][j] * c[b])
 			}
 			rc[a] = sum
 		}

@@ -20,7 +20,7 @@ func TestVariances(t *testing.T) {
 		{"6.4.2", Rectangular{2, 5}, 9.0 / 12},
 		{"6.4.3", InexactRectangular{2, 5, 0.6}, 9.0/12 + 0.36/9},
 		{"6.4.4", Trapezoidal{2, 5, 0.5}, 9 * 1.25 / 24},
-		{"6.4.5", Triangular{2, 5}, 9.0 / 24},
+		{"6.4.5", triangular{2, 5}, 9.0 / 24},
 		{"6.4.6", Arcsine{2, 5}, 9.0 / 8},
 		{"6.4.9", StudentT{7, 2, 6}, 4 * 6.0 / 4},
 		// Constructed, closed form: t with σ = 1, ν = 5 and 3.
@@ -30,7 +30,7 @@ func TestVariances(t *testing.T) {
 		{"gamma", Gamma{0.04, 0.02}, 0.0004},
 		{"normal", Normal{1, 0.02}, 0.0004},
 	} {
-		near.Relative(t, c.source, c.want, c.d.Variance(), 1e-7)
+		near.Relative(t, c.source, c.want, variance(c.d), 1e-7)
 	}
 }
 
@@ -45,7 +45,7 @@ func TestStandardUncertainty(t *testing.T) {
 	}{
 		{"4.3.7 ex. 1", PlusMinus(0.40e-6), 0.23e-6, 0.005e-6, 2.3094011e-7},
 		{"4.4.5", Rectangular{96, 104}, 2.3, 0.05, 2.3094011},
-		{"4.4.6", Triangular{96, 104}, 1.6, 0.05, 1.6329932},
+		{"4.4.6", triangular{96, 104}, 1.6, 0.05, 1.6329932},
 		{"F.2.2.1", PlusMinus(0.5), 0.29, 0.005, 0.28867513},
 		{"H.1.3.4", Arcsine{-0.5, 0.5}, 0.35, 0.005, 0.35355339},
 		{"101, 6.4.3.4", InexactRectangular{9.9, 10.1, 0.05}, 0.060, 0.0005, 0.060092521},
@@ -54,7 +54,7 @@ func TestStandardUncertainty(t *testing.T) {
 		// The t keeps its scale, whatever its variance.
 		{"t", StudentT{10, 0.04, 3}, 0.04, 0, 0.04},
 	} {
-		u := c.d.StandardUncertainty()
+		u := c.d.summary().StandardUncertainty
 		near.Absolute(t, c.source+", published", c.published, u, c.by)
 		near.Relative(t, c.source, c.correct, u, 1e-7)
 	}
@@ -73,7 +73,7 @@ func TestHalfWidths(t *testing.T) {
 	}{
 		{Normal{3, 2}, []float64{1.0000217, 1.6448536, 1.9599640, 2.0000024, 2.5758293, 2.9999770}},
 		{Rectangular{2, 4}, []float64{1.1824711, 1.5588457, 1.6454483, 1.6532425, 1.7147303, 1.7273743}},
-		{Triangular{2, 4}, []float64{1.0697072, 1.6748931, 1.9017672, 1.9269957, 2.2045408, 2.3222105}},
+		{triangular{2, 4}, []float64{1.0697072, 1.6748931, 1.9017672, 1.9269957, 2.2045408, 2.3222105}},
 		{Arcsine{2, 4}, []float64{1.2421631, 1.3968022, 1.4098540, 1.4106031, 1.4140391, 1.4142008}},
 		{Trapezoidal{2, 4, 0.25}, []float64{1.0802740, 1.6487472, 1.8618583, 1.8855564, 2.1462646, 2.2567961}},
 		{Trapezoidal{2, 4, 0.5}, []float64{1.1221152, 1.5908902, 1.7666262, 1.7861681, 2.0011536, 2.0923002}},
@@ -82,7 +82,7 @@ func TestHalfWidths(t *testing.T) {
 	} {
 		for i, want := range c.want {
 			for _, side := range []float64{-1, 1} {
-				k := side * (c.d.Quantile((1+side*p[i])/2) - c.d.Mean()) / c.d.StandardUncertainty()
+				k := side * (quantileOf(c.d, (1+side*p[i])/2) - c.d.summary().Mean) / c.d.summary().StandardUncertainty
 				near.Absolute(t, fmt.Sprintf("%#v at %v", c.d, p[i]), want, k, 0.5000001e-7)
 			}
 		}
@@ -106,9 +106,9 @@ func TestHalfWidthOne(t *testing.T) {
 		{InexactRectangular{-1, 1, 0.1}, 0.57831172, 0},
 		{InexactRectangular{-1, 1, 0.5}, 0.60092521, 0},
 	} {
-		near.Absolute(t, fmt.Sprintf("u of %#v", c.d), c.deviation, c.d.StandardUncertainty(), 0.5e-8)
+		near.Absolute(t, fmt.Sprintf("u of %#v", c.d), c.deviation, c.d.summary().StandardUncertainty, 0.5e-8)
 		if c.kurtosis != 0 {
-			near.Absolute(t, fmt.Sprintf("kurtosis of %#v", c.d), c.kurtosis, c.d.Kurtosis(), 0.5e-7)
+			near.Absolute(t, fmt.Sprintf("kurtosis of %#v", c.d), c.kurtosis, c.d.summary().Kurtosis, 0.5e-7)
 		}
 	}
 }
@@ -127,12 +127,12 @@ func TestInexactRectangularQuantiles(t *testing.T) {
 		{0.5, 0.5, 0.975, 0.78489190, 0.5e-8},
 	} {
 		d := InexactRectangular{-c.half, c.half, c.d}
-		near.Absolute(t, fmt.Sprintf("%#v, upper", d), c.want, d.Quantile((1+c.p)/2), c.by)
-		near.Absolute(t, fmt.Sprintf("%#v, lower", d), -c.want, d.Quantile((1-c.p)/2), c.by)
+		near.Absolute(t, fmt.Sprintf("%#v, upper", d), c.want, quantileOf(d, (1+c.p)/2), c.by)
+		near.Absolute(t, fmt.Sprintf("%#v, lower", d), -c.want, quantileOf(d, (1-c.p)/2), c.by)
 	}
 	whole := InexactRectangular{-0.5, 0.5, 0.5}
-	assert.Equal(t, 0.0, whole.Quantile(0.5))
-	assert.Equal(t, -1.0, whole.Quantile(1e-300))
+	assert.Equal(t, 0.0, quantileOf(whole, 0.5))
+	assert.Equal(t, -1.0, quantileOf(whole, 1e-300))
 }
 
 // TestDepth puts the solution into the equation c = 1 - (1 + L) exp(-L), which
@@ -149,15 +149,15 @@ func TestDepth(t *testing.T) {
 }
 
 func TestMomentsThatDoNotExist(t *testing.T) {
-	assert.Equal(t, true, math.IsInf(StudentT{0, 1, 2}.Variance(), 1))
-	assert.Equal(t, true, math.IsNaN(StudentT{0, 1, 3}.Skewness()))
-	assert.Equal(t, true, math.IsInf(StudentT{0, 1, 4}.Kurtosis(), 1))
+	assert.Equal(t, true, math.IsInf(variance(StudentT{0, 1, 2}), 1))
+	assert.Equal(t, true, math.IsNaN(StudentT{0, 1, 3}.summary().Skewness))
+	assert.Equal(t, true, math.IsInf(StudentT{0, 1, 4}.summary().Kurtosis, 1))
 }
 
 // TestUnsound: what is no distribution is refused before it is drawn from.
 func TestUnsound(t *testing.T) {
 	for _, d := range []Distribution{
-		Normal{math.NaN(), 1}, Normal{0, -1}, Normal{0, math.Inf(1)}, Rectangular{1, 0}, Triangular{1, 0},
+		Normal{math.NaN(), 1}, Normal{0, -1}, Normal{0, math.Inf(1)}, Rectangular{1, 0}, triangular{1, 0},
 		Gamma{1, 0}, Gamma{0, 1}, Gamma{0, 0}, Gamma{-1, 1}, StudentT{0, 1, 0}, StudentT{0, 1, -1},
 		StudentT{0, 1, math.NaN()}, StudentT{0, 1, math.Inf(1)},
 	} {
@@ -171,7 +171,7 @@ func TestSound(t *testing.T) {
 	inf, nan := math.Inf(1), math.NaN()
 	for _, d := range []Distribution{
 		Normal{0, 1}, Normal{-3, 0}, StudentT{0, 1, 5}, StudentT{1, 0, 0.5}, Gamma{1, 2}, Gamma{1e-9, 1e-3},
-		Rectangular{1, 2}, Rectangular{1, 1}, Triangular{-1, 2}, Triangular{0, 0}, Arcsine{1, 2}, Arcsine{3, 3},
+		Rectangular{1, 2}, Rectangular{1, 1}, triangular{-1, 2}, triangular{0, 0}, Arcsine{1, 2}, Arcsine{3, 3},
 		Trapezoidal{1, 2, 0}, Trapezoidal{1, 2, 1}, Trapezoidal{1, 1, 0.5},
 		InexactRectangular{1, 2, 0}, InexactRectangular{1, 2, 0.5}, InexactRectangular{1, 1, 0},
 	} {
@@ -185,7 +185,7 @@ func TestSound(t *testing.T) {
 		Gamma{1, inf}, Gamma{1, 1e-200}, Gamma{1e-200, 1},
 		Rectangular{1, 0}, Rectangular{nan, 1}, Rectangular{0, nan}, Rectangular{0, inf}, Rectangular{-inf, 0},
 		Rectangular{inf, inf}, Rectangular{-1e308, 1e308},
-		Triangular{1, 0}, Triangular{nan, 1}, Triangular{0, inf}, Arcsine{1, 0}, Arcsine{0, nan}, Arcsine{-inf, 0},
+		triangular{1, 0}, triangular{nan, 1}, triangular{0, inf}, Arcsine{1, 0}, Arcsine{0, nan}, Arcsine{-inf, 0},
 		Trapezoidal{1, 0, 0.5}, Trapezoidal{0, inf, 0.5}, Trapezoidal{0, 1, -0.1}, Trapezoidal{0, 1, 1.1}, Trapezoidal{0, 1, nan},
 		InexactRectangular{1, 0, 0}, InexactRectangular{0, inf, 0.1}, InexactRectangular{0, 1, -0.1},
 		InexactRectangular{0, 1, 0.6}, InexactRectangular{0, 1, nan}, InexactRectangular{1, 1, 0.1},
@@ -198,11 +198,11 @@ func TestSound(t *testing.T) {
 // TestZeroWidth: a distribution of zero width is its mean.
 func TestZeroWidth(t *testing.T) {
 	for _, d := range []Distribution{
-		Normal{3, 0}, StudentT{3, 0, 5}, Rectangular{3, 3}, Triangular{3, 3}, Arcsine{3, 3}, Trapezoidal{3, 3, 0.5},
+		Normal{3, 0}, StudentT{3, 0, 5}, Rectangular{3, 3}, triangular{3, 3}, Arcsine{3, 3}, Trapezoidal{3, 3, 0.5},
 		InexactRectangular{3, 3, 0},
 	} {
 		assert.Equal(t, []float64{3, 3, 3}, draws(d, 1, 2, 3), "%#v", d)
-		assert.Equal(t, []float64{3, 3, 0}, []float64{d.Mean(), d.Quantile(0.3), d.StandardUncertainty()}, "%#v", d)
-		assert.Equal(t, true, finite(d.Kurtosis()), "%#v", d)
+		assert.Equal(t, []float64{3, 3, 0}, []float64{d.summary().Mean, quantileOf(d, 0.3), d.summary().StandardUncertainty}, "%#v", d)
+		assert.Equal(t, true, finite(d.summary().Kurtosis), "%#v", d)
 	}
 }

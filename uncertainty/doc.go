@@ -8,9 +8,9 @@
 // three moves: state the model, propagate it, simulate it.
 //
 //	var m uncertainty.Model
-//	mass := m.Influence(uncertainty.Influence{Name: "mass", Unit: "g",
+//	mass := m.Influence(uncertainty.Influence{Code: "mass", Unit: "g",
 //		Distribution: uncertainty.Normal{Mu: 1, Sigma: 0.01}, Nominal: 1})
-//	volume := m.Influence(uncertainty.Influence{Name: "volume", Unit: "mL",
+//	volume := m.Influence(uncertainty.Influence{Code: "volume", Unit: "mL",
 //		Distribution: uncertainty.Rectangular{Low: 24.9, High: 25.1}, Nominal: 25})
 //	strength := m.Divide(mass, volume)
 //
@@ -19,13 +19,11 @@
 //	checked, err := m.CrossCheck(ctx, strength, analytic, &simulated)
 //
 // What two quantities share is one influence: asking for the same owner and code
-// again gives the same node, and so the right correlation. Where only correlation
-// coefficients are known there is [Model.Correlate].
+// again gives the same node, and so the right correlation.
 //
 // The analytic side is [Model.Propagate] (first order, exact derivatives, budget,
-// effective degrees of freedom), [Model.PropagateSecondOrder] (curvature, the
-// shift of the estimate) and [Model.PropagateJointly] (several quantities with
-// their covariances). [Model.Simulate] runs a fixed number of trials, or as many
+// effective degrees of freedom) and [Model.PropagateSecondOrder] (curvature, the
+// shift of the estimate). [Model.Simulate] runs a fixed number of trials, or as many
 // as a number of significant digits needs, and says how far its results can be
 // relied on. [CloserTo] compares quantities trial by trial. [Quote] chooses the
 // interval to be stated, [RoundExpanded] prints it. [Limits] decides whether a
@@ -36,14 +34,14 @@
 //
 // # What no command asks for
 //
-// These parts serve published cases alone: the tests hold the engine to standards and
-// handbooks that need them, and no model of minim has one of them. [Model.Correlate] and
-// [Model.PropagateJointly] (with [Joint]), [Model.Sine] and [Model.Cosine]; the
-// distributions [Arcsine], [InexactRectangular], [Trapezoidal] and [Triangular], and
-// the quantile of [Gamma]; of conformance [Inspection.GlobalRisks], [Normal.Given],
-// [Limits.Guarded] and [Limits.MeasurementCapability]. The quantile
-// of Gamma, the correlations, what is joint and the global risks go through gonum, whose
-// last digits may differ from machine to machine: no printed figure may rest on them.
+// The tests hold the engine to standards and handbooks, some of whose cases need more than
+// any model of minim has. What they need besides is stated in test files, on top of the same
+// nodes and draws: correlation coefficients and the sine and cosine of a node
+// (correlate_test.go), several quantities with their covariances (propagatejointly_test.go),
+// three more distributions (arcsine_test.go, inexactrectangular_test.go, trapezoidal_test.go),
+// quantiles (quantile_test.go), the global risks of an inspection (inspection_test.go), what
+// is known after a measurement, and the measurement capability (given_test.go). Only these
+// go through gonum, whose last digits may differ from machine to machine.
 //
 // The functions panic for a mistake of the programmer, such as a node of another
 // model or a probability of 95, and return an error for what data can do wrong.

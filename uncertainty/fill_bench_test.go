@@ -20,7 +20,7 @@ func BenchmarkFill(b *testing.B) {
 		{Rectangular{0, 1}, distuv.Uniform{Max: 1, Src: pcg}},
 		{InexactRectangular{0, 1, 0.1}, nil},
 		{Trapezoidal{0, 1, 0.5}, nil},
-		{Triangular{0, 1}, distuv.NewTriangle(0, 1, 0.5, pcg)},
+		{triangular{0, 1}, distuv.NewTriangle(0, 1, 0.5, pcg)},
 		{Arcsine{0, 1}, distuv.Beta{Alpha: 0.5, Beta: 0.5, Src: pcg}},
 		{Normal{0, 1}, distuv.Normal{Sigma: 1, Src: pcg}},
 		{Gamma{1, 0.5}, distuv.Gamma{Alpha: 4, Beta: 4, Src: pcg}},

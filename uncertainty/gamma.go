@@ -1,10 +1,6 @@
 package uncertainty
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/stat/distuv"
-)
+import "math"
 
 // Gamma is the gamma distribution with mean Mu and standard deviation Sigma: a
 // quantity that cannot be negative and whose spread is stated, such as the
@@ -13,28 +9,15 @@ import (
 //	shape α = (Mu/Sigma)²,  rate β = Mu/Sigma²
 type Gamma struct{ Mu, Sigma float64 }
 
-// Mean is Mu.
-func (d Gamma) Mean() float64 { return d.Mu }
-
-// StandardUncertainty is Sigma.
-func (d Gamma) StandardUncertainty() float64 { return d.Sigma }
-
-// Variance is Sigma².
-func (d Gamma) Variance() float64 { return d.Sigma * d.Sigma }
-
-// Skewness is 2/√α.
-func (d Gamma) Skewness() float64 { return 2 * d.Sigma / d.Mu }
-
-// Kurtosis is 3 + 6/α.
-func (d Gamma) Kurtosis() float64 { return 3 + float64(6*(d.Sigma/d.Mu)*(d.Sigma/d.Mu)) }
-
-// Support is [0, ∞).
-func (Gamma) Support() (low, high float64) { return 0, math.Inf(1) }
-
-// Quantile is the inverse of the distribution function.
-func (d Gamma) Quantile(p float64) float64 {
-	return distuv.Gamma{Alpha: d.shape(), Beta: d.Mu / d.Sigma / d.Sigma}.Quantile(p)
+// summary has the skewness 2/√α and the kurtosis 3 + 6/α.
+func (d Gamma) summary() Summary {
+	return Summary{
+		Mean: d.Mu, StandardUncertainty: d.Sigma, Skewness: 2 * d.Sigma / d.Mu,
+		Kurtosis: 3 + float64(6*(d.Sigma/d.Mu)*(d.Sigma/d.Mu)), High: math.Inf(1),
+	}
 }
+
+func (d Gamma) widened(factor float64) Distribution { return Gamma{d.Mu, d.Sigma * factor} }
 
 func (d Gamma) shape() float64 { return (d.Mu / d.Sigma) * (d.Mu / d.Sigma) }
 

@@ -14,7 +14,7 @@ var errNothingAcceptable = errors.New("no measured value can be accepted: the un
 // nothing is an acceptance interval without any value.
 var nothing = Limits{math.Inf(1), math.Inf(-1)}
 
-// Guarded returns the acceptance limits that lie within the tolerance limits l
+// guarded returns the acceptance limits that lie within the tolerance limits l
 // by a guard band w on either side (JCGM 106, 8.3):
 //
 //	A_L = T_L + w,  A_U = T_U - w
@@ -23,7 +23,7 @@ var nothing = Limits{math.Inf(1), math.Inf(-1)}
 // protects whoever takes the item; with w < 0 guarded rejection, which protects
 // whoever offers it. An end that is not limited remains so. The error is
 // [errNothingAcceptable].
-func (l Limits) Guarded(w float64) (Limits, error) {
+func (l Limits) guarded(w float64) (Limits, error) {
 	l.mustBeTolerance()
 	if !finite(w) {
 		panic(fmt.Sprintf("uncertainty: guard band %v is not finite", w))
@@ -52,7 +52,7 @@ func (l Limits) AcceptanceLimits(p, u, degreesOfFreedom float64) (Limits, error)
 	mustBeKnown(0, u, degreesOfFreedom)
 	w := float64(studentQuantile(p, degreesOfFreedom) * u)
 	if u == 0 || math.IsInf(l.Upper-l.Lower, 1) {
-		return l.Guarded(w)
+		return l.guarded(w)
 	}
 	half := float64((l.Upper - l.Lower) / 2)
 	// within reports whether the probability of nonconformance at a distance
@@ -68,23 +68,6 @@ func (l Limits) AcceptanceLimits(p, u, degreesOfFreedom float64) (Limits, error)
 	center := middle(l.Lower, l.Upper)
 	distance := bisect(0, half-w, within)
 	return Limits{center - distance, center + distance}, nil
-}
-
-// MeasurementCapability returns the measurement capability index of a
-// measurement with the standard uncertainty u (JCGM 106, 7.6):
-//
-//	C_m = (T_U - T_L)/(4 u)
-//
-// ok is false where there is none: for an end that is not limited, and for a
-// measurement without uncertainty.
-func (l Limits) MeasurementCapability(u float64) (index float64, ok bool) {
-	l.mustBeTolerance()
-	mustBeKnown(0, u, math.Inf(1))
-	index = (l.Upper - l.Lower) / (4 * u)
-	if !finite(index) {
-		return 0, false
-	}
-	return index, true
 }
 
 // mustBeTolerance refuses limits that no value can lie within.

@@ -1,17 +1,15 @@
-package uncertainty_test
+package uncertainty
 
 import (
 	"fmt"
 	"math"
-
-	"minim/uncertainty"
 )
 
 // A dye solution may hold 0.0368 to 0.0432 g in 100 mL. Its strength was measured
 // as 0.0415, with a standard uncertainty of 0.0008. Does it conform?
 func ExampleLimits_AcceptanceLimits() {
-	tolerance := uncertainty.Limits{Lower: 0.0368, Upper: 0.0432}
-	measured := uncertainty.Normal{Mu: 0.0415, Sigma: 0.0008}
+	tolerance := Limits{Lower: 0.0368, Upper: 0.0432}
+	measured := Normal{Mu: 0.0415, Sigma: 0.0008}
 	fmt.Printf("conforms with a probability of %.3f\n", measured.ConformanceProbability(tolerance))
 
 	// Accept what conforms with a probability of 95 % at least.
@@ -32,14 +30,14 @@ func ExampleLimits_AcceptanceLimits() {
 }
 
 // Guarded acceptance with the expanded uncertainty U = 2 u as the guard band.
-func ExampleLimits_Guarded() {
-	tolerance := uncertainty.Limits{Lower: math.Inf(-1), Upper: 10}
-	acceptance, err := tolerance.Guarded(2 * 0.3)
+func ExampleLimits_guarded() {
+	tolerance := Limits{Lower: math.Inf(-1), Upper: 10}
+	acceptance, err := tolerance.guarded(2 * 0.3)
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
-	atTheLimit := uncertainty.Normal{Mu: acceptance.Upper, Sigma: 0.3}
+	atTheLimit := Normal{Mu: acceptance.Upper, Sigma: 0.3}
 	fmt.Printf("accept up to %.1f, with a risk of %.1f %% at most\n",
 		acceptance.Upper, 100*(1-atTheLimit.ConformanceProbability(tolerance)))
 	// Output:
@@ -50,14 +48,14 @@ func ExampleLimits_Guarded() {
 // 9.6 to 10.4 mL will do. Each bottle is checked with u = 0.1 mL. Whom does a
 // guard band of 0.1 mL protect, and who pays for it?
 func ExampleInspection_GlobalRisks() {
-	inspection := uncertainty.Inspection{
-		Prior:               uncertainty.Normal{Mu: 10, Sigma: 0.2},
+	inspection := Inspection{
+		Prior:               Normal{Mu: 10, Sigma: 0.2},
 		StandardUncertainty: 0.1,
-		Tolerance:           uncertainty.Limits{Lower: 9.6, Upper: 10.4},
+		Tolerance:           Limits{Lower: 9.6, Upper: 10.4},
 	}
 	for _, w := range []float64{0, 0.1} {
 		var err error
-		if inspection.Acceptance, err = inspection.Tolerance.Guarded(w); err != nil {
+		if inspection.Acceptance, err = inspection.Tolerance.guarded(w); err != nil {
 			fmt.Println(err)
 			return
 		}

@@ -30,7 +30,7 @@ func TestGuarded(t *testing.T) {
 		{Limits{1, noUpper}, -5, Limits{-4, noUpper}},
 		{Limits{noLower, noUpper}, 5, Limits{noLower, noUpper}},
 	} {
-		got, err := c.tolerance.Guarded(c.w)
+		got, err := c.tolerance.guarded(c.w)
 		require.NoError(t, err)
 		assert.Equal(t, c.want, got, "%v guarded by %v", c.tolerance, c.w)
 	}
@@ -46,8 +46,8 @@ func TestNothingAcceptable(t *testing.T) {
 		}
 		assert.Equal(t, 0.0, Normal{0.5, 1}.ConformanceProbability(l))
 	}
-	refused(Limits{0, 1}.Guarded(math.Nextafter(0.5, 1)))
-	refused(Limits{0, 1}.Guarded(1e9))
+	refused(Limits{0, 1}.guarded(math.Nextafter(0.5, 1)))
+	refused(Limits{0, 1}.guarded(1e9))
 	refused(Limits{0, 0}.AcceptanceLimits(0.95, 0.1, infinitely))
 	refused(Limits{0, 1}.AcceptanceLimits(0.95, 0.5, infinitely))
 	// JCGM 106, A.3: 0.9544997361 at C_m = 1. Just above it nothing is left.
@@ -160,12 +160,12 @@ func TestGuardBandPanics(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	for _, l := range []Limits{{2, 1}, {nan, 1}, {1, nan}, {inf, inf}, {-inf, -inf}, {inf, -inf}} {
 		message := fmt.Sprintf("uncertainty: %v to %v are not tolerance limits", l.Lower, l.Upper)
-		panics(t, message, func() { _, _ = l.Guarded(0) })
+		panics(t, message, func() { _, _ = l.guarded(0) })
 		panics(t, message, func() { _, _ = l.AcceptanceLimits(0.95, 1, inf) })
 		panics(t, message, func() { _, _ = l.MeasurementCapability(1) })
 	}
 	for _, w := range []float64{nan, inf, -inf} {
-		panics(t, fmt.Sprintf("uncertainty: guard band %v is not finite", w), func() { _, _ = Limits{1, 2}.Guarded(w) })
+		panics(t, fmt.Sprintf("uncertainty: guard band %v is not finite", w), func() { _, _ = Limits{1, 2}.guarded(w) })
 	}
 	for _, p := range []float64{0, 1, -0.1, 1.1, nan} {
 		message := fmt.Sprintf("uncertainty: conformance probability %v is not between 0 and 1", p)

@@ -1,36 +1,15 @@
 package uncertainty
 
-import (
-	"math"
-
-	"minim/uncertainty/portable"
-)
+import "math"
 
 // Normal is the Gaussian distribution N(Mu, Sigma²) (JCGM 101, 6.4.7).
 type Normal struct{ Mu, Sigma float64 }
 
-// Mean is Mu.
-func (d Normal) Mean() float64 { return d.Mu }
-
-// StandardUncertainty is Sigma.
-func (d Normal) StandardUncertainty() float64 { return d.Sigma }
-
-// Variance is Sigma².
-func (d Normal) Variance() float64 { return d.Sigma * d.Sigma }
-
-// Skewness is 0.
-func (Normal) Skewness() float64 { return 0 }
-
-// Kurtosis is 3.
-func (Normal) Kurtosis() float64 { return 3 }
-
-// Support is the whole line.
-func (Normal) Support() (low, high float64) { return math.Inf(-1), math.Inf(1) }
-
-// Quantile is the inverse of the distribution function.
-func (d Normal) Quantile(p float64) float64 {
-	return d.Mu + float64(d.Sigma*portable.NormalQuantile(p))
+func (d Normal) summary() Summary {
+	return Summary{Mean: d.Mu, StandardUncertainty: d.Sigma, Kurtosis: 3, Low: math.Inf(-1), High: math.Inf(1)}
 }
+
+func (d Normal) widened(factor float64) Distribution { return Normal{d.Mu, d.Sigma * factor} }
 
 func (d Normal) sound() bool { return finite(d.Mu) && finite(d.Sigma) && d.Sigma >= 0 }
 

@@ -43,7 +43,7 @@ func hex(x float64) string { return fmt.Sprintf("%x", x) }
 func everything(m *Model) Node {
 	y := m.Constant(0.1)
 	for i, d := range []Distribution{
-		Normal{1.1, 0.1}, Rectangular{0.9, 1.2}, Triangular{0.7, 1.3}, Trapezoidal{0.8, 1.3, 0.3}, Arcsine{0.9, 1.15},
+		Normal{1.1, 0.1}, Rectangular{0.9, 1.2}, triangular{0.7, 1.3}, Trapezoidal{0.8, 1.3, 0.3}, Arcsine{0.9, 1.15},
 		InexactRectangular{0.7, 1.3, 0.1}, Gamma{0.2, 0.1}, Gamma{0.2, 0.3}, StudentT{1, 0.1, 7},
 	} {
 		x := known(m, fmt.Sprint(i), d, float64(5+i))

@@ -156,7 +156,7 @@ func (c *compiler) compileNode(i Node) operand {
 func (c *compiler) compileInfluence(i Node) operand {
 	number := int(c.m.nodes[i].left)
 	in := &c.m.influences[number]
-	st := step{op: opInfluence, mean: in.Distribution.Mean()}
+	st := step{op: opInfluence, mean: in.Distribution.summary().Mean}
 	if g, row := c.m.groupOf(number); g >= 0 {
 		st.draw.mix = c.mixture(g, row)
 	} else {
@@ -206,10 +206,10 @@ func (c *compiler) mixture(group, row int) []weighted {
 		}
 		c.normals[group] = slots
 	}
-	u := c.m.influences[g.members[row]].Distribution.StandardUncertainty()
+	u := c.m.influences[g.members[row]].Distribution.summary().StandardUncertainty
 	mix := make([]weighted, len(slots))
 	for j, s := range slots {
-		mix[j] = weighted{s, times(u, g.root.At(row, j))}
+		mix[j] = weighted{s, times(u, g.root[row][j])}
 	}
 	return mix
 }

@@ -57,9 +57,9 @@ func (e *byNode) draws(influence int) []float64 {
 	in := &e.m.influences[influence]
 	x := e.stream(influence, in.Distribution)
 	if g, row := e.m.groupOf(influence); g >= 0 {
-		fill(x, in.Distribution.Mean())
+		fill(x, in.Distribution.summary().Mean)
 		for j, member := range e.m.groups[g].members {
-			weight := in.Distribution.StandardUncertainty() * e.m.groups[g].root.At(row, j)
+			weight := in.Distribution.summary().StandardUncertainty * e.m.groups[g].root[row][j]
 			for i, z := range e.stream(member, Normal{0, 1}) {
 				x[i] += float64(weight * z)
 			}
@@ -111,7 +111,7 @@ func (e *byNode) linear(out Node, slopes []float64) (sum, size []float64) {
 	for n, needed := range e.m.reachable(out) {
 		if i := int(e.m.nodes[n].left); needed && e.m.nodes[n].op == opInfluence {
 			for k, x := range e.draws(i) {
-				term := float64(slopes[i] * (x - e.m.influences[i].Distribution.Mean()))
+				term := float64(slopes[i] * (x - e.m.influences[i].Distribution.summary().Mean))
 				sum[k] += term
 				size[k] += math.Abs(term)
 			}

@@ -102,7 +102,7 @@ func (m *Model) contributions(gradient []float64) []float64 {
 	c := make([]float64, len(gradient))
 	for i, g := range gradient {
 		if g != 0 {
-			c[i] = g * m.influences[i].Distribution.StandardUncertainty()
+			c[i] = g * m.influences[i].Distribution.summary().StandardUncertainty
 		}
 	}
 	return c

@@ -14,7 +14,7 @@ import (
 func TestCancelledRuns(t *testing.T) {
 	m, y := longModel()
 	a := propagate(t, m, y, 0.95)
-	mc := simulate(t, m, y, Settings{Trials: LeastTrials})
+	mc := simulate(t, m, y, Settings{Trials: fewestTrials})
 	stopped, stop := context.WithCancel(context.Background())
 	stop()
 	for _, s := range []Settings{{}, {Digits: 2}, {Trials: mostTrials}, {Trials: mostTrials, Digits: 1}} {
@@ -59,7 +59,7 @@ func TestCancelledInTheMiddle(t *testing.T) {
 func TestProgressAddsUp(t *testing.T) {
 	m, y := longModel()
 	for _, s := range []Settings{
-		{Trials: LeastTrials}, {Trials: 10_001}, {Trials: roundTrials}, {Trials: roundTrials + 1}, {},
+		{Trials: fewestTrials}, {Trials: 10_001}, {Trials: roundTrials}, {Trials: roundTrials + 1}, {},
 		{Trials: KeptTrials + 17}, {Digits: 1}, {Digits: 2, Trials: 123_456},
 	} {
 		sum := 0

@@ -26,7 +26,7 @@ func answers(t *testing.T, m *Model, out Node, simulated bool) results {
 	require.NoError(t, err)
 	r := results{analytic: propagate(t, m, out, 0.95), second: second}
 	if simulated {
-		r.mc = simulate(t, m, out, Settings{Trials: LeastTrials})
+		r.mc = simulate(t, m, out, Settings{Trials: fewestTrials})
 		r.mc.tally = nil
 	}
 	return r
@@ -56,6 +56,11 @@ func TestUnitsChangeNothing(t *testing.T) {
 		got := answers(t, other, otherOut, simulated)
 		assert.Equal(t, shares(want.analytic), shares(got.analytic), what)
 		want.analytic.Budget, got.analytic.Budget = nil, nil
+		for _, s := range []*SecondOrder{&want.second, &got.second} { // which are in other units
+			s.First, s.Second = &Influence{Code: Code(codeOf(s.First))}, &Influence{Code: Code(codeOf(s.Second))}
+		}
+		assert.Equal(t, [2]*Influence{want.second.First, want.second.Second}, [2]*Influence{got.second.First, got.second.Second}, what)
+		got.second.First, got.second.Second = want.second.First, want.second.Second
 		u := want.analytic.StandardUncertainty
 		a, b := want.mc.controlled(), got.mc.controlled()
 		for i := range a {
@@ -79,7 +84,7 @@ func (mc *MonteCarlo) controlled() []*float64 {
 func shares(a Analytic) map[string]float64 {
 	shares := make(map[string]float64)
 	for i := range a.Budget {
-		shares[a.Budget[i].Name] = a.Budget[i].Share
+		shares[string(a.Budget[i].Code)] = a.Budget[i].Share
 	}
 	return shares
 }
@@ -89,7 +94,7 @@ func shares(a Analytic) map[string]float64 {
 func (m *Model) roundings(out Node) [3]float64 {
 	u := make([]float64, len(m.influences))
 	for i := range u {
-		u[i] = m.influences[i].Distribution.StandardUncertainty()
+		u[i] = m.influences[i].Distribution.summary().StandardUncertainty
 	}
 	most := m.majorant(out, m.reachable(out), m.values(out, mean), u, nil)
 	square := most.s*most.s + most.ss*most.ss + most.s*most.sss

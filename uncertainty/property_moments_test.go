@@ -60,8 +60,8 @@ func (c *composer) influence() moments {
 }
 
 func (c *composer) add(d Distribution) moments {
-	n := c.Influence(Influence{Name: fmt.Sprint(len(c.influences)), Distribution: d})
-	return moments{n, d.Mean(), d.Variance()}
+	n := c.Influence(Influence{Code: Code(fmt.Sprint(len(c.influences))), Distribution: d})
+	return moments{n, d.summary().Mean, variance(d)}
 }
 
 // plus: means and variances add.
@@ -103,7 +103,7 @@ func (c *composer) square(a, b moments) moments {
 	x := c.influence()
 	in := c.influences[c.nodes[x.node].left].Distribution
 	m, d2 := x.mean, x.variance
-	d3, d4 := in.Skewness()*math.Pow(d2, 1.5), in.Kurtosis()*d2*d2
+	d3, d4 := in.summary().Skewness*math.Pow(d2, 1.5), in.summary().Kurtosis*d2*d2
 	x4 := m*m*m*m + 6*m*m*d2 + 4*m*d3 + d4
 	s := a.mean + 2*b.mean*m
 	x2 := c.Multiply(x.node, x.node)
@@ -128,7 +128,7 @@ func TestSimulatedMoments(t *testing.T) {
 			for i := range 300 {
 				c := &composer{new(Model), rand.New(rand.NewPCG(uint64(i), uint64(1000*spread))), spread}
 				q := c.quantity(2 + c.random.IntN(6))
-				mc := simulate(t, c.Model, q.node, Settings{Trials: LeastTrials, Seed: uint64(i)})
+				mc := simulate(t, c.Model, q.node, Settings{Trials: fewestTrials, Seed: uint64(i)})
 				u := math.Sqrt(q.variance)
 				what := fmt.Sprint("model ", i)
 				means.add(t, what+", mean", q.mean, mc.Mean, mc.MeanError, u)

@@ -95,7 +95,7 @@ func (r *rebuild) correlate(t *testing.T, order func(n int) []int) {
 		for i := range nodes {
 			nodes[i] = r.member(g.members[at[i]])
 			for j := range i + 1 {
-				matrix.SetSym(i, j, g.r.At(at[i], at[j]))
+				matrix.SetSym(i, j, g.r[at[i]][at[j]])
 			}
 		}
 		require.NoError(t, r.new.Correlate(nodes, matrix))
@@ -119,8 +119,8 @@ func inUnits(d Distribution, by float64) Distribution {
 		return Normal{d.Mu * by, d.Sigma * by}
 	case Rectangular:
 		return Rectangular{d.Low * by, d.High * by}
-	case Triangular:
-		return Triangular{d.Low * by, d.High * by}
+	case triangular:
+		return triangular{d.low * by, d.high * by}
 	case Trapezoidal:
 		return Trapezoidal{d.Low * by, d.High * by, d.Beta}
 	case InexactRectangular:

@@ -56,12 +56,12 @@ func threeRectangles(t testing.TB) quantities {
 // rectangleCoverage: factors of a rectangle, and the chance of being within ±u.
 func rectangleCoverage(t testing.TB) quantities {
 	d := PlusMinus(1)
-	u := d.StandardUncertainty()
+	u := d.summary().StandardUncertainty
 	m, y := sumOf(d)
 	mc := simulate(t, m, y, Settings{Trials: trials, Seed: 19})
 	p := mc.ConformanceProbability(Limits{-u, u})
-	_, high := d.Support()
-	f := exactly(map[string]float64{"k95": d.Quantile(0.975) / u, "k99": d.Quantile(0.995) / u, "k100": high / u})
+	_, high := support(d)
+	f := exactly(map[string]float64{"k95": quantileOf(d, 0.975) / u, "k99": quantileOf(d, 0.995) / u, "k100": high / u})
 	f["p/% for k = 1"] = figure{100 * p, 100 * math.Sqrt(p*(1-p)/float64(mc.Trials))}
 	return f
 }

@@ -62,14 +62,14 @@ func statedCoverage(testing.TB) quantities {
 func statedLimits(testing.TB) quantities {
 	copper, scale := PlusMinus(0.40e-6), PlusMinus(14e-6*0.928571+2e-6)
 	return exactly(map[string]float64{
-		"4.3.7 ex. 1 u²": copper.Variance(), "4.3.7 ex. 1 u": copper.StandardUncertainty(),
-		"4.3.7 ex. 2 u²/V²": scale.Variance(), "4.3.7 ex. 2 u/V": scale.StandardUncertainty(),
-		"4.3.8 u":               Rectangular{-0.12e-6, 0.40e-6}.StandardUncertainty(),
-		"4.4.5 u":               Rectangular{96, 104}.StandardUncertainty(),
-		"4.4.6 u":               Triangular{96, 104}.StandardUncertainty(),
-		"F.2.2.1 u":             PlusMinus(0.5).StandardUncertainty(),
-		"H.1.3.4 u":             Arcsine{-0.5, 0.5}.StandardUncertainty(),
-		"4.3.9 6 u²/a² for β 0": 6 * Trapezoidal{-1, 1, 0}.Variance(), "4.3.9 6 u²/a² for β 1": 6 * Trapezoidal{-1, 1, 1}.Variance(),
+		"4.3.7 ex. 1 u²": variance(copper), "4.3.7 ex. 1 u": copper.summary().StandardUncertainty,
+		"4.3.7 ex. 2 u²/V²": variance(scale), "4.3.7 ex. 2 u/V": scale.summary().StandardUncertainty,
+		"4.3.8 u":               Rectangular{-0.12e-6, 0.40e-6}.summary().StandardUncertainty,
+		"4.4.5 u":               Rectangular{96, 104}.summary().StandardUncertainty,
+		"4.4.6 u":               triangular{96, 104}.summary().StandardUncertainty,
+		"F.2.2.1 u":             PlusMinus(0.5).summary().StandardUncertainty,
+		"H.1.3.4 u":             Arcsine{-0.5, 0.5}.summary().StandardUncertainty,
+		"4.3.9 6 u²/a² for β 0": 6 * variance(Trapezoidal{-1, 1, 0}), "4.3.9 6 u²/a² for β 1": 6 * variance(Trapezoidal{-1, 1, 1}),
 	})
 }
 
@@ -77,7 +77,7 @@ func statedLimits(testing.TB) quantities {
 // known to 30 %, taken as a second rectangle.
 func limitsOfALimit(t testing.TB) quantities {
 	m, y := sumOf(PlusMinus(1), PlusMinus(0.3))
-	return exactly(map[string]float64{"growth of u/%": 100 * (standardUncertainty(t, m, y)/PlusMinus(1).StandardUncertainty() - 1)})
+	return exactly(map[string]float64{"growth of u/%": 100 * (standardUncertainty(t, m, y)/PlusMinus(1).summary().StandardUncertainty - 1)})
 }
 
 // voltmeter is V = mean + correction, in V.

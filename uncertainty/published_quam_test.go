@@ -61,8 +61,8 @@ func ofCadmium(t testing.TB, m *Model, volume, c Node) quantities {
 	ofVolume := 1 - mass.Share - purity.Share
 	f := exactly(map[string]float64{
 		"c": a.Value, "u(c)": u, "u(c)/c": u / a.Value, "U for k = 2": 2 * u,
-		"u(m)": mass.StandardUncertainty, "u(m)/m": mass.StandardUncertainty / mass.Distribution.Mean(),
-		"u(P)": purity.StandardUncertainty, "u(P)/P": purity.StandardUncertainty / purity.Distribution.Mean(),
+		"u(m)": mass.StandardUncertainty, "u(m)/m": mass.StandardUncertainty / mass.Distribution.summary().Mean,
+		"u(P)": purity.StandardUncertainty, "u(P)/P": purity.StandardUncertainty / purity.Distribution.summary().Mean,
 		"u(V)": v.StandardUncertainty, "u(V)/V": v.StandardUncertainty / v.Value,
 		"contribution of V": u * math.Sqrt(ofVolume), "share of V": 100 * ofVolume,
 	})
@@ -94,13 +94,13 @@ func molarMass(t testing.TB) quantities {
 		for i := range e.atoms {
 			atom := add(m, e.symbol, d)
 			sum = m.Add(sum, atom)
-			own := m.Influence(Influence{Name: e.symbol, Owner: Owner{Name: fmt.Sprint("atom ", i)}, Distribution: d})
+			own := m.Influence(Influence{Code: Code(e.symbol), Owner: Owner{Name: fmt.Sprint("atom ", i)}, Distribution: d})
 			independent = m.Add(independent, own)
 		}
 		total = m.Add(total, sum)
 		a := propagate(t, m, sum, 0.95)
 		f.with(exactly(map[string]float64{
-			"u(" + e.symbol + ")": d.StandardUncertainty(), "n A for " + e.symbol: a.Value, "n u for " + e.symbol: a.StandardUncertainty,
+			"u(" + e.symbol + ")": d.summary().StandardUncertainty, "n A for " + e.symbol: a.Value, "n u for " + e.symbol: a.StandardUncertainty,
 		}))
 	}
 	a := propagate(t, m, total, 0.95)
@@ -114,8 +114,8 @@ func recipes(t testing.TB) quantities {
 	linearity := m.Subtract(add(m, "gross", PlusMinus(0.15)), add(m, "tare", PlusMinus(0.15)))
 	warming := m.Multiply(m.Constant(100*2.1e-4), add(m, "Δt", PlusMinus(4)))
 	return exactly(map[string]float64{
-		"7 to 10":                Rectangular{7, 10}.StandardUncertainty(),
-		"flask ±0.1 mL, peaked":  Peaked(0.1).StandardUncertainty(),
+		"7 to 10":                Rectangular{7, 10}.summary().StandardUncertainty,
+		"flask ±0.1 mL, peaked":  Peaked(0.1).summary().StandardUncertainty,
 		"factor for 95 %":        CoverageFactor(0.95, math.Inf(1)),
 		"100 mL, ±4 °C":          standardUncertainty(t, m, warming),
 		"linearity ±0.15, twice": standardUncertainty(t, m, linearity),

@@ -86,7 +86,7 @@ func TestRisksOfAnyPrior(t *testing.T) {
 	}{
 		{Normal{1, 0.5}, distuv.Normal{Mu: 1, Sigma: 0.5}},
 		{Rectangular{0.3, 1.8}, distuv.Uniform{Min: 0.3, Max: 1.8}},
-		{Triangular{0.2, 2}, distuv.NewTriangle(0.2, 2, 1.1, nil)},
+		{triangular{0.2, 2}, distuv.NewTriangle(0.2, 2, 1.1, nil)},
 		{StudentT{1, 0.3, 1}, distuv.StudentsT{Mu: 1, Sigma: 0.3, Nu: 1}},
 		{StudentT{1.1, 0.3, 5}, distuv.StudentsT{Mu: 1.1, Sigma: 0.3, Nu: 5}},
 		{Gamma{1, 0.5}, distuv.Gamma{Alpha: 4, Beta: 4}},
@@ -175,7 +175,7 @@ func TestRisksInTheLimit(t *testing.T) {
 		near.Absolute(t, what+", consumer", wantConsumer, consumer, 2e-15)
 		near.Absolute(t, what+", producer", wantProducer, producer, 2e-15)
 	}
-	none, err := tolerance.Guarded(3)
+	none, err := tolerance.guarded(3)
 	assert.Equal(t, errNothingAcceptable, err)
 	risks("nothing accepted", Inspection{prior, 0.4, tolerance, none}, 0, conforming)
 	all := Limits{noLower, noUpper}
@@ -189,7 +189,7 @@ func TestRisksInTheLimit(t *testing.T) {
 	risks("exact, lenient", Inspection{prior, 0, Limits{9, 11}, tolerance}, conforming-narrow, 0)
 
 	accepted := distuv.UnitNormal.CDF(1.0/0.5) - distuv.UnitNormal.CDF(-2.5/0.5)
-	for _, alike := range []Distribution{Normal{11, 0}, Rectangular{11, 11}, Triangular{11, 11}, StudentT{11, 0, 5}} {
+	for _, alike := range []Distribution{Normal{11, 0}, Rectangular{11, 11}, triangular{11, 11}, StudentT{11, 0, 5}} {
 		risks("alike, conforming", Inspection{alike, 0.5, tolerance, Limits{8.5, 12}}, 0, 1-accepted)
 		risks("alike, not conforming", Inspection{alike, 0.5, Limits{8, 10.5}, Limits{8.5, 12}}, accepted, 0)
 	}
@@ -202,7 +202,7 @@ func TestGuardBandsTradeRisks(t *testing.T) {
 	lastConsumer, lastProducer := 1.0, -1.0
 	for _, w := range []float64{-0.3, -0.1, 0, 0.1, 0.2, 0.4} {
 		var err error
-		i.Acceptance, err = i.Tolerance.Guarded(w)
+		i.Acceptance, err = i.Tolerance.guarded(w)
 		assert.Equal(t, nil, err)
 		consumer, producer := i.GlobalRisks()
 		assert.Equal(t, true, consumer < lastConsumer && producer > lastProducer, "w = %v", w)

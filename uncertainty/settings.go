@@ -11,8 +11,8 @@ const (
 	// DefaultTrials is the number of trials unless asked otherwise: the
 	// value that JCGM 101, 7.2.3 expects to serve for 95 % intervals.
 	DefaultTrials = 1_000_000
-	// LeastTrials is the least number of trials (JCGM 101, 7.9.4).
-	LeastTrials = 10_000
+	// fewestTrials is the least number of trials (JCGM 101, 7.9.4).
+	fewestTrials = 10_000
 	// KeptTrials is the greatest number whose values are all kept. It is also
 	// the ceiling of the adaptive procedure unless asked otherwise.
 	KeptTrials = 4_000_000
@@ -63,7 +63,7 @@ func (s Settings) Check() error {
 func (s Settings) leastTrials() int {
 	// 100/(1-0.95) is 1999.9999999999982 and 100/(1-0.9999) is
 	// 1000000.0000001: round before the ceiling.
-	return max(LeastTrials, int(math.Ceil(math.Round(1e5/(1-s.Coverage))/1e3)))
+	return max(fewestTrials, int(math.Ceil(math.Round(1e5/(1-s.Coverage))/1e3)))
 }
 
 // WithDefaults replaces what is zero by the default.

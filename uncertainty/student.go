@@ -7,44 +7,21 @@ import "math"
 // standard deviation that belongs to it, Nu = n - 1 the degrees of freedom.
 type StudentT struct{ Mu, Sigma, Nu float64 }
 
-// Mean is Mu.
-func (d StudentT) Mean() float64 { return d.Mu }
-
-// StandardUncertainty is Sigma: JCGM 100 takes the scale, and lets the degrees
-// of freedom widen the coverage factor.
-func (d StudentT) StandardUncertainty() float64 { return d.Sigma }
-
-// Variance is Sigma² Nu/(Nu - 2), or +Inf for Nu <= 2.
-func (d StudentT) Variance() float64 {
-	if d.Nu <= 2 {
-		return math.Inf(1)
-	}
-	return d.Sigma * d.Sigma * d.Nu / (d.Nu - 2)
-}
-
-// Skewness is 0, or NaN for Nu <= 3.
-func (d StudentT) Skewness() float64 {
+// summary has Sigma as its u: JCGM 100 takes the scale, and lets the degrees of freedom
+// widen the coverage factor. The skewness is 0, or NaN for Nu <= 3; the kurtosis is
+// 3 + 6/(Nu - 4), or +Inf for Nu <= 4.
+func (d StudentT) summary() Summary {
+	s := Summary{Mean: d.Mu, StandardUncertainty: d.Sigma, Kurtosis: math.Inf(1), Low: math.Inf(-1), High: math.Inf(1)}
 	if d.Nu <= 3 {
-		return math.NaN()
+		s.Skewness = math.NaN()
 	}
-	return 0
-}
-
-// Kurtosis is 3 + 6/(Nu - 4), or +Inf for Nu <= 4.
-func (d StudentT) Kurtosis() float64 {
-	if d.Nu <= 4 {
-		return math.Inf(1)
+	if d.Nu > 4 {
+		s.Kurtosis = 3 + 6/(d.Nu-4)
 	}
-	return 3 + 6/(d.Nu-4)
+	return s
 }
 
-// Support is the whole line.
-func (StudentT) Support() (low, high float64) { return math.Inf(-1), math.Inf(1) }
-
-// Quantile is the inverse of the distribution function.
-func (d StudentT) Quantile(p float64) float64 {
-	return d.Mu + float64(d.Sigma*studentQuantile(p, d.Nu))
-}
+func (d StudentT) widened(factor float64) Distribution { return StudentT{d.Mu, d.Sigma * factor, d.Nu} }
 
 // sound takes half of Nu, since that is the shape of a gamma distribution.
 func (d StudentT) sound() bool {

@@ -17,7 +17,7 @@ import (
 type buyOptions struct{ searchOptions }
 
 var purchases = renderer[*plan.Purchase]{
-	name: "buy", page: report.Purchase, width: screenWidth, json: data.PurchaseJSON, csv: data.PurchaseCSV,
+	name: "buy", page: report.Purchase, width: screenWidth, data: data.Purchase,
 	pictures: []picture[*plan.Purchase]{{"readability", figure.Readability, true}},
 }
 

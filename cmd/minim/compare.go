@@ -28,7 +28,7 @@ type compareOptions struct {
 }
 
 var comparisons = renderer[*route.Comparison]{
-	name: "compare", page: report.Compare, width: screenWidth, json: data.JSON, csv: data.CSV,
+	name: "compare", page: report.Compare, width: screenWidth, data: data.Comparison,
 	pictures: []picture[*route.Comparison]{{"spread", figure.Spread, false}, {"budget", figure.Budget, false}},
 }
 

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 )
 
 // longest is how many characters of an argument messages repeat.
@@ -26,7 +27,7 @@ func newCutting(w io.Writer, args []string) cutting {
 			if utf8.RuneCountInString(long) <= longest {
 				continue
 			}
-			for _, form := range []string{long, inQuotes(long), benchfile.Printable(long)} {
+			for _, form := range []string{long, inQuotes(long), quantity.Printable(long)} {
 				pairs = append(pairs, form, benchfile.Shortened(form))
 			}
 		}

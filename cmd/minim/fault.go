@@ -6,7 +6,7 @@ import (
 	"os"
 	"strings"
 
-	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/uncertainty/parallel"
 )
 
@@ -22,7 +22,7 @@ func fault(w io.Writer, args []string, p *parallel.Panic) int {
 	}
 	what := strings.Join(strings.Fields(p.Error()), " ")
 	fmt.Fprintf(w, "minim: fault of minim itself: %s%s, minim %s, command %s; please send this line with the files of the command to whoever gave you minim\n",
-		benchfile.Printable(what), at, version, commandOf(args))
+		quantity.Printable(what), at, version, commandOf(args))
 	if os.Getenv(traceAsked) != "" {
 		fmt.Fprintf(w, "%s\n", p.Trace)
 	}

@@ -20,11 +20,11 @@ type kitOptions struct {
 }
 
 var kitTables = renderer[*equipment.Kit]{
-	name: "kit", page: alone(report.Kit), width: screenWidth, json: aloneData(data.KitJSON), csv: aloneData(data.KitCSV),
+	name: "kit", page: alone(report.Kit), width: screenWidth, data: aloneData(data.Kit),
 }
 
 var classTables = renderer[*kits.Tables]{
-	name: "classes", page: alone(report.Classes), width: kits.ClassesWidth, json: aloneData(data.ClassesJSON), csv: aloneData(data.ClassesCSV),
+	name: "classes", page: alone(report.Classes), width: kits.ClassesWidth, data: aloneData(data.Classes),
 }
 
 func (o *kitOptions) declare(flags *pflag.FlagSet) {

@@ -11,26 +11,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"minim/equipment/quantity"
 )
-
-// TestLimitsAreDocumented holds the tables of FILES.md against the limits of the program.
-func TestLimitsAreDocumented(t *testing.T) {
-	_, text, found := strings.Cut(read(t, documentation), "## What is read at all\n")
-	require.True(t, found)
-	var rows []string
-	for _, l := range append(quantity.KindLimits(), quantity.Limits...) {
-		rows = append(rows, fmt.Sprintf("| %s | %v | %v | %s |", l.Of, l.Least, l.Most, l.Unit))
-	}
-	for _, s := range append(append([]quantity.Size(nil), quantity.Sizes...), quantity.TextSizes...) {
-		rows = append(rows, fmt.Sprintf("| %s | %d |", s.Of, s.Most))
-	}
-	for _, row := range rows {
-		assert.Contains(t, text, row+"\n")
-	}
-	assert.Equal(t, len(rows), strings.Count(text, "\n| ")-4, "rows below the four headings")
-}
 
 const sizedKit = `
 [[balance]]

@@ -30,7 +30,7 @@ type madeOptions struct {
 }
 
 var batches = renderer[*words.Batch]{
-	name: "made", page: alone(report.Made), width: screenWidth, json: aloneData(data.MadeJSON), csv: aloneData(data.MadeCSV),
+	name: "made", page: alone(report.Made), width: screenWidth, data: aloneData(data.Made),
 	pictures: []picture[*words.Batch]{{"made", figure.Batch, false}},
 }
 

@@ -9,7 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/cmd/minim/demo"
-	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/route"
 )
@@ -59,7 +59,7 @@ func (o *newOptions) startFolder(dir string, c console) error {
 	_, err := fmt.Fprintf(c.out, `wrote %s   the bench: put your own instruments in it
 wrote %s     what is to be made, and by which routes
 Next: minim compare %s
-`, benchfile.Printable(filepath.Join(dir, demo.KitName)), benchfile.Printable(prep), quotedFile(prep))
+`, quantity.Printable(filepath.Join(dir, demo.KitName)), quantity.Printable(prep), quotedFile(prep))
 	return err
 }
 
@@ -105,6 +105,6 @@ func (o *newOptions) startRecord(ctx context.Context, names []string, c console)
 	if err := writeAll(dir, []file{{name, text}}, o.force); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(c.out, "wrote %s   a record to fill in\nNext: minim made %s %s\n", benchfile.Printable(names[0]), quotedFile(o.record), quotedFile(names[0]))
+	_, err = fmt.Fprintf(c.out, "wrote %s   a record to fill in\nNext: minim made %s %s\n", quantity.Printable(names[0]), quotedFile(o.record), quotedFile(names[0]))
 	return err
 }

@@ -10,7 +10,7 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words"
 	"minim/uncertainty/bench"
@@ -145,7 +145,7 @@ func origin(p *route.Prep, b *words.Batch, command string) words.Origin {
 }
 
 func fileOf(name, digest string) words.File {
-	return words.File{Name: benchfile.Printable(filepath.Base(name)), SHA256: digest}
+	return words.File{Name: quantity.Printable(filepath.Base(name)), SHA256: digest}
 }
 
 // keep prints a document as Markdown, or writes it into the file that is named, with a

@@ -24,7 +24,7 @@ type planOptions struct {
 }
 
 var plans = renderer[*plan.Plan]{
-	name: "plan", page: report.Plan, width: screenWidth, json: data.PlanJSON, csv: data.PlanCSV,
+	name: "plan", page: report.Plan, width: screenWidth, data: data.Plan,
 	pictures: []picture[*plan.Plan]{
 		{"routes", figure.Trade, true},
 		{"spread", func(p *plan.Plan) (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},

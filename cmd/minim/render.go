@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"path/filepath"
 
+	"minim/report/data"
 	"minim/report/figure"
 	"minim/report/figure/png"
 	"minim/report/page"
@@ -26,10 +27,10 @@ type renderer[R any] struct {
 	name string
 	// page is what text, of so many characters a line, Markdown and HTML show; HTML holds the
 	// pictures.
-	page      func(result, before R, pictures ...page.Figure) *page.Page
-	width     int
-	json, csv func(result, before R) ([]byte, error)
-	pictures  []picture[R]
+	page     func(result, before R, pictures ...page.Figure) *page.Page
+	width    int
+	data     func(result, before R) data.Data
+	pictures []picture[R]
 }
 
 // picture is drawn as SVG and as PNG. One that may be missing is left out, and said to
@@ -46,8 +47,8 @@ func alone[R any](of func(result R, pictures ...page.Figure) *page.Page) func(re
 }
 
 // aloneData renders a result that has none before it.
-func aloneData[R any](render func(result R) ([]byte, error)) func(result, before R) ([]byte, error) {
-	return func(result, before R) ([]byte, error) { return render(result) }
+func aloneData[R any](of func(result R) data.Data) func(result, before R) data.Data {
+	return func(result, before R) data.Data { return of(result) }
 }
 
 // print renders a result in a format.
@@ -66,9 +67,9 @@ func (r *renderer[R]) print(format string, result, before R) ([]byte, error) {
 func (r *renderer[R]) render(format string, result, before R, pictures []drawing) ([]byte, error) {
 	switch {
 	case format == "json":
-		return r.json(result, before)
+		return r.data(result, before).JSON()
 	case format == "csv":
-		return r.csv(result, before)
+		return r.data(result, before).CSV()
 	}
 	figures := make([]page.Figure, len(pictures))
 	for i, p := range pictures {

@@ -26,7 +26,7 @@ type rescueOptions struct {
 }
 
 var rescues = renderer[*rescue.Rescue]{
-	name: "rescue", page: alone(report.Rescue), width: screenWidth, json: aloneData(data.RescueJSON), csv: aloneData(data.RescueCSV),
+	name: "rescue", page: alone(report.Rescue), width: screenWidth, data: aloneData(data.Rescue),
 	pictures: []picture[*rescue.Rescue]{{"rescue", figure.Ways, false}},
 }
 
@@ -80,7 +80,7 @@ func (o *rescueOptions) run(ctx context.Context, files []string, flags *pflag.Fl
 	m.done()
 	var none *rescue.NoWayError
 	if errors.As(err, &none) {
-		return withStops(prep, &hinted{errors.New(strings.Replace(none.Error(), "the batch", "what is in the bottle", 1)), none.Cure})
+		return withStops(prep, &hinted{errors.New(strings.Replace(none.Error(), "the batch", "what is in the bottle", 1)), none.Cure.String()})
 	}
 	if err != nil {
 		return withStops(prep, err)

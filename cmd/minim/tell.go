@@ -6,13 +6,13 @@ import (
 	"io"
 	"strings"
 
-	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 )
 
 // tell writes one line to the user. Names of files may be of any characters: what could
 // move the cursor or turn the direction of writing is replaced.
 func tell(w io.Writer, format string, values ...any) {
-	fmt.Fprintf(w, "minim: %s\n", benchfile.Printable(fmt.Sprintf(format, values...)))
+	fmt.Fprintf(w, "minim: %s\n", quantity.Printable(fmt.Sprintf(format, values...)))
 }
 
 // listed is an error of several lines, the last of which is that of another error, if there is one.
@@ -29,10 +29,10 @@ func (e *listed) Unwrap() error { return e.last }
 func linesOf(err error) (lines []string) {
 	var list *listed
 	if !errors.As(err, &list) {
-		return []string{benchfile.Printable(err.Error())}
+		return []string{quantity.Printable(err.Error())}
 	}
 	for _, line := range list.lines {
-		lines = append(lines, benchfile.Printable(line))
+		lines = append(lines, quantity.Printable(line))
 	}
 	if list.last != nil {
 		lines = append(lines, linesOf(list.last)...)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+
+	"minim/equipment/quantity"
 )
 
 // Hints that serve several faults.
@@ -53,7 +55,7 @@ func straight(rest string) string {
 	if text == "" {
 		return `straight quotes: "`
 	}
-	return Printable(text)
+	return quantity.Printable(text)
 }
 
 // backslash: kit = "C:\bench.toml"

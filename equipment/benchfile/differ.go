@@ -69,7 +69,7 @@ func differencesAt(of, key string, then, now *Table) []Difference {
 		return differencesIn(below(of, key), a.sub(), b.sub())
 	case holdsTables(a) || holdsTables(b):
 		return itemDifferences(of, key, a, b)
-	case a.shown() != b.shown() && !quantity.Same(a.shown(), b.shown()):
+	case a.shown() != b.shown() && !sameQuantity(a.shown(), b.shown()):
 		return []Difference{{Of: of, Key: key, Then: a.shown(), Now: b.shown()}}
 	}
 	return nil
@@ -196,4 +196,19 @@ func (t *Table) shown() string {
 		return ""
 	}
 	return (&value{shape: Sub, table: t}).shown()
+}
+
+// sameQuantity reports whether two texts are one quantity: "1.0 g" and "1000 mg", or in a unit that
+// is not of a kind "0.04 % w/v" and "0.040 % w/v".
+func sameQuantity(a, b string) bool {
+	for kind := quantity.Mass; kind <= quantity.Share; kind++ {
+		x, errA := quantity.Parse(kind, a)
+		y, errB := quantity.Parse(kind, b)
+		if errA == nil && errB == nil {
+			return x == y
+		}
+	}
+	x, unit, errA := quantity.Split(a)
+	y, other, errB := quantity.Split(b)
+	return errA == nil && errB == nil && x == y && unit == other
 }

@@ -4,7 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-	"unicode"
+
+	"minim/equipment/quantity"
 )
 
 // Mistake is something wrong in a file, with the place and, where it can be
@@ -28,13 +29,13 @@ func (m *Mistake) Error() string {
 	if m.Hint == "" {
 		return m.Report()
 	}
-	return m.Report() + "\n  " + Printable(m.Hint)
+	return m.Report() + "\n  " + quantity.Printable(m.Hint)
 }
 
 // Report returns everything but the hint: place and message, the line, the mark.
 // The line of a change has no number.
 func (m *Mistake) Report() string {
-	head := Printable(m.Place.String() + ": " + m.Message)
+	head := quantity.Printable(m.Place.String() + ": " + m.Message)
 	if m.Source == "" {
 		return head
 	}
@@ -43,7 +44,7 @@ func (m *Mistake) Report() string {
 	if m.Line > 0 {
 		number = strconv.Itoa(m.Line)
 	}
-	return fmt.Sprintf("%s\n  %s | %s\n  %*s | %s%s", head, number, Printable(shown),
+	return fmt.Sprintf("%s\n  %s | %s\n  %*s | %s%s", head, number, quantity.Printable(shown),
 		len(number), "", strings.Repeat(" ", indent), strings.Repeat("^", width))
 }
 
@@ -71,19 +72,4 @@ func window(line []rune, start, width int) (shown string, indent, marked int) {
 		shown += "…"
 	}
 	return shown, indent, marked
-}
-
-// Printable returns a text that cannot move the cursor: a tab becomes a space,
-// and what has no shape of its own, such as a control character or a change of
-// direction, becomes U+FFFD.
-func Printable(text string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\t':
-			return ' '
-		case unicode.IsGraphic(r):
-			return r
-		}
-		return unicode.ReplacementChar
-	}, text)
 }

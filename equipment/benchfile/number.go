@@ -85,7 +85,7 @@ func unquoted(v *value, kind quantity.Kind) string {
 }
 
 // countLimit is that of every whole number.
-var countLimit = quantity.LimitOf("whole number")
+var countLimit = quantity.Limits.WholeNumber
 
 // Count returns the whole number at the key, which must be at least the least and within
 // the limit of whole numbers; 0 when absent.

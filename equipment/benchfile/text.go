@@ -7,8 +7,6 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
-
-	"minim/equipment/quantity"
 )
 
 // Text returns the text at the key without the space round it, as [Composed] writes it, ""
@@ -65,7 +63,7 @@ func (t *Table) items(key string) []*value {
 // atMost returns the items of a list, and no more than it may have: the first that is too
 // many is a mistake.
 func (t *Table) atMost(key string, items []*value) []*value {
-	most := quantity.LongestList(key)
+	most := LongestList(key)
 	if len(items) <= most {
 		return items
 	}
@@ -81,7 +79,7 @@ func (t *Table) text(key string, v *value) string {
 	}
 	text := strings.TrimSpace(v.text)
 	unprintable := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsGraphic(r) })
-	switch most := quantity.LongestText(key); {
+	switch most := longestText(key); {
 	case utf8.RuneCountInString(text) > most:
 		t.refuse(key, v, fmt.Sprintf("the text has %d characters", utf8.RuneCountInString(text)), fmt.Sprintf("at most %d are read here", most))
 		return ""

@@ -7,54 +7,34 @@ import (
 	"minim/uncertainty/route"
 )
 
-// actionJSON is a step in its parts, with the sentence that says it. Of what it brings,
-// "the solution" is that of an earlier step.
-type actionJSON struct {
-	Step       int         `json:"step"`
-	Verb       string      `json:"verb"`
-	Amount     *number     `json:"amount"`
-	Unit       *string     `json:"unit"`
-	Of         string      `json:"of"`
-	OfStep     *int        `json:"of_step"`
-	Instrument *string     `json:"instrument"`
-	Piece      *int        `json:"piece"`
-	Options    optionsJSON `json:"options"`
-	Shown      *string     `json:"amount_shown"`
-	Sentence   string      `json:"sentence"`
-}
-
-// optionsJSON is what a step says besides; null where it says nothing of it.
-type optionsJSON struct {
-	Reading      *string `json:"reading"`
-	State        *string `json:"state"`
-	Emptying     *string `json:"emptying"`
-	WeighedBack  bool    `json:"weighed_back"`
-	SeparateTare bool    `json:"separate_tare"`
-	LeftBehind   *number `json:"left_behind_g"`
-	Vessel       *number `json:"vessel_g"`
-	Contraction  *number `json:"contraction"`
-}
-
-func actionsToJSON(p *route.Prep, r *route.Route) []actionJSON {
-	out := make([]actionJSON, len(r.Steps))
+// actions are the steps of a route in their parts, each with the sentence that says it.
+func actions(p *route.Prep, r *route.Route) []object {
+	out := each(r.Steps, func(s *route.Step) object { return action(p, s) })
 	for i, sentence := range words.Instructions(p, r) {
-		out[i] = actionToJSON(p, &r.Steps[i])
-		out[i].Step, out[i].Sentence = i+1, sentence
+		out[i].set("step", i+1)
+		out[i].set("sentence", sentence)
 	}
 	return out
 }
 
-func actionToJSON(p *route.Prep, s *route.Step) actionJSON {
-	out := actionJSON{Verb: string(s.Verb), Of: broughtBy(p, s), OfStep: place(s.From), Options: optionsOf(s)}
-	if s.Balance == nil && s.Measure == nil {
+// action is a step in its parts. Of what it brings, "the solution" is that of an earlier step.
+func action(p *route.Prep, s *route.Step) object {
+	out := object{
+		{"step", 0}, {"verb", string(s.Verb)}, {"amount", nil}, {"unit", nil}, {"of", broughtBy(p, s)}, {"of_step", place(s.From)},
+		{"instrument", nil}, {"piece", nil}, {"options", options(s)}, {"amount_shown", nil}, {"sentence", ""},
+	}
+	switch {
+	case s.Balance != nil:
+		out.set("instrument", orNull(s.Balance.Name))
+	case s.Measure != nil:
+		out.set("instrument", orNull(s.Measure.Name))
+	default:
 		return out
 	}
-	out.Amount, out.Unit, out.Shown, out.Piece = some(s.Amount), orNull(unitOf(s)), orNull(verb.Amount(s)), place(s.Piece)
-	if s.Balance != nil {
-		out.Instrument = orNull(s.Balance.Name)
-	} else {
-		out.Instrument = orNull(s.Measure.Name)
-	}
+	out.set("amount", s.Amount)
+	out.set("unit", orNull(unitOf(s)))
+	out.set("piece", place(s.Piece))
+	out.set("amount_shown", orNull(verb.Amount(s)))
 	return out
 }
 
@@ -75,53 +55,43 @@ func broughtBy(p *route.Prep, s *route.Step) string {
 	return "the solution"
 }
 
-func optionsOf(s *route.Step) optionsJSON {
-	return optionsJSON{
-		Reading: orNull(string(s.Reading)), State: orNull(string(s.State)), Emptying: orNull(emptyings[s.Emptying]),
-		WeighedBack: s.WeighedBack, SeparateTare: s.SeparateTare,
-		LeftBehind: stated(s.LeftBehind), Vessel: stated(s.Vessel), Contraction: stated(s.Contraction),
+// options are what a step says besides; null where it says nothing of it.
+func options(s *route.Step) object {
+	return object{
+		{"reading", orNull(string(s.Reading))}, {"state", orNull(string(s.State))}, {"emptying", orNull(emptyings[s.Emptying])},
+		{"weighed_back", s.WeighedBack}, {"separate_tare", s.SeparateTare},
+		{"left_behind_g", stated(s.LeftBehind)}, {"vessel_g", stated(s.Vessel)}, {"contraction", stated(s.Contraction)},
 	}
 }
 
 // emptyings as they are called in the JSON.
 var emptyings = map[equipment.Emptying]string{equipment.Rinsed: "rinsed", equipment.BlownOut: "blown_out"}
 
-// stated is null for what is not stated.
-func stated(x equipment.Stated) *number {
-	if !x.Known {
+// elsewhere is where a route aims that does not aim at the target, and the reading
+// that brings it there; null where no single one does.
+func elsewhere(r *route.Result) object {
+	e := r.Elsewhere
+	if e == nil {
 		return nil
 	}
-	return some(x.Value)
-}
-
-// shownJSON holds the figures of a route as the screens print them.
-type shownJSON struct {
-	Strength    string  `json:"strength"`
-	Spread      string  `json:"give_or_take"`
-	Sentence    string  `json:"sentence"`
-	Relative    string  `json:"relative_give_or_take"`
-	Inside      *string `json:"inside_in_100"`
-	HoldsWithin string  `json:"holds_within"`
-	Spoilt      string  `json:"spoilt_by"`
-	Made        string  `json:"made"`
-	LeftOver    string  `json:"left_over"`
-	Solute      string  `json:"solute"`
-}
-
-// shownToJSON is null of a route that says almost nothing about the amount.
-func shownToJSON(p *route.Prep, r *route.Result) *shownJSON {
-	if !r.Possible || !r.Informative {
-		return nil
+	out := object{{"off_target", e.Off}, {"step", place(e.Step)}, {"planned", nil}, {"reading", nil}, {"unit", nil}, {"intended", nil}, {"conformance_probability", nil}}
+	if e.Step > 0 {
+		out.set("planned", r.Route.Steps[e.Step-1].Amount)
+		out.set("reading", e.Amended.Amount)
+		out.set("unit", orNull(unitOf(&e.Amended)))
+		out.set("intended", e.Intended)
+		out.set("conformance_probability", e.Chance)
 	}
-	f := words.Shown(p, r)
-	return &shownJSON{
-		Strength: f.Value, Spread: f.Spread, Sentence: f.Sentence, Relative: f.Relative, Inside: orNull(f.Inside), HoldsWithin: f.HoldsWithin,
-		Spoilt: f.Spoilt, Made: f.Made, LeftOver: f.LeftOver, Solute: f.Solute,
-	}
+	return out
 }
 
-// shownLine holds the figures of a line of a budget as they are printed.
-type shownLine struct {
-	U     string `json:"standard_uncertainty"`
-	Share string `json:"share"`
+// unitOf is the unit of the amount of a step with a reading.
+func unitOf(s *route.Step) string {
+	switch {
+	case s.Balance != nil:
+		return "g"
+	case s.Measure.Kind.Counts():
+		return "drops"
+	}
+	return "mL"
 }

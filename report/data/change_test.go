@@ -67,16 +67,15 @@ func TestNothingPossibleInJSON(t *testing.T) {
 	for i := range before.Results {
 		before.Results[i] = route.Result{Route: before.Results[i].Route, Reason: note.Of("property-lacking", "", "the bench is empty")}
 	}
-	whole := comparisonToJSON(before)
-	assert.Nil(t, whole.Use)
-	assert.Contains(t, *ownToJSON(&before.Results[0]).Reason, "the bench is empty")
+	assert.Nil(t, lookUp(comparison(before), []string{"use"}))
+	assert.Contains(t, lookUp(own(&before.Results[0]), []string{"reason"}), "the bench is empty")
 }
 
 // The rows of both kits stand in one table, of which those of the changed kit are
 // those that it has by itself.
 func TestCSVOfAChange(t *testing.T) {
 	c, before := constructed(t)
-	data, err := CSV(c, before)
+	data, err := Comparison(c, before).CSV()
 	require.NoError(t, err)
 	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
 	require.NoError(t, err)
@@ -86,8 +85,7 @@ func TestCSVOfAChange(t *testing.T) {
 		kits = append(kits, row[0])
 	}
 	assert.Equal(t, []string{"kit", "as it is", "as it is", "changed", "changed"}, kits)
-	alone, err := csvRows(c)
-	require.NoError(t, err)
+	alone := csvRows(c)
 	assert.Equal(t, alone[0], rows[0][1:])
 	assert.Equal(t, alone[1:], [][]string{rows[3][1:], rows[4][1:]})
 	assert.Equal(t, "0.9004", lookUpColumn(rows, 1, "inside_1_conformance_probability"))

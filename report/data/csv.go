@@ -1,10 +1,9 @@
 package data
 
 import (
-	"bytes"
-	"encoding/csv"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -30,38 +29,6 @@ var columns = []string{
 	"warnings", "assumed", "from_memory", "not_counted",
 }
 
-// CSV is the comparison as a table (RFC 4180, UTF-8): a header, then a row for
-// each route. A column is called as in the JSON, analytic.value being
-// analytic_value, and holds the same digits; strengths are in strength_unit, of
-// what strength_counts says, of which counted_of_weighed is in what is weighed. Each
-// tolerance adds inside_1_tolerance and inside_1_conformance_probability, and so on.
-// What is null there is empty here, and lists are joined with "; ". A text that a
-// spreadsheet would take for a formula is made harmless by an apostrophe in front.
-// When before, the comparison on the kit as it is, is not nil, a first column says whose rows they are: those
-// of the kit "as it is", and below them those of the kit "changed".
-func CSV(c, before *route.Comparison) ([]byte, error) {
-	return csvFile(csvRows, c, before)
-}
-
-// csvFile writes the rows of a result, below those of the result on the kit as it is
-// where there is one.
-func csvFile[R comparable](rows func(R) ([][]string, error), result, before R) ([]byte, error) {
-	all, err := rows(result)
-	var none R
-	if err == nil && before != none {
-		var asItIs [][]string
-		if asItIs, err = rows(before); err == nil {
-			all = csvBoth(all, asItIs)
-		}
-	}
-	if err != nil {
-		return nil, err
-	}
-	var out bytes.Buffer
-	err = csv.NewWriter(&out).WriteAll(all)
-	return out.Bytes(), err
-}
-
 // csvBoth puts the rows of the kit as it is above those of the changed kit.
 func csvBoth(changed, asItIs [][]string) [][]string {
 	both := [][]string{append([]string{"kit"}, changed[0]...)}
@@ -74,81 +41,61 @@ func csvBoth(changed, asItIs [][]string) [][]string {
 	return both
 }
 
-// csvRows are the header and a row for each route.
-func csvRows(c *route.Comparison) ([][]string, error) {
-	paths := columns
-	for i := range c.Prep.Tolerances {
+// csvRows are those of the routes, with what may not meet.
+func csvRows(c *route.Comparison) [][]string { return withStops(c.Prep, routeRows(c)) }
+
+// withStops adds to every row, in a last column, what stands above every screen: what may not
+// meet of all that a prep names.
+func withStops(p *route.Prep, rows [][]string) [][]string {
+	rows[0] = append(rows[0], "may_not_meet")
+	for i := range rows[1:] {
+		rows[1+i] = append(rows[1+i], harmless(strings.Join(words.Stops(p), " ")))
+	}
+	return rows
+}
+
+// routeRows are the header and a row for each route.
+func routeRows(c *route.Comparison) [][]string {
+	p, paths := c.Prep, columns
+	for i := range p.Tolerances {
 		paths = append(paths[:len(paths):len(paths)], fmt.Sprintf("inside.%d.tolerance", i+1), fmt.Sprintf("inside.%d.conformance_probability", i+1))
 	}
 	rows := [][]string{{"strength_unit", "strength_counts", "counted_of_weighed", "target", "volume_mL", "use"}}
 	for _, path := range paths {
 		rows[0] = append(rows[0], strings.ReplaceAll(path, ".", "_"))
 	}
+	wanted := []string{harmless(p.Target.Unit.Name), harmless(words.Meant(p)), digits(p.SoluteContent()), digits(p.Target.Value), digits(p.Volume)}
 	for i := range c.Results {
-		row, err := csvRow(c, i, paths)
-		if err != nil {
-			return nil, err
-		}
-		rows = append(rows, row)
+		row := append(wanted[:len(wanted):len(wanted)], strconv.FormatBool(i == c.Verdict.Use))
+		rows = append(rows, append(row, cellsOf(routeOf(p, &c.Results[i]), paths)...))
 	}
-	return rows, nil
+	return rows
 }
 
-func csvRow(c *route.Comparison, i int, paths []string) ([]string, error) {
-	cells, err := cellsOf(routeToJSON(c.Prep, &c.Results[i]), paths)
-	p := c.Prep
-	row := []string{harmless(p.Target.Unit.Name), harmless(words.Meant(p)), digits(p.SoluteContent()), digits(p.Target.Value), digits(p.Volume), strconv.FormatBool(i == c.Verdict.Use)}
-	return append(row, cells...), err
-}
-
-// cellsOf are those of one row: what the JSON of a value has at places in it.
-func cellsOf(value any, paths []string) (cells []string, err error) {
-	data, err := json.Marshal(value)
-	if err != nil {
-		return nil, err
+// cellsOf are those of one row: what is at places of the JSON.
+func cellsOf(whole object, paths []string) []string {
+	cells := make([]string, len(paths))
+	for i, path := range paths {
+		cells[i] = csvCell(lookUp(whole, strings.Split(path, ".")))
 	}
-	decoder := json.NewDecoder(bytes.NewReader(data))
-	decoder.UseNumber()
-	var whole any
-	if err := decoder.Decode(&whole); err != nil {
-		return nil, err
-	}
-	for _, path := range paths {
-		cells = append(cells, csvCell(lookUp(whole, strings.Split(path, "."))))
-	}
-	return cells, nil
-}
-
-// recordsCSV is a header and a row for each record, with columns called as in their JSON.
-func recordsCSV[R any](records []R, columns ...string) ([]byte, error) {
-	rows := [][]string{columns}
-	for i := range records {
-		cells, err := cellsOf(records[i], columns)
-		if err != nil {
-			return nil, err
-		}
-		rows = append(rows, cells)
-	}
-	var out bytes.Buffer
-	err := csv.NewWriter(&out).WriteAll(rows)
-	return out.Bytes(), err
+	return cells
 }
 
 // digits prints a number with all of its digits.
 func digits(x float64) string { return quantity.Exact(x) }
 
-// lookUp goes down the names and numbers (from 1) of a decoded JSON; it is nil
-// below a null and beyond the end of a list. It panics when a name is not there.
+// lookUp goes down the names and numbers (from 1) of a JSON; it is nil below a null and beyond
+// the end of a list. It panics when a name is not there.
 func lookUp(at any, path []string) any {
 	for _, name := range path {
 		switch inner := at.(type) {
-		case map[string]any:
-			next, ok := inner[name]
-			if !ok {
+		case object:
+			i := slices.IndexFunc(inner, func(f field) bool { return f.name == name })
+			if i < 0 {
 				panic("report: the JSON of a route has no " + name)
 			}
-			at = next
-		case []any:
+			at = inner[i].value
+		case []object:
 			n, err := strconv.Atoi(name)
 			if err != nil {
 				panic("report: " + name + " is not a place in a list")
@@ -166,20 +113,21 @@ func lookUp(at any, path []string) any {
 	return at
 }
 
+// csvCell is a number as it stands in the JSON.
 func csvCell(value any) string {
-	switch value := value.(type) {
+	switch value := finite(value).(type) {
 	case nil:
 		return ""
 	case string:
 		return harmless(value)
-	case []any:
-		texts := make([]string, len(value))
-		for i := range value {
-			texts[i] = fmt.Sprint(value[i])
+	case []string:
+		return harmless(strings.Join(value, "; "))
+	default: // a number or a bool
+		text, err := json.Marshal(value)
+		if err != nil {
+			panic(err)
 		}
-		return harmless(strings.Join(texts, "; "))
-	default: // json.Number or bool
-		return fmt.Sprint(value)
+		return string(text)
 	}
 }
 

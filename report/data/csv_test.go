@@ -17,7 +17,7 @@ import (
 // route.
 func csvOf(t *testing.T, c *route.Comparison) (rows []map[string]string) {
 	t.Helper()
-	data, err := CSV(c, nil)
+	data, err := Comparison(c, nil).CSV()
 	require.NoError(t, err)
 	records, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
 	require.NoError(t, err)
@@ -103,7 +103,7 @@ func TestCSVIsHarmless(t *testing.T) {
 }
 
 func TestLookUpRefusesWhatIsNotThere(t *testing.T) {
-	whole := map[string]any{"a": nil, "b": []any{map[string]any{"c": "d"}}}
+	whole := object{{"a", nil}, {"b", []object{{{"c", "d"}}}}}
 	assert.Equal(t, nil, lookUp(whole, []string{"a", "x", "y"}))
 	assert.Equal(t, "d", lookUp(whole, []string{"b", "1", "c"}))
 	assert.Equal(t, nil, lookUp(whole, []string{"b", "2", "c"}))

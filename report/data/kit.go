@@ -1,192 +1,81 @@
 package data
 
 import (
+	"slices"
+
 	"minim/equipment"
 	"minim/report/words/kits"
 )
 
-// The forms of the JSON of a kit and of the class tables.
-const (
-	kitSchema     = "minim.kit/1"
-	classesSchema = "minim.classes/1"
-)
-
-type kitJSON struct {
-	Schema      string           `json:"schema"`
-	Invented    bool             `json:"invented_example"`
-	Title       string           `json:"title"`
-	Note        string           `json:"note"`
-	Kit         string           `json:"kit"`
-	Instruments []instrumentJSON `json:"instruments"`
-}
-
-// instrumentJSON is an instrument of a kit. Amounts are in its unit, g or mL; null is what it
-// does not have, or what is not stated.
-type instrumentJSON struct {
-	Name       string  `json:"name"`
-	Kind       string  `json:"kind"`
-	Owned      bool    `json:"owned"`
-	Count      int     `json:"count"`
-	Unit       string  `json:"unit"`
-	Capacity   number  `json:"capacity"`
-	Division   *number `json:"division"`
-	Limit      *number `json:"limit_of_error"`
-	Spread     *number `json:"repeatability"`
-	U          number  `json:"standard_uncertainty"`
-	LeastTo10  *number `json:"least_to_10_percent"`
-	LeastTo5   *number `json:"least_to_5_percent"`
-	Class      *string `json:"class"`
-	ClassTrust *string `json:"class_trust"`
-	Price      *number `json:"price"`
-	Currency   *string `json:"currency"`
-}
-
-// KitJSON is a kit in full precision.
-func KitJSON(k *equipment.Kit) ([]byte, error) { return indented(kitToJSON(k)) }
-
-// KitCSV is a row for each instrument, with columns as in the JSON.
-func KitCSV(k *equipment.Kit) ([]byte, error) {
-	return recordsCSV(kitToJSON(k).Instruments, "name", "kind", "owned", "count", "unit", "capacity", "division", "limit_of_error", "repeatability",
-		"standard_uncertainty", "least_to_10_percent", "least_to_5_percent", "class", "class_trust", "price", "currency")
-}
-
-func kitToJSON(k *equipment.Kit) *kitJSON {
-	out := &kitJSON{Schema: kitSchema, Invented: k.Invented, Title: k.Title, Note: k.Note, Kit: k.File, Instruments: []instrumentJSON{}}
-	for _, list := range []*equipment.Instruments{&k.Instruments, &k.Candidates} {
-		for _, b := range list.Balances {
-			out.Instruments = append(out.Instruments, balanceToJSON(b, list == &k.Instruments))
+// Kit is a kit. Its table has a row for each instrument.
+func Kit(k *equipment.Kit) Data {
+	list := func() []object {
+		return slices.Concat(instruments(&k.Instruments, true), instruments(&k.Candidates, false))
+	}
+	return records(func() object {
+		return object{
+			{"schema", "minim.kit/1"}, {"invented_example", k.Invented}, {"title", k.Title}, {"note", k.Note}, {"kit", k.File}, {"instruments", list()},
 		}
-		for _, m := range list.Measures {
-			out.Instruments = append(out.Instruments, measureToJSON(m, list == &k.Instruments))
+	}, list)
+}
+
+// instruments are those of a kit. Amounts are in its unit, g or mL; null is what an
+// instrument does not have, or what is not stated.
+func instruments(all *equipment.Instruments, owned bool) []object {
+	out := []object{}
+	for _, b := range all.Balances {
+		out = append(out, slices.Concat(object{
+			{"name", b.Name}, {"kind", "balance"}, {"owned", owned}, {"count", b.Count}, {"unit", "g"}, {"capacity", b.Capacity}, {"division", b.Readability},
+			{"limit_of_error", stated(b.Linearity)}, {"repeatability", only(b.Repeatability.Known, b.Repeatability.S)},
+			{"standard_uncertainty", b.Uncertainty(kits.SampleOf(b))}, {"least_to_10_percent", ifAny(b.Least(0.10))}, {"least_to_5_percent", ifAny(b.Least(0.05))},
+			{"class", nil}, {"class_trust", nil},
+		}, priced(b.Price)))
+	}
+	for _, m := range all.Measures {
+		class, trust := any(nil), any(nil)
+		if m.Class != nil {
+			class, trust = orNull(m.Class.String()), orNull(m.Class.Trust)
 		}
+		out = append(out, slices.Concat(object{
+			{"name", m.Name}, {"kind", string(m.Kind)}, {"owned", owned}, {"count", m.Count}, {"unit", "mL"}, {"capacity", m.Capacity}, {"division", positive(m.Division)},
+			{"limit_of_error", only(m.Bias.Shape != equipment.Gauss, m.Bias.Limit)}, {"repeatability", only(m.Repeatability.Known, m.Repeatability.S)},
+			{"standard_uncertainty", m.Uncertainty(m.Capacity)}, {"least_to_10_percent", ifAny(m.Least(0.10))}, {"least_to_5_percent", ifAny(m.Least(0.05))},
+			{"class", class}, {"class_trust", trust},
+		}, priced(m.Price)))
 	}
 	return out
-}
-
-func balanceToJSON(b *equipment.Balance, owned bool) instrumentJSON {
-	out := instrumentJSON{
-		Name: b.Name, Kind: "balance", Owned: owned, Count: b.Count, Unit: "g", Capacity: number(b.Capacity), Division: some(b.Readability),
-		U: number(b.Uncertainty(kits.SampleOf(b))), LeastTo10: ifAny(b.Least(0.10)), LeastTo5: ifAny(b.Least(0.05)), Limit: stated(b.Linearity),
-	}
-	if b.Repeatability.Known {
-		out.Spread = some(b.Repeatability.S)
-	}
-	out.price(b.Price)
-	return out
-}
-
-func measureToJSON(m *equipment.Measure, owned bool) instrumentJSON {
-	out := instrumentJSON{
-		Name: m.Name, Kind: string(m.Kind), Owned: owned, Count: m.Count, Unit: "mL", Capacity: number(m.Capacity), Division: positive(m.Division),
-		U: number(m.Uncertainty(m.Capacity)), LeastTo10: ifAny(m.Least(0.10)), LeastTo5: ifAny(m.Least(0.05)),
-	}
-	if m.Bias.Shape != equipment.Gauss {
-		out.Limit = some(m.Bias.Limit)
-	}
-	if m.Repeatability.Known {
-		out.Spread = some(m.Repeatability.S)
-	}
-	if m.Class != nil {
-		out.Class, out.ClassTrust = orNull(m.Class.String()), orNull(m.Class.Trust)
-	}
-	out.price(m.Price)
-	return out
-}
-
-func (i *instrumentJSON) price(p equipment.Price) {
-	if p.Stated() {
-		i.Price, i.Currency = some(p.Amount), orNull(p.Currency)
-	}
 }
 
 // ifAny is null for an amount that there is none of.
-func ifAny(amount float64, ok bool) *number {
-	if !ok {
-		return nil
-	}
-	return some(amount)
+func ifAny(amount float64, ok bool) any { return only(ok, amount) }
+
+// Classes are the class tables, with a row for each of theirs; what may not meet is not among
+// the rows.
+func Classes(t *kits.Tables) Data {
+	list := func() []object { return each(t.Classes, class) }
+	return records(func() object {
+		return object{{"schema", "minim.classes/1"}, {"classes", list()}, {"may_not_meet", each(t.MayNotMeet, func(m *equipment.Incompatible) object {
+			return object{
+				{"first", m.A}, {"second", m.B}, {"what_happens", m.Happens}, {"gas_or_product", orNull(m.Product)}, {"trust", m.Trust}, {"source", orNull(m.Source)},
+			}
+		})}}
+	}, list)
 }
 
-type classesJSON struct {
-	Schema     string      `json:"schema"`
-	Classes    []classJSON `json:"classes"`
-	MayNotMeet []pairJSON  `json:"may_not_meet"`
-}
-
-// classJSON is a row of a class table, in g for a balance and in mL for all else; null is
+// class is a row of a class table, in g for a balance and in mL for all else; null is
 // what the row does not have.
-type classJSON struct {
-	Kind           string  `json:"kind"`
-	Form           *string `json:"form"`
-	Published      string  `json:"standard"`
-	Name           *string `json:"class"`
-	Marked         *string `json:"marked"`
-	Unit           string  `json:"unit"`
-	Capacity       *number `json:"capacity"`
-	Division       *number `json:"division"`
-	Tolerance      *number `json:"limit_of_error"`
-	Share          *number `json:"limit_of_error_share"`
-	BelowHalfFixed *number `json:"limit_below_half_fixed"`
-	BelowHalfShare *number `json:"limit_below_half_share"`
-	Random         *number `json:"random"`
-	DeadSpace      *number `json:"dead_space"`
-	Bore           *number `json:"bore_mm"`
-	Numbered       *number `json:"numbered_every"`
-	Trust          string  `json:"trust"`
-	DivisionTrust  *string `json:"division_trust"`
-	RandomTrust    *string `json:"random_trust"`
-	DeadSpaceTrust *string `json:"dead_space_trust"`
-	BoreTrust      *string `json:"bore_trust"`
-	NumberedTrust  *string `json:"numbered_trust"`
-	Source         string  `json:"source"`
-	Note           *string `json:"note"`
-}
-
-type pairJSON struct {
-	First   string  `json:"first"`
-	Second  string  `json:"second"`
-	Happens string  `json:"what_happens"`
-	Product *string `json:"gas_or_product"`
-	Trust   string  `json:"trust"`
-	Source  *string `json:"source"`
-}
-
-// ClassesJSON is the class tables in full precision.
-func ClassesJSON(t *kits.Tables) ([]byte, error) {
-	out := &classesJSON{Schema: classesSchema, Classes: []classJSON{}, MayNotMeet: []pairJSON{}}
-	for _, c := range t.Classes {
-		out.Classes = append(out.Classes, classToJSON(c))
-	}
-	for i := range t.MayNotMeet {
-		m := &t.MayNotMeet[i]
-		out.MayNotMeet = append(out.MayNotMeet, pairJSON{m.A, m.B, m.Happens, orNull(m.Product), m.Trust, orNull(m.Source)})
-	}
-	return indented(out)
-}
-
-// ClassesCSV is a row for each row of the class tables, with columns as in the JSON; what may
-// not meet is not among them.
-func ClassesCSV(t *kits.Tables) ([]byte, error) {
-	var rows []classJSON
-	for _, c := range t.Classes {
-		rows = append(rows, classToJSON(c))
-	}
-	return recordsCSV(rows, "kind", "form", "standard", "class", "marked", "unit", "capacity", "division", "limit_of_error", "limit_of_error_share",
-		"limit_below_half_fixed", "limit_below_half_share", "random", "dead_space", "bore_mm", "numbered_every", "trust", "division_trust",
-		"random_trust", "dead_space_trust", "bore_trust", "numbered_trust", "source", "note")
-}
-
-func classToJSON(c equipment.Class) classJSON {
+func class(c *equipment.Class) object {
 	unit := "mL"
 	if c.Kind == "balance" {
 		unit = "g"
 	}
-	return classJSON{
-		Kind: c.Kind, Form: orNull(c.Form), Published: c.Published(), Name: orNull(c.Name), Marked: orNull(c.Marked), Unit: unit,
-		Capacity: positive(c.Capacity), Division: positive(c.Division), Tolerance: positive(c.Tolerance), Share: positive(c.Share),
-		BelowHalfFixed: positive(c.BelowHalf.Fixed), BelowHalfShare: positive(c.BelowHalf.Share), Random: positive(c.Random),
-		DeadSpace: positive(c.DeadSpace), Bore: positive(c.Bore), Numbered: positive(c.Numbered), Trust: c.Trust,
-		DivisionTrust: orNull(c.DivisionTrust), RandomTrust: orNull(c.RandomTrust), DeadSpaceTrust: orNull(c.DeadSpaceTrust),
-		BoreTrust: orNull(c.BoreTrust), NumberedTrust: orNull(c.NumberedTrust), Source: c.Source, Note: orNull(c.Note),
+	return object{
+		{"kind", c.Kind}, {"form", orNull(c.Form)}, {"standard", c.Published()}, {"class", orNull(c.Name)}, {"marked", orNull(c.Marked)}, {"unit", unit},
+		{"capacity", positive(c.Capacity)}, {"division", positive(c.Division)},
+		{"limit_of_error", positive(c.Tolerance)}, {"limit_of_error_share", positive(c.Share)},
+		{"limit_below_half_fixed", positive(c.BelowHalf.Fixed)}, {"limit_below_half_share", positive(c.BelowHalf.Share)},
+		{"random", positive(c.Random)}, {"dead_space", positive(c.DeadSpace)}, {"bore_mm", positive(c.Bore)}, {"numbered_every", positive(c.Numbered)},
+		{"trust", c.Trust}, {"division_trust", orNull(c.DivisionTrust)}, {"random_trust", orNull(c.RandomTrust)}, {"dead_space_trust", orNull(c.DeadSpaceTrust)},
+		{"bore_trust", orNull(c.BoreTrust)}, {"numbered_trust", orNull(c.NumberedTrust)}, {"source", c.Source}, {"note", orNull(c.Note)},
 	}
 }

@@ -1,260 +1,117 @@
 package data
 
 import (
+	"slices"
+
+	"minim/equipment/benchfile"
 	"minim/report/words"
+	"minim/report/words/note"
 	"minim/report/words/verb"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
 )
 
-// The forms of the JSON of a batch, and of the ways to correct a solution.
-const (
-	madeSchema   = "minim.made/1"
-	rescueSchema = "minim.rescue/1"
-)
-
-type madeJSON struct {
-	Schema string `json:"schema"`
-	wantedJSON
-	Coverage   number       `json:"coverage_probability"`
-	Record     string       `json:"record"`
-	Batch      *string      `json:"batch"`
-	Note       *string      `json:"record_note"`
-	Route      string       `json:"route"`
-	Finished   bool         `json:"finished"`
-	Meets      bool         `json:"meets_tolerance"`
-	Bench      benchJSON    `json:"bench"`
-	Planned    routeJSON    `json:"planned"`
-	Made       routeJSON    `json:"made"`
-	Difference *number      `json:"difference_from_plan"`
-	Effects    []effectJSON `json:"effects"`
-	Steps      []originJSON `json:"steps"`
-	Entries    []entryJSON  `json:"entries"`
-	Carried    bool         `json:"plan_in_record"`
-	Differs    []differJSON `json:"plan_differs_from_prep"`
-	CutOff     []cutJSON    `json:"cut_off"`
-	Begun      int          `json:"steps_not_counted"`
-	Room       []roomJSON   `json:"room"`
-	Rescue     *waysJSON    `json:"rescue"`
-	NoWay      *string      `json:"no_rescue_because"`
-	Cautions   []string     `json:"cautions"`
+// Made is a batch. Its table has a row for the plan, one for the batch, and one for each way to
+// correct it, with the columns of [Comparison]; the column use marks the batch.
+func Made(b *words.Batch) Data {
+	return Data{func() object { return batch(b) }, func() [][]string {
+		c := b.Comparison()
+		if b.Rescue != nil && b.Rescue.Prep.Target.Unit == b.Prep.Target.Unit {
+			c.Results = append(c.Results, b.Rescue.Results...)
+		}
+		return csvRows(c)
+	}}
 }
 
-// benchJSON is the bench on the day, null where it is not known.
-type benchJSON struct {
-	Temperature *number `json:"temperature_celsius"`
-	Within      *number `json:"within_celsius"`
-}
-
-// effectJSON is a deviation from the plan. Step is 0 for the temperature of the bench,
-// and null for what was done after the plan.
-type effectJSON struct {
-	Step     *int    `json:"step"`
-	Planned  *string `json:"planned"`
-	Done     *string `json:"done"`
-	Relative number  `json:"relative_change"`
-}
-
-// originJSON says of a step of the made route where it is from. Amounts are in g, mL or
-// drops, as the step measures.
-type originJSON struct {
-	Step   int     `json:"step"`
-	Does   string  `json:"does"`
-	Origin string  `json:"from"`
-	Lost   *number `json:"thrown_away"`
-}
-
-type entryJSON struct {
-	Number    int     `json:"number"`
-	Line      int     `json:"line"`
-	Step      *int    `json:"step"`
-	Said      string  `json:"said"`
-	Read      bool    `json:"read"`
-	By        *string `json:"by"`
-	At        *string `json:"at"`
-	Spoilt    *string `json:"spoilt_by"`
-	Corrects  *int    `json:"corrects"`
-	Withdrawn bool    `json:"withdrawn"`
-	Late      bool    `json:"late"`
-	Struck    bool    `json:"struck"`
-	StruckBy  *int    `json:"struck_by"`
-	Note      *string `json:"note"`
-}
-
-// differJSON is where the plan in the record and the prep with its kit as they are now do
-// not agree; null where nothing is stated.
-type differJSON struct {
-	Of   *string `json:"of"`
-	Key  *string `json:"key"`
-	Then *string `json:"planned_then"`
-	Now  *string `json:"planned_now"`
-}
-
-type cutJSON struct {
-	Line int    `json:"line"`
-	Text string `json:"text"`
-}
-
-// roomJSON are the readings of a step still to come with which the batch is inside; null
-// where there is no limit or no such reading.
-type roomJSON struct {
-	Step    int     `json:"step"`
-	Planned number  `json:"planned"`
-	Unit    string  `json:"unit"`
-	Any     bool    `json:"any"`
-	Fixed   bool    `json:"one_mark"`
-	Low     *number `json:"low"`
-	High    *number `json:"high"`
-}
-
-type waysJSON struct {
-	To      number    `json:"to"`
-	Use     string    `json:"use"`
-	Meets   bool      `json:"meets_tolerance"`
-	Largest number    `json:"largest_vessel_mL"`
-	Ways    []wayJSON `json:"ways"`
-	// Tried is the number of corrections that were worked out.
-	Tried    int      `json:"corrections_tried"`
-	NotTried []string `json:"not_tried"`
-}
-
-type wayJSON struct {
-	Kind     string   `json:"kind"`
-	Does     []string `json:"does"`
-	SetAside number   `json:"set_aside_mL"`
-	routeJSON
-}
-
-// rescueJSON is what there is, and the ways to correct it.
-type rescueJSON struct {
-	Schema string `json:"schema"`
-	wantedJSON
-	Coverage number        `json:"coverage_probability"`
-	Has      *analyticJSON `json:"has"`
-	Volume   number        `json:"has_mL"`
-	waysJSON
-	Cautions []string `json:"cautions"`
-}
-
-// MadeJSON is a batch in full precision; see [JSON].
-func MadeJSON(b *words.Batch) ([]byte, error) {
-	p := b.Prep
-	out := &madeJSON{
-		Schema: madeSchema, wantedJSON: wantedToJSON(p), Coverage: number(b.Settings.Coverage),
-		Record: b.File, Batch: orNull(b.Record.Batch), Note: orNull(b.Record.Note), Route: b.Record.Made.Name,
-		Carried: !b.PlanMissing, Differs: []differJSON{}, Finished: b.Finished(), Meets: b.Meets() && len(p.Tolerances) > 0, Begun: b.Begun,
-		Planned: routeToJSON(b.Record.Plan, &b.AsPlanned), Made: routeToJSON(p, &b.AsMade),
-		Effects: []effectJSON{}, Entries: []entryJSON{}, CutOff: []cutJSON{}, Room: []roomJSON{}, Cautions: b.Cautions(),
-	}
-	if t := p.Bench.Temperature; t.Known {
-		out.Bench = benchJSON{some(t.Value), some(p.Bench.Within.Value)}
-	}
-	if b.AsPlanned.Possible {
-		out.Difference = some(b.Difference())
-	}
-	for _, e := range b.Effects {
-		out.Effects = append(out.Effects, effectToJSON(e))
-	}
-	for i := range b.Steps {
-		out.Steps = append(out.Steps, originToJSON(b.Record, i))
-	}
-	for i := range b.Entries {
-		out.Entries = append(out.Entries, entryToJSON(&b.Entries[i]))
-	}
-	for _, d := range b.Differences {
-		out.Differs = append(out.Differs, differJSON{orNull(d.Of), orNull(d.Key), orNull(d.Then), orNull(d.Now)})
-	}
-	for _, c := range b.Cut {
-		out.CutOff = append(out.CutOff, cutJSON(c))
-	}
-	for i := range b.Room {
-		out.Room = append(out.Room, roomToJSON(b, &b.Room[i]))
-	}
+func batch(b *words.Batch) object {
+	p, t := b.Prep, b.Prep.Bench.Temperature
+	out := slices.Concat(headed("minim.made/1", p), object{
+		{"coverage_probability", b.Settings.Coverage}, {"record", b.File}, {"batch", orNull(b.Record.Batch)}, {"record_note", orNull(b.Record.Note)},
+		{"route", b.Record.Made.Name}, {"finished", b.Finished()}, {"meets_tolerance", b.Meets() && len(p.Tolerances) > 0},
+		{"bench", object{{"temperature_celsius", stated(t)}, {"within_celsius", only(t.Known, p.Bench.Within.Value)}}},
+		{"planned", routeOf(b.Record.Plan, &b.AsPlanned)}, {"made", routeOf(p, &b.AsMade)},
+		{"difference_from_plan", only(b.AsPlanned.Possible, b.Difference())}, {"effects", each(b.Effects, effect)},
+		{"steps", origins(b.Record)}, {"entries", each(b.Entries, entry)}, {"plan_in_record", !b.PlanMissing},
+		{"plan_differs_from_prep", each(b.Differences, func(d *benchfile.Difference) object {
+			return object{{"of", orNull(d.Of)}, {"key", orNull(d.Key)}, {"planned_then", orNull(d.Then)}, {"planned_now", orNull(d.Now)}}
+		})},
+		{"cut_off", each(b.Cut, func(c *record.Cut) object { return object{{"line", c.Line}, {"text", c.Text}} })}, {"steps_not_counted", b.Begun},
+		{"room", each(b.Room, func(r *record.Room) object { return room(b, r) })}, {"rescue", nil}, {"no_rescue_because", nil}, {"cautions", b.Cautions()},
+	})
 	if b.Rescue != nil {
-		out.Rescue = waysToJSON(b.Rescue)
+		out.set("rescue", ways(b.Rescue))
 	}
 	if b.NoWay != nil {
-		out.NoWay = orNull(b.NoWay.Reason)
-	}
-	return indented(out)
-}
-
-// RescueJSON is the ways to correct a solution in full precision; see [JSON].
-func RescueJSON(r *rescue.Rescue) ([]byte, error) {
-	return indented(&rescueJSON{
-		Schema: rescueSchema, wantedJSON: wantedToJSON(r.Prep), Coverage: number(r.Settings.Coverage),
-		Has: analyticToJSON(&r.Batch.Analytic), Volume: number(r.Batch.MadeML), waysJSON: *waysToJSON(r), Cautions: words.Cautions(r.Prep, &r.Results[r.Verdict.Use]),
-	})
-}
-
-func effectToJSON(e record.Effect) effectJSON {
-	out := effectJSON{Step: &e.Step, Relative: number(e.Relative)}
-	if e.Step == record.Extra {
-		out.Step = nil
-	}
-	if e.Done != nil {
-		out.Planned, out.Done = orNull(verb.Short(e.Planned)), orNull(verb.Short(e.Done))
+		out.set("no_rescue_because", orNull(b.NoWay.Reason.String()))
 	}
 	return out
 }
 
-// origins as they are called in the JSON.
-var origins = map[record.Origin]string{
+// effect is a deviation from the plan. Step is 0 for the temperature of the bench,
+// and null for what was done after the plan.
+func effect(e *record.Effect) object {
+	out := object{{"step", only(e.Step != record.Extra, e.Step)}, {"planned", nil}, {"done", nil}, {"relative_change", e.Relative}}
+	if e.Done != nil {
+		out.set("planned", orNull(verb.Short(e.Planned)))
+		out.set("done", orNull(verb.Short(e.Done)))
+	}
+	return out
+}
+
+// originNames as they are called in the JSON.
+var originNames = map[record.Origin]string{
 	record.Recorded: "reading", record.AsPlanned: "done as planned", record.Missing: "plan", record.ToCome: "to come",
 }
 
-func originToJSON(r *record.Record, i int) originJSON {
-	s := &r.Made.Steps[i]
-	out := originJSON{Step: i + 1, Does: verb.Short(s), Origin: origins[r.Steps[i]]}
-	if s.Lost > 0 {
-		out.Lost = some(s.Lost)
+// origins say of each step of the made route where it is from. Amounts are in g, mL or
+// drops, as the step measures.
+func origins(r *record.Record) (out []object) {
+	for i, from := range r.Steps {
+		s := &r.Made.Steps[i]
+		out = append(out, object{{"step", i + 1}, {"does", verb.Short(s)}, {"from", originNames[from]}, {"thrown_away", only(s.Lost > 0, s.Lost)}})
 	}
 	return out
 }
 
-func entryToJSON(e *record.Entry) entryJSON {
+func entry(e *record.Entry) object {
 	said, struck := words.SaidIn(e)
-	return entryJSON{
-		Number: e.Number, Line: e.Line, Step: place(e.Step), Said: said, Read: e.Read, By: orNull(e.By), At: orNull(e.At),
-		Spoilt: orNull(e.Spoilt), Corrects: place(e.Corrects), Withdrawn: e.Withdrawn, Late: e.Late,
-		Struck: struck, StruckBy: place(e.StruckBy), Note: orNull(e.Note),
+	return object{
+		{"number", e.Number}, {"line", e.Line}, {"step", place(e.Step)}, {"said", said}, {"read", e.Read}, {"by", orNull(e.By)}, {"at", orNull(e.At)},
+		{"spoilt_by", orNull(e.Spoilt)}, {"corrects", place(e.Corrects)}, {"withdrawn", e.Withdrawn}, {"late", e.Late},
+		{"struck", struck}, {"struck_by", place(e.StruckBy)}, {"note", orNull(e.Note)},
 	}
 }
 
-// place is a number from 1, nil and so null when there is none.
-func place(n int) *int {
-	if n == 0 {
-		return nil
+// room are the readings of a step still to come with which the batch is inside; null
+// where there is no limit or no such reading.
+func room(b *words.Batch, r *record.Room) object {
+	return object{
+		{"step", r.Step}, {"planned", r.Planned}, {"unit", unitOf(&b.Record.Made.Steps[r.Step-1])}, {"any", r.Any}, {"one_mark", r.Fixed},
+		{"low", only(r.Any && !r.LowFree, r.Low)}, {"high", only(r.Any && !r.HighFree, r.High)},
 	}
-	return &n
 }
 
-func roomToJSON(b *words.Batch, r *record.Room) roomJSON {
-	out := roomJSON{Step: r.Step, Planned: number(r.Planned), Unit: unitOf(&b.Record.Made.Steps[r.Step-1]), Any: r.Any, Fixed: r.Fixed}
-	if r.Any && !r.LowFree {
-		out.Low = some(r.Low)
-	}
-	if r.Any && !r.HighFree {
-		out.High = some(r.High)
-	}
-	return out
+// Rescue is what there is, and the ways to correct it. Its table has a row for each way, with
+// the columns of [Comparison].
+func Rescue(r *rescue.Rescue) Data {
+	return Data{func() object {
+		return slices.Concat(headed("minim.rescue/1", r.Prep), object{
+			{"coverage_probability", r.Settings.Coverage}, {"has", analytic(&r.Batch.Analytic)}, {"has_mL", r.Batch.MadeML},
+		}, ways(r), object{{"cautions", cautionsOf(r.Comparison)}})
+	}, func() [][]string { return csvRows(r.Comparison) }}
 }
 
-// ways as they are called in the JSON.
-var wayNames = map[rescue.Way]string{
-	rescue.FillUp: "fill_up", rescue.AddSolvent: "add_solvent", rescue.DilutePart: "dilute_part",
-	rescue.StrengthenAll: "strengthen", rescue.AddMore: "add_solute", rescue.StrengthenAndAdd: "strengthen_and_add_solvent",
-}
-
-func waysToJSON(r *rescue.Rescue) *waysJSON {
-	out := &waysJSON{
-		To: number(r.Prep.Target.Value), Use: r.Results[r.Verdict.Use].Route.Name,
-		Meets: r.Verdict.Meets && len(r.Prep.Tolerances) > 0, Largest: number(r.Largest), Tried: r.Tried, NotTried: list(r.NotTried),
+// ways with the number of corrections that were worked out.
+func ways(r *rescue.Rescue) object {
+	out := object{
+		{"to", r.Prep.Target.Value}, {"use", r.Results[r.Verdict.Use].Route.Name}, {"meets_tolerance", r.Verdict.Meets && len(r.Prep.Tolerances) > 0},
+		{"largest_vessel_mL", r.Largest}, {"ways", nil}, {"corrections_tried", r.Tried}, {"not_tried", list(note.Texts(r.NotTried))},
 	}
+	var list []object
 	for i := range r.Results {
-		out.Ways = append(out.Ways, wayJSON{
-			Kind: wayNames[r.Kinds[i]], Does: words.WayInstructions(r, i), SetAside: number(r.SetAside(i)), routeJSON: routeToJSON(r.Prep, &r.Results[i]),
-		})
+		way := object{{"kind", r.Kinds[i].Code}, {"does", words.WayInstructions(r, i)}, {"set_aside_mL", r.SetAside(i)}}
+		list = append(list, append(way, routeOf(r.Prep, &r.Results[i])...))
 	}
+	out.set("ways", list)
 	return out
 }

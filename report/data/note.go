@@ -5,26 +5,18 @@ import (
 	"minim/report/words/note"
 )
 
-// noteJSON is a note in its parts, with the sentence that says it. Of the kinds there are
-// the four that the lists of sentences beside it have. The subject is null where the code
-// says all.
-type noteJSON struct {
-	Kind    string  `json:"kind"`
-	Code    string  `json:"code"`
-	Subject *string `json:"subject"`
-	Text    string  `json:"text"`
-}
-
-func notesToJSON(n *equipment.Notes) []noteJSON {
-	out := []noteJSON{}
-	add := func(kind string, notes []note.Note) {
-		for _, x := range notes {
-			out = append(out, noteJSON{kind, x.Code, orNull(x.Subject), x.String()})
+// notes are those of a route in their parts, each with the sentence that says it. Of the kinds
+// there are the four that the lists of sentences beside them have. The subject is null where
+// the code says all.
+func notes(n *equipment.Notes) []object {
+	out := []object{}
+	for _, of := range []struct {
+		kind string
+		list []note.Note
+	}{{"warning", n.Warnings}, {"assumed", n.Assumed}, {"from_memory", n.FromMemory}, {"not_counted", n.NotCounted}} {
+		for _, x := range of.list {
+			out = append(out, object{{"kind", of.kind}, {"code", x.Code}, {"subject", orNull(x.Subject)}, {"text", x.String()}})
 		}
 	}
-	add("warning", n.Warnings)
-	add("assumed", n.Assumed)
-	add("from_memory", n.FromMemory)
-	add("not_counted", n.NotCounted)
 	return out
 }

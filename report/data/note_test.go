@@ -42,7 +42,7 @@ func TestNotesHaveTheirCodes(t *testing.T) {
 // A rung and a route of the prep itself that cannot be made have the code of their reason.
 func TestReasonsHaveTheirCodes(t *testing.T) {
 	reason := note.Of("property-lacking", "", "no room")
-	assert.Equal(t, "property-lacking", *rungToJSON(&route.Rung{Reason: reason}).ReasonCode)
-	assert.Nil(t, rungToJSON(&route.Rung{}).ReasonCode)
-	assert.Equal(t, "property-lacking", *ownToJSON(&route.Result{Route: &route.Route{}, Reason: reason}).ReasonCode)
+	assert.Equal(t, "property-lacking", lookUp(rung(&route.Rung{Reason: reason}), []string{"reason_code"}))
+	assert.Nil(t, lookUp(rung(&route.Rung{}), []string{"reason_code"}))
+	assert.Equal(t, "property-lacking", lookUp(own(&route.Result{Route: &route.Route{}, Reason: reason}), []string{"reason_code"}))
 }

@@ -200,7 +200,7 @@ func certain(t *testing.T, c *route.Comparison, i int, strength float64) {
 	var err error
 	r.Analytic, err = m.Propagate(out, 0.95)
 	require.NoError(t, err)
-	r.MonteCarlo, err = m.Simulate(context.Background(), out, uncertainty.Settings{Trials: uncertainty.LeastTrials, Coverage: 0.95})
+	r.MonteCarlo, err = m.Simulate(context.Background(), out, uncertainty.Settings{Trials: 10_000, Coverage: 0.95})
 	require.NoError(t, err)
 	r.HoldsWithin = math.Abs(strength/c.Prep.Target.Value - 1)
 }

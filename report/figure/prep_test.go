@@ -83,7 +83,7 @@ func compare(t *testing.T, prep string) *route.Comparison {
 	require.NoError(t, err)
 	p, err := read.ParsePrep("dye.toml", []byte(prep), kit)
 	require.NoError(t, err)
-	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: uncertainty.LeastTrials, Seed: 1, Coverage: 0.95})
+	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10_000, Seed: 1, Coverage: 0.95})
 	require.NoError(t, err)
 	return c
 }
@@ -131,7 +131,7 @@ func hostile(c *route.Comparison) *route.Comparison {
 	for i := range c.Results {
 		for j := range c.Results[i].Analytic.Budget {
 			l := &c.Results[i].Analytic.Budget[j]
-			l.Name = "</text>\n& " + strings.Repeat("of the pipette ", 20)
+			l.Code = uncertainty.Code("</text>\n& " + strings.Repeat("of the pipette ", 20))
 			l.Owner = uncertainty.Owner{Name: fmt.Sprintf("step %d %s", j, strings.Repeat("W", 200))}
 			l.Uses, l.Assumed = 2, true
 		}

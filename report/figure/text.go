@@ -2,7 +2,8 @@ package figure
 
 import (
 	"strings"
-	"unicode"
+
+	"minim/equipment/quantity"
 
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
@@ -15,18 +16,12 @@ var spellings = strings.NewReplacer("℃", "°C", "⁻", "-", "μ", "µ")
 // direction of writing, and with a question mark for every character that the
 // font does not have, which would otherwise be left out without a word.
 func clean(words string) string {
-	words = spellings.Replace(words)
 	words = strings.Map(func(r rune) rune {
-		switch {
-		case unicode.IsSpace(r):
-			return ' '
-		case unicode.IsControl(r) || unicode.Is(unicode.Cf, r):
-			return -1
-		case !drawable(r):
+		if !drawable(r) {
 			return '?'
 		}
 		return r
-	}, words)
+	}, quantity.OneLine(spellings.Replace(words)))
 	return strings.Join(strings.Fields(words), " ")
 }
 

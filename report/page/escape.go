@@ -3,7 +3,8 @@ package page
 import (
 	"regexp"
 	"strings"
-	"unicode"
+
+	"minim/equipment/quantity"
 )
 
 // markup is what means something inside a line of Markdown; itemNumber, at the
@@ -18,16 +19,7 @@ var (
 // break of the line becomes a space, and control characters and marks that turn
 // the direction of writing are left out.
 func escape(text string) string {
-	text = strings.Map(func(r rune) rune {
-		switch {
-		case unicode.IsSpace(r):
-			return ' '
-		case unicode.IsControl(r) || unicode.Is(unicode.Cf, r):
-			return -1
-		}
-		return r
-	}, text)
-	text = strings.Join(strings.Fields(text), " ")
+	text = strings.Join(strings.Fields(quantity.OneLine(text)), " ")
 	text = markup.ReplaceAllString(text, `\$0`)
 	text = itemNumber.ReplaceAllString(text, `$1\$2$3`)
 	if strings.IndexAny(text, "+-=") == 0 {

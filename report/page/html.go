@@ -9,7 +9,8 @@ import (
 	"reflect"
 	"regexp"
 	"strings"
-	"unicode"
+
+	"minim/equipment/quantity"
 )
 
 var (
@@ -21,6 +22,7 @@ var (
 	pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{
 		"times": func(n int) []struct{} { return make([]struct{}, n) },
 		"clean": visible,
+		"parts": datesApart,
 		"shown": func(blocks []Block) []Block { return shown(false, blocks) },
 		"form":  func(b Block) string { return reflect.Indirect(reflect.ValueOf(b)).Type().Name() },
 		"words": Heading.words, "joined": Facts.joined, "source": Figure.source,
@@ -54,19 +56,26 @@ func (f Figure) source() template.URL {
 // turn the direction of writing. A break of the line becomes a space. A number is not
 // parted from the word after it.
 func visible(text string) string {
-	return afterNumber.ReplaceAllString(withoutHidden(text), "$1\u00a0")
+	return afterNumber.ReplaceAllString(hidden.Replace(quantity.OneLine(text)), "$1\u00a0")
 }
 
-var afterNumber = regexp.MustCompile(`(\d) `)
-
-func withoutHidden(text string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case unicode.IsSpace(r):
-			return ' '
-		case unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar:
-			return -1
-		}
-		return r
-	}, text)
+// datesApart is a text in parts of which some are dates, which no line is to break at their
+// hyphens.
+func datesApart(text string) (parts []datePart) {
+	text = visible(text)
+	for at := date.FindStringIndex(text); at != nil; at = date.FindStringIndex(text) {
+		parts = append(parts, datePart{text[:at[0]], text[at[0]:at[1]]})
+		text = text[at[1]:]
+	}
+	return append(parts, datePart{Before: text})
 }
+
+// datePart is a date, "" for none, with the text before it.
+type datePart struct{ Before, Date string }
+
+var (
+	afterNumber = regexp.MustCompile(`(\d) `)
+	date        = regexp.MustCompile(`\b\d{4}-\d\d-\d\d\b`)
+	// hidden is what stands for such a character in a text that was for a screen.
+	hidden = strings.NewReplacer("\uFFFD", "")
+)

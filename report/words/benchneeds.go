@@ -8,6 +8,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -133,8 +134,8 @@ func assayWords(q *route.Prep) string {
 		return ""
 	}
 	if a.Distribution != nil {
-		if low, high := a.Distribution.Support(); low > 0 && high < 2 {
-			return fmt.Sprintf(", assay %s to %s %%", quantity.Number(100*low), quantity.Number(100*high))
+		if s := uncertainty.SummaryOf(a.Distribution); s.Low > 0 && s.High < 2 {
+			return fmt.Sprintf(", assay %s to %s %%", quantity.Number(100*s.Low), quantity.Number(100*s.High))
 		}
 	}
 	return ", assay " + quantity.Number(100*a.Value) + " %"

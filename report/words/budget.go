@@ -8,37 +8,13 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/influence"
 	"minim/uncertainty"
 )
 
-// Line words a line of a budget: whose the influence is, its standard uncertainty, and its
-// share of the variance.
-func Line(l *uncertainty.Contribution) (owner, u, share string) {
-	return ownerWords(l.Owner), strings.TrimSpace(uncertainty.TwoDigits(l.StandardUncertainty) + " " + l.Unit), fineShare(l.Share)
-}
-
-// ownerWords say whose an influence is: an instrument's, a material's, the day's, or that
-// of one use, "step 3 of two dilutions".
-func ownerWords(o uncertainty.Owner) string {
-	piece := o.Name
-	if o.Piece != 0 {
-		piece = fmt.Sprintf("%s, piece %d", o.Name, o.Piece)
-	}
-	switch o.Kind {
-	case uncertainty.OneUse:
-		return fmt.Sprintf("step %d of %s", o.Step, o.Name)
-	case uncertainty.Tare:
-		return fmt.Sprintf("step %d of %s, tare", o.Step, o.Name)
-	case uncertainty.Rung:
-		return fmt.Sprintf("rung %d of %s", o.Step, o.Name)
-	case uncertainty.Fill:
-		return fmt.Sprintf("fill %d for the line of the %s", o.Step, piece)
-	case uncertainty.Day:
-		return "day of " + o.Name
-	case uncertainty.Bench:
-		return "the bench"
-	}
-	return piece
+// Line words a line of a budget: its standard uncertainty, and its share of the variance.
+func Line(l *uncertainty.Contribution) (u, share string) {
+	return strings.TrimSpace(uncertainty.TwoDigits(l.StandardUncertainty) + " " + l.Unit), fineShare(l.Share)
 }
 
 // fineShare prints a share of a variance with two significant digits.
@@ -55,8 +31,8 @@ func budgetCells(l *uncertainty.Contribution, besides ...string) []string {
 	var marks clauses
 	marks.add(l.Shared(), "shared")
 	marks.add(l.Assumed, "assumed")
-	owner, u, share := Line(l)
-	return slices.Concat([]string{l.Name, owner, strings.Join(marks, ", "), u}, besides, []string{share})
+	u, share := Line(l)
+	return slices.Concat([]string{influence.Name(&l.Influence), influence.Owner(l.Owner), strings.Join(marks, ", "), u}, besides, []string{share})
 }
 
 // nothingCounted is said of a budget without a line.

@@ -15,7 +15,14 @@ func Cautions(p *route.Prep, r *route.Result) []string { return cautions(p, r, n
 
 // Cautions are those of a batch, where it is to be corrected with those of the way that is
 // recommended.
-func (b *Batch) Cautions() []string { return cautions(b.Prep, &b.AsMade, b.Rescue) }
+func (b *Batch) Cautions() []string { return cautions(b.Prep, withoutLadder(&b.AsMade), b.Rescue) }
+
+// withoutLadder is a result where no rungs are made: papers and batches tell of none.
+func withoutLadder(r *route.Result) *route.Result {
+	alone := *r
+	alone.Ladder = nil
+	return &alone
+}
 
 func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue) []string {
 	remind := reminding()

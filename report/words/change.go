@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/route"
 )
@@ -24,7 +24,7 @@ func ChangeTexts(p *route.Prep) (texts []string) {
 
 // changed says what the first screen supposes to be other than it is.
 func changed(p *route.Prep) string {
-	return fmt.Sprintf("%s (%s stays as it is)", changes(p), benchfile.Printable(p.Kit.File)) + staying(p)
+	return fmt.Sprintf("%s (%s stays as it is)", changes(p), quantity.Printable(p.Kit.File)) + staying(p)
 }
 
 // staying says what stays as the kit states it, where it would follow from a change if it

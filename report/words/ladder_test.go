@@ -12,6 +12,7 @@ import (
 	"minim/report/page"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
@@ -57,6 +58,38 @@ name = "stuff"
 			assert.NotContains(t, ladderWords(c), row.notThere)
 		}
 		paper := &Paper{Comparison: c}
+		batch := &Batch{Made: &record.Made{Record: &record.Record{Prep: p}, AsMade: c.Results[c.Verdict.Use]}}
+		for _, list := range [][]string{paper.cautions(), batch.Cautions()} {
+			assert.NotContains(t, strings.Join(list, " "), "rung", "papers and batches make none")
+			assert.Contains(t, strings.Join(list, " "), "olution of step 3", "what is made is cautioned of")
+		}
 		assert.NotContains(t, string((&page.Page{Blocks: []page.Block{paper.labels(Label{Count: 1})}}).Markdown()), "0.5 % w/v", "no step fills a bottle with a rung")
+	}
+}
+
+// The bath is for an aliquot of more than a quarter, as is said, whatever the size of the vessel.
+func TestLadderBathByShare(t *testing.T) {
+	for taken, bath := range map[string]bool{"2.4": false, "2.5": false, "2.52": true, "6": true} {
+		for _, in := range []string{"10 mL flask", "25 mL flask"} {
+			kit, err := read.ParseKit("bench.toml", []byte(benchOfOrders))
+			require.NoError(t, err)
+			p, err := read.ParsePrep("prep.toml", []byte(fmt.Sprintf(`target = "10 %% w/v"
+volume = "20 mL"
+ladder = ["%s %% w/v"]
+ladder-with = "cylinder"
+ladder-in = "%s"
+solute = { name = "stuff", hazards = ["acid"] }
+solvent = { name = "water" }
+stock = [ { name = "strong", strength = "30 %% w/v" } ]
+route = [ { name = "one", steps = [ { start = "strong" }, { take = "8.3 mL", with = "pipette" }, { make-up-to = "25 mL", in = "25 mL flask" } ] } ]
+`, taken, in)), kit)
+			require.NoError(t, err)
+			c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95})
+			require.NoError(t, err)
+			rung := c.Results[0].Ladder[0]
+			require.True(t, rung.Reason.None(), rung.Reason.String())
+			assert.Equal(t, bath, rung.Bath, "%s of 10 in the %s", taken, in)
+			assert.Equal(t, bath, strings.Contains(ladderWords(c), "more than a quarter of the whole in a beaker in a cold bath"))
+		}
 	}
 }

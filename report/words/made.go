@@ -7,7 +7,6 @@ import (
 	"strings"
 	"time"
 
-	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty/record"
@@ -87,7 +86,7 @@ func doneAndToCome(b *Batch) (list []page.Block) {
 
 // recorded says what a record is of.
 func recorded(r *record.Record) string {
-	parts := clauses{benchfile.Printable(r.File)}
+	parts := clauses{quantity.Printable(r.File)}
 	parts.put("batch ", r.Batch)
 	parts.put("", count(len(r.Entries), "entry"))
 	parts.put("", byWhom(r))

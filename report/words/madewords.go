@@ -81,7 +81,7 @@ func gaps(r *record.Record) (list []string) {
 		list = append(list, fmt.Sprintf("entry %d bears an earlier time than entry %d above it: what counts is the order of the entries", b.Entry, b.Above))
 	}
 	for _, c := range r.Cut {
-		list = append(list, fmt.Sprintf("line %d of %s is cut off and left out: %s", c.Line, benchfile.Printable(r.File), strings.TrimSpace(c.Text)))
+		list = append(list, fmt.Sprintf("line %d of %s is cut off and left out: %s", c.Line, quantity.Printable(r.File), strings.TrimSpace(c.Text)))
 	}
 	return append(list, planGaps(r)...)
 }

@@ -27,7 +27,9 @@ func planReasons(p, before *plan.Plan) (list []page.Block) {
 	}
 	list = append(list, lined("What the others have over it", overIt(p))...)
 	list = append(list, lined("What would help", helpLines(p))...)
-	list = append(list, lined("Your own routes", ownRoutes(p))...)
+	if own := ownRoutes(p); len(own) > 0 { // of names that people gave, as long as they like
+		list = append(list, page.Heading{Text: "Your own routes"}, page.Facts{List: own, Indent: 2, Colon: true, Most: 30})
+	}
 	return append(list, page.Gap{}, page.Notes{Label: "Searched", Items: searched(p), At: 13, Join: "\n"})
 }
 
@@ -256,7 +258,7 @@ func ownRoutes(p *plan.Plan) []fact {
 		if r.Elsewhere != nil {
 			text = elsewhereWords(p.Prep, r) + "; " + text
 		}
-		lines = append(lines, fact{r.Route.Name + ":", text})
+		lines = append(lines, fact{r.Route.Name, text})
 	}
 	return lines
 }

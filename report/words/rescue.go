@@ -6,6 +6,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/note"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
@@ -20,9 +21,9 @@ func batchWords(r *rescue.Rescue) string {
 }
 
 func noWayWords(e *rescue.NoWayError) string {
-	text := "no way was found: " + e.Reason
-	if e.Cure != "" {
-		text += "; what would help: " + e.Cure
+	text := "no way was found: " + e.Reason.String()
+	if !e.Cure.None() {
+		text += "; what would help: " + e.Cure.String()
 	}
 	return text
 }
@@ -89,10 +90,10 @@ func rescueFacts(r *rescue.Rescue) []fact {
 		list = append(list, fact{"Mind", "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer"})
 	}
 	if len(r.NotTried) > 0 {
-		list = append(list, fact{"Not tried", strings.Join(r.NotTried, "; ")})
+		list = append(list, fact{"Not tried", strings.Join(note.Texts(r.NotTried), "; ")})
 	}
 	if !r.TooStrong() && r.Prep.MayEvaporate() {
-		list = append(list, fact{"Or else", rescue.Evaporating})
+		list = append(list, fact{"Or else", note.Of("evaporating", "").String()})
 	}
 	return list
 }

@@ -51,7 +51,7 @@ func estimateFromTable(t *benchfile.Table, key string, parse, parseExpanded pars
 	t.Need("value", "expanded", "k")
 	v, expanded, k := value("value"), number(t, "expanded", t.Text("expanded"), parseExpanded), t.Number("k")
 	switch {
-	case t.Has("k") && !quantity.LimitOf("k").Holds(k):
+	case t.Has("k") && !quantity.Limits.CoverageFactor.Holds(k):
 		t.Fail("k", fmt.Sprintf("a coverage factor of %v is not likely", k), "certificates mostly state k = 2")
 	case !t.Sound("value", "expanded", "k"):
 		return route.Estimate{Known: true}
@@ -84,7 +84,7 @@ func number(t *benchfile.Table, key, text string, parse parser) float64 {
 // parseAssay reads a purity: more than 0 and at most 100 %.
 func parseAssay(text string) (float64, error) {
 	v, err := quantity.Parse(quantity.Share, text)
-	if err == nil && !quantity.LimitOf("assay").Holds(v) {
+	if err == nil && !quantity.Limits.Assay.Holds(v) {
 		err = &quantity.Error{Found: text, Message: fmt.Sprintf("an assay lies between 0 and 100 %%, found %q", text)}
 	}
 	return v, err

@@ -22,9 +22,9 @@ func readSolute(t *benchfile.Table) route.Solute {
 		WeighedAs:      t.Text("weighed-as"),
 		Assay:          estimate(t, "assay", parseAssay, parseAssay),
 		FormFactor:     1,
-		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, quantity.LimitOf("molar-mass"), "sodium chloride has \"58.44 g/mol\""),
-		Density:        likely(t, "density", quantity.Density, quantity.LimitOf("density of a solute"), "sugar has \"1.59 g/mL\", quartz \"2.65 g/mL\""),
-		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, quantity.LimitOf("specific-volume"), "common solids have between -0.15 and 0.9 mL/g"),
+		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, quantity.Limits.MolarMass, "sodium chloride has \"58.44 g/mol\""),
+		Density:        likely(t, "density", quantity.Density, quantity.Limits.SoluteDensity, "sugar has \"1.59 g/mL\", quartz \"2.65 g/mL\""),
+		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, quantity.Limits.SpecificVolume, "common solids have between -0.15 and 0.9 mL/g"),
 		NonVolatile:    t.Flag("non-volatile"),
 		Hazards:        hazardWords(t, "hazards"),
 		Properties:     readProperties(t),
@@ -45,14 +45,14 @@ func readProperties(t *benchfile.Table) map[string]route.Estimate {
 // readForm reads how much of the substance that the strength counts is in what is
 // weighed: a factor, or two molar masses.
 func readForm(t *benchfile.Table, s *route.Solute) {
-	s.WeighedMolarMass = likely(t, "weighed-molar-mass", quantity.MolarMass, quantity.LimitOf("molar-mass"), "sodium chloride has \"58.44 g/mol\"")
+	s.WeighedMolarMass = likely(t, "weighed-molar-mass", quantity.MolarMass, quantity.Limits.MolarMass, "sodium chloride has \"58.44 g/mol\"")
 	const both = "weighed-molar-mass"
 	switch {
 	case t.Has("form-factor") && t.Has(both):
 		t.FailKey("form-factor", "the two molar masses say already how much of the substance is in what is weighed", "leave form-factor out, or "+both)
 	case t.Has("form-factor"):
 		s.FormFactor = t.Number("form-factor")
-		if limit := quantity.LimitOf("form-factor"); !limit.Holds(s.FormFactor) {
+		if limit := quantity.Limits.FormFactor; !limit.Holds(s.FormFactor) {
 			t.Fail("form-factor", fmt.Sprintf("a form factor is a ratio of molar masses, from %v to %v", limit.Least, limit.Most), "write 0.903 for 0.903 g of the substance in 1 g of what is weighed")
 		}
 	case !t.Has(both):
@@ -83,10 +83,10 @@ func readSolvent(t *benchfile.Table) route.Solvent {
 	}
 	t.Need("name")
 	s := route.NewSolvent(t.Text("name"))
-	if expansion := within(t, "expansion", quantity.Expansion, quantity.LimitOf("expansion"), "water has \"2.1e-4 /°C\", ethanol \"1.09e-3 /°C\""); t.Has("expansion") {
+	if expansion := within(t, "expansion", quantity.Expansion, quantity.Limits.Expansion, "water has \"2.1e-4 /°C\", ethanol \"1.09e-3 /°C\""); t.Has("expansion") {
 		s.Expansion, s.ExpansionStated = equipment.Stated{Value: expansion, Known: true}, true
 	}
-	if density := within(t, "density", quantity.Density, quantity.LimitOf("density of a solvent"), "water has \"0.998 g/mL\", ethanol \"0.789 g/mL\""); t.Has("density") {
+	if density := within(t, "density", quantity.Density, quantity.Limits.SolventDensity, "water has \"0.998 g/mL\", ethanol \"0.789 g/mL\""); t.Has("density") {
 		s.Density = equipment.Stated{Value: density, Known: true}
 	}
 	s.Evaporation, s.EvaporationStated = shareOf(t, "evaporation", "volume"), t.Has("evaporation")
@@ -107,7 +107,7 @@ func shareOf(t *benchfile.Table, key, of string) float64 {
 		t.Fail(key, err.Error(), hint)
 	case err != nil:
 		t.FailWith(key, err)
-	case what != of || !quantity.LimitOf("evaporation, loss, contraction").Holds(share):
+	case what != of || !quantity.Limits.Fraction.Holds(share):
 		t.Fail(key, fmt.Sprintf("%q is not a share of the %s from 0 to 50 %%", text, of), hint)
 	}
 	return share

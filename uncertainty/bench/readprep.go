@@ -136,10 +136,10 @@ func readTemperature(t *benchfile.Table, temperature, within equipment.Stated) (
 	if t.Has("within") {
 		within = equipment.Stated{Value: t.NotNegative("within", quantity.Temperature), Known: true}
 	}
-	if limit := quantity.LimitOf("temperature"); temperature.Known && !limit.Holds(temperature.Value) {
+	if limit := quantity.Limits.Temperature; temperature.Known && !limit.Holds(temperature.Value) {
 		t.Fail("temperature", fmt.Sprintf("a bench at %v °C is not likely", temperature.Value), fmt.Sprintf("state it in °C, between %v and %v", limit.Least, limit.Most))
 	}
-	if limit := quantity.LimitOf("within"); !limit.Holds(within.Value) {
+	if limit := quantity.Limits.Within; !limit.Holds(within.Value) {
 		t.Fail("within", fmt.Sprintf("a bench that varies by %v °C is not likely", within.Value), fmt.Sprintf("state a half-width of at most %v °C", limit.Most))
 	}
 	return temperature, within

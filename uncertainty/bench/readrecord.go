@@ -103,7 +103,7 @@ func refuseOthers(root *benchfile.Table) error {
 // those above it.
 func (r *recordReader) read(entries *benchfile.Table, p prepReader) {
 	for i, key := range entries.Keys() {
-		if most := quantity.LongestList("entries"); i >= most {
+		if most := benchfile.LongestList("entries"); i >= most {
 			entries.FailKey(key, fmt.Sprintf("a record has at most %d entries", most), "go on in a record of its own for the next batch")
 			entries.Accept()
 			return
@@ -113,7 +113,7 @@ func (r *recordReader) read(entries *benchfile.Table, p prepReader) {
 			continue
 		}
 		number, err := strconv.Atoi(key)
-		if err != nil || number < 1 || !quantity.LimitOf("whole number").Holds(float64(number)) {
+		if err != nil || number < 1 || !quantity.Limits.WholeNumber.Holds(float64(number)) {
 			entries.FailKey(key, "entries are numbered", "write 1, 2, 3 and so on before the =")
 			continue
 		}

@@ -45,7 +45,7 @@ func (p prepReader) readPacket(t *benchfile.Table) *route.Packet {
 	}
 	parse := func(text string) (float64, error) {
 		v, err := quantity.Parse(quantity.Mass, text)
-		if err == nil && !quantity.LimitOf("volume of a stock, content").Holds(v) {
+		if err == nil && !quantity.Limits.Supply.Holds(v) {
 			err = &quantity.Error{Found: text, Message: fmt.Sprintf("no packet holds %q", text), Hint: "state a mass between 1 µg and 1000 kg"}
 		}
 		return v, err

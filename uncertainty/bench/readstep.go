@@ -140,7 +140,7 @@ func readVolumeOrDrops(t *benchfile.Table, verb route.Verb, m *equipment.Measure
 		return t.Positive(string(verb), quantity.Volume)
 	}
 	t.Text(string(verb))
-	if text != "" && (err != nil || unit != "drops" && unit != "drop" || n != math.Trunc(n) || !quantity.LimitOf("drops of a step").Holds(n)) {
+	if text != "" && (err != nil || unit != "drops" && unit != "drop" || n != math.Trunc(n) || !quantity.Limits.StepDrops.Holds(n)) {
 		t.Fail(string(verb), fmt.Sprintf("a dropper counts drops, found %q", text), "write \"3 drops\"")
 		return 0
 	}

@@ -11,16 +11,16 @@ import (
 
 // Limits of what is plausible for an instrument.
 var (
-	capacityLimit = quantity.LimitOf("capacity, line")
-	displayLimit  = quantity.LimitOf("steps of a display")
-	linesLimit    = quantity.LimitOf("lines of a scale")
-	numbersLimit  = quantity.LimitOf("numbers on a scale")
-	dropLimit     = quantity.LimitOf("drop")
-	fillsLimit    = quantity.LimitOf("fills for a pen line")
-	countLimit    = quantity.LimitOf("count")
-	factorLimit   = quantity.LimitOf("k")
-	expandsLimit  = quantity.LimitOf("expansion")
-	priceLimit    = quantity.LimitOf("price")
+	capacityLimit = quantity.Limits.Capacity
+	displayLimit  = quantity.Limits.DisplaySteps
+	linesLimit    = quantity.Limits.ScaleLines
+	numbersLimit  = quantity.Limits.ScaleNumbers
+	dropLimit     = quantity.Limits.Drop
+	fillsLimit    = quantity.Limits.LineFills
+	countLimit    = quantity.Limits.Count
+	factorLimit   = quantity.Limits.CoverageFactor
+	expandsLimit  = quantity.Limits.Expansion
+	priceLimit    = quantity.Limits.Price
 )
 
 // capacity reads the capacity, 0 when it is none.

@@ -18,7 +18,7 @@ func vessel(t *benchfile.Table, k *equipment.Measure) {
 // vesselMass reads the mass of what stands on a balance with what is weighed in it.
 func vesselMass(t *benchfile.Table) equipment.Stated {
 	s := equipment.Stated{Value: t.Positive("vessel", quantity.Mass), Known: t.Has("vessel")}
-	if limit := quantity.LimitOf("vessel"); s.Value != 0 && !limit.Holds(s.Value) {
+	if limit := quantity.Limits.Vessel; s.Value != 0 && !limit.Holds(s.Value) {
 		t.Fail("vessel", "no vessel of a bench has this mass", "state the mass of the empty vessel, as in \"35 g\"")
 	}
 	return s

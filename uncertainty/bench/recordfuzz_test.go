@@ -87,7 +87,7 @@ func checkNumbers(t *testing.T, r *route.Result) {
 
 func checkEffects(t *testing.T, r *record.Record) {
 	made, err := record.Evaluate(context.Background(), r, uncertainty.Settings{Trials: 10_000, Seed: 1, Coverage: 0.95})
-	if errors.As(err, new(*record.NoResultError)) {
+	if errors.Is(err, record.ErrNoResult) {
 		return
 	}
 	if err != nil {

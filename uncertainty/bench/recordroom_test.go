@@ -168,7 +168,7 @@ func TestRoomOfOneLimit(t *testing.T) {
 		}
 	}
 	_, _, rooms := roomOf(t, uncertainty.Limits{Lower: 0.05, Upper: math.Inf(1)}, "fine")
-	assert.True(t, rooms[0].HighFree && !rooms[0].LowFree, "%+v", rooms[0])
+	assert.True(t, !rooms[0].HighFree && !rooms[0].LowFree, "beside the water in the flask there is room for 13 g: %+v", rooms[0])
 }
 
 // Nothing tells a flask apart from its mark.

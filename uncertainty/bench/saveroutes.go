@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"path/filepath"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
@@ -43,8 +41,7 @@ func SaveRoutes(text []byte, kit string, routes []*route.Route) ([]byte, error) 
 
 // nameable reports a path that a file of a bench can hold.
 func nameable(path string) bool {
-	return utf8.ValidString(path) && strings.TrimSpace(path) == path &&
-		!strings.ContainsFunc(path, func(r rune) bool { return !unicode.IsGraphic(r) })
+	return strings.TrimSpace(path) == path && quantity.Printable(path) == path
 }
 
 // writtenRoute is the [[route]] table of a route.

@@ -5,6 +5,7 @@ import (
 	"unicode/utf8"
 
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/uncertainty/record"
 )
 
@@ -24,7 +25,7 @@ func wholeLines(name string, text []byte) (whole []byte, cut []record.Cut) {
 		written, ended := bytes.CutSuffix(line, []byte("\n"))
 		written = bytes.TrimSuffix(written, []byte("\r"))
 		if bytes.HasSuffix(written, []byte(struck)) || !ended && brokenOff(name, whole[:from], written) {
-			cut = append(cut, record.Cut{Line: number, Text: benchfile.Printable(string(written))})
+			cut = append(cut, record.Cut{Line: number, Text: quantity.Printable(string(written))})
 			blankOut(written)
 		}
 		from += len(line)

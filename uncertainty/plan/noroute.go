@@ -19,11 +19,10 @@ type NoRouteError struct {
 }
 
 func (e *NoRouteError) Error() string {
-	text := "this bench allows no route: " + e.Reason.String()
-	if len(e.NotSearched) > 0 {
-		text += "; not searched: " + strings.Join(note.Texts(e.NotSearched), "; ")
+	if len(e.NotSearched) == 0 {
+		return note.Of("no-route", "", e.Reason).String()
 	}
-	return text
+	return note.Of("no-route-not-searched", "", e.Reason, strings.Join(note.Texts(e.NotSearched), "; ")).String()
 }
 
 // tooHeavy says why the volume wanted cannot be made by weighing, where a vessel with it is

@@ -26,7 +26,7 @@ func prepOn(t testing.TB, prep, kit string) *route.Prep {
 
 // quick options for up to so many dilutions.
 func quick(steps int) Options {
-	return Options{Limits: route.Limits{Steps: steps}, Settings: uncertainty.Settings{Trials: uncertainty.LeastTrials, Seed: 1}}
+	return Options{Limits: route.Limits{Steps: steps}, Settings: uncertainty.Settings{Trials: 10_000, Seed: 1}}
 }
 
 func searched(t testing.TB, p *route.Prep, o Options) *Plan {

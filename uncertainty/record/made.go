@@ -2,8 +2,9 @@ package record
 
 import (
 	"context"
+	"errors"
+	"fmt"
 
-	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -40,7 +41,7 @@ func Evaluate(ctx context.Context, r *Record, s uncertainty.Settings) (*Made, er
 	}
 	m.AsPlanned, m.AsMade = planned.Results[0], made.Results[0]
 	if !m.AsMade.Possible {
-		return nil, &NoResultError{r.File, m.AsMade.Reason}
+		return nil, fmt.Errorf("%s: %w: %s", r.File, ErrNoResult, m.AsMade.Reason)
 	}
 	if m.Effects, err = r.effects(s.WithDefaults().Coverage); err != nil {
 		return nil, err
@@ -49,15 +50,8 @@ func Evaluate(ctx context.Context, r *Record, s uncertainty.Settings) (*Made, er
 	return m, err
 }
 
-// NoResultError reports a batch whose strength cannot be worked out.
-type NoResultError struct {
-	File   string
-	Reason note.Note
-}
-
-func (e *NoResultError) Error() string {
-	return e.File + ": nothing can be said of the batch: " + e.Reason.String()
-}
+// ErrNoResult reports a batch whose strength cannot be worked out.
+var ErrNoResult = errors.New("nothing can be said of the batch")
 
 func (m *Made) simulate(ctx context.Context, p *route.Prep, r *route.Route) (*route.Comparison, error) {
 	return route.Evaluate(ctx, p, []*route.Route{asMade(r)}, m.Settings)

@@ -18,6 +18,7 @@ type readings struct {
 	digit    float64
 	most     int
 	rising   bool // the strength rises with the reading
+	orders   []*route.Order
 	known    map[int]route.Result
 	sure     map[int]bool
 	err      error
@@ -34,6 +35,7 @@ func newReadings(ctx context.Context, r *Record, step int, made *route.Result, s
 	if l.digit > 0 {
 		l.most = int(capacity/l.digit + 1e-9)
 	}
+	l.orders, l.err = r.Prep.Orders(r.Made)
 	return l
 }
 
@@ -56,6 +58,13 @@ func (l *readings) at(n int) *route.Result {
 	return &result
 }
 
+// possible reports whether a reading of so many digits can be gone on from: what is in a vessel
+// already goes into it, and the batch is as large as is wanted where it would be as it stands.
+func (l *readings) possible(n int) bool {
+	r, volume := l.at(n), l.Prep.Volume
+	return r.Possible && (r.Enough(volume) || !l.made.Enough(volume)) && l.Prep.Holds(r.Route, l.orders)
+}
+
 // chance is about that of being inside with a reading: the simulated spread of the batch
 // as it stands is moved to the strength that it then has, and made as wide as that is.
 func (l *readings) chance(n int) float64 {
@@ -63,7 +72,7 @@ func (l *readings) chance(n int) float64 {
 		return 0
 	}
 	r := l.at(n)
-	if !r.Possible || !r.Informative {
+	if !r.Informative || !l.possible(n) {
 		return 0
 	}
 	limits, is, was := l.Prep.Tolerances[0].Limits, &r.Analytic, &l.made.Analytic
@@ -98,7 +107,7 @@ func (l *readings) confirm(n int) bool {
 		return l.likely(n)
 	}
 	good := false
-	if n >= 1 && n <= l.most && l.err == nil && l.at(n).Informative {
+	if n >= 1 && n <= l.most && l.err == nil && l.at(n).Informative && l.possible(n) {
 		chance, err := l.Prep.ChanceOf(l.ctx, l.route(n), l.settings)
 		l.err, good = err, chance >= l.Prep.LeastChance
 	}

@@ -16,7 +16,9 @@ type Room struct {
 	// Low and High are the ends of the readings, of those that the instrument can show,
 	// with which the batch is inside the first tolerance with the chance asked for, when
 	// all else still to come goes as planned; in the unit of the amount. Where the batch
-	// is inside as planned, the planned reading lies between them.
+	// is inside as planned, the planned reading lies between them. With all of them there is
+	// room for what is in a vessel already, and as much is made as is wanted, where that is
+	// planned.
 	Low, High float64
 	// Any is false when there is no such reading.
 	Any bool
@@ -90,7 +92,7 @@ func (l *readings) fill(one *Room) {
 		one.High = l.reading(high)
 		above = high
 	}
-	one.LowFree, one.HighFree = below <= 1, above >= l.most || !l.at(above+1).Possible
+	one.LowFree, one.HighFree = below <= 1, above >= l.most
 }
 
 // end is the last number of digits, from one on towards a limit that is not inside, with
@@ -120,7 +122,7 @@ func (l *readings) best() int {
 	planned := l.Made.Steps[l.step].Amount / l.digit
 	low, high := route.Crossing(planned, l.most, l.rising, func(n int) (strong, possible bool) {
 		r := l.at(n)
-		return r.Analytic.Value > l.permitted(), r.Possible
+		return r.Analytic.Value > l.permitted(), l.possible(n)
 	})
 	if l.chance(low) >= l.chance(high) {
 		return low

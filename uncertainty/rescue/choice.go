@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
@@ -56,8 +57,8 @@ const contenders = 5
 
 // best returns of each kind the best way: of those that seem best the one that is so when
 // they are simulated.
-func (r *rescuer) best(s uncertainty.Settings) (kinds []Way, routes []*route.Route, err error) {
-	for kind := FillUp; kind <= lastWay; kind++ {
+func (r *rescuer) best(s uncertainty.Settings) (kinds []note.Note, routes []*route.Route, err error) {
+	for _, kind := range ways {
 		list := r.seemBest(kind)
 		if len(list) == 0 {
 			continue
@@ -73,18 +74,18 @@ func (r *rescuer) best(s uncertainty.Settings) (kinds []Way, routes []*route.Rou
 			}
 		}
 		if best >= 0 {
-			kinds, routes = append(kinds, kind), append(routes, list[best])
+			kinds, routes = append(kinds, note.Of(string(kind), "")), append(routes, list[best])
 		}
 	}
 	return kinds, routes, nil
 }
 
 // seemBest are the best ways of a kind, not simulated.
-func (r *rescuer) seemBest(kind Way) (routes []*route.Route) {
+func (r *rescuer) seemBest(kind way) (routes []*route.Route) {
 	var of []*route.Result
-	for i := range r.ways {
-		if r.ways[i].kind == kind {
-			of = append(of, &r.ways[i].result)
+	for i := range r.found {
+		if r.found[i].kind == kind {
+			of = append(of, &r.found[i].result)
 		}
 	}
 	slices.SortStableFunc(of, func(a, b *route.Result) int {

@@ -41,7 +41,7 @@ func (r *rescuer) diluteFinely(factor float64) {
 		}
 		for mark := range graduations(k, least) {
 			r.dilutePart(route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: k}, mark/factor, whole)
-			if r.isOver(DilutePart) {
+			if r.isOver(dilutePart) {
 				return
 			}
 		}
@@ -49,7 +49,7 @@ func (r *rescuer) diluteFinely(factor float64) {
 	for _, d := range r.deliverers() {
 		for part := range graduations(d, least/factor) {
 			r.addToPart(route.Step{Verb: route.Take, Amount: part, Measure: d}, factor, whole)
-			if r.isOver(DilutePart) {
+			if r.isOver(dilutePart) {
 				return
 			}
 		}
@@ -62,7 +62,7 @@ func (r *rescuer) dilutePart(makeUp route.Step, mL, whole float64) {
 	for _, d := range r.deliverers() {
 		for _, part := range d.Nearest(mL) {
 			if part <= whole && r.near(part/mL) {
-				r.try(DilutePart, route.Step{Verb: route.Take, Amount: part, Measure: d}, makeUp)
+				r.try(dilutePart, route.Step{Verb: route.Take, Amount: part, Measure: d}, makeUp)
 			}
 		}
 	}
@@ -76,7 +76,7 @@ func (r *rescuer) addToPart(take route.Step, factor, whole float64) {
 	for _, d := range r.deliverers() {
 		for _, solvent := range d.Nearest(take.Amount * (factor - 1)) {
 			if r.near(take.Amount * factor / (take.Amount + solvent)) {
-				r.try(DilutePart, take, route.Step{Verb: route.Add, Amount: solvent, Measure: d})
+				r.try(dilutePart, take, route.Step{Verb: route.Add, Amount: solvent, Measure: d})
 			}
 		}
 	}
@@ -96,7 +96,7 @@ func (r *rescuer) strengthenBeyond(s strong, is, wanted float64) {
 			}
 			add := s.source
 			add.Verb, add.Amount, add.Measure = route.Strengthen, a, d
-			if r.addBack(add, solute, wanted); r.isOver(StrengthenAndAdd) {
+			if r.addBack(add, solute, wanted); r.isOver(strengthenAndAdd) {
 				return
 			}
 		}
@@ -109,7 +109,7 @@ func (r *rescuer) addBack(strengthen route.Step, solute, wanted float64) {
 	for _, d := range r.deliverers() {
 		for _, solvent := range d.Nearest(solute/wanted - made) {
 			if r.near(solute / wanted / (made + solvent)) {
-				r.try(StrengthenAndAdd, all, strengthen, route.Step{Verb: route.Add, Amount: solvent, Measure: d})
+				r.try(strengthenAndAdd, all, strengthen, route.Step{Verb: route.Add, Amount: solvent, Measure: d})
 			}
 		}
 	}

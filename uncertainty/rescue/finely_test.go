@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/note"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
@@ -89,7 +90,7 @@ strength = "20 g/L"
 	found, err := bottleRescue(t, kit, prep, "0.8 g/L, 30 mL")
 	require.NoError(t, err)
 	require.True(t, found.Verdict.Meets)
-	assert.Equal(t, StrengthenAndAdd, found.Kinds[found.Verdict.Use])
+	assert.Equal(t, string(strengthenAndAdd), found.Kinds[found.Verdict.Use].Code)
 	// 30·0.8 + 20 a = 30 + a + w, constructed
 	steps := found.used().Route.Steps[found.Before:]
 	require.Len(t, steps, 3)
@@ -143,9 +144,9 @@ strength = "50 g/L"
 	var none *NoWayError
 	require.ErrorAs(t, err, &none)
 	for _, word := range []string{"corrections that were tried the best is inside in ", "; not tried: a stronger solution that is made or diluted for it first"} {
-		assert.Contains(t, none.Reason, word)
+		assert.Contains(t, none.Reason.String(), word)
 	}
-	assert.NotContains(t, none.Reason, "as can be told")
+	assert.NotContains(t, none.Reason.String(), "as can be told")
 }
 
 // On a bench with very many instruments not all corrections are worked out; which is said,
@@ -158,9 +159,9 @@ func TestCutListsAreSaid(t *testing.T) {
 	kit += "[[cylinder]]\nname = \"cylinder\"\ncapacity = \"200 mL\"\ndivision = \"1 mL\"\ntolerance = \"1 mL\"\nretained = \"0 mL\"\nclinging = \"0 mL\"\n"
 	found, err := bottleRescue(t, kit, "target = \"1 g/L\"\nvolume = \"50 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n", "3.123 g/L, 60 mL")
 	require.NoError(t, err)
-	assert.Contains(t, found.Kinds, DilutePart)
-	assert.LessOrEqual(t, found.Tried, int(lastWay+1)*mostTried)
-	assert.Contains(t, found.NotTried, fmt.Sprintf("some of the ways with solvent added to all of it, since no more than %d of them are worked out", mostTried))
+	assert.Contains(t, found.Kinds, note.Of(string(dilutePart), ""))
+	assert.LessOrEqual(t, found.Tried, len(ways)*mostTried)
+	assert.Contains(t, note.Texts(found.NotTried), fmt.Sprintf("some of the ways with solvent added to all of it, since no more than %d of them are worked out", mostTried))
 }
 
 // Constructed: 30 mL at 0.95 of the target, 0.001 g/mL, want 0.0015 g more and as much again
@@ -172,13 +173,13 @@ func TestWhatIsDilutedFirstIsNamed(t *testing.T) {
 	r := &rescuer{prep: &route.Prep{Kit: k}}
 	r.now.MadeML = 30
 	r.stronger = []strong{{route.Step{Stock: &route.Stock{Name: "strong"}}, 1, 1e9}}
-	assert.Equal(t, " (of strong diluted 200 times about 0.38 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	assert.Contains(t, r.dilutedFirst(0.00095, 0.001).String(), " (of strong diluted 200 times about 0.38 mL would be needed)")
 	r.stronger[0].source = route.Step{From: 2}
-	assert.Equal(t, " (of the solution of step 2 diluted 200 times about 0.38 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	assert.Contains(t, r.dilutedFirst(0.00095, 0.001).String(), " (of the solution of step 2 diluted 200 times about 0.38 mL would be needed)")
 	r.stronger[0].concentration = 0.03 // diluted 5 times, 0.0015/(0.006 - 0.001)
-	assert.Equal(t, " (of the solution of step 2 diluted 5 times about 0.3 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	assert.Contains(t, r.dilutedFirst(0.00095, 0.001).String(), " (of the solution of step 2 diluted 5 times about 0.3 mL would be needed)")
 	r.now.MadeML = 3 // less than a fifth of the pipette at any rate: 0.00015/(0.003 - 0.001)
-	assert.Equal(t, " (of the solution of step 2 diluted 10 times about 0.075 mL would be needed)", r.dilutedFirst(0.00095, 0.001))
+	assert.Contains(t, r.dilutedFirst(0.00095, 0.001).String(), " (of the solution of step 2 diluted 10 times about 0.075 mL would be needed)")
 	r.stronger[0].concentration = 0.0015
-	assert.Empty(t, r.dilutedFirst(0.00095, 0.001), "it is not strong enough to be diluted")
+	assert.Equal(t, "made-first", r.dilutedFirst(0.00095, 0.001).Code, "it is not strong enough to be diluted")
 }

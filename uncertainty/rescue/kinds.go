@@ -1,34 +1,24 @@
 package rescue
 
-// Way is a kind of correction.
-type Way int
+// way is the code of a kind of correction, which a note has words for.
+type way string
 
 // The kinds of corrections.
 const (
-	// FillUp: all of the batch is made up to a mark.
-	FillUp Way = iota
-	// AddSolvent: measured solvent is added to all of it.
-	AddSolvent
-	// DilutePart: a part is diluted, the rest set aside.
-	DilutePart
-	// StrengthenAll: a measured volume of a stronger solution is added to all of it.
-	StrengthenAll
-	// AddMore: weighed solute is dissolved in all of it.
-	AddMore
-	// StrengthenAndAdd: more than is needed of a stronger solution is added to all of it,
+	// fillUp: all of the batch is made up to a mark.
+	fillUp way = "fill_up"
+	// addSolvent: measured solvent is added to all of it.
+	addSolvent way = "add_solvent"
+	// dilutePart: a part is diluted, the rest set aside.
+	dilutePart way = "dilute_part"
+	// strengthenAll: a measured volume of a stronger solution is added to all of it.
+	strengthenAll way = "strengthen"
+	// addMore: weighed solute is dissolved in all of it.
+	addMore way = "add_solute"
+	// strengthenAndAdd: more than is needed of a stronger solution is added to all of it,
 	// and then measured solvent.
-	StrengthenAndAdd
+	strengthenAndAdd way = "strengthen_and_add_solvent"
 )
 
-// wayWords say what each kind does.
-var wayWords = [...]string{
-	FillUp: "all of it made up to that mark", AddSolvent: "solvent added to all of it", DilutePart: "a part diluted",
-	StrengthenAll: "a stronger solution added to all of it", AddMore: "solute dissolved in all of it",
-	StrengthenAndAdd: "a stronger solution, more than is needed, and then solvent added to all of it",
-}
-
-// String says in words what a kind does.
-func (w Way) String() string { return wayWords[w] }
-
-// lastWay is the last of the kinds.
-const lastWay = StrengthenAndAdd
+// ways are all kinds, in the order in which they are tried and shown.
+var ways = []way{fillUp, addSolvent, dilutePart, strengthenAll, addMore, strengthenAndAdd}

@@ -8,6 +8,7 @@ import (
 	"math"
 	"slices"
 
+	"minim/report/words/note"
 	"minim/report/words/verb"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -18,8 +19,8 @@ type Rescue struct {
 	// Comparison holds a way of each kind, the best of it, simulated with all that is
 	// uncertain of the batch itself; its verdict names the one that is recommended.
 	*route.Comparison
-	// Kinds of the results, in their order.
-	Kinds []Way
+	// Kinds of the results, in their order; a code is "fill_up", "dilute_part" and the like.
+	Kinds []note.Note
 	// Batch is the solution as it is.
 	Batch route.Result
 	// Before is the number of steps by which the batch was made; those of a way follow.
@@ -27,7 +28,7 @@ type Rescue struct {
 	// Tried is the number of corrections that were worked out, and NotTried says what was
 	// left out.
 	Tried    int
-	NotTried []string
+	NotTried []note.Note
 	// Largest is the greatest volume that a vessel of the kit holds, in mL.
 	Largest float64
 }
@@ -53,11 +54,11 @@ func (r *Rescue) TooStrong() bool { return r.Batch.Analytic.Value > r.Prep.Targe
 
 // NoWayError reports a batch for which no correction was found.
 type NoWayError struct {
-	// Reason is what is missing, and Cure what would help.
-	Reason, Cure string
+	// Reason is what is missing, and Cure what would help, if anything.
+	Reason, Cure note.Note
 }
 
-func (e *NoWayError) Error() string { return "no way to correct the batch was found: " + e.Reason }
+func (e *NoWayError) Error() string { return note.Of("no-way", "", e.Reason).String() }
 
 // Find finds how a batch can be brought to the target of a prep. The batch is the
 // solution that a route ends with, or a stock of which the volume is stated. Of each
@@ -70,19 +71,19 @@ func (e *NoWayError) Error() string { return "no way to correct the batch was fo
 func Find(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.Settings) (*Rescue, error) {
 	alone := *p
 	alone.Ladder = nil
-	r := &rescuer{ctx: ctx, prep: &alone, batch: batch, coverage: s.WithDefaults().Coverage, tightest: math.Inf(1)}
+	r := &rescuer{ctx: ctx, prep: &alone, batch: batch, coverage: s.WithDefaults().Coverage, tightest: math.Inf(1), triedOf: make(map[way]int)}
 	var err error
 	if r.now, err = r.prep.Assess(batch, r.coverage); err != nil {
 		return nil, err
 	}
 	if !r.now.Possible {
-		return nil, &NoWayError{r.now.Reason.String(), ""}
+		return nil, &NoWayError{Reason: r.now.Reason}
 	}
 	if !r.now.Informative {
-		return nil, &NoWayError{"it is not known how much is in it: " + r.now.Uninformative.String(), "a new batch, by a route that says more"}
+		return nil, &NoWayError{note.Of("content-not-known", "", r.now.Uninformative), note.Of("batch-that-says-more", "")}
 	}
 	if is, wanted := r.concentrations(); math.Abs(is/wanted-1) < slack {
-		return nil, &NoWayError{"it has that strength already", ""}
+		return nil, &NoWayError{Reason: note.Of("right-already", "")}
 	}
 	r.largest = largestVessel(p)
 	found, err := r.find(s)
@@ -114,8 +115,8 @@ func (r *rescuer) find(s uncertainty.Settings) (*Rescue, error) {
 
 // startAgain forgets what was tried, and stops at nothing from then on.
 func (r *rescuer) startAgain() {
-	r.thorough, r.tried, r.triedOf = true, 0, [lastWay + 1]int{}
-	r.ways, r.cut, r.notSearched = nil, nil, nil
+	r.thorough, r.tried, r.triedOf = true, 0, make(map[way]int)
+	r.found, r.cut, r.notSearched = nil, nil, nil
 }
 
 // worthIt simulates the batch as it is too, and reports ways that are in vain.
@@ -125,7 +126,7 @@ func (r *rescuer) worthIt(found *Rescue, s uncertainty.Settings) (*Rescue, error
 		return nil, err
 	}
 	if r.now = c.Results[0]; !r.now.Possible {
-		return nil, &NoWayError{r.now.Reason.String(), ""}
+		return nil, &NoWayError{Reason: r.now.Reason}
 	}
 	best := &found.Results[found.Verdict.Use]
 	if r.isInVain(best) {
@@ -137,7 +138,7 @@ func (r *rescuer) worthIt(found *Rescue, s uncertainty.Settings) (*Rescue, error
 
 // simulate evaluates the best ways with all that is uncertain of the batch, and recommends
 // one.
-func (r *rescuer) simulate(kinds []Way, routes []*route.Route, s uncertainty.Settings) (*Rescue, error) {
+func (r *rescuer) simulate(kinds []note.Note, routes []*route.Route, s uncertainty.Settings) (*Rescue, error) {
 	c, err := route.Evaluate(r.ctx, r.prep, routes, s)
 	if err != nil {
 		return nil, err
@@ -176,13 +177,13 @@ type rescuer struct {
 	coverage float64
 	now      route.Result
 	largest  float64
-	ways     []way
+	found    []correction
 	// tried is the number of ways that were worked out, triedOf that of each kind; cut are the kinds of which not all
 	// were, and notSearched is what a search left out.
 	tried       int
-	triedOf     [lastWay + 1]int
-	cut         []Way
-	notSearched []string
+	triedOf     map[way]int
+	cut         []way
+	notSearched []note.Note
 	// stronger are the solutions that are stronger than wanted.
 	stronger []strong
 	// tightest is the least that a way holds the target within.
@@ -194,9 +195,9 @@ type rescuer struct {
 	err error
 }
 
-// way is a correction with what it gives, not simulated.
-type way struct {
-	kind   Way
+// correction is a way with what it gives, not simulated.
+type correction struct {
+	kind   way
 	result route.Result
 }
 
@@ -224,19 +225,21 @@ const mostTried = 3000
 
 // full reports whether as many corrections of a kind were tried as may be, and remembers
 // that some were not.
-func (r *rescuer) full(kind Way) bool {
+func (r *rescuer) full(kind way) bool {
 	if r.triedOf[kind] < mostTried {
 		return false
 	}
-	r.cut = addOnce(r.cut, kind)
+	if !slices.Contains(r.cut, kind) {
+		r.cut = append(r.cut, kind)
+	}
 	return true
 }
 
 // isOver reports whether no more corrections of a kind are to be tried.
-func (r *rescuer) isOver(kind Way) bool { return r.err != nil || r.full(kind) }
+func (r *rescuer) isOver(kind way) bool { return r.err != nil || r.full(kind) }
 
 // try evaluates a way by its model as a whole, unless too many were.
-func (r *rescuer) try(kind Way, steps ...route.Step) {
+func (r *rescuer) try(kind way, steps ...route.Step) {
 	if r.err == nil {
 		r.err = r.ctx.Err()
 	}
@@ -254,7 +257,7 @@ func (r *rescuer) try(kind Way, steps ...route.Step) {
 		target := r.prep.Target.Value
 		result.HoldsWithin = (math.Abs(result.Analytic.Value-target) + result.Analytic.ExpandedUncertainty) / target
 		r.tightest = min(r.tightest, result.HoldsWithin)
-		r.ways = append(r.ways, way{kind, result})
+		r.found = append(r.found, correction{kind, result})
 	}
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
@@ -19,18 +20,20 @@ func (r *rescuer) weaken(factor float64) {
 	r.fillUp(volume * factor)
 	if volume*factor <= r.largest {
 		for _, steps := range r.measured(route.Add, volume*(factor-1)) {
-			r.try(AddSolvent, append([]route.Step{all}, steps...)...)
+			r.try(addSolvent, append([]route.Step{all}, steps...)...)
 		}
 	}
-	if r.diluteParts(); !r.has(DilutePart) {
+	if r.diluteParts(); !r.has(dilutePart) {
 		r.diluteFinely(factor)
 	}
 }
 
 // has reports whether a way of a kind is good enough and aims at the target, so that no
 // more need be tried: as far as can be told without simulating it.
-func (r *rescuer) has(kinds ...Way) bool {
-	has := !r.thorough && slices.ContainsFunc(r.ways, func(w way) bool { return slices.Contains(kinds, w.kind) && r.good(&w.result) && r.onTarget(&w.result) })
+func (r *rescuer) has(kinds ...way) bool {
+	has := !r.thorough && slices.ContainsFunc(r.found, func(c correction) bool {
+		return slices.Contains(kinds, c.kind) && r.good(&c.result) && r.onTarget(&c.result)
+	})
 	r.stopped = r.stopped || has
 	return has
 }
@@ -42,7 +45,7 @@ func (r *rescuer) fillUp(volume float64) {
 			continue
 		}
 		for _, mark := range k.Nearest(volume) {
-			r.try(FillUp, all, route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: k})
+			r.try(fillUp, all, route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: k})
 		}
 	}
 }
@@ -72,17 +75,19 @@ func (r *rescuer) diluteParts() {
 		Volume: route.Estimate{Value: 0.95 * r.now.MadeML, Known: true}, // some rinses, some stays
 	}}
 	for _, o := range partSearches {
-		if r.err != nil || r.has(DilutePart) {
+		if r.err != nil || r.has(dilutePart) {
 			return
 		}
 		o.Settings.Coverage = r.coverage
 		list, notSearched, err := plan.Dilutions(r.ctx, &p, o)
 		r.err = err
 		for _, n := range notSearched {
-			r.notSearched = addOnce(r.notSearched, n.String())
+			if !note.Contains(r.notSearched, n) {
+				r.notSearched = append(r.notSearched, n)
+			}
 		}
 		for _, found := range list {
-			r.try(DilutePart, found.Steps[1:]...)
+			r.try(dilutePart, found.Steps[1:]...)
 		}
 	}
 }
@@ -106,7 +111,7 @@ func (r *rescuer) strengthen(is, wanted float64) {
 	if content := r.prep.SoluteContent() - float64(wanted*r.prep.SpecificVolume()); content > 0 && r.prep.CountsMass() {
 		r.addSolute(r.now.MadeML * (wanted - is) / content)
 	}
-	if r.has(StrengthenAll, AddMore) {
+	if r.has(strengthenAll, addMore) {
 		return
 	}
 	for _, s := range r.stronger {
@@ -150,7 +155,7 @@ func (r *rescuer) strengthenWith(s strong, is, wanted float64) {
 			total += steps[i].Amount
 		}
 		if total <= s.left*(1+slack) {
-			r.try(StrengthenAll, append([]route.Step{all}, steps...)...)
+			r.try(strengthenAll, append([]route.Step{all}, steps...)...)
 		}
 	}
 }
@@ -165,7 +170,7 @@ func (r *rescuer) addSolute(grams float64) {
 	for _, k := range r.prep.Kit.Balances {
 		digits := math.Floor(grams / k.Readability)
 		for n := max(1, digits); n <= digits+1 && n*k.Readability <= k.Capacity; n++ {
-			r.try(AddMore, all, route.Step{Verb: route.AddSolute, Amount: k.Displayed(n), Balance: k})
+			r.try(addMore, all, route.Step{Verb: route.AddSolute, Amount: k.Displayed(n), Balance: k})
 		}
 	}
 }

@@ -64,7 +64,7 @@ func (p *Prep) giveOrTake(strength Strength, text string) (Estimate, error) {
 // ParseStockVolume reads how much there is of a stock.
 func ParseStockVolume(text string) (float64, error) {
 	v, err := quantity.Parse(quantity.Volume, text)
-	if err == nil && !quantity.LimitOf("volume of a stock, content").Holds(v) {
+	if err == nil && !quantity.Limits.Supply.Holds(v) {
 		err = &quantity.Error{Found: text, Message: fmt.Sprintf("no stock has a volume of %q", text), Hint: "state one between 0.001 µL and 1000 L"}
 	}
 	return v, err

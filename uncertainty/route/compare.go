@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/parallel"
@@ -218,7 +219,7 @@ func withoutResult(err error) note.Note {
 	var zero *uncertainty.ZeroDivisorError
 	switch {
 	case errors.As(err, &zero):
-		return note.Of("could-be-nothing", zero.Divisor)
+		return note.Of("could-be-nothing", influence.Name(zero.Divisor))
 	case errors.Is(err, uncertainty.ErrNotFinite):
 		return note.Of("not-finite", "")
 	}

@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"minim/report/words/influence"
+	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
 
@@ -28,7 +30,8 @@ func TestWhatDropsAreCountedOf(t *testing.T) {
 	} {
 		r := c.recipe.run(t)
 		line := lineOf(t, r, "size of a drop of "+c.of+" beside one of water")
-		low, high := line.Distribution.Support()
+		s := uncertainty.SummaryOf(line.Distribution)
+		low, high := s.Low, s.High
 		near.Absolute(t, c.name+", low", c.low, low, 0.001)
 		near.Absolute(t, c.name+", high", c.high, high, 0.001)
 		assert.Equal(t, c.of, line.Owner.Name, c.name)
@@ -43,6 +46,6 @@ func TestWhatDropsAreCountedOf(t *testing.T) {
 	// Water added by the drop is water.
 	r := recipe{target: "5 g/L", more: stockOf("10 g/L"), steps: fromStock + takeTen + `{ add = "20 drops", with = "dropper" }, `}.run(t)
 	for _, line := range r.Analytic.Budget {
-		assert.NotContains(t, line.Name, "size of a drop")
+		assert.NotContains(t, influence.Name(&line.Influence), "size of a drop")
 	}
 }

@@ -15,7 +15,7 @@ type Estimate struct {
 // Between is a value of which only the limits are known.
 func Between(low, high float64) Estimate {
 	d := uncertainty.Rectangular{Low: low, High: high}
-	return Estimate{Value: d.Mean(), Distribution: d, Known: true}
+	return Estimate{Value: uncertainty.SummaryOf(d).Mean, Distribution: d, Known: true}
 }
 
 // ExpandedBy is a value from a certificate that states U and k.

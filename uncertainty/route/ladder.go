@@ -95,7 +95,7 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	if err := c.draw(c.current, a, take, 0); err != nil {
 		return 0, err
 	}
-	m.Name(v, "the volume in the "+l.In.Name)
+	m.Name(v, volumeInVessel, l.In.Name)
 	concentration := m.Divide(m.Multiply(c.current.concentration, a), v)
 	return c.toUnit(&liquid{concentration: concentration, medium: c.current.medium}, c.prep.Target.Unit)
 }
@@ -108,7 +108,7 @@ func (c *compiler) arrangeRung(r *Rung) {
 	r.IntoSolvent = of.IntoSolvent()
 	r.Gas = of.givesOffGas() || r.Hazards.givesOffGas() || solvent.givesOffGas()
 	aliquot := part{ml: r.TakeML, concentration: c.current.concentration}
-	r.Bath = c.warms(of, aliquot) && solventAhead(whole, r.TakeML) < 2*r.TakeML
+	r.Bath = c.warms(of, aliquot) && r.TakeML > whole/4*(1+1e-9) // less than twice as much of solvent goes first
 }
 
 func (c *compiler) rungUse(i int, k *equipment.Measure) equipment.Use {

@@ -134,7 +134,7 @@ type Solvent struct {
 
 // CheckVolume refuses a volume in mL that no bench makes. Its error is a *quantity.Error.
 func CheckVolume(mL float64) error {
-	if quantity.LimitOf("volume wanted").Holds(mL) {
+	if quantity.Limits.VolumeWanted.Holds(mL) {
 		return nil
 	}
 	return &quantity.Error{Message: "a bench does not make such a volume", Hint: "state between 0.001 mL and 1000 L"}

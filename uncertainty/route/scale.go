@@ -16,7 +16,7 @@ func (s *Step) Scale() (digit, most float64) {
 	case s.Measure == nil:
 		return 0, 0
 	case s.Measure.Kind.Counts():
-		return 1, quantity.LimitOf("drops of a step").Most
+		return 1, quantity.Limits.StepDrops.Most
 	}
 	return s.Measure.Finest(), s.Measure.Capacity
 }

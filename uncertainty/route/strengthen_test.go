@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
 
@@ -176,7 +177,7 @@ func TestBottle(t *testing.T) {
 	p := parse(t, correctionKit, correctionPrep(onePerCent))
 	s, err := p.Bottle("8 % w/v, give or take 0.2 % w/v, 20 mL")
 	require.NoError(t, err)
-	assert.Equal(t, []float64{8, 0.1, 20}, []float64{s.Strength.Value, s.Strength.Distribution.StandardUncertainty(), s.Volume.Value})
+	assert.Equal(t, []float64{8, 0.1, 20}, []float64{s.Strength.Value, uncertainty.SummaryOf(s.Strength.Distribution).StandardUncertainty, s.Volume.Value})
 	for text, message := range map[string]string{
 		"8 % w/v":                              `"8 % w/v" does not state a strength and a volume`,
 		"8 %, 20 mL":                           `"%" does not say of what: by weight in a volume, by weight, or by volume`,

@@ -59,7 +59,7 @@ func (p *Prep) parseLimits(text string) (limits uncertainty.Limits, err error) {
 
 // TooNarrow is the error for limits that no preparation can be held within.
 func (p *Prep) TooNarrow(text string, l uncertainty.Limits) error {
-	least := quantity.LimitOf("tolerance").Least
+	least := quantity.Limits.Tolerance.Least
 	if l.Upper-l.Lower >= 2*least*p.Target.Value*(1-1e-9) {
 		return nil
 	}

@@ -67,11 +67,11 @@ type basisTraits struct {
 var bases = [...]basisTraits{
 	byMassInVolume: {
 		quantity: "mass concentration", carried: "g", strongest: "strongest-of-any",
-		limit: quantity.LimitOf("strength"), hint: "state one between 1e-12 g/L and 3000 g/L",
+		limit: quantity.Limits.Strength, hint: "state one between 1e-12 g/L and 3000 g/L",
 	},
 	byAmount: {
 		quantity: "amount-of-substance concentration", carried: "mol", strongest: "strongest-of-any",
-		limit: quantity.LimitOf("strength by amount"), hint: "state one between 1e-15 mol/L and 100 mol/L",
+		limit: quantity.Limits.StrengthByAmount, hint: "state one between 1e-15 mol/L and 100 mol/L",
 		needs: property{table: "solute", key: "molar-mass", unit: "g/mol", example: "58.44 g/mol",
 			of: func(p *Prep) Estimate { return p.Solute.MolarMass }},
 	},
@@ -84,13 +84,13 @@ var bases = [...]basisTraits{
 	},
 	byVolume: {
 		quantity: "volume concentration", part: true, carried: "mL", strongest: "all-by-volume",
-		limit: quantity.LimitOf("strength by volume"), hint: "state one between 1e-13 % v/v and 100 % v/v",
+		limit: quantity.Limits.StrengthByVolume, hint: "state one between 1e-13 % v/v and 100 % v/v",
 		needs: property{table: "solute", key: "density", unit: "g/mL", example: "0.789 g/mL", weighed: true,
 			of: func(p *Prep) Estimate { return p.Solute.Density }},
 	},
 	byActivity: {
 		quantity: "catalytic activity concentration", carried: "U",
-		limit: quantity.LimitOf("strength by activity"), hint: "state one between 1e-12 U/mL and 1e12 U/mL",
+		limit: quantity.Limits.StrengthByActivity, hint: "state one between 1e-12 U/mL and 1e12 U/mL",
 		needs: property{table: "solute", key: "activity", unit: "U/g", example: "30 U/mg", inGram: true,
 			parse: parseActivity},
 	},
@@ -145,7 +145,7 @@ func parseActivity(text string) (float64, error) {
 		return 0, err
 	}
 	per := map[string]float64{"U/g": 1, "U/mg": 1e3, "U/µg": 1e6}[unit]
-	if per == 0 || !quantity.LimitOf("activity").Holds(v*per) {
+	if per == 0 || !quantity.Limits.Activity.Holds(v*per) {
 		return 0, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not an activity", text), Hint: "write units in a mass, \"30 U/mg\""}
 	}
 	return v * per, nil

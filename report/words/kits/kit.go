@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"minim/equipment"
-	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty"
@@ -13,7 +12,7 @@ import (
 
 // Title is "Bookbinder, bench.toml (invented)".
 func Title(k *equipment.Kit) string {
-	title := benchfile.Printable(k.File)
+	title := quantity.Printable(k.File)
 	if k.Title != "" {
 		title = k.Title + ", " + title
 	}

@@ -1,4 +1,4 @@
-package quantity
+package benchfile
 
 import (
 	"testing"
@@ -17,7 +17,7 @@ func TestSame(t *testing.T) {
 		{"1 g", "1 mL", false}, {"1 g", "1.01 g", false}, {"1 g/L", "1 mg/mL", false}, {"8 % of target", "8 % of reading", false}, {"0.04 % w/v", "0.04 % v/v", false},
 		{"1 g", "", false}, {"", "", false}, {"water", "water", false}, {"1 g", "water", false},
 	} {
-		assert.Equal(t, c.same, Same(c.a, c.b), "%s, %s", c.a, c.b)
-		assert.Equal(t, c.same, Same(c.b, c.a), "%s, %s", c.b, c.a)
+		assert.Equal(t, c.same, sameQuantity(c.a, c.b), "%s, %s", c.a, c.b)
+		assert.Equal(t, c.same, sameQuantity(c.b, c.a), "%s, %s", c.b, c.a)
 	}
 }

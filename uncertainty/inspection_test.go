@@ -20,7 +20,7 @@ type Inspection struct {
 	// StandardUncertainty u of the measurement, whose error is normal.
 	StandardUncertainty float64
 	// Tolerance holds the limits for the true value, and Acceptance those for
-	// the measured one: see [Limits.Guarded] and [Limits.AcceptanceLimits].
+	// the measured one: see [Limits.guarded] and [Limits.AcceptanceLimits].
 	// Acceptance limits that are crossed accept nothing.
 	Tolerance, Acceptance Limits
 }
@@ -61,7 +61,7 @@ const lastScore = 8
 
 // item is the true value with the score z.
 func (i Inspection) item(z float64) float64 {
-	return i.Prior.Quantile(portable.NormalCDF(z))
+	return quantileOf(i.Prior, portable.NormalCDF(z))
 }
 
 // score is the inverse of item, within ±lastScore.

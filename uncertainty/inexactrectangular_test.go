@@ -11,39 +11,29 @@ import (
 // is a trapezoid with curved flanks (JCGM 101, 6.4.3, CTrap).
 type InexactRectangular struct{ Low, High, D float64 }
 
-// Mean is the middle.
-func (d InexactRectangular) Mean() float64 { return middle(d.Low, d.High) }
-
-// StandardUncertainty is √((High - Low)²/12 + D²/9).
-func (d InexactRectangular) StandardUncertainty() float64 {
-	return portable.Hypot((d.High-d.Low)/math.Sqrt(12), d.D/3)
-}
-
-// Variance is (High - Low)²/12 + D²/9.
-func (d InexactRectangular) Variance() float64 {
-	return (d.High-d.Low)*(d.High-d.Low)/12 + d.D*d.D/9
-}
-
-// Skewness is 0.
-func (InexactRectangular) Skewness() float64 { return 0 }
-
-// Kurtosis is (9/5) (1 + 2r² + r⁴/5)/(1 + r²/3)², r being D over half of the
-// width.
-func (d InexactRectangular) Kurtosis() float64 {
-	if d.D == 0 {
-		return 1.8
+// summary has u = √((High - Low)²/12 + D²/9) and the kurtosis
+// (9/5) (1 + 2r² + r⁴/5)/(1 + r²/3)², r being D over half of the width.
+func (d InexactRectangular) summary() Summary {
+	s := Summary{
+		Mean: middle(d.Low, d.High), StandardUncertainty: portable.Hypot((d.High-d.Low)/math.Sqrt(12), d.D/3),
+		Kurtosis: 1.8, Low: d.Low - d.D, High: d.High + d.D,
 	}
-	r := 2 * d.D / (d.High - d.Low)
-	r = float64(r * r)
-	return 1.8 * (1 + float64(2*r) + r*r/5) / ((1 + r/3) * (1 + r/3))
+	if d.D != 0 {
+		r := 2 * d.D / (d.High - d.Low)
+		r = float64(r * r)
+		s.Kurtosis = 1.8 * (1 + float64(2*r) + r*r/5) / ((1 + r/3) * (1 + r/3))
+	}
+	return s
 }
 
-// Support is [Low - D, High + D].
-func (d InexactRectangular) Support() (low, high float64) { return d.Low - d.D, d.High + d.D }
+func (d InexactRectangular) widened(factor float64) Distribution {
+	low, high := wider(d.Low, d.High, factor)
+	return InexactRectangular{low, high, d.D * factor}
+}
 
-// Quantile is the inverse of the distribution function.
-func (d InexactRectangular) Quantile(p float64) float64 {
-	low, high := d.Support()
+// quantile is the inverse of the distribution function.
+func (d InexactRectangular) quantile(p float64) float64 {
+	low, high := d.Low-d.D, d.High+d.D
 	return mirrored(low, high, p, d.rise)
 }
 
@@ -91,14 +81,14 @@ func depth(c float64) float64 {
 }
 
 func (d InexactRectangular) sound() bool {
-	low, high := d.Support()
+	low, high := d.Low-d.D, d.High+d.D
 	return bounds(d.Low, d.High) && bounds(low, high) && 0 <= d.D && d.D <= (d.High-d.Low)/2
 }
 
 // fill draws the lower limit, takes the upper one as far from the middle, and
 // draws between them (JCGM 101, 6.4.3).
 func (d InexactRectangular) fill(dst []float64, s *source) {
-	low, _ := d.Support()
+	low := d.Low - d.D
 	longest := d.High - d.Low + 2*d.D
 	state := s.state
 	for i := range dst {

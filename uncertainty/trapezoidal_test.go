@@ -7,33 +7,23 @@ import "math"
 // triangular, 1 rectangular.
 type Trapezoidal struct{ Low, High, Beta float64 }
 
-// Mean is the middle.
-func (d Trapezoidal) Mean() float64 { return middle(d.Low, d.High) }
-
-// StandardUncertainty is (High - Low) √((1 + Beta²)/24).
-func (d Trapezoidal) StandardUncertainty() float64 {
-	return (d.High - d.Low) * math.Sqrt((1+float64(d.Beta*d.Beta))/24)
-}
-
-// Variance is (High - Low)² (1 + Beta²)/24.
-func (d Trapezoidal) Variance() float64 {
-	return (d.High - d.Low) * (d.High - d.Low) * (1 + float64(d.Beta*d.Beta)) / 24
-}
-
-// Skewness is 0.
-func (Trapezoidal) Skewness() float64 { return 0 }
-
-// Kurtosis is 3 - (3/5) (1 + 6 Beta² + Beta⁴)/(1 + Beta²)².
-func (d Trapezoidal) Kurtosis() float64 {
+// summary has u = (High - Low) √((1 + Beta²)/24) and the kurtosis
+// 3 - (3/5) (1 + 6 Beta² + Beta⁴)/(1 + Beta²)².
+func (d Trapezoidal) summary() Summary {
 	b := float64(d.Beta * d.Beta)
-	return 3 - float64(0.6*(1+float64(6*b)+float64(b*b)))/((1+b)*(1+b))
+	return Summary{
+		Mean: middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) * math.Sqrt((1+b)/24),
+		Kurtosis: 3 - float64(0.6*(1+float64(6*b)+float64(b*b)))/((1+b)*(1+b)), Low: d.Low, High: d.High,
+	}
 }
 
-// Support is [Low, High].
-func (d Trapezoidal) Support() (low, high float64) { return d.Low, d.High }
+func (d Trapezoidal) widened(factor float64) Distribution {
+	low, high := wider(d.Low, d.High, factor)
+	return Trapezoidal{low, high, d.Beta}
+}
 
-// Quantile is the inverse of the distribution function.
-func (d Trapezoidal) Quantile(p float64) float64 {
+// quantile is the inverse of the distribution function.
+func (d Trapezoidal) quantile(p float64) float64 {
 	return mirrored(d.Low, d.High, p, d.rise)
 }
 

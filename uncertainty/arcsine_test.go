@@ -10,26 +10,18 @@ import (
 // as a sine does, at an unknown time (JCGM 101, 6.4.6).
 type Arcsine struct{ Low, High float64 }
 
-// Mean is the middle.
-func (d Arcsine) Mean() float64 { return middle(d.Low, d.High) }
+// summary has u = (High - Low)/√8 and the kurtosis 3/2.
+func (d Arcsine) summary() Summary {
+	return Summary{Mean: middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) / math.Sqrt(8), Kurtosis: 1.5, Low: d.Low, High: d.High}
+}
 
-// StandardUncertainty is (High - Low)/√8.
-func (d Arcsine) StandardUncertainty() float64 { return (d.High - d.Low) / math.Sqrt(8) }
+func (d Arcsine) widened(factor float64) Distribution {
+	low, high := wider(d.Low, d.High, factor)
+	return Arcsine{low, high}
+}
 
-// Variance is (High - Low)²/8.
-func (d Arcsine) Variance() float64 { return (d.High - d.Low) * (d.High - d.Low) / 8 }
-
-// Skewness is 0.
-func (Arcsine) Skewness() float64 { return 0 }
-
-// Kurtosis is 3/2.
-func (Arcsine) Kurtosis() float64 { return 1.5 }
-
-// Support is [Low, High].
-func (d Arcsine) Support() (low, high float64) { return d.Low, d.High }
-
-// Quantile is Low + (High - Low) sin²(πp/2).
-func (d Arcsine) Quantile(p float64) float64 {
+// quantile is Low + (High - Low) sin²(πp/2).
+func (d Arcsine) quantile(p float64) float64 {
 	return mirrored(d.Low, d.High, p, d.rise)
 }
 
