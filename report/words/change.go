@@ -48,33 +48,19 @@ type effect struct{ c, before *route.Comparison }
 
 // title of the section.
 func (e effect) title() string {
-	if len(e.c.Prep.Changes) > 1 {
-		return "What the changes do"
-	}
-	return "What the change does"
+	return either(len(e.c.Prep.Changes) > 1, "What the changes do", "What the change does")
 }
 
 // differs reports whether a route gives other figures than before, to the digits
 // that are shown.
 func (e effect) differs(i int) bool {
-	return !slices.Equal(cells(e.before, &e.before.Results[i]), cells(e.c, &e.c.Results[i]))
-}
-
-// head is what the columns hold, in two lines.
-func (e effect) head() (names, units []string) {
-	names, units = tableHead(e.c)
-	names, units = names[:4:4], units[:4:4]
-	if len(e.c.Prep.Tolerances) > 0 {
-		names, units = append(names, "change"), append(units, "in 100")
-	}
-	return names, units
+	return !slices.Equal(cells(routeColumns(e.before), &e.before.Results[i]), cells(routeColumns(e.c), &e.c.Results[i]))
 }
 
 // cells are those of a route before and now, the names of both left out.
 func (e effect) cells(i int) (before, now []string) {
 	old, after := &e.before.Results[i], &e.c.Results[i]
-	before, now = cells(e.before, old), cells(e.c, after)
-	before, now = before[:min(3, len(before))], now[:min(3, len(now))]
+	before, now = cells(strengthColumns(e.before), old), cells(strengthColumns(e.c), after)
 	if len(after.Inside) == 0 || len(now) == 1 {
 		return before, now
 	}
@@ -139,9 +125,12 @@ func whatChanged(c, before *route.Comparison) []page.Block {
 
 // table has, for each route that differs, what it gave before and what it gives now.
 func (e effect) table() *page.Table {
-	names, units := e.head()
-	t := &page.Table{Head: slices.Insert(names, 1, ""), Units: slices.Insert(units, 1, ""), Numbers: 2,
-		Indent: 2, Most: 30, Least: 6, NameWidth: longestName(e.c)}
+	columns := append([]column{{}}, strengthColumns(e.c)...)
+	if len(e.c.Prep.Tolerances) > 0 {
+		columns = append(columns, column{head: "change", unit: "in 100"})
+	}
+	t := tableOf("route", columns)
+	t.Numbers, t.Least, t.NameWidth = 2, 6, longestName(e.c)
 	for i := range e.c.Results {
 		if e.differs(i) {
 			before, now := e.cells(i)

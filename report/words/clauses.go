@@ -19,6 +19,17 @@ func (c *clauses) add(holds bool, format string, args ...any) {
 // put says a text behind words, where there is a text.
 func (c *clauses) put(words, text string) { c.add(text != "", "%s%s", words, text) }
 
+// when is a text where something holds, and nothing where it does not.
+func when(holds bool, text string) string { return either(holds, text, "") }
+
+// either is the one text where something holds, and the other where it does not.
+func either(holds bool, text, other string) string {
+	if holds {
+		return text
+	}
+	return other
+}
+
 // said are the facts that have a text.
 func said(facts ...fact) (list []fact) {
 	for _, f := range facts {

@@ -135,10 +135,7 @@ func searchedSentence(p *plan.Purchase) string {
 	present := &p.Choices[v.Present]
 	now := fmt.Sprintf("with the %s, the best route %s", present.Name, achieves(p, present))
 	if v.Buy < 0 {
-		none := "no candidate is much better"
-		if len(p.Prep.Kit.Candidates.Names()) == 0 {
-			none = "the kit names no candidate"
-		}
+		none := either(len(p.Prep.Kit.Candidates.Names()) == 0, "the kit names no candidate", "no candidate is much better")
 		if v.Meets {
 			return fmt.Sprintf("nothing need be bought: %s; %s", now, none)
 		}
@@ -156,18 +153,12 @@ func searchedSentence(p *plan.Purchase) string {
 }
 
 func notGoodEnough(p *plan.Purchase) string {
-	if len(p.Prep.Tolerances) == 0 {
-		return "no tolerance is given"
-	}
-	return "nothing here is good enough"
+	return either(len(p.Prep.Tolerances) == 0, "no tolerance is given", "nothing here is good enough")
 }
 
 // withoutBalance is the verdict where no route is possible on the bench.
 func withoutBalance(p *plan.Purchase) string {
-	allows := "allows no route"
-	if len(cutShort(p)) > 0 {
-		allows = "shows no route so far"
-	}
+	allows := either(len(cutShort(p)) > 0, "shows no route so far", "allows no route")
 	if p.Verdict.Buy < 0 {
 		return "this bench " + allows + ", with or without the candidates"
 	}
@@ -182,26 +173,21 @@ func achieves(p *plan.Purchase, o *plan.Choice) string {
 	if len(r.Inside) == 0 {
 		return fmt.Sprintf("holds within %s and %s", quantity.Percent(r.HoldsWithin), left)
 	}
-	return fmt.Sprintf("is inside in %s of 100 and %s", chanceOf(p.Prep, r), left)
+	return fmt.Sprintf("is %s and %s", insideIn(p.Prep, r), left)
 }
 
-func priced(p equipment.Price) string {
-	if !p.Stated() {
-		return ""
-	}
-	return " (" + p.String() + ")"
+// priced is the price in brackets, where it is stated.
+func priced(p equipment.Price) string { return when(p.Stated(), " ("+p.String()+")") }
+
+// choiceColumns are what is said of the best route of a choice.
+func choiceColumns(p *plan.Purchase) []column {
+	return []column{insideColumn(p.Prep), {"left", "over/mL", leftOver}, {"times", "meas.", times}}
 }
 
 // choiceTable has the benches that could be had and what each allows.
 func choiceTable(p *plan.Purchase) *page.Table {
-	inside, unit := "inside", "in 100"
-	if len(p.Prep.Tolerances) == 0 {
-		inside, unit = "holds", "within"
-	}
-	t := &page.Table{
-		Head: []string{"", inside, "left", "times", "least g", "least g", "least g", "price"}, Units: []string{"with", unit, "over/mL", "meas.", "USP <41>", "2 s", "model", ""},
-		Numbers: 1, Indent: 4, Most: 40, Least: 8,
-	}
+	t := tableOf("with", append(choiceColumns(p), column{head: "least g", unit: "USP <41>"}, column{head: "least g", unit: "2 s"}, column{head: "least g", unit: "model"}, column{head: "price"}))
+	t.Indent, t.Most, t.Least = 4, 40, 8
 	for i := range p.Choices {
 		t.Rows = append(t.Rows, choiceRow(p, i))
 	}
@@ -213,65 +199,33 @@ func choiceTable(p *plan.Purchase) *page.Table {
 
 func choiceRow(p *plan.Purchase, i int) page.Row {
 	o := &p.Choices[i]
-	owned := " "
-	if !o.Owned {
-		owned = "+"
-	}
-	row := page.Row{Lead: letter(i) + " " + owned, Marked: i == p.Verdict.Present || i == p.Verdict.Buy}
+	row := page.Row{Lead: letter(i) + " " + either(o.Owned, " ", "+"), Marked: i == p.Verdict.Present || i == p.Verdict.Buy}
 	cells := []string{o.Name, "no route", "", ""}
 	switch {
 	case o.Found:
-		inside := quantity.Percent(o.Best.HoldsWithin)
-		if len(o.Best.Inside) > 0 {
-			inside = inHundred(o.Best.Chance(), p.Prep.LeastChance)
-		}
-		cells = []string{o.Name, inside, quantity.Decimal(o.Best.LeftOverML, 3), strconv.Itoa(o.Best.Operations)}
+		cells = append(cells[:1], cellsOf(choiceColumns(p), &o.Best)...)
 	case o.CutShort:
 		cells[1] = "cut short"
 	}
-	row.Cells = slices.Concat(cells, leastMasses(o), []string{price(o)})
+	row.Cells = append(cells, mass(o.LeastByUSP), mass(o.LeastWithin), mass(o.LeastByModel), when(o.Price.Stated(), o.Price.String()))
 	return row
-}
-
-// leastMasses are the cells of the least masses.
-func leastMasses(o *plan.Choice) []string {
-	return []string{mass(o.LeastByUSP), mass(o.LeastWithin), mass(o.LeastByModel)}
 }
 
 // leastWords say what the columns of the least masses are; "" where there is none.
 func leastWords(p *plan.Purchase) string {
-	any := func(of func(*plan.Choice) float64) bool {
-		return slices.ContainsFunc(p.Choices, func(o plan.Choice) bool { return of(&o) > 0 })
+	var byUSP, within, byModel float64
+	for i := range p.Choices {
+		o := &p.Choices[i]
+		byUSP, within, byModel = max(byUSP, o.LeastByUSP), max(within, o.LeastWithin), max(byModel, o.LeastByModel)
 	}
-	var words []string
-	if any(func(o *plan.Choice) float64 { return o.LeastByUSP }) {
-		words = append(words, "USP <41> the rule of that chapter for accurate weighing, whatever is asked for here (2 s within 0.10 %: 2000 s, s not below 0.41 d)")
-	}
-	if any(func(o *plan.Choice) float64 { return o.LeastWithin }) {
-		words = append(words, "2 s within this tolerance")
-	}
-	if any(func(o *plan.Choice) float64 { return o.LeastByModel }) {
-		words = append(words, "model within this tolerance with a chance of 95 in 100, by this model")
-	}
-	if len(words) == 0 {
-		return ""
-	}
-	return "the least mass to be weighed: " + strings.Join(words, "; ")
+	var words clauses
+	words.add(byUSP > 0, "USP <41> the rule of that chapter for accurate weighing, whatever is asked for here (2 s within 0.10 %%: 2000 s, s not below 0.41 d)")
+	words.add(within > 0, "2 s within this tolerance")
+	words.add(byModel > 0, "model within this tolerance with a chance of 95 in 100, by this model")
+	return when(len(words) > 0, "the least mass to be weighed: "+strings.Join(words, "; "))
 }
 
-func price(o *plan.Choice) string {
-	if !o.Price.Stated() {
-		return ""
-	}
-	return o.Price.String()
-}
-
-func mass(g float64) string {
-	if g == 0 {
-		return ""
-	}
-	return quantity.Decimal(g, 2)
-}
+func mass(g float64) string { return when(g != 0, quantity.Decimal(g, 2)) }
 
 // choiceRoutes name the best route of each choice.
 func choiceRoutes(p *plan.Purchase) []fact {

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -119,26 +120,15 @@ func wayLegend(r *rescue.Rescue) string {
 
 // wayTable has the ways and what each gives.
 func wayTable(r *rescue.Rescue) *page.Table {
-	t := &page.Table{
-		Head:    []string{"", "strength", "give or take", insideHead(r.Comparison), "makes", "set aside"},
-		Units:   []string{"way", r.Prep.Target.Unit.Name, "(" + asked(r.Settings.Coverage) + " %)", insideUnit(r.Comparison), "mL", "mL"},
-		Numbers: 1, Indent: 2, Most: 30, Least: 12,
-	}
+	columns := append(strengthColumns(r.Comparison), column{"makes", "mL", func(r *route.Result) string { return quantity.Decimal(r.MadeML, 3) }})
+	t := tableOf("way", append(columns, column{head: "set aside", unit: "mL"}))
 	for i := range r.Results {
-		t.Rows = append(t.Rows, page.Row{Cells: wayRow(r, i), Marked: i == r.Verdict.Use})
+		found := &r.Results[i]
+		row := []string{found.Route.Name, "not possible", "", "", "", ""}
+		if found.Possible {
+			row = slices.Concat([]string{found.Route.Name}, cellsOf(columns, found), []string{quantity.Decimal(r.SetAside(i), 3)})
+		}
+		t.Rows = append(t.Rows, page.Row{Cells: row, Marked: i == r.Verdict.Use})
 	}
 	return t
-}
-
-func wayRow(r *rescue.Rescue, way int) []string {
-	found := &r.Results[way]
-	if !found.Possible {
-		return []string{found.Route.Name, "not possible", "", "", "", ""}
-	}
-	s := state(found)
-	inside := quantity.Percent(found.HoldsWithin)
-	if len(found.Inside) > 0 {
-		inside = chanceOf(r.Prep, found)
-	}
-	return []string{found.Route.Name, s.Value, s.spread(), inside, quantity.Decimal(found.MadeML, 3), quantity.Decimal(r.SetAside(way), 3)}
 }

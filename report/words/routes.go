@@ -13,62 +13,40 @@ import (
 	"minim/uncertainty/route"
 )
 
+// routeColumns are what the table of all routes says of each.
+func routeColumns(c *route.Comparison) []column {
+	return append(strengthColumns(c), column{"left over", "mL", leftOver}, soluteColumn(c))
+}
+
 // routeTable lists all routes in the order of the prep.
 func routeTable(c *route.Comparison) *page.Table {
-	names, units := tableHead(c)
-	t := &page.Table{Head: names, Units: units, Numbers: 1, Indent: 2, Most: 30, Least: 12}
+	columns := routeColumns(c)
+	t := tableOf("route", columns)
 	for i := range c.Results {
 		r := &c.Results[i]
-		t.Rows = append(t.Rows, page.Row{Cells: append([]string{r.Route.Name}, cells(c, r)...), Marked: i == c.Verdict.Use})
+		t.Rows = append(t.Rows, page.Row{Cells: append([]string{r.Route.Name}, cells(columns, r)...), Marked: i == c.Verdict.Use})
 	}
 	return t
 }
 
-// tableHead is what the columns hold, in two lines.
-func tableHead(c *route.Comparison) (names, units []string) {
-	_, unit := soluteUsed(c.Prep, &c.Results[0])
-	return []string{"", "strength", "give or take", insideHead(c), "left over", "solute"},
-		[]string{"route", c.Prep.Target.Unit.Name, "(" + asked(c.Settings.Coverage) + " %)", insideUnit(c), "mL", unit}
-}
-
-func insideHead(c *route.Comparison) string {
-	if len(c.Prep.Tolerances) == 0 {
-		return "holds"
-	}
-	return "inside"
-}
-
-func insideUnit(c *route.Comparison) string {
-	if len(c.Prep.Tolerances) == 0 {
-		return "within"
-	}
-	return "in 100"
-}
-
 // cells of a route after its name: one where there is nothing to tabulate.
-func cells(c *route.Comparison, r *route.Result) []string {
+func cells(columns []column, r *route.Result) []string {
 	switch {
 	case !r.Possible:
 		return []string{notPossible(r)}
 	case !r.Informative:
 		return []string{"says almost nothing about the amount"}
 	}
-	s := state(r)
-	inside := quantity.Percent(r.HoldsWithin)
-	if len(r.Inside) > 0 {
-		inside = chanceOf(c.Prep, r)
-	}
-	solute, _ := soluteUsed(c.Prep, r)
-	return []string{s.Value, s.spread(), inside, quantity.Decimal(r.LeftOverML, 3), quantity.Decimal(solute, 3)}
+	return cellsOf(columns, r)
 }
 
 // alsoInside is a line for each tolerance but the first.
 func alsoInside(c *route.Comparison) (lines []string) {
 	for t := 1; t < len(c.Prep.Tolerances); t++ {
-		var parts []string
+		var parts clauses
 		for i := range c.Results {
 			if r := &c.Results[i]; r.Possible && r.Informative {
-				parts = append(parts, fmt.Sprintf("%s %s", r.Route.Name, inHundred(r.Inside[t].Simulated, c.Prep.LeastChance)))
+				parts.put(r.Route.Name+" ", inHundred(r.Inside[t].Simulated, c.Prep.LeastChance))
 			}
 		}
 		lines = append(lines, fmt.Sprintf("%s, in 100: %s", tolerance(c.Prep.Tolerances[t]), strings.Join(parts, "; ")))
@@ -81,13 +59,18 @@ func whyNotOthers(c *route.Comparison) []page.Block {
 	if len(c.Results) < 2 {
 		return nil
 	}
-	why := page.Facts{At: 4 + longestName(c), Indent: 2, Colon: true, Most: 30}
+	why := others(c, func(_ int, r *route.Result) fact { return fact{r.Route.Name, whyNotHere(c, r)} })
+	return section("Why not the others", page.Facts{List: why, At: 4 + longestName(c), Indent: 2, Colon: true, Most: 30})
+}
+
+// others are facts of all routes but the one to use.
+func others(c *route.Comparison, of func(i int, r *route.Result) fact) (list []fact) {
 	for i := range c.Results {
-		if r := &c.Results[i]; i != c.Verdict.Use {
-			why.List = append(why.List, page.Fact{r.Route.Name, whyNotHere(c, r)})
+		if i != c.Verdict.Use {
+			list = append(list, of(i, &c.Results[i]))
 		}
 	}
-	return section("Why not the others", why)
+	return list
 }
 
 func longestName(c *route.Comparison) int {
@@ -134,7 +117,7 @@ func secondTo(c *route.Comparison, r, used *route.Result) string {
 	case route.ByOperations:
 		return text + fmt.Sprintf("takes %d measurements instead of %d", r.Operations, used.Operations)
 	}
-	return text + "is inside in " + chanceOf(c.Prep, r) + " of 100" // the other is not
+	return text + "is " + insideIn(c.Prep, r) // the other is not
 }
 
 // leaves compares what is left over, by the difference where both print alike.

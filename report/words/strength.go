@@ -1,7 +1,6 @@
 package words
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"strconv"
@@ -87,7 +86,17 @@ func Shown(p *route.Prep, r *route.Result) Figures {
 
 // insideOr is the chance of a result in a hundred, or what it holds within where there is no
 // tolerance.
-func (f *Figures) insideOr() string { return cmp.Or(f.Inside, f.HoldsWithin) }
+func insideOr(p *route.Prep, r *route.Result) string {
+	if len(r.Inside) == 0 {
+		return quantity.Percent(r.HoldsWithin)
+	}
+	return chanceOf(p, r)
+}
+
+// insideIn is "inside in 97.0 of 100".
+func insideIn(p *route.Prep, r *route.Result) string {
+	return "inside in " + chanceOf(p, r) + " of 100"
+}
 
 // chanceOf is the chance of a result to be inside the first tolerance, in a hundred.
 func chanceOf(p *route.Prep, r *route.Result) string { return inHundred(r.Chance(), p.LeastChance) }
@@ -147,12 +156,7 @@ func tolerance(t route.Tolerance) string {
 }
 
 // insideWords is "inside", or the limits where they were stated one by one.
-func insideWords(t route.Tolerance) string {
-	if t.Stated {
-		return t.Text
-	}
-	return "inside"
-}
+func insideWords(t route.Tolerance) string { return either(t.Stated, t.Text, "inside") }
 
 // spoilers names the largest groups of influences with their shares of the
 // variance: at most three, and none under 10 % after the first.

@@ -9,6 +9,7 @@ import (
 	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/route"
 )
 
 // alternatives are the routes that were not taken.
@@ -16,16 +17,8 @@ func (p *Paper) alternatives() []page.Block {
 	if len(p.Results) < 2 {
 		return nil
 	}
-	var list []fact
-	for i := range p.Results {
-		if i != p.Verdict.Use {
-			list = append(list, fact{p.Results[i].Route.Name, whyNotAt(p.Comparison, &p.Results[i])})
-		}
-	}
-	title := "Routes that were rejected, and why"
-	if p.ByUser || p.Batch != nil {
-		title = "Other routes that were considered"
-	}
+	list := others(p.Comparison, func(_ int, r *route.Result) fact { return fact{r.Route.Name, whyNotAt(p.Comparison, r)} })
+	title := either(p.ByUser || p.Batch != nil, "Other routes that were considered", "Routes that were rejected, and why")
 	return append(section(title, page.Facts{List: list}), listed("To be minded of the other routes", p.otherMinds())...)
 }
 
