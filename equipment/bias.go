@@ -7,9 +7,9 @@ import (
 	"minim/uncertainty"
 )
 
-// Bias is the error of a piece that stays the same each time it is used.
-type Bias struct {
-	// Shape of the distribution: Triangle, Rectangle, or Gauss.
+// bias is the error of a piece that stays the same each time it is used.
+type bias struct {
+	// Shape of the distribution: triangle, rectangle, or Gauss.
 	Shape Shape
 	// Limit is the half-width in mL, or for Gauss the standard uncertainty.
 	Limit float64
@@ -34,14 +34,14 @@ type Shape string
 // The shapes of a bias. The triangle is the choice of EURACHEM/CITAC CG 4 for
 // class tolerances; others take the rectangle.
 const (
-	Triangle  Shape = "triangular"
-	Rectangle Shape = "rectangular"
+	triangle  Shape = "triangular"
+	rectangle Shape = "rectangular"
 	Gauss     Shape = "normal"
 )
 
 func (s Shape) within(limit float64) uncertainty.Distribution {
 	switch s {
-	case Rectangle:
+	case rectangle:
 		return uncertainty.PlusMinus(limit)
 	case Gauss:
 		return uncertainty.Normal{Sigma: limit}
@@ -54,7 +54,7 @@ func (s Shape) within(limit float64) uncertainty.Distribution {
 // [Gauss] the standard uncertainty.
 func (k *Measure) Limit(volume float64) float64 {
 	if k.Bias.ByClass {
-		return k.Class.Limit(volume)
+		return k.Class.limit(volume)
 	}
 	return k.Bias.Limit + float64(k.Bias.Share*volume)
 }

@@ -6,9 +6,9 @@ import (
 	"minim/uncertainty"
 )
 
-// Line is how the pen line of a jar was set: with water, poured in from a
+// line is how the pen line of a jar was set: with water, poured in from a
 // measure in one or more equal fills of Each mL.
-type Line struct {
+type line struct {
 	With  *Measure
 	Fills int
 	Each  float64
@@ -24,7 +24,7 @@ const penLine = 0.5
 func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 	m := u.Model
 	set := u
-	set.Day, set.StepReading, set.Emptying = Day{Solvent: Solvent{Name: water}}, "", Drained
+	set.Day, set.StepReading, set.Emptying = Day{Solvent: Solvent{Name: water}}, "", drained
 	set.Piece, set.Marks = 0, u.LineMarks
 	if u.Day.Known {
 		u.Notes.LeaveOut("temperature-of-setting", k.Name)
@@ -50,7 +50,7 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 }
 
 // LineSetWith is a line at a volume, reached with the fewest equal fills.
-func LineSetWith(with *Measure, volume float64) Line {
+func LineSetWith(with *Measure, volume float64) line {
 	fills := math.Ceil(volume / with.Capacity * (1 - 1e-12))
-	return Line{With: with, Fills: int(fills), Each: volume / fills}
+	return line{With: with, Fills: int(fills), Each: volume / fills}
 }

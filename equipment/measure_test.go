@@ -17,8 +17,8 @@ import (
 
 func tenCylinder() *Measure {
 	return &Measure{
-		Name: "cylinder", Kind: Cylinder, Capacity: 10, Division: 0.2, Count: 1,
-		Bias: Bias{Shape: Triangle, Limit: 0.2, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
+		Name: "cylinder", Kind: "cylinder", Capacity: 10, Division: 0.2, Count: 1,
+		Bias: bias{Shape: triangle, Limit: 0.2, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Clinging: Stated{Known: true}, Retained: Retained{Known: true},
 	}
 }
@@ -27,24 +27,24 @@ func tenCylinder() *Measure {
 // neck of 13 mm is that of ISO 1042.
 func quamFlask() *Measure {
 	return &Measure{
-		Name: "flask", Kind: Flask, Capacity: 100, Bore: 13, Count: 1,
-		Bias: Bias{Shape: Triangle, Limit: 0.1, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
+		Name: "flask", Kind: "flask", Capacity: 100, Bore: 13, Count: 1,
+		Bias: bias{Shape: triangle, Limit: 0.1, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Clinging: Stated{Known: true},
 	}
 }
 
 func graduatedPipette() *Measure {
 	return &Measure{
-		Name: "pipette", Kind: Graduated, Ex: true, Capacity: 5, Division: 0.05, Count: 1,
-		Bias: Bias{Shape: Triangle, Limit: 0.05, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
+		Name: "pipette", Kind: "graduated", Ex: true, Capacity: 5, Division: 0.05, Count: 1,
+		Bias: bias{Shape: triangle, Limit: 0.05, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Retained: Retained{Known: true},
 	}
 }
 
 func oneMarkPipette() *Measure {
 	return &Measure{
-		Name: "pipette", Kind: OneMark, Ex: true, Capacity: 10, Bore: 4, Count: 1,
-		Bias: Bias{Shape: Triangle, Limit: 0.02, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
+		Name: "pipette", Kind: "one-mark", Ex: true, Capacity: 10, Bore: 4, Count: 1,
+		Bias: bias{Shape: triangle, Limit: 0.02, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Retained: Retained{Known: true},
 	}
 }
@@ -126,8 +126,8 @@ func TestShapesOfBias(t *testing.T) {
 		want  uncertainty.Distribution
 		u     float64
 	}{
-		{Triangle, uncertainty.Peaked(0.1), 0.1 / math.Sqrt(6)},
-		{Rectangle, uncertainty.Rectangular{Low: -0.1, High: 0.1}, 0.1 / math.Sqrt(3)},
+		{triangle, uncertainty.Peaked(0.1), 0.1 / math.Sqrt(6)},
+		{rectangle, uncertainty.Rectangular{Low: -0.1, High: 0.1}, 0.1 / math.Sqrt(3)},
 		{Gauss, uncertainty.Normal{Sigma: 0.1}, 0.1},
 	} {
 		k := quamFlask()

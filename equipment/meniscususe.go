@@ -25,7 +25,7 @@ func (s Solvent) isWater() bool { return s.Name == "" || IsWater(s.Name) }
 func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
 	s := u.Day.Solvent
 	switch {
-	case s.isWater() || !kinds[k.Kind].reads || readings == 2:
+	case s.isWater() || !k.Kind.Traits().Read || readings == 2:
 		return nil
 	case u.Day.MeniscusIgnored:
 		u.Notes.LeaveOut("meniscus-ignored", s.Name)

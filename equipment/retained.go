@@ -29,12 +29,12 @@ type Emptying string
 
 // The ways to empty an instrument.
 const (
-	// Drained: what stays, stays.
-	Drained Emptying = ""
+	// drained: what stays, stays.
+	drained Emptying = ""
 	// Rinsed into the receiver with solvent that is not measured.
 	Rinsed Emptying = "rinsed"
 	// BlownOut: the last drop goes along.
-	BlownOut Emptying = "blown out"
+	BlownOut Emptying = "blown-out"
 )
 
 // leftByRinse is the part that one rinse leaves behind: 0.1 mL of film and
@@ -57,7 +57,7 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node) uncertainty.Node 
 		left.Distribution = exactly(retained.Mean)
 	}
 	switch {
-	case k.Ex && u.Emptying == Drained:
+	case k.Ex && u.Emptying == drained:
 		left.Nominal = retained.Mean
 		volume = m.Add(volume, m.Constant(retained.Mean))
 	case k.Ex:

@@ -29,7 +29,7 @@ func TestTareAndGrossApart(t *testing.T) {
 	near.Absolute(t, "net, mg", 0.13, 1000*apart.StandardUncertainty, 0.01)
 	near.Relative(t, "√2", math.Sqrt2*0.15/math.Sqrt(3), 1000*math.Sqrt(squares(apart, "linearity, x")), 1e-12)
 	near.Relative(t, "g", 0.3888, apart.Value, 1e-12)
-	zeroed, err := b.Weigh(u.next("zeroed"), 0.3888)
+	zeroed, err := b.Weigh(u.next("zeroed"), 0.3888, u.next("zeroed").Step)
 	require.NoError(t, err)
 	near.Relative(t, "zeroed", 0.15/math.Sqrt(3), 1000*math.Sqrt(squares(propagate(t, u, zeroed), "linearity, x")), 1e-12)
 }
@@ -96,7 +96,7 @@ func TestLeftOnTheBoat(t *testing.T) {
 	b := scale()
 	b.Weighing = Stated{0, true}
 	u := alone()
-	m, err := b.Weigh(u, 0.1)
+	m, err := b.Weigh(u, 0.1, u.Step)
 	require.NoError(t, err)
 	got := outcomeOf(t, u, u.Model.Subtract(m, b.LeftBehind(u, 0.002)), nil)
 	near.Relative(t, "arrives", 0.099, got.Value, 1e-12)

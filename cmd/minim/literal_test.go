@@ -106,13 +106,17 @@ var makeErrors = []string{
 	"New",
 	"panic",
 
-	"Fail", "FailFor", "FailKey", "FailName", "FailChoice", "FailAmong", "FailWith", "FailHelp", "Refuse",
+	"failTable",
+
+	"Fail", "FailFor", "FailKey", "FailWith", "FailHelp", "Refuse", "NoSuch",
 
 	"mistake", "wrong", "refuse", "within",
 
 	"Limit", "Error",
 
-	"fault", "fail", "failInstrument", "likely",
+	"Mistake", "says", "phrase", "ofMistake",
+
+	"fault", "fail", "failInstrument", "failFor", "likely", "plausible", "inLimit", "nameOf", "priceForm",
 
 	"usageError", "hinted",
 

@@ -198,7 +198,7 @@ func clash(c *route.Clash) object {
 		return object{{"name", name}, {"role", role}, {"recognised", by}}
 	}
 	return object{
-		{"first", thing(c.First, c.FirstRole, c.FirstBy)}, {"second", thing(c.Second, c.SecondRole, c.SecondBy)},
+		{"first", thing(c.First, c.FirstRole, c.FirstBy.String())}, {"second", thing(c.Second, c.SecondRole, c.SecondBy.String())},
 		{"what_happens", c.Happens}, {"gas_or_product", orNull(c.Product)}, {"known_of_strong_solutions", c.Strong()}, {"trust", c.Trust},
 		{"sentence", words.StopWord + ": " + c.String() + "."},
 	}

@@ -1,7 +1,6 @@
 package words
 
 import (
-	"minim/equipment"
 	"minim/uncertainty/route"
 )
 

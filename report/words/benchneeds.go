@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty"
@@ -43,7 +42,7 @@ func (p *Paper) needs() []page.Fact {
 		}
 		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", n, quantity.Decimal(p.prep().StrengthOf(b.solutions[n-1].Concentration), 2), q.Target.Unit.Name, volume(holds)))
 	}
-	return append(list, page.Fact{"bottles", "dry, with " + when(b.gas(), "vented ") + "caps" + ", labelled " + p.bottlesLabelled() + ", and " + strings.Join(bottles, "; ")}, page.Fact{"besides", p.besides()})
+	return append(list, page.Fact{"bottles", "dry, with " + b.caps() + ", labelled " + p.bottlesLabelled() + ", and " + strings.Join(bottles, "; ")}, page.Fact{"besides", p.besides()})
 }
 
 // bottlesLabelled says what stands on the bottles: each may hold other liquids where a stock
@@ -71,7 +70,7 @@ func (p *Paper) firstUses(look func(name string, s *route.Step)) {
 // instrumentNames are the instruments of the route, each once, with what kind they are.
 func (p *Paper) instrumentNames() (names []string) {
 	p.firstUses(func(name string, s *route.Step) {
-		if s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark || s.Measure.Kind == equipment.Flask) {
+		if s.Measure != nil && s.Measure.Kind.Traits().EitherMark {
 			name += map[bool]string{true: " (one mark)", false: " (graduated)"}[s.Measure.Division == 0]
 		}
 		names = append(names, name)
@@ -111,7 +110,7 @@ func (b *bench) solventNeeded() (mL float64) {
 			if n := b.before(i); n > 0 {
 				mL -= b.solutions[n-1].MadeML
 			}
-		case s.Measure != nil && s.Rises() && !s.Measure.Kind.Counts():
+		case s.Measure != nil && s.Rises() && !s.Measure.Kind.Traits().Counts:
 			mL -= s.Amount
 		}
 	}

@@ -1,7 +1,6 @@
 package words
 
 import (
-	"fmt"
 	"strings"
 
 	"minim/uncertainty/route"
@@ -78,3 +77,6 @@ func (b *bench) weighsOnBoat() bool {
 	}
 	return false
 }
+
+// caps are those of the bottles.
+func (b *bench) caps() string { return when(b.gas(), "vented ") + "caps" }

@@ -2,10 +2,8 @@ package words
 
 import (
 	"fmt"
-	"strings"
 
 	"minim/equipment"
-	"minim/equipment/quantity"
 	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )

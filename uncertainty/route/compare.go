@@ -165,9 +165,8 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 		return impossible, nil, nil
 	}
 	c, err := p.compile(r)
-	var no *equipment.Impossible
-	if errors.As(err, &no) {
-		impossible.Reason = no.Reason
+	if reason, no := equipment.WhyNot(err); no {
+		impossible.Reason = reason
 		return impossible, nil, nil
 	}
 	if err == nil {

@@ -103,7 +103,7 @@ type pieceOf struct {
 	piece   int
 }
 
-// compile turns a route into a model. It returns an *equipment.Impossible error
+// compile turns a route into a model. It returns an [equipment.Cannot] error
 // when the bench cannot do a step.
 func (p *Prep) compile(r *Route) (*compiler, error) {
 	c := p.newCompiler(r)

@@ -38,7 +38,7 @@ func (c *compiler) dissolve(i int) error {
 // is dissolved.
 func (c *compiler) dissolveInWeighed(i int) error {
 	s := &c.route.Steps[i]
-	solvent, err := s.Balance.Weigh(c.use(i), s.Amount)
+	solvent, err := s.Balance.Weigh(c.use(i), s.Amount, c.use(i).Step)
 	if err != nil {
 		return err
 	}
@@ -112,7 +112,7 @@ func (c *compiler) take(i int) error {
 func (c *compiler) deliver(i int, liquid medium, solution string) (uncertainty.Node, error) {
 	s, use := &c.route.Steps[i], c.use(i)
 	use.Day, use.Solution = c.dayOf(liquid), solution
-	if s.Measure.Kind == equipment.Dropper {
+	if s.Measure.Kind.Traits().Counts {
 		return s.Measure.Drops(use, s.Amount)
 	}
 	return s.Measure.Deliver(use, s.Amount)

@@ -51,7 +51,7 @@ func (c *compiler) noteMass(i int, mass uncertainty.Node) {
 func (c *compiler) onBalance(i int, use equipment.Use) (uncertainty.Node, error) {
 	s := &c.route.Steps[i]
 	if !s.SeparateTare {
-		return s.Balance.Weigh(use, s.Amount)
+		return s.Balance.Weigh(use, s.Amount, use.Step)
 	}
 	if i > 0 {
 		before := &c.route.Steps[i-1]

@@ -64,6 +64,8 @@ var words = map[string]string{
 	"carries-no-vessel":         "%[2]s in a vessel of %[3]s is more than the %[1]s carries: %[4]s",
 	"carries-no-assumed-vessel": `%[2]s in a vessel of %[3]s (%[5]s; where it is lighter, state vessel = "… g" in the step) is more than the %[1]s carries: %[4]s`,
 	"vessel-on-balance":         "what stands on the %s with %s in it weighs %.3g g (%s)",
+	"by-name":                   "by its name, %q",
+	"by-hazard-word":            "by the hazard word %q",
 	"boat-of-plastic":           "assumed of a boat of plastic that just holds it",
 	"vessel-of-glass":           "assumed of glass as heavy as the water that it holds",
 	"vessel-of-plastic":         "assumed of the %s, of plastic, a fifth as heavy as the water that it holds",
@@ -142,8 +144,15 @@ var words = map[string]string{
 	"with-assumed-doubled":    "with the %s (assumed doubled)",
 	"with-assumed-halved":     "with the %s (assumed halved)",
 	"on-a-balance-reading-to": "on a balance reading to %s",
-	"no-route":                "this bench allows no route: %s",
-	"no-route-not-searched":   "this bench allows no route: %s; not searched: %s",
+	// What would bring a route nearer to the tolerance.
+	"another-instrument": "the %s",
+	"finer-balance":      "a scale like the %s that reads to %s",
+	"reading-carefully":  "reading every scale carefully",
+	"making-more":        "making %s",
+	"wider-tolerance":    "a tolerance of %s of the target",
+	// Why there is no route.
+	"no-route":              "this bench allows no route: %s",
+	"no-route-not-searched": "this bench allows no route: %s; not searched: %s",
 	// How a batch can be corrected, what was not tried of it, and why it cannot be.
 	"fill_up":                    "all of it made up to that mark",
 	"add_solvent":                "solvent added to all of it",
