@@ -172,7 +172,7 @@ func rung(r *route.Rung) object {
 func contribution(line *uncertainty.Contribution) object {
 	u, share := words.Line(line)
 	return object{
-		{"influence", influence.Name(&line.Influence)}, {"owner", influence.Owner(line.Owner)}, {"group", influence.Group(line.Group)}, {"shared", line.Shared()},
+		{"influence", influence.Name(&line.Influence)}, {"owner", influence.Owner(line.Owner)}, {"group", influence.Group(line.Group)}, {"shared", line.Uses > 1},
 		{"standard_uncertainty", line.StandardUncertainty}, {"unit", line.Unit}, {"sensitivity", line.Sensitivity},
 		{"contribution", line.Contribution}, {"share", line.Share}, {"shift", line.Shift()}, {"assumed", line.Assumed},
 		{"shown", object{{"standard_uncertainty", u}, {"share", share}}},
