@@ -126,13 +126,12 @@ func loadPrep(ctx context.Context, files []string, kit string) (*route.Prep, err
 // withRouteHint says which routes there are when one is asked for that is not
 // there.
 func withRouteHint(p *route.Prep, err error) error {
-	var none *route.NoRouteError
-	if errors.As(err, &none) {
-		return &hinted{err, "minim plan " + quotedFile(p.File) + " searches the routes that the kit allows"}
-	}
 	var unknown *route.UnknownRouteError
-	if !errors.As(err, &unknown) {
+	switch {
+	case !errors.As(err, &unknown):
 		return err
+	case len(unknown.Names) == 0:
+		return &hinted{err, "minim plan " + quotedFile(p.File) + " searches the routes that the kit allows"}
 	}
 	hint := "its routes are " + strings.Join(unknown.Names, "; ")
 	if near := benchfile.Nearest(unknown.Name, unknown.Names); near != "" {

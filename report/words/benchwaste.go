@@ -87,7 +87,7 @@ func (b *bench) toSpare() string {
 // with what harms or gives off gas.
 func (b *bench) toDrop() string {
 	solvent, words := b.prep().Solvent.Name, route.SolutionHazards{Solution: b.prep().Solvent.Hazards}
-	if words.Any("acid", "alkali", "corrosive", "toxic", "oxidiser", "gives off gas") {
+	if words.Any("acid", "alkali", "corrosive", "toxic", "oxidiser", "gas") {
 		return "a small beaker of " + solvent + " with a dropper"
 	}
 	return "a wash bottle of " + solvent

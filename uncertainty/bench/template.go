@@ -32,7 +32,7 @@ batch = ""
 		s := &r.Steps[i]
 		reading := ""
 		if s.Measure != nil || s.Balance != nil {
-			reading = s.Verb.Key() + ` = "", `
+			reading = s.Verb.Traits().Key + ` = "", `
 		}
 		fmt.Fprintf(&b, "%d = { step = %d, %sby = \"\", at = \"\" }   # planned: %s\n", i+2, i+1, reading, strings.Join(Written(s), ", "))
 	}
@@ -43,7 +43,7 @@ batch = ""
 func firstReading(r *route.Route) (number int, key string) {
 	for i := range r.Steps {
 		if s := &r.Steps[i]; s.Measure != nil || s.Balance != nil {
-			return i + 2, s.Verb.Key()
+			return i + 2, s.Verb.Traits().Key
 		}
 	}
 	return 2, "take"
