@@ -85,7 +85,7 @@ material = "soda-lime"
 		_, err := ParseKit("kit.toml", []byte("title = \"x\"\n\n[[flask]]\nname = \"f\"\ncapacity = \"50 mL\"\nclass = \"A\"\n"+text+"\n"))
 		m, ok := err.(*benchfile.Mistake)
 		require.True(t, ok, text)
-		assert.Equal(t, want, m.Place.String()+": "+m.Message, text)
+		assert.Equal(t, want, m.String()+": "+m.Message, text)
 	}
 }
 

@@ -4,18 +4,12 @@ import (
 	"errors"
 	"strings"
 
-	"github.com/spf13/pflag"
-
 	"minim/equipment/benchfile"
 )
 
 // changes is the option --change, which may be repeated: properties of
 // instruments that are changed in memory.
 type changes []benchfile.Change
-
-func (c *changes) declare(flags *pflag.FlagSet) {
-	flags.Var(c, "change", "")
-}
 
 // Set reads one more change. The error is a *benchfile.Mistake.
 func (c *changes) Set(text string) error {
@@ -37,7 +31,7 @@ func (c *changes) String() string { return "" }
 func (c *changes) texts() []string {
 	texts := make([]string, len(*c))
 	for i, change := range *c {
-		texts[i] = change.String()
+		texts[i] = change.Line
 	}
 	return texts
 }

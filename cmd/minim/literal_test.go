@@ -118,7 +118,7 @@ var makeErrors = []string{
 
 	"failTable",
 
-	"Fail", "FailFor", "FailKey", "FailName", "FailChoice", "FailAmong", "FailWith", "FailHelp", "Refuse",
+	"Fail", "FailFor", "FailKey", "FailWith", "FailHelp", "Refuse", "NoSuch",
 
 	"mistake", "wrong", "refuse", "within",
 
@@ -126,9 +126,11 @@ var makeErrors = []string{
 
 	"StepError",
 
-	"fault", "fail", "failInstrument", "likely",
+	"Mistake", "says", "phrase", "ofMistake",
 
-	"usageError", "hinted",
+	"fault", "fail", "failInstrument", "failFor", "likely", "plausible", "inLimit", "nameOf", "priceForm",
+
+	"usageError", "hinted", "listed", "unknown", "refuseRead", "mayReplace",
 
 	// A constant of this type is an identity, which nobody reads.
 	"Code",
@@ -136,7 +138,7 @@ var makeErrors = []string{
 
 // mostSentences is how many texts of two words or more may stand elsewhere than in report/words,
 // in page templates and in errors. It only ever falls.
-const mostSentences = 207
+const mostSentences = 63
 
 // TestSentencesStandInOneRoom counts them. With MINIM_LITERALS set to a part of a path it
 // prints those in there.

@@ -24,9 +24,9 @@ func (r *kitReader) candidate(t *benchfile.Table) {
 }
 
 func candidateKind(t *benchfile.Table) string {
-	if t.Shape("kind") == benchfile.Text && t.Text("kind") == pipetteTables {
+	if t.IsText("kind") && t.Text("kind") == pipetteTables {
 		t.Fail("kind", "there are several kinds of pipette", "choose from "+strings.Join(kindsIn(pipetteTables), ", "))
 		return ""
 	}
-	return t.Word("kind", CandidateKinds()...)
+	return t.Word("kind", candidateKinds()...)
 }

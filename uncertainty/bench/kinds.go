@@ -13,8 +13,8 @@ const (
 	candidateTables = "candidate"
 )
 
-// KitTables are the names of the tables of a kit file.
-func KitTables() []string {
+// kitTables are the names of the tables of a kit file.
+func kitTables() []string {
 	return slices.Concat([]string{balanceTables}, measureTables(), []string{candidateTables})
 }
 
@@ -39,6 +39,6 @@ func kindsIn(table string) (list []string) {
 	return list
 }
 
-// CandidateKinds are the kinds that a [[candidate]] may be of: the name of a table,
+// candidateKinds are the kinds that a [[candidate]] may be of: the name of a table,
 // or the kind of a pipette.
-func CandidateKinds() []string { return append([]string{balanceTables}, kindsIn("")...) }
+func candidateKinds() []string { return append([]string{balanceTables}, kindsIn("")...) }

@@ -42,7 +42,7 @@ func TestPriceMistakes(t *testing.T) {
 			t.Errorf("%s\ngave %v", test.text, err)
 			continue
 		}
-		assert.Equal(t, test.place, mistake.Place.String())
+		assert.Equal(t, test.place, mistake.String())
 		assert.Equal(t, test.message, mistake.Message)
 		assert.Equal(t, test.hint, mistake.Hint, test.text)
 	}

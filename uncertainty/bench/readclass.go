@@ -49,4 +49,4 @@ func complete(t *benchfile.Table, k *equipment.Measure, c statedClass, sound boo
 }
 
 // withoutClass words a hint for what has neither a class nor, of need, a division.
-var withoutClass = strings.NewReplacer(" and division instead of the class", "", " instead of the class", "")
+var withoutClass = strings.NewReplacer([]ofMistake{" and division instead of the class", "", " instead of the class", ""}...)

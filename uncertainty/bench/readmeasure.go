@@ -75,8 +75,7 @@ func size(t *benchfile.Table, k *equipment.Measure) {
 	case is.PenLine:
 		t.Need("line")
 		k.Capacity = t.Positive("line", quantity.Volume)
-		if t.Has("line") && k.Capacity != 0 && !capacityLimit.Holds(k.Capacity) {
-			t.Fail("line", "no jar of a bench holds this volume", "")
+		if !plausible(t, "line", k.Capacity, quantity.Limits.Capacity, "no jar of a bench holds this volume", "") {
 			k.Capacity = 0
 		}
 	default:
@@ -96,9 +95,7 @@ func drop(t *benchfile.Table, k *equipment.Measure) {
 	if t.Has("drop") {
 		k.Capacity = t.Positive("drop", quantity.Volume)
 	}
-	if t.Has("drop") && !dropLimit.Holds(k.Capacity) {
-		t.Fail("drop", "no drop has this volume", "a drop of water from a common dropper is about 0.05 mL")
-	}
+	plausible(t, "drop", k.Capacity, quantity.Limits.Drop, "no drop has this volume", "a drop of water from a common dropper is about 0.05 mL")
 	if k.DropOf = t.Text("drop-of"); k.DropOf == "" {
 		return
 	}
@@ -118,20 +115,17 @@ func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
 		return
 	}
 	with := r.kit.Measure(name)
+	sets := func(m *equipment.Measure) bool { return m.Kind.Traits().Delivers && !m.Kind.Traits().Counts }
 	switch {
-	case with == nil || !with.Kind.Traits().Delivers || with.Kind.Traits().Counts:
-		var names []string
-		for _, m := range r.kit.Measures {
-			if m.Kind.Traits().Delivers && !m.Kind.Traits().Counts {
-				names = append(names, m.Name)
-			}
-		}
+	case with == nil || !sets(with):
+		names := namesOf(r.kit.Measures, measureName, sets)
 		if !slices.Contains(names, "") { // one has no name, which is the mistake
-			t.FailAmong(measureTables(), "set-with", "measure in this kit", name, names)
+			none := benchfile.NoSuch("measure in this kit", name, names)
+			t.FailFor(t.Root(), measureTables(), "set-with", none.Message, none.Hint)
 		}
 	case with.Capacity > 0 && k.Capacity > 0:
 		k.Line = equipment.LineSetWith(with, k.Capacity)
-		if !fillsLimit.Holds(float64(k.Line.Fills)) {
+		if !quantity.Limits.LineFills.Holds(float64(k.Line.Fills)) {
 			t.Fail("set-with", fmt.Sprintf("the line would take %d fills", k.Line.Fills), "set it with a larger measure")
 		} else if err := with.Reads(k.Line.Each); err != nil {
 			t.Fail("set-with", err.Error(), "set it with a measure that reads "+quantity.Millilitres(k.Line.Each)+", or draw the line elsewhere")
