@@ -59,15 +59,6 @@ func MixAlcohol(v1, q1, v2, q2 float64) (volume, q float64) {
 	return (m1 + m2) / AlcoholDensity(p), alcoholByVolume(p)
 }
 
-// AlcoholContraction is the contraction ε on such mixing, negative where the
-// volume grows:
-//
-//	volume = (v1 + v2)(1 - ε)
-func AlcoholContraction(v1, q1, v2, q2 float64) float64 {
-	volume, _ := MixAlcohol(v1, q1, v2, q2)
-	return 1 - volume/(v1+v2)
-}
-
 func requireFraction(x float64) {
 	if !(x >= 0 && x <= 1) {
 		panic(fmt.Sprintf("equipment: a fraction of alcohol of %v is not within 0 to 1", x))

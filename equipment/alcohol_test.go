@@ -49,7 +49,7 @@ func TestAlcoholTable(t *testing.T) {
 // mixture, by the formula of OIML R 22.
 func TestAlcoholContractionAtHalf(t *testing.T) {
 	mixture, _ := MixAlcohol(50, 1, 53.648733, 0)
-	epsilon := AlcoholContraction(50, 1, 53.648733, 0)
+	epsilon := alcoholContraction(50, 1, 53.648733, 0)
 	near.Absolute(t, "contraction per 100 mL of mixture", 3.648733, epsilon*103.648733/mixture*100, 1e-5)
 }
 
@@ -73,7 +73,7 @@ func TestAlcoholMixingExamples(t *testing.T) {
 func TestAlcoholLargestContraction(t *testing.T) {
 	most, at := 0.0, 0.0
 	for ethanol := 1.0; ethanol < 100; ethanol += 0.004 {
-		if epsilon := AlcoholContraction(ethanol, 1, 100-ethanol, 0); epsilon > most {
+		if epsilon := alcoholContraction(ethanol, 1, 100-ethanol, 0); epsilon > most {
 			most, at = epsilon, ethanol
 		}
 	}
@@ -94,7 +94,7 @@ func TestAlcoholMixingConserves(t *testing.T) {
 		large, _ := MixAlcohol(1000*v1, q1, 1000*v2, q2)
 		near.Relative(t, "scaled", 1000*volume, large, 1e-14)
 	}
-	near.Absolute(t, "same strength", 0, AlcoholContraction(20, 0.4, 1, 0.4), 1e-15)
+	near.Absolute(t, "same strength", 0, alcoholContraction(20, 0.4, 1, 0.4), 1e-15)
 }
 
 func TestAlcoholByMassIsTheInverse(t *testing.T) {
@@ -121,4 +121,11 @@ func TestAlcoholOutOfRange(t *testing.T) {
 	assert.PanicsWithValue(t, volumes, func() { MixAlcohol(0, 1, 0, 0) })
 	assert.PanicsWithValue(t, volumes, func() { MixAlcohol(-1, 1, 2, 0) })
 	assert.PanicsWithValue(t, volumes, func() { MixAlcohol(math.NaN(), 1, 2, 0) })
+}
+
+// alcoholContraction is the contraction ε on mixing, negative where the volume grows:
+// volume = (v1 + v2)(1 - ε).
+func alcoholContraction(v1, q1, v2, q2 float64) float64 {
+	volume, _ := MixAlcohol(v1, q1, v2, q2)
+	return 1 - volume/(v1+v2)
 }

@@ -29,7 +29,7 @@ type Balance struct {
 	Price Price
 }
 
-// Shows returns an [Impossible] error when the display cannot show a reading.
+// Shows returns a [Cannot] error when the display cannot show a reading.
 func (b *Balance) Shows(reading float64) error {
 	if reading > b.Capacity*(1+1e-12) {
 		return Cannot("more-than-it-carries", b.Name, G(reading), G(b.Capacity))
@@ -56,19 +56,14 @@ func (b *Balance) Displayed(digits float64) float64 {
 // Display prints a reading with the digits that the balance shows.
 func (b *Balance) Display(reading float64) string { return display(reading, b.Readability) }
 
-// Weigh appends the mass of one weighing with display reading R on a zeroed
-// boat or vessel:
+// Weigh appends the mass of one weighing with display reading R on a boat or vessel
+// that was zeroed in a step, this one or an earlier one:
 //
 //	m = (R + e_zero + e_load + e_rep + e_lin) (1 + e_span)
 //
-// It returns an [Impossible] error when the display cannot show R.
-func (b *Balance) Weigh(u Use, reading float64) (uncertainty.Node, error) {
-	return b.WeighUpTo(u, reading, u.Step)
-}
-
-// WeighUpTo is [Balance.Weigh] for a vessel that was zeroed in an earlier step:
-// two readings from one zero have its rounding in common.
-func (b *Balance) WeighUpTo(u Use, reading float64, zeroedIn uncertainty.Owner) (uncertainty.Node, error) {
+// Two readings from one zero have its rounding in common. It returns a [Cannot] error when
+// the display cannot show R.
+func (b *Balance) Weigh(u Use, reading float64, zeroedIn uncertainty.Owner) (uncertainty.Node, error) {
 	return b.weigh(u, reading, func() []uncertainty.Node {
 		return []uncertainty.Node{b.rounding(u, zeroedIn, zeroRounded), b.rounding(u, u.Step, loadRounded), b.linearity(u, u.Step, reading)}
 	})
@@ -106,7 +101,7 @@ func (b *Balance) weigh(u Use, reading float64, ends func() []uncertainty.Node) 
 		u.Notes.LeaveOut("sensitivity", b.Name)
 	}
 	if b.Span > 0 {
-		span := m.Influence(influence(u.piece(b.Name, b.Count), b.Name, sensitivity, "sensitivity of the "+b.Name, "", uncertainty.PlusMinus(b.Span)))
+		span := m.Influence(influence(u.piece(b.Name, b.Count), b.Name, sensitivity, "", uncertainty.PlusMinus(b.Span)))
 		mass = m.Multiply(mass, m.Add(m.Constant(1), span))
 	}
 	return mass, nil
@@ -121,9 +116,9 @@ func (b *Balance) error(u Use, step uncertainty.Owner, what uncertainty.Code, d 
 	return u.Model.Influence(b.influence(step, what, d))
 }
 
-// influence is an error that is made in a step, named by its code.
+// influence is an error that is made in a step.
 func (b *Balance) influence(step uncertainty.Owner, what uncertainty.Code, d uncertainty.Distribution) uncertainty.Influence {
-	return influence(with(step, b.Name), b.Name, what, string(what)+", "+b.Name, "g", d)
+	return influence(with(step, b.Name), b.Name, what, "g", d)
 }
 
 // repeatability appends e_rep: the part of s that the two roundings do not

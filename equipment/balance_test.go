@@ -23,7 +23,7 @@ func scale() *Balance {
 func weigh(t testing.TB, b *Balance, reading float64) uncertainty.Analytic {
 	t.Helper()
 	u := oneUse()
-	m, err := b.Weigh(u, reading)
+	m, err := b.Weigh(u, reading, u.Step)
 	require.NoError(t, err)
 	return propagate(t, u, m)
 }
@@ -93,14 +93,14 @@ func TestWeighingAssumed(t *testing.T) {
 	b := &Balance{Name: "scale", Capacity: 200, Readability: 0.01}
 	for load, limit := range map[float64]float64{0.01: 0.02, 1: 0.02, 20: 0.02, 50: 0.05, 200: 0.2} {
 		u := oneUse()
-		m, err := b.Weigh(u, load)
+		m, err := b.Weigh(u, load, u.Step)
 		require.NoError(t, err)
 		a := propagate(t, u, m)
 		same(t, a, "repeatability, scale", 0.01*math.Sqrt(5.0/6))
 		same(t, a, "linearity, scale", limit/math.Sqrt(3))
 		for _, c := range a.Budget {
-			assumed := c.Name == "repeatability, scale" || c.Name == "linearity, scale"
-			assert.Equal(t, assumed, c.Assumed, c.Name)
+			assumed := nameOf(c) == "repeatability, scale" || nameOf(c) == "linearity, scale"
+			assert.Equal(t, assumed, c.Assumed, nameOf(c))
 		}
 		assert.Equal(t, said{
 			Assumed: []string{
@@ -146,9 +146,9 @@ func TestLinearityCountsOncePerReading(t *testing.T) {
 		Repeatability: Spread{Known: true}, Linearity: Stated{0.15e-3, true},
 	}
 	u := oneUse()
-	gross, err := b.Weigh(u.next("gross"), 60.5450)
+	gross, err := b.Weigh(u.next("gross"), 60.5450, u.next("gross").Step)
 	require.NoError(t, err)
-	tare, err := b.Weigh(u.next("tare"), 60.1562)
+	tare, err := b.Weigh(u.next("tare"), 60.1562, u.next("tare").Step)
 	require.NoError(t, err)
 	near.Absolute(t, "one reading, mg", 0.09, 1e3*propagate(t, u, gross).StandardUncertainty, 0.005)
 	net := propagate(t, u, u.Model.Subtract(gross, tare))
@@ -161,7 +161,7 @@ func TestLinearityCountsOncePerReading(t *testing.T) {
 func TestWeighingUncertaintyReplaces(t *testing.T) {
 	b := &Balance{Name: "balance", Capacity: 200, Readability: 1e-5, Weighing: Stated{0.05e-3, true}, Span: 1e-6}
 	u := oneUse()
-	m, err := b.Weigh(u, 0.10028)
+	m, err := b.Weigh(u, 0.10028, u.Step)
 	require.NoError(t, err)
 	a := propagate(t, u, m)
 	assert.Equal(t, set("weighing, balance", "sensitivity of the balance"), names(a))
@@ -190,7 +190,7 @@ func TestSpanIsThePieces(t *testing.T) {
 	weighOn := func(step string, piece int) uncertainty.Node {
 		v := u.next(step)
 		v.Piece = piece
-		m, err := b.Weigh(v, 10)
+		m, err := b.Weigh(v, 10, v.Step)
 		require.NoError(t, err)
 		return m
 	}
@@ -208,14 +208,14 @@ func TestSpanIsThePieces(t *testing.T) {
 func TestOneZero(t *testing.T) {
 	b := scale()
 	u := oneUse()
-	part, err := b.Weigh(u.next("step 1"), 10)
+	part, err := b.Weigh(u.next("step 1"), 10, u.next("step 1").Step)
 	require.NoError(t, err)
-	whole, err := b.WeighUpTo(u.next("step 2"), 50, useNamed("step 1"))
+	whole, err := b.Weigh(u.next("step 2"), 50, useNamed("step 1"))
 	require.NoError(t, err)
 	added := propagate(t, u, u.Model.Subtract(whole, part))
 	near.Relative(t, "difference", 0.01*math.Sqrt(2.0/12), added.StandardUncertainty, 1e-12)
 	near.Relative(t, "correlation", 0.5, correlation(t, u, part, whole), 1e-9)
-	fresh, err := b.Weigh(u.next("step 3"), 50)
+	fresh, err := b.Weigh(u.next("step 3"), 50, u.next("step 3").Step)
 	require.NoError(t, err)
 	near.Absolute(t, "another zero", 0, correlation(t, u, part, fresh), 1e-12)
 }
@@ -225,12 +225,12 @@ func TestOneZeroSharesNothingElse(t *testing.T) {
 	b := scale()
 	b.Repeatability, b.Linearity = Spread{S: 0.02, Known: true}, Stated{0.03, true}
 	u := oneUse()
-	part, err := b.Weigh(u.next("step 1"), 10)
+	part, err := b.Weigh(u.next("step 1"), 10, u.next("step 1").Step)
 	require.NoError(t, err)
-	whole, err := b.WeighUpTo(u.next("step 2"), 50, useNamed("step 1"))
+	whole, err := b.Weigh(u.next("step 2"), 50, useNamed("step 1"))
 	require.NoError(t, err)
 	for _, c := range propagate(t, u, u.Model.Add(whole, part)).Budget {
-		assert.Equal(t, c.Name == "rounding at zero, scale", c.Shared(), c.Name)
+		assert.Equal(t, nameOf(c) == "rounding at zero, scale", c.Shared(), nameOf(c))
 	}
 }
 
@@ -270,7 +270,7 @@ func TestShows(t *testing.T) {
 			continue
 		}
 		impossible(t, test.want, err)
-		_, err = b.Weigh(oneUse(), test.reading)
+		_, err = b.Weigh(oneUse(), test.reading, oneUse().Step)
 		impossible(t, test.want, err)
 	}
 }

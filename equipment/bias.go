@@ -1,16 +1,15 @@
 package equipment
 
 import (
-	"fmt"
 	"math"
 
 	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
-// Bias is the error of a piece that stays the same each time it is used.
-type Bias struct {
-	// Shape of the distribution: Triangle, Rectangle, or Gauss.
+// bias is the error of a piece that stays the same each time it is used.
+type bias struct {
+	// Shape of the distribution: triangle, rectangle, or Gauss.
 	Shape Shape
 	// Limit is the half-width in mL, or for Gauss the standard uncertainty.
 	Limit float64
@@ -35,14 +34,14 @@ type Shape string
 // The shapes of a bias. The triangle is the choice of EURACHEM/CITAC CG 4 for
 // class tolerances; others take the rectangle.
 const (
-	Triangle  Shape = "triangular"
-	Rectangle Shape = "rectangular"
+	triangle  Shape = "triangular"
+	rectangle Shape = "rectangular"
 	Gauss     Shape = "normal"
 )
 
 func (s Shape) within(limit float64) uncertainty.Distribution {
 	switch s {
-	case Rectangle:
+	case rectangle:
 		return uncertainty.PlusMinus(limit)
 	case Gauss:
 		return uncertainty.Normal{Sigma: limit}
@@ -55,7 +54,7 @@ func (s Shape) within(limit float64) uncertainty.Distribution {
 // [Gauss] the standard uncertainty.
 func (k *Measure) Limit(volume float64) float64 {
 	if k.Bias.ByClass {
-		return k.Class.Limit(volume)
+		return k.Class.limit(volume)
 	}
 	return k.Bias.Limit + float64(k.Bias.Share*volume)
 }
@@ -69,31 +68,25 @@ func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
 	if limit == 0 && k.Bias.Correction == 0 {
 		return nil
 	}
-	piece, owner := pieceName(u.piece(k.Name, k.Count)), k.owner(u)
+	owner := k.owner(u)
 	if k.Bias.ByClass || k.Bias.Share > 0 {
-		z := u.Model.Influence(influence(owner, k.Name, biasRelative, "bias of the "+piece+", relative to its limit", "", k.Bias.Shape.within(1)))
+		z := u.Model.Influence(influence(owner, k.Name, biasRelative, "", k.Bias.Shape.within(1)))
 		return []uncertainty.Node{u.Model.Multiply(z, u.Model.Constant(limit))}
 	}
-	part := func(code uncertainty.Code, at float64, name string, share float64) uncertainty.Node {
-		in := influence(owner, k.Name, code, name, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
+	part := func(code uncertainty.Code, at, share float64) uncertainty.Node {
+		in := influence(owner, k.Name, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
 		in.At = quantity.Round(at, 7) // as it is printed
 		return u.Model.Influence(in)
 	}
-	at := fmt.Sprintf("bias of the %s at %s", piece, quantity.Millilitres(mark))
-	r := k.Bias.BetweenMarks
-	switch {
+	switch r := k.Bias.BetweenMarks; {
 	case k.Bias.Correction != 0:
-		return []uncertainty.Node{u.Model.Influence(influence(owner, k.Name, correction, "correction of the "+piece, "mL",
-			uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit}))}
+		return []uncertainty.Node{u.Model.Influence(influence(owner, k.Name, correction, "mL", uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit}))}
 	case u.Marks <= 1 || r == 0:
-		return []uncertainty.Node{part(biasAt, mark, at, 1)}
+		return []uncertainty.Node{part(biasAt, mark, 1)}
 	case r == 1:
-		return []uncertainty.Node{part(biasOfPiece, 0, "bias of the "+piece, 1)}
+		return []uncertainty.Node{part(biasOfPiece, 0, 1)}
 	default:
-		return []uncertainty.Node{
-			part(biasCommon, 0, "bias of the "+piece+", common to its marks", r),
-			part(biasOwn, mark, at+", own", 1-r),
-		}
+		return []uncertainty.Node{part(biasCommon, 0, r), part(biasOwn, mark, 1-r)}
 	}
 }
 

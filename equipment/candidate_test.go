@@ -1,7 +1,6 @@
 package equipment
 
 import (
-	"slices"
 	"strings"
 	"testing"
 
@@ -84,7 +83,7 @@ func TestCandidateMistakes(t *testing.T) {
 
 // tableOf is the table of a kit that holds a kind.
 func tableOf(kind string) string {
-	if slices.Contains(PipetteKinds(), kind) {
+	if Kind(kind).Traits().Table == "pipette" {
 		return "pipette"
 	}
 	return kind

@@ -20,7 +20,7 @@ func (b *Balance) Uncertainty(reading float64) float64 { return b.once(reading).
 // once evaluates one weighing.
 func (b *Balance) once(reading float64) uncertainty.Analytic {
 	u := alone()
-	return propagated(u, func() (uncertainty.Node, error) { return b.Weigh(u, reading) })
+	return propagated(u, func() (uncertainty.Node, error) { return b.Weigh(u, reading, u.Step) })
 }
 
 // Least is the least mass in g that the balance can show and weighs with a
@@ -38,9 +38,9 @@ func (k *Measure) once(mark float64) uncertainty.Analytic {
 	u := alone()
 	use := k.Deliver
 	switch {
-	case k.Kind.Receives():
+	case k.Kind.Traits().Receives:
 		use = k.Contain
-	case k.Kind == Dropper:
+	case k.Kind.Traits().Counts:
 		u.Day.Solvent.Name = k.dropKnownBy()
 		use = func(u Use, _ float64) (uncertainty.Node, error) { return k.Drops(u, 1) }
 	}
@@ -55,7 +55,7 @@ func (k *Measure) Least(share float64) (mL float64, ok bool) {
 	division := k.Division
 	switch {
 	case division > 0:
-	case k.Kind.AnyVolume() && k.Kind != Dropper:
+	case k.Kind.Traits().Set && !k.Kind.Traits().Counts:
 		division = k.Capacity / 1000
 	default:
 		division = k.Capacity

@@ -10,7 +10,7 @@ import (
 	"minim/uncertainty/near"
 )
 
-func found(t testing.TB, q classQuery) Class {
+func found(t testing.TB, q Class) Class {
 	t.Helper()
 	c, err := findClass(q)
 	require.NoError(t, err)
@@ -21,18 +21,18 @@ func found(t testing.TB, q classQuery) Class {
 func TestLimitAtTheCapacityIsTheTolerance(t *testing.T) {
 	for _, c := range classTable() {
 		what := c.Kind + " " + c.String()
-		near.Relative(t, what, c.Tolerance, c.Limit(c.Capacity), 1e-12)
+		near.Relative(t, what, c.Tolerance, c.limit(c.Capacity), 1e-12)
 		if c.Share == 0 {
-			assert.Equal(t, c.Tolerance, c.Limit(c.Capacity/10), what)
+			assert.Equal(t, c.Tolerance, c.limit(c.Capacity/10), what)
 		}
-		assert.Equal(t, true, c.Limit(0) >= 0 && c.Limit(0) < c.Capacity, what)
+		assert.Equal(t, true, c.limit(0) >= 0 && c.limit(0) < c.Capacity, what)
 	}
 }
 
 func TestLimitRefusesWhatIsNoVolume(t *testing.T) {
 	c := Classes()[0]
 	for _, volume := range []float64{-1, math.NaN(), math.Inf(1), math.Inf(-1)} {
-		assert.Panics(t, func() { c.Limit(volume) }, "%v", volume)
+		assert.Panics(t, func() { c.limit(volume) }, "%v", volume)
 	}
 }
 
@@ -48,7 +48,7 @@ func TestClassesWithoutLetter(t *testing.T) {
 			rows[heading{c.Kind, c.Published(), c.Marked}]++
 			assert.Equal(t, "", c.Name)
 			assert.Equal(t, c.Kind == "piston", c.Random > 0)
-			assert.Equal(t, c.Kind == "syringe", c.BelowHalf != Sloped{})
+			assert.Equal(t, c.Kind == "syringe", c.belowHalf())
 			assert.Equal(t, c.Kind == "syringe", c.DeadSpace > 0)
 		}
 	}
@@ -64,21 +64,21 @@ func TestClassesWithoutLetter(t *testing.T) {
 
 func TestFindClassTakesWhatIsListedFirst(t *testing.T) {
 	for _, test := range []struct {
-		query classQuery
+		query Class
 		want  string
 	}{
-		{classQuery{Kind: "cylinder", Standard: "DIN", Name: "A", Capacity: 100}, "DIN 12681:1998 class A, plastic"},
-		{classQuery{Kind: "cylinder", Form: "plastic", Name: "B", Capacity: 100}, "ISO 6706:1981 class B, plastic"},
-		{classQuery{Kind: "burette", Name: "B", Capacity: 50}, "ISO 385:2005 class B"},
-		{classQuery{Kind: "piston", Capacity: 1}, "ISO 8655-2:2002, air"},
-		{classQuery{Kind: "piston", Form: "dispenser", Capacity: 10}, "ISO 8655-5:2002, dispenser"},
-		{classQuery{Kind: "syringe", Capacity: 10}, "ISO 7886-1:1993"},
-		{classQuery{Kind: "beaker", Capacity: 100}, "no standard, marked"},
-		{classQuery{Kind: "conical-flask", Capacity: 100}, "no standard"},
-		{classQuery{Kind: "conical-measure", Capacity: 100}, "GOST 1770-74"},
-		{classQuery{Kind: "dropper", Capacity: 0.05}, "USP <1101>, edition 32, standard"},
-		{classQuery{Kind: "dropper", Standard: "Ph. Eur.", Capacity: 0.05}, "Ph. Eur. 2.1.1, standard"},
-		{classQuery{Kind: "transfer", Capacity: 3}, "no standard"},
+		{Class{Kind: "cylinder", Standard: "DIN", Name: "A", Capacity: 100}, "DIN 12681:1998 class A, plastic"},
+		{Class{Kind: "cylinder", Form: "plastic", Name: "B", Capacity: 100}, "ISO 6706:1981 class B, plastic"},
+		{Class{Kind: "burette", Name: "B", Capacity: 50}, "ISO 385:2005 class B"},
+		{Class{Kind: "piston", Capacity: 1}, "ISO 8655-2:2002, air"},
+		{Class{Kind: "piston", Form: "dispenser", Capacity: 10}, "ISO 8655-5:2002, dispenser"},
+		{Class{Kind: "syringe", Capacity: 10}, "ISO 7886-1:1993"},
+		{Class{Kind: "beaker", Capacity: 100}, "no standard, marked"},
+		{Class{Kind: "conical-flask", Capacity: 100}, "no standard"},
+		{Class{Kind: "conical-measure", Capacity: 100}, "GOST 1770-74"},
+		{Class{Kind: "dropper", Capacity: 0.05}, "USP <1101>, edition 32, standard"},
+		{Class{Kind: "dropper", Standard: "Ph. Eur.", Capacity: 0.05}, "Ph. Eur. 2.1.1, standard"},
+		{Class{Kind: "transfer", Capacity: 3}, "no standard"},
 	} {
 		assert.Equal(t, test.want, found(t, test.query).String())
 	}
@@ -86,7 +86,7 @@ func TestFindClassTakesWhatIsListedFirst(t *testing.T) {
 
 // What a maker's scale is divided into is not for the standard to say.
 func TestFindClassLetsTheMakerDivide(t *testing.T) {
-	for _, q := range []classQuery{
+	for _, q := range []Class{
 		{Kind: "syringe", Capacity: 10, Division: 0.5},
 		{Kind: "piston", Capacity: 1, Division: 0.001},
 		{Kind: "beaker", Capacity: 100, Division: 20},
@@ -95,7 +95,7 @@ func TestFindClassLetsTheMakerDivide(t *testing.T) {
 	} {
 		assert.Equal(t, q.Capacity, found(t, q).Capacity)
 	}
-	for _, q := range []classQuery{
+	for _, q := range []Class{
 		{Kind: "flask", Name: "A", Capacity: 10, Division: 1},
 		{Kind: "dropper", Capacity: 0.05, Division: 0.01},
 		{Kind: "transfer", Capacity: 3, Division: 0.25},
@@ -116,7 +116,7 @@ func TestClassPlasticCylindersFollowGlass(t *testing.T) {
 			continue
 		}
 		rows[c.Number]++
-		glass := found(t, classQuery{Kind: "cylinder", Name: c.Name, Capacity: c.Capacity})
+		glass := found(t, Class{Kind: "cylinder", Name: c.Name, Capacity: c.Capacity})
 		assert.Equal(t, glass.Tolerance, c.Tolerance, "%v, %v mL", c, c.Capacity)
 		assert.Equal(t, glass.Division, c.Division, "%v, %v mL", c, c.Capacity)
 		assert.Equal(t, part[c.Name]*c.Division, c.Tolerance, "%v, %v mL", c, c.Capacity)
@@ -129,9 +129,9 @@ func TestClassPlasticCylindersFollowGlass(t *testing.T) {
 // from 100 mL on. ISO 4788 class A is the In limit.
 func TestClassPouredCylinderIsAllowedTwiceIn(t *testing.T) {
 	for capacity, ex := range map[float64]float64{100: 1, 250: 2, 500: 5, 1000: 10, 2000: 20} {
-		in := found(t, classQuery{Kind: "cylinder", Name: "A", Capacity: capacity})
+		in := found(t, Class{Kind: "cylinder", Name: "A", Capacity: capacity})
 		assert.Equal(t, "In", in.Marked)
-		assert.Equal(t, ex, 2*in.Limit(capacity), "%v mL", capacity)
+		assert.Equal(t, ex, 2*in.limit(capacity), "%v mL", capacity)
 	}
 }
 
@@ -142,8 +142,8 @@ func TestClassPistonInPerCent(t *testing.T) {
 		{0.001, 5, 5}, {0.002, 4, 2}, {0.005, 2.5, 1.5}, {0.01, 1.2, 0.8}, {0.02, 1, 0.5}, {0.05, 1, 0.4}, {0.1, 0.8, 0.3},
 		{0.2, 0.8, 0.3}, {0.5, 0.8, 0.3}, {1, 0.8, 0.3}, {2, 0.8, 0.3}, {5, 0.8, 0.3}, {10, 0.6, 0.3},
 	} {
-		c := found(t, classQuery{Kind: "piston", Capacity: p.nominal})
-		near.Relative(t, "systematic", p.systematic, 100*c.Limit(p.nominal)/p.nominal, 1e-12)
+		c := found(t, Class{Kind: "piston", Capacity: p.nominal})
+		near.Relative(t, "systematic", p.systematic, 100*c.limit(p.nominal)/p.nominal, 1e-12)
 		near.Relative(t, "random", p.random, 100*c.Random/p.nominal, 1e-12)
 	}
 }
@@ -154,12 +154,12 @@ func TestClassPistonInPerCent(t *testing.T) {
 // 8 µL and 3 µL at 200, 500 and 1000 µL, so 4, 1.6 and 0.8 % of the volume set, and 1.5, 0.6
 // and 0.3 %.
 func TestClassPistonLimitHoldsAtEveryVolume(t *testing.T) {
-	c := found(t, classQuery{Kind: "piston", Capacity: 1})
+	c := found(t, Class{Kind: "piston", Capacity: 1})
 	assert.Equal(t, "two sources", c.Trust)
 	for _, at := range []struct{ volume, systematic, random float64 }{{0.2, 4, 1.5}, {0.5, 1.6, 0.6}, {1, 0.8, 0.3}} {
-		near.Relative(t, "systematic, µL", 8, 1000*c.Limit(at.volume), 1e-12)
+		near.Relative(t, "systematic, µL", 8, 1000*c.limit(at.volume), 1e-12)
 		near.Relative(t, "random, µL", 3, 1000*c.Random, 1e-12)
-		near.Relative(t, "systematic, %", at.systematic, 100*c.Limit(at.volume)/at.volume, 1e-12)
+		near.Relative(t, "systematic, %", at.systematic, 100*c.limit(at.volume)/at.volume, 1e-12)
 		near.Relative(t, "random, %", at.random, 100*c.Random/at.volume, 1e-12)
 	}
 }
@@ -170,13 +170,13 @@ func TestFindClassPistonBetweenSizes(t *testing.T) {
 	for asked, size := range map[float64]float64{
 		0.25: 0.5, 0.3: 0.5, 0.0005: 0.001, 1.25: 2, 1.2: 2, 20: 20, math.Nextafter(1, 2): 1, 6: 10,
 	} {
-		assert.Equal(t, size, found(t, classQuery{Kind: "piston", Capacity: asked}).Capacity, "%v mL", asked)
+		assert.Equal(t, size, found(t, Class{Kind: "piston", Capacity: asked}).Capacity, "%v mL", asked)
 	}
-	_, err := findClass(classQuery{Kind: "piston", Capacity: 25})
+	_, err := findClass(Class{Kind: "piston", Capacity: 25})
 	assert.Error(t, err)
 	// 8655-5: the 1 to 10 mL dispenser is allowed 60 µL and 20 µL throughout.
-	dispenser := found(t, classQuery{Kind: "piston", Form: "dispenser", Capacity: 8})
-	assert.Equal(t, []float64{0.06, 0.06, 0.02}, []float64{dispenser.Limit(1), dispenser.Limit(8), dispenser.Random})
+	dispenser := found(t, Class{Kind: "piston", Form: "dispenser", Capacity: 8})
+	assert.Equal(t, []float64{0.06, 0.06, 0.02}, []float64{dispenser.limit(1), dispenser.limit(8), dispenser.Random})
 	assert.Equal(t, "from memory", dispenser.Trust)
 }
 
@@ -211,7 +211,7 @@ func TestClassDirectDisplacementReusable(t *testing.T) {
 		if air.Form != "air" {
 			continue
 		}
-		direct := found(t, classQuery{Kind: "piston", Form: "direct reusable", Capacity: air.Capacity})
+		direct := found(t, Class{Kind: "piston", Form: "direct reusable", Capacity: air.Capacity})
 		assert.Equal(t, air.Tolerance, direct.Tolerance)
 		if direct.Random != air.Random {
 			differ[air.Capacity] = direct.Random / air.Capacity
@@ -229,11 +229,11 @@ func TestClassSyringes(t *testing.T) {
 		{10, 4, 0.19}, {1, 0.1, 0.17 * 0.1}, {1, 1, 0.05 * 1}, {10, 10, 0.04 * 10}, {1, 0.5, 0.025}, {10, 0.2, 0.152},
 		{1, 0.8, 0.05 * 0.8}, {10, 7.5, 0.04 * 7.5},
 	} {
-		c := found(t, classQuery{Kind: "syringe", Capacity: s.capacity})
-		near.Relative(t, c.String(), s.limit, c.Limit(s.volume), 1e-12)
+		c := found(t, Class{Kind: "syringe", Capacity: s.capacity})
+		near.Relative(t, c.String(), s.limit, c.limit(s.volume), 1e-12)
 	}
-	assert.Equal(t, "one source", found(t, classQuery{Kind: "syringe", Capacity: 1}).Trust)
-	assert.Equal(t, "from memory", found(t, classQuery{Kind: "syringe", Capacity: 10}).Trust)
+	assert.Equal(t, "one source", found(t, Class{Kind: "syringe", Capacity: 1}).Trust)
+	assert.Equal(t, "from memory", found(t, Class{Kind: "syringe", Capacity: 10}).Trust)
 }
 
 // The same rule by ranges of the nominal volume, with the dead space: the first range and
@@ -256,11 +256,11 @@ func TestClassSyringeRanges(t *testing.T) {
 				in = r
 			}
 		}
-		near.Relative(t, "fixed", 0.015*c.Capacity, c.BelowHalf.Fixed, 1e-12)
-		assert.Equal(t, Sloped{c.BelowHalf.Fixed, in.small}, c.BelowHalf)
+		near.Relative(t, "fixed", 0.015*c.Capacity, c.BelowHalfFixed, 1e-12)
+		assert.Equal(t, in.small, c.BelowHalfShare)
 		assert.Equal(t, []float64{in.large, in.deadSpace}, []float64{c.Share, c.DeadSpace})
 		half := c.Capacity / 2
-		near.Relative(t, "at half", c.Limit(half), c.Limit(half*(1-1e-6)), 1e-5)
+		near.Relative(t, "at half", c.limit(half), c.limit(half*(1-1e-6)), 1e-5)
 	}
 }
 
@@ -271,18 +271,18 @@ func TestClassSyringeRanges(t *testing.T) {
 // in the tables, of water of 0.998 g/mL.
 func TestClassDropOfWater(t *testing.T) {
 	water, _ := FindLiquid("water")
-	usp := found(t, classQuery{Kind: "dropper", Capacity: 0.05})
-	near.Absolute(t, "lightest drop, mg", 45, 1000*water.Density*(0.05-usp.Limit(0.05)), 0.1)
-	near.Absolute(t, "heaviest drop, mg", 55, 1000*water.Density*(0.05+usp.Limit(0.05)), 0.1)
-	european := found(t, classQuery{Kind: "dropper", Standard: "Ph. Eur.", Capacity: 0.05})
-	near.Absolute(t, "twenty drops, g", 0.05, water.Density*european.Limit(1), 0.001)
+	usp := found(t, Class{Kind: "dropper", Capacity: 0.05})
+	near.Absolute(t, "lightest drop, mg", 45, 1000*water.Density*(0.05-usp.limit(0.05)), 0.1)
+	near.Absolute(t, "heaviest drop, mg", 55, 1000*water.Density*(0.05+usp.limit(0.05)), 0.1)
+	european := found(t, Class{Kind: "dropper", Standard: "Ph. Eur.", Capacity: 0.05})
+	near.Absolute(t, "twenty drops, g", 0.05, water.Density*european.limit(1), 0.001)
 	// Drops of water at 15 °C by the width of the tip, 1895 data (one source,
 	// https://sizes.com/units/General/drops_size_of.htm): 52.25 mg at 3.07 mm is a drop of the standard dropper of 3 mm, 26.22 mg at 1.39 mm is not.
-	assert.Equal(t, true, math.Abs(0.05225-0.05) < usp.Limit(0.05))
-	assert.Equal(t, false, math.Abs(0.02622-0.05) < usp.Limit(0.05))
+	assert.Equal(t, true, math.Abs(0.05225-0.05) < usp.limit(0.05))
+	assert.Equal(t, false, math.Abs(0.02622-0.05) < usp.limit(0.05))
 	// USP <1101> (two sources): a dropper calibrated for its liquid errs by 15 % at most.
-	calibrated := found(t, classQuery{Kind: "dropper", Form: "calibrated", Capacity: 1})
-	near.Relative(t, "calibrated", 0.15*0.4, calibrated.Limit(0.4), 1e-12)
+	calibrated := found(t, Class{Kind: "dropper", Form: "calibrated", Capacity: 1})
+	near.Relative(t, "calibrated", 0.15*0.4, calibrated.limit(0.4), 1e-12)
 }
 
 // Beaker: 5 % of the mark (http://sembangsantaihoi.blogspot.com/2012/06/experiment-1-estimating-glassware-error.html
@@ -295,18 +295,18 @@ func TestClassDropOfWater(t *testing.T) {
 // 50 mL conical measure is allowed 2.5 mL, a 250 mL one 5 mL, at any mark.
 func TestClassPrintedScales(t *testing.T) {
 	for kind, trust := range map[string]string{"beaker": "two sources", "conical-flask": "one source"} {
-		c := found(t, classQuery{Kind: kind, Capacity: 100})
-		near.Relative(t, kind, 5, c.Limit(100), 1e-12)
-		near.Relative(t, kind, 2.5, c.Limit(50), 1e-12)
+		c := found(t, Class{Kind: kind, Capacity: 100})
+		near.Relative(t, kind, 5, c.limit(100), 1e-12)
+		near.Relative(t, kind, 2.5, c.limit(50), 1e-12)
 		assert.Equal(t, trust, c.Trust)
 	}
-	unmarked := found(t, classQuery{Kind: "beaker", Form: "unmarked", Capacity: 100})
-	near.Relative(t, "unmarked", 5, unmarked.Limit(50), 1e-12)
+	unmarked := found(t, Class{Kind: "beaker", Form: "unmarked", Capacity: 100})
+	near.Relative(t, "unmarked", 5, unmarked.limit(50), 1e-12)
 	assert.Equal(t, "one source", unmarked.Trust)
-	beaker := found(t, classQuery{Kind: "beaker", Capacity: 150})
-	assert.Equal(t, true, 10.206-10 < beaker.Limit(10) && 1.1 < beaker.Limit(100))
-	assert.Equal(t, 2.5, found(t, classQuery{Kind: "conical-measure", Capacity: 50}).Limit(20))
-	assert.Equal(t, 5.0, found(t, classQuery{Kind: "conical-measure", Capacity: 250}).Limit(50))
+	beaker := found(t, Class{Kind: "beaker", Capacity: 150})
+	assert.Equal(t, true, 10.206-10 < beaker.limit(10) && 1.1 < beaker.limit(100))
+	assert.Equal(t, 2.5, found(t, Class{Kind: "conical-measure", Capacity: 50}).limit(20))
+	assert.Equal(t, 5.0, found(t, Class{Kind: "conical-measure", Capacity: 250}).limit(50))
 }
 
 // Pocket scales err by two or three divisions (makers' texts; 0.01 g: two sources), and
@@ -323,6 +323,6 @@ func TestTypicalBalances(t *testing.T) {
 		assert.Equal(t, true, scatter > 0.49 && scatter < 1.01, c.Form)
 	}
 	assert.Equal(t, 10, rows)
-	_, err := findClass(classQuery{Kind: "balance", Form: "pocket", Capacity: 200})
+	_, err := findClass(Class{Kind: "balance", Form: "pocket", Capacity: 200})
 	assert.Error(t, err)
 }

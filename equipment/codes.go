@@ -29,3 +29,6 @@ const (
 	sensitivity   uncertainty.Code = "sensitivity"
 	leftOnBoat    uncertainty.Code = "left on the boat"
 )
+
+// film is what the influences of films count towards, one group for each instrument.
+const film uncertainty.Kind = "film"

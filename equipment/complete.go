@@ -1,30 +1,26 @@
 package equipment
 
-import (
-	"cmp"
-
-	"minim/equipment/quantity"
-)
+import "cmp"
 
 // NewMeasure returns a measure with what holds for its kind where nothing else is stated:
 // one piece, adjusted as the kind is, with a limit of error of the usual shape. What is
 // stated is to be set, and the rest filled in by [Measure.Complete].
 func NewMeasure(name string, kind Kind) *Measure {
 	return &Measure{
-		Name: name, Kind: kind, Count: 1, Ex: kinds[kind].deliver,
-		Bias: Bias{Shape: kinds[kind].shape, ShapeAssumed: true, BetweenMarks: 0.5},
+		Name: name, Kind: kind, Count: 1, Ex: kind.Traits().ex,
+		Bias: bias{Shape: kind.Traits().shape, ShapeAssumed: true, BetweenMarks: 0.5},
 	}
 }
 
 // Complete fills in what is not stated of a measure from the class table: the limit of its
-// error unless [Bias].Stated, its division, bore, scatter and numbered marks. Class, standard
+// error unless [Measure].Bias.Stated, its division, bore, scatter and numbered marks. Class, standard
 // and form are as stated, "" where they are not; kinds without letters have a class of their
 // own, which is assumed. The error is a *quantity.Error: nothing says how good the piece is,
 // or the tables do not bear out what is stated.
 func (k *Measure) Complete(class, standard, form string) error {
-	stated := classQuery{Name: class, Standard: standard, Form: form}
+	stated := Class{Name: class, Standard: standard, Form: form}
 	drop := k.Capacity
-	if k.Kind == Dropper && k.Capacity == 0 {
+	if k.Kind.Traits().Counts && k.Capacity == 0 {
 		k.Capacity = standardDrop
 	}
 	if k.DropOf != "" && IsWater(k.DropOf) {
@@ -32,41 +28,41 @@ func (k *Measure) Complete(class, standard, form string) error {
 	}
 	err := k.unlimited(stated)
 	numbered := 0.0
-	if err == nil && k.Kind != Jar && (stated.Name != "" || !kinds[k.Kind].lettered) {
+	if err == nil && !k.Kind.Traits().PenLine && (stated.Name != "" || !k.Kind.Traits().Lettered) {
 		numbered, err = k.fromClass(stated, drop == 0)
 	}
 	k.number(numbered)
 	if k.Class != nil && !k.Bias.Stated {
 		k.Bias.ClassLimit = true
 		k.Bias.Limit, k.Bias.ByClass = k.Class.Tolerance, k.Class.varies()
-		if k.Kind == Dropper && k.Capacity != k.Class.Capacity {
-			k.Bias.Limit = k.Class.Limit(k.Capacity)
+		if k.Kind.Traits().Counts && k.Capacity != k.Class.Capacity {
+			k.Bias.Limit = k.Class.limit(k.Capacity)
 		}
 	}
 	return err
 }
 
 // unlimited is the error of a piece of which nothing says how good it is.
-func (k *Measure) unlimited(stated classQuery) error {
+func (k *Measure) unlimited(stated Class) error {
 	name := cmp.Or(k.Name, string(k.Kind), "measure")
 	switch {
 	case k.Bias.Stated:
-	case k.Kind == Jar && k.Line.With == nil:
-		return &quantity.Error{Message: "nothing says how good the line of the " + name + " is", Hint: "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance"}
-	case kinds[k.Kind].lettered && stated.Name == "":
-		return &quantity.Error{Message: "nothing says how good the " + name + " is", Hint: "state its class (\"A\" or \"B\"), or its own tolerance"}
+	case k.Kind.Traits().PenLine && k.Line.With == nil:
+		return refuse("nothing says how good the line of the "+name+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")
+	case k.Kind.Traits().Lettered && stated.Name == "":
+		return refuse("nothing says how good the "+name+" is", "state its class (\"A\" or \"B\"), or its own tolerance")
 	}
 	return nil
 }
 
 // fromClass takes what is not stated from the row of the class table that fits, and returns
 // how far apart the numbered marks are there. Where the limit is stated, the row need not be there.
-func (k *Measure) fromClass(q classQuery, usualDrop bool) (numbered float64, err error) {
+func (k *Measure) fromClass(q Class, usualDrop bool) (numbered float64, err error) {
 	q.Kind, q.Capacity, q.Division = string(k.Kind), k.Capacity, k.Division
 	switch {
-	case k.Kind == Dropper && k.DropOf != "" && q.Standard != "Ph. Eur.":
+	case k.Kind.Traits().Counts && k.DropOf != "" && q.Standard != "Ph. Eur.":
 		q.Capacity, q.Form = 1, "calibrated"
-	case k.Kind == Dropper:
+	case k.Kind.Traits().Counts:
 		q.Capacity = standardDrop
 	}
 	c, err := findClass(q)
@@ -74,9 +70,8 @@ func (k *Measure) fromClass(q classQuery, usualDrop bool) (numbered float64, err
 	case err != nil && k.Bias.Stated:
 		return 0, nil
 	case err != nil:
-		wrong := err.(classError)
-		return 0, &quantity.Error{Message: wrong.Message, Hint: wrong.Hint}
-	case k.Bias.Stated && !kinds[k.Kind].lettered && !k.completedBy(c, usualDrop && k.Kind == Dropper):
+		return 0, err
+	case k.Bias.Stated && !k.Kind.Traits().Lettered && !k.completedBy(c, usualDrop && k.Kind.Traits().Counts):
 		return c.Numbered, nil
 	}
 	k.take(c)
@@ -103,13 +98,10 @@ func (k *Measure) take(c Class) {
 	if k.Bore == 0 {
 		k.Bore = c.Bore
 	}
-	if k.Bore == 0 && kinds[k.Kind].reads {
-		other, err := findClass(classQuery{Kind: c.Kind, Form: c.Form, Standard: "ASTM", Name: c.Name, Capacity: c.Capacity, Division: c.Division})
+	if k.Bore == 0 && k.Kind.Traits().Read {
+		other, err := findClass(Class{Kind: c.Kind, Form: c.Form, Standard: "ASTM", Name: c.Name, Capacity: c.Capacity, Division: c.Division})
 		if err == nil && other.Bore > 0 {
 			k.Bore, k.BoreAssumed = other.Bore, true
 		}
 	}
 }
-
-// varies reports whether the limit depends on the volume measured.
-func (c Class) varies() bool { return c.Share > 0 || c.BelowHalf != Sloped{} }

@@ -35,7 +35,7 @@ func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 		u.Notes.Assume("scatter-of-drops", k.Name)
 	}
 	drop = m.Add(drop, m.Influence(uncertainty.Influence{
-		Name: "scatter of the drops of the " + k.Name, Code: dropScatter, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
+		Code: dropScatter, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
 		Distribution: s.distribution(s.S / math.Sqrt(n)), DegreesOfFreedom: s.DegreesOfFreedom, Assumed: !s.Known,
 	}))
 	volume := m.Multiply(m.Constant(n), drop)

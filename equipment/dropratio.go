@@ -121,8 +121,8 @@ func (f dropRatio) append(u Use, k *Measure) uncertainty.Node {
 	u.Notes.Assume(cmp.Or(f.why, "size-of-drop"), f.of, twoPlaces(f.low), twoPlaces(f.high), f.to)
 	beside, _ := FindLiquid(f.to)
 	return u.Model.Influence(uncertainty.Influence{
-		Name: "size of a drop of " + f.of + " beside one of " + f.to, Code: dropSizes + uncertainty.Code(" beside "+beside.Name),
-		Owner: uncertainty.Owner{Kind: uncertainty.Dropped, Name: f.of}, Group: uncertainty.Group{Kind: uncertainty.Dropped, Name: "size of the drops of " + f.of},
+		Code:  dropSizes + uncertainty.Code(" beside "+beside.Name),
+		Owner: uncertainty.Owner{Kind: uncertainty.Dropped, Name: f.of}, Group: uncertainty.Group{Kind: uncertainty.Dropped, Name: f.of},
 		Distribution: uncertainty.Rectangular{Low: f.low, High: f.high}, Nominal: f.planned, Assumed: true,
 	})
 }

@@ -2,10 +2,12 @@ package equipment
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
+	words "minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -17,7 +19,7 @@ func limits(t *testing.T, k *Measure, u Use) (low, high float64, got outcome) {
 	t.Helper()
 	got = drops(t, k, u, 1)
 	for _, line := range got.Budget {
-		if line.Assumed && line.Group.Name == "size of the drops of "+line.Owner.Name {
+		if line.Assumed && strings.HasPrefix(string(line.Code), string(dropSizes)) {
 			s := uncertainty.SummaryOf(line.Distribution)
 			low, high = s.Low, s.High
 		}
@@ -56,7 +58,7 @@ func TestDropOfAnUnknownLiquid(t *testing.T) {
 // shifts are the groups that move the value away from what is planned.
 func (o outcome) shifts() (groups []string) {
 	for _, s := range o.Analytic.Shifts() {
-		groups = append(groups, s.Group.Name)
+		groups = append(groups, words.Group(s.Group))
 	}
 	return groups
 }

@@ -9,7 +9,7 @@ import (
 
 // A kit is made of values; what is not stated of a piece is as in the class tables.
 func ExampleMeasure_Complete() {
-	pipette := equipment.NewMeasure("1 mL pipette", equipment.Graduated)
+	pipette := equipment.NewMeasure("1 mL pipette", "graduated")
 	pipette.Capacity = 1
 	if err := pipette.Complete("B", "ISO", ""); err != nil {
 		fmt.Println(err)
@@ -25,7 +25,7 @@ func ExampleMeasure_Complete() {
 	a, err := model.Propagate(volume, 0.95)
 	fmt.Printf("%.3f mL with u = %.4f mL, %v\n", a.Value, a.StandardUncertainty, err)
 
-	unmarked := equipment.NewMeasure("flask", equipment.Flask)
+	unmarked := equipment.NewMeasure("flask", "flask")
 	unmarked.Capacity = 50
 	fmt.Println(unmarked.Complete("", "", ""))
 	// Output:

@@ -65,7 +65,7 @@ func FuzzKit(f *testing.F) {
 func tryBalance(t *testing.T, b *Balance) {
 	most := math.Floor(b.Capacity/b.Readability*(1+1e-12)) * b.Readability
 	finite(t, b.Name, b.Uncertainty(most), b.Uncertainty(b.Readability))
-	trial(t, func(u Use) (uncertainty.Node, error) { return b.Weigh(u, most) })
+	trial(t, func(u Use) (uncertainty.Node, error) { return b.Weigh(u, most, u.Step) })
 	trial(t, func(u Use) (uncertainty.Node, error) {
 		first, err := b.WeighBetween(u.next("gross"), most, useNamed("tare"), 0)
 		if err != nil {
@@ -99,8 +99,8 @@ func tryMeasure(t *testing.T, k *Measure) {
 		liquid   string
 		emptying Emptying
 	}{
-		{k.Contain, water, Drained}, {k.Deliver, "ethanol", Drained}, {k.Deliver, water, Rinsed}, {k.Deliver, water, BlownOut},
-		{func(u Use, _ float64) (uncertainty.Node, error) { return k.Drops(u, 7) }, "ethanol", Drained},
+		{k.Contain, water, drained}, {k.Deliver, "ethanol", drained}, {k.Deliver, water, Rinsed}, {k.Deliver, water, BlownOut},
+		{func(u Use, _ float64) (uncertainty.Node, error) { return k.Drops(u, 7) }, "ethanol", drained},
 	} {
 		trial(t, func(u Use) (uncertainty.Node, error) {
 			u = of(on(u, 25, 5, 2.1e-4), how.liquid)
@@ -124,7 +124,7 @@ func tryMarks(t *testing.T, k *Measure) {
 			}
 			last = mark
 		}
-		if last != k.Capacity && k.Kind != Dropper {
+		if last != k.Capacity && !k.Kind.Traits().Counts {
 			t.Fatalf("%s: the last mark is %v, not %v", k.Name, last, k.Capacity)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	words "minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -35,11 +36,19 @@ func propagate(t testing.TB, u Use, out uncertainty.Node) uncertainty.Analytic {
 	return a
 }
 
+// nameOf is how the influence of a contribution is called, "" where there is none.
+func nameOf(c uncertainty.Contribution) string {
+	if c.Code == "" {
+		return ""
+	}
+	return words.Name(&c.Influence)
+}
+
 // term finds an influence in a budget by its name; one that is not there has a
 // standard uncertainty of 0 and no name.
 func term(a uncertainty.Analytic, name string) uncertainty.Contribution {
 	for _, c := range a.Budget {
-		if c.Name == name {
+		if nameOf(c) == name {
 			return c
 		}
 	}
@@ -50,7 +59,7 @@ func term(a uncertainty.Analytic, name string) uncertainty.Contribution {
 func names(a uncertainty.Analytic) map[string]bool {
 	list := map[string]bool{}
 	for _, c := range a.Budget {
-		list[c.Name] = true
+		list[nameOf(c)] = true
 	}
 	return list
 }
@@ -66,7 +75,7 @@ func set(list ...string) map[string]bool {
 // same holds that the budget has the influence with that standard uncertainty.
 func same(t testing.TB, a uncertainty.Analytic, name string, u float64) {
 	t.Helper()
-	assert.Equal(t, name, term(a, name).Name)
+	assert.Equal(t, name, nameOf(term(a, name)))
 	near.Relative(t, name, u, term(a, name).StandardUncertainty, 1e-12)
 }
 

@@ -4,21 +4,26 @@ import (
 	"slices"
 	"strings"
 	"sync"
+
+	"minim/report/words/note"
 )
 
 // Incompatible is a row of the table of what may not meet.
 type Incompatible struct {
 	// A and B are the two, in the words of the table.
-	A, B string
+	A string `csv:"a"`
+	B string `csv:"b"`
+	// GroupsA and GroupsB are the groups of substances that are A, and that are B. None: what is
+	// wrong is the order in which the two are brought together, which no list of substances shows.
+	GroupsA []string `csv:"a_is"`
+	GroupsB []string `csv:"b_is"`
 	// Happens is what happens then, Product the gas or what else is formed, "" where none
 	// is named.
-	Happens, Product string
+	Happens string `csv:"what_happens"`
+	Product string `csv:"gas_or_product"`
 	// Source is where it was read, "" for what is from memory.
-	Source, Trust string
-
-	// groups of substances that are A, and that are B. None: what is wrong is the order in
-	// which the two are brought together, which no list of substances shows.
-	a, b []string
+	Source string `csv:"source"`
+	Trust  string `csv:"trust"`
 }
 
 // What happens, with what is formed: "toxic gas at once – chlorine".
@@ -34,9 +39,6 @@ func (i *Incompatible) Strong() bool {
 	return strings.HasSuffix(i.A, ", strong") || strings.Contains(i.A+" "+i.B, "concentrated")
 }
 
-// OrderOnly reports whether the two may meet in the right order.
-func (i *Incompatible) OrderOnly() bool { return len(i.a) == 0 }
-
 // general is the group of a row that stands for what no other row knows: it says nothing
 // where another speaks.
 const general = "oxidiser"
@@ -45,22 +47,13 @@ const general = "oxidiser"
 // substances are not in it says nothing.
 func Incompatibles() []Incompatible { return slices.Clone(incompatibles()) }
 
-var incompatibles = sync.OnceValue(func() []Incompatible {
-	var list []Incompatible
-	for _, row := range readTable(tableFiles, "incompatible", "a,b,a_is,b_is,what_happens,gas_or_product,source,trust") {
-		list = append(list, Incompatible{
-			A: row.text("a"), B: row.text("b"), Happens: row.text("what_happens"), Product: row.text("gas_or_product"),
-			Source: row.text("source"), Trust: row.text("trust"), a: row.groups("a_is"), b: row.groups("b_is"),
-		})
-	}
-	return list
-})
+var incompatibles = sync.OnceValue(func() []Incompatible { return readTable[Incompatible](tableFiles, "incompatible") })
 
 // Meeting is a row that holds for two things, with that by which the first and the second
 // were recognised.
 type Meeting struct {
 	Incompatible
-	FirstBy, SecondBy string
+	FirstBy, SecondBy note.Note
 }
 
 // Meet lists what is wrong when two things meet, of which the first and the second are
@@ -71,12 +64,12 @@ func Meet(first, second []Recognition) (list []Meeting) {
 		return nil
 	}
 	for _, row := range incompatibles() {
-		if slices.Contains(row.a, general) && len(list) > 0 {
+		if slices.Contains(row.GroupsA, general) && len(list) > 0 {
 			continue
 		}
-		x, y, found := match(first, row.a, second, row.b)
+		x, y, found := match(first, row.GroupsA, second, row.GroupsB)
 		if !found {
-			x, y, found = match(first, row.b, second, row.a)
+			x, y, found = match(first, row.GroupsB, second, row.GroupsA)
 		}
 		if found {
 			list = append(list, Meeting{row, x.By, y.By})

@@ -6,9 +6,9 @@ import (
 	"minim/uncertainty"
 )
 
-// Line is how the pen line of a jar was set: with water, poured in from a
+// line is how the pen line of a jar was set: with water, poured in from a
 // measure in one or more equal fills of Each mL.
-type Line struct {
+type line struct {
 	With  *Measure
 	Fills int
 	Each  float64
@@ -24,7 +24,7 @@ const penLine = 0.5
 func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 	m := u.Model
 	set := u
-	set.Day, set.StepReading, set.Emptying = Day{Solvent: Solvent{Name: water}}, "", Drained
+	set.Day, set.StepReading, set.Emptying = Day{Solvent: Solvent{Name: water}}, "", drained
 	set.Piece, set.Marks = 0, u.LineMarks
 	if u.Day.Known {
 		u.Notes.LeaveOut("temperature-of-setting", k.Name)
@@ -44,14 +44,13 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 		return nodes, nil
 	}
 	u.Notes.Assume("pen-line", k.Name, penLine)
-	own := influence(u.piece(k.Name, k.Count), k.Name, penLineCode, "line of the "+k.Name, "mL",
-		uncertainty.Normal{Sigma: penLine * PerMillimetre(k.Bore)})
+	own := influence(u.piece(k.Name, k.Count), k.Name, penLineCode, "mL", uncertainty.Normal{Sigma: penLine * PerMillimetre(k.Bore)})
 	own.Assumed = true
 	return append(nodes, m.Influence(own)), nil
 }
 
 // LineSetWith is a line at a volume, reached with the fewest equal fills.
-func LineSetWith(with *Measure, volume float64) Line {
+func LineSetWith(with *Measure, volume float64) line {
 	fills := math.Ceil(volume / with.Capacity * (1 - 1e-12))
-	return Line{With: with, Fills: int(fills), Each: volume / fills}
+	return line{With: with, Fills: int(fills), Each: volume / fills}
 }

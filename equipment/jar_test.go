@@ -59,7 +59,7 @@ func TestJarLineByFills(t *testing.T) {
 	same(t, got.Analytic, "reading of the j", 0.25*millimetre)
 	fills := 0.0
 	for _, c := range got.Budget {
-		switch c.Name {
+		switch nameOf(c) {
 		case "reading of the c", "retained in the c":
 			fills += c.Contribution * c.Contribution
 		}
@@ -75,7 +75,7 @@ func TestJarLineByFills(t *testing.T) {
 
 // The fewest equal fills: 25 mL with a 10 mL measure are three of 8.333 mL.
 func TestJarFills(t *testing.T) {
-	for line, want := range map[string]Line{
+	for line, want := range map[string]line{
 		"10 mL": {Fills: 1, Each: 10}, "20 mL": {Fills: 2, Each: 10}, "20.1 mL": {Fills: 3, Each: 6.7}, "4 mL": {Fills: 1, Each: 4}, "0.02 L": {Fills: 2, Each: 10},
 	} {
 		jar, _ := jarAndCylinder(t, cylinderForLine+"[[jar]]\nname = \"j\"\nline = \""+line+"\"\nset-with = \"c\"\n")

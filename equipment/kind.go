@@ -1,48 +1,55 @@
 package equipment
 
+import "slices"
+
 // Kind is a kind of volumetric instrument, named as in the class tables.
 type Kind string
 
-// The kinds of volumetric instrument.
-const (
-	Cylinder       Kind = "cylinder"
-	Flask          Kind = "flask"
-	OneMark        Kind = "one-mark"
-	Graduated      Kind = "graduated"
-	Piston         Kind = "piston"
-	Transfer       Kind = "transfer"
-	Burette        Kind = "burette"
-	Syringe        Kind = "syringe"
-	Dropper        Kind = "dropper"
-	Beaker         Kind = "beaker"
-	ConicalFlask   Kind = "conical-flask"
-	ConicalMeasure Kind = "conical-measure"
-	Jar            Kind = "jar"
-)
-
 // traits is how the instruments of a kind differ from others.
 type traits struct {
-	// receives: a solution is made up in it. delivers: a volume is measured
+	kind Kind
+	// Table is the name of the tables of a kit file that hold it: its own, but for pipettes.
+	Table string
+	// Receives: a solution is made up in it. Delivers: a volume is measured
 	// out with it; a vessel that delivers is poured out.
-	receives, delivers bool
-	// deliver: adjusted to deliver (Ex), unless stated otherwise.
-	deliver bool
-	// scale: it has divisions; otherwise one mark, or a volume that is set.
-	scale bool
-	// reads: the error of reading counts.
-	reads bool
-	// difference: a part of the scale is the difference of two readings.
-	difference bool
-	// lettered: its classes go by letters and are never assumed.
-	lettered bool
-	// set: it measures what it is set to, not what stands at a line.
-	set bool
+	Receives, Delivers bool
+	// ex: adjusted to deliver (Ex), unless stated otherwise.
+	ex bool
+	// Scale: it has divisions; otherwise one mark, or a volume that is set. Numbers: there
+	// are numbers on it, those of a scale or of what measures volumes in between as well.
+	Scale, Numbers bool
+	// PenLine: its only mark is a line that was drawn on it.
+	PenLine bool
+	// Read: the error of reading counts. difference: a part of the scale is the
+	// difference of two readings.
+	Read, difference bool
+	// Lettered: its classes go by letters and are never assumed.
+	Lettered bool
+	// Set: it measures what it is set to, not what stands at a line. Counts: it
+	// counts drops and measures no volume.
+	Set, Counts bool
+	// Dial: it is set in hundredths of its capacity, from a tenth of that on; small volumes
+	// are told in µL; and between two sizes of the class table the larger one holds.
+	Dial bool
+	// tenths of the distance of its numbers are told apart.
+	tenths bool
+	// makersDivision: the maker chooses the division of its scale.
+	makersDivision bool
+	// Forms that the standard knows, in the words of a kit.
+	Forms []string
+	// LastDrop: it has one, which can be blown out. RestApart: what is left in it does not
+	// belong to what was measured, and is not rinsed out. Filler: it is filled with one.
+	LastDrop, RestApart, Filler bool
+	// EitherMark: it has one mark or a scale, which its name may not tell.
+	EitherMark bool
+	// Stopper: it can be closed and turned over.
+	Stopper bool
 	// shape of the limit of error, unless stated otherwise.
 	shape Shape
-	// keeps is what stays in it when it is emptied, care what to mind when it delivers.
+	// keeps is what stays in it when it is emptied, Care what to mind when it delivers.
 	// Neither has a default.
 	keeps retention
-	care  Care
+	Care  care
 }
 
 // retention is what stays in an instrument that is emptied.
@@ -50,72 +57,64 @@ type retention string
 
 const (
 	// filmByCapacity: as much as cylinders of the capacity were found to keep.
-	filmByCapacity retention = "a film by capacity"
+	filmByCapacity retention = "film-by-capacity"
 	// unknownFilm: of what was poured out of it nothing is known.
-	unknownFilm retention = "a film"
+	unknownFilm retention = "film"
 	// dropInTip: the last drop, unless it is blown out.
-	dropInTip retention = "a drop in the tip"
+	dropInTip retention = "drop"
 	// pressedEmpty: nothing where it is pressed empty; else a dead space, or a drop.
-	pressedEmpty retention = "nothing when it is pressed empty"
+	pressedEmpty retention = "nothing"
 )
 
-// Care is what to mind with an instrument that delivers.
-type Care string
+// care is what to mind with an instrument that delivers.
+type care string
 
-// The kinds of care.
 const (
-	Counted   Care = "drops are counted"
-	Pressed   Care = "pressed out, without a meniscus"
-	RunsOut   Care = "runs from its tip, read at a meniscus"
-	PouredOut Care = "poured out, read at a meniscus"
+	counted care = "counted" // in drops
+	pressed care = "pressed" // out, without a meniscus
+	runsOut care = "runs"    // from its tip, read at a meniscus
+	poured  care = "poured"  // out, read at a meniscus
 )
 
-var kinds = map[Kind]traits{
-	Cylinder:       {receives: true, delivers: true, scale: true, reads: true, lettered: true, shape: Triangle, keeps: filmByCapacity, care: PouredOut},
-	Flask:          {receives: true, reads: true, lettered: true, shape: Triangle, keeps: unknownFilm, care: PouredOut},
-	OneMark:        {delivers: true, deliver: true, reads: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
-	Graduated:      {delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
-	Piston:         {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
-	Transfer:       {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
-	Burette:        {delivers: true, deliver: true, scale: true, reads: true, difference: true, lettered: true, shape: Triangle, keeps: dropInTip, care: RunsOut},
-	Syringe:        {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Pressed},
-	Dropper:        {delivers: true, deliver: true, set: true, shape: Rectangle, keeps: pressedEmpty, care: Counted},
-	Beaker:         {receives: true, delivers: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
-	ConicalFlask:   {receives: true, delivers: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
-	ConicalMeasure: {receives: true, delivers: true, deliver: true, scale: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
-	Jar:            {receives: true, reads: true, shape: Rectangle, keeps: unknownFilm, care: PouredOut},
+// kinds in the order in which a kit is read: a pen line may have been set with what stands before it.
+var kinds = []traits{
+	{kind: "cylinder", Table: "cylinder", Receives: true, Delivers: true, Scale: true, Numbers: true, Read: true, Lettered: true,
+		Forms: []string{"tall", "squat", "plastic"}, shape: triangle, keeps: filmByCapacity, Care: poured},
+	{kind: "flask", Table: "flask", Receives: true, Read: true, Lettered: true, EitherMark: true, Stopper: true,
+		shape: triangle, keeps: unknownFilm, Care: poured},
+	{kind: "one-mark", Table: "pipette", Delivers: true, ex: true, Read: true, Lettered: true, LastDrop: true, Filler: true, EitherMark: true,
+		shape: triangle, keeps: dropInTip, Care: runsOut},
+	{kind: "graduated", Table: "pipette", Delivers: true, ex: true, Scale: true, Numbers: true, Read: true, difference: true, Lettered: true, LastDrop: true,
+		Filler: true, EitherMark: true, shape: triangle, keeps: dropInTip, Care: runsOut},
+	{kind: "piston", Table: "pipette", Delivers: true, ex: true, Set: true, Dial: true, makersDivision: true,
+		Forms: []string{"air", "direct reusable", "direct single-use", "dispenser"}, shape: rectangle, keeps: pressedEmpty, Care: pressed},
+	{kind: "transfer", Table: "pipette", Delivers: true, ex: true, Set: true, Numbers: true, shape: rectangle, keeps: pressedEmpty, Care: pressed},
+	{kind: "burette", Table: "burette", Delivers: true, ex: true, Scale: true, Numbers: true, Read: true, difference: true, Lettered: true, RestApart: true,
+		shape: triangle, keeps: dropInTip, Care: runsOut},
+	{kind: "syringe", Table: "syringe", Delivers: true, ex: true, Set: true, Numbers: true, tenths: true, makersDivision: true,
+		shape: rectangle, keeps: pressedEmpty, Care: pressed},
+	{kind: "dropper", Table: "dropper", Delivers: true, ex: true, Set: true, Counts: true, RestApart: true, shape: rectangle, keeps: pressedEmpty, Care: counted},
+	{kind: "beaker", Table: "beaker", Receives: true, Delivers: true, Scale: true, Numbers: true, Read: true, makersDivision: true,
+		Forms: []string{"marked", "unmarked"}, shape: rectangle, keeps: unknownFilm, Care: poured},
+	{kind: "conical-flask", Table: "conical-flask", Receives: true, Delivers: true, Scale: true, Numbers: true, Read: true, makersDivision: true,
+		shape: rectangle, keeps: unknownFilm, Care: poured},
+	{kind: "conical-measure", Table: "conical-measure", Receives: true, Delivers: true, ex: true, Scale: true, Numbers: true, Read: true, makersDivision: true,
+		shape: rectangle, keeps: unknownFilm, Care: poured},
+	{kind: "jar", Table: "jar", Receives: true, PenLine: true, Read: true, shape: rectangle, keeps: unknownFilm, Care: poured},
 }
 
-// PipetteKinds are the kinds of pipette.
-func PipetteKinds() []string {
-	return []string{string(OneMark), string(Graduated), string(Piston), string(Transfer)}
+// Kinds are all of them, in the order in which a kit is read.
+func Kinds() (list []Kind) {
+	for i := range kinds {
+		list = append(list, kinds[i].kind)
+	}
+	return list
 }
 
-// Receives reports whether a solution is made up in it.
-func (k Kind) Receives() bool { return kinds[k].receives }
-
-// Delivers reports whether a measured volume is taken out with it.
-func (k Kind) Delivers() bool { return kinds[k].delivers }
-
-// AnyVolume reports whether it measures what it is set to, not what stands at a
-// line.
-func (k Kind) AnyVolume() bool { return kinds[k].set }
-
-// HasScale reports whether it has divisions; otherwise it has one mark, or is set.
-func (k Kind) HasScale() bool { return kinds[k].scale }
-
-// HasNumbers reports whether there are numbers on it: those of a scale, or of a
-// syringe or transfer pipette, which measure volumes in between as well.
-func (k Kind) HasNumbers() bool { return kinds[k].scale || k == Syringe || k == Transfer }
-
-// IsRead reports whether the error of reading it counts.
-func (k Kind) IsRead() bool { return kinds[k].reads }
-
-// Lettered reports whether its classes go by letters, and are never assumed.
-func (k Kind) Lettered() bool { return kinds[k].lettered }
-
-// Counts reports whether it counts drops and measures no volume.
-func (k Kind) Counts() bool { return kinds[k].care == Counted }
-
-// Care is what to mind when it delivers.
-func (k Kind) Care() Care { return kinds[k].care }
+// Traits of the kind; an unknown one has none.
+func (k Kind) Traits() *traits {
+	if i := slices.IndexFunc(kinds, func(t traits) bool { return t.kind == k }); i >= 0 {
+		return &kinds[i]
+	}
+	return new(traits)
+}

@@ -64,16 +64,16 @@ func TestKitAsDesigned(t *testing.T) {
 	pipette := kit.Measure("1 mL graduated")
 	assert.Equal(t, "ISO 835:2007 class B", pipette.Class.String())
 	assert.Equal(t, &Measure{
-		Name: "1 mL graduated", Kind: Graduated, Ex: true, Capacity: 1, Division: 0.01, Numbered: 0.1, Count: 1, Class: pipette.Class,
-		Bias: Bias{Shape: Triangle, Limit: 0.01, ClassLimit: true, ShapeAssumed: true, BetweenMarks: 0.5},
+		Name: "1 mL graduated", Kind: "graduated", Ex: true, Capacity: 1, Division: 0.01, Numbered: 0.1, Count: 1, Class: pipette.Class,
+		Bias: bias{Shape: triangle, Limit: 0.01, ClassLimit: true, ShapeAssumed: true, BetweenMarks: 0.5},
 	}, pipette)
 	// ISO 4788 class B, 10 mL: division 0.2 mL, ±0.2 mL.
 	cylinder := kit.Measure("10 mL cylinder")
 	assert.Equal(t, &Measure{
-		Name: "10 mL cylinder", Kind: Cylinder, Capacity: 10, Division: 0.2, Numbered: 1, Bore: 15.2, BoreAssumed: true, Count: 1,
+		Name: "10 mL cylinder", Kind: "cylinder", Capacity: 10, Division: 0.2, Numbered: 1, Bore: 15.2, BoreAssumed: true, Count: 1,
 		Class: cylinder.Class, StandardAssumed: true, Clinging: Stated{0.03, true},
 		Retained: Retained{Mean: 0.04, Spread: Stated{0.02, true}, Known: true},
-		Bias:     Bias{Shape: Triangle, Limit: 0.2, ClassLimit: true, ShapeAssumed: true, BetweenMarks: 0.5},
+		Bias:     bias{Shape: triangle, Limit: 0.2, ClassLimit: true, ShapeAssumed: true, BetweenMarks: 0.5},
 	}, cylinder)
 	assert.Equal(t, (*Balance)(nil), kit.Balance("10 mL cylinder"))
 	assert.Equal(t, (*Measure)(nil), kit.Measure("0.01 g scale"))
@@ -130,7 +130,7 @@ func TestKitKeys(t *testing.T) {
 		{own, `repeatability = "0.04 mL"`, measure(func(k *Measure) { k.Repeatability = Spread{S: 0.04, Known: true} })},
 		{own, `reading = "first-time"`, measure(func(k *Measure) { k.Reading = firstTime })},
 		{own, `reading = "none"`, measure(func(k *Measure) { k.Reading = noReading })},
-		{own, `shape = "rectangular"`, measure(func(k *Measure) { k.Bias.Shape, k.Bias.ShapeAssumed = Rectangle, false })},
+		{own, `shape = "rectangular"`, measure(func(k *Measure) { k.Bias.Shape, k.Bias.ShapeAssumed = rectangle, false })},
 		{own, `shape = "triangular"`, measure(func(k *Measure) { k.Bias.ShapeAssumed = false })},
 		{own, `between-marks = 0.8`, measure(func(k *Measure) { k.Bias.BetweenMarks = 0.8 })},
 		{own, `between-marks = 0`, measure(func(k *Measure) { k.Bias.BetweenMarks = 0 })},
@@ -154,13 +154,13 @@ func TestKitTitleNoteAndShapeForAll(t *testing.T) {
 	head := "title = \"Bench\"\nnote = \"invented\"\nshape = \"rectangular\"\n"
 	kit := parseKit(t, head+oneFlask+"class = \"A\"\n"+strings.Replace(onePipette, `"x"`, `"y"`, 1)+"shape = \"triangular\"\n")
 	assert.Equal(t, []string{"Bench", "invented"}, []string{kit.Title, kit.Note})
-	assert.Equal(t, Bias{Shape: Rectangle, Limit: 0.025, ClassLimit: true, BetweenMarks: 0.5}, kit.Measure("x").Bias)
-	assert.Equal(t, Bias{Shape: Triangle, Limit: 0.02, Stated: true, BetweenMarks: 0.5}, kit.Measure("y").Bias) // its own beats the kit's
+	assert.Equal(t, bias{Shape: rectangle, Limit: 0.025, ClassLimit: true, BetweenMarks: 0.5}, kit.Measure("x").Bias)
+	assert.Equal(t, bias{Shape: triangle, Limit: 0.02, Stated: true, BetweenMarks: 0.5}, kit.Measure("y").Bias) // its own beats the kit's
 }
 
 func TestKitStandardUncertainty(t *testing.T) {
 	k := one(t, oneFlask+"standard-uncertainty = \"0.01 mL\"\n")
-	assert.Equal(t, Bias{Shape: Gauss, Limit: 0.01, Stated: true, BetweenMarks: 0.5}, k.Bias)
+	assert.Equal(t, bias{Shape: Gauss, Limit: 0.01, Stated: true, BetweenMarks: 0.5}, k.Bias)
 	assert.Equal(t, 0.01, uncertainty.SummaryOf(k.Bias.Shape.within(k.Limit(k.Capacity))).StandardUncertainty)
 }
 

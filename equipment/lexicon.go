@@ -8,11 +8,17 @@ import (
 
 // substance is a group of substances.
 type substance struct {
-	group string
-	// also are the groups that it is part of.
-	also []string
-	// except are phrases that hold one of its names and mean something else; unless are
+	Group string `csv:"group"`
+	// Names of its members, and hazard words that tell it.
+	Names []string `csv:"names"`
+	Words []string `csv:"words"`
+	// Also are the groups that it is part of.
+	Also []string `csv:"also"`
+	// Except are phrases that hold one of its names and mean something else; Unless are
 	// words beside which they do.
+	Except []string `csv:"except"`
+	Unless []string `csv:"unless"`
+
 	except, unless []phrase
 }
 
@@ -56,11 +62,11 @@ func (x *index) add(of *substance, phrases []phrase) {
 
 var lexicon = sync.OnceValue(func() *substances {
 	l := &substances{groups: make(map[string]*substance), names: index{first: make(map[string][]entry)}, words: index{first: make(map[string][]entry)}}
-	for _, row := range readTable(tableFiles, "substances", "group,names,words,also,except,unless") {
-		s := &substance{group: row.text("group"), also: row.groups("also"), except: row.phrases("except"), unless: row.phrases("unless")}
-		l.groups[s.group] = s
-		l.names.add(s, row.phrases("names"))
-		l.words.add(s, row.phrases("words"))
+	for _, s := range readTable[substance](tableFiles, "substances") {
+		s.except, s.unless = newPhrases(s.Except), newPhrases(s.Unless)
+		l.groups[s.Group] = &s
+		l.names.add(&s, newPhrases(s.Names))
+		l.words.add(&s, newPhrases(s.Words))
 	}
 	l.names.add(l.groups["organic liquid"], organicLiquids())
 	return l
@@ -77,16 +83,8 @@ func organicLiquids() (names []phrase) {
 	return names
 }
 
-// groups are words parted by "|".
-func (r tableRow) groups(column string) []string {
-	if r.text(column) == "" {
-		return nil
-	}
-	return strings.Split(r.text(column), "|")
-}
-
-func (r tableRow) phrases(column string) (list []phrase) {
-	for _, text := range r.groups(column) {
+func newPhrases(texts []string) (list []phrase) {
+	for _, text := range texts {
 		list = append(list, newPhrase(text))
 	}
 	return list

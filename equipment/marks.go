@@ -25,11 +25,11 @@ const (
 // write.
 func (k *Measure) Marks(fine bool) []float64 {
 	switch {
-	case k.Kind == Dropper:
+	case k.Kind.Traits().Counts:
 		return nil
-	case k.Kind == Piston && fine:
+	case k.Kind.Traits().Dial && fine:
 		return multiples(k.Finest(), leastOfPiston*k.Capacity, k.Capacity)
-	case k.Kind == Piston:
+	case k.Kind.Traits().Dial:
 		return multiples(k.Capacity/10, leastOfPiston*k.Capacity, k.Capacity)
 	case fine:
 		return multiples(k.Finest(), leastOfScale*k.Capacity, k.Capacity)
@@ -44,11 +44,11 @@ func (k *Measure) Marks(fine bool) []float64 {
 // a dropper.
 func (k *Measure) Finest() float64 {
 	switch {
-	case k.Kind == Dropper:
+	case k.Kind.Traits().Counts:
 		return 0
-	case k.Kind == Piston:
+	case k.Kind.Traits().Dial:
 		return k.Capacity / 100
-	case k.Kind == Syringe:
+	case k.Kind.Traits().tenths:
 		return k.Numbered / 10
 	case k.Division > 0:
 		return k.Division
@@ -63,13 +63,13 @@ func (k *Measure) Finest() float64 {
 func (k *Measure) Nearest(mL float64) (nearest []float64) {
 	step := k.Finest()
 	switch {
-	case k.Kind == Dropper || mL > k.Capacity*(1+1e-9):
+	case k.Kind.Traits().Counts || mL > k.Capacity*(1+1e-9):
 		return nil
 	case step == 0:
 		return []float64{k.Capacity}
 	}
 	least := step
-	if k.Kind == Piston {
+	if k.Kind.Traits().Dial {
 		least = leastOfPiston * k.Capacity
 	}
 	n := max(math.Ceil(mL/step*(1-1e-9)), math.Ceil(least/step*(1-1e-9)))

@@ -75,7 +75,7 @@ func TestMarksCanBeRead(t *testing.T) {
 			marks := k.Marks(fine)
 			assert.Equal(t, true, slices.IsSorted(marks) && len(slices.Compact(slices.Clone(marks))) == len(marks), "%v", marks)
 			assert.Equal(t, c.Capacity, marks[len(marks)-1])
-			assert.GreaterOrEqual(t, marks[0]/c.Capacity, map[bool]float64{true: 0.1, false: 0.2}[k.Kind == Piston]-1e-12)
+			assert.GreaterOrEqual(t, marks[0]/c.Capacity, map[bool]float64{true: 0.1, false: 0.2}[k.Kind.Traits().Dial]-1e-12)
 			for _, mark := range marks {
 				require.NoError(t, k.Reads(mark))
 				assert.LessOrEqual(t, len(quantity.Decimal(mark, 9)), 8, "%v of %v", mark, c)

@@ -111,28 +111,48 @@ func TestGlassExpansion(t *testing.T) {
 }
 
 func TestMaterialTableMalformed(t *testing.T) {
-	const header = "name,aliases,expansion_per_K,source,trust,note\n"
-	const columns = "name,aliases,expansion_per_K,source,trust,note"
-	build := func(row tableRow) float64 { return row.positive("expansion_per_K") }
+	const columns = "name,aliases,expansion_per_K,source,trust,note,plastic"
+	const header = columns + "\n"
 	tests := []struct{ table, want string }{
 		{"name,expansion\nx,1\n", "equipment: t.csv: want rows under the header " + columns},
 		{header, "equipment: t.csv: want rows under the header " + columns},
-		{header + "x,,1e-5,s,one source\n", "equipment: t.csv: record on line 2: wrong number of fields"},
-		{header + "x,,,s,one source,\n", `equipment: t.csv:2: expansion_per_K is "", want a positive number`},
-		{header + "x,,NaN,s,one source,\n", `equipment: t.csv:2: expansion_per_K is "NaN", want a positive number`},
-		{header + "x,,+Inf,s,one source,\n", `equipment: t.csv:2: expansion_per_K is "+Inf", want a positive number`},
-		{header + "x,,-1,s,one source,\n", `equipment: t.csv:2: expansion_per_K is "-1", want a positive number`},
-		{header + "x,y,1,s,one source,\ny,,1,s,one source,\n", `equipment: t.csv:3: name "y" is taken`},
+		{header + "x,,1e-5,s,one source,\n", "equipment: t.csv: record on line 2: wrong number of fields"},
+		{header + "x,,,s,one source,,\n", `equipment: t.csv:2: expansion_per_K is "", want a positive number`},
+		{header + "x,,NaN,s,one source,,\n", `equipment: t.csv:2: expansion_per_K is "NaN", want a positive number`},
+		{header + "x,,+Inf,s,one source,,\n", `equipment: t.csv:2: expansion_per_K is "+Inf", want a positive number`},
+		{header + "x,,-1,s,one source,,\n", `equipment: t.csv:2: expansion_per_K is "-1", want a positive number`},
+		{header + "x,,1,s,one source,,no\n", `equipment: t.csv:2: plastic is "no", want yes or nothing`},
+		{header + "x,y,1,s,one source,,\ny,,1,s,one source,,\n", `equipment: t.csv:3: name "y" is taken`},
 	}
 	for _, test := range tests {
 		files := fstest.MapFS{"classes/t.csv": {Data: []byte(test.table)}}
-		assert.PanicsWithValue(t, test.want, func() { newMaterials(readTable(files, "t", columns), build) })
+		assert.PanicsWithValue(t, test.want, func() { readMaterials[glass](files, "t") })
 	}
 	assert.PanicsWithValue(t, "equipment: t.csv: open classes/t.csv: file does not exist",
-		func() { readTable(fstest.MapFS{}, "t", columns) })
-	row := tableRow{place: "t.csv:2", cells: map[string]string{"empty": ""}}
-	assert.PanicsWithValue(t, "equipment: t.csv:2: no column colour", func() { row.text("colour") })
-	assert.Equal(t, 0.0, row.positiveOrNone("empty"))
+		func() { readMaterials[glass](fstest.MapFS{}, "t") })
+}
+
+// A column that a table need not have may be missing or empty, and no other; one that is not
+// known may not be there.
+func TestTableColumns(t *testing.T) {
+	type row struct {
+		Name  string   `csv:"name"`
+		Parts []string `csv:"parts"`
+		Size  float64  `csv:"size_mL|size_g"`
+		Share float64  `csv:"share,fraction"`
+		Extra float64  `csv:"extra,none"`
+	}
+	read := func(text string) []row {
+		return readTable[row](fstest.MapFS{"classes/t.csv": {Data: []byte(text)}}, "t")
+	}
+	assert.Equal(t, []row{{Name: "x", Parts: []string{"a", "b"}, Size: 2, Share: 0.5}}, read("name,parts,size_g,share\nx,a|b,2,0.5\n"))
+	assert.Equal(t, []row{{Name: "x", Size: 2, Extra: 3}, {Name: "y", Size: 2, Share: 1}}, read("name,parts,size_mL,share,extra\nx,,2,0,3\ny,,2,1,\n"))
+	assert.True(t, math.IsNaN(read("name,parts,size_mL,share\nx,,2,\n")[0].Share))
+	for _, bad := range []string{"name,parts,share\nx,,1\n", "name,parts,size_mL,share,colour\nx,,2,1,red\n", "name,size_mL,share\nx,2,1\n"} {
+		assert.PanicsWithValue(t, "equipment: t.csv: want rows under the header name,parts,size_mL,size_g,share,extra", func() { read(bad) }, bad)
+	}
+	assert.PanicsWithValue(t, `equipment: t.csv:2: share is "2", want a number from 0 to 1`, func() { read("name,parts,size_g,share\nx,,2,2\n") })
+	assert.PanicsWithValue(t, `equipment: t.csv:2: extra is "0", want a positive number`, func() { read("name,parts,size_g,share,extra\nx,,2,1,0\n") })
 }
 
 // assertMaterialFigure refuses NaN.

@@ -21,7 +21,7 @@ type Measure struct {
 	// Bore inside at the mark of a neck or stem, in mm; 0 when not known.
 	Bore float64
 	// Bias of a piece.
-	Bias Bias
+	Bias bias
 	// Expansion of the material, cubic, in 1/°C.
 	Expansion Stated
 	// Clinging is the greatest volume of drops above the meniscus, in mL.
@@ -44,8 +44,8 @@ type Measure struct {
 	Ex bool
 	// SingleUse: a new piece each time.
 	SingleUse bool
-	// Line is how the pen line of a jar was set.
-	Line Line
+	// line is how the pen line of a jar was set.
+	Line line
 	// Random is the limit of the standard deviation of a piston, in mL.
 	Random float64
 	// BoreAssumed: the bore is that of the other standard.
@@ -57,7 +57,7 @@ type Measure struct {
 	StandardAssumed bool
 }
 
-// Reads returns an [Impossible] error when the instrument has no place to read
+// Reads returns a [Cannot] error when the instrument has no place to read
 // a volume at, or cannot be set to it.
 func (k *Measure) Reads(volume float64) error {
 	switch {
@@ -65,7 +65,7 @@ func (k *Measure) Reads(volume float64) error {
 		return Cannot("more-than-it-holds", k.Name, ML(volume), ML(k.Capacity))
 	case k.Division > 0 && volume < k.Division*(1-1e-12):
 		return Cannot("less-than-a-division", k.Name, ML(volume), ML(k.Division))
-	case k.Division == 0 && !k.Kind.AnyVolume() && !kinds[k.Kind].scale && !isMultiple(volume, k.Capacity):
+	case k.Division == 0 && !k.Kind.Traits().Set && !k.Kind.Traits().Scale && !isMultiple(volume, k.Capacity):
 		return Cannot("one-mark-only", k.Name, ML(k.Capacity), ML(volume))
 	}
 	return nil
@@ -84,7 +84,7 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 	case k.Ex && !k.Retained.Known:
 		u.Notes.LeaveOut("beyond-mark", k.Name)
 	case k.Ex && k.Retained.Mean > 0:
-		volume = u.Model.Add(volume, u.Model.Influence(influence(uncertainty.Owner{Kind: uncertainty.Instrument, Name: k.Name}, k.Name, keptByDesign, "retained in the "+k.Name+" by design", "mL", exactly(k.Retained.Mean))))
+		volume = u.Model.Add(volume, u.Model.Influence(influence(uncertainty.Owner{Kind: uncertainty.Instrument, Name: k.Name}, k.Name, keptByDesign, "mL", exactly(k.Retained.Mean))))
 	}
 	return k.at20(u, volume), nil
 }
@@ -100,7 +100,7 @@ func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 	if err != nil {
 		return 0, err
 	}
-	if k.Kind.Receives() {
+	if k.Kind.Traits().Receives {
 		volume = u.Model.Sum(volume, k.clinging(u)...)
 	}
 	return k.at20(u, k.lessRetained(u, volume)), nil
@@ -128,7 +128,7 @@ func (k *Measure) upToMark(u Use, mark float64, readings int) (uncertainty.Node,
 // readingsToDeliver is one for an instrument that runs to the tip, or is
 // poured out, and two from mark to mark.
 func (k *Measure) readingsToDeliver(mark float64) int {
-	if kinds[k.Kind].difference && !isMultiple(mark, k.Capacity) {
+	if k.Kind.Traits().difference && !isMultiple(mark, k.Capacity) {
 		return 2
 	}
 	return 1
@@ -140,19 +140,19 @@ func (k *Measure) readingsToDeliver(mark float64) int {
 func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	if k.Repeatability.Known {
 		return []uncertainty.Node{u.Model.Influence(uncertainty.Influence{
-			Name: "repeatability of the " + k.Name, Code: repeatability, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
+			Code: repeatability, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
 			Distribution:     k.Repeatability.distribution(k.Repeatability.S),
 			DegreesOfFreedom: k.Repeatability.DegreesOfFreedom,
 		})}
 	}
 	if k.Random > 0 {
-		return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, repeatability, "repeatability of the "+k.Name, "mL", uncertainty.Normal{Sigma: k.Random}))}
+		return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, repeatability, "mL", uncertainty.Normal{Sigma: k.Random}))}
 	}
 	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
 	switch {
-	case how == noReading || !kinds[k.Kind].reads:
+	case how == noReading || !k.Kind.Traits().Read:
 		return nil
-	case k.Division == 0 && kinds[k.Kind].scale:
+	case k.Division == 0 && k.Kind.Traits().Scale:
 		u.Notes.LeaveOut("reading-without-division", k.Name)
 		return nil
 	case k.Division == 0 && k.Bore == 0:
@@ -163,12 +163,8 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	}
 	nodes := make([]uncertainty.Node, n)
 	for i := range nodes {
-		name := "reading of the " + k.Name
-		if i > 0 {
-			name = "second " + name
-		}
 		nodes[i] = u.Model.Influence(uncertainty.Influence{
-			Name: name, Code: readingCode, At: float64(i), Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
+			Code: readingCode, At: float64(i), Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
 			Distribution: k.readingError(cmp.Or(how, ordinary)), Assumed: how == "",
 		})
 	}
@@ -192,8 +188,7 @@ func (k *Measure) clinging(u Use) []uncertainty.Node {
 	if k.Clinging.Value == 0 {
 		return nil
 	}
-	return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, clingingDrops, "drops clinging in the "+k.Name, "mL",
-		uncertainty.Rectangular{Low: 0, High: k.Clinging.Value}))}
+	return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, clingingDrops, "mL", uncertainty.Rectangular{Low: 0, High: k.Clinging.Value}))}
 }
 
 // at20 multiplies a volume by θ = 1 + (γ_vessel - γ_liquid)(T - 20 °C), which
@@ -225,7 +220,7 @@ func (k *Measure) note(u Use, mark float64) {
 			u.Notes.remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
 		}
 	}
-	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == Triangle {
+	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == triangle {
 		u.Notes.Assume("triangular-errors", "")
 	}
 	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
@@ -234,7 +229,7 @@ func (k *Measure) note(u Use, mark float64) {
 	if k.BoreAssumed {
 		u.Notes.Assume("bore-of-astm", k.Name, k.Bore)
 	}
-	if u.Day.Known && !k.Expansion.Known && k.Kind != Dropper {
+	if u.Day.Known && !k.Expansion.Known && !k.Kind.Traits().Counts {
 		u.Notes.LeaveOut("expansion-of-glass", k.Name)
 	}
 	if k.Division > 0 && !isMultiple(mark, k.Division) {

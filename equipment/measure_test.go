@@ -17,8 +17,8 @@ import (
 
 func tenCylinder() *Measure {
 	return &Measure{
-		Name: "cylinder", Kind: Cylinder, Capacity: 10, Division: 0.2, Count: 1,
-		Bias: Bias{Shape: Triangle, Limit: 0.2, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
+		Name: "cylinder", Kind: "cylinder", Capacity: 10, Division: 0.2, Count: 1,
+		Bias: bias{Shape: triangle, Limit: 0.2, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Clinging: Stated{Known: true}, Retained: Retained{Known: true},
 	}
 }
@@ -27,24 +27,24 @@ func tenCylinder() *Measure {
 // neck of 13 mm is that of ISO 1042.
 func quamFlask() *Measure {
 	return &Measure{
-		Name: "flask", Kind: Flask, Capacity: 100, Bore: 13, Count: 1,
-		Bias: Bias{Shape: Triangle, Limit: 0.1, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
+		Name: "flask", Kind: "flask", Capacity: 100, Bore: 13, Count: 1,
+		Bias: bias{Shape: triangle, Limit: 0.1, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Clinging: Stated{Known: true},
 	}
 }
 
 func graduatedPipette() *Measure {
 	return &Measure{
-		Name: "pipette", Kind: Graduated, Ex: true, Capacity: 5, Division: 0.05, Count: 1,
-		Bias: Bias{Shape: Triangle, Limit: 0.05, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
+		Name: "pipette", Kind: "graduated", Ex: true, Capacity: 5, Division: 0.05, Count: 1,
+		Bias: bias{Shape: triangle, Limit: 0.05, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Retained: Retained{Known: true},
 	}
 }
 
 func oneMarkPipette() *Measure {
 	return &Measure{
-		Name: "pipette", Kind: OneMark, Ex: true, Capacity: 10, Bore: 4, Count: 1,
-		Bias: Bias{Shape: Triangle, Limit: 0.02, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
+		Name: "pipette", Kind: "one-mark", Ex: true, Capacity: 10, Bore: 4, Count: 1,
+		Bias: bias{Shape: triangle, Limit: 0.02, BetweenMarks: 0.5}, Expansion: Stated{Known: true},
 		Retained: Retained{Known: true},
 	}
 }
@@ -66,7 +66,7 @@ func deliver(t testing.TB, k *Measure, u Use, mark float64) uncertainty.Analytic
 // on is a day at a temperature within ± some °C, with a liquid.
 func on(u Use, temperature, within, expansion float64) Use {
 	u.Day = Day{Known: true, LiquidExpansion: expansion, Excess: u.Model.Influence(uncertainty.Influence{
-		Name: "temperature", Owner: uncertainty.Owner{Kind: uncertainty.Day}, Unit: "°C",
+		Code: "temperature", Owner: uncertainty.Owner{Kind: uncertainty.Day}, Unit: "°C",
 		Distribution: uncertainty.Rectangular{Low: temperature - 20 - within, High: temperature - 20 + within},
 	})}
 	return u
@@ -80,10 +80,10 @@ func TestFlaskAsInTheGuide(t *testing.T) {
 	u := on(oneUse(), 20, 4, 2.1e-4)
 	a := contain(t, quamFlask(), u, 100)
 	assert.Equal(t, 100.0, a.Value)
-	assert.Equal(t, set("bias of the flask at 100 mL", "reading of the flask", "temperature"), names(a))
+	assert.Equal(t, set("bias of the flask at 100 mL", "reading of the flask", "temperature of the bench"), names(a))
 	near.Absolute(t, "bias", 0.0408, term(a, "bias of the flask at 100 mL").StandardUncertainty, 5e-5)
 	near.Absolute(t, "filling", 0.02, term(a, "reading of the flask").StandardUncertainty, 5e-4)
-	near.Absolute(t, "temperature", 0.05, math.Abs(term(a, "temperature").Contribution), 2e-3)
+	near.Absolute(t, "temperature", 0.05, math.Abs(term(a, "temperature of the bench").Contribution), 2e-3)
 	near.Absolute(t, "in all", 0.07, a.StandardUncertainty, 5e-3)
 	assert.Equal(t, said{}, worded(u.Notes))
 }
@@ -102,7 +102,7 @@ func TestTemperatureHasASign(t *testing.T) {
 	a = deliver(t, oneMarkPipette(), on(oneUse(), 24, 0, 2.1e-4), 10)
 	near.Absolute(t, "delivered", -0.0084, a.Value-10, 1e-9)
 	liquidAsGlass := on(oneUse(), 24, 2, 9.9e-6)
-	assert.Equal(t, "", term(contain(t, warm, liquidAsGlass, 100), "temperature").Name)
+	assert.Equal(t, "", nameOf(term(contain(t, warm, liquidAsGlass, 100), "temperature of the bench")))
 }
 
 // One day for all volumes: the ratio of two volumes in glass of one kind has
@@ -126,8 +126,8 @@ func TestShapesOfBias(t *testing.T) {
 		want  uncertainty.Distribution
 		u     float64
 	}{
-		{Triangle, uncertainty.Peaked(0.1), 0.1 / math.Sqrt(6)},
-		{Rectangle, uncertainty.Rectangular{Low: -0.1, High: 0.1}, 0.1 / math.Sqrt(3)},
+		{triangle, uncertainty.Peaked(0.1), 0.1 / math.Sqrt(6)},
+		{rectangle, uncertainty.Rectangular{Low: -0.1, High: 0.1}, 0.1 / math.Sqrt(3)},
 		{Gauss, uncertainty.Normal{Sigma: 0.1}, 0.1},
 	} {
 		k := quamFlask()
@@ -272,7 +272,7 @@ func TestClinging(t *testing.T) {
 	assert.Equal(t, 5.0, deliver(t, p, oneUse(), 5).Value)
 	k.Clinging = Stated{}
 	u = oneUse()
-	assert.Equal(t, "", term(contain(t, k, u, 10), "drops clinging in the cylinder").Name)
+	assert.Equal(t, "", nameOf(term(contain(t, k, u, 10), "drops clinging in the cylinder")))
 	assert.Equal(t, []string{"drops clinging above the meniscus in the cylinder"}, worded(u.Notes).NotCounted)
 }
 
@@ -290,7 +290,7 @@ func TestPouredCylinderKeepsItsShare(t *testing.T) {
 	assert.Equal(t, uncertainty.Gamma{Mu: 0.04, Sigma: 0.02}, c.Distribution)
 	assert.Equal(t, false, c.Assumed)
 	near.Relative(t, "contribution", -0.02, c.Contribution, 1e-12)
-	assert.Equal(t, "", term(contain(t, k, oneUse(), 10), "retained in the cylinder").Name)
+	assert.Equal(t, "", nameOf(term(contain(t, k, oneUse(), 10), "retained in the cylinder")))
 }
 
 // What stays, not stated: assumed for the sizes that have a figure, with half
@@ -328,7 +328,7 @@ func TestPipetteIsAdjustedToDeliver(t *testing.T) {
 		same(t, a, "retained in the pipette", 0.05)
 		k.Retained = Retained{}
 		u = oneUse()
-		assert.Equal(t, "", term(deliver(t, k, u, k.Capacity), "retained in the pipette").Name)
+		assert.Equal(t, "", nameOf(term(deliver(t, k, u, k.Capacity), "retained in the pipette")))
 		assert.Equal(t, []string{"scatter of what stays in the pipette when it is emptied"}, worded(u.Notes).NotCounted)
 	}
 }
@@ -352,7 +352,7 @@ func TestRetainedWithoutSpread(t *testing.T) {
 		near.Relative(t, "mean", 9.9, a.Value, 1e-12)
 	}
 	none := deliver(t, tenCylinder(), oneUse(), 10)
-	assert.Equal(t, "", term(none, "retained in the cylinder").Name)
+	assert.Equal(t, "", nameOf(term(none, "retained in the cylinder")))
 	assert.Equal(t, 10.0, none.Value)
 }
 

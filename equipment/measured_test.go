@@ -17,15 +17,15 @@ func anew(t *testing.T, k Measure, how Reading) float64 {
 	k.Bias.Limit = 0
 	u := alone()
 	u.StepReading = how
-	if k.Kind.Receives() && !k.Retained.Known {
+	if k.Kind.Traits().Receives && !k.Retained.Known {
 		return contain(t, &k, u, k.Capacity).StandardUncertainty
 	}
 	return deliver(t, &k, u, k.Capacity).StandardUncertainty
 }
 
-// poured is a cylinder whose default for what stays in it is written out.
-func poured(capacity, division float64) Measure {
-	k := Measure{Name: "cylinder", Kind: Cylinder, Capacity: capacity, Division: division}
+// pouredOut is a cylinder whose default for what stays in it is written out.
+func pouredOut(capacity, division float64) Measure {
+	k := Measure{Name: "cylinder", Kind: "cylinder", Capacity: capacity, Division: division}
 	k.Retained, _ = k.retained(alone())
 	return k
 }
@@ -35,12 +35,12 @@ func poured(capacity, division float64) Measure {
 // is there: over 1 it promises too much, under 1 too little.
 func TestModelAgainstMeasuredSpread(t *testing.T) {
 	flask := func(capacity, neck float64) Measure {
-		return Measure{Name: "flask", Kind: Flask, Capacity: capacity, Bore: neck} // necks of ISO 1042
+		return Measure{Name: "flask", Kind: "flask", Capacity: capacity, Bore: neck} // necks of ISO 1042
 	}
-	oneMark := Measure{Name: "pipette", Kind: OneMark, Ex: true, Capacity: 10, Bore: 4}
-	graduated := Measure{Name: "pipette", Kind: Graduated, Ex: true, Capacity: 10, Division: 0.1}
-	burette := Measure{Name: "burette", Kind: Cylinder, Capacity: 50, Division: 0.1}
-	syringe := Measure{Name: "syringe", Kind: Cylinder, Capacity: 1, Division: 0.01}
+	oneMark := Measure{Name: "pipette", Kind: "one-mark", Ex: true, Capacity: 10, Bore: 4}
+	graduated := Measure{Name: "pipette", Kind: "graduated", Ex: true, Capacity: 10, Division: 0.1}
+	burette := Measure{Name: "burette", Kind: "cylinder", Capacity: 50, Division: 0.1}
+	syringe := Measure{Name: "syringe", Kind: "cylinder", Capacity: 1, Division: 0.01}
 	for _, test := range []struct {
 		what     string
 		k        Measure
@@ -74,11 +74,11 @@ func TestModelAgainstMeasuredSpread(t *testing.T) {
 		// The model is too wide, two to five times, for one piece in one pair of hands: its
 		// spread of what stays also holds the differences between pieces.
 		// pt.scribd.com/doc/55952279: five volumes poured from one cylinder.
-		{"10 mL cylinder, poured", poured(10, 0.2), ordinary, 0.0242, 0.2, 0.7},
+		{"10 mL cylinder, poured", pouredOut(10, 0.2), ordinary, 0.0242, 0.2, 0.7},
 		// studymode.com/essays/Accuracy-And-Precision-137415.html: three fillings.
-		{"10 mL cylinder, poured", poured(10, 0.2), ordinary, 0.035, 0.2, 0.7},
+		{"10 mL cylinder, poured", pouredOut(10, 0.2), ordinary, 0.035, 0.2, 0.7},
 		// bartleby.com, calibration of volumetric flask: three of 50 mL.
-		{"50 mL cylinder, poured", poured(50, 1), ordinary, 0.0516, 0.2, 0.7},
+		{"50 mL cylinder, poured", pouredOut(50, 1), ordinary, 0.0516, 0.2, 0.7},
 
 		// The model is far too good: setting the mark is not what spreads a one-mark
 		// pipette, but what stays in it, which counts only when the kit states it.
@@ -100,7 +100,7 @@ func TestModelAgainstMeasuredSpread(t *testing.T) {
 // The mean is what the model takes off.
 func TestPouredCylinderAgainstMeasuredDeficit(t *testing.T) {
 	short := map[float64]float64{2.7: 0.121, 3.0: 0.120, 5.0: 0.062, 7.3: 0.096, 2.0: 0.103}
-	k := poured(10, 0.2)
+	k := pouredOut(10, 0.2)
 	sum := 0.0
 	for set, missing := range short {
 		a := deliver(t, &k, oneUse(), set)
@@ -116,13 +116,13 @@ func TestPouredCylinderAgainstMeasuredDeficit(t *testing.T) {
 // (es.scribd.com/document/633727040). It lies within the limits of class B, but
 // further out than two standard uncertainties of what is made anew.
 func TestPouredCylinderCounterExample(t *testing.T) {
-	k := poured(10, 0.2)
+	k := pouredOut(10, 0.2)
 	u := alone()
 	v, err := k.Deliver(u, 10)
 	require.NoError(t, err)
 	without := propagate(t, u, v)
 	assert.Equal(t, true, 10.04 > without.Value+2*without.StandardUncertainty)
-	k.Bias = Bias{Shape: Triangle, Limit: 0.2}
+	k.Bias = bias{Shape: triangle, Limit: 0.2}
 	with := deliver(t, &k, alone(), 10)
 	assert.Equal(t, true, 10.04 < with.Value+2*with.StandardUncertainty)
 }

@@ -25,7 +25,7 @@ func (s Solvent) isWater() bool { return s.Name == "" || IsWater(s.Name) }
 func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
 	s := u.Day.Solvent
 	switch {
-	case s.isWater() || !kinds[k.Kind].reads || readings == 2:
+	case s.isWater() || !k.Kind.Traits().Read || readings == 2:
 		return nil
 	case u.Day.MeniscusIgnored:
 		u.Notes.LeaveOut("meniscus-ignored", s.Name)
@@ -38,8 +38,8 @@ func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
 		return nil
 	}
 	factor := u.Model.Influence(uncertainty.Influence{
-		Name: "meniscus of " + s.Name, Code: meniscusCode,
-		Owner: uncertainty.Owner{Kind: uncertainty.Bench, Name: s.Name}, Group: uncertainty.Group{Kind: uncertainty.Bench, Name: "meniscus of " + s.Name},
+		Code:  meniscusCode,
+		Owner: uncertainty.Owner{Kind: uncertainty.Bench, Name: s.Name}, Group: uncertainty.Group{Kind: uncertainty.Bench, Name: s.Name},
 		Distribution: uncertainty.Normal{Mu: 1, Sigma: 1.0 / 3}, Assumed: true,
 	})
 	u.Notes.Assume("meniscus-computed", s.Name)

@@ -100,7 +100,7 @@ func TestMeniscusNotCounted(t *testing.T) {
 		k, u := one(t, text), ethanol(alone())
 		got := delivered(t, k, u, k.Capacity)
 		assert.Equal(t, k.Capacity, got.Value)
-		assert.Equal(t, "", term(got.Analytic, "meniscus of ethanol").Name)
+		assert.Equal(t, "", nameOf(term(got.Analytic, "meniscus of ethanol")))
 		for _, note := range worded(u.Notes).NotCounted {
 			assert.Equal(t, false, strings.Contains(note, "meniscus"), note)
 		}

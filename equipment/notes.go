@@ -1,6 +1,9 @@
 package equipment
 
 import (
+	"errors"
+	"fmt"
+
 	"minim/equipment/quantity"
 	"minim/report/words/note"
 )
@@ -54,22 +57,37 @@ func addOnce(list *[]note.Note, more ...note.Note) {
 	}
 }
 
-// ML is a volume in mL, and G a mass in g, of a note.
+// ml is a volume in mL, and grams a mass in g, of a note.
 type (
-	ML float64
-	G  float64
+	ml    float64
+	grams float64
 )
 
-func (v ML) String() string { return quantity.Millilitres(float64(v)) }
-func (m G) String() string  { return quantity.Grams(float64(m)) }
+func (v ml) String() string    { return quantity.Millilitres(float64(v)) }
+func (m grams) String() string { return quantity.Grams(float64(m)) }
 
-// Impossible says why an instrument cannot do what a step asks of it. That is
-// a finding about a route, not a fault in a file.
-type Impossible struct{ Reason note.Note }
+// ML is a volume in mL, as an argument of a note.
+func ML(volume float64) fmt.Stringer { return ml(volume) }
 
-func (e *Impossible) Error() string { return e.Reason.String() }
+// G is a mass in g, as an argument of a note.
+func G(mass float64) fmt.Stringer { return grams(mass) }
 
-// Cannot is an [Impossible] error, whose reason is made as by [note.Of].
+// impossibility is the error of [Cannot].
+type impossibility struct{ reason note.Note }
+
+func (e *impossibility) Error() string { return e.reason.String() }
+
+// Cannot is the error of an instrument that cannot do what a step asks of it, a finding about
+// a route and not a fault in a file. Its reason is made as by [note.Of], and told by [WhyNot].
 func Cannot(code, subject string, args ...any) error {
-	return &Impossible{note.Of(code, subject, args...)}
+	return &impossibility{note.Of(code, subject, args...)}
+}
+
+// WhyNot is the reason of a [Cannot] error; no is false for any other.
+func WhyNot(err error) (reason note.Note, no bool) {
+	var e *impossibility
+	if !errors.As(err, &e) {
+		return note.Note{}, false
+	}
+	return e.reason, true
 }

@@ -15,10 +15,10 @@ func worded(n *Notes) said {
 	return said{note.Texts(n.Warnings), note.Texts(n.Assumed), note.Texts(n.FromMemory), note.Texts(n.NotCounted)}
 }
 
-// impossible asserts what an [Impossible] error says.
+// impossible asserts what a [Cannot] error says.
 func impossible(t *testing.T, want string, err error) {
 	t.Helper()
-	var no *Impossible
+	var no *impossibility
 	assert.ErrorAs(t, err, &no)
 	assert.EqualError(t, err, want)
 }

@@ -14,12 +14,12 @@ import (
 // from the capacity.
 func (k *Measure) number(class float64) {
 	switch {
-	case k.Numbered > 0 || !k.Kind.HasNumbers():
+	case k.Numbered > 0 || !k.Kind.Traits().Numbers:
 	case class > 0 && (k.Division == 0 || isMultiple(class, k.Division)):
 		k.Numbered = class
 	case k.Division > 0:
 		k.Numbered = numberedByDivision(k.Division, k.Capacity)
-	case !kinds[k.Kind].scale && k.Capacity > 0:
+	case !k.Kind.Traits().Scale && k.Capacity > 0:
 		k.Numbered = numberedBySize(k.Capacity)
 	}
 }

@@ -26,7 +26,7 @@ func TestNumberedBySize(t *testing.T) {
 		0.05: 0.01, 0.3: 0.05, 0.4: 0.1, 0.5: 0.1, 100: 10, 200: 50, 1e-6: 1e-7, 1e9: 1e8,
 	} {
 		assert.Equal(t, want, numberedBySize(capacity), "%v mL", capacity)
-		if row, err := findClass(classQuery{Kind: "syringe", Capacity: capacity}); err == nil {
+		if row, err := findClass(Class{Kind: "syringe", Capacity: capacity}); err == nil {
 			assert.Equal(t, want, row.Numbered, "%v mL", capacity)
 		}
 	}
@@ -39,7 +39,7 @@ func TestNumberedOfClasses(t *testing.T) {
 	exceptions, rows := map[string]float64{}, 0
 	for _, c := range classTable() {
 		what := fmt.Sprintf("%s %v, %v mL", c.Kind, c, c.Capacity)
-		if !Kind(c.Kind).HasNumbers() {
+		if !Kind(c.Kind).Traits().Numbers {
 			assert.Equal(t, 0.0, c.Numbered, what)
 			continue
 		}

@@ -2,7 +2,6 @@ package equipment
 
 import (
 	"math"
-	"slices"
 	"strconv"
 )
 
@@ -23,17 +22,4 @@ func (p Price) String() string {
 		decimals = 0
 	}
 	return strconv.FormatFloat(p.Amount, 'f', decimals, 64) + " " + p.Currency
-}
-
-// Currency of the prices of the kit, candidates included; "" without a price.
-func (k *Kit) Currency() string {
-	for _, list := range []Instruments{k.Instruments, k.Candidates} {
-		if i := slices.IndexFunc(list.Balances, func(b *Balance) bool { return b.Price.Stated() }); i >= 0 {
-			return list.Balances[i].Price.Currency
-		}
-		if i := slices.IndexFunc(list.Measures, func(m *Measure) bool { return m.Price.Stated() }); i >= 0 {
-			return list.Measures[i].Price.Currency
-		}
-	}
-	return ""
 }

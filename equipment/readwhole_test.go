@@ -140,23 +140,23 @@ func TestMistakesOfTheWholeBench(t *testing.T) {
 func TestKindsOfTheWholeBench(t *testing.T) {
 	kit := parseKit(t, wholeBench)
 	for name, want := range map[string]Measure{
-		"burette":       {Kind: Burette, Ex: true, Capacity: 50, Division: 0.1, Bore: 11},
-		"syringe":       {Kind: Syringe, Ex: true, Capacity: 20, SingleUse: true},
-		"dropper":       {Kind: Dropper, Ex: true, Capacity: 0.05},
-		"beaker":        {Kind: Beaker, Capacity: 250, Division: 50},
-		"conical flask": {Kind: ConicalFlask, Capacity: 250},
-		"measure":       {Kind: ConicalMeasure, Ex: true, Capacity: 100, Division: 5},
-		"piston":        {Kind: Piston, Ex: true, Capacity: 0.2, Random: 0.0006},
-		"transfer":      {Kind: Transfer, Ex: true, Capacity: 3, Division: 0.5},
-		"jar":           {Kind: Jar, Capacity: 250, Bore: 65},
+		"burette":       {Kind: "burette", Ex: true, Capacity: 50, Division: 0.1, Bore: 11},
+		"syringe":       {Kind: "syringe", Ex: true, Capacity: 20, SingleUse: true},
+		"dropper":       {Kind: "dropper", Ex: true, Capacity: 0.05},
+		"beaker":        {Kind: "beaker", Capacity: 250, Division: 50},
+		"conical flask": {Kind: "conical-flask", Capacity: 250},
+		"measure":       {Kind: "conical-measure", Ex: true, Capacity: 100, Division: 5},
+		"piston":        {Kind: "piston", Ex: true, Capacity: 0.2, Random: 0.0006},
+		"transfer":      {Kind: "transfer", Ex: true, Capacity: 3, Division: 0.5},
+		"jar":           {Kind: "jar", Capacity: 250, Bore: 65},
 	} {
 		k := kit.Measure(name)
 		got := Measure{Kind: k.Kind, Ex: k.Ex, Capacity: k.Capacity, Division: k.Division, SingleUse: k.SingleUse, Random: k.Random, Bore: k.Bore}
 		assert.Equal(t, want, got, name)
-		assert.Equal(t, k.Kind != Jar, k.Kind.Delivers(), name)
+		assert.Equal(t, !k.Kind.Traits().PenLine, k.Kind.Traits().Delivers, name)
 	}
 	jar := kit.Measure("jar")
-	assert.Equal(t, Line{With: kit.Measure("measure"), Fills: 3, Each: 250.0 / 3}, jar.Line)
+	assert.Equal(t, line{With: kit.Measure("measure"), Fills: 3, Each: 250.0 / 3}, jar.Line)
 }
 
 // wholeBench is an invented kit with one of each kind.

@@ -29,12 +29,12 @@ type Emptying string
 
 // The ways to empty an instrument.
 const (
-	// Drained: what stays, stays.
-	Drained Emptying = ""
+	// drained: what stays, stays.
+	drained Emptying = ""
 	// Rinsed into the receiver with solvent that is not measured.
 	Rinsed Emptying = "rinsed"
 	// BlownOut: the last drop goes along.
-	BlownOut Emptying = "blown out"
+	BlownOut Emptying = "blown-out"
 )
 
 // leftByRinse is the part that one rinse leaves behind: 0.1 mL of film and
@@ -50,14 +50,14 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node) uncertainty.Node 
 	}
 	m := u.Model
 	left := uncertainty.Influence{
-		Name: "retained in the " + k.Name, Code: retainedCode, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
+		Code: retainedCode, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
 		Distribution: retained.distribution(), Assumed: assumed,
 	}
 	if k.knownScatter() && !k.Retained.Spread.Known {
 		left.Distribution = exactly(retained.Mean)
 	}
 	switch {
-	case k.Ex && u.Emptying == Drained:
+	case k.Ex && u.Emptying == drained:
 		left.Nominal = retained.Mean
 		volume = m.Add(volume, m.Constant(retained.Mean))
 	case k.Ex:
@@ -78,7 +78,7 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node) uncertainty.Node 
 // exactly known when the kit states it, and is the piece's when it is assumed.
 func (k *Measure) surplus(u Use, retained Retained, assumed bool) uncertainty.Node {
 	in := uncertainty.Influence{
-		Name: "what the " + k.Name + " should have kept", Code: shouldKeep, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
+		Code: shouldKeep, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
 		Distribution: exactly(retained.Mean), Assumed: assumed,
 	}
 	if assumed {
@@ -102,8 +102,7 @@ func (k *Measure) Film(u Use) uncertainty.Node {
 		return u.Model.Constant(0)
 	}
 	return u.Model.Influence(uncertainty.Influence{
-		Name: "film carried over in the " + k.Name, Code: filmCarried, Owner: with(u.Step, k.Name), Unit: "mL",
-		Group:        uncertainty.Group{Kind: uncertainty.OneUse, Name: k.Name + ", not rinsed"},
+		Code: filmCarried, Owner: with(u.Step, k.Name), Group: uncertainty.Group{Kind: film, Name: k.Name}, Unit: "mL",
 		Distribution: r.distribution(), Assumed: assumed,
 	})
 }

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	words "minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -16,7 +17,7 @@ const oneMillilitre = "[[pipette]]\nname = \"x\"\nkind = \"one-mark\"\ncapacity 
 // flask it gives that too: of 0.01 mL, 98 % come along (common practice, no source),
 // about +1 % of the volume (from memory). Blown out it gives all of it.
 func TestRinsedPipetteGivesTooMuch(t *testing.T) {
-	for emptying, want := range map[Emptying]float64{Drained: 1, Rinsed: 1 + 0.01*(1-0.02), BlownOut: 1.01} {
+	for emptying, want := range map[Emptying]float64{drained: 1, Rinsed: 1 + 0.01*(1-0.02), BlownOut: 1.01} {
 		for _, spread := range []string{`"0.01 mL"`, `{ mean = "0.01 mL" }`, `{ mean = "10 µL", spread = "4 µL" }`} {
 			u := quiet()
 			u.Emptying = emptying
@@ -34,7 +35,7 @@ func TestRinsedPipetteGivesTooMuch(t *testing.T) {
 // when rinsed, none when blown out.
 func TestRetainedScatterByEmptying(t *testing.T) {
 	k := one(t, oneMillilitre+`retained = { mean = "0.010 mL", spread = "0.004 mL" }`)
-	for emptying, want := range map[Emptying]float64{Drained: 0.004, Rinsed: 0.02 * 0.004, BlownOut: 0} {
+	for emptying, want := range map[Emptying]float64{drained: 0.004, Rinsed: 0.02 * 0.004, BlownOut: 0} {
 		u := quiet()
 		u.Emptying = emptying
 		near.Absolute(t, string(emptying), want, delivered(t, k, u, 1).StandardUncertainty, 1e-15)
@@ -98,7 +99,7 @@ func TestCarryOver(t *testing.T) {
 	same(t, got.Analytic, "film carried over in the x", 0.01/math.Sqrt(3))
 	near.Relative(t, "contribution", 0.09/math.Sqrt(3), term(got.Analytic, "film carried over in the x").Contribution, 1e-12)
 	shifts := got.Shifts()
-	assert.Equal(t, "x, not rinsed", shifts[0].Group.Name) // the cause, by name
+	assert.Equal(t, "x, not rinsed", words.Group(shifts[0].Group)) // the cause, by name
 	near.Relative(t, "shift", 0.09, shifts[0].Shift, 1e-12)
 	// A film of solvent, which is wet: 0.01 (0 - 1)/1.
 	wet := m.Add(aliquot, m.Multiply(film, m.Subtract(m.Constant(0), c)))

@@ -2,11 +2,11 @@ package equipment
 
 // retained is what the kit states, or what is assumed.
 func (k *Measure) retained(u Use) (r Retained, assumed bool) {
-	keeps := kinds[k.Kind].keeps
+	keeps := k.Kind.Traits().keeps
 	switch {
 	case k.Retained.Known:
 		return k.Retained, false
-	case k.Ex && u.Emptying == Drained:
+	case k.Ex && u.Emptying == drained:
 		if !k.knownScatter() {
 			u.Notes.LeaveOut("scatter-of-retained", k.Name)
 		}
@@ -54,7 +54,7 @@ var retainedWhenPoured = map[float64]float64{5: 0.08, 10: 0.10, 25: 0.15, 50: 0.
 
 func (k *Measure) retainedWhenPoured(u Use) (Retained, bool) {
 	mean, ok := retainedWhenPoured[k.Capacity]
-	if kinds[k.Kind].keeps != filmByCapacity || !ok {
+	if k.Kind.Traits().keeps != filmByCapacity || !ok {
 		u.Notes.LeaveOut("retained-when-poured", k.Name)
 		return Retained{}, false
 	}

@@ -6,8 +6,8 @@ import "slices"
 // written: the 0.01 g scale, its readability, "0.001 g".
 type Change struct{ Name, Key, Value string }
 
-// Staying lists the keys of the instrument of a change that the kit states, or what of it
-// is stated in one of several keys, and that would
+// Staying lists the keys of the instrument of a change that the kit states, or "limit" for one
+// of those that state its limit of error, and that would
 // follow from the changed one if it did not: of a balance that reads finer, the stated
 // repeatability and linearity stay as they are. Keys that are changed as well are not
 // among them.
@@ -61,7 +61,7 @@ func (k *Measure) stated(changed string) []string {
 	switch changed {
 	case "class", "standard", "form":
 		if !k.Bias.ClassLimit {
-			return []string{"own limit of error"}
+			return []string{"limit"}
 		}
 	case "reading", "division", "bore":
 		return k.Repeatability.stated()

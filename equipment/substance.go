@@ -1,16 +1,17 @@
 package equipment
 
 import (
-	"fmt"
 	"slices"
+
+	"minim/report/words/note"
 )
 
 // Recognition says that something belongs to a group of substances, and by what that was
 // seen.
 type Recognition struct {
 	Group string
-	// By is how it was recognised: `by its name, "vinegar"`.
-	By string
+	// By is how it was recognised, such as by its name "vinegar".
+	By note.Note
 	// name, and the words of it from first up to last, that were recognised; of a hazard
 	// word name is empty.
 	name        string
@@ -29,9 +30,9 @@ func (r *Recognition) overlaps(o *Recognition) bool {
 // it or "non" before it does not count.
 func Recognise(name string, hazards ...string) []Recognition {
 	l := lexicon()
-	list := l.recognise(name, l.names, "by its name, %q")
+	list := l.recognise(name, l.names, "by-name")
 	for _, h := range hazards {
-		for _, r := range l.recognise(h, l.words, "by the hazard word %q") {
+		for _, r := range l.recognise(h, l.words, "by-hazard-word") {
 			r.name = ""
 			list = append(list, r)
 		}
@@ -45,7 +46,7 @@ func (l *substances) recognise(text string, x index, by string) (list []Recognit
 	for at := range words {
 		for _, e := range slices.Concat(x.first[words[at].plain], x.ends) {
 			if end := at + len(e.phrase); e.phrase.startsAt(words, at) && l.means(e.of, words, at, end) {
-				list = l.add(list, e.of.group, Recognition{By: fmt.Sprintf(by, written(words[at:end])), name: text, first: at, last: end})
+				list = l.add(list, e.of.Group, Recognition{By: note.Of(by, "", written(words[at:end])), name: text, first: at, last: end})
 			}
 		}
 	}
@@ -62,7 +63,7 @@ func (l *substances) means(s *substance, words []word, first, last int) bool {
 func (l *substances) add(list []Recognition, group string, r Recognition) []Recognition {
 	r.Group = group
 	list = append(list, r)
-	for _, also := range l.groups[group].also {
+	for _, also := range l.groups[group].Also {
 		list = l.add(list, also, r)
 	}
 	return list

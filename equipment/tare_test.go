@@ -29,7 +29,7 @@ func TestTareAndGrossApart(t *testing.T) {
 	near.Absolute(t, "net, mg", 0.13, 1000*apart.StandardUncertainty, 0.01)
 	near.Relative(t, "√2", math.Sqrt2*0.15/math.Sqrt(3), 1000*math.Sqrt(squares(apart, "linearity, x")), 1e-12)
 	near.Relative(t, "g", 0.3888, apart.Value, 1e-12)
-	zeroed, err := b.Weigh(u.next("zeroed"), 0.3888)
+	zeroed, err := b.Weigh(u.next("zeroed"), 0.3888, u.next("zeroed").Step)
 	require.NoError(t, err)
 	near.Relative(t, "zeroed", 0.15/math.Sqrt(3), 1000*math.Sqrt(squares(propagate(t, u, zeroed), "linearity, x")), 1e-12)
 }
@@ -38,7 +38,7 @@ func TestTareAndGrossApart(t *testing.T) {
 func squares(a uncertainty.Analytic, name string) float64 {
 	sum := 0.0
 	for _, c := range a.Budget {
-		if c.Name == name {
+		if nameOf(c) == name {
 			sum += c.Contribution * c.Contribution
 		}
 	}
@@ -60,7 +60,7 @@ func TestGrossThatIsTheNextTare(t *testing.T) {
 	near.Relative(t, "u", math.Sqrt(2*(0.01*0.01/12+0.02*0.02/3)), sum.StandardUncertainty, 1e-12)
 	for _, c := range sum.Budget {
 		end := c.Owner.Name == "tare" || c.Owner.Name == "step 3"
-		assert.Equal(t, end || c.Name == "repeatability, scale", c.Contribution != 0 || c.StandardUncertainty == 0, "%s of %s", c.Name, c.Owner)
+		assert.Equal(t, end || nameOf(c) == "repeatability, scale", c.Contribution != 0 || c.StandardUncertainty == 0, "%s of %s", nameOf(c), c.Owner)
 	}
 	// Neighbours share one reading of two, with unlike signs.
 	near.Relative(t, "neighbours", -0.5, correlation(t, u, first, second), 1e-9)
@@ -96,7 +96,7 @@ func TestLeftOnTheBoat(t *testing.T) {
 	b := scale()
 	b.Weighing = Stated{0, true}
 	u := alone()
-	m, err := b.Weigh(u, 0.1)
+	m, err := b.Weigh(u, 0.1, u.Step)
 	require.NoError(t, err)
 	got := outcomeOf(t, u, u.Model.Subtract(m, b.LeftBehind(u, 0.002)), nil)
 	near.Relative(t, "arrives", 0.099, got.Value, 1e-12)

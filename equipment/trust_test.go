@@ -19,7 +19,7 @@ func TestDerivedLimits(t *testing.T) {
 			assert.NotEqual(t, "derived", c.Trust, "%v, %v mL", c, c.Capacity)
 			continue
 		}
-		a, err := findClass(classQuery{Kind: c.Kind, Form: c.Form, Standard: c.Standard, Name: "A", Capacity: c.Capacity, Division: c.Division})
+		a, err := findClass(Class{Kind: c.Kind, Form: c.Form, Standard: c.Standard, Name: "A", Capacity: c.Capacity, Division: c.Division})
 		require.NoError(t, err)
 		assert.Equal(t, 2*a.Tolerance, c.Tolerance, "%v, %v mL", c, c.Capacity)
 		want := "derived"

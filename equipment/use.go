@@ -1,10 +1,6 @@
 package equipment
 
-import (
-	"fmt"
-
-	"minim/uncertainty"
-)
+import "minim/uncertainty"
 
 // Use is one use of an instrument in one step of a route.
 type Use struct {
@@ -49,8 +45,8 @@ type Day struct {
 }
 
 // influence is one of an instrument, whose intended value is zero.
-func influence(owner uncertainty.Owner, instrument string, code uncertainty.Code, name, unit string, d uncertainty.Distribution) uncertainty.Influence {
-	return uncertainty.Influence{Name: name, Code: code, Owner: owner, Group: groupOf(instrument), Unit: unit, Distribution: d}
+func influence(owner uncertainty.Owner, instrument string, code uncertainty.Code, unit string, d uncertainty.Distribution) uncertainty.Influence {
+	return uncertainty.Influence{Code: code, Owner: owner, Group: groupOf(instrument), Unit: unit, Distribution: d}
 }
 
 func groupOf(instrument string) uncertainty.Group {
@@ -70,14 +66,6 @@ func (u *Use) piece(name string, count int) uncertainty.Owner {
 		o.Piece = max(u.Piece, 1)
 	}
 	return o
-}
-
-// pieceName names one piece of an instrument.
-func pieceName(o uncertainty.Owner) string {
-	if o.Piece == 0 {
-		return o.Name
-	}
-	return fmt.Sprintf("%s, piece %d", o.Name, o.Piece)
 }
 
 // Stated is a figure that a kit may or may not state.

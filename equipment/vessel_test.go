@@ -28,12 +28,12 @@ func TestRuleForVesselMasses(t *testing.T) {
 			require.NoError(t, err)
 			return x
 		}
-		rule, most := GlassMass(number(2)), 1.7
+		rule, most := number(2), 1.7
 		switch {
 		case row[0] == "cylinder on a foot":
 			most = 4
 		case row[1] == "plastic":
-			rule, most = PlasticShare*rule, 1.5
+			rule, most = plasticShare*rule, 1.5
 		}
 		assert.GreaterOrEqual(t, number(3), 0.3*rule, row[0])
 		assert.LessOrEqual(t, number(4), most*rule, row[0])
@@ -85,13 +85,13 @@ material = "soda-lime"
 		_, err := ParseKit("kit.toml", []byte("title = \"x\"\n\n[[flask]]\nname = \"f\"\ncapacity = \"50 mL\"\nclass = \"A\"\n"+text+"\n"))
 		m, ok := err.(*benchfile.Mistake)
 		require.True(t, ok, text)
-		assert.Equal(t, want, m.Place.String()+": "+m.Message, text)
+		assert.Equal(t, want, m.String()+": "+m.Message, text)
 	}
 }
 
 // A volume of next to nothing is not the mark of a flask (constructed).
 func TestNextToNothingIsNoMark(t *testing.T) {
-	flask := Measure{Name: "flask", Kind: Flask, Capacity: 25}
+	flask := Measure{Name: "flask", Kind: "flask", Capacity: 25}
 	for volume, want := range map[float64]string{1e-9: "the flask has one mark, at 25 mL, and cannot measure 0.000000001 mL", 12.5: "the flask has one mark, at 25 mL, and cannot measure 12.5 mL"} {
 		assert.EqualError(t, flask.Reads(volume), want)
 	}

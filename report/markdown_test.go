@@ -60,7 +60,7 @@ func hostile(c *route.Comparison) *route.Comparison {
 	c.Results[c.Verdict.Use].Route.Name = "| two_dilutions_ \\"
 	c.Results[0].Route.Name, c.Results[0].Reason = "=1+1", note.Of("property-lacking", "", "<b>no</b>\n| a | b |")
 	budget := c.Results[c.Verdict.Use].Analytic.Budget
-	budget[0].Name, budget[0].Owner.Name, budget[0].Uses, budget[0].Assumed = `bias \| of`, "![](x)", 2, true
+	budget[0].Code, budget[0].Owner.Name, budget[0].Uses, budget[0].Assumed = `bias \| of`, "![](x)", 2, true
 	for _, text := range []string{"- an item", "1. another", "\t code?", "> quoted"} {
 		c.Notes.Assume("property-lacking", "", text)
 	}

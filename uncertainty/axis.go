@@ -6,7 +6,7 @@ import "math"
 // quantity of unit variance moves: one influence in units of its u, or a mixture
 // of influences that are correlated.
 type axis struct {
-	name               string
+	of                 *Influence
 	skewness, kurtosis float64
 	parts              []part
 	// g, h and third are the first three derivatives of the output along the
@@ -57,7 +57,7 @@ func (m *Model) axes(needed []bool, gradient []float64) (axes []axis, scale floa
 		if !uses[i] || s.StandardUncertainty == 0 || m.isCorrelated(i) {
 			continue
 		}
-		a := axis{name: in.Name, parts: []part{{i, s.StandardUncertainty}}, kurtosis: 3}
+		a := axis{of: in, parts: []part{{i, s.StandardUncertainty}}, kurtosis: 3}
 		if _, student := in.Distribution.(StudentT); !student {
 			a.skewness, a.kurtosis = s.Skewness, s.Kurtosis
 		}
@@ -83,7 +83,7 @@ func (m *Model) axes(needed []bool, gradient []float64) (axes []axis, scale floa
 func (m *Model) axesOf(g correlated) []axis {
 	axes := make([]axis, len(g.members))
 	for j := range axes {
-		axes[j] = axis{name: m.influences[g.members[j]].Name, kurtosis: 3}
+		axes[j] = axis{of: &m.influences[g.members[j]], kurtosis: 3}
 		for i, influence := range g.members {
 			u := m.influences[influence].Distribution.summary().StandardUncertainty
 			axes[j].parts = append(axes[j].parts, part{influence, times(u, g.root[i][j])})

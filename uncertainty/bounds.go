@@ -1,6 +1,7 @@
 package uncertainty
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -11,14 +12,15 @@ import (
 // range that its influences allow holds zero. An influence without bounds
 // counts as its mean ± 4 u.
 type ZeroDivisorError struct {
-	// Divisor is the name given to the node, or the name of the influence.
-	Divisor string
+	// Divisor is what the node was named, or the influence that it is; an unnamed node has
+	// no code.
+	Divisor *Influence
 	// Low and High are the ends of the range.
 	Low, High float64
 }
 
 func (e *ZeroDivisorError) Error() string {
-	return fmt.Sprintf("division by %s, which may be anything from %.3g to %.3g and so may be zero", e.Divisor, e.Low, e.High)
+	return fmt.Sprintf("division by %s, which may be anything from %.3g to %.3g and so may be zero", cmp.Or(e.Divisor.Code, "something"), e.Low, e.High)
 }
 
 // interval is a range of possible values.
@@ -55,7 +57,7 @@ func (m *Model) ranges(needed []bool) ([]interval, error) {
 		n := &m.nodes[i]
 		if n.op == opDivide && ranges[n.right].holdsZero() {
 			r := ranges[n.right]
-			return nil, &ZeroDivisorError{m.describe(n.right), r.low, r.high}
+			return nil, &ZeroDivisorError{m.described(n.right), r.low, r.high}
 		}
 		ranges[i] = m.rangeOf(n, ranges)
 	}
@@ -121,13 +123,13 @@ func hull(a, b, c, d float64) interval {
 	return interval{min(a, b, c, d), max(a, b, c, d)}
 }
 
-// describe names a node for a message: its own name, or that of its influence.
-func (m *Model) describe(n Node) string {
-	if name, ok := m.names[n]; ok {
-		return name
+// described is what a node was named, or the influence that it is.
+func (m *Model) described(n Node) *Influence {
+	if named, ok := m.names[n]; ok {
+		return named
 	}
 	if m.nodes[n].op == opInfluence {
-		return m.influences[m.nodes[n].left].Name
+		return &m.influences[m.nodes[n].left]
 	}
-	return "an unnamed quantity"
+	return new(Influence)
 }

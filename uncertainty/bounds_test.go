@@ -49,7 +49,9 @@ func TestZeroDivisor(t *testing.T) {
 func TestZeroDivisorOfNodes(t *testing.T) {
 	m := new(Model)
 	x, y := add(m, "x", Rectangular{1, 2}), add(m, "y", Rectangular{-4, -1})
-	refused := func(low, high float64) error { return &ZeroDivisorError{"the divisor", low, high} }
+	refused := func(low, high float64) error {
+		return &ZeroDivisorError{&Influence{Code: "the divisor", Group: Group{Name: "it"}}, low, high}
+	}
 	for _, c := range []struct {
 		divisor Node
 		want    error
@@ -63,11 +65,11 @@ func TestZeroDivisorOfNodes(t *testing.T) {
 		{m.Add(m.Divide(x, y), m.Constant(1)), refused(-1, 0.75)},
 		{m.Constant(0), refused(0, 0)},
 	} {
-		_, err := m.Propagate(m.Divide(m.Constant(1), m.Name(c.divisor, "the divisor")), 0.95)
+		_, err := m.Propagate(m.Divide(m.Constant(1), m.Name(c.divisor, "the divisor", "it")), 0.95)
 		assert.Equal(t, c.want, err)
 	}
 	_, err := m.Propagate(m.Divide(x, m.Subtract(x, x)), 0.95)
-	assert.Equal(t, &ZeroDivisorError{"an unnamed quantity", -1, 1}, err)
+	assert.Equal(t, &ZeroDivisorError{new(Influence), -1, 1}, err)
 }
 
 // TestRangeOfSine compares the range over random intervals of angles, up to some
@@ -106,8 +108,8 @@ func TestZeroDivisorOfSine(t *testing.T) {
 		want    error
 	}{
 		{m.Sine(narrow), nil},
-		{m.Cosine(narrow), &ZeroDivisorError{"an unnamed quantity", portable.Sin(2 + math.Pi/2), portable.Sin(0.5 + math.Pi/2)}},
-		{m.Sine(across), &ZeroDivisorError{"an unnamed quantity", portable.Sin(4), portable.Sin(2)}},
+		{m.Cosine(narrow), &ZeroDivisorError{new(Influence), portable.Sin(2 + math.Pi/2), portable.Sin(0.5 + math.Pi/2)}},
+		{m.Sine(across), &ZeroDivisorError{new(Influence), portable.Sin(4), portable.Sin(2)}},
 		{m.Cosine(across), nil},
 	} {
 		_, err := m.Propagate(m.Divide(m.Constant(1), c.divisor), 0.95)

@@ -59,10 +59,10 @@ func (m *Model) Correlate(nodes []Node, r mat.Symmetric) error {
 func (m *Model) mayCorrelate(i int, members []int) error {
 	in := &m.influences[i]
 	if _, normal := in.Distribution.(Normal); !normal {
-		return fmt.Errorf("%q cannot have a correlation coefficient: it is not normal", in.Name)
+		return fmt.Errorf("%q cannot have a correlation coefficient: it is not normal", in.Code)
 	}
 	if m.isCorrelated(i) || slices.Contains(members, i) {
-		return fmt.Errorf("%q is correlated twice", in.Name)
+		return fmt.Errorf("%q is correlated twice", in.Code)
 	}
 	return nil
 }
@@ -70,11 +70,11 @@ func (m *Model) mayCorrelate(i int, members []int) error {
 func (m *Model) checkCoefficients(g correlated) error {
 	for i, a := range g.members {
 		if own := g.r[i][i]; !(math.Abs(own-1) <= 1e-9) {
-			return fmt.Errorf("the correlation coefficient of %q with itself must be 1, found %v", m.influences[a].Name, own)
+			return fmt.Errorf("the correlation coefficient of %q with itself must be 1, found %v", m.influences[a].Code, own)
 		}
 		for j, b := range g.members[:i] {
 			if r := g.r[i][j]; !(math.Abs(r) <= 1) {
-				return fmt.Errorf("the correlation coefficient of %q and %q must lie between -1 and 1, found %v", m.influences[b].Name, m.influences[a].Name, r)
+				return fmt.Errorf("the correlation coefficient of %q and %q must lie between -1 and 1, found %v", m.influences[b].Code, m.influences[a].Code, r)
 			}
 		}
 	}
@@ -84,7 +84,7 @@ func (m *Model) checkCoefficients(g correlated) error {
 func (m *Model) list(influences []int) string {
 	names := make([]string, len(influences))
 	for i, k := range influences {
-		names[i] = fmt.Sprintf("%q", m.influences[k].Name)
+		names[i] = fmt.Sprintf("%q", m.influences[k].Code)
 	}
 	return strings.Join(names, ", ")
 }

@@ -171,5 +171,5 @@ func TestCauseWithCorrelation(t *testing.T) {
 	require.NoError(t, m.Correlate([]Node{a, b}, pair(1)))
 	_, _, c := check(t, m, m.Add(add(m, "g", Gamma{10, 5}), m.Subtract(a, b)))
 	assert.Equal(t, skewed, c.Cause)
-	assert.Equal(t, "g", c.Influence)
+	assert.Equal(t, "g", codeOf(c.Influence))
 }

@@ -40,7 +40,7 @@ type CrossCheck struct {
 	// and the influence that makes most of it. Curvature may come from two
 	// together: With is the other, or the same where it is the square of one.
 	Cause           Cause
-	Influence, With string
+	Influence, With *Influence
 }
 
 // CrossCheck compares the results of [Model.Propagate] and [Model.Simulate] for
@@ -97,13 +97,13 @@ func (m *Model) linear(a Analytic) (*Model, Node) {
 // causeOf takes the largest of three differences: of the half widths (shape)
 // and of the middles (skew) between the analytic interval and that of the
 // linear model, and of the ends between the linear and the full model.
-func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, string) {
+func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, *Influence) {
 	shape := math.Abs(float64((linear.Upper-linear.Lower)/2) - a.ExpandedUncertainty)
 	skew := math.Abs(middle(linear.Lower, linear.Upper) - a.Value)
 	curvature := max(math.Abs(full.Lower-linear.Lower), math.Abs(full.Upper-linear.Upper))
 	switch {
 	case curvature >= shape && curvature >= skew:
-		return curved, ""
+		return curved, nil
 	case skew >= shape:
 		return skewed, largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
 	default:
@@ -116,11 +116,11 @@ func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, string) {
 // large: it is that of 5.
 const mostKurtosis = 9
 
-// largest names the influence with the largest standardised moment times its
+// largest is the influence with the largest standardised moment times its
 // contribution to that power. A moment that does not exist counts as 0: only a
 // t-distribution lacks a skewness, and it is symmetric.
-func largest(budget []Contribution, moment func(Distribution) (value float64, power int)) string {
-	best, name := -1.0, ""
+func largest(budget []Contribution, moment func(Distribution) (value float64, power int)) (in *Influence) {
+	best := -1.0
 	for i := range budget {
 		value, power := moment(budget[i].Distribution)
 		weight := math.Abs(value) * portable.Power(math.Abs(budget[i].Contribution), power)
@@ -128,8 +128,8 @@ func largest(budget []Contribution, moment func(Distribution) (value float64, po
 			weight = 0
 		}
 		if weight > best {
-			best, name = weight, budget[i].Name
+			best, in = weight, &budget[i].Influence
 		}
 	}
-	return name
+	return in
 }

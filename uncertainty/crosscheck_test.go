@@ -61,7 +61,7 @@ func TestCauses(t *testing.T) {
 		m, y := sumOf(c.distributions...)
 		a, mc, got := check(t, m, y)
 		assert.Equal(t, c.cause, got.Cause, c.name)
-		assert.Equal(t, c.influence, got.Influence, c.name)
+		assert.Equal(t, c.influence, codeOf(got.Influence), c.name)
 		assert.Equal(t, c.cause == noCause, got.Agrees, c.name)
 		assert.Equal(t, c.quoteSimulated, Quote(a, &mc, got).Simulated, c.name)
 	}
@@ -99,7 +99,7 @@ func TestCurvature(t *testing.T) {
 		m := new(Model)
 		a, mc, got := check(t, m, c.model(m))
 		assert.Equal(t, curved, got.Cause, name)
-		assert.Equal(t, []string{c.influence, c.with}, []string{got.Influence, got.With}, name)
+		assert.Equal(t, []string{c.influence, c.with}, []string{codeOf(got.Influence), codeOf(got.With)}, name)
 		assert.Equal(t, Quoted{mc.Lower, mc.Upper, true}, Quote(a, &mc, got), name)
 	}
 }

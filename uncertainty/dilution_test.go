@@ -19,7 +19,7 @@ func dilute(m *Model, n int, toTheMark bool, owner func(step int) string) Node {
 	c := m.Constant(1)
 	for i := range n {
 		glass := func(name string, v, u float64) Node {
-			return m.Influence(Influence{Name: name, Owner: Owner{Name: owner(i)}, Distribution: Normal{v, v * u}})
+			return m.Influence(Influence{Code: Code(name), Owner: Owner{Name: owner(i)}, Distribution: Normal{v, v * u}})
 		}
 		v := glass("aliquot", 1, 0.01)
 		total := m.Add(v, glass("diluent", 9, 0.005))

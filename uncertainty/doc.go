@@ -8,9 +8,9 @@
 // three moves: state the model, propagate it, simulate it.
 //
 //	var m uncertainty.Model
-//	mass := m.Influence(uncertainty.Influence{Name: "mass", Unit: "g",
+//	mass := m.Influence(uncertainty.Influence{Code: "mass", Unit: "g",
 //		Distribution: uncertainty.Normal{Mu: 1, Sigma: 0.01}, Nominal: 1})
-//	volume := m.Influence(uncertainty.Influence{Name: "volume", Unit: "mL",
+//	volume := m.Influence(uncertainty.Influence{Code: "volume", Unit: "mL",
 //		Distribution: uncertainty.Rectangular{Low: 24.9, High: 25.1}, Nominal: 25})
 //	strength := m.Divide(mass, volume)
 //

@@ -10,9 +10,9 @@ import (
 
 // solution is an invented preparation: 1 g in a 25 mL flask.
 func solution(m *uncertainty.Model) uncertainty.Node {
-	mass := m.Influence(uncertainty.Influence{Name: "mass", Owner: uncertainty.Owner{Name: "balance"}, Unit: "g",
+	mass := m.Influence(uncertainty.Influence{Code: "mass", Owner: uncertainty.Owner{Name: "balance"}, Unit: "g",
 		Distribution: uncertainty.Normal{Mu: 1, Sigma: 0.01}, Nominal: 1})
-	volume := m.Influence(uncertainty.Influence{Name: "volume", Owner: uncertainty.Owner{Name: "flask"}, Unit: "mL",
+	volume := m.Influence(uncertainty.Influence{Code: "volume", Owner: uncertainty.Owner{Name: "flask"}, Unit: "mL",
 		Distribution: uncertainty.Rectangular{Low: 24.9, High: 25.1}, Nominal: 25})
 	return m.Divide(mass, volume)
 }
@@ -28,7 +28,7 @@ func ExampleModel_Propagate() {
 	v, u := uncertainty.RoundExpanded(a.Value, a.ExpandedUncertainty)
 	fmt.Printf("strength %s ± %s g/mL\n", v, u)
 	for _, c := range a.Budget {
-		fmt.Printf("%-6s %4.1f %%\n", c.Name, 100*c.Share)
+		fmt.Printf("%-6s %4.1f %%\n", c.Code, 100*c.Share)
 	}
 	// Output:
 	// strength 0.04000 ± 0.00080 g/mL

@@ -95,7 +95,7 @@ func checkAnalytic(t *testing.T, a Analytic) {
 	sum, size := 0.0, 0.0
 	for i := range a.Budget {
 		line := &a.Budget[i]
-		mustBeNumbers(t, line.Name, line.Sensitivity, line.StandardUncertainty, line.Contribution, line.Share)
+		mustBeNumbers(t, string(line.Code), line.Sensitivity, line.StandardUncertainty, line.Contribution, line.Share)
 		sum += line.Share
 		size += math.Abs(line.Share)
 	}

@@ -12,12 +12,12 @@ import (
 
 // add puts an influence of its own into the model.
 func add(m *Model, name string, d Distribution) Node {
-	return m.Influence(Influence{Name: name, Distribution: d})
+	return m.Influence(Influence{Code: Code(name), Distribution: d})
 }
 
 // known puts an influence with degrees of freedom into the model.
 func known(m *Model, name string, d Distribution, degreesOfFreedom float64) Node {
-	return m.Influence(Influence{Name: name, Distribution: d, DegreesOfFreedom: degreesOfFreedom})
+	return m.Influence(Influence{Code: Code(name), Distribution: d, DegreesOfFreedom: degreesOfFreedom})
 }
 
 func propagate(t testing.TB, m *Model, out Node, coverage float64) Analytic {
@@ -34,11 +34,24 @@ func simulate(t testing.TB, m *Model, out Node, s Settings) MonteCarlo {
 	return mc
 }
 
+// standardDivisor is the error of a division by a standard normal influence.
+func standardDivisor(code Code) error {
+	return &ZeroDivisorError{&Influence{Code: code, Distribution: Normal{0, 1}}, -4, 4}
+}
+
+// codeOf is the code of an influence, "" of none.
+func codeOf(in *Influence) string {
+	if in == nil {
+		return ""
+	}
+	return string(in.Code)
+}
+
 // line finds the budget line of an influence.
 func line(t testing.TB, a Analytic, name string) Contribution {
 	t.Helper()
 	for _, c := range a.Budget {
-		if c.Name == name {
+		if string(c.Code) == name {
 			return c
 		}
 	}

@@ -55,7 +55,7 @@ func TestJointErrors(t *testing.T) {
 	m := new(Model)
 	a := add(m, "a", Normal{0, 1})
 	_, err := m.PropagateJointly(a, m.Divide(m.Constant(1), a))
-	assert.Equal(t, &ZeroDivisorError{"a", -4, 4}, err)
+	assert.Equal(t, standardDivisor("a"), err)
 	_, err = m.PropagateJointly(a, m.Multiply(m.Constant(1e200), m.Constant(1e200)))
 	assert.Equal(t, ErrNotFinite, err)
 	_, err = m.PropagateJointly(m.Multiply(m.Constant(1e200), m.Multiply(m.Constant(1e200), a)))

@@ -13,10 +13,8 @@ type Node int
 
 // Influence is an input quantity of the measurement model (JCGM 100, 4.1.2).
 type Influence struct {
-	// Name says what it is, "reading" or "bias at 25 mL", to those who read it.
-	Name string
-	// Code says the same to the program; "" is the name. At tells apart what an owner
-	// has several of: the mark of a bias in mL, the number of a reading.
+	// Code says what it is, "reading" or "bias". At tells apart what an owner has several
+	// of: the mark of a bias in mL, the number of a reading.
 	Code Code
 	At   float64
 	// Owner says whose it is: an instrument piece, a material, the day, or
@@ -25,7 +23,7 @@ type Influence struct {
 	// correlations between results.
 	Owner Owner
 	// Group is what the influence counts towards when shares are added up,
-	// such as the instrument that it belongs to.
+	// such as the instrument that it belongs to, and so what it is an influence of.
 	Group Group
 	// Unit is the unit of the distribution, for printing.
 	Unit string
@@ -76,7 +74,7 @@ type Model struct {
 	influences []Influence
 	keys       []uint64 // of the random streams of the influences
 	known      map[Identity]Node
-	names      map[Node]string
+	names      map[Node]*Influence
 	groups     []correlated
 	numbers    map[Owner]uint64
 	counts     map[Kind]uint64
@@ -94,7 +92,7 @@ func (m *Model) Influence(in Influence) Node {
 	if n, ok := m.known[id]; ok {
 		i := int(m.nodes[n].left)
 		if m.influences[i] != in {
-			panic(fmt.Sprintf("uncertainty: influence %q of %q described in two ways", in.Name, in.Owner.Name))
+			panic(fmt.Sprintf("uncertainty: influence %q of %q described in two ways", in.Code, in.Owner.Name))
 		}
 		return n
 	}
@@ -110,10 +108,10 @@ func (m *Model) Influence(in Influence) Node {
 
 func (in *Influence) mustBeSound() {
 	if in.Distribution == nil {
-		panic(fmt.Sprintf("uncertainty: influence %q has no distribution", in.Name))
+		panic(fmt.Sprintf("uncertainty: influence %q has no distribution", in.Code))
 	}
 	if !in.Distribution.sound() || !finite(in.Nominal) {
-		panic(fmt.Sprintf("uncertainty: influence %q: %#v is not a distribution", in.Name, in.Distribution))
+		panic(fmt.Sprintf("uncertainty: influence %q: %#v is not a distribution", in.Code, in.Distribution))
 	}
 }
 
@@ -145,12 +143,12 @@ func (m *Model) Sum(first Node, rest ...Node) Node {
 	return first
 }
 
-// Name gives a node a name for messages, and returns the node.
-func (m *Model) Name(n Node, name string) Node {
+// Name says what a node is, and of what, for messages, and returns the node.
+func (m *Model) Name(n Node, code Code, of string) Node {
 	if m.names == nil {
-		m.names = make(map[Node]string)
+		m.names = make(map[Node]*Influence)
 	}
-	m.names[n] = name
+	m.names[n] = &Influence{Code: code, Group: Group{Name: of}}
 	return n
 }
 

@@ -122,7 +122,7 @@ func TestSimulateErrors(t *testing.T) {
 	m := new(Model)
 	x := add(m, "x", Normal{0, 1})
 	_, err := m.Simulate(context.Background(), m.Divide(x, x), Settings{})
-	assert.Equal(t, &ZeroDivisorError{"x", -4, 4}, err)
+	assert.Equal(t, standardDivisor("x"), err)
 	huge := m.Multiply(m.Multiply(x, m.Constant(1e300)), m.Constant(1e300))
 	_, err = m.Simulate(context.Background(), huge, Settings{Trials: 10_000})
 	assert.Equal(t, ErrNotFinite, err)

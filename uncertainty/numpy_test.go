@@ -275,7 +275,7 @@ func TestBareLoop(t *testing.T) {
 	l.run(1, 0)
 	for j := range l.y {
 		v := m.values(strength, func(in *Influence) float64 {
-			i, err := strconv.Atoi(in.Name)
+			i, err := strconv.Atoi(string(in.Code))
 			require.NoError(t, err)
 			return l.x[i][j]
 		})

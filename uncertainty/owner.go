@@ -43,8 +43,8 @@ type Owner struct {
 	With string
 }
 
-// Code says which of the influences of its owner an influence is, whatever name it is
-// shown by.
+// Code says which of the influences of its owner an influence is, or what a quantity on
+// the way is. How it is shown is for others to say.
 type Code string
 
 // Group is what influences count towards when shares are added up, such as an instrument.
@@ -61,13 +61,8 @@ type Identity struct {
 	at    float64
 }
 
-// Identity of the influence: its owner, its code, or else its name, and At.
-func (in *Influence) Identity() Identity {
-	if in.Code == "" {
-		return Identity{in.Owner, Code(in.Name), in.At}
-	}
-	return Identity{in.Owner, in.Code, in.At}
-}
+// Identity of the influence: its owner, its code, and At.
+func (in *Influence) Identity() Identity { return Identity{in.Owner, in.Code, in.At} }
 
 // Number gives the next numbers to names of a kind that have none yet. Owners are
 // numbered when the first influence of theirs is asked for; to ask here before makes

@@ -1,7 +1,6 @@
 package uncertainty
 
 import (
-	"fmt"
 	"math"
 	"testing"
 
@@ -10,7 +9,7 @@ import (
 
 // ownedBy is a standard normal influence of an owner.
 func ownedBy(o Owner, code Code) Influence {
-	return Influence{Name: fmt.Sprint(o, code), Code: code, Owner: o, Distribution: Normal{0, 1}}
+	return Influence{Code: code, Owner: o, Distribution: Normal{0, 1}}
 }
 
 // No draw depends on the name of an owner with a kind, nor on what else an influence is
@@ -25,7 +24,7 @@ func TestStreamsDoNotKnowNames(t *testing.T) {
 			ownedBy(Owner{Kind: Substance, Name: flask}, "bias"),
 			ownedBy(Owner{Kind: OneUse, Name: route, Step: 1, With: flask}, "bias"), ownedBy(Owner{Kind: OneUse, Name: route, Step: 2, With: flask}, "bias"),
 			ownedBy(Owner{Kind: OneUse, Name: route, Step: 1, With: pipette}, "bias"), ownedBy(Owner{Kind: Tare, Name: route, Step: 1, With: flask}, "bias"),
-			{Name: "at", Code: "bias", At: 2, Owner: Owner{Kind: Instrument, Name: flask}, Distribution: Normal{0, 1}},
+			{Code: "bias", At: 2, Owner: Owner{Kind: Instrument, Name: flask}, Distribution: Normal{0, 1}},
 		} {
 			m.Influence(in)
 		}

@@ -56,6 +56,11 @@ func TestUnitsChangeNothing(t *testing.T) {
 		got := answers(t, other, otherOut, simulated)
 		assert.Equal(t, shares(want.analytic), shares(got.analytic), what)
 		want.analytic.Budget, got.analytic.Budget = nil, nil
+		for _, s := range []*SecondOrder{&want.second, &got.second} { // which are in other units
+			s.First, s.Second = &Influence{Code: Code(codeOf(s.First))}, &Influence{Code: Code(codeOf(s.Second))}
+		}
+		assert.Equal(t, [2]*Influence{want.second.First, want.second.Second}, [2]*Influence{got.second.First, got.second.Second}, what)
+		got.second.First, got.second.Second = want.second.First, want.second.Second
 		u := want.analytic.StandardUncertainty
 		a, b := want.mc.controlled(), got.mc.controlled()
 		for i := range a {
@@ -79,7 +84,7 @@ func (mc *MonteCarlo) controlled() []*float64 {
 func shares(a Analytic) map[string]float64 {
 	shares := make(map[string]float64)
 	for i := range a.Budget {
-		shares[a.Budget[i].Name] = a.Budget[i].Share
+		shares[string(a.Budget[i].Code)] = a.Budget[i].Share
 	}
 	return shares
 }

@@ -60,7 +60,7 @@ func (c *composer) influence() moments {
 }
 
 func (c *composer) add(d Distribution) moments {
-	n := c.Influence(Influence{Name: fmt.Sprint(len(c.influences)), Distribution: d})
+	n := c.Influence(Influence{Code: Code(fmt.Sprint(len(c.influences))), Distribution: d})
 	return moments{n, d.summary().Mean, variance(d)}
 }
 

@@ -116,7 +116,7 @@ func (s *script) influence(kind byte) {
 			panic(p)
 		}
 	}()
-	n := s.m.Influence(Influence{Name: fmt.Sprint(len(s.m.influences)), Distribution: d, DegreesOfFreedom: s.degrees})
+	n := s.m.Influence(Influence{Code: Code(fmt.Sprint(len(s.m.influences))), Distribution: d, DegreesOfFreedom: s.degrees})
 	s.degrees = 0
 	s.stack, s.last = append(s.stack, n), append(s.last, n)
 }

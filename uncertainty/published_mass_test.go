@@ -43,7 +43,7 @@ func massCalibration(t testing.TB) quantities {
 		f.with(exactly(map[string]float64{"y": a.Value, "u": u, "lower": a.Value - 1.96*u, "upper": a.Value + 1.96*u}).prefixed(name))
 	}
 	for _, c := range a.Budget {
-		f["sensitivity to "+c.Name] = figure{value: c.Sensitivity}
+		f["sensitivity to "+string(c.Code)] = figure{value: c.Sensitivity}
 	}
 	f["shift of second order"] = figure{value: second.Shift}
 	w.standard = m.Constant(8000)

@@ -94,7 +94,7 @@ func molarMass(t testing.TB) quantities {
 		for i := range e.atoms {
 			atom := add(m, e.symbol, d)
 			sum = m.Add(sum, atom)
-			own := m.Influence(Influence{Name: e.symbol, Owner: Owner{Name: fmt.Sprint("atom ", i)}, Distribution: d})
+			own := m.Influence(Influence{Code: Code(e.symbol), Owner: Owner{Name: fmt.Sprint("atom ", i)}, Distribution: d})
 			independent = m.Add(independent, own)
 		}
 		total = m.Add(total, sum)

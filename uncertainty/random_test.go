@@ -61,7 +61,7 @@ func (s *sketch) influence(name string) Node {
 		mean = -mean
 	}
 	d := randomDistribution(s.random, mean, u)
-	n := s.Influence(Influence{Name: name, Distribution: d, Nominal: mean})
+	n := s.Influence(Influence{Code: Code(name), Distribution: d, Nominal: mean})
 	if mean == 0 {
 		// 1 + e, or 1 - e, with e small
 		n = s.Add(s.Constant(1), s.Multiply(n, s.Constant(0.01/size)))

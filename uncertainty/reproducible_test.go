@@ -67,7 +67,7 @@ func TestOrderOfConstruction(t *testing.T) {
 // TestSharedDraws: two models that hold one influence see its draws, so their
 // difference is the rest alone, trial by trial.
 func TestSharedDraws(t *testing.T) {
-	in := Influence{Name: "bias", Owner: Owner{Name: "flask"}, Distribution: Normal{0, 1}}
+	in := Influence{Code: "bias", Owner: Owner{Name: "flask"}, Distribution: Normal{0, 1}}
 	draw := func(rest float64) []float64 {
 		m := new(Model)
 		add(m, "company", Normal{0, rest + 1})

@@ -12,10 +12,10 @@ type SecondOrder struct {
 	// StandardUncertainty u with these terms; NaN where they would make the
 	// variance negative, so that the expansion is of no use.
 	StandardUncertainty float64
-	// First and Second name the two influences whose common term is the
-	// largest; they are the same where it is the curvature of one, and ""
+	// First and Second are the two influences whose common term is the
+	// largest; they are the same where it is the curvature of one, and nil
 	// where all terms are 0.
-	First, Second string
+	First, Second *Influence
 }
 
 // Matters reports whether the terms change the standard uncertainty u of the
@@ -83,8 +83,8 @@ type terms struct {
 	largest float64
 }
 
-// consider names the influences of a term when it is larger than those before.
-func (s *terms) consider(size float64, first, second string) {
+// consider notes the influences of a term when it is larger than those before.
+func (s *terms) consider(size float64, first, second *Influence) {
 	if size > s.largest {
 		s.largest, s.First, s.Second = size, first, second
 	}
@@ -98,7 +98,7 @@ func sumTerms(axes []axis) terms {
 		s.Shift += float64(a.h / 2)
 		s.Variance += times(times(a.g, a.h), a.skewness) + times(times(a.h, a.h), (a.kurtosis-1)/4)
 		s.Variance += times(times(a.g, a.third), a.kurtosis/3) + a.others - times(a.g, a.third)
-		s.consider(math.Abs(a.h)*math.Sqrt(a.kurtosis-1)/2, a.name, a.name)
+		s.consider(math.Abs(a.h)*math.Sqrt(a.kurtosis-1)/2, a.of, a.of)
 	}
 	return s
 }
@@ -114,7 +114,7 @@ func (m *Model) addMixedTerms(s *terms, out Node, v []float64, axes []axis, scal
 		for j := range axes[:i] {
 			mixed := axes[j].along(h) / scale
 			s.Variance += times(mixed, mixed)
-			s.consider(math.Abs(mixed), axes[j].name, axes[i].name)
+			s.consider(math.Abs(mixed), axes[j].of, axes[i].of)
 		}
 	}
 }

@@ -16,8 +16,8 @@ func TestAssumedFactor(t *testing.T) {
 		Trapezoidal{0, 2, 0.5}, Arcsine{0, 2},
 	} {
 		m := Model{AssumedFactor: 2}
-		assumed := m.Influence(Influence{Name: "assumed", Distribution: d, Assumed: true})
-		known := m.Influence(Influence{Name: "known", Distribution: d})
+		assumed := m.Influence(Influence{Code: "assumed", Distribution: d, Assumed: true})
+		known := m.Influence(Influence{Code: "known", Distribution: d})
 		a, err := m.Propagate(assumed, 0.95)
 		assert.NoError(t, err)
 		k, err := m.Propagate(known, 0.95)

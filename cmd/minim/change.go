@@ -37,7 +37,7 @@ func (c *changes) String() string { return "" }
 func (c *changes) texts() []string {
 	texts := make([]string, len(*c))
 	for i, change := range *c {
-		texts[i] = change.String()
+		texts[i] = change.Line
 	}
 	return texts
 }

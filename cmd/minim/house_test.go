@@ -19,6 +19,7 @@ var layers = []string{
 	"minim/uncertainty",
 	"minim/equipment/quantity",
 	"minim/equipment/benchfile",
+	"minim/report/words/influence", // what messages of route name
 	"minim/equipment",
 	"minim/uncertainty/route",
 	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps

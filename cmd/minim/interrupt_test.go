@@ -4,7 +4,6 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"errors"
 	"os"
 	"os/exec"
@@ -113,15 +112,14 @@ func TestInterruptWhileALockIsWaitedFor(t *testing.T) {
 	output(t, "new", "b")
 	output(t, "new", "--record", "b/dye.toml", "--route", "two dilutions", "record.toml")
 	before := read(t, "record.toml")
-	err := bench.Append(context.Background(), "record.toml", nil, func([]byte) (string, error) {
-		p := startProcess(t, "made", "b/dye.toml", "record.toml", "--by", "AK", "--add", "step 1: done")
-		const waiting = "minim: waiting for record.toml, held by another program\n"
-		require.Eventually(t, func() bool { return p.text() == waiting }, 20*time.Second, 10*time.Millisecond)
-		assert.Equal(t, exitFailed, p.interrupt(t))
-		assert.Equal(t, waiting+"minim: stopped\n", p.text())
-		return "", errors.New("nothing to add")
-	})
-	require.EqualError(t, err, "nothing to add")
+	held, err := bench.TryLock("record.toml")
+	require.NoError(t, err)
+	p := startProcess(t, "made", "b/dye.toml", "record.toml", "--by", "AK", "--add", "step 1: done")
+	const waiting = "minim: waiting for record.toml, held by another program\n"
+	require.Eventually(t, func() bool { return p.text() == waiting }, 20*time.Second, 10*time.Millisecond)
+	assert.Equal(t, exitFailed, p.interrupt(t))
+	assert.Equal(t, waiting+"minim: stopped\n", p.text())
+	require.NoError(t, held.Close())
 	assert.Equal(t, before, read(t, "record.toml"))
 }
 
@@ -130,13 +128,13 @@ func TestLockThatIsGivenBack(t *testing.T) {
 	t.Chdir(t.TempDir())
 	output(t, "new", "b")
 	output(t, "new", "--record", "b/dye.toml", "--route", "two dilutions", "record.toml")
-	var p *process
-	err := bench.Append(context.Background(), "record.toml", nil, func([]byte) (string, error) {
-		p = startProcess(t, "made", "b/dye.toml", "record.toml", "--by", "AK", "--add", "step 1: weighed 1.03 g", "--trials", "10000")
-		time.Sleep(300 * time.Millisecond)
-		return "8 = { temperature = \"22 °C\", by = \"LR\", at = \"2026-11-30\" }\n", nil
-	})
+	held, err := bench.TryLock("record.toml")
 	require.NoError(t, err)
+	p := startProcess(t, "made", "b/dye.toml", "record.toml", "--by", "AK", "--add", "step 1: weighed 1.03 g", "--trials", "10000")
+	time.Sleep(300 * time.Millisecond)
+	_, err = held.WriteString("8 = { temperature = \"22 °C\", by = \"LR\", at = \"2026-11-30\" }\n")
+	require.NoError(t, err)
+	require.NoError(t, held.Close())
 	require.NoError(t, p.Wait(), p.text())
 	assert.Contains(t, read(t, "record.toml"), "9 = { step = 1, weigh = \"1.03 g\", by = \"AK\"")
 	assert.Contains(t, p.text(), "minim: added to record.toml: step 1: weighed 1.03 g\n")

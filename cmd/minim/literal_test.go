@@ -106,13 +106,17 @@ var makeErrors = []string{
 	"New",
 	"panic",
 
-	"Fail", "FailFor", "FailKey", "FailName", "FailChoice", "FailAmong", "FailWith", "FailHelp", "Refuse",
+	"failTable",
+
+	"Fail", "FailFor", "FailKey", "FailWith", "FailHelp", "Refuse", "NoSuch",
 
 	"mistake", "wrong", "refuse", "within",
 
 	"Limit", "Error",
 
-	"fault", "fail", "failInstrument", "likely",
+	"Mistake", "says", "phrase", "ofMistake",
+
+	"fault", "fail", "failInstrument", "failFor", "likely", "plausible", "inLimit", "nameOf", "priceForm",
 
 	"usageError", "hinted",
 
@@ -122,7 +126,7 @@ var makeErrors = []string{
 
 // mostSentences is how many texts of two words or more may stand elsewhere than in report/words,
 // in page templates and in errors. It only ever falls.
-const mostSentences = 347
+const mostSentences = 301
 
 // TestSentencesStandInOneRoom counts them. With MINIM_LITERALS set to a part of a path it
 // prints those in there.

@@ -135,7 +135,7 @@ func (o *madeOptions) when() string {
 
 // badAddition is the error for an entry that cannot be understood.
 func badAddition(err error) error {
-	var bad *bench.AdditionError
+	var bad *quantity.Error
 	if errors.As(err, &bad) {
 		return &usageError{"--add: " + bad.Message, bad.Hint}
 	}

@@ -203,16 +203,15 @@ func complain(w io.Writer, err error) {
 	}
 	message, hint := strings.Join(linesOf(err), "\n"), ""
 	var (
-		usage    *usageError
-		cured    *hinted
-		mistake  *benchfile.Mistake
-		mistakes benchfile.Mistakes
+		usage   *usageError
+		cured   *hinted
+		mistake *benchfile.Mistake
 	)
 	switch {
 	case errors.As(err, &usage):
 		hint = usage.hint
-	case errors.As(err, &mistakes):
-		complainOfAll(w, mistakes)
+	case len(benchfile.MistakesIn(err)) > 1:
+		complainOfAll(w, err)
 		return
 	case errors.As(err, &mistake):
 		message, hint = mistake.Report(), mistake.Hint+helps[mistake.Help]
@@ -226,8 +225,8 @@ func complain(w io.Writer, err error) {
 }
 
 // complainOfAll writes the mistakes of a file.
-func complainOfAll(w io.Writer, all benchfile.Mistakes) {
-	told, more := all.Told()
+func complainOfAll(w io.Writer, err error) {
+	told, more := benchfile.Told(err)
 	for _, m := range told {
 		complain(w, m)
 	}

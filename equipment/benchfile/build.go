@@ -1,6 +1,7 @@
 package benchfile
 
 import (
+	"cmp"
 	"errors"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -12,6 +13,7 @@ type builder struct {
 	parser  unstable.Parser
 	root    *Table
 	current *Table // the table of the last header
+	under   string // the first word of that header
 	count   int
 }
 
@@ -44,30 +46,29 @@ func (b *builder) syntax(err error, after int) *Mistake {
 		return b.src.mistake(span{after, after}, plain(err.Error()), "")
 	}
 	at := b.parser.Range(found.Highlight)
-	f := newFault(b.src, span{int(at.Offset), int(at.Offset + at.Length)}, found.Message, after)
-	return f.mistake()
+	return newFault(b.src, span{int(at.Offset), int(at.Offset + at.Length)}, found.Message, after).worded()
 }
 
 // expression adds one key and value or one header and returns where it ends.
 func (b *builder) expression(node *unstable.Node) (end int, m *Mistake) {
-	if node.Kind == unstable.KeyValue {
-		return int(node.Raw.Offset + node.Raw.Length), b.keyValue(b.current, node)
-	}
 	parts, m := b.parts(node)
 	if m != nil {
 		return 0, m
 	}
 	at := b.src.header(parts)
-	b.current, m = b.header(parts, at, node.Kind == unstable.ArrayTable)
+	if node.Kind == unstable.KeyValue {
+		at = span{parts[0].at.from, int(node.Raw.Offset + node.Raw.Length)}
+		m = b.keyValue(b.current, parts, node)
+	} else {
+		b.under = parts[0].name
+		b.current, m = b.header(parts, at, node.Kind == unstable.ArrayTable)
+	}
+	b.root.file.list = append(b.root.file.list, expression{cmp.Or(b.under, parts[0].name), at})
 	return at.to, m
 }
 
 // keyValue adds a key, dotted or not, and its value to a table.
-func (b *builder) keyValue(t *Table, node *unstable.Node) *Mistake {
-	parts, m := b.parts(node)
-	if m != nil {
-		return m
-	}
+func (b *builder) keyValue(t *Table, parts []part, node *unstable.Node) (m *Mistake) {
 	last := parts[len(parts)-1]
 	if t, m = b.dotted(t, parts[:len(parts)-1]); m != nil {
 		return m
@@ -91,9 +92,9 @@ func (b *builder) dotted(t *Table, parts []part) (*Table, *Mistake) {
 		switch {
 		case e == nil:
 			sub := t.child(p.name, p.at, isSub, byDots)
-			t.add(p, &value{shape: Sub, at: p.at, table: sub})
+			t.add(p, &value{shape: isTable, at: p.at, table: sub})
 			t = sub
-		case e.value.shape == Sub && e.value.table.origin == byDots:
+		case e.value.shape == isTable && e.value.table.origin == byDots:
 			t = e.value.table
 		default:
 			return nil, b.twice(p, e)
@@ -115,18 +116,18 @@ func (b *builder) header(parts []part, at span, array bool) (*Table, *Mistake) {
 	e := t.find(last.name)
 	switch {
 	case array && e == nil:
-		e = &entry{last.name, last.at, &value{shape: List, at: at}}
+		e = &entry{last.name, last.at, &value{shape: isList, at: at}}
 		t.entries = append(t.entries, e)
 		fallthrough
 	case array && e.value.headed():
 		element := t.child(singular(last.name), at, isElement, byHeader)
-		e.value.items = append(e.value.items, &value{shape: Sub, at: at, table: element})
+		e.value.items = append(e.value.items, &value{shape: isTable, at: at, table: element})
 		return element, nil
 	case e == nil:
 		sub := t.child(last.name, at, isSub, byHeader)
-		t.add(last, &value{shape: Sub, at: at, table: sub})
+		t.add(last, &value{shape: isTable, at: at, table: sub})
 		return sub, nil
-	case !array && e.value.shape == Sub && e.value.table.origin == byPath:
+	case !array && e.value.shape == isTable && e.value.table.origin == byPath:
 		sub := e.value.table
 		e.at, e.value.at, sub.at, sub.origin = last.at, at, at, byHeader
 		return sub, nil
@@ -140,11 +141,11 @@ func (b *builder) step(t *Table, p part) (*Table, *Mistake) {
 	switch {
 	case e == nil:
 		sub := t.child(p.name, p.at, isSub, byPath)
-		t.add(p, &value{shape: Sub, at: p.at, table: sub})
+		t.add(p, &value{shape: isTable, at: p.at, table: sub})
 		return sub, nil
 	case e.value.headed():
 		return e.value.items[len(e.value.items)-1].table, nil
-	case e.value.shape == Sub && e.value.table.origin != byBraces:
+	case e.value.shape == isTable && e.value.table.origin != byBraces:
 		return e.value.table, nil
 	}
 	return nil, b.twice(p, e)

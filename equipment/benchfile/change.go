@@ -13,12 +13,11 @@ import (
 //
 //	0.01 g scale: readability = 0.001 g
 type Change struct {
-	// Name of the table, the key and the value, as written.
-	Name, Key, Value string
+	// Line is the whole, with the name of the table, the key and the value, as written.
+	Line, Name, Key, Value string
 
-	option         string // what the change goes by in messages
-	line           string
-	keyAt, valueAt int // offsets in the line
+	src            *source // the line, by what the change goes by in messages
+	keyAt, valueAt int     // offsets in the line
 }
 
 var changeForm = regexp.MustCompile(`^\s*(.*?\S)\s*:\s*([A-Za-z0-9_-]+)\s*=\s*(.*?)\s*$`)
@@ -38,7 +37,7 @@ func ParseChange(option, line string) (Change, error) {
 	if at == nil {
 		return Change{}, src.mistake(whole, "the change is not of the form NAME: property = VALUE", `write it as in "0.01 g scale: readability = 0.001 g"`)
 	}
-	c := Change{line[at[2]:at[3]], line[at[4]:at[5]], line[at[6]:at[7]], option, line, at[4], at[6]}
+	c := Change{line, line[at[2]:at[3]], line[at[4]:at[5]], line[at[6]:at[7]], src, at[4], at[6]}
 	if m := src.spelling(part{c.Key, c.key()}); m != nil {
 		return Change{}, m
 	}
@@ -51,25 +50,8 @@ func ParseChange(option, line string) (Change, error) {
 	return c, nil
 }
 
-// String returns the line of the change.
-func (c Change) String() string { return c.line }
-
 // Fail returns a mistake at the value.
-func (c Change) Fail(message, hint string) error { return c.mistake(c.value(), message, hint) }
-
-// FailName returns the mistake that there is nothing of the name; [Table.FailChoice]
-// says what is suggested.
-func (c Change) FailName(noun string, among []string) error {
-	message, hint := choice(noun, c.Name, among)
-	from := strings.Index(c.line, c.Name)
-	return c.mistake(span{from, from + len(c.Name)}, message, hint)
-}
-
-func (c Change) mistake(at span, message, hint string) *Mistake {
-	src := newSource(c.option, nil)
-	src.addLine(c.option, c.line)
-	return src.mistake(at, message, hint)
-}
+func (c Change) Fail(message, hint string) error { return c.src.mistake(c.value(), message, hint) }
 
 func (c Change) key() span   { return span{c.keyAt, c.keyAt + len(c.Key)} }
 func (c Change) value() span { return span{c.valueAt, c.valueAt + len(c.Value)} }
@@ -80,16 +62,15 @@ var asInFile = regexp.MustCompile(`^(["'\[{].*|true|false|[+-]?[0-9]+(\.[0-9]+)?
 // parse returns the value, with places in the line.
 func (c Change) parse() (*value, error) {
 	if !asInFile.MatchString(c.Value) {
-		return &value{shape: Text, text: c.Value, at: c.value()}, nil
+		return &value{shape: isText, text: c.Value, at: c.value()}, nil
 	}
-	root, err := Parse(c.option, []byte(c.line[c.keyAt:]))
+	root, err := Parse(c.src.name, []byte(c.Line[c.keyAt:]))
 	if err == nil {
 		err = root.file.mistakes.asError()
 	}
 	var m *Mistake
 	if errors.As(err, &m) { // the first will do for one line
-		m.Place = Place{c.option, 0, m.Column + utf8.RuneCountInString(c.line[:c.keyAt])}
-		m.Source = c.line
+		m.Line, m.Column, m.Source = 0, m.Column+utf8.RuneCountInString(c.Line[:c.keyAt]), c.Line
 		return nil, m
 	}
 	if err != nil {
@@ -100,9 +81,20 @@ func (c Change) parse() (*value, error) {
 	return v, nil
 }
 
-// Change puts the value of a change in place of what stands at its key, or adds
-// the key. The error is a *Mistake.
-func (t *Table) Change(c Change) error {
+// Apply puts the value of a change in place of what stands at its key in the table of its
+// name, or adds the key. The noun is what the tables are. The error is a *Mistake.
+func (c Change) Apply(noun string, tables []*Table) error {
+	names := make([]string, len(tables))
+	for i, t := range tables {
+		if names[i] = t.Text("name"); names[i] == c.Name {
+			return t.change(c)
+		}
+	}
+	from, none := strings.Index(c.Line, c.Name), NoSuch(noun, c.Name, names)
+	return c.src.mistake(span{from, from + len(c.Name)}, none.Message, none.Hint)
+}
+
+func (t *Table) change(c Change) error {
 	v, err := c.parse()
 	if err != nil {
 		return err
@@ -115,16 +107,15 @@ func (t *Table) Change(c Change) error {
 	case t.file.isAdded(e.at):
 		return c.Fail(c.Key+" of "+c.Name+" is changed twice", "keep one of the two")
 	}
-	by := t.file.addLine(c.option, c.line)
+	by := t.file.addLine(c.src.name, c.Line)
 	v.move(by, t.file)
-	key := c.key()
-	e.at, e.value = span{key.from + by, key.to + by}, v
+	e.at, e.value = c.key().on(by), v
 	return nil
 }
 
 // move puts a value and all that it holds into another file, so many bytes on.
 func (v *value) move(by int, f *file) {
-	v.at = span{v.at.from + by, v.at.to + by}
+	v.at = v.at.on(by)
 	for _, item := range v.items {
 		item.move(by, f)
 	}
@@ -133,7 +124,7 @@ func (v *value) move(by int, f *file) {
 	}
 	v.table.file, v.table.at = f, v.at
 	for _, e := range v.table.entries {
-		e.at = span{e.at.from + by, e.at.to + by}
+		e.at = e.at.on(by)
 		e.value.move(by, f)
 	}
 }

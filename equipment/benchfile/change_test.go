@@ -26,7 +26,7 @@ func TestParseChange(t *testing.T) {
 		c, err := ParseChange("--set", line)
 		require.NoError(t, err, line)
 		assert.Equal(t, want, [3]string{c.Name, c.Key, c.Value})
-		assert.Equal(t, line, c.String())
+		assert.Equal(t, line, c.Line)
 	}
 }
 
@@ -52,7 +52,7 @@ func TestParseChangeMistakes(t *testing.T) {
 		_, err := ParseChange("--set", test.line)
 		require.Error(t, err, test.line)
 		m := err.(*Mistake)
-		assert.Equal(t, "--set", m.Place.String(), test.line)
+		assert.Equal(t, "--set", m.place.String(), test.line)
 		if test.marked != "" {
 			assert.Equal(t, test.marked, string([]rune(m.Source)[m.Column-1:m.Column-1+m.Width]), test.line)
 		}
@@ -68,7 +68,7 @@ func changed(t *testing.T, text string, lines ...string) (*Table, error) {
 	for _, line := range lines {
 		c, err := ParseChange("--set", line)
 		require.NoError(t, err)
-		if err := root.Tables("balance")[0].Change(c); err != nil {
+		if err := root.Tables("balance")[0].change(c); err != nil {
 			return nil, err
 		}
 	}
@@ -130,8 +130,12 @@ func TestChangeFails(t *testing.T) {
 	c, err := ParseChange("--set", "0.1 g scael: count = 2")
 	require.NoError(t, err)
 	assert.EqualError(t, c.Fail("too many", "buy fewer"), "--set: too many\n   | 0.1 g scael: count = 2\n   |                      ^\n  buy fewer")
-	assert.EqualError(t, c.FailName("scale", []string{"0.1 g scale"}), "--set: there is no scale called \"0.1 g scael\"\n   | 0.1 g scael: count = 2\n   | ^^^^^^^^^^^\n  perhaps \"0.1 g scale\" is meant")
-	assert.EqualError(t, c.FailName("scale", []string{"a", "b"}), "--set: there is no scale called \"0.1 g scael\"\n   | 0.1 g scael: count = 2\n   | ^^^^^^^^^^^\n  choose from a, b")
+	for text, hint := range map[string]string{
+		"[[s]]\nname = \"0.1 g scale\"":          "perhaps \"0.1 g scale\" is meant",
+		"[[s]]\nname = \"a\"\n[[s]]\nname = 'b'": "choose from a, b",
+	} {
+		assert.EqualError(t, c.Apply("scale", parsed(t, text).Tables("s")), "--set: there is no scale called \"0.1 g scael\"\n   | 0.1 g scael: count = 2\n   | ^^^^^^^^^^^\n  "+hint)
+	}
 }
 
 // Any line gives a change or a mistake; a change of a right file leaves one that
@@ -152,7 +156,7 @@ func FuzzChange(f *testing.F) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := root.Tables("balance")[0].Change(c); err != nil {
+		if err := root.Tables("balance")[0].change(c); err != nil {
 			t.Fatal(err)
 		}
 		readKit(root)

@@ -22,19 +22,18 @@ func TestFailWith(t *testing.T) {
 	}
 }
 
-func TestFailChoice(t *testing.T) {
+func TestNoSuch(t *testing.T) {
 	for _, c := range []struct {
 		name  string
 		among []string
-		also  string
 		hint  string
 	}{
-		{"25 mL flsk", []string{"25 mL flask", "scale"}, "", `perhaps "25 mL flask" is meant`},
-		{"oven", []string{"25 mL flask", "scale"}, "", "choose from 25 mL flask, scale"},
-		{"oven", nil, "or leave it out", "there is none to choose from; or leave it out"},
+		{"25 mL flsk", []string{"25 mL flask", "scale"}, `perhaps "25 mL flask" is meant`},
+		{"oven", []string{"25 mL flask", "scale"}, "choose from 25 mL flask, scale"},
+		{"oven", nil, "there is none to choose from"},
 	} {
 		root := parsed(t, `in = "x"`)
-		root.FailChoice("in", "instrument", c.name, c.among, c.also)
+		root.FailWith("in", NoSuch("instrument", c.name, c.among))
 		m := root.Err().(*Mistake)
 		assert.Equal(t, `in: there is no instrument called "`+c.name+`"`, m.Message)
 		assert.Equal(t, c.hint, m.Hint)

@@ -8,15 +8,20 @@ import (
 	"minim/equipment/quantity"
 )
 
-// Hints that serve several faults.
+// ofMistake is a piece of a mistake that several have.
+type ofMistake = string
+
 const (
-	lineForms   = "a line is key = value, a [header] or a # comment"
-	onBackslash = `write / or \\ for each backslash, or put the text in single quotes`
+	lineForms   ofMistake = "a line is key = value, a [header] or a # comment"
+	onBackslash ofMistake = `write / or \\ for each backslash, or put the text in single quotes`
+	tooDeep     ofMistake = "tables and lists stand inside each other more than 32 deep"
+	tooLarge    ofMistake = "the number is too large"
+	plainQuotes ofMistake = `straight quotes: "`
 )
 
-// mistake words the fault: the first foreseen cause that fits, or the parser's
+// worded is the mistake of a fault: the first foreseen cause that fits, or the parser's
 // own message.
-func (f *fault) mistake() *Mistake {
+func (f *fault) worded() *Mistake {
 	causes := []func() *Mistake{
 		f.curlyQuotes, f.backslash, f.openText, f.decimal, f.notClosed, f.noComma, f.oddQuotes,
 		f.noEquals, f.header, f.badKey, f.extraComma, f.afterValue, f.bare,
@@ -26,7 +31,7 @@ func (f *fault) mistake() *Mistake {
 			return m
 		}
 	}
-	return f.source.mistake(f.at, plain(f.message), "")
+	return f.mistake(f.at, plain(f.message), "")
 }
 
 var curly = strings.NewReplacer("“", `"`, "”", `"`, "„", `"`, "‟", `"`, "«", `"`, "»", `"`, "‘", "'", "’", "'")
@@ -44,16 +49,15 @@ func (f *fault) curlyQuotes() *Mistake {
 		return nil
 	}
 	from := first + at
-	char := []rune(rest[at:])[0]
-	message := fmt.Sprintf("found the curly quote %c, expected a straight one", char)
-	return f.source.mistake(span{from, from + len(string(char))}, message, "write "+straight(rest))
+	char := string([]rune(rest[at:])[:1])
+	return f.mistake(span{from, from + len(char)}, "found the curly quote "+char+", expected a straight one", "write "+straight(rest))
 }
 
 // straight returns the first quoted text in straight quotes, for a hint.
 func straight(rest string) string {
 	text := regexp.MustCompile(`^["'][^"']+["']`).FindString(curly.Replace(rest))
 	if text == "" {
-		return `straight quotes: "`
+		return plainQuotes
 	}
 	return quantity.Printable(text)
 }
@@ -63,7 +67,7 @@ func (f *fault) backslash() *Mistake {
 	if f.quote < 0 || !f.says("escape") {
 		return nil
 	}
-	return f.source.mistake(f.at, "a backslash in double quotes has a meaning of its own, and none before this", onBackslash)
+	return f.mistake(f.at, "a backslash in double quotes has a meaning of its own, and none before this", onBackslash)
 }
 
 // openText: capacity = "10 mL
@@ -75,7 +79,7 @@ func (f *fault) openText() *Mistake {
 	if f.quote >= 0 {
 		from = f.quote
 	}
-	return f.source.mistake(span{from, f.bounds(f.line(from)).to}, "the quote that opens here is not closed", "put a quote at the end of the text")
+	return f.mistake(span{from, f.bounds(f.line(from)).to}, "the quote that opens here is not closed", "put a quote at the end of the text")
 }
 
 var newExpression = regexp.MustCompile(`^\s*(\[+\s*[A-Za-z][\w-]*\s*\]|[\w-]+\s*=)`)
@@ -91,11 +95,11 @@ func (f *fault) notClosed() *Mistake {
 	if len(f.open) > 0 && f.open[0] == '{' {
 		closing, opened = "}", "table"
 	}
-	hint := "put " + closing + " at its end"
+	at, closing := span{f.start, f.bounds(from).to}, "put "+closing
 	if later {
-		hint += fmt.Sprintf(", before line %d", 1+f.line(f.at.from))
+		return f.mistake(at, "the "+opened+" that starts here is not closed", fmt.Sprintf("%s at its end, before line %d", closing, 1+f.line(f.at.from)))
 	}
-	return f.source.mistake(span{f.start, f.bounds(from).to}, "the "+opened+" that starts here is not closed", hint)
+	return f.mistake(at, "the "+opened+" that starts here is not closed", closing+" at its end")
 }
 
 // noComma: two items of a list, or two keys between braces, without a comma.
@@ -110,7 +114,7 @@ func (f *fault) noComma() *Mistake {
 	if f.quotesAreOdd() {
 		return nil
 	}
-	return f.source.mistake(f.at, "a comma is missing before this", "put a comma between the two")
+	return f.mistake(f.at, "a comma is missing before this", "put a comma between the two")
 }
 
 // oddQuotes: { weigh = "1 g, on = "scale" }
@@ -118,7 +122,7 @@ func (f *fault) oddQuotes() *Mistake {
 	if !f.quotesAreOdd() || f.says("comment") {
 		return nil
 	}
-	return f.source.mistake(f.at, "a quote is missing on this line, before or after this", "see that each text has a quote before it and one after it")
+	return f.mistake(f.at, "a quote is missing on this line, before or after this", "see that each text has a quote before it and one after it")
 }
 
 // quotesAreOdd counts the double quotes on the line, those after a backslash
@@ -131,18 +135,21 @@ func (f *fault) quotesAreOdd() bool {
 	return strings.Count(text, `"`)%2 == 1
 }
 
+// phrase is a piece of what the parser says.
+type phrase = string
+
 // parserWords turns the parser's words into those of the house.
-var parserWords = strings.NewReplacer("toml: ", "",
+var parserWords = strings.NewReplacer([]phrase{"toml: ", "",
 	"multiline basic strings", "texts in triple quotes", "multiline literal strings", "texts in triple quotes",
-	"basic strings", "texts in double quotes", "literal strings", "texts in single quotes")
+	"basic strings", "texts in double quotes", "literal strings", "texts in single quotes"}...)
 
 // plain returns a message of the parser in plain words.
 func plain(message string) string {
-	if strings.Contains(message, "levels deep") {
+	switch {
+	case says(message, "levels deep"):
 		return tooDeep
-	}
-	if strings.Contains(message, "out of range") || strings.Contains(message, "too large to fit") {
-		return "the number is too large"
+	case says(message, "out of range", "too large to fit"):
+		return tooLarge
 	}
 	return parserWords.Replace(message)
 }

@@ -17,13 +17,13 @@ func (f *fault) noEquals() *Mistake {
 	key := regexp.MustCompile(`^[\w-]+`).FindString(line)
 	if spaced := spacedKey.FindStringSubmatch(line); spaced != nil {
 		cure := strings.ToLower(strings.Join(strings.Fields(spaced[1]), "-"))
-		return f.source.mistake(span{from, from + len(spaced[1])}, "found a key with spaces", "write "+cure+" =")
+		return f.mistake(span{from, from + len(spaced[1])}, "found a key with spaces", "write "+cure+" =")
 	}
 	hint := lineForms
-	if strings.HasPrefix(f.char(), ":") || isOneOf((f.char() + " ")[0], `"'0123456789`) {
+	if isOneOf((f.char() + " ")[0], `:"'0123456789`) {
 		hint = "write " + key + " = …"
 	}
-	return f.source.mistake(span{from, max(from+len(key), f.at.to)}, "found no = after "+quote(key), hint)
+	return f.mistake(span{from, max(from+len(key), f.at.to)}, "found no = after "+quote(key), hint)
 }
 
 // keyStart returns where the key before the fault starts.
@@ -41,9 +41,8 @@ func (f *fault) header() *Mistake {
 	if !onceMore && !f.says("to close table name", "to close array table name") {
 		return nil
 	}
-	hint := "a header is [one-word] or, where there may be several, [[one-word]]"
-	line := f.bounds(f.line(f.start))
-	return f.source.mistake(span{f.start, line.to}, "the header is not closed as it was opened", hint)
+	at := span{f.start, f.bounds(f.line(f.start)).to}
+	return f.mistake(at, "the header is not closed as it was opened", "a header is [one-word] or, where there may be several, [[one-word]]")
 }
 
 // badKey: // a comment
@@ -51,14 +50,13 @@ func (f *fault) badKey() *Mistake {
 	if !f.says("at start of key", "reached end of input") {
 		return nil
 	}
-	hint := lineForms
 	switch f.char() {
 	case "/", ";", "%", "-", "*":
-		hint = "a comment starts with #; " + hint
+		return f.mistake(f.at, "found "+quote(f.char())+", expected a key", "a comment starts with #; "+lineForms)
 	case "":
-		return f.source.mistake(f.at, "found the end of the line, expected a key", hint)
+		return f.mistake(f.at, "found the end of the line, expected a key", lineForms)
 	}
-	return f.source.mistake(f.at, "found "+quote(f.char())+", expected a key", hint)
+	return f.mistake(f.at, "found "+quote(f.char())+", expected a key", lineForms)
 }
 
 // extraComma: [ , 1]
@@ -66,5 +64,5 @@ func (f *fault) extraComma() *Mistake {
 	if !f.says("unexpected comma", "expected value but got U+002C") {
 		return nil
 	}
-	return f.source.mistake(f.at, "found a comma with nothing before it", "take it out")
+	return f.mistake(f.at, "found a comma with nothing before it", "take it out")
 }

@@ -1,7 +1,6 @@
 package benchfile
 
 import (
-	"fmt"
 	"regexp"
 	"strings"
 )
@@ -16,11 +15,11 @@ func (f *fault) decimal() *Mistake {
 	if parts == nil {
 		return nil
 	}
-	hint := "write " + parts[1] + "." + parts[2] + ", and a quantity in quotes with its unit"
+	found, cure := "found "+found, parts[1]+"."+parts[2]
 	if parts[3] != "" {
-		hint = fmt.Sprintf(`write "%s.%s %s" with a decimal point, in quotes`, parts[1], parts[2], parts[3])
+		return f.mistake(at, found+", a number with a decimal comma", `write "`+cure+" "+parts[3]+`" with a decimal point, in quotes`)
 	}
-	return f.source.mistake(at, "found "+found+", a number with a decimal comma", hint)
+	return f.mistake(at, found+", a number with a decimal comma", "write "+cure+", and a quantity in quotes with its unit")
 }
 
 // afterValue: capacity = "10 mL" nominal
@@ -30,12 +29,12 @@ func (f *fault) afterValue() *Mistake {
 	if !f.says("expected newline") || at.from == at.to || !quoted && !strings.Contains(string(f.data[at.from:at.to]), "=") {
 		return nil
 	}
-	hint := "start a comment with #, a new key on a new line"
-	if f.char() == "," {
-		hint = "put several values in brackets, as in [1, 2]"
-	}
 	extra := span{f.at.from, max(f.at.to, at.to)}
-	return f.source.mistake(extra, "found "+quote(string(f.data[extra.from:extra.to]))+" after the value", hint)
+	found := "found " + quote(string(f.data[extra.from:extra.to]))
+	if f.char() == "," {
+		return f.mistake(extra, found+" after the value", "put several values in brackets, as in [1, 2]")
+	}
+	return f.mistake(extra, found+" after the value", "start a comment with #, a new key on a new line")
 }
 
 // bare: capacity = 10 mL
@@ -45,24 +44,23 @@ func (f *fault) bare() *Mistake {
 	if f.quote >= 0 || f.says("comment", "nested") {
 		return nil
 	}
-	if found == "" {
+	short := Shortened(found)
+	switch strings.ToLower(found) {
+	case "":
 		if !f.says("value") {
 			return nil
 		}
-		return f.source.mistake(f.at, "found no value", `write the value after the =, as in key = "10 mL"`)
-	}
-	if strings.ContainsAny(found[:1], `"'[{`) {
-		return nil
-	}
-	if badNumber.MatchString(found) {
-		return f.source.mistake(at, "found "+Shortened(found)+", which is not a number", "write digits before and after the point, no zero in front; a quantity stands in quotes with its unit")
-	}
-	hint := "put quotes round it: " + quote(found)
-	switch strings.ToLower(found) {
+		return f.mistake(f.at, "found no value", `write the value after the =, as in key = "10 mL"`)
 	case "true", "yes", "on", "false", "no", "off":
-		hint = "write true or false, or put quotes round it: " + quote(found)
+		return f.mistake(at, "found "+short+" without quotes", "write true or false, or put quotes round it: "+quote(found))
 	}
-	return f.source.mistake(at, "found "+Shortened(found)+" without quotes", hint)
+	switch {
+	case strings.ContainsAny(found[:1], `"'[{`):
+		return nil
+	case badNumber.MatchString(found):
+		return f.mistake(at, "found "+short+", which is not a number", "write digits before and after the point, no zero in front; a quantity stands in quotes with its unit")
+	}
+	return f.mistake(at, "found "+short+" without quotes", "put quotes round it: "+quote(found))
 }
 
 var badNumber = regexp.MustCompile(`^[0-9.+-][0-9.+_eE-]*$`)

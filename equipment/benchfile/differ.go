@@ -1,6 +1,7 @@
 package benchfile
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -29,44 +30,38 @@ type Difference struct {
 // not count; keys of the names given are left out. Either table may be nil, which holds
 // nothing.
 func Differences(then, now *Table, without ...string) []Difference {
-	var list []Difference
-	for _, key := range keysOfBoth(then, now) {
-		if !slices.Contains(without, key) {
-			for _, d := range differencesAt("", key, then, now) {
-				d.List = key
-				list = append(list, d)
-			}
+	return differencesIn("", then, now, without)
+}
+
+// differencesIn are those of two tables that go by a name.
+func differencesIn(of string, then, now *Table, without []string) (list []Difference) {
+	for _, key := range union(then.Keys(), now.Keys()) {
+		if slices.Contains(without, key) {
+			continue
+		}
+		for _, d := range differencesAt(of, key, then, now) {
+			d.List = key // that of the outermost comes last
+			list = append(list, d)
 		}
 	}
 	return list
 }
 
-// keysOfBoth lists the keys of two tables, each once.
-func keysOfBoth(then, now *Table) []string {
-	keys := then.Keys()
-	for _, key := range now.Keys() {
-		if !slices.Contains(keys, key) {
-			keys = append(keys, key)
+// union lists what is in one of two lists, each once.
+func union(a, b []string) (all []string) {
+	for _, s := range slices.Concat(a, b) {
+		if !slices.Contains(all, s) {
+			all = append(all, s)
 		}
 	}
-	return keys
-}
-
-// differencesIn are those of two tables that go by a name, but for some keys.
-func differencesIn(of string, then, now *Table, without ...string) (list []Difference) {
-	for _, key := range keysOfBoth(then, now) {
-		if !slices.Contains(without, key) {
-			list = append(list, differencesAt(of, key, then, now)...)
-		}
-	}
-	return list
+	return all
 }
 
 // differencesAt are those at one key.
 func differencesAt(of, key string, then, now *Table) []Difference {
 	switch a, b := then.value(key), now.value(key); {
 	case isSubOrNone(a) && isSubOrNone(b):
-		return differencesIn(below(of, key), a.sub(), b.sub())
+		return differencesIn(below(of, key), a.sub(), b.sub(), nil)
 	case holdsTables(a) || holdsTables(b):
 		return itemDifferences(of, key, a, b)
 	case a.shown() != b.shown() && !sameQuantity(a.shown(), b.shown()):
@@ -77,22 +72,15 @@ func differencesAt(of, key string, then, now *Table) []Difference {
 
 // itemDifferences compares two lists of tables.
 func itemDifferences(of, key string, then, now *value) (list []Difference) {
-	before, after := then.itemsOf(key), now.itemsOf(key)
-	var labels []string
-	for _, items := range [][]item{before, after} {
-		for _, i := range items {
-			if !slices.Contains(labels, i.label) {
-				labels = append(labels, i.label)
-			}
-		}
-	}
-	for _, label := range labels {
-		a, b := labelled(before, label), labelled(after, label)
+	labels, before := then.itemsOf(key)
+	others, after := now.itemsOf(key)
+	for _, label := range union(labels, others) {
+		a, b := before[label], after[label]
 		name, from := below(of, label), len(list)
-		if a == nil || b == nil || a.name() == "" && !slices.Contains(b.Keys(), a.first()) {
+		if a == nil || b == nil || a.name() == "" && !slices.Contains(b.Keys(), append(a.Keys(), "")[0]) {
 			list = append(list, Difference{Of: name, Then: a.shown(), Now: b.shown()})
 		} else {
-			list = append(list, differencesIn(name, a, b)...)
+			list = append(list, differencesIn(name, a, b, nil)...)
 		}
 		for i := range list[from:] {
 			list[from+i].Item = label
@@ -109,47 +97,26 @@ func below(of, name string) string {
 	return of + ", " + name
 }
 
-// item is one table of a list, with what tells it apart.
-type item struct {
-	label string
-	table *Table
-}
-
-// itemsOf lists the tables of a list: by their names, or as "step 1".
-func (v *value) itemsOf(key string) (items []item) {
+// itemsOf lists the tables of a list, by what tells them apart: their names, or "step 1".
+func (v *value) itemsOf(key string) (labels []string, items map[string]*Table) {
+	items = map[string]*Table{}
 	if v == nil {
-		return nil
+		return nil, items
 	}
 	for i, t := range v.tables() {
-		label := t.name()
-		if label == "" {
-			label = singular(key) + " " + strconv.Itoa(i+1)
+		label := cmp.Or(t.name(), singular(key)+" "+strconv.Itoa(i+1))
+		if items[label] == nil {
+			items[label] = t
 		}
-		items = append(items, item{label, t})
+		labels = append(labels, label)
 	}
-	return items
-}
-
-// labelled finds an item, nil when there is none.
-func labelled(items []item, label string) *Table {
-	if i := slices.IndexFunc(items, func(i item) bool { return i.label == label }); i >= 0 {
-		return items[i].table
-	}
-	return nil
+	return labels, items
 }
 
 // name is the text at the key name, "" when there is none.
 func (t *Table) name() string {
-	if v := t.value("name"); v != nil && v.shape == Text {
+	if v := t.value("name"); v != nil && v.shape == isText {
 		return v.shown()
-	}
-	return ""
-}
-
-// first is the first key.
-func (t *Table) first() string {
-	if keys := t.Keys(); len(keys) > 0 {
-		return keys[0]
 	}
 	return ""
 }
@@ -166,10 +133,10 @@ func (t *Table) value(key string) *value {
 }
 
 // isSubOrNone reports a table, or nothing at all.
-func isSubOrNone(v *value) bool { return v == nil || v.shape == Sub }
+func isSubOrNone(v *value) bool { return v == nil || v.shape == isTable }
 
 // holdsTables reports a list of tables.
-func holdsTables(v *value) bool { return v != nil && v.shape == List && len(v.tables()) > 0 }
+func holdsTables(v *value) bool { return v != nil && v.shape == isList && len(v.tables()) > 0 }
 
 // sub is the table of a value, nil for none.
 func (v *value) sub() *Table {
@@ -184,7 +151,7 @@ func (v *value) shown() string {
 	switch {
 	case v == nil:
 		return ""
-	case v.shape == Text:
+	case v.shape == isText:
 		return strings.TrimSpace(v.text)
 	}
 	return v.written(nil, "[", ", ", "]")
@@ -195,7 +162,7 @@ func (t *Table) shown() string {
 	if t == nil {
 		return ""
 	}
-	return (&value{shape: Sub, table: t}).shown()
+	return (&value{shape: isTable, table: t}).shown()
 }
 
 // sameQuantity reports whether two texts are one quantity: "1.0 g" and "1000 mg", or in a unit that

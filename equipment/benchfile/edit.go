@@ -2,28 +2,47 @@ package benchfile
 
 import (
 	"bytes"
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
 	"unicode"
-
-	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// Without returns the text of a file without the tables or the value that a key of
+// Rewritten returns the text of a file without the tables or the value that a key of it
+// holds, with a text at another key, unless that is empty, and with more lines at its end,
+// unless there are none. The name is the one shown in mistakes. A mistake in the text, a
+// misspelt key, or a value that is no text is a *Mistake, or several.
+func Rewritten(name string, data []byte, gone, key, text, lines string) ([]byte, error) {
+	data, err := without(name, data, gone)
+	if err == nil && text != "" {
+		data, err = withText(name, data, key, text)
+	}
+	if err == nil && lines != "" {
+		data = appended(data, lines)
+	}
+	return data, err
+}
+
+// parseRight parses a text without misspelt keys.
+func parseRight(name string, data []byte) (*Table, error) {
+	root, err := Parse(name, data)
+	if err != nil {
+		return nil, err
+	}
+	return root, root.file.mistakes.asError()
+}
+
+// without returns the text of a file without the tables or the value that a key of
 // the file holds, whole lines, with the comments and blank lines in between. All
 // else stays, comments above and below included; but where blank lines stand on
-// both sides of what goes, those below go as well. The name is the one shown in
-// mistakes; the error is that of [Parse], or a *Mistake for a misspelt key.
-func Without(name string, data []byte, key string) ([]byte, error) {
-	src, list, err := expressions(name, data)
+// both sides of what goes, those below go as well.
+func without(name string, data []byte, key string) ([]byte, error) {
+	root, err := parseRight(name, data)
 	if err != nil {
 		return nil, err
 	}
 	mark, data := cutMark(data)
-	rest := bytes.Clone(mark)
-	from := 0
+	rest, list, from := bytes.Clone(mark), root.file.list, 0
 	for len(list) > 0 {
 		first := list[0]
 		next := slices.IndexFunc(list, func(e expression) bool { return e.key != first.key })
@@ -31,7 +50,7 @@ func Without(name string, data []byte, key string) ([]byte, error) {
 			next = len(list)
 		}
 		if first.key == key {
-			gone := src.wholeLines(span{first.at.from, list[next-1].at.to})
+			gone := root.file.wholeLines(span{first.at.from, list[next-1].at.to})
 			rest = append(rest, data[from:gone.from]...)
 			from = gone.to
 		}
@@ -40,39 +59,31 @@ func Without(name string, data []byte, key string) ([]byte, error) {
 	return append(rest, data[from:]...), nil
 }
 
-// WithText returns the text of a file in which a key of the file holds a text:
+// withText returns the text of a file in which a key of the file holds a text:
 // instead of the text that stands there, or in a line of its own above all other
-// keys. A mistake in the text of the file, or a value that is no text, is a
-// *Mistake, or several.
-func WithText(name string, data []byte, key, text string) ([]byte, error) {
-	root, err := Parse(name, data)
+// keys.
+func withText(name string, data []byte, key, text string) ([]byte, error) {
+	root, err := parseRight(name, data)
 	if err != nil {
 		return nil, err
-	}
-	if len(root.file.mistakes) > 0 {
-		return nil, root.file.mistakes.asError()
 	}
 	mark, data := cutMark(data)
 	v := root.ask(key)
 	switch {
 	case v == nil:
-		src, list, err := expressions(name, data)
-		if err != nil {
-			return nil, err
-		}
-		above := src.lines[src.line(list[0].at.from)]
+		above := root.file.lines[root.file.line(root.file.list[0].at.from)]
 		line := key + " = " + Quote(text) + LineEnd(data)
 		return slices.Concat(mark, data[:above], []byte(line), data[above:]), nil
-	case v.shape != Text:
-		root.wrong(key, v, "a text in quotes", v.quoted())
+	case v.shape != isText:
+		root.noText(key, v)
 		return nil, root.file.mistakes[0]
 	}
 	return slices.Concat(mark, data[:v.at.from], []byte(Quote(text)), data[v.at.to:]), nil
 }
 
-// Append returns the text of a file with more lines at its end, below one blank
+// appended returns the text of a file with more lines at its end, below one blank
 // line. They get the line ends of the text.
-func Append(data []byte, lines string) []byte {
+func appended(data []byte, lines string) []byte {
 	end := LineEnd(data)
 	text := bytes.TrimRight(data, " \t\r\n")
 	if after := data[len(text):]; len(after) > 0 { // what else stands in the last line
@@ -112,33 +123,6 @@ func LineEnd(data []byte) string {
 type expression struct {
 	key string
 	at  span
-}
-
-// expressions lists what stands in a text, in order.
-func expressions(name string, data []byte) (*source, []expression, error) {
-	root, err := Parse(name, data)
-	if err != nil {
-		return nil, nil, err
-	}
-	b := &builder{src: root.file.source}
-	b.parser.Reset(b.src.data)
-	var list []expression
-	header := ""
-	for b.parser.NextExpression() {
-		node := b.parser.Expression()
-		parts, m := b.parts(node)
-		if m != nil {
-			return nil, nil, m
-		}
-		if node.Kind != unstable.KeyValue {
-			header = parts[0].name
-			list = append(list, expression{header, b.src.header(parts)})
-			continue
-		}
-		at := span{parts[0].at.from, int(node.Raw.Offset + node.Raw.Length)}
-		list = append(list, expression{cmp.Or(header, parts[0].name), at})
-	}
-	return b.src, list, nil
 }
 
 // wholeLines widens a span to whole lines, and where it is empty above, to the

@@ -26,12 +26,12 @@ func TestWithout(t *testing.T) {
 	} {
 		for _, end := range []string{"\n", "\r\n"} {
 			text, want := strings.ReplaceAll(c.text, "\n", end), strings.ReplaceAll(c.want, "\n", end)
-			rest, err := Without("f.toml", []byte(text), "b")
+			rest, err := without("f.toml", []byte(text), "b")
 			require.NoError(t, err, c.name)
 			assert.Equal(t, want, string(rest), c.name)
 		}
 	}
-	_, err := Without("f.toml", []byte("a = 1,5\n"), "b")
+	_, err := without("f.toml", []byte("a = 1,5\n"), "b")
 	assert.ErrorContains(t, err, "f.toml:1:5")
 }
 
@@ -43,7 +43,7 @@ func TestWithText(t *testing.T) {
 		"# top\r\n\r\ny = 1\r\n":           "# top\r\n\r\nb = \"new\"\r\ny = 1\r\n",
 		"[y]\nb = 'x'":                     "b = \"new\"\n[y]\nb = 'x'",
 	} {
-		got, err := WithText("f.toml", []byte(text), "b", "new")
+		got, err := withText("f.toml", []byte(text), "b", "new")
 		require.NoError(t, err)
 		assert.Equal(t, want, string(got))
 	}
@@ -53,7 +53,7 @@ func TestWithText(t *testing.T) {
 		"b.c = 'x'\n":     "f.toml:1:1: b: found a table, expected a text in quotes",
 		"b = ":            "f.toml:1:4: found no value",
 	} {
-		_, err := WithText("f.toml", []byte(text), "b", "new")
+		_, err := withText("f.toml", []byte(text), "b", "new")
 		assert.ErrorContains(t, err, message)
 	}
 }
@@ -67,7 +67,7 @@ func TestAppend(t *testing.T) {
 		"a = 1\r\n#  \r\n\r\n":  "a = 1\r\n#  \r\n\r\nb = 1\r\nc = 2\r\n",
 		"a = 1\r\nz = 2\r\n \t": "a = 1\r\nz = 2\r\n\r\nb = 1\r\nc = 2\r\n",
 	} {
-		assert.Equal(t, want, string(Append([]byte(text), "b = 1\nc = 2\n")), "%q", text)
+		assert.Equal(t, want, string(appended([]byte(text), "b = 1\nc = 2\n")), "%q", text)
 	}
 }
 
@@ -91,7 +91,7 @@ func FuzzWithout(f *testing.F) {
 		if err != nil || len(root.file.mistakes) > 0 { // misspelt keys
 			return
 		}
-		rest, err := Without("f.toml", data, "route")
+		rest, err := without("f.toml", data, "route")
 		require.NoError(t, err)
 		after, err := Parse("f.toml", rest)
 		if err != nil {

@@ -65,7 +65,7 @@ func TestBench(t *testing.T) {
 	root := parsed(t, bench)
 	assert.Equal(t, []string{"balance", "pipette", "cylinder"}, root.Keys())
 	balance := root.Tables("balance")[0]
-	assert.Equal(t, Place{"f.toml", 2, 1}, balance.Place())
+	assert.Equal(t, place{"f.toml", 2, 1}, balance.place())
 	assert.Equal(t, "0.01 g scale", balance.Text("name"))
 	assert.Equal(t, 200.0, balance.Positive("capacity", quantity.Mass))
 	assert.Equal(t, 0.01, balance.Positive("readability", quantity.Mass))
@@ -84,7 +84,7 @@ func TestBench(t *testing.T) {
 		assert.True(t, cylinder.Has(key))
 	}
 	retained := cylinder.Table("retained")
-	assert.Equal(t, Place{"f.toml", 20, 12}, retained.Place())
+	assert.Equal(t, place{"f.toml", 20, 12}, retained.place())
 	assert.Equal(t, 0.04, retained.Positive("mean", quantity.Volume))
 	assert.Equal(t, 0.02, retained.Positive("spread", quantity.Volume))
 	require.NoError(t, root.Err())
@@ -114,7 +114,7 @@ func TestPrep(t *testing.T) {
 	route.Text("name")
 	steps := route.Tables("steps")
 	assert.Len(t, steps, 6)
-	assert.Equal(t, Place{"f.toml", 21, 3}, steps[1].Place())
+	assert.Equal(t, place{"f.toml", 21, 3}, steps[1].place())
 	for _, step := range steps {
 		for _, key := range step.Keys() {
 			step.Text(key)
@@ -122,7 +122,7 @@ func TestPrep(t *testing.T) {
 		step.Need("weigh")
 	}
 	assert.Equal(t, "25 mL flask", steps[1].Text("in"))
-	all := root.Err().(Mistakes)
+	all := root.Err().(mistakes)
 	assert.Len(t, all, 5)
 	assert.EqualError(t, all[0], "f.toml:21:3: a step needs `weigh`\n"+
 		"  21 |   { make-up-to = \"25 mL\", in = \"25 mL flask\" },\n"+
@@ -138,26 +138,26 @@ func TestTheRestOfTOML(t *testing.T) {
 	assert.Equal(t, 31, b.Count("c", 0))
 	assert.Equal(t, 1000.5, b.Number("d"))
 	assert.Equal(t, "x", root.Text("e"))
-	assert.Equal(t, List, root.Shape("f"))
-	assert.Equal(t, number, b.Shape("c"))
-	assert.Equal(t, Text, root.Shape("e"))
-	assert.Equal(t, Sub, root.Shape("g"))
+	assert.Equal(t, isList, root.shape("f"))
+	assert.Equal(t, number, b.shape("c"))
+	assert.Equal(t, isText, root.shape("e"))
+	assert.Equal(t, isTable, root.shape("g"))
 	assert.True(t, root.Table("g").Flag("h"))
-	assert.Equal(t, flag, root.Table("g").Shape("h"))
-	assert.Equal(t, List, root.Shape("i"))
+	assert.Equal(t, flag, root.Table("g").shape("h"))
+	assert.Equal(t, isList, root.shape("i"))
 	var counts []int
 	for _, i := range root.Tables("i") {
 		for _, j := range i.Tables("j") {
 			counts = append(counts, j.Count("k", 1))
 		}
-		assert.Equal(t, absent, i.Shape("x"))
+		assert.Equal(t, absent, i.shape("x"))
 		if i.Has("m") {
-			assert.Equal(t, date, i.Table("m").Shape("n"))
+			assert.Equal(t, date, i.Table("m").shape("n"))
 		}
 	}
 	assert.Equal(t, []int{1, 2, 3}, counts)
 	o := root.Table("o")
-	assert.Equal(t, Place{"f.toml", 24, 1}, o.Place())
+	assert.Equal(t, place{"f.toml", 24, 1}, o.place())
 	assert.Equal(t, 5, o.Count("r", 1))
 	assert.Empty(t, o.Table("p").Texts("q"))
 	require.NoError(t, root.Err())

@@ -10,7 +10,8 @@ import (
 type file struct {
 	*source
 	root     *Table
-	mistakes Mistakes
+	list     []expression
+	mistakes mistakes
 	// marked are the places of the mistakes.
 	marked  []span
 	missing []missing
@@ -30,7 +31,7 @@ func (n missing) is(other missing) bool {
 }
 
 // Err closes the whole file of the table: keys that were never asked for become
-// mistakes. It returns nil, the one *Mistake, or all [Mistakes] in the order of the
+// mistakes. It returns nil, the one *Mistake, or all all of them in the order of the
 // file.
 func (t *Table) Err() error {
 	if t == nil {
@@ -40,7 +41,7 @@ func (t *Table) Err() error {
 }
 
 // all are the mistakes of the file.
-func (f *file) all() Mistakes {
+func (f *file) all() mistakes {
 	all, meant := f.unknown(f.root)
 	for _, need := range f.needed() {
 		if !slices.ContainsFunc(meant, need.is) { // the mistyped key says it better
@@ -66,7 +67,7 @@ func (f *file) needed() (list []missing) {
 }
 
 // asError is none, the one, or all in order.
-func (all Mistakes) asError() error {
+func (all mistakes) asError() error {
 	switch len(all) {
 	case 0:
 		return nil
@@ -84,53 +85,52 @@ func order(a, b *Mistake) int {
 
 // unknown returns a mistake for each key that nobody asked for, in the table
 // and in those handed out below it, and what these keys were meant to be.
-func (f *file) unknown(t *Table) (mistakes Mistakes, meant []missing) {
+func (f *file) unknown(t *Table) (all mistakes, meant []missing) {
 	for _, e := range t.entries {
-		if !slices.Contains(t.known, e.key) && f.wrong(e.at) { // misspelt, it may have been meant to be any
+		switch known := slices.Contains(t.known, e.key); {
+		case !known && f.wrong(e.at): // misspelt, it may have been meant to be any
 			meant = append(meant, missing{t, t.known, nil})
-			continue
-		}
-		if !slices.Contains(t.known, e.key) {
-			meaning, hint := f.guess(t, e)
-			meant = append(meant, meaning)
-			mistakes = append(mistakes, f.mistake(e.at, "unknown key `"+e.key+"` in "+t.phrase(), hint))
-			continue
-		}
-		for _, sub := range e.value.within() {
-			if sub.open {
-				below, also := f.unknown(sub)
-				mistakes, meant = append(mistakes, below...), append(meant, also...)
+		case !known:
+			meaning, m := f.guess(t, e)
+			meant, all = append(meant, meaning), append(all, m)
+		default:
+			for _, sub := range e.value.within() {
+				if sub.open {
+					below, also := f.unknown(sub)
+					all, meant = append(all, below...), append(meant, also...)
+				}
 			}
 		}
 	}
-	return mistakes, meant
+	return all, meant
 }
 
 // within returns the tables that a value holds.
 func (v *value) within() []*Table {
-	if v.shape == Sub {
+	if v.shape == isTable {
 		return []*Table{v.table}
 	}
 	return v.tables()
 }
 
-// guess returns what an unknown key was probably meant to be, and the hint.
-func (f *file) guess(t *Table, e *entry) (missing, string) {
+// guess returns what an unknown key was probably meant to be, and the mistake.
+func (f *file) guess(t *Table, e *entry) (missing, *Mistake) {
 	key, added := e.key, f.isAdded(e.at)
+	wrong := func(hint string) *Mistake { return f.mistake(e.at, "unknown key `"+key+"` in "+t.phrase(), hint) }
 	if !added && t.origin == byHeader && slices.Contains(f.root.known, key) && f.root.find(key) == nil {
-		return missing{f.root, []string{key}, nil}, "`" + key + "` belongs to the file, not to " + t.phrase() + ": write it above the first [header]"
+		return missing{f.root, []string{key}, nil}, wrong("`" + key + "` belongs to the file, not to " + t.phrase() + ": write it above the first [header]")
+	}
+	if len(t.known) == 0 {
+		return missing{}, wrong("")
 	}
 	free := slices.DeleteFunc(slices.Clone(t.known), func(k string) bool {
 		return !added && t.find(k) != nil && !(e.value.headed() && t.find(k).value.headed())
 	})
-	allowed := ""
-	if len(t.known) > 0 {
-		allowed = "the keys of " + t.phrase() + " are " + strings.Join(t.known, ", ")
-	}
+	keys := t.phrase() + " are " + strings.Join(t.known, ", ")
 	if near := Nearest(key, free); near != "" {
-		return missing{t, []string{near}, nil}, "write `" + near + "`; " + allowed
+		return missing{t, []string{near}, nil}, wrong("write `" + near + "`; the keys of " + keys)
 	}
-	return missing{}, allowed
+	return missing{}, wrong("the keys of " + keys)
 }
 
 // mistake says that the needed key is missing. In the whole file no line is to blame.
@@ -140,7 +140,7 @@ func (n missing) mistake() *Mistake {
 	}
 	f, message := n.table.file, n.table.phrase()+" needs `"+n.keys[0]+"`"
 	if n.table.rank == isRoot {
-		return &Mistake{Place: f.place(0), Message: message}
+		return &Mistake{place: f.place(0), Message: message}
 	}
 	return f.mistake(n.table.at, message, "")
 }

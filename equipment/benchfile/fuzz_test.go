@@ -62,7 +62,7 @@ func inside(t *testing.T, data []byte, err error) {
 	}
 	lines := strings.Split(string(data), "\n")
 	if m.Line < 1 || m.Line > len(lines) || m.Column < 1 || m.Column > 1+utf8.RuneCountInString(lines[m.Line-1]) {
-		t.Fatalf("%v is not in the file", m.Place)
+		t.Fatalf("%v is not in the file", m.place)
 	}
 	if m.Message == "" || m.Source != "" && m.Column+m.Width > 2+utf8.RuneCountInString(m.Source) {
 		t.Fatalf("message %q, width %d on %q", m.Message, m.Width, m.Source)
@@ -76,7 +76,7 @@ func inside(t *testing.T, data []byte, err error) {
 func walk(t *Table) {
 	t.Need("absent")
 	for _, key := range append(t.Keys(), "absent") {
-		t.Shape(key)
+		t.shape(key)
 		t.Text(key)
 		t.Word(key, "one", "two")
 		t.Texts(key)

@@ -16,12 +16,6 @@ const (
 	FollowRecord
 )
 
-// With adds what helps.
-func (m *Mistake) With(h Help) *Mistake {
-	m.Help = h
-	return m
-}
-
 // FailHelp is [Table.Fail] with what helps.
 func (t *Table) FailHelp(key, message, hint string, h Help) {
 	before := len(t.file.mistakes)

@@ -12,8 +12,6 @@ import (
 const (
 	deepest = 32    // tables and lists inside each other
 	most    = 10000 // keys and values
-
-	tooDeep = "tables and lists stand inside each other more than 32 deep"
 )
 
 // part is one word of a key.
@@ -34,7 +32,7 @@ func (b *builder) parts(node *unstable.Node) ([]part, *Mistake) {
 		}
 		if m := b.src.spelling(p); m != nil {
 			p.name = cured(p.name)
-			if b.root == nil || p.name == "" {
+			if p.name == "" {
 				return nil, m
 			}
 			b.root.file.keep(p.at, m)
@@ -64,18 +62,17 @@ func (s *source) spelling(p part) *Mistake {
 	if wellSpelt.MatchString(p.name) {
 		return nil
 	}
-	message := "keys are in lower case, their words joined by hyphens"
-	if lower := strings.ToLower(p.name); wellSpelt.MatchString(lower) {
-		message = "keys are in lower case"
-	}
-	if p.name == "" {
-		return s.mistake(p.at, "the key is empty", "write a word before the =")
-	}
 	hint := ""
 	if cure := cured(p.name); cure != "" {
 		hint = "write `" + cure + "`"
 	}
-	return s.mistake(p.at, "`"+Shortened(p.name)+"`: "+message, hint)
+	switch {
+	case p.name == "":
+		return s.mistake(p.at, "the key is empty", "write a word before the =")
+	case wellSpelt.MatchString(strings.ToLower(p.name)):
+		return s.mistake(p.at, "`"+Shortened(p.name)+"`: keys are in lower case", hint)
+	}
+	return s.mistake(p.at, "`"+Shortened(p.name)+"`: keys are in lower case, their words joined by hyphens", hint)
 }
 
 // cured is the key that a misspelt one was meant to be; "" where that is not known.

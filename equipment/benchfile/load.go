@@ -12,19 +12,9 @@ import (
 // largest is the size in bytes above which a file is refused.
 const largest = 1 << 20
 
-// Load reads and parses a file. A file that cannot be read, or is larger than
-// 1 MiB, is a plain error that starts with the path; a fault in its text is a
-// *Mistake. The error of a context that is done is returned as it is.
-func Load(ctx context.Context, path string) (*Table, error) {
-	data, err := Read(ctx, path)
-	if err != nil {
-		return nil, err
-	}
-	return Parse(path, data)
-}
-
-// Read returns the bytes of a file; its errors are those of [Load]. The path may be a pipe
-// or a terminal, which is waited for until the context is done; what is then still being
+// Read returns the bytes of a file. One that cannot be read, or is larger than 1 MiB, is a
+// plain error that starts with the path. The path may be a pipe or a terminal, which is waited
+// for until the context is done; its error is then returned as it is, and what is still being
 // read is left to itself.
 func Read(ctx context.Context, path string) ([]byte, error) {
 	type outcome struct {

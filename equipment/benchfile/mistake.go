@@ -11,7 +11,7 @@ import (
 // Mistake is something wrong in a file, with the place and, where it can be
 // foreseen, the cure.
 type Mistake struct {
-	Place
+	place
 	Source  string // the line itself; empty when no one line is to blame
 	Width   int    // how many characters are marked, from Column on
 	Message string // what is wrong and what was found
@@ -35,7 +35,7 @@ func (m *Mistake) Error() string {
 // Report returns everything but the hint: place and message, the line, the mark.
 // The line of a change has no number.
 func (m *Mistake) Report() string {
-	head := quantity.Printable(m.Place.String() + ": " + m.Message)
+	head := quantity.Printable(m.place.String() + ": " + m.Message)
 	if m.Source == "" {
 		return head
 	}

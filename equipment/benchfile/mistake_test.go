@@ -10,7 +10,7 @@ import (
 
 func TestErrorShowsPlaceLineMarkAndCure(t *testing.T) {
 	m := &Mistake{
-		Place: Place{"bench.toml", 12, 12}, Source: `capacity = "10 ML"`, Width: 7,
+		place: place{"bench.toml", 12, 12}, Source: `capacity = "10 ML"`, Width: 7,
 		Message: `capacity: "10 ML" has the unit "ML", which is not a unit of volume`, Hint: "write mL",
 	}
 	report := `bench.toml:12:12: capacity: "10 ML" has the unit "ML", which is not a unit of volume
@@ -21,13 +21,13 @@ func TestErrorShowsPlaceLineMarkAndCure(t *testing.T) {
 }
 
 func TestErrorWithoutLineOrHintIsOneLine(t *testing.T) {
-	m := &Mistake{Place: Place{"a.toml", 1, 1}, Message: "the file needs `volume`"}
+	m := &Mistake{place: place{"a.toml", 1, 1}, Message: "the file needs `volume`"}
 	assert.Equal(t, "a.toml:1:1: the file needs `volume`", m.Error())
 }
 
 func TestReportCannotMoveTheCursor(t *testing.T) {
 	m := &Mistake{
-		Place: Place{"a\x1b.toml", 1, 1}, Source: "a\x1b[2J\tb\u202ec\r", Width: 1, Message: "x\ry", Hint: "\x07",
+		place: place{"a\x1b.toml", 1, 1}, Source: "a\x1b[2J\tb\u202ec\r", Width: 1, Message: "x\ry", Hint: "\x07",
 	}
 	assert.Equal(t, "a�.toml:1:1: x�y\n  1 | a�[2J b�c�\n    | ^\n  �", m.Error())
 }
@@ -45,7 +45,7 @@ func TestLongLinesAreCutRoundTheFault(t *testing.T) {
 		{300, 1, 100, 1, false, true},
 		{301, 1, 101, 1, false, true}, // the end of the line itself
 	} {
-		m := &Mistake{Place: Place{"a", 1, c.column}, Source: line, Width: c.width}
+		m := &Mistake{place: place{"a", 1, c.column}, Source: line, Width: c.width}
 		lines := strings.Split(m.Report(), "\n")
 		shown := strings.TrimPrefix(lines[1], "  1 | ")
 		assert.Equal(t, c.start, !strings.HasPrefix(shown, "…"), c)

@@ -6,16 +6,16 @@ import (
 	"strings"
 )
 
-// Mistakes are all that is wrong in a file, in its order. There are two or more; one is
-// a *Mistake alone. [errors.As] finds the first.
-type Mistakes []*Mistake
+// mistakes are all that is wrong in a file, in its order. There are two or more; one is
+// a *Mistake alone. [errors.As] finds the first, [MistakesIn] all.
+type mistakes []*Mistake
 
 // mostTold is how many mistakes of a file are told.
 const mostTold = 20
 
 // Error tells them one below the other, as far as they are told.
-func (all Mistakes) Error() string {
-	told, more := all.Told()
+func (all mistakes) Error() string {
+	told, more := Told(all)
 	texts := make([]string, len(told), len(told)+1)
 	for i, m := range told {
 		texts[i] = m.Error()
@@ -26,19 +26,20 @@ func (all Mistakes) Error() string {
 	return strings.Join(texts, "\n")
 }
 
-// Told are the mistakes to be told, and "and 3 more mistakes" where there are more.
-func (all Mistakes) Told() (told []*Mistake, more string) {
+// Told are the mistakes in an error to be told, and "and 3 more mistakes" where there are more.
+func Told(err error) (told []*Mistake, more string) {
+	all := MistakesIn(err)
 	switch rest := len(all) - mostTold; {
 	case rest == 1:
-		return all[:mostTold], "and 1 more mistake"
+		return all[:mostTold], errors.New("and 1 more mistake").Error()
 	case rest > 1:
-		return all[:mostTold], fmt.Sprintf("and %d more mistakes", rest)
+		return all[:mostTold], fmt.Errorf("and %d more mistakes", rest).Error()
 	}
 	return all, ""
 }
 
 // Unwrap returns them one by one.
-func (all Mistakes) Unwrap() []error {
+func (all mistakes) Unwrap() []error {
 	list := make([]error, len(all))
 	for i, m := range all {
 		list[i] = m
@@ -48,7 +49,7 @@ func (all Mistakes) Unwrap() []error {
 
 // MistakesIn lists the mistakes that an error tells, none where it tells of something else.
 func MistakesIn(err error) []*Mistake {
-	var all Mistakes
+	var all mistakes
 	var one *Mistake
 	switch {
 	case errors.As(err, &all):

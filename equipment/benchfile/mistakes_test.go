@@ -33,9 +33,9 @@ func TestTwentyMistakesAreTold(t *testing.T) {
 		for _, key := range root.Keys() {
 			root.Fail(key, "odd", "")
 		}
-		all := root.Err().(Mistakes)
+		all := root.Err().(mistakes)
 		assert.Len(t, all, n)
-		told, more := all.Told()
+		told, more := Told(all)
 		assert.Len(t, told, 20)
 		if n == 20 {
 			more = told[19].Message
@@ -68,7 +68,7 @@ func TestAMistypedKeySaysItBetter(t *testing.T) {
 		root.FailFor(root, []string{"width"}, "a", "needs the width", "")
 		m, alone := root.Err().(*Mistake)
 		require.True(t, alone, text)
-		assert.Equal(t, want, m.Place.String()+": "+m.Message)
+		assert.Equal(t, want, m.place.String()+": "+m.Message)
 	}
 }
 
@@ -83,7 +83,7 @@ func TestMisspeltKeysDoNotEndTheFile(t *testing.T) {
 		"f.toml:2:14: molar-mass: found the number 3, expected a text in quotes\n  2 | molar_mass = 3\n    |              ^\n  put quotes round it: \"3\"\n"+
 		"f.toml:3:1: `Z`: keys are in lower case\n  3 | Z = 1\n    | ^\n  write `z`")
 	_, err := Parse("f.toml", []byte("Name = 1\nb = 2 3"))
-	var all Mistakes
+	var all mistakes
 	require.ErrorAs(t, err, &all)
 	assert.Len(t, all, 2, "the misspelt key, and where the text ends to be TOML")
 }

@@ -13,18 +13,12 @@ import (
 // Quantity returns the quantity at the key in the base unit of its kind, 0 when
 // absent. Its range is not checked.
 func (t *Table) Quantity(key string, kind quantity.Kind) float64 {
-	v := t.ask(key)
-	if v == nil {
-		return 0
-	}
-	value, _ := t.quantity(key, v, kind)
-	return value
+	return t.within(key, kind, "", func(float64) bool { return true })
 }
 
 // Quantities returns the quantities of a list, nil when absent. One quantity
 // without brackets is a list of one.
-func (t *Table) Quantities(key string, kind quantity.Kind) []float64 {
-	var values []float64
+func (t *Table) Quantities(key string, kind quantity.Kind) (values []float64) {
 	for _, v := range t.items(key) {
 		value, _ := t.quantity(key, v, kind)
 		values = append(values, value)
@@ -59,8 +53,8 @@ func (t *Table) within(key string, kind quantity.Kind, rule string, holds func(f
 
 // quantity reads one value as a quantity and reports whether it is one.
 func (t *Table) quantity(key string, v *value, kind quantity.Kind) (float64, bool) {
-	if v.shape != Text {
-		t.wrong(key, v, kind.Phrase()+" in quotes", unquoted(v, kind))
+	if v.shape != isText {
+		t.wrong(key, v, kind.Phrase()+" in quotes", `write it in quotes with its unit, as in "`+inQuotes(v, kind)+`"`)
 		return 0, false
 	}
 	x, err := quantity.Parse(kind, v.text)
@@ -72,51 +66,43 @@ func (t *Table) quantity(key string, v *value, kind quantity.Kind) (float64, boo
 	return x, true
 }
 
-// unquoted returns the hint for a value that should be a quantity in quotes.
-func unquoted(v *value, kind quantity.Kind) string {
+// inQuotes is what a value that should be a quantity in quotes may mean, or an example.
+func inQuotes(v *value, kind quantity.Kind) string {
 	text := v.text + " " + kind.Unit()
 	if x, err := strconv.ParseFloat(v.text, 64); kind == quantity.Share && err == nil && x > 0 && x <= 1 {
 		text = strconv.FormatFloat(100*x, 'g', 6, 64) + " %" // 0.95 is meant as 95 %
 	}
 	if _, err := quantity.Parse(kind, text); v.shape == number && err == nil {
-		return `write it in quotes with its unit, as in "` + text + `"`
+		return text
 	}
-	return `write it in quotes with its unit, as in "1 ` + kind.Unit() + `"`
+	return "1 " + kind.Unit()
 }
-
-// countLimit is that of every whole number.
-var countLimit = quantity.Limits.WholeNumber
 
 // Count returns the whole number at the key, which must be at least the least and within
 // the limit of whole numbers; 0 when absent.
 func (t *Table) Count(key string, least int) int {
-	v := t.ask(key)
+	v := t.bare(key, number, "a whole number", "3")
 	if v == nil {
 		return 0
 	}
 	n, err := strconv.ParseInt(v.text, 0, 0)
-	switch {
-	case v.shape != number || !v.whole:
-		t.wrong(key, v, "a whole number", bare(v, "3"))
-		return 0
+	switch most := quantity.Limits.WholeNumber.Most; {
+	case !v.whole:
+		t.wrong(key, v, "a whole number", "")
 	case err != nil || n < int64(least):
 		t.refuse(key, v, fmt.Sprintf("must be a whole number of at least %d, found %s", least, Shortened(v.text)), "")
-		return 0
-	case float64(n) > countLimit.Most:
-		t.refuse(key, v, fmt.Sprintf("must be a whole number of at most %v, found %s", countLimit.Most, Shortened(v.text)), "")
-		return 0
+	case float64(n) > most:
+		t.refuse(key, v, fmt.Sprintf("must be a whole number of at most %v, found %s", most, Shortened(v.text)), "")
+	default:
+		return int(n)
 	}
-	return int(n)
+	return 0
 }
 
 // Number returns the bare number at the key; 0 when absent.
 func (t *Table) Number(key string) float64 {
-	v := t.ask(key)
+	v := t.bare(key, number, "a number without quotes", "1.5")
 	if v == nil {
-		return 0
-	}
-	if v.shape != number {
-		t.wrong(key, v, "a number without quotes", bare(v, "1.5"))
 		return 0
 	}
 	x, err := v.number()
@@ -139,21 +125,20 @@ func (v *value) number() (float64, error) {
 
 // Flag returns the true or false at the key; false when absent.
 func (t *Table) Flag(key string) bool {
-	v := t.ask(key)
-	if v == nil {
-		return false
-	}
-	if v.shape != flag {
-		t.wrong(key, v, "true or false without quotes", bare(v, "true"))
-		return false
-	}
-	return v.text == "true"
+	v := t.bare(key, flag, "true or false without quotes", "true")
+	return v != nil && v.text == "true"
 }
 
-// bare returns the hint for a text that should stand without quotes.
-func bare(v *value, example string) string {
-	if v.shape == Text {
-		return "write it without quotes, as in " + example
+// bare returns the value of a shape at the key, which stands without quotes; nil when absent
+// or of another shape.
+func (t *Table) bare(key string, s shape, wanted, example string) *value {
+	switch v := t.ask(key); {
+	case v == nil || v.shape == s:
+		return v
+	case v.shape == isText:
+		t.wrong(key, v, wanted, "write it without quotes, as in "+example)
+	default:
+		t.wrong(key, v, wanted, "")
 	}
-	return ""
+	return nil
 }

@@ -2,8 +2,6 @@ package benchfile
 
 import (
 	"bytes"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"unicode/utf8"
@@ -31,7 +29,7 @@ func Parse(name string, data []byte) (*Table, error) {
 		m = checkValid(src)
 	}
 	if m == nil && len(root.entries) == 0 {
-		m = &Mistake{Place: src.place(0), Message: "the file is empty: it holds nothing but space and comments"}
+		m = &Mistake{place: src.place(0), Message: "the file is empty: it holds nothing but space and comments"}
 	}
 	if m != nil {
 		return nil, append(root.file.mistakes, m).asError()
@@ -50,27 +48,20 @@ func cutMark(data []byte) (mark, text []byte) {
 	return nil, data
 }
 
-// Digest is the SHA-256 of a file in hexadecimal digits.
-func Digest(data []byte) string {
-	sum := sha256.Sum256(data)
-	return hex.EncodeToString(sum[:])
-}
-
 // checkBytes refuses what is not UTF-8 text.
 func checkBytes(src *source) *Mistake {
 	for _, mark := range []string{"\xFF\xFE", "\xFE\xFF"} {
 		if bytes.HasPrefix(src.data, []byte(mark)) {
-			return &Mistake{Place: src.place(0), Message: "the file is UTF-16 text, not UTF-8", Hint: "save it as UTF-8"}
+			return &Mistake{place: src.place(0), Message: "the file is UTF-16 text, not UTF-8", Hint: "save it as UTF-8"}
 		}
 	}
 	if at := bytes.IndexByte(src.data, 0); at >= 0 {
-		return &Mistake{Place: src.place(at), Message: "the file holds a zero byte: it is not UTF-8 text", Hint: "save it as UTF-8 text"}
+		return &Mistake{place: src.place(at), Message: "the file holds a zero byte: it is not UTF-8 text", Hint: "save it as UTF-8 text"}
 	}
 	for at := 0; at < len(src.data); {
 		r, size := utf8.DecodeRune(src.data[at:])
 		if r == utf8.RuneError && size == 1 {
-			message := fmt.Sprintf("the byte 0x%02X is not UTF-8 text", src.data[at])
-			return src.mistake(span{at, at + 1}, message, "save the file as UTF-8")
+			return src.mistake(span{at, at + 1}, fmt.Sprintf("the byte 0x%02X is not UTF-8 text", src.data[at]), "save the file as UTF-8")
 		}
 		at += size
 	}

@@ -97,19 +97,20 @@ func TestPhrasesAreListed(t *testing.T) {
 	}
 }
 
-// phrasesIn are the phrases of one call: of says, of Contains in a message, and every other
-// text of the words that are replaced.
+// phrasesIn are the phrases of one call: of says, and every other text of the words that are
+// replaced.
 func phrasesIn(call *ast.CallExpr) (found []string) {
-	fun, ok := call.Fun.(*ast.SelectorExpr)
-	if !ok {
-		return nil
+	name, args, step := "", call.Args, 1
+	switch fun := call.Fun.(type) {
+	case *ast.SelectorExpr:
+		name = fun.Sel.Name
+	case *ast.Ident:
+		name = fun.Name
 	}
-	args, step := call.Args, 1
-	switch first, _ := argument(call.Args, 0).(*ast.Ident); {
-	case fun.Sel.Name == "says":
-	case fun.Sel.Name == "Contains" && first != nil && first.Name == "message":
-	case fun.Sel.Name == "NewReplacer" && text(argument(call.Args, 0)) == "toml: ":
-		step = 2
+	switch list, _ := argument(call.Args, 0).(*ast.CompositeLit); {
+	case name == "says":
+	case name == "NewReplacer" && list != nil && text(argument(list.Elts, 0)) == "toml: ":
+		args, step = list.Elts, 2
 	default:
 		return nil
 	}

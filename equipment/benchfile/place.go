@@ -7,7 +7,7 @@
 // keys that nobody asked for, and returns all mistakes. Loading code is
 // therefore a straight line that ends with one check.
 //
-//	root, err := benchfile.Load(ctx, "bench.toml")
+//	root, err := benchfile.Parse("bench.toml", data)
 //	if err != nil {
 //		return err
 //	}
@@ -26,16 +26,16 @@ import (
 	"unicode/utf8"
 )
 
-// Place is where something stands in a file. Lines and columns count from 1;
+// place is where something stands in a file. Lines and columns count from 1;
 // columns count characters, a tab as one. In a [Change], File is what the change
 // goes by, and Line is 0.
-type Place struct {
+type place struct {
 	File         string
 	Line, Column int
 }
 
 // String returns the place as file:line:column, or what a change goes by.
-func (p Place) String() string {
+func (p place) String() string {
 	if p.Line == 0 {
 		return p.File
 	}
@@ -44,6 +44,9 @@ func (p Place) String() string {
 
 // span is a range of bytes in a file.
 type span struct{ from, to int }
+
+// on is the span so many bytes further on.
+func (s span) on(by int) span { return span{s.from + by, s.to + by} }
 
 // source is the text of a file with the start of each of its lines.
 type source struct {
@@ -81,9 +84,9 @@ func (s *source) bounds(line int) span {
 }
 
 // place returns where an offset stands.
-func (s *source) place(offset int) Place {
+func (s *source) place(offset int) place {
 	line := s.line(offset)
-	p := Place{s.name, line + 1, 1 + utf8.RuneCount(s.data[s.lines[line]:offset])}
+	p := place{s.name, line + 1, 1 + utf8.RuneCount(s.data[s.lines[line]:offset])}
 	if name, ok := s.added[line]; ok {
 		p.File, p.Line = name, 0
 	}
@@ -115,7 +118,7 @@ func (s *source) mistake(at span, message, hint string) *Mistake {
 	bounds := s.bounds(s.line(at.from))
 	from, to := min(at.from, bounds.to), min(at.to, bounds.to)
 	return &Mistake{
-		Place:   s.place(from),
+		place:   s.place(from),
 		Source:  strings.ToValidUTF8(string(s.data[bounds.from:bounds.to]), "\uFFFD"),
 		Width:   max(1, utf8.RuneCount(s.data[from:max(from, to)])),
 		Message: message,

@@ -94,8 +94,10 @@ func (f *fault) char() string {
 }
 
 // says reports whether the parser's message holds one of the phrases.
-func (f *fault) says(phrases ...string) bool {
-	return slices.ContainsFunc(phrases, func(p string) bool { return strings.Contains(f.message, p) })
+func (f *fault) says(phrases ...phrase) bool { return says(f.message, phrases...) }
+
+func says(message string, phrases ...phrase) bool {
+	return slices.ContainsFunc(phrases, func(p phrase) bool { return strings.Contains(message, p) })
 }
 
 // bareSpan returns the value without quotes in which the fault stands, with a

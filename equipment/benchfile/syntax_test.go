@@ -97,7 +97,7 @@ func TestFaultsOfTheText(t *testing.T) {
 		{"ok = 1\nname = \"5 \xb5L\"", "2:11", "�", "the byte 0xB5 is not UTF-8 text", "save the file as UTF-8"},
 	} {
 		m := refused(t, c.text)
-		assert.Equal(t, "f.toml:"+c.place, m.Place.String(), c.text)
+		assert.Equal(t, "f.toml:"+c.place, m.place.String(), c.text)
 		marked := string([]rune(m.Source + " ")[m.Column-1 : m.Column-1+m.Width])
 		assert.Equal(t, c.marked, marked, c.text)
 		assert.Equal(t, c.message, m.Message, c.text)

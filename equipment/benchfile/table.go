@@ -5,11 +5,12 @@ import (
 	"strings"
 )
 
-// Place returns where the header or the brace of the table stands; for the root
-// table, the start of the file.
-func (t *Table) Place() Place {
+// Line is the line of the header or the brace of the table, from 1.
+func (t *Table) Line() int { return t.place().Line }
+
+func (t *Table) place() place {
 	if t == nil {
-		return Place{}
+		return place{}
 	}
 	return t.file.place(t.at.from)
 }
@@ -17,34 +18,31 @@ func (t *Table) Place() Place {
 // Root returns the table of the whole file.
 func (t *Table) Root() *Table { return t.file.root }
 
-// Source returns the whole file as it was read.
-func (t *Table) Source() []byte { return t.file.read }
-
-// Digest returns the SHA-256 of the whole file as it was read; see [Digest].
-func (t *Table) Digest() string { return Digest(t.Source()) }
+// Source returns the name of the whole file, and its bytes as they were read.
+func (t *Table) Source() (name string, data []byte) { return t.place().File, t.file.read }
 
 // Call gives the table a name that messages know it by: "entry 3".
 func (t *Table) Call(name string) { t.Name, t.called = name, true }
 
 // Has reports whether the key is there.
-func (t *Table) Has(key string) bool { return t.Shape(key) != absent }
+func (t *Table) Has(key string) bool { return t.ask(key) != nil }
 
-// Is reports whether the key holds a text.
-func (t *Table) Is(key, text string) bool {
-	v := t.ask(key)
-	return v != nil && v.shape == Text && strings.TrimSpace(v.text) == text
-}
+// IsText reports whether a text in quotes stands at the key.
+func (t *Table) IsText(key string) bool { return t.shape(key) == isText }
+
+// IsTable reports whether a table stands at the key.
+func (t *Table) IsTable(key string) bool { return t.shape(key) == isTable }
 
 // DropBlanks takes the keys away whose text is empty: the blanks of a form that have
 // not been filled in.
 func (t *Table) DropBlanks() {
 	t.entries = slices.DeleteFunc(t.entries, func(e *entry) bool {
-		return e.value.shape == Text && strings.TrimSpace(e.value.text) == ""
+		return e.value.shape == isText && strings.TrimSpace(e.value.text) == ""
 	})
 }
 
-// Shape returns what stands at the key.
-func (t *Table) Shape(key string) Shape {
+// shape returns what stands at the key.
+func (t *Table) shape(key string) shape {
 	if v := t.ask(key); v != nil {
 		return v.shape
 	}
@@ -69,7 +67,7 @@ func (t *Table) Table(key string) *Table {
 	switch {
 	case v == nil:
 		return nil
-	case v.shape == Sub:
+	case v.shape == isTable:
 		v.table.open = true
 		return v.table
 	case v.headed():
@@ -86,17 +84,18 @@ func (t *Table) Tables(key string) []*Table {
 	if v == nil {
 		return nil
 	}
-	if v.shape != List {
-		hint := "write " + key + " = [ { … } ]"
-		if v.shape == Sub && v.table.origin == byHeader {
-			hint = "write [" + string(t.file.data[v.at.from:v.at.to]) + "] in double brackets"
-		}
-		t.wrong(key, v, "a list of tables", hint)
+	switch {
+	case v.shape == isList:
+	case v.shape == isTable && v.table.origin == byHeader:
+		t.wrong(key, v, "a list of tables", "write ["+string(t.file.data[v.at.from:v.at.to])+"] in double brackets")
+		return nil
+	default:
+		t.wrong(key, v, "a list of tables", "write "+key+" = [ { … } ]")
 		return nil
 	}
 	var tables []*Table
 	for _, item := range t.atMost(key, v.items) {
-		if item.shape != Sub {
+		if item.shape != isTable {
 			t.wrong(key, item, "a table", "write { … }")
 			continue
 		}
@@ -117,14 +116,10 @@ func (t *Table) Need(keys ...string) {
 
 // Fail records a mistake at the value of the key, and at the place of the table
 // when the key is empty or absent. The message is shown after the key.
-func (t *Table) Fail(key, message, hint string) {
-	t.fail(key, message, hint, func(e *entry) span { return e.value.at })
-}
+func (t *Table) Fail(key, message, hint string) { t.fail(key, message, hint, false) }
 
 // FailKey is Fail at the key itself.
-func (t *Table) FailKey(key, message, hint string) {
-	t.fail(key, message, hint, func(e *entry) span { return e.at })
-}
+func (t *Table) FailKey(key, message, hint string) { t.fail(key, message, hint, true) }
 
 // FailFor is Fail for want of another key, one of those in the table that needed is.
 // Where a mistyped key there was meant to be it, that alone is the mistake; of several
@@ -137,27 +132,29 @@ func (t *Table) FailFor(needed *Table, wanted []string, key, message, hint strin
 	for _, want := range wanted {
 		needed.ask(want)
 	}
-	at, message := t.blamed(key, message, func(e *entry) span { return e.value.at })
+	at, message := t.blamed(key, message, false)
 	if t.Sound(key) {
 		t.file.missing = append(t.file.missing, missing{needed, wanted, t.file.mistake(at, message, hint)})
 	}
 }
 
-func (t *Table) fail(key, message, hint string, where func(*entry) span) {
-	at, message := t.blamed(key, message, where)
+func (t *Table) fail(key, message, hint string, atKey bool) {
+	at, message := t.blamed(key, message, atKey)
 	if t.Sound(key) { // what follows from a mistake is no second one
 		t.file.record(at, message, hint)
 	}
 }
 
 // blamed is where a mistake stands, and its message after the key.
-func (t *Table) blamed(key, message string, where func(*entry) span) (span, string) {
+func (t *Table) blamed(key, message string, atKey bool) (span, string) {
 	if t == nil {
 		panic("benchfile: Fail on an absent table")
 	}
 	at := t.at
-	if t.ask(key) != nil {
-		at = where(t.find(key))
+	if v := t.ask(key); v != nil && atKey {
+		at = t.find(key).at
+	} else if v != nil {
+		at = v.at
 	}
 	if key != "" {
 		message = key + ": " + message
@@ -209,19 +206,13 @@ func (t *Table) wrong(key string, v *value, wanted, hint string) {
 	t.refuse(key, v, "found "+v.describe()+", expected "+wanted, hint)
 }
 
+// shapes are how a mistake names what stands at a key, before what it is.
+var shapes = [...]ofMistake{isText: "the text ", number: "the number ", flag: "the bare word ", date: "the date or time ", isTable: "a table", isList: "a list"}
+
 // describe says what a value is: `the number 10`.
 func (v *value) describe() string {
-	switch v.shape {
-	case Text:
-		return "the text " + quote(v.text)
-	case number:
-		return "the number " + Shortened(v.text)
-	case flag:
-		return "the bare word " + v.text
-	case date:
-		return "the date or time " + v.text
-	case Sub:
-		return "a table"
+	if v.shape == isText {
+		return shapes[v.shape] + quote(v.text)
 	}
-	return "a list"
+	return shapes[v.shape] + Shortened(v.text)
 }

@@ -1,6 +1,7 @@
 package benchfile
 
 import (
+	"context"
 	"os"
 	"path/filepath"
 	"strings"
@@ -84,7 +85,7 @@ func TestMistakesInValues(t *testing.T) {
 		readKit(root)
 		require.Error(t, root.Err(), c.text)
 		m := root.Err().(*Mistake)
-		assert.Equal(t, "f.toml:"+c.place, m.Place.String(), c.text)
+		assert.Equal(t, "f.toml:"+c.place, m.place.String(), c.text)
 		assert.Equal(t, c.marked, string([]rune(m.Source)[m.Column-1:m.Column-1+m.Width]), c.text)
 		assert.Equal(t, c.message, m.Message, c.text)
 		assert.Equal(t, c.hint, m.Hint, c.text)
@@ -107,7 +108,7 @@ func TestUnknownKeys(t *testing.T) {
 		readKit(root)
 		require.Error(t, root.Err(), c.text)
 		m := root.Err().(*Mistake)
-		assert.Equal(t, "f.toml:"+c.place, m.Place.String(), c.text)
+		assert.Equal(t, "f.toml:"+c.place, m.place.String(), c.text)
 		assert.Equal(t, c.message, m.Message, c.text)
 		assert.Equal(t, c.hint, m.Hint, c.text)
 	}
@@ -160,9 +161,9 @@ func TestNilTableHoldsNothing(t *testing.T) {
 	none := parsed(t, "a = 1").Table("b")
 	assert.Nil(t, none)
 	readKit(none)
-	assert.Equal(t, absent, none.Shape("x"))
+	assert.Equal(t, absent, none.shape("x"))
 	assert.Nil(t, none.Keys())
-	assert.Equal(t, Place{}, none.Place())
+	assert.Equal(t, place{}, none.place())
 	assert.Panics(t, func() { none.Fail("x", "y", "") })
 	assert.Panics(t, func() { _ = none.Err() })
 }
@@ -173,7 +174,7 @@ func TestLoad(t *testing.T) {
 	require.NoError(t, os.WriteFile(path("good.toml"), []byte("a = 1"), 0o600))
 	require.NoError(t, os.WriteFile(path("bad.toml"), []byte("a = "), 0o600))
 	require.NoError(t, os.WriteFile(path("large.toml"), []byte(strings.Repeat("#", largest+1)), 0o600))
-	root, err := Load(t.Context(), path("good.toml"))
+	root, err := load(t.Context(), path("good.toml"))
 	require.NoError(t, err)
 	assert.Equal(t, 1.0, root.Number("a"))
 	for name, want := range map[string]string{
@@ -182,9 +183,18 @@ func TestLoad(t *testing.T) {
 		"large.toml": ": is larger than 1 MiB, too large for a file of a bench",
 		"bad.toml":   ":1:4: found no value\n  1 | a = \n    |    ^\n  write the value after the =, as in key = \"10 mL\"",
 	} {
-		_, err := Load(t.Context(), path(name))
+		_, err := load(t.Context(), path(name))
 		assert.EqualError(t, err, path(name)+want)
 	}
-	_, err = Load(t.Context(), path("none.toml"))
+	_, err = load(t.Context(), path("none.toml"))
 	assert.ErrorIs(t, err, os.ErrNotExist)
+}
+
+// load reads and parses a file.
+func load(ctx context.Context, path string) (*Table, error) {
+	data, err := Read(ctx, path)
+	if err != nil {
+		return nil, err
+	}
+	return Parse(path, data)
 }

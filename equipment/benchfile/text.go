@@ -40,8 +40,7 @@ func (t *Table) Word(key string, allowed ...string) string {
 
 // Texts returns the texts of a list, nil when absent. One text without brackets
 // is a list of one.
-func (t *Table) Texts(key string) []string {
-	var texts []string
+func (t *Table) Texts(key string) (texts []string) {
 	for _, v := range t.items(key) {
 		texts = append(texts, Composed(t.text(key, v)))
 	}
@@ -54,7 +53,7 @@ func (t *Table) items(key string) []*value {
 	switch {
 	case v == nil:
 		return nil
-	case v.shape == List && !v.headed():
+	case v.shape == isList && !v.headed():
 		return t.atMost(key, v.items)
 	}
 	return []*value{v}
@@ -73,37 +72,34 @@ func (t *Table) atMost(key string, items []*value) []*value {
 
 // text returns the trimmed text of a value, "" when it is no text to be shown.
 func (t *Table) text(key string, v *value) string {
-	if v.shape != Text {
-		t.wrong(key, v, "a text in quotes", v.quoted())
+	if v.shape != isText {
+		t.noText(key, v)
 		return ""
 	}
-	text := strings.TrimSpace(v.text)
+	text, written := strings.TrimSpace(v.text), string(t.file.data[v.at.from:v.at.to])
 	unprintable := strings.IndexFunc(text, func(r rune) bool { return !unicode.IsGraphic(r) })
 	switch most := longestText(key); {
 	case utf8.RuneCountInString(text) > most:
 		t.refuse(key, v, fmt.Sprintf("the text has %d characters", utf8.RuneCountInString(text)), fmt.Sprintf("at most %d are read here", most))
-		return ""
 	case text == "":
 		t.refuse(key, v, "the text is empty", "write something between the quotes, or leave the key out")
-		return ""
-	case unprintable >= 0:
-		r := []rune(text[unprintable:])[0]
-		hint := "take it out"
-		if written := string(t.file.data[v.at.from:v.at.to]); strings.Contains(written, `:\`) {
-			hint = onBackslash
-		}
-		t.refuse(key, v, fmt.Sprintf("the text holds the character %U, which cannot be printed", r), hint)
-		return ""
+	case unprintable < 0:
+		return text
+	case strings.Contains(written, `:\`):
+		t.refuse(key, v, fmt.Sprintf("the text holds the character %U, which cannot be printed", []rune(text[unprintable:])[0]), onBackslash)
+	default:
+		t.refuse(key, v, fmt.Sprintf("the text holds the character %U, which cannot be printed", []rune(text[unprintable:])[0]), "take it out")
 	}
-	return text
+	return ""
 }
 
-// quoted returns the hint for a bare value that should stand in quotes.
-func (v *value) quoted() string {
+// noText records that a value is no text.
+func (t *Table) noText(key string, v *value) {
 	if v.text == "" {
-		return ""
+		t.wrong(key, v, "a text in quotes", "")
+	} else {
+		t.wrong(key, v, "a text in quotes", "put quotes round it: "+quote(v.text))
 	}
-	return "put quotes round it: " + strconv.Quote(Shortened(v.text))
 }
 
 // quote shows a text in quotes, with unprintable characters escaped.

@@ -2,18 +2,18 @@ package benchfile
 
 import "slices"
 
-// Shape is what stands at a key.
-type Shape int
+// shape is what stands at a key.
+type shape int
 
-// The shapes. A list of tables, however written, is a List.
+// The shapes. A list of tables, however written, is an isList.
 const (
-	absent Shape = iota
-	Text         // in quotes
-	number       // bare
-	flag         // true or false
-	List         // in square brackets, or tables under [[headers]]
-	Sub          // a table, in braces or under a [header]
-	date         // a bare date or time; nothing in a file of a bench wants one
+	absent  shape = iota
+	isText        // in quotes
+	number        // bare
+	flag          // true or false
+	isList        // in square brackets, or tables under [[headers]]
+	isTable       // a table, in braces or under a [header]
+	date          // a bare date or time; nothing in a file of a bench wants one
 )
 
 // Table is a cursor on one table of a file. Its accessors may be called on a
@@ -62,10 +62,10 @@ type entry struct {
 
 // value is what stands at a key or in a list.
 type value struct {
-	shape Shape
+	shape shape
 	at    span
-	text  string // the content of a Text, the characters of a Number, Flag or Date
-	whole bool   // a Number that is an integer
+	text  string // the content of a text in quotes, the characters of a number, flag or date
+	whole bool   // a number that is an integer
 	items []*value
 	table *Table
 }
@@ -93,7 +93,7 @@ func (t *Table) child(name string, at span, r rank, o origin) *Table {
 func (v *value) tables() []*Table {
 	tables := make([]*Table, len(v.items))
 	for i, item := range v.items {
-		if item.shape != Sub {
+		if item.shape != isTable {
 			return nil
 		}
 		tables[i] = item.table
@@ -103,5 +103,5 @@ func (v *value) tables() []*Table {
 
 // headed reports a list of tables that was written with [[headers]].
 func (v *value) headed() bool {
-	return v.shape == List && len(v.items) > 0 && v.items[0].shape == Sub && v.items[0].table.origin == byHeader
+	return v.shape == isList && len(v.items) > 0 && v.items[0].shape == isTable && v.items[0].table.origin == byHeader
 }

@@ -14,16 +14,16 @@ func (b *builder) value(t *Table, key string, node *unstable.Node, at span, dept
 	v := &value{at: at}
 	switch node.Kind {
 	case unstable.String:
-		v.shape, v.text = Text, string(node.Data)
+		v.shape, v.text = isText, string(node.Data)
 	case unstable.Bool:
 		v.shape, v.text = flag, string(node.Data)
 	case unstable.Integer, unstable.Float:
 		v.shape, v.text, v.whole = number, string(node.Data), node.Kind == unstable.Integer
 	case unstable.Array:
-		v.shape = List
+		v.shape = isList
 		return v, b.items(v, t, key, node, depth)
 	case unstable.InlineTable:
-		v.shape = Sub
+		v.shape = isTable
 		v.table = &Table{Name: key, file: t.file, at: at, rank: isSub, origin: byBraces, depth: depth}
 		return v, b.pairs(v.table, node)
 	default:
@@ -39,7 +39,7 @@ func (b *builder) items(v *value, t *Table, key string, node *unstable.Node, dep
 		if m != nil {
 			return m
 		}
-		if item.shape == Sub {
+		if item.shape == isTable {
 			item.table.rank = isElement
 		}
 		v.items = append(v.items, item)
@@ -50,7 +50,11 @@ func (b *builder) items(v *value, t *Table, key string, node *unstable.Node, dep
 // pairs adds the keys and values between braces.
 func (b *builder) pairs(t *Table, node *unstable.Node) *Mistake {
 	for it := node.Children(); it.Next(); {
-		if m := b.keyValue(t, it.Node()); m != nil {
+		parts, m := b.parts(it.Node())
+		if m == nil {
+			m = b.keyValue(t, parts, it.Node())
+		}
+		if m != nil {
 			return m
 		}
 	}

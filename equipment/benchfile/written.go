@@ -30,13 +30,13 @@ func (t *Table) written(without []string, open, between, end string) (keys []str
 // written is a value as a file holds it.
 func (v *value) written(without []string, open, between, end string) string {
 	switch {
-	case v.shape == Text:
+	case v.shape == isText:
 		return Quote(strings.TrimSpace(v.text))
-	case v.shape == Sub:
+	case v.shape == isTable:
 		return "{ " + strings.Join(v.table.written(without, "[", ", ", "]"), ", ") + " }"
-	case v.shape != List:
+	case v.shape != isList:
 		return v.text
-	case len(v.items) == 0 || v.items[0].shape != Sub:
+	case len(v.items) == 0 || v.items[0].shape != isTable:
 		open, between, end = "[", ", ", "]"
 	}
 	items := make([]string, len(v.items))

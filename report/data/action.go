@@ -90,7 +90,7 @@ func unitOf(s *route.Step) string {
 	switch {
 	case s.Balance != nil:
 		return "g"
-	case s.Measure.Kind.Counts():
+	case s.Measure.Kind.Traits().Counts:
 		return "drops"
 	}
 	return "mL"

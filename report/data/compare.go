@@ -6,6 +6,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/words"
+	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -111,7 +112,7 @@ func secondOrder(r *route.Result) object {
 	s := &r.SecondOrder
 	return object{
 		{"shift", s.Shift}, {"standard_uncertainty", s.StandardUncertainty},
-		{"largest_term_of", orNull(s.First)}, {"largest_term_with", orNull(s.Second)},
+		{"largest_term_of", orNull(influence.Name(s.First))}, {"largest_term_with", orNull(influence.Name(s.Second))},
 	}
 }
 
@@ -132,7 +133,7 @@ func monteCarlo(mc *uncertainty.MonteCarlo, r *route.Result) object {
 func crossCheck(c *uncertainty.CrossCheck) object {
 	return object{
 		{"agrees", c.Agrees}, {"tolerance", c.Tolerance}, {"d_low", c.DLow}, {"d_high", c.DHigh}, {"of_expanded", c.OfExpanded},
-		{"cause", orNull(string(c.Cause))}, {"influence", orNull(c.Influence)}, {"with", orNull(c.With)},
+		{"cause", orNull(string(c.Cause))}, {"influence", orNull(influence.Name(c.Influence))}, {"with", orNull(influence.Name(c.With))},
 	}
 }
 
@@ -172,7 +173,7 @@ func rung(r *route.Rung) object {
 
 func contribution(line *uncertainty.Contribution) object {
 	return object{
-		{"influence", line.Name}, {"owner", words.OwnerWords(line.Owner)}, {"group", line.Group.Name}, {"shared", line.Shared()},
+		{"influence", influence.Name(&line.Influence)}, {"owner", influence.Owner(line.Owner)}, {"group", influence.Group(line.Group)}, {"shared", line.Shared()},
 		{"standard_uncertainty", line.StandardUncertainty}, {"unit", line.Unit}, {"sensitivity", line.Sensitivity},
 		{"contribution", line.Contribution}, {"share", line.Share}, {"shift", line.Shift()}, {"assumed", line.Assumed},
 		{"shown", object{
@@ -206,7 +207,7 @@ func clash(c *route.Clash) object {
 		return object{{"name", name}, {"role", role}, {"recognised", by}}
 	}
 	return object{
-		{"first", thing(c.First, c.FirstRole, c.FirstBy)}, {"second", thing(c.Second, c.SecondRole, c.SecondBy)},
+		{"first", thing(c.First, c.FirstRole, c.FirstBy.String())}, {"second", thing(c.Second, c.SecondRole, c.SecondBy.String())},
 		{"what_happens", c.Happens}, {"gas_or_product", orNull(c.Product)}, {"known_of_strong_solutions", c.Strong()}, {"trust", c.Trust},
 		{"sentence", words.StopWord + ": " + c.String() + "."},
 	}

@@ -73,7 +73,7 @@ func class(c *equipment.Class) object {
 		{"kind", c.Kind}, {"form", orNull(c.Form)}, {"standard", c.Published()}, {"class", orNull(c.Name)}, {"marked", orNull(c.Marked)}, {"unit", unit},
 		{"capacity", positive(c.Capacity)}, {"division", positive(c.Division)},
 		{"limit_of_error", positive(c.Tolerance)}, {"limit_of_error_share", positive(c.Share)},
-		{"limit_below_half_fixed", positive(c.BelowHalf.Fixed)}, {"limit_below_half_share", positive(c.BelowHalf.Share)},
+		{"limit_below_half_fixed", positive(c.BelowHalfFixed)}, {"limit_below_half_share", positive(c.BelowHalfShare)},
 		{"random", positive(c.Random)}, {"dead_space", positive(c.DeadSpace)}, {"bore_mm", positive(c.Bore)}, {"numbered_every", positive(c.Numbered)},
 		{"trust", c.Trust}, {"division_trust", orNull(c.DivisionTrust)}, {"random_trust", orNull(c.RandomTrust)}, {"dead_space_trust", orNull(c.DeadSpaceTrust)},
 		{"bore_trust", orNull(c.BoreTrust)}, {"numbered_trust", orNull(c.NumberedTrust)}, {"source", c.Source}, {"note", orNull(c.Note)},

@@ -18,8 +18,8 @@ import (
 func lines(shares ...float64) []uncertainty.Contribution {
 	var list []uncertainty.Contribution
 	for i, share := range shares {
-		name := string(rune('a' + i))
-		list = append(list, uncertainty.Contribution{Influence: uncertainty.Influence{Name: name, Owner: uncertainty.Owner{Name: "owner of it"}}, Uses: 1, Share: share})
+		code := uncertainty.Code(rune('a' + i))
+		list = append(list, uncertainty.Contribution{Influence: uncertainty.Influence{Code: code, Owner: uncertainty.Owner{Name: "owner of it"}}, Uses: 1, Share: share})
 	}
 	return list
 }
@@ -62,13 +62,14 @@ func TestBarsOf(t *testing.T) {
 func TestInfluencesOfOneName(t *testing.T) {
 	list := lines(0.6, 0.4)
 	list[0].Owner, list[1].Owner = uncertainty.Owner{Kind: uncertainty.OneUse, Name: "two dilutions", Step: 1}, uncertainty.Owner{Name: "flask (piece 2)"}
-	list[0].Name, list[1].Name = "reading", "reading"
+	list[0].Code, list[1].Code = "reading", "reading"
+	list[0].Group.Name, list[1].Group.Name = "flask", "flask"
 	bars := barsOf(list)
-	assert.Equal(t, "reading (step 1)", bars[0].words)
-	assert.Equal(t, "reading (flask (piece 2))", bars[1].words)
+	assert.Equal(t, "reading of the flask (step 1)", bars[0].words)
+	assert.Equal(t, "reading of the flask (flask (piece 2))", bars[1].words)
 
-	long := strings.Repeat("reading ", 30)
-	list[0].Name, list[1].Name = long, long
+	long := uncertainty.Code(strings.Repeat("reading ", 30))
+	list[0].Code, list[1].Code = long, long
 	for _, b := range barsOf(list) {
 		assert.True(t, smallInk.Width(b.words) <= influencesTo-influencesFrom, b.words)
 	}

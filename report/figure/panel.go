@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/plot/vg"
 
 	"minim/report/words"
+	"minim/report/words/influence"
 	"minim/report/words/picture"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -81,7 +82,7 @@ func barsOf(all []uncertainty.Contribution) []bar {
 	var bars []bar
 	for i := range lines[:shown] {
 		l := &lines[i]
-		bars = append(bars, bar{words: influence(lines, l), share: l.Share, shared: l.Shared(), assumed: l.Assumed})
+		bars = append(bars, bar{words: called(lines, l), share: l.Share, shared: l.Shared(), assumed: l.Assumed})
 	}
 	if shown < len(lines) {
 		rest := bar{rest: len(lines) - shown}
@@ -94,25 +95,25 @@ func barsOf(all []uncertainty.Contribution) []bar {
 	return bars
 }
 
-// influence is the name of a line, cut to its column. When others of the budget
+// called is the name of a line, cut to its column. When others of the budget
 // have the same name, its owner is added, and never cut away by a long name.
-func influence(lines []uncertainty.Contribution, l *uncertainty.Contribution) string {
+func called(lines []uncertainty.Contribution, l *uncertainty.Contribution) string {
 	const wide = influencesTo - influencesFrom
-	same := 0
+	name, same := influence.Name(&l.Influence), 0
 	for i := range lines {
-		if lines[i].Name == l.Name {
+		if influence.Name(&lines[i].Influence) == name {
 			same++
 		}
 	}
 	if same < 2 {
-		return cut(smallInk, wide, clean(l.Name))
+		return cut(smallInk, wide, clean(name))
 	}
-	whose := words.OwnerWords(l.Owner)
+	whose := influence.Owner(l.Owner)
 	if l.Owner.Kind == uncertainty.OneUse {
 		whose = fmt.Sprintf("step %d", l.Owner.Step)
 	}
 	owner := " (" + cut(smallInk, wide/2, clean(whose)) + ")"
-	return cut(smallInk, wide-smallInk.Width(owner), clean(l.Name)) + owner
+	return cut(smallInk, wide-smallInk.Width(owner), clean(name)) + owner
 }
 
 // shareOfVariance prints a share with a true minus sign.

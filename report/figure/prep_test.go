@@ -131,7 +131,7 @@ func hostile(c *route.Comparison) *route.Comparison {
 	for i := range c.Results {
 		for j := range c.Results[i].Analytic.Budget {
 			l := &c.Results[i].Analytic.Budget[j]
-			l.Name = "</text>\n& " + strings.Repeat("of the pipette ", 20)
+			l.Code = uncertainty.Code("</text>\n& " + strings.Repeat("of the pipette ", 20))
 			l.Owner = uncertainty.Owner{Name: fmt.Sprintf("step %d %s", j, strings.Repeat("W", 200))}
 			l.Uses, l.Assumed = 2, true
 		}

@@ -1,7 +1,6 @@
 package words
 
 import (
-	"minim/equipment"
 	"minim/uncertainty/route"
 )
 
@@ -36,7 +35,7 @@ func (b *bench) begin(i int) int {
 func (b *bench) enough(i int) bool {
 	s := &b.route.Steps[i]
 	need := s.Amount
-	if s.Measure != nil && s.Measure.Kind == equipment.Graduated {
+	if s.Measure != nil && s.Measure.Kind.Traits().Filler && s.Measure.Kind.Traits().Scale {
 		need = s.Measure.Capacity
 	}
 	for j := i - 1; j >= 0; j-- {

@@ -1,8 +1,6 @@
 package words
 
 import (
-	"slices"
-
 	"minim/equipment"
 	"minim/report/words/verb"
 	"minim/uncertainty/route"
@@ -89,15 +87,15 @@ func (b *bench) solidBefore(i int) bool {
 func (b *bench) delivering(i int) []string {
 	s := &b.route.Steps[i]
 	list := stateOf(s)
-	if len(list) == 0 && !s.Measure.Kind.Counts() {
+	if len(list) == 0 && !s.Measure.Kind.Traits().Counts {
 		list = []string{"rinse the " + pipetteOrVessel(s) + " with a little of the same first, to waste"}
 	}
-	switch s.Measure.Kind.Care() {
-	case equipment.Counted:
+	switch s.Measure.Kind.Traits().Care {
+	case "counted":
 		return append(list, "hold it upright; count")
-	case equipment.Pressed:
+	case "pressed":
 		list = append(list, "no bubble; slow and even; wipe the tip")
-	case equipment.RunsOut:
+	case "runs":
 		list = append(list, "no bubble; wipe the tip; bottom of the meniscus at eye level", running(s))
 	default:
 		list = append(list, "bottom of the meniscus at eye level; pour, and let it drain")
@@ -109,12 +107,7 @@ func (b *bench) delivering(i int) []string {
 }
 
 // pipetteOrVessel is what an instrument is called in a word.
-func pipetteOrVessel(s *route.Step) string {
-	if slices.Contains(equipment.PipetteKinds(), string(s.Measure.Kind)) {
-		return "pipette"
-	}
-	return string(s.Measure.Kind)
-}
+func pipetteOrVessel(s *route.Step) string { return s.Measure.Kind.Traits().Table }
 
 // running says how far a pipette runs out: to its tip when it delivers all that it
 // holds, and else from its top line to the one that is so much further down.

@@ -3,7 +3,6 @@ package words
 import (
 	"fmt"
 
-	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
@@ -84,7 +83,7 @@ func (b *bench) kept(i int) string {
 	switch {
 	case b.order(i).Gas:
 		return fmt.Sprintf("do not close or invert it: pour it into dry bottle %d and swirl it there, open, in a fume cupboard, until it is even and no more gas is seen; then a %s", bottle, ventedCap)
-	case b.route.Steps[i].Measure.Kind == equipment.Flask:
+	case b.route.Steps[i].Measure.Kind.Traits().Stopper:
 		return fmt.Sprintf("close, turn over ten times, pour into dry bottle %d, close", bottle)
 	}
 	return fmt.Sprintf("pour into dry bottle %d and back, twice; close", bottle)

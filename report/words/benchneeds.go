@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty"
@@ -71,7 +70,7 @@ func (p *Paper) firstUses(look func(name string, s *route.Step)) {
 // instrumentNames are the instruments of the route, each once, with what kind they are.
 func (p *Paper) instrumentNames() (names []string) {
 	p.firstUses(func(name string, s *route.Step) {
-		if s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark || s.Measure.Kind == equipment.Flask) {
+		if s.Measure != nil && s.Measure.Kind.Traits().EitherMark {
 			name += map[bool]string{true: " (one mark)", false: " (graduated)"}[s.Measure.Division == 0]
 		}
 		names = append(names, name)
@@ -111,7 +110,7 @@ func (b *bench) solventNeeded() (mL float64) {
 			if n := b.before(i); n > 0 {
 				mL -= b.made[n-1]
 			}
-		case s.Measure != nil && s.Rises() && !s.Measure.Kind.Counts():
+		case s.Measure != nil && s.Rises() && !s.Measure.Kind.Traits().Counts:
 			mL -= s.Amount
 		}
 	}
@@ -149,9 +148,7 @@ func (p *Paper) besides() string {
 		parts = append([]string{"a thermometer"}, parts...)
 	}
 	steps := p.route().Steps
-	if slices.ContainsFunc(steps, func(s route.Step) bool {
-		return s.Measure != nil && (s.Measure.Kind == equipment.Graduated || s.Measure.Kind == equipment.OneMark)
-	}) {
+	if slices.ContainsFunc(steps, func(s route.Step) bool { return s.Measure != nil && s.Measure.Kind.Traits().Filler }) {
 		parts = append([]string{"a pipette filler"}, parts...)
 	}
 	if b.weighsOnBoat() {

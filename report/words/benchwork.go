@@ -102,7 +102,7 @@ func (b *bench) take(i int) string {
 }
 
 // runsOut reports whether a measure has a tip that what it holds runs from.
-func runsOut(m *equipment.Measure) bool { return m.Kind.Care() != equipment.PouredOut }
+func runsOut(m *equipment.Measure) bool { return m.Kind.Traits().Care != "poured" }
 
 func slowly(strong bool) string {
 	if strong {

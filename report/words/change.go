@@ -33,7 +33,7 @@ func staying(p *route.Prep) string {
 	text := ""
 	for _, c := range p.Changes {
 		if keys := p.Kit.Staying(c, p.Changes); len(keys) > 0 {
-			text += fmt.Sprintf("; of the %s, %s stay as stated", c.Name, strings.Join(keys, " and "))
+			text += fmt.Sprintf("; of the %s, %s stay as stated", c.Name, strings.ReplaceAll(strings.Join(keys, " and "), "limit", "own limit of error"))
 			if len(keys) == 1 {
 				text = strings.TrimSuffix(text, "stay as stated") + "stays as stated"
 			}

@@ -8,6 +8,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -95,7 +96,7 @@ func shifts(r *route.Result) string {
 	var parts []string
 	for _, s := range r.Analytic.Shifts() {
 		if share := s.Shift / r.Analytic.Value; math.Abs(share) >= 0.001 {
-			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", s.Group.Name, 100*share))
+			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", influence.Group(s.Group), 100*share))
 		}
 	}
 	return strings.Join(parts, ", ")
@@ -162,13 +163,14 @@ func count(n int, noun string) string {
 
 // cause is "shape (0.1 g scale)", or with two influences for curvature.
 func cause(c *uncertainty.CrossCheck) string {
-	switch {
-	case c.Influence == "":
+	switch first, with := influence.Name(c.Influence), influence.Name(c.With); {
+	case first == "":
 		return string(c.Cause)
-	case c.With == "" || c.With == c.Influence:
-		return fmt.Sprintf("%s (%s)", c.Cause, c.Influence)
+	case with == "" || with == first:
+		return fmt.Sprintf("%s (%s)", c.Cause, first)
+	default:
+		return fmt.Sprintf("%s (%s together with %s)", c.Cause, first, with)
 	}
-	return fmt.Sprintf("%s (%s together with %s)", c.Cause, c.Influence, c.With)
 }
 
 // curved says by how much the terms of second order change the uncertainty,

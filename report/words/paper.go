@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"minim/equipment/quantity"
+	"minim/report/words/influence"
 	"minim/report/words/kits"
 	"minim/report/words/verb"
 	"minim/uncertainty"
@@ -158,7 +159,7 @@ func (p *Paper) method() string {
 		text += fmt.Sprintf(" The strength is %s.", countedAs(q))
 	}
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
-		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", groups[0].Group.Name, wholePercent(groups[0].Share))
+		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Share))
 	}
 	if found := p.finding(); found != "" {
 		text = found + ". " + text

@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment"
 	"minim/report/page"
+	"minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -60,7 +61,7 @@ func budgetTable(budget []uncertainty.Contribution) page.Block {
 	for i := range budget {
 		line := &budget[i]
 		u := strings.TrimSpace(uncertainty.TwoDigits(line.StandardUncertainty) + " " + line.Unit)
-		t.Rows = append(t.Rows, page.Row{Cells: []string{line.Name, OwnerWords(line.Owner), marks(line), u, FineShare(line.Share)}})
+		t.Rows = append(t.Rows, page.Row{Cells: []string{influence.Name(&line.Influence), influence.Owner(line.Owner), marks(line), u, FineShare(line.Share)}})
 	}
 	return t
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -126,7 +127,7 @@ func spoilers(r *route.Result) string {
 		if i == 3 || i > 0 && g.Share < 0.1 || g.Share == 0 {
 			break
 		}
-		parts = append(parts, fmt.Sprintf("%s (%s)", g.Group.Name, wholePercent(g.Share)))
+		parts = append(parts, fmt.Sprintf("%s (%s)", influence.Group(g.Group), wholePercent(g.Share)))
 	}
 	if len(parts) == 0 {
 		return "nothing that is counted"

@@ -39,8 +39,8 @@ func TestState(t *testing.T) {
 }
 
 func TestInstructions(t *testing.T) {
-	flask := &equipment.Measure{Name: "flask", Kind: equipment.Flask, Count: 2}
-	pipette := &equipment.Measure{Name: "pipette", Kind: equipment.OneMark}
+	flask := &equipment.Measure{Name: "flask", Kind: "flask", Count: 2}
+	pipette := &equipment.Measure{Name: "pipette", Kind: "one-mark"}
 	scale := &equipment.Balance{Name: "scale", Readability: 0.01}
 	p := &route.Prep{Solute: route.Solute{Name: "urea"}, Solvent: route.Solvent{Name: "water"}}
 	r := &route.Route{Steps: []route.Step{
@@ -72,9 +72,9 @@ func TestInstructions(t *testing.T) {
 }
 
 func TestInstructionsOfTheRestOfABench(t *testing.T) {
-	pipette := &equipment.Measure{Name: "pipette", Kind: equipment.OneMark}
-	cylinder := &equipment.Measure{Name: "cylinder", Kind: equipment.Cylinder}
-	dropper := &equipment.Measure{Name: "dropper", Kind: equipment.Dropper}
+	pipette := &equipment.Measure{Name: "pipette", Kind: "one-mark"}
+	cylinder := &equipment.Measure{Name: "cylinder", Kind: "cylinder"}
+	dropper := &equipment.Measure{Name: "dropper", Kind: "dropper"}
 	scale := &equipment.Balance{Name: "scale", Readability: 0.1}
 	p := &route.Prep{Solute: route.Solute{Name: "urea"}, Solvent: route.Solvent{Name: "water"}}
 	r := &route.Route{Steps: []route.Step{

@@ -7,6 +7,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty"
 )
@@ -34,7 +35,7 @@ func (p *Paper) budget(d *page.Page) {
 			rest += line.Share
 			continue
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []string{line.Name, OwnerWords(line.Owner), marks(line), strings.TrimSpace(uncertainty.TwoDigits(line.StandardUncertainty) + " " + line.Unit), signed(line.Contribution), FineShare(line.Share)}})
+		t.Rows = append(t.Rows, page.Row{Cells: []string{influence.Name(&line.Influence), influence.Owner(line.Owner), marks(line), strings.TrimSpace(uncertainty.TwoDigits(line.StandardUncertainty) + " " + line.Unit), signed(line.Contribution), FineShare(line.Share)}})
 	}
 	if n := len(lines) - mostLines; n > 0 {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{fmt.Sprintf("%d others together", n), "", "", "", "", FineShare(rest)}})
@@ -102,7 +103,7 @@ func (p *Paper) correlation() string {
 	budget := p.result().Analytic.Budget
 	for i := range budget {
 		if line := &budget[i]; line.Shared() && line.StandardUncertainty > 0 {
-			parts = append(parts, fmt.Sprintf("%s (%d times)", line.Name, line.Uses))
+			parts = append(parts, fmt.Sprintf("%s (%d times)", influence.Name(&line.Influence), line.Uses))
 		}
 	}
 	const rule = "An error of one piece, one material or one day is one and the same error wherever it comes in; two errors of one piece at different marks are correlated, by a half unless the kit says otherwise. No other correlation is counted."

@@ -29,17 +29,12 @@ type Addition struct {
 	Waiting func()
 }
 
-// AdditionError reports a line that cannot be understood.
-type AdditionError struct{ Line, Message, Hint string }
-
-func (e *AdditionError) Error() string { return e.Message }
-
 // Add appends entries to the record file of a prep, all or none. Nothing is written when
-// the record would not be right with them. Errors: *[AdditionError], a
+// the record would not be right with them. Errors: a *quantity.Error of a line that cannot be understood, a
 // *benchfile.Mistake, whose place is the new entry or the file as it was, those of Check,
-// and those of [Append].
+// and those of adding to the file.
 func Add(ctx context.Context, path string, p *route.Prep, a Addition) error {
-	return Append(ctx, path, a.Waiting, func(text []byte) (string, error) {
+	return appendTo(ctx, path, a.Waiting, func(text []byte) (string, error) {
 		lines, r, err := a.added(path, text, p)
 		if err == nil && a.Check != nil {
 			err = a.Check(r)
@@ -88,7 +83,7 @@ func parseWith(path string, text []byte, lines string, p *route.Prep) (*record.R
 	r, err := ParseRecord(path, append(whole, lines...), p)
 	for _, m := range benchfile.MistakesIn(err) {
 		if m.Line > before {
-			m.Place = benchfile.Place{File: "the new entry", Column: m.Column}
+			m.File, m.Line = theNewEntry, 0
 		}
 	}
 	return r, err

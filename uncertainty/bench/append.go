@@ -16,7 +16,7 @@ import (
 // largest is the size in bytes above which package benchfile refuses a file.
 const largest = 1 << 20
 
-// Append adds to the file at path what add returns for its present text: whole lines,
+// appendTo adds to the file at path what add returns for its present text: whole lines,
 // each ended by "\n", which get the line ends of the file. No earlier byte is changed,
 // and the lines are on the disk when it returns.
 //
@@ -25,7 +25,7 @@ const largest = 1 << 20
 // the other. The waiting ends with the context, and nothing is written; waiting is called
 // once when it takes long. An editor does not ask for the lock: that it has put another
 // file in the place of this one is seen before and after the writing. An add must not call
-// Append for the same file.
+// appendTo for the same file.
 //
 // When the writing breaks off, because the disk is full or the process is killed, a
 // piece of a line is left, and [wholeLines] leaves it out. The next call strikes it with a
@@ -35,7 +35,7 @@ const largest = 1 << 20
 // An error of add, and that of a context that is cancelled, is returned as it is, and nothing is written. All
 // others start with the path: there is no such file, it is larger than 1 MiB or would be,
 // it cannot be read, locked or written. It panics when the lines are not ended.
-func Append(ctx context.Context, path string, waiting func(), add func(text []byte) (lines string, err error)) error {
+func appendTo(ctx context.Context, path string, waiting func(), add func(text []byte) (lines string, err error)) error {
 	file, text, err := take(ctx, path, waiting)
 	switch {
 	case errors.Is(err, context.Canceled):
@@ -142,7 +142,7 @@ type syncReader interface {
 }
 
 // write writes the two in one call, and waits until it is on the disk. A line of which
-// all but its end was written is there: the next call of Append ends it.
+// all but its end was written is there: the next call of appendTo ends it.
 func write(file syncWriter, joint, lines string) error {
 	n, err := file.Write([]byte(joint + lines))
 	rest := strings.TrimLeft(lines[max(0, n-len(joint)):], "\r\n")

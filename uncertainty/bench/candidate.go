@@ -18,15 +18,15 @@ func (r *kitReader) candidate(t *benchfile.Table) {
 		t.Name += " balance"
 		r.balance(t)
 	default:
-		t.Name += " " + tableOf(equipment.Kind(kind))
+		t.Name += " " + equipment.Kind(kind).Traits().Table
 		r.measure(t, equipment.Kind(kind))
 	}
 }
 
 func candidateKind(t *benchfile.Table) string {
-	if t.Shape("kind") == benchfile.Text && t.Text("kind") == pipetteTables {
-		t.Fail("kind", "there are several kinds of pipette", "choose from "+strings.Join(equipment.PipetteKinds(), ", "))
+	if t.IsText("kind") && t.Text("kind") == pipetteTables {
+		t.Fail("kind", "there are several kinds of pipette", "choose from "+strings.Join(kindsIn(pipetteTables), ", "))
 		return ""
 	}
-	return t.Word("kind", CandidateKinds()...)
+	return t.Word("kind", candidateKinds()...)
 }

@@ -50,29 +50,16 @@ func changedTable(name string, data []byte, changes []benchfile.Change) (*benchf
 	if err != nil {
 		return nil, err
 	}
-	tables, names := instrumentTables(root)
+	var instruments []*benchfile.Table
+	for _, table := range kitTables() {
+		instruments = append(instruments, root.Tables(table)...)
+	}
 	for _, c := range changes {
-		t, ok := tables[c.Name]
-		if !ok {
-			return nil, c.FailName("instrument in the kit", names)
-		}
-		if err := t.Change(c); err != nil {
+		if err := c.Apply(instrumentInKit, instruments); err != nil {
 			return nil, err
 		}
 	}
 	return root, nil
-}
-
-// instrumentTables finds the table of each instrument of a kit without mistakes.
-func instrumentTables(root *benchfile.Table) (tables map[string]*benchfile.Table, names []string) {
-	tables = map[string]*benchfile.Table{}
-	for _, table := range KitTables() {
-		for _, t := range root.Tables(table) {
-			name := t.Text("name")
-			tables[name], names = t, append(names, name)
-		}
-	}
-	return tables, names
 }
 
 // blame points at the changes where a mistake shows elsewhere in the file, which
@@ -82,10 +69,9 @@ func blame(err error, changes []benchfile.Change) error {
 	if !errors.As(err, &m) || m.Line == 0 {
 		return err
 	}
-	last := changes[len(changes)-1]
-	which := "with this change, "
-	if len(changes) > 1 {
-		which = "with this change and those before it, "
+	last := len(changes) - 1
+	if last == 0 {
+		return changes[0].Fail("with this change, "+m.String()+": "+m.Message, m.Hint)
 	}
-	return last.Fail(which+m.Place.String()+": "+m.Message, m.Hint)
+	return changes[last].Fail("with this change and those before it, "+m.String()+": "+m.Message, m.Hint)
 }

@@ -38,33 +38,27 @@ func (e *entry) correct(r *recordReader, p prepReader) {
 // number, or already in that entry.
 func (e *entry) corrected(r *recordReader) *entry {
 	other := r.entry(e.Corrects)
-	message, hint := "", ""
+	fail := func(message, hint string) { e.table.Fail("corrects", message, hint) }
 	switch {
 	case e.Corrects == 0:
 	case slices.Contains(r.blanks, e.Corrects):
-		message, hint = fmt.Sprintf("entry %d is blank", e.Corrects), "write an entry with step = in place of corrects ="
+		fail(fmt.Sprintf("entry %d is blank", e.Corrects), "write an entry with step = in place of corrects =")
 	case other == nil:
-		message, hint = fmt.Sprintf("there is no entry %d above", e.Corrects), "write the number of the entry that is wrong"
+		fail(fmt.Sprintf("there is no entry %d above", e.Corrects), "write the number of the entry that is wrong")
 	case other.Withdrawn:
-		message, hint = fmt.Sprintf("entry %d withdraws another and says nothing of its own", e.Corrects), "write the step anew, as an entry of its own"
+		fail(fmt.Sprintf("entry %d withdraws another and says nothing of its own", e.Corrects), "write the step anew, as an entry of its own")
 	case other.StruckBy > 0:
-		message, hint = fmt.Sprintf("entry %d is struck by entry %d already", e.Corrects, other.StruckBy), fmt.Sprintf("write corrects = %d", other.StruckBy)
-	case !other.known:
-		return nil
-	default:
+		fail(fmt.Sprintf("entry %d is struck by entry %d already", e.Corrects, other.StruckBy), fmt.Sprintf("write corrects = %d", other.StruckBy))
+	case other.known:
 		return other
-	}
-	if message != "" {
-		e.table.Fail("corrects", message, hint)
 	}
 	return nil
 }
 
 // entry is the one of a number, nil when there is none.
 func (r *recordReader) entry(number int) *entry {
-	i, found := slices.BinarySearchFunc(r.entries, number, func(e *entry, n int) int { return e.Number - n })
-	if !found {
-		return nil
+	if i := slices.IndexFunc(r.entries, func(e *entry) bool { return e.Number == number }); i >= 0 {
+		return r.entries[i]
 	}
-	return r.entries[i]
+	return nil
 }

@@ -14,7 +14,7 @@ import (
 // certificate { value, expanded, k }. The parsers turn a text into a value, and
 // into an expanded uncertainty.
 func estimate(t *benchfile.Table, key string, parse, parseExpanded parser) route.Estimate {
-	if t.Shape(key) == benchfile.Sub {
+	if t.IsTable(key) {
 		return estimateFromTable(t.Table(key), key, parse, parseExpanded)
 	}
 	text := t.Text(key)
@@ -51,8 +51,7 @@ func estimateFromTable(t *benchfile.Table, key string, parse, parseExpanded pars
 	t.Need("value", "expanded", "k")
 	v, expanded, k := value("value"), number(t, "expanded", t.Text("expanded"), parseExpanded), t.Number("k")
 	switch {
-	case t.Has("k") && !quantity.Limits.CoverageFactor.Holds(k):
-		t.Fail("k", fmt.Sprintf("a coverage factor of %v is not likely", k), "certificates mostly state k = 2")
+	case !plausible(t, "k", k, quantity.Limits.CoverageFactor, fmt.Sprintf("a coverage factor of %v is not likely", k), mostlyTwo):
 	case !t.Sound("value", "expanded", "k"):
 		return route.Estimate{Known: true}
 	case v > 0 && expanded >= v:
@@ -82,13 +81,7 @@ func number(t *benchfile.Table, key, text string, parse parser) float64 {
 }
 
 // parseAssay reads a purity: more than 0 and at most 100 %.
-func parseAssay(text string) (float64, error) {
-	v, err := quantity.Parse(quantity.Share, text)
-	if err == nil && !quantity.Limits.Assay.Holds(v) {
-		err = &quantity.Error{Found: text, Message: fmt.Sprintf("an assay lies between 0 and 100 %%, found %q", text)}
-	}
-	return v, err
-}
+var parseAssay = inLimit(quantity.Share, quantity.Limits.Assay, "an assay lies between 0 and 100 %%, found %q", "")
 
 // failStrength records what is wrong with a strength, unless it follows from a mistake
 // elsewhere.

@@ -22,22 +22,22 @@ func TestMeasureInGoIsAsRead(t *testing.T) {
 		class, standard, form string
 		stated                string
 	}{
-		{equipment.Cylinder, 10, 0, "B", "", "", "class = \"B\""},
-		{equipment.Cylinder, 50, 0, "A", "ISO", "tall", "class = \"A\"\nstandard = \"ISO\"\nform = \"tall\""},
-		{equipment.Flask, 25, 0, "A", "ASTM", "", "class = \"A\"\nstandard = \"ASTM\""},
-		{equipment.OneMark, 10, 0, "A", "", "", "class = \"A\""},
-		{equipment.Graduated, 1, 0, "B", "", "", "class = \"B\""},
-		{equipment.Piston, 0.2, 0, "", "", "direct reusable", "form = \"direct reusable\""},
-		{equipment.Transfer, 3, 0, "", "", "", ""},
-		{equipment.Burette, 25, 0.1, "B", "", "", "class = \"B\"\ndivision = \"0.1 mL\""},
-		{equipment.Syringe, 20, 0, "", "", "", ""},
-		{equipment.Dropper, 0, 0, "", "", "", ""},
-		{equipment.Beaker, 250, 50, "", "", "", "division = \"50 mL\""},
-		{equipment.ConicalFlask, 250, 0, "", "", "", ""},
-		{equipment.ConicalMeasure, 100, 5, "", "", "", "division = \"5 mL\""},
+		{"cylinder", 10, 0, "B", "", "", "class = \"B\""},
+		{"cylinder", 50, 0, "A", "ISO", "tall", "class = \"A\"\nstandard = \"ISO\"\nform = \"tall\""},
+		{"flask", 25, 0, "A", "ASTM", "", "class = \"A\"\nstandard = \"ASTM\""},
+		{"one-mark", 10, 0, "A", "", "", "class = \"A\""},
+		{"graduated", 1, 0, "B", "", "", "class = \"B\""},
+		{"piston", 0.2, 0, "", "", "direct reusable", "form = \"direct reusable\""},
+		{"transfer", 3, 0, "", "", "", ""},
+		{"burette", 25, 0.1, "B", "", "", "class = \"B\"\ndivision = \"0.1 mL\""},
+		{"syringe", 20, 0, "", "", "", ""},
+		{"dropper", 0, 0, "", "", "", ""},
+		{"beaker", 250, 50, "", "", "", "division = \"50 mL\""},
+		{"conical-flask", 250, 0, "", "", "", ""},
+		{"conical-measure", 100, 5, "", "", "", "division = \"5 mL\""},
 	} {
-		text := "[[" + tableOf(c.kind) + "]]\nname = \"x\"\n"
-		if tableOf(c.kind) == pipetteTables {
+		text := "[[" + c.kind.Traits().Table + "]]\nname = \"x\"\n"
+		if c.kind.Traits().Table == pipetteTables {
 			text += "kind = \"" + string(c.kind) + "\"\n"
 		}
 		if c.capacity > 0 {
@@ -52,11 +52,11 @@ func TestMeasureInGoIsAsRead(t *testing.T) {
 
 // What cannot be is an error, and no panic.
 func TestMeasureInGoThatCannotBe(t *testing.T) {
-	odd := equipment.NewMeasure("odd", equipment.Flask)
+	odd := equipment.NewMeasure("odd", "flask")
 	odd.Capacity = 7
 	assert.ErrorContains(t, odd.Complete("A", "ISO", ""), "has no capacity 7 mL")
-	assert.ErrorContains(t, equipment.NewMeasure("jar", equipment.Jar).Complete("", "", ""), "nothing says how good the line of the jar is")
-	own := equipment.NewMeasure("own", equipment.Flask)
+	assert.ErrorContains(t, equipment.NewMeasure("jar", "jar").Complete("", "", ""), "nothing says how good the line of the jar is")
+	own := equipment.NewMeasure("own", "flask")
 	own.Capacity, own.Bias.Limit, own.Bias.Stated = 7, 0.1, true
 	require.NoError(t, own.Complete("", "", ""))
 	assert.Equal(t, 0.1, own.Limit(7))

@@ -13,38 +13,32 @@ const (
 	candidateTables = "candidate"
 )
 
-// KitTables are the names of the tables of a kit file.
-func KitTables() []string {
+// kitTables are the names of the tables of a kit file.
+func kitTables() []string {
 	return slices.Concat([]string{balanceTables}, measureTables(), []string{candidateTables})
 }
 
 // measureTables are those of volumetric instruments, in the order in which they
 // are read: a jar may rest on any other.
-func measureTables() []string {
-	return []string{"cylinder", "flask", pipetteTables, "burette", "syringe", "dropper",
-		"beaker", "conical-flask", "conical-measure", "jar"}
-}
-
-// tableOf is the name of the tables that hold the measures of a kind.
-func tableOf(kind equipment.Kind) string {
-	if slices.Contains(equipment.PipetteKinds(), string(kind)) {
-		return pipetteTables
+func measureTables() (tables []string) {
+	for _, kind := range equipment.Kinds() {
+		if table := kind.Traits().Table; !slices.Contains(tables, table) {
+			tables = append(tables, table)
+		}
 	}
-	return string(kind)
+	return tables
 }
 
-// CandidateKinds are the kinds that a [[candidate]] may be of: the name of a table,
-// or the kind of a pipette.
-func CandidateKinds() []string {
-	var list []string
-	for _, table := range KitTables() {
-		switch table {
-		case pipetteTables:
-			list = append(list, equipment.PipetteKinds()...)
-		case candidateTables:
-		default:
-			list = append(list, table)
+// kindsIn are the kinds of which a table holds measures; "" stands for any table.
+func kindsIn(table string) (list []string) {
+	for _, kind := range equipment.Kinds() {
+		if table == "" || kind.Traits().Table == table {
+			list = append(list, string(kind))
 		}
 	}
 	return list
 }
+
+// candidateKinds are the kinds that a [[candidate]] may be of: the name of a table,
+// or the kind of a pipette.
+func candidateKinds() []string { return append([]string{balanceTables}, kindsIn("")...) }

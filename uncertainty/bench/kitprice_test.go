@@ -42,7 +42,7 @@ func TestPriceMistakes(t *testing.T) {
 			t.Errorf("%s\ngave %v", test.text, err)
 			continue
 		}
-		assert.Equal(t, test.place, mistake.Place.String())
+		assert.Equal(t, test.place, mistake.String())
 		assert.Equal(t, test.message, mistake.Message)
 		assert.Equal(t, test.hint, mistake.Hint, test.text)
 	}
@@ -101,6 +101,6 @@ func TestCurrencyOfAKit(t *testing.T) {
 		{candidate + "kind = \"dropper\"\nprice = \"2 CHF\"\n", "CHF"},
 		{candidate + "kind = \"balance\"\ncapacity = \"2 g\"\nreadability = \"1 mg\"\nprice = \"2 kr\"\n", "kr"},
 	} {
-		assert.Equal(t, test.want, parseKit(t, oneBalance+test.more).Currency(), test.more)
+		assert.Equal(t, test.want, currencyOf(parseKit(t, oneBalance+test.more)), test.more)
 	}
 }

@@ -15,7 +15,11 @@ import (
 // kitPath that is not empty takes the place of the kit named. The files may have to be
 // waited for, until the context is done.
 func LoadPrep(ctx context.Context, path, kitPath string) (*route.Prep, error) {
-	root, err := benchfile.Load(ctx, path)
+	data, err := benchfile.Read(ctx, path)
+	if err != nil {
+		return nil, err
+	}
+	root, err := benchfile.Parse(path, data)
 	if err != nil {
 		return nil, err
 	}

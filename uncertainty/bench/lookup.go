@@ -14,7 +14,7 @@ func (p prepReader) findBalance(t *benchfile.Table, key string) *equipment.Balan
 	name := t.Text(key)
 	b := p.Kit.Balance(name)
 	if name != "" && b == nil {
-		p.failInstrument(t, key, name, "balance", p.balances())
+		p.failInstrument(t, key, name, "balance", namesOf(p.Kit.Balances, func(b *equipment.Balance) string { return b.Name }, nil))
 	}
 	return b
 }
@@ -28,11 +28,11 @@ func (p prepReader) findMeasure(t *benchfile.Table, key string, verb route.Verb)
 		p.failInstrument(t, key, name, "vessel or pipette", p.measures(verb))
 	case fits(m, verb):
 	case verb == route.MakeUpTo:
-		t.Fail(key, "a solution cannot be made up in the "+name, choose(p.measures(verb)))
+		failFor(t, key, "a solution cannot be made up in the "+name, p.measures(verb))
 	case verb == route.Pour:
-		t.Fail(key, "the "+name+" is not a vessel to pour from", choose(p.measures(verb)))
+		failFor(t, key, "the "+name+" is not a vessel to pour from", p.measures(verb))
 	default:
-		t.Fail(key, "the "+name+" holds a volume but does not measure one out", choose(p.measures(verb)))
+		failFor(t, key, "the "+name+" holds a volume but does not measure one out", p.measures(verb))
 	}
 	return m
 }
@@ -40,37 +40,29 @@ func (p prepReader) findMeasure(t *benchfile.Table, key string, verb route.Verb)
 // fits reports whether a verb can use an instrument.
 func fits(m *equipment.Measure, verb route.Verb) bool {
 	if verb == route.MakeUpTo || verb == route.Pour {
-		return m.Kind.Receives()
+		return m.Kind.Traits().Receives
 	}
-	return m.Kind.Delivers()
+	return m.Kind.Traits().Delivers
 }
 
 // measures lists the instruments of the kit that a verb can use.
-func (p prepReader) measures(verb route.Verb) (names []string) {
-	for _, m := range p.Kit.Measures {
-		if fits(m, verb) {
-			names = append(names, m.Name)
-		}
-	}
-	return names
+func (p prepReader) measures(verb route.Verb) []string {
+	return namesOf(p.Kit.Measures, measureName, func(m *equipment.Measure) bool { return fits(m, verb) })
 }
 
-func (p prepReader) balances() (names []string) {
-	for _, b := range p.Kit.Balances {
-		names = append(names, b.Name)
-	}
-	return names
-}
+func measureName(m *equipment.Measure) string { return m.Name }
 
 // withoutKit reports that the kit could not be found, which is the mistake: of its
 // instruments nothing can be said.
 func (p prepReader) withoutKit() bool { return len(p.Kit.Names())+len(p.Kit.Candidates.Names()) == 0 }
 
-func choose(among []string) string {
+// failFor records a mistake that another instrument would cure.
+func failFor(t *benchfile.Table, key, message string, among []string) {
 	if len(among) == 0 {
-		return "the kit has none that fits"
+		t.Fail(key, message, "the kit has none that fits")
+	} else {
+		t.Fail(key, message, "choose from "+strings.Join(among, ", "))
 	}
-	return "choose from " + strings.Join(among, ", ")
 }
 
 // failInstrument says that the kit has no such instrument, or has one of that
@@ -80,10 +72,10 @@ func (p prepReader) failInstrument(t *benchfile.Table, key, name, noun string, f
 	case p.withoutKit():
 		// said already
 	case slices.Contains(p.Kit.Names(), name):
-		t.Fail(key, fmt.Sprintf("the %s is not a %s", name, noun), choose(fitting))
+		failFor(t, key, fmt.Sprintf("the %s is not a %s", name, noun), fitting)
 	case slices.Contains(p.Kit.Candidates.Names(), name):
-		t.Fail(key, fmt.Sprintf("the %s is a candidate and not on the bench", name), choose(fitting))
+		failFor(t, key, fmt.Sprintf("the %s is a candidate and not on the bench", name), fitting)
 	default:
-		t.FailChoice(key, noun+" in the kit", name, fitting, "")
+		t.FailWith(key, benchfile.NoSuch(noun+" in the kit", name, fitting))
 	}
 }

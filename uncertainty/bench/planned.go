@@ -23,7 +23,7 @@ func planText(p *route.Prep, r *route.Route) string {
 		return text
 	}
 	routes := prep.Tables("route")
-	i := slices.IndexFunc(routes, func(t *benchfile.Table) bool { return t.Is("name", r.Name) })
+	i := slices.IndexFunc(routes, func(t *benchfile.Table) bool { return t.Text("name") == r.Name })
 	return text + "\n[[planned.route]]\n" + routes[i].Written()
 }
 
@@ -41,7 +41,7 @@ func kitTable(p *route.Prep) *benchfile.Table {
 	changes := make([]benchfile.Change, len(p.Changes))
 	for i, c := range p.Changes {
 		var err error
-		if changes[i], err = benchfile.ParseChange("a change", c.Name+": "+c.Key+" = "+c.Value); err != nil {
+		if changes[i], err = benchfile.ParseChange(aChange, c.Name+": "+c.Key+" = "+c.Value); err != nil {
 			panic("bench: a change cannot be read again: " + err.Error())
 		}
 	}
@@ -63,7 +63,7 @@ func readPlan(t *benchfile.Table) *route.Prep {
 	}
 	kit := new(equipment.Kit)
 	if k := t.Table("kit"); k != nil {
-		k.Call("the kit of the plan")
+		k.Call(theKitOfThePlan)
 		kit = readKitTable(k)
 	}
 	p := readPrepOn(t, kit)
@@ -83,7 +83,7 @@ func planDifferences(plan *benchfile.Table, now *route.Prep) (prep, kit []benchf
 	if err != nil {
 		r = nil
 	}
-	today := mustParse("the plan", []byte(planText(now, r))).Table(plannedKey)
+	today := mustParse(thePlan, []byte(planText(now, r))).Table(plannedKey)
 	prep = benchfile.Differences(plan, today, "kit", "route", "digest")
 	if r == nil {
 		prep = append(prep, benchfile.Difference{Of: "the route " + then.Text("name"), Then: then.Written()})

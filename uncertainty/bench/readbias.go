@@ -14,7 +14,7 @@ import (
 
 // bias reads the limit of the piece: its own, or a certificate's.
 func (r *kitReader) bias(t *benchfile.Table, k *equipment.Measure) {
-	if k.Kind != equipment.Jar {
+	if !k.Kind.Traits().PenLine {
 		k.Bias.BetweenMarks = betweenMarks(t)
 	}
 	for _, shape := range []equipment.Shape{r.shape, shapeOf(t)} {
@@ -40,30 +40,26 @@ var limitKeys = []string{"tolerance", "standard-uncertainty", "correction"}
 
 // ownLimit reports whether the kit states how good a piece is.
 func ownLimit(t *benchfile.Table) bool {
-	own := false
-	for _, key := range limitKeys {
-		own = t.Has(key) || own
-	}
-	return own
+	return len(statedKeys(t, limitKeys)) > 0
 }
 
 // statedTwice refuses two statements of how good a piece is.
 func statedTwice(t *benchfile.Table, k *equipment.Measure) bool {
 	keys := slices.Clone(limitKeys)
-	if k.Kind == equipment.Jar {
+	if k.Kind.Traits().PenLine {
 		keys = append(keys, "set-with")
 	}
-	own, last := 0, len(keys)-1
-	for _, key := range keys {
-		if t.Has(key) {
-			own++
-		}
-		if own == 2 {
-			t.Fail(key, "how good the "+called(k)+" is, is stated twice", "state one of "+strings.Join(keys[:last], ", ")+" and "+keys[last])
-			return true
-		}
+	own, last := statedKeys(t, keys), len(keys)-1
+	if len(own) < 2 {
+		return false
 	}
-	return false
+	t.Fail(own[1], "how good the "+called(k)+" is, is stated twice", "state one of "+strings.Join(keys[:last], ", ")+" and "+keys[last])
+	return true
+}
+
+// statedKeys asks for keys, and lists those that are there.
+func statedKeys(t *benchfile.Table, keys []string) []string {
+	return slices.DeleteFunc(slices.Clone(keys), func(key string) bool { return !t.Has(key) })
 }
 
 func betweenMarks(t *benchfile.Table) float64 {
@@ -80,7 +76,7 @@ func betweenMarks(t *benchfile.Table) float64 {
 // tolerance reads the piece's own limit: a volume, a share of its capacity, or
 // a share of what is measured.
 func tolerance(t *benchfile.Table, k *equipment.Measure) {
-	if t.Shape("tolerance") == benchfile.Text {
+	if t.IsText("tolerance") {
 		text := t.Text("tolerance")
 		share, of, err := quantity.ParseShareOf(text)
 		switch {
@@ -117,8 +113,7 @@ func correction(t *benchfile.Table, k *equipment.Measure) {
 	k.Bias.Correction = sub.Quantity("value", quantity.Volume)
 	expanded, factor := sub.NotNegative("expanded", quantity.Volume), sub.Number("k")
 	switch {
-	case sub.Has("k") && !factorLimit.Holds(factor):
-		sub.Fail("k", "this coverage factor is not likely", "certificates mostly state k = 2")
+	case !plausible(sub, "k", factor, quantity.Limits.CoverageFactor, "this coverage factor is not likely", mostlyTwo):
 	case k.Capacity > 0 && (k.Bias.Correction >= k.Capacity || -k.Bias.Correction >= k.Capacity):
 		sub.Fail("value", "must be smaller than the capacity", "")
 	case factor > 0:
@@ -133,7 +128,7 @@ func called(k *equipment.Measure) string { return cmp.Or(k.Name, string(k.Kind),
 
 // check refuses what cannot be.
 func check(t *benchfile.Table, k *equipment.Measure) {
-	scale := k.Kind.HasScale() && k.Kind.Lettered()
+	scale := k.Kind.Traits().Scale && k.Kind.Traits().Lettered
 	switch {
 	case k.Capacity == 0:
 		// said already
@@ -141,8 +136,8 @@ func check(t *benchfile.Table, k *equipment.Measure) {
 		t.FailFor(t, []string{"division", "class"}, "", "the "+called(k)+" has a scale, but its division is not stated", "state division, or the class that fixes it")
 	case k.Division > k.Capacity:
 		t.Fail("division", "the division is larger than the capacity", "")
-	case k.Division > 0 && k.Capacity/k.Division > linesLimit.Most*(1+1e-9):
-		t.Fail("division", fmt.Sprintf("a scale of %.5g lines up to its capacity is not likely", k.Capacity/k.Division), fmt.Sprintf("the finest have some hundreds; at most %v are read", linesLimit.Most))
+	case k.Division > 0 && k.Capacity/k.Division > quantity.Limits.ScaleLines.Most*(1+1e-9):
+		t.Fail("division", fmt.Sprintf("a scale of %.5g lines up to its capacity is not likely", k.Capacity/k.Division), fmt.Sprintf("the finest have some hundreds; at most %v are read", quantity.Limits.ScaleLines.Most))
 	case equipment.PerMillimetre(k.Bore) >= k.Capacity:
 		t.Fail("bore", "one millimetre of so wide a neck holds more than the capacity", "state the inside width at the mark, as in \"13 mm\"")
 	}
@@ -154,15 +149,15 @@ func check(t *benchfile.Table, k *equipment.Measure) {
 
 // checkNumbered refuses numbered marks that no scale has.
 func checkNumbered(t *benchfile.Table, k *equipment.Measure) {
-	const hint = "state the volume from one number on the scale to the next"
+	const hint ofMistake = "state the volume from one number on the scale to the next"
 	switch {
-	case k.Capacity == 0 || !k.Kind.HasNumbers() || !t.Has("numbered") || !t.Sound("numbered"):
+	case k.Capacity == 0 || !k.Kind.Traits().Numbers || !t.Has("numbered") || !t.Sound("numbered"):
 		// said already
 	case k.Numbered > k.Capacity:
 		t.Fail("numbered", "is more than the capacity", hint)
 	case k.Division > 0 && !whole(k.Numbered/k.Division):
 		t.Fail("numbered", "is not a whole number of divisions of "+quantity.Millilitres(k.Division), hint)
-	case k.Capacity/k.Numbered > numbersLimit.Most*(1+1e-9):
+	case k.Capacity/k.Numbered > quantity.Limits.ScaleNumbers.Most*(1+1e-9):
 		t.Fail("numbered", "no scale has so many numbers", hint)
 	}
 }

@@ -12,27 +12,16 @@ import (
 type statedClass struct{ name, standard, form string }
 
 func readClass(t *benchfile.Table, k *equipment.Measure) (c statedClass) {
-	if k.Kind.Lettered() {
+	if k.Kind.Traits().Lettered {
 		c.name = t.Word("class", "A", "AS", "B")
 	}
-	if k.Kind != equipment.Jar {
+	if !k.Kind.Traits().PenLine {
 		c.standard = t.Word("standard", "ISO", "ASTM", "DIN", "GOST", "USP", "Ph. Eur.")
 	}
-	c.form = form(t, k.Kind)
-	return c
-}
-
-// form reads which of several forms the standard knows.
-func form(t *benchfile.Table, kind equipment.Kind) string {
-	switch kind {
-	case equipment.Cylinder:
-		return t.Word("form", "tall", "squat", "plastic")
-	case equipment.Piston:
-		return t.Word("form", "air", "direct reusable", "direct single-use", "dispenser")
-	case equipment.Beaker:
-		return t.Word("form", "marked", "unmarked")
+	if forms := k.Kind.Traits().Forms; forms != nil {
+		c.form = t.Word("form", forms...)
 	}
-	return ""
+	return c
 }
 
 // complete fills in what is not stated. Where what the class rests on is not sound, nothing
@@ -46,13 +35,13 @@ func complete(t *benchfile.Table, k *equipment.Measure, c statedClass, sound boo
 		t.FailFor(t, append([]string{key}, limitKeys...), "", err.Message, err.Hint)
 	}
 	switch {
-	case !failed || k.Kind == equipment.Jar && t.Has("set-with"):
-	case k.Kind == equipment.Jar:
+	case !failed || k.Kind.Traits().PenLine && t.Has("set-with"):
+	case k.Kind.Traits().PenLine:
 		unlimited("set-with")
-	case k.Kind.Lettered() && !t.Has("class"):
+	case k.Kind.Traits().Lettered && !t.Has("class"):
 		unlimited("class")
 	case !sound:
-	case k.Kind.Lettered():
+	case k.Kind.Traits().Lettered:
 		t.Fail("class", err.Message, err.Hint)
 	default:
 		t.Fail("", err.Message, withoutClass.Replace(err.Hint))
@@ -60,4 +49,4 @@ func complete(t *benchfile.Table, k *equipment.Measure, c statedClass, sound boo
 }
 
 // withoutClass words a hint for what has neither a class nor, of need, a division.
-var withoutClass = strings.NewReplacer(" and division instead of the class", "", " instead of the class", "")
+var withoutClass = strings.NewReplacer([]ofMistake{" and division instead of the class", "", " instead of the class", ""}...)

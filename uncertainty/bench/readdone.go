@@ -44,7 +44,7 @@ func known(s *route.Step) bool {
 // readPlanned reads a step that was planned.
 func (p prepReader) readPlanned(t *benchfile.Table, planned *route.Step) (s route.Step, ok bool) {
 	key := planned.Verb.Key()
-	if slices.ContainsFunc(t.Keys(), func(k string) bool { return slices.Contains(keyVerbs(), route.Verb(k)) }) {
+	if holds(t, verbKeys()...) {
 		verb, ok := oneVerb(t)
 		if !ok {
 			return route.Step{}, false
@@ -54,12 +54,12 @@ func (p prepReader) readPlanned(t *benchfile.Table, planned *route.Step) (s rout
 			return route.Step{}, false
 		}
 	}
-	if uses, _ := planned.Verb.Uses(); uses == "" && !slices.Contains(t.Keys(), key) {
+	if uses, _ := planned.Verb.Uses(); uses == "" && !holds(t, key) {
 		t.Has(key)
 		return *planned, true
 	}
 	s = p.readVerb(t, planned.Verb, planned)
-	if !slices.Contains(t.Keys(), key) {
+	if !holds(t, key) {
 		checkUnit(&s, t, planned)
 	}
 	inherit(&s, t, planned)
@@ -69,40 +69,35 @@ func (p prepReader) readPlanned(t *benchfile.Table, planned *route.Step) (s rout
 // stepWords name a step in a message: take = "1 mL".
 func stepWords(s *route.Step) string { return Written(s)[0] }
 
+// inherited are what a step has from the plan where its table has none of the keys; how an
+// instrument was used only with the one that was planned.
+var inherited = []struct {
+	keys  []string
+	ofUse bool
+	from  func(s, planned *route.Step)
+}{
+	{[]string{"weighed-back", "left-behind"}, false, func(s, planned *route.Step) { s.WeighedBack, s.LeftBehind = planned.WeighedBack, planned.LeftBehind }},
+	{[]string{"tare"}, false, func(s, planned *route.Step) { s.SeparateTare = planned.SeparateTare }},
+	{[]string{"contraction"}, false, func(s, planned *route.Step) { s.Contraction = planned.Contraction }},
+	{[]string{"piece"}, true, func(s, planned *route.Step) { s.Piece = planned.Piece }},
+	{[]string{"rinsed", "blown-out"}, true, func(s, planned *route.Step) { s.Emptying = planned.Emptying }},
+	{[]string{"state"}, true, func(s, planned *route.Step) { s.State = planned.State }},
+	{[]string{"reading"}, true, func(s, planned *route.Step) { s.Reading = planned.Reading }},
+}
+
 // inherit takes from the step planned what the table does not say.
 func inherit(s *route.Step, t *benchfile.Table, planned *route.Step) {
-	said := func(keys ...string) bool {
-		return slices.ContainsFunc(keys, func(k string) bool { return slices.Contains(t.Keys(), k) })
-	}
-	if !said("weighed-back", "left-behind") {
-		s.WeighedBack, s.LeftBehind = planned.WeighedBack, planned.LeftBehind
-	}
-	if !said("tare") {
-		s.SeparateTare = planned.SeparateTare
-	}
-	if !said("contraction") {
-		s.Contraction = planned.Contraction
-	}
-	if s.Verb == route.Strengthen && !said("of") {
+	if s.Verb == route.Strengthen && !holds(t, "of") {
 		s.Stock, s.From = planned.Stock, planned.From
 	}
-	if !said("vessel") && s.Balance == planned.Balance {
+	if !holds(t, "vessel") && s.Balance == planned.Balance {
 		s.Vessel = planned.Vessel
 	}
-	if s.Balance != planned.Balance || s.Measure != planned.Measure {
-		return
-	}
-	if !said("piece") {
-		s.Piece = planned.Piece
-	}
-	if !said("rinsed", "blown-out") {
-		s.Emptying = planned.Emptying
-	}
-	if !said("state") {
-		s.State = planned.State
-	}
-	if !said("reading") {
-		s.Reading = planned.Reading
+	other := s.Balance != planned.Balance || s.Measure != planned.Measure
+	for _, one := range inherited {
+		if !holds(t, one.keys...) && !(one.ofUse && other) {
+			one.from(s, planned)
+		}
 	}
 }
 
@@ -122,7 +117,7 @@ func unitOf(s *route.Step) string {
 	switch {
 	case s.Balance != nil:
 		return "g"
-	case s.Measure != nil && s.Measure.Kind.Counts():
+	case s.Measure != nil && s.Measure.Kind.Traits().Counts:
 		return "drops"
 	}
 	return "mL"
@@ -136,7 +131,7 @@ func checkReading(s *route.Step, t *benchfile.Table) {
 		return // it is wrong already, or there is none
 	case s.Balance != nil:
 		err = s.Balance.Shows(s.Amount)
-	case s.Measure != nil && !s.Measure.Kind.Counts():
+	case s.Measure != nil && !s.Measure.Kind.Traits().Counts:
 		err = s.Measure.Reads(s.Amount)
 	}
 	if err != nil {

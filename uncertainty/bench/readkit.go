@@ -3,7 +3,6 @@ package bench
 import (
 	"context"
 	"fmt"
-	"slices"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
@@ -42,11 +41,11 @@ type kitReader struct {
 }
 
 func readKit(root *benchfile.Table) (*equipment.Kit, error) {
-	if slices.Contains(root.Keys(), "entries") {
-		return nil, root.Refuse("this is a record, not a kit", "the kit is the file that the prep names")
+	if holds(root, "entries") {
+		return nil, root.Refuse("this is a record, not a kit", namedByThePrep, 0)
 	}
-	if slices.Contains(root.Keys(), "route") || slices.Contains(root.Keys(), "solute") {
-		return nil, root.Refuse("this is a prep, not a kit", "the kit is the file that the prep names")
+	if holds(root, "route", "solute") {
+		return nil, root.Refuse("this is a prep, not a kit", namedByThePrep, 0)
 	}
 	kit := readKitTable(root)
 	err := root.Err()
@@ -63,7 +62,8 @@ func readKit(root *benchfile.Table) (*equipment.Kit, error) {
 // readKitTable reads a kit from a table of a file that holds more than a kit. Mistakes are
 // recorded in the table.
 func readKitTable(root *benchfile.Table) *equipment.Kit {
-	r := kitReader{kit: &equipment.Kit{File: root.Place().File, Digest: root.Digest(), Source: root.Source(), Title: root.Text("title"), Note: root.Text("note")}}
+	file, source := root.Source()
+	r := kitReader{kit: &equipment.Kit{File: file, Digest: sha256Of(source), Source: source, Title: root.Text("title"), Note: root.Text("note")}}
 	r.shape = shapeOf(root)
 	r.into = &r.kit.Instruments
 	for _, t := range root.Tables(balanceTables) {
@@ -88,7 +88,7 @@ func readKitTable(root *benchfile.Table) *equipment.Kit {
 // room reports whether the bench has room for one more instrument; the first that has
 // none is a mistake.
 func (r *kitReader) room(t *benchfile.Table) bool {
-	most := benchfile.LongestList("instruments of a kit")
+	most := benchfile.LongestList(instrumentsOfKit)
 	if len(r.kit.Names()) < most {
 		return true
 	}
@@ -102,33 +102,24 @@ func (r *kitReader) room(t *benchfile.Table) bool {
 
 // name reads the name of an instrument, which no other may have.
 func (r *kitReader) name(t *benchfile.Table) string {
-	name := t.Text("name")
-	if name != "" && slices.Contains(append(r.kit.Names(), r.kit.Candidates.Names()...), name) {
-		t.Fail("name", "there are two instruments called \""+name+"\"", "give each its own name, or write count = 2")
-	}
-	return name
+	return nameOf(t, "instruments", append(r.kit.Names(), r.kit.Candidates.Names()...), ownName+", or write count = 2")
 }
 
 func (r *kitReader) balance(t *benchfile.Table) {
 	t.Need("name", "capacity", "readability")
 	b := &equipment.Balance{
-		Name:          r.name(t),
-		Capacity:      capacity(t, quantity.Mass),
-		Readability:   t.Positive("readability", quantity.Mass),
-		Repeatability: spread(t, quantity.Mass),
-		Linearity:     stated(t, "linearity", quantity.Mass),
-		Span:          share(t, "span", "reading"),
-		Weighing:      stated(t, "weighing-uncertainty", quantity.Mass),
-		Count:         pieces(t),
-		Price:         r.price(t),
+		Name: r.name(t), Capacity: capacity(t, quantity.Mass), Readability: t.Positive("readability", quantity.Mass),
+		Repeatability: spread(t, quantity.Mass), Linearity: stated(t, "linearity", quantity.Mass), Span: share(t, "span", "reading"),
+		Weighing: stated(t, "weighing-uncertainty", quantity.Mass), Count: pieces(t), Price: r.price(t),
 	}
+	const example ofMistake = "a 200 g scale may show steps of 0.01 g"
 	switch {
 	case b.Capacity == 0 || b.Readability == 0:
 		// said already
 	case b.Readability > b.Capacity:
-		t.Fail("readability", "the readability is larger than the capacity", "a 200 g scale may show steps of 0.01 g")
-	case !displayLimit.Holds(b.Capacity / b.Readability):
-		t.Fail("readability", "no display shows so many steps up to its capacity", "a 200 g scale may show steps of 0.01 g")
+		t.Fail("readability", "the readability is larger than the capacity", example)
+	case !quantity.Limits.DisplaySteps.Holds(b.Capacity / b.Readability):
+		t.Fail("readability", "no display shows so many steps up to its capacity", example)
 	}
 	spreadBelow(t, b.Repeatability, b.Capacity)
 	below(t, "linearity", b.Linearity.Value, b.Capacity)

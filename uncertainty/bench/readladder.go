@@ -3,7 +3,6 @@ package bench
 import (
 	"fmt"
 
-	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/uncertainty/route"
 )
@@ -42,7 +41,7 @@ func (p prepReader) readLadder(t *benchfile.Table) *route.Ladder {
 		}
 		l.Strengths = append(l.Strengths, s)
 	}
-	if l.With != nil && l.With.Kind == equipment.Dropper {
+	if l.With != nil && l.With.Kind.Traits().Counts {
 		t.Fail("ladder-with", "a ladder is not made by the drop", "use a pipette or a cylinder")
 	}
 	return l

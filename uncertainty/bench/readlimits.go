@@ -38,10 +38,10 @@ func (p prepReader) readLimits(root *benchfile.Table) {
 	case l.Prefer == route.Cheapest && solute != nil && !solute.Has("price") && !root.Table("solvent").Has("price"):
 		t.FailFor(solute, []string{"price"}, "prefer", "neither the solute nor the solvent has a price", `state one in its table: price = "3.20 EUR/g"`)
 	case l.Prefer == route.Cheapest && solute.Has("price"):
-		p.needMass(t, "prefer", "the price of the solute")
+		p.needMass(t, "prefer", priceOfSolute)
 	}
 	if t.Has("solute") {
-		p.needMass(t, "solute", "a limit in grams")
+		p.needMass(t, "solute", aLimitInGrams)
 	}
 	p.Limits = l
 }
@@ -73,7 +73,7 @@ func (p prepReader) readWithout(t *benchfile.Table) []string {
 		case slices.Contains(p.Kit.Candidates.Names(), name):
 			t.Fail("without", fmt.Sprintf("the %s is a candidate and not on the bench", name), "leave it out of the list")
 		default:
-			t.FailChoice("without", "instrument in the kit", name, p.Kit.Names(), "")
+			t.FailWith("without", benchfile.NoSuch(instrumentInKit, name, p.Kit.Names()))
 		}
 	}
 	return names

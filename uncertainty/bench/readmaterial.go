@@ -22,7 +22,7 @@ func readSolute(t *benchfile.Table) route.Solute {
 		WeighedAs:      t.Text("weighed-as"),
 		Assay:          estimate(t, "assay", parseAssay, parseAssay),
 		FormFactor:     1,
-		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, quantity.Limits.MolarMass, "sodium chloride has \"58.44 g/mol\""),
+		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, quantity.Limits.MolarMass, sodiumChloride),
 		Density:        likely(t, "density", quantity.Density, quantity.Limits.SoluteDensity, "sugar has \"1.59 g/mL\", quartz \"2.65 g/mL\""),
 		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, quantity.Limits.SpecificVolume, "common solids have between -0.15 and 0.9 mL/g"),
 		NonVolatile:    t.Flag("non-volatile"),
@@ -45,16 +45,15 @@ func readProperties(t *benchfile.Table) map[string]route.Estimate {
 // readForm reads how much of the substance that the strength counts is in what is
 // weighed: a factor, or two molar masses.
 func readForm(t *benchfile.Table, s *route.Solute) {
-	s.WeighedMolarMass = likely(t, "weighed-molar-mass", quantity.MolarMass, quantity.Limits.MolarMass, "sodium chloride has \"58.44 g/mol\"")
+	s.WeighedMolarMass = likely(t, "weighed-molar-mass", quantity.MolarMass, quantity.Limits.MolarMass, sodiumChloride)
 	const both = "weighed-molar-mass"
 	switch {
 	case t.Has("form-factor") && t.Has(both):
 		t.FailKey("form-factor", "the two molar masses say already how much of the substance is in what is weighed", "leave form-factor out, or "+both)
 	case t.Has("form-factor"):
+		limit := quantity.Limits.FormFactor
 		s.FormFactor = t.Number("form-factor")
-		if limit := quantity.Limits.FormFactor; !limit.Holds(s.FormFactor) {
-			t.Fail("form-factor", fmt.Sprintf("a form factor is a ratio of molar masses, from %v to %v", limit.Least, limit.Most), "write 0.903 for 0.903 g of the substance in 1 g of what is weighed")
-		}
+		plausible(t, "form-factor", s.FormFactor, limit, fmt.Sprintf("a form factor is a ratio of molar masses, from %v to %v", limit.Least, limit.Most), "write 0.903 for 0.903 g of the substance in 1 g of what is weighed")
 	case !t.Has(both):
 	case !t.Has("molar-mass"):
 		t.FailFor(t, []string{"molar-mass"}, both, "is half of a ratio: the molar mass of the substance that the strength counts is not stated", "state molar-mass as well")
@@ -68,13 +67,18 @@ func readForm(t *benchfile.Table, s *route.Solute) {
 // likely reads an estimate that is likely only between two limits.
 func likely(t *benchfile.Table, key string, kind quantity.Kind, limit quantity.Limit, hint string) route.Estimate {
 	parse := func(text string) (float64, error) { return quantity.Parse(kind, text) }
-	return estimate(t, key, func(text string) (float64, error) {
-		v, err := parse(text)
+	return estimate(t, key, inLimit(kind, limit, "%q is not likely", hint), parse)
+}
+
+// inLimit reads a quantity within a limit; the message says of a text that it is not.
+func inLimit(kind quantity.Kind, limit quantity.Limit, message, hint string) parser {
+	return func(text string) (float64, error) {
+		v, err := quantity.Parse(kind, text)
 		if err == nil && !limit.Holds(v) {
-			err = &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not likely", text), Hint: hint}
+			err = &quantity.Error{Found: text, Message: fmt.Sprintf(message, text), Hint: hint}
 		}
 		return v, err
-	}, parse)
+	}
 }
 
 func readSolvent(t *benchfile.Table) route.Solvent {
@@ -101,14 +105,14 @@ func shareOf(t *benchfile.Table, key, of string) float64 {
 		return 0
 	}
 	share, what, err := quantity.ParseShareOf(text)
-	hint := fmt.Sprintf("write it as \"2 %% of %s\"", of)
+	fail := func(message string) { t.Fail(key, message, "write it as \"2 % of "+of+"\"") }
 	switch {
 	case err != nil && strings.HasSuffix(text, "%"):
-		t.Fail(key, err.Error(), hint)
+		fail(err.Error())
 	case err != nil:
 		t.FailWith(key, err)
 	case what != of || !quantity.Limits.Fraction.Holds(share):
-		t.Fail(key, fmt.Sprintf("%q is not a share of the %s from 0 to 50 %%", text, of), hint)
+		fail(fmt.Sprintf("%q is not a share of the %s from 0 to 50 %%", text, of))
 	}
 	return share
 }
@@ -116,8 +120,7 @@ func shareOf(t *benchfile.Table, key, of string) float64 {
 // within reads a figure that is likely only between two limits.
 func within(t *benchfile.Table, key string, kind quantity.Kind, limit quantity.Limit, hint string) float64 {
 	v := t.Quantity(key, kind)
-	if t.Shape(key) == benchfile.Text && !limit.Holds(v) {
-		t.Fail(key, fmt.Sprintf("%q is not likely", t.Text(key)), hint)
+	if t.IsText(key) && !plausible(t, key, v, limit, fmt.Sprintf("%q is not likely", t.Text(key)), hint) {
 		return 0
 	}
 	return v

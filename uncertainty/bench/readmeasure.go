@@ -15,7 +15,7 @@ func measureKind(t *benchfile.Table, table string) equipment.Kind {
 		return equipment.Kind(table)
 	}
 	t.Need("name", "kind")
-	return equipment.Kind(t.Word("kind", equipment.PipetteKinds()...))
+	return equipment.Kind(t.Word("kind", kindsIn(pipetteTables)...))
 }
 
 // measure reads a volumetric instrument.
@@ -31,17 +31,17 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	k.Price = r.price(t)
 	size(t, k)
 	r.line(t, k)
-	if kind.Receives() {
+	if kind.Traits().Receives {
 		marked(t, k)
 		vessel(t, k)
 	}
-	if kind.IsRead() {
+	if kind.Traits().Read {
 		k.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	}
 	class := readClass(t, k)
 	k.Bias.Stated = ownLimit(t)
-	sound := t.Sound("kind", "class", "standard", "form", "capacity", "division", "drop") && (k.Capacity > 0 || kind == equipment.Dropper)
-	if kind.HasNumbers() && t.Has("numbered") {
+	sound := t.Sound("kind", "class", "standard", "form", "capacity", "division", "drop") && (k.Capacity > 0 || kind.Traits().Counts)
+	if kind.Traits().Numbers && t.Has("numbered") {
 		k.Numbered = t.Positive("numbered", quantity.Volume)
 	}
 	r.bias(t, k)
@@ -68,25 +68,24 @@ func marked(t *benchfile.Table, k *equipment.Measure) {
 
 // size reads the capacity, and the division and the bore of what has them.
 func size(t *benchfile.Table, k *equipment.Measure) {
-	switch k.Kind {
-	case equipment.Dropper:
+	switch is := k.Kind.Traits(); {
+	case is.Counts:
 		drop(t, k)
 		return
-	case equipment.Jar:
+	case is.PenLine:
 		t.Need("line")
 		k.Capacity = t.Positive("line", quantity.Volume)
-		if t.Has("line") && k.Capacity != 0 && !capacityLimit.Holds(k.Capacity) {
-			t.Fail("line", "no jar of a bench holds this volume", "")
+		if !plausible(t, "line", k.Capacity, quantity.Limits.Capacity, "no jar of a bench holds this volume", "") {
 			k.Capacity = 0
 		}
 	default:
 		t.Need("capacity")
 		k.Capacity = capacity(t, quantity.Volume)
 	}
-	if k.Kind.HasScale() {
+	if k.Kind.Traits().Scale {
 		k.Division = t.Positive("division", quantity.Volume)
 	}
-	if k.Kind.IsRead() {
+	if k.Kind.Traits().Read {
 		k.Bore = t.Positive("bore", quantity.Length)
 	}
 }
@@ -96,9 +95,7 @@ func drop(t *benchfile.Table, k *equipment.Measure) {
 	if t.Has("drop") {
 		k.Capacity = t.Positive("drop", quantity.Volume)
 	}
-	if t.Has("drop") && !dropLimit.Holds(k.Capacity) {
-		t.Fail("drop", "no drop has this volume", "a drop of water from a common dropper is about 0.05 mL")
-	}
+	plausible(t, "drop", k.Capacity, quantity.Limits.Drop, "no drop has this volume", "a drop of water from a common dropper is about 0.05 mL")
 	if k.DropOf = t.Text("drop-of"); k.DropOf == "" {
 		return
 	}
@@ -110,7 +107,7 @@ func drop(t *benchfile.Table, k *equipment.Measure) {
 // line reads how the pen line of a jar was set. The measure must stand in the
 // same kit, in a table that is read before the jars.
 func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
-	if k.Kind != equipment.Jar {
+	if !k.Kind.Traits().PenLine {
 		return
 	}
 	name := t.Text("set-with")
@@ -118,20 +115,17 @@ func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
 		return
 	}
 	with := r.kit.Measure(name)
+	sets := func(m *equipment.Measure) bool { return m.Kind.Traits().Delivers && !m.Kind.Traits().Counts }
 	switch {
-	case with == nil || !with.Kind.Delivers() || with.Kind == equipment.Dropper:
-		var names []string
-		for _, m := range r.kit.Measures {
-			if m.Kind.Delivers() && m.Kind != equipment.Dropper {
-				names = append(names, m.Name)
-			}
-		}
+	case with == nil || !sets(with):
+		names := namesOf(r.kit.Measures, measureName, sets)
 		if !slices.Contains(names, "") { // one has no name, which is the mistake
-			t.FailAmong(measureTables(), "set-with", "measure in this kit", name, names)
+			none := benchfile.NoSuch("measure in this kit", name, names)
+			t.FailFor(t.Root(), measureTables(), "set-with", none.Message, none.Hint)
 		}
 	case with.Capacity > 0 && k.Capacity > 0:
 		k.Line = equipment.LineSetWith(with, k.Capacity)
-		if !fillsLimit.Holds(float64(k.Line.Fills)) {
+		if !quantity.Limits.LineFills.Holds(float64(k.Line.Fills)) {
 			t.Fail("set-with", fmt.Sprintf("the line would take %d fills", k.Line.Fills), "set it with a larger measure")
 		} else if err := with.Reads(k.Line.Each); err != nil {
 			t.Fail("set-with", err.Error(), "set it with a measure that reads "+quantity.Millilitres(k.Line.Each)+", or draw the line elsewhere")

@@ -2,7 +2,6 @@ package bench
 
 import (
 	"fmt"
-	"slices"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
@@ -11,11 +10,11 @@ import (
 )
 
 func readPrep(root *benchfile.Table, kit *equipment.Kit) (*route.Prep, error) {
-	if slices.ContainsFunc(root.Keys(), func(key string) bool { return slices.Contains(KitTables(), key) }) {
-		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
+	if holds(root, kitTables()...) {
+		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"", 0)
 	}
-	if slices.Contains(root.Keys(), "entries") {
-		return nil, root.Refuse("this is a record, not a prep", "the prep is the file that it was begun for").With(benchfile.FollowRecord)
+	if holds(root, "entries") {
+		return nil, root.Refuse("this is a record, not a prep", "the prep is the file that it was begun for", benchfile.FollowRecord)
 	}
 	p := readPrepOn(root, kit)
 	if err := root.Err(); err != nil {
@@ -28,7 +27,8 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*route.Prep, error) {
 func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *route.Prep {
 	root.Need("target", "volume", "solute", "solvent")
 	p := prepReader{route.NewPrep(kit)}
-	p.File, p.Digest, p.Source = root.Place().File, root.Digest(), root.Source()
+	p.File, p.Source = root.Source()
+	p.Digest = sha256Of(p.Source)
 	p.Title, p.Note = root.Text("title"), root.Text("note")
 	p.Volume = readVolume(root)
 	p.Bench = readBench(root.Table("bench"))
@@ -136,11 +136,10 @@ func readTemperature(t *benchfile.Table, temperature, within equipment.Stated) (
 	if t.Has("within") {
 		within = equipment.Stated{Value: t.NotNegative("within", quantity.Temperature), Known: true}
 	}
-	if limit := quantity.Limits.Temperature; temperature.Known && !limit.Holds(temperature.Value) {
-		t.Fail("temperature", fmt.Sprintf("a bench at %v °C is not likely", temperature.Value), fmt.Sprintf("state it in °C, between %v and %v", limit.Least, limit.Most))
+	limit, most := quantity.Limits.Temperature, quantity.Limits.Within.Most
+	if temperature.Known {
+		plausible(t, "temperature", temperature.Value, limit, fmt.Sprintf("a bench at %v °C is not likely", temperature.Value), fmt.Sprintf("state it in °C, between %v and %v", limit.Least, limit.Most))
 	}
-	if limit := quantity.Limits.Within; !limit.Holds(within.Value) {
-		t.Fail("within", fmt.Sprintf("a bench that varies by %v °C is not likely", within.Value), fmt.Sprintf("state a half-width of at most %v °C", limit.Most))
-	}
+	plausible(t, "within", within.Value, quantity.Limits.Within, fmt.Sprintf("a bench that varies by %v °C is not likely", within.Value), fmt.Sprintf("state a half-width of at most %v °C", most))
 	return temperature, within
 }

@@ -29,7 +29,7 @@ func (r *kitReader) price(t *benchfile.Table) equipment.Price {
 	}
 	p, err := parsePrice(text)
 	if err == nil {
-		err = sameCurrency(p, r.currency, "another price of the kit")
+		err = sameCurrency(p, r.currency, anotherPrice)
 	}
 	if err != nil {
 		t.FailWith("price", err)
@@ -101,7 +101,7 @@ func (f priceForm) checked(p equipment.Price, text string) (equipment.Price, err
 		return equipment.Price{}, f.noCurrency(text)
 	case !currencyWord.MatchString(p.Currency):
 		return equipment.Price{}, f.fault(text, strconv.Quote(p.Currency)+" is not a currency")
-	case !priceLimit.Holds(p.Amount):
+	case !quantity.Limits.Price.Holds(p.Amount):
 		return equipment.Price{}, &quantity.Error{Found: text, Message: f.unlikely}
 	}
 	return p, nil
@@ -119,6 +119,23 @@ func (p prepReader) readPrices(root *benchfile.Table) {
 	p.Solvent.Price = p.readPrice(root.Table("solvent"), quantity.Volume)
 }
 
+// currencyOf is that of the prices of a kit, candidates included; "" without a price.
+func currencyOf(k *equipment.Kit) string {
+	for _, list := range []equipment.Instruments{k.Instruments, k.Candidates} {
+		for _, b := range list.Balances {
+			if b.Price.Stated() {
+				return b.Price.Currency
+			}
+		}
+		for _, m := range list.Measures {
+			if m.Price.Stated() {
+				return m.Price.Currency
+			}
+		}
+	}
+	return ""
+}
+
 func (p prepReader) readPrice(t *benchfile.Table, kind quantity.Kind) equipment.Price {
 	text := t.Text("price")
 	if text == "" {
@@ -126,10 +143,10 @@ func (p prepReader) readPrice(t *benchfile.Table, kind quantity.Kind) equipment.
 	}
 	price, err := parseUnitPrice(kind, text)
 	if err == nil {
-		err = sameCurrency(price, p.Kit.Currency(), "a price of the kit")
+		err = sameCurrency(price, currencyOf(p.Kit), aPrice)
 	}
 	if err == nil {
-		err = sameCurrency(price, p.Solute.Price.Currency, "the price of the solute")
+		err = sameCurrency(price, p.Solute.Price.Currency, priceOfSolute)
 	}
 	if err != nil {
 		t.FailWith("price", err)

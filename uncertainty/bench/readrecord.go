@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 
 	"minim/equipment"
@@ -45,7 +44,7 @@ func readRecord(name string, text []byte, p *route.Prep) (*recordReader, error) 
 	}
 	root.DropBlanks()
 	root.Need("route", "entries")
-	r := &recordReader{Record: &record.Record{File: name, Digest: benchfile.Digest(text), Now: p, Batch: root.Text("batch"), Note: root.Text("note"), Cut: cut}}
+	r := &recordReader{Record: &record.Record{File: name, Digest: sha256Of(text), Now: p, Batch: root.Text("batch"), Note: root.Text("note"), Cut: cut}}
 	r.readPlan(root, p)
 	entries := root.Table("entries")
 	if r.Planned == nil || entries == nil {
@@ -90,11 +89,11 @@ type entry struct {
 
 // refuseOthers refuses the other files of a bench.
 func refuseOthers(root *benchfile.Table) error {
-	switch keys := root.Keys(); {
-	case slices.Contains(keys, "target"):
-		return root.Refuse("this is a prep, not a record", "").With(benchfile.BeginRecord)
-	case slices.ContainsFunc(keys, func(key string) bool { return slices.Contains(KitTables(), key) }):
-		return root.Refuse("this is a kit, not a record", "").With(benchfile.BeginRecord)
+	switch {
+	case holds(root, "target"):
+		return root.Refuse("this is a prep, not a record", "", benchfile.BeginRecord)
+	case holds(root, kitTables()...):
+		return root.Refuse("this is a kit, not a record", "", benchfile.BeginRecord)
 	}
 	return nil
 }
@@ -119,7 +118,7 @@ func (r *recordReader) read(entries *benchfile.Table, p prepReader) {
 		}
 		r.last = max(r.last, number)
 		t.Call("entry " + key)
-		e := &entry{Entry: record.Entry{Number: number, Line: t.Place().Line}, table: t}
+		e := &entry{Entry: record.Entry{Number: number, Line: t.Line()}, table: t}
 		if !e.fill(r, p) {
 			r.blanks = append(r.blanks, number)
 			continue

@@ -2,7 +2,6 @@ package bench
 
 import (
 	"fmt"
-	"slices"
 
 	"minim/equipment/benchfile"
 	"minim/uncertainty/route"
@@ -10,10 +9,7 @@ import (
 
 func (p prepReader) readRoute(t *benchfile.Table) *route.Route {
 	t.Need("name", "steps")
-	r := &route.Route{Name: t.Text("name")}
-	if slices.ContainsFunc(p.Routes, func(o *route.Route) bool { return o.Name == r.Name && r.Name != "" }) {
-		t.Fail("name", "there are two routes called \""+r.Name+"\"", "give each its own name")
-	}
+	r := &route.Route{Name: nameOf(t, "routes", namesOf(p.Routes, routeName, nil), ownName)}
 	tables, known := t.Tables("steps"), 0
 	sound := t.Sound("steps")
 	for i, st := range tables {
@@ -59,3 +55,5 @@ func failStep(t *benchfile.Table, wrong *route.StepError) {
 		t.FailKey(wrong.Key, wrong.Message, wrong.Hint)
 	}
 }
+
+func routeName(r *route.Route) string { return r.Name }

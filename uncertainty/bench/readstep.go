@@ -32,19 +32,19 @@ func (p prepReader) readVerb(t *benchfile.Table, verb route.Verb, planned *route
 	key, kind := verb.Uses()
 	switch verb {
 	case route.Start:
-		s.Stock = find(t, verb, "stock", p.Stocks, func(k *route.Stock) string { return k.Name })
+		s.Stock = find(t, verb, "stock", p.Stocks, stockName)
 		return s
 	case route.UsePacket:
-		s.Packet = find(t, verb, "packet", p.Packets, func(k *route.Packet) string { return k.Name })
+		s.Packet = find(t, verb, "packet", p.Packets, packetName)
 		return s
 	case route.TakeAll:
 		return s
 	case route.DissolveIn:
-		if slices.Contains(t.Keys(), "on") || planned != nil && planned.Balance != nil && !slices.Contains(t.Keys(), "with") {
+		if holds(t, "on") || planned != nil && planned.Balance != nil && !holds(t, "with") {
 			key, kind = "on", quantity.Mass
 		}
 	case route.Strengthen:
-		if planned == nil || slices.Contains(t.Keys(), "of") {
+		if planned == nil || holds(t, "of") {
 			p.readStrong(t, &s)
 		}
 	}
@@ -59,14 +59,14 @@ func (p prepReader) readVerb(t *benchfile.Table, verb route.Verb, planned *route
 // readUse reads which instrument a step uses, and what it shows.
 func (p prepReader) readUse(t *benchfile.Table, s *route.Step, key string, kind quantity.Kind, planned *route.Step) {
 	s.Piece = t.Count("piece", 1)
-	if planned != nil && !slices.Contains(t.Keys(), key) {
+	if planned != nil && !holds(t, key) {
 		t.Has(key)
 		s.Balance, s.Measure = planned.Balance, planned.Measure
 	} else {
 		p.readInstrument(t, s, key, kind)
 	}
 	switch {
-	case planned != nil && !slices.Contains(t.Keys(), string(s.Verb)):
+	case planned != nil && !holds(t, string(s.Verb)):
 		s.Amount = planned.Amount
 	case kind == quantity.Mass:
 		s.Amount = t.Positive(string(s.Verb), kind)
@@ -110,38 +110,38 @@ func (p prepReader) readStrong(t *benchfile.Table, s *route.Step) {
 		s.From, _ = strconv.Atoi(number[1]) // it has four digits at most
 		return
 	}
-	names := make([]string, len(p.Stocks))
-	for i, k := range p.Stocks {
-		if names[i] = k.Name; k.Name == of {
-			s.Stock = k
-			return
-		}
-	}
+	const stepTwo ofMistake = "name a solution made before as \"step 2\""
+	names := namesOf(p.Stocks, stockName, nil)
+	i := slices.Index(names, of)
 	switch {
+	case i >= 0:
+		s.Stock = p.Stocks[i]
 	case of == "" || slices.Contains(names, ""):
 	case len(names) == 0:
-		t.FailFor(t.Root(), []string{"stock"}, "of", "the prep has no [[stock]]", "add one, with its name, or name a solution made before as \"step 2\"")
+		t.FailFor(t.Root(), []string{"stock"}, "of", "the prep has no [[stock]]", "add one, with its name, or "+stepTwo)
 	default:
-		t.FailChoice("of", "[[stock]]", of, names, "or name a solution made before as \"step 2\"")
+		none := benchfile.NoSuch("[[stock]]", of, names)
+		t.Fail("of", none.Message, none.Hint+"; or "+stepTwo)
 	}
 }
 
 // readVolumeOrDrops reads a volume, or for a dropper a number of drops.
 func readVolumeOrDrops(t *benchfile.Table, verb route.Verb, m *equipment.Measure) float64 {
-	text := ""
-	if t.Shape(string(verb)) == benchfile.Text {
-		text = t.Text(string(verb))
+	text, key := "", string(verb)
+	if t.IsText(key) {
+		text = t.Text(key)
 	}
 	n, unit, err := quantity.Split(text)
-	if m == nil && (unit == "drops" || unit == "drop") {
+	drops := unit == "drops" || unit == "drop"
+	if m == nil && drops {
 		return 0 // with what, is the mistake
 	}
-	if m == nil || m.Kind != equipment.Dropper {
-		return t.Positive(string(verb), quantity.Volume)
+	if m == nil || !m.Kind.Traits().Counts {
+		return t.Positive(key, quantity.Volume)
 	}
-	t.Text(string(verb))
-	if text != "" && (err != nil || unit != "drops" && unit != "drop" || n != math.Trunc(n) || !quantity.Limits.StepDrops.Holds(n)) {
-		t.Fail(string(verb), fmt.Sprintf("a dropper counts drops, found %q", text), "write \"3 drops\"")
+	t.Text(key)
+	if text != "" && (err != nil || !drops || n != math.Trunc(n) || !quantity.Limits.StepDrops.Holds(n)) {
+		t.Fail(key, fmt.Sprintf("a dropper counts drops, found %q", text), "write \"3 drops\"")
 		return 0
 	}
 	return n
@@ -155,7 +155,7 @@ func readOptions(t *benchfile.Table, s *route.Step) {
 	switch {
 	case s.Verb.WeighsSolute():
 		s.WeighedBack = t.Flag("weighed-back")
-		s.LeftBehind = equipment.Stated{Value: t.NotNegative("left-behind", quantity.Mass), Known: t.Has("left-behind")}
+		s.LeftBehind = stated(t, "left-behind", quantity.Mass)
 		s.SeparateTare = t.Word("tare", "zeroed", "separate") == "separate"
 		if s.WeighedBack && s.LeftBehind.Known {
 			t.Fail("left-behind", "the boat is weighed back, so nothing is left on it unknown", "state one of the two")
@@ -183,15 +183,11 @@ func emptying(t *benchfile.Table, s *route.Step) equipment.Emptying {
 	if key, _ := s.Verb.Uses(); key != "from" { // a vessel that is poured out has no tip
 		blown = t.Flag("blown-out")
 	}
-	kind := equipment.OneMark
-	if s.Measure != nil {
-		kind = s.Measure.Kind
-	}
-	switch {
-	case blown && kind != equipment.OneMark && kind != equipment.Graduated:
-		t.FailKey("blown-out", "the "+s.Measure.Name+" has no last drop to blow out", "only a glass pipette has one, one-mark or graduated")
-	case rinsed && (kind == equipment.Dropper || kind == equipment.Burette):
-		t.FailKey("rinsed", "what is left in the "+s.Measure.Name+" does not belong to what was measured", "leave rinsed out")
+	switch m := s.Measure; {
+	case blown && m != nil && !m.Kind.Traits().LastDrop:
+		t.FailKey("blown-out", "the "+m.Name+" has no last drop to blow out", "only a glass pipette has one, one-mark or graduated")
+	case rinsed && m != nil && m.Kind.Traits().RestApart:
+		t.FailKey("rinsed", "what is left in the "+m.Name+" does not belong to what was measured", "leave rinsed out")
 	case rinsed && blown:
 		t.Fail("blown-out", "rinsed and blown out are both stated", "state what is done last")
 	case rinsed:
@@ -199,17 +195,17 @@ func emptying(t *benchfile.Table, s *route.Step) equipment.Emptying {
 	case blown:
 		return equipment.BlownOut
 	}
-	return equipment.Drained
+	return ""
 }
 
 // needInstrument asks for the key that names the instrument, and says so when
 // another verb's key stands in its place.
 func needInstrument(t *benchfile.Table, verb route.Verb, key string) {
-	if slices.Contains(t.Keys(), key) {
+	if holds(t, key) {
 		return
 	}
 	for _, other := range []string{"on", "in", "with", "from"} {
-		if slices.Contains(t.Keys(), other) {
+		if holds(t, other) {
 			t.FailKey(other, fmt.Sprintf("%s does not say %s what, but %s what", verb, other, key), "write "+key)
 			return
 		}
@@ -217,48 +213,39 @@ func needInstrument(t *benchfile.Table, verb route.Verb, key string) {
 	t.Need(key)
 }
 
-// keyVerbs are the verbs with a key of their own.
-func keyVerbs() []route.Verb {
-	return slices.DeleteFunc(route.Verbs(), func(v route.Verb) bool { return v.Key() != string(v) })
+// verbKeys are the keys of the verbs that have one of their own.
+func verbKeys() []string {
+	return namesOf(route.Verbs(), route.Verb.Key, func(v route.Verb) bool { return v.Key() == string(v) })
 }
 
 // oneVerb finds the verb of a step.
 func oneVerb(t *benchfile.Table) (route.Verb, bool) {
-	var found []route.Verb
-	for _, key := range t.Keys() {
-		if slices.Contains(keyVerbs(), route.Verb(key)) {
-			found = append(found, route.Verb(key))
-		}
-	}
+	keys := verbKeys()
+	found := slices.DeleteFunc(t.Keys(), func(key string) bool { return !slices.Contains(keys, key) })
 	switch len(found) {
 	case 1:
-		if found[0] == route.Take && t.Is("take", "all") {
-			return route.TakeAll, true
+		if verb := route.Verb(found[0]); verb != route.Take || !t.IsText("take") || t.Text("take") != "all" {
+			return verb, true
 		}
-		return found[0], true
+		return route.TakeAll, true
 	case 0:
-		failVerb(t)
+		failVerb(t, keys)
 	default:
-		for _, v := range found {
-			t.Has(string(v))
+		for _, key := range found {
+			t.Has(key)
 		}
-		t.FailKey(string(found[1]), fmt.Sprintf("a step has one verb; this one has %s and %s", found[0], found[1]), "make two steps of it")
+		t.FailKey(found[1], fmt.Sprintf("a step has one verb; this one has %s and %s", found[0], found[1]), "make two steps of it")
 	}
 	return "", false
 }
 
 // failVerb says that a step has no verb, or that it is misspelt.
-func failVerb(t *benchfile.Table) {
-	verbs := keyVerbs()
-	words := make([]string, len(verbs))
-	for i, v := range verbs {
-		words[i] = string(v)
-	}
+func failVerb(t *benchfile.Table, verbs []string) {
 	for _, key := range t.Keys() {
-		if near := benchfile.Nearest(key, words); near != "" {
+		if near := benchfile.Nearest(key, verbs); near != "" {
 			t.FailKey(key, "there is no such step", "write "+near)
 			return
 		}
 	}
-	t.Fail("", "the step has no verb", "it needs one of "+strings.Join(words, ", "))
+	t.Fail("", "the step has no verb", "it needs one of "+strings.Join(verbs, ", "))
 }

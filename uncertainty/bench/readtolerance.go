@@ -18,7 +18,7 @@ func (p prepReader) readTolerances(t *benchfile.Table) []route.Tolerance {
 		return p.readOneSided(t)
 	}
 	var list []route.Tolerance
-	if t.Shape("tolerance") == benchfile.List && len(t.Texts("tolerance")) == 0 {
+	if t.Has("tolerance") && len(t.Texts("tolerance")) == 0 {
 		t.Fail("tolerance", "the list of tolerances is empty", "leave tolerance out, or write \"8 % of target\"")
 	}
 	for _, text := range t.Texts("tolerance") {

@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"slices"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
@@ -9,25 +10,67 @@ import (
 	"minim/uncertainty"
 )
 
-// Limits of what is plausible for an instrument.
-var (
-	capacityLimit = quantity.Limits.Capacity
-	displayLimit  = quantity.Limits.DisplaySteps
-	linesLimit    = quantity.Limits.ScaleLines
-	numbersLimit  = quantity.Limits.ScaleNumbers
-	dropLimit     = quantity.Limits.Drop
-	fillsLimit    = quantity.Limits.LineFills
-	countLimit    = quantity.Limits.Count
-	factorLimit   = quantity.Limits.CoverageFactor
-	expandsLimit  = quantity.Limits.Expansion
-	priceLimit    = quantity.Limits.Price
+// ofMistake is a piece of a mistake that several have, or stands for a place or a file in one.
+type ofMistake = string
+
+const (
+	theNewEntry      ofMistake = "the new entry"
+	thePrep          ofMistake = "the prep"
+	theKitOfThePlan  ofMistake = "the kit of the plan"
+	namedByThePrep   ofMistake = "the kit is the file that the prep names"
+	instrumentsOfKit ofMistake = "instruments of a kit"
+	thePlan          ofMistake = "the plan"
+	instrumentInKit  ofMistake = "instrument in the kit"
+	aChange          ofMistake = "a change"
+
+	mostlyTwo      ofMistake = "certificates mostly state k = 2"
+	anotherPrice   ofMistake = "another price of the kit"
+	aPrice         ofMistake = "a price of the kit"
+	priceOfSolute  ofMistake = "the price of the solute"
+	aLimitInGrams  ofMistake = "a limit in grams"
+	stateOne       ofMistake = "state one of them"
+	ownName        ofMistake = "give each its own name"
+	sodiumChloride ofMistake = "sodium chloride has \"58.44 g/mol\""
 )
+
+// plausible reports whether a figure at a key lies within a limit; where one is there that
+// does not, it is a mistake.
+func plausible(t *benchfile.Table, key string, figure float64, limit quantity.Limit, message, hint string) bool {
+	if !t.Has(key) || limit.Holds(figure) {
+		return true
+	}
+	t.Fail(key, message, hint)
+	return false
+}
+
+// holds reports whether a table has one of the keys. It asks for none of them.
+func holds(t *benchfile.Table, keys ...string) bool {
+	return slices.ContainsFunc(t.Keys(), func(key string) bool { return slices.Contains(keys, key) })
+}
+
+// nameOf reads the name of one of several, of which no other may have it.
+func nameOf(t *benchfile.Table, several string, others []string, hint string) string {
+	name := t.Text("name")
+	if name != "" && slices.Contains(others, name) {
+		t.Fail("name", "there are two "+several+" called \""+name+"\"", hint)
+	}
+	return name
+}
+
+// namesOf lists the names of those that do.
+func namesOf[T any](all []T, name func(T) string, do func(T) bool) (names []string) {
+	for _, one := range all {
+		if do == nil || do(one) {
+			names = append(names, name(one))
+		}
+	}
+	return names
+}
 
 // capacity reads the capacity, 0 when it is none.
 func capacity(t *benchfile.Table, kind quantity.Kind) float64 {
 	x := t.Positive("capacity", kind)
-	if x != 0 && !capacityLimit.Holds(x) {
-		t.Fail("capacity", "no instrument of a bench has this capacity", "")
+	if !plausible(t, "capacity", x, quantity.Limits.Capacity, "no instrument of a bench has this capacity", "") {
 		return 0
 	}
 	return x
@@ -35,10 +78,8 @@ func capacity(t *benchfile.Table, kind quantity.Kind) float64 {
 
 // pieces reads how many pieces alike there are, 1 where that is not stated.
 func pieces(t *benchfile.Table) int {
-	n := t.Count("count", 1)
-	if t.Has("count") && n != 0 && !countLimit.Holds(float64(n)) {
-		t.Fail("count", fmt.Sprintf("%d pieces alike are not likely on a bench", n), fmt.Sprintf("state how many are at hand, at most %v", countLimit.Most))
-	}
+	n, limit := t.Count("count", 1), quantity.Limits.Count
+	plausible(t, "count", float64(n), limit, fmt.Sprintf("%d pieces alike are not likely on a bench", n), fmt.Sprintf("state how many are at hand, at most %v", limit.Most))
 	return max(1, n)
 }
 
@@ -56,7 +97,7 @@ func spreadBelow(t *benchfile.Table, s equipment.Spread, capacity float64) {
 }
 
 func shapeOf(t *benchfile.Table) equipment.Shape {
-	return equipment.Shape(t.Word("shape", string(equipment.Triangle), string(equipment.Rectangle)))
+	return equipment.Shape(t.Word("shape", "triangular", "rectangular"))
 }
 
 func stated(t *benchfile.Table, key string, kind quantity.Kind) equipment.Stated {
@@ -87,7 +128,7 @@ func spread(t *benchfile.Table, kind quantity.Kind) equipment.Spread {
 	values := t.Quantities("readings", kind)
 	switch {
 	case t.Has("readings") && t.Has("repeatability"):
-		t.Fail("readings", "repeatability and readings are both stated", "state one of them")
+		t.Fail("readings", "repeatability and readings are both stated", stateOne)
 	case t.Has("readings") && len(values) < 2:
 		t.Fail("readings", "a repeatability needs at least two readings", "")
 	case len(values) >= 2:
@@ -102,33 +143,28 @@ func expansion(t *benchfile.Table) equipment.Stated {
 	name := t.Text("material")
 	switch {
 	case t.Has("expansion") && t.Has("material"):
-		t.Fail("expansion", "material and expansion are both stated", "state one of them")
+		t.Fail("expansion", "material and expansion are both stated", stateOne)
 	case name != "":
 		glass, ok := equipment.FindGlass(name)
 		if !ok {
-			t.FailChoice("material", "material", name, equipment.GlassNames(), "or state its cubic expansion: expansion = \"9.9e-6 /°C\"")
+			none := benchfile.NoSuch("material", name, equipment.GlassNames())
+			t.Fail("material", none.Message, none.Hint+"; or state its cubic expansion: expansion = \"9.9e-6 /°C\"")
 		}
 		return equipment.Stated{Value: glass.Expansion, Known: ok}
 	}
-	value := t.NotNegative("expansion", quantity.Expansion)
-	if !expandsLimit.Holds(value) {
-		t.Fail("expansion", "nothing expands by so much", "borosilicate glass has \"9.9e-6 /°C\", plastics about \"3e-4 /°C\"")
-	}
-	return equipment.Stated{Value: value, Known: t.Has("expansion")}
+	s := stated(t, "expansion", quantity.Expansion)
+	plausible(t, "expansion", s.Value, quantity.Limits.Expansion, "nothing expands by so much", "borosilicate glass has \"9.9e-6 /°C\", plastics about \"3e-4 /°C\"")
+	return s
 }
 
 // retained reads a volume, or a table of its mean and spread.
 func retained(t *benchfile.Table) equipment.Retained {
-	if t.Shape("retained") != benchfile.Sub {
+	if !t.IsTable("retained") {
 		return equipment.Retained{Mean: t.NotNegative("retained", quantity.Volume), Known: t.Has("retained")}
 	}
 	sub := t.Table("retained")
 	sub.Need("mean")
-	r := equipment.Retained{
-		Mean:   sub.NotNegative("mean", quantity.Volume),
-		Spread: stated(sub, "spread", quantity.Volume),
-		Known:  true,
-	}
+	r := equipment.Retained{Mean: sub.NotNegative("mean", quantity.Volume), Spread: stated(sub, "spread", quantity.Volume), Known: true}
 	if sub.Has("mean") && sub.Sound("mean") && r.Spread.Value > 2*r.Mean {
 		sub.Fail("spread", "must not be above twice the mean", "a volume that cannot be negative varies by about its mean at most")
 	}

@@ -28,7 +28,7 @@ func recordFile(t *testing.T, text string) string {
 
 // addEntry adds an entry with the next number, and returns what stood above it.
 func addEntry(path, take string) (before []byte, err error) {
-	err = Append(context.Background(), path, nil, func(text []byte) (string, error) {
+	err = appendTo(context.Background(), path, nil, func(text []byte) (string, error) {
 		before = text
 		return fmt.Sprintf("%d = { take = \"%s\" }\n", bytes.Count(text, []byte("take"))+1, take), nil
 	})
@@ -111,10 +111,10 @@ func TestAppendReadOnly(t *testing.T) {
 func TestAppendRefused(t *testing.T) {
 	path := recordFile(t, above+"7 = { t")
 	refused := errors.New("refused")
-	err := Append(context.Background(), path, nil, func([]byte) (string, error) { return "2 = {}\n", refused })
+	err := appendTo(context.Background(), path, nil, func([]byte) (string, error) { return "2 = {}\n", refused })
 	assert.True(t, err == refused)
 	assert.Panics(t, func() {
-		_ = Append(context.Background(), path, nil, func([]byte) (string, error) { return "2 = {}", nil })
+		_ = appendTo(context.Background(), path, nil, func([]byte) (string, error) { return "2 = {}", nil })
 	})
 	before, err := addEntry(path, "2 mL")
 	require.NoError(t, err)

@@ -14,7 +14,7 @@ import (
 // what would be right.
 func assertMistake(t *testing.T, m *benchfile.Mistake, place, mark, message, hint string) {
 	t.Helper()
-	assert.Equal(t, "record.toml:"+place, m.Place.String(), m.Message)
+	assert.Equal(t, "record.toml:"+place, m.String(), m.Message)
 	assert.Equal(t, mark, markedText(m), m.Message)
 	assert.Equal(t, message, m.Message)
 	assert.Equal(t, hint, m.Hint, m.Message)

@@ -20,7 +20,7 @@ func held(t *testing.T, path string) (free func()) {
 	t.Helper()
 	holding, release, done := make(chan bool), make(chan bool), make(chan error)
 	go func() {
-		done <- Append(context.Background(), path, nil, func([]byte) (string, error) {
+		done <- appendTo(context.Background(), path, nil, func([]byte) (string, error) {
 			close(holding)
 			<-release
 			return "", errors.New("nothing to add")
@@ -39,7 +39,7 @@ func TestWaitingForALockEnds(t *testing.T) {
 	defer held(t, path)()
 	ctx, stop := context.WithCancel(t.Context())
 	told := 0
-	err := Append(ctx, path, func() { told++; stop() }, func([]byte) (string, error) { panic("it is locked") })
+	err := appendTo(ctx, path, func() { told++; stop() }, func([]byte) (string, error) { panic("it is locked") })
 	assert.Equal(t, context.Canceled, err)
 	assert.Equal(t, 1, told)
 	text, err := os.ReadFile(path)
@@ -52,7 +52,7 @@ func TestAppendWithoutTime(t *testing.T) {
 	path := recordFile(t, above)
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
-	assert.Equal(t, context.Canceled, Append(ctx, path, nil, func([]byte) (string, error) { panic("too late") }))
+	assert.Equal(t, context.Canceled, appendTo(ctx, path, nil, func([]byte) (string, error) { panic("too late") }))
 }
 
 // A file that is put in the place of a record while its lock is waited for is the one
@@ -107,7 +107,7 @@ func replace(t *testing.T, path, text string) {
 func TestRecordReplacedWhileAddedTo(t *testing.T) {
 	for _, gone := range []bool{false, true} {
 		path := recordFile(t, above)
-		err := Append(t.Context(), path, nil, func([]byte) (string, error) {
+		err := appendTo(t.Context(), path, nil, func([]byte) (string, error) {
 			if gone {
 				require.NoError(t, os.Remove(path))
 			} else {

@@ -2,7 +2,7 @@ package bench
 
 import (
 	"crypto/sha256"
-	"encoding/hex"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -15,16 +15,18 @@ import (
 // it, for a person to read and for [ParseRecord].
 func digestedPlan(p *route.Prep, r *route.Route) string {
 	text := planText(p, r)
-	plan := mustParse("the plan", []byte(text)).Table(plannedKey)
+	plan := mustParse(thePlan, []byte(text)).Table(plannedKey)
 	header, rest, _ := strings.Cut(text, "\n")
 	return header + "\n" + textAt("digest", digest(plan)) + "\n" + rest
 }
 
 // digest is the SHA-256 of a plan, without the layout, comments and the digest itself.
 func digest(plan *benchfile.Table) string {
-	sum := sha256.Sum256([]byte(plan.Written("digest")))
-	return "SHA-256 " + hex.EncodeToString(sum[:])
+	return "SHA-256 " + sha256Of([]byte(plan.Written("digest")))
 }
+
+// sha256Of is the SHA-256 of a file in hexadecimal digits.
+func sha256Of(data []byte) string { return fmt.Sprintf("%x", sha256.Sum256(data)) }
 
 // readPlan reads what was planned: what the record carries or, where it carries nothing,
 // the route of the prep as it is now. At a mistake the planned route stays nil.
@@ -35,7 +37,7 @@ func (r *recordReader) readPlan(root *benchfile.Table, now *route.Prep) {
 		r.Plan, r.Planned = now, findRoute(root, now)
 		return
 	}
-	t.Call("the plan")
+	t.Call(thePlan)
 	r.checkDigest(t)
 	own := readPlan(t)
 	if own == nil || root.Mistaken() {
@@ -84,15 +86,11 @@ func (r *recordReader) compareToNow(plan *benchfile.Table) {
 // supplies lists the stocks and packets that the entries name.
 func (r *recordReader) supplies() (names []string) {
 	for _, e := range r.entries {
-		name := ""
 		switch s := &e.Done; {
 		case s.Stock != nil:
-			name = s.Stock.Name
+			names = addOnce(names, s.Stock.Name)
 		case s.Packet != nil:
-			name = s.Packet.Name
-		}
-		if name != "" && !slices.Contains(names, name) {
-			names = append(names, name)
+			names = addOnce(names, s.Packet.Name)
 		}
 	}
 	return names
@@ -115,32 +113,31 @@ func (r *recordReader) instruments() (names []string) {
 // addInstruments adds the names of two instruments, of which either may be nil, and of that
 // with which a line was set.
 func addInstruments(names []string, b *equipment.Balance, m *equipment.Measure) []string {
-	add := func(name string) {
-		if !slices.Contains(names, name) {
-			names = append(names, name)
-		}
-	}
 	if b != nil {
-		add(b.Name)
+		names = addOnce(names, b.Name)
 	}
-	for m != nil {
-		add(m.Name)
-		m = m.Line.With
+	for ; m != nil; m = m.Line.With {
+		names = addOnce(names, m.Name)
 	}
 	return names
 }
 
+// addOnce adds a name that is not in a list.
+func addOnce(names []string, name string) []string {
+	if name == "" || slices.Contains(names, name) {
+		return names
+	}
+	return append(names, name)
+}
+
 // findRoute finds the route that was planned.
 func findRoute(root *benchfile.Table, p *route.Prep) *route.Route {
-	name := root.Text("route")
-	names := make([]string, len(p.Routes))
-	for i, r := range p.Routes {
-		if names[i] = r.Name; r.Name == name {
-			return r
-		}
+	name, names := root.Text("route"), namesOf(p.Routes, routeName, nil)
+	if i := slices.Index(names, name); i >= 0 {
+		return p.Routes[i]
 	}
 	if name != "" {
-		root.FailChoice("route", "route in "+p.File, name, names, "")
+		root.FailWith("route", benchfile.NoSuch("route in "+p.File, name, names))
 	}
 	return nil
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -111,9 +112,9 @@ func TestRefusedAdditions(t *testing.T) {
 		{`step 3: took 1 mL;`, `"" after the semicolon is not of the form KEY = VALUE`, option},
 	} {
 		_, err := parseAddition(c.line, r)
-		var e *AdditionError
+		var e *quantity.Error
 		require.True(t, errors.As(err, &e), c.line)
-		assert.Equal(t, AdditionError{c.line, c.message, c.hint}, *e)
+		assert.Equal(t, quantity.Error{Found: c.line, Message: c.message, Hint: c.hint}, *e)
 	}
 }
 
@@ -246,12 +247,12 @@ func TestAddRefuses(t *testing.T) {
 		require.NoError(t, readErr)
 		assert.Equal(t, c.text, string(after))
 		if c.message == "" {
-			var e *AdditionError
+			var e *quantity.Error
 			assert.True(t, errors.As(err, &e), "%v", err)
 			continue
 		}
 		m := asMistake(t, err)
-		assert.Equal(t, c.place, strings.TrimPrefix(m.Place.String(), path))
+		assert.Equal(t, c.place, strings.TrimPrefix(m.String(), path))
 		assert.Equal(t, []string{c.marked, c.message, c.hint}, []string{markedText(m), m.Message, m.Hint})
 	}
 }

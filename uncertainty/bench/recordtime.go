@@ -16,7 +16,7 @@ var forms = []string{"2006-01-02 15:04", "2006-01-02 15:04:05", time.DateOnly}
 // RFC 3339.
 const TimeForm = "2006-01-02 15:04 -07:00"
 
-const howToTime = `write year, month, day and the time of day, as in "2026-11-28 10:05" or "2026-11-28 10:05 +01:00"`
+const howToTime ofMistake = `write year, month, day and the time of day, as in "2026-11-28 10:05" or "2026-11-28 10:05 +01:00"`
 
 // moment is when an entry was made, as far as it is known: from first to last, which are
 // the same where the time of day is stated.

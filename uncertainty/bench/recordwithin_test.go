@@ -92,7 +92,7 @@ func TestEntriesWithoutEnd(t *testing.T) {
 	_, err = ParseRecord("record.toml", []byte(b.String()), p)
 	m, ok := err.(*benchfile.Mistake)
 	require.True(t, ok, "%v", err)
-	assert.Equal(t, "record.toml:2003:1: 2001: a record has at most 2000 entries", m.Place.String()+": "+m.Message)
+	assert.Equal(t, "record.toml:2003:1: 2001: a record has at most 2000 entries", m.String()+": "+m.Message)
 	_, err = ParseRecord("record.toml", []byte(recordOf("direct", `20000 = { temperature = "20 °C" }`)), p)
 	assert.ErrorContains(t, err, "entries are numbered")
 }

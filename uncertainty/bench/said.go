@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -8,6 +9,7 @@ import (
 	"strings"
 
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
@@ -20,13 +22,13 @@ var (
 	optionForm   = regexp.MustCompile(`^([a-z-]+)\s*=\s*(.+)$`)
 )
 
-const howToAdd = `write it as in "step 3: took 1.96 mL", "step 3: took 2 mL with the 5 mL pipette", "step 2: spoilt, filled past the mark", "step 2: done", "entry 4: took 1.94 mL", "entry 4: withdrawn" or "bench: 23 °C"`
+const howToAdd ofMistake = `write it as in "step 3: took 1.96 mL", "step 3: took 2 mL with the 5 mL pipette", "step 2: spoilt, filled past the mark", "step 2: done", "entry 4: took 1.94 mL", "entry 4: withdrawn" or "bench: 23 °C"`
 
 // parseAddition turns a line into the keys of an entry.
 func parseAddition(line string, r *recordReader) ([]string, error) {
 	found := additionForm.FindStringSubmatch(line)
 	if found == nil || found[5] == "" {
-		return nil, &AdditionError{line, fmt.Sprintf("%q does not say what was done in which step", line), howToAdd}
+		return nil, &quantity.Error{Found: line, Message: fmt.Sprintf("%q does not say what was done in which step", line), Hint: howToAdd}
 	}
 	said, options, err := cutOptions(line, found[5])
 	if err != nil {
@@ -90,7 +92,7 @@ func cutOptions(line, said string) (rest string, options []string, err error) {
 	for _, part := range parts[1:] {
 		option := optionForm.FindStringSubmatch(strings.TrimSpace(part))
 		if option == nil {
-			return "", nil, &AdditionError{line, fmt.Sprintf("%q after the semicolon is not of the form KEY = VALUE", strings.TrimSpace(part)), `write it as in "step 3: took 1 mL; note = read twice"`}
+			return "", nil, &quantity.Error{Found: line, Message: fmt.Sprintf("%q after the semicolon is not of the form KEY = VALUE", strings.TrimSpace(part)), Hint: `write it as in "step 3: took 1 mL; note = read twice"`}
 		}
 		value := option[2]
 		if !bareValue.MatchString(value) {
@@ -148,7 +150,7 @@ func parseDone(line, said, key string, planned *route.Step) (keys []string, err 
 	}
 	parts := amountForm.FindStringSubmatch(said)
 	if parts == nil {
-		return nil, &AdditionError{line, fmt.Sprintf("%q gives no reading with its unit", said), howToAdd}
+		return nil, &quantity.Error{Found: line, Message: fmt.Sprintf("%q gives no reading with its unit", said), Hint: howToAdd}
 	}
 	does, err := verbOf(line, parts[1], parts[2], key)
 	if err != nil {
@@ -173,13 +175,11 @@ func verbOf(line, words, amount, key string) (string, error) {
 	case len(fitting) > 0:
 		return fitting[0], nil
 	}
-	e := &AdditionError{line, fmt.Sprintf("%q says nothing of what was done", words), "write one of " + strings.Join(list, ", ")}
 	if words == "" {
-		e.Message = fmt.Sprintf("nothing says what was done with %s", amount)
-	} else if near := benchfile.Nearest(words, list); near != "" {
-		e.Hint = "write " + near
+		return "", &quantity.Error{Found: line, Message: "nothing says what was done with " + amount, Hint: "write one of " + strings.Join(list, ", ")}
 	}
-	return "", e
+	near := cmp.Or(benchfile.Nearest(words, list), "one of "+strings.Join(list, ", "))
+	return "", &quantity.Error{Found: line, Message: fmt.Sprintf("%q says nothing of what was done", words), Hint: "write " + near}
 }
 
 // parseInstrument turns "of step 2 with the 2 mL pipette" into keys.
@@ -198,7 +198,7 @@ func parseInstrument(line, said string) (keys []string, err error) {
 		}
 	}
 	if said != "" {
-		return nil, &AdditionError{line, fmt.Sprintf("%q does not name an instrument", said), `write it as in "with the 2 mL pipette", by its name in the kit`}
+		return nil, &quantity.Error{Found: line, Message: fmt.Sprintf("%q does not name an instrument", said), Hint: `write it as in "with the 2 mL pipette", by its name in the kit`}
 	}
 	return keys, nil
 }

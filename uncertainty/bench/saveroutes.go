@@ -16,27 +16,14 @@ import (
 // what it names. All else stays as it is, but for blank lines round what goes and
 // comes. Comments between its routes go with them.
 func SaveRoutes(text []byte, kit string, routes []*route.Route) ([]byte, error) {
-	const name = "the prep"
-	text, err := benchfile.Without(name, text, "route")
-	if err != nil {
-		return nil, err
-	}
-	if kit != "" {
-		if !nameable(kit) {
-			return nil, fmt.Errorf("a prep cannot name a kit with the path %q", kit)
-		}
-		if text, err = benchfile.WithText(name, text, "kit", filepath.ToSlash(kit)); err != nil {
-			return nil, err
-		}
-	}
-	if len(routes) == 0 {
-		return text, nil
+	if kit != "" && !nameable(kit) {
+		return nil, fmt.Errorf("a prep cannot name a kit with the path %q", kit)
 	}
 	written := make([]string, len(routes))
 	for i, r := range routes {
 		written[i] = writtenRoute(r)
 	}
-	return benchfile.Append(text, strings.Join(written, "\n")), nil
+	return benchfile.Rewritten(thePrep, text, "route", "kit", filepath.ToSlash(kit), strings.Join(written, "\n"))
 }
 
 // nameable reports a path that a file of a bench can hold.
@@ -93,7 +80,7 @@ func options(s *route.Step) (keys []string) {
 	say(s.Emptying == equipment.Rinsed, "rinsed = true")
 	say(s.Emptying == equipment.BlownOut, "blown-out = true")
 	say(s.State != "", textAt("state", string(s.State)))
-	say(s.Contraction.Known, textAt("contraction", quantity.Plain(100*s.Contraction.Value)+" % of volume"))
+	say(s.Contraction.Known, textAt("contraction", fmt.Sprintf("%s %% of %s", quantity.Plain(100*s.Contraction.Value), "volume")))
 	say(s.Reading != "", textAt("reading", string(s.Reading)))
 	say(s.Piece > 0, fmt.Sprintf("piece = %d", s.Piece))
 	return keys

@@ -1,60 +1,52 @@
 package bench
 
 import (
-	"fmt"
+	_ "embed"
+	"slices"
 	"strings"
+	"text/template"
 
 	"minim/equipment/benchfile"
 	"minim/uncertainty/route"
 )
 
+//go:embed template.txt
+var templateText string
+
+var recordTemplate = template.Must(template.New("record").Parse(templateText))
+
+// blankStep is a step in a record to be filled in: its entry, the key of its reading, "" where
+// it reads nothing, and what is planned.
+type blankStep struct {
+	Number, Step int
+	Key, Planned string
+}
+
 // Template is a record of a route to be filled in: an entry for each step, with a blank
 // for its reading and beside it what is planned.
 func Template(p *route.Prep, r *route.Route) string {
-	var b strings.Builder
-	number, key := firstReading(r)
-	fmt.Fprintf(&b, `# The record of a batch of %s.
-# Write what was really read between the quotes; what stays blank is taken from the plan, and said to be.
-# Where another instrument was used, name it as the plan does: take = "2.05 mL", with = "5 mL pipette".
-# A record only grows. To change an entry add one with corrects = and its number, by whom and when:
-#   20 = { corrects = %d, %s = "…", by = "AK", at = "2026-11-28 10:05" }
-# When something was spoilt and done again, say so in its entry, spoilt = "overfilled", and add one for the step.
-route = %s
-batch = ""
-
-# What was planned when this record was begun: what follows from the batch rests on it,
-# whatever becomes of the prep and its kit. Leave it as it is.
-%s
-[entries]
-`, oneLine(p.Solute.Name), number, key, benchfile.Quote(r.Name), digestedPlan(p, r))
-	fmt.Fprintf(&b, "1 = { temperature = \"\", by = \"\", at = \"\" }%s\n", plannedTemperature(p))
-	for i := range r.Steps {
+	first, steps := blankStep{Number: 2, Key: "take"}, make([]blankStep, len(r.Steps))
+	for i := range steps {
 		s := &r.Steps[i]
-		reading := ""
+		steps[i] = blankStep{i + 2, i + 1, "", strings.Join(Written(s), ", ")}
 		if s.Measure != nil || s.Balance != nil {
-			reading = s.Verb.Key() + ` = "", `
+			steps[i].Key = s.Verb.Key()
 		}
-		fmt.Fprintf(&b, "%d = { step = %d, %sby = \"\", at = \"\" }   # planned: %s\n", i+2, i+1, reading, strings.Join(Written(s), ", "))
+	}
+	if i := slices.IndexFunc(steps, func(s blankStep) bool { return s.Key != "" }); i >= 0 {
+		first = steps[i]
+	}
+	var b strings.Builder
+	err := recordTemplate.Execute(&b, struct {
+		blankStep           // the first that reads something
+		Solute, Route, Plan string
+		Bench               route.Bench
+		Steps               []blankStep
+	}{first, oneLine(p.Solute.Name), benchfile.Quote(r.Name), digestedPlan(p, r), p.Bench, steps})
+	if err != nil {
+		panic("bench: the template of a record: " + err.Error())
 	}
 	return b.String()
-}
-
-// firstReading is the entry of the first step that reads something, and its key.
-func firstReading(r *route.Route) (number int, key string) {
-	for i := range r.Steps {
-		if s := &r.Steps[i]; s.Measure != nil || s.Balance != nil {
-			return i + 2, s.Verb.Key()
-		}
-	}
-	return 2, "take"
-}
-
-func plannedTemperature(p *route.Prep) string {
-	t := p.Bench.Temperature
-	if !t.Known {
-		return "   # not stated in the prep"
-	}
-	return fmt.Sprintf("   # planned: %v °C, within %v °C", t.Value, p.Bench.Within.Value)
 }
 
 // oneLine keeps a name within its line.

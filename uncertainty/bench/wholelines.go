@@ -14,7 +14,7 @@ const struck = "# cut off, left out"
 
 // wholeLines returns the text of a record without the lines that were cut off, and these
 // lines. They are blanked, a space for each byte, so that all else stays in its place.
-// Cut off are the lines that [Append] has struck with a mark, and a last line without
+// Cut off are the lines that [appendTo] has struck with a mark, and a last line without
 // a line end that does not close what it opens and is all that is wrong with the TOML
 // of the text. Any other mistake is left to be found. The name stands for the file.
 func wholeLines(name string, text []byte) (whole []byte, cut []record.Cut) {

@@ -75,17 +75,17 @@ func bruteForce(t *testing.T, p *route.Prep, j *judge, steps int) []found {
 			return
 		}
 		for _, pipette := range p.Kit.Measures {
-			if !pipette.Kind.Delivers() {
+			if !pipette.Kind.Traits().Delivers {
 				continue
 			}
 			for _, a := range pipette.Marks(false) {
 				take := route.Step{Verb: route.Take, Amount: a, Measure: pipette}
 				for _, other := range p.Kit.Measures {
 					for _, v := range other.Marks(false) {
-						if other.Kind.Receives() {
+						if other.Kind.Traits().Receives {
 							grow(append(slices.Clone(done), take, route.Step{Verb: route.MakeUpTo, Amount: v, Measure: other}), left-1)
 						}
-						if other.Kind.Delivers() {
+						if other.Kind.Traits().Delivers {
 							grow(append(slices.Clone(done), take, route.Step{Verb: route.Add, Amount: v, Measure: other}), left-1)
 						}
 					}
@@ -108,7 +108,7 @@ func bruteForce(t *testing.T, p *route.Prep, j *judge, steps int) []found {
 			}
 		}
 		for _, vessel := range p.Kit.Measures {
-			if !vessel.Kind.Receives() {
+			if !vessel.Kind.Traits().Receives {
 				continue
 			}
 			for _, v := range vessel.Marks(false) {

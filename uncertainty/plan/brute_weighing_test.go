@@ -62,7 +62,7 @@ func bruteOn(p *route.Prep, k *equipment.Balance, before []route.Step, part rout
 func totals(p *route.Prep, k *equipment.Balance) map[float64]bool {
 	masses := []float64{p.Volume * p.Solvent.Density.Value, p.Volume * p.Density(1.1*p.MassFraction(p.TargetConcentration()))}
 	for _, m := range p.Kit.Measures {
-		if m.Kind.Receives() {
+		if m.Kind.Traits().Receives {
 			masses = append(masses, m.Capacity*p.Solvent.Density.Value)
 		}
 	}

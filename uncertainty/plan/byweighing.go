@@ -61,7 +61,7 @@ func (s *search) totals(k *equipment.Balance) []float64 {
 	target := s.prep.MassFraction(s.prep.TargetConcentration())
 	masses := []float64{s.prep.Volume * s.prep.Density(1.1*target), s.prep.Volume * s.prep.Density(0)}
 	for _, m := range s.prep.Kit.Measures {
-		if m.Kind.Receives() {
+		if m.Kind.Traits().Receives {
 			masses = append(masses, m.Capacity*s.prep.Density(0))
 		}
 	}

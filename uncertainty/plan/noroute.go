@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"errors"
 	"math"
 	"strings"
 
@@ -38,8 +37,8 @@ func tooHeavy(p *route.Prep) (reason note.Note) {
 		if err == nil && total <= k.Capacity {
 			return note.Note{}
 		}
-		if no := (*equipment.Impossible)(nil); errors.As(err, &no) {
-			reason = no.Reason
+		if why, no := equipment.WhyNot(err); no {
+			reason = why
 		}
 	}
 	return reason
@@ -49,7 +48,7 @@ func tooHeavy(p *route.Prep) (reason note.Note) {
 func noRoute(p *route.Prep, o Options, notSearched []note.Note) error {
 	largest := 0.0
 	for _, m := range p.Kit.Measures {
-		if m.Kind.Receives() {
+		if m.Kind.Traits().Receives {
 			largest = max(largest, m.Capacity)
 		}
 	}

@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"errors"
-
 	"minim/equipment"
 	"minim/uncertainty/route"
 )
@@ -55,8 +53,7 @@ func (b *bench) factors(verb route.Verb, at tried, of func(route.Step) (route.Fa
 		for _, mark := range at[k] {
 			s := route.Step{Verb: verb, Amount: mark, Measure: k}
 			f, err := of(s)
-			var no *equipment.Impossible
-			if errors.As(err, &no) {
+			if _, no := equipment.WhyNot(err); no {
 				continue
 			}
 			if err != nil {
@@ -73,9 +70,9 @@ func (b *bench) factors(verb route.Verb, at tried, of func(route.Step) (route.Fa
 
 func suits(k *equipment.Measure, verb route.Verb) bool {
 	if verb == route.MakeUpTo {
-		return k.Kind.Receives()
+		return k.Kind.Traits().Receives
 	}
-	return k.Kind.Delivers()
+	return k.Kind.Traits().Delivers
 }
 
 func (b *bench) addFirsts(contained []measurement) {

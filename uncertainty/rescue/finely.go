@@ -36,7 +36,7 @@ func (r *rescuer) diluteFinely(factor float64) {
 	whole := 0.95 * r.now.MadeML // some rinses, some stays
 	least := min(r.prep.Volume, whole*factor)
 	for _, k := range r.prep.Kit.Measures {
-		if !k.Kind.Receives() {
+		if !k.Kind.Traits().Receives {
 			continue
 		}
 		for mark := range graduations(k, least) {

@@ -40,6 +40,6 @@ func (r *rescuer) measured(verb route.Verb, mL float64) (ways [][]route.Step) {
 // deliverers are the instruments that measure a volume out by a reading.
 func (r *rescuer) deliverers() []*equipment.Measure {
 	return slices.DeleteFunc(slices.Clone(r.prep.Kit.Measures), func(k *equipment.Measure) bool {
-		return !k.Kind.Delivers() || k.Kind.Counts()
+		return !k.Kind.Traits().Delivers || k.Kind.Traits().Counts
 	})
 }

@@ -264,7 +264,7 @@ func (r *rescuer) try(kind way, steps ...route.Step) {
 // largestVessel is the greatest volume that a vessel of the kit holds.
 func largestVessel(p *route.Prep) (mL float64) {
 	for _, k := range p.Kit.Measures {
-		if k.Kind.Receives() {
+		if k.Kind.Traits().Receives {
 			mL = max(mL, k.Capacity)
 		}
 	}

@@ -143,7 +143,7 @@ func (h *hands) weigh(s *route.Step) float64 {
 func (h *hands) volume(s *route.Step) float64 {
 	k := s.Measure
 	readings := 1
-	if k.Kind == equipment.Graduated && s.Amount < k.Capacity*(1-1e-9) {
+	if k.Kind == "graduated" && s.Amount < k.Capacity*(1-1e-9) {
 		readings = 2
 	}
 	v := s.Amount + h.bias(k, s.Amount)

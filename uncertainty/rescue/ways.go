@@ -1,7 +1,6 @@
 package rescue
 
 import (
-	"errors"
 	"math"
 	"slices"
 
@@ -41,7 +40,7 @@ func (r *rescuer) has(kinds ...way) bool {
 // fillUp makes all of the batch up to the marks nearest to a volume.
 func (r *rescuer) fillUp(volume float64) {
 	for _, k := range r.prep.Kit.Measures {
-		if !k.Kind.Receives() {
+		if !k.Kind.Traits().Receives {
 			continue
 		}
 		for _, mark := range k.Nearest(volume) {
@@ -123,8 +122,7 @@ func (r *rescuer) strengthen(is, wanted float64) {
 func (r *rescuer) strongerThan(wanted float64) (list []strong, err error) {
 	for _, k := range r.prep.Stocks {
 		c, err := r.prep.StockConcentration(k)
-		var no *equipment.Impossible
-		if errors.As(err, &no) {
+		if _, no := equipment.WhyNot(err); no {
 			continue
 		}
 		if err != nil {

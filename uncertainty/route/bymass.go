@@ -11,7 +11,7 @@ func (c *compiler) weighAliquot(i int) error {
 	c.settle()
 	c.evaporate(i, c.current)
 	use := c.use(i)
-	mass, err := s.Balance.Weigh(use, s.Amount)
+	mass, err := s.Balance.Weigh(use, s.Amount, use.Step)
 	if err != nil {
 		return err
 	}
@@ -52,13 +52,13 @@ func (c *compiler) weighUpTo(i int) error {
 	if s.Amount <= inside {
 		return equipment.Cannot("no-more-in-all", "", equipment.G(s.Amount))
 	}
-	total, err := s.Balance.WeighUpTo(use, s.Amount, zeroed)
+	total, err := s.Balance.Weigh(use, s.Amount, zeroed)
 	if err != nil {
 		return err
 	}
 	c.discard()
 	c.mixInto(volume, s.Amount-inside)
-	c.model.Name(total, "the total mass on the "+s.Balance.Name)
+	c.model.Name(total, totalMass, s.Balance.Name)
 	return c.becomeByMass(c.model.Divide(amount, total), total)
 }
 
@@ -74,7 +74,7 @@ func (c *compiler) byMass(l *liquid) (w, density uncertainty.Node, err error) {
 	if err != nil {
 		return 0, 0, err
 	}
-	density = m.Name(m.Add(solvent, m.Multiply(l.concentration, excess)), "the density of the solution")
+	density = m.Name(m.Add(solvent, m.Multiply(l.concentration, excess)), densityOfSolution, "")
 	if l.hasFraction {
 		return l.fraction, density, nil
 	}
@@ -88,7 +88,7 @@ func (c *compiler) byVolume(w uncertainty.Node, l medium) (concentration, densit
 	if err != nil {
 		return 0, 0, err
 	}
-	rest := m.Name(m.Subtract(m.Constant(1), m.Multiply(w, excess)), "the solvent in the solution")
+	rest := m.Name(m.Subtract(m.Constant(1), m.Multiply(w, excess)), solventInSolution, "")
 	density = m.Divide(solvent, rest)
 	return m.Multiply(w, density), density, nil
 }
@@ -110,5 +110,5 @@ func (c *compiler) phi() uncertainty.Node {
 	if !known {
 		c.notes.Assume("specific-volume", solute)
 	}
-	return c.material(uncertainty.Substance, solute, specificVolume, string(specificVolume)+" of the "+solute, "mL/g", c.prep.phi(), !known)
+	return c.material(uncertainty.Substance, solute, specificVolume, "mL/g", c.prep.phi(), !known)
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty/near"
 )
@@ -39,7 +40,7 @@ func TestFilmOfAStrongerSolution(t *testing.T) {
 		withWord(note.Texts(used.Notes.Warnings), "holds"))
 	shifts := used.Analytic.Shifts()
 	require.NotEmpty(t, shifts)
-	assert.Equal(t, "pipette, not rinsed", shifts[0].Group.Name, "the cause, for the output")
+	assert.Equal(t, "pipette, not rinsed", influence.Group(shifts[0].Group), "the cause, for the output")
 	near.Relative(t, "its size", 0.09, shifts[0].Shift/used.Intended, 1e-12)
 
 	for _, state := range []string{"", `, state = "conditioned"`, `, state = "dry"`} {

@@ -17,3 +17,17 @@ const (
 	activity         uncertainty.Code = "activity"
 	specificVolume   uncertainty.Code = "specific volume"
 )
+
+// evaporation is what the influences of what evaporates count towards.
+const evaporation uncertainty.Kind = "evaporation"
+
+// Quantities on the way, which a message may have to name.
+const (
+	totalMass         uncertainty.Code = "total mass"
+	massOfSolution    uncertainty.Code = "mass of the solution"
+	densityOfSolution uncertainty.Code = "density of the solution"
+	solventInSolution uncertainty.Code = "solvent in the solution"
+	volumeOfSolution  uncertainty.Code = "volume of the solution"
+	volumeInVessel    uncertainty.Code = "volume in a vessel"
+	mixedVolume       uncertainty.Code = "mixed volume"
+)

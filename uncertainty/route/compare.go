@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/parallel"
@@ -164,9 +165,8 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 		return impossible, nil, nil
 	}
 	c, err := p.compile(r)
-	var no *equipment.Impossible
-	if errors.As(err, &no) {
-		impossible.Reason = no.Reason
+	if reason, no := equipment.WhyNot(err); no {
+		impossible.Reason = reason
 		return impossible, nil, nil
 	}
 	if err == nil {
@@ -218,7 +218,7 @@ func withoutResult(err error) note.Note {
 	var zero *uncertainty.ZeroDivisorError
 	switch {
 	case errors.As(err, &zero):
-		return note.Of("could-be-nothing", zero.Divisor)
+		return note.Of("could-be-nothing", influence.Name(zero.Divisor))
 	case errors.Is(err, uncertainty.ErrNotFinite):
 		return note.Of("not-finite", "")
 	}

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -114,7 +115,7 @@ func TestQuotedAndCause(t *testing.T) {
 	near.Relative(t, "lower", r.MonteCarlo.Lower, r.Quoted.Lower, 1e-15)
 	assert.False(t, r.CrossCheck.Agrees)
 	assert.Equal(t, uncertainty.Cause("shape"), r.CrossCheck.Cause)
-	assert.Equal(t, "assay of the urea", r.CrossCheck.Influence)
+	assert.Equal(t, "assay of the urea", influence.Name(r.CrossCheck.Influence))
 	assert.Greater(t, r.CrossCheck.OfExpanded, 0.05)
 }
 
@@ -198,7 +199,7 @@ func TestSharedInTheBudget(t *testing.T) {
 	shared := func(r *Result) (names []string) {
 		for i := range r.Analytic.Budget {
 			if line := &r.Analytic.Budget[i]; line.Shared() {
-				names = append(names, line.Name)
+				names = append(names, influence.Name(&line.Influence))
 			}
 		}
 		return names

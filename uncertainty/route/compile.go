@@ -103,7 +103,7 @@ type pieceOf struct {
 	piece   int
 }
 
-// compile turns a route into a model. It returns an *equipment.Impossible error
+// compile turns a route into a model. It returns an [equipment.Cannot] error
 // when the bench cannot do a step.
 func (p *Prep) compile(r *Route) (*compiler, error) {
 	c := p.newCompiler(r)
@@ -209,8 +209,7 @@ func (c *compiler) newDay() equipment.Day {
 	middle := b.Temperature.Value - 20
 	day.Known = true
 	day.Excess = c.model.Influence(uncertainty.Influence{
-		Name: "temperature of the bench", Code: temperatureOfDay, Unit: "°C",
-		Owner: c.owner(uncertainty.Day, 0), Group: uncertainty.Group{Kind: uncertainty.Day, Name: "temperature"},
+		Code: temperatureOfDay, Owner: c.owner(uncertainty.Day, 0), Group: uncertainty.Group{Kind: uncertainty.Day}, Unit: "°C",
 		Distribution: uncertainty.Rectangular{Low: middle - b.Within.Value, High: middle + b.Within.Value},
 	})
 	day.LiquidExpansion = s.expansionAt(b.Temperature.Value)
@@ -228,12 +227,12 @@ func (s *Solvent) expansionAt(t float64) float64 {
 }
 
 // material appends a property of the solute, of a stock or of a packet.
-func (c *compiler) material(kind uncertainty.Kind, of string, code uncertainty.Code, name, unit string, e Estimate, assumed bool) uncertainty.Node {
+func (c *compiler) material(kind uncertainty.Kind, of string, code uncertainty.Code, unit string, e Estimate, assumed bool) uncertainty.Node {
 	if e.Distribution == nil || c.exact {
 		return c.model.Constant(e.Value)
 	}
 	return c.model.Influence(uncertainty.Influence{
-		Name: name, Code: code, Owner: uncertainty.Owner{Kind: kind, Name: of}, Group: uncertainty.Group{Kind: kind, Name: of}, Unit: unit,
+		Code: code, Owner: uncertainty.Owner{Kind: kind, Name: of}, Group: uncertainty.Group{Kind: kind, Name: of}, Unit: unit,
 		Distribution: e.Distribution, Nominal: uncertainty.SummaryOf(e.Distribution).Mean, Assumed: assumed,
 	})
 }

@@ -109,7 +109,7 @@ func (c *compiler) property(n *property) uncertainty.Node {
 
 // propertyOf appends a property of the solute in one of its forms.
 func (c *compiler) propertyOf(form string, code uncertainty.Code, unit string, e Estimate) uncertainty.Node {
-	return c.material(uncertainty.Substance, form, code, string(code)+" of the "+form, unit, e, false)
+	return c.material(uncertainty.Substance, form, code, unit, e, false)
 }
 
 // density appends that of what is weighed or measured.

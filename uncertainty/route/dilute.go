@@ -29,7 +29,7 @@ func (c *compiler) dissolve(i int) error {
 	} else {
 		volume = m.Add(volume, m.Multiply(c.mass, c.phi()))
 	}
-	m.Name(volume, "the volume of the solution")
+	m.Name(volume, volumeOfSolution, "")
 	c.become(m.Divide(c.amount, volume), volume)
 	return nil
 }
@@ -38,7 +38,7 @@ func (c *compiler) dissolve(i int) error {
 // is dissolved.
 func (c *compiler) dissolveInWeighed(i int) error {
 	s := &c.route.Steps[i]
-	solvent, err := s.Balance.Weigh(c.use(i), s.Amount)
+	solvent, err := s.Balance.Weigh(c.use(i), s.Amount, c.use(i).Step)
 	if err != nil {
 		return err
 	}
@@ -47,7 +47,7 @@ func (c *compiler) dissolveInWeighed(i int) error {
 	if c.hasVolume {
 		c.mixInto(c.model.Intended(c.volume), s.Amount)
 	}
-	total := c.model.Name(c.model.Add(c.mass, solvent), "the mass of the solution")
+	total := c.model.Name(c.model.Add(c.mass, solvent), massOfSolution, "")
 	return c.becomeByMass(c.model.Divide(c.amount, total), total)
 }
 
@@ -79,7 +79,7 @@ func (c *compiler) makeUpTo(i int) error {
 	c.carry(i, c.model.Constant(0))
 	c.discard()
 	c.leftOver += s.Lost
-	c.model.Name(volume, "the volume in the "+s.Measure.Name)
+	c.model.Name(volume, volumeInVessel, s.Measure.Name)
 	c.become(c.model.Divide(c.amount, volume), volume)
 	c.before[s.piece()] = c.current.concentration
 	return nil
@@ -112,7 +112,7 @@ func (c *compiler) take(i int) error {
 func (c *compiler) deliver(i int, liquid medium, solution string) (uncertainty.Node, error) {
 	s, use := &c.route.Steps[i], c.use(i)
 	use.Day, use.Solution = c.dayOf(liquid), solution
-	if s.Measure.Kind == equipment.Dropper {
+	if s.Measure.Kind.Traits().Counts {
 		return s.Measure.Drops(use, s.Amount)
 	}
 	return s.Measure.Deliver(use, s.Amount)
@@ -164,8 +164,7 @@ func (c *compiler) evaporate(i int, l *liquid) {
 		return
 	}
 	grown := c.lose(c.model.Constant(1), -limit, uncertainty.Influence{
-		Name: "evaporation of " + c.prep.Solvent.Name, Code: evaporated,
-		Owner: c.owner(uncertainty.OneUse, i+1), Group: uncertainty.Group{Kind: uncertainty.OneUse, Name: "evaporation"},
+		Code: evaporated, Owner: c.owner(uncertainty.OneUse, i+1), Group: uncertainty.Group{Kind: evaporation, Name: c.prep.Solvent.Name},
 	})
 	l.concentration = c.model.Divide(l.concentration, grown)
 	l.volume = c.model.Multiply(l.volume, grown)
@@ -231,6 +230,6 @@ func (c *compiler) add(i int) error {
 // mix adds a volume of a liquid to the aliquot, or to what is mixed from it.
 func (c *compiler) mix(i int, b uncertainty.Node, other medium) {
 	mixed := c.medium.with(c.model.Intended(c.volume), other, c.model.Intended(b))
-	c.volume = c.model.Name(c.contracted(i, c.volume, b, c.medium, other), "the mixed volume")
+	c.volume = c.model.Name(c.contracted(i, c.volume, b, c.medium, other), mixedVolume, "")
 	c.medium = mixed
 }

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -45,6 +46,6 @@ func TestWhatDropsAreCountedOf(t *testing.T) {
 	// Water added by the drop is water.
 	r := recipe{target: "5 g/L", more: stockOf("10 g/L"), steps: fromStock + takeTen + `{ add = "20 drops", with = "dropper" }, `}.run(t)
 	for _, line := range r.Analytic.Budget {
-		assert.NotContains(t, line.Name, "size of a drop")
+		assert.NotContains(t, influence.Name(&line.Influence), "size of a drop")
 	}
 }

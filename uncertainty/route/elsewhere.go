@@ -2,7 +2,6 @@ package route
 
 import (
 	"context"
-	"errors"
 	"math"
 	"slices"
 
@@ -169,9 +168,8 @@ func (c *Comparison) aimed(r *Result, step int, left *int) (*Result, error) {
 // intended is where a route aims, and whether the bench can do it.
 func (p *Prep) intended(r *Route) (strength float64, possible bool, err error) {
 	c, err := p.compile(r)
-	var no *equipment.Impossible
-	switch {
-	case errors.As(err, &no):
+	switch _, no := equipment.WhyNot(err); {
+	case no:
 		return 0, false, nil
 	case err != nil:
 		return 0, false, err

@@ -13,7 +13,7 @@ import (
 // weighed and made up to the mark, within 10 % of the target.
 func Example() {
 	scale := &equipment.Balance{Name: "scale", Capacity: 200, Readability: 0.01, Count: 1}
-	flask := equipment.NewMeasure("25 mL flask", equipment.Flask)
+	flask := equipment.NewMeasure("25 mL flask", "flask")
 	flask.Capacity = 25
 	if err := flask.Complete("A", "ISO", ""); err != nil {
 		fmt.Println(err)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment/benchfile"
+	"minim/report/words/influence"
 	"minim/uncertainty/near"
 )
 
@@ -66,7 +67,7 @@ func TestMolarMassesAreInfluences(t *testing.T) {
 		_, r := assessed(t, target, masses)
 		found := map[string]float64{}
 		for i := range r.Analytic.Budget {
-			if line := &r.Analytic.Budget[i]; strings.HasPrefix(line.Name, "molar mass") {
+			if line := &r.Analytic.Budget[i]; strings.HasPrefix(influence.Name(&line.Influence), "molar mass") {
 				found[line.Owner.Name] = math.Abs(line.Contribution)
 			}
 		}

@@ -2,7 +2,6 @@ package route
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"math/rand/v2"
 	"strings"
@@ -272,7 +271,8 @@ func understand(t *testing.T, kit *equipment.Kit, text string) (readable, possib
 		return false, false
 	}
 	for _, r := range p.Routes { // without the spread, and here so that a panic is seen
-		if _, err := p.compile(r); err != nil && !errors.As(err, new(*equipment.Impossible)) {
+		_, err := p.compile(r)
+		if _, no := equipment.WhyNot(err); err != nil && !no {
 			t.Fatalf("compile: %v\n%s", err, text)
 		}
 	}

@@ -1,8 +1,6 @@
 package route
 
 import (
-	"errors"
-
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
@@ -52,10 +50,9 @@ func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 	for i, s := range l.Strengths {
 		rung := Rung{Strength: s, TakeML: c.prep.aliquot(s)}
 		node, err := c.rung(i, rung.TakeML)
-		var no *equipment.Impossible
-		switch {
-		case errors.As(err, &no):
-			rung.Reason, before = no.Reason, nil
+		switch reason, no := equipment.WhyNot(err); {
+		case no:
+			rung.Reason, before = reason, nil
 			rungs = append(rungs, rung)
 			continue
 		case err != nil:
@@ -95,7 +92,7 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	if err := c.draw(c.current, a, take, 0); err != nil {
 		return 0, err
 	}
-	m.Name(v, "the volume in the "+l.In.Name)
+	m.Name(v, volumeInVessel, l.In.Name)
 	concentration := m.Divide(m.Multiply(c.current.concentration, a), v)
 	return c.toUnit(&liquid{concentration: concentration, medium: c.current.medium}, c.prep.Target.Unit)
 }

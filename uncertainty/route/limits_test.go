@@ -73,7 +73,7 @@ func TestPlanMistakes(t *testing.T) {
 		if !assert.True(t, errors.As(err, &m), "%v: %s", err, text) {
 			continue
 		}
-		assert.Equal(t, "p:"+c.place, m.Place.String(), m.Message)
+		assert.Equal(t, "p:"+c.place, m.String(), m.Message)
 		assert.Equal(t, c.message, m.Message)
 		assert.Equal(t, c.hint, m.Hint, m.Message)
 	}

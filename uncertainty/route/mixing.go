@@ -72,7 +72,9 @@ func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other medium
 	switch {
 	case c.route.Steps[i].Contraction.Known || liquid.name == other.name:
 	case alcoholic(liquid, other):
-		epsilon = equipment.AlcoholContraction(m.Intended(a), liquid.ethanol, m.Intended(b), other.ethanol)
+		v, added := m.Intended(a), m.Intended(b)
+		volume, _ := equipment.MixAlcohol(v, liquid.ethanol, added, other.ethanol)
+		epsilon = 1 - volume/(v+added)
 		c.notes.Assume("contraction", liquid.name, other.name, 100*epsilon)
 	default:
 		c.notes.LeaveOut("contraction-not-stated", liquid.name, other.name)

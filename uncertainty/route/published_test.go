@@ -7,6 +7,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"minim/report/words/influence"
 	"minim/uncertainty/near"
 )
 
@@ -30,7 +31,7 @@ func TestQUAMExampleA1(t *testing.T) {
 	}
 	assert.Len(t, r.Analytic.Budget, len(shares))
 	for _, line := range r.Analytic.Budget {
-		near.Absolute(t, line.Name, shares[line.Name], 100*line.Share, 5e-5)
+		near.Absolute(t, influence.Name(&line.Influence), shares[influence.Name(&line.Influence)], 100*line.Share, 5e-5)
 	}
 	// Monte Carlo, recomputed with 10^7 trials: 0.83521686, symmetric 95 %
 	// [1001.080, 1004.323], each ± 0.0007; here 10^5 trials.

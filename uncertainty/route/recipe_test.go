@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -114,10 +115,10 @@ func lineOf(t *testing.T, r *Result, name string) uncertainty.Contribution {
 	t.Helper()
 	var names []string
 	for _, line := range r.Analytic.Budget {
-		if line.Name == name {
+		if influence.Name(&line.Influence) == name {
 			return line
 		}
-		names = append(names, line.Name)
+		names = append(names, influence.Name(&line.Influence))
 	}
 	require.Fail(t, "no influence "+name, "%q", names)
 	return uncertainty.Contribution{}

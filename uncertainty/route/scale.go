@@ -15,7 +15,7 @@ func (s *Step) Scale() (digit, most float64) {
 		return s.Balance.Readability, s.Balance.Capacity
 	case s.Measure == nil:
 		return 0, 0
-	case s.Measure.Kind.Counts():
+	case s.Measure.Kind.Traits().Counts:
 		return 1, quantity.Limits.StepDrops.Most
 	}
 	return s.Measure.Finest(), s.Measure.Capacity

@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty/near"
 )
@@ -85,7 +86,7 @@ func TestPacket(t *testing.T) {
 	near.Relative(t, "strength", 100, r.Analytic.Value, 1e-12)
 	near.Relative(t, "u", 1/math.Sqrt(3), r.Analytic.StandardUncertainty, 1e-12)
 	near.Relative(t, "solute used", 10, r.SoluteGrams, 1e-12)
-	assert.Equal(t, "content of the sachet", r.Analytic.Budget[0].Name)
+	assert.Equal(t, "content of the sachet", influence.Name(&r.Analytic.Budget[0].Influence))
 
 	x.solute = "name = \"urea\"\nassay = \"50 %\""
 	near.Relative(t, "with an assay", 50, x.run(t).Analytic.Value, 1e-12)
@@ -175,7 +176,7 @@ func TestTenGramsIntoAHundred(t *testing.T) {
 		r := x.run(t)
 		near.Relative(t, name, 100*10/110.0, r.Analytic.Value, 1e-12)
 		for _, line := range r.Analytic.Budget {
-			if line.Name == "specific volume of the urea" {
+			if influence.Name(&line.Influence) == "specific volume of the urea" {
 				near.Absolute(t, name+", φ drops out", 0, line.Contribution, 1e-12)
 			}
 		}

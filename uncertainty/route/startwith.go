@@ -51,7 +51,7 @@ func (c *compiler) noteMass(i int, mass uncertainty.Node) {
 func (c *compiler) onBalance(i int, use equipment.Use) (uncertainty.Node, error) {
 	s := &c.route.Steps[i]
 	if !s.SeparateTare {
-		return s.Balance.Weigh(use, s.Amount)
+		return s.Balance.Weigh(use, s.Amount, use.Step)
 	}
 	if i > 0 {
 		before := &c.route.Steps[i-1]
@@ -97,7 +97,7 @@ func (c *compiler) buoyancy(mass uncertainty.Node) uncertainty.Node {
 	}
 	b := (1 - 0.0012/8.0) / (1 - 0.0012/density.Value)
 	return c.model.Multiply(mass, c.model.Influence(uncertainty.Influence{
-		Name: "buoyancy of the air", Code: buoyancyOfAir,
+		Code:  buoyancyOfAir,
 		Owner: uncertainty.Owner{Kind: uncertainty.Substance, Name: c.prep.Solute.Weighed()}, Group: uncertainty.Group{Kind: uncertainty.Substance, Name: c.prep.Solute.Weighed()},
 		Distribution: uncertainty.Rectangular{Low: b, High: b}, Nominal: 1,
 	}))
@@ -111,7 +111,7 @@ func (c *compiler) packet(s *Step) {
 	}
 	c.bringsSolid(k.Content.Value)
 	c.soluteUsed += k.Content.Value + s.Lost
-	c.addSolid(c.material(uncertainty.Packet, k.Name, contentOfPacket, "content of the "+k.Name, "g", k.Content, false), c.purity())
+	c.addSolid(c.material(uncertainty.Packet, k.Name, contentOfPacket, "g", k.Content, false), c.purity())
 }
 
 // measure adds a liquid solute: m = V ρ, or V where volumes are carried, and keeps its volume.
@@ -174,7 +174,7 @@ func (c *compiler) stock(s *Stock) (*liquid, error) {
 	if s.Strength.Distribution == nil {
 		c.notes.LeaveOut("uncertainty-of-strength", s.Name)
 	}
-	strength := c.material(uncertainty.Stock, s.Name, strengthOfStock, "strength of "+s.Name, s.Unit.Name, s.Strength, false)
+	strength := c.material(uncertainty.Stock, s.Name, strengthOfStock, s.Unit.Name, s.Strength, false)
 	medium := c.solvent
 	if s.Solvent != "" {
 		medium = mediumOf(s.Solvent)
@@ -185,13 +185,13 @@ func (c *compiler) stock(s *Stock) (*liquid, error) {
 	}
 	if s.Loss > 0 {
 		concentration = c.lose(concentration, -s.Loss, uncertainty.Influence{
-			Name: "strength that " + s.Name + " has lost", Code: lossWithAge,
+			Code:  lossWithAge,
 			Owner: uncertainty.Owner{Kind: uncertainty.Stock, Name: s.Name}, Group: uncertainty.Group{Kind: uncertainty.Stock, Name: s.Name},
 		})
 	}
 	l := &liquid{name: s.Name, concentration: concentration, left: math.Inf(1), bought: true, medium: medium}
 	if s.Volume.Known {
-		l.volume = c.material(uncertainty.Stock, s.Name, volumeOfStock, "volume of "+s.Name, "mL", s.Volume, false)
+		l.volume = c.material(uncertainty.Stock, s.Name, volumeOfStock, "mL", s.Volume, false)
 		l.left = c.model.Intended(l.volume)
 	}
 	c.stocks[s] = l

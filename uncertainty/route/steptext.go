@@ -49,11 +49,11 @@ func displayed(b *equipment.Balance, reading float64) string {
 // is small or a piston's below 1 mL, or in mL.
 func (s *Step) measured() string {
 	switch {
-	case s.Measure.Kind == equipment.Dropper && s.Amount == 1:
+	case s.Measure.Kind.Traits().Counts && s.Amount == 1:
 		return "1 drop"
-	case s.Measure.Kind == equipment.Dropper:
+	case s.Measure.Kind.Traits().Counts:
 		return quantity.Plain(s.Amount) + " drops"
-	case s.Amount < 0.01 || s.Measure.Kind == equipment.Piston && s.Amount < 1:
+	case s.Amount < 0.01 || s.Measure.Kind.Traits().Dial && s.Amount < 1:
 		return quantity.Plain(1000*s.Amount) + " µL"
 	}
 	return quantity.Plain(s.Amount) + " mL"

@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty/near"
 )
@@ -75,7 +76,7 @@ func TestEvaporation(t *testing.T) {
 
 func count(r *Result, name string) (n int) {
 	for _, line := range r.Analytic.Budget {
-		if line.Name == name {
+		if influence.Name(&line.Influence) == name {
 			n++
 		}
 	}

@@ -87,7 +87,7 @@ func (c *compiler) addSoluteTo(i int) error {
 	}
 	c.discard()
 	m := c.model
-	c.volume = m.Name(m.Add(c.volume, m.Multiply(mass, c.phi())), "the volume of the solution")
+	c.volume = m.Name(m.Add(c.volume, m.Multiply(mass, c.phi())), volumeOfSolution, "")
 	c.addSolute(m.Multiply(mass, c.purity()))
 	return nil
 }

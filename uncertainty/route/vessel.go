@@ -15,11 +15,7 @@ type burden struct {
 	assumed note.Note
 }
 
-// boatShare is the mass of a boat over that of what is weighed on it: that of plastic as
-// heavy as a fifth of the water that it holds.
-const boatShare = equipment.PlasticShare
-
-// Carries returns an [equipment.Impossible] error when what a step weighs is, with the
+// Carries returns an [equipment.Cannot] error when what a step weighs is, with the
 // vessel that it is in, more than the balance carries; for a step without a balance, nil.
 // A vessel is zeroed and does not show, but it weighs. Where neither the step nor the
 // kit states its mass, it is as heavy as the water that it holds, if of glass, and a
@@ -83,7 +79,9 @@ func (p *Prep) burdenOf(s *Step) burden {
 	case s.Vessel.Known:
 		l.vessel = s.Vessel.Value
 	case s.Verb == Weigh || s.Verb == AddSolute:
-		l.vessel, l.assumed = boatShare*s.Amount, note.Of("boat-of-plastic", "")
+		boat := equipment.Measure{Capacity: s.Amount, Plastic: true} // as heavy as if it were filled with water of that mass
+		l.vessel, _ = boat.VesselMass()
+		l.assumed = note.Of("boat-of-plastic", "")
 	case s.Verb == WeighAliquot:
 		// the total that follows is more
 	default:
@@ -104,9 +102,11 @@ func (p *Prep) densityOfSolvent() float64 {
 // of the kit whose mass is stated or that are of plastic, and of one of glass that just
 // holds it.
 func (p *Prep) lightestVessel(mL float64) (g float64, assumed note.Note) {
-	g, assumed = equipment.GlassMass(mL), note.Of("vessel-of-glass", "")
+	just := equipment.Measure{Capacity: mL}
+	g, _ = just.VesselMass()
+	assumed = note.Of("vessel-of-glass", "")
 	for _, k := range p.Kit.Measures {
-		if !k.Kind.Receives() || k.Capacity < mL*(1-1e-9) {
+		if !k.Kind.Traits().Receives || k.Capacity < mL*(1-1e-9) {
 			continue
 		}
 		if mass, stated := k.VesselMass(); mass < g && (stated || k.Plastic) {

@@ -64,12 +64,10 @@ func classHeading(c equipment.Class) string {
 }
 
 func kindWords(kind string) string {
-	switch kind {
-	case "one-mark", "graduated", "piston", "transfer":
-		return kind + " pipette"
-	default:
-		return strings.ReplaceAll(kind, "-", " ")
+	if table := equipment.Kind(kind).Traits().Table; table == "pipette" {
+		return kind + " " + table
 	}
+	return strings.ReplaceAll(kind, "-", " ")
 }
 
 func classBlocks(rows []equipment.Class) []page.Block {
@@ -170,10 +168,10 @@ func className(c equipment.Class) string {
 
 // belowHalf is "0.15 mL + 1 %".
 func belowHalf(c equipment.Class) string {
-	if c.BelowHalf == (equipment.Sloped{}) {
+	if c.BelowHalfFixed == 0 && c.BelowHalfShare == 0 {
 		return ""
 	}
-	return cellNumber(c.BelowHalf.Fixed) + " mL + " + cellShare(c.BelowHalf.Share)
+	return cellNumber(c.BelowHalfFixed) + " mL + " + cellShare(c.BelowHalfShare)
 }
 
 // recalled marks a figure that is from memory.

@@ -56,7 +56,7 @@ func TestClassesArranges(t *testing.T) {
 		{Kind: "one-mark", Standard: "ISO", Number: "ISO 1", Edition: "2001", Name: "B", Marked: "Ex",
 			Capacity: 10, Tolerance: 0.04, Bore: 4, BoreTrust: "from memory", Source: "a third ; a book", Trust: "from memory"},
 		{Kind: "syringe", Standard: "ISO", Number: "ISO 3", Edition: "2003", Marked: "Ex", Capacity: 1, Tolerance: 0.05, Share: 0.05,
-			BelowHalf: equipment.Sloped{Fixed: 0.015, Share: 0.02}, DeadSpace: 0.07, DeadSpaceTrust: "one source", Source: "a page", Trust: "one source"},
+			BelowHalfFixed: 0.015, BelowHalfShare: 0.02, DeadSpace: 0.07, DeadSpaceTrust: "one source", Source: "a page", Trust: "one source"},
 		{Kind: "balance", Form: "pocket", Capacity: 200, Division: 0.01, Tolerance: 0.02, Random: 0.01, Source: "a leaflet", Trust: "one source"},
 		{Kind: "balance", Form: "fine", Capacity: 100, Division: 0.001, Tolerance: 0.002, Random: 0.001, RandomTrust: "from memory", Source: "a leaflet", Trust: "one source"},
 		{Kind: "graduated", Standard: "ISO", Number: "ISO 4", Edition: "2004", Name: "B", Marked: "Ex",

@@ -120,9 +120,9 @@ func divisionOf(m *equipment.Measure) string {
 	switch {
 	case m.Division > 0:
 		return quantity.Millilitres(m.Division)
-	case m.Kind == equipment.Dropper:
+	case m.Kind.Traits().Counts:
 		return "a drop" + ofLiquid(m)
-	case m.Kind.AnyVolume():
+	case m.Kind.Traits().Set:
 		return "as set"
 	}
 	return "one mark"

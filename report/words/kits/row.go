@@ -31,7 +31,7 @@ func MeasureRow(name string, m *equipment.Measure) []string {
 	}
 	limit := "±" + quantity.Millilitres(quantity.Round(m.Limit(m.Capacity), 3))
 	switch {
-	case m.Kind == equipment.Dropper:
+	case m.Kind.Traits().Counts:
 		size, limit = "drops of "+quantity.Millilitres(m.Capacity)+ofLiquid(m), ""
 	case m.Bias.Shape == equipment.Gauss:
 		limit = "u = " + quantity.Millilitres(quantity.Round(m.Bias.Limit, 3))

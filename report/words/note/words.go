@@ -64,6 +64,8 @@ var words = map[string]string{
 	"carries-no-vessel":         "%[2]s in a vessel of %[3]s is more than the %[1]s carries: %[4]s",
 	"carries-no-assumed-vessel": `%[2]s in a vessel of %[3]s (%[5]s; where it is lighter, state vessel = "… g" in the step) is more than the %[1]s carries: %[4]s`,
 	"vessel-on-balance":         "what stands on the %s with %s in it weighs %.3g g (%s)",
+	"by-name":                   "by its name, %q",
+	"by-hazard-word":            "by the hazard word %q",
 	"boat-of-plastic":           "assumed of a boat of plastic that just holds it",
 	"vessel-of-glass":           "assumed of glass as heavy as the water that it holds",
 	"vessel-of-plastic":         "assumed of the %s, of plastic, a fifth as heavy as the water that it holds",

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
@@ -62,7 +61,7 @@ func Amount(s *route.Step) string {
 	switch {
 	case s.Balance != nil:
 		return s.Balance.Display(s.Amount)
-	case s.Measure.Kind != equipment.Dropper:
+	case !s.Measure.Kind.Traits().Counts:
 		return quantity.Millilitres(s.Amount)
 	case s.Amount == 1:
 		return "1 drop"

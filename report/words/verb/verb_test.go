@@ -17,7 +17,7 @@ func step(v route.Verb) *route.Step {
 	if needsBalance(v) {
 		s.Balance = &equipment.Balance{Name: "{amount} of solute scale", Readability: 0.01}
 	} else {
-		s.Measure = &equipment.Measure{Name: "jug of solvent {solute}", Kind: equipment.Cylinder}
+		s.Measure = &equipment.Measure{Name: "jug of solvent {solute}", Kind: "cylinder"}
 	}
 	return s
 }

@@ -1,4 +1,4 @@
-package words
+package influence
 
 import (
 	"fmt"
@@ -6,9 +6,9 @@ import (
 	"minim/uncertainty"
 )
 
-// OwnerWords say whose an influence is: an instrument's, a material's, the day's, or that
+// Owner says whose an influence is: an instrument's, a material's, the day's, or that
 // of one use, "step 3 of two dilutions".
-func OwnerWords(o uncertainty.Owner) string {
+func Owner(o uncertainty.Owner) string {
 	switch o.Kind {
 	case uncertainty.OneUse:
 		return fmt.Sprintf("step %d of %s", o.Step, o.Name)
@@ -17,17 +17,18 @@ func OwnerWords(o uncertainty.Owner) string {
 	case uncertainty.Rung:
 		return fmt.Sprintf("rung %d of %s", o.Step, o.Name)
 	case uncertainty.Fill:
-		return fmt.Sprintf("fill %d for the line of the %s", o.Step, pieceWords(o))
+		return fmt.Sprintf("fill %d for the line of the %s", o.Step, pieceOf(o))
 	case uncertainty.Day:
 		return "day of " + o.Name
 	case uncertainty.Bench:
 		return "the bench"
 	default:
-		return pieceWords(o)
+		return pieceOf(o)
 	}
 }
 
-func pieceWords(o uncertainty.Owner) string {
+// pieceOf is an instrument or a material, and the number of the piece where there are several.
+func pieceOf(o uncertainty.Owner) string {
 	if o.Piece == 0 {
 		return o.Name
 	}

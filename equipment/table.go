@@ -1,0 +1,117 @@
+package equipment
+
+import (
+	"embed"
+	"encoding/csv"
+	"fmt"
+	"io/fs"
+	"math"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+//go:embed classes/*.csv
+var tableFiles embed.FS
+
+// readTable reads classes/<name>.csv: a T for each line, into whose fields the cells go by
+// their tags, such as `csv:"bore_mm,none"`. A text is taken as it stands; several are
+// parted by "|"; a bool is "yes" or nothing; a number is above zero, from 0 to 1 or nothing
+// ("fraction", NaN for nothing), or above zero or nothing ("none", 0 for nothing). What may be
+// nothing as "none" need not be a column of the table. It panics on a malformed table: the
+// tables are part of the program.
+func readTable[T any](files fs.FS, name string) []T {
+	place := name + ".csv"
+	text, err := fs.ReadFile(files, "classes/"+place)
+	if err != nil {
+		failTable(place, "%v", err)
+	}
+	records, err := csv.NewReader(strings.NewReader(string(text))).ReadAll() // refuses lines of unequal length
+	if err != nil {
+		failTable(place, "%v", err)
+	}
+	columns := columnsOf(reflect.TypeFor[T]())
+	if len(records) < 2 || !fit(records[0], columns) {
+		failTable(place, "want rows under the header %s", header(columns))
+	}
+	rows := make([]T, len(records)-1)
+	for i := range rows {
+		row := reflect.ValueOf(&rows[i]).Elem()
+		for j, cell := range records[i+1] {
+			c := columns[slices.IndexFunc(columns, func(c column) bool { return c.name == records[0][j] })]
+			c.read(fmt.Sprintf("%s:%d", place, i+2), row.FieldByIndex(c.field), cell)
+		}
+	}
+	return rows
+}
+
+// column is a column of a table: its name, what may stand there, and the field that it goes to.
+type column struct {
+	name, may string
+	field     []int
+	kind      reflect.Kind
+}
+
+// columnsOf lists the columns of a table. A field may have one of several, parted by "|".
+func columnsOf(row reflect.Type) (list []column) {
+	for _, f := range reflect.VisibleFields(row) {
+		if tag, found := f.Tag.Lookup("csv"); found {
+			names, may, _ := strings.Cut(tag, ",")
+			for name := range strings.SplitSeq(names, "|") {
+				list = append(list, column{name, may, f.Index, f.Type.Kind()})
+			}
+		}
+	}
+	return list
+}
+
+// fit reports whether a header has columns that are known, and one for each field that needs it.
+func fit(header []string, columns []column) bool {
+	for _, c := range columns {
+		there := func(o column) bool { return slices.Equal(c.field, o.field) && slices.Contains(header, o.name) }
+		if c.may != "none" && !slices.ContainsFunc(columns, there) {
+			return false
+		}
+	}
+	return !slices.ContainsFunc(header, func(name string) bool {
+		return !slices.ContainsFunc(columns, func(c column) bool { return c.name == name })
+	})
+}
+
+func header(columns []column) string {
+	names := make([]string, len(columns))
+	for i, c := range columns {
+		names[i] = c.name
+	}
+	return strings.Join(names, ",")
+}
+
+// read takes a cell into a field.
+func (c column) read(place string, field reflect.Value, cell string) {
+	x, err := strconv.ParseFloat(cell, 64)
+	switch {
+	case c.kind == reflect.String:
+		field.SetString(cell)
+	case cell == "" && c.may == "fraction":
+		field.SetFloat(math.NaN())
+	case cell == "" && (c.kind != reflect.Float64 || c.may == "none"):
+		// as it is
+	case c.kind == reflect.Slice:
+		field.Set(reflect.ValueOf(strings.Split(cell, "|")))
+	case c.kind == reflect.Bool && cell == "yes":
+		field.SetBool(true)
+	case c.kind == reflect.Bool:
+		failTable(place, "%s is %q, want yes or nothing", c.name, cell)
+	case c.may == "fraction" && (err != nil || !(x >= 0 && x <= 1)):
+		failTable(place, "%s is %q, want a number from 0 to 1", c.name, cell)
+	case c.may != "fraction" && (err != nil || !(x > 0) || math.IsInf(x, 1)): // NaN is not above zero
+		failTable(place, "%s is %q, want a positive number", c.name, cell)
+	default:
+		field.SetFloat(x)
+	}
+}
+
+func failTable(place, format string, args ...any) {
+	panic("equipment: " + place + ": " + fmt.Sprintf(format, args...))
+}

@@ -1,0 +1,109 @@
+package influence
+
+import (
+	"strings"
+
+	"minim/equipment/quantity"
+	"minim/uncertainty"
+)
+
+// names of influences by their codes. {of} is what it is an influence of, {piece} the same
+// with the number of the piece, {mark} where it is read, {beside} what it is compared with.
+var names = map[string]string{
+	// Of volumetric instruments.
+	"bias":                       "bias of the {piece} at {mark}",
+	"bias of the piece":          "bias of the {piece}",
+	"bias common to marks":       "bias of the {piece}, common to its marks",
+	"bias own to a mark":         "bias of the {piece} at {mark}, own",
+	"bias relative to its limit": "bias of the {piece}, relative to its limit",
+	"correction":                 "correction of the {piece}",
+	"pen line":                   "line of the {of}",
+	"retained":                   "retained in the {of}",
+	"should have kept":           "what the {of} should have kept",
+	"retained by design":         "retained in the {of} by design",
+	"film":                       "film carried over in the {of}",
+	"scatter of drops":           "scatter of the drops of the {of}",
+	"size of drops":              "size of a drop of {of} beside one of {beside}",
+	"repeatability":              "repeatability of the {of}",
+	"reading":                    "reading of the {of}",
+	secondReading:                "second reading of the {of}",
+	"clinging drops":             "drops clinging in the {of}",
+	"meniscus":                   "meniscus of {of}",
+	// Of balances.
+	"weighing":         "weighing, {of}",
+	repeatedWeighing:   "repeatability, {of}",
+	"rounding at zero": "rounding at zero, {of}",
+	"rounding at load": "rounding at load, {of}",
+	"linearity":        "linearity, {of}",
+	"sensitivity":      "sensitivity of the {of}",
+	"left on the boat": "left on the boat, {of}",
+	// Of materials and the day.
+	"temperature":     "temperature of the bench",
+	"evaporation":     "evaporation of {of}",
+	"loss with age":   "strength that {of} has lost",
+	"buoyancy":        "buoyancy of the air",
+	"content":         "content of the {of}",
+	"strength":        "strength of {of}",
+	"volume":          "volume of {of}",
+	"assay":           "assay of the {of}",
+	"molar mass":      "molar mass of the {of}",
+	"density":         "density of the {of}",
+	"activity":        "activity of the {of}",
+	"specific volume": "specific volume of the {of}",
+	// Quantities on the way.
+	"":                        "an unnamed quantity",
+	"total mass":              "the total mass on the {of}",
+	"mass of the solution":    "the mass of the solution",
+	"density of the solution": "the density of the solution",
+	"solvent in the solution": "the solvent in the solution",
+	"volume of the solution":  "the volume of the solution",
+	"volume in a vessel":      "the volume in the {of}",
+	"mixed volume":            "the mixed volume",
+}
+
+// What a code alone does not tell.
+const (
+	secondReading    = "reading, second"
+	repeatedWeighing = "repeatability of a mass"
+)
+
+// Name is how an influence, or a quantity on the way, is called; "" of none. One that has
+// no words is called by its code.
+func Name(in *uncertainty.Influence) string {
+	if in == nil {
+		return ""
+	}
+	code, beside, _ := strings.Cut(string(in.Code), " beside ")
+	switch {
+	case code == "reading" && in.At > 0:
+		code = secondReading
+	case code == "repeatability" && in.Unit == "g":
+		code = repeatedWeighing
+	}
+	text, found := names[code]
+	if !found {
+		return code
+	}
+	piece := in.Group.Name
+	if in.Owner.Kind == uncertainty.Instrument {
+		piece = pieceOf(in.Owner)
+	}
+	return strings.NewReplacer("{of}", in.Group.Name, "{piece}", piece, "{mark}", quantity.Millilitres(in.At), "{beside}", beside).Replace(text)
+}
+
+// groups that are not called by their names alone.
+var groups = map[uncertainty.Kind]string{
+	uncertainty.Day:     "temperature",
+	uncertainty.Bench:   "meniscus of {of}",
+	uncertainty.Dropped: "size of the drops of {of}",
+	"film":              "{of}, not rinsed",
+	"evaporation":       "evaporation",
+}
+
+// Group is how a group of influences is called: an instrument, a material, a cause.
+func Group(g uncertainty.Group) string {
+	if text, found := groups[g.Kind]; found {
+		return strings.ReplaceAll(text, "{of}", g.Name)
+	}
+	return g.Name
+}
