@@ -89,9 +89,9 @@ func TestShareSums(t *testing.T) {
 	groups := a.ByGroup()
 	assert.Equal(t, 2, len(groups))
 	assert.Equal(t, "flask", groups[0].Group.Name)
-	near.Relative(t, "flask", 20.0/30, groups[0].Share, 1e-14)
+	near.Relative(t, "flask", 20.0/30, groups[0].Sum, 1e-14)
 	assert.Equal(t, "balance", groups[1].Group.Name)
-	near.Relative(t, "balance", 10.0/30, groups[1].Share, 1e-14)
+	near.Relative(t, "balance", 10.0/30, groups[1].Sum, 1e-14)
 }
 
 func TestInfluence(t *testing.T) {

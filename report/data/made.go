@@ -14,13 +14,13 @@ import (
 // Made is a batch. Its table has a row for the plan, one for the batch, and one for each way to
 // correct it, with the columns of [Comparison]; the column use marks the batch.
 func Made(b *words.Batch) Data {
-	return Data{func() object { return batch(b) }, func() [][]string {
+	return dataOf(func() object { return batch(b) }, func() [][]string {
 		c := b.Comparison()
 		if b.Rescue != nil && b.Rescue.Prep.Target.Unit == b.Prep.Target.Unit {
 			c.Results = append(c.Results, b.Rescue.Results...)
 		}
 		return csvRows(c)
-	}}
+	})
 }
 
 func batch(b *words.Batch) object {
@@ -93,11 +93,11 @@ func room(b *words.Batch, r *record.Room) object {
 // Rescue is what there is, and the ways to correct it. Its table has a row for each way, with
 // the columns of [Comparison].
 func Rescue(r *rescue.Rescue) Data {
-	return Data{func() object {
+	return dataOf(func() object {
 		return slices.Concat(headed("minim.rescue/1", r.Prep), object{
 			{"coverage_probability", r.Settings.Coverage}, {"has", analytic(&r.Batch.Analytic)}, {"has_mL", r.Batch.MadeML},
 		}, ways(r), object{{"cautions", words.CautionsOfUse(r.Comparison)}})
-	}, func() [][]string { return csvRows(r.Comparison) }}
+	}, func() [][]string { return csvRows(r.Comparison) })
 }
 
 // ways with the number of corrections that were worked out.

@@ -13,7 +13,8 @@ import (
 
 // SheetBefore is what a bench sheet says before the steps.
 func (p *Paper) SheetBefore(d *page.Page) {
-	p.headed(d, page.Title{Text: "Bench sheet: " + p.Subject(), Below: p.sheetBelow()})
+	d.Title = "Bench sheet: " + p.Subject()
+	p.headed(d, page.Title{Text: d.Title, Below: p.sheetBelow()})
 	p.aimsElsewhere(d)
 	d.Add(&page.Table{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Rows: page.Rows([][]string{{"", p.Date, "", "", "", ""}})})
 	p.mind(d)

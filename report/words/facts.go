@@ -95,7 +95,7 @@ func coverage(c *route.Comparison, r *route.Result) string {
 func shifts(r *route.Result) string {
 	var parts []string
 	for _, s := range r.Analytic.Shifts() {
-		if share := s.Shift / r.Analytic.Value; math.Abs(share) >= 0.001 {
+		if share := s.Sum / r.Analytic.Value; math.Abs(share) >= 0.001 {
 			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", influence.Group(s.Group), 100*share))
 		}
 	}

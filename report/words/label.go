@@ -19,13 +19,11 @@ type Label struct {
 }
 
 // Of is the label with what the record of a batch says, where that is not stated.
-func (l Label) Of(b *Batch, by, batch bool) Label {
-	if !by {
+func (l Label) Of(b *Batch) Label {
+	if l.By == "" {
 		l.By = strings.Join(makers(b.Record), ", ")
 	}
-	if !batch {
-		l.Batch = b.Record.Batch
-	}
+	l.Batch = cmp.Or(l.Batch, b.Record.Batch)
 	return l
 }
 

@@ -294,27 +294,12 @@ func helpLines(p *plan.Plan) []fact {
 	var lines []fact
 	for _, h := range p.Helps {
 		text := fmt.Sprintf("the best chance of being inside is then %s in 100", InHundred(h.Chance, p.Prep.LeastChance))
-		if h.Kind == plan.WiderTolerance {
+		if h.Change.Code == "wider-tolerance" {
 			text = fmt.Sprintf("the route above is inside it in %s of 100", Asked(p.Prep.LeastChance))
 		}
-		lines = append(lines, fact{HelpName(h) + ":", text})
+		lines = append(lines, fact{h.Change.String() + ":", text})
 	}
 	return lines
-}
-
-func HelpName(h plan.Help) string {
-	switch h.Kind {
-	case plan.AddInstrument:
-		return "the " + h.Name
-	case plan.FinerBalance:
-		return fmt.Sprintf("a scale like the %s that reads to %s", h.Name, quantity.Grams(h.Amount))
-	case plan.ReadCarefully:
-		return "reading every scale carefully"
-	case plan.MakeMore:
-		return "making " + Volume(h.Amount)
-	default:
-		return fmt.Sprintf("a tolerance of %s of the target", quantity.Percent(h.Amount))
-	}
 }
 
 // planEffect says what changes in the kit do to what is recommended.

@@ -48,8 +48,8 @@ func useBlocks(c *route.Comparison, facts []page.Fact) []page.Block {
 }
 
 // Spoils is the budget of a route, which the screen leaves out.
-func Spoils(title string, budget []uncertainty.Contribution) page.Block {
-	return page.NotText(page.Fold{Title: title, Blocks: []page.Block{budgetTable(budget)}})
+func Spoils(what string, budget []uncertainty.Contribution) page.Block {
+	return page.NotText(page.Fold{Title: "What spoils " + what, Blocks: []page.Block{budgetTable(budget)}})
 }
 
 // budgetTable has the influences, the largest first.

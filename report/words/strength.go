@@ -124,10 +124,10 @@ func insideWords(t route.Tolerance) string {
 func spoilers(r *route.Result) string {
 	var parts []string
 	for i, g := range r.Analytic.ByGroup() {
-		if i == 3 || i > 0 && g.Share < 0.1 || g.Share == 0 {
+		if i == 3 || i > 0 && g.Sum < 0.1 || g.Sum == 0 {
 			break
 		}
-		parts = append(parts, fmt.Sprintf("%s (%s)", influence.Group(g.Group), wholePercent(g.Share)))
+		parts = append(parts, fmt.Sprintf("%s (%s)", influence.Group(g.Group), wholePercent(g.Sum)))
 	}
 	if len(parts) == 0 {
 		return "nothing that is counted"

@@ -41,7 +41,7 @@ func TestFilmOfAStrongerSolution(t *testing.T) {
 	shifts := used.Analytic.Shifts()
 	require.NotEmpty(t, shifts)
 	assert.Equal(t, "pipette, not rinsed", influence.Group(shifts[0].Group), "the cause, for the output")
-	near.Relative(t, "its size", 0.09, shifts[0].Shift/used.Intended, 1e-12)
+	near.Relative(t, "its size", 0.09, shifts[0].Sum/used.Intended, 1e-12)
 
 	for _, state := range []string{"", `, state = "conditioned"`, `, state = "dry"`} {
 		clean := steps(state).run(t)

@@ -1,4 +1,4 @@
-package report
+package answer
 
 import (
 	"regexp"
@@ -15,7 +15,7 @@ import (
 
 // The parts come in the order of the first screen, and in its words.
 func TestOrderOfMarkdown(t *testing.T) {
-	text := string(Compare(compared(t, demoPrep), nil).Markdown())
+	text := string(comparePage(compared(t, demoPrep), nil).Markdown())
 	at := 0
 	for _, part := range []string{"# Toning dye for a glass fill (invented", "\nWanted: 15 mL of 0.060 % w/v dye in ethanol", "\n## USE: two dilutions\n",
 		"\n1. weigh 1.50 g of dye on the 0.01 g scale", "\n- **Strength:** 0.0", "\n- **Inside:** predicted chance", "\n- **Spoilt by:** ",
@@ -35,7 +35,7 @@ var pipe = regexp.MustCompile(`(?:^|[^\\])(?:\\\\)*\|`)
 // All rows of a table have as many cells as its head, whatever the names are.
 func TestMarkdownTablesAreWhole(t *testing.T) {
 	c := compared(t, demoPrep)
-	for _, text := range []string{string(Compare(c, nil).Markdown()), string(Compare(hostile(c), nil).Markdown())} {
+	for _, text := range []string{string(comparePage(c, nil).Markdown()), string(comparePage(hostile(c), nil).Markdown())} {
 		cells, tables := 0, 0
 		for line := range strings.Lines(text) {
 			if !strings.HasPrefix(line, "|") {
@@ -69,8 +69,8 @@ func hostile(c *route.Comparison) *route.Comparison {
 
 func TestHostileMarkdown(t *testing.T) {
 	c := compared(t, demoPrep)
-	plain := string(Compare(c, nil).Markdown())
-	text := string(Compare(hostile(c), nil).Markdown())
+	plain := string(comparePage(c, nil).Markdown())
+	text := string(comparePage(hostile(c), nil).Markdown())
 	for _, want := range []string{
 		`# \# \<script\>alert(1)\</script\> (a\|b \#\# not a heading)` + "\n",
 		`weigh 1.50 g of \*dye\* \[here\](http://example.org) \` + "`code\\`" + ` \~\~no\~\~ \$x\$ \&amp; on`,
@@ -88,13 +88,13 @@ func headings(text string) int { return strings.Count("\n"+text, "\n#") }
 
 func TestMarkdownOfALadder(t *testing.T) {
 	c := compared(t, demoPrep)
-	assert.NotContains(t, string(Compare(c, nil).Markdown()), "Ladder")
+	assert.NotContains(t, string(comparePage(c, nil).Markdown()), "Ladder")
 	c.Prep.Ladder = &route.Ladder{With: &equipment.Measure{Name: "a|b"}, In: &equipment.Measure{Name: "flask", Capacity: 25}}
 	c.Results[c.Verdict.Use].Ladder = []route.Rung{
 		{Strength: route.Strength{Text: "0.02 % w/v"}, TakeML: 5, Analytic: uncertainty.Analytic{Value: 0.02, ExpandedUncertainty: 0.001}},
 		{Strength: route.Strength{Text: "0.01 % w/v"}, Reason: note.Of("property-lacking", "", "a | is no reason")},
 	}
-	assert.Contains(t, string(Compare(c, nil).Markdown()), "\n## Ladder\n\nfrom this solution: an aliquot with the a\\|b, made up to 25 mL in the flask\n\n"+
+	assert.Contains(t, string(comparePage(c, nil).Markdown()), "\n## Ladder\n\nfrom this solution: an aliquot with the a\\|b, made up to 25 mL in the flask\n\n"+
 		"| rung | take | strength | give or take | ratio to the last | give or take |\n| --- | --: | --: | --: | --: | --: |\n"+
 		"| 0.02 % w/v | 5 mL | 0.0200 | 0.0010 |  |  |\n| 0.01 % w/v | not possible: a \\| is no reason |  |  |  |  |\n\n## What spoils")
 }
@@ -103,7 +103,7 @@ func TestMarkdownWithoutAnythingUncertain(t *testing.T) {
 	c := compared(t, demoPrep)
 	c.Prep.Title = ""
 	c.Results[c.Verdict.Use].Analytic.Budget = nil
-	text := string(Compare(c, nil).Markdown())
+	text := string(comparePage(c, nil).Markdown())
 	assert.True(t, strings.HasPrefix(text, "Wanted: "), text)
 	assert.Contains(t, text, "## What spoils two dilutions\n\nNothing that is counted.\n")
 }

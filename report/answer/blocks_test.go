@@ -1,4 +1,4 @@
-package report
+package answer
 
 import (
 	"slices"
@@ -27,7 +27,7 @@ func blocksOf[B page.Block](p *page.Page) (list []B) {
 func TestPageOfARouteThatAimsElsewhere(t *testing.T) {
 	good := outcome(0.99, 4, 2)
 	good.Route = &route.Route{Name: "good"}
-	p := Compare(aimed(0, off("a", -0.12, true), good), nil)
+	p := comparePage(aimed(0, off("a", -0.12, true), good), nil)
 	paragraphs := blocksOf[page.Paragraph](p)
 	require.Len(t, paragraphs, 2)
 	assert.Equal(t, "Wanted", paragraphs[0].Label)
@@ -44,7 +44,7 @@ func TestPageOfARouteThatAimsElsewhere(t *testing.T) {
 func TestMarkedRow(t *testing.T) {
 	no := outcome(0, 4, 2)
 	no.Route, no.Possible, no.Reason = &route.Route{Name: "b"}, false, note.Of("property-lacking", "", "the scale cannot carry it")
-	table := blocksOf[*page.Table](Compare(aimed(1, no, off("a", -0.12, true)), nil))[0]
+	table := blocksOf[*page.Table](comparePage(aimed(1, no, off("a", -0.12, true)), nil))[0]
 	var marked []int
 	for i := range table.Rows {
 		if table.Rows[i].Marked {
@@ -61,7 +61,7 @@ func TestMarkedRow(t *testing.T) {
 func TestOrderOfAPage(t *testing.T) {
 	c := aimed(0, off("a", -0.12, true))
 	c.Prep.Kit.Invented, c.Prep.Title = true, "Dye"
-	p := Compare(c, nil)
+	p := comparePage(c, nil)
 	var forms []string
 	for _, b := range p.Blocks {
 		forms = append(forms, b.Form())

@@ -1,4 +1,4 @@
-package report
+package answer
 
 import (
 	"strings"
@@ -11,7 +11,7 @@ import (
 // The parts of the first screen come in the order of DEVELOPERS.md ("Habits"), and no line is
 // wider than a screen.
 func TestOrderOfTheFirstScreen(t *testing.T) {
-	text := Compare(compared(t, demoPrep), nil).Text(80)
+	text := comparePage(compared(t, demoPrep), nil).Text(80)
 	at := 0
 	for _, part := range []string{"Wanted:", "USE  two dilutions", "1   weigh 1.50 g of dye", "Strength", "Inside", "Spoilt by",
 		"strength  give or take", "Why not the others", "Assumed:", "From memory:", "Not counted:", "Cautions:"} {

@@ -1,4 +1,4 @@
-package report
+package answer
 
 import (
 	"context"
@@ -12,7 +12,7 @@ import (
 	"minim/uncertainty/route"
 )
 
-const demoPrep = "../cmd/minim/demo/dye.toml"
+const demoPrep = "../../cmd/minim/demo/dye.toml"
 
 func compared(t *testing.T, path string) *route.Comparison {
 	t.Helper()

@@ -1,4 +1,4 @@
-package report
+package answer
 
 import (
 	"context"
@@ -50,9 +50,9 @@ func section(t *testing.T, text string) string {
 func TestChangedDemo(t *testing.T) {
 	before := compared(t, demoPrep)
 	c := comparedWith(t, "0.001 g scale: readability = 0.01 g", "0.1 g scale:readability=0.001 g")
-	text := Compare(c, before).Text(80)
+	text := comparePage(c, before).Text(80)
 	assert.True(t, strings.HasPrefix(text, "Changed: 0.001 g scale: readability = 0.01 g; 0.1 g scale: readability = 0.001 g\n"+
-		"         (../cmd/minim/demo/bench.toml stays as it is); of the 0.001 g"), text)
+		"         (../../cmd/minim/demo/bench.toml stays as it is); of the 0.001 g"), text)
 	assert.Contains(t, strings.Join(strings.Fields(text), " "), "of the 0.001 g scale, repeatability and linearity stay as stated; of the 0.1 g scale, repeatability and linearity stay as stated")
 	for line := range strings.Lines(text) {
 		assert.LessOrEqual(t, utf8.RuneCountInString(strings.TrimRight(line, "\n")), 80, line)
@@ -97,8 +97,8 @@ func TestEffectOfAChange(t *testing.T) {
 * 0.75 g, one dilution  before    0.0594        0.0015    90.0
                         now       0.0596        0.0011    95.6    +5.5
   Verdict    before: USE two dilutions; now: USE 0.75 g, one dilution
-  No change  two dilutions`, section(t, Compare(c, before).Text(80)))
-	assert.Contains(t, string(Compare(c, before).Markdown()), `
+  No change  two dilutions`, section(t, comparePage(c, before).Text(80)))
+	assert.Contains(t, string(comparePage(c, before).Markdown()), `
 ## What the change does
 
 | route |  | strength % w/v | give or take (95 %) | inside in 100 | change in 100 |
@@ -111,7 +111,7 @@ func TestEffectOfAChange(t *testing.T) {
 
 ## What spoils 0.75 g, one dilution
 `)
-	assert.Contains(t, string(Compare(c, before).Markdown()), "\nChanged: 25 mL flask: count = 2 (")
+	assert.Contains(t, string(comparePage(c, before).Markdown()), "\nChanged: 25 mL flask: count = 2 (")
 }
 
 // What was not possible at all has no figures, and no difference.
@@ -121,7 +121,7 @@ func TestEffectWhereNothingWasPossible(t *testing.T) {
 	for i := range before.Results {
 		before.Results[i] = route.Result{Route: before.Results[i].Route, Reason: note.Of("property-lacking", "", "the bench is empty")}
 	}
-	part := section(t, Compare(c, before).Text(80))
+	part := section(t, comparePage(c, before).Text(80))
 	assert.Contains(t, part, "before  not possible\n                        now       0.0596        0.0011    95.6\n")
 	assert.Contains(t, part, "\n  Verdict    before: no route is possible; now: USE 0.75 g, one dilution")
 	assert.NotContains(t, part, "No change")
@@ -136,7 +136,7 @@ func TestEffectWithoutTolerance(t *testing.T) {
 			of.Results[i].Inside, of.Results[i].HoldsWithin = nil, 0.05
 		}
 	}
-	assert.Contains(t, section(t, Compare(c, before).Text(80)), `
+	assert.Contains(t, section(t, comparePage(c, before).Text(80)), `
                                 strength  give or take   holds
   route                            % w/v        (95 %)  within
 * 0.75 g, one dilution  before    0.0594        0.0015     5 %
@@ -146,6 +146,6 @@ func TestEffectWithoutTolerance(t *testing.T) {
 
 func TestChangeWithoutEffect(t *testing.T) {
 	before, c := compared(t, demoPrep), comparedWith(t, "25 mL flask: price = 12 EUR", "10 mL cylinder: clinging = 0.02 mL")
-	assert.Equal(t, "s do\n  Verdict    as before: USE two dilutions\n  No change  in any route, to the digits shown", section(t, Compare(c, before).Text(80)))
-	assert.Contains(t, string(Compare(c, before).Markdown()), "\n## What the changes do\n\n- **Verdict:** as before: USE two dilutions\n- **No change:** in any route")
+	assert.Equal(t, "s do\n  Verdict    as before: USE two dilutions\n  No change  in any route, to the digits shown", section(t, comparePage(c, before).Text(80)))
+	assert.Contains(t, string(comparePage(c, before).Markdown()), "\n## What the changes do\n\n- **Verdict:** as before: USE two dilutions\n- **No change:** in any route")
 }

@@ -1,4 +1,4 @@
-package report
+package answer
 
 import (
 	"fmt"
@@ -75,7 +75,7 @@ func decimalOf(x float64) *big.Rat {
 // below is the first block below a heading of a report.
 func below[B page.Block](t *testing.T, p *words.Paper, heading string) B {
 	t.Helper()
-	blocks := Report(p).Blocks
+	blocks := reportPage(p).Blocks
 	i := slices.IndexFunc(blocks, func(b page.Block) bool { h, is := b.(page.Heading); return is && h.Text == heading })
 	require.GreaterOrEqual(t, i, 0, heading)
 	return blocks[i+1].(B)
@@ -83,7 +83,7 @@ func below[B page.Block](t *testing.T, p *words.Paper, heading string) B {
 
 func inAllPapers(t *testing.T, p *words.Paper, want string) {
 	t.Helper()
-	d := Labels(p, words.Label{Count: 1})
+	d := labelPage(p, words.Label{Count: 1})
 	for name, text := range map[string]string{
 		"statement": below[page.Paragraph](t, p, "Result").Text, "method": below[page.Quotation](t, p, "Method, to be quoted").Text, "label": d.Blocks[0].(page.Labels).List[0].Lines[1].Text,
 	} {
@@ -127,7 +127,7 @@ func papersNamed(t *testing.T, name string) (html, markdown map[string]string) {
 	p.Picture, p.Alt = []byte("png"), name
 	html, markdown = make(map[string]string), make(map[string]string)
 	p.PictureFile = "x.png"
-	for kind, d := range map[string]*page.Page{"report": Report(p), "sheet": Sheet(p, nil), "label": Labels(p, words.Label{Count: 3, By: name, Batch: name, UseBy: name})} {
+	for kind, d := range map[string]*page.Page{"report": reportPage(p), "sheet": sheetPage(p, nil), "label": labelPage(p, words.Label{Count: 3, By: name, Batch: name, UseBy: name})} {
 		data, err := d.HTML()
 		require.NoError(t, err)
 		html[kind], markdown[kind] = string(data), string(d.Markdown())

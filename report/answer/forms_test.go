@@ -1,4 +1,4 @@
-package report
+package answer
 
 import (
 	"fmt"
@@ -70,8 +70,8 @@ const weighIt = `{ weigh = "0.40 g", on = "scale" }`
 // allWords are the screen and the papers.
 func allWords(p *words.Paper) map[string]string {
 	return map[string]string{
-		"screen": Compare(p.Comparison, nil).Text(80), "markdown": string(Compare(p.Comparison, nil).Markdown()), "report": string(Report(p).Markdown()),
-		"sheet": string(Sheet(p, nil).Markdown()), "label": string(Labels(p, words.Label{Count: 1}).Markdown()),
+		"screen": comparePage(p.Comparison, nil).Text(80), "markdown": string(comparePage(p.Comparison, nil).Markdown()), "report": string(reportPage(p).Markdown()),
+		"sheet": string(sheetPage(p, nil).Markdown()), "label": string(labelPage(p, words.Label{Count: 1}).Markdown()),
 	}
 }
 
@@ -89,9 +89,9 @@ func TestStrengthNeverPassesForWhatIsWeighed(t *testing.T) {
 		assert.Contains(t, text, "the substance of which 1 g of exemplate dihydrate holds 0.88 g", name)
 	}
 	p := formPaper(t, "name = \"exemplate dihydrate\"\nform-factor = 0.88", weighIt)
-	assert.Contains(t, flat(string(Sheet(p, nil).Markdown())), "labelled exemplate dihydrate in water (strength counted as the substance of which")
-	assert.Contains(t, flat(string(Report(p).Markdown())), "The strength is counted as the substance of which 1 g of exemplate dihydrate holds 0.88 g.")
-	assert.Contains(t, flat(Compare(p.Comparison, nil).Text(80)), "Counted 1 g of exemplate dihydrate as 0.88 g of the substance meant (form factor 0.88); to name it, write its name as name, and what is weighed as weighed-as")
+	assert.Contains(t, flat(string(sheetPage(p, nil).Markdown())), "labelled exemplate dihydrate in water (strength counted as the substance of which")
+	assert.Contains(t, flat(string(reportPage(p).Markdown())), "The strength is counted as the substance of which 1 g of exemplate dihydrate holds 0.88 g.")
+	assert.Contains(t, flat(comparePage(p.Comparison, nil).Text(80)), "Counted 1 g of exemplate dihydrate as 0.88 g of the substance meant (form factor 0.88); to name it, write its name as name, and what is weighed as weighed-as")
 }
 
 // With two names each stands where it belongs: what is weighed, bought and its hazards by
@@ -131,9 +131,9 @@ func TestConversionIsSaidWhereItIsApplied(t *testing.T) {
 		{"name = \"exemplate\"\nmolar-mass = \"310 g/mol\"\nweighed-molar-mass = \"346 g/mol\"", weighIt, true},
 	} {
 		p := formPaper(t, c.solute, c.first)
-		assert.Equal(t, c.said, strings.Count(Compare(p.Comparison, nil).Text(80), "\n  Counted ") == 1, "%s %s", c.solute, c.first)
-		assert.Equal(t, c.said, strings.Contains(string(Report(p).Markdown()), "Counted: "), "%s %s", c.solute, c.first)
+		assert.Equal(t, c.said, strings.Count(comparePage(p.Comparison, nil).Text(80), "\n  Counted ") == 1, "%s %s", c.solute, c.first)
+		assert.Equal(t, c.said, strings.Contains(string(reportPage(p).Markdown()), "Counted: "), "%s %s", c.solute, c.first)
 	}
 	p := formPaper(t, "name = \"exemplate\"\nweighed-as = \"exemplate dihydrate\"\nmolar-mass = \"310 g/mol\"\nweighed-molar-mass = \"346 g/mol\"", weighIt)
-	assert.Contains(t, flat(Compare(p.Comparison, nil).Text(80)), "Counted 1 g of exemplate dihydrate as 0.896 g of exemplate (form factor 0.896 = 310/346) ")
+	assert.Contains(t, flat(comparePage(p.Comparison, nil).Text(80)), "Counted 1 g of exemplate dihydrate as 0.896 g of exemplate (form factor 0.896 = 310/346) ")
 }

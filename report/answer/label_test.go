@@ -1,4 +1,4 @@
-package report
+package answer
 
 import (
 	"fmt"
@@ -92,7 +92,7 @@ func TestLabelsSayWhatTheFileKnows(t *testing.T) {
 	for _, c := range cases {
 		t.Run(fmt.Sprintf("%+v", c), func(t *testing.T) {
 			p := c.paper(t, done)
-			blocks := Labels(p, words.Label{Count: 3}).Blocks // what may not meet stands above
+			blocks := labelPage(p, words.Label{Count: 3}).Blocks // what may not meet stands above
 			labels := blocks[len(blocks)-1].(page.Labels).List
 			require.Len(t, labels, 2)
 			for i, strength := range c.strengths() {
@@ -173,14 +173,14 @@ func (c *labelCase) checkRest(t *testing.T, l page.Label, i int, strength float6
 
 // foundOn is what the label of the first bottle says above all else.
 func foundOn(p *words.Paper) string {
-	blocks := Labels(p, words.Label{Count: 1}).Blocks
+	blocks := labelPage(p, words.Label{Count: 1}).Blocks
 	return strings.Join(texts(blocks[len(blocks)-1].(page.Labels).List[0], "bar"), "; ")
 }
 
 // checkBars: what falls short stands above all else on every paper, and in what is quoted.
 func (c *labelCase) checkBars(t *testing.T, p *words.Paper) {
 	found := foundOn(p)
-	for _, d := range []*page.Page{Report(p), Sheet(p, nil)} {
+	for _, d := range []*page.Page{reportPage(p), sheetPage(p, nil)} {
 		first, isBar := d.Blocks[len(stopBars(p.Prep))].(page.Bar) // what may not meet stands above
 		assert.Equal(t, found != "", isBar)
 		assert.Equal(t, found, first.Text)
@@ -193,7 +193,7 @@ func TestBarsInHTMLAndMarkdown(t *testing.T) {
 	c := labelCase{solvent: "water", done: "bad plan"}
 	p := c.paper(t, make(map[string]words.Paper))
 	l := words.Label{Count: 2}
-	for _, d := range []*page.Page{Report(p), Sheet(p, nil), Labels(p, l)} {
+	for _, d := range []*page.Page{reportPage(p), sheetPage(p, nil), labelPage(p, l)} {
 		html, err := d.HTML()
 		require.NoError(t, err)
 		_, body, _ := strings.Cut(string(html), "<main>")
@@ -201,7 +201,7 @@ func TestBarsInHTMLAndMarkdown(t *testing.T) {
 		assert.Equal(t, `<p class="bar">`+foundOn(p), strings.ReplaceAll(first, "\u00a0", " "))
 		assert.True(t, strings.HasPrefix(string(d.Markdown()), "**"+foundOn(p)+"**\n"))
 	}
-	html, err := Labels(p, l).HTML()
+	html, err := labelPage(p, l).HTML()
 	require.NoError(t, err)
 	assert.Equal(t, 3, strings.Count(string(html), `<p class="bar">`), "a bar on each label")
 }
