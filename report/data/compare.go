@@ -173,7 +173,7 @@ func rung(r *route.Rung) object {
 
 func contribution(line *uncertainty.Contribution) object {
 	return object{
-		{"influence", influence.Name(&line.Influence)}, {"owner", influence.Owner(line.Owner)}, {"group", influence.Group(line.Group)}, {"shared", line.Shared()},
+		{"influence", influence.Name(&line.Influence)}, {"owner", influence.Owner(line.Owner)}, {"group", influence.Group(line.Group)}, {"shared", line.Uses > 1},
 		{"standard_uncertainty", line.StandardUncertainty}, {"unit", line.Unit}, {"sensitivity", line.Sensitivity},
 		{"contribution", line.Contribution}, {"share", line.Share}, {"shift", line.Shift()}, {"assumed", line.Assumed},
 		{"shown", object{

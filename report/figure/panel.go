@@ -82,7 +82,7 @@ func barsOf(all []uncertainty.Contribution) []bar {
 	var bars []bar
 	for i := range lines[:shown] {
 		l := &lines[i]
-		bars = append(bars, bar{words: called(lines, l), share: l.Share, shared: l.Shared(), assumed: l.Assumed})
+		bars = append(bars, bar{words: called(lines, l), share: l.Share, shared: l.Uses > 1, assumed: l.Assumed})
 	}
 	if shown < len(lines) {
 		rest := bar{rest: len(lines) - shown}

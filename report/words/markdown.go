@@ -19,7 +19,7 @@ func FineShare(x float64) string {
 // marks of a line of the budget: shared by several uses, assumed.
 func marks(line *uncertainty.Contribution) string {
 	var words []string
-	if line.Shared() {
+	if line.Uses > 1 {
 		words = append(words, "shared")
 	}
 	if line.Assumed {

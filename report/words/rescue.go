@@ -97,7 +97,7 @@ func rescueFacts(r *rescue.Rescue) []fact {
 	if len(r.NotTried) > 0 {
 		list = append(list, fact{"Not tried", strings.Join(note.Texts(r.NotTried), "; ")})
 	}
-	if !r.TooStrong() && r.Prep.MayEvaporate() {
+	if r.Batch.Analytic.Value <= r.Prep.Target.Value && r.Prep.MayEvaporate() {
 		list = append(list, fact{"Or else", note.Of("evaporating", "").String()})
 	}
 	return list

@@ -102,7 +102,7 @@ func (p *Paper) correlation() string {
 	var parts []string
 	budget := p.result().Analytic.Budget
 	for i := range budget {
-		if line := &budget[i]; line.Shared() && line.StandardUncertainty > 0 {
+		if line := &budget[i]; line.Uses > 1 && line.StandardUncertainty > 0 {
 			parts = append(parts, fmt.Sprintf("%s (%d times)", influence.Name(&line.Influence), line.Uses))
 		}
 	}
