@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
@@ -20,11 +21,19 @@ func Stop(c *route.Clash) string {
 	if c.First == c.Second {
 		text = fmt.Sprintf("what is in %s (%s; recognised %s, and %s)", c.First, c.FirstRole, c.FirstBy, c.SecondBy)
 	}
-	text += ": " + c.What()
-	if c.Strong() {
+	text += ": " + c.What
+	if c.Strong {
 		text += "; what is known of this pair is known of strong solutions, and how strong yours are is not asked"
 	}
 	return "STOP: these two may not meet: " + text + "."
+}
+
+// stopBars stand above a page.
+func stopBars(p *route.Prep) (bars []page.Block) {
+	for _, text := range Stops(p) {
+		bars = append(bars, bar(text), page.Gap{})
+	}
+	return bars
 }
 
 func stopsOf(clashes []route.Clash) (list []string) {

@@ -96,7 +96,7 @@ func TestEveryPairInEveryPosition(t *testing.T) {
 
 // recognised is what a clash is of.
 func recognised(c *Clash) string {
-	return fmt.Sprintf("%s, %s, %s; %s, %s, %s: %s", c.First, c.FirstRole, c.FirstBy, c.Second, c.SecondRole, c.SecondBy, c.What())
+	return fmt.Sprintf("%s, %s, %s; %s, %s, %s: %s", c.First, c.FirstRole, c.FirstBy, c.Second, c.SecondRole, c.SecondBy, c.What)
 }
 
 // What stands on the bench and is not used leaves a route usable.
