@@ -88,6 +88,7 @@ func nameOf(e ast.Expr) string {
 
 // TestBelowKnowsNoCommand: what stands below report and cmd speaks of no option and no command.
 func TestBelowKnowsNoCommand(t *testing.T) {
+	skipIfSlow(t)
 	command := regexp.MustCompile(`--[a-z]|\bminim [a-z]+`)
 	for _, l := range literalsOf(t) {
 		if strings.HasPrefix(l.path, "uncertainty/") || strings.HasPrefix(l.path, "equipment/") {
@@ -131,6 +132,7 @@ const mostSentences = 301
 // TestSentencesStandInOneRoom counts them. With MINIM_LITERALS set to a part of a path it
 // prints those in there.
 func TestSentencesStandInOneRoom(t *testing.T) {
+	skipIfSlow(t)
 	number, all := map[string]int{}, 0
 	for _, l := range literalsOf(t) {
 		if !isSentence(l) {

@@ -17,8 +17,7 @@ var _ = answers("classes", func(context.Context, *Question) (*Answer, error) {
 // standard, in the order of the rows, with the sources of each table below it; and of what may
 // not meet.
 func classesPage(t *kits.Tables) *page.Page {
-	p := &page.Page{Title: "Class tables", Kind: "screen"}
-	p.Add(page.NotText(page.Title{Text: p.Title}))
-	p.Add(kits.ClassBlocks(t)...)
-	return p
+	const title = "Class tables"
+	head := page.Only{Blocks: []page.Block{page.Title{Text: title}}}
+	return &page.Page{Title: title, Kind: "screen", Blocks: append([]page.Block{head}, kits.ClassBlocks(t)...)}
 }

@@ -20,9 +20,8 @@ var _ = answers("kit", func(_ context.Context, q *Question) (*Answer, error) {
 func kitPage(k *equipment.Kit) *page.Page {
 	p := &page.Page{Title: kits.Title(k), Kind: "screen"}
 	if mark := words.Invented(k); mark != "" {
-		p.Add(page.Bar{Text: mark})
+		p.Blocks = append(p.Blocks, page.Paragraph{Text: mark, Style: "bar"})
 	}
-	p.Add(page.Title{Text: p.Title})
-	p.Add(kits.Blocks(k)...)
+	p.Blocks = append(append(p.Blocks, page.Title{Text: p.Title}), kits.Blocks(k)...)
 	return p
 }

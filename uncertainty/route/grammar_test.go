@@ -322,6 +322,7 @@ func randomBytes(random *rand.Rand) []byte {
 // The same over some hundreds of preps in every run of the tests, so that a
 // fuzz target that never gets past the reader would be seen.
 func TestGrammar(t *testing.T) {
+	skipIfSlow(t)
 	kit := grammarKit(t)
 	random := rand.New(rand.NewPCG(1, 2))
 	count, readable, possible := 600, 0, 0
