@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -55,7 +56,7 @@ func (o *madeOptions) check(c call) error {
 			return &usageError{"--at: " + err.Error(), hint}
 		}
 	}
-	return either(o.destination.check(c), o.simulation.check())
+	return cmp.Or(o.destination.check(c), o.simulation.check())
 }
 
 // run is minim made. Of an error that comes after entries were added it says that they stay.

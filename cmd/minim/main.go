@@ -86,7 +86,7 @@ func commands() []command {
 		{"rescue", 1, new(rescueOptions)},
 		{"report", 1, new(paperOptions)},
 		{"sheet", 1, new(paperOptions)},
-		{"label", 1, new(labelOptions)},
+		{"label", 1, new(paperOptions)},
 		{"kit", 1, new(kitOptions)},
 		{"new", 1, new(newOptions)},
 		{"help", 0, nil}, // reads its arguments by itself

@@ -19,11 +19,8 @@ func compare(ctx context.Context, q *Question) (*Answer, error) {
 	}
 	return &Answer{
 		Comparison: c, data: data.Comparison(c, before),
-		page: func(pictures ...page.Figure) *page.Page { return comparePage(c, before, pictures...) },
-		pictures: []picture{
-			{func() (*figure.Figure, error) { return figure.Spread(c) }, false},
-			{func() (*figure.Figure, error) { return figure.Budget(c) }, false},
-		},
+		page:     func(pictures ...page.Block) *page.Page { return comparePage(c, before, pictures...) },
+		pictures: []picture{{draw: drawn(figure.Spread, c)}, {draw: drawn(figure.Budget, c)}},
 	}, nil
 }
 
@@ -31,12 +28,12 @@ func compare(ctx context.Context, q *Question) (*Answer, error) {
 // the others are not used, what the figures rest on, and cautions. When before is not nil, c is
 // the comparison on a changed kit, and before that on the kit as it is; the page then says what
 // the change does. HTML holds the pictures.
-func comparePage(c, before *route.Comparison, pictures ...page.Figure) *page.Page {
+func comparePage(c, before *route.Comparison, pictures ...page.Block) *page.Page {
 	used := &c.Results[c.Verdict.Use]
 	p := screen(c.Prep, before != nil)
 	p.Add(words.Recommended(c)...)
 	p.Add(words.Routes(c)...)
-	p.Add(pictured(pictures)...)
+	p.Add(pictures...)
 	if before != nil {
 		p.Add(words.WhatChanged(c, before)...)
 	}

@@ -11,7 +11,7 @@ import (
 )
 
 var _ = answers("kit", func(_ context.Context, q *Question) (*Answer, error) {
-	return &Answer{data: data.Kit(q.Kit), page: func(...page.Figure) *page.Page { return kitPage(q.Kit) }}, nil
+	return &Answer{data: data.Kit(q.Kit), page: func(...page.Block) *page.Page { return kitPage(q.Kit) }}, nil
 })
 
 // kitPage is the page of a kit: its instruments, and its candidates apart, how good each is,
@@ -24,5 +24,20 @@ func kitPage(k *equipment.Kit) *page.Page {
 	}
 	p.Add(page.Title{Text: p.Title})
 	p.Add(kits.Blocks(k)...)
+	return p
+}
+
+var _ = answers("classes", func(context.Context, *Question) (*Answer, error) {
+	t := kits.AllTables()
+	return &Answer{data: data.Classes(t), page: func(...page.Block) *page.Page { return classesPage(t) }, width: kits.ClassesWidth}, nil
+})
+
+// classesPage is the page of the class tables: a table for each kind of instrument and each
+// standard, in the order of the rows, with the sources of each table below it; and of what may
+// not meet.
+func classesPage(t *kits.Tables) *page.Page {
+	p := &page.Page{Title: "Class tables", Kind: "screen"}
+	p.Add(page.NotText(page.Title{Text: p.Title}))
+	p.Add(kits.ClassBlocks(t)...)
 	return p
 }

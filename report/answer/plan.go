@@ -21,11 +21,8 @@ func search(ctx context.Context, q *Question) (*Answer, error) {
 	}
 	return &Answer{
 		Comparison: p.Comparison, data: data.Plan(p, before),
-		page: func(pictures ...page.Figure) *page.Page { return planPage(p, before, pictures...) },
-		pictures: []picture{
-			{func() (*figure.Figure, error) { return figure.Trade(p) }, true},
-			{func() (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},
-		},
+		page:     func(pictures ...page.Block) *page.Page { return planPage(p, before, pictures...) },
+		pictures: []picture{{draw: drawn(figure.Trade, p), mayBeMissing: true}, {draw: drawn(figure.Spread, p.Comparison)}},
 	}, nil
 }
 
@@ -33,12 +30,12 @@ func search(ctx context.Context, q *Question) (*Answer, error) {
 // that no other beats, what each has over it, what would help where none is good enough, what
 // was searched, what the figures rest on, and cautions. Before is the search on the kit as it
 // is, nil without changes: see [comparePage].
-func planPage(p, before *plan.Plan, pictures ...page.Figure) *page.Page {
+func planPage(p, before *plan.Plan, pictures ...page.Block) *page.Page {
 	used := &p.Results[p.Verdict.Use]
 	s := screen(p.Prep, before != nil)
 	s.Add(words.PlanRecommended(p)...)
 	s.Add(words.PlanRoutes(p)...)
-	s.Add(pictured(pictures)...)
+	s.Add(pictures...)
 	s.Add(words.PlanReasons(p, before)...)
 	s.Add(words.Spoils(used.Route.Name, used.Analytic.Budget))
 	s.Add(words.Footing(&p.Notes, words.CautionsOfUse(p.Comparison))...)

@@ -20,17 +20,17 @@ func correct(ctx context.Context, q *Question) (*Answer, error) {
 		return nil, err
 	}
 	return &Answer{
-		Comparison: r.Comparison, data: data.Rescue(r), page: func(pictures ...page.Figure) *page.Page { return rescuePage(r, pictures...) },
-		pictures: []picture{{func() (*figure.Figure, error) { return figure.Ways(r) }, false}},
+		Comparison: r.Comparison, data: data.Rescue(r), page: func(pictures ...page.Block) *page.Page { return rescuePage(r, pictures...) },
+		pictures: []picture{{draw: drawn(figure.Ways, r)}},
 	}, nil
 }
 
 // rescuePage is the page of the ways to correct a solution at hand: what is wanted, what there
 // is, the way that is recommended, the others, what the figures rest on, and cautions.
-func rescuePage(r *rescue.Rescue, pictures ...page.Figure) *page.Page {
+func rescuePage(r *rescue.Rescue, pictures ...page.Block) *page.Page {
 	s := screen(r.Prep, false)
 	s.Add(words.Corrected(r)...)
-	s.Add(pictured(pictures)...)
+	s.Add(pictures...)
 	s.Add(words.Spoils("it", r.Results[r.Verdict.Use].Analytic.Budget))
 	s.Add(words.Footing(&r.Notes, words.CautionsOfUse(r.Comparison))...)
 	return s

@@ -29,14 +29,6 @@ func screen(p *route.Prep, isChanged bool) *page.Page {
 	return s
 }
 
-// pictured are the pictures that HTML holds.
-func pictured(pictures []page.Figure) (list []page.Block) {
-	for _, p := range pictures {
-		list = append(list, p)
-	}
-	return list
-}
-
 // stopBars stand above a page.
 func stopBars(p *route.Prep) (bars []page.Block) {
 	for _, text := range words.Stops(p) {

@@ -189,7 +189,7 @@ func shown(p *route.Prep, r *route.Result) any {
 	if !r.Possible || !r.Informative {
 		return nil
 	}
-	s, chance := words.State(r), any(nil)
+	s, chance := words.Rounded(r), any(nil)
 	if len(r.Inside) > 0 {
 		chance = orNull(words.InHundred(r.Chance(), p.LeastChance))
 	}

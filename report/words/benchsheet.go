@@ -117,7 +117,7 @@ func (p *Paper) habits(room []record.Room) []string {
 // gives says what comes of it.
 func (p *Paper) gives() string {
 	r := p.result()
-	s := State(r)
+	s := Rounded(r)
 	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", Volume(r.MadeML), s.Sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), Volume(r.LeftOverML))
 	if shifted := shifts(r); shifted != "" {
 		text += fmt.Sprintf(" The marks alone would give %s; already in the figure, with nothing to correct: %s.", quantity.Decimal(r.Intended, 3), shifted)

@@ -42,7 +42,7 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 	if !r.Informative {
 		list = append(list, fact{"Mind", r.Uninformative.String()})
 	}
-	return append(list, fact{"Strength", State(r).Sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
+	return append(list, fact{"Strength", Rounded(r).Sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
 }
 
 // shiftFacts say what moves the strength away from the aim, if anything.

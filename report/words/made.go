@@ -180,7 +180,7 @@ func againstPlan(b *Batch) string {
 	if !b.AsPlanned.Possible {
 		return "the bench cannot do it as planned: " + b.AsPlanned.Reason.String()
 	}
-	text := State(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name
+	text := Rounded(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name
 	if b.AsPlanned.Elsewhere != nil {
 		text += " (" + aim(b.Plan, &b.AsPlanned) + ")"
 	}

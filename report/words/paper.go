@@ -101,7 +101,7 @@ func (p *Paper) minds() (list []string) {
 // statement is the result as JCGM 100, 7.2 wants it.
 func (p *Paper) statement() string {
 	r, unit := p.result(), p.prep().Target.Unit.Name
-	a, s := &r.Analytic, State(r)
+	a, s := &r.Analytic, Rounded(r)
 	u := fmt.Sprintf("combined standard uncertainty u = %s %s", uncertainty.TwoDigits(a.StandardUncertainty), unit)
 	switch {
 	case a.StandardUncertainty == 0:
@@ -146,7 +146,7 @@ func (p *Paper) method() string {
 	}
 	text := fmt.Sprintf("%s of a solution of %s in %s %s by %s.", capital(Volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, verb, quantity.Series(steps, "and"))
 	text += inWhichOrder(q, r.Route)
-	s := State(r)
+	s := Rounded(r)
 	unit := q.Target.Unit.Name
 	if s.GiveOrTake == "" {
 		text += fmt.Sprintf(" Its strength is %s %s %s, between %s and %s %s with a probability of %s %% (propagation of distributions after JCGM 101).",

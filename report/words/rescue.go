@@ -18,7 +18,7 @@ func Corrected(r *rescue.Rescue) []page.Block {
 
 // batchWords say what the solution is.
 func batchWords(r *rescue.Rescue) string {
-	strength := State(&r.Batch).Sentence(r.Prep.Target.Unit.Name)
+	strength := Rounded(&r.Batch).Sentence(r.Prep.Target.Unit.Name)
 	if a := &r.Batch.Analytic; a.ExpandedUncertainty == 0 {
 		strength = quantity.Number(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
 	}
@@ -88,7 +88,7 @@ func rescueFacts(r *rescue.Rescue) []fact {
 	}
 	list = append(list,
 		fact{"Gives", Volume(used.MadeML)},
-		fact{"Strength", State(used).Sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"},
+		fact{"Strength", Rounded(used).Sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"},
 		fact{"Inside", chance(r.Comparison, used)},
 		fact{"Spoilt by", SpoiltBy(used)})
 	if len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Analytic.Value) {
@@ -140,7 +140,7 @@ func wayRow(r *rescue.Rescue, way int) []string {
 	if !found.Possible {
 		return []string{found.Route.Name, "not possible", "", "", "", ""}
 	}
-	s := State(found)
+	s := Rounded(found)
 	inside := quantity.Percent(found.HoldsWithin)
 	if len(found.Inside) > 0 {
 		inside = InHundred(found.Chance(), r.Prep.LeastChance)

@@ -53,7 +53,7 @@ func cells(c *route.Comparison, r *route.Result) []string {
 	case !r.Informative:
 		return []string{"says almost nothing about the amount"}
 	}
-	s := State(r)
+	s := Rounded(r)
 	inside := quantity.Percent(r.HoldsWithin)
 	if len(r.Inside) > 0 {
 		inside = InHundred(r.Chance(), c.Prep.LeastChance)

@@ -21,9 +21,9 @@ type Stated struct {
 	Lower, Upper string
 }
 
-// State rounds a result: value ± U, or the value with both ends of the
+// Rounded rounds a result: value ± U, or the value with both ends of the
 // simulated interval when that is quoted.
-func State(r *route.Result) Stated { return rounded(&r.Analytic, r.Quoted) }
+func Rounded(r *route.Result) Stated { return rounded(&r.Analytic, r.Quoted) }
 
 // rounded is a strength as it is printed with the interval that is quoted.
 func rounded(a *uncertainty.Analytic, q uncertainty.Quoted) Stated {

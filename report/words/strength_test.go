@@ -33,9 +33,9 @@ func TestState(t *testing.T) {
 		Analytic: uncertainty.Analytic{Value: 10.0564, ExpandedUncertainty: 1.047},
 		Quoted:   uncertainty.Quoted{Lower: 9.0094, Upper: 11.1034},
 	}
-	assert.Equal(t, "10.1 g/L, give or take 1.1", State(r).Sentence("g/L"))
+	assert.Equal(t, "10.1 g/L, give or take 1.1", Rounded(r).Sentence("g/L"))
 	r.Quoted.Simulated = true
-	assert.Equal(t, "10.1 g/L, between 9.0 and 11.1", State(r).Sentence("g/L"))
+	assert.Equal(t, "10.1 g/L, between 9.0 and 11.1", Rounded(r).Sentence("g/L"))
 }
 
 func TestInstructions(t *testing.T) {

@@ -70,7 +70,7 @@ func Spread(r *route.Result) string {
 	if !r.Informative {
 		return "could be nothing at all"
 	}
-	s := words.State(r)
+	s := words.Rounded(r)
 	if s.GiveOrTake == "" {
 		return s.Lower + " to " + s.Upper
 	}
