@@ -1,6 +1,7 @@
 package answer
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
@@ -64,9 +65,14 @@ func TestOrderOfAPage(t *testing.T) {
 	p := comparePage(c, nil)
 	var forms []string
 	for _, b := range p.Blocks {
-		forms = append(forms, b.Form())
+		form := fmt.Sprintf("%T", b)
+		if p, is := b.(page.Paragraph); is {
+			form += p.Style
+		}
+		forms = append(forms, form)
 	}
-	assert.Less(t, slices.Index(forms, "bar"), slices.Index(forms, "title"))
+	assert.Contains(t, forms, "page.Paragraphbar")
+	assert.Less(t, slices.Index(forms, "page.Paragraphbar"), slices.Index(forms, "page.Title"))
 	last, is := p.Blocks[len(p.Blocks)-1].(page.Notes)
 	require.True(t, is)
 	assert.Equal(t, "Cautions", last.Label)

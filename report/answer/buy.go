@@ -30,9 +30,6 @@ func buy(ctx context.Context, q *Question) (*Answer, error) {
 // figures rest on, and cautions. Before is the answer for the kit as it is, nil without
 // changes: see [comparePage].
 func buyPage(p, before *plan.Purchase, pictures ...page.Block) *page.Page {
-	s := screen(p.Prep, before != nil)
-	s.Add(words.Choices(p, before)...)
-	s.Add(pictures...)
-	s.Add(words.PurchaseFooting(p)...)
-	return s
+	s := words.Bought(p, before)
+	return screen(s, s.Result, pictures, s.Footing)
 }

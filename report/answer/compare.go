@@ -2,6 +2,7 @@ package answer
 
 import (
 	"context"
+	"slices"
 
 	"minim/report/data"
 	"minim/report/figure"
@@ -29,17 +30,11 @@ func compare(ctx context.Context, q *Question) (*Answer, error) {
 // the comparison on a changed kit, and before that on the kit as it is; the page then says what
 // the change does. HTML holds the pictures.
 func comparePage(c, before *route.Comparison, pictures ...page.Block) *page.Page {
-	used := &c.Results[c.Verdict.Use]
-	p := screen(c.Prep, before != nil)
-	p.Add(words.Recommended(c)...)
-	p.Add(words.Routes(c)...)
-	p.Add(pictures...)
-	if before != nil {
-		p.Add(words.WhatChanged(c, before)...)
-	}
-	p.Add(words.Ladder(c)...)
-	p.Add(words.Spoils(used.Route.Name, used.Analytic.Budget))
-	p.Add(words.WhyNotOthers(c)...)
-	p.Add(words.Footing(&c.Notes, words.CautionsOfUse(c))...)
-	return p
+	s := words.Compared(c, before)
+	return screen(s, s.Result, s.Routes, pictures, s.Changes, s.Ladder, s.Spoils, s.Reasons, s.Footing)
+}
+
+// screen is the page of a command.
+func screen(s *words.Screen, parts ...[]page.Block) *page.Page {
+	return &page.Page{Title: s.Title, Kind: "screen", Blocks: append(s.Opening, slices.Concat(parts...)...)}
 }

@@ -20,10 +20,9 @@ var _ = answers("kit", func(_ context.Context, q *Question) (*Answer, error) {
 func kitPage(k *equipment.Kit) *page.Page {
 	p := &page.Page{Title: kits.Title(k), Kind: "screen"}
 	if mark := words.Invented(k); mark != "" {
-		p.Add(page.Bar{Text: mark})
+		p.Blocks = append(p.Blocks, page.Paragraph{Text: mark, Style: "bar"})
 	}
-	p.Add(page.Title{Text: p.Title})
-	p.Add(kits.Blocks(k)...)
+	p.Blocks = append(append(p.Blocks, page.Title{Text: p.Title}), kits.Blocks(k)...)
 	return p
 }
 
@@ -36,8 +35,7 @@ var _ = answers("classes", func(context.Context, *Question) (*Answer, error) {
 // standard, in the order of the rows, with the sources of each table below it; and of what may
 // not meet.
 func classesPage(t *kits.Tables) *page.Page {
-	p := &page.Page{Title: "Class tables", Kind: "screen"}
-	p.Add(page.NotText(page.Title{Text: p.Title}))
-	p.Add(kits.ClassBlocks(t)...)
-	return p
+	const title = "Class tables"
+	head := page.Only{Blocks: []page.Block{page.Title{Text: title}}}
+	return &page.Page{Title: title, Kind: "screen", Blocks: append([]page.Block{head}, kits.ClassBlocks(t)...)}
 }

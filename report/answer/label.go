@@ -25,8 +25,6 @@ func label(ctx context.Context, q *Question) (*Answer, error) {
 // order of the steps: one each of the solutions on the way, and of the solution wanted as many
 // as are asked for.
 func labelPage(p *words.Paper, l words.Label) *page.Page {
-	d := &page.Page{Title: "Labels: " + p.Subject(), Kind: "labels-page"}
-	d.Add(stopBars(p.Prep)...)
-	d.Add(p.Labels(l))
-	return d
+	title, blocks := p.Labels(l)
+	return &page.Page{Title: title, Kind: "labels-page", Blocks: blocks}
 }

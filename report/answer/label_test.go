@@ -61,7 +61,7 @@ func quotedSorted(words []string, none string) []string {
 func hazardsOn(l page.Label) (lines map[string][]string, doubts map[string]string) {
 	lines, doubts = make(map[string][]string), make(map[string]string)
 	for _, line := range l.Lines {
-		if line.Size == "hazard" {
+		if line.Style == "hazard" {
 			what, words, _ := strings.Cut(line.Text, ": ")
 			words, doubts[what], _ = strings.Cut(words, "; ")
 			if strings.HasPrefix(words, "not stated") || strings.HasPrefix(words, "stated by") {
@@ -76,7 +76,7 @@ func hazardsOn(l page.Label) (lines map[string][]string, doubts map[string]strin
 
 func texts(l page.Label, size string) (list []string) {
 	for _, line := range l.Lines {
-		if line.Size == size {
+		if line.Style == size {
 			list = append(list, line.Text)
 		}
 	}
@@ -181,11 +181,11 @@ func foundOn(p *words.Paper) string {
 func (c *labelCase) checkBars(t *testing.T, p *words.Paper) {
 	found := foundOn(p)
 	for _, d := range []*page.Page{reportPage(p), sheetPage(p, nil)} {
-		first, isBar := d.Blocks[len(stopBars(p.Prep))].(page.Bar) // what may not meet stands above
-		assert.Equal(t, found != "", isBar)
+		first, _ := d.Blocks[2*len(words.Stops(p.Prep))].(page.Paragraph) // what may not meet stands above
+		assert.Equal(t, found != "", first.Style == "bar")
 		assert.Equal(t, found, first.Text)
 	}
-	assert.Equal(t, found != "", strings.HasPrefix(below[page.Quotation](t, p, "Method, to be quoted").Text, found+". "))
+	assert.Equal(t, found != "", strings.HasPrefix(below[page.Paragraph](t, p, "Method, to be quoted").Text, found+". "))
 }
 
 // A bar is the first that is seen of a page, and the first line of its Markdown.

@@ -40,11 +40,6 @@ func made(ctx context.Context, q *Question) (*Answer, error) {
 // what makes it differ from the plan, how far off the readings still to come may be, how it
 // can be corrected, what the figures rest on, and cautions.
 func madePage(b *words.Batch, pictures ...page.Block) *page.Page {
-	s := screen(b.Prep, false)
-	s.Add(words.MadeIs(b)...)
-	s.Add(pictures...)
-	s.Add(words.DoneAndToCome(b)...)
-	s.Add(words.Spoils("it", b.AsMade.Analytic.Budget))
-	s.Add(words.Footing(&b.AsMade.Notes, b.Cautions())...)
-	return s
+	s := b.Screen()
+	return screen(s, s.Result, pictures, s.Rest, s.Spoils, s.Footing)
 }

@@ -85,7 +85,7 @@ func inAllPapers(t *testing.T, p *words.Paper, want string) {
 	t.Helper()
 	d := labelPage(p, words.Label{Count: 1})
 	for name, text := range map[string]string{
-		"statement": below[page.Paragraph](t, p, "Result").Text, "method": below[page.Quotation](t, p, "Method, to be quoted").Text, "label": d.Blocks[0].(page.Labels).List[0].Lines[1].Text,
+		"statement": below[page.Paragraph](t, p, "Result").Text, "method": below[page.Paragraph](t, p, "Method, to be quoted").Text, "label": d.Blocks[0].(page.Labels).List[0].Lines[1].Text,
 	} {
 		assert.Contains(t, strings.ReplaceAll(text, "(k", "k"), want, name)
 	}

@@ -31,13 +31,6 @@ func search(ctx context.Context, q *Question) (*Answer, error) {
 // was searched, what the figures rest on, and cautions. Before is the search on the kit as it
 // is, nil without changes: see [comparePage].
 func planPage(p, before *plan.Plan, pictures ...page.Block) *page.Page {
-	used := &p.Results[p.Verdict.Use]
-	s := screen(p.Prep, before != nil)
-	s.Add(words.PlanRecommended(p)...)
-	s.Add(words.PlanRoutes(p)...)
-	s.Add(pictures...)
-	s.Add(words.PlanReasons(p, before)...)
-	s.Add(words.Spoils(used.Route.Name, used.Analytic.Budget))
-	s.Add(words.Footing(&p.Notes, words.CautionsOfUse(p.Comparison))...)
-	return s
+	s := words.Planned(p, before)
+	return screen(s, s.Result, s.Routes, pictures, s.Reasons, s.Spoils, s.Footing)
 }

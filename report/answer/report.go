@@ -2,6 +2,7 @@ package answer
 
 import (
 	"context"
+	"slices"
 
 	"minim/report/figure"
 	"minim/report/page"
@@ -34,19 +35,10 @@ func treatment(ctx context.Context, q *Question) (*Answer, error) {
 // reportPage is a section for a treatment report: what was to be made and why so, by which
 // route, the result with its uncertainty, and what it rests on.
 func reportPage(p *words.Paper) *page.Page {
-	d := &page.Page{Title: p.Subject(), Kind: "report"}
-	d.Add(stopBars(p.Prep)...)
-	p.Opening(d)
-	p.Outcome(d)
-	if p.Batch != nil {
-		p.Figure(d)
-		p.Recorded(d)
-	}
-	p.Alternatives(d)
+	t := p.Treatment()
+	figure, figureLast := t.Figure, []page.Block(nil)
 	if p.Batch == nil {
-		p.Figure(d)
+		figure, figureLast = nil, t.Figure
 	}
-	p.Basis(d)
-	p.Closing(d)
-	return d
+	return &page.Page{Title: t.Title, Kind: "report", Blocks: slices.Concat(t.Opening, t.Outcome, figure, t.Recorded, t.Alternatives, figureLast, t.Basis, t.Closing)}
 }

@@ -28,10 +28,6 @@ func correct(ctx context.Context, q *Question) (*Answer, error) {
 // rescuePage is the page of the ways to correct a solution at hand: what is wanted, what there
 // is, the way that is recommended, the others, what the figures rest on, and cautions.
 func rescuePage(r *rescue.Rescue, pictures ...page.Block) *page.Page {
-	s := screen(r.Prep, false)
-	s.Add(words.Corrected(r)...)
-	s.Add(pictures...)
-	s.Add(words.Spoils("it", r.Results[r.Verdict.Use].Analytic.Budget))
-	s.Add(words.Footing(&r.Notes, words.CautionsOfUse(r.Comparison))...)
-	return s
+	s := words.Rescued(r)
+	return screen(s, s.Result, pictures, s.Spoils, s.Footing)
 }

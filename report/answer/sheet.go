@@ -28,9 +28,6 @@ func sheet(ctx context.Context, q *Question) (*Answer, error) {
 // to take care of at each, boxes for what was really read, by whom and when, and what
 // comes of it. Room says how far off each reading may be; it may be empty.
 func sheetPage(p *words.Paper, room []record.Room) *page.Page {
-	d := &page.Page{Kind: "sheet"}
-	d.Add(stopBars(p.Prep)...)
-	p.SheetBefore(d)
-	p.SheetSteps(d, room)
-	return d
+	title, blocks := p.Sheet(room)
+	return &page.Page{Title: title, Kind: "sheet", Blocks: blocks}
 }

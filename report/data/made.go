@@ -74,10 +74,11 @@ func origins(r *record.Record) (out []object) {
 }
 
 func entry(e *record.Entry) object {
+	said, struck := words.SaidIn(e)
 	return object{
-		{"number", e.Number}, {"line", e.Line}, {"step", place(e.Step)}, {"said", words.SaidIn(e)}, {"read", e.Read}, {"by", orNull(e.By)}, {"at", orNull(e.At)},
+		{"number", e.Number}, {"line", e.Line}, {"step", place(e.Step)}, {"said", said}, {"read", e.Read}, {"by", orNull(e.By)}, {"at", orNull(e.At)},
 		{"spoilt_by", orNull(e.Spoilt)}, {"corrects", place(e.Corrects)}, {"withdrawn", e.Withdrawn}, {"late", e.Late},
-		{"struck", words.IsStruck(e)}, {"struck_by", place(e.StruckBy)}, {"note", orNull(e.Note)},
+		{"struck", struck}, {"struck_by", place(e.StruckBy)}, {"note", orNull(e.Note)},
 	}
 }
 
@@ -96,7 +97,7 @@ func Rescue(r *rescue.Rescue) Data {
 	return dataOf(func() object {
 		return slices.Concat(headed("minim.rescue/1", r.Prep), object{
 			{"coverage_probability", r.Settings.Coverage}, {"has", analytic(&r.Batch.Analytic)}, {"has_mL", r.Batch.MadeML},
-		}, ways(r), object{{"cautions", words.CautionsOfUse(r.Comparison)}})
+		}, ways(r), object{{"cautions", cautionsOf(r.Comparison)}})
 	}, func() [][]string { return csvRows(r.Comparison) })
 }
 

@@ -92,8 +92,8 @@ func (c *Clash) String() string {
 	if c.First == c.Second {
 		text = fmt.Sprintf("what is in %s (%s; recognised %s, and %s)", c.First, c.FirstRole, c.FirstBy, c.SecondBy)
 	}
-	text += ": " + c.What()
-	if c.Strong() {
+	text += ": " + c.What
+	if c.Strong {
 		text += "; what is known of this pair is known of strong solutions, and how strong yours are is not asked"
 	}
 	return text
