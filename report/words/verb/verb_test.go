@@ -24,7 +24,7 @@ func step(v route.Verb) *route.Step {
 
 // Every verb has a row that says all, with every word in braces filled in.
 func TestEveryVerbHasItsWords(t *testing.T) {
-	besides := Fill{}
+	besides := map[string]string{}
 	for _, key := range []string{"before", "after", "tare", "back", "into", "portions", "added", "mix", "mix last", "empty", "ahead"} {
 		besides[key] = ""
 	}
