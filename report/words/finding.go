@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/kits"
 	"minim/uncertainty/route"
 )
 
@@ -106,7 +106,7 @@ func (p *Paper) finding() string { return findingText(p.Prep, p.result(), p.Batc
 // bars are the warnings at the top of every paper: that it is about the example that comes
 // with the program, and in what it falls short.
 func (p *Paper) bars() (list clauses) {
-	list.put("", Invented(p.Prep.Kit))
+	list.put("", kits.Invented(p.Prep.Kit))
 	list.put("", p.finding())
 	return list
 }
@@ -123,10 +123,4 @@ func (p *Paper) headed(title, below string) []page.Block {
 		list = append(list, quotation("First: this route "+elsewhereWords(p.Prep, r)+"."))
 	}
 	return list
-}
-
-// Invented marks what is made of the example that comes with the program; "" for a bench of
-// the user's.
-func Invented(k *equipment.Kit) string {
-	return when(k.Invented, "INVENTED EXAMPLE: minim was given no file")
 }

@@ -179,11 +179,7 @@ func inWhichOrder(q *route.Prep, r *route.Route) string {
 // and how finely, class and standard, limit of error, and how far that can be trusted.
 func (p *Paper) instrumentRows() (rows [][]string) {
 	p.firstUses(func(name string, s *route.Step) {
-		if s.Balance != nil {
-			rows = append(rows, kits.BalanceRow(name, s.Balance))
-		} else {
-			rows = append(rows, kits.MeasureRow(name, s.Measure))
-		}
+		rows = append(rows, kits.Row(name, s.Balance, s.Measure))
 	})
 	return rows
 }

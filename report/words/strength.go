@@ -53,8 +53,8 @@ func (s stated) spread() string {
 	return either(s.GiveOrTake == "", s.Lower+" to "+s.Upper, s.GiveOrTake)
 }
 
-// Figures are those of a result as they are printed.
-type Figures struct {
+// figures are those of a result as they are printed.
+type figures struct {
 	stated
 	// Spread is "0.0020", or "0.037 to 0.041", and Relative that in per cent of the strength.
 	Spread, Relative string
@@ -67,9 +67,9 @@ type Figures struct {
 }
 
 // Shown are the figures of a result that is possible.
-func Shown(p *route.Prep, r *route.Result) Figures {
+func Shown(p *route.Prep, r *route.Result) figures {
 	s := state(r)
-	f := Figures{
+	f := figures{
 		stated: s, Spread: s.spread(), Relative: quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value),
 		Sentence: s.sentence(p.Target.Unit.Name), HoldsWithin: quantity.Percent(r.HoldsWithin), Spoilt: spoiltBy(r),
 		Made: volume(r.MadeML), LeftOver: volume(r.LeftOverML), Solute: soluteTaken(p, r),

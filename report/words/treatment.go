@@ -9,8 +9,8 @@ import (
 	"minim/report/page"
 )
 
-// Treatment is what a report of a preparation says, part by part.
-type Treatment struct {
+// treatment is what a report of a preparation says, part by part.
+type treatment struct {
 	Title string
 	// Opening says what was wanted, what the figure means, and by which route; Outcome is the
 	// result, what to mind of it, and what makes it uncertain.
@@ -24,8 +24,8 @@ type Treatment struct {
 }
 
 // Treatment words the report.
-func (p *Paper) Treatment() *Treatment {
-	return &Treatment{
+func (p *Paper) Treatment() *treatment {
+	return &treatment{
 		Title: p.subject(),
 		Opening: slices.Concat(p.headed(p.subject(), p.below()), section("Purpose", prose(p.purpose())),
 			section("What is stated", prose(p.measurand())), p.steps()),

@@ -74,24 +74,18 @@ func Done(s *route.Step) string {
 	}
 }
 
-// Past finds the keys of the steps that words say were done, that of a further step first.
-func Past(words string) (keys []string) {
+// Past finds the keys of the steps that words say were done, that of a further step first, and
+// all words by which a record says what was done, each once.
+func Past(words string) (keys, all []string) {
 	for i := range rows {
 		if r := &rows[i]; slices.Contains(r.done, words) {
 			keys = append(keys, string(r.verb))
 		}
-	}
-	return keys
-}
-
-// Pasts are all words by which a record says what was done, each once.
-func Pasts() (words []string) {
-	for i := range rows {
 		for _, w := range rows[i].done {
-			if !slices.Contains(words, w) {
-				words = append(words, w)
+			if !slices.Contains(all, w) {
+				all = append(all, w)
 			}
 		}
 	}
-	return words
+	return keys, all
 }
