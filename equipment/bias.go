@@ -70,17 +70,17 @@ func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
 	}
 	owner := k.owner(u)
 	if k.Bias.ByClass || k.Bias.Share > 0 {
-		z := u.Model.Influence(influence(owner, k.Name, biasRelative, "", k.Bias.Shape.within(1)))
+		z := u.Model.Influence(influence(owner, biasRelative, "", k.Bias.Shape.within(1)))
 		return []uncertainty.Node{u.Model.Multiply(z, u.Model.Constant(limit))}
 	}
 	part := func(code uncertainty.Code, at, share float64) uncertainty.Node {
-		in := influence(owner, k.Name, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
+		in := influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
 		in.At = quantity.Round(at, 7) // as it is printed
 		return u.Model.Influence(in)
 	}
 	switch r := k.Bias.BetweenMarks; {
 	case k.Bias.Correction != 0:
-		return []uncertainty.Node{u.Model.Influence(influence(owner, k.Name, correction, "mL", uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit}))}
+		return []uncertainty.Node{u.Model.Influence(influence(owner, correction, "mL", uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit}))}
 	case u.Marks <= 1 || r == 0:
 		return []uncertainty.Node{part(biasAt, mark, 1)}
 	case r == 1:

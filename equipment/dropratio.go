@@ -19,14 +19,7 @@ type droppedLiquid struct {
 
 // dropped is what a use measures.
 func (u *Use) dropped() droppedLiquid {
-	d := droppedLiquid{u.Day.Solvent.Name, u.Day.Solvent, false}
-	if u.Solution != "" {
-		d.Name, d.Solution = u.Solution, true
-	}
-	if d.Name == "" {
-		d.Name = water
-	}
-	return d
+	return droppedLiquid{cmp.Or(u.Solution, u.Day.Solvent.Name, water), u.Day.Solvent, u.Solution != ""}
 }
 
 // What is known of the size of drops.
@@ -50,8 +43,6 @@ type dropRatio struct {
 	why string
 }
 
-func (f dropRatio) exact() bool { return f.low == f.high }
-
 // ratio of a drop of a liquid to the drop that the dropper is known by. By Tate's law a
 // drop is as heavy as surface tension bears, so that its volume goes by σ/ρ:
 //
@@ -68,16 +59,12 @@ func (k *Measure) ratio(d droppedLiquid) (dropRatio, error) {
 	if SameLiquid(d.Name, known) && (!d.Solution || k.DropOf != "") {
 		return dropRatio{low: 1, high: 1, planned: 1}, nil
 	}
-	base := waterDrops()
-	if k.DropOf != "" {
-		liquid, _ := FindLiquid(k.DropOf)
-		if liquid.SurfaceTension == 0 {
-			return dropRatio{}, Cannot("drops-of-another-liquid", k.Name, k.DropOf, d.Name)
-		}
-		base = dropSize(liquid.SurfaceTension, liquid.Density)
+	base, _ := FindLiquid(known)
+	if base.SurfaceTension == 0 {
+		return dropRatio{}, Cannot("drops-of-another-liquid", k.Name, k.DropOf, d.Name)
 	}
 	f := d.besideWater()
-	scale := waterDrops() / base
+	scale := waterDrops() / dropSize(base.SurfaceTension, base.Density)
 	f.of, f.to = d.Name, known
 	f.low, f.high, f.planned = f.low*scale, f.high*scale, f.planned*scale
 	return f, nil
@@ -106,12 +93,7 @@ func waterDrops() float64 {
 }
 
 // dropKnownBy is the liquid that the drop of a dropper is one of.
-func (k *Measure) dropKnownBy() string {
-	if k.DropOf == "" {
-		return water
-	}
-	return k.DropOf
-}
+func (k *Measure) dropKnownBy() string { return cmp.Or(k.DropOf, water) }
 
 // append appends f. The liquid owns it: it is wrong in the same way for every dropper.
 func (f dropRatio) append(u Use, k *Measure) uncertainty.Node {

@@ -1,8 +1,6 @@
 package equipment
 
 import (
-	"math"
-
 	"minim/uncertainty"
 )
 
@@ -44,13 +42,7 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 		return nodes, nil
 	}
 	u.Notes.Assume("pen-line", k.Name, penLine)
-	own := influence(u.piece(k.Name, k.Count), k.Name, penLineCode, "mL", uncertainty.Normal{Sigma: penLine * PerMillimetre(k.Bore)})
+	own := influence(u.piece(k.Name, k.Count), penLineCode, "mL", uncertainty.Normal{Sigma: penLine * PerMillimetre(k.Bore)})
 	own.Assumed = true
 	return append(nodes, m.Influence(own)), nil
-}
-
-// LineSetWith is a line at a volume, reached with the fewest equal fills.
-func LineSetWith(with *Measure, volume float64) line {
-	fills := math.Ceil(volume / with.Capacity * (1 - 1e-12))
-	return line{With: with, Fills: int(fills), Each: volume / fills}
 }

@@ -84,7 +84,7 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 	case k.Ex && !k.Retained.Known:
 		u.Notes.LeaveOut("beyond-mark", k.Name)
 	case k.Ex && k.Retained.Mean > 0:
-		volume = u.Model.Add(volume, u.Model.Influence(influence(uncertainty.Owner{Kind: uncertainty.Instrument, Name: k.Name}, k.Name, keptByDesign, "mL", exactly(k.Retained.Mean))))
+		volume = u.Model.Add(volume, u.Model.Influence(influence(uncertainty.Owner{Kind: uncertainty.Instrument, Name: k.Name}, keptByDesign, "mL", exactly(k.Retained.Mean))))
 	}
 	return k.at20(u, volume), nil
 }
@@ -138,15 +138,13 @@ func (k *Measure) readingsToDeliver(mark float64) int {
 // of the step beats that of the instrument, which beats that of the bench; when
 // there is none, ordinary care is assumed.
 func (k *Measure) readings(u Use, n int) []uncertainty.Node {
-	if k.Repeatability.Known {
-		return []uncertainty.Node{u.Model.Influence(uncertainty.Influence{
-			Code: repeatability, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
-			Distribution:     k.Repeatability.distribution(k.Repeatability.S),
-			DegreesOfFreedom: k.Repeatability.DegreesOfFreedom,
-		})}
+	if s := k.Repeatability; s.Known {
+		in := k.ofUse(u, repeatability, s.distribution(s.S))
+		in.DegreesOfFreedom = s.DegreesOfFreedom
+		return []uncertainty.Node{u.Model.Influence(in)}
 	}
 	if k.Random > 0 {
-		return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, repeatability, "mL", uncertainty.Normal{Sigma: k.Random}))}
+		return []uncertainty.Node{u.Model.Influence(k.ofUse(u, repeatability, uncertainty.Normal{Sigma: k.Random}))}
 	}
 	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
 	switch {
@@ -163,32 +161,23 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	}
 	nodes := make([]uncertainty.Node, n)
 	for i := range nodes {
-		nodes[i] = u.Model.Influence(uncertainty.Influence{
-			Code: readingCode, At: float64(i), Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
-			Distribution: k.readingError(cmp.Or(how, ordinary)), Assumed: how == "",
-		})
+		in := k.ofUse(u, readingCode, k.readingError(cmp.Or(how, ordinary)))
+		in.At, in.Assumed = float64(i), how == ""
+		nodes[i] = u.Model.Influence(in)
 	}
 	return nodes
 }
 
-// readingError is the distribution of one reading.
-func (k *Measure) readingError(how Reading) uncertainty.Distribution {
-	if k.Division > 0 {
-		return scaleReading(how, k.Division)
-	}
-	return neckReading(how, k.Bore)
-}
-
 // clinging appends the drops above the meniscus, rectangular from 0 to K.
 func (k *Measure) clinging(u Use) []uncertainty.Node {
-	if !k.Clinging.Known {
+	switch {
+	case !k.Clinging.Known:
 		u.Notes.LeaveOut("clinging-drops", k.Name)
 		return nil
-	}
-	if k.Clinging.Value == 0 {
+	case k.Clinging.Value == 0:
 		return nil
 	}
-	return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, clingingDrops, "mL", uncertainty.Rectangular{Low: 0, High: k.Clinging.Value}))}
+	return []uncertainty.Node{u.Model.Influence(k.ofUse(u, clingingDrops, uncertainty.Rectangular{Low: 0, High: k.Clinging.Value}))}
 }
 
 // at20 multiplies a volume by θ = 1 + (γ_vessel - γ_liquid)(T - 20 °C), which
@@ -210,15 +199,16 @@ func (k *Measure) note(u Use, mark float64) {
 	case k.StandardAssumed:
 		u.Notes.Assume("as-in-class", k.Name, k.Class.String())
 	}
-	if k.Class != nil && k.Class.Standard == "" && k.Bias.ClassLimit {
+	byClass := k.Class != nil && k.Bias.ClassLimit
+	if byClass && k.Class.Standard == "" {
 		u.Notes.Assume("limit-by-practice", k.Name, ML(mark), ML(k.Limit(mark)))
 	}
-	if k.Class != nil && k.Class.Trust == fromMemory && k.Bias.ClassLimit {
-		if k.Bias.ByClass {
-			u.Notes.remember("limit-at", k.Name, ML(k.Limit(mark)), ML(mark), k.Class.String())
-		} else {
-			u.Notes.remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
-		}
+	switch {
+	case !byClass || k.Class.Trust != fromMemory:
+	case k.Bias.ByClass:
+		u.Notes.remember("limit-at", k.Name, ML(k.Limit(mark)), ML(mark), k.Class.String())
+	default:
+		u.Notes.remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
 	}
 	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == triangle {
 		u.Notes.Assume("triangular-errors", "")

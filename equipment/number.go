@@ -14,6 +14,14 @@ func decimal(x float64) float64 {
 	return quantity.Round(x, 15)
 }
 
+// Digits is a reading of so many digits or lines, as a decimal: 0.3, not 0.30000000000000004.
+func Digits(n, digit float64) float64 {
+	if perUnit := math.Round(1 / digit); math.Abs(float64(perUnit*digit)-1) < 1e-9 {
+		return n / perUnit
+	}
+	return n * digit
+}
+
 // display prints a reading with the digits that a readability of d shows.
 func display(reading, d float64) string {
 	places := 0

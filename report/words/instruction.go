@@ -110,5 +110,5 @@ func emptyFor(r *route.Route, i int) string {
 
 // mixAfter says to mix after the last of several additions.
 func mixAfter(r *route.Route, i int, o *route.Order) string {
-	return either(i+1 < len(r.Steps) && r.Steps[i+1].Verb.AddsTo(), "", mixOpen(o))
+	return either(i+1 < len(r.Steps) && r.Steps[i+1].Verb.Traits().AddsTo, "", mixOpen(o))
 }
