@@ -32,5 +32,5 @@ func search(ctx context.Context, q *Question) (*Answer, error) {
 // is, nil without changes: see [comparePage].
 func planPage(p, before *plan.Plan, pictures ...page.Block) *page.Page {
 	s := words.Planned(p, before)
-	return screen(s, s.Result, s.Routes, pictures, s.Reasons, s.Spoils, s.Footing)
+	return screen(s.Title, s.Opening, s.Result, s.Routes, pictures, s.Reasons, s.Spoils, s.Footing)
 }
