@@ -30,9 +30,7 @@ func NoSuch(noun, name string, among []string) *quantity.Error {
 }
 
 // Refuse returns a mistake about the file as a whole, whatever else is in it, with what
-// else helps, 0 for nothing.
-func (t *Table) Refuse(message, hint string, h Help) *Mistake {
-	m := t.file.mistake(t.at, message, hint)
-	m.Help = h
-	return m
+// else helps.
+func (t *Table) Refuse(message, hint string, help ...Help) *Mistake {
+	return t.file.mistake(t.at, message, hint).with(help)
 }

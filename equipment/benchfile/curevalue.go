@@ -3,6 +3,8 @@ package benchfile
 import (
 	"regexp"
 	"strings"
+
+	"minim/equipment/quantity"
 )
 
 var commaNumber = regexp.MustCompile(`^([+-]?[0-9]+),([0-9]+) *([^0-9.,"']*)$`)
@@ -44,7 +46,7 @@ func (f *fault) bare() *Mistake {
 	if f.quote >= 0 || f.says("comment", "nested") {
 		return nil
 	}
-	short := Shortened(found)
+	short := quantity.Shortened(found)
 	switch strings.ToLower(found) {
 	case "":
 		if !f.says("value") {

@@ -43,18 +43,16 @@ func without(name string, data []byte, key string) ([]byte, error) {
 	}
 	mark, data := cutMark(data)
 	rest, list, from := bytes.Clone(mark), root.file.list, 0
-	for len(list) > 0 {
-		first := list[0]
-		next := slices.IndexFunc(list, func(e expression) bool { return e.key != first.key })
-		if next < 0 {
-			next = len(list)
+	for i, e := range list {
+		if e.key != key || i > 0 && list[i-1].key == key {
+			continue
 		}
-		if first.key == key {
-			gone := root.file.wholeLines(span{first.at.from, list[next-1].at.to})
-			rest = append(rest, data[from:gone.from]...)
-			from = gone.to
+		for i+1 < len(list) && list[i+1].key == key {
+			i++
 		}
-		list = list[next:]
+		gone := root.file.wholeLines(span{e.at.from, list[i].at.to})
+		rest = append(rest, data[from:gone.from]...)
+		from = gone.to
 	}
 	return append(rest, data[from:]...), nil
 }

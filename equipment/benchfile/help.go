@@ -16,11 +16,10 @@ const (
 	FollowRecord
 )
 
-// FailHelp is [Table.Fail] with what helps.
-func (t *Table) FailHelp(key, message, hint string, h Help) {
-	before := len(t.file.mistakes)
-	t.Fail(key, message, hint)
-	for _, m := range t.file.mistakes[before:] {
+// with adds what else helps, if anything does.
+func (m *Mistake) with(help []Help) *Mistake {
+	for _, h := range help {
 		m.Help = h
 	}
+	return m
 }

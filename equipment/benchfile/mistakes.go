@@ -7,7 +7,7 @@ import (
 )
 
 // mistakes are all that is wrong in a file, in its order. There are two or more; one is
-// a *Mistake alone. [errors.As] finds the first, [MistakesIn] all.
+// a *Mistake alone. [errors.As] finds the first, [Told] as many as are told.
 type mistakes []*Mistake
 
 // mostTold is how many mistakes of a file are told.
@@ -28,7 +28,7 @@ func (all mistakes) Error() string {
 
 // Told are the mistakes in an error to be told, and "and 3 more mistakes" where there are more.
 func Told(err error) (told []*Mistake, more string) {
-	all := MistakesIn(err)
+	all := mistakesIn(err)
 	switch rest := len(all) - mostTold; {
 	case rest == 1:
 		return all[:mostTold], errors.New("and 1 more mistake").Error()
@@ -47,8 +47,8 @@ func (all mistakes) Unwrap() []error {
 	return list
 }
 
-// MistakesIn lists the mistakes that an error tells, none where it tells of something else.
-func MistakesIn(err error) []*Mistake {
+// mistakesIn lists the mistakes that an error tells, none where it tells of something else.
+func mistakesIn(err error) []*Mistake {
 	var all mistakes
 	var one *Mistake
 	switch {

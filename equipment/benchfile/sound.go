@@ -3,11 +3,11 @@ package benchfile
 import "slices"
 
 // record adds a mistake to the file. Of two at one place the first says it.
-func (f *file) record(at span, message, hint string) {
+func (f *file) record(at span, message, hint string, help ...Help) {
 	if slices.Contains(f.marked, at) && !f.isTable(at) {
 		return
 	}
-	f.keep(at, f.mistake(at, message, hint))
+	f.keep(at, f.mistake(at, message, hint).with(help))
 }
 
 // keep adds a mistake that stands at a place.

@@ -3,6 +3,8 @@ package benchfile
 import (
 	"slices"
 	"strings"
+
+	"minim/equipment/quantity"
 )
 
 // Line is the line of the header or the brace of the table, from 1.
@@ -115,8 +117,10 @@ func (t *Table) Need(keys ...string) {
 }
 
 // Fail records a mistake at the value of the key, and at the place of the table
-// when the key is empty or absent. The message is shown after the key.
-func (t *Table) Fail(key, message, hint string) { t.fail(key, message, hint, false) }
+// when the key is empty or absent, with what else helps. The message is shown after the key.
+func (t *Table) Fail(key, message, hint string, help ...Help) {
+	t.fail(key, message, hint, false, help...)
+}
 
 // FailKey is Fail at the key itself.
 func (t *Table) FailKey(key, message, hint string) { t.fail(key, message, hint, true) }
@@ -138,10 +142,10 @@ func (t *Table) FailFor(needed *Table, wanted []string, key, message, hint strin
 	}
 }
 
-func (t *Table) fail(key, message, hint string, atKey bool) {
+func (t *Table) fail(key, message, hint string, atKey bool, help ...Help) {
 	at, message := t.blamed(key, message, atKey)
 	if t.Sound(key) { // what follows from a mistake is no second one
-		t.file.record(at, message, hint)
+		t.file.record(at, message, hint, help...)
 	}
 }
 
@@ -214,5 +218,5 @@ func (v *value) describe() string {
 	if v.shape == isText {
 		return shapes[v.shape] + quote(v.text)
 	}
-	return shapes[v.shape] + Shortened(v.text)
+	return shapes[v.shape] + quantity.Shortened(v.text)
 }

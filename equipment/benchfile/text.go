@@ -7,6 +7,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"minim/equipment/quantity"
 )
 
 // Text returns the text at the key without the space round it, as [Composed] writes it, ""
@@ -103,13 +105,4 @@ func (t *Table) noText(key string, v *value) {
 }
 
 // quote shows a text in quotes, with unprintable characters escaped.
-func quote(text string) string { return strconv.Quote(Shortened(text)) }
-
-// Shortened cuts a text to what a message can hold.
-func Shortened(text string) string {
-	const most = 40
-	if runes := []rune(text); len(runes) > most {
-		return string(runes[:most]) + "…"
-	}
-	return text
-}
+func quote(text string) string { return strconv.Quote(quantity.Shortened(text)) }

@@ -14,16 +14,19 @@ type Error struct {
 func (e *Error) Error() string { return e.Message }
 
 // refuse returns the error that says so of the found text.
-func refuse(found, message, hint string) *Error {
+func refuse(found, message, hint string) error {
 	return &Error{Found: found, Message: quote(found) + " " + message, Hint: hint}
 }
 
 // quote shows a found text in straight quotes, with unprintable characters
 // escaped and a long text cut.
-func quote(text string) string {
+func quote(text string) string { return strconv.Quote(Shortened(text)) }
+
+// Shortened cuts a text to what a message can hold.
+func Shortened(text string) string {
 	const most = 40
 	if runes := []rune(text); len(runes) > most {
-		text = string(runes[:most]) + "…"
+		return string(runes[:most]) + "…"
 	}
-	return strconv.Quote(text)
+	return text
 }

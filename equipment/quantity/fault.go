@@ -41,7 +41,7 @@ var faults = []fault{
 }
 
 // numberFault says what is wrong with the number of a trimmed text, or nil.
-func numberFault(trimmed string) *Error {
+func numberFault(trimmed string) error {
 	for _, f := range faults {
 		if at := f.pattern.FindStringSubmatchIndex(trimmed); at != nil {
 			hint := f.pattern.ExpandString(nil, f.hint, trimmed, at)

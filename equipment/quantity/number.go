@@ -16,7 +16,7 @@ var decimalNumber = regexp.MustCompile(`^([+-]?[0-9]+(?:\.[0-9]+)?)(?:[eE]([+-]?
 const longest = 60
 
 // cut splits a text into the number at its start and the canonical unit after it.
-func cut(text string) (number, unit string, err *Error) {
+func cut(text string) (number, unit string, err error) {
 	text = strings.TrimFunc(text, isSpace)
 	if err := numberFault(text); err != nil {
 		return "", "", err
@@ -29,7 +29,7 @@ func cut(text string) (number, unit string, err *Error) {
 }
 
 // float returns number * 10^power, rounded once. The text is for the message.
-func float(text, number string, power int) (float64, *Error) {
+func float(text, number string, power int) (float64, error) {
 	parts := decimalNumber.FindStringSubmatch(number)
 	mantissa, exponent := parts[1], 0
 	if parts[2] != "" {

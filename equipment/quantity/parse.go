@@ -14,33 +14,35 @@ func Parse(kind Kind, text string) (float64, error) {
 	if err != nil {
 		return 0, err
 	}
+	return u.value(text, number)
+}
+
+// value is so many of the unit as a bench can have.
+func (u unit) value(text, number string) (float64, error) {
 	value, err := float(text, number, u.power)
-	if err == nil {
-		value, err = kind.checked(text, value)
-	}
 	if err != nil {
 		return 0, err
 	}
-	return value, nil
+	return u.kind.checked(text, value)
 }
 
 // unitOf returns the unit of the kind with the canonical name, or says why not.
-func unitOf(kind Kind, text, name string) (unit, *Error) {
+func unitOf(kind Kind, text, name string) (unit, error) {
 	text = strings.TrimFunc(text, isSpace)
-	hint := kind.Phrase() + " is written in " + list(kind)
 	u, known := find(name)
 	switch {
 	case known && u.kind == kind:
 		return u, nil
 	case known:
-		return unit{}, refuse(text, "is "+u.kind.Phrase()+", not "+kind.Phrase(), hint)
+		return unit{}, refuse(text, "is "+u.kind.Phrase()+", not "+kind.Phrase(), kind.Phrase()+" is written in "+list(kind))
 	case name == "":
 		return unit{}, refuse(text, "has no unit", "add the unit: "+list(kind))
 	case kind == Share && strings.HasPrefix(name, "% of "):
 		return unit{}, refuse(text, "says of what, where a plain share belongs", "write % alone")
 	}
-	if better := meant(kind, name); better != "" {
-		hint = "write " + better
+	hint := "write " + meant(kind, name)
+	if hint == "write " {
+		return unit{}, refuse(text, "has the unit "+quote(name)+", which is not a unit of "+kind.String(), kind.Phrase()+" is written in "+list(kind))
 	}
 	return unit{}, refuse(text, "has the unit "+quote(name)+", which is not a unit of "+kind.String(), hint)
 }
@@ -48,28 +50,20 @@ func unitOf(kind Kind, text, name string) (unit, *Error) {
 // ParseShareOf returns the share and what it is a share of: 0.08 and "target"
 // for "8 % of target". A bare "8 %" is an error, as it does not say of what.
 func ParseShareOf(text string) (share float64, of string, err error) {
-	number, name, fault := cut(text)
-	if fault != nil {
-		return 0, "", fault
+	number, name, err := cut(text)
+	if err != nil {
+		return 0, "", err
 	}
 	name, of, _ = strings.Cut(name+" ", "of ")
-	of = strings.TrimSpace(of)
-	u, fault := unitOf(Share, text, strings.TrimSpace(name))
-	if fault != nil {
-		return 0, "", fault
+	u, err := unitOf(Share, text, strings.TrimSpace(name))
+	if err != nil {
+		return 0, "", err
 	}
-	if of == "" {
-		found := strings.TrimFunc(text, isSpace)
-		return 0, "", refuse(found, "does not say of what", `say of what it is a share, as in "8 % of target" or "2 % of capacity"`)
+	if of = strings.TrimSpace(of); of == "" {
+		return 0, "", refuse(strings.TrimFunc(text, isSpace), "does not say of what", `say of what it is a share, as in "8 % of target" or "2 % of capacity"`)
 	}
-	share, fault = float(text, number, u.power)
-	if fault == nil {
-		share, fault = Share.checked(text, share)
-	}
-	if fault != nil {
-		return 0, "", fault
-	}
-	return share, of, nil
+	share, err = u.value(text, number)
+	return share, of, err
 }
 
 // Digits returns the number at the start of a text as it is written: "0.040" of
@@ -81,16 +75,15 @@ func Digits(text string) string { return decimalNumber.FindString(strings.TrimFu
 // micro sign U+00B5, and mL, L and the like as they are listed. A text without a unit is
 // an error.
 func Split(text string) (number float64, unit string, err error) {
-	digits, unit, fault := cut(text)
-	if fault != nil {
-		return 0, "", fault
+	digits, unit, err := cut(text)
+	if err == nil && unit == "" {
+		err = refuse(digits, "has no unit", "write the unit after the number")
 	}
-	if unit == "" {
-		return 0, "", refuse(digits, "has no unit", "write the unit after the number")
+	if err == nil {
+		number, err = float(text, digits, 0)
 	}
-	number, fault = float(text, digits, 0)
-	if fault != nil {
-		return 0, "", fault
+	if err != nil {
+		return 0, "", err
 	}
 	return number, unit, nil
 }

@@ -81,7 +81,8 @@ func parseWith(path string, text []byte, lines string, p *route.Prep) (*record.R
 		before--
 	}
 	r, err := ParseRecord(path, append(whole, lines...), p)
-	for _, m := range benchfile.MistakesIn(err) {
+	told, _ := benchfile.Told(err)
+	for _, m := range told {
 		if m.Line > before {
 			m.File, m.Line = theNewEntry, 0
 		}

@@ -40,13 +40,13 @@ func findKit(ctx context.Context, root *benchfile.Table, path, kitPath string) (
 	}
 	if named == "" {
 		if !root.Has("kit") {
-			root.FailHelp("", "the prep does not name its kit", "write kit = \"bench.toml\"", benchfile.NameKit)
+			root.Fail("", "the prep does not name its kit", "write kit = \"bench.toml\"", benchfile.NameKit)
 		}
 		return new(equipment.Kit), nil
 	}
 	kit, err := LoadKit(ctx, filepath.Join(filepath.Dir(path), filepath.FromSlash(named)))
 	if errors.Is(err, fs.ErrNotExist) {
-		root.FailHelp("kit", "there is no file "+named, "it is looked for beside the prep", benchfile.OtherKit)
+		root.Fail("kit", "there is no file "+named, "it is looked for beside the prep", benchfile.OtherKit)
 		return new(equipment.Kit), nil
 	}
 	return kit, err

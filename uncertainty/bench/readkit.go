@@ -42,10 +42,10 @@ type kitReader struct {
 
 func readKit(root *benchfile.Table) (*equipment.Kit, error) {
 	if holds(root, "entries") {
-		return nil, root.Refuse("this is a record, not a kit", namedByThePrep, 0)
+		return nil, root.Refuse("this is a record, not a kit", namedByThePrep)
 	}
 	if holds(root, "route", "solute") {
-		return nil, root.Refuse("this is a prep, not a kit", namedByThePrep, 0)
+		return nil, root.Refuse("this is a prep, not a kit", namedByThePrep)
 	}
 	kit := readKitTable(root)
 	err := root.Err()

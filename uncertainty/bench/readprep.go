@@ -11,7 +11,7 @@ import (
 
 func readPrep(root *benchfile.Table, kit *equipment.Kit) (*route.Prep, error) {
 	if holds(root, kitTables()...) {
-		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"", 0)
+		return nil, root.Refuse("this is a kit, not a prep", "a prep names its kit: kit = \"bench.toml\"")
 	}
 	if holds(root, "entries") {
 		return nil, root.Refuse("this is a record, not a prep", "the prep is the file that it was begun for", benchfile.FollowRecord)

@@ -6,15 +6,16 @@ import (
 	"strings"
 	"time"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/record"
 )
 
 // forms of a time in a record, the last without the time of day.
 var forms = []string{"2006-01-02 15:04", "2006-01-02 15:04:05", time.DateOnly}
 
-// TimeForm is how times are written: with how far the clock is ahead of UTC, as in
+// timeForm is how times are written: with how far the clock is ahead of UTC, as in
 // RFC 3339.
-const TimeForm = "2006-01-02 15:04 -07:00"
+const timeForm = "2006-01-02 15:04 -07:00"
 
 const howToTime ofMistake = `write year, month, day and the time of day, as in "2026-11-28 10:05" or "2026-11-28 10:05 +01:00"`
 
@@ -70,13 +71,16 @@ func (m moment) before(other moment) bool {
 	return m.last.Before(other.first)
 }
 
-// CheckTime checks a time of an entry that is to be added: it must be one, and not more
-// than a day ahead of the clock now. Where it does not say how far it is ahead of UTC,
-// the zone of now counts.
-func CheckTime(text string, now time.Time) (hint string, err error) {
-	at, err := parseTime(text)
+// EntryTime is the time of an entry that is to be added: as it is said or, where nothing is,
+// now. It must be a time, and not more than a day ahead of the clock now. Where it does not
+// say how far it is ahead of UTC, the zone of now counts. The error is a *quantity.Error.
+func EntryTime(said string, now time.Time) (string, error) {
+	if said == "" {
+		return now.Format(timeForm), nil
+	}
+	at, err := parseTime(said)
 	if err != nil {
-		return howToTime, err
+		return "", &quantity.Error{Found: said, Message: err.Error(), Hint: howToTime}
 	}
 	first := at.first
 	if !at.zoned {
@@ -84,9 +88,9 @@ func CheckTime(text string, now time.Time) (hint string, err error) {
 		first = first.Add(-time.Duration(offset) * time.Second)
 	}
 	if first.After(now.Add(24 * time.Hour)) {
-		return "look at the year and the day, and at the clock of the computer", fmt.Errorf("%q is more than a day ahead: it is %s", text, now.Format(TimeForm))
+		return "", &quantity.Error{Found: said, Message: fmt.Sprintf("%q is more than a day ahead: it is %s", said, now.Format(timeForm)), Hint: "look at the year and the day, and at the clock of the computer"}
 	}
-	return "", nil
+	return said, nil
 }
 
 func (e *entry) readTime() {
