@@ -81,21 +81,16 @@ func (t *Table) Table(key string) *Table {
 }
 
 // Tables returns the tables of a list, nil when absent.
-func (t *Table) Tables(key string) []*Table {
+func (t *Table) Tables(key string) (tables []*Table) {
 	v := t.ask(key)
-	if v == nil {
-		return nil
-	}
 	switch {
-	case v.shape == isList:
+	case v == nil:
+		return nil
 	case v.shape == isTable && v.table.origin == byHeader:
 		t.wrong(key, v, "a list of tables", "write ["+string(t.file.data[v.at.from:v.at.to])+"] in double brackets")
-		return nil
-	default:
+	case v.shape != isList:
 		t.wrong(key, v, "a list of tables", "write "+key+" = [ { … } ]")
-		return nil
 	}
-	var tables []*Table
 	for _, item := range t.atMost(key, v.items) {
 		if item.shape != isTable {
 			t.wrong(key, item, "a table", "write { … }")
@@ -129,10 +124,6 @@ func (t *Table) FailKey(key, message, hint string) { t.fail(key, message, hint, 
 // Where a mistyped key there was meant to be it, that alone is the mistake; of several
 // that want the same key the first in the file is.
 func (t *Table) FailFor(needed *Table, wanted []string, key, message, hint string) {
-	if needed == nil {
-		t.Fail(key, message, hint)
-		return
-	}
 	for _, want := range wanted {
 		needed.ask(want)
 	}

@@ -88,7 +88,7 @@ func readKitTable(root *benchfile.Table) *equipment.Kit {
 // room reports whether the bench has room for one more instrument; the first that has
 // none is a mistake.
 func (r *kitReader) room(t *benchfile.Table) bool {
-	most := benchfile.LongestList(instrumentsOfKit)
+	most := benchfile.LongestList(ofMistake("instruments of a kit"))
 	if len(r.kit.Names()) < most {
 		return true
 	}

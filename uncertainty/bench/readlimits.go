@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -13,22 +14,15 @@ import (
 func (p prepReader) readLimits(root *benchfile.Table) {
 	t := root.Table("plan")
 	l := route.Limits{
-		Steps:     t.Count("steps", 0),
-		LeftOver:  t.Positive("left-over", quantity.Volume),
-		Volume:    t.Positive("volume", quantity.Volume),
-		Solute:    t.Positive("solute", quantity.Mass),
-		Strongest: p.readStrongest(t),
-		Without:   p.readWithout(t),
-		Prefer:    t.Word("prefer", route.Preferences()...),
+		Steps: t.Count("steps", 0), LeftOver: t.Positive("left-over", quantity.Volume), Volume: t.Positive("volume", quantity.Volume),
+		Solute: t.Positive("solute", quantity.Mass), Strongest: p.readStrongest(t), Without: p.readWithout(t),
+		Prefer: cmp.Or(t.Word("prefer", route.Preferences()...), p.Limits.Prefer),
 	}
 	switch {
 	case !t.Has("steps"):
 		l.Steps = p.Limits.Steps
 	case l.Steps > route.MostSteps:
 		t.Fail("steps", fmt.Sprintf("no more than %d dilutions are searched, found %d", route.MostSteps, l.Steps), "")
-	}
-	if l.Prefer == "" {
-		l.Prefer = p.Limits.Prefer
 	}
 	if l.Volume > 0 && l.Volume < p.Volume*(1-1e-9) {
 		t.Fail("volume", "is less than the volume wanted, "+quantity.Millilitres(p.Volume), "it is the most that may be made in all")
@@ -41,7 +35,7 @@ func (p prepReader) readLimits(root *benchfile.Table) {
 		p.needMass(t, "prefer", priceOfSolute)
 	}
 	if t.Has("solute") {
-		p.needMass(t, "solute", aLimitInGrams)
+		p.needMass(t, "solute", ofMistake("a limit in grams"))
 	}
 	p.Limits = l
 }
@@ -77,4 +71,39 @@ func (p prepReader) readWithout(t *benchfile.Table) []string {
 		}
 	}
 	return names
+}
+
+// readLadder reads the strengths and the two instruments of a ladder.
+func (p prepReader) readLadder(t *benchfile.Table) *route.Ladder {
+	texts := t.Texts("ladder")
+	if !t.Has("ladder") {
+		t.Text("ladder-with")
+		t.Text("ladder-in")
+		return nil
+	}
+	for _, key := range []string{"ladder-with", "ladder-in"} {
+		if !t.Has(key) {
+			t.FailFor(t, []string{key}, "ladder", "nothing says what the rungs are measured with and made up in", "write ladder-with = \"1 mL pipette\" and ladder-in = \"10 mL flask\", by their names in the kit")
+			return nil
+		}
+	}
+	l := &route.Ladder{With: p.findMeasure(t, "ladder-with", route.Take), In: p.findMeasure(t, "ladder-in", route.MakeUpTo)}
+	for _, text := range texts {
+		s, err := p.ParseStrength(text)
+		switch {
+		case text == "":
+			return nil
+		case err != nil:
+			failStrength(t, "ladder", err)
+			return nil
+		case p.Target.Value > 0 && p.InTargetUnit(s) >= p.Target.Value:
+			t.Fail("ladder", fmt.Sprintf("%s is not weaker than the target it is made from", text), "")
+			return nil
+		}
+		l.Strengths = append(l.Strengths, s)
+	}
+	if l.With != nil && l.With.Kind.Traits().Counts {
+		t.Fail("ladder-with", "a ladder is not made by the drop", "use a pipette or a cylinder")
+	}
+	return l
 }

@@ -10,9 +10,6 @@ import (
 	"minim/uncertainty/record"
 )
 
-// forms of a time in a record, the last without the time of day.
-var forms = []string{"2006-01-02 15:04", "2006-01-02 15:04:05", time.DateOnly}
-
 // timeForm is how times are written: with how far the clock is ahead of UTC, as in
 // RFC 3339.
 const timeForm = "2006-01-02 15:04 -07:00"
@@ -31,19 +28,15 @@ type moment struct {
 // parseTime reads a time of a record.
 func parseTime(text string) (moment, error) {
 	local := strings.Replace(text, "T", " ", 1)
-	for _, form := range forms {
-		if when, err := time.Parse(form, local); err == nil {
-			last := when
-			if form == time.DateOnly {
-				last = when.Add(24*time.Hour - time.Nanosecond)
-			}
-			return moment{when, last, false}, nil
-		}
-		for _, zone := range []string{"Z07:00", " Z07:00"} {
-			if when, err := time.Parse(form+zone, local); err == nil && form != time.DateOnly {
-				return moment{when, when, true}, nil
+	for _, form := range []string{"2006-01-02 15:04", "2006-01-02 15:04:05"} {
+		for _, zone := range []string{"", "Z07:00", " Z07:00"} {
+			if when, err := time.Parse(form+zone, local); err == nil {
+				return moment{when, when, zone != ""}, nil
 			}
 		}
+	}
+	if day, err := time.Parse(time.DateOnly, local); err == nil {
+		return moment{day, day.Add(24*time.Hour - time.Nanosecond), false}, nil
 	}
 	return moment{}, fmt.Errorf("%q is not a time", text)
 }
@@ -108,12 +101,7 @@ func (e *entry) readTime() {
 
 // times fills in those of the first and the last entry that has one.
 func (r *recordReader) times() {
-	var timed []*entry
-	for _, e := range r.entries {
-		if e.At != "" {
-			timed = append(timed, e)
-		}
-	}
+	timed := slices.DeleteFunc(slices.Clone(r.entries), func(e *entry) bool { return e.At == "" })
 	if len(timed) > 0 {
 		first, last := timed[0], timed[len(timed)-1]
 		r.First, r.Last, r.Reversed = first.At, last.At, last.when.before(first.when)

@@ -23,7 +23,7 @@ func SaveRoutes(text []byte, kit string, routes []*route.Route) ([]byte, error) 
 	for i, r := range routes {
 		written[i] = writtenRoute(r)
 	}
-	return benchfile.Rewritten(thePrep, text, "route", "kit", filepath.ToSlash(kit), strings.Join(written, "\n"))
+	return benchfile.Rewritten(ofMistake("the prep"), text, "route", "kit", filepath.ToSlash(kit), strings.Join(written, "\n"))
 }
 
 // nameable reports a path that a file of a bench can hold.
