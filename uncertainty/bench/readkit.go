@@ -12,11 +12,16 @@ import (
 // LoadKit reads a kit file, which may have to be waited for, until the context is done. A
 // mistake in it is a *benchfile.Mistake.
 func LoadKit(ctx context.Context, path string) (*equipment.Kit, error) {
+	return load(ctx, path, ParseKit)
+}
+
+// load reads a file, and parses it.
+func load[T any](ctx context.Context, path string, parse func(name string, data []byte) (*T, error)) (*T, error) {
 	data, err := benchfile.Read(ctx, path)
 	if err != nil {
 		return nil, err
 	}
-	return ParseKit(path, data)
+	return parse(path, data)
 }
 
 // ParseKit reads the text of a kit file; name stands for it in messages.

@@ -32,18 +32,12 @@ func (p prepReader) readLimits(root *benchfile.Table) {
 	case l.Prefer == route.Cheapest && solute != nil && !solute.Has("price") && !root.Table("solvent").Has("price"):
 		t.FailFor(solute, []string{"price"}, "prefer", "neither the solute nor the solvent has a price", `state one in its table: price = "3.20 EUR/g"`)
 	case l.Prefer == route.Cheapest && solute.Has("price"):
-		p.needMass(t, "prefer", priceOfSolute)
+		failStrength(t, "prefer", p.NeedsMass(priceOfSolute))
 	}
 	if t.Has("solute") {
-		p.needMass(t, "solute", ofMistake("a limit in grams"))
+		failStrength(t, "solute", p.NeedsMass(ofMistake("a limit in grams"))) // by what turns strengths into masses
 	}
 	p.Limits = l
-}
-
-// needMass refuses what is stated by mass where the prep does not say what turns its
-// strengths into masses.
-func (p prepReader) needMass(t *benchfile.Table, key, what string) {
-	failStrength(t, key, p.NeedsMass(what))
 }
 
 // readStrongest reads a strength that is at least that of the target, in g/mL.
@@ -76,9 +70,9 @@ func (p prepReader) readWithout(t *benchfile.Table) []string {
 // readLadder reads the strengths and the two instruments of a ladder.
 func (p prepReader) readLadder(t *benchfile.Table) *route.Ladder {
 	texts := t.Texts("ladder")
+	t.Text("ladder-with")
+	t.Text("ladder-in")
 	if !t.Has("ladder") {
-		t.Text("ladder-with")
-		t.Text("ladder-in")
 		return nil
 	}
 	for _, key := range []string{"ladder-with", "ladder-in"} {

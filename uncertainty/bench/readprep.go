@@ -150,11 +150,7 @@ func readTemperature(t *benchfile.Table, temperature, within equipment.Stated) (
 // kitPath that is not empty takes the place of the kit named. The files may have to be
 // waited for, until the context is done.
 func LoadPrep(ctx context.Context, path, kitPath string) (*route.Prep, error) {
-	data, err := benchfile.Read(ctx, path)
-	if err != nil {
-		return nil, err
-	}
-	root, err := benchfile.Parse(path, data)
+	root, err := load(ctx, path, benchfile.Parse)
 	if err != nil {
 		return nil, err
 	}
