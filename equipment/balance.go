@@ -95,7 +95,7 @@ func (b *Balance) weigh(u Use, reading float64, ends func() []uncertainty.Node) 
 	if b.Weighing.Known {
 		mass = m.Add(mass, b.error(u, u.Step, weighing, uncertainty.Normal{Sigma: b.Weighing.Value}))
 	} else {
-		mass = m.Sum(m.Add(mass, b.repeatability(u)), ends()...)
+		mass = m.Add(m.Add(mass, b.repeatability(u)), ends()...)
 	}
 	if b.Span == 0 && !b.Weighing.Known {
 		u.Notes.LeaveOut("sensitivity", b.Name)

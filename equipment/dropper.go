@@ -28,7 +28,7 @@ func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 	}
 	m := u.Model
 	k.note(u, k.Capacity)
-	drop := m.Sum(m.Constant(k.Capacity), k.bias(u, k.Capacity)...)
+	drop := m.Add(m.Constant(k.Capacity), k.bias(u, k.Capacity)...)
 	s := k.Repeatability
 	if !s.Known {
 		s.S = 0.05 * k.Capacity

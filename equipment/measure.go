@@ -79,7 +79,7 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 	if err != nil {
 		return 0, err
 	}
-	volume = u.Model.Sum(volume, k.clinging(u)...)
+	volume = u.Model.Add(volume, k.clinging(u)...)
 	switch {
 	case k.Ex && !k.Retained.Known:
 		u.Notes.LeaveOut("beyond-mark", k.Name)
@@ -101,7 +101,7 @@ func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 		return 0, err
 	}
 	if k.Kind.Traits().Receives {
-		volume = u.Model.Sum(volume, k.clinging(u)...)
+		volume = u.Model.Add(volume, k.clinging(u)...)
 	}
 	return k.at20(u, k.lessRetained(u, volume)), nil
 }
@@ -118,11 +118,11 @@ func (k *Measure) upToMark(u Use, mark float64, readings int) (uncertainty.Node,
 		if err != nil {
 			return 0, err
 		}
-		volume = u.Model.Sum(volume, line...)
+		volume = u.Model.Add(volume, line...)
 	}
-	volume = u.Model.Sum(volume, k.bias(u, mark)...)
-	volume = u.Model.Sum(volume, k.readings(u, readings)...)
-	return u.Model.Sum(volume, k.meniscus(u, readings)...), nil
+	volume = u.Model.Add(volume, k.bias(u, mark)...)
+	volume = u.Model.Add(volume, k.readings(u, readings)...)
+	return u.Model.Add(volume, k.meniscus(u, readings)...), nil
 }
 
 // readingsToDeliver is one for an instrument that runs to the tip, or is

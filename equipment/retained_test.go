@@ -100,7 +100,7 @@ func TestCarryOver(t *testing.T) {
 	near.Relative(t, "contribution", 0.09/math.Sqrt(3), term(got.Analytic, "film carried over in the x").Contribution, 1e-12)
 	shifts := got.Shifts()
 	assert.Equal(t, "x, not rinsed", words.Group(shifts[0].Group)) // the cause, by name
-	near.Relative(t, "shift", 0.09, shifts[0].Shift, 1e-12)
+	near.Relative(t, "shift", 0.09, shifts[0].Sum, 1e-12)
 	// A film of solvent, which is wet: 0.01 (0 - 1)/1.
 	wet := m.Add(aliquot, m.Multiply(film, m.Subtract(m.Constant(0), c)))
 	near.Relative(t, "wet", 0.99, m.Expected(wet), 1e-12)

@@ -55,7 +55,7 @@ func TestGrossThatIsTheNextTare(t *testing.T) {
 	first := between(t, b, u, "step 1", 10, "tare", 0)
 	second := between(t, b, u, "step 2", 5, "step 1", 10)
 	third := between(t, b, u, "step 3", 2, "step 2", 5)
-	sum := propagate(t, u, u.Model.Sum(first, second, third))
+	sum := propagate(t, u, u.Model.Add(first, second, third))
 	near.Relative(t, "sum", 17, sum.Value, 1e-12)
 	near.Relative(t, "u", math.Sqrt(2*(0.01*0.01/12+0.02*0.02/3)), sum.StandardUncertainty, 1e-12)
 	for _, c := range sum.Budget {

@@ -61,27 +61,16 @@ func (a Analytic) AssumedShare() float64 {
 	return share
 }
 
-// ByGroup adds up the shares of the variance by the group of the influences,
-// the largest first.
-func (a Analytic) ByGroup() []groupShare {
-	var sums []groupShare
-	for i := range a.Budget {
-		line := &a.Budget[i]
-		at := slices.IndexFunc(sums, func(s groupShare) bool { return s.Group == line.Group })
-		if at < 0 {
-			sums = append(sums, groupShare{Group: line.Group})
-			at = len(sums) - 1
-		}
-		sums[at].Share += line.Share
-	}
-	slices.SortStableFunc(sums, func(a, b groupShare) int { return cmp.Compare(b.Share, a.Share) })
-	return sums
+// groupSum is what the influences of one group add up to.
+type groupSum struct {
+	Group Group
+	Sum   float64
 }
 
-// groupShare is the part of a variance that comes from one group.
-type groupShare struct {
-	Group Group
-	Share float64
+// ByGroup adds up the shares of the variance by the group of the influences,
+// the largest first.
+func (a Analytic) ByGroup() []groupSum {
+	return a.sums(func(c *Contribution) float64 { return c.Share })
 }
 
 // Shifts adds up, by group, by how much the means of the influences move the
@@ -90,22 +79,24 @@ type groupShare struct {
 //	Σ c_i (μ_i - nominal_i)
 //
 // the largest first; groups that move nothing are left out.
-func (a Analytic) Shifts() []groupShift {
-	var sums []groupShift
+func (a Analytic) Shifts() []groupSum {
+	a.Budget = slices.DeleteFunc(slices.Clone(a.Budget), func(c Contribution) bool { return c.Shift() == 0 })
+	return a.sums((*Contribution).Shift)
+}
+
+// sums adds up what each line of the budget is by groups, the largest first.
+func (a Analytic) sums(of func(*Contribution) float64) []groupSum {
+	var sums []groupSum
 	for i := range a.Budget {
 		line := &a.Budget[i]
-		shift := line.Shift()
-		if shift == 0 {
-			continue
-		}
-		at := slices.IndexFunc(sums, func(s groupShift) bool { return s.Group == line.Group })
+		at := slices.IndexFunc(sums, func(s groupSum) bool { return s.Group == line.Group })
 		if at < 0 {
-			sums = append(sums, groupShift{Group: line.Group})
+			sums = append(sums, groupSum{Group: line.Group})
 			at = len(sums) - 1
 		}
-		sums[at].Shift += shift
+		sums[at].Sum += of(line)
 	}
-	slices.SortStableFunc(sums, func(a, b groupShift) int { return cmp.Compare(math.Abs(b.Shift), math.Abs(a.Shift)) })
+	slices.SortStableFunc(sums, func(a, b groupSum) int { return cmp.Compare(math.Abs(b.Sum), math.Abs(a.Sum)) })
 	return sums
 }
 
@@ -113,10 +104,4 @@ func (a Analytic) Shifts() []groupShift {
 // nominal value would give, to first order.
 func (c *Contribution) Shift() float64 {
 	return float64(c.Sensitivity * (c.Distribution.summary().Mean - c.Nominal))
-}
-
-// groupShift is how far the known errors of one group move a value.
-type groupShift struct {
-	Group Group
-	Shift float64
 }

@@ -29,14 +29,14 @@ func TestSharing(t *testing.T) {
 	near.Relative(t, "one standard", 1, shared.StandardUncertainty, 1e-14)
 	assert.Equal(t, 1, len(shared.Budget))
 	assert.Equal(t, 10, shared.Budget[0].Uses)
-	assert.Equal(t, true, shared.Budget[0].Shared())
+	assert.Equal(t, true, shared.Budget[0].Uses > 1)
 
 	m, total = resistors(fresh)
 	own := propagate(t, m, total, 0.95)
 	near.Relative(t, "ten standards", 0.31622777, own.StandardUncertainty, 1e-7)
 	assert.Equal(t, 10, len(own.Budget))
 	assert.Equal(t, 1, own.Budget[0].Uses)
-	assert.Equal(t, false, own.Budget[0].Shared())
+	assert.Equal(t, false, own.Budget[0].Uses > 1)
 }
 
 func TestSharesAddTo1(t *testing.T) {
@@ -89,9 +89,9 @@ func TestShareSums(t *testing.T) {
 	groups := a.ByGroup()
 	assert.Equal(t, 2, len(groups))
 	assert.Equal(t, "flask", groups[0].Group.Name)
-	near.Relative(t, "flask", 20.0/30, groups[0].Share, 1e-14)
+	near.Relative(t, "flask", 20.0/30, groups[0].Sum, 1e-14)
 	assert.Equal(t, "balance", groups[1].Group.Name)
-	near.Relative(t, "balance", 10.0/30, groups[1].Share, 1e-14)
+	near.Relative(t, "balance", 10.0/30, groups[1].Sum, 1e-14)
 }
 
 func TestInfluence(t *testing.T) {

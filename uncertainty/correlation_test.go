@@ -149,7 +149,7 @@ func TestSmallFaultsOfAMatrix(t *testing.T) {
 	a, b, c := add(m, "a", Normal{0, 1}), add(m, "b", Normal{0, 1}), add(m, "c", Normal{0, 1})
 	rounded := symmetric([]float64{1 + 1e-12}, []float64{0.6, 1}, []float64{0.8, 0.9600000001, 1})
 	require.NoError(t, m.Correlate([]Node{a, b, c}, rounded))
-	near.Relative(t, "u", math.Sqrt(3+2*(0.6+0.8+0.96)), propagate(t, m, m.Sum(a, b, c), 0.95).StandardUncertainty, 1e-9)
+	near.Relative(t, "u", math.Sqrt(3+2*(0.6+0.8+0.96)), propagate(t, m, m.Add(a, b, c), 0.95).StandardUncertainty, 1e-9)
 }
 
 // TestCorrelatedDegreesOfFreedom: a group counts as one contribution with the
@@ -158,7 +158,7 @@ func TestCorrelatedDegreesOfFreedom(t *testing.T) {
 	m := new(Model)
 	a, b := known(m, "a", Normal{0, 3}, 9), known(m, "b", Normal{0, 4}, 4)
 	require.NoError(t, m.Correlate([]Node{a, b}, pair(0)))
-	out := m.Sum(a, b, known(m, "c", Normal{0, 12}, 8))
+	out := m.Add(a, b, known(m, "c", Normal{0, 12}, 8))
 	near.Relative(t, "ν", 169*169/(625./4+20736./8), propagate(t, m, out, 0.95).DegreesOfFreedom, 1e-14)
 }
 

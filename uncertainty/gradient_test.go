@@ -23,7 +23,7 @@ func TestGradientByHand(t *testing.T) {
 		{"x x", func(m *Model, x, y Node) Node { return m.Multiply(x, x) }, 6, 0},
 		{"x / x", func(m *Model, x, y Node) Node { return m.Divide(x, x) }, 0, 0},
 		{"x - x", func(m *Model, x, y Node) Node { return m.Subtract(x, x) }, 0, 0},
-		{"x + x + y", func(m *Model, x, y Node) Node { return m.Sum(x, x, y) }, 2, 1},
+		{"x + x + y", func(m *Model, x, y Node) Node { return m.Add(x, x, y) }, 2, 1},
 		{"x/(x + y)", func(m *Model, x, y Node) Node { return m.Divide(x, m.Add(x, y)) }, 4.0 / 49, -3.0 / 49},
 		{"sin x", func(m *Model, x, y Node) Node { return m.Sine(x) }, math.Cos(3), 0},
 		{"x cos y", func(m *Model, x, y Node) Node { return m.Multiply(x, m.Cosine(y)) }, math.Cos(4), -3 * math.Sin(4)},

@@ -54,7 +54,7 @@ func (d InexactRectangular) rise(p float64) float64 {
 		within = top * portable.Log1p(2*d.D/top) / (2 * d.D)
 	}
 	if 1-2*p > within {
-		return outer * -portable.Expm1(-depth(4*d.D*p/outer))
+		return outer * -math.Expm1(-depth(4*d.D*p/outer))
 	}
 	if top == 0 {
 		return outer

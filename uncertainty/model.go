@@ -122,8 +122,13 @@ func (m *Model) Constant(value float64) Node {
 	return m.append(node{op: opConstant, value: value})
 }
 
-// Add returns the node a + b.
-func (m *Model) Add(a, b Node) Node { return m.append(node{op: opAdd, left: a, right: b}) }
+// Add returns the node of the sum of one or more nodes.
+func (m *Model) Add(first Node, rest ...Node) Node {
+	for _, n := range rest {
+		first = m.append(node{op: opAdd, left: first, right: n})
+	}
+	return first
+}
 
 // Subtract returns the node a - b.
 func (m *Model) Subtract(a, b Node) Node { return m.append(node{op: opSubtract, left: a, right: b}) }
@@ -134,14 +139,6 @@ func (m *Model) Multiply(a, b Node) Node { return m.append(node{op: opMultiply, 
 // Divide returns the node a / b. That b cannot be zero is checked when the
 // model is evaluated: see [ZeroDivisorError].
 func (m *Model) Divide(a, b Node) Node { return m.append(node{op: opDivide, left: a, right: b}) }
-
-// Sum returns the sum of one or more nodes.
-func (m *Model) Sum(first Node, rest ...Node) Node {
-	for _, n := range rest {
-		first = m.Add(first, n)
-	}
-	return first
-}
 
 // Name says what a node is, and of what, for messages, and returns the node.
 func (m *Model) Name(n Node, code Code, of string) Node {

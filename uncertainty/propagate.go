@@ -35,7 +35,8 @@ func (a *Analytic) Relative() float64 { return a.ExpandedUncertainty / math.Abs(
 // Contribution is one line of an uncertainty budget.
 type Contribution struct {
 	Influence
-	// Uses counts how many quantities of the model are made from it.
+	// Uses counts how many quantities of the model are made from it: it is shared where
+	// that is more than one.
 	Uses int
 	// Sensitivity c is the partial derivative of the value.
 	Sensitivity float64
@@ -47,9 +48,6 @@ type Contribution struct {
 	// when nothing is uncertain.
 	Share float64
 }
-
-// Shared reports whether more than one quantity of the model rests on the draw.
-func (c *Contribution) Shared() bool { return c.Uses > 1 }
 
 // ErrNotFinite reports a model whose value or uncertainty is not a finite
 // number.

@@ -83,7 +83,7 @@ func (s *script) operation(b byte) {
 	case '+', '-', '*', '/':
 		right := s.pop()
 		left := s.pop()
-		op := map[byte]func(a, b Node) Node{'+': s.m.Add, '-': s.m.Subtract, '*': s.m.Multiply, '/': s.m.Divide}[b]
+		op := map[byte]func(a, b Node) Node{'+': func(a, b Node) Node { return s.m.Add(a, b) }, '-': s.m.Subtract, '*': s.m.Multiply, '/': s.m.Divide}[b]
 		s.stack = append(s.stack, op(left, right))
 	}
 }

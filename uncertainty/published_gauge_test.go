@@ -21,7 +21,7 @@ func (g gaugeInputs) length(m *Model) Node {
 func gaugeOf(m *Model) gaugeInputs {
 	return gaugeInputs{
 		standard: known(m, "l_S", Normal{50_000_623, 25}, 18),
-		difference: m.Sum(known(m, "d", Normal{215, 13 / math.Sqrt(5)}, 24),
+		difference: m.Add(known(m, "d", Normal{215, 13 / math.Sqrt(5)}, 24),
 			known(m, "d1", Normal{0, 10 / 2.57}, 5), known(m, "d2", Normal{0, 20.0 / 3}, 8)),
 		alpha:      add(m, "α_S", Rectangular{9.5e-6, 13.5e-6}),
 		theta:      m.Add(add(m, "θ", Normal{-0.1, 0.2}), add(m, "Δ", Arcsine{-0.5, 0.5})),
@@ -112,7 +112,7 @@ func (g gaugeInputs) fullLength(m *Model) Node {
 func gaugeBlockInputs(m *Model) gaugeInputs {
 	return gaugeInputs{
 		standard: add(m, "L_s", StudentT{50_000_623, 25, 18}),
-		difference: m.Sum(add(m, "D", StudentT{215, 6, 24}),
+		difference: m.Add(add(m, "D", StudentT{215, 6, 24}),
 			add(m, "d1", StudentT{0, 4, 5}), add(m, "d2", StudentT{0, 7, 8})),
 		alpha:      add(m, "α_s", Rectangular{9.5e-6, 13.5e-6}),
 		theta:      m.Add(add(m, "θ0", Normal{-0.1, 0.2}), add(m, "Δ", Arcsine{-0.5, 0.5})),

@@ -103,7 +103,7 @@ func resistorsInSeries(t testing.TB) quantities {
 	}
 	require.NoError(t, m.Correlate(each, ones))
 	return exactly(map[string]float64{
-		"u/Ω shared": standardUncertainty(t, shared, total), "u/Ω with coefficients": standardUncertainty(t, m, m.Sum(each[0], each[1:]...)),
+		"u/Ω shared": standardUncertainty(t, shared, total), "u/Ω with coefficients": standardUncertainty(t, m, m.Add(each[0], each[1:]...)),
 		"u/Ω independent": standardUncertainty(t, independent, wrong),
 	})
 }

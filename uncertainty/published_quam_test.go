@@ -29,7 +29,7 @@ func cadmium(m *Model, purity Distribution, volume Node) Node {
 
 // flask is the volume of A1 in mL.
 func flask(m *Model) Node {
-	return m.Sum(m.Constant(100), add(m, "calibration", Peaked(0.1)),
+	return m.Add(m.Constant(100), add(m, "calibration", Peaked(0.1)),
 		add(m, "filling", Normal{0, 0.02}), add(m, "temperature", PlusMinus(0.084)))
 }
 
@@ -39,9 +39,9 @@ func a1Unrounded(t testing.TB) quantities {
 	c := cadmium(m, Rectangular{0.9998, 1.0000}, volume)
 	a := propagate(t, m, c, 0.95)
 	f := exactly(map[string]float64{
-		"u(V) from 0.04, 0.02 and 0.05": standardUncertainty(t, m, m.Sum(
+		"u(V) from 0.04, 0.02 and 0.05": standardUncertainty(t, m, m.Add(
 			add(m, "rounded calibration", Normal{0, 0.04}), add(m, "rounded filling", Normal{0, 0.02}), add(m, "rounded temperature", Normal{0, 0.05}))),
-		"u(V) without repeatability": standardUncertainty(t, m, m.Sum(add(m, "calibration", Peaked(0.1)), add(m, "temperature", PlusMinus(0.084)))),
+		"u(V) without repeatability": standardUncertainty(t, m, m.Add(add(m, "calibration", Peaked(0.1)), add(m, "temperature", PlusMinus(0.084)))),
 	})
 	return f.with(ofCadmium(t, m, volume, c), sharesOf(t, a, "calibration", "filling", "temperature"))
 }

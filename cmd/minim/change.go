@@ -4,18 +4,12 @@ import (
 	"errors"
 	"strings"
 
-	"github.com/spf13/pflag"
-
 	"minim/equipment/benchfile"
 )
 
 // changes is the option --change, which may be repeated: properties of
 // instruments that are changed in memory.
 type changes []benchfile.Change
-
-func (c *changes) declare(flags *pflag.FlagSet) {
-	flags.Var(c, "change", "")
-}
 
 // Set reads one more change. The error is a *benchfile.Mistake.
 func (c *changes) Set(text string) error {

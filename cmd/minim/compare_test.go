@@ -34,8 +34,8 @@ func TestSameBytesOnOneProcessorAndTwo(t *testing.T) {
 // The demo is said to be invented, on the screen and in its files.
 func TestDemoIsSaidToBeInvented(t *testing.T) {
 	assert.Contains(t, output(t, "compare", "--trials", "10000"), "invented")
-	assert.Contains(t, string(demo.Kit), "invented")
-	assert.Contains(t, string(demo.Prep), "invented")
+	assert.Contains(t, string(demo.Files.Kit.Data), "invented")
+	assert.Contains(t, string(demo.Files.Prep.Data), "invented")
 }
 
 // Compare as a whole: reading, propagating, simulating, drawing. The two sizes

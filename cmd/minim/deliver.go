@@ -1,5 +1,7 @@
 package main
 
+import "minim/equipment/quantity"
+
 // stager stages a set of files.
 type stager func() (*staged, error)
 
@@ -32,10 +34,10 @@ func (c console) deliver(printed []byte, sets ...stager) error {
 
 // wrote says what files were written.
 func (c console) wrote(s *staged) {
-	for _, text := range s.missing {
-		tell(c.err, "%s", text)
+	for _, why := range s.missing {
+		tell(c.err, "%s", why)
 	}
 	if len(s.files) > 0 {
-		tell(c.err, "wrote %s into %s", s.names(), s.dir)
+		tell(c.err, "wrote %s into %s", quantity.Series(namesOf(s.files), "and"), s.dir)
 	}
 }

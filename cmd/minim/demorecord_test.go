@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/cmd/minim/demo"
+	"minim/report/answer"
 	"minim/uncertainty/bench"
 )
 
@@ -16,9 +17,10 @@ import (
 // it is written anew; since the demo is part of the program, what rests on it is right only
 // after a second run.
 func TestDemoRecordCarriesItsPlan(t *testing.T) {
-	p, err := demo.Load()
+	q, err := answer.Read(demo.Files)
 	require.NoError(t, err)
-	text := string(demo.Record)
+	p := q.Prep
+	text := string(demo.Files.Record.Data)
 	_, rest, _ := strings.Cut(text, "route = \"")
 	name, _, _ := strings.Cut(rest, "\"")
 	r, err := p.Route(name)
@@ -32,12 +34,11 @@ func TestDemoRecordCarriesItsPlan(t *testing.T) {
 	before, _, _ = strings.Cut(before, from)
 	want := before + from + plan + to + after
 	if *update {
-		require.NoError(t, os.WriteFile("demo/"+demo.RecordName, []byte(want), 0o644))
+		require.NoError(t, os.WriteFile("demo/"+demo.Files.Record.Name, []byte(want), 0o644))
 		return
 	}
 	assert.Equal(t, want, text)
-	loaded, err := demo.LoadRecord()
-	require.NoError(t, err)
+	loaded := q.Record
 	assert.False(t, loaded.PlanMissing || loaded.Undigested)
 	assert.Empty(t, loaded.Differences)
 }

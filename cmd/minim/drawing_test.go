@@ -19,6 +19,7 @@ func TestDrawingGoesWithoutPixels(t *testing.T) {
 		without []string
 	}{
 		{"minim/report/figure", []string{"gonum.org/v1/plot", "gonum.org/v1/plot/vg/vgimg", "git.sr.ht/~sbinet/gg"}},
+		{"minim/report/answer", []string{"gonum.org/v1/plot", "gonum.org/v1/plot/vg/vgimg", "git.sr.ht/~sbinet/gg", "github.com/spf13/pflag"}},
 		{"minim/cmd/minim", []string{"gonum.org/v1/plot", "gonum.org/v1/plot/vg/vgpdf", "gonum.org/v1/plot/vg/vgeps"}},
 	} {
 		list := exec.Command("go", "list", "-deps", c.program)

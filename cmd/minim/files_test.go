@@ -14,6 +14,7 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/report/answer"
 	"minim/uncertainty/bench"
 )
 
@@ -206,8 +207,9 @@ func TestEveryStepIsDocumented(t *testing.T) {
 
 // The keys of an entry, beside those of its step, are documented.
 func TestEveryKeyOfARecordIsDocumented(t *testing.T) {
-	p, err := demo.Load()
+	q, err := answer.Read(demo.Files)
 	require.NoError(t, err)
+	p := q.Prep
 	const top, entries = "route = \"two dilutions\"\n", "[entries]\n1 = { step = 3, by = \"x\" }\n"
 	_, err = bench.ParseRecord("r", []byte(nonsense+top+entries), p)
 	want := append(documented(t, "At the top of a record", ""), "planned", "entries")

@@ -79,7 +79,7 @@ func composeNames(flags *pflag.FlagSet) (err error) {
 // flagError words what is wrong with the options.
 func flagError(flags *pflag.FlagSet, err error) error {
 	var (
-		unknown  *pflag.NotExistError
+		none     *pflag.NotExistError
 		missing  *pflag.ValueRequiredError
 		invalid  *pflag.InvalidValueError
 		mistake  *benchfile.Mistake
@@ -87,12 +87,10 @@ func flagError(flags *pflag.FlagSet, err error) error {
 		listHint = fmt.Sprintf("minim help %s lists the options", flags.Name())
 	)
 	switch {
-	case errors.As(err, &unknown):
+	case errors.As(err, &none):
 		flags.VisitAll(func(f *pflag.Flag) { all = append(all, f.Name) })
-		if near := benchfile.Nearest(unknown.GetSpecifiedName(), all); near != "" {
-			listHint = "perhaps --" + near + " is meant"
-		}
-		return &usageError{fmt.Sprintf("there is no option %q", unknown.GetSpecifiedName()), listHint}
+		name := none.GetSpecifiedName()
+		return unknown(fmt.Sprintf("there is no option %q", name), name, all, "--%s", listHint)
 	case errors.As(err, &missing):
 		return &usageError{fmt.Sprintf("--%s needs a value", missing.GetSpecifiedName()), listHint}
 	case errors.As(err, &mistake):

@@ -34,7 +34,7 @@ func TestDemoOutputs(t *testing.T) {
 	output(t, "made", "--trials", "100000", "--out", "results")
 	output(t, "compare", "--out", "results", "--force")
 	papers := []string{"--trials", "10000", "--date", "2026-11-28", "--out"}
-	require.NoError(t, os.WriteFile("batch.toml", demo.Record, 0o644))
+	require.NoError(t, os.WriteFile("batch.toml", demo.Files.Record.Data, 0o644))
 	output(t, "new", "demo")
 	output(t, append([]string{"report"}, append(papers, "results/report.html")...)...)
 	output(t, append([]string{"report"}, append(papers, "results/report.md")...)...)

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/equipment/quantity"
+	"minim/report/answer"
 	"minim/uncertainty/route"
 )
 
@@ -23,7 +24,7 @@ var helpText string
 // before those of several.
 var helpScreen, helpSections = readHelp()
 
-// helpSection has lines by their key: an option, "usage", "does", "keep" or "begin". They are
+// helpSection has lines by their key: an option, "usage", "does", "busy", "keep" or "begin". They are
 // of the commands that are named, of any where none is.
 type helpSection struct {
 	commands []string
@@ -31,7 +32,7 @@ type helpSection struct {
 }
 
 func readHelp() (screen string, list []helpSection) {
-	known := strings.NewReplacer("{formats}", quantity.Series(formats, "or"), "{policies}", quantity.Series(route.Preferences(), "or"))
+	known := strings.NewReplacer("{formats}", quantity.Series(answer.Formats(), "or"), "{policies}", quantity.Series(route.Preferences(), "or"))
 	screen, rest, _ := strings.Cut(known.Replace(helpText), "\n# ")
 	for text := range strings.SplitSeq(rest, "\n# ") {
 		list = append(list, readHelpSection(strings.Split(strings.TrimSpace(text), "\n")))

@@ -22,14 +22,14 @@ func TestTheExampleIsMarked(t *testing.T) {
 	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	output(t, "new", ".")
-	require.NoError(t, os.WriteFile(demo.RecordName, demo.Record, 0o644))
+	require.NoError(t, os.WriteFile(demo.Files.Record.Name, demo.Files.Record.Data, 0o644))
 	for _, command := range []struct {
 		words, own []string
 	}{
-		{[]string{"compare", "--trials", "10000"}, []string{demo.PrepName}}, {[]string{"plan", "--trials", "10000", "--steps", "1"}, []string{demo.PrepName}},
-		{[]string{"buy", "--trials", "10000", "--steps", "1"}, []string{demo.PrepName}}, {[]string{"made", "--trials", "10000"}, []string{demo.PrepName, demo.RecordName}},
-		{[]string{"kit"}, []string{demo.KitName}}, {[]string{"report", "--trials", "10000"}, []string{demo.PrepName}},
-		{[]string{"sheet", "--trials", "10000"}, []string{demo.PrepName}}, {[]string{"label", "--trials", "10000"}, []string{demo.PrepName}},
+		{[]string{"compare", "--trials", "10000"}, []string{demo.Files.Prep.Name}}, {[]string{"plan", "--trials", "10000", "--steps", "1"}, []string{demo.Files.Prep.Name}},
+		{[]string{"buy", "--trials", "10000", "--steps", "1"}, []string{demo.Files.Prep.Name}}, {[]string{"made", "--trials", "10000"}, []string{demo.Files.Prep.Name, demo.Files.Record.Name}},
+		{[]string{"kit"}, []string{demo.Files.Kit.Name}}, {[]string{"report", "--trials", "10000"}, []string{demo.Files.Prep.Name}},
+		{[]string{"sheet", "--trials", "10000"}, []string{demo.Files.Prep.Name}}, {[]string{"label", "--trials", "10000"}, []string{demo.Files.Prep.Name}},
 	} {
 		for _, variant := range variants(command.words[0]) {
 			args := slices.Concat(command.words, variant)

@@ -59,14 +59,14 @@ func stateOf(path string) state {
 // name until all are in place. Where the disk gives no second names they stay replaced.
 func (s *staged) moveFiles() error {
 	if !s.force { // or else it was looked at before
-		if err := refuse(s.dir, s.files, false); err != nil {
+		if err := refuse(s.dir, namesOf(s.files), false); err != nil {
 			return err
 		}
 	}
 	j := &journal{beside: s.beside}
 	err := onDisk.mkdir(s.beside.oldFiles())
 	for _, f := range s.files {
-		m := move{name: f.name}
+		m := move{name: f.Name}
 		if m.fresh, m.was = stateOf(j.fresh(m)), stateOf(j.place(m)); m.was.size >= 0 {
 			_ = onDisk.link(j.place(m), j.old(m))
 		}

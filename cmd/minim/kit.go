@@ -6,10 +6,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/cmd/minim/demo"
-	"minim/equipment"
-	"minim/report"
-	"minim/report/data"
-	"minim/report/words/kits"
+	"minim/report/answer"
 	"minim/uncertainty/bench"
 )
 
@@ -19,53 +16,37 @@ type kitOptions struct {
 	classes bool
 }
 
-var kitTables = renderer[*equipment.Kit]{
-	name: "kit", page: alone(report.Kit), width: screenWidth, data: aloneData(data.Kit),
-}
-
-var classTables = renderer[*kits.Tables]{
-	name: "classes", page: alone(report.Classes), width: kits.ClassesWidth, data: aloneData(data.Classes),
-}
-
 func (o *kitOptions) declare(flags *pflag.FlagSet) {
 	flags.BoolVar(&o.classes, "classes", false, "")
 	o.destination.declare(flags)
 }
 
-func (o *kitOptions) check(flags *pflag.FlagSet, files []string) error {
-	if err := o.destination.check(flags); err != nil {
+func (o *kitOptions) check(c call) error {
+	if err := o.destination.check(c); err != nil {
 		return err
 	}
-	if o.classes && len(files) > 0 {
+	if o.classes && len(c.files) > 0 {
 		return &usageError{"--classes lists what minim knows and takes no kit", ""}
 	}
 	return nil
 }
 
 // run is minim kit.
-func (o *kitOptions) run(ctx context.Context, files []string, _ *pflag.FlagSet, c console) error {
+func (o *kitOptions) run(ctx context.Context, c call) error {
+	kind := "kit"
 	if o.classes {
-		return showed(&classTables, c, &o.destination, func() (*kits.Tables, error) { return kits.AllTables(), nil })
+		kind = "classes"
 	}
-	return showed(&kitTables, c, &o.destination, func() (*equipment.Kit, error) { return loadKit(ctx, files) }, files...)
-}
-
-// showed shows a list that is made of the files that are read.
-func showed[R any](r *renderer[R], c console, o *destination, load func() (R, error), read ...string) error {
-	if err := r.mayKeep(c, o, read...); err != nil {
-		return err
-	}
-	list, err := load()
-	if err != nil {
-		return err
-	}
-	var before R
-	return r.show(c, o, "", list, before)
-}
-
-func loadKit(ctx context.Context, files []string) (*equipment.Kit, error) {
-	if len(files) > 0 {
-		return bench.LoadKit(ctx, files[0])
-	}
-	return demo.LoadKit()
+	return o.show(ctx, c, kind, func() (q answer.Question, err error) {
+		switch {
+		case o.classes:
+			return q, nil
+		case len(c.files) > 0:
+			q.Kit, err = bench.LoadKit(ctx, c.files[0])
+			return q, err
+		}
+		demo, err := answer.Read(demo.Files)
+		q.Kit = demo.Kit
+		return q, err
+	})
 }

@@ -118,7 +118,7 @@ var makeErrors = []string{
 
 	"fault", "fail", "failInstrument", "failFor", "likely", "plausible", "inLimit", "nameOf", "priceForm",
 
-	"usageError", "hinted",
+	"usageError", "hinted", "listed", "unknown", "refuseRead", "mayReplace",
 
 	// A constant of this type is an identity, which nobody reads.
 	"Code",

@@ -11,13 +11,10 @@ import (
 
 	"minim/cmd/minim/demo"
 	"minim/equipment/quantity"
-	"minim/report"
-	"minim/report/data"
-	"minim/report/figure"
+	"minim/report/answer"
 	"minim/report/words"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
-	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -27,11 +24,7 @@ type madeOptions struct {
 	destination
 	to, by, at string
 	add        []string
-}
-
-var batches = renderer[*words.Batch]{
-	name: "made", page: alone(report.Made), width: screenWidth, data: aloneData(data.Made),
-	pictures: []picture[*words.Batch]{{"made", figure.Batch, false}},
+	added      bool
 }
 
 func (o *madeOptions) declare(flags *pflag.FlagSet) {
@@ -44,13 +37,13 @@ func (o *madeOptions) declare(flags *pflag.FlagSet) {
 	o.simulation.declare(flags)
 }
 
-func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
+func (o *madeOptions) check(c call) error {
 	switch {
-	case len(files) == 1:
-		return &usageError{"minim made takes a prep and the record of a batch", "minim new --record " + quotedFile(files[0]) + " --route NAME record.toml writes a record to fill in"}
-	case o.kit != "" && len(files) == 0:
+	case len(c.files) == 1:
+		return &usageError{"minim made takes a prep and the record of a batch", "minim new --record " + quotedFile(c.files[0]) + " --route NAME record.toml writes a record to fill in"}
+	case o.kit != "" && len(c.files) == 0:
 		return &usageError{"--kit needs a prep and a record as well", ""}
-	case len(o.add) > 0 && len(files) == 0:
+	case len(o.add) > 0 && len(c.files) == 0:
 		return &usageError{"--add needs a prep and a record as well", "the demo has a record of its own, which stays as it is"}
 	case len(o.add) > 0 && o.by == "":
 		return &usageError{"--add needs --by: an entry says who made it", `write --by "AK" with your initials`}
@@ -60,45 +53,31 @@ func (o *madeOptions) check(flags *pflag.FlagSet, files []string) error {
 	if _, err := o.when(); err != nil {
 		return err
 	}
-	if err := o.destination.check(flags); err != nil {
-		return err
-	}
-	return o.simulation.check()
+	return either(o.destination.check(c), o.simulation.check())
 }
 
-// run is minim made.
-func (o *madeOptions) run(ctx context.Context, files []string, flags *pflag.FlagSet, c console) error {
-	if err := batches.mayKeep(c, &o.destination, files...); err != nil {
-		return err
+// run is minim made. Of an error that comes after entries were added it says that they stay.
+func (o *madeOptions) run(ctx context.Context, c call) error {
+	err := o.show(ctx, c, "made", func() (q answer.Question, err error) {
+		q.Settings = o.settings()
+		if q.Record, err = o.load(ctx, c); err == nil && o.to != "" {
+			q.Prep, err = o.wanted(q.Record)
+		}
+		return q, err
+	})
+	if err != nil && o.added {
+		return &keptError{err, c.files[1]}
 	}
-	r, err := o.load(ctx, files, c)
-	if err != nil {
-		return err
-	}
-	m := newBusy(c.err, "working the batch out")
-	batch, err := o.evaluate(ctx, r)
-	m.done()
-	if err != nil {
-		return o.kept(withStops(r.Prep, err), files)
-	}
-	err = batches.show(c, &o.destination, addNext(files, batch)+next(files, flags), batch, nil)
-	return o.kept(err, files)
-}
-
-// kept says of an error that comes after entries were added that they stay.
-func (o *madeOptions) kept(err error, files []string) error {
-	if err == nil || len(o.add) == 0 {
-		return err
-	}
-	return &keptError{err, files[1]}
+	return err
 }
 
 // load reads the record, after adding to it what is to be added.
-func (o *madeOptions) load(ctx context.Context, files []string, c console) (*record.Record, error) {
-	if len(files) == 0 {
-		return demo.LoadRecord()
+func (o *madeOptions) load(ctx context.Context, c call) (*record.Record, error) {
+	if len(c.files) == 0 {
+		q, err := answer.Read(demo.Files)
+		return q.Record, err
 	}
-	prep, err := bench.LoadPrep(ctx, files[0], o.kit)
+	prep, err := bench.LoadPrep(ctx, c.files[0], o.kit)
 	if err != nil {
 		return nil, err
 	}
@@ -110,18 +89,15 @@ func (o *madeOptions) load(ctx context.Context, files []string, c console) (*rec
 		addition := bench.Addition{
 			By: o.by, At: at, Lines: o.add,
 			Check:   func(r *record.Record) error { _, err := o.wanted(r); return err },
-			Waiting: func() { tell(c.err, "waiting for %s, held by another program", files[1]) },
+			Waiting: func() { tell(c.err, "waiting for %s, held by another program", c.files[1]) },
 		}
-		if err := bench.Add(ctx, files[1], prep, addition); err != nil {
+		if err := bench.Add(ctx, c.files[1], prep, addition); err != nil {
 			return nil, named("--add", err)
 		}
-		tell(c.err, "added to %s: %s", files[1], strings.Join(o.add, "; "))
+		o.added = true
+		tell(c.err, "added to %s: %s", c.files[1], strings.Join(o.add, "; "))
 	}
-	r, err := bench.LoadRecord(ctx, files[1], prep)
-	if err != nil {
-		return nil, o.kept(err, files)
-	}
-	return r, nil
+	return bench.LoadRecord(ctx, c.files[1], prep)
 }
 
 // clock is what time it is; a test puts one that stands still in its place.
@@ -139,27 +115,6 @@ func named(option string, err error) error {
 		return &usageError{option + ": " + wrong.Message, wrong.Hint}
 	}
 	return err
-}
-
-// evaluate works out what was made, and how to correct it where it is not as it should be.
-func (o *madeOptions) evaluate(ctx context.Context, r *record.Record) (*words.Batch, error) {
-	wanted, err := o.wanted(r)
-	if err != nil {
-		return nil, err
-	}
-	m, err := record.Evaluate(ctx, r, o.settings())
-	if err != nil {
-		return nil, err
-	}
-	batch := &words.Batch{Made: m}
-	if o.to == "" && (m.Meets() || !r.Finished()) {
-		return batch, nil
-	}
-	batch.Rescue, err = rescue.Find(ctx, wanted, r.Made, o.settings())
-	if errors.As(err, &batch.NoWay) {
-		return batch, nil
-	}
-	return batch, err
 }
 
 // wanted is what the batch is to be: what was planned or, once it is finished, what --to
@@ -190,14 +145,14 @@ func stepNumbers(r *record.Record) string {
 }
 
 // addNext says how to record a correction that is recommended, once it is done.
-func addNext(files []string, b *words.Batch) string {
-	if b.Rescue == nil || len(files) == 0 {
+func (c call) addNext(b *words.Batch) string {
+	if b == nil || b.Rescue == nil || len(c.files) == 0 {
 		return ""
 	}
-	words := []string{"minim made", quotedFile(files[0]), quotedFile(files[1])}
+	entries := ""
 	steps := b.Rescue.Results[b.Rescue.Verdict.Use].Route.Steps
 	for i := b.Rescue.Before; i < len(steps); i++ {
-		words = append(words, "\\\n               --add "+quoted(bench.Said(i+1, &steps[i])))
+		entries += " \\\n               --add " + quoted(bench.Said(i+1, &steps[i]))
 	}
-	return "\nOnce done:   " + strings.Join(words, " ") + " --by YOU\n"
+	return fmt.Sprintf("\nOnce done:   minim made %s %s%s --by YOU\n", quotedFile(c.files[0]), quotedFile(c.files[1]), entries)
 }

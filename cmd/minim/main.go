@@ -68,12 +68,12 @@ type command struct {
 	job
 }
 
-// job is the options of a command, and what it does with them and with the files that are
-// named; help.txt has the words.
+// job is the options of a command, what is wrong with them, and what it does with them and with
+// the files that are named; help.txt has the words.
 type job interface {
 	declare(flags *pflag.FlagSet)
-	check(flags *pflag.FlagSet, files []string) error
-	run(ctx context.Context, files []string, flags *pflag.FlagSet, c console) error
+	check(c call) error
+	run(ctx context.Context, c call) error
 }
 
 // commands in the order of the help, with options that nobody has set.
@@ -84,8 +84,8 @@ func commands() []command {
 		{"buy", 1, new(buyOptions)},
 		{"made", 2, new(madeOptions)},
 		{"rescue", 1, new(rescueOptions)},
-		{"report", 1, new(reportOptions)},
-		{"sheet", 1, new(sheetOptions)},
+		{"report", 1, new(paperOptions)},
+		{"sheet", 1, new(paperOptions)},
 		{"label", 1, new(labelOptions)},
 		{"kit", 1, new(kitOptions)},
 		{"new", 1, new(newOptions)},
@@ -139,10 +139,11 @@ func dispatch(ctx context.Context, args []string, c console) error {
 	case cmd.job == nil: // help is given above
 		return printVersion(c.out)
 	}
-	if err := cmd.check(flags, files); err != nil {
+	this := call{c, files, flags}
+	if err := cmd.check(this); err != nil {
 		return err
 	}
-	return cmd.run(ctx, files, flags, c)
+	return cmd.run(ctx, this)
 }
 
 func commandCalled(name string) (command, error) {
@@ -151,11 +152,8 @@ func commandCalled(name string) (command, error) {
 			return cmd, nil
 		}
 	}
-	hint := "the commands are " + strings.Join(commandNames(), ", ")
-	if near := benchfile.Nearest(name, commandNames()); near != "" {
-		hint = "perhaps " + near + " is meant"
-	}
-	return command{}, &usageError{fmt.Sprintf("there is no command %q", name), hint}
+	names := commandNames()
+	return command{}, unknown(fmt.Sprintf("there is no command %q", name), name, names, "%s", "the commands are "+strings.Join(names, ", "))
 }
 
 func commandNames() []string {
@@ -220,7 +218,7 @@ func complain(w io.Writer, err error) {
 		}
 		return
 	case errors.As(err, &mistake):
-		message, hint = mistake.Report(), mistake.Hint+helps[mistake.Help]
+		message, hint = mistake.Report(), mistake.Hint+helps[mistake.Help].hint
 	case errors.As(err, &cured):
 		hint = cured.hint
 	}

@@ -27,44 +27,44 @@ func (o *newOptions) declare(flags *pflag.FlagSet) {
 	flags.BoolVar(&o.force, "force", false, "")
 }
 
-func (o *newOptions) check(_ *pflag.FlagSet, names []string) error {
+func (o *newOptions) check(c call) error {
 	switch {
 	case o.record != "":
 	case o.route != "" || o.kit != "":
 		return &usageError{"--route and --kit are of use only with --record", `minim new --record PREP --route NAME writes a record to fill in`}
-	case len(names) == 0:
+	case len(c.files) == 0:
 		return &usageError{"minim new needs the name of a folder", "write minim new mybench"}
 	}
 	return nil
 }
 
 // run is minim new.
-func (o *newOptions) run(ctx context.Context, names []string, _ *pflag.FlagSet, c console) error {
+func (o *newOptions) run(ctx context.Context, c call) error {
 	if o.record != "" {
-		return o.startRecord(ctx, names, c)
+		return o.startRecord(ctx, c)
 	}
-	return o.startFolder(names[0], c)
+	return o.startFolder(c)
 }
 
 // startFolder writes the demo as a start.
-func (o *newOptions) startFolder(dir string, c console) error {
-	files := []file{{demo.KitName, demo.Kit}, {demo.PrepName, demo.Prep}}
-	if err := c.mayWrite(dir, files, o.force); err != nil {
+func (o *newOptions) startFolder(c call) error {
+	dir, files := c.files[0], []file{file(demo.Files.Kit), file(demo.Files.Prep)}
+	if err := c.mayWrite(dir, o.force, namesOf(files)...); err != nil {
 		return err
 	}
 	if err := writeAll(dir, files, o.force); err != nil {
 		return err
 	}
-	prep := filepath.Join(dir, demo.PrepName)
+	prep := filepath.Join(dir, demo.Files.Prep.Name)
 	_, err := fmt.Fprintf(c.out, `wrote %s   the bench: put your own instruments in it
 wrote %s     what is to be made, and by which routes
 Next: minim compare %s
-`, quantity.Printable(filepath.Join(dir, demo.KitName)), quantity.Printable(prep), quotedFile(prep))
+`, quantity.Printable(filepath.Join(dir, demo.Files.Kit.Name)), quantity.Printable(prep), quotedFile(prep))
 	return err
 }
 
 // startRecord writes a record to fill in.
-func (o *newOptions) startRecord(ctx context.Context, names []string, c console) error {
+func (o *newOptions) startRecord(ctx context.Context, c call) error {
 	p, err := bench.LoadPrep(ctx, o.record, o.kit)
 	if err != nil {
 		return err
@@ -91,20 +91,18 @@ func (o *newOptions) startRecord(ctx context.Context, names []string, c console)
 		return refusedHint(err, route.Result{Refused: true})
 	}
 	text := []byte(bench.Template(p, r))
-	if len(names) == 0 {
+	if len(c.files) == 0 {
 		_, err := c.out.Write(text)
 		return err
 	}
-	dir, name := filepath.Split(names[0])
-	if err := refuseRead("the record", names[0], p.File, p.Kit.File); err != nil {
-		return err
-	}
-	if err := c.mayWrite(dir, []file{{name: name}}, o.force); err != nil {
+	path := c.files[0]
+	dir, name := filepath.Split(path)
+	if err := c.mayReplace("the record", path, o.force, p.File, p.Kit.File); err != nil {
 		return err
 	}
 	if err := writeAll(dir, []file{{name, text}}, o.force); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(c.out, "wrote %s   a record to fill in\nNext: minim made %s %s\n", quantity.Printable(names[0]), quotedFile(o.record), quotedFile(names[0]))
+	_, err = fmt.Fprintf(c.out, "wrote %s   a record to fill in\nNext: minim made %s %s\n", quantity.Printable(path), quotedFile(o.record), quotedFile(path))
 	return err
 }

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"github.com/spf13/pflag"
+
+	"minim/report/answer"
 )
 
 // alignUpTo is the length of a command up to which the words beside the commands
@@ -12,23 +14,28 @@ import (
 const alignUpTo = 60
 
 // next says what to type next.
-func next(files []string, flags *pflag.FlagSet) string {
+func (c call) next(a *answer.Answer) string {
 	var lines []string
-	if len(files) == 0 {
-		lines = append(lines, "minim new mybench\t"+told(flags.Name(), "begin"))
+	add := func(key string) {
+		if line := told(c.flags.Name(), key); line != "" {
+			lines = append(lines, strings.Replace(line, "{this}", c.repeat(), 1))
+		}
 	}
-	if !flags.Changed("out") {
-		lines = append(lines, repeat(files, flags)+" --out results\t"+told(flags.Name(), "keep"))
+	if len(c.files) == 0 {
+		add("begin")
+	}
+	if !c.flags.Changed("out") {
+		add("keep")
 	}
 	longest := 0
 	for _, line := range lines {
-		if n := strings.Index(line, "\t"); n <= alignUpTo {
+		if n := strings.Index(line, " | "); n <= alignUpTo {
 			longest = max(longest, n)
 		}
 	}
-	text, label := "", "\nNext:        "
+	text, label := c.addNext(a.Batch), "\nNext:        "
 	for _, line := range lines {
-		command, words, _ := strings.Cut(line, "\t")
+		command, words, _ := strings.Cut(line, " | ")
 		text += fmt.Sprintf("%s%-*s   %s\n", label, longest, command, words)
 		label = "             "
 	}
@@ -37,12 +44,12 @@ func next(files []string, flags *pflag.FlagSet) string {
 
 // repeat is the command line of this run, with every option that was given but
 // --out and --force.
-func repeat(files []string, flags *pflag.FlagSet) string {
-	words := []string{"minim " + flags.Name()}
-	for _, f := range files {
+func (c call) repeat() string {
+	words := []string{"minim " + c.flags.Name()}
+	for _, f := range c.files {
 		words = append(words, quotedFile(f))
 	}
-	flags.Visit(func(f *pflag.Flag) {
+	c.flags.Visit(func(f *pflag.Flag) {
 		switch f.Name {
 		case "out", "save", "force", "add", "by", "at":
 			return

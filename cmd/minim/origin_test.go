@@ -33,15 +33,15 @@ func digestOf(data []byte) string {
 // The user's own files may go by the names of the demo's: the digests are of their bytes.
 func TestReportPrintsTheDigestOfWhatWasRead(t *testing.T) {
 	dir := t.TempDir()
-	kit, prep := slices.Concat(demo.Kit, []byte("\n# my own\n")), slices.Concat(demo.Prep, []byte("\n# my own\n"))
-	require.NoError(t, os.WriteFile(filepath.Join(dir, demo.KitName), kit, 0o600))
-	require.NoError(t, os.WriteFile(filepath.Join(dir, demo.PrepName), prep, 0o600))
-	text := ran(t, dir, "report", demo.PrepName, "--trials", "10000")
+	kit, prep := slices.Concat(demo.Files.Kit.Data, []byte("\n# my own\n")), slices.Concat(demo.Files.Prep.Data, []byte("\n# my own\n"))
+	require.NoError(t, os.WriteFile(filepath.Join(dir, demo.Files.Kit.Name), kit, 0o600))
+	require.NoError(t, os.WriteFile(filepath.Join(dir, demo.Files.Prep.Name), prep, 0o600))
+	text := ran(t, dir, "report", demo.Files.Prep.Name, "--trials", "10000")
 	for _, own := range [][]byte{kit, prep} {
 		assert.Contains(t, text, "SHA-256 "+digestOf(own))
 	}
-	for _, others := range [][]byte{demo.Kit, demo.Prep} {
+	for _, others := range [][]byte{demo.Files.Kit.Data, demo.Files.Prep.Data} {
 		assert.NotContains(t, text, digestOf(others))
 	}
-	assert.Contains(t, ran(t, dir, "report", "--trials", "10000"), "SHA-256 "+digestOf(demo.Prep))
+	assert.Contains(t, ran(t, dir, "report", "--trials", "10000"), "SHA-256 "+digestOf(demo.Files.Prep.Data))
 }

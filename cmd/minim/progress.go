@@ -65,10 +65,11 @@ func (m *meter) add(batches int) {
 
 // duration is "about 8 s" or "about 3 min".
 func duration(seconds float64) string {
-	if seconds < 100 {
-		return fmt.Sprintf("about %.0f s", seconds)
+	unit := "s"
+	if seconds >= 100 {
+		seconds, unit = seconds/60, "min"
 	}
-	return fmt.Sprintf("about %.0f min", seconds/60)
+	return fmt.Sprintf("about %.0f %s", seconds, unit)
 }
 
 // usualWindow is as many columns as a terminal has that does not say how many.

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"strings"
 
@@ -10,11 +9,8 @@ import (
 
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
-	"minim/report"
-	"minim/report/data"
-	"minim/report/figure"
+	"minim/report/answer"
 	"minim/uncertainty/bench"
-	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -23,11 +19,6 @@ type rescueOptions struct {
 	simulation
 	destination
 	has, to, volume, tolerance, solvent string
-}
-
-var rescues = renderer[*rescue.Rescue]{
-	name: "rescue", page: alone(report.Rescue), width: screenWidth, data: aloneData(data.Rescue),
-	pictures: []picture[*rescue.Rescue]{{"rescue", figure.Ways, false}},
 }
 
 func (o *rescueOptions) declare(flags *pflag.FlagSet) {
@@ -41,60 +32,44 @@ func (o *rescueOptions) declare(flags *pflag.FlagSet) {
 	o.simulation.declare(flags)
 }
 
-func (o *rescueOptions) check(flags *pflag.FlagSet, files []string) error {
-	if !flags.Changed("has") {
+func (o *rescueOptions) check(c call) error {
+	if !c.flags.Changed("has") {
 		return &usageError{"--has is needed: what there is, and how much of it", `write --has "8 % w/v, 20 mL"; for a batch with a record there is minim made`}
 	}
 	for _, name := range []string{"to", "volume", "kit"} {
-		if len(files) == 0 && !flags.Changed(name) {
+		if len(c.files) == 0 && !c.flags.Changed(name) {
 			return &usageError{fmt.Sprintf("--%s is needed where there is no prep", name), `as in --to "1.5 % w/v" --volume "60 mL" --kit bench.toml`}
 		}
 	}
 	for _, name := range []string{"tolerance", "solvent"} {
-		if len(files) > 0 && flags.Changed(name) {
+		if len(c.files) > 0 && c.flags.Changed(name) {
 			return &usageError{fmt.Sprintf("--%s and a prep do not go together: the prep states it", name), ""}
 		}
 	}
-	if err := o.destination.check(flags); err != nil {
-		return err
-	}
-	return o.simulation.check()
+	return either(o.destination.check(c), o.simulation.check())
 }
 
 // run is minim rescue.
-func (o *rescueOptions) run(ctx context.Context, files []string, flags *pflag.FlagSet, c console) error {
-	if err := rescues.mayKeep(c, &o.destination, files...); err != nil {
-		return err
-	}
-	prep, err := o.prep(ctx, files)
-	if err != nil {
-		return err
-	}
-	bottle, err := prep.Bottle(o.has)
-	if err != nil {
-		return badValue("has", err)
-	}
-	batch := &route.Route{Name: bottle.Name, Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}
-	m := newBusy(c.err, "looking for ways to correct it")
-	found, err := rescue.Find(ctx, prep, batch, o.settings())
-	m.done()
-	var none *rescue.NoWayError
-	if errors.As(err, &none) {
-		return withStops(prep, &hinted{errors.New(strings.Replace(none.Error(), "the batch", "what is in the bottle", 1)), none.Cure.String()})
-	}
-	if err != nil {
-		return withStops(prep, err)
-	}
-	return rescues.show(c, &o.destination, next(files, flags), found, nil)
+func (o *rescueOptions) run(ctx context.Context, c call) error {
+	return o.show(ctx, c, "rescue", func() (q answer.Question, err error) {
+		q.Settings = o.settings()
+		if q.Prep, err = o.prep(ctx, c); err != nil {
+			return q, err
+		}
+		if q.Bottle, err = q.Prep.Bottle(o.has); err != nil {
+			return q, badValue("has", err)
+		}
+		return q, nil
+	})
 }
 
 // prep says what is wanted: the prep in a file, aimed at what the options say, or one of
 // the options alone.
-func (o *rescueOptions) prep(ctx context.Context, files []string) (*route.Prep, error) {
-	if len(files) == 0 {
+func (o *rescueOptions) prep(ctx context.Context, c call) (*route.Prep, error) {
+	if len(c.files) == 0 {
 		return o.ownPrep(ctx)
 	}
-	p, err := bench.LoadPrep(ctx, files[0], o.kit)
+	p, err := c.prep(ctx, o.kit)
 	if err != nil {
 		return nil, err
 	}
@@ -105,23 +80,12 @@ func (o *rescueOptions) prep(ctx context.Context, files []string) (*route.Prep, 
 	}
 	if o.volume != "" {
 		q := *p
-		if q.Volume, err = parseVolume(o.volume); err != nil {
+		if q.Volume, err = greaterThanZero("volume", o.volume, parseAs(quantity.Volume)); err != nil {
 			return nil, err
 		}
 		p = &q
 	}
 	return p, nil
-}
-
-func parseVolume(text string) (float64, error) {
-	v, err := quantity.Parse(quantity.Volume, text)
-	if err == nil && v <= 0 {
-		err = errors.New("must be greater than zero, found " + text)
-	}
-	if err != nil {
-		return 0, badValue("volume", err)
-	}
-	return v, nil
 }
 
 // ownPrep is a prep for what the options say.
@@ -130,7 +94,7 @@ func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
 	if err != nil {
 		return nil, err
 	}
-	volume, err := parseVolume(o.volume)
+	volume, err := greaterThanZero("volume", o.volume, parseAs(quantity.Volume))
 	if err != nil {
 		return nil, err
 	}

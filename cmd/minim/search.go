@@ -1,14 +1,17 @@
 package main
 
 import (
+	"cmp"
+	"context"
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"github.com/spf13/pflag"
 
-	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/report/answer"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -22,20 +25,16 @@ type searchOptions struct {
 	without                             []string
 	fine                                bool
 	work                                float64
-	changes                             changes
 }
 
-// Millions of candidates: those that minim plan tries when not told otherwise, and between
-// which a limit must lie.
+// Millions of candidates, between which a limit must lie.
 const (
-	planWork  = 1000
 	leastWork = 0.001
 	mostWork  = 1_000_000
 )
 
-func (o *searchOptions) declare(flags *pflag.FlagSet) {
-	o.declareKit(flags)
-	o.changes.declare(flags)
+func (o *searchOptions) declare(flags *pflag.FlagSet, work float64) {
+	o.declareBench(flags)
 	flags.IntVar(&o.steps, "steps", route.DefaultSteps, "")
 	flags.StringVar(&o.leftOver, "left-over", "", "")
 	flags.StringVar(&o.volume, "volume", "", "")
@@ -43,28 +42,35 @@ func (o *searchOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.strongest, "strongest", "", "")
 	flags.StringArrayVar(&o.without, "without", nil, "")
 	flags.BoolVar(&o.fine, "fine", false, "")
-	flags.Float64Var(&o.work, "work", planWork, "")
+	flags.Float64Var(&o.work, "work", work, "")
 	o.destination.declare(flags)
 	o.simulation.declare(flags)
 }
 
-func (o *searchOptions) check(flags *pflag.FlagSet, writing ...string) error {
+func (o *searchOptions) check(c call) error {
 	switch {
 	case o.steps < 0 || o.steps > route.MostSteps:
 		return &usageError{fmt.Sprintf("--steps must lie between 0 and %d, found %d", route.MostSteps, o.steps), "more dilutions than that only add to the error"}
 	case !(o.work >= leastWork && o.work <= mostWork):
 		return &usageError{fmt.Sprintf("--work must lie between %v and %v million candidates, found %v", leastWork, mostWork, o.work), "a processor tries a few million in a second"}
 	}
-	if err := o.destination.check(flags, writing...); err != nil {
-		return err
+	return either(o.destination.check(c), o.simulation.check())
+}
+
+// question is that of a search.
+func (o *searchOptions) question(ctx context.Context, c call) (q answer.Question, err error) {
+	q.Settings = o.settings()
+	if q.Prep, q.Changed, err = o.preps(ctx, c); err != nil {
+		return q, err
 	}
-	return o.simulation.check()
+	q.Search, err = o.options(c.flags, cmp.Or(q.Changed, q.Prep))
+	return q, err
 }
 
 // options of the search: the limits of the prep, and in their place those that the
 // command line gives.
 func (o *searchOptions) options(flags *pflag.FlagSet, p *route.Prep) (plan.Options, error) {
-	options := plan.Options{Limits: p.Limits, Fine: o.fine, Work: int64(math.Round(o.work * 1e6)), Settings: o.settings()}
+	options := plan.Options{Limits: p.Limits, Fine: o.fine, Work: int64(math.Round(o.work * 1e6))}
 	if flags.Changed("steps") {
 		options.Steps = o.steps
 	}
@@ -87,12 +93,9 @@ func (o *searchOptions) options(flags *pflag.FlagSet, p *route.Prep) (plan.Optio
 		if l.text == "" {
 			continue
 		}
-		value, err := l.parse(l.text)
-		if err == nil && value <= 0 {
-			err = errors.New("must be greater than zero, found " + l.text)
-		}
+		value, err := greaterThanZero(l.flag, l.text, l.parse)
 		if err != nil {
-			return options, badValue(l.flag, err)
+			return options, err
 		}
 		*l.to = value
 	}
@@ -104,6 +107,18 @@ func (o *searchOptions) options(flags *pflag.FlagSet, p *route.Prep) (plan.Optio
 
 func parseAs(kind quantity.Kind) func(text string) (float64, error) {
 	return func(text string) (float64, error) { return quantity.Parse(kind, text) }
+}
+
+// greaterThanZero reads a quantity in an option.
+func greaterThanZero(flag, text string, parse func(text string) (float64, error)) (float64, error) {
+	value, err := parse(text)
+	if err == nil && value <= 0 {
+		err = errors.New("must be greater than zero, found " + text)
+	}
+	if err != nil {
+		return 0, badValue(flag, err)
+	}
+	return value, nil
 }
 
 // badValue is the error for a quantity in an option.
@@ -119,14 +134,8 @@ func badValue(flag string, err error) error {
 // checkName refuses the name of an instrument that does not stand on the bench.
 func checkName(p *route.Prep, name string) error {
 	names := p.Kit.Names()
-	for _, n := range names {
-		if n == name {
-			return nil
-		}
+	if slices.Contains(names, name) {
+		return nil
 	}
-	hint := "its instruments are " + quantity.Series(names, "and")
-	if near := benchfile.Nearest(name, names); near != "" {
-		hint = fmt.Sprintf("perhaps %q is meant", near)
-	}
-	return &usageError{fmt.Sprintf("--without: %s has no instrument called %q", p.Kit.File, name), hint}
+	return unknown(fmt.Sprintf("--without: %s has no instrument called %q", p.Kit.File, name), name, names, "%q", "its instruments are "+quantity.Series(names, "and"))
 }

@@ -6,14 +6,12 @@ import (
 	"path/filepath"
 	"strings"
 	"syscall"
-
-	"minim/equipment/quantity"
 )
 
 // file is a finished output.
 type file struct {
-	name string
-	data []byte
+	Name string
+	Data []byte
 }
 
 // staged are files that are written whole beside their places and not yet moved
@@ -23,7 +21,7 @@ type staged struct {
 	files []file
 	force bool
 	// missing says what could not be drawn.
-	missing []string
+	missing []error
 	// beside is the folder that they are in.
 	beside *beside
 	// top is the folder to be made, in which dir is or which it is; "" where dir is there.
@@ -46,7 +44,7 @@ func writeAll(dir string, files []file, force bool) error {
 // in the one that it will come into.
 func stage(dir string, files []file, force bool) (*staged, error) {
 	dir = filepath.Clean(dir)
-	if err := refuse(dir, files, force); err != nil {
+	if err := refuse(dir, namesOf(files), force); err != nil {
 		return nil, err
 	}
 	at, top, err := placeOf(dir)
@@ -91,8 +89,8 @@ func (s *staged) write() error {
 		}
 	}
 	for _, f := range s.files {
-		if err := writeFile(filepath.Join(in, f.name), f.data); err != nil {
-			return fmt.Errorf("cannot write %s: %w", filepath.Join(s.dir, f.name), cause(err))
+		if err := writeFile(filepath.Join(in, f.Name), f.Data); err != nil {
+			return fmt.Errorf("cannot write %s: %w", filepath.Join(s.dir, f.Name), cause(err))
 		}
 	}
 	return nil
@@ -133,11 +131,10 @@ func (s *staged) discard() {
 	}
 }
 
-// names lists the files: a, b and c.
-func (s *staged) names() string {
-	names := make([]string, len(s.files))
-	for i, f := range s.files {
-		names[i] = f.name
+func namesOf(files []file) []string {
+	names := make([]string, len(files))
+	for i, f := range files {
+		names[i] = f.Name
 	}
-	return quantity.Series(names, "and")
+	return names
 }

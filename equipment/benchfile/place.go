@@ -70,9 +70,7 @@ func newSource(name string, data []byte) *source {
 }
 
 // line returns the number, counted from 0, of the line that holds the offset.
-func (s *source) line(offset int) int {
-	return sort.SearchInts(s.lines, offset+1) - 1
-}
+func (s *source) line(offset int) int { return sort.SearchInts(s.lines, offset+1) - 1 }
 
 // bounds returns the span of a line, counted from 0, without its line end.
 func (s *source) bounds(line int) span {

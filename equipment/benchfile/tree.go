@@ -85,9 +85,7 @@ func (t *Table) find(key string) *entry {
 }
 
 // add appends an entry.
-func (t *Table) add(p part, v *value) {
-	t.entries = append(t.entries, &entry{p.name, p.at, v})
-}
+func (t *Table) add(p part, v *value) { t.entries = append(t.entries, &entry{p.name, p.at, v}) }
 
 // child returns a new table one level down.
 func (t *Table) child(name string, at span, r rank, o origin) *Table {

@@ -17,9 +17,7 @@ func Round(x float64, digits int) float64 {
 
 // Decimal prints so many significant digits at most, without trailing zeros and without an
 // exponent.
-func Decimal(x float64, digits int) string {
-	return strconv.FormatFloat(Round(x, digits), 'f', -1, 64)
-}
+func Decimal(x float64, digits int) string { return strconv.FormatFloat(Round(x, digits), 'f', -1, 64) }
 
 // Exact is the shortest decimal that reads as the same number.
 func Exact(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
@@ -59,9 +57,7 @@ func Series(words []string, last string) string {
 // Plain is the decimal that a number was read from, or is meant to be: 15
 // significant digits at most, which take the rounding of binary fractions out of a
 // product (IEEE 754).
-func Plain(x float64) string {
-	return Exact(Round(x, 15))
-}
+func Plain(x float64) string { return Exact(Round(x, 15)) }
 
 // Printable returns a text that cannot move the cursor: a tab becomes a space,
 // and what has no shape of its own, such as a control character or a change of

@@ -2,9 +2,7 @@ package data
 
 import (
 	"slices"
-	"strings"
 
-	"minim/equipment/quantity"
 	"minim/report/words"
 	"minim/report/words/influence"
 	"minim/report/words/note"
@@ -40,7 +38,7 @@ func cautionsOf(c *route.Comparison) []string {
 	if c.Verdict.Use < 0 {
 		return words.Cautions(c.Prep, nil)
 	}
-	return words.CautionsOfUse(c)
+	return words.Cautions(c.Prep, &c.Results[c.Verdict.Use])
 }
 
 // headed begins a JSON with the name of its form, what is wanted, and from which files.
@@ -172,14 +170,12 @@ func rung(r *route.Rung) object {
 }
 
 func contribution(line *uncertainty.Contribution) object {
+	u, share := words.Line(line)
 	return object{
-		{"influence", influence.Name(&line.Influence)}, {"owner", influence.Owner(line.Owner)}, {"group", influence.Group(line.Group)}, {"shared", line.Shared()},
+		{"influence", influence.Name(&line.Influence)}, {"owner", influence.Owner(line.Owner)}, {"group", influence.Group(line.Group)}, {"shared", line.Uses > 1},
 		{"standard_uncertainty", line.StandardUncertainty}, {"unit", line.Unit}, {"sensitivity", line.Sensitivity},
 		{"contribution", line.Contribution}, {"share", line.Share}, {"shift", line.Shift()}, {"assumed", line.Assumed},
-		{"shown", object{
-			{"standard_uncertainty", strings.TrimSpace(uncertainty.TwoDigits(line.StandardUncertainty) + " " + line.Unit)},
-			{"share", words.FineShare(line.Share)},
-		}},
+		{"shown", object{{"standard_uncertainty", u}, {"share", share}}},
 	}
 }
 
@@ -189,15 +185,10 @@ func shown(p *route.Prep, r *route.Result) any {
 	if !r.Possible || !r.Informative {
 		return nil
 	}
-	s, chance := words.State(r), any(nil)
-	if len(r.Inside) > 0 {
-		chance = orNull(words.InHundred(r.Chance(), p.LeastChance))
-	}
+	f := words.Shown(p, r)
 	return object{
-		{"strength", s.Value}, {"give_or_take", s.Spread()}, {"sentence", s.Sentence(p.Target.Unit.Name)},
-		{"relative_give_or_take", quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value)}, {"inside_in_100", chance},
-		{"holds_within", quantity.Percent(r.HoldsWithin)}, {"spoilt_by", words.SpoiltBy(r)},
-		{"made", words.Volume(r.MadeML)}, {"left_over", words.Volume(r.LeftOverML)}, {"solute", words.SoluteTaken(p, r)},
+		{"strength", f.Value}, {"give_or_take", f.Spread}, {"sentence", f.Sentence}, {"relative_give_or_take", f.Relative}, {"inside_in_100", orNull(f.Inside)},
+		{"holds_within", f.HoldsWithin}, {"spoilt_by", f.Spoilt}, {"made", f.Made}, {"left_over", f.LeftOver}, {"solute", f.Solute},
 	}
 }
 

@@ -1,7 +1,6 @@
 package data
 
 import (
-	"encoding/json"
 	"fmt"
 	"slices"
 	"strconv"
@@ -123,11 +122,7 @@ func csvCell(value any) string {
 	case []string:
 		return harmless(strings.Join(value, "; "))
 	default: // a number or a bool
-		text, err := json.Marshal(value)
-		if err != nil {
-			panic(err)
-		}
-		return string(text)
+		return string(appendJSON(nil, value))
 	}
 }
 

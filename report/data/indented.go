@@ -10,10 +10,12 @@ import (
 
 // indented is a JSON that people can read as well. What has no shape of its own, such as a
 // mark that turns the direction of writing, is in it as an escape (RFC 8259, 7).
-func indented(out any) ([]byte, error) {
-	data, err := json.MarshalIndent(out, "", "  ")
-	var b bytes.Buffer
-	for _, r := range string(data) {
+func indented(data []byte) []byte {
+	var spaced, b bytes.Buffer
+	if err := json.Indent(&spaced, data, "", "  "); err != nil {
+		panic(err)
+	}
+	for _, r := range spaced.String() {
 		switch {
 		case r == '\n' || unicode.IsGraphic(r):
 			b.WriteRune(r)
@@ -24,5 +26,5 @@ func indented(out any) ([]byte, error) {
 			fmt.Fprintf(&b, `\u%04x`, r)
 		}
 	}
-	return append(b.Bytes(), '\n'), err
+	return append(b.Bytes(), '\n')
 }

@@ -14,13 +14,13 @@ import (
 // Made is a batch. Its table has a row for the plan, one for the batch, and one for each way to
 // correct it, with the columns of [Comparison]; the column use marks the batch.
 func Made(b *words.Batch) Data {
-	return Data{func() object { return batch(b) }, func() [][]string {
+	return dataOf(func() object { return batch(b) }, func() [][]string {
 		c := b.Comparison()
 		if b.Rescue != nil && b.Rescue.Prep.Target.Unit == b.Prep.Target.Unit {
 			c.Results = append(c.Results, b.Rescue.Results...)
 		}
 		return csvRows(c)
-	}}
+	})
 }
 
 func batch(b *words.Batch) object {
@@ -74,10 +74,11 @@ func origins(r *record.Record) (out []object) {
 }
 
 func entry(e *record.Entry) object {
+	said, struck := words.SaidIn(e)
 	return object{
-		{"number", e.Number}, {"line", e.Line}, {"step", place(e.Step)}, {"said", words.SaidIn(e)}, {"read", e.Read}, {"by", orNull(e.By)}, {"at", orNull(e.At)},
+		{"number", e.Number}, {"line", e.Line}, {"step", place(e.Step)}, {"said", said}, {"read", e.Read}, {"by", orNull(e.By)}, {"at", orNull(e.At)},
 		{"spoilt_by", orNull(e.Spoilt)}, {"corrects", place(e.Corrects)}, {"withdrawn", e.Withdrawn}, {"late", e.Late},
-		{"struck", words.IsStruck(e)}, {"struck_by", place(e.StruckBy)}, {"note", orNull(e.Note)},
+		{"struck", struck}, {"struck_by", place(e.StruckBy)}, {"note", orNull(e.Note)},
 	}
 }
 
@@ -93,11 +94,11 @@ func room(b *words.Batch, r *record.Room) object {
 // Rescue is what there is, and the ways to correct it. Its table has a row for each way, with
 // the columns of [Comparison].
 func Rescue(r *rescue.Rescue) Data {
-	return Data{func() object {
+	return dataOf(func() object {
 		return slices.Concat(headed("minim.rescue/1", r.Prep), object{
 			{"coverage_probability", r.Settings.Coverage}, {"has", analytic(&r.Batch.Analytic)}, {"has_mL", r.Batch.MadeML},
-		}, ways(r), object{{"cautions", words.CautionsOfUse(r.Comparison)}})
-	}, func() [][]string { return csvRows(r.Comparison) }}
+		}, ways(r), object{{"cautions", cautionsOf(r.Comparison)}})
+	}, func() [][]string { return csvRows(r.Comparison) })
 }
 
 // ways with the number of corrections that were worked out.

@@ -16,20 +16,33 @@ type field struct {
 
 type object []field
 
-// MarshalJSON prints all digits of a finite number, and null for one that is not.
-func (o object) MarshalJSON() ([]byte, error) {
-	out := []byte("{")
-	for i, f := range o {
-		if i > 0 {
-			out = append(out, ',')
+// appendJSON adds a value in JSON: all digits of a finite number, and null for one that is not.
+func appendJSON(out []byte, value any) []byte {
+	switch value := finite(value).(type) {
+	case object:
+		out = append(out, '{')
+		for i, f := range value {
+			if i > 0 {
+				out = append(out, ',')
+			}
+			out = appendJSON(append(strconv.AppendQuote(out, f.name), ':'), f.value)
 		}
-		value, err := json.Marshal(finite(f.value))
-		if err != nil {
-			return nil, err
+		return append(out, '}')
+	case []object:
+		out = append(out, '[')
+		for i, o := range value {
+			if i > 0 {
+				out = append(out, ',')
+			}
+			out = appendJSON(out, o)
 		}
-		out = append(append(strconv.AppendQuote(out, f.name), ':'), value...)
+		return append(out, ']')
 	}
-	return append(out, '}'), nil
+	text, err := json.Marshal(finite(value))
+	if err != nil {
+		panic(err) // it is made of texts, numbers and lists of them
+	}
+	return append(out, text...)
 }
 
 // finite is nil in place of a number that is not finite.

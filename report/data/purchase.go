@@ -13,16 +13,11 @@ func Purchase(p, before *plan.Purchase) Data { return both(p, before, purchase, 
 
 func purchase(p *plan.Purchase) object {
 	q, v := p.Prep, p.Verdict
-	short := func(v *plan.Verdict) any {
-		if v == nil {
-			return nil
-		}
-		return orNull(words.ShortVerdict(p, *v))
-	}
+	sentence, doubled, halved := words.Verdicts(p)
 	return slices.Concat(headed("minim.buy/1", q), object{
-		{"verdict", words.VerdictSentence(p)}, {"present", choiceName(p, v.Present)}, {"buy", choiceName(p, v.Buy)},
+		{"verdict", sentence}, {"present", choiceName(p, v.Present)}, {"buy", choiceName(p, v.Buy)},
 		{"meets_tolerance", v.Meets}, {"candidate_meets_tolerance", v.Would}, {"assumed_share_of_variance", p.AssumedShare},
-		{"verdict_assumed_doubled", short(p.Doubled)}, {"verdict_assumed_halved", short(p.Halved)},
+		{"verdict_assumed_doubled", orNull(doubled)}, {"verdict_assumed_halved", orNull(halved)},
 		{"choices", each(p.Choices, func(o *plan.Choice) object { return choice(p, o) })},
 		{"break_even_most_left_over_mL", positive(p.MostLeftOver)},
 		{"break_even", each(p.BreakEven, func(e *plan.BreakEven) object {

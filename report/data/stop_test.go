@@ -19,9 +19,7 @@ import (
 func TestCSVSaysWhatMayNotMeet(t *testing.T) {
 	c := paperOf(100, 2).Comparison
 	column := func(d Data) (cells []string) {
-		data, err := d.CSV()
-		require.NoError(t, err)
-		rows, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
+		rows, err := csv.NewReader(strings.NewReader(string(d.CSV()))).ReadAll()
 		require.NoError(t, err)
 		require.Greater(t, len(rows), 1)
 		last := len(rows[0]) - 1

@@ -51,11 +51,10 @@ func ends(l uncertainty.Limits) (list []float64) {
 // drawHeadings writes what the columns hold, above the rows.
 func (s *spread) drawHeadings(on *sheet, top vg.Length) {
 	y := top + 6
-	head := picture.ChanceHead(s.c.Prep, s.rows[0].result.MonteCarlo.CoverageProbability)
-	on.write(smallText, right, rightTo, y+9.5, head[0])
-	on.write(smallText, right, rightTo, y, head[1])
+	on.write(smallText, right, rightTo, y+9.5, s.words.Chance[0])
+	on.write(smallText, right, rightTo, y, s.words.Chance[1])
 	on.write(smallText, left, namesFrom, y+9.5, s.words.Rows)
-	on.write(smallText, left, namesFrom, y, picture.GivesIn(s.c.Prep))
+	on.write(smallText, left, namesFrom, y, s.words.Gives)
 	s.drawBandName(on, top-keyHeight+4.5)
 }
 
@@ -66,7 +65,7 @@ func (s *spread) drawBandName(on *sheet, y vg.Length) {
 	}
 	l := limitsOf(s.c)
 	from, to := s.x(l.Lower), s.x(l.Upper)
-	for _, words := range []string{picture.Dots.Inside, "inside"} {
+	for _, words := range []string{picture.Labels.Inside, picture.Labels.InShort} {
 		if smallBold.Width(words) < to-from-4 {
 			on.write(smallBold, centre, (from+to)/2, y, words)
 			return
@@ -80,11 +79,11 @@ func (s *spread) drawAxes(on *sheet, bottom, top vg.Length) {
 	w, p := s.window, s.c.Prep
 	power, prefix := scaleOf(math.Max(math.Abs(w.low), math.Abs(w.high())))
 	axis{panelFrom, panelTo, func(v float64) vg.Length { return s.x(v * power) }}.draw(on, bottom, -1,
-		fitting(w.low/power, w.high()/power, panelTo-panelFrom), picture.Axis.Strength+prefix+p.Target.Unit.Name)
+		fitting(w.low/power, w.high()/power, panelTo-panelFrom), picture.Labels.Strength+prefix+p.Target.Unit.Name)
 
 	percentOf := func(v float64) float64 { return 100 * (v/p.Target.Value - 1) }
 	axis{panelFrom, panelTo, func(v float64) vg.Length { return s.x(p.Target.Value * (1 + v/100)) }}.draw(on, top, 1,
-		fitting(percentOf(w.low), percentOf(w.high()), panelTo-panelFrom), picture.Axis.Difference)
+		fitting(percentOf(w.low), percentOf(w.high()), panelTo-panelFrom), picture.Labels.Difference)
 }
 
 // axis runs between two places on the paper; at is the place of a value.

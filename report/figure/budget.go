@@ -29,6 +29,7 @@ const (
 // budget is the layout of the figure of all budgets.
 type budget struct {
 	c      *route.Comparison
+	words  picture.Caption
 	panels []*panel
 	cannot []*route.Result
 	// low and high are the ends of the axis, in percent.
@@ -44,8 +45,9 @@ func Budget(c *route.Comparison) (*Figure, error) {
 	if c.Verdict.Use < 0 {
 		return nil, errors.New("no route can be done, so there is no budget to draw")
 	}
-	b := &budget{c: c}
-	for _, r := range ranked(c) {
+	order := ranked(c)
+	b := &budget{c: c, words: picture.OfBudget(c, order, largest)}
+	for _, r := range order {
 		if !r.Possible {
 			b.cannot = append(b.cannot, r)
 			continue
@@ -54,7 +56,7 @@ func Budget(c *route.Comparison) (*Figure, error) {
 	}
 	b.scale()
 	height := b.headHeight() + b.plotHeight() + b.footHeight()
-	return &Figure{width: pageWidth, height: height, alt: altOfBudget(c), paint: func(on *sheet) {
+	return &Figure{width: pageWidth, height: height, alt: clean(b.words.Alt), paint: func(on *sheet) {
 		b.drawHead(on, height)
 		b.drawPlot(on, height-b.headHeight())
 		b.drawFoot(on, b.footHeight())
@@ -106,13 +108,13 @@ func (b *budget) drawPlot(on *sheet, top vg.Length) {
 		y -= p.height
 	}
 	across := axis{barsFrom, barsTo, b.x}
-	across.draw(on, top, 1, b.ticks, picture.Axis.Share)
-	across.draw(on, bottom, -1, b.ticks, picture.Axis.Share)
+	across.draw(on, top, 1, b.ticks, picture.Labels.Share)
+	across.draw(on, bottom, -1, b.ticks, picture.Labels.Share)
 }
 
 func (b *budget) drawHeadings(on *sheet, top vg.Length) {
 	y := top + 6
-	on.write(smallText, left, namesFrom, y+9.5, picture.Head.Routes)
-	on.write(smallText, left, namesFrom, y, picture.GivesIn(b.c.Prep))
-	on.write(smallText, right, influencesTo, y, picture.Head.Influence)
+	on.write(smallText, left, namesFrom, y+9.5, b.words.Rows)
+	on.write(smallText, left, namesFrom, y, b.words.Gives)
+	on.write(smallText, right, influencesTo, y, picture.Labels.Influence)
 }

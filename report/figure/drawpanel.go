@@ -13,12 +13,12 @@ import (
 func (b *budget) drawPanel(on *sheet, p *panel, top vg.Length) {
 	on.line(groundLine, namesFrom, top-p.height, rightTo, top-p.height)
 	if p.result == &b.c.Results[b.c.Verdict.Use] {
-		on.frameRoute(top-p.height, top, picture.Tag(b.c))
+		on.frameRoute(top-p.height, top, b.words.Tag)
 	}
 	first := top - panelGap/2 - 8
 	on.writeParagraphs(first, p.words)
 	if len(p.bars) == 0 {
-		on.write(smallInk, right, influencesTo, first, picture.Bars.None)
+		on.write(smallInk, right, influencesTo, first, picture.Labels.None)
 	}
 	for i, bar := range p.bars {
 		b.drawBar(on, bar, first-lineHeight*vg.Length(i))
@@ -64,11 +64,11 @@ func (r bar) fill(on *sheet, x0, y0, x1, y1 vg.Length) {
 }
 
 // headHeight is the room above the axes: heading and key of the bars.
-func (b *budget) headHeight() vg.Length { return heading{b.c.Prep}.height() + 44 }
+func (b *budget) headHeight() vg.Length { return headingOf(b.c.Prep).height() + 44 }
 
 func (b *budget) drawHead(on *sheet, top vg.Length) {
-	y := heading{b.c.Prep}.draw(on, top) - 6
-	on.write(boldText, left, margin, y, picture.Bars.Each)
+	y := headingOf(b.c.Prep).draw(on, top) - 6
+	on.write(boldText, left, margin, y, picture.Labels.Bar)
 	b.drawKey(on, y-16)
 }
 
@@ -84,19 +84,19 @@ func (b *budget) drawKey(on *sheet, y vg.Length) {
 		x += 23
 	}
 	pattern(bar{})
-	words(nameText, picture.Bars.One, 14)
+	words(nameText, picture.Labels.One, 14)
 	if b.some(func(r bar) bool { return r.assumed }) {
 		pattern(bar{assumed: true})
 		words(boldText, "A", 3)
-		words(nameText, picture.Bars.Assumed, 14)
+		words(nameText, picture.Labels.Assumed, 14)
 	}
 	if b.some(func(r bar) bool { return r.rest > 0 }) {
 		pattern(bar{rest: 1})
-		words(nameText, picture.Bars.Rest, 14)
+		words(nameText, picture.Labels.Rest, 14)
 	}
 	if b.some(func(r bar) bool { return r.shared }) {
 		words(boldText, "S", 3)
-		words(nameText, picture.Bars.Shared, 0)
+		words(nameText, picture.Labels.Shared, 0)
 	}
 }
 
@@ -104,7 +104,7 @@ func (b *budget) some(holds func(bar) bool) bool {
 	return slices.ContainsFunc(b.panels, func(p *panel) bool { return slices.ContainsFunc(p.bars, holds) })
 }
 
-func (b *budget) paragraphs() []paragraph { return paragraphs(b.cannot, picture.BudgetNotes(b.c)) }
+func (b *budget) paragraphs() []paragraph { return paragraphs(b.cannot, b.words.Notes) }
 
 func (b *budget) footHeight() vg.Length { return footHeight(b.paragraphs()) }
 

@@ -55,7 +55,7 @@ func (f *readable) name() {
 // room for it.
 func (f *readable) nameTolerance(p *placer) {
 	const step, near = 6, 6
-	for _, words := range []string{picture.Tolerance(f.Prep.Tolerances[0]), picture.Balances.Tolerance} {
+	for _, words := range []string{picture.Tolerance(f.Prep.Tolerances[0]), picture.Labels.Tolerance} {
 		for x := f.x.from; x < f.x.to; x += step {
 			l := label{point: vg.Point{X: x, Y: f.y.at(f.half)}}
 			l.add(smallBold, 220, 1, words)
@@ -127,7 +127,7 @@ func (f *readable) drawPlot(on *sheet) {
 	for _, b := range f.balances {
 		f.drawBalance(on, f.place(b.readability, b.relative), b.choice.Owned)
 	}
-	f.drawAxes(on, picture.Axis.Readability, picture.GiveOrTakeAxis(f.Coverage))
+	f.drawAxes(on, picture.Labels.Readability, f.Caption().GiveOrTake)
 }
 
 func (f *readable) drawCurve(on *sheet, c curve) {
@@ -155,15 +155,15 @@ func (f *readable) drawBalance(on *sheet, at vg.Point, owned bool) {
 	on.circle(at, balanceRadius, paper, balanceLine)
 }
 
-func (f *readable) paragraphs() []paragraph { return paragraphs(nil, f.Notes()) }
+func (f *readable) paragraphs() []paragraph { return paragraphs(nil, f.Caption().Notes) }
 
 // key explains the marks that occur.
 func (f *readable) key() (k key) {
-	k.say(boldText, picture.Balances.Each)
+	k.say(boldText, picture.Labels.Balance)
 	for _, kind := range []struct {
 		owned bool
 		words string
-	}{{true, picture.Balances.Owned}, {false, picture.Balances.ToBuy}} {
+	}{{true, picture.Labels.Owned}, {false, picture.Labels.ToBuy}} {
 		if slices.ContainsFunc(f.balances, func(b balance) bool { return b.choice.Owned == kind.owned }) {
 			k.show(2*balanceRadius, kind.words, func(on *sheet, x, y vg.Length) {
 				f.drawBalance(on, vg.Point{X: x + balanceRadius, Y: y}, kind.owned)
@@ -171,7 +171,7 @@ func (f *readable) key() (k key) {
 		}
 	}
 	if slices.ContainsFunc(f.balances, func(b balance) bool { return b.choice.Meets }) {
-		k.say(boldText, picture.Balances.Good)
+		k.say(boldText, picture.Labels.Good)
 	}
 	return k
 }

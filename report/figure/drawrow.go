@@ -30,9 +30,9 @@ func (s *spread) drawRow(on *sheet, r *row, y vg.Length) {
 // drawCounts writes over the piles at the edges how many dots are too weak and
 // too strong; without a tolerance, how many lie beyond the edges.
 func (s *spread) drawCounts(on *sheet, r *row, y vg.Length) {
-	style, below, above, weak, strong := smallBold, r.weak, r.strong, picture.Beyond.TooWeak, picture.Beyond.TooStrong
+	style, below, above, weak, strong := smallBold, r.weak, r.strong, picture.Labels.TooWeak, picture.Labels.TooStrong
 	if len(s.c.Prep.Tolerances) == 0 {
-		style, below, above, weak, strong = smallText, r.below, r.above, picture.Beyond.Weaker, picture.Beyond.Stronger
+		style, below, above, weak, strong = smallText, r.below, r.above, picture.Labels.Weaker, picture.Labels.Stronger
 	}
 	if below > 0 {
 		on.write(style, right, panelFrom-pileGap, y, fmt.Sprintf("%d %s", below, weak))
@@ -55,16 +55,10 @@ func (s *spread) drawRowWords(on *sheet, r *route.Result, y vg.Length) {
 	if !r.Informative {
 		spread = smallBold
 	}
-	on.writeLines(spread, namesFrom, next, wrap(spread, namesWide, 2, picture.Spread(r)))
-	on.write(value, right, rightTo, y+rowHeight-24, s.chance(r))
-	on.write(smallText, right, rightTo, y+rowHeight-37, picture.Leavings(r, s.c.Prep.Volume))
-}
-
-func (s *spread) chance(r *route.Result) string {
-	if len(r.Inside) == 0 {
-		return "± " + picture.Holds(r)
-	}
-	return picture.Percent(r.Chance(), s.c.Prep.LeastChance)
+	gives, chance, leftOver := picture.Beside(s.c.Prep, r)
+	on.writeLines(spread, namesFrom, next, wrap(spread, namesWide, 2, gives))
+	on.write(value, right, rightTo, y+rowHeight-24, chance)
+	on.write(smallText, right, rightTo, y+rowHeight-37, leftOver)
 }
 
 // frameRoute frames the route to use, with a word on the frame.

@@ -41,7 +41,7 @@ func (t *trade) name() {
 		p.taken = append(p.taken, squareRound(t.place(*t.used), useRadius+1))
 		l := label{tag: picture.Tag(t.Comparison), point: t.place(*t.used)}
 		l.add(boldText, 190, 2, t.used.result.Route.Name)
-		l.add(smallText, 190, 2, t.figures(*t.used))
+		l.add(smallText, 190, 2, picture.Figures(t.Prep, t.used.result))
 		t.keep(l, p, pageWidth)
 	}
 	for _, q := range t.own {
@@ -98,7 +98,7 @@ func (t *trade) drawPlot(on *sheet) {
 		t.drawPoint(on, *t.used)
 		on.ring(t.place(*t.used), useRadius, useLine)
 	}
-	t.drawAxes(on, picture.Axis.LeftOver, picture.GiveOrTakeAxis(t.Coverage))
+	t.drawAxes(on, picture.Labels.LeftOver, t.Caption().GiveOrTake)
 }
 
 func (t *trade) drawPoint(on *sheet, q point) {
@@ -114,11 +114,11 @@ func (t *trade) radius() vg.Length {
 	return markRadius
 }
 
-func (t *trade) paragraphs() []paragraph { return paragraphs(nil, t.Notes()) }
+func (t *trade) paragraphs() []paragraph { return paragraphs(nil, t.Caption().Notes) }
 
 // key explains the marks that occur.
 func (t *trade) key() (k key) {
-	k.say(boldText, picture.Marks.Each)
+	k.say(boldText, picture.Labels.Mark)
 	for i := range marks {
 		if !slices.ContainsFunc(t.front, func(q point) bool { return markOf(q.result.Dilutions) == &marks[i] }) {
 			continue
@@ -128,16 +128,16 @@ func (t *trade) key() (k key) {
 		})
 	}
 	if slices.ContainsFunc(t.front, func(q point) bool { return !t.good(q.result) }) {
-		k.show(2*markRadius, picture.Hollow(t.Prep), func(on *sheet, x, y vg.Length) {
+		k.show(2*markRadius, t.Caption().Hollow, func(on *sheet, x, y vg.Length) {
 			on.mark(&anyMark, vg.Point{X: x + markRadius, Y: y}, markRadius, false)
 		})
 	}
 	if len(t.own) > 0 {
-		k.show(2*ownRadius, picture.Marks.Own, func(on *sheet, x, y vg.Length) {
+		k.show(2*ownRadius, picture.Labels.Own, func(on *sheet, x, y vg.Length) {
 			on.circle(vg.Point{X: x + ownRadius, Y: y}, ownRadius, paper, ownLine)
 		})
 	}
-	k.show(24, picture.Marks.Stairs, func(on *sheet, x, y vg.Length) {
+	k.show(24, picture.Labels.Stairs, func(on *sheet, x, y vg.Length) {
 		on.line(stairLine, x, y, x+24, y)
 	})
 	return k

@@ -16,38 +16,36 @@ const (
 	otherHeight = vg.Length(12)
 )
 
-// heading is what stands above a figure: title, what is wanted, the notes.
-type heading struct{ prep *route.Prep }
-
-func (h heading) height() vg.Length {
-	return margin + 14 + 17*vg.Length(len(h.wantedLines())) + 12*vg.Length(len(h.notes()))
+// heading is what stands above a figure: title, what is wanted, and in small letters what is
+// changed, and the note of the prep.
+type heading struct {
+	title         string
+	wanted, notes []string
 }
 
-// title ends in words that no long title pushes out when the kit is changed.
-func (h heading) title() string {
-	mark := picture.OnChanged(h.prep)
-	return cut(titleText, textWide-titleText.Width(mark), picture.Title(h.prep, clean(h.prep.Title))) + mark
+// headingOf ends its title in words that no long title pushes out when the kit is changed.
+func headingOf(p *route.Prep) *heading {
+	title, mark, wanted, changed := picture.Heading(p, clean(p.Title))
+	h := &heading{title: cut(titleText, textWide-titleText.Width(mark), title) + mark, wanted: wrap(bodyText, textWide, 2, wanted)}
+	if len(p.Changes) > 0 {
+		h.notes = wrap(smallText, textWide, 2, changed)
+	}
+	if note := clean(p.Note); note != "" {
+		h.notes = append(h.notes, cut(smallText, textWide, picture.Labels.Note+note))
+	}
+	return h
 }
 
-func (h heading) wantedLines() []string { return wrap(bodyText, textWide, 2, picture.Wanted(h.prep)) }
-
-// notes are lines in small letters: what is changed, and the note of the prep.
-func (h heading) notes() (lines []string) {
-	if len(h.prep.Changes) > 0 {
-		lines = wrap(smallText, textWide, 2, picture.Changed(h.prep))
-	}
-	if note := clean(h.prep.Note); note != "" {
-		lines = append(lines, cut(smallText, textWide, "Note: "+note))
-	}
-	return lines
+func (h *heading) height() vg.Length {
+	return margin + 14 + 17*vg.Length(len(h.wanted)) + 12*vg.Length(len(h.notes))
 }
 
 // draw returns the base line that comes next.
-func (h heading) draw(on *sheet, top vg.Length) vg.Length {
+func (h *heading) draw(on *sheet, top vg.Length) vg.Length {
 	y := top - margin - 12
-	on.write(titleText, left, margin, y, h.title())
-	y = on.writeLines(bodyText, margin, y-18, h.wantedLines())
-	for _, note := range h.notes() {
+	on.write(titleText, left, margin, y, h.title)
+	y = on.writeLines(bodyText, margin, y-18, h.wanted)
+	for _, note := range h.notes {
 		on.write(smallText, left, margin, y, note)
 		y -= 12
 	}
@@ -55,10 +53,10 @@ func (h heading) draw(on *sheet, top vg.Length) vg.Length {
 }
 
 // headHeight is the room above the axes: heading and key of the dots.
-func (s *spread) headHeight() vg.Length { return heading{s.c.Prep}.height() + 28 }
+func (s *spread) headHeight() vg.Length { return headingOf(s.c.Prep).height() + 28 }
 
 func (s *spread) drawHead(on *sheet, top vg.Length) {
-	s.drawKey(on, heading{s.c.Prep}.draw(on, top)-6)
+	s.drawKey(on, headingOf(s.c.Prep).draw(on, top)-6)
 }
 
 // drawKey explains the dots in one line.
@@ -73,17 +71,17 @@ func (s *spread) drawKey(on *sheet, y vg.Length) {
 		x += 9
 		words(nameText, w)
 	}
-	words(boldText, picture.Dots.Each)
+	words(boldText, picture.Labels.Dot)
 	if len(s.c.Prep.Tolerances) > 0 {
-		mark(on.discs, picture.Dots.Inside)
-		mark(on.rings, picture.Dots.Outside)
+		mark(on.discs, picture.Labels.Inside)
+		mark(on.rings, picture.Labels.Outside)
 	}
 	if s.none {
-		mark(on.crosses, picture.Dots.Nothing)
+		mark(on.crosses, picture.Labels.Nothing)
 	}
 	on.line(targetLine, x+2, y-3, x+2, y+10)
 	x += 9
-	words(nameText, picture.Dots.Target)
+	words(nameText, picture.Labels.Target)
 }
 
 // paragraph is a text below the axes, broken into lines.

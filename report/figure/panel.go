@@ -54,12 +54,13 @@ func newPanel(c *route.Comparison, r *route.Result) *panel {
 		p.words = append(p.words, paragraph{style, wrap(style, namesWide, 2, words)})
 	}
 	add(name, r.Route.Name)
-	add(strength, picture.Spread(r))
+	gives, chance, _ := picture.Beside(c.Prep, r)
+	add(strength, gives)
 	if len(r.Inside) > 0 {
-		add(smallText, picture.Inside(r, c.Prep))
+		add(smallText, chance+" "+picture.Labels.InShort)
 	}
 	if math.Abs(r.AssumedShare) >= leastShare {
-		add(smallText, picture.Assumed(shareOfVariance(r.AssumedShare)))
+		add(smallText, picture.Labels.AssumedShare+shareOfVariance(r.AssumedShare))
 	}
 	p.height = panelGap + max(heightOf(p.words), lineHeight*vg.Length(max(1, len(p.bars))))
 	return p
@@ -82,14 +83,14 @@ func barsOf(all []uncertainty.Contribution) []bar {
 	var bars []bar
 	for i := range lines[:shown] {
 		l := &lines[i]
-		bars = append(bars, bar{words: called(lines, l), share: l.Share, shared: l.Shared(), assumed: l.Assumed})
+		bars = append(bars, bar{words: called(lines, l), share: l.Share, shared: l.Uses > 1, assumed: l.Assumed})
 	}
 	if shown < len(lines) {
 		rest := bar{rest: len(lines) - shown}
 		for i := range lines[shown:] {
 			rest.share += lines[shown+i].Share
 		}
-		rest.words = picture.Rest(rest.rest)
+		rest.words = fmt.Sprintf(picture.Labels.RestOf, rest.rest)
 		bars = append(bars, rest)
 	}
 	return bars
@@ -118,3 +119,12 @@ func called(lines []uncertainty.Contribution, l *uncertainty.Contribution) strin
 
 // shareOfVariance prints a share with a true minus sign.
 func shareOfVariance(x float64) string { return strings.Replace(words.Share(x), "-", "−", 1) }
+
+// largest are the influences of the first two bars.
+func largest(r *route.Result) (list []string) {
+	bars := barsOf(r.Analytic.Budget)
+	for _, b := range bars[:min(2, len(bars))] {
+		list = append(list, b.words+" ("+shareOfVariance(b.share)+")")
+	}
+	return list
+}

@@ -56,7 +56,7 @@ func Readability(p *plan.Purchase) (*Figure, error) {
 	}
 	f.setScales()
 	f.name()
-	return planeFigure(p.Prep, f.y.to, f.key(), f.paragraphs(), altOfReadability(p), f.drawPlot), nil
+	return planeFigure(p.Prep, f.y.to, f.key(), f.paragraphs(), f.Caption().Alt, f.drawPlot), nil
 }
 
 // newReadable sorts out what is drawn.
@@ -68,7 +68,7 @@ func newReadable(p *plan.Purchase) *readable {
 	}
 	for i := range p.Curves {
 		if c := curveOf(&p.Curves[i]); len(c.runs) > 0 {
-			f.curves, f.Lines = append(f.curves, c), append(f.Lines, picture.Dilutions(c.dilutions))
+			f.curves, f.Lines = append(f.curves, c), append(f.Lines, c.dilutions)
 			f.Hollow = f.Hollow || c.cut
 		}
 	}
@@ -79,19 +79,11 @@ func newReadable(p *plan.Purchase) *readable {
 		case !o.Found || !logable(relative(&o.Best)):
 			f.Without = append(f.Without, o.Name)
 		default:
-			f.take(balance{o, o.Balance.Readability, relative(&o.Best)})
+			f.balances, f.Balances = append(f.balances, balance{o, o.Balance.Readability, relative(&o.Best)}), append(f.Balances, o)
+			f.Coverage = f.Balances[0].Best.Analytic.CoverageProbability
 		}
 	}
 	return f
-}
-
-func (f *readable) take(b balance) {
-	f.balances = append(f.balances, b)
-	f.Balances = append(f.Balances, picture.Balance(b.choice.Name, b.readability, b.relative/100))
-	f.Coverage = f.balances[0].choice.Best.Analytic.CoverageProbability
-	if b.choice.CutShort {
-		f.CutWith = append(f.CutWith, b.choice.Name)
-	}
 }
 
 // halfWidth is the half-width of the first tolerance, in percent of the target, to

@@ -41,9 +41,8 @@ func Spread(c *route.Comparison) (*Figure, error) {
 	if c.Verdict.Use < 0 {
 		return nil, errors.New("no route can be done, so there is no spread to draw")
 	}
-	words := picture.OfRoutes(c)
-	words.Alt = altOfSpread(c)
-	return drawSpread(c, words, ranked(c)), nil
+	order := ranked(c)
+	return drawSpread(c, picture.OfRoutes(c, order), order), nil
 }
 
 func drawSpread(c *route.Comparison, words picture.Caption, order []*route.Result) *Figure {

@@ -6,8 +6,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-
-	"minim/report/words/picture"
 )
 
 func TestTicks(t *testing.T) {
@@ -105,18 +103,5 @@ func TestWrap(t *testing.T) {
 		for _, line := range got {
 			assert.True(t, nameText.Width(line) <= width, line)
 		}
-	}
-}
-
-func TestPercentNeverPromisesTooMuch(t *testing.T) {
-	for _, test := range []struct {
-		share, least float64
-		want         string
-	}{
-		{1, 0.95, "over 99.9 %"}, {0.9991, 0.95, "over 99.9 %"}, {0.999, 0.95, "99.9 %"}, {0.961, 0.95, "96.1 %"},
-		{0.95, 0.95, "95.0 %"}, {0.94999, 0.95, "94.9 %"}, {0.94949, 0.95, "94.9 %"}, {0.23046, 0.95, "23.0 %"},
-		{0.001, 0.95, "0.1 %"}, {0.00099, 0.95, "under 0.1 %"}, {0, 0.95, "under 0.1 %"},
-	} {
-		assert.Equal(t, test.want, picture.Percent(test.share, test.least))
 	}
 }

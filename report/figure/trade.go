@@ -46,7 +46,7 @@ func Trade(p *plan.Plan) (*Figure, error) {
 		return nil, errors.New("every route that was found has a give or take over 100 %, so there is no choice to draw")
 	}
 	t.layOut()
-	return planeFigure(p.Prep, t.y.to, t.key(), t.paragraphs(), altOfTrade(p), t.drawPlot), nil
+	return planeFigure(p.Prep, t.y.to, t.key(), t.paragraphs(), t.Caption().Alt, t.drawPlot), nil
 }
 
 // layOut fits the scales and finds places for the names.
@@ -58,22 +58,16 @@ func (t *trade) layOut() {
 	t.name()
 }
 
-// figures of a route, beside its name.
-func (t *trade) figures(q point) string {
-	return picture.Route(t.Prep, q.result, q.relative/100)
-}
-
 // ends tells of the routes of the front with the least left over and with the
 // least give or take.
-func (t *trade) ends() []string {
+func (t *trade) ends() []*route.Result {
 	first, last := slices.MinFunc(t.front, point.compare), slices.MinFunc(t.front, func(a, b point) int {
 		return cmp.Or(cmp.Compare(a.relative, b.relative), cmp.Compare(a.leftOver, b.leftOver))
 	})
-	ends := []string{picture.End(first.leftOver, first.relative/100), picture.End(last.leftOver, last.relative/100)}
 	if first == last {
-		return ends[:1]
+		return []*route.Result{first.result}
 	}
-	return ends
+	return []*route.Result{first.result, last.result}
 }
 
 // newTrade sorts out what is drawn.
@@ -93,7 +87,7 @@ func newTrade(p *plan.Plan) *trade {
 		// A long name must not hide the reason why it is marked.
 		t.Marked = cut(smallText, footWide/2, clean(p.Results[u].Route.Name))
 		if used := pointOf(&p.Results[u]); used.drawn() {
-			t.used, t.Figures = &used, t.figures(used)
+			t.used, t.Used = &used, true
 		}
 	}
 	if t.Drawn = len(t.front); t.Drawn > 0 {

@@ -1,9 +1,8 @@
 package page
 
-// Block is a part of a page. Its form names it in the page template; as text and as
-// Markdown it writes itself.
+// Block is a part of a page. As text and as Markdown it writes itself; the page template
+// knows it by the name of its type.
 type Block interface {
-	Form() string
 	text(w *screen)
 	markdown(m *markdown)
 }
@@ -23,17 +22,16 @@ type (
 	}
 	// Gap is an empty line on the screen.
 	Gap struct{}
-	// Bar is a warning that stands out, white on black, above what it is about.
-	Bar struct{ Text string }
-	// Paragraph is running text with a label, which may be empty, or small print.
+	// Paragraph is running text with a label, which may be empty.
 	Paragraph struct {
 		Label, Text string
 		// At is the column of the text on the screen; 0: just behind the label.
-		At    int
-		Small bool
+		At int
+		// Style "bar" is a warning that stands out, white on black, above what it is about;
+		// "quotation" stands apart, ready to be copied; "small" is small print. The lines of a
+		// label have the sizes "bar", "name", "strength", "hazard" and "small".
+		Style string
 	}
-	// Quotation stands apart, ready to be copied.
-	Quotation struct{ Text string }
 	// Steps are numbered, from First; 0 is from 1.
 	Steps struct {
 		First int
@@ -81,6 +79,11 @@ type (
 	}
 	// Labels are small sheets to be cut out.
 	Labels struct{ List []Label }
+	// Only are blocks for the text screen, or for the other formats.
+	Only struct {
+		Text   bool
+		Blocks []Block
+	}
 )
 
 // Fact is a label and what it says.
@@ -89,31 +92,5 @@ type Fact = struct{ Label, Text string }
 // Label is so many small sheets that are alike.
 type Label struct {
 	Count int
-	Lines []LabelLine
+	Lines []Paragraph
 }
-
-// LabelLine is a line of a label, of one of the sizes "bar", "name", "strength", "hazard" and
-// "small".
-type LabelLine struct{ Size, Text string }
-
-// only are blocks for some formats.
-type only struct {
-	formats []format
-	blocks  []Block
-}
-
-func (Title) Form() string     { return "title" }
-func (Heading) Form() string   { return "heading" }
-func (Gap) Form() string       { return "gap" }
-func (Bar) Form() string       { return "bar" }
-func (Paragraph) Form() string { return "paragraph" }
-func (Quotation) Form() string { return "quotation" }
-func (Steps) Form() string     { return "steps" }
-func (Bullets) Form() string   { return "bullets" }
-func (Facts) Form() string     { return "facts" }
-func (Notes) Form() string     { return "notes" }
-func (*Table) Form() string    { return "table" }
-func (Figure) Form() string    { return "figure" }
-func (Fold) Form() string      { return "fold" }
-func (Labels) Form() string    { return "labels" }
-func (only) Form() string      { return "only" }

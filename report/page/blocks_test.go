@@ -53,15 +53,15 @@ func htmlOf(t *testing.T, p *Page) string {
 // TestBlocksInAllFormats: one page of every other block, in each format.
 func TestBlocksInAllFormats(t *testing.T) {
 	p := &Page{Title: "Dye", Kind: "screen", Blocks: []Block{
-		Bar{"INVENTED"},
+		Paragraph{Text: "INVENTED", Style: "bar"},
 		Title{Text: "Dye"},
 		Paragraph{Label: "Wanted", Text: "15 mL"},
 		Heading{Label: "USE", Text: "two steps"},
 		Steps{Items: []string{"weigh", "mix"}},
 		Gap{},
 		Facts{List: []Fact{{"Strength", "0.04"}, {"", "or so"}}, At: 14, Indent: 2},
-		NotText(Heading{Text: "What spoils it"}),
-		TextOnly(Paragraph{Text: "only here", At: 4}),
+		Only{Blocks: []Block{Heading{Text: "What spoils it"}}},
+		Only{Text: true, Blocks: []Block{Paragraph{Text: "only here", At: 4}}},
 		Gap{},
 		Notes{Label: "Assumed", Items: []string{"a", "b"}, At: 13},
 		Notes{Label: "Cautions", Items: []string{"A.", "B."}, At: 13, Join: " "},

@@ -6,6 +6,7 @@ import (
 	_ "embed"
 	"encoding/base64"
 	"html/template"
+	"reflect"
 	"regexp"
 	"strings"
 
@@ -22,7 +23,10 @@ var (
 		"times": func(n int) []struct{} { return make([]struct{}, n) },
 		"clean": visible,
 		"parts": datesApart,
-		"shown": func(blocks []Block) []Block { return shown(asHTML, blocks) },
+		"shown": func(blocks []Block) []Block { return shown(false, blocks) },
+		"form":  func(b Block) string { return reflect.Indirect(reflect.ValueOf(b)).Type().Name() },
+		"words": Heading.words, "joined": Facts.joined, "source": Figure.source,
+		"heads": (*Table).heads, "isNumber": (*Table).isNumber, "isLong": (*Table).isLong, "isStruck": (*Table).isStruck, "across": (*Table).across, "name": Row.name,
 	}).Parse(pageText))
 )
 
@@ -43,8 +47,8 @@ func (p *Page) HTML() ([]byte, error) {
 	return out.Bytes(), err
 }
 
-// Source is the picture as a URL that holds it.
-func (f Figure) Source() template.URL {
+// source is the picture as a URL that holds it.
+func (f Figure) source() template.URL {
 	return template.URL("data:image/png;base64," + base64.StdEncoding.EncodeToString(f.PNG))
 }
 

@@ -17,7 +17,7 @@ func (p *Page) Markdown() []byte {
 type markdown struct{ strings.Builder }
 
 func (m *markdown) blocks(blocks []Block) {
-	for _, b := range shown(asMarkdown, blocks) {
+	for _, b := range shown(false, blocks) {
 		b.markdown(m)
 	}
 }
@@ -47,19 +47,27 @@ func (t Title) markdown(m *markdown) {
 }
 
 func (h Heading) markdown(m *markdown) {
-	m.line("## ", h.Words())
+	m.line("## ", h.words())
 	if h.Lead != "" {
 		m.line("", h.Lead)
 	}
 }
 
-// Words are the heading in one line.
-func (h Heading) Words() string { return labelled(h.Label, h.Text) }
+// words are the heading in one line.
+func (h Heading) words() string { return labelled(h.Label, h.Text) }
 
-func (Gap) markdown(*markdown)           {}
-func (b Bar) markdown(m *markdown)       { m.WriteString("\n" + bold(b.Text) + "\n") }
-func (q Quotation) markdown(m *markdown) { m.line("> ", q.Text) }
-func (p Paragraph) markdown(m *markdown) { m.line("", labelled(p.Label, p.Text)) }
+func (Gap) markdown(*markdown) {}
+
+func (p Paragraph) markdown(m *markdown) {
+	switch p.Style {
+	case "bar", "name", "strength", "hazard":
+		m.WriteString("\n" + bold(p.Text) + "\n")
+	case "quotation":
+		m.line("> ", p.Text)
+	default:
+		m.line("", labelled(p.Label, p.Text))
+	}
+}
 
 func (s Steps) markdown(m *markdown) {
 	m.WriteString("\n")
@@ -83,13 +91,13 @@ func (f Facts) markdown(m *markdown) {
 	if f.Bare {
 		colon = ""
 	}
-	for _, fact := range f.Joined() {
+	for _, fact := range f.joined() {
 		m.WriteString("- **" + escape(fact.Label) + colon + "** " + escape(fact.Text) + "\n")
 	}
 }
 
-// Joined puts facts without a label to the one above.
-func (f Facts) Joined() (joined []Fact) {
+// joined puts facts without a label to the one above.
+func (f Facts) joined() (joined []Fact) {
 	for _, fact := range f.List {
 		if n := len(joined); fact.Label == "" && n > 0 {
 			joined[n-1].Text += "; " + fact.Text
@@ -124,13 +132,9 @@ func (l Labels) markdown(m *markdown) {
 			m.WriteString("\n---\n")
 		}
 		for _, line := range label.Lines {
-			text := escape(line.Text)
-			if line.Size != "small" {
-				text = bold(line.Text)
-			}
-			m.WriteString("\n" + text + "\n")
+			line.markdown(m)
 		}
 	}
 }
 
-func (o only) markdown(m *markdown) { m.blocks(o.blocks) }
+func (o Only) markdown(m *markdown) { m.blocks(o.Blocks) }

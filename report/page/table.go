@@ -48,8 +48,8 @@ func Rows(cells [][]string) []Row {
 	return rows
 }
 
-// Heads is the head in one line.
-func (t *Table) Heads() []string {
+// heads is the head in one line.
+func (t *Table) heads() []string {
 	heads := slices.Clone(t.Head)
 	for i, unit := range t.Units {
 		heads[i] = strings.TrimSpace(heads[i] + " " + unit)
@@ -57,25 +57,25 @@ func (t *Table) Heads() []string {
 	return heads
 }
 
-// IsStruck reports whether a cell is struck through.
-func (t *Table) IsStruck(row, column int) bool {
+// isStruck reports whether a cell is struck through.
+func (t *Table) isStruck(row, column int) bool {
 	return t.Rows[row].Struck && column == t.StruckCell
 }
 
-// Name is the first cell of a row with what leads it.
-func (r Row) Name() string { return strings.TrimSpace(r.Lead + r.Cells[0]) }
+// name is the first cell of a row with what leads it.
+func (r Row) name() string { return strings.TrimSpace(r.Lead + r.Cells[0]) }
 
-// Across is how many columns the last cell of a row takes.
-func (t *Table) Across(row int) int { return 1 + len(t.Head) - len(t.Rows[row].Cells) }
+// across is how many columns the last cell of a row takes.
+func (t *Table) across(row int) int { return 1 + len(t.Head) - len(t.Rows[row].Cells) }
 
-// IsNumber reports whether a column holds numbers.
-func (t *Table) IsNumber(column int) bool {
+// isNumber reports whether a column holds numbers.
+func (t *Table) isNumber(column int) bool {
 	return column >= t.Numbers && !(t.WordsLast && column == len(t.Head)-1)
 }
 
-// IsLong reports whether a cell takes several columns.
-func (t *Table) IsLong(row, column int) bool {
-	return column == len(t.Rows[row].Cells)-1 && t.Across(row) > 1
+// isLong reports whether a cell takes several columns.
+func (t *Table) isLong(row, column int) bool {
+	return column == len(t.Rows[row].Cells)-1 && t.across(row) > 1
 }
 
 // text writes it with names as long as the screen permits.
@@ -144,11 +144,11 @@ func (t *Table) markdown(m *markdown) {
 	if t.Caption != "" {
 		m.line("", t.Caption)
 	}
-	heads := t.Heads()
+	heads := t.heads()
 	rules := make([]string, len(heads))
 	for i, head := range heads {
 		heads[i], rules[i] = escape(head), "---"
-		if t.IsNumber(i) {
+		if t.isNumber(i) {
 			rules[i] = "--:"
 		}
 	}
@@ -168,12 +168,12 @@ func (t *Table) cellMarkdown(row, column int) string {
 	r := &t.Rows[row]
 	text := escape(r.Cells[column])
 	if column == 0 {
-		text = escape(r.Name())
+		text = escape(r.name())
 	}
 	switch {
 	case text == "" && t.Class != "":
 		return `\_\_\_\_\_\_`
-	case t.IsStruck(row, column):
+	case t.isStruck(row, column):
 		return "~~" + text + "~~"
 	case r.Marked && column == 0:
 		return "**" + text + "**"

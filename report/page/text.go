@@ -19,7 +19,7 @@ type screen struct {
 }
 
 func (w *screen) blocks(blocks []Block) {
-	for _, b := range shown(asText, blocks) {
+	for _, b := range shown(true, blocks) {
 		b.text(w)
 	}
 }
@@ -61,10 +61,8 @@ func (h Heading) text(w *screen) {
 	}
 }
 
-func (Gap) text(w *screen)         { w.gap() }
-func (b Bar) text(w *screen)       { w.hang("", b.Text, 0) }
-func (q Quotation) text(w *screen) { w.hang("", q.Text, 4) }
-func (Figure) text(*screen)        {}
+func (Gap) text(w *screen)  { w.gap() }
+func (Figure) text(*screen) {}
 
 func (p Paragraph) text(w *screen) {
 	if p.Label == "" {
@@ -138,4 +136,4 @@ func (l Labels) text(w *screen) {
 	}
 }
 
-func (o only) text(w *screen) { w.blocks(o.blocks) }
+func (o Only) text(w *screen) { w.blocks(o.Blocks) }

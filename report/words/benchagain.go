@@ -38,10 +38,6 @@ func (b *bench) enough(i int) bool {
 	if s.Measure != nil && s.Measure.Kind.Traits().Filler && s.Measure.Kind.Traits().Scale {
 		need = s.Measure.Capacity
 	}
-	for j := i - 1; j >= 0; j-- {
-		if n := b.bottle[j]; n > 0 {
-			return b.left[n-1] >= 1.2*need
-		}
-	}
-	return true // a stock
+	n := b.before(i) // 0: a stock
+	return n == 0 || b.solutions[n-1].LeftML >= 1.2*need
 }

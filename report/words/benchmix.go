@@ -49,26 +49,19 @@ func (b *bench) until(i int) []string {
 // makeUp says with what is made up, when, and how it is mixed and kept.
 func (b *bench) makeUp(i int) string {
 	s := &b.route.Steps[i]
-	text := b.fill(i) + "; write; " + b.kept(i)
-	if emptyFor(b.route, i) != "" {
-		text += fmt.Sprintf("; rinse the %s to waste, let it drain", instrument(s))
-	}
-	return text
+	return b.fill(i) + "; write; " + b.kept(i) + when(emptyFor(b.route, i) != "", fmt.Sprintf("; rinse the %s to waste, let it drain", instrument(s)))
 }
 
 // fill says how a mark is reached.
 func (b *bench) fill(i int) string {
 	s, o := &b.route.Steps[i], b.order(i)
 	to := fmt.Sprintf("%s to %s in the %s", b.prep().Solvent.Name, measured(s), instrument(s))
-	when := "at room temperature"
-	if o.Gas {
-		when += ", when no more gas is seen"
-	}
+	ready := "at room temperature" + when(o.Gas, ", when no more gas is seen")
 	switch {
 	case o.IntoSolvent && o.Bath:
-		return fmt.Sprintf("%s, pour it into the %s, rinse the beaker into it twice with a little %s, then %s", when, instrument(s), b.prep().Solvent.Name, to)
+		return fmt.Sprintf("%s, pour it into the %s, rinse the beaker into it twice with a little %s, then %s", ready, instrument(s), b.prep().Solvent.Name, to)
 	case o.IntoSolvent:
-		return when + ", " + to
+		return ready + ", " + to
 	case o.Gas:
 		return to + ", in portions, swirling, open, in a fume cupboard; to the mark only when no more gas is seen"
 	case i > 0 && b.route.Steps[i-1].Measure != nil:

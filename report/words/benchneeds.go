@@ -29,18 +29,18 @@ func (p *Paper) needs() []page.Fact {
 			list = append(list, page.Fact{s.Packet.Name, "a packet of " + q.Solute.Weighed()})
 		}
 	}
-	list = append(list, page.Fact{q.Solvent.Name, "about " + Volume(b.solventNeeded()) + ", and some for rinsing"},
+	list = append(list, page.Fact{q.Solvent.Name, "about " + volume(b.solventNeeded()) + ", and some for rinsing"},
 		page.Fact{"instruments", strings.Join(p.instrumentNames(), ", ")})
 	var bottles []string
 	for i, n := range b.bottle {
 		if n == 0 {
 			continue
 		}
-		holds := b.made[n-1]
+		holds := b.solutions[n-1].MadeML
 		if b.order(i).Gas {
 			holds *= 2 // it is swirled there, open
 		}
-		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", n, quantity.Decimal(b.strength[n-1], 2), q.Target.Unit.Name, Volume(holds)))
+		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", n, quantity.Decimal(p.prep().StrengthOf(b.solutions[n-1].Concentration), 2), q.Target.Unit.Name, volume(holds)))
 	}
 	return append(list, page.Fact{"bottles", "dry, with " + b.caps() + ", labelled " + p.bottlesLabelled() + ", and " + strings.Join(bottles, "; ")}, page.Fact{"besides", p.besides()})
 }
@@ -98,8 +98,8 @@ func soluteNeeded(r *route.Route) string {
 // solventNeeded is in mL what is added of the solvent: what was made, less what went into
 // it of other solutions and liquids.
 func (b *bench) solventNeeded() (mL float64) {
-	for _, made := range b.made {
-		mL += made
+	for _, s := range b.solutions {
+		mL += s.MadeML
 	}
 	for i := range b.route.Steps {
 		s := &b.route.Steps[i]
@@ -108,7 +108,7 @@ func (b *bench) solventNeeded() (mL float64) {
 			mL -= s.Amount / max(0.5, b.prep().Solvent.Density.Value)
 		case s.Verb == route.TakeAll:
 			if n := b.before(i); n > 0 {
-				mL -= b.made[n-1]
+				mL -= b.solutions[n-1].MadeML
 			}
 		case s.Measure != nil && s.Rises() && !s.Measure.Kind.Traits().Counts:
 			mL -= s.Amount
@@ -142,20 +142,16 @@ func assayWords(q *route.Prep) string {
 
 // besides is what no kit lists.
 func (p *Paper) besides() string {
-	b := newBench(p)
-	parts := append(b.extras(), "two droppers", b.toDrop(), "tissue", "pen and labels", "a waste for each left-over and for solids", "gloves and goggles")
-	if p.Prep.Bench.Temperature.Known {
-		parts = append([]string{"a thermometer"}, parts...)
-	}
-	steps := p.route().Steps
-	if slices.ContainsFunc(steps, func(s route.Step) bool { return s.Measure != nil && s.Measure.Kind.Traits().Filler }) {
-		parts = append([]string{"a pipette filler"}, parts...)
-	}
+	b, steps := newBench(p), p.route().Steps
+	any := func(has func(s route.Step) bool) bool { return slices.ContainsFunc(steps, has) }
+	var parts clauses
+	parts.add(any(func(s route.Step) bool { return s.Verb.WeighsSolute() }), "a spatula")
 	if b.weighsOnBoat() {
-		parts = append([]string{"a weighing boat", "a funnel or a glass rod"}, parts...)
+		parts = append(parts, "a weighing boat", "a funnel or a glass rod")
 	}
-	if slices.ContainsFunc(steps, func(s route.Step) bool { return s.Verb.WeighsSolute() }) {
-		parts = append([]string{"a spatula"}, parts...)
-	}
+	parts.add(any(func(s route.Step) bool { return s.Measure != nil && s.Measure.Kind.Traits().Filler }), "a pipette filler")
+	parts.add(p.Prep.Bench.Temperature.Known, "a thermometer")
+	parts = append(parts, b.extras()...)
+	parts = append(parts, "two droppers", b.toDrop(), "tissue", "pen and labels", "a waste for each left-over and for solids", "gloves and goggles")
 	return quantity.Series(parts, "and")
 }

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -11,34 +12,27 @@ import (
 	"minim/uncertainty/route"
 )
 
-// SheetBefore is what a bench sheet says before the steps.
-func (p *Paper) SheetBefore(d *page.Page) {
-	p.headed(d, page.Title{Text: "Bench sheet: " + p.Subject(), Below: p.sheetBelow()})
-	p.aimsElsewhere(d)
-	d.Add(&page.Table{Head: []string{"this batch", "date", "by", "bench at start, °C", "start", "end"}, Numbers: 6, Class: "form", Rows: page.Rows([][]string{{"", p.Date, "", "", "", ""}})})
-	p.mind(d)
-	d.Section("Before step 1", page.Paragraph{Text: strings.Join(p.cautions(), " ") + " Read the safety data sheets of all that is used; wear gloves and goggles."})
-	d.Section("You need", page.Facts{List: p.needs()})
-}
-
-// SheetSteps are the steps, boxes to write in, what to mind all along, and what comes of it.
-func (p *Paper) SheetSteps(d *page.Page, room []record.Room) {
-	d.Section("Steps", p.stepTable(room))
-	d.Add(&page.Table{Head: []string{"what was spoilt, and why; other remarks", "checked by"}, Numbers: 2, Class: "form remarks", Rows: page.Rows([][]string{{"", ""}})})
-	d.Section("All along", page.Bullets{Items: p.habits(room)})
-	d.Section("You get", page.Paragraph{Text: p.gives()})
+// Sheet is what a bench sheet says: what comes before the steps, the steps, boxes to write in,
+// what to mind all along, and what comes of it. Room says how far off each reading may be.
+func (p *Paper) Sheet(room []record.Room) (title string, blocks []page.Block) {
+	title = "Bench sheet: " + p.subject()
+	form := func(class string, row []string, head ...string) *page.Table {
+		return &page.Table{Head: head, Numbers: len(head), Class: class, Rows: page.Rows([][]string{row})}
+	}
+	return title, slices.Concat(p.headed(title, p.sheetBelow()),
+		[]page.Block{form("form", []string{"", p.Date, "", "", "", ""}, "this batch", "date", "by", "bench at start, °C", "start", "end")},
+		p.mind(),
+		section("Before step 1", prose(strings.Join(p.cautions(), " ")+" Read the safety data sheets of all that is used; wear gloves and goggles.")),
+		section("You need", page.Facts{List: p.needs()}),
+		section("Steps", p.stepTable(room), form("form remarks", []string{"", ""}, "what was spoilt, and why; other remarks", "checked by")),
+		section("All along", page.Bullets{Items: p.habits(room)}),
+		section("You get", prose(p.gives())))
 }
 
 func (p *Paper) sheetBelow() string {
-	text := Wanted(p.Prep)
-	if len(p.Prep.Tolerances) > 0 {
-		text += ", " + tolerance(p.Prep.Tolerances[0])
-	}
-	text += " · route: " + p.route().Name
-	if p.Prep.Note != "" {
-		text += " · " + p.Prep.Note
-	}
-	return text
+	parts := clauses{wantedWithin(p.Prep), "route: " + p.route().Name}
+	parts.put("", p.Prep.Note)
+	return strings.Join(parts, " · ")
 }
 
 // stepTable is the steps with what to take care of, what is planned, boxes, and from
@@ -116,14 +110,14 @@ func (p *Paper) habits(room []record.Room) []string {
 // gives says what comes of it.
 func (p *Paper) gives() string {
 	r := p.result()
-	s := State(r)
-	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", Volume(r.MadeML), s.Sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), Volume(r.LeftOverML))
+	s := state(r)
+	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), volume(r.LeftOverML))
 	if shifted := shifts(r); shifted != "" {
 		text += fmt.Sprintf(" The marks alone would give %s; already in the figure, with nothing to correct: %s.", quantity.Decimal(r.Intended, 3), shifted)
 	}
 	text += " What was read goes into the record, from which follows what was really made."
 	if len(r.Inside) > 0 {
-		text += fmt.Sprintf(" If every reading is as planned, the chance of being inside the tolerance is %s in 100.", InHundred(r.Chance(), p.Prep.LeastChance))
+		text += fmt.Sprintf(" If every reading is as planned, the chance of being inside the tolerance is %s in 100.", chanceOf(p.Prep, r))
 	}
 	return text
 }

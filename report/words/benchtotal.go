@@ -22,11 +22,7 @@ func (b *bench) zeroed(i int) string {
 	if !isTurned(o) {
 		return text
 	}
-	text += fmt.Sprintf("put about %s of %s in it; take it off the %s", total.Balance.Display(o.Ahead), b.prep().Solvent.Name, instrument(total))
-	if o.Bath {
-		text += " into a cold bath"
-	}
-	return text + "; "
+	return text + fmt.Sprintf("put about %s of %s in it; take it off the %s%s; ", total.Balance.Display(o.Ahead), b.prep().Solvent.Name, instrument(total), when(o.Bath, " into a cold bath"))
 }
 
 // weighAliquot says how a part of a solution is weighed: into a dry bottle, or into the
@@ -74,32 +70,20 @@ func (b *bench) waiting(o *route.Order) (list []string) {
 
 // tippedTogether says how they go into the bottle on the balance.
 func (b *bench) tippedTogether(o *route.Order, solids []string) string {
-	text := "tip " + quantity.Series(solids, "and")
-	if !isTurned(o) {
-		return text + " into it; " + b.backOn(o)
-	}
-	return text + " into it in portions, swirling, until no solid is left; " + b.backOn(o)
+	return "tip " + quantity.Series(solids, "and") + " into it" + when(isTurned(o), " in portions, swirling, until no solid is left") + "; " + b.backOn(o)
 }
 
 // backOn says how the bottle comes back on the balance that it was zeroed on.
 func (b *bench) backOn(o *route.Order) string {
-	cool := ""
-	switch {
-	case isTurned(o) && o.Bath:
-		cool = "at room temperature and dry outside, "
-	case isTurned(o):
-		cool = "at room temperature, "
-	}
+	cool := when(isTurned(o), "at room temperature"+when(o.Bath, " and dry outside")+", ")
 	return fmt.Sprintf("bottle %d, %son the %s, not zeroed again: ", b.bottle[o.Last], cool, instrument(&b.route.Steps[o.Last]))
 }
 
 // backAgain says to weigh boats back that waited.
 func (b *bench) backAgain(o *route.Order) string {
-	var steps []string
+	var steps clauses
 	for k := o.First; k < o.Last; k++ {
-		if b.route.Steps[k].WeighedBack {
-			steps = append(steps, fmt.Sprintf("; weigh the emptied boat of step %d, write that there", k+1))
-		}
+		steps.add(b.route.Steps[k].WeighedBack, "; weigh the emptied boat of step %d, write that there", k+1)
 	}
 	return strings.Join(steps, "")
 }

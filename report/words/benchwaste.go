@@ -1,7 +1,6 @@
 package words
 
 import (
-	"fmt"
 	"strings"
 
 	"minim/uncertainty/route"
@@ -9,44 +8,27 @@ import (
 
 // lastRow is what is done after the last step.
 func (b *bench) lastRow() []string {
-	do, vented := "Close the last bottle; date and initials on its label", ""
-	if len(b.orders) > 0 && b.order(len(b.orders)-1).Gas {
-		do = "Leave the last bottle under a vented cap, never tight; date and initials on its label"
-	}
-	if b.gas() {
-		vented = ", under a vented cap"
-	}
-	care := "Each left-over to its own labelled waste" + vented + "; glass, balance and bench clean"
+	vented := len(b.orders) > 0 && b.order(len(b.orders)-1).Gas
+	do := either(vented, "Leave the last bottle under a vented cap, never tight", "Close the last bottle") + "; date and initials on its label"
+	care := "Each left-over to its own labelled waste" + when(b.gas(), ", under a vented cap") + "; glass, balance and bench clean"
 	return []string{do, care, "–", "–", "", "–"}
 }
 
 // wasteHabits are what to mind with waste, by hazard.
 func (b *bench) wasteHabits() string {
-	text := ""
-	if b.gas() {
-		text += " What gives off gas stays under a vented cap in the waste as well."
-	}
-	if b.anyPart("oxidiser") {
-		text += " Tissue that took up an oxidiser is soaked in water before it goes there."
-	}
-	return text
+	return when(b.gas(), " What gives off gas stays under a vented cap in the waste as well.") +
+		when(b.anyPart("oxidiser"), " Tissue that took up an oxidiser is soaked in water before it goes there.")
 }
 
 // orderHabits are what to mind all along where solvent goes first.
-func (b *bench) orderHabits() (list []string) {
-	if b.anyOrder(isTurned) {
-		list = append(list, fmt.Sprintf("%s goes first, and what is dissolved or diluted into it, never the reverse; tips stay above the liquid there.", capital(b.prep().Solvent.Name)))
-	}
-	if b.anyOrder(func(o *route.Order) bool { return len(o.Early) > 0 }) {
-		list = append(list, "The record takes the steps by their numbers all the same.")
-	}
-	if b.anyOrder(func(o *route.Order) bool { return o.Unknown }) {
-		list = append(list, "Hazards that are not stated are unknown: where gas comes or it warms, leave it open and upright until that is past.")
-	}
-	if len(list) == 0 {
-		return nil
-	}
-	return []string{strings.Join(list, " ")}
+func (b *bench) orderHabits() []string {
+	var list, all clauses
+	list.add(b.anyOrder(isTurned), "%s goes first, and what is dissolved or diluted into it, never the reverse; tips stay above the liquid there.", capital(b.prep().Solvent.Name))
+	list.add(b.anyOrder(func(o *route.Order) bool { return len(o.Early) > 0 }), "The record takes the steps by their numbers all the same.")
+	list.add(b.anyOrder(func(o *route.Order) bool { return o.Unknown }),
+		"Hazards that are not stated are unknown: where gas comes or it warms, leave it open and upright until that is past.")
+	all.put("", strings.Join(list, " "))
+	return all
 }
 
 // anyPart reports whether one of the words is stated for what a step brings, or for the solvent.
@@ -63,42 +45,26 @@ func (b *bench) anyPart(words ...string) bool {
 }
 
 // extras are what the order of work and the hazards ask for besides.
-func (b *bench) extras() (list []string) {
-	has := func(found bool, what string) {
-		if found {
-			list = append(list, what)
-		}
-	}
-	has(b.gas(), "a fume cupboard")
-	has(b.anyOrder(func(o *route.Order) bool { return o.Bath && !b.isWeighed(o) }), "a beaker")
-	has(b.anyOrder(func(o *route.Order) bool { return o.Bath }), "a cold bath")
+func (b *bench) extras() []string {
+	var list clauses
+	list.add(b.gas(), "a fume cupboard")
+	list.add(b.anyOrder(func(o *route.Order) bool { return o.Bath && !b.isWeighed(o) }), "a beaker")
+	list.add(b.anyOrder(func(o *route.Order) bool { return o.Bath }), "a cold bath")
 	return list
 }
 
 // toSpare is said of solute beyond what the steps weigh.
 func (b *bench) toSpare() string {
-	if (&route.SolutionHazards{Undiluted: b.prep().Solute.Hazards}).Any("toxic") {
-		return ", and no more than is needed to weigh it"
-	}
-	return ", and some to spare"
+	toxic := (&route.SolutionHazards{Undiluted: b.prep().Solute.Hazards}).Any("toxic")
+	return either(toxic, ", and no more than is needed to weigh it", ", and some to spare")
 }
 
 // toDrop is in what solvent is kept ready: in a wash bottle, which one must not squeeze
 // with what harms or gives off gas.
 func (b *bench) toDrop() string {
 	solvent, words := b.prep().Solvent.Name, route.SolutionHazards{Solution: b.prep().Solvent.Hazards}
-	if words.Any("acid", "alkali", "corrosive", "toxic", "oxidiser", "gives off gas") {
-		return "a small beaker of " + solvent + " with a dropper"
-	}
-	return "a wash bottle of " + solvent
-}
-
-// caps are those of the bottles.
-func (b *bench) caps() string {
-	if b.gas() {
-		return "vented caps"
-	}
-	return "caps"
+	harms := words.Any("acid", "alkali", "corrosive", "toxic", "oxidiser", "gives off gas")
+	return either(harms, "a small beaker of "+solvent+" with a dropper", "a wash bottle of "+solvent)
 }
 
 // weighsOnBoat reports whether a step weighs on a boat.
@@ -111,3 +77,6 @@ func (b *bench) weighsOnBoat() bool {
 	}
 	return false
 }
+
+// caps are those of the bottles.
+func (b *bench) caps() string { return when(b.gas(), "vented ") + "caps" }

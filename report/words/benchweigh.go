@@ -26,10 +26,7 @@ func (b *bench) weigh(i int) string {
 
 // onBoat says how solute is weighed on a boat.
 func (b *bench) onBoat(s *route.Step) string {
-	boat := "zero a boat"
-	if s.SeparateTare {
-		boat = "write what the empty boat shows"
-	}
+	boat := either(s.SeparateTare, "write what the empty boat shows", "zero a boat")
 	return fmt.Sprintf("%s on the %s; weigh %s of %s; write", boat, instrument(s), measured(s), b.prep().Solute.Weighed())
 }
 
@@ -52,10 +49,7 @@ func (b *bench) cooled(i int) string {
 }
 
 func weighedBack(s *route.Step) string {
-	if s.WeighedBack {
-		return "; weigh the emptied boat, write that as well"
-	}
-	return ""
+	return when(s.WeighedBack, "; weigh the emptied boat, write that as well")
 }
 
 // packet says where the content of a packet goes.

@@ -12,13 +12,10 @@ import (
 type bench struct {
 	*Paper
 	route *route.Route
-	// bottle is the number of the bottle that each step makes, 0 for none, and left what
-	// remains in it in the end, in mL.
+	// bottle is the number of the bottle that each step makes, 0 for none.
 	bottle []int
-	left   []float64
-	// strength of what is in each bottle, in the unit of the target.
-	strength []float64
-	made     []float64
+	// solutions are those in the bottles.
+	solutions []route.Solution
 	// orders in which the parts of each solution are brought together, by step.
 	orders []*route.Order
 }
@@ -26,18 +23,14 @@ type bench struct {
 // newBench numbers the bottles of a route.
 func newBench(p *Paper) *bench {
 	b := &bench{Paper: p, route: p.route()}
-	steps := b.route.Steps
-	b.bottle = make([]int, len(steps))
-	solutions, err := p.prep().Solutions(b.route)
-	if err != nil {
+	b.bottle = make([]int, len(b.route.Steps))
+	var err error
+	if b.solutions, err = p.prep().Solutions(b.route); err != nil {
 		return b // a batch or a route that can be done has its solutions
 	}
 	b.orders, _ = p.prep().Orders(b.route) // it fails where Solutions does
-	for _, s := range solutions {
-		b.bottle[s.Step-1] = len(b.left) + 1
-		b.left = append(b.left, s.LeftML)
-		b.strength = append(b.strength, p.prep().StrengthOf(s.Concentration))
-		b.made = append(b.made, s.MadeML)
+	for n, s := range b.solutions {
+		b.bottle[s.Step-1] = n + 1
 	}
 	return b
 }
@@ -55,31 +48,17 @@ func (b *bench) source(i int) string {
 	return "the solution"
 }
 
-// do says what a step does with which liquid, from where, into what.
+// work says what a step of a verb does with which liquid, from where, into what.
+var work = map[route.Verb]func(b *bench, i int) string{
+	route.Weigh: (*bench).weigh, route.UsePacket: (*bench).packet, route.Measured: (*bench).measure, route.MakeUpTo: (*bench).makeUp,
+	route.Take: (*bench).take, route.Pour: (*bench).take, route.TakeAll: (*bench).takeAll, route.Add: (*bench).addSolvent, route.DissolveIn: (*bench).addSolvent,
+	route.Strengthen: (*bench).strengthen, route.AddSolute: (*bench).addSolute, route.WeighAliquot: (*bench).weighAliquot, route.WeighUpTo: (*bench).weighUpTo,
+}
+
+// do says what a step does.
 func (b *bench) do(i int) string {
-	switch s := &b.route.Steps[i]; s.Verb {
-	case route.Weigh:
-		return b.weigh(i)
-	case route.UsePacket:
-		return b.packet(i)
-	case route.Measured:
-		return b.measure(i)
-	case route.MakeUpTo:
-		return b.makeUp(i)
-	case route.Take, route.Pour:
-		return b.take(i)
-	case route.TakeAll:
-		return b.takeAll(i)
-	case route.Add, route.DissolveIn:
-		return b.addSolvent(i)
-	case route.Strengthen:
-		return b.strengthen(i)
-	case route.AddSolute:
-		return b.addSolute(i)
-	case route.WeighAliquot:
-		return b.weighAliquot(i)
-	case route.WeighUpTo:
-		return b.weighUpTo(i)
+	if words, found := work[b.route.Steps[i].Verb]; found {
+		return words(b, i)
 	}
 	return Instructions(b.prep(), b.route)[i]
 }
@@ -104,12 +83,7 @@ func (b *bench) take(i int) string {
 // runsOut reports whether a measure has a tip that what it holds runs from.
 func runsOut(m *equipment.Measure) bool { return m.Kind.Traits().Care != "poured" }
 
-func slowly(strong bool) string {
-	if strong {
-		return "slowly "
-	}
-	return ""
-}
+func slowly(strong bool) string { return when(strong, "slowly ") }
 
 // takeAll says where a solution goes that goes on whole, with what is rinsed from its
 // vessel.
@@ -145,10 +119,7 @@ func (b *bench) addSolvent(i int) string {
 
 // measuredWith is "with the 10 mL cylinder", or "weighed on the scale".
 func measuredWith(s *route.Step) string {
-	if s.Balance != nil {
-		return "weighed on the " + instrument(s)
-	}
-	return "with the " + instrument(s)
+	return either(s.Balance != nil, "weighed on the ", "with the ") + instrument(s)
 }
 
 func (b *bench) strengthen(i int) string {

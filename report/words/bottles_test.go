@@ -39,5 +39,5 @@ func TestBottlesOfTwoLiquids(t *testing.T) {
 	b.route.Steps[0].Stock.Solvent = "ethanol"
 	b = newBench(b.Paper)
 	assert.Contains(t, bottlesOf(b), "labelled with what is in each and its hazards")
-	assert.True(t, strings.Contains(string((&page.Page{Blocks: []page.Block{b.Paper.Labels(Label{Count: 1})}}).Markdown()), "solute in ethanol and water"))
+	assert.True(t, strings.Contains(string((&page.Page{Blocks: []page.Block{b.Paper.labels(Label{Count: 1})}}).Markdown()), "solute in ethanol and water"))
 }

@@ -10,9 +10,9 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Changes says what is changed in the kit of a prep: "0.01 g scale: readability =
+// changes says what is changed in the kit of a prep: "0.01 g scale: readability =
 // 0.001 g", several of them joined by "; ". It is empty for a kit as it is.
-func Changes(p *route.Prep) string { return strings.Join(ChangeTexts(p), "; ") }
+func changes(p *route.Prep) string { return strings.Join(ChangeTexts(p), "; ") }
 
 // ChangeTexts are the changes in the kit, one by one.
 func ChangeTexts(p *route.Prep) (texts []string) {
@@ -22,9 +22,9 @@ func ChangeTexts(p *route.Prep) (texts []string) {
 	return texts
 }
 
-// Changed says what the first screen supposes to be other than it is.
-func Changed(p *route.Prep) string {
-	return fmt.Sprintf("%s (%s stays as it is)", Changes(p), quantity.Printable(p.Kit.File)) + staying(p)
+// changed says what the first screen supposes to be other than it is.
+func changed(p *route.Prep) string {
+	return fmt.Sprintf("%s (%s stays as it is)", changes(p), quantity.Printable(p.Kit.File)) + staying(p)
 }
 
 // staying says what stays as the kit states it, where it would follow from a change if it
@@ -48,33 +48,19 @@ type effect struct{ c, before *route.Comparison }
 
 // title of the section.
 func (e effect) title() string {
-	if len(e.c.Prep.Changes) > 1 {
-		return "What the changes do"
-	}
-	return "What the change does"
+	return either(len(e.c.Prep.Changes) > 1, "What the changes do", "What the change does")
 }
 
 // differs reports whether a route gives other figures than before, to the digits
 // that are shown.
 func (e effect) differs(i int) bool {
-	return !slices.Equal(cells(e.before, &e.before.Results[i]), cells(e.c, &e.c.Results[i]))
-}
-
-// head is what the columns hold, in two lines.
-func (e effect) head() (names, units []string) {
-	names, units = tableHead(e.c)
-	names, units = names[:4:4], units[:4:4]
-	if len(e.c.Prep.Tolerances) > 0 {
-		names, units = append(names, "change"), append(units, "in 100")
-	}
-	return names, units
+	return !slices.Equal(cells(routeColumns(e.before), &e.before.Results[i]), cells(routeColumns(e.c), &e.c.Results[i]))
 }
 
 // cells are those of a route before and now, the names of both left out.
 func (e effect) cells(i int) (before, now []string) {
 	old, after := &e.before.Results[i], &e.c.Results[i]
-	before, now = cells(e.before, old), cells(e.c, after)
-	before, now = before[:min(3, len(before))], now[:min(3, len(now))]
+	before, now = cells(strengthColumns(e.before), old), cells(strengthColumns(e.c), after)
 	if len(after.Inside) == 0 || len(now) == 1 {
 		return before, now
 	}
@@ -127,10 +113,10 @@ func chosen(c *route.Comparison) string {
 	return verdictWord(c) + " " + c.Results[c.Verdict.Use].Route.Name
 }
 
-// WhatChanged is the section about what changes do.
-func WhatChanged(c, before *route.Comparison) []page.Block {
+// whatChanged is the section about what changes do.
+func whatChanged(c, before *route.Comparison) []page.Block {
 	e := effect{c, before}
-	list := []page.Block{page.Heading{Text: e.title()}}
+	list := section(e.title())
 	if t := e.table(); len(t.Rows) > 0 {
 		list = append(list, t)
 	}
@@ -139,9 +125,12 @@ func WhatChanged(c, before *route.Comparison) []page.Block {
 
 // table has, for each route that differs, what it gave before and what it gives now.
 func (e effect) table() *page.Table {
-	names, units := e.head()
-	t := &page.Table{Head: slices.Insert(names, 1, ""), Units: slices.Insert(units, 1, ""), Numbers: 2,
-		Indent: 2, Most: 30, Least: 6, NameWidth: longestName(e.c)}
+	columns := append([]column{{}}, strengthColumns(e.c)...)
+	if len(e.c.Prep.Tolerances) > 0 {
+		columns = append(columns, column{head: "change", unit: "in 100"})
+	}
+	t := tableOf("route", columns)
+	t.Numbers, t.Least, t.NameWidth = 2, 6, longestName(e.c)
 	for i := range e.c.Results {
 		if e.differs(i) {
 			before, now := e.cells(i)

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"minim/equipment/quantity"
-	"minim/report/page"
 	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
@@ -41,10 +40,7 @@ func firstLines(c *route.Comparison) (lines []string) {
 			rest++
 		}
 	}
-	more := ""
-	if len(said) > 0 {
-		more = " as well"
-	}
+	more := when(len(said) > 0, " as well")
 	switch rest -= len(said); {
 	case rest == 1:
 		lines = append(lines, "1 other route aims elsewhere"+more+", see below")
@@ -67,16 +63,13 @@ func planFirst(b *Batch) string {
 // elsewhereWords say by how much a route aims off, and what would mend that.
 func elsewhereWords(p *route.Prep, r *route.Result) string {
 	e, unit := r.Elsewhere, p.Target.Unit.Name
-	text := fmt.Sprintf("makes %s too %s", quantity.Percent(math.Abs(e.Off)), map[bool]string{true: "little", false: "much"}[e.Off < 0])
+	text := fmt.Sprintf("makes %s too %s", quantity.Percent(math.Abs(e.Off)), either(e.Off < 0, "little", "much"))
 	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", quantity.Decimal(r.Intended, 3), unit, p.Target.Text)
-	switch {
-	case e.Step == 0 && e.Cut:
-		return fmt.Sprintf("%s: %s, and no other reading of a single step that was tried brings it there on this bench (not all were)", text, aims)
-	case e.Step == 0:
-		return fmt.Sprintf("%s: %s, and no other reading of a single step brings it there on this bench", text, aims)
+	if e.Step == 0 {
+		return fmt.Sprintf("%s: %s, and no other reading of a single step %sbrings it there on this bench%s", text, aims, when(e.Cut, "that was tried "), when(e.Cut, " (not all were)"))
 	}
 	return fmt.Sprintf("%s: %s (step %d); then it is inside in %s of 100, as it stands in %s (%s)", text, otherReading(r, e), e.Step,
-		InHundred(e.Chance, p.LeastChance), InHundred(r.Chance(), p.LeastChance), aims)
+		inHundred(e.Chance, p.LeastChance), chanceOf(p, r), aims)
 }
 
 // otherReading is "weigh 0.68 g instead of 0.60 g on the scale".
@@ -99,11 +92,4 @@ func whyNotAt(c *route.Comparison, r *route.Result) string {
 		return whyNot(c, r)
 	}
 	return elsewhereWords(c.Prep, r) + "; " + whyNot(c, r)
-}
-
-// aimsElsewhere adds to a paper that the route aims elsewhere, before everything else.
-func (p *Paper) aimsElsewhere(d *page.Page) {
-	if r := p.result(); p.Batch == nil && r.Elsewhere != nil {
-		d.Add(page.Quotation{Text: "First: this route " + elsewhereWords(p.Prep, r) + "."})
-	}
 }

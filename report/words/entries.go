@@ -26,8 +26,8 @@ func entryLines(r *record.Record) []fact {
 
 // entryWords say what an entry says, by whom and when.
 func entryWords(e *record.Entry) string {
-	said := SaidIn(e)
-	if IsStruck(e) {
+	said, struck := SaidIn(e)
+	if struck {
 		said = "~~" + said + "~~"
 	}
 	text := strings.Join(append([]string{aboutStep(e) + said}, remarks(e)...), "; ")
@@ -45,31 +45,20 @@ func entryTable(r *record.Record) *page.Table {
 		if e.Step > 0 {
 			step = strconv.Itoa(e.Step)
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []string{strconv.Itoa(e.Number), step, SaidIn(e), strings.Join(remarks(e), "; "), e.By, e.At}, Struck: IsStruck(e)})
+		said, struck := SaidIn(e)
+		t.Rows = append(t.Rows, page.Row{Cells: []string{strconv.Itoa(e.Number), step, said, strings.Join(remarks(e), "; "), e.By, e.At}, Struck: struck})
 	}
 	return t
 }
 
 // remarks are what an entry says beside what was done.
-func remarks(e *record.Entry) (parts []string) {
-	if e.Corrects > 0 {
-		parts = append(parts, fmt.Sprintf("corrects entry %d", e.Corrects))
-	}
-	if e.Spoilt != "" {
-		parts = append(parts, "spoilt ("+e.Spoilt+") and thrown away")
-	}
-	if e.Undone && e.Spoilt == "" {
-		parts = append(parts, "thrown away with what was spoilt")
-	}
-	if e.StruckBy > 0 {
-		parts = append(parts, fmt.Sprintf("struck by entry %d", e.StruckBy))
-	}
-	if e.Late {
-		parts = append(parts, "written down late")
-	}
-	if e.Note != "" {
-		parts = append(parts, e.Note)
-	}
+func remarks(e *record.Entry) (parts clauses) {
+	parts.add(e.Corrects > 0, "corrects entry %d", e.Corrects)
+	parts.add(e.Spoilt != "", "spoilt (%s) and thrown away", e.Spoilt)
+	parts.add(e.Undone && e.Spoilt == "", "thrown away with what was spoilt")
+	parts.add(e.StruckBy > 0, "struck by entry %d", e.StruckBy)
+	parts.add(e.Late, "written down late")
+	parts.put("", e.Note)
 	return parts
 }
 
@@ -81,23 +70,19 @@ func aboutStep(e *record.Entry) string {
 	return fmt.Sprintf("step %d: ", e.Step)
 }
 
-// SaidIn is what an entry says was done.
-func SaidIn(e *record.Entry) string {
+// SaidIn is what an entry says was done. It is struck where that no longer counts: it is
+// corrected, withdrawn, or was thrown away.
+func SaidIn(e *record.Entry) (said string, struck bool) {
+	struck = e.StruckBy > 0 || e.Spoilt != "" || e.Undone
 	switch {
 	case e.Withdrawn:
-		return "withdrawn"
+		return "withdrawn", struck
 	case e.Step == 0:
-		return temperature(e.Temperature.Value, e.Within)
+		return temperature(e.Temperature.Value, e.Within), struck
 	case !e.Read:
-		return verb.Short(&e.Done) + ", as planned"
+		return verb.Short(&e.Done) + ", as planned", struck
 	}
-	return verb.Short(&e.Done)
-}
-
-// IsStruck reports whether what an entry says no longer counts: it is corrected,
-// withdrawn, or was thrown away.
-func IsStruck(e *record.Entry) bool {
-	return e.StruckBy > 0 || e.Spoilt != "" || e.Undone
+	return verb.Short(&e.Done), struck
 }
 
 // roomLines say of each reading still to come how far off it may be.

@@ -13,15 +13,15 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Title is "Toning dye (invented)", empty without a title.
-func Title(p *route.Prep) string {
+// titled is "Toning dye (invented)", empty without a title.
+func titled(p *route.Prep) string {
 	if p.Title == "" || p.Note == "" {
 		return p.Title
 	}
 	return p.Title + " (" + p.Note + ")"
 }
 
-func WantedWithin(p *route.Prep) string {
+func wantedWithin(p *route.Prep) string {
 	if len(p.Tolerances) == 0 {
 		return Wanted(p)
 	}
@@ -34,7 +34,7 @@ type fact = page.Fact
 // facts say what the route to use gives.
 func facts(c *route.Comparison) []fact {
 	r := &c.Results[c.Verdict.Use]
-	return slices.Concat(strengthFacts(c, r), []fact{{"Aim", aim(c.Prep, r)}}, shiftFacts(r), []fact{{"Inside", chance(c, r)}}, rest(c, r))
+	return slices.Concat(strengthFacts(c, r), said(fact{"Aim", aim(c.Prep, r)}, fact{"Shifted", shifts(r)}, fact{"Inside", chance(c, r)}), rest(c, r))
 }
 
 // strengthFacts say what the strength is, and warn where that means little.
@@ -42,40 +42,24 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 	if !r.Informative {
 		list = append(list, fact{"Mind", r.Uninformative.String()})
 	}
-	return append(list, fact{"Strength", State(r).Sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
-}
-
-// shiftFacts say what moves the strength away from the aim, if anything.
-func shiftFacts(r *route.Result) []fact {
-	if text := shifts(r); text != "" {
-		return []fact{{"Shifted", text}}
-	}
-	return nil
+	return append(list, fact{"Strength", state(r).sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
 }
 
 // rest says what spoils a strength, what is made, and how far it was checked.
 func rest(c *route.Comparison, r *route.Result) []fact {
-	list := append(countedFacts(c.Prep, r), []fact{
-		{"Spoilt by", SpoiltBy(r)},
-		{"Makes", amounts(c.Prep, r, "takes")},
-		{"Checked", checked(c, r)},
-	}...)
-	if text := curved(r); text != "" {
-		list = append(list, fact{"Curved", text})
-	}
-	if r.AssumedShare >= 0.005 {
-		list = append(list, fact{"Assumed", fmt.Sprintf("%s of its variance rests on assumed values", wholePercent(r.AssumedShare))})
-	}
-	return list
+	var assumed clauses
+	assumed.add(r.AssumedShare >= 0.005, "%s of its variance rests on assumed values", wholePercent(r.AssumedShare))
+	return append(countedFacts(c.Prep, r), said(fact{"Spoilt by", spoiltBy(r)}, fact{"Makes", amounts(c.Prep, r, "takes")},
+		fact{"Checked", checked(c, r)}, fact{"Curved", curved(r)}, fact{"Assumed", strings.Join(assumed, "")})...)
 }
 
 // amounts say what a route makes, leaves over and takes, or took.
 func amounts(p *route.Prep, r *route.Result, takes string) string {
-	return fmt.Sprintf("%s; left over in all %s; %s %s", Volume(r.MadeML), Volume(r.LeftOverML), takes, SoluteTaken(p, r))
+	return fmt.Sprintf("%s; left over in all %s; %s %s", volume(r.MadeML), volume(r.LeftOverML), takes, soluteTaken(p, r))
 }
 
-// SpoiltBy says of what the shares of the spoilers are.
-func SpoiltBy(r *route.Result) string {
+// spoiltBy says of what the shares of the spoilers are.
+func spoiltBy(r *route.Result) string {
 	if r.Analytic.StandardUncertainty == 0 {
 		return spoilers(r)
 	}
@@ -85,9 +69,9 @@ func SpoiltBy(r *route.Result) string {
 // coverage says with what probability the interval holds the strength.
 func coverage(c *route.Comparison, r *route.Result) string {
 	if r.Quoted.Simulated {
-		return fmt.Sprintf("simulated, about %s %%", Asked(c.Settings.Coverage))
+		return fmt.Sprintf("simulated, about %s %%", asked(c.Settings.Coverage))
 	}
-	return fmt.Sprintf("k = %.2f, about %s %%", r.Analytic.CoverageFactor, Asked(c.Settings.Coverage))
+	return fmt.Sprintf("k = %.2f, about %s %%", r.Analytic.CoverageFactor, asked(c.Settings.Coverage))
 }
 
 // shifts names what moves the expected strength away from the aim, in per cent
@@ -95,7 +79,7 @@ func coverage(c *route.Comparison, r *route.Result) string {
 func shifts(r *route.Result) string {
 	var parts []string
 	for _, s := range r.Analytic.Shifts() {
-		if share := s.Shift / r.Analytic.Value; math.Abs(share) >= 0.001 {
+		if share := s.Sum / r.Analytic.Value; math.Abs(share) >= 0.001 {
 			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", influence.Group(s.Group), 100*share))
 		}
 	}
@@ -118,9 +102,9 @@ func aim(p *route.Prep, r *route.Result) string {
 
 func chance(c *route.Comparison, r *route.Result) string {
 	if len(r.Inside) == 0 {
-		return fmt.Sprintf("within %s of the target with a chance of %s in 100", quantity.Percent(r.HoldsWithin), Asked(c.Settings.Coverage))
+		return fmt.Sprintf("within %s of the target with a chance of %s in 100", quantity.Percent(r.HoldsWithin), asked(c.Settings.Coverage))
 	}
-	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance))
+	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r))
 }
 
 func checked(c *route.Comparison, r *route.Result) string {
@@ -187,6 +171,6 @@ func curved(r *route.Result) string {
 		quantity.Percent(math.Abs(second.StandardUncertainty/u-1)), map[bool]string{true: "larger", false: "smaller"}[second.StandardUncertainty > u])
 }
 
-func Volume(mL float64) string { return quantity.Millilitres(quantity.Round(mL, 3)) }
+func volume(mL float64) string { return quantity.Millilitres(quantity.Round(mL, 3)) }
 
 func grams(g float64) string { return quantity.Grams(quantity.Round(g, 3)) }

@@ -57,7 +57,7 @@ func findingText(p *route.Prep, r *route.Result, made bool) string {
 	case saysNothing:
 		parts = append(parts, r.Uninformative.String())
 	case tooLittle:
-		parts = append(parts, fmt.Sprintf("%s of the %s wanted", Volume(r.MadeML), quantity.Millilitres(p.Volume)))
+		parts = append(parts, fmt.Sprintf("%s of the %s wanted", volume(r.MadeML), quantity.Millilitres(p.Volume)))
 	}
 	if len(p.Tolerances) > 0 {
 		parts = append(parts, chanceAsked(p, r, made))
@@ -75,7 +75,7 @@ func chanceAsked(p *route.Prep, r *route.Result, made bool) string {
 	if t.Stated {
 		verb = "is"
 	}
-	return fmt.Sprintf("the chance that %s %s %s is %s in 100, asked for is %s", what, verb, tolerance(t), InHundred(r.Chance(), p.LeastChance), Asked(p.LeastChance))
+	return fmt.Sprintf("the chance that %s %s %s is %s in 100, asked for is %s", what, verb, tolerance(t), chanceOf(p, r), asked(p.LeastChance))
 }
 
 // verdictWord says how far the route can be recommended.
@@ -86,7 +86,7 @@ func verdictWord(c *route.Comparison) string {
 	case saysNothing:
 		return "NEAREST (none says much about the amount)"
 	case belowChance:
-		return fmt.Sprintf("NEAREST (none reaches %s in 100)", Asked(c.Prep.LeastChance))
+		return fmt.Sprintf("NEAREST (none reaches %s in 100)", asked(c.Prep.LeastChance))
 	}
 	if len(c.Prep.Tolerances) == 0 {
 		return "NEAREST THE TARGET (no tolerance given)"
@@ -114,21 +114,24 @@ func (p *Paper) finding() string { return findingText(p.Prep, p.result(), p.Batc
 
 // bars are the warnings at the top of every paper: that it is about the example that comes
 // with the program, and in what it falls short.
-func (p *Paper) bars() (list []string) {
-	for _, text := range []string{Invented(p.Prep.Kit), p.finding()} {
-		if text != "" {
-			list = append(list, text)
-		}
-	}
+func (p *Paper) bars() (list clauses) {
+	list.put("", Invented(p.Prep.Kit))
+	list.put("", p.finding())
 	return list
 }
 
-// headed starts a document with its warnings.
-func (p *Paper) headed(d *page.Page, h page.Title) {
+// headed starts a document with what may not meet, its warnings, and that the route aims
+// elsewhere.
+func (p *Paper) headed(title, below string) []page.Block {
+	list := stopBars(p.Prep)
 	for _, text := range p.bars() {
-		d.Add(page.Bar{Text: text})
+		list = append(list, bar(text))
 	}
-	d.Add(h)
+	list = append(list, page.Title{Text: title, Below: below})
+	if r := p.result(); p.Batch == nil && r.Elsewhere != nil {
+		list = append(list, quotation("First: this route "+elsewhereWords(p.Prep, r)+"."))
+	}
+	return list
 }
 
 // Invented marks what is made of the example that comes with the program; "" for a bench of

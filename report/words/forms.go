@@ -107,8 +107,8 @@ func soluteUsed(p *route.Prep, r *route.Result) (amount float64, unit string) {
 	return r.SoluteUsed, unit
 }
 
-// SoluteTaken words it with the name of what is taken.
-func SoluteTaken(p *route.Prep, r *route.Result) string {
+// soluteTaken words it with the name of what is taken.
+func soluteTaken(p *route.Prep, r *route.Result) string {
 	amount, unit := soluteUsed(p, r)
 	name := p.Solute.Name
 	if bringsIn(r.Route) {

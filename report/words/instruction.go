@@ -2,10 +2,8 @@ package words
 
 import (
 	"fmt"
-	"strings"
 
 	"minim/equipment"
-	"minim/equipment/quantity"
 	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
@@ -28,8 +26,9 @@ func Instructions(p *route.Prep, r *route.Route) []string {
 func instruction(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 	s := &r.Steps[i]
 	into, turned := goesInto(p, r, i, o), isTurned(o) && o.Refused.None() && r.Steps[o.First].Verb == route.WeighAliquot
-	besides := verb.Fill{"solute": p.Solute.Weighed(), "solvent": p.Solvent.Name, "before": before(s), "after": after(s), "tare": tare(s), "back": weighBack(s),
-		"into": into, "portions": inPortions(into), "added": addedTo(o, i), "mix": mixOpen(o), "mix last": mixAfter(r, i, o), "empty": emptyFor(r, i)}
+	besides := verb.Fill{"solute": p.Solute.Weighed(), "solvent": p.Solvent.Name, "before": before(s), "after": after(s), "tare": when(s.SeparateTare, ", between a tare and a gross reading"),
+		"back": when(s.WeighedBack, "; weigh the emptied boat back"),
+		"into": when(into != "", ", "+into), "portions": when(into != "", "; bring it in portions "+into), "added": addedTo(o, i), "mix": mixOpen(o), "mix last": mixAfter(r, i, o), "empty": emptyFor(r, i)}
 	if turned && s.Balance != nil {
 		besides["ahead"] = s.Balance.Display(o.Ahead)
 	}
@@ -42,74 +41,30 @@ func goesInto(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 	if !isTurned(o) || !o.Refused.None() || !isBroughtIn(o, i) {
 		return ""
 	}
-	text := fmt.Sprintf(", into some of the %s", p.Solvent.Name)
-	switch {
-	case len(o.Early) > 0:
-		return ", into what " + stepNumbers(o.Early) + " measured first" + strings.Replace(inBath(o), " in", ", in", 1)
-	case o.Bath && r.Steps[o.Last].Verb == route.MakeUpTo:
-		text += " in a beaker"
+	if len(o.Early) > 0 {
+		return "into what " + stepNumbers(o.Early) + " measured first" + when(o.Bath, ", in a cold bath")
 	}
-	return text + inBath(o)
-}
-
-func inBath(o *route.Order) string {
-	if o.Bath {
-		return " in a cold bath"
-	}
-	return ""
+	return "into some of the " + p.Solvent.Name + when(o.Bath && r.Steps[o.Last].Verb == route.MakeUpTo, " in a beaker") + when(o.Bath, " in a cold bath")
 }
 
 // addedTo says how what is strong is added to a solution that is there already; "" where it
 // is not.
 func addedTo(o *route.Order, i int) string {
-	if !isBroughtIn(o, i) || !o.Refused.None() {
-		return ""
-	}
-	return ", little by little" + strings.Replace(inBath(o), " in", ", in", 1)
+	return when(isBroughtIn(o, i) && o.Refused.None(), ", little by little"+when(o.Bath, ", in a cold bath"))
 }
 
-// inPortions words for a solid what it goes into.
-func inPortions(into string) string {
-	if into == "" {
-		return ""
-	}
-	return "; bring it in portions" + strings.TrimPrefix(into, ",")
-}
-
-// stepNumbers are "step 3" or "steps 3 and 4".
+// stepNumbers are "step 3" or "steps 3 and 4", of steps from 0.
 func stepNumbers(steps []int) string {
-	var numbers []string
-	for _, k := range steps {
-		numbers = append(numbers, fmt.Sprint(k+1))
+	numbers := make([]int, len(steps))
+	for i, k := range steps {
+		numbers[i] = k + 1
 	}
-	if len(numbers) == 1 {
-		return "step " + numbers[0]
-	}
-	return "steps " + quantity.Series(numbers, "and")
+	return plural(numbers, "step ", "steps ") + numberList(numbers)
 }
 
 // mixOpen says to mix what may be closed, or what gives off gas.
 func mixOpen(o *route.Order) string {
-	if o.Gas {
-		return "; mix it open, in a fume cupboard"
-	}
-	return "; mix"
-}
-
-// tare says how the boat is counted off.
-func tare(s *route.Step) string {
-	if s.SeparateTare {
-		return ", between a tare and a gross reading"
-	}
-	return ""
-}
-
-// weighBack says to weigh the emptied boat.
-func weighBack(s *route.Step) string {
-	if s.WeighedBack {
-		return "; weigh the emptied boat back"
-	}
-	return ""
+	return either(o.Gas, "; mix it open, in a fume cupboard", "; mix")
 }
 
 // before says in what state an instrument is used, where it is not rinsed with

@@ -19,18 +19,20 @@ type Label struct {
 }
 
 // Of is the label with what the record of a batch says, where that is not stated.
-func (l Label) Of(b *Batch, by, batch bool) Label {
-	if !by {
+func (l Label) Of(b *Batch) Label {
+	if l.By == "" {
 		l.By = strings.Join(makers(b.Record), ", ")
 	}
-	if !batch {
-		l.Batch = b.Record.Batch
-	}
+	l.Batch = cmp.Or(l.Batch, b.Record.Batch)
 	return l
 }
 
-// Labels are a label for each bottle that is filled.
-func (p *Paper) Labels(l Label) (sheet page.Labels) {
+// Labels are a page with a label for each bottle that is filled.
+func (p *Paper) Labels(l Label) (title string, blocks []page.Block) {
+	return "Labels: " + p.subject(), append(stopBars(p.Prep), p.labels(l))
+}
+
+func (p *Paper) labels(l Label) (sheet page.Labels) {
 	all := handled(p.prep(), p.result())
 	for i := range all {
 		h := &all[i]
@@ -47,11 +49,11 @@ func (p *Paper) Labels(l Label) (sheet page.Labels) {
 }
 
 // label is that of one bottle.
-func (p *Paper) label(h *route.Handled, all []route.Handled, l Label) (lines []page.LabelLine) {
+func (p *Paper) label(h *route.Handled, all []route.Handled, l Label) (lines []page.Paragraph) {
 	add := func(size string, texts ...string) {
 		for _, text := range texts {
 			if text != "" {
-				lines = append(lines, page.LabelLine{Size: size, Text: text})
+				lines = append(lines, page.Paragraph{Style: size, Text: text})
 			}
 		}
 	}
@@ -73,15 +75,11 @@ const labelRules = "The safety data sheet and the local rules for labels decide 
 func (p *Paper) madeLine(l Label, h *route.Handled) string {
 	date := p.Date
 	if date == "" && p.Batch != nil {
-		date = p.Batch.MadeOn(h.Step)
+		date = p.Batch.madeOn(h.Step)
 	}
-	parts := []string{"made " + cmp.Or(date, "____________"), "by " + cmp.Or(l.By, "______")}
-	if l.Batch != "" {
-		parts = append(parts, "batch "+l.Batch)
-	}
-	if l.UseBy != "" && h.Last {
-		parts = append(parts, "use by "+l.UseBy)
-	}
+	parts := clauses{"made " + cmp.Or(date, "____________"), "by " + cmp.Or(l.By, "______")}
+	parts.put("batch ", l.Batch)
+	parts.add(l.UseBy != "" && h.Last, "use by %s", l.UseBy)
 	return strings.Join(parts, " · ")
 }
 
@@ -140,7 +138,7 @@ func strengthOn(q *route.Prep, h *route.Handled) string {
 	case !h.Uninformative.None():
 		return "strength not known: " + h.Uninformative.String()
 	case s.GiveOrTake == "":
-		return fmt.Sprintf("%s %s (%s to %s, about %s %%)", s.Value, unit, s.Lower, s.Upper, Asked(a.CoverageProbability))
+		return fmt.Sprintf("%s %s (%s to %s, about %s %%)", s.Value, unit, s.Lower, s.Upper, asked(a.CoverageProbability))
 	case a.ExpandedUncertainty == 0:
 		return fmt.Sprintf("%s %s, taken as exact", s.Value, unit)
 	}

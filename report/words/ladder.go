@@ -10,8 +10,8 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Ladder lists the rungs of the ladder that is made from the route to use.
-func Ladder(c *route.Comparison) []page.Block {
+// ladder lists the rungs of the ladder that is made from the route to use.
+func ladder(c *route.Comparison) []page.Block {
 	rungs := c.Results[c.Verdict.Use].Ladder
 	if len(rungs) == 0 {
 		return nil
@@ -32,16 +32,9 @@ func ladderWords(c *route.Comparison) string {
 		rungs := c.Results[c.Verdict.Use].Ladder
 		return slices.ContainsFunc(rungs, func(r route.Rung) bool { return has(&r) })
 	}
-	if any(func(r *route.Rung) bool { return r.IntoSolvent }) {
-		text += fmt.Sprintf("; some of the %s goes first, and the aliquot into it", c.Prep.Solvent.Name)
-	}
-	if any(func(r *route.Rung) bool { return r.Bath }) {
-		text += ", where it is more than a quarter of the whole in a beaker in a cold bath, transferred with rinsing when at room temperature"
-	}
-	if any(func(r *route.Rung) bool { return r.Gas }) {
-		text += "; mix it open, in a fume cupboard"
-	}
-	return text
+	text += when(any(func(r *route.Rung) bool { return r.IntoSolvent }), fmt.Sprintf("; some of the %s goes first, and the aliquot into it", c.Prep.Solvent.Name))
+	text += when(any(func(r *route.Rung) bool { return r.Bath }), ", where it is more than a quarter of the whole in a beaker in a cold bath, transferred with rinsing when at room temperature")
+	return text + when(any(func(r *route.Rung) bool { return r.Gas }), "; mix it open, in a fume cupboard")
 }
 
 func rungRow(r *route.Rung) []string {
@@ -50,7 +43,7 @@ func rungRow(r *route.Rung) []string {
 		return []string{name, "not possible: " + r.Reason.String()}
 	}
 	value, u := uncertainty.RoundExpanded(r.Analytic.Value, r.Analytic.ExpandedUncertainty)
-	row := []string{name, Volume(r.TakeML), value, u, "", ""}
+	row := []string{name, volume(r.TakeML), value, u, "", ""}
 	if r.Ratio != nil {
 		row[4], row[5] = uncertainty.RoundExpanded(r.Ratio.Value, r.Ratio.ExpandedUncertainty)
 	}

@@ -49,7 +49,7 @@ name = "stuff"
 		require.NoError(t, err)
 		c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95})
 		require.NoError(t, err)
-		said := strings.Join(CautionsOfUse(c), " ")
+		said := strings.Join(Cautions(c.Prep, &c.Results[c.Verdict.Use]), " ")
 		for _, want := range row.said {
 			assert.Contains(t, said, want)
 		}
@@ -63,7 +63,7 @@ name = "stuff"
 			assert.NotContains(t, strings.Join(list, " "), "rung", "papers and batches make none")
 			assert.Contains(t, strings.Join(list, " "), "olution of step 3", "what is made is cautioned of")
 		}
-		assert.NotContains(t, string((&page.Page{Blocks: []page.Block{paper.Labels(Label{Count: 1})}}).Markdown()), "0.5 % w/v", "no step fills a bottle with a rung")
+		assert.NotContains(t, string((&page.Page{Blocks: []page.Block{paper.labels(Label{Count: 1})}}).Markdown()), "0.5 % w/v", "no step fills a bottle with a rung")
 	}
 }
 

@@ -59,8 +59,8 @@ func named(name string, r route.Result) route.Result {
 	return r
 }
 
-// MadeIs says which record it is, whether the batch is what was wanted, and what it is.
-func MadeIs(b *Batch) []page.Block {
+// madeIs says which record it is, whether the batch is what was wanted, and what it is.
+func madeIs(b *Batch) []page.Block {
 	list := []page.Block{page.Paragraph{Label: "Record", Text: recorded(b.Record)}}
 	if text := planFirst(b); text != "" {
 		list = append(list, page.Paragraph{Label: "First", Text: text, At: 8})
@@ -68,11 +68,11 @@ func MadeIs(b *Batch) []page.Block {
 	return append(list, page.Heading{Label: madeWord(b), Text: b.Made.Made.Name}, page.Facts{List: madeFacts(b), At: 14, Indent: 2})
 }
 
-// DoneAndToCome says what was done, how far off the readings still to come may be, and how the
+// doneAndToCome says what was done, how far off the readings still to come may be, and how the
 // batch can be corrected.
-func DoneAndToCome(b *Batch) (list []page.Block) {
+func doneAndToCome(b *Batch) (list []page.Block) {
 	if len(b.Entries) > 0 {
-		list = append(list, page.Heading{Text: "What was done"}, page.TextOnly(page.Facts{List: entryLines(b.Record), Indent: 2}), page.NotText(entryTable(b.Record)))
+		list = section("What was done", page.Only{Text: true, Blocks: []page.Block{page.Facts{List: entryLines(b.Record), Indent: 2}}}, offScreen(entryTable(b.Record)))
 	}
 	list = append(list, lined("Still to come: a reading that keeps the batch inside", roomLines(b))...)
 	switch {
@@ -86,14 +86,10 @@ func DoneAndToCome(b *Batch) (list []page.Block) {
 
 // recorded says what a record is of.
 func recorded(r *record.Record) string {
-	parts := []string{quantity.Printable(r.File)}
-	if r.Batch != "" {
-		parts = append(parts, "batch "+r.Batch)
-	}
-	parts = append(parts, count(len(r.Entries), "entry"))
-	if text := byWhom(r); text != "" {
-		parts = append(parts, text)
-	}
+	parts := clauses{quantity.Printable(r.File)}
+	parts.put("batch ", r.Batch)
+	parts.put("", count(len(r.Entries), "entry"))
+	parts.put("", byWhom(r))
 	return strings.Join(parts, ", ")
 }
 
@@ -125,9 +121,9 @@ func makers(r *record.Record) (people []string) {
 	return people
 }
 
-// MadeOn is the date of the last entry about a step up to one, from 1; "" when it is not
+// madeOn is the date of the last entry about a step up to one, from 1; "" when it is not
 // known.
-func (b *Batch) MadeOn(step int) string {
+func (b *Batch) madeOn(step int) string {
 	for i := len(b.Entries) - 1; i >= 0; i-- {
 		if e := &b.Entries[i]; e.Step > 0 && e.Step <= step && len(e.At) >= len(time.DateOnly) {
 			return e.At[:len(time.DateOnly)]
@@ -144,7 +140,7 @@ func madeFacts(b *Batch) []fact {
 	for _, e := range b.Effects {
 		list = append(list, fact{"", effectWords(b, e)})
 	}
-	list = append(append(list, shiftFacts(r)...), rest(c, r)...)
+	list = append(append(list, said(fact{"Shifted", shifts(r)})...), rest(c, r)...)
 	if b.Finished() {
 		for i := range list {
 			if list[i].Label == "Makes" {
@@ -166,11 +162,11 @@ func batchChance(b *Batch) string {
 		text = "if the rest goes as planned, the chance that this batch will be "
 	}
 	if len(r.Inside) == 0 {
-		return fmt.Sprintf("%swithin %s of the target is %s in 100", text, quantity.Percent(r.HoldsWithin), Asked(b.Settings.Coverage))
+		return fmt.Sprintf("%swithin %s of the target is %s in 100", text, quantity.Percent(r.HoldsWithin), asked(b.Settings.Coverage))
 	}
-	text += fmt.Sprintf("%s: %s in 100", insideWords(b.Prep.Tolerances[0]), InHundred(r.Chance(), b.Prep.LeastChance))
+	text += fmt.Sprintf("%s: %s in 100", insideWords(b.Prep.Tolerances[0]), chanceOf(b.Prep, r))
 	if !b.Meets() {
-		text += ", asked for is " + Asked(b.Prep.LeastChance)
+		text += ", asked for is " + asked(b.Prep.LeastChance)
 	}
 	return text
 }
@@ -180,7 +176,7 @@ func againstPlan(b *Batch) string {
 	if !b.AsPlanned.Possible {
 		return "the bench cannot do it as planned: " + b.AsPlanned.Reason.String()
 	}
-	text := State(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name
+	text := state(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name
 	if b.AsPlanned.Elsewhere != nil {
 		text += " (" + aim(b.Plan, &b.AsPlanned) + ")"
 	}

@@ -53,35 +53,32 @@ func measured(s *route.Step) string { return verb.Amount(s) }
 
 // temperature is "22 °C, within 1 °C".
 func temperature(t float64, within equipment.Stated) string {
-	text := quantity.Decimal(t, 4) + " °C"
-	if within.Known {
-		text += ", within " + quantity.Decimal(within.Value, 4) + " °C"
-	}
-	return text
+	return quantity.Decimal(t, 4) + " °C" + when(within.Known, ", within "+quantity.Decimal(within.Value, 4)+" °C")
 }
 
 // gaps say what the record does not say.
-func gaps(r *record.Record) (list []string) {
-	if steps := r.OfOrigin(record.Missing); len(steps) > 0 {
-		list = append(list, fmt.Sprintf("nothing is recorded of %s, which %s taken from the plan", stepList(steps), isOrAre(steps)))
+func gaps(r *record.Record) []string {
+	var list clauses
+	of := func(origin record.Origin, format string, words ...[2]string) {
+		steps := r.OfOrigin(origin)
+		args := []any{plural(steps, "step ", "steps ") + numberList(steps)}
+		for _, w := range words {
+			args = append(args, plural(steps, w[0], w[1]))
+		}
+		list.put("", when(len(steps) > 0, fmt.Sprintf(format, args...)))
 	}
-	if steps := r.OfOrigin(record.AsPlanned); len(steps) > 0 {
-		list = append(list, fmt.Sprintf("no reading is recorded of %s, which %s done: %s taken from the plan", stepList(steps), wasOrWere(steps), itOrThey(steps)))
-	}
-	if steps := r.OfOrigin(record.ToCome); len(steps) > 0 {
-		list = append(list, fmt.Sprintf("%s %s still to come, and taken from the plan", stepList(steps), isOrAre(steps)))
-	}
-	if r.Begun > 0 {
-		list = append(list, fmt.Sprintf("the last %s recorded have not led to a solution yet, and are not counted", count(r.Begun, "step")))
-	}
-	if n := unsigned(r); len(n) > 0 {
-		list = append(list, fmt.Sprintf("nobody has signed %s %s", map[bool]string{true: "entry", false: "entries"}[len(n) == 1], numberList(n)))
-	}
+	are := [2]string{"is", "are"}
+	of(record.Missing, "nothing is recorded of %s, which %s taken from the plan", are)
+	of(record.AsPlanned, "no reading is recorded of %s, which %s done: %s taken from the plan", [2]string{"was", "were"}, [2]string{"it is", "they are"})
+	of(record.ToCome, "%s %s still to come, and taken from the plan", are)
+	list.add(r.Begun > 0, "the last %s recorded have not led to a solution yet, and are not counted", count(r.Begun, "step"))
+	n := unsigned(r)
+	list.add(len(n) > 0, "nobody has signed %s %s", plural(n, "entry", "entries"), numberList(n))
 	for _, b := range r.Backward {
-		list = append(list, fmt.Sprintf("entry %d bears an earlier time than entry %d above it: what counts is the order of the entries", b.Entry, b.Above))
+		list.add(true, "entry %d bears an earlier time than entry %d above it: what counts is the order of the entries", b.Entry, b.Above)
 	}
 	for _, c := range r.Cut {
-		list = append(list, fmt.Sprintf("line %d of %s is cut off and left out: %s", c.Line, quantity.Printable(r.File), strings.TrimSpace(c.Text)))
+		list.add(true, "line %d of %s is cut off and left out: %s", c.Line, quantity.Printable(r.File), strings.TrimSpace(c.Text))
 	}
 	return append(list, planGaps(r)...)
 }
@@ -146,13 +143,6 @@ func unsigned(r *record.Record) (list []int) {
 	return list
 }
 
-func stepList(steps []int) string {
-	if len(steps) == 1 {
-		return "step " + numberList(steps)
-	}
-	return "steps " + numberList(steps)
-}
-
 // numberList is "1, 2 and 5".
 func numberList(list []int) string {
 	words := make([]string, len(list))
@@ -162,15 +152,4 @@ func numberList(list []int) string {
 	return quantity.Series(words, "and")
 }
 
-func isOrAre(list []int) string { return plural(list, "is", "are") }
-
-func wasOrWere(list []int) string { return plural(list, "was", "were") }
-
-func itOrThey(list []int) string { return plural(list, "it is", "they are") }
-
-func plural(list []int, one, several string) string {
-	if len(list) == 1 {
-		return one
-	}
-	return several
-}
+func plural(list []int, one, several string) string { return either(len(list) == 1, one, several) }

@@ -18,7 +18,7 @@ func TestOwnRoutesOfLongNames(t *testing.T) {
 	own := c.Results[0]
 	own.Route = &route.Route{Name: long}
 	p := &plan.Plan{Comparison: c, Own: []route.Result{own}}
-	screen := &page.Page{Blocks: PlanReasons(p, nil)}
+	screen := &page.Page{Blocks: planReasons(p, nil)}
 	text := screen.Text(80)
 	for line := range strings.Lines(text) {
 		assert.LessOrEqual(t, len([]rune(line)), 81, line)

@@ -56,11 +56,19 @@ func (p *Paper) prep() *route.Prep {
 	return p.Prep
 }
 
+// told is the one word of a route that is planned, and the other of a batch that was made.
+func (p *Paper) told(planned, made string) string {
+	if p.Batch != nil {
+		return made
+	}
+	return planned
+}
+
 // route is the one that was made, or is to be made.
 func (p *Paper) route() *route.Route { return p.result().Route }
 
-// Subject is the title of the prep, or what is to be made.
-func (p *Paper) Subject() string {
+// subject is the title of the prep, or what is to be made.
+func (p *Paper) subject() string {
 	if t := p.Prep.Title; t != "" {
 		return t
 	}
@@ -74,12 +82,8 @@ func (p *Paper) measurand() string {
 	if c := unit.Counts(); c != "" {
 		counts = " (" + c + ")"
 	}
-	when := "that the route gives"
-	if p.Batch != nil {
-		when = "as it was made"
-	}
 	return fmt.Sprintf("The measurand is the %s in %s%s of %s in the solution %s, in %s, at 20 °C and at the time when it is finished.",
-		unit.Quantity(), unit.Name, counts, Meant(q), when, q.Solvent.Name)
+		unit.Quantity(), unit.Name, counts, Meant(q), p.told("that the route gives", "as it was made"), q.Solvent.Name)
 }
 
 // cautions are those about what the route handles.
@@ -101,17 +105,17 @@ func (p *Paper) minds() (list []string) {
 // statement is the result as JCGM 100, 7.2 wants it.
 func (p *Paper) statement() string {
 	r, unit := p.result(), p.prep().Target.Unit.Name
-	a, s := &r.Analytic, State(r)
+	a, s := &r.Analytic, state(r)
 	u := fmt.Sprintf("combined standard uncertainty u = %s %s", uncertainty.TwoDigits(a.StandardUncertainty), unit)
 	switch {
 	case a.StandardUncertainty == 0:
 		return fmt.Sprintf("c = %s %s; nothing that is counted is uncertain.", s.Value, unit)
 	case r.Quoted.Simulated:
 		return fmt.Sprintf("c = %s %s, with the coverage interval from %s to %s %s for a coverage probability of %s %%, found by the propagation of distributions (JCGM 101), since the law of propagation of uncertainty does not describe it well here: %s. The %s.",
-			s.Value, unit, s.Lower, s.Upper, unit, Asked(a.CoverageProbability), disagreement(r), u)
+			s.Value, unit, s.Lower, s.Upper, unit, asked(a.CoverageProbability), disagreement(r), u)
 	}
 	return fmt.Sprintf("c = (%s ± %s) %s, where the number after the sign ± is the expanded uncertainty U = k u (%s of c), with the %s and the coverage factor k = %.2f, %s. It defines an interval with a coverage probability of about %s %%.",
-		s.Value, s.GiveOrTake, unit, relative(a), u, a.CoverageFactor, factorFrom(a.DegreesOfFreedom), Asked(a.CoverageProbability))
+		s.Value, s.GiveOrTake, unit, relative(a), u, a.CoverageFactor, factorFrom(a.DegreesOfFreedom), asked(a.CoverageProbability))
 }
 
 func relative(a *uncertainty.Analytic) string {
@@ -140,26 +144,22 @@ func (p *Paper) method() string {
 	for i := range r.Route.Steps {
 		steps[i] = verb.Doing(&r.Route.Steps[i], q.Solute.Weighed(), q.Solvent.Name)
 	}
-	verb, chance := "is prepared", "predicted to be"
-	if p.Batch != nil {
-		verb, chance = "was prepared", "found to be"
-	}
-	text := fmt.Sprintf("%s of a solution of %s in %s %s by %s.", capital(Volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, verb, quantity.Series(steps, "and"))
+	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, p.told("is", "was"), quantity.Series(steps, "and"))
 	text += inWhichOrder(q, r.Route)
-	s := State(r)
+	s, chance := state(r), p.told("predicted to be", "found to be")
 	unit := q.Target.Unit.Name
 	if s.GiveOrTake == "" {
 		text += fmt.Sprintf(" Its strength is %s %s %s, between %s and %s %s with a probability of %s %% (propagation of distributions after JCGM 101).",
-			chance, s.Value, unit, s.Lower, s.Upper, unit, Asked(r.Analytic.CoverageProbability))
+			chance, s.Value, unit, s.Lower, s.Upper, unit, asked(r.Analytic.CoverageProbability))
 	} else {
 		text += fmt.Sprintf(" Its strength is %s (%s ± %s) %s (expanded uncertainty, k = %.2f, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
-			chance, s.Value, s.GiveOrTake, unit, r.Analytic.CoverageFactor, Asked(r.Analytic.CoverageProbability), quantity.Grouped(r.MonteCarlo.Trials))
+			chance, s.Value, s.GiveOrTake, unit, r.Analytic.CoverageFactor, asked(r.Analytic.CoverageProbability), quantity.Grouped(r.MonteCarlo.Trials))
 	}
 	if unnamed(q) {
 		text += fmt.Sprintf(" The strength is %s.", countedAs(q))
 	}
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
-		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Share))
+		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Sum))
 	}
 	if found := p.finding(); found != "" {
 		text = found + ". " + text

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -12,12 +13,6 @@ import (
 	"minim/uncertainty/route"
 )
 
-// PlanRecommended says what comes before everything else, which route is recommended, and
-// what it gives.
-func PlanRecommended(p *plan.Plan) []page.Block {
-	return append(firstBlocks(recommended(p)), useBlocks(p.Comparison, append(facts(p.Comparison), planFacts(p)...))...)
-}
-
 // recommended is the comparison of a search with the route that is recommended alone.
 func recommended(p *plan.Plan) *route.Comparison {
 	c := *p.Comparison
@@ -25,18 +20,13 @@ func recommended(p *plan.Plan) *route.Comparison {
 	return &c
 }
 
-// PlanRoutes are the routes to choose from.
-func PlanRoutes(p *plan.Plan) []page.Block {
-	return []page.Block{page.Heading{Text: "The routes that no other beats", Silent: true}, planTable(p), page.Paragraph{Text: legend, At: 4}}
-}
-
-// PlanReasons say what changes in the kit do, what the other routes have over the one that is
+// planReasons say what changes in the kit do, what the other routes have over the one that is
 // recommended, what would help, and what was searched.
-func PlanReasons(p, before *plan.Plan) (list []page.Block) {
+func planReasons(p, before *plan.Plan) (list []page.Block) {
 	if before != nil {
 		list = planEffect(p, before)
 	}
-	list = append(list, lined("What the others have over it", planReasons(p))...)
+	list = append(list, lined("What the others have over it", overIt(p))...)
 	list = append(list, lined("What would help", helpLines(p))...)
 	if own := ownRoutes(p); len(own) > 0 { // of names that people gave, as long as they like
 		list = append(list, page.Heading{Text: "Your own routes"}, page.Facts{List: own, Indent: 2, Colon: true, Most: 30})
@@ -60,7 +50,7 @@ func chosenBy(p *plan.Plan) string {
 	}
 	among := " of these routes"
 	if p.Verdict.Meets {
-		among = fmt.Sprintf(" of these routes that are inside in %s of 100", Asked(p.Prep.LeastChance))
+		among = fmt.Sprintf(" of these routes that are inside in %s of 100", asked(p.Prep.LeastChance))
 	}
 	switch p.Options.Prefer {
 	case route.Tightest:
@@ -78,71 +68,46 @@ func chosenBy(p *plan.Plan) string {
 	return "the least left over" + among
 }
 
+// planColumns are what the table of a search says of each route.
+func planColumns(p *plan.Plan) []column {
+	inside := insideColumn(p.Prep)
+	columns := []column{
+		{"give or", "take", func(r *route.Result) string {
+			return quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value)
+		}},
+		inside, {"left", "over/mL", leftOver}, {"times", "meas.", times}, soluteColumn(p.Comparison),
+	}
+	if cost, known := p.Prep.Cost(&p.Results[0]); known && cost.Currency != "" {
+		columns = append(columns, column{"cost", cost.Currency, func(r *route.Result) string {
+			cost, _ := p.Prep.Cost(r)
+			return quantity.Decimal(cost.Amount, 3)
+		}})
+	}
+	return columns
+}
+
 // planTable lists the routes to choose from.
 func planTable(p *plan.Plan) *page.Table {
-	names, units := planHead(p)
-	t := &page.Table{Head: names, Units: units, Numbers: 1, Indent: 4, Most: 60, Least: 12}
+	t := planHead(p, "route")
+	t.Indent, t.Most = 4, 60
 	for i := range p.Results {
 		t.Rows = append(t.Rows, page.Row{Lead: letter(i) + "  ", Cells: planRow(p, i), Marked: i == p.Verdict.Use})
 	}
 	return t
 }
 
-// planRow is the name of a route and its cells.
+func planHead(p *plan.Plan, name string) *page.Table {
+	return tableOf(name, append(planColumns(p), column{head: "near", unit: "equal"}))
+}
+
+// planRow is the name of a route, its cells, and how many are nearly equal.
 func planRow(p *plan.Plan, i int) []string {
-	return append([]string{p.Results[i].Route.Name}, planCells(p, i)...)
+	r := &p.Results[i]
+	return slices.Concat([]string{r.Route.Name}, cellsOf(planColumns(p), r), []string{strconv.Itoa(alike(p, i))})
 }
 
 // legend explains the names of routes.
 const legend = `"2 in 25": 2 mL made up to the mark at 25 mL; "3 + 17": 3 mL and 17 mL of measured solvent`
-
-// letter is the letter of a row: a to z, then a number.
-func letter(i int) string {
-	if i < 26 {
-		return string(rune('a' + i))
-	}
-	return strconv.Itoa(i + 1)
-}
-
-// planHead is what the columns hold, in two lines.
-func planHead(p *plan.Plan) (names, units []string) {
-	names = []string{"", "give or", insideHead(p.Comparison), "left", "times"}
-	units = []string{"route", "take", insideUnit(p.Comparison), "over/mL", "meas."}
-	_, unit := soluteUsed(p.Prep, &p.Results[0])
-	names, units = append(names, "solute"), append(units, unit)
-	if _, currency := planCost(p, 0); currency != "" {
-		names, units = append(names, "cost"), append(units, currency)
-	}
-	return append(names, "near"), append(units, "equal")
-}
-
-// planCells are those of a route after its name.
-func planCells(p *plan.Plan, i int) []string {
-	r := &p.Results[i]
-	inside := quantity.Percent(r.HoldsWithin)
-	if len(r.Inside) > 0 {
-		inside = InHundred(r.Chance(), p.Prep.LeastChance)
-	}
-	row := []string{
-		quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value), inside,
-		quantity.Decimal(r.LeftOverML, 3), strconv.Itoa(r.Operations),
-	}
-	solute, _ := soluteUsed(p.Prep, r)
-	row = append(row, quantity.Decimal(solute, 3))
-	if cost, currency := planCost(p, i); currency != "" {
-		row = append(row, cost)
-	}
-	return append(row, strconv.Itoa(alike(p, i)))
-}
-
-// planCost is the cost of a route and its currency, which is empty without prices.
-func planCost(p *plan.Plan, i int) (cost, currency string) {
-	c, known := p.Prep.Cost(&p.Results[i])
-	if !known {
-		return "", ""
-	}
-	return quantity.Decimal(c.Amount, 3), c.Currency
-}
 
 // alike counts the near-equals of a route.
 func alike(p *plan.Plan, group int) int {
@@ -155,17 +120,11 @@ func alike(p *plan.Plan, group int) int {
 	return n
 }
 
-// planReasons say of each other route, in a line, what it has over the one that is
+// overIt says of each other route, in a line, what it has over the one that is
 // recommended, and what that takes.
-func planReasons(p *plan.Plan) []fact {
+func overIt(p *plan.Plan) []fact {
 	used := &p.Results[p.Verdict.Use]
-	var lines []fact
-	for i := range p.Results {
-		if r := &p.Results[i]; i != p.Verdict.Use {
-			lines = append(lines, fact{letter(i), over(p, r, used)})
-		}
-	}
-	return lines
+	return others(p.Comparison, func(i int, r *route.Result) fact { return fact{letter(i), over(p, r, used)} })
 }
 
 // over compares a route with another: first what it has over it.
@@ -207,9 +166,9 @@ func more(n int, noun string) string {
 
 func moreOrLess(mL float64, less, more string) string {
 	if mL < 0 {
-		return fmt.Sprintf(less, Volume(-mL))
+		return fmt.Sprintf(less, volume(-mL))
 	}
-	return fmt.Sprintf(more, Volume(mL))
+	return fmt.Sprintf(more, volume(mL))
 }
 
 // sureness is the chance of being inside, or within what the target is held.
@@ -217,7 +176,7 @@ func sureness(p *plan.Plan, r *route.Result) string {
 	if len(r.Inside) == 0 {
 		return "within " + quantity.Percent(r.HoldsWithin)
 	}
-	return "inside in " + InHundred(r.Chance(), p.Prep.LeastChance) + " of 100"
+	return insideIn(p.Prep, r)
 }
 
 func surer(p *plan.Plan, a, b *route.Result) bool {
@@ -237,19 +196,11 @@ func searched(p *plan.Plan) []string {
 	if p.Candidates > 0 {
 		of = fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Candidates))
 	}
-	text = fmt.Sprintf("%s; of %s none beats these in all of %s, left over and measurements", text, of, whatCounts(p))
+	text = fmt.Sprintf("%s; of %s none beats these in all of %s, left over and measurements", text, of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"))
 	if len(p.NotSearched) > 0 {
 		return []string{text + ", but for what was not searched", "Not searched: " + strings.Join(note.Texts(p.NotSearched), "; ")}
 	}
 	return []string{text}
-}
-
-// whatCounts is what routes are judged by beside left over and measurements.
-func whatCounts(p *plan.Plan) string {
-	if len(p.Prep.Tolerances) == 0 {
-		return "nearness to the target"
-	}
-	return "chance"
 }
 
 // ownRoutes say what the routes of the prep itself give.
@@ -257,14 +208,14 @@ func ownRoutes(p *plan.Plan) []fact {
 	var lines []fact
 	for i := range p.Own {
 		r := &p.Own[i]
-		text := fmt.Sprintf("give or take %s, %s left over, %s", quantity.Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), Volume(r.LeftOverML), count(r.Operations, "measurement"))
+		text := fmt.Sprintf("give or take %s, %s left over, %s", quantity.Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), volume(r.LeftOverML), count(r.Operations, "measurement"))
 		switch {
 		case !r.Possible:
 			text = notPossible(r) + ": " + r.Reason.String()
 		case !r.Informative:
 			text = "says almost nothing about the amount"
 		case len(r.Inside) > 0:
-			text = "inside in " + InHundred(r.Chance(), p.Prep.LeastChance) + " of 100, " + text
+			text = insideIn(p.Prep, r) + ", " + text
 		}
 		if r.Elsewhere != nil {
 			text = elsewhereWords(p.Prep, r) + "; " + text
@@ -293,36 +244,19 @@ func about(n float64) string {
 func helpLines(p *plan.Plan) []fact {
 	var lines []fact
 	for _, h := range p.Helps {
-		text := fmt.Sprintf("the best chance of being inside is then %s in 100", InHundred(h.Chance, p.Prep.LeastChance))
-		if h.Kind == plan.WiderTolerance {
-			text = fmt.Sprintf("the route above is inside it in %s of 100", Asked(p.Prep.LeastChance))
+		text := fmt.Sprintf("the best chance of being inside is then %s in 100", inHundred(h.Chance, p.Prep.LeastChance))
+		if h.Change.Code == "wider-tolerance" {
+			text = fmt.Sprintf("the route above is inside it in %s of 100", asked(p.Prep.LeastChance))
 		}
-		lines = append(lines, fact{HelpName(h) + ":", text})
+		lines = append(lines, fact{h.Change.String() + ":", text})
 	}
 	return lines
 }
 
-func HelpName(h plan.Help) string {
-	switch h.Kind {
-	case plan.AddInstrument:
-		return "the " + h.Name
-	case plan.FinerBalance:
-		return fmt.Sprintf("a scale like the %s that reads to %s", h.Name, quantity.Grams(h.Amount))
-	case plan.ReadCarefully:
-		return "reading every scale carefully"
-	case plan.MakeMore:
-		return "making " + Volume(h.Amount)
-	default:
-		return fmt.Sprintf("a tolerance of %s of the target", quantity.Percent(h.Amount))
-	}
-}
-
 // planEffect says what changes in the kit do to what is recommended.
 func planEffect(p, before *plan.Plan) []page.Block {
-	names, units := planHead(p)
-	units[0] = "recommended"
-	return []page.Block{page.Heading{Text: effect{p.Comparison, before.Comparison}.title()}, &page.Table{Head: names, Units: units, Numbers: 1, Indent: 2, Most: 40, Least: 12, Rows: []page.Row{
-		{Lead: " before  ", Cells: planRow(before, before.Verdict.Use)},
-		{Lead: " now  ", Cells: planRow(p, p.Verdict.Use)},
-	}}}
+	t := planHead(p, "recommended")
+	t.Most = 40
+	t.Rows = []page.Row{{Lead: " before  ", Cells: planRow(before, before.Verdict.Use)}, {Lead: " now  ", Cells: planRow(p, p.Verdict.Use)}}
+	return section(effect{p.Comparison, before.Comparison}.title(), t)
 }

@@ -15,23 +15,23 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Choices are the verdict, what each bench that could be had allows, and the coarsest balance
+// choices are the verdict, what each bench that could be had allows, and the coarsest balance
 // that would do.
-func Choices(p, before *plan.Purchase) []page.Block {
+func choices(p, before *plan.Purchase) []page.Block {
 	list := []page.Block{
 		page.Gap{}, page.Facts{List: verdictFacts(p, before), At: 10},
 		page.Heading{Text: "What each allows", Silent: true}, choiceTable(p),
-		page.NotText(page.Heading{Text: "The best routes"}), page.Facts{List: choiceRoutes(p), At: 4, Indent: 2, Bare: true},
+		offScreen(page.Heading{Text: "The best routes"}), page.Facts{List: choiceRoutes(p), At: 4, Indent: 2, Bare: true},
 	}
 	if before != nil {
-		list = append(list, page.Heading{Text: "On the kit as it is"}, choiceTable(before))
+		list = append(list, section("On the kit as it is", choiceTable(before))...)
 	}
 	return append(list, breakEvenBlocks(p)...)
 }
 
-// PurchaseFooting says what the balance serves for directly, what was not searched, what the
+// purchaseFooting says what the balance serves for directly, what was not searched, what the
 // figures rest on, and cautions.
-func PurchaseFooting(p *plan.Purchase) []page.Block {
+func purchaseFooting(p *plan.Purchase) []page.Block {
 	list := []page.Block{page.Gap{}}
 	if text := directWords(p); text != "" {
 		list = append(list, page.Paragraph{Label: "Directly", Text: text, At: 13})
@@ -39,7 +39,7 @@ func PurchaseFooting(p *plan.Purchase) []page.Block {
 	if len(p.NotSearched) > 0 {
 		list = append(list, page.Paragraph{Label: "Not searched", Text: strings.Join(note.Texts(p.NotSearched), "; ")})
 	}
-	return append(list, Footing(purchaseNotes(p), Cautions(p.Prep, BestOf(p)))[1:]...)
+	return append(list, footing(purchaseNotes(p), Cautions(p.Prep, BestOf(p)))[1:]...)
 }
 
 // BestOf is the best route on the bench, or else with what should be bought; nil where
@@ -55,15 +55,15 @@ func BestOf(p *plan.Purchase) *route.Result {
 
 // verdictFacts are the verdict, what it would be otherwise, and what it was before.
 func verdictFacts(p, before *plan.Purchase) []fact {
-	list := []fact{{"VERDICT", VerdictSentence(p)}}
+	sentence, doubled, halved := Verdicts(p)
+	list := []fact{{"VERDICT", sentence}}
 	if before != nil {
-		list = append(list, fact{"Before", VerdictSentence(before)})
+		list = append(list, fact{"Before", verdictSentence(before)})
 	}
-	if p.Doubled == nil {
+	if doubled == "" {
 		return list
 	}
 	text := fmt.Sprintf("%s of the variance rests on assumed values; ", wholePercent(p.AssumedShare))
-	doubled, halved := ShortVerdict(p, *p.Doubled), ShortVerdict(p, *p.Halved)
 	if doubled == halved {
 		text += "with all of them doubled or halved: " + doubled
 	} else {
@@ -72,8 +72,17 @@ func verdictFacts(p, before *plan.Purchase) []fact {
 	return append(list, fact{"Assumed", text})
 }
 
-// ShortVerdict is "the bench is good enough", and what to buy.
-func ShortVerdict(p *plan.Purchase, v plan.Verdict) string {
+// Verdicts are the verdict in a sentence, and in short with all that is assumed doubled, and
+// halved; the latter two are empty where nothing is assumed.
+func Verdicts(p *plan.Purchase) (sentence, doubled, halved string) {
+	if p.Doubled != nil {
+		doubled, halved = shortVerdict(p, *p.Doubled), shortVerdict(p, *p.Halved)
+	}
+	return verdictSentence(p), doubled, halved
+}
+
+// shortVerdict is "the bench is good enough", and what to buy.
+func shortVerdict(p *plan.Purchase, v plan.Verdict) string {
 	text := "the bench is not good enough"
 	switch {
 	case len(p.Prep.Tolerances) == 0:
@@ -92,8 +101,8 @@ func ShortVerdict(p *plan.Purchase, v plan.Verdict) string {
 	return text + ", nor with the " + p.Choices[v.Buy].Name
 }
 
-// VerdictSentence is the verdict in a sentence.
-func VerdictSentence(p *plan.Purchase) string {
+// verdictSentence is the verdict in a sentence.
+func verdictSentence(p *plan.Purchase) string {
 	words, names := searchedSentence(p)+"; the search was cut short with ", cutShort(p)
 	switch {
 	case len(names) == 0:
@@ -126,10 +135,7 @@ func searchedSentence(p *plan.Purchase) string {
 	present := &p.Choices[v.Present]
 	now := fmt.Sprintf("with the %s, the best route %s", present.Name, achieves(p, present))
 	if v.Buy < 0 {
-		none := "no candidate is much better"
-		if len(p.Prep.Kit.Candidates.Names()) == 0 {
-			none = "the kit names no candidate"
-		}
+		none := either(len(p.Prep.Kit.Candidates.Names()) == 0, "the kit names no candidate", "no candidate is much better")
 		if v.Meets {
 			return fmt.Sprintf("nothing need be bought: %s; %s", now, none)
 		}
@@ -147,18 +153,12 @@ func searchedSentence(p *plan.Purchase) string {
 }
 
 func notGoodEnough(p *plan.Purchase) string {
-	if len(p.Prep.Tolerances) == 0 {
-		return "no tolerance is given"
-	}
-	return "nothing here is good enough"
+	return either(len(p.Prep.Tolerances) == 0, "no tolerance is given", "nothing here is good enough")
 }
 
 // withoutBalance is the verdict where no route is possible on the bench.
 func withoutBalance(p *plan.Purchase) string {
-	allows := "allows no route"
-	if len(cutShort(p)) > 0 {
-		allows = "shows no route so far"
-	}
+	allows := either(len(cutShort(p)) > 0, "shows no route so far", "allows no route")
 	if p.Verdict.Buy < 0 {
 		return "this bench " + allows + ", with or without the candidates"
 	}
@@ -169,30 +169,25 @@ func withoutBalance(p *plan.Purchase) string {
 // achieves says what the best route of a choice gives.
 func achieves(p *plan.Purchase, o *plan.Choice) string {
 	r := &o.Best
-	left := "leaves " + Volume(r.LeftOverML) + " over"
+	left := "leaves " + volume(r.LeftOverML) + " over"
 	if len(r.Inside) == 0 {
 		return fmt.Sprintf("holds within %s and %s", quantity.Percent(r.HoldsWithin), left)
 	}
-	return fmt.Sprintf("is inside in %s of 100 and %s", InHundred(r.Chance(), p.Prep.LeastChance), left)
+	return fmt.Sprintf("is %s and %s", insideIn(p.Prep, r), left)
 }
 
-func priced(p equipment.Price) string {
-	if !p.Stated() {
-		return ""
-	}
-	return " (" + p.String() + ")"
+// priced is the price in brackets, where it is stated.
+func priced(p equipment.Price) string { return when(p.Stated(), " ("+p.String()+")") }
+
+// choiceColumns are what is said of the best route of a choice.
+func choiceColumns(p *plan.Purchase) []column {
+	return []column{insideColumn(p.Prep), {"left", "over/mL", leftOver}, {"times", "meas.", times}}
 }
 
 // choiceTable has the benches that could be had and what each allows.
 func choiceTable(p *plan.Purchase) *page.Table {
-	inside, unit := "inside", "in 100"
-	if len(p.Prep.Tolerances) == 0 {
-		inside, unit = "holds", "within"
-	}
-	t := &page.Table{
-		Head: []string{"", inside, "left", "times", "least g", "least g", "least g", "price"}, Units: []string{"with", unit, "over/mL", "meas.", "USP <41>", "2 s", "model", ""},
-		Numbers: 1, Indent: 4, Most: 40, Least: 8,
-	}
+	t := tableOf("with", append(choiceColumns(p), column{head: "least g", unit: "USP <41>"}, column{head: "least g", unit: "2 s"}, column{head: "least g", unit: "model"}, column{head: "price"}))
+	t.Indent, t.Most, t.Least = 4, 40, 8
 	for i := range p.Choices {
 		t.Rows = append(t.Rows, choiceRow(p, i))
 	}
@@ -204,65 +199,33 @@ func choiceTable(p *plan.Purchase) *page.Table {
 
 func choiceRow(p *plan.Purchase, i int) page.Row {
 	o := &p.Choices[i]
-	owned := " "
-	if !o.Owned {
-		owned = "+"
-	}
-	row := page.Row{Lead: letter(i) + " " + owned, Marked: i == p.Verdict.Present || i == p.Verdict.Buy}
+	row := page.Row{Lead: letter(i) + " " + either(o.Owned, " ", "+"), Marked: i == p.Verdict.Present || i == p.Verdict.Buy}
 	cells := []string{o.Name, "no route", "", ""}
 	switch {
 	case o.Found:
-		inside := quantity.Percent(o.Best.HoldsWithin)
-		if len(o.Best.Inside) > 0 {
-			inside = InHundred(o.Best.Chance(), p.Prep.LeastChance)
-		}
-		cells = []string{o.Name, inside, quantity.Decimal(o.Best.LeftOverML, 3), strconv.Itoa(o.Best.Operations)}
+		cells = append(cells[:1], cellsOf(choiceColumns(p), &o.Best)...)
 	case o.CutShort:
 		cells[1] = "cut short"
 	}
-	row.Cells = slices.Concat(cells, leastMasses(o), []string{price(o)})
+	row.Cells = append(cells, mass(o.LeastByUSP), mass(o.LeastWithin), mass(o.LeastByModel), when(o.Price.Stated(), o.Price.String()))
 	return row
-}
-
-// leastMasses are the cells of the least masses.
-func leastMasses(o *plan.Choice) []string {
-	return []string{mass(o.LeastByUSP), mass(o.LeastWithin), mass(o.LeastByModel)}
 }
 
 // leastWords say what the columns of the least masses are; "" where there is none.
 func leastWords(p *plan.Purchase) string {
-	any := func(of func(*plan.Choice) float64) bool {
-		return slices.ContainsFunc(p.Choices, func(o plan.Choice) bool { return of(&o) > 0 })
+	var byUSP, within, byModel float64
+	for i := range p.Choices {
+		o := &p.Choices[i]
+		byUSP, within, byModel = max(byUSP, o.LeastByUSP), max(within, o.LeastWithin), max(byModel, o.LeastByModel)
 	}
-	var words []string
-	if any(func(o *plan.Choice) float64 { return o.LeastByUSP }) {
-		words = append(words, "USP <41> the rule of that chapter for accurate weighing, whatever is asked for here (2 s within 0.10 %: 2000 s, s not below 0.41 d)")
-	}
-	if any(func(o *plan.Choice) float64 { return o.LeastWithin }) {
-		words = append(words, "2 s within this tolerance")
-	}
-	if any(func(o *plan.Choice) float64 { return o.LeastByModel }) {
-		words = append(words, "model within this tolerance with a chance of 95 in 100, by this model")
-	}
-	if len(words) == 0 {
-		return ""
-	}
-	return "the least mass to be weighed: " + strings.Join(words, "; ")
+	var words clauses
+	words.add(byUSP > 0, "USP <41> the rule of that chapter for accurate weighing, whatever is asked for here (2 s within 0.10 %%: 2000 s, s not below 0.41 d)")
+	words.add(within > 0, "2 s within this tolerance")
+	words.add(byModel > 0, "model within this tolerance with a chance of 95 in 100, by this model")
+	return when(len(words) > 0, "the least mass to be weighed: "+strings.Join(words, "; "))
 }
 
-func price(o *plan.Choice) string {
-	if !o.Price.Stated() {
-		return ""
-	}
-	return o.Price.String()
-}
-
-func mass(g float64) string {
-	if g == 0 {
-		return ""
-	}
-	return quantity.Decimal(g, 2)
-}
+func mass(g float64) string { return when(g != 0, quantity.Decimal(g, 2)) }
 
 // choiceRoutes name the best route of each choice.
 func choiceRoutes(p *plan.Purchase) []fact {
@@ -286,12 +249,12 @@ func breakEvenBlocks(p *plan.Purchase) []page.Block {
 	if len(p.BreakEven) == 0 {
 		return nil
 	}
-	title := fmt.Sprintf("The coarsest balance, otherwise like the %s, that would do if no more than %s is left over", p.Like.Name, Volume(p.MostLeftOver))
+	title := fmt.Sprintf("The coarsest balance, otherwise like the %s, that would do if no more than %s is left over", p.Like.Name, volume(p.MostLeftOver))
 	t := &page.Table{Head: []string{"", "reads to", "left over"}, Units: []string{"dilutions", "g", "mL"}, Numbers: 1, Indent: 2}
 	for _, e := range p.BreakEven {
 		t.Rows = append(t.Rows, page.Row{Cells: breakEvenRow(e)})
 	}
-	return []page.Block{page.Heading{Text: title}, t, page.Paragraph{Text: breakEvenWords(p), At: 2}}
+	return section(title, t, page.Paragraph{Text: breakEvenWords(p), At: 2})
 }
 
 func breakEvenRow(e plan.BreakEven) []string {
@@ -324,7 +287,7 @@ func directWords(p *plan.Purchase) string {
 	if p.DirectML == 0 || math.IsInf(p.DirectML, 0) {
 		return ""
 	}
-	return fmt.Sprintf("from %s of the wanted solution on, the %s weighs its solute to within the tolerance (95 %%), glass not counted", Volume(p.DirectML), p.Like.Name)
+	return fmt.Sprintf("from %s of the wanted solution on, the %s weighs its solute to within the tolerance (95 %%), glass not counted", volume(p.DirectML), p.Like.Name)
 }
 
 // purchaseNotes are what the best route of the verdict rests on.

@@ -17,16 +17,16 @@ func TestPurchaseThatFoundNothingInTime(t *testing.T) {
 	for i := range 8 {
 		p.Choices = append(p.Choices, plan.Choice{Name: fmt.Sprintf("scale %d", i), Owned: true})
 	}
-	assert.Equal(t, "this bench allows no route, with or without the candidates", VerdictSentence(p))
+	assert.Equal(t, "this bench allows no route, with or without the candidates", verdictSentence(p))
 	assert.Equal(t, "no route", choiceRow(p, 0).Cells[1])
 	for i := range p.Choices[:2] {
 		p.Choices[i].CutShort = true
 	}
 	const found = "this bench shows no route so far, with or without the candidates; the search was cut short with "
-	assert.Equal(t, found+"the scale 0, the scale 1, where a better route may exist", VerdictSentence(p))
+	assert.Equal(t, found+"the scale 0, the scale 1, where a better route may exist", verdictSentence(p))
 	assert.Equal(t, "cut short", choiceRow(p, 0).Cells[1])
 	for i := range p.Choices {
 		p.Choices[i].CutShort = true
 	}
-	assert.Equal(t, found+"8 of the 8 benches, where a better route may exist", VerdictSentence(p))
+	assert.Equal(t, found+"8 of the 8 benches, where a better route may exist", verdictSentence(p))
 }

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -11,18 +12,13 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Corrected says what there is, and how it can be corrected.
-func Corrected(r *rescue.Rescue) []page.Block {
-	return append([]page.Block{page.Paragraph{Label: "There is", Text: batchWords(r)}}, corrections(r)...)
-}
-
 // batchWords say what the solution is.
 func batchWords(r *rescue.Rescue) string {
-	strength := State(&r.Batch).Sentence(r.Prep.Target.Unit.Name)
+	strength := state(&r.Batch).sentence(r.Prep.Target.Unit.Name)
 	if a := &r.Batch.Analytic; a.ExpandedUncertainty == 0 {
 		strength = quantity.Number(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
 	}
-	return Volume(r.Batch.MadeML) + " of " + strength
+	return volume(r.Batch.MadeML) + " of " + strength
 }
 
 func noWayWords(e *rescue.NoWayError) string {
@@ -69,7 +65,7 @@ func rescueWord(r *rescue.Rescue) string {
 		return fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, quantity.Millilitres(r.Prep.Volume))
 	}
 	if !r.Verdict.Meets && len(r.Prep.Tolerances) > 0 {
-		return fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, Asked(r.Prep.LeastChance))
+		return fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, asked(r.Prep.LeastChance))
 	}
 	return to
 }
@@ -87,17 +83,17 @@ func rescueFacts(r *rescue.Rescue) []fact {
 		list = append(list, fact{"Set aside", asideWords(r, aside)})
 	}
 	list = append(list,
-		fact{"Gives", Volume(used.MadeML)},
-		fact{"Strength", State(used).Sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"},
+		fact{"Gives", volume(used.MadeML)},
+		fact{"Strength", state(used).sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"},
 		fact{"Inside", chance(r.Comparison, used)},
-		fact{"Spoilt by", SpoiltBy(used)})
+		fact{"Spoilt by", spoiltBy(used)})
 	if len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Analytic.Value) {
 		list = append(list, fact{"Mind", "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer"})
 	}
 	if len(r.NotTried) > 0 {
 		list = append(list, fact{"Not tried", strings.Join(note.Texts(r.NotTried), "; ")})
 	}
-	if !r.TooStrong() && r.Prep.MayEvaporate() {
+	if r.Batch.Analytic.Value <= r.Prep.Target.Value && r.Prep.MayEvaporate() {
 		list = append(list, fact{"Or else", note.Of("evaporating", "").String()})
 	}
 	return list
@@ -105,12 +101,12 @@ func rescueFacts(r *rescue.Rescue) []fact {
 
 // asideWords say how much is not used, and why.
 func asideWords(r *rescue.Rescue, aside float64) string {
-	text := Volume(aside) + " as it is now"
+	text := volume(aside) + " as it is now"
 	whole := r.Batch.MadeML * r.Batch.Analytic.Value / r.Prep.Target.Value
 	if whole > r.Largest*(1+1e-9) {
-		return fmt.Sprintf("%s: all of it would make %s, and the largest vessel holds %s", text, Volume(whole), Volume(r.Largest))
+		return fmt.Sprintf("%s: all of it would make %s, and the largest vessel holds %s", text, volume(whole), volume(r.Largest))
 	}
-	return fmt.Sprintf("%s: all of it would make %s", text, Volume(whole))
+	return fmt.Sprintf("%s: all of it would make %s", text, volume(whole))
 }
 
 // wayLegend explains the names in the table.
@@ -124,26 +120,15 @@ func wayLegend(r *rescue.Rescue) string {
 
 // wayTable has the ways and what each gives.
 func wayTable(r *rescue.Rescue) *page.Table {
-	t := &page.Table{
-		Head:    []string{"", "strength", "give or take", insideHead(r.Comparison), "makes", "set aside"},
-		Units:   []string{"way", r.Prep.Target.Unit.Name, "(" + Asked(r.Settings.Coverage) + " %)", insideUnit(r.Comparison), "mL", "mL"},
-		Numbers: 1, Indent: 2, Most: 30, Least: 12,
-	}
+	columns := append(strengthColumns(r.Comparison), column{"makes", "mL", func(r *route.Result) string { return quantity.Decimal(r.MadeML, 3) }})
+	t := tableOf("way", append(columns, column{head: "set aside", unit: "mL"}))
 	for i := range r.Results {
-		t.Rows = append(t.Rows, page.Row{Cells: wayRow(r, i), Marked: i == r.Verdict.Use})
+		found := &r.Results[i]
+		row := []string{found.Route.Name, "not possible", "", "", "", ""}
+		if found.Possible {
+			row = slices.Concat([]string{found.Route.Name}, cellsOf(columns, found), []string{quantity.Decimal(r.SetAside(i), 3)})
+		}
+		t.Rows = append(t.Rows, page.Row{Cells: row, Marked: i == r.Verdict.Use})
 	}
 	return t
-}
-
-func wayRow(r *rescue.Rescue, way int) []string {
-	found := &r.Results[way]
-	if !found.Possible {
-		return []string{found.Route.Name, "not possible", "", "", "", ""}
-	}
-	s := State(found)
-	inside := quantity.Percent(found.HoldsWithin)
-	if len(found.Inside) > 0 {
-		inside = InHundred(found.Chance(), r.Prep.LeastChance)
-	}
-	return []string{found.Route.Name, s.Value, s.Spread(), inside, quantity.Decimal(found.MadeML, 3), quantity.Decimal(r.SetAside(way), 3)}
 }

@@ -13,62 +13,40 @@ import (
 	"minim/uncertainty/route"
 )
 
+// routeColumns are what the table of all routes says of each.
+func routeColumns(c *route.Comparison) []column {
+	return append(strengthColumns(c), column{"left over", "mL", leftOver}, soluteColumn(c))
+}
+
 // routeTable lists all routes in the order of the prep.
 func routeTable(c *route.Comparison) *page.Table {
-	names, units := tableHead(c)
-	t := &page.Table{Head: names, Units: units, Numbers: 1, Indent: 2, Most: 30, Least: 12}
+	columns := routeColumns(c)
+	t := tableOf("route", columns)
 	for i := range c.Results {
 		r := &c.Results[i]
-		t.Rows = append(t.Rows, page.Row{Cells: append([]string{r.Route.Name}, cells(c, r)...), Marked: i == c.Verdict.Use})
+		t.Rows = append(t.Rows, page.Row{Cells: append([]string{r.Route.Name}, cells(columns, r)...), Marked: i == c.Verdict.Use})
 	}
 	return t
 }
 
-// tableHead is what the columns hold, in two lines.
-func tableHead(c *route.Comparison) (names, units []string) {
-	_, unit := soluteUsed(c.Prep, &c.Results[0])
-	return []string{"", "strength", "give or take", insideHead(c), "left over", "solute"},
-		[]string{"route", c.Prep.Target.Unit.Name, "(" + Asked(c.Settings.Coverage) + " %)", insideUnit(c), "mL", unit}
-}
-
-func insideHead(c *route.Comparison) string {
-	if len(c.Prep.Tolerances) == 0 {
-		return "holds"
-	}
-	return "inside"
-}
-
-func insideUnit(c *route.Comparison) string {
-	if len(c.Prep.Tolerances) == 0 {
-		return "within"
-	}
-	return "in 100"
-}
-
 // cells of a route after its name: one where there is nothing to tabulate.
-func cells(c *route.Comparison, r *route.Result) []string {
+func cells(columns []column, r *route.Result) []string {
 	switch {
 	case !r.Possible:
 		return []string{notPossible(r)}
 	case !r.Informative:
 		return []string{"says almost nothing about the amount"}
 	}
-	s := State(r)
-	inside := quantity.Percent(r.HoldsWithin)
-	if len(r.Inside) > 0 {
-		inside = InHundred(r.Chance(), c.Prep.LeastChance)
-	}
-	solute, _ := soluteUsed(c.Prep, r)
-	return []string{s.Value, s.Spread(), inside, quantity.Decimal(r.LeftOverML, 3), quantity.Decimal(solute, 3)}
+	return cellsOf(columns, r)
 }
 
 // alsoInside is a line for each tolerance but the first.
 func alsoInside(c *route.Comparison) (lines []string) {
 	for t := 1; t < len(c.Prep.Tolerances); t++ {
-		var parts []string
+		var parts clauses
 		for i := range c.Results {
 			if r := &c.Results[i]; r.Possible && r.Informative {
-				parts = append(parts, fmt.Sprintf("%s %s", r.Route.Name, InHundred(r.Inside[t].Simulated, c.Prep.LeastChance)))
+				parts.put(r.Route.Name+" ", inHundred(r.Inside[t].Simulated, c.Prep.LeastChance))
 			}
 		}
 		lines = append(lines, fmt.Sprintf("%s, in 100: %s", tolerance(c.Prep.Tolerances[t]), strings.Join(parts, "; ")))
@@ -76,18 +54,23 @@ func alsoInside(c *route.Comparison) (lines []string) {
 	return lines
 }
 
-// WhyNotOthers says of each other route why it is not the one to use.
-func WhyNotOthers(c *route.Comparison) []page.Block {
+// whyNotOthers says of each other route why it is not the one to use.
+func whyNotOthers(c *route.Comparison) []page.Block {
 	if len(c.Results) < 2 {
 		return nil
 	}
-	why := page.Facts{At: 4 + longestName(c), Indent: 2, Colon: true, Most: 30}
+	why := others(c, func(_ int, r *route.Result) fact { return fact{r.Route.Name, whyNotHere(c, r)} })
+	return section("Why not the others", page.Facts{List: why, At: 4 + longestName(c), Indent: 2, Colon: true, Most: 30})
+}
+
+// others are facts of all routes but the one to use.
+func others(c *route.Comparison, of func(i int, r *route.Result) fact) (list []fact) {
 	for i := range c.Results {
-		if r := &c.Results[i]; i != c.Verdict.Use {
-			why.List = append(why.List, page.Fact{r.Route.Name, whyNotHere(c, r)})
+		if i != c.Verdict.Use {
+			list = append(list, of(i, &c.Results[i]))
 		}
 	}
-	return []page.Block{page.Heading{Text: "Why not the others"}, why}
+	return list
 }
 
 func longestName(c *route.Comparison) int {
@@ -100,18 +83,18 @@ func longestName(c *route.Comparison) int {
 
 func whyNot(c *route.Comparison, r *route.Result) string {
 	used := &c.Results[c.Verdict.Use]
-	spoilt := fmt.Sprintf("; closer to the target in %s of 100; spoilt by %s", InHundred(r.Closer, 1), spoilers(r))
+	spoilt := fmt.Sprintf("; closer to the target in %s of 100; spoilt by %s", inHundred(r.Closer, 1), spoilers(r))
 	switch {
 	case !r.Possible:
 		return notPossible(r) + ": " + r.Reason.String()
 	case !r.Informative:
 		return r.Uninformative.String()
 	case !r.Enough(c.Prep.Volume):
-		return fmt.Sprintf("makes only %s%s", Volume(r.MadeML), spoilt)
+		return fmt.Sprintf("makes only %s%s", volume(r.MadeML), spoilt)
 	case len(r.Inside) == 0:
 		return fmt.Sprintf("holds within %s%s", quantity.Percent(r.HoldsWithin), spoilt)
 	case r.Chance() < c.Prep.LeastChance:
-		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s", insideWords(c.Prep.Tolerances[0]), InHundred(r.Chance(), c.Prep.LeastChance), Asked(c.Prep.LeastChance), spoilt)
+		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r), asked(c.Prep.LeastChance), spoilt)
 	}
 	return secondTo(c, r, used) + spoilt
 }
@@ -134,36 +117,26 @@ func secondTo(c *route.Comparison, r, used *route.Result) string {
 	case route.ByOperations:
 		return text + fmt.Sprintf("takes %d measurements instead of %d", r.Operations, used.Operations)
 	}
-	return text + "is inside in " + InHundred(r.Chance(), c.Prep.LeastChance) + " of 100" // the other is not
+	return text + "is " + insideIn(c.Prep, r) // the other is not
 }
 
 // leaves compares what is left over, by the difference where both print alike.
 func leaves(mL, other float64) string {
-	switch a, b := Volume(mL), Volume(other); {
+	switch a, b := volume(mL), volume(other); {
 	case a != b:
 		return fmt.Sprintf("leaves %s instead of %s", a, b)
 	case mL < other:
-		return fmt.Sprintf("leaves %s less", Volume(other-mL))
+		return fmt.Sprintf("leaves %s less", volume(other-mL))
 	}
-	return fmt.Sprintf("leaves %s more", Volume(mL-other))
+	return fmt.Sprintf("leaves %s more", volume(mL-other))
 }
 
-// CautionsOfUse are those of the route to use.
-func CautionsOfUse(c *route.Comparison) []string {
-	return Cautions(c.Prep, &c.Results[c.Verdict.Use])
-}
-
-// ground is a list of what the figures rest on.
-type ground struct {
-	label string
-	list  []string
-}
-
-func noteGrounds(n *equipment.Notes) []ground {
-	return slices.DeleteFunc([]ground{
-		{"Mind", note.Texts(n.Warnings)},
-		{"Assumed", note.Texts(n.Assumed)},
-		{"From memory", note.Texts(n.FromMemory)},
-		{"Not counted", note.Texts(n.NotCounted)},
-	}, func(g ground) bool { return len(g.list) == 0 })
+// noteGrounds are the lists of what the figures rest on, of those that say something.
+func noteGrounds(n *equipment.Notes) []page.Notes {
+	return slices.DeleteFunc([]page.Notes{
+		{Label: "Mind", Items: note.Texts(n.Warnings)},
+		{Label: "Assumed", Items: note.Texts(n.Assumed)},
+		{Label: "From memory", Items: note.Texts(n.FromMemory)},
+		{Label: "Not counted", Items: note.Texts(n.NotCounted)},
+	}, func(n page.Notes) bool { return len(n.Items) == 0 })
 }

@@ -13,7 +13,7 @@ func TestShares(t *testing.T) {
 		assert.Equal(t, want, Share(x))
 	}
 	for x, want := range map[float64]string{0: "0 %", 0.374: "37 %", 0.0067: "0.67 %", 0.0001: "0.01 %", 0.00009: "under 0.01 %", -0.0123: "-1.2 %"} {
-		assert.Equal(t, want, FineShare(x))
+		assert.Equal(t, want, fineShare(x))
 	}
-	assert.Equal(t, "shared", marks(&uncertainty.Contribution{Uses: 2}))
+	assert.Equal(t, "shared", budgetCells(&uncertainty.Contribution{Uses: 2})[2])
 }

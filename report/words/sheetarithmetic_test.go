@@ -24,7 +24,7 @@ func TestSolventNeeded(t *testing.T) {
 		near.Absolute(t, steps, want, b.solventNeeded(), 1e-9)
 	}
 	b := sheetOf(t, "", "", "", routesOfOrders[14])
-	near.Absolute(t, "an aliquot by mass", b.made[0]-2/b.prep().Solvent.Density.Value, b.solventNeeded(), 1e-9)
+	near.Absolute(t, "an aliquot by mass", b.solutions[0].MadeML-2/b.prep().Solvent.Density.Value, b.solventNeeded(), 1e-9)
 }
 
 // A step is repeated by itself where a fifth more than it takes is left, a graduated pipette

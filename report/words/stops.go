@@ -1,6 +1,7 @@
 package words
 
 import (
+	"minim/report/page"
 	"minim/uncertainty/route"
 )
 
@@ -13,6 +14,14 @@ const keepApart = "Keep them apart, what is left over of them as well; no route 
 // Stops are sentences about what may not meet of all that a prep names; none where nothing
 // is known, which says nothing.
 func Stops(p *route.Prep) []string { return stopsOf(p.Clashes()) }
+
+// stopBars stand above a page.
+func stopBars(p *route.Prep) (bars []page.Block) {
+	for _, text := range Stops(p) {
+		bars = append(bars, bar(text), page.Gap{})
+	}
+	return bars
+}
 
 func stopsOf(clashes []route.Clash) (list []string) {
 	for i := range clashes {

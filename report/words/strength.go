@@ -12,8 +12,8 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Stated is a strength as it is printed.
-type Stated struct {
+// stated is a strength as it is printed.
+type stated struct {
 	// Value, and what it may be off by: "0.0020". GiveOrTake is empty when the
 	// simulated interval is quoted instead.
 	Value, GiveOrTake string
@@ -21,14 +21,14 @@ type Stated struct {
 	Lower, Upper string
 }
 
-// State rounds a result: value ± U, or the value with both ends of the
+// state rounds a result: value ± U, or the value with both ends of the
 // simulated interval when that is quoted.
-func State(r *route.Result) Stated { return rounded(&r.Analytic, r.Quoted) }
+func state(r *route.Result) stated { return rounded(&r.Analytic, r.Quoted) }
 
 // rounded is a strength as it is printed with the interval that is quoted.
-func rounded(a *uncertainty.Analytic, q uncertainty.Quoted) Stated {
+func rounded(a *uncertainty.Analytic, q uncertainty.Quoted) stated {
 	half := (q.Upper - q.Lower) / 2
-	var s Stated
+	var s stated
 	s.Lower, _ = uncertainty.RoundExpanded(q.Lower, half)
 	s.Upper, _ = uncertainty.RoundExpanded(q.Upper, half)
 	value, u := uncertainty.RoundExpanded(a.Value, a.ExpandedUncertainty)
@@ -41,26 +41,70 @@ func rounded(a *uncertainty.Analytic, q uncertainty.Quoted) Stated {
 	return s
 }
 
-// Sentence is "0.0393 % w/v, give or take 0.0020".
-func (s Stated) Sentence(unit string) string {
+// sentence is "0.0393 % w/v, give or take 0.0020".
+func (s stated) sentence(unit string) string {
 	if s.GiveOrTake == "" {
 		return fmt.Sprintf("%s %s, between %s and %s", s.Value, unit, s.Lower, s.Upper)
 	}
 	return fmt.Sprintf("%s %s, give or take %s", s.Value, unit, s.GiveOrTake)
 }
 
-// Spread is "0.0020", or "0.037 to 0.041".
-func (s Stated) Spread() string {
+// spread is "0.0020", or "0.037 to 0.041".
+func (s stated) spread() string {
 	if s.GiveOrTake == "" {
 		return s.Lower + " to " + s.Upper
 	}
 	return s.GiveOrTake
 }
 
-// InHundred prints a chance as so many in a hundred, with one decimal, never as
+// Figures are those of a result as they are printed.
+type Figures struct {
+	stated
+	// Spread is "0.0020", or "0.037 to 0.041", and Relative that in per cent of the strength.
+	Spread, Relative string
+	// Sentence is "0.0393 % w/v, give or take 0.0020".
+	Sentence string
+	// Inside is the chance in a hundred, empty without a tolerance, and HoldsWithin the
+	// half-width round the target that holds the strength with the coverage probability.
+	Inside, HoldsWithin            string
+	Spoilt, Made, LeftOver, Solute string
+}
+
+// Shown are the figures of a result that is possible.
+func Shown(p *route.Prep, r *route.Result) Figures {
+	s := state(r)
+	f := Figures{
+		stated: s, Spread: s.spread(), Relative: quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value),
+		Sentence: s.sentence(p.Target.Unit.Name), HoldsWithin: quantity.Percent(r.HoldsWithin), Spoilt: spoiltBy(r),
+		Made: volume(r.MadeML), LeftOver: volume(r.LeftOverML), Solute: soluteTaken(p, r),
+	}
+	if len(r.Inside) > 0 {
+		f.Inside = chanceOf(p, r)
+	}
+	return f
+}
+
+// insideOr is the chance of a result in a hundred, or what it holds within where there is no
+// tolerance.
+func insideOr(p *route.Prep, r *route.Result) string {
+	if len(r.Inside) == 0 {
+		return quantity.Percent(r.HoldsWithin)
+	}
+	return chanceOf(p, r)
+}
+
+// insideIn is "inside in 97.0 of 100".
+func insideIn(p *route.Prep, r *route.Result) string {
+	return "inside in " + chanceOf(p, r) + " of 100"
+}
+
+// chanceOf is the chance of a result to be inside the first tolerance, in a hundred.
+func chanceOf(p *route.Prep, r *route.Result) string { return inHundred(r.Chance(), p.LeastChance) }
+
+// inHundred prints a chance as so many in a hundred, with one decimal, never as
 // certain, and never so rounded that it seems to reach the least chance that is
 // asked for when it does not.
-func InHundred(p, least float64) string {
+func inHundred(p, least float64) string {
 	switch {
 	case p > 0.999:
 		return "over 99.9"
@@ -74,8 +118,8 @@ func InHundred(p, least float64) string {
 	return strconv.FormatFloat(tenths/10, 'f', 1, 64)
 }
 
-// Asked prints a probability that was asked for, in a hundred: 95, 99.5.
-func Asked(p float64) string { return quantity.Number(100 * p) }
+// asked prints a probability that was asked for, in a hundred: 95, 99.5.
+func asked(p float64) string { return quantity.Number(100 * p) }
 
 // Share prints a share of a variance in whole percent, which may be negative
 // under correlation.
@@ -112,22 +156,17 @@ func tolerance(t route.Tolerance) string {
 }
 
 // insideWords is "inside", or the limits where they were stated one by one.
-func insideWords(t route.Tolerance) string {
-	if t.Stated {
-		return t.Text
-	}
-	return "inside"
-}
+func insideWords(t route.Tolerance) string { return either(t.Stated, t.Text, "inside") }
 
 // spoilers names the largest groups of influences with their shares of the
 // variance: at most three, and none under 10 % after the first.
 func spoilers(r *route.Result) string {
 	var parts []string
 	for i, g := range r.Analytic.ByGroup() {
-		if i == 3 || i > 0 && g.Share < 0.1 || g.Share == 0 {
+		if i == 3 || i > 0 && g.Sum < 0.1 || g.Sum == 0 {
 			break
 		}
-		parts = append(parts, fmt.Sprintf("%s (%s)", influence.Group(g.Group), wholePercent(g.Share)))
+		parts = append(parts, fmt.Sprintf("%s (%s)", influence.Group(g.Group), wholePercent(g.Sum)))
 	}
 	if len(parts) == 0 {
 		return "nothing that is counted"

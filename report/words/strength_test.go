@@ -16,13 +16,26 @@ func TestInHundred(t *testing.T) {
 		0: "under 0.1", 0.0009: "under 0.1", 0.001: "0.1", 0.787: "78.7", 0.9494: "94.9", 0.94999: "94.9", 0.7866: "78.7", 0.95: "95.0",
 		0.996: "99.6", 0.999: "99.9", 0.9991: "over 99.9", 1: "over 99.9",
 	} {
-		assert.Equal(t, want, InHundred(p, 0.95))
+		assert.Equal(t, want, inHundred(p, 0.95))
 	}
 }
 
 func TestPercent(t *testing.T) {
 	for x, want := range map[float64]string{0: "0 %", 0.95: "95 %", 0.0456: "4.6 %", 0.00123: "0.12 %", 1.5: "150 %", 0.0999: "10 %", 0.0402: "4 %"} {
 		assert.Equal(t, want, quantity.Percent(x))
+	}
+}
+
+func TestPercentNeverPromisesTooMuch(t *testing.T) {
+	for _, test := range []struct {
+		share, least float64
+		want         string
+	}{
+		{1, 0.95, "over 99.9"}, {0.9991, 0.95, "over 99.9"}, {0.999, 0.95, "99.9"}, {0.961, 0.95, "96.1"},
+		{0.95, 0.95, "95.0"}, {0.94999, 0.95, "94.9"}, {0.94949, 0.95, "94.9"}, {0.23046, 0.95, "23.0"},
+		{0.001, 0.95, "0.1"}, {0.00099, 0.95, "under 0.1"}, {0, 0.95, "under 0.1"},
+	} {
+		assert.Equal(t, test.want, inHundred(test.share, test.least))
 	}
 }
 
@@ -33,9 +46,9 @@ func TestState(t *testing.T) {
 		Analytic: uncertainty.Analytic{Value: 10.0564, ExpandedUncertainty: 1.047},
 		Quoted:   uncertainty.Quoted{Lower: 9.0094, Upper: 11.1034},
 	}
-	assert.Equal(t, "10.1 g/L, give or take 1.1", State(r).Sentence("g/L"))
+	assert.Equal(t, "10.1 g/L, give or take 1.1", state(r).sentence("g/L"))
 	r.Quoted.Simulated = true
-	assert.Equal(t, "10.1 g/L, between 9.0 and 11.1", State(r).Sentence("g/L"))
+	assert.Equal(t, "10.1 g/L, between 9.0 and 11.1", state(r).sentence("g/L"))
 }
 
 func TestInstructions(t *testing.T) {

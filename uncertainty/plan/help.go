@@ -6,32 +6,18 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
 // Help is one change that would bring a route nearer to the tolerance.
 type Help struct {
-	// Kind of change, and the instrument that it concerns.
-	Kind helpKind
-	Name string
-	// Amount is the readability in g, the volume in mL, or the half-width of the
-	// tolerance as a fraction of the target.
-	Amount float64
+	// Change is what would be done otherwise.
+	Change note.Note
 	// Chance of being inside that the best route then has.
 	Chance float64
 }
-
-// helpKind is a kind of change.
-type helpKind int
-
-// The kinds of change.
-const (
-	AddInstrument helpKind = iota // a candidate of the kit
-	FinerBalance                  // ten times finer than one on the bench
-	ReadCarefully                 // all scales
-	MakeMore                      // twice the volume
-	WiderTolerance
-)
 
 // finer is how much finer a balance is supposed to read.
 const finer = 10
@@ -42,14 +28,14 @@ const finer = 10
 // Each is searched for briefly, so that it may help even more.
 func helps(ctx context.Context, p *route.Prep, o Options, chosen *route.Result) ([]Help, error) {
 	o.Work = atMost(o.Work, briefly)
-	list := []Help{{Kind: WiderTolerance, Amount: chosen.MonteCarlo.Within(p.Target.Value, p.LeastChance) / p.Target.Value, Chance: p.LeastChance}}
+	wider := chosen.MonteCarlo.Within(p.Target.Value, p.LeastChance) / p.Target.Value
+	list := []Help{{note.Of("wider-tolerance", "", quantity.Percent(wider)), p.LeastChance}}
 	for _, c := range changedPreps(p) {
 		best, err := bestChance(ctx, c.prep, o)
 		if err != nil {
 			return nil, err
 		}
-		c.help.Chance = best
-		list = append(list, c.help)
+		list = append(list, Help{c.change, best})
 	}
 	list = slices.DeleteFunc(list, func(h Help) bool { return h.Chance < chosen.Chance()+noticed })
 	slices.SortStableFunc(list, func(a, b Help) int { return cmp.Compare(b.Chance, a.Chance) })
@@ -60,31 +46,31 @@ func helps(ctx context.Context, p *route.Prep, o Options, chosen *route.Result) 
 const noticed = 0.01
 
 type changedPrep struct {
-	help Help
-	prep *route.Prep
+	change note.Note
+	prep   *route.Prep
 }
 
 // changedPreps lists the changes, each with the prep as it then is.
 func changedPreps(p *route.Prep) []changedPrep {
 	var list []changedPrep
-	add := func(h Help, change func(q *route.Prep)) {
+	add := func(n note.Note, change func(q *route.Prep)) {
 		q := *p
 		change(&q)
-		list = append(list, changedPrep{h, &q})
+		list = append(list, changedPrep{n, &q})
 	}
 	for _, name := range p.Kit.Candidates.Names() {
-		add(Help{Kind: AddInstrument, Name: name}, func(q *route.Prep) { q.Kit = p.Kit.With(name) })
+		add(note.Of("another-instrument", name), func(q *route.Prep) { q.Kit = p.Kit.With(name) })
 	}
 	for _, b := range p.Kit.Balances {
 		d := b.Readability / finer
-		add(Help{Kind: FinerBalance, Name: b.Name, Amount: d}, func(q *route.Prep) {
+		add(note.Of("finer-balance", b.Name, equipment.G(d)), func(q *route.Prep) {
 			q.Kit = withBalances(p.Kit, append(slices.Clip(p.Kit.Balances), b.WithReadability(d))...)
 		})
 	}
 	if p.Bench.Reading != equipment.Careful {
-		add(Help{Kind: ReadCarefully}, func(q *route.Prep) { q.Bench.Reading = equipment.Careful })
+		add(note.Of("reading-carefully", ""), func(q *route.Prep) { q.Bench.Reading = equipment.Careful })
 	}
-	add(Help{Kind: MakeMore, Amount: 2 * p.Volume}, func(q *route.Prep) { q.Volume *= 2 })
+	add(note.Of("making-more", "", equipment.ML(quantity.Round(2*p.Volume, 3))), func(q *route.Prep) { q.Volume *= 2 })
 	return list
 }
 

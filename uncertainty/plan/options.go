@@ -33,14 +33,7 @@ func (o *Options) mostLeftOver(p *route.Prep) float64 {
 
 // leftOverAllowed in mL, of a prep, as it is stated or follows; infinite without a limit.
 func (o *Options) leftOverAllowed(p *route.Prep) float64 {
-	most := math.Inf(1)
-	if o.LeftOver > 0 {
-		most = o.LeftOver
-	}
-	if o.Volume > 0 {
-		most = min(most, o.Volume-p.Volume)
-	}
-	return most
+	return min(stated(o.LeftOver), stated(o.Volume)-p.Volume)
 }
 
 func (o *Options) mostSolute() float64 { return limit(o.Solute) }
@@ -51,9 +44,12 @@ func (o *Options) strongest(p *route.Prep) float64 {
 }
 
 // limit is infinite where none is stated, and a little more than what is.
-func limit(x float64) float64 {
+func limit(x float64) float64 { return stated(x) * (1 + 1e-9) }
+
+// stated is what is stated, infinite where nothing is.
+func stated(x float64) float64 {
 	if x == 0 {
 		return math.Inf(1)
 	}
-	return x * (1 + 1e-9)
+	return x
 }

@@ -3,11 +3,14 @@ package plan
 import (
 	"context"
 	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/equipment/quantity"
+	"minim/report/words/note"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/near"
@@ -274,19 +277,19 @@ func TestNothingMeets(t *testing.T) {
 	o.LeftOver = 30
 	found := searched(t, p, o)
 	assert.Equal(t, false, found.Verdict.Meets)
-	kinds := map[helpKind]float64{}
+	kinds := map[string]float64{}
 	for _, h := range found.Helps {
-		kinds[h.Kind] = h.Chance
+		kinds[h.Change.Code] = h.Chance
 	}
-	assert.Greater(t, kinds[FinerBalance], found.chosen().Inside[0].Normal+0.2)
-	assert.NotZero(t, kinds[WiderTolerance])
+	assert.Greater(t, kinds["finer-balance"], found.chosen().Inside[0].Normal+0.2)
+	assert.NotZero(t, kinds["wider-tolerance"])
 	wide := *p
 	wide.Tolerances = []route.Tolerance{{Text: "wider"}}
-	for _, h := range found.Helps {
-		if h.Kind == WiderTolerance {
-			wide.Tolerances[0].Limits = uncertainty.Limits{Lower: p.Target.Value * (1 - h.Amount), Upper: p.Target.Value * (1 + h.Amount)}
-		}
-	}
+	share := found.chosen().MonteCarlo.Within(p.Target.Value, p.LeastChance) / p.Target.Value
+	assert.True(t, slices.ContainsFunc(found.Helps, func(h Help) bool {
+		return note.Same(h.Change, note.Of("wider-tolerance", "", quantity.Percent(share)))
+	}))
+	wide.Tolerances[0].Limits = uncertainty.Limits{Lower: p.Target.Value * (1 - share), Upper: p.Target.Value * (1 + share)}
 	r, err := wide.Assess(found.chosen().Route, 0.95)
 	require.NoError(t, err)
 	near.Absolute(t, "inside the wider tolerance", p.LeastChance, r.Inside[0].Normal, 0.02)

@@ -15,9 +15,6 @@ func TestExp(t *testing.T) {
 	within(t, "exp", 1, -1, 1, Exp, bigExp)
 	within(t, "exp", 1, -700, 700, Exp, bigExp)
 	within(t, "exp of little", 1, -1e-9, 1e-9, Exp, bigExp)
-	within(t, "expm1", 1, -0.7, 0.7, Expm1, func(x *big.Float) *big.Float { return less1(bigExp(x)) })
-	within(t, "expm1", 1, -1e-7, 1e-7, Expm1, func(x *big.Float) *big.Float { return less1(bigExp(x)) })
-	within(t, "expm1", 1.5, -30, 30, Expm1, func(x *big.Float) *big.Float { return less1(bigExp(x)) })
 }
 
 func TestLog(t *testing.T) {
@@ -80,7 +77,7 @@ func TestErf(t *testing.T) {
 // library.
 func TestEnds(t *testing.T) {
 	for what, f := range map[string][2]func(float64) float64{
-		"exp": {math.Exp, Exp}, "expm1": {math.Expm1, Expm1}, "log": {math.Log, Log}, "log1p": {math.Log1p, Log1p},
+		"exp": {math.Exp, Exp}, "log": {math.Log, Log}, "log1p": {math.Log1p, Log1p},
 		"sin": {math.Sin, Sin}, "cos": {math.Cos, Cos}, "erf": {math.Erf, Erf}, "erfc": {math.Erfc, Erfc},
 	} {
 		for _, x := range []float64{0, -1, 1, -2, math.Inf(1), math.Inf(-1), math.NaN(), 1e300, -1e300, 1e-300, 711, -747} {

@@ -40,11 +40,3 @@ func Exp(x float64) float64 {
 	lost := (high - r) - low
 	return math.Ldexp(1+(r+(float64(r*r*Polynomial(r, expTerms...))+lost)), int(k))
 }
-
-// Expm1 is e^x - 1, by its series near 0, where the difference would lose digits.
-func Expm1(x float64) float64 {
-	if math.Abs(x) < 0.7 {
-		return x + float64(x*x*Polynomial(x, expTerms...))
-	}
-	return Exp(x) - 1
-}

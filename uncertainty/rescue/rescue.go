@@ -49,9 +49,6 @@ func (r *Rescue) SetAside(way int) float64 {
 	return left
 }
 
-// TooStrong reports whether the batch is stronger than it should be.
-func (r *Rescue) TooStrong() bool { return r.Batch.Analytic.Value > r.Prep.Target.Value }
-
 // NoWayError reports a batch for which no correction was found.
 type NoWayError struct {
 	// Reason is what is missing, and Cure what would help, if anything.

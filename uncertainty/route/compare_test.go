@@ -198,7 +198,7 @@ func TestSharedInTheBudget(t *testing.T) {
 	}
 	shared := func(r *Result) (names []string) {
 		for i := range r.Analytic.Budget {
-			if line := &r.Analytic.Budget[i]; line.Shared() {
+			if line := &r.Analytic.Budget[i]; line.Uses > 1 {
 				names = append(names, influence.Name(&line.Influence))
 			}
 		}

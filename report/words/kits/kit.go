@@ -31,7 +31,7 @@ func Blocks(k *equipment.Kit) []page.Block {
 		list = append(list, page.Heading{Text: "Candidates, which are not on the bench"})
 		list = append(list, instruments(k.Candidates, all)...)
 	}
-	return append(append(list, sources(all)...), page.Gap{}, page.Paragraph{Text: columns, Small: true})
+	return append(append(list, sources(all)...), page.Gap{}, page.Paragraph{Text: columns, Style: "small"})
 }
 
 const columns = "s: standard deviation of repeated weighings, linearity: limit of the error over the range, as the kit states them; " +

@@ -144,8 +144,15 @@ var words = map[string]string{
 	"with-assumed-doubled":    "with the %s (assumed doubled)",
 	"with-assumed-halved":     "with the %s (assumed halved)",
 	"on-a-balance-reading-to": "on a balance reading to %s",
-	"no-route":                "this bench allows no route: %s",
-	"no-route-not-searched":   "this bench allows no route: %s; not searched: %s",
+	// What would bring a route nearer to the tolerance.
+	"another-instrument": "the %s",
+	"finer-balance":      "a scale like the %s that reads to %s",
+	"reading-carefully":  "reading every scale carefully",
+	"making-more":        "making %s",
+	"wider-tolerance":    "a tolerance of %s of the target",
+	// Why there is no route.
+	"no-route":              "this bench allows no route: %s",
+	"no-route-not-searched": "this bench allows no route: %s; not searched: %s",
 	// How a batch can be corrected, what was not tried of it, and why it cannot be.
 	"fill_up":                    "all of it made up to that mark",
 	"add_solvent":                "solvent added to all of it",

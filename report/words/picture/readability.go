@@ -12,28 +12,27 @@ import (
 // Readability is what is drawn of the question what to buy.
 type Readability struct {
 	*plan.Purchase
-	// Lines names those that are drawn, by their dilutions; Hollow is true where one has marks
+	// Lines are those that are drawn, by their dilutions; Hollow is true where one has marks
 	// of a search that was cut short.
-	Lines  []string
+	Lines  []int
 	Hollow bool
 	// LikeName is the balance that is like those of the lines, as there is room for it.
 	LikeName string
 	// Coverage is the probability that the give or take of the balances has; 0 without any.
 	Coverage float64
-	// Balances are those that are drawn, each by [Balance]; CutWith those among them with which
-	// the search was cut short, Without those with which no route was found.
-	Balances, CutWith, Without []string
+	// Balances are those that are drawn, and Without those with which no route was found.
+	Balances []*plan.Choice
+	Without  []string
 	// Shaded is true where the tolerance is drawn.
 	Shaded bool
 }
 
-// Balance names one with its readability in g and the relative give or take that it leads to.
-func Balance(name string, readability, relative float64) string {
-	return name + ", " + quantity.Grams(readability) + ", " + quantity.Percent(relative)
+// Caption explains what is drawn, and says what is not, and what the figure shows.
+func (f *Readability) Caption() Caption {
+	return Caption{GiveOrTake: giveOrTakeAxis(f.Coverage), Notes: f.notes(), Alt: f.alt()}
 }
 
-// Notes explain what is drawn, and say what is not.
-func (f *Readability) Notes() (list []string) {
+func (f *Readability) notes() (list []string) {
 	if len(f.Lines) > 0 {
 		list = append(list, f.lines())
 	}
@@ -44,7 +43,7 @@ func (f *Readability) Notes() (list []string) {
 		list = append(list, words)
 	}
 	if words := f.breakEven(); words != "" {
-		list = append(list, "The coarsest readability with a chance of being inside of at least "+Share(f.Prep.LeastChance)+": "+words+".")
+		list = append(list, "The coarsest readability with a chance of being inside of at least "+share(f.Prep.LeastChance)+": "+words+".")
 	}
 	if f.Shaded {
 		list = append(list, "Shaded: a give or take that fits within the tolerance, to its nearer limit, when the strength expected is on target.")
@@ -55,7 +54,7 @@ func (f *Readability) Notes() (list []string) {
 	if f.Coverage == 0 {
 		return append(list, "Give or take: expanded uncertainty. "+predicted)
 	}
-	return append(list, meaning+Share(f.Coverage)+". "+predicted)
+	return append(list, meaning+share(f.Coverage)+". "+predicted)
 }
 
 // lines say what the lines are of.
@@ -76,8 +75,14 @@ func (f *Readability) cutShort() string {
 	if f.Hollow {
 		parts = append(parts, "Hollow marks on a line: the tightest route that was found before the search was cut short; there may be a tighter one.")
 	}
-	if len(f.CutWith) > 0 {
-		parts = append(parts, "The search was cut short with the "+strings.Join(f.CutWith, ", the ")+", where a better route may exist.")
+	var with []string
+	for _, o := range f.Balances {
+		if o.CutShort {
+			with = append(with, o.Name)
+		}
+	}
+	if len(with) > 0 {
+		parts = append(parts, "The search was cut short with the "+strings.Join(with, ", the ")+", where a better route may exist.")
 	}
 	return strings.Join(parts, " ")
 }
@@ -103,11 +108,17 @@ func (f *Readability) breakEven() string {
 	return strings.Join(parts, ", ")
 }
 
-// Alt says in two sentences what the figure shows.
-func (f *Readability) Alt() string {
-	s := fmt.Sprintf("What the readability of the balance does to the give or take with which one makes %s%s", Wanted(f.Prep), OnChanged(f.Prep))
+func (f *Readability) alt() string {
+	var lines, balances []string
+	for _, n := range f.Lines {
+		lines = append(lines, Dilutions(n))
+	}
+	for _, o := range f.Balances {
+		balances = append(balances, o.Name+", "+quantity.Grams(o.Balance.Readability)+", "+quantity.Percent(o.Best.Analytic.Relative()))
+	}
+	s := fmt.Sprintf("What the readability of the balance does to the give or take with which one makes %s%s", wanted(f.Prep), onChanged(f.Prep))
 	if len(f.Lines) > 0 {
-		s += ": lines for " + strings.Join(f.Lines, ", ")
+		s += ": lines for " + strings.Join(lines, ", ")
 	}
 	s += "."
 	if words := f.breakEven(); words != "" {
@@ -117,7 +128,7 @@ func (f *Readability) Alt() string {
 		s += " " + words
 	}
 	if len(f.Balances) > 0 {
-		s += " Balances: " + strings.Join(f.Balances, "; ") + "."
+		s += " Balances: " + strings.Join(balances, "; ") + "."
 	}
 	return s
 }

@@ -9,25 +9,20 @@ import (
 	"minim/uncertainty/route"
 )
 
-// GiveOrTakeAxis is the axis of a give or take with a coverage probability, 0 where none is stated.
-func GiveOrTakeAxis(coverage float64) string {
+// giveOrTakeAxis is the axis of a give or take with a coverage probability, 0 where none is stated.
+func giveOrTakeAxis(coverage float64) string {
 	name := "give or take, in % of the strength"
 	if coverage > 0 {
-		name += " (" + Share(coverage) + ")"
+		name += " (" + share(coverage) + ")"
 	}
 	return name
 }
 
-// Hollow explains a mark of a route whose chance is too low.
-func Hollow(p *route.Prep) string {
-	return "hollow: chance of being inside under " + Share(p.LeastChance)
-}
-
-// Route gives the figures of a route, with its relative give or take, beside its name.
-func Route(p *route.Prep, r *route.Result, relative float64) string {
-	words := "give or take " + quantity.Percent(relative) + ", " + Leavings(r, p.Volume)
+// Figures are those of a route beside its name.
+func Figures(p *route.Prep, r *route.Result) string {
+	words := "give or take " + quantity.Percent(r.Analytic.Relative()) + ", " + leavings(r, p.Volume)
 	if len(r.Inside) > 0 {
-		words += ", " + Inside(r, p)
+		words += ", " + inside(p, r)
 	}
 	return words
 }
@@ -35,21 +30,27 @@ func Route(p *route.Prep, r *route.Result, relative float64) string {
 // Trade is what is drawn of a search.
 type Trade struct {
 	*plan.Plan
-	// Marked is the name of the marked route, as there is room for it, Figures are its.
-	Marked, Figures string
+	// Marked is the name of the marked route, as there is room for it; Used is true where it is
+	// drawn.
+	Marked string
+	Used   bool
 	// Coverage is the probability that a give or take has.
 	Coverage float64
 	// Logarithmic is the scale of what is left over.
 	Logarithmic bool
 	// Drawn routes are those of the front, Hidden ones too wide, and Silent ones say nothing.
 	Drawn, Hidden, Silent int
-	// Ends are what is left over by the first and by the last of the front, and their give or take.
-	Ends []string
+	// Ends are the first and the last of the front, or the one that it has.
+	Ends []*route.Result
 }
 
-// Notes explain what is drawn, and say what is not.
-func (t *Trade) Notes() []string {
-	list := []string{t.chosen(), t.beaten(), meaning + Share(t.Coverage) + "."}
+// Caption explains what is drawn, and says what is not, and what the figure shows.
+func (t *Trade) Caption() Caption {
+	return Caption{GiveOrTake: giveOrTakeAxis(t.Coverage), Hollow: "hollow: chance of being inside under " + share(t.Prep.LeastChance), Notes: t.notes(), Alt: t.alt()}
+}
+
+func (t *Trade) notes() []string {
+	list := []string{t.chosen(), t.beaten(), meaning + share(t.Coverage) + "."}
 	if t.Logarithmic {
 		list[2] += " What is left over is drawn on a logarithmic scale."
 	}
@@ -91,7 +92,7 @@ func (t *Trade) chosen() string {
 	if c.Verdict.Use < 0 {
 		return "No route is marked."
 	}
-	words, least := "Marked: "+t.Marked+". ", Share(c.Prep.LeastChance)
+	words, least := "Marked: "+t.Marked+". ", share(c.Prep.LeastChance)
 	switch {
 	case c.Verdict.Meets:
 		return words + "Of the routes with a chance of at least " + least + ", it is the one " + preferred(t.Options.Prefer) + "."
@@ -118,27 +119,21 @@ func preferred(preference string) string {
 	return "that leaves least over"
 }
 
-// End is what is left over, and the relative give or take, at an end of the front.
-func End(leftOver, relative float64) string {
-	return Millilitres(leftOver) + " and " + quantity.Percent(relative)
-}
-
-// Alt says in two sentences what the figure shows.
-func (t *Trade) Alt() string {
-	switch {
-	case t.Comparison == nil:
-		return "No route was found."
-	case t.Drawn == 0:
-		return "No route was found to make " + Wanted(t.Prep) + "."
+func (t *Trade) alt() string {
+	if t.Drawn == 0 {
+		return "No route was found to make " + wanted(t.Prep) + "."
 	}
-	ends := t.Ends[0]
+	end := func(r *route.Result) string {
+		return millilitres(max(0, r.LeftOverML)) + " and " + quantity.Percent(r.Analytic.Relative())
+	}
+	ends := end(t.Ends[0])
 	if len(t.Ends) > 1 {
-		ends = "from " + t.Ends[0] + " to " + t.Ends[1]
+		ends = "from " + ends + " to " + end(t.Ends[1])
 	}
 	s := fmt.Sprintf("What is left over by the routes that no other beats (%d) to make %s%s, against their give or take: %s.",
-		t.Drawn, Wanted(t.Prep), OnChanged(t.Prep), ends)
-	if t.Figures != "" {
-		s += fmt.Sprintf(" Marked %q: %s, %s.", strings.ToLower(Tag(t.Comparison)), t.Results[t.Verdict.Use].Route.Name, t.Figures)
+		t.Drawn, wanted(t.Prep), onChanged(t.Prep), ends)
+	if used := t.Verdict.Use; t.Used {
+		s += fmt.Sprintf(" Marked %q: %s, %s.", strings.ToLower(Tag(t.Comparison)), t.Results[used].Route.Name, Figures(t.Prep, &t.Results[used]))
 	}
 	if t.CutShort {
 		s += " " + cutShort

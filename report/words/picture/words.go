@@ -3,35 +3,34 @@ package picture
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"minim/equipment/quantity"
 	"minim/report/words"
 	"minim/uncertainty/route"
 )
 
-// Title of a figure.
-func Title(p *route.Prep, own string) string {
-	if own != "" {
-		return own
+// Heading is what stands over a figure: its title, which is the user's own where there is
+// one, what follows that where the kit is changed, what is to be made, and what is changed.
+func Heading(p *route.Prep, own string) (title, mark, toMake, changed string) {
+	if title = own; title == "" {
+		title = fmt.Sprintf("%s in %s", p.Solute.Name, p.Solvent.Name)
 	}
-	return fmt.Sprintf("%s in %s", p.Solute.Name, p.Solvent.Name)
+	return title, onChanged(p), wanted(p), "Changed: " + strings.Join(words.ChangeTexts(p), "; ")
 }
 
-// OnChanged is what follows a title where the kit is changed.
-func OnChanged(p *route.Prep) string {
+// onChanged is what follows a title where the kit is changed.
+func onChanged(p *route.Prep) string {
 	if len(p.Changes) > 0 {
 		return ", on a changed kit"
 	}
 	return ""
 }
 
-// Changed says what is changed.
-func Changed(p *route.Prep) string { return "Changed: " + words.Changes(p) }
-
-// Wanted says what is to be made:
+// wanted says what is to be made:
 //
 //	15 mL of 0.060 % w/v dye in ethanol, within 7 % of target
-func Wanted(p *route.Prep) string {
+func wanted(p *route.Prep) string {
 	s := words.Wanted(p)
 	if len(p.Tolerances) > 0 {
 		s += ", " + Tolerance(p.Tolerances[0])
@@ -47,49 +46,43 @@ func Tolerance(t route.Tolerance) string {
 	return "within " + t.Text
 }
 
-// GivesIn heads a column of strengths.
-func GivesIn(p *route.Prep) string { return "it gives in " + p.Target.Unit.Name }
-
-// Percent prints a chance beside the one that is asked for.
-func Percent(share, least float64) string { return words.InHundred(share, least) + " %" }
-
-// Inside is the chance of a route.
-func Inside(r *route.Result, p *route.Prep) string {
-	return Percent(r.Chance(), p.LeastChance) + " inside"
+// Beside is what stands beside the row of a route: what strength it gives, its chance of being
+// inside, or else what it holds within, and what it leaves over.
+func Beside(p *route.Prep, r *route.Result) (gives, chance, leftOver string) {
+	f := words.Shown(p, r)
+	switch {
+	case !r.Informative:
+		gives = "could be nothing at all"
+	case f.GiveOrTake == "":
+		gives = f.Spread
+	default:
+		gives = f.Value + " give or take " + f.GiveOrTake
+	}
+	if f.Inside == "" {
+		return gives, "± " + f.HoldsWithin, leavings(r, p.Volume)
+	}
+	return gives, f.Inside + " %", leavings(r, p.Volume)
 }
 
-// Holds prints the half-width round the target that holds the strength with the
-// coverage probability.
-func Holds(r *route.Result) string { return quantity.Percent(r.HoldsWithin) }
+// inside is the chance of a route.
+func inside(p *route.Prep, r *route.Result) string { return words.Shown(p, r).Inside + " % inside" }
 
-// Share prints a probability that the user chose, such as 95 %.
-func Share(p float64) string { return words.Asked(p) + " %" }
+// share prints a probability that the user chose, such as 95 %.
+func share(p float64) string { return quantity.Number(100*p) + " %" }
 
-// Spread says what strength a route gives.
-func Spread(r *route.Result) string {
-	if !r.Informative {
-		return "could be nothing at all"
-	}
-	s := words.State(r)
-	if s.GiveOrTake == "" {
-		return s.Lower + " to " + s.Upper
-	}
-	return s.Value + " give or take " + s.GiveOrTake
-}
-
-// Leavings says what a route makes too little of, or leaves over.
-func Leavings(r *route.Result, volume float64) string {
+// leavings say what a route makes too little of, or leaves over.
+func leavings(r *route.Result, volume float64) string {
 	if !r.Enough(volume) {
 		return "makes only " + quantity.Millilitres(r.MadeML)
 	}
-	if v := Millilitres(r.LeftOverML); v != "0 mL" {
+	if v := millilitres(r.LeftOverML); v != "0 mL" {
 		return v + " left over"
 	}
 	return "nothing left over"
 }
 
-// Millilitres drops the digits that nobody needs.
-func Millilitres(v float64) string {
+// millilitres drops the digits that nobody needs.
+func millilitres(v float64) string {
 	if v < 10 {
 		return quantity.Millilitres(math.Round(v*10) / 10)
 	}
@@ -116,14 +109,41 @@ func Cannot(r *route.Result, name string) string {
 	return word + name + ". " + r.Reason.String() + "."
 }
 
-// marked says why the marked route is marked.
-func marked(c *route.Comparison) string {
-	least := Share(c.Prep.LeastChance)
-	switch {
-	case c.Verdict.Meets:
-		return "Marked: of the routes with a chance of at least " + least + ", the one that leaves least over."
-	case len(c.Prep.Tolerances) == 0:
-		return "Marked: the route that stays nearest to the target. No tolerance is given."
-	}
-	return "No route here makes enough with a chance of at least " + least + "; the best of them is marked."
+// Labels are words that are the same in every figure that has them.
+var Labels = struct {
+	// Strength is followed by a unit; the others are names of an axis as well.
+	Strength, Difference, Share, LeftOver, Readability string
+	// Influence heads those of a budget.
+	Influence string
+	// Dot is one of a spread, which lies inside the tolerance, outside, or holds nothing; a Note
+	// is the user's.
+	Dot, Inside, InShort, Outside, Nothing, Target, Note string
+	// What follows the number of dots outside the tolerance, or beyond the edges where there is none.
+	TooWeak, TooStrong, Weaker, Stronger string
+	// Bar is one of a budget: of one influence, an assumed or a shared one, or so many others.
+	Bar, One, Assumed, Rest, Shared, None, RestOf, AssumedShare string
+	// Mark is a route of a search; Stairs are the least give or take.
+	Mark, Own, Stairs string
+	// Balance is one that is owned or could be had.
+	Balance, Owned, ToBuy, Good, Tolerance string
+}{
+	"strength / ", "difference from the target / %", "share of the variance / %", "left over / mL", "readability of the balance / g",
+	"influence",
+	"Each dot is one chance in a hundred.", "inside the tolerance", "inside", "outside", "nothing in it at all", "target", "Note: ",
+	"too weak", "too strong", "weaker still", "stronger still",
+	"What spoils the strength, in shares of its variance.", "one influence", "an assumed one", "the rest, added up",
+	"shared: the same error in several uses", "nothing that is counted", "the rest (%d)", "assumed: ",
+	"Each mark is a route that no other beats.", "your own routes", "least give or take for that much left over or less",
+	"What the balance does to the give or take.", "a balance you have", "one you could buy", "bold: good enough", "tolerance",
 }
+
+const (
+	predicted = "All this is predicted from what is known of the instruments, before anything is made."
+	meaning   = "Give or take: expanded uncertainty, coverage probability "
+)
+
+// dilutions by their number; the last stands for all that are more.
+var dilutions = []string{"direct", "one dilution", "two dilutions", "three dilutions", "four dilutions", "five dilutions or more"}
+
+// Dilutions names a route by how many dilutions it has.
+func Dilutions(n int) string { return dilutions[min(n, len(dilutions)-1)] }

@@ -1,0 +1,192 @@
+package answer
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"slices"
+
+	"minim/report/data"
+	"minim/report/figure"
+	"minim/report/page"
+	"minim/report/words"
+	"minim/uncertainty/route"
+)
+
+// Answer is what a question comes to.
+type Answer struct {
+	// Comparison of the routes, or of the ways to correct what there is; nil of what compares
+	// none. Where its verdict names none to use, there is no page.
+	Comparison *route.Comparison
+	// Batch that was made; nil where the question is of none.
+	Batch *words.Batch
+	// PictureFile is what Markdown names the picture of a report by, which lies beside it; it
+	// is left out without one.
+	PictureFile string
+
+	page     func(pictures ...page.Figure) *page.Page
+	width    int // of a line of text
+	data     data.Data
+	pictures []picture
+	drawn    []drawing
+	kind     string
+	encode   func(*figure.Figure) ([]byte, error)
+}
+
+// picture is to be drawn. One that may be missing is left out, and said to be, where there is
+// nothing to draw.
+type picture struct {
+	draw         func() (*figure.Figure, error)
+	mayBeMissing bool
+}
+
+// screenWidth is how many characters a line of a screen has.
+const screenWidth = 80
+
+// formats that every answer has, with the ends of the names of files in them.
+var formats = []struct{ name, end string }{{"text", ".txt"}, {"json", ".json"}, {"markdown", ".md"}, {"html", ".html"}, {"csv", ".csv"}}
+
+// Formats are the names of those that every answer has.
+func Formats() (names []string) {
+	for _, f := range formats {
+		names = append(names, f.name)
+	}
+	return names
+}
+
+// kind is a kind of question, with the names of the pictures of its answer.
+type kind struct {
+	ask      func(ctx context.Context, q *Question) (*Answer, error)
+	pictures []string
+}
+
+// kinds by their names; each stands in the file that answers it.
+var kinds = map[string]kind{}
+
+func answers(name string, ask func(ctx context.Context, q *Question) (*Answer, error), pictures ...string) bool {
+	kinds[name] = kind{ask, pictures}
+	return true
+}
+
+// Ask answers a question of a kind: "compare", "plan", "buy", "made", "rescue", "report",
+// "sheet", "label", "kit" or "classes". Its errors are those of what works the answer out.
+func Ask(ctx context.Context, kind string, q Question) (*Answer, error) {
+	k, ok := kinds[kind]
+	if !ok {
+		return nil, fmt.Errorf("there is no kind of question %q", kind)
+	}
+	a, err := k.ask(ctx, &q)
+	if err == nil {
+		a.kind, a.encode, a.width = kind, q.PNG, cmp.Or(a.width, screenWidth)
+	}
+	return a, err
+}
+
+// FileNames are those of the files of an answer: all formats, and the pictures as SVG and PNG.
+func FileNames(kind string) (names []string) {
+	for _, f := range formats {
+		names = append(names, kind+f.end)
+	}
+	for _, name := range kinds[kind].pictures {
+		names = append(names, name+".svg", name+".png")
+	}
+	return names
+}
+
+// In is the answer in a format, or its first picture as "svg" or "png", nil where there is
+// none.
+func (a *Answer) In(format string) ([]byte, error) {
+	switch format {
+	case "json":
+		return a.data.JSON(), nil
+	case "csv":
+		return a.data.CSV(), nil
+	}
+	if a.Comparison != nil && a.Comparison.Verdict.Use < 0 {
+		return nil, errors.New("none of the routes can be used: the comparison says why")
+	}
+	var drawn []drawing
+	if slices.Contains([]string{"html", "svg", "png"}, format) || a.PictureFile != "" {
+		var err error
+		if drawn, err = a.draw(); err != nil {
+			return nil, err
+		}
+	}
+	var figures []page.Figure
+	for _, d := range drawn {
+		if d.png != nil {
+			figures = append(figures, page.Figure{PNG: d.png, Alt: d.alt})
+		}
+	}
+	switch format {
+	case "text":
+		return []byte(a.page().Text(a.width)), nil
+	case "markdown":
+		return a.page(figures...).Markdown(), nil
+	case "html":
+		return a.page(figures...).HTML()
+	}
+	if len(drawn) == 0 {
+		return nil, nil
+	}
+	return map[string][]byte{"svg": drawn[0].svg, "png": drawn[0].png}[format], nil
+}
+
+// Files are the answer in all formats and its pictures, by the names of [FileNames]; missing
+// says of each picture that is left out why.
+func (a *Answer) Files() (files []File, missing []error, err error) {
+	for _, f := range formats {
+		text, err := a.In(f.name)
+		if err != nil {
+			return nil, nil, err
+		}
+		files = append(files, File{a.kind + f.end, text})
+	}
+	drawn, err := a.draw()
+	for i, d := range drawn {
+		name := kinds[a.kind].pictures[i]
+		if d.missing != nil {
+			missing = append(missing, fmt.Errorf("%s.svg is not drawn: %w", name, d.missing))
+			continue
+		}
+		files = append(files, File{name + ".svg", d.svg}, File{name + ".png", d.png})
+	}
+	return files, missing, err
+}
+
+// drawing is a picture that is drawn, or why it is missing.
+type drawing struct {
+	alt      string
+	svg, png []byte
+	missing  error
+}
+
+// draw draws the pictures once.
+func (a *Answer) draw() (list []drawing, err error) {
+	if len(a.drawn) == len(a.pictures) {
+		return a.drawn, nil
+	}
+	for _, p := range a.pictures {
+		drawn, err := p.draw()
+		if err != nil && p.mayBeMissing {
+			list = append(list, drawing{missing: err})
+			continue
+		}
+		if err != nil {
+			return nil, err
+		}
+		d := drawing{alt: drawn.Alt()}
+		if d.svg, err = drawn.SVG(); err != nil {
+			return nil, err
+		}
+		if a.encode != nil {
+			if d.png, err = a.encode(drawn); err != nil {
+				return nil, err
+			}
+		}
+		list = append(list, d)
+	}
+	a.drawn = list
+	return list, nil
+}

@@ -1,0 +1,35 @@
+package answer
+
+import (
+	"context"
+
+	"minim/report/data"
+	"minim/report/figure"
+	"minim/report/page"
+	"minim/report/words"
+	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
+)
+
+var _ = answers("buy", buy, "readability")
+
+func buy(ctx context.Context, q *Question) (*Answer, error) {
+	q.Search.Settings = q.Settings
+	p, before, err := both(q, func(p *route.Prep) (*plan.Purchase, error) { return plan.Buy(ctx, p, q.Search) })
+	if err != nil {
+		return nil, err
+	}
+	return &Answer{
+		data: data.Purchase(p, before), page: func(pictures ...page.Figure) *page.Page { return buyPage(p, before, pictures...) },
+		pictures: []picture{{func() (*figure.Figure, error) { return figure.Readability(p) }, true}},
+	}, nil
+}
+
+// buyPage is the page about the question whether another instrument is worth having: what
+// is wanted, the verdict, the best route with each, the coarsest balance that would do, what the
+// figures rest on, and cautions. Before is the answer for the kit as it is, nil without
+// changes: see [comparePage].
+func buyPage(p, before *plan.Purchase, pictures ...page.Figure) *page.Page {
+	s := words.Bought(p, before)
+	return screen(s, s.Result, pictured(pictures), s.Footing)
+}

@@ -1,0 +1,23 @@
+package answer
+
+import (
+	"context"
+
+	"minim/report/data"
+	"minim/report/page"
+	"minim/report/words/kits"
+)
+
+var _ = answers("classes", func(context.Context, *Question) (*Answer, error) {
+	t := kits.AllTables()
+	return &Answer{data: data.Classes(t), page: func(...page.Figure) *page.Page { return classesPage(t) }, width: kits.ClassesWidth}, nil
+})
+
+// classesPage is the page of the class tables: a table for each kind of instrument and each
+// standard, in the order of the rows, with the sources of each table below it; and of what may
+// not meet.
+func classesPage(t *kits.Tables) *page.Page {
+	const title = "Class tables"
+	head := page.Only{Blocks: []page.Block{page.Title{Text: title}}}
+	return &page.Page{Title: title, Kind: "screen", Blocks: append([]page.Block{head}, kits.ClassBlocks(t)...)}
+}

@@ -1,0 +1,51 @@
+package answer
+
+import (
+	"context"
+	"slices"
+
+	"minim/report/data"
+	"minim/report/figure"
+	"minim/report/page"
+	"minim/report/words"
+	"minim/uncertainty/route"
+)
+
+var _ = answers("compare", compare, "spread", "budget")
+
+func compare(ctx context.Context, q *Question) (*Answer, error) {
+	c, before, err := both(q, func(p *route.Prep) (*route.Comparison, error) { return route.Compare(ctx, p, q.Route, q.Settings) })
+	if err != nil {
+		return nil, err
+	}
+	return &Answer{
+		Comparison: c, data: data.Comparison(c, before),
+		page: func(pictures ...page.Figure) *page.Page { return comparePage(c, before, pictures...) },
+		pictures: []picture{
+			{func() (*figure.Figure, error) { return figure.Spread(c) }, false},
+			{func() (*figure.Figure, error) { return figure.Budget(c) }, false},
+		},
+	}, nil
+}
+
+// comparePage is the page of a comparison: what is wanted, which route to use, all routes, why
+// the others are not used, what the figures rest on, and cautions. When before is not nil, c is
+// the comparison on a changed kit, and before that on the kit as it is; the page then says what
+// the change does. HTML holds the pictures.
+func comparePage(c, before *route.Comparison, pictures ...page.Figure) *page.Page {
+	s := words.Compared(c, before)
+	return screen(s, s.Result, s.Routes, pictured(pictures), s.Changes, s.Ladder, s.Spoils, s.Reasons, s.Footing)
+}
+
+// screen is the page of a command.
+func screen(s *words.Screen, parts ...[]page.Block) *page.Page {
+	return &page.Page{Title: s.Title, Kind: "screen", Blocks: append(s.Opening, slices.Concat(parts...)...)}
+}
+
+// pictured are the pictures that HTML holds.
+func pictured(pictures []page.Figure) (list []page.Block) {
+	for _, p := range pictures {
+		list = append(list, p)
+	}
+	return list
+}

@@ -1,0 +1,39 @@
+package answer
+
+import (
+	"context"
+
+	"minim/report/data"
+	"minim/report/figure"
+	"minim/report/page"
+	"minim/report/words"
+	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
+)
+
+var _ = answers("plan", search, "routes", "spread")
+
+func search(ctx context.Context, q *Question) (*Answer, error) {
+	q.Search.Settings = q.Settings
+	p, before, err := both(q, func(p *route.Prep) (*plan.Plan, error) { return plan.Search(ctx, p, q.Search) })
+	if err != nil {
+		return nil, err
+	}
+	return &Answer{
+		Comparison: p.Comparison, data: data.Plan(p, before),
+		page: func(pictures ...page.Figure) *page.Page { return planPage(p, before, pictures...) },
+		pictures: []picture{
+			{func() (*figure.Figure, error) { return figure.Trade(p) }, true},
+			{func() (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},
+		},
+	}, nil
+}
+
+// planPage is the page of a search: what is wanted, the route that is recommended, the routes
+// that no other beats, what each has over it, what would help where none is good enough, what
+// was searched, what the figures rest on, and cautions. Before is the search on the kit as it
+// is, nil without changes: see [comparePage].
+func planPage(p, before *plan.Plan, pictures ...page.Figure) *page.Page {
+	s := words.Planned(p, before)
+	return screen(s, s.Result, s.Routes, pictured(pictures), s.Reasons, s.Spoils, s.Footing)
+}

@@ -1,0 +1,45 @@
+package answer
+
+import (
+	"context"
+	"slices"
+
+	"minim/report/figure"
+	"minim/report/page"
+	"minim/report/words"
+)
+
+var _ = answers("report", treatment, "spread")
+
+func treatment(ctx context.Context, q *Question) (*Answer, error) {
+	p, err := paper(ctx, q, true)
+	if err != nil {
+		return nil, err
+	}
+	a := onPaper(p, nil)
+	a.page = func(pictures ...page.Figure) *page.Page {
+		p.PictureFile, p.Picture = a.PictureFile, nil
+		if len(pictures) > 0 {
+			p.Picture, p.Alt = pictures[0].PNG, pictures[0].Alt
+		}
+		return reportPage(p)
+	}
+	a.pictures = []picture{{func() (*figure.Figure, error) {
+		if p.Batch != nil {
+			return figure.Batch(p.Batch)
+		}
+		return figure.Spread(p.Comparison)
+	}, false}}
+	return a, nil
+}
+
+// reportPage is a section for a treatment report: what was to be made and why so, by which
+// route, the result with its uncertainty, and what it rests on.
+func reportPage(p *words.Paper) *page.Page {
+	t := p.Treatment()
+	figure, figureLast := t.Figure, []page.Block(nil)
+	if p.Batch == nil {
+		figure, figureLast = nil, t.Figure
+	}
+	return &page.Page{Title: t.Title, Kind: "report", Blocks: slices.Concat(t.Opening, t.Outcome, figure, t.Recorded, t.Alternatives, figureLast, t.Basis, t.Closing)}
+}

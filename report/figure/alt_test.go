@@ -1,0 +1,19 @@
+package figure
+
+import (
+	"minim/report/words/picture"
+	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
+)
+
+// What the figures show, for those who cannot see them.
+
+func altOfSpread(c *route.Comparison) string { return clean(picture.OfRoutes(c, ranked(c)).Alt) }
+
+func altOfBudget(c *route.Comparison) string {
+	return clean(picture.OfBudget(c, ranked(c), largest).Alt)
+}
+
+func altOfTrade(p *plan.Plan) string { return clean(newTrade(p).Caption().Alt) }
+
+func altOfReadability(p *plan.Purchase) string { return clean(newReadable(p).Caption().Alt) }
