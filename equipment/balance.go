@@ -3,6 +3,7 @@ package equipment
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"minim/equipment/quantity"
 	"minim/uncertainty"
@@ -38,23 +39,24 @@ func (b *Balance) Shows(reading float64) error {
 	if isMultiple(reading, b.Readability) && steps > 0 {
 		return nil
 	}
-	shown := display(steps*b.Readability, b.Readability)
+	shown := b.Display(steps * b.Readability)
 	if steps < 1 {
-		return Cannot("less-than-it-shows", b.Name, G(reading), shown, display(b.Readability, b.Readability))
+		return Cannot("less-than-it-shows", b.Name, G(reading), shown, b.Display(b.Readability))
 	}
 	return Cannot("between-two-readings", b.Name, G(reading), shown)
 }
 
 // Displayed is a number of digits of the balance in g, as it is displayed.
-func (b *Balance) Displayed(digits float64) float64 {
-	if perGram := math.Round(1 / b.Readability); math.Abs(float64(perGram*b.Readability)-1) < 1e-9 {
-		return digits / perGram // 0.3, not 0.30000000000000004
-	}
-	return digits * b.Readability
-}
+func (b *Balance) Displayed(digits float64) float64 { return Digits(digits, b.Readability) }
 
 // Display prints a reading with the digits that the balance shows.
-func (b *Balance) Display(reading float64) string { return display(reading, b.Readability) }
+func (b *Balance) Display(reading float64) string {
+	places := 0
+	for scaled := b.Readability; places < 9 && math.Abs(scaled-math.Round(scaled)) > 1e-6*scaled; places++ {
+		scaled *= 10
+	}
+	return strconv.FormatFloat(reading, 'f', places, 64) + " g"
+}
 
 // Weigh appends the mass of one weighing with display reading R on a boat or vessel
 // that was zeroed in a step, this one or an earlier one:
@@ -101,7 +103,7 @@ func (b *Balance) weigh(u Use, reading float64, ends func() []uncertainty.Node) 
 		u.Notes.LeaveOut("sensitivity", b.Name)
 	}
 	if b.Span > 0 {
-		span := m.Influence(influence(u.piece(b.Name, b.Count), b.Name, sensitivity, "", uncertainty.PlusMinus(b.Span)))
+		span := m.Influence(influence(u.piece(b.Name, b.Count), sensitivity, "", uncertainty.PlusMinus(b.Span)))
 		mass = m.Multiply(mass, m.Add(m.Constant(1), span))
 	}
 	return mass, nil
@@ -118,7 +120,7 @@ func (b *Balance) error(u Use, step uncertainty.Owner, what uncertainty.Code, d 
 
 // influence is an error that is made in a step.
 func (b *Balance) influence(step uncertainty.Owner, what uncertainty.Code, d uncertainty.Distribution) uncertainty.Influence {
-	return influence(with(step, b.Name), b.Name, what, "g", d)
+	return influence(with(step, b.Name), what, "g", d)
 }
 
 // repeatability appends e_rep: the part of s that the two roundings do not

@@ -11,19 +11,17 @@ import (
 type bias struct {
 	// Shape of the distribution: triangle, rectangle, or Gauss.
 	Shape Shape
-	// Limit is the half-width in mL, or for Gauss the standard uncertainty.
-	Limit float64
-	// Share of the volume measured is added to the limit.
-	Share float64
+	// Limit is the half-width in mL, or for Gauss the standard uncertainty, to which a Share of
+	// the volume measured is added.
+	Limit, Share float64
 	// Correction in mL that a certificate states, to be added to what is read.
 	Correction float64
-	// Stated: how good the piece is, is stated; it is not that of a class.
-	Stated bool
 	// ClassLimit: the limit is that of the class, not the kit's own. ByClass: it
 	// is that of the class at the volume measured.
 	ClassLimit, ByClass bool
-	// ShapeAssumed: the kit does not state the shape.
-	ShapeAssumed bool
+	// Stated: how good the piece is, is stated; it is not that of a class. ShapeAssumed: the kit
+	// does not state the shape.
+	Stated, ShapeAssumed bool
 	// BetweenMarks is the correlation of the biases at two different marks.
 	BetweenMarks float64
 }
@@ -70,17 +68,17 @@ func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
 	}
 	owner := k.owner(u)
 	if k.Bias.ByClass || k.Bias.Share > 0 {
-		z := u.Model.Influence(influence(owner, k.Name, biasRelative, "", k.Bias.Shape.within(1)))
+		z := u.Model.Influence(influence(owner, biasRelative, "", k.Bias.Shape.within(1)))
 		return []uncertainty.Node{u.Model.Multiply(z, u.Model.Constant(limit))}
 	}
 	part := func(code uncertainty.Code, at, share float64) uncertainty.Node {
-		in := influence(owner, k.Name, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
+		in := influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
 		in.At = quantity.Round(at, 7) // as it is printed
 		return u.Model.Influence(in)
 	}
 	switch r := k.Bias.BetweenMarks; {
 	case k.Bias.Correction != 0:
-		return []uncertainty.Node{u.Model.Influence(influence(owner, k.Name, correction, "mL", uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit}))}
+		return []uncertainty.Node{u.Model.Influence(influence(owner, correction, "mL", uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit}))}
 	case u.Marks <= 1 || r == 0:
 		return []uncertainty.Node{part(biasAt, mark, 1)}
 	case r == 1:

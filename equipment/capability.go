@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"cmp"
 	"sort"
 
 	"minim/uncertainty"
@@ -20,7 +21,8 @@ func (b *Balance) Uncertainty(reading float64) float64 { return b.once(reading).
 // once evaluates one weighing.
 func (b *Balance) once(reading float64) uncertainty.Analytic {
 	u := alone()
-	return propagated(u, func() (uncertainty.Node, error) { return b.Weigh(u, reading, u.Step) })
+	mass, err := b.Weigh(u, reading, u.Step)
+	return propagated(u, mass, err)
 }
 
 // Least is the least mass in g that the balance can show and weighs with a
@@ -44,7 +46,8 @@ func (k *Measure) once(mark float64) uncertainty.Analytic {
 		u.Day.Solvent.Name = k.dropKnownBy()
 		use = func(u Use, _ float64) (uncertainty.Node, error) { return k.Drops(u, 1) }
 	}
-	return propagated(u, func() (uncertainty.Node, error) { return use(u, mark) })
+	volume, err := use(u, mark)
+	return propagated(u, volume, err)
 }
 
 // Least is the least volume in mL, at a line of the scale, that it measures
@@ -52,13 +55,9 @@ func (k *Measure) once(mark float64) uncertainty.Analytic {
 // has none. What can be set to any volume is tried in thousandths of its
 // capacity.
 func (k *Measure) Least(share float64) (mL float64, ok bool) {
-	division := k.Division
-	switch {
-	case division > 0:
-	case k.Kind.Traits().Set && !k.Kind.Traits().Counts:
+	division := cmp.Or(k.Division, k.Capacity)
+	if is := k.Kind.Traits(); k.Division == 0 && is.Set && !is.Counts {
 		division = k.Capacity / 1000
-	default:
-		division = k.Capacity
 	}
 	return least(share, division, k.Capacity, k.once)
 }
@@ -78,37 +77,12 @@ func least(share, step, capacity float64, once func(float64) uncertainty.Analyti
 	return float64(n) * step, true
 }
 
-func propagated(u Use, append func() (uncertainty.Node, error)) uncertainty.Analytic {
-	node, err := append()
-	if err != nil {
-		panic("equipment: " + err.Error())
+func propagated(u Use, node uncertainty.Node, err error) (a uncertainty.Analytic) {
+	if err == nil {
+		a, err = u.Model.Propagate(node, coverage)
 	}
-	a, err := u.Model.Propagate(node, coverage)
 	if err != nil {
 		panic("equipment: " + err.Error())
 	}
 	return a
-}
-
-// leastOfDigit is the part of a digit below which USP <41> takes no standard
-// deviation to lie.
-const leastOfDigit = 0.41
-
-// shareOfRule is the share of a mass that USP <41> asks of accurate weighing, with a
-// factor of 2.
-const shareOfRule = 0.0010
-
-// LeastByUSP is the least mass in g that may be weighed by the rule of USP <41> for
-// accurate weighing, whatever a preparation asks for: 2000 s, and s is not taken to be
-// below 0.41 d.
-func (b *Balance) LeastByUSP() float64 { return b.LeastWithin(shareOfRule) }
-
-// LeastWithin is the least mass in g of which two standard deviations s, of at least
-// 0.41 d, are no more than a share.
-func (b *Balance) LeastWithin(share float64) float64 {
-	s := b.Readability
-	if b.Repeatability.Known {
-		s = b.Repeatability.S
-	}
-	return 2 * max(s, leastOfDigit*b.Readability) / share
 }

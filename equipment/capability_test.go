@@ -148,18 +148,3 @@ func TestLeastOfManySteps(t *testing.T) {
 	_, ok = k.Least(0.1)
 	assert.Equal(t, false, ok)
 }
-
-// TestLeastByUSP: USP <41>, minimum weight at 0.10 %: 2000 s, and 820 d where s is
-// at its floor of 0.41 d. The rule of the prescription balance is one of limits, one
-// whole step of sensitivity over the tolerance: 6 mg at 5 % are 120 mg (pharmacy
-// teaching, University of North Carolina, "Weighing"); that is what the rule gives for
-// a standard deviation of half a step.
-func TestLeastByUSP(t *testing.T) {
-	floor := Balance{Readability: 0.0001, Repeatability: Spread{S: 0.00002, Known: true}}
-	near.Relative(t, "820 d", 0.082, floor.LeastByUSP(), 1e-12)
-	stated := Balance{Readability: 0.0001, Repeatability: Spread{S: 0.0002, Known: true}}
-	near.Relative(t, "2000 s", 0.4, stated.LeastByUSP(), 1e-12)
-	near.Relative(t, "2 s within 8 %", 0.005, stated.LeastWithin(0.08), 1e-12)
-	prescription := Balance{Readability: 0.006, Repeatability: Spread{S: 0.003, Known: true}}
-	near.Relative(t, "6 mg at 5 %", 0.120, prescription.LeastWithin(0.05), 1e-12)
-}

@@ -19,17 +19,16 @@ func NewMeasure(name string, kind Kind) *Measure {
 // or the tables do not bear out what is stated.
 func (k *Measure) Complete(class, standard, form string) error {
 	stated := Class{Name: class, Standard: standard, Form: form}
-	drop := k.Capacity
-	if k.Kind.Traits().Counts && k.Capacity == 0 {
+	usualDrop := k.Kind.Traits().Counts && k.Capacity == 0
+	if usualDrop {
 		k.Capacity = standardDrop
 	}
 	if k.DropOf != "" && IsWater(k.DropOf) {
 		k.DropOf = ""
 	}
-	err := k.unlimited(stated)
-	numbered := 0.0
+	numbered, err := 0.0, k.unlimited(stated)
 	if err == nil && !k.Kind.Traits().PenLine && (stated.Name != "" || !k.Kind.Traits().Lettered) {
-		numbered, err = k.fromClass(stated, drop == 0)
+		numbered, err = k.fromClass(stated, usualDrop)
 	}
 	k.number(numbered)
 	if k.Class != nil && !k.Bias.Stated {
@@ -71,7 +70,11 @@ func (k *Measure) fromClass(q Class, usualDrop bool) (numbered float64, err erro
 		return 0, nil
 	case err != nil:
 		return 0, err
-	case k.Bias.Stated && !k.Kind.Traits().Lettered && !k.completedBy(c, usualDrop && k.Kind.Traits().Counts):
+	}
+	// What is not stated of a piece whose limit is its own may be that of a class: the scatter of
+	// a piston, the dead space of a syringe, the drop of a dropper.
+	completes := c.Random > 0 && !k.Repeatability.Known || c.DeadSpace > 0 && !k.Retained.Known || usualDrop
+	if k.Bias.Stated && !k.Kind.Traits().Lettered && !completes {
 		return c.Numbered, nil
 	}
 	k.take(c)
@@ -79,24 +82,12 @@ func (k *Measure) fromClass(q Class, usualDrop bool) (numbered float64, err erro
 	return c.Numbered, nil
 }
 
-// completedBy reports whether a class has what is not stated of a piece whose
-// limit is its own: the scatter of a piston, the dead space of a syringe, the
-// drop of a dropper.
-func (k *Measure) completedBy(c Class, usualDrop bool) bool {
-	return c.Random > 0 && !k.Repeatability.Known || c.DeadSpace > 0 && !k.Retained.Known || usualDrop
-}
-
 // take fills in the figures of a class that the kit does not state.
 func (k *Measure) take(c Class) {
 	k.Class = &c
-	if k.Division == 0 {
-		k.Division = c.Division
-	}
+	k.Division, k.Bore = cmp.Or(k.Division, c.Division), cmp.Or(k.Bore, c.Bore)
 	if !k.Repeatability.Known {
 		k.Random = c.Random
-	}
-	if k.Bore == 0 {
-		k.Bore = c.Bore
 	}
 	if k.Bore == 0 && k.Kind.Traits().Read {
 		other, err := findClass(Class{Kind: c.Kind, Form: c.Form, Standard: "ASTM", Name: c.Name, Capacity: c.Capacity, Division: c.Division})

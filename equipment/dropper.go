@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"cmp"
 	"math"
 
 	"minim/uncertainty"
@@ -22,7 +23,7 @@ func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 	if !(n >= 1) || n != math.Trunc(n) || math.IsInf(n, 1) {
 		return 0, Cannot("not-counted-in-drops", "", n)
 	}
-	f, err := k.ratio(u.dropped())
+	f, err := k.ratio(droppedLiquid{cmp.Or(u.Solution, u.Day.Solvent.Name, water), u.Day.Solvent, u.Solution != ""})
 	if err != nil {
 		return 0, err
 	}
@@ -34,12 +35,10 @@ func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 		s.S = 0.05 * k.Capacity
 		u.Notes.Assume("scatter-of-drops", k.Name)
 	}
-	drop = m.Add(drop, m.Influence(uncertainty.Influence{
-		Code: dropScatter, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
-		Distribution: s.distribution(s.S / math.Sqrt(n)), DegreesOfFreedom: s.DegreesOfFreedom, Assumed: !s.Known,
-	}))
-	volume := m.Multiply(m.Constant(n), drop)
-	if f.exact() {
+	scatter := k.ofUse(u, dropScatter, s.distribution(s.S/math.Sqrt(n)))
+	scatter.DegreesOfFreedom, scatter.Assumed = s.DegreesOfFreedom, !s.Known
+	volume := m.Multiply(m.Constant(n), m.Add(drop, m.Influence(scatter)))
+	if f.low == f.high {
 		return volume, nil
 	}
 	return m.Multiply(volume, f.append(u, k)), nil

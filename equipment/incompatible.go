@@ -21,22 +21,13 @@ type Incompatible struct {
 	// is named.
 	Happens string `csv:"what_happens"`
 	Product string `csv:"gas_or_product"`
+	// What is both: "toxic gas at once – chlorine".
+	What string
+	// Strong: the table speaks of a strong or concentrated solution.
+	Strong bool
 	// Source is where it was read, "" for what is from memory.
 	Source string `csv:"source"`
 	Trust  string `csv:"trust"`
-}
-
-// What happens, with what is formed: "toxic gas at once – chlorine".
-func (i *Incompatible) What() string {
-	if i.Product == "" {
-		return i.Happens
-	}
-	return i.Happens + " – " + i.Product
-}
-
-// Strong reports whether the table speaks of a strong or concentrated solution.
-func (i *Incompatible) Strong() bool {
-	return strings.HasSuffix(i.A, ", strong") || strings.Contains(i.A+" "+i.B, "concentrated")
 }
 
 // general is the group of a row that stands for what no other row knows: it says nothing
@@ -47,7 +38,15 @@ const general = "oxidiser"
 // substances are not in it says nothing.
 func Incompatibles() []Incompatible { return slices.Clone(incompatibles()) }
 
-var incompatibles = sync.OnceValue(func() []Incompatible { return readTable[Incompatible](tableFiles, "incompatible") })
+var incompatibles = sync.OnceValue(func() []Incompatible {
+	list := readTable[Incompatible](tableFiles, "incompatible")
+	for i := range list {
+		row := &list[i]
+		row.What = strings.TrimSuffix(row.Happens+" – "+row.Product, " – ")
+		row.Strong = strings.HasSuffix(row.A, ", strong") || strings.Contains(row.A+" "+row.B, "concentrated")
+	}
+	return list
+})
 
 // Meeting is a row that holds for two things, with that by which the first and the second
 // were recognised.
@@ -60,18 +59,12 @@ type Meeting struct {
 // recognised to be so much. A row that only knows an oxidiser counts where no other does.
 // What is recognised by the same words of one name is one substance.
 func Meet(first, second []Recognition) (list []Meeting) {
-	if len(first) == 0 || len(second) == 0 {
-		return nil
-	}
 	for _, row := range incompatibles() {
-		if slices.Contains(row.GroupsA, general) && len(list) > 0 {
-			continue
-		}
 		x, y, found := match(first, row.GroupsA, second, row.GroupsB)
 		if !found {
 			x, y, found = match(first, row.GroupsB, second, row.GroupsA)
 		}
-		if found {
+		if found && (len(list) == 0 || !slices.Contains(row.GroupsA, general)) {
 			list = append(list, Meeting{row, x.By, y.By})
 		}
 	}

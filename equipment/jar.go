@@ -1,8 +1,6 @@
 package equipment
 
 import (
-	"math"
-
 	"minim/uncertainty"
 )
 
@@ -21,7 +19,7 @@ const penLine = 0.5
 // setLine appends the error of a pen line: that of the volume it was set with,
 // and its own. What was wrong when it was set stays wrong, so that it belongs to
 // the jar; the bias of the measure is shared with its other uses.
-func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
+func (k *Measure) setLine(u Use) (nodes []uncertainty.Node, err error) {
 	m := u.Model
 	set := u
 	set.Day, set.StepReading, set.Emptying = Day{Solvent: Solvent{Name: water}}, "", drained
@@ -29,7 +27,6 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 	if u.Day.Known {
 		u.Notes.LeaveOut("temperature-of-setting", k.Name)
 	}
-	nodes := []uncertainty.Node{}
 	for i := range k.Line.Fills {
 		set.Step = u.piece(k.Name, k.Count)
 		set.Step.Kind, set.Step.Step = uncertainty.Fill, i+1
@@ -44,13 +41,7 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 		return nodes, nil
 	}
 	u.Notes.Assume("pen-line", k.Name, penLine)
-	own := influence(u.piece(k.Name, k.Count), k.Name, penLineCode, "mL", uncertainty.Normal{Sigma: penLine * PerMillimetre(k.Bore)})
+	own := influence(u.piece(k.Name, k.Count), penLineCode, "mL", uncertainty.Normal{Sigma: penLine * PerMillimetre(k.Bore)})
 	own.Assumed = true
 	return append(nodes, m.Influence(own)), nil
-}
-
-// LineSetWith is a line at a volume, reached with the fewest equal fills.
-func LineSetWith(with *Measure, volume float64) line {
-	fills := math.Ceil(volume / with.Capacity * (1 - 1e-12))
-	return line{With: with, Fills: int(fills), Each: volume / fills}
 }

@@ -38,11 +38,11 @@ type substances struct {
 	names, words index
 }
 
-// index holds phrases by their first word, and those that begin with the end of one.
-type index struct {
-	first map[string][]entry
-	ends  []entry
-}
+// index holds phrases by their first word, and those that begin with the end of one by
+// anyStart.
+type index map[string][]entry
+
+const anyStart = "*"
 
 // entry is a phrase of a group.
 type entry struct {
@@ -50,18 +50,18 @@ type entry struct {
 	of     *substance
 }
 
-func (x *index) add(of *substance, phrases []phrase) {
+func (x index) add(of *substance, phrases []phrase) {
 	for _, p := range phrases {
-		if strings.HasPrefix(p[0], "*") {
-			x.ends = append(x.ends, entry{p, of})
-		} else {
-			x.first[p[0]] = append(x.first[p[0]], entry{p, of})
+		start := p[0]
+		if strings.HasPrefix(start, "*") {
+			start = anyStart
 		}
+		x[start] = append(x[start], entry{p, of})
 	}
 }
 
 var lexicon = sync.OnceValue(func() *substances {
-	l := &substances{groups: make(map[string]*substance), names: index{first: make(map[string][]entry)}, words: index{first: make(map[string][]entry)}}
+	l := &substances{groups: make(map[string]*substance), names: make(index), words: make(index)}
 	for _, s := range readTable[substance](tableFiles, "substances") {
 		s.except, s.unless = newPhrases(s.Except), newPhrases(s.Unless)
 		l.groups[s.Group] = &s

@@ -24,18 +24,17 @@ const (
 // has no marks: it is counted. The volumes are the decimals that a user would
 // write.
 func (k *Measure) Marks(fine bool) []float64 {
+	is, step, least := k.Kind.Traits(), k.Numbered, leastOfScale
 	switch {
-	case k.Kind.Traits().Counts:
+	case is.Counts:
 		return nil
-	case k.Kind.Traits().Dial && fine:
-		return multiples(k.Finest(), leastOfPiston*k.Capacity, k.Capacity)
-	case k.Kind.Traits().Dial:
-		return multiples(k.Capacity/10, leastOfPiston*k.Capacity, k.Capacity)
-	case fine:
-		return multiples(k.Finest(), leastOfScale*k.Capacity, k.Capacity)
-	default:
-		return multiples(k.Numbered, leastOfScale*k.Capacity, k.Capacity)
+	case is.Dial:
+		step, least = k.Capacity/10, leastOfPiston
 	}
+	if fine {
+		step = k.Finest()
+	}
+	return multiples(step, least*k.Capacity, k.Capacity)
 }
 
 // Finest is the volume in mL from one line of the scale to the next, or by which what it
@@ -43,12 +42,12 @@ func (k *Measure) Marks(fine bool) []float64 {
 // hundredth of the capacity of a piston. It is 0 where there is one mark only, and for
 // a dropper.
 func (k *Measure) Finest() float64 {
-	switch {
-	case k.Kind.Traits().Counts:
+	switch is := k.Kind.Traits(); {
+	case is.Counts:
 		return 0
-	case k.Kind.Traits().Dial:
+	case is.Dial:
 		return k.Capacity / 100
-	case k.Kind.Traits().tenths:
+	case is.tenths:
 		return k.Numbered / 10
 	case k.Division > 0:
 		return k.Division

@@ -40,21 +40,19 @@ type Measure struct {
 	Count int
 	// Price of a piece.
 	Price Price
-	// Ex: adjusted to deliver, as the glass is marked; otherwise to contain.
-	Ex bool
-	// SingleUse: a new piece each time.
-	SingleUse bool
+	// Ex: adjusted to deliver, as the glass is marked; otherwise to contain. SingleUse: a
+	// new piece each time.
+	Ex, SingleUse bool
 	// line is how the pen line of a jar was set.
 	Line line
 	// Random is the limit of the standard deviation of a piston, in mL.
 	Random float64
-	// BoreAssumed: the bore is that of the other standard.
-	BoreAssumed bool
 	// Class is the row of the class table that figures were taken from, nil
 	// when the kit states them all.
 	Class *Class
-	// StandardAssumed: the kit names a class but not its standard.
-	StandardAssumed bool
+	// StandardAssumed: the kit names a class but not its standard. BoreAssumed: the bore is
+	// that of the other standard.
+	StandardAssumed, BoreAssumed bool
 }
 
 // Reads returns a [Cannot] error when the instrument has no place to read
@@ -84,7 +82,7 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 	case k.Ex && !k.Retained.Known:
 		u.Notes.LeaveOut("beyond-mark", k.Name)
 	case k.Ex && k.Retained.Mean > 0:
-		volume = u.Model.Add(volume, u.Model.Influence(influence(uncertainty.Owner{Kind: uncertainty.Instrument, Name: k.Name}, k.Name, keptByDesign, "mL", exactly(k.Retained.Mean))))
+		volume = u.Model.Add(volume, u.Model.Influence(influence(uncertainty.Owner{Kind: uncertainty.Instrument, Name: k.Name}, keptByDesign, "mL", exactly(k.Retained.Mean))))
 	}
 	return k.at20(u, volume), nil
 }
@@ -96,7 +94,11 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 // X is the volume retained, ρ the part of it that remains, and μ = E[X] for an
 // instrument adjusted to deliver, 0 for one adjusted to contain.
 func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
-	volume, err := k.upToMark(u, mark, k.readingsToDeliver(mark))
+	readings := 1 // to the tip, or poured out
+	if k.Kind.Traits().difference && !isMultiple(mark, k.Capacity) {
+		readings = 2 // from mark to mark
+	}
+	volume, err := k.upToMark(u, mark, readings)
 	if err != nil {
 		return 0, err
 	}
@@ -125,28 +127,18 @@ func (k *Measure) upToMark(u Use, mark float64, readings int) (uncertainty.Node,
 	return u.Model.Add(volume, k.meniscus(u, readings)...), nil
 }
 
-// readingsToDeliver is one for an instrument that runs to the tip, or is
-// poured out, and two from mark to mark.
-func (k *Measure) readingsToDeliver(mark float64) int {
-	if k.Kind.Traits().difference && !isMultiple(mark, k.Capacity) {
-		return 2
-	}
-	return 1
-}
-
 // readings appends n errors of reading, or the measured repeatability. The word
 // of the step beats that of the instrument, which beats that of the bench; when
 // there is none, ordinary care is assumed.
 func (k *Measure) readings(u Use, n int) []uncertainty.Node {
-	if k.Repeatability.Known {
-		return []uncertainty.Node{u.Model.Influence(uncertainty.Influence{
-			Code: repeatability, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
-			Distribution:     k.Repeatability.distribution(k.Repeatability.S),
-			DegreesOfFreedom: k.Repeatability.DegreesOfFreedom,
-		})}
+	s := k.Repeatability
+	if !s.Known {
+		s.S = k.Random
 	}
-	if k.Random > 0 {
-		return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, repeatability, "mL", uncertainty.Normal{Sigma: k.Random}))}
+	if s.Known || k.Random > 0 {
+		in := k.ofUse(u, repeatability, s.distribution(s.S))
+		in.DegreesOfFreedom = s.DegreesOfFreedom
+		return []uncertainty.Node{u.Model.Influence(in)}
 	}
 	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
 	switch {
@@ -163,32 +155,23 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	}
 	nodes := make([]uncertainty.Node, n)
 	for i := range nodes {
-		nodes[i] = u.Model.Influence(uncertainty.Influence{
-			Code: readingCode, At: float64(i), Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
-			Distribution: k.readingError(cmp.Or(how, ordinary)), Assumed: how == "",
-		})
+		in := k.ofUse(u, readingCode, k.readingError(cmp.Or(how, ordinary)))
+		in.At, in.Assumed = float64(i), how == ""
+		nodes[i] = u.Model.Influence(in)
 	}
 	return nodes
 }
 
-// readingError is the distribution of one reading.
-func (k *Measure) readingError(how Reading) uncertainty.Distribution {
-	if k.Division > 0 {
-		return scaleReading(how, k.Division)
-	}
-	return neckReading(how, k.Bore)
-}
-
 // clinging appends the drops above the meniscus, rectangular from 0 to K.
 func (k *Measure) clinging(u Use) []uncertainty.Node {
-	if !k.Clinging.Known {
+	switch {
+	case !k.Clinging.Known:
 		u.Notes.LeaveOut("clinging-drops", k.Name)
 		return nil
-	}
-	if k.Clinging.Value == 0 {
+	case k.Clinging.Value == 0:
 		return nil
 	}
-	return []uncertainty.Node{u.Model.Influence(influence(with(u.Step, k.Name), k.Name, clingingDrops, "mL", uncertainty.Rectangular{Low: 0, High: k.Clinging.Value}))}
+	return []uncertainty.Node{u.Model.Influence(k.ofUse(u, clingingDrops, uncertainty.Rectangular{Low: 0, High: k.Clinging.Value}))}
 }
 
 // at20 multiplies a volume by θ = 1 + (γ_vessel - γ_liquid)(T - 20 °C), which
@@ -210,15 +193,16 @@ func (k *Measure) note(u Use, mark float64) {
 	case k.StandardAssumed:
 		u.Notes.Assume("as-in-class", k.Name, k.Class.String())
 	}
-	if k.Class != nil && k.Class.Standard == "" && k.Bias.ClassLimit {
+	byClass := k.Class != nil && k.Bias.ClassLimit
+	if byClass && k.Class.Standard == "" {
 		u.Notes.Assume("limit-by-practice", k.Name, ML(mark), ML(k.Limit(mark)))
 	}
-	if k.Class != nil && k.Class.Trust == fromMemory && k.Bias.ClassLimit {
-		if k.Bias.ByClass {
-			u.Notes.remember("limit-at", k.Name, ML(k.Limit(mark)), ML(mark), k.Class.String())
-		} else {
-			u.Notes.remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
-		}
+	switch {
+	case !byClass || k.Class.Trust != fromMemory:
+	case k.Bias.ByClass:
+		u.Notes.remember("limit-at", k.Name, ML(k.Limit(mark)), ML(mark), k.Class.String())
+	default:
+		u.Notes.remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
 	}
 	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == triangle {
 		u.Notes.Assume("triangular-errors", "")

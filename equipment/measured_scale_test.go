@@ -17,7 +17,7 @@ import (
 // the second, show how wide people differ.
 func TestDropLeftInTheTip(t *testing.T) {
 	mean, s, _ := uncertainty.Readings([]float64{0.083, 0.195, 0.104, 0.109, 0.111, 0.087, 0.102, 0.012})
-	drop := lastDrop(10)
+	drop, _ := lastDrop(10)
 	near.Absolute(t, "mean", mean, drop.Mean, 0.005)
 	near.Absolute(t, "s", s, drop.Spread.Value, 0.005)
 }

@@ -2,6 +2,7 @@ package equipment
 
 import (
 	"math"
+	"sync"
 
 	"minim/uncertainty/portable"
 )
@@ -42,9 +43,18 @@ func meniscusVolume(bore, tension, density float64) float64 {
 // at 20 °C, negative for a liquid that rises less at the wall, as ethanol does.
 // The arguments are those of [meniscusVolume].
 func MeniscusCorrection(bore, tension, density float64) float64 {
+	asked := [3]float64{bore, tension, density}
+	if v, solved := corrections.Load(asked); solved {
+		return v.(float64)
+	}
 	w, _ := FindLiquid(water)
-	return meniscusVolume(bore, tension, density) - meniscusVolume(bore, w.SurfaceTension, w.Density)
+	v := meniscusVolume(bore, tension, density) - meniscusVolume(bore, w.SurfaceTension, w.Density)
+	corrections.Store(asked, v)
+	return v
 }
+
+// corrections holds what has been solved for.
+var corrections sync.Map
 
 // scaledMeniscus is the volume in cubic capillary lengths in a tube of that radius.
 // The weight of all liquid above the wide level hangs on the line at the wall,

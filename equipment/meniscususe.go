@@ -1,10 +1,6 @@
 package equipment
 
-import (
-	"sync"
-
-	"minim/uncertainty"
-)
+import "minim/uncertainty"
 
 // Solvent is the liquid that is read at the marks.
 type Solvent struct {
@@ -43,23 +39,5 @@ func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
 		Distribution: uncertainty.Normal{Mu: 1, Sigma: 1.0 / 3}, Assumed: true,
 	})
 	u.Notes.Assume("meniscus-computed", s.Name)
-	return []uncertainty.Node{u.Model.Multiply(u.Model.Constant(meniscusIn(k.Bore, s)), factor)}
-}
-
-type boreAndSolvent struct {
-	bore    float64
-	solvent Solvent
-}
-
-// corrections holds what has been solved for.
-var corrections sync.Map
-
-func meniscusIn(bore float64, s Solvent) float64 {
-	key := boreAndSolvent{bore, s}
-	if v, ok := corrections.Load(key); ok {
-		return v.(float64)
-	}
-	v := MeniscusCorrection(bore, s.Tension, s.Density)
-	corrections.Store(key, v)
-	return v
+	return []uncertainty.Node{u.Model.Multiply(u.Model.Constant(MeniscusCorrection(k.Bore, s.Tension, s.Density)), factor)}
 }

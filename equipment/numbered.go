@@ -32,14 +32,9 @@ const fewestNumbers = 4
 // divisions, but five where the division is 2 times a power of ten (the rule of
 // ISO 384, from memory); and less where that would leave fewer than four numbers.
 func numberedByDivision(division, capacity float64) float64 {
-	lines := []float64{10, 5, 2, 1}
-	switch leadingFigure(division) {
-	case 2:
-		lines = []float64{5, 1}
-	case 2.5:
-		lines = []float64{10, 4, 2, 1}
-	case 5:
-		lines = []float64{10, 2, 1}
+	lines, found := linesByFigure[leadingFigure(division)]
+	if !found {
+		lines = []float64{10, 5, 2, 1}
 	}
 	for _, n := range lines {
 		if capacity/(n*division) >= fewestNumbers*(1-1e-12) {
@@ -48,6 +43,10 @@ func numberedByDivision(division, capacity float64) float64 {
 	}
 	return division
 }
+
+// linesByFigure are the divisions from one number to the next, the most first, by the leading
+// figure of the division where that matters.
+var linesByFigure = map[float64][]float64{2: {5, 1}, 2.5: {10, 4, 2, 1}, 5: {10, 2, 1}}
 
 // numberedBySize is the greatest distance in mL, 1 or 5 times a power of ten, that
 // puts four numbers or more on a scale: what syringes show (from memory).

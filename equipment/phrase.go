@@ -41,16 +41,6 @@ func written(words []word) string {
 	return strings.Join(parts, " ")
 }
 
-// places are where a phrase stands in a text.
-func places(words []word, p phrase) (list []int) {
-	for at := range words {
-		if p.startsAt(words, at) {
-			list = append(list, at)
-		}
-	}
-	return list
-}
-
 func (p phrase) startsAt(words []word, at int) bool {
 	if at+len(p) > len(words) {
 		return false
@@ -64,10 +54,6 @@ func (p phrase) startsAt(words []word, at int) bool {
 	return true
 }
 
-func holdsAny(words []word, list []phrase) bool {
-	return slices.ContainsFunc(list, func(p phrase) bool { return len(places(words, p)) > 0 })
-}
-
 // negated reports whether words are said not to be there: "acid-free", "non-flammable".
 func negated(words []word, first, last int) bool {
 	return last < len(words) && words[last].plain == "free" || first > 0 && slices.Contains([]string{"non", "not"}, words[first-1].plain)
@@ -75,7 +61,15 @@ func negated(words []word, first, last int) bool {
 
 // covered reports whether words are part of one of the phrases.
 func covered(words []word, first, last int, list []phrase) bool {
-	return slices.ContainsFunc(list, func(p phrase) bool {
-		return slices.ContainsFunc(places(words, p), func(at int) bool { return at <= first && last <= at+len(p) })
-	})
+	return slices.ContainsFunc(list, func(p phrase) bool { return p.startsWithin(words, last-len(p), first) })
+}
+
+// startsWithin reports whether a phrase stands in a text from a word on that is one of several.
+func (p phrase) startsWithin(words []word, first, last int) bool {
+	for at := max(first, 0); at <= last; at++ {
+		if p.startsAt(words, at) {
+			return true
+		}
+	}
+	return false
 }

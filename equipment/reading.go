@@ -37,19 +37,17 @@ func Readings() []string {
 	return []string{string(Careful), string(ordinary), string(firstTime), string(noReading)}
 }
 
-var halfDivisions = map[Reading]float64{Careful: 0.2, ordinary: 0.5, firstTime: 1.2}
+// readingSizes are the half-widths on a scale, in divisions, and the standard deviations in a
+// neck, in mm of level.
+var readingSizes = map[Reading]struct{ divisions, level float64 }{Careful: {0.2, 0.15}, ordinary: {0.5, 0.25}, firstTime: {1.2, 0.6}}
 
-var levelMillimetres = map[Reading]float64{Careful: 0.15, ordinary: 0.25, firstTime: 0.6}
-
-// scaleReading is the error of reading a scale with the given division in mL.
-func scaleReading(r Reading, division float64) uncertainty.Distribution {
-	return uncertainty.Peaked(halfDivisions[r] * division)
-}
-
-// neckReading is the error of setting the level at one mark in a neck of the
-// given bore in mm.
-func neckReading(r Reading, bore float64) uncertainty.Distribution {
-	return uncertainty.Normal{Sigma: levelMillimetres[r] * PerMillimetre(bore)}
+// readingError is the distribution of one reading: of a scale by its division in mL, and of the
+// level at one mark by the bore of its neck in mm.
+func (k *Measure) readingError(how Reading) uncertainty.Distribution {
+	if k.Division > 0 {
+		return uncertainty.Peaked(readingSizes[how].divisions * k.Division)
+	}
+	return uncertainty.Normal{Sigma: readingSizes[how].level * PerMillimetre(k.Bore)}
 }
 
 // PerMillimetre is the volume in mL of 1 mm of a neck of the given bore in mm.

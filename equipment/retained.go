@@ -1,8 +1,6 @@
 package equipment
 
-import (
-	"minim/uncertainty"
-)
+import "minim/uncertainty"
 
 // Retained is the volume that stays in an instrument that was emptied: a gamma
 // distribution, or rectangular from 0 to twice the mean when no spread is
@@ -49,10 +47,8 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node) uncertainty.Node 
 		return volume
 	}
 	m := u.Model
-	left := uncertainty.Influence{
-		Code: retainedCode, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
-		Distribution: retained.distribution(), Assumed: assumed,
-	}
+	left := k.ofUse(u, retainedCode, retained.distribution())
+	left.Assumed = assumed
 	if k.knownScatter() && !k.Retained.Spread.Known {
 		left.Distribution = exactly(retained.Mean)
 	}
@@ -77,12 +73,9 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node) uncertainty.Node 
 // surplus appends μ, which the nominal volume does not hold: an error that is
 // exactly known when the kit states it, and is the piece's when it is assumed.
 func (k *Measure) surplus(u Use, retained Retained, assumed bool) uncertainty.Node {
-	in := uncertainty.Influence{
-		Code: shouldKeep, Owner: with(u.Step, k.Name), Group: groupOf(k.Name), Unit: "mL",
-		Distribution: exactly(retained.Mean), Assumed: assumed,
-	}
+	in := k.ofUse(u, shouldKeep, exactly(retained.Mean))
 	if assumed {
-		in.Owner, in.Distribution = k.owner(u), retained.distribution()
+		in.Owner, in.Distribution, in.Assumed = k.owner(u), retained.distribution(), true
 	}
 	return u.Model.Influence(in)
 }
@@ -101,8 +94,7 @@ func (k *Measure) Film(u Use) uncertainty.Node {
 	if r.Mean == 0 {
 		return u.Model.Constant(0)
 	}
-	return u.Model.Influence(uncertainty.Influence{
-		Code: filmCarried, Owner: with(u.Step, k.Name), Group: uncertainty.Group{Kind: film, Name: k.Name}, Unit: "mL",
-		Distribution: r.distribution(), Assumed: assumed,
-	})
+	in := k.ofUse(u, filmCarried, r.distribution())
+	in.Group.Kind, in.Assumed = film, assumed
+	return u.Model.Influence(in)
 }

@@ -6,10 +6,10 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 	switch {
 	case k.Retained.Known:
 		return k.Retained, false
+	case k.Ex && u.Emptying == drained && k.knownScatter():
+		return Retained{}, false
 	case k.Ex && u.Emptying == drained:
-		if !k.knownScatter() {
-			u.Notes.LeaveOut("scatter-of-retained", k.Name)
-		}
+		u.Notes.LeaveOut("scatter-of-retained", k.Name)
 		return Retained{}, false
 	case keeps == filmByCapacity || keeps == unknownFilm:
 		return k.retainedWhenPoured(u)
@@ -22,25 +22,21 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 		u.Notes.LeaveOut("retained-in-tip", k.Name)
 		return Retained{}, false
 	}
-	drop := lastDrop(k.Capacity)
-	code := "last-drop-from-memory"
-	if k.Capacity >= 5 {
-		code = "last-drop"
-	}
+	drop, code := lastDrop(k.Capacity)
 	u.Notes.Assume(code, k.Name, ML(drop.Mean))
 	return drop, true
 }
 
-// lastDrop is what stays in the tip of a pipette. From 5 mL on 0.10 mL with a
+// lastDrop is what stays in the tip of a pipette, and the code of the note that says so. From 5 mL on 0.10 mL with a
 // standard deviation of 0.05 mL: five people delivered 1 to 4 mL eight times with
 // a graduated pipette, with the drop left and with the drop expelled
 // (trabalhosfeitos.com/ensaios/Relatorio/821595.html). Smaller ones: 0.01 to
 // 0.05 mL (from memory); below 1 mL there is no figure.
-func lastDrop(capacity float64) Retained {
+func lastDrop(capacity float64) (r Retained, code string) {
 	if capacity >= 5 {
-		return Retained{Mean: 0.10, Spread: Stated{0.05, true}, Known: true}
+		return Retained{Mean: 0.10, Spread: Stated{0.05, true}, Known: true}, "last-drop"
 	}
-	return Retained{Mean: 0.03, Spread: Stated{0.0115, true}, Known: true}
+	return Retained{Mean: 0.03, Spread: Stated{0.0115, true}, Known: true}, "last-drop-from-memory"
 }
 
 // retainedWhenPoured is what a cylinder adjusted to contain keeps when it is

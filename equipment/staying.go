@@ -11,13 +11,10 @@ type Change struct{ Name, Key, Value string }
 // follow from the changed one if it did not: of a balance that reads finer, the stated
 // repeatability and linearity stay as they are. Keys that are changed as well are not
 // among them.
-func (k *Kit) Staying(c Change, all []Change) (keys []string) {
-	for _, key := range k.stated(c) {
-		if key != c.Key && !slices.ContainsFunc(all, func(o Change) bool { return o.Name == c.Name && o.Key == key }) {
-			keys = append(keys, key)
-		}
-	}
-	return keys
+func (k *Kit) Staying(c Change, all []Change) []string {
+	return slices.DeleteFunc(k.stated(c), func(key string) bool {
+		return key == c.Key || slices.ContainsFunc(all, func(o Change) bool { return o.Name == c.Name && o.Key == key })
+	})
 }
 
 // stated are the keys, of those that would follow from the changed one, that are stated.

@@ -44,7 +44,7 @@ func Recognise(name string, hazards ...string) []Recognition {
 func (l *substances) recognise(text string, x index, by string) (list []Recognition) {
 	words := textWords(text, 0)
 	for at := range words {
-		for _, e := range slices.Concat(x.first[words[at].plain], x.ends) {
+		for _, e := range slices.Concat(x[words[at].plain], x[anyStart]) {
 			if end := at + len(e.phrase); e.phrase.startsAt(words, at) && l.means(e.of, words, at, end) {
 				list = l.add(list, e.of.Group, Recognition{By: note.Of(by, "", written(words[at:end])), name: text, first: at, last: end})
 			}
@@ -55,7 +55,8 @@ func (l *substances) recognise(text string, x index, by string) (list []Recognit
 
 // means reports whether words that name a group do not mean something else here.
 func (l *substances) means(s *substance, words []word, first, last int) bool {
-	return !negated(words, first, last) && !holdsAny(words, s.unless) &&
+	beside := func(p phrase) bool { return p.startsWithin(words, 0, len(words)) }
+	return !negated(words, first, last) && !slices.ContainsFunc(s.unless, beside) &&
 		!covered(words, first, last, s.except) && !covered(words, first, last, l.groups[anySubstance].except)
 }
 

@@ -31,15 +31,15 @@ func readTable[T any](files fs.FS, name string) []T {
 	if err != nil {
 		failTable(place, "%v", err)
 	}
-	columns := columnsOf(reflect.TypeFor[T]())
-	if len(records) < 2 || !fit(records[0], columns) {
-		failTable(place, "want rows under the header %s", header(columns))
+	columns, known := columnsOf(reflect.TypeFor[T]())
+	if len(records) < 2 || !fit(records[0], columns, known) {
+		failTable(place, "want rows under the header %s", strings.Join(known, ","))
 	}
 	rows := make([]T, len(records)-1)
 	for i := range rows {
 		row := reflect.ValueOf(&rows[i]).Elem()
 		for j, cell := range records[i+1] {
-			c := columns[slices.IndexFunc(columns, func(c column) bool { return c.name == records[0][j] })]
+			c := columns[slices.Index(known, records[0][j])]
 			c.read(fmt.Sprintf("%s:%d", place, i+2), row.FieldByIndex(c.field), cell)
 		}
 	}
@@ -53,38 +53,28 @@ type column struct {
 	kind      reflect.Kind
 }
 
-// columnsOf lists the columns of a table. A field may have one of several, parted by "|".
-func columnsOf(row reflect.Type) (list []column) {
+// columnsOf lists the columns of a table, and their names. A field may have one of several, parted by "|".
+func columnsOf(row reflect.Type) (list []column, names []string) {
 	for _, f := range reflect.VisibleFields(row) {
 		if tag, found := f.Tag.Lookup("csv"); found {
-			names, may, _ := strings.Cut(tag, ",")
-			for name := range strings.SplitSeq(names, "|") {
-				list = append(list, column{name, may, f.Index, f.Type.Kind()})
+			either, may, _ := strings.Cut(tag, ",")
+			for name := range strings.SplitSeq(either, "|") {
+				list, names = append(list, column{name, may, f.Index, f.Type.Kind()}), append(names, name)
 			}
 		}
 	}
-	return list
+	return list, names
 }
 
 // fit reports whether a header has columns that are known, and one for each field that needs it.
-func fit(header []string, columns []column) bool {
+func fit(header []string, columns []column, known []string) bool {
 	for _, c := range columns {
 		there := func(o column) bool { return slices.Equal(c.field, o.field) && slices.Contains(header, o.name) }
 		if c.may != "none" && !slices.ContainsFunc(columns, there) {
 			return false
 		}
 	}
-	return !slices.ContainsFunc(header, func(name string) bool {
-		return !slices.ContainsFunc(columns, func(c column) bool { return c.name == name })
-	})
-}
-
-func header(columns []column) string {
-	names := make([]string, len(columns))
-	for i, c := range columns {
-		names[i] = c.name
-	}
-	return strings.Join(names, ",")
+	return !slices.ContainsFunc(header, func(name string) bool { return !slices.Contains(known, name) })
 }
 
 // read takes a cell into a field.

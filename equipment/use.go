@@ -1,6 +1,10 @@
 package equipment
 
-import "minim/uncertainty"
+import (
+	"cmp"
+
+	"minim/uncertainty"
+)
 
 // Use is one use of an instrument in one step of a route.
 type Use struct {
@@ -44,13 +48,16 @@ type Day struct {
 	MeniscusIgnored bool
 }
 
-// influence is one of an instrument, whose intended value is zero.
-func influence(owner uncertainty.Owner, instrument string, code uncertainty.Code, unit string, d uncertainty.Distribution) uncertainty.Influence {
-	return uncertainty.Influence{Code: code, Owner: owner, Group: groupOf(instrument), Unit: unit, Distribution: d}
+// influence is one of an instrument, whose intended value is zero. Its owner is the
+// instrument, or a use with it.
+func influence(owner uncertainty.Owner, code uncertainty.Code, unit string, d uncertainty.Distribution) uncertainty.Influence {
+	group := uncertainty.Group{Kind: uncertainty.Instrument, Name: cmp.Or(owner.With, owner.Name)}
+	return uncertainty.Influence{Code: code, Owner: owner, Group: group, Unit: unit, Distribution: d}
 }
 
-func groupOf(instrument string) uncertainty.Group {
-	return uncertainty.Group{Kind: uncertainty.Instrument, Name: instrument}
+// ofUse is an influence in mL that is made anew each time that a measure is used.
+func (k *Measure) ofUse(u Use, code uncertainty.Code, d uncertainty.Distribution) uncertainty.Influence {
+	return influence(with(u.Step, k.Name), code, "mL", d)
 }
 
 // with is the owner of what happens to an instrument in a use.

@@ -1,7 +1,5 @@
 package uncertainty
 
-import "minim/uncertainty/portable"
-
 // The loops over a block of trials. A result may take the place of an operand.
 
 func fill(dst []float64, x float64) {
@@ -19,13 +17,8 @@ func addScaled(dst, x []float64, center, by float64) {
 }
 
 func applyUnary(o op, dst, a []float64) {
-	a = a[:len(dst)]
-	f := portable.Sin
-	if o == opCosine {
-		f = portable.Cos
-	}
-	for i := range dst {
-		dst[i] = f(a[i])
+	for i, x := range a[:len(dst)] {
+		dst[i], _ = o.unary(x)
 	}
 }
 

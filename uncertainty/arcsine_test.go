@@ -2,8 +2,6 @@ package uncertainty
 
 import (
 	"math"
-
-	"minim/uncertainty/portable"
 )
 
 // Arcsine is the U-shaped distribution on [Low, High] of a quantity that swings
@@ -27,7 +25,7 @@ func (d Arcsine) quantile(p float64) float64 {
 
 // rise is the distance of a quantile from the lower limit, for p <= 1/2.
 func (d Arcsine) rise(p float64) float64 {
-	sine := portable.Sin(math.Pi / 2 * p)
+	sine := sineAt(math.Pi / 2 * p)
 	return (d.High - d.Low) * sine * sine
 }
 

@@ -4,8 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"math"
-
-	"minim/uncertainty/portable"
 )
 
 // ZeroDivisorError reports a division by a quantity that could be zero: the
@@ -94,7 +92,9 @@ func (m *Model) rangeOf(n *node, ranges []interval) interval {
 // sineOf is the range of the sine over an interval of angles: that of its ends,
 // and 1 or -1 where a crest or a trough lies between them.
 func sineOf(a interval) interval {
-	r := interval{min(portable.Sin(a.low), portable.Sin(a.high)), max(portable.Sin(a.low), portable.Sin(a.high))}
+	low, _ := opSine.unary(a.low)
+	high, _ := opSine.unary(a.high)
+	r := interval{min(low, high), max(low, high)}
 	holds := func(angle float64) bool { // angle + n 2π for some n
 		n := math.Ceil((a.low - angle) / (2 * math.Pi))
 		return angle+float64(n*2*math.Pi) <= a.high

@@ -10,7 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/near"
-	"minim/uncertainty/portable"
 )
 
 func TestZeroDivisor(t *testing.T) {
@@ -88,7 +87,7 @@ func TestRangeOfSine(t *testing.T) {
 		angles := interval{low, low + 8*random.Float64()*random.Float64()}
 		sine, least, most := sineOf(angles), 1.0, -1.0
 		for k := range 2001 {
-			v := portable.Sin(min(angles.low+(angles.high-angles.low)*float64(k)/2000, angles.high))
+			v := sineAt(min(angles.low+(angles.high-angles.low)*float64(k)/2000, angles.high))
 			least, most = min(least, v), max(most, v)
 		}
 		what := fmt.Sprintf("sine from %v to %v", angles.low, angles.high)
@@ -108,8 +107,8 @@ func TestZeroDivisorOfSine(t *testing.T) {
 		want    error
 	}{
 		{m.Sine(narrow), nil},
-		{m.Cosine(narrow), &ZeroDivisorError{new(Influence), portable.Sin(2 + math.Pi/2), portable.Sin(0.5 + math.Pi/2)}},
-		{m.Sine(across), &ZeroDivisorError{new(Influence), portable.Sin(4), portable.Sin(2)}},
+		{m.Cosine(narrow), &ZeroDivisorError{new(Influence), sineAt(2 + math.Pi/2), sineAt(0.5 + math.Pi/2)}},
+		{m.Sine(across), &ZeroDivisorError{new(Influence), sineAt(4), sineAt(2)}},
 		{m.Cosine(across), nil},
 	} {
 		_, err := m.Propagate(m.Divide(m.Constant(1), c.divisor), 0.95)

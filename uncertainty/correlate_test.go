@@ -129,3 +129,8 @@ func rows(r mat.Symmetric) [][]float64 {
 	}
 	return list
 }
+
+func sineAt(x float64) float64 {
+	f, _ := opSine.unary(x)
+	return f
+}

@@ -49,7 +49,7 @@ func (w *sweep) forward(m *Model, v, d []float64) {
 		case opDivide:
 			t[i] = (t[n.left] - times(v[i], t[n.right])) / v[n.right]
 		default:
-			slope, _ := n.unaryDerivatives(v[n.left])
+			_, slope := n.op.unary(v[n.left])
 			t[i] = slope * t[n.left]
 		}
 	}
@@ -84,8 +84,8 @@ func (w *sweep) reverse(n *node, i int, v []float64) {
 		a[r] -= times(q, v[i])
 		ta[r] -= times(tq, v[i]) + times(q, t[i])
 	case opSine, opCosine:
-		slope, bend := n.unaryDerivatives(v[l])
+		f, slope := n.op.unary(v[l])
 		a[l] += times(a[i], slope)
-		ta[l] += times(ta[i], slope) + times(times(a[i], bend), t[l])
+		ta[l] += times(ta[i], slope) + times(times(a[i], -f), t[l])
 	}
 }

@@ -154,6 +154,7 @@ func TestQuantile(t *testing.T) {
 // TestDraws holds draws against the reference by the Kolmogorov-Smirnov test
 // (limit 1.95/√n, one in a thousand) and by their moments.
 func TestDraws(t *testing.T) {
+	skipUnderRace(t)
 	const n = 100_000
 	for _, c := range distributions {
 		t.Run(fmt.Sprintf("%#v", c.d), func(t *testing.T) {
@@ -182,6 +183,7 @@ func TestDraws(t *testing.T) {
 // the counts against the chi-square distribution (limit one in ten thousand).
 // The bins end at our own quantiles, which TestQuantile holds.
 func TestDrawsFillBins(t *testing.T) {
+	skipUnderRace(t)
 	const n, bins = 1_000_000, 200
 	for _, c := range distributions {
 		t.Run(fmt.Sprintf("%#v", c.d), func(t *testing.T) {

@@ -37,10 +37,9 @@ func (m *Model) values(out Node, at func(*Influence) float64) []float64 {
 // of is the operation of a node on the values of its operands.
 func (n *node) of(a, b float64) float64 {
 	switch n.op {
-	case opSine:
-		return portable.Sin(a)
-	case opCosine:
-		return portable.Cos(a)
+	case opSine, opCosine:
+		f, _ := n.op.unary(a)
+		return f
 	case opAdd:
 		return a + b
 	case opSubtract:
@@ -69,7 +68,7 @@ func (m *Model) gradient(out Node, v []float64) []float64 {
 		case opInfluence:
 			g[n.left] += a
 		case opSine, opCosine:
-			slope, _ := n.unaryDerivatives(v[n.left])
+			_, slope := n.op.unary(v[n.left])
 			adjoint[n.left] += float64(a * slope)
 		case opAdd:
 			adjoint[n.left] += a
@@ -89,12 +88,12 @@ func (m *Model) gradient(out Node, v []float64) []float64 {
 	return g
 }
 
-// unaryDerivatives returns the first and second derivative of an operation on
-// one node at its operand x.
-func (n *node) unaryDerivatives(x float64) (slope, bend float64) {
+// unary is an operation on one node at its operand x, with its first derivative; the second
+// and the third are minus these.
+func (o op) unary(x float64) (f, slope float64) {
 	sin, cos := portable.Sincos(x)
-	if n.op == opSine {
-		return cos, -sin
+	if o == opSine {
+		return sin, cos
 	}
-	return -sin, -cos
+	return cos, -sin
 }

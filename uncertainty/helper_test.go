@@ -80,3 +80,13 @@ func panics(t testing.TB, message string, f func()) {
 	}()
 	f()
 }
+
+// skipUnderRace leaves out what is slow there and finds no race, drawing on one processor or
+// simulating in the way of other tests. The continuous integration runs it without the race
+// detector, where products can be fused.
+func skipUnderRace(t *testing.T) {
+	t.Helper()
+	if raceDetector {
+		t.Skip("run without the race detector")
+	}
+}

@@ -1,7 +1,5 @@
 package uncertainty
 
-import "minim/uncertainty/portable"
-
 // jet is a quantity as a polynomial in two small steps s and t, cut off after
 // s³ and s²t: the Taylor coefficients that the third derivatives of the second
 // order need. Operations on jets are those of polynomials, so that all
@@ -61,12 +59,9 @@ func (a jet) compose(f, f1, f2, f3 float64) jet {
 func (n *node) jet(all []jet) jet {
 	a := all[n.left]
 	switch n.op {
-	case opSine:
-		sin, cos := portable.Sincos(a.f)
-		return a.compose(sin, cos, -sin, -cos)
-	case opCosine:
-		sin, cos := portable.Sincos(a.f)
-		return a.compose(cos, -sin, -cos, sin)
+	case opSine, opCosine:
+		f, slope := n.op.unary(a.f)
+		return a.compose(f, slope, -f, -slope)
 	}
 	b := all[n.right]
 	switch n.op {

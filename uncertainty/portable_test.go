@@ -16,6 +16,7 @@ import (
 // integration runs this where products can be fused as well. Another model, or another
 // stream of random numbers, changes them.
 func TestSameBytesOnEveryMachine(t *testing.T) {
+	skipUnderRace(t)
 	m := new(Model)
 	out := everything(m)
 	a := propagate(t, m, out, 0.95)

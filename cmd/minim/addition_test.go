@@ -64,6 +64,7 @@ func TestMistakeInOneOptionAddsNothing(t *testing.T) {
 
 // An instrument that the record knows and the bench no longer has is not advised.
 func TestGoneInstrumentIsNotAdvised(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	const kit = "[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = \"0.01 g\"\n[[flask]]\nname = \"flask\"\ncapacity = \"50 mL\"\nclass = \"A\"\n"
 	const cylinder = "[[cylinder]]\nname = \"large cylinder\"\ncapacity = \"250 mL\"\nclass = \"A\"\n"
@@ -83,6 +84,7 @@ func TestGoneInstrumentIsNotAdvised(t *testing.T) {
 // A batch of six steps that were entered as done is inside, and stays so when the prep
 // changes for the next batch (see the archive made-after-the-prep-changed).
 func TestSixStepsDoneStayInside(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	finished(t)
 	inside := output(t, "made", "b/dye.toml", "record.toml", "--trials", "10000")

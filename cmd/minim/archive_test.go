@@ -13,7 +13,8 @@ import (
 // archive is a command with its input files and what it should do, in one text
 // file: words on what it shows, lines "$ minim ..." , then sections that start
 // with "-- NAME --". A NAME that ends in " (quoted)" holds lines of Go string
-// literals, for bytes that no text file should hold.
+// literals, for bytes that no text file should hold. In what it should do a line of
+// three dots stands for any number of lines: see [follows].
 type archive struct {
 	path, comment string
 	commands      []string

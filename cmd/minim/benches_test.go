@@ -13,6 +13,7 @@ import (
 // TestBenches runs the invented benches of testdata/benches, six of different
 // kinds, and compares the first screen with what is kept beside each.
 func TestBenches(t *testing.T) {
+	skipIfSlow(t)
 	preps, err := filepath.Glob("../../testdata/benches/*/*.toml")
 	require.NoError(t, err)
 	benches := 0

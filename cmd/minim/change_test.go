@@ -24,6 +24,7 @@ func compareJSON(t *testing.T, args ...string) map[string]any {
 // before is that on the kit as it is (constructed): to the last digit, since one
 // seed gives one set of draws.
 func TestChangeComparesAsTheFileWould(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	output(t, "new", "asitis")
 	output(t, "new", "edited")

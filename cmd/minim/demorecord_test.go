@@ -17,6 +17,7 @@ import (
 // it is written anew; since the demo is part of the program, what rests on it is right only
 // after a second run.
 func TestDemoRecordCarriesItsPlan(t *testing.T) {
+	skipIfSlow(t)
 	q, err := answer.Read(demo.Files)
 	require.NoError(t, err)
 	p := q.Prep

@@ -95,6 +95,7 @@ func kitKeys(t *testing.T, table, kind string) []string {
 }
 
 func TestEveryKeyOfAKitIsDocumented(t *testing.T) {
+	skipIfSlow(t)
 	tables := tablesOfKits(t)
 	require.Len(t, tables, 12)
 	for _, table := range tables {
@@ -128,6 +129,7 @@ func tablesOfKits(t *testing.T) []string {
 
 // A candidate has the keys of its kind, and states it.
 func TestEveryCandidateIsDocumented(t *testing.T) {
+	skipIfSlow(t)
 	assert.Equal(t, []string{"kind"}, documented(t, "[[candidate]]", ""))
 	_, err := bench.ParseKit("k", []byte("[[candidate]]\nname = \"x\"\nkind = \"qqqqqqqqqq\"\n"))
 	var m *benchfile.Mistake
@@ -162,6 +164,7 @@ func prepText(heading string) []byte {
 }
 
 func TestEveryKeyOfAPrepIsDocumented(t *testing.T) {
+	skipIfSlow(t)
 	for _, heading := range []string{"[solute]", "[solvent]", "[[stock]]", "[[packet]]", "[[hazard]]", "[plan]", "[[route]]"} {
 		_, err := bench.ParsePrep("p", prepText(heading), new(equipment.Kit))
 		assert.Equal(t, documented(t, heading, ""), known(t, err), heading)
@@ -174,6 +177,7 @@ func TestEveryKeyOfAPrepIsDocumented(t *testing.T) {
 
 // The options that the table of steps gives a verb are those that it takes.
 func TestEveryStepIsDocumented(t *testing.T) {
+	skipIfSlow(t)
 	kit, err := bench.ParseKit("k", []byte("[[balance]]\nname = \"B\"\ncapacity = \"10 g\"\nreadability = \"1 g\"\n"+
 		"[[cylinder]]\nname = \"C\"\ncapacity = \"10 mL\"\ntolerance = \"0.1 mL\"\ndivision = \"0.1 mL\"\n"))
 	require.NoError(t, err)
@@ -207,6 +211,7 @@ func TestEveryStepIsDocumented(t *testing.T) {
 
 // The keys of an entry, beside those of its step, are documented.
 func TestEveryKeyOfARecordIsDocumented(t *testing.T) {
+	skipIfSlow(t)
 	q, err := answer.Read(demo.Files)
 	require.NoError(t, err)
 	p := q.Prep

@@ -75,6 +75,7 @@ func TestMadeSaysWhatItAdded(t *testing.T) {
 
 // The legend of the names of routes stands in both forms of a plan.
 func TestPlanHasItsLegend(t *testing.T) {
+	skipIfSlow(t)
 	gumFiles(t)
 	text := output(t, "plan", "prep.toml", "--steps", "1", "--trials", "10000")
 	markdown := output(t, "plan", "prep.toml", "--steps", "1", "--trials", "10000", "--format", "markdown")

@@ -44,6 +44,7 @@ steps = [
 // TestOutOfAllProportion: what no bench can have is refused at its line, by every command
 // that reads it (constructed).
 func TestOutOfAllProportion(t *testing.T) {
+	skipIfSlow(t)
 	again := "{ take = \"5 mL\", with = \"cylinder\" }, { make-up-to = \"25 mL\", in = \"cylinder\" },\n"
 	candidate := "[[candidate]]\nkind = \"beaker\"\nname = \"b%d\"\ncapacity = \"50 mL\"\n"
 	flask := "[[flask]]\nname = \"f%d\"\ncapacity = \"5 mL\"\nclass = \"A\"\n"

@@ -27,6 +27,7 @@ var addOption = regexp.MustCompile(`--add ("[^"]*")`)
 // Batches far and less far off are brought right by the advice, which is recorded in the
 // very words that the screen gives for it.
 func TestAdviceBringsABatchRight(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	output(t, "new", "b")
 	for _, weighed := range []string{"6.00 g", "4.00 g", "1.80 g", "1.28 g", "0.75 g"} {
@@ -47,6 +48,7 @@ func TestAdviceBringsABatchRight(t *testing.T) {
 // The JSON of a batch that was made as planned has the very figures of the plan, as
 // minim compare gives them.
 func TestMadeAsPlannedInJSON(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	output(t, "new", "b")
 	batchOf(t, "1.50 g")

@@ -14,6 +14,7 @@ import (
 // A batch of which nothing is made yet is told first that its plan aims elsewhere; one that
 // was begun is told where its plan aims.
 func TestMadeSaysThatThePlanAimsElsewhere(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	for name, text := range map[string]string{
 		"kit.toml": planKit, "prep.toml": hydratePrep + rightRoute,
@@ -48,6 +49,7 @@ func TestMadeSaysThatThePlanAimsElsewhere(t *testing.T) {
 
 // A table says what its strengths count, as the other formats do.
 func TestTablesSayWhatStrengthsCount(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	require.NoError(t, os.WriteFile("kit.toml", []byte(planKit), 0o644))
 	require.NoError(t, os.WriteFile("prep.toml", []byte(hydratePrep+rightRoute), 0o644))

@@ -39,6 +39,7 @@ steps = [
 
 // All that the screen says is to be minded stands on the sheet and the report as well.
 func TestWhatIsToBeMindedIsOnPaper(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	require.NoError(t, os.WriteFile("bench.toml", []byte(mindsKit), 0o644))
 	require.NoError(t, os.WriteFile("prep.toml", []byte(mindsPrep), 0o644))
@@ -87,6 +88,7 @@ steps = [
 // What a correction brings in is spoken of as well: an invented batch, too weak, of which the
 // stock is too little to bring it right.
 func TestCautionsOfACorrection(t *testing.T) {
+	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	kit := `
 pipette = [{ name = "pipette", kind = "graduated", capacity = "5 mL", class = "B", standard = "ISO", material = "borosilicate" }]

@@ -15,7 +15,8 @@ import (
 // thorough is false under the race detector.
 var thorough = true
 
-// skipIfSlow leaves out what takes minutes under the race detector.
+// skipIfSlow leaves out under the race detector what takes long there, in the way of other tests
+// or on one processor.
 func skipIfSlow(t *testing.T) {
 	t.Helper()
 	if !thorough {

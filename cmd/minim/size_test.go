@@ -45,6 +45,7 @@ func codeFiles(t *testing.T, look func(dir, path string)) {
 
 // TestFunctionsAreShort counts the lines of a function from its name to its last brace.
 func TestFunctionsAreShort(t *testing.T) {
+	skipIfSlow(t)
 	long := []string{}
 	functions := 0
 	codeFiles(t, func(dir, path string) {
@@ -68,6 +69,7 @@ func TestFunctionsAreShort(t *testing.T) {
 
 // TestPackagesAreSmall counts lines with code, without comments and blanks.
 func TestPackagesAreSmall(t *testing.T) {
+	skipIfSlow(t)
 	lines := make(map[string]int)
 	codeFiles(t, func(dir, path string) {
 		text, err := os.ReadFile(path)
@@ -106,5 +108,6 @@ func codeLines(text []byte) int {
 
 // Constructed: the package line and two lines of a constant count, the comment and the blank not.
 func TestCodeLines(t *testing.T) {
+	skipIfSlow(t)
 	assert.Equal(t, 3, codeLines([]byte("package a\n\n// not this\nconst b = `one\ntwo` // nor this\n")))
 }

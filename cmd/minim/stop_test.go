@@ -87,6 +87,7 @@ func stopFolder(t *testing.T, prep string) {
 // What stands on the bench and may not meet comes above everything else, and what brings
 // it together is not used.
 func TestStopComesFirst(t *testing.T) {
+	skipIfSlow(t)
 	stopFolder(t, stopPrep)
 	for _, args := range stopCommands {
 		formats := []string{"text", "markdown"}
@@ -112,6 +113,7 @@ func TestStopComesFirst(t *testing.T) {
 }
 
 func TestStopInJSON(t *testing.T) {
+	skipIfSlow(t)
 	stopFolder(t, stopPrep)
 	for _, args := range stopCommands[:5] {
 		var found struct {
@@ -131,6 +133,7 @@ func TestStopInJSON(t *testing.T) {
 
 // In HTML the bar stands above the title.
 func TestStopOnPaper(t *testing.T) {
+	skipIfSlow(t)
 	stopFolder(t, stopPrep)
 	for _, name := range []string{"sheet", "report", "label"} {
 		output(t, name, "prep.toml", "--trials", "10000", "--out", name+".html")
@@ -145,6 +148,7 @@ func TestStopOnPaper(t *testing.T) {
 
 // Where every route brings such a pair together nothing is proposed, and nothing written.
 func TestStopLeavesNothing(t *testing.T) {
+	skipIfSlow(t)
 	stopFolder(t, strings.NewReplacer(`"water"`, `"household ammonia"`, `"washing agent"`, `"sodium hypochlorite"`).Replace(stopPrep))
 	commands := append([][]string{{"new", "--record", "prep.toml", "--route", "from bleach"}, {"sheet", "prep.toml", "--route", "from bleach", "--out", "sheet.html"}}, stopCommands...)
 	for _, args := range commands {
@@ -168,6 +172,7 @@ func TestLeftOversStayApart(t *testing.T) {
 
 // A route that is named is not used either.
 func TestStopOfANamedRoute(t *testing.T) {
+	skipIfSlow(t)
 	stopFolder(t, stopPrep)
 	for _, name := range []string{"compare", "sheet", "report", "label"} {
 		var out, errs bytes.Buffer
@@ -179,6 +184,7 @@ func TestStopOfANamedRoute(t *testing.T) {
 
 // Where nothing is known nothing is said, least of all that it is safe.
 func TestNoStopSaysNothing(t *testing.T) {
+	skipIfSlow(t)
 	stopFolder(t, strings.Replace(stopPrep, `solvent = "vinegar"`, ``, 1))
 	for _, args := range stopCommands {
 		screen := output(t, append(append([]string(nil), args...), "--trials", "10000")...)

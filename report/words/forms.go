@@ -55,7 +55,7 @@ func labelled(p *route.Prep) string {
 // bringsIn reports whether a route weighs solute, or measures it as a liquid.
 func bringsIn(r *route.Route) bool {
 	return slices.ContainsFunc(r.Steps, func(s route.Step) bool {
-		return s.Verb.BringsSolute()
+		return s.Verb.Traits().BringsSolute
 	})
 }
 

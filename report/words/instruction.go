@@ -110,7 +110,7 @@ func emptyFor(r *route.Route, i int) string {
 
 // mixAfter says to mix after the last of several additions.
 func mixAfter(r *route.Route, i int, o *route.Order) string {
-	if i+1 < len(r.Steps) && r.Steps[i+1].Verb.AddsTo() {
+	if i+1 < len(r.Steps) && r.Steps[i+1].Verb.Traits().AddsTo {
 		return ""
 	}
 	return mixOpen(o)

@@ -75,15 +75,28 @@ func (p *Paper) subject() string {
 	return solution(p.Prep)
 }
 
+// quantities are the kinds of quantity that strengths in a unit are (ISO 80000-9, from
+// memory), and counted is what a unit counts over what, where that is not plain from it.
+var (
+	quantities = map[string]string{
+		"% w/v": massConcentration, "g/L": massConcentration, "mg/mL": massConcentration, "mg/L": massConcentration, "µg/mL": massConcentration,
+		"mol/L": amountConcentration, "mmol/L": amountConcentration, "µmol/L": amountConcentration,
+		"% w/w": "mass fraction", "% v/v": "volume concentration", "U/mL": "catalytic activity concentration",
+	}
+	counted = map[string]string{
+		"% w/v": " (grams in 100 mL of solution)", "% w/w": " (grams in 100 g of solution)",
+		"% v/v": " (millilitres of the liquid solute in 100 mL of solution)", "U/mL": " (units of activity in 1 mL of solution)",
+	}
+)
+
+const massConcentration, amountConcentration = "mass concentration", "amount-of-substance concentration"
+
 // measurand says in words what is measured.
 func (p *Paper) measurand() string {
 	q := p.prep()
-	unit, counts := q.Target.Unit, ""
-	if c := unit.Counts(); c != "" {
-		counts = " (" + c + ")"
-	}
+	unit := q.Target.Unit.Name
 	return fmt.Sprintf("The measurand is the %s in %s%s of %s in the solution %s, in %s, at 20 °C and at the time when it is finished.",
-		unit.Quantity(), unit.Name, counts, Meant(q), p.told("that the route gives", "as it was made"), q.Solvent.Name)
+		quantities[unit], unit, counted[unit], Meant(q), p.told("that the route gives", "as it was made"), q.Solvent.Name)
 }
 
 // cautions are those about what the route handles.
@@ -169,7 +182,7 @@ func (p *Paper) method() string {
 
 // inWhichOrder says what whoever repeats it puts first.
 func inWhichOrder(q *route.Prep, r *route.Route) string {
-	var refused *route.OrderError
+	var refused *route.CannotError
 	if errors.As(q.CheckOrder(r), &refused) {
 		return " It is not to be repeated as it stands, since solvent cannot go first."
 	}

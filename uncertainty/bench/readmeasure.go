@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -125,7 +126,8 @@ func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
 			t.FailFor(t.Root(), measureTables(), "set-with", none.Message, none.Hint)
 		}
 	case with.Capacity > 0 && k.Capacity > 0:
-		k.Line = equipment.LineSetWith(with, k.Capacity)
+		fills := math.Ceil(k.Capacity / with.Capacity * (1 - 1e-12)) // as few as will do
+		k.Line.With, k.Line.Fills, k.Line.Each = with, int(fills), k.Capacity/fills
 		if !quantity.Limits.LineFills.Holds(float64(k.Line.Fills)) {
 			t.Fail("set-with", fmt.Sprintf("the line would take %d fills", k.Line.Fills), "set it with a larger measure")
 		} else if err := with.Reads(k.Line.Each); err != nil {

@@ -70,9 +70,9 @@ func (r *recordReader) parseCorrection(line, said, entry string) (keys []string,
 	case e.Temperature.Known && said != "withdrawn":
 		return parseBench(said), nil
 	case strings.HasPrefix(said, "done"):
-		return parseDone(line, said, e.Done.Verb.Key(), r.plannedStep(strconv.Itoa(e.Step)))
+		return parseDone(line, said, e.Done.Verb.Traits().Key, r.plannedStep(strconv.Itoa(e.Step)))
 	}
-	return parseDone(line, said, e.Done.Verb.Key(), nil)
+	return parseDone(line, said, e.Done.Verb.Traits().Key, nil)
 }
 
 // parseBench turns "23 °C within 1 °C" into keys.
@@ -123,7 +123,7 @@ func parseDone(line, said, key string, planned *route.Step) (keys []string, err 
 		said, keys = strings.TrimSpace(spoilt[1]), []string{textAt("spoilt", strings.TrimPrefix(why, "by "))}
 	}
 	if key == "" && planned != nil {
-		key = planned.Verb.Key()
+		key = planned.Verb.Traits().Key
 	}
 	switch said {
 	case "", "done", "done as planned":

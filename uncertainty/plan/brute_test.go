@@ -20,6 +20,14 @@ import (
 // thorough is false under the race detector.
 var thorough = true
 
+// skipIfSlow leaves out under the race detector what takes long in the way of other tests.
+func skipIfSlow(t *testing.T) {
+	t.Helper()
+	if !thorough {
+		t.Skip("run without the race detector")
+	}
+}
+
 // TestFrontIsExact holds the front against an enumeration of all routes on
 // random kits that are small enough for it (constructed).
 func TestFrontIsExact(t *testing.T) {

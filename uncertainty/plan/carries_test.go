@@ -14,6 +14,7 @@ import (
 // than it carries, vessel and all (constructed). The bench holds 100 mL, and the scale
 // carries 100 g: half of that in glass, four fifths of it in plastic.
 func TestSearchKeepsToWhatBalancesCarry(t *testing.T) {
+	skipIfSlow(t)
 	const prep = "target = \"0.2 % w/v\"\nvolume = \"30 mL\"\ntolerance = \"8 % of target\"\n[solute]\nname = \"x\"\n[solvent]\nname = \"water\"\n"
 	const kit = "[[balance]]\nname = \"scale\"\ncapacity = \"100 g\"\nreadability = \"0.01 g\"\n[[balance]]\nname = \"small\"\ncapacity = \"50 g\"\nreadability = \"0.01 g\"\n"
 	const vessel = "[[jar]]\nname = \"jar\"\nline = \"79 mL\"\ntolerance = \"9 mL\"\n"

@@ -51,6 +51,7 @@ func inUse(do func()) float64 {
 // A kit of many lines takes no more than 300 MB, and a search of it says which marks it
 // has not tried.
 func TestManyMarksTakeLittleMemory(t *testing.T) {
+	skipIfSlow(t)
 	p := prepOn(t, smallPrep, smallKit+manyMarks(12))
 	for _, fine := range []bool{false, true} {
 		mB := inUse(func() {
@@ -92,6 +93,7 @@ func TestThinnedMarks(t *testing.T) {
 // dilution of a stock still tries each that comes near the target, as it would with all
 // pairs at hand.
 func TestOneDilutionOfAStockIsSifted(t *testing.T) {
+	skipIfSlow(t)
 	const prep = "target = \"0.4 % w/v\"\nvolume = \"300 mL\"\ntolerance = \"8 % of target\"\n[[stock]]\nname = \"strong\"\nstrength = \"6 % w/v\"\n" +
 		"[solute]\nname = \"x\"\n[solvent]\nname = \"water\"\n"
 	p := prepOn(t, prep, manyMarks(2))

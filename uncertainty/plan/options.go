@@ -44,7 +44,7 @@ func (o *Options) strongest(p *route.Prep) float64 {
 }
 
 // limit is infinite where none is stated, and a little more than what is.
-func limit(x float64) float64 { return stated(x) * (1 + 1e-9) }
+func limit(x float64) float64 { return float64(stated(x) * (1 + 1e-9)) }
 
 // stated is what is stated, infinite where nothing is.
 func stated(x float64) float64 {

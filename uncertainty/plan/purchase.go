@@ -154,12 +154,30 @@ func (c *Choice) setLeast(share float64) {
 	case c.Balance == nil:
 		return
 	case share > 0:
-		c.LeastWithin = c.Balance.LeastWithin(share)
+		c.LeastWithin = leastWithin(c.Balance, share)
 		c.LeastByModel, _ = c.Balance.Least(share)
 	}
-	if usp := c.Balance.LeastByUSP(); usp <= c.Balance.Capacity {
+	if usp := leastWithin(c.Balance, shareOfUSP); usp <= c.Balance.Capacity {
 		c.LeastByUSP = usp
 	}
+}
+
+// shareOfUSP is the share of a mass that USP <41> asks of accurate weighing, with a factor of
+// 2, whatever a preparation asks for; leastOfDigit is the part of a digit below which it takes no
+// standard deviation to lie.
+const (
+	shareOfUSP   = 0.0010
+	leastOfDigit = 0.41
+)
+
+// leastWithin is the least mass in g of which two standard deviations s, of at least 0.41 d,
+// are no more than a share: by the rule of USP <41> 2000 s.
+func leastWithin(b *equipment.Balance, share float64) float64 {
+	s := b.Readability
+	if b.Repeatability.Known {
+		s = b.Repeatability.S
+	}
+	return 2 * max(s, leastOfDigit*b.Readability) / share
 }
 
 // benchChoice is a kit that could be had.

@@ -145,6 +145,7 @@ price = "0.01 EUR/mL"
 
 // TestLimits: every route of a front keeps each limit (constructed).
 func TestLimits(t *testing.T) {
+	skipIfSlow(t)
 	p := prepOn(t, smallPrep, smallKit)
 	free := searched(t, p, quick(2))
 	for name, limit := range map[string]struct {
@@ -185,6 +186,7 @@ func TestLimits(t *testing.T) {
 // TestPreferences: the route that is recommended is the least by its preference
 // among those that are good enough (constructed).
 func TestPreferences(t *testing.T) {
+	skipIfSlow(t)
 	p := prepOn(t, smallPrep, smallKit)
 	for preference, figure := range map[string]func(r *route.Result) float64{
 		route.LeastLeftOver: func(r *route.Result) float64 { return r.LeftOverML },

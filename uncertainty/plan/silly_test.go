@@ -71,6 +71,7 @@ tolerance = "20 mL"
 
 // TestBuyWithoutBalance: a bench without a balance is an option as it stands.
 func TestBuyWithoutBalance(t *testing.T) {
+	skipIfSlow(t)
 	kit := smallKit[len("\n[[balance]]\nname = \"scale\"\ncapacity = \"100 g\"\nreadability = \"0.01 g\"\nrepeatability = \"0.01 g\"\nlinearity = \"0.02 g\"\n"):]
 	p := prepOn(t, "target = \"0.5 % w/v\"\ntolerance = \"10 % of target\"\n"+packetPrep, kit+candidates)
 	b, err := Buy(context.Background(), p, quick(2))

@@ -55,6 +55,7 @@ func TestPurchaseSaysWhereItWasCutShort(t *testing.T) {
 
 // What may be left over is shown as it was stated, without the room for rounding.
 func TestMostLeftOverIsAsStated(t *testing.T) {
+	skipIfSlow(t)
 	p := prepOn(t, smallPrep, smallKit)
 	o := quick(0)
 	for _, c := range []struct{ leftOver, volume, want float64 }{{0, 0, p.Volume}, {50, 0, 50}, {50, p.Volume + 30, 30}, {0, p.Volume + 30, 30}} {
@@ -71,6 +72,7 @@ func TestMostLeftOverIsAsStated(t *testing.T) {
 // readability is good enough, the line of its dilutions is within the tolerance at the next
 // power of ten below it or at it, but for what the expected strength is off.
 func TestLinesAgreeWithTheCoarsestReadability(t *testing.T) {
+	skipIfSlow(t)
 	p := prepOn(t, smallPrep, smallKit)
 	o := quick(2)
 	bought, err := Buy(context.Background(), p, o)

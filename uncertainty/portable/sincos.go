@@ -23,13 +23,8 @@ func alternating(list []float64, sign float64) []float64 {
 	return list
 }
 
-// Sin is the sine of an angle in radians, NaN of one that is infinite.
-func Sin(x float64) float64 { sin, _ := Sincos(x); return sin }
-
-// Cos is the cosine of an angle in radians, NaN of one that is infinite.
-func Cos(x float64) float64 { _, cos := Sincos(x); return cos }
-
-// Sincos is both. The angle is taken to within π/4 of 0 by quarter turns, and then
+// Sincos is the sine and the cosine of an angle in radians, NaN of one that is infinite. The
+// angle is taken to within π/4 of 0 by quarter turns, and then
 // both follow from their series.
 func Sincos(x float64) (sin, cos float64) {
 	if math.IsNaN(x) || math.IsInf(x, 0) {

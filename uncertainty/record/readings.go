@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"minim/equipment"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -40,7 +41,7 @@ func newReadings(ctx context.Context, r *Record, step int, made *route.Result, s
 }
 
 // reading is the amount of so many digits, as a decimal.
-func (l *readings) reading(n int) float64 { return route.Digits(n, l.digit) }
+func (l *readings) reading(n int) float64 { return equipment.Digits(float64(n), l.digit) }
 
 // route is the batch with a reading of so many digits.
 func (l *readings) route(n int) *route.Route { return l.Made.With(l.step, l.reading(n)) }

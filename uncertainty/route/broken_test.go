@@ -164,6 +164,7 @@ func TestEachBreakIsOneMistake(t *testing.T) {
 
 // Of two keys that are broken both are told, and nothing else.
 func TestTwoBreaksAreTwoMistakes(t *testing.T) {
+	skipIfSlow(t)
 	kit, err := ParseKit("kit.toml", []byte(wholeKit))
 	require.NoError(t, err)
 	for _, text := range []string{byAmountPrep, byVolumePrep} {

@@ -116,7 +116,7 @@ func changeable(r *Route) []int {
 			continue
 		}
 		switch {
-		case s.Verb.WeighsSolute():
+		case s.Verb.Traits().WeighsSolute:
 			solute = append(solute, i)
 		case s.Verb.brings(aVolume):
 			liquid = append(liquid, i)
@@ -139,7 +139,7 @@ func (c *Comparison) aimed(r *Result, step int, left *int) (*Result, error) {
 	var fault error
 	aim := func(n int) (strength float64, possible bool) {
 		*left--
-		strength, possible, err := p.intended(r.Route.With(step, Digits(n, digit)))
+		strength, possible, err := p.intended(r.Route.With(step, equipment.Digits(float64(n), digit)))
 		if err != nil {
 			fault = err
 		}
@@ -158,7 +158,7 @@ func (c *Comparison) aimed(r *Result, step int, left *int) (*Result, error) {
 	if best == 0 || fault != nil {
 		return nil, fault
 	}
-	found, err := p.Assess(r.Route.With(step, Digits(best, digit)), c.Settings.Coverage)
+	found, err := p.Assess(r.Route.With(step, equipment.Digits(float64(best), digit)), c.Settings.Coverage)
 	if err != nil || !found.Possible || !found.Informative || r.Enough(p.Volume) && !found.Enough(p.Volume) {
 		return nil, err
 	}

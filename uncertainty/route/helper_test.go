@@ -11,6 +11,18 @@ import (
 
 var quick = uncertainty.Settings{Trials: 100_000, Seed: 1, Coverage: 0.95}
 
+// thorough is false under the race detector.
+var thorough = true
+
+// skipIfSlow leaves out under the race detector what takes long, on one processor or in the
+// way of other tests.
+func skipIfSlow(t *testing.T) {
+	t.Helper()
+	if !thorough {
+		t.Skip("run without the race detector")
+	}
+}
+
 func load(t *testing.T, path string) *Prep {
 	t.Helper()
 	p, err := LoadPrep(path, "")

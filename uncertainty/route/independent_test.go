@@ -20,6 +20,7 @@ const independentFolder = "../../testdata/independent"
 
 // The model of seven routes agrees with a rendering of it that shares no code with it.
 func TestIndependentRendering(t *testing.T) {
+	skipIfSlow(t)
 	agrees(t, independent.Read(t, independentFolder, "routes.csv"))
 }
 

@@ -80,6 +80,7 @@ func TestSavingLeavesAllElse(t *testing.T) {
 
 // Every combination of steps and options that the grammar allows comes back.
 func TestEveryStepIsSaved(t *testing.T) {
+	skipIfSlow(t)
 	kit := grammarKit(t)
 	random := rand.New(rand.NewPCG(3, 4))
 	readable := 0

@@ -1,8 +1,6 @@
 package route
 
 import (
-	"math"
-
 	"minim/equipment/quantity"
 )
 
@@ -19,14 +17,6 @@ func (s *Step) Scale() (digit, most float64) {
 		return 1, quantity.Limits.StepDrops.Most
 	}
 	return s.Measure.Finest(), s.Measure.Capacity
-}
-
-// Digits is a reading of so many digits or lines, as a decimal.
-func Digits(n int, digit float64) float64 {
-	if perUnit := math.Round(1 / digit); math.Abs(float64(perUnit*digit)-1) < 1e-9 {
-		return float64(n) / perUnit
-	}
-	return float64(n) * digit
 }
 
 // With is the route with another amount in a step, from 0.

@@ -22,7 +22,7 @@ func mayNotMeet(rows []equipment.Incompatible) []page.Block {
 	refs, sources := sourceNumbers(stated)
 	list := page.Bullets{At: 4}
 	for i := range rows {
-		text := rows[i].A + ", with " + rows[i].B + ": " + rows[i].What() + "; " + rows[i].Trust
+		text := rows[i].A + ", with " + rows[i].B + ": " + rows[i].What + "; " + rows[i].Trust
 		if rows[i].Source != "" {
 			text, refs = text+" "+refs[0], refs[1:]
 		}

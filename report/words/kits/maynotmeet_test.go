@@ -22,7 +22,7 @@ func TestMayNotMeetPrintsEveryRow(t *testing.T) {
 	}
 	joined := strings.Join(strings.Fields(text), " ")
 	for i := range rows {
-		assert.Contains(t, joined, rows[i].A+", with "+rows[i].B+": "+rows[i].What()+"; "+rows[i].Trust)
+		assert.Contains(t, joined, rows[i].A+", with "+rows[i].B+": "+rows[i].What+"; "+rows[i].Trust)
 		for source := range strings.SplitSeq(rows[i].Source, " ; ") {
 			if source != "" && utf8.RuneCountInString(source) <= ClassesWidth-7 {
 				assert.Equal(t, 1, strings.Count(joined, "] "+source), source)

@@ -41,7 +41,7 @@ func TestEveryVerbHasItsWords(t *testing.T) {
 			assert.NotContains(t, said, "{", v)
 		}
 		assert.Regexp(t, `^[a-z]+ing `, Doing(s, "dye", "water"), v)
-		if word, _, _ := strings.Cut(Done(s), " 2"); s.Verb.MeasuresOut() && s.Verb != route.UsePacket {
+		if word, _, _ := strings.Cut(Done(s), " 2"); s.Verb.Traits().MeasuresOut && s.Verb != route.UsePacket {
 			assert.Contains(t, Past(word), string(v))
 		}
 	}
@@ -74,5 +74,5 @@ func TestShortInstead(t *testing.T) {
 }
 
 func needsBalance(v route.Verb) bool {
-	return v.WeighsSolute() || v == route.WeighAliquot || v == route.WeighUpTo
+	return v.Traits().WeighsSolute || v == route.WeighAliquot || v == route.WeighUpTo
 }
