@@ -3,6 +3,7 @@ package equipment
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"minim/equipment/quantity"
 	"minim/uncertainty"
@@ -38,9 +39,9 @@ func (b *Balance) Shows(reading float64) error {
 	if isMultiple(reading, b.Readability) && steps > 0 {
 		return nil
 	}
-	shown := display(steps*b.Readability, b.Readability)
+	shown := b.Display(steps * b.Readability)
 	if steps < 1 {
-		return Cannot("less-than-it-shows", b.Name, G(reading), shown, display(b.Readability, b.Readability))
+		return Cannot("less-than-it-shows", b.Name, G(reading), shown, b.Display(b.Readability))
 	}
 	return Cannot("between-two-readings", b.Name, G(reading), shown)
 }
@@ -49,7 +50,13 @@ func (b *Balance) Shows(reading float64) error {
 func (b *Balance) Displayed(digits float64) float64 { return Digits(digits, b.Readability) }
 
 // Display prints a reading with the digits that the balance shows.
-func (b *Balance) Display(reading float64) string { return display(reading, b.Readability) }
+func (b *Balance) Display(reading float64) string {
+	places := 0
+	for scaled := b.Readability; places < 9 && math.Abs(scaled-math.Round(scaled)) > 1e-6*scaled; places++ {
+		scaled *= 10
+	}
+	return strconv.FormatFloat(reading, 'f', places, 64) + " g"
+}
 
 // Weigh appends the mass of one weighing with display reading R on a boat or vessel
 // that was zeroed in a step, this one or an earlier one:

@@ -11,19 +11,17 @@ import (
 type bias struct {
 	// Shape of the distribution: triangle, rectangle, or Gauss.
 	Shape Shape
-	// Limit is the half-width in mL, or for Gauss the standard uncertainty.
-	Limit float64
-	// Share of the volume measured is added to the limit.
-	Share float64
+	// Limit is the half-width in mL, or for Gauss the standard uncertainty, to which a Share of
+	// the volume measured is added.
+	Limit, Share float64
 	// Correction in mL that a certificate states, to be added to what is read.
 	Correction float64
-	// Stated: how good the piece is, is stated; it is not that of a class.
-	Stated bool
 	// ClassLimit: the limit is that of the class, not the kit's own. ByClass: it
 	// is that of the class at the volume measured.
 	ClassLimit, ByClass bool
-	// ShapeAssumed: the kit does not state the shape.
-	ShapeAssumed bool
+	// Stated: how good the piece is, is stated; it is not that of a class. ShapeAssumed: the kit
+	// does not state the shape.
+	Stated, ShapeAssumed bool
 	// BetweenMarks is the correlation of the biases at two different marks.
 	BetweenMarks float64
 }

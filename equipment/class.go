@@ -84,14 +84,13 @@ func (c Class) String() string {
 	if c.Name != "" {
 		text += " class " + c.Name
 	}
-	switch c.Form {
-	case "":
-		return text
-	case "tall", "squat":
-		return text + ", " + c.Form + " form"
-	default:
-		return text + ", " + c.Form
+	if c.Form != "" {
+		text += ", " + c.Form
 	}
+	if c.Form == "tall" || c.Form == "squat" {
+		text += " form"
+	}
+	return text
 }
 
 // Published names the standard as it is cited: "ISO 4788:2005", "ASTM E288-10".

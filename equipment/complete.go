@@ -70,19 +70,16 @@ func (k *Measure) fromClass(q Class, usualDrop bool) (numbered float64, err erro
 		return 0, nil
 	case err != nil:
 		return 0, err
-	case k.Bias.Stated && !k.Kind.Traits().Lettered && !k.completedBy(c, usualDrop):
+	}
+	// What is not stated of a piece whose limit is its own may be that of a class: the scatter of
+	// a piston, the dead space of a syringe, the drop of a dropper.
+	completes := c.Random > 0 && !k.Repeatability.Known || c.DeadSpace > 0 && !k.Retained.Known || usualDrop
+	if k.Bias.Stated && !k.Kind.Traits().Lettered && !completes {
 		return c.Numbered, nil
 	}
 	k.take(c)
 	k.StandardAssumed = q.Standard == "" && c.Standard != ""
 	return c.Numbered, nil
-}
-
-// completedBy reports whether a class has what is not stated of a piece whose
-// limit is its own: the scatter of a piston, the dead space of a syringe, the
-// drop of a dropper.
-func (k *Measure) completedBy(c Class, usualDrop bool) bool {
-	return c.Random > 0 && !k.Repeatability.Known || c.DeadSpace > 0 && !k.Retained.Known || usualDrop
 }
 
 // take fills in the figures of a class that the kit does not state.

@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"cmp"
 	"math"
 
 	"minim/uncertainty"
@@ -22,7 +23,7 @@ func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 	if !(n >= 1) || n != math.Trunc(n) || math.IsInf(n, 1) {
 		return 0, Cannot("not-counted-in-drops", "", n)
 	}
-	f, err := k.ratio(u.dropped())
+	f, err := k.ratio(droppedLiquid{cmp.Or(u.Solution, u.Day.Solvent.Name, water), u.Day.Solvent, u.Solution != ""})
 	if err != nil {
 		return 0, err
 	}

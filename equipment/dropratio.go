@@ -17,11 +17,6 @@ type droppedLiquid struct {
 	Solution bool
 }
 
-// dropped is what a use measures.
-func (u *Use) dropped() droppedLiquid {
-	return droppedLiquid{cmp.Or(u.Solution, u.Day.Solvent.Name, water), u.Day.Solvent, u.Solution != ""}
-}
-
 // What is known of the size of drops.
 const (
 	// tateWithin is the half-width of what Tate's law says, as a share of it: the limit of
@@ -59,12 +54,12 @@ func (k *Measure) ratio(d droppedLiquid) (dropRatio, error) {
 	if SameLiquid(d.Name, known) && (!d.Solution || k.DropOf != "") {
 		return dropRatio{low: 1, high: 1, planned: 1}, nil
 	}
-	base, _ := FindLiquid(known)
-	if base.SurfaceTension == 0 {
+	base := dropOf(known)
+	if base == 0 {
 		return dropRatio{}, Cannot("drops-of-another-liquid", k.Name, k.DropOf, d.Name)
 	}
 	f := d.besideWater()
-	scale := waterDrops() / dropSize(base.SurfaceTension, base.Density)
+	scale := dropOf(water) / base
 	f.of, f.to = d.Name, known
 	f.low, f.high, f.planned = f.low*scale, f.high*scale, f.planned*scale
 	return f, nil
@@ -74,7 +69,7 @@ func (k *Measure) ratio(d droppedLiquid) (dropRatio, error) {
 func (d droppedLiquid) besideWater() dropRatio {
 	f := dropRatio{low: leastDrop, high: 1, planned: 1, why: "size-of-drop-by-no-tension"}
 	if d.Tension > 0 && d.Density > 0 {
-		tate := dropSize(d.Tension, d.Density) / waterDrops()
+		tate := d.Tension / d.Density / dropOf(water)
 		f = dropRatio{low: (1 - tateWithin) * tate, high: (1 + tateWithin) * tate, planned: tate}
 	}
 	if d.Solution {
@@ -84,12 +79,14 @@ func (d droppedLiquid) besideWater() dropRatio {
 	return f
 }
 
-// dropSize is σ/ρ, to which the volume of a drop is proportional.
-func dropSize(tension, density float64) float64 { return tension / density }
-
-func waterDrops() float64 {
-	w, _ := FindLiquid(water)
-	return dropSize(w.SurfaceTension, w.Density)
+// dropOf is σ/ρ of a known liquid, to which the volume of a drop is proportional; 0 where the
+// tension is not known.
+func dropOf(name string) float64 {
+	l, found := FindLiquid(name)
+	if !found {
+		return 0
+	}
+	return l.SurfaceTension / l.Density
 }
 
 // dropKnownBy is the liquid that the drop of a dropper is one of.
@@ -101,9 +98,8 @@ func (f dropRatio) append(u Use, k *Measure) uncertainty.Node {
 		u.Notes.Warn("size-of-drop-hardly-known", f.of, k.Name)
 	}
 	u.Notes.Assume(cmp.Or(f.why, "size-of-drop"), f.of, twoPlaces(f.low), twoPlaces(f.high), f.to)
-	beside, _ := FindLiquid(f.to)
 	return u.Model.Influence(uncertainty.Influence{
-		Code:  dropSizes + uncertainty.Code(" beside "+beside.Name),
+		Code:  dropSizes + uncertainty.Code(" beside "+liquidName(f.to)),
 		Owner: uncertainty.Owner{Kind: uncertainty.Dropped, Name: f.of}, Group: uncertainty.Group{Kind: uncertainty.Dropped, Name: f.of},
 		Distribution: uncertainty.Rectangular{Low: f.low, High: f.high}, Nominal: f.planned, Assumed: true,
 	})

@@ -59,18 +59,12 @@ type Meeting struct {
 // recognised to be so much. A row that only knows an oxidiser counts where no other does.
 // What is recognised by the same words of one name is one substance.
 func Meet(first, second []Recognition) (list []Meeting) {
-	if len(first) == 0 || len(second) == 0 {
-		return nil
-	}
 	for _, row := range incompatibles() {
-		if slices.Contains(row.GroupsA, general) && len(list) > 0 {
-			continue
-		}
 		x, y, found := match(first, row.GroupsA, second, row.GroupsB)
 		if !found {
 			x, y, found = match(first, row.GroupsB, second, row.GroupsA)
 		}
-		if found {
+		if found && (len(list) == 0 || !slices.Contains(row.GroupsA, general)) {
 			list = append(list, Meeting{row, x.By, y.By})
 		}
 	}

@@ -19,7 +19,7 @@ const penLine = 0.5
 // setLine appends the error of a pen line: that of the volume it was set with,
 // and its own. What was wrong when it was set stays wrong, so that it belongs to
 // the jar; the bias of the measure is shared with its other uses.
-func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
+func (k *Measure) setLine(u Use) (nodes []uncertainty.Node, err error) {
 	m := u.Model
 	set := u
 	set.Day, set.StepReading, set.Emptying = Day{Solvent: Solvent{Name: water}}, "", drained
@@ -27,7 +27,6 @@ func (k *Measure) setLine(u Use) ([]uncertainty.Node, error) {
 	if u.Day.Known {
 		u.Notes.LeaveOut("temperature-of-setting", k.Name)
 	}
-	nodes := []uncertainty.Node{}
 	for i := range k.Line.Fills {
 		set.Step = u.piece(k.Name, k.Count)
 		set.Step.Kind, set.Step.Step = uncertainty.Fill, i+1

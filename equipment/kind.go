@@ -1,7 +1,5 @@
 package equipment
 
-import "slices"
-
 // Kind is a kind of volumetric instrument, named as in the class tables.
 type Kind string
 
@@ -11,10 +9,9 @@ type traits struct {
 	// Table is the name of the tables of a kit file that hold it: its own, but for pipettes.
 	Table string
 	// Receives: a solution is made up in it. Delivers: a volume is measured
-	// out with it; a vessel that delivers is poured out.
-	Receives, Delivers bool
-	// ex: adjusted to deliver (Ex), unless stated otherwise.
-	ex bool
+	// out with it; a vessel that delivers is poured out. ex: adjusted to deliver (Ex), unless
+	// stated otherwise.
+	Receives, Delivers, ex bool
 	// Scale: it has divisions; otherwise one mark, or a volume that is set. Numbers: there
 	// are numbers on it, those of a scale or of what measures volumes in between as well.
 	Scale, Numbers bool
@@ -29,21 +26,18 @@ type traits struct {
 	// counts drops and measures no volume.
 	Set, Counts bool
 	// Dial: it is set in hundredths of its capacity, from a tenth of that on; small volumes
-	// are told in µL; and between two sizes of the class table the larger one holds.
-	Dial bool
-	// tenths of the distance of its numbers are told apart.
-	tenths bool
-	// makersDivision: the maker chooses the division of its scale.
-	makersDivision bool
+	// are told in µL; and between two sizes of the class table the larger one holds. tenths of
+	// the distance of its numbers are told apart. makersDivision: the maker chooses the division
+	// of its scale.
+	Dial, tenths, makersDivision bool
 	// Forms that the standard knows, in the words of a kit.
 	Forms []string
 	// LastDrop: it has one, which can be blown out. RestApart: what is left in it does not
 	// belong to what was measured, and is not rinsed out. Filler: it is filled with one.
 	LastDrop, RestApart, Filler bool
-	// EitherMark: it has one mark or a scale, which its name may not tell.
-	EitherMark bool
-	// Stopper: it can be closed and turned over.
-	Stopper bool
+	// EitherMark: it has one mark or a scale, which its name may not tell. Stopper: it can be
+	// closed and turned over.
+	EitherMark, Stopper bool
 	// shape of the limit of error, unless stated otherwise.
 	shape Shape
 	// keeps is what stays in it when it is emptied, Care what to mind when it delivers.
@@ -113,8 +107,10 @@ func Kinds() (list []Kind) {
 
 // Traits of the kind; an unknown one has none.
 func (k Kind) Traits() *traits {
-	if i := slices.IndexFunc(kinds, func(t traits) bool { return t.kind == k }); i >= 0 {
-		return &kinds[i]
+	for i := range kinds {
+		if kinds[i].kind == k {
+			return &kinds[i]
+		}
 	}
 	return new(traits)
 }

@@ -12,15 +12,14 @@ func (k *Kit) With(candidate string) *Kit {
 	if !slices.Contains(k.Candidates.Names(), candidate) {
 		panic(fmt.Sprintf("equipment: no candidate is called %q", candidate))
 	}
-	with := *k
+	with := k.Without()
 	with.Candidates = k.Candidates.without(candidate)
-	with.Instruments = k.Instruments.without()
 	if b := k.Candidates.Balance(candidate); b != nil {
 		with.Balances = append(with.Balances, b)
 	} else {
 		with.Measures = append(with.Measures, k.Candidates.Measure(candidate))
 	}
-	return &with
+	return with
 }
 
 // Without returns a copy of the kit without the instruments of these names on the

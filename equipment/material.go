@@ -37,16 +37,10 @@ type glass struct {
 
 // FindLiquid finds a liquid by its name or an alias, however it is spaced and
 // written in capitals.
-func FindLiquid(name string) (liquid, bool) {
-	l, found := liquids().find[plain(name)]
-	return l, found
-}
+func FindLiquid(name string) (liquid, bool) { return liquids().named(name) }
 
 // FindGlass finds the material of a vessel by its name or an alias, likewise.
-func FindGlass(name string) (glass, bool) {
-	g, found := glasses().find[plain(name)]
-	return g, found
-}
+func FindGlass(name string) (glass, bool) { return glasses().named(name) }
 
 // liquidName is the name by which the table knows a liquid, or the name as it is given, in
 // small letters and with single spaces.
@@ -81,6 +75,11 @@ var (
 type materials[T any] struct {
 	names []string
 	find  map[string]T
+}
+
+func (m materials[T]) named(name string) (material T, found bool) {
+	material, found = m.find[plain(name)]
+	return material, found
 }
 
 func (m material) called() []string { return append([]string{m.Name}, m.Aliases...) }

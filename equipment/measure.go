@@ -40,21 +40,19 @@ type Measure struct {
 	Count int
 	// Price of a piece.
 	Price Price
-	// Ex: adjusted to deliver, as the glass is marked; otherwise to contain.
-	Ex bool
-	// SingleUse: a new piece each time.
-	SingleUse bool
+	// Ex: adjusted to deliver, as the glass is marked; otherwise to contain. SingleUse: a
+	// new piece each time.
+	Ex, SingleUse bool
 	// line is how the pen line of a jar was set.
 	Line line
 	// Random is the limit of the standard deviation of a piston, in mL.
 	Random float64
-	// BoreAssumed: the bore is that of the other standard.
-	BoreAssumed bool
 	// Class is the row of the class table that figures were taken from, nil
 	// when the kit states them all.
 	Class *Class
-	// StandardAssumed: the kit names a class but not its standard.
-	StandardAssumed bool
+	// StandardAssumed: the kit names a class but not its standard. BoreAssumed: the bore is
+	// that of the other standard.
+	StandardAssumed, BoreAssumed bool
 }
 
 // Reads returns a [Cannot] error when the instrument has no place to read
@@ -96,7 +94,11 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 // X is the volume retained, ρ the part of it that remains, and μ = E[X] for an
 // instrument adjusted to deliver, 0 for one adjusted to contain.
 func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
-	volume, err := k.upToMark(u, mark, k.readingsToDeliver(mark))
+	readings := 1 // to the tip, or poured out
+	if k.Kind.Traits().difference && !isMultiple(mark, k.Capacity) {
+		readings = 2 // from mark to mark
+	}
+	volume, err := k.upToMark(u, mark, readings)
 	if err != nil {
 		return 0, err
 	}
@@ -125,26 +127,18 @@ func (k *Measure) upToMark(u Use, mark float64, readings int) (uncertainty.Node,
 	return u.Model.Add(volume, k.meniscus(u, readings)...), nil
 }
 
-// readingsToDeliver is one for an instrument that runs to the tip, or is
-// poured out, and two from mark to mark.
-func (k *Measure) readingsToDeliver(mark float64) int {
-	if k.Kind.Traits().difference && !isMultiple(mark, k.Capacity) {
-		return 2
-	}
-	return 1
-}
-
 // readings appends n errors of reading, or the measured repeatability. The word
 // of the step beats that of the instrument, which beats that of the bench; when
 // there is none, ordinary care is assumed.
 func (k *Measure) readings(u Use, n int) []uncertainty.Node {
-	if s := k.Repeatability; s.Known {
+	s := k.Repeatability
+	if !s.Known {
+		s.S = k.Random
+	}
+	if s.Known || k.Random > 0 {
 		in := k.ofUse(u, repeatability, s.distribution(s.S))
 		in.DegreesOfFreedom = s.DegreesOfFreedom
 		return []uncertainty.Node{u.Model.Influence(in)}
-	}
-	if k.Random > 0 {
-		return []uncertainty.Node{u.Model.Influence(k.ofUse(u, repeatability, uncertainty.Normal{Sigma: k.Random}))}
 	}
 	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
 	switch {

@@ -86,8 +86,8 @@ func Cannot(code, subject string, args ...any) error {
 // WhyNot is the reason of a [Cannot] error; no is false for any other.
 func WhyNot(err error) (reason note.Note, no bool) {
 	var e *impossibility
-	if !errors.As(err, &e) {
-		return note.Note{}, false
+	if no = errors.As(err, &e); no {
+		reason = e.reason
 	}
-	return e.reason, true
+	return reason, no
 }

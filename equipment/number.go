@@ -2,7 +2,6 @@ package equipment
 
 import (
 	"math"
-	"strconv"
 
 	"minim/equipment/quantity"
 )
@@ -10,9 +9,7 @@ import (
 // decimal takes the rounding of binary fractions out of a product: 0.3 for 3 times
 // 0.1. It keeps 15 significant digits, which any decimal of so many survives in
 // binary (IEEE 754).
-func decimal(x float64) float64 {
-	return quantity.Round(x, 15)
-}
+func decimal(x float64) float64 { return quantity.Round(x, 15) }
 
 // Digits is a reading of so many digits or lines, as a decimal: 0.3, not 0.30000000000000004.
 func Digits(n, digit float64) float64 {
@@ -20,15 +17,6 @@ func Digits(n, digit float64) float64 {
 		return n / perUnit
 	}
 	return n * digit
-}
-
-// display prints a reading with the digits that a readability of d shows.
-func display(reading, d float64) string {
-	places := 0
-	for scaled := d; places < 9 && math.Abs(scaled-math.Round(scaled)) > 1e-6*scaled; places++ {
-		scaled *= 10
-	}
-	return strconv.FormatFloat(reading, 'f', places, 64) + " g"
 }
 
 // isMultiple reports whether x is a whole number of steps, one or more, up to the

@@ -1,8 +1,6 @@
 package equipment
 
-import (
-	"minim/uncertainty"
-)
+import "minim/uncertainty"
 
 // Retained is the volume that stays in an instrument that was emptied: a gamma
 // distribution, or rectangular from 0 to twice the mean when no spread is

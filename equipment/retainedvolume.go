@@ -6,10 +6,10 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 	switch {
 	case k.Retained.Known:
 		return k.Retained, false
+	case k.Ex && u.Emptying == drained && k.knownScatter():
+		return Retained{}, false
 	case k.Ex && u.Emptying == drained:
-		if !k.knownScatter() {
-			u.Notes.LeaveOut("scatter-of-retained", k.Name)
-		}
+		u.Notes.LeaveOut("scatter-of-retained", k.Name)
 		return Retained{}, false
 	case keeps == filmByCapacity || keeps == unknownFilm:
 		return k.retainedWhenPoured(u)

@@ -45,13 +45,12 @@ func explained(q *answer.Question, err error) error {
 // withRouteHint says which routes there are when one is asked for that is not
 // there.
 func withRouteHint(p *route.Prep, err error) error {
-	var none *route.NoRouteError
-	if errors.As(err, &none) {
-		return &hinted{err, "minim plan " + quotedFile(p.File) + " searches the routes that the kit allows"}
-	}
 	var wrong *route.UnknownRouteError
-	if !errors.As(err, &wrong) {
+	switch {
+	case !errors.As(err, &wrong):
 		return err
+	case len(wrong.Names) == 0:
+		return &hinted{err, "minim plan " + quotedFile(p.File) + " searches the routes that the kit allows"}
 	}
 	return unknown(fmt.Sprintf("%s has no route called %q", p.File, wrong.Name), wrong.Name, wrong.Names, "%q", "its routes are "+strings.Join(wrong.Names, "; "))
 }

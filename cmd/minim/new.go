@@ -74,8 +74,8 @@ func (o *newOptions) startRecord(ctx context.Context, c call) error {
 	}
 	r, err := p.Route(o.route)
 	var usage *usageError
-	var none *route.NoRouteError
-	if errors.As(err, &none) {
+	var none *route.UnknownRouteError
+	if errors.As(err, &none) && len(none.Names) == 0 {
 		return &hinted{fmt.Errorf("%s: the prep has no route that a record could be of", none.File), "minim plan " + quotedFile(none.File) + " --save NEW writes a prep with routes that the kit allows"}
 	}
 	switch err = withRouteHint(p, err); {
@@ -84,7 +84,7 @@ func (o *newOptions) startRecord(ctx context.Context, c call) error {
 	case err != nil:
 		return err
 	}
-	if reason := route.Forbidden(p.ClashesIn(r)); !reason.None() {
+	if reason := route.Forbidden(p.Clashes(r)); !reason.None() {
 		return withStops(p, &route.CannotError{Name: r.Name, Reason: reason, Forbidden: true})
 	}
 	if err := p.CheckOrder(r); err != nil {

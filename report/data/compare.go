@@ -1,6 +1,7 @@
 package data
 
 import (
+	"fmt"
 	"slices"
 
 	"minim/report/words"
@@ -50,7 +51,7 @@ func headed(schema string, p *route.Prep) object {
 		{"tolerances", each(p.Tolerances, func(t *route.Tolerance) object {
 			return object{{"text", t.Text}, {"lower", t.Limits.Lower}, {"upper", t.Limits.Upper}}
 		})},
-		{"least_conformance_probability", p.LeastChance}, {"may_not_meet", each(p.Clashes(), clash)},
+		{"least_conformance_probability", p.LeastChance}, {"may_not_meet", each(p.Clashes(nil), clash)},
 	}
 }
 
@@ -194,12 +195,12 @@ func shown(p *route.Prep, r *route.Result) any {
 
 // clash is two things that may not meet, and how each was recognised.
 func clash(c *route.Clash) object {
-	thing := func(name, role, by string) object {
-		return object{{"name", name}, {"role", role}, {"recognised", by}}
+	thing := func(name string, role, by fmt.Stringer) object {
+		return object{{"name", name}, {"role", role.String()}, {"recognised", by.String()}}
 	}
 	return object{
-		{"first", thing(c.First, c.FirstRole, c.FirstBy.String())}, {"second", thing(c.Second, c.SecondRole, c.SecondBy.String())},
+		{"first", thing(c.First, c.FirstRole, c.FirstBy)}, {"second", thing(c.Second, c.SecondRole, c.SecondBy)},
 		{"what_happens", c.Happens}, {"gas_or_product", orNull(c.Product)}, {"known_of_strong_solutions", c.Strong}, {"trust", c.Trust},
-		{"sentence", words.StopWord + ": " + c.String() + "."},
+		{"sentence", words.Stop(c)},
 	}
 }

@@ -9,11 +9,11 @@ import (
 func (b *bench) again(i int) int {
 	s := &b.route.Steps[i]
 	switch first := b.begin(i); {
-	case s.Verb.FromSolution() && !b.enough(i) && first > 0:
+	case s.Verb.Traits().FromSolution && !b.enough(i) && first > 0:
 		return b.again(first - 1)
-	case s.Verb.BringsSolid() && !s.Verb.AddsTo(), b.order(i).First == i && (s.Verb.FromSolution() || s.Verb == route.Measured):
+	case s.Verb.Traits().BringsSolid && !s.Verb.Traits().AddsTo, b.order(i).First == i && (s.Verb.Traits().FromSolution || s.Verb == route.Measured):
 		return i + 1
-	case b.route.Steps[first].Verb.FromSolution():
+	case b.route.Steps[first].Verb.Traits().FromSolution:
 		return b.again(first)
 	default:
 		return first + 1

@@ -11,11 +11,11 @@ import (
 func (b *bench) care(i int) []string {
 	s := &b.route.Steps[i]
 	switch {
-	case s.Verb.WeighsSolute():
+	case s.Verb.Traits().WeighsSolute:
 		return b.weighing(i)
 	case s.Balance != nil:
 		return []string{verb.Care(s)}
-	case s.Measure != nil && s.Verb.Fills():
+	case s.Measure != nil && s.Verb.Traits().Fills:
 		return b.filling(i)
 	case s.Measure != nil:
 		return b.delivering(i)
@@ -80,7 +80,7 @@ func (b *bench) filling(i int) []string {
 
 // solidBefore reports whether what is made up has to dissolve first.
 func (b *bench) solidBefore(i int) bool {
-	return i > 0 && b.route.Steps[i-1].Verb.BringsSolid() && !b.route.Steps[i-1].Verb.AddsTo()
+	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !b.route.Steps[i-1].Verb.Traits().AddsTo
 }
 
 // delivering is what to mind with an instrument that measures out.

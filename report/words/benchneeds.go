@@ -71,7 +71,7 @@ func (p *Paper) firstUses(look func(name string, s *route.Step)) {
 func (p *Paper) instrumentNames() (names []string) {
 	p.firstUses(func(name string, s *route.Step) {
 		if s.Measure != nil && s.Measure.Kind.Traits().EitherMark {
-			name += map[bool]string{true: " (one mark)", false: " (graduated)"}[s.Measure.Division == 0]
+			name += either(s.Measure.Division == 0, " (one mark)", " (graduated)")
 		}
 		names = append(names, name)
 	})
@@ -83,9 +83,9 @@ func soluteNeeded(r *route.Route) string {
 	mass, liquid := 0.0, []string(nil)
 	for i := range r.Steps {
 		switch s := &r.Steps[i]; {
-		case s.Verb.WeighsSolute():
+		case s.Verb.Traits().WeighsSolute:
 			mass += s.Amount
-		case s.Verb.BringsSolute() && s.Measure != nil:
+		case s.Verb.Traits().BringsSolute && s.Measure != nil:
 			liquid = append(liquid, measured(s))
 		}
 	}
@@ -104,7 +104,7 @@ func (b *bench) solventNeeded() (mL float64) {
 	for i := range b.route.Steps {
 		s := &b.route.Steps[i]
 		switch {
-		case s.Verb.FromSolution() && s.Balance != nil:
+		case s.Verb.Traits().FromSolution && s.Balance != nil:
 			mL -= s.Amount / max(0.5, b.prep().Solvent.Density.Value)
 		case s.Verb == route.TakeAll:
 			if n := b.before(i); n > 0 {
@@ -145,7 +145,7 @@ func (p *Paper) besides() string {
 	b, steps := newBench(p), p.route().Steps
 	any := func(has func(s route.Step) bool) bool { return slices.ContainsFunc(steps, has) }
 	var parts clauses
-	parts.add(any(func(s route.Step) bool { return s.Verb.WeighsSolute() }), "a spatula")
+	parts.add(any(func(s route.Step) bool { return s.Verb.Traits().WeighsSolute }), "a spatula")
 	if b.weighsOnBoat() {
 		parts = append(parts, "a weighing boat", "a funnel or a glass rod")
 	}

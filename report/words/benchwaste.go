@@ -63,7 +63,7 @@ func (b *bench) toSpare() string {
 // with what harms or gives off gas.
 func (b *bench) toDrop() string {
 	solvent, words := b.prep().Solvent.Name, route.SolutionHazards{Solution: b.prep().Solvent.Hazards}
-	harms := words.Any("acid", "alkali", "corrosive", "toxic", "oxidiser", "gives off gas")
+	harms := words.Any("acid", "alkali", "corrosive", "toxic", "oxidiser", "gas")
 	return either(harms, "a small beaker of "+solvent+" with a dropper", "a wash bottle of "+solvent)
 }
 

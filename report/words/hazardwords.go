@@ -15,17 +15,17 @@ import (
 // never take the place of a safety data sheet. (Prudent Practices in the
 // Laboratory and national guidance say as much; wording our own.)
 var reminders = map[string]string{
-	"flammable":                 "no flame or spark, ventilate, keep the amount small",
-	"oxidiser":                  "keep apart from solvents, reducing agents and anything organic",
-	"acid":                      "pour the acid into the water, slowly, never the reverse",
-	"alkali":                    "add to water slowly and let it cool; protect the eyes",
-	"corrosive":                 "protect eyes and skin",
-	"gives off gas":             "close loosely or with a vent, never tightly",
-	"dust":                      "weigh without raising dust",
-	"sensitiser":                "no dust, no skin contact",
-	"toxic":                     "gloves, and no more than is needed",
-	"irritant":                  "protect eyes and skin",
-	"environmentally hazardous": "nothing down the drain",
+	"flammable":   "no flame or spark, ventilate, keep the amount small",
+	"oxidiser":    "keep apart from solvents, reducing agents and anything organic",
+	"acid":        "pour the acid into the water, slowly, never the reverse",
+	"alkali":      "add to water slowly and let it cool; protect the eyes",
+	"corrosive":   "protect eyes and skin",
+	"gas":         "close loosely or with a vent, never tightly",
+	"dust":        "weigh without raising dust",
+	"sensitiser":  "no dust, no skin contact",
+	"toxic":       "gloves, and no more than is needed",
+	"irritant":    "protect eyes and skin",
+	"environment": "nothing down the drain",
 }
 
 // What stands in place of words that a file does not state: for the strength of a solution,
@@ -37,10 +37,7 @@ const (
 
 // substanceWords quotes the words that are stated for a substance undiluted.
 func substanceWords(words []string, remind func(word string) string) string {
-	if len(words) == 0 {
-		return asUnknown
-	}
-	return quotedWords(words, remind)
+	return either(len(words) == 0, asUnknown, quotedWords(words, remind))
 }
 
 // solutionWords quotes the words that are stated for a solution of a strength. Where there

@@ -104,7 +104,7 @@ func hazardLines(q *route.Prep, r *route.Result, h *route.Handled) []string {
 			lines = append(lines, containsLine(c.Name, c.Hazards))
 		}
 	}
-	if h.Hazards.Any("gives off gas") {
+	if h.Hazards.Any("gas") {
 		lines = append(lines, "vented closure: gives off gas")
 	}
 	return lines

@@ -57,12 +57,7 @@ func (p *Paper) prep() *route.Prep {
 }
 
 // told is the one word of a route that is planned, and the other of a batch that was made.
-func (p *Paper) told(planned, made string) string {
-	if p.Batch != nil {
-		return made
-	}
-	return planned
-}
+func (p *Paper) told(planned, made string) string { return either(p.Batch == nil, planned, made) }
 
 // route is the one that was made, or is to be made.
 func (p *Paper) route() *route.Route { return p.result().Route }
@@ -75,15 +70,28 @@ func (p *Paper) subject() string {
 	return solution(p.Prep)
 }
 
+// quantities are the kinds of quantity that strengths in a unit are (ISO 80000-9, from
+// memory), and counted is what a unit counts over what, where that is not plain from it.
+var (
+	quantities = map[string]string{
+		"% w/v": massConcentration, "g/L": massConcentration, "mg/mL": massConcentration, "mg/L": massConcentration, "µg/mL": massConcentration,
+		"mol/L": amountConcentration, "mmol/L": amountConcentration, "µmol/L": amountConcentration,
+		"% w/w": "mass fraction", "% v/v": "volume concentration", "U/mL": "catalytic activity concentration",
+	}
+	counted = map[string]string{
+		"% w/v": " (grams in 100 mL of solution)", "% w/w": " (grams in 100 g of solution)",
+		"% v/v": " (millilitres of the liquid solute in 100 mL of solution)", "U/mL": " (units of activity in 1 mL of solution)",
+	}
+)
+
+const massConcentration, amountConcentration = "mass concentration", "amount-of-substance concentration"
+
 // measurand says in words what is measured.
 func (p *Paper) measurand() string {
 	q := p.prep()
-	unit, counts := q.Target.Unit, ""
-	if c := unit.Counts(); c != "" {
-		counts = " (" + c + ")"
-	}
+	unit := q.Target.Unit.Name
 	return fmt.Sprintf("The measurand is the %s in %s%s of %s in the solution %s, in %s, at 20 °C and at the time when it is finished.",
-		unit.Quantity(), unit.Name, counts, Meant(q), p.told("that the route gives", "as it was made"), q.Solvent.Name)
+		quantities[unit], unit, counted[unit], Meant(q), p.told("that the route gives", "as it was made"), q.Solvent.Name)
 }
 
 // cautions are those about what the route handles.
@@ -155,9 +163,7 @@ func (p *Paper) method() string {
 		text += fmt.Sprintf(" Its strength is %s (%s ± %s) %s (expanded uncertainty, k = %.2f, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
 			chance, s.Value, s.GiveOrTake, unit, r.Analytic.CoverageFactor, asked(r.Analytic.CoverageProbability), quantity.Grouped(r.MonteCarlo.Trials))
 	}
-	if unnamed(q) {
-		text += fmt.Sprintf(" The strength is %s.", countedAs(q))
-	}
+	text += when(unnamed(q), fmt.Sprintf(" The strength is %s.", countedAs(q)))
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
 		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Sum))
 	}
@@ -169,7 +175,7 @@ func (p *Paper) method() string {
 
 // inWhichOrder says what whoever repeats it puts first.
 func inWhichOrder(q *route.Prep, r *route.Route) string {
-	var refused *route.OrderError
+	var refused *route.CannotError
 	if errors.As(q.CheckOrder(r), &refused) {
 		return " It is not to be repeated as it stands, since solvent cannot go first."
 	}
@@ -186,11 +192,7 @@ func inWhichOrder(q *route.Prep, r *route.Route) string {
 // and how finely, class and standard, limit of error, and how far that can be trusted.
 func (p *Paper) instrumentRows() (rows [][]string) {
 	p.firstUses(func(name string, s *route.Step) {
-		if s.Balance != nil {
-			rows = append(rows, kits.BalanceRow(name, s.Balance))
-		} else {
-			rows = append(rows, kits.MeasureRow(name, s.Measure))
-		}
+		rows = append(rows, kits.Row(name, s.Balance, s.Measure))
 	})
 	return rows
 }

@@ -1,9 +1,17 @@
 package words
 
 import (
+	"maps"
 	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -23,4 +31,14 @@ func paperOf(value, expanded float64) *Paper {
 	r.Route.Steps = []route.Step{{Verb: route.Start, Stock: stock}}
 	c := &route.Comparison{Prep: p, Results: []route.Result{r}, Settings: uncertainty.Settings{Coverage: 0.95}}
 	return &Paper{Comparison: c}
+}
+
+// Every unit of strength is of a kind of quantity, and what a unit counts is said of units.
+func TestUnitsHaveQuantities(t *testing.T) {
+	var e *quantity.Error
+	_, err := route.ParseStrength("1 of none")
+	require.ErrorAs(t, err, &e)
+	units := strings.Split(strings.TrimPrefix(e.Hint, "write one of "), ", ")
+	assert.ElementsMatch(t, units, slices.Collect(maps.Keys(quantities)))
+	assert.Subset(t, units, slices.Collect(maps.Keys(counted)))
 }

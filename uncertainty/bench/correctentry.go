@@ -27,7 +27,7 @@ func (e *entry) correct(r *recordReader, p prepReader) {
 		e.readTemperature(other)
 	default:
 		e.Done, e.known = p.readDone(t, &other.Done)
-		e.Read = (other.Read || t.Has(e.Done.Verb.Key())) && !e.asPlanned
+		e.Read = (other.Read || t.Has(e.Done.Verb.Traits().Key)) && !e.asPlanned
 	}
 	if e.Spoilt == "" {
 		e.Spoilt = other.Spoilt

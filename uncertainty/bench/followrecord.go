@@ -132,7 +132,7 @@ func (w *work) spoil(e, now *entry) {
 func (w *work) again() (steps []int) {
 	r := &route.Route{Steps: w.steps}
 	for i := w.spoilt; i > 0; i-- {
-		if r.Begins(i-1) || i == w.spoilt && i == w.last && w.steps[i-1].Verb.MeasuresOut() {
+		if r.Begins(i-1) || i == w.spoilt && i == w.last && w.steps[i-1].Verb.Traits().MeasuresOut {
 			steps = append(steps, i)
 		}
 	}

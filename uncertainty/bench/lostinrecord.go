@@ -68,7 +68,7 @@ func (w *work) throwAway(i, back int) {
 func (w *work) parent(i int) int {
 	s, r := &w.steps[i], &route.Route{Steps: w.steps}
 	switch {
-	case s.Verb.FromSolution():
+	case s.Verb.Traits().FromSolution:
 		for i > 0 && !r.Finished(i-1) {
 			i--
 		}
@@ -85,7 +85,7 @@ func (w *work) wasted(i int) float64 {
 	switch {
 	case s.Packet != nil:
 		return s.Packet.Content.Value
-	case s.Verb.Fills():
+	case s.Verb.Traits().Fills:
 		return s.Amount - w.inside(i)
 	}
 	return s.Amount
@@ -97,9 +97,9 @@ func (w *work) inside(i int) (amount float64) {
 	for j := i - 1; j >= 0; j-- {
 		s := &w.steps[j]
 		switch {
-		case s.Verb.FromSolution() && s.Balance != nil:
+		case s.Verb.Traits().FromSolution && s.Balance != nil:
 			return s.Amount
-		case s.Verb.FromSolution():
+		case s.Verb.Traits().FromSolution:
 			if unitOf(s) == "mL" {
 				amount += s.Amount
 			}

@@ -43,18 +43,18 @@ func known(s *route.Step) bool {
 
 // readPlanned reads a step that was planned.
 func (p prepReader) readPlanned(t *benchfile.Table, planned *route.Step) (s route.Step, ok bool) {
-	key := planned.Verb.Key()
+	key := planned.Verb.Traits().Key
 	if holds(t, verbKeys()...) {
 		verb, ok := oneVerb(t)
 		if !ok {
 			return route.Step{}, false
 		}
 		if verb != planned.Verb {
-			t.FailKey(verb.Key(), "the step is "+stepWords(planned), fmt.Sprintf("write it as in %s, or the number of what is meant", stepWords(planned)))
+			t.FailKey(verb.Traits().Key, "the step is "+stepWords(planned), fmt.Sprintf("write it as in %s, or the number of what is meant", stepWords(planned)))
 			return route.Step{}, false
 		}
 	}
-	if uses, _ := planned.Verb.Uses(); uses == "" && !holds(t, key) {
+	if planned.Verb.Traits().Instrument == "" && !holds(t, key) {
 		t.Has(key)
 		return *planned, true
 	}
@@ -108,7 +108,7 @@ func checkUnit(s *route.Step, t *benchfile.Table, planned *route.Step) {
 		return
 	}
 	key, name := s.Instrument()
-	t.FailKey(key, fmt.Sprintf("%s as planned cannot be read on the %s", planned.AmountText(), name), "write "+s.Verb.Key()+" = and what was read")
+	t.FailKey(key, fmt.Sprintf("%s as planned cannot be read on the %s", planned.AmountText(), name), "write "+s.Verb.Traits().Key+" = and what was read")
 	s.Amount = 0
 }
 
@@ -135,7 +135,7 @@ func checkReading(s *route.Step, t *benchfile.Table) {
 		err = s.Measure.Reads(s.Amount)
 	}
 	if err != nil {
-		t.Fail(s.Verb.Key(), err.Error(), "write what was really read, and on which instrument")
+		t.Fail(s.Verb.Traits().Key, err.Error(), "write what was really read, and on which instrument")
 	}
 }
 
@@ -178,8 +178,8 @@ func failDone(r *route.Route, i int, recorded bool, t *benchfile.Table, err erro
 	case s.From > i || s.From > 0 && !r.Finished(s.From-1):
 		t.Fail("of", err.Error(), "name a stock, or a step above that made a solution, as in \"step 2\"")
 	case s.Lost > 0:
-		t.Fail(s.Verb.Key(), err.Error(), "look at what is recorded of this step, with what of it was spoilt, and of those before")
+		t.Fail(s.Verb.Traits().Key, err.Error(), "look at what is recorded of this step, with what of it was spoilt, and of those before")
 	default:
-		t.Fail(s.Verb.Key(), err.Error(), "look at what is recorded of this step and those before")
+		t.Fail(s.Verb.Traits().Key, err.Error(), "look at what is recorded of this step and those before")
 	}
 }

@@ -92,7 +92,7 @@ func (e *entry) readStep(r *recordReader, p prepReader) {
 	planned := len(r.Planned.Steps)
 	if e.Step <= planned {
 		e.Done, e.known = p.readDone(t, &r.Planned.Steps[e.Step-1])
-		e.Read = t.Has(e.Done.Verb.Key()) && !e.asPlanned
+		e.Read = t.Has(e.Done.Verb.Traits().Key) && !e.asPlanned
 		return
 	}
 	last := planned

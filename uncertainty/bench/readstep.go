@@ -28,8 +28,8 @@ func (p prepReader) readStep(t *benchfile.Table) (s route.Step, ok bool) {
 // is not named; without a plan, nil, it must be.
 func (p prepReader) readVerb(t *benchfile.Table, verb route.Verb, planned *route.Step) route.Step {
 	s := route.Step{Verb: verb}
-	t.Has(verb.Key())
-	key, kind := verb.Uses()
+	t.Has(verb.Traits().Key)
+	key, kind := verb.Traits().Instrument, verb.Traits().Amount
 	switch verb {
 	case route.Start:
 		s.Stock = find(t, verb, "stock", p.Stocks, stockName)
@@ -153,7 +153,7 @@ func readOptions(t *benchfile.Table, s *route.Step) {
 		s.Vessel = vesselMass(t)
 	}
 	switch {
-	case s.Verb.WeighsSolute():
+	case s.Verb.Traits().WeighsSolute:
 		s.WeighedBack = t.Flag("weighed-back")
 		s.LeftBehind = stated(t, "left-behind", quantity.Mass)
 		s.SeparateTare = t.Word("tare", "zeroed", "separate") == "separate"
@@ -163,12 +163,12 @@ func readOptions(t *benchfile.Table, s *route.Step) {
 		if s.LeftBehind.Value >= s.Amount && s.Amount > 0 {
 			t.Fail("left-behind", "more than was weighed cannot be left behind", "")
 		}
-	case s.Verb.Empties():
+	case s.Verb.Traits().Empties:
 		s.Emptying = emptying(t, s)
 		s.State = readState(t)
-	case s.Verb.Fills() && s.Balance == nil:
+	case s.Verb.Traits().Fills && s.Balance == nil:
 		s.State = readState(t)
-	case s.Verb.Mixes() && s.Balance == nil:
+	case s.Verb.Traits().Mixes && s.Balance == nil:
 		s.State = readState(t)
 		s.Contraction = equipment.Stated{Value: shareOf(t, "contraction", "volume"), Known: t.Has("contraction")}
 	}
@@ -180,7 +180,7 @@ func readState(t *benchfile.Table) route.State {
 
 func emptying(t *benchfile.Table, s *route.Step) equipment.Emptying {
 	rinsed, blown := t.Flag("rinsed"), false
-	if key, _ := s.Verb.Uses(); key != "from" { // a vessel that is poured out has no tip
+	if s.Verb.Traits().Instrument != "from" { // a vessel that is poured out has no tip
 		blown = t.Flag("blown-out")
 	}
 	switch m := s.Measure; {
@@ -215,7 +215,7 @@ func needInstrument(t *benchfile.Table, verb route.Verb, key string) {
 
 // verbKeys are the keys of the verbs that have one of their own.
 func verbKeys() []string {
-	return namesOf(route.Verbs(), route.Verb.Key, func(v route.Verb) bool { return v.Key() == string(v) })
+	return namesOf(route.Verbs(), func(v route.Verb) string { return v.Traits().Key }, func(v route.Verb) bool { return v != route.TakeAll })
 }
 
 // oneVerb finds the verb of a step.

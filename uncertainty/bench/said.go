@@ -71,9 +71,9 @@ func (r *recordReader) parseCorrection(line, said, entry string) (keys []string,
 	case e.Temperature.Known && said != "withdrawn":
 		return parseBench(said), nil
 	case strings.HasPrefix(said, "done"):
-		return parseDone(line, said, e.Done.Verb.Key(), r.plannedStep(strconv.Itoa(e.Step)))
+		return parseDone(line, said, e.Done.Verb.Traits().Key, r.plannedStep(strconv.Itoa(e.Step)))
 	}
-	return parseDone(line, said, e.Done.Verb.Key(), nil)
+	return parseDone(line, said, e.Done.Verb.Traits().Key, nil)
 }
 
 // parseBench turns "23 °C within 1 °C" into keys.
@@ -118,7 +118,7 @@ func keyOf(s *route.Step) string {
 	if s == nil {
 		return ""
 	}
-	return s.Verb.Key()
+	return s.Verb.Traits().Key
 }
 
 // asPlanned are the keys of a step that was done as planned, without a reading: what was
@@ -166,7 +166,7 @@ func verbOf(line, words, amount, key string) (string, error) {
 	if words == "" && key != "" {
 		return key, nil
 	}
-	fitting, list := verb.Past(words), verb.Pasts()
+	fitting, list := verb.Past(words)
 	switch {
 	case slices.Contains(fitting, key):
 		return key, nil

@@ -30,7 +30,7 @@ func Template(p *route.Prep, r *route.Route) string {
 		s := &r.Steps[i]
 		steps[i] = blankStep{i + 2, i + 1, "", strings.Join(Written(s), ", ")}
 		if s.Measure != nil || s.Balance != nil {
-			steps[i].Key = s.Verb.Key()
+			steps[i].Key = s.Verb.Traits().Key
 		}
 	}
 	if i := slices.IndexFunc(steps, func(s blankStep) bool { return s.Key != "" }); i >= 0 {

@@ -66,7 +66,7 @@ func (b *bench) addMasses() error {
 
 // addSource leaves out what may not meet the solvent.
 func (b *bench) addSource(s route.Step) error {
-	if clashes := b.prep.ClashesIn(&route.Route{Steps: []route.Step{s}}); len(clashes) > 0 {
+	if clashes := b.prep.Clashes(&route.Route{Steps: []route.Step{s}}); len(clashes) > 0 {
 		b.notSearched = append(b.notSearched, note.Of("that-may-not-meet", clashes[0].First, clashes[0].Second))
 		return nil
 	}

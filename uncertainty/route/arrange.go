@@ -98,7 +98,7 @@ func (c *compiler) refuseStrongSolvent(o *Order) {
 func (c *compiler) early(o *Order) {
 	there := 0.0
 	for k := o.First + 1; k <= o.Last; k++ {
-		if v := c.route.Steps[k].Verb; !v.WeighsSolute() && c.weakerThanBefore(o, k) {
+		if v := c.route.Steps[k].Verb; !v.Traits().WeighsSolute && c.weakerThanBefore(o, k) {
 			o.Early = append(o.Early, k)
 			there += c.parts[k].ml
 		}

@@ -30,7 +30,7 @@ func (p *Prep) Boat(r *Route, i int) Boat {
 		return NoBoat
 	case s.WeighedBack || s.LeftBehind.Value > 0:
 		return BoatEmptied
-	case r.Steps[last].Verb.Fills():
+	case r.Steps[last].Verb.Traits().Fills:
 		return BoatRinsed
 	}
 	return BoatEmptied

@@ -7,15 +7,13 @@ import (
 	"minim/equipment/quantity"
 )
 
-const bottleHint = `write it as in "8 % w/v, 20 mL", or "8 % w/v, give or take 0.2 % w/v, 20 mL"`
-
 // Bottle reads a stock that is stated in one line: its strength, what that may be off by
 // where it is known (U with k = 2), and how much there is of it. Its errors are
 // *quantity.Error.
 func (p *Prep) Bottle(text string) (*Stock, error) {
 	parts := BottleParts(text)
 	if len(parts) < 2 || len(parts) > 3 {
-		return nil, &quantity.Error{Found: text, Message: fmt.Sprintf("%q does not state a strength and a volume", text), Hint: bottleHint}
+		return nil, mistakenBottle(text, fmt.Errorf("%q does not state a strength and a volume", text))
 	}
 	strength, err := p.ParseStrength(strings.TrimSpace(parts[0]))
 	if err != nil {
@@ -49,16 +47,21 @@ func BottleParts(text string) (parts []string) {
 func (p *Prep) giveOrTake(strength Strength, text string) (Estimate, error) {
 	off, ok := strings.CutPrefix(strings.TrimSpace(text), "give or take ")
 	if !ok {
-		return Estimate{}, &quantity.Error{Found: text, Message: fmt.Sprintf("found %q between the strength and the volume", text), Hint: bottleHint}
+		return Estimate{}, mistakenBottle(text, fmt.Errorf("found %q between the strength and the volume", text))
 	}
 	expanded, err := p.ParseStrength(off)
 	switch {
 	case err != nil:
 		return Estimate{}, err
 	case expanded.Unit != strength.Unit || expanded.Value >= strength.Value:
-		return Estimate{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not smaller than the strength, in its unit", off), Hint: bottleHint}
+		return Estimate{}, mistakenBottle(text, fmt.Errorf("%q is not smaller than the strength, in its unit", off))
 	}
 	return ExpandedBy(strength.Value, expanded.Value, 2), nil
+}
+
+// mistakenBottle is the error of a bottle that is not stated as it should be.
+func mistakenBottle(text string, err error) error {
+	return &quantity.Error{Found: text, Message: err.Error(), Hint: `write it as in "8 % w/v, 20 mL", or "8 % w/v, give or take 0.2 % w/v, 20 mL"`}
 }
 
 // ParseStockVolume reads how much there is of a stock.

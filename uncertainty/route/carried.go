@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"minim/equipment/quantity"
+	"minim/report/words/note"
 )
 
 // A model carries mass concentrations in g/mL. Where the property is not stated that
@@ -78,12 +79,12 @@ func (p *Prep) canConvert(s Strength) error {
 
 // lacks is the error that something needs a property.
 func (p *Prep) lacks(what, found string, need *property) error {
-	message := fmt.Sprintf("%s needs the %s of the %s", what, string(need.code()), need.table)
+	message := fmt.Errorf("%s needs the %s of the %s", what, need.code(), need.table)
 	if !p.CountsMass() {
-		message += ", since the target is in " + p.Target.Unit.Name
+		message = fmt.Errorf("%w, since the target is in %s", message, p.Target.Unit.Name)
 	}
 	return &LackError{&quantity.Error{
-		Found: found, Message: message,
+		Found: found, Message: message.Error(),
 		Hint: fmt.Sprintf("state it in the table [%s]: %s = %q", need.table, need.key, need.example),
 	}, need.table, need.key}
 }
@@ -94,10 +95,10 @@ func (p *Prep) Lacks(s *Step) error {
 	what := ""
 	switch {
 	case s.Verb.brings(aVolume) && p.countsVolume():
-	case s.Verb.BringsSolute():
-		what = string(grammars[s.Verb].brings)
+	case s.Verb.Traits().BringsSolute:
+		what = note.Of(string(s.Verb.Traits().brings), "").String()
 	case s.Balance != nil:
-		what = "a mass of solution"
+		what = note.Of("mass-of-solution", "").String()
 	}
 	if what == "" {
 		return nil

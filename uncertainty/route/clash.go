@@ -1,7 +1,7 @@
 package route
 
 import (
-	"fmt"
+	"errors"
 	"slices"
 	"strings"
 
@@ -11,9 +11,9 @@ import (
 
 // Clash is two things of a prep that may not meet.
 type Clash struct {
-	// First and Second are their names, with what each is in the prep: "the solvent".
+	// First and Second are their names, with what each is in the prep: the solvent.
 	First, Second         string
-	FirstRole, SecondRole string
+	FirstRole, SecondRole note.Note
 	// Meeting says what happens then, and by what each was recognised.
 	equipment.Meeting
 }
@@ -21,17 +21,19 @@ type Clash struct {
 // thing is what a prep brings to the bench, and the groups of substances that it is
 // recognised to belong to: by its name alone, and by its hazard words as well.
 type thing struct {
-	name, role  string
+	name        string
+	role        note.Note
 	named, seen []equipment.Recognition
 }
 
-// Clashes lists what may not meet of all that a prep names: the solute, the solvent,
-// stocks with their solvents, packets. Everything stands on one bench, and is left over
-// there. What it does not list is not thereby harmless.
-func (p *Prep) Clashes() []Clash { return clashesOf(p.things(p.Stocks, p.Packets)) }
-
-// ClashesIn lists what a route brings together that may not meet.
-func (p *Prep) ClashesIn(r *Route) []Clash {
+// Clashes lists what may not meet of what a route brings together, or of all that a prep
+// names where none is given: the solute, the solvent, stocks with their solvents, packets.
+// Everything stands on one bench, and is left over there. What it does not list is not
+// thereby harmless.
+func (p *Prep) Clashes(r *Route) []Clash {
+	if r == nil {
+		return clashesOf(p.things(p.Stocks, p.Packets))
+	}
 	var stocks []*Stock
 	var packets []*Packet
 	for i := range r.Steps {
@@ -48,7 +50,7 @@ func (p *Prep) ClashesIn(r *Route) []Clash {
 // things are the solute, the solvent, and some stocks and packets, each name once. The
 // words of every hazard table count for the solute, whatever its strength.
 func (p *Prep) things(stocks []*Stock, packets []*Packet) (list []thing) {
-	add := func(role, name string, words ...string) {
+	add := func(role note.Note, name string, words ...string) {
 		if name != "" && !slices.ContainsFunc(list, func(t thing) bool { return strings.EqualFold(t.name, name) }) {
 			named := equipment.Recognise(name)
 			list = append(list, thing{name, role, named, slices.Concat(named, equipment.Recognise("", words...))})
@@ -58,15 +60,15 @@ func (p *Prep) things(stocks []*Stock, packets []*Packet) (list []thing) {
 	for _, h := range p.Hazards {
 		words = append(words, h.Words...)
 	}
-	add("the solute", p.Solute.Name, words...)
-	add("what is weighed", p.Solute.WeighedAs)
-	add("the solvent", p.Solvent.Name, p.Solvent.Hazards...)
+	add(note.Of("as-solute", ""), p.Solute.Name, words...)
+	add(note.Of("as-weighed", ""), p.Solute.WeighedAs)
+	add(note.Of("as-solvent", ""), p.Solvent.Name, p.Solvent.Hazards...)
 	for _, s := range stocks {
-		add("a stock", s.Name)
-		add("the solvent of "+s.Name, s.Solvent)
+		add(note.Of("as-stock", ""), s.Name)
+		add(note.Of("as-solvent-of-stock", s.Name), s.Solvent)
 	}
 	for _, k := range packets {
-		add("a packet", k.Name)
+		add(note.Of("as-packet", ""), k.Name)
 	}
 	return list
 }
@@ -86,19 +88,6 @@ func clashesOf(things []thing) (list []Clash) {
 	return list
 }
 
-// String says which two may not meet, by what they were recognised, and what happens.
-func (c *Clash) String() string {
-	text := fmt.Sprintf("%s (%s; recognised %s) and %s (%s; recognised %s)", c.First, c.FirstRole, c.FirstBy, c.Second, c.SecondRole, c.SecondBy)
-	if c.First == c.Second {
-		text = fmt.Sprintf("what is in %s (%s; recognised %s, and %s)", c.First, c.FirstRole, c.FirstBy, c.SecondBy)
-	}
-	text += ": " + c.What
-	if c.Strong {
-		text += "; what is known of this pair is known of strong solutions, and how strong yours are is not asked"
-	}
-	return text
-}
-
 // Forbidden says of a route why it may not be used, nothing where nothing is known against it.
 func Forbidden(clashes []Clash) note.Note {
 	if len(clashes) == 0 {
@@ -107,18 +96,11 @@ func Forbidden(clashes []Clash) note.Note {
 	return note.Of("may-not-meet", clashes[0].First, clashes[0].Second)
 }
 
-// clashError reports a prep of which every route would bring together what may not meet.
-type clashError struct{ Clashes []Clash }
-
-func (e *clashError) Error() string {
-	return "every route " + strings.TrimPrefix(Forbidden(e.Clashes).String(), "it ")
-}
-
-// MayBeMade returns a *[clashError] where the solute may not meet the solvent, so that no
-// route may be used.
+// MayBeMade returns an error where the solute may not meet the solvent, so that no route
+// may be used.
 func (p *Prep) MayBeMade() error {
-	if clashes := p.ClashesIn(&Route{}); len(clashes) > 0 {
-		return &clashError{clashes}
+	if clashes := p.Clashes(&Route{}); len(clashes) > 0 {
+		return errors.New(note.Of("every-route-clashes", clashes[0].First, clashes[0].Second).String())
 	}
 	return nil
 }

@@ -105,39 +105,30 @@ func (p *Prep) evaluateAll(ctx context.Context, routes []*Route, s uncertainty.S
 	return c, strengths, nil
 }
 
-// UnknownRouteError reports a name that no route of a prep has.
+// UnknownRouteError reports a name that no route of a prep has, of which there may be none.
 type UnknownRouteError struct {
-	Name  string
-	Names []string
+	File, Name string
+	Names      []string
 }
 
 func (e *UnknownRouteError) Error() string {
+	if len(e.Names) == 0 {
+		return e.File + ": the prep has no route to compare"
+	}
 	return fmt.Sprintf("the prep has no route called %q", e.Name)
 }
 
-// NoRouteError reports a prep without routes.
-type NoRouteError struct{ File string }
-
-func (e *NoRouteError) Error() string { return e.File + ": the prep has no route to compare" }
-
 func (p *Prep) chosen(name string) ([]*Route, error) {
-	if len(p.Routes) == 0 {
-		return nil, &NoRouteError{p.File}
-	}
-	if name == "" {
+	if name == "" && len(p.Routes) > 0 {
 		return p.Routes, nil
 	}
 	r, err := p.Route(name)
 	return []*Route{r}, err
 }
 
-// Route returns the route of a name; its error is a *[NoRouteError] or a
-// *[UnknownRouteError].
+// Route returns the route of a name; its error is an *[UnknownRouteError].
 func (p *Prep) Route(name string) (*Route, error) {
-	if len(p.Routes) == 0 {
-		return nil, &NoRouteError{p.File}
-	}
-	e := &UnknownRouteError{Name: name}
+	e := &UnknownRouteError{File: p.File, Name: name}
 	for _, r := range p.Routes {
 		if r.Name == name {
 			return r, nil
@@ -160,7 +151,7 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 	result := Result{Route: r, Closer: math.NaN()}
 	result.Dilutions, result.Operations = r.count()
 	impossible := result
-	if impossible.Clashes = p.ClashesIn(r); len(impossible.Clashes) > 0 {
+	if impossible.Clashes = p.Clashes(r); len(impossible.Clashes) > 0 {
 		impossible.Reason = Forbidden(impossible.Clashes)
 		return impossible, nil, nil
 	}
@@ -177,7 +168,7 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 		return impossible, nil, nil
 	}
 	if e := c.refused(r.Made); err == nil && e != nil {
-		impossible.Reason, impossible.Refused = e.reason(), true
+		impossible.Reason, impossible.Refused = e.Reason, true
 		return impossible, nil, nil
 	}
 	if err != nil {
@@ -303,7 +294,7 @@ func (r *Route) count() (dilutions, operations int) {
 		if diluting && (at == aliquot || at == weighedPart) {
 			dilutions++
 		}
-		at = grammars[s.Verb].then
+		at = s.Verb.Traits().then
 	}
 	return dilutions, operations
 }

@@ -251,7 +251,7 @@ func (c *compiler) step(i int) error {
 		return equipment.Cannot("property-lacking", "", err.Error())
 	}
 	c.at = i
-	if then := grammars[s.Verb].then; then == solution || then == mixture {
+	if then := s.Verb.Traits().then; then == solution || then == mixture {
 		c.making = i
 	}
 	switch s.Verb {

@@ -189,7 +189,7 @@ func (p *Prep) ParseStrength(text string) (Strength, error) {
 	case bases[s.Unit.basis].part && s.Value > s.Unit.per:
 		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is more than 100 %%", text)}
 	case !bases[p.carries()].limit.Holds(grams):
-		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text), Hint: bases[p.carries()].hint}
+		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text), Hint: bases[p.carries()].outside.Hint}
 	}
 	return s, nil
 }

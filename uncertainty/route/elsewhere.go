@@ -116,7 +116,7 @@ func changeable(r *Route) []int {
 			continue
 		}
 		switch {
-		case s.Verb.WeighsSolute():
+		case s.Verb.Traits().WeighsSolute:
 			solute = append(solute, i)
 		case s.Verb.brings(aVolume):
 			liquid = append(liquid, i)

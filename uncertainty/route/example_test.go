@@ -46,9 +46,11 @@ func Example() {
 	fmt.Println("within the tolerance as asked for:", c.Verdict.Meets)
 
 	late := &route.Route{Name: "late", Steps: []route.Step{{Verb: route.MakeUpTo, Amount: 25, Measure: flask}}}
-	fmt.Println(late.Misplaced())
+	if wrong := late.Misplaced(); wrong != nil {
+		fmt.Printf("step %d: %s: %s; %s\n", wrong.Step+1, wrong.Key, wrong.Message, wrong.Hint)
+	}
 	// Output:
 	// 2.000 % w/v, U = 0.120
 	// within the tolerance as asked for: true
-	// step 1: make-up-to: cannot come here, where there is nothing yet
+	// step 1: make-up-to: cannot come here, where there is nothing yet; it can follow measured solute or an aliquot
 }

@@ -3,7 +3,7 @@ package route
 // Finished reports whether what stands on the bench after a step, from 0, is a
 // solution; before the first it is not.
 func (r *Route) Finished(i int) bool {
-	then := grammars[r.Steps[i].Verb].then
+	then := r.Steps[i].Verb.Traits().then
 	return then == solution || then == mixture
 }
 
@@ -14,5 +14,5 @@ func (r *Route) Begins(i int) bool {
 	if i == 0 {
 		return true
 	}
-	return r.Steps[i].Verb.FromSolution() && (r.Finished(i-1) || r.Steps[i-1].Verb == Start)
+	return r.Steps[i].Verb.Traits().FromSolution && (r.Finished(i-1) || r.Steps[i-1].Verb == Start)
 }

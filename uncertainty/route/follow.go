@@ -19,8 +19,6 @@ type StepError struct {
 	Message, Hint string
 }
 
-func (e *StepError) Error() string { return fmt.Sprintf("step %d: %s: %s", e.Step+1, e.Key, e.Message) }
-
 // Misplaced is the first step that cannot stand where it does, nil where all can.
 func (r *Route) Misplaced() *StepError {
 	at := nothing
@@ -28,7 +26,7 @@ func (r *Route) Misplaced() *StepError {
 		if e := r.follows(i, at); e != nil {
 			return e
 		}
-		at = grammars[r.Steps[i].Verb].then
+		at = r.Steps[i].Verb.Traits().then
 	}
 	return nil
 }
@@ -36,21 +34,21 @@ func (r *Route) Misplaced() *StepError {
 // follows checks that a step can stand where it does.
 func (r *Route) follows(i int, at state) *StepError {
 	s := &r.Steps[i]
-	g := grammars[s.Verb]
+	g := s.Verb.Traits()
 	if !slices.Contains(g.after, at) {
-		hint := "it must come first"
+		e := &StepError{Step: i, Key: g.Key, Message: fmt.Sprintf("cannot come here, where there is %s", at), Hint: "it must come first"}
 		if s.Verb != Start {
 			after := make([]string, len(g.after))
 			for i, a := range g.after {
-				after[i] = string(a)
+				after[i] = a.String()
 			}
-			hint = "it can follow " + strings.Join(after, " or ")
+			e.Hint = fmt.Errorf("it can follow %s", strings.Join(after, " or ")).Error()
 		}
-		return &StepError{Step: i, Key: s.Verb.Key(), Message: fmt.Sprintf("cannot come here, where there is %s", at), Hint: hint}
+		return e
 	}
 	before := Route{Steps: r.Steps[:i]}
 	if at == solid && (s.Verb == Measured) != before.liquidSolute() && g.then == solid {
-		return &StepError{Step: i, Key: string(s.Verb), Message: "the solute is measured by volume in one step and by mass in another", Hint: "use one of the two for all of it"}
+		return &StepError{Step: i, Key: g.Key, Message: "the solute is measured by volume in one step and by mass in another", Hint: "use one of the two for all of it"}
 	}
 	return nil
 }
@@ -77,7 +75,7 @@ func (p *Prep) CheckOptions(r *Route) (wrong []*StepError) {
 				break
 			}
 		}
-		if s.Verb.Fills() {
+		if s.Verb.Traits().Fills {
 			liquid = own
 		}
 	}
@@ -87,7 +85,7 @@ func (p *Prep) CheckOptions(r *Route) (wrong []*StepError) {
 // zeroedElsewhere refuses a total that is weighed on another balance than its aliquot.
 func (r *Route) zeroedElsewhere(i int) *StepError {
 	s := &r.Steps[i]
-	if !s.Verb.Fills() || i == 0 || grammars[r.Steps[i-1].Verb].then != weighedPart {
+	if !s.Verb.Traits().Fills || i == 0 || r.Steps[i-1].Verb.Traits().then != weighedPart {
 		return nil
 	}
 	zeroed := &r.Steps[i-1]
@@ -123,7 +121,7 @@ func (s *Step) checkContraction(liquid, own medium) *StepError {
 		return nil
 	case s.Verb == Strengthen && s.Stock != nil && s.Stock.Solvent != "":
 		a, b = mediumOf(s.Stock.Solvent), liquid
-	case !s.Verb.brings(solvent) || !s.Verb.AddsTo():
+	case !s.Verb.brings(solvent) || !s.Verb.Traits().AddsTo:
 		return nil
 	}
 	if a.name == "" || b.name == "" || a.name == b.name || s.Contraction.Known || alcoholic(a, b) {
@@ -151,21 +149,21 @@ func (r *Route) Unfinished() string {
 	last := len(r.Steps) - 1
 	switch {
 	case last < 0:
-		return string(nothing)
+		return nothing.String()
 	case r.Finished(last):
 		return ""
 	}
-	return string(grammars[r.Steps[last].Verb].then)
+	return r.Steps[last].Verb.Traits().then.String()
 }
 
 // thenToAMark reports whether what receives the liquid of step i is then made up
 // to a mark, or to a mass.
 func (r *Route) thenToAMark(i int) bool {
 	for _, s := range r.Steps[i+1:] {
-		if g := grammars[s.Verb]; g.then == solid || g.then == aliquot && g.brings == aPart {
+		if g := s.Verb.Traits(); g.then == solid || g.then == aliquot && g.brings == aPart {
 			continue
 		}
-		return s.Verb.Fills()
+		return s.Verb.Traits().Fills
 	}
 	return false
 }
@@ -174,7 +172,7 @@ func (r *Route) thenToAMark(i int) bool {
 // instrument is not known.
 func (r *Route) usedBefore(i int) bool {
 	for _, s := range r.Steps[:i] {
-		if s.Measure == nil && s.Balance == nil && s.Verb.usesInstrument() {
+		if s.Measure == nil && s.Balance == nil && s.Verb.Traits().Instrument != "" {
 			return true
 		}
 		if s.Measure != nil && s.piece() == r.Steps[i].piece() {

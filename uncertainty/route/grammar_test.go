@@ -177,8 +177,8 @@ func (s *speaker) steps() string {
 	for n := 0; n < 9; n++ {
 		var fitting []Verb
 		wild := s.number(64) == 63
-		for _, v := range verbs {
-			for _, after := range grammars[v].after {
+		for _, v := range Verbs()[:13] {
+			for _, after := range v.Traits().after {
 				if after == at || wild {
 					fitting = append(fitting, v)
 					break
@@ -187,7 +187,7 @@ func (s *speaker) steps() string {
 		}
 		verb := fitting[s.number(len(fitting))]
 		b.WriteString("{ " + s.step(verb) + " },\n")
-		if at = grammars[verb].then; (at == solution || at == mixture) && s.number(3) == 0 {
+		if at = verb.Traits().then; (at == solution || at == mixture) && s.number(3) == 0 {
 			break
 		}
 	}

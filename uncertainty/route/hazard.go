@@ -86,7 +86,7 @@ func (h *SolutionHazards) Strong() bool {
 }
 
 // givesOffGas reports whether it must not be closed tightly.
-func (h *SolutionHazards) givesOffGas() bool { return h.Any("gives off gas") }
+func (h *SolutionHazards) givesOffGas() bool { return h.Any("gas") }
 
 // IntoSolvent reports whether it goes into the solvent, or into what is weaker: it is
 // strong, or the gas that it gives off must come little by little.

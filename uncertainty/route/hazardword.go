@@ -8,21 +8,21 @@ import (
 
 // spellings are the words by which a hazard is known: each that something is done about.
 var spellings = map[string][]string{
-	"flammable":                 {"flammable", "inflammable"},
-	"oxidiser":                  {"oxidiser", "oxidizer", "oxidising", "oxidizing", "oxidant"},
-	"acid":                      {"acid", "acidic"},
-	"alkali":                    {"alkali", "alkaline", "caustic", "base", "basic"},
-	"corrosive":                 {"corrosive", "caustic", "burns"},
-	"gives off gas":             {"gas", "gases"},
-	"dust":                      {"dust", "dusty"},
-	"sensitiser":                {"sensitiser", "sensitizer", "sensitising", "sensitizing"},
-	"toxic":                     {"toxic", "poison", "poisonous"},
-	"irritant":                  {"irritant", "irritating"},
-	"environmentally hazardous": {"environmentally", "environment"},
+	"flammable":   {"flammable", "inflammable"},
+	"oxidiser":    {"oxidiser", "oxidizer", "oxidising", "oxidizing", "oxidant"},
+	"acid":        {"acid", "acidic"},
+	"alkali":      {"alkali", "alkaline", "caustic", "base", "basic"},
+	"corrosive":   {"corrosive", "caustic", "burns"},
+	"gas":         {"gas", "gases"},
+	"dust":        {"dust", "dusty"},
+	"sensitiser":  {"sensitiser", "sensitizer", "sensitising", "sensitizing"},
+	"toxic":       {"toxic", "poison", "poisonous"},
+	"irritant":    {"irritant", "irritating"},
+	"environment": {"environmentally", "environment"},
 }
 
-// HazardMeant reports whether a hazard word as it is stated, "very Toxic" or "skin
-// sensitizer", means one of those that something is done about, "toxic" or "sensitiser";
+// HazardMeant reports whether a hazard word as it is stated, "very Toxic" or "gives off
+// gases", means one of those that something is done about, "toxic" or "gas";
 // "non-toxic" and "not corrosive" do not.
 func HazardMeant(stated, hazard string) bool {
 	words := strings.FieldsFunc(strings.ToLower(stated), func(r rune) bool { return !unicode.IsLetter(r) })

@@ -90,7 +90,8 @@ func TestPrepWithoutRoutes(t *testing.T) {
 		for _, name := range []string{"", "one"} {
 			_, err = Compare(context.Background(), p, name, quick)
 			assert.EqualError(t, err, "urea.toml: the prep has no route to compare")
-			assert.True(t, errors.As(err, new(*NoRouteError)))
+			var unknown *UnknownRouteError
+			assert.True(t, errors.As(err, &unknown) && len(unknown.Names) == 0)
 		}
 	}
 }

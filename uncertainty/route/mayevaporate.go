@@ -19,7 +19,7 @@ func (p *Prep) MayEvaporate() bool {
 	for _, s := range p.Hazards {
 		h.Solution = addWords(h.Solution, s.Words)
 	}
-	if h.Any("oxidiser", "gives off gas", "acid", "alkali", "toxic") {
+	if h.Any("oxidiser", "gas", "acid", "alkali", "toxic") {
 		return false
 	}
 	seen := equipment.Recognise(p.Solute.Name, h.Solution...)

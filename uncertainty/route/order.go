@@ -1,8 +1,6 @@
 package route
 
 import (
-	"fmt"
-
 	"minim/equipment"
 	"minim/report/words/note"
 )
@@ -95,10 +93,10 @@ func (c *compiler) order(first, last int) *Order {
 
 // refused is the first solution, of those that so many steps have not made yet, that cannot
 // be made solvent first; nil where there is none.
-func (c *compiler) refused(made int) *OrderError {
+func (c *compiler) refused(made int) *CannotError {
 	for _, o := range c.orders() {
 		if o != nil && o.Last >= made && !o.Refused.None() {
-			return &OrderError{c.route.Name, o.steps(), o.Refused}
+			return &CannotError{c.route.Name, note.Of("solvent-cannot-go-first", "", o.steps(), o.Refused), true}
 		}
 	}
 	return nil
@@ -107,7 +105,7 @@ func (c *compiler) refused(made int) *OrderError {
 // warnRefused says of a batch that was made as nobody should make it again.
 func (c *compiler) warnRefused(n *equipment.Notes) {
 	if e := c.refused(0); e != nil {
-		n.Warn("not-to-be-repeated", c.route.Name, e.reason())
+		n.Warn("not-to-be-repeated", c.route.Name, e.Reason)
 	}
 }
 
@@ -119,21 +117,8 @@ func (o *Order) steps() note.Note {
 	return note.Of("several-steps", "", o.First+1, o.Last+1)
 }
 
-// OrderError reports a route in which solvent would have to be put onto what must go into it.
-type OrderError struct {
-	Route         string
-	Steps, Reason note.Note
-}
-
-func (e *OrderError) Error() string {
-	return fmt.Sprintf("%q may not be used: %s", e.Route, e.reason())
-}
-
-func (e *OrderError) reason() note.Note {
-	return note.Of("solvent-cannot-go-first", "", e.Steps, e.Reason)
-}
-
-// CheckOrder returns an *[OrderError] where a route cannot be done solvent first.
+// CheckOrder returns a *[CannotError] where a route cannot be done solvent first, and solvent
+// would have to be put onto what must go into it.
 func (p *Prep) CheckOrder(r *Route) error {
 	c := p.newCompiler(r)
 	if err := c.all(); err != nil {

@@ -21,8 +21,7 @@ func (s *Step) Instrument() (key, name string) {
 	if s.Balance != nil {
 		return "on", s.Balance.Name
 	}
-	key, _ = s.Verb.Uses()
-	return key, s.Measure.Name
+	return s.Verb.Traits().Instrument, s.Measure.Name
 }
 
 // Of names what a step strengthens with: a stock, or "step 2"; "" for other steps.

@@ -3,6 +3,7 @@ package route
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -35,22 +36,23 @@ func ParseStrength(text string) (Strength, error) {
 }
 
 func unknownUnit(text, unit string) error {
-	e := &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not a unit of strength", unit),
-		Hint: "write one of " + strings.Join(unitNames(), ", ")}
+	fault := func(message, hint string) error {
+		return &quantity.Error{Found: text, Message: message, Hint: "write " + hint}
+	}
+	all, none := "one of "+strings.Join(unitNames(), ", "), strconv.Quote(unit)+" is not a unit of strength"
 	same := slices.IndexFunc(units, func(u Unit) bool { return strings.EqualFold(u.Name, unit) })
 	switch {
 	case unit == "":
-		e.Message = fmt.Sprintf("the strength %q has no unit", text)
+		return fault(fmt.Sprintf("the strength %q has no unit", text), all)
 	case same >= 0:
-		e.Hint = "write " + units[same].Name
+		return fault(none, units[same].Name)
 	case strings.EqualFold(unit, "mM"):
-		e.Hint = "write mM or mmol/L"
+		return fault(none, "mM or mmol/L")
 	case unit == "%":
-		e.Message = "\"%\" does not say of what: by weight in a volume, by weight, or by volume"
-		e.Hint = "write % w/v for grams in 100 mL of solution, % w/w for grams in 100 g, % v/v for mL in 100 mL"
+		return fault("\"%\" does not say of what: by weight in a volume, by weight, or by volume",
+			"% w/v for grams in 100 mL of solution, % w/w for grams in 100 g, % v/v for mL in 100 mL")
 	case strings.HasPrefix(unit, "ppm"):
-		e.Message = "\"ppm\" does not say of what"
-		e.Hint = "write mg/L for milligrams in a litre; for milligrams in a kilogram write 0.0001 % w/w"
+		return fault("\"ppm\" does not say of what", "mg/L for milligrams in a litre; for milligrams in a kilogram write 0.0001 % w/w")
 	}
-	return e
+	return fault(none, all)
 }

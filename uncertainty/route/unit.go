@@ -14,24 +14,22 @@ type Unit struct {
 	basis basis
 	// per is the number of units in 1 g/mL, mol/mL, g/g, mL/mL or U/mL.
 	per float64
-	// counts is what [Unit.Counts] says.
-	counts string
 }
 
 // Name and definition: 1 % w/v is 1 g in 100 mL; mol/L is (g/L)/M; a U is the
 // unit in which the activity of the solute is stated.
 var units = []Unit{
-	{"% w/v", byMassInVolume, 100, "grams in 100 mL of solution"},
-	{"% w/w", byMass, 100, "grams in 100 g of solution"},
-	{"% v/v", byVolume, 100, "millilitres of the liquid solute in 100 mL of solution"},
-	{"g/L", byMassInVolume, 1e3, ""},
-	{"mg/mL", byMassInVolume, 1e3, ""},
-	{"mg/L", byMassInVolume, 1e6, ""},
-	{"µg/mL", byMassInVolume, 1e6, ""},
-	{"mol/L", byAmount, 1e3, ""},
-	{"mmol/L", byAmount, 1e6, ""},
-	{"µmol/L", byAmount, 1e9, ""},
-	{"U/mL", byActivity, 1, "units of activity in 1 mL of solution"},
+	{"% w/v", byMassInVolume, 100},
+	{"% w/w", byMass, 100},
+	{"% v/v", byVolume, 100},
+	{"g/L", byMassInVolume, 1e3},
+	{"mg/mL", byMassInVolume, 1e3},
+	{"mg/L", byMassInVolume, 1e6},
+	{"µg/mL", byMassInVolume, 1e6},
+	{"mol/L", byAmount, 1e3},
+	{"mmol/L", byAmount, 1e6},
+	{"µmol/L", byAmount, 1e9},
+	{"U/mL", byActivity, 1},
 }
 
 // basis says what a strength counts.
@@ -48,15 +46,14 @@ const (
 
 // basisTraits is how strengths of a basis differ from others.
 type basisTraits struct {
-	// quantity is what [Unit.Quantity] says.
-	quantity string
 	// carried is the unit of what models can carry of the basis in 1 mL, in place of a
 	// mass; "" of a basis that they cannot carry.
 	carried string
-	// limit of what is carried in 1 mL, and the hint beside it; strongest is the code of why nothing
-	// is above it, "" where that is not known.
-	limit           quantity.Limit
-	hint, strongest string
+	// limit of what is carried in 1 mL, and the mistake of what lies outside; strongest is the
+	// code of why nothing is above it, "" where that is not known.
+	limit     quantity.Limit
+	outside   quantity.Error
+	strongest string
 	// part: a part of the whole, at most 1. inMass: of the mass of the solution, so that its
 	// density counts.
 	part, inMass bool
@@ -66,31 +63,31 @@ type basisTraits struct {
 
 var bases = [...]basisTraits{
 	byMassInVolume: {
-		quantity: "mass concentration", carried: "g", strongest: "strongest-of-any",
-		limit: quantity.Limits.Strength, hint: "state one between 1e-12 g/L and 3000 g/L",
+		carried: "g", strongest: "strongest-of-any",
+		limit: quantity.Limits.Strength, outside: quantity.Error{Hint: "state one between 1e-12 g/L and 3000 g/L"},
 	},
 	byAmount: {
-		quantity: "amount-of-substance concentration", carried: "mol", strongest: "strongest-of-any",
-		limit: quantity.Limits.StrengthByAmount, hint: "state one between 1e-15 mol/L and 100 mol/L",
+		carried: "mol", strongest: "strongest-of-any",
+		limit: quantity.Limits.StrengthByAmount, outside: quantity.Error{Hint: "state one between 1e-15 mol/L and 100 mol/L"},
 		needs: property{table: "solute", key: "molar-mass", unit: "g/mol", example: "58.44 g/mol",
 			of: func(p *Prep) Estimate { return p.Solute.MolarMass }},
 	},
 	byMass: {
-		quantity: "mass fraction", part: true, inMass: true,
+		part: true, inMass: true,
 		needs: property{table: "solvent", key: "density", unit: "g/mL", example: "0.998 g/mL",
 			of: func(p *Prep) Estimate {
 				return Estimate{Value: p.Solvent.Density.Value, Known: p.Solvent.Density.Known}
 			}},
 	},
 	byVolume: {
-		quantity: "volume concentration", part: true, carried: "mL", strongest: "all-by-volume",
-		limit: quantity.Limits.StrengthByVolume, hint: "state one between 1e-13 % v/v and 100 % v/v",
+		part: true, carried: "mL", strongest: "all-by-volume",
+		limit: quantity.Limits.StrengthByVolume, outside: quantity.Error{Hint: "state one between 1e-13 % v/v and 100 % v/v"},
 		needs: property{table: "solute", key: "density", unit: "g/mL", example: "0.789 g/mL", weighed: true,
 			of: func(p *Prep) Estimate { return p.Solute.Density }},
 	},
 	byActivity: {
-		quantity: "catalytic activity concentration", carried: "U",
-		limit: quantity.Limits.StrengthByActivity, hint: "state one between 1e-12 U/mL and 1e12 U/mL",
+		carried: "U",
+		limit:   quantity.Limits.StrengthByActivity, outside: quantity.Error{Hint: "state one between 1e-12 U/mL and 1e12 U/mL"},
 		needs: property{table: "solute", key: "activity", unit: "U/g", example: "30 U/mg", inGram: true,
 			parse: parseActivity},
 	},
@@ -150,13 +147,6 @@ func parseActivity(text string) (float64, error) {
 	}
 	return v * per, nil
 }
-
-// Quantity is the kind of quantity that a strength in the unit is (ISO 80000-9, from
-// memory), with what it counts over what.
-func (u Unit) Quantity() string { return bases[u.basis].quantity }
-
-// Counts says what the unit counts over what: "grams in 100 mL of solution".
-func (u Unit) Counts() string { return u.counts }
 
 // Comparable reports whether strengths in two units can be converted into each other
 // without a property of the solute.

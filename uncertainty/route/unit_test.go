@@ -17,12 +17,11 @@ func TestBasesAreWhole(t *testing.T) {
 	for b := range bases {
 		is := &bases[b]
 		assert.True(t, counted[basis(b)], "no unit is of basis %d", b)
-		assert.NotEmpty(t, is.quantity, b)
-		assert.Equal(t, is.carried != "", is.limit.Most > 0 && is.hint != "", "%s: what is carried has a limit with a hint", is.quantity)
-		assert.True(t, is.carried != "" || is.inMass, "%s: what is not carried is by mass", is.quantity)
+		assert.Equal(t, is.carried != "", is.limit.Most > 0 && is.outside.Hint != "", "%d: what is carried has a limit with a hint", b)
+		assert.True(t, is.carried != "" || is.inMass, "%d: what is not carried is by mass", b)
 		if needs := &is.needs; basis(b) != byMassInVolume {
-			assert.NotContains(t, []string{needs.table, needs.key, needs.unit, needs.example}, "", is.quantity)
-			assert.NotEqual(t, needs.of == nil, needs.parse == nil, "%s: a property is a field or has a reader", is.quantity)
+			assert.NotContains(t, []string{needs.table, needs.key, needs.unit, needs.example}, "", b)
+			assert.NotEqual(t, needs.of == nil, needs.parse == nil, "%d: a property is a field or has a reader", b)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"minim/equipment/quantity"
+	"minim/report/words/note"
 )
 
 // Verb is what a step does.
@@ -29,125 +30,105 @@ const (
 // TakeAll is the verb of { take = "all" }: all of the solution goes on.
 const TakeAll Verb = "take all"
 
-// grammar says for a verb which key names its instrument, what the amount is,
-// after which states of the work it can stand, and what the step does.
-type grammar struct {
-	instrument string
-	kind       quantity.Kind
+// traits of a verb: how it is written, after which states of the work it can stand, and
+// what the step does.
+type traits struct {
+	// Key is the key of a step that names the verb, and holds its reading.
+	Key string
+	// Instrument is the key by which a step names its instrument, "" of one without, and
+	// Amount what its amount is: a mass of what is put on a balance, a volume of all others.
+	Instrument string
+	Amount     quantity.Kind
 	after      []state
 	then       state
 	brings     brought
-	does       traits
+	// MeasuresOut something that is then put to the rest: when it is spoilt, it is done
+	// again by itself.
+	MeasuresOut bool
+	// Empties: its instrument delivers, and what stays in it can be rinsed or blown out.
+	Empties bool
+	// Mixes a measured amount with what is there, which may contract.
+	Mixes bool
+	// Fills up to a mark or a total, with solvent.
+	Fills bool
+	// AddsTo a solution, as others may after it.
+	AddsTo bool
+	// WeighsSolute; or BringsSolid, solute by mass, or BringsSolute, in whatever way.
+	WeighsSolute, BringsSolid, BringsSolute bool
+	// FromSolution takes a part of one.
+	FromSolution bool
 }
 
-// brought is what a step brings to what stands on the bench.
+// brought is what a step brings to what stands on the bench. A note of the code says it of
+// solute.
 type brought string
 
 const (
-	aStock   brought = "a stock" // of which the steps that follow take
-	aMass    brought = "a mass of solute"
-	aPacket  brought = "a packet"
-	aVolume  brought = "a volume of solute"
+	aStock   brought = "stock" // of which the steps that follow take
+	aMass    brought = "mass-of-solute"
+	aPacket  brought = "packet-of-solute"
+	aVolume  brought = "volume-of-solute"
 	solvent  brought = "solvent"
-	stronger brought = "a stronger solution"
-	aPart    brought = "a part of the solution"
-	theWhole brought = "all of the solution"
+	stronger brought = "stronger"
+	aPart    brought = "part"
+	theWhole brought = "whole"
 )
 
-// traits of a verb, beside what it brings.
-type traits int
-
-const (
-	// empties: its instrument delivers, and what stays in it can be rinsed or blown out.
-	empties traits = 1 << iota
-	// mixes a measured volume with what is there, which may contract.
-	mixes
-	// fills up to a mark or a total.
-	fills
-	// measuresOut what is then put to the rest.
-	measuresOut
-)
-
-// state is what stands on the bench between two steps.
+// state is what stands on the bench between two steps; a note of the code says it.
 type state string
 
 const (
-	nothing     state = "nothing yet"
-	stock       state = "a stock"
-	solid       state = "measured solute"
-	solution    state = "a finished solution"
-	aliquot     state = "an aliquot"
-	mixture     state = "a solution that is being diluted"
-	weighedPart state = "a weighed aliquot"
+	nothing     state = "nothing-yet"
+	stock       state = "stock-ready"
+	solid       state = "solute-measured"
+	solution    state = "solution-finished"
+	aliquot     state = "aliquot-taken"
+	mixture     state = "solution-being-diluted"
+	weighedPart state = "aliquot-weighed"
 )
 
+// String says what stands there.
+func (s state) String() string { return note.Of(string(s), "").String() }
+
 // Verbs are those of steps, each with a key of its own, and that which takes all.
-func Verbs() []Verb { return append(slices.Clone(verbs), TakeAll) }
-
-var verbs = []Verb{Weigh, UsePacket, Measured, Start, DissolveIn, MakeUpTo, Take, Pour, Add, WeighAliquot, WeighUpTo, Strengthen, AddSolute}
-
-var grammars = map[Verb]grammar{
-	Weigh:        {"on", quantity.Mass, []state{nothing, solid}, solid, aMass, measuresOut},
-	UsePacket:    {"", quantity.Share, []state{nothing, solid}, solid, aPacket, measuresOut},
-	Measured:     {"with", quantity.Volume, []state{nothing, solid}, solid, aVolume, measuresOut | empties},
-	Start:        {"", quantity.Share, []state{nothing}, stock, aStock, 0},
-	DissolveIn:   {"with", quantity.Volume, []state{solid}, solution, solvent, mixes},
-	MakeUpTo:     {"in", quantity.Volume, []state{solid, aliquot}, solution, solvent, fills},
-	Take:         {"with", quantity.Volume, []state{stock, solution, mixture, aliquot}, aliquot, aPart, measuresOut | empties},
-	Pour:         {"from", quantity.Volume, []state{stock, solution, mixture, aliquot}, aliquot, aPart, measuresOut | empties},
-	Add:          {"with", quantity.Volume, []state{aliquot, mixture}, mixture, solvent, measuresOut | mixes},
-	WeighAliquot: {"on", quantity.Mass, []state{stock, solution, mixture}, weighedPart, aPart, measuresOut},
-	WeighUpTo:    {"on", quantity.Mass, []state{solid, weighedPart}, solution, solvent, fills},
-	TakeAll:      {"", quantity.Share, []state{stock, solution, mixture}, aliquot, theWhole, 0},
-	Strengthen:   {"with", quantity.Volume, []state{aliquot, mixture}, mixture, stronger, measuresOut | mixes},
-	AddSolute:    {"on", quantity.Mass, []state{aliquot, mixture}, mixture, aMass, measuresOut},
+func Verbs() []Verb {
+	return []Verb{Weigh, UsePacket, Measured, Start, DissolveIn, MakeUpTo, Take, Pour, Add, WeighAliquot, WeighUpTo, Strengthen, AddSolute, TakeAll}
 }
 
-func (v Verb) brings(what ...brought) bool { return slices.Contains(what, grammars[v].brings) }
-
-func (v Verb) does(t traits) bool { return grammars[v].does&t != 0 }
-
-// usesInstrument reports whether a step of the verb reads one.
-func (v Verb) usesInstrument() bool { return grammars[v].instrument != "" }
-
-// Fills reports whether a step of the verb makes up to a mark or a total, with solvent.
-func (v Verb) Fills() bool { return v.does(fills) }
-
-// AddsTo reports whether a step of the verb adds to a solution, as others may after it.
-func (v Verb) AddsTo() bool { return grammars[v].then == mixture }
-
-// WeighsSolute reports whether a step of the verb weighs solute.
-func (v Verb) WeighsSolute() bool { return v.brings(aMass) }
-
-// BringsSolid reports whether a step of the verb brings in solute by mass.
-func (v Verb) BringsSolid() bool { return v.brings(aMass, aPacket) }
-
-// BringsSolute reports whether a step of the verb brings in solute itself.
-func (v Verb) BringsSolute() bool { return v.brings(aMass, aPacket, aVolume) }
-
-// FromSolution reports whether a step of the verb takes a part of a solution.
-func (v Verb) FromSolution() bool { return v.brings(aPart) }
-
-// MeasuresOut reports whether a step of the verb measures something out that is then
-// put to the rest: when it is spoilt, it is done again by itself.
-func (v Verb) MeasuresOut() bool { return v.does(measuresOut) }
-
-// Key is the key of a step that names its verb, and holds its reading.
-func (v Verb) Key() string {
-	if v == TakeAll {
-		return string(Take)
+var verbs = func() map[Verb]*traits {
+	toStart, toTake, toMix := []state{nothing, solid}, []state{stock, solution, mixture, aliquot}, []state{aliquot, mixture}
+	table := map[Verb]*traits{
+		Weigh:        {Instrument: "on", Amount: quantity.Mass, after: toStart, then: solid, brings: aMass, MeasuresOut: true},
+		UsePacket:    {Amount: quantity.Share, after: toStart, then: solid, brings: aPacket, MeasuresOut: true},
+		Measured:     {Instrument: "with", Amount: quantity.Volume, after: toStart, then: solid, brings: aVolume, MeasuresOut: true, Empties: true},
+		Start:        {Amount: quantity.Share, after: []state{nothing}, then: stock, brings: aStock},
+		DissolveIn:   {Instrument: "with", Amount: quantity.Volume, after: []state{solid}, then: solution, brings: solvent, Mixes: true},
+		MakeUpTo:     {Instrument: "in", Amount: quantity.Volume, after: []state{solid, aliquot}, then: solution, brings: solvent, Fills: true},
+		Take:         {Instrument: "with", Amount: quantity.Volume, after: toTake, then: aliquot, brings: aPart, MeasuresOut: true, Empties: true},
+		Pour:         {Instrument: "from", Amount: quantity.Volume, after: toTake, then: aliquot, brings: aPart, MeasuresOut: true, Empties: true},
+		Add:          {Instrument: "with", Amount: quantity.Volume, after: toMix, then: mixture, brings: solvent, MeasuresOut: true, Mixes: true},
+		WeighAliquot: {Instrument: "on", Amount: quantity.Mass, after: toTake[:3], then: weighedPart, brings: aPart, MeasuresOut: true},
+		WeighUpTo:    {Instrument: "on", Amount: quantity.Mass, after: []state{solid, weighedPart}, then: solution, brings: solvent, Fills: true},
+		TakeAll:      {Amount: quantity.Share, after: toTake[:3], then: aliquot, brings: theWhole},
+		Strengthen:   {Instrument: "with", Amount: quantity.Volume, after: toMix, then: mixture, brings: stronger, MeasuresOut: true, Mixes: true},
+		AddSolute:    {Instrument: "on", Amount: quantity.Mass, after: toMix, then: mixture, brings: aMass, MeasuresOut: true},
 	}
-	return string(v)
+	for v, t := range table {
+		t.Key, t.AddsTo, t.FromSolution = string(v), t.then == mixture, t.brings == aPart
+		t.WeighsSolute = t.brings == aMass
+		t.BringsSolid = t.WeighsSolute || t.brings == aPacket
+		t.BringsSolute = t.BringsSolid || t.brings == aVolume
+	}
+	table[TakeAll].Key = string(Take)
+	return table
+}()
+
+// Traits of the verb; none of one that is not known.
+func (v Verb) Traits() *traits {
+	if t := verbs[v]; t != nil {
+		return t
+	}
+	return new(traits)
 }
 
-// Uses is the key by which a step of the verb names its instrument, "" of one without, and
-// what its amount is: a mass of what is put on a balance, a volume of all others.
-func (v Verb) Uses() (key string, amount quantity.Kind) {
-	return grammars[v].instrument, grammars[v].kind
-}
-
-// Empties reports whether what stays in the instrument of a step can be rinsed or blown out.
-func (v Verb) Empties() bool { return v.does(empties) }
-
-// Mixes reports whether a step mixes a measured amount with what is there.
-func (v Verb) Mixes() bool { return v.does(mixes) }
+func (v Verb) brings(what ...brought) bool { return slices.Contains(what, v.Traits().brings) }

@@ -52,7 +52,7 @@ func (l *burden) beyond(capacity float64) string {
 // notes an assumed mass where twice as much would be too much.
 func (c *compiler) mustCarry(i int) error {
 	s := c.route.Steps[i]
-	if s.Verb.Fills() && !s.Vessel.Known && i > 0 {
+	if s.Verb.Traits().Fills && !s.Vessel.Known && i > 0 {
 		s.Vessel = c.route.Steps[i-1].vesselZeroed()
 	}
 	if err := c.prep.Carries(s); err != nil || s.Balance == nil {
@@ -66,7 +66,7 @@ func (c *compiler) mustCarry(i int) error {
 
 // vesselZeroed is the mass of the vessel that a weighed aliquot is in.
 func (s *Step) vesselZeroed() equipment.Stated {
-	if grammars[s.Verb].then == weighedPart {
+	if s.Verb.Traits().then == weighedPart {
 		return s.Vessel
 	}
 	return equipment.Stated{}
