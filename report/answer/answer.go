@@ -176,7 +176,7 @@ func (a *Answer) draw() (list []drawing, err error) {
 		if err != nil {
 			return nil, err
 		}
-		d := drawing{alt: drawn.Alt()}
+		d := drawing{alt: drawn.Alt}
 		if d.svg, err = drawn.SVG(); err != nil {
 			return nil, err
 		}

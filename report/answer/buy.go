@@ -31,5 +31,5 @@ func buy(ctx context.Context, q *Question) (*Answer, error) {
 // changes: see [comparePage].
 func buyPage(p, before *plan.Purchase, pictures ...page.Figure) *page.Page {
 	s := words.Bought(p, before)
-	return screen(s, s.Result, pictured(pictures), s.Footing)
+	return screen(s.Title, s.Opening, s.Result, pictured(pictures), s.Footing)
 }

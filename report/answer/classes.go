@@ -8,9 +8,12 @@ import (
 	"minim/report/words/kits"
 )
 
+// classesWidth is how wide the class tables are, in characters, but for a long address.
+const classesWidth = 100
+
 var _ = answers("classes", func(context.Context, *Question) (*Answer, error) {
 	t := kits.AllTables()
-	return &Answer{data: data.Classes(t), page: func(...page.Figure) *page.Page { return classesPage(t) }, width: kits.ClassesWidth}, nil
+	return &Answer{data: data.Classes(t), page: func(...page.Figure) *page.Page { return classesPage(t) }, width: classesWidth}, nil
 })
 
 // classesPage is the page of the class tables: a table for each kind of instrument and each

@@ -34,12 +34,12 @@ func compare(ctx context.Context, q *Question) (*Answer, error) {
 // the change does. HTML holds the pictures.
 func comparePage(c, before *route.Comparison, pictures ...page.Figure) *page.Page {
 	s := words.Compared(c, before)
-	return screen(s, s.Result, s.Routes, pictured(pictures), s.Changes, s.Ladder, s.Spoils, s.Reasons, s.Footing)
+	return screen(s.Title, s.Opening, s.Result, s.Routes, pictured(pictures), s.Changes, s.Ladder, s.Spoils, s.Reasons, s.Footing)
 }
 
 // screen is the page of a command.
-func screen(s *words.Screen, parts ...[]page.Block) *page.Page {
-	return &page.Page{Title: s.Title, Kind: "screen", Blocks: append(s.Opening, slices.Concat(parts...)...)}
+func screen(title string, parts ...[]page.Block) *page.Page {
+	return &page.Page{Title: title, Kind: "screen", Blocks: slices.Concat(parts...)}
 }
 
 // pictured are the pictures that HTML holds.

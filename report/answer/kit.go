@@ -6,7 +6,6 @@ import (
 	"minim/equipment"
 	"minim/report/data"
 	"minim/report/page"
-	"minim/report/words"
 	"minim/report/words/kits"
 )
 
@@ -18,10 +17,6 @@ var _ = answers("kit", func(_ context.Context, q *Question) (*Answer, error) {
 // where that figure comes from, the least it measures to 10 % and to 5 %, and its price where
 // one is stated.
 func kitPage(k *equipment.Kit) *page.Page {
-	p := &page.Page{Title: kits.Title(k), Kind: "screen"}
-	if mark := words.Invented(k); mark != "" {
-		p.Blocks = append(p.Blocks, page.Paragraph{Text: mark, Style: "bar"})
-	}
-	p.Blocks = append(append(p.Blocks, page.Title{Text: p.Title}), kits.Blocks(k)...)
-	return p
+	title, blocks := kits.Kit(k)
+	return &page.Page{Title: title, Kind: "screen", Blocks: blocks}
 }

@@ -41,5 +41,5 @@ func made(ctx context.Context, q *Question) (*Answer, error) {
 // can be corrected, what the figures rest on, and cautions.
 func madePage(b *words.Batch, pictures ...page.Figure) *page.Page {
 	s := b.Screen()
-	return screen(s, s.Result, pictured(pictures), s.Rest, s.Spoils, s.Footing)
+	return screen(s.Title, s.Opening, s.Result, pictured(pictures), s.Rest, s.Spoils, s.Footing)
 }

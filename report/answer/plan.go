@@ -35,5 +35,5 @@ func search(ctx context.Context, q *Question) (*Answer, error) {
 // is, nil without changes: see [comparePage].
 func planPage(p, before *plan.Plan, pictures ...page.Figure) *page.Page {
 	s := words.Planned(p, before)
-	return screen(s, s.Result, s.Routes, pictured(pictures), s.Reasons, s.Spoils, s.Footing)
+	return screen(s.Title, s.Opening, s.Result, s.Routes, pictured(pictures), s.Reasons, s.Spoils, s.Footing)
 }

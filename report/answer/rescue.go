@@ -29,5 +29,5 @@ func correct(ctx context.Context, q *Question) (*Answer, error) {
 // is, the way that is recommended, the others, what the figures rest on, and cautions.
 func rescuePage(r *rescue.Rescue, pictures ...page.Figure) *page.Page {
 	s := words.Rescued(r)
-	return screen(s, s.Result, pictured(pictures), s.Spoils, s.Footing)
+	return screen(s.Title, s.Opening, s.Result, pictured(pictures), s.Spoils, s.Footing)
 }

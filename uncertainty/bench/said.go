@@ -154,7 +154,7 @@ func verbOf(line, words, amount, key string) (string, error) {
 	if words == "" && key != "" {
 		return key, nil
 	}
-	fitting, list := verb.Past(words), verb.Pasts()
+	fitting, list := verb.Past(words)
 	switch {
 	case slices.Contains(fitting, key):
 		return key, nil
