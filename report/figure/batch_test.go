@@ -37,7 +37,7 @@ func TestBatch(t *testing.T) {
 	f, err := Batch(b)
 	require.NoError(t, err)
 	assert.Regexp(t, `^How the strength of a batch spreads, wanted 15 mL of .*: a row of a hundred dots for each\. `+
-		`as planned, 99\.. % inside the tolerance; as made, (under )?0\.. % inside the tolerance; corrected, (over )?99\.. % inside the tolerance\.$`, f.Alt())
+		`as planned, 99\.. % inside the tolerance; as made, (under )?0\.. % inside the tolerance; corrected, (over )?99\.. % inside the tolerance\.$`, f.Alt)
 	svg, err := f.SVG()
 	require.NoError(t, err)
 	for _, words := range []string{"THIS BATCH", "batch, and the strength", "The batch as made goes by what was really read, with all that is uncertain of that."} {
@@ -67,6 +67,6 @@ func TestWays(t *testing.T) {
 		svg, err := f.SVG()
 		require.NoError(t, err)
 		assert.Contains(t, string(svg), word)
-		assert.Regexp(t, `^How the strength spreads by each way to correct a solution, wanted 15 mL of `, f.Alt())
+		assert.Regexp(t, `^How the strength spreads by each way to correct a solution, wanted 15 mL of `, f.Alt)
 	}
 }

@@ -56,7 +56,7 @@ func Budget(c *route.Comparison) (*Figure, error) {
 	}
 	b.scale()
 	height := b.headHeight() + b.plotHeight() + b.footHeight()
-	return &Figure{width: pageWidth, height: height, alt: clean(b.words.Alt), paint: func(on *sheet) {
+	return &Figure{width: pageWidth, height: height, Alt: clean(b.words.Alt), paint: func(on *sheet) {
 		b.drawHead(on, height)
 		b.drawPlot(on, height-b.headHeight())
 		b.drawFoot(on, b.footHeight())

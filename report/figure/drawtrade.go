@@ -39,7 +39,7 @@ func (t *trade) name() {
 	}
 	if t.used != nil {
 		p.taken = append(p.taken, squareRound(t.place(*t.used), useRadius+1))
-		l := label{tag: picture.Tag(t.Comparison), point: t.place(*t.used)}
+		l := label{tag: t.Caption().Tag, point: t.place(*t.used)}
 		l.add(boldText, 190, 2, t.used.result.Route.Name)
 		l.add(smallText, 190, 2, picture.Figures(t.Prep, t.used.result))
 		t.keep(l, p, pageWidth)

@@ -24,13 +24,10 @@ import (
 // Figure is a picture that is laid out and can be drawn.
 type Figure struct {
 	width, height vg.Length
-	// alt says in words what the picture shows.
-	alt   string
+	// Alt says in words what the picture shows, for those who cannot see it.
+	Alt   string
 	paint func(*sheet)
 }
-
-// Alt says in words what the picture shows, for those who cannot see it.
-func (f *Figure) Alt() string { return f.alt }
 
 // Size of the paper, in points.
 func (f *Figure) Size() (width, height vg.Length) { return f.width, f.height }
@@ -39,7 +36,7 @@ func (f *Figure) Size() (width, height vg.Length) { return f.width, f.height }
 func (f *Figure) SVG() ([]byte, error) {
 	c := newSVG(f.width, f.height)
 	f.Draw(c)
-	return c.document(f.alt)
+	return c.document(f.Alt)
 }
 
 // Draw draws the figure on a canvas of its size, on white.

@@ -24,7 +24,7 @@ func footHeight(list []paragraph) vg.Length { return margin + 6 + heightOf(list)
 func planeFigure(p *route.Prep, top vg.Length, k key, notes []paragraph, alt string, draw func(*sheet)) *Figure {
 	above := headingOf(p)
 	height := top + overPlane + above.height() + 12 + k.height()
-	return &Figure{width: pageWidth, height: height, alt: clean(alt), paint: func(on *sheet) {
+	return &Figure{width: pageWidth, height: height, Alt: clean(alt), paint: func(on *sheet) {
 		k.draw(on, above.draw(on, height)-6)
 		draw(on)
 		on.writeParagraphs(footHeight(notes)-8, notes)

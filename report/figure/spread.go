@@ -57,7 +57,7 @@ func drawSpread(c *route.Comparison, words picture.Caption, order []*route.Resul
 		s.none = s.none || row.none
 	}
 	height := s.headHeight() + s.plotHeight() + s.footHeight()
-	return &Figure{width: pageWidth, height: height, alt: clean(words.Alt), paint: func(on *sheet) {
+	return &Figure{width: pageWidth, height: height, Alt: clean(words.Alt), paint: func(on *sheet) {
 		s.drawHead(on, height)
 		s.drawPlot(on, height-s.headHeight())
 		s.drawFoot(on, s.footHeight())

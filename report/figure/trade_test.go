@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/plot/vg"
 
-	"minim/report/words/picture"
 	"minim/uncertainty/near"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
@@ -100,7 +99,7 @@ func TestTradePlaces(t *testing.T) {
 	for name, p := range plans(t) {
 		f, err := Trade(p)
 		require.NoError(t, err, name)
-		assert.Contains(t, wordsOf(t, f, err), picture.Tag(p.Comparison), name)
+		assert.Contains(t, wordsOf(t, f, err), newTrade(p).Caption().Tag, name)
 		d := laidOut(p)
 		within := d.area()
 		for _, q := range d.points() {

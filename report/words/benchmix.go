@@ -17,10 +17,7 @@ func (b *bench) mixed(i int) string {
 		return "" // it is swirled, and closed after the last
 	}
 	until := b.until(i)
-	pour := ""
-	if o.Bath && !b.isWeighed(o) {
-		pour = fmt.Sprintf("pour it into dry bottle %d, without rinsing; ", b.bottle[i])
-	}
+	pour := when(o.Bath && !b.isWeighed(o), fmt.Sprintf("pour it into dry bottle %d, without rinsing; ", b.bottle[i]))
 	switch {
 	case o.Gas:
 		return fmt.Sprintf("; swirl it, open, in a fume cupboard, until %s; %sthen a %s", quantity.Series(append(until, "no more gas is seen"), "and"), pour, ventedCap)

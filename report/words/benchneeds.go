@@ -71,7 +71,7 @@ func (p *Paper) firstUses(look func(name string, s *route.Step)) {
 func (p *Paper) instrumentNames() (names []string) {
 	p.firstUses(func(name string, s *route.Step) {
 		if s.Measure != nil && s.Measure.Kind.Traits().EitherMark {
-			name += map[bool]string{true: " (one mark)", false: " (graduated)"}[s.Measure.Division == 0]
+			name += either(s.Measure.Division == 0, " (one mark)", " (graduated)")
 		}
 		names = append(names, name)
 	})

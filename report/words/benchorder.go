@@ -100,21 +100,12 @@ func (b *bench) already(i int, what string) string {
 
 // settle says to mix and cool what was brought together, without closing it.
 func (b *bench) settle(i int) string {
-	switch {
-	case !b.goesIn(i):
-		return ""
-	case b.order(i).Gas:
-		return "; swirl it, open, in a fume cupboard, and let it cool"
-	}
-	return "; swirl, let cool"
+	return when(b.goesIn(i), either(b.order(i).Gas, "; swirl it, open, in a fume cupboard, and let it cool", "; swirl, let cool"))
 }
 
 // outOf is "of strong acid", or "from bottle 1".
 func (b *bench) outOf(i int) string {
-	if b.before(i) > 0 {
-		return "from " + b.source(i)
-	}
-	return "of " + b.source(i)
+	return either(b.before(i) > 0, "from "+b.source(i), "of "+b.source(i))
 }
 
 // stirred says how the solution is made even that a step takes from.

@@ -18,10 +18,7 @@ func (b *bench) weigh(i int) string {
 		return fmt.Sprintf("%s; leave it on the boat, covered, until step %d", text, o.Last+1)
 	}
 	text = b.ahead(i) + text + "; " + b.tipped(i, "it all", "it")
-	if boat.Rinsed {
-		text += ", and rinse the boat into it"
-	}
-	return text + b.cooled(i) + weighedBack(s)
+	return text + when(boat.Rinsed, ", and rinse the boat into it") + b.cooled(i) + weighedBack(s)
 }
 
 // onBoat says how solute is weighed on a boat.
@@ -32,20 +29,13 @@ func (b *bench) onBoat(s *route.Step) string {
 
 // tipped says how a solid goes into its vessel: at once, or in portions.
 func (b *bench) tipped(i int, whole, part string) string {
-	if b.goesIn(i) {
-		return fmt.Sprintf("tip %s in portions into %s, swirling, until no solid is left", part, b.vessel(i))
-	}
-	return fmt.Sprintf("tip %s into %s", whole, b.vessel(i))
+	return either(b.goesIn(i),
+		fmt.Sprintf("tip %s in portions into %s, swirling, until no solid is left", part, b.vessel(i)),
+		fmt.Sprintf("tip %s into %s", whole, b.vessel(i)))
 }
 
 func (b *bench) cooled(i int) string {
-	switch {
-	case !b.goesIn(i):
-		return ""
-	case b.order(i).Gas:
-		return "; let it cool, open, in a fume cupboard"
-	}
-	return "; let cool"
+	return when(b.goesIn(i), either(b.order(i).Gas, "; let it cool, open, in a fume cupboard", "; let cool"))
 }
 
 func weighedBack(s *route.Step) string {

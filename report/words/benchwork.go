@@ -89,23 +89,17 @@ func slowly(strong bool) string { return when(strong, "slowly ") }
 // vessel.
 func (b *bench) takeAll(i int) string {
 	text := fmt.Sprintf("%spour all of %s %sinto %s", b.ahead(i), b.source(i), slowly(b.goesIn(i)), b.vessel(i))
-	switch {
-	case b.makesMark(b.order(i)):
-		text += fmt.Sprintf(", and rinse it into the same with a little %s", b.prep().Solvent.Name)
-	case b.goesIn(i):
-		text += ", and rinse it with some of the mixture"
-	}
-	return text + b.settle(i)
+	rinsed := either(b.makesMark(b.order(i)), ", and rinse it into the same with a little "+b.prep().Solvent.Name, when(b.goesIn(i), ", and rinse it with some of the mixture"))
+	return text + rinsed + b.settle(i)
 }
 
 // measure says where a liquid solute goes.
 func (b *bench) measure(i int) string {
 	s := &b.route.Steps[i]
 	text := fmt.Sprintf("%smeasure %s of %s with the %s", b.ahead(i), measured(s), b.prep().Solute.Weighed(), instrument(s))
-	if b.goesIn(i) {
-		return fmt.Sprintf("%s and let it run slowly into %s; write%s", text, b.vessel(i), b.settle(i))
-	}
-	return fmt.Sprintf("%s into %s; write", text, b.vessel(i))
+	return either(b.goesIn(i),
+		fmt.Sprintf("%s and let it run slowly into %s; write%s", text, b.vessel(i), b.settle(i)),
+		fmt.Sprintf("%s into %s; write", text, b.vessel(i)))
 }
 
 // addSolvent says what solvent is added to, or since when it is there.

@@ -19,10 +19,7 @@ func Line(l *uncertainty.Contribution) (u, share string) {
 
 // fineShare prints a share of a variance with two significant digits.
 func fineShare(x float64) string {
-	if x != 0 && math.Abs(x) < 1e-4 {
-		return "under 0.01 %"
-	}
-	return quantity.Percent(x)
+	return either(x != 0 && math.Abs(x) < 1e-4, "under 0.01 %", quantity.Percent(x))
 }
 
 // budgetCells of a line are its name, owner, marks (shared by several uses, assumed) and

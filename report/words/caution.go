@@ -95,19 +95,11 @@ func solutionNames(p *route.Prep, list []route.Handled) string {
 			steps = append(steps, fmt.Sprintf("%d (%s %s)", h.Step, rounded(&h.Analytic, h.Quoted).Value, p.Target.Unit.Name))
 		}
 	}
-	switch len(steps) {
-	case 0:
-	case 1:
-		names = append(names, "the solution of step "+steps[0])
-	default:
-		names = append(names, "the solutions of steps "+quantity.Series(steps, "and"))
+	if len(steps) > 0 {
+		names = append(names, plural(steps, "the solution of step ", "the solutions of steps ")+quantity.Series(steps, "and"))
 	}
-	switch len(rungs) {
-	case 0:
-	case 1:
-		names = append(names, "the rung "+rungs[0])
-	default:
-		names = append(names, "the rungs "+quantity.Series(rungs, "and"))
+	if len(rungs) > 0 {
+		names = append(names, plural(rungs, "the rung ", "the rungs ")+quantity.Series(rungs, "and"))
 	}
 	return quantity.Series(names, "and")
 }

@@ -73,10 +73,7 @@ func (e effect) cells(i int) (before, now []string) {
 // gain prints a difference of two chances, in a hundred.
 func gain(x float64) string {
 	text := fmt.Sprintf("%+.1f", 100*x)
-	if text == "+0.0" || text == "-0.0" {
-		return "0.0"
-	}
-	return text
+	return either(text == "+0.0" || text == "-0.0", "0.0", text)
 }
 
 // facts say what becomes of the route to use, and which routes give the same.
@@ -99,10 +96,7 @@ func (e effect) facts() []fact {
 
 func (e effect) verdict() string {
 	before, now := chosen(e.before), chosen(e.c)
-	if before == now {
-		return "as before: " + now
-	}
-	return fmt.Sprintf("before: %s; now: %s", before, now)
+	return either(before == now, "as before: "+now, fmt.Sprintf("before: %s; now: %s", before, now))
 }
 
 // chosen is "USE two dilutions".

@@ -41,11 +41,8 @@ func firstLines(c *route.Comparison) (lines []string) {
 		}
 	}
 	more := when(len(said) > 0, " as well")
-	switch rest -= len(said); {
-	case rest == 1:
-		lines = append(lines, "1 other route aims elsewhere"+more+", see below")
-	case rest > 1:
-		lines = append(lines, fmt.Sprintf("%d other routes aim elsewhere%s, see below", rest, more))
+	if rest -= len(said); rest > 0 {
+		lines = append(lines, fmt.Sprintf("%s %s elsewhere%s, see below", count(rest, "other route"), either(rest == 1, "aims", "aim"), more))
 	}
 	return lines
 }
@@ -74,7 +71,7 @@ func elsewhereWords(p *route.Prep, r *route.Result) string {
 
 // otherReading is "weigh 0.68 g instead of 0.60 g on the scale".
 func otherReading(r *route.Result, e *route.Elsewhere) string {
-	return verb.ShortInstead(&e.Amended, &r.Route.Steps[e.Step-1])
+	return verb.Short(&e.Amended, &r.Route.Steps[e.Step-1])
 }
 
 // whyNotHere is whyNot with what brings the route to the target, unless that was said

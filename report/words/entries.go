@@ -64,10 +64,7 @@ func remarks(e *record.Entry) (parts clauses) {
 
 // aboutStep says what an entry is about.
 func aboutStep(e *record.Entry) string {
-	if e.Step == 0 {
-		return "bench: "
-	}
-	return fmt.Sprintf("step %d: ", e.Step)
+	return either(e.Step == 0, "bench: ", fmt.Sprintf("step %d: ", e.Step))
 }
 
 // SaidIn is what an entry says was done. It is struck where that no longer counts: it is
@@ -120,9 +117,6 @@ func roomWords(b *Batch, room *record.Room) string {
 	case room.HighFree:
 		return planned + ": from " + at(room.Low) + " on"
 	}
-	text := fmt.Sprintf("%s: from %s to %s", planned, at(room.Low), at(room.High))
-	if room.Planned < room.Low*(1-1e-9) || room.Planned > room.High*(1+1e-9) {
-		text += ", not as planned"
-	}
-	return text
+	outside := room.Planned < room.Low*(1-1e-9) || room.Planned > room.High*(1+1e-9)
+	return fmt.Sprintf("%s: from %s to %s%s", planned, at(room.Low), at(room.High), when(outside, ", not as planned"))
 }

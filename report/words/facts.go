@@ -15,10 +15,7 @@ import (
 
 // titled is "Toning dye (invented)", empty without a title.
 func titled(p *route.Prep) string {
-	if p.Title == "" || p.Note == "" {
-		return p.Title
-	}
-	return p.Title + " (" + p.Note + ")"
+	return either(p.Title == "" || p.Note == "", p.Title, p.Title+" ("+p.Note+")")
 }
 
 func wantedWithin(p *route.Prep) string {
@@ -34,7 +31,7 @@ type fact = page.Fact
 // facts say what the route to use gives.
 func facts(c *route.Comparison) []fact {
 	r := &c.Results[c.Verdict.Use]
-	return slices.Concat(strengthFacts(c, r), said(fact{"Aim", aim(c.Prep, r)}, fact{"Shifted", shifts(r)}, fact{"Inside", chance(c, r)}), rest(c, r))
+	return slices.Concat(strengthFacts(c, r), said(fact{"Aim", aim(c.Prep, r)}, fact{"Shifted", shifts(r)}, fact{"Inside", chance(c, r)}), rest(c, r, fact{"Makes", amounts(c.Prep, r, "takes")}))
 }
 
 // strengthFacts say what the strength is, and warn where that means little.
@@ -46,10 +43,10 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 }
 
 // rest says what spoils a strength, what is made, and how far it was checked.
-func rest(c *route.Comparison, r *route.Result) []fact {
+func rest(c *route.Comparison, r *route.Result, makes fact) []fact {
 	var assumed clauses
 	assumed.add(r.AssumedShare >= 0.005, "%s of its variance rests on assumed values", wholePercent(r.AssumedShare))
-	return append(countedFacts(c.Prep, r), said(fact{"Spoilt by", spoiltBy(r)}, fact{"Makes", amounts(c.Prep, r, "takes")},
+	return append(countedFacts(c.Prep, r), said(fact{"Spoilt by", spoiltBy(r)}, makes,
 		fact{"Checked", checked(c, r)}, fact{"Curved", curved(r)}, fact{"Assumed", strings.Join(assumed, "")})...)
 }
 
@@ -60,18 +57,14 @@ func amounts(p *route.Prep, r *route.Result, takes string) string {
 
 // spoiltBy says of what the shares of the spoilers are.
 func spoiltBy(r *route.Result) string {
-	if r.Analytic.StandardUncertainty == 0 {
-		return spoilers(r)
-	}
-	return spoilers(r) + " of the variance"
+	return spoilers(r) + when(r.Analytic.StandardUncertainty != 0, " of the variance")
 }
 
 // coverage says with what probability the interval holds the strength.
 func coverage(c *route.Comparison, r *route.Result) string {
-	if r.Quoted.Simulated {
-		return fmt.Sprintf("simulated, about %s %%", asked(c.Settings.Coverage))
-	}
-	return fmt.Sprintf("k = %.2f, about %s %%", r.Analytic.CoverageFactor, asked(c.Settings.Coverage))
+	return either(r.Quoted.Simulated,
+		fmt.Sprintf("simulated, about %s %%", asked(c.Settings.Coverage)),
+		fmt.Sprintf("k = %.2f, about %s %%", r.Analytic.CoverageFactor, asked(c.Settings.Coverage)))
 }
 
 // shifts names what moves the expected strength away from the aim, in per cent
@@ -113,10 +106,7 @@ func checked(c *route.Comparison, r *route.Result) string {
 		return text + "agrees with the give or take"
 	}
 	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
-	if r.Quoted.Simulated {
-		text += "; the simulated interval is quoted"
-	}
-	return text
+	return text + when(r.Quoted.Simulated, "; the simulated interval is quoted")
 }
 
 // reached says how many digits the simulation was to reach and has reached.
@@ -126,10 +116,7 @@ func reached(c *route.Comparison, r *route.Result) string {
 		return ""
 	}
 	text := fmt.Sprintf("; good to %s of its spread", count(min(asked, r.MonteCarlo.Digits), "digit"))
-	if r.MonteCarlo.AtCeiling {
-		text += ", stopped at the most that may be simulated"
-	}
-	return text
+	return text + when(r.MonteCarlo.AtCeiling, ", stopped at the most that may be simulated")
 }
 
 func count(n int, noun string) string {
@@ -168,7 +155,7 @@ func curved(r *route.Result) string {
 		return "the strength bends so much with its influences that only the simulation counts"
 	}
 	return fmt.Sprintf("the strength is not a straight line in its influences, which makes the standard uncertainty %s %s (terms of second order)",
-		quantity.Percent(math.Abs(second.StandardUncertainty/u-1)), map[bool]string{true: "larger", false: "smaller"}[second.StandardUncertainty > u])
+		quantity.Percent(math.Abs(second.StandardUncertainty/u-1)), either(second.StandardUncertainty > u, "larger", "smaller"))
 }
 
 func volume(mL float64) string { return quantity.Millilitres(quantity.Round(mL, 3)) }

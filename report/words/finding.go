@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"strings"
 
-	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/kits"
 	"minim/uncertainty/route"
 )
 
@@ -68,13 +68,7 @@ func findingText(p *route.Prep, r *route.Result, made bool) string {
 // chanceAsked is the chance of being inside the first tolerance beside what was asked for.
 func chanceAsked(p *route.Prep, r *route.Result, made bool) string {
 	t := p.Tolerances[0]
-	what, verb := "the solution wanted", "lies"
-	if made {
-		what = "this batch"
-	}
-	if t.Stated {
-		verb = "is"
-	}
+	what, verb := either(made, "this batch", "the solution wanted"), either(t.Stated, "is", "lies")
 	return fmt.Sprintf("the chance that %s %s %s is %s in 100, asked for is %s", what, verb, tolerance(t), chanceOf(p, r), asked(p.LeastChance))
 }
 
@@ -88,10 +82,7 @@ func verdictWord(c *route.Comparison) string {
 	case belowChance:
 		return fmt.Sprintf("NEAREST (none reaches %s in 100)", asked(c.Prep.LeastChance))
 	}
-	if len(c.Prep.Tolerances) == 0 {
-		return "NEAREST THE TARGET (no tolerance given)"
-	}
-	return "USE"
+	return either(len(c.Prep.Tolerances) == 0, "NEAREST THE TARGET (no tolerance given)", "USE")
 }
 
 // madeWord is the finding about a batch.
@@ -115,7 +106,7 @@ func (p *Paper) finding() string { return findingText(p.Prep, p.result(), p.Batc
 // bars are the warnings at the top of every paper: that it is about the example that comes
 // with the program, and in what it falls short.
 func (p *Paper) bars() (list clauses) {
-	list.put("", Invented(p.Prep.Kit))
+	list.put("", kits.Invented(p.Prep.Kit))
 	list.put("", p.finding())
 	return list
 }
@@ -132,13 +123,4 @@ func (p *Paper) headed(title, below string) []page.Block {
 		list = append(list, quotation("First: this route "+elsewhereWords(p.Prep, r)+"."))
 	}
 	return list
-}
-
-// Invented marks what is made of the example that comes with the program; "" for a bench of
-// the user's.
-func Invented(k *equipment.Kit) string {
-	if !k.Invented {
-		return ""
-	}
-	return "INVENTED EXAMPLE: minim was given no file"
 }

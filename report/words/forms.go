@@ -22,12 +22,7 @@ func Meant(p *route.Prep) string {
 }
 
 // dose is the unit in which what is weighed or measured brings in solute.
-func dose(p *route.Prep) string {
-	if p.CountsMass() {
-		return "g"
-	}
-	return "mL"
-}
+func dose(p *route.Prep) string { return either(p.CountsMass(), "g", "mL") }
 
 // countedAs is a clause to put behind a strength where it does not count what is weighed;
 // "" where it does.
@@ -46,10 +41,7 @@ func solution(p *route.Prep) string { return p.Solute.Name + " in " + p.Solvent.
 
 // labelled is what is to be written on a bottle before its strength.
 func labelled(p *route.Prep) string {
-	if unnamed(p) {
-		return fmt.Sprintf("%s (strength %s)", solution(p), countedAs(p))
-	}
-	return solution(p)
+	return solution(p) + when(unnamed(p), fmt.Sprintf(" (strength %s)", countedAs(p)))
 }
 
 // bringsIn reports whether a route weighs solute, or measures it as a liquid.
@@ -74,10 +66,7 @@ func countedFacts(p *route.Prep, r *route.Result) []fact {
 		name = "pure " + name
 	}
 	text := fmt.Sprintf("1 %s of %s as %s %[1]s of %[4]s (%s)", dose(p), s.Weighed(), quantity.Decimal(content, 4), name, strings.Join(conversions(p), ", "))
-	if unnamed(p) {
-		text += "; to name it, write its name as name, and what is weighed as weighed-as"
-	}
-	return []fact{{"Counted", text}}
+	return []fact{{"Counted", text + when(unnamed(p), "; to name it, write its name as name, and what is weighed as weighed-as")}}
 }
 
 // conversions are what turns what is weighed into what the strength counts.

@@ -37,10 +37,7 @@ const (
 
 // substanceWords quotes the words that are stated for a substance undiluted.
 func substanceWords(words []string, remind func(word string) string) string {
-	if len(words) == 0 {
-		return asUnknown
-	}
-	return quotedWords(words, remind)
+	return either(len(words) == 0, asUnknown, quotedWords(words, remind))
 }
 
 // solutionWords quotes the words that are stated for a solution of a strength. Where there

@@ -26,7 +26,7 @@ func Instructions(p *route.Prep, r *route.Route) []string {
 func instruction(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 	s := &r.Steps[i]
 	into, turned := goesInto(p, r, i, o), isTurned(o) && o.Refused.None() && r.Steps[o.First].Verb == route.WeighAliquot
-	besides := verb.Fill{"solute": p.Solute.Weighed(), "solvent": p.Solvent.Name, "before": before(s), "after": after(s), "tare": when(s.SeparateTare, ", between a tare and a gross reading"),
+	besides := map[string]string{"solute": p.Solute.Weighed(), "solvent": p.Solvent.Name, "before": before(s), "after": after(s), "tare": when(s.SeparateTare, ", between a tare and a gross reading"),
 		"back": when(s.WeighedBack, "; weigh the emptied boat back"),
 		"into": when(into != "", ", "+into), "portions": when(into != "", "; bring it in portions "+into), "added": addedTo(o, i), "mix": mixOpen(o), "mix last": mixAfter(r, i, o), "empty": emptyFor(r, i)}
 	if turned && s.Balance != nil {
@@ -110,8 +110,5 @@ func emptyFor(r *route.Route, i int) string {
 
 // mixAfter says to mix after the last of several additions.
 func mixAfter(r *route.Route, i int, o *route.Order) string {
-	if i+1 < len(r.Steps) && r.Steps[i+1].Verb.Traits().AddsTo {
-		return ""
-	}
-	return mixOpen(o)
+	return either(i+1 < len(r.Steps) && r.Steps[i+1].Verb.Traits().AddsTo, "", mixOpen(o))
 }

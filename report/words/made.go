@@ -140,14 +140,11 @@ func madeFacts(b *Batch) []fact {
 	for _, e := range b.Effects {
 		list = append(list, fact{"", effectWords(b, e)})
 	}
-	list = append(append(list, said(fact{"Shifted", shifts(r)})...), rest(c, r)...)
+	makes := fact{"Makes", amounts(b.Prep, r, "takes")}
 	if b.Finished() {
-		for i := range list {
-			if list[i].Label == "Makes" {
-				list[i] = fact{"Made", amounts(b.Prep, r, "took")}
-			}
-		}
+		makes = fact{"Made", amounts(b.Prep, r, "took")}
 	}
+	list = append(append(list, said(fact{"Shifted", shifts(r)})...), rest(c, r, makes)...)
 	for _, f := range gaps(b.Record) {
 		list = append(list, fact{"Mind", f})
 	}
@@ -157,18 +154,12 @@ func madeFacts(b *Batch) []fact {
 // batchChance is the chance that this batch is inside, or will be.
 func batchChance(b *Batch) string {
 	r := &b.AsMade
-	text := "the chance that this batch is "
-	if !b.Finished() {
-		text = "if the rest goes as planned, the chance that this batch will be "
-	}
+	text := either(b.Finished(), "the chance that this batch is ", "if the rest goes as planned, the chance that this batch will be ")
 	if len(r.Inside) == 0 {
 		return fmt.Sprintf("%swithin %s of the target is %s in 100", text, quantity.Percent(r.HoldsWithin), asked(b.Settings.Coverage))
 	}
 	text += fmt.Sprintf("%s: %s in 100", insideWords(b.Prep.Tolerances[0]), chanceOf(b.Prep, r))
-	if !b.Meets() {
-		text += ", asked for is " + asked(b.Prep.LeastChance)
-	}
-	return text
+	return text + when(!b.Meets(), ", asked for is "+asked(b.Prep.LeastChance))
 }
 
 // againstPlan compares the batch with the plan.

@@ -118,19 +118,15 @@ func bothHazards(r *record.Record) string {
 	}) {
 		return ""
 	}
-	if r.Now.Solute.Name != r.Plan.Solute.Name {
-		return ", and its hazards are those stated there"
-	}
-	return ", with the hazards of both"
+	return either(r.Now.Solute.Name != r.Plan.Solute.Name, ", and its hazards are those stated there", ", with the hazards of both")
 }
 
 // differenceWords say of one thing what was planned then, and what now.
 func differenceWords(of, key, then, now string) string {
 	what := strings.Trim(of+", "+key, ", ")
-	if key == "" && now == "" {
-		return what + ": planned then, no longer there now"
-	}
-	return fmt.Sprintf("%s: planned then %s, now %s", what, cmp.Or(then, "not stated"), cmp.Or(now, "not stated"))
+	return either(key == "" && now == "",
+		what+": planned then, no longer there now",
+		fmt.Sprintf("%s: planned then %s, now %s", what, cmp.Or(then, "not stated"), cmp.Or(now, "not stated")))
 }
 
 // unsigned lists the entries that do not say by whom and when.
@@ -152,4 +148,4 @@ func numberList(list []int) string {
 	return quantity.Series(words, "and")
 }
 
-func plural(list []int, one, several string) string { return either(len(list) == 1, one, several) }
+func plural[T any](list []T, one, several string) string { return either(len(list) == 1, one, several) }

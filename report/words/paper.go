@@ -57,12 +57,7 @@ func (p *Paper) prep() *route.Prep {
 }
 
 // told is the one word of a route that is planned, and the other of a batch that was made.
-func (p *Paper) told(planned, made string) string {
-	if p.Batch != nil {
-		return made
-	}
-	return planned
-}
+func (p *Paper) told(planned, made string) string { return either(p.Batch == nil, planned, made) }
 
 // route is the one that was made, or is to be made.
 func (p *Paper) route() *route.Route { return p.result().Route }
@@ -168,9 +163,7 @@ func (p *Paper) method() string {
 		text += fmt.Sprintf(" Its strength is %s (%s ± %s) %s (expanded uncertainty, k = %.2f, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
 			chance, s.Value, s.GiveOrTake, unit, r.Analytic.CoverageFactor, asked(r.Analytic.CoverageProbability), quantity.Grouped(r.MonteCarlo.Trials))
 	}
-	if unnamed(q) {
-		text += fmt.Sprintf(" The strength is %s.", countedAs(q))
-	}
+	text += when(unnamed(q), fmt.Sprintf(" The strength is %s.", countedAs(q)))
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
 		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Sum))
 	}
@@ -199,11 +192,7 @@ func inWhichOrder(q *route.Prep, r *route.Route) string {
 // and how finely, class and standard, limit of error, and how far that can be trusted.
 func (p *Paper) instrumentRows() (rows [][]string) {
 	p.firstUses(func(name string, s *route.Step) {
-		if s.Balance != nil {
-			rows = append(rows, kits.BalanceRow(name, s.Balance))
-		} else {
-			rows = append(rows, kits.MeasureRow(name, s.Measure))
-		}
+		rows = append(rows, kits.Row(name, s.Balance, s.Measure))
 	})
 	return rows
 }

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strconv"
@@ -48,10 +49,7 @@ func chosenBy(p *plan.Plan) string {
 	if len(p.Prep.Tolerances) > 0 && !p.Verdict.Meets {
 		return "the greatest chance of being inside that this bench allows"
 	}
-	among := " of these routes"
-	if p.Verdict.Meets {
-		among = fmt.Sprintf(" of these routes that are inside in %s of 100", asked(p.Prep.LeastChance))
-	}
+	among := " of these routes" + when(p.Verdict.Meets, fmt.Sprintf(" that are inside in %s of 100", asked(p.Prep.LeastChance)))
 	switch p.Options.Prefer {
 	case route.Tightest:
 		return "the least give or take" + among
@@ -62,10 +60,7 @@ func chosenBy(p *plan.Plan) string {
 	case route.Cheapest:
 		return "the least cost" + among
 	}
-	if len(p.Prep.Tolerances) == 0 {
-		return "nearest to the target" + among
-	}
-	return "the least left over" + among
+	return either(len(p.Prep.Tolerances) == 0, "nearest to the target"+among, "the least left over"+among)
 }
 
 // planColumns are what the table of a search says of each route.
@@ -146,29 +141,16 @@ func over(p *plan.Plan, r, used *route.Result) string {
 	if a := sureness(p, r); a != sureness(p, used) {
 		put(surer(p, r, used), a)
 	}
-	text := strings.Join(better, ", ")
-	if text == "" {
-		text = "much the same"
-	}
-	if len(worse) > 0 {
-		text += "; but " + strings.Join(worse, ", ")
-	}
-	return text
+	return cmp.Or(strings.Join(better, ", "), "much the same") + when(len(worse) > 0, "; but "+strings.Join(worse, ", "))
 }
 
 // more is "2 measurements fewer".
 func more(n int, noun string) string {
-	if n < 0 {
-		return count(-n, noun) + " fewer"
-	}
-	return count(n, noun) + " more"
+	return either(n < 0, count(-n, noun)+" fewer", count(n, noun)+" more")
 }
 
 func moreOrLess(mL float64, less, more string) string {
-	if mL < 0 {
-		return fmt.Sprintf(less, volume(-mL))
-	}
-	return fmt.Sprintf(more, volume(mL))
+	return either(mL < 0, fmt.Sprintf(less, volume(-mL)), fmt.Sprintf(more, volume(mL)))
 }
 
 // sureness is the chance of being inside, or within what the target is held.
@@ -192,10 +174,7 @@ func searched(p *plan.Plan) []string {
 	if p.Options.Steps == 0 {
 		text = "direct routes"
 	}
-	of := "those by weighing"
-	if p.Candidates > 0 {
-		of = fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Candidates))
-	}
+	of := either(p.Candidates > 0, fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Candidates)), "those by weighing")
 	text = fmt.Sprintf("%s; of %s none beats these in all of %s, left over and measurements", text, of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"))
 	if len(p.NotSearched) > 0 {
 		return []string{text + ", but for what was not searched", "Not searched: " + strings.Join(note.Texts(p.NotSearched), "; ")}

@@ -64,10 +64,7 @@ func rescueWord(r *rescue.Rescue) string {
 	if !r.Results[r.Verdict.Use].Enough(r.Prep.Volume) {
 		return fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, quantity.Millilitres(r.Prep.Volume))
 	}
-	if !r.Verdict.Meets && len(r.Prep.Tolerances) > 0 {
-		return fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, asked(r.Prep.LeastChance))
-	}
-	return to
+	return either(!r.Verdict.Meets && len(r.Prep.Tolerances) > 0, fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, asked(r.Prep.LeastChance)), to)
 }
 
 // WayInstructions are the steps of a way that are shown.
@@ -103,10 +100,7 @@ func rescueFacts(r *rescue.Rescue) []fact {
 func asideWords(r *rescue.Rescue, aside float64) string {
 	text := volume(aside) + " as it is now"
 	whole := r.Batch.MadeML * r.Batch.Analytic.Value / r.Prep.Target.Value
-	if whole > r.Largest*(1+1e-9) {
-		return fmt.Sprintf("%s: all of it would make %s, and the largest vessel holds %s", text, volume(whole), volume(r.Largest))
-	}
-	return fmt.Sprintf("%s: all of it would make %s", text, volume(whole))
+	return fmt.Sprintf("%s: all of it would make %s%s", text, volume(whole), when(whole > r.Largest*(1+1e-9), ", and the largest vessel holds "+volume(r.Largest)))
 }
 
 // wayLegend explains the names in the table.

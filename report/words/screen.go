@@ -3,15 +3,16 @@ package words
 import (
 	"minim/equipment"
 	"minim/report/page"
+	"minim/report/words/kits"
 	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
-// Screen is what the page of a command says, part by part. A part that a command does not have
+// screen is what the page of a command says, part by part. A part that a command does not have
 // is empty.
-type Screen struct {
+type screen struct {
 	// Title of the page.
 	Title string
 	// Opening is what may not meet, what is supposed to be other than it is, and what is wanted.
@@ -26,14 +27,14 @@ type Screen struct {
 }
 
 // opened is the screen of a prep with what comes first.
-func opened(p *route.Prep, isChanged bool) *Screen {
-	s := &Screen{Title: titled(p), Opening: stopBars(p)}
+func opened(p *route.Prep, isChanged bool) *screen {
+	s := &screen{Title: titled(p), Opening: stopBars(p)}
 	var change page.Block = page.Gap{}
 	if isChanged {
 		change = page.Paragraph{Label: "Changed", Text: changed(p)}
 		s.Opening = append(s.Opening, page.Only{Text: true, Blocks: []page.Block{change}})
 	}
-	if mark := Invented(p.Kit); mark != "" {
+	if mark := kits.Invented(p.Kit); mark != "" {
 		s.Opening = append(s.Opening, bar(mark))
 	}
 	if s.Title != "" {
@@ -47,7 +48,7 @@ func opened(p *route.Prep, isChanged bool) *Screen {
 
 // Compared is the screen of a comparison; before is that on the kit as it is, nil without
 // changes.
-func Compared(c, before *route.Comparison) *Screen {
+func Compared(c, before *route.Comparison) *screen {
 	s := opened(c.Prep, before != nil)
 	s.Result = append(firstBlocks(c), useBlocks(c, facts(c))...)
 	s.Routes = []page.Block{page.Heading{Text: "All routes", Silent: true}, routeTable(c), page.Bullets{Items: alsoInside(c), Label: "  also:", At: 9}}
@@ -60,7 +61,7 @@ func Compared(c, before *route.Comparison) *Screen {
 }
 
 // Planned is the screen of a search; before is that on the kit as it is, nil without changes.
-func Planned(p, before *plan.Plan) *Screen {
+func Planned(p, before *plan.Plan) *screen {
 	s := opened(p.Prep, before != nil)
 	s.Result = append(firstBlocks(recommended(p)), useBlocks(p.Comparison, append(facts(p.Comparison), planFacts(p)...))...)
 	s.Routes = []page.Block{page.Heading{Text: "The routes that no other beats", Silent: true}, planTable(p), page.Paragraph{Text: legend, At: 4}}
@@ -70,7 +71,7 @@ func Planned(p, before *plan.Plan) *Screen {
 }
 
 // foot adds the budget of the route to use, what the figures rest on, and cautions.
-func (s *Screen) foot(c *route.Comparison, notes *equipment.Notes) {
+func (s *screen) foot(c *route.Comparison, notes *equipment.Notes) {
 	used := &c.Results[c.Verdict.Use]
 	s.Spoils = spoils("What spoils "+used.Route.Name, used.Analytic.Budget)
 	s.Footing = footing(notes, Cautions(c.Prep, used))
@@ -78,14 +79,14 @@ func (s *Screen) foot(c *route.Comparison, notes *equipment.Notes) {
 
 // Bought is the screen of the question what to buy; before is that on the kit as it is, nil
 // without changes.
-func Bought(p, before *plan.Purchase) *Screen {
+func Bought(p, before *plan.Purchase) *screen {
 	s := opened(p.Prep, before != nil)
 	s.Result, s.Footing = choices(p, before), purchaseFooting(p)
 	return s
 }
 
 // Rescued is the screen of the ways to correct a solution at hand.
-func Rescued(r *rescue.Rescue) *Screen {
+func Rescued(r *rescue.Rescue) *screen {
 	s, used := opened(r.Prep, false), &r.Results[r.Verdict.Use]
 	s.Result = append([]page.Block{page.Paragraph{Label: "There is", Text: batchWords(r)}}, corrections(r)...)
 	s.Spoils, s.Footing = spoils("What spoils it", used.Analytic.Budget), footing(&r.Notes, Cautions(r.Prep, used))
@@ -93,7 +94,7 @@ func Rescued(r *rescue.Rescue) *Screen {
 }
 
 // Screen is that of a batch.
-func (b *Batch) Screen() *Screen {
+func (b *Batch) Screen() *screen {
 	s := opened(b.Prep, false)
 	s.Result, s.Rest = madeIs(b), doneAndToCome(b)
 	s.Spoils, s.Footing = spoils("What spoils it", b.AsMade.Analytic.Budget), footing(&b.AsMade.Notes, b.Cautions())

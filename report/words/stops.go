@@ -48,8 +48,5 @@ func stopsOf(clashes []route.Clash) (list []string) {
 
 // notPossible says in a word that a route cannot be done, or must not.
 func notPossible(r *route.Result) string {
-	if r.MayNotBeUsed() {
-		return "STOP: not to be used"
-	}
-	return "not possible"
+	return either(r.MayNotBeUsed(), "STOP: not to be used", "not possible")
 }

@@ -43,22 +43,18 @@ func rounded(a *uncertainty.Analytic, q uncertainty.Quoted) stated {
 
 // sentence is "0.0393 % w/v, give or take 0.0020".
 func (s stated) sentence(unit string) string {
-	if s.GiveOrTake == "" {
-		return fmt.Sprintf("%s %s, between %s and %s", s.Value, unit, s.Lower, s.Upper)
-	}
-	return fmt.Sprintf("%s %s, give or take %s", s.Value, unit, s.GiveOrTake)
+	return either(s.GiveOrTake == "",
+		fmt.Sprintf("%s %s, between %s and %s", s.Value, unit, s.Lower, s.Upper),
+		fmt.Sprintf("%s %s, give or take %s", s.Value, unit, s.GiveOrTake))
 }
 
 // spread is "0.0020", or "0.037 to 0.041".
 func (s stated) spread() string {
-	if s.GiveOrTake == "" {
-		return s.Lower + " to " + s.Upper
-	}
-	return s.GiveOrTake
+	return either(s.GiveOrTake == "", s.Lower+" to "+s.Upper, s.GiveOrTake)
 }
 
-// Figures are those of a result as they are printed.
-type Figures struct {
+// figures are those of a result as they are printed.
+type figures struct {
 	stated
 	// Spread is "0.0020", or "0.037 to 0.041", and Relative that in per cent of the strength.
 	Spread, Relative string
@@ -71,9 +67,9 @@ type Figures struct {
 }
 
 // Shown are the figures of a result that is possible.
-func Shown(p *route.Prep, r *route.Result) Figures {
+func Shown(p *route.Prep, r *route.Result) figures {
 	s := state(r)
-	f := Figures{
+	f := figures{
 		stated: s, Spread: s.spread(), Relative: quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value),
 		Sentence: s.sentence(p.Target.Unit.Name), HoldsWithin: quantity.Percent(r.HoldsWithin), Spoilt: spoiltBy(r),
 		Made: volume(r.MadeML), LeftOver: volume(r.LeftOverML), Solute: soluteTaken(p, r),
@@ -124,18 +120,12 @@ func asked(p float64) string { return quantity.Number(100 * p) }
 // Share prints a share of a variance in whole percent, which may be negative
 // under correlation.
 func Share(x float64) string {
-	if x != 0 && math.Abs(x) < 0.01 {
-		return "under 1 %"
-	}
-	return wholePercent(x)
+	return either(x != 0 && math.Abs(x) < 0.01, "under 1 %", wholePercent(x))
 }
 
 // wholePercent prints a share of a variance.
 func wholePercent(x float64) string {
-	if x >= 0.995 && x < 1 {
-		return "over 99 %"
-	}
-	return strconv.FormatFloat(100*x, 'f', 0, 64) + " %"
+	return either(x >= 0.995 && x < 1, "over 99 %", strconv.FormatFloat(100*x, 'f', 0, 64)+" %")
 }
 
 // Wanted is "15 mL of 0.060 % w/v dye in ethanol". Where the strength counts a substance
@@ -168,8 +158,5 @@ func spoilers(r *route.Result) string {
 		}
 		parts = append(parts, fmt.Sprintf("%s (%s)", influence.Group(g.Group), wholePercent(g.Sum)))
 	}
-	if len(parts) == 0 {
-		return "nothing that is counted"
-	}
-	return strings.Join(parts, ", ")
+	return either(len(parts) == 0, "nothing that is counted", strings.Join(parts, ", "))
 }

@@ -9,8 +9,8 @@ import (
 	"minim/report/page"
 )
 
-// Treatment is what a report of a preparation says, part by part.
-type Treatment struct {
+// treatment is what a report of a preparation says, part by part.
+type treatment struct {
 	Title string
 	// Opening says what was wanted, what the figure means, and by which route; Outcome is the
 	// result, what to mind of it, and what makes it uncertain.
@@ -24,8 +24,8 @@ type Treatment struct {
 }
 
 // Treatment words the report.
-func (p *Paper) Treatment() *Treatment {
-	return &Treatment{
+func (p *Paper) Treatment() *treatment {
+	return &treatment{
 		Title: p.subject(),
 		Opening: slices.Concat(p.headed(p.subject(), p.below()), section("Purpose", prose(p.purpose())),
 			section("What is stated", prose(p.measurand())), p.steps()),
@@ -51,11 +51,8 @@ func (p *Paper) below() string {
 }
 
 func (p *Paper) purpose() string {
-	wanted := Wanted(p.Prep)
-	if unnamed(p.Prep) {
-		wanted += "," // behind a clause
-	}
-	text := fmt.Sprintf("%s %s to be made.", wanted, p.told("are", "were"))
+	behindClause := when(unnamed(p.Prep), ",")
+	text := fmt.Sprintf("%s%s %s to be made.", Wanted(p.Prep), behindClause, p.told("are", "were"))
 	if len(p.Prep.Tolerances) == 0 {
 		return text + " No tolerance is given."
 	}
@@ -63,7 +60,7 @@ func (p *Paper) purpose() string {
 	for _, t := range p.Prep.Tolerances {
 		list = append(list, tolerance(t))
 	}
-	lie := map[bool]string{true: "be", false: "lie"}[p.Prep.Tolerances[0].Stated]
+	lie := either(p.Prep.Tolerances[0].Stated, "be", "lie")
 	return fmt.Sprintf("%s The strength is to %s %s, with a probability of at least %s %%.", text, lie, strings.Join(list, "; also "), asked(p.Prep.LeastChance))
 }
 
@@ -98,10 +95,7 @@ func (p *Paper) inside() string {
 	}
 	text := fmt.Sprintf("The probability%s inside the tolerance (JCGM 106) is, %s.",
 		p.told(", predicted before the solution is made, of being", " that this batch is"), strings.Join(parts, "; "))
-	if r.Chance() < p.Prep.LeastChance {
-		text += fmt.Sprintf(" That is less than the %s %% asked for.", asked(p.Prep.LeastChance))
-	}
-	return text
+	return text + when(r.Chance() < p.Prep.LeastChance, fmt.Sprintf(" That is less than the %s %% asked for.", asked(p.Prep.LeastChance)))
 }
 
 // figure is the picture of the spread, if there is one.
@@ -109,10 +103,7 @@ func (p *Paper) figure() []page.Block {
 	if p.Picture == nil {
 		return nil
 	}
-	caption := "How the strength spreads: each dot is one chance in a hundred; the shaded band is the tolerance."
-	if len(p.Prep.Tolerances) == 0 {
-		caption = "How the strength spreads: each dot is one chance in a hundred."
-	}
+	caption := "How the strength spreads: each dot is one chance in a hundred" + when(len(p.Prep.Tolerances) > 0, "; the shaded band is the tolerance") + "."
 	return []page.Block{page.Figure{PNG: p.Picture, File: p.PictureFile, Alt: p.Alt, Caption: caption}}
 }
 

@@ -9,7 +9,7 @@ type missed []missing
 // missing is what was not searched, and on which benches.
 type missing struct {
 	what note.Note
-	on   note.List
+	on   []note.Note
 }
 
 // add takes in what the search on a bench has not searched.
@@ -25,7 +25,7 @@ func (m *missed) add(bench note.Note, what []note.Note) {
 // of is the place of what was not searched.
 func (m *missed) of(what note.Note) *missing {
 	for i := range *m {
-		if note.Same((*m)[i].what, what) {
+		if note.Contains([]note.Note{(*m)[i].what}, what) {
 			return &(*m)[i]
 		}
 	}

@@ -10,9 +10,6 @@ import (
 	"minim/report/page"
 )
 
-// ClassesWidth is how wide the class tables are, in characters, but for a long address.
-const ClassesWidth = 100
-
 const classesIntroduction = "Limits of error of new instruments at 20 °C: the error of a piece lies within plus or minus the " +
 	"limit, at every mark and every volume set; where the limit is in %, of the volume measured. Random: limit of the standard " +
 	"deviation of deliveries. A piston between two sizes has the limits of the larger. The capacity of a standard dropper is one " +

@@ -16,10 +16,10 @@ import (
 // in spaces; each table names each of its sources once.
 func TestClassesPrintsEveryRow(t *testing.T) {
 	rows := equipment.Classes()
-	text := (&page.Page{Blocks: ClassBlocks(&Tables{Classes: rows})}).Text(ClassesWidth)
+	text := (&page.Page{Blocks: ClassBlocks(&Tables{Classes: rows})}).Text(classesWidth)
 	for line := range strings.Lines(text) {
 		if strings.TrimSpace(line) != "" && !isOneAddress(line) {
-			assert.LessOrEqual(t, utf8.RuneCountInString(strings.TrimRight(line, "\n")), ClassesWidth, line)
+			assert.LessOrEqual(t, utf8.RuneCountInString(strings.TrimRight(line, "\n")), classesWidth, line)
 		}
 		assert.Equal(t, strings.TrimRight(line, " \n"), strings.TrimRight(line, "\n"), "spaces at the end of a line")
 	}
@@ -62,7 +62,7 @@ func TestClassesArranges(t *testing.T) {
 		{Kind: "graduated", Standard: "ISO", Number: "ISO 4", Edition: "2004", Name: "B", Marked: "Ex",
 			Capacity: 2, Division: 0.02, DivisionTrust: "from memory", Tolerance: 0.02, Source: "a rule", Trust: "derived"},
 	}
-	_, tables, _ := strings.Cut((&page.Page{Blocks: ClassBlocks(&Tables{Classes: rows})}).Text(ClassesWidth), "\n\n")
+	_, tables, _ := strings.Cut((&page.Page{Blocks: ClassBlocks(&Tables{Classes: rows})}).Text(classesWidth), "\n\n")
 	assert.Equal(t, strings.TrimPrefix(`
 one-mark pipette, ISO 1:2001, Ex
      capacity, mL  limit, mL  bore, mm  trust and sources
@@ -100,3 +100,6 @@ func isOneAddress(line string) bool {
 	words := strings.Fields(line)
 	return strings.Contains(words[len(words)-1], "://") && len(words) < 3
 }
+
+// classesWidth is how wide the page of the class tables is.
+const classesWidth = 100

@@ -10,8 +10,8 @@ import (
 	"minim/uncertainty"
 )
 
-// Title is "Bookbinder, bench.toml (invented)".
-func Title(k *equipment.Kit) string {
+// titled is "Bookbinder, bench.toml (invented)".
+func titled(k *equipment.Kit) string {
 	title := quantity.Printable(k.File)
 	if k.Title != "" {
 		title = k.Title + ", " + title
@@ -22,9 +22,26 @@ func Title(k *equipment.Kit) string {
 	return title
 }
 
-// Blocks are the instruments of a kit and its candidates apart, with the sources of their
+// Invented marks what is made of the example that comes with the program; "" for a bench of
+// the user's.
+func Invented(k *equipment.Kit) string {
+	if !k.Invented {
+		return ""
+	}
+	return "INVENTED EXAMPLE: minim was given no file"
+}
+
+// Kit has a title, the instruments of a kit and its candidates apart, with the sources of their
 // limits, and what the columns hold.
-func Blocks(k *equipment.Kit) []page.Block {
+func Kit(k *equipment.Kit) (title string, blocks []page.Block) {
+	title = titled(k)
+	if mark := Invented(k); mark != "" {
+		blocks = append(blocks, page.Paragraph{Text: mark, Style: "bar"})
+	}
+	return title, append(append(blocks, page.Title{Text: title}), benchBlocks(k)...)
+}
+
+func benchBlocks(k *equipment.Kit) []page.Block {
 	all := slices.Concat(k.Measures, k.Candidates.Measures)
 	list := instruments(k.Instruments, all)
 	if len(k.Candidates.Names()) > 0 {
@@ -56,7 +73,7 @@ func balanceTable(list []*equipment.Balance) *page.Table {
 	for _, balance := range list {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
 			counted(balance.Name, balance.Count), quantity.Grams(balance.Capacity), quantity.Grams(balance.Readability),
-			spreadOf(balance), linearityOf(balance), uncertainty.TwoDigits(balance.Uncertainty(SampleOf(balance))) + " g",
+			spreadOf(balance, "*"), linearityOf(balance, "*"), uncertainty.TwoDigits(balance.Uncertainty(SampleOf(balance))) + " g",
 			orNone(balance.Least(0.10))(quantity.Grams), orNone(balance.Least(0.05))(quantity.Grams),
 			priceOf(balance.Price),
 		}})
@@ -65,10 +82,9 @@ func balanceTable(list []*equipment.Balance) *page.Table {
 	return t
 }
 
-// assumed marks a figure that stands in for what a kit does not state.
-const assumed = "*"
-
-func spreadOf(b *equipment.Balance) string {
+// spreadOf is the standard deviation of repeated weighings; assumed marks one that stands in for
+// what a kit does not state.
+func spreadOf(b *equipment.Balance, assumed string) string {
 	switch {
 	case b.Weighing.Known:
 		return "-"
@@ -79,7 +95,7 @@ func spreadOf(b *equipment.Balance) string {
 	}
 }
 
-func linearityOf(b *equipment.Balance) string {
+func linearityOf(b *equipment.Balance, assumed string) string {
 	switch {
 	case b.Weighing.Known:
 		return "-"

@@ -2,30 +2,27 @@ package kits
 
 import (
 	"fmt"
-	"strings"
 
 	"minim/equipment"
 	"minim/equipment/quantity"
 )
 
-// BalanceRow is what a report says of a balance: its name, range and display, what it errs by, and
-// how far that can be trusted.
-func BalanceRow(name string, b *equipment.Balance) []string {
-	errors := "repeats within s = " + spreadOf(b) + ", linear within " + linearityOf(b)
-	if b.Weighing.Known {
-		errors = "u = " + quantity.Grams(b.Weighing.Value) + " for a weighing"
+// Row is what a report says of an instrument, a balance or one for volumes: its name, size and
+// display, class, limit of error or what it errs by, and how far that can be trusted.
+func Row(name string, b *equipment.Balance, m *equipment.Measure) []string {
+	const stated = "as the kit states"
+	if b != nil {
+		errors := "repeats within s = " + spreadOf(b, " (assumed)") + ", linear within " + linearityOf(b, " (assumed)")
+		if b.Weighing.Known {
+			errors = "u = " + quantity.Grams(b.Weighing.Value) + " for a weighing"
+		}
+		return []string{name, fmt.Sprintf("%s by %s", quantity.Grams(b.Capacity), quantity.Grams(b.Readability)), "", errors, stated}
 	}
-	return []string{name, fmt.Sprintf("%s by %s", quantity.Grams(b.Capacity), quantity.Grams(b.Readability)), "", strings.ReplaceAll(errors, assumed, " (assumed)"), "as the kit states"}
-}
-
-// MeasureRow is what a report says of an instrument for volumes: its name, size, class, limit of
-// error, and how far that can be trusted.
-func MeasureRow(name string, m *equipment.Measure) []string {
 	size := quantity.Millilitres(m.Capacity)
 	if m.Division > 0 {
 		size += " by " + quantity.Millilitres(m.Division)
 	}
-	class, source := "", "as the kit states"
+	class, source := "", stated
 	if m.Class != nil && (m.Bias.ClassLimit || m.Bias.ByClass) {
 		class, source = m.Class.String(), m.Class.Trust
 	}

@@ -17,7 +17,7 @@ type Note struct {
 	// Subject is the name of what it is about: an instrument, a material, a route. It is
 	// empty where the code says all.
 	Subject string
-	// Args are numbers, texts, values with a unit, or notes.
+	// Args are numbers, texts, values with a unit, notes or lists of notes.
 	Args []any
 }
 
@@ -37,17 +37,18 @@ func (n Note) String() string {
 	if !found {
 		panic("note: no words for " + n.Code)
 	}
-	args := n.Args
+	var args []any
 	if n.Subject != "" {
-		args = append([]any{n.Subject}, args...)
+		args = append(args, n.Subject)
+	}
+	for _, arg := range n.Args {
+		if list, several := arg.([]Note); several {
+			arg = strings.Join(Texts(list), ", ")
+		}
+		args = append(args, arg)
 	}
 	return fmt.Sprintf(text, args...)
 }
-
-// List is several notes as one argument.
-type List []Note
-
-func (l List) String() string { return strings.Join(Texts(l), ", ") }
 
 // Texts are notes in words.
 func Texts(list []Note) []string {
@@ -58,10 +59,7 @@ func Texts(list []Note) []string {
 	return texts
 }
 
-// Same reports whether two notes say the same.
-func Same(a, b Note) bool { return reflect.DeepEqual(a, b) }
-
 // Contains reports whether a list holds a note.
 func Contains(list []Note, n Note) bool {
-	return slices.ContainsFunc(list, func(m Note) bool { return Same(m, n) })
+	return slices.ContainsFunc(list, func(m Note) bool { return reflect.DeepEqual(m, n) })
 }

@@ -24,12 +24,12 @@ type Caption struct {
 }
 
 // captionOf heads rows, and has the notes and what the figure shows.
-func captionOf(c *route.Comparison, rows, tag, alt string, notes ...string) Caption {
+func captionOf(c *route.Comparison, rows, word, alt string, notes ...string) Caption {
 	chance := [2]string{"chance of being", Labels.Inside}
 	if len(c.Prep.Tolerances) == 0 {
 		chance = [2]string{share(c.Results[c.Verdict.Use].MonteCarlo.CoverageProbability) + " of batches stay", "within this of target"}
 	}
-	return Caption{Rows: rows + ", and the strength", Gives: "it gives in " + c.Prep.Target.Unit.Name, Tag: tag, Chance: chance, Notes: notes, Alt: alt}
+	return Caption{Rows: rows + ", and the strength", Gives: "it gives in " + c.Prep.Target.Unit.Name, Tag: word, Chance: chance, Notes: notes, Alt: alt}
 }
 
 // OfRoutes words the spread of all routes, in their order.
@@ -38,7 +38,7 @@ func OfRoutes(c *route.Comparison, order []*route.Result) Caption {
 		return noneCan(c)
 	}
 	what := alt(c, order, "How the strength spreads by each route", "a row of a hundred dots for each", spreadAlt)
-	return captionOf(c, "route", Tag(c), what, marked(c), dots(c), predicted)
+	return captionOf(c, "route", tag(c), what, marked(c), dots(c), predicted)
 }
 
 // OfBudget words all budgets, given the names and shares of the largest influences of a route.
@@ -52,7 +52,7 @@ func OfBudget(c *route.Comparison, order []*route.Result, largest func(*route.Re
 		}
 		return "spoilt by " + Labels.None
 	})
-	return captionOf(c, "route", Tag(c), what, marked(c),
+	return captionOf(c, "route", tag(c), what, marked(c),
 		"The variance is the square of the standard uncertainty: without an influence of 50 %, 71 % of the give or take would remain.",
 		meaning+share(c.Settings.Coverage)+".", predicted)
 }
@@ -75,7 +75,7 @@ func OfBatch(c *route.Comparison, finished bool) Caption {
 func OfWays(c *route.Comparison) Caption {
 	word, note := "DO THIS", "Marked: the way that is recommended."
 	if !c.Verdict.Meets && len(c.Prep.Tolerances) > 0 {
-		word, note = Tag(c), "No way reaches a chance of "+share(c.Prep.LeastChance)+"; the best of them is marked."
+		word, note = tag(c), "No way reaches a chance of "+share(c.Prep.LeastChance)+"; the best of them is marked."
 	}
 	note += " What is uncertain of the solution as it is counts in each."
 	return captionOf(c, "way", word, rowsAlt("How the strength spreads by each way to correct a solution", c), note, dots(c))
@@ -140,7 +140,7 @@ func alt(c *route.Comparison, order []*route.Result, subject, form string, tell 
 	}
 	use := &c.Results[c.Verdict.Use]
 	s := fmt.Sprintf("%s (%d) to make %s%s: %s. Marked %q: %s, %s",
-		subject, done, wanted(c.Prep), onChanged(c.Prep), form, strings.ToLower(Tag(c)), use.Route.Name, tell(c, use))
+		subject, done, wanted(c.Prep), onChanged(c.Prep), form, strings.ToLower(tag(c)), use.Route.Name, tell(c, use))
 	if last != use {
 		s += fmt.Sprintf("; at the end: %s, %s", last.Route.Name, tell(c, last))
 	}

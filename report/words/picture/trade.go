@@ -46,7 +46,7 @@ type Trade struct {
 
 // Caption explains what is drawn, and says what is not, and what the figure shows.
 func (t *Trade) Caption() Caption {
-	return Caption{GiveOrTake: giveOrTakeAxis(t.Coverage), Hollow: "hollow: chance of being inside under " + share(t.Prep.LeastChance), Notes: t.notes(), Alt: t.alt()}
+	return Caption{Tag: tag(t.Comparison), GiveOrTake: giveOrTakeAxis(t.Coverage), Hollow: "hollow: chance of being inside under " + share(t.Prep.LeastChance), Notes: t.notes(), Alt: t.alt()}
 }
 
 func (t *Trade) notes() []string {
@@ -133,7 +133,7 @@ func (t *Trade) alt() string {
 	s := fmt.Sprintf("What is left over by the routes that no other beats (%d) to make %s%s, against their give or take: %s.",
 		t.Drawn, wanted(t.Prep), onChanged(t.Prep), ends)
 	if used := t.Verdict.Use; t.Used {
-		s += fmt.Sprintf(" Marked %q: %s, %s.", strings.ToLower(Tag(t.Comparison)), t.Results[used].Route.Name, Figures(t.Prep, &t.Results[used]))
+		s += fmt.Sprintf(" Marked %q: %s, %s.", strings.ToLower(tag(t.Comparison)), t.Results[used].Route.Name, Figures(t.Prep, &t.Results[used]))
 	}
 	if t.CutShort {
 		s += " " + cutShort

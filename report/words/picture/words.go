@@ -89,8 +89,8 @@ func millilitres(v float64) string {
 	return quantity.Millilitres(math.Round(v))
 }
 
-// Tag is the word on the route to use.
-func Tag(c *route.Comparison) string {
+// tag is the word on the route to use.
+func tag(c *route.Comparison) string {
 	switch {
 	case c.Verdict.Meets:
 		return "USE THIS ROUTE"

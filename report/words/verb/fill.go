@@ -8,13 +8,10 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Fill are words to put in place of those in braces, beside what the step itself says.
-type Fill map[string]string
-
 // filled puts the words of a step, and others that go before them, in place of those in
 // braces. What is put in is not looked through again.
-func filled(text string, s *route.Step, others Fill) string {
-	words := Fill{"solute": "solute", "of solute": "", "solvent": "solvent", "instrument": Instrument(s), "number": quantity.Exact(s.Amount), "measured": "measured with"}
+func filled(text string, s *route.Step, others map[string]string) string {
+	words := map[string]string{"solute": "solute", "of solute": "", "solvent": "solvent", "instrument": Instrument(s), "number": quantity.Exact(s.Amount), "measured": "measured with"}
 	if s.Balance != nil {
 		words["measured"] = "weighed on"
 	}
@@ -28,7 +25,7 @@ func filled(text string, s *route.Step, others Fill) string {
 		words["stock"] = s.Stock.Name
 	}
 	if s.Verb == route.Strengthen {
-		words["strong"] = Strong(s)
+		words["strong"] = strong(s)
 	}
 	for key, word := range others {
 		words[key] = word
@@ -69,8 +66,8 @@ func Amount(s *route.Step) string {
 	return fmt.Sprintf("%.0f drops", s.Amount)
 }
 
-// Strong is the solution that a step strengthens with.
-func Strong(s *route.Step) string {
+// strong is the solution that a step strengthens with.
+func strong(s *route.Step) string {
 	if s.Stock != nil {
 		return s.Stock.Name
 	}

@@ -8,9 +8,9 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Do words a step in the imperative, with what is done besides; turned says that solvent has
-// gone first, for what is weighed.
-func Do(s *route.Step, besides Fill, turned bool) string {
+// Do words a step in the imperative, with what is done besides, by the words in braces in whose
+// place it goes; turned says that solvent has gone first, for what is weighed.
+func Do(s *route.Step, besides map[string]string, turned bool) string {
 	r := of(s.Verb)
 	if turned && r.turned != "" {
 		return filled(r.turned, s, besides)
@@ -18,12 +18,14 @@ func Do(s *route.Step, besides Fill, turned bool) string {
 	return filled(r.do, s, besides)
 }
 
-// Short says in short what a step does: "weigh 1.00 g on the 0.01 g scale".
-func Short(s *route.Step) string { return filled(of(s.Verb).short, s, nil) }
-
-// ShortInstead says so of a reading that takes the place of another.
-func ShortInstead(s, planned *route.Step) string {
-	return filled(of(s.Verb).short, s, Fill{"amount": Amount(s) + " instead of " + Amount(planned)})
+// Short says in short what a step does: "weigh 1.00 g on the 0.01 g scale". Where it takes the
+// place of one that was planned, both readings are said.
+func Short(s *route.Step, insteadOf ...*route.Step) string {
+	others := make(map[string]string)
+	for _, planned := range insteadOf {
+		others["amount"] = Amount(s) + " instead of " + Amount(planned)
+	}
+	return filled(of(s.Verb).short, s, others)
 }
 
 // Doing words a step as something that is done, of a solute and in a solvent: "weighing
@@ -31,7 +33,7 @@ func ShortInstead(s, planned *route.Step) string {
 func Doing(s *route.Step, solute, solvent string) string {
 	r := of(s.Verb)
 	_, rest, _ := strings.Cut(r.short, " ")
-	return filled(r.doing+" "+rest, s, Fill{"solute": solute, "of solute": " of " + solute, "solvent": solvent})
+	return filled(r.doing+" "+rest, s, map[string]string{"solute": solute, "of solute": " of " + solute, "solvent": solvent})
 }
 
 // Care is what to mind at a step where its instrument does not say it.
@@ -72,24 +74,18 @@ func Done(s *route.Step) string {
 	}
 }
 
-// Past finds the keys of the steps that words say were done, that of a further step first.
-func Past(words string) (keys []string) {
+// Past finds the keys of the steps that words say were done, that of a further step first, and
+// all words by which a record says what was done, each once.
+func Past(words string) (keys, all []string) {
 	for i := range rows {
 		if r := &rows[i]; slices.Contains(r.done, words) {
 			keys = append(keys, string(r.verb))
 		}
-	}
-	return keys
-}
-
-// Pasts are all words by which a record says what was done, each once.
-func Pasts() (words []string) {
-	for i := range rows {
 		for _, w := range rows[i].done {
-			if !slices.Contains(words, w) {
-				words = append(words, w)
+			if !slices.Contains(all, w) {
+				all = append(all, w)
 			}
 		}
 	}
-	return words
+	return keys, all
 }

@@ -3,7 +3,7 @@ package verb
 import "minim/uncertainty/route"
 
 // row is how a step of a verb is worded. A word in braces stands for what the step at hand
-// has in its place, see [Fill].
+// has in its place, see [Do].
 type row struct {
 	verb route.Verb
 	// do is the instruction; turned takes its place where solvent goes first on the balance.

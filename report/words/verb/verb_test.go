@@ -24,7 +24,7 @@ func step(v route.Verb) *route.Step {
 
 // Every verb has a row that says all, with every word in braces filled in.
 func TestEveryVerbHasItsWords(t *testing.T) {
-	besides := Fill{}
+	besides := map[string]string{}
 	for _, key := range []string{"before", "after", "tare", "back", "into", "portions", "added", "mix", "mix last", "empty", "ahead"} {
 		besides[key] = ""
 	}
@@ -42,7 +42,9 @@ func TestEveryVerbHasItsWords(t *testing.T) {
 		}
 		assert.Regexp(t, `^[a-z]+ing `, Doing(s, "dye", "water"), v)
 		if word, _, _ := strings.Cut(Done(s), " 2"); s.Verb.Traits().MeasuresOut && s.Verb != route.UsePacket {
-			assert.Contains(t, Past(word), string(v))
+			keys, all := Past(word)
+			assert.Contains(t, keys, string(v))
+			assert.Contains(t, all, word)
 		}
 	}
 	assert.Len(t, rows, len(route.Verbs()))
@@ -70,7 +72,7 @@ func TestShortInstead(t *testing.T) {
 	amended := *planned
 	amended.Amount = 3
 	amended.Measure.Name = "3 mL pipette"
-	assert.Equal(t, "take 3 mL instead of 2 mL with the 3 mL pipette", ShortInstead(&amended, planned))
+	assert.Equal(t, "take 3 mL instead of 2 mL with the 3 mL pipette", Short(&amended, planned))
 }
 
 func needsBalance(v route.Verb) bool {
