@@ -94,7 +94,7 @@ func TestEachBreakOfAKitIsOneMistake(t *testing.T) {
 	require.NoError(t, err)
 	for _, b := range broken.Breaks(benchToBreak) {
 		_, err := ParseKit("kit.toml", []byte(b.Text))
-		all := benchfile.MistakesIn(err)
+		all, _ := benchfile.Told(err)
 		if b.Maybe && len(all) == 0 {
 			continue
 		}
@@ -121,7 +121,7 @@ func TestTwoBreaksOfAKitAreTwoMistakes(t *testing.T) {
 				continue
 			}
 			_, err := ParseKit("kit.toml", []byte(both))
-			all := benchfile.MistakesIn(err)
+			all, _ := benchfile.Told(err)
 			if strings.Contains(b.What, "kind") && len(all) == 1 && all[0].Line == b.Line {
 				continue
 			}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 
@@ -32,7 +33,7 @@ func (o *compareOptions) check(c call) error {
 	if o.digits > 0 && !c.flags.Changed("trials") {
 		o.trials = uncertainty.KeptTrials
 	}
-	return either(o.destination.check(c), o.simulation.check())
+	return cmp.Or(o.destination.check(c), o.simulation.check())
 }
 
 // run is minim compare.

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 )
 
@@ -28,7 +27,7 @@ func newCutting(w io.Writer, args []string) cutting {
 				continue
 			}
 			for _, form := range []string{long, inQuotes(long), quantity.Printable(long)} {
-				pairs = append(pairs, form, benchfile.Shortened(form))
+				pairs = append(pairs, form, quantity.Shortened(form))
 			}
 		}
 	}

@@ -1,17 +1,20 @@
 package main
 
-import "minim/equipment/quantity"
+import (
+	"minim/equipment/quantity"
+	"minim/report/answer"
+)
 
-// stager stages a set of files.
-type stager func() (*staged, error)
+// stager stages a set of files that come with an answer.
+type stager func(a *answer.Answer) (*staged, error)
 
 // deliver puts sets of files in their places, and then prints a result, which it does
 // whatever became of the files. Its error is the first.
-func (c console) deliver(printed []byte, sets ...stager) error {
+func (c console) deliver(printed []byte, a *answer.Answer, sets ...stager) error {
 	var failed error
 	var kept []*staged
 	for _, set := range sets {
-		s, err := set()
+		s, err := set(a)
 		if err == nil {
 			err = s.commit()
 			s.discard()

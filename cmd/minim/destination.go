@@ -61,7 +61,7 @@ func (o *destination) preps(ctx context.Context, c call) (prep, changed *route.P
 
 // show asks a question of a kind, prints the answer in the format that is wanted, as text with
 // what to type next, and writes it into a folder, if there is one, with what else is to be written.
-func (o *destination) show(ctx context.Context, c call, kind string, question func() (answer.Question, error), more ...func(a *answer.Answer) (*staged, error)) error {
+func (o *destination) show(ctx context.Context, c call, kind string, question func() (answer.Question, error), more ...stager) error {
 	if err := o.mayKeep(c, kind); err != nil {
 		return err
 	}
@@ -80,11 +80,7 @@ func (o *destination) show(ctx context.Context, c call, kind string, question fu
 	if o.format == "text" {
 		printed = append(printed, c.next(a)...)
 	}
-	var sets []stager
-	for _, set := range append([]func(a *answer.Answer) (*staged, error){o.keep}, more...) {
-		sets = append(sets, func() (*staged, error) { return set(a) })
-	}
-	return c.deliver(printed, sets...)
+	return c.deliver(printed, a, append([]stager{o.keep}, more...)...)
 }
 
 // mayKeep refuses a folder in which a file of the answer would replace another, and with
@@ -108,13 +104,9 @@ func (o *destination) keep(a *answer.Answer) (*staged, error) {
 	if o.dir == "" {
 		return new(staged), nil
 	}
-	all, missing, err := a.Files()
+	files, missing, err := a.Files()
 	if err != nil {
 		return nil, err
-	}
-	files := make([]file, len(all))
-	for i, f := range all {
-		files[i] = file(f)
 	}
 	kept, err := stage(o.dir, files, o.force)
 	if err == nil {

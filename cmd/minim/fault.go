@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -31,10 +32,8 @@ func fault(w io.Writer, args []string, p *parallel.Panic) int {
 
 // commandOf names the command, without the names of files.
 func commandOf(args []string) string {
-	for _, name := range commandNames() {
-		if len(args) > 0 && args[0] == name {
-			return "minim " + name
-		}
+	if len(args) > 0 && slices.Contains(commandNames(), args[0]) {
+		return "minim " + args[0]
 	}
 	return "minim"
 }

@@ -20,17 +20,18 @@ func TestHelpHasWordsForEveryOption(t *testing.T) {
 	for _, cmd := range commands() {
 		take(cmd.name, "usage")
 		take(cmd.name, "does")
-		newFlags(cmd.name, cmd.job).VisitAll(func(f *pflag.Flag) {
+		flags := newFlags(cmd.name, cmd.job)
+		if flags.Lookup("format") != nil && cmd.name != "kit" { // after which something is to be typed next
+			take(cmd.name, "keep")
+			take(cmd.name, "begin")
+		}
+		if told(cmd.name, "busy") != "" {
+			take(cmd.name, "busy")
+		}
+		flags.VisitAll(func(f *pflag.Flag) {
 			take(cmd.name, "--"+f.Name)
 			assert.Equal(t, told(cmd.name, "--"+f.Name), f.Usage)
 		})
-	}
-	for _, name := range []string{"compare", "plan", "buy", "made", "rescue"} {
-		take(name, "keep")
-		take(name, "begin")
-		if name != "compare" {
-			take(name, "busy")
-		}
 	}
 	for _, s := range helpSections {
 		usage := s.lines["usage"]

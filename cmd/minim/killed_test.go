@@ -69,7 +69,7 @@ var killedCases = []func(dir string){
 	func(dir string) { _ = writeAll(dir, pair, true) },
 	func(dir string) { _ = writeAll(filepath.Join(dir, "a", "b"), pair, false) },
 	func(dir string) { // and all is taken back, since a folder comes into the way
-		s, err := stage(dir, append(append([]file(nil), pair...), file{"three", []byte("3, new")}), true)
+		s, err := stage(dir, append(append([]file(nil), pair...), file{Name: "three", Data: []byte("3, new")}), true)
 		if err == nil {
 			_ = os.MkdirAll(filepath.Join(dir, "three", "full"), 0o777)
 			_ = s.commit()
@@ -273,7 +273,7 @@ func TestJournalThatReachesElsewhere(t *testing.T) {
 // The next run says what it has completed.
 func TestCompletedFilesAreTold(t *testing.T) {
 	gumFiles(t)
-	left(t, ".", file{"a.md", []byte("a")}, file{"b.md", []byte("b")})
+	left(t, ".", file{Name: "a.md", Data: []byte("a")}, file{Name: "b.md", Data: []byte("b")})
 	p := startProcess(t, "sheet", "prep.toml", "--out", "c.md")
 	require.NoError(t, p.Wait())
 	assert.True(t, strings.HasPrefix(p.text(), "minim: wrote a.md, which an earlier run had begun and was killed at\nminim: wrote b.md, which an earlier run had begun and was killed at\nminim: wrote "), p.text())

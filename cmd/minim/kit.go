@@ -38,15 +38,10 @@ func (o *kitOptions) run(ctx context.Context, c call) error {
 		kind = "classes"
 	}
 	return o.show(ctx, c, kind, func() (q answer.Question, err error) {
-		switch {
-		case o.classes:
-			return q, nil
-		case len(c.files) > 0:
-			q.Kit, err = bench.LoadKit(ctx, c.files[0])
-			return q, err
+		if len(c.files) == 0 {
+			return answer.Read(demo.Files)
 		}
-		demo, err := answer.Read(demo.Files)
-		q.Kit = demo.Kit
+		q.Kit, err = bench.LoadKit(ctx, c.files[0])
 		return q, err
 	})
 }

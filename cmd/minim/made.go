@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -50,12 +51,10 @@ func (o *madeOptions) check(c call) error {
 	case len(o.add) == 0 && (o.by != "" || o.at != ""):
 		return &usageError{"--by and --at are of use only with --add", ""}
 	}
-	if o.at != "" {
-		if hint, err := bench.CheckTime(o.at, clock()); err != nil {
-			return &usageError{"--at: " + err.Error(), hint}
-		}
+	if _, err := o.when(); err != nil {
+		return err
 	}
-	return either(o.destination.check(c), o.simulation.check())
+	return cmp.Or(o.destination.check(c), o.simulation.check())
 }
 
 // run is minim made. Of an error that comes after entries were added it says that they stay.
@@ -84,13 +83,17 @@ func (o *madeOptions) load(ctx context.Context, c call) (*record.Record, error) 
 		return nil, err
 	}
 	if len(o.add) > 0 {
+		at, err := o.when()
+		if err != nil {
+			return nil, err
+		}
 		addition := bench.Addition{
-			By: o.by, At: o.when(), Lines: o.add,
+			By: o.by, At: at, Lines: o.add,
 			Check:   func(r *record.Record) error { _, err := o.wanted(r); return err },
 			Waiting: func() { tell(c.err, "waiting for %s, held by another program", c.files[1]) },
 		}
 		if err := bench.Add(ctx, c.files[1], prep, addition); err != nil {
-			return nil, badAddition(err)
+			return nil, named("--add", err)
 		}
 		o.added = true
 		tell(c.err, "added to %s: %s", c.files[1], strings.Join(o.add, "; "))
@@ -102,18 +105,15 @@ func (o *madeOptions) load(ctx context.Context, c call) (*record.Record, error) 
 var clock = time.Now
 
 // when the entries are made.
-func (o *madeOptions) when() string {
-	if o.at != "" {
-		return o.at
-	}
-	return clock().Format(bench.TimeForm)
+func (o *madeOptions) when() (string, error) {
+	at, err := bench.EntryTime(o.at, clock())
+	return at, named("--at", err)
 }
 
-// badAddition is the error for an entry that cannot be understood.
-func badAddition(err error) error {
-	var bad *quantity.Error
-	if errors.As(err, &bad) {
-		return &usageError{"--add: " + bad.Message, bad.Hint}
+// named says of which option something is wrong.
+func named(option string, err error) error {
+	if wrong := (*quantity.Error)(nil); errors.As(err, &wrong) {
+		return &usageError{option + ": " + wrong.Message, wrong.Hint}
 	}
 	return err
 }

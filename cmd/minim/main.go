@@ -86,7 +86,7 @@ func commands() []command {
 		{"rescue", 1, new(rescueOptions)},
 		{"report", 1, new(paperOptions)},
 		{"sheet", 1, new(paperOptions)},
-		{"label", 1, new(labelOptions)},
+		{"label", 1, new(paperOptions)},
 		{"kit", 1, new(kitOptions)},
 		{"new", 1, new(newOptions)},
 		{"help", 0, nil}, // reads its arguments by itself
@@ -200,6 +200,7 @@ func complain(w io.Writer, err error) {
 		return
 	}
 	message, hint := strings.Join(linesOf(err), "\n"), ""
+	told, more := benchfile.Told(err)
 	var (
 		usage   *usageError
 		cured   *hinted
@@ -208,8 +209,13 @@ func complain(w io.Writer, err error) {
 	switch {
 	case errors.As(err, &usage):
 		hint = usage.hint
-	case len(benchfile.MistakesIn(err)) > 1:
-		complainOfAll(w, err)
+	case len(told) > 1:
+		for _, m := range told {
+			complain(w, m)
+		}
+		if more != "" {
+			tell(w, "error: %s", more)
+		}
 		return
 	case errors.As(err, &mistake):
 		message, hint = mistake.Report(), mistake.Hint+helps[mistake.Help].hint
@@ -219,16 +225,5 @@ func complain(w io.Writer, err error) {
 	fmt.Fprintf(w, "minim: error: %s\n", message)
 	if hint != "" {
 		tell(w, "hint: %s", hint)
-	}
-}
-
-// complainOfAll writes the mistakes of a file.
-func complainOfAll(w io.Writer, err error) {
-	told, more := benchfile.Told(err)
-	for _, m := range told {
-		complain(w, m)
-	}
-	if more != "" {
-		tell(w, "error: %s", more)
 	}
 }

@@ -48,7 +48,7 @@ func (o *newOptions) run(ctx context.Context, c call) error {
 
 // startFolder writes the demo as a start.
 func (o *newOptions) startFolder(c call) error {
-	dir, files := c.files[0], []file{file(demo.Files.Kit), file(demo.Files.Prep)}
+	dir, files := c.files[0], []file{demo.Files.Kit, demo.Files.Prep}
 	if err := c.mayWrite(dir, o.force, namesOf(files)...); err != nil {
 		return err
 	}
@@ -100,7 +100,7 @@ func (o *newOptions) startRecord(ctx context.Context, c call) error {
 	if err := c.mayReplace("the record", path, o.force, p.File, p.Kit.File); err != nil {
 		return err
 	}
-	if err := writeAll(dir, []file{{name, text}}, o.force); err != nil {
+	if err := writeAll(dir, []file{{Name: name, Data: text}}, o.force); err != nil {
 		return err
 	}
 	_, err = fmt.Fprintf(c.out, "wrote %s   a record to fill in\nNext: minim made %s %s\n", quantity.Printable(path), quotedFile(o.record), quotedFile(path))

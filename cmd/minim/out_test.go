@@ -11,7 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-var pair = []file{{"one", []byte("1, new")}, {"two", []byte("2, new")}}
+var pair = []file{{Name: "one", Data: []byte("1, new")}, {Name: "two", Data: []byte("2, new")}}
 
 // Whatever operation of the disk fails, a folder that was to be made is not there, nor one
 // above it, and nothing temporary stays.
@@ -53,7 +53,7 @@ func TestTwoIntoOneFolder(t *testing.T) {
 		}
 		first, err := stage("results", pair, c.force)
 		require.NoError(t, err)
-		second, err := stage("results", []file{{"one", []byte("other")}}, c.force)
+		second, err := stage("results", []file{{Name: "one", Data: []byte("other")}}, c.force)
 		require.NoError(t, err)
 		require.NoError(t, first.commit())
 		first.discard()

@@ -14,12 +14,16 @@ import (
 	"minim/uncertainty/bench"
 )
 
-// paperOptions are those of minim report and minim sheet, which minim label has as well.
+// paperOptions are those of the documents for paper: minim report, sheet and label.
 type paperOptions struct {
 	simulation
 	kit, route, record, out, date string
 	force                         bool
+	label                         words.Label
 }
+
+// mostLabels on a sheet.
+const mostLabels = 60
 
 // declare leaves out the record of a sheet, which is of no batch yet.
 func (o *paperOptions) declare(flags *pflag.FlagSet) {
@@ -32,6 +36,12 @@ func (o *paperOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.date, "date", "", "")
 	o.simulation.declare(flags)
 	flags.BoolVar(&o.force, "force", false, "")
+	if flags.Name() == "label" {
+		flags.IntVar(&o.label.Count, "count", 8, "")
+		flags.StringVar(&o.label.By, "by", "", "")
+		flags.StringVar(&o.label.Batch, "batch", "", "")
+		flags.StringVar(&o.label.UseBy, "use-by", "", "")
+	}
 }
 
 // check dates a report; a sheet and a label have a box or a blank to write in, but for what a
@@ -52,16 +62,17 @@ func (o *paperOptions) check(c call) error {
 	case o.date == "" && c.flags.Name() == "report":
 		o.date = time.Now().Format(time.DateOnly)
 	}
-	return o.simulation.check()
+	if err := o.simulation.check(); err != nil {
+		return err
+	}
+	if n := o.label.Count; c.flags.Lookup("count") != nil && (n < 1 || n > mostLabels) {
+		return &usageError{fmt.Sprintf("--count must lie between 1 and %d, found %d", mostLabels, n), ""}
+	}
+	return nil
 }
 
-// run is minim report and minim sheet.
+// run makes the document that the command is named by.
 func (o *paperOptions) run(ctx context.Context, c call) error {
-	return o.write(ctx, c, words.Label{})
-}
-
-// write makes the document that the command is named by.
-func (o *paperOptions) write(ctx context.Context, c call, label words.Label) error {
 	if dir, name := filepath.Split(o.out); o.out != "" {
 		if err := c.mayWrite(dir, o.force, name); err != nil {
 			return err
@@ -75,7 +86,7 @@ func (o *paperOptions) write(ctx context.Context, c call, label words.Label) err
 		return err
 	}
 	q := answer.Question{
-		Prep: prep, Route: o.route, Settings: o.settings(), Date: o.date, Label: label, Origin: words.Origin{Version: version, Command: c.repeat()},
+		Prep: prep, Route: o.route, Settings: o.settings(), Date: o.date, Label: o.label, Origin: words.Origin{Version: version, Command: c.repeat()},
 	}
 	if o.record != "" {
 		if q.Record, err = bench.LoadRecord(ctx, o.record, prep); err == nil && !q.Record.Finished() {
@@ -117,15 +128,15 @@ func (o *paperOptions) keep(c call, a *answer.Answer) error {
 			return err
 		} else if picture != nil {
 			a.PictureFile = strings.TrimSuffix(name, filepath.Ext(name)) + ".png"
-			files = append(files, file{a.PictureFile, picture})
+			files = append(files, file{Name: a.PictureFile, Data: picture})
 		}
 	}
 	text, err := a.In(format)
 	if err != nil {
 		return err
 	}
-	files = append(files, file{name, text})
-	err = c.deliver(nil, func() (*staged, error) { return stage(dir, files, o.force) })
+	files = append(files, file{Name: name, Data: text})
+	err = c.deliver(nil, a, func(*answer.Answer) (*staged, error) { return stage(dir, files, o.force) })
 	if err != nil { // what was worked out is not lost
 		a.PictureFile = ""
 		_ = print()

@@ -84,5 +84,5 @@ func (o *planOptions) saved(a *answer.Answer) (*staged, error) {
 	if err != nil {
 		return nil, err
 	}
-	return stage(filepath.Clean(dir), []file{{name, data}}, o.force)
+	return stage(filepath.Clean(dir), []file{{Name: name, Data: data}}, o.force)
 }

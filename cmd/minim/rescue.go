@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"strings"
@@ -46,7 +47,7 @@ func (o *rescueOptions) check(c call) error {
 			return &usageError{fmt.Sprintf("--%s and a prep do not go together: the prep states it", name), ""}
 		}
 	}
-	return either(o.destination.check(c), o.simulation.check())
+	return cmp.Or(o.destination.check(c), o.simulation.check())
 }
 
 // run is minim rescue.

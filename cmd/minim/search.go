@@ -54,7 +54,7 @@ func (o *searchOptions) check(c call) error {
 	case !(o.work >= leastWork && o.work <= mostWork):
 		return &usageError{fmt.Sprintf("--work must lie between %v and %v million candidates, found %v", leastWork, mostWork, o.work), "a processor tries a few million in a second"}
 	}
-	return either(o.destination.check(c), o.simulation.check())
+	return cmp.Or(o.destination.check(c), o.simulation.check())
 }
 
 // question is that of a search.

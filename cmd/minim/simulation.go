@@ -30,14 +30,6 @@ func (s *simulation) settings() uncertainty.Settings {
 	return uncertainty.Settings{Trials: s.trials, Digits: s.digits, Seed: s.seed, Coverage: s.coverage, Validating: true}
 }
 
-// either is the first error of two.
-func either(first, second error) error {
-	if first != nil {
-		return first
-	}
-	return second
-}
-
 // check words what is wrong with the options.
 func (s *simulation) check() error {
 	switch p := s.coverage; {

@@ -6,13 +6,12 @@ import (
 	"path/filepath"
 	"strings"
 	"syscall"
+
+	"minim/report/answer"
 )
 
 // file is a finished output.
-type file struct {
-	Name string
-	Data []byte
-}
+type file = answer.File
 
 // staged are files that are written whole beside their places and not yet moved
 // there.

@@ -30,7 +30,7 @@ func names(t *testing.T, dir string) (list []string) {
 
 func TestWriteAllMakesTheFolder(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "a", "b")
-	require.NoError(t, writeAll(dir, []file{{"one", []byte("1")}, {"two", []byte("2")}}, false))
+	require.NoError(t, writeAll(dir, []file{{Name: "one", Data: []byte("1")}, {Name: "two", Data: []byte("2")}}, false))
 	assert.Equal(t, []string{"one", "two"}, names(t, dir))
 	assert.Equal(t, "2", read(t, filepath.Join(dir, "two")))
 }
@@ -38,7 +38,7 @@ func TestWriteAllMakesTheFolder(t *testing.T) {
 func TestWriteAllReplacesOnlyWhenForced(t *testing.T) {
 	dir := t.TempDir()
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "two"), []byte("old"), 0o644))
-	files := []file{{"one", []byte("1")}, {"two", []byte("2")}}
+	files := []file{{Name: "one", Data: []byte("1")}, {Name: "two", Data: []byte("2")}}
 	assert.EqualError(t, writeAll(dir, files, false), filepath.Join(dir, "two")+" exists already")
 	assert.Equal(t, []string{"two"}, names(t, dir), "nothing is written beside it")
 	assert.Equal(t, "old", read(t, filepath.Join(dir, "two")))
@@ -51,7 +51,7 @@ func TestWriteAllReplacesOnlyWhenForced(t *testing.T) {
 func TestWriteAllNeverReplacesAFolder(t *testing.T) {
 	dir := t.TempDir()
 	require.NoError(t, os.MkdirAll(filepath.Join(dir, "two", "full"), 0o777))
-	err := writeAll(dir, []file{{"one", []byte("1")}, {"two", []byte("2")}}, true)
+	err := writeAll(dir, []file{{Name: "one", Data: []byte("1")}, {Name: "two", Data: []byte("2")}}, true)
 	assert.EqualError(t, err, filepath.Join(dir, "two")+" is a folder")
 	assert.Equal(t, []string{"two"}, names(t, dir))
 }
@@ -61,7 +61,7 @@ func TestWriteAllNeverReplacesAFolder(t *testing.T) {
 func TestCommitThatFails(t *testing.T) {
 	dir := t.TempDir()
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "old"), []byte("old"), 0o644))
-	s, err := stage(dir, []file{{"new", []byte("1")}, {"old", []byte("2")}, {"three", []byte("3")}}, true)
+	s, err := stage(dir, []file{{Name: "new", Data: []byte("1")}, {Name: "old", Data: []byte("2")}, {Name: "three", Data: []byte("3")}}, true)
 	require.NoError(t, err)
 	require.NoError(t, os.MkdirAll(filepath.Join(dir, "three", "full"), 0o777))
 	assert.EqualError(t, s.commit(), "cannot write "+filepath.Join(dir, "three")+": file exists")
@@ -138,7 +138,7 @@ func (f failingFile) Close() error { return errors.Join(f.temporary.Close(), f.d
 // ones are absent, and nothing temporary stays. When none fails, all are there.
 func TestEveryFailureOfTheDisk(t *testing.T) {
 	defer func() { onDisk = realDisk{} }()
-	written := []file{{"fresh", []byte("a new text")}, {"old", []byte("a newer text")}}
+	written := []file{{Name: "fresh", Data: []byte("a new text")}, {Name: "old", Data: []byte("a newer text")}}
 	for at := 0; ; at++ {
 		dir := t.TempDir()
 		require.NoError(t, os.WriteFile(filepath.Join(dir, "old"), []byte("old"), 0o644))

@@ -70,7 +70,7 @@ func (b *builder) expression(node *unstable.Node) (end int, m *Mistake) {
 // keyValue adds a key, dotted or not, and its value to a table.
 func (b *builder) keyValue(t *Table, parts []part, node *unstable.Node) (m *Mistake) {
 	last := parts[len(parts)-1]
-	if t, m = b.dotted(t, parts[:len(parts)-1]); m != nil {
+	if t, m = b.down(t, parts[:len(parts)-1], byDots); m != nil {
 		return m
 	}
 	if e := t.find(last.name); e != nil {
@@ -85,33 +85,12 @@ func (b *builder) keyValue(t *Table, parts []part, node *unstable.Node) (m *Mist
 	return nil
 }
 
-// dotted goes down the parts of a dotted key before its last.
-func (b *builder) dotted(t *Table, parts []part) (*Table, *Mistake) {
-	for _, p := range parts {
-		e := t.find(p.name)
-		switch {
-		case e == nil:
-			sub := t.child(p.name, p.at, isSub, byDots)
-			t.add(p, &value{shape: isTable, at: p.at, table: sub})
-			t = sub
-		case e.value.shape == isTable && e.value.table.origin == byDots:
-			t = e.value.table
-		default:
-			return nil, b.twice(p, e)
-		}
-	}
-	return t, nil
-}
-
 // header opens the table of a [header] or appends one for a [[header]].
 func (b *builder) header(parts []part, at span, array bool) (*Table, *Mistake) {
-	t, last := b.root, parts[len(parts)-1]
-	for _, p := range parts[:len(parts)-1] {
-		next, m := b.step(t, p)
-		if m != nil {
-			return nil, m
-		}
-		t = next
+	last := parts[len(parts)-1]
+	t, m := b.down(b.root, parts[:len(parts)-1], byPath)
+	if m != nil {
+		return nil, m
 	}
 	e := t.find(last.name)
 	switch {
@@ -124,9 +103,7 @@ func (b *builder) header(parts []part, at span, array bool) (*Table, *Mistake) {
 		e.value.items = append(e.value.items, &value{shape: isTable, at: at, table: element})
 		return element, nil
 	case e == nil:
-		sub := t.child(last.name, at, isSub, byHeader)
-		t.add(last, &value{shape: isTable, at: at, table: sub})
-		return sub, nil
+		return t.begin(last, at, byHeader), nil
 	case !array && e.value.shape == isTable && e.value.table.origin == byPath:
 		sub := e.value.table
 		e.at, e.value.at, sub.at, sub.origin = last.at, at, at, byHeader
@@ -135,18 +112,27 @@ func (b *builder) header(parts []part, at span, array bool) (*Table, *Mistake) {
 	return nil, b.twice(last, e)
 }
 
-// step goes down one part of a header that is not its last.
-func (b *builder) step(t *Table, p part) (*Table, *Mistake) {
-	e := t.find(p.name)
-	switch {
-	case e == nil:
-		sub := t.child(p.name, p.at, isSub, byPath)
-		t.add(p, &value{shape: isTable, at: p.at, table: sub})
-		return sub, nil
-	case e.value.headed():
-		return e.value.items[len(e.value.items)-1].table, nil
-	case e.value.shape == isTable && e.value.table.origin != byBraces:
-		return e.value.table, nil
+// down goes down parts of a dotted key, or of a header, before its last.
+func (b *builder) down(t *Table, parts []part, by origin) (*Table, *Mistake) {
+	for _, p := range parts {
+		e := t.find(p.name)
+		switch {
+		case e == nil:
+			t = t.begin(p, p.at, by)
+		case by == byPath && e.value.headed():
+			t = e.value.items[len(e.value.items)-1].table
+		case e.value.shape == isTable && (e.value.table.origin == by || by == byPath && e.value.table.origin != byBraces):
+			t = e.value.table
+		default:
+			return nil, b.twice(p, e)
+		}
 	}
-	return nil, b.twice(p, e)
+	return t, nil
+}
+
+// begin adds a table.
+func (t *Table) begin(p part, at span, by origin) *Table {
+	sub := t.child(p.name, at, isSub, by)
+	t.add(p, &value{shape: isTable, at: at, table: sub})
+	return sub
 }

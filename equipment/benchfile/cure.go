@@ -1,6 +1,7 @@
 package benchfile
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"strings"
@@ -56,10 +57,7 @@ func (f *fault) curlyQuotes() *Mistake {
 // straight returns the first quoted text in straight quotes, for a hint.
 func straight(rest string) string {
 	text := regexp.MustCompile(`^["'][^"']+["']`).FindString(curly.Replace(rest))
-	if text == "" {
-		return plainQuotes
-	}
-	return quantity.Printable(text)
+	return cmp.Or(quantity.Printable(text), plainQuotes)
 }
 
 // backslash: kit = "C:\bench.toml"

@@ -59,10 +59,11 @@ func union(a, b []string) (all []string) {
 
 // differencesAt are those at one key.
 func differencesAt(of, key string, then, now *Table) []Difference {
-	switch a, b := then.value(key), now.value(key); {
-	case isSubOrNone(a) && isSubOrNone(b):
-		return differencesIn(below(of, key), a.sub(), b.sub(), nil)
-	case holdsTables(a) || holdsTables(b):
+	var none value
+	switch a, b := cmp.Or(then.value(key), &none), cmp.Or(now.value(key), &none); {
+	case isTableOrNone(a) && isTableOrNone(b):
+		return differencesIn(below(of, key), a.table, b.table, nil)
+	case len(a.tables())+len(b.tables()) > 0:
 		return itemDifferences(of, key, a, b)
 	case a.shown() != b.shown() && !sameQuantity(a.shown(), b.shown()):
 		return []Difference{{Of: of, Key: key, Then: a.shown(), Now: b.shown()}}
@@ -100,9 +101,6 @@ func below(of, name string) string {
 // itemsOf lists the tables of a list, by what tells them apart: their names, or "step 1".
 func (v *value) itemsOf(key string) (labels []string, items map[string]*Table) {
 	items = map[string]*Table{}
-	if v == nil {
-		return nil, items
-	}
 	for i, t := range v.tables() {
 		label := cmp.Or(t.name(), singular(key)+" "+strconv.Itoa(i+1))
 		if items[label] == nil {
@@ -132,26 +130,11 @@ func (t *Table) value(key string) *value {
 	return nil
 }
 
-// isSubOrNone reports a table, or nothing at all.
-func isSubOrNone(v *value) bool { return v == nil || v.shape == isTable }
-
-// holdsTables reports a list of tables.
-func holdsTables(v *value) bool { return v != nil && v.shape == isList && len(v.tables()) > 0 }
-
-// sub is the table of a value, nil for none.
-func (v *value) sub() *Table {
-	if v == nil {
-		return nil
-	}
-	return v.table
-}
+func isTableOrNone(v *value) bool { return v.shape == absent || v.shape == isTable }
 
 // shown is a value for people: a text without quotes; "" for none.
 func (v *value) shown() string {
-	switch {
-	case v == nil:
-		return ""
-	case v.shape == isText:
+	if v.shape == isText {
 		return strings.TrimSpace(v.text)
 	}
 	return v.written(nil, "[", ", ", "]")

@@ -5,6 +5,8 @@ import (
 	"regexp"
 	"strings"
 
+	"minim/equipment/quantity"
+
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
@@ -70,9 +72,9 @@ func (s *source) spelling(p part) *Mistake {
 	case p.name == "":
 		return s.mistake(p.at, "the key is empty", "write a word before the =")
 	case wellSpelt.MatchString(strings.ToLower(p.name)):
-		return s.mistake(p.at, "`"+Shortened(p.name)+"`: keys are in lower case", hint)
+		return s.mistake(p.at, "`"+quantity.Shortened(p.name)+"`: keys are in lower case", hint)
 	}
-	return s.mistake(p.at, "`"+Shortened(p.name)+"`: keys are in lower case, their words joined by hyphens", hint)
+	return s.mistake(p.at, "`"+quantity.Shortened(p.name)+"`: keys are in lower case, their words joined by hyphens", hint)
 }
 
 // cured is the key that a misspelt one was meant to be; "" where that is not known.

@@ -90,9 +90,9 @@ func (t *Table) Count(key string, least int) int {
 	case !v.whole:
 		t.wrong(key, v, "a whole number", "")
 	case err != nil || n < int64(least):
-		t.refuse(key, v, fmt.Sprintf("must be a whole number of at least %d, found %s", least, Shortened(v.text)), "")
+		t.refuse(key, v, fmt.Sprintf("must be a whole number of at least %d, found %s", least, quantity.Shortened(v.text)), "")
 	case float64(n) > most:
-		t.refuse(key, v, fmt.Sprintf("must be a whole number of at most %v, found %s", most, Shortened(v.text)), "")
+		t.refuse(key, v, fmt.Sprintf("must be a whole number of at most %v, found %s", most, quantity.Shortened(v.text)), "")
 	default:
 		return int(n)
 	}
@@ -107,7 +107,7 @@ func (t *Table) Number(key string) float64 {
 	}
 	x, err := v.number()
 	if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
-		t.refuse(key, v, "found "+Shortened(v.text)+", expected a finite number", "")
+		t.refuse(key, v, "found "+quantity.Shortened(v.text)+", expected a finite number", "")
 		return 0
 	}
 	return x

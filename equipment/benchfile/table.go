@@ -3,6 +3,8 @@ package benchfile
 import (
 	"slices"
 	"strings"
+
+	"minim/equipment/quantity"
 )
 
 // Line is the line of the header or the brace of the table, from 1.
@@ -79,21 +81,16 @@ func (t *Table) Table(key string) *Table {
 }
 
 // Tables returns the tables of a list, nil when absent.
-func (t *Table) Tables(key string) []*Table {
+func (t *Table) Tables(key string) (tables []*Table) {
 	v := t.ask(key)
-	if v == nil {
-		return nil
-	}
 	switch {
-	case v.shape == isList:
+	case v == nil:
+		return nil
 	case v.shape == isTable && v.table.origin == byHeader:
 		t.wrong(key, v, "a list of tables", "write ["+string(t.file.data[v.at.from:v.at.to])+"] in double brackets")
-		return nil
-	default:
+	case v.shape != isList:
 		t.wrong(key, v, "a list of tables", "write "+key+" = [ { … } ]")
-		return nil
 	}
-	var tables []*Table
 	for _, item := range t.atMost(key, v.items) {
 		if item.shape != isTable {
 			t.wrong(key, item, "a table", "write { … }")
@@ -115,8 +112,10 @@ func (t *Table) Need(keys ...string) {
 }
 
 // Fail records a mistake at the value of the key, and at the place of the table
-// when the key is empty or absent. The message is shown after the key.
-func (t *Table) Fail(key, message, hint string) { t.fail(key, message, hint, false) }
+// when the key is empty or absent, with what else helps. The message is shown after the key.
+func (t *Table) Fail(key, message, hint string, help ...Help) {
+	t.fail(key, message, hint, false, help...)
+}
 
 // FailKey is Fail at the key itself.
 func (t *Table) FailKey(key, message, hint string) { t.fail(key, message, hint, true) }
@@ -125,10 +124,6 @@ func (t *Table) FailKey(key, message, hint string) { t.fail(key, message, hint, 
 // Where a mistyped key there was meant to be it, that alone is the mistake; of several
 // that want the same key the first in the file is.
 func (t *Table) FailFor(needed *Table, wanted []string, key, message, hint string) {
-	if needed == nil {
-		t.Fail(key, message, hint)
-		return
-	}
 	for _, want := range wanted {
 		needed.ask(want)
 	}
@@ -138,10 +133,10 @@ func (t *Table) FailFor(needed *Table, wanted []string, key, message, hint strin
 	}
 }
 
-func (t *Table) fail(key, message, hint string, atKey bool) {
+func (t *Table) fail(key, message, hint string, atKey bool, help ...Help) {
 	at, message := t.blamed(key, message, atKey)
 	if t.Sound(key) { // what follows from a mistake is no second one
-		t.file.record(at, message, hint)
+		t.file.record(at, message, hint, help...)
 	}
 }
 
@@ -214,5 +209,5 @@ func (v *value) describe() string {
 	if v.shape == isText {
 		return shapes[v.shape] + quote(v.text)
 	}
-	return shapes[v.shape] + Shortened(v.text)
+	return shapes[v.shape] + quantity.Shortened(v.text)
 }

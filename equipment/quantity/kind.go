@@ -62,7 +62,7 @@ func (k Kind) Phrase() string { return kinds[k].limit.Of }
 func (k Kind) Unit() string { return kinds[k].limit.Unit }
 
 // checked returns a value of a kind that a bench can have.
-func (k Kind) checked(text string, value float64) (float64, *Error) {
+func (k Kind) checked(text string, value float64) (float64, error) {
 	l, size := kinds[k].limit, math.Abs(value)
 	switch {
 	case size > l.Most:

@@ -3,6 +3,7 @@ package quantity
 import (
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 // Round keeps so many significant digits.
@@ -16,9 +17,7 @@ func Round(x float64, digits int) float64 {
 
 // Decimal prints so many significant digits at most, without trailing zeros and without an
 // exponent.
-func Decimal(x float64, digits int) string {
-	return strconv.FormatFloat(Round(x, digits), 'f', -1, 64)
-}
+func Decimal(x float64, digits int) string { return strconv.FormatFloat(Round(x, digits), 'f', -1, 64) }
 
 // Exact is the shortest decimal that reads as the same number.
 func Exact(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
@@ -58,6 +57,29 @@ func Series(words []string, last string) string {
 // Plain is the decimal that a number was read from, or is meant to be: 15
 // significant digits at most, which take the rounding of binary fractions out of a
 // product (IEEE 754).
-func Plain(x float64) string {
-	return Exact(Round(x, 15))
+func Plain(x float64) string { return Exact(Round(x, 15)) }
+
+// Printable returns a text that cannot move the cursor: a tab becomes a space,
+// and what has no shape of its own, such as a control character or a change of
+// direction, becomes U+FFFD.
+func Printable(text string) string {
+	return shown(text, unicode.ReplacementChar, func(r rune) bool { return r == '\t' })
+}
+
+// OneLine returns a text for one line of a page: white space, such as a break of the line,
+// becomes a space each, and what has no shape of its own is left out.
+func OneLine(text string) string { return shown(text, -1, unicode.IsSpace) }
+
+// shown puts one character in place of each that has no shape of its own, none where it is
+// below 0, and spaces in place of others.
+func shown(text string, hidden rune, space func(rune) bool) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case space(r):
+			return ' '
+		case unicode.IsGraphic(r):
+			return r
+		}
+		return hidden
+	}, text)
 }

@@ -25,7 +25,7 @@ type Answer struct {
 	// is left out without one.
 	PictureFile string
 
-	page     func(pictures ...page.Figure) *page.Page
+	page     func(pictures ...page.Block) *page.Page
 	width    int // of a line of text
 	data     data.Data
 	pictures []picture
@@ -39,6 +39,11 @@ type Answer struct {
 type picture struct {
 	draw         func() (*figure.Figure, error)
 	mayBeMissing bool
+}
+
+// drawn is how a picture of something is drawn.
+func drawn[T any](draw func(T) (*figure.Figure, error), of T) func() (*figure.Figure, error) {
+	return func() (*figure.Figure, error) { return draw(of) }
 }
 
 // screenWidth is how many characters a line of a screen has.
@@ -113,7 +118,7 @@ func (a *Answer) In(format string) ([]byte, error) {
 			return nil, err
 		}
 	}
-	var figures []page.Figure
+	var figures []page.Block
 	for _, d := range drawn {
 		if d.png != nil {
 			figures = append(figures, page.Figure{PNG: d.png, Alt: d.alt})

@@ -20,8 +20,8 @@ func buy(ctx context.Context, q *Question) (*Answer, error) {
 		return nil, err
 	}
 	return &Answer{
-		data: data.Purchase(p, before), page: func(pictures ...page.Figure) *page.Page { return buyPage(p, before, pictures...) },
-		pictures: []picture{{func() (*figure.Figure, error) { return figure.Readability(p) }, true}},
+		data: data.Purchase(p, before), page: func(pictures ...page.Block) *page.Page { return buyPage(p, before, pictures...) },
+		pictures: []picture{{draw: drawn(figure.Readability, p), mayBeMissing: true}},
 	}, nil
 }
 
@@ -29,7 +29,7 @@ func buy(ctx context.Context, q *Question) (*Answer, error) {
 // is wanted, the verdict, the best route with each, the coarsest balance that would do, what the
 // figures rest on, and cautions. Before is the answer for the kit as it is, nil without
 // changes: see [comparePage].
-func buyPage(p, before *plan.Purchase, pictures ...page.Figure) *page.Page {
+func buyPage(p, before *plan.Purchase, pictures ...page.Block) *page.Page {
 	s := words.Bought(p, before)
-	return screen(s.Title, s.Opening, s.Result, pictured(pictures), s.Footing)
+	return screen(s.Title, s.Opening, s.Result, pictures, s.Footing)
 }

@@ -20,11 +20,8 @@ func compare(ctx context.Context, q *Question) (*Answer, error) {
 	}
 	return &Answer{
 		Comparison: c, data: data.Comparison(c, before),
-		page: func(pictures ...page.Figure) *page.Page { return comparePage(c, before, pictures...) },
-		pictures: []picture{
-			{func() (*figure.Figure, error) { return figure.Spread(c) }, false},
-			{func() (*figure.Figure, error) { return figure.Budget(c) }, false},
-		},
+		page:     func(pictures ...page.Block) *page.Page { return comparePage(c, before, pictures...) },
+		pictures: []picture{{draw: drawn(figure.Spread, c)}, {draw: drawn(figure.Budget, c)}},
 	}, nil
 }
 
@@ -32,20 +29,12 @@ func compare(ctx context.Context, q *Question) (*Answer, error) {
 // the others are not used, what the figures rest on, and cautions. When before is not nil, c is
 // the comparison on a changed kit, and before that on the kit as it is; the page then says what
 // the change does. HTML holds the pictures.
-func comparePage(c, before *route.Comparison, pictures ...page.Figure) *page.Page {
+func comparePage(c, before *route.Comparison, pictures ...page.Block) *page.Page {
 	s := words.Compared(c, before)
-	return screen(s.Title, s.Opening, s.Result, s.Routes, pictured(pictures), s.Changes, s.Ladder, s.Spoils, s.Reasons, s.Footing)
+	return screen(s.Title, s.Opening, s.Result, s.Routes, pictures, s.Changes, s.Ladder, s.Spoils, s.Reasons, s.Footing)
 }
 
 // screen is the page of a command.
 func screen(title string, parts ...[]page.Block) *page.Page {
 	return &page.Page{Title: title, Kind: "screen", Blocks: slices.Concat(parts...)}
-}
-
-// pictured are the pictures that HTML holds.
-func pictured(pictures []page.Figure) (list []page.Block) {
-	for _, p := range pictures {
-		list = append(list, p)
-	}
-	return list
 }

@@ -10,7 +10,7 @@ import (
 )
 
 var _ = answers("kit", func(_ context.Context, q *Question) (*Answer, error) {
-	return &Answer{data: data.Kit(q.Kit), page: func(...page.Figure) *page.Page { return kitPage(q.Kit) }}, nil
+	return &Answer{data: data.Kit(q.Kit), page: func(...page.Block) *page.Page { return kitPage(q.Kit) }}, nil
 })
 
 // kitPage is the page of a kit: its instruments, and its candidates apart, how good each is,
@@ -19,4 +19,21 @@ var _ = answers("kit", func(_ context.Context, q *Question) (*Answer, error) {
 func kitPage(k *equipment.Kit) *page.Page {
 	title, blocks := kits.Kit(k)
 	return &page.Page{Title: title, Kind: "screen", Blocks: blocks}
+}
+
+// classesWidth is how wide the class tables are, in characters, but for a long address.
+const classesWidth = 100
+
+var _ = answers("classes", func(context.Context, *Question) (*Answer, error) {
+	t := kits.AllTables()
+	return &Answer{data: data.Classes(t), page: func(...page.Block) *page.Page { return classesPage(t) }, width: classesWidth}, nil
+})
+
+// classesPage is the page of the class tables: a table for each kind of instrument and each
+// standard, in the order of the rows, with the sources of each table below it; and of what may
+// not meet.
+func classesPage(t *kits.Tables) *page.Page {
+	const title = "Class tables"
+	head := page.Only{Blocks: []page.Block{page.Title{Text: title}}}
+	return &page.Page{Title: title, Kind: "screen", Blocks: append([]page.Block{head}, kits.ClassBlocks(t)...)}
 }

@@ -31,15 +31,15 @@ func made(ctx context.Context, q *Question) (*Answer, error) {
 		return nil, err
 	}
 	return &Answer{
-		Batch: b, data: data.Made(b), page: func(pictures ...page.Figure) *page.Page { return madePage(b, pictures...) },
-		pictures: []picture{{func() (*figure.Figure, error) { return figure.Batch(b) }, false}},
+		Batch: b, data: data.Made(b), page: func(pictures ...page.Block) *page.Page { return madePage(b, pictures...) },
+		pictures: []picture{{draw: drawn(figure.Batch, b)}},
 	}, nil
 }
 
 // madePage is the page of a batch: what was wanted, whether the batch is that, what was done,
 // what makes it differ from the plan, how far off the readings still to come may be, how it
 // can be corrected, what the figures rest on, and cautions.
-func madePage(b *words.Batch, pictures ...page.Figure) *page.Page {
+func madePage(b *words.Batch, pictures ...page.Block) *page.Page {
 	s := b.Screen()
-	return screen(s.Title, s.Opening, s.Result, pictured(pictures), s.Rest, s.Spoils, s.Footing)
+	return screen(s.Title, s.Opening, s.Result, pictures, s.Rest, s.Spoils, s.Footing)
 }

@@ -50,7 +50,7 @@ func fileOf(name, digest string) words.File {
 
 // onPaper is the answer with such a page; its data are those of what it is about.
 func onPaper(p *words.Paper, show func() *page.Page) *Answer {
-	a := &Answer{Comparison: p.Comparison, Batch: p.Batch, page: func(...page.Figure) *page.Page { return show() }, data: data.Comparison(p.Comparison, nil)}
+	a := &Answer{Comparison: p.Comparison, Batch: p.Batch, page: func(...page.Block) *page.Page { return show() }, data: data.Comparison(p.Comparison, nil)}
 	if p.Batch != nil {
 		a.data = data.Made(p.Batch)
 	}

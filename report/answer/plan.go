@@ -21,11 +21,8 @@ func search(ctx context.Context, q *Question) (*Answer, error) {
 	}
 	return &Answer{
 		Comparison: p.Comparison, data: data.Plan(p, before),
-		page: func(pictures ...page.Figure) *page.Page { return planPage(p, before, pictures...) },
-		pictures: []picture{
-			{func() (*figure.Figure, error) { return figure.Trade(p) }, true},
-			{func() (*figure.Figure, error) { return figure.Spread(p.Comparison) }, false},
-		},
+		page:     func(pictures ...page.Block) *page.Page { return planPage(p, before, pictures...) },
+		pictures: []picture{{draw: drawn(figure.Trade, p), mayBeMissing: true}, {draw: drawn(figure.Spread, p.Comparison)}},
 	}, nil
 }
 
@@ -33,7 +30,7 @@ func search(ctx context.Context, q *Question) (*Answer, error) {
 // that no other beats, what each has over it, what would help where none is good enough, what
 // was searched, what the figures rest on, and cautions. Before is the search on the kit as it
 // is, nil without changes: see [comparePage].
-func planPage(p, before *plan.Plan, pictures ...page.Figure) *page.Page {
+func planPage(p, before *plan.Plan, pictures ...page.Block) *page.Page {
 	s := words.Planned(p, before)
-	return screen(s.Title, s.Opening, s.Result, s.Routes, pictured(pictures), s.Reasons, s.Spoils, s.Footing)
+	return screen(s.Title, s.Opening, s.Result, s.Routes, pictures, s.Reasons, s.Spoils, s.Footing)
 }

@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"cmp"
+
 	"minim/equipment"
 	"minim/report/figure"
 	"minim/report/words"
@@ -65,12 +67,11 @@ func Read(f Files) (q Question, err error) {
 // both works something out for a prep on its kit as it is, where that differs, and on the
 // changed kit.
 func both[R any](q *Question, work func(p *route.Prep) (R, error)) (result, before R, err error) {
-	if q.Changed == nil {
-		result, err = work(q.Prep)
-		return result, before, err
+	if q.Changed != nil {
+		if before, err = work(q.Prep); err != nil {
+			return result, before, err
+		}
 	}
-	if before, err = work(q.Prep); err == nil {
-		result, err = work(q.Changed)
-	}
+	result, err = work(cmp.Or(q.Changed, q.Prep))
 	return result, before, err
 }

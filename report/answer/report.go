@@ -17,19 +17,18 @@ func treatment(ctx context.Context, q *Question) (*Answer, error) {
 		return nil, err
 	}
 	a := onPaper(p, nil)
-	a.page = func(pictures ...page.Figure) *page.Page {
+	a.page = func(pictures ...page.Block) *page.Page {
 		p.PictureFile, p.Picture = a.PictureFile, nil
 		if len(pictures) > 0 {
-			p.Picture, p.Alt = pictures[0].PNG, pictures[0].Alt
+			spread := pictures[0].(page.Figure)
+			p.Picture, p.Alt = spread.PNG, spread.Alt
 		}
 		return reportPage(p)
 	}
-	a.pictures = []picture{{func() (*figure.Figure, error) {
-		if p.Batch != nil {
-			return figure.Batch(p.Batch)
-		}
-		return figure.Spread(p.Comparison)
-	}, false}}
+	a.pictures = []picture{{draw: drawn(figure.Spread, p.Comparison)}}
+	if p.Batch != nil {
+		a.pictures[0].draw = drawn(figure.Batch, p.Batch)
+	}
 	return a, nil
 }
 

@@ -20,14 +20,14 @@ func correct(ctx context.Context, q *Question) (*Answer, error) {
 		return nil, err
 	}
 	return &Answer{
-		Comparison: r.Comparison, data: data.Rescue(r), page: func(pictures ...page.Figure) *page.Page { return rescuePage(r, pictures...) },
-		pictures: []picture{{func() (*figure.Figure, error) { return figure.Ways(r) }, false}},
+		Comparison: r.Comparison, data: data.Rescue(r), page: func(pictures ...page.Block) *page.Page { return rescuePage(r, pictures...) },
+		pictures: []picture{{draw: drawn(figure.Ways, r)}},
 	}, nil
 }
 
 // rescuePage is the page of the ways to correct a solution at hand: what is wanted, what there
 // is, the way that is recommended, the others, what the figures rest on, and cautions.
-func rescuePage(r *rescue.Rescue, pictures ...page.Figure) *page.Page {
+func rescuePage(r *rescue.Rescue, pictures ...page.Block) *page.Page {
 	s := words.Rescued(r)
-	return screen(s.Title, s.Opening, s.Result, pictured(pictures), s.Spoils, s.Footing)
+	return screen(s.Title, s.Opening, s.Result, pictures, s.Spoils, s.Footing)
 }

@@ -42,15 +42,15 @@ func both[R comparable](result, before R, whole func(R) object, rows func(R) [][
 func records(whole func() object, list func() []object) Data {
 	return dataOf(whole, func() [][]string {
 		var rows [][]string
-		for _, record := range list() {
-			columns := make([]string, len(record))
-			for i, f := range record {
-				columns[i] = f.name
+		for i, record := range list() {
+			var columns, cells []string
+			for _, f := range record {
+				columns, cells = append(columns, f.name), append(cells, csvCell(f.value))
 			}
-			if rows == nil {
+			if i == 0 {
 				rows = append(rows, columns)
 			}
-			rows = append(rows, cellsOf(record, columns))
+			rows = append(rows, cells)
 		}
 		return rows
 	})

@@ -81,9 +81,10 @@ func parseWith(path string, text []byte, lines string, p *route.Prep) (*record.R
 		before--
 	}
 	r, err := ParseRecord(path, append(whole, lines...), p)
-	for _, m := range benchfile.MistakesIn(err) {
+	told, _ := benchfile.Told(err)
+	for _, m := range told {
 		if m.Line > before {
-			m.File, m.Line = theNewEntry, 0
+			m.File, m.Line = ofMistake("the new entry"), 0
 		}
 	}
 	return r, err

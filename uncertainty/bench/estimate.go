@@ -18,20 +18,17 @@ func estimate(t *benchfile.Table, key string, parse, parseExpanded parser) route
 		return estimateFromTable(t.Table(key), key, parse, parseExpanded)
 	}
 	text := t.Text(key)
-	if text == "" {
-		return route.Estimate{Known: t.Has(key)}
+	rest, least := strings.CutPrefix(text, "at least ")
+	if !least || key != "assay" {
+		return route.Estimate{Value: number(t, key, text, parse), Known: t.Has(key)}
 	}
-	if rest, ok := strings.CutPrefix(text, "at least "); ok && key == "assay" {
-		low := number(t, key, rest, parse)
-		if !t.Sound(key) {
-			return route.Estimate{Known: true}
-		}
-		if low >= 1 {
-			return route.Estimate{Value: 1, Known: true}
-		}
+	switch low := number(t, key, rest, parse); {
+	case !t.Sound(key):
+		return route.Estimate{Known: true}
+	case low < 1:
 		return route.Between(low, 1)
 	}
-	return route.Estimate{Value: number(t, key, text, parse), Known: true}
+	return route.Estimate{Value: 1, Known: true}
 }
 
 func estimateFromTable(t *benchfile.Table, key string, parse, parseExpanded parser) route.Estimate {
@@ -39,14 +36,13 @@ func estimateFromTable(t *benchfile.Table, key string, parse, parseExpanded pars
 	if t.Has("from") || t.Has("to") {
 		t.Need("from", "to")
 		low, high := value("from"), value("to")
-		switch {
-		case !t.Has("from") || !t.Has("to") || !t.Sound("from", "to"):
-			return route.Estimate{Known: true}
-		case low >= high:
+		sound := t.Has("from") && t.Has("to") && t.Sound("from", "to")
+		if sound && low < high {
+			return route.Between(low, high)
+		} else if sound {
 			t.Fail("to", fmt.Sprintf("the upper limit of %s is not above the lower", key), "")
-			return route.Estimate{Known: true}
 		}
-		return route.Between(low, high)
+		return route.Estimate{Known: true}
 	}
 	t.Need("value", "expanded", "k")
 	v, expanded, k := value("value"), number(t, "expanded", t.Text("expanded"), parseExpanded), t.Number("k")

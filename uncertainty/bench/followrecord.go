@@ -1,9 +1,9 @@
 package bench
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"minim/equipment/benchfile"
@@ -118,12 +118,8 @@ func (w *work) refuse(e *entry) {
 
 // spoil marks a step as spoilt, unless it has been thrown away already.
 func (w *work) spoil(e, now *entry) {
-	switch {
-	case e.Step > len(w.done) || w.done[e.Step-1] != now:
-	case w.spoilt > 0:
-		w.spoilt = min(w.spoilt, e.Step)
-	default:
-		w.spoilt = e.Step
+	if e.Step <= len(w.done) && w.done[e.Step-1] == now {
+		w.spoilt = min(cmp.Or(w.spoilt, e.Step), e.Step)
 	}
 }
 
@@ -144,10 +140,7 @@ func (w *work) again() (steps []int) {
 func (w *work) repeat(e *entry) bool {
 	steps := w.again()
 	if !slices.Contains(steps, e.Step) {
-		words := make([]string, len(steps))
-		for i, s := range steps {
-			words[i] = strconv.Itoa(s)
-		}
+		words := strings.Fields(strings.Trim(fmt.Sprint(steps), "[]"))
 		e.table.Fail("step", fmt.Sprintf("step %d was spoilt and has not been done again", w.spoilt),
 			"the work can be taken up again from step "+strings.Join(words, " or "))
 		return false

@@ -62,7 +62,7 @@ func TestParseUnitPrice(t *testing.T) {
 		{quantity.Volume, "0.02 EUR/mL", equipment.Price{Amount: 0.02, Currency: "EUR"}},
 		{quantity.Volume, "18 EUR/L", equipment.Price{Amount: 0.018, Currency: "EUR"}},
 	} {
-		got, err := parseUnitPrice(test.kind, test.text)
+		got, err := unitPrice(test.kind)(test.text)
 		require.NoError(t, err)
 		assert.Equal(t, test.want, got, test.text)
 	}
@@ -84,7 +84,7 @@ func TestParseUnitPrice(t *testing.T) {
 		{quantity.Mass, "-3 EUR/g", "no material has this price", ""},
 		{quantity.Mass, "1e8 EUR/mg", "no material has this price", ""},
 	} {
-		_, err := parseUnitPrice(test.kind, test.text)
+		_, err := unitPrice(test.kind)(test.text)
 		var fault *quantity.Error
 		require.True(t, errors.As(err, &fault), "%s gave %v", test.text, err)
 		assert.Equal(t, test.message, fault.Message)

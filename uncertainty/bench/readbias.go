@@ -17,10 +17,8 @@ func (r *kitReader) bias(t *benchfile.Table, k *equipment.Measure) {
 	if !k.Kind.Traits().PenLine {
 		k.Bias.BetweenMarks = betweenMarks(t)
 	}
-	for _, shape := range []equipment.Shape{r.shape, shapeOf(t)} {
-		if shape != "" {
-			k.Bias.Shape, k.Bias.ShapeAssumed = shape, false
-		}
+	if shape := cmp.Or(shapeOf(t), r.shape); shape != "" {
+		k.Bias.Shape, k.Bias.ShapeAssumed = shape, false
 	}
 	switch {
 	case statedTwice(t, k):
@@ -39,9 +37,7 @@ func (r *kitReader) bias(t *benchfile.Table, k *equipment.Measure) {
 var limitKeys = []string{"tolerance", "standard-uncertainty", "correction"}
 
 // ownLimit reports whether the kit states how good a piece is.
-func ownLimit(t *benchfile.Table) bool {
-	return len(statedKeys(t, limitKeys)) > 0
-}
+func ownLimit(t *benchfile.Table) bool { return len(statedKeys(t, limitKeys)) > 0 }
 
 // statedTwice refuses two statements of how good a piece is.
 func statedTwice(t *benchfile.Table, k *equipment.Measure) bool {

@@ -7,7 +7,8 @@ import (
 	"minim/equipment/benchfile"
 )
 
-// fill reads what an entry says; it returns false for a blank one.
+// fill reads what an entry says; it returns false for a blank one, a line of a form that has
+// not been filled in.
 func (e *entry) fill(r *recordReader, p prepReader) bool {
 	t := e.table
 	ofBench := slices.Contains(t.Keys(), "temperature") // it may be blank
@@ -20,7 +21,7 @@ func (e *entry) fill(r *recordReader, p prepReader) bool {
 		e.correct(r, p)
 	case t.Has("temperature") || t.Has("within"):
 		e.readTemperature(nil)
-	case ofBench && holdsOnly(t, "by", "at", "note") || blank(t):
+	case ofBench && holdsOnly(t, "by", "at", "note") || holdsOnly(t, "step", "note"):
 		t.Accept()
 		return false
 	default:
@@ -47,9 +48,6 @@ func (e *entry) checkRemarks() {
 		t.Need("by", "at")
 	}
 }
-
-// blank reports a line of a form that has not been filled in.
-func blank(t *benchfile.Table) bool { return holdsOnly(t, "step", "note") }
 
 // holdsOnly reports whether a table has no other keys.
 func holdsOnly(t *benchfile.Table, keys ...string) bool {
@@ -116,4 +114,62 @@ func (e *entry) readStep(r *recordReader, p prepReader) {
 func (r *recordReader) failNumber(e *entry, next int) {
 	e.table.Fail("step", fmt.Sprintf("there is no step %d: %s has %d, and the next after what is recorded is %d", e.Step, r.Planned.Name, len(r.Planned.Steps), next),
 		"write the number of the step that is meant")
+}
+
+// correct reads an entry that corrects another: what it does not say stays as in that
+// one, which is struck.
+func (e *entry) correct(r *recordReader, p prepReader) {
+	t := e.table
+	e.Corrects = t.Count("corrects", 1)
+	other := e.corrected(r)
+	if other == nil {
+		t.Accept()
+		return
+	}
+	if t.Has("step") {
+		t.FailKey("step", "a correction is about the step of the entry that it corrects", "withdraw that one with withdrawn = true, and write a new entry")
+	}
+	e.Step, e.Late = other.Step, other.Late
+	other.StruckBy = e.Number
+	switch {
+	case e.Withdrawn:
+		return
+	case other.Step == 0:
+		e.readTemperature(other)
+	default:
+		e.Done, e.known = p.readDone(t, &other.Done)
+		e.Read = (other.Read || t.Has(e.Done.Verb.Traits().Key)) && !e.asPlanned
+	}
+	if e.Spoilt == "" {
+		e.Spoilt = other.Spoilt
+	}
+}
+
+// corrected is the entry that one corrects. It is nil when there is a mistake: in the
+// number, or already in that entry.
+func (e *entry) corrected(r *recordReader) *entry {
+	other := r.entry(e.Corrects)
+	fail := func(message, hint string) { e.table.Fail("corrects", message, hint) }
+	switch {
+	case e.Corrects == 0:
+	case slices.Contains(r.blanks, e.Corrects):
+		fail(fmt.Sprintf("entry %d is blank", e.Corrects), "write an entry with step = in place of corrects =")
+	case other == nil:
+		fail(fmt.Sprintf("there is no entry %d above", e.Corrects), "write the number of the entry that is wrong")
+	case other.Withdrawn:
+		fail(fmt.Sprintf("entry %d withdraws another and says nothing of its own", e.Corrects), "write the step anew, as an entry of its own")
+	case other.StruckBy > 0:
+		fail(fmt.Sprintf("entry %d is struck by entry %d already", e.Corrects, other.StruckBy), fmt.Sprintf("write corrects = %d", other.StruckBy))
+	case other.known:
+		return other
+	}
+	return nil
+}
+
+// entry is the one of a number, nil when there is none.
+func (r *recordReader) entry(number int) *entry {
+	if i := slices.IndexFunc(r.entries, func(e *entry) bool { return e.Number == number }); i >= 0 {
+		return r.entries[i]
+	}
+	return nil
 }

@@ -12,11 +12,16 @@ import (
 // LoadKit reads a kit file, which may have to be waited for, until the context is done. A
 // mistake in it is a *benchfile.Mistake.
 func LoadKit(ctx context.Context, path string) (*equipment.Kit, error) {
+	return load(ctx, path, ParseKit)
+}
+
+// load reads a file, and parses it.
+func load[T any](ctx context.Context, path string, parse func(name string, data []byte) (*T, error)) (*T, error) {
 	data, err := benchfile.Read(ctx, path)
 	if err != nil {
 		return nil, err
 	}
-	return ParseKit(path, data)
+	return parse(path, data)
 }
 
 // ParseKit reads the text of a kit file; name stands for it in messages.
@@ -42,10 +47,10 @@ type kitReader struct {
 
 func readKit(root *benchfile.Table) (*equipment.Kit, error) {
 	if holds(root, "entries") {
-		return nil, root.Refuse("this is a record, not a kit", namedByThePrep, 0)
+		return nil, root.Refuse("this is a record, not a kit", namedByThePrep)
 	}
 	if holds(root, "route", "solute") {
-		return nil, root.Refuse("this is a prep, not a kit", namedByThePrep, 0)
+		return nil, root.Refuse("this is a prep, not a kit", namedByThePrep)
 	}
 	kit := readKitTable(root)
 	err := root.Err()
@@ -88,7 +93,7 @@ func readKitTable(root *benchfile.Table) *equipment.Kit {
 // room reports whether the bench has room for one more instrument; the first that has
 // none is a mistake.
 func (r *kitReader) room(t *benchfile.Table) bool {
-	most := benchfile.LongestList(instrumentsOfKit)
+	most := benchfile.LongestList(ofMistake("instruments of a kit"))
 	if len(r.kit.Names()) < most {
 		return true
 	}

@@ -16,11 +16,7 @@ import (
 // LoadRecord reads the record file of a batch of a prep. A mistake in it is a
 // *benchfile.Mistake.
 func LoadRecord(ctx context.Context, path string, p *route.Prep) (*record.Record, error) {
-	text, err := benchfile.Read(ctx, path)
-	if err != nil {
-		return nil, err
-	}
-	return ParseRecord(path, text, p)
+	return load(ctx, path, func(name string, text []byte) (*record.Record, error) { return ParseRecord(name, text, p) })
 }
 
 // ParseRecord reads the text of a record; name stands for the file in messages. What was planned

@@ -1,9 +1,12 @@
 package bench
 
 import (
+	"errors"
 	"fmt"
+	"slices"
 
 	"minim/equipment/benchfile"
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
@@ -57,3 +60,56 @@ func failStep(t *benchfile.Table, wrong *route.StepError) {
 }
 
 func routeName(r *route.Route) string { return r.Name }
+
+// readStock reads a solution that stands ready.
+func (p prepReader) readStock(t *benchfile.Table) *route.Stock {
+	t.Need("name", "strength")
+	names := namesOf(p.Stocks, stockName, nil)
+	s := &route.Stock{Name: nameOf(t, "stocks", names, ownName), Solvent: t.Text("solvent"), Loss: shareOf(t, "loss", "strength")}
+	parse := func(text string) (float64, error) {
+		v, err := p.ParseStrength(text)
+		if errors.Is(err, route.ErrFollows) {
+			v, err = route.ParseStrength(text)
+		}
+		switch {
+		case err != nil:
+			return 0, err
+		case s.Unit.Name != "" && v.Unit != s.Unit:
+			return 0, &quantity.Error{Found: text, Message: fmt.Sprintf("%s and %s are mixed", s.Unit.Name, v.Unit.Name), Hint: "state one strength in one unit"}
+		}
+		s.Unit = v.Unit
+		return v.Value, nil
+	}
+	s.Strength = estimate(t, "strength", parse, parse)
+	s.Volume = estimate(t, "volume", route.ParseStockVolume, route.ParseStockVolume)
+	return s
+}
+
+// readPacket reads a bought amount that is used whole.
+func (p prepReader) readPacket(t *benchfile.Table) *route.Packet {
+	t.Need("name", "content")
+	k := &route.Packet{Name: nameOf(t, "packets", namesOf(p.Packets, packetName, nil), ownName)}
+	parse := inLimit(quantity.Mass, quantity.Limits.Supply, "no packet holds %q", "state a mass between 1 µg and 1000 kg")
+	k.Content = estimate(t, "content", parse, parse)
+	return k
+}
+
+func stockName(s *route.Stock) string   { return s.Name }
+func packetName(k *route.Packet) string { return k.Name }
+
+// find returns the item of that name that a start names, or records a mistake.
+func find[T any](t *benchfile.Table, verb route.Verb, table string, items []*T, name func(*T) string) *T {
+	wanted, names := t.Text(string(verb)), namesOf(items, name, nil)
+	i := slices.Index(names, wanted)
+	switch {
+	case i >= 0:
+		return items[i]
+	case wanted == "" || slices.Contains(names, ""): // one has no name, which is the mistake
+	case len(names) == 0:
+		t.FailFor(t.Root(), []string{table}, string(verb), "the prep has no [["+table+"]]", "add one, with its name")
+	default:
+		none := benchfile.NoSuch("[["+table+"]]", wanted, names)
+		t.FailFor(t.Root(), []string{table}, string(verb), none.Message, none.Hint)
+	}
+	return nil
+}

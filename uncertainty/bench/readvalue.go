@@ -14,20 +14,12 @@ import (
 type ofMistake = string
 
 const (
-	theNewEntry      ofMistake = "the new entry"
-	thePrep          ofMistake = "the prep"
-	theKitOfThePlan  ofMistake = "the kit of the plan"
-	namedByThePrep   ofMistake = "the kit is the file that the prep names"
-	instrumentsOfKit ofMistake = "instruments of a kit"
-	thePlan          ofMistake = "the plan"
-	instrumentInKit  ofMistake = "instrument in the kit"
-	aChange          ofMistake = "a change"
+	namedByThePrep  ofMistake = "the kit is the file that the prep names"
+	thePlan         ofMistake = "the plan"
+	instrumentInKit ofMistake = "instrument in the kit"
 
 	mostlyTwo      ofMistake = "certificates mostly state k = 2"
-	anotherPrice   ofMistake = "another price of the kit"
-	aPrice         ofMistake = "a price of the kit"
 	priceOfSolute  ofMistake = "the price of the solute"
-	aLimitInGrams  ofMistake = "a limit in grams"
 	stateOne       ofMistake = "state one of them"
 	ownName        ofMistake = "give each its own name"
 	sodiumChloride ofMistake = "sodium chloride has \"58.44 g/mol\""

@@ -71,7 +71,7 @@ func TestEachBreakOfARecordIsOneMistake(t *testing.T) {
 	require.NoError(t, err)
 	for _, b := range broken.Breaks(recordToBreak) {
 		_, err := ParseRecord("record.toml", []byte(b.Text), p)
-		all := benchfile.MistakesIn(err)
+		all, _ := benchfile.Told(err)
 		if len(all) == 0 && (b.Maybe || strings.HasSuffix(b.What, "empty")) {
 			continue
 		}
@@ -97,7 +97,7 @@ func TestTwoBreaksOfARecordAreTwoMistakes(t *testing.T) {
 		for _, c := range list[i+1:] {
 			if both, ok := b.And(recordToBreak, c); ok {
 				_, err := ParseRecord("record.toml", []byte(both), p)
-				all := benchfile.MistakesIn(err)
+				all, _ := benchfile.Told(err)
 				if unknown := b.Line == c.Line || b.Line == 6 && c.Line == 11; unknown && len(all) == 1 && all[0].Line == b.Line {
 					continue
 				}

@@ -6,15 +6,13 @@ import (
 	"strings"
 	"time"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/record"
 )
 
-// forms of a time in a record, the last without the time of day.
-var forms = []string{"2006-01-02 15:04", "2006-01-02 15:04:05", time.DateOnly}
-
-// TimeForm is how times are written: with how far the clock is ahead of UTC, as in
+// timeForm is how times are written: with how far the clock is ahead of UTC, as in
 // RFC 3339.
-const TimeForm = "2006-01-02 15:04 -07:00"
+const timeForm = "2006-01-02 15:04 -07:00"
 
 const howToTime ofMistake = `write year, month, day and the time of day, as in "2026-11-28 10:05" or "2026-11-28 10:05 +01:00"`
 
@@ -30,19 +28,15 @@ type moment struct {
 // parseTime reads a time of a record.
 func parseTime(text string) (moment, error) {
 	local := strings.Replace(text, "T", " ", 1)
-	for _, form := range forms {
-		if when, err := time.Parse(form, local); err == nil {
-			last := when
-			if form == time.DateOnly {
-				last = when.Add(24*time.Hour - time.Nanosecond)
-			}
-			return moment{when, last, false}, nil
-		}
-		for _, zone := range []string{"Z07:00", " Z07:00"} {
-			if when, err := time.Parse(form+zone, local); err == nil && form != time.DateOnly {
-				return moment{when, when, true}, nil
+	for _, form := range []string{"2006-01-02 15:04", "2006-01-02 15:04:05"} {
+		for _, zone := range []string{"", "Z07:00", " Z07:00"} {
+			if when, err := time.Parse(form+zone, local); err == nil {
+				return moment{when, when, zone != ""}, nil
 			}
 		}
+	}
+	if day, err := time.Parse(time.DateOnly, local); err == nil {
+		return moment{day, day.Add(24*time.Hour - time.Nanosecond), false}, nil
 	}
 	return moment{}, fmt.Errorf("%q is not a time", text)
 }
@@ -70,13 +64,16 @@ func (m moment) before(other moment) bool {
 	return m.last.Before(other.first)
 }
 
-// CheckTime checks a time of an entry that is to be added: it must be one, and not more
-// than a day ahead of the clock now. Where it does not say how far it is ahead of UTC,
-// the zone of now counts.
-func CheckTime(text string, now time.Time) (hint string, err error) {
-	at, err := parseTime(text)
+// EntryTime is the time of an entry that is to be added: as it is said or, where nothing is,
+// now. It must be a time, and not more than a day ahead of the clock now. Where it does not
+// say how far it is ahead of UTC, the zone of now counts. The error is a *quantity.Error.
+func EntryTime(said string, now time.Time) (string, error) {
+	if said == "" {
+		return now.Format(timeForm), nil
+	}
+	at, err := parseTime(said)
 	if err != nil {
-		return howToTime, err
+		return "", &quantity.Error{Found: said, Message: err.Error(), Hint: howToTime}
 	}
 	first := at.first
 	if !at.zoned {
@@ -84,9 +81,9 @@ func CheckTime(text string, now time.Time) (hint string, err error) {
 		first = first.Add(-time.Duration(offset) * time.Second)
 	}
 	if first.After(now.Add(24 * time.Hour)) {
-		return "look at the year and the day, and at the clock of the computer", fmt.Errorf("%q is more than a day ahead: it is %s", text, now.Format(TimeForm))
+		return "", &quantity.Error{Found: said, Message: fmt.Sprintf("%q is more than a day ahead: it is %s", said, now.Format(timeForm)), Hint: "look at the year and the day, and at the clock of the computer"}
 	}
-	return "", nil
+	return said, nil
 }
 
 func (e *entry) readTime() {
@@ -104,12 +101,7 @@ func (e *entry) readTime() {
 
 // times fills in those of the first and the last entry that has one.
 func (r *recordReader) times() {
-	var timed []*entry
-	for _, e := range r.entries {
-		if e.At != "" {
-			timed = append(timed, e)
-		}
-	}
+	timed := slices.DeleteFunc(slices.Clone(r.entries), func(e *entry) bool { return e.At == "" })
 	if len(timed) > 0 {
 		first, last := timed[0], timed[len(timed)-1]
 		r.First, r.Last, r.Reversed = first.At, last.At, last.when.before(first.when)

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/record"
 )
 
@@ -86,7 +87,7 @@ func TestTimesThatRunBackwards(t *testing.T) {
 }
 
 // A time more than a day ahead of the clock is refused, wherever the clocks stand.
-func TestCheckTime(t *testing.T) {
+func TestEntryTime(t *testing.T) {
 	berlin := time.Date(2026, 10, 25, 2, 30, 0, 0, time.FixedZone("CET", 3600)) // 01:30 UTC
 	auckland := berlin.In(time.FixedZone("NZDT", 13*3600))                      // 14:30
 	for _, c := range []struct {
@@ -99,11 +100,18 @@ func TestCheckTime(t *testing.T) {
 		{"2026-10-26 14:30", auckland, true}, {"2026-10-26 14:31", auckland, false}, {"2026-10-26 02:31 +01:00", auckland, false},
 		{"2062-10-25 02:30", berlin, false}, {"1999-01-01", berlin, true}, {"2026-10-25 02:61", berlin, false}, {"9999-12-31", auckland, false},
 	} {
-		hint, err := CheckTime(c.text, c.now)
+		at, err := EntryTime(c.text, c.now)
 		assert.Equal(t, c.ok, err == nil, c.text)
-		assert.Equal(t, c.ok, hint == "", c.text)
+		if wrong := (*quantity.Error)(nil); c.ok {
+			assert.Equal(t, c.text, at)
+		} else if assert.ErrorAs(t, err, &wrong) {
+			assert.NotEmpty(t, wrong.Hint, c.text)
+		}
 	}
-	_, err := CheckTime("2062-10-25 02:30", berlin)
+	at, err := EntryTime("", berlin)
+	assert.NoError(t, err)
+	assert.Equal(t, "2026-10-25 02:30 +01:00", at)
+	_, err = EntryTime("2062-10-25 02:30", berlin)
 	assert.EqualError(t, err, `"2062-10-25 02:30" is more than a day ahead: it is 2026-10-25 02:30 +01:00`)
 }
 

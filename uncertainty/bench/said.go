@@ -44,8 +44,7 @@ func parseAddition(line string, r *recordReader) ([]string, error) {
 		if found[2] != "" {
 			keys = append(keys, "late = true")
 		}
-		planned := r.plannedStep(step)
-		done, err = parseDone(line, said, keyOf(planned), planned)
+		done, err = parseDone(line, said, "", r.plannedStep(step))
 	default:
 		done = parseBench(said)
 	}
@@ -113,25 +112,8 @@ func (r *recordReader) plannedStep(number string) *route.Step {
 	return nil
 }
 
-// keyOf is the key that names the verb of a step; "" of none.
-func keyOf(s *route.Step) string {
-	if s == nil {
-		return ""
-	}
-	return s.Verb.Traits().Key
-}
-
-// asPlanned are the keys of a step that was done as planned, without a reading: what was
-// planned, so that it stays known, and that it is from there.
-func asPlanned(planned *route.Step) []string {
-	if planned == nil {
-		return nil
-	}
-	return append(mainKeys(planned), "as-planned = true")
-}
-
-// parseDone turns what was done into keys. The key of the step is "" when it is not known;
-// planned is what it was to be where nothing else is said, nil where that stays open.
+// parseDone turns what was done into keys. The key of the step is "" when it is as planned or
+// not known; planned is what it was to be where nothing else is said, nil where that stays open.
 func parseDone(line, said, key string, planned *route.Step) (keys []string, err error) {
 	if spoilt := spoiltForm.FindStringSubmatch(said); spoilt != nil {
 		why := spoilt[2]
@@ -140,9 +122,15 @@ func parseDone(line, said, key string, planned *route.Step) (keys []string, err 
 		}
 		said, keys = strings.TrimSpace(spoilt[1]), []string{textAt("spoilt", strings.TrimPrefix(why, "by "))}
 	}
+	if key == "" && planned != nil {
+		key = planned.Verb.Traits().Key
+	}
 	switch said {
 	case "", "done", "done as planned":
-		return append(asPlanned(planned), keys...), nil
+		if planned != nil { // what was planned, so that it stays known, and that it is from there
+			keys = slices.Concat(mainKeys(planned), []string{"as-planned = true"}, keys)
+		}
+		return keys, nil
 	case "withdrawn":
 		return append(keys, "withdrawn = true"), nil
 	case "took all", "took all of it":

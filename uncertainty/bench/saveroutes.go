@@ -23,7 +23,7 @@ func SaveRoutes(text []byte, kit string, routes []*route.Route) ([]byte, error) 
 	for i, r := range routes {
 		written[i] = writtenRoute(r)
 	}
-	return benchfile.Rewritten(thePrep, text, "route", "kit", filepath.ToSlash(kit), strings.Join(written, "\n"))
+	return benchfile.Rewritten(ofMistake("the prep"), text, "route", "kit", filepath.ToSlash(kit), strings.Join(written, "\n"))
 }
 
 // nameable reports a path that a file of a bench can hold.
@@ -44,9 +44,7 @@ func writtenRoute(r *route.Route) string {
 
 // Written lists the keys of a step with their values, as a file holds them: the verb,
 // the instrument, and what else it says.
-func Written(s *route.Step) []string {
-	return append(mainKeys(s), options(s)...)
-}
+func Written(s *route.Step) []string { return append(mainKeys(s), options(s)...) }
 
 // mainKeys lists the keys that a step cannot do without, with their values: the verb with its
 // amount, what it takes, and the instrument.

@@ -42,12 +42,9 @@ func Template(p *route.Prep, r *route.Route) string {
 		Solute, Route, Plan string
 		Bench               route.Bench
 		Steps               []blankStep
-	}{first, oneLine(p.Solute.Name), benchfile.Quote(r.Name), digestedPlan(p, r), p.Bench, steps})
+	}{first, strings.Join(strings.Fields(p.Solute.Name), " "), benchfile.Quote(r.Name), digestedPlan(p, r), p.Bench, steps})
 	if err != nil {
 		panic("bench: the template of a record: " + err.Error())
 	}
 	return b.String()
 }
-
-// oneLine keeps a name within its line.
-func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }

@@ -151,7 +151,7 @@ func TestPropertiesAreAskedForWhereTheyAreNeeded(t *testing.T) {
 			assert.NoError(t, err)
 			continue
 		}
-		all := benchfile.MistakesIn(err)
+		all, _ := benchfile.Told(err)
 		if assert.Len(t, all, 1, "%v", err) {
 			assert.Equal(t, c.want, all[0].Message)
 		}
@@ -174,7 +174,7 @@ func TestMistakeInAPropertyIsToldAtItsKey(t *testing.T) {
 		text = strings.Replace(text, `{ start = "strong" }`, `{ weigh = "1.00 g", on = "scale" }, { make-up-to = "50 mL", in = "cylinder" }`, 1)
 		text = strings.Replace(text, `"0.4 `+c.unit, `"0.004 % w/v`, 1)
 		_, err := ParsePrep("prep.toml", []byte(text), kit)
-		all := benchfile.MistakesIn(err)
+		all, _ := benchfile.Told(err)
 		if assert.Len(t, all, 1, "%s\n%v", property, err) {
 			assert.Equal(t, c.message, all[0].Message)
 		}

@@ -92,7 +92,7 @@ func TestMistakesOfForms(t *testing.T) {
 		{"molar-mass = \"310\"\nweighed-molar-mass = \"346 g/mol\"", `molar-mass: "310" has no unit`, "add the unit: g/mol or kg/mol"},
 	} {
 		_, err := ParsePrep("prep.toml", []byte(strings.ReplaceAll(hydrate, "FORM", c.form)), kit)
-		all := benchfile.MistakesIn(err)
+		all, _ := benchfile.Told(err)
 		if assert.Len(t, all, 1, "%v", err) {
 			assert.Equal(t, c.message, all[0].Message)
 			assert.True(t, strings.HasPrefix(all[0].Hint, c.hint), all[0].Hint)

@@ -259,7 +259,7 @@ func understand(t *testing.T, kit *equipment.Kit, text string) (readable, possib
 	}()
 	p, err := ParsePrep("prep.toml", []byte(text), kit)
 	if err != nil {
-		all := benchfile.MistakesIn(err)
+		all, _ := benchfile.Told(err)
 		for i, m := range all {
 			if m.Line < 1 || m.Column < 1 || m.Message == "" || i > 0 && m.Line < all[i-1].Line {
 				t.Fatalf("no place: %v\n%s", err, text)
