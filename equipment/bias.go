@@ -60,8 +60,11 @@ func (k *Measure) Limit(volume float64) float64 {
 // bias appends e_bias. The same mark of a piece has one draw. Different marks
 // have a common and an own part, so that their correlation is BetweenMarks.
 // Where the limit grows with the volume, one draw z of the piece makes the
-// error z·limit at every volume.
-func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
+// error z·limit at every volume. Where own readings count, they say it.
+func (k *Measure) bias(u Use, mark float64, own *Judged) []uncertainty.Node {
+	if own != nil {
+		return k.ownError(u, own, mark)
+	}
 	limit := k.Limit(mark)
 	if limit == 0 && k.Bias.Correction == 0 {
 		return nil

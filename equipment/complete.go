@@ -13,7 +13,8 @@ func NewMeasure(name string, kind Kind) *Measure {
 }
 
 // Complete fills in what is not stated of a measure from the class table: the limit of its
-// error unless [Measure].Bias.Stated, its division, bore, scatter and numbered marks. Class, standard
+// error unless [Measure].Bias.Stated, its division, bore, scatter and numbered marks; and judges
+// its own readings beside that limit. Class, standard
 // and form are as stated, "" where they are not; kinds without letters have a class of their
 // own, which is assumed. The error is a *quantity.Error: nothing says how good the piece is,
 // or the tables do not bear out what is stated.
@@ -37,6 +38,9 @@ func (k *Measure) Complete(class, standard, form string) error {
 		if k.Kind.Traits().Counts && k.Capacity != k.Class.Capacity {
 			k.Bias.Limit = k.Class.limit(k.Capacity)
 		}
+	}
+	if err == nil {
+		k.judge()
 	}
 	return err
 }

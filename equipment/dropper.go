@@ -28,8 +28,9 @@ func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 		return 0, err
 	}
 	m := u.Model
-	k.note(u, k.Capacity)
-	drop := m.Add(m.Constant(k.Capacity), k.bias(u, k.Capacity)...)
+	own := k.ownAt(k.Capacity)
+	k.note(u, k.Capacity, own)
+	drop := m.Add(m.Constant(k.Capacity), k.bias(u, k.Capacity, own)...)
 	s := k.Repeatability
 	if !s.Known {
 		s.S = 0.05 * k.Capacity

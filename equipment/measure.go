@@ -31,6 +31,10 @@ type Measure struct {
 	// Repeatability is a measured standard deviation of use, which replaces
 	// the error of reading and the scatter of what is retained.
 	Repeatability Spread
+	// Own are sets of readings of one's own, and Judged is what their means say of the piece: see
+	// [Measure.Complete].
+	Own    []Own
+	Judged []Judged
 	// Reading is how carefully it is read; "" leaves that to the bench.
 	Reading Reading
 	// Vessel is the mass of the empty vessel in g; Plastic what it is made of, if not glass.
@@ -73,11 +77,11 @@ func (k *Measure) Reads(volume float64) error {
 //
 //	V = (M + e_bias + e_read + cling + meniscus [+ E[X] when adjusted to deliver]) θ
 func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
-	volume, err := k.upToMark(u, mark, 1)
+	volume, err := k.upToMark(u, mark, 1, k.ownAt(mark))
 	if err != nil {
 		return 0, err
 	}
-	volume = u.Model.Add(volume, k.clinging(u)...)
+	volume = u.Model.Add(volume, k.clinging(u, k.ownHeld(Contained, mark) != nil)...)
 	switch {
 	case k.Ex && !k.Retained.Known:
 		u.Notes.LeaveOut("beyond-mark", k.Name)
@@ -98,31 +102,36 @@ func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 	if k.Kind.Traits().difference && !isMultiple(mark, k.Capacity) {
 		readings = 2 // from mark to mark
 	}
-	volume, err := k.upToMark(u, mark, readings)
+	whole := k.wholeDelivery(u, mark)
+	volume, err := k.upToMark(u, mark, readings, cmp.Or(whole, k.ownAt(mark)))
 	if err != nil {
 		return 0, err
 	}
+	if whole != nil {
+		return k.at20(u, volume), nil
+	}
 	if k.Kind.Traits().Receives {
-		volume = u.Model.Add(volume, k.clinging(u)...)
+		volume = u.Model.Add(volume, k.clinging(u, k.ownHeld(Delivered, mark) != nil)...)
 	}
 	return k.at20(u, k.lessRetained(u, volume)), nil
 }
 
-// upToMark appends M with what is wrong with the piece and its reading.
-func (k *Measure) upToMark(u Use, mark float64, readings int) (uncertainty.Node, error) {
+// upToMark appends M with what is wrong with the piece, which its own readings may say, and with
+// its reading.
+func (k *Measure) upToMark(u Use, mark float64, readings int, own *Judged) (uncertainty.Node, error) {
 	if err := k.Reads(mark); err != nil {
 		return 0, err
 	}
-	k.note(u, mark)
+	k.note(u, mark, own)
 	volume := u.Model.Constant(mark)
-	if k.Line.With != nil {
+	if k.Line.With != nil && own == nil {
 		line, err := k.setLine(u)
 		if err != nil {
 			return 0, err
 		}
 		volume = u.Model.Add(volume, line...)
 	}
-	volume = u.Model.Add(volume, k.bias(u, mark)...)
+	volume = u.Model.Add(volume, k.bias(u, mark, own)...)
 	volume = u.Model.Add(volume, k.readings(u, readings)...)
 	return u.Model.Add(volume, k.meniscus(u, readings)...), nil
 }
@@ -162,8 +171,9 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	return nodes
 }
 
-// clinging appends the drops above the meniscus, rectangular from 0 to K.
-func (k *Measure) clinging(u Use) []uncertainty.Node {
+// clinging appends the drops above the meniscus, rectangular from 0 to K; of measured ones the
+// mean, since readings hold their scatter.
+func (k *Measure) clinging(u Use, measured bool) []uncertainty.Node {
 	switch {
 	case !k.Clinging.Known:
 		u.Notes.LeaveOut("clinging-drops", k.Name)
@@ -171,7 +181,11 @@ func (k *Measure) clinging(u Use) []uncertainty.Node {
 	case k.Clinging.Value == 0:
 		return nil
 	}
-	return []uncertainty.Node{u.Model.Influence(k.ofUse(u, clingingDrops, uncertainty.Rectangular{Low: 0, High: k.Clinging.Value}))}
+	d := uncertainty.Distribution(uncertainty.Rectangular{Low: 0, High: k.Clinging.Value})
+	if measured {
+		d = exactly(k.Clinging.Value / 2)
+	}
+	return []uncertainty.Node{u.Model.Influence(k.ofUse(u, clingingDrops, d))}
 }
 
 // at20 multiplies a volume by θ = 1 + (γ_vessel - γ_liquid)(T - 20 °C), which
@@ -185,8 +199,31 @@ func (k *Measure) at20(u Use, volume uncertainty.Node) uncertainty.Node {
 	return m.Multiply(volume, m.Add(m.Constant(1), m.Multiply(m.Constant(coefficient), u.Day.Excess)))
 }
 
-// note records what the use of the instrument rests on.
-func (k *Measure) note(u Use, mark float64) {
+// note records what the use of the instrument rests on, and what its own readings say.
+func (k *Measure) note(u Use, mark float64, own *Judged) {
+	k.tellOwn(u.Notes)
+	if own == nil || own.Standing != Alone || !sameVolume(own.Mark, mark) {
+		k.noteLimit(u, mark)
+	}
+	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
+		u.Notes.remember("bore", k.Name, k.Bore, k.Class.String())
+	}
+	if k.BoreAssumed {
+		u.Notes.Assume("bore-of-astm", k.Name, k.Bore)
+	}
+	if u.Day.Known && !k.Expansion.Known && !k.Kind.Traits().Counts {
+		u.Notes.LeaveOut("expansion-of-glass", k.Name)
+	}
+	if k.Division > 0 && !isMultiple(mark, k.Division) {
+		u.Notes.Warn("between-two-lines", k.Name, ML(mark), ML(k.Division))
+	}
+	if k.Division > 0 && mark < leastOfScale*k.Capacity*(1-1e-12) {
+		u.Notes.Warn("low-on-scale", k.Name, ML(mark))
+	}
+}
+
+// noteLimit records what the limit of the error rests on.
+func (k *Measure) noteLimit(u Use, mark float64) {
 	switch {
 	case k.StandardAssumed && k.Bias.ClassLimit:
 		u.Notes.Assume("limits-of-class", k.Name, k.Class.String())
@@ -206,20 +243,5 @@ func (k *Measure) note(u Use, mark float64) {
 	}
 	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == triangle {
 		u.Notes.Assume("triangular-errors", "")
-	}
-	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
-		u.Notes.remember("bore", k.Name, k.Bore, k.Class.String())
-	}
-	if k.BoreAssumed {
-		u.Notes.Assume("bore-of-astm", k.Name, k.Bore)
-	}
-	if u.Day.Known && !k.Expansion.Known && !k.Kind.Traits().Counts {
-		u.Notes.LeaveOut("expansion-of-glass", k.Name)
-	}
-	if k.Division > 0 && !isMultiple(mark, k.Division) {
-		u.Notes.Warn("between-two-lines", k.Name, ML(mark), ML(k.Division))
-	}
-	if k.Division > 0 && mark < leastOfScale*k.Capacity*(1-1e-12) {
-		u.Notes.Warn("low-on-scale", k.Name, ML(mark))
 	}
 }

@@ -49,7 +49,7 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node) uncertainty.Node 
 	m := u.Model
 	left := k.ofUse(u, retainedCode, retained.distribution())
 	left.Assumed = assumed
-	if k.knownScatter() && !k.Retained.Spread.Known {
+	if k.knownScatter() && !k.Retained.Spread.Known || k.scatterMeasured(Delivered) {
 		left.Distribution = exactly(retained.Mean)
 	}
 	switch {

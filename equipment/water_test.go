@@ -20,7 +20,7 @@ func TestWaterTable(t *testing.T) {
 		{25, 997.0470, 2.57}, {30, 995.6488, 3.03}, {35, 994.0326, 3.46}, {40, 992.2152, 3.86},
 	} {
 		what := fmt.Sprintf("at %v °C", row.t)
-		near.Absolute(t, "density "+what, row.density/1000, densityOfWater(row.t), 0.6e-7)
+		near.Absolute(t, "density "+what, row.density/1000, WaterDensity(row.t), 0.6e-7)
 		near.Absolute(t, "expansion "+what, row.expansion*1e-4, WaterExpansion(row.t), 0.51e-6)
 	}
 }
@@ -29,30 +29,24 @@ func TestWaterTable(t *testing.T) {
 // 0.0006 kg/m³ (air-free; its formula differs by 0.0009); QUAM's 2.1e-4 per °C; and
 // the handbook's 988.04 kg/m³ at 50 °C (from memory), beyond the formula's range.
 func TestWaterAgainstOthers(t *testing.T) {
-	near.Absolute(t, "density at 16 °C", 0.9989468, densityOfWater(16), 1e-6)
+	near.Absolute(t, "density at 16 °C", 0.9989468, WaterDensity(16), 1e-6)
 	near.Absolute(t, "expansion at 20 °C", 2.1e-4, WaterExpansion(20), 5e-6)
-	near.Absolute(t, "density at 50 °C", 0.98804, densityOfWater(50), 2e-5)
+	near.Absolute(t, "density at 50 °C", 0.98804, WaterDensity(50), 2e-5)
 }
 
 // The expansion is the slope of the density; both are quiet at the maximum of
 // density, 999.974950 kg/m³ at 3.983035 °C (Tanaka et al.).
 func TestWaterExpansionIsTheSlope(t *testing.T) {
-	near.Relative(t, "greatest density", 0.999974950, densityOfWater(3.983035), 1e-15)
+	near.Relative(t, "greatest density", 0.999974950, WaterDensity(3.983035), 1e-15)
 	assert.Equal(t, 0.0, WaterExpansion(3.983035))
 	for c := 0.5; c < 50; c++ {
-		slope := (densityOfWater(c+1e-3) - densityOfWater(c-1e-3)) / 2e-3
-		near.Absolute(t, fmt.Sprintf("slope at %v °C", c), -slope/densityOfWater(c), WaterExpansion(c), 1e-11)
+		slope := (WaterDensity(c+1e-3) - WaterDensity(c-1e-3)) / 2e-3
+		near.Absolute(t, fmt.Sprintf("slope at %v °C", c), -slope/WaterDensity(c), WaterExpansion(c), 1e-11)
 	}
 }
 
 func TestWaterOutOfRange(t *testing.T) {
-	assert.PanicsWithValue(t, "equipment: no density of water at 50.1 °C", func() { densityOfWater(50.1) })
+	assert.PanicsWithValue(t, "equipment: no density of water at 50.1 °C", func() { WaterDensity(50.1) })
 	assert.PanicsWithValue(t, "equipment: no density of water at -1 °C", func() { WaterExpansion(-1) })
-	assert.PanicsWithValue(t, "equipment: no density of water at NaN °C", func() { densityOfWater(math.NaN()) })
-}
-
-// densityOfWater is the density in g/mL that the expansion is that of: see [WaterExpansion].
-func densityOfWater(t float64) float64 {
-	lack, _ := waterLack(t)
-	return 0.999974950 * (1 - lack)
+	assert.PanicsWithValue(t, "equipment: no density of water at NaN °C", func() { WaterDensity(math.NaN()) })
 }

@@ -230,3 +230,10 @@ func TestEveryKeyOfARecordIsDocumented(t *testing.T) {
 	all = slices.DeleteFunc(slices.Compact(all), func(key string) bool { return slices.Contains(ofStep, key) })
 	assert.Equal(t, documented(t, "[entries]", ""), all)
 }
+
+// The keys of a table of readings.
+func TestEveryKeyOfReadingsIsDocumented(t *testing.T) {
+	skipIfSlow(t)
+	_, err := bench.ParseKit("k", []byte("[[flask]]\nname = \"x\"\ncapacity = \"10 mL\"\ntolerance = \"0.1 mL\"\nreadings = { qqqqqqqqqq = 1, weighed = [\"1 g\", \"2 g\"], temperature = \"20 °C\" }\n"))
+	assert.Equal(t, documented(t, "Readings of one's own", ""), known(t, err))
+}

@@ -35,6 +35,12 @@ func (t *Table) IsText(key string) bool { return t.shape(key) == isText }
 // IsTable reports whether a table stands at the key.
 func (t *Table) IsTable(key string) bool { return t.shape(key) == isTable }
 
+// ListsTables reports whether a list of tables stands at the key.
+func (t *Table) ListsTables(key string) bool {
+	v := t.ask(key)
+	return v != nil && v.shape == isList && len(v.items) > 0 && v.items[0].shape == isTable
+}
+
 // DropBlanks takes the keys away whose text is empty: the blanks of a form that have
 // not been filled in.
 func (t *Table) DropBlanks() {

@@ -14,9 +14,26 @@ func Kit(k *equipment.Kit) Data {
 	}
 	return records(func() object {
 		return object{
-			{"schema", "minim.kit/1"}, {"invented_example", k.Invented}, {"title", k.Title}, {"note", k.Note}, {"kit", k.File}, {"instruments", list()},
+			{"schema", "minim.kit/1"}, {"invented_example", k.Invented}, {"title", k.Title}, {"note", k.Note}, {"kit", k.File}, {"instruments", list()}, {"own_readings", ownReadings(k)},
 		}
 	}, list)
+}
+
+// ownReadings are sets of readings of volumes, with what their means say of the pieces.
+func ownReadings(k *equipment.Kit) []object {
+	out := []object{}
+	for _, m := range slices.Concat(k.Measures, k.Candidates.Measures) {
+		for i := range m.Judged {
+			j := &m.Judged[i]
+			compared := j.Expected > 0
+			out = append(out, object{
+				{"name", m.Name}, {"of", orNull(string(j.Of))}, {"mark_mL", positive(j.Mark)}, {"readings", j.N}, {"mean_mL", j.Mean},
+				{"standard_deviation_mL", j.S}, {"degrees_of_freedom", j.DegreesOfFreedom}, {"expected_mL", only(compared, j.Expected)},
+				{"chance_of_lying_so_far_off", only(compared, j.Chance)}, {"counts", string(j.Standing)},
+			})
+		}
+	}
+	return out
 }
 
 // instruments are those of a kit. Amounts are in its unit, g or mL; null is what an

@@ -17,6 +17,8 @@ var names = map[string]string{
 	"bias own to a mark":         "bias of the {piece} at {mark}, own",
 	"bias relative to its limit": "bias of the {piece}, relative to its limit",
 	"correction":                 "correction of the {piece}",
+	"bias by readings":           "bias of the {piece} at {mark}, by its readings",
+	"delivered by readings":      "what the {piece} delivers at {mark}, by its readings",
 	"pen line":                   "line of the {of}",
 	"retained":                   "retained in the {of}",
 	"should have kept":           "what the {of} should have kept",

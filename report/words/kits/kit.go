@@ -48,6 +48,7 @@ func benchBlocks(k *equipment.Kit) []page.Block {
 		list = append(list, page.Heading{Text: "Candidates, which are not on the bench"})
 		list = append(list, instruments(k.Candidates, all)...)
 	}
+	list = append(list, ownTable(all)...)
 	return append(append(list, sources(all)...), page.Gap{}, page.Paragraph{Text: columns, Style: "small"})
 }
 

@@ -35,5 +35,15 @@ func Row(name string, b *equipment.Balance, m *equipment.Measure) []string {
 	case m.Limit(m.Capacity) == 0:
 		limit = "none"
 	}
-	return []string{name, size, class, limit, source}
+	return []string{name, size, class, limit + byReadings(m), source}
+}
+
+// byReadings says where own readings count beside the limit, or without it.
+func byReadings(m *equipment.Measure) (text string) {
+	for i := range m.Judged {
+		if j := &m.Judged[i]; j.Counts() {
+			text += "; at " + quantity.Millilitres(j.Mark) + " the mean of its readings counts " + standings[j.Standing]
+		}
+	}
+	return text
 }

@@ -50,6 +50,24 @@ var words = map[string]string{
 	"meniscus-without-tension":   "height of the meniscus of %s in glass that is adjusted with water (surface tension not known)",
 	"meniscus-without-bore":      "height of the meniscus of %s in the %s (bore not known)",
 	"meniscus-computed":          "the meniscus of %s is known by computation within a third (none has been measured)",
+	// Means of own readings.
+	"own-mean-far": "the %[2]d readings of the %[1]s at %[3]s have the mean %[4]s, %[5]s, %[6]s: it is %[7]s, or not used as meant; " +
+		"its limit is left out, and the readings count alone",
+	"own-mean-odd": "the %[2]d readings of the %[1]s at %[3]s have the mean %[4]s, %[5]s: " +
+		"of those as good as its limit says %.2[6]g in 100 would lie so far off, or further; look at how it is used",
+	"own-mean-few":         "the mean of the %[2]d readings of the %[1]s at %[3]s, %[4]s, %[5]s: it counts from four readings on, and the limit stands",
+	"lies-low":             "%.2g %% low",
+	"lies-high":            "%.2g %% high",
+	"lies-right":           "as expected",
+	"own-mean-not-told":    "the mean of the readings of the %s, %s (what they are of, delivered or contained, and at which mark, is not stated)",
+	"own-mean-of-others":   "the mean of the readings of the %s, %s (they are of one piece, and there are others)",
+	"own-mean-at-capacity": "the readings of the %s were taken at its capacity, %s",
+	"own-scatter-pooled":   "the readings of the %s scatter alike at all marks where they were taken",
+	"weighed-water":        "the water weighed for the %s had %v °C within %v °C, and the air about 1013 hPa",
+	"times-limit":          "%.2g times its limit",
+	"times-uncertainty":    "%.2g times the standard uncertainty of its error",
+	"not-of-class":         "not of %s",
+	"not-as-stated":        "not as good as the kit states",
 	// Notes and reasons of routes.
 	"solute-without-density":    "a solute that is measured by volume needs its density, which the prep does not state",
 	"solvent-without-density":   "weighing a solution needs the density of %s, which the prep does not state",

@@ -1,0 +1,105 @@
+package equipment
+
+import (
+	"math"
+
+	"minim/uncertainty"
+	"minim/uncertainty/portable"
+)
+
+// usualMark is where readings were taken when that is not said: at the only mark; of several, at
+// the capacity if their mean is within a tenth of it, which is assumed; else it is 0.
+func (k *Measure) usualMark(mean float64) (mark float64, assumed bool) {
+	is := k.Kind.Traits()
+	several := k.Division > 0 || is.Scale || is.Set && !is.Counts
+	switch {
+	case !several:
+		return k.Capacity, false
+	case math.Abs(mean-k.Capacity) <= k.Capacity/10:
+		return k.Capacity, true
+	}
+	return 0, false
+}
+
+// compare works out what the mean says of the error of the piece.
+func (k *Measure) compare(j *Judged) {
+	prior, others, known := k.expected(j)
+	j.Expected = j.Mark + (others + prior.Mean())
+	m := j.ofMean()
+	m.Mean -= j.Mark + others
+	m.Scale = max(m.Scale, 1e-9*k.Capacity)
+	if known {
+		j.Chance = prior.Chance(m)
+	}
+	switch {
+	case j.DegreesOfFreedom < leastNu:
+		j.Standing = Few
+	case !known || j.TooFar():
+		j.Standing = Alone
+		j.error, j.degreesOfFreedom = byReadingsAlone(m)
+	default:
+		j.Standing = Combined
+		j.error = prior.Given(m)
+	}
+}
+
+// byReadingsAlone is what readings say where nothing else is known.
+func byReadingsAlone(m uncertainty.Measured) (d uncertainty.Distribution, degreesOfFreedom float64) {
+	if math.IsInf(m.Nu, 1) {
+		return uncertainty.Normal{Mu: m.Mean, Sigma: m.Scale}, 0
+	}
+	return uncertainty.StudentT{Mu: m.Mean, Sigma: m.Scale, Nu: m.Nu}, m.Nu
+}
+
+// ofMean is what the readings say of the volume: their mean with s/√n, and what is wrong with all
+// of them alike; where they scatter by less than half a digit the rounding is that as well. The
+// degrees of freedom are those of Welch and Satterthwaite.
+func (j *Judged) ofMean() uncertainty.Measured {
+	ownVariance := j.S * j.S / float64(j.N)
+	common := j.Common * j.Common
+	if j.S < j.Digit/2 {
+		common += float64(j.Digit*j.Digit) / 12
+	}
+	m := uncertainty.Measured{Mean: j.Mean, Scale: math.Sqrt(ownVariance + common), Nu: math.Inf(1)}
+	if share := ownVariance / (ownVariance + common); share > 0 {
+		m.Nu = j.DegreesOfFreedom / (share * share)
+	}
+	return m
+}
+
+// expected is what is known of the error of the piece beside its readings: the limit, which is that
+// of the piece alone. others is what else is known to come to it, on average. Readings of what
+// comes out of an instrument that was not adjusted to deliver are of the limit and of what stays
+// and clings together; known is false where nothing is known of that.
+func (k *Measure) expected(j *Judged) (prior uncertainty.Prior, others float64, known bool) {
+	clinging := 0.0
+	if k.Kind.Traits().Receives {
+		clinging = k.Clinging.Value / 2
+	}
+	prior = k.ofPiece(j.Mark)
+	switch {
+	case j.Of == Delivered && !k.Ex:
+		j.whole = true
+		stays, _ := k.retained(alone())
+		about := uncertainty.SummaryOf(stays.distribution())
+		prior.Shift = clinging - about.Mean
+		prior.Blur = portable.Hypot(about.StandardUncertainty, clinging/math.Sqrt(3))
+		return prior, 0, stays.Known
+	case j.Of == Contained && k.Ex && k.Retained.Known:
+		return prior, clinging + k.Retained.Mean, true
+	}
+	return prior, clinging, true
+}
+
+// ofPiece is what the kit says of the error of the piece itself at a mark. One that is said to have
+// none has hardly any.
+func (k *Measure) ofPiece(mark float64) uncertainty.Prior {
+	if k.Line.With != nil && k.Bias.Limit == 0 {
+		u := alone()
+		nodes, err := k.setLine(u)
+		line := propagated(u, u.Model.Add(u.Model.Constant(0), nodes...), err)
+		return uncertainty.Prior{Of: uncertainty.Normal{Mu: line.Value, Sigma: max(line.StandardUncertainty, 1e-9*k.Capacity)}}
+	}
+	limit := max(k.Limit(mark), 1e-9*k.Capacity)
+	return uncertainty.Prior{Of: k.Bias.Shape.within(limit), Shift: k.Bias.Correction}
+}

@@ -1,0 +1,162 @@
+package equipment
+
+import (
+	"math"
+
+	"minim/uncertainty"
+	"minim/uncertainty/portable"
+)
+
+// Held says what readings of one's own are of.
+type Held string
+
+// What was measured: what came out of an instrument, or what it held up to the mark.
+const (
+	Delivered Held = "delivered"
+	Contained Held = "contained"
+)
+
+// Own is what readings of one's own at one mark of a measure came to, as volumes at 20 °C in mL.
+type Own struct {
+	// Of is "" where it is not said and may be either. Mark is 0 where it is not said.
+	Of   Held
+	Mark float64
+	// N readings with a mean, a standard deviation and its degrees of freedom.
+	N                         int
+	Mean, S, DegreesOfFreedom float64
+	// Digit in which the readings were taken, 0 when not known. Common is the standard
+	// uncertainty of what is wrong with all of them alike: the balance, the temperature.
+	Digit, Common float64
+	// Weighed: they are masses of water, at Temperature within Within, in °C.
+	Weighed             bool
+	Temperature, Within float64
+}
+
+// NewOwn evaluates readings in mL.
+func NewOwn(of Held, mark float64, values []float64) Own {
+	mean, s, nu := uncertainty.Readings(values)
+	return Own{Of: of, Mark: mark, N: len(values), Mean: mean, S: s, DegreesOfFreedom: nu}
+}
+
+// UsualHeld is what readings of such an instrument are of when it is not said: what is made for
+// both tells nothing.
+func (k *Measure) UsualHeld() Held {
+	switch is := k.Kind.Traits(); {
+	case is.Receives && is.Delivers:
+		return ""
+	case is.Receives:
+		return Contained
+	}
+	return Delivered
+}
+
+// Standing is how the mean of readings counts beside the limit of error.
+type Standing string
+
+// The standings.
+const (
+	// Combined: the mean and the limit together.
+	Combined Standing = "combined"
+	// Alone: the mean lies too far off for the limit to be true of the piece, or nothing is known
+	// of what stays in the instrument; the mean counts, and the limit does not.
+	Alone Standing = "alone"
+	// Few: fewer than three degrees of freedom; the limit stands.
+	Few Standing = "few"
+	// NotTold: it is not said what the readings are of, or at which mark.
+	NotTold Standing = "not-told"
+	// OfOthers: there are several pieces, or a new one each time, and the readings are of one.
+	OfOthers Standing = "of-others"
+)
+
+// Judged is what the mean of own readings says of a piece beside its limit.
+type Judged struct {
+	Own
+	Standing Standing
+	// Expected is what the limit and all else that is known let the mean be, and Chance how
+	// likely it lies as far off as it does, or further; 1 where there is nothing to compare with.
+	Expected, Chance float64
+	// whole: the error is that of all that comes out, what stays behind and clings included.
+	whole bool
+	// error of the piece in mL at the mark, with its degrees of freedom where it is a Student t.
+	error            uncertainty.Distribution
+	degreesOfFreedom float64
+	// Pooled: the standard deviation is that of all sets of readings. MarkAssumed: the mark is taken
+	// to be the capacity.
+	Pooled, MarkAssumed bool
+}
+
+// Counts reports whether the mean counts.
+func (j *Judged) Counts() bool { return j.Standing == Combined || j.Standing == Alone }
+
+// The chances below which a mean that lies so far off is a finding, and a hint.
+const (
+	tooFar = 0.01
+	farOff = 0.05
+)
+
+// leastNu is the number of degrees of freedom from which on a mean counts.
+const leastNu = 3
+
+// TooFar reports a mean that shows that the piece is not as its limit says, or not used so.
+func (j *Judged) TooFar() bool { return j.Chance < tooFar }
+
+// judge weighs each set of readings against the limit, once all else is known of the measure.
+func (k *Measure) judge() {
+	var judged []Judged // the limit by itself, without what is found, is compared with
+	for _, own := range k.Own {
+		judged = append(judged, k.judged(own))
+	}
+	k.Judged = judged
+}
+
+func (k *Measure) judged(own Own) Judged {
+	j := Judged{Own: own, Chance: 1}
+	if j.Of == "" {
+		j.Of = k.UsualHeld()
+	}
+	s, nu, pooled := k.scatterOf(own)
+	j.S, j.DegreesOfFreedom, j.Pooled = s, nu, pooled
+	if j.Mark == 0 {
+		j.Mark, j.MarkAssumed = k.usualMark(j.Mean)
+	}
+	switch {
+	case j.Of == "" || j.Mark == 0:
+		j.Standing = NotTold
+		return j
+	case k.Count > 1 || k.SingleUse:
+		j.Standing = OfOthers
+		return j
+	}
+	k.compare(&j)
+	return j
+}
+
+// scatterOf is the standard deviation by which a mean is judged: its own, or of few readings that
+// of all sets together (JCGM 100, H.3.6: s² = Σ ν_i s_i²/Σ ν_i).
+func (k *Measure) scatterOf(own Own) (s, nu float64, pooled bool) {
+	if own.DegreesOfFreedom >= leastNu || len(k.Own) < 2 {
+		return own.S, own.DegreesOfFreedom, false
+	}
+	all := Pooled(k.Own)
+	return all.S, all.DegreesOfFreedom, true
+}
+
+// SetCommon sets what is wrong with all readings alike, of which the relative standard uncertainty
+// is stated, and the limit of the relative error of what they were read with.
+func (o *Own) SetCommon(relative, span float64) {
+	o.Common = o.Mean * portable.Hypot(relative, span/math.Sqrt(3))
+}
+
+// Pooled is the standard deviation of several sets together, s² = Σ ν_i s_i²/Σ ν_i (JCGM 100,
+// H.3.6).
+func Pooled(sets []Own) Spread {
+	squares, nu := 0.0, 0.0
+	for _, o := range sets {
+		squares += float64(o.DegreesOfFreedom * o.S * o.S)
+		nu += o.DegreesOfFreedom
+	}
+	if nu == 0 {
+		return Spread{}
+	}
+	return Spread{math.Sqrt(squares / nu), nu, true}
+}

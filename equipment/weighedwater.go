@@ -1,0 +1,55 @@
+package equipment
+
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
+
+// WaterDensity is the density in g/mL of water free of air at t °C and 101 325 Pa (Tanaka et al.,
+// Metrologia 38 (2001) 301): see [WaterExpansion].
+func WaterDensity(t float64) float64 {
+	lack, _ := waterLack(t)
+	return 0.99997495 * (1 - lack)
+}
+
+// airDensity is that of air in g/mL at t °C, a pressure in hPa and a relative humidity in %: the
+// simplified formula that ISO 8655-6:2022 is quoted with,
+//
+//	ρ = (0.34848 p - 0.009 h exp(0.061 t))/(t + 273.15)  kg/m³
+func airDensity(t, pressure, humidity float64) float64 {
+	moist := 0.009 * humidity * portable.Exp(0.061*t)
+	return (float64(0.34848*pressure) - moist) / (t + 273.15) / 1000
+}
+
+// weightDensity is that of the weights by which balances show masses, in g/mL (OIML R 111).
+const weightDensity = 8
+
+// ZFactor is the volume in mL that 1 g of water has, as a balance shows it in air: Z of ISO 8655-6,
+//
+//	Z = (1 - ρ_air/8)/(ρ_water - ρ_air)
+//
+// at t °C, a pressure in hPa and a relative humidity in %.
+func ZFactor(t, pressure, humidity float64) float64 {
+	air := airDensity(t, pressure, humidity)
+	return (1 - float64(air/weightDensity)) / (WaterDensity(t) - air)
+}
+
+// usualPressure in hPa and usualHumidity in % of the air in which water is weighed, and by how much
+// the pressure may differ: 50 hPa change a volume by 0.005 %, all of the humidity by 0.001 %.
+const (
+	usualPressure = 1013.25
+	usualHumidity = 50
+	pressureMay   = 50
+)
+
+// WeighedWater is what turns grams of water that a balance shows into mL: at a temperature of the
+// water within so many °C, and a vessel of that cubic expansion in 1/°C, which is calibrated for
+// 20 °C. relative is the standard uncertainty of that factor over the factor: rectangular limits of
+// the temperature and of the pressure of the air.
+func WeighedWater(temperature, within, expansion float64) (factor, relative float64) {
+	z := ZFactor(temperature, usualPressure, usualHumidity)
+	byPressure := (ZFactor(temperature, usualPressure+pressureMay, usualHumidity) - z) / z
+	byWater := float64((WaterExpansion(temperature) - expansion) * within)
+	return z * (1 - float64(expansion*(temperature-20))), portable.Hypot(byWater, byPressure) / math.Sqrt(3)
+}

@@ -1,0 +1,52 @@
+package kits
+
+import (
+	"strconv"
+
+	"minim/equipment"
+	"minim/equipment/quantity"
+	"minim/report/page"
+	"minim/uncertainty"
+)
+
+// standings say how the mean of own readings counts.
+var standings = map[equipment.Standing]string{
+	equipment.Combined: "with the limit",
+	equipment.Alone:    "alone, without the limit",
+	equipment.Few:      "no: fewer than four",
+	equipment.NotTold:  "no: of what, or where, is not said",
+	equipment.OfOthers: "no: of one piece of several",
+}
+
+// ownTable are the readings of one's own, and how their means count: no blocks where there are none.
+func ownTable(all []*equipment.Measure) []page.Block {
+	t := &page.Table{Head: []string{"own readings", "of what is", "at", "n", "mean", "s", "the mean lies", "as far off in 100", "counts"}, Numbers: 3}
+	for _, m := range all {
+		for i := range m.Judged {
+			j := &m.Judged[i]
+			t.Rows = append(t.Rows, page.Row{Cells: append([]string{
+				m.Name, string(j.Of), orDash(j.Mark > 0, quantity.Millilitres(j.Mark)), strconv.Itoa(j.N),
+				quantity.Millilitres(quantity.Round(j.Mean, 5)), uncertainty.TwoDigits(j.S) + " mL",
+			}, judgedCells(j)...)})
+		}
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []page.Block{page.Gap{}, t}
+}
+
+// judgedCells are how far a mean lies off, the chance of that, and how it counts.
+func judgedCells(j *equipment.Judged) []string {
+	compared := j.Standing != equipment.NotTold && j.Standing != equipment.OfOthers
+	return []string{
+		orDash(compared, j.Off().String()), orDash(compared && j.Chance < 1, quantity.Number(quantity.Round(100*j.Chance, 2))), standings[j.Standing],
+	}
+}
+
+func orDash(known bool, text string) string {
+	if !known {
+		return "-"
+	}
+	return text
+}

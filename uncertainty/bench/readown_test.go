@@ -1,0 +1,72 @@
+package bench
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"minim/equipment"
+	"minim/equipment/quantity"
+	"minim/uncertainty/near"
+)
+
+const ownFlask = "[[flask]]\nname = \"x\"\ncapacity = \"10 mL\"\ntolerance = \"0.1 mL\"\n"
+
+const ownCylinder = "[[cylinder]]\nname = \"x\"\ncapacity = \"10 mL\"\ndivision = \"0.2 mL\"\ntolerance = \"0.3 mL\"\n"
+
+func TestOwnReadings(t *testing.T) {
+	k := parseKit(t, ownCylinder+"readings = [ { of = \"delivered\", at = \"10 mL\", values = [\"9.9 mL\", \"9.80 mL\"] },\n"+
+		"{ of = \"contained\", at = \"5 mL\", weighed = [\"4.98 g\", \"4.99 g\", \"4.98 g\"], temperature = \"20 °C\", within = \"2 °C\", span = \"0.3 % of reading\" } ]\n").Measure("x")
+	poured, held := k.Own[0], k.Own[1]
+	near.Relative(t, "mean", 9.85, poured.Mean, 1e-12)
+	assert.Equal(t, []any{equipment.Delivered, 10.0, 2, 1.0}, []any{poured.Of, poured.Mark, poured.N, poured.DegreesOfFreedom})
+	near.Relative(t, "the finest digit", 0.01, poured.Digit, 1e-12)
+	assert.False(t, poured.Weighed)
+	near.Relative(t, "by Z at 20 °C", 1.0028512*14.95/3, held.Mean, 1e-6)
+	near.Relative(t, "digit", 0.01*1.0028512, held.Digit, 1e-6)
+	assert.Equal(t, []any{equipment.Contained, 5.0, true, 20.0, 2.0}, []any{held.Of, held.Mark, held.Weighed, held.Temperature, held.Within})
+	near.Relative(t, "common: 2 °C, 50 hPa and the span", held.Mean*math.Hypot(math.Hypot(2*2.07e-4, 5.2e-5), 0.003)/math.Sqrt(3), held.Common, 2e-3)
+	near.Relative(t, "pooled s", math.Sqrt((0.005+2*held.S*held.S)/3), k.Repeatability.S, 1e-9)
+	assert.Equal(t, 3.0, k.Repeatability.DegreesOfFreedom)
+	one := parseKit(t, ownFlask+"readings = { values = [\"10.01 mL\", \"10.02 mL\"] }").Measure("x")
+	plain := parseKit(t, ownFlask+"readings = [\"10.01 mL\", \"10.02 mL\"]").Measure("x")
+	assert.Equal(t, plain, one, "a table that says no more than the list")
+}
+
+func TestOwnReadingsMistakes(t *testing.T) {
+	const values = `values = ["10.0 mL", "10.1 mL"]`
+	for text, want := range map[string]string{
+		"{ of = \"delivered\", " + values + " }":                                             `of: "delivered" is not one of contained`,
+		"{ of = \"held\", " + values + " }":                                                  `of: "held" is not one of contained`,
+		"{ at = \"5 mL\", " + values + " }":                                                  "at: the x has one mark, at 10 mL, and cannot measure 5 mL",
+		"{ at = \"0 mL\", " + values + " }":                                                  "at: must be above 0",
+		"{ at = \"10 mL\" }":                                                                 "there are no readings in it",
+		"{ values = [\"10.0 mL\"] }":                                                         "values: a repeatability needs at least two readings",
+		"{ weighed = [\"10.0 g\", \"9.9 g\"] }":                                              "weighed: the temperature of the water is not stated",
+		"{ weighed = [\"10.0 mL\", \"9.9 g\"], temperature = \"20 °C\" }":                    `weighed: "10.0 mL" is a volume, not a mass`,
+		"{ weighed = [\"10.0 g\", \"9.9 g\"], temperature = \"90 °C\" }":                     "temperature: water is not weighed at this temperature",
+		"{ weighed = [\"10.0 g\", \"9.9 g\"], temperature = \"20 °C\", within = \"30 °C\" }": "within: this says nothing of the temperature",
+		"{ weighed = [\"10.0 g\", \"9.9 g\"], temperature = \"20 °C\", " + values + " }":     "weighed: values and weighed are both stated",
+		"{ at = \"10 mL\", values = [\"1.00 mL\", \"1.01 mL\"] }":                            "at: the readings are 1.005 mL on average",
+		"{ " + values + ", span = \"0.1 %\" }":                                               "does not say of what",
+		"{ " + values + ", mark = \"10 mL\" }":                                               "unknown key `mark`",
+		"[ { " + values + " }, { " + values + " } ]":                                         "there are readings of the same at the same mark already",
+		"[ { " + values + " }, \"10 mL\" ]":                                                  "expected a table",
+		"{ " + values + " }\nrepeatability = \"0.1 mL\"":                                     "repeatability and readings are both stated",
+	} {
+		_, err := ParseKit("k", []byte(ownFlask+"readings = "+text+"\n"))
+		if assert.Error(t, err, text) {
+			assert.Contains(t, err.Error(), want, text)
+			assert.Equal(t, 1, strings.Count(err.Error(), "k:"), "%s\n%v", text, err)
+		}
+	}
+}
+
+// The last digit of a reading counts as written.
+func TestFinest(t *testing.T) {
+	for text, want := range map[string]float64{"0.950 mL": 0.001, "950 µL": 0.001, "9.5e-1 mL": 0, "1 mL": 1, "10 mL": 1, "0.0200 L": 0.1} {
+		near.Absolute(t, text, want, finest(quantity.Volume, []string{text}), 1e-15)
+	}
+}

@@ -1,0 +1,212 @@
+package uncertainty
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"minim/uncertainty/near"
+)
+
+// The normal case of JCGM 106, A.4.4, has a closed form, [Normal.Given]. Textbook numbers for its
+// formulas A.13 and A.14, and others recomputed elsewhere: a batch and an absorbance, 0.02 % and a
+// check (invented).
+func TestPriorGivenNormal(t *testing.T) {
+	for _, c := range []struct{ y0, u0, y, u, posterior, uAfter float64 }{
+		{10, 0.3, 10.4, 0.4, 10.144, 0.24},
+		{0.0401, 0.0010714286, 0.0385, 0.0008, 0.03907272, 0.00064102418},
+		{0.02, 0.0007, 0.0208, 0.0005, 0.02052973, 0.00040686674},
+	} {
+		got := Prior{Of: Normal{c.y0, c.u0}}.Given(Measured{c.y, c.u, math.Inf(1)}).summary()
+		near.Relative(t, "mean", c.posterior, got.Mean, 5e-7)
+		near.Relative(t, "u", c.uAfter, got.StandardUncertainty, 5e-7)
+		near.Absolute(t, "skewness", 0, got.Skewness, 1e-6)
+		near.Absolute(t, "kurtosis", 3, got.Kurtosis, 1e-4)
+		exact := Normal{c.y0, c.u0}.Given(c.y, c.u)
+		near.Relative(t, "mean as in the closed form", exact.Mu, got.Mean, 1e-9)
+	}
+	// The same through a blur: a normal error of 0.18 on a prior of 0.24 is a prior of 0.3.
+	blurred := Prior{Of: Normal{9, 0.24}, Shift: 1, Blur: 0.18}
+	near.Relative(t, "blurred", 10.144, blurred.Given(Measured{10.4, 0.4, math.Inf(1)}).summary().Mean, 1e-9)
+	near.Relative(t, "z = 0.8", 2*distuv.UnitNormal.CDF(-0.8), blurred.Chance(Measured{10.4, 0.4, math.Inf(1)}), 1e-7)
+}
+
+// priors of all shapes with what was read, among them readings far outside, hardly any and many.
+var priors = []struct {
+	Prior
+	Measured
+}{
+	{Prior{Of: PlusMinus(1)}, Measured{0.2, 0.3, 3}},
+	{Prior{Of: PlusMinus(1)}, Measured{1.4, 0.3, 3}},
+	{Prior{Of: PlusMinus(1)}, Measured{0.5, 1e-4, 4}},
+	{Prior{Of: PlusMinus(1)}, Measured{0.5, 300, 4.5}},
+	{Prior{Of: Peaked(1)}, Measured{0.2, 0.3, 3}},
+	{Prior{Of: Peaked(1)}, Measured{-0.9, 0.1, 9}},
+	{Prior{Of: Peaked(0.008)}, Measured{-0.001, 0.0003, 4}},
+	{Prior{Of: Peaked(1), Shift: -2, Blur: 0.5}, Measured{-1.7, 0.3, 3}},
+	{Prior{Of: PlusMinus(1), Shift: -2, Blur: 0.05}, Measured{-0.7, 0.3, 3}},
+	{Prior{Of: Normal{0.3, 0.5}}, Measured{0.2, 0.3, 3}},
+	{Prior{Of: Normal{0.3, 0.5}, Blur: 0.5}, Measured{-0.9, 0.01, 30}},
+	{Prior{Of: PlusMinus(0.01)}, Measured{0.004, 0.003, math.Inf(1)}},
+}
+
+// product is prior times likelihood without the engine's formulas: a blur is added by quadrature.
+func product(p Prior, m Measured) func(x float64) float64 {
+	shape := func(x float64) float64 {
+		switch d := p.Of.(type) {
+		case Normal:
+			return distuv.Normal{Mu: d.Mu, Sigma: d.Sigma}.Prob(x)
+		case Rectangular:
+			return distuv.Uniform{Min: d.Low, Max: d.High}.Prob(x)
+		}
+		d := p.Of.(triangular)
+		return distuv.NewTriangle(d.low, d.high, middle(d.low, d.high), nil).Prob(x)
+	}
+	density := func(x float64) float64 { return shape(x - p.Shift) }
+	if p.Blur > 0 {
+		density = func(x float64) float64 {
+			low, high := support(p.Of)
+			at := p.Of.summary().Mean
+			from, to := max(low, at-9), min(high, at+9)
+			f := func(e float64) float64 {
+				return shape(e) * distuv.Normal{Mu: p.Shift, Sigma: p.Blur}.Prob(x-e)
+			}
+			sum := 0.0
+			for _, piece := range pieces(from, to, at, x-p.Shift, x-p.Shift-5*p.Blur, x-p.Shift+5*p.Blur) {
+				sum += tanhSinh(f, piece[0], piece[1])
+			}
+			return sum
+		}
+	}
+	return func(x float64) float64 {
+		if math.IsInf(m.Nu, 1) {
+			return density(x) * distuv.Normal{Mu: m.Mean, Sigma: m.Scale}.Prob(x)
+		}
+		return density(x) * distuv.StudentsT{Mu: m.Mean, Sigma: m.Scale, Nu: m.Nu}.Prob(x)
+	}
+}
+
+// pieces part an interval at those places that lie in it.
+func pieces(from, to float64, places ...float64) (list [][2]float64) {
+	for from < to {
+		next := to
+		for _, p := range places {
+			if p > from && p < next {
+				next = p
+			}
+		}
+		list = append(list, [2]float64{from, next})
+		from = next
+	}
+	return list
+}
+
+// integral of prior times likelihood, in pieces between which all is smooth.
+func (r posterior) integral(from, to float64, f func(x float64) float64) float64 {
+	m, mean := r.m, r.p.Mean()
+	sum := 0.0
+	for _, piece := range pieces(from, to, mean, m.Mean, m.Mean-10*m.Scale, m.Mean+10*m.Scale, m.Mean-m.Scale, m.Mean+m.Scale, mean-r.p.Blur, mean+r.p.Blur) {
+		sum += tanhSinh(f, piece[0], piece[1])
+	}
+	return sum
+}
+
+// posterior is the reference of a table: the same by quadrature of the product.
+type posterior struct {
+	p         Prior
+	m         Measured
+	low, high float64
+	all       float64
+}
+
+func newPosterior(p Prior, m Measured) *posterior {
+	r := &posterior{p: p, m: m}
+	r.low, r.high = p.span()
+	r.all = r.integral(r.low, r.high, product(p, m))
+	return r
+}
+
+func (r *posterior) CDF(x float64) float64 {
+	if x > r.m.Mean {
+		return 1 - r.integral(x, r.high, product(r.p, r.m))/r.all
+	}
+	return r.integral(r.low, x, product(r.p, r.m)) / r.all
+}
+
+func TestPriorGiven(t *testing.T) {
+	for _, c := range priors {
+		d := c.Prior.Given(c.Measured)
+		what := fmt.Sprintf("%v given %v", c.Prior, c.Measured)
+		r := newPosterior(c.Prior, c.Measured)
+		for _, p := range []float64{0.001, 0.025, 0.2, 0.5, 0.8, 0.975, 0.999} {
+			near.Absolute(t, what, p, r.CDF(quantileOf(d, p)), 3e-6)
+		}
+		f := product(c.Prior, c.Measured)
+		mean := r.integral(r.low, r.high, func(x float64) float64 { return x * f(x) }) / r.all
+		variance := r.integral(r.low, r.high, func(x float64) float64 { return (x - mean) * (x - mean) * f(x) }) / r.all
+		s := d.summary()
+		near.Absolute(t, "mean of "+what, mean, s.Mean, 1e-6*math.Sqrt(variance))
+		near.Relative(t, "u of "+what, math.Sqrt(variance), s.StandardUncertainty, 2e-5)
+		cubes := r.integral(r.low, r.high, func(x float64) float64 { return math.Pow(x-mean, 3) * f(x) }) / r.all
+		near.Absolute(t, "skewness of "+what, cubes/math.Pow(variance, 1.5), s.Skewness, 1e-3)
+		assert.Equal(t, d, c.Prior.Given(c.Measured), "the same table is the same distribution")
+	}
+}
+
+// A limit that says nothing leaves the t-distribution, one that says all leaves itself.
+func TestPriorGivenInTheLimits(t *testing.T) {
+	wide := Prior{Of: PlusMinus(1000)}.Given(Measured{0.3, 0.5, 4})
+	for _, p := range []float64{0.025, 0.3, 0.5, 0.9, 0.975} {
+		near.Absolute(t, "wide", 0.3+0.5*studentQuantile(p, 4), quantileOf(wide, p), 2e-5)
+	}
+	narrow := Prior{Of: Peaked(1)}.Given(Measured{0.3, 1000, 4})
+	near.Absolute(t, "narrow", 1/math.Sqrt(6), narrow.summary().StandardUncertainty, 1e-5)
+	near.Absolute(t, "narrow", -1, narrow.summary().Low, 0)
+	near.Absolute(t, "narrow", 1, narrow.summary().High, 0)
+}
+
+// The chance is that of the predictive distribution. Constructed: of a limit next to nothing it is
+// that of t; of t next to nothing that of the limit; and two-sided.
+func TestPriorChance(t *testing.T) {
+	exact := Prior{Of: PlusMinus(1e-9)}
+	near.Relative(t, "t = 3.182 with 3", 0.05, exact.Chance(Measured{0.3182446, 0.1, 3}), 1e-5)
+	near.Relative(t, "as far below", 0.05, exact.Chance(Measured{-0.3182446, 0.1, 3}), 1e-5)
+	near.Relative(t, "far", 2*distuv.StudentsT{Sigma: 1, Nu: 4}.CDF(-50), exact.Chance(Measured{5, 0.1, 4}), 1e-6)
+	near.Absolute(t, "within a rectangle", 0.2, Prior{Of: PlusMinus(1)}.Chance(Measured{0.8, 1e-6, 9}), 1e-4)
+	near.Absolute(t, "within a triangle", 0.04, Prior{Of: Peaked(1)}.Chance(Measured{0.8, 1e-6, 9}), 1e-4)
+	near.Relative(t, "normal", 2*distuv.UnitNormal.CDF(-1.6), Prior{Of: Normal{1, 3}, Shift: 1}.Chance(Measured{10, 4, math.Inf(1)}), 1e-6)
+	assert.Equal(t, 1.0, Prior{Of: PlusMinus(1)}.Chance(Measured{0, 0.1, 5}))
+}
+
+func TestPriorThatCannotBe(t *testing.T) {
+	for _, c := range []struct {
+		Prior
+		Measured
+	}{
+		{Prior{Of: Gamma{1, 1}}, Measured{1, 1, 1}}, {Prior{}, Measured{1, 1, 1}}, {Prior{Of: PlusMinus(0)}, Measured{1, 1, 1}},
+		{Prior{Of: PlusMinus(1), Blur: -1}, Measured{1, 1, 1}}, {Prior{Of: PlusMinus(1), Shift: math.NaN()}, Measured{1, 1, 1}},
+		{Prior{Of: PlusMinus(1)}, Measured{math.NaN(), 1, 1}}, {Prior{Of: PlusMinus(1)}, Measured{1, 0, 1}},
+		{Prior{Of: PlusMinus(1)}, Measured{1, math.Inf(1), 1}}, {Prior{Of: PlusMinus(1)}, Measured{1, 1, 0}},
+		{Prior{Of: PlusMinus(1)}, Measured{100, 1, math.Inf(1)}}, // which exclude each other
+	} {
+		assert.Panics(t, func() { c.Prior.Given(c.Measured) }, "%v", c)
+	}
+	assert.False(t, Tabulated{}.sound())
+}
+
+// A table as wide as it should be about the same mean.
+func TestTabulatedWidened(t *testing.T) {
+	d := Prior{Of: Peaked(1)}.Given(Measured{0.4, 0.3, 3})
+	w := d.widened(2)
+	near.Relative(t, "mean", d.summary().Mean, w.summary().Mean, 1e-12)
+	near.Relative(t, "u", 2*d.summary().StandardUncertainty, w.summary().StandardUncertainty, 1e-12)
+	near.Relative(t, "skewness", d.summary().Skewness, w.summary().Skewness, 1e-9)
+}
+
+func (d Tabulated) quantile(p float64) float64 {
+	t := d.table.Value()
+	return t.quantile(p)
+}

@@ -1,0 +1,60 @@
+package uncertainty
+
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
+
+// density of the prior: of its shape, or of that shape and the normal error added up, in closed
+// form (constructed). Both are symmetric, so that it is worked out below the middle, where no
+// digits are lost far out.
+func (p Prior) density(x float64) float64 {
+	center := p.Of.summary().Mean
+	x = center - math.Abs(x-p.Shift-center)
+	switch d := p.Of.(type) {
+	case Normal:
+		sigma := portable.Hypot(d.Sigma, p.Blur)
+		return bell((x-d.Mu)/sigma) / sigma
+	case Rectangular:
+		return p.flat(x, d.Low, d.High)
+	case triangular:
+		return p.peaked(x, d.low, d.high)
+	}
+	panic("uncertainty: a prior without a density")
+}
+
+// flat is that of a rectangle.
+func (p Prior) flat(x, low, high float64) float64 {
+	switch {
+	case p.Blur > 0 && high > low:
+		return (portable.NormalCDF((x-low)/p.Blur) - portable.NormalCDF((x-high)/p.Blur)) / (high - low)
+	case p.Blur > 0:
+		return bell((x-low)/p.Blur) / p.Blur
+	case x < low:
+		return 0
+	}
+	return 1 / (high - low)
+}
+
+// peaked is that of a triangle, the second difference of a ramp.
+func (p Prior) peaked(x, low, high float64) float64 {
+	half := (high - low) / 2
+	switch {
+	case p.Blur > 0 && half > 0:
+		return (p.ramp(x-low) - float64(2*p.ramp(x-low-half)) + p.ramp(x-high)) / (half * half)
+	case p.Blur > 0:
+		return bell((x-low)/p.Blur) / p.Blur
+	case x < low:
+		return 0
+	}
+	return (x - low) / (half * half)
+}
+
+// ramp is the mean of max(0, z + error).
+func (p Prior) ramp(z float64) float64 {
+	return max(0, float64(z*portable.NormalCDF(z/p.Blur))+float64(p.Blur*bell(z/p.Blur)))
+}
+
+// bell is the density of the standard normal distribution.
+func bell(z float64) float64 { return portable.Exp(-z*z/2) / math.Sqrt(2*math.Pi) }
