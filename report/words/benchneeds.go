@@ -145,12 +145,12 @@ func (p *Paper) besides() string {
 	b, steps := newBench(p), p.route().Steps
 	any := func(has func(s route.Step) bool) bool { return slices.ContainsFunc(steps, has) }
 	var parts clauses
-	parts.add(any(func(s route.Step) bool { return s.Verb.Traits().WeighsSolute }), "a spatula")
+	parts.Add(any(func(s route.Step) bool { return s.Verb.Traits().WeighsSolute }), "a spatula")
 	if b.weighsOnBoat() {
 		parts = append(parts, "a weighing boat", "a funnel or a glass rod")
 	}
-	parts.add(any(func(s route.Step) bool { return s.Measure != nil && s.Measure.Kind.Traits().Filler }), "a pipette filler")
-	parts.add(p.Prep.Bench.Temperature.Known, "a thermometer")
+	parts.Add(any(func(s route.Step) bool { return s.Measure != nil && s.Measure.Kind.Traits().Filler }), "a pipette filler")
+	parts.Add(p.Prep.Bench.Temperature.Known, "a thermometer")
 	parts = append(parts, b.extras()...)
 	parts = append(parts, "two droppers", b.toDrop(), "tissue", "pen and labels", "a waste for each left-over and for solids", "gloves and goggles")
 	return quantity.Series(parts, "and")

@@ -31,7 +31,7 @@ func (p *Paper) Sheet(room []record.Room) (title string, blocks []page.Block) {
 
 func (p *Paper) sheetBelow() string {
 	parts := clauses{wantedWithin(p.Prep), "route: " + p.route().Name}
-	parts.put("", p.Prep.Note)
+	parts.Put("", p.Prep.Note)
 	return strings.Join(parts, " · ")
 }
 

@@ -83,7 +83,7 @@ func (b *bench) backOn(o *route.Order) string {
 func (b *bench) backAgain(o *route.Order) string {
 	var steps clauses
 	for k := o.First; k < o.Last; k++ {
-		steps.add(b.route.Steps[k].WeighedBack, "; weigh the emptied boat of step %d, write that there", k+1)
+		steps.Add(b.route.Steps[k].WeighedBack, "; weigh the emptied boat of step %d, write that there", k+1)
 	}
 	return strings.Join(steps, "")
 }

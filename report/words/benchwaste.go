@@ -23,11 +23,11 @@ func (b *bench) wasteHabits() string {
 // orderHabits are what to mind all along where solvent goes first.
 func (b *bench) orderHabits() []string {
 	var list, all clauses
-	list.add(b.anyOrder(isTurned), "%s goes first, and what is dissolved or diluted into it, never the reverse; tips stay above the liquid there.", capital(b.prep().Solvent.Name))
-	list.add(b.anyOrder(func(o *route.Order) bool { return len(o.Early) > 0 }), "The record takes the steps by their numbers all the same.")
-	list.add(b.anyOrder(func(o *route.Order) bool { return o.Unknown }),
+	list.Add(b.anyOrder(isTurned), "%s goes first, and what is dissolved or diluted into it, never the reverse; tips stay above the liquid there.", capital(b.prep().Solvent.Name))
+	list.Add(b.anyOrder(func(o *route.Order) bool { return len(o.Early) > 0 }), "The record takes the steps by their numbers all the same.")
+	list.Add(b.anyOrder(func(o *route.Order) bool { return o.Unknown }),
 		"Hazards that are not stated are unknown: where gas comes or it warms, leave it open and upright until that is past.")
-	all.put("", strings.Join(list, " "))
+	all.Put("", strings.Join(list, " "))
 	return all
 }
 
@@ -47,9 +47,9 @@ func (b *bench) anyPart(words ...string) bool {
 // extras are what the order of work and the hazards ask for besides.
 func (b *bench) extras() []string {
 	var list clauses
-	list.add(b.gas(), "a fume cupboard")
-	list.add(b.anyOrder(func(o *route.Order) bool { return o.Bath && !b.isWeighed(o) }), "a beaker")
-	list.add(b.anyOrder(func(o *route.Order) bool { return o.Bath }), "a cold bath")
+	list.Add(b.gas(), "a fume cupboard")
+	list.Add(b.anyOrder(func(o *route.Order) bool { return o.Bath && !b.isWeighed(o) }), "a beaker")
+	list.Add(b.anyOrder(func(o *route.Order) bool { return o.Bath }), "a cold bath")
 	return list
 }
 

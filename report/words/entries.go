@@ -53,12 +53,12 @@ func entryTable(r *record.Record) *page.Table {
 
 // remarks are what an entry says beside what was done.
 func remarks(e *record.Entry) (parts clauses) {
-	parts.add(e.Corrects > 0, "corrects entry %d", e.Corrects)
-	parts.add(e.Spoilt != "", "spoilt (%s) and thrown away", e.Spoilt)
-	parts.add(e.Undone && e.Spoilt == "", "thrown away with what was spoilt")
-	parts.add(e.StruckBy > 0, "struck by entry %d", e.StruckBy)
-	parts.add(e.Late, "written down late")
-	parts.put("", e.Note)
+	parts.Add(e.Corrects > 0, "corrects entry %d", e.Corrects)
+	parts.Add(e.Spoilt != "", "spoilt (%s) and thrown away", e.Spoilt)
+	parts.Add(e.Undone && e.Spoilt == "", "thrown away with what was spoilt")
+	parts.Add(e.StruckBy > 0, "struck by entry %d", e.StruckBy)
+	parts.Add(e.Late, "written down late")
+	parts.Put("", e.Note)
 	return parts
 }
 

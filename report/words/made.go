@@ -87,9 +87,9 @@ func doneAndToCome(b *Batch) (list []page.Block) {
 // recorded says what a record is of.
 func recorded(r *record.Record) string {
 	parts := clauses{quantity.Printable(r.File)}
-	parts.put("batch ", r.Batch)
-	parts.put("", count(len(r.Entries), "entry"))
-	parts.put("", byWhom(r))
+	parts.Put("batch ", r.Batch)
+	parts.Put("", count(len(r.Entries), "entry"))
+	parts.Put("", byWhom(r))
 	return strings.Join(parts, ", ")
 }
 

@@ -219,9 +219,9 @@ func leastWords(p *plan.Purchase) string {
 		byUSP, within, byModel = max(byUSP, o.LeastByUSP), max(within, o.LeastWithin), max(byModel, o.LeastByModel)
 	}
 	var words clauses
-	words.add(byUSP > 0, "USP <41> the rule of that chapter for accurate weighing, whatever is asked for here (2 s within 0.10 %%: 2000 s, s not below 0.41 d)")
-	words.add(within > 0, "2 s within this tolerance")
-	words.add(byModel > 0, "model within this tolerance with a chance of 95 in 100, by this model")
+	words.Add(byUSP > 0, "USP <41> the rule of that chapter for accurate weighing, whatever is asked for here (2 s within 0.10 %%: 2000 s, s not below 0.41 d)")
+	words.Add(within > 0, "2 s within this tolerance")
+	words.Add(byModel > 0, "model within this tolerance with a chance of 95 in 100, by this model")
 	return when(len(words) > 0, "the least mass to be weighed: "+strings.Join(words, "; "))
 }
 
