@@ -56,32 +56,25 @@ func (h *heading) draw(on *sheet, top vg.Length) vg.Length {
 func (s *spread) headHeight() vg.Length { return headingOf(s.c.Prep).height() + 28 }
 
 func (s *spread) drawHead(on *sheet, top vg.Length) {
-	s.drawKey(on, headingOf(s.c.Prep).draw(on, top)-6)
+	s.key().draw(on, headingOf(s.c.Prep).draw(on, top)-6)
 }
 
-// drawKey explains the dots in one line.
-func (s *spread) drawKey(on *sheet, y vg.Length) {
-	x := margin
-	words := func(style text.Style, w string) {
-		on.write(style, left, x, y, w)
-		x += 1.12*style.Width(w) + 12
+// key explains the dots.
+func (s *spread) key() *key {
+	k := &key{stretch: 1.12, gap: 12}
+	dot := func(draw func(*sheet, []vg.Point, vg.Length), words string) {
+		k.show(5, words, func(on *sheet, x, y vg.Length) { draw(on, []vg.Point{{X: x + 2, Y: y - 0.1}}, 3) })
 	}
-	mark := func(draw func([]vg.Point, vg.Length), w string) {
-		draw([]vg.Point{{X: x + 2, Y: y + 3.2}}, 3)
-		x += 9
-		words(nameText, w)
-	}
-	words(boldText, picture.Labels.Dot)
+	k.say(boldText, picture.Labels.Dot)
 	if len(s.c.Prep.Tolerances) > 0 {
-		mark(on.discs, picture.Labels.Inside)
-		mark(on.rings, picture.Labels.Outside)
+		dot((*sheet).discs, picture.Labels.Inside)
+		dot((*sheet).rings, picture.Labels.Outside)
 	}
 	if s.none {
-		mark(on.crosses, picture.Labels.Nothing)
+		dot((*sheet).crosses, picture.Labels.Nothing)
 	}
-	on.line(targetLine, x+2, y-3, x+2, y+10)
-	x += 9
-	words(nameText, picture.Labels.Target)
+	k.show(5, picture.Labels.Target, func(on *sheet, x, y vg.Length) { on.line(targetLine, x+2, y-6.3, x+2, y+6.7) })
+	return k
 }
 
 // paragraph is a text below the axes, broken into lines.
