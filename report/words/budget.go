@@ -80,9 +80,4 @@ func (p *Paper) budget() []page.Block {
 }
 
 // signed prints two digits with a sign.
-func signed(x float64) string {
-	if x < 0 {
-		return "-" + uncertainty.TwoDigits(-x)
-	}
-	return uncertainty.TwoDigits(x)
-}
+func signed(x float64) string { return when(x < 0, "-") + uncertainty.TwoDigits(math.Abs(x)) }

@@ -31,10 +31,8 @@ func entryWords(e *record.Entry) string {
 		said = "~~" + said + "~~"
 	}
 	text := strings.Join(append([]string{aboutStep(e) + said}, remarks(e)...), "; ")
-	if by := strings.TrimSpace(e.By + " " + e.At); by != "" {
-		text += " (" + by + ")"
-	}
-	return text
+	by := strings.TrimSpace(e.By + " " + e.At)
+	return text + when(by != "", " ("+by+")")
 }
 
 // entryTable is the entries of a record, with what no longer stands struck through.

@@ -12,17 +12,14 @@ import (
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/report/words/verb"
-	read "minim/uncertainty/bench"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
 // effectWords say what a deviation from the plan does.
 func effectWords(b *Batch, e record.Effect) string {
-	by := fmt.Sprintf("%+.1f %%", 100*e.Relative)
-	if math.Abs(e.Relative) < 5e-4 {
-		by = "hardly anything"
-	}
+	by := either(math.Abs(e.Relative) < 5e-4, "hardly anything", fmt.Sprintf("%+.1f %%", 100*e.Relative))
 	switch {
 	case e.Step == record.Extra:
 		return fmt.Sprintf("what was done after the plan, from step %d on: %s", len(b.Planned.Steps)+1, by)
@@ -43,7 +40,7 @@ func differs(s, other *route.Step) string {
 	case s.Amount == other.Amount && (s.Balance != other.Balance || s.Measure != other.Measure):
 		return "the " + instrument(s)
 	case s.Amount == other.Amount:
-		return strings.Join(read.Written(s), ", ")
+		return strings.Join(bench.Written(s), ", ")
 	}
 	return measured(s) + " with the " + instrument(s)
 }

@@ -63,13 +63,8 @@ func verdictFacts(p, before *plan.Purchase) []fact {
 	if doubled == "" {
 		return list
 	}
-	text := fmt.Sprintf("%s of the variance rests on assumed values; ", wholePercent(p.AssumedShare))
-	if doubled == halved {
-		text += "with all of them doubled or halved: " + doubled
-	} else {
-		text += fmt.Sprintf("with all of them doubled: %s; halved: %s", doubled, halved)
-	}
-	return append(list, fact{"Assumed", text})
+	with := either(doubled == halved, " or halved: "+doubled, fmt.Sprintf(": %s; halved: %s", doubled, halved))
+	return append(list, fact{"Assumed", wholePercent(p.AssumedShare) + " of the variance rests on assumed values; with all of them doubled" + with})
 }
 
 // Verdicts are the verdict in a sentence, and in short with all that is assumed doubled, and
@@ -276,10 +271,8 @@ func breakEvenRow(e plan.BreakEven) []string {
 // breakEvenWords say what is taken to change with the readability.
 func breakEvenWords(p *plan.Purchase) string {
 	words := fmt.Sprintf("Of 1, 2 and 5 times a power of ten; its repeatability and linearity are as many digits as those of the %s. By volume, from a weighing.", p.Like.Name)
-	if slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.CutShort && e.Readability > 0 }) {
-		words += " ≥: or coarser; the search was cut short."
-	}
-	return words
+	cut := slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.CutShort && e.Readability > 0 })
+	return words + when(cut, " ≥: or coarser; the search was cut short.")
 }
 
 // directWords say from which volume on the present balance serves directly.
