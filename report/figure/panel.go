@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/plot/vg"
 
 	"minim/report/words"
+	"minim/report/words/clause"
 	"minim/report/words/influence"
 	"minim/report/words/picture"
 	"minim/uncertainty"
@@ -121,12 +122,9 @@ func called(lines []uncertainty.Contribution, l *uncertainty.Contribution) strin
 func shareOfVariance(x float64) string { return strings.Replace(words.Share(x), "-", "−", 1) }
 
 // largest are the influences of the first two bars.
-func largest(r *route.Result) (list []string) {
+func largest(r *route.Result) []string {
 	bars := barsOf(r.Analytic.Budget)
-	for _, b := range bars[:min(2, len(bars))] {
-		list = append(list, b.words+" ("+shareOfVariance(b.share)+")")
-	}
-	return list
+	return clause.Each(bars[:min(2, len(bars))], func(b bar) string { return b.words + " (" + shareOfVariance(b.share) + ")" })
 }
 
 // drawPanel draws a panel below the height top.

@@ -48,11 +48,9 @@ func (b *sheetBench) dust(i int) []string {
 // emptyingPacket is what to mind with a packet: it is rinsed where solvent is made up to a
 // mark or a total.
 func (b *sheetBench) emptyingPacket(i int) []string {
-	list := []string{"empty it to the last grain"}
-	if o := b.order(i); b.makesMark(o) || b.isWeighed(o) {
-		list = []string{"rinse the packet out with a little solvent, into the same vessel"}
-	}
-	return append(list, b.dust(i)...)
+	o := b.order(i)
+	first := either(b.makesMark(o) || b.isWeighed(o), "rinse the packet out with a little solvent, into the same vessel", "empty it to the last grain")
+	return append([]string{first}, b.dust(i)...)
 }
 
 // pouringAll is what to mind with a solution that goes on whole.
@@ -66,10 +64,9 @@ func (b *sheetBench) pouringAll(i int) []string {
 // filling is what to mind when something is made up to a mark.
 func (b *sheetBench) filling(i int) []string {
 	s := &b.route.Steps[i]
-	list := []string{"bottom of the meniscus at the line, at eye level; last drops with a dropper, none above it; read before mixing"}
-	if s.Measure.Division == 0 {
-		list = []string{"bottom of the meniscus at the mark, at eye level, the last drops with a dropper, none above it; write a tick, or what else happened"}
-	}
+	list := []string{either(s.Measure.Division == 0,
+		"bottom of the meniscus at the mark, at eye level, the last drops with a dropper, none above it; write a tick, or what else happened",
+		"bottom of the meniscus at the line, at eye level; last drops with a dropper, none above it; read before mixing")}
 	if b.solidBefore(i) && !isTurned(b.order(i)) {
 		list = append([]string{"dissolve it in a part first, until no solid is left; let it come to the temperature of the bench"}, list...)
 	}

@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/clause"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
@@ -139,10 +140,8 @@ func stopBars(p *route.Prep) (bars []page.Block) {
 	return bars
 }
 
-func stopsOf(clashes []route.Clash) (list []string) {
-	for i := range clashes {
-		list = append(list, Stop(&clashes[i]))
-	}
+func stopsOf(clashes []route.Clash) []string {
+	list := clause.Each(clashes, func(c route.Clash) string { return Stop(&c) })
 	if n := len(list); n > 0 {
 		list[n-1] += " " + keepApart
 	}

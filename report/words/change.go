@@ -5,8 +5,10 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
@@ -15,11 +17,8 @@ import (
 func changes(p *route.Prep) string { return strings.Join(ChangeTexts(p), "; ") }
 
 // ChangeTexts are the changes in the kit, one by one.
-func ChangeTexts(p *route.Prep) (texts []string) {
-	for _, c := range p.Changes {
-		texts = append(texts, fmt.Sprintf("%s: %s = %s", c.Name, c.Key, c.Value))
-	}
-	return texts
+func ChangeTexts(p *route.Prep) []string {
+	return clause.Each(p.Changes, func(c equipment.Change) string { return fmt.Sprintf("%s: %s = %s", c.Name, c.Key, c.Value) })
 }
 
 // changed says what the first screen supposes to be other than it is.

@@ -2,7 +2,6 @@ package words
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"time"
@@ -163,12 +162,6 @@ func againstPlan(b *Batch) string {
 		return "the bench cannot do it as planned: " + b.AsPlanned.Reason.String()
 	}
 	text := state(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name + when(b.AsPlanned.Elsewhere != nil, " ("+aim(b.Plan, &b.AsPlanned)+")")
-	switch d := b.Difference(); {
-	case math.Abs(d) < 5e-5:
-		return text + "; this batch is as planned"
-	case d > 0:
-		return fmt.Sprintf("%s; this batch is %s above it", text, quantity.Percent(d))
-	default:
-		return fmt.Sprintf("%s; this batch is %s below it", text, quantity.Percent(-d))
-	}
+	off := aside(b.Difference(), 5e-5)
+	return text + "; this batch is " + either(off == "", "as planned", off+" it")
 }

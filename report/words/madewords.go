@@ -11,6 +11,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 	"minim/report/words/verb"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
@@ -92,9 +93,9 @@ func planGaps(r *record.Record) (list []string) {
 	case r.Undigested:
 		list = append(list, "the plan in this record has no digest: whether it is as it was when the record was begun is not known")
 	}
-	for _, name := range r.Newcomers {
-		list = append(list, fmt.Sprintf("the %s was neither in the prep nor in its kit when this record was begun, and counts as they have it now", name))
-	}
+	list = append(list, clause.Each(r.Newcomers, func(name string) string {
+		return fmt.Sprintf("the %s was neither in the prep nor in its kit when this record was begun, and counts as they have it now", name)
+	})...)
 	if len(r.Differences) == 0 {
 		return list
 	}
@@ -137,12 +138,6 @@ func unsigned(r *record.Record) (list []int) {
 }
 
 // numberList is "1, 2 and 5".
-func numberList(list []int) string {
-	words := make([]string, len(list))
-	for i, n := range list {
-		words[i] = strconv.Itoa(n)
-	}
-	return quantity.Series(words, "and")
-}
+func numberList(list []int) string { return quantity.Series(clause.Each(list, strconv.Itoa), "and") }
 
 func plural[T any](list []T, one, several string) string { return either(len(list) == 1, one, several) }

@@ -7,6 +7,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/clause"
 )
 
 // treatment is what a report of a preparation says, part by part.
@@ -56,10 +57,7 @@ func (p *Paper) purpose() string {
 	if len(p.Prep.Tolerances) == 0 {
 		return text + " No tolerance is given."
 	}
-	var list []string
-	for _, t := range p.Prep.Tolerances {
-		list = append(list, tolerance(t))
-	}
+	list := clause.Each(p.Prep.Tolerances, tolerance)
 	lie := either(p.Prep.Tolerances[0].Stated, "be", "lie")
 	return fmt.Sprintf("%s The strength is to %s %s, with a probability of at least %s %%.", text, lie, strings.Join(list, "; also "), asked(p.Prep.LeastChance))
 }

@@ -27,3 +27,11 @@ func Either(holds bool, text, other string) string {
 	}
 	return other
 }
+
+// Each is a text for each of several things.
+func Each[T any](list []T, text func(T) string) (texts []string) {
+	for _, of := range list {
+		texts = append(texts, text(of))
+	}
+	return texts
+}

@@ -1,6 +1,7 @@
 package clause
 
 import (
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -17,4 +18,6 @@ func TestClauses(t *testing.T) {
 	assert.Equal(t, "so", When(true, "so"))
 	assert.Empty(t, When(false, "so"))
 	assert.Equal(t, "else", Either(false, "so", "else"))
+	assert.Equal(t, []string{"1", "20"}, Each([]int{1, 20}, strconv.Itoa))
+	assert.Nil(t, Each(nil, strconv.Itoa))
 }

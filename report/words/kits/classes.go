@@ -75,16 +75,9 @@ func classBlocks(rows []equipment.Class) []page.Block {
 		t.Head = append(t.Head, column.head)
 	}
 	t.Head = append(t.Head, "trust and sources")
-	var stated []string
-	for _, c := range rows {
-		stated = append(stated, c.Source)
-	}
-	refs, sources := sourceNumbers(stated)
+	refs, sources := sourceNumbers(clause.Each(rows, func(c equipment.Class) string { return c.Source }))
 	for i, c := range rows {
-		var cells []string
-		for _, column := range columns {
-			cells = append(cells, column.cell(c))
-		}
+		cells := clause.Each(columns, func(column classColumn) string { return column.cell(c) })
 		t.Rows = append(t.Rows, page.Row{Cells: append(cells, fmt.Sprintf("%-12s%s", c.Trust, refs[i]))})
 	}
 	return []page.Block{page.Heading{Text: classHeading(rows[0])}, t, numberedSources(sources)}

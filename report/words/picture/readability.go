@@ -83,13 +83,10 @@ func (f *Readability) breakEven() string {
 }
 
 func (f *Readability) alt() string {
-	var lines, balances []string
-	for _, n := range f.Lines {
-		lines = append(lines, Dilutions(n))
-	}
-	for _, o := range f.Balances {
-		balances = append(balances, o.Name+", "+quantity.Grams(o.Balance.Readability)+", "+quantity.Percent(o.Best.Analytic.Relative()))
-	}
+	lines := clause.Each(f.Lines, Dilutions)
+	balances := clause.Each(f.Balances, func(o *plan.Choice) string {
+		return o.Name + ", " + quantity.Grams(o.Balance.Readability) + ", " + quantity.Percent(o.Best.Analytic.Relative())
+	})
 	parts := clause.List{fmt.Sprintf("What the readability of the balance does to the give or take with which one makes %s%s%s.",
 		wanted(f.Prep), onChanged(f.Prep), clause.When(len(lines) > 0, ": lines for "+strings.Join(lines, ", ")))}
 	coarsest := f.breakEven()
