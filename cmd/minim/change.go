@@ -40,10 +40,7 @@ func blame(err error) error {
 	if !errors.As(err, &m) {
 		return err
 	}
-	message := m.Report()
-	if m.Line > 0 {
-		message = "with what --change says, " + message
-	}
+	message := clause.When(m.Line > 0, "with what --change says, ") + m.Report()
 	lines := strings.Split(message, "\n")
 	last := len(lines) - 1
 	return &listed{lines[:last], &usageError{lines[last], m.Hint}}

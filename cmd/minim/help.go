@@ -91,10 +91,7 @@ func printHelp(w io.Writer) error {
 }
 
 func printCommandHelp(w io.Writer, flags *pflag.FlagSet) error {
-	text := told(flags.Name(), "usage") + "\n" + told(flags.Name(), "does") + "\n"
-	if flags.HasFlags() {
-		text += "\n" + flags.FlagUsages()
-	}
+	text := told(flags.Name(), "usage") + "\n" + told(flags.Name(), "does") + "\n" + clause.When(flags.HasFlags(), "\n"+flags.FlagUsages())
 	_, err := io.WriteString(w, text)
 	return err
 }

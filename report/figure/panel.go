@@ -110,10 +110,7 @@ func called(lines []uncertainty.Contribution, l *uncertainty.Contribution) strin
 	if same < 2 {
 		return cut(smallInk, wide, clean(name))
 	}
-	whose := influence.Owner(l.Owner)
-	if l.Owner.Kind == uncertainty.OneUse {
-		whose = fmt.Sprintf("step %d", l.Owner.Step)
-	}
+	whose := clause.Either(l.Owner.Kind == uncertainty.OneUse, fmt.Sprintf("step %d", l.Owner.Step), influence.Owner(l.Owner))
 	owner := " (" + cut(smallInk, wide/2, clean(whose)) + ")"
 	return cut(smallInk, wide-smallInk.Width(owner), clean(name)) + owner
 }

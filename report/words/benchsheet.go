@@ -92,10 +92,8 @@ func roomFor(s *route.Step, room []record.Room, number int) string {
 
 // habits hold at every step.
 func (p *Paper) habits(room []record.Room) []string {
-	first := "Write what you read and go on with it, even where it is not as planned; take nothing out of a solution again."
-	if planIsInside(p) && len(room) > 0 {
-		first += " If one reading alone differs, and is within the limits beside the planned one, the batch stays inside; if several differ, the record tells."
-	}
+	first := "Write what you read and go on with it, even where it is not as planned; take nothing out of a solution again." + when(planIsInside(p) && len(room) > 0,
+		" If one reading alone differs, and is within the limits beside the planned one, the batch stays inside; if several differ, the record tells.")
 	list := []string{first,
 		"Spoilt is a step with a spill, a lost zero, a level above the top line, air drawn into a pipette, or solid that does not dissolve: write why in the box, take clean dry pieces, and begin again from the step in the last column.",
 		"Label bottles before they are filled. Each left-over goes with its rinses to its own labelled waste, none back, none down the drain." + newSheetBench(p).wasteHabits(),

@@ -124,10 +124,9 @@ func Stops(p *route.Prep) []string { return stopsOf(p.Clashes(nil)) }
 // Stop is a sentence about two that may not meet, above all else: by what they were
 // recognised, and what happens.
 func Stop(c *route.Clash) string {
-	text := fmt.Sprintf("%s (%s; recognised %s) and %s (%s; recognised %s)", c.First, c.FirstRole, c.FirstBy, c.Second, c.SecondRole, c.SecondBy)
-	if c.First == c.Second {
-		text = fmt.Sprintf("what is in %s (%s; recognised %s, and %s)", c.First, c.FirstRole, c.FirstBy, c.SecondBy)
-	}
+	text := either(c.First == c.Second,
+		fmt.Sprintf("what is in %s (%s; recognised %s, and %s)", c.First, c.FirstRole, c.FirstBy, c.SecondBy),
+		fmt.Sprintf("%s (%s; recognised %s) and %s (%s; recognised %s)", c.First, c.FirstRole, c.FirstBy, c.Second, c.SecondRole, c.SecondBy))
 	strong := when(c.Strong, "; what is known of this pair is known of strong solutions, and how strong yours are is not asked")
 	return "STOP: these two may not meet: " + text + ": " + c.What + strong + "."
 }

@@ -95,9 +95,6 @@ func soluteUsed(p *route.Prep, r *route.Result) (amount float64, unit string) {
 // soluteTaken words it with the name of what is taken.
 func soluteTaken(p *route.Prep, r *route.Result) string {
 	amount, unit := soluteUsed(p, r)
-	name := p.Solute.Name
-	if bringsIn(r.Route) {
-		name = p.Solute.Weighed()
-	}
+	name := either(bringsIn(r.Route), p.Solute.Weighed(), p.Solute.Name)
 	return fmt.Sprintf("%s %s of %s", quantity.Decimal(amount, 3), unit, name)
 }

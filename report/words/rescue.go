@@ -14,11 +14,8 @@ import (
 
 // batchWords say what the solution is.
 func batchWords(r *rescue.Rescue) string {
-	strength := state(&r.Batch).sentence(r.Prep.Target.Unit.Name)
-	if a := &r.Batch.Analytic; a.ExpandedUncertainty == 0 {
-		strength = quantity.Number(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
-	}
-	return volume(r.Batch.MadeML) + " of " + strength
+	a, unit := &r.Batch.Analytic, r.Prep.Target.Unit.Name
+	return volume(r.Batch.MadeML) + " of " + either(a.ExpandedUncertainty == 0, quantity.Number(a.Value)+" "+unit+", taken as exact", state(&r.Batch).sentence(unit))
 }
 
 func noWayWords(e *rescue.NoWayError) string {
