@@ -76,7 +76,8 @@ func (b *builder) keyValue(t *Table, parts []part, node *unstable.Node) (m *Mist
 	if e := t.find(last.name); e != nil {
 		return b.twice(last, e)
 	}
-	at := span{b.src.afterEquals(last.at.to), int(node.Raw.Offset + node.Raw.Length)}
+	equals := b.src.skip(last.at.to, " \t")
+	at := span{b.src.skip(equals+1, " \t"), int(node.Raw.Offset + node.Raw.Length)}
 	v, m := b.value(t, last.name, node.Value(), at, t.depth+1)
 	if m != nil {
 		return m

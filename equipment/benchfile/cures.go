@@ -74,7 +74,11 @@ func (f *fault) noEquals() *Mistake {
 	if !f.says("expected '=' after key") {
 		return nil
 	}
-	from := f.keyStart()
+	from := f.start // of the key
+	if len(f.marks) > 0 {
+		from = f.marks[len(f.marks)-1]
+	}
+	from = f.skip(from, " \t\r\n")
 	line := string(f.data[from:f.bounds(f.line(from)).to])
 	key := regexp.MustCompile(`^[\w-]+`).FindString(line)
 	if spaced := spacedKey.FindStringSubmatch(line); spaced != nil {
@@ -86,15 +90,6 @@ func (f *fault) noEquals() *Mistake {
 		hint = "write " + key + " = …"
 	}
 	return f.mistake(span{from, max(from+len(key), f.at.to)}, "found no = after "+quote(key), hint)
-}
-
-// keyStart returns where the key before the fault starts.
-func (f *fault) keyStart() int {
-	from := f.start
-	if len(f.marks) > 0 {
-		from = f.marks[len(f.marks)-1]
-	}
-	return f.skip(from, " \t\r\n")
 }
 
 // header: [[balance]

@@ -17,9 +17,7 @@ import (
 // what strength_counts says, of which counted_of_weighed is in what is weighed. Each
 // tolerance adds inside_1_tolerance and inside_1_conformance_probability, and so on. Before is
 // that on the kit as it is; it is nil without changes.
-func Comparison(c, before *route.Comparison) Data {
-	return both(c, before, comparison, csvRows)
-}
+func Comparison(c, before *route.Comparison) Data { return both(c, before, comparison, csvRows) }
 
 func comparison(c *route.Comparison) object {
 	return slices.Concat(headed("minim.compare/1", c.Prep), recommended(c), object{

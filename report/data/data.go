@@ -82,5 +82,3 @@ func indented(data []byte) []byte {
 	}
 	return append(b.Bytes(), '\n')
 }
-
-

@@ -61,7 +61,7 @@ func Budget(c *route.Comparison) (*Figure, error) {
 	return &Figure{width: pageWidth, height: height, Alt: clean(b.words.Alt), paint: func(on *sheet) {
 		b.drawHead(on, height)
 		b.drawPlot(on, height-b.headHeight())
-		b.drawFoot(on, b.footHeight())
+		on.writeParagraphs(b.footHeight()-8, b.paragraphs())
 	}}, nil
 }
 
@@ -219,5 +219,3 @@ func (b *budget) some(holds func(bar) bool) bool {
 func (b *budget) paragraphs() []paragraph { return paragraphs(b.cannot, b.words.Notes) }
 
 func (b *budget) footHeight() vg.Length { return footHeight(b.paragraphs()) }
-
-func (b *budget) drawFoot(on *sheet, top vg.Length) { on.writeParagraphs(top-8, b.paragraphs()) }

@@ -55,10 +55,6 @@ func (h *heading) draw(on *sheet, top vg.Length) vg.Length {
 // headHeight is the room above the axes: heading and key of the dots.
 func (s *spread) headHeight() vg.Length { return headingOf(s.c.Prep).height() + 28 }
 
-func (s *spread) drawHead(on *sheet, top vg.Length) {
-	s.drawKey(on, headingOf(s.c.Prep).draw(on, top)-6)
-}
-
 // drawKey explains the dots in one line.
 func (s *spread) drawKey(on *sheet, y vg.Length) {
 	x := margin

@@ -111,8 +111,7 @@ func Dilutions(ctx context.Context, p *route.Prep, o Options) (routes []*route.R
 	if err != nil || len(b.dilutions) == 0 {
 		return nil, nil, err
 	}
-	s := newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough))
-	s.fewest, s.byVolume = o.Steps, true
+	s := only(b, o, newJudge(p, b.coverage, tooLittle, enough), o.Steps)
 	list, err := s.result(ctx)
 	for i := range list {
 		routes = append(routes, list[i].Route)

@@ -75,19 +75,18 @@ type places map[any]int
 
 func placesIn(p *route.Prep) places {
 	of := make(places)
-	for _, k := range p.Kit.Balances {
-		of[k] = len(of) + 1
-	}
-	for _, k := range p.Kit.Measures {
-		of[k] = len(of) + 1
-	}
-	for _, k := range p.Stocks {
-		of[k] = len(of) + 1
-	}
-	for _, k := range p.Packets {
-		of[k] = len(of) + 1
-	}
+	placed(of, p.Kit.Balances)
+	placed(of, p.Kit.Measures)
+	placed(of, p.Stocks)
+	placed(of, p.Packets)
 	return of
+}
+
+// placed puts a list behind those that have their places.
+func placed[T any](of places, list []*T) {
+	for _, one := range list {
+		of[one] = len(of) + 1
+	}
 }
 
 // signature holds all that the steps of a route do, and with what.

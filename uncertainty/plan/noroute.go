@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"minim/equipment"
@@ -85,22 +86,14 @@ type missing struct {
 // add takes in what the search on a bench has not searched.
 func (m *missed) add(bench note.Note, what []note.Note) {
 	for _, w := range what {
-		at := m.of(w)
-		if !note.Contains(at.on, bench) {
+		i := slices.IndexFunc(*m, func(other missing) bool { return note.Contains([]note.Note{other.what}, w) })
+		if i < 0 {
+			i, *m = len(*m), append(*m, missing{what: w})
+		}
+		if at := &(*m)[i]; !note.Contains(at.on, bench) {
 			at.on = append(at.on, bench)
 		}
 	}
-}
-
-// of is the place of what was not searched.
-func (m *missed) of(what note.Note) *missing {
-	for i := range *m {
-		if note.Contains([]note.Note{(*m)[i].what}, what) {
-			return &(*m)[i]
-		}
-	}
-	*m = append(*m, missing{what: what})
-	return &(*m)[len(*m)-1]
 }
 
 // notes are "routes from a stock: with the scale, with the balance".

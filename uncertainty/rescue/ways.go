@@ -39,10 +39,7 @@ func (r *rescuer) has(kinds ...way) bool {
 
 // fillUp makes all of the batch up to the marks nearest to a volume.
 func (r *rescuer) fillUp(volume float64) {
-	for _, k := range r.prep.Kit.Measures {
-		if !k.Kind.Traits().Receives {
-			continue
-		}
+	for _, k := range r.vessels() {
 		for _, mark := range k.Nearest(volume) {
 			r.try(fillUp, all, route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: k})
 		}
@@ -128,7 +125,7 @@ func (r *rescuer) strongerThan(wanted float64) (list []strong, err error) {
 		if err != nil {
 			return nil, err
 		}
-		if !r.isBatch(k) {
+		if itself := len(r.batch.Steps) == 1 && r.batch.Steps[0].Stock == k; !itself {
 			list = append(list, strong{route.Step{Stock: k}, c, k.MostML()})
 		}
 	}
@@ -156,11 +153,6 @@ func (r *rescuer) strengthenWith(s strong, is, wanted float64) {
 			r.try(strengthenAll, append([]route.Step{all}, steps...)...)
 		}
 	}
-}
-
-// isBatch reports whether a stock is the batch itself.
-func (r *rescuer) isBatch(k *route.Stock) bool {
-	return len(r.batch.Steps) == 1 && r.batch.Steps[0].Stock == k
 }
 
 // addSolute dissolves the readings nearest to a mass of solute.
@@ -207,4 +199,9 @@ func (r *rescuer) deliverers() []*equipment.Measure {
 	return slices.DeleteFunc(slices.Clone(r.prep.Kit.Measures), func(k *equipment.Measure) bool {
 		return !k.Kind.Traits().Delivers || k.Kind.Traits().Counts
 	})
+}
+
+// vessels are the instruments that hold what is made up in them.
+func (r *rescuer) vessels() []*equipment.Measure {
+	return slices.DeleteFunc(slices.Clone(r.prep.Kit.Measures), func(k *equipment.Measure) bool { return !k.Kind.Traits().Receives })
 }
