@@ -122,7 +122,11 @@ func (all mistakes) Error() string {
 
 // Told are the mistakes in an error to be told, and "and 3 more mistakes" where there are more.
 func Told(err error) (told []*Mistake, more string) {
-	all := mistakesIn(err)
+	var all mistakes
+	var one *Mistake
+	if !errors.As(err, &all) && errors.As(err, &one) {
+		all = mistakes{one}
+	}
 	switch rest := len(all) - mostTold; {
 	case rest == 1:
 		return all[:mostTold], errors.New("and 1 more mistake").Error()
@@ -139,19 +143,6 @@ func (all mistakes) Unwrap() []error {
 		list[i] = m
 	}
 	return list
-}
-
-// mistakesIn lists the mistakes that an error tells, none where it tells of something else.
-func mistakesIn(err error) []*Mistake {
-	var all mistakes
-	var one *Mistake
-	switch {
-	case errors.As(err, &all):
-		return all
-	case errors.As(err, &one):
-		return []*Mistake{one}
-	}
-	return nil
 }
 
 // record adds a mistake to the file. Of two at one place the first says it.

@@ -55,12 +55,10 @@ func readKit(root *benchfile.Table) (*equipment.Kit, error) {
 		return nil, root.Refuse("this is a prep, not a kit", namedByThePrep)
 	}
 	kit := readKitTable(root)
-	err := root.Err()
-	if err == nil && len(kit.Names()) == 0 { // a mistyped header says it better
+	if root.Err() == nil && len(kit.Names()) == 0 { // a mistyped header says it better
 		root.Fail("", "the kit holds no instrument", "add a [[balance]], [[cylinder]], [[flask]] or [[pipette]]")
-		err = root.Err()
 	}
-	if err != nil {
+	if err := root.Err(); err != nil {
 		return nil, err
 	}
 	return kit, nil
