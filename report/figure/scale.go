@@ -3,8 +3,6 @@ package figure
 import (
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 
 	"gonum.org/v1/plot/vg"
 )
@@ -111,70 +109,76 @@ func onlyLabelled(ticks []tick) []tick {
 	return slices.DeleteFunc(slices.Clone(ticks), func(t tick) bool { return t.label == "" })
 }
 
-// tick is a mark of an axis; its label is empty where there is none.
-type tick struct {
-	value float64
-	label string
-}
+// mostLinear is the most left over in mL that is drawn in proportion. Beyond it the
+// small amounts, which matter, would lie on each other; so they would when half of
+// the front lies within the first crowdedShare of what is drawn.
+const (
+	mostLinear   = 300
+	crowdedShare = 0.1
+)
 
-// ticker marks an axis at multiples of 1, 2, 2.5 or 5 times a power of ten, with
-// just as many decimals as these need, so that no label comes twice.
-type ticker struct {
-	// most is the greatest number of steps.
-	most int
-}
+// leastVolume in mL is as good as nothing: 0 where words are rounded.
+const leastVolume = 0.05
 
-// ticks returns the marks between two ends of an axis, rising.
-func (t ticker) ticks(low, high float64) []tick {
-	if !(high > low) || math.IsInf(high-low, 0) || t.most < 1 {
-		panic("figure: an axis needs two ends, low < high, and room for a step")
-	}
-	step, decimals := t.step(high - low)
-	const slack = 1e-9
-	first, last := math.Ceil(low/step-slack), math.Floor(high/step+slack)
-	var ticks []tick
-	for i := 0.0; i <= last-first; i++ {
-		v := (first + i) * step
-		ticks = append(ticks, tick{value: v, label: decimal(v, decimals)})
-	}
-	return ticks
-}
-
-// step is the least step that divides a range into at most t.most parts, and the
-// number of decimals that its multiples need.
-func (t ticker) step(size float64) (step float64, decimals int) {
-	least := size / float64(t.most) * (1 - 1e-9)
-	exponent := int(math.Floor(math.Log10(least)))
-	for {
-		for _, m := range []struct {
-			factor float64
-			more   int
-		}{{1, 0}, {2, 0}, {2.5, 1}, {5, 0}} {
-			step = m.factor * math.Pow10(exponent)
-			if step >= least {
-				return step, max(0, m.more-exponent)
-			}
+// leftOverScale is the scale of what is left over. Past 300 mL, and where the front
+// would be crowded, it is logarithmic, with a place for 0 if there is one.
+func leftOverScale(front, points []point) scale {
+	const from, to = planeFrom, rightTo - 14
+	least, most := math.Inf(1), 0.0
+	for _, p := range points {
+		most = math.Max(most, p.leftOver)
+		if p.leftOver >= leastVolume {
+			least = math.Min(least, p.leftOver)
 		}
-		exponent++
 	}
+	if most > mostLinear || most > leastVolume && crowded(front, most) {
+		s := logarithmic(from, to, least, most)
+		s.zero = slices.ContainsFunc(points, func(p point) bool { return p.leftOver < leastVolume })
+		if s.zero {
+			s.from += zeroWide
+		}
+		return s
+	}
+	if most < leastVolume {
+		most = 10
+	}
+	return scale{from: from, to: to, low: -0.03 * most, high: 1.05 * most}
 }
 
-// decimal prints a number with a true minus sign, and zero without one.
-func decimal(v float64, decimals int) string {
-	s := strconv.FormatFloat(v, 'f', decimals, 64)
-	if strings.Trim(s, "-0.") == "" {
-		s = strings.TrimPrefix(s, "-")
+// crowded reports whether the front would lie on itself on a scale in proportion.
+func crowded(front []point, most float64) bool {
+	const few = 8
+	near := 0
+	for _, p := range front {
+		if p.leftOver < crowdedShare*most {
+			near++
+		}
 	}
-	return strings.Replace(s, "-", "−", 1)
+	return len(front) >= few && 2*near > len(front)
 }
 
-// scaleOf returns the power of a thousand by which numbers of that size are
-// divided to be read with ease, and how it is written before the unit: 1 and ""
-// from 0.001 to 100 000.
-func scaleOf(size float64) (power float64, prefix string) {
-	if size >= 1e-3 && size < 1e5 {
-		return 1, ""
+// relativeScale is the scale of a relative uncertainty in percent, from bottom
+// upwards to no more than 100: logarithmic when its values span more than a decade.
+func relativeScale(values []float64, bottom vg.Length) scale {
+	least, most := slices.Min(values), slices.Max(values)
+	switch {
+	case least > 0 && most > 10*least:
+		s := logarithmic(bottom, bottom+planeHigh, least, most)
+		s.high = math.Min(s.high, 100)
+		return s
+	case most == 0:
+		most = 1
 	}
-	exponent := 3 * int(math.Floor(math.Log10(size)/3))
-	return math.Pow10(exponent), "1e" + strconv.Itoa(exponent) + " "
+	s := scale{from: bottom, to: bottom + planeHigh, high: math.Min(1.1*most, 100)}
+	if least == 0 { // room for the ring
+		s.low = -0.06 * most
+	}
+	return s
+}
+
+func relatives(points []point) (list []float64) {
+	for _, p := range points {
+		list = append(list, p.relative)
+	}
+	return list
 }

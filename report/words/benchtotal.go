@@ -59,9 +59,9 @@ func (b *bench) waiting(o *route.Order) (list []string) {
 		switch s := &b.route.Steps[k]; {
 		case s.Verb == route.UsePacket:
 			list = append(list, "the whole of the "+s.Packet.Name)
-		case s.Verb == route.Weigh && b.prep().Boat(b.route, k) == route.BoatRinsed:
+		case s.Verb == route.Weigh && b.prep().Boat(b.route, k).Rinsed:
 			list = append(list, fmt.Sprintf("what step %d weighed, with rinsing,", k+1))
-		case s.Verb == route.Weigh && b.prep().Boat(b.route, k) == route.BoatEmptied:
+		case s.Verb == route.Weigh && b.prep().Boat(b.route, k).Used:
 			list = append(list, fmt.Sprintf("what step %d weighed", k+1))
 		}
 	}

@@ -71,7 +71,7 @@ func (b *bench) toDrop() string {
 func (b *bench) weighsOnBoat() bool {
 	for i := range b.route.Steps {
 		v := b.route.Steps[i].Verb
-		if v == route.AddSolute || v == route.Weigh && b.prep().Boat(b.route, i) != route.NoBoat {
+		if v == route.AddSolute || v == route.Weigh && b.prep().Boat(b.route, i).Used {
 			return true
 		}
 	}

@@ -10,7 +10,7 @@ import (
 func (b *bench) weigh(i int) string {
 	s, solute, o := &b.route.Steps[i], b.prep().Solute.Weighed(), b.order(i)
 	boat := b.prep().Boat(b.route, i)
-	if boat == route.NoBoat {
+	if !boat.Used {
 		return fmt.Sprintf("zero dry bottle %d, cap off, on the %s; weigh %s of %s straight into it; write; do not zero again", b.bottle[o.Last], instrument(s), measured(s), solute)
 	}
 	text := b.onBoat(s)
@@ -18,7 +18,7 @@ func (b *bench) weigh(i int) string {
 		return fmt.Sprintf("%s; leave it on the boat, covered, until step %d", text, o.Last+1)
 	}
 	text = b.ahead(i) + text + "; " + b.tipped(i, "it all", "it")
-	return text + when(boat == route.BoatRinsed, ", and rinse the boat into it") + b.cooled(i) + weighedBack(s)
+	return text + when(boat.Rinsed, ", and rinse the boat into it") + b.cooled(i) + weighedBack(s)
 }
 
 // onBoat says how solute is weighed on a boat.

@@ -106,15 +106,15 @@ func secondTo(c *route.Comparison, r, used *route.Result) string {
 	switch {
 	case order > 0:
 		text = "good enough, and would be used if the other had not been chosen by name: "
-	case by == route.Alike:
+	case by == "alike":
 		return "as good in all that decides, chance asked for, left over and measurements; the other stands before it"
 	}
 	switch by {
-	case route.ByLeftOver:
+	case "left-over":
 		return text + leaves(r.LeftOverML, used.LeftOverML)
-	case route.ByUse:
+	case "use":
 		return text + "the other makes too little, or says too little of the amount"
-	case route.ByOperations:
+	case "operations":
 		return text + fmt.Sprintf("takes %d measurements instead of %d", r.Operations, used.Operations)
 	}
 	return text + "is " + insideIn(c.Prep, r) // the other is not

@@ -291,10 +291,11 @@ func TestAgainFromWhereSolventGoesFirst(t *testing.T) {
 
 // What the note says of the boat is what the sheet says.
 func TestBoatOfNoteAndSheet(t *testing.T) {
-	for steps, want := range map[string]route.Boat{
-		`{ weigh = "0.50 g", on = "scale"%s }, { make-up-to = "25 mL", in = "25 mL flask" }`: route.BoatRinsed,
-		`{ weigh = "0.50 g", on = "scale"%s }, { dissolve-in = "20 mL", with = "cylinder" }`: route.BoatEmptied,
-		`{ weigh = "0.50 g", on = "scale"%s }, { weigh-up-to = "20.00 g", on = "scale" }`:    route.NoBoat,
+	const rinsed, emptied, none = "rinsed", "emptied", "none"
+	for steps, want := range map[string]string{
+		`{ weigh = "0.50 g", on = "scale"%s }, { make-up-to = "25 mL", in = "25 mL flask" }`: rinsed,
+		`{ weigh = "0.50 g", on = "scale"%s }, { dissolve-in = "20 mL", with = "cylinder" }`: emptied,
+		`{ weigh = "0.50 g", on = "scale"%s }, { weigh-up-to = "20.00 g", on = "scale" }`:    none,
 	} {
 		for _, hazards := range []string{`, hazards = ["none known"]`, ``} {
 			for _, option := range []string{"", ", weighed-back = true", `, left-behind = "0.01 g"`} {
@@ -303,16 +304,16 @@ func TestBoatOfNoteAndSheet(t *testing.T) {
 				sheet := b.do(0) + "; " + b.do(1)
 				rinses := strings.Contains(sheet, "rinse the boat") || strings.Contains(sheet, "with rinsing")
 				boat := want
-				if boat == route.NoBoat && (hazards == "" || option != "") {
-					boat = route.BoatRinsed
+				if boat == none && (hazards == "" || option != "") {
+					boat = rinsed
 				}
 				if option != "" {
-					boat = route.BoatEmptied
+					boat = emptied
 				}
-				assert.Equal(t, boat == route.BoatRinsed, rinses, sheet)
-				assert.Equal(t, boat != route.NoBoat, strings.Contains(sheet, "boat"), sheet)
-				assert.Equal(t, option == "" && boat == route.BoatRinsed, strings.Contains(said, "after it was rinsed into the vessel (taken as nothing)"), sheet)
-				assert.Equal(t, option == "" && boat == route.BoatEmptied, strings.Contains(said, "which is not rinsed"), sheet)
+				assert.Equal(t, boat == rinsed, rinses, sheet)
+				assert.Equal(t, boat != none, strings.Contains(sheet, "boat"), sheet)
+				assert.Equal(t, option == "" && boat == rinsed, strings.Contains(said, "after it was rinsed into the vessel (taken as nothing)"), sheet)
+				assert.Equal(t, option == "" && boat == emptied, strings.Contains(said, "which is not rinsed"), sheet)
 				assert.Equal(t, strings.Contains(option, "back"), strings.Contains(sheet, "weigh the emptied boat"), sheet)
 			}
 		}

@@ -30,9 +30,9 @@ var mutants = []mutant{
 	{"uncertainty/rescue/choice.go", "onTarget", "max(0.01, r.prep.HalfWidth()/4)", "max(0.01, r.prep.HalfWidth()/2)", "OnTarget"},
 	{"uncertainty/rescue/choice.go", "onTarget", "max(0.01,", "max(0.02,", "OnTarget"},
 	{"uncertainty/rescue/choice.go", "better", "return r.onTarget(a)\n", "return r.onTarget(b)\n", "OnTarget"},
-	{"report/words/benchneeds.go", "solventNeeded", "mL -= b.made[n-1]", "mL -= 0", "SolventNeeded"},
+	{"report/words/benchneeds.go", "solventNeeded", "mL -= b.solutions[n-1].MadeML", "mL -= 0", "SolventNeeded"},
 	{"report/words/benchneeds.go", "solventNeeded", "mL -= s.Amount / max", "mL += s.Amount / max", "SolventNeeded"},
-	{"report/words/benchneeds.go", "solventNeeded", "mL += made", "mL += made / 2", "SolventNeeded"},
+	{"report/words/benchneeds.go", "solventNeeded", "mL += s.MadeML", "mL += s.MadeML / 2", "SolventNeeded"},
 	{"report/words/benchagain.go", "enough", "1.2*need", "1.0*need", "Enough"},
 	{"report/words/benchagain.go", "enough", "need = s.Measure.Capacity", "need = s.Amount", "Enough"},
 }

@@ -152,7 +152,7 @@ func nearestReading(p *route.Prep, b *equipment.Balance, v float64, end []route.
 		}
 		perGram *= end[i].Amount / total
 	}
-	digits := math.Floor(p.TargetConcentration()/perGram/b.Readability + 0.5 + 1e-9)
+	digits := math.Floor(p.ConcentrationOf(p.Target.Value)/perGram/b.Readability + 0.5 + 1e-9)
 	if digits < 1 {
 		return 0, false
 	}

@@ -36,7 +36,7 @@ func bruteByWeighing(p *route.Prep, dilutions int) (all [][]route.Step) {
 }
 
 func bruteOn(p *route.Prep, k *equipment.Balance, before []route.Step, part route.Step, fraction float64, more int) (all [][]route.Step) {
-	target := p.MassFraction(p.TargetConcentration())
+	target := p.MassFraction(p.ConcentrationOf(p.Target.Value))
 	for total := range totals(p, k) {
 		then := func(grams float64) []route.Step {
 			s := part
@@ -60,7 +60,7 @@ func bruteOn(p *route.Prep, k *equipment.Balance, before []route.Step, part rout
 
 // totals are the masses that solutions are made up to.
 func totals(p *route.Prep, k *equipment.Balance) map[float64]bool {
-	masses := []float64{p.Volume * p.Solvent.Density.Value, p.Volume * p.Density(1.1*p.MassFraction(p.TargetConcentration()))}
+	masses := []float64{p.Volume * p.Solvent.Density.Value, p.Volume * p.Density(1.1*p.MassFraction(p.ConcentrationOf(p.Target.Value)))}
 	for _, m := range p.Kit.Measures {
 		if m.Kind.Traits().Receives {
 			masses = append(masses, m.Capacity*p.Solvent.Density.Value)

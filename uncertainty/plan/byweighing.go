@@ -41,7 +41,7 @@ func (s *search) byWeighing(ctx context.Context) error {
 	}
 	for _, k := range s.prep.Kit.Balances {
 		w := &weigher{search: s, ctx: ctx, balance: k, totals: s.totals(k), masses: roundMasses(k), brought: make(map[float64]float64)}
-		w.target = s.prep.MassFraction(s.prep.TargetConcentration())
+		w.target = s.prep.MassFraction(s.prep.ConcentrationOf(s.prep.Target.Value))
 		w.strongest = 1
 		if !math.IsInf(s.strongest, 1) {
 			w.strongest = s.prep.MassFraction(s.strongest)
@@ -58,7 +58,7 @@ func (s *search) byWeighing(ctx context.Context) error {
 // that a vessel holds, or of a solution a little stronger than what is wanted, so that
 // it is enough.
 func (s *search) totals(k *equipment.Balance) []float64 {
-	target := s.prep.MassFraction(s.prep.TargetConcentration())
+	target := s.prep.MassFraction(s.prep.ConcentrationOf(s.prep.Target.Value))
 	masses := []float64{s.prep.Volume * s.prep.Density(1.1*target), s.prep.Volume * s.prep.Density(0)}
 	for _, m := range s.prep.Kit.Measures {
 		if m.Kind.Traits().Receives {

@@ -31,7 +31,7 @@ func tooHeavy(p *route.Prep) (reason note.Note) {
 	if !p.Solvent.Density.Known {
 		return note.Note{}
 	}
-	density := p.Density(1.1 * p.MassFraction(p.TargetConcentration()))
+	density := p.Density(1.1 * p.MassFraction(p.ConcentrationOf(p.Target.Value)))
 	for _, k := range p.Kit.Balances {
 		total := k.Displayed(math.Ceil(p.Volume * density / k.Readability))
 		err := p.Carries(route.Step{Verb: route.WeighUpTo, Balance: k, Amount: total})
@@ -65,7 +65,7 @@ func noRoute(p *route.Prep, o Options, notSearched []note.Note) error {
 		reason = note.Of("no-vessel", "")
 	case largest < p.Volume:
 		reason = note.Of("vessels-too-small", "", equipment.ML(p.Volume), equipment.ML(largest))
-	case o.strongest(p) < p.TargetConcentration():
+	case o.strongest(p) < p.ConcentrationOf(p.Target.Value):
 		reason = note.Of("target-too-strong", "")
 	case limited:
 		reason = note.Of("none-within-limits", "")

@@ -54,7 +54,7 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 		return nil, err
 	}
 	p = withLimits(p, &o)
-	if o.strongest(p) < p.TargetConcentration() {
+	if o.strongest(p) < p.ConcentrationOf(p.Target.Value) {
 		return nil, noRoute(p, o, nil)
 	}
 	b, err := newBench(p, o)

@@ -118,7 +118,7 @@ func (b *Purchase) directFrom(coverage float64) (float64, error) {
 		return 0, nil
 	}
 	_, solute, _, err := b.Prep.SourceFactor(route.Step{Verb: route.Weigh, Balance: b.Like, Amount: least}, coverage)
-	return solute / b.Prep.TargetConcentration(), err
+	return solute / b.Prep.ConcentrationOf(b.Prep.Target.Value), err
 }
 
 // finest is the balance that reads finest, nil without one.

@@ -202,7 +202,7 @@ type correction struct {
 
 // concentrations of the batch as it is expected to be, and as it should be, in g/mL.
 func (r *rescuer) concentrations() (is, wanted float64) {
-	return r.prep.ConcentrationOf(r.now.Analytic.Value), r.prep.TargetConcentration()
+	return r.prep.ConcentrationOf(r.now.Analytic.Value), r.prep.ConcentrationOf(r.prep.Target.Value)
 }
 
 // slack is how far two figures may differ in the last digits of floating point and still

@@ -2,22 +2,20 @@ package route
 
 import "math"
 
-// Boat is what becomes of the boat on which solute is weighed.
-type Boat string
-
-const (
-	// NoBoat: it is weighed straight into the vessel in which a total is then weighed.
-	NoBoat Boat = "none"
-	// BoatRinsed: what stays on it is rinsed into the vessel.
-	BoatRinsed Boat = "rinsed"
-	// BoatEmptied: it is emptied, and no solvent can or need follow.
-	BoatEmptied Boat = "emptied"
-)
+// boat is what becomes of the boat on which solute is weighed.
+type boat struct {
+	// Used is false where it is weighed straight into the vessel in which a total is then
+	// weighed.
+	Used bool
+	// Rinsed: what stays on it is rinsed into the vessel; else it is emptied, and no solvent
+	// can or need follow.
+	Rinsed bool
+}
 
 // Boat says what becomes of the boat in a step, from 0, that weighs solute. A boat can be
 // rinsed where solvent is made up to a mark or a total; it is not where the step says what
 // stays on it or weighs it back.
-func (p *Prep) Boat(r *Route, i int) Boat {
+func (p *Prep) Boat(r *Route, i int) boat {
 	s := &r.Steps[i]
 	last := i + 1
 	for last < len(r.Steps) && !r.Finished(last) {
@@ -25,15 +23,15 @@ func (p *Prep) Boat(r *Route, i int) Boat {
 	}
 	switch {
 	case s.Verb != Weigh || last == len(r.Steps):
-		return BoatEmptied
+		return boat{Used: true}
 	case p.straight(r, i, last):
-		return NoBoat
+		return boat{}
 	case s.WeighedBack || s.LeftBehind.Value > 0:
-		return BoatEmptied
+		return boat{Used: true}
 	case r.Steps[last].Verb.Traits().Fills:
-		return BoatRinsed
+		return boat{Used: true, Rinsed: true}
 	}
-	return BoatEmptied
+	return boat{Used: true}
 }
 
 // straight reports whether solute can be weighed straight into the vessel, which the
@@ -52,10 +50,10 @@ func (c *compiler) noteBoat(i int) {
 	if s.WeighedBack || s.LeftBehind.Known {
 		return
 	}
-	switch c.prep.Boat(c.route, i) {
-	case BoatRinsed:
+	switch b := c.prep.Boat(c.route, i); {
+	case b.Rinsed:
 		c.notes.LeaveOut("left-on-rinsed-boat", "")
-	case BoatEmptied:
+	case b.Used:
 		c.notes.LeaveOut("left-on-boat", "")
 	}
 }

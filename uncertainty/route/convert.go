@@ -140,9 +140,6 @@ func (c *compiler) known(x uncertainty.Node, err error) float64 {
 	return c.model.Intended(x)
 }
 
-// TargetConcentration is the target in g/mL.
-func (p *Prep) TargetConcentration() float64 { return p.ConcentrationOf(p.Target.Value) }
-
 // ConcentrationOf is a strength in the unit of the target as a concentration in g/mL.
 func (p *Prep) ConcentrationOf(strength float64) float64 {
 	g, err := p.gramsPerML(Strength{Value: strength, Unit: p.Target.Unit})
