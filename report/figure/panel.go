@@ -189,35 +189,38 @@ func (b *budget) headHeight() vg.Length { return headingOf(b.c.Prep).height() + 
 func (b *budget) drawHead(on *sheet, top vg.Length) {
 	y := headingOf(b.c.Prep).draw(on, top) - 6
 	on.write(boldText, left, margin, y, picture.Labels.Bar)
-	b.drawKey(on, y-16)
+	b.key().draw(on, y-16)
 }
 
-// drawKey explains patterns and letters, of those that occur.
-func (b *budget) drawKey(on *sheet, y vg.Length) {
-	x := margin
-	words := func(style text.Style, w string, gap vg.Length) {
-		on.write(style, left, x, y, w)
-		x += 1.06*style.Width(w) + gap
+// key explains patterns and letters, of those that occur.
+func (b *budget) key() *key {
+	k := &key{stretch: 1.06, gap: 14}
+	show := func(words, letter string, patterns ...bar) {
+		behind := 23 * vg.Length(len(patterns))
+		room := behind
+		if letter != "" {
+			room += k.stretch*boldText.Width(letter) + 3
+		}
+		k.show(room-4, words, func(on *sheet, x, y vg.Length) {
+			for _, p := range patterns {
+				p.fill(on, x, y-4.3, x+18, y-4.3+barHeight)
+			}
+			if letter != "" {
+				on.write(boldText, left, x+behind, y-3.3, letter)
+			}
+		})
 	}
-	pattern := func(r bar) {
-		r.fill(on, x, y-1, x+18, y-1+barHeight)
-		x += 23
-	}
-	pattern(bar{})
-	words(nameText, picture.Labels.One, 14)
+	show(picture.Labels.One, "", bar{})
 	if b.some(func(r bar) bool { return r.assumed }) {
-		pattern(bar{assumed: true})
-		words(boldText, "A", 3)
-		words(nameText, picture.Labels.Assumed, 14)
+		show(picture.Labels.Assumed, "A", bar{assumed: true})
 	}
 	if b.some(func(r bar) bool { return r.rest > 0 }) {
-		pattern(bar{rest: 1})
-		words(nameText, picture.Labels.Rest, 14)
+		show(picture.Labels.Rest, "", bar{rest: 1})
 	}
 	if b.some(func(r bar) bool { return r.shared }) {
-		words(boldText, "S", 3)
-		words(nameText, picture.Labels.Shared, 0)
+		show(picture.Labels.Shared, "S")
 	}
+	return k
 }
 
 func (b *budget) some(holds func(bar) bool) bool {

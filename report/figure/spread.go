@@ -60,7 +60,7 @@ func drawSpread(c *route.Comparison, words picture.Caption, order []*route.Resul
 	}
 	height := s.headHeight() + s.plotHeight() + s.footHeight()
 	return &Figure{width: pageWidth, height: height, Alt: clean(words.Alt), paint: func(on *sheet) {
-		s.drawKey(on, headingOf(s.c.Prep).draw(on, height)-6)
+		s.key().draw(on, headingOf(s.c.Prep).draw(on, height)-6)
 		s.drawPlot(on, height-s.headHeight())
 		s.drawFoot(on, s.footHeight())
 	}}

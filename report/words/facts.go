@@ -45,7 +45,7 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 // rest says what spoils a strength, what is made, and how far it was checked.
 func rest(c *route.Comparison, r *route.Result, makes fact) []fact {
 	var assumed clauses
-	assumed.add(r.AssumedShare >= 0.005, "%s of its variance rests on assumed values", wholePercent(r.AssumedShare))
+	assumed.Add(r.AssumedShare >= 0.005, "%s of its variance rests on assumed values", wholePercent(r.AssumedShare))
 	return append(countedFacts(c.Prep, r), said(fact{"Spoilt by", spoiltBy(r)}, makes,
 		fact{"Checked", checked(c, r)}, fact{"Curved", curved(r)}, fact{"Assumed", strings.Join(assumed, "")})...)
 }

@@ -78,8 +78,8 @@ func (p *Paper) madeLine(l Label, h *route.Handled) string {
 		date = p.Batch.madeOn(h.Step)
 	}
 	parts := clauses{"made " + cmp.Or(date, "____________"), "by " + cmp.Or(l.By, "______")}
-	parts.put("batch ", l.Batch)
-	parts.add(l.UseBy != "" && h.Last, "use by %s", l.UseBy)
+	parts.Put("batch ", l.Batch)
+	parts.Add(l.UseBy != "" && h.Last, "use by %s", l.UseBy)
 	return strings.Join(parts, " · ")
 }
 

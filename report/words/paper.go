@@ -167,10 +167,8 @@ func (p *Paper) method() string {
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
 		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Sum))
 	}
-	if found := p.finding(); found != "" {
-		text = found + ". " + text
-	}
-	return text
+	found := p.finding()
+	return when(found != "", found+". ") + text
 }
 
 // inWhichOrder says what whoever repeats it puts first.

@@ -43,10 +43,10 @@ func (p *Paper) Treatment() *treatment {
 func (p *Paper) below() string {
 	parts := clauses{p.told("Report of a preparation, before it is made", "Report of a preparation as it was made")}
 	if p.Batch != nil {
-		parts.put("batch ", p.Batch.Record.Batch)
+		parts.Put("batch ", p.Batch.Record.Batch)
 	}
-	parts.put("", p.Date)
-	parts.put("", p.Prep.Note)
+	parts.Put("", p.Date)
+	parts.Put("", p.Prep.Note)
 	return strings.Join(parts, " · ")
 }
 
