@@ -225,5 +225,3 @@ func (b *budget) some(holds func(bar) bool) bool {
 func (b *budget) paragraphs() []paragraph { return paragraphs(b.cannot, b.words.Notes) }
 
 func (b *budget) footHeight() vg.Length { return footHeight(b.paragraphs()) }
-
-func (b *budget) drawFoot(on *sheet, top vg.Length) { on.writeParagraphs(top-8, b.paragraphs()) }
