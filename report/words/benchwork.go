@@ -51,8 +51,9 @@ func (b *sheetBench) source(i int) string {
 // work says what a step of a verb does with which liquid, from where, into what.
 var work = map[route.Verb]func(b *sheetBench, i int) string{
 	route.Weigh: (*sheetBench).weigh, route.UsePacket: (*sheetBench).packet, route.Measured: (*sheetBench).measure, route.MakeUpTo: (*sheetBench).makeUp,
-	route.Take: (*sheetBench).take, route.Pour: (*sheetBench).take, route.TakeAll: (*sheetBench).takeAll, route.Add: (*sheetBench).addSolvent, route.DissolveIn: (*sheetBench).addSolvent,
-	route.Strengthen: (*sheetBench).strengthen, route.AddSolute: (*sheetBench).addSolute, route.WeighAliquot: (*sheetBench).weighAliquot, route.WeighUpTo: (*sheetBench).weighUpTo,
+	route.Take: (*sheetBench).take, route.Pour: (*sheetBench).take, route.TakeAll: (*sheetBench).takeAll, route.Add: (*sheetBench).addSolvent,
+	route.DissolveIn: (*sheetBench).addSolvent, route.Strengthen: (*sheetBench).strengthen, route.AddSolute: (*sheetBench).addSolute, route.WeighAliquot: (*sheetBench).weighAliquot,
+	route.WeighUpTo: (*sheetBench).weighUpTo,
 }
 
 // do says what a step does.

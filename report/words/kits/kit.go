@@ -185,7 +185,8 @@ func sources(all []*equipment.Measure) []page.Block {
 
 func source(m *equipment.Measure) string {
 	numbered := fmt.Sprintf("; numbered every %s (%s)", quantity.Millilitres(m.Numbered), m.Class.NumberedTrust)
-	return fmt.Sprintf("%s, %s; trust: %s%s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust, clause.When(m.Numbered > 0 && m.Numbered == m.Class.Numbered, numbered))
+	return fmt.Sprintf("%s, %s; trust: %s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust) +
+		clause.When(m.Numbered > 0 && m.Numbered == m.Class.Numbered, numbered)
 }
 
 // ofLiquid names the liquid that the drop of a dropper is one of, where that is not water.

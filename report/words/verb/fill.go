@@ -12,7 +12,8 @@ import (
 // filled puts the words of a step, and others that go before them, in place of those in
 // braces. What is put in is not looked through again.
 func filled(text string, s *route.Step, others map[string]string) string {
-	words := map[string]string{"solute": "solute", "of solute": "", "solvent": "solvent", "instrument": Instrument(s), "number": quantity.Exact(s.Amount), "measured": clause.Either(s.Balance != nil, "weighed on", "measured with")}
+	words := map[string]string{"solute": "solute", "of solute": "", "solvent": "solvent", "instrument": Instrument(s),
+		"number": quantity.Exact(s.Amount), "measured": clause.Either(s.Balance != nil, "weighed on", "measured with")}
 	if s.Balance != nil || s.Measure != nil {
 		words["amount"] = Amount(s)
 	}
