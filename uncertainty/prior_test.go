@@ -205,8 +205,3 @@ func TestTabulatedWidened(t *testing.T) {
 	near.Relative(t, "u", 2*d.summary().StandardUncertainty, w.summary().StandardUncertainty, 1e-12)
 	near.Relative(t, "skewness", d.summary().Skewness, w.summary().Skewness, 1e-9)
 }
-
-func (d Tabulated) quantile(p float64) float64 {
-	t := d.table.Value()
-	return t.quantile(p)
-}

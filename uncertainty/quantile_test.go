@@ -30,6 +30,11 @@ func (d Gamma) quantile(p float64) float64 {
 
 func (d Rectangular) quantile(p float64) float64 { return d.Low + float64(p*(d.High-d.Low)) }
 
+func (d Tabulated) quantile(p float64) float64 {
+	t := d.table.Value()
+	return t.quantile(p)
+}
+
 func (d triangular) quantile(p float64) float64 {
 	width := d.high - d.low
 	if p < 0.5 {
