@@ -55,8 +55,7 @@ func byReadingsAlone(m uncertainty.Measured) (d uncertainty.Distribution, degree
 // of them alike; where they scatter by less than half a digit the rounding is that as well. The
 // degrees of freedom are those of Welch and Satterthwaite.
 func (j *Judged) ofMean() uncertainty.Measured {
-	ownVariance := j.S * j.S / float64(j.N)
-	common := j.Common * j.Common
+	ownVariance, common := j.S*j.S/float64(j.N), float64(j.Common*j.Common)
 	if j.S < j.Digit/2 {
 		common += float64(j.Digit*j.Digit) / 12
 	}

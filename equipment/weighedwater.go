@@ -10,7 +10,7 @@ import (
 // Metrologia 38 (2001) 301): see [WaterExpansion].
 func WaterDensity(t float64) float64 {
 	lack, _ := waterLack(t)
-	return 0.99997495 * (1 - lack)
+	return float64(0.99997495 * (1 - lack))
 }
 
 // airDensity is that of air in g/mL at t °C, a pressure in hPa and a relative humidity in %: the
@@ -18,7 +18,7 @@ func WaterDensity(t float64) float64 {
 //
 //	ρ = (0.34848 p - 0.009 h exp(0.061 t))/(t + 273.15)  kg/m³
 func airDensity(t, pressure, humidity float64) float64 {
-	moist := 0.009 * humidity * portable.Exp(0.061*t)
+	moist := float64(0.009 * humidity * portable.Exp(0.061*t))
 	return (float64(0.34848*pressure) - moist) / (t + 273.15) / 1000
 }
 
