@@ -19,7 +19,7 @@ func TestAlcoholPublished(t *testing.T) {
 		near.Absolute(t, what, density/1000, AlcoholDensity(AlcoholByMass(percent/100)), 0.5e-5)
 	}
 	// Without ethanol it is water: Tanaka et al. 2001, 0.006 kg/m³ off (R 22 is older).
-	near.Absolute(t, "water", densityOfWater(20), AlcoholDensity(0), 6e-6)
+	near.Absolute(t, "water", WaterDensity(20), AlcoholDensity(0), 6e-6)
 }
 
 // The formula of OIML R 22 evaluated elsewhere: % vol, % mass, kg/m³, and the water

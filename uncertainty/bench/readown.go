@@ -95,6 +95,7 @@ func ownValues(t *benchfile.Table) (key string, values []float64) {
 	switch {
 	case t.Has("values") && t.Has("weighed"):
 		t.Fail("weighed", "values and weighed are both stated", stateOne)
+		t.Accept()
 	case t.Has("values"):
 		return "values", volumes
 	case t.Has("weighed"):
