@@ -11,7 +11,7 @@ type bench struct {
 	prep     *route.Prep
 	places   places
 	coverage float64
-	keys     keys
+	keys     *keys
 	// unit turns a concentration into the unit of the target.
 	unit factor
 	// evaporated is by what a solution grows stronger before it is taken from.
@@ -30,7 +30,7 @@ type bench struct {
 
 // newBench works out all factors of a kit. Fine takes every graduation.
 func newBench(p *route.Prep, o Options) (*bench, error) {
-	b := &bench{prep: p, places: placesIn(p), coverage: o.coverage(), keys: make(keys)}
+	b := &bench{prep: p, places: placesIn(p), coverage: o.coverage(), keys: newKeys()}
 	unit, ok, err := p.UnitFactor()
 	if err != nil {
 		return nil, err

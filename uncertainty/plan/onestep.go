@@ -20,8 +20,8 @@ func (b *bench) oneFromStocks(o Options) bool {
 func (b *bench) nearTarget(taken, contained []measurement) span {
 	size := func(m *measurement) span { return span{m.size(), m.size()} }
 	j := newJudge(b.prep, b.coverage, tooLittle, enough)
-	j.mostU = b.unit.size() + around(b.sources, func(s *source) span { return span{s.size(), s.size()} }).high +
-		around(taken, size).high + max(around(taken, size).high, around(contained, size).high)
+	j.mostU = b.known(b.unit.size() + around(b.sources, func(s *source) span { return span{s.size(), s.size()} }).high +
+		around(taken, size).high + max(around(taken, size).high, around(contained, size).high))
 	chance, tight := j.strengthsWorth(j.floor), tightness(b.prep, b.coverage).strengths
 	begins := around(b.sources, func(s *source) span { return span{s.mean * b.unit.mean, s.mean * b.unit.mean} })
 	return span{min(chance.low, tight.low) / begins.high, max(chance.high, tight.high) / begins.low}
