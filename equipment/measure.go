@@ -77,7 +77,7 @@ func (k *Measure) Reads(volume float64) error {
 //
 //	V = (M + e_bias + e_read + cling + meniscus [+ E[X] when adjusted to deliver]) θ
 func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
-	volume, err := k.upToMark(u, mark, 1, k.ownAt(mark))
+	volume, err := k.upToMark(u, mark, 1, Contained)
 	if err != nil {
 		return 0, err
 	}
@@ -102,12 +102,11 @@ func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 	if k.Kind.Traits().difference && !isMultiple(mark, k.Capacity) {
 		readings = 2 // from mark to mark
 	}
-	whole := k.wholeDelivery(u, mark)
-	volume, err := k.upToMark(u, mark, readings, cmp.Or(whole, k.ownAt(mark)))
+	volume, err := k.upToMark(u, mark, readings, Delivered)
 	if err != nil {
 		return 0, err
 	}
-	if whole != nil {
+	if k.wholeDelivery(u, mark) != nil {
 		return k.at20(u, volume), nil
 	}
 	if k.Kind.Traits().Receives {
@@ -118,9 +117,13 @@ func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 
 // upToMark appends M with what is wrong with the piece, which its own readings may say, and with
 // its reading.
-func (k *Measure) upToMark(u Use, mark float64, readings int, own *Judged) (uncertainty.Node, error) {
+func (k *Measure) upToMark(u Use, mark float64, readings int, of Held) (uncertainty.Node, error) {
 	if err := k.Reads(mark); err != nil {
 		return 0, err
+	}
+	own := k.ownAt(mark)
+	if of == Delivered {
+		own = cmp.Or(k.wholeDelivery(u, mark), own)
 	}
 	k.note(u, mark, own)
 	volume := u.Model.Constant(mark)
@@ -132,22 +135,18 @@ func (k *Measure) upToMark(u Use, mark float64, readings int, own *Judged) (unce
 		volume = u.Model.Add(volume, line...)
 	}
 	volume = u.Model.Add(volume, k.bias(u, mark, own)...)
-	volume = u.Model.Add(volume, k.readings(u, readings)...)
+	volume = u.Model.Add(volume, k.readings(u, mark, readings, of)...)
 	return u.Model.Add(volume, k.meniscus(u, readings)...), nil
 }
 
 // readings appends n errors of reading, or the measured repeatability. The word
 // of the step beats that of the instrument, which beats that of the bench; when
 // there is none, ordinary care is assumed.
-func (k *Measure) readings(u Use, n int) []uncertainty.Node {
-	s := k.Repeatability
-	if !s.Known {
-		s.S = k.Random
-	}
-	if s.Known || k.Random > 0 {
-		in := k.ofUse(u, repeatability, s.distribution(s.S))
-		in.DegreesOfFreedom = s.DegreesOfFreedom
-		return []uncertainty.Node{u.Model.Influence(in)}
+func (k *Measure) readings(u Use, mark float64, n int, of Held) []uncertainty.Node {
+	if s := k.spread(of, mark); s.Known || k.Random > 0 {
+		s.noteReadings(u.Notes, k.Name, mark, showML)
+		in := k.ofUse(u, repeatability, nil)
+		return []uncertainty.Node{u.Model.Influence(s.scattering(in, k.Name, s.S, mark))}
 	}
 	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
 	switch {
@@ -169,6 +168,26 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 		nodes[i] = u.Model.Influence(in)
 	}
 	return nodes
+}
+
+// spread of the volume measured at a mark: that of readings of the same at the nearest one, or
+// other measured ones, or that of a piston's class.
+func (k *Measure) spread(of Held, mark float64) Spread {
+	var same Spread
+	for i := range k.Judged {
+		if j := &k.Judged[i]; j.Of == of && !same.Known {
+			same = j.Own.Spread
+		} else if j.Of == of {
+			same.Elsewhere = append(same.Elsewhere, j.Own.Spread)
+		}
+	}
+	switch {
+	case same.Known:
+		return same.nearest(mark)
+	case k.Repeatability.Known:
+		return k.Repeatability.nearest(mark)
+	}
+	return Spread{S: k.Random}
 }
 
 // clinging appends the drops above the meniscus, rectangular from 0 to K; of measured ones the

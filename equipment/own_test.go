@@ -240,8 +240,8 @@ func TestOwnMeanWithPooledScatter(t *testing.T) {
 	require.Len(t, k.Judged, 3)
 	for i := range k.Judged {
 		assert.Equal(t, Combined, k.Judged[i].Standing)
-		near.Relative(t, "s", math.Sqrt(0.0002), k.Judged[i].S, 1e-9)
-		assert.Equal(t, 3.0, k.Judged[i].DegreesOfFreedom)
+		near.Relative(t, "s", math.Sqrt(0.0002), k.Judged[i].scatter.S, 1e-9)
+		assert.Equal(t, 3.0, k.Judged[i].scatter.DegreesOfFreedom)
 	}
 	u := alone()
 	near.Relative(t, "at 5 mL", 5.03, delivered(t, k, u, 5).Value, 1e-3)
@@ -251,14 +251,13 @@ func TestOwnMeanWithPooledScatter(t *testing.T) {
 // What is wrong with all readings alike is not divided by √n: a span of 0.3 % of a mean of 10 mL, and
 // the rounding where they scatter by less than half a digit. Then the degrees of freedom are more.
 func TestOwnMeanHasACommonError(t *testing.T) {
-	own := NewOwn(Contained, 10, []float64{10, 10, 10, 10})
-	own.Digit = 0.01
-	j := Judged{Own: own}
-	near.Relative(t, "rounding alone", 0.01/math.Sqrt(12), j.ofMean().Scale, 1e-12)
-	assert.True(t, math.IsInf(j.ofMean().Nu, 1))
-	own = NewOwn(Contained, 10, []float64{9.98, 10.02, 10.00, 10.00})
+	own := Own{Spread: FromReadings([]float64{10, 10, 10, 10}, 0.01)}
+	j := Judged{Own: own, scatter: own.Spread}
+	near.Relative(t, "0.41 of a digit, and the rounding", 0.01*math.Hypot(1/math.Sqrt(24), 1/math.Sqrt(12)), j.ofMean().Scale, 1e-12)
+	near.Relative(t, "degrees of freedom", 3*9, j.ofMean().Nu, 1e-9)
+	own = Own{Spread: FromReadings([]float64{9.98, 10.02, 10.00, 10.00}, 0)}
 	own.SetCommon(0.0004, 0.003)
-	j = Judged{Own: own}
+	j = Judged{Own: own, scatter: own.Spread}
 	m := j.ofMean()
 	a, b := own.S/2, 10*math.Hypot(0.0004, 0.003/math.Sqrt(3))
 	near.Relative(t, "scale", math.Hypot(a, b), m.Scale, 1e-12)

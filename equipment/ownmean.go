@@ -32,7 +32,7 @@ func (k *Measure) compare(j *Judged) {
 		j.Chance = prior.Chance(m)
 	}
 	switch {
-	case j.DegreesOfFreedom < leastNu:
+	case j.scatter.DegreesOfFreedom < leastNu:
 		j.Standing = Few
 	case !known || j.TooFar():
 		j.Standing = Alone
@@ -51,17 +51,15 @@ func byReadingsAlone(m uncertainty.Measured) (d uncertainty.Distribution, degree
 	return uncertainty.StudentT{Mu: m.Mean, Sigma: m.Scale, Nu: m.Nu}, m.Nu
 }
 
-// ofMean is what the readings say of the volume: their mean with s/√n, and what is wrong with all
-// of them alike; where they scatter by less than half a digit the rounding is that as well. The
-// degrees of freedom are those of Welch and Satterthwaite.
+// ofMean is what the readings say of the volume: their mean with the scatter of that, its rounding,
+// and what is wrong with all of them alike. The degrees of freedom are those of Welch and
+// Satterthwaite.
 func (j *Judged) ofMean() uncertainty.Measured {
-	ownVariance, common := j.S*j.S/float64(j.N), float64(j.Common*j.Common)
-	if j.S < j.Digit/2 {
-		common += float64(j.Digit*j.Digit) / 12
-	}
-	m := uncertainty.Measured{Mean: j.Mean, Scale: math.Sqrt(ownVariance + common), Nu: math.Inf(1)}
-	if share := ownVariance / (ownVariance + common); share > 0 {
-		m.Nu = j.DegreesOfFreedom / (share * share)
+	own := j.scatter.S / math.Sqrt(j.Readings())
+	_, rounding := j.OfMean()
+	m := uncertainty.Measured{Mean: j.Mean, Scale: portable.Hypot(own, portable.Hypot(rounding, j.Common)), Nu: math.Inf(1)}
+	if share := own / m.Scale; share > 0 {
+		m.Nu = j.scatter.DegreesOfFreedom / (share * share * share * share)
 	}
 	return m
 }

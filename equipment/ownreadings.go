@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"cmp"
 	"math"
 
 	"minim/uncertainty"
@@ -18,29 +19,21 @@ const (
 
 // Own is what readings of one's own at one mark of a measure came to, as volumes at 20 °C in mL.
 type Own struct {
-	// Of is "" where it is not said and may be either. Mark is 0 where it is not said.
-	Of   Held
-	Mark float64
-	// N readings with a mean, a standard deviation and its degrees of freedom.
-	N                         int
-	Mean, S, DegreesOfFreedom float64
-	// Digit in which the readings were taken, 0 when not known. Common is the standard
-	// uncertainty of what is wrong with all of them alike: the balance, the temperature.
-	Digit, Common float64
+	// Of is "" where it is not said and may be either.
+	Of Held
+	// Spread has their mean, their standard deviation, and the mark, 0 where that is not said.
+	Spread
+	// Common is the standard uncertainty of what is wrong with all of them alike: the balance, the
+	// temperature.
+	Common float64
 	// Weighed: they are masses of water, at Temperature within Within, in °C.
 	Weighed             bool
 	Temperature, Within float64
 }
 
-// NewOwn evaluates readings in mL.
-func NewOwn(of Held, mark float64, values []float64) Own {
-	mean, s, nu := uncertainty.Readings(values)
-	return Own{Of: of, Mark: mark, N: len(values), Mean: mean, S: s, DegreesOfFreedom: nu}
-}
-
-// UsualHeld is what readings of such an instrument are of when it is not said: what is made for
+// usualHeld is what readings of such an instrument are of when it is not said: what is made for
 // both tells nothing.
-func (k *Measure) UsualHeld() Held {
+func (k *Measure) usualHeld() Held {
 	switch is := k.Kind.Traits(); {
 	case is.Receives && is.Delivers:
 		return ""
@@ -72,6 +65,8 @@ const (
 type Judged struct {
 	Own
 	Standing Standing
+	// Mark at which the readings were taken, 0 where that cannot be told.
+	Mark float64
 	// Expected is what the limit and all else that is known let the mean be, and Chance how
 	// likely it lies as far off as it does, or further; 1 where there is nothing to compare with.
 	Expected, Chance float64
@@ -80,6 +75,8 @@ type Judged struct {
 	// error of the piece in mL at the mark, with its degrees of freedom where it is a Student t.
 	error            uncertainty.Distribution
 	degreesOfFreedom float64
+	// scatter by which the mean is judged.
+	scatter Spread
 	// Pooled: the standard deviation is that of all sets of readings. MarkAssumed: the mark is taken
 	// to be the capacity.
 	Pooled, MarkAssumed bool
@@ -111,11 +108,9 @@ func (k *Measure) judge() {
 
 func (k *Measure) judged(own Own) Judged {
 	j := Judged{Own: own, Chance: 1}
-	if j.Of == "" {
-		j.Of = k.UsualHeld()
-	}
-	s, nu, pooled := k.scatterOf(own)
-	j.S, j.DegreesOfFreedom, j.Pooled = s, nu, pooled
+	j.Of = cmp.Or(j.Of, k.usualHeld())
+	j.scatter, j.Pooled = k.scatterOf(own)
+	j.Mark = j.At
 	if j.Mark == 0 {
 		j.Mark, j.MarkAssumed = k.usualMark(j.Mean)
 	}
@@ -131,14 +126,15 @@ func (k *Measure) judged(own Own) Judged {
 	return j
 }
 
-// scatterOf is the standard deviation by which a mean is judged: its own, or of few readings that
-// of all sets together (JCGM 100, H.3.6: s² = Σ ν_i s_i²/Σ ν_i).
-func (k *Measure) scatterOf(own Own) (s, nu float64, pooled bool) {
+// scatterOf is the spread by which a mean is judged: its own, or of few readings that of all sets
+// together.
+func (k *Measure) scatterOf(own Own) (s Spread, pooled bool) {
 	if own.DegreesOfFreedom >= leastNu || len(k.Own) < 2 {
-		return own.S, own.DegreesOfFreedom, false
+		return own.Spread, false
 	}
-	all := Pooled(k.Own)
-	return all.S, all.DegreesOfFreedom, true
+	s = own.Spread
+	s.S, s.DegreesOfFreedom = pooledScatter(k.Own)
+	return s, true
 }
 
 // SetCommon sets what is wrong with all readings alike, of which the relative standard uncertainty
@@ -147,16 +143,13 @@ func (o *Own) SetCommon(relative, span float64) {
 	o.Common = o.Mean * portable.Hypot(relative, span/math.Sqrt(3))
 }
 
-// Pooled is the standard deviation of several sets together, s² = Σ ν_i s_i²/Σ ν_i (JCGM 100,
-// H.3.6).
-func Pooled(sets []Own) Spread {
-	squares, nu := 0.0, 0.0
-	for _, o := range sets {
-		squares += float64(o.DegreesOfFreedom * o.S * o.S)
-		nu += o.DegreesOfFreedom
+// pooledScatter is the standard deviation of several sets together, s² = Σ ν_i s_i²/Σ ν_i (JCGM
+// 100, H.3.6), with its degrees of freedom.
+func pooledScatter(sets []Own) (s, degreesOfFreedom float64) {
+	squares := 0.0
+	for i := range sets {
+		squares += float64(sets[i].DegreesOfFreedom * sets[i].S * sets[i].S)
+		degreesOfFreedom += sets[i].DegreesOfFreedom
 	}
-	if nu == 0 {
-		return Spread{}
-	}
-	return Spread{math.Sqrt(squares / nu), nu, true}
+	return math.Sqrt(squares / degreesOfFreedom), degreesOfFreedom
 }

@@ -51,9 +51,9 @@ func (k *Measure) wholeDelivery(u Use, mark float64) *Judged {
 func (k *Measure) ownError(u Use, j *Judged, mark float64) []uncertainty.Node {
 	m, owner, limit := u.Model, k.owner(u), k.Limit(mark)
 	if j.whole {
-		return []uncertainty.Node{m.Influence(j.influence(owner, deliveredByReadings))}
+		return []uncertainty.Node{m.Influence(k.byReadings(j, owner, deliveredByReadings))}
 	}
-	at := m.Influence(j.influence(owner, biasByReadings))
+	at := m.Influence(k.byReadings(j, owner, biasByReadings))
 	switch {
 	case sameVolume(j.Mark, mark):
 		return []uncertainty.Node{at}
@@ -74,10 +74,14 @@ func (k *Measure) ownError(u Use, j *Judged, mark float64) []uncertainty.Node {
 	return nodes
 }
 
-// influence is the error that readings say.
-func (j *Judged) influence(owner uncertainty.Owner, code uncertainty.Code) uncertainty.Influence {
+// byReadings is the error that readings say. Where they count alone, and nothing else is uncertain
+// of their mean, it has the one unknown standard deviation of all uses by them.
+func (k *Measure) byReadings(j *Judged, owner uncertainty.Owner, code uncertainty.Code) uncertainty.Influence {
 	in := influence(owner, code, "mL", j.error)
 	in.At, in.DegreesOfFreedom = quantity.Round(j.Mark, 7), j.degreesOfFreedom
+	if j.degreesOfFreedom > 0 && j.degreesOfFreedom == j.DegreesOfFreedom {
+		in.Set, in.Most = j.Set(k.Name), j.Mark
+	}
 	return in
 }
 
@@ -99,13 +103,13 @@ func (k *Measure) tellOwn(n *Notes) {
 			n.LeaveOut("own-mean-of-others", k.Name, mean)
 			continue
 		case Few:
-			n.LeaveOut("own-mean-few", k.Name, j.N, ML(j.Mark), mean, j.Off())
+			n.LeaveOut("own-mean-few", k.Name, int(j.Readings()), ML(j.Mark), mean, j.Off())
 		}
 		switch {
 		case j.TooFar() && j.Standing == Alone:
-			n.Warn("own-mean-far", k.Name, j.N, ML(j.Mark), mean, j.Off(), k.timesLimit(j), k.notAs())
+			n.Warn("own-mean-far", k.Name, int(j.Readings()), ML(j.Mark), mean, j.Off(), k.timesLimit(j), k.notAs())
 		case j.Chance < farOff:
-			n.Warn("own-mean-odd", k.Name, j.N, ML(j.Mark), mean, j.Off(), 100*j.Chance)
+			n.Warn("own-mean-odd", k.Name, int(j.Readings()), ML(j.Mark), mean, j.Off(), 100*j.Chance)
 		}
 		k.tellGrounds(n, j)
 	}

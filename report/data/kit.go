@@ -27,7 +27,7 @@ func ownReadings(k *equipment.Kit) []object {
 			j := &m.Judged[i]
 			compared := j.Expected > 0
 			out = append(out, object{
-				{"name", m.Name}, {"of", orNull(string(j.Of))}, {"mark_mL", positive(j.Mark)}, {"readings", j.N}, {"mean_mL", j.Mean},
+				{"name", m.Name}, {"of", orNull(string(j.Of))}, {"mark_mL", positive(j.Mark)}, {"readings", int(j.Readings())}, {"mean_mL", j.Mean},
 				{"standard_deviation_mL", j.S}, {"degrees_of_freedom", j.DegreesOfFreedom}, {"expected_mL", only(compared, j.Expected)},
 				{"chance_of_lying_so_far_off", only(compared, j.Chance)}, {"counts", string(j.Standing)},
 			})

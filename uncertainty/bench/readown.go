@@ -3,7 +3,6 @@ package bench
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
@@ -22,9 +21,7 @@ func ownReadings(t *benchfile.Table, k *equipment.Measure) (tables []*benchfile.
 	default:
 		k.Repeatability = spread(t, quantity.Volume)
 		if k.Repeatability.DegreesOfFreedom > 0 && t.Sound("readings") {
-			own := equipment.NewOwn("", 0, t.Quantities("readings", quantity.Volume))
-			own.Digit = finest(quantity.Volume, t.Texts("readings"))
-			k.Own = append(k.Own, own)
+			k.Own = append(k.Own, equipment.Own{Spread: k.Repeatability})
 		}
 		return nil
 	}
@@ -36,8 +33,20 @@ func ownReadings(t *benchfile.Table, k *equipment.Measure) (tables []*benchfile.
 			k.Own, tables = append(k.Own, own), append(tables, sub)
 		}
 	}
-	k.Repeatability = equipment.Pooled(k.Own)
+	k.Repeatability = ofSets(k.Own)
 	return tables
+}
+
+// ofSets are the spreads of all sets.
+func ofSets(sets []equipment.Own) (s equipment.Spread) {
+	for i, own := range sets {
+		if i == 0 {
+			s = own.Spread
+		} else {
+			s.Elsewhere = append(s.Elsewhere, own.Spread)
+		}
+	}
+	return s
 }
 
 // checkOwn refuses readings at marks where the measure is not read, or that are not about as much,
@@ -46,7 +55,7 @@ func checkOwn(tables []*benchfile.Table, k *equipment.Measure) {
 	sound := true
 	for i, t := range tables {
 		own := &k.Own[i]
-		another := func(o equipment.Own) bool { return o.Of == own.Of && o.Mark == own.Mark }
+		another := func(o equipment.Own) bool { return o.Of == own.Of && o.At == own.At }
 		if slices.ContainsFunc(k.Own[:i], another) {
 			t.Fail("", "there are readings of the same at the same mark already", "write them into one list")
 			sound = false
@@ -82,8 +91,8 @@ func oneOwn(t *benchfile.Table, k *equipment.Measure) (own equipment.Own, ok boo
 	for i := range values {
 		values[i] *= water.factor
 	}
-	own = equipment.NewOwn(of, mark, values)
-	own.Digit = water.factor * finest(kind, t.Texts(key))
+	own = equipment.Own{Of: of, Spread: equipment.FromReadings(values, water.factor*digitOf(t, key, kind))}
+	own.At, own.Held = mark, of == equipment.Contained
 	own.Weighed, own.Temperature, own.Within = key == "weighed", water.temperature, water.within
 	own.SetCommon(water.relative, span)
 	return own, true
@@ -141,39 +150,16 @@ func waterOf(t *benchfile.Table, k *equipment.Measure) water {
 
 // markFits reports whether readings were taken where the instrument is read, and are about as much.
 func markFits(t *benchfile.Table, k *equipment.Measure, own *equipment.Own) bool {
-	if own.Mark == 0 || k.Capacity == 0 {
+	if own.At == 0 || k.Capacity == 0 {
 		return true
 	}
-	if err := k.Reads(own.Mark); err != nil && !k.Kind.Traits().Counts {
+	if err := k.Reads(own.At); err != nil && !k.Kind.Traits().Counts {
 		t.Fail("at", err.Error(), "")
 		return false
 	}
-	if !(own.Mean > own.Mark/2 && own.Mean < 2*own.Mark) {
+	if !(own.Mean > own.At/2 && own.Mean < 2*own.At) {
 		t.Fail("at", fmt.Sprintf("the readings are %s on average", quantity.Millilitres(quantity.Round(own.Mean, 4))), "state the mark at which they were taken; look at their unit as well")
 		return false
 	}
 	return true
-}
-
-// finest is the last digit of the most finely written of several quantities, in the base unit:
-// 0.001 of "0.95 mL" and "0.951 mL". It is 0 where it cannot be told.
-func finest(kind quantity.Kind, texts []string) (digit float64) {
-	for _, text := range texts {
-		number := quantity.Digits(text)
-		last := strings.LastIndexFunc(number, func(r rune) bool { return r >= '0' && r <= '9' })
-		if last < 0 || strings.ContainsAny(number, "eE") {
-			continue
-		}
-		ones := strings.Map(func(r rune) rune {
-			if r >= '1' && r <= '9' {
-				return '0'
-			}
-			return r
-		}, number[:last]) + "1" + number[last+1:]
-		x, err := quantity.Parse(kind, strings.Replace(text, number, ones, 1))
-		if err == nil && x > 0 && (digit == 0 || x < digit) {
-			digit = x
-		}
-	}
-	return digit
 }

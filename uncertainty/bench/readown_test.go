@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"minim/equipment"
-	"minim/equipment/quantity"
 	"minim/uncertainty/near"
 )
 
@@ -21,15 +20,15 @@ func TestOwnReadings(t *testing.T) {
 		"{ of = \"contained\", at = \"5 mL\", weighed = [\"4.98 g\", \"4.99 g\", \"4.98 g\"], temperature = \"20 °C\", within = \"2 °C\", span = \"0.3 % of reading\" } ]\n").Measure("x")
 	poured, held := k.Own[0], k.Own[1]
 	near.Relative(t, "mean", 9.85, poured.Mean, 1e-12)
-	assert.Equal(t, []any{equipment.Delivered, 10.0, 2, 1.0}, []any{poured.Of, poured.Mark, poured.N, poured.DegreesOfFreedom})
+	assert.Equal(t, []any{equipment.Delivered, 10.0, 2.0, false}, []any{poured.Of, poured.At, poured.Readings(), poured.Held})
 	near.Relative(t, "the finest digit", 0.01, poured.Digit, 1e-12)
 	assert.False(t, poured.Weighed)
 	near.Relative(t, "by Z at 20 °C", 1.0028512*14.95/3, held.Mean, 1e-6)
 	near.Relative(t, "digit", 0.01*1.0028512, held.Digit, 1e-6)
-	assert.Equal(t, []any{equipment.Contained, 5.0, true, 20.0, 2.0}, []any{held.Of, held.Mark, held.Weighed, held.Temperature, held.Within})
+	assert.Equal(t, []any{equipment.Contained, 5.0, true, 20.0, 2.0}, []any{held.Of, held.At, held.Weighed, held.Temperature, held.Within})
 	near.Relative(t, "common: 2 °C, 50 hPa and the span", held.Mean*math.Hypot(math.Hypot(2*2.07e-4, 5.2e-5), 0.003)/math.Sqrt(3), held.Common, 2e-3)
-	near.Relative(t, "pooled s", math.Sqrt((0.005+2*held.S*held.S)/3), k.Repeatability.S, 1e-9)
-	assert.Equal(t, 3.0, k.Repeatability.DegreesOfFreedom)
+	assert.Equal(t, []equipment.Spread{held.Spread}, k.Repeatability.Elsewhere)
+	near.Relative(t, "s", math.Sqrt(0.005), k.Repeatability.S, 1e-9)
 	one := parseKit(t, ownFlask+"readings = { values = [\"10.01 mL\", \"10.02 mL\"] }").Measure("x")
 	plain := parseKit(t, ownFlask+"readings = [\"10.01 mL\", \"10.02 mL\"]").Measure("x")
 	assert.Equal(t, plain, one, "a table that says no more than the list")
@@ -61,12 +60,5 @@ func TestOwnReadingsMistakes(t *testing.T) {
 			assert.Contains(t, err.Error(), want, text)
 			assert.Equal(t, 1, strings.Count(err.Error(), "k:"), "%s\n%v", text, err)
 		}
-	}
-}
-
-// The last digit of a reading counts as written.
-func TestFinest(t *testing.T) {
-	for text, want := range map[string]float64{"0.950 mL": 0.001, "950 µL": 0.001, "9.5e-1 mL": 0, "1 mL": 1, "10 mL": 1, "0.0200 L": 0.1} {
-		near.Absolute(t, text, want, finest(quantity.Volume, []string{text}), 1e-15)
 	}
 }

@@ -7,7 +7,6 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
-	"minim/uncertainty"
 )
 
 // ofMistake is a piece of a mistake that several have, or stands for a place or a file in one.
@@ -120,14 +119,29 @@ func spread(t *benchfile.Table, kind quantity.Kind) equipment.Spread {
 	values := t.Quantities("readings", kind)
 	switch {
 	case t.Has("readings") && t.Has("repeatability"):
-		t.Fail("readings", "repeatability and readings are both stated", stateOne)
+		t.Fail("readings", bothStated, stateOne)
 	case t.Has("readings") && len(values) < 2:
-		t.Fail("readings", "a repeatability needs at least two readings", "")
+		t.Fail("readings", twoAtLeast, "")
 	case len(values) >= 2:
-		_, s, nu := uncertainty.Readings(values)
-		return equipment.Spread{S: s, DegreesOfFreedom: nu, Known: true}
+		if kind == quantity.Mass { // what a balance shows, the kit states
+			return equipment.FromReadings(values, 0)
+		}
+		return equipment.FromReadings(values, digitOf(t, "readings", kind))
 	}
 	return equipment.Spread{S: t.NotNegative("repeatability", kind), Known: t.Has("repeatability")}
+}
+
+// digitOf is the finest step to which the quantities of a list are written.
+func digitOf(t *benchfile.Table, key string, kind quantity.Kind) (finest float64) {
+	if !t.Sound(key) {
+		return 0
+	}
+	for _, text := range t.Texts(key) {
+		if step, err := quantity.Step(kind, text); err == nil && (finest == 0 || step < finest) {
+			finest = step
+		}
+	}
+	return finest
 }
 
 // expansion reads a cubic expansion, or the material that has it.

@@ -25,7 +25,7 @@ func ownTable(all []*equipment.Measure) []page.Block {
 		for i := range m.Judged {
 			j := &m.Judged[i]
 			t.Rows = append(t.Rows, page.Row{Cells: append([]string{
-				m.Name, string(j.Of), orDash(j.Mark > 0, quantity.Millilitres(j.Mark)), strconv.Itoa(j.N),
+				m.Name, string(j.Of), orDash(j.Mark > 0, quantity.Millilitres(j.Mark)), strconv.Itoa(int(j.Readings())),
 				quantity.Millilitres(quantity.Round(j.Mean, 5)), uncertainty.TwoDigits(j.S) + " mL",
 			}, judgedCells(j)...)})
 		}
