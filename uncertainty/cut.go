@@ -1,8 +1,6 @@
 package uncertainty
 
 import (
-	"math"
-
 	"minim/uncertainty/portable"
 )
 

@@ -63,7 +63,7 @@ func (p *Paper) ofReadings() string {
 				uses++
 			}
 		}
-		parts.add(uses > 1, "the %s (%d times)", set.Owner.Name, uses)
+		parts.Add(uses > 1, "the %s (%d times)", set.Owner.Name, uses)
 	}
 	if len(parts) == 0 {
 		return ""
