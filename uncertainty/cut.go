@@ -1,6 +1,8 @@
 package uncertainty
 
 import (
+	"math"
+
 	"minim/uncertainty/portable"
 )
 
@@ -75,8 +77,8 @@ func uncut(slopes, cuts []float64) []float64 {
 func normalWithin(c, uniform float64) float64 {
 	part := float64(2*uniform) - 1
 	if c < 1e-3 { // where the density is level
-		return c * part
+		return float64(c * part)
 	}
-	half := portable.NormalCDF(c) - 0.5
+	half := float64(portable.Erf(c/math.Sqrt2) / 2)
 	return max(-c, min(portable.NormalQuantile(0.5+float64(half*part)), c))
 }
