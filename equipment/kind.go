@@ -18,8 +18,8 @@ type traits struct {
 	// PenLine: its only mark is a line that was drawn on it.
 	PenLine bool
 	// Read: the error of reading counts. difference: a part of the scale is the
-	// difference of two readings.
-	Read, difference bool
+	// difference of two readings; toMark: all of it is, since it never runs to its tip.
+	Read, difference, toMark bool
 	// Lettered: its classes go by letters and are never assumed.
 	Lettered bool
 	// Set: it measures what it is set to, not what stands at a line. Counts: it
@@ -83,8 +83,8 @@ var kinds = []traits{
 	{kind: "piston", Table: "pipette", Delivers: true, ex: true, Set: true, Dial: true, makersDivision: true,
 		Forms: []string{"air", "direct reusable", "direct single-use", "dispenser"}, shape: rectangle, keeps: pressedEmpty, Care: pressed},
 	{kind: "transfer", Table: "pipette", Delivers: true, ex: true, Set: true, Numbers: true, shape: rectangle, keeps: pressedEmpty, Care: pressed},
-	{kind: "burette", Table: "burette", Delivers: true, ex: true, Scale: true, Numbers: true, Read: true, difference: true, Lettered: true, RestApart: true,
-		shape: triangle, keeps: dropInTip, Care: runsOut},
+	{kind: "burette", Table: "burette", Delivers: true, ex: true, Scale: true, Numbers: true, Read: true, difference: true, toMark: true, Lettered: true,
+		RestApart: true, shape: triangle, keeps: dropInTip, Care: runsOut},
 	{kind: "syringe", Table: "syringe", Delivers: true, ex: true, Set: true, Numbers: true, tenths: true, makersDivision: true,
 		shape: rectangle, keeps: pressedEmpty, Care: pressed},
 	{kind: "dropper", Table: "dropper", Delivers: true, ex: true, Set: true, Counts: true, RestApart: true, shape: rectangle, keeps: pressedEmpty, Care: counted},

@@ -6,9 +6,9 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 	switch {
 	case k.Retained.Known:
 		return k.Retained, false
-	case k.Ex && u.Emptying == drained && k.knownScatter():
+	case k.leavesDrop() && u.Emptying == drained && k.knownScatter():
 		return Retained{}, false
-	case k.Ex && u.Emptying == drained:
+	case k.leavesDrop() && u.Emptying == drained:
 		u.Notes.LeaveOut("scatter-of-retained", k.Name)
 		return Retained{}, false
 	case keeps == filmByCapacity || keeps == unknownFilm:

@@ -141,6 +141,9 @@ func divisionOf(m *equipment.Measure) string {
 	case m.Kind.Traits().Set:
 		return "as set"
 	}
+	if m.TwoMarks {
+		return "two marks"
+	}
 	return "one mark"
 }
 
