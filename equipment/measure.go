@@ -219,7 +219,7 @@ func (k *Measure) note(u Use, mark float64) {
 	default:
 		u.Notes.remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
 	}
-	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == triangle {
+	if k.Bias.assumesTriangle() && k.Limit(mark) > 0 {
 		u.Notes.Assume("triangular-errors", "")
 	}
 	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
