@@ -211,7 +211,7 @@ func source(m *equipment.Measure) string {
 	if m.Numbered > 0 && m.Numbered == m.Class.Numbered {
 		numbered = fmt.Sprintf("; numbered every %s (%s)", quantity.Millilitres(m.Numbered), m.Class.NumberedTrust)
 	}
-	return fmt.Sprintf("%s, %s; trust: %s%s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust, numbered)
+	return fmt.Sprintf("%s, %s; trust: %s%s%s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust, supersededBy("; ", m.Class), numbered)
 }
 
 // ofLiquid names the liquid that the drop of a dropper is one of, where that is not water.
@@ -220,4 +220,17 @@ func ofLiquid(m *equipment.Measure) string {
 		return ""
 	}
 	return " of " + m.DropOf
+}
+
+// supersededBy says behind other words that there is a later edition than that of a class; "" where
+// there is none.
+func supersededBy(behind string, c *equipment.Class) string {
+	if c.Superseded == "" {
+		return ""
+	}
+	text := behind + "superseded by the edition of " + c.Superseded
+	if c.SupersededTrust == "from memory" {
+		text += " (from memory)"
+	}
+	return text
 }

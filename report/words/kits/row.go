@@ -24,7 +24,7 @@ func Row(name string, b *equipment.Balance, m *equipment.Measure) []string {
 	}
 	class, source := "", stated
 	if m.Class != nil && (m.Bias.ClassLimit || m.Bias.ByClass) {
-		class, source = m.Class.String(), m.Class.Trust
+		class, source = m.Class.String(), m.Class.Trust+supersededBy(", ", m.Class)
 	}
 	limit := "±" + quantity.Millilitres(quantity.Round(m.Limit(m.Capacity), 3))
 	switch {

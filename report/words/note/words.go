@@ -39,6 +39,7 @@ var words = map[string]string{
 	"clinging-drops":             "drops clinging above the meniscus in the %s",
 	"limits-of-class":            "the %s has the limits of %s",
 	"as-in-class":                "what is not stated of the %s is as in %s",
+	"superseded":                 "the limits of the %s are those of %s: of the edition of %s, which supersedes it, the table was not seen",
 	"limit-by-practice":          "%[2]s in the %[1]s is right within %[3]s (common practice, no standard)",
 	"limit-at":                   "the limit of the %s, ±%s at %s (%s)",
 	"limit":                      "the limit of the %s, ±%s (%s)",
