@@ -24,11 +24,12 @@ type Class struct {
 	Standard string `csv:"standard,none"` // "ISO", "ASTM", "DIN", "GOST", "USP", "Ph. Eur.", or empty: the trade alone
 	Number   string `csv:"number,none"`   // the standard with its number: "ISO 4788"
 	Edition  string `csv:"edition,none"`  // the year; a reapproval in brackets: "2002(2012)"
+	Name     string `csv:"class,none"`    // "A" or "B", empty where there are no classes; class AS counts as A
+	Marked   string `csv:"marked,none"`   // "In", "Ex", or "In/Ex" where the maker adjusts to either
+
 	// Superseded is the year of a later edition that takes the place of this one, of which the
 	// table was not seen, as editions.csv has it, with SupersededTrust.
 	Superseded, SupersededTrust string
-	Name                        string `csv:"class,none"`  // "A" or "B", empty where there are no classes; class AS counts as A
-	Marked                      string `csv:"marked,none"` // "In", "Ex", or "In/Ex" where the maker adjusts to either
 
 	Capacity  float64 `csv:"capacity_mL|capacity_g"`      // mL; one drop for a standard dropper
 	Division  float64 `csv:"division_mL|division_g,none"` // mL, 0 for one mark and where the maker chooses it

@@ -142,9 +142,8 @@ func (k *Measure) upToMark(u Use, mark float64, readings int) (uncertainty.Node,
 	return u.Model.Add(volume, k.meniscus(u, readings)...), nil
 }
 
-// readings appends n errors of reading, or the measured repeatability. The word
-// of the step beats that of the instrument, which beats that of the bench; when
-// there is none, ordinary care is assumed.
+// readings appends n errors of reading, or the measured repeatability, or one that is assumed.
+// When nothing says how carefully is read, ordinary care is assumed.
 func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 	s := k.Repeatability
 	if !s.Known {
@@ -155,8 +154,10 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 		in.DegreesOfFreedom = s.DegreesOfFreedom
 		return []uncertainty.Node{u.Model.Influence(in)}
 	}
-	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
+	how := k.care(u)
 	switch {
+	case k.scatters(u):
+		return []uncertainty.Node{k.assumedScatter(u)}
 	case how == noReading || !k.Kind.Traits().Read:
 		return nil
 	case k.Division == 0 && k.Kind.Traits().Scale:

@@ -13,6 +13,9 @@ type Retained struct {
 	Mean   float64
 	Spread Stated
 	Known  bool
+	// poured: what stays on average is unknown by Spread, which is that of the vessel and of who
+	// pours; each pour scatters besides.
+	poured bool
 }
 
 // within is its distribution where no more than most can stay.
@@ -30,8 +33,12 @@ func (r Retained) within(most float64) uncertainty.Distribution {
 // distribution is that of what stays of a volume that is large beside it.
 func (r Retained) distribution() uncertainty.Distribution { return r.within(math.Inf(1)) }
 
-// surely is what stays at least in the mean, with all that a narrow distribution holds.
+// surely is what stays at least in the mean, with all that a narrow distribution holds, and of
+// pours the most that the mean may be.
 func (r Retained) surely() float64 {
+	if r.poured {
+		return r.Mean * (1 + halfUnknown)
+	}
 	if r.Spread.Known && r.Spread.Value <= r.Mean/1000 {
 		return r.Mean + float64(8*r.Spread.Value)
 	}
@@ -85,17 +92,11 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node, mark float64) (un
 	if k.leavesDrop() {
 		most += retained.Mean
 	}
-	if u.Emptying != BlownOut && share*retained.surely() >= most {
+	if u.Emptying != BlownOut && share*retained.surely() >= most*(1-1e-9) {
 		return 0, Cannot("keeps-all", k.Name, ML(mark), ML(retained.Mean))
-	}
-	left := k.ofUse(u, retainedCode, retained.within(most/share))
-	left.Assumed = assumed
-	if k.knownScatter() && !k.Retained.Spread.Known {
-		left.Distribution = exactly(retained.Mean)
 	}
 	switch {
 	case k.leavesDrop() && u.Emptying == drained:
-		left.Nominal = retained.Mean
 		volume = m.Add(volume, m.Constant(retained.Mean))
 	case k.leavesDrop():
 		volume = m.Add(volume, k.surplus(u, retained, assumed))
@@ -103,12 +104,28 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node, mark float64) (un
 	if u.Emptying == BlownOut {
 		return volume, nil
 	}
-	stays := m.Influence(left)
+	stays := k.stays(u, retained, assumed, most/share)
 	if u.Emptying == Rinsed {
 		u.Notes.Assume("left-by-rinse", "")
 		stays = m.Multiply(m.Constant(leftByRinse), stays)
 	}
 	return m.Subtract(volume, stays), nil
+}
+
+// stays appends X, no more than most.
+func (k *Measure) stays(u Use, r Retained, assumed bool, most float64) uncertainty.Node {
+	if r.poured && !k.Ex {
+		return k.keptByPours(u, r, most)
+	}
+	left := k.ofUse(u, retainedCode, r.within(most))
+	left.Assumed = assumed
+	if k.isExact(u, assumed) {
+		left.Distribution = exactly(r.Mean)
+	}
+	if k.leavesDrop() && u.Emptying == drained {
+		left.Nominal = r.Mean
+	}
+	return u.Model.Influence(left)
 }
 
 // nothingLost reports whether nothing that is known of stays behind of what was measured: the
@@ -127,10 +144,16 @@ func (k *Measure) nothingLost(u Use, mark float64) bool {
 		u.Notes.LeaveOut("film-rinsed-out", k.Name)
 	case k.Ex && u.Emptying == drained && toTip:
 		u.Notes.Warn("last-drop-left", k.Name)
-	case k.Ex && !k.knownScatter():
+	case k.Ex && !k.holdsRetained(u):
 		u.Notes.LeaveOut("scatter-of-retained", k.Name)
 	}
 	return u.Emptying == BlownOut || !toTip
+}
+
+// isExact: the scatter of what stays is in that of the use, and nothing else is unknown of it. Of a
+// last drop that does not stay as it is meant to, what is assumed of it counts.
+func (k *Measure) isExact(u Use, assumed bool) bool {
+	return k.holdsRetained(u) && !k.Retained.Spread.Known && !(assumed && k.Kind.Traits().LastDrop)
 }
 
 // MayKeepAll reports whether all of a volume may stay behind, with more than a chance.
@@ -139,8 +162,8 @@ func (k *Measure) MayKeepAll(u Use, mL, chance float64) bool {
 	if k.Kind.Traits().Counts || u.Emptying == Rinsed || k.leavesDrop() || k.nothingLost(u, mL) {
 		return false
 	}
-	r, _ := k.retained(u)
-	return r.Known && r.Mean > 0 && !(k.knownScatter() && !k.Retained.Spread.Known) && r.above(mL) > chance
+	r, assumed := k.retained(u)
+	return r.Known && r.Mean > 0 && !k.isExact(u, assumed) && r.above(mL) > chance
 }
 
 // above is the chance that more than a volume stays, were there enough.
@@ -165,10 +188,6 @@ func (k *Measure) surplus(u Use, retained Retained, assumed bool) uncertainty.No
 }
 
 func exactly(x float64) uncertainty.Distribution { return uncertainty.Rectangular{Low: x, High: x} }
-
-// knownScatter reports whether a stated repeatability, or the limit of a piston,
-// already holds the scatter of what is retained.
-func (k *Measure) knownScatter() bool { return k.Repeatability.Known || k.Random > 0 }
 
 // Film appends the volume of liquid that an instrument still holds from before,
 // when it was not rinsed with what it is to take.
