@@ -201,8 +201,8 @@ func (k *Measure) at20(u Use, volume uncertainty.Node) uncertainty.Node {
 	return m.Multiply(volume, m.Add(m.Constant(1), m.Multiply(m.Constant(coefficient), u.Day.Excess)))
 }
 
-// note records what the use of the instrument rests on.
-func (k *Measure) note(u Use, mark float64) {
+// noteLimit records whose limits the instrument has, and how they are known.
+func (k *Measure) noteLimit(u Use, mark float64) {
 	switch {
 	case k.StandardAssumed && k.Bias.ClassLimit:
 		u.Notes.Assume("limits-of-class", k.Name, k.Class.String())
@@ -226,6 +226,11 @@ func (k *Measure) note(u Use, mark float64) {
 	if k.Bias.assumesTriangle() && k.Limit(mark) > 0 {
 		u.Notes.Assume("triangular-errors", "")
 	}
+}
+
+// note records what the use of the instrument rests on.
+func (k *Measure) note(u Use, mark float64) {
+	k.noteLimit(u, mark)
 	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
 		u.Notes.remember("bore", k.Name, k.Bore, k.Class.String())
 	}

@@ -52,11 +52,11 @@ func rest(c *route.Comparison, r *route.Result, makes fact) []fact {
 // that are not triangular would make of it.
 func restsOn(r *route.Result, spread string) string {
 	var assumed clauses
-	assumed.add(r.AssumedShare >= 0.005, "%s of its variance rests on assumed values", wholePercent(r.AssumedShare))
+	assumed.Add(r.AssumedShare >= 0.005, "%s of its variance rests on assumed values", wholePercent(r.AssumedShare))
 	if flat := r.Analytic.IfRectangular(); flat > r.Analytic.ExpandedUncertainty {
 		_, text := uncertainty.RoundExpanded(0, flat)
 		more := flat/r.Analytic.ExpandedUncertainty - 1
-		assumed.add(more >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(more))
+		assumed.Add(more >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(more))
 	}
 	return strings.Join(assumed, "; ")
 }
@@ -92,16 +92,13 @@ func shifts(r *route.Result) string {
 
 // aim compares what the steps are meant to give with the target.
 func aim(p *route.Prep, r *route.Result) string {
-	off := r.Intended/p.Target.Value - 1
-	text := "the steps aim at " + quantity.Decimal(r.Intended, 3)
-	switch {
-	case off > 0.0005:
-		return fmt.Sprintf("%s, %s above the target", text, quantity.Percent(off))
-	case off < -0.0005:
-		return fmt.Sprintf("%s, %s below the target", text, quantity.Percent(-off))
-	default:
-		return text + ", the target"
-	}
+	off := aside(r.Intended/p.Target.Value-1, 0.0005)
+	return "the steps aim at " + quantity.Decimal(r.Intended, 3) + ", " + when(off != "", off+" ") + "the target"
+}
+
+// aside is "3 % above", or below, a difference that is more than what counts; "" else.
+func aside(difference, counts float64) string {
+	return when(math.Abs(difference) > counts, quantity.Percent(math.Abs(difference))+either(difference > 0, " above", " below"))
 }
 
 func chance(c *route.Comparison, r *route.Result) string {
