@@ -2,13 +2,18 @@ package equipment
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
+	"minim/equipment/benchfile"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
+
+const exactPipette = "[[pipette]]\nname = \"x\"\nkind = \"one-mark\"\ncapacity = \"10 mL\"\ntolerance = \"0 mL\"\n"
 
 const serological = "[[pipette]]\nname = \"x\"\nkind = \"graduated\"\ncapacity = \"10 mL\"\ndivision = \"0.1 mL\"\ntolerance = \"0 mL\"\n"
 
@@ -81,7 +86,7 @@ func TestMadeForBlowOutInPart(t *testing.T) {
 // A pipette adjusted to contain gives its mark only when it is rinsed out; else its last drop
 // stays, and a film of which nothing is known.
 func TestPipetteMarkedIn(t *testing.T) {
-	k := one(t, onePipette+"tolerance = \"0 mL\"\nmarked = \"In\"\n")
+	k := one(t, exactPipette+"marked = \"In\"\n")
 	for emptying, want := range map[Emptying][2]float64{drained: {9.90, 0.05}, BlownOut: {10, 0}, Rinsed: {10 - 0.02*0.10, 0.02 * 0.05}} {
 		u := quiet()
 		u.Emptying = emptying
@@ -108,7 +113,7 @@ func TestPipetteWithTwoMarks(t *testing.T) {
 	}
 	without := one(t, serological+"bore = \"8 mm\"\n")
 	near.Absolute(t, "to the tip", -0.013, delivered(t, without, of(quiet(), "ethanol"), 10).Value-10, 0.001)
-	_, err := one(t, onePipette+"tolerance = \"0 mL\"\ntwo-marks = true\n").Deliver(quiet(), 4)
+	_, err := one(t, exactPipette+"two-marks = true\n").Deliver(quiet(), 4)
 	impossible(t, "the x measures 10 mL from mark to mark, and cannot measure 4 mL", err)
 }
 
@@ -148,4 +153,23 @@ func TestMayKeepAll(t *testing.T) {
 	flat := one(t, oneCylinder+"division = \"0.2 mL\"\ntolerance = \"0 mL\"\nretained = \"0.4 mL\"\n")
 	assert.Equal(t, []bool{true, false}, []bool{flat.MayKeepAll(quiet(), 0.6, 0.025), flat.MayKeepAll(quiet(), 0.8, 0.025)})
 	assert.Equal(t, false, one(t, serological).MayKeepAll(quiet(), 0.1, 0.025))
+}
+
+// What cannot be both, and limits that are for what is adjusted to deliver.
+func TestMistakesOfHowAPipetteRunsOut(t *testing.T) {
+	for _, test := range []struct{ keys, first, hint string }{
+		{"made-for-blow-out = true\nmarked = \"In\"", "6:21: made-for-blow-out: what is marked In is not adjusted to what leaves it", "leave one of the two out"},
+		{"made-for-blow-out = true\ntwo-marks = true", "7:13: two-marks: what runs from mark to mark has no last drop to blow out", "leave one of the two out"},
+		{"marked = \"TC\"", `6:10: marked: "TC" is not one of In, Ex`, `write "In", which is the same`},
+		{"two-marks = \"yes\"", `6:13: two-marks: found the text "yes", expected true or false without quotes`, "write it without quotes, as in true"},
+	} {
+		_, err := ParseKit("b.toml", []byte(exactPipette+test.keys))
+		mistake := (*benchfile.Mistake)(nil)
+		require.ErrorAs(t, err, &mistake, test.keys)
+		first, _, _ := strings.Cut(mistake.Error(), "\n")
+		assert.Equal(t, []string{"b.toml:" + test.first, test.hint}, []string{first, mistake.Hint})
+	}
+	_, err := ParseKit("b.toml", []byte("[[pipette]]\nname = \"x\"\nkind = \"one-mark\"\ncapacity = \"10 mL\"\nclass = \"A\"\nmarked = \"In\"\n"))
+	assert.ErrorContains(t, err, "5:9: class: the limits of class A are for what is adjusted to deliver, and the x is marked In")
+	assert.ErrorContains(t, err, "state its own tolerance")
 }

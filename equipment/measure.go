@@ -221,7 +221,7 @@ func (k *Measure) noteLimit(u Use, mark float64) {
 		u.Notes.remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
 	}
 	if k.Class != nil && k.Class.Superseded != "" && (byClass || k.Random > 0) {
-		u.Notes.Assume("superseded", k.Name, k.Class.Published(), k.Class.Superseded)
+		u.Notes.Assume("superseded", "", k.Class.Published(), k.Class.Superseded)
 	}
 	if k.Bias.assumesTriangle() && k.Limit(mark) > 0 {
 		u.Notes.Assume("triangular-errors", "")

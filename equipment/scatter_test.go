@@ -14,7 +14,7 @@ import (
 // deliveriesAt10 for the sets, and TestModelAgainstMeasuredSpread); it takes the place of the
 // error of reading, and needs no bore.
 func TestDeliveriesByCare(t *testing.T) {
-	k := one(t, onePipette+"tolerance = \"0 mL\"\n")
+	k := one(t, exactPipette)
 	for how, s := range map[Reading]float64{Careful: 0.006, ordinary: 0.02, firstTime: 0.065} {
 		u := alone()
 		u.BenchReading = how
@@ -56,7 +56,7 @@ func TestStatedScatterTakesThePlaceOfTheAssumed(t *testing.T) {
 	} {
 		u := alone()
 		u.BenchReading = ordinary
-		got := delivered(t, one(t, onePipette+"tolerance = \"0 mL\"\n"+text), u, 10)
+		got := delivered(t, one(t, exactPipette+text), u, 10)
 		near.Relative(t, text, want, got.StandardUncertainty, 1e-12)
 		assert.Equal(t, 10.0, got.Value)
 	}
@@ -101,7 +101,7 @@ func TestPoursOfOneCylinder(t *testing.T) {
 	sum := propagate(t, u, u.Model.Add(first, second))
 	near.Relative(t, "two pours", 0.10*math.Sqrt(4*0.25+2*0.0625), sum.StandardUncertainty, 1e-12)
 	near.Relative(t, "assumed", 1, got.AssumedShare(), 1e-12)
-	assert.Equal(t, []string{"the x keeps about 0.1 mL when it is poured out, which is unknown by half of it for all pours alike, and scatters by a quarter from pour to pour"},
+	assert.Equal(t, []string{"the x keeps about 0.1 mL when it is poured out (unknown by half of that, and from pour to pour by a quarter)"},
 		worded(u.Notes).Assumed)
 	// A measured scatter holds that of the pours, and says nothing of the mean.
 	measured := one(t, oneCylinder+"division = \"0.2 mL\"\ntolerance = \"0 mL\"\nclinging = \"0 mL\"\nrepeatability = \"0.03 mL\"\n")

@@ -10,8 +10,8 @@ import (
 	"minim/uncertainty/near"
 )
 
-// shaped is a model of one influence with assumed shape and one without.
-func shaped(factor float64) (*Model, Node) {
+// glassAndMore is a model of one influence with assumed shape and one without.
+func glassAndMore(factor float64) (*Model, Node) {
 	m := &Model{AssumedFactor: factor}
 	glass := m.Influence(Influence{Code: "glass", Distribution: Peaked(0.1), Assumed: true, AssumedShape: true})
 	other := m.Influence(Influence{Code: "other", Distribution: Normal{Sigma: 0.03}, DegreesOfFreedom: 4})
@@ -21,7 +21,7 @@ func shaped(factor float64) (*Model, Node) {
 // The variance of a rectangle is twice that of the triangle with the same limits (JCGM 100,
 // 4.3.7 and 4.3.9). By hand: u² = 0.01/3 + 0.0009 and ν = 4 u⁴/0.0009².
 func TestIfRectangular(t *testing.T) {
-	m, sum := shaped(0)
+	m, sum := glassAndMore(0)
 	a, err := m.Propagate(sum, 0.95)
 	require.NoError(t, err)
 	near.Relative(t, "u", math.Sqrt(0.01/6+0.0009), a.StandardUncertainty, 1e-12)
@@ -40,7 +40,7 @@ func TestIfRectangular(t *testing.T) {
 // What is assumed of the shape alone is not doubled: its limits are known.
 func TestAssumedFactorOfAShape(t *testing.T) {
 	for factor, want := range map[float64]Distribution{0: Peaked(0.1), 0.5: Peaked(0.1), 1: Peaked(0.1), 2: PlusMinus(0.1)} {
-		m, sum := shaped(factor)
+		m, sum := glassAndMore(factor)
 		a, err := m.Propagate(sum, 0.95)
 		require.NoError(t, err)
 		for _, line := range a.Budget {
