@@ -33,7 +33,7 @@ const narrow = 1e6
 // it is 0, 1/2 or 1, with steps 8 standard deviations off the mean.
 func (d Gamma) Above(x float64) float64 {
 	a := d.shape()
-	at, far := a*(x/d.Mu), a+float64(8*math.Sqrt(a))+60
+	at, far := float64(a*(x/d.Mu)), a+float64(8*math.Sqrt(a))+60
 	switch {
 	case !(x > 0):
 		return 1
@@ -46,7 +46,7 @@ func (d Gamma) Above(x float64) float64 {
 	case at >= far:
 		return 0
 	}
-	below := portable.Exp(float64(a*portable.Log(at/far))+(far-at)) * (gammaSeries(a, at) / gammaSeries(a, far))
+	below := float64(portable.Exp(float64(a*portable.Log(at/far))+(far-at)) * (gammaSeries(a, at) / gammaSeries(a, far)))
 	return min(1, max(0, 1-below))
 }
 
