@@ -16,6 +16,7 @@ const (
 	deliveredByReadings uncertainty.Code = "delivered by readings"
 	penLineCode         uncertainty.Code = "pen line"
 	retainedCode        uncertainty.Code = "retained"
+	pourScatter         uncertainty.Code = "scatter of pours"
 	shouldKeep          uncertainty.Code = "should have kept"
 	keptByDesign        uncertainty.Code = "retained by design"
 	filmCarried         uncertainty.Code = "film"
