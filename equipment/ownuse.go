@@ -64,7 +64,7 @@ func (k *Measure) ownError(u Use, j *Judged, mark float64) []uncertainty.Node {
 	nodes := []uncertainty.Node{m.Multiply(at, m.Constant(r))}
 	part := func(code uncertainty.Code, at, share float64) {
 		if share > 0 && limit > 0 {
-			in := influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
+			in := k.Bias.shaped(influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share))))
 			in.At = quantity.Round(at, 7)
 			nodes = append(nodes, m.Influence(in))
 		}
