@@ -28,7 +28,7 @@ func (p Prior) density(x float64) float64 {
 func (p Prior) flat(x, low, high float64) float64 {
 	switch {
 	case p.Blur > 0 && high > low:
-		return (portable.NormalCDF((x-low)/p.Blur) - portable.NormalCDF((x-high)/p.Blur)) / (high - low)
+		return (float64(portable.NormalCDF((x-low)/p.Blur)) - float64(portable.NormalCDF((x-high)/p.Blur))) / (high - low)
 	case p.Blur > 0:
 		return bell((x-low)/p.Blur) / p.Blur
 	case x < low:
@@ -42,7 +42,7 @@ func (p Prior) peaked(x, low, high float64) float64 {
 	half := (high - low) / 2
 	switch {
 	case p.Blur > 0 && half > 0:
-		return (p.ramp(x-low) - float64(2*p.ramp(x-low-half)) + p.ramp(x-high)) / (half * half)
+		return (float64(p.ramp(x-low)) - float64(2*p.ramp(x-low-half)) + float64(p.ramp(x-high))) / (half * half)
 	case p.Blur > 0:
 		return bell((x-low)/p.Blur) / p.Blur
 	case x < low:
@@ -53,7 +53,7 @@ func (p Prior) peaked(x, low, high float64) float64 {
 
 // ramp is the mean of max(0, z + error).
 func (p Prior) ramp(z float64) float64 {
-	return max(0, float64(z*portable.NormalCDF(z/p.Blur))+float64(p.Blur*bell(z/p.Blur)))
+	return max(0, float64(z*float64(portable.NormalCDF(z/p.Blur)))+float64(p.Blur*bell(z/p.Blur)))
 }
 
 // bell is the density of the standard normal distribution.
