@@ -39,7 +39,7 @@ func (p Prior) flat(x, low, high float64) float64 {
 
 // peaked is that of a triangle, the second difference of a ramp.
 func (p Prior) peaked(x, low, high float64) float64 {
-	half := (high - low) / 2
+	half := float64((high - low) / 2)
 	switch {
 	case p.Blur > 0 && half > 0:
 		return (float64(p.ramp(x-low)) - float64(2*p.ramp(x-low-half)) + float64(p.ramp(x-high))) / (half * half)
