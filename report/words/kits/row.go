@@ -12,7 +12,7 @@ import (
 func Row(name string, b *equipment.Balance, m *equipment.Measure) []string {
 	const stated = "as the kit states"
 	if b != nil {
-		errors := "repeats within s = " + spreadOf(b, " (assumed)") + ", linear within " + linearityOf(b, " (assumed)")
+		errors := "repeats within s = " + spreadOf(b, " (assumed)") + ", linear within " + linearityOf(b, " (assumed)") + lawOf(b)
 		if b.Weighing.Known {
 			errors = "u = " + quantity.Grams(b.Weighing.Value) + " for a weighing"
 		}
@@ -36,4 +36,12 @@ func Row(name string, b *equipment.Balance, m *equipment.Measure) []string {
 		limit = "none"
 	}
 	return []string{name, size, class, limit, source}
+}
+
+// lawOf says how the errors of linearity of two readings go together, where a kit says so.
+func lawOf(b *equipment.Balance) string {
+	if b.Law == equipment.Independent {
+		return " (in each reading anew)"
+	}
+	return ""
 }

@@ -46,6 +46,8 @@ var words = map[string]string{
 	"sensitivity":                "error of the sensitivity of the %s (span not stated)",
 	"repeats-within-a-digit":     "the %s repeats within s = %s (one digit)",
 	"linear-within":              "the %s is linear within the larger of two digits and 0.1 %% of the load",
+	"linear-in-two-parts":        "the error of linearity of the %s is, by equal halves of its variance, a curve over its range and a part local to each load, one and the same each time (judgement)",
+	"linear-in-two-parts-bare":   "the error of linearity of the %s is, by equal halves of its variance, a curve over its range and a part local to each load, one and the same each time (judgement); vessels of unstated mass count as nothing on it, so that equal readings are equal loads",
 	"meniscus-ignored":           "height of the meniscus of %s in glass that is adjusted with water (ignored, as the prep says)",
 	"meniscus-without-tension":   "height of the meniscus of %s in glass that is adjusted with water (surface tension not known)",
 	"meniscus-without-bore":      "height of the meniscus of %s in the %s (bore not known)",
