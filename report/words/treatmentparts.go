@@ -41,14 +41,11 @@ func (p *Paper) correlation() string {
 	for i := range budget {
 		line := &budget[i]
 		loads = loads || equipment.IsLinearity(line.Code)
-		parts.add(line.Uses > 1 && line.StandardUncertainty > 0, "%s (%d times)", influence.Name(&line.Influence), line.Uses)
+		parts.Add(line.Uses > 1 && line.StandardUncertainty > 0, "%s (%d times)", influence.Name(&line.Influence), line.Uses)
 	}
 	rule := "An error of one piece, one material or one day is one and the same error wherever it comes in; two errors of one piece at different marks are correlated, by a half unless the kit says otherwise" +
 		when(loads, "; those of linearity at two loads of a balance by what the two have in common of its curve") + ". No other correlation is counted."
-	if len(parts) == 0 {
-		return "No influence comes in more than once. " + rule
-	}
-	return "Come in more than once, each as one error: " + strings.Join(parts, "; ") + ". " + rule
+	return either(len(parts) == 0, "No influence comes in more than once. ", "Come in more than once, each as one error: "+strings.Join(parts, "; ")+". ") + rule
 }
 
 // twoWays has the analytic evaluation beside the simulation.
