@@ -14,10 +14,10 @@ func (c *compiler) pan(i int) equipment.Pan {
 	if c.goesOnFrom(i) {
 		return s.Balance.Under(c.pan(i-1), steps[i-1].Amount)
 	}
-	vessel := s.Vessel
-	if !vessel.Known && s.Verb.Traits().Fills && i > 0 {
-		vessel = steps[i-1].vesselZeroed()
+	if i > 0 && steps[i-1].Verb == WeighAliquot {
+		return c.pan(i - 1)
 	}
+	vessel := s.Vessel
 	if !vessel.Known && s.Verb == WeighAliquot && i+1 < len(steps) && steps[i+1].Verb == WeighUpTo {
 		vessel = steps[i+1].Vessel
 	}
