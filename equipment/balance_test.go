@@ -106,7 +106,7 @@ func TestWeighingAssumed(t *testing.T) {
 			Assumed: []string{
 				"the scale repeats within s = 0.01 g (one digit)",
 				"the scale is linear within the larger of two digits and 0.1 % of the load",
-				"the error of linearity of the scale is, by equal halves of its variance, a curve over its range and a part local to each load, one and the same each time (judgement); vessels of unstated mass count as nothing on it, so that equal readings are equal loads",
+				"the linearity of the scale errs by a curve over its range and by a part local to each load, equal in variance, one and the same at equal loads (judgement); a vessel of unstated mass counts as no load",
 			},
 			NotCounted: []string{"error of the sensitivity of the scale (span not stated)"},
 		}, worded(u.Notes))

@@ -182,7 +182,7 @@ func TestLinearityIsSaid(t *testing.T) {
 	b, u := linearScale(), alone()
 	_, err := b.Weigh(u, 1, u.Step, b.PanWith(Stated{5, true}, true))
 	require.NoError(t, err)
-	assert.Equal(t, []string{"the error of linearity of the scale is, by equal halves of its variance, a curve over its range and a part local to each load, one and the same each time (judgement)"}, worded(u.Notes).Assumed)
+	assert.Equal(t, []string{"the linearity of the scale errs by a curve over its range and by a part local to each load, equal in variance, one and the same at equal loads (judgement)"}, worded(u.Notes).Assumed)
 }
 
 // The relative uncertainty never grows with the mass, as searches take it to do.

@@ -76,10 +76,10 @@ func TestVesselsOfDifferentMass(t *testing.T) {
 
 // What a vessel weighs is said not to be known.
 func TestLoadsAreSaid(t *testing.T) {
-	const bare = "vessels of unstated mass count as nothing on it"
+	const bare = "a vessel of unstated mass counts as no load"
 	for vessel, said := range map[string]bool{"": true, `, vessel = "61 g"`: false} {
 		text := strings.Join(note.Texts(thrice(t, coarse, 1, vessel).Notes.Assumed), "; ")
-		assert.Contains(t, text, "the error of linearity of the balance is, by equal halves of its variance")
+		assert.Contains(t, text, "the linearity of the balance errs by a curve over its range and by a part local to each load")
 		assert.Equal(t, said, strings.Contains(text, bare))
 	}
 }
