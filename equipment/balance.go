@@ -71,9 +71,9 @@ func (b *Balance) Weigh(u Use, reading float64, zeroedIn uncertainty.Owner, tare
 	return b.weigh(u, reading, tare, func() (gross, less []uncertainty.Node) {
 		gross = []uncertainty.Node{
 			b.repeatability(u, u.Step), b.rounding(u, zeroedIn, zeroRounded), b.rounding(u, u.Step, loadRounded),
-			b.linearity(u, u.Step, linearityCode, b.Under(tare, reading)),
+			b.linearity(u, end{b.Under(tare, reading), u.Step, linearityCode}, end{tare, zeroedIn, linearAtZero}),
 		}
-		return gross, []uncertainty.Node{b.linearity(u, zeroedIn, linearAtZero, tare)}
+		return gross, nil
 	})
 }
 
@@ -82,13 +82,12 @@ func (b *Balance) Weigh(u Use, reading float64, zeroedIn uncertainty.Owner, tare
 // CG 4, example A2). The tare was read in tareIn: it may be the gross reading
 // of the weighing before, and is then one draw with it.
 func (b *Balance) WeighBetween(u Use, reading float64, tareIn uncertainty.Owner, tare Pan) (uncertainty.Node, error) {
-	read := func(step uncertainty.Owner, p Pan) []uncertainty.Node {
-		return []uncertainty.Node{
-			b.repeatability(u, step), b.rounding(u, step, zeroRounded), b.rounding(u, step, loadRounded), b.linearity(u, step, linearityCode, p),
-		}
+	read := func(step uncertainty.Owner) []uncertainty.Node {
+		return []uncertainty.Node{b.repeatability(u, step), b.rounding(u, step, zeroRounded), b.rounding(u, step, loadRounded)}
 	}
 	return b.weigh(u, reading, tare, func() (gross, less []uncertainty.Node) {
-		return read(u.Step, b.Under(tare, reading)), read(tareIn, tare)
+		linear := b.linearity(u, end{b.Under(tare, reading), u.Step, linearityCode}, end{tare, tareIn, linearityCode})
+		return append(read(u.Step), linear), read(tareIn)
 	})
 }
 
@@ -138,7 +137,7 @@ func (b *Balance) influence(step uncertainty.Owner, what uncertainty.Code, d unc
 // already explain, s² - d²/6. That makes the floor of 0.41 d for s of USP <41>
 // come by itself. Not stated, s = d is assumed (common practice for inexpensive
 // scales, no source).
-func (b *Balance) repeatability(u Use) uncertainty.Node {
+func (b *Balance) repeatability(u Use, step uncertainty.Owner) uncertainty.Node {
 	s, d := b.Repeatability, b.Readability
 	in := b.influence(step, repeatability, s.distribution(b.pure(s.S)))
 	in.DegreesOfFreedom = s.DegreesOfFreedom

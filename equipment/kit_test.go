@@ -118,7 +118,6 @@ func TestKitKeys(t *testing.T) {
 		{oneBalance, `linearity = "0.03 g"`, balance(func(b *Balance) { b.Linearity = Stated{0.03, true} })},
 		{oneBalance, `linearity = "0 g"`, balance(func(b *Balance) { b.Linearity = Stated{0, true} })},
 		{oneBalance, `linearity-law = "independent"`, balance(func(b *Balance) { b.Law = Independent })},
-		{oneBalance, `linearity-law = "in-two-parts"`, balance(func(b *Balance) { b.Law = InTwoParts })},
 		{oneBalance, `span = "0.1 % of reading"`, balance(func(b *Balance) { b.Span = 0.001 })},
 		{oneBalance, `weighing-uncertainty = "8 mg"`, balance(func(b *Balance) { b.Weighing = Stated{0.008, true} })},
 		{oneBalance, `count = 2`, balance(func(b *Balance) { b.Count = 2 })},

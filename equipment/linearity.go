@@ -17,8 +17,16 @@ const (
 	Independent Law = "independent"
 )
 
-// linearity appends the error of linearity of a reading, of a load on the pan, which a step
-// made. A mass is the difference of two of them.
+// end is one of the two loads between which a mass is weighed: what stands on the pan, the
+// step that read it, and the code of an error of that reading alone.
+type end struct {
+	pan  Pan
+	step uncertainty.Owner
+	code uncertainty.Code
+}
+
+// linearity appends the error of linearity of a mass, which is that at the gross load less that
+// at the tare.
 //
 // The error e within the limit L has the variance L²/3 at every load, also near zero, where
 // scales have dead bands (quantitativecafe.com/2021/12/02/scale-accuracy-issues). It is one
@@ -28,26 +36,35 @@ const (
 //
 // with a curve c and a part l that belongs to the load, and is independent for loads more
 // than two digits apart. Both have the variance L²/6 and, at a node of the curve, are
-// triangular within L. So a mass on a light boat has a u between L/√3, for tare and gross
-// near to each other, and √2 times that. That the two are equal is judgement: nothing
-// published splits the linearity of a balance.
-func (b *Balance) linearity(u Use, step uncertainty.Owner, at uncertainty.Code, p Pan) uncertainty.Node {
+// triangular within L. So a mass has a u between L/√3, for tare and gross near to each other,
+// and √2 times that. That the two are equal is judgement: nothing published splits the
+// linearity of a balance.
+func (b *Balance) linearity(u Use, gross, tare end) uncertainty.Node {
 	m, limit := u.Model, b.linearWithin()
-	if limit == 0 {
+	switch {
+	case limit == 0:
 		return m.Constant(0)
+	case b.Law == Independent:
+		return m.Subtract(b.ofReading(u, gross), b.ofReading(u, tare))
 	}
-	if b.Law == Independent {
-		in := b.influence(step, at, uncertainty.PlusMinus(b.limitAt(p.grams)))
-		in.Assumed = !b.Linearity.Known
-		return m.Influence(in)
-	}
-	local := b.ofPiece(u, p.local, uncertainty.Peaked(limit))
+	e := m.Subtract(b.ofLoad(u, gross.pan), b.ofLoad(u, tare.pan))
+	e = b.curve(u, e, uncertainty.Influence{Code: linearCurve, Distribution: uncertainty.PlusMinus(limit / 2)}, func(p Pan) float64 { return 1 }, gross.pan, tare.pan)
+	growing := uncertainty.Influence{Code: linearGrowing, Distribution: uncertainty.PlusMinus(limit / math.Sqrt2)}
+	return b.curve(u, e, growing, func(p Pan) float64 { return b.beyondDigits(p.grams) / limit }, gross.pan, tare.pan)
+}
+
+// ofReading appends the error of a reading that has one of its own.
+func (b *Balance) ofReading(u Use, e end) uncertainty.Node {
+	in := b.influence(e.step, e.code, uncertainty.PlusMinus(b.limitAt(e.pan.grams)))
+	in.Assumed = !b.Linearity.Known
+	return u.Model.Influence(in)
+}
+
+// ofLoad appends l(x).
+func (b *Balance) ofLoad(u Use, p Pan) uncertainty.Node {
+	local := b.ofPiece(u, p.local, uncertainty.Peaked(b.linearWithin()))
 	local.At = Digits(3*p.third, b.Readability)
-	e := m.Add(m.Influence(local), b.curve(u, linearCurve, limit, p.grams))
-	if beyond := b.beyondDigits(p.grams); beyond > 0 {
-		e = m.Add(e, m.Multiply(m.Constant(beyond/limit), b.curve(u, linearGrowing, math.Sqrt2*limit, p.grams)))
-	}
-	return e
+	return u.Model.Influence(local)
 }
 
 // linearWithin is the limit of the error of linearity at small loads. Not stated, two digits
@@ -81,32 +98,32 @@ func (b *Balance) beyondDigits(load float64) float64 {
 // nodes of the curve, as shares of the capacity.
 var nodes = [...]float64{0, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1}
 
-// curve appends c(x). Its value at node k is z_k + z_k+1, of independent z within half the
-// limit: two neighbours have a correlation of 1/2, others none. Between two nodes it is
+// curve adds to an error what a curve is at the gross load less what it is at the tare, each
+// times a scale. Its value at node k is z_k + z_k+1, of independent parts z as described: two
+// neighbours have a correlation of 1/2, others none.
+func (b *Balance) curve(u Use, e uncertainty.Node, of uncertainty.Influence, scale func(Pan) float64, gross, tare Pan) uncertainty.Node {
+	at, less := b.parts(gross.grams, scale(gross)), b.parts(tare.grams, scale(tare))
+	for k := range at {
+		if weight := at[k] - less[k]; weight != 0 {
+			z := b.ofPiece(u, of.Code, of.Distribution)
+			z.At = float64(k)
+			e = u.Model.Add(e, u.Model.Multiply(u.Model.Constant(weight), u.Model.Influence(z)))
+		}
+	}
+	return e
+}
+
+// parts are the weights of the parts of a curve at a load, times a scale. Between two nodes it is
 // interpolated, and scaled so that its variance is the same at every load.
-func (b *Balance) curve(u Use, code uncertainty.Code, limit, load float64) uncertainty.Node {
-	share := math.Min(1, load/b.Capacity)
-	k := 0
+func (b *Balance) parts(load, scale float64) (weights [len(nodes) + 1]float64) {
+	share, k := math.Min(1, load/b.Capacity), 0
 	for k < len(nodes)-2 && share > nodes[k+1] {
 		k++
 	}
 	w := (share - nodes[k]) / (nodes[k+1] - nodes[k])
-	scale := 1 / math.Sqrt(1-w+float64(w*w))
-	m, sum := u.Model, uncertainty.Node(-1)
-	for i, weight := range []float64{1 - w, 1, w} {
-		if weight == 0 {
-			continue
-		}
-		z := b.ofPiece(u, code, uncertainty.PlusMinus(limit/2))
-		z.At = float64(k + i)
-		part := m.Multiply(m.Constant(weight*scale), m.Influence(z))
-		if sum < 0 {
-			sum = part
-		} else {
-			sum = m.Add(sum, part)
-		}
-	}
-	return sum
+	scale /= math.Sqrt(1 - w + float64(w*w))
+	weights[k], weights[k+1], weights[k+2] = float64((1-w)*scale), scale, float64(w*scale)
+	return weights
 }
 
 // ofPiece is an error in g that stays the same with a piece.

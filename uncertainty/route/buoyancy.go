@@ -3,7 +3,6 @@ package route
 import (
 	"cmp"
 
-	"minim/equipment"
 	"minim/uncertainty"
 )
 

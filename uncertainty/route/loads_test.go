@@ -58,8 +58,8 @@ func TestOneScaleThrice(t *testing.T) {
 	assert.Greater(t, flask, 3*math.Sqrt(0.03*0.03/6*1.82))
 }
 
-// In vessels of different mass the local parts are independent, and near each other the curve
-// is common.
+// In vessels of different mass the local parts are independent, but where the gross load of one
+// weighing is the tare of another; and near each other the curve is common.
 func TestVesselsOfDifferentMass(t *testing.T) {
 	steps := func(first, second string) string {
 		return fromStock + `{ weigh-aliquot = "1.00 g", on = "balance", vessel = "` + first + `" }, { weigh-up-to = "10.00 g", on = "balance" }, ` +
@@ -71,7 +71,7 @@ func TestVesselsOfDifferentMass(t *testing.T) {
 	}
 	local, rounding := 0.03*0.03/6*1.82, 0.01*0.01/12*1.82
 	near.Relative(t, "one vessel", math.Sqrt(4*local+2*rounding), u("61.00 g", "61.00 g"), 0.02)
-	near.Relative(t, "two vessels", math.Sqrt(2*local+2*rounding), u("61.00 g", "62.00 g"), 0.02)
+	near.Relative(t, "two vessels", math.Sqrt(2*local+2*rounding), u("61.00 g", "63.50 g"), 0.02)
 }
 
 // What a vessel weighs is said not to be known.
