@@ -70,7 +70,7 @@ func (b *Balance) Display(reading float64) string {
 func (b *Balance) Weigh(u Use, reading float64, zeroedIn uncertainty.Owner, tare Pan) (uncertainty.Node, error) {
 	return b.weigh(u, reading, tare, func() (gross, less []uncertainty.Node) {
 		gross = []uncertainty.Node{
-			b.repeatability(u, u.Step), b.rounding(u, zeroedIn, zeroRounded), b.rounding(u, u.Step, loadRounded),
+			b.repeatability(u, u.Step, b.Under(tare, reading).grams, reading), b.rounding(u, zeroedIn, zeroRounded), b.rounding(u, u.Step, loadRounded),
 			b.linearity(u, end{b.Under(tare, reading), u.Step, linearityCode}, end{tare, zeroedIn, linearAtZero}),
 		}
 		return gross, nil
@@ -82,12 +82,16 @@ func (b *Balance) Weigh(u Use, reading float64, zeroedIn uncertainty.Owner, tare
 // CG 4, example A2). The tare was read in tareIn: it may be the gross reading
 // of the weighing before, and is then one draw with it.
 func (b *Balance) WeighBetween(u Use, reading float64, tareIn uncertainty.Owner, tare Pan) (uncertainty.Node, error) {
-	read := func(step uncertainty.Owner) []uncertainty.Node {
-		return []uncertainty.Node{b.repeatability(u, step), b.rounding(u, step, zeroRounded), b.rounding(u, step, loadRounded)}
+	read := func(step uncertainty.Owner, load, amount float64) []uncertainty.Node {
+		return []uncertainty.Node{b.repeatability(u, step, load, amount), b.rounding(u, step, zeroRounded), b.rounding(u, step, loadRounded)}
 	}
 	return b.weigh(u, reading, tare, func() (gross, less []uncertainty.Node) {
-		linear := b.linearity(u, end{b.Under(tare, reading), u.Step, linearityCode}, end{tare, tareIn, linearityCode})
-		return append(read(u.Step), linear), read(tareIn)
+		on, load, amount := b.Under(tare, reading), tare.grams, tare.read
+		if amount == 0 { // not the gross reading of a weighing
+			load, amount = on.grams, reading
+		}
+		linear := b.linearity(u, end{on, u.Step, linearityCode}, end{tare, tareIn, linearityCode})
+		return append(read(u.Step, on.grams, reading), linear), read(tareIn, load, amount)
 	})
 }
 
@@ -137,11 +141,15 @@ func (b *Balance) influence(step uncertainty.Owner, what uncertainty.Code, d unc
 // already explain, s² - d²/6. That makes the floor of 0.41 d for s of USP <41>
 // come by itself. Not stated, s = d is assumed (common practice for inexpensive
 // scales, no source).
-func (b *Balance) repeatability(u Use, step uncertainty.Owner) uncertainty.Node {
-	s, d := b.Repeatability, b.Readability
-	in := b.influence(step, repeatability, s.distribution(b.pure(s.S)))
-	in.DegreesOfFreedom = s.DegreesOfFreedom
-	if !s.Known {
+//
+// It is that of the readings nearest to the load, or to the gross load of the mass where a tare
+// was read, of which amount is the mass.
+func (b *Balance) repeatability(u Use, step uncertainty.Owner, load, amount float64) uncertainty.Node {
+	s, d := b.Repeatability.nearest(load), b.Readability
+	in := s.scattering(b.influence(step, repeatability, nil), b.Name, b.pure(s.S), amount)
+	if s.Known {
+		s.noteReadings(u.Notes, b.Name, load, showG)
+	} else {
 		u.Notes.Assume("repeats-within-a-digit", b.Name, G(d))
 		in.Distribution, in.Assumed = uncertainty.Normal{Sigma: b.pure(d)}, true
 	}
@@ -170,7 +178,8 @@ func (b *Balance) WithReadability(d float64) *Balance {
 	other := *b
 	other.Name, other.Price = "balance reading "+quantity.Grams(d), Price{}
 	other.Readability = d
-	for _, figure := range []*float64{&other.Repeatability.S, &other.Linearity.Value, &other.Weighing.Value} {
+	other.Repeatability = b.Repeatability.Scaled(d / b.Readability)
+	for _, figure := range []*float64{&other.Linearity.Value, &other.Weighing.Value} {
 		*figure *= d / b.Readability
 	}
 	return &other

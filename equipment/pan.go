@@ -8,8 +8,9 @@ import (
 
 // Pan is what stands on a balance: a load, by which its error of linearity goes.
 type Pan struct {
-	// grams that the balance carries, without a vessel of unknown mass.
-	grams float64
+	// grams that the balance carries, without a vessel of unknown mass, and the last mass that
+	// was read to make up so much, 0 of a vessel.
+	grams, read float64
 	// third numbers the groups of three digits of the display by which loads share the
 	// local part of the error.
 	third float64
@@ -35,14 +36,16 @@ func (b *Balance) PanWith(vessel Stated, boat bool) Pan {
 
 // Under is the load with so much more on the pan.
 func (b *Balance) Under(p Pan, grams float64) Pan {
-	return b.loaded(p.grams+grams, p.local, p.third)
+	above := b.loaded(p.grams+grams, p.local, p.third)
+	above.read = grams
+	return above
 }
 
 // loaded is a load that is told from the one before it, however near that is: what is read
 // between the two holds two local parts.
 func (b *Balance) loaded(grams float64, local uncertainty.Code, before float64) Pan {
 	third := math.Floor(math.Round(grams/b.Readability) / 3)
-	return Pan{grams, math.Max(third, before+0.5), local}
+	return Pan{grams: grams, third: math.Max(third, before+0.5), local: local}
 }
 
 // unknown reports whether the mass of the vessel is not known.
