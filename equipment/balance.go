@@ -17,8 +17,10 @@ type Balance struct {
 	// Repeatability is the standard deviation s of repeated weighings of one
 	// load, as read: it already holds the rounding at zero and at the load.
 	Repeatability Spread
-	// Linearity is the limit of the error over the range, in g.
+	// Linearity is the limit of the error over the range, in g, and Law how it goes along the
+	// range.
 	Linearity Stated
+	Law       Law
 	// Span is the limit of the relative error of the sensitivity.
 	Span float64
 	// Weighing is a standard uncertainty of one weighing, from a certificate;
@@ -58,37 +60,44 @@ func (b *Balance) Display(reading float64) string {
 	return strconv.FormatFloat(reading, 'f', places, 64) + " g"
 }
 
-// Weigh appends the mass of one weighing with display reading R on a boat or vessel
-// that was zeroed in a step, this one or an earlier one:
+// Weigh appends the mass of one weighing with display reading R, with a boat or vessel on
+// the pan that was zeroed in a step, this one or an earlier one:
 //
-//	m = (R + e_zero + e_load + e_rep + e_lin) (1 + e_span)
+//	m = (R + e_zero + e_load + e_rep + e_lin(gross) - e_lin(tare)) (1 + e_span)
 //
 // Two readings from one zero have its rounding in common. It returns a [Cannot] error when
 // the display cannot show R.
-func (b *Balance) Weigh(u Use, reading float64, zeroedIn uncertainty.Owner) (uncertainty.Node, error) {
-	return b.weigh(u, reading, func() []uncertainty.Node {
-		return []uncertainty.Node{b.rounding(u, zeroedIn, zeroRounded), b.rounding(u, u.Step, loadRounded), b.linearity(u, u.Step, reading)}
+func (b *Balance) Weigh(u Use, reading float64, zeroedIn uncertainty.Owner, tare Pan) (uncertainty.Node, error) {
+	return b.weigh(u, reading, tare, func() (gross, less []uncertainty.Node) {
+		gross = []uncertainty.Node{
+			b.repeatability(u, u.Step, b.Under(tare, reading).grams, reading), b.rounding(u, zeroedIn, zeroRounded), b.rounding(u, u.Step, loadRounded),
+			b.linearity(u, end{b.Under(tare, reading), u.Step, linearityCode}, end{tare, zeroedIn, linearAtZero}),
+		}
+		return gross, nil
 	})
 }
 
 // WeighBetween is [Balance.Weigh] for a mass that is the difference of a gross
-// and a tare reading, each with its own rounding and linearity (EURACHEM/CITAC
+// and a tare reading, each with its own scatter, roundings and linearity (EURACHEM/CITAC
 // CG 4, example A2). The tare was read in tareIn: it may be the gross reading
-// of the weighing before, of which tareLoad in g was the load, and is then one
-// draw with it.
-func (b *Balance) WeighBetween(u Use, reading float64, tareIn uncertainty.Owner, tareLoad float64) (uncertainty.Node, error) {
-	m := u.Model
-	return b.weigh(u, reading, func() []uncertainty.Node {
-		return []uncertainty.Node{
-			b.rounding(u, u.Step, loadRounded), m.Subtract(m.Constant(0), b.rounding(u, tareIn, loadRounded)),
-			b.linearity(u, u.Step, reading), m.Subtract(m.Constant(0), b.linearity(u, tareIn, tareLoad)),
+// of the weighing before, and is then one draw with it.
+func (b *Balance) WeighBetween(u Use, reading float64, tareIn uncertainty.Owner, tare Pan) (uncertainty.Node, error) {
+	read := func(step uncertainty.Owner, load, amount float64) []uncertainty.Node {
+		return []uncertainty.Node{b.repeatability(u, step, load, amount), b.rounding(u, step, zeroRounded), b.rounding(u, step, loadRounded)}
+	}
+	return b.weigh(u, reading, tare, func() (gross, less []uncertainty.Node) {
+		on, load, amount := b.Under(tare, reading), tare.grams, tare.read
+		if amount == 0 { // not the gross reading of a weighing
+			load, amount = on.grams, reading
 		}
+		linear := b.linearity(u, end{on, u.Step, linearityCode}, end{tare, tareIn, linearityCode})
+		return append(read(u.Step, on.grams, reading), linear), read(tareIn, load, amount)
 	})
 }
 
 // weigh appends the mass of a weighing; ends appends what is wrong with its two
-// ends.
-func (b *Balance) weigh(u Use, reading float64, ends func() []uncertainty.Node) (uncertainty.Node, error) {
+// ends, of which the second is taken off.
+func (b *Balance) weigh(u Use, reading float64, tare Pan, ends func() (gross, less []uncertainty.Node)) (uncertainty.Node, error) {
 	if err := b.Shows(reading); err != nil {
 		return 0, err
 	}
@@ -97,7 +106,12 @@ func (b *Balance) weigh(u Use, reading float64, ends func() []uncertainty.Node) 
 	if b.Weighing.Known {
 		mass = m.Add(mass, b.error(u, u.Step, weighing, uncertainty.Normal{Sigma: b.Weighing.Value}))
 	} else {
-		mass = m.Add(m.Add(mass, b.repeatability(u, reading)), ends()...)
+		gross, less := ends()
+		mass = m.Add(mass, gross...)
+		for _, e := range less {
+			mass = m.Subtract(mass, e)
+		}
+		b.noteLinearity(u, tare)
 	}
 	if b.Span == 0 && !b.Weighing.Known {
 		u.Notes.LeaveOut("sensitivity", b.Name)
@@ -127,9 +141,12 @@ func (b *Balance) influence(step uncertainty.Owner, what uncertainty.Code, d unc
 // already explain, s² - d²/6. That makes the floor of 0.41 d for s of USP <41>
 // come by itself. Not stated, s = d is assumed (common practice for inexpensive
 // scales, no source).
-func (b *Balance) repeatability(u Use, load float64) uncertainty.Node {
+//
+// It is that of the readings nearest to the load, or to the gross load of the mass where a tare
+// was read, of which amount is the mass.
+func (b *Balance) repeatability(u Use, step uncertainty.Owner, load, amount float64) uncertainty.Node {
 	s, d := b.Repeatability.nearest(load), b.Readability
-	in := s.scattering(b.influence(u.Step, repeatability, nil), b.Name, b.pure(s.S), load)
+	in := s.scattering(b.influence(step, repeatability, nil), b.Name, b.pure(s.S), amount)
 	if s.Known {
 		s.noteReadings(u.Notes, b.Name, load, showG)
 	} else {
@@ -141,20 +158,6 @@ func (b *Balance) repeatability(u Use, load float64) uncertainty.Node {
 
 func (b *Balance) pure(s float64) float64 {
 	return math.Sqrt(math.Max(0, float64(s*s)-b.Readability*b.Readability/6))
-}
-
-// linearity appends e_lin of one reading, rectangular within the stated limit.
-// Not stated, ±max(2 d, 0.1 % of the load) is assumed, for a scale that has been
-// adjusted with a weight: consumer scales that were checked against better ones
-// erred by up to 2 digits at low load and by 7 digits at 106 g
-// (electronics-lab.com/forums/threads/my-4-precision-weights.263339).
-func (b *Balance) linearity(u Use, step uncertainty.Owner, load float64) uncertainty.Node {
-	in := b.influence(step, linearityCode, uncertainty.PlusMinus(b.Linearity.Value))
-	if !b.Linearity.Known {
-		u.Notes.Assume("linear-within", b.Name)
-		in.Distribution, in.Assumed = uncertainty.PlusMinus(math.Max(2*b.Readability, 0.001*load)), true
-	}
-	return u.Model.Influence(in)
 }
 
 // LeftBehind appends what stays of a weighed mass on the boat, rectangular from

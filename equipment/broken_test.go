@@ -21,6 +21,7 @@ capacity = "200 g"
 readability = "0.01 g"
 repeatability = "0.01 g"
 linearity = "0.02 g"
+linearity-law = "in-two-parts"
 span = "0.1 % of reading"
 count = 2
 price = "90 EUR"

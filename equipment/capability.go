@@ -21,7 +21,7 @@ func (b *Balance) Uncertainty(reading float64) float64 { return b.once(reading).
 // once evaluates one weighing.
 func (b *Balance) once(reading float64) uncertainty.Analytic {
 	u := alone()
-	mass, err := b.Weigh(u, reading, u.Step)
+	mass, err := b.Weigh(u, reading, u.Step, b.PanWith(Stated{}, true))
 	return propagated(u, mass, err)
 }
 

@@ -32,6 +32,17 @@ const (
 	linearityCode       uncertainty.Code = "linearity"
 	sensitivity         uncertainty.Code = "sensitivity"
 	leftOnBoat          uncertainty.Code = "left on the boat"
+	linearAtZero        uncertainty.Code = "linearity at zero"
+)
+
+// The two parts of the error of linearity of a balance. At of a local one is a load in g, of
+// the curve the number of a part of it.
+const (
+	linearAtLoad   uncertainty.Code = "linearity at a load"
+	linearInBoat   uncertainty.Code = "linearity at a load in a boat"
+	linearInVessel uncertainty.Code = "linearity at a load in a vessel"
+	linearCurve    uncertainty.Code = "curve of linearity"
+	linearGrowing  uncertainty.Code = "curve of linearity that grows"
 )
 
 // film is what the influences of films count towards, one group for each instrument.

@@ -65,13 +65,14 @@ func FuzzKit(f *testing.F) {
 func tryBalance(t *testing.T, b *Balance) {
 	most := math.Floor(b.Capacity/b.Readability*(1+1e-12)) * b.Readability
 	finite(t, b.Name, b.Uncertainty(most), b.Uncertainty(b.Readability))
-	trial(t, func(u Use) (uncertainty.Node, error) { return b.Weigh(u, most, u.Step) })
+	trial(t, func(u Use) (uncertainty.Node, error) { return b.Weigh(u, most, u.Step, onBoat) })
 	trial(t, func(u Use) (uncertainty.Node, error) {
-		first, err := b.WeighBetween(u.next("gross"), most, useNamed("tare"), 0)
+		tare := b.PanWith(Stated{most / 3, true}, false)
+		first, err := b.WeighBetween(u.next("gross"), most, useNamed("tare"), tare)
 		if err != nil {
 			return 0, err
 		}
-		second, err := b.WeighBetween(u, most, useNamed("gross"), most)
+		second, err := b.WeighBetween(u, most, useNamed("gross"), b.Under(tare, most))
 		return u.Model.Subtract(u.Model.Add(first, second), b.LeftBehind(u, most/2)), err
 	})
 	for _, share := range []float64{0.1, 0.001} {

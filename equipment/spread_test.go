@@ -98,13 +98,13 @@ func TestLoadsOfReadings(t *testing.T) {
 	b.Repeatability = Spread{S: 0.02, DegreesOfFreedom: 5, Known: true, Mean: 10.002}
 	for load, want := range map[float64]bool{10: true, 9.5: true, 1: false, 100: false} {
 		u := oneUse()
-		_, err := b.Weigh(u, load, u.Step)
+		_, err := b.Weigh(u, load, u.Step, onBoat)
 		require.NoError(t, err)
 		assert.Equal(t, !want, len(worded(u.Notes).Assumed) > 0, load)
 	}
 	b.Repeatability.DegreesOfFreedom = 0 // stated, for all loads
 	u := oneUse()
-	_, err := b.Weigh(u, 1, u.Step)
+	_, err := b.Weigh(u, 1, u.Step, onBoat)
 	require.NoError(t, err)
 	assert.Empty(t, worded(u.Notes).Assumed)
 }

@@ -1,6 +1,7 @@
 package data
 
 import (
+	"cmp"
 	"slices"
 
 	"minim/equipment"
@@ -45,7 +46,7 @@ func instruments(all *equipment.Instruments, owned bool) []object {
 			{"name", b.Name}, {"kind", "balance"}, {"owned", owned}, {"count", b.Count}, {"unit", "g"}, {"capacity", b.Capacity}, {"division", b.Readability},
 			{"limit_of_error", stated(b.Linearity)}, {"repeatability", only(b.Repeatability.Known, b.Repeatability.S)},
 			{"standard_uncertainty", b.Uncertainty(kits.SampleOf(b))}, {"least_to_10_percent", ifAny(b.Least(0.10))}, {"least_to_5_percent", ifAny(b.Least(0.05))},
-			{"class", nil}, {"class_trust", nil},
+			{"class", nil}, {"class_trust", nil}, {"linearity_law", only(!b.Weighing.Known, cmp.Or(string(b.Law), "in-two-parts"))},
 		}, priced(b.Price)))
 	}
 	for _, m := range all.Measures {
@@ -57,7 +58,7 @@ func instruments(all *equipment.Instruments, owned bool) []object {
 			{"name", m.Name}, {"kind", string(m.Kind)}, {"owned", owned}, {"count", m.Count}, {"unit", "mL"}, {"capacity", m.Capacity}, {"division", positive(m.Division)},
 			{"limit_of_error", only(m.Bias.Shape != equipment.Gauss, m.Bias.Limit)}, {"repeatability", only(m.Repeatability.Known, m.Repeatability.S)},
 			{"standard_uncertainty", m.Uncertainty(m.Capacity)}, {"least_to_10_percent", ifAny(m.Least(0.10))}, {"least_to_5_percent", ifAny(m.Least(0.05))},
-			{"class", class}, {"class_trust", trust},
+			{"class", class}, {"class_trust", trust}, {"linearity_law", nil},
 		}, priced(m.Price)))
 	}
 	return out

@@ -84,7 +84,7 @@ func TestBudgetSaysWhatItShows(t *testing.T) {
 	for _, want := range []string{
 		"An invented recipe", "15 mL of 0.04 % w/v dye in water, within 8 % of target", "What spoils the strength, in shares of its variance.",
 		"fine, diluted", "rough, diluted", "direct", "could be nothing at all", "USE THIS ROUTE", "share of the variance / %",
-		"linearity, rough scale", "bias of the 1 mL pipette at 1 mL", "S", "A", "an assumed one", "shared: the same error in several uses",
+		"linearity at the empty boat, rough scale", "bias of the 1 mL pipette at 1 mL", "S", "A", "an assumed one", "shared: the same error in several uses",
 		"Not possible: too little. 0.004 g shows as 0.00 g on the rough scale; the least it can show is 0.01 g.",
 	} {
 		assert.Contains(t, words, want)

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/influence"
@@ -38,11 +39,14 @@ func (p *Paper) otherMinds() (list []string) {
 func (p *Paper) correlation() string {
 	var parts clauses
 	budget := p.result().Analytic.Budget
+	loads := false
 	for i := range budget {
 		line := &budget[i]
+		loads = loads || equipment.IsLinearity(line.Code)
 		parts.Add(line.Uses > 1 && line.StandardUncertainty > 0, "%s (%d times)", influence.Name(&line.Influence), line.Uses)
 	}
-	const rule = "An error of one piece, one material or one day is one and the same error wherever it comes in; two errors of one piece at different marks are correlated, by a half unless the kit says otherwise. No other correlation is counted."
+	rule := "An error of one piece, one material or one day is one and the same error wherever it comes in; two errors of one piece at different marks are correlated, by a half unless the kit says otherwise" +
+		when(loads, "; those of linearity at two loads of a balance by what the two have in common of its curve") + ". No other correlation is counted."
 	return either(len(parts) == 0, "No influence comes in more than once. ", "Come in more than once, each as one error: "+strings.Join(parts, "; ")+". ") + p.ofReadings() + rule
 }
 

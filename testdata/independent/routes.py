@@ -29,15 +29,36 @@ class Bench:
         self.theta = 1 + EXPANSION * d.within(3)  # 20 °C within 3 °C, for all volumes alike
         self.flask_bias = d.peaked(0.04)  # class A, one piece
 
+        self.known = {}  # what stays the same with a scale
+
     def zero(self, digit):
         """Rounding at zero."""
         return self.d.within(digit / 2)
 
-    def weigh(self, reading, digit, zero=None):
-        """Rounding at zero and at the load, the rest of s = 1 digit, linearity of 2 digits."""
+    def weigh(self, reading, digit, zero=None, inside="boat"):
+        """Rounding at zero and at the load, the rest of s = 1 digit, linearity at two loads."""
         zero = self.zero(digit) if zero is None else zero
         scatter = self.d.normal(0, np.sqrt(digit**2 - digit**2 / 6))
-        return reading + zero + self.d.within(digit / 2) + scatter + self.d.within(2 * digit)
+        linear = self.linear(reading, digit, inside) - self.linear(0, digit, inside)
+        return reading + zero + self.d.within(digit / 2) + scatter + linear
+
+    def once(self, limit, draw, *of):
+        """One draw for the same thing."""
+        if of not in self.known:
+            self.known[of] = draw(limit)
+        return self.known[of]
+
+    def linear(self, load, digit, inside):
+        """The error at a load of a scale of 20 000 digits, of 2 digits: of half of its variance
+        a curve, of which the value at a node is the sum of two parts, and half of the load in
+        this kind of vessel alone."""
+        nodes = [0, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1]
+        share = load / (20_000 * digit)
+        k = max(i for i in range(7) if i == 0 or share > nodes[i])
+        w = (share - nodes[k]) / (nodes[k + 1] - nodes[k])
+        part = [self.once(digit, self.d.within, "part", digit, i) for i in range(k, k + 3)]
+        curve = ((1 - w) * (part[0] + part[1]) + w * (part[1] + part[2])) / np.sqrt(1 - w + w**2)
+        return curve + self.once(2 * digit, self.d.peaked, "load", digit, inside, load)
 
     def flask(self):
         """25 mL, its level set within 0.15 mm in a neck of 9 mm."""
@@ -113,8 +134,8 @@ def by_weighing(b):
     """w = m_solute/m_total; γ = w ρ0/(1 - w (1 - φ ρ0)), φ from -0.15 to 0.9 mL/g. The part
     and its total are read from one zero; the solute came from a boat with one of its own."""
     zero = b.zero(0.01)
-    w = b.weigh(0.60, 0.01) * b.assay / b.weigh(50.00, 0.01)
-    w = w * b.weigh(1.00, 0.01, zero) / b.weigh(15.60, 0.01, zero)
+    w = b.weigh(0.60, 0.01) * b.assay / b.weigh(50.00, 0.01, inside="vessel")
+    w = w * b.weigh(1.00, 0.01, zero, "vessel") / b.weigh(15.60, 0.01, zero, "vessel")
     return w * ETHANOL / (1 - w * (1 - b.d.between(-0.15, 0.9) * ETHANOL))
 
 

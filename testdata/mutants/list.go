@@ -17,7 +17,7 @@ var mutants = []mutant{
 	{"uncertainty/route/dilute.go", "draw", "(intended + lost) * c.model.Intended", "intended * c.model.Intended", "Lost|Loss|Spoilt"},
 	{"uncertainty/route/dilute.go", "dissolve", "m.Add(volume, m.Multiply(c.mass, c.phi()))", "m.Subtract(volume, m.Multiply(c.mass, c.phi()))", ""},
 	{"uncertainty/route/dilute.go", "carry", "m.Subtract(before, now)", "m.Subtract(now, before)", ""},
-	{"uncertainty/route/startwith.go", "buoyancy", "(1 - 0.0012/8.0)", "(1 + 0.0012/8.0)", ""},
+	{"uncertainty/route/buoyancy.go", "inAir", "(1 - 0.0012/8.0)", "(1 + 0.0012/8.0)", ""},
 	{"uncertainty/route/startwith.go", "stock", "lose(concentration, -s.Loss", "lose(concentration, s.Loss", ""},
 	{"uncertainty/route/bymass.go", "densities", "m.Subtract(m.Constant(1), m.Multiply(c.phi()", "m.Add(m.Constant(1), m.Multiply(c.phi()", ""},
 	{"uncertainty/route/bymass.go", "weighUpTo", "c.model.Divide(amount, total), total", "c.model.Divide(amount, c.model.Add(total, total)), total", ""},

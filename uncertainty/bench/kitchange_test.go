@@ -82,14 +82,14 @@ func TestMistakesOfChanges(t *testing.T) {
   choose from 0.01 g scale, 10 mL cylinder, 1 mL graduated, 0.001 g scale, 25 mL flask`},
 		{[]string{"0.01 g scale: readabilty = 0.001 g"}, "--change: unknown key `readabilty` in a balance\n" +
 			"   | 0.01 g scale: readabilty = 0.001 g\n   |               ^^^^^^^^^^\n" +
-			"  write `readability`; the keys of a balance are name, capacity, readability, readings, repeatability, linearity, span, weighing-uncertainty, count, price"},
+			"  write `readability`; the keys of a balance are name, capacity, readability, readings, repeatability, linearity, linearity-law, span, weighing-uncertainty, count, price"},
 		{[]string{"25 mL flask: readability = 0.001 g"}, "--change: unknown key `readability` in a candidate flask\n" +
 			"   | 25 mL flask: readability = 0.001 g\n   |              ^^^^^^^^^^^\n" +
 			"  write `repeatability`; the keys of a candidate flask are name, kind, material, expansion, clinging, retained, readings, repeatability, count, single-use, price, " +
 			"capacity, bore, marked, vessel, reading, class, standard, tolerance, standard-uncertainty, correction, between-marks, shape"},
 		{[]string{"0.01 g scale: shape = triangular"}, "--change: unknown key `shape` in a balance\n" +
 			"   | 0.01 g scale: shape = triangular\n   |               ^^^^^\n" +
-			"  the keys of a balance are name, capacity, readability, readings, repeatability, linearity, span, weighing-uncertainty, count, price"},
+			"  the keys of a balance are name, capacity, readability, readings, repeatability, linearity, linearity-law, span, weighing-uncertainty, count, price"},
 		{[]string{"0.01 g scale: readability = 0.001"}, `--change: readability: found the number 0.001, expected a mass in quotes
    | 0.01 g scale: readability = 0.001
    |                             ^^^^^

@@ -114,7 +114,7 @@ func (r *kitReader) balance(t *benchfile.Table) {
 	t.Need("name", "capacity", "readability")
 	b := &equipment.Balance{
 		Name: r.name(t), Capacity: capacity(t, quantity.Mass), Readability: t.Positive("readability", quantity.Mass),
-		Repeatability: spread(t, quantity.Mass), Linearity: stated(t, "linearity", quantity.Mass), Span: share(t, "span", "reading"),
+		Repeatability: spread(t, quantity.Mass), Linearity: stated(t, "linearity", quantity.Mass), Law: linearityLaw(t), Span: share(t, "span", "reading"),
 		Weighing: stated(t, "weighing-uncertainty", quantity.Mass), Count: pieces(t), Price: r.price(t),
 	}
 	if b.Repeatability.DegreesOfFreedom > 0 {
@@ -133,6 +133,14 @@ func (r *kitReader) balance(t *benchfile.Table) {
 	below(t, "linearity", b.Linearity.Value, b.Capacity)
 	below(t, "weighing-uncertainty", b.Weighing.Value, b.Capacity)
 	r.into.Balances = append(r.into.Balances, b)
+}
+
+// linearityLaw reads how the errors of linearity at two loads go together.
+func linearityLaw(t *benchfile.Table) equipment.Law {
+	if t.Word("linearity-law", "in-two-parts", string(equipment.Independent)) == string(equipment.Independent) {
+		return equipment.Independent
+	}
+	return equipment.InTwoParts
 }
 
 // The tables of a kit file that do not hold volumetric instruments of one kind on the bench.

@@ -206,8 +206,9 @@ func (w *weigher) hopelessDraft(d *draft) bool {
 	return leftOver > w.mostLeftOver || d.least > w.judge.least || w.front.beatsAll(len(d.steps), leftOver, d.least)
 }
 
-// brings is a lower bound of the relative variance that weighing a mass brings. At
-// most half of its own is the rounding at zero, which it may have in common with the
+// brings is a lower bound of the relative variance that weighing a mass brings. Its
+// linearity counts as nothing, since another weighing at the same load may take it away. At
+// most half of the rest is the rounding at zero, which it may have in common with the
 // total. The strength of a solution of density ρ, by volume, changes ρ/ρ0 times as much
 // as its mass fraction, with ρ0 the density of the solvent; the last solution is near
 // to the target.
@@ -221,7 +222,7 @@ func (w *weigher) brings(grams float64) float64 {
 		return 0
 	}
 	lighter := min(1, w.prep.Density(min(1, 1.5*w.target))/w.prep.Density(0))
-	w.brought[grams] = lighter * lighter / 2 * f.Own
+	w.brought[grams] = lighter * lighter / 2 * (f.Own - f.Linear)
 	return w.brought[grams]
 }
 

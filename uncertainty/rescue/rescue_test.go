@@ -111,7 +111,8 @@ name = "water"
 
 // hands carry a route out, with errors that are drawn as the documentation of the
 // measurement model says: rounding at zero and at the load, repeatability without that,
-// linearity; of a measure its bias within the limit, as a part that all marks share and
+// linearity, of two loads on the pan, each the sum of a curve over the range and an error of
+// that load; of a measure its bias within the limit, as a part that all marks share and
 // one of each mark, equal in variance and of the shape of the limit; reading a scale
 // carefully, triangular within 0.2 divisions, twice for a part of a pipette.
 type hands struct {
@@ -137,7 +138,30 @@ func (h *hands) peaked(limit float64) float64 { return limit * (h.r.Float64() - 
 func (h *hands) weigh(s *route.Step) float64 {
 	d, sd := s.Balance.Readability, s.Balance.Repeatability.S
 	pure := math.Sqrt(sd*sd - d*d/6)
-	return s.Amount + h.flat(d/2) + h.flat(d/2) + pure*h.r.NormFloat64() + h.flat(s.Balance.Linearity.Value)
+	kind := "vessel"
+	if s.Verb == route.Weigh || s.Verb == route.AddSolute {
+		kind = "boat"
+	}
+	return s.Amount + h.flat(d/2) + h.flat(d/2) + pure*h.r.NormFloat64() + h.linearity(s.Balance, kind, s.Amount) - h.linearity(s.Balance, kind, 0)
+}
+
+// linearity is the error at a load of a balance of 200 g, in a boat or a vessel.
+func (h *hands) linearity(b *equipment.Balance, kind string, load float64) float64 {
+	nodes := []float64{0, 2, 4, 10, 20, 40, 100, 200}
+	k := 0
+	for load > nodes[k+1] {
+		k++
+	}
+	node := func(k int) float64 {
+		part := func(k int) float64 { return h.drawn(fmt.Sprint(b.Name, " curve ", k), b.Linearity.Value/2) }
+		return part(k) + part(k+1)
+	}
+	w := (load - nodes[k]) / (nodes[k+1] - nodes[k])
+	local := fmt.Sprint(b.Name, " near ", kind, math.Floor(math.Round(load/b.Readability)/3), load == 0)
+	if _, known := h.biases[local]; !known {
+		h.biases[local] = h.peaked(b.Linearity.Value)
+	}
+	return h.biases[local] + ((1-w)*node(k)+w*node(k+1))/math.Sqrt(1-w+w*w)
 }
 
 func (h *hands) volume(s *route.Step) float64 {

@@ -24,8 +24,12 @@ const (
 //
 //	0.01 g scale, s = d = 0.01, linearity ±0.02:
 //	    rounding 2·0.01²/12 = 1.6667e-5; e_rep 0.01² - 0.01²/6 = 8.3333e-5;
-//	    linearity 0.02²/3 = 1.3333e-4; together 2.3333e-4, u = 0.0152753
-//	0.1 g scale: ten times that, 0.1527525; 0.001 g scale: 0.00152753
+//	    linearity of tare and gross: two local parts of 0.02²/6 and the curve at m less
+//	    that at 0, 2·0.02²/6·(1 - ρ), ρ = (1 - w/2)/√(1 - w + w²) where m is w times 1 % of
+//	    the capacity of 200 g: of m = 0.01, 0.25, 0.75 and 1.5 g 1 - ρ = 9.4e-6, 0.0066007,
+//	    0.0714286 and 0.3066248; together 1e-4 + 1.3333e-4 (2 - ρ), u = 0.0152753,
+//	    0.0153040, 0.0155839 and 0.0165595
+//	0.001 g scale of 20 g: of m = 0.009 g 1 - ρ = 0.00079, u = 0.00152787
 //	assay 0.97 to 1: mean 0.985, u = 0.03/√12 = 0.0086603, relative 0.0087921
 //	2 mL pipette at 2 mL: bias 0.02/√6, one reading 0.2·0.02/√6: 0.0083267;
 //	    at 1.5 mL two readings: √((0.0004 + 2·0.000016)/6) = 0.0084853
@@ -47,35 +51,35 @@ const (
 //
 //	direct, 0.01 g:    100·0.01·0.985/16.525 = 0.0596067
 //	    u_rel = √(1.52753² + 0.0087921² + (0.2086664/16.525)² + 0.0018708²)
-//	          = 1.527609
+//	          = 1.527608
 //	direct, 0.009 g:   100·0.009·0.985/15.025 = 0.0590017
-//	    u_rel = √(0.169726² + 0.0087921² + (0.2086664/15.025)² + 0.0018708²)
-//	          = 0.170530
+//	    u_rel = √(0.169764² + 0.0087921² + (0.2086664/15.025)² + 0.0018708²)
+//	          = 0.170568
 //	0.25 g, one dilution, the same flask twice at the same mark:
 //	    100·0.25·0.985/25·1.5/25 = 0.0591
-//	    u_rel² = 0.0611010² + 0.0087921² + (0.0084853/1.5)²
+//	    u_rel² = 0.0612161² + 0.0087921² + (0.0084853/1.5)²
 //	           + (2·0.0163299/25)² + 2·(0.0095426/25)² + 0.0018708²
-//	           = 0.00373333 + 0.0000773 + 0.000032 + 0.00000171
-//	             + 0.00000029 + 0.0000035; u_rel = 0.0620333
+//	           = 0.00374741 + 0.0000773 + 0.000032 + 0.00000171
+//	             + 0.00000029 + 0.0000035; u_rel = 0.0621467
 //	0.75 g, one dilution: 100·0.75·0.985/25·2/100.05 = 0.0590705
-//	    u_rel² = 0.0203671² + 0.0087921² + (0.0083267/2)² + (0.0189138/25)²
-//	           + (0.4173328/100.05)² + 0.0018708²; u_rel = 0.0230418
+//	    u_rel² = 0.0207785² + 0.0087921² + (0.0083267/2)² + (0.0189138/25)²
+//	           + (0.4173328/100.05)² + 0.0018708²; u_rel = 0.0234062
 //	two dilutions: 100·1.5·0.985/25·2/25.025·2.5/20.025 = 0.0589672
 //	    the cylinder: 0.0416667 (1/25.025² + 1/20.025² + 1/(25.025·20.025))
 //	           + 0.001875 (1/25.025² + 1/20.025²) = 0.00026126
-//	    u_rel² = 0.0101835² + 0.0087921² + (0.0189138/25)² + (0.0083267/2)²
-//	           + (0.0212132/2.5)² + 0.00026126 + 0.0018708²; u_rel = 0.0231445
+//	    u_rel² = 0.0110397² + 0.0087921² + (0.0189138/25)² + (0.0083267/2)²
+//	           + (0.0212132/2.5)² + 0.00026126 + 0.0018708²; u_rel = 0.0235338
 func TestDemoByHand(t *testing.T) {
 	c := compareAll(t, load(t, sevenRoutes))
 	for _, want := range []struct {
 		route           string
 		value, relative float64
 	}{
-		{"0.01 g scale, direct", 0.0596067, 1.527609},
-		{"0.001 g scale, direct", 0.0590017, 0.170530},
-		{"0.25 g, one dilution", 0.0591, 0.0620333},
-		{"0.75 g, one dilution", 0.0590705, 0.0230418},
-		{"two dilutions", 0.0589672, 0.0231445},
+		{"0.01 g scale, direct", 0.0596067, 1.527608},
+		{"0.001 g scale, direct", 0.0590017, 0.170568},
+		{"0.25 g, one dilution", 0.0591, 0.0621467},
+		{"0.75 g, one dilution", 0.0590705, 0.0234062},
+		{"two dilutions", 0.0589672, 0.0235338},
 	} {
 		r := named(t, c, want.route)
 		near.Relative(t, want.route, want.value, r.Analytic.Value, 2e-6)
@@ -111,7 +115,32 @@ func (b bench) normal(sigma float64) float64 {
 }
 
 func (b bench) weigh(reading, d float64) float64 {
-	return reading + b.within(d/2) + b.within(d/2) + b.normal(math.Sqrt(d*d-d*d/6)) + b.within(2*d)
+	return b.read(reading, d, b.within(d/2)) + b.linear(d)(reading) + b.peaked(2*d)
+}
+
+// read has the roundings and the scatter of a reading, and the local part of a linearity of
+// two digits.
+func (b bench) read(reading, d, zero float64) float64 {
+	return reading + zero + b.within(d/2) + b.normal(math.Sqrt(d*d-d*d/6)) + b.peaked(2*d)
+}
+
+// linear is the curve of linearity of a scale of 20 000 digits at a load less that at none.
+func (b bench) linear(d float64) func(load float64) float64 {
+	nodes := []float64{0, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1}
+	parts := make([]float64, 9)
+	for i := range parts {
+		parts[i] = b.within(d)
+	}
+	at := func(share float64) float64 {
+		k := 0
+		for share > nodes[k+1] {
+			k++
+		}
+		w := (share - nodes[k]) / (nodes[k+1] - nodes[k])
+		low, high := parts[k]+parts[k+1], parts[k+1]+parts[k+2]
+		return ((1-w)*low + w*high) / math.Sqrt(1-w+w*w)
+	}
+	return func(load float64) float64 { return at(load/(20_000*d)) - at(0) }
 }
 
 func (b bench) cylinder(mark, limit, division, cling float64) float64 {
@@ -139,15 +168,16 @@ func (b bench) direct() float64 {
 }
 
 // byWeighing is the demo's route by weighing: w/w steps, densities from the
-// apparent specific volume, and two readings from one zero in the second.
+// apparent specific volume, and two readings from one zero in the second. All loads have one
+// curve, and all vessels one tare.
 func (b bench) byWeighing() float64 {
 	const density = 0.7893
 	excess := 1 - (0.375+b.within(0.525))*density
-	w := b.weigh(0.6, 0.01) * b.assay() / b.weigh(50, 0.01)
+	curve, boat, vessel := b.linear(0.01), b.peaked(0.02), b.peaked(0.02)
+	on := func(tare, r, zero float64) float64 { return b.read(r, 0.01, zero) + curve(r) - tare }
+	w := on(boat, 0.6, b.within(0.005)) * b.assay() / on(vessel, 50, b.within(0.005))
 	zero := b.within(0.005)
-	read := func(r float64) float64 {
-		return r + zero + b.within(0.005) + b.normal(0.01*math.Sqrt(5.0/6)) + b.within(0.02)
-	}
+	read := func(r float64) float64 { return on(vessel, r, zero) }
 	part := read(1)
 	w *= part / read(15.6)
 	return 100 * w * density / (1 - w*excess)

@@ -11,7 +11,7 @@ func (c *compiler) weighAliquot(i int) error {
 	c.settle()
 	c.evaporate(i, c.current)
 	use := c.use(i)
-	mass, err := s.Balance.Weigh(use, s.Amount, use.Step)
+	mass, err := s.Balance.Weigh(use, s.Amount, use.Step, c.pan(i))
 	if err != nil {
 		return err
 	}
@@ -52,9 +52,12 @@ func (c *compiler) weighUpTo(i int) error {
 	if s.Amount <= inside {
 		return equipment.Cannot("no-more-in-all", "", equipment.G(s.Amount))
 	}
-	total, err := s.Balance.Weigh(use, s.Amount, zeroed)
+	total, err := s.Balance.Weigh(use, s.Amount, zeroed, c.pan(i))
 	if err != nil {
 		return err
+	}
+	if c.hasAmount {
+		total = c.buoyancyOfTotal(i, total, inside)
 	}
 	c.discard()
 	c.mixInto(volume, s.Amount-inside)

@@ -60,6 +60,8 @@ type brew struct {
 	// the solid also the whole mass, with what is not solute in it.
 	amount, mass uncertainty.Node
 	hasAmount    bool
+	// unlifted: the buoyancy of the air is not counted of a solid in it.
+	unlifted bool
 	// volume of the aliquot, or of the mixture so far, and of a liquid solute,
 	// when hasVolume.
 	volume    uncertainty.Node
@@ -312,6 +314,6 @@ func (c *compiler) become(concentration, volume uncertainty.Node) {
 	c.current = &liquid{concentration: concentration, left: c.model.Intended(volume), volume: volume, medium: c.medium}
 	c.current.made = c.current.left
 	c.solutions[c.making] = c.current
-	c.hasAmount, c.hasVolume = false, false
+	c.hasAmount, c.hasVolume, c.unlifted = false, false, false
 	c.warnOfStrength(c.model.Intended(concentration))
 }

@@ -38,10 +38,11 @@ func (c *compiler) dissolve(i int) error {
 // is dissolved.
 func (c *compiler) dissolveInWeighed(i int) error {
 	s := &c.route.Steps[i]
-	solvent, err := s.Balance.Weigh(c.use(i), s.Amount, c.use(i).Step)
+	solvent, err := s.Balance.Weigh(c.use(i), s.Amount, c.use(i).Step, c.pan(i))
 	if err != nil {
 		return err
 	}
+	solvent = c.buoyancyOfSolvent(solvent)
 	c.brings(part{ml: s.Amount / cmp.Or(c.prep.Solvent.Density.Value, 1), kind: partSolvent})
 	c.masses = append(c.masses, weighed{i, solvent})
 	if c.hasVolume {

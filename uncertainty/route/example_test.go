@@ -50,7 +50,7 @@ func Example() {
 		fmt.Printf("step %d: %s: %s; %s\n", wrong.Step+1, wrong.Key, wrong.Message, wrong.Hint)
 	}
 	// Output:
-	// 2.000 % w/v, U = 0.120
+	// 2.000 % w/v, U = 0.121
 	// within the tolerance as asked for: true
 	// step 1: make-up-to: cannot come here, where there is nothing yet; it can follow measured solute or an aliquot
 }

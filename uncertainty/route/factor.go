@@ -1,6 +1,7 @@
 package route
 
 import (
+	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
 )
@@ -16,8 +17,9 @@ type Factor struct {
 	Mean, Low float64
 	// Own is the relative variance from influences that no other step shares,
 	// Fourth the sum of their (c u/mean)⁴/ν for the Welch-Satterthwaite formula, but for
-	// those of sets of readings.
-	Own, Fourth float64
+	// those of sets of readings. The linearity of a balance is among them, since routes by
+	// volume weigh once; Linear is that part of it, which weighings on one balance share.
+	Own, Fourth, Linear float64
 	// Scatter is what of Own comes from sets of readings.
 	Scatter []scatterPart
 	// Shared are the relative contributions c u/mean, with their signs, of
@@ -139,6 +141,9 @@ func (c *compiler) factor(node uncertainty.Node, err error) (Factor, error) {
 		r := line.Contribution / a.Value
 		switch {
 		case r == 0:
+		case equipment.IsLinearity(line.Code):
+			f.Own += float64(r * r)
+			f.Linear += float64(r * r)
 		case line.Owner.Kind == uncertainty.OneUse || line.Owner.Kind == uncertainty.Tare:
 			f.addOwn(line, r)
 		default:

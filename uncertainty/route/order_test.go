@@ -124,16 +124,18 @@ func TestAliquotIntoSolventIsNoLessCertain(t *testing.T) {
 			p, _ := ordersOf(t, `, hazards = ["acid"]`, "", steps)
 			require.NoError(t, p.CheckOrder(p.Routes[0]))
 			shared := ratioVariance(t, p, total, func(m *uncertainty.Model, b *equipment.Balance, use func(string) equipment.Use) (a, s uncertainty.Node) {
-				a, err := b.Weigh(use("aliquot"), 3, use("aliquot").Step)
+				vessel := b.PanWith(equipment.Stated{}, false)
+				a, err := b.Weigh(use("aliquot"), 3, use("aliquot").Step, vessel)
 				require.NoError(t, err)
-				s, err = b.Weigh(use("total"), total, use("aliquot").Step)
+				s, err = b.Weigh(use("total"), total, use("aliquot").Step, vessel)
 				require.NoError(t, err)
 				return a, s
 			})
 			turned := ratioVariance(t, p, total, func(m *uncertainty.Model, b *equipment.Balance, use func(string) equipment.Use) (a, s uncertainty.Node) {
-				solvent, err := b.Weigh(use("solvent"), total-3, use("solvent").Step)
+				vessel := b.PanWith(equipment.Stated{}, false)
+				solvent, err := b.Weigh(use("solvent"), total-3, use("solvent").Step, vessel)
 				require.NoError(t, err)
-				a, err = b.Weigh(use("aliquot"), 3, use("aliquot").Step)
+				a, err = b.Weigh(use("aliquot"), 3, use("aliquot").Step, b.Under(vessel, total-3))
 				require.NoError(t, err)
 				return a, m.Add(a, solvent)
 			})

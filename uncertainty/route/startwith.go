@@ -46,22 +46,6 @@ func (c *compiler) noteMass(i int, mass uncertainty.Node) {
 	c.masses = append(c.masses, weighed{i, mass})
 }
 
-// onBalance weighs on a zeroed boat, or between a tare and a gross reading, of
-// which the tare may be the gross reading of the step before.
-func (c *compiler) onBalance(i int, use equipment.Use) (uncertainty.Node, error) {
-	s := &c.route.Steps[i]
-	if !s.SeparateTare {
-		return s.Balance.Weigh(use, s.Amount, use.Step)
-	}
-	if i > 0 {
-		before := &c.route.Steps[i-1]
-		if before.SeparateTare && before.Balance == s.Balance && max(before.Piece, 1) == max(s.Piece, 1) && !before.WeighedBack && !s.WeighedBack {
-			return s.Balance.WeighBetween(use, s.Amount, c.use(i-1).Step, before.Amount)
-		}
-	}
-	return s.Balance.WeighBetween(use, s.Amount, c.owner(uncertainty.Tare, i+1), 0)
-}
-
 // purity is the mass of the substance that the strength counts over that of what
 // is weighed: assay times form factor.
 func (c *compiler) purity() uncertainty.Node {
@@ -85,22 +69,6 @@ func (c *compiler) purity() uncertainty.Node {
 		return c.model.Multiply(purity, c.model.Constant(solute.FormFactor))
 	}
 	return purity
-}
-
-// buoyancy multiplies a mass by (1 - ρa/8000)/(1 - ρa/ρ) with ρa = 1.2 kg/m³
-// (the conventional reference of JCGM 101, 9.3.1.2), when ρ is stated.
-func (c *compiler) buoyancy(mass uncertainty.Node) uncertainty.Node {
-	density := c.prep.Solute.Density
-	if !density.Known {
-		c.notes.LeaveOut("buoyancy", c.prep.Solute.Weighed())
-		return mass
-	}
-	b := (1 - 0.0012/8.0) / (1 - 0.0012/density.Value)
-	return c.model.Multiply(mass, c.model.Influence(uncertainty.Influence{
-		Code:  buoyancyOfAir,
-		Owner: uncertainty.Owner{Kind: uncertainty.Substance, Name: c.prep.Solute.Weighed()}, Group: uncertainty.Group{Kind: uncertainty.Substance, Name: c.prep.Solute.Weighed()},
-		Distribution: uncertainty.Rectangular{Low: b, High: b}, Nominal: 1,
-	}))
 }
 
 // packet adds the content of a bought packet, used whole.

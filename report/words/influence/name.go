@@ -1,6 +1,7 @@
 package influence
 
 import (
+	"strconv"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -8,7 +9,8 @@ import (
 )
 
 // names of influences by their codes. {of} is what it is an influence of, {piece} the same
-// with the number of the piece, {mark} where it is read, {beside} what it is compared with.
+// with the number of the piece, {mark} where it is read, {load} what is on a balance, {part}
+// which of several it is, {beside} what it is compared with.
 var names = map[string]string{
 	// Of volumetric instruments.
 	"bias":                       "bias of the {piece} at {mark}",
@@ -33,13 +35,21 @@ var names = map[string]string{
 	"clinging drops":             "drops clinging in the {of}",
 	"meniscus":                   "meniscus of {of}",
 	// Of balances.
-	"weighing":         "weighing, {of}",
-	repeatedWeighing:   "repeatability, {of}",
-	"rounding at zero": "rounding at zero, {of}",
-	"rounding at load": "rounding at load, {of}",
-	"linearity":        "linearity, {of}",
-	"sensitivity":      "sensitivity of the {of}",
-	"left on the boat": "left on the boat, {of}",
+	"weighing":                        "weighing, {of}",
+	repeatedWeighing:                  "repeatability, {of}",
+	"rounding at zero":                "rounding at zero, {of}",
+	"rounding at load":                "rounding at load, {of}",
+	"linearity":                       "linearity, {of}",
+	"linearity at zero":               "linearity at zero, {of}",
+	"linearity at a load":             "linearity near {load}, {piece}",
+	"linearity at a load in a boat":   "linearity near {load} in a boat, {piece}",
+	"linearity at a load in a vessel": "linearity near {load} in a vessel, {piece}",
+	emptyBoat:                         "linearity at the empty boat, {piece}",
+	emptyVessel:                       "linearity at the empty vessel, {piece}",
+	"curve of linearity":              "curve of linearity, part {part}, {piece}",
+	"curve of linearity that grows":   "curve of linearity at great loads, part {part}, {piece}",
+	"sensitivity":                     "sensitivity of the {of}",
+	"left on the boat":                "left on the boat, {of}",
 	// Of materials and the day.
 	"temperature":     "temperature of the bench",
 	"evaporation":     "evaporation of {of}",
@@ -68,6 +78,8 @@ var names = map[string]string{
 const (
 	secondReading    = "reading, second"
 	repeatedWeighing = "repeatability of a mass"
+	emptyBoat        = "linearity at an empty boat"
+	emptyVessel      = "linearity at an empty vessel"
 )
 
 // Name is how an influence, or a quantity on the way, is called; "" of none. One that has
@@ -82,6 +94,10 @@ func Name(in *uncertainty.Influence) string {
 		code = secondReading
 	case code == "repeatability" && in.Unit == "g":
 		code = repeatedWeighing
+	case code == "linearity at a load in a boat" && in.At == 0:
+		code = emptyBoat
+	case code == "linearity at a load in a vessel" && in.At == 0:
+		code = emptyVessel
 	}
 	text, found := names[code]
 	if !found {
@@ -91,7 +107,8 @@ func Name(in *uncertainty.Influence) string {
 	if in.Owner.Kind == uncertainty.Instrument {
 		piece = pieceOf(in.Owner)
 	}
-	return strings.NewReplacer("{of}", in.Group.Name, "{piece}", piece, "{mark}", quantity.Millilitres(in.At), "{beside}", beside).Replace(text)
+	return strings.NewReplacer("{of}", in.Group.Name, "{piece}", piece, "{mark}", quantity.Millilitres(in.At),
+		"{load}", quantity.Grams(in.At), "{part}", strconv.Itoa(int(in.At)+1), "{beside}", beside).Replace(text)
 }
 
 // groups that are not called by their names alone.

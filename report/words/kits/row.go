@@ -14,7 +14,8 @@ func Row(name string, b *equipment.Balance, m *equipment.Measure) []string {
 	const stated = "as the kit states"
 	if b != nil {
 		errors := clause.Either(b.Weighing.Known, "u = "+quantity.Grams(b.Weighing.Value)+" for a weighing",
-			"repeats within s = "+spreadOf(b, " (assumed)")+", linear within "+linearityOf(b, " (assumed)"))
+			"repeats within s = "+spreadOf(b, " (assumed)")+", linear within "+linearityOf(b, " (assumed)")+
+				clause.When(b.Law == equipment.Independent, " (in each reading anew)"))
 		return []string{name, fmt.Sprintf("%s by %s", quantity.Grams(b.Capacity), quantity.Grams(b.Readability)), "", errors, stated}
 	}
 	size := quantity.Millilitres(m.Capacity) + clause.When(m.Division > 0, " by "+quantity.Millilitres(m.Division))

@@ -58,6 +58,8 @@ var words = map[string]string{
 	"sensitivity":                "error of the sensitivity of the %s (span not stated)",
 	"repeats-within-a-digit":     "the %s repeats within s = %s (one digit)",
 	"linear-within":              "the %s is linear within the larger of two digits and 0.1 %% of the load",
+	"linear-in-two-parts":        "the linearity of the %s errs by a curve over its range and by a part local to each load, equal in variance, one and the same at equal loads (judgement)",
+	"linear-in-two-parts-bare":   "the linearity of the %s errs by a curve over its range and by a part local to each load, equal in variance, one and the same at equal loads (judgement); a vessel of unstated mass counts as no load",
 	"meniscus-ignored":           "height of the meniscus of %s in glass that is adjusted with water (ignored, as the prep says)",
 	"meniscus-without-tension":   "height of the meniscus of %s in glass that is adjusted with water (surface tension not known)",
 	"meniscus-without-bore":      "height of the meniscus of %s in the %s (bore not known)",
