@@ -137,11 +137,11 @@ func crossCheck(c *uncertainty.CrossCheck) object {
 }
 
 func quoted(q uncertainty.Quoted) object {
-	from, interval := "analytic", "expanded uncertainty"
+	from := "analytic"
 	if q.Simulated {
-		from, interval = "monte_carlo", words.Symmetric
+		from = "monte_carlo"
 	}
-	return object{{"lower", q.Lower}, {"upper", q.Upper}, {"from", from}, {"value", q.Value}, {"standard_uncertainty", q.StandardUncertainty}, {"interval", interval}}
+	return object{{"lower", q.Lower}, {"upper", q.Upper}, {"from", from}, {"value", q.Value}, {"standard_uncertainty", q.StandardUncertainty}, {"interval", words.Interval(q)}}
 }
 
 // inside is the chance to be inside each tolerance, and the accepted strengths: both null

@@ -64,7 +64,7 @@ func spoiltBy(r *route.Result) string {
 func coverage(c *route.Comparison, r *route.Result) string {
 	_, k := uncertainty.Factors(&r.Analytic)
 	return either(r.Quoted.Simulated,
-		fmt.Sprintf("mean and %s of the simulation, about %s %%", Symmetric, asked(c.Settings.Coverage)),
+		fmt.Sprintf("mean and %s of the simulation, about %s %%", symmetric, asked(c.Settings.Coverage)),
 		fmt.Sprintf("k = %s, about %s %%", k, asked(c.Settings.Coverage)))
 }
 

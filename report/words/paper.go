@@ -126,7 +126,12 @@ func (p *Paper) statement() string {
 
 // symmetric is what the coverage interval of a simulation is called that is quoted (JCGM 101,
 // 3.15).
-const Symmetric = "probabilistically symmetric interval"
+const symmetric = "probabilistically symmetric interval"
+
+// Interval names the interval that is quoted.
+func Interval(q uncertainty.Quoted) string {
+	return either(q.Simulated, symmetric, "expanded uncertainty")
+}
 
 // simulated is the result where that of the simulation is quoted, with its own digits.
 func (p *Paper) simulated(u string) string {
@@ -138,7 +143,7 @@ func (p *Paper) simulated(u string) string {
 	if !math.IsNaN(r.Quoted.StandardUncertainty) {
 		spread = fmt.Sprintf(", with the standard deviation %s %s", uncertainty.ThreeDigits(r.Quoted.StandardUncertainty), unit)
 	}
-	return fmt.Sprintf(from, s.Value, unit, spread, Symmetric, asked(a.CoverageProbability), s.Lower, s.Upper, unit,
+	return fmt.Sprintf(from, s.Value, unit, spread, symmetric, asked(a.CoverageProbability), s.Lower, s.Upper, unit,
 		quantity.Number(quantity.Round(50*(1-a.CoverageProbability), 3)), u, unit, disagreement(r))
 }
 
@@ -171,7 +176,7 @@ func (p *Paper) method() string {
 	unit := q.Target.Unit.Name
 	if s.GiveOrTake == "" {
 		text += fmt.Sprintf(" Its strength is %s %s %s (mean of %s simulated batches after JCGM 101), between %s and %s %s with a probability of %s %% (%s).",
-			chance, s.Value, unit, quantity.Grouped(r.MonteCarlo.Trials), s.Lower, s.Upper, unit, asked(r.Analytic.CoverageProbability), Symmetric)
+			chance, s.Value, unit, quantity.Grouped(r.MonteCarlo.Trials), s.Lower, s.Upper, unit, asked(r.Analytic.CoverageProbability), symmetric)
 	} else {
 		_, k := uncertainty.Factors(&r.Analytic)
 		text += fmt.Sprintf(" Its strength is %s (%s ± %s) %s (expanded uncertainty, k = %s, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
