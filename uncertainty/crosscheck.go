@@ -26,6 +26,10 @@ const (
 	curved Cause = "curvature"
 )
 
+// CheckedDigits is the number of significant digits of u to which the two intervals are
+// compared.
+const CheckedDigits = 1
+
 // CrossCheck compares the two coverage intervals (JCGM 101, clause 8.1, with
 // one significant digit of u).
 type CrossCheck struct {
@@ -36,6 +40,9 @@ type CrossCheck struct {
 	Tolerance float64
 	// DLow and DHigh are the differences of the lower and the upper ends.
 	DLow, DHigh float64
+	// DU is the difference between u and the standard deviation of the simulation, NaN where
+	// that has none.
+	DU float64
 	// OfExpanded is the larger difference over U; 0 when U is 0.
 	OfExpanded float64
 	// Cause of the difference when it does not agree or is more than 5 % of U,
@@ -52,9 +59,10 @@ type CrossCheck struct {
 // largest term of second order names the influences.
 func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteCarlo) (CrossCheck, error) {
 	c := CrossCheck{
-		Tolerance: math.Max(numericalTolerance(a.StandardUncertainty, 1), 10*negligible*math.Abs(a.Value)),
+		Tolerance: math.Max(numericalTolerance(a.StandardUncertainty, CheckedDigits), 10*negligible*math.Abs(a.Value)),
 		DLow:      math.Abs(a.Lower() - mc.Lower),
 		DHigh:     math.Abs(a.Upper() - mc.Upper),
+		DU:        math.Abs(a.StandardUncertainty - mc.StandardDeviation),
 	}
 	c.Agrees = c.DLow <= c.Tolerance && c.DHigh <= c.Tolerance
 	if a.ExpandedUncertainty > 0 {
@@ -63,7 +71,7 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 	switch {
 	case !finite(c.OfExpanded):
 		return CrossCheck{}, ErrNotFinite
-	case c.Agrees && c.OfExpanded <= quoteWithin:
+	case c.Agrees && c.OfExpanded <= QuoteWithin:
 		return c, nil
 	}
 	linear, node := m.linear(a)
@@ -86,6 +94,10 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 	}
 	return c, nil
 }
+
+// SameU reports whether u differs from the standard deviation of the simulation by no more
+// than the tolerance; it does not where that has none.
+func (c *CrossCheck) SameU() bool { return c.DU <= c.Tolerance }
 
 // linear returns the model y + Σ c_i (x_i - μ_i) of the same influences.
 func (m *Model) linear(a Analytic) (*Model, Node) {

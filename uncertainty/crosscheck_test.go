@@ -100,7 +100,7 @@ func TestCurvature(t *testing.T) {
 		a, mc, got := check(t, m, c.model(m))
 		assert.Equal(t, curved, got.Cause, name)
 		assert.Equal(t, []string{c.influence, c.with}, []string{codeOf(got.Influence), codeOf(got.With)}, name)
-		assert.Equal(t, Quoted{mc.Lower, mc.Upper, true}, Quote(a, &mc, got), name)
+		assert.Equal(t, Quoted{mc.Lower, mc.Upper, true, mc.Mean, mc.StandardDeviation}, Quote(a, &mc, got), name)
 	}
 }
 
@@ -117,7 +117,7 @@ func TestDominantRectangle(t *testing.T) {
 	assert.Equal(t, false, c.DLow <= 0.5 || c.DHigh <= 0.5, "agrees at δ = 0.5")
 	assert.Equal(t, true, c.Agrees)
 	near.Relative(t, "of U", max(c.DLow, c.DHigh)/a.ExpandedUncertainty, c.OfExpanded, 1e-15)
-	assert.Equal(t, Quoted{mc.Lower, mc.Upper, true}, Quote(a, &mc, c))
+	assert.Equal(t, Quoted{mc.Lower, mc.Upper, true, mc.Mean, mc.StandardDeviation}, Quote(a, &mc, c))
 	assert.Equal(t, shaped, c.Cause, "what makes the simulated interval be quoted is named")
 }
 
@@ -129,7 +129,7 @@ func TestTableOfFour(t *testing.T) {
 	a, mc, c := check(t, m, y)
 	near.Absolute(t, "d_low", 0.0405933, c.DLow, 5*0.0105)
 	assert.Equal(t, true, c.Agrees)
-	assert.Equal(t, Quoted{a.Lower(), a.Upper(), false}, Quote(a, &mc, c))
+	assert.Equal(t, Quoted{a.Lower(), a.Upper(), false, a.Value, a.StandardUncertainty}, Quote(a, &mc, c))
 }
 
 // TestAgreesAtEachEnd: both differences, each up to δ itself. U is set to 4 and
@@ -185,5 +185,18 @@ func TestCauseOf(t *testing.T) {
 	} {
 		got, _ := causeOf(a, c.linear, c.full)
 		assert.Equal(t, c.want, got, "linear %v to %v, full %v to %v", c.linear.Lower, c.linear.Upper, c.full.Lower, c.full.Upper)
+	}
+}
+
+// TestSameU: u is compared with the standard deviation by the same δ, 0.5 for u = 2.
+func TestSameU(t *testing.T) {
+	m, y := sumOf(Normal{10, 2})
+	a := propagate(t, m, y, 0.95)
+	mc := simulate(t, m, y, Settings{Trials: 10_000})
+	for deviation, same := range map[float64]bool{2: true, 2.5: true, 1.5: true, 2.625: false, 1.375: false, math.NaN(): false} {
+		mc.StandardDeviation = deviation
+		got, err := m.CrossCheck(context.Background(), y, a, &mc)
+		require.NoError(t, err)
+		assert.Equal(t, same, got.SameU(), "%v", deviation)
 	}
 }

@@ -131,7 +131,8 @@ func monteCarlo(mc *uncertainty.MonteCarlo, r *route.Result) object {
 
 func crossCheck(c *uncertainty.CrossCheck) object {
 	return object{
-		{"agrees", c.Agrees}, {"tolerance", c.Tolerance}, {"d_low", c.DLow}, {"d_high", c.DHigh}, {"of_expanded", c.OfExpanded},
+		{"agrees", c.Agrees}, {"tolerance", c.Tolerance}, {"tolerance_digits", uncertainty.CheckedDigits}, {"d_low", c.DLow}, {"d_high", c.DHigh},
+		{"d_standard_uncertainty", c.DU}, {"of_expanded", c.OfExpanded},
 		{"cause", orNull(string(c.Cause))}, {"influence", orNull(influence.Name(c.Influence))}, {"with", orNull(influence.Name(c.With))},
 	}
 }
@@ -141,7 +142,7 @@ func quoted(q uncertainty.Quoted) object {
 	if q.Simulated {
 		from = "monte_carlo"
 	}
-	return object{{"lower", q.Lower}, {"upper", q.Upper}, {"from", from}}
+	return object{{"lower", q.Lower}, {"upper", q.Upper}, {"from", from}, {"value", q.Value}, {"standard_uncertainty", q.StandardUncertainty}, {"interval", words.Interval(q)}}
 }
 
 // inside is the chance to be inside each tolerance, and the accepted strengths: both null

@@ -111,7 +111,7 @@ func TestNumbersThatAreNotFinite(t *testing.T) {
 // The quoted interval comes from the simulation where the two differ.
 func TestJSONQuotedFromSimulation(t *testing.T) {
 	c := compared(t, demoPrep)
-	c.Results[5].Quoted = uncertainty.Quoted{Lower: 1, Upper: 2, Simulated: true}
+	c.Results[5].Quoted = uncertainty.Quoted{Lower: 1, Upper: 2, Simulated: true, Value: 1.4, StandardUncertainty: math.NaN()}
 	r := decoded(t, c)["routes"].([]any)[5].(map[string]any)
-	assert.Equal(t, map[string]any{"lower": 1.0, "upper": 2.0, "from": "monte_carlo"}, r["quoted"])
+	assert.Equal(t, map[string]any{"lower": 1.0, "upper": 2.0, "from": "monte_carlo", "value": 1.4, "standard_uncertainty": nil, "interval": "probabilistically symmetric interval"}, r["quoted"])
 }

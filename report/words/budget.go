@@ -14,7 +14,7 @@ import (
 
 // Line words a line of a budget: its standard uncertainty, and its share of the variance.
 func Line(l *uncertainty.Contribution) (u, share string) {
-	return strings.TrimSpace(uncertainty.TwoDigits(l.StandardUncertainty) + " " + l.Unit), fineShare(l.Share)
+	return strings.TrimSpace(uncertainty.ThreeDigits(l.StandardUncertainty) + " " + l.Unit), fineShare(l.Share)
 }
 
 // fineShare prints a share of a variance with two significant digits.
@@ -82,5 +82,5 @@ func (p *Paper) budget() []page.Block {
 	return list
 }
 
-// signed prints two digits with a sign.
-func signed(x float64) string { return when(x < 0, "-") + uncertainty.TwoDigits(math.Abs(x)) }
+// signed prints three digits with a sign.
+func signed(x float64) string { return uncertainty.ThreeDigits(x) }

@@ -83,9 +83,17 @@ func whyNotHere(c *route.Comparison, r *route.Result) string {
 }
 
 // whyNotAt is whyNot with what brings the route to the target.
-func whyNotAt(c *route.Comparison, r *route.Result) string {
+func whyNotAt(c *route.Comparison, r *route.Result) string { return broughtTo(c, r, whyNot(c, r)) }
+
+// againstAt is the same for a report, which leaves out what it can do without.
+func againstAt(c *route.Comparison, r *route.Result) string {
+	return broughtTo(c, r, against(c, r, ""))
+}
+
+// broughtTo has what brings a route to the target before what is said of it.
+func broughtTo(c *route.Comparison, r *route.Result, text string) string {
 	if r.Elsewhere == nil {
-		return whyNot(c, r)
+		return text
 	}
-	return elsewhereWords(c.Prep, r) + "; " + whyNot(c, r)
+	return elsewhereWords(c.Prep, r) + "; " + text
 }

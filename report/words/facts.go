@@ -73,9 +73,10 @@ func spoiltBy(r *route.Result) string {
 
 // coverage says with what probability the interval holds the strength.
 func coverage(c *route.Comparison, r *route.Result) string {
+	_, k := uncertainty.Factors(&r.Analytic)
 	return either(r.Quoted.Simulated,
-		fmt.Sprintf("simulated, about %s %%", asked(c.Settings.Coverage)),
-		fmt.Sprintf("k = %.2f, about %s %%", r.Analytic.CoverageFactor, asked(c.Settings.Coverage)))
+		fmt.Sprintf("mean and %s of the simulation, about %s %%", symmetric, asked(c.Settings.Coverage)),
+		fmt.Sprintf("k = %s, about %s %%", k, asked(c.Settings.Coverage)))
 }
 
 // shifts names what moves the expected strength away from the aim, in per cent
@@ -110,8 +111,13 @@ func chance(c *route.Comparison, r *route.Result) string {
 
 func checked(c *route.Comparison, r *route.Result) string {
 	text := fmt.Sprintf("by %s simulated batches (seed %d%s): ", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r))
-	if r.CrossCheck.Cause == "" {
-		return text + "agrees with the give or take" + withoutDeviation(r)
+	within := quantity.Number(r.CrossCheck.Tolerance)
+	switch {
+	case r.CrossCheck.Cause == "" && r.CrossCheck.SameU():
+		return text + "agrees with the give or take within " + within
+	case r.CrossCheck.Cause == "":
+		besides := when(!math.IsNaN(r.CrossCheck.DU), "; its standard deviation is not the standard uncertainty")
+		return text + "its ends are those of the give or take within " + within + besides + withoutDeviation(r)
 	}
 	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
 	return text + when(r.Quoted.Simulated, "; the simulated interval is quoted") + withoutDeviation(r)

@@ -8,6 +8,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/clause"
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -139,5 +140,6 @@ func strengthOn(q *route.Prep, h *route.Handled) string {
 	case a.ExpandedUncertainty == 0:
 		return fmt.Sprintf("%s %s, taken as exact", s.Value, unit)
 	}
-	return fmt.Sprintf("%s ± %s %s (k = %.2f)", s.Value, s.GiveOrTake, unit, a.CoverageFactor)
+	_, k := uncertainty.Factors(a)
+	return fmt.Sprintf("%s ± %s %s (k = %s)", s.Value, s.GiveOrTake, unit, k)
 }

@@ -113,16 +113,38 @@ func (p *Paper) minds() (list []string) {
 func (p *Paper) statement() string {
 	r, unit := p.result(), p.prep().Target.Unit.Name
 	a, s := &r.Analytic, state(r)
-	u := fmt.Sprintf("combined standard uncertainty u = %s %s", uncertainty.TwoDigits(a.StandardUncertainty), unit)
+	u, k := uncertainty.Factors(a)
 	switch {
 	case a.StandardUncertainty == 0:
 		return fmt.Sprintf("c = %s %s; nothing that is counted is uncertain.", s.Value, unit)
 	case r.Quoted.Simulated:
-		return fmt.Sprintf("c = %s %s, with the coverage interval from %s to %s %s for a coverage probability of %s %%, found by the propagation of distributions (JCGM 101), since the law of propagation of uncertainty does not describe it well here: %s. The %s.",
-			s.Value, unit, s.Lower, s.Upper, unit, asked(a.CoverageProbability), disagreement(r), u)
+		return p.simulated(u)
 	}
-	return fmt.Sprintf("c = (%s ± %s) %s, where the number after the sign ± is the expanded uncertainty U = k u (%s of c), with the %s and the coverage factor k = %.2f, %s. It defines an interval with a coverage probability of about %s %%.",
-		s.Value, s.GiveOrTake, unit, relative(a), u, a.CoverageFactor, factorFrom(a.DegreesOfFreedom), asked(a.CoverageProbability))
+	return fmt.Sprintf("c = (%s ± %s) %s, where the number after the sign ± is the expanded uncertainty U = k u (%s of c), with the combined standard uncertainty u = %s %s and the coverage factor k = %s, %s. It defines an interval with a coverage probability of about %s %%.",
+		s.Value, s.GiveOrTake, unit, relative(a), u, unit, k, factorFrom(a.DegreesOfFreedom), asked(a.CoverageProbability))
+}
+
+// symmetric is what the coverage interval of a simulation is called that is quoted (JCGM 101,
+// 3.15).
+const symmetric = "probabilistically symmetric interval"
+
+// Interval names the interval that is quoted.
+func Interval(q uncertainty.Quoted) string {
+	return either(q.Simulated, symmetric, "expanded uncertainty")
+}
+
+// simulated is the result where that of the simulation is quoted, with its own digits.
+func (p *Paper) simulated(u string) string {
+	r, unit := p.result(), p.prep().Target.Unit.Name
+	a, s := &r.Analytic, state(r)
+	const from = "c = %s %s is the mean of the simulation (propagation of distributions, JCGM 101)%s. Its %s for a coverage probability of %s %% is from %s to %s %s: %s %% lie below it, and as many above. " +
+		"It is quoted since the law of propagation of uncertainty, with u = %s %s, does not describe it well here: %s."
+	spread := "; it has no standard deviation, as so few readings give none"
+	if !math.IsNaN(r.Quoted.StandardUncertainty) {
+		spread = fmt.Sprintf(", with the standard deviation %s %s", uncertainty.ThreeDigits(r.Quoted.StandardUncertainty), unit)
+	}
+	return fmt.Sprintf(from, s.Value, unit, spread, symmetric, asked(a.CoverageProbability), s.Lower, s.Upper, unit,
+		quantity.Number(quantity.Round(50*(1-a.CoverageProbability), 3)), u, unit, disagreement(r))
 }
 
 func relative(a *uncertainty.Analytic) string {
@@ -153,11 +175,12 @@ func (p *Paper) method() string {
 	s, chance := state(r), p.told("predicted to be", "found to be")
 	unit := q.Target.Unit.Name
 	if s.GiveOrTake == "" {
-		text += fmt.Sprintf(" Its strength is %s %s %s, between %s and %s %s with a probability of %s %% (propagation of distributions after JCGM 101).",
-			chance, s.Value, unit, s.Lower, s.Upper, unit, asked(r.Analytic.CoverageProbability))
+		text += fmt.Sprintf(" Its strength is %s %s %s (mean of %s simulated batches after JCGM 101), between %s and %s %s with a probability of %s %% (%s).",
+			chance, s.Value, unit, quantity.Grouped(r.MonteCarlo.Trials), s.Lower, s.Upper, unit, asked(r.Analytic.CoverageProbability), symmetric)
 	} else {
-		text += fmt.Sprintf(" Its strength is %s (%s ± %s) %s (expanded uncertainty, k = %.2f, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
-			chance, s.Value, s.GiveOrTake, unit, r.Analytic.CoverageFactor, asked(r.Analytic.CoverageProbability), quantity.Grouped(r.MonteCarlo.Trials))
+		_, k := uncertainty.Factors(&r.Analytic)
+		text += fmt.Sprintf(" Its strength is %s (%s ± %s) %s (expanded uncertainty, k = %s, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
+			chance, s.Value, s.GiveOrTake, unit, k, asked(r.Analytic.CoverageProbability), quantity.Grouped(r.MonteCarlo.Trials))
 	}
 	text += when(unnamed(q), fmt.Sprintf(" The strength is %s.", countedAs(q)))
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {

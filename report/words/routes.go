@@ -81,9 +81,16 @@ func longestName(c *route.Comparison) int {
 	return longest
 }
 
+// whyNot says why a route is not the one to use, and how often it would come closer.
 func whyNot(c *route.Comparison, r *route.Result) string {
+	return against(c, r, fmt.Sprintf("; closer to the target in %s of 100", inHundred(r.Closer, 1)))
+}
+
+// against says why a route is not the one to use, and what spoils it; what is said besides
+// stands before that.
+func against(c *route.Comparison, r *route.Result, besides string) string {
 	used := &c.Results[c.Verdict.Use]
-	spoilt := fmt.Sprintf("; closer to the target in %s of 100; spoilt by %s", inHundred(r.Closer, 1), spoilers(r))
+	spoilt := besides + "; spoilt by " + spoilers(r)
 	switch {
 	case !r.Possible:
 		return notPossible(r) + ": " + r.Reason.String()

@@ -21,8 +21,8 @@ type stated struct {
 	Lower, Upper string
 }
 
-// state rounds a result: value ± U, or the value with both ends of the
-// simulated interval when that is quoted.
+// state rounds a result: value ± U, or the mean of the simulation with both ends of
+// its interval when that is quoted.
 func state(r *route.Result) stated { return rounded(&r.Analytic, r.Quoted) }
 
 // rounded is a strength as it is printed with the interval that is quoted.
@@ -32,12 +32,14 @@ func rounded(a *uncertainty.Analytic, q uncertainty.Quoted) stated {
 	s.Lower, _ = uncertainty.RoundExpanded(q.Lower, half)
 	s.Upper, _ = uncertainty.RoundExpanded(q.Upper, half)
 	value, u := uncertainty.RoundExpanded(a.Value, a.ExpandedUncertainty)
-	if s.Value = value; a.ExpandedUncertainty == 0 {
+	switch s.Value = value; {
+	case q.Simulated:
+		s.Value, _ = uncertainty.RoundExpanded(q.Value, half) // to the digits of its own interval
+		return s
+	case a.ExpandedUncertainty == 0:
 		s.Value = quantity.Number(a.Value)
 	}
-	if !q.Simulated {
-		s.GiveOrTake = u
-	}
+	s.GiveOrTake = u
 	return s
 }
 

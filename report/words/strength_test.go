@@ -47,8 +47,9 @@ func TestState(t *testing.T) {
 		Quoted:   uncertainty.Quoted{Lower: 9.0094, Upper: 11.1034},
 	}
 	assert.Equal(t, "10.1 g/L, give or take 1.1", state(r).sentence("g/L"))
-	r.Quoted.Simulated = true
-	assert.Equal(t, "10.1 g/L, between 9.0 and 11.1", state(r).sentence("g/L"))
+	// The mean of the simulation, to the digits of its own interval and not to those of U.
+	r.Quoted = uncertainty.Quoted{Lower: 9.7094, Upper: 10.9034, Simulated: true, Value: 10.3164, StandardUncertainty: 0.3}
+	assert.Equal(t, "10.32 g/L, between 9.71 and 10.90", state(r).sentence("g/L"))
 }
 
 func TestInstructions(t *testing.T) {

@@ -20,7 +20,7 @@ func (p *Paper) alternatives() []page.Block {
 	if len(p.Results) < 2 {
 		return nil
 	}
-	list := others(p.Comparison, func(_ int, r *route.Result) fact { return fact{r.Route.Name, whyNotAt(p.Comparison, r)} })
+	list := others(p.Comparison, func(_ int, r *route.Result) fact { return fact{r.Route.Name, againstAt(p.Comparison, r)} })
 	title := either(p.ByUser || p.Batch != nil, "Other routes that were considered", "Routes that were rejected, and why")
 	return append(section(title, page.Facts{List: list}), listed("To be minded of the other routes", p.otherMinds())...)
 }
@@ -87,16 +87,33 @@ func (p *Paper) twoWays() []page.Block {
 		place = quantity.Number
 	}
 	rows := [][]string{
-		{"law of propagation (JCGM 100)", place(a.Value), uncertainty.TwoDigits(a.StandardUncertainty), place(a.Lower()), place(a.Upper())},
-		{fmt.Sprintf("simulation of %s batches (JCGM 101)", quantity.Grouped(mc.Trials)), orNone(mc.Mean, place), orNone(mc.StandardDeviation, uncertainty.TwoDigits), place(mc.Lower), place(mc.Upper)},
+		{"law of propagation (JCGM 100)", place(a.Value), uncertainty.ThreeDigits(a.StandardUncertainty), place(a.Lower()), place(a.Upper())},
+		{fmt.Sprintf("simulation of %s batches (JCGM 101)", quantity.Grouped(mc.Trials)), orNone(mc.Mean, place), orNone(mc.StandardDeviation, uncertainty.ThreeDigits), place(mc.Lower), place(mc.Upper)},
 	}
 	caption := fmt.Sprintf("In %s, for a coverage probability of %s %%", p.prep().Target.Unit.Name, asked(a.CoverageProbability))
 	list := section("Two ways to evaluate it", &page.Table{Caption: caption, Head: []string{"", "value", "standard uncertainty", "from", "to"}, Numbers: 1, Rows: page.Rows(rows)},
-		prose(capital(checked(p.Comparison, r))+"."))
+		prose(capital(checked(p.Comparison, r))+"."), prose(p.criterion()))
 	if text := curved(r); text != "" {
 		list = append(list, prose(capital(text)+"."))
 	}
 	return list
+}
+
+// criterion says by what the two evaluations are held to agree.
+func (p *Paper) criterion() string {
+	r := p.result()
+	if r.Analytic.StandardUncertainty == 0 {
+		return "They agree where both ends and the standard uncertainties are the same but for what the arithmetic rounds."
+	}
+	const text = "Criterion of agreement: both ends of the interval, and the standard uncertainties, differ by no more than δ = %s %s, that is half a unit of the last digit of u where u is given with %s (JCGM 101, 7.9.2 and 8.1), and the ends by no more than %s of U. " +
+		"The lower ends differ by %s %[2]s, the upper ones by %[6]s %[2]s, the standard uncertainties by %[7]s."
+	c := &r.CrossCheck
+	du := "what cannot be said, since the simulation has no standard deviation"
+	if !math.IsNaN(c.DU) {
+		du = uncertainty.TwoDigits(c.DU) + " " + p.prep().Target.Unit.Name
+	}
+	return fmt.Sprintf(text, quantity.Number(c.Tolerance), p.prep().Target.Unit.Name, count(uncertainty.CheckedDigits, "significant digit"), quantity.Percent(uncertainty.QuoteWithin),
+		uncertainty.TwoDigits(c.DLow), uncertainty.TwoDigits(c.DHigh), du)
 }
 
 // orNone prints a figure that may not exist.
