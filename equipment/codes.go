@@ -22,12 +22,17 @@ const (
 	readingCode   uncertainty.Code = "reading"
 	clingingDrops uncertainty.Code = "clinging drops"
 	meniscusCode  uncertainty.Code = "meniscus"
-	weighing      uncertainty.Code = "weighing"
-	zeroRounded   uncertainty.Code = "rounding at zero"
-	loadRounded   uncertainty.Code = "rounding at load"
-	linearityCode uncertainty.Code = "linearity"
-	sensitivity   uncertainty.Code = "sensitivity"
-	leftOnBoat    uncertainty.Code = "left on the boat"
+	// Of a piston over a cushion of air, beside the name of the liquid.
+	cushionAt      uncertainty.Code = "cushion"
+	cushionOfPiece uncertainty.Code = "cushion of the piece"
+	cushionCommon  uncertainty.Code = "cushion common to marks"
+	cushionOwn     uncertainty.Code = "cushion own to a mark"
+	weighing       uncertainty.Code = "weighing"
+	zeroRounded    uncertainty.Code = "rounding at zero"
+	loadRounded    uncertainty.Code = "rounding at load"
+	linearityCode  uncertainty.Code = "linearity"
+	sensitivity    uncertainty.Code = "sensitivity"
+	leftOnBoat     uncertainty.Code = "left on the boat"
 )
 
 // film is what the influences of films count towards, one group for each instrument.

@@ -20,6 +20,7 @@ func NewMeasure(name string, kind Kind) *Measure {
 func (k *Measure) Complete(class, standard, form string) error {
 	stated := Class{Name: class, Standard: standard, Form: form}
 	usualDrop := k.Kind.Traits().Counts && k.Capacity == 0
+	k.Cushion = k.Kind.Traits().Dial && (form == "" || form == "air")
 	if usualDrop {
 		k.Capacity = standardDrop
 	}

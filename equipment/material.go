@@ -27,6 +27,9 @@ type liquid struct {
 	Alcohol float64 `csv:"alcohol,fraction"`
 	// Volatile: it is known to evaporate from an open vessel (common practice, no source).
 	Volatile bool `csv:"volatile"`
+	// Cushion is how far a piston over a cushion of air may be off with it, as a share of the
+	// volume; 0 where there is no figure.
+	Cushion float64 `csv:"cushion_share,none"`
 }
 
 // glass is what a vessel is made of: a glass or a plastic.

@@ -43,6 +43,10 @@ type Measure struct {
 	// Ex: adjusted to deliver, as the glass is marked; otherwise to contain. SingleUse: a
 	// new piece each time.
 	Ex, SingleUse bool
+	// Cushion: its piston works through a cushion of air. ReadingsOf is the liquid that its
+	// readings were taken with; "" is water.
+	Cushion    bool
+	ReadingsOf string
 	// line is how the pen line of a jar was set.
 	Line line
 	// Random is the limit of the standard deviation of a piston, in mL.
@@ -89,10 +93,11 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 
 // Deliver appends the volume that leaves the instrument when M is measured:
 //
-//	a = (M + e_bias + Σ e_read + e_rep + meniscus + μ - ρX) θ,  if poured: + cling
+//	a = (M + e_bias + Σ e_read + e_rep + meniscus + μ - ρX) (1 + zδ) θ,  if poured: + cling
 //
 // X is the volume retained, ρ the part of it that remains, and μ = E[X] for an
-// instrument adjusted to deliver, 0 for one adjusted to contain.
+// instrument adjusted to deliver, 0 for one adjusted to contain; zδ is what a cushion
+// of air does with a liquid other than water.
 func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 	readings := 1 // to the tip, or poured out
 	if k.Kind.Traits().difference && !isMultiple(mark, k.Capacity) {
@@ -105,7 +110,10 @@ func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 	if k.Kind.Traits().Receives {
 		volume = u.Model.Add(volume, k.clinging(u)...)
 	}
-	return k.at20(u, k.lessRetained(u, volume)), nil
+	if volume, err = k.cushioned(u, mark, k.lessRetained(u, volume)); err != nil {
+		return 0, err
+	}
+	return k.at20(u, volume), nil
 }
 
 // upToMark appends M with what is wrong with the piece and its reading.

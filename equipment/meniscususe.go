@@ -8,6 +8,8 @@ type Solvent struct {
 	// Density in g/mL and Tension, the surface tension, in mN/m; 0 when not
 	// known.
 	Density, Tension float64
+	// Parts of a mixture; nil of a pure liquid.
+	Parts []Part
 }
 
 // isWater reports whether the liquid is water under one of its names, or not stated.

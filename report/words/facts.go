@@ -39,7 +39,8 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 	if !r.Informative {
 		list = append(list, fact{"Mind", r.Uninformative.String()})
 	}
-	return append(list, fact{"Strength", state(r).sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
+	list = append(list, fact{"Strength", state(r).sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
+	return append(list, besideFacts(r)...)
 }
 
 // rest says what spoils a strength, what is made, and how far it was checked.

@@ -81,9 +81,8 @@ func rescueFacts(r *rescue.Rescue) []fact {
 	}
 	list = append(list,
 		fact{"Gives", volume(used.MadeML)},
-		fact{"Strength", state(used).sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"},
-		fact{"Inside", chance(r.Comparison, used)},
-		fact{"Spoilt by", spoiltBy(used)})
+		fact{"Strength", state(used).sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"})
+	list = append(append(list, besideFacts(used)...), fact{"Inside", chance(r.Comparison, used)}, fact{"Spoilt by", spoiltBy(used)})
 	if len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Analytic.Value) {
 		list = append(list, fact{"Mind", "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer"})
 	}

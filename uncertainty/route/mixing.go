@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+	"slices"
 
 	"minim/equipment"
 	"minim/uncertainty"
@@ -19,6 +20,36 @@ type medium struct {
 	ethanol float64
 	// solute: it is, or holds, the liquid solute itself.
 	solute bool
+	// parts of a mixture; nil of what was not mixed here.
+	parts []equipment.Part
+}
+
+// parted lists the parts of the liquid, which of one that was not mixed is itself.
+func (l medium) parted() []equipment.Part {
+	if l.parts == nil {
+		return []equipment.Part{{Name: l.name, Share: 1}}
+	}
+	return l.parts
+}
+
+// partsWith are the parts of a volume v of the liquid and a volume of another.
+func (l medium) partsWith(v float64, other medium, added float64) (parts []equipment.Part) {
+	if !(v+added > 0) {
+		return l.parted()
+	}
+	for _, p := range l.parted() {
+		parts = append(parts, equipment.Part{Name: p.Name, Share: p.Share * v / (v + added)})
+	}
+	for _, p := range other.parted() {
+		share := float64(p.Share * added / (v + added))
+		at := slices.IndexFunc(parts, func(q equipment.Part) bool { return q.Name == p.Name })
+		if at < 0 {
+			parts = append(parts, equipment.Part{Name: p.Name})
+			at = len(parts) - 1
+		}
+		parts[at].Share += share
+	}
+	return parts
 }
 
 // mediumOf is the liquid of a name or an alias.
@@ -39,7 +70,7 @@ func (l medium) with(v float64, other medium, added float64) medium {
 	if l.name == other.name {
 		return l
 	}
-	mixed := medium{name: l.name, last: other.name, ethanol: math.NaN(), solute: l.solute}
+	mixed := medium{name: l.name, last: other.name, ethanol: math.NaN(), solute: l.solute, parts: l.partsWith(v, other, added)}
 	if l.last != other.name {
 		mixed.name += " and " + other.name
 	}
@@ -93,7 +124,7 @@ func (c *compiler) dayOf(l medium) equipment.Day {
 		return day
 	}
 	liquid, found := equipment.FindLiquid(l.name)
-	day.Solvent = equipment.Solvent{Name: l.name, Density: liquid.Density, Tension: liquid.SurfaceTension}
+	day.Solvent = equipment.Solvent{Name: l.name, Density: liquid.Density, Tension: liquid.SurfaceTension, Parts: l.parts}
 	switch {
 	case found:
 		day.LiquidExpansion = liquid.Expansion

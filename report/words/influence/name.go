@@ -29,6 +29,10 @@ var names = map[string]string{
 	secondReading:                "second reading of the {of}",
 	"clinging drops":             "drops clinging in the {of}",
 	"meniscus":                   "meniscus of {of}",
+	"cushion":                    "bias of the {piece} with {beside} at {mark}, relative to its limit",
+	"cushion of the piece":       "bias of the {piece} with {beside}, relative to its limit",
+	"cushion common to marks":    "bias of the {piece} with {beside}, common to its marks, relative to its limit",
+	"cushion own to a mark":      "bias of the {piece} with {beside} at {mark}, own, relative to its limit",
 	// Of balances.
 	"weighing":         "weighing, {of}",
 	repeatedWeighing:   "repeatability, {of}",
