@@ -22,6 +22,9 @@ const (
 	readingCode   uncertainty.Code = "reading"
 	clingingDrops uncertainty.Code = "clinging drops"
 	meniscusCode  uncertainty.Code = "meniscus"
+	// Of mixtures that lie somewhere between their parts; that of the expansion beside the name.
+	mixedMeniscus  uncertainty.Code = "meniscus of a mixture"
+	mixedExpansion uncertainty.Code = "expansion of a mixture"
 	// Of a piston over a cushion of air, beside the name of the liquid.
 	cushionAt      uncertainty.Code = "cushion"
 	cushionOfPiece uncertainty.Code = "cushion of the piece"

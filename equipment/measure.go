@@ -185,12 +185,17 @@ func (k *Measure) clinging(u Use) []uncertainty.Node {
 // at20 multiplies a volume by θ = 1 + (γ_vessel - γ_liquid)(T - 20 °C), which
 // turns it into the volume that the liquid has at 20 °C.
 func (k *Measure) at20(u Use, volume uncertainty.Node) uncertainty.Node {
-	coefficient := k.Expansion.Value - u.Day.LiquidExpansion
-	if !u.Day.Known || coefficient == 0 {
+	coefficient, span := k.Expansion.Value-u.Day.LiquidExpansion, u.Day.ExpansionSpan
+	if !u.Day.Known || coefficient == 0 && span == 0 {
 		return volume
 	}
 	m := u.Model
-	return m.Multiply(volume, m.Add(m.Constant(1), m.Multiply(m.Constant(coefficient), u.Day.Excess)))
+	expands := m.Constant(coefficient)
+	if span != 0 {
+		code := mixedExpansion + uncertainty.Code(" beside "+u.Day.Solvent.Name)
+		expands = m.Subtract(expands, m.Multiply(m.Constant(span), u.inBetween(code, uncertainty.Group{Kind: uncertainty.Day})))
+	}
+	return m.Multiply(volume, m.Add(m.Constant(1), m.Multiply(expands, u.Day.Excess)))
 }
 
 // note records what the use of the instrument rests on.

@@ -28,11 +28,13 @@ func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
 	case u.Day.MeniscusIgnored:
 		u.Notes.LeaveOut("meniscus-ignored", s.Name)
 		return nil
-	case s.Tension == 0 || s.Density == 0:
-		u.Notes.LeaveOut("meniscus-without-tension", s.Name)
-		return nil
-	case k.Bore == 0:
+	case k.Bore == 0 && (s.Tension > 0 || s.Parts != nil):
 		u.Notes.LeaveOut("meniscus-without-bore", s.Name, k.Name)
+		return nil
+	}
+	low, high, known := s.meniscus(k.Bore, MeniscusCorrection)
+	if !known {
+		u.Notes.LeaveOut("meniscus-without-tension", s.Name)
 		return nil
 	}
 	factor := u.Model.Influence(uncertainty.Influence{
@@ -41,5 +43,11 @@ func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
 		Distribution: uncertainty.Normal{Mu: 1, Sigma: 1.0 / 3}, Assumed: true,
 	})
 	u.Notes.Assume("meniscus-computed", s.Name)
-	return []uncertainty.Node{u.Model.Multiply(u.Model.Constant(MeniscusCorrection(k.Bore, s.Tension, s.Density)), factor)}
+	m := u.Model
+	off := m.Constant(low)
+	if low != high {
+		u.Notes.Assume("meniscus-of-mixture", s.Name)
+		off = m.Add(off, m.Multiply(m.Constant(high-low), u.inBetween(mixedMeniscus, uncertainty.Group{Kind: uncertainty.Bench, Name: s.Name})))
+	}
+	return []uncertainty.Node{m.Multiply(off, factor)}
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -125,13 +126,45 @@ func (c *compiler) dayOf(l medium) equipment.Day {
 	}
 	liquid, found := equipment.FindLiquid(l.name)
 	day.Solvent = equipment.Solvent{Name: l.name, Density: liquid.Density, Tension: liquid.SurfaceTension, Parts: l.parts}
-	switch {
-	case found:
-		day.LiquidExpansion = liquid.Expansion
-	case day.Known && day.LiquidExpansion > 0:
-		c.notes.Assume("expands-as", l.name, c.solvent.name)
+	if !found && !math.IsNaN(l.ethanol) {
+		strength := equipment.AlcoholByMass(l.ethanol)
+		day.Solvent.Density, day.Solvent.Tension = equipment.AlcoholDensity(strength), equipment.AlcoholTension(strength)
+	}
+	if day.Known {
+		c.expand(&day, l)
 	}
 	return day
+}
+
+// expand finds by how much a liquid expands that is not the solvent of the prep: by the tables,
+// of ethanol and water by their strength, of another mixture between its parts.
+func (c *compiler) expand(day *equipment.Day, l medium) {
+	own, found := c.expansionOf(l.name)
+	low, high, bounded := equipment.ExpansionBounds(l.parts, c.expansionOf)
+	switch {
+	case found:
+		day.LiquidExpansion = own
+	case !math.IsNaN(l.ethanol):
+		day.LiquidExpansion = equipment.AlcoholExpansion(equipment.AlcoholByMass(l.ethanol), c.prep.Bench.Temperature.Value)
+		c.notes.Assume("expands-by-strength", l.name, quantity.Percent(l.ethanol)+" v/v", day.LiquidExpansion)
+	case bounded:
+		day.LiquidExpansion, day.ExpansionSpan = low, high-low
+		c.notes.Assume("expands-between", l.name, low, high)
+	case day.LiquidExpansion > 0:
+		c.notes.Assume("expands-as", l.name, c.solvent.name)
+	}
+}
+
+// expansionOf is the cubic expansion of a pure liquid at the temperature of the bench.
+func (c *compiler) expansionOf(name string) (perDegree float64, known bool) {
+	liquid, found := equipment.FindLiquid(name)
+	switch {
+	case name == c.solvent.name:
+		return c.day.LiquidExpansion, c.prep.Solvent.Expansion.Known
+	case found && equipment.IsWater(name):
+		return equipment.WaterExpansion((20 + c.prep.Bench.Temperature.Value) / 2), true
+	}
+	return liquid.Expansion, found
 }
 
 // densityOf is the density in g/mL at 20 °C of what a solute is dissolved in.

@@ -29,6 +29,8 @@ var names = map[string]string{
 	secondReading:                "second reading of the {of}",
 	"clinging drops":             "drops clinging in the {of}",
 	"meniscus":                   "meniscus of {of}",
+	"meniscus of a mixture":      "where the meniscus of {of} lies between those of its parts",
+	"expansion of a mixture":     "where the thermal expansion of {beside} lies between those of its parts",
 	"cushion":                    "bias of the {piece} with {beside} at {mark}, relative to its limit",
 	"cushion of the piece":       "bias of the {piece} with {beside}, relative to its limit",
 	"cushion common to marks":    "bias of the {piece} with {beside}, common to its marks, relative to its limit",

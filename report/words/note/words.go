@@ -52,6 +52,7 @@ var words = map[string]string{
 	"meniscus-ignored":           "height of the meniscus of %s in glass that is adjusted with water (ignored, as the prep says)",
 	"meniscus-without-tension":   "height of the meniscus of %s in glass that is adjusted with water (surface tension not known)",
 	"meniscus-without-bore":      "height of the meniscus of %s in the %s (bore not known)",
+	"meniscus-of-mixture":        "the meniscus of %s is somewhere between those of its parts",
 	"meniscus-computed":          "the meniscus of %s is known by computation within a third (none has been measured)",
 	// Notes and reasons of routes.
 	"solute-without-density":    "a solute that is measured by volume needs its density, which the prep does not state",
@@ -82,6 +83,8 @@ var words = map[string]string{
 	"contraction":               "%s and %s mix with a contraction of %.3g %% (OIML R 22, solute left out)",
 	"contraction-not-stated":    "contraction on mixing %s and %s (not stated)",
 	"expands-as":                "%s expands as %s does",
+	"expands-by-strength":       "%s, %s of it ethanol, expands by %.2g /°C (OIML R 22)",
+	"expands-between":           "%s expands by %.2g to %.2g /°C, somewhere between its parts",
 	"density-of-mixture":        "density of %s (taken as that of %s; a strength by mass hardly needs it)",
 	"specific-volume":           "1 g of %s takes up between -0.15 and 0.9 mL in solution",
 	"clean-instruments":         "what is measured with is clean, or rinsed with what it is to take",
