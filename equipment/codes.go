@@ -22,6 +22,9 @@ const (
 	readingCode   uncertainty.Code = "reading"
 	clingingDrops uncertainty.Code = "clinging drops"
 	meniscusCode  uncertainty.Code = "meniscus"
+	// How wide a piece is inside, and how far a liquid rises at its wall of plastic.
+	BoreCode    uncertainty.Code = "bore"
+	wettingCode uncertainty.Code = "wetting"
 	// Of mixtures that lie somewhere between their parts; that of the expansion beside the name.
 	mixedMeniscus  uncertainty.Code = "meniscus of a mixture"
 	mixedExpansion uncertainty.Code = "expansion of a mixture"

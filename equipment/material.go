@@ -36,6 +36,10 @@ type liquid struct {
 type glass struct {
 	material
 	Plastic bool `csv:"plastic"`
+	// WaterAngle is the contact angle of water in degrees, Tension the surface tension of the solid
+	// in mN/m; 0 for glass, which is wetted by all.
+	WaterAngle float64 `csv:"water_angle_deg,none"`
+	Tension    float64 `csv:"surface_tension_mN_per_m,none"`
 }
 
 // FindLiquid finds a liquid by its name or an alias, however it is spaced and

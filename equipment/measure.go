@@ -3,6 +3,7 @@ package equipment
 import (
 	"cmp"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -18,8 +19,10 @@ type Measure struct {
 	Numbered float64
 	// DropOf is the liquid that the capacity of a dropper is a drop of; "" is water.
 	DropOf string
-	// Bore inside at the mark of a neck or stem, in mm; 0 when not known.
+	// Bore inside at the mark of a neck or stem, in mm, of a range the mean; 0 when not known.
 	Bore float64
+	// bores is the range that a standard allows; nil where the kit states the bore.
+	bores *BoreRange
 	// Bias of a piece.
 	Bias bias
 	// Expansion of the material, cubic, in 1/°C.
@@ -33,9 +36,11 @@ type Measure struct {
 	Repeatability Spread
 	// Reading is how carefully it is read; "" leaves that to the bench.
 	Reading Reading
-	// Vessel is the mass of the empty vessel in g; Plastic what it is made of, if not glass.
+	// Vessel is the mass of the empty vessel in g. Plastic: it is not of glass; Wall is then what it
+	// is made of, "" where that is not stated.
 	Vessel  Stated
 	Plastic bool
+	Wall    string
 	// Count is the number of pieces alike.
 	Count int
 	// Price of a piece.
@@ -55,7 +60,7 @@ type Measure struct {
 	// when the kit states them all.
 	Class *Class
 	// StandardAssumed: the kit names a class but not its standard. BoreAssumed: the bore is
-	// that of the other standard.
+	// that of another standard.
 	StandardAssumed, BoreAssumed bool
 }
 
@@ -220,11 +225,8 @@ func (k *Measure) note(u Use, mark float64) {
 	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == triangle {
 		u.Notes.Assume("triangular-errors", "")
 	}
-	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
-		u.Notes.remember("bore", k.Name, k.Bore, k.Class.String())
-	}
-	if k.BoreAssumed {
-		u.Notes.Assume("bore-of-astm", k.Name, k.Bore)
+	if k.bores != nil && k.bores.Trust == fromMemory && k.Division == 0 {
+		u.Notes.remember("bore", k.Name, quantity.Round(k.Bore, 4), k.bores.class)
 	}
 	if u.Day.Known && !k.Expansion.Known && !k.Kind.Traits().Counts {
 		u.Notes.LeaveOut("expansion-of-glass", k.Name)

@@ -74,7 +74,11 @@ func shifts(r *route.Result) string {
 	var parts []string
 	for _, s := range r.Analytic.Shifts() {
 		if share := s.Sum / r.Analytic.Value; math.Abs(share) >= 0.001 {
-			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", influence.Group(s.Group), 100*share))
+			text := fmt.Sprintf("by %s %+.1f %%", influence.Group(s.Group), 100*share)
+			if open := r.ByBores(s.Group) / math.Abs(r.Analytic.Value); open >= 0.0005 {
+				text += fmt.Sprintf(" (%+.1f to %+.1f by bores that are not measured)", 100*(share-open), 100*(share+open))
+			}
+			parts = append(parts, text)
 		}
 	}
 	return strings.Join(parts, ", ")

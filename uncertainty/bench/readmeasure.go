@@ -33,6 +33,7 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	k.SingleUse = t.Flag("single-use")
 	k.Price = r.price(t)
 	size(t, k)
+	wall(t, k)
 	r.line(t, k)
 	if kind.Traits().Receives {
 		marked(t, k)
@@ -147,11 +148,17 @@ func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
 	}
 }
 
-// vessel reads the mass of an empty vessel, and what it is made of.
+// vessel reads the mass of an empty vessel.
 func vessel(t *benchfile.Table, k *equipment.Measure) {
 	k.Vessel = vesselMass(t)
+}
+
+// wall reads what it is made of, if not of glass.
+func wall(t *benchfile.Table, k *equipment.Measure) {
 	glass, _ := equipment.FindGlass(t.Text("material"))
-	k.Plastic = glass.Plastic || k.Kind.Traits().Forms != nil && t.Text("form") == "plastic"
+	if k.Plastic = glass.Plastic || k.Kind.Traits().Receives && k.Kind.Traits().Forms != nil && t.Text("form") == "plastic"; glass.Plastic {
+		k.Wall = glass.Name
+	}
 }
 
 // vesselMass reads the mass of what stands on a balance with what is weighed in it.

@@ -76,7 +76,11 @@ func classBlocks(rows []equipment.Class) []page.Block {
 	t.Head = append(t.Head, "trust and sources")
 	var stated []string
 	for _, c := range rows {
-		stated = append(stated, c.Source)
+		source := c.Source
+		if r, known := c.Bores(); known && r.Source != "" {
+			source += " ; " + r.Source
+		}
+		stated = append(stated, source)
 	}
 	refs, sources := sourceNumbers(stated)
 	for i, c := range rows {
@@ -147,7 +151,7 @@ func classColumns(table []equipment.Class) []classColumn {
 		{limit, func(c equipment.Class) string { return cellShare(c.Share) }},
 		{random + ", " + unit, func(c equipment.Class) string { return recalled(number(c.Random), c.RandomTrust) }},
 		{"dead space, " + unit, func(c equipment.Class) string { return recalled(number(c.DeadSpace), c.DeadSpaceTrust) }},
-		{"bore, mm", func(c equipment.Class) string { return recalled(cellNumber(c.Bore), c.BoreTrust) }},
+		{"bore, mm", boreCell},
 	}
 	filled := columns[:1]
 	for _, column := range columns[1:] {
@@ -161,6 +165,15 @@ func classColumns(table []equipment.Class) []classColumn {
 // className is "A, tall", "A" or "air".
 func className(c equipment.Class) string {
 	return strings.Trim(c.Name+", "+c.Form, ", ")
+}
+
+// boreCell is "11.3 to 14", or the bore of which no range is known.
+func boreCell(c equipment.Class) string {
+	r, known := c.Bores()
+	if !known || r.ByRule || r.Least == r.Greatest {
+		return recalled(cellNumber(c.Bore), c.BoreTrust)
+	}
+	return recalled(cellNumber(r.Least)+" to "+cellNumber(r.Greatest), r.Trust)
 }
 
 // belowHalf is "0.15 mL + 1 %".
