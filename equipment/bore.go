@@ -91,7 +91,6 @@ func (k *Measure) byBore(u Use, low, high float64) uncertainty.Node {
 	}
 	slope := (high - low) / (greatest - least)
 	in := influence(k.owner(u), BoreCode, "mm", uncertainty.Rectangular{Low: least, High: greatest})
-	in.Group = uncertainty.Group{Kind: uncertainty.Bench, Name: u.Day.Solvent.Name}
 	in.Nominal, in.Assumed = (least+greatest)/2, true
 	return m.Add(m.Constant(low-float64(slope*least)), m.Multiply(m.Constant(slope), m.Influence(in)))
 }

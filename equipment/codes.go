@@ -22,7 +22,7 @@ const (
 	readingCode   uncertainty.Code = "reading"
 	clingingDrops uncertainty.Code = "clinging drops"
 	meniscusCode  uncertainty.Code = "meniscus"
-	// How wide a piece is inside, and how far a liquid rises at its wall of plastic.
+	// How wide a piece is inside, and how far the liquid beside its name rises at its wall of plastic.
 	BoreCode    uncertainty.Code = "bore"
 	wettingCode uncertainty.Code = "wetting"
 	// Of mixtures that lie somewhere between their parts; that of the expansion beside the name.

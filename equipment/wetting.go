@@ -30,8 +30,9 @@ func (k *Measure) correction(bore, tension, density float64) float64 {
 // where the maker adjusts to the lower line of a liquid that wets, and nobody has measured it. Half
 // of it is the estimate, and that half its limit.
 func (k *Measure) wetting(u Use) uncertainty.Node {
-	in := influence(k.owner(u), wettingCode, "", uncertainty.Rectangular{Low: 0, High: 1})
-	in.Group, in.Assumed = uncertainty.Group{Kind: uncertainty.Bench, Name: u.Day.Solvent.Name}, true
+	name := u.Day.Solvent.Name
+	in := influence(k.owner(u), wettingCode+uncertainty.Code(" beside "+name), "", uncertainty.Rectangular{Low: 0, High: 1})
+	in.Group, in.Assumed = uncertainty.Group{Kind: uncertainty.Bench, Name: name}, true
 	return u.Model.Influence(in)
 }
 

@@ -69,19 +69,24 @@ func coverage(c *route.Comparison, r *route.Result) string {
 }
 
 // shifts names what moves the expected strength away from the aim, in per cent
-// of it, where it is 0.1 % or more.
+// of it, where it is 0.1 % or more, and what bores that are not measured leave open of it.
 func shifts(r *route.Result) string {
 	var parts []string
+	menisci := 0.0
 	for _, s := range r.Analytic.Shifts() {
-		if share := s.Sum / r.Analytic.Value; math.Abs(share) >= 0.001 {
-			text := fmt.Sprintf("by %s %+.1f %%", influence.Group(s.Group), 100*share)
-			if open := r.ByBores(s.Group) / math.Abs(r.Analytic.Value); open >= 0.0005 {
-				text += fmt.Sprintf(" (%+.1f to %+.1f by bores that are not measured)", 100*(share-open), 100*(share+open))
-			}
-			parts = append(parts, text)
+		share := s.Sum / r.Analytic.Value
+		if math.Abs(share) >= 0.001 {
+			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", influence.Group(s.Group), 100*share))
+		}
+		if s.Group.Kind == uncertainty.Bench {
+			menisci += share
 		}
 	}
-	return strings.Join(parts, ", ")
+	text := strings.Join(parts, ", ")
+	if open := r.ByBores() / math.Abs(r.Analytic.Value); open >= 0.0005 {
+		text += fmt.Sprintf("%sthe meniscus by %+.1f to %+.1f %%, as wide as the bores may be", when(text != "", "; "), 100*(menisci-open), 100*(menisci+open))
+	}
+	return text
 }
 
 // aim compares what the steps are meant to give with the target.

@@ -80,11 +80,11 @@ type Chance struct {
 func (r *Result) MayNotBeUsed() bool { return r.Refused || len(r.Clashes) > 0 }
 
 // ByBores is by how much the strength may be off either way, to first order, for what standards
-// leave open of the bores in a group of influences.
-func (r *Result) ByBores(g uncertainty.Group) (half float64) {
+// leave open of the bores.
+func (r *Result) ByBores() (half float64) {
 	for i := range r.Analytic.Budget {
 		line := &r.Analytic.Budget[i]
-		if line.Code == equipment.BoreCode && line.Group == g {
+		if line.Code == equipment.BoreCode {
 			about := uncertainty.SummaryOf(line.Distribution)
 			half += math.Abs(line.Sensitivity) * (about.High - about.Low) / 2
 		}

@@ -30,7 +30,7 @@ var names = map[string]string{
 	"clinging drops":             "drops clinging in the {of}",
 	"meniscus":                   "meniscus of {of}",
 	"bore":                       "bore of the {piece}",
-	"wetting":                    "how far a liquid rises in the {piece}",
+	"wetting":                    "how far {beside} rises in the plastic of the {piece}",
 	"meniscus of a mixture":      "where the meniscus of {of} lies between those of its parts",
 	"expansion of a mixture":     "where the thermal expansion of {beside} lies between those of its parts",
 	"cushion":                    "bias of the {piece} with {beside} at {mark}, relative to its limit",
