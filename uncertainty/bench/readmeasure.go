@@ -37,7 +37,7 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	r.line(t, k)
 	if kind.Traits().Receives {
 		marked(t, k)
-		vessel(t, k)
+		k.Vessel = vesselMass(t)
 	}
 	if kind.Traits().Read {
 		k.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
@@ -146,11 +146,6 @@ func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
 			t.Fail("set-with", err.Error(), "set it with a measure that reads "+quantity.Millilitres(k.Line.Each)+", or draw the line elsewhere")
 		}
 	}
-}
-
-// vessel reads the mass of an empty vessel.
-func vessel(t *benchfile.Table, k *equipment.Measure) {
-	k.Vessel = vesselMass(t)
 }
 
 // wall reads what it is made of, if not of glass.
