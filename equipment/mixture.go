@@ -17,13 +17,13 @@ const (
 // ExpansionBounds are the bounds of the cubic expansion of a mixture, in 1/°C, where that of
 // each part is known.
 func ExpansionBounds(parts []Part, of func(name string) (float64, bool)) (low, high float64, known bool) {
-	return between(parts, reachOfExpansion, of)
+	return amid(parts, reachOfExpansion, of)
 }
 
-// between bounds what a mixture does by what its parts do: it lies from its most plentiful part
+// amid bounds what a mixture does by what its parts do: it lies from its most plentiful part
 // on towards each other by at most the reach times the share of that one. Nothing is known where
 // one of the parts is not.
-func between(parts []Part, reach float64, of func(name string) (float64, bool)) (low, high float64, known bool) {
+func amid(parts []Part, reach float64, of func(name string) (float64, bool)) (low, high float64, known bool) {
 	if len(parts) == 0 {
 		return 0, 0, false
 	}
@@ -50,7 +50,7 @@ func (s Solvent) meniscus(bore float64, correction func(bore, tension, density f
 		c := correction(bore, s.Tension, s.Density)
 		return c, c, true
 	}
-	return between(s.Parts, reachOfTension, func(name string) (float64, bool) {
+	return amid(s.Parts, reachOfTension, func(name string) (float64, bool) {
 		l, _ := FindLiquid(name)
 		if l.SurfaceTension == 0 {
 			return 0, false

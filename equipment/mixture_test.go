@@ -27,7 +27,7 @@ func TestAlcoholLiesWithinBounds(t *testing.T) {
 			x := AlcoholExpansion(p, at)
 			assert.True(t, known && low-3e-6 <= x && x <= high, "%v vol at %v °C: %v in %v to %v", q, at, x, low, high)
 		}
-		low, high, _ := between(parts, reachOfTension, of(AlcoholTension(0), AlcoholTension(1)))
+		low, high, _ := amid(parts, reachOfTension, of(AlcoholTension(0), AlcoholTension(1)))
 		assert.True(t, low <= AlcoholTension(p) && AlcoholTension(p) <= high, "tension, %v vol", q)
 	}
 }
@@ -44,7 +44,7 @@ func TestOtherMixturesLieWithinBounds(t *testing.T) {
 	} {
 		for mass, tension := range test.tensions {
 			share := mass / test.density / (mass/test.density + (1-mass)/0.9982)
-			low, high, _ := between([]Part{{"water", 1 - share}, {"x", share}}, reachOfTension, func(name string) (float64, bool) {
+			low, high, _ := amid([]Part{{"water", 1 - share}, {"x", share}}, reachOfTension, func(name string) (float64, bool) {
 				if name == "x" {
 					return test.pure, true
 				}
@@ -73,12 +73,12 @@ func TestBoundsOfMixtures(t *testing.T) {
 		{[]Part{{"a", 0.5}, {"b", 0.5}}, 1, 3, true},
 		{[]Part{{"a", 0.6}, {"b", 0.2}, {"c", 0.2}}, 0.2, 1.8, true},
 	} {
-		low, high, known := between(test.parts, 2, of)
+		low, high, known := amid(test.parts, 2, of)
 		near.Absolute(t, "low", test.low, low, 1e-12)
 		near.Absolute(t, "high", test.high, high, 1e-12)
 		assert.Equal(t, test.known, known)
 	}
-	_, _, known := between([]Part{{"a", 0.9}, {"d", 0.1}}, 2, of)
+	_, _, known := amid([]Part{{"a", 0.9}, {"d", 0.1}}, 2, of)
 	assert.False(t, known)
 }
 

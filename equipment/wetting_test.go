@@ -16,7 +16,7 @@ import (
 )
 
 // A table of what is held beyond the mark by bore, liquid and wall, from a solution of the equation
-// of Young and Laplace apart from this code, with contact angles by the equation of state (water: 102
+// of Young and Laplace apart from this code, with contact angles by the equation of state (water: 98
 // degrees on polypropylene, 105 on polymethylpentene). Of 20 % it takes rounded angles.
 func TestMenisciByWall(t *testing.T) {
 	file, err := os.Open("../testdata/menisci.csv")
@@ -44,9 +44,10 @@ func TestMenisciByWall(t *testing.T) {
 			return x
 		}
 		what, bore := row[2]+", bore "+row[1], number(1)
-		near.Absolute(t, what+", glass", number(4), MeniscusCorrection(bore, l.Tension, l.Density), 0.0045)
-		near.Absolute(t, what+", polypropylene", number(5), plasticCorrection(pp, bore, l.Tension, l.Density), 0.0055)
-		near.Absolute(t, what+", polymethylpentene", number(6), plasticCorrection(pmp, bore, l.Tension, l.Density), 0.0055)
+		within := 0.002 + 0.02*math.Abs(number(4)) // the tensions of the table are up to 3 % others
+		near.Absolute(t, what+", glass", number(4), MeniscusCorrection(bore, l.Tension, l.Density), within)
+		near.Absolute(t, what+", polypropylene", number(5), plasticCorrection(pp, bore, l.Tension, l.Density), within)
+		near.Absolute(t, what+", polymethylpentene", number(6), plasticCorrection(pmp, bore, l.Tension, l.Density), within)
 		checked++
 	}
 	assert.Equal(t, 65, checked)

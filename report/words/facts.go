@@ -71,22 +71,18 @@ func coverage(c *route.Comparison, r *route.Result) string {
 // shifts names what moves the expected strength away from the aim, in per cent
 // of it, where it is 0.1 % or more, and what bores that are not measured leave open of it.
 func shifts(r *route.Result) string {
-	var parts []string
+	var parts clauses
 	menisci := 0.0
 	for _, s := range r.Analytic.Shifts() {
 		share := s.Sum / r.Analytic.Value
-		if math.Abs(share) >= 0.001 {
-			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", influence.Group(s.Group), 100*share))
-		}
+		parts.Add(math.Abs(share) >= 0.001, "by %s %+.1f %%", influence.Group(s.Group), 100*share)
 		if s.Group.Kind == uncertainty.Bench {
 			menisci += share
 		}
 	}
-	text := strings.Join(parts, ", ")
-	if open := r.ByBores() / math.Abs(r.Analytic.Value); open >= 0.0005 {
-		text += fmt.Sprintf("%sthe meniscus by %+.1f to %+.1f %%, as wide as the bores may be", when(text != "", "; "), 100*(menisci-open), 100*(menisci+open))
-	}
-	return text
+	open := r.ByBores() / math.Abs(r.Analytic.Value)
+	parts.Add(open >= 0.0005, "by the meniscus alone %+.1f to %+.1f %%, since bores are not measured", 100*(menisci-open), 100*(menisci+open))
+	return strings.Join(parts, ", ")
 }
 
 // aim compares what the steps are meant to give with the target.

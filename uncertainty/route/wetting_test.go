@@ -101,8 +101,8 @@ func TestSpiritMadeUpToAMarkExpandsAsSpirit(t *testing.T) {
 // code), 0.45 % of 50 mL: so much stronger is what is made.
 func TestSpiritMadeUpToAMarkHasAMeniscus(t *testing.T) {
 	r := wetted(t, recipe{more: stockOf("10 g/L", spirit), steps: half + inC50})
-	near.Absolute(t, "strength", 5*50/(50-0.224), r.Analytic.Value, 5*2e-5)
-	near.Absolute(t, "a third of it", 5*0.224/50/3, math.Abs(lineOf(t, r, "meniscus of ethanol and water").Contribution), 5*1e-5)
+	near.Absolute(t, "strength", 5*50/(50-0.224), r.Analytic.Value, 5*1e-4) // the tables have a tension 2 % higher
+	near.Absolute(t, "a third of it", 5*0.224/50/3, math.Abs(lineOf(t, r, "meniscus of ethanol and water").Contribution), 5*3e-5)
 	// By the expansion of the mixture, and its meniscus.
 	hot := wetted(t, recipe{head: at25, more: stockOf("10 g/L", spirit), steps: half + inC50})
 	near.Absolute(t, "at 25 °C", 0.45-0.14, 100*(hot.Analytic.Value/5-1), 0.03)
@@ -135,7 +135,7 @@ func TestOtherMixturesCountBetweenTheirParts(t *testing.T) {
 func TestSpiritInPlasticStandsHigh(t *testing.T) {
 	r := wetted(t, recipe{more: stockOf("10 g/L", spirit), steps: half + inOwn})
 	near.Absolute(t, "strength", 5*50/(50+0.15), r.Analytic.Value, 5*1e-4)
-	near.Absolute(t, "half", 5*0.15/50/math.Sqrt(3), math.Abs(lineOf(t, r, "how far ethanol and water rises in the plastic of the own").Contribution), 5*3e-5)
+	near.Absolute(t, "half", 5*0.15/50/math.Sqrt(3), math.Abs(lineOf(t, r, "how far ethanol and water rises in the plastic of the own").Contribution), 5*6e-5)
 }
 
 // A piston over a cushion of air: 5 % of ethanol either way; of a mixture by its ethanol; of acetone
