@@ -2,6 +2,7 @@ package equipment
 
 import (
 	"math"
+	"slices"
 
 	"minim/uncertainty"
 )
@@ -50,13 +51,33 @@ func (s Solvent) meniscus(bore float64, correction func(bore, tension, density f
 		c := correction(bore, s.Tension, s.Density)
 		return c, c, true
 	}
-	return amid(s.Parts, reachOfTension, func(name string) (float64, bool) {
+	return amid(s.wettingParts(), reachOfTension, func(name string) (float64, bool) {
 		l, _ := FindLiquid(name)
 		if l.SurfaceTension == 0 {
 			return 0, false
 		}
 		return correction(bore, l.SurfaceTension, l.Density), true
 	})
+}
+
+// mostUnknown is the share of what is not known that hardly changes the surface tension of an
+// organic liquid, which is low already; that of water it may lower by far.
+const mostUnknown = 0.1
+
+// wettingParts are the parts of a mixture without a little of what no table has.
+func (s Solvent) wettingParts() []Part {
+	known := slices.DeleteFunc(slices.Clone(s.Parts), func(p Part) bool {
+		l, _ := FindLiquid(p.Name)
+		return l.SurfaceTension == 0
+	})
+	share := 0.0
+	for _, p := range known {
+		share += p.Share
+	}
+	if share < 1-mostUnknown || slices.ContainsFunc(known, func(p Part) bool { return IsWater(p.Name) }) {
+		return s.Parts
+	}
+	return known
 }
 
 // inBetween appends where a mixture lies between its bounds, from 0 to 1, one for the whole bench.

@@ -81,8 +81,9 @@ func shifts(r *route.Result) string {
 		}
 	}
 	open := r.ByBores() / math.Abs(r.Analytic.Value)
-	parts.Add(open >= 0.0005, "by the meniscus alone %+.1f to %+.1f %%, since bores are not measured", 100*(menisci-open), 100*(menisci+open))
-	return strings.Join(parts, ", ")
+	text := clauses{strings.Join(parts, ", ")}
+	text.Add(open >= 0.0005, "bores that are not measured leave the meniscus between %+.1f and %+.1f %%", 100*(menisci-open), 100*(menisci+open))
+	return strings.TrimPrefix(strings.Join(text, "; "), "; ")
 }
 
 // aim compares what the steps are meant to give with the target.
