@@ -114,7 +114,7 @@ func sphericalMeniscus(radius, wall float64) float64 {
 	}
 	sin, cos := portable.Sincos(wall)
 	sphere := radius / sin
-	rim := sphere * (1 - cos)
+	rim := float64(sphere * (1 - cos))
 	return float64(math.Pi*radius*radius*rim) - float64(math.Pi/3*rim*rim*(float64(3*sphere)-rim))
 }
 

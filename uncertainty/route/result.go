@@ -86,7 +86,7 @@ func (r *Result) ByBores() (half float64) {
 		line := &r.Analytic.Budget[i]
 		if line.Code == equipment.BoreCode {
 			about := uncertainty.SummaryOf(line.Distribution)
-			half += math.Abs(line.Sensitivity) * (about.High - about.Low) / 2
+			half += float64(math.Abs(line.Sensitivity) * (about.High - about.Low) / 2)
 		}
 	}
 	return half
