@@ -84,6 +84,7 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	whole := l.In.Capacity
 	of, in := c.rungUse(i, l.With), c.rungUse(i, l.In)
 	of.Day = c.dayOf(c.current.medium)
+	of.Emptying = l.With.AsMeant(take)
 	a, err := l.With.Deliver(of, take)
 	if err != nil {
 		return 0, err
