@@ -43,6 +43,17 @@ const (
 	linearInVessel uncertainty.Code = "linearity at a load in a vessel"
 	linearCurve    uncertainty.Code = "curve of linearity"
 	linearGrowing  uncertainty.Code = "curve of linearity that grows"
+	// How wide a piece is inside, and how far the liquid beside its name rises at its wall of plastic.
+	BoreCode    uncertainty.Code = "bore"
+	wettingCode uncertainty.Code = "wetting"
+	// Of mixtures that lie somewhere between their parts; that of the expansion beside the name.
+	mixedMeniscus  uncertainty.Code = "meniscus of a mixture"
+	mixedExpansion uncertainty.Code = "expansion of a mixture"
+	// Of a piston over a cushion of air, beside the name of the liquid.
+	cushionAt      uncertainty.Code = "cushion"
+	cushionOfPiece uncertainty.Code = "cushion of the piece"
+	cushionCommon  uncertainty.Code = "cushion common to marks"
+	cushionOwn     uncertainty.Code = "cushion own to a mark"
 )
 
 // film is what the influences of films count towards, one group for each instrument.

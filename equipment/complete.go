@@ -21,6 +21,7 @@ func NewMeasure(name string, kind Kind) *Measure {
 func (k *Measure) Complete(class, standard, form string) error {
 	stated := Class{Name: class, Standard: standard, Form: form}
 	usualDrop := k.Kind.Traits().Counts && k.Capacity == 0
+	k.Cushion = k.Kind.Traits().Dial && (form == "" || form == "air")
 	if usualDrop {
 		k.Capacity = standardDrop
 	}
@@ -91,14 +92,9 @@ func (k *Measure) fromClass(q Class, usualDrop bool) (numbered float64, err erro
 // take fills in the figures of a class that the kit does not state.
 func (k *Measure) take(c Class) {
 	k.Class = &c
-	k.Division, k.Bore = cmp.Or(k.Division, c.Division), cmp.Or(k.Bore, c.Bore)
+	k.Division = cmp.Or(k.Division, c.Division)
 	if !k.Repeatability.Known {
 		k.Random = c.Random
 	}
-	if k.Bore == 0 && k.Kind.Traits().Read {
-		other, err := findClass(Class{Kind: c.Kind, Form: c.Form, Standard: "ASTM", Name: c.Name, Capacity: c.Capacity, Division: c.Division})
-		if err == nil && other.Bore > 0 {
-			k.Bore, k.BoreAssumed = other.Bore, true
-		}
-	}
+	k.takeBore(c)
 }

@@ -70,7 +70,7 @@ func TestKitAsDesigned(t *testing.T) {
 	// ISO 4788 class B, 10 mL: division 0.2 mL, ±0.2 mL.
 	cylinder := kit.Measure("10 mL cylinder")
 	assert.Equal(t, &Measure{
-		Name: "10 mL cylinder", Kind: "cylinder", Capacity: 10, Division: 0.2, Numbered: 1, Bore: 15.2, BoreAssumed: true, Count: 1,
+		Name: "10 mL cylinder", Kind: "cylinder", Capacity: 10, Division: 0.2, Numbered: 1, Bore: 12.65, bores: cylinder.bores, Count: 1,
 		Class: cylinder.Class, StandardAssumed: true, Clinging: Stated{0.03, true},
 		Retained: Retained{Mean: 0.04, Spread: Stated{0.02, true}, Known: true},
 		Bias:     bias{Shape: triangle, Limit: 0.2, ClassLimit: true, ShapeAssumed: true, BetweenMarks: 0.5},

@@ -27,12 +27,19 @@ type liquid struct {
 	Alcohol float64 `csv:"alcohol,fraction"`
 	// Volatile: it is known to evaporate from an open vessel (common practice, no source).
 	Volatile bool `csv:"volatile"`
+	// Cushion is how far a piston over a cushion of air may be off with it, as a share of the
+	// volume; 0 where there is no figure.
+	Cushion float64 `csv:"cushion_share,none"`
 }
 
 // glass is what a vessel is made of: a glass or a plastic.
 type glass struct {
 	material
 	Plastic bool `csv:"plastic"`
+	// WaterAngle is the contact angle of water in degrees, Tension the surface tension of the solid
+	// in mN/m; 0 for glass, which is wetted by all.
+	WaterAngle float64 `csv:"water_angle_deg,none"`
+	Tension    float64 `csv:"surface_tension_mN_per_m,none"`
 }
 
 // FindLiquid finds a liquid by its name or an alias, however it is spaced and

@@ -112,10 +112,11 @@ func TestGlassExpansion(t *testing.T) {
 
 func TestMaterialTableMalformed(t *testing.T) {
 	const columns = "name,aliases,expansion_per_K,source,trust,note,plastic"
+	const known = columns + ",water_angle_deg,surface_tension_mN_per_m"
 	const header = columns + "\n"
 	tests := []struct{ table, want string }{
-		{"name,expansion\nx,1\n", "equipment: t.csv: want rows under the header " + columns},
-		{header, "equipment: t.csv: want rows under the header " + columns},
+		{"name,expansion\nx,1\n", "equipment: t.csv: want rows under the header " + known},
+		{header, "equipment: t.csv: want rows under the header " + known},
 		{header + "x,,1e-5,s,one source,\n", "equipment: t.csv: record on line 2: wrong number of fields"},
 		{header + "x,,,s,one source,,\n", `equipment: t.csv:2: expansion_per_K is "", want a positive number`},
 		{header + "x,,NaN,s,one source,,\n", `equipment: t.csv:2: expansion_per_K is "NaN", want a positive number`},

@@ -3,6 +3,7 @@ package equipment
 import (
 	"cmp"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -18,8 +19,10 @@ type Measure struct {
 	Numbered float64
 	// DropOf is the liquid that the capacity of a dropper is a drop of; "" is water.
 	DropOf string
-	// Bore inside at the mark of a neck or stem, in mm; 0 when not known.
+	// Bore inside at the mark of a neck or stem, in mm, of a range the mean; 0 when not known.
 	Bore float64
+	// bores is the range that a standard allows; nil where the kit states the bore.
+	bores *BoreRange
 	// Bias of a piece.
 	Bias bias
 	// Expansion of the material, cubic, in 1/°C.
@@ -37,9 +40,11 @@ type Measure struct {
 	Judged []Judged
 	// Reading is how carefully it is read; "" leaves that to the bench.
 	Reading Reading
-	// Vessel is the mass of the empty vessel in g; Plastic what it is made of, if not glass.
+	// Vessel is the mass of the empty vessel in g. Plastic: it is not of glass; Wall is then what it
+	// is made of, "" where that is not stated.
 	Vessel  Stated
 	Plastic bool
+	Wall    string
 	// Count is the number of pieces alike.
 	Count int
 	// Price of a piece.
@@ -47,6 +52,10 @@ type Measure struct {
 	// Ex: adjusted to deliver, as the glass is marked; otherwise to contain. SingleUse: a
 	// new piece each time.
 	Ex, SingleUse bool
+	// Cushion: its piston works through a cushion of air. ReadingsOf is the liquid that its
+	// readings were taken with; "" is water.
+	Cushion    bool
+	ReadingsOf string
 	// BlowOut: its last drop belongs to what it delivers, and is to be blown out. TwoMarks: a
 	// pipette that delivers from its upper mark to a lower one.
 	BlowOut, TwoMarks bool
@@ -58,7 +67,7 @@ type Measure struct {
 	// when the kit states them all.
 	Class *Class
 	// StandardAssumed: the kit names a class but not its standard. BoreAssumed: the bore is
-	// that of the other standard.
+	// that of another standard.
 	StandardAssumed, BoreAssumed bool
 }
 
@@ -99,10 +108,11 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 
 // Deliver appends the volume that leaves the instrument when M is measured:
 //
-//	a = (M + e_bias + Σ e_read + e_rep + meniscus + μ - ρX) θ,  if poured: + cling
+//	a = (M + e_bias + Σ e_read + e_rep + meniscus + μ - ρX) (1 + zδ) θ,  if poured: + cling
 //
 // X is the volume retained, ρ the part of it that remains, and μ = E[X] for an
-// instrument adjusted to deliver, 0 for one adjusted to contain, or made to be blown out.
+// instrument adjusted to deliver, 0 for one adjusted to contain, or made to be blown out; zδ is
+// what a cushion of air does with a liquid other than water.
 func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 	readings := 1 // to the tip, or poured out
 	if k.BetweenMarks(mark, u.Emptying) {
@@ -118,8 +128,13 @@ func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 	if k.Kind.Traits().Receives {
 		volume = u.Model.Add(volume, k.clinging(u, k.ownHeld(Delivered, mark) != nil)...)
 	}
-	volume, err = k.lessRetained(u, volume, mark)
-	return k.at20(u, volume), err
+	if volume, err = k.lessRetained(u, volume, mark); err != nil {
+		return 0, err
+	}
+	if volume, err = k.cushioned(u, mark, volume); err != nil {
+		return 0, err
+	}
+	return k.at20(u, volume), nil
 }
 
 // BetweenMarks reports whether a volume runs from a mark to a lower one, and not to the tip: all
@@ -226,12 +241,17 @@ func (k *Measure) clinging(u Use, measured bool) []uncertainty.Node {
 // at20 multiplies a volume by θ = 1 + (γ_vessel - γ_liquid)(T - 20 °C), which
 // turns it into the volume that the liquid has at 20 °C.
 func (k *Measure) at20(u Use, volume uncertainty.Node) uncertainty.Node {
-	coefficient := k.Expansion.Value - u.Day.LiquidExpansion
-	if !u.Day.Known || coefficient == 0 {
+	coefficient, span := k.Expansion.Value-u.Day.LiquidExpansion, u.Day.ExpansionSpan
+	if !u.Day.Known || coefficient == 0 && span == 0 {
 		return volume
 	}
 	m := u.Model
-	return m.Multiply(volume, m.Add(m.Constant(1), m.Multiply(m.Constant(coefficient), u.Day.Excess)))
+	expands := m.Constant(coefficient)
+	if span != 0 {
+		code := mixedExpansion + uncertainty.Code(" beside "+u.Day.Solvent.Name)
+		expands = m.Subtract(expands, m.Multiply(m.Constant(span), u.inBetween(code, uncertainty.Group{Kind: uncertainty.Day})))
+	}
+	return m.Multiply(volume, m.Add(m.Constant(1), m.Multiply(expands, u.Day.Excess)))
 }
 
 // note records what the use of the instrument rests on, and what its own readings say.
@@ -240,11 +260,8 @@ func (k *Measure) note(u Use, mark float64, own *Judged) {
 	if own == nil || own.Standing != Alone || !sameVolume(own.Mark, mark) {
 		k.noteLimit(u, mark)
 	}
-	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
-		u.Notes.remember("bore", k.Name, k.Bore, k.Class.String())
-	}
-	if k.BoreAssumed {
-		u.Notes.Assume("bore-of-astm", k.Name, k.Bore)
+	if k.bores != nil && k.bores.Trust == fromMemory && k.Division == 0 {
+		u.Notes.remember("bore", k.Name, quantity.Round(k.Bore, 4), k.bores.class)
 	}
 	if u.Day.Known && !k.Expansion.Known && !k.Kind.Traits().Counts {
 		u.Notes.LeaveOut("expansion-of-glass", k.Name)

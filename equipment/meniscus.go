@@ -31,8 +31,38 @@ func meniscusVolume(bore, tension, density float64) float64 {
 			panic("equipment: a meniscus needs a bore, surface tension and density above zero")
 		}
 	}
+	return pulledMeniscus(bore, tension, density, 1)
+}
+
+// pulledMeniscus is [meniscusVolume] of a liquid that meets the wall at an angle, of which pull is
+// the cosine, from -1 to 1. One that the wall repels bends the other way, and lies below the tangent
+// plane at its top by as much.
+func pulledMeniscus(bore, tension, density, pull float64) float64 {
 	a := math.Sqrt(tension / (density * gravity)) // mm, for mN/m over g/mL and m/s²
-	return scaledMeniscus(bore/2/a) * a * a * a / 1000
+	switch up := math.Abs(pull); {
+	case up < leastPull:
+		return 0
+	case pull < 0:
+		return -scaledMeniscus(bore/2/a, inclination(up)) * a * a * a / 1000
+	}
+	return scaledMeniscus(bore/2/a, inclination(pull)) * a * a * a / 1000
+}
+
+// leastPull is that of a meniscus that counts.
+const leastPull = 1e-3
+
+// upright is the inclination at the wall of a liquid that wets it.
+const upright = math.Pi / 2
+
+// inclination at the wall, the arcsine of the pull.
+func inclination(pull float64) float64 {
+	if pull >= 1 {
+		return upright
+	}
+	return root(0, upright, 1e-12, func(psi float64) float64 {
+		sin, _ := portable.Sincos(psi)
+		return sin - pull
+	})
 }
 
 // MeniscusCorrection is what a glass adjusted with water holds of another liquid
@@ -56,31 +86,46 @@ func MeniscusCorrection(bore, tension, density float64) float64 {
 // corrections holds what has been solved for.
 var corrections sync.Map
 
-// scaledMeniscus is the volume in cubic capillary lengths in a tube of that radius.
-// The weight of all liquid above the wide level hangs on the line at the wall,
+// scaledMeniscus is the volume in cubic capillary lengths in a tube of that radius, at whose
+// wall the surface is inclined at ψ. The weight of all liquid above the wide level hangs on the
+// line at the wall,
 //
-//	V + πR²h = 2πR
+//	V + πR²h = 2πR sin ψ
 //
 // and h falls about as e^(-R): beyond 25 capillary lengths πR²h is less than
-// 10⁻⁸ of the whole, and 2πR is the answer. At the other end the meniscus is
-// a hemisphere, but for a part 0.2 R².
-func scaledMeniscus(radius float64) float64 {
+// 10⁻⁸ of the whole, and 2πR sin ψ is the answer. At the other end the meniscus is
+// part of a sphere of radius R/sin ψ, upright a hemisphere, but for a part 0.2 R².
+func scaledMeniscus(radius, wall float64) float64 {
 	switch {
 	case radius < 5e-4:
-		return math.Pi / 3 * radius * radius * radius
+		return sphericalMeniscus(radius, wall)
 	case radius > 25:
-		return 2 * math.Pi * radius
+		sin, _ := portable.Sincos(wall)
+		return 2 * math.Pi * radius * sin
 	}
-	return meniscusAtWall(meniscusRise(radius), radius).volume
+	return meniscusAtWall(meniscusRise(radius, wall), radius, wall).volume
+}
+
+// sphericalMeniscus is the cylinder over the tangent plane, as high as the rim, less what the
+// cap of the sphere takes up.
+func sphericalMeniscus(radius, wall float64) float64 {
+	if wall == upright {
+		return math.Pi / 3 * radius * radius * radius
+	}
+	sin, cos := portable.Sincos(wall)
+	sphere := radius / sin
+	rim := float64(sphere * (1 - cos))
+	return float64(math.Pi*radius*radius*rim) - float64(math.Pi/3*rim*rim*(float64(3*sphere)-rim))
 }
 
 // meniscusRise is the height h of the bottom in a tube of that radius. As h
 // becomes exponentially small in a wide tube, its logarithm is what is sought: h
-// is less than 2/R, for V is positive, and more than (1+R)e^(-R) of that.
-func meniscusRise(radius float64) float64 {
-	most := portable.Log(2 / radius)
+// is less than 2 sin ψ/R, for V is positive, and more than (1+R)e^(-R) of that.
+func meniscusRise(radius, wall float64) float64 {
+	sin, _ := portable.Sincos(wall)
+	most := portable.Log(2 * sin / radius)
 	return portable.Exp(root(most+portable.Log1p(radius)-radius, most, 1e-8, func(logRise float64) float64 {
-		return meniscusAtWall(portable.Exp(logRise), radius).x - radius
+		return meniscusAtWall(portable.Exp(logRise), radius, wall).x - radius
 	}))
 }
 
@@ -108,11 +153,11 @@ func root(old, last, within float64, f func(float64) float64) float64 {
 // height above the bottom, inclination, and the volume that lies inside it.
 type profilePoint struct{ x, z, angle, volume float64 }
 
-// meniscusAtWall follows the profile whose bottom is at the rise until it is
-// upright, in steps fit for a tube of about that radius. The last step is taken in
-// the angle, so as to end at π/2. (The curvature is never 0: sin(ψ)/x is half the
+// meniscusAtWall follows the profile whose bottom is at the rise until it is inclined
+// as at the wall, in steps fit for a tube of about that radius. The last step is taken in
+// the angle, so as to end there. (The curvature is never 0: sin(ψ)/x is half the
 // mean of u inside x, and so less than u.)
-func meniscusAtWall(rise, radius float64) profilePoint {
+func meniscusAtWall(rise, radius, wall float64) profilePoint {
 	var p profilePoint
 	perLength := func(p profilePoint) profilePoint { return p.perLength(rise) }
 	perAngle := func(p profilePoint) profilePoint {
@@ -121,8 +166,8 @@ func meniscusAtWall(rise, radius float64) profilePoint {
 	}
 	for step := min(radius, 1) / 32; ; {
 		next := p.rungeKutta(step, perLength)
-		if next.angle > math.Pi/2 {
-			return p.rungeKutta(math.Pi/2-p.angle, perAngle)
+		if next.angle > wall {
+			return p.rungeKutta(wall-p.angle, perAngle)
 		}
 		p = next
 	}

@@ -40,8 +40,9 @@ type Day struct {
 	Known bool
 	// Excess is the node of the bench temperature minus 20 °C.
 	Excess uncertainty.Node
-	// LiquidExpansion of what is measured, in 1/°C.
-	LiquidExpansion float64
+	// LiquidExpansion of what is measured, in 1/°C; of a mixture of which no more is known it is
+	// from that on up to so much more as ExpansionSpan.
+	LiquidExpansion, ExpansionSpan float64
 	// Solvent that is read at the marks. MeniscusIgnored: other liquids are
 	// read like water.
 	Solvent         Solvent

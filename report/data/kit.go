@@ -87,6 +87,7 @@ func class(c *equipment.Class) object {
 	if c.Kind == "balance" {
 		unit = "g"
 	}
+	bore, _ := c.Bores()
 	return object{
 		{"kind", c.Kind}, {"form", orNull(c.Form)}, {"standard", c.Published()}, {"superseded_by_edition", orNull(c.Superseded)}, {"class", orNull(c.Name)}, {"marked", orNull(c.Marked)}, {"unit", unit},
 		{"capacity", positive(c.Capacity)}, {"division", positive(c.Division)},
@@ -95,5 +96,6 @@ func class(c *equipment.Class) object {
 		{"random", positive(c.Random)}, {"dead_space", positive(c.DeadSpace)}, {"bore_mm", positive(c.Bore)}, {"numbered_every", positive(c.Numbered)},
 		{"trust", c.Trust}, {"division_trust", orNull(c.DivisionTrust)}, {"random_trust", orNull(c.RandomTrust)}, {"dead_space_trust", orNull(c.DeadSpaceTrust)},
 		{"bore_trust", orNull(c.BoreTrust)}, {"numbered_trust", orNull(c.NumberedTrust)}, {"source", c.Source}, {"note", orNull(c.Note)},
+		{"bore_least_mm", positive(bore.Least)}, {"bore_greatest_mm", positive(bore.Greatest)}, {"bore_source", orNull(bore.Source)},
 	}
 }

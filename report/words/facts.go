@@ -39,7 +39,8 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 	if !r.Informative {
 		list = append(list, fact{"Mind", r.Uninformative.String()})
 	}
-	return append(list, fact{"Strength", state(r).sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
+	list = append(list, fact{"Strength", state(r).sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
+	return append(list, besideFacts(r)...)
 }
 
 // rest says what spoils a strength, what is made, and how far it was checked.
@@ -80,15 +81,21 @@ func coverage(c *route.Comparison, r *route.Result) string {
 }
 
 // shifts names what moves the expected strength away from the aim, in per cent
-// of it, where it is 0.1 % or more.
+// of it, where it is 0.1 % or more, and what bores that are not measured leave open of it.
 func shifts(r *route.Result) string {
-	var parts []string
+	var parts clauses
+	menisci := 0.0
 	for _, s := range r.Analytic.Shifts() {
-		if share := s.Sum / r.Analytic.Value; math.Abs(share) >= 0.001 {
-			parts = append(parts, fmt.Sprintf("by %s %+.1f %%", influence.Group(s.Group), 100*share))
+		share := s.Sum / r.Analytic.Value
+		parts.Add(math.Abs(share) >= 0.001, "by %s %+.1f %%", influence.Group(s.Group), 100*share)
+		if s.Group.Kind == uncertainty.Bench {
+			menisci += share
 		}
 	}
-	return strings.Join(parts, ", ")
+	open := r.ByBores() / math.Abs(r.Analytic.Value)
+	text := clauses{strings.Join(parts, ", ")}
+	text.Add(open >= 0.0005, "bores that are not measured leave the meniscus between %+.1f and %+.1f %%", 100*(menisci-open), 100*(menisci+open))
+	return strings.TrimPrefix(strings.Join(text, "; "), "; ")
 }
 
 // aim compares what the steps are meant to give with the target.

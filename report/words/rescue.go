@@ -70,16 +70,17 @@ func rescueFacts(r *rescue.Rescue) []fact {
 	used, aside := &r.Results[r.Verdict.Use], r.SetAside(r.Verdict.Use)
 	stays := len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Analytic.Value)
 	evaporates := r.Batch.Analytic.Value <= r.Prep.Target.Value && r.Prep.MayEvaporate()
-	return said(
+	return slices.Concat(said(
 		fact{"Is now", batchWords(r)},
 		fact{"Set aside", when(aside > 1e-9, asideWords(r, aside))},
 		fact{"Gives", volume(used.MadeML)},
-		fact{"Strength", state(used).sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"},
-		fact{"Inside", chance(r.Comparison, used)},
-		fact{"Spoilt by", spoiltBy(used)},
-		fact{"Mind", when(stays, "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer")},
-		fact{"Not tried", strings.Join(note.Texts(r.NotTried), "; ")},
-		fact{"Or else", when(evaporates, note.Of("evaporating", "").String())})
+		fact{"Strength", state(used).sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"}),
+		besideFacts(used), said(
+			fact{"Inside", chance(r.Comparison, used)},
+			fact{"Spoilt by", spoiltBy(used)},
+			fact{"Mind", when(stays, "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer")},
+			fact{"Not tried", strings.Join(note.Texts(r.NotTried), "; ")},
+			fact{"Or else", when(evaporates, note.Of("evaporating", "").String())}))
 }
 
 // asideWords say how much is not used, and why.

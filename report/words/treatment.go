@@ -30,7 +30,7 @@ func (p *Paper) Treatment() *treatment {
 		Title: p.subject(),
 		Opening: slices.Concat(p.headed(p.subject(), p.below()), section("Purpose", prose(p.purpose())),
 			section("What is stated", prose(p.measurand())), p.steps()),
-		Outcome:      slices.Concat(section("Result", prose(p.statement()), prose(p.inside())), p.mind(), p.budget()),
+		Outcome:      slices.Concat(section("Result", prose(p.statement()), prose(p.inside())), besideResult(p.result()), p.mind(), p.budget()),
 		Figure:       p.figure(),
 		Recorded:     p.recorded(),
 		Alternatives: p.alternatives(),

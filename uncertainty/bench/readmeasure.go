@@ -28,10 +28,12 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	k.Clinging = stated(t, "clinging", quantity.Volume)
 	k.Retained = retained(t)
 	sets := ownReadings(t, k)
+	readingsOf(t, k)
 	k.Count = pieces(t)
 	k.SingleUse = t.Flag("single-use")
 	k.Price = r.price(t)
 	size(t, k)
+	wall(t, k)
 	r.line(t, k)
 	checkOwn(sets, k)
 	if kind.Traits().Receives || kind.Traits().LastDrop {
@@ -39,8 +41,6 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	}
 	if kind.Traits().Receives {
 		k.Vessel = vesselMass(t)
-		glass, _ := equipment.FindGlass(t.Text("material"))
-		k.Plastic = glass.Plastic || kind.Traits().Forms != nil && t.Text("form") == "plastic"
 	}
 	runsOut(t, k)
 	if kind.Traits().Read {
@@ -126,6 +126,16 @@ func drop(t *benchfile.Table, k *equipment.Measure) {
 	}
 }
 
+// readingsOf reads of which liquid the readings of a piston are.
+func readingsOf(t *benchfile.Table, k *equipment.Measure) {
+	if !k.Kind.Traits().Dial {
+		return
+	}
+	if k.ReadingsOf = t.Text("readings-of"); k.ReadingsOf != "" && !t.Has("readings") {
+		t.FailFor(t, []string{"readings"}, "readings-of", "there are no readings of "+k.ReadingsOf, "state readings as well, weighed and turned into volumes by its density")
+	}
+}
+
 // line reads how the pen line of a jar was set. The measure must stand in the
 // same kit, in a table that is read before the jars.
 func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
@@ -153,6 +163,14 @@ func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
 		} else if err := with.Reads(k.Line.Each); err != nil {
 			t.Fail("set-with", err.Error(), "set it with a measure that reads "+quantity.Millilitres(k.Line.Each)+", or draw the line elsewhere")
 		}
+	}
+}
+
+// wall reads what it is made of, if not of glass.
+func wall(t *benchfile.Table, k *equipment.Measure) {
+	glass, _ := equipment.FindGlass(t.Text("material"))
+	if k.Plastic = glass.Plastic || k.Kind.Traits().Receives && k.Kind.Traits().Forms != nil && t.Text("form") == "plastic"; glass.Plastic {
+		k.Wall = glass.Name
 	}
 }
 

@@ -67,8 +67,7 @@ func (c *compiler) becomeByMass(w, grams uncertainty.Node) error {
 // makeUpTo: c = solute / V, up to the mark of a vessel.
 func (c *compiler) makeUpTo(i int) error {
 	s := &c.route.Steps[i]
-	volume, err := s.Measure.Contain(c.use(i), s.Amount)
-	if err != nil {
+	if err := s.Measure.Reads(s.Amount); err != nil {
 		return err
 	}
 	if c.hasVolume {
@@ -76,6 +75,12 @@ func (c *compiler) makeUpTo(i int) error {
 			return equipment.Cannot("above-mark-already", "", equipment.ML(inside), equipment.ML(s.Amount))
 		}
 		c.medium = c.medium.upTo(c.model.Intended(c.volume), c.solvent, s.Amount)
+	}
+	use := c.use(i)
+	use.Day = c.dayOf(c.medium)
+	volume, err := s.Measure.Contain(use, s.Amount)
+	if err != nil {
+		return err
 	}
 	c.carry(i, c.model.Constant(0))
 	c.discard()

@@ -81,13 +81,18 @@ func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 // the unit of the target.
 func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	l, m := c.prep.Ladder, c.model
-	use := c.rungUse(i, l.With)
-	use.Emptying = l.With.AsMeant(take)
-	a, err := l.With.Deliver(use, take)
+	whole := l.In.Capacity
+	of, in := c.rungUse(i, l.With), c.rungUse(i, l.In)
+	of.Day = c.dayOf(c.current.medium)
+	of.Emptying = l.With.AsMeant(take)
+	a, err := l.With.Deliver(of, take)
 	if err != nil {
 		return 0, err
 	}
-	v, err := l.In.Contain(c.rungUse(i, l.In), l.In.Capacity)
+	if take < whole {
+		in.Day = c.dayOf(c.current.medium.upTo(take, c.solvent, whole))
+	}
+	v, err := l.In.Contain(in, whole)
 	if err != nil {
 		return 0, err
 	}

@@ -2,8 +2,10 @@ package route
 
 import (
 	"math"
+	"slices"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -19,6 +21,36 @@ type medium struct {
 	ethanol float64
 	// solute: it is, or holds, the liquid solute itself.
 	solute bool
+	// parts of a mixture; nil of what was not mixed here.
+	parts []equipment.Part
+}
+
+// parted lists the parts of the liquid, which of one that was not mixed is itself.
+func (l medium) parted() []equipment.Part {
+	if l.parts == nil {
+		return []equipment.Part{{Name: l.name, Share: 1}}
+	}
+	return l.parts
+}
+
+// partsWith are the parts of a volume v of the liquid and a volume of another.
+func (l medium) partsWith(v float64, other medium, added float64) (parts []equipment.Part) {
+	if !(v+added > 0) {
+		return l.parted()
+	}
+	for _, p := range l.parted() {
+		parts = append(parts, equipment.Part{Name: p.Name, Share: p.Share * v / (v + added)})
+	}
+	for _, p := range other.parted() {
+		share := float64(p.Share * added / (v + added))
+		at := slices.IndexFunc(parts, func(q equipment.Part) bool { return q.Name == p.Name })
+		if at < 0 {
+			parts = append(parts, equipment.Part{Name: p.Name})
+			at = len(parts) - 1
+		}
+		parts[at].Share += share
+	}
+	return parts
 }
 
 // mediumOf is the liquid of a name or an alias.
@@ -39,7 +71,7 @@ func (l medium) with(v float64, other medium, added float64) medium {
 	if l.name == other.name {
 		return l
 	}
-	mixed := medium{name: l.name, last: other.name, ethanol: math.NaN(), solute: l.solute}
+	mixed := medium{name: l.name, last: other.name, ethanol: math.NaN(), solute: l.solute, parts: l.partsWith(v, other, added)}
 	if l.last != other.name {
 		mixed.name += " and " + other.name
 	}
@@ -93,14 +125,46 @@ func (c *compiler) dayOf(l medium) equipment.Day {
 		return day
 	}
 	liquid, found := equipment.FindLiquid(l.name)
-	day.Solvent = equipment.Solvent{Name: l.name, Density: liquid.Density, Tension: liquid.SurfaceTension}
-	switch {
-	case found:
-		day.LiquidExpansion = liquid.Expansion
-	case day.Known && day.LiquidExpansion > 0:
-		c.notes.Assume("expands-as", l.name, c.solvent.name)
+	day.Solvent = equipment.Solvent{Name: l.name, Density: liquid.Density, Tension: liquid.SurfaceTension, Parts: l.parts}
+	if !found && !math.IsNaN(l.ethanol) {
+		strength := equipment.AlcoholByMass(l.ethanol)
+		day.Solvent.Density, day.Solvent.Tension = equipment.AlcoholDensity(strength), equipment.AlcoholTension(strength)
+	}
+	if day.Known {
+		c.expand(&day, l)
 	}
 	return day
+}
+
+// expand finds by how much a liquid expands that is not the solvent of the prep: by the tables,
+// of ethanol and water by their strength, of another mixture between its parts.
+func (c *compiler) expand(day *equipment.Day, l medium) {
+	own, found := c.expansionOf(l.name)
+	low, high, bounded := equipment.ExpansionBounds(l.parts, c.expansionOf)
+	switch {
+	case found:
+		day.LiquidExpansion = own
+	case !math.IsNaN(l.ethanol):
+		day.LiquidExpansion = equipment.AlcoholExpansion(equipment.AlcoholByMass(l.ethanol), c.prep.Bench.Temperature.Value)
+		c.notes.Assume("expands-by-strength", l.name, quantity.Percent(l.ethanol)+" v/v", day.LiquidExpansion)
+	case bounded:
+		day.LiquidExpansion, day.ExpansionSpan = low, high-low
+		c.notes.Assume("expands-between", l.name, low, high)
+	case day.LiquidExpansion > 0:
+		c.notes.Assume("expands-as", l.name, c.solvent.name)
+	}
+}
+
+// expansionOf is the cubic expansion of a pure liquid at the temperature of the bench.
+func (c *compiler) expansionOf(name string) (perDegree float64, known bool) {
+	liquid, found := equipment.FindLiquid(name)
+	switch {
+	case name == c.solvent.name:
+		return c.day.LiquidExpansion, c.prep.Solvent.Expansion.Known
+	case found && equipment.IsWater(name):
+		return equipment.WaterExpansion((20 + c.prep.Bench.Temperature.Value) / 2), true
+	}
+	return liquid.Expansion, found
 }
 
 // densityOf is the density in g/mL at 20 °C of what a solute is dissolved in.

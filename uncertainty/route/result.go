@@ -1,6 +1,8 @@
 package route
 
 import (
+	"math"
+
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
@@ -77,6 +79,19 @@ type Chance struct {
 
 // MayNotBeUsed reports whether the bench could do the route, and nobody should.
 func (r *Result) MayNotBeUsed() bool { return r.Refused || len(r.Clashes) > 0 }
+
+// ByBores is by how much the strength may be off either way, to first order, for what standards
+// leave open of the bores.
+func (r *Result) ByBores() (half float64) {
+	for i := range r.Analytic.Budget {
+		line := &r.Analytic.Budget[i]
+		if line.Code == equipment.BoreCode {
+			about := uncertainty.SummaryOf(line.Distribution)
+			half += float64(math.Abs(line.Sensitivity) * (about.High - about.Low) / 2)
+		}
+	}
+	return half
+}
 
 // Enough reports whether the route makes the volume wanted.
 func (r *Result) Enough(volume float64) bool { return r.MadeML >= volume*(1-1e-9) }

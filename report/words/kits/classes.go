@@ -75,7 +75,7 @@ func classBlocks(rows []equipment.Class) []page.Block {
 		t.Head = append(t.Head, column.head)
 	}
 	t.Head = append(t.Head, "trust and sources")
-	refs, sources := sourceNumbers(clause.Each(rows, func(c equipment.Class) string { return c.Source }))
+	refs, sources := sourceNumbers(clause.Each(rows, sourcesOf))
 	for i, c := range rows {
 		cells := clause.Each(columns, func(column classColumn) string { return column.cell(c) })
 		t.Rows = append(t.Rows, page.Row{Cells: append(cells, fmt.Sprintf("%-12s%s", c.Trust, refs[i]))})
@@ -141,7 +141,7 @@ func classColumns(table []equipment.Class) []classColumn {
 		{limit, func(c equipment.Class) string { return cellShare(c.Share) }},
 		{random + ", " + unit, func(c equipment.Class) string { return recalled(number(c.Random), c.RandomTrust) }},
 		{"dead space, " + unit, func(c equipment.Class) string { return recalled(number(c.DeadSpace), c.DeadSpaceTrust) }},
-		{"bore, mm", func(c equipment.Class) string { return recalled(cellNumber(c.Bore), c.BoreTrust) }},
+		{"bore, mm", boreCell},
 	}
 	filled := columns[:1]
 	for _, column := range columns[1:] {
@@ -155,6 +155,21 @@ func classColumns(table []equipment.Class) []classColumn {
 // className is "A, tall", "A" or "air".
 func className(c equipment.Class) string {
 	return strings.Trim(c.Name+", "+c.Form, ", ")
+}
+
+// sourcesOf a row are those of its limits and of its bore.
+func sourcesOf(c equipment.Class) string {
+	r, _ := c.Bores()
+	return c.Source + clause.When(r.Source != "", " ; "+r.Source)
+}
+
+// boreCell is "11.3 to 14", or the bore of which no range is known.
+func boreCell(c equipment.Class) string {
+	r, known := c.Bores()
+	if !known || r.ByRule || r.Least == r.Greatest {
+		return recalled(cellNumber(c.Bore), c.BoreTrust)
+	}
+	return recalled(cellNumber(r.Least)+" to "+cellNumber(r.Greatest), r.Trust)
 }
 
 // belowHalf is "0.15 mL + 1 %".

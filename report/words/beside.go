@@ -1,0 +1,46 @@
+package words
+
+import (
+	"slices"
+	"strings"
+
+	"minim/report/page"
+	"minim/report/words/note"
+	"minim/uncertainty/route"
+)
+
+// besides are notes that a reader must not miss, since the result may hang on them: they are
+// said right below the strength, behind a label, with what would help, as well as in their list.
+var besides = []struct {
+	label string
+	codes []string
+	help  string
+}{
+	{"Pistons", []string{"piston-off", "piston-unknown"},
+		"weigh what it delivers of that liquid and state it (readings, readings-of), or displace the liquid directly"},
+}
+
+// besideFacts are said below the strength of a result.
+func besideFacts(r *route.Result) (list []fact) {
+	notes := slices.Concat(r.Notes.Warnings, r.Notes.Assumed, r.Notes.NotCounted)
+	for _, b := range besides {
+		var said []note.Note
+		for _, n := range notes {
+			if slices.Contains(b.codes, n.Code) {
+				said = append(said, n)
+			}
+		}
+		if len(said) > 0 {
+			list = append(list, fact{b.label, strings.Join(append(note.Texts(said), b.help), "; ")})
+		}
+	}
+	return list
+}
+
+// besideResult says on paper what belongs beside the result.
+func besideResult(r *route.Result) (list []page.Block) {
+	for _, f := range besideFacts(r) {
+		list = append(list, prose(f.Label+": "+f.Text+"."))
+	}
+	return list
+}
