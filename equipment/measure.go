@@ -200,15 +200,15 @@ func (k *Measure) note(u Use, mark float64) {
 	switch {
 	case !byClass || k.Class.Trust != fromMemory:
 	case k.Bias.ByClass:
-		u.Notes.remember("limit-at", k.Name, ML(k.Limit(mark)), ML(mark), k.Class.String())
+		u.Notes.Remember("limit-at", k.Name, ML(k.Limit(mark)), ML(mark), k.Class.String())
 	default:
-		u.Notes.remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
+		u.Notes.Remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
 	}
 	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == triangle {
 		u.Notes.Assume("triangular-errors", "")
 	}
 	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
-		u.Notes.remember("bore", k.Name, k.Bore, k.Class.String())
+		u.Notes.Remember("bore", k.Name, k.Bore, k.Class.String())
 	}
 	if k.BoreAssumed {
 		u.Notes.Assume("bore-of-astm", k.Name, k.Bore)

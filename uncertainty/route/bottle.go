@@ -27,6 +27,9 @@ func (p *Prep) Bottle(text string) (*Stock, error) {
 	}
 	volume, err := ParseStockVolume(strings.TrimSpace(parts[len(parts)-1]))
 	s.Volume = Estimate{Value: volume, Known: true}
+	if err == nil {
+		err = p.LacksDensity(s)
+	}
 	return s, err
 }
 

@@ -54,7 +54,7 @@ func bothWords(then, now []string) []string {
 
 // counted are the stocks of which the strength can be had in what the models carry.
 func (p *Prep) counted(stocks []*Stock) []*Stock {
-	return slices.DeleteFunc(slices.Clone(stocks), func(s *Stock) bool { return p.canConvert(Strength{Unit: s.Unit}) != nil })
+	return slices.DeleteFunc(slices.Clone(stocks), func(s *Stock) bool { return p.CanState(s, Strength{Unit: s.Unit}) != nil })
 }
 
 // withMissing appends the items that the list has none of the name of.

@@ -14,6 +14,7 @@ var unitSpellings = map[string]string{
 	"%w/w": "% w/w", "%m/m": "% w/w", "%wt/wt": "% w/w", "w/w%": "% w/w", "m/m%": "% w/w", "wt%": "% w/w", "%wt": "% w/w",
 	"%v/v": "% v/v", "%vol/vol": "% v/v", "v/v%": "% v/v", "vol%": "% v/v", "%vol": "% v/v",
 	"g/100mL": "% w/v", "g/100 mL": "% w/v", "g/100ml": "% w/v", "g/100 ml": "% w/v", "g/dL": "% w/v",
+	"volume": volumes, "vol": volumes, "vols": volumes, "vol.": volumes,
 	"M": "mol/L", "mM": "mmol/L", "µM": "µmol/L", "uM": "µmol/L",
 }
 
