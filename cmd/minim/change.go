@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"minim/equipment/benchfile"
+	"minim/report/words/clause"
 )
 
 // changes is the option --change, which may be repeated: properties of
@@ -29,11 +30,7 @@ func (c *changes) String() string { return "" }
 
 // texts are the changes as they were written.
 func (c *changes) texts() []string {
-	texts := make([]string, len(*c))
-	for i, change := range *c {
-		texts[i] = change.Line
-	}
-	return texts
+	return clause.Each(*c, func(change benchfile.Change) string { return change.Line })
 }
 
 // blame makes a wrong command line of a mistake that comes with changes to files
@@ -43,10 +40,7 @@ func blame(err error) error {
 	if !errors.As(err, &m) {
 		return err
 	}
-	message := m.Report()
-	if m.Line > 0 {
-		message = "with what --change says, " + message
-	}
+	message := clause.When(m.Line > 0, "with what --change says, ") + m.Report()
 	lines := strings.Split(message, "\n")
 	last := len(lines) - 1
 	return &listed{lines[:last], &usageError{lines[last], m.Hint}}

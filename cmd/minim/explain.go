@@ -10,6 +10,7 @@ import (
 	"minim/equipment/benchfile"
 	"minim/report/answer"
 	"minim/report/words"
+	"minim/report/words/clause"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
@@ -66,10 +67,7 @@ func unknown(message, name string, names []string, like, otherwise string) error
 
 // noneLeft is the error when the bench can do no route at all.
 func noneLeft(c *route.Comparison) error {
-	reasons := make([]string, len(c.Results))
-	for i := range c.Results {
-		reasons[i] = fmt.Sprintf("  %s: %s", c.Results[i].Route.Name, c.Results[i].Reason)
-	}
+	reasons := clause.Each(c.Results, func(r route.Result) string { return fmt.Sprintf("  %s: %s", r.Route.Name, r.Reason) })
 	switch {
 	case slices.ContainsFunc(c.Results, func(r route.Result) bool { return r.MayNotBeUsed() }):
 		return refusedHint(&listed{append([]string{"none of the routes may be used"}, reasons...), nil}, c.Results...)

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 	"minim/uncertainty/parallel"
 )
 
@@ -17,10 +18,7 @@ const traceAsked = "MINIM_TRACE"
 // fault says in one line that the program itself is wrong, and what to send to whoever
 // mends it. It returns the exit code.
 func fault(w io.Writer, args []string, p *parallel.Panic) int {
-	at := ""
-	if p.Place != "" {
-		at = " at " + p.Place
-	}
+	at := clause.When(p.Place != "", " at "+p.Place)
 	what := strings.Join(strings.Fields(p.Error()), " ")
 	fmt.Fprintf(w, "minim: fault of minim itself: %s%s, minim %s, command %s; please send this line with the files of the command to whoever gave you minim\n",
 		quantity.Printable(what), at, version, commandOf(args))

@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/equipment/benchfile"
+	"minim/report/words/clause"
 )
 
 // newFlags returns the flag set of a command, with the words of help.txt. Nothing is
@@ -62,11 +63,7 @@ func composeNames(flags *pflag.FlagSet) (err error) {
 		switch v := f.Value.(type) {
 		case *changes: // read as in a file
 		case pflag.SliceValue:
-			var list []string
-			for _, text := range v.GetSlice() {
-				list = append(list, benchfile.Composed(text))
-			}
-			err = v.Replace(list)
+			err = v.Replace(clause.Each(v.GetSlice(), benchfile.Composed))
 		default:
 			if text := benchfile.Composed(v.String()); text != v.String() {
 				err = v.Set(text)

@@ -11,6 +11,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/answer"
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
@@ -84,19 +85,13 @@ func help(args []string, w io.Writer) error {
 }
 
 func printHelp(w io.Writer) error {
-	var list []string
-	for _, name := range commandNames() {
-		list = append(list, fmt.Sprintf("  %-26s %s", told(name, "usage"), told(name, "does")))
-	}
+	list := clause.Each(commandNames(), func(name string) string { return fmt.Sprintf("  %-26s %s", told(name, "usage"), told(name, "does")) })
 	_, err := io.WriteString(w, strings.Replace(helpScreen, "{commands}", strings.Join(list, "\n"), 1))
 	return err
 }
 
 func printCommandHelp(w io.Writer, flags *pflag.FlagSet) error {
-	text := told(flags.Name(), "usage") + "\n" + told(flags.Name(), "does") + "\n"
-	if flags.HasFlags() {
-		text += "\n" + flags.FlagUsages()
-	}
+	text := told(flags.Name(), "usage") + "\n" + told(flags.Name(), "does") + "\n" + clause.When(flags.HasFlags(), "\n"+flags.FlagUsages())
 	_, err := io.WriteString(w, text)
 	return err
 }

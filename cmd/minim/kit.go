@@ -7,6 +7,7 @@ import (
 
 	"minim/cmd/minim/demo"
 	"minim/report/answer"
+	"minim/report/words/clause"
 	"minim/uncertainty/bench"
 )
 
@@ -33,10 +34,7 @@ func (o *kitOptions) check(c call) error {
 
 // run is minim kit.
 func (o *kitOptions) run(ctx context.Context, c call) error {
-	kind := "kit"
-	if o.classes {
-		kind = "classes"
-	}
+	kind := clause.Either(o.classes, "classes", "kit")
 	return o.show(ctx, c, kind, func() (q answer.Question, err error) {
 		if len(c.files) == 0 {
 			return answer.Read(demo.Files)

@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 	"time"
 
@@ -14,6 +15,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/answer"
 	"minim/report/words"
+	"minim/report/words/clause"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
@@ -138,11 +140,7 @@ func (o *madeOptions) wanted(r *record.Record) (*route.Prep, error) {
 
 // stepNumbers lists the steps still to come.
 func stepNumbers(r *record.Record) string {
-	var words []string
-	for _, n := range r.OfOrigin(record.ToCome) {
-		words = append(words, fmt.Sprint(n))
-	}
-	return quantity.Series(words, "and")
+	return quantity.Series(clause.Each(r.OfOrigin(record.ToCome), strconv.Itoa), "and")
 }
 
 // addNext says how to record a correction that is recommended, once it is done.

@@ -15,6 +15,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/equipment/benchfile"
+	"minim/report/words/clause"
 	"minim/uncertainty/parallel"
 )
 
@@ -157,11 +158,7 @@ func commandCalled(name string) (command, error) {
 }
 
 func commandNames() []string {
-	var names []string
-	for _, cmd := range commands() {
-		names = append(names, cmd.name)
-	}
-	return names
+	return clause.Each(commands(), func(cmd command) string { return cmd.name })
 }
 
 // usageError is a command line that is wrong.

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/report/answer"
+	"minim/report/words/clause"
 )
 
 // alignUpTo is the length of a command up to which the words beside the commands
@@ -45,10 +46,7 @@ func (c call) next(a *answer.Answer) string {
 // repeat is the command line of this run, with every option that was given but
 // --out and --force.
 func (c call) repeat() string {
-	words := []string{"minim " + c.flags.Name()}
-	for _, f := range c.files {
-		words = append(words, quotedFile(f))
-	}
+	words := append([]string{"minim " + c.flags.Name()}, clause.Each(c.files, quotedFile)...)
 	c.flags.Visit(func(f *pflag.Flag) {
 		switch f.Name {
 		case "out", "save", "force", "add", "by", "at":

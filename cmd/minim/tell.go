@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 )
 
 // tell writes one line to the user. Names of files may be of any characters: what could
@@ -31,9 +32,7 @@ func linesOf(err error) (lines []string) {
 	if !errors.As(err, &list) {
 		return []string{quantity.Printable(err.Error())}
 	}
-	for _, line := range list.lines {
-		lines = append(lines, quantity.Printable(line))
-	}
+	lines = clause.Each(list.lines, quantity.Printable)
 	if list.last != nil {
 		lines = append(lines, linesOf(list.last)...)
 	}

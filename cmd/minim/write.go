@@ -8,6 +8,7 @@ import (
 	"syscall"
 
 	"minim/report/answer"
+	"minim/report/words/clause"
 )
 
 // file is a finished output.
@@ -131,9 +132,5 @@ func (s *staged) discard() {
 }
 
 func namesOf(files []file) []string {
-	names := make([]string, len(files))
-	for i, f := range files {
-		names[i] = f.Name
-	}
-	return names
+	return clause.Each(files, func(f file) string { return f.Name })
 }

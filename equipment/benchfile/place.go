@@ -127,12 +127,6 @@ func (s *source) mistake(at span, message, hint string) *Mistake {
 // The parser says where keys and plain values stand; the rest is found by
 // looking at the text round them.
 
-// afterEquals returns where the value starts after a key that ends at from.
-func (s *source) afterEquals(from int) int {
-	from = s.skip(from, " \t") + 1
-	return s.skip(from, " \t")
-}
-
 // closing returns the end of the brace that closes after from, or from itself
 // where a comment stands before it.
 func (s *source) closing(from int) int {

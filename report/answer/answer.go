@@ -11,6 +11,7 @@ import (
 	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
@@ -49,15 +50,14 @@ func drawn[T any](draw func(T) (*figure.Figure, error), of T) func() (*figure.Fi
 // screenWidth is how many characters a line of a screen has.
 const screenWidth = 80
 
+type format struct{ name, end string }
+
 // formats that every answer has, with the ends of the names of files in them.
-var formats = []struct{ name, end string }{{"text", ".txt"}, {"json", ".json"}, {"markdown", ".md"}, {"html", ".html"}, {"csv", ".csv"}}
+var formats = []format{{"text", ".txt"}, {"json", ".json"}, {"markdown", ".md"}, {"html", ".html"}, {"csv", ".csv"}}
 
 // Formats are the names of those that every answer has.
-func Formats() (names []string) {
-	for _, f := range formats {
-		names = append(names, f.name)
-	}
-	return names
+func Formats() []string {
+	return clause.Each(formats, func(f format) string { return f.name })
 }
 
 // kind is a kind of question, with the names of the pictures of its answer.
@@ -90,9 +90,7 @@ func Ask(ctx context.Context, kind string, q Question) (*Answer, error) {
 
 // FileNames are those of the files of an answer: all formats, and the pictures as SVG and PNG.
 func FileNames(kind string) (names []string) {
-	for _, f := range formats {
-		names = append(names, kind+f.end)
-	}
+	names = clause.Each(formats, func(f format) string { return kind + f.end })
 	for _, name := range kinds[kind].pictures {
 		names = append(names, name+".svg", name+".png")
 	}

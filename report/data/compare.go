@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"minim/equipment"
 	"minim/report/words"
 	"minim/report/words/influence"
 	"minim/report/words/note"
@@ -16,9 +17,7 @@ import (
 // what strength_counts says, of which counted_of_weighed is in what is weighed. Each
 // tolerance adds inside_1_tolerance and inside_1_conformance_probability, and so on. Before is
 // that on the kit as it is; it is nil without changes.
-func Comparison(c, before *route.Comparison) Data {
-	return both(c, before, comparison, csvRows)
-}
+func Comparison(c, before *route.Comparison) Data { return both(c, before, comparison, csvRows) }
 
 func comparison(c *route.Comparison) object {
 	return slices.Concat(headed("minim.compare/1", c.Prep), recommended(c), object{
@@ -203,4 +202,20 @@ func clash(c *route.Clash) object {
 		{"what_happens", c.Happens}, {"gas_or_product", orNull(c.Product)}, {"known_of_strong_solutions", c.Strong}, {"trust", c.Trust},
 		{"sentence", words.Stop(c)},
 	}
+}
+
+// notes are those of a route in their parts, each with the sentence that says it. Of the kinds
+// there are the four that the lists of sentences beside them have. The subject is null where
+// the code says all.
+func notes(n *equipment.Notes) []object {
+	out := []object{}
+	for _, of := range []struct {
+		kind string
+		list []note.Note
+	}{{"warning", n.Warnings}, {"assumed", n.Assumed}, {"from_memory", n.FromMemory}, {"not_counted", n.NotCounted}} {
+		for _, x := range of.list {
+			out = append(out, object{{"kind", of.kind}, {"code", x.Code}, {"subject", orNull(x.Subject)}, {"text", x.String()}})
+		}
+	}
+	return out
 }

@@ -63,25 +63,17 @@ func routeRows(c *route.Comparison) [][]string {
 	for _, path := range paths {
 		rows[0] = append(rows[0], strings.ReplaceAll(path, ".", "_"))
 	}
-	wanted := []string{harmless(p.Target.Unit.Name), harmless(words.Meant(p)), digits(p.SoluteContent()), digits(p.Target.Value), digits(p.Volume)}
+	wanted := []string{harmless(p.Target.Unit.Name), harmless(words.Meant(p)), quantity.Exact(p.SoluteContent()), quantity.Exact(p.Target.Value), quantity.Exact(p.Volume)}
 	for i := range c.Results {
 		row := append(wanted[:len(wanted):len(wanted)], strconv.FormatBool(i == c.Verdict.Use))
-		rows = append(rows, append(row, cellsOf(routeOf(p, &c.Results[i]), paths)...))
+		whole := routeOf(p, &c.Results[i])
+		for _, path := range paths {
+			row = append(row, csvCell(lookUp(whole, strings.Split(path, "."))))
+		}
+		rows = append(rows, row)
 	}
 	return rows
 }
-
-// cellsOf are those of one row: what is at places of the JSON.
-func cellsOf(whole object, paths []string) []string {
-	cells := make([]string, len(paths))
-	for i, path := range paths {
-		cells[i] = csvCell(lookUp(whole, strings.Split(path, ".")))
-	}
-	return cells
-}
-
-// digits prints a number with all of its digits.
-func digits(x float64) string { return quantity.Exact(x) }
 
 // lookUp goes down the names and numbers (from 1) of a JSON; it is nil below a null and beyond
 // the end of a list. It panics when a name is not there.

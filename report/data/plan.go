@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"minim/equipment/quantity"
 	"minim/report/words"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
@@ -71,7 +72,7 @@ func planRows(p *plan.Plan) [][]string {
 	for i := range p.Front {
 		amount, currency := "", ""
 		if cost, known := p.Prep.Cost(&p.Front[i].Result); known {
-			amount, currency = digits(cost.Amount), cost.Currency
+			amount, currency = quantity.Exact(cost.Amount), cost.Currency
 		}
 		rows[i+1] = append(rows[i+1], harmless(p.Results[p.Front[i].Group].Route.Name), amount, harmless(currency), strconv.FormatBool(p.CutShort))
 	}

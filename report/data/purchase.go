@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"minim/equipment/quantity"
 	"minim/report/words"
 	"minim/uncertainty/plan"
 )
@@ -65,11 +66,11 @@ func purchaseRows(p *plan.Purchase) [][]string {
 		o := &p.Choices[i]
 		row := []string{harmless(o.Name), strconv.FormatBool(o.Owned), "", "", "", "", "", strconv.FormatBool(o.Meets)}
 		if o.Price.Stated() {
-			row[2], row[3] = digits(o.Price.Amount), harmless(o.Price.Currency)
+			row[2], row[3] = quantity.Exact(o.Price.Amount), harmless(o.Price.Currency)
 		}
 		for column, least := range []float64{o.LeastByUSP, o.LeastWithin, o.LeastByModel} {
 			if least > 0 {
-				row[4+column] = digits(least)
+				row[4+column] = quantity.Exact(least)
 			}
 		}
 		rows = append(rows, append(append(row, bestCells(o)...), strconv.FormatBool(o.CutShort)))
@@ -84,10 +85,10 @@ func bestCells(o *plan.Choice) []string {
 	}
 	r, chance, grams := &o.Best, "", ""
 	if len(r.Inside) > 0 {
-		chance = digits(r.Chance())
+		chance = quantity.Exact(r.Chance())
 	}
 	if massKnown(r) {
-		grams = digits(r.SoluteGrams)
+		grams = quantity.Exact(r.SoluteGrams)
 	}
-	return []string{harmless(r.Route.Name), chance, digits(r.Analytic.ExpandedUncertainty / r.Analytic.Value), digits(r.LeftOverML), strconv.Itoa(r.Operations), grams}
+	return []string{harmless(r.Route.Name), chance, quantity.Exact(r.Analytic.ExpandedUncertainty / r.Analytic.Value), quantity.Exact(r.LeftOverML), strconv.Itoa(r.Operations), grams}
 }

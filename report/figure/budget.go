@@ -59,7 +59,7 @@ func Budget(c *route.Comparison) (*Figure, error) {
 	return &Figure{width: pageWidth, height: height, Alt: clean(b.words.Alt), paint: func(on *sheet) {
 		b.drawHead(on, height)
 		b.drawPlot(on, height-b.headHeight())
-		b.drawFoot(on, b.footHeight())
+		on.writeParagraphs(b.footHeight()-8, b.paragraphs())
 	}}, nil
 }
 

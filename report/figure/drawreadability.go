@@ -158,7 +158,8 @@ func (f *readable) drawBalance(on *sheet, at vg.Point, owned bool) {
 func (f *readable) paragraphs() []paragraph { return paragraphs(nil, f.Caption().Notes) }
 
 // key explains the marks that occur.
-func (f *readable) key() (k key) {
+func (f *readable) key() *key {
+	k := &key{stretch: 1.04, gap: 14}
 	k.say(boldText, picture.Labels.Balance)
 	for _, kind := range []struct {
 		owned bool

@@ -117,7 +117,8 @@ func (t *trade) radius() vg.Length {
 func (t *trade) paragraphs() []paragraph { return paragraphs(nil, t.Caption().Notes) }
 
 // key explains the marks that occur.
-func (t *trade) key() (k key) {
+func (t *trade) key() *key {
+	k := &key{stretch: 1.04, gap: 14}
 	k.say(boldText, picture.Labels.Mark)
 	for i := range marks {
 		if !slices.ContainsFunc(t.front, func(q point) bool { return markOf(q.result.Dilutions) == &marks[i] }) {

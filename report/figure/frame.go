@@ -55,33 +55,22 @@ func (h *heading) draw(on *sheet, top vg.Length) vg.Length {
 // headHeight is the room above the axes: heading and key of the dots.
 func (s *spread) headHeight() vg.Length { return headingOf(s.c.Prep).height() + 28 }
 
-func (s *spread) drawHead(on *sheet, top vg.Length) {
-	s.drawKey(on, headingOf(s.c.Prep).draw(on, top)-6)
-}
-
-// drawKey explains the dots in one line.
-func (s *spread) drawKey(on *sheet, y vg.Length) {
-	x := margin
-	words := func(style text.Style, w string) {
-		on.write(style, left, x, y, w)
-		x += 1.12*style.Width(w) + 12
+// key explains the dots.
+func (s *spread) key() *key {
+	k := &key{stretch: 1.12, gap: 12}
+	dot := func(draw func(*sheet, []vg.Point, vg.Length), words string) {
+		k.show(5, words, func(on *sheet, x, y vg.Length) { draw(on, []vg.Point{{X: x + 2, Y: y - 0.1}}, 3) })
 	}
-	mark := func(draw func([]vg.Point, vg.Length), w string) {
-		draw([]vg.Point{{X: x + 2, Y: y + 3.2}}, 3)
-		x += 9
-		words(nameText, w)
-	}
-	words(boldText, picture.Labels.Dot)
+	k.say(boldText, picture.Labels.Dot)
 	if len(s.c.Prep.Tolerances) > 0 {
-		mark(on.discs, picture.Labels.Inside)
-		mark(on.rings, picture.Labels.Outside)
+		dot((*sheet).discs, picture.Labels.Inside)
+		dot((*sheet).rings, picture.Labels.Outside)
 	}
 	if s.none {
-		mark(on.crosses, picture.Labels.Nothing)
+		dot((*sheet).crosses, picture.Labels.Nothing)
 	}
-	on.line(targetLine, x+2, y-3, x+2, y+10)
-	x += 9
-	words(nameText, picture.Labels.Target)
+	k.show(5, picture.Labels.Target, func(on *sheet, x, y vg.Length) { on.line(targetLine, x+2, y-6.3, x+2, y+6.7) })
+	return k
 }
 
 // paragraph is a text below the axes, broken into lines.
@@ -132,4 +121,64 @@ func (s *spread) drawFoot(on *sheet, top vg.Length) {
 		y -= otherHeight
 	}
 	on.writeParagraphs(y, s.paragraphs())
+}
+
+// key explains the marks of a figure: one after the other, on as many lines as
+// they need.
+type key struct {
+	// stretch is how much wider than measured words may be, and gap what stands between items.
+	stretch, gap vg.Length
+	items        []keyItem
+}
+
+type keyItem struct {
+	style text.Style
+	words string
+	// wide is the room that the mark before the words takes, 0 for none; draw
+	// draws it from x, round the height y.
+	wide vg.Length
+	draw func(on *sheet, x, y vg.Length)
+}
+
+const keyLine = vg.Length(15)
+
+func (k *key) width(i keyItem) vg.Length { return i.wide + k.stretch*i.style.Width(i.words) }
+
+func (k *key) say(style text.Style, words string) {
+	k.items = append(k.items, keyItem{style: style, words: words})
+}
+
+func (k *key) show(wide vg.Length, words string, draw func(on *sheet, x, y vg.Length)) {
+	k.items = append(k.items, keyItem{nameText, words, wide + 4, draw})
+}
+
+// lines breaks the key.
+func (k *key) lines() (lines [][]keyItem) {
+	x := vg.Length(0)
+	for _, item := range k.items {
+		if len(lines) == 0 || x+k.width(item) > textWide {
+			lines, x = append(lines, nil), 0
+		}
+		last := len(lines) - 1
+		lines[last] = append(lines[last], item)
+		x += k.width(item) + k.gap
+	}
+	return lines
+}
+
+func (k *key) height() vg.Length { return keyLine * vg.Length(len(k.lines())) }
+
+// draw writes the key from the base line y downwards.
+func (k *key) draw(on *sheet, y vg.Length) {
+	for _, line := range k.lines() {
+		x := margin
+		for _, item := range line {
+			if item.draw != nil {
+				item.draw(on, x, y+3.3)
+			}
+			on.write(item.style, left, x+item.wide, y, item.words)
+			x += k.width(item) + k.gap
+		}
+		y -= keyLine
+	}
 }

@@ -11,6 +11,7 @@ import (
 	"gonum.org/v1/plot/vg"
 
 	"minim/report/words"
+	"minim/report/words/clause"
 	"minim/report/words/influence"
 	"minim/report/words/picture"
 	"minim/uncertainty"
@@ -109,10 +110,7 @@ func called(lines []uncertainty.Contribution, l *uncertainty.Contribution) strin
 	if same < 2 {
 		return cut(smallInk, wide, clean(name))
 	}
-	whose := influence.Owner(l.Owner)
-	if l.Owner.Kind == uncertainty.OneUse {
-		whose = fmt.Sprintf("step %d", l.Owner.Step)
-	}
+	whose := clause.Either(l.Owner.Kind == uncertainty.OneUse, fmt.Sprintf("step %d", l.Owner.Step), influence.Owner(l.Owner))
 	owner := " (" + cut(smallInk, wide/2, clean(whose)) + ")"
 	return cut(smallInk, wide-smallInk.Width(owner), clean(name)) + owner
 }
@@ -121,12 +119,9 @@ func called(lines []uncertainty.Contribution, l *uncertainty.Contribution) strin
 func shareOfVariance(x float64) string { return strings.Replace(words.Share(x), "-", "−", 1) }
 
 // largest are the influences of the first two bars.
-func largest(r *route.Result) (list []string) {
+func largest(r *route.Result) []string {
 	bars := barsOf(r.Analytic.Budget)
-	for _, b := range bars[:min(2, len(bars))] {
-		list = append(list, b.words+" ("+shareOfVariance(b.share)+")")
-	}
-	return list
+	return clause.Each(bars[:min(2, len(bars))], func(b bar) string { return b.words + " (" + shareOfVariance(b.share) + ")" })
 }
 
 // drawPanel draws a panel below the height top.
@@ -189,35 +184,38 @@ func (b *budget) headHeight() vg.Length { return headingOf(b.c.Prep).height() + 
 func (b *budget) drawHead(on *sheet, top vg.Length) {
 	y := headingOf(b.c.Prep).draw(on, top) - 6
 	on.write(boldText, left, margin, y, picture.Labels.Bar)
-	b.drawKey(on, y-16)
+	b.key().draw(on, y-16)
 }
 
-// drawKey explains patterns and letters, of those that occur.
-func (b *budget) drawKey(on *sheet, y vg.Length) {
-	x := margin
-	words := func(style text.Style, w string, gap vg.Length) {
-		on.write(style, left, x, y, w)
-		x += 1.06*style.Width(w) + gap
+// key explains patterns and letters, of those that occur.
+func (b *budget) key() *key {
+	k := &key{stretch: 1.06, gap: 14}
+	show := func(words, letter string, patterns ...bar) {
+		behind := 23 * vg.Length(len(patterns))
+		room := behind
+		if letter != "" {
+			room += k.stretch*boldText.Width(letter) + 3
+		}
+		k.show(room-4, words, func(on *sheet, x, y vg.Length) {
+			for _, p := range patterns {
+				p.fill(on, x, y-4.3, x+18, y-4.3+barHeight)
+			}
+			if letter != "" {
+				on.write(boldText, left, x+behind, y-3.3, letter)
+			}
+		})
 	}
-	pattern := func(r bar) {
-		r.fill(on, x, y-1, x+18, y-1+barHeight)
-		x += 23
-	}
-	pattern(bar{})
-	words(nameText, picture.Labels.One, 14)
+	show(picture.Labels.One, "", bar{})
 	if b.some(func(r bar) bool { return r.assumed }) {
-		pattern(bar{assumed: true})
-		words(boldText, "A", 3)
-		words(nameText, picture.Labels.Assumed, 14)
+		show(picture.Labels.Assumed, "A", bar{assumed: true})
 	}
 	if b.some(func(r bar) bool { return r.rest > 0 }) {
-		pattern(bar{rest: 1})
-		words(nameText, picture.Labels.Rest, 14)
+		show(picture.Labels.Rest, "", bar{rest: 1})
 	}
 	if b.some(func(r bar) bool { return r.shared }) {
-		words(boldText, "S", 3)
-		words(nameText, picture.Labels.Shared, 0)
+		show(picture.Labels.Shared, "S")
 	}
+	return k
 }
 
 func (b *budget) some(holds func(bar) bool) bool {
@@ -227,5 +225,3 @@ func (b *budget) some(holds func(bar) bool) bool {
 func (b *budget) paragraphs() []paragraph { return paragraphs(b.cannot, b.words.Notes) }
 
 func (b *budget) footHeight() vg.Length { return footHeight(b.paragraphs()) }
-
-func (b *budget) drawFoot(on *sheet, top vg.Length) { on.writeParagraphs(top-8, b.paragraphs()) }

@@ -166,10 +166,9 @@ func (l *label) size() (wide, high vg.Length) {
 func (l *label) tagWide() vg.Length { return 1.2*tagText.Width(l.tag) + 8 }
 
 // place finds a place for the label and reports whether there is one.
-func (l *label) place(p *placer, reach vg.Length) bool {
+func (l *label) place(p *placer, reach vg.Length) (found bool) {
 	wide, high := l.size()
-	at, found := p.place(l.point, wide, high, reach)
-	l.at = at
+	l.at, found = p.place(l.point, wide, high, reach)
 	return found
 }
 

@@ -86,7 +86,7 @@ func (s scale) ticks(size func(label string) vg.Length) []tick {
 			if !labelled(v, every) {
 				continue
 			}
-			ticks[i].label = withoutExponent(v)
+			ticks[i].label = decimal(v, max(0, -int(math.Floor(math.Log10(v)+1e-9)))) // 0.0001, 0.5, 200
 			half := size(ticks[i].label) / 2
 			fits, end = fits && s.at(v)-half >= end, s.at(v)+half
 		}
@@ -102,11 +102,6 @@ func labelled(v float64, every int) bool {
 	exponent := math.Log10(v)
 	whole := math.Round(exponent)
 	return every == 0 || math.Abs(exponent-whole) < 1e-9 && int(whole)%every == 0
-}
-
-// withoutExponent prints a rung without an exponent: 0.0001, 0.5, 200.
-func withoutExponent(v float64) string {
-	return decimal(v, max(0, -int(math.Floor(math.Log10(v)+1e-9))))
 }
 
 // onlyLabelled leaves out the ticks without a label.

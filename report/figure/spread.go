@@ -60,7 +60,7 @@ func drawSpread(c *route.Comparison, words picture.Caption, order []*route.Resul
 	}
 	height := s.headHeight() + s.plotHeight() + s.footHeight()
 	return &Figure{width: pageWidth, height: height, Alt: clean(words.Alt), paint: func(on *sheet) {
-		s.drawHead(on, height)
+		s.key().draw(on, headingOf(s.c.Prep).draw(on, height)-6)
 		s.drawPlot(on, height-s.headHeight())
 		s.drawFoot(on, s.footHeight())
 	}}
@@ -71,7 +71,9 @@ func (s *spread) plotHeight() vg.Length {
 }
 
 // x is the place of a strength on the paper, held inside the panel.
-func (s *spread) x(v float64) vg.Length { return panelFrom + vg.Length(s.window.clamp(v))*dot }
+func (s *spread) x(v float64) vg.Length {
+	return panelFrom + vg.Length(min(max(s.window.at(v), 0), bins))*dot
+}
 
 // drawPlot draws the axes, the tolerance and the rows below the height top.
 func (s *spread) drawPlot(on *sheet, top vg.Length) {

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -22,9 +23,6 @@ func (w window) high() float64 { return w.low + bins*w.step }
 
 // at is the place of a strength, in bins from the left.
 func (w window) at(v float64) float64 { return (v - w.low) / w.step }
-
-// clamp is at, held inside the window: infinite limits end at its edges.
-func (w window) clamp(v float64) float64 { return min(max(w.at(v), 0), bins) }
 
 // How far the window goes beyond the tolerance, in its half-widths: far enough
 // for the route with the least spread, within these bounds.
@@ -120,25 +118,15 @@ func hundred(r *route.Result) []float64 {
 // cannot be done.
 func ranked(c *route.Comparison) []*route.Result {
 	list := inOrder(c)
-	slices.SortStableFunc(list, func(a, b *route.Result) int {
-		switch {
-		case a.Possible != b.Possible:
-			return before(a.Possible)
-		case a.Informative != b.Informative:
-			return before(a.Informative)
-		case len(a.Inside) > 0 && a.Chance() != b.Chance():
-			return before(a.Chance() > b.Chance())
-		case a.HoldsWithin != b.HoldsWithin:
-			return before(a.HoldsWithin < b.HoldsWithin)
+	last := func(is bool) int {
+		if is {
+			return 1
 		}
 		return 0
+	}
+	slices.SortStableFunc(list, func(a, b *route.Result) int {
+		return cmp.Or(last(!a.Possible)-last(!b.Possible), last(!a.Informative)-last(!b.Informative),
+			cmp.Compare(b.Chance(), a.Chance()), cmp.Compare(a.HoldsWithin, b.HoldsWithin))
 	})
 	return list
-}
-
-func before(first bool) int {
-	if first {
-		return -1
-	}
-	return 1
 }

@@ -8,7 +8,7 @@ import (
 
 // care is what to mind at a step (common practice; the sizes of these mistakes are in
 // the measurement model where it counts them).
-func (b *bench) care(i int) []string {
+func (b *sheetBench) care(i int) []string {
 	s := &b.route.Steps[i]
 	switch {
 	case s.Verb.Traits().WeighsSolute:
@@ -28,16 +28,14 @@ func (b *bench) care(i int) []string {
 }
 
 // weighing is what to mind when solute is weighed.
-func (b *bench) weighing(i int) []string {
-	list := []string{"no draught; read when the display stands still, and write what it shows"}
-	if b.prep().Solute.Assay.Known {
-		list = append(list, "the assay is counted already")
-	}
+func (b *sheetBench) weighing(i int) []string {
+	list := clauses{"no draught; read when the display stands still, and write what it shows"}
+	list.Add(b.prep().Solute.Assay.Known, "the assay is counted already")
 	return append(list, b.dust(i)...)
 }
 
 // dust is what to mind with a powder that must not be breathed.
-func (b *bench) dust(i int) []string {
+func (b *sheetBench) dust(i int) []string {
 	switch h := b.order(i).Parts[i]; {
 	case h.Any("toxic", "sensitiser", "dust"):
 		return []string{"raise no dust: in a weighing enclosure or a fume cupboard, its draught kept off the pan; wipe up damp, never sweep"}
@@ -49,16 +47,14 @@ func (b *bench) dust(i int) []string {
 
 // emptyingPacket is what to mind with a packet: it is rinsed where solvent is made up to a
 // mark or a total.
-func (b *bench) emptyingPacket(i int) []string {
-	list := []string{"empty it to the last grain"}
-	if o := b.order(i); b.makesMark(o) || b.isWeighed(o) {
-		list = []string{"rinse the packet out with a little solvent, into the same vessel"}
-	}
-	return append(list, b.dust(i)...)
+func (b *sheetBench) emptyingPacket(i int) []string {
+	o := b.order(i)
+	first := either(b.makesMark(o) || b.isWeighed(o), "rinse the packet out with a little solvent, into the same vessel", "empty it to the last grain")
+	return append([]string{first}, b.dust(i)...)
 }
 
 // pouringAll is what to mind with a solution that goes on whole.
-func (b *bench) pouringAll(i int) []string {
+func (b *sheetBench) pouringAll(i int) []string {
 	if o := b.order(i); b.makesMark(o) || b.goesIn(i) {
 		return []string{"to the last drop"}
 	}
@@ -66,12 +62,11 @@ func (b *bench) pouringAll(i int) []string {
 }
 
 // filling is what to mind when something is made up to a mark.
-func (b *bench) filling(i int) []string {
+func (b *sheetBench) filling(i int) []string {
 	s := &b.route.Steps[i]
-	list := []string{"bottom of the meniscus at the line, at eye level; last drops with a dropper, none above it; read before mixing"}
-	if s.Measure.Division == 0 {
-		list = []string{"bottom of the meniscus at the mark, at eye level, the last drops with a dropper, none above it; write a tick, or what else happened"}
-	}
+	list := []string{either(s.Measure.Division == 0,
+		"bottom of the meniscus at the mark, at eye level, the last drops with a dropper, none above it; write a tick, or what else happened",
+		"bottom of the meniscus at the line, at eye level; last drops with a dropper, none above it; read before mixing")}
 	if b.solidBefore(i) && !isTurned(b.order(i)) {
 		list = append([]string{"dissolve it in a part first, until no solid is left; let it come to the temperature of the bench"}, list...)
 	}
@@ -79,12 +74,12 @@ func (b *bench) filling(i int) []string {
 }
 
 // solidBefore reports whether what is made up has to dissolve first.
-func (b *bench) solidBefore(i int) bool {
+func (b *sheetBench) solidBefore(i int) bool {
 	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !b.route.Steps[i-1].Verb.Traits().AddsTo
 }
 
 // delivering is what to mind with an instrument that measures out.
-func (b *bench) delivering(i int) []string {
+func (b *sheetBench) delivering(i int) []string {
 	s := &b.route.Steps[i]
 	list := stateOf(s)
 	if len(list) == 0 && !s.Measure.Kind.Traits().Counts {

@@ -11,7 +11,7 @@ import (
 const ventedCap = "vented cap, never tight"
 
 // mixed says how what is in a bottle is mixed and closed after a step that adds to it.
-func (b *bench) mixed(i int) string {
+func (b *sheetBench) mixed(i int) string {
 	o := b.order(i)
 	if o.IntoSolvent && i != o.Last {
 		return "" // it is swirled, and closed after the last
@@ -31,7 +31,7 @@ func (b *bench) mixed(i int) string {
 
 // until are the conditions for closing a bottle, but for gas. What went into the solvent is
 // dissolved already, and on a balance it is cold as well.
-func (b *bench) until(i int) []string {
+func (b *sheetBench) until(i int) []string {
 	switch o := b.order(i); {
 	case o.IntoSolvent && b.isWeighed(o):
 		return nil
@@ -44,13 +44,13 @@ func (b *bench) until(i int) []string {
 }
 
 // makeUp says with what is made up, when, and how it is mixed and kept.
-func (b *bench) makeUp(i int) string {
+func (b *sheetBench) makeUp(i int) string {
 	s := &b.route.Steps[i]
 	return b.fill(i) + "; write; " + b.kept(i) + when(emptyFor(b.route, i) != "", fmt.Sprintf("; rinse the %s to waste, let it drain", instrument(s)))
 }
 
 // fill says how a mark is reached.
-func (b *bench) fill(i int) string {
+func (b *sheetBench) fill(i int) string {
 	s, o := &b.route.Steps[i], b.order(i)
 	to := fmt.Sprintf("%s to %s in the %s", b.prep().Solvent.Name, measured(s), instrument(s))
 	ready := "at room temperature" + when(o.Gas, ", when no more gas is seen")
@@ -68,7 +68,7 @@ func (b *bench) fill(i int) string {
 }
 
 // kept says how what was made up is mixed and comes into its bottle.
-func (b *bench) kept(i int) string {
+func (b *sheetBench) kept(i int) string {
 	bottle := b.bottle[i]
 	switch {
 	case b.order(i).Gas:
@@ -80,9 +80,9 @@ func (b *bench) kept(i int) string {
 }
 
 // gas reports whether anything on the bench gives off gas.
-func (b *bench) gas() bool { return b.anyOrder(func(o *route.Order) bool { return o.Gas }) }
+func (b *sheetBench) gas() bool { return b.anyOrder(func(o *route.Order) bool { return o.Gas }) }
 
-func (b *bench) anyOrder(has func(o *route.Order) bool) bool {
+func (b *sheetBench) anyOrder(has func(o *route.Order) bool) bool {
 	for i := range b.orders {
 		if has(b.order(i)) {
 			return true

@@ -13,10 +13,10 @@ import (
 
 // needs lists materials, instruments and bottles.
 func (p *Paper) needs() []page.Fact {
-	q, b := p.Prep, newBench(p)
+	q, b := p.Prep, newSheetBench(p)
 	var list []page.Fact
 	if amount := soluteNeeded(p.route()); amount != "" {
-		list = append(list, page.Fact{q.Solute.Weighed(), amount + b.toSpare() + assayWords(q)})
+		list = append(list, page.Fact{q.Solute.Weighed(), amount + b.toSpare() + when(q.Solute.Assay.Known, ", "+assayWords(q))})
 	}
 	seen := make(map[*route.Stock]bool)
 	for _, s := range p.route().Steps {
@@ -97,7 +97,7 @@ func soluteNeeded(r *route.Route) string {
 
 // solventNeeded is in mL what is added of the solvent: what was made, less what went into
 // it of other solutions and liquids.
-func (b *bench) solventNeeded() (mL float64) {
+func (b *sheetBench) solventNeeded() (mL float64) {
 	for _, s := range b.solutions {
 		mL += s.MadeML
 	}
@@ -118,7 +118,7 @@ func (b *bench) solventNeeded() (mL float64) {
 }
 
 // before is the number of the last bottle made before a step, 0 for none.
-func (b *bench) before(i int) int {
+func (b *sheetBench) before(i int) int {
 	for i--; i >= 0; i-- {
 		if b.bottle[i] > 0 {
 			return b.bottle[i]
@@ -127,30 +127,28 @@ func (b *bench) before(i int) int {
 	return 0
 }
 
+// assayWords are "assay 98 %", or from where to where it lies; "" where it is not known.
 func assayWords(q *route.Prep) string {
 	a := q.Solute.Assay
-	if !a.Known {
-		return ""
-	}
 	if a.Distribution != nil {
-		if s := uncertainty.SummaryOf(a.Distribution); s.Low > 0 && s.High < 2 {
-			return fmt.Sprintf(", assay %s to %s %%", quantity.Number(100*s.Low), quantity.Number(100*s.High))
+		if s := uncertainty.SummaryOf(a.Distribution); a.Known && s.Low > 0 && s.High < 2 {
+			return fmt.Sprintf("assay %s to %s %%", quantity.Number(100*s.Low), quantity.Number(100*s.High))
 		}
 	}
-	return ", assay " + quantity.Number(100*a.Value) + " %"
+	return when(a.Known, "assay "+quantity.Number(100*a.Value)+" %")
 }
 
 // besides is what no kit lists.
 func (p *Paper) besides() string {
-	b, steps := newBench(p), p.route().Steps
+	b, steps := newSheetBench(p), p.route().Steps
 	any := func(has func(s route.Step) bool) bool { return slices.ContainsFunc(steps, has) }
 	var parts clauses
-	parts.add(any(func(s route.Step) bool { return s.Verb.Traits().WeighsSolute }), "a spatula")
+	parts.Add(any(func(s route.Step) bool { return s.Verb.Traits().WeighsSolute }), "a spatula")
 	if b.weighsOnBoat() {
 		parts = append(parts, "a weighing boat", "a funnel or a glass rod")
 	}
-	parts.add(any(func(s route.Step) bool { return s.Measure != nil && s.Measure.Kind.Traits().Filler }), "a pipette filler")
-	parts.add(p.Prep.Bench.Temperature.Known, "a thermometer")
+	parts.Add(any(func(s route.Step) bool { return s.Measure != nil && s.Measure.Kind.Traits().Filler }), "a pipette filler")
+	parts.Add(p.Prep.Bench.Temperature.Known, "a thermometer")
 	parts = append(parts, b.extras()...)
 	parts = append(parts, "two droppers", b.toDrop(), "tissue", "pen and labels", "a waste for each left-over and for solids", "gloves and goggles")
 	return quantity.Series(parts, "and")

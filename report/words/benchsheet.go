@@ -31,7 +31,7 @@ func (p *Paper) Sheet(room []record.Room) (title string, blocks []page.Block) {
 
 func (p *Paper) sheetBelow() string {
 	parts := clauses{wantedWithin(p.Prep), "route: " + p.route().Name}
-	parts.put("", p.Prep.Note)
+	parts.Put("", p.Prep.Note)
 	return strings.Join(parts, " · ")
 }
 
@@ -42,7 +42,7 @@ func (p *Paper) stepTable(room []record.Room) *page.Table {
 		room = nil
 	}
 	t := &page.Table{Head: []string{"", "do", "take care", "planned", "read", "initials, time", "again from"}, Numbers: 7, Class: "form steps"}
-	b, cared := newBench(p), make(map[string]int)
+	b, cared := newSheetBench(p), make(map[string]int)
 	for i := range p.route().Steps {
 		s := &p.route().Steps[i]
 		planned, read := "–", "–"
@@ -92,15 +92,13 @@ func roomFor(s *route.Step, room []record.Room, number int) string {
 
 // habits hold at every step.
 func (p *Paper) habits(room []record.Room) []string {
-	first := "Write what you read and go on with it, even where it is not as planned; take nothing out of a solution again."
-	if planIsInside(p) && len(room) > 0 {
-		first += " If one reading alone differs, and is within the limits beside the planned one, the batch stays inside; if several differ, the record tells."
-	}
+	first := "Write what you read and go on with it, even where it is not as planned; take nothing out of a solution again." + when(planIsInside(p) && len(room) > 0,
+		" If one reading alone differs, and is within the limits beside the planned one, the batch stays inside; if several differ, the record tells.")
 	list := []string{first,
 		"Spoilt is a step with a spill, a lost zero, a level above the top line, air drawn into a pipette, or solid that does not dissolve: write why in the box, take clean dry pieces, and begin again from the step in the last column.",
-		"Label bottles before they are filled. Each left-over goes with its rinses to its own labelled waste, none back, none down the drain." + newBench(p).wasteHabits(),
+		"Label bottles before they are filled. Each left-over goes with its rinses to its own labelled waste, none back, none down the drain." + newSheetBench(p).wasteHabits(),
 	}
-	list = append(list, newBench(p).orderHabits()...)
+	list = append(list, newSheetBench(p).orderHabits()...)
 	if p.Prep.Bench.Temperature.Known {
 		list = append(list, "The bench is taken to be at "+temperature(p.Prep.Bench.Temperature.Value, p.Prep.Bench.Within)+", and the liquids as well.")
 	}
@@ -111,13 +109,11 @@ func (p *Paper) habits(room []record.Room) []string {
 func (p *Paper) gives() string {
 	r := p.result()
 	s := state(r)
-	text := fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.", volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), volume(r.LeftOverML))
-	if shifted := shifts(r); shifted != "" {
-		text += fmt.Sprintf(" The marks alone would give %s; already in the figure, with nothing to correct: %s.", quantity.Decimal(r.Intended, 3), shifted)
-	}
-	text += " What was read goes into the record, from which follows what was really made."
-	if len(r.Inside) > 0 {
-		text += fmt.Sprintf(" If every reading is as planned, the chance of being inside the tolerance is %s in 100.", chanceOf(p.Prep, r))
-	}
-	return text
+	parts := clauses{fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.",
+		volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), volume(r.LeftOverML))}
+	shifted := shifts(r)
+	parts.Add(shifted != "", "The marks alone would give %s; already in the figure, with nothing to correct: %s.", quantity.Decimal(r.Intended, 3), shifted)
+	parts.Put("", "What was read goes into the record, from which follows what was really made.")
+	parts.Add(len(r.Inside) > 0, "If every reading is as planned, the chance of being inside the tolerance is %s in 100.", chanceOf(p.Prep, r))
+	return strings.Join(parts, " ")
 }

@@ -7,7 +7,7 @@ import (
 )
 
 // lastRow is what is done after the last step.
-func (b *bench) lastRow() []string {
+func (b *sheetBench) lastRow() []string {
 	vented := len(b.orders) > 0 && b.order(len(b.orders)-1).Gas
 	do := either(vented, "Leave the last bottle under a vented cap, never tight", "Close the last bottle") + "; date and initials on its label"
 	care := "Each left-over to its own labelled waste" + when(b.gas(), ", under a vented cap") + "; glass, balance and bench clean"
@@ -15,24 +15,24 @@ func (b *bench) lastRow() []string {
 }
 
 // wasteHabits are what to mind with waste, by hazard.
-func (b *bench) wasteHabits() string {
+func (b *sheetBench) wasteHabits() string {
 	return when(b.gas(), " What gives off gas stays under a vented cap in the waste as well.") +
 		when(b.anyPart("oxidiser"), " Tissue that took up an oxidiser is soaked in water before it goes there.")
 }
 
 // orderHabits are what to mind all along where solvent goes first.
-func (b *bench) orderHabits() []string {
+func (b *sheetBench) orderHabits() []string {
 	var list, all clauses
-	list.add(b.anyOrder(isTurned), "%s goes first, and what is dissolved or diluted into it, never the reverse; tips stay above the liquid there.", capital(b.prep().Solvent.Name))
-	list.add(b.anyOrder(func(o *route.Order) bool { return len(o.Early) > 0 }), "The record takes the steps by their numbers all the same.")
-	list.add(b.anyOrder(func(o *route.Order) bool { return o.Unknown }),
+	list.Add(b.anyOrder(isTurned), "%s goes first, and what is dissolved or diluted into it, never the reverse; tips stay above the liquid there.", capital(b.prep().Solvent.Name))
+	list.Add(b.anyOrder(func(o *route.Order) bool { return len(o.Early) > 0 }), "The record takes the steps by their numbers all the same.")
+	list.Add(b.anyOrder(func(o *route.Order) bool { return o.Unknown }),
 		"Hazards that are not stated are unknown: where gas comes or it warms, leave it open and upright until that is past.")
-	all.put("", strings.Join(list, " "))
+	all.Put("", strings.Join(list, " "))
 	return all
 }
 
 // anyPart reports whether one of the words is stated for what a step brings, or for the solvent.
-func (b *bench) anyPart(words ...string) bool {
+func (b *sheetBench) anyPart(words ...string) bool {
 	solvent := route.SolutionHazards{Solution: b.prep().Solvent.Hazards}
 	return solvent.Any(words...) || b.anyOrder(func(o *route.Order) bool {
 		for _, h := range o.Parts {
@@ -45,30 +45,30 @@ func (b *bench) anyPart(words ...string) bool {
 }
 
 // extras are what the order of work and the hazards ask for besides.
-func (b *bench) extras() []string {
+func (b *sheetBench) extras() []string {
 	var list clauses
-	list.add(b.gas(), "a fume cupboard")
-	list.add(b.anyOrder(func(o *route.Order) bool { return o.Bath && !b.isWeighed(o) }), "a beaker")
-	list.add(b.anyOrder(func(o *route.Order) bool { return o.Bath }), "a cold bath")
+	list.Add(b.gas(), "a fume cupboard")
+	list.Add(b.anyOrder(func(o *route.Order) bool { return o.Bath && !b.isWeighed(o) }), "a beaker")
+	list.Add(b.anyOrder(func(o *route.Order) bool { return o.Bath }), "a cold bath")
 	return list
 }
 
 // toSpare is said of solute beyond what the steps weigh.
-func (b *bench) toSpare() string {
+func (b *sheetBench) toSpare() string {
 	toxic := (&route.SolutionHazards{Undiluted: b.prep().Solute.Hazards}).Any("toxic")
 	return either(toxic, ", and no more than is needed to weigh it", ", and some to spare")
 }
 
 // toDrop is in what solvent is kept ready: in a wash bottle, which one must not squeeze
 // with what harms or gives off gas.
-func (b *bench) toDrop() string {
+func (b *sheetBench) toDrop() string {
 	solvent, words := b.prep().Solvent.Name, route.SolutionHazards{Solution: b.prep().Solvent.Hazards}
 	harms := words.Any("acid", "alkali", "corrosive", "toxic", "oxidiser", "gas")
 	return either(harms, "a small beaker of "+solvent+" with a dropper", "a wash bottle of "+solvent)
 }
 
 // weighsOnBoat reports whether a step weighs on a boat.
-func (b *bench) weighsOnBoat() bool {
+func (b *sheetBench) weighsOnBoat() bool {
 	for i := range b.route.Steps {
 		v := b.route.Steps[i].Verb
 		if v == route.AddSolute || v == route.Weigh && b.prep().Boat(b.route, i).Used {
@@ -79,4 +79,4 @@ func (b *bench) weighsOnBoat() bool {
 }
 
 // caps are those of the bottles.
-func (b *bench) caps() string { return when(b.gas(), "vented ") + "caps" }
+func (b *sheetBench) caps() string { return when(b.gas(), "vented ") + "caps" }

@@ -2,12 +2,14 @@ package words
 
 import (
 	"fmt"
+	"strings"
 
+	"minim/equipment/quantity"
 	"minim/uncertainty/route"
 )
 
 // weigh says where solute is weighed, and where it goes.
-func (b *bench) weigh(i int) string {
+func (b *sheetBench) weigh(i int) string {
 	s, solute, o := &b.route.Steps[i], b.prep().Solute.Weighed(), b.order(i)
 	boat := b.prep().Boat(b.route, i)
 	if !boat.Used {
@@ -22,19 +24,19 @@ func (b *bench) weigh(i int) string {
 }
 
 // onBoat says how solute is weighed on a boat.
-func (b *bench) onBoat(s *route.Step) string {
+func (b *sheetBench) onBoat(s *route.Step) string {
 	boat := either(s.SeparateTare, "write what the empty boat shows", "zero a boat")
 	return fmt.Sprintf("%s on the %s; weigh %s of %s; write", boat, instrument(s), measured(s), b.prep().Solute.Weighed())
 }
 
 // tipped says how a solid goes into its vessel: at once, or in portions.
-func (b *bench) tipped(i int, whole, part string) string {
+func (b *sheetBench) tipped(i int, whole, part string) string {
 	return either(b.goesIn(i),
 		fmt.Sprintf("tip %s in portions into %s, swirling, until no solid is left", part, b.vessel(i)),
 		fmt.Sprintf("tip %s into %s", whole, b.vessel(i)))
 }
 
-func (b *bench) cooled(i int) string {
+func (b *sheetBench) cooled(i int) string {
 	return when(b.goesIn(i), either(b.order(i).Gas, "; let it cool, open, in a fume cupboard", "; let cool"))
 }
 
@@ -43,7 +45,7 @@ func weighedBack(s *route.Step) string {
 }
 
 // packet says where the content of a packet goes.
-func (b *bench) packet(i int) string {
+func (b *sheetBench) packet(i int) string {
 	o, whole := b.order(i), "the whole of the "+b.route.Steps[i].Packet.Name
 	if b.isWeighed(o) {
 		return fmt.Sprintf("leave the %s unopened until step %d", b.route.Steps[i].Packet.Name, o.Last+1)
@@ -52,8 +54,88 @@ func (b *bench) packet(i int) string {
 }
 
 // addSolute says how more solute comes into a solution.
-func (b *bench) addSolute(i int) string {
+func (b *sheetBench) addSolute(i int) string {
 	s := &b.route.Steps[i]
 	text := fmt.Sprintf("%s; %s", b.onBoat(s), b.tipped(i, "it all", "it"))
 	return text + b.cooled(i) + weighedBack(s) + b.mixed(i)
+}
+
+// zeroed says to zero the bottle of a solution that is made by weighing, where a liquid
+// goes into it before the total is weighed, and what solvent goes first.
+func (b *sheetBench) zeroed(i int) string {
+	o := b.order(i)
+	for k := o.First; k < i; k++ {
+		if b.route.Steps[k].Verb == route.Measured {
+			return ""
+		}
+	}
+	total := &b.route.Steps[o.Last]
+	text := fmt.Sprintf("zero dry bottle %d, cap off, on the %s; ", b.bottle[o.Last], instrument(total))
+	if !isTurned(o) {
+		return text
+	}
+	return text + fmt.Sprintf("put about %s of %s in it; take it off the %s%s; ", total.Balance.Display(o.Ahead), b.prep().Solvent.Name, instrument(total), when(o.Bath, " into a cold bath"))
+}
+
+// weighAliquot says how a part of a solution is weighed: into a dry bottle, or into the
+// solvent in it.
+func (b *sheetBench) weighAliquot(i int) string {
+	s, o := &b.route.Steps[i], b.order(i)
+	bottle := fmt.Sprintf("zero dry bottle %d, cap off, on the %s", b.bottle[o.Last], instrument(s))
+	if !isTurned(o) {
+		return fmt.Sprintf("%s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, measured(s), b.source(i))
+	}
+	return fmt.Sprintf("%s; put %s of %s in it, and note at step %d what it shows; zero it again; let %s %s run into it slowly, with a clean dry dropper%s; write",
+		bottle, s.Balance.Display(o.Ahead), b.prep().Solvent.Name, o.Last+1, measured(s), b.outOf(i), b.settle(i))
+}
+
+// weighUpTo says how a total is reached.
+func (b *sheetBench) weighUpTo(i int) string {
+	s, o := &b.route.Steps[i], b.order(i)
+	if isTurned(o) && b.route.Steps[o.First].Verb == route.WeighAliquot {
+		return fmt.Sprintf("add nothing more: write the sum of the %s noted here and of what step %d read, %s as planned%s", b.prep().Solvent.Name, o.First+1, measured(s), b.mixed(i))
+	}
+	up := fmt.Sprintf("add %s up to %s on the display, at the end with a clean dropper; write", b.prep().Solvent.Name, measured(s))
+	still := fmt.Sprintf("bottle %d still on the %s, not zeroed: ", b.bottle[i], instrument(s))
+	if solids := b.waiting(o); len(solids) > 0 {
+		still = b.zeroed(i) + b.tippedTogether(o, solids)
+	} else if isTurned(o) || b.route.Steps[i-1].Verb == route.Measured {
+		still = b.backOn(o)
+	}
+	return still + up + b.backAgain(o) + b.mixed(i)
+}
+
+// waiting are the solids that wait on boats and in packets for a total.
+func (b *sheetBench) waiting(o *route.Order) (list []string) {
+	for k := o.First; k < o.Last; k++ {
+		switch s := &b.route.Steps[k]; {
+		case s.Verb == route.UsePacket:
+			list = append(list, "the whole of the "+s.Packet.Name)
+		case s.Verb == route.Weigh && b.prep().Boat(b.route, k).Rinsed:
+			list = append(list, fmt.Sprintf("what step %d weighed, with rinsing,", k+1))
+		case s.Verb == route.Weigh && b.prep().Boat(b.route, k).Used:
+			list = append(list, fmt.Sprintf("what step %d weighed", k+1))
+		}
+	}
+	return list
+}
+
+// tippedTogether says how they go into the bottle on the balance.
+func (b *sheetBench) tippedTogether(o *route.Order, solids []string) string {
+	return "tip " + quantity.Series(solids, "and") + " into it" + when(isTurned(o), " in portions, swirling, until no solid is left") + "; " + b.backOn(o)
+}
+
+// backOn says how the bottle comes back on the balance that it was zeroed on.
+func (b *sheetBench) backOn(o *route.Order) string {
+	cool := when(isTurned(o), "at room temperature"+when(o.Bath, " and dry outside")+", ")
+	return fmt.Sprintf("bottle %d, %son the %s, not zeroed again: ", b.bottle[o.Last], cool, instrument(&b.route.Steps[o.Last]))
+}
+
+// backAgain says to weigh boats back that waited.
+func (b *sheetBench) backAgain(o *route.Order) string {
+	var steps clauses
+	for k := o.First; k < o.Last; k++ {
+		steps.Add(b.route.Steps[k].WeighedBack, "; weigh the emptied boat of step %d, write that there", k+1)
+	}
+	return strings.Join(steps, "")
 }

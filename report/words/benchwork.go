@@ -7,9 +7,9 @@ import (
 	"minim/uncertainty/route"
 )
 
-// bench is what stands on the bench while a sheet goes through the steps: the solutions
+// sheetBench is what stands on the bench while a sheet goes through the steps: the solutions
 // made, each in a bottle with a number.
-type bench struct {
+type sheetBench struct {
 	*Paper
 	route *route.Route
 	// bottle is the number of the bottle that each step makes, 0 for none.
@@ -20,9 +20,9 @@ type bench struct {
 	orders []*route.Order
 }
 
-// newBench numbers the bottles of a route.
-func newBench(p *Paper) *bench {
-	b := &bench{Paper: p, route: p.route()}
+// newSheetBench numbers the bottles of a route.
+func newSheetBench(p *Paper) *sheetBench {
+	b := &sheetBench{Paper: p, route: p.route()}
 	b.bottle = make([]int, len(b.route.Steps))
 	var err error
 	if b.solutions, err = p.prep().Solutions(b.route); err != nil {
@@ -36,7 +36,7 @@ func newBench(p *Paper) *bench {
 }
 
 // source is where a step takes from.
-func (b *bench) source(i int) string {
+func (b *sheetBench) source(i int) string {
 	for i--; i >= 0; i-- {
 		if b.bottle[i] > 0 {
 			return fmt.Sprintf("bottle %d", b.bottle[i])
@@ -49,14 +49,15 @@ func (b *bench) source(i int) string {
 }
 
 // work says what a step of a verb does with which liquid, from where, into what.
-var work = map[route.Verb]func(b *bench, i int) string{
-	route.Weigh: (*bench).weigh, route.UsePacket: (*bench).packet, route.Measured: (*bench).measure, route.MakeUpTo: (*bench).makeUp,
-	route.Take: (*bench).take, route.Pour: (*bench).take, route.TakeAll: (*bench).takeAll, route.Add: (*bench).addSolvent, route.DissolveIn: (*bench).addSolvent,
-	route.Strengthen: (*bench).strengthen, route.AddSolute: (*bench).addSolute, route.WeighAliquot: (*bench).weighAliquot, route.WeighUpTo: (*bench).weighUpTo,
+var work = map[route.Verb]func(b *sheetBench, i int) string{
+	route.Weigh: (*sheetBench).weigh, route.UsePacket: (*sheetBench).packet, route.Measured: (*sheetBench).measure, route.MakeUpTo: (*sheetBench).makeUp,
+	route.Take: (*sheetBench).take, route.Pour: (*sheetBench).take, route.TakeAll: (*sheetBench).takeAll, route.Add: (*sheetBench).addSolvent,
+	route.DissolveIn: (*sheetBench).addSolvent, route.Strengthen: (*sheetBench).strengthen, route.AddSolute: (*sheetBench).addSolute, route.WeighAliquot: (*sheetBench).weighAliquot,
+	route.WeighUpTo: (*sheetBench).weighUpTo,
 }
 
 // do says what a step does.
-func (b *bench) do(i int) string {
+func (b *sheetBench) do(i int) string {
 	if words, found := work[b.route.Steps[i].Verb]; found {
 		return words(b, i)
 	}
@@ -64,7 +65,7 @@ func (b *bench) do(i int) string {
 }
 
 // take says where an aliquot comes from and where it goes.
-func (b *bench) take(i int) string {
+func (b *sheetBench) take(i int) string {
 	s, strong := &b.route.Steps[i], b.goesIn(i)
 	text := b.ahead(i) + b.stirred(i)
 	switch {
@@ -87,14 +88,14 @@ func slowly(strong bool) string { return when(strong, "slowly ") }
 
 // takeAll says where a solution goes that goes on whole, with what is rinsed from its
 // vessel.
-func (b *bench) takeAll(i int) string {
+func (b *sheetBench) takeAll(i int) string {
 	text := fmt.Sprintf("%spour all of %s %sinto %s", b.ahead(i), b.source(i), slowly(b.goesIn(i)), b.vessel(i))
 	rinsed := either(b.makesMark(b.order(i)), ", and rinse it into the same with a little "+b.prep().Solvent.Name, when(b.goesIn(i), ", and rinse it with some of the mixture"))
 	return text + rinsed + b.settle(i)
 }
 
 // measure says where a liquid solute goes.
-func (b *bench) measure(i int) string {
+func (b *sheetBench) measure(i int) string {
 	s := &b.route.Steps[i]
 	text := fmt.Sprintf("%smeasure %s of %s with the %s", b.ahead(i), measured(s), b.prep().Solute.Weighed(), instrument(s))
 	return either(b.goesIn(i),
@@ -103,7 +104,7 @@ func (b *bench) measure(i int) string {
 }
 
 // addSolvent says what solvent is added to, or since when it is there.
-func (b *bench) addSolvent(i int) string {
+func (b *sheetBench) addSolvent(i int) string {
 	s, solvent := &b.route.Steps[i], b.prep().Solvent.Name
 	if b.isEarly(i) {
 		return b.already(i, solvent)
@@ -116,7 +117,7 @@ func measuredWith(s *route.Step) string {
 	return either(s.Balance != nil, "weighed on the ", "with the ") + instrument(s)
 }
 
-func (b *bench) strengthen(i int) string {
+func (b *sheetBench) strengthen(i int) string {
 	s := &b.route.Steps[i]
 	if b.isEarly(i) {
 		return b.already(i, b.strong(s))
@@ -125,7 +126,7 @@ func (b *bench) strengthen(i int) string {
 }
 
 // strong is what a step strengthens with: a stock, or the bottle of a step before.
-func (b *bench) strong(s *route.Step) string {
+func (b *sheetBench) strong(s *route.Step) string {
 	if s.Stock != nil {
 		return s.Stock.Name
 	}

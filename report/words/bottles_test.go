@@ -10,7 +10,7 @@ import (
 )
 
 // bottlesOf is what a sheet says of its bottles.
-func bottlesOf(b *bench) string {
+func bottlesOf(b *sheetBench) string {
 	for _, t := range b.needs() {
 		if t.Label == "bottles" {
 			return t.Text
@@ -37,7 +37,7 @@ func TestBottlesOfTwoLiquids(t *testing.T) {
 	b := sheetOf(t, "", "", "", steps)
 	assert.Contains(t, bottlesOf(b), "labelled solute in water with its hazards")
 	b.route.Steps[0].Stock.Solvent = "ethanol"
-	b = newBench(b.Paper)
+	b = newSheetBench(b.Paper)
 	assert.Contains(t, bottlesOf(b), "labelled with what is in each and its hazards")
 	assert.True(t, strings.Contains(string((&page.Page{Blocks: []page.Block{b.Paper.labels(Label{Count: 1})}}).Markdown()), "solute in ethanol and water"))
 }

@@ -26,8 +26,8 @@ func fineShare(x float64) string {
 // standard uncertainty, what else is said, and its share.
 func budgetCells(l *uncertainty.Contribution, besides ...string) []string {
 	var marks clauses
-	marks.add(l.Uses > 1, "shared")
-	marks.add(l.Assumed, "assumed")
+	marks.Add(l.Uses > 1, "shared")
+	marks.Add(l.Assumed, "assumed")
 	u, share := Line(l)
 	return slices.Concat([]string{influence.Name(&l.Influence), influence.Owner(l.Owner), strings.Join(marks, ", "), u}, besides, []string{share})
 }
@@ -80,9 +80,4 @@ func (p *Paper) budget() []page.Block {
 }
 
 // signed prints two digits with a sign.
-func signed(x float64) string {
-	if x < 0 {
-		return "-" + uncertainty.TwoDigits(-x)
-	}
-	return uncertainty.TwoDigits(x)
-}
+func signed(x float64) string { return when(x < 0, "-") + uncertainty.TwoDigits(math.Abs(x)) }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"minim/equipment/quantity"
+	"minim/report/page"
+	"minim/report/words/clause"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
@@ -72,11 +74,8 @@ func solutionCautions(p *route.Prep, r *route.Result, after int, remind func(wor
 
 // solutionText is what is to be said of a solution, with the doubt that there is.
 func solutionText(p *route.Prep, r *route.Result, h *route.Handled, remind func(word string) string) string {
-	text := solutionWords(h, doubtOf(p, r, h), remind)
-	if s := straddled(h); s != "" {
-		text += "; " + s
-	}
-	return text
+	side := straddled(h)
+	return solutionWords(h, doubtOf(p, r, h), remind) + when(side != "", "; "+side)
 }
 
 // solutionNames names solutions with their strengths: "bought acid (24 % w/v) and the
@@ -113,4 +112,42 @@ func handled(p *route.Prep, r *route.Result) []route.Handled {
 		panic("report: a result that is possible: " + err.Error())
 	}
 	return list
+}
+
+// keepApart follows what may not meet. That a pair is not listed means nothing.
+const keepApart = "Keep them apart, what is left over of them as well; no route that brings them together is proposed. The list of such pairs is short: the safety data sheets decide."
+
+// Stops are sentences about what may not meet of all that a prep names; none where nothing
+// is known, which says nothing.
+func Stops(p *route.Prep) []string { return stopsOf(p.Clashes(nil)) }
+
+// Stop is a sentence about two that may not meet, above all else: by what they were
+// recognised, and what happens.
+func Stop(c *route.Clash) string {
+	text := either(c.First == c.Second,
+		fmt.Sprintf("what is in %s (%s; recognised %s, and %s)", c.First, c.FirstRole, c.FirstBy, c.SecondBy),
+		fmt.Sprintf("%s (%s; recognised %s) and %s (%s; recognised %s)", c.First, c.FirstRole, c.FirstBy, c.Second, c.SecondRole, c.SecondBy))
+	strong := when(c.Strong, "; what is known of this pair is known of strong solutions, and how strong yours are is not asked")
+	return "STOP: these two may not meet: " + text + ": " + c.What + strong + "."
+}
+
+// stopBars stand above a page.
+func stopBars(p *route.Prep) (bars []page.Block) {
+	for _, text := range Stops(p) {
+		bars = append(bars, bar(text), page.Gap{})
+	}
+	return bars
+}
+
+func stopsOf(clashes []route.Clash) []string {
+	list := clause.Each(clashes, func(c route.Clash) string { return Stop(&c) })
+	if n := len(list); n > 0 {
+		list[n-1] += " " + keepApart
+	}
+	return list
+}
+
+// notPossible says in a word that a route cannot be done, or must not.
+func notPossible(r *route.Result) string {
+	return either(r.MayNotBeUsed(), "STOP: not to be used", "not possible")
 }

@@ -5,8 +5,10 @@ import (
 	"slices"
 	"strings"
 
+	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
@@ -15,11 +17,8 @@ import (
 func changes(p *route.Prep) string { return strings.Join(ChangeTexts(p), "; ") }
 
 // ChangeTexts are the changes in the kit, one by one.
-func ChangeTexts(p *route.Prep) (texts []string) {
-	for _, c := range p.Changes {
-		texts = append(texts, fmt.Sprintf("%s: %s = %s", c.Name, c.Key, c.Value))
-	}
-	return texts
+func ChangeTexts(p *route.Prep) []string {
+	return clause.Each(p.Changes, func(c equipment.Change) string { return fmt.Sprintf("%s: %s = %s", c.Name, c.Key, c.Value) })
 }
 
 // changed says what the first screen supposes to be other than it is.
@@ -30,16 +29,15 @@ func changed(p *route.Prep) string {
 // staying says what stays as the kit states it, where it would follow from a change if it
 // were not stated; "" where nothing does.
 func staying(p *route.Prep) string {
-	text := ""
+	var text clauses
 	for _, c := range p.Changes {
-		if keys := p.Kit.Staying(c, p.Changes); len(keys) > 0 {
-			text += fmt.Sprintf("; of the %s, %s stay as stated", c.Name, strings.ReplaceAll(strings.Join(keys, " and "), "limit", "own limit of error"))
-			if len(keys) == 1 {
-				text = strings.TrimSuffix(text, "stay as stated") + "stays as stated"
-			}
+		keys := p.Kit.Staying(c, p.Changes)
+		for i, key := range keys {
+			keys[i] = either(key == "limit", "own limit of error", key)
 		}
+		text.Add(len(keys) > 0, "; of the %s, %s %s as stated", c.Name, strings.Join(keys, " and "), plural(keys, "stays", "stay"))
 	}
-	return text
+	return strings.Join(text, "")
 }
 
 // effect is what changes in a kit do: c is the comparison with them, and before

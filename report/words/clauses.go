@@ -1,34 +1,14 @@
 package words
 
 import (
-	"fmt"
-
 	"minim/report/page"
+	"minim/report/words/clause"
 )
 
 // clauses are parts of a sentence, or items of a list, each of which may be left out.
-type clauses []string
+type clauses = clause.List
 
-// add says one in the manner of fmt, where it holds.
-func (c *clauses) add(holds bool, format string, args ...any) {
-	if holds {
-		*c = append(*c, fmt.Sprintf(format, args...))
-	}
-}
-
-// put says a text behind words, where there is a text.
-func (c *clauses) put(words, text string) { c.add(text != "", "%s%s", words, text) }
-
-// when is a text where something holds, and nothing where it does not.
-func when(holds bool, text string) string { return either(holds, text, "") }
-
-// either is the one text where something holds, and the other where it does not.
-func either(holds bool, text, other string) string {
-	if holds {
-		return text
-	}
-	return other
-}
+var when, either = clause.When, clause.Either
 
 // said are the facts that have a text.
 func said(facts ...fact) (list []fact) {

@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
@@ -24,11 +25,8 @@ func tableOf(name string, columns []column) *page.Table {
 }
 
 // cellsOf a result, after its name.
-func cellsOf(columns []column, r *route.Result) (cells []string) {
-	for _, c := range columns {
-		cells = append(cells, c.cell(r))
-	}
-	return cells
+func cellsOf(columns []column, r *route.Result) []string {
+	return clause.Each(columns, func(c column) string { return c.cell(r) })
 }
 
 // strengthColumns are the strength, and what it may be off by.

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
@@ -31,9 +32,7 @@ func first(c *route.Comparison) (list []*route.Result) {
 // firstLines say which routes aim elsewhere, and what would bring them to the target.
 func firstLines(c *route.Comparison) (lines []string) {
 	said := first(c)
-	for _, r := range said {
-		lines = append(lines, r.Route.Name+" "+elsewhereWords(c.Prep, r))
-	}
+	lines = clause.Each(said, func(r *route.Result) string { return r.Route.Name + " " + elsewhereWords(c.Prep, r) })
 	rest := 0
 	for i := range c.Results {
 		if c.Results[i].Elsewhere != nil {

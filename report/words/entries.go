@@ -31,10 +31,8 @@ func entryWords(e *record.Entry) string {
 		said = "~~" + said + "~~"
 	}
 	text := strings.Join(append([]string{aboutStep(e) + said}, remarks(e)...), "; ")
-	if by := strings.TrimSpace(e.By + " " + e.At); by != "" {
-		text += " (" + by + ")"
-	}
-	return text
+	by := strings.TrimSpace(e.By + " " + e.At)
+	return text + when(by != "", " ("+by+")")
 }
 
 // entryTable is the entries of a record, with what no longer stands struck through.
@@ -53,12 +51,12 @@ func entryTable(r *record.Record) *page.Table {
 
 // remarks are what an entry says beside what was done.
 func remarks(e *record.Entry) (parts clauses) {
-	parts.add(e.Corrects > 0, "corrects entry %d", e.Corrects)
-	parts.add(e.Spoilt != "", "spoilt (%s) and thrown away", e.Spoilt)
-	parts.add(e.Undone && e.Spoilt == "", "thrown away with what was spoilt")
-	parts.add(e.StruckBy > 0, "struck by entry %d", e.StruckBy)
-	parts.add(e.Late, "written down late")
-	parts.put("", e.Note)
+	parts.Add(e.Corrects > 0, "corrects entry %d", e.Corrects)
+	parts.Add(e.Spoilt != "", "spoilt (%s) and thrown away", e.Spoilt)
+	parts.Add(e.Undone && e.Spoilt == "", "thrown away with what was spoilt")
+	parts.Add(e.StruckBy > 0, "struck by entry %d", e.StruckBy)
+	parts.Add(e.Late, "written down late")
+	parts.Put("", e.Note)
 	return parts
 }
 

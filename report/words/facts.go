@@ -45,7 +45,7 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 // rest says what spoils a strength, what is made, and how far it was checked.
 func rest(c *route.Comparison, r *route.Result, makes fact) []fact {
 	var assumed clauses
-	assumed.add(r.AssumedShare >= 0.005, "%s of its variance rests on assumed values", wholePercent(r.AssumedShare))
+	assumed.Add(r.AssumedShare >= 0.005, "%s of its variance rests on assumed values", wholePercent(r.AssumedShare))
 	return append(countedFacts(c.Prep, r), said(fact{"Spoilt by", spoiltBy(r)}, makes,
 		fact{"Checked", checked(c, r)}, fact{"Curved", curved(r)}, fact{"Assumed", strings.Join(assumed, "")})...)
 }
@@ -81,16 +81,13 @@ func shifts(r *route.Result) string {
 
 // aim compares what the steps are meant to give with the target.
 func aim(p *route.Prep, r *route.Result) string {
-	off := r.Intended/p.Target.Value - 1
-	text := "the steps aim at " + quantity.Decimal(r.Intended, 3)
-	switch {
-	case off > 0.0005:
-		return fmt.Sprintf("%s, %s above the target", text, quantity.Percent(off))
-	case off < -0.0005:
-		return fmt.Sprintf("%s, %s below the target", text, quantity.Percent(-off))
-	default:
-		return text + ", the target"
-	}
+	off := aside(r.Intended/p.Target.Value-1, 0.0005)
+	return "the steps aim at " + quantity.Decimal(r.Intended, 3) + ", " + when(off != "", off+" ") + "the target"
+}
+
+// aside is "3 % above", or below, a difference that is more than what counts; "" else.
+func aside(difference, counts float64) string {
+	return when(math.Abs(difference) > counts, quantity.Percent(math.Abs(difference))+either(difference > 0, " above", " below"))
 }
 
 func chance(c *route.Comparison, r *route.Result) string {

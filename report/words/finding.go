@@ -106,8 +106,8 @@ func (p *Paper) finding() string { return findingText(p.Prep, p.result(), p.Batc
 // bars are the warnings at the top of every paper: that it is about the example that comes
 // with the program, and in what it falls short.
 func (p *Paper) bars() (list clauses) {
-	list.put("", kits.Invented(p.Prep.Kit))
-	list.put("", p.finding())
+	list.Put("", kits.Invented(p.Prep.Kit))
+	list.Put("", p.finding())
 	return list
 }
 

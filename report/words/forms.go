@@ -70,14 +70,10 @@ func countedFacts(p *route.Prep, r *route.Result) []fact {
 }
 
 // conversions are what turns what is weighed into what the strength counts.
-func conversions(p *route.Prep) (list []string) {
+func conversions(p *route.Prep) (list clauses) {
 	s := &p.Solute
-	if s.Assay.Known {
-		list = append(list, strings.TrimPrefix(assayWords(p), ", "))
-	}
-	if s.Converted() {
-		list = append(list, "form factor "+quantity.Decimal(s.FormFactor, 4))
-	}
+	list.Put("", assayWords(p))
+	list.Add(s.Converted(), "form factor %s", quantity.Decimal(s.FormFactor, 4))
 	if s.WeighedMolarMass.Known {
 		list[len(list)-1] += fmt.Sprintf(" = %s/%s", quantity.Number(s.MolarMass.Value), quantity.Number(s.WeighedMolarMass.Value))
 	}
@@ -99,9 +95,6 @@ func soluteUsed(p *route.Prep, r *route.Result) (amount float64, unit string) {
 // soluteTaken words it with the name of what is taken.
 func soluteTaken(p *route.Prep, r *route.Result) string {
 	amount, unit := soluteUsed(p, r)
-	name := p.Solute.Name
-	if bringsIn(r.Route) {
-		name = p.Solute.Weighed()
-	}
+	name := either(bringsIn(r.Route), p.Solute.Weighed(), p.Solute.Name)
 	return fmt.Sprintf("%s %s of %s", quantity.Decimal(amount, 3), unit, name)
 }

@@ -8,6 +8,7 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
@@ -94,10 +95,7 @@ func reminding() func(word string) string {
 				list = append(list, reminders[hazard])
 			}
 		}
-		if len(list) == 0 {
-			return ""
-		}
-		return " (" + strings.Join(list, "; ") + ")"
+		return when(len(list) > 0, " ("+strings.Join(list, "; ")+")")
 	}
 }
 
@@ -108,14 +106,8 @@ func saidOf(c *route.Contained) bool { return len(c.Hazards) > 0 || !equipment.I
 // straddled says on which side of strengths, from which words hold, a solution was taken to
 // lie; "" where there is no doubt.
 func straddled(h *route.Handled) string {
-	if len(h.Hazards.Straddled) == 0 {
-		return ""
-	}
-	texts := make([]string, len(h.Hazards.Straddled))
-	for i, s := range h.Hazards.Straddled {
-		texts[i] = s.Text
-	}
-	return fmt.Sprintf("the strength could be on either side of %s: the words are those of the stricter", quantity.Series(texts, "and"))
+	texts := clause.Each(h.Hazards.Straddled, func(s route.Strength) string { return s.Text })
+	return when(len(texts) > 0, fmt.Sprintf("the strength could be on either side of %s: the words are those of the stricter", quantity.Series(texts, "and")))
 }
 
 func capital(s string) string {

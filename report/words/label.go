@@ -7,6 +7,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
@@ -78,18 +79,14 @@ func (p *Paper) madeLine(l Label, h *route.Handled) string {
 		date = p.Batch.madeOn(h.Step)
 	}
 	parts := clauses{"made " + cmp.Or(date, "____________"), "by " + cmp.Or(l.By, "______")}
-	parts.put("batch ", l.Batch)
-	parts.add(l.UseBy != "" && h.Last, "use by %s", l.UseBy)
+	parts.Put("batch ", l.Batch)
+	parts.Add(l.UseBy != "" && h.Last, "use by %s", l.UseBy)
 	return strings.Join(parts, " · ")
 }
 
 // liquidNames are the liquids that a solution holds beside the solute.
 func liquidNames(h *route.Handled) string {
-	names := make([]string, len(h.Solvents))
-	for i, c := range h.Solvents {
-		names[i] = c.Name
-	}
-	return quantity.Series(names, "and")
+	return quantity.Series(clause.Each(h.Solvents, func(c route.Contained) string { return c.Name }), "and")
 }
 
 // hazardLines are what is stated for a solution of its strength, and for each thing in it

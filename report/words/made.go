@@ -2,7 +2,6 @@ package words
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"time"
@@ -87,18 +86,16 @@ func doneAndToCome(b *Batch) (list []page.Block) {
 // recorded says what a record is of.
 func recorded(r *record.Record) string {
 	parts := clauses{quantity.Printable(r.File)}
-	parts.put("batch ", r.Batch)
-	parts.put("", count(len(r.Entries), "entry"))
-	parts.put("", byWhom(r))
+	parts.Put("batch ", r.Batch)
+	parts.Put("", count(len(r.Entries), "entry"))
+	parts.Put("", byWhom(r))
 	return strings.Join(parts, ", ")
 }
 
 // byWhom lists who made the entries, and when the first and the last were made.
 func byWhom(r *record.Record) string {
-	text := ""
-	if people := makers(r); len(people) > 0 {
-		text = "by " + strings.Join(people, ", ")
-	}
+	people := makers(r)
+	text := when(len(people) > 0, "by "+strings.Join(people, ", "))
 	switch {
 	case r.First == "":
 	case r.First == r.Last:
@@ -140,10 +137,7 @@ func madeFacts(b *Batch) []fact {
 	for _, e := range b.Effects {
 		list = append(list, fact{"", effectWords(b, e)})
 	}
-	makes := fact{"Makes", amounts(b.Prep, r, "takes")}
-	if b.Finished() {
-		makes = fact{"Made", amounts(b.Prep, r, "took")}
-	}
+	makes := fact{either(b.Finished(), "Made", "Makes"), amounts(b.Prep, r, either(b.Finished(), "took", "takes"))}
 	list = append(append(list, said(fact{"Shifted", shifts(r)})...), rest(c, r, makes)...)
 	for _, f := range gaps(b.Record) {
 		list = append(list, fact{"Mind", f})
@@ -167,16 +161,7 @@ func againstPlan(b *Batch) string {
 	if !b.AsPlanned.Possible {
 		return "the bench cannot do it as planned: " + b.AsPlanned.Reason.String()
 	}
-	text := state(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name
-	if b.AsPlanned.Elsewhere != nil {
-		text += " (" + aim(b.Plan, &b.AsPlanned) + ")"
-	}
-	switch d := b.Difference(); {
-	case math.Abs(d) < 5e-5:
-		return text + "; this batch is as planned"
-	case d > 0:
-		return fmt.Sprintf("%s; this batch is %s above it", text, quantity.Percent(d))
-	default:
-		return fmt.Sprintf("%s; this batch is %s below it", text, quantity.Percent(-d))
-	}
+	text := state(&b.AsPlanned).Value + " " + b.Prep.Target.Unit.Name + when(b.AsPlanned.Elsewhere != nil, " ("+aim(b.Plan, &b.AsPlanned)+")")
+	off := aside(b.Difference(), 5e-5)
+	return text + "; this batch is " + either(off == "", "as planned", off+" it")
 }

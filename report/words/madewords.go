@@ -11,18 +11,16 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 	"minim/report/words/verb"
-	read "minim/uncertainty/bench"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
 // effectWords say what a deviation from the plan does.
 func effectWords(b *Batch, e record.Effect) string {
-	by := fmt.Sprintf("%+.1f %%", 100*e.Relative)
-	if math.Abs(e.Relative) < 5e-4 {
-		by = "hardly anything"
-	}
+	by := either(math.Abs(e.Relative) < 5e-4, "hardly anything", fmt.Sprintf("%+.1f %%", 100*e.Relative))
 	switch {
 	case e.Step == record.Extra:
 		return fmt.Sprintf("what was done after the plan, from step %d on: %s", len(b.Planned.Steps)+1, by)
@@ -43,7 +41,7 @@ func differs(s, other *route.Step) string {
 	case s.Amount == other.Amount && (s.Balance != other.Balance || s.Measure != other.Measure):
 		return "the " + instrument(s)
 	case s.Amount == other.Amount:
-		return strings.Join(read.Written(s), ", ")
+		return strings.Join(bench.Written(s), ", ")
 	}
 	return measured(s) + " with the " + instrument(s)
 }
@@ -65,20 +63,20 @@ func gaps(r *record.Record) []string {
 		for _, w := range words {
 			args = append(args, plural(steps, w[0], w[1]))
 		}
-		list.put("", when(len(steps) > 0, fmt.Sprintf(format, args...)))
+		list.Put("", when(len(steps) > 0, fmt.Sprintf(format, args...)))
 	}
 	are := [2]string{"is", "are"}
 	of(record.Missing, "nothing is recorded of %s, which %s taken from the plan", are)
 	of(record.AsPlanned, "no reading is recorded of %s, which %s done: %s taken from the plan", [2]string{"was", "were"}, [2]string{"it is", "they are"})
 	of(record.ToCome, "%s %s still to come, and taken from the plan", are)
-	list.add(r.Begun > 0, "the last %s recorded have not led to a solution yet, and are not counted", count(r.Begun, "step"))
+	list.Add(r.Begun > 0, "the last %s recorded have not led to a solution yet, and are not counted", count(r.Begun, "step"))
 	n := unsigned(r)
-	list.add(len(n) > 0, "nobody has signed %s %s", plural(n, "entry", "entries"), numberList(n))
+	list.Add(len(n) > 0, "nobody has signed %s %s", plural(n, "entry", "entries"), numberList(n))
 	for _, b := range r.Backward {
-		list.add(true, "entry %d bears an earlier time than entry %d above it: what counts is the order of the entries", b.Entry, b.Above)
+		list.Add(true, "entry %d bears an earlier time than entry %d above it: what counts is the order of the entries", b.Entry, b.Above)
 	}
 	for _, c := range r.Cut {
-		list.add(true, "line %d of %s is cut off and left out: %s", c.Line, quantity.Printable(r.File), strings.TrimSpace(c.Text))
+		list.Add(true, "line %d of %s is cut off and left out: %s", c.Line, quantity.Printable(r.File), strings.TrimSpace(c.Text))
 	}
 	return append(list, planGaps(r)...)
 }
@@ -95,9 +93,9 @@ func planGaps(r *record.Record) (list []string) {
 	case r.Undigested:
 		list = append(list, "the plan in this record has no digest: whether it is as it was when the record was begun is not known")
 	}
-	for _, name := range r.Newcomers {
-		list = append(list, fmt.Sprintf("the %s was neither in the prep nor in its kit when this record was begun, and counts as they have it now", name))
-	}
+	list = append(list, clause.Each(r.Newcomers, func(name string) string {
+		return fmt.Sprintf("the %s was neither in the prep nor in its kit when this record was begun, and counts as they have it now", name)
+	})...)
 	if len(r.Differences) == 0 {
 		return list
 	}
@@ -140,12 +138,6 @@ func unsigned(r *record.Record) (list []int) {
 }
 
 // numberList is "1, 2 and 5".
-func numberList(list []int) string {
-	words := make([]string, len(list))
-	for i, n := range list {
-		words[i] = strconv.Itoa(n)
-	}
-	return quantity.Series(words, "and")
-}
+func numberList(list []int) string { return quantity.Series(clause.Each(list, strconv.Itoa), "and") }
 
 func plural[T any](list []T, one, several string) string { return either(len(list) == 1, one, several) }

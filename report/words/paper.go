@@ -6,8 +6,10 @@ import (
 	"math"
 
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 	"minim/report/words/influence"
 	"minim/report/words/kits"
+	"minim/report/words/note"
 	"minim/report/words/verb"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -105,10 +107,7 @@ func (p *Paper) minds() (list []string) {
 	if !r.Informative {
 		list = append(list, "The figure says almost nothing: "+r.Uninformative.String()+".")
 	}
-	for _, w := range r.Notes.Warnings {
-		list = append(list, capital(w.String())+".")
-	}
-	return list
+	return append(list, clause.Each(r.Notes.Warnings, func(w note.Note) string { return capital(w.String()) + "." })...)
 }
 
 // statement is the result as JCGM 100, 7.2 wants it.
@@ -149,10 +148,7 @@ func disagreement(r *route.Result) string {
 // method is the statement that can be quoted.
 func (p *Paper) method() string {
 	r, q := p.result(), p.prep()
-	steps := make([]string, len(r.Route.Steps))
-	for i := range r.Route.Steps {
-		steps[i] = verb.Doing(&r.Route.Steps[i], q.Solute.Weighed(), q.Solvent.Name)
-	}
+	steps := clause.Each(r.Route.Steps, func(s route.Step) string { return verb.Doing(&s, q.Solute.Weighed(), q.Solvent.Name) })
 	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, p.told("is", "was"), quantity.Series(steps, "and"))
 	text += inWhichOrder(q, r.Route)
 	s, chance := state(r), p.told("predicted to be", "found to be")
@@ -168,10 +164,8 @@ func (p *Paper) method() string {
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
 		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Sum))
 	}
-	if found := p.finding(); found != "" {
-		text = found + ". " + text
-	}
-	return text
+	found := p.finding()
+	return when(found != "", found+". ") + text
 }
 
 // inWhichOrder says what whoever repeats it puts first.

@@ -50,17 +50,13 @@ func chosenBy(p *plan.Plan) string {
 		return "the greatest chance of being inside that this bench allows"
 	}
 	among := " of these routes" + when(p.Verdict.Meets, fmt.Sprintf(" that are inside in %s of 100", asked(p.Prep.LeastChance)))
-	switch p.Options.Prefer {
-	case route.Tightest:
-		return "the least give or take" + among
-	case route.Fewest:
-		return "the fewest measurements" + among
-	case route.LeastSolute:
-		return "the least solute" + among
-	case route.Cheapest:
-		return "the least cost" + among
-	}
-	return either(len(p.Prep.Tolerances) == 0, "nearest to the target"+among, "the least left over"+among)
+	otherwise := either(len(p.Prep.Tolerances) == 0, "nearest to the target", "the least left over")
+	return cmp.Or(preferences[p.Options.Prefer], otherwise) + among
+}
+
+// preferences but for the usual one, which goes by the tolerance.
+var preferences = map[string]string{
+	route.Tightest: "the least give or take", route.Fewest: "the fewest measurements", route.LeastSolute: "the least solute", route.Cheapest: "the least cost",
 }
 
 // planColumns are what the table of a search says of each route.
@@ -170,10 +166,7 @@ func surer(p *plan.Plan, a, b *route.Result) bool {
 
 // searched says how large the search was, and what was left out, if anything.
 func searched(p *plan.Plan) []string {
-	text := fmt.Sprintf("routes with up to %s", count(p.Options.Steps, "dilution"))
-	if p.Options.Steps == 0 {
-		text = "direct routes"
-	}
+	text := either(p.Options.Steps == 0, "direct routes", "routes with up to "+count(p.Options.Steps, "dilution"))
 	of := either(p.Candidates > 0, fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Candidates)), "those by weighing")
 	text = fmt.Sprintf("%s; of %s none beats these in all of %s, left over and measurements", text, of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"))
 	if len(p.NotSearched) > 0 {
@@ -223,10 +216,9 @@ func about(n float64) string {
 func helpLines(p *plan.Plan) []fact {
 	var lines []fact
 	for _, h := range p.Helps {
-		text := fmt.Sprintf("the best chance of being inside is then %s in 100", inHundred(h.Chance, p.Prep.LeastChance))
-		if h.Change.Code == "wider-tolerance" {
-			text = fmt.Sprintf("the route above is inside it in %s of 100", asked(p.Prep.LeastChance))
-		}
+		text := either(h.Change.Code == "wider-tolerance",
+			fmt.Sprintf("the route above is inside it in %s of 100", asked(p.Prep.LeastChance)),
+			fmt.Sprintf("the best chance of being inside is then %s in 100", inHundred(h.Chance, p.Prep.LeastChance)))
 		lines = append(lines, fact{h.Change.String() + ":", text})
 	}
 	return lines

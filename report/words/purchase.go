@@ -63,13 +63,8 @@ func verdictFacts(p, before *plan.Purchase) []fact {
 	if doubled == "" {
 		return list
 	}
-	text := fmt.Sprintf("%s of the variance rests on assumed values; ", wholePercent(p.AssumedShare))
-	if doubled == halved {
-		text += "with all of them doubled or halved: " + doubled
-	} else {
-		text += fmt.Sprintf("with all of them doubled: %s; halved: %s", doubled, halved)
-	}
-	return append(list, fact{"Assumed", text})
+	with := either(doubled == halved, " or halved: "+doubled, fmt.Sprintf(": %s; halved: %s", doubled, halved))
+	return append(list, fact{"Assumed", wholePercent(p.AssumedShare) + " of the variance rests on assumed values; with all of them doubled" + with})
 }
 
 // Verdicts are the verdict in a sentence, and in short with all that is assumed doubled, and
@@ -219,9 +214,9 @@ func leastWords(p *plan.Purchase) string {
 		byUSP, within, byModel = max(byUSP, o.LeastByUSP), max(within, o.LeastWithin), max(byModel, o.LeastByModel)
 	}
 	var words clauses
-	words.add(byUSP > 0, "USP <41> the rule of that chapter for accurate weighing, whatever is asked for here (2 s within 0.10 %%: 2000 s, s not below 0.41 d)")
-	words.add(within > 0, "2 s within this tolerance")
-	words.add(byModel > 0, "model within this tolerance with a chance of 95 in 100, by this model")
+	words.Add(byUSP > 0, "USP <41> the rule of that chapter for accurate weighing, whatever is asked for here (2 s within 0.10 %%: 2000 s, s not below 0.41 d)")
+	words.Add(within > 0, "2 s within this tolerance")
+	words.Add(byModel > 0, "model within this tolerance with a chance of 95 in 100, by this model")
 	return when(len(words) > 0, "the least mass to be weighed: "+strings.Join(words, "; "))
 }
 
@@ -276,10 +271,8 @@ func breakEvenRow(e plan.BreakEven) []string {
 // breakEvenWords say what is taken to change with the readability.
 func breakEvenWords(p *plan.Purchase) string {
 	words := fmt.Sprintf("Of 1, 2 and 5 times a power of ten; its repeatability and linearity are as many digits as those of the %s. By volume, from a weighing.", p.Like.Name)
-	if slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.CutShort && e.Readability > 0 }) {
-		words += " ≥: or coarser; the search was cut short."
-	}
-	return words
+	cut := slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.CutShort && e.Readability > 0 })
+	return words + when(cut, " ≥: or coarser; the search was cut short.")
 }
 
 // directWords say from which volume on the present balance serves directly.

@@ -14,19 +14,12 @@ import (
 
 // batchWords say what the solution is.
 func batchWords(r *rescue.Rescue) string {
-	strength := state(&r.Batch).sentence(r.Prep.Target.Unit.Name)
-	if a := &r.Batch.Analytic; a.ExpandedUncertainty == 0 {
-		strength = quantity.Number(a.Value) + " " + r.Prep.Target.Unit.Name + ", taken as exact"
-	}
-	return volume(r.Batch.MadeML) + " of " + strength
+	a, unit := &r.Batch.Analytic, r.Prep.Target.Unit.Name
+	return volume(r.Batch.MadeML) + " of " + either(a.ExpandedUncertainty == 0, quantity.Number(a.Value)+" "+unit+", taken as exact", state(&r.Batch).sentence(unit))
 }
 
 func noWayWords(e *rescue.NoWayError) string {
-	text := "no way was found: " + e.Reason.String()
-	if !e.Cure.None() {
-		text += "; what would help: " + e.Cure.String()
-	}
-	return text
+	return "no way was found: " + e.Reason.String() + when(!e.Cure.None(), "; what would help: "+e.Cure.String())
 }
 
 // corrections are the way that is recommended, and the others.
@@ -74,26 +67,19 @@ func WayInstructions(r *rescue.Rescue, way int) []string {
 
 // rescueFacts say what the recommended way gives.
 func rescueFacts(r *rescue.Rescue) []fact {
-	used := &r.Results[r.Verdict.Use]
-	list := []fact{{"Is now", batchWords(r)}}
-	if aside := r.SetAside(r.Verdict.Use); aside > 1e-9 {
-		list = append(list, fact{"Set aside", asideWords(r, aside)})
-	}
-	list = append(list,
+	used, aside := &r.Results[r.Verdict.Use], r.SetAside(r.Verdict.Use)
+	stays := len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Analytic.Value)
+	evaporates := r.Batch.Analytic.Value <= r.Prep.Target.Value && r.Prep.MayEvaporate()
+	return said(
+		fact{"Is now", batchWords(r)},
+		fact{"Set aside", when(aside > 1e-9, asideWords(r, aside))},
 		fact{"Gives", volume(used.MadeML)},
 		fact{"Strength", state(used).sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"},
 		fact{"Inside", chance(r.Comparison, used)},
-		fact{"Spoilt by", spoiltBy(used)})
-	if len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Analytic.Value) {
-		list = append(list, fact{"Mind", "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer"})
-	}
-	if len(r.NotTried) > 0 {
-		list = append(list, fact{"Not tried", strings.Join(note.Texts(r.NotTried), "; ")})
-	}
-	if r.Batch.Analytic.Value <= r.Prep.Target.Value && r.Prep.MayEvaporate() {
-		list = append(list, fact{"Or else", note.Of("evaporating", "").String()})
-	}
-	return list
+		fact{"Spoilt by", spoiltBy(used)},
+		fact{"Mind", when(stays, "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer")},
+		fact{"Not tried", strings.Join(note.Texts(r.NotTried), "; ")},
+		fact{"Or else", when(evaporates, note.Of("evaporating", "").String())})
 }
 
 // asideWords say how much is not used, and why.

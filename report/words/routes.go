@@ -46,7 +46,7 @@ func alsoInside(c *route.Comparison) (lines []string) {
 		var parts clauses
 		for i := range c.Results {
 			if r := &c.Results[i]; r.Possible && r.Informative {
-				parts.put(r.Route.Name+" ", inHundred(r.Inside[t].Simulated, c.Prep.LeastChance))
+				parts.Put(r.Route.Name+" ", inHundred(r.Inside[t].Simulated, c.Prep.LeastChance))
 			}
 		}
 		lines = append(lines, fmt.Sprintf("%s, in 100: %s", tolerance(c.Prep.Tolerances[t]), strings.Join(parts, "; ")))

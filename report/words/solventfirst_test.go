@@ -56,7 +56,7 @@ class = "A"
 `
 
 // sheetOf is the bench of a prep with one route, of a solute and a solvent with hazards.
-func sheetOf(t *testing.T, solute, solvent, more, steps string) *bench {
+func sheetOf(t *testing.T, solute, solvent, more, steps string) *sheetBench {
 	t.Helper()
 	kit, err := read.ParseKit("bench.toml", []byte(benchOfOrders))
 	require.NoError(t, err)
@@ -75,7 +75,7 @@ route = [ { name = "one", steps = [ %s ] } ]
 	require.NoError(t, err)
 	require.True(t, c.Results[0].Possible, "%s: %s", steps, c.Results[0].Reason)
 	c.Verdict.Use = 0
-	return newBench(&Paper{Comparison: c})
+	return newSheetBench(&Paper{Comparison: c})
 }
 
 var routesOfOrders = []string{
@@ -165,7 +165,7 @@ func TestSolventFirst(t *testing.T) {
 }
 
 // assertBroughtInto asserts that where a part goes in, something weaker is there.
-func assertBroughtInto(t *testing.T, b *bench, o *route.Order, i int, text, name string) {
+func assertBroughtInto(t *testing.T, b *sheetBench, o *route.Order, i int, text, name string) {
 	t.Helper()
 	at := brings.FindStringIndex(text)
 	if at == nil || !isTurned(o) || i > o.First && !b.isWeighed(o) {
@@ -271,7 +271,7 @@ func TestRefusedOrders(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, 0, c.Verdict.Use, "what was made is not refused any more")
 		assert.Contains(t, strings.Join(note.Texts(c.Notes.Warnings), "; "), "is not to be repeated as it stands: solvent must go first")
-		b = newBench(&Paper{Comparison: c})
+		b = newSheetBench(&Paper{Comparison: c})
 		assert.Contains(t, strings.Join(Instructions(b.prep(), b.route), "; "), "do not do this as it stands, since solvent cannot go first: ")
 		assert.Contains(t, b.method(), "It is not to be repeated as it stands")
 	}

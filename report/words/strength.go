@@ -131,10 +131,8 @@ func wholePercent(x float64) string {
 // Wanted is "15 mL of 0.060 % w/v dye in ethanol". Where the strength counts a substance
 // that has no name of its own, it says which.
 func Wanted(p *route.Prep) string {
-	if unnamed(p) {
-		return fmt.Sprintf("%s of %s in %s, %s", quantity.Millilitres(p.Volume), p.Target.Text, p.Solvent.Name, countedAs(p))
-	}
-	return fmt.Sprintf("%s of %s %s in %s", quantity.Millilitres(p.Volume), p.Target.Text, p.Solute.Name, p.Solvent.Name)
+	return fmt.Sprintf("%s of %s", quantity.Millilitres(p.Volume), p.Target.Text) +
+		either(unnamed(p), fmt.Sprintf(" in %s, %s", p.Solvent.Name, countedAs(p)), " "+solution(p))
 }
 
 // tolerance is "within 8 % of target (0.0368 to 0.0432)".

@@ -7,6 +7,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/clause"
 )
 
 // treatment is what a report of a preparation says, part by part.
@@ -43,10 +44,10 @@ func (p *Paper) Treatment() *treatment {
 func (p *Paper) below() string {
 	parts := clauses{p.told("Report of a preparation, before it is made", "Report of a preparation as it was made")}
 	if p.Batch != nil {
-		parts.put("batch ", p.Batch.Record.Batch)
+		parts.Put("batch ", p.Batch.Record.Batch)
 	}
-	parts.put("", p.Date)
-	parts.put("", p.Prep.Note)
+	parts.Put("", p.Date)
+	parts.Put("", p.Prep.Note)
 	return strings.Join(parts, " · ")
 }
 
@@ -56,10 +57,7 @@ func (p *Paper) purpose() string {
 	if len(p.Prep.Tolerances) == 0 {
 		return text + " No tolerance is given."
 	}
-	var list []string
-	for _, t := range p.Prep.Tolerances {
-		list = append(list, tolerance(t))
-	}
+	list := clause.Each(p.Prep.Tolerances, tolerance)
 	lie := either(p.Prep.Tolerances[0].Stated, "be", "lie")
 	return fmt.Sprintf("%s The strength is to %s %s, with a probability of at least %s %%.", text, lie, strings.Join(list, "; also "), asked(p.Prep.LeastChance))
 }

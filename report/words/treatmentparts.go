@@ -38,13 +38,10 @@ func (p *Paper) correlation() string {
 	budget := p.result().Analytic.Budget
 	for i := range budget {
 		line := &budget[i]
-		parts.add(line.Uses > 1 && line.StandardUncertainty > 0, "%s (%d times)", influence.Name(&line.Influence), line.Uses)
+		parts.Add(line.Uses > 1 && line.StandardUncertainty > 0, "%s (%d times)", influence.Name(&line.Influence), line.Uses)
 	}
 	const rule = "An error of one piece, one material or one day is one and the same error wherever it comes in; two errors of one piece at different marks are correlated, by a half unless the kit says otherwise. No other correlation is counted."
-	if len(parts) == 0 {
-		return "No influence comes in more than once. " + rule
-	}
-	return "Come in more than once, each as one error: " + strings.Join(parts, "; ") + ". " + rule
+	return either(len(parts) == 0, "No influence comes in more than once. ", "Come in more than once, each as one error: "+strings.Join(parts, "; ")+". ") + rule
 }
 
 // twoWays has the analytic evaluation beside the simulation.

@@ -33,6 +33,6 @@ var mutants = []mutant{
 	{"report/words/benchneeds.go", "solventNeeded", "mL -= b.solutions[n-1].MadeML", "mL -= 0", "SolventNeeded"},
 	{"report/words/benchneeds.go", "solventNeeded", "mL -= s.Amount / max", "mL += s.Amount / max", "SolventNeeded"},
 	{"report/words/benchneeds.go", "solventNeeded", "mL += s.MadeML", "mL += s.MadeML / 2", "SolventNeeded"},
-	{"report/words/benchagain.go", "enough", "1.2*need", "1.0*need", "Enough"},
-	{"report/words/benchagain.go", "enough", "need = s.Measure.Capacity", "need = s.Amount", "Enough"},
+	{"report/words/benchorder.go", "enough", "1.2*need", "1.0*need", "Enough"},
+	{"report/words/benchorder.go", "enough", "need = s.Measure.Capacity", "need = s.Amount", "Enough"},
 }

@@ -65,8 +65,8 @@ func (w *work) enter(e *entry, stands map[int]*entry) bool {
 	case e.Corrects == 0 && !w.do(e, now):
 		return false
 	}
-	if e.Spoilt != "" {
-		w.spoil(e, now)
+	if e.Spoilt != "" && e.Step <= len(w.done) && w.done[e.Step-1] == now { // else it has been thrown away already
+		w.spoilt = min(cmp.Or(w.spoilt, e.Step), e.Step)
 	}
 	return true
 }
@@ -114,13 +114,6 @@ func (w *work) refuse(e *entry) {
 	}
 	e.table.Fail("step", fmt.Sprintf("step %d is in entry %d already", e.Step, before.Number),
 		fmt.Sprintf("to change what that says write corrects = %d in place of step; when it was spoilt and done again, first an entry with corrects = %d and spoilt = the reason", before.Number, before.Number))
-}
-
-// spoil marks a step as spoilt, unless it has been thrown away already.
-func (w *work) spoil(e, now *entry) {
-	if e.Step <= len(w.done) && w.done[e.Step-1] == now {
-		w.spoilt = min(cmp.Or(w.spoilt, e.Step), e.Step)
-	}
 }
 
 // again lists the steps from which the work can go on after one was spoilt, the last

@@ -56,26 +56,22 @@ func (w *work) goBack(step int) bool {
 // by itself.
 func (w *work) throwAway(i, back int) {
 	s, l := &w.steps[i], &w.lost[i]
-	parent := w.parent(i)
-	if parent >= back {
-		return
+	if parent := w.parent(i); parent < back {
+		*l = waste{l.of(s) + w.wasted(i), *s, parent}
 	}
-	*l = waste{l.of(s) + w.wasted(i), *s, parent}
 }
 
 // parent is the step, from 1, that made the solution of which a step takes a part; 0 when
 // it is a stock, or the step takes none.
 func (w *work) parent(i int) int {
 	s, r := &w.steps[i], &route.Route{Steps: w.steps}
-	switch {
-	case s.Verb.Traits().FromSolution:
-		for i > 0 && !r.Finished(i-1) {
-			i--
-		}
-		return i
-	default:
+	if !s.Verb.Traits().FromSolution {
 		return s.From
 	}
+	for i > 0 && !r.Finished(i-1) {
+		i--
+	}
+	return i
 }
 
 // wasted is what a step that is done again has cost: what it measured out or, for one

@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -13,7 +14,10 @@ func (e *entry) fill(r *recordReader, p prepReader) bool {
 	t := e.table
 	ofBench := slices.Contains(t.Keys(), "temperature") // it may be blank
 	t.DropBlanks()
-	e.By, e.Note, e.Spoilt = readInitials(t), t.Text("note"), t.Text("spoilt")
+	e.By, e.Note, e.Spoilt = t.Text("by"), t.Text("note"), t.Text("spoilt")
+	if len([]rune(e.By)) > 40 {
+		t.Fail("by", "is longer than 40 characters", "initials or a name will do")
+	}
 	e.readTime()
 	e.Late, e.Withdrawn, e.asPlanned = t.Flag("late"), t.Flag("withdrawn"), t.Flag("as-planned")
 	switch {
@@ -52,15 +56,6 @@ func (e *entry) checkRemarks() {
 // holdsOnly reports whether a table has no other keys.
 func holdsOnly(t *benchfile.Table, keys ...string) bool {
 	return !slices.ContainsFunc(t.Keys(), func(k string) bool { return !slices.Contains(keys, k) })
-}
-
-// readInitials reads by whom an entry is.
-func readInitials(t *benchfile.Table) string {
-	by := t.Text("by")
-	if len([]rune(by)) > 40 {
-		t.Fail("by", "is longer than 40 characters", "initials or a name will do")
-	}
-	return by
 }
 
 // readTemperature reads that of the bench; what is not said is as in the entry that is
@@ -140,9 +135,7 @@ func (e *entry) correct(r *recordReader, p prepReader) {
 		e.Done, e.known = p.readDone(t, &other.Done)
 		e.Read = (other.Read || t.Has(e.Done.Verb.Traits().Key)) && !e.asPlanned
 	}
-	if e.Spoilt == "" {
-		e.Spoilt = other.Spoilt
-	}
+	e.Spoilt = cmp.Or(e.Spoilt, other.Spoilt)
 }
 
 // corrected is the entry that one corrects. It is nil when there is a mistake: in the

@@ -35,7 +35,9 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	r.line(t, k)
 	if kind.Traits().Receives {
 		marked(t, k)
-		vessel(t, k)
+		k.Vessel = vesselMass(t)
+		glass, _ := equipment.FindGlass(t.Text("material"))
+		k.Plastic = glass.Plastic || kind.Traits().Forms != nil && t.Text("form") == "plastic"
 	}
 	if kind.Traits().Read {
 		k.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
@@ -134,13 +136,6 @@ func (r *kitReader) line(t *benchfile.Table, k *equipment.Measure) {
 			t.Fail("set-with", err.Error(), "set it with a measure that reads "+quantity.Millilitres(k.Line.Each)+", or draw the line elsewhere")
 		}
 	}
-}
-
-// vessel reads the mass of an empty vessel, and what it is made of.
-func vessel(t *benchfile.Table, k *equipment.Measure) {
-	k.Vessel = vesselMass(t)
-	glass, _ := equipment.FindGlass(t.Text("material"))
-	k.Plastic = glass.Plastic || k.Kind.Traits().Forms != nil && t.Text("form") == "plastic"
 }
 
 // vesselMass reads the mass of what stands on a balance with what is weighed in it.

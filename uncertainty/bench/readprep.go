@@ -35,7 +35,10 @@ func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *route.Prep {
 	p.File, p.Source = root.Source()
 	p.Digest = sha256Of(p.Source)
 	p.Title, p.Note = root.Text("title"), root.Text("note")
-	p.Volume = readVolume(root)
+	p.Volume = root.Positive("volume", quantity.Volume)
+	if err := route.CheckVolume(p.Volume); p.Volume != 0 && err != nil {
+		root.FailWith("volume", err)
+	}
 	p.Bench = readBench(root.Table("bench"))
 	p.Solute = readSolute(root.Table("solute"))
 	p.Solvent = readSolvent(root.Table("solvent"))
@@ -66,15 +69,6 @@ func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *route.Prep {
 
 // prepReader reads what of a prep rests on what of it was read before.
 type prepReader struct{ *route.Prep }
-
-// readVolume reads the volume wanted.
-func readVolume(t *benchfile.Table) float64 {
-	v := t.Positive("volume", quantity.Volume)
-	if err := route.CheckVolume(v); v != 0 && err != nil {
-		t.FailWith("volume", err)
-	}
-	return v
-}
 
 // readTarget reads the strength wanted.
 func (p prepReader) readTarget(root *benchfile.Table) {
@@ -116,11 +110,7 @@ func (p prepReader) concentration(s route.Strength) float64 {
 	return concentration
 }
 
-func readBench(t *benchfile.Table) route.Bench {
-	if t == nil {
-		return route.Bench{}
-	}
-	var b route.Bench
+func readBench(t *benchfile.Table) (b route.Bench) {
 	b.Temperature, b.Within = readTemperature(t, b.Temperature, b.Within)
 	b.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	b.MeniscusIgnored = t.Word("meniscus", "counted", "ignored") == "ignored"

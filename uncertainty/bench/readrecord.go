@@ -35,8 +35,11 @@ func readRecord(name string, text []byte, p *route.Prep) (*recordReader, error) 
 	if err != nil {
 		return nil, err
 	}
-	if err := refuseOthers(root); err != nil {
-		return nil, err
+	if holds(root, "target") {
+		return nil, root.Refuse("this is a prep, not a record", "", benchfile.BeginRecord)
+	}
+	if holds(root, kitTables()...) {
+		return nil, root.Refuse("this is a kit, not a record", "", benchfile.BeginRecord)
 	}
 	root.DropBlanks()
 	root.Need("route", "entries")
@@ -81,17 +84,6 @@ type entry struct {
 	asPlanned bool // what is written is from the plan, and not a reading
 	known     bool // what it says of a step or the bench could be read
 	table     *benchfile.Table
-}
-
-// refuseOthers refuses the other files of a bench.
-func refuseOthers(root *benchfile.Table) error {
-	switch {
-	case holds(root, "target"):
-		return root.Refuse("this is a prep, not a record", "", benchfile.BeginRecord)
-	case holds(root, kitTables()...):
-		return root.Refuse("this is a kit, not a record", "", benchfile.BeginRecord)
-	}
-	return nil
 }
 
 // read reads the entries, and checks what can be said of each by itself and against

@@ -59,11 +59,16 @@ func (p prepReader) readVerb(t *benchfile.Table, verb route.Verb, planned *route
 // readUse reads which instrument a step uses, and what it shows.
 func (p prepReader) readUse(t *benchfile.Table, s *route.Step, key string, kind quantity.Kind, planned *route.Step) {
 	s.Piece = t.Count("piece", 1)
-	if planned != nil && !holds(t, key) {
+	switch {
+	case planned != nil && !holds(t, key):
 		t.Has(key)
 		s.Balance, s.Measure = planned.Balance, planned.Measure
-	} else {
-		p.readInstrument(t, s, key, kind)
+	case kind == quantity.Mass:
+		needInstrument(t, s.Verb, key)
+		s.Balance = p.findBalance(t, key)
+	default:
+		needInstrument(t, s.Verb, key)
+		s.Measure = p.findMeasure(t, key, s.Verb)
 	}
 	switch {
 	case planned != nil && !holds(t, string(s.Verb)):
@@ -75,16 +80,6 @@ func (p prepReader) readUse(t *benchfile.Table, s *route.Step, key string, kind 
 	}
 	if kind == quantity.Volume {
 		s.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
-	}
-}
-
-// readInstrument finds the instrument that a step names.
-func (p prepReader) readInstrument(t *benchfile.Table, s *route.Step, key string, kind quantity.Kind) {
-	needInstrument(t, s.Verb, key)
-	if kind == quantity.Mass {
-		s.Balance = p.findBalance(t, key)
-	} else {
-		s.Measure = p.findMeasure(t, key, s.Verb)
 	}
 }
 

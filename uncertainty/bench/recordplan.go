@@ -77,7 +77,7 @@ func (r *recordReader) compareToNow(plan *benchfile.Table) {
 		}
 	}
 	for _, name := range append(used, r.supplies()...) {
-		if !slices.Contains(r.own.Names(), name) {
+		if !slices.Contains(r.own.Names(), name) && !slices.Contains(r.Newcomers, name) {
 			r.Newcomers = append(r.Newcomers, name)
 		}
 	}
@@ -88,9 +88,9 @@ func (r *recordReader) supplies() (names []string) {
 	for _, e := range r.entries {
 		switch s := &e.Done; {
 		case s.Stock != nil:
-			names = addOnce(names, s.Stock.Name)
+			names = append(names, s.Stock.Name)
 		case s.Packet != nil:
-			names = addOnce(names, s.Packet.Name)
+			names = append(names, s.Packet.Name)
 		}
 	}
 	return names
@@ -114,20 +114,12 @@ func (r *recordReader) instruments() (names []string) {
 // with which a line was set.
 func addInstruments(names []string, b *equipment.Balance, m *equipment.Measure) []string {
 	if b != nil {
-		names = addOnce(names, b.Name)
+		names = append(names, b.Name)
 	}
 	for ; m != nil; m = m.Line.With {
-		names = addOnce(names, m.Name)
+		names = append(names, m.Name)
 	}
 	return names
-}
-
-// addOnce adds a name that is not in a list.
-func addOnce(names []string, name string) []string {
-	if name == "" || slices.Contains(names, name) {
-		return names
-	}
-	return append(names, name)
 }
 
 // findRoute finds the route that was planned.

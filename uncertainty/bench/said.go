@@ -116,11 +116,8 @@ func (r *recordReader) plannedStep(number string) *route.Step {
 // not known; planned is what it was to be where nothing else is said, nil where that stays open.
 func parseDone(line, said, key string, planned *route.Step) (keys []string, err error) {
 	if spoilt := spoiltForm.FindStringSubmatch(said); spoilt != nil {
-		why := spoilt[2]
-		if why == "" {
-			why = "spoilt"
-		}
-		said, keys = strings.TrimSpace(spoilt[1]), []string{textAt("spoilt", strings.TrimPrefix(why, "by "))}
+		why := strings.TrimPrefix(cmp.Or(spoilt[2], "spoilt"), "by ")
+		said, keys = strings.TrimSpace(spoilt[1]), []string{textAt("spoilt", why)}
 	}
 	if key == "" && planned != nil {
 		key = planned.Verb.Traits().Key

@@ -16,7 +16,7 @@ import (
 // what it names. All else stays as it is, but for blank lines round what goes and
 // comes. Comments between its routes go with them.
 func SaveRoutes(text []byte, kit string, routes []*route.Route) ([]byte, error) {
-	if kit != "" && !nameable(kit) {
+	if strings.TrimSpace(kit) != kit || quantity.Printable(kit) != kit {
 		return nil, fmt.Errorf("a prep cannot name a kit with the path %q", kit)
 	}
 	written := make([]string, len(routes))
@@ -24,11 +24,6 @@ func SaveRoutes(text []byte, kit string, routes []*route.Route) ([]byte, error) 
 		written[i] = writtenRoute(r)
 	}
 	return benchfile.Rewritten(ofMistake("the prep"), text, "route", "kit", filepath.ToSlash(kit), strings.Join(written, "\n"))
-}
-
-// nameable reports a path that a file of a bench can hold.
-func nameable(path string) bool {
-	return strings.TrimSpace(path) == path && quantity.Printable(path) == path
 }
 
 // writtenRoute is the [[route]] table of a route.

@@ -24,7 +24,10 @@ func wholeLines(name string, text []byte) (whole []byte, cut []record.Cut) {
 		number++
 		written, ended := bytes.CutSuffix(line, []byte("\n"))
 		written = bytes.TrimSuffix(written, []byte("\r"))
-		if bytes.HasSuffix(written, []byte(struck)) || !ended && brokenOff(name, whole[:from], written) {
+		// A last line is broken off where it is a piece of a line. One below another mistake is
+		// not: that mistake may be a text that opened there and is closed here.
+		brokenOff := !ended && !closed(written) && !right(name, written) && right(name, whole[:from])
+		if brokenOff || bytes.HasSuffix(written, []byte(struck)) {
 			cut = append(cut, record.Cut{Line: number, Text: quantity.Printable(string(written))})
 			blankOut(written)
 		}
@@ -34,12 +37,6 @@ func wholeLines(name string, text []byte) (whole []byte, cut []record.Cut) {
 		blankOut(whole[len(half):])
 	}
 	return whole, cut
-}
-
-// brokenOff reports a last line that is a piece of a line. One below another mistake is
-// not: that mistake may be a text that opened there and is closed here.
-func brokenOff(name string, above, last []byte) bool {
-	return !closed(last) && !right(name, last) && right(name, above)
 }
 
 // right reports right TOML, which may hold nothing.

@@ -3,6 +3,7 @@ package plan
 import (
 	"context"
 
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
@@ -56,4 +57,64 @@ func chosenOf(ctx context.Context, p *route.Prep, list []found, o Options) (*rou
 		return nil, err
 	}
 	return &c.Results[use], nil
+}
+
+// choose returns the place of the route that is recommended.
+func choose(c *route.Comparison, preference string) int {
+	use := 0
+	for i := range c.Results {
+		if i > 0 && prefers(c, preference, &c.Results[i], &c.Results[use]) {
+			use = i
+		}
+	}
+	return use
+}
+
+// prefers reports whether a is recommended rather than b: by what the preference makes
+// small where both are good enough, and otherwise as a comparison does.
+func prefers(c *route.Comparison, preference string, a, b *route.Result) bool {
+	if inside(c, a) && inside(c, b) {
+		if by, other := figure(c, preference, a), figure(c, preference, b); by != other {
+			return by < other
+		}
+	}
+	return c.Prep.Better(a, b)
+}
+
+// inside reports whether a route is good enough; all are where there is no
+// tolerance.
+func inside(c *route.Comparison, r *route.Result) bool {
+	return len(c.Prep.Tolerances) == 0 || c.Prep.Meets(r)
+}
+
+// figure is what a preference makes small: 0 where a comparison decides.
+func figure(c *route.Comparison, preference string, r *route.Result) float64 {
+	switch preference {
+	case route.Tightest:
+		return r.Analytic.Relative()
+	case route.Fewest:
+		return float64(r.Operations)
+	case route.LeastSolute:
+		return r.SoluteUsed
+	case route.Cheapest:
+		cost, _ := c.Prep.Cost(r)
+		return cost.Amount
+	}
+	return 0
+}
+
+// Dilutions finds the routes by volume with just so many dilutions as the options say that no
+// other beats, as [Search] does. They are neither simulated nor named; notSearched says
+// what was left out.
+func Dilutions(ctx context.Context, p *route.Prep, o Options) (routes []*route.Route, notSearched []note.Note, err error) {
+	b, err := newBench(p, o)
+	if err != nil || len(b.dilutions) == 0 {
+		return nil, nil, err
+	}
+	s := only(b, o, newJudge(p, b.coverage, tooLittle, enough), o.Steps)
+	list, err := s.result(ctx)
+	for i := range list {
+		routes = append(routes, list[i].Route)
+	}
+	return routes, s.notSearched, err
 }

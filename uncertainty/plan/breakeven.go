@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -9,7 +10,6 @@ import (
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty/portable"
-	"minim/uncertainty/route"
 )
 
 // BreakEven is the coarsest readability that is good enough.
@@ -63,15 +63,6 @@ func decimal(x float64, exponent int) float64 {
 	return x * math.Pow10(exponent)
 }
 
-// sparing limits what may be left over to as much as is wanted, where nothing else
-// is said: with no limit at all, any balance will do for a large enough batch.
-func sparing(p *route.Prep, o Options) Options {
-	if o.LeftOver == 0 && o.Volume == 0 {
-		o.LeftOver = p.Volume
-	}
-	return o
-}
-
 // readabilities works out what hangs on the readability of the balance.
 func (b *Purchase) readabilities(ctx context.Context, o Options) (err error) {
 	b.MostLeftOver = o.leftOverAllowed(b.Prep)
@@ -92,9 +83,6 @@ func (b *Purchase) readabilities(ctx context.Context, o Options) (err error) {
 	return err
 }
 
-// triedDigits are the readabilities that are looked through for BreakEven, in g.
-func triedDigits() []float64 { return series(-6, 1) }
-
 // breakEvens finds for each number of dilutions the coarsest readability, from 1 µg
 // to 10 g, at which a balance that is otherwise like one of the kit still allows a
 // route that reaches the chance asked for. A coarser one never does where a finer
@@ -103,7 +91,7 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 	if len(b.Prep.Tolerances) == 0 {
 		return nil, nil
 	}
-	readabilities := triedDigits()
+	readabilities := series(-6, 1) // in g
 	var list []BreakEven
 	for n := range o.Steps + 1 {
 		e := BreakEven{Dilutions: n}
@@ -117,7 +105,7 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 				b.known = append(b.known, knownRoute{n, readabilities[i], list[k].Result.Analytic.Relative()})
 			}
 			if len(list) > 0 {
-				e.Readability, e.LeftOver = readabilities[i], leastLeftOver(list)
+				e.Readability, e.LeftOver = readabilities[i], volume(slices.MinFunc(list, func(a, b found) int { return cmp.Compare(a.LeftOverML, b.LeftOverML) }).LeftOverML)
 			} else {
 				e.CutShort = e.CutShort || cutShort
 			}
@@ -141,14 +129,6 @@ func (b *Purchase) withDigit(ctx context.Context, bench *bench, d float64, o Opt
 	list, err = only(reading, o, j, dilutions).result(ctx)
 	b.missed.add(note.Of("on-a-balance-reading-to", "", equipment.G(d)), reading.notSearched)
 	return list, reading.cutShort, err
-}
-
-func leastLeftOver(list []found) float64 {
-	mL := math.Inf(1)
-	for i := range list {
-		mL = min(mL, volume(list[i].LeftOverML))
-	}
-	return mL
 }
 
 // only is a search of the routes by volume with so many dilutions.

@@ -132,12 +132,11 @@ type draft struct {
 
 // dissolve weighs solute and makes it up to a mass.
 func (w *weigher) dissolve(s *source) {
-	weigh := func(m float64) route.Step {
+	w.makeUp(draft{dilutions: -1, fraction: s.intended, left: math.Inf(1), bought: true}, func(m float64) route.Step {
 		step := s.step
 		step.Amount = m
 		return step
-	}
-	w.makeUp(draft{dilutions: -1, fraction: s.intended, left: math.Inf(1), bought: true}, weigh)
+	})
 }
 
 // dissolvePacket makes a packet up to a mass.

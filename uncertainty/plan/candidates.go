@@ -15,7 +15,11 @@ func (b *bench) candidates(steps int) float64 {
 	}
 	total := 0.0
 	aliquots := map[float64]float64{b.prep.Volume: 1} // how many routes need which volume
-	firsts := volumesOf(b.firsts)
+	var firsts []float64                              // the volumes that are made, rising
+	for i := range b.firsts {
+		firsts = append(firsts, b.firsts[i].volume)
+	}
+	sort.Float64s(firsts)
 	for n := 0; ; n++ {
 		for needed, ways := range aliquots {
 			total += float64(ways * weighedOrPacket * float64(len(firsts)-from(firsts, needed)))
@@ -41,16 +45,6 @@ func (b *bench) before(aliquots map[float64]float64) map[float64]float64 {
 		}
 	}
 	return next
-}
-
-// volumesOf are the volumes that are made, rising.
-func volumesOf(list []making) []float64 {
-	volumes := make([]float64, len(list))
-	for i := range list {
-		volumes[i] = list[i].volume
-	}
-	sort.Float64s(volumes)
-	return volumes
 }
 
 // from is the place of the first volume that is enough.

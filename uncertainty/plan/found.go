@@ -3,7 +3,9 @@ package plan
 import (
 	"cmp"
 	"context"
+	"fmt"
 	"slices"
+	"strings"
 
 	"minim/uncertainty/route"
 )
@@ -65,4 +67,43 @@ func (c *chain) route() *route.Route {
 		r.Steps = append(r.Steps, c.ways[i].steps()...)
 	}
 	return r
+}
+
+// places are those of instruments, stocks and packets in their files, from 1 on: routes
+// are put in order by them, and not by names.
+type places map[any]int
+
+func placesIn(p *route.Prep) places {
+	of := make(places)
+	placed(of, p.Kit.Balances)
+	placed(of, p.Kit.Measures)
+	placed(of, p.Stocks)
+	placed(of, p.Packets)
+	return of
+}
+
+// placed puts a list behind those that have their places.
+func placed[T any](of places, list []*T) {
+	for _, one := range list {
+		of[one] = len(of) + 1
+	}
+}
+
+// signature holds all that the steps of a route do, and with what.
+func (of places) signature(r *route.Route) string {
+	var text strings.Builder
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		place := of[s.Measure]
+		switch {
+		case s.Balance != nil:
+			place = of[s.Balance]
+		case s.Measure == nil && s.Stock != nil:
+			place = of[s.Stock]
+		case s.Packet != nil:
+			place = of[s.Packet]
+		}
+		fmt.Fprintf(&text, "%s %v %06d ", s.Verb, s.Amount, place)
+	}
+	return text.String()
 }

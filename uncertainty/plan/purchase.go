@@ -97,7 +97,10 @@ func Buy(ctx context.Context, p *route.Prep, o Options) (*Purchase, error) {
 		return nil, err
 	}
 	if b.Like != nil {
-		err = b.readabilities(ctx, sparing(p, o))
+		if o.LeftOver == 0 && o.Volume == 0 {
+			o.LeftOver = p.Volume // with no limit at all, any balance will do for a large enough batch
+		}
+		err = b.readabilities(ctx, o)
 	}
 	b.NotSearched = b.missed.notes()
 	return b, err

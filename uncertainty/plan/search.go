@@ -170,13 +170,6 @@ func mayBeRefused(r *route.Route) bool {
 	return false
 }
 
-// take puts on the front what a walk has found, unless it is beaten.
-func (s *search) take(found stair) {
-	if !s.front.beaten(found.merit) {
-		s.front = s.front.add(found)
-	}
-}
-
 // offered is the merit that counts, and whether it is worth looking for.
 func (j *judge) offered(m merit) (merit, bool) {
 	if j.worthOnly {

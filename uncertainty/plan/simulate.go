@@ -2,7 +2,9 @@ package plan
 
 import (
 	"context"
+	"fmt"
 
+	"minim/report/words/verb"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -69,4 +71,17 @@ func again(ctx context.Context, all *route.Comparison, places []int, s uncertain
 	}
 	all.Settings = c.Settings
 	return nil
+}
+
+// nameAll gives each route a name of its own.
+func nameAll(routes []*route.Route) {
+	used := make(map[string]int)
+	for _, r := range routes {
+		name := verb.Name(r.Steps)
+		used[name]++
+		if n := used[name]; n > 1 {
+			name = fmt.Sprintf("%s (%d)", name, n)
+		}
+		r.Name = name
+	}
 }

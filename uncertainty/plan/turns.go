@@ -76,7 +76,9 @@ func (s *search) oneTurn(walks []*turns, candidates int64) (left []*turns, err e
 		}
 		s.counts.add(w.counts)
 		for _, found := range w.new {
-			s.take(found)
+			if !s.front.beaten(found.merit) {
+				s.front = s.front.add(found)
+			}
 		}
 		if goesOn[i] {
 			left = append(left, w)

@@ -85,12 +85,10 @@ func (j *judge) worth(value, u, degreesOfFreedom float64) float64 {
 func (j *judge) merit(r *route.Result) merit {
 	a := &r.Analytic
 	u := a.StandardUncertainty / math.Abs(a.Value)
-	return merit{rounded(j.worth(a.Value, u, a.DegreesOfFreedom)), volume(r.LeftOverML), r.Operations}
+	// to 12 digits after the point, so that what is equal but for the last digits of floating point is equal
+	worth := math.Round(j.worth(a.Value, u, a.DegreesOfFreedom)*1e12) / 1e12
+	return merit{worth, volume(r.LeftOverML), r.Operations}
 }
-
-// rounded to 12 digits after the point, so that what is equal but for the last
-// digits of floating point is equal.
-func rounded(worth float64) float64 { return math.Round(worth*1e12) / 1e12 }
 
 // twoSided reports whether there are two limits.
 func (j *judge) twoSided() bool { return j.limits.Lower > 0 && !math.IsInf(j.limits.Upper, 1) }

@@ -35,10 +35,7 @@ func (r *rescuer) near(ratio float64) bool {
 func (r *rescuer) diluteFinely(factor float64) {
 	whole := 0.95 * r.now.MadeML // some rinses, some stays
 	least := min(r.prep.Volume, whole*factor)
-	for _, k := range r.prep.Kit.Measures {
-		if !k.Kind.Traits().Receives {
-			continue
-		}
+	for _, k := range r.vessels() {
 		for mark := range graduations(k, least) {
 			r.dilutePart(route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: k}, mark/factor, whole)
 			if r.isOver(dilutePart) {

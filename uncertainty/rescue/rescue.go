@@ -82,11 +82,14 @@ func Find(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.
 	if is, wanted := r.concentrations(); math.Abs(is/wanted-1) < slack {
 		return nil, &NoWayError{Reason: note.Of("right-already", "")}
 	}
-	r.largest = largestVessel(p)
+	for _, k := range r.vessels() {
+		r.largest = max(r.largest, k.Capacity)
+	}
 	found, err := r.find(s)
 	if err == nil && r.stopped && !r.good(&found.Results[found.Verdict.Use]) {
 		// What seemed good enough to stop at is not.
-		r.startAgain()
+		r.thorough, r.tried, r.triedOf = true, 0, make(map[way]int) // again, and stop at nothing
+		r.found, r.cut, r.notSearched = nil, nil, nil
 		found, err = r.find(s)
 	}
 	if err != nil {
@@ -97,8 +100,13 @@ func Find(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.
 
 // find tries the ways, and simulates the best of each kind.
 func (r *rescuer) find(s uncertainty.Settings) (*Rescue, error) {
-	if err := r.tryAll(); err != nil {
-		return nil, err
+	if is, wanted := r.concentrations(); is > wanted {
+		r.weaken(is / wanted)
+	} else {
+		r.strengthen(is, wanted)
+	}
+	if r.err != nil {
+		return nil, r.err
 	}
 	kinds, routes, err := r.best(s)
 	if err != nil {
@@ -108,12 +116,6 @@ func (r *rescuer) find(s uncertainty.Settings) (*Rescue, error) {
 		return nil, r.noWay()
 	}
 	return r.simulate(kinds, routes, s)
-}
-
-// startAgain forgets what was tried, and stops at nothing from then on.
-func (r *rescuer) startAgain() {
-	r.thorough, r.tried, r.triedOf = true, 0, make(map[way]int)
-	r.found, r.cut, r.notSearched = nil, nil, nil
 }
 
 // worthIt simulates the batch as it is too, and reports ways that are in vain.
@@ -198,16 +200,6 @@ type correction struct {
 	result route.Result
 }
 
-// tryAll tries all ways of the kind that is called for.
-func (r *rescuer) tryAll() error {
-	if is, wanted := r.concentrations(); is > wanted {
-		r.weaken(is / wanted)
-	} else {
-		r.strengthen(is, wanted)
-	}
-	return r.err
-}
-
 // concentrations of the batch as it is expected to be, and as it should be, in g/mL.
 func (r *rescuer) concentrations() (is, wanted float64) {
 	return r.prep.ConcentrationOf(r.now.Analytic.Value), r.prep.ConcentrationOf(r.prep.Target.Value)
@@ -256,14 +248,4 @@ func (r *rescuer) try(kind way, steps ...route.Step) {
 		r.tightest = min(r.tightest, result.HoldsWithin)
 		r.found = append(r.found, correction{kind, result})
 	}
-}
-
-// largestVessel is the greatest volume that a vessel of the kit holds.
-func largestVessel(p *route.Prep) (mL float64) {
-	for _, k := range p.Kit.Measures {
-		if k.Kind.Traits().Receives {
-			mL = max(mL, k.Capacity)
-		}
-	}
-	return mL
 }

@@ -39,10 +39,7 @@ func (r *rescuer) has(kinds ...way) bool {
 
 // fillUp makes all of the batch up to the marks nearest to a volume.
 func (r *rescuer) fillUp(volume float64) {
-	for _, k := range r.prep.Kit.Measures {
-		if !k.Kind.Traits().Receives {
-			continue
-		}
+	for _, k := range r.vessels() {
 		for _, mark := range k.Nearest(volume) {
 			r.try(fillUp, all, route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: k})
 		}
@@ -128,7 +125,7 @@ func (r *rescuer) strongerThan(wanted float64) (list []strong, err error) {
 		if err != nil {
 			return nil, err
 		}
-		if !r.isBatch(k) {
+		if itself := len(r.batch.Steps) == 1 && r.batch.Steps[0].Stock == k; !itself {
 			list = append(list, strong{route.Step{Stock: k}, c, k.MostML()})
 		}
 	}
@@ -158,11 +155,6 @@ func (r *rescuer) strengthenWith(s strong, is, wanted float64) {
 	}
 }
 
-// isBatch reports whether a stock is the batch itself.
-func (r *rescuer) isBatch(k *route.Stock) bool {
-	return len(r.batch.Steps) == 1 && r.batch.Steps[0].Stock == k
-}
-
 // addSolute dissolves the readings nearest to a mass of solute.
 func (r *rescuer) addSolute(grams float64) {
 	for _, k := range r.prep.Kit.Balances {
@@ -171,4 +163,45 @@ func (r *rescuer) addSolute(grams float64) {
 			r.try(addMore, all, route.Step{Verb: route.AddSolute, Amount: k.Displayed(n), Balance: k})
 		}
 	}
+}
+
+// mostFills of one instrument for one volume.
+const mostFills = 4
+
+// measured lists the ways to measure a volume out with steps of a verb: with one reading
+// of an instrument, or with full fills of one and a reading of any. Of readings, the two
+// nearest are tried.
+func (r *rescuer) measured(verb route.Verb, mL float64) (ways [][]route.Step) {
+	for _, k := range r.deliverers() {
+		fills := math.Floor(mL/k.Capacity + slack)
+		if fills > mostFills {
+			continue
+		}
+		full := slices.Repeat([]route.Step{{Verb: verb, Amount: k.Capacity, Measure: k}}, int(fills))
+		rest := mL - float64(fills*k.Capacity)
+		if fills > 0 {
+			ways = append(ways, full)
+		}
+		for _, other := range r.deliverers() {
+			if fills == 0 && other != k {
+				continue // that is a way of the other
+			}
+			for _, mark := range other.Nearest(rest) {
+				ways = append(ways, append(slices.Clone(full), route.Step{Verb: verb, Amount: mark, Measure: other}))
+			}
+		}
+	}
+	return ways
+}
+
+// deliverers are the instruments that measure a volume out by a reading.
+func (r *rescuer) deliverers() []*equipment.Measure {
+	return slices.DeleteFunc(slices.Clone(r.prep.Kit.Measures), func(k *equipment.Measure) bool {
+		return !k.Kind.Traits().Delivers || k.Kind.Traits().Counts
+	})
+}
+
+// vessels are the instruments that hold what is made up in them.
+func (r *rescuer) vessels() []*equipment.Measure {
+	return slices.DeleteFunc(slices.Clone(r.prep.Kit.Measures), func(k *equipment.Measure) bool { return !k.Kind.Traits().Receives })
 }

@@ -8,6 +8,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/clause"
 )
 
 const classesIntroduction = "Limits of error of new instruments at 20 °C: the error of a piece lies within plus or minus the " +
@@ -80,16 +81,9 @@ func classBlocks(rows []equipment.Class) []page.Block {
 		t.Head = append(t.Head, column.head)
 	}
 	t.Head = append(t.Head, "trust and sources")
-	var stated []string
-	for _, c := range rows {
-		stated = append(stated, c.Source)
-	}
-	refs, sources := sourceNumbers(stated)
+	refs, sources := sourceNumbers(clause.Each(rows, func(c equipment.Class) string { return c.Source }))
 	for i, c := range rows {
-		var cells []string
-		for _, column := range columns {
-			cells = append(cells, column.cell(c))
-		}
+		cells := clause.Each(columns, func(column classColumn) string { return column.cell(c) })
 		t.Rows = append(t.Rows, page.Row{Cells: append(cells, fmt.Sprintf("%-12s%s", c.Trust, refs[i]))})
 	}
 	return []page.Block{page.Heading{Text: classHeading(rows[0])}, t, numberedSources(sources)}
@@ -171,31 +165,13 @@ func className(c equipment.Class) string {
 
 // belowHalf is "0.15 mL + 1 %".
 func belowHalf(c equipment.Class) string {
-	if c.BelowHalfFixed == 0 && c.BelowHalfShare == 0 {
-		return ""
-	}
-	return cellNumber(c.BelowHalfFixed) + " mL + " + cellShare(c.BelowHalfShare)
+	return clause.When(c.BelowHalfFixed != 0 || c.BelowHalfShare != 0, cellNumber(c.BelowHalfFixed)+" mL + "+cellShare(c.BelowHalfShare))
 }
 
 // recalled marks a figure that is from memory.
-func recalled(figure, trust string) string {
-	if trust == "from memory" {
-		return figure + "*"
-	}
-	return figure
-}
+func recalled(figure, trust string) string { return figure + clause.When(trust == "from memory", "*") }
 
-func cellShare(x float64) string {
-	if x == 0 {
-		return ""
-	}
-	return cellNumber(100*x) + " %"
-}
+func cellShare(x float64) string { return clause.When(x != 0, cellNumber(100*x)+" %") }
 
 // cellNumber prints a figure of a table, nothing for one that is not there.
-func cellNumber(x float64) string {
-	if x == 0 {
-		return ""
-	}
-	return quantity.Decimal(x, 9)
-}
+func cellNumber(x float64) string { return clause.When(x != 0, quantity.Decimal(x, 9)) }

@@ -7,28 +7,19 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/clause"
 	"minim/uncertainty"
 )
 
 // titled is "Bookbinder, bench.toml (invented)".
 func titled(k *equipment.Kit) string {
-	title := quantity.Printable(k.File)
-	if k.Title != "" {
-		title = k.Title + ", " + title
-	}
-	if k.Note != "" {
-		title += " (" + k.Note + ")"
-	}
-	return title
+	return clause.When(k.Title != "", k.Title+", ") + quantity.Printable(k.File) + clause.When(k.Note != "", " ("+k.Note+")")
 }
 
 // Invented marks what is made of the example that comes with the program; "" for a bench of
 // the user's.
 func Invented(k *equipment.Kit) string {
-	if !k.Invented {
-		return ""
-	}
-	return "INVENTED EXAMPLE: minim was given no file"
+	return clause.When(k.Invented, "INVENTED EXAMPLE: minim was given no file")
 }
 
 // Kit has a title, the instruments of a kit and its candidates apart, with the sources of their
@@ -112,12 +103,7 @@ func SampleOf(b *equipment.Balance) float64 {
 }
 
 // priceOf is empty where a price is not stated.
-func priceOf(p equipment.Price) string {
-	if !p.Stated() {
-		return ""
-	}
-	return p.String()
-}
+func priceOf(p equipment.Price) string { return clause.When(p.Stated(), p.String()) }
 
 func measureTable(list, all []*equipment.Measure) *page.Table {
 	t := &page.Table{Head: []string{"glass", "division", "limit", "u", "least to 10 %", "5 %", "from", "price"}, Numbers: 1}
@@ -145,17 +131,11 @@ func divisionOf(m *equipment.Measure) string {
 }
 
 func counted(name string, count int) string {
-	if count > 1 {
-		return fmt.Sprintf("%s (%d)", name, count)
-	}
-	return name
+	return name + clause.When(count > 1, fmt.Sprintf(" (%d)", count))
 }
 
 func limitOf(m *equipment.Measure) string {
-	if m.Bias.Shape == equipment.Gauss {
-		return "u " + quantity.Millilitres(m.Bias.Limit)
-	}
-	return "±" + quantity.Millilitres(m.Bias.Limit)
+	return clause.Either(m.Bias.Shape == equipment.Gauss, "u ", "±") + quantity.Millilitres(m.Bias.Limit)
 }
 
 // orNone prints a least amount, or that there is none.
@@ -204,17 +184,10 @@ func sources(all []*equipment.Measure) []page.Block {
 }
 
 func source(m *equipment.Measure) string {
-	numbered := ""
-	if m.Numbered > 0 && m.Numbered == m.Class.Numbered {
-		numbered = fmt.Sprintf("; numbered every %s (%s)", quantity.Millilitres(m.Numbered), m.Class.NumberedTrust)
-	}
-	return fmt.Sprintf("%s, %s; trust: %s%s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust, numbered)
+	numbered := fmt.Sprintf("; numbered every %s (%s)", quantity.Millilitres(m.Numbered), m.Class.NumberedTrust)
+	return fmt.Sprintf("%s, %s; trust: %s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust) +
+		clause.When(m.Numbered > 0 && m.Numbered == m.Class.Numbered, numbered)
 }
 
 // ofLiquid names the liquid that the drop of a dropper is one of, where that is not water.
-func ofLiquid(m *equipment.Measure) string {
-	if m.DropOf == "" {
-		return ""
-	}
-	return " of " + m.DropOf
-}
+func ofLiquid(m *equipment.Measure) string { return clause.When(m.DropOf != "", " of "+m.DropOf) }

@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 )
 
 // Row is what a report says of an instrument, a balance or one for volumes: its name, size and
@@ -12,16 +13,11 @@ import (
 func Row(name string, b *equipment.Balance, m *equipment.Measure) []string {
 	const stated = "as the kit states"
 	if b != nil {
-		errors := "repeats within s = " + spreadOf(b, " (assumed)") + ", linear within " + linearityOf(b, " (assumed)")
-		if b.Weighing.Known {
-			errors = "u = " + quantity.Grams(b.Weighing.Value) + " for a weighing"
-		}
+		errors := clause.Either(b.Weighing.Known, "u = "+quantity.Grams(b.Weighing.Value)+" for a weighing",
+			"repeats within s = "+spreadOf(b, " (assumed)")+", linear within "+linearityOf(b, " (assumed)"))
 		return []string{name, fmt.Sprintf("%s by %s", quantity.Grams(b.Capacity), quantity.Grams(b.Readability)), "", errors, stated}
 	}
-	size := quantity.Millilitres(m.Capacity)
-	if m.Division > 0 {
-		size += " by " + quantity.Millilitres(m.Division)
-	}
+	size := quantity.Millilitres(m.Capacity) + clause.When(m.Division > 0, " by "+quantity.Millilitres(m.Division))
 	class, source := "", stated
 	if m.Class != nil && (m.Bias.ClassLimit || m.Bias.ByClass) {
 		class, source = m.Class.String(), m.Class.Trust

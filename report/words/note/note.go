@@ -5,6 +5,7 @@ package note
 
 import (
 	"fmt"
+	"minim/report/words/clause"
 	"reflect"
 	"slices"
 	"strings"
@@ -51,13 +52,7 @@ func (n Note) String() string {
 }
 
 // Texts are notes in words.
-func Texts(list []Note) []string {
-	var texts []string
-	for _, n := range list {
-		texts = append(texts, n.String())
-	}
-	return texts
-}
+func Texts(list []Note) []string { return clause.Each(list, Note.String) }
 
 // Contains reports whether a list holds a note.
 func Contains(list []Note, n Note) bool {

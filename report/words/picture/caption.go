@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
@@ -47,10 +48,8 @@ func OfBudget(c *route.Comparison, order []*route.Result, largest func(*route.Re
 		return noneCan(c)
 	}
 	what := alt(c, order, "What spoils the strength by each route", "bars for the largest shares of the variance of each", func(_ *route.Comparison, r *route.Result) string {
-		if list := largest(r); len(list) > 0 {
-			return "spoilt most by " + quantity.Series(list, "and")
-		}
-		return "spoilt by " + Labels.None
+		list := largest(r)
+		return clause.Either(len(list) > 0, "spoilt most by "+quantity.Series(list, "and"), "spoilt by "+Labels.None)
 	})
 	return captionOf(c, "route", tag(c), what, marked(c),
 		"The variance is the square of the standard uncertainty: without an influence of 50 %, 71 % of the give or take would remain.",
@@ -64,10 +63,8 @@ func noneCan(c *route.Comparison) Caption {
 
 // OfBatch words the spread of one batch.
 func OfBatch(c *route.Comparison, finished bool) Caption {
-	note := "The batch as made goes by what was really read, with all that is uncertain of that."
-	if !finished {
-		note = "The batch goes by what has been read so far, and for what is still to come by the plan."
-	}
+	note := clause.Either(finished, "The batch as made goes by what was really read, with all that is uncertain of that.",
+		"The batch goes by what has been read so far, and for what is still to come by the plan.")
 	return captionOf(c, "batch", "THIS BATCH", rowsAlt("How the strength of a batch spreads", c), note, dots(c))
 }
 
@@ -114,10 +111,7 @@ func rowsAlt(subject string, c *route.Comparison) string {
 }
 
 func spreadAlt(c *route.Comparison, r *route.Result) string {
-	words := ""
-	if !r.Informative {
-		words = ", which could be nothing at all"
-	}
+	words := clause.When(!r.Informative, ", which could be nothing at all")
 	if len(r.Inside) == 0 {
 		return share(r.MonteCarlo.CoverageProbability) + " of batches within " + quantity.Percent(r.HoldsWithin) + " of target" + words
 	}
@@ -139,16 +133,11 @@ func alt(c *route.Comparison, order []*route.Result, subject, form string, tell 
 		}
 	}
 	use := &c.Results[c.Verdict.Use]
-	s := fmt.Sprintf("%s (%d) to make %s%s: %s. Marked %q: %s, %s",
-		subject, done, wanted(c.Prep), onChanged(c.Prep), form, strings.ToLower(tag(c)), use.Route.Name, tell(c, use))
-	if last != use {
-		s += fmt.Sprintf("; at the end: %s, %s", last.Route.Name, tell(c, last))
-	}
-	if n := len(order) - done - stopped; n > 0 {
-		s += fmt.Sprintf("; not possible: %d", n)
-	}
-	if stopped > 0 {
-		s += fmt.Sprintf("; not to be used: %d", stopped)
-	}
-	return s + "."
+	parts := clause.List{fmt.Sprintf("%s (%d) to make %s%s: %s. Marked %q: %s, %s",
+		subject, done, wanted(c.Prep), onChanged(c.Prep), form, strings.ToLower(tag(c)), use.Route.Name, tell(c, use))}
+	parts.Add(last != use, "at the end: %s, %s", last.Route.Name, tell(c, last))
+	cannot := len(order) - done - stopped
+	parts.Add(cannot > 0, "not possible: %d", cannot)
+	parts.Add(stopped > 0, "not to be used: %d", stopped)
+	return strings.Join(parts, "; ") + "."
 }

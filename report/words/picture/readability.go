@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 	"minim/uncertainty/plan"
 )
 
@@ -32,58 +33,34 @@ func (f *Readability) Caption() Caption {
 	return Caption{GiveOrTake: giveOrTakeAxis(f.Coverage), Notes: f.notes(), Alt: f.alt()}
 }
 
-func (f *Readability) notes() (list []string) {
-	if len(f.Lines) > 0 {
-		list = append(list, f.lines())
-	}
-	if len(f.Balances) > 0 {
-		list = append(list, "Circles: the route that would be chosen with each balance alone, whatever it leaves over.")
-	}
-	if words := f.cutShort(); words != "" {
-		list = append(list, words)
-	}
-	if words := f.breakEven(); words != "" {
-		list = append(list, "The coarsest readability with a chance of being inside of at least "+share(f.Prep.LeastChance)+": "+words+".")
-	}
-	if f.Shaded {
-		list = append(list, "Shaded: a give or take that fits within the tolerance, to its nearer limit, when the strength expected is on target.")
-	}
-	if len(f.Without) > 0 {
-		list = append(list, "No route was found with: "+strings.Join(f.Without, ", ")+".")
-	}
-	if f.Coverage == 0 {
-		return append(list, "Give or take: expanded uncertainty. "+predicted)
-	}
-	return append(list, meaning+share(f.Coverage)+". "+predicted)
+func (f *Readability) notes() []string {
+	var list clause.List
+	list.Add(len(f.Lines) > 0, "%s", f.lines())
+	list.Add(len(f.Balances) > 0, "Circles: the route that would be chosen with each balance alone, whatever it leaves over.")
+	list.Put("", f.cutShort())
+	coarsest := f.breakEven()
+	list.Add(coarsest != "", "The coarsest readability with a chance of being inside of at least %s: %s.", share(f.Prep.LeastChance), coarsest)
+	list.Add(f.Shaded, "Shaded: a give or take that fits within the tolerance, to its nearer limit, when the strength expected is on target.")
+	list.Add(len(f.Without) > 0, "No route was found with: %s.", strings.Join(f.Without, ", "))
+	return append(list, clause.Either(f.Coverage == 0, "Give or take: expanded uncertainty. ", meaning+share(f.Coverage)+". ")+predicted)
 }
 
 // lines say what the lines are of.
 func (f *Readability) lines() string {
-	like, left := "", ""
-	if f.Like != nil {
-		like = " like the " + f.LikeName
-	}
-	if mL := f.MostLeftOver; mL > 0 && !math.IsInf(mL, 1) {
-		left = ", that leave over no more than " + quantity.Millilitres(mL)
-	}
+	mL := f.MostLeftOver
+	like := clause.When(f.Like != nil, " like the "+f.LikeName)
+	left := clause.When(mL > 0 && !math.IsInf(mL, 1), ", that leave over no more than "+quantity.Millilitres(mL))
 	return "Lines: the tightest routes with a balance" + like + ", were it to read to so many g" + left + ", with an expected strength within a tenth of the target. Both scales are logarithmic."
 }
 
 // cutShort says where a search was cut short; "" where of none.
 func (f *Readability) cutShort() string {
-	var parts []string
-	if f.Hollow {
-		parts = append(parts, "Hollow marks on a line: the tightest route that was found before the search was cut short; there may be a tighter one.")
-	}
-	var with []string
+	var parts, with clause.List
+	parts.Add(f.Hollow, "Hollow marks on a line: the tightest route that was found before the search was cut short; there may be a tighter one.")
 	for _, o := range f.Balances {
-		if o.CutShort {
-			with = append(with, o.Name)
-		}
+		with.Add(o.CutShort, "%s", o.Name)
 	}
-	if len(with) > 0 {
-		parts = append(parts, "The search was cut short with the "+strings.Join(with, ", the ")+", where a better route may exist.")
-	}
+	parts.Add(len(with) > 0, "The search was cut short with the %s, where a better route may exist.", strings.Join(with, ", the "))
 	return strings.Join(parts, " ")
 }
 
@@ -100,35 +77,21 @@ func (f *Readability) breakEven() string {
 		case b.Readability > 0:
 			words = quantity.Grams(b.Readability)
 		}
-		if b.Dilutions > 0 {
-			words += " with"
-		}
-		parts = append(parts, words+" "+Dilutions(b.Dilutions))
+		parts = append(parts, words+clause.When(b.Dilutions > 0, " with")+" "+Dilutions(b.Dilutions))
 	}
 	return strings.Join(parts, ", ")
 }
 
 func (f *Readability) alt() string {
-	var lines, balances []string
-	for _, n := range f.Lines {
-		lines = append(lines, Dilutions(n))
-	}
-	for _, o := range f.Balances {
-		balances = append(balances, o.Name+", "+quantity.Grams(o.Balance.Readability)+", "+quantity.Percent(o.Best.Analytic.Relative()))
-	}
-	s := fmt.Sprintf("What the readability of the balance does to the give or take with which one makes %s%s", wanted(f.Prep), onChanged(f.Prep))
-	if len(f.Lines) > 0 {
-		s += ": lines for " + strings.Join(lines, ", ")
-	}
-	s += "."
-	if words := f.breakEven(); words != "" {
-		s += " The coarsest that is good enough: " + words + "."
-	}
-	if words := f.cutShort(); words != "" {
-		s += " " + words
-	}
-	if len(f.Balances) > 0 {
-		s += " Balances: " + strings.Join(balances, "; ") + "."
-	}
-	return s
+	lines := clause.Each(f.Lines, Dilutions)
+	balances := clause.Each(f.Balances, func(o *plan.Choice) string {
+		return o.Name + ", " + quantity.Grams(o.Balance.Readability) + ", " + quantity.Percent(o.Best.Analytic.Relative())
+	})
+	parts := clause.List{fmt.Sprintf("What the readability of the balance does to the give or take with which one makes %s%s%s.",
+		wanted(f.Prep), onChanged(f.Prep), clause.When(len(lines) > 0, ": lines for "+strings.Join(lines, ", ")))}
+	coarsest := f.breakEven()
+	parts.Add(coarsest != "", "The coarsest that is good enough: %s.", coarsest)
+	parts.Put("", f.cutShort())
+	parts.Add(len(balances) > 0, "Balances: %s.", strings.Join(balances, "; "))
+	return strings.Join(parts, " ")
 }

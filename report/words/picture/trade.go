@@ -1,30 +1,24 @@
 package picture
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
 // giveOrTakeAxis is the axis of a give or take with a coverage probability, 0 where none is stated.
 func giveOrTakeAxis(coverage float64) string {
-	name := "give or take, in % of the strength"
-	if coverage > 0 {
-		name += " (" + share(coverage) + ")"
-	}
-	return name
+	return "give or take, in % of the strength" + clause.When(coverage > 0, " ("+share(coverage)+")")
 }
 
 // Figures are those of a route beside its name.
 func Figures(p *route.Prep, r *route.Result) string {
-	words := "give or take " + quantity.Percent(r.Analytic.Relative()) + ", " + leavings(r, p.Volume)
-	if len(r.Inside) > 0 {
-		words += ", " + inside(p, r)
-	}
-	return words
+	return "give or take " + quantity.Percent(r.Analytic.Relative()) + ", " + leavings(r, p.Volume) + clause.When(len(r.Inside) > 0, ", "+inside(p, r))
 }
 
 // Trade is what is drawn of a search.
@@ -50,19 +44,10 @@ func (t *Trade) Caption() Caption {
 }
 
 func (t *Trade) notes() []string {
-	list := []string{t.chosen(), t.beaten(), meaning + share(t.Coverage) + "."}
-	if t.Logarithmic {
-		list[2] += " What is left over is drawn on a logarithmic scale."
-	}
-	if t.Hidden > 0 {
-		list = append(list, notShown(t.Hidden, "with a give or take over 100 %"))
-	}
-	if t.Silent > 0 {
-		list = append(list, notShown(t.Silent, "of your own that cannot be done or could hold nothing at all"))
-	}
-	if t.CutShort {
-		list = append(list, cutShort)
-	}
+	list := clause.List{t.chosen(), t.beaten(), meaning + share(t.Coverage) + "." + clause.When(t.Logarithmic, " What is left over is drawn on a logarithmic scale.")}
+	list.Add(t.Hidden > 0, "%s", notShown(t.Hidden, "with a give or take over 100 %"))
+	list.Add(t.Silent > 0, "%s", notShown(t.Silent, "of your own that cannot be done or could hold nothing at all"))
+	list.Put("", clause.When(t.CutShort, cutShort))
 	return append(list, predicted)
 }
 
@@ -71,19 +56,13 @@ const cutShort = "The search was cut short before all routes were searched: one 
 
 // beaten says what it is to beat a route.
 func (t *Trade) beaten() string {
-	by := "nearness to the target (expected difference and give or take)"
-	if len(t.Prep.Tolerances) > 0 {
-		by = "chance of being inside (over 99.9 % counts as equal)"
-	}
+	by := clause.Either(len(t.Prep.Tolerances) > 0, "chance of being inside (over 99.9 % counts as equal)", "nearness to the target (expected difference and give or take)")
 	return "A route beats another when it is at least as good in " + by + ", left over and number of measurements, and better in one of them."
 }
 
 // notShown is "3 routes of that kind are not shown.".
 func notShown(n int, which string) string {
-	if n == 1 {
-		return "1 route " + which + " is not shown."
-	}
-	return fmt.Sprintf("%d routes %s are not shown.", n, which)
+	return clause.Either(n == 1, "1 route "+which+" is not shown.", fmt.Sprintf("%d routes %s are not shown.", n, which))
 }
 
 // chosen names the marked route in full and says why it is marked.
@@ -106,17 +85,14 @@ func (t *Trade) chosen() string {
 
 // preferred says what a preference makes small.
 func preferred(preference string) string {
-	switch preference {
-	case route.Tightest:
-		return "with the least give or take"
-	case route.Fewest:
-		return "with the fewest measurements"
-	case route.LeastSolute:
-		return "that uses the least solute"
-	case route.Cheapest:
-		return "that costs least"
-	}
-	return "that leaves least over"
+	return cmp.Or(preferences[preference], "that leaves least over")
+}
+
+var preferences = map[string]string{
+	route.Tightest:    "with the least give or take",
+	route.Fewest:      "with the fewest measurements",
+	route.LeastSolute: "that uses the least solute",
+	route.Cheapest:    "that costs least",
 }
 
 func (t *Trade) alt() string {
@@ -135,8 +111,5 @@ func (t *Trade) alt() string {
 	if used := t.Verdict.Use; t.Used {
 		s += fmt.Sprintf(" Marked %q: %s, %s.", strings.ToLower(tag(t.Comparison)), t.Results[used].Route.Name, Figures(t.Prep, &t.Results[used]))
 	}
-	if t.CutShort {
-		s += " " + cutShort
-	}
-	return s
+	return s + clause.When(t.CutShort, " "+cutShort)
 }

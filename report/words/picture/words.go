@@ -1,31 +1,25 @@
 package picture
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
 
 	"minim/equipment/quantity"
 	"minim/report/words"
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
 // Heading is what stands over a figure: its title, which is the user's own where there is
 // one, what follows that where the kit is changed, what is to be made, and what is changed.
 func Heading(p *route.Prep, own string) (title, mark, toMake, changed string) {
-	if title = own; title == "" {
-		title = fmt.Sprintf("%s in %s", p.Solute.Name, p.Solvent.Name)
-	}
-	return title, onChanged(p), wanted(p), "Changed: " + strings.Join(words.ChangeTexts(p), "; ")
+	return cmp.Or(own, fmt.Sprintf("%s in %s", p.Solute.Name, p.Solvent.Name)), onChanged(p), wanted(p), "Changed: " + strings.Join(words.ChangeTexts(p), "; ")
 }
 
 // onChanged is what follows a title where the kit is changed.
-func onChanged(p *route.Prep) string {
-	if len(p.Changes) > 0 {
-		return ", on a changed kit"
-	}
-	return ""
-}
+func onChanged(p *route.Prep) string { return clause.When(len(p.Changes) > 0, ", on a changed kit") }
 
 // wanted says what is to be made:
 //
@@ -39,12 +33,7 @@ func wanted(p *route.Prep) string {
 }
 
 // Tolerance names one.
-func Tolerance(t route.Tolerance) string {
-	if t.Stated {
-		return t.Text
-	}
-	return "within " + t.Text
-}
+func Tolerance(t route.Tolerance) string { return clause.When(!t.Stated, "within ") + t.Text }
 
 // Beside is what stands beside the row of a route: what strength it gives, its chance of being
 // inside, or else what it holds within, and what it leaves over.
@@ -102,11 +91,7 @@ func tag(c *route.Comparison) string {
 
 // Cannot says of a route, by its name as there is room for it, why it cannot or must not be done.
 func Cannot(r *route.Result, name string) string {
-	word := "Not possible: "
-	if r.MayNotBeUsed() {
-		word = "STOP, not to be used: "
-	}
-	return word + name + ". " + r.Reason.String() + "."
+	return clause.Either(r.MayNotBeUsed(), "STOP, not to be used: ", "Not possible: ") + name + ". " + r.Reason.String() + "."
 }
 
 // Labels are words that are the same in every figure that has them.

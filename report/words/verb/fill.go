@@ -5,16 +5,15 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
 // filled puts the words of a step, and others that go before them, in place of those in
 // braces. What is put in is not looked through again.
 func filled(text string, s *route.Step, others map[string]string) string {
-	words := map[string]string{"solute": "solute", "of solute": "", "solvent": "solvent", "instrument": Instrument(s), "number": quantity.Exact(s.Amount), "measured": "measured with"}
-	if s.Balance != nil {
-		words["measured"] = "weighed on"
-	}
+	words := map[string]string{"solute": "solute", "of solute": "", "solvent": "solvent", "instrument": Instrument(s),
+		"number": quantity.Exact(s.Amount), "measured": clause.Either(s.Balance != nil, "weighed on", "measured with")}
 	if s.Balance != nil || s.Measure != nil {
 		words["amount"] = Amount(s)
 	}
@@ -46,10 +45,7 @@ func Instrument(s *route.Step) string {
 	case s.Balance != nil:
 		name = s.Balance.Name
 	}
-	if s.Piece > 1 {
-		name = fmt.Sprintf("%s (piece %d)", name, s.Piece)
-	}
-	return name
+	return name + clause.When(s.Piece > 1, fmt.Sprintf(" (piece %d)", s.Piece))
 }
 
 // Amount is what a step that reads an instrument reads: a mass as the balance shows it, a

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
@@ -12,10 +13,7 @@ import (
 // place it goes; turned says that solvent has gone first, for what is weighed.
 func Do(s *route.Step, besides map[string]string, turned bool) string {
 	r := of(s.Verb)
-	if turned && r.turned != "" {
-		return filled(r.turned, s, besides)
-	}
-	return filled(r.do, s, besides)
+	return filled(clause.Either(turned && r.turned != "", r.turned, r.do), s, besides)
 }
 
 // Short says in short what a step does: "weigh 1.00 g on the 0.01 g scale". Where it takes the
@@ -50,10 +48,7 @@ func Name(steps []route.Step) string {
 		}
 		name += filled(of(s.Verb).name, s, nil)
 	}
-	if steps[len(steps)-1].Measure != nil {
-		name += " mL"
-	}
-	return strings.TrimPrefix(name, ", ")
+	return strings.TrimPrefix(name, ", ") + clause.When(steps[len(steps)-1].Measure != nil, " mL")
 }
 
 // Done says that a step was done, as an addition to a record: "took 2 mL with the 5 mL
@@ -65,10 +60,7 @@ func Done(s *route.Step) string {
 	case len(r.done) == 0:
 		return "done"
 	default:
-		strong := s.Of()
-		if strong != "" {
-			strong = " of " + strong
-		}
+		strong := clause.When(s.Of() != "", " of "+s.Of())
 		key, name := s.Instrument()
 		return fmt.Sprintf("%s %s%s %s the %s", r.done[0], s.AmountText(), strong, key, name)
 	}
