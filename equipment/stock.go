@@ -88,8 +88,8 @@ var stocks = sync.OnceValue(func() stockTable {
 	return table
 })
 
-// waterDensity is that of the table of liquids, in g/mL at 20 °C.
-var waterDensity = sync.OnceValue(func() float64 {
+// waterAt20 is that of the table of liquids, in g/mL at 20 °C.
+var waterAt20 = sync.OnceValue(func() float64 {
 	w, _ := FindLiquid(water)
 	return w.Density
 })
@@ -98,7 +98,7 @@ var waterDensity = sync.OnceValue(func() float64 {
 // fraction w in water makes a density ρ:
 //
 //	1/ρ = w φ + (1 - w)/ρ0
-func apparentVolume(w, density float64) float64 { return (1/density - (1-w)/waterDensity()) / w }
+func apparentVolume(w, density float64) float64 { return (1/density - (1-w)/waterAt20()) / w }
 
 // Forms are what labels count of it: one way, or two.
 func (s *StockSubstance) Forms() []string {
@@ -159,8 +159,8 @@ func (s *StockSubstance) At(w float64) StockDensity {
 		bend = (high.phi - low.phi) / ((high.Percent - low.Percent) / 100)
 		d.SpecificVolume += float64(bend * (w - high.Percent/100))
 	}
-	d.Density = 1 / (float64(w*d.SpecificVolume) + (1-w)/waterDensity())
-	d.Slope = -float64(d.Density*d.Density) * (d.SpecificVolume + float64(w*bend) - 1/waterDensity())
+	d.Density = 1 / (float64(w*d.SpecificVolume) + (1-w)/waterAt20())
+	d.Slope = -float64(d.Density*d.Density) * (d.SpecificVolume + float64(w*bend) - 1/waterAt20())
 	least := math.Max(w, s.rows[0].Percent/100)
 	d.Spread = d.Limit / (d.Density * d.Density * least)
 	d.Limit *= w / least
@@ -181,9 +181,26 @@ func (s *StockSubstance) Fraction(concentration float64) float64 {
 	return high
 }
 
-// trusts are the marks of trust, from the best.
-var trusts = []string{"two sources", "one source", "derived", fromMemory}
+// Recalled reports whether the density was not seen in print.
+func (d *StockDensity) Recalled() bool { return d.Trust == fromMemory }
 
+// lessTrusted is the lesser of two marks of trust.
 func lessTrusted(a, b string) string {
-	return trusts[max(0, slices.Index(trusts, a), slices.Index(trusts, b))]
+	if mistrust(a) > mistrust(b) {
+		return a
+	}
+	return b
+}
+
+// mistrust goes from 0, of what two sources have, to 3.
+func mistrust(trust string) int {
+	switch {
+	case trust == fromMemory:
+		return 3
+	case trust == "derived":
+		return 2
+	case strings.HasPrefix(trust, "one"):
+		return 1
+	}
+	return 0
 }

@@ -54,7 +54,7 @@ func TestStockDensitiesOfHandbooks(t *testing.T) {
 }
 
 // Between its rows ethanol goes by the formula of OIML R 22, within its limit, though the table
-// knows twelve strengths only.
+// knows some strengths only.
 func TestStockOfEthanol(t *testing.T) {
 	for percent := 1.0; percent <= 100; percent++ {
 		at := known(t, "ethanol").At(percent / 100)
@@ -73,7 +73,7 @@ func TestStockTableIsOneCurve(t *testing.T) {
 			near.Relative(t, s.Name, r.Density, at.Density, 1e-12)
 			assert.Equal(t, r.Limit, at.Limit, s.Name)
 			assert.Equal(t, r.Trust, at.Trust, s.Name)
-			assert.Contains(t, trusts, r.Trust)
+			assert.Contains(t, []string{"two sources", "one source", "derived", fromMemory}, r.Trust)
 			assert.NotEmpty(t, r.Source)
 		}
 		for w := 0.002; w < s.Most()-0.001; w += 0.0131 {
@@ -81,10 +81,10 @@ func TestStockTableIsOneCurve(t *testing.T) {
 			assert.InDelta(t, at.Slope, (more.Density-at.Density)/1e-7, 2e-3, "%s at %v", s.Name, w)
 			assert.Greater(t, more.Density*(w+1e-7), at.Density*w, "%s at %v", s.Name, w)
 			near.Relative(t, s.Name, w, s.Fraction(w*at.Density), 1e-12)
-			near.Relative(t, s.Name, at.Density, 1/(w*at.SpecificVolume+(1-w)/waterDensity()), 1e-12)
+			near.Relative(t, s.Name, at.Density, 1/(w*at.SpecificVolume+(1-w)/waterAt20()), 1e-12)
 		}
 		assert.Equal(t, s.At(1).SpecificVolume, s.rows[len(s.rows)-1].phi)
-		near.Relative(t, s.Name+" as water", waterDensity(), s.At(0).Density, 1e-12)
+		near.Relative(t, s.Name+" as water", waterAt20(), s.At(0).Density, 1e-12)
 		assert.False(t, math.IsNaN(s.At(0).Spread) || s.At(0).Spread == 0, s.Name)
 		assert.Zero(t, s.At(0).Limit)
 	}
@@ -107,7 +107,7 @@ func TestTrapsOfStocks(t *testing.T) {
 // 17.031/35.046, 195.99/141.94, 70.91/74.44).
 func TestFormsOfStocks(t *testing.T) {
 	near.Relative(t, "NH4OH", 0.4860, known(t, "ammonia").Holds("NH4OH"), 1e-4)
-	near.Relative(t, "P2O5", 1/0.7243, known(t, "phosphoric acid").Holds("P2O5"), 1e-4)
+	near.Relative(t, "P2O5", 1/0.7243, known(t, "phosphoric acid").Holds("P2O5"), 2e-4)
 	near.Relative(t, "NaOCl", 1/1.0498, known(t, "bleach").Holds("NaOCl"), 1e-4)
 	assert.Equal(t, 1.0, known(t, "ammonia").Holds("NH3"))
 	assert.Equal(t, 1.0, known(t, "ammonia").Holds(""))

@@ -155,7 +155,7 @@ func (c *compiler) statedDensity(s *Stock) uncertainty.Node {
 func (c *compiler) tabledDensity(t *equipment.StockSubstance, s *Stock, w uncertainty.Node) uncertainty.Node {
 	m, at := c.model, t.At(math.Min(1, c.prep.fractionInTable(t, s)))
 	c.notes.Assume("density-of-stock", s.Name, quantity.Decimal(at.Density, 4), quantity.Decimal(at.Limit, 2), t.Name, at.Trust)
-	if at.Trust == "from memory" {
+	if at.Recalled() {
 		c.notes.Remember("density-from-memory", s.Name, quantity.Decimal(at.Density, 4))
 	}
 	known := c.material(uncertainty.Stock, s.Name, density, "g/mL", Between(at.Density-at.Limit, at.Density+at.Limit), true)
@@ -220,7 +220,7 @@ func (c *compiler) asStated(l *liquid, s *Stock, coverage, lower, upper float64)
 
 // errVolumes is the error of a strength in volumes of anything but hydrogen peroxide.
 func (p *Prep) errVolumes(s Strength) error {
-	if t, found := equipment.FindStock(p.Solute.Name); s.Unit.Name != volumes || found && t.Name == "hydrogen peroxide" {
+	if t, found := equipment.FindStock(p.Solute.Name); s.Unit.Name != volumes || found && t.As == "H2O2" {
 		return nil
 	}
 	return &quantity.Error{Found: s.Text, Message: fmt.Sprintf("%s are volumes of oxygen that hydrogen peroxide gives off", s.Unit.Name),
