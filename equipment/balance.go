@@ -97,7 +97,7 @@ func (b *Balance) weigh(u Use, reading float64, ends func() []uncertainty.Node) 
 	if b.Weighing.Known {
 		mass = m.Add(mass, b.error(u, u.Step, weighing, uncertainty.Normal{Sigma: b.Weighing.Value}))
 	} else {
-		mass = m.Add(m.Add(mass, b.repeatability(u)), ends()...)
+		mass = m.Add(m.Add(mass, b.repeatability(u, reading)), ends()...)
 	}
 	if b.Span == 0 && !b.Weighing.Known {
 		u.Notes.LeaveOut("sensitivity", b.Name)
@@ -127,11 +127,12 @@ func (b *Balance) influence(step uncertainty.Owner, what uncertainty.Code, d unc
 // already explain, s² - d²/6. That makes the floor of 0.41 d for s of USP <41>
 // come by itself. Not stated, s = d is assumed (common practice for inexpensive
 // scales, no source).
-func (b *Balance) repeatability(u Use) uncertainty.Node {
-	s, d := b.Repeatability, b.Readability
-	in := b.influence(u.Step, repeatability, s.distribution(b.pure(s.S)))
-	in.DegreesOfFreedom = s.DegreesOfFreedom
-	if !s.Known {
+func (b *Balance) repeatability(u Use, load float64) uncertainty.Node {
+	s, d := b.Repeatability.nearest(load), b.Readability
+	in := s.scattering(b.influence(u.Step, repeatability, nil), b.Name, b.pure(s.S), load)
+	if s.Known {
+		s.noteReadings(u.Notes, b.Name, load, showG)
+	} else {
 		u.Notes.Assume("repeats-within-a-digit", b.Name, G(d))
 		in.Distribution, in.Assumed = uncertainty.Normal{Sigma: b.pure(d)}, true
 	}
@@ -174,7 +175,8 @@ func (b *Balance) WithReadability(d float64) *Balance {
 	other := *b
 	other.Name, other.Price = "balance reading "+quantity.Grams(d), Price{}
 	other.Readability = d
-	for _, figure := range []*float64{&other.Repeatability.S, &other.Linearity.Value, &other.Weighing.Value} {
+	other.Repeatability = b.Repeatability.Scaled(d / b.Readability)
+	for _, figure := range []*float64{&other.Linearity.Value, &other.Weighing.Value} {
 		*figure *= d / b.Readability
 	}
 	return &other

@@ -64,7 +64,7 @@ func TestRepeatabilityStated(t *testing.T) {
 	}
 }
 
-// Student t from four readings on, and only where something is left of s; the
+// Student t from two readings on, and only where something is left of s; the
 // degrees of freedom are counted at any number of readings.
 func TestRepeatabilityFromReadings(t *testing.T) {
 	pure := 0.01 * math.Sqrt(4-1.0/6)
@@ -72,15 +72,15 @@ func TestRepeatabilityFromReadings(t *testing.T) {
 		s, nu float64
 		want  uncertainty.Distribution
 	}{
-		{0.02, 1, uncertainty.Normal{Sigma: pure}},
-		{0.02, 2, uncertainty.Normal{Sigma: pure}},
+		{0.02, 1, uncertainty.StudentT{Sigma: pure, Nu: 1}},
+		{0.02, 2, uncertainty.StudentT{Sigma: pure, Nu: 2}},
 		{0.02, 3, uncertainty.StudentT{Sigma: pure, Nu: 3}},
 		{0.02, 9, uncertainty.StudentT{Sigma: pure, Nu: 9}},
 		{0.004, 9, uncertainty.Normal{}},
 		{0.02, 0, uncertainty.Normal{Sigma: pure}}, // stated, not computed
 	} {
 		b := scale()
-		b.Repeatability = Spread{S: test.s, DegreesOfFreedom: test.nu, Known: true}
+		b.Repeatability = Spread{S: test.s, DegreesOfFreedom: test.nu, Known: true, Mean: 10}
 		c := term(weigh(t, b, 10), "repeatability, scale")
 		assert.Equal(t, test.want, c.Distribution)
 		assert.Equal(t, test.nu, c.DegreesOfFreedom)

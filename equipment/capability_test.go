@@ -25,7 +25,7 @@ func everyReading(steps int, step, share float64, once func(float64) uncertainty
 
 func TestLeastMassAgainstEveryReading(t *testing.T) {
 	stated := func(s, nu, linearity, span float64) *Balance {
-		return &Balance{Name: "scale", Capacity: 20, Readability: 0.01, Repeatability: Spread{s, nu, true}, Linearity: Stated{linearity, true}, Span: span}
+		return &Balance{Name: "scale", Capacity: 20, Readability: 0.01, Repeatability: Spread{S: s, DegreesOfFreedom: nu, Known: true}, Linearity: Stated{linearity, true}, Span: span}
 	}
 	for _, b := range []*Balance{
 		{Name: "nothing stated", Capacity: 20, Readability: 0.01},
@@ -93,7 +93,7 @@ func TestLeastMassAgainstPharmacopoeia(t *testing.T) {
 // with s = 3 d from four readings needs 3.18 and not 1.96 times s, nearly
 // (GUM table G.2, ν = 3).
 func TestLeastMassFromFewReadings(t *testing.T) {
-	b := &Balance{Name: "scale", Capacity: 200, Readability: 0.01, Repeatability: Spread{0.03, 3, true}, Linearity: Stated{0, true}}
+	b := &Balance{Name: "scale", Capacity: 200, Readability: 0.01, Repeatability: Spread{S: 0.03, DegreesOfFreedom: 3, Known: true}, Linearity: Stated{0, true}}
 	g, ok := b.Least(0.1)
 	assert.Equal(t, true, ok)
 	near.Relative(t, "g", 3.18*0.03/0.1, g, 0.03)

@@ -30,13 +30,14 @@ func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 	m := u.Model
 	k.note(u, k.Capacity)
 	drop := m.Add(m.Constant(k.Capacity), k.bias(u, k.Capacity)...)
-	s := k.Repeatability
+	s := k.Repeatability.nearest(k.Capacity)
 	if !s.Known {
 		s.S = 0.05 * k.Capacity
 		u.Notes.Assume("scatter-of-drops", k.Name)
 	}
-	scatter := k.ofUse(u, dropScatter, s.distribution(s.S/math.Sqrt(n)))
-	scatter.DegreesOfFreedom, scatter.Assumed = s.DegreesOfFreedom, !s.Known
+	s.noteReadings(u.Notes, k.Name, k.Capacity, showML)
+	scatter := s.scattering(k.ofUse(u, dropScatter, nil), k.Name, s.S/math.Sqrt(n), k.Capacity)
+	scatter.Assumed = !s.Known
 	volume := m.Multiply(m.Constant(n), m.Add(drop, m.Influence(scatter)))
 	if f.low == f.high {
 		return volume, nil

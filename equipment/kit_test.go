@@ -84,7 +84,8 @@ func TestKitAsDesigned(t *testing.T) {
 func TestKitReadings(t *testing.T) {
 	s := parseKit(t, readingsKit).Balances[0].Repeatability
 	near.Relative(t, "s", 0.01*0.816496580927726, s.S, 1e-9)
-	assert.Equal(t, Spread{S: s.S, DegreesOfFreedom: 3, Known: true}, s)
+	assert.Equal(t, Spread{S: s.S, DegreesOfFreedom: 3, Known: true, Mean: s.Mean, Digit: 0.01}, s)
+	near.Relative(t, "mean", 0.5, s.Mean, 1e-12)
 	// 9.98, 10.00, 10.02 mL (invented) have s = 0.02 mL.
 	pipette := one(t, onePipette+`readings = ["9.98 mL", "10.00 mL", "10.02 mL"]`)
 	near.Relative(t, "s", 0.02, pipette.Repeatability.S, 1e-9)

@@ -123,22 +123,18 @@ func (k *Measure) upToMark(u Use, mark float64, readings int) (uncertainty.Node,
 		volume = u.Model.Add(volume, line...)
 	}
 	volume = u.Model.Add(volume, k.bias(u, mark)...)
-	volume = u.Model.Add(volume, k.readings(u, readings)...)
+	volume = u.Model.Add(volume, k.readings(u, mark, readings)...)
 	return u.Model.Add(volume, k.meniscus(u, readings)...), nil
 }
 
 // readings appends n errors of reading, or the measured repeatability. The word
 // of the step beats that of the instrument, which beats that of the bench; when
 // there is none, ordinary care is assumed.
-func (k *Measure) readings(u Use, n int) []uncertainty.Node {
-	s := k.Repeatability
-	if !s.Known {
-		s.S = k.Random
-	}
-	if s.Known || k.Random > 0 {
-		in := k.ofUse(u, repeatability, s.distribution(s.S))
-		in.DegreesOfFreedom = s.DegreesOfFreedom
-		return []uncertainty.Node{u.Model.Influence(in)}
+func (k *Measure) readings(u Use, mark float64, n int) []uncertainty.Node {
+	if s := k.spread(mark); s.Known || k.Random > 0 {
+		s.noteReadings(u.Notes, k.Name, mark, showML)
+		in := k.ofUse(u, repeatability, nil)
+		return []uncertainty.Node{u.Model.Influence(s.scattering(in, k.Name, s.S, mark))}
 	}
 	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
 	switch {
@@ -160,6 +156,14 @@ func (k *Measure) readings(u Use, n int) []uncertainty.Node {
 		nodes[i] = u.Model.Influence(in)
 	}
 	return nodes
+}
+
+// spread of the volume measured at a mark: the measured one, or that of a piston's class.
+func (k *Measure) spread(mark float64) Spread {
+	if !k.Repeatability.Known {
+		return Spread{S: k.Random}
+	}
+	return k.Repeatability.nearest(mark)
 }
 
 // clinging appends the drops above the meniscus, rectangular from 0 to K.

@@ -227,7 +227,7 @@ func TestReadingIsTheSteps(t *testing.T) {
 // unless that is stated, but not of its mean.
 func TestRepeatabilityReplaces(t *testing.T) {
 	k := graduatedPipette()
-	k.Repeatability = Spread{S: 0.01, DegreesOfFreedom: 9, Known: true}
+	k.Repeatability = Spread{S: 0.01, DegreesOfFreedom: 9, Known: true, Mean: 2}
 	k.Retained = Retained{Mean: 0.1, Known: true}
 	u := alone()
 	a := deliver(t, k, u, 2)
@@ -246,7 +246,7 @@ func TestRepeatabilityReplaces(t *testing.T) {
 	k.Retained.Spread = Stated{0.05, true}
 	same(t, deliver(t, k, alone(), 2), "retained in the pipette", 0.05)
 	for n, want := range map[float64]uncertainty.Distribution{
-		0: uncertainty.Normal{Sigma: 0.03}, 2: uncertainty.Normal{Sigma: 0.03}, 3: uncertainty.StudentT{Sigma: 0.03, Nu: 3},
+		0: uncertainty.Normal{Sigma: 0.03}, 1: uncertainty.StudentT{Sigma: 0.03, Nu: 1}, 3: uncertainty.StudentT{Sigma: 0.03, Nu: 3},
 	} {
 		c.Repeatability.DegreesOfFreedom = n
 		assert.Equal(t, want, term(contain(t, c, alone(), 10), "repeatability of the cylinder").Distribution)

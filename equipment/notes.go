@@ -72,6 +72,9 @@ func ML(volume float64) fmt.Stringer { return ml(volume) }
 // G is a mass in g, as an argument of a note.
 func G(mass float64) fmt.Stringer { return grams(mass) }
 
+func showML(volume float64) any { return ML(volume) }
+func showG(mass float64) any    { return G(mass) }
+
 // impossibility is the error of [Cannot].
 type impossibility struct{ reason note.Note }
 

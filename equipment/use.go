@@ -83,16 +83,3 @@ type Stated struct {
 
 // Spread is a standard deviation of repeated use, with the degrees of freedom
 // of the readings that it was computed from; 0 when it was stated as such.
-type Spread struct {
-	S                float64
-	DegreesOfFreedom float64
-	Known            bool
-}
-
-// distribution is a Student t from four readings on, and normal otherwise.
-func (s Spread) distribution(sigma float64) uncertainty.Distribution {
-	if s.DegreesOfFreedom >= 3 && sigma > 0 {
-		return uncertainty.StudentT{Sigma: sigma, Nu: s.DegreesOfFreedom}
-	}
-	return uncertainty.Normal{Sigma: sigma}
-}

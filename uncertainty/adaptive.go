@@ -2,23 +2,16 @@ package uncertainty
 
 import (
 	"context"
-	"errors"
 	"math"
 	"slices"
 )
 
-// errNoVariance reports that the adaptive procedure cannot count the digits of a
-// standard deviation that does not exist.
-var errNoVariance = errors.New("an influence has no variance, so that no digits of a standard deviation can be asked for")
-
 // adaptive runs sequences of M trials until twice the standard errors of mean,
 // standard deviation and both ends of the symmetric interval, found from their
 // scatter between the sequences, are within the numerical tolerance δ, or no
-// more trials may be run (JCGM 101, 7.9.4).
+// more trials may be run (JCGM 101, 7.9.4). Where there is no variance, the ends alone
+// count.
 func (r *run) adaptive(ctx context.Context) error {
-	if !r.hasVariance {
-		return errNoVariance
-	}
 	trials := r.leastTrials()
 	var s scatter
 	for h := 0; (h+1)*trials <= r.Trials; h++ {
@@ -26,8 +19,11 @@ func (r *run) adaptive(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		s.add(figuresOf(values, r.Coverage))
+		s.add(r.figuresOf(values))
 		u := r.sampler.control.deviation(&r.sampler.total).value
+		if !r.hasVariance() {
+			u = inPlaceOfDeviation(s.mean[2], s.mean[3])
+		}
 		if h > 0 && 2*s.standardError() <= r.tolerance(u) {
 			return nil
 		}
@@ -47,9 +43,13 @@ func (r *run) tolerance(u float64) float64 {
 // figures are mean, standard deviation and both ends of the symmetric interval.
 type figures [4]float64
 
-func figuresOf(values []float64, coverage float64) figures {
+// figuresOf a sequence; mean and standard deviation are 0 where there is none.
+func (r *run) figuresOf(values []float64) figures {
+	low, high := symmetricInterval(newRanking(values), r.Coverage)
+	if !r.hasVariance() {
+		return figures{2: low, 3: high}
+	}
 	mean, variance := meanAndVariance(values)
-	low, high := symmetricInterval(newRanking(values), coverage)
 	return figures{mean, math.Sqrt(variance), low, high}
 }
 

@@ -35,7 +35,7 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 		if err := q.Model.checkDivisors(q.Model.reachable(q.Node)); err != nil {
 			return nil, err
 		}
-		programs[i] = q.Model.compileWith(q.Node, make([]float64, len(q.Model.influences)), q.keysBeside(quantities[0].Model))
+		programs[i] = q.Model.compileWith(q.Node, make([]float64, len(q.Model.influences)), q.beside(quantities[0].Model))
 	}
 	points, err := countCloser(ctx, target, programs, s)
 	if err != nil {
@@ -46,22 +46,6 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 		chances[i] = float64(points[i].Load()) / float64(2*s.Trials)
 	}
 	return chances, nil
-}
-
-// keysBeside returns the keys of the random streams of a quantity that is drawn
-// together with one of another model: of what both share those of the other, which
-// may have numbered it otherwise, of the rest some that the other has not.
-func (q *Quantity) keysBeside(first *Model) func(influence int) uint64 {
-	return func(i int) uint64 {
-		in := &q.Model.influences[i]
-		if q.Model == first || in.Owner.Kind == "" {
-			return q.Model.keys[i]
-		}
-		if n, shared := first.known[in.Identity()]; shared && !in.Owner.Kind.ofOneRoute() {
-			return first.keys[first.nodes[n].left]
-		}
-		return apart(q.Model.keys[i])
-	}
 }
 
 // countCloser gives each program two points for each trial in which it comes

@@ -14,7 +14,8 @@ func (l Limits) Permits(v float64) bool { return l.Lower <= v && v <= l.Upper }
 
 // ConformanceProbability is the probability that a quantity known like this lies within
 // the limits, by the normal approximation (JCGM 106, 7.2 to 7.4) with y = Value and
-// u = StandardUncertainty:
+// u = StandardUncertainty, and with the t-distribution for the effective degrees of freedom in place
+// of the normal one where they are few (0 counts as infinitely many):
 //
 //	p = Φ((T_U - y)/u) - Φ((T_L - y)/u)
 //
@@ -22,7 +23,11 @@ func (l Limits) Permits(v float64) bool { return l.Lower <= v && v <= l.Upper }
 // like this takes the specific consumer's risk 1 - p; whoever rejects it takes
 // the specific producer's risk p (clause 9).
 func (a Analytic) ConformanceProbability(l Limits) float64 {
-	return l.conformanceProbability(a.Value, a.StandardUncertainty, math.Inf(1))
+	nu := a.DegreesOfFreedom
+	if nu == 0 {
+		nu = math.Inf(1)
+	}
+	return l.conformanceProbability(a.Value, a.StandardUncertainty, nu)
 }
 
 // conformanceProbability is that of a value y with the standard uncertainty u,

@@ -123,22 +123,30 @@ func (m *Model) linearMoments(slopes []float64) (u float64, moments []float64) {
 	c := make([]float64, len(slopes))
 	for i, slope := range slopes {
 		if slope != 0 {
-			c[i] = slope * standardDeviation(m.influences[i].Distribution)
+			c[i] = slope * m.standardDeviation(i)
 		}
 	}
 	u = combine(c, m.correlate(c))
 	third := 0.0
 	for i := range c {
-		d := m.influences[i].Distribution
-		t, student := d.(StudentT)
+		nu := m.drawnDegrees(i)
 		switch r := c[i] / u; {
-		case student && t.Nu <= 6 && c[i] != 0:
+		case nu <= 6 && c[i] != 0:
 			return u, []float64{0, 1}
-		case !student:
-			third += float64(r * r * r * d.summary().Skewness)
+		case math.IsInf(nu, 1):
+			third += float64(r * r * r * m.influences[i].Distribution.summary().Skewness)
 		}
 	}
 	return u, []float64{0, 1, third}
+}
+
+// standardDeviation that an influence is drawn with; +Inf where it has none.
+func (m *Model) standardDeviation(influence int) float64 {
+	d := m.influences[influence].Distribution
+	if nu := m.drawnDegrees(influence); !math.IsInf(nu, 1) {
+		d = StudentT{Sigma: d.summary().StandardUncertainty, Nu: nu}
+	}
+	return standardDeviation(d)
 }
 
 // standardDeviation of a distribution, which for a Student t is not its u; +Inf

@@ -51,6 +51,11 @@ func (m *Model) Correlate(nodes []Node, r mat.Symmetric) error {
 		return fmt.Errorf("the correlation matrix of %s is not positive semi-definite (least eigenvalue %.2g): no quantities can be correlated in this way", m.list(g.members), least)
 	}
 	g.root = rows(root)
+	for _, i := range g.members {
+		if nu := m.influences[i].DegreesOfFreedom; nu > 0 && (g.nu == 0 || nu < g.nu) {
+			g.nu = nu
+		}
+	}
 	m.groups = append(m.groups, g)
 	return nil
 }

@@ -13,27 +13,35 @@ func CoverageFactor(p, degreesOfFreedom float64) float64 {
 }
 
 // effectiveDegreesOfFreedom is the Welch-Satterthwaite formula (JCGM 100, G.4.1)
-// for contributions c, of which R c are the correlated sums; see [Model.Propagate].
+// for contributions c, of which R c are the correlated sums; see [Model.Propagate]. Influences
+// of one set of readings are one contribution: see [Set].
 func (m *Model) effectiveDegreesOfFreedom(c, rc []float64, u float64) float64 {
 	if u == 0 {
 		return math.Inf(1)
 	}
 	sum := 0.0
+	ofSets := make([]float64, len(m.scales))
 	for i := range c {
-		if nu := m.influences[i].DegreesOfFreedom; nu > 0 && !m.isCorrelated(i) {
-			r := c[i] / u
+		nu := m.influences[i].DegreesOfFreedom
+		switch r := c[i] / u; {
+		case !(nu > 0) || m.isCorrelated(i):
+		case m.scaleOf[i] >= 0:
+			ofSets[m.scaleOf[i]] += float64(r * r)
+		default:
 			sum += r * r * r * r / nu
 		}
 	}
+	for k, variance := range ofSets {
+		sum += variance * variance / m.scales[k].nu
+	}
 	for _, g := range m.groups {
-		variance, least := 0.0, math.Inf(1)
+		variance := 0.0
 		for _, i := range g.members {
 			variance += float64((c[i] / u) * (rc[i] / u))
-			if nu := m.influences[i].DegreesOfFreedom; nu > 0 && c[i] != 0 {
-				least = min(least, nu)
-			}
 		}
-		sum += variance * variance / least
+		if g.nu > 0 {
+			sum += variance * variance / g.nu
+		}
 	}
 	if sum == 0 {
 		return math.Inf(1)

@@ -16,8 +16,10 @@ const (
 	// noCause: the intervals agree.
 	noCause Cause = ""
 	// shaped: a large influence is not normal but symmetric, a dominant
-	// rectangle or triangle, or few readings.
+	// rectangle or triangle.
 	shaped Cause = "shape"
+	// fewReadings: a large influence is known from few readings, so that it has wide tails.
+	fewReadings Cause = "few-readings"
 	// skewed: a large influence is lopsided.
 	skewed Cause = "skew"
 	// curved: the model is not linear over the spread of its influences.
@@ -78,13 +80,16 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 			return CrossCheck{}, err
 		}
 		c.Influence, c.With = second.First, second.Second
+		if hasNoKurtosis(second.First) { // it is their tails that reach where the model bends
+			c.Cause = fewReadings
+		}
 	}
 	return c, nil
 }
 
 // linear returns the model y + Σ c_i (x_i - μ_i) of the same influences.
 func (m *Model) linear(a Analytic) (*Model, Node) {
-	l := &Model{nodes: slices.Clone(m.nodes), influences: m.influences, keys: m.keys, known: m.known, groups: m.groups}
+	l := &Model{nodes: slices.Clone(m.nodes), influences: m.influences, keys: m.keys, scales: m.scales, scaleOf: m.scaleOf, known: m.known, groups: m.groups}
 	y := l.Constant(a.Value)
 	for i := range a.Budget {
 		line := &a.Budget[i]
@@ -106,9 +111,23 @@ func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, *Influence) {
 		return curved, nil
 	case skew >= shape:
 		return skewed, largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
-	default:
-		return shaped, largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
 	}
+	in := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
+	if in != nil {
+		if _, student := in.Distribution.(StudentT); student {
+			return fewReadings, in
+		}
+	}
+	return shaped, in
+}
+
+// hasNoKurtosis reports a Student t with four degrees of freedom or fewer.
+func hasNoKurtosis(in *Influence) bool {
+	if in == nil {
+		return false
+	}
+	t, student := in.Distribution.(StudentT)
+	return student && t.Nu <= 4
 }
 
 // mostKurtosis stands for the infinite kurtosis of a t-distribution with 4 or
@@ -117,13 +136,13 @@ func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, *Influence) {
 const mostKurtosis = 9
 
 // largest is the influence with the largest standardised moment times its
-// contribution to that power. A moment that does not exist counts as 0: only a
+// contribution to that power; those of one set of readings contribute together. A moment that does not exist counts as 0: only a
 // t-distribution lacks a skewness, and it is symmetric.
 func largest(budget []Contribution, moment func(Distribution) (value float64, power int)) (in *Influence) {
 	best := -1.0
 	for i := range budget {
 		value, power := moment(budget[i].Distribution)
-		weight := math.Abs(value) * portable.Power(math.Abs(budget[i].Contribution), power)
+		weight := math.Abs(value) * portable.Power(together(budget, i), power)
 		if math.IsNaN(weight) {
 			weight = 0
 		}
@@ -132,4 +151,19 @@ func largest(budget []Contribution, moment func(Distribution) (value float64, po
 		}
 	}
 	return in
+}
+
+// together is the size of a contribution, with those of the same set of readings.
+func together(budget []Contribution, i int) float64 {
+	own := math.Abs(budget[i].Contribution)
+	if budget[i].Set == (Set{}) {
+		return own
+	}
+	sum := 0.0
+	for k := range budget {
+		if budget[k].Set == budget[i].Set {
+			sum = portable.Hypot(sum, budget[k].Contribution)
+		}
+	}
+	return max(own, sum)
 }

@@ -68,9 +68,9 @@ func TestCauses(t *testing.T) {
 }
 
 // TestFewReadings: a dominant t-distribution agrees when its degrees of freedom
-// are given, and is a matter of shape when they are not.
+// are given, and is a matter of few readings when they are not.
 func TestFewReadings(t *testing.T) {
-	for nu, cause := range map[float64]Cause{3: noCause, 0: shaped} {
+	for nu, cause := range map[float64]Cause{3: noCause, 0: fewReadings} {
 		m := new(Model)
 		_, _, c := check(t, m, known(m, "few", StudentT{0, 5, 3}, nu))
 		assert.Equal(t, cause, c.Cause, "degrees of freedom %v", nu)

@@ -31,6 +31,12 @@ type Influence struct {
 	Distribution Distribution
 	// DegreesOfFreedom of the standard uncertainty; 0 means infinite.
 	DegreesOfFreedom float64
+	// Set of readings that the standard uncertainty was found from, where others were found
+	// from the same.
+	Set Set
+	// Most is the greatest error that can be where a divisor depends on a [StudentT], 0 where
+	// nothing is known of it: it is cut there, and at the range of [CutAt].
+	Most float64
 	// Nominal is the value that the plan intends: 0 for an error.
 	Nominal float64
 	// Assumed marks an influence that rests on a default, not on a statement.
@@ -73,6 +79,8 @@ type Model struct {
 	nodes      []node
 	influences []Influence
 	keys       []uint64 // of the random streams of the influences
+	scales     []scale  // of the sets of readings
+	scaleOf    []int    // the scale of each influence, -1 for none
 	known      map[Identity]Node
 	names      map[Node]*Influence
 	groups     []correlated
@@ -101,6 +109,7 @@ func (m *Model) Influence(in Influence) Node {
 	}
 	m.influences = append(m.influences, in)
 	m.keys = append(m.keys, m.streamKey(&in))
+	m.scaleOf = append(m.scaleOf, m.scaleFor(&in))
 	n := m.append(node{op: opInfluence, left: Node(len(m.influences) - 1)})
 	m.known[id] = n
 	return n

@@ -12,7 +12,8 @@ type MonteCarlo struct {
 	Seed                uint64
 	CoverageProbability float64
 	// Mean of the quantity, and its standard deviation; that is NaN when an
-	// influence has no variance. Where the model is nearly linear both are
+	// influence is a Student t with two degrees of freedom or fewer, which has no
+	// variance, and the mean with one or fewer, which has none either. Where the model is nearly linear both are
 	// sharper than those of the trials alone: see the errors below.
 	Mean, StandardDeviation float64
 	// Lower and Upper are the ends of the probabilistically symmetric
@@ -29,7 +30,8 @@ type MonteCarlo struct {
 	// Digits is the number of significant digits of the standard deviation
 	// that mean, standard deviation and symmetric interval can be relied on
 	// to: twice their standard errors are within the numerical tolerance
-	// (JCGM 101, 7.9.2 and 7.9.4); 0 when not even one.
+	// (JCGM 101, 7.9.2 and 7.9.4); 0 when not even one. Where there is no standard
+	// deviation, a quarter of the interval stands for it, and the ends alone count.
 	Digits int
 	// AtCeiling: the adaptive procedure ended because no more trials might be
 	// run, before the digits asked for were reached.
@@ -41,8 +43,7 @@ type MonteCarlo struct {
 // Simulate evaluates a node by drawing from the distributions of all
 // influences. The result depends on the settings and the influences alone, not
 // on the number of processors nor on what else the model holds. Errors:
-// [Settings.Check], [ZeroDivisorError], [ErrNotFinite], [errNoVariance] where
-// digits are asked for, and that of the context.
+// [Settings.Check], [ZeroDivisorError], [ErrNotFinite], and that of the context.
 func (m *Model) Simulate(ctx context.Context, out Node, s Settings) (MonteCarlo, error) {
 	s = s.WithDefaults()
 	if err := s.Check(); err != nil {
@@ -52,7 +53,7 @@ func (m *Model) Simulate(ctx context.Context, out Node, s Settings) (MonteCarlo,
 	if err := m.checkDivisors(needed); err != nil {
 		return MonteCarlo{}, err
 	}
-	r := &run{Settings: s, sampler: m.newSampler(out, s), kept: newKeeper(s), hasVariance: m.hasVariance(needed)}
+	r := &run{Settings: s, sampler: m.newSampler(out, s), kept: newKeeper(s), least: m.leastDegrees(needed)}
 	draw := r.fixed
 	if s.Digits > 0 {
 		draw = r.adaptive
@@ -63,25 +64,17 @@ func (m *Model) Simulate(ctx context.Context, out Node, s Settings) (MonteCarlo,
 	return r.result()
 }
 
-// hasVariance reports whether every influence among the needed nodes has one.
-func (m *Model) hasVariance(needed []bool) bool {
-	for i := range needed {
-		n := &m.nodes[i]
-		if needed[i] && n.op == opInfluence && math.IsInf(standardDeviation(m.influences[n.left].Distribution), 1) {
-			return false
-		}
-	}
-	return true
-}
-
 // run is one Monte Carlo run.
 type run struct {
 	Settings
-	sampler     *sampler
-	kept        *keeper
-	hasVariance bool
-	atCeiling   bool
+	sampler   *sampler
+	kept      *keeper
+	least     float64 // degrees of freedom that an influence is drawn with
+	atCeiling bool
 }
+
+// hasVariance reports whether every influence has one.
+func (r *run) hasVariance() bool { return r.least > 2 }
 
 // fixed draws the number of trials that is asked for, in rounds.
 func (r *run) fixed(ctx context.Context) error {
@@ -128,14 +121,22 @@ func (r *run) result() (MonteCarlo, error) {
 	mc.ShortestLower, mc.ShortestUpper = mc.tally.shortest(high - low)
 	mc.Lower, mc.Upper = mc.tally.at(low), mc.tally.at(high)
 	mc.LowerError, mc.UpperError = quantileError(mc.tally, low), quantileError(mc.tally, high)
-	if !r.hasVariance {
+	if !r.hasVariance() {
 		nan := math.NaN()
 		mc.StandardDeviation, mc.DeviationError, mc.MeanError = nan, nan, nan
+		if r.least <= 1 {
+			mc.Mean = nan
+		}
+		mc.Digits = digitsReached(inPlaceOfDeviation(mc.Lower, mc.Upper), max(mc.LowerError, mc.UpperError))
 		return mc, nil
 	}
 	mc.Digits = digitsReached(mc.StandardDeviation, max(mc.MeanError, mc.DeviationError, mc.LowerError, mc.UpperError))
 	return mc, nil
 }
+
+// inPlaceOfDeviation is a quarter of an interval, about the standard deviation of what is
+// normal and lies within it with a chance of 95 in 100.
+func inPlaceOfDeviation(lower, upper float64) float64 { return (upper - lower) / 4 }
 
 // Quantile is the value below which the fraction p of the trials lies.
 func (mc *MonteCarlo) Quantile(p float64) float64 {

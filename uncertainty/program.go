@@ -39,11 +39,22 @@ type linearTerm struct {
 }
 
 // draw is an influence: the stream and the distribution that it is drawn from,
-// or the slots of independent unit normals that it is mixed from.
+// or the slots of independent unit normals that it is mixed from. Where it is scaled, what
+// is drawn is a deviation from the mean, to be multiplied by what the slot scale holds, and
+// drawn again where that is more than cut, which is 0 where nothing is.
 type draw struct {
-	key  uint64
-	dist Distribution
-	mix  []weighted
+	key    uint64
+	dist   drawn
+	mix    []weighted
+	scaled bool
+	scale  int
+	cut    float64
+	sigma  float64 // of what is drawn, where there is a cut
+}
+
+// drawn is what values are drawn from.
+type drawn interface {
+	fill(dst []float64, s *source)
 }
 
 type weighted struct {
@@ -54,14 +65,16 @@ type weighted struct {
 // compiler turns nodes into steps.
 type compiler struct {
 	m       *Model
-	key     func(influence int) uint64 // of its random stream
+	streams streams
 	p       program
 	needed  []bool
 	slopes  []float64
+	cuts    []float64 // the greatest errors of influences that are cut
 	lastUse []Node    // the last node that needs each node
 	at      []operand // where the value of each node is
 	free    []int     // slots that can be used again
 	normals map[int][]int
+	scales  map[uint64]int // where the scale with each key is
 	uses    []int
 	// waiting are the linear terms of influences that only one sum needs: it
 	// adds them in passing.
@@ -71,12 +84,16 @@ type compiler struct {
 // compile returns the program for an output, and for the linear model with the
 // slopes given for the influences.
 func (m *Model) compile(out Node, slopes []float64) *program {
-	return m.compileWith(out, slopes, func(i int) uint64 { return m.keys[i] })
+	return m.compileWith(out, slopes, m.ownStreams())
 }
 
 // compileWith is compile with the keys of the random streams.
-func (m *Model) compileWith(out Node, slopes []float64, key func(influence int) uint64) *program {
-	c := &compiler{m: m, key: key, needed: m.reachable(out), slopes: slopes, normals: make(map[int][]int), waiting: make(map[Node]linearTerm)}
+func (m *Model) compileWith(out Node, slopes []float64, keys streams) *program {
+	c := &compiler{
+		m: m, streams: keys, needed: m.reachable(out), slopes: slopes,
+		normals: make(map[int][]int), scales: make(map[uint64]int), waiting: make(map[Node]linearTerm),
+	}
+	c.cuts = m.cuts(c.needed)
 	c.uses = m.references(c.needed)
 	c.at = make([]operand, out+1)
 	c.findLastUses(out)
@@ -157,10 +174,14 @@ func (c *compiler) compileInfluence(i Node) operand {
 	number := int(c.m.nodes[i].left)
 	in := &c.m.influences[number]
 	st := step{op: opInfluence, mean: in.Distribution.summary().Mean}
-	if g, row := c.m.groupOf(number); g >= 0 {
-		st.draw.mix = c.mixture(g, row)
-	} else {
-		st.draw = draw{key: c.key(number), dist: in.Distribution}
+	t, student := in.Distribution.(StudentT)
+	switch g, row := c.m.groupOf(number); {
+	case g >= 0:
+		st.draw = c.mixture(g, row)
+	case student && (c.m.scaleOf[number] >= 0 || c.cuts[number] > 0):
+		st.draw = c.scaledNormal(number, t)
+	default:
+		st.draw = draw{key: c.streams.influence(number), dist: in.Distribution}
 	}
 	st.dst = c.slot()
 	term := linearTerm{st.dst, st.mean, c.slopes[number]}
@@ -193,23 +214,49 @@ func (c *compiler) termInPassing(n *node) linearTerm {
 	return linearTerm{}
 }
 
-// mixture returns the unit normals that a member of a group is mixed from. They
+// mixture returns a draw from the unit normals that a member of a group is mixed from. They
 // are drawn when the first member is, and keep their slots.
-func (c *compiler) mixture(group, row int) []weighted {
+func (c *compiler) mixture(group, row int) (d draw) {
 	g := &c.m.groups[group]
 	slots, drawn := c.normals[group]
 	if !drawn {
 		for _, i := range g.members {
-			st := step{op: opInfluence, dst: c.slot(), draw: draw{key: c.key(i), dist: Normal{0, 1}}}
+			st := step{op: opInfluence, dst: c.slot(), draw: draw{key: c.streams.influence(i), dist: Normal{0, 1}}}
 			c.p.steps = append(c.p.steps, st)
 			slots = append(slots, st.dst)
 		}
 		c.normals[group] = slots
 	}
 	u := c.m.influences[g.members[row]].Distribution.summary().StandardUncertainty
-	mix := make([]weighted, len(slots))
+	d.mix = make([]weighted, len(slots))
 	for j, s := range slots {
-		mix[j] = weighted{s, times(u, g.root[row][j])}
+		d.mix[j] = weighted{s, times(u, g.root[row][j])}
 	}
-	return mix
+	if g.nu > 0 {
+		d.scaled, d.scale = true, c.scale(^c.streams.influence(g.members[0]), g.nu)
+	}
+	return d
+}
+
+// scaledNormal returns a draw from a normal distribution that is scaled as others of its set
+// of readings are, or for itself.
+func (c *compiler) scaledNormal(number int, t StudentT) draw {
+	own := c.streams.influence(number)
+	key := ^own
+	if k := c.m.scaleOf[number]; k >= 0 {
+		key = c.streams.scale(k)
+	}
+	return draw{key: own, dist: Normal{0, t.Sigma}, scaled: true, scale: c.scale(key, t.Nu), cut: c.cuts[number], sigma: t.Sigma}
+}
+
+// scale returns the slot of a scale. It is drawn when it is first asked for, and keeps its
+// slot.
+func (c *compiler) scale(key uint64, nu float64) int {
+	slot, drawn := c.scales[key]
+	if !drawn {
+		slot = c.slot()
+		c.p.steps = append(c.p.steps, step{op: opInfluence, dst: slot, draw: draw{key: mix(key), dist: rootOfGamma{nu}}})
+		c.scales[key] = slot
+	}
+	return slot
 }

@@ -18,6 +18,9 @@ var dilutionExamples = func() map[string]example {
 		"product, 10 factors":  productOfFactors(0.01, 10),
 		"product, 4 factors":   productOfFactors(0.05, 4),
 		"product, 5 factors":   productOfFactors(0.10, 5),
+
+		"nine aliquots":           nineAliquots,
+		"nine aliquots simulated": nineAliquotsSimulated,
 	}
 	for _, n := range []int{1, 2, 4} {
 		for name, toTheMark := range map[string]bool{"to the mark": true, "with diluent": false} {
@@ -27,6 +30,28 @@ var dilutionExamples = func() map[string]example {
 	}
 	return examples
 }()
+
+// aliquots is nine times 1 mL in 10 mL, by a pipette whose s of 0.01 mL is from four readings.
+func aliquots() (*Model, Node) {
+	m := new(Model)
+	sum := m.Constant(0)
+	for i := range 9 {
+		sum = m.Add(sum, ofReadings(m, fmt.Sprint("aliquot ", i), 1, 0.01, 4, Set{Owner: Owner{Name: "pipette"}}))
+	}
+	return m, m.Divide(sum, m.Constant(10))
+}
+
+func nineAliquots(t testing.TB) quantities {
+	m, y := aliquots()
+	a := propagate(t, m, y, 0.95)
+	return exactly(map[string]float64{"k": a.CoverageFactor, "u": a.StandardUncertainty})
+}
+
+func nineAliquotsSimulated(t testing.TB) quantities {
+	m, y := aliquots()
+	mc := simulate(t, m, y, Settings{Trials: trials, Seed: 24})
+	return ends(&mc)
+}
 
 // pipetteByWeighing: 9.9736 g of water at 25 °C, in air of 0.0012 g/mL against
 // weights of 8.40 g/mL, by the usual approximation and in full.

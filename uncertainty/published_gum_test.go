@@ -28,6 +28,8 @@ var gumExamples = map[string]example{
 	"H.2 table H.5":   impedanceUncorrelated,
 	"H.2 approach 2":  impedanceBySets,
 	"H.2 simulated":   impedanceSimulated,
+	"H.3":             thermometer,
+	"H.3 simulated":   thermometerSimulated,
 	"G.2.2":           threeRectangles,
 	"G.4.1":           productOfMeans,
 	"Table G.1":       rectangleCoverage,

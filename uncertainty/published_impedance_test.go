@@ -25,12 +25,16 @@ func impedance(m *Model, v, i, phi Node) [3]Node {
 	return [3]Node{m.Multiply(z, m.Cosine(phi)), m.Multiply(z, m.Sine(phi)), z}
 }
 
-// measured is the model of the means of the readings with these u and r.
-func measured(t testing.TB, u [3]float64, r mat.Symmetric) (*Model, [3]Node) {
+// measured is the model of the means of the readings with these u and r, with their degrees
+// of freedom or as if these were infinitely many.
+func measured(t testing.TB, u [3]float64, r mat.Symmetric, few bool) (*Model, [3]Node) {
 	m := new(Model)
 	var in [3]Node
 	for i, values := range impedanceSets {
 		mean, _, nu := Readings(values)
+		if !few {
+			nu = 0
+		}
 		in[i] = known(m, impedanceNames[i], Normal{mean, u[i]}, nu)
 	}
 	require.NoError(t, m.Correlate(in[:], r))
@@ -62,7 +66,7 @@ func impedanceReadings(testing.TB) quantities {
 
 // impedanceOf propagates the means with these u and r.
 func impedanceOf(t testing.TB, u [3]float64, r mat.Symmetric) quantities {
-	m, out := measured(t, u, r)
+	m, out := measured(t, u, r, true)
 	j, err := m.PropagateJointly(out[:]...)
 	require.NoError(t, err)
 	f := exactly(map[string]float64{"r(R, X)": j.Correlation(0, 1), "r(R, Z)": j.Correlation(0, 2), "r(X, Z)": j.Correlation(1, 2)})
@@ -124,7 +128,7 @@ func impedanceBySets(testing.TB) quantities {
 // impedanceSimulated draws the means from a trivariate normal distribution.
 func impedanceSimulated(t testing.TB) quantities {
 	u, r := fromReadings(impedanceSets)
-	m, out := measured(t, u, r)
+	m, out := measured(t, u, r, false)
 	f := make(quantities)
 	for i, name := range []string{"R", "X", "Z"} {
 		mc := simulate(t, m, out[i], Settings{Trials: trials, Seed: 22})

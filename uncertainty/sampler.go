@@ -18,12 +18,13 @@ type sampler struct {
 func (m *Model) newSampler(out Node, s Settings) *sampler {
 	v := m.values(out, mean)
 	gradient := m.gradient(out, v)
-	p := m.compile(out, gradient)
+	slopes := uncut(gradient, m.cuts(m.reachable(out)))
+	p := m.compile(out, slopes)
 	sm := &sampler{progress: s.Progress}
 	for range runtime.GOMAXPROCS(0) {
 		sm.workers = append(sm.workers, p.newWorker(s.Seed))
 	}
-	sm.control = m.newControl(sm.workers[0], v[out], gradient)
+	sm.control = m.newControl(sm.workers[0], v[out], slopes)
 	return sm
 }
 

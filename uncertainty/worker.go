@@ -1,5 +1,7 @@
 package uncertainty
 
+import "math"
+
 // blockSize is the number of trials in a block. It is part of the identity of
 // the random streams: another size gives other draws.
 const blockSize = 512
@@ -51,14 +53,36 @@ func (w *worker) run(block int) (values, linear []float64) {
 }
 
 func (w *worker) draw(st *step, dst []float64, block int) {
-	if st.draw.mix == nil {
-		w.source.key(w.seed, st.draw.key, block)
-		st.draw.dist.fill(dst, w.source)
-		return
+	d := &st.draw
+	switch {
+	case d.mix == nil:
+		w.source.key(w.seed, d.key, block)
+		d.dist.fill(dst, w.source)
+	case d.scaled:
+		fill(dst, 0)
+	default:
+		fill(dst, st.mean)
 	}
-	fill(dst, st.mean)
-	for _, part := range st.draw.mix {
+	for _, part := range d.mix {
 		addScaled(dst, w.slot[part.slot], 0, part.weight)
+	}
+	if d.scaled {
+		w.scale(d, dst, st.mean)
+	}
+}
+
+// scale multiplies deviations by their scale, and draws again those that go beyond the cut,
+// with the same scale: of all values of a normal distribution those within the cut are left.
+func (w *worker) scale(d *draw, dst []float64, mean float64) {
+	by := w.slot[d.scale][:len(dst)]
+	for i, x := range dst {
+		x = float64(x * by[i])
+		if d.cut > 0 && math.Abs(x) > d.cut {
+			var bits uint64
+			bits, w.source.state = next(w.source.state)
+			x = float64(d.sigma * by[i] * normalWithin(d.cut/(d.sigma*by[i]), uniform(bits)))
+		}
+		dst[i] = mean + x
 	}
 }
 

@@ -169,12 +169,16 @@ func rung(r *route.Rung) object {
 	return out
 }
 
+// contribution is a line of a budget. It has degrees of freedom where they are not infinitely many;
+// lines of the same readings have one unknown standard deviation, and are one contribution.
 func contribution(line *uncertainty.Contribution) object {
 	u, share := words.Line(line)
 	return object{
 		{"influence", influence.Name(&line.Influence)}, {"owner", influence.Owner(line.Owner)}, {"group", influence.Group(line.Group)}, {"shared", line.Uses > 1},
 		{"standard_uncertainty", line.StandardUncertainty}, {"unit", line.Unit}, {"sensitivity", line.Sensitivity},
 		{"contribution", line.Contribution}, {"share", line.Share}, {"shift", line.Shift()}, {"assumed", line.Assumed},
+		{"degrees_of_freedom", only(line.DegreesOfFreedom > 0, line.DegreesOfFreedom)},
+		{"readings_of", orNull(line.Set.Owner.Name)}, {"readings_at", only(line.Set != (uncertainty.Set{}), line.Set.At)},
 		{"shown", object{{"standard_uncertainty", u}, {"share", share}}},
 	}
 }

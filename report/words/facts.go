@@ -100,10 +100,25 @@ func chance(c *route.Comparison, r *route.Result) string {
 func checked(c *route.Comparison, r *route.Result) string {
 	text := fmt.Sprintf("by %s simulated batches (seed %d%s): ", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r))
 	if r.CrossCheck.Cause == "" {
-		return text + "agrees with the give or take"
+		return text + "agrees with the give or take" + withoutDeviation(r)
 	}
 	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
-	return text + when(r.Quoted.Simulated, "; the simulated interval is quoted")
+	return text + when(r.Quoted.Simulated, "; the simulated interval is quoted") + withoutDeviation(r)
+}
+
+// withoutDeviation says why the simulated strengths have no standard deviation, where they
+// have none.
+func withoutDeviation(r *route.Result) string {
+	if !math.IsNaN(r.MonteCarlo.StandardDeviation) {
+		return ""
+	}
+	for i := range r.Analytic.Budget {
+		line := &r.Analytic.Budget[i]
+		if n := line.DegreesOfFreedom + 1; n > 1 && n <= 3 && line.Contribution != 0 {
+			return fmt.Sprintf("; %.0f readings of the %s give an interval, and the simulated strengths no standard deviation", n, line.Set.Owner.Name)
+		}
+	}
+	return "; the simulated strengths have an interval, and no standard deviation"
 }
 
 // reached says how many digits the simulation was to reach and has reached.
@@ -131,13 +146,14 @@ func count(n int, noun string) string {
 
 // cause is "shape (0.1 g scale)", or with two influences for curvature.
 func cause(c *uncertainty.CrossCheck) string {
+	why := strings.ReplaceAll(string(c.Cause), "-", " ")
 	switch first, with := influence.Name(c.Influence), influence.Name(c.With); {
 	case first == "":
-		return string(c.Cause)
+		return why
 	case with == "" || with == first:
-		return fmt.Sprintf("%s (%s)", c.Cause, first)
+		return fmt.Sprintf("%s (%s)", why, first)
 	default:
-		return fmt.Sprintf("%s (%s together with %s)", c.Cause, first, with)
+		return fmt.Sprintf("%s (%s together with %s)", why, first, with)
 	}
 }
 

@@ -2,6 +2,8 @@ package words
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -41,7 +43,32 @@ func (p *Paper) correlation() string {
 		parts.Add(line.Uses > 1 && line.StandardUncertainty > 0, "%s (%d times)", influence.Name(&line.Influence), line.Uses)
 	}
 	const rule = "An error of one piece, one material or one day is one and the same error wherever it comes in; two errors of one piece at different marks are correlated, by a half unless the kit says otherwise. No other correlation is counted."
-	return either(len(parts) == 0, "No influence comes in more than once. ", "Come in more than once, each as one error: "+strings.Join(parts, "; ")+". ") + rule
+	return either(len(parts) == 0, "No influence comes in more than once. ", "Come in more than once, each as one error: "+strings.Join(parts, "; ")+". ") + p.ofReadings() + rule
+}
+
+// ofReadings says which readings tell of several influences how they scatter, with a blank
+// after it; "" where none do.
+func (p *Paper) ofReadings() string {
+	var parts clauses
+	budget := p.result().Analytic.Budget
+	for i := range budget {
+		set := budget[i].Set
+		same := func(line uncertainty.Contribution) bool { return line.Set == set && line.Contribution != 0 }
+		if set == (uncertainty.Set{}) || slices.IndexFunc(budget, same) != i {
+			continue
+		}
+		uses := 0
+		for k := range budget {
+			if same(budget[k]) {
+				uses++
+			}
+		}
+		parts.Add(uses > 1, "the %s (%d times)", set.Owner.Name, uses)
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return "Scatter by one standard deviation, as uncertain as the readings leave it: " + strings.Join(parts, "; ") + ". "
 }
 
 // twoWays has the analytic evaluation beside the simulation.
@@ -57,7 +84,7 @@ func (p *Paper) twoWays() []page.Block {
 	}
 	rows := [][]string{
 		{"law of propagation (JCGM 100)", place(a.Value), uncertainty.TwoDigits(a.StandardUncertainty), place(a.Lower()), place(a.Upper())},
-		{fmt.Sprintf("simulation of %s batches (JCGM 101)", quantity.Grouped(mc.Trials)), place(mc.Mean), uncertainty.TwoDigits(mc.StandardDeviation), place(mc.Lower), place(mc.Upper)},
+		{fmt.Sprintf("simulation of %s batches (JCGM 101)", quantity.Grouped(mc.Trials)), orNone(mc.Mean, place), orNone(mc.StandardDeviation, uncertainty.TwoDigits), place(mc.Lower), place(mc.Upper)},
 	}
 	caption := fmt.Sprintf("In %s, for a coverage probability of %s %%", p.prep().Target.Unit.Name, asked(a.CoverageProbability))
 	list := section("Two ways to evaluate it", &page.Table{Caption: caption, Head: []string{"", "value", "standard uncertainty", "from", "to"}, Numbers: 1, Rows: page.Rows(rows)},
@@ -66,6 +93,14 @@ func (p *Paper) twoWays() []page.Block {
 		list = append(list, prose(capital(text)+"."))
 	}
 	return list
+}
+
+// orNone prints a figure that may not exist.
+func orNone(x float64, show func(float64) string) string {
+	if math.IsNaN(x) {
+		return "does not exist"
+	}
+	return show(x)
 }
 
 // groundTitles head on paper what a screen has behind another label.

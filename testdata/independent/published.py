@@ -82,6 +82,25 @@ def impedance(d):
     return v / i * np.cos(phi), v / i * np.sin(phi), v / i
 
 
+def thermometer(d):
+    """JCGM 100, H.3: b(30 °C) = y1 + 10 y2 of a line fitted to eleven corrections, whose nine
+    degrees of freedom both have in common: normal values over one root of chi²/9."""
+    t = np.array([21.521, 22.012, 22.512, 23.003, 23.507, 23.999, 24.513, 25.002, 25.503, 26.010, 26.511]) - 20
+    b = np.array([-0.171, -0.169, -0.166, -0.159, -0.164, -0.165, -0.156, -0.157, -0.159, -0.161, -0.160])
+    design = np.stack([np.ones_like(t), t], axis=1)
+    y, rest, _, _ = np.linalg.lstsq(design, b, rcond=None)
+    covariance = rest[0] / (len(t) - 2) * np.linalg.inv(design.T @ design)
+    one, ten = d.joint([0, 0], covariance)
+    return y[0] + 10 * y[1] + (one + 10 * ten) * d.scale(len(t) - 2)
+
+
+def aliquots(d):
+    """Nine aliquots of 1 mL by a pipette whose s of 0.01 mL is from four readings, in 10 mL:
+    one unknown standard deviation for all of them. Constructed."""
+    sigma = 0.01 * d.scale(3)
+    return sum(1 + sigma * d.normal(0, 1) for _ in range(9)) / 10
+
+
 def weight(full):
     """JCGM 101, 9.3: model (23) where full, else its approximation (24), in mg over 100 g."""
 
@@ -178,6 +197,11 @@ def figures(trials, seed):
     y = summarise(pipette)[0]
     yield "Tartu pipette", "SD", y.sd()
     yield from both_ends("Tartu pipette", y, 0.95)
+
+    y = summarise(thermometer)[0]
+    yield from both_ends("H.3 simulated", y, 0.95)
+    y = summarise(aliquots)[0]
+    yield from both_ends("nine aliquots simulated", y, 0.95)
 
 
 def main():

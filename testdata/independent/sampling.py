@@ -41,6 +41,10 @@ class Draws:
     def t(self, mean, scale, degrees):
         return mean + scale * self.rng.standard_t(degrees, self.n)
 
+    def scale(self, degrees):
+        """σ/s of readings with so many degrees of freedom: one over the root of chi²/ν."""
+        return np.sqrt(degrees / self.rng.chisquare(degrees, self.n))
+
     def joint(self, means, covariance):
         """Jointly normal quantities, one row each."""
         return self.rng.multivariate_normal(means, covariance, self.n).T

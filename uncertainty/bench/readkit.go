@@ -117,6 +117,9 @@ func (r *kitReader) balance(t *benchfile.Table) {
 		Repeatability: spread(t, quantity.Mass), Linearity: stated(t, "linearity", quantity.Mass), Span: share(t, "span", "reading"),
 		Weighing: stated(t, "weighing-uncertainty", quantity.Mass), Count: pieces(t), Price: r.price(t),
 	}
+	if b.Repeatability.DegreesOfFreedom > 0 {
+		b.Repeatability.Digit = b.Readability
+	}
 	const example ofMistake = "a 200 g scale may show steps of 0.01 g"
 	switch {
 	case b.Capacity == 0 || b.Readability == 0:

@@ -7,7 +7,6 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
-	"minim/uncertainty"
 )
 
 // ofMistake is a piece of a mistake that several have, or stands for a place or a file in one.
@@ -124,10 +123,23 @@ func spread(t *benchfile.Table, kind quantity.Kind) equipment.Spread {
 	case t.Has("readings") && len(values) < 2:
 		t.Fail("readings", "a repeatability needs at least two readings", "")
 	case len(values) >= 2:
-		_, s, nu := uncertainty.Readings(values)
-		return equipment.Spread{S: s, DegreesOfFreedom: nu, Known: true}
+		return equipment.FromReadings(values, digitOf(t, "readings", kind))
 	}
 	return equipment.Spread{S: t.NotNegative("repeatability", kind), Known: t.Has("repeatability")}
+}
+
+// digitOf is the finest step to which volumes of a list are written, 0 for masses: what a
+// balance shows, the kit states.
+func digitOf(t *benchfile.Table, key string, kind quantity.Kind) (finest float64) {
+	if kind != quantity.Volume || !t.Sound(key) {
+		return 0
+	}
+	for _, text := range t.Texts(key) {
+		if step, err := quantity.Step(kind, text); err == nil && (finest == 0 || step < finest) {
+			finest = step
+		}
+	}
+	return finest
 }
 
 // expansion reads a cubic expansion, or the material that has it.

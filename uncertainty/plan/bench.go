@@ -14,7 +14,7 @@ type bench struct {
 	prep     *route.Prep
 	places   places
 	coverage float64
-	keys     keys
+	keys     *keys
 	// unit turns a concentration into the unit of the target.
 	unit factor
 	// evaporated is by what a solution grows stronger before it is taken from.
@@ -33,7 +33,7 @@ type bench struct {
 
 // newBench works out all factors of a kit. Fine takes every graduation.
 func newBench(p *route.Prep, o Options) (*bench, error) {
-	b := &bench{prep: p, places: placesIn(p), coverage: o.coverage(), keys: make(keys)}
+	b := &bench{prep: p, places: placesIn(p), coverage: o.coverage(), keys: newKeys()}
 	unit, ok, err := p.UnitFactor()
 	if err != nil {
 		return nil, err
@@ -104,8 +104,8 @@ func (b *bench) oneFromStocks(o Options) bool {
 func (b *bench) nearTarget(taken, contained []measurement) span {
 	size := func(m *measurement) span { return span{m.size(), m.size()} }
 	j := newJudge(b.prep, b.coverage, tooLittle, enough)
-	j.mostU = b.unit.size() + around(b.sources, func(s *source) span { return span{s.size(), s.size()} }).high +
-		around(taken, size).high + max(around(taken, size).high, around(contained, size).high)
+	j.mostU = b.known(b.unit.size() + around(b.sources, func(s *source) span { return span{s.size(), s.size()} }).high +
+		around(taken, size).high + max(around(taken, size).high, around(contained, size).high))
 	chance, tight := j.strengthsWorth(j.floor), tightness(b.prep, b.coverage).strengths
 	begins := around(b.sources, func(s *source) span { return span{s.mean * b.unit.mean, s.mean * b.unit.mean} })
 	return span{min(chance.low, tight.low) / begins.high, max(chance.high, tight.high) / begins.low}

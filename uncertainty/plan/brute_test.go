@@ -40,7 +40,7 @@ func TestFrontIsExact(t *testing.T) {
 		if seed%3 == 0 {
 			steps = 2
 		}
-		p := randomPrep(t, rand.New(rand.NewPCG(seed, 1)), steps)
+		p := randomPrep(t, rand.New(rand.NewPCG(seed, 1)), steps, seed%4 == 1)
 		o := Options{Limits: route.Limits{Steps: steps}}
 		b, err := newBench(p, o)
 		require.NoError(t, err)
@@ -160,19 +160,31 @@ func nearestReading(p *route.Prep, b *equipment.Balance, v float64, end []route.
 }
 
 // randomPrep is a kit of few instruments with a target, of very few for routes
-// with two dilutions.
-func randomPrep(t *testing.T, r *rand.Rand, steps int) *route.Prep {
+// with two dilutions; where it is so wanted, scale and pipettes are known from readings.
+func randomPrep(t *testing.T, r *rand.Rand, steps int, withReadings bool) *route.Prep {
 	pick := func(list ...string) string { return list[r.IntN(len(list))] }
+	readings := func(of func(deviation float64) string) string {
+		if !withReadings {
+			return ""
+		}
+		list := make([]string, 2+r.IntN(4))
+		for i := range list {
+			list[i] = of(math.Round(100*r.NormFloat64()) / 10_000)
+		}
+		return fmt.Sprintf("readings = [%s]\n", strings.Join(list, ", "))
+	}
 	var kit strings.Builder
 	fmt.Fprintf(&kit, "[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = %q\n", pick("0.1 g", "0.01 g", "0.001 g", "0.0001 g"))
 	if r.IntN(2) == 0 {
 		fmt.Fprintf(&kit, "span = \"0.1 %% of reading\"\nlinearity = \"0.01 g\"\n")
 	}
+	kit.WriteString(readings(func(d float64) string { return fmt.Sprintf("\"%.4f g\"", 1+d) }))
 	// Few numbered marks, so that there are few routes.
 	for i := range 1 + r.IntN(2) {
 		size := []string{"1", "2", "5", "10"}[r.IntN(4)]
 		half := map[string]string{"1": "0.5", "2": "1", "5": "2.5", "10": "5"}[size]
 		fmt.Fprintf(&kit, "[[pipette]]\nname = \"pipette %d\"\nkind = \"graduated\"\ncapacity = \"%s mL\"\nnumbered = \"%s mL\"\nclass = \"B\"\n", i, size, half)
+		kit.WriteString(readings(func(d float64) string { return fmt.Sprintf("\"%.4f mL\"", 1+d) }))
 	}
 	for i := range 1 + r.IntN(2)/steps {
 		size := []string{"10", "25", "50"}[r.IntN(3)]

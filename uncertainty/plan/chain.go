@@ -26,6 +26,15 @@ type state struct {
 	sum     []float64
 	squares [4]float64
 	undo    []part
+	// scatter adds up what of own comes from each set of readings.
+	keys    *keys
+	scatter []float64
+	unset   []ofSet
+}
+
+// newState is what is known of a route of which nothing is chosen.
+func (k *keys) newState(pulls []pull) state {
+	return state{pulls: pulls, mean: 1, sum: make([]float64, len(k.influences)), keys: k, scatter: make([]float64, len(k.sets))}
 }
 
 // pull says how the factors of a route can pull at a shared influence.
@@ -48,11 +57,11 @@ const (
 type saved struct {
 	mean, own, fourth float64
 	squares           [4]float64
-	undo              int
+	undo, unset       int
 }
 
 func (s *state) save() saved {
-	return saved{s.mean, s.own, s.fourth, s.squares, len(s.undo)}
+	return saved{s.mean, s.own, s.fourth, s.squares, len(s.undo), len(s.unset)}
 }
 
 func (s *state) restore(v saved) {
@@ -62,6 +71,10 @@ func (s *state) restore(v saved) {
 		s.sum[s.undo[i].key] = s.undo[i].relative
 	}
 	s.undo = s.undo[:v.undo]
+	for i := len(s.unset) - 1; i >= v.unset; i-- {
+		s.scatter[s.unset[i].set] = s.unset[i].variance
+	}
+	s.unset = s.unset[:v.unset]
 }
 
 // multiply takes in a factor.
@@ -75,6 +88,10 @@ func (s *state) multiply(f *factor) {
 		s.undo = append(s.undo, part{p.key, before})
 		s.sum[p.key] = after
 		s.squares[s.pulls[p.key]] += float64(after*after) - float64(before*before)
+	}
+	for _, p := range f.scatter {
+		s.unset = append(s.unset, ofSet{p.set, s.scatter[p.set]})
+		s.scatter[p.set] += p.variance
 	}
 }
 
@@ -94,8 +111,22 @@ func (s *state) leastVariance(final pull) float64 {
 func (s *state) uncertainty() (u, degreesOfFreedom float64) {
 	variance := s.leastVariance(atLast)
 	u, degreesOfFreedom = math.Sqrt(variance), math.Inf(1)
-	if s.fourth > 0 {
-		degreesOfFreedom = variance * variance / s.fourth
+	if fourth := s.fourth + s.fourthOfSets(); fourth > 0 {
+		degreesOfFreedom = variance * variance / fourth
 	}
 	return u, degreesOfFreedom
+}
+
+// fourthOfSets is what sets of readings bring into the Welch-Satterthwaite formula, each as
+// one contribution.
+func (s *state) fourthOfSets() (fourth float64) {
+	for set, variance := range s.scatter {
+		for key, of := range s.keys.setOf[:len(s.sum)] {
+			if of == set {
+				variance += float64(s.sum[key] * s.sum[key])
+			}
+		}
+		fourth += variance * variance / s.keys.degrees[set]
+	}
+	return fourth
 }

@@ -13,6 +13,14 @@ type factor struct {
 	// low is the least that the factor of one measurement can be.
 	low    float64
 	shared []part
+	// scatter is what of own comes from sets of readings, by their numbers.
+	scatter []ofSet
+}
+
+// ofSet is the relative variance from a set of readings.
+type ofSet struct {
+	set      int
+	variance float64
 }
 
 // part is the relative contribution of a shared influence.
@@ -21,21 +29,48 @@ type part struct {
 	relative float64
 }
 
-// keys numbers the influences that factors share.
-type keys map[uncertainty.Identity]int
-
-func (k keys) of(id uncertainty.Identity) int {
-	if _, known := k[id]; !known {
-		k[id] = len(k)
-	}
-	return k[id]
+// keys numbers the influences that factors share, and the sets of readings.
+type keys struct {
+	influences map[uncertainty.Identity]int
+	sets       map[uncertainty.Set]int
+	// degrees of freedom of each set, and the set of each influence, -1 for none.
+	degrees []float64
+	setOf   []int
 }
 
-// factor turns that of a step into one with numbered influences.
-func (k keys) factor(f route.Factor) factor {
+func newKeys() *keys {
+	return &keys{influences: make(map[uncertainty.Identity]int), sets: make(map[uncertainty.Set]int)}
+}
+
+// of is the number of an influence, found from readings or not.
+func (k *keys) of(id uncertainty.Identity, readings route.Readings) int {
+	if _, known := k.influences[id]; !known {
+		k.influences[id] = len(k.influences)
+		k.setOf = append(k.setOf, k.set(readings))
+	}
+	return k.influences[id]
+}
+
+// set is the number of a set of readings, -1 for none.
+func (k *keys) set(r route.Readings) int {
+	if r == (route.Readings{}) {
+		return -1
+	}
+	if _, known := k.sets[r.Set]; !known {
+		k.sets[r.Set] = len(k.sets)
+		k.degrees = append(k.degrees, r.DegreesOfFreedom)
+	}
+	return k.sets[r.Set]
+}
+
+// factor turns that of a step into one with numbered influences and sets.
+func (k *keys) factor(f route.Factor) factor {
 	g := factor{mean: f.Mean, low: f.Low, own: f.Own, fourth: f.Fourth}
 	for _, s := range f.Shared {
-		g.shared = append(g.shared, part{k.of(s.Influence), s.Relative})
+		g.shared = append(g.shared, part{k.of(s.Influence, s.Readings), s.Relative})
+	}
+	for _, s := range f.Scatter {
+		g.scatter = append(g.scatter, ofSet{k.set(s.Readings), s.Variance})
 	}
 	return g
 }
@@ -44,6 +79,7 @@ func (k keys) factor(f route.Factor) factor {
 func (f factor) times(g factor) factor {
 	product := factor{mean: f.mean * g.mean, own: f.own + g.own, fourth: f.fourth + g.fourth}
 	product.shared = append(append([]part(nil), f.shared...), g.shared...)
+	product.scatter = append(append([]ofSet(nil), f.scatter...), g.scatter...)
 	return product.tidied()
 }
 
@@ -56,6 +92,9 @@ func (f factor) weighted(by, mean float64) factor {
 	g := factor{mean: mean, own: f.own * by * by, fourth: f.fourth * by * by * by * by}
 	for _, p := range f.shared {
 		g.shared = append(g.shared, part{p.key, p.relative * by})
+	}
+	for _, s := range f.scatter {
+		g.scatter = append(g.scatter, ofSet{s.set, s.variance * by * by})
 	}
 	return g
 }

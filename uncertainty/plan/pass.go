@@ -144,7 +144,7 @@ func (b *bench) newPulls(dilutions []making) []pull {
 	for i := range dilutions {
 		byDilutions.see(&dilutions[i].factor)
 	}
-	pulls := make([]pull, len(b.keys))
+	pulls := make([]pull, len(b.keys.influences))
 	for k := range pulls {
 		pulls[k] = pullOf(bySources[k], always[k], byFirsts[k], byDilutions[k])
 	}
@@ -156,7 +156,7 @@ type signs []sign
 
 type sign struct{ minus, plus bool }
 
-func (b *bench) newSigns() signs { return make(signs, len(b.keys)) }
+func (b *bench) newSigns() signs { return make(signs, len(b.keys.influences)) }
 
 func (s signs) see(f *factor) {
 	for _, p := range f.shared {

@@ -127,6 +127,7 @@ func bisect(low, high float64, holds func(x float64) bool) float64 {
 //
 //	Φ(B/r) - Φ(A/r) at r² = (B² - A²)/(2 ln(B/A)), or at mostU if that is less
 //
+// A Student t is a mixture of normal distributions, of which none has a greater one.
 // It falls as y goes away from the limits.
 func (j *judge) mostChanceAt(y float64) float64 {
 	a, b := math.Abs(j.limits.Lower/y-1), math.Abs(j.limits.Upper/y-1)
@@ -152,6 +153,15 @@ func (b *bench) mostU(dilutions int) float64 {
 	}
 	n := float64(dilutions)
 	return b.unit.size() + source + most(b.firsts) + float64(n*(most(b.dilutions)+b.evaporated.size()))
+}
+
+// known is a bound of the relative standard uncertainty that holds for the true one, whatever
+// the readings that it was found from: there is none where there are any.
+func (b *bench) known(u float64) float64 {
+	if len(b.keys.degrees) > 0 {
+		return math.Inf(1)
+	}
+	return u
 }
 
 // size is a relative standard uncertainty that the factor does not exceed.

@@ -30,7 +30,7 @@ type search struct {
 func newSearch(b *bench, o Options, j judge) *search {
 	s := &search{bench: b, options: o, judge: j, mostLeftOver: o.mostLeftOver(b.prep), mostSolute: o.mostSolute(), strongest: o.strongest(b.prep)}
 	s.mostWeighed = b.mostWeighed(s.mostSolute)
-	s.judge.mostU = b.mostU(o.Steps)
+	s.judge.mostU = b.known(b.mostU(o.Steps))
 	s.judge.strengths = s.judge.strengthsWorth(j.floor)
 	s.front = &front{places: b.places}
 	return s

@@ -99,7 +99,7 @@ reading = "none"
 
 // relativeAfter is the relative uncertainty of so many dilutions alike.
 func (b *bench) relativeAfter(n int, measured bool) float64 {
-	s := state{pulls: make([]pull, len(b.keys)), sum: make([]float64, len(b.keys)), mean: 1}
+	s := b.keys.newState(make([]pull, len(b.keys.influences)))
 	for range n {
 		for i := range b.dilutions {
 			if b.dilutions[i].measured == measured {

@@ -52,7 +52,7 @@ var errEnough = errors.New("plan: as many candidates as may be tried")
 func (s *search) newWalk(share int) *walk {
 	w := &walk{search: s, share: share, weighings: make(map[*source]*weighings)}
 	w.volumes.ratio = 1
-	w.state = state{pulls: s.pass.pulls, mean: 1, sum: make([]float64, len(s.keys))}
+	w.state = s.keys.newState(s.pass.pulls)
 	w.state.multiply(&s.unit)
 	for range s.pass.evaporations() {
 		w.state.multiply(&s.evaporated)

@@ -71,7 +71,7 @@ func (j *judge) worth(value, u, degreesOfFreedom float64) float64 {
 	case !near:
 		return math.Inf(-1)
 	case j.tolerant:
-		a := uncertainty.Analytic{Value: value, StandardUncertainty: u * math.Abs(value)}
+		a := uncertainty.Analytic{Value: value, StandardUncertainty: u * math.Abs(value), DegreesOfFreedom: degreesOfFreedom}
 		return min(a.ConformanceProbability(j.limits), j.enough)
 	}
 	if j.spreadOnly {
@@ -140,7 +140,10 @@ func (j *judge) mostVariance(worth float64) float64 {
 //
 // which is greatest where (H + L) t² - 2 t = 2 r² ln(H/L)/(H - L); for limits that
 // are next to equal the right side is 2 r²/L. It falls as r
-// grows: there, dP/dr is -φ((H t - 1)/r) (H/L - 1)/r².
+// grows: there, dP/dr is -φ((H t - 1)/r) (H/L - 1)/r². With few degrees of freedom it
+// is smaller still: between the limits both of its halves are, above them it falls with the
+// distance, and below them it was computed for 1 to 3 degrees of freedom, limits from 0.5 to
+// 60 % and r from 1e-6 to 1e4.
 func (j *judge) mostChance(r float64) float64 {
 	low, high := j.limits.Lower, j.limits.Upper
 	slope := 1 / low

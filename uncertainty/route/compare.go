@@ -179,6 +179,7 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 		result.SoluteGrams = c.soluteUsed
 	}
 	result.Notes = c.notes
+	c.noteReadings(&result)
 	if !result.Enough(p.Volume) {
 		result.Notes.Warn("makes-only", r.Name, c.made)
 	}
@@ -226,7 +227,7 @@ func (r *Result) propagate(c *compiler, p *Prep, coverage float64) (err error) {
 	r.AssumedShare = r.Analytic.AssumedShare()
 	for _, t := range p.Tolerances {
 		// The limits that come with an error permit nothing.
-		acceptance, _ := t.Limits.AcceptanceLimits(p.LeastChance, r.Analytic.StandardUncertainty, math.Inf(1))
+		acceptance, _ := t.Limits.AcceptanceLimits(p.LeastChance, r.Analytic.StandardUncertainty, r.Analytic.DegreesOfFreedom)
 		r.Inside = append(r.Inside, Chance{Normal: r.Analytic.ConformanceProbability(t.Limits), Acceptance: acceptance})
 	}
 	r.Uninformative, err = c.uninformative(coverage, len(r.Route.Steps))

@@ -15,17 +15,34 @@ type Factor struct {
 	// it to be.
 	Mean, Low float64
 	// Own is the relative variance from influences that no other step shares,
-	// Fourth the sum of their (c u/mean)⁴/ν for the Welch-Satterthwaite formula.
+	// Fourth the sum of their (c u/mean)⁴/ν for the Welch-Satterthwaite formula, but for
+	// those of sets of readings.
 	Own, Fourth float64
+	// Scatter is what of Own comes from sets of readings.
+	Scatter []scatterPart
 	// Shared are the relative contributions c u/mean, with their signs, of
 	// influences that other steps may share.
 	Shared []sharedPart
 }
 
-// sharedPart is the relative contribution of an influence to a factor.
+// scatterPart is the relative variance of what was found from a set of readings.
+type scatterPart struct {
+	Readings
+	Variance float64
+}
+
+// Readings are a set of them, with its degrees of freedom. The zero value is none.
+type Readings struct {
+	Set              uncertainty.Set
+	DegreesOfFreedom float64
+}
+
+// sharedPart is the relative contribution of an influence to a factor, and the readings that
+// it was found from.
 type sharedPart struct {
 	Influence uncertainty.Identity
 	Relative  float64
+	Readings  Readings
 }
 
 // Coverage probability that the factors are propagated for; it enters none of
@@ -117,13 +134,28 @@ func (c *compiler) factor(node uncertainty.Node, err error) (Factor, error) {
 		switch {
 		case r == 0:
 		case line.Owner.Kind == uncertainty.OneUse || line.Owner.Kind == uncertainty.Tare:
-			f.Own += float64(r * r)
-			if line.DegreesOfFreedom > 0 {
-				f.Fourth += r * r * r * r / line.DegreesOfFreedom
-			}
+			f.addOwn(line, r)
 		default:
-			f.Shared = append(f.Shared, sharedPart{line.Identity(), r})
+			f.Shared = append(f.Shared, sharedPart{line.Identity(), r, readingsOf(line)})
 		}
 	}
 	return f, nil
+}
+
+// addOwn takes in the relative contribution of an influence that belongs to one step.
+func (f *Factor) addOwn(line *uncertainty.Contribution, r float64) {
+	f.Own += float64(r * r)
+	switch of := readingsOf(line); {
+	case of != Readings{}:
+		f.Scatter = append(f.Scatter, scatterPart{of, r * r})
+	case line.DegreesOfFreedom > 0:
+		f.Fourth += r * r * r * r / line.DegreesOfFreedom
+	}
+}
+
+func readingsOf(line *uncertainty.Contribution) Readings {
+	if line.Set == (uncertainty.Set{}) {
+		return Readings{}
+	}
+	return Readings{line.Set, line.DegreesOfFreedom}
 }

@@ -66,10 +66,11 @@ type Result struct {
 // Chance is a probability of conformance.
 type Chance struct {
 	// Simulated is the fraction of the Monte Carlo trials, which counts;
-	// Normal is the normal approximation beside it.
+	// Normal is the normal approximation beside it, that of Student's t where the effective
+	// degrees of freedom are few.
 	Simulated, Normal float64
 	// Acceptance are the strengths that are inside with the least chance asked
-	// for, given the standard uncertainty of the route (JCGM 106, 8); none of
+	// for, given the standard uncertainty of the route and its degrees of freedom (JCGM 106, 8); none of
 	// them when it permits nothing.
 	Acceptance uncertainty.Limits
 }
