@@ -29,7 +29,7 @@ func (p prepReader) readStock(t *benchfile.Table) *route.Stock {
 		return v.Value, nil
 	}
 	s.Strength = estimate(t, "strength", parse, parse)
-	s.Volume = estimate(t, "volume", route.ParseStockVolume, route.ParseStockVolume)
+	s.Volume = estimate(t, "volume", quantity.ParseStockVolume, quantity.ParseStockVolume)
 	s.As = p.readAs(t, s.Unit)
 	return s
 }
