@@ -24,15 +24,7 @@ func (p *Prep) stockTable(s *Stock) (t *equipment.StockSubstance, found bool) {
 
 // Solid reports whether the solute is known to be a solid: stated, or by its name.
 func (p *Prep) Solid() bool {
-	if p.Solute.Solid || p.Solute.NonVolatile {
-		return true
-	}
-	for _, r := range equipment.Recognise(p.Solute.Name) {
-		if r.Group == equipment.NonVolatile {
-			return true
-		}
-	}
-	return false
+	return p.Solute.Solid || p.Solute.NonVolatile || equipment.StaysBehind(p.Solute.Name)
 }
 
 // LacksDensity is the error of a stock by mass of which no density is known: neither is it
@@ -173,17 +165,8 @@ func (c *compiler) compareDensity(t *equipment.StockSubstance, s *Stock) {
 	if !(w <= t.Most()) {
 		return
 	}
-	at, off := t.At(w), 0.0
-	for _, e := range []*Estimate{&s.Density, &s.Strength} {
-		if e.Distribution == nil {
-			continue
-		}
-		u := 2 * uncertainty.SummaryOf(e.Distribution).StandardUncertainty
-		if e == &s.Strength {
-			u *= math.Abs(at.Slope) * w / s.Strength.Value
-		}
-		off += u
-	}
+	at := t.At(w)
+	off := 2 * (s.Density.u() + float64(math.Abs(at.Slope)*w/s.Strength.Value*s.Strength.u()))
 	if math.Abs(s.Density.Value-at.Density) > 0.005+at.Limit+off {
 		c.notes.Warn("density-unlike-table", s.Name, quantity.Number(s.Density.Value), quantity.Decimal(at.Density, 4), t.Name)
 	}
