@@ -66,19 +66,18 @@ func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
 	if limit == 0 && k.Bias.Correction == 0 {
 		return nil
 	}
-	owner := k.owner(u)
-	if k.Bias.ByClass || k.Bias.Share > 0 {
-		z := u.Model.Influence(influence(owner, biasRelative, "", k.Bias.Shape.within(1)))
-		return []uncertainty.Node{u.Model.Multiply(z, u.Model.Constant(limit))}
-	}
 	part := func(code uncertainty.Code, at, share float64) uncertainty.Node {
-		in := influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
+		in := influence(k.owner(u), code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
 		in.At = quantity.Round(at, 7) // as it is printed
-		return u.Model.Influence(in)
+		return u.Model.Influence(k.Bias.shaped(in))
+	}
+	if k.Bias.ByClass || k.Bias.Share > 0 {
+		z := u.Model.Influence(k.Bias.shaped(influence(k.owner(u), biasRelative, "", k.Bias.Shape.within(1))))
+		return []uncertainty.Node{u.Model.Multiply(z, u.Model.Constant(limit))}
 	}
 	switch r := k.Bias.BetweenMarks; {
 	case k.Bias.Correction != 0:
-		return []uncertainty.Node{u.Model.Influence(influence(owner, correction, "mL", uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit}))}
+		return []uncertainty.Node{u.Model.Influence(influence(k.owner(u), correction, "mL", uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit}))}
 	case u.Marks <= 1 || r == 0:
 		return []uncertainty.Node{part(biasAt, mark, 1)}
 	case r == 1:
@@ -86,6 +85,15 @@ func (k *Measure) bias(u Use, mark float64) []uncertainty.Node {
 	default:
 		return []uncertainty.Node{part(biasCommon, 0, r), part(biasOwn, mark, 1-r)}
 	}
+}
+
+// assumesTriangle: that errors within the limits are triangular is assumed, and not stated.
+func (b *bias) assumesTriangle() bool { return b.ShapeAssumed && b.Shape == triangle }
+
+// shaped marks an influence of which the shape is assumed.
+func (b *bias) shaped(in uncertainty.Influence) uncertainty.Influence {
+	in.Assumed, in.AssumedShape = b.assumesTriangle(), b.assumesTriangle()
+	return in
 }
 
 // owner of what stays the same with a piece: of single-use ware each use has a

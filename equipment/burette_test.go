@@ -13,11 +13,11 @@ import (
 const oneBurette = "[[burette]]\nname = \"x\"\ncapacity = \"25 mL\"\ndivision = \"0.1 mL\"\nclass = \"B\"\nstandard = \"ISO\"\n"
 
 // ISO 385 class B, 25 mL with 0.1 mL divisions: ±0.1 mL (class 2 of the Russian
-// adoption). A part of it lies between two readings, each within half a division
-// with ordinary care; its whole capacity runs out and has one.
+// adoption). What runs out lies between two readings, each within half a division
+// with ordinary care; so does its whole capacity, since it never runs to the tip.
 func TestBuretteReadings(t *testing.T) {
 	first, second := "reading of the x", "second reading of the x"
-	for volume, readings := range map[float64][]string{10: {first, second}, 24.9: {first, second}, 25: {first}} {
+	for volume, readings := range map[float64][]string{10: {first, second}, 24.9: {first, second}, 25: {first, second}} {
 		u := alone()
 		u.BenchReading = ordinary
 		got := delivered(t, one(t, oneBurette), u, volume)

@@ -38,6 +38,7 @@ func (k *Measure) Uncertainty(mark float64) float64 { return k.once(mark).Standa
 // once evaluates one use.
 func (k *Measure) once(mark float64) uncertainty.Analytic {
 	u := alone()
+	u.Emptying = k.AsMeant(mark)
 	use := k.Deliver
 	switch {
 	case k.Kind.Traits().Receives:

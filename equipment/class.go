@@ -27,6 +27,10 @@ type Class struct {
 	Name     string `csv:"class,none"`    // "A" or "B", empty where there are no classes; class AS counts as A
 	Marked   string `csv:"marked,none"`   // "In", "Ex", or "In/Ex" where the maker adjusts to either
 
+	// Superseded is the year of a later edition that takes the place of this one, of which the
+	// table was not seen, as editions.csv has it, with SupersededTrust.
+	Superseded, SupersededTrust string
+
 	Capacity  float64 `csv:"capacity_mL|capacity_g"`      // mL; one drop for a standard dropper
 	Division  float64 `csv:"division_mL|division_g,none"` // mL, 0 for one mark and where the maker chooses it
 	Tolerance float64 `csv:"tolerance_mL|tolerance_g"`    // mL, half-width of the limit at the capacity
@@ -129,8 +133,24 @@ var classTable = sync.OnceValue(func() (classes []Class) {
 		"pipettes_piston", "syringes", "printed_scales", "droppers"} {
 		classes = append(classes, readTable[Class](tableFiles, name)...)
 	}
+	for _, e := range readTable[edition](tableFiles, "editions") {
+		for i := range classes {
+			if c := &classes[i]; c.Number == e.Number && c.Edition == e.Edition {
+				c.Superseded, c.SupersededTrust = e.Superseded, e.Trust
+			}
+		}
+	}
 	return classes
 })
+
+// edition is one of a standard that a later one has superseded.
+type edition struct {
+	Number     string `csv:"number"`
+	Edition    string `csv:"edition"`
+	Superseded string `csv:"superseded"`
+	Source     string `csv:"source"`
+	Trust      string `csv:"trust"`
+}
 
 // Classes returns every row of the class tables, in table order, and after them what is
 // typical of balances, for information: no kit states a class for a balance.

@@ -326,3 +326,36 @@ func TestTypicalBalances(t *testing.T) {
 	_, err := findClass(Class{Kind: "balance", Form: "pocket", Capacity: 200})
 	assert.Error(t, err)
 }
+
+// Editions that a later one has superseded are marked, with how that is known; others are not.
+func TestSupersededEditions(t *testing.T) {
+	superseded := map[string]string{}
+	for _, c := range classTable() {
+		if c.Superseded != "" {
+			superseded[c.Published()] = c.Superseded + ", " + c.SupersededTrust
+		}
+	}
+	assert.Equal(t, map[string]string{
+		"ISO 8655-2:2002": "2022, one source", "ISO 8655-5:2002": "2022, from memory", "ISO 7886-1:1993": "2017, one source",
+	}, superseded)
+}
+
+// Figures on which sources and rules differ: the wider is taken, or the one that another rule bears
+// out, and the note of the row says so.
+func TestRowsThatSourcesDifferOn(t *testing.T) {
+	for _, test := range []struct {
+		q             Class
+		limit, random float64
+		note          string
+	}{
+		{Class{Kind: "one-mark", Name: "B", Capacity: 100}, 0.16, 0, "would give 0.15"},
+		{Class{Kind: "piston", Form: "direct reusable", Capacity: 0.1}, 0.0008, 0.0004, "0.3 % of type A"},
+		{Class{Kind: "piston", Form: "direct reusable", Capacity: 0.2}, 0.0016, 0.0008, "0.3 % of type A"},
+		{Class{Kind: "graduated", Name: "B", Capacity: 1}, 0.010, 0, "would be 0.014"},
+		{Class{Kind: "graduated", Name: "B", Capacity: 5}, 0.050, 0, "would be 0.06"},
+	} {
+		c := found(t, test.q)
+		assert.Equal(t, []float64{test.limit, test.random}, []float64{c.Tolerance, c.Random})
+		assert.Contains(t, c.Note, test.note)
+	}
+}

@@ -13,6 +13,7 @@ const (
 	correction    uncertainty.Code = "correction"
 	penLineCode   uncertainty.Code = "pen line"
 	retainedCode  uncertainty.Code = "retained"
+	pourScatter   uncertainty.Code = "scatter of pours"
 	shouldKeep    uncertainty.Code = "should have kept"
 	keptByDesign  uncertainty.Code = "retained by design"
 	filmCarried   uncertainty.Code = "film"

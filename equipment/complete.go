@@ -50,6 +50,8 @@ func (k *Measure) unlimited(stated Class) error {
 		return refuse("nothing says how good the line of the "+name+" is", "state what it was set with, set-with = \"50 mL cylinder\", or its tolerance")
 	case k.Kind.Traits().Lettered && stated.Name == "":
 		return refuse("nothing says how good the "+name+" is", "state its class (\"A\" or \"B\"), or its own tolerance")
+	case k.Kind.Traits().ex && !k.Ex && k.Kind.Traits().Lettered:
+		return refuse("the limits of class "+stated.Name+" are for what is adjusted to deliver, and the "+name+" is marked In", "state its own tolerance")
 	}
 	return nil
 }

@@ -129,9 +129,9 @@ func TestDropperCapability(t *testing.T) {
 
 // The least volume of what is set to any volume, in thousandths of its capacity. By
 // hand: U = 1.96 √(8²/3 + 3²) µL = 10.80 µL is 10 % of 108 µL. A 10 mL syringe
-// has 1.96 (0.15 mL + 1 %)/√3 = 10 % of V at 1.914 mL, so 1.92.
+// has 1.96 √((0.15 mL + 1 %)²/3 + (0.025 mL)²) = 10 % of V at 1.984 mL, so 1.99.
 func TestLeastVolumeOfAPiston(t *testing.T) {
-	for text, want := range map[string]float64{onePiston: 0.108, tenSyringe: 1.92} {
+	for text, want := range map[string]float64{onePiston: 0.108, tenSyringe: 1.99} {
 		mL, ok := one(t, text).Least(0.1)
 		assert.Equal(t, true, ok)
 		near.Relative(t, text, want, mL, 0.005)

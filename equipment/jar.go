@@ -22,7 +22,7 @@ const penLine = 0.5
 func (k *Measure) setLine(u Use) (nodes []uncertainty.Node, err error) {
 	m := u.Model
 	set := u
-	set.Day, set.StepReading, set.Emptying = Day{Solvent: Solvent{Name: water}}, "", drained
+	set.Day, set.StepReading, set.Emptying = Day{Solvent: Solvent{Name: water}}, "", k.Line.With.AsMeant(k.Line.Each)
 	set.Piece, set.Marks = 0, u.LineMarks
 	if u.Day.Known {
 		u.Notes.LeaveOut("temperature-of-setting", k.Name)

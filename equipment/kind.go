@@ -18,8 +18,8 @@ type traits struct {
 	// PenLine: its only mark is a line that was drawn on it.
 	PenLine bool
 	// Read: the error of reading counts. difference: a part of the scale is the
-	// difference of two readings.
-	Read, difference bool
+	// difference of two readings; toMark: all of it is, since it never runs to its tip.
+	Read, difference, toMark bool
 	// Lettered: its classes go by letters and are never assumed.
 	Lettered bool
 	// Set: it measures what it is set to, not what stands at a line. Counts: it
@@ -44,6 +44,8 @@ type traits struct {
 	// Neither has a default.
 	keeps retention
 	Care  care
+	// scatters is how its use scatters where the kit does not say.
+	scatters habit
 }
 
 // retention is what stays in an instrument that is emptied.
@@ -58,6 +60,16 @@ const (
 	dropInTip retention = "drop"
 	// pressedEmpty: nothing where it is pressed empty; else a dead space, or a drop.
 	pressedEmpty retention = "nothing"
+)
+
+// habit is how the use of an instrument scatters.
+type habit string
+
+const (
+	// withCare: by how carefully it is read, in place of the error of reading.
+	withCare habit = "care"
+	// ofSetting: by a quarter of what it is set by.
+	ofSetting habit = "setting"
 )
 
 // care is what to mind with an instrument that delivers.
@@ -77,16 +89,16 @@ var kinds = []traits{
 	{kind: "flask", Table: "flask", Receives: true, Read: true, Lettered: true, EitherMark: true, Stopper: true,
 		shape: triangle, keeps: unknownFilm, Care: poured},
 	{kind: "one-mark", Table: "pipette", Delivers: true, ex: true, Read: true, Lettered: true, LastDrop: true, Filler: true, EitherMark: true,
-		shape: triangle, keeps: dropInTip, Care: runsOut},
+		shape: triangle, keeps: dropInTip, Care: runsOut, scatters: withCare},
 	{kind: "graduated", Table: "pipette", Delivers: true, ex: true, Scale: true, Numbers: true, Read: true, difference: true, Lettered: true, LastDrop: true,
 		Filler: true, EitherMark: true, shape: triangle, keeps: dropInTip, Care: runsOut},
 	{kind: "piston", Table: "pipette", Delivers: true, ex: true, Set: true, Dial: true, makersDivision: true,
 		Forms: []string{"air", "direct reusable", "direct single-use", "dispenser"}, shape: rectangle, keeps: pressedEmpty, Care: pressed},
 	{kind: "transfer", Table: "pipette", Delivers: true, ex: true, Set: true, Numbers: true, shape: rectangle, keeps: pressedEmpty, Care: pressed},
-	{kind: "burette", Table: "burette", Delivers: true, ex: true, Scale: true, Numbers: true, Read: true, difference: true, Lettered: true, RestApart: true,
-		shape: triangle, keeps: dropInTip, Care: runsOut},
+	{kind: "burette", Table: "burette", Delivers: true, ex: true, Scale: true, Numbers: true, Read: true, difference: true, toMark: true, Lettered: true,
+		RestApart: true, shape: triangle, keeps: dropInTip, Care: runsOut},
 	{kind: "syringe", Table: "syringe", Delivers: true, ex: true, Set: true, Numbers: true, tenths: true, makersDivision: true,
-		shape: rectangle, keeps: pressedEmpty, Care: pressed},
+		shape: rectangle, keeps: pressedEmpty, Care: pressed, scatters: ofSetting},
 	{kind: "dropper", Table: "dropper", Delivers: true, ex: true, Set: true, Counts: true, RestApart: true, shape: rectangle, keeps: pressedEmpty, Care: counted},
 	{kind: "beaker", Table: "beaker", Receives: true, Delivers: true, Scale: true, Numbers: true, Read: true, makersDivision: true,
 		Forms: []string{"marked", "unmarked"}, shape: rectangle, keeps: unknownFilm, Care: poured},

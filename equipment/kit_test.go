@@ -298,7 +298,7 @@ func TestKitMistakes(t *testing.T) {
 		{onePipette + `retained = "10 mL"`, "6:12: retained: must be smaller than the capacity", ""},
 		{onePipette + `clinging = "11 mL"`, "6:12: clinging: must be smaller than the capacity", ""},
 		{onePipette + `form = "tall"`, "6:1: unknown key `form` in a pipette", "the keys of a pipette are name, kind, material, expansion, clinging, retained, " +
-			"readings, repeatability, count, single-use, price, capacity, bore, reading, class, standard, tolerance, standard-uncertainty, " +
+			"readings, repeatability, count, single-use, price, capacity, bore, marked, made-for-blow-out, two-marks, reading, class, standard, tolerance, standard-uncertainty, " +
 			"correction, between-marks, shape"},
 		{"[[flask]]\nname = \"x\"\ncapacity = \"10,5 mL\"\nclass = \"A\"", `3:12: capacity: "10,5 mL" has a comma in its number`,
 			"write 10.5 mL: a decimal point, not a comma"},

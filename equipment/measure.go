@@ -43,6 +43,9 @@ type Measure struct {
 	// Ex: adjusted to deliver, as the glass is marked; otherwise to contain. SingleUse: a
 	// new piece each time.
 	Ex, SingleUse bool
+	// BlowOut: its last drop belongs to what it delivers, and is to be blown out. TwoMarks: a
+	// pipette that delivers from its upper mark to a lower one.
+	BlowOut, TwoMarks bool
 	// line is how the pen line of a jar was set.
 	Line line
 	// Random is the limit of the standard deviation of a piston, in mL.
@@ -64,6 +67,9 @@ func (k *Measure) Reads(volume float64) error {
 	case k.Division > 0 && volume < k.Division*(1-1e-12):
 		return Cannot("less-than-a-division", k.Name, ML(volume), ML(k.Division))
 	case k.Division == 0 && !k.Kind.Traits().Set && !k.Kind.Traits().Scale && !isMultiple(volume, k.Capacity):
+		if k.TwoMarks {
+			return Cannot("two-marks-only", k.Name, ML(k.Capacity), ML(volume))
+		}
 		return Cannot("one-mark-only", k.Name, ML(k.Capacity), ML(volume))
 	}
 	return nil
@@ -92,11 +98,11 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 //	a = (M + e_bias + Σ e_read + e_rep + meniscus + μ - ρX) θ,  if poured: + cling
 //
 // X is the volume retained, ρ the part of it that remains, and μ = E[X] for an
-// instrument adjusted to deliver, 0 for one adjusted to contain.
+// instrument adjusted to deliver, 0 for one adjusted to contain, or made to be blown out.
 func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 	readings := 1 // to the tip, or poured out
-	if k.Kind.Traits().difference && !isMultiple(mark, k.Capacity) {
-		readings = 2 // from mark to mark
+	if k.BetweenMarks(mark, u.Emptying) {
+		readings = 2
 	}
 	volume, err := k.upToMark(u, mark, readings)
 	if err != nil {
@@ -105,7 +111,16 @@ func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 	if k.Kind.Traits().Receives {
 		volume = u.Model.Add(volume, k.clinging(u)...)
 	}
-	return k.at20(u, k.lessRetained(u, volume)), nil
+	volume, err = k.lessRetained(u, volume, mark)
+	return k.at20(u, volume), err
+}
+
+// BetweenMarks reports whether a volume runs from a mark to a lower one, and not to the tip: all
+// of a burette and of a pipette with two marks, and a part of the scale of a pipette that is
+// then neither blown out nor rinsed.
+func (k *Measure) BetweenMarks(mL float64, e Emptying) bool {
+	is := k.Kind.Traits()
+	return k.TwoMarks || is.toMark || is.difference && e == drained && !isMultiple(mL, k.Capacity)
 }
 
 // upToMark appends M with what is wrong with the piece and its reading.
@@ -127,17 +142,18 @@ func (k *Measure) upToMark(u Use, mark float64, readings int) (uncertainty.Node,
 	return u.Model.Add(volume, k.meniscus(u, readings)...), nil
 }
 
-// readings appends n errors of reading, or the measured repeatability. The word
-// of the step beats that of the instrument, which beats that of the bench; when
-// there is none, ordinary care is assumed.
+// readings appends n errors of reading, or the measured repeatability, or one that is assumed.
+// When nothing says how carefully is read, ordinary care is assumed.
 func (k *Measure) readings(u Use, mark float64, n int) []uncertainty.Node {
 	if s := k.spread(mark); s.Known || k.Random > 0 {
 		s.noteReadings(u.Notes, k.Name, mark, showML)
 		in := k.ofUse(u, repeatability, nil)
 		return []uncertainty.Node{u.Model.Influence(s.scattering(in, k.Name, s.S, mark))}
 	}
-	how := cmp.Or(u.StepReading, k.Reading, u.BenchReading)
+	how := k.care(u)
 	switch {
+	case k.scatters(u):
+		return []uncertainty.Node{k.assumedScatter(u)}
 	case how == noReading || !k.Kind.Traits().Read:
 		return nil
 	case k.Division == 0 && k.Kind.Traits().Scale:
@@ -189,8 +205,8 @@ func (k *Measure) at20(u Use, volume uncertainty.Node) uncertainty.Node {
 	return m.Multiply(volume, m.Add(m.Constant(1), m.Multiply(m.Constant(coefficient), u.Day.Excess)))
 }
 
-// note records what the use of the instrument rests on.
-func (k *Measure) note(u Use, mark float64) {
+// noteLimit records whose limits the instrument has, and how they are known.
+func (k *Measure) noteLimit(u Use, mark float64) {
 	switch {
 	case k.StandardAssumed && k.Bias.ClassLimit:
 		u.Notes.Assume("limits-of-class", k.Name, k.Class.String())
@@ -208,9 +224,17 @@ func (k *Measure) note(u Use, mark float64) {
 	default:
 		u.Notes.Remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
 	}
-	if k.Bias.ShapeAssumed && k.Limit(mark) > 0 && k.Bias.Shape == triangle {
+	if k.Class != nil && k.Class.Superseded != "" && (byClass || k.Random > 0) {
+		u.Notes.Assume("superseded", "", k.Class.Published(), k.Class.Superseded)
+	}
+	if k.Bias.assumesTriangle() && k.Limit(mark) > 0 {
 		u.Notes.Assume("triangular-errors", "")
 	}
+}
+
+// note records what the use of the instrument rests on.
+func (k *Measure) note(u Use, mark float64) {
+	k.noteLimit(u, mark)
 	if k.Class != nil && k.Class.BoreTrust == fromMemory && k.Bore == k.Class.Bore {
 		u.Notes.Remember("bore", k.Name, k.Bore, k.Class.String())
 	}

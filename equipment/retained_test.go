@@ -116,9 +116,9 @@ func TestFilmNotStated(t *testing.T) {
 		not     []string
 	}{
 		oneCylinder + "division = \"0.2 mL\"\ntolerance = \"0.2 mL\"\n": {0.10, uncertainty.Gamma{Mu: 0.10, Sigma: 0.05},
-			[]string{"the x keeps about 0.1 mL when it is poured out"}, nil},
+			[]string{"the x keeps about 0.1 mL when it is poured out (unknown by half of that, and from pour to pour by a quarter)"}, nil},
 		oneCylinder + "division = \"0.2 mL\"\ntolerance = \"0.2 mL\"\nmarked = \"Ex\"\n": {0.10, uncertainty.Gamma{Mu: 0.10, Sigma: 0.05},
-			[]string{"the x keeps about 0.1 mL when it is poured out"}, nil},
+			[]string{"the x keeps about 0.1 mL when it is poured out (unknown by half of that, and from pour to pour by a quarter)"}, nil},
 		oneMillilitre: {0.03, uncertainty.Gamma{Mu: 0.03, Sigma: 0.0115},
 			[]string{"the last drop in the tip of the x is about 0.03 mL (from memory)"}, nil},
 		oneFlask + "class = \"A\"\n": {0, nil, nil, []string{"what stays in the x when it is poured out"}},

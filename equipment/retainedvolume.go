@@ -6,9 +6,9 @@ func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 	switch {
 	case k.Retained.Known:
 		return k.Retained, false
-	case k.Ex && u.Emptying == drained && k.knownScatter():
+	case k.leavesDrop() && u.Emptying == drained && k.holdsRetained(u):
 		return Retained{}, false
-	case k.Ex && u.Emptying == drained:
+	case k.leavesDrop() && u.Emptying == drained:
 		u.Notes.LeaveOut("scatter-of-retained", k.Name)
 		return Retained{}, false
 	case keeps == filmByCapacity || keeps == unknownFilm:
@@ -40,7 +40,7 @@ func lastDrop(capacity float64) (r Retained, code string) {
 }
 
 // retainedWhenPoured is what a cylinder adjusted to contain keeps when it is
-// poured out, by capacity in mL, with half of it as standard deviation.
+// poured out, by capacity in mL, unknown by half of it; see [Measure.keptByPours].
 // Measured near 10 mL (five deliveries, pt.scribd.com/doc/55952279, and three,
 // studymode.com/essays/Accuracy-And-Precision-137415.html) and 50 mL (two,
 // bartleby.com/essay/Lab-report-calibration-of-volumetric-flask-PKJE4S43VJ);
@@ -55,5 +55,5 @@ func (k *Measure) retainedWhenPoured(u Use) (Retained, bool) {
 		return Retained{}, false
 	}
 	u.Notes.Assume("keeps-when-poured", k.Name, ML(mean))
-	return Retained{Mean: mean, Spread: Stated{mean / 2, true}, Known: true}, true
+	return Retained{Mean: mean, Spread: Stated{mean / 2, true}, Known: true, poured: true}, true
 }

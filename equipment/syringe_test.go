@@ -26,7 +26,7 @@ func TestSyringeByVolume(t *testing.T) {
 		{tenSyringe, 4, 0.19}, {oneSyringe, 0.1, 0.017}, {oneSyringe, 1, 0.05}, {tenSyringe, 10, 0.4}, {tenSyringe, 1, 0.16},
 	} {
 		u := alone()
-		u.BenchReading = firstTime // the limit holds the reading
+		u.BenchReading = noReading
 		got := delivered(t, one(t, s.text), u, s.volume)
 		assert.Equal(t, set("bias of the x, relative to its limit"), names(got.Analytic))
 		near.Relative(t, "u", s.limit/math.Sqrt(3), got.StandardUncertainty, 1e-12)
@@ -38,7 +38,11 @@ func TestSyringeByVolume(t *testing.T) {
 	u := alone()
 	delivered(t, one(t, tenSyringe), u, 4)
 	assert.Equal(t, said{
-		Assumed:    []string{"the x has the limits of ISO 7886-1:1993"},
+		Assumed: []string{
+			"the x has the limits of ISO 7886-1:1993",
+			"the limits of ISO 7886-1:1993 are used; of the edition of 2017, which supersedes it, the table was not seen",
+			"the x is set within s = 0.025 mL, a quarter of the 0.1 mL from one line to the next",
+		},
 		FromMemory: []string{"the limit of the x, ±0.19 mL at 4 mL (ISO 7886-1:1993)"},
 		NotCounted: []string{"scatter of what stays in the x when it is emptied"},
 	}, worded(u.Notes))
@@ -48,7 +52,7 @@ func TestSyringeByVolume(t *testing.T) {
 // from it correlate fully, with limits of 0.16 and 0.36 mL, and what their ratio
 // is wrong by is the difference of the relative limits, 16 and 4 %.
 func TestSyringeOneAndNine(t *testing.T) {
-	k, u := one(t, tenSyringe), alone()
+	k, u := one(t, tenSyringe), quiet()
 	u.Marks = 2
 	a, b := node(t, k, u, "a", 1), node(t, k, u, "b", 9)
 	near.Relative(t, "correlation", 1, correlation(t, u, a, b), 1e-9)
@@ -63,14 +67,14 @@ func TestSyringeSingleUse(t *testing.T) {
 	for text, factor := range map[string]float64{
 		tenSyringe: 10, tenSyringe + "single-use = true": math.Sqrt(10), tenSyringe + "single-use = false": 10,
 	} {
-		k, u := one(t, text), alone()
+		k, u := one(t, text), quiet()
 		sum := u.Model.Constant(0)
 		for _, step := range []string{"1", "2", "3", "4", "5", "6", "7", "8", "9", "10"} {
 			sum = u.Model.Add(sum, node(t, k, u, step, 4))
 		}
 		near.Relative(t, text, factor*0.19/math.Sqrt(3), propagate(t, u, sum).StandardUncertainty, 1e-12)
 	}
-	k, u := one(t, tenSyringe+"count = 2"), alone()
+	k, u := one(t, tenSyringe+"count = 2"), quiet()
 	first := node(t, k, u, "a", 4)
 	u.Piece = 2
 	near.Absolute(t, "two pieces", 0, correlation(t, u, first, node(t, k, u, "b", 4)), 1e-12)
@@ -94,7 +98,7 @@ func TestSyringeDeadSpace(t *testing.T) {
 	near.Relative(t, "mean", 0.05, film.Value, 1e-12)
 	near.Relative(t, "u", 0.05/math.Sqrt(3), film.StandardUncertainty, 1e-12)
 	assert.Equal(t, []string{"the dead space of the x is at most 0.1 mL (ISO 7886-1:1993, from memory)"}, worded(u.Notes).Assumed)
-	u = alone()
+	u = quiet()
 	u.Emptying = Rinsed
 	got := delivered(t, k, u, 4)
 	near.Relative(t, "rinsed", 4+0.98*0.05, got.Value, 1e-12)

@@ -50,17 +50,6 @@ func (m *Model) references(needed []bool) []int {
 	return count
 }
 
-// AssumedShare is the part of the variance that rests on assumed influences.
-func (a Analytic) AssumedShare() float64 {
-	share := 0.0
-	for i := range a.Budget {
-		if a.Budget[i].Assumed {
-			share += a.Budget[i].Share
-		}
-	}
-	return share
-}
-
 // groupSum is what the influences of one group add up to.
 type groupSum struct {
 	Group Group

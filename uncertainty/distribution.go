@@ -3,12 +3,13 @@ package uncertainty
 // Distribution is the state of knowledge about an influence, a probability
 // distribution in the sense of JCGM 101, clause 6. The distributions of this
 // package are plain comparable values: [Normal], [StudentT], [Gamma], [Rectangular],
-// and the triangle of [Peaked].
+// the triangle of [Peaked], and what [GammaBelow] cuts off.
 type Distribution interface {
 	// summary tells where it lies and how it is shaped.
 	summary() Summary
 	// widened is a distribution about the same mean whose standard uncertainty is factor
-	// times as much, of the same shape; a gamma distribution stays one.
+	// times as much, of the same shape; a gamma distribution stays one, and one that is cut
+	// off stays cut off there, which moves its mean.
 	widened(factor float64) Distribution
 	// sound reports whether the parameters describe a distribution. A spread
 	// of zero does, except for a gamma distribution.
@@ -37,6 +38,12 @@ type Summary struct {
 
 // SummaryOf is the summary of a distribution.
 func SummaryOf(d Distribution) Summary { return d.summary() }
+
+// flattened is the rectangular distribution between the same limits.
+func flattened(d Distribution) Distribution {
+	s := d.summary()
+	return Rectangular{s.Low, s.High}
+}
 
 // bounds reports whether [low, high] is an interval, be it of zero width.
 func bounds(low, high float64) bool { return low <= high && finite(high-low) }

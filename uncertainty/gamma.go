@@ -19,7 +19,7 @@ func (d Gamma) summary() Summary {
 
 func (d Gamma) widened(factor float64) Distribution { return Gamma{d.Mu, d.Sigma * factor} }
 
-func (d Gamma) shape() float64 { return (d.Mu / d.Sigma) * (d.Mu / d.Sigma) }
+func (d Gamma) shape() float64 { return float64((d.Mu / d.Sigma) * (d.Mu / d.Sigma)) }
 
 func (d Gamma) sound() bool {
 	return finite(d.Mu) && finite(d.Sigma) && d.Mu > 0 && d.Sigma > 0 && finite(d.shape()) && d.shape() > 0

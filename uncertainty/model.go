@@ -39,8 +39,9 @@ type Influence struct {
 	Most float64
 	// Nominal is the value that the plan intends: 0 for an error.
 	Nominal float64
-	// Assumed marks an influence that rests on a default, not on a statement.
-	Assumed bool
+	// Assumed marks an influence that rests on a default, not on a statement. AssumedShape: of
+	// its distribution the shape alone does, and not the limits.
+	Assumed, AssumedShape bool
 }
 
 // op is the kind of a node.
@@ -72,8 +73,9 @@ type node struct {
 // once, but not extended meanwhile.
 type Model struct {
 	// AssumedFactor multiplies the standard uncertainties of all influences that are
-	// assumed, to see what rests on them; 0 leaves them as they are. It must be set
-	// before the first influence.
+	// assumed, to see what rests on them; 0 leaves them as they are. Where the shape alone
+	// is assumed, any factor above 1 makes it rectangular, and one below leaves it. It must
+	// be set before the first influence.
 	AssumedFactor float64
 
 	nodes      []node
@@ -93,8 +95,11 @@ type Model struct {
 // differs from the first, since one quantity has one distribution.
 func (m *Model) Influence(in Influence) Node {
 	in.mustBeSound()
-	if in.Assumed && m.AssumedFactor > 0 {
-		in.Distribution = in.Distribution.widened(m.AssumedFactor)
+	switch f := m.AssumedFactor; {
+	case in.AssumedShape && f > 1:
+		in.Distribution = flattened(in.Distribution)
+	case in.Assumed && !in.AssumedShape && f > 0:
+		in.Distribution = in.Distribution.widened(f)
 	}
 	id := in.Identity()
 	if n, ok := m.known[id]; ok {

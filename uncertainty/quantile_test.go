@@ -28,6 +28,12 @@ func (d Gamma) quantile(p float64) float64 {
 	return distuv.Gamma{Alpha: d.shape(), Beta: d.Mu / d.Sigma / d.Sigma}.Quantile(p)
 }
 
+// quantile of what is left below the limit.
+func (d gammaBelow) quantile(p float64) float64 {
+	whole := distuv.Gamma{Alpha: d.shape(), Beta: d.Mu / d.Sigma / d.Sigma}
+	return min(d.most, whole.Quantile(p*whole.CDF(d.most)))
+}
+
 func (d Rectangular) quantile(p float64) float64 { return d.Low + float64(p*(d.High-d.Low)) }
 
 func (d triangular) quantile(p float64) float64 {

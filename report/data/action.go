@@ -58,7 +58,7 @@ func broughtBy(p *route.Prep, s *route.Step) string {
 // options are what a step says besides; null where it says nothing of it.
 func options(s *route.Step) object {
 	return object{
-		{"reading", orNull(string(s.Reading))}, {"state", orNull(string(s.State))}, {"emptying", orNull(emptyings[s.Emptying])},
+		{"reading", orNull(string(s.Reading))}, {"state", orNull(string(s.State))}, {"emptying", orNull(emptyings[s.Emptied()])},
 		{"weighed_back", s.WeighedBack}, {"separate_tare", s.SeparateTare},
 		{"left_behind_g", stated(s.LeftBehind)}, {"vessel_g", stated(s.Vessel)}, {"contraction", stated(s.Contraction)},
 	}

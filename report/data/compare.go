@@ -69,7 +69,8 @@ func routeOf(p *route.Prep, r *route.Result) object {
 		{"analytic", possible(chanced(&r.Analytic, r))}, {"second_order", possible(secondOrder(r))},
 		{"monte_carlo", possible(monteCarlo(&r.MonteCarlo, r))}, {"cross_check", possible(crossCheck(&r.CrossCheck))}, {"quoted", possible(quoted(r.Quoted))},
 		{"inside", []object{}}, {"closer_than_use", possible(r.Closer)}, {"holds_within_of_target", possible(r.HoldsWithin)},
-		{"budget", []object{}}, {"assumed_share_of_variance", possible(r.AssumedShare)}, {"ladder", []object{}},
+		{"budget", []object{}}, {"assumed_share_of_variance", possible(r.AssumedShare)},
+		{"expanded_uncertainty_if_rectangular", possible(r.Analytic.IfRectangular())}, {"ladder", []object{}},
 		{"solute_g", only(r.Possible && massKnown(r), r.SoluteGrams)}, {"made_mL", possible(r.MadeML)}, {"left_over_mL", possible(r.LeftOverML)},
 		{"warnings", texts(r.Notes.Warnings)}, {"assumed", texts(r.Notes.Assumed)},
 		{"from_memory", texts(r.Notes.FromMemory)}, {"not_counted", texts(r.Notes.NotCounted)},
@@ -176,7 +177,7 @@ func contribution(line *uncertainty.Contribution) object {
 	return object{
 		{"influence", influence.Name(&line.Influence)}, {"owner", influence.Owner(line.Owner)}, {"group", influence.Group(line.Group)}, {"shared", line.Uses > 1},
 		{"standard_uncertainty", line.StandardUncertainty}, {"unit", line.Unit}, {"sensitivity", line.Sensitivity},
-		{"contribution", line.Contribution}, {"share", line.Share}, {"shift", line.Shift()}, {"assumed", line.Assumed},
+		{"contribution", line.Contribution}, {"share", line.Share}, {"shift", line.Shift()}, {"assumed", line.Assumed}, {"assumed_shape", line.AssumedShape},
 		{"degrees_of_freedom", only(line.DegreesOfFreedom > 0, line.DegreesOfFreedom)},
 		{"readings_of", orNull(line.Set.Owner.Name)}, {"readings_at", only(line.Set != (uncertainty.Set{}), line.Set.At)},
 		{"shown", object{{"standard_uncertainty", u}, {"share", share}}},

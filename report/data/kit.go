@@ -90,7 +90,7 @@ func class(c *equipment.Class) object {
 		unit = "g"
 	}
 	return object{
-		{"kind", c.Kind}, {"form", orNull(c.Form)}, {"standard", c.Published()}, {"class", orNull(c.Name)}, {"marked", orNull(c.Marked)}, {"unit", unit},
+		{"kind", c.Kind}, {"form", orNull(c.Form)}, {"standard", c.Published()}, {"superseded_by_edition", orNull(c.Superseded)}, {"class", orNull(c.Name)}, {"marked", orNull(c.Marked)}, {"unit", unit},
 		{"capacity", positive(c.Capacity)}, {"division", positive(c.Division)},
 		{"limit_of_error", positive(c.Tolerance)}, {"limit_of_error_share", positive(c.Share)},
 		{"limit_below_half_fixed", positive(c.BelowHalfFixed)}, {"limit_below_half_share", positive(c.BelowHalfShare)},

@@ -95,7 +95,7 @@ func (b *sheetBench) delivering(i int) []string {
 	default:
 		list = append(list, "bottom of the meniscus at eye level; pour, and let it drain")
 	}
-	if s.Emptying == equipment.Rinsed {
+	if s.Emptied() == equipment.Rinsed {
 		list = append(list, "rinse it into the receiver")
 	}
 	return list
@@ -104,16 +104,24 @@ func (b *sheetBench) delivering(i int) []string {
 // pipetteOrVessel is what an instrument is called in a word.
 func pipetteOrVessel(s *route.Step) string { return s.Measure.Kind.Traits().Table }
 
-// running says how far a pipette runs out: to its tip when it delivers all that it
-// holds, and else from its top line to the one that is so much further down.
+// running says how far a pipette runs out: to its tip, or from its top line to the one that is
+// so much further down.
 func running(s *route.Step) string {
-	switch {
-	case s.Amount < s.Measure.Capacity*(1-1e-9):
-		return "from the top line down by " + measured(s) + ", which is what to write; the rest to waste"
-	case s.Emptying == equipment.BlownOut:
-		return "fill to the top line; let it run out at the wall, wait; then blow the last drop out"
+	fill := "fill to the top line"
+	if s.Amount < s.Measure.Capacity*(1-1e-9) {
+		fill = "fill to the line from which " + measured(s) + " run out to the tip"
 	}
-	return "fill to the top line; let it run out at the wall, wait 5 s or as marked on it; leave the last drop in the tip"
+	switch k := s.Measure; {
+	case k.TwoMarks && k.Division == 0:
+		return "fill to the upper mark, let it run out at the wall to the lower one; the rest to waste"
+	case k.BetweenMarks(s.Amount, s.Emptied()):
+		return "from the top line down by " + measured(s) + ", which is what to write; the rest to waste"
+	case s.Emptied() == equipment.BlownOut:
+		return fill + "; let it run out at the wall, wait; then blow the last drop out"
+	case !k.Ex:
+		return fill + "; let it run out at the wall"
+	}
+	return fill + "; let it run out at the wall, wait 5 s or as marked on it; leave the last drop in the tip"
 }
 
 // stateOf says in what state the instrument must be, where it is not rinsed.

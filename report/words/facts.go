@@ -44,10 +44,21 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 
 // rest says what spoils a strength, what is made, and how far it was checked.
 func rest(c *route.Comparison, r *route.Result, makes fact) []fact {
+	return append(countedFacts(c.Prep, r), said(fact{"Spoilt by", spoiltBy(r)}, makes,
+		fact{"Checked", checked(c, r)}, fact{"Curved", curved(r)}, fact{"Assumed", restsOn(r, "give or take")})...)
+}
+
+// restsOn says how much of the variance rests on what is assumed, and what errors of glass
+// that are not triangular would make of it.
+func restsOn(r *route.Result, spread string) string {
 	var assumed clauses
 	assumed.Add(r.AssumedShare >= 0.005, "%s of its variance rests on assumed values", wholePercent(r.AssumedShare))
-	return append(countedFacts(c.Prep, r), said(fact{"Spoilt by", spoiltBy(r)}, makes,
-		fact{"Checked", checked(c, r)}, fact{"Curved", curved(r)}, fact{"Assumed", strings.Join(assumed, "")})...)
+	if flat := r.Analytic.IfRectangular(); flat > r.Analytic.ExpandedUncertainty {
+		_, text := uncertainty.RoundExpanded(0, flat)
+		more := flat/r.Analytic.ExpandedUncertainty - 1
+		assumed.Add(more >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(more))
+	}
+	return strings.Join(assumed, "; ")
 }
 
 // amounts say what a route makes, leaves over and takes, or took.

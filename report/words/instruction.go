@@ -82,7 +82,7 @@ func before(s *route.Step) string {
 
 // after says what is done with what stays in an instrument.
 func after(s *route.Step) string {
-	switch s.Emptying {
+	switch s.Emptied() {
 	case equipment.Rinsed:
 		return "; rinse it into the receiver"
 	case equipment.BlownOut:

@@ -33,12 +33,15 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	k.Price = r.price(t)
 	size(t, k)
 	r.line(t, k)
-	if kind.Traits().Receives {
+	if kind.Traits().Receives || kind.Traits().LastDrop {
 		marked(t, k)
+	}
+	if kind.Traits().Receives {
 		k.Vessel = vesselMass(t)
 		glass, _ := equipment.FindGlass(t.Text("material"))
 		k.Plastic = glass.Plastic || kind.Traits().Forms != nil && t.Text("form") == "plastic"
 	}
+	runsOut(t, k)
 	if kind.Traits().Read {
 		k.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	}
@@ -67,6 +70,20 @@ func marked(t *benchfile.Table, k *equipment.Measure) {
 		t.Fail("marked", "\""+word+"\" is not one of In, Ex", "write \""+other[word]+"\", which is the same")
 	default:
 		k.Ex = t.Word("marked", "In", "Ex") == "Ex"
+	}
+}
+
+// runsOut reads how far a pipette with a tip is made to run out.
+func runsOut(t *benchfile.Table, k *equipment.Measure) {
+	if !k.Kind.Traits().LastDrop {
+		return
+	}
+	k.BlowOut, k.TwoMarks = t.Flag("made-for-blow-out"), t.Flag("two-marks")
+	switch {
+	case k.BlowOut && !k.Ex:
+		t.Fail("made-for-blow-out", "what is marked In is not adjusted to what leaves it", "leave one of the two out")
+	case k.BlowOut && k.TwoMarks:
+		t.Fail("two-marks", "what runs from mark to mark has no last drop to blow out", "leave one of the two out")
 	}
 }
 

@@ -181,7 +181,9 @@ func emptying(t *benchfile.Table, s *route.Step) equipment.Emptying {
 	switch m := s.Measure; {
 	case blown && m != nil && !m.Kind.Traits().LastDrop:
 		t.FailKey("blown-out", "the "+m.Name+" has no last drop to blow out", "only a glass pipette has one, one-mark or graduated")
-	case rinsed && m != nil && m.Kind.Traits().RestApart:
+	case blown && m != nil && m.TwoMarks:
+		t.FailKey("blown-out", "the "+m.Name+" runs from mark to mark, and has no last drop to blow out", "leave blown-out out")
+	case rinsed && m != nil && (m.Kind.Traits().RestApart || m.TwoMarks):
 		t.FailKey("rinsed", "what is left in the "+m.Name+" does not belong to what was measured", "leave rinsed out")
 	case rinsed && blown:
 		t.Fail("blown-out", "rinsed and blown out are both stated", "state what is done last")

@@ -44,7 +44,7 @@ func TestRoomHolds(t *testing.T) {
 		{"20 mL", `not-below = "0.05 % w/v"`, 3, 20, 40},   // 8.8 mL of water, 11 mL of stock
 		{"15 mL", `not-below = "0.05 % w/v"`, 3, 20, 40},   // wanted are fewer
 		{"21.5 mL", `not-below = "0.05 % w/v"`, 3, 22, 40}, // wanted are more
-		{"15 mL", `not-above = "0.16 % w/v"`, 2, 1, 13},    // 13.2 mL are free
+		{"15 mL", `not-above = "0.16 % w/v"`, 2, 2, 13},    // 13.2 mL are free; 1 mL of the cylinder could be nothing
 		{"30 mL", `not-below = "0.05 % w/v"`, 3, 20, 40},   // more is wanted than is planned
 	} {
 		kit, err := ParseKit("kit.toml", []byte(roomKit))

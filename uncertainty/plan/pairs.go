@@ -51,7 +51,7 @@ func (b *bench) factors(verb route.Verb, at tried, of func(route.Step) (route.Fa
 			continue
 		}
 		for _, mark := range at[k] {
-			s := route.Step{Verb: verb, Amount: mark, Measure: k}
+			s := route.Measuring(verb, k, mark)
 			f, err := of(s)
 			if _, no := equipment.WhyNot(err); no {
 				continue
@@ -59,7 +59,7 @@ func (b *bench) factors(verb route.Verb, at tried, of func(route.Step) (route.Fa
 			if err != nil {
 				return nil, err
 			}
-			if verb == route.MakeUpTo && f.Low <= 0 {
+			if verb == route.MakeUpTo && f.Low <= 0 || !f.Uninformative.None() {
 				continue // so badly known that it could be nothing
 			}
 			list = append(list, measurement{s, b.keys.factor(f)})
@@ -120,7 +120,7 @@ func (b *bench) addDilutions(taken, contained []measurement, within span) bool {
 func (m *making) steps() []route.Step {
 	made := m.made.step
 	if m.measured {
-		made.Verb = route.Add
+		made = route.Measuring(route.Add, made.Measure, made.Amount)
 	}
 	if m.taken == nil {
 		return []route.Step{made}

@@ -45,7 +45,7 @@ func (r *rescuer) diluteFinely(factor float64) {
 	}
 	for _, d := range r.deliverers() {
 		for part := range graduations(d, least/factor) {
-			r.addToPart(route.Step{Verb: route.Take, Amount: part, Measure: d}, factor, whole)
+			r.addToPart(route.Measuring(route.Take, d, part), factor, whole)
 			if r.isOver(dilutePart) {
 				return
 			}
@@ -59,7 +59,7 @@ func (r *rescuer) dilutePart(makeUp route.Step, mL, whole float64) {
 	for _, d := range r.deliverers() {
 		for _, part := range d.Nearest(mL) {
 			if part <= whole && r.near(part/mL) {
-				r.try(dilutePart, route.Step{Verb: route.Take, Amount: part, Measure: d}, makeUp)
+				r.try(dilutePart, route.Measuring(route.Take, d, part), makeUp)
 			}
 		}
 	}
@@ -73,7 +73,7 @@ func (r *rescuer) addToPart(take route.Step, factor, whole float64) {
 	for _, d := range r.deliverers() {
 		for _, solvent := range d.Nearest(take.Amount * (factor - 1)) {
 			if r.near(take.Amount * factor / (take.Amount + solvent)) {
-				r.try(dilutePart, take, route.Step{Verb: route.Add, Amount: solvent, Measure: d})
+				r.try(dilutePart, take, route.Measuring(route.Add, d, solvent))
 			}
 		}
 	}
@@ -106,7 +106,7 @@ func (r *rescuer) addBack(strengthen route.Step, solute, wanted float64) {
 	for _, d := range r.deliverers() {
 		for _, solvent := range d.Nearest(solute/wanted - made) {
 			if r.near(solute / wanted / (made + solvent)) {
-				r.try(strengthenAndAdd, all, strengthen, route.Step{Verb: route.Add, Amount: solvent, Measure: d})
+				r.try(strengthenAndAdd, all, strengthen, route.Measuring(route.Add, d, solvent))
 			}
 		}
 	}

@@ -177,7 +177,7 @@ func (r *rescuer) measured(verb route.Verb, mL float64) (ways [][]route.Step) {
 		if fills > mostFills {
 			continue
 		}
-		full := slices.Repeat([]route.Step{{Verb: verb, Amount: k.Capacity, Measure: k}}, int(fills))
+		full := slices.Repeat([]route.Step{route.Measuring(verb, k, k.Capacity)}, int(fills))
 		rest := mL - float64(fills*k.Capacity)
 		if fills > 0 {
 			ways = append(ways, full)
@@ -187,7 +187,7 @@ func (r *rescuer) measured(verb route.Verb, mL float64) (ways [][]route.Step) {
 				continue // that is a way of the other
 			}
 			for _, mark := range other.Nearest(rest) {
-				ways = append(ways, append(slices.Clone(full), route.Step{Verb: verb, Amount: mark, Measure: other}))
+				ways = append(ways, append(slices.Clone(full), route.Measuring(verb, other, mark)))
 			}
 		}
 	}

@@ -257,32 +257,8 @@ func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertain
 	return err
 }
 
-// uninformative says which mass weighed up to a step, from 0, has a coverage interval that
-// reaches zero, so that its reading says almost nothing about the amount.
-func (c *compiled) uninformative(coverage float64, upTo int) (note.Note, error) {
-	for _, w := range c.masses {
-		if w.step > upTo {
-			break
-		}
-		a, err := c.model.Propagate(w.mass, coverage)
-		if err != nil {
-			return note.Note{}, err
-		}
-		if a.Lower() <= 0 {
-			return note.Of("weighs-nothing", "", w.step+1,
-				equipment.G(c.model.Intended(w.mass)), roundedGrams(a.ExpandedUncertainty)), nil
-		}
-	}
-	return note.Note{}, nil
-}
-
 // drawn is the number of values that are kept of a simulation to draw its spread.
 const drawn = 2000
-
-func roundedGrams(expanded float64) string {
-	_, u := uncertainty.RoundExpanded(0, expanded)
-	return u + " g"
-}
 
 // count returns the number of dilutions and of measuring operations.
 func (r *Route) count() (dilutions, operations int) {

@@ -13,8 +13,9 @@ type compiled struct {
 	model *uncertainty.Model
 	// strength of the wanted solution, in the unit of the target.
 	strength uncertainty.Node
-	// masses are the weighed amounts that solutions are made from.
-	masses []weighed
+	// masses are the weighed amounts that solutions are made from, volumes are measured out.
+	masses  []weighed
+	volumes []measuredOut
 	// made is the volume of the wanted solution in mL, leftOver all that was
 	// made and is not wanted, soluteUsed the mass in g that is used up.
 	made, leftOver, soluteUsed float64
@@ -174,7 +175,7 @@ func (c *compiler) use(i int) equipment.Use {
 		Step:        c.owner(uncertainty.OneUse, i+1),
 		Piece:       s.Piece,
 		StepReading: s.Reading, BenchReading: c.prep.Bench.Reading,
-		Emptying: s.Emptying,
+		Emptying: s.Emptied(),
 		Marks:    len(c.marks[s.piece()]), LineMarks: c.lineMarks(s.Measure),
 	}
 }

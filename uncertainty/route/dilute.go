@@ -112,10 +112,13 @@ func (c *compiler) take(i int) error {
 func (c *compiler) deliver(i int, liquid medium, solution string) (uncertainty.Node, error) {
 	s, use := &c.route.Steps[i], c.use(i)
 	use.Day, use.Solution = c.dayOf(liquid), solution
+	of := s.Measure.Deliver
 	if s.Measure.Kind.Traits().Counts {
-		return s.Measure.Drops(use, s.Amount)
+		of = s.Measure.Drops
 	}
-	return s.Measure.Deliver(use, s.Amount)
+	volume, err := of(use, s.Amount)
+	c.volumes = append(c.volumes, measuredOut{i, volume, use})
+	return volume, err
 }
 
 // nameOf names a solution: a stock as its label does, one that was made by what is in it.

@@ -23,6 +23,8 @@ type Factor struct {
 	// Shared are the relative contributions c u/mean, with their signs, of
 	// influences that other steps may share.
 	Shared []sharedPart
+	// Uninformative says why a volume taken could be nothing; see [Result].
+	Uninformative note.Note
 }
 
 // scatterPart is the relative variance of what was found from a set of readings.
@@ -46,14 +48,18 @@ type sharedPart struct {
 }
 
 // Coverage probability that the factors are propagated for; it enters none of
-// their figures.
+// their figures but what is uninformative.
 const anyCoverage = 0.95
 
 // TakenFactor is the volume that a step takes or adds.
 func (p *Prep) TakenFactor(s Step) (Factor, error) {
 	c := p.singleStep(s)
 	a, err := c.deliver(0, c.solvent, "")
-	return c.factor(a, err)
+	f, err := c.factor(a, err)
+	if err == nil {
+		f.Uninformative, err = c.uninformative(anyCoverage, 0)
+	}
+	return f, err
 }
 
 // ContainedFactor is the volume that a step makes up to.

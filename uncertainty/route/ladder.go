@@ -81,7 +81,9 @@ func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 // the unit of the target.
 func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	l, m := c.prep.Ladder, c.model
-	a, err := l.With.Deliver(c.rungUse(i, l.With), take)
+	use := c.rungUse(i, l.With)
+	use.Emptying = l.With.AsMeant(take)
+	a, err := l.With.Deliver(use, take)
 	if err != nil {
 		return 0, err
 	}

@@ -27,7 +27,7 @@ type Result struct {
 	// reason is that solvent cannot go first where it must.
 	Clashes []Clash
 	Refused bool
-	// Informative is false when a weighed mass could as well be nothing;
+	// Informative is false when a weighed mass or a measured volume could as well be nothing;
 	// Uninformative says which.
 	Informative   bool
 	Uninformative note.Note

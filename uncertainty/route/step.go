@@ -54,5 +54,23 @@ type Step struct {
 	Contraction equipment.Stated
 }
 
+// Measuring is a step that measures a volume with an instrument, emptied as that is made to be.
+func Measuring(verb Verb, k *equipment.Measure, mL float64) Step {
+	s := Step{Verb: verb, Amount: mL, Measure: k}
+	if verb.Traits().Empties {
+		s.Emptying = k.AsMeant(mL)
+	}
+	return s
+}
+
+// Emptied is what is done with what stays in the instrument: what the step says or, where
+// its verb says nothing of it, as the instrument is made.
+func (s *Step) Emptied() equipment.Emptying {
+	if s.Measure != nil && !s.Verb.Traits().Empties {
+		return s.Measure.AsMeant(s.Amount)
+	}
+	return s.Emptying
+}
+
 // piece is the piece that a step uses.
 func (s *Step) piece() pieceOf { return pieceOf{s.Measure, max(s.Piece, 1)} }

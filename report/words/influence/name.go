@@ -19,6 +19,7 @@ var names = map[string]string{
 	"correction":                 "correction of the {piece}",
 	"pen line":                   "line of the {of}",
 	"retained":                   "retained in the {of}",
+	"scatter of pours":           "scatter of what stays in the {of}",
 	"should have kept":           "what the {of} should have kept",
 	"retained by design":         "retained in the {of} by design",
 	"film":                       "film carried over in the {of}",

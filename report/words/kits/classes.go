@@ -63,7 +63,7 @@ func classHeading(c equipment.Class) string {
 	case c.Marked == "":
 		return kindWords(c.Kind) + ", " + c.Published()
 	default:
-		return kindWords(c.Kind) + ", " + c.Published() + ", " + c.Marked
+		return kindWords(c.Kind) + ", " + c.Published() + ", " + c.Marked + supersededBy(", ", &c)
 	}
 }
 

@@ -127,6 +127,9 @@ func divisionOf(m *equipment.Measure) string {
 	case m.Kind.Traits().Set:
 		return "as set"
 	}
+	if m.TwoMarks {
+		return "two marks"
+	}
 	return "one mark"
 }
 
@@ -185,9 +188,22 @@ func sources(all []*equipment.Measure) []page.Block {
 
 func source(m *equipment.Measure) string {
 	numbered := fmt.Sprintf("; numbered every %s (%s)", quantity.Millilitres(m.Numbered), m.Class.NumberedTrust)
-	return fmt.Sprintf("%s, %s; trust: %s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust) +
+	return fmt.Sprintf("%s, %s; trust: %s", m.Class, quantity.Millilitres(m.Class.Capacity), m.Class.Trust) + supersededBy("; ", m.Class) +
 		clause.When(m.Numbered > 0 && m.Numbered == m.Class.Numbered, numbered)
 }
 
 // ofLiquid names the liquid that the drop of a dropper is one of, where that is not water.
 func ofLiquid(m *equipment.Measure) string { return clause.When(m.DropOf != "", " of "+m.DropOf) }
+
+// supersededBy says behind other words that there is a later edition than that of a class; "" where
+// there is none.
+func supersededBy(behind string, c *equipment.Class) string {
+	if c.Superseded == "" {
+		return ""
+	}
+	text := behind + "superseded by the edition of " + c.Superseded
+	if c.SupersededTrust == "from memory" {
+		text += " (from memory)"
+	}
+	return text
+}

@@ -20,7 +20,7 @@ func Row(name string, b *equipment.Balance, m *equipment.Measure) []string {
 	size := quantity.Millilitres(m.Capacity) + clause.When(m.Division > 0, " by "+quantity.Millilitres(m.Division))
 	class, source := "", stated
 	if m.Class != nil && (m.Bias.ClassLimit || m.Bias.ByClass) {
-		class, source = m.Class.String(), m.Class.Trust
+		class, source = m.Class.String(), m.Class.Trust+supersededBy(", ", m.Class)
 	}
 	limit := "±" + quantity.Millilitres(quantity.Round(m.Limit(m.Capacity), 3))
 	switch {

@@ -1,0 +1,34 @@
+package uncertainty
+
+import "math"
+
+// AssumedShare is the part of the variance that rests on assumed influences.
+func (a Analytic) AssumedShare() float64 {
+	share := 0.0
+	for i := range a.Budget {
+		if a.Budget[i].Assumed {
+			share += a.Budget[i].Share
+		}
+	}
+	return share
+}
+
+// IfRectangular is the expanded uncertainty if each influence of which the shape alone is
+// assumed were rectangular between the same limits (JCGM 100, 4.3.7 and 4.3.9: a²/3 in
+// place of the a²/6 of a triangle). Their degrees of freedom are infinite, so that the
+// effective ones grow as u⁴. It is the expanded uncertainty itself where there is none.
+func (a *Analytic) IfRectangular() float64 {
+	more := 0.0
+	for i := range a.Budget {
+		line := &a.Budget[i]
+		if line.AssumedShape && line.StandardUncertainty > 0 {
+			flat := flattened(line.Distribution).summary().StandardUncertainty / line.StandardUncertainty
+			more += float64(line.Share * (float64(flat*flat) - 1))
+		}
+	}
+	if more == 0 {
+		return a.ExpandedUncertainty
+	}
+	u := a.StandardUncertainty * math.Sqrt(1+more)
+	return CoverageFactor(a.CoverageProbability, a.DegreesOfFreedom*(1+more)*(1+more)) * u
+}

@@ -1,0 +1,60 @@
+package route
+
+import (
+	"minim/equipment"
+	"minim/report/words/note"
+	"minim/uncertainty"
+)
+
+// measuredOut is the volume in mL, or in drops, that a step measures out.
+type measuredOut struct {
+	step   int
+	volume uncertainty.Node
+	use    equipment.Use
+}
+
+// uninformative says which mass weighed, or volume measured out, up to a step, from 0, has a
+// coverage interval that reaches zero, so that its reading says almost nothing about the amount.
+func (c *compiler) uninformative(coverage float64, upTo int) (note.Note, error) {
+	for _, w := range c.masses {
+		if w.step > upTo {
+			break
+		}
+		switch a, err := c.model.Propagate(w.mass, coverage); {
+		case err != nil:
+			return note.Note{}, err
+		case a.Lower() <= 0:
+			return note.Of("weighs-nothing", "", w.step+1, equipment.G(c.model.Intended(w.mass)), rounded(a, " g")), nil
+		}
+	}
+	for _, v := range c.volumes {
+		if v.step > upTo {
+			break
+		}
+		if why, err := c.measuresNothing(v, coverage); err != nil || !why.None() {
+			return why, err
+		}
+	}
+	return note.Note{}, nil
+}
+
+// measuresNothing says why a volume could be nothing: it is known too badly, or all of it may
+// stay behind.
+func (c *compiler) measuresNothing(v measuredOut, coverage float64) (note.Note, error) {
+	s := &c.route.Steps[v.step]
+	a, err := c.model.Propagate(v.volume, coverage)
+	switch {
+	case err != nil:
+		return note.Note{}, err
+	case a.Lower() <= 0:
+		return note.Of("measures-nothing", "", v.step+1, equipment.ML(c.model.Intended(v.volume)), rounded(a, " mL")), nil
+	case s.Measure.MayKeepAll(v.use, s.Amount, (1-coverage)/2):
+		return note.Of("may-all-stay", "", v.step+1, equipment.ML(s.Amount), s.Measure.Name), nil
+	}
+	return note.Note{}, nil
+}
+
+func rounded(a uncertainty.Analytic, unit string) string {
+	_, u := uncertainty.RoundExpanded(0, a.ExpandedUncertainty)
+	return u + unit
+}
