@@ -1,7 +1,6 @@
 package route
 
 import (
-	"fmt"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -98,7 +97,7 @@ var bases = [...]basisTraits{
 		carried: "U",
 		limit:   quantity.Limits.StrengthByActivity, outside: quantity.Error{Hint: "state one between 1e-12 U/mL and 1e12 U/mL"},
 		needs: property{table: "solute", key: "activity", unit: "U/g", example: "30 U/mg", inGram: true,
-			parse: parseActivity},
+			parse: quantity.ParseActivity},
 	},
 }
 
@@ -142,19 +141,6 @@ func PropertyParsers() map[string]func(text string) (float64, error) {
 		}
 	}
 	return parsers
-}
-
-// parseActivity reads units of activity in a mass, "30 U/mg", as U/g.
-func parseActivity(text string) (float64, error) {
-	v, unit, err := quantity.Split(text)
-	if err != nil {
-		return 0, err
-	}
-	per := map[string]float64{"U/g": 1, "U/mg": 1e3, "U/µg": 1e6}[unit]
-	if per == 0 || !quantity.Limits.Activity.Holds(v*per) {
-		return 0, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not an activity", text), Hint: "write units in a mass, \"30 U/mg\""}
-	}
-	return v * per, nil
 }
 
 // Comparable reports whether strengths in two units can be converted into each other
