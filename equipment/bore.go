@@ -110,6 +110,6 @@ func (k *Measure) noteBore(u Use) {
 		u.Notes.Assume("bore-range", k.Name, r.Least, r.Greatest, r.class)
 	}
 	if r != nil && r.Trust == fromMemory {
-		u.Notes.remember("bore", k.Name, quantity.Round(k.Bore, 4), r.class)
+		u.Notes.Remember("bore", k.Name, quantity.Round(k.Bore, 4), r.class)
 	}
 }

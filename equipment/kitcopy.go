@@ -45,3 +45,13 @@ func (l *Instruments) without(names ...string) Instruments {
 		Measures: slices.DeleteFunc(slices.Clone(l.Measures), func(m *Measure) bool { return slices.Contains(names, m.Name) }),
 	}
 }
+
+// WithMissing is a copy of a kit with the instruments of another bench that it has none of
+// the name of, after its own.
+func (k *Kit) WithMissing(other *Kit) *Kit {
+	shared := slices.DeleteFunc(other.Names(), func(name string) bool { return !slices.Contains(k.Names(), name) })
+	with, more := *k, other.Without(shared...)
+	with.Balances = slices.Concat(k.Balances, more.Balances)
+	with.Measures = slices.Concat(k.Measures, more.Measures)
+	return &with
+}

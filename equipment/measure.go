@@ -261,7 +261,7 @@ func (k *Measure) note(u Use, mark float64, own *Judged) {
 		k.noteLimit(u, mark)
 	}
 	if k.bores != nil && k.bores.Trust == fromMemory && k.Division == 0 {
-		u.Notes.remember("bore", k.Name, quantity.Round(k.Bore, 4), k.bores.class)
+		u.Notes.Remember("bore", k.Name, quantity.Round(k.Bore, 4), k.bores.class)
 	}
 	if u.Day.Known && !k.Expansion.Known && !k.Kind.Traits().Counts {
 		u.Notes.LeaveOut("expansion-of-glass", k.Name)
@@ -289,9 +289,9 @@ func (k *Measure) noteLimit(u Use, mark float64) {
 	switch {
 	case !byClass || k.Class.Trust != fromMemory:
 	case k.Bias.ByClass:
-		u.Notes.remember("limit-at", k.Name, ML(k.Limit(mark)), ML(mark), k.Class.String())
+		u.Notes.Remember("limit-at", k.Name, ML(k.Limit(mark)), ML(mark), k.Class.String())
 	default:
-		u.Notes.remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
+		u.Notes.Remember("limit", k.Name, ML(k.Limit(mark)), k.Class.String())
 	}
 	if k.Class != nil && k.Class.Superseded != "" && (byClass || k.Random > 0) {
 		u.Notes.Assume("superseded", "", k.Class.Published(), k.Class.Superseded)

@@ -31,8 +31,8 @@ func (n *Notes) Assume(code, subject string, args ...any) {
 	addOnce(&n.Assumed, note.Of(code, subject, args...))
 }
 
-// remember adds a figure that is from memory.
-func (n *Notes) remember(code, subject string, args ...any) {
+// Remember adds a figure that is from memory.
+func (n *Notes) Remember(code, subject string, args ...any) {
 	addOnce(&n.FromMemory, note.Of(code, subject, args...))
 }
 

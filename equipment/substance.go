@@ -69,3 +69,8 @@ func (l *substances) add(list []Recognition, group string, r Recognition) []Reco
 	}
 	return list
 }
+
+// StaysBehind reports whether a name is of a solid that stays when its solvent evaporates.
+func StaysBehind(name string) bool {
+	return slices.ContainsFunc(Recognise(name), func(r Recognition) bool { return r.Group == NonVolatile })
+}

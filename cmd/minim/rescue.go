@@ -103,7 +103,7 @@ func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
 	if err != nil {
 		return nil, badValue("to", err)
 	}
-	has, err := route.ParseStrength(route.BottleParts(o.has)[0])
+	has, err := route.ParseStrength(quantity.BottleParts(o.has)[0])
 	if err != nil {
 		return nil, badValue("has", err)
 	}

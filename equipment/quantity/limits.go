@@ -43,7 +43,7 @@ var Limits = struct {
 	FormFactor:         Limit{"form-factor", 1e-3, 10, ""},
 	MolarMass:          Limit{"molar-mass", 1, 1e7, "g/mol"},
 	SoluteDensity:      Limit{"density of a solute", 0.05, 30, "g/mL"},
-	SolventDensity:     Limit{"density of a solvent", 0.3, 5, "g/mL"},
+	SolventDensity:     Limit{"density of a solvent, a stock", 0.3, 5, "g/mL"},
 	SpecificVolume:     Limit{"specific-volume", -1, 3, "mL/g"},
 	Activity:           Limit{"activity", 1e-6, 1e15, "U/g"},
 	Fraction:           Limit{"evaporation, loss, contraction", 0, 0.5, ""},

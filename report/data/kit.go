@@ -72,12 +72,32 @@ func ifAny(amount float64, ok bool) any { return only(ok, amount) }
 func Classes(t *kits.Tables) Data {
 	list := func() []object { return each(t.Classes, class) }
 	return records(func() object {
-		return object{{"schema", "minim.classes/1"}, {"classes", list()}, {"may_not_meet", each(t.MayNotMeet, func(m *equipment.Incompatible) object {
+		return object{{"schema", "minim.classes/1"}, {"classes", list()}, {"stocks", each(t.Stocks, stockOf(t.StockRows))}, {"may_not_meet", each(t.MayNotMeet, func(m *equipment.Incompatible) object {
 			return object{
 				{"first", m.A}, {"second", m.B}, {"what_happens", m.Happens}, {"gas_or_product", orNull(m.Product)}, {"trust", m.Trust}, {"source", orNull(m.Source)},
 			}
 		})}}
 	}, list)
+}
+
+// stockOf is a substance with the densities of its solutions, of all rows; null is what it
+// does not have.
+func stockOf(rows []equipment.StockRow) func(**equipment.StockSubstance) object {
+	return func(p **equipment.StockSubstance) object {
+		s, densities := *p, []object{}
+		for _, r := range rows {
+			if r.Name == s.Name {
+				densities = append(densities, object{
+					{"strength_pct_ww", r.Percent}, {"density_g_per_mL", r.Density}, {"limit_g_per_mL", r.Limit}, {"usual_bottle", orNull(r.Bottle)},
+					{"trust", r.Trust}, {"source", r.Source}, {"note", orNull(r.Note)},
+				})
+			}
+		}
+		return object{
+			{"name", s.Name}, {"as", s.As}, {"also_as", orNull(s.AlsoAs)}, {"also_holds", positive(s.AlsoHolds)}, {"trust", orNull(s.Trust)},
+			{"source", orNull(s.Source)}, {"note", orNull(s.Note)}, {"densities", densities},
+		}
+	}
 }
 
 // class is a row of a class table, in g for a balance and in mL for all else; null is

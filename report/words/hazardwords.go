@@ -90,7 +90,7 @@ func reminding() func(word string) string {
 	return func(word string) string {
 		var list []string
 		for _, hazard := range slices.Sorted(maps.Keys(reminders)) {
-			if !said[hazard] && route.HazardMeant(word, hazard) {
+			if !said[hazard] && equipment.HazardMeant(word, hazard) {
 				said[hazard] = true
 				list = append(list, reminders[hazard])
 			}

@@ -76,13 +76,14 @@ func (p *Paper) subject() string {
 // memory), and counted is what a unit counts over what, where that is not plain from it.
 var (
 	quantities = map[string]string{
-		"% w/v": massConcentration, "g/L": massConcentration, "mg/mL": massConcentration, "mg/L": massConcentration, "µg/mL": massConcentration,
+		"% w/v": massConcentration, "g/L": massConcentration, "mg/mL": massConcentration, "mg/L": massConcentration, "µg/mL": massConcentration, "volumes": massConcentration,
 		"mol/L": amountConcentration, "mmol/L": amountConcentration, "µmol/L": amountConcentration,
 		"% w/w": "mass fraction", "% v/v": "volume concentration", "U/mL": "catalytic activity concentration",
 	}
 	counted = map[string]string{
 		"% w/v": " (grams in 100 mL of solution)", "% w/w": " (grams in 100 g of solution)",
 		"% v/v": " (millilitres of the liquid solute in 100 mL of solution)", "U/mL": " (units of activity in 1 mL of solution)",
+		"volumes": " (mL of oxygen that 1 mL of solution gives off, 3.035 g of hydrogen peroxide in a litre for each)",
 	}
 )
 

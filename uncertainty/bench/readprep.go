@@ -21,6 +21,7 @@ func readPrep(root *benchfile.Table, kit *equipment.Kit) (*route.Prep, error) {
 		return nil, root.Refuse("this is a record, not a prep", "the prep is the file that it was begun for", benchfile.FollowRecord)
 	}
 	p := readPrepOn(root, kit)
+	prepReader{p}.needDensities(root)
 	if err := root.Err(); err != nil {
 		return nil, err
 	}
@@ -42,13 +43,13 @@ func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *route.Prep {
 	p.Solute = readSolute(root.Table("solute"))
 	p.Solvent = readSolvent(root.Table("solvent"))
 	p.readTarget(root)
+	for _, t := range root.Tables("stock") {
+		p.Stocks = append(p.Stocks, p.readStock(t)) // whose density may turn tolerances into strengths
+	}
 	p.Tolerances = p.readTolerances(root)
 	p.readLeastChance(root)
 	if root.Has("least-chance") && !root.Has("tolerance") && !root.Has("not-above") && !root.Has("not-below") {
 		root.FailFor(root, []string{"tolerance", "not-above", "not-below"}, "least-chance", "there is no tolerance to be inside of", "state a tolerance as well")
-	}
-	for _, t := range root.Tables("stock") {
-		p.Stocks = append(p.Stocks, p.readStock(t))
 	}
 	for _, t := range root.Tables("packet") {
 		p.Packets = append(p.Packets, p.readPacket(t))

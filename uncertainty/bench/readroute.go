@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -62,30 +61,6 @@ func failStep(t *benchfile.Table, wrong *route.StepError) {
 }
 
 func routeName(r *route.Route) string { return r.Name }
-
-// readStock reads a solution that stands ready.
-func (p prepReader) readStock(t *benchfile.Table) *route.Stock {
-	t.Need("name", "strength")
-	names := namesOf(p.Stocks, stockName, nil)
-	s := &route.Stock{Name: nameOf(t, "stocks", names, ownName), Solvent: t.Text("solvent"), Loss: shareOf(t, "loss", "strength")}
-	parse := func(text string) (float64, error) {
-		v, err := p.ParseStrength(text)
-		if errors.Is(err, route.ErrFollows) {
-			v, err = route.ParseStrength(text)
-		}
-		switch {
-		case err != nil:
-			return 0, err
-		case s.Unit.Name != "" && v.Unit != s.Unit:
-			return 0, &quantity.Error{Found: text, Message: fmt.Sprintf("%s and %s are mixed", s.Unit.Name, v.Unit.Name), Hint: "state one strength in one unit"}
-		}
-		s.Unit = v.Unit
-		return v.Value, nil
-	}
-	s.Strength = estimate(t, "strength", parse, parse)
-	s.Volume = estimate(t, "volume", route.ParseStockVolume, route.ParseStockVolume)
-	return s
-}
 
 // readPacket reads a bought amount that is used whole.
 func (p prepReader) readPacket(t *benchfile.Table) *route.Packet {

@@ -99,13 +99,23 @@ func (w *weigher) run() {
 	for i := range w.sources {
 		switch s := &w.sources[i]; {
 		case s.isStock():
-			w.dilute(draft{steps: []route.Step{s.step}, fraction: w.prep.MassFraction(s.intended), left: math.Inf(1), bought: true})
+			w.diluteStock(s)
 		case s.isWeighed() && s.step.Balance == w.balance:
 			w.dissolve(s)
 		case !s.isWeighed():
 			w.dissolvePacket(s)
 		}
 	}
+}
+
+// diluteStock weighs out of a stock, whose mass fraction may rest on a density of its own.
+func (w *weigher) diluteStock(s *source) {
+	fraction, err := w.prep.StockFraction(s.step.Stock)
+	if err != nil {
+		w.err = err
+		return
+	}
+	w.dilute(draft{steps: []route.Step{s.step}, fraction: fraction, left: math.Inf(1), bought: true})
 }
 
 // draft is the beginning of a route, with the mass fraction of its solution and

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 
+	"minim/equipment"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
@@ -120,7 +121,7 @@ func (l *readings) end(from, limit int) (n int, ok bool) {
 // surely permitted.
 func (l *readings) best() int {
 	planned := l.Made.Steps[l.step].Amount / l.digit
-	low, high := route.Crossing(planned, l.most, l.rising, func(n int) (strong, possible bool) {
+	low, high := equipment.Crossing(planned, l.most, l.rising, func(n int) (strong, possible bool) {
 		r := l.at(n)
 		return r.Analytic.Value > l.permitted(), l.possible(n)
 	})

@@ -70,10 +70,19 @@ func (c *compiler) weighUpTo(i int) error {
 //	ρ = ρ0 + γ (1 - φ ρ0),  w = γ/ρ
 //
 // with the density ρ0 of the solvent and the apparent specific volume φ of the
-// solute, shared by all solutions of the route.
+// solute, shared by all solutions of the route; of a stock whose own density is known
+// that counts.
 func (c *compiler) byMass(l *liquid) (w, density uncertainty.Node, err error) {
 	m := c.model
-	solvent, excess, err := c.densities(l.medium)
+	if l.hasDensity && l.hasFraction {
+		return l.fraction, l.density, nil
+	}
+	if l.hasDensity {
+		return m.Divide(l.concentration, l.density), l.density, nil
+	}
+	solvent, excess, err := c.densities(l.medium, func(t *equipment.StockSubstance, holds float64) float64 {
+		return t.Fraction(m.Intended(l.concentration) * holds)
+	})
 	if err != nil {
 		return 0, 0, err
 	}
@@ -87,7 +96,9 @@ func (c *compiler) byMass(l *liquid) (w, density uncertainty.Node, err error) {
 // byVolume is the inverse of byMass: γ = w ρ0 / (1 - w (1 - φ ρ0)).
 func (c *compiler) byVolume(w uncertainty.Node, l medium) (concentration, density uncertainty.Node, err error) {
 	m := c.model
-	solvent, excess, err := c.densities(l)
+	solvent, excess, err := c.densities(l, func(_ *equipment.StockSubstance, holds float64) float64 {
+		return m.Intended(w) * holds
+	})
 	if err != nil {
 		return 0, 0, err
 	}
@@ -96,22 +107,14 @@ func (c *compiler) byVolume(w uncertainty.Node, l medium) (concentration, densit
 	return m.Multiply(w, density), density, nil
 }
 
-// densities appends ρ0 and 1 - φ ρ0.
-func (c *compiler) densities(l medium) (solvent, excess uncertainty.Node, err error) {
+// densities appends ρ0 and 1 - φ ρ0, with φ as it is in a solution whose mass fraction a
+// function finds, as the table of stocks counts it.
+func (c *compiler) densities(l medium, fraction func(t *equipment.StockSubstance, holds float64) float64) (solvent, excess uncertainty.Node, err error) {
 	density, err := c.densityOf(l)
 	if err != nil {
 		return 0, 0, err
 	}
 	m := c.model
 	solvent = m.Constant(density)
-	return solvent, m.Subtract(m.Constant(1), m.Multiply(c.phi(), solvent)), nil
-}
-
-// phi appends the apparent specific volume of the solute.
-func (c *compiler) phi() uncertainty.Node {
-	solute, known := c.prep.Solute.Name, c.prep.Solute.SpecificVolume.Known
-	if !known {
-		c.notes.Assume("specific-volume", solute)
-	}
-	return c.material(uncertainty.Substance, solute, specificVolume, "mL/g", c.prep.phi(), !known)
+	return solvent, m.Subtract(m.Constant(1), m.Multiply(c.phiIn(l, fraction), solvent)), nil
 }

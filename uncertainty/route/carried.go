@@ -77,6 +77,17 @@ func (p *Prep) canConvert(s Strength) error {
 	return nil
 }
 
+// CanState says which property is missing for the strength of a stock: of one by mass whose
+// own density is stated the solvent need not have one.
+func (p *Prep) CanState(k *Stock, s Strength) error {
+	err := p.canConvert(s)
+	var lack *LackError
+	if k.Density.Known && errors.As(err, &lack) && lack.Table == "solvent" && p.CountsMass() {
+		return nil
+	}
+	return err
+}
+
 // lacks is the error that something needs a property.
 func (p *Prep) lacks(what, found string, need *property) error {
 	message := fmt.Errorf("%s needs the %s of the %s", what, need.code(), need.table)

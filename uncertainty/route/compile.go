@@ -85,6 +85,9 @@ type liquid struct {
 	// fraction is the mass fraction, for a solution made by weighing.
 	fraction    uncertainty.Node
 	hasFraction bool
+	// density in g/mL of a stock, where it has one of its own.
+	density    uncertainty.Node
+	hasDensity bool
 	// left is the volume not yet taken, in mL, as intended, and volume its node. Of a
 	// stock whose volume is not stated left is infinite, and there is no volume.
 	left   float64

@@ -48,16 +48,6 @@ func (c *compiler) liquidOf(concentration float64) *liquid {
 	return &liquid{concentration: c.model.Constant(concentration), medium: c.solvent}
 }
 
-// phi is the apparent specific volume of the solute: stated, or rectangular
-// from -0.15 to 0.9 mL/g, which covers common salts and organic solids (from
-// memory).
-func (p *Prep) phi() Estimate {
-	if p.Solute.SpecificVolume.Known {
-		return p.Solute.SpecificVolume
-	}
-	return Between(-0.15, 0.9)
-}
-
 // toUnit appends the strength of a solution in a unit.
 func (c *compiler) toUnit(l *liquid, u Unit) (uncertainty.Node, error) {
 	m, x, needs := c.model, l.concentration, &bases[u.basis].needs
@@ -176,6 +166,9 @@ func (p *Prep) HalfWidth() float64 {
 // ParseStrength reads a strength that the solute can have.
 func (p *Prep) ParseStrength(text string) (Strength, error) {
 	s, err := ParseStrength(text)
+	if err == nil {
+		err = p.errVolumes(s)
+	}
 	if err != nil {
 		return Strength{}, err
 	}

@@ -145,7 +145,7 @@ func (c *Comparison) aimed(r *Result, step int, left *int) (*Result, error) {
 		}
 		return strength, possible
 	}
-	low, high := Crossing(s.Amount/digit, int(capacity/digit+1e-9), s.Rises(), func(n int) (yes, possible bool) {
+	low, high := equipment.Crossing(s.Amount/digit, int(capacity/digit+1e-9), s.Rises(), func(n int) (yes, possible bool) {
 		strength, possible := aim(n)
 		return strength > p.Target.Value, possible
 	})

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/equipment"
 	"minim/uncertainty/near"
 )
 
@@ -256,7 +257,7 @@ func TestCrossing(t *testing.T) {
 		{50, 100, true, 1, 100, 1000, 99, 100},
 		{1, 1, true, 1, 1, 1, 1, 1},
 	} {
-		low, high := Crossing(c.planned, c.most, c.rising, func(n int) (yes, possible bool) {
+		low, high := equipment.Crossing(c.planned, c.most, c.rising, func(n int) (yes, possible bool) {
 			return (n >= c.at) == c.rising, c.from <= n && n <= c.to
 		})
 		assert.Equal(t, [2]int{c.wantLow, c.wantHigh}, [2]int{low, high}, "%+v", c)

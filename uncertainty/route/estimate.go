@@ -12,6 +12,14 @@ type Estimate struct {
 	Known bool
 }
 
+// u is the standard uncertainty, 0 where nothing is known of it.
+func (e *Estimate) u() float64 {
+	if e.Distribution == nil {
+		return 0
+	}
+	return uncertainty.SummaryOf(e.Distribution).StandardUncertainty
+}
+
 // Between is a value of which only the limits are known.
 func Between(low, high float64) Estimate {
 	d := uncertainty.Rectangular{Low: low, High: high}

@@ -150,7 +150,7 @@ func (s *speaker) prep() string {
 	}
 	fmt.Fprintf(&b, "bench = { temperature = %q, within = %q%s%s }\n", s.one("20 °C", "0 °C", "37 °C"), s.one("3 °C", "0 °C"),
 		s.also("reading", `"careful"`, `"first-time"`, `"none"`), s.also("meniscus", `"ignored"`))
-	b.WriteString("[solute]\nname = " + s.one(`"urea"`, `"ethanol"`, `"water"`) + "\n" +
+	b.WriteString("[solute]\nname = " + s.one(`"urea"`, `"ethanol"`, `"water"`) + "\nstate = \"solid\"\n" +
 		s.maybe("assay", `"at least 98 %"`, `{ from = "1 %", to = "100 %" }`, `{ value = "90 %", expanded = "2 %", k = 2 }`) +
 		s.maybe("form-factor", "0.639", "2") + s.maybe("solubility", `"10 g/L"`, `"30 % w/w"`) +
 		"molar-mass = " + s.one(`"58.44 g/mol"`, `{ value = "58.44 g/mol", expanded = "0.01 g/mol", k = 2 }`) + "\n" +
@@ -160,7 +160,7 @@ func (s *speaker) prep() string {
 	b.WriteString("[solvent]\nname = " + s.one(liquids...) + "\ndensity = \"0.9 g/mL\"\n" +
 		s.maybe("expansion", `"1e-3 /°C"`) + s.maybe("evaporation", `"2 % of volume"`, `"50 % of volume"`))
 	b.WriteString("[[stock]]\nname = \"stock\"\nstrength = " + s.one(quotedAll(strengths)...) + "\n" +
-		s.maybe("solvent", liquids...) + s.maybe("loss", `"5 % of strength"`, `"50 % of strength"`))
+		s.maybe("solvent", liquids...) + s.maybe("loss", `"5 % of strength"`, `"50 % of strength"`) + s.maybe("density", `"0.9 g/mL"`, `{ from = "1 g/mL", to = "1.2 g/mL" }`))
 	b.WriteString("[[stock]]\nname = \"certified\"\nstrength = " + s.one(`{ value = "10 % w/w", expanded = "1 % w/w", k = 2 }`,
 		`{ from = "1 mol/L", to = "2 mol/L" }`, `{ value = "900 U/mL", expanded = "100 U/mL", k = 1 }`) + "\n" + s.maybe("solvent", liquids...))
 	b.WriteString("[[packet]]\nname = \"packet\"\ncontent = " + s.one(`"5 g"`, `{ from = "0.1 g", to = "5 g" }`, `{ value = "9 g", expanded = "8 g", k = 1 }`) + "\n")

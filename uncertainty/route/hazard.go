@@ -72,10 +72,10 @@ func NoneKnown(word string) bool { return strings.EqualFold(strings.TrimSpace(wo
 func (h *SolutionHazards) Unknown() bool { return len(h.Solution) == 0 && len(h.Undiluted) == 0 }
 
 // Any reports whether one of the hazards is stated for the solution or for the solute
-// undiluted, in whatever words: see [HazardMeant].
+// undiluted, in whatever words: see [equipment.HazardMeant].
 func (h *SolutionHazards) Any(words ...string) bool {
 	return slices.ContainsFunc(slices.Concat(h.Solution, h.Undiluted), func(stated string) bool {
-		return slices.ContainsFunc(words, func(w string) bool { return HazardMeant(stated, w) })
+		return slices.ContainsFunc(words, func(w string) bool { return equipment.HazardMeant(stated, w) })
 	})
 }
 

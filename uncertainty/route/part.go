@@ -80,9 +80,10 @@ func (c *compiler) hazardsOfStock(s *Stock, l *liquid, coverage float64) Solutio
 	other := c.prep.newCompiler(&Route{})
 	if l, err := other.stock(&fresh); err == nil {
 		_, most, _ := other.strengthOf(l, coverage)
-		upper = max(most.Upper, aged.Upper)
+		_, upper = other.asStated(l, &fresh, coverage, 0, max(most.Upper, aged.Upper))
 	}
-	return c.prep.HazardsAt(aged.Lower, upper)
+	lower, upper := c.asStated(l, s, coverage, aged.Lower, upper)
+	return c.prep.HazardsAt(lower, upper)
 }
 
 // leastWarming in g/mL is 1 % w/v. A weaker solution gave off its heat when it was made, and

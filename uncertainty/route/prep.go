@@ -94,6 +94,10 @@ type Solute struct {
 	Density Estimate
 	// SpecificVolume is the apparent specific volume φ in solution, in mL/g.
 	SpecificVolume Estimate
+	// As is the form that strengths count, of a substance of which labels count one of two; ""
+	// for the one that the table of stocks counts. Solid: stated to be one.
+	As    string
+	Solid bool
 	// Properties by key serve only to convert strengths, as the "activity" in U/g does.
 	Properties map[string]Estimate
 	// Solubility in g/mL; 0 when not stated.
@@ -163,6 +167,10 @@ type Stock struct {
 	Solvent string
 	// Loss is the greatest fraction of its strength that it has lost.
 	Loss float64
+	// Density in g/mL at 20 °C, where it is stated.
+	Density Estimate
+	// As is the form that its strength counts, "" for that of the solute.
+	As string
 }
 
 // MostML is how much there is of it, in mL, infinite where that is not known. No stock

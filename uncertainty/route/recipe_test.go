@@ -69,7 +69,7 @@ type recipe struct {
 func (r recipe) text() string {
 	solute, solvent, target := r.solute, r.solvent, r.target
 	if solute == "" {
-		solute = `name = "urea"`
+		solute = "name = \"urea\"\nstate = \"solid\""
 	}
 	if solvent == "" {
 		solvent = `name = "water"`

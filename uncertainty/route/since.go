@@ -2,8 +2,6 @@ package route
 
 import (
 	"slices"
-
-	"minim/equipment"
 )
 
 // Since returns the plan of a batch with what has come since, by the prep as it is now:
@@ -12,7 +10,7 @@ import (
 func (p *Prep) Since(now *Prep) *Prep {
 	q := *p
 	q.File, q.Digest, q.Limits, q.Changes, q.AssumedFactor = now.File, now.Digest, now.Limits, now.Changes, now.AssumedFactor
-	q.Kit = kitWithMissing(p.Kit, now.Kit)
+	q.Kit = p.Kit.WithMissing(now.Kit)
 	q.Kit.File, q.Kit.Digest, q.Kit.Invented = now.Kit.File, now.Kit.Digest, now.Kit.Invented
 	if now.Solute.Name != p.Solute.Name {
 		return &q // the prep makes something else by now
@@ -54,7 +52,7 @@ func bothWords(then, now []string) []string {
 
 // counted are the stocks of which the strength can be had in what the models carry.
 func (p *Prep) counted(stocks []*Stock) []*Stock {
-	return slices.DeleteFunc(slices.Clone(stocks), func(s *Stock) bool { return p.canConvert(Strength{Unit: s.Unit}) != nil })
+	return slices.DeleteFunc(slices.Clone(stocks), func(s *Stock) bool { return p.CanState(s, Strength{Unit: s.Unit}) != nil })
 }
 
 // withMissing appends the items that the list has none of the name of.
@@ -66,16 +64,6 @@ func withMissing[T any](list, more []*T, name func(*T) string) []*T {
 		}
 	}
 	return list
-}
-
-// kitWithMissing is a copy of a kit with the instruments of another bench that it has none of
-// the name of, after its own.
-func kitWithMissing(kit, other *equipment.Kit) *equipment.Kit {
-	shared := slices.DeleteFunc(other.Names(), func(name string) bool { return !slices.Contains(kit.Names(), name) })
-	with, more := *kit, other.Without(shared...)
-	with.Balances = slices.Concat(kit.Balances, more.Balances)
-	with.Measures = slices.Concat(kit.Measures, more.Measures)
-	return &with
 }
 
 // addHazard adds words that hold from a strength on, which another prep states. They stand

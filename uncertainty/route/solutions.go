@@ -40,6 +40,21 @@ func (p *Prep) StockConcentration(s *Stock) (float64, error) {
 	return c.model.Expected(l.concentration), nil
 }
 
+// StockFraction is the intended mass fraction of a stock. The density of the solvent, or its
+// own, must be known, and models must carry masses.
+func (p *Prep) StockFraction(s *Stock) (float64, error) {
+	c := p.newCompiler(&Route{})
+	l, err := c.stock(s)
+	if err != nil {
+		return 0, err
+	}
+	w, _, err := c.byMass(l)
+	if err != nil {
+		return 0, err
+	}
+	return c.model.Intended(w), nil
+}
+
 // SoluteContent is the mass of the substance that the strength counts in 1 g of what is
 // weighed.
 func (p *Prep) SoluteContent() float64 {

@@ -142,22 +142,14 @@ func (c *compiler) stock(s *Stock) (*liquid, error) {
 	if s.Strength.Distribution == nil {
 		c.notes.LeaveOut("uncertainty-of-strength", s.Name)
 	}
-	strength := c.material(uncertainty.Stock, s.Name, strengthOfStock, s.Unit.Name, s.Strength, false)
-	medium := c.solvent
+	strength := c.strengthAsCounted(s)
+	l := &liquid{name: s.Name, left: math.Inf(1), bought: true, medium: c.solvent}
 	if s.Solvent != "" {
-		medium = mediumOf(s.Solvent)
+		l.medium = mediumOf(s.Solvent)
 	}
-	concentration, err := c.fromUnit(strength, s.Unit, medium)
-	if err != nil {
+	if err := c.concentrate(l, s, strength); err != nil {
 		return nil, err
 	}
-	if s.Loss > 0 {
-		concentration = c.lose(concentration, -s.Loss, uncertainty.Influence{
-			Code:  lossWithAge,
-			Owner: uncertainty.Owner{Kind: uncertainty.Stock, Name: s.Name}, Group: uncertainty.Group{Kind: uncertainty.Stock, Name: s.Name},
-		})
-	}
-	l := &liquid{name: s.Name, concentration: concentration, left: math.Inf(1), bought: true, medium: medium}
 	if s.Volume.Known {
 		l.volume = c.material(uncertainty.Stock, s.Name, volumeOfStock, "mL", s.Volume, false)
 		l.left = c.model.Intended(l.volume)

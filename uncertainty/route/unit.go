@@ -1,7 +1,6 @@
 package route
 
 import (
-	"fmt"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -17,7 +16,7 @@ type Unit struct {
 }
 
 // Name and definition: 1 % w/v is 1 g in 100 mL; mol/L is (g/L)/M; a U is the
-// unit in which the activity of the solute is stated.
+// unit in which the activity of the solute is stated; volumes are of hydrogen peroxide alone.
 var units = []Unit{
 	{"% w/v", byMassInVolume, 100},
 	{"% w/w", byMass, 100},
@@ -30,7 +29,16 @@ var units = []Unit{
 	{"mmol/L", byAmount, 1e6},
 	{"µmol/L", byAmount, 1e9},
 	{"U/mL", byActivity, 1},
+	{volumes, byMassInVolume, 1000 / gramsPerVolume},
 }
+
+// volumes of oxygen, at 0 °C and 101 325 Pa, that a volume of a solution of hydrogen peroxide
+// gives off.
+const volumes = "volumes"
+
+// gramsPerVolume are the g/L of hydrogen peroxide, of 34.0147 g/mol, in a solution of one volume:
+// 2 mol give off 1 mol of oxygen, 22.414 L of an ideal gas. A pharmacopoeia has 3.038.
+const gramsPerVolume = 2 * 34.0147 / 22.414
 
 // basis says what a strength counts.
 type basis int
@@ -89,7 +97,7 @@ var bases = [...]basisTraits{
 		carried: "U",
 		limit:   quantity.Limits.StrengthByActivity, outside: quantity.Error{Hint: "state one between 1e-12 U/mL and 1e12 U/mL"},
 		needs: property{table: "solute", key: "activity", unit: "U/g", example: "30 U/mg", inGram: true,
-			parse: parseActivity},
+			parse: quantity.ParseActivity},
 	},
 }
 
@@ -135,25 +143,15 @@ func PropertyParsers() map[string]func(text string) (float64, error) {
 	return parsers
 }
 
-// parseActivity reads units of activity in a mass, "30 U/mg", as U/g.
-func parseActivity(text string) (float64, error) {
-	v, unit, err := quantity.Split(text)
-	if err != nil {
-		return 0, err
-	}
-	per := map[string]float64{"U/g": 1, "U/mg": 1e3, "U/µg": 1e6}[unit]
-	if per == 0 || !quantity.Limits.Activity.Holds(v*per) {
-		return 0, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is not an activity", text), Hint: "write units in a mass, \"30 U/mg\""}
-	}
-	return v * per, nil
-}
-
 // Comparable reports whether strengths in two units can be converted into each other
 // without a property of the solute.
 func (u Unit) Comparable(v Unit) bool {
 	needsNone := func(u Unit) bool { return bases[u.basis].needs.table != "solute" }
 	return u.basis == v.basis || needsNone(u) && needsNone(v)
 }
+
+// CountsMass reports whether strengths in the unit are masses of solute.
+func (u Unit) CountsMass() bool { return u.basis == byMassInVolume || u.basis == byMass }
 
 // unitNames lists the units of strength that a file may use.
 func unitNames() []string {
