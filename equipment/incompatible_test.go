@@ -16,7 +16,7 @@ var incompatibleNames = []struct {
 	names [2][]string
 }{
 	{"hypochlorite", "any acid", [2][]string{
-		{"bleach", "household bleach 5 %", "Javel water", "Sodium hypochlorite", "calcium hypochlorite", "NaOCl", "Ca(OCl)2"},
+		{"bleach", "household bleach 5 %", "Javel water", "Clorox", "Domestos", "chloramine-T", "Sodium hypochlorite", "calcium hypochlorite", "NaOCl", "Ca(OCl)2"},
 		{"vinegar", "citric acid", "hydrochloric acid", "muriatic acid 30 %", "Acetic Acid, glacial", "HCl", "sodium bisulphate", "sodium hydrogen sulfate", "ammonium bifluoride", "an acid", "acidified water", "sulfuric acid", "spirits of salt"}}},
 	{"hypochlorite", "ammonia", [2][]string{{"bleach", "sodium hypochlorite"}, {"ammonia", "ammonia water 25 %", "NH3", "ammonium hydroxide", "ammonium chloride", "triethanolamine", "ethylenediamine"}}},
 	{"hypochlorite", "ethanol", [2][]string{{"bleach", "hypochlorite"}, {"ethanol", "ethanol 96 %", "methylated spirits", "isopropanol", "propan-2-ol", "2-propanol", "isopropyl alcohol", "IMS", "acetone", "methanol"}}},
@@ -45,17 +45,19 @@ var incompatibleNames = []struct {
 	{"formaldehyde", "hydrogen peroxide", [2][]string{{"formaldehyde", "formalin"}, {"hydrogen peroxide", "H2O2"}}},
 	{"acetone", "chloroform", [2][]string{{"acetone", "propanone"}, {"chloroform", "trichloromethane", "sodium hydroxide"}}},
 	{"aluminium", "alkali", [2][]string{{"aluminium", "aluminum foil", "zinc", "zinc powder"}, {"sodium hydroxide", "hydrochloric acid", "citric acid", "an alkali"}}},
+	{"azide", "any acid", [2][]string{{"sodium azide", "NaN3"}, {"hydrochloric acid", "vinegar", "citric acid", "an acid"}}},         // from memory
+	{"chlorite", "any acid", [2][]string{{"sodium chlorite", "NaClO2"}, {"hydrochloric acid", "vinegar", "citric acid", "an acid"}}}, // from memory
 }
 
-// The rows are those of the table of 28 pairs; the last stands for the hazard words alone.
+// The rows are those of the table of 28 pairs and two more; the last stands for the hazard words alone.
 func TestIncompatibleTable(t *testing.T) {
 	rows := Incompatibles()
 	require.Len(t, rows, len(incompatibleNames)+1)
 	for i, row := range rows {
 		assert.NotEmpty(t, row.Happens, "row %d", i)
 		assert.Contains(t, []string{"two sources", "one source", "from memory"}, row.Trust, "row %d", i)
-		assert.Equal(t, row.Source == "", row.Trust == "from memory" && i < 28, "row %d: %q", i, row.Source)
-		if i < 28 {
+		assert.Equal(t, row.Source == "", row.Trust == "from memory" && i < len(incompatibleNames), "row %d: %q", i, row.Source)
+		if i < len(incompatibleNames) {
 			assert.True(t, strings.HasPrefix(row.A, incompatibleNames[i].a) && strings.HasPrefix(row.B, incompatibleNames[i].b), "row %d: %s, %s", i, row.A, row.B)
 		}
 		for _, group := range append(row.GroupsA, row.GroupsB...) {

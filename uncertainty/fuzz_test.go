@@ -27,6 +27,8 @@ func FuzzModel(f *testing.F) {
 	}
 	// A gamma of which the squares are too large.
 	f.Add([]byte("2 \xfaG\vэ\xde\f\xda\xd6\x06\"i]\x81\xb6\xf1v)鿷j\xfc\xa1m\x9d\x00\x00\xfa N3j+"))
+	// Many degrees of freedom, and limits that are open on one side.
+	f.Add([]byte("Na 9 N11a a b + D3 N1a *"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		if m, out, ok := (&script{data: data}).model(); ok {
 			checkAnswers(t, m, out)

@@ -28,7 +28,7 @@ const nearlyNormal = 1000
 // Algorithm 395: Student's t-distribution, CACM 13, 1970, from memory; checked
 // against the integral where it begins).
 func asNormal(t, degreesOfFreedom float64) float64 {
-	if math.IsInf(degreesOfFreedom, 1) {
+	if math.IsInf(degreesOfFreedom, 1) || math.IsInf(t*t, 1) {
 		return t
 	}
 	a := degreesOfFreedom - 0.5

@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"minim/uncertainty/near"
@@ -81,5 +82,16 @@ func TestConformancePanics(t *testing.T) {
 	} {
 		message := fmt.Sprintf("uncertainty: value %v with u = %v and %v degrees of freedom", c.y, c.u, c.nu)
 		panics(t, message, func() { StudentT{c.y, c.u, c.nu}.ConformanceProbability(Limits{0, 1}) })
+	}
+}
+
+// By definition: nothing lies below minus infinity, and all below plus infinity; so for
+// what is too large to be squared.
+func TestStudentCDFAtInfinity(t *testing.T) {
+	for _, degrees := range []float64{1, 3, 999, nearlyNormal, 2123, 1e9, infinitely} {
+		for _, at := range []float64{math.Inf(1), 1e200} {
+			assert.Equal(t, 1.0, studentCDF(at, degrees), "%v", degrees)
+			assert.InDelta(t, 0, studentCDF(-at, degrees), 1e-190, "%v", degrees)
+		}
 	}
 }

@@ -11,15 +11,21 @@ import (
 // kind. The sign and the range are the caller's to check; the value is finite,
 // and zero only for a zero in the text. The error is an *Error.
 func Parse(kind Kind, text string) (float64, error) {
-	number, name, err := cut(text)
-	if err != nil {
-		return 0, err
-	}
-	u, err := unitOf(kind, text, name)
+	number, u, err := numberAndUnit(kind, text)
 	if err != nil {
 		return 0, err
 	}
 	return u.value(text, number)
+}
+
+// numberAndUnit are the parts of a text, the number as it is written.
+func numberAndUnit(kind Kind, text string) (string, unit, error) {
+	number, name, err := cut(text)
+	if err != nil {
+		return "", unit{}, err
+	}
+	u, err := unitOf(kind, text, name)
+	return number, u, err
 }
 
 // value is so many of the unit as a bench can have.

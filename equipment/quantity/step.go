@@ -9,11 +9,7 @@ import (
 // Step is one step of the last digit that a text such as "0.950 mL" is written to, in the
 // base unit of the kind: 0.001 mL. The text must be one that [Parse] reads.
 func Step(kind Kind, text string) (float64, error) {
-	number, name, err := cut(text)
-	if err != nil {
-		return 0, err
-	}
-	u, err := unitOf(kind, text, name)
+	number, u, err := numberAndUnit(kind, text)
 	if err != nil {
 		return 0, err
 	}

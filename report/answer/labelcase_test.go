@@ -131,7 +131,9 @@ func (c *labelCase) paper(t *testing.T, done map[string]words.Paper) *words.Pape
 	key := fmt.Sprint(c.solvent, c.stock, c.done)
 	paper, known := done[key]
 	if !known {
-		paper = c.evaluated(t, p)
+		harmless := *c // where nothing is stated nothing stops the work
+		harmless.solute, harmless.hazards = nil, nil
+		paper = harmless.evaluated(t, harmless.prep(t))
 		done[key] = paper
 	}
 	if !c.batch() {
