@@ -30,7 +30,7 @@ func TestTradeSaysWhatItShows(t *testing.T) {
 		"Toning dye for a glass fill", "15 mL of 0.060 % w/v dye in ethanol, within 7 % of target", "Note: invented for the demo",
 		"Each mark is a route that no other beats.", "direct", "one dilution", "two dilutions", "three dilutions", "your own routes",
 		"hollow: chance of being inside under 95 %", "left over / mL", "give or take, in % of the strength (95 %)", "USE THIS ROUTE",
-		"give or take 4.8 %, 51 mL left over, 99.7 % inside", "diluted by weighing",
+		"give or take 4.7 %, 51 mL left over, 99.7 % inside", "diluted by weighing",
 		"Marked: two dilutions. Of the routes with a chance of at least 95 %, it is the one that leaves least over.",
 		"2 routes of your own that cannot be done or could hold nothing at all are not shown.",
 	} {
@@ -41,7 +41,7 @@ func TestTradeSaysWhatItShows(t *testing.T) {
 	}
 	assert.Equal(t, "What is left over by the routes that no other beats (6) to make 15 mL of 0.060 % w/v dye in ethanol, within 7 % of target, "+
 		"against their give or take: from 0 mL and 33 % to 108 mL and 4.6 %. Marked \"use this route\": two dilutions, "+
-		"give or take 4.8 %, 51 mL left over, 99.7 % inside.", altOfTrade(p))
+		"give or take 4.7 %, 51 mL left over, 99.7 % inside.", altOfTrade(p))
 }
 
 func TestTradeSaysWhyARouteIsMarked(t *testing.T) {

@@ -30,11 +30,11 @@ func (c *compiler) buoyancy(mass uncertainty.Node) uncertainty.Node {
 // of nothing in it. To correct the solvent alone, and not what is weighed into it, would make
 // more of the error and not less, since their densities are more alike than those of the
 // solvent and the weights.
-func (c *compiler) buoyancyOfSolvent(mass uncertainty.Node) uncertainty.Node {
+func (c *compiler) buoyancyOfSolvent(i int, mass uncertainty.Node) uncertainty.Node {
 	if c.unlifted {
 		return mass
 	}
-	return c.lifted(mass, inAir(c.prep.densityOfSolvent()), uncertainty.Owner{Kind: uncertainty.Substance, Name: c.solvent.name})
+	return c.lifted(mass, inAir(c.prep.densityOfSolvent()), c.use(i).Step)
 }
 
 // buoyancyOfTotal multiplies the total mass of a solution by what holds for so much of solute

@@ -42,7 +42,7 @@ func (c *compiler) dissolveInWeighed(i int) error {
 	if err != nil {
 		return err
 	}
-	solvent = c.buoyancyOfSolvent(solvent)
+	solvent = c.buoyancyOfSolvent(i, solvent)
 	c.brings(part{ml: s.Amount / cmp.Or(c.prep.Solvent.Density.Value, 1), kind: partSolvent})
 	c.masses = append(c.masses, weighed{i, solvent})
 	if c.hasVolume {
