@@ -19,6 +19,12 @@ func (r *run) adaptive(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
+		if sharp := r.sampler.sharp.tally(); sharp != nil {
+			if r.sure(sharp) {
+				return nil
+			}
+			continue
+		}
 		s.add(r.figuresOf(values))
 		u := r.sampler.control.deviation(&r.sampler.total).value
 		if !r.hasVariance() {
@@ -30,6 +36,18 @@ func (r *run) adaptive(ctx context.Context) error {
 	}
 	r.atCeiling = true
 	return nil
+}
+
+// sure is the same for a sharpened run, which knows the standard errors of all trials.
+func (r *run) sure(t *sharpTally) bool {
+	lower, _ := t.end(t.tail)
+	upper, _ := t.end(1 - t.tail)
+	u, off := inPlaceOfDeviation(lower.value, upper.value), max(lower.err, upper.err)
+	if r.hasVariance() {
+		deviation := r.sampler.control.deviation(&r.sampler.total)
+		u, off = deviation.value, max(off, deviation.err, r.sampler.control.mean(&r.sampler.total).err)
+	}
+	return 2*off <= r.tolerance(u)
 }
 
 func (r *run) tolerance(u float64) float64 {

@@ -35,7 +35,7 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 		if err := q.Model.checkDivisors(q.Model.reachable(q.Node)); err != nil {
 			return nil, err
 		}
-		programs[i] = q.Model.compileWith(q.Node, make([]float64, len(q.Model.influences)), q.beside(quantities[0].Model))
+		programs[i] = q.Model.compileWith(q.Node, make([]float64, len(q.Model.influences)), q.beside(quantities[0].Model), nil)
 	}
 	points, err := countCloser(ctx, target, programs, s)
 	if err != nil {

@@ -65,10 +65,24 @@ func mustBeKnown(y, u, degreesOfFreedom float64) {
 	}
 }
 
-// ConformanceProbability is the fraction of the trials within the limits.
-func (mc *MonteCarlo) ConformanceProbability(l Limits) float64 {
-	inside := mc.tally.below(l.Upper, true) - mc.tally.below(l.Lower, false)
-	return max(0, inside) / float64(mc.tally.size())
+// ConformanceProbability is the fraction of the trials within the limits, or what they show of it.
+func (mc *MonteCarlo) ConformanceProbability(l Limits) float64 { return mc.inside(l).value }
+
+// ChanceError is the standard error of [MonteCarlo.ConformanceProbability].
+func (mc *MonteCarlo) ChanceError(l Limits) float64 { return mc.inside(l).err }
+
+func (mc *MonteCarlo) inside(l Limits) estimate {
+	if sharp, yes := mc.tally.(*sharpTally); yes {
+		return sharp.inside(l)
+	}
+	return mc.insideTally(l)
+}
+
+// insideTally counts, without the trials of a sharpened run.
+func (mc *MonteCarlo) insideTally(l Limits) estimate {
+	n := float64(mc.tally.size())
+	p := max(0, mc.tally.below(l.Upper, true)-mc.tally.below(l.Lower, false)) / n
+	return estimate{p, math.Sqrt(p * (1 - p) / n)}
 }
 
 // Within is the least half-width round a value that holds the fraction p of the
@@ -77,7 +91,7 @@ func (mc *MonteCarlo) Within(center, p float64) float64 {
 	low := 0.0
 	high := math.Max(math.Abs(mc.tally.at(0)-center), math.Abs(mc.tally.at(mc.tally.size()-1)-center))
 	for half := high / 2; half > low && half < high; half = middle(low, high) {
-		if mc.ConformanceProbability(Limits{center - half, center + half}) >= p {
+		if mc.insideTally(Limits{center - half, center + half}).value >= p {
 			high = half
 		} else {
 			low = half

@@ -28,18 +28,10 @@ func (p *polynomial) at(x float64) float64 {
 	return float64(x * (p.c[0] + float64(x*(p.c[1]+float64(x*p.c[2])))))
 }
 
-// pilotBlocks are drawn to fit the polynomials. They are blocks of their own, with
-// numbers below 0, so that what is fitted does not know the trials it is used on.
-const pilotBlocks = 4
-
-// newControl fits the polynomials in the pilot blocks, for an output that is y at
+// newControl fits the polynomials in the pilot, of which it uses up the values, for an output that is y at
 // the means of the influences.
-func (m *Model) newControl(w *worker, y float64, slopes []float64) control {
-	var values, linear []float64
-	for b := range pilotBlocks {
-		v, l := w.run(-1 - b)
-		values, linear = append(values, v...), append(linear, l...)
-	}
+func (m *Model) newControl(p *pilot, y float64, slopes []float64) control {
+	values, linear := p.values, p.linear
 	u, moments := m.linearMoments(slopes)
 	c := control{center: y + averageOf(values, y), scale: 1}
 	for _, size := range []float64{sizeOf(values, c.center), u} {

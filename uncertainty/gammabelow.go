@@ -104,3 +104,14 @@ func (d gammaBelow) fill(dst []float64, s *source) {
 		}
 	}
 }
+
+// below is the distribution function, by the ratio of both series.
+func (d gammaBelow) below() func(x float64) float64 {
+	all := 1 - d.Above(d.most)
+	return func(x float64) float64 {
+		if x <= 0 {
+			return 0
+		}
+		return min(1, (1-d.Above(x))/all)
+	}
+}

@@ -36,6 +36,9 @@ type MonteCarlo struct {
 	// AtCeiling: the adaptive procedure ended because no more trials might be
 	// run, before the digits asked for were reached.
 	AtCeiling bool
+	// Sharper is how many times as many trials the ends of the symmetric interval would need to be
+	// as sure as they are if they were those of the sorted trials, which they are where it is 1.
+	Sharper float64
 
 	tally tally
 }
@@ -110,17 +113,25 @@ func (r *run) round(ctx context.Context, trials, firstBlock int) ([]float64, err
 func (r *run) result() (MonteCarlo, error) {
 	total := &r.sampler.total
 	mc := MonteCarlo{Trials: int(total.n), Seed: r.Seed, CoverageProbability: r.Coverage, AtCeiling: r.atCeiling}
-	mc.tally, mc.Resolution = r.kept.finish()
+	sharp := r.sampler.sharp.tally()
+	if sharp == nil {
+		mc.tally, mc.Resolution = r.kept.finish()
+	}
 	mean, deviation := r.sampler.control.mean(total), r.sampler.control.deviation(total)
 	mc.Mean, mc.MeanError = mean.value, mean.err
 	mc.StandardDeviation, mc.DeviationError = deviation.value, deviation.err
 	if sum := mc.Mean + mc.MeanError + mc.StandardDeviation + mc.DeviationError; !finite(sum) {
 		return MonteCarlo{}, ErrNotFinite
 	}
-	low, high := symmetricRanks(mc.Trials, r.Coverage)
-	mc.ShortestLower, mc.ShortestUpper = mc.tally.shortest(high - low)
-	mc.Lower, mc.Upper = mc.tally.at(low), mc.tally.at(high)
-	mc.LowerError, mc.UpperError = quantileError(mc.tally, low), quantileError(mc.tally, high)
+	if sharp != nil {
+		mc.takeEnds(sharp)
+	} else {
+		mc.Sharper = 1
+		low, high := symmetricRanks(mc.Trials, r.Coverage)
+		mc.ShortestLower, mc.ShortestUpper = mc.tally.shortest(high - low)
+		mc.Lower, mc.Upper = mc.tally.at(low), mc.tally.at(high)
+		mc.LowerError, mc.UpperError = quantileError(mc.tally, low), quantileError(mc.tally, high)
+	}
 	if !r.hasVariance() {
 		nan := math.NaN()
 		mc.StandardDeviation, mc.DeviationError, mc.MeanError = nan, nan, nan
@@ -149,6 +160,10 @@ func (mc *MonteCarlo) Quantile(p float64) float64 {
 // drawing: afterwards [MonteCarlo.Quantile] and the chances rest on these. It
 // does nothing when there are no more than n.
 func (mc *MonteCarlo) Thin(n int) {
+	if sharp, yes := mc.tally.(*sharpTally); yes {
+		sharp.rests = rests{}
+		return
+	}
 	if mc.tally.size() <= n {
 		return
 	}

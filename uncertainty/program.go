@@ -8,6 +8,9 @@ type program struct {
 	steps []step
 	slots int
 	out   operand
+	// outAt is the output with the smooth influence at each of three points.
+	outAt [points]operand
+	sharp *sharpening // nil where nothing is asked of it
 }
 
 // operand is a slot, or a constant.
@@ -29,6 +32,11 @@ type step struct {
 	mean float64
 	// linear is the term that the step adds to the linear part of the model.
 	linear linearTerm
+	// influence is the number of what is drawn, -1 for what others are mixed of.
+	influence int
+	// at are the same operation with the smooth influence at each of its points, where it
+	// depends on that one.
+	at []step
 }
 
 // linearTerm is slope (x - mean) for the influence x in a slot; none when the
@@ -76,6 +84,10 @@ type compiler struct {
 	normals map[int][]int
 	scales  map[uint64]int // where the scale with each key is
 	uses    []int
+	// smooth is the node of the smooth influence, -1 for none, and pointed where the value of
+	// each node that depends on it is with that at its points.
+	smooth  Node
+	pointed map[Node][points]operand
 	// waiting are the linear terms of influences that only one sum needs: it
 	// adds them in passing.
 	waiting map[Node]linearTerm
@@ -84,14 +96,18 @@ type compiler struct {
 // compile returns the program for an output, and for the linear model with the
 // slopes given for the influences.
 func (m *Model) compile(out Node, slopes []float64) *program {
-	return m.compileWith(out, slopes, m.ownStreams())
+	return m.compileWith(out, slopes, m.ownStreams(), nil)
 }
 
 // compileWith is compile with the keys of the random streams.
-func (m *Model) compileWith(out Node, slopes []float64, keys streams) *program {
+func (m *Model) compileWith(out Node, slopes []float64, keys streams, sharp *sharpening) *program {
 	c := &compiler{
 		m: m, streams: keys, needed: m.reachable(out), slopes: slopes,
 		normals: make(map[int][]int), scales: make(map[uint64]int), waiting: make(map[Node]linearTerm),
+		smooth: -1, pointed: make(map[Node][points]operand),
+	}
+	if c.p.sharp = sharp; sharp != nil {
+		c.smooth = sharp.node
 	}
 	c.cuts = m.cuts(c.needed)
 	c.uses = m.references(c.needed)
@@ -103,6 +119,7 @@ func (m *Model) compileWith(out Node, slopes []float64, keys streams) *program {
 		}
 	}
 	c.p.out = c.at[out]
+	c.p.outAt = c.operandAt(out)
 	return &c.p
 }
 
@@ -132,9 +149,18 @@ func (c *compiler) release(i Node) {
 	}
 }
 
-func (c *compiler) releaseOperand(operand, user Node) {
-	if o := c.at[operand]; c.lastUse[operand] == user && !o.isConstant() {
-		c.free = append(c.free, o.slot)
+func (c *compiler) releaseOperand(of, user Node) {
+	if c.lastUse[of] != user {
+		return
+	}
+	list := []operand{c.at[of]}
+	if at, yes := c.pointed[of]; yes {
+		list = append(list, at[:]...)
+	}
+	for _, o := range list {
+		if !o.isConstant() {
+			c.free = append(c.free, o.slot)
+		}
 	}
 }
 
@@ -164,8 +190,14 @@ func (c *compiler) compileNode(i Node) operand {
 		return operand{-1, n.of(st.left.constant, st.right.constant)}
 	}
 	st.linear = c.termInPassing(n)
-	c.release(i) // before the slot is taken: a step may write over its operand
-	st.dst = c.slot()
+	if c.dependsOnSmooth(n) {
+		st.dst = c.slot()
+		st.at = c.compileAt(i, st.op)
+		c.release(i)
+	} else {
+		c.release(i) // before the slot is taken: a step may write over its operand
+		st.dst = c.slot()
+	}
 	c.p.steps = append(c.p.steps, st)
 	return operand{slot: st.dst}
 }
@@ -173,7 +205,10 @@ func (c *compiler) compileNode(i Node) operand {
 func (c *compiler) compileInfluence(i Node) operand {
 	number := int(c.m.nodes[i].left)
 	in := &c.m.influences[number]
-	st := step{op: opInfluence, mean: in.Distribution.summary().Mean}
+	st := step{op: opInfluence, mean: in.Distribution.summary().Mean, influence: number}
+	if i == c.smooth {
+		c.pointed[i] = c.p.sharp.at()
+	}
 	t, student := in.Distribution.(StudentT)
 	switch g, row := c.m.groupOf(number); {
 	case g >= 0:
@@ -221,7 +256,7 @@ func (c *compiler) mixture(group, row int) (d draw) {
 	slots, drawn := c.normals[group]
 	if !drawn {
 		for _, i := range g.members {
-			st := step{op: opInfluence, dst: c.slot(), draw: draw{key: c.streams.influence(i), dist: Normal{0, 1}}}
+			st := step{op: opInfluence, influence: -1, dst: c.slot(), draw: draw{key: c.streams.influence(i), dist: Normal{0, 1}}}
 			c.p.steps = append(c.p.steps, st)
 			slots = append(slots, st.dst)
 		}
@@ -255,7 +290,7 @@ func (c *compiler) scale(key uint64, nu float64) int {
 	slot, drawn := c.scales[key]
 	if !drawn {
 		slot = c.slot()
-		c.p.steps = append(c.p.steps, step{op: opInfluence, dst: slot, draw: draw{key: mix(key), dist: rootOfGamma{nu}}})
+		c.p.steps = append(c.p.steps, step{op: opInfluence, influence: -1, dst: slot, draw: draw{key: mix(key), dist: rootOfGamma{nu}}})
 		c.scales[key] = slot
 	}
 	return slot

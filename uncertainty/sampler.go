@@ -13,18 +13,25 @@ type sampler struct {
 	control  control
 	total    sums
 	progress func(trials int)
+	sharp    *sharpTrials // nil where the order of the trials is all that counts
 }
 
 func (m *Model) newSampler(out Node, s Settings) *sampler {
 	v := m.values(out, mean)
 	gradient := m.gradient(out, v)
 	slopes := uncut(gradient, m.cuts(m.reachable(out)))
-	p := m.compile(out, slopes)
 	sm := &sampler{progress: s.Progress}
-	for range runtime.GOMAXPROCS(0) {
-		sm.workers = append(sm.workers, p.newWorker(s.Seed))
+	pilot := m.sharpPilot(out, v[out], gradient, slopes, s)
+	if pilot == nil {
+		pilot = newPilot(m.compile(out, slopes), s.Seed)
+	} else {
+		sm.sharp = newSharpTrials(pilot.worker.sharp)
 	}
-	sm.control = m.newControl(sm.workers[0], v[out], slopes)
+	sm.workers = append(sm.workers, pilot.worker)
+	for range runtime.GOMAXPROCS(0) - 1 {
+		sm.workers = append(sm.workers, pilot.worker.program.newWorker(s.Seed))
+	}
+	sm.control = m.newControl(pilot, v[out], slopes)
 	return sm
 }
 
@@ -33,6 +40,9 @@ func (m *Model) newSampler(out Node, s Settings) *sampler {
 // blocks are added in their order.
 func (s *sampler) fill(ctx context.Context, values []float64, firstBlock int) error {
 	blocks := make([]sums, blocksFor(len(values)))
+	if s.sharp != nil {
+		s.sharp.extend(len(values))
+	}
 	parallel.Do(len(blocks), len(s.workers), func(worker, b int) {
 		if ctx.Err() != nil {
 			return
@@ -41,12 +51,18 @@ func (s *sampler) fill(ctx context.Context, values []float64, firstBlock int) er
 		drawn, linear := s.workers[worker].run(firstBlock + b)
 		copy(part, drawn)
 		blocks[b] = s.control.sum(part, linear)
+		if s.sharp != nil {
+			s.sharp.take(s.workers[worker], part, b)
+		}
 	})
 	if err := ctx.Err(); err != nil {
 		return err
 	}
 	for _, b := range blocks {
 		s.total.add(b)
+	}
+	if s.sharp != nil {
+		s.sharp.addUp(len(values))
 	}
 	if s.progress != nil {
 		s.progress(len(values))

@@ -113,3 +113,24 @@ func (t *table) quantile(p float64) float64 {
 	v := 2 * q / (l + math.Sqrt(float64(l*l)+float64(4*(1-l)*q)))
 	return t.x[i] + float64(min(v, 1)*(t.x[i+1]-t.x[i]))
 }
+
+// below is the distribution function.
+func (d Tabulated) below() func(x float64) float64 {
+	t := d.table.Value()
+	return t.below
+}
+
+func (t *table) below(x float64) float64 {
+	switch {
+	case x <= t.x[0]:
+		return 0
+	case x >= t.x[tableCells]:
+		return 1
+	}
+	i, found := slices.BinarySearch(t.x[:], x)
+	if !found {
+		i--
+	}
+	v, l := (x-t.x[i])/(t.x[i+1]-t.x[i]), t.left[i]
+	return t.p[i] + float64((t.p[i+1]-t.p[i])*v*(l+float64((1-l)*v)))
+}

@@ -14,6 +14,8 @@ type worker struct {
 	slot   [][]float64
 	// linear holds Σ slope (x - mean) over the influences of the last block.
 	linear []float64
+	// aside is what a sharpened run needs of the last block besides.
+	aside *aside
 }
 
 func (p *program) newWorker(seed uint64) *worker {
@@ -22,6 +24,9 @@ func (p *program) newWorker(seed uint64) *worker {
 		w.slot[i] = make([]float64, blockSize)
 	}
 	w.linear = make([]float64, blockSize)
+	if p.sharp != nil {
+		w.aside = p.sharp.newAside()
+	}
 	return w
 }
 
@@ -29,6 +34,9 @@ func (p *program) newWorker(seed uint64) *worker {
 // linear part; they hold until the next run.
 func (w *worker) run(block int) (values, linear []float64) {
 	clear(w.linear)
+	if w.aside != nil {
+		w.aside.clear()
+	}
 	for i := range w.steps {
 		st := &w.steps[i]
 		dst := w.slot[st.dst]
@@ -39,9 +47,15 @@ func (w *worker) run(block int) (values, linear []float64) {
 			w.apply(st, dst)
 		default:
 			w.draw(st, dst, block)
+			if w.aside != nil {
+				w.setAside(st, dst)
+			}
 			if t := st.linear; t.slope != 0 {
 				addScaled(w.linear, dst, t.mean, t.slope)
 			}
+		}
+		for k := range st.at {
+			w.apply(&st.at[k], w.slot[st.at[k].dst])
 		}
 	}
 	if w.out.isConstant() {
@@ -75,6 +89,11 @@ func (w *worker) draw(st *step, dst []float64, block int) {
 // with the same scale: of all values of a normal distribution those within the cut are left.
 func (w *worker) scale(d *draw, dst []float64, mean float64) {
 	by := w.slot[d.scale][:len(dst)]
+	if w.aside != nil && d.cut > 0 {
+		for i, x := range dst {
+			w.aside.uncut[i] = mean + float64(x*by[i])
+		}
+	}
 	for i, x := range dst {
 		x = float64(x * by[i])
 		if d.cut > 0 && math.Abs(x) > d.cut {

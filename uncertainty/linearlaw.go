@@ -1,0 +1,149 @@
+package uncertainty
+
+import (
+	"math"
+
+	"minim/uncertainty/law"
+	"minim/uncertainty/portable"
+)
+
+// linearPart is L = Σ slope (x - mean) of a model with its exact law. What is drawn from a
+// t-distribution has tails that reach too far to be tabulated: each such part of L counts as
+// most where it is more, in the law and in the trials alike.
+type linearPart struct {
+	law    *law.Law
+	slopes []float64
+	part   []int     // that each influence belongs to, 0 for all that is not cut off
+	most   []float64 // of each part
+	scale  float64   // of L: its standard deviation where nothing is cut off
+}
+
+// linearPart works out the law of L; nil where there is none.
+func (m *Model) linearPart(slopes []float64, coverage float64) *linearPart {
+	l := &linearPart{slopes: slopes, part: make([]int, len(slopes)), most: []float64{0}}
+	sum, scales := new(law.Sum), make(map[tails]float64)
+	for i, slope := range slopes {
+		if slope == 0 {
+			continue
+		}
+		if of, far := m.tailsOf(i); far {
+			by := slope * m.influences[i].Distribution.summary().StandardUncertainty
+			if of.group < 0 {
+				scales[of] = portable.Hypot(scales[of], by)
+			}
+		} else if g, _ := m.groupOf(i); g < 0 && !addTo(sum, m.influences[i].Distribution, slope) {
+			return nil
+		}
+	}
+	m.addGroups(sum, slopes, scales)
+	if !l.cutOff(m, sum, scales, (1-coverage)/2) {
+		return nil
+	}
+	l.scale = sum.Scale()
+	if l.law = sum.Law(); l.law == nil {
+		return nil
+	}
+	return l
+}
+
+// tails are what is drawn with one chi-square value: the influences of a set of readings, those
+// of a correlated group, or one alone. The numbers of the others are -1.
+type tails struct{ set, group, influence int }
+
+// tailsOf tells which tails an influence has; far is false where it has none.
+func (m *Model) tailsOf(influence int) (of tails, far bool) {
+	of = tails{-1, -1, -1}
+	if math.IsInf(m.drawnDegrees(influence), 1) {
+		return of, false
+	}
+	switch g, _ := m.groupOf(influence); {
+	case g >= 0:
+		of.group = g
+	case m.scaleOf[influence] >= 0:
+		of.set = m.scaleOf[influence]
+	default:
+		of.influence = influence
+	}
+	return of, true
+}
+
+// addGroups adds up what is correlated.
+func (m *Model) addGroups(sum *law.Sum, slopes []float64, scales map[tails]float64) {
+	for k, g := range m.groups {
+		c := make([]float64, len(slopes))
+		for _, i := range g.members {
+			c[i] = slopes[i] * m.influences[i].Distribution.summary().StandardUncertainty
+		}
+		u := combine(c, m.correlate(c))
+		if g.nu > 0 {
+			scales[tails{-1, k, -1}] = u
+		} else {
+			sum.Normal(u)
+		}
+	}
+}
+
+// cutOff adds each part with tails, in the order of the influences, and reports whether all are
+// of a size that can be.
+func (l *linearPart) cutOff(m *Model, sum *law.Sum, scales map[tails]float64, tail float64) bool {
+	number := make(map[tails]int)
+	for i, slope := range l.slopes {
+		of, far := m.tailsOf(i)
+		if !far || slope == 0 || scales[of] == 0 {
+			continue
+		}
+		if number[of] == 0 {
+			u, nu := scales[of], m.drawnDegrees(i)
+			most := u * max(10, min(-3*studentQuantile(tail, nu), 200))
+			if !finite(most) {
+				return false
+			}
+			l.most = append(l.most, most)
+			number[of] = len(l.most) - 1
+			sum.CutOff(func(x float64) float64 { return studentBelow(x/u, nu) }, u, most)
+		}
+		l.part[i] = number[of]
+	}
+	return true
+}
+
+// addTo adds slope (x - mean), and reports whether the law of x is known.
+func addTo(sum *law.Sum, d Distribution, slope float64) bool {
+	about := d.summary()
+	switch d := d.(type) {
+	case Normal:
+		sum.Normal(slope * d.Sigma)
+	case Rectangular:
+		sum.Flat(slope * (d.High - d.Low) / 2)
+	case triangular:
+		quarter := slope * (d.high - d.low) / 4
+		sum.Flat(quarter)
+		sum.Flat(quarter)
+	case Gamma:
+		if d.shape() > 1e12 { // of a skewness that is not seen
+			sum.Normal(slope * d.Sigma)
+		} else {
+			sum.Gamma(d.shape(), slope*d.Mu/d.shape())
+		}
+	case cumulative:
+		most := math.Abs(slope) * max(about.Mean-about.Low, about.High-about.Mean)
+		u, below := slope*about.StandardUncertainty, d.below()
+		if !finite(most) {
+			return false
+		}
+		sum.Bounded(func(x float64) float64 {
+			if slope < 0 {
+				return 1 - below(about.Mean+x/slope)
+			}
+			return below(about.Mean + x/slope)
+		}, u*u, most)
+	default:
+		return about.StandardUncertainty == 0
+	}
+	return true
+}
+
+// cumulative is a bounded distribution whose distribution function is known.
+type cumulative interface {
+	below() func(x float64) float64
+}

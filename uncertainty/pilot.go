@@ -1,0 +1,170 @@
+package uncertainty
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// pilotBlocks are drawn to fit what makes a run sharper. They are blocks of their own, with
+// numbers below 0, so that what is fitted does not know the trials it is used on.
+const pilotBlocks = 4
+
+// pilot is a first sample, with the worker that drew it.
+type pilot struct {
+	worker         *worker
+	values, linear []float64
+	rests          rests // of a sharpened run
+	sound          bool  // the smooth influence is as it must be
+}
+
+func newPilot(program *program, seed uint64) *pilot {
+	p := &pilot{worker: program.newWorker(seed), sound: true}
+	if program.sharp != nil {
+		p.rests = newRests(pilotBlocks * blockSize)
+	}
+	for b := range pilotBlocks {
+		v, l := p.worker.run(-1 - b)
+		p.values, p.linear = append(p.values, v...), append(p.linear, l...)
+		if program.sharp != nil && p.sound {
+			rests := p.rests.from(b*blockSize, (b+1)*blockSize)
+			p.sound = p.worker.record(v, rests) && program.sharp.holds(v, p.worker.aside.x1, rests)
+		}
+	}
+	return p
+}
+
+// asQuotient is how far, in units of the size of L or of how far x1 moves it, an output may be from
+// the quotient of two straight lines, or from one.
+const asQuotient = 1e-6
+
+// holds reports whether the output is what the three points make of it at x1 as it was drawn.
+func (s *sharpening) holds(values, x1 []float64, r rests) bool {
+	if s.influence < 0 {
+		return true
+	}
+	for i, v := range values {
+		t := (x1[i] - s.mean) / s.size
+		if off := r.base[i] + r.gain[i]*t/(1+float64(r.bend[i]*t)) - v; !(math.Abs(off) <= asQuotient*max(s.linear.scale, math.Abs(v-r.base[i]))) {
+			return false
+		}
+	}
+	return true
+}
+
+// mostSharpened is the greatest number of trials that are sharpened: with more the order of the
+// trials says enough.
+const mostSharpened = 1 << 16
+
+// Of the influences those are tried as the smooth one that make so much of L, at most so many.
+const (
+	leastSmooth = 0.14
+	mostSmooth  = 5
+)
+
+// sharpPilot draws the pilot of a sharpened run with the largest influence that can be the smooth
+// one; nil where nothing is won by it.
+func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Settings) *pilot {
+	if s.plain || s.Digits == 0 && s.Trials > mostSharpened {
+		return nil
+	}
+	linear := m.linearPart(gradient, s.Coverage)
+	if linear == nil {
+		return nil
+	}
+	cuts := m.cuts(m.reachable(out))
+	for _, i := range append(m.bySize(linear), -1) {
+		sharp := &sharpening{linear: linear, y: y, influence: -1, node: -1, sign: 1, tail: (1 - s.Coverage) / 2}
+		if i >= 0 && !m.smoothInfluence(sharp, i, cuts[i]) {
+			continue
+		}
+		program := m.compileWith(out, slopes, m.ownStreams(), sharp)
+		sharp.straight = true
+		p := newPilot(program, s.Seed)
+		if !p.sound {
+			sharp.straight = false
+			p = newPilot(program, s.Seed)
+		}
+		if p.sound {
+			if p.worker.sharp.lay(p) {
+				return p
+			}
+			return nil
+		}
+	}
+	return nil
+}
+
+// bySize lists the influences that are worth being the smooth one, the largest first.
+func (m *Model) bySize(l *linearPart) (list []int) {
+	size := func(i int) float64 {
+		return math.Abs(l.slopes[i]) * m.influences[i].Distribution.summary().StandardUncertainty
+	}
+	for i := range l.slopes {
+		if size(i) >= leastSmooth*l.scale {
+			list = append(list, i)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(size(b), size(a)) })
+	return list[:min(len(list), mostSmooth)]
+}
+
+// Where F is worked out as the trials go on: at these parts of what lies beyond an end, and nearer
+// the middle.
+var (
+	placesInTail   = []float64{0.02, 0.1, 0.3, 0.6, 1, 1.4, 2, 3.2}
+	placesInMiddle = []float64{0.15, 0.22, 0.3, 0.4, 0.5}
+)
+
+// lay chooses the places from the values of a pilot, and the weights; false where nothing is won.
+func (s *sharpening) lay(p *pilot) bool {
+	sorted := slices.Sorted(slices.Values(p.values))
+	at := func(p float64) float64 { return sorted[int(p*float64(len(sorted)))] }
+	var parts []float64
+	for _, part := range placesInTail {
+		if part*s.tail < placesInMiddle[0]-0.03 {
+			parts = append(parts, part*s.tail)
+		}
+	}
+	parts = append(parts, placesInMiddle...)
+	for _, part := range parts {
+		s.q = append(s.q, at(part))
+		if part < 0.5 {
+			s.q = append(s.q, at(1-part))
+		}
+	}
+	slices.Sort(s.q)
+	if len(slices.Compact(slices.Clone(s.q))) < len(s.q) || !finite(s.q[0]) || !finite(s.q[len(s.q)-1]) {
+		return false
+	}
+	gain := 0.0
+	for end, q := range []float64{at(s.tail), at(1 - s.tail)} {
+		w, g := s.weigh(p, q)
+		s.weight[end] = w
+		gain = max(gain, g)
+	}
+	return gain >= leastGain
+}
+
+// leastGain is how many times the variance of one end must become less.
+const leastGain = 2
+
+// weigh returns what L is to count at q, by the regression of A on B in the pilot, and how many
+// times less than that of 0 and 1 the variance is then.
+func (s *sharpening) weigh(p *pilot, q float64) (weight, gain float64) {
+	a, b := s.chances(p.rests, q, [2][]float64{make([]float64, len(p.values)), make([]float64, len(p.values))})
+	meanA, _ := meanAndVariance(a)
+	meanB, varianceB := meanAndVariance(b)
+	together := 0.0
+	for i := range a {
+		together += float64((a[i] - meanA) * (b[i] - meanB))
+	}
+	if varianceB > 0 {
+		weight = max(0, min(together/(varianceB*float64(len(a)-1)), 1))
+	}
+	for i := range a {
+		a[i] -= float64(weight * b[i])
+	}
+	_, left := meanAndVariance(a)
+	return weight, float64(meanA*(1-meanA)) / left
+}
