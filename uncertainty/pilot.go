@@ -65,7 +65,7 @@ const (
 // sharpPilot draws the pilot of a sharpened run with the largest influence that can be the smooth
 // one; nil where nothing is won by it.
 func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Settings) *pilot {
-	if s.plain || s.Digits == 0 && s.Trials > mostSharpened {
+	if s.Plain || s.Digits == 0 && s.Trials > mostSharpened {
 		return nil
 	}
 	linear := m.linearPart(gradient, s.Coverage)
@@ -159,7 +159,10 @@ func (s *sharpening) weigh(p *pilot, q float64) (weight, gain float64) {
 	for i := range a {
 		together += float64((a[i] - meanA) * (b[i] - meanB))
 	}
-	if varianceB > 0 {
+	switch {
+	case varianceB <= 1e-20 && meanB > s.tail/10 && meanB < 1-s.tail/10:
+		weight = 1 // where x1 is all of L
+	case varianceB > 0:
 		weight = max(0, min(together/(varianceB*float64(len(a)-1)), 1))
 	}
 	for i := range a {

@@ -38,8 +38,8 @@ type Settings struct {
 	// Progress, when not nil, is called now and then with the number of
 	// trials done since the last call, from the goroutine of the caller.
 	Progress func(trials int)
-
-	plain bool // leaves all to the order of the trials
+	// Plain leaves the ends of the intervals and the chances to the order of the trials alone.
+	Plain bool
 }
 
 // Check returns an error that says what would be right when the settings are

@@ -17,7 +17,7 @@ func scatterOf(t *testing.T, name string, m *Model, out Node, seeds int) {
 	for mode := range 2 {
 		for seed := range seeds {
 			t0 := time.Now()
-			mc, err := m.Simulate(context.Background(), out, Settings{Trials: 10000, Seed: uint64(seed), plain: mode == 0})
+			mc, err := m.Simulate(context.Background(), out, Settings{Trials: 10000, Seed: uint64(seed), Plain: mode == 0})
 			if err != nil {
 				t.Fatal(name, err)
 			}
@@ -76,7 +76,8 @@ func TestSharpX(t *testing.T) {
 		m = new(Model)
 		set := Set{Owner: Owner{Name: "p"}}
 		y = m.Multiply(ofReadings(m, "a", 1, .01, int(nu)+1, set), ofReadings(m, "b", 2, .02, int(nu)+1, set))
-		y = m.Divide(y, add(m, "v", Rectangular{.99, 1.01})); scatterOf(t, fmt.Sprint("sets nu ", nu), m, y, 30)
+		y = m.Divide(y, add(m, "v", Rectangular{.99, 1.01}))
+		scatterOf(t, fmt.Sprint("sets nu ", nu), m, y, 30)
 		_ = y
 	}
 }

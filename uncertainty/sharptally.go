@@ -41,7 +41,7 @@ func (s *sharpTrials) tally() *sharpTally {
 
 // fill works F out between the places.
 func (t *sharpTally) fill() {
-	const between = 32
+	const between = 64
 	most := 0.0
 	for k := range len(t.q) - 1 {
 		for i := range between {
@@ -225,17 +225,33 @@ func (t *sharpTally) end(p float64) (e estimate, sharper float64) {
 	q := t.quantile(p)
 	step := (t.q[len(t.q)-1] - t.q[0]) / 256
 	density := (t.byCurve(q+step) - t.byCurve(q-step)) / (2 * step)
-	f := t.difference(math.Inf(-1), q)
-	if by := (p - f.value) / density; math.Abs(by) < step {
+	if t.influence < 0 {
+		q = t.step(p, q-float64(8*step), q+float64(8*step))
+	}
+	var f estimate
+	for range 4 {
+		f = t.difference(math.Inf(-1), q)
+		by := (p - f.value) / density
+		if !(math.Abs(by) < step) || math.Abs(p-f.value) < 1e-8 {
+			break
+		}
 		q += by
 	}
 	off := max(f.err/density, lawError*t.linear.scale)
 	plain := math.Sqrt(p*(1-p)/float64(t.n)) / density
-	return estimate{q, off}, max(1, float64((plain/off)*(plain/off)))
+	return estimate{q, off}, max(1, min(float64((plain/off)*(plain/off)), mostSharper))
+}
+
+// step is where F, which rises in steps without a smooth influence, passes p.
+func (t *sharpTally) step(p, low, high float64) float64 {
+	return bisect(low, high, func(q float64) bool { return t.difference(math.Inf(-1), q).value < p })
 }
 
 // lawError is how far, in units of the size of L, a quantile may be off because its law is a table.
 const lawError = 1e-6
+
+// mostSharper is where an interval counts as exact.
+const mostSharper = 1e6
 
 // takeEnds fills in what follows from the order of the trials.
 func (mc *MonteCarlo) takeEnds(t *sharpTally) {
@@ -245,4 +261,7 @@ func (mc *MonteCarlo) takeEnds(t *sharpTally) {
 	mc.Lower, mc.LowerError, mc.Upper, mc.UpperError = lower.value, lower.err, upper.value, upper.err
 	mc.Sharper = min(atLower, atUpper)
 	mc.ShortestLower, mc.ShortestUpper = t.shortest(int(math.Round((1 - 2*t.tail) * float64(t.n))))
+	if mc.Upper-mc.Lower < mc.ShortestUpper-mc.ShortestLower {
+		mc.ShortestLower, mc.ShortestUpper = mc.Lower, mc.Upper
+	}
 }

@@ -3,8 +3,8 @@ package uncertainty
 // sharpTrials keeps the rests of all trials of a sharpened run, and sums over them.
 type sharpTrials struct {
 	*sharpening
-	rests rests
-	n     int // trials that are summed up
+	rests  rests
+	n      int  // trials that are summed up
 	broken bool // x1 was not as it must be in a trial
 	// Of A - w B at each place the sum and the sum of squares: of all trials, and of the blocks
 	// that were taken last.
