@@ -21,6 +21,7 @@ func byClause(t *testing.T, m *Model, out Node, s Settings) (trials int, all []f
 	t.Helper()
 	// Step b: M = max(J, 10⁴), J the smallest integer not below 100/(1 - p).
 	M := max(10_000, int(math.Ceil(100/(1-s.Coverage)-1e-6)))
+	s.Plain = true
 	sampler := m.newSampler(out, s)
 	var y, u, low, high []float64
 	for h := 1; h*M <= s.Trials; h++ {
@@ -101,6 +102,7 @@ func TestAdaptive(t *testing.T) {
 		m := new(Model)
 		out := c.model(m)
 		trials, all := byClause(t, m, out, c.settings)
+		c.settings.Plain = true
 		mc := simulate(t, m, out, c.settings)
 		assert.Equal(t, trials, mc.Trials, c.name)
 		slices.Sort(all)
@@ -158,7 +160,7 @@ func TestErrorsOfEnds(t *testing.T) {
 	m, y := sumOf(Normal{3, 2})
 	lower, upper := &differences{}, &differences{}
 	for seed := range uint64(400) {
-		mc := simulate(t, m, y, Settings{Trials: fewestTrials, Seed: seed})
+		mc := simulate(t, m, y, Settings{Trials: fewestTrials, Seed: seed, Plain: true})
 		lower.add(t, "lower", 3-2*1.9599640, mc.Lower, mc.LowerError, 2)
 		upper.add(t, "upper", 3+2*1.9599640, mc.Upper, mc.UpperError, 2)
 	}

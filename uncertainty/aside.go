@@ -4,8 +4,9 @@ import "math"
 
 // rests are what a sharpened run keeps of each trial: of c as base + gain t/(1 + bend t), t being
 // x1 less its mean in units of its size, and of L without the part of x1: rest, and besides it
-// what is cut off together with that part. Without a smooth influence base is c itself.
-type rests struct{ base, gain, bend, rest, beside, scale []float64 }
+// what is cut off together with that part. Where c is not exactly so, it is drawn, and quotient
+// what would be in its place.
+type rests struct{ base, gain, bend, rest, beside, scale, drawn, quotient []float64 }
 
 // aside is what a worker sets aside of a block.
 type aside struct {
@@ -48,19 +49,29 @@ func (w *worker) setAside(st *step, dst []float64) {
 	}
 }
 
-// newRests has space for so many.
-func newRests(n int) rests {
-	space := func() []float64 { return make([]float64, n) }
-	return rests{space(), space(), space(), space(), space(), space()}
+// newRests has space for so many, of what a run needs.
+func (s *sharpening) newRests(n int) rests {
+	space := func(needed bool) []float64 {
+		if !needed {
+			return nil
+		}
+		return make([]float64, n)
+	}
+	return rests{space(true), space(true), space(!s.straight), space(true), space(s.own() > 0), space(s.scaled), space(!s.exact), space(!s.exact)}
 }
 
-func (t *rests) lists() [6]*[]float64 {
-	return [6]*[]float64{&t.base, &t.gain, &t.bend, &t.rest, &t.beside, &t.scale}
+func (r *rests) lists() [8]*[]float64 {
+	return [8]*[]float64{&r.base, &r.gain, &r.bend, &r.rest, &r.beside, &r.scale, &r.drawn, &r.quotient}
 }
 
 // from are those from one to before another.
-func (t *rests) from(low, high int) rests {
-	return rests{t.base[low:high], t.gain[low:high], t.bend[low:high], t.rest[low:high], t.beside[low:high], t.scale[low:high]}
+func (r *rests) from(low, high int) (some rests) {
+	for k, list := range r.lists() {
+		if *list != nil {
+			*some.lists()[k] = (*list)[low:high]
+		}
+	}
+	return some
 }
 
 // record writes down what was set aside of the last block, and reports whether it is as it must
@@ -79,11 +90,9 @@ func (w *worker) record(values []float64, to rests) bool {
 			to.rest[i] += max(-most, min(x, most))
 		}
 	}
-	if s.influence < 0 {
-		copy(to.base, values)
-		return true
+	if s.scaled {
+		copy(to.scale, w.aside.scale)
 	}
-	copy(to.scale, w.aside.scale)
 	low, mid, high := w.valuesAt(0), w.valuesAt(1), w.valuesAt(2)
 	sound := true
 	for i := range to.base {
@@ -96,7 +105,25 @@ func (w *worker) record(values []float64, to rests) bool {
 			sound = sound && below*s.sign > 0 && above*s.sign > 0 && math.Abs(to.bend[i])*s.kernel.Reach < 1
 		}
 	}
+	w.recordDrawn(values, to)
 	return sound
+}
+
+// recordDrawn writes down c where x1 is as it was drawn, and by how much the quotient is more.
+func (w *worker) recordDrawn(values []float64, to rests) {
+	s := w.sharp
+	if s.exact {
+		return
+	}
+	copy(to.drawn, values)
+	for i := range to.base {
+		t := (w.aside.x1[i] - s.mean) / s.size
+		by := to.gain[i] * t
+		if !s.straight {
+			by /= 1 + float64(to.bend[i]*t)
+		}
+		to.quotient[i] = to.base[i] + by
+	}
 }
 
 // valuesAt is the output of each trial of the last block with x1 at a point.
@@ -109,49 +136,69 @@ func (w *worker) valuesAt(point int) func(i int) float64 {
 	return func(i int) float64 { return slot[i] }
 }
 
-// chances are those that c, and that L, is not more than q, given all but x1.
-func (s *sharpening) chances(t rests, q float64, scratch [2][]float64) (ofOutput, ofLinear []float64) {
-	a, b := scratch[0][:len(t.base)], scratch[1][:len(t.base)]
-	if s.influence < 0 {
-		for i, c := range t.base {
-			a[i], b[i] = one(c <= q), one(s.y+t.rest[i] <= q)
-		}
-		return a, b
-	}
+// chances are those that c, and that L, is not more than q, given all but x1. Where c is but nearly
+// a quotient, what is drawn tells by how much that is wrong.
+func (s *sharpening) chances(r rests, q float64, scratch [2][]float64) (ofOutput, ofLinear []float64) {
+	a, b := scratch[0][:len(r.base)], scratch[1][:len(r.base)]
 	var scale []float64
 	if s.scaled {
-		scale = t.scale
+		scale = r.scale
 	}
-	slope := s.slope()
-	for i, base := range t.base {
-		v := q - base
-		a[i] = v / (t.gain[i] - float64(t.bend[i]*v))
-		if !(a[i]*v*t.gain[i] >= 0) { // beyond where the quotient is infinite
-			a[i] = math.Copysign(math.Inf(1), v*t.gain[i])
+	s.placesOfOutput(r, q, a)
+	perSize, beside, from := 1/s.slope(), s.own() > 0, q-s.y
+	for i, rest := range r.rest {
+		b[i] = (from - rest) * perSize
+	}
+	if beside {
+		for i, more := range r.beside {
+			b[i] -= float64(more * perSize)
 		}
-		b[i] = (q - s.y - t.rest[i] - t.beside[i]) / slope
 	}
 	s.kernel.BelowCut(a, scale)
 	s.kernel.Below(b, scale)
-	for i, gain := range t.gain {
+	for i, gain := range r.gain {
 		if gain < 0 {
 			a[i] = 1 - a[i]
 		}
-		if slope < 0 {
+	}
+	if perSize < 0 {
+		for i := range b {
 			b[i] = 1 - b[i]
 		}
 	}
-	if own := s.own(); own > 0 {
-		most := s.linear.most[own]
-		for i, rest := range t.rest {
-			if z := q - s.y - rest; z >= most {
+	if beside {
+		most := s.linear.most[s.own()]
+		for i, rest := range r.rest {
+			if z := from - rest; z >= most {
 				b[i] = 1
 			} else if z < -most {
 				b[i] = 0
 			}
 		}
 	}
+	if !s.exact {
+		for i, c := range r.drawn {
+			a[i] += one(c <= q) - one(r.quotient[i] <= q)
+		}
+	}
 	return a, b
+}
+
+// placesOfOutput are the x1 at which c is q.
+func (s *sharpening) placesOfOutput(r rests, q float64, a []float64) {
+	if s.straight {
+		for i, base := range r.base {
+			a[i] = (q - base) / r.gain[i]
+		}
+		return
+	}
+	for i, base := range r.base {
+		v := q - base
+		a[i] = v / (r.gain[i] - float64(r.bend[i]*v))
+		if !(a[i]*v*r.gain[i] >= 0) { // beyond where the quotient is infinite
+			a[i] = math.Copysign(math.Inf(1), v*r.gain[i])
+		}
+	}
 }
 
 func one(is bool) float64 {

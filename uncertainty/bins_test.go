@@ -164,7 +164,7 @@ func TestLongRun(t *testing.T) {
 func TestLongAdaptiveRun(t *testing.T) {
 	const sequences = KeptTrials/fewestTrials + 3
 	m, y := sumOf(Normal{0, 0.9})
-	s := Settings{Digits: 2, Validating: true, Trials: sequences * fewestTrials}
+	s := Settings{Digits: 2, Validating: true, Trials: sequences * fewestTrials, Plain: true}
 	mc := simulate(t, m, y, s)
 	assert.Equal(t, s.Trials, mc.Trials)
 	assert.Equal(t, true, mc.AtCeiling && mc.Resolution > 0)

@@ -1,9 +1,7 @@
 package uncertainty
 
 import (
-	"context"
 	"math"
-	"slices"
 
 	"minim/uncertainty/portable"
 )
@@ -53,11 +51,11 @@ type CrossCheck struct {
 }
 
 // CrossCheck compares the results of [Model.Propagate] and [Model.Simulate] for
-// one node. Where they differ it finds the cause by drawing the same trials, up
-// to DefaultTrials of them, for the linear part of the model: what that part
+// one node. Where they differ it finds the cause by the law of the linear part of the
+// model, which is known without drawing: what that part
 // shows is shape or skew, what only the full model shows is curvature, whose
 // largest term of second order names the influences.
-func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteCarlo) (CrossCheck, error) {
+func (m *Model) CrossCheck(out Node, a Analytic, mc *MonteCarlo) (CrossCheck, error) {
 	c := CrossCheck{
 		Tolerance: math.Max(numericalTolerance(a.StandardUncertainty, CheckedDigits), 10*negligible*math.Abs(a.Value)),
 		DLow:      math.Abs(a.Lower() - mc.Lower),
@@ -74,14 +72,7 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 	case c.Agrees && c.OfExpanded <= QuoteWithin:
 		return c, nil
 	}
-	linear, node := m.linear(a)
-	settings := Settings{Seed: mc.Seed, Coverage: mc.CoverageProbability}
-	settings.Trials = min(mc.Trials, max(DefaultTrials, settings.leastTrials()))
-	line, err := linear.Simulate(ctx, node, settings)
-	if err != nil {
-		return CrossCheck{}, err
-	}
-	c.Cause, c.Influence = causeOf(a, &line, mc)
+	c.Cause, c.Influence = causeOf(a, m.linearInterval(out, a), interval{mc.Lower, mc.Upper})
 	if c.Cause == curved {
 		second, err := m.PropagateSecondOrder(out)
 		if err != nil {
@@ -99,25 +90,24 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 // than the tolerance; it does not where that has none.
 func (c *CrossCheck) SameU() bool { return c.DU <= c.Tolerance }
 
-// linear returns the model y + Σ c_i (x_i - μ_i) of the same influences.
-func (m *Model) linear(a Analytic) (*Model, Node) {
-	l := &Model{nodes: slices.Clone(m.nodes), influences: m.influences, keys: m.keys, scales: m.scales, scaleOf: m.scaleOf, known: m.known, groups: m.groups}
-	y := l.Constant(a.Value)
-	for i := range a.Budget {
-		line := &a.Budget[i]
-		d := l.Subtract(l.Influence(line.Influence), l.Constant(line.Distribution.summary().Mean))
-		y = l.Add(y, l.Multiply(l.Constant(line.Sensitivity), d))
+// linearInterval is the symmetric coverage interval of y + Σ c_i (x_i - μ_i), the value alone
+// where no part of it varies.
+func (m *Model) linearInterval(out Node, a Analytic) interval {
+	l := m.linearPart(m.gradient(out, m.values(out, mean)), a.CoverageProbability)
+	if l == nil {
+		return interval{a.Value, a.Value}
 	}
-	return l, y
+	tail := (1 - a.CoverageProbability) / 2
+	return interval{a.Value + l.law.At(tail), a.Value + l.law.At(1-tail)}
 }
 
 // causeOf takes the largest of three differences: of the half widths (shape)
 // and of the middles (skew) between the analytic interval and that of the
 // linear model, and of the ends between the linear and the full model.
-func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, *Influence) {
-	shape := math.Abs(float64((linear.Upper-linear.Lower)/2) - a.ExpandedUncertainty)
-	skew := math.Abs(middle(linear.Lower, linear.Upper) - a.Value)
-	curvature := max(math.Abs(full.Lower-linear.Lower), math.Abs(full.Upper-linear.Upper))
+func causeOf(a Analytic, linear, full interval) (Cause, *Influence) {
+	shape := math.Abs(float64((linear.high-linear.low)/2) - a.ExpandedUncertainty)
+	skew := math.Abs(middle(linear.low, linear.high) - a.Value)
+	curvature := max(math.Abs(full.low-linear.low), math.Abs(full.high-linear.high))
 	switch {
 	case curvature >= shape && curvature >= skew:
 		return curved, nil

@@ -16,7 +16,7 @@
 //
 //	analytic, err := m.Propagate(strength, 0.95)
 //	simulated, err := m.Simulate(ctx, strength, uncertainty.Settings{})
-//	checked, err := m.CrossCheck(ctx, strength, analytic, &simulated)
+//	checked, err := m.CrossCheck(strength, analytic, &simulated)
 //
 // What two quantities share is one influence: asking for the same owner and code
 // again gives the same node, and so the right correlation.

@@ -52,7 +52,7 @@ func ExampleModel_Simulate() {
 		fmt.Println(err)
 		return
 	}
-	c, err := m.CrossCheck(ctx, strength, a, &mc)
+	c, err := m.CrossCheck(strength, a, &mc)
 	fmt.Println("agrees:", c.Agrees, err)
 	// Output:
 	// 95 %: 0.0392 to 0.0408 g/mL

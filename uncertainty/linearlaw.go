@@ -94,7 +94,7 @@ func (l *linearPart) cutOff(m *Model, sum *law.Sum, scales map[tails]float64, ta
 		}
 		if number[of] == 0 {
 			u, nu := scales[of], m.drawnDegrees(i)
-			most := u * max(10, min(-3*studentQuantile(tail, nu), 200))
+			most := u * max(10, -3*studentQuantile(tail, nu))
 			if !finite(most) {
 				return false
 			}

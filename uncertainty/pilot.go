@@ -15,42 +15,41 @@ type pilot struct {
 	worker         *worker
 	values, linear []float64
 	rests          rests // of a sharpened run
-	sound          bool  // the smooth influence is as it must be
+	// off is how far, in units of the size of L or of how far x1 moves it, the output may be from
+	// what it is taken for.
+	off float64
+	// gain is how many times less the variance of the better end is than that of sorted trials.
+	gain float64
 }
 
 func newPilot(program *program, seed uint64) *pilot {
-	p := &pilot{worker: program.newWorker(seed), sound: true}
+	p := &pilot{worker: program.newWorker(seed)}
 	if program.sharp != nil {
-		p.rests = newRests(pilotBlocks * blockSize)
+		p.rests = program.sharp.newRests(pilotBlocks * blockSize)
 	}
 	for b := range pilotBlocks {
 		v, l := p.worker.run(-1 - b)
 		p.values, p.linear = append(p.values, v...), append(p.linear, l...)
-		if program.sharp != nil && p.sound {
+		if program.sharp != nil {
 			rests := p.rests.from(b*blockSize, (b+1)*blockSize)
-			p.sound = p.worker.record(v, rests) && program.sharp.holds(v, p.worker.aside.x1, rests)
+			if !p.worker.record(v, rests) {
+				p.off = math.Inf(1)
+				return p
+			}
+			for i, c := range v {
+				size := max(program.sharp.linear.scale, math.Abs(c-rests.base[i]))
+				p.off = max(p.off, math.Abs(rests.quotient[i]-c)/size) // NaN stays
+			}
 		}
 	}
 	return p
 }
 
-// asQuotient is how far, in units of the size of L or of how far x1 moves it, an output may be from
-// the quotient of two straight lines, or from one.
-const asQuotient = 1e-6
-
-// holds reports whether the output is what the three points make of it at x1 as it was drawn.
-func (s *sharpening) holds(values, x1 []float64, r rests) bool {
-	if s.influence < 0 {
-		return true
-	}
-	for i, v := range values {
-		t := (x1[i] - s.mean) / s.size
-		if off := r.base[i] + r.gain[i]*t/(1+float64(r.bend[i]*t)) - v; !(math.Abs(off) <= asQuotient*max(s.linear.scale, math.Abs(v-r.base[i]))) {
-			return false
-		}
-	}
-	return true
-}
+// How far off an output may be so that it counts as what it is taken for, and so that it is worth it.
+const (
+	hardlyOff  = 1e-6
+	mostOffset = 0.02
+)
 
 // mostSharpened is the greatest number of trials that are sharpened: with more the order of the
 // trials says enough.
@@ -69,30 +68,43 @@ func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Se
 		return nil
 	}
 	linear := m.linearPart(gradient, s.Coverage)
-	if linear == nil {
+	if linear == nil || linear.law.Coarse {
 		return nil
 	}
-	cuts := m.cuts(m.reachable(out))
-	for _, i := range append(m.bySize(linear), -1) {
-		sharp := &sharpening{linear: linear, y: y, influence: -1, node: -1, sign: 1, tail: (1 - s.Coverage) / 2}
-		if i >= 0 && !m.smoothInfluence(sharp, i, cuts[i]) {
+	best := m.smoothest(linear, y, m.cuts(m.reachable(out)), s, func(sharp *sharpening) *program {
+		return m.compileWith(out, slopes, m.ownStreams(), sharp)
+	})
+	if best == nil || best.gain < leastGain {
+		return nil
+	}
+	return best
+}
+
+// smoothest draws the pilot with each influence that can be the smooth one, until the output is
+// exactly what it is taken for; if it never is, that by which most is won.
+func (m *Model) smoothest(linear *linearPart, y float64, cuts []float64, s Settings, compile func(*sharpening) *program) (best *pilot) {
+	for _, i := range m.bySize(linear) {
+		sharp := &sharpening{linear: linear, y: y, tail: (1 - s.Coverage) / 2}
+		if !m.smoothInfluence(sharp, i, cuts[i]) {
 			continue
 		}
-		program := m.compileWith(out, slopes, m.ownStreams(), sharp)
-		sharp.straight = true
-		p := newPilot(program, s.Seed)
-		if !p.sound {
-			sharp.straight = false
-			p = newPilot(program, s.Seed)
-		}
-		if p.sound {
-			if p.worker.sharp.lay(p) {
+		compiled := compile(sharp)
+		for _, straight := range []bool{true, false} {
+			program, as := *compiled, *sharp
+			program.sharp, as.straight = &as, straight
+			p := newPilot(&program, s.Seed)
+			if as.exact = p.off <= hardlyOff; p.off <= mostOffset {
+				as.lay(p)
+			}
+			if as.exact {
 				return p
 			}
-			return nil
+			if best == nil || p.gain > best.gain {
+				best = p
+			}
 		}
 	}
-	return nil
+	return best
 }
 
 // bySize lists the influences that are worth being the smooth one, the largest first.
@@ -112,17 +124,17 @@ func (m *Model) bySize(l *linearPart) (list []int) {
 // Where F is worked out as the trials go on: at these parts of what lies beyond an end, and nearer
 // the middle.
 var (
-	placesInTail   = []float64{0.02, 0.1, 0.3, 0.6, 1, 1.4, 2, 3.2}
-	placesInMiddle = []float64{0.15, 0.22, 0.3, 0.4, 0.5}
+	placesInTail   = []float64{0.04, 0.25, 0.6, 1, 1.5, 2.4, 4}
+	placesInMiddle = []float64{0.17, 0.3, 0.5}
 )
 
-// lay chooses the places from the values of a pilot, and the weights; false where nothing is won.
-func (s *sharpening) lay(p *pilot) bool {
+// lay chooses the places from the values of a pilot, and the weights, and works out what is won.
+func (s *sharpening) lay(p *pilot) {
 	sorted := slices.Sorted(slices.Values(p.values))
 	at := func(p float64) float64 { return sorted[int(p*float64(len(sorted)))] }
 	var parts []float64
 	for _, part := range placesInTail {
-		if part*s.tail < placesInMiddle[0]-0.03 {
+		if part*s.tail < placesInMiddle[0]-0.04 {
 			parts = append(parts, part*s.tail)
 		}
 	}
@@ -135,15 +147,13 @@ func (s *sharpening) lay(p *pilot) bool {
 	}
 	slices.Sort(s.q)
 	if len(slices.Compact(slices.Clone(s.q))) < len(s.q) || !finite(s.q[0]) || !finite(s.q[len(s.q)-1]) {
-		return false
+		return
 	}
-	gain := 0.0
 	for end, q := range []float64{at(s.tail), at(1 - s.tail)} {
 		w, g := s.weigh(p, q)
 		s.weight[end] = w
-		gain = max(gain, g)
+		p.gain = max(p.gain, g)
 	}
-	return gain >= leastGain
 }
 
 // leastGain is how many times the variance of one end must become less.

@@ -22,7 +22,7 @@ func TestCancelledRuns(t *testing.T) {
 		assert.Equal(t, context.Canceled, err, "%+v", s)
 		assert.Equal(t, MonteCarlo{}, result)
 	}
-	check, err := m.CrossCheck(stopped, y, a, &mc)
+	check, err := m.CrossCheck(y, a, &mc)
 	assert.Equal(t, context.Canceled, err)
 	assert.Equal(t, CrossCheck{}, check)
 	chances, err := CloserTo(stopped, 1, []Quantity{{m, y}, {m, y}}, Settings{Trials: mostTrials})

@@ -64,7 +64,7 @@ func countTrials(t *testing.T, example string, seeds int) []float64 {
 	m, y := adaptiveModels[example].model()
 	counts := make([]float64, seeds)
 	for seed := range counts {
-		mc := simulate(t, m, y, Settings{Digits: 2, Validating: adaptiveModels[example].validating, Seed: uint64(seed)})
+		mc := simulate(t, m, y, Settings{Digits: 2, Validating: adaptiveModels[example].validating, Seed: uint64(seed), Plain: true})
 		assert.Equal(t, false, mc.AtCeiling)
 		counts[seed] = float64(mc.Trials) / 1e6
 	}

@@ -14,21 +14,21 @@ import (
 //	F(q) = w F_L(q) + mean of A - w B
 //
 // It is unbiased for any w that is fixed before the trials, and for any L whose law is exact, were
-// its slopes wrong. Where the model is nearly linear A - B is small. Without a smooth influence A
-// and B are 0 or 1.
+// its slopes wrong. Where the model is nearly linear A - B is small.
 type sharpening struct {
 	linear *linearPart
 	y      float64 // the output at the means of the influences
-	// influence is the number of x1, -1 for none, and node its node.
+	// influence is the number of x1, and node its node.
 	influence int
 	node      Node
 	// mean of x1, and the size that its kernel is in units of.
 	mean, size float64
 	kernel     law.Kernel
 	scaled     bool // x1 is drawn with a scale
-	// sign of the slope of x1. Where c is straight in x1 it may be another in a trial.
-	sign     float64
-	straight bool
+	// sign of the slope of x1. Where c is straight in x1 it may be another in a trial. Where c is
+	// not exactly straight, or a quotient of two straight lines, the trials tell the difference.
+	sign            float64
+	straight, exact bool
 	// tail is how much lies beyond each end of the interval.
 	tail float64
 	// q are the places at which F is worked out as the trials go on, weight what L counts at
@@ -46,12 +46,7 @@ func (s *sharpening) at() [points]operand {
 func (s *sharpening) slope() float64 { return float64(s.linear.slopes[s.influence] * s.size) }
 
 // own is the part of L that x1 belongs to.
-func (s *sharpening) own() int {
-	if s.influence < 0 {
-		return 0
-	}
-	return s.linear.part[s.influence]
-}
+func (s *sharpening) own() int { return s.linear.part[s.influence] }
 
 // smoothInfluence describes an influence as the smooth one; false where it cannot be.
 func (m *Model) smoothInfluence(s *sharpening, i int, cut float64) bool {

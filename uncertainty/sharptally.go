@@ -225,7 +225,7 @@ func (t *sharpTally) end(p float64) (e estimate, sharper float64) {
 	q := t.quantile(p)
 	step := (t.q[len(t.q)-1] - t.q[0]) / 256
 	density := (t.byCurve(q+step) - t.byCurve(q-step)) / (2 * step)
-	if t.influence < 0 {
+	if !t.exact {
 		q = t.step(p, q-float64(8*step), q+float64(8*step))
 	}
 	var f estimate
@@ -242,7 +242,7 @@ func (t *sharpTally) end(p float64) (e estimate, sharper float64) {
 	return estimate{q, off}, max(1, min(float64((plain/off)*(plain/off)), mostSharper))
 }
 
-// step is where F, which rises in steps without a smooth influence, passes p.
+// step is where F, which has steps where the output is not exactly what it is taken for, passes p.
 func (t *sharpTally) step(p, low, high float64) float64 {
 	return bisect(low, high, func(q float64) bool { return t.difference(math.Inf(-1), q).value < p })
 }

@@ -32,7 +32,7 @@ func (s *sharpTrials) extend(trials int) {
 		s.rests = rests{}
 		return
 	}
-	all := newRests(s.n + trials)
+	all := s.newRests(s.n + trials)
 	for k, old := range s.rests.lists() {
 		copy(*all.lists()[k], *old)
 	}

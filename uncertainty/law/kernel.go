@@ -48,10 +48,12 @@ const farNormal = 9
 func Bell() Kernel {
 	return Kernel{Reach: farNormal, fill: func(t, scale []float64) {
 		pieces := bellPieces()
-		for i, z := range t {
-			if scale != nil {
-				z /= scale[i]
+		if scale != nil {
+			for i := range t {
+				t[i] /= scale[i]
 			}
+		}
+		for i, z := range t {
 			t[i] = below(pieces, z)
 		}
 	}}
@@ -94,9 +96,11 @@ const piecesPerUnit = 32
 
 type piece [4]float64
 
+const pieceCount = 2*farNormal*piecesPerUnit + 1
+
 // bellPieces are those from -farNormal to farNormal.
-var bellPieces = sync.OnceValue(func() []piece {
-	all := make([]piece, 2*farNormal*piecesPerUnit+1)
+var bellPieces = sync.OnceValue(func() *[pieceCount]piece {
+	all := new([pieceCount]piece)
 	const h = 1.0 / piecesPerUnit
 	for i := range all {
 		z := float64(float64(i)*h) - farNormal
@@ -109,14 +113,8 @@ var bellPieces = sync.OnceValue(func() []piece {
 
 func density(z float64) float64 { return portable.Exp(-z*z/2) / math.Sqrt(2*math.Pi) }
 
-func below(pieces []piece, z float64) float64 {
-	at := float64((z + farNormal) * piecesPerUnit)
-	switch {
-	case !(at > 0):
-		return 0
-	case at >= 2*farNormal*piecesPerUnit:
-		return 1
-	}
+func below(pieces *[pieceCount]piece, z float64) float64 {
+	at := max(0, min((z+farNormal)*piecesPerUnit, pieceCount-1))
 	i := int(at)
 	v, c := at-float64(i), &pieces[i]
 	return c[0] + float64(v*(c[1]+float64(v*(c[2]+float64(v*c[3])))))

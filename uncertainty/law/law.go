@@ -11,6 +11,8 @@ import (
 type Law struct {
 	low, width float64
 	through    []float64 // the probability of less than each edge, from low on
+	// Coarse: tails reach so far that the cells are not as narrow as they should be.
+	Coarse bool
 }
 
 // widths of cells: so many of the scale of a sum at the most, of which reachOfLight are taken in
@@ -36,7 +38,9 @@ func (s *Sum) Law() *Law {
 	for i := range s.tables {
 		s.tables[i].multiply(phi, n, low, width)
 	}
-	return fromCharacteristic(phi, n, low, width)
+	l := fromCharacteristic(phi, n, low, width)
+	l.Coarse = wanted == mostCells && width*cellsPerScale > 2*scale
+	return l
 }
 
 // fromCharacteristic is the inverse transform: with w_k = πk/reach the probability of cell j, from

@@ -244,7 +244,7 @@ func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertain
 	if r.MonteCarlo, err = m.Simulate(ctx, out, s); err != nil {
 		return err
 	}
-	if r.CrossCheck, err = m.CrossCheck(ctx, out, r.Analytic, &r.MonteCarlo); err != nil {
+	if r.CrossCheck, err = m.CrossCheck(out, r.Analytic, &r.MonteCarlo); err != nil {
 		return err
 	}
 	r.Quoted = uncertainty.Quote(r.Analytic, &r.MonteCarlo, r.CrossCheck)
