@@ -52,6 +52,9 @@ func (m *Model) Simulate(ctx context.Context, out Node, s Settings) (MonteCarlo,
 	if err := s.Check(); err != nil {
 		return MonteCarlo{}, err
 	}
+	if s.Enough {
+		return m.enough(ctx, out, s)
+	}
 	needed := m.reachable(out)
 	if err := m.checkDivisors(needed); err != nil {
 		return MonteCarlo{}, err

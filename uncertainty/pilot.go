@@ -53,7 +53,7 @@ const (
 
 // mostSharpened is the greatest number of trials that are sharpened: with more the order of the
 // trials says enough.
-const mostSharpened = 1 << 16
+const mostSharpened = 60_000
 
 // Of the influences those are tried as the smooth one that make so much of L, at most so many.
 const (

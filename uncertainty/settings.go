@@ -20,10 +20,15 @@ const (
 	mostTrials = 1_000_000_000
 )
 
-// Settings of a Monte Carlo run. The zero value asks for the default.
+// Settings of a Monte Carlo run. The zero value asks for the default: as many trials as it takes.
 type Settings struct {
-	// Trials; 0 means DefaultTrials, or KeptTrials where digits are asked for.
+	// Trials; 0 means as many as it takes, DefaultTrials at the most, or KeptTrials where digits
+	// are asked for.
 	Trials int
+	// Enough: trials are run until the digits hold that are printed, and the chances of lying
+	// within the limits in Printed; Trials are the most then. Trials 0 without Digits asks for it.
+	Enough  bool
+	Printed []Limits
 	// Seed of the random streams.
 	Seed uint64
 	// Coverage probability of the intervals; 0 means 0.95.
@@ -71,6 +76,7 @@ func (s Settings) leastTrials() int {
 // WithDefaults replaces what is zero by the default.
 func (s Settings) WithDefaults() Settings {
 	if s.Digits == 0 {
+		s.Enough = s.Enough || s.Trials == 0
 		s.Trials = cmp.Or(s.Trials, DefaultTrials)
 	}
 	s.Trials = cmp.Or(s.Trials, KeptTrials)

@@ -54,7 +54,7 @@ func (c call) ask(ctx context.Context, kind string, q answer.Question) (*answer.
 
 // most is how many batches may be simulated in all; a report has the others beside the one.
 func most(kind string, q *answer.Question) int {
-	most := q.Settings.Trials
+	most := q.Settings.WithDefaults().Trials
 	if q.Prep != nil && (q.Route == "" || kind == "report") {
 		most *= len(q.Prep.Routes)
 	}

@@ -8,7 +8,6 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/report/answer"
-	"minim/uncertainty"
 )
 
 // compareOptions are the options of minim compare.
@@ -29,9 +28,6 @@ func (o *compareOptions) declare(flags *pflag.FlagSet) {
 func (o *compareOptions) check(c call) error {
 	if c.flags.Changed("digits") && o.digits != 1 && o.digits != 2 {
 		return &usageError{fmt.Sprintf("--digits must be 1 or 2, found %d", o.digits), "2 digits is what a give or take is printed with"}
-	}
-	if o.digits > 0 && !c.flags.Changed("trials") {
-		o.trials = uncertainty.KeptTrials
 	}
 	return cmp.Or(o.destination.check(c), o.simulation.check())
 }

@@ -6,7 +6,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"minim/equipment/quantity"
 	"minim/uncertainty"
 )
 
@@ -16,10 +15,12 @@ type simulation struct {
 	seed     uint64
 	coverage float64
 	digits   int // to be reached; 0 for none
+	flags    *pflag.FlagSet
 }
 
 func (s *simulation) declare(flags *pflag.FlagSet) {
-	flags.IntVar(&s.trials, "trials", uncertainty.DefaultTrials, "")
+	s.flags = flags
+	flags.IntVar(&s.trials, "trials", 0, "")
 	flags.Uint64Var(&s.seed, "seed", 1, "")
 	flags.Float64Var(&s.coverage, "coverage", 0.95, "")
 }
@@ -33,8 +34,8 @@ func (s *simulation) settings() uncertainty.Settings {
 // check words what is wrong with the options.
 func (s *simulation) check() error {
 	switch p := s.coverage; {
-	case s.trials == 0:
-		return &usageError{"--trials 0 simulates nothing", "leave it out for " + quantity.Grouped(uncertainty.DefaultTrials) + " batches"}
+	case s.trials == 0 && s.flags.Changed("trials"):
+		return &usageError{"--trials 0 simulates nothing", "leave it out for as many batches as it takes"}
 	case math.IsNaN(p) || p < 0.5 || p > 0.9999:
 		return &usageError{fmt.Sprintf("--coverage must lie between 0.5 and 0.9999, found %v", p), "write --coverage 0.95 for 95 %"}
 	}

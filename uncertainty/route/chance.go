@@ -13,7 +13,7 @@ func (p *Prep) ChanceOf(ctx context.Context, r *Route, s uncertainty.Settings) (
 	if err != nil || c == nil {
 		return 0, err
 	}
-	mc, err := c.model.Simulate(ctx, c.strength, s)
+	mc, err := c.model.Simulate(ctx, c.strength, p.printed(s))
 	switch {
 	case !withoutResult(err).None():
 		return 0, nil
@@ -21,4 +21,13 @@ func (p *Prep) ChanceOf(ctx context.Context, r *Route, s uncertainty.Settings) (
 		return 0, err
 	}
 	return mc.ConformanceProbability(p.Tolerances[0].Limits), nil
+}
+
+// printed adds to settings which chances are told of a route.
+func (p *Prep) printed(s uncertainty.Settings) uncertainty.Settings {
+	s.Printed = nil
+	for _, t := range p.Tolerances {
+		s.Printed = append(s.Printed, t.Limits)
+	}
+	return s
 }

@@ -241,7 +241,7 @@ func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertain
 	if r.SecondOrder, err = m.PropagateSecondOrder(out); err != nil {
 		return err
 	}
-	if r.MonteCarlo, err = m.Simulate(ctx, out, s); err != nil {
+	if r.MonteCarlo, err = m.Simulate(ctx, out, p.printed(s)); err != nil {
 		return err
 	}
 	if r.CrossCheck, err = m.CrossCheck(out, r.Analytic, &r.MonteCarlo); err != nil {
