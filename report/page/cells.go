@@ -57,7 +57,8 @@ func (t *Table) number(cell htmlCell, column int) []htmlCell {
 			cell.Span = 2
 			return []htmlCell{cell}
 		}
-		cell.Text, cell.Class = whole+decimals, "number parted"
+		cell.Text = whole + decimals
+		cell.Class += " parted"
 	}
 	if most := t.mostDecimals(column); found && most > 0 {
 		if missing := most - len(decimals); missing > 0 {

@@ -18,7 +18,7 @@ var (
 		regexp.MustCompile(`(\S) ([±=×≤≥])`),
 		regexp.MustCompile(`([±=×≤≥]) (\S)`),
 		regexp.MustCompile(`(\d\)) (%|m?mol|µ?mol|[mµ]?[gL]\b|U/)`),
-		regexp.MustCompile(`\b(JCGM|ISO|ISO/TR|OIML R|ASTM|DIN|class) ([0-9A-E])`),
+		regexp.MustCompile(`\b(JCGM|ISO|TR|R|ASTM|DIN|class) ([0-9A-E])`),
 	}
 )
 
