@@ -223,28 +223,31 @@ func (t *sharpTally) overBlocks(make1 func(r rests, scratch *scratch) squares) (
 // that of sorted trials.
 func (t *sharpTally) end(p float64) (e estimate, sharper float64) {
 	q := t.quantile(p)
-	step := (t.q[len(t.q)-1] - t.q[0]) / 256
+	low, high := t.around(p)
+	step := (high - low) / 64
 	density := (t.byCurve(q+step) - t.byCurve(q-step)) / (2 * step)
-	if !t.exact {
-		q = t.step(p, q-float64(8*step), q+float64(8*step))
-	}
-	var f estimate
+	f := t.difference(math.Inf(-1), q)
 	for range 4 {
-		f = t.difference(math.Inf(-1), q)
 		by := (p - f.value) / density
-		if !(math.Abs(by) < step) || math.Abs(p-f.value) < 1e-8 {
+		if math.Abs(p-f.value) < 1e-8 || !(low <= q+by && q+by <= high) {
 			break
 		}
 		q += by
+		f = t.difference(math.Inf(-1), q)
+	}
+	if math.Abs(p-f.value) > max(1e-6, f.err/20) {
+		q = bisect(low, high, func(q float64) bool { return t.difference(math.Inf(-1), q).value < p })
+		f = t.difference(math.Inf(-1), q)
 	}
 	off := max(f.err/density, lawError*t.linear.scale)
 	plain := math.Sqrt(p*(1-p)/float64(t.n)) / density
 	return estimate{q, off}, max(1, min(float64((plain/off)*(plain/off)), mostSharper))
 }
 
-// step is where F, which has steps where the output is not exactly what it is taken for, passes p.
-func (t *sharpTally) step(p, low, high float64) float64 {
-	return bisect(low, high, func(q float64) bool { return t.difference(math.Inf(-1), q).value < p })
+// around are the two places between which F passes p.
+func (t *sharpTally) around(p float64) (low, high float64) {
+	k := sort.Search(len(t.q)-2, func(k int) bool { return t.byCurve(t.q[k+1]) >= p })
+	return t.q[k], t.q[k+1]
 }
 
 // lawError is how far, in units of the size of L, a quantile may be off because its law is a table.

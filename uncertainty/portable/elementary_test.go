@@ -123,3 +123,21 @@ func TestDecade(t *testing.T) {
 func sin(x float64) float64 { s, _ := Sincos(x); return s }
 
 func cos(x float64) float64 { _, c := Sincos(x); return c }
+
+// TestAtan: the tangent of what it gives, as sine over cosine, and where it is known.
+func TestAtan(t *testing.T) {
+	random := rand.New(rand.NewPCG(9, 10))
+	for range 2000 {
+		x := math.Copysign(math.Exp(8*random.NormFloat64()), random.Float64()-0.5)
+		a := num(Atan(x))
+		// tan a - x over the slope 1 + x² is by how much a is off.
+		off := zero(a).Quo(bigSin(a), bigCos(a))
+		off.Sub(off, num(x)).Quo(off, num(1+x*x))
+		f, _ := off.Float64()
+		assert.LessOrEqual(t, math.Abs(f), 2*ulp(Atan(x)), "atan(%v)", x)
+	}
+	assert.Equal(t, []float64{math.Pi / 2, -math.Pi / 2, 0, math.Pi / 4}, []float64{Atan(math.Inf(1)), Atan(math.Inf(-1)), Atan(0), Atan(1)})
+	assert.True(t, math.IsNaN(Atan(math.NaN())))
+}
+
+func ulp(x float64) float64 { return math.Nextafter(math.Abs(x), 10) - math.Abs(x) }

@@ -7,7 +7,6 @@ import (
 	"os"
 	"path/filepath"
 	"sort"
-	"syscall"
 	"testing"
 	"time"
 
@@ -25,7 +24,6 @@ func TestSharpTable(t *testing.T) {
 		preps, _ = filepath.Glob(os.Getenv("SHARP"))
 	}
 	const seeds = 50
-	uncertainty.Debugging = os.Getenv("DEBUG") == "2"
 	var all [8][]float64
 	for _, path := range preps {
 		p, err := LoadPrep(path, "")
@@ -52,10 +50,6 @@ func TestSharpTable(t *testing.T) {
 						t.Fatal(err)
 					}
 					el[mode] += time.Since(t0)
-					if mode == 1 && seed == 0 && os.Getenv("DEBUG") == "1" {
-						uncertainty.Debugged(&mc, res.Analytic)
-						cpu(t, c, path, r.Name)
-					}
 					u, y := res.Analytic.ExpandedUncertainty/2, res.Analytic.Value
 					v := [8]float64{(mc.Mean - y) / u, (mc.Lower - y) / u, (mc.Upper - y) / u, (mc.ShortestLower - y) / u, (mc.ShortestUpper - y) / u, 0, 0, 0}
 					e := [8]float64{mc.MeanError / u, mc.LowerError / u, mc.UpperError / u}
@@ -98,24 +92,4 @@ func TestSharpTable(t *testing.T) {
 			fmt.Printf("%d: n=%d least %.1f median %.1f\n", i, n, all[i][0], all[i][n/2])
 		}
 	}
-}
-
-func cpu(t *testing.T, c *compiler, path, name string) {
-	use := func() float64 {
-		var r syscall.Rusage
-		syscall.Getrusage(syscall.RUSAGE_SELF, &r)
-		return float64(r.Utime.Sec+r.Stime.Sec)*1e3 + float64(r.Utime.Usec+r.Stime.Usec)/1e3
-	}
-	for _, s := range []uncertainty.Settings{{Trials: 10000, Plain: true}, {Trials: 10000}, {Trials: 1000000}} {
-		n := 20
-		if s.Trials > 10000 {
-			n = 1
-		}
-		t0 := use()
-		for range n {
-			c.model.Simulate(context.Background(), c.strength, s)
-		}
-		fmt.Printf("  %d %v: %.2f ms cpu", s.Trials, s.Plain, (use()-t0)/float64(n))
-	}
-	fmt.Println()
 }
