@@ -13,12 +13,26 @@ type aside struct {
 	parts     [][]float64 // of L, without x1
 	uncut     []float64
 	x1, scale []float64
-	chances   [2][]float64 // scratch space
+	scratch   *scratch
+}
+
+// scratch is space for the places and the chances of a block.
+type scratch struct{ q, a, b, sum, other []float64 }
+
+func newScratch() *scratch {
+	block := func() []float64 { return make([]float64, blockSize) }
+	return &scratch{block(), block(), block(), block(), block()}
+}
+
+// all is one place for each of so many trials.
+func (s *scratch) all(q float64, n int) []float64 {
+	fill(s.q[:n], q)
+	return s.q[:n]
 }
 
 func (s *sharpening) newAside() *aside {
 	block := func() []float64 { return make([]float64, blockSize) }
-	a := &aside{uncut: block(), x1: block(), scale: block(), chances: [2][]float64{block(), block()}}
+	a := &aside{uncut: block(), x1: block(), scale: block(), scratch: newScratch()}
 	for range s.linear.most {
 		a.parts = append(a.parts, block())
 	}
@@ -136,18 +150,18 @@ func (w *worker) valuesAt(point int) func(i int) float64 {
 	return func(i int) float64 { return slot[i] }
 }
 
-// chances are those that c, and that L, is not more than q, given all but x1. Where c is but nearly
-// a quotient, what is drawn tells by how much that is wrong.
-func (s *sharpening) chances(r rests, q float64, scratch [2][]float64) (ofOutput, ofLinear []float64) {
-	a, b := scratch[0][:len(r.base)], scratch[1][:len(r.base)]
+// chances are those that c is not more than q in each trial, and that L is not more than linear,
+// given all but x1. Where c is but nearly a quotient, what is drawn tells by how much that is wrong.
+func (s *sharpening) chances(r rests, q, linear []float64, scratch *scratch) (ofOutput, ofLinear []float64) {
+	a, b := scratch.a[:len(r.base)], scratch.b[:len(r.base)]
 	var scale []float64
 	if s.scaled {
 		scale = r.scale
 	}
 	s.placesOfOutput(r, q, a)
-	perSize, beside, from := 1/s.slope(), s.own() > 0, q-s.y
+	perSize, beside := 1/s.slope(), s.own() > 0
 	for i, rest := range r.rest {
-		b[i] = (from - rest) * perSize
+		b[i] = (linear[i] - s.y - rest) * perSize
 	}
 	if beside {
 		for i, more := range r.beside {
@@ -169,7 +183,7 @@ func (s *sharpening) chances(r rests, q float64, scratch [2][]float64) (ofOutput
 	if beside {
 		most := s.linear.most[s.own()]
 		for i, rest := range r.rest {
-			if z := from - rest; z >= most {
+			if z := linear[i] - s.y - rest; z >= most {
 				b[i] = 1
 			} else if z < -most {
 				b[i] = 0
@@ -178,22 +192,22 @@ func (s *sharpening) chances(r rests, q float64, scratch [2][]float64) (ofOutput
 	}
 	if !s.exact {
 		for i, c := range r.drawn {
-			a[i] += one(c <= q) - one(r.quotient[i] <= q)
+			a[i] += one(c <= q[i]) - one(r.quotient[i] <= q[i])
 		}
 	}
 	return a, b
 }
 
 // placesOfOutput are the x1 at which c is q.
-func (s *sharpening) placesOfOutput(r rests, q float64, a []float64) {
+func (s *sharpening) placesOfOutput(r rests, q, a []float64) {
 	if s.straight {
 		for i, base := range r.base {
-			a[i] = (q - base) / r.gain[i]
+			a[i] = (q[i] - base) / r.gain[i]
 		}
 		return
 	}
 	for i, base := range r.base {
-		v := q - base
+		v := q[i] - base
 		a[i] = v / (r.gain[i] - float64(r.bend[i]*v))
 		if !(a[i]*v*r.gain[i] >= 0) { // beyond where the quotient is infinite
 			a[i] = math.Copysign(math.Inf(1), v*r.gain[i])

@@ -30,22 +30,53 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 	if err := s.Check(); err != nil {
 		return nil, err
 	}
-	programs := make([]*program, len(quantities))
+	chances := make([]float64, len(quantities))
+	chances[0] = 0.5
+	programs, counted := []*program{nil}, []int{0}
 	for i, q := range quantities {
 		if err := q.Model.checkDivisors(q.Model.reachable(q.Node)); err != nil {
 			return nil, err
 		}
-		programs[i] = q.Model.compileWith(q.Node, make([]float64, len(q.Model.influences)), q.beside(quantities[0].Model), nil)
+		if i > 0 && sharpCloser(ctx, target, quantities[0], q, s, &chances[i]) {
+			continue
+		}
+		if i > 0 {
+			programs, counted = append(programs, nil), append(counted, i)
+		}
+		programs[len(programs)-1] = q.Model.compileWith(q.Node, make([]float64, len(q.Model.influences)), q.beside(quantities[0].Model), nil)
+	}
+	if len(programs) == 1 {
+		return chances, ctx.Err()
 	}
 	points, err := countCloser(ctx, target, programs, s)
 	if err != nil {
 		return nil, err
 	}
-	chances := make([]float64, len(quantities))
-	for i := range chances {
-		chances[i] = float64(points[i].Load()) / float64(2*s.Trials)
+	for k, i := range counted {
+		chances[i] = float64(points[k].Load()) / float64(2*s.Trials)
 	}
 	return chances, nil
+}
+
+// sharpCloser finds a chance by few trials, and reports whether that is as sure as by counting.
+func sharpCloser(ctx context.Context, target float64, first, other Quantity, s Settings, chance *float64) bool {
+	if s.Plain {
+		return false
+	}
+	d := newDuel(target, first, other, s)
+	if d == nil {
+		return false
+	}
+	for _, trials := range []int{min(fewestTrials, s.Trials), min(mostSharpened, s.Trials)} {
+		e, ok := d.chance(ctx, trials)
+		if *chance = e.value; !ok {
+			return false
+		}
+		if counted := math.Sqrt(e.value * (1 - e.value) / float64(s.Trials)); e.err <= max(printedChance, counted) {
+			return true
+		}
+	}
+	return false
 }
 
 // countCloser gives each program two points for each trial in which it comes

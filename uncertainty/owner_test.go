@@ -1,10 +1,12 @@
 package uncertainty
 
 import (
+	"context"
 	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // ownedBy is a standard normal influence of an owner.
@@ -78,5 +80,7 @@ func TestCloserByOwners(t *testing.T) {
 	assert.Equal(t, []float64{0.5, 0.5}, ties, "the same instruments in another order")
 	unlike := closer(t, 0, route("one", 0, "a"), route("other", 0, "c"))
 	atChance(t, "other instruments", 0.5, unlike[1])
-	assert.NotEqual(t, 0.5, unlike[1], "drawn apart")
+	counted, err := CloserTo(context.Background(), 0, []Quantity{route("one", 0, "a"), route("other", 0, "c")}, Settings{Trials: 20_000, Plain: true})
+	require.NoError(t, err)
+	assert.NotEqual(t, 0.5, counted[1], "drawn apart")
 }

@@ -71,7 +71,7 @@ func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Se
 	if linear == nil || linear.law.Coarse {
 		return nil
 	}
-	best := m.smoothest(linear, y, m.cuts(m.reachable(out)), s, func(sharp *sharpening) *program {
+	best := m.smoothest(linear, m.bySize(linear), y, m.cuts(m.reachable(out)), s, func(sharp *sharpening) *program {
 		return m.compileWith(out, slopes, m.ownStreams(), sharp)
 	})
 	if best == nil || best.gain < leastGain {
@@ -80,10 +80,10 @@ func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Se
 	return best
 }
 
-// smoothest draws the pilot with each influence that can be the smooth one, until the output is
+// smoothest draws the pilot with each influence of a list that can be the smooth one, until the output is
 // exactly what it is taken for; if it never is, that by which most is won.
-func (m *Model) smoothest(linear *linearPart, y float64, cuts []float64, s Settings, compile func(*sharpening) *program) (best *pilot) {
-	for _, i := range m.bySize(linear) {
+func (m *Model) smoothest(linear *linearPart, list []int, y float64, cuts []float64, s Settings, compile func(*sharpening) *program) (best *pilot) {
+	for _, i := range list {
 		sharp := &sharpening{linear: linear, y: y, tail: (1 - s.Coverage) / 2}
 		if !m.smoothInfluence(sharp, i, cuts[i]) {
 			continue
@@ -124,12 +124,16 @@ func (m *Model) bySize(l *linearPart) (list []int) {
 // Where F is worked out as the trials go on: at these parts of what lies beyond an end, and nearer
 // the middle.
 var (
-	placesInTail   = []float64{0.04, 0.25, 0.6, 1, 1.5, 2.4, 4}
+	placesInTail   = []float64{0.03, 0.15, 0.4, 0.7, 1, 1.35, 1.8, 2.5, 4}
 	placesInMiddle = []float64{0.17, 0.3, 0.5}
 )
 
-// lay chooses the places from the values of a pilot, and the weights, and works out what is won.
+// lay chooses the places from the values of a pilot, and the weights, and works out what is won;
+// nothing of that where no interval is asked for.
 func (s *sharpening) lay(p *pilot) {
+	if s.tail == 0 {
+		return
+	}
 	sorted := slices.Sorted(slices.Values(p.values))
 	at := func(p float64) float64 { return sorted[int(p*float64(len(sorted)))] }
 	var parts []float64
@@ -162,7 +166,20 @@ const leastGain = 2
 // weigh returns what L is to count at q, by the regression of A on B in the pilot, and how many
 // times less than that of 0 and 1 the variance is then.
 func (s *sharpening) weigh(p *pilot, q float64) (weight, gain float64) {
-	a, b := s.chances(p.rests, q, [2][]float64{make([]float64, len(p.values)), make([]float64, len(p.values))})
+	var a, b []float64
+	scratch := p.worker.aside.scratch
+	for at := 0; at < len(p.values); at += blockSize {
+		places := scratch.all(q, blockSize)
+		ofOutput, ofLinear := s.chances(p.rests.from(at, at+blockSize), places, places, scratch)
+		a, b = append(a, ofOutput...), append(b, ofLinear...)
+	}
+	return regress(a, b, s.tail/10)
+}
+
+// regress returns what b is to count beside a, between 0 and 1, and how many times less than that of
+// 0 and 1 the variance is then. Where b is the same in all trials it counts whole, unless it is
+// nearly 0 or 1.
+func regress(a, b []float64, nearly float64) (weight, gain float64) {
 	meanA, _ := meanAndVariance(a)
 	meanB, varianceB := meanAndVariance(b)
 	together := 0.0
@@ -170,8 +187,8 @@ func (s *sharpening) weigh(p *pilot, q float64) (weight, gain float64) {
 		together += float64((a[i] - meanA) * (b[i] - meanB))
 	}
 	switch {
-	case varianceB <= 1e-20 && meanB > s.tail/10 && meanB < 1-s.tail/10:
-		weight = 1 // where x1 is all of L
+	case varianceB <= 1e-20 && meanB > nearly && meanB < 1-nearly:
+		weight = 1
 	case varianceB > 0:
 		weight = max(0, min(together/(varianceB*float64(len(a)-1)), 1))
 	}

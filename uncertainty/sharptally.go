@@ -165,7 +165,8 @@ func (t *sharpTally) difference(from, to float64) estimate {
 				continue
 			}
 			sign := float64(2*k - 1)
-			a, b := t.chances(r, q, scratch.chances)
+			places := scratch.all(q, len(d))
+			a, b := t.chances(r, places, places, scratch)
 			for i := range d {
 				d[i] += float64(sign * (a[i] - float64(weights[k]*b[i])))
 			}
@@ -184,7 +185,8 @@ func (t *sharpTally) difference(from, to float64) estimate {
 // is not that of what is drawn.
 func (t *sharpTally) linearHolds(q float64) bool {
 	sums := t.overBlocks(func(r rests, scratch *scratch) (sum squares) {
-		_, b := t.chances(r, q, scratch.chances)
+		places := scratch.all(q, len(r.base))
+		_, b := t.chances(r, places, places, scratch)
 		for _, x := range b {
 			sum.add(squares{x, x * x})
 		}
@@ -197,11 +199,6 @@ func (t *sharpTally) linearHolds(q float64) bool {
 // mostOff is how many standard errors a mean may be off by chance.
 const mostOff = 6
 
-type scratch struct {
-	chances [2][]float64
-	sum     []float64
-}
-
 // overBlocks adds up what is made of each block, in their order.
 func (t *sharpTally) overBlocks(make1 func(r rests, scratch *scratch) squares) (all squares) {
 	n := len(t.rests.base)
@@ -209,7 +206,7 @@ func (t *sharpTally) overBlocks(make1 func(r rests, scratch *scratch) squares) (
 	space := make([]*scratch, runtime.GOMAXPROCS(0))
 	parallel.Do(len(blocks), len(space), func(worker, b int) {
 		if space[worker] == nil {
-			space[worker] = &scratch{[2][]float64{make([]float64, blockSize), make([]float64, blockSize)}, make([]float64, blockSize)}
+			space[worker] = newScratch()
 		}
 		blocks[b] = make1(t.rests.from(b*blockSize, min((b+1)*blockSize, n)), space[worker])
 	})

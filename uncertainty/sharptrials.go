@@ -52,14 +52,15 @@ func (s *sharpTrials) take(w *worker, values []float64, b int) {
 	}
 	s.blocks[b] = make([]squares, len(s.q))
 	for k, q := range s.q {
-		s.blocks[b][k] = s.sumUp(r, w.aside.chances, q)
+		s.blocks[b][k] = s.sumUp(r, w.aside.scratch, q)
 	}
 }
 
 // sumUp is over A - w B at a place.
-func (s *sharpTrials) sumUp(r rests, scratch [2][]float64, q float64) (sum squares) {
+func (s *sharpTrials) sumUp(r rests, scratch *scratch, q float64) (sum squares) {
 	w := s.weightAt(s.linearBelow(q))
-	a, b := s.chances(r, q, scratch)
+	places := scratch.all(q, len(r.base))
+	a, b := s.chances(r, places, places, scratch)
 	for i, x := range a {
 		d := x - float64(w*b[i])
 		sum.sum += d

@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/bits"
 	"sort"
+
+	"minim/uncertainty/portable"
 )
 
 // Law is the distribution function of a sum: exact at the edges of its cells, with a straight
@@ -115,4 +117,23 @@ func (l *Law) At(p float64) float64 {
 		part = min(2*rest/(start+math.Sqrt(max(0, float64(start*start)+float64(2*slope*rest)))), 1)
 	}
 	return l.low + float64(l.width*(float64(i)+part))
+}
+
+// Node is a quantile with the probability that it stands for.
+type Node struct{ At, Weight float64 }
+
+// Nodes are n quantiles by which an expectation is a sum: those of the normal probabilities of equal
+// steps, far out to either side (the trapezoidal rule, which such an integral takes to many digits).
+func (l *Law) Nodes(n int) []Node {
+	const far = 5.5
+	list, sum := make([]Node, n), 0.0
+	for i := range list {
+		z := far * (2*(float64(i)+0.5)/float64(n) - 1)
+		list[i] = Node{l.At(portable.NormalCDF(z)), density(z)}
+		sum += list[i].Weight
+	}
+	for i := range list {
+		list[i].Weight /= sum
+	}
+	return list
 }
