@@ -61,6 +61,9 @@ func (c *compiler) weighUpTo(i int) error {
 	}
 	c.discard()
 	c.mixInto(volume, s.Amount-inside)
+	if total, err = c.leftOf(i, total, true); err != nil {
+		return err
+	}
 	c.model.Name(total, totalMass, s.Balance.Name)
 	return c.becomeByMass(c.model.Divide(amount, total), total)
 }
