@@ -8,6 +8,8 @@ var mutants = []mutant{
 	{"uncertainty/route/bymass.go", "weighAliquot", "c.evaporate(i, c.current)", "", "Evaporation"},
 	{"uncertainty/route/dilute.go", "evaporate", "l.hasFraction, l.evaporated = false, true", "l.evaporated = true", "Evaporation"},
 	{"uncertainty/route/dilute.go", "evaporate", "Constant(1), -limit", "Constant(1), limit", "Evaporation"},
+	{"uncertainty/route/standsopen.go", "evaporated", "c.lose(amount, -most,", "c.lose(amount, most,", "StandsOpen"},
+	{"uncertainty/route/bymass.go", "weighUpTo", "c.leftOf(i, total, true)", "c.leftOf(i, total, false)", "StandsOpen"},
 	{"uncertainty/route/bymass.go", "weighAliquot", "s.Lost/c.model.Intended(density)", "s.Lost", "Lost"},
 	{"uncertainty/route/dilute.go", "becomeByMass", "c.leftOver += c.route.Steps[c.at].Lost / c.model.Intended(density)", "", "Lost"},
 	{"uncertainty/route/startwith.go", "weighSolute", "c.soluteUsed += s.Amount + s.Lost", "c.soluteUsed += s.Amount", "Lost"},

@@ -180,7 +180,7 @@ func (c *compiler) evaporate(i int, l *liquid) {
 		return
 	}
 	grown := c.lose(c.model.Constant(1), -limit, uncertainty.Influence{
-		Code: evaporated, Owner: c.owner(uncertainty.OneUse, i+1), Group: uncertainty.Group{Kind: evaporation, Name: c.prep.Solvent.Name},
+		Code: evaporated, Owner: c.owner(uncertainty.OneUse, i+1), Group: uncertainty.Group{Kind: Evaporation, Name: c.prep.Solvent.Name},
 	})
 	l.concentration = c.model.Divide(l.concentration, grown)
 	l.volume = c.model.Multiply(l.volume, grown)

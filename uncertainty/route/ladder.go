@@ -118,7 +118,7 @@ func (c *compiler) leftOfRung(i int, v uncertainty.Node, made medium) (uncertain
 		return v, nil
 	}
 	return c.standsOpen(standing{
-		owner: c.owner(uncertainty.Rung, i+1), where: note.Of("one-rung", "", i+1), minutes: MakeUpTo.Traits().open,
+		owner: c.owner(uncertainty.Rung, i+1), amount: equipment.ML(c.prep.Ladder.In.Capacity), where: note.Of("in-vessel", c.prep.Ladder.In.Name), minutes: MakeUpTo.Traits().open,
 		mouth: mouth, liquid: made, grams: c.prep.Ladder.In.Capacity * c.likelyDensity(made),
 	}, v)
 }

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"fmt"
 	"math"
 
 	"minim/equipment"
@@ -12,7 +13,8 @@ import (
 // standing is a solution in a vessel that is not closed.
 type standing struct {
 	owner uncertainty.Owner
-	// where says which solution it is.
+	// amount of it, and in what it stands.
+	amount  fmt.Stringer
 	where   note.Note
 	minutes float64
 	mouth   equipment.Mouth
@@ -40,15 +42,18 @@ const (
 func (c *compiler) leftOf(i int, solution uncertainty.Node, weighed bool) (uncertainty.Node, error) {
 	s, amount := &c.route.Steps[i], c.model.Intended(solution)
 	density := c.likelyDensity(c.medium)
-	o := standing{owner: c.owner(uncertainty.OneUse, i+1), where: note.Of("one-step", "", i+1), liquid: c.medium, grams: amount}
+	o := standing{owner: c.owner(uncertainty.OneUse, i+1), amount: equipment.G(amount), liquid: c.medium, grams: amount}
 	if weighed {
 		amount /= density
 	} else {
+		o.amount = equipment.ML(amount)
 		o.grams *= density
 	}
 	o.mouth = equipment.HalfFull(amount)
+	o.where = note.Of("in-beaker", "", o.mouth.Width)
 	closes := s.Verb.Traits().open == 0
 	if s.Verb == MakeUpTo {
+		o.where = note.Of("in-vessel", s.Measure.Name)
 		o.mouth, closes = s.Measure.Mouth(amount)
 	}
 	if o.minutes = s.Verb.Traits().open; closes || c.prep.Bench.Closed {
@@ -59,6 +64,7 @@ func (c *compiler) leftOf(i int, solution uncertainty.Node, weighed bool) (uncer
 	}
 	if s.Mouth.Known {
 		o.mouth.Width = s.Mouth.Value
+		o.where = note.Of("behind-mouth", "", s.Mouth.Value)
 	}
 	return c.standsOpen(o, solution)
 }
@@ -73,9 +79,9 @@ func (c *compiler) standsOpen(o standing, solution uncertainty.Node) (uncertaint
 	share := lost / o.grams
 	switch {
 	case share >= mostEvaporated:
-		return 0, equipment.Cannot("evaporates-away", "", o.where, o.liquid.name, o.minutes, quantity.Percent(share))
+		return 0, equipment.Cannot("evaporates-away", o.liquid.name, o.amount, o.where, o.minutes, quantity.Percent(share))
 	case c.mayLose(share, unknown):
-		c.notes.Assume("stands-open", o.liquid.name, o.where, quantity.Percent(share), o.mouth.Width, o.minutes)
+		c.notes.Assume("stands-open", o.liquid.name, o.amount, o.where, o.minutes, quantity.Percent(share))
 		return c.evaporated(solution, share, o.owner), nil
 	}
 	return solution, nil
@@ -97,7 +103,7 @@ func (c *compiler) mayLose(share float64, unknown []string) bool {
 // evaporated multiplies an amount by 1 - e.
 func (c *compiler) evaporated(amount uncertainty.Node, most float64, owner uncertainty.Owner) uncertainty.Node {
 	return c.lose(amount, -most, uncertainty.Influence{
-		Code: evaporated, Owner: owner, Group: uncertainty.Group{Kind: evaporation, Name: c.prep.Solvent.Name}, Assumed: true,
+		Code: evaporated, Owner: owner, Group: uncertainty.Group{Kind: Evaporation, Name: c.prep.Solvent.Name}, Assumed: true,
 	})
 }
 

@@ -103,7 +103,7 @@ func TestWhatStandsOpenEvaporates(t *testing.T) {
 		near.Relative(t, name+", stronger by half", without.Analytic.Value/(1-c.most/2), r.Analytic.Value, 1e-6)
 		near.Relative(t, name+", u", r.Analytic.Value*c.most/math.Sqrt(12), math.Abs(lines[0].Contribution), 5e-3)
 		assert.True(t, lines[0].Assumed, name)
-		noted(t, note.Texts(r.Notes.Assumed), "of the solution evaporates, as", "within a factor of 2")
+		noted(t, note.Texts(r.Notes.Assumed), "evaporates, as ", "within a factor of 2")
 	}
 }
 
@@ -143,8 +143,8 @@ func TestWhatCannotStandOpen(t *testing.T) {
 	why, no := equipment.WhyNot(err)
 	assert.True(t, no)
 	assert.Equal(t, "evaporates-away", why.Code)
-	assert.Contains(t, why.String(), "step 2: ")
-	assert.Contains(t, why.String(), "in 10000 min; close it")
+	assert.Contains(t, why.String(), "of 40 g in a beaker 50.")
+	assert.Contains(t, why.String(), "open for 10000 min, ")
 
 	r, lines := opened(t, recipe{target: "400 g/L", solvent: "name = \"turpentine\"", steps: weighTen + `{ make-up-to = "25 mL", in = "beaker" }, `})
 	assert.Empty(t, lines)
