@@ -64,7 +64,7 @@ func (k *Measure) ownError(u Use, j *Judged, mark float64) []uncertainty.Node {
 	nodes := []uncertainty.Node{m.Multiply(at, m.Constant(r))}
 	part := func(code uncertainty.Code, at, share float64) {
 		if share > 0 && limit > 0 {
-			in := k.Bias.shaped(influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share))))
+			in := k.shaped(influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share))))
 			in.At = quantity.Round(at, 7)
 			nodes = append(nodes, m.Influence(in))
 		}
@@ -78,7 +78,7 @@ func (k *Measure) ownError(u Use, j *Judged, mark float64) []uncertainty.Node {
 // of their mean, it has the one unknown standard deviation of all uses by them.
 func (k *Measure) byReadings(j *Judged, owner uncertainty.Owner, code uncertainty.Code) uncertainty.Influence {
 	in := influence(owner, code, "mL", j.error)
-	in.At, in.DegreesOfFreedom = quantity.Round(j.Mark, 7), j.degreesOfFreedom
+	in.At, in.DegreesOfFreedom, in.Ground = quantity.Round(j.Mark, 7), j.degreesOfFreedom, k.groundOf(j)
 	if j.degreesOfFreedom > 0 && j.degreesOfFreedom == j.DegreesOfFreedom {
 		in.Set, in.Most = j.Set(k.Name), j.Mark
 	}

@@ -24,7 +24,7 @@ func measureKind(t *benchfile.Table, table string) equipment.Kind {
 func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	t.Need("name")
 	k := equipment.NewMeasure(r.name(t), kind)
-	k.Expansion = expansion(t)
+	k.Expansion, k.Glass = expansion(t), t.Text("material")
 	k.Clinging = stated(t, "clinging", quantity.Volume)
 	k.Retained = retained(t)
 	sets := ownReadings(t, k)
