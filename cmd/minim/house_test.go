@@ -22,6 +22,8 @@ var layers = []string{
 	"minim/equipment/benchfile",
 	"minim/report/words/influence", // what messages of route name
 	"minim/equipment",
+	"minim/uncertainty/strengths",
+	"minim/uncertainty/hazards",
 	"minim/uncertainty/route",
 	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps
 	"minim/uncertainty/plan",

@@ -6,6 +6,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/clause"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
@@ -123,7 +124,7 @@ func Stops(p *route.Prep) []string { return stopsOf(p.Clashes(nil)) }
 
 // Stop is a sentence about two that may not meet, above all else: by what they were
 // recognised, and what happens.
-func Stop(c *route.Clash) string {
+func Stop(c *hazards.Clash) string {
 	text := either(c.First == c.Second,
 		fmt.Sprintf("what is in %s (%s; recognised %s, and %s)", c.First, c.FirstRole, c.FirstBy, c.SecondBy),
 		fmt.Sprintf("%s (%s; recognised %s) and %s (%s; recognised %s)", c.First, c.FirstRole, c.FirstBy, c.Second, c.SecondRole, c.SecondBy))
@@ -139,8 +140,8 @@ func stopBars(p *route.Prep) (bars []page.Block) {
 	return bars
 }
 
-func stopsOf(clashes []route.Clash) []string {
-	list := clause.Each(clashes, func(c route.Clash) string { return Stop(&c) })
+func stopsOf(clashes []hazards.Clash) []string {
+	list := clause.Each(clashes, func(c hazards.Clash) string { return Stop(&c) })
 	if n := len(list); n > 0 {
 		list[n-1] += " " + keepApart
 	}

@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/strengths"
 )
 
 // weigh adds solute = (m b - left) assay form.
@@ -64,7 +65,7 @@ func (c *compiler) purity() uncertainty.Node {
 	purity := c.propertyOf(solute.Weighed(), assay, "", stated)
 	switch {
 	case solute.WeighedMolarMass.Known:
-		form := c.model.Divide(c.property(&bases[byAmount].needs), c.propertyOf(solute.Weighed(), molarMass, "g/mol", solute.WeighedMolarMass))
+		form := c.model.Divide(c.property(&strengths.ByAmount.Traits().Needs), c.propertyOf(solute.Weighed(), molarMass, "g/mol", solute.WeighedMolarMass))
 		return c.call(c.model.Multiply(purity, form), purityOfSolute, solute.Weighed(), "")
 	case solute.Converted():
 		return c.call(c.model.Multiply(purity, c.fixed(solute.FormFactor, formFactor, solute.Weighed(), "", uncertainty.Ground{})), purityOfSolute, solute.Weighed(), "")
