@@ -65,13 +65,13 @@ func (c *compiler) toUnit(l *liquid, u strengths.Unit) (uncertainty.Node, error)
 	default:
 		x = m.Divide(x, c.property(needs))
 	}
-	return m.Multiply(x, c.converted(u.Per, u.Name)), nil
+	return m.Multiply(x, c.converted(u, false)), nil
 }
 
 // fromUnit is the inverse of toUnit, for a node in a unit, dissolved in a
 // medium.
 func (c *compiler) fromUnit(x uncertainty.Node, u strengths.Unit, l medium) (uncertainty.Node, error) {
-	return c.fromBasis(c.model.Multiply(x, c.converted(1/u.Per, u.Name)), u.Basis, l)
+	return c.fromBasis(c.model.Multiply(x, c.converted(u, true)), u.Basis, l)
 }
 
 // fromBasis appends the mass concentration of what is counted in 1 mL, or in 1 g.

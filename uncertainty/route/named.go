@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/strengths"
 )
 
 // call names a quantity of the step at hand, so that a report can write it down. Models that only
@@ -25,12 +26,20 @@ func (c *compiler) fixed(x float64, code uncertainty.Code, of, unit string, g un
 	return c.model.Name(n, uncertainty.Influence{Code: code, Group: uncertainty.Group{Kind: uncertainty.Substance, Name: of}, Unit: unit, Ground: g})
 }
 
-// converted appends a factor between units.
-func (c *compiler) converted(by float64, of string) uncertainty.Node {
+// converted appends the factor from what the models carry to a unit, or back.
+func (c *compiler) converted(u strengths.Unit, back bool) uncertainty.Node {
+	by, unit, carried := u.Per, u.Name, c.inOne()
+	if u.Basis.Traits().InMass {
+		carried = "g/g"
+	}
+	from := carried
+	if back {
+		by, unit, from = 1/by, from, unit
+	}
 	if by == 1 {
 		return c.model.Constant(1)
 	}
-	return c.fixed(by, conversion, of, "", uncertainty.Ground{By: uncertainty.Definition})
+	return c.fixed(by, conversion, u.Name, unit+" / ("+from+")", uncertainty.Ground{By: uncertainty.Definition})
 }
 
 // inOne is the unit of what the models carry in 1 mL.

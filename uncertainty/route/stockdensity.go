@@ -117,7 +117,7 @@ func (c *compiler) concentrate(l *liquid, s *Stock, strength uncertainty.Node) e
 // many (sulphuric acid).
 func (c *compiler) byOwnDensity(l *liquid, s *Stock, strength uncertainty.Node) bool {
 	m := c.model
-	w := m.Multiply(strength, c.converted(1/s.Unit.Per, s.Unit.Name))
+	w := m.Multiply(strength, c.converted(s.Unit, true))
 	t, found := c.prep.stockTable(s)
 	switch {
 	case s.Density.Known:

@@ -38,19 +38,21 @@ func Of(m *uncertainty.Model, out uncertainty.Node, symbol string, number func(f
 	w.setSymbols(out, symbol)
 	e := &Equation{symbols: make(map[uncertainty.Identity]string)}
 	e.Lines = []Line{w.line(out)}
+	for _, n := range w.inOrder() {
+		if n != out {
+			e.Lines = append(e.Lines, w.line(n))
+		}
+	}
 	for i := range w.terms {
-		n, t := uncertainty.Node(i), &w.terms[i]
-		switch {
-		case w.symbols[i] == "" || n == out:
+		switch t := &w.terms[i]; {
+		case w.symbols[i] == "" || t.Op != 0:
 		case t.IsConstant():
 			e.addConstant(Constant{w.symbols[i], t.Of, t.Value})
-		case t.IsInput():
+		default:
 			e.symbols[t.Of.Identity()] = w.symbols[i]
 			if uncertainty.SummaryOf(t.Of.Distribution).StandardUncertainty == 0 {
 				e.addConstant(Constant{w.symbols[i], t.Of, t.Value})
 			}
-		default:
-			e.Lines = append(e.Lines, w.line(n))
 		}
 	}
 	return e

@@ -97,10 +97,10 @@ func (w *writer) writtenOut(n uncertainty.Node) product {
 	switch t.Op {
 	case '*':
 		a, b := w.factors(t.Left), w.factors(t.Right)
-		return product{a.by * b.by, append(a.over, b.over...), append(a.divs, b.divs...)}
+		return cancelled(a.by*b.by, slices.Concat(a.over, b.over), slices.Concat(a.divs, b.divs))
 	case '/':
 		a, b := w.factors(t.Left), w.factors(t.Right)
-		return product{a.by / b.by, append(a.over, b.divs...), append(a.divs, b.over...)}
+		return cancelled(a.by/b.by, slices.Concat(a.over, b.divs), slices.Concat(a.divs, b.over))
 	case '+', '-':
 		number, addends := w.addends(n)
 		switch {
@@ -114,6 +114,20 @@ func (w *writer) writtenOut(n uncertainty.Node) product {
 		return product{by: 1, over: []string{either(t.Op == 's', "sin", "cos") + "(" + w.sum(t.Left) + ")"}}
 	}
 	return product{by: t.Value}
+}
+
+// cancelled is a product without factors that it is both multiplied and divided by.
+func cancelled(by float64, over, divs []string) product {
+	p := product{by: by}
+	for _, factor := range over {
+		if at := slices.Index(divs, factor); at >= 0 {
+			divs = slices.Delete(divs, at, at+1)
+		} else {
+			p.over = append(p.over, factor)
+		}
+	}
+	p.divs = divs
+	return p
 }
 
 // text of a product without its sign.
@@ -153,6 +167,14 @@ func (w *writer) unit(n uncertainty.Node) string {
 
 // times is the unit of a product, as far as a sum needs it: mm times mL/mm is mL.
 func times(a, b string) string {
+	for _, unit := range []string{a, b} { // what is converted has the unit that it is converted to
+		if to, _, found := strings.Cut(unit, " / ("); found {
+			return times("", to)
+		}
+	}
+	if strings.Contains(a+b, " ") {
+		return a + b
+	}
 	var over, divs []string
 	for _, unit := range []string{a, b} {
 		top, below, _ := strings.Cut(unit, "/")
