@@ -14,6 +14,7 @@ import (
 // layers from the ground up: a package may import what stands before it.
 var layers = []string{
 	"minim/report/words/clause",
+	"minim/report/words/inline",
 	"minim/report/words/note",
 	"minim/uncertainty/parallel",
 	"minim/uncertainty/portable",

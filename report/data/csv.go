@@ -106,7 +106,7 @@ func lookUp(at any, path []string) any {
 
 // csvCell is a number as it stands in the JSON.
 func csvCell(value any) string {
-	switch value := finite(value).(type) {
+	switch value := plain(finite(value)).(type) {
 	case nil:
 		return ""
 	case string:
