@@ -72,7 +72,11 @@ func (k *Measure) bias(u Use, mark float64, own *Judged) []uncertainty.Node {
 	part := func(code uncertainty.Code, at, share float64) uncertainty.Node {
 		in := influence(k.owner(u), code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
 		in.At = quantity.Round(at, 7) // as it is printed
-		return u.Model.Influence(k.shaped(in))
+		in = k.shaped(in)
+		if share < 1 {
+			in.Ground.Figures[0] = limit
+		}
+		return u.Model.Influence(in)
 	}
 	if k.Bias.ByClass || k.Bias.Share > 0 {
 		z := u.Model.Influence(k.shaped(influence(k.owner(u), biasRelative, "", k.Bias.Shape.within(1))))

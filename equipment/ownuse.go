@@ -65,7 +65,7 @@ func (k *Measure) ownError(u Use, j *Judged, mark float64) []uncertainty.Node {
 	part := func(code uncertainty.Code, at, share float64) {
 		if share > 0 && limit > 0 {
 			in := k.shaped(influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share))))
-			in.At = quantity.Round(at, 7)
+			in.At, in.Ground.Figures[0] = quantity.Round(at, 7), limit
 			nodes = append(nodes, m.Influence(in))
 		}
 	}

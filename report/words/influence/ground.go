@@ -44,7 +44,9 @@ func Ground(in *uncertainty.Influence) string {
 	case g.By == uncertainty.Stated && byDefault:
 		return assumed
 	case g.By == uncertainty.Stated:
-		return stated(in)
+		return filled(stated(in)+ofLimit(in), in)
+	case g.By == uncertainty.Tabled:
+		text += ofLimit(in)
 	case g.By == uncertainty.ObservedWithin && g.Of == "":
 		text, _, _ = strings.Cut(text, ":")
 		text += " that the kit states"
@@ -56,8 +58,22 @@ func Ground(in *uncertainty.Influence) string {
 	if byDefault {
 		text += ", " + assumed
 	}
+	return filled(text, in)
+}
+
+// filled puts the figures of a ground into its words.
+func filled(text string, in *uncertainty.Influence) string {
+	g := &in.Ground
 	figure := func(i int) string { return quantity.Number(g.Figures[i]) }
 	return strings.NewReplacer("{of}", g.Of, "{trust}", g.Trust, "{1}", figure(0), "{2}", figure(1), "{3}", figure(2), "{unit}", in.Unit).Replace(text)
+}
+
+// ofLimit names the limit that an influence is a part of.
+func ofLimit(in *uncertainty.Influence) string {
+	if in.Ground.Figures[0] == 0 {
+		return ""
+	}
+	return ", of the limit ±{1} {unit}"
 }
 
 // stated says where a figure is: those of instruments in the kit, but for what a step says.

@@ -28,7 +28,7 @@ var symbols = map[string]string{
 	"size of drops":              "f_drop",
 	"repeatability":              "δ_rep",
 	"reading":                    "δ_read",
-	secondReading:                "δ_read2",
+	secondReading:                "δ_end",
 	"clinging drops":             "V_cling",
 	"meniscus":                   "f_men",
 	"bore":                       "d",
@@ -105,11 +105,19 @@ var symbols = map[string]string{
 // Symbol is the letter of an influence, or of a quantity on the way; "x" of one that has no words.
 func Symbol(in *uncertainty.Influence) string {
 	code, _ := key(in)
-	if text, found := symbols[code]; found {
-		return text
+	text, found := symbols[code]
+	if !found {
+		return symbols[""]
 	}
-	return symbols[""]
+	if rest, ok := strings.CutPrefix(text, "γ"); ok && concentrations[in.Unit] != "" {
+		return concentrations[in.Unit] + rest
+	}
+	return text
 }
+
+// concentrations are the letters of those that are not of a mass, by their units (ISO 80000-9, from
+// memory).
+var concentrations = map[string]string{"mol/mL": "c", "mL/mL": "σ", "U/mL": "b"}
 
 // shapes are how distributions are called.
 var shapes = map[string]string{
