@@ -20,6 +20,8 @@ var names = map[string]string{
 	"bias relative to its limit": "bias of the {piece}, relative to its limit",
 	"correction":                 "correction of the {piece}",
 	"bias by readings":           "bias of the {piece} at {mark}, by its readings",
+	"bias by readings with":      "bias of the {piece} with {beside} at {mark}, by its readings",
+	"delivered by readings with": "what the {piece} delivers of {beside} at {mark}, by its readings",
 	"delivered by readings":      "what the {piece} delivers at {mark}, by its readings",
 	"pen line":                   "line of the {of}",
 	"retained":                   "retained in the {of}",

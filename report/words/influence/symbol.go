@@ -18,6 +18,8 @@ var symbols = map[string]string{
 	"correction":                 "δ_corr",
 	"bias by readings":           "δ_mean",
 	"delivered by readings":      "δ_del",
+	"bias by readings with":      "δ_mean",
+	"delivered by readings with": "δ_del",
 	"pen line":                   "δ_line",
 	"retained":                   "V_stay",
 	"scatter of pours":           "e_pour",
@@ -148,6 +150,8 @@ func key(in *uncertainty.Influence) (code, beside string) {
 		code = secondReading
 	case code == "repeatability" && in.Unit == "g":
 		code = repeatedWeighing
+	case beside != "" && strings.HasSuffix(code, " by readings"):
+		code += " with"
 	case code == "linearity at a load in a boat" && in.At == 0:
 		code = emptyBoat
 	case code == "linearity at a load in a vessel" && in.At == 0:
