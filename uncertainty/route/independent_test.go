@@ -20,11 +20,11 @@ const independentFolder = "../../testdata/independent"
 
 // rendered are the scripts, with their preps and how many figures they give.
 var rendered = []struct {
-	script, prep string
-	figures      int
+	script, prep    string
+	trials, figures int
 }{
-	{"routes", sevenRoutes, 3 * 7},                               // mean, SD and chance
-	{"spirit", "../../testdata/preps/spirit-routes.toml", 5 * 6}, // and both ends
+	{"routes", sevenRoutes, 1_000_000, 3 * 7},                             // mean, SD and chance
+	{"spirit", "../../testdata/preps/spirit-routes.toml", 300_000, 5 * 6}, // and both ends
 }
 
 // The models agree with renderings of them that share no code with them.
@@ -33,7 +33,7 @@ func TestIndependentRendering(t *testing.T) {
 	for _, r := range rendered {
 		figures := independent.Read(t, independentFolder, r.script+".csv")
 		assert.Len(t, figures, r.figures, r.script)
-		c := agrees(t, r.prep, figures)
+		c := agrees(t, r.prep, r.trials, figures)
 		if r.prep == sevenRoutes {
 			findings(t, c)
 		}
@@ -45,7 +45,7 @@ func TestIndependentRendering(t *testing.T) {
 func TestIndependentRenderingAgain(t *testing.T) {
 	for _, r := range rendered {
 		again := independent.Run(t, independentFolder, r.script+".py", 1_000_000)
-		agrees(t, r.prep, again)
+		agrees(t, r.prep, r.trials, again)
 		before := independent.Read(t, independentFolder, r.script+".csv")
 		require.Len(t, again, len(before))
 		for i, f := range again {
@@ -55,9 +55,9 @@ func TestIndependentRenderingAgain(t *testing.T) {
 	}
 }
 
-func agrees(t *testing.T, prep string, rendering []independent.Figure) *Comparison {
+func agrees(t *testing.T, prep string, trials int, rendering []independent.Figure) *Comparison {
 	t.Helper()
-	c, err := Compare(context.Background(), load(t, prep), "", uncertainty.Settings{Seed: 1, Trials: 1_000_000, Coverage: 0.95})
+	c, err := Compare(context.Background(), load(t, prep), "", uncertainty.Settings{Seed: 1, Trials: trials, Coverage: 0.95})
 	require.NoError(t, err)
 	for _, f := range rendering {
 		mc := &named(t, c, f.Of).MonteCarlo
