@@ -46,6 +46,7 @@ PISTON = Readings("1.004 0.998 1.001 1.006 1.002 0.999 1.007")
 PISTON_IS_OFF = PISTON.error(1, np.ones_like, 0.012)
 FLASK = Readings("20.03 20.06 20.01 20.05 20.02 20.04 19.99")
 FLASK_IS_OFF = FLASK.error(20, lambda x: 1 - abs(x), 0.10)
+IN_ETHANOL = Readings("0.981 0.988 0.984 0.979 0.986 0.990 0.983")
 SCALE = Readings("5.001 5.003 4.998 5.000 5.002 4.999 5.002")
 WITHIN = 9.0822  # of 9999 in 10 000, t with 6 degrees of freedom: where errors of a divisor are cut
 
@@ -130,6 +131,13 @@ def weighed(b):
     return 1000 * mass / b.flask() * b.direct() / b.flask()
 
 
+def weighed_in_ethanol(b):
+    """Readings with the liquid itself count alone: mean and use have one scatter, and no limit."""
+    sigma, z = IN_ETHANOL.s * b.d.scale(IN_ETHANOL.nu), b.d.normal
+    volume = IN_ETHANOL.x.mean() + sigma * (z(0, 1) / np.sqrt(len(IN_ETHANOL.x)) + z(0, 1))
+    return b.stock * b.at20(volume, 0) / b.flask()
+
+
 ROUTES = {
     "piston over air": over_air,
     "own readings": own_readings,
@@ -137,6 +145,7 @@ ROUTES = {
     "from the bottle": bottle,
     "poured": poured,
     "weighed": weighed,
+    "weighed in ethanol": weighed_in_ethanol,
 }
 
 

@@ -24,7 +24,7 @@ var rendered = []struct {
 	trials, figures int
 }{
 	{"routes", sevenRoutes, 1_000_000, 3 * 7},                             // mean, SD and chance
-	{"spirit", "../../testdata/preps/spirit-routes.toml", 300_000, 5 * 6}, // and both ends
+	{"spirit", "../../testdata/preps/spirit-routes.toml", 300_000, 5 * 7}, // and both ends
 }
 
 // The models agree with renderings of them that share no code with them.
