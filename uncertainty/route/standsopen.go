@@ -104,6 +104,7 @@ func (c *compiler) mayLose(share float64, unknown []string) bool {
 func (c *compiler) evaporated(amount uncertainty.Node, most float64, owner uncertainty.Owner) uncertainty.Node {
 	return c.lose(amount, -most, uncertainty.Influence{
 		Code: evaporated, Owner: owner, Group: uncertainty.Group{Kind: Evaporation, Name: c.prep.Solvent.Name}, Assumed: true,
+		Ground: uncertainty.Ground{By: byVapour},
 	})
 }
 
