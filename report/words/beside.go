@@ -42,5 +42,8 @@ func besideResult(r *route.Result) (list []page.Block) {
 	for _, f := range besideFacts(r) {
 		list = append(list, prose(f.Label+": "+f.Text+"."))
 	}
+	if text := restsOn(r, "expanded uncertainty"); text != "" {
+		list = append(list, prose(capital(text)+"."))
+	}
 	return list
 }

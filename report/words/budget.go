@@ -76,9 +76,6 @@ func (p *Paper) budget() []page.Block {
 	if text := shifts(r); text != "" {
 		list = append(list, prose("Known effects that shift the strength, for which it is corrected: "+text+"."))
 	}
-	if text := restsOn(r, "expanded uncertainty"); text != "" {
-		list = append(list, prose(capital(text)+"."))
-	}
 	return list
 }
 

@@ -52,14 +52,19 @@ func rest(c *route.Comparison, r *route.Result, makes fact) []fact {
 // restsOn says how much of the variance rests on what is assumed, and what errors of glass
 // that are not triangular would make of it.
 func restsOn(r *route.Result, spread string) string {
-	var assumed clauses
-	assumed.Add(r.AssumedShare >= 0.005, "%s of its variance rests on assumed values", wholePercent(r.AssumedShare))
+	var text clauses
+	text.Put("", assumedOf(&r.Analytic))
 	if flat := r.Analytic.IfRectangular(); flat > r.Analytic.ExpandedUncertainty {
-		_, text := uncertainty.RoundExpanded(0, flat)
+		_, rounded := uncertainty.RoundExpanded(0, flat)
 		more := flat/r.Analytic.ExpandedUncertainty - 1
-		assumed.Add(more >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(more))
+		text.Add(more >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, rounded, wholePercent(more))
 	}
-	return strings.Join(assumed, "; ")
+	return strings.Join(text, "; ")
+}
+
+// assumedOf says how much of a variance rests on what is assumed; "" where nothing does.
+func assumedOf(a *uncertainty.Analytic) string {
+	return when(a.AssumedShare() >= 0.005, wholePercent(a.AssumedShare())+" of its variance rests on assumed values")
 }
 
 // amounts say what a route makes, leaves over and takes, or took.
@@ -75,8 +80,9 @@ func spoiltBy(r *route.Result) string {
 // coverage says with what probability the interval holds the strength.
 func coverage(c *route.Comparison, r *route.Result) string {
 	_, k := uncertainty.Factors(&r.Analytic)
+	value := either(math.IsNaN(r.MonteCarlo.Mean), "the model at its best estimates, and the", "mean and")
 	return either(r.Quoted.Simulated,
-		fmt.Sprintf("mean and %s of the simulation, about %s %%", symmetric, asked(c.Settings.Coverage)),
+		fmt.Sprintf("%s %s of the simulation, about %s %%", value, symmetric, asked(c.Settings.Coverage)),
 		fmt.Sprintf("k = %s, about %s %%", k, asked(c.Settings.Coverage)))
 }
 
@@ -130,19 +136,32 @@ func checked(c *route.Comparison, r *route.Result) string {
 	return text + when(r.Quoted.Simulated, "; the simulated interval is quoted") + withoutDeviation(r)
 }
 
-// withoutDeviation says why the simulated strengths have no standard deviation, where they
-// have none.
+// withoutDeviation says what the simulated strengths do not have to be compared, and why.
 func withoutDeviation(r *route.Result) string {
-	if !math.IsNaN(r.MonteCarlo.StandardDeviation) {
-		return ""
+	switch {
+	case math.IsNaN(r.MonteCarlo.Mean):
+		return "; there is neither a mean nor a standard deviation to compare" + fewReadings(r)
+	case math.IsNaN(r.MonteCarlo.StandardDeviation):
+		return "; there is no standard deviation to compare" + fewReadings(r)
 	}
+	return ""
+}
+
+// fewReadings says which are too few for the simulated strengths to have a mean, or a standard
+// deviation: t with one degree of freedom has neither, with two it has no standard deviation.
+func fewReadings(r *route.Result) string {
+	fewest := -1
 	for i := range r.Analytic.Budget {
 		line := &r.Analytic.Budget[i]
-		if n := line.DegreesOfFreedom + 1; n > 1 && n <= 3 && line.Contribution != 0 {
-			return fmt.Sprintf("; %.0f readings of the %s give an interval, and the simulated strengths no standard deviation", n, line.Set.Owner.Name)
+		if n := line.DegreesOfFreedom; n > 0 && n <= 2 && line.Contribution != 0 && (fewest < 0 || n < r.Analytic.Budget[fewest].DegreesOfFreedom) {
+			fewest = i
 		}
 	}
-	return "; the simulated strengths have an interval, and no standard deviation"
+	if fewest < 0 {
+		return ""
+	}
+	line := &r.Analytic.Budget[fewest]
+	return fmt.Sprintf(", since %s readings of the %s are too few for that", either(line.DegreesOfFreedom < 2, "two", "three"), line.Set.Owner.Name)
 }
 
 // reached says how many digits the simulation was to reach and has reached.

@@ -13,14 +13,15 @@ import (
 // treatment is what a report of a preparation says, part by part.
 type treatment struct {
 	Title string
-	// Opening says what was wanted, what the figure means, and by which route; Outcome is the
-	// result, what to mind of it, and what makes it uncertain.
-	Opening, Outcome []page.Block
+	// Outcome is the result, what to mind of it, and what can be quoted.
+	Outcome []page.Block
+	// Wanted says what was wanted, what the figure means, and by which route; Uncertain is what
+	// makes it uncertain.
+	Wanted, Uncertain []page.Block
 	// Figure of the spread; what was Recorded, and how it differs from the plan; Alternatives are
 	// the routes that were not taken. Each may be empty.
 	Figure, Recorded, Alternatives []page.Block
-	// Basis is what the result rests on; Closing is what can be quoted, cautions, and how the
-	// figures can be repeated.
+	// Basis is what the result rests on; Closing is cautions, and how the figures can be repeated.
 	Basis, Closing []page.Block
 }
 
@@ -28,15 +29,16 @@ type treatment struct {
 func (p *Paper) Treatment() *treatment {
 	return &treatment{
 		Title: p.subject(),
-		Opening: slices.Concat(p.headed(p.subject(), p.below()), section("Purpose", prose(p.purpose())),
-			section("What is stated", prose(p.measurand())), p.steps()),
-		Outcome:      slices.Concat(section("Result", prose(p.statement()), prose(p.inside())), besideResult(p.result()), p.mind(), p.budget()),
+		Outcome: slices.Concat(p.headed(p.subject(), p.below()), section("Result", prose(p.statement()), prose(p.inside())), besideResult(p.result()), p.mind(),
+			section("Method, to be quoted", quotation(p.method()))),
+		Wanted:       slices.Concat(section("Purpose", prose(p.purpose())), section("What is stated", prose(p.measurand())), p.steps()),
+		Uncertain:    p.budget(),
 		Figure:       p.figure(),
 		Recorded:     p.recorded(),
 		Alternatives: p.alternatives(),
 		Basis: slices.Concat(section("How what is shared was treated", prose(p.correlation())), p.twoWays(), p.grounds(),
 			section("Instruments", &page.Table{Head: []string{"instrument", "reads", "class and standard", "limit of error", "trust"}, Numbers: 5, Rows: page.Rows(p.instrumentRows())})),
-		Closing: slices.Concat(section("Method, to be quoted", quotation(p.method())), section("Cautions", page.Bullets{Items: p.cautions()}), p.toRepeat()),
+		Closing: slices.Concat(section("Cautions", page.Bullets{Items: p.cautions()}), p.toRepeat()),
 	}
 }
 
