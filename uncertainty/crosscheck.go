@@ -118,19 +118,26 @@ func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, *Influence) {
 	shape := math.Abs(float64((linear.Upper-linear.Lower)/2) - a.ExpandedUncertainty)
 	skew := math.Abs(middle(linear.Lower, linear.Upper) - a.Value)
 	curvature := max(math.Abs(full.Lower-linear.Lower), math.Abs(full.Upper-linear.Upper))
-	switch {
-	case curvature >= shape && curvature >= skew:
+	if curvature >= shape && curvature >= skew {
 		return curved, nil
-	case skew >= shape:
-		return skewed, largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
 	}
-	in := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
-	if in != nil {
-		if _, student := in.Distribution.(StudentT); student {
-			return fewReadings, in
+	tails := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
+	few := tails != nil && isStudent(tails.Distribution)
+	if skew >= shape {
+		in := largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
+		if !few || in.Distribution.summary().Skewness != 0 { // or it is the noise of wide tails
+			return skewed, in
 		}
 	}
-	return shaped, in
+	if few {
+		return fewReadings, tails
+	}
+	return shaped, tails
+}
+
+func isStudent(d Distribution) bool {
+	_, student := d.(StudentT)
+	return student
 }
 
 // hasNoKurtosis reports a Student t with four degrees of freedom or fewer.

@@ -72,9 +72,9 @@ func (p *Paper) budget() []page.Block {
 	if n := len(lines) - mostLines; n > 0 {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{fmt.Sprintf("%d others together", n), "", "", "", "", fineShare(rest)}})
 	}
-	list := section("What makes it uncertain", prose("The largest contributions come from "+spoilers(r)+" of the variance."), t)
+	list := section("What makes it uncertain", prose("The largest shares of the variance: "+spoilers(r)+"."), t)
 	if text := shifts(r); text != "" {
-		list = append(list, prose("Known effects that shift the strength, for which it is corrected: "+text+"."))
+		list = append(list, prose("Known effects move the strength from what the marks alone would give, and the result is corrected for them: "+text+"."))
 	}
 	return list
 }

@@ -46,7 +46,7 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 // rest says what spoils a strength, what is made, and how far it was checked.
 func rest(c *route.Comparison, r *route.Result, makes fact) []fact {
 	return append(countedFacts(c.Prep, r), said(fact{"Spoilt by", spoiltBy(r)}, makes,
-		fact{"Checked", checked(c, r)}, fact{"Curved", curved(r)}, fact{"Assumed", restsOn(r, "give or take")})...)
+		fact{"Checked", checked(c, r, "give or take")}, fact{"Curved", curved(r)}, fact{"Assumed", restsOn(r, "give or take")})...)
 }
 
 // restsOn says how much of the variance rests on what is assumed, and what errors of glass
@@ -64,12 +64,17 @@ func restsOn(r *route.Result, spread string) string {
 
 // assumedOf says how much of a variance rests on what is assumed; "" where nothing does.
 func assumedOf(a *uncertainty.Analytic) string {
-	return when(a.AssumedShare() >= 0.005, wholePercent(a.AssumedShare())+" of its variance rests on assumed values")
+	return when(a.AssumedShare() >= 0.005, wholePercent(a.AssumedShare())+" of the variance rests on assumed values")
 }
 
 // amounts say what a route makes, leaves over and takes, or took.
 func amounts(p *route.Prep, r *route.Result, takes string) string {
-	return fmt.Sprintf("%s; left over in all %s; %s %s", volume(r.MadeML), volume(r.LeftOverML), takes, soluteTaken(p, r))
+	return fmt.Sprintf("%s; %s; %s %s", volume(r.MadeML), leftInAll(r), takes, soluteTaken(p, r))
+}
+
+// leftInAll says what is left over of all solutions.
+func leftInAll(r *route.Result) string {
+	return either(r.LeftOverML < 5e-7, "nothing left over", "left over in all "+volume(r.LeftOverML))
 }
 
 // spoiltBy says of what the shares of the spoilers are.
@@ -122,17 +127,18 @@ func chance(c *route.Comparison, r *route.Result) string {
 	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r))
 }
 
-func checked(c *route.Comparison, r *route.Result) string {
+// checked says how far the simulation bears out what is called the spread here.
+func checked(c *route.Comparison, r *route.Result, spread string) string {
 	text := fmt.Sprintf("by %s simulated batches (seed %d%s): ", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r))
-	within := quantity.Number(r.CrossCheck.Tolerance)
+	within := quantity.Number(r.CrossCheck.Tolerance) + " " + c.Prep.Target.Unit.Name
 	switch {
 	case r.CrossCheck.Cause == "" && r.CrossCheck.SameU():
-		return text + "agrees with the give or take within " + within
+		return text + "agrees with the " + spread + " within " + within
 	case r.CrossCheck.Cause == "":
 		besides := when(!math.IsNaN(r.CrossCheck.DU), "; its standard deviation is not the standard uncertainty")
-		return text + "its ends are those of the give or take within " + within + besides + withoutDeviation(r)
+		return text + "its ends are those of the " + spread + " within " + within + besides + withoutDeviation(r)
 	}
-	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
+	text += fmt.Sprintf("an end differs by %s of the %s, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), spread, cause(&r.CrossCheck))
 	return text + when(r.Quoted.Simulated, "; the simulated interval is quoted") + withoutDeviation(r)
 }
 
@@ -187,9 +193,14 @@ func count(n int, noun string) string {
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 
-// cause is "shape (0.1 g scale)", or with two influences for curvature.
+// causes in words.
+var causes = map[uncertainty.Cause]string{
+	"shape": "an influence that is not normal", "skew": "a lopsided influence", "few-readings": "few readings", "curvature": "a bend in the model",
+}
+
+// cause is "an influence that is not normal (0.1 g scale)", or with two influences for curvature.
 func cause(c *uncertainty.CrossCheck) string {
-	why := strings.ReplaceAll(string(c.Cause), "-", " ")
+	why := causes[c.Cause]
 	switch first, with := influence.Name(c.Influence), influence.Name(c.With); {
 	case first == "":
 		return why

@@ -94,8 +94,8 @@ const massConcentration, amountConcentration = "mass concentration", "amount-of-
 func (p *Paper) measurand() string {
 	q := p.prep()
 	unit := q.Target.Unit.Name
-	return fmt.Sprintf("The measurand is the %s in %s%s of %s in the solution %s, in %s, at 20 °C and at the time when it is finished.",
-		quantities[unit], unit, counted[unit], Meant(q), p.told("that the route gives", "as it was made"), q.Solvent.Name)
+	return fmt.Sprintf("The measurand %s is the %s in %s%s of %s in the solution %s, in %s, at 20 °C and at the time when it is finished.",
+		inline.Symbol(Letter(q)), quantities[unit], unit, counted[unit], Meant(q), p.told("that the route gives", "as it was made"), q.Solvent.Name)
 }
 
 // cautions are those about what the route handles.
@@ -183,7 +183,7 @@ func disagreement(r *route.Result) string {
 func (p *Paper) method() string {
 	r, q := p.result(), p.prep()
 	steps := clause.Each(r.Route.Steps, func(s route.Step) string { return verb.Doing(&s, q.Solute.Weighed(), q.Solvent.Name) })
-	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, p.told("is", "was"), quantity.Series(steps, "and"))
+	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, p.told("is", "was"), quantity.Series(countedSteps(steps), "and"))
 	text += inWhichOrder(q, r.Route)
 	text += p.methodResult()
 	text += when(unnamed(q), fmt.Sprintf(" The strength is %s.", countedAs(q)))
@@ -192,6 +192,19 @@ func (p *Paper) method() string {
 	}
 	found := p.finding()
 	return when(found != "", found+". ") + text
+}
+
+// countedSteps says those that are alike and follow each other once.
+func countedSteps(steps []string) (list []string) {
+	for from := 0; from < len(steps); {
+		to := from + 1
+		for to < len(steps) && steps[to] == steps[from] {
+			to++
+		}
+		list = append(list, steps[from]+when(to-from > 1, fmt.Sprintf(" (%d times)", to-from)))
+		from = to
+	}
+	return list
 }
 
 // methodResult says what was found by the method.
@@ -218,7 +231,7 @@ func inWhichOrder(q *route.Prep, r *route.Route) string {
 	orders, _ := q.Orders(r) // it was evaluated, so it has them
 	for i := range orders {
 		if isTurned(orderOf(orders, i)) {
-			return fmt.Sprintf(" Whoever repeats it puts %s first, and what is dissolved or diluted into it.", q.Solvent.Name)
+			return fmt.Sprintf(" When it is repeated, %s goes in first, and what is dissolved or diluted into it.", q.Solvent.Name)
 		}
 	}
 	return ""

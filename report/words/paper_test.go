@@ -65,12 +65,12 @@ func TestSimulatedStatement(t *testing.T) {
 	line.DegreesOfFreedom, line.Set.Owner.Name = 2, "pipette"
 	r.Analytic.Budget, r.MonteCarlo.StandardDeviation = []uncertainty.Contribution{line}, math.NaN()
 	assert.Contains(t, p.statement(), "JCGM 101), which has no standard deviation, since three readings of the pipette are too few for that. The prob")
-	assert.Contains(t, checked(p.Comparison, r), "there is no standard deviation to compare, since three readings of the pipette are too few for that")
+	assert.Contains(t, checked(p.Comparison, r, "give or take"), "there is no standard deviation to compare, since three readings of the pipette are too few for that")
 	// Two readings: t with one degree of freedom has no mean either.
 	r.Analytic.Budget[0].DegreesOfFreedom, r.MonteCarlo.Mean = 1, math.NaN()
 	for text, parts := range map[string]string{
 		p.statement():            "what the model gives with every influence at its best estimate. The strengths simulated (propagation of distributions, JCGM 101) have neither a mean nor a standard deviation, since two readings of the pipette",
-		checked(p.Comparison, r): "there is neither a mean nor a standard deviation to compare, since two readings", p.method(): "JCGM 101, and the model with every influence at its best estimate)",
+		checked(p.Comparison, r, "give or take"): "there is neither a mean nor a standard deviation to compare, since two readings", p.method(): "JCGM 101, and the model with every influence at its best estimate)",
 		coverage(p.Comparison, r): "the model at its best estimates, and the probabilistically symmetric interval of the simulation, about 95 %",
 	} {
 		assert.Contains(t, text, parts)
@@ -101,8 +101,8 @@ func TestAgreement(t *testing.T) {
 		agrees bool
 	}{{0.5, true}, {0.51, false}, {math.NaN(), false}} {
 		r.CrossCheck = uncertainty.CrossCheck{Agrees: true, Tolerance: 0.5, DLow: 0.1, DHigh: 0.2, DU: c.du, OfExpanded: 0.02}
-		assert.Equal(t, c.agrees, strings.Contains(checked(p.Comparison, r), "agrees"), "%v", c.du)
-		assert.Contains(t, p.criterion(), "δ = 0.5 g/L, that is half a unit of the last digit of u where u is given with 1 significant digit")
+		assert.Equal(t, c.agrees, strings.Contains(checked(p.Comparison, r, "give or take"), "agrees"), "%v", c.du)
+		assert.Contains(t, inline.Plain(p.criterion()), "δ = 0.5 g/L, that is half a unit of the last digit of u where it is given with 1 significant digit")
 		assert.Contains(t, p.criterion(), "lower ends differ by 0.10 g/L, the upper ones by 0.20 g/L")
 		assert.NotContains(t, p.criterion(), "NaN")
 	}

@@ -144,6 +144,11 @@ func tolerance(t route.Tolerance) string {
 	return fmt.Sprintf("within %s (%s to %s)", t.Text, quantity.Number(t.Limits.Lower), quantity.Number(t.Limits.Upper))
 }
 
+// toleranceIn is that with the unit of the limits, as papers have it.
+func toleranceIn(p *route.Prep, t route.Tolerance) string {
+	return either(t.Stated, t.Text, strings.TrimSuffix(tolerance(t), ")")+" "+p.Target.Unit.Name+")")
+}
+
 // insideWords is "inside", or the limits where they were stated one by one.
 func insideWords(t route.Tolerance) string { return either(t.Stated, t.Text, "inside") }
 

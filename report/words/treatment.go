@@ -8,6 +8,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/clause"
+	"minim/uncertainty/route"
 )
 
 // treatment is what a report of a preparation says, part by part.
@@ -36,7 +37,7 @@ func (p *Paper) Treatment() *treatment {
 		Figure:       p.figure(),
 		Recorded:     p.recorded(),
 		Alternatives: p.alternatives(),
-		Basis: slices.Concat(section("How what is shared was treated", prose(p.correlation())), p.twoWays(), p.grounds(),
+		Basis: slices.Concat(section("Correlations", prose(p.correlation())), p.twoWays(), p.grounds(),
 			section("Instruments", &page.Table{Head: []string{"instrument", "reads", "class and standard", "limit of error", "trust"}, Numbers: 5, Rows: page.Rows(p.instrumentRows())})),
 		Closing: slices.Concat(section("Cautions", page.Bullets{Items: p.cautions()}), p.toRepeat()),
 	}
@@ -59,7 +60,7 @@ func (p *Paper) purpose() string {
 	if len(p.Prep.Tolerances) == 0 {
 		return text + " No tolerance is given."
 	}
-	list := clause.Each(p.Prep.Tolerances, tolerance)
+	list := clause.Each(p.Prep.Tolerances, func(t route.Tolerance) string { return toleranceIn(p.Prep, t) })
 	lie := either(p.Prep.Tolerances[0].Stated, "be", "lie")
 	return fmt.Sprintf("%s The strength is to %s %s, with a probability of at least %s %%.", text, lie, strings.Join(list, "; also "), asked(p.Prep.LeastChance))
 }
@@ -91,10 +92,10 @@ func (p *Paper) inside() string {
 	}
 	var parts []string
 	for i, chance := range r.Inside {
-		parts = append(parts, fmt.Sprintf("%s: %s %%", tolerance(p.Prep.Tolerances[i]), inHundred(chance.Simulated, p.Prep.LeastChance)))
+		t := p.Prep.Tolerances[i]
+		parts = append(parts, fmt.Sprintf("%s%s is %s %%", either(t.Stated, "being ", "lying "), toleranceIn(p.Prep, t), inHundred(chance.Simulated, p.Prep.LeastChance)))
 	}
-	text := fmt.Sprintf("The probability%s inside the tolerance (JCGM 106) is, %s.",
-		p.told(", predicted before the solution is made, of being", " that this batch is"), strings.Join(parts, "; "))
+	text := fmt.Sprintf("The probability of %s%s (JCGM 106).", strings.Join(parts, ", of "), p.told(", predicted before the solution is made", ", for this batch"))
 	return text + when(r.Chance() < p.Prep.LeastChance, fmt.Sprintf(" That is less than the %s %% asked for.", asked(p.Prep.LeastChance)))
 }
 

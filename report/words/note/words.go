@@ -20,7 +20,7 @@ var words = map[string]string{
 	"not-measured-there":         "the %s scatters at %s as its readings at %s do (not measured there)",
 	"scatter-of-a-digit":         "the readings of the %s scatter by less than their last digit, %s, can tell: taken as 0.41 of it",
 	"cut-in-divisor":             "errors of the %[1]s, where a volume or a mass divides, are cut at %.3[2]g times the standard deviation of its readings, and within nothing to twice what is measured",
-	"two-readings":               "two readings of the %[1]s tell little of how it scatters: with four that scatter alike the give or take would be %.2[2]g times less",
+	"two-readings":               "two readings of the %[1]s tell little of how it scatters: with four that scatter alike the give or take would be %.2[2]g times smaller",
 	"left-by-rinse":              "a rinse leaves 2 %% of what stayed behind",
 	"temperature-of-setting":     "temperature of the water with which the line of the %s was set",
 	"thickness-of-line":          "thickness of the line on the %s (bore not stated)",
