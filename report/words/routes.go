@@ -114,7 +114,7 @@ func secondTo(c *route.Comparison, r, used *route.Result) string {
 	case order > 0:
 		text = "good enough, and would be used if the other had not been chosen by name: "
 	case by == "alike":
-		return "as good in all that decides, chance asked for, left over and measurements; the other stands before it"
+		return "as good in all that decides (chance asked for, left over, measurements); the other stands before it"
 	}
 	switch by {
 	case "left-over":

@@ -44,7 +44,8 @@ func (p *Paper) correlation() string {
 	for i := range budget {
 		line := &budget[i]
 		loads = loads || equipment.IsLinearity(line.Code)
-		parts.Add(line.Uses > 1 && line.StandardUncertainty > 0, "%s (%d times)", influence.Name(&line.Influence), line.Uses)
+		step := when(line.Owner.Kind == uncertainty.OneUse, fmt.Sprintf(" in step %d", line.Owner.Step))
+		parts.Add(line.Uses > 1 && line.StandardUncertainty > 0, "%s%s (%d times)", influence.Name(&line.Influence), step, line.Uses)
 	}
 	rule := "An error of one piece, one material or one day is one and the same error wherever it comes in; two errors of one piece at different marks are correlated, with the coefficient 0.5 unless the kit says otherwise" +
 		when(loads, "; those of linearity at two loads of a balance by what the two have in common of its curve") + ". No other correlation is counted."

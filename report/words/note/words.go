@@ -139,7 +139,7 @@ var words = map[string]string{
 	"clean-instruments":         "what is measured with is clean, or rinsed with what it is to take",
 	"carried-over":              "%s, step %d: the %s still holds what was in it before, which changes the solute by %+.1f %%; rinse it with what it is to take",
 	"evaporation":               "evaporation of %s before it is taken from",
-	"makes-only":                "%s makes only %.3g mL",
+	"makes-only":                "route %s makes only %.3g mL",
 	"stronger-than-can-be":      "%s: a solution of %s %[3]s cannot be: of %[4]s it holds at most %[5]s %[3]s (%[6]s); look at the amounts",
 	"stronger-than-solubility":  "%s: a solution of %.3g %[3]s is stronger than the solubility of the %[4]s, %.3[5]g %[3]s",
 	"strongest-of-any":          "the strongest of any solute",
