@@ -18,7 +18,8 @@ type joint struct{ each, all string }
 var joints = map[string][]joint{
 	"scatter-of-drops":         {{all: "the drops of {} scatter by 5 %%"}},
 	"not-measured-there":       {{"%[2]s", "the %[1]s scatters at {} as its readings at %[3]s do (not measured there)"}},
-	"cut-in-divisor":           {{all: "errors of {}, where a volume or a mass divides, are cut at %.3[2]g times the standard deviation of their readings, and within nothing to twice what is measured"}},
+	"cut-in-divisor":           {{all: "errors of {}, where a volume or a mass divides, are cut where they are %[2]s of what is measured (9999 in 10 000 are less)"}},
+	"cut-in-divisor-at-most":   {{all: "errors of {}, where a volume or a mass divides, are cut at nothing and at twice what is measured"}},
 	"temperature-of-setting":   {{all: "temperature of the water with which the lines of {} were set"}},
 	"thickness-of-line":        {{all: "thickness of the lines on {} (bores not stated)"}},
 	"pen-line":                 {{all: "the pen lines of {} are right within %[2]v mm"}},
