@@ -62,9 +62,19 @@ func restsOn(r *route.Result, spread string) string {
 	return strings.Join(text, "; ")
 }
 
-// assumedOf says how much of a variance rests on what is assumed; "" where nothing does.
+// assumedOf says how much of a variance rests on what is assumed, and on what is from memory, which
+// may be the same; "" where nothing does.
 func assumedOf(a *uncertainty.Analytic) string {
-	return when(a.AssumedShare() >= 0.005, wholePercent(a.AssumedShare())+" of the variance rests on assumed values")
+	assumed, recalled := a.AssumedShare(), a.MemoryShare()
+	switch {
+	case assumed >= 0.005 && recalled >= 0.005:
+		return fmt.Sprintf("%s of the variance rests on assumed values, %s on figures from memory", wholePercent(assumed), wholePercent(recalled))
+	case assumed >= 0.005:
+		return wholePercent(assumed) + " of the variance rests on assumed values"
+	case recalled >= 0.005:
+		return wholePercent(recalled) + " of the variance rests on figures from memory"
+	}
+	return ""
 }
 
 // amounts say what a route makes, leaves over and takes, or took.

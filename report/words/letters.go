@@ -5,17 +5,7 @@ import (
 	"strings"
 
 	"minim/report/words/inline"
-	"minim/uncertainty/route"
 )
-
-// letters are the symbols of the kinds of quantity that strengths are (ISO 80000-9 and IUPAC, from
-// memory).
-var letters = map[string]string{
-	massConcentration: "γ", amountConcentration: "c", "mass fraction": "w", "volume concentration": "σ", "catalytic activity concentration": "b",
-}
-
-// Letter is the symbol of the strength that is wanted.
-func Letter(p *route.Prep) string { return letters[quantities[p.Target.Unit.Name]] }
 
 // Symbols of an uncertainty: expanded, standard and the factor between them.
 var symbolU, symbolu, symbolk = inline.Symbol("U"), inline.Symbol("u"), inline.Symbol("k")

@@ -116,7 +116,7 @@ func (p *Paper) statement() string {
 	r, unit, letter := p.result(), p.prep().Target.Unit.Name, inline.Symbol(Letter(p.prep()))
 	a, s := &r.Analytic, state(r)
 	u, k := uncertainty.Factors(a)
-	what := fmt.Sprintf("the %s, in the solution at 20 °C, of %s", quantities[unit], Meant(p.prep()))
+	what := fmt.Sprintf(either(unnamed(p.prep()), "the %s, in the solution at 20 °C, of %s", "the %s of %s in the solution at 20 °C"), quantities[unit], Meant(p.prep()))
 	switch {
 	case a.StandardUncertainty == 0:
 		return fmt.Sprintf("%s = %s %s%s is %s; nothing that is counted is uncertain.", letter, s.Value, unit, gramsPerLitre(unit, " = %s", s.Value), what)

@@ -53,7 +53,7 @@ func TestSimulatedStatement(t *testing.T) {
 	r.CrossCheck = uncertainty.CrossCheck{OfExpanded: 0.4, Cause: "skew"}
 	r.Quoted = uncertainty.Quoted{Lower: 97.4444, Upper: 108.1234, Simulated: true, Value: 102.3456, StandardUncertainty: 2.7777}
 	text := inline.Plain(p.statement())
-	for _, part := range []string{"γ = 102.3 g/L is the mass concentration, in the solution at 20 °C, of urea: the mean of the simulation", "standard deviation 2.78 g/L", "probabilistically symmetric interval", "from 97.4 to 108.1 g/L: 2.5 % lie below it", "u = 5.00 g/L"} {
+	for _, part := range []string{"γ = 102.3 g/L is the mass concentration of urea in the solution at 20 °C: the mean of the simulation", "standard deviation 2.78 g/L", "probabilistically symmetric interval", "from 97.4 to 108.1 g/L: 2.5 % lie below it", "u = 5.00 g/L"} {
 		assert.Contains(t, text, part)
 	}
 	assert.NotContains(t, text, "±")
@@ -81,7 +81,7 @@ func TestSimulatedStatement(t *testing.T) {
 // Strengths have the symbols of their quantities; what is in % w/v stands in g/L beside it, with the same digits.
 func TestSymbolsAndGramsPerLitre(t *testing.T) {
 	p := paperOf(100, 10)
-	for unit, start := range map[string]string{"% w/v": "γ = (100 ± 10) % w/v = (1000 ± 100) g/L is the mass concentration, in the solution at 20 °C, of urea", "mol/L": "c = (100 ± 10) mol/L is the amount-of-substance concentration", "% w/w": "w = (100 ± 10) % w/w is the mass fraction", "% v/v": "σ = (100 ± 10) % v/v is the volume"} {
+	for unit, start := range map[string]string{"% w/v": "γ = (100 ± 10) % w/v = (1000 ± 100) g/L is the mass concentration of urea", "mol/L": "c = (100 ± 10) mol/L is the amount-of-substance concentration", "% w/w": "w = (100 ± 10) % w/w is the mass fraction", "% v/v": "σ = (100 ± 10) % v/v is the volume"} {
 		p.Prep.Target.Unit.Name = unit
 		assert.Contains(t, inline.Plain(p.statement()), start)
 		assert.Contains(t, inline.Plain(p.method()), start[:strings.Index(start, ")")]) // the same in what is quoted
