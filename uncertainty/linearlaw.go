@@ -21,7 +21,7 @@ type linearPart struct {
 // linearPart works out the law of L; nil where there is none.
 func (m *Model) linearPart(slopes []float64, coverage float64) *linearPart {
 	l := &linearPart{slopes: slopes, part: make([]int, len(slopes)), most: []float64{0}}
-	sum, scales := new(law.Sum), make(map[tails]float64)
+	sum, scales := new(law.Sum), make(map[oneScale]float64)
 	for i, slope := range slopes {
 		if slope == 0 {
 			continue
@@ -46,13 +46,13 @@ func (m *Model) linearPart(slopes []float64, coverage float64) *linearPart {
 	return l
 }
 
-// tails are what is drawn with one chi-square value: the influences of a set of readings, those
+// oneScale is what is drawn with one chi-square value: the influences of a set of readings, those
 // of a correlated group, or one alone. The numbers of the others are -1.
-type tails struct{ set, group, influence int }
+type oneScale struct{ set, group, influence int }
 
 // tailsOf tells which tails an influence has; far is false where it has none.
-func (m *Model) tailsOf(influence int) (of tails, far bool) {
-	of = tails{-1, -1, -1}
+func (m *Model) tailsOf(influence int) (of oneScale, far bool) {
+	of = oneScale{-1, -1, -1}
 	if math.IsInf(m.drawnDegrees(influence), 1) {
 		return of, false
 	}
@@ -68,7 +68,7 @@ func (m *Model) tailsOf(influence int) (of tails, far bool) {
 }
 
 // addGroups adds up what is correlated.
-func (m *Model) addGroups(sum *law.Sum, slopes []float64, scales map[tails]float64) {
+func (m *Model) addGroups(sum *law.Sum, slopes []float64, scales map[oneScale]float64) {
 	for k, g := range m.groups {
 		c := make([]float64, len(slopes))
 		for _, i := range g.members {
@@ -76,7 +76,7 @@ func (m *Model) addGroups(sum *law.Sum, slopes []float64, scales map[tails]float
 		}
 		u := combine(c, m.correlate(c))
 		if g.nu > 0 {
-			scales[tails{-1, k, -1}] = u
+			scales[oneScale{-1, k, -1}] = u
 		} else {
 			sum.Normal(u)
 		}
@@ -85,8 +85,8 @@ func (m *Model) addGroups(sum *law.Sum, slopes []float64, scales map[tails]float
 
 // cutOff adds each part with tails, in the order of the influences, and reports whether all are
 // of a size that can be.
-func (l *linearPart) cutOff(m *Model, sum *law.Sum, scales map[tails]float64, tail float64) bool {
-	number := make(map[tails]int)
+func (l *linearPart) cutOff(m *Model, sum *law.Sum, scales map[oneScale]float64, tail float64) bool {
+	number := make(map[oneScale]int)
 	for i, slope := range l.slopes {
 		of, far := m.tailsOf(i)
 		if !far || slope == 0 || scales[of] == 0 {

@@ -39,9 +39,25 @@ type Influence struct {
 	Most float64
 	// Nominal is the value that the plan intends: 0 for an error.
 	Nominal float64
+	// Ground is what its figures rest on.
+	Ground Ground
 	// Assumed marks an influence that rests on a default, not on a statement. AssumedShape: of
 	// its distribution the shape alone does, and not the limits.
 	Assumed, AssumedShape bool
+	// AssumedPart of what is known of it rests on what is assumed, and the rest on readings; 0 stands
+	// for all of it.
+	AssumedPart float64
+	// Flat is its distribution with a rectangular shape in place of the assumed one, nil for the
+	// rectangle between its limits.
+	Flat Distribution
+}
+
+// flat is the distribution with a rectangular shape in place of the assumed one.
+func (in *Influence) flat() Distribution {
+	if in.Flat != nil {
+		return in.Flat
+	}
+	return flattened(in.Distribution)
 }
 
 // op is the kind of a node.
@@ -97,7 +113,7 @@ func (m *Model) Influence(in Influence) Node {
 	in.mustBeSound()
 	switch f := m.AssumedFactor; {
 	case in.AssumedShape && f > 1:
-		in.Distribution = flattened(in.Distribution)
+		in.Distribution = in.flat()
 	case in.Assumed && !in.AssumedShape && f > 0:
 		in.Distribution = in.Distribution.widened(f)
 	}
@@ -154,12 +170,13 @@ func (m *Model) Multiply(a, b Node) Node { return m.append(node{op: opMultiply, 
 // model is evaluated: see [ZeroDivisorError].
 func (m *Model) Divide(a, b Node) Node { return m.append(node{op: opDivide, left: a, right: b}) }
 
-// Name says what a node is, and of what, for messages, and returns the node.
-func (m *Model) Name(n Node, code Code, of string) Node {
+// Name says what a node is, and of what, for messages and for those who write the model down, and
+// returns the node. What it is named as has no distribution.
+func (m *Model) Name(n Node, as Influence) Node {
 	if m.names == nil {
 		m.names = make(map[Node]*Influence)
 	}
-	m.names[n] = &Influence{Code: code, Group: Group{Name: of}}
+	m.names[n] = &as
 	return n
 }
 

@@ -29,7 +29,10 @@ func (c *compiler) dissolve(i int) error {
 	} else {
 		volume = m.Add(volume, m.Multiply(c.mass, c.phi()))
 	}
-	m.Name(volume, volumeOfSolution, "")
+	if volume, err = c.leftOf(i, volume, false); err != nil {
+		return err
+	}
+	c.call(volume, volumeOfSolution, "", "mL")
 	c.become(m.Divide(c.amount, volume), volume)
 	return nil
 }
@@ -48,7 +51,12 @@ func (c *compiler) dissolveInWeighed(i int) error {
 	if c.hasVolume {
 		c.mixInto(c.model.Intended(c.volume), s.Amount)
 	}
-	total := c.model.Name(c.model.Add(c.mass, solvent), massOfSolution, "")
+	c.call(solvent, massWeighed, c.prep.Solvent.Name, "g")
+	total, err := c.leftOf(i, c.model.Add(c.mass, solvent), true)
+	if err != nil {
+		return err
+	}
+	c.call(total, massOfSolution, "", "g")
 	return c.becomeByMass(c.model.Divide(c.amount, total), total)
 }
 
@@ -58,6 +66,7 @@ func (c *compiler) becomeByMass(w, grams uncertainty.Node) error {
 	if err != nil {
 		return err
 	}
+	c.call(w, fractionOf, "", "")
 	c.leftOver += c.route.Steps[c.at].Lost / c.model.Intended(density)
 	c.become(concentration, c.model.Divide(grams, density))
 	c.current.fraction, c.current.hasFraction = w, true
@@ -82,10 +91,13 @@ func (c *compiler) makeUpTo(i int) error {
 	if err != nil {
 		return err
 	}
+	if volume, err = c.leftOf(i, volume, false); err != nil {
+		return err
+	}
 	c.carry(i, c.model.Constant(0))
 	c.discard()
 	c.leftOver += s.Lost
-	c.model.Name(volume, volumeInVessel, s.Measure.Name)
+	c.call(volume, volumeInVessel, s.Measure.Name, "mL")
 	c.become(c.model.Divide(c.amount, volume), volume)
 	c.before[s.piece()] = c.current.concentration
 	return nil
@@ -123,6 +135,9 @@ func (c *compiler) deliver(i int, liquid medium, solution string) (uncertainty.N
 		of = s.Measure.Drops
 	}
 	volume, err := of(use, s.Amount)
+	if err == nil {
+		c.call(volume, volumeMeasured, s.Measure.Name, "mL")
+	}
 	c.volumes = append(c.volumes, measuredOut{i, volume, use})
 	return volume, err
 }
@@ -162,18 +177,15 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 	}
 }
 
-// evaporate counts, once, what a finished solution loses before it is taken
+// evaporate counts, once, what a prep states that a finished solution loses before it is taken
 // from: its strength grows by 1/(1 - e), e rectangular from 0 to E.
 func (c *compiler) evaporate(i int, l *liquid) {
 	limit := c.prep.Solvent.Evaporation
-	if known, _ := equipment.FindLiquid(c.prep.Solvent.Name); known.Volatile && !c.prep.Solvent.EvaporationStated {
-		c.notes.LeaveOut("evaporation", c.prep.Solvent.Name)
-	}
 	if limit == 0 || l.evaporated || l.bought {
 		return
 	}
 	grown := c.lose(c.model.Constant(1), -limit, uncertainty.Influence{
-		Code: evaporated, Owner: c.owner(uncertainty.OneUse, i+1), Group: uncertainty.Group{Kind: evaporation, Name: c.prep.Solvent.Name},
+		Code: evaporated, Owner: c.owner(uncertainty.OneUse, i+1), Group: uncertainty.Group{Kind: Evaporation, Name: c.prep.Solvent.Name},
 	})
 	l.concentration = c.model.Divide(l.concentration, grown)
 	l.volume = c.model.Multiply(l.volume, grown)
@@ -233,12 +245,13 @@ func (c *compiler) add(i int) error {
 	c.leftOver += c.model.Intended(b) * s.Lost / s.Amount // which may be drops
 	c.mix(i, b, c.solvent)
 	c.carry(i, c.model.Constant(0))
-	return nil
+	c.volume, err = c.leftOf(i, c.volume, false)
+	return err
 }
 
 // mix adds a volume of a liquid to the aliquot, or to what is mixed from it.
 func (c *compiler) mix(i int, b uncertainty.Node, other medium) {
 	mixed := c.medium.with(c.model.Intended(c.volume), other, c.model.Intended(b))
-	c.volume = c.model.Name(c.contracted(i, c.volume, b, c.medium, other), mixedVolume, "")
+	c.volume = c.call(c.contracted(i, c.volume, b, c.medium, other), mixedVolume, "", "mL")
 	c.medium = mixed
 }
