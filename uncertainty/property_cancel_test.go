@@ -13,8 +13,6 @@ import (
 // no result, also when it is cancelled in the middle.
 func TestCancelledRuns(t *testing.T) {
 	m, y := longModel()
-	a := propagate(t, m, y, 0.95)
-	mc := simulate(t, m, y, Settings{Trials: fewestTrials})
 	stopped, stop := context.WithCancel(context.Background())
 	stop()
 	for _, s := range []Settings{{}, {Digits: 2}, {Trials: mostTrials}, {Trials: mostTrials, Digits: 1}} {
@@ -22,9 +20,6 @@ func TestCancelledRuns(t *testing.T) {
 		assert.Equal(t, context.Canceled, err, "%+v", s)
 		assert.Equal(t, MonteCarlo{}, result)
 	}
-	check, err := m.CrossCheck(y, a, &mc)
-	assert.Equal(t, context.Canceled, err)
-	assert.Equal(t, CrossCheck{}, check)
 	chances, err := CloserTo(stopped, 1, []Quantity{{m, y}, {m, y}}, Settings{Trials: mostTrials})
 	assert.Equal(t, context.Canceled, err)
 	assert.Equal(t, []float64(nil), chances)
@@ -68,6 +63,10 @@ func TestProgressAddsUp(t *testing.T) {
 			sum += trials
 		}
 		mc := simulate(t, m, y, s)
+		if s.WithDefaults().Enough { // begins anew with more
+			assert.GreaterOrEqual(t, sum, mc.Trials)
+			continue
+		}
 		assert.Equal(t, mc.Trials, sum)
 		if s.Digits == 0 {
 			assert.Equal(t, s.WithDefaults().Trials, mc.Trials)

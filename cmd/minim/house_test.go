@@ -18,6 +18,7 @@ var layers = []string{
 	"minim/report/words/note",
 	"minim/uncertainty/parallel",
 	"minim/uncertainty/portable",
+	"minim/uncertainty/law",
 	"minim/uncertainty",
 	"minim/equipment/quantity",
 	"minim/equipment/benchfile",

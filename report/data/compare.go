@@ -123,10 +123,11 @@ func monteCarlo(mc *uncertainty.MonteCarlo, r *route.Result) object {
 		{"standard_deviation", mc.StandardDeviation}, {"standard_deviation_standard_error", mc.DeviationError},
 		{"lower", mc.Lower}, {"lower_standard_error", mc.LowerError}, {"upper", mc.Upper}, {"upper_standard_error", mc.UpperError},
 		{"shortest_lower", mc.ShortestLower}, {"shortest_upper", mc.ShortestUpper}, {"resolution", mc.Resolution}, {"significant_digits", mc.Digits},
-		{"conformance_probability", nil},
+		{"conformance_probability", nil}, {"conformance_probability_standard_error", nil}, {"times_as_many_trials", mc.Sharper},
 	}
 	if len(r.Inside) > 0 {
 		out.set("conformance_probability", r.Inside[0].Simulated)
+		out.set("conformance_probability_standard_error", r.Inside[0].Error)
 	}
 	return out
 }

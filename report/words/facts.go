@@ -152,7 +152,7 @@ func chance(c *route.Comparison, r *route.Result) string {
 
 // checked says how far the simulation bears out what is called the spread here.
 func checked(c *route.Comparison, r *route.Result, spread string) string {
-	text := fmt.Sprintf("by %s simulated batches (seed %d%s): ", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r))
+	text := fmt.Sprintf("by %s simulated batches (seed %d%s)%s: ", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r), asSure(&r.MonteCarlo))
 	within := quantity.Number(r.CrossCheck.Tolerance) + " " + c.Prep.Target.Unit.Name
 	switch {
 	case r.CrossCheck.Cause == "" && r.CrossCheck.SameU():
@@ -191,6 +191,17 @@ func fewReadings(r *route.Result) string {
 	}
 	line := &r.Analytic.Budget[fewest]
 	return fmt.Sprintf(", since %s readings of the %s are too few for that", either(line.DegreesOfFreedom < 2, "two", "three"), line.Set.Owner.Name)
+}
+
+// asSure says as how many plain batches the ends of the interval are sure, where they are more.
+func asSure(mc *uncertainty.MonteCarlo) string {
+	const most = 1e9
+	n := float64(mc.Trials) * mc.Sharper
+	if mc.Sharper < 2 {
+		return ""
+	}
+	step := math.Pow10(int(math.Log10(n)) - 1) // of two digits
+	return ", as sure of the ends as by " + either(n > most, "over "+quantity.Grouped(most), quantity.Grouped(int(math.Floor(n/step)*step))) + " plain ones"
 }
 
 // reached says how many digits the simulation was to reach and has reached.

@@ -251,7 +251,7 @@ func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertain
 	r.Quoted = uncertainty.Quote(r.Analytic, &r.MonteCarlo, r.CrossCheck)
 	r.HoldsWithin = r.MonteCarlo.Within(p.Target.Value, s.Coverage) / p.Target.Value
 	for i, t := range p.Tolerances {
-		r.Inside[i].Simulated = r.MonteCarlo.ConformanceProbability(t.Limits)
+		r.Inside[i].Simulated, r.Inside[i].Error = r.MonteCarlo.ConformanceProbability(t.Limits), r.MonteCarlo.ChanceError(t.Limits)
 	}
 	r.MonteCarlo.Thin(drawn)
 	r.Ladder, err = c.rungs(s.Coverage)

@@ -68,6 +68,8 @@ type Result struct {
 
 // Chance is a probability of conformance.
 type Chance struct {
+	// Error is the standard error of Simulated.
+	Error float64
 	// Simulated is the fraction of the Monte Carlo trials, which counts;
 	// Normal is the normal approximation beside it, that of Student's t where the effective
 	// degrees of freedom are few.
