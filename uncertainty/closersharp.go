@@ -184,7 +184,7 @@ func (d *duel) block(w [2]*worker, b, n int) (sum squares, sound bool) {
 	a, bs, sound := d.chances(w, b, n)
 	for i, x := range a {
 		x -= float64(d.weight * bs[i])
-		sum.add(squares{x, x * x})
+		sum.add(squares{x, float64(x * x)})
 	}
 	return sum, sound
 }

@@ -97,7 +97,7 @@ func (m *Model) linearInterval(out Node, a Analytic) interval {
 	if l == nil {
 		return interval{a.Value, a.Value}
 	}
-	tail := (1 - a.CoverageProbability) / 2
+	tail := float64((1 - a.CoverageProbability) / 2)
 	return interval{a.Value + l.law.At(tail), a.Value + l.law.At(1-tail)}
 }
 

@@ -94,7 +94,7 @@ func (l *linearPart) cutOff(m *Model, sum *law.Sum, scales map[oneScale]float64,
 		}
 		if number[of] == 0 {
 			u, nu := scales[of], m.drawnDegrees(i)
-			most := u * max(10, -3*studentQuantile(tail, nu))
+			most := float64(u * max(10, -3*studentQuantile(tail, nu)))
 			if !finite(most) {
 				return false
 			}
@@ -126,7 +126,7 @@ func addTo(sum *law.Sum, d Distribution, slope float64) bool {
 			sum.Gamma(d.shape(), slope*d.Mu/d.shape())
 		}
 	case cumulative:
-		most := math.Abs(slope) * max(about.Mean-about.Low, about.High-about.Mean)
+		most := float64(math.Abs(slope) * max(about.Mean-about.Low, about.High-about.Mean))
 		u, below := slope*about.StandardUncertainty, d.below()
 		if !finite(most) {
 			return false
@@ -136,7 +136,7 @@ func addTo(sum *law.Sum, d Distribution, slope float64) bool {
 				return 1 - below(about.Mean+x/slope)
 			}
 			return below(about.Mean + x/slope)
-		}, u*u, most)
+		}, float64(u*u), most)
 	default:
 		return about.StandardUncertainty == 0
 	}

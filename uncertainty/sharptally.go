@@ -120,7 +120,7 @@ func (t *sharpTally) shortest(q int) (low, high float64) {
 		}
 	}
 	for range 3 {
-		step /= 4
+		step = float64(step / 4)
 		for _, p := range []float64{best - float64(3*step), best - float64(2*step), best - step, best + step, best + float64(2*step), best + float64(3*step)} {
 			if p > 0 && p < 1-coverage && length(p) < length(best) {
 				best = p
@@ -172,7 +172,7 @@ func (t *sharpTally) difference(from, to float64) estimate {
 			}
 		}
 		for _, x := range d {
-			sum.add(squares{x, x * x})
+			sum.add(squares{x, float64(x * x)})
 		}
 		return sum
 	})
@@ -188,7 +188,7 @@ func (t *sharpTally) linearHolds(q float64) bool {
 		places := scratch.all(q, len(r.base))
 		_, b := t.chances(r, places, places, scratch)
 		for _, x := range b {
-			sum.add(squares{x, x * x})
+			sum.add(squares{x, float64(x * x)})
 		}
 		return sum
 	})
@@ -221,7 +221,7 @@ func (t *sharpTally) overBlocks(make1 func(r rests, scratch *scratch) squares) (
 func (t *sharpTally) end(p float64) (e estimate, sharper float64) {
 	q := t.quantile(p)
 	low, high := t.around(p)
-	step := (high - low) / 64
+	step := float64((high - low) / 64)
 	density := (t.byCurve(q+step) - t.byCurve(q-step)) / (2 * step)
 	f := t.difference(math.Inf(-1), q)
 	for range 4 {

@@ -10,6 +10,7 @@ import (
 	"minim/report/page"
 	"minim/report/words/influence"
 	"minim/uncertainty"
+	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
 
@@ -200,7 +201,7 @@ func asSure(mc *uncertainty.MonteCarlo) string {
 	if mc.Sharper < 2 {
 		return ""
 	}
-	step := math.Pow10(int(math.Log10(n)) - 1) // of two digits
+	step := math.Pow10(portable.Decade(n) - 1) // of two digits
 	return ", as sure of the ends as by " + either(n > most, "over "+quantity.Grouped(most), quantity.Grouped(int(math.Floor(n/step)*step))) + " plain ones"
 }
 

@@ -104,7 +104,7 @@ var bellPieces = sync.OnceValue(func() *[pieceCount]piece {
 	const h = 1.0 / piecesPerUnit
 	for i := range all {
 		z := float64(float64(i)*h) - farNormal
-		f, g := portable.NormalCDF(z), portable.NormalCDF(z+h)
+		f, g := float64(portable.NormalCDF(z)), float64(portable.NormalCDF(z+h))
 		df, dg := float64(h*density(z)), float64(h*density(z+h))
 		all[i] = piece{f, df, float64(3*(g-f)) - float64(2*df) - dg, df + dg - float64(2*(g-f))}
 	}
