@@ -72,7 +72,7 @@ func sharpCloser(ctx context.Context, target float64, first, other Quantity, s S
 		if *chance = e.value; !ok {
 			return false
 		}
-		if counted := math.Sqrt(e.value * (1 - e.value) / float64(s.Trials)); e.err <= max(printedChance, counted) {
+		if e.err <= max(printedChance, 0.5/math.Sqrt(float64(s.Trials))) { // what counting leaves open at the most
 			return true
 		}
 	}

@@ -11,6 +11,7 @@ import (
 // figures are stable to the digits asked for; here their standard errors tell.
 func (m *Model) enough(ctx context.Context, out Node, s Settings) (MonteCarlo, error) {
 	var best MonteCarlo
+	told := 0
 	for _, trials := range []int{s.leastTrials(), mostSharpened, s.Trials} {
 		if trials = min(trials, s.Trials); trials <= best.Trials {
 			continue
@@ -19,7 +20,7 @@ func (m *Model) enough(ctx context.Context, out Node, s Settings) (MonteCarlo, e
 			break // as sharp as that are fewer
 		}
 		some := s
-		some.Trials, some.Enough = trials, false
+		some.Trials, some.Enough, some.Progress = trials, false, beyond(&told, s.Progress)
 		mc, err := m.Simulate(ctx, out, some)
 		if err != nil || mc.holds(s.Printed) {
 			return mc, err
@@ -28,6 +29,20 @@ func (m *Model) enough(ctx context.Context, out Node, s Settings) (MonteCarlo, e
 	}
 	best.AtCeiling = true
 	return best, nil
+}
+
+// beyond tells of the trials that go beyond those that were told before.
+func beyond(told *int, progress func(trials int)) func(trials int) {
+	if progress == nil {
+		return nil
+	}
+	done := 0
+	return func(trials int) {
+		if done += trials; done > *told {
+			progress(done - *told)
+			*told = done
+		}
+	}
 }
 
 // Figures are printed with so many digits of U, and a chance in a hundred with one decimal. The

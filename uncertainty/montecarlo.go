@@ -159,12 +159,13 @@ func (mc *MonteCarlo) Quantile(p float64) float64 {
 	return mc.tally.at(min(max(i, 0), n-1))
 }
 
-// Thin keeps n values at equal steps of probability in place of all trials, for
+// Thin keeps n values at equal steps of probability in place of all trials, or the curve that the
+// few trials of a sharpened run gave, for
 // drawing: afterwards [MonteCarlo.Quantile] and the chances rest on these. It
 // does nothing when there are no more than n.
 func (mc *MonteCarlo) Thin(n int) {
 	if sharp, yes := mc.tally.(*sharpTally); yes {
-		sharp.rests = rests{}
+		mc.tally = sharp.thinned()
 		return
 	}
 	if mc.tally.size() <= n {

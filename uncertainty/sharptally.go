@@ -130,6 +130,14 @@ func (t *sharpTally) shortest(q int) (low, high float64) {
 	return t.quantile(best), t.quantile(best + coverage)
 }
 
+// thinned keeps the curve, and forgets the trials and what they were reckoned with.
+func (t *sharpTally) thinned() *sharpTally {
+	thin, s := *t, *t.sharpening
+	s.kernel = law.Kernel{}
+	thin.sharpening, thin.rests = &s, rests{}
+	return &thin
+}
+
 // inside is the chance of lying within limits, by all trials where they are still there.
 func (t *sharpTally) inside(l Limits) estimate {
 	if t.rests.base == nil {

@@ -28,6 +28,7 @@ func Do(n, workers int, do func(worker, i int)) {
 			}()
 			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
 				do(w, i)
+				breathe()
 			}
 		}()
 	}
