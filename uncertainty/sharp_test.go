@@ -96,6 +96,21 @@ func TestDistributionFunctionsAreInverse(t *testing.T) {
 	}
 }
 
+// TestKernelsOfGamma: the tables of what takes long, beside the distribution function itself.
+func TestKernelsOfGamma(t *testing.T) {
+	for _, d := range []Distribution{Gamma{1, 0.1}, Gamma{1, 0.7}, Gamma{1, 1.6}, GammaBelow(0.4, 0.6, 2), GammaBelow(0.1, 0.05, 0.1)} {
+		m := new(Model)
+		add(m, "x", d)
+		s := &sharpening{linear: &linearPart{slopes: []float64{1}}}
+		assert.True(t, m.smoothInfluence(s, 0, 0))
+		for _, p := range []float64{1e-4, 0.01, 0.1, 0.3, 0.5, 0.9, 0.99, 0.99999} {
+			at := []float64{(quantileOf(d, p) - s.mean) / s.size}
+			s.kernel.Below(at, nil)
+			near.Absolute(t, fmt.Sprintf("%#v below its quantile", d), p, at[0], 1e-7)
+		}
+	}
+}
+
 // sharpened simulates with few trials and demands that they are sharpened.
 func sharpened(t *testing.T, what string, m *Model, y Node, seed uint64) MonteCarlo {
 	t.Helper()

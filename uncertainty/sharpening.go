@@ -76,11 +76,28 @@ func (m *Model) smoothInfluence(s *sharpening, i int, cut float64) bool {
 		below := d.below()
 		mean, size := s.mean, s.size
 		s.kernel = law.Known(max(mean-about.Low, about.High-mean)/size, func(t float64) float64 { return below(mean + float64(size*t)) })
+	case Gamma:
+		if d.shape() > narrow || d.shape() < leastShape {
+			return false
+		}
+		far := d.Mu + float64(d.Sigma*max(12, 40*d.Sigma/d.Mu))
+		s.kernel = law.Tabled(s.mean, s.size, far, d.steepness(), func(x float64) float64 { return 1 - d.Above(x) })
+	case gammaBelow:
+		if d.shape() < leastShape {
+			return false
+		}
+		s.kernel = law.Tabled(s.mean, s.size, d.most, d.steepness(), d.below())
 	default:
 		return false
 	}
 	return s.size > 0 && !m.isCorrelated(i)
 }
+
+// leastShape is that of a gamma distribution which can still be tabulated.
+const leastShape = 0.3
+
+// steepness is the power that takes out how the distribution function begins at 0, and more.
+func (d Gamma) steepness() int { return max(3, int(math.Ceil(3/d.shape()))) }
 
 // weightAt is what L counts where F_L is f: between the ends it changes evenly.
 func (s *sharpening) weightAt(f float64) float64 {

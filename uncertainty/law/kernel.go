@@ -68,6 +68,32 @@ func Known(reach float64, below func(t float64) float64) Kernel {
 	}}
 }
 
+// tabledPlaces are closest near 0, where the density of a quantity that cannot be negative may be
+// infinite.
+const tabledPlaces = 2000
+
+// Tabled is the one of a quantity between 0 and most, about its mean and in units of size, of which
+// the distribution function takes long: by cubics through some of its values, at places as powers
+// of equal steps.
+func Tabled(mean, size, most float64, power int, below func(x float64) float64) Kernel {
+	x, y := make([]float64, tabledPlaces+1), make([]float64, tabledPlaces+1)
+	for i := range x {
+		x[i] = most * portable.Power(float64(i)/tabledPlaces, power)
+		y[i] = below(x[i])
+	}
+	c := NewCurve(x, y)
+	return Known(max(mean, most-mean)/size, func(t float64) float64 {
+		switch v := mean + float64(size*t); {
+		case v <= 0:
+			return 0
+		case v >= most:
+			return 1
+		default:
+			return c.At(v)
+		}
+	})
+}
+
 // Below replaces places by the probabilities of less, as if nothing were cut.
 func (k *Kernel) Below(t, scale []float64) { k.fill(t, scale) }
 
