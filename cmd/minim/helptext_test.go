@@ -45,8 +45,8 @@ func TestHelpHasWordsForEveryOption(t *testing.T) {
 
 // A line of a command comes before one that several share.
 func TestHelpOfOneCommandComesFirst(t *testing.T) {
-	assert.Equal(t, "simulate `N` batches", told("made", "--trials"))
-	assert.Equal(t, "simulate `N` batches of each route that is shown", told("buy", "--trials"))
-	assert.Equal(t, "simulate `N` batches of each route", told("sheet", "--trials"))
+	assert.Equal(t, "simulate `N` batches, not as many as it takes", told("made", "--trials"))
+	assert.Equal(t, "simulate `N` batches of each route that is shown, not as many as it takes", told("buy", "--trials"))
+	assert.Equal(t, "simulate `N` batches of each route, not as many as it takes", told("sheet", "--trials"))
 	assert.Empty(t, told("compare", "--steps"))
 }

@@ -36,7 +36,7 @@ name = "exemplate"
 name = "water"
 `), k)
 	require.NoError(t, err)
-	o := Options{Limits: route.Limits{Steps: 0}, Settings: uncertainty.Settings{Trials: 10_000, Seed: 1}}
+	o := Options{Limits: route.Limits{Steps: 0}, Settings: uncertainty.Settings{Trials: 10_000, Seed: 1, Plain: true}}
 	found, err := Search(context.Background(), p, o)
 	require.NoError(t, err)
 	require.False(t, found.Verdict.Meets)

@@ -272,6 +272,7 @@ clinging = "0 mL"
 }
 
 // What cannot be corrected, or not to any use, is said to be so.
+// The batch as it is is normal: Φ(0.2) - Φ(-0.6) = 0.3050.
 func TestNoRescue(t *testing.T) {
 	k, err := read.ParseKit("kit", []byte("[[cylinder]]\nname = \"c\"\ncapacity = \"10 mL\"\nclass = \"B\"\n"))
 	require.NoError(t, err)
@@ -279,7 +280,7 @@ func TestNoRescue(t *testing.T) {
 	require.NoError(t, err)
 	p.Tolerances = []route.Tolerance{{Text: "2 % of target", Limits: uncertainty.Limits{Lower: 9.8, Upper: 10.2}}}
 	for text, message := range map[string]string{
-		"10.1 g/L, give or take 1 g/L, 5 mL": "no way to correct the batch was found: of 4 corrections that were tried the best is inside in 28.6 of 100, and as it is the batch is so in 30.6; what is uncertain of it stays uncertain in whatever is made of it; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
+		"10.1 g/L, give or take 1 g/L, 5 mL": "no way to correct the batch was found: of 4 corrections that were tried the best is inside in 28.8 of 100, and as it is the batch is so in 30.5; what is uncertain of it stays uncertain in whatever is made of it; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
 		"5 g/L, 5 mL":                        "no way to correct the batch was found: it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
 		"10 g/L, 5 mL":                       "no way to correct the batch was found: it has that strength already",
 		"2000 g/L, 5 mL":                     "no way to correct the batch was found: it would have to be diluted 200 times, which neither all of it in one vessel nor a part of it in one step or two comes to; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
