@@ -20,8 +20,8 @@ var names = map[string]string{
 	"bias relative to its limit": "bias of the {piece}, relative to its limit",
 	"correction":                 "correction of the {piece}",
 	"bias by readings":           "bias of the {piece} at {mark}, by its readings",
-	"bias by readings with":      "bias of the {piece} with {beside} at {mark}, by its readings",
-	"delivered by readings with": "what the {piece} delivers of {beside} at {mark}, by its readings",
+	biasWith:                     "bias of the {piece} with {beside} at {mark}, by its readings",
+	deliveredWith:                "what the {piece} delivers of {beside} at {mark}, by its readings",
 	"delivered by readings":      "what the {piece} delivers at {mark}, by its readings",
 	"pen line":                   "line of the {of}",
 	"retained":                   "retained in the {of}",
@@ -58,6 +58,7 @@ var names = map[string]string{
 	emptyVessel:                       "linearity at the empty vessel, {piece}",
 	"curve of linearity":              "curve of linearity, part {part}, {piece}",
 	"curve of linearity that grows":   "curve of linearity at great loads, part {part}, {piece}",
+	"error at a check weight":         "error of the {piece} at {load}, by its readings",
 	"sensitivity":                     "sensitivity of the {of}",
 	"left on the boat":                "left on the boat, {of}",
 	// Of materials and the day.
@@ -90,6 +91,9 @@ const (
 	repeatedWeighing = "repeatability of a mass"
 	emptyBoat        = "linearity at an empty boat"
 	emptyVessel      = "linearity at an empty vessel"
+	biasWith         = "bias by readings" + withLiquid
+	deliveredWith    = "delivered by readings" + withLiquid
+	withLiquid       = " with"
 )
 
 // Name is how an influence, or a quantity on the way, is called; "" of none. One that has
@@ -105,7 +109,7 @@ func Name(in *uncertainty.Influence) string {
 	case code == "repeatability" && in.Unit == "g":
 		code = repeatedWeighing
 	case beside != "" && strings.HasSuffix(code, " by readings"):
-		code += " with"
+		code += withLiquid
 	case code == "linearity at a load in a boat" && in.At == 0:
 		code = emptyBoat
 	case code == "linearity at a load in a vessel" && in.At == 0:

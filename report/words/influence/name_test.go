@@ -44,7 +44,7 @@ func codesOf(t *testing.T, folder, kind string) (list []string) {
 
 // Every code of instruments and routes has words, and no words are without a code.
 func TestEveryCodeHasWords(t *testing.T) {
-	used := map[string]bool{"": true, secondReading: true, repeatedWeighing: true, emptyBoat: true, emptyVessel: true}
+	used := map[string]bool{"": true, secondReading: true, repeatedWeighing: true, emptyBoat: true, emptyVessel: true, biasWith: true, deliveredWith: true}
 	for _, folder := range []string{"../../../equipment", "../../../uncertainty/route"} {
 		list := codesOf(t, folder, "Code")
 		assert.NotEmpty(t, list)
