@@ -185,6 +185,9 @@ func (b *Balance) found(u Use, c *Check) uncertainty.Node {
 	m, at := u.Model, b.bare(c)
 	in := influence(u.piece(b.Name, b.Count), checkError, "g", c.error)
 	in.At, in.DegreesOfFreedom = quantity.Round(c.Weight.Mass, 7), c.degreesOfFreedom
+	if in.Ground = c.ground(); c.Standing == Combined {
+		in.Ground.By = uncertainty.ObservedWithin
+	}
 	in.Assumed, in.AssumedPart = c.assumedPart > 0 && !b.Linearity.Known, c.assumedPart
 	if c.degreesOfFreedom > 0 && c.degreesOfFreedom == c.DegreesOfFreedom {
 		in.Set, in.Most = c.Set(b.Name), c.Weight.Mass

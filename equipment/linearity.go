@@ -47,8 +47,13 @@ func (b *Balance) linearity(u Use, gross, tare end) uncertainty.Node {
 	case b.Law == Independent:
 		return m.Subtract(b.ofReading(u, gross), b.ofReading(u, tare))
 	}
-	of := loads{gross.pan, tare.pan}
-	c := b.nearestCheck(gross.pan.grams)
+	return m.Name(b.inTwoParts(u, loads{gross.pan, tare.pan}), influence(with(u.Step, b.Name), linearityError, "g", nil))
+}
+
+// inTwoParts appends the error of the curve and of the local parts, and what a check weight says
+// of it.
+func (b *Balance) inTwoParts(u Use, of loads) uncertainty.Node {
+	c := b.nearestCheck(of.gross.grams)
 	if c == nil {
 		return b.linear(u, of)
 	}
@@ -178,12 +183,12 @@ func (b *Balance) noteLinearity(u Use, p Pan) {
 	if !b.Linearity.Known {
 		u.Notes.Assume("linear-within", b.Name)
 	}
-	switch {
-	case b.Law == Independent || b.linearWithin() == 0:
-	case p.unknown():
-		u.Notes.Assume("linear-in-two-parts-bare", b.Name)
-	default:
-		u.Notes.Assume("linear-in-two-parts", b.Name)
+	if b.Law == Independent || b.linearWithin() == 0 {
+		return
+	}
+	u.Notes.Assume("linear-in-two-parts", b.Name)
+	if p.unknown() {
+		u.Notes.Assume("vessel-as-no-load", "")
 	}
 }
 
