@@ -112,8 +112,8 @@ func (p *Paper) gives() string {
 	parts := clauses{fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.",
 		volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), volume(r.LeftOverML))}
 	shifted := shifts(r)
-	parts.Add(shifted != "", "The marks alone would give %s; already in the figure, with nothing to correct: %s.", quantity.Decimal(r.Intended, 3), shifted)
+	parts.Add(shifted != "", "The marks alone would give %s; already in the figure%s: %s.", quantity.Decimal(r.Intended, 3), when(p.finding() == "", ", with nothing to correct"), shifted)
 	parts.Put("", "What was read goes into the record, from which follows what was really made.")
-	parts.Add(len(r.Inside) > 0, "If every reading is as planned, the chance of being inside the tolerance is %s in 100.", chanceOf(p.Prep, r))
+	parts.Add(len(r.Inside) > 0, "If every reading is as planned, the chance of being inside the tolerance is %s in 100%s.", chanceOf(p.Prep, r), closeCall(p.Prep, r))
 	return strings.Join(parts, " ")
 }

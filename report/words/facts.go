@@ -53,13 +53,40 @@ func rest(c *route.Comparison, r *route.Result, makes fact) []fact {
 // that are not triangular would make of it.
 func restsOn(r *route.Result, spread string) string {
 	var assumed clauses
-	assumed.Add(r.AssumedShare >= 0.005, "%s of its variance rests on assumed values", wholePercent(r.AssumedShare))
-	if flat := r.Analytic.IfRectangular(); flat > r.Analytic.ExpandedUncertainty {
-		_, text := uncertainty.RoundExpanded(0, flat)
-		more := flat/r.Analytic.ExpandedUncertainty - 1
-		assumed.Add(more >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(more))
+	assumed.Put("", assumedShare(r))
+	more := r.Analytic.MoreIfRectangular()
+	if more <= 0 {
+		return strings.Join(assumed, "; ")
 	}
+	was, is := r.Analytic.ExpandedUncertainty, r.Analytic.IfRectangular()
+	if r.Quoted.Simulated {
+		was, spread = ofSimulation(r)
+		is = math.Sqrt(float64(was*was) + more*r.Analytic.StandardUncertainty*r.Analytic.StandardUncertainty)
+	}
+	_, text := uncertainty.RoundExpanded(0, is)
+	assumed.Add(is/was-1 >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(is/was-1))
 	return strings.Join(assumed, "; ")
+}
+
+// assumedShare is "30 % of its variance rests on assumed values", of the variance of the
+// simulation where that is quoted and has one; "" where none does.
+func assumedShare(r *route.Result) string {
+	share, of := r.AssumedShare, "its variance"
+	if r.Quoted.Simulated {
+		deviation, _ := ofSimulation(r)
+		u := r.Analytic.StandardUncertainty / deviation
+		share, of = min(1, share*u*u), either(math.IsNaN(r.Quoted.StandardUncertainty), "its variance to first order", "the variance of the simulation")
+	}
+	return when(share >= 0.005, fmt.Sprintf("%s of %s rests on assumed values", wholePercent(share), of))
+}
+
+// ofSimulation is what is known to spread where the simulated interval is quoted: the standard
+// deviation of the simulation, or the standard uncertainty to first order where that has none.
+func ofSimulation(r *route.Result) (deviation float64, name string) {
+	if deviation = r.Quoted.StandardUncertainty; deviation > 0 {
+		return deviation, "standard deviation of the simulation"
+	}
+	return r.Analytic.StandardUncertainty, "standard uncertainty to first order"
 }
 
 // amounts say what a route makes, leaves over and takes, or took.
@@ -113,7 +140,7 @@ func chance(c *route.Comparison, r *route.Result) string {
 	if len(r.Inside) == 0 {
 		return fmt.Sprintf("within %s of the target with a chance of %s in 100", quantity.Percent(r.HoldsWithin), asked(c.Settings.Coverage))
 	}
-	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r))
+	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r)) + closeCall(c.Prep, r)
 }
 
 func checked(c *route.Comparison, r *route.Result) string {

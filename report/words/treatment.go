@@ -93,7 +93,7 @@ func (p *Paper) inside() string {
 	}
 	text := fmt.Sprintf("The probability%s inside the tolerance (JCGM 106) is, %s.",
 		p.told(", predicted before the solution is made, of being", " that this batch is"), strings.Join(parts, "; "))
-	return text + when(r.Chance() < p.Prep.LeastChance, fmt.Sprintf(" That is less than the %s %% asked for.", asked(p.Prep.LeastChance)))
+	return text + when(r.Chance() < p.Prep.LeastChance, fmt.Sprintf(" That is less than the %s %% asked for.", asked(p.Prep.LeastChance))) + closeSentence(p.Prep, r)
 }
 
 // figure is the picture of the spread, if there is one.

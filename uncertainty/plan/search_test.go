@@ -107,8 +107,7 @@ func (b *bench) relativeAfter(n int, measured bool) float64 {
 			}
 		}
 	}
-	u, _ := s.uncertainty()
-	return u
+	return s.uncertainty()
 }
 
 const smallKit = `

@@ -122,7 +122,7 @@ func (c *compiler) strengthOf(l *liquid, coverage float64) (a uncertainty.Analyt
 	unit := c.prep.Target.Unit
 	node, err := c.toUnit(l, unit)
 	if err == nil {
-		a, err = c.model.Propagate(node, coverage)
+		a, err = c.mixed(node, coverage)
 	}
 	if err != nil {
 		return a, uncertainty.Quoted{Upper: math.Inf(1)}, note.Of("strength-not-known", unit.Name)
@@ -137,6 +137,9 @@ func (w *handling) made(i int, l *liquid) {
 	h.Analytic, h.Quoted, h.Uninformative = w.strengthOf(l, w.coverage)
 	if h.Uninformative.None() {
 		h.Uninformative, _ = w.uninformative(w.coverage, i)
+	}
+	if q := h.Quoted; h.Uninformative.None() && h.Analytic.Lower() <= 0 {
+		h.Uninformative = couldBeNothing(uncertainty.Quoted{Lower: min(q.Lower, 0), Upper: q.Upper}, w.prep.Target.Unit)
 	}
 	w.bottled(h)
 }
@@ -156,7 +159,7 @@ func (w *handling) rungs(r *Result) {
 	for i := range r.Ladder {
 		if g := &r.Ladder[i]; g.Reason.None() {
 			w.list = append(w.list, Handled{
-				Step: len(r.Route.Steps), Rung: g.Strength.Text, Analytic: g.Analytic, Uninformative: r.Uninformative, Solvents: w.solvents,
+				Step: len(r.Route.Steps), Rung: g.Strength.Text, Analytic: g.Analytic, Uninformative: either(r.Uninformative, g.Uninformative), Solvents: w.solvents,
 				Quoted: uncertainty.Quoted{Lower: g.Analytic.Lower(), Upper: g.Analytic.Upper()}, Hazards: g.Hazards,
 			})
 		}
@@ -220,4 +223,12 @@ func (p *Prep) Liquids(routes ...*Route) []Contained {
 		}
 	}
 	return list
+}
+
+// either is the first of two notes that says something.
+func either(a, b note.Note) note.Note {
+	if a.None() {
+		return b
+	}
+	return a
 }
