@@ -55,9 +55,12 @@ func (s Solvent) offCushion() (limit float64, known bool) {
 
 // cushioned multiplies a volume by 1 + zδ for a piston over a cushion of air, where δ is the
 // limit of the liquid and z lies anywhere between -1 and 1, the same in each use at one mark.
-// Own readings of the liquid end it, and so does direct displacement.
+// The mean of own readings of the liquid ends it, and so does direct displacement; such readings at
+// another mark leave of its variance what the correlation between marks does.
 func (k *Measure) cushioned(u Use, mark float64, volume uncertainty.Node) (uncertainty.Node, error) {
-	if !k.Cushion || k.readWith(u) {
+	own := k.ownAt(u, mark)
+	elsewhere := own != nil && own.Liquid != ""
+	if !k.Cushion || elsewhere && sameVolume(own.Mark, mark) {
 		return volume, nil
 	}
 	s := u.Day.Solvent
@@ -73,25 +76,23 @@ func (k *Measure) cushioned(u Use, mark float64, volume uncertainty.Node) (uncer
 	}
 	u.Notes.Assume("piston-off", k.Name, s.Name, quantity.Percent(limit))
 	m := u.Model
-	off := m.Multiply(m.Constant(limit), k.offWith(u, mark))
+	off := m.Multiply(m.Constant(limit), k.offWith(u, mark, elsewhere))
 	return m.Multiply(volume, m.Add(m.Constant(1), off)), nil
 }
 
-// readWith reports whether the readings of a piece are of the liquid that it measures.
-func (k *Measure) readWith(u Use) bool {
-	of := k.ReadingsOf
-	return of != "" && (SameLiquid(of, u.Day.Solvent.Name) || u.Solution != "" && SameLiquid(of, u.Solution))
-}
-
-// offWith appends z for the liquid of the day. Different marks have a common and an own part,
-// as they have of the bias.
-func (k *Measure) offWith(u Use, mark float64) uncertainty.Node {
+// offWith appends z for the liquid of the day, or what is left of it where it was measured
+// elsewhere. Different marks have a common and an own part, as they have of the bias.
+func (k *Measure) offWith(u Use, mark float64, elsewhere bool) uncertainty.Node {
 	part := func(code uncertainty.Code, at, share float64) uncertainty.Node {
 		in := influence(k.owner(u), code+uncertainty.Code(" beside "+liquidName(u.Day.Solvent.Name)), "", uncertainty.PlusMinus(math.Sqrt(share)))
 		in.At, in.Assumed = quantity.Round(at, 7), true
 		return u.Model.Influence(in)
 	}
 	switch r := k.Bias.BetweenMarks; {
+	case elsewhere && r == 1:
+		return u.Model.Constant(0)
+	case elsewhere && r > 0:
+		return u.Model.Add(part(cushionCommon, 0, r*(1-r)), part(cushionOwn, mark, 1-r))
 	case u.Marks <= 1 || r == 0:
 		return part(cushionAt, mark, 1)
 	case r == 1:

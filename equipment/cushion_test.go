@@ -62,20 +62,20 @@ func TestPistonWithoutCushion(t *testing.T) {
 
 // Own readings of the liquid end it, of another liquid they do not.
 func TestPistonReadOfTheLiquid(t *testing.T) {
-	const readings = "[[pipette]]\nname = \"x\"\nkind = \"piston\"\ncapacity = \"1 mL\"\ntolerance = \"0 mL\"\nreadings = [\"1.001 mL\", \"1.000 mL\", \"0.999 mL\", \"1.000 mL\"]\n"
+	const readings = "[[pipette]]\nname = \"x\"\nkind = \"piston\"\ncapacity = \"1 mL\"\ntolerance = \"0 mL\"\n"
 	rests := func(more, liquid, solution string) bool {
 		u := of(alone(), liquid)
 		u.Solution = solution
-		delivered(t, one(t, readings+more), u, 1)
+		delivered(t, one(t, readings+"readings = { "+more+"values = [\"1.001 mL\", \"1.000 mL\", \"0.999 mL\", \"1.000 mL\"] }\n"), u, 1)
 		return slices.ContainsFunc(worded(u.Notes).Assumed, func(s string) bool { return strings.Contains(s, "within 5 %") })
 	}
 	assert.True(t, rests("", "ethanol", ""))
-	assert.False(t, rests("readings-of = \"Absolute ethanol\"\n", "ethanol", ""))
-	assert.False(t, rests("readings-of = \"ethanol\"\n", "ethanol", "dye in ethanol"))
-	assert.False(t, rests("readings-of = \"dye in ethanol\"\n", "ethanol", "dye in ethanol"))
-	assert.True(t, rests("readings-of = \"dye in ethanol\"\n", "ethanol", ""))
-	assert.True(t, rests("readings-of = \"isopropanol\"\n", "ethanol", ""))
-	assert.False(t, rests("readings-of = \"acetone\"\n", "acetone", ""), "not refused")
+	assert.False(t, rests("liquid = \"Absolute ethanol\", ", "ethanol", ""))
+	assert.False(t, rests("liquid = \"ethanol\", ", "ethanol", "dye in ethanol"))
+	assert.False(t, rests("liquid = \"dye in ethanol\", ", "ethanol", "dye in ethanol"))
+	assert.True(t, rests("liquid = \"dye in ethanol\", ", "ethanol", ""))
+	assert.True(t, rests("liquid = \"isopropanol\", ", "ethanol", ""))
+	assert.False(t, rests("liquid = \"acetone\", ", "acetone", ""), "not refused")
 }
 
 // Of other liquids nothing is known, which is said and not counted.

@@ -28,7 +28,7 @@ func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 		return 0, err
 	}
 	m := u.Model
-	own := k.ownAt(k.Capacity)
+	own := k.ownAt(u, k.Capacity)
 	k.note(u, k.Capacity, own)
 	drop := m.Add(m.Constant(k.Capacity), k.bias(u, k.Capacity, own)...)
 	s := k.Repeatability.nearest(k.Capacity)

@@ -52,10 +52,8 @@ type Measure struct {
 	// Ex: adjusted to deliver, as the glass is marked; otherwise to contain. SingleUse: a
 	// new piece each time.
 	Ex, SingleUse bool
-	// Cushion: its piston works through a cushion of air. ReadingsOf is the liquid that its
-	// readings were taken with; "" is water.
-	Cushion    bool
-	ReadingsOf string
+	// Cushion: its piston works through a cushion of air.
+	Cushion bool
 	// BlowOut: its last drop belongs to what it delivers, and is to be blown out. TwoMarks: a
 	// pipette that delivers from its upper mark to a lower one.
 	BlowOut, TwoMarks bool
@@ -96,7 +94,7 @@ func (k *Measure) Contain(u Use, mark float64) (uncertainty.Node, error) {
 	if err != nil {
 		return 0, err
 	}
-	volume = u.Model.Add(volume, k.clinging(u, k.ownHeld(Contained, mark) != nil)...)
+	volume = u.Model.Add(volume, k.clinging(u, k.ownHeld(u, Contained, mark) != nil)...)
 	switch {
 	case k.Ex && !k.Retained.Known:
 		u.Notes.LeaveOut("beyond-mark", k.Name)
@@ -126,7 +124,7 @@ func (k *Measure) Deliver(u Use, mark float64) (uncertainty.Node, error) {
 		return k.at20(u, volume), nil
 	}
 	if k.Kind.Traits().Receives {
-		volume = u.Model.Add(volume, k.clinging(u, k.ownHeld(Delivered, mark) != nil)...)
+		volume = u.Model.Add(volume, k.clinging(u, k.ownHeld(u, Delivered, mark) != nil)...)
 	}
 	if volume, err = k.lessRetained(u, volume, mark); err != nil {
 		return 0, err
@@ -151,7 +149,7 @@ func (k *Measure) upToMark(u Use, mark float64, readings int, of Held) (uncertai
 	if err := k.Reads(mark); err != nil {
 		return 0, err
 	}
-	own := k.ownAt(mark)
+	own := k.ownAt(u, mark)
 	if of == Delivered {
 		own = cmp.Or(k.wholeDelivery(u, mark), own)
 	}
@@ -166,13 +164,13 @@ func (k *Measure) upToMark(u Use, mark float64, readings int, of Held) (uncertai
 	}
 	volume = u.Model.Add(volume, k.bias(u, mark, own)...)
 	volume = u.Model.Add(volume, k.readings(u, mark, readings, of)...)
-	return u.Model.Add(volume, k.meniscus(u, readings)...), nil
+	return u.Model.Add(volume, k.meniscus(u, own.beside(k, mark, readings))...), nil
 }
 
 // readings appends n errors of reading, or the measured repeatability, or one that is assumed.
 // When nothing says how carefully is read, ordinary care is assumed.
 func (k *Measure) readings(u Use, mark float64, n int, of Held) []uncertainty.Node {
-	if s := k.spread(of, mark); s.Known || k.Random > 0 {
+	if s := k.spread(u, of, mark); s.Known || k.Random > 0 {
 		s.noteReadings(u.Notes, k.Name, mark, showML)
 		in := k.ofUse(u, repeatability, nil)
 		return []uncertainty.Node{u.Model.Influence(s.scattering(in, k.Name, s.S, mark))}
@@ -201,24 +199,32 @@ func (k *Measure) readings(u Use, mark float64, n int, of Held) []uncertainty.No
 	return nodes
 }
 
-// spread of the volume measured at a mark: that of readings of the same at the nearest one, or
-// other measured ones, or that of a piston's class.
-func (k *Measure) spread(of Held, mark float64) Spread {
-	var same Spread
-	for i := range k.Judged {
-		if j := &k.Judged[i]; j.Of == of && !same.Known {
-			same = j.Own.Spread
-		} else if j.Of == of {
-			same.Elsewhere = append(same.Elsewhere, j.Own.Spread)
+// spread of the volume measured at a mark: that of readings of the same at the nearest one, of
+// the liquid where there are any and else of water, or other measured ones, or that of a piston's
+// class.
+func (k *Measure) spread(u Use, of Held, mark float64) Spread {
+	ofLiquid := k.spreads(func(j *Judged) bool { return j.ofLiquid(u) && (j.Of == of || j.Of == "") })
+	ofWater := k.spreads(func(j *Judged) bool { return j.Liquid == "" && j.Of == of })
+	for _, s := range []Spread{ofLiquid, ofWater, k.Repeatability} {
+		if s.Known {
+			return s.nearest(mark)
 		}
 	}
-	switch {
-	case same.Known:
-		return same.nearest(mark)
-	case k.Repeatability.Known:
-		return k.Repeatability.nearest(mark)
-	}
 	return Spread{S: k.Random}
+}
+
+// spreads are those of some sets of readings.
+func (k *Measure) spreads(some func(*Judged) bool) (s Spread) {
+	for i := range k.Judged {
+		switch j := &k.Judged[i]; {
+		case !some(j):
+		case !s.Known:
+			s = j.Own.Spread
+		default:
+			s.Elsewhere = append(s.Elsewhere, j.Own.Spread)
+		}
+	}
+	return s
 }
 
 // clinging appends the drops above the meniscus, rectangular from 0 to K; of measured ones the
@@ -256,7 +262,7 @@ func (k *Measure) at20(u Use, volume uncertainty.Node) uncertainty.Node {
 
 // note records what the use of the instrument rests on, and what its own readings say.
 func (k *Measure) note(u Use, mark float64, own *Judged) {
-	k.tellOwn(u.Notes)
+	k.tellOwn(u)
 	if own == nil || own.Standing != Alone || !sameVolume(own.Mark, mark) {
 		k.noteLimit(u, mark)
 	}

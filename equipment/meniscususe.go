@@ -22,12 +22,12 @@ func (s Solvent) isWater() bool { return s.Name == "" || IsWater(s.Name) }
 // water. In glass the bottom of its meniscus stands higher against the same volume, so that
 // less is held: [MeniscusCorrection], times a factor that is 1 with a standard uncertainty of a
 // third, one for the whole bench. In plastic the sign turns: see [Measure.wetting]. The bore that
-// a standard leaves open is an influence of the piece, the mean being the estimate. It cancels
-// between two readings of one bore.
-func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
+// a standard leaves open is an influence of the piece, the mean being the estimate. Of it a share
+// counts: see [Judged.beside].
+func (k *Measure) meniscus(u Use, share float64) []uncertainty.Node {
 	s := u.Day.Solvent
 	switch {
-	case s.isWater() || !k.Kind.Traits().Read || readings == 2:
+	case s.isWater() || !k.Kind.Traits().Read || share == 0:
 		return nil
 	case u.Day.MeniscusIgnored:
 		u.Notes.LeaveOut("meniscus-ignored", s.Name)
@@ -53,6 +53,9 @@ func (k *Measure) meniscus(u Use, readings int) []uncertainty.Node {
 		u.Notes.Assume("meniscus-of-mixture", s.Name)
 		where := u.inBetween(mixedMeniscus, uncertainty.Group{Kind: uncertainty.Bench, Name: s.Name})
 		off = m.Add(off, m.Multiply(k.byBore(u, high1-low1, high2-low2), where))
+	}
+	if share != 1 {
+		off = m.Multiply(off, m.Constant(share))
 	}
 	if k.Plastic {
 		u.Notes.Assume("meniscus-in-plastic", k.Name, s.Name, k.wall().Name, ML(quantity.Round((low1+high1+low2+high2)/4, 2)))

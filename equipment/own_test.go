@@ -145,7 +145,7 @@ func TestOwnMeanOfFew(t *testing.T) {
 	got := delivered(t, k, u, 10)
 	near.Relative(t, "the limit stands", 10, got.Value, 1e-12)
 	near.Relative(t, "bias", 0.04/math.Sqrt(6), term(got.Analytic, "bias of the x at 10 mL").StandardUncertainty, 1e-9)
-	assert.Contains(t, strings.Join(worded(u.Notes).NotCounted, "\n"), "the mean of the 3 readings of the x at 10 mL, 9.9292 mL, 0.71 % low: it counts from four readings on, and the limit stands")
+	assert.Contains(t, strings.Join(worded(u.Notes).NotCounted, "\n"), "the mean 9.9292 mL of the 3 readings of the x at 10 mL, 0.71 % low: it counts from four readings on, and the limit stands")
 	assert.Contains(t, strings.Join(worded(u.Notes).Warnings, "\n"), "look at how it is used")
 }
 
@@ -228,7 +228,7 @@ func TestOwnMeanThatDoesNotCount(t *testing.T) {
 		require.Len(t, k.Judged, 1, text)
 		assert.Equal(t, want, k.Judged[0].Standing, text)
 		u := alone()
-		k.tellOwn(u.Notes)
+		k.tellOwn(u)
 		assert.Equal(t, want == Combined, len(u.Notes.NotCounted) == 0, text)
 	}
 }

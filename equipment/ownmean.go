@@ -28,6 +28,7 @@ func (k *Measure) compare(j *Judged) {
 	m := j.ofMean()
 	m.Mean -= j.Mark + others
 	m.Scale = max(m.Scale, 1e-9*k.Capacity)
+	known = known && j.Liquid == ""
 	if known {
 		j.Chance = prior.Chance(m)
 	}

@@ -3,6 +3,7 @@ package equipment
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"minim/uncertainty"
 	"minim/uncertainty/portable"
@@ -21,14 +22,17 @@ const (
 type Own struct {
 	// Of is "" where it is not said and may be either.
 	Of Held
+	// Liquid that they were taken with; "" is water, or what a drop of the dropper is one of.
+	Liquid string
 	// Spread has their mean, their standard deviation, and the mark, 0 where that is not said.
 	Spread
 	// Common is the standard uncertainty of what is wrong with all of them alike: the balance, the
 	// temperature.
 	Common float64
-	// Weighed: they are masses of water, at Temperature within Within, in °C.
-	Weighed             bool
-	Temperature, Within float64
+	// Weighed: they are masses of the liquid, at Temperature within Within, in °C, and of a Density
+	// there in g/mL, which is 0 for water.
+	Weighed                      bool
+	Temperature, Within, Density float64
 }
 
 // usualHeld is what readings of such an instrument are of when it is not said: what is made for
@@ -50,8 +54,9 @@ type Standing string
 const (
 	// Combined: the mean and the limit together.
 	Combined Standing = "combined"
-	// Alone: the mean lies too far off for the limit to be true of the piece, or nothing is known
-	// of what stays in the instrument; the mean counts, and the limit does not.
+	// Alone: the mean lies too far off for the limit to be true of the piece, nothing is known of
+	// what stays in the instrument, or the liquid is not water, for which limits hold; the mean
+	// counts, and the limit does not.
 	Alone Standing = "alone"
 	// Few: fewer than three degrees of freedom; the limit stands.
 	Few Standing = "few"
@@ -81,6 +86,10 @@ type Judged struct {
 	// to be the capacity.
 	Pooled, MarkAssumed bool
 }
+
+// Compared reports whether there is something that the mean is compared with. Limits hold for
+// water, and there is none for another liquid.
+func (j *Judged) Compared() bool { return j.Expected > 0 && j.Liquid == "" }
 
 // Counts reports whether the mean counts.
 func (j *Judged) Counts() bool { return j.Standing == Combined || j.Standing == Alone }
@@ -127,13 +136,14 @@ func (k *Measure) judged(own Own) Judged {
 }
 
 // scatterOf is the spread by which a mean is judged: its own, or of few readings that of all sets
-// together.
+// of the liquid together.
 func (k *Measure) scatterOf(own Own) (s Spread, pooled bool) {
-	if own.DegreesOfFreedom >= leastNu || len(k.Own) < 2 {
+	same := slices.DeleteFunc(slices.Clone(k.Own), func(o Own) bool { return o.Liquid != own.Liquid })
+	if own.DegreesOfFreedom >= leastNu || len(same) < 2 {
 		return own.Spread, false
 	}
 	s = own.Spread
-	s.S, s.DegreesOfFreedom = pooledScatter(k.Own)
+	s.S, s.DegreesOfFreedom = pooledScatter(same)
 	return s, true
 }
 

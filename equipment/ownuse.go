@@ -5,16 +5,27 @@ import (
 	"slices"
 
 	"minim/equipment/quantity"
-	"minim/report/words/note"
 	"minim/uncertainty"
 )
 
+// ofLiquid reports whether readings are of another liquid than water, which is the one of a use.
+func (j *Judged) ofLiquid(u Use) bool {
+	return j.Liquid != "" && (SameLiquid(j.Liquid, u.Day.Solvent.Name) || u.Solution != "" && SameLiquid(j.Liquid, u.Solution))
+}
+
+// says reports whether readings say something of a use: those of its liquid, and those of water of
+// the piece itself, whatever it is used with.
+func (j *Judged) says(u Use) bool { return j.Liquid == "" || j.ofLiquid(u) }
+
 // ownAt is what readings say of the error of the piece at a mark, or next to it where nothing was
-// measured there: nil where no mean counts.
-func (k *Measure) ownAt(mark float64) (nearest *Judged) {
+// measured there: nil where no mean counts. Readings of the liquid go before those of water.
+func (k *Measure) ownAt(u Use, mark float64) (nearest *Judged) {
 	for i := range k.Judged {
 		j := &k.Judged[i]
-		if j.Counts() && !j.whole && (nearest == nil || math.Abs(j.Mark-mark) < math.Abs(nearest.Mark-mark)) {
+		switch {
+		case !j.Counts() || j.whole || !j.says(u):
+		case nearest == nil, nearest.Liquid == "" && j.Liquid != "",
+			nearest.Liquid == j.Liquid && math.Abs(j.Mark-mark) < math.Abs(nearest.Mark-mark):
 			nearest = j
 		}
 	}
@@ -23,22 +34,55 @@ func (k *Measure) ownAt(mark float64) (nearest *Judged) {
 
 // ownHeld is what readings say of all that comes out, or is held, at a mark: nil where they say
 // nothing.
-func (k *Measure) ownHeld(of Held, mark float64) *Judged {
+func (k *Measure) ownHeld(u Use, of Held, mark float64) (own *Judged) {
 	for i := range k.Judged {
-		if j := &k.Judged[i]; j.Counts() && j.Of == of && sameVolume(j.Mark, mark) {
-			return j
+		j := &k.Judged[i]
+		if j.Counts() && j.Of == of && j.says(u) && sameVolume(j.Mark, mark) && (own == nil || j.Liquid != "") {
+			own = j
 		}
 	}
-	return nil
+	return own
 }
 
 // wholeDelivery is what readings say of all that comes out of what was not adjusted to deliver,
 // and drains: nil where they say nothing.
 func (k *Measure) wholeDelivery(u Use, mark float64) *Judged {
-	if j := k.ownHeld(Delivered, mark); j != nil && j.whole && u.Emptying == drained {
+	if j := k.ownHeld(u, Delivered, mark); j != nil && j.whole && u.Emptying == drained {
 		return j
 	}
 	return nil
+}
+
+// beside is the share of the meniscus of the liquid that counts beside what readings say: all of it
+// where it stands once and they are of water, nothing where it cancels between two readings of one
+// bore. What readings of the liquid say holds it already, as far as it is carried to another mark.
+func (j *Judged) beside(k *Measure, mark float64, readings int) (share float64) {
+	if readings == 1 {
+		share = 1
+	}
+	if j != nil && j.Liquid != "" && !(j.Of == Delivered && k.BetweenMarks(j.Mark, drained)) {
+		share -= k.carried(j, mark)
+	}
+	return share
+}
+
+// carried is the factor by which the error at the mark of the readings counts at another one. With
+// a cushion of air what a liquid does grows with the volume.
+func (k *Measure) carried(j *Judged, mark float64) float64 {
+	switch {
+	case j.whole || sameVolume(j.Mark, mark):
+		return 1
+	case k.growsWith(j):
+		return k.Limit(mark) / k.Limit(j.Mark)
+	case j.Liquid != "" && k.Cushion:
+		return k.Bias.BetweenMarks * (mark / j.Mark)
+	}
+	return k.Bias.BetweenMarks
+}
+
+// growsWith: the error that readings say grows as the limit does, with the volume.
+func (k *Measure) growsWith(j *Judged) bool {
+	return (k.Bias.ByClass || k.Bias.Share > 0) && !(j.Liquid != "" && k.Cushion)
 }
 
 // ownError appends the error of the piece where its readings count. At another mark it is what the
@@ -54,14 +98,14 @@ func (k *Measure) ownError(u Use, j *Judged, mark float64) []uncertainty.Node {
 		return []uncertainty.Node{m.Influence(k.byReadings(j, owner, deliveredByReadings))}
 	}
 	at := m.Influence(k.byReadings(j, owner, biasByReadings))
-	switch {
-	case sameVolume(j.Mark, mark):
+	if sameVolume(j.Mark, mark) {
 		return []uncertainty.Node{at}
-	case k.Bias.ByClass || k.Bias.Share > 0:
-		return []uncertainty.Node{m.Multiply(at, m.Constant(limit/k.Limit(j.Mark)))}
+	}
+	nodes := []uncertainty.Node{m.Multiply(at, m.Constant(k.carried(j, mark)))}
+	if k.growsWith(j) {
+		return nodes
 	}
 	r := k.Bias.BetweenMarks
-	nodes := []uncertainty.Node{m.Multiply(at, m.Constant(r))}
 	part := func(code uncertainty.Code, at, share float64) {
 		if share > 0 && limit > 0 {
 			in := k.Bias.shaped(influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share))))
@@ -77,6 +121,9 @@ func (k *Measure) ownError(u Use, j *Judged, mark float64) []uncertainty.Node {
 // byReadings is the error that readings say. Where they count alone, and nothing else is uncertain
 // of their mean, it has the one unknown standard deviation of all uses by them.
 func (k *Measure) byReadings(j *Judged, owner uncertainty.Owner, code uncertainty.Code) uncertainty.Influence {
+	if j.Liquid != "" {
+		code += uncertainty.Code(" beside " + liquidName(j.Liquid))
+	}
 	in := influence(owner, code, "mL", j.error)
 	in.At, in.DegreesOfFreedom = quantity.Round(j.Mark, 7), j.degreesOfFreedom
 	if j.degreesOfFreedom > 0 && j.degreesOfFreedom == j.DegreesOfFreedom {
@@ -86,73 +133,6 @@ func (k *Measure) byReadings(j *Judged, owner uncertainty.Owner, code uncertaint
 }
 
 // scatterMeasured reports whether own readings hold the scatter of what comes out, or is held.
-func (k *Measure) scatterMeasured(of Held) bool {
-	return slices.ContainsFunc(k.Judged, func(j Judged) bool { return j.Of == of })
-}
-
-// tellOwn says how the means of own readings count, and what to make of those that are far off.
-func (k *Measure) tellOwn(n *Notes) {
-	for i := range k.Judged {
-		j := &k.Judged[i]
-		mean := ML(quantity.Round(j.Mean, 5))
-		switch j.Standing {
-		case NotTold:
-			n.LeaveOut("own-mean-not-told", k.Name, mean)
-			continue
-		case OfOthers:
-			n.LeaveOut("own-mean-of-others", k.Name, mean)
-			continue
-		case Few:
-			n.LeaveOut("own-mean-few", k.Name, int(j.Readings()), ML(j.Mark), mean, j.Off())
-		}
-		switch {
-		case j.TooFar() && j.Standing == Alone:
-			n.Warn("own-mean-far", k.Name, int(j.Readings()), ML(j.Mark), mean, j.Off(), k.timesLimit(j), k.notAs())
-		case j.Chance < farOff:
-			n.Warn("own-mean-odd", k.Name, int(j.Readings()), ML(j.Mark), mean, j.Off(), 100*j.Chance)
-		}
-		k.tellGrounds(n, j)
-	}
-}
-
-// tellGrounds says what the mean of readings rests on.
-func (k *Measure) tellGrounds(n *Notes, j *Judged) {
-	if j.MarkAssumed {
-		n.Assume("own-mean-at-capacity", k.Name, ML(j.Mark))
-	}
-	if j.Pooled && j.Counts() {
-		n.Assume("own-scatter-pooled", k.Name)
-	}
-	if j.Weighed {
-		n.Assume("weighed-water", k.Name, j.Temperature, j.Within)
-	}
-}
-
-// Off is by how much a mean lies off, of what the mark and all else let expect.
-func (j *Judged) Off() note.Note {
-	switch percent := 100 * (j.Mean - j.Expected) / j.Mark; {
-	case percent <= -0.005:
-		return note.Of("lies-low", "", -percent)
-	case percent >= 0.005:
-		return note.Of("lies-high", "", percent)
-	}
-	return note.Of("lies-right", "")
-}
-
-// timesLimit is how many times its limit, or its standard uncertainty, a mean lies off.
-func (k *Measure) timesLimit(j *Judged) note.Note {
-	prior := k.ofPiece(j.Mark)
-	s := uncertainty.SummaryOf(prior.Of)
-	if math.IsInf(s.High, 1) {
-		return note.Of("times-uncertainty", "", math.Abs(j.Mean-j.Expected)/s.StandardUncertainty)
-	}
-	return note.Of("times-limit", "", math.Abs(j.Mean-j.Expected)/((s.High-s.Low)/2))
-}
-
-// notAs is what a piece is not whose readings lie too far off.
-func (k *Measure) notAs() note.Note {
-	if k.Bias.ClassLimit && k.Class != nil {
-		return note.Of("not-of-class", "", k.Class.String())
-	}
-	return note.Of("not-as-stated", "")
+func (k *Measure) scatterMeasured(u Use, of Held) bool {
+	return slices.ContainsFunc(k.Judged, func(j Judged) bool { return j.Of == of && j.says(u) })
 }

@@ -26,7 +26,7 @@ func (k *Measure) keptByPours(u Use, r Retained, most float64) uncertainty.Node 
 	mean := influence(k.owner(u), retainedCode, "mL", uncertainty.Rectangular{Low: r.Mean * (1 - halfUnknown), High: greatest})
 	mean.Assumed = true
 	stays := m.Influence(mean)
-	if k.knownScatter() {
+	if k.knownScatter(u) {
 		return stays
 	}
 	scatter := k.ofUse(u, pourScatter, uncertainty.Peaked(min(quarterOfPour, most/greatest-1)))

@@ -157,7 +157,7 @@ func (k *Measure) nothingLost(u Use, mark float64) bool {
 // last drop that does not stay as it is meant to, what is assumed of it counts. Readings of
 // deliveries hold the scatter of a drop that stays as it is meant to, whatever is stated of it.
 func (k *Measure) isExact(u Use, assumed bool) bool {
-	if k.leavesDrop() && u.Emptying == drained && k.scatterMeasured(Delivered) {
+	if k.leavesDrop() && u.Emptying == drained && k.scatterMeasured(u, Delivered) {
 		return true
 	}
 	return k.holdsRetained(u) && !k.Retained.Spread.Known && !(assumed && k.Kind.Traits().LastDrop)

@@ -83,7 +83,7 @@ func TestRetainedWithMeasuredScatter(t *testing.T) {
 		near.Relative(t, text, want, got.StandardUncertainty, 1e-9)
 		near.Relative(t, text, 1, got.Value, 1e-12)
 		notes := worded(u.Notes)
-		notes.NotCounted = slices.DeleteFunc(notes.NotCounted, func(n string) bool { return strings.HasPrefix(n, "the mean of the 3 readings") })
+		notes.NotCounted = slices.DeleteFunc(notes.NotCounted, func(n string) bool { return strings.HasPrefix(n, "the mean 1 mL of the 3 readings") })
 		assert.Empty(t, slices.Concat(notes.Warnings, notes.Assumed, notes.FromMemory, notes.NotCounted), text)
 	}
 }

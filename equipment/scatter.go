@@ -3,6 +3,7 @@ package equipment
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"minim/equipment/quantity"
 	"minim/uncertainty"
@@ -29,14 +30,17 @@ func deliveries(how Reading, capacity float64) float64 {
 // (github.com/Biological-Microsystems-Laboratory/micropipette).
 const partOfSetting = 0.25
 
-// knownScatter reports whether a stated repeatability, or the limit of a piston,
-// already holds the scatter of what is retained.
-func (k *Measure) knownScatter() bool { return k.Repeatability.Known || k.Random > 0 }
+// knownScatter reports whether a stated repeatability, readings of the liquid, or the limit of a
+// piston already hold the scatter of what is retained.
+func (k *Measure) knownScatter(u Use) bool {
+	read := func(j Judged) bool { return j.ofLiquid(u) }
+	return k.Repeatability.Known || k.Random > 0 || slices.ContainsFunc(k.Judged, read)
+}
 
 // holdsRetained reports whether the scatter of what is retained is in that of the use, be it
 // known or assumed.
 func (k *Measure) holdsRetained(u Use) bool {
-	return k.knownScatter() || k.Kind.Traits().scatters == withCare && k.scatters(u)
+	return k.knownScatter(u) || k.Kind.Traits().scatters == withCare && k.scatters(u)
 }
 
 // care is how carefully a step is read: the word of the step beats that of the instrument,
@@ -48,9 +52,9 @@ func (k *Measure) care(u Use) Reading { return cmp.Or(u.StepReading, k.Reading, 
 func (k *Measure) scatters(u Use) bool {
 	switch k.Kind.Traits().scatters {
 	case withCare:
-		return !k.knownScatter() && !k.Retained.Spread.Known && k.care(u) != noReading
+		return !k.knownScatter(u) && !k.Retained.Spread.Known && k.care(u) != noReading
 	case ofSetting:
-		return !k.knownScatter() && k.Numbered > 0 && k.care(u) != noReading
+		return !k.knownScatter(u) && k.Numbered > 0 && k.care(u) != noReading
 	}
 	return false
 }

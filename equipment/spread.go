@@ -23,8 +23,10 @@ type Spread struct {
 	Digit   float64
 	ByDigit bool
 	// Held: the readings are said to be of what was held up to a mark. They have a standard deviation
-	// of their own beside those of what was delivered from the same one.
-	Held bool
+	// of their own beside those of what was delivered from the same one. Liquid numbers those that
+	// are not of water, and have one as well; 0 is water.
+	Held   bool
+	Liquid int
 	// Elsewhere are the spreads of further readings, at other marks or loads.
 	Elsewhere []Spread
 }
@@ -109,9 +111,9 @@ func (s Spread) scattering(in uncertainty.Influence, instrument string, sigma, a
 
 // Set is that of the readings of an instrument.
 func (s *Spread) Set(instrument string) uncertainty.Set {
-	owner := uncertainty.Owner{Kind: uncertainty.Instrument, Name: instrument}
+	owner := uncertainty.Owner{Kind: uncertainty.Instrument, Name: instrument, Step: 2 * s.Liquid}
 	if s.Held {
-		owner.Step = 1
+		owner.Step++
 	}
 	return uncertainty.Set{Owner: owner, At: s.place()}
 }

@@ -53,3 +53,35 @@ func WeighedWater(temperature, within, expansion float64) (factor, relative floa
 	byWater := float64((WaterExpansion(temperature) - expansion) * within)
 	return z * (1 - float64(expansion*(temperature-20))), portable.Hypot(byWater, byPressure) / math.Sqrt(3)
 }
+
+// DensityAt is the density of a liquid at the temperature at which it is weighed, in g/mL, with its
+// relative standard uncertainty, and the cubic expansion of the liquid in 1/°C.
+type DensityAt struct{ Density, Relative, Expansion float64 }
+
+// What is assumed of the liquids of the table: handbooks and correlations differ by up to 0.1 % in a
+// density. mostExpansion is that of the liquid which expands most there, for one that is not in it.
+const (
+	densitiesDiffer = 0.001
+	mostExpansion   = 0.0015
+)
+
+// LiquidAt is the density of a liquid by its name at t °C; it is not known of every one.
+func LiquidAt(name string, t float64) (d DensityAt, known bool) {
+	l, known := FindLiquid(name)
+	if !known {
+		return DensityAt{Expansion: mostExpansion}, false
+	}
+	return DensityAt{l.Density * (1 - float64(l.Expansion*(t-20))), densitiesDiffer / math.Sqrt(3), l.Expansion}, true
+}
+
+// WeighedLiquid is [WeighedWater] for another liquid.
+func WeighedLiquid(d DensityAt, temperature, within, expansion float64) (factor, relative float64) {
+	z := func(pressure float64) float64 {
+		air := airDensity(temperature, pressure, usualHumidity)
+		return (1 - float64(air/weightDensity)) / (d.Density - air)
+	}
+	byPressure := (z(usualPressure+pressureMay) - z(usualPressure)) / z(usualPressure)
+	byLiquid := float64((d.Expansion - expansion) * within)
+	relative = portable.Hypot(portable.Hypot(byLiquid, byPressure)/math.Sqrt(3), d.Relative)
+	return z(usualPressure) * (1 - float64(expansion*(temperature-20))), relative
+}

@@ -14,6 +14,7 @@ import (
 // layers from the ground up: a package may import what stands before it.
 var layers = []string{
 	"minim/report/words/clause",
+	"minim/report/words/inline",
 	"minim/report/words/note",
 	"minim/uncertainty/parallel",
 	"minim/uncertainty/portable",
@@ -22,6 +23,8 @@ var layers = []string{
 	"minim/equipment/benchfile",
 	"minim/report/words/influence", // what messages of route name
 	"minim/equipment",
+	"minim/uncertainty/strengths",
+	"minim/uncertainty/hazards",
 	"minim/uncertainty/route",
 	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps
 	"minim/uncertainty/plan",

@@ -11,6 +11,7 @@ import (
 	"minim/cmd/minim/demo"
 	"minim/equipment/quantity"
 	"minim/uncertainty/bench"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/route"
 )
 
@@ -84,7 +85,7 @@ func (o *newOptions) startRecord(ctx context.Context, c call) error {
 	case err != nil:
 		return err
 	}
-	if reason := route.Forbidden(p.Clashes(r)); !reason.None() {
+	if reason := hazards.Forbidden(p.Clashes(r)); !reason.None() {
 		return withStops(p, &route.CannotError{Name: r.Name, Reason: reason, Forbidden: true})
 	}
 	if err := p.CheckOrder(r); err != nil {

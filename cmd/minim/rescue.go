@@ -13,6 +13,7 @@ import (
 	"minim/report/answer"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 // rescueOptions are the options of minim rescue.
@@ -99,11 +100,11 @@ func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
 	if err != nil {
 		return nil, err
 	}
-	to, err := route.ParseStrength(o.to)
+	to, err := strengths.Parse(o.to)
 	if err != nil {
 		return nil, badValue("to", err)
 	}
-	has, err := route.ParseStrength(quantity.BottleParts(o.has)[0])
+	has, err := strengths.Parse(quantity.BottleParts(o.has)[0])
 	if err != nil {
 		return nil, badValue("has", err)
 	}

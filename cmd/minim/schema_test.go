@@ -156,7 +156,10 @@ count = 2
 name = "25 mL cylinder"
 capacity = "25 mL"
 class = "B"
-readings = { of = "delivered", at = "25 mL", values = ["24.8 mL", "24.9 mL", "24.8 mL", "24.9 mL"] }
+readings = [
+  { of = "delivered", at = "25 mL", values = ["24.8 mL", "24.9 mL", "24.8 mL", "24.9 mL"] },
+  { of = "delivered", at = "25 mL", liquid = "ethanol", values = ["24.9 mL", "24.9 mL", "25.0 mL", "24.9 mL"] },
+]
 [[flask]]
 name = "25 mL flask"
 capacity = "25 mL"

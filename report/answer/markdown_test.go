@@ -11,6 +11,7 @@ import (
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 // The parts come in the order of the first screen, and in its words.
@@ -91,8 +92,8 @@ func TestMarkdownOfALadder(t *testing.T) {
 	assert.NotContains(t, string(comparePage(c, nil).Markdown()), "Ladder")
 	c.Prep.Ladder = &route.Ladder{With: &equipment.Measure{Name: "a|b"}, In: &equipment.Measure{Name: "flask", Capacity: 25}}
 	c.Results[c.Verdict.Use].Ladder = []route.Rung{
-		{Strength: route.Strength{Text: "0.02 % w/v"}, TakeML: 5, Analytic: uncertainty.Analytic{Value: 0.02, ExpandedUncertainty: 0.001}},
-		{Strength: route.Strength{Text: "0.01 % w/v"}, Reason: note.Of("property-lacking", "", "a | is no reason")},
+		{Strength: strengths.Strength{Text: "0.02 % w/v"}, TakeML: 5, Analytic: uncertainty.Analytic{Value: 0.02, ExpandedUncertainty: 0.001}},
+		{Strength: strengths.Strength{Text: "0.01 % w/v"}, Reason: note.Of("property-lacking", "", "a | is no reason")},
 	}
 	assert.Contains(t, string(comparePage(c, nil).Markdown()), "\n## Ladder\n\nfrom this solution: an aliquot with the a\\|b, made up to 25 mL in the flask\n\n"+
 		"| rung | take | strength | give or take | ratio to the last | give or take |\n| --- | --: | --: | --: | --: | --: |\n"+

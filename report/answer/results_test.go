@@ -10,6 +10,7 @@ import (
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 const demoPrep = "../../cmd/minim/demo/dye.toml"
@@ -57,7 +58,7 @@ func off(name string, by float64, amended bool) route.Result {
 func aimed(use int, results ...route.Result) *route.Comparison {
 	c := ranked(outcome(0.99, 4, 2), outcome(0.99, 4, 2))
 	c.Prep.Kit, c.Results, c.Verdict.Use = new(equipment.Kit), results, use
-	c.Prep.Target, _ = route.ParseStrength("10 g/L")
+	c.Prep.Target, _ = strengths.Parse("10 g/L")
 	c.Prep.Tolerances = []route.Tolerance{{Text: "1 g/L", Limits: uncertainty.Limits{Lower: 9, Upper: 11}}}
 	return c
 }

@@ -9,6 +9,7 @@ import (
 	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/route"
 )
 
@@ -203,7 +204,7 @@ func shown(p *route.Prep, r *route.Result) any {
 }
 
 // clash is two things that may not meet, and how each was recognised.
-func clash(c *route.Clash) object {
+func clash(c *hazards.Clash) object {
 	thing := func(name string, role, by fmt.Stringer) object {
 		return object{{"name", name}, {"role", role.String()}, {"recognised", by.String()}}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/words"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/route"
 )
 
@@ -52,12 +53,12 @@ func withStops(p *route.Prep, rows [][]string, of func(row int) *route.Route) []
 	rows[0] = append(rows[0], "may_not_meet", "may_not_meet_elsewhere")
 	all := p.Clashes(nil)
 	for i := range rows[1:] {
-		var here []route.Clash
+		var here []hazards.Clash
 		if r := of(i); r != nil {
 			here = p.Clashes(r)
 		}
-		elsewhere := slices.DeleteFunc(slices.Clone(all), func(c route.Clash) bool {
-			return slices.ContainsFunc(here, func(h route.Clash) bool { return words.Stop(&h) == words.Stop(&c) })
+		elsewhere := slices.DeleteFunc(slices.Clone(all), func(c hazards.Clash) bool {
+			return slices.ContainsFunc(here, func(h hazards.Clash) bool { return words.Stop(&h) == words.Stop(&c) })
 		})
 		rows[1+i] = append(rows[1+i], stops(here), stops(elsewhere))
 	}
@@ -65,7 +66,9 @@ func withStops(p *route.Prep, rows [][]string, of func(row int) *route.Route) []
 }
 
 // stops are the sentences about what may not meet, in a cell.
-func stops(clashes []route.Clash) string { return harmless(strings.Join(words.StopsOf(clashes), " ")) }
+func stops(clashes []hazards.Clash) string {
+	return harmless(strings.Join(words.StopsOf(clashes), " "))
+}
 
 // routeRows are the header and a row for each route.
 func routeRows(c *route.Comparison) [][]string {
@@ -120,7 +123,7 @@ func lookUp(at any, path []string) any {
 
 // csvCell is a number as it stands in the JSON.
 func csvCell(value any) string {
-	switch value := finite(value).(type) {
+	switch value := plain(finite(value)).(type) {
 	case nil:
 		return ""
 	case string:

@@ -13,6 +13,7 @@ import (
 	"unicode/utf16"
 
 	"minim/equipment"
+	"minim/report/words/inline"
 )
 
 // Data is a result for other programs.
@@ -117,7 +118,7 @@ func appendJSON(out []byte, value any) []byte {
 		}
 		return append(out, ']')
 	}
-	text, err := json.Marshal(finite(value))
+	text, err := json.Marshal(plain(finite(value)))
 	if err != nil {
 		panic(err) // it is made of texts, numbers and lists of them
 	}
@@ -131,6 +132,17 @@ func finite(value any) any {
 		return only(!math.IsNaN(value) && !math.IsInf(value, 0), value)
 	case []float64:
 		return each(value, func(x *float64) any { return finite(*x) })
+	}
+	return value
+}
+
+// plain is a text, or a list of texts, without what sets symbols apart.
+func plain(value any) any {
+	switch value := value.(type) {
+	case string:
+		return inline.Plain(value)
+	case []string:
+		return each(value, func(text *string) string { return inline.Plain(*text) })
 	}
 	return value
 }

@@ -26,11 +26,10 @@ func ownReadings(k *equipment.Kit) []object {
 	for _, m := range slices.Concat(k.Measures, k.Candidates.Measures) {
 		for i := range m.Judged {
 			j := &m.Judged[i]
-			compared := j.Expected > 0
 			out = append(out, object{
 				{"name", m.Name}, {"of", orNull(string(j.Of))}, {"mark_mL", positive(j.Mark)}, {"readings", int(j.Readings())}, {"mean_mL", j.Mean},
-				{"standard_deviation_mL", j.S}, {"degrees_of_freedom", j.DegreesOfFreedom}, {"expected_mL", only(compared, j.Expected)},
-				{"chance_of_lying_so_far_off", only(compared, j.Chance)}, {"counts", string(j.Standing)},
+				{"standard_deviation_mL", j.S}, {"degrees_of_freedom", j.DegreesOfFreedom}, {"expected_mL", only(j.Compared(), j.Expected)},
+				{"chance_of_lying_so_far_off", only(j.Compared(), j.Chance)}, {"counts", string(j.Standing)}, {"liquid", orNull(j.Liquid)},
 			})
 		}
 	}

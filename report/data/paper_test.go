@@ -11,6 +11,7 @@ import (
 	"minim/report/words"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 // paperOf is a paper about a result with a value and an expanded uncertainty.
@@ -18,7 +19,7 @@ func paperOf(value, expanded float64) *words.Paper {
 	r := route.Result{Route: &route.Route{Name: "r"}, Possible: true, Informative: true, MadeML: 10}
 	r.Analytic = uncertainty.Analytic{Value: value, StandardUncertainty: expanded / 2, DegreesOfFreedom: math.Inf(1), CoverageProbability: 0.95, CoverageFactor: 2, ExpandedUncertainty: expanded}
 	r.Quoted = uncertainty.Quoted{Lower: value - expanded, Upper: value + expanded}
-	target, err := route.ParseStrength("100 g/L")
+	target, err := strengths.Parse("100 g/L")
 	if err != nil {
 		panic(err)
 	}

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
@@ -13,6 +12,7 @@ import (
 	"minim/report/words"
 	"minim/report/words/clause"
 	"minim/report/words/influence"
+	"minim/report/words/inline"
 	"minim/report/words/picture"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -116,7 +116,7 @@ func called(lines []uncertainty.Contribution, l *uncertainty.Contribution) strin
 }
 
 // shareOfVariance prints a share with a true minus sign.
-func shareOfVariance(x float64) string { return strings.Replace(words.Share(x), "-", "−", 1) }
+func shareOfVariance(x float64) string { return inline.Minus(words.Share(x)) }
 
 // largest are the influences of the first two bars.
 func largest(r *route.Result) []string {

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"minim/report/words/note"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/route"
 )
 
@@ -15,7 +16,7 @@ func TestRoutesNotToBeUsedAreNamed(t *testing.T) {
 	c := compare(t, recipe(within8, usual...))
 	for i := range c.Results {
 		if r := &c.Results[i]; !r.Possible {
-			r.Clashes, r.Reason = make([]route.Clash, 1), note.Of("may-not-meet", "a", "b")
+			r.Clashes, r.Reason = make([]hazards.Clash, 1), note.Of("may-not-meet", "a", "b")
 			assert.Contains(t, strings.Join(paragraphs([]*route.Result{r}, nil)[0].lines, " "), "STOP, not to be used: "+r.Route.Name)
 		}
 	}

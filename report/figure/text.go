@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/report/words/inline"
 
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
@@ -21,7 +22,7 @@ func clean(words string) string {
 			return '?'
 		}
 		return r
-	}, quantity.OneLine(spellings.Replace(words)))
+	}, quantity.OneLine(spellings.Replace(inline.Minus(inline.Plain(words)))))
 	return strings.Join(strings.Fields(words), " ")
 }
 

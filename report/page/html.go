@@ -10,7 +10,7 @@ import (
 	"regexp"
 	"strings"
 
-	"minim/equipment/quantity"
+	"minim/report/words/inline"
 )
 
 var (
@@ -22,11 +22,11 @@ var (
 	pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{
 		"times": func(n int) []struct{} { return make([]struct{}, n) },
 		"clean": visible,
-		"parts": datesApart,
+		"parts": parts,
 		"shown": func(blocks []Block) []Block { return shown(false, blocks) },
 		"form":  func(b Block) string { return reflect.Indirect(reflect.ValueOf(b)).Type().Name() },
 		"words": Heading.words, "joined": Facts.joined, "source": Figure.source,
-		"heads": (*Table).heads, "isNumber": (*Table).isNumber, "isLong": (*Table).isLong, "isStruck": (*Table).isStruck, "across": (*Table).across, "name": Row.name,
+		"columns": (*Table).columns, "cells": (*Table).set,
 	}).Parse(pageText))
 )
 
@@ -52,30 +52,42 @@ func (f Figure) source() template.URL {
 	return template.URL("data:image/png;base64," + base64.StdEncoding.EncodeToString(f.PNG))
 }
 
-// visible leaves out of a text what cannot be seen: control characters, and marks that
-// turn the direction of writing. A break of the line becomes a space. A number is not
-// parted from the word after it.
+// visible is a text of one style without what cannot be seen: control characters, and marks that
+// turn the direction of writing. A break of the line becomes a space.
 func visible(text string) string {
-	return afterNumber.ReplaceAllString(hidden.Replace(quantity.OneLine(text)), "$1\u00a0")
+	return hidden.Replace(inline.Plain(typeset(oneLine(text))))
 }
 
-// datesApart is a text in parts of which some are dates, which no line is to break at their
-// hyphens.
-func datesApart(text string) (parts []datePart) {
-	text = visible(text)
+// parts are a text as it is set: in one style each, and some of them dates, which no line is to
+// break at their hyphens.
+func parts(text string) (list []part) {
+	for _, p := range inline.Parts(typeset(oneLine(text))) {
+		shown := hidden.Replace(p.Text)
+		switch p.Style {
+		case inline.Italic:
+			list = append(list, part{Italic: shown})
+		case inline.Index:
+			list = append(list, part{Index: shown})
+		default:
+			list = append(list, datesApart(shown)...)
+		}
+	}
+	return list
+}
+
+func datesApart(text string) (list []part) {
 	for at := date.FindStringIndex(text); at != nil; at = date.FindStringIndex(text) {
-		parts = append(parts, datePart{text[:at[0]], text[at[0]:at[1]]})
+		list = append(list, part{Before: text[:at[0]], Date: text[at[0]:at[1]]})
 		text = text[at[1]:]
 	}
-	return append(parts, datePart{Before: text})
+	return append(list, part{Before: text})
 }
 
-// datePart is a date, "" for none, with the text before it.
-type datePart struct{ Before, Date string }
+// part is a date, a symbol or an index, "" for none, with the text before it.
+type part struct{ Before, Date, Italic, Index string }
 
 var (
-	afterNumber = regexp.MustCompile(`(\d) `)
-	date        = regexp.MustCompile(`\b\d{4}-\d\d-\d\d\b`)
+	date = regexp.MustCompile(`\b\d{4}-\d\d-\d\d\b`)
 	// hidden is what stands for such a character in a text that was for a screen.
 	hidden = strings.NewReplacer("\uFFFD", "")
 )

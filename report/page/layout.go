@@ -2,15 +2,16 @@ package page
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
-// wrap breaks a text into lines of at most so many characters. A number is not parted from
-// the word after it.
+// wrap breaks a text into lines of at most so many characters, and never between words that are
+// bound. Its spaces are those of the keyboard.
 func wrap(text string, width int) []string {
 	var lines []string
 	line := ""
-	for _, chunk := range chunks(text) {
+	for _, chunk := range strings.FieldsFunc(onScreen(text), func(r rune) bool { return r != '\u00a0' && unicode.IsSpace(r) }) {
 		if line != "" && runes(line)+1+runes(chunk) > width {
 			lines = append(lines, line)
 			line = ""
@@ -20,23 +21,12 @@ func wrap(text string, width int) []string {
 		}
 		line += chunk
 	}
-	return append(lines, line)
-}
-
-// chunks splits a text at spaces, but not after a digit.
-func chunks(text string) []string {
-	var list []string
-	for _, word := range strings.Fields(text) {
-		if n := len(list); n > 0 && endsInDigit(list[n-1]) {
-			list[n-1] += " " + word
-			continue
-		}
-		list = append(list, word)
+	lines = append(lines, line)
+	for i := range lines {
+		lines[i] = strings.Join(strings.Fields(lines[i]), " ")
 	}
-	return list
+	return lines
 }
-
-func endsInDigit(s string) bool { return s[len(s)-1] >= '0' && s[len(s)-1] <= '9' }
 
 // pad fills up with spaces on the right, and leaves one at least.
 func pad(s string, to int) string {

@@ -3,6 +3,8 @@ package page
 import (
 	"slices"
 	"strings"
+
+	"minim/report/words/clause"
 )
 
 // Table is a table. A row with fewer cells than the head has ends in one that runs across.
@@ -65,9 +67,6 @@ func (t *Table) isStruck(row, column int) bool {
 // name is the first cell of a row with what leads it.
 func (r Row) name() string { return strings.TrimSpace(r.Lead + r.Cells[0]) }
 
-// across is how many columns the last cell of a row takes.
-func (t *Table) across(row int) int { return 1 + len(t.Head) - len(t.Rows[row].Cells) }
-
 // isNumber reports whether a column holds numbers.
 func (t *Table) isNumber(column int) bool {
 	return column >= t.Numbers && !(t.WordsLast && column == len(t.Head)-1)
@@ -75,7 +74,7 @@ func (t *Table) isNumber(column int) bool {
 
 // isLong reports whether a cell takes several columns.
 func (t *Table) isLong(row, column int) bool {
-	return column == len(t.Rows[row].Cells)-1 && t.across(row) > 1
+	return column == len(t.Rows[row].Cells)-1 && column < len(t.Head)-1
 }
 
 // text writes it with names as long as the screen permits.
@@ -88,26 +87,46 @@ func (t *Table) text(w *screen) {
 		lines = grid(t.aligned(most-1), t.WordsLast)
 	}
 	for _, line := range lines {
-		w.WriteString(line + "\n")
+		w.WriteString(strings.ReplaceAll(line, unbroken, " ") + "\n")
 	}
 }
 
 // aligned are the cells of head and rows, with names of at most so many characters and
 // what stands to the left put into the first.
 func (t *Table) aligned(most int) [][]string {
-	rows := [][]string{slices.Clone(t.Head)}
+	rows := [][]string{clause.Each(t.Head, onScreen)}
 	if t.Units != nil {
-		rows = append(rows, slices.Clone(t.Units))
+		rows = append(rows, clause.Each(t.Units, onScreen))
 	}
 	last := rows[len(rows)-1]
 	last[0] = strings.Repeat(" ", t.Indent) + last[0]
 	for i := range t.Rows {
 		rows = append(rows, t.cells(&t.Rows[i], most))
 	}
+	for column := range t.Head {
+		t.line(rows[len(rows)-len(t.Rows):], column)
+	}
 	if t.NameWidth > 0 {
 		t.join(rows, t.Indent+min(most, t.NameWidth))
 	}
 	return rows
+}
+
+// line lines up the decimal marks of a column of numbers.
+func (t *Table) line(rows [][]string, column int) {
+	if column == 0 || !t.isNumber(column) {
+		return
+	}
+	var at []int
+	var cells []string
+	for i, row := range rows {
+		if column < len(row) && !t.isLong(i, column) {
+			at, cells = append(at, i), append(cells, row[column])
+		}
+	}
+	for i, cell := range lined(cells) {
+		rows[at[i]][column] = cell
+	}
 }
 
 // join puts the second column behind the first, which has so many characters.
@@ -124,7 +143,7 @@ func (t *Table) join(rows [][]string, width int) {
 
 // cells of a row on the screen.
 func (t *Table) cells(r *Row, most int) []string {
-	cells := slices.Clone(r.Cells)
+	cells := clause.Each(r.Cells, onScreen)
 	if t.Most > 0 {
 		cells[0] = shorten(cells[0], most)
 	}

@@ -33,6 +33,7 @@ func (w *screen) gap() {
 
 // hang writes a text with a label in front, wrapped beside the label.
 func (w *screen) hang(label, text string, indent int) {
+	label = strings.ReplaceAll(onScreen(label), unbroken, " ")
 	for i, line := range wrap(text, w.width-indent) {
 		if i > 0 {
 			label = ""

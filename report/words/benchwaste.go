@@ -3,6 +3,7 @@ package words
 import (
 	"strings"
 
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/route"
 )
 
@@ -33,7 +34,7 @@ func (b *sheetBench) orderHabits() []string {
 
 // anyPart reports whether one of the words is stated for what a step brings, or for the solvent.
 func (b *sheetBench) anyPart(words ...string) bool {
-	solvent := route.SolutionHazards{Solution: b.prep().Solvent.Hazards}
+	solvent := hazards.OfSolution{Solution: b.prep().Solvent.Hazards}
 	return solvent.Any(words...) || b.anyOrder(func(o *route.Order) bool {
 		for _, h := range o.Parts {
 			if h.Any(words...) {
@@ -55,14 +56,14 @@ func (b *sheetBench) extras() []string {
 
 // toSpare is said of solute beyond what the steps weigh.
 func (b *sheetBench) toSpare() string {
-	toxic := (&route.SolutionHazards{Undiluted: b.prep().Solute.Hazards}).Any("toxic")
+	toxic := (&hazards.OfSolution{Undiluted: b.prep().Solute.Hazards}).Any("toxic")
 	return either(toxic, ", and no more than is needed to weigh it", ", and some to spare")
 }
 
 // toDrop is in what solvent is kept ready: in a wash bottle, which one must not squeeze
 // with what harms or gives off gas.
 func (b *sheetBench) toDrop() string {
-	solvent, words := b.prep().Solvent.Name, route.SolutionHazards{Solution: b.prep().Solvent.Hazards}
+	solvent, words := b.prep().Solvent.Name, hazards.OfSolution{Solution: b.prep().Solvent.Hazards}
 	harms := words.Any("acid", "alkali", "corrosive", "toxic", "oxidiser", "gas")
 	return either(harms, "a small beaker of "+solvent+" with a dropper", "a wash bottle of "+solvent)
 }

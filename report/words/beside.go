@@ -17,7 +17,7 @@ var besides = []struct {
 	help  string
 }{
 	{"Pistons", []string{"piston-off", "piston-unknown"},
-		"weigh what it delivers of that liquid and state it (readings, readings-of), or displace the liquid directly"},
+		"weigh what it delivers of that liquid and state it (readings, with liquid), or displace the liquid directly"},
 }
 
 // besideFacts are said below the strength of a result.

@@ -6,6 +6,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/clause"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
@@ -127,7 +128,7 @@ func Stops(p *route.Prep) []string { return StopsOf(p.Clashes(nil)) }
 
 // Stop is a sentence about two that may not meet, above all else: by what they were
 // recognised, and what happens.
-func Stop(c *route.Clash) string {
+func Stop(c *hazards.Clash) string {
 	text := either(c.First == c.Second,
 		fmt.Sprintf("what is in %s (%s; recognised %s, and %s)", c.First, c.FirstRole, c.FirstBy, c.SecondBy),
 		fmt.Sprintf("%s (%s; recognised %s) and %s (%s; recognised %s)", c.First, c.FirstRole, c.FirstBy, c.Second, c.SecondRole, c.SecondBy))
@@ -144,8 +145,8 @@ func stopBars(p *route.Prep) (bars []page.Block) {
 }
 
 // StopsOf are the sentences about some pairs that may not meet.
-func StopsOf(clashes []route.Clash) []string {
-	list := clause.Each(clashes, func(c route.Clash) string { return Stop(&c) })
+func StopsOf(clashes []hazards.Clash) []string {
+	list := clause.Each(clashes, func(c hazards.Clash) string { return Stop(&c) })
 	if n := len(list); n > 0 {
 		list[n-1] += " " + keepApart
 	}

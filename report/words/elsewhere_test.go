@@ -9,6 +9,7 @@ import (
 	"minim/equipment"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 // off is a result that aims by so much of 10 g/L elsewhere; amended says whether another
@@ -30,7 +31,7 @@ func off(name string, by float64, amended bool) route.Result {
 func aimed(use int, results ...route.Result) *route.Comparison {
 	c := ranked(outcome(0.99, 4, 2), outcome(0.99, 4, 2))
 	c.Prep.Kit, c.Results, c.Verdict.Use = new(equipment.Kit), results, use
-	c.Prep.Target, _ = route.ParseStrength("10 g/L")
+	c.Prep.Target, _ = strengths.Parse("10 g/L")
 	c.Prep.Tolerances = []route.Tolerance{{Text: "1 g/L", Limits: uncertainty.Limits{Lower: 9, Upper: 11}}}
 	return c
 }

@@ -9,7 +9,9 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/words/clause"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 // reminders by hazard word: the usual cautions of the trade, as reminders. They
@@ -73,7 +75,7 @@ func quotedWords(words []string, remind func(word string) string) string {
 	list := make([]string, len(words))
 	for i, w := range words {
 		list[i] = w + remind(w)
-		if route.NoneKnown(w) {
+		if hazards.NoneKnown(w) {
 			list[i] = "stated by the user: none known"
 		}
 	}
@@ -106,7 +108,7 @@ func saidOf(c *route.Contained) bool { return len(c.Hazards) > 0 || !equipment.I
 // straddled says on which side of strengths, from which words hold, a solution was taken to
 // lie; "" where there is no doubt.
 func straddled(h *route.Handled) string {
-	texts := clause.Each(h.Hazards.Straddled, func(s route.Strength) string { return s.Text })
+	texts := clause.Each(h.Hazards.Straddled, func(s strengths.Strength) string { return s.Text })
 	return when(len(texts) > 0, fmt.Sprintf("the strength could be on either side of %s: the words are those of the stricter", quantity.Series(texts, "and")))
 }
 

@@ -7,7 +7,9 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"minim/report/page"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 // The solute undiluted, and each liquid; water only where words are stated for it, and
@@ -34,11 +36,11 @@ func TestCautionsOfSubstances(t *testing.T) {
 // The words of a hazard hold where the upper end of the interval reaches its strength,
 // and it is said when the lower end does not. Constructed.
 func TestLabelTakesTheStricterSide(t *testing.T) {
-	from := func(value float64) route.Hazard {
-		return route.Hazard{From: route.Strength{Value: value, Text: fmt.Sprintf("%v g/L", value)}, Words: []string{fmt.Sprintf("from %v", value)}}
+	from := func(value float64) hazards.Stated {
+		return hazards.Stated{From: strengths.Strength{Value: value, Text: fmt.Sprintf("%v g/L", value)}, Words: []string{fmt.Sprintf("from %v", value)}}
 	}
 	p := paperOf(100, 2)
-	p.Prep.Hazards = []route.Hazard{from(97.9), from(101.9), from(102.1)}
+	p.Prep.Hazards = []hazards.Stated{from(97.9), from(101.9), from(102.1)}
 	lines := p.labels(Label{Count: 1}).List[0].Lines
 	assert.Contains(t, lines, page.Paragraph{Style: "hazard", Text: "this solution: from 97.9, from 101.9"})
 	assert.Contains(t, lines, page.Paragraph{Style: "small", Text: "the strength could be on either side of 101.9 g/L: the words are those of the stricter"})

@@ -14,6 +14,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 // paperOf is a paper about a result with a value and an expanded uncertainty.
@@ -21,7 +22,7 @@ func paperOf(value, expanded float64) *Paper {
 	r := route.Result{Route: &route.Route{Name: "r"}, Possible: true, Informative: true, MadeML: 10}
 	r.Analytic = uncertainty.Analytic{Value: value, StandardUncertainty: expanded / 2, DegreesOfFreedom: math.Inf(1), CoverageProbability: 0.95, CoverageFactor: 2, ExpandedUncertainty: expanded}
 	r.Quoted = uncertainty.Quoted{Lower: value - expanded, Upper: value + expanded}
-	target, err := route.ParseStrength("100 g/L")
+	target, err := strengths.Parse("100 g/L")
 	if err != nil {
 		panic(err)
 	}
@@ -36,7 +37,7 @@ func paperOf(value, expanded float64) *Paper {
 // Every unit of strength is of a kind of quantity, and what a unit counts is said of units.
 func TestUnitsHaveQuantities(t *testing.T) {
 	var e *quantity.Error
-	_, err := route.ParseStrength("1 of none")
+	_, err := strengths.Parse("1 of none")
 	require.ErrorAs(t, err, &e)
 	units := strings.Split(strings.TrimPrefix(e.Hint, "write one of "), ", ")
 	assert.ElementsMatch(t, units, slices.Collect(maps.Keys(quantities)))

@@ -10,6 +10,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/influence"
+	"minim/report/words/inline"
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
@@ -147,11 +148,11 @@ func (p *Paper) toRepeat() []page.Block {
 	r := p.result()
 	list := []fact{
 		{"Made with", "minim " + p.Origin.Version},
-		{"Command", p.Origin.Command},
+		{"Command", inline.Verbatim(p.Origin.Command)},
 		{"Simulation", fmt.Sprintf("%s batches, seed %d", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed)},
 	}
 	for _, f := range p.Origin.Files {
-		list = append(list, fact{f.Name, "SHA-256 " + f.SHA256})
+		list = append(list, fact{inline.Verbatim(f.Name), "SHA-256 " + f.SHA256})
 	}
 	return section("To repeat it", page.Facts{List: list})
 }

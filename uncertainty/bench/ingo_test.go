@@ -11,6 +11,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 // A measure that is made of values is the one that a file states in the same words
@@ -83,7 +84,7 @@ steps = [ { weigh = "0.73 g", on = "x" }, { make-up-to = "25 mL", in = "flask" }
 	read, err := ParsePrep("p.toml", []byte(text), kit)
 	require.NoError(t, err)
 	made := route.NewPrep(kit)
-	made.Target, err = route.ParseStrength("0.5 mol/L")
+	made.Target, err = strengths.Parse("0.5 mol/L")
 	require.NoError(t, err)
 	made.Volume = 25
 	made.Bench.Temperature, made.Bench.Within = equipment.Stated{Value: 22, Known: true}, equipment.Stated{Value: 2, Known: true}

@@ -8,6 +8,7 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
@@ -46,14 +47,14 @@ func TestWrittenChangedKit(t *testing.T) {
 // What another bench has of other names stands after what is there.
 func TestWithMissing(t *testing.T) {
 	kit, other := parseKit(t, statedKit), parseKit(t, withCandidates)
-	both := (&route.Prep{Kit: kit}).Since(&route.Prep{Kit: other}).Kit
+	both := record.Since(&route.Prep{Kit: kit}, &route.Prep{Kit: other}).Kit
 	for _, name := range kit.Names() {
 		assert.True(t, kit.Balance(name) == both.Balance(name) && kit.Measure(name) == both.Measure(name))
 	}
 	for _, name := range other.Names() {
 		assert.Contains(t, both.Names(), name)
 	}
-	assert.Equal(t, both.Names(), (&route.Prep{Kit: both}).Since(&route.Prep{Kit: other}).Kit.Names())
+	assert.Equal(t, both.Names(), record.Since(&route.Prep{Kit: both}, &route.Prep{Kit: other}).Kit.Names())
 	assert.Equal(t, parseKit(t, statedKit), kit)
 }
 

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment/benchfile"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
@@ -42,7 +43,7 @@ func TestPlanIsReadAsItWasWritten(t *testing.T) {
 			prep, kit := planDifferences(planTable(t, text), p)
 			assert.Empty(t, prep, path)
 			assert.Empty(t, kit, path)
-			since := own.Since(p)
+			since := record.Since(own, p)
 			assert.Equal(t, own.Kit.Names(), since.Kit.Names())
 			assert.Equal(t, []string{p.File, p.Kit.File}, []string{since.File, since.Kit.File})
 			assert.Equal(t, p.Limits, since.Limits)
@@ -79,7 +80,7 @@ func TestStocksSinceAPlan(t *testing.T) {
 	now, err := ParsePrep("now.toml", []byte(strings.Replace(text, "\"gum\"", "\"gum\"\nmolar-mass = \"300 g/mol\"", 1)+
 		"[[stock]]\nname = \"by mass\"\nstrength = \"10 % w/v\"\n[[stock]]\nname = \"by amount\"\nstrength = \"1 mol/L\"\n"), kit)
 	require.NoError(t, err)
-	stocks := plan.Since(now).Stocks
+	stocks := record.Since(plan, now).Stocks
 	require.Len(t, stocks, 1)
 	assert.Equal(t, "by mass", stocks[0].Name)
 }
@@ -102,7 +103,7 @@ func TestHazardsSinceAPlan(t *testing.T) {
 		{`"irritant"`, `"toxic"`, []string{"irritant", "toxic"}}, {`"none known"`, `"toxic"`, []string{"toxic"}},
 		{`"irritant"`, `"none known"`, []string{"irritant"}}, {`"none known"`, `"none known"`, []string{"none known"}},
 	} {
-		since := prep(c.then).Since(prep(c.now))
+		since := record.Since(prep(c.then), prep(c.now))
 		assert.Equal(t, c.want, since.Solute.Hazards)
 		assert.Equal(t, c.want, since.Solvent.Hazards)
 	}

@@ -138,7 +138,13 @@ func check(t *benchfile.Table, k *equipment.Measure) {
 		t.Fail("bore", "one millimetre of so wide a neck holds more than the capacity", "state the inside width at the mark, as in \"13 mm\"")
 	}
 	checkNumbered(t, k)
-	spreadBelow(t, k.Repeatability, k.Capacity)
+	widest := k.Repeatability
+	for i := range k.Own {
+		if k.Own[i].S > widest.S {
+			widest = k.Own[i].Spread
+		}
+	}
+	spreadBelow(t, widest, k.Capacity)
 	below(t, "clinging", k.Clinging.Value, k.Capacity)
 	below(t, "retained", k.Retained.Mean, k.Capacity)
 }

@@ -9,7 +9,9 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 func readSolute(t *benchfile.Table) route.Solute {
@@ -37,7 +39,7 @@ func readSolute(t *benchfile.Table) route.Solute {
 
 // readProperties reads what serves nothing but to convert strengths.
 func readProperties(t *benchfile.Table) map[string]route.Estimate {
-	parsers, read := route.PropertyParsers(), make(map[string]route.Estimate)
+	parsers, read := strengths.PropertyParsers(), make(map[string]route.Estimate)
 	for _, key := range slices.Sorted(maps.Keys(parsers)) {
 		read[key] = estimate(t, key, parsers[key], parsers[key])
 	}
@@ -129,10 +131,10 @@ func within(t *benchfile.Table, key string, kind quantity.Kind, limit quantity.L
 }
 
 // readHazard reads the words for a solution of at least a strength.
-func (p prepReader) readHazard(t *benchfile.Table) route.Hazard {
+func (p prepReader) readHazard(t *benchfile.Table) hazards.Stated {
 	t.Need("from", "words")
 	s := p.strength(t, "from")
-	h := route.Hazard{From: route.Strength{Value: p.InTargetUnit(s), Unit: p.Target.Unit, Text: s.Text}, Words: hazardWords(t, "words"), Replaces: t.Flag("replaces")}
+	h := hazards.Stated{From: strengths.Strength{Value: p.InTargetUnit(s), Unit: p.Target.Unit, Text: s.Text}, Words: hazardWords(t, "words"), Replaces: t.Flag("replaces")}
 	if t.Has("words") && len(h.Words) == 0 {
 		t.Fail("words", "the list is empty", "write the words of the safety data sheet")
 	}
@@ -142,7 +144,7 @@ func (p prepReader) readHazard(t *benchfile.Table) route.Hazard {
 // hazardWords reads a list of words. That none is known cannot stand beside others.
 func hazardWords(t *benchfile.Table, key string) []string {
 	words := t.Texts(key)
-	if len(words) > 1 && slices.ContainsFunc(words, route.NoneKnown) {
+	if len(words) > 1 && slices.ContainsFunc(words, hazards.NoneKnown) {
 		t.Fail(key, "\"none known\" stands beside other words", "leave it out, or the others")
 	}
 	return words

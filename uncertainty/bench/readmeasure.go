@@ -28,7 +28,6 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	k.Clinging = stated(t, "clinging", quantity.Volume)
 	k.Retained = retained(t)
 	sets := ownReadings(t, k)
-	readingsOf(t, k)
 	k.Count = pieces(t)
 	k.SingleUse = t.Flag("single-use")
 	k.Price = r.price(t)
@@ -123,16 +122,6 @@ func drop(t *benchfile.Table, k *equipment.Measure) {
 	}
 	if !t.Has("drop") {
 		t.Fail("drop-of", "the size of a drop of "+k.DropOf+" is not stated", "weigh twenty drops, and state drop as well")
-	}
-}
-
-// readingsOf reads of which liquid the readings of a piston are.
-func readingsOf(t *benchfile.Table, k *equipment.Measure) {
-	if !k.Kind.Traits().Dial {
-		return
-	}
-	if k.ReadingsOf = t.Text("readings-of"); k.ReadingsOf != "" && !t.Has("readings") {
-		t.FailFor(t, []string{"readings"}, "readings-of", "there are no readings of "+k.ReadingsOf, "state readings as well, weighed and turned into volumes by its density")
 	}
 }
 

@@ -1,12 +1,15 @@
 package bench
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/uncertainty"
+	"minim/uncertainty/route"
 )
 
 // ownReadings reads the repeatability of a measure, or readings of one's own: a plain list, a table
@@ -28,21 +31,34 @@ func ownReadings(t *benchfile.Table, k *equipment.Measure) (tables []*benchfile.
 	if t.Has("repeatability") {
 		t.Fail("readings", bothStated, stateOne)
 	}
-	for _, sub := range list {
-		if own, ok := oneOwn(sub, k); ok {
-			k.Own, tables = append(k.Own, own), append(tables, sub)
-		}
+	var liquids []string
+	dropOf := ""
+	if k.Kind.Traits().Counts {
+		dropOf = t.Text("drop-of")
 	}
-	k.Repeatability = ofSets(k.Own)
+	for _, sub := range list {
+		own, ok := oneOwn(sub, k, dropOf)
+		if !ok {
+			continue
+		}
+		if own.Liquid != "" && !slices.ContainsFunc(liquids, func(other string) bool { return equipment.SameLiquid(other, own.Liquid) }) {
+			liquids = append(liquids, own.Liquid)
+		}
+		own.Spread.Liquid = 1 + slices.IndexFunc(liquids, func(other string) bool { return equipment.SameLiquid(other, own.Liquid) })
+		k.Own, tables = append(k.Own, own), append(tables, sub)
+	}
+	k.Repeatability = ofWater(k.Own)
 	return tables
 }
 
-// ofSets are the spreads of all sets.
-func ofSets(sets []equipment.Own) (s equipment.Spread) {
-	for i, own := range sets {
-		if i == 0 {
+// ofWater are the spreads of all sets that are not of another liquid.
+func ofWater(sets []equipment.Own) (s equipment.Spread) {
+	for _, own := range sets {
+		switch {
+		case own.Liquid != "":
+		case !s.Known:
 			s = own.Spread
-		} else {
+		default:
 			s.Elsewhere = append(s.Elsewhere, own.Spread)
 		}
 	}
@@ -55,7 +71,9 @@ func checkOwn(tables []*benchfile.Table, k *equipment.Measure) {
 	sound := true
 	for i, t := range tables {
 		own := &k.Own[i]
-		another := func(o equipment.Own) bool { return o.Of == own.Of && o.At == own.At }
+		another := func(o equipment.Own) bool {
+			return o.Of == own.Of && o.At == own.At && o.Spread.Liquid == own.Spread.Liquid
+		}
 		if slices.ContainsFunc(k.Own[:i], another) {
 			t.Fail("", "there are readings of the same at the same mark already", "write them into one list")
 			sound = false
@@ -72,30 +90,48 @@ const (
 	twoAtLeast ofMistake = "a repeatability needs at least two readings"
 )
 
-// oneOwn reads a set of readings; ok is false where it is none.
-func oneOwn(t *benchfile.Table, k *equipment.Measure) (own equipment.Own, ok bool) {
+// oneOwn reads a set of readings; ok is false where it is none. A dropper says beside them of which
+// liquid its drops are.
+func oneOwn(t *benchfile.Table, k *equipment.Measure, dropOf string) (own equipment.Own, ok bool) {
 	t.Call("readings")
 	key, values := ownValues(t)
 	of, mark, span := ofWhat(t, k), t.Positive("at", quantity.Volume), share(t, "span", "reading")
-	kind, water := quantity.Volume, water{factor: 1}
+	liquid := ofLiquid(t, k)
+	kind, w := quantity.Volume, weighed{factor: 1}
+	density := likely(t, "density", quantity.Density, quantity.Limits.SolventDensity, "ethanol has \"0.789 g/mL\"")
 	if key == "weighed" {
-		kind, water = quantity.Mass, waterOf(t, k)
+		kind, w = quantity.Mass, weighedLiquid(t, k, cmp.Or(liquid, dropOf), density)
+	} else if t.Has("density") {
+		t.Fail("density", "no readings of a mass are there to be turned into volumes", "state weighed, or leave it out")
 	}
 	switch {
-	case len(values) == 0 || !t.Sound(key, "of", "at", "temperature", "within", "span"):
+	case len(values) == 0 || !t.Sound(key, "of", "liquid", "density", "at", "temperature", "within", "span"):
 		return own, false
 	case len(values) < 2:
 		t.Fail(key, twoAtLeast, "")
 		return own, false
 	}
 	for i := range values {
-		values[i] *= water.factor
+		values[i] *= w.factor
 	}
-	own = equipment.Own{Of: of, Spread: equipment.FromReadings(values, water.factor*digitOf(t, key, kind))}
+	own = equipment.Own{Of: of, Liquid: liquid, Spread: equipment.FromReadings(values, w.factor*digitOf(t, key, kind))}
 	own.At, own.Held = mark, of == equipment.Contained
-	own.Weighed, own.Temperature, own.Within = key == "weighed", water.temperature, water.within
-	own.SetCommon(water.relative, span)
+	own.Weighed, own.Temperature, own.Within, own.Density = key == "weighed", w.temperature, w.within, w.density
+	own.SetCommon(w.relative, span)
 	return own, true
+}
+
+// ofLiquid reads with which liquid readings were taken, "" for water.
+func ofLiquid(t *benchfile.Table, k *equipment.Measure) string {
+	name := t.Text("liquid")
+	switch {
+	case name != "" && k.Kind.Traits().Counts:
+		t.Fail("liquid", "of which liquid its drops are, a dropper says by itself", "state drop-of beside drop, in place of this")
+		return ""
+	case equipment.IsWater(name):
+		return ""
+	}
+	return name
 }
 
 // ownValues are the readings of a set, and the key that they stand at: "" where none do.
@@ -128,24 +164,50 @@ func ofWhat(t *benchfile.Table, k *equipment.Measure) equipment.Held {
 	return equipment.Held(t.Word("of", string(equipment.Delivered), string(equipment.Contained)))
 }
 
-// water that was weighed, and what turns grams of it into mL.
-type water struct{ temperature, within, factor, relative float64 }
+// weighed is what turns grams of a liquid into mL; its density there is 0 for water.
+type weighed struct{ temperature, within, density, factor, relative float64 }
 
-// waterOf reads the temperature of the water that was weighed: from it follow the volume of 1 g,
-// and how well that is known.
-func waterOf(t *benchfile.Table, k *equipment.Measure) water {
-	w := water{temperature: t.Quantity("temperature", quantity.Temperature), within: 1, factor: 1}
+// weighedLiquid reads the temperature of the liquid that was weighed: from it, and from its density
+// there, follow the volume of 1 g, and how well that is known.
+func weighedLiquid(t *benchfile.Table, k *equipment.Measure, liquid string, stated route.Estimate) weighed {
+	name := cmp.Or(liquid, "water")
+	w := weighed{temperature: t.Quantity("temperature", quantity.Temperature), within: 1, factor: 1}
 	if t.Has("within") {
 		w.within = t.NotNegative("within", quantity.Temperature)
 	}
+	if equipment.IsWater(name) && stated.Known {
+		t.Fail("density", "that of water follows from its temperature", "leave it out")
+	}
 	switch {
 	case !t.Has("temperature"):
-		t.FailFor(t, []string{"temperature"}, "weighed", "the temperature of the water is not stated", "state temperature = \"21 °C\": 1 °C changes its volume by 0.02 %")
-	case plausible(t, "temperature", w.temperature, quantity.Limits.Temperature, "water is not weighed at this temperature", "") &&
-		plausible(t, "within", w.within, quantity.Limits.Within, "this says nothing of the temperature", ""):
+		t.FailFor(t, []string{"temperature"}, "weighed", "the temperature of the "+name+" is not stated", "state temperature = \"21 °C\": 1 °C changes its volume by 0.02 % for water, by 0.1 % for alcohols")
+	case !plausible(t, "temperature", w.temperature, quantity.Limits.Temperature, name+" is not weighed at this temperature", "") ||
+		!plausible(t, "within", w.within, quantity.Limits.Within, "this says nothing of the temperature", ""):
+	case equipment.IsWater(name):
 		w.factor, w.relative = equipment.WeighedWater(w.temperature, w.within, k.Expansion.Value)
+	default:
+		w.ofAnother(t, k, name, stated)
 	}
 	return w
+}
+
+// ofAnother takes the density of another liquid than water as it is stated, or from the table.
+func (w *weighed) ofAnother(t *benchfile.Table, k *equipment.Measure, name string, stated route.Estimate) {
+	d, known := equipment.LiquidAt(name, w.temperature)
+	switch {
+	case stated.Known:
+		d.Density, d.Relative = stated.Value, 0
+		if stated.Distribution != nil && stated.Value > 0 {
+			d.Relative = uncertainty.SummaryOf(stated.Distribution).StandardUncertainty / stated.Value
+		}
+	case !known:
+		t.FailFor(t, []string{"density"}, "weighed", "the density of "+name+" is not known, by which grams become volumes", "state density = \"0.80 g/mL\", as it has at that temperature, or the volumes as values")
+		return
+	}
+	if t.Sound("density") {
+		w.density = d.Density
+		w.factor, w.relative = equipment.WeighedLiquid(d, w.temperature, w.within, k.Expansion.Value)
+	}
 }
 
 // markFits reports whether readings were taken where the instrument is read, and are about as much.

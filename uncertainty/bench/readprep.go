@@ -11,6 +11,7 @@ import (
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 func readPrep(root *benchfile.Table, kit *equipment.Kit) (*route.Prep, error) {
@@ -76,7 +77,7 @@ func (p prepReader) readTarget(root *benchfile.Table) {
 	if text == "" {
 		return
 	}
-	s, err := route.ParseStrength(text)
+	s, err := strengths.Parse(text)
 	if err != nil {
 		root.FailWith("target", err)
 		return
@@ -87,22 +88,22 @@ func (p prepReader) readTarget(root *benchfile.Table) {
 
 // strength reads a strength that must be convertible to g/mL. It is the zero Strength
 // where it is not, or cannot be for a mistake elsewhere.
-func (p prepReader) strength(t *benchfile.Table, key string) route.Strength {
+func (p prepReader) strength(t *benchfile.Table, key string) strengths.Strength {
 	text := t.Text(key)
 	if text == "" {
-		return route.Strength{}
+		return strengths.Strength{}
 	}
 	s, err := p.ParseStrength(text)
 	if err != nil {
 		failStrength(t, key, err)
-		return route.Strength{}
+		return strengths.Strength{}
 	}
 	return s
 }
 
 // concentration is a strength in g/mL; that it can be converted, [prepReader.strength] has
 // seen.
-func (p prepReader) concentration(s route.Strength) float64 {
+func (p prepReader) concentration(s strengths.Strength) float64 {
 	if s.Value == 0 {
 		return 0
 	}

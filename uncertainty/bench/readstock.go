@@ -9,6 +9,7 @@ import (
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 // readStock reads a solution that stands ready.
@@ -36,11 +37,11 @@ func (p prepReader) readStock(t *benchfile.Table) *route.Stock {
 
 // strengthOf reads a strength that a stock can have. What turns it into a mass may have a
 // mistake in it, which is told already.
-func (p prepReader) strengthOf(s *route.Stock, text string) (route.Strength, error) {
+func (p prepReader) strengthOf(s *route.Stock, text string) (strengths.Strength, error) {
 	v, err := p.ParseStrength(text)
 	var lack *route.LackError
 	if errors.Is(err, route.ErrFollows) || errors.As(err, &lack) {
-		alone, wrong := route.ParseStrength(text)
+		alone, wrong := strengths.Parse(text)
 		if wrong == nil && (lack == nil || p.CanState(s, alone) == nil) {
 			return alone, nil
 		}
@@ -67,7 +68,7 @@ func readAs(t *benchfile.Table, substance string) string {
 }
 
 // readAs reads which form the strength of a stock counts, beside that of the solute.
-func (p prepReader) readAs(t *benchfile.Table, u route.Unit) string {
+func (p prepReader) readAs(t *benchfile.Table, u strengths.Unit) string {
 	form := readAs(t, p.Solute.Name)
 	solute := t.Root().Table("solute")
 	switch {

@@ -8,6 +8,7 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
 
@@ -48,7 +49,7 @@ func (r *recordReader) readPlan(root *benchfile.Table, now *route.Prep) {
 		return
 	}
 	r.own = own
-	r.Plan, r.Planned = own.Since(now), own.Routes[0]
+	r.Plan, r.Planned = record.Since(own, now), own.Routes[0]
 }
 
 // checkDigest refuses a plan that is not as it was when the record was begun.
@@ -77,7 +78,7 @@ func (r *recordReader) compareToNow(plan *benchfile.Table) {
 		}
 	}
 	for _, name := range append(used, r.supplies()...) {
-		if !slices.Contains(r.own.Names(), name) && !slices.Contains(r.Newcomers, name) {
+		if !slices.Contains(namesIn(r.own), name) && !slices.Contains(r.Newcomers, name) {
 			r.Newcomers = append(r.Newcomers, name)
 		}
 	}
@@ -219,4 +220,16 @@ func planDifferences(plan *benchfile.Table, now *route.Prep) (prep, kit []benchf
 	hasCome := func(d benchfile.Difference) bool { return d.Key == "" && d.Then == "" }
 	kit = benchfile.Differences(plan.Table("kit"), today.Table("kit"))
 	return slices.DeleteFunc(prep, hasCome), slices.DeleteFunc(kit, hasCome)
+}
+
+// namesIn lists what a step can use: the instruments on the bench, the stocks and the packets.
+func namesIn(p *route.Prep) []string {
+	names := p.Kit.Names()
+	for _, s := range p.Stocks {
+		names = append(names, s.Name)
+	}
+	for _, k := range p.Packets {
+		names = append(names, k.Name)
+	}
+	return names
 }

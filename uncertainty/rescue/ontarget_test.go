@@ -7,12 +7,13 @@ import (
 
 	"minim/uncertainty"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 // A way aims at the target where it misses it by at most a quarter of the tolerance, and 1 %
 // at least; a way that does is better than one that only has less left over (constructed).
 func TestOnTarget(t *testing.T) {
-	p := &route.Prep{Target: route.Strength{Value: 100}, Volume: 10, LeastChance: 0.9}
+	p := &route.Prep{Target: strengths.Strength{Value: 100}, Volume: 10, LeastChance: 0.9}
 	way := func(value float64) *route.Result {
 		r := &route.Result{Possible: true, Informative: true, MadeML: 10}
 		r.Analytic.Value = value

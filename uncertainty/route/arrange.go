@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"minim/report/words/note"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/portable"
 )
 
@@ -82,7 +83,7 @@ func (c *compiler) aheadOfAliquot(o *Order) {
 // refuseStrongSolvent refuses to say which goes first of a solvent that is strong itself
 // and a solution in another one.
 func (c *compiler) refuseStrongSolvent(o *Order) {
-	solvent := SolutionHazards{Solution: c.prep.Solvent.Hazards}
+	solvent := hazards.OfSolution{Solution: c.prep.Solvent.Hazards}
 	if solvent.Unknown() || !solvent.Strong() {
 		return
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/uncertainty/strengths"
 )
 
 // Bottle reads a stock that is stated in one line: its strength, what that may be off by
@@ -34,7 +35,7 @@ func (p *Prep) Bottle(text string) (*Stock, error) {
 }
 
 // giveOrTake reads "give or take 0.2 % w/v".
-func (p *Prep) giveOrTake(strength Strength, text string) (Estimate, error) {
+func (p *Prep) giveOrTake(strength strengths.Strength, text string) (Estimate, error) {
 	off, ok := strings.CutPrefix(strings.TrimSpace(text), "give or take ")
 	if !ok {
 		return Estimate{}, quantity.MistakenBottle(text, fmt.Errorf("found %q between the strength and the volume", text))

@@ -6,6 +6,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/words/note"
+	"minim/uncertainty/strengths"
 )
 
 // A model carries mass concentrations in g/mL. Where the property is not stated that
@@ -14,24 +15,24 @@ import (
 // Every formula stays the same, and what would need a mass is refused.
 
 // carries is the basis of what the models carry in place of a mass.
-func (p *Prep) carries() basis {
-	b := p.Target.Unit.basis
-	if own := &bases[b]; own.carried != "" && own.needs.key != "" && !own.needs.in(p).Known {
+func (p *Prep) carries() strengths.Basis {
+	b := p.Target.Unit.Basis
+	if own := b.Traits(); own.Carried != "" && own.Needs.Key != "" && !p.stated(&own.Needs).Known {
 		return b
 	}
-	return byMassInVolume
+	return strengths.ByMassInVolume
 }
 
 // CountsMass reports whether the models of the prep carry masses of solute, so that it
 // can be weighed.
-func (p *Prep) CountsMass() bool { return p.carries() == byMassInVolume }
+func (p *Prep) CountsMass() bool { return p.carries() == strengths.ByMassInVolume }
 
 // SoluteUnit is the unit in which the solute of a route is counted: g, or mol, mL or U
 // where the prep does not say what turns its strengths into grams.
-func (p *Prep) SoluteUnit() string { return bases[p.carries()].carried }
+func (p *Prep) SoluteUnit() string { return p.carries().Traits().Carried }
 
 // countsVolume reports whether the models carry volumes of a liquid solute.
-func (p *Prep) countsVolume() bool { return bases[p.carries()].carried == "mL" }
+func (p *Prep) countsVolume() bool { return p.carries().Traits().Carried == "mL" }
 
 // NeedsMass is the error of something that needs masses where the models carry none: "a
 // mass needs the molar mass of the solute, since the target is in mol/L". It is nil where
@@ -40,7 +41,7 @@ func (p *Prep) NeedsMass(what string) error {
 	if p.CountsMass() {
 		return nil
 	}
-	return p.lacks(what, "", &bases[p.carries()].needs)
+	return p.lacks(what, "", &p.carries().Traits().Needs)
 }
 
 // ErrFollows is the error of what cannot be worked out since a property that it rests on
@@ -60,15 +61,15 @@ func (e *LackError) Unwrap() error { return e.Says }
 
 // canConvert says which property is missing for a strength. One that is stated as 0 has
 // a mistake in it.
-func (p *Prep) canConvert(s Strength) error {
-	if s.Unit.basis == p.carries() {
+func (p *Prep) canConvert(s strengths.Strength) error {
+	if s.Unit.Basis == p.carries() {
 		return nil
 	}
-	for _, b := range []basis{p.carries(), s.Unit.basis} {
-		need := &bases[b].needs
-		switch is := need.in(p); {
+	for _, b := range []strengths.Basis{p.carries(), s.Unit.Basis} {
+		need := &b.Traits().Needs
+		switch is := p.stated(need); {
 		case is.Value != 0:
-		case is.Known || p.Target.Unit.per == 0:
+		case is.Known || p.Target.Unit.Per == 0:
 			return ErrFollows
 		default:
 			return p.lacks(s.Unit.Name, s.Text, need)
@@ -79,7 +80,7 @@ func (p *Prep) canConvert(s Strength) error {
 
 // CanState says which property is missing for the strength of a stock: of one by mass whose
 // own density is stated the solvent need not have one.
-func (p *Prep) CanState(k *Stock, s Strength) error {
+func (p *Prep) CanState(k *Stock, s strengths.Strength) error {
 	err := p.canConvert(s)
 	var lack *LackError
 	if k.Density.Known && errors.As(err, &lack) && lack.Table == "solvent" && p.CountsMass() {
@@ -89,15 +90,15 @@ func (p *Prep) CanState(k *Stock, s Strength) error {
 }
 
 // lacks is the error that something needs a property.
-func (p *Prep) lacks(what, found string, need *property) error {
-	message := fmt.Errorf("%s needs the %s of the %s", what, need.code(), need.table)
+func (p *Prep) lacks(what, found string, need *strengths.Property) error {
+	message := fmt.Errorf("%s needs the %s of the %s", what, need.Code(), need.Table)
 	if !p.CountsMass() {
 		message = fmt.Errorf("%w, since the target is in %s", message, p.Target.Unit.Name)
 	}
 	return &LackError{&quantity.Error{
 		Found: found, Message: message.Error(),
-		Hint: fmt.Sprintf("state it in the table [%s]: %s = %q", need.table, need.key, need.example),
-	}, need.table, need.key}
+		Hint: fmt.Sprintf("state it in the table [%s]: %s = %q", need.Table, need.Key, need.Example),
+	}, need.Table, need.Key}
 }
 
 // Lacks is the error of a step that brings in a mass which the models cannot carry;

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/uncertainty/hazards"
 )
 
 // clashing are names for the two sides of each row of the table of what may not meet, in
@@ -75,8 +76,8 @@ func TestEveryPairInEveryPosition(t *testing.T) {
 		for _, names := range [][2]string{{pair[0], pair[1]}, {pair[1], pair[0]}} {
 			for where, build := range positions(names[0], names[1]) {
 				p, r := build()
-				for _, list := range [][]Clash{p.Clashes(nil), p.Clashes(r)} {
-					is := slices.IndexFunc(list, func(c Clash) bool { return c.A == rows[i].A && c.B == rows[i].B })
+				for _, list := range [][]hazards.Clash{p.Clashes(nil), p.Clashes(r)} {
+					is := slices.IndexFunc(list, func(c hazards.Clash) bool { return c.A == rows[i].A && c.B == rows[i].B })
 					require.GreaterOrEqual(t, is, 0, "%s: %v", where, names)
 					said := recognised(&list[is])
 					for _, word := range []string{names[0], names[1], "by its name", rows[i].Happens, rows[i].Product} {
@@ -95,7 +96,7 @@ func TestEveryPairInEveryPosition(t *testing.T) {
 }
 
 // recognised is what a clash is of.
-func recognised(c *Clash) string {
+func recognised(c *hazards.Clash) string {
 	return fmt.Sprintf("%s, %s, %s; %s, %s, %s: %s", c.First, c.FirstRole, c.FirstBy, c.Second, c.SecondRole, c.SecondBy, c.What)
 }
 
@@ -130,7 +131,7 @@ func TestClashesByHazardWords(t *testing.T) {
 			assert.EqualError(t, p.MayBeMade(), "every route brings together a solute and a liquid, which may not meet")
 		}
 	}
-	stated := &Prep{Solute: Solute{Name: "a solute"}, Solvent: Solvent{Name: "ethanol"}, Hazards: []Hazard{{Words: []string{"oxidiser"}}}}
+	stated := &Prep{Solute: Solute{Name: "a solute"}, Solvent: Solvent{Name: "ethanol"}, Hazards: []hazards.Stated{{Words: []string{"oxidiser"}}}}
 	assert.NotEmpty(t, stated.Clashes(nil), "words stated from a strength on")
 }
 

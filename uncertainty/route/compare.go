@@ -11,6 +11,7 @@ import (
 	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/parallel"
 )
 
@@ -152,7 +153,7 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 	result.Dilutions, result.Operations = r.count()
 	impossible := result
 	if impossible.Clashes = p.Clashes(r); len(impossible.Clashes) > 0 {
-		impossible.Reason = Forbidden(impossible.Clashes)
+		impossible.Reason = hazards.Forbidden(impossible.Clashes)
 		return impossible, nil, nil
 	}
 	c, err := p.compile(r)

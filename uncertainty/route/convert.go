@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/strengths"
 )
 
 // gramsPerML converts a strength to a mass concentration γ, with the properties
@@ -14,12 +15,12 @@ import (
 //
 // Its error names the property that the prep does not state. Where the models carry
 // another quantity in place of a mass (see carried.go), γ is that quantity in a mL.
-func (p *Prep) gramsPerML(s Strength) (float64, error) {
+func (p *Prep) gramsPerML(s strengths.Strength) (float64, error) {
 	if err := p.canConvert(s); err != nil {
 		return 0, err
 	}
 	c := p.atEstimates()
-	x, err := c.fromBasis(c.model.Constant(s.Value/s.Unit.per), s.Unit.basis, c.solvent)
+	x, err := c.fromBasis(c.model.Constant(s.Value/s.Unit.Per), s.Unit.Basis, c.solvent)
 	if err != nil {
 		return 0, err
 	}
@@ -27,7 +28,7 @@ func (p *Prep) gramsPerML(s Strength) (float64, error) {
 }
 
 // fromGramsPerML is the inverse of gramsPerML. What it converts to must be convertible.
-func (p *Prep) fromGramsPerML(g float64, u Unit) float64 {
+func (p *Prep) fromGramsPerML(g float64, u strengths.Unit) float64 {
 	c := p.atEstimates()
 	x, err := c.toUnit(c.liquidOf(g), u)
 	if err != nil {
@@ -49,52 +50,67 @@ func (c *compiler) liquidOf(concentration float64) *liquid {
 }
 
 // toUnit appends the strength of a solution in a unit.
-func (c *compiler) toUnit(l *liquid, u Unit) (uncertainty.Node, error) {
-	m, x, needs := c.model, l.concentration, &bases[u.basis].needs
+func (c *compiler) toUnit(l *liquid, u strengths.Unit) (uncertainty.Node, error) {
+	m, x, needs := c.model, l.concentration, &u.Basis.Traits().Needs
 	switch {
-	case u.basis == c.prep.carries() || needs.key == "":
-	case bases[u.basis].inMass:
+	case u.Basis == c.prep.carries() || needs.Key == "":
+	case u.Basis.Traits().InMass:
 		w, _, err := c.byMass(l)
 		if err != nil {
 			return 0, err
 		}
 		x = w
-	case needs.inGram:
+	case needs.InGram:
 		x = m.Multiply(x, c.property(needs))
 	default:
 		x = m.Divide(x, c.property(needs))
 	}
-	return m.Multiply(x, m.Constant(u.per)), nil
+	return m.Multiply(x, m.Constant(u.Per)), nil
 }
 
 // fromUnit is the inverse of toUnit, for a node in a unit, dissolved in a
 // medium.
-func (c *compiler) fromUnit(x uncertainty.Node, u Unit, l medium) (uncertainty.Node, error) {
-	return c.fromBasis(c.model.Multiply(x, c.model.Constant(1/u.per)), u.basis, l)
+func (c *compiler) fromUnit(x uncertainty.Node, u strengths.Unit, l medium) (uncertainty.Node, error) {
+	return c.fromBasis(c.model.Multiply(x, c.model.Constant(1/u.Per)), u.Basis, l)
 }
 
 // fromBasis appends the mass concentration of what is counted in 1 mL, or in 1 g.
-func (c *compiler) fromBasis(x uncertainty.Node, b basis, l medium) (uncertainty.Node, error) {
-	m, needs := c.model, &bases[b].needs
+func (c *compiler) fromBasis(x uncertainty.Node, b strengths.Basis, l medium) (uncertainty.Node, error) {
+	m, needs := c.model, &b.Traits().Needs
 	switch {
-	case b == c.prep.carries() || needs.key == "":
+	case b == c.prep.carries() || needs.Key == "":
 		return x, nil
-	case bases[b].inMass:
+	case b.Traits().InMass:
 		concentration, _, err := c.byVolume(x, l)
 		return concentration, err
-	case needs.inGram:
+	case needs.InGram:
 		return m.Divide(x, c.property(needs)), nil
 	}
 	return m.Multiply(x, c.property(needs)), nil
 }
 
+// stated is a property as the prep states it; none is needed for a mass in a volume.
+func (p *Prep) stated(n *strengths.Property) Estimate {
+	switch {
+	case n.Key == "":
+		return Estimate{Value: 1, Known: true}
+	case n.Parse != nil:
+		return p.Solute.Properties[n.Key]
+	case n.Table == "solvent":
+		return Estimate{Value: p.Solvent.Density.Value, Known: p.Solvent.Density.Known}
+	case n.Weighed:
+		return p.Solute.Density
+	}
+	return p.Solute.MolarMass
+}
+
 // property appends what turns strengths of a basis into mass concentrations.
-func (c *compiler) property(n *property) uncertainty.Node {
+func (c *compiler) property(n *strengths.Property) uncertainty.Node {
 	form := c.prep.Solute.Name
-	if n.weighed {
+	if n.Weighed {
 		form = c.prep.Solute.Weighed()
 	}
-	return c.propertyOf(form, n.code(), n.unit, n.in(c.prep))
+	return c.propertyOf(form, n.Code(), n.Unit, c.prep.stated(n))
 }
 
 // propertyOf appends a property of the solute in one of its forms.
@@ -103,7 +119,7 @@ func (c *compiler) propertyOf(form string, code uncertainty.Code, unit string, e
 }
 
 // density appends that of what is weighed or measured.
-func (c *compiler) density() uncertainty.Node { return c.property(&bases[byVolume].needs) }
+func (c *compiler) density() uncertainty.Node { return c.property(&strengths.ByVolume.Traits().Needs) }
 
 // MassFraction of a solution with a mass concentration γ in g/mL, with the
 // properties of the solute at their estimates. The density of the solvent must be
@@ -132,7 +148,7 @@ func (c *compiler) known(x uncertainty.Node, err error) float64 {
 
 // ConcentrationOf is a strength in the unit of the target as a concentration in g/mL.
 func (p *Prep) ConcentrationOf(strength float64) float64 {
-	g, err := p.gramsPerML(Strength{Value: strength, Unit: p.Target.Unit})
+	g, err := p.gramsPerML(strengths.Strength{Value: strength, Unit: p.Target.Unit})
 	if err != nil {
 		panic("route: a strength that cannot be converted: " + err.Error())
 	}
@@ -164,29 +180,29 @@ func (p *Prep) HalfWidth() float64 {
 }
 
 // ParseStrength reads a strength that the solute can have.
-func (p *Prep) ParseStrength(text string) (Strength, error) {
-	s, err := ParseStrength(text)
+func (p *Prep) ParseStrength(text string) (strengths.Strength, error) {
+	s, err := strengths.Parse(text)
 	if err == nil {
 		err = p.errVolumes(s)
 	}
 	if err != nil {
-		return Strength{}, err
+		return strengths.Strength{}, err
 	}
 	grams, err := p.gramsPerML(s)
 	switch {
 	case err != nil:
-		return Strength{}, err
-	case bases[s.Unit.basis].part && s.Value > s.Unit.per:
-		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is more than 100 %%", text)}
-	case !bases[p.carries()].limit.Holds(grams):
-		return Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text), Hint: bases[p.carries()].outside.Hint}
+		return strengths.Strength{}, err
+	case s.Unit.Basis.Traits().Part && s.Value > s.Unit.Per:
+		return strengths.Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("%q is more than 100 %%", text)}
+	case !p.carries().Traits().Limit.Holds(grams):
+		return strengths.Strength{}, &quantity.Error{Found: text, Message: fmt.Sprintf("no solution has a strength of %q", text), Hint: p.carries().Traits().Outside.Hint}
 	}
 	return s, nil
 }
 
 // CanCompare reports whether a strength can be put beside the target: neither could not
 // be read, and no mistake elsewhere stands between their units.
-func (p *Prep) CanCompare(s Strength) bool {
+func (p *Prep) CanCompare(s strengths.Strength) bool {
 	if s.Value == 0 || p.Target.Value == 0 {
 		return false
 	}
@@ -194,11 +210,11 @@ func (p *Prep) CanCompare(s Strength) bool {
 }
 
 // InTargetUnit is the value of a strength in the unit of the target.
-func (p *Prep) InTargetUnit(s Strength) float64 { return p.in(p.Target.Unit, s) }
+func (p *Prep) InTargetUnit(s strengths.Strength) float64 { return p.in(p.Target.Unit, s) }
 
 // in is the value of a strength in another unit; of two equal units it is the
 // very same number.
-func (p *Prep) in(u Unit, s Strength) float64 {
+func (p *Prep) in(u strengths.Unit, s strengths.Strength) float64 {
 	if s.Unit == u || s.Value == 0 {
 		return s.Value
 	}

@@ -7,6 +7,7 @@ import (
 	"minim/equipment"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 // A prep is made of values as a file would state it: 25 mL of 2 % w/v of an invented dye,
@@ -22,7 +23,7 @@ func Example() {
 	kit.Balances, kit.Measures = []*equipment.Balance{scale}, []*equipment.Measure{flask}
 
 	p := route.NewPrep(kit)
-	p.Target, _ = route.ParseStrength("2 % w/v")
+	p.Target, _ = strengths.Parse("2 % w/v")
 	p.Volume = 25
 	p.Solute.Name, p.Solvent = "an invented dye", route.NewSolvent("water")
 	tolerance, err := p.ParseTolerance("10 % of target")

@@ -103,7 +103,7 @@ func (p *Prep) SourceFactor(s Step, coverage float64) (f Factor, intended float6
 // concentration in g/mL. It is not a constant for mass fractions, where the
 // density changes with the strength; ok is then false.
 func (p *Prep) UnitFactor() (f Factor, ok bool, err error) {
-	if bases[p.Target.Unit.basis].inMass {
+	if p.Target.Unit.Basis.Traits().InMass {
 		return Factor{}, false, nil
 	}
 	c := p.singleStep(Step{})

@@ -130,7 +130,7 @@ func (s *speaker) also(key string, of ...string) string {
 	return fmt.Sprintf(", %s = %s", key, s.one(of...))
 }
 
-var strengths = []string{"1 % w/v", "1 % w/w", "5 % v/v", "0.5 g/L", "20 mg/mL", "300 mg/L", "1 µg/mL", "0.1 mol/L", "2 mmol/L", "7 U/mL", "60 % w/w", "95 % v/v"}
+var someStrengths = []string{"1 % w/v", "1 % w/w", "5 % v/v", "0.5 g/L", "20 mg/mL", "300 mg/L", "1 µg/mL", "0.1 mol/L", "2 mmol/L", "7 U/mL", "60 % w/w", "95 % v/v"}
 
 func quotedAll(texts []string) []string {
 	out := make([]string, len(texts))
@@ -143,7 +143,7 @@ func quotedAll(texts []string) []string {
 func (s *speaker) prep() string {
 	liquids := []string{`"water"`, `"ethanol"`, `"acetone"`, `"ethanol 96 %"`, `"oil"`}
 	var b strings.Builder
-	fmt.Fprintf(&b, "target = %q\nvolume = %q\n", s.one(strengths...), s.one("10 mL", "0.1 mL", "2 L"))
+	fmt.Fprintf(&b, "target = %q\nvolume = %q\n", s.one(someStrengths...), s.one("10 mL", "0.1 mL", "2 L"))
 	b.WriteString(s.maybe("tolerance", `"8 % of target"`, `["20 % of target", "5 % of target"]`, `"0.001 g/L"`))
 	if !strings.Contains(b.String(), "tolerance") {
 		b.WriteString(s.maybe("not-above", `"90 % w/v"`) + s.maybe("not-below", `"0.001 mg/L"`))
@@ -159,7 +159,7 @@ func (s *speaker) prep() string {
 		s.maybe("specific-volume", `"-0.9 mL/g"`, `{ value = "0.3 mL/g", expanded = "0.02 mL/g", k = 2 }`, `"1.3 mL/g"`))
 	b.WriteString("[solvent]\nname = " + s.one(liquids...) + "\ndensity = \"0.9 g/mL\"\n" +
 		s.maybe("expansion", `"1e-3 /°C"`) + s.maybe("evaporation", `"2 % of volume"`, `"50 % of volume"`))
-	b.WriteString("[[stock]]\nname = \"stock\"\nstrength = " + s.one(quotedAll(strengths)...) + "\n" +
+	b.WriteString("[[stock]]\nname = \"stock\"\nstrength = " + s.one(quotedAll(someStrengths)...) + "\n" +
 		s.maybe("solvent", liquids...) + s.maybe("loss", `"5 % of strength"`, `"50 % of strength"`) + s.maybe("density", `"0.9 g/mL"`, `{ from = "1 g/mL", to = "1.2 g/mL" }`))
 	b.WriteString("[[stock]]\nname = \"certified\"\nstrength = " + s.one(`{ value = "10 % w/w", expanded = "1 % w/w", k = 2 }`,
 		`{ from = "1 mol/L", to = "2 mol/L" }`, `{ value = "900 U/mL", expanded = "100 U/mL", k = 1 }`) + "\n" + s.maybe("solvent", liquids...))

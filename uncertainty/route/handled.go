@@ -6,6 +6,7 @@ import (
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/hazards"
 )
 
 // Handled is something that a route handles: the solute as it is weighed or measured out, a
@@ -35,7 +36,7 @@ type Handled struct {
 	// Uninformative says why the strength means nothing; nothing where it means something.
 	Uninformative note.Note
 	// Hazards are the words for its strength and for the solute.
-	Hazards SolutionHazards
+	Hazards hazards.OfSolution
 	// Solvents are the liquids in it beside the solute, each once.
 	Solvents []Contained
 }

@@ -4,12 +4,14 @@ import (
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/hazards"
+	"minim/uncertainty/strengths"
 )
 
 // Ladder is a series of strengths, each made from the solution that a route
 // ends in: an aliquot of it made up to the mark of one vessel.
 type Ladder struct {
-	Strengths []Strength
+	Strengths []strengths.Strength
 	// With measures the aliquots, In is the vessel, filled to its capacity.
 	With, In *equipment.Measure
 }
@@ -17,7 +19,7 @@ type Ladder struct {
 // Rung is one strength of a ladder. Its aliquot is the share of the vessel that
 // the rung is of the target.
 type Rung struct {
-	Strength Strength
+	Strength strengths.Strength
 	// TakeML is the aliquot in mL.
 	TakeML float64
 	// Reason says why the bench cannot do it; nothing when it can.
@@ -28,7 +30,7 @@ type Rung struct {
 	Analytic uncertainty.Analytic
 	// Hazards are the words for its strength. IntoSolvent: the aliquot goes into the solvent;
 	// Bath and Gas are as in [Order].
-	Hazards                SolutionHazards
+	Hazards                hazards.OfSolution
 	IntoSolvent, Bath, Gas bool
 	// Ratio is this strength over that of the rung before, of which the stock
 	// that both come from cancels; nil for the first, where one of the two cannot be
@@ -37,7 +39,7 @@ type Rung struct {
 }
 
 // aliquot is the volume that a rung takes.
-func (p *Prep) aliquot(s Strength) float64 {
+func (p *Prep) aliquot(s strengths.Strength) float64 {
 	return p.Ladder.In.Capacity * p.InTargetUnit(s) / p.Target.Value
 }
 
@@ -112,10 +114,10 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 // arrangeRung finds the words that hold for a rung, and what goes first in it.
 func (c *compiler) arrangeRung(r *Rung) {
 	of, whole := c.hazardsOf(c.current.concentration), c.prep.Ladder.In.Capacity
-	solvent := SolutionHazards{Solution: c.prep.Solvent.Hazards}
+	solvent := hazards.OfSolution{Solution: c.prep.Solvent.Hazards}
 	r.Hazards = c.prep.HazardsAt(r.Analytic.Lower(), r.Analytic.Upper())
 	r.IntoSolvent = of.IntoSolvent()
-	r.Gas = of.givesOffGas() || r.Hazards.givesOffGas() || solvent.givesOffGas()
+	r.Gas = of.GivesOffGas() || r.Hazards.GivesOffGas() || solvent.GivesOffGas()
 	aliquot := part{ml: r.TakeML, concentration: c.current.concentration}
 	r.Bath = c.warms(of, aliquot) && r.TakeML > whole/4*(1+1e-9) // less than twice as much of solvent goes first
 }

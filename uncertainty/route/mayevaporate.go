@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/uncertainty/hazards"
 )
 
 // MayEvaporate reports whether a solution may be made stronger by letting solvent
@@ -15,9 +16,9 @@ func (p *Prep) MayEvaporate() bool {
 	if !equipment.IsWater(p.Solvent.Name) {
 		return false
 	}
-	h := SolutionHazards{Solution: slices.Clone(p.Solute.Hazards)}
+	h := hazards.OfSolution{Solution: slices.Clone(p.Solute.Hazards)}
 	for _, s := range p.Hazards {
-		h.Solution = addWords(h.Solution, s.Words)
+		h.Solution = hazards.Add(h.Solution, s.Words)
 	}
 	if h.Any("oxidiser", "gas", "acid", "alkali", "toxic") {
 		return false

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"minim/uncertainty/hazards"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -38,7 +39,7 @@ func TestMayEvaporate(t *testing.T) {
 	} {
 		p := &Prep{Solute: Solute{Name: test.solute, NonVolatile: test.stated, Hazards: test.words}, Solvent: Solvent{Name: test.solvent}}
 		assert.Equal(t, test.may, p.MayEvaporate(), "%+v", test)
-		p.Hazards = []Hazard{{Words: []string{"toxic"}}}
+		p.Hazards = []hazards.Stated{{Words: []string{"toxic"}}}
 		assert.False(t, p.MayEvaporate(), "a word stated from a strength on, %+v", test)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/strengths"
 )
 
 // medium is the liquid that a solute is dissolved in, or a liquid solute.
@@ -181,7 +182,7 @@ func (c *compiler) densityOf(l medium) (float64, error) {
 		return liquid.Density, nil
 	case !math.IsNaN(l.ethanol):
 		return equipment.AlcoholDensity(equipment.AlcoholByMass(l.ethanol)), nil
-	case c.prep.Target.Unit.basis == byMass && l.last == c.solvent.name:
+	case c.prep.Target.Unit.Basis == strengths.ByMass && l.last == c.solvent.name:
 		c.notes.LeaveOut("density-of-mixture", l.name, c.solvent.name)
 		return solvent.Density.Value, nil
 	}

@@ -3,16 +3,17 @@ package route
 import (
 	"minim/equipment"
 	"minim/report/words/note"
+	"minim/uncertainty/hazards"
 )
 
 // Order says how what one solution is made of is brought together. A part for which
-// [SolutionHazards.IntoSolvent] holds goes into the solvent, or into what is weaker, never
+// [hazards.OfSolution.IntoSolvent] holds goes into the solvent, or into what is weaker, never
 // the reverse (common practice, no source). The strength does not depend on which goes first.
 type Order struct {
 	// First and Last are the steps, from 0, that begin the solution and that make it.
 	First, Last int
 	// Parts are the hazards of what each step brings that is not solvent.
-	Parts map[int]SolutionHazards
+	Parts map[int]hazards.OfSolution
 	// IntoSolvent: a part goes into the solvent. Unknown: nothing is stated of a part. Gas: a
 	// part, the solvent or the solution gives off gas.
 	IntoSolvent, Unknown, Gas bool
@@ -71,7 +72,7 @@ func (c *compiler) orders() []*Order {
 
 // order is that of the solution which two steps, from 0, begin and make.
 func (c *compiler) order(first, last int) *Order {
-	o := &Order{First: first, Last: last, Parts: make(map[int]SolutionHazards)}
+	o := &Order{First: first, Last: last, Parts: make(map[int]hazards.OfSolution)}
 	for i := first; i <= last; i++ {
 		part, found := c.parts[i]
 		if !found || part.kind == partSolvent {
@@ -81,10 +82,10 @@ func (c *compiler) order(first, last int) *Order {
 		o.Parts[i] = h
 		o.IntoSolvent = o.IntoSolvent || h.IntoSolvent()
 		o.Unknown = o.Unknown || h.Unknown()
-		o.Gas = o.Gas || h.givesOffGas()
+		o.Gas = o.Gas || h.GivesOffGas()
 	}
-	made, solvent := c.hazardsOf(c.solutions[last].concentration), SolutionHazards{Solution: c.prep.Solvent.Hazards}
-	o.Gas = o.Gas || made.givesOffGas() || solvent.givesOffGas()
+	made, solvent := c.hazardsOf(c.solutions[last].concentration), hazards.OfSolution{Solution: c.prep.Solvent.Hazards}
+	o.Gas = o.Gas || made.GivesOffGas() || solvent.GivesOffGas()
 	if o.IntoSolvent {
 		c.arrange(o)
 	}

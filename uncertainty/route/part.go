@@ -2,8 +2,11 @@ package route
 
 import (
 	"math"
+	"slices"
 
+	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/hazards"
 )
 
 // part is what a step brings to the solution that is being made, as intended.
@@ -47,9 +50,24 @@ func (c *compiler) expected(p part) float64 {
 	return math.Inf(1)
 }
 
+// HazardsAt are the words for a solution whose strength lies in an interval, in the unit of the
+// target.
+func (p *Prep) HazardsAt(lower, upper float64) hazards.OfSolution {
+	h := hazards.At(p.Hazards, p.Solute.Hazards, lower, upper)
+	h.StrongByName = len(h.Solution) == 0 && len(h.Undiluted) > 0 && p.strongByName()
+	return h
+}
+
+// strongByName reports whether the solute is known by one of its names as a strong acid or
+// alkali.
+func (p *Prep) strongByName() bool {
+	seen := slices.Concat(equipment.Recognise(p.Solute.Name), equipment.Recognise(p.Solute.WeighedAs))
+	return slices.ContainsFunc(seen, func(r equipment.Recognition) bool { return r.Group == "strong acid" || r.Group == "strong alkali" })
+}
+
 // hazardsOfPart are the words for what a step brings; for the solute itself those of every
 // strength hold.
-func (c *compiler) hazardsOfPart(p part) SolutionHazards {
+func (c *compiler) hazardsOfPart(p part) hazards.OfSolution {
 	if p.kind == partSolution {
 		return c.hazardsOf(p.concentration)
 	}
@@ -58,7 +76,7 @@ func (c *compiler) hazardsOfPart(p part) SolutionHazards {
 
 // hazardsOf are the words for a solution of a concentration in g/mL, which may lie anywhere
 // in its coverage interval.
-func (c *compiler) hazardsOf(concentration uncertainty.Node) SolutionHazards {
+func (c *compiler) hazardsOf(concentration uncertainty.Node) hazards.OfSolution {
 	for s, l := range c.stocks {
 		if l.concentration == concentration {
 			return c.hazardsOfStock(s, l, anyCoverage)
@@ -76,7 +94,7 @@ func (c *compiler) hazardsOf(concentration uncertainty.Node) SolutionHazards {
 
 // hazardsOfStock are the words for the strength that a stock can have at most, which is
 // without the loss; the lower end is with it.
-func (c *compiler) hazardsOfStock(s *Stock, l *liquid, coverage float64) SolutionHazards {
+func (c *compiler) hazardsOfStock(s *Stock, l *liquid, coverage float64) hazards.OfSolution {
 	_, aged, _ := c.strengthOf(l, coverage)
 	fresh, upper := *s, math.Inf(1)
 	fresh.Loss = 0
@@ -96,7 +114,7 @@ const leastWarming = 0.01
 
 // warms reports whether a part with hazards may warm what it goes into: all does that must go
 // into the solvent, but a weak solution in the same solvent of which only nothing is stated.
-func (c *compiler) warms(h SolutionHazards, p part) bool {
+func (c *compiler) warms(h hazards.OfSolution, p part) bool {
 	if !h.IntoSolvent() || !h.Unknown() || p.kind != partSolution || p.foreign || !c.prep.CountsMass() {
 		return h.IntoSolvent()
 	}

@@ -7,6 +7,8 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/hazards"
+	"minim/uncertainty/strengths"
 )
 
 // Prep is what is to be made, and the routes by which it might be.
@@ -23,7 +25,7 @@ type Prep struct {
 	Kit     *equipment.Kit
 	Changes []equipment.Change
 	// Target strength, and the Volume wanted in mL.
-	Target Strength
+	Target strengths.Strength
 	Volume float64
 	// Tolerances on the strength. The first decides; there may be none.
 	Tolerances []Tolerance
@@ -33,7 +35,7 @@ type Prep struct {
 	Solute      Solute
 	Solvent     Solvent
 	// Hazards that hold from a strength on; there may be none.
-	Hazards []Hazard
+	Hazards []hazards.Stated
 	Stocks  []*Stock
 	Packets []*Packet
 	// Routes may be none, for a search to find some, within the Limits.
@@ -160,7 +162,7 @@ type Stock struct {
 	Name string
 	// Strength in the unit as stated.
 	Strength Estimate
-	Unit     Unit
+	Unit     strengths.Unit
 	// Volume in mL that there is of it, where it is stated.
 	Volume Estimate
 	// Solvent of the stock; "" means that of the prep.

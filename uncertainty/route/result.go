@@ -6,6 +6,7 @@ import (
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/hazards"
 )
 
 // Comparison is a finished comparison of the routes of a prep.
@@ -27,7 +28,7 @@ type Result struct {
 	Reason   note.Note
 	// Clashes are the reason where it brings together what may not meet; Refused: the
 	// reason is that solvent cannot go first where it must.
-	Clashes []Clash
+	Clashes []hazards.Clash
 	Refused bool
 	// Informative is false when a weighed mass, a measured volume or the strength could as well
 	// be nothing; Uninformative says which.

@@ -49,11 +49,11 @@ func (p *Prep) tabledSolute() (t *equipment.StockSubstance, found bool) {
 // targetInTable is the mass fraction of the target as a table counts it.
 func (p *Prep) targetInTable(t *equipment.StockSubstance) float64 {
 	holds := t.Holds(p.Solute.As)
-	if bases[p.Target.Unit.basis].inMass {
-		return math.Min(1, p.Target.Value/p.Target.Unit.per*holds)
+	if p.Target.Unit.Basis.Traits().InMass {
+		return math.Min(1, p.Target.Value/p.Target.Unit.Per*holds)
 	}
 	g, err := p.gramsPerML(p.Target)
-	if err != nil || p.Target.Unit.per == 0 {
+	if err != nil || p.Target.Unit.Per == 0 {
 		return 0
 	}
 	return t.Fraction(g * holds)
@@ -67,8 +67,8 @@ func (p *Prep) phiOfStock() (phi float64, s *Stock) {
 		return 0, nil
 	}
 	for _, s := range p.Stocks {
-		w := s.Strength.Value / s.Unit.per
-		if !s.Density.Known || !bases[s.Unit.basis].inMass || s.Solvent != "" || w < leastWarming || s.Density.Value == 0 {
+		w := s.Strength.Value / s.Unit.Per
+		if !s.Density.Known || !s.Unit.Basis.Traits().InMass || s.Solvent != "" || w < leastWarming || s.Density.Value == 0 {
 			continue
 		}
 		return (1/s.Density.Value - (1-w)/solvent.Value) / w, s

@@ -10,6 +10,7 @@ import (
 	"minim/equipment"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
+	"minim/uncertainty/strengths"
 )
 
 // Of 100 mL from which 10 mL go on, and 2 mL were taken besides and thrown away, 88 mL are
@@ -77,7 +78,7 @@ func TestMixingALiquidSoluteByWeight(t *testing.T) {
 
 // The half-width of a tolerance is that to its nearer limit (constructed).
 func TestHalfWidthIsToTheNearerLimit(t *testing.T) {
-	p := &Prep{Target: Strength{Value: 10}}
+	p := &Prep{Target: strengths.Strength{Value: 10}}
 	assert.Zero(t, p.HalfWidth())
 	for _, c := range []struct{ low, high, want float64 }{
 		{9, 12, 0.1}, {8, 10.5, 0.05}, {9, 11, 0.1}, {8, math.Inf(1), 0.2}, {math.Inf(-1), 13, 0.3}, {10 + 1e-12, 11, 0}, {9, 10 - 1e-12, 0},

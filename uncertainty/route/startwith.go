@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/strengths"
 )
 
 // weigh adds solute = (m b - left) assay form.
@@ -63,7 +64,7 @@ func (c *compiler) purity() uncertainty.Node {
 	purity := c.propertyOf(solute.Weighed(), assay, "", stated)
 	switch {
 	case solute.WeighedMolarMass.Known:
-		form := c.model.Divide(c.property(&bases[byAmount].needs), c.propertyOf(solute.Weighed(), molarMass, "g/mol", solute.WeighedMolarMass))
+		form := c.model.Divide(c.property(&strengths.ByAmount.Traits().Needs), c.propertyOf(solute.Weighed(), molarMass, "g/mol", solute.WeighedMolarMass))
 		return c.model.Multiply(purity, form)
 	case solute.Converted():
 		return c.model.Multiply(purity, c.model.Constant(solute.FormFactor))

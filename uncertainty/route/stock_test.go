@@ -11,6 +11,7 @@ import (
 	"minim/report/words/influence"
 	"minim/report/words/note"
 	"minim/uncertainty/near"
+	"minim/uncertainty/strengths"
 )
 
 // tenth dilutes the stock to a tenth, exactly.
@@ -117,7 +118,7 @@ func TestConversions(t *testing.T) {
 			p := parse(t, kit, x.text())
 			r := only(t, p)
 			got := r.Intended / p.Target.Value
-			if p.Target.Unit.basis == byMass { // half the strength is not half of it by mass
+			if p.Target.Unit.Basis == strengths.ByMass { // half the strength is not half of it by mass
 				g := p.fromGramsPerML(436.6e-3/2, p.Target.Unit)
 				near.Relative(t, way[0]+" to "+way[1], g, r.Intended, 1e-12)
 				continue

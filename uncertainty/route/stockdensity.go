@@ -8,6 +8,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/strengths"
 )
 
 // stockTable finds the densities of a stock by its strength: those of the solute in water, or
@@ -31,7 +32,7 @@ func (p *Prep) Solid() bool {
 // stated nor the apparent specific volume, the table of stocks does not have it, and the
 // solute is not known to be a solid. It is nil for all others.
 func (p *Prep) LacksDensity(s *Stock) error {
-	if !bases[s.Unit.basis].inMass || s.Density.Known || p.Solute.SpecificVolume.Known {
+	if !s.Unit.Basis.Traits().InMass || s.Density.Known || p.Solute.SpecificVolume.Known {
 		return nil // which with the strength makes a density, where the table has none
 	}
 	why := fmt.Errorf("the table of stocks does not have %q", p.Solute.Name)
@@ -53,7 +54,7 @@ func (p *Prep) LacksDensity(s *Stock) error {
 
 // fractionInTable is the mass fraction of a stock as its table counts it.
 func (p *Prep) fractionInTable(t *equipment.StockSubstance, s *Stock) float64 {
-	return s.Strength.Value / s.Unit.per * p.counts(t, s) * t.Holds(p.Solute.As)
+	return s.Strength.Value / s.Unit.Per * p.counts(t, s) * t.Holds(p.Solute.As)
 }
 
 // counts is how many g of what the strengths of the prep count 1 g holds of what the label
@@ -89,7 +90,7 @@ func (c *compiler) strengthAsCounted(s *Stock) uncertainty.Node {
 
 // concentrate appends the concentration of a stock.
 func (c *compiler) concentrate(l *liquid, s *Stock, strength uncertainty.Node) error {
-	if bases[s.Unit.basis].inMass && c.byOwnDensity(l, s, strength) {
+	if s.Unit.Basis.Traits().InMass && c.byOwnDensity(l, s, strength) {
 		return nil
 	}
 	concentration, err := c.fromUnit(strength, s.Unit, l.medium)
@@ -116,7 +117,7 @@ func (c *compiler) concentrate(l *liquid, s *Stock, strength uncertainty.Node) e
 // many (sulphuric acid).
 func (c *compiler) byOwnDensity(l *liquid, s *Stock, strength uncertainty.Node) bool {
 	m := c.model
-	w := m.Multiply(strength, m.Constant(1/s.Unit.per))
+	w := m.Multiply(strength, m.Constant(1/s.Unit.Per))
 	t, found := c.prep.stockTable(s)
 	switch {
 	case s.Density.Known:
@@ -196,14 +197,14 @@ func (c *compiler) asStated(l *liquid, s *Stock, coverage, lower, upper float64)
 	}
 	low, high := c.model.Range(l.fraction)
 	stated := func(w float64) float64 {
-		return c.prep.InTargetUnit(Strength{Value: math.Min(1, math.Max(0, w)) * s.Unit.per, Unit: s.Unit})
+		return c.prep.InTargetUnit(strengths.Strength{Value: math.Min(1, math.Max(0, w)) * s.Unit.Per, Unit: s.Unit})
 	}
 	return math.Min(lower, stated(math.Max(low, a.Lower()))), math.Max(upper, stated(math.Min(high, a.Upper())))
 }
 
 // errVolumes is the error of a strength in volumes of anything but hydrogen peroxide.
-func (p *Prep) errVolumes(s Strength) error {
-	if t, found := equipment.FindStock(p.Solute.Name); s.Unit.Name != volumes || found && t.As == "H2O2" {
+func (p *Prep) errVolumes(s strengths.Strength) error {
+	if t, found := equipment.FindStock(p.Solute.Name); s.Unit.Name != strengths.Volumes || found && t.As == "H2O2" {
 		return nil
 	}
 	return &quantity.Error{Found: s.Text, Message: fmt.Sprintf("%s are volumes of oxygen that hydrogen peroxide gives off", s.Unit.Name),

@@ -21,8 +21,8 @@ func (p *Prep) strongest() (most float64, why note.Note) {
 			most, why = x, note.Of(reason, "")
 		}
 	}
-	if has := &bases[p.carries()]; has.strongest != "" {
-		limit(has.limit.Most, has.strongest)
+	if has := p.carries().Traits(); has.Strongest != "" {
+		limit(has.Limit.Most, has.Strongest)
 	}
 	if p.CountsMass() && p.Solute.Density.Known {
 		limit(p.Solute.Density.Value, "own-density")

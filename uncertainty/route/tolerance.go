@@ -6,6 +6,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/strengths"
 )
 
 // ParseTolerance reads a tolerance on the target: "8 % of target", "0.003 % w/v". Its errors
@@ -18,7 +19,7 @@ func (p *Prep) ParseTolerance(text string) (Tolerance, error) {
 	if err != nil {
 		return Tolerance{}, err
 	}
-	if s, err := ParseStrength(text); err == nil {
+	if s, err := strengths.Parse(text); err == nil {
 		text = s.Text
 	}
 	return Tolerance{Text: text, Limits: limits}, nil
@@ -49,8 +50,8 @@ func (p *Prep) parseLimits(text string) (limits uncertainty.Limits, err error) {
 		return limits, ErrFollows
 	}
 	middle := p.in(s.Unit, p.Target)
-	limits.Lower = p.InTargetUnit(Strength{Value: middle - s.Value, Unit: s.Unit})
-	limits.Upper = p.InTargetUnit(Strength{Value: middle + s.Value, Unit: s.Unit})
+	limits.Lower = p.InTargetUnit(strengths.Strength{Value: middle - s.Value, Unit: s.Unit})
+	limits.Upper = p.InTargetUnit(strengths.Strength{Value: middle + s.Value, Unit: s.Unit})
 	if !(s.Value < middle && limits.Lower < target && limits.Upper > target) {
 		return limits, fault("the tolerance must be smaller than the target, and not next to nothing")
 	}

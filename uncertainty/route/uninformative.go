@@ -6,6 +6,7 @@ import (
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/strengths"
 )
 
 // measuredOut is the volume in mL, or in drops, that a step measures out.
@@ -73,7 +74,7 @@ func rounded(a uncertainty.Analytic, unit string) string {
 }
 
 // couldBeNothing says that a strength is known so badly that its interval reaches nothing.
-func couldBeNothing(q uncertainty.Quoted, unit Unit) note.Note {
+func couldBeNothing(q uncertainty.Quoted, unit strengths.Unit) note.Note {
 	half := (q.Upper - q.Lower) / 2
 	low, _ := uncertainty.RoundExpanded(q.Lower, half)
 	high, _ := uncertainty.RoundExpanded(q.Upper, half)

@@ -6,25 +6,8 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/strengths"
 )
-
-// TestBasesAreWhole holds the table of bases: each says all that tells it from others.
-func TestBasesAreWhole(t *testing.T) {
-	counted := make(map[basis]bool)
-	for _, u := range units {
-		counted[u.basis] = true
-	}
-	for b := range bases {
-		is := &bases[b]
-		assert.True(t, counted[basis(b)], "no unit is of basis %d", b)
-		assert.Equal(t, is.carried != "", is.limit.Most > 0 && is.outside.Hint != "", "%d: what is carried has a limit with a hint", b)
-		assert.True(t, is.carried != "" || is.inMass, "%d: what is not carried is by mass", b)
-		if needs := &is.needs; basis(b) != byMassInVolume {
-			assert.NotContains(t, []string{needs.table, needs.key, needs.unit, needs.example}, "", b)
-			assert.NotEqual(t, needs.of == nil, needs.parse == nil, "%d: a property is a field or has a reader", b)
-		}
-	}
-}
 
 // TestConversionsAreThoseOfTheModel compares the floats of a search with what the model of a
 // route says of the same solution; the figures are constructed, as the formulas beside
@@ -43,7 +26,7 @@ func TestConversionsAreThoseOfTheModel(t *testing.T) {
 		if text == "" {
 			text = "20 "
 		}
-		s, err := ParseStrength(text + unit)
+		s, err := strengths.Parse(text + unit)
 		assert.NoError(t, err)
 		got, err := p.gramsPerML(s)
 		assert.NoError(t, err)

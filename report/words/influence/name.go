@@ -20,6 +20,8 @@ var names = map[string]string{
 	"bias relative to its limit": "bias of the {piece}, relative to its limit",
 	"correction":                 "correction of the {piece}",
 	"bias by readings":           "bias of the {piece} at {mark}, by its readings",
+	"bias by readings with":      "bias of the {piece} with {beside} at {mark}, by its readings",
+	"delivered by readings with": "what the {piece} delivers of {beside} at {mark}, by its readings",
 	"delivered by readings":      "what the {piece} delivers at {mark}, by its readings",
 	"pen line":                   "line of the {of}",
 	"retained":                   "retained in the {of}",
@@ -102,6 +104,8 @@ func Name(in *uncertainty.Influence) string {
 		code = secondReading
 	case code == "repeatability" && in.Unit == "g":
 		code = repeatedWeighing
+	case beside != "" && strings.HasSuffix(code, " by readings"):
+		code += " with"
 	case code == "linearity at a load in a boat" && in.At == 0:
 		code = emptyBoat
 	case code == "linearity at a load in a vessel" && in.At == 0:

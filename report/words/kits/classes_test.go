@@ -84,7 +84,7 @@ syringe, ISO 3:2003, Ex
 
 balance, typical figures
           capacity, g  shows, g  linearity, g  repeatability, g  trust and sources
-  pocket          200      0.01          0.02              0.01  one source  [1]
+  pocket          200     0.01          0.02             0.01    one source  [1]
   fine            100     0.001         0.002            0.001*  one source  [1]
   [1]  a leaflet
 

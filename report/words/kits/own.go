@@ -2,6 +2,7 @@ package kits
 
 import (
 	"strconv"
+	"strings"
 
 	"minim/equipment"
 	"minim/equipment/quantity"
@@ -25,7 +26,7 @@ func ownTable(all []*equipment.Measure) []page.Block {
 		for i := range m.Judged {
 			j := &m.Judged[i]
 			t.Rows = append(t.Rows, page.Row{Cells: append([]string{
-				m.Name, string(j.Of), orDash(j.Mark > 0, quantity.Millilitres(j.Mark)), strconv.Itoa(int(j.Readings())),
+				m.Name, ofWhat(j), orDash(j.Mark > 0, quantity.Millilitres(j.Mark)), strconv.Itoa(int(j.Readings())),
 				quantity.Millilitres(quantity.Round(j.Mean, 5)), uncertainty.TwoDigits(j.S) + " mL",
 			}, judgedCells(j)...)})
 		}
@@ -42,6 +43,11 @@ func judgedCells(j *equipment.Judged) []string {
 	return []string{
 		orDash(compared, j.Off().String()), orDash(compared && j.Chance < 1, quantity.Number(quantity.Round(100*j.Chance, 2))), standings[j.Standing],
 	}
+}
+
+// ofWhat is "delivered", or "delivered, ethanol".
+func ofWhat(j *equipment.Judged) string {
+	return strings.Trim(string(j.Of)+", "+j.Liquid, ", ")
 }
 
 func orDash(known bool, text string) string {

@@ -39,7 +39,7 @@ func Row(name string, b *equipment.Balance, m *equipment.Measure) []string {
 func byReadings(m *equipment.Measure) (text string) {
 	for i := range m.Judged {
 		if j := &m.Judged[i]; j.Counts() {
-			text += "; at " + quantity.Millilitres(j.Mark) + " the mean of its readings counts " + standings[j.Standing]
+			text += "; " + j.Where().String() + " the mean of its readings counts " + standings[j.Standing]
 		}
 	}
 	return text

@@ -1,4 +1,4 @@
-package route
+package strengths
 
 import "minim/equipment/quantity"
 

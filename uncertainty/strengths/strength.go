@@ -1,4 +1,4 @@
-package route
+package strengths
 
 import (
 	"fmt"
@@ -17,8 +17,8 @@ type Strength struct {
 	Text string
 }
 
-// ParseStrength reads a text like "0.65 % w/v". Its errors are *quantity.Error.
-func ParseStrength(text string) (Strength, error) {
+// Parse reads a text like "0.65 % w/v". Its errors are *quantity.Error.
+func Parse(text string) (Strength, error) {
 	value, unit, err := quantity.Split(text)
 	if err != nil {
 		return Strength{}, err

@@ -1,4 +1,4 @@
-package route
+package strengths
 
 import (
 	"testing"
@@ -21,14 +21,14 @@ func TestUnitsAsPeopleWriteThem(t *testing.T) {
 		"5 U/ml": "5 U/mL", "1e-3 M": "1e-3 mol/L",
 		"5 MM": "", "5 mm": "", "5 G/L": "", "5 ML/L": "", "5 %": "", "5 ppm": "", "5 w/v": "", "5 % v/w": "",
 	} {
-		s, err := ParseStrength(text)
+		s, err := Parse(text)
 		if want == "" {
 			assert.Error(t, err, text)
 			continue
 		}
 		require.NoError(t, err, text)
 		assert.Equal(t, want, s.Text, text)
-		exact, err := ParseStrength(want)
+		exact, err := Parse(want)
 		require.NoError(t, err, want)
 		assert.Equal(t, exact, s, text)
 	}
