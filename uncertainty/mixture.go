@@ -19,8 +19,8 @@ import (
 type Mixture struct {
 	variances, weights []float64
 	// nu is the number of degrees of freedom where there is nothing but one of the
-	// contributions, 0 else; variance is all of it with σ_k = s_k.
-	nu, variance float64
+	// contributions, 0 else; variance is all of it with σ_k = s_k, and u its root.
+	nu, variance, u float64
 }
 
 // Scatter is the variance of all that is known by one set of readings.
@@ -35,7 +35,8 @@ func NewMixture(rest float64, scatters []Scatter) Mixture {
 	for _, s := range scatters {
 		x.variance += s.Variance
 	}
-	if x.variance == 0 {
+	x.u = math.Sqrt(x.variance)
+	if len(scatters) == 0 {
 		return x
 	}
 	var of scales
@@ -140,8 +141,8 @@ func (a scales) add(b scales) scales {
 // ConformanceProbability is the chance that a quantity with this distribution about a value
 // lies within limits.
 func (x *Mixture) ConformanceProbability(value float64, l Limits) float64 {
-	if x.variance == 0 || x.nu > 0 {
-		return l.conformanceProbability(value, math.Sqrt(x.variance), orInfinite(x.nu))
+	if len(x.variances) == 0 || x.nu > 0 || x.u == 0 {
+		return l.conformanceProbability(value, x.u, orInfinite(x.nu))
 	}
 	p := 0.0
 	for i, v := range x.variances {
@@ -163,11 +164,10 @@ func orInfinite(nu float64) float64 {
 // the degrees of freedom of the scatter with the fewest, each at least.
 func (x *Mixture) Half(p float64) float64 {
 	mustBeProbability("coverage", p)
-	u := math.Sqrt(x.variance)
-	if u == 0 || x.nu > 0 || len(x.variances) == 1 {
-		return float64(CoverageFactor(p, orInfinite(x.nu)) * u)
+	if len(x.variances) == 0 || x.nu > 0 || x.u == 0 {
+		return float64(CoverageFactor(p, orInfinite(x.nu)) * x.u)
 	}
-	low := float64(CoverageFactor(p, math.Inf(1)) * u / 2)
+	low := float64(CoverageFactor(p, math.Inf(1)) * x.u / 2)
 	high := 2 * low
 	for x.beyond(high) > 1-p {
 		low, high = high, 2*high
@@ -227,7 +227,9 @@ func (a *Analytic) Mixture() Mixture {
 			sets, scatters = append(sets, line.Set), append(scatters, Scatter{variance, line.DegreesOfFreedom})
 		}
 	}
-	return NewMixture(max(0, rest), scatters)
+	x := NewMixture(max(0, rest), scatters)
+	x.u = a.StandardUncertainty // to the last digit
+	return x
 }
 
 // Mixed is the result with the expanded uncertainty, and so the coverage factor, of its

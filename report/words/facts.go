@@ -59,11 +59,12 @@ func restsOn(r *route.Result, spread string) string {
 		return strings.Join(assumed, "; ")
 	}
 	was, is := r.Analytic.ExpandedUncertainty, r.Analytic.IfRectangular()
+	_, text := uncertainty.RoundExpanded(0, is)
 	if r.Quoted.Simulated {
 		was, spread = ofSimulation(r)
 		is = math.Sqrt(float64(was*was) + more*r.Analytic.StandardUncertainty*r.Analytic.StandardUncertainty)
+		text = uncertainty.ThreeDigits(is)
 	}
-	_, text := uncertainty.RoundExpanded(0, is)
 	assumed.Add(is/was-1 >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(is/was-1))
 	return strings.Join(assumed, "; ")
 }
