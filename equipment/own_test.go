@@ -271,3 +271,28 @@ func TestOwnMeanIsCalled(t *testing.T) {
 	assert.Equal(t, set("what the x delivers at 1 mL, by its readings", "repeatability of the x"), names(got.Analytic))
 	assert.Equal(t, "x", words.Group(got.Budget[0].Group))
 }
+
+// What readings and an assumed triangle say together rests on the assumption in part, by the
+// information that the limit brings, and a rectangle in its place would make of the whole what it
+// does where the kit states it.
+func TestOwnMeanRestsOnAnAssumedShape(t *testing.T) {
+	const flask = "[[flask]]\nname = \"x\"\ncapacity = \"10 mL\"\ntolerance = \"0.02 mL\"\nclinging = \"0 mL\"\nreadings = [\"10.010 mL\", \"9.990 mL\", \"10.005 mL\", \"9.980 mL\"]\n"
+	triangular := contained(t, one(t, flask), alone(), 10)
+	flat := contained(t, one(t, flask+"shape = \"rectangular\"\n"), alone(), 10)
+	stated := contained(t, one(t, flask+"shape = \"triangular\"\n"), alone(), 10)
+	line := term(triangular.Analytic, "bias of the x at 10 mL, by its readings")
+	assert.True(t, line.Assumed && line.AssumedShape)
+	before := 0.02 / math.Sqrt(6)
+	part := line.StandardUncertainty * line.StandardUncertainty / (before * before)
+	near.Relative(t, "part", part, line.AssumedPart, 1e-9)
+	assert.True(t, part > 0.3 && part < 0.9, "%v", part)
+	near.Relative(t, "share", line.Share*part, triangular.AssumedShare(), 1e-9)
+	near.Relative(t, "rectangular", flat.ExpandedUncertainty, triangular.IfRectangular(), 1e-9)
+	near.Absolute(t, "nothing is assumed", 0, stated.AssumedShare()+flat.AssumedShare(), 0)
+	near.Relative(t, "as stated", stated.ExpandedUncertainty, stated.IfRectangular(), 1e-15)
+	// Readings that say much more than the limit rest on themselves; alone they rest on nothing assumed.
+	sharp := contained(t, one(t, strings.NewReplacer("0.02", "0.2", "9.980", "9.995").Replace(flask)), alone(), 10)
+	assert.Less(t, term(sharp.Analytic, "bias of the x at 10 mL, by its readings").AssumedPart, 0.02)
+	alone := contained(t, one(t, strings.NewReplacer("\"0.02 mL", "\"0.0002 mL", "10.010", "10.017", "9.990", "10.017", "10.005", "10.018", "9.980", "10.018").Replace(flask)), alone(), 10)
+	near.Absolute(t, "alone", 0, alone.AssumedShare(), 0)
+}

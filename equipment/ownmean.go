@@ -41,8 +41,25 @@ func (k *Measure) compare(j *Judged) {
 	default:
 		j.Standing = Combined
 		j.error = prior.Given(m)
+		if k.Bias.assumesTriangle() && !k.lineAlone() {
+			flat := prior
+			flat.Of = rectangle.within(k.Limit(j.Mark))
+			j.flat, j.assumedPart = flat.Given(m), partOf(prior, j.error)
+		}
 	}
 }
+
+// partOf is the part that a prior has in a posterior: that of its information, which is one over
+// the variance. It is so for normal distributions (JCGM 106, A.14: 1/u² = 1/u0² + 1/um²), and taken
+// to be so for others.
+func partOf(prior uncertainty.Prior, posterior uncertainty.Distribution) float64 {
+	before := portable.Hypot(uncertainty.SummaryOf(prior.Of).StandardUncertainty, prior.Blur)
+	after := uncertainty.SummaryOf(posterior).StandardUncertainty
+	return min(1, after*after/(before*before))
+}
+
+// lineAlone: how good the piece is, follows from the measure that its line was set with.
+func (k *Measure) lineAlone() bool { return k.Line.With != nil && k.Bias.Limit == 0 }
 
 // byReadingsAlone is what readings say where nothing else is known.
 func byReadingsAlone(m uncertainty.Measured) (d uncertainty.Distribution, degreesOfFreedom float64) {
@@ -92,7 +109,7 @@ func (k *Measure) expected(j *Judged) (prior uncertainty.Prior, others float64, 
 // ofPiece is what the kit says of the error of the piece itself at a mark. One that is said to have
 // none has hardly any.
 func (k *Measure) ofPiece(mark float64) uncertainty.Prior {
-	if k.Line.With != nil && k.Bias.Limit == 0 {
+	if k.lineAlone() {
 		u := alone()
 		nodes, err := k.setLine(u)
 		line := propagated(u, u.Model.Add(u.Model.Constant(0), nodes...), err)

@@ -80,6 +80,10 @@ type Judged struct {
 	// error of the piece in mL at the mark, with its degrees of freedom where it is a Student t.
 	error            uncertainty.Distribution
 	degreesOfFreedom float64
+	// flat is the error if the assumed shape of the limit were rectangular, nil where none is assumed,
+	// and assumedPart the part that the limit has in what is known of the error.
+	flat        uncertainty.Distribution
+	assumedPart float64
 	// scatter by which the mean is judged.
 	scatter Spread
 	// Pooled: the standard deviation is that of all sets of readings. MarkAssumed: the mark is taken

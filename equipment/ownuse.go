@@ -126,6 +126,7 @@ func (k *Measure) byReadings(j *Judged, owner uncertainty.Owner, code uncertaint
 	}
 	in := influence(owner, code, "mL", j.error)
 	in.At, in.DegreesOfFreedom = quantity.Round(j.Mark, 7), j.degreesOfFreedom
+	in.Assumed, in.AssumedShape, in.AssumedPart, in.Flat = j.flat != nil, j.flat != nil, j.assumedPart, j.flat
 	if j.degreesOfFreedom > 0 && j.degreesOfFreedom == j.DegreesOfFreedom {
 		in.Set, in.Most = j.Set(k.Name), j.Mark
 	}

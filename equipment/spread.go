@@ -102,7 +102,7 @@ func (s Spread) distribution(sigma float64) uncertainty.Distribution {
 // of it; where a divisor depends on the influence, no error takes the amount below nothing or
 // beyond twice of it.
 func (s Spread) scattering(in uncertainty.Influence, instrument string, sigma, amount float64) uncertainty.Influence {
-	in.Distribution, in.DegreesOfFreedom = s.distribution(sigma), s.DegreesOfFreedom
+	in.Distribution, in.DegreesOfFreedom, in.Assumed = s.distribution(sigma), s.DegreesOfFreedom, s.ByDigit
 	if s.DegreesOfFreedom > 0 {
 		in.Set, in.Most = s.Set(instrument), amount
 	}

@@ -3,8 +3,9 @@ package equipment
 import "slices"
 
 // Change is another value of one property of an instrument, in memory only, as it was
-// written: the 0.01 g scale, its readability, "0.001 g".
-type Change struct{ Name, Key, Value string }
+// written: the 0.01 g scale, its readability, "0.001 g". Replaces is another key that the kit states,
+// in whose place it stands; "" where there is none.
+type Change struct{ Name, Key, Value, Replaces string }
 
 // Staying lists the keys of the instrument of a change that the kit states, or "limit" for one
 // of those that state its limit of error, and that would
@@ -35,22 +36,29 @@ func (b *Balance) stated() (keys []string) {
 	if b.Weighing.Known {
 		return []string{"weighing-uncertainty"}
 	}
-	keys = b.Repeatability.stated()
+	keys = b.Repeatability.keys()
 	if b.Linearity.Known {
 		keys = append(keys, "linearity")
 	}
 	return keys
 }
 
-// stated is the key by which a spread is stated.
-func (s Spread) stated() []string {
+// StatedBy is the key by which a spread is stated, "" where it is not.
+func (s Spread) StatedBy() string {
 	switch {
 	case !s.Known:
-		return nil
+		return ""
 	case s.DegreesOfFreedom > 0:
-		return []string{"readings"}
+		return "readings"
 	}
-	return []string{"repeatability"}
+	return "repeatability"
+}
+
+func (s Spread) keys() (keys []string) {
+	if s.Known {
+		keys = append(keys, s.StatedBy())
+	}
+	return keys
 }
 
 // stated are the keys of a measure that would follow from its class or its reading.
@@ -61,7 +69,7 @@ func (k *Measure) stated(changed string) []string {
 			return []string{"limit"}
 		}
 	case "reading", "division", "bore":
-		return k.Repeatability.stated()
+		return k.Repeatability.keys()
 	}
 	return nil
 }

@@ -68,5 +68,5 @@ repeatability = "0.02 mL"
 func changeOf(line string) Change {
 	name, rest, _ := strings.Cut(line, ": ")
 	key, value, _ := strings.Cut(rest, " = ")
-	return Change{name, key, value}
+	return Change{Name: name, Key: key, Value: value}
 }

@@ -1,20 +1,24 @@
 package uncertainty
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
-// AssumedShare is the part of the variance that rests on assumed influences.
+// AssumedShare is the part of the variance that rests on assumed influences, or on what is
+// assumed of them.
 func (a Analytic) AssumedShare() float64 {
 	share := 0.0
 	for i := range a.Budget {
 		if a.Budget[i].Assumed {
-			share += a.Budget[i].Share
+			share += float64(a.Budget[i].Share * cmp.Or(a.Budget[i].AssumedPart, 1))
 		}
 	}
 	return share
 }
 
 // IfRectangular is the expanded uncertainty if each influence of which the shape alone is
-// assumed were rectangular between the same limits (JCGM 100, 4.3.7 and 4.3.9: a²/3 in
+// assumed were rectangular between the same limits, or came from such a prior (JCGM 100, 4.3.7 and 4.3.9: a²/3 in
 // place of the a²/6 of a triangle). Their degrees of freedom are infinite, so that the
 // effective ones grow as u⁴. It is the expanded uncertainty itself where there is none.
 func (a *Analytic) IfRectangular() float64 {
@@ -31,7 +35,7 @@ func (a *Analytic) MoreIfRectangular() (more float64) {
 	for i := range a.Budget {
 		line := &a.Budget[i]
 		if line.AssumedShape && line.StandardUncertainty > 0 {
-			flat := flattened(line.Distribution).summary().StandardUncertainty / line.StandardUncertainty
+			flat := line.flat().summary().StandardUncertainty / line.StandardUncertainty
 			more += float64(line.Share * (float64(flat*flat) - 1))
 		}
 	}

@@ -124,6 +124,9 @@ func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, *Influence) {
 	case skew >= shape:
 		return skewed, largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
 	}
+	if in := a.widestTails(); in != nil && tails(&a, in) >= shape/2 {
+		return fewReadings, in
+	}
 	in := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
 	if in != nil {
 		if _, student := in.Distribution.(StudentT); student {
@@ -131,6 +134,27 @@ func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, *Influence) {
 		}
 	}
 	return shaped, in
+}
+
+// widestTails is the influence of the set of few readings whose interval is by the most wider than
+// that of a normal distribution with the same standard uncertainty; nil where there is none.
+func (a *Analytic) widestTails() (in *Influence) {
+	most := 0.0
+	for i := range a.Budget {
+		if wider := tails(a, &a.Budget[i].Influence); wider > most && hasNoKurtosis(&a.Budget[i].Influence) {
+			most, in = wider, &a.Budget[i].Influence
+		}
+	}
+	return in
+}
+
+// tails is by how much that is.
+func tails(a *Analytic, in *Influence) float64 {
+	half := a.ByReadings(in.Set)
+	if half == 0 {
+		return 0
+	}
+	return half * (1 - CoverageFactor(a.CoverageProbability, math.Inf(1))/CoverageFactor(a.CoverageProbability, in.DegreesOfFreedom))
 }
 
 // hasNoKurtosis reports a Student t with four degrees of freedom or fewer.

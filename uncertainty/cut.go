@@ -32,6 +32,12 @@ func (m *Model) cuts(needed []bool) []float64 {
 	return cuts
 }
 
+// StudentScale is the scale of a [StudentT], 0 of an influence with another distribution.
+func (in *Influence) StudentScale() float64 {
+	t, _ := in.Distribution.(StudentT)
+	return t.Sigma
+}
+
 // inDivisors marks the needed nodes that a divisor depends on.
 func (m *Model) inDivisors(needed []bool) []bool {
 	in := make([]bool, len(needed))

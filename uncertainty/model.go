@@ -42,6 +42,20 @@ type Influence struct {
 	// Assumed marks an influence that rests on a default, not on a statement. AssumedShape: of
 	// its distribution the shape alone does, and not the limits.
 	Assumed, AssumedShape bool
+	// AssumedPart of what is known of it rests on what is assumed, and the rest on readings; 0 stands
+	// for all of it.
+	AssumedPart float64
+	// Flat is its distribution with a rectangular shape in place of the assumed one, nil for the
+	// rectangle between its limits.
+	Flat Distribution
+}
+
+// flat is the distribution with a rectangular shape in place of the assumed one.
+func (in *Influence) flat() Distribution {
+	if in.Flat != nil {
+		return in.Flat
+	}
+	return flattened(in.Distribution)
 }
 
 // op is the kind of a node.
@@ -97,7 +111,7 @@ func (m *Model) Influence(in Influence) Node {
 	in.mustBeSound()
 	switch f := m.AssumedFactor; {
 	case in.AssumedShape && f > 1:
-		in.Distribution = flattened(in.Distribution)
+		in.Distribution = in.flat()
 	case in.Assumed && !in.AssumedShape && f > 0:
 		in.Distribution = in.Distribution.widened(f)
 	}

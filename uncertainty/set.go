@@ -97,16 +97,14 @@ func (d rootOfGamma) fill(dst []float64, s *source) {
 	}
 }
 
-// WithReadings is the expanded uncertainty that a result would have if a set of readings had
-// other degrees of freedom and the same scatter.
-func (a *Analytic) WithReadings(s Set, degreesOfFreedom float64) float64 {
-	share, nu := 0.0, math.Inf(1)
+// ByReadings is the half-width of the interval that the uses of one set of readings have by
+// themselves, by Student's t with the degrees of freedom of the set. For another number of readings
+// that scatter alike it is another factor: the [CoverageFactor].
+func (a *Analytic) ByReadings(s Set) (half float64) {
 	for i := range a.Budget {
-		if line := &a.Budget[i]; line.Set == s {
-			share += line.Share
-			nu = line.DegreesOfFreedom
+		if line := &a.Budget[i]; line.Set == s && s != (Set{}) {
+			return CoverageFactor(a.CoverageProbability, line.DegreesOfFreedom) * together(a.Budget, i)
 		}
 	}
-	inverse := 1/a.DegreesOfFreedom - share*share/nu + share*share/degreesOfFreedom
-	return CoverageFactor(a.CoverageProbability, 1/max(0, inverse)) * a.StandardUncertainty
+	return 0
 }

@@ -3,6 +3,7 @@ package benchfile
 import (
 	"errors"
 	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -23,7 +24,7 @@ type Change struct {
 var changeForm = regexp.MustCompile(`^\s*(.*?\S)\s*:\s*([A-Za-z0-9_-]+)\s*=\s*(.*?)\s*$`)
 
 // ParseChange reads a change. The option is what it goes by in messages. The value
-// needs no quotes round a text; numbers, true, false, and what stands in quotes,
+// needs no quotes round a text, nor round those of a list; numbers, true, false, and what stands in quotes,
 // brackets or braces are written as in a file. The error is a *Mistake.
 func ParseChange(option, line string) (Change, error) {
 	line = Composed(line)
@@ -59,8 +60,31 @@ func (c Change) value() span { return span{c.valueAt, c.valueAt + len(c.Value)} 
 // asInFile is a value that is not a text without quotes.
 var asInFile = regexp.MustCompile(`^(["'\[{].*|true|false|[+-]?[0-9]+(\.[0-9]+)?([eE][+-]?[0-9]+)?)$`)
 
+// bareList is a list in square brackets of texts without quotes, nil of anything else.
+func (c Change) bareList() *value {
+	inside := strings.TrimSuffix(strings.TrimPrefix(c.Value, "["), "]")
+	if len(inside) != len(c.Value)-2 || strings.ContainsAny(inside, `"'[]{}`) {
+		return nil
+	}
+	list := &value{shape: isList, at: c.value()}
+	from := c.valueAt + 1
+	for item := range strings.SplitSeq(inside, ",") {
+		text := strings.TrimSpace(item)
+		if text == "" || asInFile.MatchString(text) {
+			return nil
+		}
+		at := from + strings.Index(item, text)
+		list.items = append(list.items, &value{shape: isText, text: text, at: span{at, at + len(text)}})
+		from += len(item) + 1
+	}
+	return list
+}
+
 // parse returns the value, with places in the line.
 func (c Change) parse() (*value, error) {
+	if list := c.bareList(); list != nil {
+		return list, nil
+	}
 	if !asInFile.MatchString(c.Value) {
 		return &value{shape: isText, text: c.Value, at: c.value()}, nil
 	}
@@ -82,11 +106,13 @@ func (c Change) parse() (*value, error) {
 }
 
 // Apply puts the value of a change in place of what stands at its key in the table of its
-// name, or adds the key. The noun is what the tables are. The error is a *Mistake.
-func (c Change) Apply(noun string, tables []*Table) error {
+// name, or adds the key. What stands at the key of another one which says the same, if any, is
+// left out. The noun is what the tables are. The error is a *Mistake.
+func (c Change) Apply(noun string, tables []*Table, another string) error {
 	names := make([]string, len(tables))
 	for i, t := range tables {
 		if names[i] = t.Text("name"); names[i] == c.Name {
+			t.leaveOut(another)
 			return t.change(c)
 		}
 	}
@@ -111,6 +137,13 @@ func (t *Table) change(c Change) error {
 	v.move(by, t.file)
 	e.at, e.value = c.key().on(by), v
 	return nil
+}
+
+// leaveOut takes out the key of the file, unless it was put there by a change.
+func (t *Table) leaveOut(key string) {
+	if e := t.find(key); e != nil && !t.file.isAdded(e.at) {
+		t.entries = slices.DeleteFunc(t.entries, func(o *entry) bool { return o == e })
+	}
 }
 
 // move puts a value and all that it holds into another file, so many bytes on.

@@ -19,6 +19,7 @@ func TestParseChange(t *testing.T) {
 		"x: note = a: b = c":                        {"x", "note", "a: b = c"},
 		`µ: retained = { mean = "1 mL", k = 2 }`:    {"µ", "retained", `{ mean = "1 mL", k = 2 }`},
 		`x: readings = ["1 g", '2 g']`:              {"x", "readings", `["1 g", '2 g']`},
+		`x: readings = [1 g, 2 g]`:                  {"x", "readings", `[1 g, 2 g]`},
 		`x: price = "240 EUR"`:                      {"x", "price", `"240 EUR"`},
 		"x: single-use = true":                      {"x", "single-use", "true"},
 		`x: note = he said "so" \ # and no comment`: {"x", "note", `he said "so" \ # and no comment`},
@@ -134,7 +135,7 @@ func TestChangeFails(t *testing.T) {
 		"[[s]]\nname = \"0.1 g scale\"":          "perhaps \"0.1 g scale\" is meant",
 		"[[s]]\nname = \"a\"\n[[s]]\nname = 'b'": "choose from a, b",
 	} {
-		assert.EqualError(t, c.Apply("scale", parsed(t, text).Tables("s")), "--set: there is no scale called \"0.1 g scael\"\n   | 0.1 g scael: count = 2\n   | ^^^^^^^^^^^\n  "+hint)
+		assert.EqualError(t, c.Apply("scale", parsed(t, text).Tables("s"), ""), "--set: there is no scale called \"0.1 g scael\"\n   | 0.1 g scael: count = 2\n   | ^^^^^^^^^^^\n  "+hint)
 	}
 }
 

@@ -1,6 +1,7 @@
 package data
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -183,7 +184,7 @@ func contribution(line *uncertainty.Contribution) object {
 	return object{
 		{"influence", influence.Name(&line.Influence)}, {"owner", influence.Owner(line.Owner)}, {"group", influence.Group(line.Group)}, {"shared", line.Uses > 1},
 		{"standard_uncertainty", line.StandardUncertainty}, {"unit", line.Unit}, {"sensitivity", line.Sensitivity},
-		{"contribution", line.Contribution}, {"share", line.Share}, {"shift", line.Shift()}, {"assumed", line.Assumed}, {"assumed_shape", line.AssumedShape},
+		{"contribution", line.Contribution}, {"share", line.Share}, {"shift", line.Shift()}, {"assumed", line.Assumed}, {"assumed_shape", line.AssumedShape}, {"assumed_part", only(line.Assumed, cmp.Or(line.AssumedPart, 1))},
 		{"degrees_of_freedom", only(line.DegreesOfFreedom > 0, line.DegreesOfFreedom)},
 		{"readings_of", orNull(line.Set.Owner.Name)}, {"readings_at", only(line.Set != (uncertainty.Set{}), line.Set.At)},
 		{"shown", object{{"standard_uncertainty", u}, {"share", share}}},

@@ -27,7 +27,8 @@ func fineShare(x float64) string {
 func budgetCells(l *uncertainty.Contribution, besides ...string) []string {
 	var marks clauses
 	marks.Add(l.Uses > 1, "shared")
-	marks.Add(l.Assumed, "assumed")
+	marks.Add(l.Assumed && l.AssumedPart == 0, "assumed")
+	marks.Add(l.Assumed && l.AssumedPart > 0, "assumed in part, %s", wholePercent(l.AssumedPart))
 	u, share := Line(l)
 	return slices.Concat([]string{influence.Name(&l.Influence), influence.Owner(l.Owner), strings.Join(marks, ", "), u}, besides, []string{share})
 }

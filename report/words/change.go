@@ -26,8 +26,8 @@ func changed(p *route.Prep) string {
 	return fmt.Sprintf("%s (%s stays as it is)", changes(p), quantity.Printable(p.Kit.File)) + staying(p)
 }
 
-// staying says what stays as the kit states it, where it would follow from a change if it
-// were not stated; "" where nothing does.
+// staying says what is left out for a change, and what stays as the kit states it, where it would
+// follow from a change if it were not stated; "" where nothing does.
 func staying(p *route.Prep) string {
 	var text clauses
 	for _, c := range p.Changes {
@@ -35,6 +35,7 @@ func staying(p *route.Prep) string {
 		for i, key := range keys {
 			keys[i] = either(key == "limit", "own limit of error", key)
 		}
+		text.Add(c.Replaces != "", "; of the %s, its %s %s left out", c.Name, c.Replaces, either(c.Replaces == "readings", "are", "is"))
 		text.Add(len(keys) > 0, "; of the %s, %s %s as stated", c.Name, strings.Join(keys, " and "), plural(keys, "stays", "stay"))
 	}
 	return strings.Join(text, "")

@@ -97,7 +97,20 @@ func amounts(p *route.Prep, r *route.Result, takes string) string {
 
 // spoiltBy says of what the shares of the spoilers are.
 func spoiltBy(r *route.Result) string {
-	return spoilers(r) + when(r.Analytic.StandardUncertainty != 0, " of the variance")
+	return spoilers(r) + when(r.Analytic.StandardUncertainty != 0, " of the variance") + byFewReadings(r)
+}
+
+// byFewReadings says of what is known from few readings, and is not what has most of the variance,
+// that it makes most of the interval; "" where nothing does.
+func byFewReadings(r *route.Result) string {
+	groups := r.Analytic.ByGroup()
+	for i := range r.Analytic.Budget {
+		line := &r.Analytic.Budget[i]
+		if half := r.Analytic.ByReadings(line.Set); line.DegreesOfFreedom <= 2 && half > (r.Quoted.Upper-r.Quoted.Lower)/4 && line.Group != groups[0].Group {
+			return fmt.Sprintf("; but most of the give or take comes from the %s, known from %s", line.Set.Owner.Name, count(int(line.DegreesOfFreedom)+1, "reading"))
+		}
+	}
+	return ""
 }
 
 // coverage says with what probability the interval holds the strength.

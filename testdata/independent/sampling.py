@@ -41,6 +41,9 @@ class Draws:
     def t(self, mean, scale, degrees):
         return mean + scale * self.rng.standard_t(degrees, self.n)
 
+    def gamma(self, mean, u):
+        return self.rng.gamma((mean / u) ** 2, u * u / mean, self.n)
+
     def scale(self, degrees):
         """σ/s of readings with so many degrees of freedom: one over the root of chi²/ν."""
         return np.sqrt(degrees / self.rng.chisquare(degrees, self.n))

@@ -23,10 +23,14 @@ func Changed(p *route.Prep, changes []benchfile.Change) (*route.Prep, error) {
 		return nil, err
 	}
 	for _, c := range changes {
-		changed.Changes = append(changed.Changes, equipment.Change{Name: c.Name, Key: c.Key, Value: c.Value})
+		changed.Changes = append(changed.Changes, equipment.Change{Name: c.Name, Key: c.Key, Value: c.Value, Replaces: replaced(p.Kit, c)})
 	}
 	return changed, nil
 }
+
+// otherScatter has the two keys that say how an instrument scatters: a change of one stands in
+// place of the other.
+var otherScatter = map[string]string{"repeatability": "readings", "readings": "repeatability"}
 
 // changedKit reads a kit file with changes.
 func changedKit(name string, data []byte, changes []benchfile.Change) (*equipment.Kit, error) {
@@ -55,11 +59,25 @@ func changedTable(name string, data []byte, changes []benchfile.Change) (*benchf
 		instruments = append(instruments, root.Tables(table)...)
 	}
 	for _, c := range changes {
-		if err := c.Apply(instrumentInKit, instruments); err != nil {
+		if err := c.Apply(instrumentInKit, instruments, otherScatter[c.Key]); err != nil {
 			return nil, err
 		}
 	}
 	return root, nil
+}
+
+// replaced is the other key of the kit in whose place a change stands, "" where there is none.
+func replaced(kit *equipment.Kit, c benchfile.Change) string {
+	other := otherScatter[c.Key]
+	for _, l := range []*equipment.Instruments{&kit.Instruments, &kit.Candidates} {
+		if b := l.Balance(c.Name); b != nil && b.Repeatability.StatedBy() == other {
+			return other
+		}
+		if m := l.Measure(c.Name); m != nil && m.Repeatability.StatedBy() == other {
+			return other
+		}
+	}
+	return ""
 }
 
 // blame points at the changes where a mistake shows elsewhere in the file, which

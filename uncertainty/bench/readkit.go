@@ -3,6 +3,7 @@ package bench
 import (
 	"context"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -117,9 +118,7 @@ func (r *kitReader) balance(t *benchfile.Table) {
 		Repeatability: spread(t, quantity.Mass), Linearity: stated(t, "linearity", quantity.Mass), Law: linearityLaw(t), Span: share(t, "span", "reading"),
 		Weighing: stated(t, "weighing-uncertainty", quantity.Mass), Count: pieces(t), Price: r.price(t),
 	}
-	if b.Repeatability.DegreesOfFreedom > 0 {
-		b.Repeatability.Digit = b.Readability
-	}
+	shownReadings(t, b)
 	const example ofMistake = "a 200 g scale may show steps of 0.01 g"
 	switch {
 	case b.Capacity == 0 || b.Readability == 0:
@@ -133,6 +132,22 @@ func (r *kitReader) balance(t *benchfile.Table) {
 	below(t, "linearity", b.Linearity.Value, b.Capacity)
 	below(t, "weighing-uncertainty", b.Weighing.Value, b.Capacity)
 	r.into.Balances = append(r.into.Balances, b)
+}
+
+// shownReadings takes readings of a balance as what its display shows: what scatters by less than
+// a digit may read alike. Those that it cannot show are a mistake.
+func shownReadings(t *benchfile.Table, b *equipment.Balance) {
+	values := t.Quantities("readings", quantity.Mass)
+	if len(values) < 2 || b.Readability == 0 || !t.Sound("readings", "readability") {
+		return
+	}
+	for i, text := range t.Texts("readings") {
+		if steps := values[i] / b.Readability; math.Abs(steps-math.Round(steps)) > 1e-6*max(1, steps) {
+			t.Fail("readings", fmt.Sprintf("%q is finer than the display shows, which has steps of %s", text, quantity.Grams(b.Readability)), "write what it showed, or state its readability")
+			return
+		}
+	}
+	b.Repeatability = equipment.FromReadings(values, b.Readability)
 }
 
 // linearityLaw reads how the errors of linearity at two loads go together.

@@ -20,9 +20,17 @@ func measureKind(t *benchfile.Table, table string) equipment.Kind {
 	return equipment.Kind(t.Word("kind", kindsIn(pipetteTables)...))
 }
 
+// callPiston calls a pipette with a piston so in messages: its keys are others than those of glass.
+func callPiston(t *benchfile.Table, kind equipment.Kind) {
+	if kind.Traits().Dial {
+		t.Name = strings.TrimSuffix(t.Name, pipetteTables) + string(kind)
+	}
+}
+
 // measure reads a volumetric instrument.
 func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	t.Need("name")
+	callPiston(t, kind)
 	k := equipment.NewMeasure(r.name(t), kind)
 	k.Expansion = expansion(t)
 	k.Clinging = stated(t, "clinging", quantity.Volume)

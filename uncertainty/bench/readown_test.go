@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
 	"minim/uncertainty/near"
@@ -66,4 +67,18 @@ func TestOwnReadingsMistakes(t *testing.T) {
 			assert.Equal(t, 1, strings.Count(err.Error(), "k:"), "%s\n%v", text, err)
 		}
 	}
+}
+
+// Readings of a balance are what it shows: alike, they scatter by 0.41 of a digit, and finer than the
+// display they are a mistake that has both figures.
+func TestReadingsOfABalance(t *testing.T) {
+	const scale = "[[balance]]\nname = \"x\"\ncapacity = \"200 g\"\nreadability = \"0.01 g\"\n"
+	b := parseKit(t, scale+"readings = [\"1.00 g\", \"1.0 g\", \"1.000 g\"]\n").Balance("x")
+	near.Relative(t, "s", 0.01/math.Sqrt(6), b.Repeatability.S, 1e-12)
+	assert.True(t, b.Repeatability.ByDigit)
+	b = parseKit(t, scale+"readings = [\"99.99 g\", \"100.01 g\"]\n").Balance("x")
+	near.Relative(t, "s", 0.02/math.Sqrt2, b.Repeatability.S, 1e-9)
+	_, err := ParseKit("k", []byte(scale+"readings = [\"1.00 g\", \"1.0004 g\", \"1.0006 g\"]\n"))
+	require.Error(t, err)
+	assert.Contains(t, err.Error(), "readings: \"1.0004 g\" is finer than the display shows, which has steps of 0.01 g")
 }

@@ -123,9 +123,6 @@ func spread(t *benchfile.Table, kind quantity.Kind) equipment.Spread {
 	case t.Has("readings") && len(values) < 2:
 		t.Fail("readings", twoAtLeast, "")
 	case len(values) >= 2:
-		if kind == quantity.Mass { // what a balance shows, the kit states
-			return equipment.FromReadings(values, 0)
-		}
 		return equipment.FromReadings(values, digitOf(t, "readings", kind))
 	}
 	return equipment.Spread{S: t.NotNegative("repeatability", kind), Known: t.Has("repeatability")}

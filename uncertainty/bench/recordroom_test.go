@@ -94,6 +94,17 @@ func roomOf(t *testing.T, limits uncertainty.Limits, name string) (*record.Recor
 	return r, &m.AsMade, rooms
 }
 
+// thorough is false under the race detector.
+var thorough = true
+
+// skipIfSlow leaves out under the race detector what simulates often.
+func skipIfSlow(t *testing.T) {
+	t.Helper()
+	if !thorough {
+		t.Skip("run without the race detector")
+	}
+}
+
 var roomSettings = uncertainty.Settings{Trials: 20_000, Seed: 3, Coverage: 0.95}
 
 // Whatever the tolerance, the room and the headline go by one chance: a reading in the
@@ -101,6 +112,7 @@ var roomSettings = uncertainty.Settings{Trials: 20_000, Seed: 3, Coverage: 0.95}
 // record; the planned reading is in the room exactly when the headline says inside; and
 // hardly a reading beyond the room would do (constructed).
 func TestRoomAgreesWithTheHeadline(t *testing.T) {
+	skipIfSlow(t)
 	inside, not := 0, 0
 	for _, half := range []float64{0.02, 0.045, 0.05, 0.055, 0.06, 0.065, 0.07, 0.08, 0.1, 0.15, 0.3} {
 		for _, name := range []string{"fine", "coarse", "between two lines"} {
@@ -150,6 +162,7 @@ func checkRoom(t *testing.T, r *record.Record, room record.Room) {
 // One limit leaves one end open, and a plan that is too near to it is brought inside by
 // whatever is far enough from it.
 func TestRoomOfOneLimit(t *testing.T) {
+	skipIfSlow(t)
 	for _, upper := range []float64{0.2, 0.11} {
 		r, _, rooms := roomOf(t, uncertainty.Limits{Lower: math.Inf(-1), Upper: upper}, "fine")
 		for _, room := range rooms {

@@ -264,3 +264,11 @@ func readerOf(t testing.TB, p *route.Prep, text string) *recordReader {
 	require.NoError(t, err)
 	return r
 }
+
+// What is strengthened takes more words than one, of which there is an example.
+func TestStrengthenedHasAnExample(t *testing.T) {
+	_, err := verbOf("line", "strengthened", "0.5 mL", "")
+	var said *quantity.Error
+	require.ErrorAs(t, err, &said)
+	assert.Equal(t, `write strengthened by, as in "step 8: strengthened by 0.5 mL of step 4 with the 2 mL pipette"`, said.Hint)
+}

@@ -24,6 +24,12 @@ var (
 
 const howToAdd ofMistake = `write it as in "step 3: took 1.96 mL", "step 3: took 2 mL with the 5 mL pipette", "step 2: spoilt, filled past the mark", "step 2: done", "entry 4: took 1.94 mL", "entry 4: withdrawn" or "bench: 23 °C"`
 
+// What is said of a batch that is strengthened takes more words than others.
+const (
+	strengthenedBy         ofMistake = "strengthened by"
+	exampleOfStrengthening ofMistake = `, as in "step 8: strengthened by 0.5 mL of step 4 with the 2 mL pipette"`
+)
+
 // parseAddition turns a line into the keys of an entry.
 func parseAddition(line string, r *recordReader) ([]string, error) {
 	found := additionForm.FindStringSubmatch(line)
@@ -164,6 +170,9 @@ func verbOf(line, words, amount, key string) (string, error) {
 		return "", &quantity.Error{Found: line, Message: "nothing says what was done with " + amount, Hint: "write one of " + strings.Join(list, ", ")}
 	}
 	near := cmp.Or(benchfile.Nearest(words, list), "one of "+strings.Join(list, ", "))
+	if near == strengthenedBy {
+		near += exampleOfStrengthening
+	}
 	return "", &quantity.Error{Found: line, Message: fmt.Sprintf("%q says nothing of what was done", words), Hint: "write " + near}
 }
 

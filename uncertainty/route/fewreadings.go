@@ -1,6 +1,9 @@
 package route
 
-import "minim/uncertainty"
+import (
+	"minim/equipment/quantity"
+	"minim/uncertainty"
+)
 
 // mixed propagates a quantity, with the interval that few readings leave beside the rest.
 func (c *compiler) mixed(node uncertainty.Node, coverage float64) (uncertainty.Analytic, error) {
@@ -12,7 +15,12 @@ func (c *compiler) mixed(node uncertainty.Node, coverage float64) (uncertainty.A
 // instrument scatters.
 func (c *compiler) noteReadings(r *Result) {
 	for _, in := range c.model.Cut(c.strength) {
-		r.Notes.Assume("cut-in-divisor", in.Set.Owner.Name, uncertainty.CutFactor(in.DegreesOfFreedom))
+		of := uncertainty.CutFactor(in.DegreesOfFreedom) * in.StudentScale() / in.Most
+		if of >= 0.995 {
+			r.Notes.Assume("cut-in-divisor-at-most", in.Set.Owner.Name)
+		} else {
+			r.Notes.Assume("cut-in-divisor", in.Set.Owner.Name, quantity.Percent(of))
+		}
 	}
 	a := &r.Analytic
 	for i := range a.Budget {
@@ -20,11 +28,12 @@ func (c *compiler) noteReadings(r *Result) {
 		if line.DegreesOfFreedom != 1 || line.Contribution == 0 {
 			continue
 		}
-		if less := a.ExpandedUncertainty / a.WithReadings(line.Set, 3); less >= leastHelp {
-			r.Notes.Warn("two-readings", line.Set.Owner.Name, less)
+		if a.ByReadings(line.Set) >= leastPart*a.ExpandedUncertainty {
+			p := a.CoverageProbability
+			r.Notes.Warn("two-readings", line.Set.Owner.Name, uncertainty.CoverageFactor(p, 1)/uncertainty.CoverageFactor(p, 3))
 		}
 	}
 }
 
-// leastHelp is by how many times less a give or take must be for it to be said.
-const leastHelp = 1.05
+// leastPart of a give or take is what two readings must make by themselves for it to be said.
+const leastPart = 0.1

@@ -14,33 +14,50 @@ import (
 	"minim/uncertainty/near"
 )
 
-// independentFolder holds routes.py, the measurement model of seven routes in numpy, and
-// routes.csv, what it prints with 10^7 trials.
+// independentFolder holds scripts that are the measurement model of routes in numpy, and what they
+// print with 10^7 trials.
 const independentFolder = "../../testdata/independent"
 
-// The model of seven routes agrees with a rendering of it that shares no code with it.
-func TestIndependentRendering(t *testing.T) {
-	skipIfSlow(t)
-	agrees(t, independent.Read(t, independentFolder, "routes.csv"))
+// rendered are the scripts, with their preps and how many figures they give.
+var rendered = []struct {
+	script, prep    string
+	trials, figures int
+}{
+	{"routes", sevenRoutes, 1_000_000, 3 * 7},                             // mean, SD and chance
+	{"spirit", "../../testdata/preps/spirit-routes.toml", 300_000, 5 * 7}, // and both ends
 }
 
-// The rendering, run again with another seed, agrees with the model and with what it
-// printed before.
-func TestIndependentRenderingAgain(t *testing.T) {
-	again := independent.Run(t, independentFolder, "routes.py", 1_000_000)
-	agrees(t, again)
-	before := independent.Read(t, independentFolder, "routes.csv")
-	require.Len(t, again, len(before))
-	for i, f := range again {
-		require.Equal(t, []string{before[i].Of, before[i].Quantity}, []string{f.Of, f.Quantity})
-		near.Absolute(t, f.Of+", "+f.Quantity+", rendered before", before[i].Value, f.Value, f.Within(before[i].Err))
+// The models agree with renderings of them that share no code with them.
+func TestIndependentRendering(t *testing.T) {
+	skipIfSlow(t)
+	for _, r := range rendered {
+		figures := independent.Read(t, independentFolder, r.script+".csv")
+		assert.Len(t, figures, r.figures, r.script)
+		c := agrees(t, r.prep, r.trials, figures)
+		if r.prep == sevenRoutes {
+			findings(t, c)
+		}
 	}
 }
 
-func agrees(t *testing.T, rendering []independent.Figure) {
+// The renderings, run again with another seed, agree with the models and with what they
+// printed before.
+func TestIndependentRenderingAgain(t *testing.T) {
+	for _, r := range rendered {
+		again := independent.Run(t, independentFolder, r.script+".py", 1_000_000)
+		agrees(t, r.prep, r.trials, again)
+		before := independent.Read(t, independentFolder, r.script+".csv")
+		require.Len(t, again, len(before))
+		for i, f := range again {
+			require.Equal(t, []string{before[i].Of, before[i].Quantity}, []string{f.Of, f.Quantity})
+			near.Absolute(t, f.Of+", "+f.Quantity+", rendered before", before[i].Value, f.Value, f.Within(before[i].Err))
+		}
+	}
+}
+
+func agrees(t *testing.T, prep string, trials int, rendering []independent.Figure) *Comparison {
 	t.Helper()
-	p := load(t, sevenRoutes)
-	c, err := Compare(context.Background(), p, "", uncertainty.Settings{Seed: 1, Trials: 1_000_000, Coverage: 0.95})
+	c, err := Compare(context.Background(), load(t, prep), "", uncertainty.Settings{Seed: 1, Trials: trials, Coverage: 0.95})
 	require.NoError(t, err)
 	for _, f := range rendering {
 		mc := &named(t, c, f.Of).MonteCarlo
@@ -50,6 +67,10 @@ func agrees(t *testing.T, rendering []independent.Figure) {
 			value, err = mc.Mean, mc.MeanError
 		case "SD":
 			value, err = mc.StandardDeviation, mc.DeviationError
+		case "lower":
+			value, err = mc.Lower, mc.LowerError
+		case "upper":
+			value, err = mc.Upper, mc.UpperError
 		case "inside":
 			value = named(t, c, f.Of).Chance()
 			err = math.Sqrt(value * (1 - value) / float64(mc.Trials))
@@ -58,10 +79,14 @@ func agrees(t *testing.T, rendering []independent.Figure) {
 		}
 		near.Absolute(t, f.Of+", "+f.Quantity, f.Value, value, f.Within(err))
 	}
-	assert.Len(t, rendering, 3*7, "mean, SD and chance of seven routes")
+	return c
+}
+
+// findings of the seven routes beside their figures.
+func findings(t *testing.T, c *Comparison) {
 	assert.False(t, named(t, c, "0.1 g scale, direct").Possible)
 	assert.False(t, named(t, c, "0.01 g scale, direct").Informative)
 	three := named(t, c, "three dilutions")
-	assert.False(t, three.Enough(p.Volume))
+	assert.False(t, three.Enough(c.Prep.Volume))
 	assert.Contains(t, note.Texts(three.Notes.Warnings), "three dilutions makes only 14 mL")
 }
