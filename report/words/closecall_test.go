@@ -61,3 +61,36 @@ func TestRestsOnWhatIsQuoted(t *testing.T) {
 	r.Quoted.StandardUncertainty = math.NaN()
 	assert.Equal(t, "50 % of its variance to first order rests on assumed values; errors of glass that are rectangular within their limits, not triangular, would make the standard uncertainty to first order 2.24, 12 % more", restsOn(r, "give or take"))
 }
+
+// A search shows the give or take that is quoted, half of its interval, and not that of first order.
+func TestPlanShowsWhatIsQuoted(t *testing.T) {
+	r := outcome(0.97, 4, 6)
+	c := ranked(r, r)
+	r.Analytic = uncertainty.Analytic{Value: 10, StandardUncertainty: 0.25, ExpandedUncertainty: 0.5}
+	r.Quoted = uncertainty.Quoted{Lower: 9, Upper: 12, Value: 10, StandardUncertainty: 0.8, Simulated: true}
+	p := &plan.Plan{Comparison: c, Own: []route.Result{r}}
+	assert.Equal(t, "15 %", planColumns(p)[0].cell(&r))
+	assert.Equal(t, "15 %", Shown(c.Prep, &r).Relative)
+	assert.Contains(t, ownRoutes(p)[0].Text, "give or take 15 %")
+}
+
+// That a shift leaves nothing to correct is said of what is good enough, and is not used against
+// its making.
+func TestNothingToCorrect(t *testing.T) {
+	m := new(uncertainty.Model)
+	a, err := m.Propagate(m.Influence(uncertainty.Influence{Code: "shift", Owner: uncertainty.Owner{Name: "g"}, Distribution: uncertainty.Normal{Mu: 10, Sigma: 0.1}, Nominal: 9.8}), 0.95)
+	assert.NoError(t, err)
+	gives := func(chance float64, notes ...string) string {
+		p := paperOf(10, 0.2)
+		r := p.result()
+		r.Analytic, r.Intended, r.Inside = a, 9.8, []route.Chance{{Simulated: chance}}
+		p.Prep.Tolerances = []route.Tolerance{{Text: "5 % of target", Limits: uncertainty.Limits{Lower: 9.5, Upper: 10.5}}}
+		for _, code := range notes {
+			r.Notes.Warn(code, "pipette")
+		}
+		return p.gives()
+	}
+	assert.Contains(t, gives(0.99), "already in the figure, with nothing to correct: ")
+	assert.Contains(t, gives(0.7), "already in the figure: ")
+	assert.Contains(t, gives(0.99, "in-runs-out"), "already in the figure: ")
+}

@@ -33,16 +33,16 @@ func skipIfSlow(t *testing.T) {
 // TestFrontIsExact holds the front against an enumeration of all routes on
 // random kits that are small enough for it (constructed).
 func TestFrontIsExact(t *testing.T) {
-	kits := uint64(51)
+	kits, few := uint64(51), true
 	if n, err := strconv.ParseUint(os.Getenv("MINIM_BRUTE"), 10, 64); err == nil {
-		kits = n
+		kits, few = n, false
 	}
 	if !thorough {
 		kits = 9
 	}
 	for seed := range kits {
 		steps := 1
-		if seed%3 == 0 {
+		if seed%3 == 0 && !(few && seed%4 == 1) { // with readings it takes ten times as long
 			steps = 2
 		}
 		p := randomPrep(t, rand.New(rand.NewPCG(seed, 1)), steps, seed%4 == 1)
@@ -182,11 +182,12 @@ func randomPrep(t *testing.T, r *rand.Rand, steps int, withReadings bool) *route
 		return strings.Replace(kit, "readings = [", "readings = { of = \"delivered\", values = [", 1)
 	}
 	var kit strings.Builder
-	fmt.Fprintf(&kit, "[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = %q\n", pick("0.1 g", "0.01 g", "0.001 g", "0.0001 g"))
+	digits := 1 + r.IntN(4)
+	fmt.Fprintf(&kit, "[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = \"%.*f g\"\n", digits, math.Pow10(-digits))
 	if r.IntN(2) == 0 {
 		fmt.Fprintf(&kit, "span = \"0.1 %% of reading\"\nlinearity = \"0.01 g\"\n")
 	}
-	kit.WriteString(readings(func(d float64) string { return fmt.Sprintf("\"%.4f g\"", 1+d) }))
+	kit.WriteString(readings(func(d float64) string { return fmt.Sprintf("\"%.*f g\"", digits, 1+d) }))
 	// Few numbered marks, so that there are few routes.
 	for i := range 1 + r.IntN(2) {
 		size := []string{"1", "2", "5", "10"}[r.IntN(4)]
