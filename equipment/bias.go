@@ -72,11 +72,15 @@ func (k *Measure) bias(u Use, mark float64, own *Judged) []uncertainty.Node {
 	part := func(code uncertainty.Code, at, share float64) uncertainty.Node {
 		in := influence(k.owner(u), code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
 		in.At = quantity.Round(at, 7) // as it is printed
-		return u.Model.Influence(k.Bias.shaped(in))
+		in = k.shaped(in)
+		if share < 1 {
+			in.Ground.Figures[0] = limit
+		}
+		return u.Model.Influence(in)
 	}
 	if k.Bias.ByClass || k.Bias.Share > 0 {
-		z := u.Model.Influence(k.Bias.shaped(influence(k.owner(u), biasRelative, "", k.Bias.Shape.within(1))))
-		return []uncertainty.Node{u.Model.Multiply(z, u.Model.Constant(limit))}
+		z := u.Model.Influence(k.shaped(influence(k.owner(u), biasRelative, "", k.Bias.Shape.within(1))))
+		return []uncertainty.Node{u.Model.Multiply(z, k.known(u, limitOfError, limit, "mL", k.groundOfLimit()))}
 	}
 	switch r := k.Bias.BetweenMarks; {
 	case k.Bias.Correction != 0:
@@ -93,9 +97,10 @@ func (k *Measure) bias(u Use, mark float64, own *Judged) []uncertainty.Node {
 // assumesTriangle: that errors within the limits are triangular is assumed, and not stated.
 func (b *bias) assumesTriangle() bool { return b.ShapeAssumed && b.Shape == triangle }
 
-// shaped marks an influence of which the shape is assumed.
-func (b *bias) shaped(in uncertainty.Influence) uncertainty.Influence {
-	in.Assumed, in.AssumedShape = b.assumesTriangle(), b.assumesTriangle()
+// shaped marks an influence within the limit with what that rests on, and that its shape is assumed.
+func (k *Measure) shaped(in uncertainty.Influence) uncertainty.Influence {
+	in.Ground = k.groundOfLimit()
+	in.Assumed, in.AssumedShape = k.Bias.assumesTriangle(), k.Bias.assumesTriangle()
 	return in
 }
 

@@ -87,12 +87,13 @@ func (k *Measure) byBore(u Use, low, high float64) uncertainty.Node {
 	m := u.Model
 	least, greatest := k.widths()
 	if least == greatest {
-		return m.Constant((low + high) / 2)
+		return k.known(u, meniscusPart, (low+high)/2, "mL", k.groundOfMeniscus(u, least))
 	}
 	slope := (high - low) / (greatest - least)
 	in := influence(k.owner(u), BoreCode, "mm", uncertainty.Rectangular{Low: least, High: greatest})
-	in.Nominal, in.Assumed = (least+greatest)/2, true
-	return m.Add(m.Constant(low-float64(slope*least)), m.Multiply(m.Constant(slope), m.Influence(in)))
+	in.Nominal, in.Assumed, in.Ground = (least+greatest)/2, true, k.bores.ground()
+	part := k.known(u, meniscusPart, low-float64(slope*least), "mL", k.groundOfMeniscus(u, 0))
+	return m.Add(part, m.Multiply(k.known(u, meniscusByBore, slope, "mL/mm", k.groundOfMeniscus(u, 0)), m.Influence(in)))
 }
 
 // noteBore says how wide it is taken to be, where that counts.

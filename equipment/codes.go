@@ -56,5 +56,20 @@ const (
 	cushionOwn     uncertainty.Code = "cushion own to a mark"
 )
 
+// Quantities on the way, and figures that are taken as exactly known.
+const (
+	expansionOfPiece  uncertainty.Code = "expansion"
+	expansionOfLiquid uncertainty.Code = "expansion of a liquid"
+	expansionSpan     uncertainty.Code = "span of expansion"
+	limitOfError      uncertainty.Code = "limit of error"
+	limitWithCushion  uncertainty.Code = "limit with a cushion"
+	meniscusPart      uncertainty.Code = "part of a meniscus"
+	meniscusByBore    uncertainty.Code = "meniscus by bore"
+	partByRinse       uncertainty.Code = "part left by a rinse"
+	linearityError    uncertainty.Code = "error of linearity"
+	sizeOfDrop        uncertainty.Code = "drop"
+	fillOfLine        uncertainty.Code = "fill of a line"
+)
+
 // film is what the influences of films count towards, one group for each instrument.
 const film uncertainty.Kind = "film"

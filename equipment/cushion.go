@@ -76,7 +76,7 @@ func (k *Measure) cushioned(u Use, mark float64, volume uncertainty.Node) (uncer
 	}
 	u.Notes.Assume("piston-off", k.Name, s.Name, quantity.Percent(limit))
 	m := u.Model
-	off := m.Multiply(m.Constant(limit), k.offWith(u, mark, elsewhere))
+	off := m.Multiply(k.assumed(u, limitWithCushion, limit, ""), k.offWith(u, mark, elsewhere))
 	return m.Multiply(volume, m.Add(m.Constant(1), off)), nil
 }
 

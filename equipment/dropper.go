@@ -30,7 +30,7 @@ func (k *Measure) Drops(u Use, n float64) (uncertainty.Node, error) {
 	m := u.Model
 	own := k.ownAt(u, k.Capacity)
 	k.note(u, k.Capacity, own)
-	drop := m.Add(m.Constant(k.Capacity), k.bias(u, k.Capacity, own)...)
+	drop := m.Add(k.known(u, sizeOfDrop, k.Capacity, "mL", k.groundOfLimit()), k.bias(u, k.Capacity, own)...)
 	s := k.Repeatability.nearest(k.Capacity)
 	if !s.Known {
 		s.S = 0.05 * k.Capacity

@@ -98,9 +98,14 @@ func (f dropRatio) append(u Use, k *Measure) uncertainty.Node {
 		u.Notes.Warn("size-of-drop-hardly-known", f.of, k.Name)
 	}
 	u.Notes.Assume(cmp.Or(f.why, "size-of-drop"), f.of, twoPlaces(f.low), twoPlaces(f.high), f.to)
+	ground := uncertainty.Ground{}
+	if f.why == "" {
+		ground.By = byTate
+	}
 	return u.Model.Influence(uncertainty.Influence{
-		Code:  dropSizes + uncertainty.Code(" beside "+liquidName(f.to)),
-		Owner: uncertainty.Owner{Kind: uncertainty.Dropped, Name: f.of}, Group: uncertainty.Group{Kind: uncertainty.Dropped, Name: f.of},
+		Ground: ground,
+		Code:   dropSizes + uncertainty.Code(" beside "+liquidName(f.to)),
+		Owner:  uncertainty.Owner{Kind: uncertainty.Dropped, Name: f.of}, Group: uncertainty.Group{Kind: uncertainty.Dropped, Name: f.of},
 		Distribution: uncertainty.Rectangular{Low: f.low, High: f.high}, Nominal: f.planned, Assumed: true,
 	})
 }

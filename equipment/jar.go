@@ -34,7 +34,8 @@ func (k *Measure) setLine(u Use) (nodes []uncertainty.Node, err error) {
 		if err != nil {
 			return nil, err
 		}
-		nodes = append(nodes, m.Subtract(fill, m.Constant(k.Line.Each)))
+		named := influence(set.Step, fillOfLine, "mL", nil)
+		nodes = append(nodes, m.Subtract(m.Name(fill, named), m.Constant(k.Line.Each)))
 	}
 	if k.Bore == 0 {
 		u.Notes.LeaveOut("thickness-of-line", k.Name)

@@ -136,7 +136,7 @@ func TestKitKeys(t *testing.T) {
 		{own, `shape = "triangular"`, measure(func(k *Measure) { k.Bias.ShapeAssumed = false })},
 		{own, `between-marks = 0.8`, measure(func(k *Measure) { k.Bias.BetweenMarks = 0.8 })},
 		{own, `between-marks = 0`, measure(func(k *Measure) { k.Bias.BetweenMarks = 0 })},
-		{own, `material = "borosilicate"`, measure(func(k *Measure) { k.Expansion = Stated{9.9e-6, true} })},
+		{own, `material = "borosilicate"`, measure(func(k *Measure) { k.Expansion, k.Glass = Stated{9.9e-6, true}, "borosilicate" })},
 		{own, `expansion = "2.7e-5 /°C"`, measure(func(k *Measure) { k.Expansion = Stated{2.7e-5, true} })},
 		{own, `count = 3`, measure(func(k *Measure) { k.Count = 3 })},
 		{own, `price = "12.50 EUR"`, measure(func(k *Measure) { k.Price = Price{12.5, "EUR"} })},

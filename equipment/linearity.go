@@ -47,6 +47,12 @@ func (b *Balance) linearity(u Use, gross, tare end) uncertainty.Node {
 	case b.Law == Independent:
 		return m.Subtract(b.ofReading(u, gross), b.ofReading(u, tare))
 	}
+	return m.Name(b.inTwoParts(u, gross, tare), influence(with(u.Step, b.Name), linearityError, "g", nil))
+}
+
+// inTwoParts appends the error of the curve and of the local parts.
+func (b *Balance) inTwoParts(u Use, gross, tare end) uncertainty.Node {
+	m, limit := u.Model, b.linearWithin()
 	e := m.Subtract(b.ofLoad(u, gross.pan), b.ofLoad(u, tare.pan))
 	e = b.curve(u, e, uncertainty.Influence{Code: linearCurve, Distribution: uncertainty.PlusMinus(limit / 2)}, func(p Pan) float64 { return 1 }, gross.pan, tare.pan)
 	growing := uncertainty.Influence{Code: linearGrowing, Distribution: uncertainty.PlusMinus(limit / math.Sqrt2)}

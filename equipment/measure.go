@@ -27,6 +27,8 @@ type Measure struct {
 	Bias bias
 	// Expansion of the material, cubic, in 1/°C.
 	Expansion Stated
+	// Glass is the name of the material by which the expansion is known; "" where it is stated.
+	Glass string
 	// Clinging is the greatest volume of drops above the meniscus, in mL.
 	Clinging Stated
 	// Retained is the volume that stays behind when it is emptied.
@@ -173,6 +175,9 @@ func (k *Measure) readings(u Use, mark float64, n int, of Held) []uncertainty.No
 	if s := k.spread(u, of, mark); s.Known || k.Random > 0 {
 		s.noteReadings(u.Notes, k.Name, mark, showML)
 		in := k.ofUse(u, repeatability, nil)
+		if !s.Known {
+			in.Ground = k.Class.ground(k.Class.Trust)
+		}
 		return []uncertainty.Node{u.Model.Influence(s.scattering(in, k.Name, s.S, mark))}
 	}
 	how := k.care(u)
@@ -193,7 +198,7 @@ func (k *Measure) readings(u Use, mark float64, n int, of Held) []uncertainty.No
 	nodes := make([]uncertainty.Node, n)
 	for i := range nodes {
 		in := k.ofUse(u, readingCode, k.readingError(cmp.Or(how, ordinary)))
-		in.At, in.Assumed = float64(i), how == ""
+		in.At, in.Assumed, in.Ground = float64(i), how == "", k.groundOfReading(cmp.Or(how, ordinary))
 		nodes[i] = u.Model.Influence(in)
 	}
 	return nodes
@@ -247,17 +252,26 @@ func (k *Measure) clinging(u Use, measured bool) []uncertainty.Node {
 // at20 multiplies a volume by θ = 1 + (γ_vessel - γ_liquid)(T - 20 °C), which
 // turns it into the volume that the liquid has at 20 °C.
 func (k *Measure) at20(u Use, volume uncertainty.Node) uncertainty.Node {
-	coefficient, span := k.Expansion.Value-u.Day.LiquidExpansion, u.Day.ExpansionSpan
-	if !u.Day.Known || coefficient == 0 && span == 0 {
+	span := u.Day.ExpansionSpan
+	if !u.Day.Known || k.Expansion.Value == u.Day.LiquidExpansion && span == 0 {
 		return volume
 	}
 	m := u.Model
-	expands := m.Constant(coefficient)
+	expands := m.Subtract(k.known(u, expansionOfPiece, k.Expansion.Value, perDegree, k.groundOfExpansion()), u.ofLiquid(expansionOfLiquid, u.Day.LiquidExpansion))
 	if span != 0 {
 		code := mixedExpansion + uncertainty.Code(" beside "+u.Day.Solvent.Name)
-		expands = m.Subtract(expands, m.Multiply(m.Constant(span), u.inBetween(code, uncertainty.Group{Kind: uncertainty.Day})))
+		expands = m.Subtract(expands, m.Multiply(u.ofLiquid(expansionSpan, span), u.inBetween(code, uncertainty.Group{Kind: uncertainty.Day})))
 	}
 	return m.Multiply(volume, m.Add(m.Constant(1), m.Multiply(expands, u.Day.Excess)))
+}
+
+const perDegree = "1/°C"
+
+// ofLiquid appends a figure of the expansion of the liquid of the day.
+func (u *Use) ofLiquid(code uncertainty.Code, x float64) uncertainty.Node {
+	return u.Model.Name(u.Model.Constant(x), uncertainty.Influence{
+		Code: code, Group: uncertainty.Group{Kind: uncertainty.Substance, Name: u.Day.Solvent.Name}, Unit: perDegree, Ground: u.Day.Expands, Assumed: u.Day.ExpandsAssumed,
+	})
 }
 
 // note records what the use of the instrument rests on, and what its own readings say.

@@ -108,8 +108,8 @@ func (k *Measure) ownError(u Use, j *Judged, mark float64) []uncertainty.Node {
 	r := k.Bias.BetweenMarks
 	part := func(code uncertainty.Code, at, share float64) {
 		if share > 0 && limit > 0 {
-			in := k.Bias.shaped(influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share))))
-			in.At = quantity.Round(at, 7)
+			in := k.shaped(influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share))))
+			in.At, in.Ground.Figures[0] = quantity.Round(at, 7), limit
 			nodes = append(nodes, m.Influence(in))
 		}
 	}
@@ -125,7 +125,7 @@ func (k *Measure) byReadings(j *Judged, owner uncertainty.Owner, code uncertaint
 		code += uncertainty.Code(" beside " + liquidName(j.Liquid))
 	}
 	in := influence(owner, code, "mL", j.error)
-	in.At, in.DegreesOfFreedom = quantity.Round(j.Mark, 7), j.degreesOfFreedom
+	in.At, in.DegreesOfFreedom, in.Ground = quantity.Round(j.Mark, 7), j.degreesOfFreedom, k.groundOf(j)
 	in.Assumed, in.AssumedShape, in.AssumedPart, in.Flat = j.flat != nil, j.flat != nil, j.assumedPart, j.flat
 	if j.degreesOfFreedom > 0 && j.degreesOfFreedom == j.DegreesOfFreedom {
 		in.Set, in.Most = j.Set(k.Name), j.Mark

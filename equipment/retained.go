@@ -97,7 +97,7 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node, mark float64) (un
 	}
 	switch {
 	case k.leavesDrop() && u.Emptying == drained:
-		volume = m.Add(volume, m.Constant(retained.Mean))
+		volume = m.Add(volume, k.known(u, keptByDesign, retained.Mean, "mL", k.groundOfRetained()))
 	case k.leavesDrop():
 		volume = m.Add(volume, k.surplus(u, retained, assumed))
 	}
@@ -107,7 +107,7 @@ func (k *Measure) lessRetained(u Use, volume uncertainty.Node, mark float64) (un
 	stays := k.stays(u, retained, assumed, most/share)
 	if u.Emptying == Rinsed {
 		u.Notes.Assume("left-by-rinse", "")
-		stays = m.Multiply(m.Constant(leftByRinse), stays)
+		stays = m.Multiply(k.assumed(u, partByRinse, leftByRinse, ""), stays)
 	}
 	return m.Subtract(volume, stays), nil
 }
@@ -118,7 +118,7 @@ func (k *Measure) stays(u Use, r Retained, assumed bool, most float64) uncertain
 		return k.keptByPours(u, r, most)
 	}
 	left := k.ofUse(u, retainedCode, r.within(most))
-	left.Assumed = assumed
+	left.Assumed, left.Ground = assumed, k.groundOfRetained()
 	if k.isExact(u, assumed) {
 		left.Distribution = exactly(r.Mean)
 	}
@@ -191,6 +191,7 @@ func (k *Measure) surplus(u Use, retained Retained, assumed bool) uncertainty.No
 	if assumed {
 		in.Owner, in.Distribution, in.Assumed = k.owner(u), retained.distribution(), true
 	}
+	in.Ground = k.groundOfRetained()
 	return u.Model.Influence(in)
 }
 
@@ -205,6 +206,6 @@ func (k *Measure) Film(u Use) uncertainty.Node {
 		return u.Model.Constant(0)
 	}
 	in := k.ofUse(u, filmCarried, r.distribution())
-	in.Group.Kind, in.Assumed = film, assumed
+	in.Group.Kind, in.Assumed, in.Ground = film, assumed, k.groundOfRetained()
 	return u.Model.Influence(in)
 }

@@ -104,7 +104,7 @@ func (s Spread) distribution(sigma float64) uncertainty.Distribution {
 func (s Spread) scattering(in uncertainty.Influence, instrument string, sigma, amount float64) uncertainty.Influence {
 	in.Distribution, in.DegreesOfFreedom, in.Assumed = s.distribution(sigma), s.DegreesOfFreedom, s.ByDigit
 	if s.DegreesOfFreedom > 0 {
-		in.Set, in.Most = s.Set(instrument), amount
+		in.Set, in.Most, in.Ground = s.Set(instrument), amount, s.ground()
 	}
 	return in
 }

@@ -43,6 +43,9 @@ type Day struct {
 	// LiquidExpansion of what is measured, in 1/°C; of a mixture of which no more is known it is
 	// from that on up to so much more as ExpansionSpan.
 	LiquidExpansion, ExpansionSpan float64
+	// Expands is what that rests on.
+	Expands        uncertainty.Ground
+	ExpandsAssumed bool
 	// Solvent that is read at the marks. MeniscusIgnored: other liquids are
 	// read like water.
 	Solvent         Solvent

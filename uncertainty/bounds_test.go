@@ -64,7 +64,7 @@ func TestZeroDivisorOfNodes(t *testing.T) {
 		{m.Add(m.Divide(x, y), m.Constant(1)), refused(-1, 0.75)},
 		{m.Constant(0), refused(0, 0)},
 	} {
-		_, err := m.Propagate(m.Divide(m.Constant(1), m.Name(c.divisor, "the divisor", "it")), 0.95)
+		_, err := m.Propagate(m.Divide(m.Constant(1), m.Name(c.divisor, Influence{Code: "the divisor", Group: Group{Name: "it"}})), 0.95)
 		assert.Equal(t, c.want, err)
 	}
 	_, err := m.Propagate(m.Divide(x, m.Subtract(x, x)), 0.95)

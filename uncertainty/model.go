@@ -39,6 +39,8 @@ type Influence struct {
 	Most float64
 	// Nominal is the value that the plan intends: 0 for an error.
 	Nominal float64
+	// Ground is what its figures rest on.
+	Ground Ground
 	// Assumed marks an influence that rests on a default, not on a statement. AssumedShape: of
 	// its distribution the shape alone does, and not the limits.
 	Assumed, AssumedShape bool
@@ -168,12 +170,13 @@ func (m *Model) Multiply(a, b Node) Node { return m.append(node{op: opMultiply, 
 // model is evaluated: see [ZeroDivisorError].
 func (m *Model) Divide(a, b Node) Node { return m.append(node{op: opDivide, left: a, right: b}) }
 
-// Name says what a node is, and of what, for messages, and returns the node.
-func (m *Model) Name(n Node, code Code, of string) Node {
+// Name says what a node is, and of what, for messages and for those who write the model down, and
+// returns the node. What it is named as has no distribution.
+func (m *Model) Name(n Node, as Influence) Node {
 	if m.names == nil {
 		m.names = make(map[Node]*Influence)
 	}
-	m.names[n] = &Influence{Code: code, Group: Group{Name: of}}
+	m.names[n] = &as
 	return n
 }
 

@@ -32,6 +32,7 @@ var layers = []string{
 	"minim/uncertainty/record",
 	"minim/uncertainty/bench",
 	"minim/report/page",
+	"minim/report/words/equation",
 	"minim/report/words/kits",
 	"minim/report/words", // every sentence of a result: data and pages read it
 	"minim/report/data",

@@ -134,7 +134,7 @@ var makeErrors = []string{
 	"usageError", "hinted", "listed", "unknown", "refuseRead", "mayReplace",
 
 	// A constant of this type is an identity, which nobody reads.
-	"Code",
+	"Code", "By",
 }
 
 // mostSentences is how many texts of two words or more may stand elsewhere than in report/words,

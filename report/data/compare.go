@@ -75,7 +75,7 @@ func routeOf(p *route.Prep, r *route.Result) object {
 		{"analytic", possible(chanced(&r.Analytic, r))}, {"second_order", possible(secondOrder(r))},
 		{"monte_carlo", possible(monteCarlo(&r.MonteCarlo, r))}, {"cross_check", possible(crossCheck(&r.CrossCheck))}, {"quoted", possible(quoted(r.Quoted))},
 		{"inside", []object{}}, {"closer_than_use", possible(r.Closer)}, {"holds_within_of_target", possible(r.HoldsWithin)},
-		{"budget", []object{}}, {"assumed_share_of_variance", possible(r.AssumedShare)},
+		{"equations", []object{}}, {"constants", []object{}}, {"budget", []object{}}, {"assumed_share_of_variance", possible(r.AssumedShare)},
 		{"expanded_uncertainty_if_rectangular", possible(r.Analytic.IfRectangular())}, {"ladder", []object{}},
 		{"solute_g", only(r.Possible && massKnown(r), r.SoluteGrams)}, {"made_mL", possible(r.MadeML)}, {"left_over_mL", possible(r.LeftOverML)},
 		{"warnings", texts(r.Notes.Warnings)}, {"assumed", texts(r.Notes.Assumed)},
@@ -84,7 +84,7 @@ func routeOf(p *route.Prep, r *route.Result) object {
 	}
 	if r.Possible {
 		out.set("inside", inside(p, r))
-		out.set("budget", each(r.Analytic.Budget, contribution))
+		setModel(&out, p, r)
 		out.set("ladder", each(r.Ladder, rung))
 	}
 	return out
@@ -179,9 +179,12 @@ func rung(r *route.Rung) object {
 
 // contribution is a line of a budget. It has degrees of freedom where they are not infinitely many;
 // lines of the same readings have one unknown standard deviation, and are one contribution.
-func contribution(line *uncertainty.Contribution) object {
+func contribution(line *uncertainty.Contribution, symbol, of string, set int) object {
 	u, share := words.Line(line)
+	low, high := words.Limits(&line.Influence)
 	return object{
+		{"symbol", symbol}, {"value", uncertainty.SummaryOf(line.Distribution).Mean}, {"distribution", influence.Shape(&line.Influence)}, {"lower", low}, {"upper", high},
+		{"type", influence.Type(&line.Influence)}, {"sensitivity_unit", words.Per(of, line.Unit)}, {"source", influence.Ground(&line.Influence)}, {"readings_set", only(set > 0, set)},
 		{"influence", influence.Name(&line.Influence)}, {"owner", influence.Owner(line.Owner)}, {"group", influence.Group(line.Group)}, {"shared", line.Uses > 1},
 		{"standard_uncertainty", line.StandardUncertainty}, {"unit", line.Unit}, {"sensitivity", line.Sensitivity},
 		{"contribution", line.Contribution}, {"share", line.Share}, {"shift", line.Shift()}, {"assumed", line.Assumed}, {"assumed_shape", line.AssumedShape}, {"assumed_part", only(line.Assumed, cmp.Or(line.AssumedPart, 1))},

@@ -82,7 +82,7 @@ func cellMissing(missing int, mark bool) string {
 
 // isParted reports whether the numbers of a column have several units. A form keeps its widths.
 func (t *Table) isParted(column int) bool {
-	if t.Class != "" || column == 0 || !t.isNumber(column) {
+	if t.isForm() || column == 0 || !t.isNumber(column) {
 		return false
 	}
 	first, several := "", false

@@ -27,7 +27,7 @@ type Table struct {
 	// WordsLast: the last column holds words.
 	WordsLast bool
 	// Class "form" has boxes to write in where cells are empty; "form steps" and
-	// "form remarks" have their own widths.
+	// "form remarks" have their own widths. "inputs" is in small print.
 	Class string
 	// StruckCell is the column that is struck through in rows that are struck.
 	StruckCell int
@@ -39,6 +39,8 @@ type Row struct {
 	Lead           string
 	Cells          []string
 	Marked, Struck bool
+	// More: it goes on with what the row above says.
+	More bool
 }
 
 // Rows are rows of which none stands out.
@@ -63,6 +65,9 @@ func (t *Table) heads() []string {
 func (t *Table) isStruck(row, column int) bool {
 	return t.Rows[row].Struck && column == t.StruckCell
 }
+
+// isForm reports whether there is something to write in.
+func (t *Table) isForm() bool { return strings.HasPrefix(t.Class, "form") }
 
 // name is the first cell of a row with what leads it.
 func (r Row) name() string { return strings.TrimSpace(r.Lead + r.Cells[0]) }
@@ -190,7 +195,7 @@ func (t *Table) cellMarkdown(row, column int) string {
 		text = escape(r.name())
 	}
 	switch {
-	case text == "" && t.Class != "":
+	case text == "" && t.isForm():
 		return `\_\_\_\_\_\_`
 	case t.isStruck(row, column):
 		return "~~" + text + "~~"

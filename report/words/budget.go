@@ -1,7 +1,6 @@
 package words
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -48,39 +47,20 @@ func budgetTable(budget []uncertainty.Contribution) page.Block {
 	return t
 }
 
-// mostLines of a budget that are listed on paper; what is below them adds up to little.
-const mostLines = 15
-
-// budget has the table of the influences, the largest first.
+// budget says what makes the result uncertain, and has the model that it was worked out by.
 func (p *Paper) budget() []page.Block {
 	r := p.result()
-	lines := r.Analytic.Budget
 	if r.Analytic.StandardUncertainty == 0 {
-		return section("What makes it uncertain", prose(nothingCounted))
+		return append(section("What makes it uncertain", prose(nothingCounted)), p.model()...)
 	}
-	t := &page.Table{Caption: "Uncertainty budget: contributions to the variance of the strength", Numbers: 3,
-		Head: []string{"influence", "owner", "marked", "standard uncertainty", "contribution to u / " + p.prep().Target.Unit.Name, "share"}}
-	rest := 0.0
-	for i := range lines {
-		switch line := &lines[i]; {
-		case math.Abs(line.Contribution) <= 1e-9*r.Analytic.StandardUncertainty: // it cancels, or is exactly known
-		case i >= mostLines:
-			rest += line.Share
-		default:
-			t.Rows = append(t.Rows, page.Row{Cells: budgetCells(line, signed(line.Contribution))})
-		}
-	}
-	if n := len(lines) - mostLines; n > 0 {
-		t.Rows = append(t.Rows, page.Row{Cells: []string{fmt.Sprintf("%d others together", n), "", "", "", "", fineShare(rest)}})
-	}
-	list := section("What makes it uncertain", prose("The largest contributions come from "+spoilers(r)+" of the variance."), t)
+	list := section("What makes it uncertain", prose("The largest contributions come from "+spoilers(r)+" of the variance."))
 	if text := shifts(r); text != "" {
 		list = append(list, prose("Known effects that shift the strength, for which it is corrected: "+text+"."))
 	}
 	if text := restsOn(r, "expanded uncertainty"); text != "" {
 		list = append(list, prose(capital(text)+"."))
 	}
-	return list
+	return append(list, p.model()...)
 }
 
 // signed prints three digits with a sign.

@@ -32,7 +32,7 @@ func (r *kitReader) measure(t *benchfile.Table, kind equipment.Kind) {
 	t.Need("name")
 	callPiston(t, kind)
 	k := equipment.NewMeasure(r.name(t), kind)
-	k.Expansion = expansion(t)
+	k.Expansion, k.Glass = expansion(t), t.Text("material")
 	k.Clinging = stated(t, "clinging", quantity.Volume)
 	k.Retained = retained(t)
 	sets := ownReadings(t, k)

@@ -23,7 +23,7 @@ func (c *compiler) buoyancy(mass uncertainty.Node) uncertainty.Node {
 		c.unlifted = true
 		return mass
 	}
-	return c.lifted(mass, inAir(density.Value), uncertainty.Owner{Kind: uncertainty.Substance, Name: c.prep.Solute.Weighed()})
+	return c.lifted(mass, inAir(density.Value), density.Value, uncertainty.Owner{Kind: uncertainty.Substance, Name: c.prep.Solute.Weighed()})
 }
 
 // buoyancyOfSolvent multiplies the mass of weighed solvent by that: of all in a solution, or
@@ -34,7 +34,7 @@ func (c *compiler) buoyancyOfSolvent(i int, mass uncertainty.Node) uncertainty.N
 	if c.unlifted {
 		return mass
 	}
-	return c.lifted(mass, inAir(c.prep.densityOfSolvent()), c.use(i).Step)
+	return c.lifted(mass, inAir(c.prep.densityOfSolvent()), c.prep.densityOfSolvent(), c.use(i).Step)
 }
 
 // buoyancyOfTotal multiplies the total mass of a solution by what holds for so much of solute
@@ -46,13 +46,14 @@ func (c *compiler) buoyancyOfTotal(i int, total uncertainty.Node, solute float64
 	of := inAir(c.prep.densityOfSolvent())
 	share := solute / c.route.Steps[i].Amount
 	b := of + float64(share*(inAir(cmp.Or(c.prep.Solute.Density.Value, c.prep.densityOfSolvent()))-of))
-	return c.lifted(total, b, c.use(i).Step)
+	return c.lifted(total, b, c.prep.densityOfSolvent(), c.use(i).Step)
 }
 
 // lifted multiplies a mass by a known correction, which is not intended.
-func (c *compiler) lifted(mass uncertainty.Node, by float64, owner uncertainty.Owner) uncertainty.Node {
+func (c *compiler) lifted(mass uncertainty.Node, by, density float64, owner uncertainty.Owner) uncertainty.Node {
 	return c.model.Multiply(mass, c.model.Influence(uncertainty.Influence{
 		Code: buoyancyOfAir, Owner: owner, Group: uncertainty.Group{Kind: uncertainty.Substance, Name: c.prep.Solute.Weighed()},
 		Distribution: uncertainty.Rectangular{Low: by, High: by}, Nominal: 1,
+		Ground: uncertainty.Ground{By: byBuoyancy, Figures: [3]float64{density}},
 	}))
 }

@@ -24,6 +24,7 @@ func (c *compiler) weighAliquot(i int) error {
 		return err
 	}
 	c.brings(part{ml: volume, grams: s.Amount, concentration: c.current.concentration, foreign: c.current.medium.name != c.solvent.name})
+	c.call(mass, massWeighed, c.nameOf(c.current), "g")
 	c.masses = append(c.masses, weighed{i, mass})
 	c.part, c.partVolume, c.zeroed = c.model.Multiply(mass, w), volume, use.Step
 	c.medium = c.current.medium
@@ -61,7 +62,7 @@ func (c *compiler) weighUpTo(i int) error {
 	}
 	c.discard()
 	c.mixInto(volume, s.Amount-inside)
-	c.model.Name(total, totalMass, s.Balance.Name)
+	c.call(total, totalMass, s.Balance.Name, "g")
 	return c.becomeByMass(c.model.Divide(amount, total), total)
 }
 
@@ -86,7 +87,7 @@ func (c *compiler) byMass(l *liquid) (w, density uncertainty.Node, err error) {
 	if err != nil {
 		return 0, 0, err
 	}
-	density = m.Name(m.Add(solvent, m.Multiply(l.concentration, excess)), densityOfSolution, "")
+	density = c.call(m.Add(solvent, m.Multiply(l.concentration, excess)), densityOfSolution, "", "g/mL")
 	if l.hasFraction {
 		return l.fraction, density, nil
 	}
@@ -102,7 +103,7 @@ func (c *compiler) byVolume(w uncertainty.Node, l medium) (concentration, densit
 	if err != nil {
 		return 0, 0, err
 	}
-	rest := m.Name(m.Subtract(m.Constant(1), m.Multiply(w, excess)), solventInSolution, "")
+	rest := c.call(m.Subtract(m.Constant(1), m.Multiply(w, excess)), solventInSolution, "", "")
 	density = m.Divide(solvent, rest)
 	return m.Multiply(w, density), density, nil
 }
@@ -115,6 +116,6 @@ func (c *compiler) densities(l medium, fraction func(t *equipment.StockSubstance
 		return 0, 0, err
 	}
 	m := c.model
-	solvent = m.Constant(density)
+	solvent = c.fixed(density, densityOfLiquid, l.name, "g/mL", c.groundOfDensity(l, density))
 	return solvent, m.Subtract(m.Constant(1), m.Multiply(c.phiIn(l, fraction), solvent)), nil
 }

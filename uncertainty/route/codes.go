@@ -30,4 +30,18 @@ const (
 	volumeOfSolution  uncertainty.Code = "volume of the solution"
 	volumeInVessel    uncertainty.Code = "volume in a vessel"
 	mixedVolume       uncertainty.Code = "mixed volume"
+	volumeMeasured    uncertainty.Code = "volume measured"
+	massWeighed       uncertainty.Code = "mass weighed"
+	purityOfSolute    uncertainty.Code = "purity"
+	inSolution        uncertainty.Code = "concentration of a solution"
+	inStock           uncertainty.Code = "concentration of a stock"
+	fractionOf        uncertainty.Code = "fraction of a solution"
+	strengthInUnit    uncertainty.Code = "strength in a unit"
+	// Figures that are taken as exactly known.
+	densityOfLiquid uncertainty.Code = "density of a liquid"
+	conversion      uncertainty.Code = "conversion"
+	formFactor      uncertainty.Code = "form factor"
+	contraction     uncertainty.Code = "contraction"
+	slopeOfTable    uncertainty.Code = "slope of a density"
+	countedOfForm   uncertainty.Code = "counted of a form"
 )

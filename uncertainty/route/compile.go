@@ -218,7 +218,7 @@ func (c *compiler) newDay() equipment.Day {
 		Code: temperatureOfDay, Owner: c.owner(uncertainty.Day, 0), Group: uncertainty.Group{Kind: uncertainty.Day}, Unit: "°C",
 		Distribution: uncertainty.Rectangular{Low: middle - b.Within.Value, High: middle + b.Within.Value},
 	})
-	day.LiquidExpansion = s.expansionAt(b.Temperature.Value)
+	day.LiquidExpansion, day.Expands = s.expansionAt(b.Temperature.Value), s.groundOfExpansion()
 	return day
 }
 
@@ -232,15 +232,24 @@ func (s *Solvent) expansionAt(t float64) float64 {
 	return s.Expansion.Value
 }
 
-// material appends a property of the solute, of a stock or of a packet.
-func (c *compiler) material(kind uncertainty.Kind, of string, code uncertainty.Code, unit string, e Estimate, assumed bool) uncertainty.Node {
-	if e.Distribution == nil || c.exact {
-		return c.model.Constant(e.Value)
+// material appends a property of the solute, of a stock or of a packet, as it is stated.
+func (c *compiler) material(kind uncertainty.Kind, of string, code uncertainty.Code, unit string, e Estimate) uncertainty.Node {
+	return c.materialBy(kind, of, code, unit, e, uncertainty.Ground{}, false)
+}
+
+// materialBy is material for what may rest on another ground, or be assumed.
+func (c *compiler) materialBy(kind uncertainty.Kind, of string, code uncertainty.Code, unit string, e Estimate, g uncertainty.Ground, assumed bool) uncertainty.Node {
+	in := uncertainty.Influence{
+		Code: code, Owner: uncertainty.Owner{Kind: kind, Name: of}, Group: uncertainty.Group{Kind: kind, Name: of}, Unit: unit, Ground: g, Assumed: assumed,
 	}
-	return c.model.Influence(uncertainty.Influence{
-		Code: code, Owner: uncertainty.Owner{Kind: kind, Name: of}, Group: uncertainty.Group{Kind: kind, Name: of}, Unit: unit,
-		Distribution: e.Distribution, Nominal: uncertainty.SummaryOf(e.Distribution).Mean, Assumed: assumed,
-	})
+	switch {
+	case c.exact:
+		return c.model.Constant(e.Value)
+	case e.Distribution == nil:
+		return c.model.Name(c.model.Constant(e.Value), in)
+	}
+	in.Distribution, in.Nominal = e.Distribution, uncertainty.SummaryOf(e.Distribution).Mean
+	return c.model.Influence(in)
 }
 
 // checkedStep is step on a balance that carries what it weighs.
@@ -299,6 +308,7 @@ func (c *compiler) finish() (err error) {
 	if c.strength, err = c.toUnit(c.current, c.prep.Target.Unit); err != nil {
 		return err
 	}
+	c.call(c.strength, strengthInUnit, "", c.prep.Target.Unit.Name)
 	c.made = c.current.left
 	c.leftOver += math.Max(0, c.made-c.prep.Volume)
 	return nil
@@ -314,6 +324,7 @@ func (c *compiler) settle() {
 // become makes a finished solution of what is at hand, and warns when more is
 // in it than dissolves.
 func (c *compiler) become(concentration, volume uncertainty.Node) {
+	c.call(concentration, inSolution, "", c.inOne())
 	c.current = &liquid{concentration: concentration, left: c.model.Intended(volume), volume: volume, medium: c.medium}
 	c.current.made = c.current.left
 	c.solutions[c.making] = c.current

@@ -65,13 +65,13 @@ func (c *compiler) toUnit(l *liquid, u strengths.Unit) (uncertainty.Node, error)
 	default:
 		x = m.Divide(x, c.property(needs))
 	}
-	return m.Multiply(x, m.Constant(u.Per)), nil
+	return m.Multiply(x, c.converted(u, false)), nil
 }
 
 // fromUnit is the inverse of toUnit, for a node in a unit, dissolved in a
 // medium.
 func (c *compiler) fromUnit(x uncertainty.Node, u strengths.Unit, l medium) (uncertainty.Node, error) {
-	return c.fromBasis(c.model.Multiply(x, c.model.Constant(1/u.Per)), u.Basis, l)
+	return c.fromBasis(c.model.Multiply(x, c.converted(u, true)), u.Basis, l)
 }
 
 // fromBasis appends the mass concentration of what is counted in 1 mL, or in 1 g.
@@ -115,7 +115,7 @@ func (c *compiler) property(n *strengths.Property) uncertainty.Node {
 
 // propertyOf appends a property of the solute in one of its forms.
 func (c *compiler) propertyOf(form string, code uncertainty.Code, unit string, e Estimate) uncertainty.Node {
-	return c.material(uncertainty.Substance, form, code, unit, e, false)
+	return c.material(uncertainty.Substance, form, code, unit, e)
 }
 
 // density appends that of what is weighed or measured.

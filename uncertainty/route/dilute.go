@@ -29,7 +29,7 @@ func (c *compiler) dissolve(i int) error {
 	} else {
 		volume = m.Add(volume, m.Multiply(c.mass, c.phi()))
 	}
-	m.Name(volume, volumeOfSolution, "")
+	c.call(volume, volumeOfSolution, "", "mL")
 	c.become(m.Divide(c.amount, volume), volume)
 	return nil
 }
@@ -48,7 +48,8 @@ func (c *compiler) dissolveInWeighed(i int) error {
 	if c.hasVolume {
 		c.mixInto(c.model.Intended(c.volume), s.Amount)
 	}
-	total := c.model.Name(c.model.Add(c.mass, solvent), massOfSolution, "")
+	c.call(solvent, massWeighed, c.prep.Solvent.Name, "g")
+	total := c.call(c.model.Add(c.mass, solvent), massOfSolution, "", "g")
 	return c.becomeByMass(c.model.Divide(c.amount, total), total)
 }
 
@@ -58,6 +59,7 @@ func (c *compiler) becomeByMass(w, grams uncertainty.Node) error {
 	if err != nil {
 		return err
 	}
+	c.call(w, fractionOf, "", "")
 	c.leftOver += c.route.Steps[c.at].Lost / c.model.Intended(density)
 	c.become(concentration, c.model.Divide(grams, density))
 	c.current.fraction, c.current.hasFraction = w, true
@@ -85,7 +87,7 @@ func (c *compiler) makeUpTo(i int) error {
 	c.carry(i, c.model.Constant(0))
 	c.discard()
 	c.leftOver += s.Lost
-	c.model.Name(volume, volumeInVessel, s.Measure.Name)
+	c.call(volume, volumeInVessel, s.Measure.Name, "mL")
 	c.become(c.model.Divide(c.amount, volume), volume)
 	c.before[s.piece()] = c.current.concentration
 	return nil
@@ -123,6 +125,9 @@ func (c *compiler) deliver(i int, liquid medium, solution string) (uncertainty.N
 		of = s.Measure.Drops
 	}
 	volume, err := of(use, s.Amount)
+	if err == nil {
+		c.call(volume, volumeMeasured, s.Measure.Name, "mL")
+	}
 	c.volumes = append(c.volumes, measuredOut{i, volume, use})
 	return volume, err
 }
@@ -239,6 +244,6 @@ func (c *compiler) add(i int) error {
 // mix adds a volume of a liquid to the aliquot, or to what is mixed from it.
 func (c *compiler) mix(i int, b uncertainty.Node, other medium) {
 	mixed := c.medium.with(c.model.Intended(c.volume), other, c.model.Intended(b))
-	c.volume = c.model.Name(c.contracted(i, c.volume, b, c.medium, other), mixedVolume, "")
+	c.volume = c.call(c.contracted(i, c.volume, b, c.medium, other), mixedVolume, "", "mL")
 	c.medium = mixed
 }

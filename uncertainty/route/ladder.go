@@ -106,7 +106,7 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	if err := c.draw(c.current, a, take, 0); err != nil {
 		return 0, err
 	}
-	m.Name(v, volumeInVessel, l.In.Name)
+	c.call(v, volumeInVessel, l.In.Name, "mL")
 	concentration := m.Divide(m.Multiply(c.current.concentration, a), v)
 	return c.toUnit(&liquid{concentration: concentration, medium: c.current.medium}, c.prep.Target.Unit)
 }

@@ -115,7 +115,7 @@ func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other medium
 	if epsilon == 0 {
 		return sum
 	}
-	return m.Multiply(sum, m.Constant(1-epsilon))
+	return m.Multiply(sum, c.fixed(1-epsilon, contraction, liquid.name, "", c.groundOfContraction(i)))
 }
 
 // dayOf is the day with the liquid that is measured, where that is not the
@@ -144,14 +144,15 @@ func (c *compiler) expand(day *equipment.Day, l medium) {
 	low, high, bounded := equipment.ExpansionBounds(l.parts, c.expansionOf)
 	switch {
 	case found:
-		day.LiquidExpansion = own
+		day.LiquidExpansion, day.Expands = own, equipment.GroundOfLiquid(l.name)
 	case !math.IsNaN(l.ethanol):
-		day.LiquidExpansion = equipment.AlcoholExpansion(equipment.AlcoholByMass(l.ethanol), c.prep.Bench.Temperature.Value)
+		day.LiquidExpansion, day.Expands = equipment.AlcoholExpansion(equipment.AlcoholByMass(l.ethanol), c.prep.Bench.Temperature.Value), uncertainty.Ground{By: equipment.ByAlcohol}
 		c.notes.Assume("expands-by-strength", l.name, quantity.Percent(l.ethanol)+" v/v", day.LiquidExpansion)
 	case bounded:
-		day.LiquidExpansion, day.ExpansionSpan = low, high-low
+		day.LiquidExpansion, day.ExpansionSpan, day.ExpandsAssumed = low, high-low, true
 		c.notes.Assume("expands-between", l.name, low, high)
 	case day.LiquidExpansion > 0:
+		day.ExpandsAssumed = true
 		c.notes.Assume("expands-as", l.name, c.solvent.name)
 	}
 }

@@ -85,7 +85,7 @@ func (c *compiler) phi() uncertainty.Node {
 	if assumed {
 		c.notePhi(solute, phi)
 	}
-	return c.material(uncertainty.Substance, solute, specificVolume, "mL/g", phi, assumed)
+	return c.materialBy(uncertainty.Substance, solute, specificVolume, "mL/g", phi, p.groundOfPhi(), assumed)
 }
 
 // notePhi says what stands in for the apparent specific volume that is not stated.

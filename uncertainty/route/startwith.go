@@ -33,6 +33,7 @@ func (c *compiler) weighSolute(i int) (uncertainty.Node, error) {
 	default:
 		c.noteBoat(i)
 	}
+	c.call(mass, massWeighed, c.prep.Solute.Weighed(), "g")
 	c.bringsSolid(s.Amount)
 	c.soluteUsed += s.Amount + s.Lost
 	return mass, nil
@@ -65,9 +66,9 @@ func (c *compiler) purity() uncertainty.Node {
 	switch {
 	case solute.WeighedMolarMass.Known:
 		form := c.model.Divide(c.property(&strengths.ByAmount.Traits().Needs), c.propertyOf(solute.Weighed(), molarMass, "g/mol", solute.WeighedMolarMass))
-		return c.model.Multiply(purity, form)
+		return c.call(c.model.Multiply(purity, form), purityOfSolute, solute.Weighed(), "")
 	case solute.Converted():
-		return c.model.Multiply(purity, c.model.Constant(solute.FormFactor))
+		return c.call(c.model.Multiply(purity, c.fixed(solute.FormFactor, formFactor, solute.Weighed(), "", uncertainty.Ground{})), purityOfSolute, solute.Weighed(), "")
 	}
 	return purity
 }
@@ -80,7 +81,7 @@ func (c *compiler) packet(s *Step) {
 	}
 	c.bringsSolid(k.Content.Value)
 	c.soluteUsed += k.Content.Value + s.Lost
-	c.addSolid(c.material(uncertainty.Packet, k.Name, contentOfPacket, "g", k.Content, false), c.purity())
+	c.addSolid(c.material(uncertainty.Packet, k.Name, contentOfPacket, "g", k.Content), c.purity())
 }
 
 // measure adds a liquid solute: m = V ρ, or V where volumes are carried, and keeps its volume.
@@ -152,9 +153,10 @@ func (c *compiler) stock(s *Stock) (*liquid, error) {
 		return nil, err
 	}
 	if s.Volume.Known {
-		l.volume = c.material(uncertainty.Stock, s.Name, volumeOfStock, "mL", s.Volume, false)
+		l.volume = c.material(uncertainty.Stock, s.Name, volumeOfStock, "mL", s.Volume)
 		l.left = c.model.Intended(l.volume)
 	}
+	c.call(l.concentration, inStock, s.Name, c.inOne())
 	c.stocks[s] = l
 	return l, nil
 }

@@ -69,7 +69,7 @@ func (p *Prep) counts(t *equipment.StockSubstance, s *Stock) float64 {
 // strengthAsCounted appends the strength of a stock in its unit, as the strengths of the prep
 // count it, and names the other way to read a label that does not say.
 func (c *compiler) strengthAsCounted(s *Stock) uncertainty.Node {
-	strength := c.material(uncertainty.Stock, s.Name, strengthOfStock, s.Unit.Name, s.Strength, false)
+	strength := c.material(uncertainty.Stock, s.Name, strengthOfStock, s.Unit.Name, s.Strength)
 	t, found := equipment.FindStock(c.prep.Solute.Name)
 	if !found || t.AlsoAs == "" || !s.Unit.CountsMass() {
 		return strength
@@ -83,7 +83,7 @@ func (c *compiler) strengthAsCounted(s *Stock) uncertainty.Node {
 	}
 	if by := c.prep.counts(t, s); by != 1 {
 		c.notes.Assume("counted-as", s.Name, s.As, by, cmp.Or(c.prep.Solute.As, t.As))
-		return c.model.Multiply(strength, c.model.Constant(by))
+		return c.model.Multiply(strength, c.fixed(by, countedOfForm, s.Name, "", uncertainty.Ground{By: byStocks, Of: t.Name, Trust: t.Trust}))
 	}
 	return strength
 }
@@ -117,7 +117,7 @@ func (c *compiler) concentrate(l *liquid, s *Stock, strength uncertainty.Node) e
 // many (sulphuric acid).
 func (c *compiler) byOwnDensity(l *liquid, s *Stock, strength uncertainty.Node) bool {
 	m := c.model
-	w := m.Multiply(strength, m.Constant(1/s.Unit.Per))
+	w := m.Multiply(strength, c.converted(s.Unit, true))
 	t, found := c.prep.stockTable(s)
 	switch {
 	case s.Density.Known:
@@ -141,7 +141,7 @@ func (c *compiler) statedDensity(s *Stock) uncertainty.Node {
 	if s.Density.Distribution == nil {
 		c.notes.LeaveOut("uncertainty-of-density", s.Name)
 	}
-	return c.material(uncertainty.Stock, s.Name, density, "g/mL", s.Density, false)
+	return c.material(uncertainty.Stock, s.Name, density, "g/mL", s.Density)
 }
 
 // tabledDensity appends the density that the table has for the mass fraction of a stock.
@@ -151,12 +151,13 @@ func (c *compiler) tabledDensity(t *equipment.StockSubstance, s *Stock, w uncert
 	if at.Recalled() {
 		c.notes.Remember("density-from-memory", s.Name, quantity.Decimal(at.Density, 4))
 	}
-	known := c.material(uncertainty.Stock, s.Name, density, "g/mL", Between(at.Density-at.Limit, at.Density+at.Limit), true)
+	ground := uncertainty.Ground{By: byStocks, Of: t.Name, Trust: at.Trust}
+	known := c.materialBy(uncertainty.Stock, s.Name, density, "g/mL", Between(at.Density-at.Limit, at.Density+at.Limit), ground, true)
 	if s.Strength.Distribution == nil || c.exact {
 		return known
 	}
 	slope := at.Slope * t.Holds(c.prep.Solute.As)
-	return m.Add(known, m.Multiply(m.Constant(slope), m.Subtract(w, m.Constant(m.Intended(w)))))
+	return m.Add(known, m.Multiply(c.fixed(slope, slopeOfTable, s.Name, "g/mL", ground), m.Subtract(w, m.Constant(m.Intended(w)))))
 }
 
 // compareDensity warns where the density that is stated of a stock is not one that the table

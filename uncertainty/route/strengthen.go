@@ -87,7 +87,7 @@ func (c *compiler) addSoluteTo(i int) error {
 	}
 	c.discard()
 	m := c.model
-	c.volume = m.Name(m.Add(c.volume, m.Multiply(mass, c.phi())), volumeOfSolution, "")
+	c.volume = c.call(m.Add(c.volume, m.Multiply(mass, c.phi())), volumeOfSolution, "", "mL")
 	c.addSolute(m.Multiply(mass, c.purity()))
 	return nil
 }

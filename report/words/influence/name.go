@@ -61,27 +61,52 @@ var names = map[string]string{
 	"sensitivity":                     "sensitivity of the {of}",
 	"left on the boat":                "left on the boat, {of}",
 	// Of materials and the day.
-	"temperature":     "temperature of the bench",
-	"evaporation":     "evaporation of {of}",
-	"loss with age":   "strength that {of} has lost",
-	"buoyancy":        "buoyancy of the air",
-	"content":         "content of the {of}",
-	"strength":        "strength of {of}",
-	"volume":          "volume of {of}",
-	"assay":           "assay of the {of}",
-	"molar mass":      "molar mass of the {of}",
-	"density":         "density of the {of}",
-	"activity":        "activity of the {of}",
-	"specific volume": "specific volume of the {of}",
+	"temperature":         "temperature of the bench",
+	"evaporation":         "evaporation of {of}",
+	"loss with age":       "strength that {of} has lost",
+	"buoyancy":            "buoyancy of the air",
+	"content":             "content of the {of}",
+	"strength":            "strength of {of}",
+	"volume":              "volume of {of}",
+	"assay":               "assay of the {of}",
+	"molar mass":          "molar mass of the {of}",
+	"density":             "density of the {of}",
+	"activity":            "activity of the {of}",
+	"specific volume":     "specific volume of the {of}",
+	"expansion":           "thermal expansion of the {of}",
+	"density of a liquid": "density of {of}",
+	// Figures that are taken as exactly known.
+	"expansion of a liquid": "thermal expansion of {of}",
+	"span of expansion":     "by how much more {of} may expand",
+	"limit of error":        "limit of error of the {of}",
+	"limit with a cushion":  "limit of the {of} with a liquid other than water, relative",
+	"part of a meniscus":    "meniscus in the {of}, constant part",
+	"meniscus by bore":      "meniscus in the {of}, change with its bore",
+	"part left by a rinse":  "part that a rinse leaves in the {of}",
+	"drop":                  "drop of the {of}",
+	"conversion":            "conversion, {of}",
+	"form factor":           "form factor of the {of}",
+	"contraction":           "part that is left of the volume when {of} is mixed",
+	"slope of a density":    "change of the density of {of} with its mass fraction",
+	"counted of a form":     "part that counts of what the label of {of} states",
 	// Quantities on the way.
-	"":                        "an unnamed quantity",
-	"total mass":              "the total mass on the {of}",
-	"mass of the solution":    "the mass of the solution",
-	"density of the solution": "the density of the solution",
-	"solvent in the solution": "the solvent in the solution",
-	"volume of the solution":  "the volume of the solution",
-	"volume in a vessel":      "the volume in the {of}",
-	"mixed volume":            "the mixed volume",
+	"":                            "an unnamed quantity",
+	"total mass":                  "the total mass on the {of}",
+	"mass of the solution":        "the mass of the solution",
+	"density of the solution":     "the density of the solution",
+	"solvent in the solution":     "the solvent in the solution",
+	"volume of the solution":      "the volume of the solution",
+	"volume in a vessel":          "the volume in the {of}",
+	"mixed volume":                "the mixed volume",
+	"fill of a line":              "a fill of the {of}",
+	"error of linearity":          "the error of linearity, {of}",
+	"volume measured":             "the volume measured with the {of}",
+	"mass weighed":                "the mass of {of} weighed",
+	"purity":                      "the part of the {of} that counts",
+	"concentration of a solution": "the concentration of the solution",
+	"concentration of a stock":    "the concentration of {of}",
+	"fraction of a solution":      "the mass fraction of the solution",
+	"strength in a unit":          "the strength",
 }
 
 // What a code alone does not tell.
@@ -98,19 +123,7 @@ func Name(in *uncertainty.Influence) string {
 	if in == nil {
 		return ""
 	}
-	code, beside, _ := strings.Cut(string(in.Code), " beside ")
-	switch {
-	case code == "reading" && in.At > 0:
-		code = secondReading
-	case code == "repeatability" && in.Unit == "g":
-		code = repeatedWeighing
-	case beside != "" && strings.HasSuffix(code, " by readings"):
-		code += " with"
-	case code == "linearity at a load in a boat" && in.At == 0:
-		code = emptyBoat
-	case code == "linearity at a load in a vessel" && in.At == 0:
-		code = emptyVessel
-	}
+	code, beside := key(in)
 	text, found := names[code]
 	if !found {
 		return code

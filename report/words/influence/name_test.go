@@ -44,13 +44,17 @@ func codesOf(t *testing.T, folder, kind string) (list []string) {
 
 // Every code of instruments and routes has words, and no words are without a code.
 func TestEveryCodeHasWords(t *testing.T) {
-	used := map[string]bool{"": true, secondReading: true, repeatedWeighing: true, emptyBoat: true, emptyVessel: true}
+	used := map[string]bool{"": true, secondReading: true, repeatedWeighing: true, emptyBoat: true, emptyVessel: true, "bias by readings with": true, "delivered by readings with": true}
 	for _, folder := range []string{"../../../equipment", "../../../uncertainty/route"} {
 		list := codesOf(t, folder, "Code")
 		assert.NotEmpty(t, list)
 		for _, code := range list {
 			assert.Contains(t, names, code, folder)
+			assert.Contains(t, symbols, code, folder)
 			used[code] = true
+		}
+		for _, by := range codesOf(t, folder, "By") {
+			assert.Contains(t, grounds, by, folder)
 		}
 		for _, kind := range codesOf(t, folder, "Kind") {
 			assert.Contains(t, groups, uncertainty.Kind(kind), folder)
@@ -58,6 +62,9 @@ func TestEveryCodeHasWords(t *testing.T) {
 	}
 	for code := range names {
 		assert.True(t, used[code], "nothing is called %s", code)
+	}
+	for code := range symbols {
+		assert.True(t, used[code], "nothing has the symbol of %s", code)
 	}
 }
 

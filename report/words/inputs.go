@@ -1,0 +1,174 @@
+package words
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strings"
+
+	"minim/equipment/quantity"
+	"minim/report/page"
+	"minim/report/words/equation"
+	"minim/report/words/influence"
+	"minim/report/words/inline"
+	"minim/uncertainty"
+)
+
+// model has the model equation of the route, the table of all its inputs, and the figures in it
+// that are taken as exactly known.
+func (p *Paper) model() []page.Block {
+	r := p.result()
+	e := Written(p.prep(), r, quantity.Number)
+	if len(e.Lines) == 0 {
+		return nil
+	}
+	equations := &page.Table{Class: inputsClass, Head: []string{"quantity", "is", "value"}, Numbers: 2}
+	for i := range e.Lines {
+		l := &e.Lines[i]
+		equations.Rows = append(equations.Rows,
+			page.Row{Cells: []string{shownSymbol(l.Symbol), "= " + shownEquation(l.Expression), withUnit(l.Value, l.Of.Unit)}},
+			page.Row{Cells: []string{"", Named(l.Of)}, More: true})
+	}
+	list := section("Model equation", prose("In the order of the steps; each symbol stands below it, in the table of inputs or among the figures that are taken as exactly known. Values are those at the estimates of all inputs."), equations)
+	if r.Analytic.StandardUncertainty > 0 {
+		list = append(list, p.inputs(e)...)
+	}
+	if len(e.Constants) > 0 {
+		list = append(list, section("Figures taken as exactly known", constantsTable(e))...)
+	}
+	return list
+}
+
+// inputsClass is that of tables in small print, of which an entry may have two lines.
+const inputsClass = "inputs"
+
+// inputs has one entry for each influence, the largest contribution first.
+func (p *Paper) inputs(e *equation.Equation) []page.Block {
+	a, unit := &p.result().Analytic, p.prep().Target.Unit.Name
+	y := shownSymbol(Letter(p.prep()))
+	index := func(letter string) string { return inline.Symbol(letter, "i") }
+	t := &page.Table{Class: inputsClass, Numbers: 2, Caption: fmt.Sprintf("All inputs of %s, the largest contribution first. Sensitivity coefficients %s and contributions %s %s are in %s, %[2]s in that per unit of the value", y, index("c"), index("c"), index("u"), unit),
+		Head: []string{"", "input", "value", index("u"), index("ν"), index("c"), index("c") + " " + index("u"), "share"}}
+	sets := Sets(a.Budget)
+	for i := range a.Budget {
+		line := &a.Budget[i]
+		if uncertainty.Shape(line.Distribution) == "exact" {
+			continue // it is among the constants
+		}
+		t.Rows = append(t.Rows,
+			page.Row{Cells: []string{shownSymbol(e.Symbol(&line.Influence)), influence.Name(&line.Influence), withUnit(uncertainty.SummaryOf(line.Distribution).Mean, line.Unit),
+				strings.TrimSpace(uncertainty.ThreeDigits(line.StandardUncertainty) + " " + line.Unit), degrees(line.DegreesOfFreedom),
+				uncertainty.ThreeDigits(line.Sensitivity), signed(line.Contribution), fineShare(line.Share)}},
+			page.Row{Cells: []string{"", inputWords(line, unit, sets[i])}, More: true})
+	}
+	return section("Inputs", t, prose(p.combined(sets)))
+}
+
+// inputWords say of an input whose it is, how it is distributed, how that was evaluated and where it
+// comes from, and the unit of its sensitivity coefficient.
+func inputWords(line *uncertainty.Contribution, unit string, set int) string {
+	parts := clauses{influence.Owner(line.Owner), distributed(&line.Influence), "type " + influence.Type(&line.Influence), influence.Ground(&line.Influence)}
+	parts.Add(set > 0, "set %d of readings", set)
+	parts.Add(line.Uses > 1, "comes in %d times", line.Uses)
+	parts.Put("sensitivity in ", Per(unit, line.Unit))
+	return strings.Join(parts, "; ")
+}
+
+// distributed says how an input is distributed: its shape with the limits, where it has them.
+func distributed(in *uncertainty.Influence) string {
+	s := uncertainty.SummaryOf(in.Distribution)
+	shape := influence.Shape(in) + when(in.AssumedShape, " (the shape is assumed)")
+	show := func(x float64) string { return quantity.Number(quantity.Round(x, 4)) }
+	unit := when(in.Unit != "", " "+in.Unit)
+	switch bounded := !math.IsInf(s.Low, 0) && !math.IsInf(s.High, 0); {
+	case bounded && math.Abs(s.Low+s.High) <= 1e-12*s.High:
+		return shape + " within ±" + show(s.High) + unit
+	case bounded:
+		return shape + " from " + show(s.Low) + " to " + show(s.High) + unit
+	case uncertainty.Shape(in.Distribution) == "normal" || uncertainty.Shape(in.Distribution) == "t":
+		return shape + " with s = " + uncertainty.ThreeDigits(s.StandardUncertainty) + unit
+	}
+	return shape
+}
+
+// combined says how the standard uncertainty, the degrees of freedom and U follow from the table.
+func (p *Paper) combined(sets []int) string {
+	a, unit := &p.result().Analytic, p.prep().Target.Unit.Name
+	u, k := uncertainty.Factors(a)
+	y, c, ui, nu := shownSymbol(Letter(p.prep())), inline.Symbol("c", "i"), inline.Symbol("u", "i"), inline.Symbol("ν", "i")
+	uc, eff := inline.Symbol("u")+"("+y+")", inline.Symbol("ν", "eff")
+	text := fmt.Sprintf("Each input stands once, so that no covariance is left to be added: %s² = Σ (%s %s)², %s = %s %s. ", uc, c, ui, uc, u, unit)
+	text += fmt.Sprintf("%s = %s⁴/Σ ((%s %s)⁴/%s) = %s", eff, uc, c, ui, nu, degrees(finiteOr(a.DegreesOfFreedom)))
+	for i := range sets {
+		if sets[i] > 0 {
+			text += ", where the inputs of one set of readings are one contribution, the root of the sum of their squares"
+			break
+		}
+	}
+	text += fmt.Sprintf("; %s = %s, %s = %s %s = %s %s.", inline.Symbol("k"), k, inline.Symbol("U"), inline.Symbol("k"), uc, uncertainty.ThreeDigits(a.ExpandedUncertainty), unit)
+	second := curved(p.result())
+	return text + when(second == "", " Terms of second order do not change it by more than 5 %.") + when(second != "", " It is not all: "+second+".")
+}
+
+// finiteOr is 0 in place of infinitely many.
+func finiteOr(degreesOfFreedom float64) float64 {
+	if math.IsInf(degreesOfFreedom, 1) {
+		return 0
+	}
+	return degreesOfFreedom
+}
+
+// degrees of freedom, of which 0 means infinitely many.
+func degrees(nu float64) string {
+	if nu == 0 || nu > 1e4 {
+		return "∞"
+	}
+	return quantity.Decimal(nu, 3)
+}
+
+// constantsTable has the figures that are taken as exactly known.
+func constantsTable(e *equation.Equation) page.Block {
+	t := &page.Table{Class: inputsClass, Head: []string{"", "figure", "value", "source"}, Numbers: 2, WordsLast: true}
+	for i := range e.Constants {
+		c := &e.Constants[i]
+		t.Rows = append(t.Rows, page.Row{Cells: []string{shownSymbol(c.Symbol), Named(c.Of), withUnit(c.Value, c.Of.Unit), influence.Ground(c.Of)}})
+	}
+	return t
+}
+
+// withUnit prints a figure with six digits at most.
+func withUnit(x float64, unit string) string {
+	return strings.TrimSpace(quantity.Number(x) + " " + strings.Replace(unit, "1/°C", "°C⁻¹", 1))
+}
+
+// symbolIn is a symbol in an equation: a letter, and what tells it from others.
+var symbolIn = regexp.MustCompile(`(^|[^\pL\d_,.])(\pL+)(_[\pL\d]+(?:,\d+)?)?`)
+
+// shownSymbol is a symbol in italics, with its index.
+func shownSymbol(symbol string) string {
+	letter, index, found := strings.Cut(symbol, "_")
+	if !found {
+		return inline.Symbol(letter)
+	}
+	return inline.Symbol(letter, strings.Split(index, ",")...)
+}
+
+// shownEquation is an expression with its symbols set apart; units stay as they are.
+func shownEquation(text string) string {
+	var out strings.Builder
+	for text != "" {
+		at := symbolIn.FindStringSubmatchIndex(text)
+		if at == nil {
+			break
+		}
+		out.WriteString(text[:at[4]])
+		symbol := text[at[4]:at[1]]
+		if at[4] > 1 && text[at[4]-1] == ' ' && strings.ContainsRune("0123456789", rune(text[at[4]-2])) {
+			out.WriteString(symbol) // the unit of a number
+		} else {
+			out.WriteString(shownSymbol(symbol))
+		}
+		text = text[at[1]:]
+	}
+	return out.String() + text
+}
