@@ -250,9 +250,8 @@ func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertain
 		return err
 	}
 	r.Quoted = uncertainty.Quote(r.Analytic, &r.MonteCarlo, r.CrossCheck)
-	if r.Informative && r.Quoted.Lower <= 0 {
-		r.Uninformative, r.Informative = couldBeNothing(r.Quoted, p.Target.Unit), false
-	}
+	r.Uninformative = note.Or(r.Uninformative, couldBeNothing(r.Quoted.Lower, r.Quoted.Upper, p.Target.Unit))
+	r.Informative = r.Uninformative.None()
 	r.HoldsWithin = r.MonteCarlo.Within(p.Target.Value, s.Coverage) / p.Target.Value
 	for i, t := range p.Tolerances {
 		r.Inside[i].Simulated = r.MonteCarlo.ConformanceProbability(t.Limits)

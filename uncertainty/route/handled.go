@@ -139,9 +139,7 @@ func (w *handling) made(i int, l *liquid) {
 	if h.Uninformative.None() {
 		h.Uninformative, _ = w.uninformative(w.coverage, i)
 	}
-	if q := h.Quoted; h.Uninformative.None() && h.Analytic.Lower() <= 0 {
-		h.Uninformative = couldBeNothing(uncertainty.Quoted{Lower: min(q.Lower, 0), Upper: q.Upper}, w.prep.Target.Unit)
-	}
+	h.Uninformative = note.Or(h.Uninformative, couldBeNothing(h.Analytic.Lower(), h.Quoted.Upper, w.prep.Target.Unit))
 	w.bottled(h)
 }
 
@@ -160,7 +158,7 @@ func (w *handling) rungs(r *Result) {
 	for i := range r.Ladder {
 		if g := &r.Ladder[i]; g.Reason.None() {
 			w.list = append(w.list, Handled{
-				Step: len(r.Route.Steps), Rung: g.Strength.Text, Analytic: g.Analytic, Uninformative: either(r.Uninformative, g.Uninformative), Solvents: w.solvents,
+				Step: len(r.Route.Steps), Rung: g.Strength.Text, Analytic: g.Analytic, Uninformative: note.Or(r.Uninformative, g.Uninformative), Solvents: w.solvents,
 				Quoted: uncertainty.Quoted{Lower: g.Analytic.Lower(), Upper: g.Analytic.Upper()}, Hazards: g.Hazards,
 			})
 		}
@@ -224,12 +222,4 @@ func (p *Prep) Liquids(routes ...*Route) []Contained {
 		}
 	}
 	return list
-}
-
-// either is the first of two notes that says something.
-func either(a, b note.Note) note.Note {
-	if a.None() {
-		return b
-	}
-	return a
 }

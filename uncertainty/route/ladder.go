@@ -65,9 +65,7 @@ func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 		if rung.Analytic, err = c.mixed(node, coverage); err != nil {
 			return nil, err
 		}
-		if a := &rung.Analytic; a.Lower() <= 0 {
-			rung.Uninformative = couldBeNothing(uncertainty.Quoted{Lower: a.Lower(), Upper: a.Upper()}, c.prep.Target.Unit)
-		}
+		rung.Uninformative = couldBeNothing(rung.Analytic.Lower(), rung.Analytic.Upper(), c.prep.Target.Unit)
 		c.arrangeRung(&rung)
 		if before != nil {
 			ratio, err := c.mixed(c.model.Divide(node, *before), coverage)

@@ -73,10 +73,12 @@ func rounded(a uncertainty.Analytic, unit string) string {
 	return u + unit
 }
 
-// couldBeNothing says that a strength is known so badly that its interval reaches nothing.
-func couldBeNothing(q uncertainty.Quoted, unit strengths.Unit) note.Note {
-	half := (q.Upper - q.Lower) / 2
-	low, _ := uncertainty.RoundExpanded(q.Lower, half)
-	high, _ := uncertainty.RoundExpanded(q.Upper, half)
+// couldBeNothing says that the interval of a strength reaches nothing; nothing where it does not.
+func couldBeNothing(lower, upper float64, unit strengths.Unit) note.Note {
+	if lower > 0 {
+		return note.Note{}
+	}
+	low, _ := uncertainty.RoundExpanded(lower, (upper-lower)/2)
+	high, _ := uncertainty.RoundExpanded(upper, (upper-lower)/2)
 	return note.Of("strength-nothing", "", low, high, unit.Name)
 }
