@@ -144,12 +144,12 @@ func (b *Balance) noteLinearity(u Use, p Pan) {
 	if !b.Linearity.Known {
 		u.Notes.Assume("linear-within", b.Name)
 	}
-	switch {
-	case b.Law == Independent || b.linearWithin() == 0:
-	case p.unknown():
-		u.Notes.Assume("linear-in-two-parts-bare", b.Name)
-	default:
-		u.Notes.Assume("linear-in-two-parts", b.Name)
+	if b.Law == Independent || b.linearWithin() == 0 {
+		return
+	}
+	u.Notes.Assume("linear-in-two-parts", b.Name)
+	if p.unknown() {
+		u.Notes.Assume("vessel-as-no-load", "")
 	}
 }
 

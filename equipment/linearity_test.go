@@ -169,7 +169,7 @@ func TestLinearityIsSaid(t *testing.T) {
 		tare   Pan
 		want   int
 	}{
-		"bare":        {func(b *Balance) {}, onBoat, 1},
+		"bare":        {func(b *Balance) {}, onBoat, 2},
 		"certificate": {func(b *Balance) { b.Weighing = Stated{0.01, true} }, onBoat, 0},
 		"none":        {func(b *Balance) { b.Linearity.Value = 0 }, onBoat, 0},
 		"independent": {func(b *Balance) { b.Law = Independent }, onBoat, 0},
@@ -183,7 +183,7 @@ func TestLinearityIsSaid(t *testing.T) {
 	b, u := linearScale(), alone()
 	_, err := b.Weigh(u, 1, u.Step, b.PanWith(Stated{5, true}, true))
 	require.NoError(t, err)
-	assert.Equal(t, []string{"the linearity of the scale errs by a curve over its range and by a part local to each load, equal in variance, one and the same at equal loads (judgement)"}, worded(u.Notes).Assumed)
+	assert.Equal(t, []string{"the linearity of the scale errs by a curve over the range and by a part local to each load, equal in variance, one and the same at equal loads (judgement)"}, worded(u.Notes).Assumed)
 }
 
 // The relative uncertainty never grows with the mass, as searches take it to do.

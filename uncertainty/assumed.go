@@ -8,9 +8,19 @@ import (
 // AssumedShare is the part of the variance that rests on assumed influences, or on what is
 // assumed of them.
 func (a Analytic) AssumedShare() float64 {
+	return a.shareOf(func(line *Contribution) bool { return line.Assumed })
+}
+
+// MemoryShare is the part of the variance that rests on figures that nobody has seen in print, some of
+// which may be assumed as well.
+func (a Analytic) MemoryShare() float64 {
+	return a.shareOf(func(line *Contribution) bool { return line.Ground.isRecalled() })
+}
+
+func (a Analytic) shareOf(counts func(line *Contribution) bool) float64 {
 	share := 0.0
 	for i := range a.Budget {
-		if a.Budget[i].Assumed {
+		if counts(&a.Budget[i]) {
 			share += float64(a.Budget[i].Share * cmp.Or(a.Budget[i].AssumedPart, 1))
 		}
 	}

@@ -118,22 +118,31 @@ func causeOf(a Analytic, linear, full *MonteCarlo) (Cause, *Influence) {
 	shape := math.Abs(float64((linear.Upper-linear.Lower)/2) - a.ExpandedUncertainty)
 	skew := math.Abs(middle(linear.Lower, linear.Upper) - a.Value)
 	curvature := max(math.Abs(full.Lower-linear.Lower), math.Abs(full.Upper-linear.Upper))
-	switch {
-	case curvature >= shape && curvature >= skew:
+	if curvature >= shape && curvature >= skew {
 		return curved, nil
-	case skew >= shape:
-		return skewed, largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
+	}
+	wide := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
+	if skew >= shape {
+		in := largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
+		if !isStudent(wide) || in.Distribution.summary().Skewness != 0 { // or it is the noise of wide tails
+			return skewed, in
+		}
 	}
 	if in := a.widestTails(); in != nil && tails(&a, in) >= shape/2 {
 		return fewReadings, in
 	}
-	in := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
-	if in != nil {
-		if _, student := in.Distribution.(StudentT); student {
-			return fewReadings, in
-		}
+	if isStudent(wide) {
+		return fewReadings, wide
 	}
-	return shaped, in
+	return shaped, wide
+}
+
+func isStudent(in *Influence) bool {
+	if in == nil {
+		return false
+	}
+	_, student := in.Distribution.(StudentT)
+	return student
 }
 
 // widestTails is the influence of the set of few readings whose interval is by the most wider than

@@ -34,3 +34,6 @@ type Ground struct {
 func (g Ground) IsStatistical() (alone, together bool) {
 	return g.By == Observed, g.By == ObservedWithin
 }
+
+// isRecalled reports whether it was seen by nobody.
+func (g Ground) isRecalled() bool { return g.By == Remembered || g.Trust == "from "+string(Remembered) }

@@ -54,7 +54,7 @@ func TestWhatIsToBeMindedIsOnPaper(t *testing.T) {
 			text := strings.TrimPrefix(line, "- ")
 			assert.Contains(t, paper, "- "+strings.ToUpper(text[:1])+text[1:]+".", command)
 		}
-		assert.Equal(t, 1, strings.Count(paper, "## To be minded"), command)
+		assert.Equal(t, 1, strings.Count(paper, "## To be kept in mind"), command)
 	}
 }
 

@@ -164,7 +164,7 @@ func (c *labelCase) checkRest(t *testing.T, l page.Label, i int, strength float6
 	}
 	for _, h := range c.hazards {
 		if strength == h.from {
-			assert.Regexp(t, fmt.Sprintf("either side of .*%v %% w/v", h.from), small[0])
+			assert.Regexp(t, fmt.Sprintf("either side of .*%v %% w/v", h.from), strings.Join(small, "\n"))
 		}
 	}
 	purpose := []string{fmt.Sprintf("bottle 1, from step %d, stock for bottle 2 (step %d)", step, step+1), fmt.Sprintf("bottle 2, from step %d, the solution wanted", step)}

@@ -32,13 +32,13 @@ func treatment(ctx context.Context, q *Question) (*Answer, error) {
 	return a, nil
 }
 
-// reportPage is a section for a treatment report: what was to be made and why so, by which
-// route, the result with its uncertainty, and what it rests on.
+// reportPage is a section for a treatment report: the result with its uncertainty and the method to
+// be quoted, what was to be made and why so, by which route, and what the result rests on.
 func reportPage(p *words.Paper) *page.Page {
 	t := p.Treatment()
 	figure, figureLast := t.Figure, []page.Block(nil)
 	if p.Batch == nil {
 		figure, figureLast = nil, t.Figure
 	}
-	return &page.Page{Title: t.Title, Kind: "report", Blocks: slices.Concat(t.Opening, t.Outcome, figure, t.Recorded, t.Alternatives, figureLast, t.Basis, t.Closing)}
+	return &page.Page{Title: t.Title, Kind: "report", Blocks: slices.Concat(t.Outcome, t.Wanted, t.Uncertain, figure, t.Recorded, t.Alternatives, figureLast, t.Basis, t.Closing)}
 }

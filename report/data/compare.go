@@ -75,7 +75,7 @@ func routeOf(p *route.Prep, r *route.Result) object {
 		{"analytic", possible(chanced(&r.Analytic, r))}, {"second_order", possible(secondOrder(r))},
 		{"monte_carlo", possible(monteCarlo(&r.MonteCarlo, r))}, {"cross_check", possible(crossCheck(&r.CrossCheck))}, {"quoted", possible(quoted(r.Quoted))},
 		{"inside", []object{}}, {"closer_than_use", possible(r.Closer)}, {"holds_within_of_target", possible(r.HoldsWithin)},
-		{"equations", []object{}}, {"constants", []object{}}, {"budget", []object{}}, {"assumed_share_of_variance", possible(r.AssumedShare)},
+		{"equations", []object{}}, {"constants", []object{}}, {"budget", []object{}}, {"assumed_share_of_variance", possible(r.AssumedShare)}, {"from_memory_share_of_variance", possible(r.Analytic.MemoryShare())},
 		{"expanded_uncertainty_if_rectangular", possible(r.Analytic.IfRectangular())}, {"ladder", []object{}},
 		{"solute_g", only(r.Possible && massKnown(r), r.SoluteGrams)}, {"made_mL", possible(r.MadeML)}, {"left_over_mL", possible(r.LeftOverML)},
 		{"warnings", texts(r.Notes.Warnings)}, {"assumed", texts(r.Notes.Assumed)},

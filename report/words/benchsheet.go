@@ -110,8 +110,8 @@ func (p *Paper) habits(room []record.Room) []string {
 func (p *Paper) gives() string {
 	r := p.result()
 	s := state(r)
-	parts := clauses{fmt.Sprintf("%s of %s, of which %s are wanted; left over in all %s.",
-		volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), volume(r.LeftOverML))}
+	parts := clauses{fmt.Sprintf("%s of %s, of which %s are wanted; %s.",
+		volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), leftInAll(r))}
 	shifted := shifts(r)
 	parts.Add(shifted != "", "The marks alone would give %s; already in the figure%s: %s.", quantity.Decimal(r.Intended, 3), when(p.finding() == "" && !mendable(r), ", with nothing to correct"), shifted)
 	parts.Put("", "What was read goes into the record, from which follows what was really made.")

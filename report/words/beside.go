@@ -42,5 +42,25 @@ func besideResult(r *route.Result) (list []page.Block) {
 	for _, f := range besideFacts(r) {
 		list = append(list, prose(f.Label+": "+f.Text+"."))
 	}
+	if text := restsOn(r, "expanded uncertainty"); text != "" {
+		list = append(list, prose(capital(text)+"."))
+	}
+	if left := leftOut(r); len(left) > 0 {
+		list = append(list, prose("Not counted, however large it may be: "+strings.Join(left, "; ")+"."))
+	}
 	return list
+}
+
+// proportional are the codes of what is not counted and would be off by as much as the strength.
+var proportional = []string{"uncertainty-of-strength", "uncertainty-of-assay", "uncertainty-of-content", "uncertainty-of-density", "impurity"}
+
+// leftOut is what is not counted of what the strength is proportional to.
+func leftOut(r *route.Result) []string {
+	var left []note.Note
+	for _, n := range r.Notes.NotCounted {
+		if slices.Contains(proportional, n.Code) {
+			left = append(left, n)
+		}
+	}
+	return note.Joined(left)
 }

@@ -53,12 +53,9 @@ func (p *Paper) budget() []page.Block {
 	if r.Analytic.StandardUncertainty == 0 {
 		return append(section("What makes it uncertain", prose(nothingCounted)), p.model()...)
 	}
-	list := section("What makes it uncertain", prose("The largest contributions come from "+spoilers(r)+" of the variance."))
+	list := section("What makes it uncertain", prose("The largest shares of the variance: "+spoilers(r)+"."))
 	if text := shifts(r); text != "" {
-		list = append(list, prose("Known effects that shift the strength, for which it is corrected: "+text+"."))
-	}
-	if text := restsOn(r, "expanded uncertainty"); text != "" {
-		list = append(list, prose(capital(text)+"."))
+		list = append(list, prose("Known effects move the strength from what the marks alone would give, and the result is corrected for them: "+text+"."))
 	}
 	return append(list, p.model()...)
 }

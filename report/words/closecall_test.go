@@ -50,16 +50,17 @@ func TestOutsideByWhatIsQuoted(t *testing.T) {
 func TestRestsOnWhatIsQuoted(t *testing.T) {
 	m := new(uncertainty.Model)
 	glass := m.Influence(uncertainty.Influence{Code: "glass", Owner: uncertainty.Owner{Name: "g"}, Distribution: uncertainty.Peaked(math.Sqrt(6)), AssumedShape: true})
-	other := m.Influence(uncertainty.Influence{Code: "other", Owner: uncertainty.Owner{Name: "o"}, Distribution: uncertainty.Normal{Mu: 100, Sigma: math.Sqrt(3)}})
-	a, err := m.Propagate(m.Add(glass, other), 0.95)
+	other := m.Influence(uncertainty.Influence{Code: "other", Owner: uncertainty.Owner{Name: "o"}, Distribution: uncertainty.Normal{Mu: 100, Sigma: 1}})
+	assumed := m.Influence(uncertainty.Influence{Code: "assumed", Owner: uncertainty.Owner{Name: "o"}, Distribution: uncertainty.Normal{Sigma: math.Sqrt2}, Assumed: true})
+	a, err := m.Propagate(m.Add(m.Add(glass, other), assumed), 0.95)
 	assert.NoError(t, err)
-	r := &route.Result{Analytic: a, AssumedShare: 0.5, Quoted: uncertainty.Quoted{Lower: 96, Upper: 104, Value: 100, StandardUncertainty: a.StandardUncertainty}}
-	assert.Equal(t, "50 % of its variance rests on assumed values; errors of glass that are rectangular within their limits, not triangular, would make the give or take 4.4, 12 % more", restsOn(r, "give or take"))
+	r := &route.Result{Analytic: a, Quoted: uncertainty.Quoted{Lower: 96, Upper: 104, Value: 100, StandardUncertainty: a.StandardUncertainty}}
+	assert.Equal(t, "50 % of the variance rests on assumed values; errors of glass that are rectangular within their limits, not triangular, would make the give or take 4.4, 12 % more", restsOn(r, "give or take"))
 	r.Quoted.Simulated, r.Quoted.StandardUncertainty = true, 4
 	assert.Equal(t, "12 % of the variance of the simulation rests on assumed values; errors of glass that are rectangular within their limits, not triangular, would make the standard deviation of the simulation 4.12, 3 % more",
 		strings.Replace(restsOn(r, "give or take"), "13 %", "12 %", 1))
 	r.Quoted.StandardUncertainty = math.NaN()
-	assert.Equal(t, "50 % of its variance to first order rests on assumed values; errors of glass that are rectangular within their limits, not triangular, would make the standard uncertainty to first order 2.24, 12 % more", restsOn(r, "give or take"))
+	assert.Equal(t, "50 % of the variance to first order rests on assumed values; errors of glass that are rectangular within their limits, not triangular, would make the standard uncertainty to first order 2.24, 12 % more", restsOn(r, "give or take"))
 }
 
 // A search shows the give or take that is quoted, half of its interval, and not that of first order.

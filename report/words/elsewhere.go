@@ -60,6 +60,9 @@ func planFirst(b *Batch) string {
 func elsewhereWords(p *route.Prep, r *route.Result) string {
 	e, unit := r.Elsewhere, p.Target.Unit.Name
 	text := fmt.Sprintf("makes %s too %s", quantity.Percent(math.Abs(e.Off)), either(e.Off < 0, "little", "much"))
+	if e.Off >= 1 {
+		text = fmt.Sprintf("makes %s times as much as is wanted", quantity.Decimal(1+e.Off, 2))
+	}
 	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", quantity.Decimal(r.Intended, 3), unit, p.Target.Text)
 	if e.Step == 0 {
 		return fmt.Sprintf("%s: %s, and no other reading of a single step %sbrings it there on this bench%s", text, aims, when(e.Cut, "that was tried "), when(e.Cut, " (not all were)"))

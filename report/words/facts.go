@@ -46,53 +46,68 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 // rest says what spoils a strength, what is made, and how far it was checked.
 func rest(c *route.Comparison, r *route.Result, makes fact) []fact {
 	return append(countedFacts(c.Prep, r), said(fact{"Spoilt by", spoiltBy(r)}, makes,
-		fact{"Checked", checked(c, r)}, fact{"Curved", curved(r)}, fact{"Assumed", restsOn(r, "give or take")})...)
+		fact{"Checked", checked(c, r, "give or take")}, fact{"Curved", curved(r)}, fact{"Assumed", restsOn(r, "give or take")})...)
 }
 
 // restsOn says how much of the variance rests on what is assumed, and what errors of glass
 // that are not triangular would make of it.
 func restsOn(r *route.Result, spread string) string {
-	var assumed clauses
-	assumed.Put("", assumedShare(r))
+	var parts clauses
+	parts.Put("", assumedOf(&r.Analytic, &r.Quoted))
 	more := r.Analytic.MoreIfRectangular()
 	if more <= 0 {
-		return strings.Join(assumed, "; ")
+		return strings.Join(parts, "; ")
 	}
 	was, is := r.Analytic.ExpandedUncertainty, r.Analytic.IfRectangular()
 	_, text := uncertainty.RoundExpanded(0, is)
 	if r.Quoted.Simulated {
-		was, spread = ofSimulation(r)
+		was, spread = ofSimulation(&r.Analytic, &r.Quoted)
 		is = math.Sqrt(float64(was*was) + more*r.Analytic.StandardUncertainty*r.Analytic.StandardUncertainty)
 		text = uncertainty.ThreeDigits(is)
 	}
-	assumed.Add(is/was-1 >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(is/was-1))
-	return strings.Join(assumed, "; ")
+	parts.Add(is/was-1 >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(is/was-1))
+	return strings.Join(parts, "; ")
 }
 
-// assumedShare is "30 % of its variance rests on assumed values", of the variance of the
-// simulation where that is quoted and has one; "" where none does.
-func assumedShare(r *route.Result) string {
-	share, of := r.AssumedShare, "its variance"
-	if r.Quoted.Simulated {
-		deviation, _ := ofSimulation(r)
-		u := r.Analytic.StandardUncertainty / deviation
-		share, of = min(1, share*u*u), either(math.IsNaN(r.Quoted.StandardUncertainty), "its variance to first order", "the variance of the simulation")
+// assumedOf says how much of a variance rests on what is assumed, and on what is from memory, which
+// may be the same; "" where nothing does. The variance is that of the simulation where that is
+// quoted and has one.
+func assumedOf(a *uncertainty.Analytic, q *uncertainty.Quoted) string {
+	assumed, recalled, of := a.AssumedShare(), a.MemoryShare(), "the variance"
+	if q.Simulated {
+		deviation, _ := ofSimulation(a, q)
+		u := a.StandardUncertainty / deviation
+		assumed, recalled = min(1, assumed*u*u), min(1, recalled*u*u)
+		of = either(math.IsNaN(q.StandardUncertainty), "the variance to first order", "the variance of the simulation")
 	}
-	return when(share >= 0.005, fmt.Sprintf("%s of %s rests on assumed values", wholePercent(share), of))
+	switch {
+	case assumed >= 0.005 && recalled >= 0.005:
+		return fmt.Sprintf("%s of %s rests on assumed values, %s on figures from memory", wholePercent(assumed), of, wholePercent(recalled))
+	case assumed >= 0.005:
+		return fmt.Sprintf("%s of %s rests on assumed values", wholePercent(assumed), of)
+	case recalled >= 0.005:
+		return fmt.Sprintf("%s of %s rests on figures from memory", wholePercent(recalled), of)
+	}
+	return ""
 }
 
 // ofSimulation is what is known to spread where the simulated interval is quoted: the standard
 // deviation of the simulation, or the standard uncertainty to first order where that has none.
-func ofSimulation(r *route.Result) (deviation float64, name string) {
-	if deviation = r.Quoted.StandardUncertainty; deviation > 0 {
+func ofSimulation(a *uncertainty.Analytic, q *uncertainty.Quoted) (deviation float64, name string) {
+	if deviation = q.StandardUncertainty; deviation > 0 {
 		return deviation, "standard deviation of the simulation"
 	}
-	return r.Analytic.StandardUncertainty, "standard uncertainty to first order"
+	return a.StandardUncertainty, "standard uncertainty to first order"
 }
 
 // amounts say what a route makes, leaves over and takes, or took.
 func amounts(p *route.Prep, r *route.Result, takes string) string {
-	return fmt.Sprintf("%s; left over in all %s; %s %s", volume(r.MadeML), volume(r.LeftOverML), takes, soluteTaken(p, r))
+	return fmt.Sprintf("%s; %s; %s %s", volume(r.MadeML), leftInAll(r), takes, soluteTaken(p, r))
+}
+
+// leftInAll says what is left over of all solutions.
+func leftInAll(r *route.Result) string {
+	return either(r.LeftOverML < 5e-7, "nothing left over", "left over in all "+volume(r.LeftOverML))
 }
 
 // spoiltBy says of what the shares of the spoilers are.
@@ -116,8 +131,9 @@ func byFewReadings(r *route.Result) string {
 // coverage says with what probability the interval holds the strength.
 func coverage(c *route.Comparison, r *route.Result) string {
 	_, k := uncertainty.Factors(&r.Analytic)
+	value := either(math.IsNaN(r.MonteCarlo.Mean), "the model at its best estimates, and the", "mean and")
 	return either(r.Quoted.Simulated,
-		fmt.Sprintf("mean and %s of the simulation, about %s %%", symmetric, asked(c.Settings.Coverage)),
+		fmt.Sprintf("%s %s of the simulation, about %s %%", value, symmetric, asked(c.Settings.Coverage)),
 		fmt.Sprintf("k = %s, about %s %%", k, asked(c.Settings.Coverage)))
 }
 
@@ -157,33 +173,47 @@ func chance(c *route.Comparison, r *route.Result) string {
 	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r)) + closeCall(c.Prep, r)
 }
 
-func checked(c *route.Comparison, r *route.Result) string {
+// checked says how far the simulation bears out what is called the spread here.
+func checked(c *route.Comparison, r *route.Result, spread string) string {
 	text := fmt.Sprintf("by %s simulated batches (seed %d%s): ", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r))
-	within := quantity.Number(r.CrossCheck.Tolerance)
+	within := quantity.Number(r.CrossCheck.Tolerance) + " " + c.Prep.Target.Unit.Name
 	switch {
 	case r.CrossCheck.Cause == "" && r.CrossCheck.SameU():
-		return text + "agrees with the give or take within " + within
+		return text + "agrees with the " + spread + " within " + within
 	case r.CrossCheck.Cause == "":
 		besides := when(!math.IsNaN(r.CrossCheck.DU), "; its standard deviation is not the standard uncertainty")
-		return text + "its ends are those of the give or take within " + within + besides + withoutDeviation(r)
+		return text + "its ends are those of the " + spread + " within " + within + besides + withoutDeviation(r)
 	}
-	text += fmt.Sprintf("an end differs by %s of the give or take, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
+	text += fmt.Sprintf("an end differs by %s of the %s, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), spread, cause(&r.CrossCheck))
 	return text + when(r.Quoted.Simulated, "; the simulated interval is quoted") + withoutDeviation(r)
 }
 
-// withoutDeviation says why the simulated strengths have no standard deviation, where they
-// have none.
+// withoutDeviation says what the simulated strengths do not have to be compared, and why.
 func withoutDeviation(r *route.Result) string {
-	if !math.IsNaN(r.MonteCarlo.StandardDeviation) {
-		return ""
+	switch {
+	case math.IsNaN(r.MonteCarlo.Mean):
+		return "; there is neither a mean nor a standard deviation to compare" + fewReadings(r)
+	case math.IsNaN(r.MonteCarlo.StandardDeviation):
+		return "; there is no standard deviation to compare" + fewReadings(r)
 	}
+	return ""
+}
+
+// fewReadings says which are too few for the simulated strengths to have a mean, or a standard
+// deviation: t with one degree of freedom has neither, with two it has no standard deviation.
+func fewReadings(r *route.Result) string {
+	fewest := -1
 	for i := range r.Analytic.Budget {
 		line := &r.Analytic.Budget[i]
-		if n := line.DegreesOfFreedom + 1; n > 1 && n <= 3 && line.Contribution != 0 {
-			return fmt.Sprintf("; %.0f readings of the %s give an interval, and the simulated strengths no standard deviation", n, line.Set.Owner.Name)
+		if n := line.DegreesOfFreedom; n > 0 && n <= 2 && line.Contribution != 0 && (fewest < 0 || n < r.Analytic.Budget[fewest].DegreesOfFreedom) {
+			fewest = i
 		}
 	}
-	return "; the simulated strengths have an interval, and no standard deviation"
+	if fewest < 0 {
+		return ""
+	}
+	line := &r.Analytic.Budget[fewest]
+	return fmt.Sprintf(", since %s readings of the %s are too few for that", either(line.DegreesOfFreedom < 2, "two", "three"), line.Set.Owner.Name)
 }
 
 // reached says how many digits the simulation was to reach and has reached.
@@ -209,9 +239,14 @@ func count(n int, noun string) string {
 	return fmt.Sprintf("%d %ss", n, noun)
 }
 
-// cause is "shape (0.1 g scale)", or with two influences for curvature.
+// causes in words.
+var causes = map[uncertainty.Cause]string{
+	"shape": "an influence that is not normal", "skew": "a lopsided influence", "few-readings": "few readings", "curvature": "a bend in the model",
+}
+
+// cause is "an influence that is not normal (0.1 g scale)", or with two influences for curvature.
 func cause(c *uncertainty.CrossCheck) string {
-	why := strings.ReplaceAll(string(c.Cause), "-", " ")
+	why := causes[c.Cause]
 	switch first, with := influence.Name(c.Influence), influence.Name(c.With); {
 	case first == "":
 		return why

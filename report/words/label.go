@@ -63,7 +63,7 @@ func (p *Paper) label(h *route.Handled, all []route.Handled, l Label) (lines []p
 	add("bar", p.bars()...)
 	add("name", q.Solute.Name+" in "+liquidNames(h))
 	add("strength", strengthOn(q, h))
-	add("small", countedAs(q))
+	add("small", shown(q, h), countedAs(q))
 	add("hazard", hazardLines(q, p.result(), h)...)
 	add("small", straddled(h), purposeOf(h, all), p.madeLine(l, h), p.Prep.Title, labelRules)
 	return lines
@@ -142,4 +142,24 @@ func strengthOn(q *route.Prep, h *route.Handled) string {
 	}
 	_, k := uncertainty.Factors(a)
 	return fmt.Sprintf("%s ± %s %s (k = %s)", s.Value, s.GiveOrTake, unit, k)
+}
+
+// shown is the strength of a solution in g/L where it is in % w/v, and how much of what it may be off
+// by rests on what is assumed.
+func shown(q *route.Prep, h *route.Handled) string {
+	if !h.Uninformative.None() {
+		return ""
+	}
+	s, unit := rounded(&h.Analytic, h.Quoted), q.Target.Unit.Name
+	var parts clauses
+	switch {
+	case s.GiveOrTake == "":
+		parts.Put("", gramsPerLitre(unit, "%s (%s to %s)", s.Value, s.Lower, s.Upper))
+	case h.Analytic.ExpandedUncertainty == 0:
+		parts.Put("", gramsPerLitre(unit, "%s", s.Value))
+	default:
+		parts.Put("", gramsPerLitre(unit, "%s ± %s", s.Value, s.GiveOrTake))
+	}
+	parts.Put("", assumedOf(&h.Analytic, &h.Quoted))
+	return strings.Join(parts, "; ")
 }

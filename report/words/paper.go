@@ -8,6 +8,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/words/clause"
 	"minim/report/words/influence"
+	"minim/report/words/inline"
 	"minim/report/words/kits"
 	"minim/report/words/note"
 	"minim/report/words/verb"
@@ -81,7 +82,7 @@ var (
 		"% w/w": "mass fraction", "% v/v": "volume concentration", "U/mL": "catalytic activity concentration",
 	}
 	counted = map[string]string{
-		"% w/v": " (grams in 100 mL of solution)", "% w/w": " (grams in 100 g of solution)",
+		"% w/v": " (grams in 100 mL of solution; 1 % w/v is 10 g/L)", "% w/w": " (grams in 100 g of solution)",
 		"% v/v": " (millilitres of the liquid solute in 100 mL of solution)", "U/mL": " (units of activity in 1 mL of solution)",
 		"volumes": " (mL of oxygen that 1 mL of solution gives off, 3.035 g of hydrogen peroxide in a litre for each)",
 	}
@@ -93,8 +94,8 @@ const massConcentration, amountConcentration = "mass concentration", "amount-of-
 func (p *Paper) measurand() string {
 	q := p.prep()
 	unit := q.Target.Unit.Name
-	return fmt.Sprintf("The measurand is the %s in %s%s of %s in the solution %s, in %s, at 20 °C and at the time when it is finished.",
-		quantities[unit], unit, counted[unit], Meant(q), p.told("that the route gives", "as it was made"), q.Solvent.Name)
+	return fmt.Sprintf("The measurand %s is the %s in %s%s of %s in the solution %s, in %s, at 20 °C and at the time when it is finished.",
+		inline.Symbol(Letter(q)), quantities[unit], unit, counted[unit], Meant(q), p.told("that the route gives", "as it was made"), q.Solvent.Name)
 }
 
 // cautions are those about what the route handles.
@@ -107,22 +108,24 @@ func (p *Paper) minds() (list []string) {
 	if !r.Informative {
 		list = append(list, "The figure says almost nothing: "+r.Uninformative.String()+".")
 	}
-	return append(list, clause.Each(r.Notes.Warnings, func(w note.Note) string { return capital(w.String()) + "." })...)
+	return append(list, clause.Each(note.Joined(r.Notes.Warnings), func(text string) string { return capital(text) + "." })...)
 }
 
 // statement is the result as JCGM 100, 7.2 wants it.
 func (p *Paper) statement() string {
-	r, unit := p.result(), p.prep().Target.Unit.Name
+	r, unit, letter := p.result(), p.prep().Target.Unit.Name, inline.Symbol(Letter(p.prep()))
 	a, s := &r.Analytic, state(r)
 	u, k := uncertainty.Factors(a)
+	what := fmt.Sprintf(either(unnamed(p.prep()), "the %s, in the solution at 20 °C, of %s", "the %s of %s in the solution at 20 °C"), quantities[unit], Meant(p.prep()))
 	switch {
 	case a.StandardUncertainty == 0:
-		return fmt.Sprintf("c = %s %s; nothing that is counted is uncertain.", s.Value, unit)
+		return fmt.Sprintf("%s = %s %s%s is %s; nothing that is counted is uncertain.", letter, s.Value, unit, gramsPerLitre(unit, " = %s", s.Value), what)
 	case r.Quoted.Simulated:
-		return p.simulated(u)
+		return p.simulated(u, what)
 	}
-	return fmt.Sprintf("c = (%s ± %s) %s, where the number after the sign ± is the expanded uncertainty U = k u (%s of c), with the combined standard uncertainty u = %s %s and the coverage factor k = %s, %s. It defines an interval with a coverage probability of about %s %%.",
-		s.Value, s.GiveOrTake, unit, relative(a), u, unit, k, factorFrom(a.DegreesOfFreedom), asked(a.CoverageProbability))
+	const text = "%s = (%s ± %s) %s%s is %s. The number after the sign ± is the expanded uncertainty %s = %s %s (%s of %[1]s), with the combined standard uncertainty %[9]s = %[11]s %[4]s and the coverage factor %[8]s = %[12]s, %[13]s; it defines an interval with a coverage probability of about %[14]s %%."
+	return fmt.Sprintf(text, letter, s.Value, s.GiveOrTake, unit, gramsPerLitre(unit, " = (%s ± %s)", s.Value, s.GiveOrTake), what,
+		symbolU, symbolk, symbolu, relative(a), u, k, factorFrom(a.DegreesOfFreedom), asked(a.CoverageProbability))
 }
 
 // symmetric is what the coverage interval of a simulation is called that is quoted (JCGM 101,
@@ -135,17 +138,26 @@ func Interval(q uncertainty.Quoted) string {
 }
 
 // simulated is the result where that of the simulation is quoted, with its own digits.
-func (p *Paper) simulated(u string) string {
-	r, unit := p.result(), p.prep().Target.Unit.Name
+func (p *Paper) simulated(u, what string) string {
+	r, unit, letter := p.result(), p.prep().Target.Unit.Name, inline.Symbol(Letter(p.prep()))
 	a, s := &r.Analytic, state(r)
-	const from = "c = %s %s is the mean of the simulation (propagation of distributions, JCGM 101)%s. Its %s for a coverage probability of %s %% is from %s to %s %s: %s %% lie below it, and as many above. " +
-		"It is quoted since the law of propagation of uncertainty, with u = %s %s, does not describe it well here: %s."
-	spread := "; it has no standard deviation, as so few readings give none"
-	if !math.IsNaN(r.Quoted.StandardUncertainty) {
-		spread = fmt.Sprintf(", with the standard deviation %s %s", uncertainty.ThreeDigits(r.Quoted.StandardUncertainty), unit)
+	const text = "%s = %s %s%s is %s: %s. The %s for a coverage probability of %s %% is from %s to %s %s%s: %s %% lie below it, and as many above. " +
+		"It is quoted since the law of propagation of uncertainty, with %s = %s %s, does not describe it well here: %s."
+	return fmt.Sprintf(text, letter, s.Value, unit, gramsPerLitre(unit, " = %s", s.Value), what, p.centre(), symmetric, asked(a.CoverageProbability),
+		s.Lower, s.Upper, unit, gramsPerLitre(unit, ", that is %s to %s", s.Lower, s.Upper), quantity.Number(quantity.Round(50*(1-a.CoverageProbability), 3)),
+		symbolu, u, unit, disagreement(r))
+}
+
+// centre says what the value of a simulated result is, and how the simulated strengths scatter.
+func (p *Paper) centre() string {
+	r, few := p.result(), fewReadings(p.result())
+	switch {
+	case math.IsNaN(r.MonteCarlo.Mean):
+		return "what the model gives with every influence at its best estimate. The strengths simulated (propagation of distributions, JCGM 101) have neither a mean nor a standard deviation" + few
+	case math.IsNaN(r.Quoted.StandardUncertainty):
+		return "the mean of the simulation (propagation of distributions, JCGM 101), which has no standard deviation" + few
 	}
-	return fmt.Sprintf(from, s.Value, unit, spread, symmetric, asked(a.CoverageProbability), s.Lower, s.Upper, unit,
-		quantity.Number(quantity.Round(50*(1-a.CoverageProbability), 3)), u, unit, disagreement(r))
+	return fmt.Sprintf("the mean of the simulation (propagation of distributions, JCGM 101), with the standard deviation %s %s", uncertainty.ThreeDigits(r.Quoted.StandardUncertainty), p.prep().Target.Unit.Name)
 }
 
 func relative(a *uncertainty.Analytic) string {
@@ -164,31 +176,50 @@ func factorFrom(degreesOfFreedom float64) string {
 }
 
 func disagreement(r *route.Result) string {
-	return fmt.Sprintf("an end of the interval differs by %s of U, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), cause(&r.CrossCheck))
+	return fmt.Sprintf("an end of the interval differs by %s of %s, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), symbolU, cause(&r.CrossCheck))
 }
 
 // method is the statement that can be quoted.
 func (p *Paper) method() string {
 	r, q := p.result(), p.prep()
 	steps := clause.Each(r.Route.Steps, func(s route.Step) string { return verb.Doing(&s, q.Solute.Weighed(), q.Solvent.Name) })
-	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, p.told("is", "was"), quantity.Series(steps, "and"))
+	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, p.told("is", "was"), quantity.Series(countedSteps(steps), "and"))
 	text += inWhichOrder(q, r.Route)
-	s, chance := state(r), p.told("predicted to be", "found to be")
-	unit := q.Target.Unit.Name
-	if s.GiveOrTake == "" {
-		text += fmt.Sprintf(" Its strength is %s %s %s (mean of %s simulated batches after JCGM 101), between %s and %s %s with a probability of %s %% (%s).",
-			chance, s.Value, unit, quantity.Grouped(r.MonteCarlo.Trials), s.Lower, s.Upper, unit, asked(r.Analytic.CoverageProbability), symmetric)
-	} else {
-		_, k := uncertainty.Factors(&r.Analytic)
-		text += fmt.Sprintf(" Its strength is %s (%s ± %s) %s (expanded uncertainty, k = %s, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
-			chance, s.Value, s.GiveOrTake, unit, k, asked(r.Analytic.CoverageProbability), quantity.Grouped(r.MonteCarlo.Trials))
-	}
+	text += p.methodResult()
 	text += when(unnamed(q), fmt.Sprintf(" The strength is %s.", countedAs(q)))
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
 		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Sum))
 	}
 	found := p.finding()
 	return when(found != "", found+". ") + text
+}
+
+// countedSteps says those that are alike and follow each other once.
+func countedSteps(steps []string) (list []string) {
+	for from := 0; from < len(steps); {
+		to := from + 1
+		for to < len(steps) && steps[to] == steps[from] {
+			to++
+		}
+		list = append(list, steps[from]+when(to-from > 1, fmt.Sprintf(" (%d times)", to-from)))
+		from = to
+	}
+	return list
+}
+
+// methodResult says what was found by the method.
+func (p *Paper) methodResult() string {
+	r, s, chance := p.result(), state(p.result()), p.told("predicted to be", "found to be")
+	unit := p.prep().Target.Unit.Name
+	what := fmt.Sprintf(" Its %s is %s %s = ", quantities[unit], chance, inline.Symbol(Letter(p.prep())))
+	if s.GiveOrTake == "" {
+		from := either(math.IsNaN(r.MonteCarlo.Mean), "the model with every influence at its best estimate", "their mean")
+		return what + fmt.Sprintf("%s %s%s, between %s and %s %s with a probability of %s %% (%s of %s simulated batches after JCGM 101, and %s).",
+			s.Value, unit, gramsPerLitre(unit, " = %s", s.Value), s.Lower, s.Upper, unit, asked(r.Analytic.CoverageProbability), symmetric, quantity.Grouped(r.MonteCarlo.Trials), from)
+	}
+	_, k := uncertainty.Factors(&r.Analytic)
+	return what + fmt.Sprintf("(%s ± %s) %s%s (expanded uncertainty, %s = %s, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
+		s.Value, s.GiveOrTake, unit, gramsPerLitre(unit, " = (%s ± %s)", s.Value, s.GiveOrTake), symbolk, k, asked(r.Analytic.CoverageProbability), quantity.Grouped(r.MonteCarlo.Trials))
 }
 
 // inWhichOrder says what whoever repeats it puts first.
@@ -200,7 +231,7 @@ func inWhichOrder(q *route.Prep, r *route.Route) string {
 	orders, _ := q.Orders(r) // it was evaluated, so it has them
 	for i := range orders {
 		if isTurned(orderOf(orders, i)) {
-			return fmt.Sprintf(" Whoever repeats it puts %s first, and what is dissolved or diluted into it.", q.Solvent.Name)
+			return fmt.Sprintf(" When it is repeated, %s goes in first, and what is dissolved or diluted into it.", q.Solvent.Name)
 		}
 	}
 	return ""

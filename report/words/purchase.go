@@ -64,7 +64,8 @@ func verdictFacts(p, before *plan.Purchase) []fact {
 		return list
 	}
 	with := either(doubled == halved, " or halved: "+doubled, fmt.Sprintf(": %s; halved: %s", doubled, halved))
-	return append(list, fact{"Assumed", assumedShare(&p.Choices[p.Verdict.Present].Best) + "; with all of them doubled" + with})
+	best := &p.Choices[p.Verdict.Present].Best
+	return append(list, fact{"Assumed", assumedOf(&best.Analytic, &best.Quoted) + "; with all that is assumed doubled" + with})
 }
 
 // Verdicts are the verdict in a sentence, and in short with all that is assumed doubled, and

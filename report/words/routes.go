@@ -114,7 +114,7 @@ func secondTo(c *route.Comparison, r, used *route.Result) string {
 	case order > 0:
 		text = "good enough, and would be used if the other had not been chosen by name: "
 	case by == "alike":
-		return "as good in all that decides, chance asked for, left over and measurements; the other stands before it"
+		return "as good in all that decides (chance asked for, left over, measurements); the other stands before it"
 	}
 	switch by {
 	case "left-over":
@@ -141,9 +141,9 @@ func leaves(mL, other float64) string {
 // noteGrounds are the lists of what the figures rest on, of those that say something.
 func noteGrounds(n *equipment.Notes) []page.Notes {
 	return slices.DeleteFunc([]page.Notes{
-		{Label: "Mind", Items: note.Texts(n.Warnings)},
-		{Label: "Assumed", Items: note.Texts(n.Assumed)},
-		{Label: "From memory", Items: note.Texts(n.FromMemory)},
-		{Label: "Not counted", Items: note.Texts(n.NotCounted)},
+		{Label: "Mind", Items: note.Joined(n.Warnings)},
+		{Label: "Assumed", Items: note.Joined(n.Assumed)},
+		{Label: "From memory", Items: note.Joined(n.FromMemory)},
+		{Label: "Not counted", Items: note.Joined(n.NotCounted)},
 	}, func(n page.Notes) bool { return len(n.Items) == 0 })
 }

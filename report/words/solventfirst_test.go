@@ -333,7 +333,7 @@ func TestAssayOnTheSheet(t *testing.T) {
 func TestScreenPutsSolventFirst(t *testing.T) {
 	b := sheetOf(t, `, hazards = ["acid"]`, "", "", routesOfOrders[0])
 	assert.Equal(t, "take 2 mL with the pipette, into some of the water", Instructions(b.prep(), b.route)[1])
-	assert.Contains(t, b.method(), "Whoever repeats it puts water first")
+	assert.Contains(t, b.method(), "When it is repeated, water goes in first")
 	b = sheetOf(t, `, hazards = ["none known"]`, "", "", routesOfOrders[0])
 	assert.Equal(t, "take 2 mL with the pipette", Instructions(b.prep(), b.route)[1])
 	assert.NotContains(t, b.method(), "first")

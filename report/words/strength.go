@@ -116,17 +116,16 @@ func chanceOf(p *route.Prep, r *route.Result) string { return inHundred(r.Chance
 
 // inHundred prints a chance as so many in a hundred, with one decimal, never as
 // certain, and never so rounded that it seems to reach the least chance that is
-// asked for when it does not.
+// asked for when it does not: then it has two decimals, rounded down.
 func inHundred(p, least float64) string {
+	tenths := math.Round(1000 * p)
 	switch {
+	case p < least && (tenths >= 1000*least || p > 0.999):
+		return strconv.FormatFloat(math.Floor(1e4*p)/100, 'f', 2, 64)
 	case p > 0.999:
 		return "over 99.9"
 	case p < 0.001:
 		return "under 0.1"
-	}
-	tenths := math.Round(1000 * p)
-	if p < least && tenths >= 1000*least {
-		tenths = math.Floor(1000 * p)
 	}
 	return strconv.FormatFloat(tenths/10, 'f', 1, 64)
 }
@@ -158,6 +157,11 @@ func tolerance(t route.Tolerance) string {
 		return t.Text
 	}
 	return fmt.Sprintf("within %s (%s to %s)", t.Text, quantity.Number(t.Limits.Lower), quantity.Number(t.Limits.Upper))
+}
+
+// toleranceIn is that with the unit of the limits, as papers have it.
+func toleranceIn(p *route.Prep, t route.Tolerance) string {
+	return either(t.Stated, t.Text, strings.TrimSuffix(tolerance(t), ")")+" "+p.Target.Unit.Name+")")
 }
 
 // insideWords is "inside", or the limits where they were stated one by one.

@@ -8,19 +8,21 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/clause"
+	"minim/uncertainty/route"
 )
 
 // treatment is what a report of a preparation says, part by part.
 type treatment struct {
 	Title string
-	// Opening says what was wanted, what the figure means, and by which route; Outcome is the
-	// result, what to mind of it, and what makes it uncertain.
-	Opening, Outcome []page.Block
+	// Outcome is the result, what to mind of it, and what can be quoted.
+	Outcome []page.Block
+	// Wanted says what was wanted, what the figure means, and by which route; Uncertain is what
+	// makes it uncertain.
+	Wanted, Uncertain []page.Block
 	// Figure of the spread; what was Recorded, and how it differs from the plan; Alternatives are
 	// the routes that were not taken. Each may be empty.
 	Figure, Recorded, Alternatives []page.Block
-	// Basis is what the result rests on; Closing is what can be quoted, cautions, and how the
-	// figures can be repeated.
+	// Basis is what the result rests on; Closing is cautions, and how the figures can be repeated.
 	Basis, Closing []page.Block
 }
 
@@ -28,15 +30,16 @@ type treatment struct {
 func (p *Paper) Treatment() *treatment {
 	return &treatment{
 		Title: p.subject(),
-		Opening: slices.Concat(p.headed(p.subject(), p.below()), section("Purpose", prose(p.purpose())),
-			section("What is stated", prose(p.measurand())), p.steps()),
-		Outcome:      slices.Concat(section("Result", prose(p.statement()), prose(p.inside())), besideResult(p.result()), p.mind(), p.budget()),
+		Outcome: slices.Concat(p.headed(p.subject(), p.below()), section("Result", prose(p.statement()), prose(p.inside())), besideResult(p.result()), p.mind(),
+			section("Method, to be quoted", quotation(p.method()))),
+		Wanted:       slices.Concat(section("Purpose", prose(p.purpose())), section("What is stated", prose(p.measurand())), p.steps()),
+		Uncertain:    p.budget(),
 		Figure:       p.figure(),
 		Recorded:     p.recorded(),
 		Alternatives: p.alternatives(),
-		Basis: slices.Concat(section("How what is shared was treated", prose(p.correlation())), p.twoWays(), p.grounds(),
+		Basis: slices.Concat(section("Correlations", prose(p.correlation())), p.twoWays(), p.grounds(),
 			section("Instruments", &page.Table{Head: []string{"instrument", "reads", "class and standard", "limit of error", "trust"}, Numbers: 5, Rows: page.Rows(p.instrumentRows())})),
-		Closing: slices.Concat(section("Method, to be quoted", quotation(p.method())), section("Cautions", page.Bullets{Items: p.cautions()}), p.toRepeat()),
+		Closing: slices.Concat(section("Cautions", page.Bullets{Items: p.cautions()}), p.toRepeat()),
 	}
 }
 
@@ -57,7 +60,7 @@ func (p *Paper) purpose() string {
 	if len(p.Prep.Tolerances) == 0 {
 		return text + " No tolerance is given."
 	}
-	list := clause.Each(p.Prep.Tolerances, tolerance)
+	list := clause.Each(p.Prep.Tolerances, func(t route.Tolerance) string { return toleranceIn(p.Prep, t) })
 	lie := either(p.Prep.Tolerances[0].Stated, "be", "lie")
 	return fmt.Sprintf("%s The strength is to %s %s, with a probability of at least %s %%.", text, lie, strings.Join(list, "; also "), asked(p.Prep.LeastChance))
 }
@@ -89,11 +92,11 @@ func (p *Paper) inside() string {
 	}
 	var parts []string
 	for i, chance := range r.Inside {
-		parts = append(parts, fmt.Sprintf("%s: %s %%", tolerance(p.Prep.Tolerances[i]), inHundred(chance.Simulated, p.Prep.LeastChance)))
+		t := p.Prep.Tolerances[i]
+		parts = append(parts, fmt.Sprintf("%s%s is %s %%", either(t.Stated, "being ", "lying "), toleranceIn(p.Prep, t), inHundred(chance.Simulated, p.Prep.LeastChance)))
 	}
-	text := fmt.Sprintf("The probability%s inside the tolerance (JCGM 106) is, %s.",
-		p.told(", predicted before the solution is made, of being", " that this batch is"), strings.Join(parts, "; "))
-	return text + when(r.Chance() < p.Prep.LeastChance, fmt.Sprintf(" That is less than the %s %% asked for.", asked(p.Prep.LeastChance))) + closeSentence(p.Prep, r)
+	text := fmt.Sprintf("The probability of %s%s (JCGM 106).", strings.Join(parts, ", and of "), p.told(", predicted before the solution is made", ", for this batch"))
+	return text + when(r.Chance() < p.Prep.LeastChance, fmt.Sprintf(" %s less than the %s %% asked for.", either(len(parts) > 1, "The first is", "That is"), asked(p.Prep.LeastChance))) + closeSentence(p.Prep, r)
 }
 
 // figure is the picture of the spread, if there is one.

@@ -23,7 +23,7 @@ func (p *Paper) alternatives() []page.Block {
 	}
 	list := others(p.Comparison, func(_ int, r *route.Result) fact { return fact{r.Route.Name, againstAt(p.Comparison, r)} })
 	title := either(p.ByUser || p.Batch != nil, "Other routes that were considered", "Routes that were rejected, and why")
-	return append(section(title, page.Facts{List: list}), listed("To be minded of the other routes", p.otherMinds())...)
+	return append(section(title, page.Facts{List: list}), listed("To be kept in mind of the other routes", p.otherMinds())...)
 }
 
 // otherMinds are the warnings about routes beside that of the document.
@@ -44,11 +44,12 @@ func (p *Paper) correlation() string {
 	for i := range budget {
 		line := &budget[i]
 		loads = loads || equipment.IsLinearity(line.Code)
-		parts.Add(line.Uses > 1 && line.StandardUncertainty > 0, "%s (%d times)", influence.Name(&line.Influence), line.Uses)
+		step := when(line.Owner.Kind == uncertainty.OneUse, fmt.Sprintf(" in step %d", line.Owner.Step))
+		parts.Add(line.Uses > 1 && line.StandardUncertainty > 0, "%s%s (%d times)", influence.Name(&line.Influence), step, line.Uses)
 	}
-	rule := "An error of one piece, one material or one day is one and the same error wherever it comes in; two errors of one piece at different marks are correlated, by a half unless the kit says otherwise" +
+	rule := "An error of one piece, one material or one day is one and the same error wherever it comes in; two errors of one piece at different marks are correlated, with the coefficient 0.5 unless the kit says otherwise" +
 		when(loads, "; those of linearity at two loads of a balance by what the two have in common of its curve") + ". No other correlation is counted."
-	return either(len(parts) == 0, "No influence comes in more than once. ", "Come in more than once, each as one error: "+strings.Join(parts, "; ")+". ") + p.ofReadings() + rule
+	return either(len(parts) == 0, "No error comes in more than once. ", "Errors that come in more than once, each as one and the same: "+strings.Join(parts, "; ")+". ") + p.ofReadings() + rule
 }
 
 // ofReadings says which readings tell of several influences how they scatter, with a blank
@@ -73,7 +74,7 @@ func (p *Paper) ofReadings() string {
 	if len(parts) == 0 {
 		return ""
 	}
-	return "Scatter by one standard deviation, as uncertain as the readings leave it: " + strings.Join(parts, "; ") + ". "
+	return "Each use scatters by itself, with one standard deviation that is known as well as its readings tell it: " + strings.Join(parts, "; ") + ". "
 }
 
 // twoWays has the analytic evaluation beside the simulation.
@@ -93,7 +94,7 @@ func (p *Paper) twoWays() []page.Block {
 	}
 	caption := fmt.Sprintf("In %s, for a coverage probability of %s %%", p.prep().Target.Unit.Name, asked(a.CoverageProbability))
 	list := section("Two ways to evaluate it", &page.Table{Caption: caption, Head: []string{"", "value", "standard uncertainty", "from", "to"}, Numbers: 1, Rows: page.Rows(rows)},
-		prose(capital(checked(p.Comparison, r))+"."), prose(p.criterion()))
+		prose(capital(checked(p.Comparison, r, "expanded uncertainty"))+"."), prose(p.criterion()))
 	if text := curved(r); text != "" {
 		list = append(list, prose(capital(text)+"."))
 	}
@@ -106,15 +107,46 @@ func (p *Paper) criterion() string {
 	if r.Analytic.StandardUncertainty == 0 {
 		return "They agree where both ends and the standard uncertainties are the same but for what the arithmetic rounds."
 	}
-	const text = "Criterion of agreement: both ends of the interval, and the standard uncertainties, differ by no more than δ = %s %s, that is half a unit of the last digit of u where u is given with %s (JCGM 101, 7.9.2 and 8.1), and the ends by no more than %s of U. " +
-		"The lower ends differ by %s %[2]s, the upper ones by %[6]s %[2]s, the standard uncertainties by %[7]s."
+	const text = "Criterion of agreement: both ends of the interval, and the standard uncertainties, differ by no more than δ = %s %s, that is half a unit of the last digit of %s where it is given with %s (JCGM 101, 7.9.2 and 8.1). " +
+		"The lower ends differ by %s, the upper ones by %s, the standard uncertainties by %s. %s"
 	c := &r.CrossCheck
-	du := "what cannot be said, since the simulation has no standard deviation"
-	if !math.IsNaN(c.DU) {
-		du = uncertainty.TwoDigits(c.DU) + " " + p.prep().Target.Unit.Name
+	return fmt.Sprintf(text, quantity.Number(c.Tolerance), p.prep().Target.Unit.Name, symbolu, count(uncertainty.CheckedDigits, "significant digit"),
+		p.difference(c.DLow), p.difference(c.DHigh), p.difference(c.DU), p.decision())
+}
+
+// difference of two evaluations, with its unit; what is far below the criterion has no digits.
+func (p *Paper) difference(by float64) string {
+	c := &p.result().CrossCheck
+	switch {
+	case math.IsNaN(by):
+		return "what cannot be said, since the simulation has no standard deviation"
+	case by < c.Tolerance/100:
+		return "less than a hundredth of δ"
 	}
-	return fmt.Sprintf(text, quantity.Number(c.Tolerance), p.prep().Target.Unit.Name, count(uncertainty.CheckedDigits, "significant digit"), quantity.Percent(uncertainty.QuoteWithin),
-		uncertainty.TwoDigits(c.DLow), uncertainty.TwoDigits(c.DHigh), du)
+	return uncertainty.TwoDigits(by) + " " + p.prep().Target.Unit.Name
+}
+
+// decision says which of the two evaluations is quoted, and why.
+func (p *Paper) decision() string {
+	r, most := p.result(), quantity.Percent(uncertainty.QuoteWithin)
+	wide := ""
+	if by := r.MonteCarlo.StandardDeviation - r.Analytic.StandardUncertainty; by > r.CrossCheck.Tolerance && fewTold(r) {
+		wide = " The standard deviation of the simulation is the larger, since Student's t, which is drawn for few readings, scatters more than they do."
+	}
+	switch {
+	case r.Quoted.Simulated:
+		return fmt.Sprintf("Since an end differs by more than %s of %s, the interval of the simulation is quoted.", most, symbolU) + wide
+	case r.CrossCheck.Agrees && r.CrossCheck.SameU():
+		return "So they agree, and the law of propagation is quoted."
+	}
+	return fmt.Sprintf("So they do not agree within δ; the ends differ by no more than %s of %s, up to which the law of propagation is quoted.", most, symbolU) + wide
+}
+
+// fewTold reports whether few readings tell of something that counts.
+func fewTold(r *route.Result) bool {
+	return slices.ContainsFunc(r.Analytic.Budget, func(line uncertainty.Contribution) bool {
+		return line.DegreesOfFreedom > 0 && line.DegreesOfFreedom < 10 && line.Share > 0.01
+	})
 }
 
 // orNone prints a figure that may not exist.
@@ -127,7 +159,7 @@ func orNone(x float64, show func(float64) string) string {
 
 // groundTitles head on paper what a screen has behind another label.
 var groundTitles = map[string]string{
-	"Mind": "To be minded", "Assumed": "Assumed", "From memory": "Figures from memory, which nobody has looked up", "Not counted": "Not counted",
+	"Mind": "To be kept in mind", "Assumed": "Assumed", "From memory": "Figures from memory, not looked up in print", "Not counted": "Not counted",
 }
 
 // mind says what a reader must not miss of the result.

@@ -38,12 +38,12 @@ func TestWhyNotSaysWhatDecided(t *testing.T) {
 		{outcome(0.97, 4, 6), outcome(0.99, 8, 2), "good enough, but leaves 8 mL instead of 4 mL"},
 		{outcome(0.97, 4, 6), outcome(0.99, 4.0001, 2), "good enough, but leaves 0.0001 mL more"},
 		{outcome(0.97, 4, 4), outcome(0.99, 4, 6), "good enough, but takes 6 measurements instead of 4"},
-		{outcome(0.97, 4, 6), outcome(0.99, 4, 6), "as good in all that decides, chance asked for, left over and measurements; the other stands before it"},
+		{outcome(0.97, 4, 6), outcome(0.99, 4, 6), "as good in all that decides (chance asked for, left over, measurements); the other stands before it"},
 		// Chosen by name, against the ranking.
 		{outcome(0.97, 8, 6), outcome(0.99, 4, 6), "good enough, and would be used if the other had not been chosen by name: leaves 4 mL instead of 8 mL"},
 		{outcome(0.97, 4, 6), outcome(0.99, 4, 2), "good enough, and would be used if the other had not been chosen by name: takes 2 measurements instead of 6"},
 		{outcome(0.60, 4, 6), outcome(0.99, 8, 9), "good enough, and would be used if the other had not been chosen by name: is inside in 99.0 of 100"},
-		{outcome(0.60, 4, 6), outcome(0.94996, 8, 9), "inside with a chance of 94.9 in 100, asked for is 95"},
+		{outcome(0.60, 4, 6), outcome(0.94996, 8, 9), "inside with a chance of 94.99 in 100, asked for is 95"},
 	} {
 		c := ranked(test.used, test.other)
 		got := whyNot(c, &c.Results[1])
