@@ -18,9 +18,11 @@ type StockSubstance struct {
 	As        string  `csv:"as"`
 	AlsoAs    string  `csv:"also_as"`
 	AlsoHolds float64 `csv:"also_holds,none"`
-	Source    string  `csv:"source"` // of AlsoHolds
-	Trust     string  `csv:"trust"`
-	Note      string  `csv:"note"`
+	// Volatile: it evaporates from its solutions (common practice, no source).
+	Volatile bool   `csv:"volatile"`
+	Source   string `csv:"source"` // of AlsoHolds
+	Trust    string `csv:"trust"`
+	Note     string `csv:"note"`
 
 	rows []StockRow
 }

@@ -1,6 +1,6 @@
 // Package quantity reads quoted quantities such as "25 mL" into floating-point
 // numbers in the base units of the house: g, mL, mm, °C, g/mL, 1/°C, g/mol,
-// mL/g and, for a share, a plain fraction.
+// mL/g, min and, for a share, a plain fraction.
 //
 // Every accepted unit is a power of ten of its base unit. The power is added
 // to the decimal exponent in the text before the text becomes binary, so
@@ -25,6 +25,7 @@ const (
 	Expansion                  // cubic expansion coefficient, 1/°C
 	MolarMass                  // g/mol
 	SpecificVolume             // mL/g
+	Duration                   // min
 	Share                      // fraction; written in %
 )
 
@@ -43,6 +44,7 @@ var kinds = [...]struct {
 	Expansion:      {"expansion", Limit{"an expansion coefficient", 1e-9, 1e3, "/°C"}},
 	MolarMass:      {"molar mass", Limit{"a molar mass", 1e-3, 1e9, "g/mol"}},
 	SpecificVolume: {"specific volume", Limit{"a specific volume", 1e-6, 1e3, "mL/g"}},
+	Duration:       {"time", Limit{"a time", 1e-3, 1e6, "min"}},
 	Share:          {"share", Limit{"a share", 1e-9, 1e3, "%"}},
 }
 

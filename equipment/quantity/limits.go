@@ -15,7 +15,7 @@ var Limits = struct {
 	Capacity, DisplaySteps, ScaleLines, ScaleNumbers, Drop, StepDrops, LineFills, WholeNumber, Count,
 	CoverageFactor, Expansion, Vessel, Price, VolumeWanted, Supply, Tolerance, Strength, StrengthByAmount,
 	StrengthByVolume, StrengthByActivity, Temperature, Within, Assay, FormFactor, MolarMass, SoluteDensity,
-	SolventDensity, SpecificVolume, Activity, Fraction Limit
+	SolventDensity, SpecificVolume, Activity, Fraction, Open, Mouth, Opened Limit
 }{
 	Capacity:           Limit{"capacity, line", 1e-6, 1e9, "g or mL"},
 	DisplaySteps:       Limit{"steps of a display", 1, 1e8, ""},
@@ -47,6 +47,9 @@ var Limits = struct {
 	SpecificVolume:     Limit{"specific-volume", -1, 3, "mL/g"},
 	Activity:           Limit{"activity", 1e-6, 1e15, "U/g"},
 	Fraction:           Limit{"evaporation, loss, contraction", 0, 0.5, ""},
+	Open:               Limit{"open", 0, 10000, "min"},
+	Mouth:              Limit{"mouth", 0.1, 1000, "mm"},
+	Opened:             Limit{"opened", 0, 1000, ""},
 }
 
 // Holds reports whether a number lies within the limit.

@@ -24,6 +24,7 @@ var units = []unit{
 	{"/°C", Expansion, 0}, {"1/°C", Expansion, 0}, {"/K", Expansion, 0}, {"1/K", Expansion, 0},
 	{"g/mol", MolarMass, 0}, {"kg/mol", MolarMass, 3},
 	{"mL/g", SpecificVolume, 0}, {"cm3/g", SpecificVolume, 0},
+	{"min", Duration, 0},
 	{"%", Share, -2},
 }
 
@@ -77,7 +78,7 @@ var otherSpellings = map[string]string{
 	"ml": "mL", "ul": "µL", "uL": "µL", "µl": "µL", "l": "L", "cc": "mL", "ccm": "mL", "cm^3": "cm3", "dm3": "L", "dm^3": "L", "dl": "dL",
 	"litre": "L", "liter": "L", "litres": "L", "liters": "L",
 	"ug": "µg", "mcg": "µg", "gm": "g", "gram": "g", "grams": "g", "gramm": "g",
-	"umol": "µmol", "mole": "mol",
+	"umol": "µmol", "mole": "mol", "minute": "min", "minutes": "min",
 	"C": "°C", "ºC": "°C", "℃": "°C", "° C": "°C", "degC": "°C", "deg C": "°C",
 	"K-1": "1/K", "K^-1": "1/K", "°C-1": "1/°C", "°C^-1": "1/°C",
 }

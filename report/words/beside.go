@@ -34,7 +34,7 @@ func besideFacts(r *route.Result) (list []fact) {
 			list = append(list, fact{b.label, strings.Join(append(note.Texts(said), b.help), "; ")})
 		}
 	}
-	return list
+	return append(list, said(fact{"Evaporation", evaporates(r)})...)
 }
 
 // besideResult says on paper what belongs beside the result.

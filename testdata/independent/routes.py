@@ -17,6 +17,8 @@ from sampling import Summary, arguments, sample
 
 TARGET, TOLERANCE = 0.060, 0.07
 ETHANOL = 0.7893  # g/mL at 20 °C
+FLUX = 0.792  # of its vapour at 20 °C, times the depth that it comes from, mg/(cm min)
+CHILLED = 0.85  # of that remains over a wide surface
 EXPANSION = 9.9e-6 - 1.09e-3  # borosilicate glass less ethanol, 1/°C
 
 
@@ -60,6 +62,24 @@ class Bench:
         curve = ((1 - w) * (part[0] + part[1]) + w * (part[1] + part[2])) / np.sqrt(1 - w + w**2)
         return curve + self.once(2 * digit, self.d.peaked, "load", digit, inside, load)
 
+    def left(self, grams, width, depth, minutes):
+        """What is left of 1: at most E goes, at least nothing. The mouth is in cm, the depth below
+        the rim as well; less than 0.01 % is not counted."""
+        chilled = CHILLED if width >= 2 else 1
+        outside = min(0.5, np.pi * width / 8)
+        lost = FLUX * chilled * np.pi / 4 * width**2 / (depth + outside) * minutes / 1000 / grams
+        return 1 - self.d.between(0, lost) if lost >= 1e-4 else 1
+
+    def in_cylinder(self, capacity, width, mark):
+        """Its rim lies 3 cm above its greatest mark; it stands open for 5 min."""
+        return self.left(mark * ETHANOL, width, 3 + (capacity - mark) / (np.pi / 4 * width**2), 5)
+
+    def in_beaker(self, grams):
+        """Half full, of the shape of one of 50 mL, 4 cm wide and 6 cm high; open for 10 min."""
+        volume = grams / ETHANOL
+        width = 4 * np.cbrt(volume / 25)
+        return self.left(grams, width, 1.5 * width - volume / (np.pi / 4 * width**2), 10)
+
     def flask(self):
         """25 mL, its level set within 0.15 mm in a neck of 9 mm."""
         return 25 + self.flask_bias + self.d.normal(0, 0.15 * np.pi / 4 * 9**2 / 1000)
@@ -75,10 +95,12 @@ class Bench:
         """Each is right to a fifth of a division."""
         return sum(self.d.peaked(0.2 * division) for _ in range(n))
 
-    def cylinders(self, limit, clinging, *marks):
-        """Fillings of one cylinder, whose division is its limit; drops cling above the level."""
+    def cylinders(self, limit, clinging, capacity, width, *marks):
+        """Fillings of one cylinder, whose division is its limit; drops cling above the level, and
+        some of it evaporates."""
         biases = self.marks(limit, len(marks))
-        return [m + bias + self.readings(limit, 1) + self.d.between(0, clinging) for m, bias in zip(marks, biases)]
+        full = [m + bias + self.readings(limit, 1) + self.d.between(0, clinging) for m, bias in zip(marks, biases)]
+        return [v * self.in_cylinder(capacity, width, m) for v, m in zip(full, marks)]
 
     def pipettes(self, limit, capacity, *volumes):
         """What one graduated pipette gives, whose division is its limit: from mark to mark there
@@ -88,11 +110,11 @@ class Bench:
 
 
 def small(b, *marks):
-    return b.cylinders(0.5, 0.05, *marks)
+    return b.cylinders(0.5, 0.05, 25, (1.58 + 1.94) / 2, *marks)
 
 
 def large(b, *marks):
-    return b.cylinders(1, 0.1, *marks)
+    return b.cylinders(1, 0.1, 100, (2.49 + 2.96) / 2, *marks)
 
 
 def two(b, *volumes):
@@ -134,8 +156,8 @@ def by_weighing(b):
     """w = m_solute/m_total; γ = w ρ0/(1 - w (1 - φ ρ0)), φ from -0.15 to 0.9 mL/g. The part
     and its total are read from one zero; the solute came from a boat with one of its own."""
     zero = b.zero(0.01)
-    w = b.weigh(0.60, 0.01) * b.assay / b.weigh(50.00, 0.01, inside="vessel")
-    w = w * b.weigh(1.00, 0.01, zero, "vessel") / b.weigh(15.60, 0.01, zero, "vessel")
+    w = b.weigh(0.60, 0.01) * b.assay / b.weigh(50.00, 0.01, inside="vessel") / b.in_beaker(50)
+    w = w * b.weigh(1.00, 0.01, zero, "vessel") / b.weigh(15.60, 0.01, zero, "vessel") / b.in_beaker(15.6)
     return w * ETHANOL / (1 - w * (1 - b.d.between(-0.15, 0.9) * ETHANOL))
 
 

@@ -4,7 +4,7 @@
 
 As in routes.py: each line has a route, a quantity, its value and the standard error of that,
 and no code of the engine is used. Own readings, meniscuses, plastic, pistons with ethanol and
-stocks by their density are here. Masses are in g, volumes in mL, strengths in g/L.
+stocks by their density are here; all vessels are closed. Masses are in g, volumes in mL, strengths in g/L.
 """
 
 import csv

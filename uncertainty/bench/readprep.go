@@ -115,6 +115,7 @@ func readBench(t *benchfile.Table) (b route.Bench) {
 	b.Temperature, b.Within = readTemperature(t, b.Temperature, b.Within)
 	b.Reading = equipment.Reading(t.Word("reading", equipment.Readings()...))
 	b.MeniscusIgnored = t.Word("meniscus", "counted", "ignored") == "ignored"
+	b.Closed = t.Word("vessels", "open", "closed") == "closed"
 	if t.Has("within") {
 		t.Need("temperature")
 	}

@@ -147,6 +147,9 @@ func readOptions(t *benchfile.Table, s *route.Step) {
 	if s.Balance != nil {
 		s.Vessel = vesselMass(t)
 	}
+	if s.Verb.Traits().Makes {
+		readOpen(t, s)
+	}
 	switch {
 	case s.Verb.Traits().WeighsSolute:
 		s.WeighedBack = t.Flag("weighed-back")

@@ -32,6 +32,7 @@ func (p prepReader) readStock(t *benchfile.Table) *route.Stock {
 	s.Strength = estimate(t, "strength", parse, parse)
 	s.Volume = estimate(t, "volume", quantity.ParseStockVolume, quantity.ParseStockVolume)
 	s.As = p.readAs(t, s.Unit)
+	s.Opened = readOpened(t)
 	return s
 }
 

@@ -56,13 +56,13 @@ func TestBadEntries(t *testing.T) {
 		{`1 = { step = 1, on = "25 mL flask" }`, "3:22", `"25 mL flask"`, "on: the 25 mL flask is not a balance", "choose from 0.1 g scale, 0.01 g scale, 0.001 g scale"},
 		{`1 = { step = 3, with = "25 mL flask" }`, "3:5", `{ step = 3, with = "25 mL flask" }`, "take: the 25 mL flask has one mark, at 25 mL, and cannot measure 2 mL", "write what was really read, and on which instrument"},
 		{`1 = { step = 1, on = "0.1 mg balance" }`, "3:22", `"0.1 mg balance"`, "on: the 0.1 mg balance is a candidate and not on the bench", "choose from 0.1 g scale, 0.01 g scale, 0.001 g scale"},
-		{`1 = { step = 4, with = "10 mL cylinder" }`, "3:17", "with", "unknown key `with` in entry 1", "the keys of entry 1 are by, note, spoilt, at, late, withdrawn, as-planned, corrects, temperature, within, step, make-up-to, piece, in, reading, state"},
+		{`1 = { step = 4, with = "10 mL cylinder" }`, "3:17", "with", "unknown key `with` in entry 1", "the keys of entry 1 are by, note, spoilt, at, late, withdrawn, as-planned, corrects, temperature, within, step, make-up-to, piece, in, reading, open, mouth, state"},
 		{"1 = { step = 3, piece = 2 }", "3:25", "2", "piece: there is no piece 2 of it on the bench", "the kit says count = 1, or nothing for one"},
 
 		// the keys of an entry
 		{`1 = { step = 1, wieght = "1.00 g" }`, "3:17", "wieght", "unknown key `wieght` in entry 1", "write `weigh`; the keys of entry 1 are by, note, spoilt, at, late, withdrawn, as-planned, corrects, temperature, within, step, weigh, piece, on, vessel, weighed-back, left-behind, tare"},
 		{`1 = { step = 1, Weigh = "1.00 g" }`, "3:17", "Weigh", "`Weigh`: keys are in lower case", "write `weigh`"},
-		{`1 = { step = 2, colour = "red" }`, "3:17", "colour", "unknown key `colour` in entry 1", "the keys of entry 1 are by, note, spoilt, at, late, withdrawn, as-planned, corrects, temperature, within, step, make-up-to, piece, in, reading, state"},
+		{`1 = { step = 2, colour = "red" }`, "3:17", "colour", "unknown key `colour` in entry 1", "the keys of entry 1 are by, note, spoilt, at, late, withdrawn, as-planned, corrects, temperature, within, step, make-up-to, piece, in, reading, open, mouth, state"},
 		{`1 = { step = 1, by = "AK", by = "LR" }`, "3:28", "by", "`by` stands twice: line 3 has it already", "keep one of the two"},
 		{`1 = { step = 1, by = "Anna Katharina of the second bench by the door" }`, "3:22", `"Anna Katharina of the second bench by the door"`, "by: is longer than 40 characters", "initials or a name will do"},
 

@@ -74,6 +74,8 @@ func options(s *route.Step) (keys []string) {
 	say(s.Emptying == equipment.BlownOut, "blown-out = true")
 	say(s.State != "", textAt("state", string(s.State)))
 	say(s.Contraction.Known, textAt("contraction", fmt.Sprintf("%s %% of %s", quantity.Plain(100*s.Contraction.Value), "volume")))
+	say(s.Open.Known, textAt("open", quantity.Plain(s.Open.Value)+" min"))
+	say(s.Mouth.Known, textAt("mouth", quantity.Plain(s.Mouth.Value)+" mm"))
 	say(s.Reading != "", textAt("reading", string(s.Reading)))
 	say(s.Piece > 0, fmt.Sprintf("piece = %d", s.Piece))
 	return keys

@@ -21,6 +21,7 @@ func (p *Prep) Bottle(text string) (*Stock, error) {
 		return nil, err
 	}
 	s := &Stock{Name: "the bottle", Unit: strength.Unit, Strength: Estimate{Value: strength.Value, Known: true}}
+	s.Opened.Known = true // its strength is that of now
 	if len(parts) == 3 {
 		if s.Strength, err = p.giveOrTake(strength, parts[1]); err != nil {
 			return nil, err

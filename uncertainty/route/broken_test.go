@@ -49,6 +49,7 @@ temperature = "21 °C"
 within = "2 °C"
 reading = "careful"
 meniscus = "counted"
+vessels = "open"
 [solute]
 name = "gallate"
 weighed-as = "gallate hydrate"
@@ -76,6 +77,7 @@ name = "old stock"
 strength = { value = "5 g/L", expanded = "0.1 g/L", k = 2 }
 volume = "30 mL"
 loss = "2 % of strength"
+opened = 3
 [[packet]]
 name = "sachet"
 content = "0.50 g"
@@ -93,7 +95,7 @@ steps = [
   { weigh = "0.35 g", on = "scale", weighed-back = true },
   { make-up-to = "50 mL", in = "cylinder", reading = "ordinary" },
   { take = "2.5 mL", with = "pipette", piece = 2, rinsed = true },
-  { make-up-to = "25 mL", in = "cylinder", state = "dry" },
+  { make-up-to = "25 mL", in = "cylinder", state = "dry", open = "20 min", mouth = "25 mm" },
 ]
 [[route]]
 name = "from the stock"

@@ -62,6 +62,9 @@ func (c *compiler) weighUpTo(i int) error {
 	}
 	c.discard()
 	c.mixInto(volume, s.Amount-inside)
+	if total, err = c.leftOf(i, total, true); err != nil {
+		return err
+	}
 	c.call(total, totalMass, s.Balance.Name, "g")
 	return c.becomeByMass(c.model.Divide(amount, total), total)
 }

@@ -82,7 +82,7 @@ func TestWetPipetteDilutes(t *testing.T) {
 // solvent some of it: 0.01 mL in 1 mL each, and after 1 mL of solute one of
 // solvent brings 0.01 mL of it more.
 func TestFilmOfALiquidSolute(t *testing.T) {
-	x := recipe{target: "10 g/L", solute: "name = \"syrup\"\ndensity = \"1 g/mL\"\nspecific-volume = \"1 mL/g\"\nhazards = [\"none known\"]",
+	x := recipe{target: "10 g/L", head: closed, solute: "name = \"syrup\"\ndensity = \"1 g/mL\"\nspecific-volume = \"1 mL/g\"\nhazards = [\"none known\"]",
 		steps: `{ measure = "1 mL", with = "pipette", state = "wet" }, ` + toMark}
 	r := x.run(t)
 	near.Relative(t, "wet", 0.99, r.Analytic.Value/r.Intended, 1e-12)

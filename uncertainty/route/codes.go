@@ -18,8 +18,8 @@ const (
 	specificVolume   uncertainty.Code = "specific volume"
 )
 
-// evaporation is what the influences of what evaporates count towards.
-const evaporation uncertainty.Kind = "evaporation"
+// Evaporation is what the influences of what evaporates count towards.
+const Evaporation uncertainty.Kind = "evaporation"
 
 // Quantities on the way, which a message may have to name.
 const (

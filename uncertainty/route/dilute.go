@@ -29,6 +29,9 @@ func (c *compiler) dissolve(i int) error {
 	} else {
 		volume = m.Add(volume, m.Multiply(c.mass, c.phi()))
 	}
+	if volume, err = c.leftOf(i, volume, false); err != nil {
+		return err
+	}
 	c.call(volume, volumeOfSolution, "", "mL")
 	c.become(m.Divide(c.amount, volume), volume)
 	return nil
@@ -49,7 +52,11 @@ func (c *compiler) dissolveInWeighed(i int) error {
 		c.mixInto(c.model.Intended(c.volume), s.Amount)
 	}
 	c.call(solvent, massWeighed, c.prep.Solvent.Name, "g")
-	total := c.call(c.model.Add(c.mass, solvent), massOfSolution, "", "g")
+	total, err := c.leftOf(i, c.model.Add(c.mass, solvent), true)
+	if err != nil {
+		return err
+	}
+	c.call(total, massOfSolution, "", "g")
 	return c.becomeByMass(c.model.Divide(c.amount, total), total)
 }
 
@@ -82,6 +89,9 @@ func (c *compiler) makeUpTo(i int) error {
 	use.Day = c.dayOf(c.medium)
 	volume, err := s.Measure.Contain(use, s.Amount)
 	if err != nil {
+		return err
+	}
+	if volume, err = c.leftOf(i, volume, false); err != nil {
 		return err
 	}
 	c.carry(i, c.model.Constant(0))
@@ -167,18 +177,15 @@ func (c *compiler) carry(i int, now uncertainty.Node) {
 	}
 }
 
-// evaporate counts, once, what a finished solution loses before it is taken
+// evaporate counts, once, what a prep states that a finished solution loses before it is taken
 // from: its strength grows by 1/(1 - e), e rectangular from 0 to E.
 func (c *compiler) evaporate(i int, l *liquid) {
 	limit := c.prep.Solvent.Evaporation
-	if known, _ := equipment.FindLiquid(c.prep.Solvent.Name); known.Volatile && !c.prep.Solvent.EvaporationStated {
-		c.notes.LeaveOut("evaporation", c.prep.Solvent.Name)
-	}
 	if limit == 0 || l.evaporated || l.bought {
 		return
 	}
 	grown := c.lose(c.model.Constant(1), -limit, uncertainty.Influence{
-		Code: evaporated, Owner: c.owner(uncertainty.OneUse, i+1), Group: uncertainty.Group{Kind: evaporation, Name: c.prep.Solvent.Name},
+		Code: evaporated, Owner: c.owner(uncertainty.OneUse, i+1), Group: uncertainty.Group{Kind: Evaporation, Name: c.prep.Solvent.Name},
 	})
 	l.concentration = c.model.Divide(l.concentration, grown)
 	l.volume = c.model.Multiply(l.volume, grown)
@@ -238,7 +245,8 @@ func (c *compiler) add(i int) error {
 	c.leftOver += c.model.Intended(b) * s.Lost / s.Amount // which may be drops
 	c.mix(i, b, c.solvent)
 	c.carry(i, c.model.Constant(0))
-	return nil
+	c.volume, err = c.leftOf(i, c.volume, false)
+	return err
 }
 
 // mix adds a volume of a liquid to the aliquot, or to what is mixed from it.

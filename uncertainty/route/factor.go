@@ -62,10 +62,13 @@ func (p *Prep) TakenFactor(s Step) (Factor, error) {
 	return f, err
 }
 
-// ContainedFactor is the volume that a step makes up to.
+// ContainedFactor is the volume that a step makes up to, and what is left of it.
 func (p *Prep) ContainedFactor(s Step) (Factor, error) {
 	c := p.singleStep(s)
 	v, err := s.Measure.Contain(c.use(0), s.Amount)
+	if err == nil {
+		v, err = c.leftOf(0, v, false)
+	}
 	return c.factor(v, err)
 }
 

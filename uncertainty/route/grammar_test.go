@@ -216,7 +216,7 @@ func (s *speaker) step(v Verb) string {
 	reading := s.also("reading", `"careful"`, `"none"`)
 	state := s.also("state", `"wet"`, `"used"`, `"dry"`, `"conditioned"`)
 	rinsed, blown := s.also("rinsed", "true"), s.also("blown-out", "true")
-	contraction := s.also("contraction", `"0 % of volume"`, `"50 % of volume"`)
+	contraction := s.also("contraction", `"0 % of volume"`, `"50 % of volume"`) + s.also("open", `"0 min"`, `"200 min"`) + s.also("mouth", `"8 mm"`, `"200 mm"`)
 	with := s.one("one-mark", "graduated", "piston", "transfer", "burette", "syringe", "cylinder", "cylinder Ex", "beaker", "conical measure", "dropper")
 	vessel := s.one("flask", "cylinder", "cylinder Ex", "beaker", "conical flask", "conical measure", "jar")
 	volume, mark := s.size(with), s.size(vessel)

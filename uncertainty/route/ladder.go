@@ -94,11 +94,16 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	if err != nil {
 		return 0, err
 	}
+	made := c.current.medium
 	if take < whole {
-		in.Day = c.dayOf(c.current.medium.upTo(take, c.solvent, whole))
+		made = made.upTo(take, c.solvent, whole)
+		in.Day = c.dayOf(made)
 	}
 	v, err := l.In.Contain(in, whole)
 	if err != nil {
+		return 0, err
+	}
+	if v, err = c.leftOfRung(i, v, made); err != nil {
 		return 0, err
 	}
 	if err := c.draw(c.current, a, take, 0); err != nil {
@@ -107,6 +112,18 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	c.call(v, volumeInVessel, l.In.Name, "mL")
 	concentration := m.Divide(m.Multiply(c.current.concentration, a), v)
 	return c.toUnit(&liquid{concentration: concentration, medium: c.current.medium}, c.prep.Target.Unit)
+}
+
+// leftOfRung is what is left of a rung as of any solution that is made up to a mark.
+func (c *compiler) leftOfRung(i int, v uncertainty.Node, made medium) (uncertainty.Node, error) {
+	mouth, closes := c.prep.Ladder.In.Mouth(c.prep.Ladder.In.Capacity)
+	if closes || c.prep.Bench.Closed {
+		return v, nil
+	}
+	return c.standsOpen(standing{
+		owner: c.owner(uncertainty.Rung, i+1), amount: equipment.ML(c.prep.Ladder.In.Capacity), where: note.Of("in-vessel", c.prep.Ladder.In.Name), minutes: MakeUpTo.Traits().open,
+		mouth: mouth, liquid: made, grams: c.prep.Ladder.In.Capacity * c.likelyDensity(made),
+	}, v)
 }
 
 // arrangeRung finds the words that hold for a rung, and what goes first in it.

@@ -119,7 +119,7 @@ func TestPrepMistakes(t *testing.T) {
 		{recipe{steps: weighTen + `{ dissolve-in = "90 mL", with = "cylinder", contraction = "1 % of volume" }, `}, "contraction",
 			"contraction: is stated for a solid, which takes up its specific volume", "state specific-volume in the table [solute]"},
 		{recipe{steps: weighTen + `{ dissolve-in = "90.00 g", on = "balance", contraction = "1 % of volume" }, `}, "contraction",
-			"unknown key `contraction` in a step", "the keys of a step are dissolve-in, piece, on, vessel"},
+			"unknown key `contraction` in a step", "the keys of a step are dissolve-in, piece, on, vessel, open, mouth"},
 		{recipe{steps: weighTen + toMark + `{ pour = "50 mL", from = "cylinder", blown-out = true }, ` + toMark}, "blown-out",
 			"unknown key `blown-out` in a step", "the keys of a step are pour, piece, from, reading, rinsed, state"},
 		{recipe{more: stock, steps: fromStock + `{ take = "1 mL", with = "pipette", left-behind = "1 mg" }, ` + toMark}, "left-behind",

@@ -23,7 +23,7 @@ func add(volume, more string) string {
 // 50 mL of ethanol and 50 mL of water are 96.462696 mL (OIML R 22, recomputed at
 // 20 °C), so that 50 mL of 10 g/L in ethanol become 500 mg in as much.
 func TestEthanolAndWaterContract(t *testing.T) {
-	x := recipe{target: "5 g/L", more: stockOf("10 g/L", inEthanol), steps: fromStock + fifty + add("50 mL", "")}
+	x := recipe{head: closed, target: "5 g/L", more: stockOf("10 g/L", inEthanol), steps: fromStock + fifty + add("50 mL", "")}
 	r := x.run(t)
 	near.Relative(t, "strength", 500/96.462696, r.Analytic.Value, 1e-8)
 	near.Absolute(t, "made / mL", 96.462696, r.MadeML, 1e-6)
@@ -43,7 +43,7 @@ func TestEthanolAndWaterContract(t *testing.T) {
 // the tabled 40 and 50 % vol, ρ is 931.05 kg/m³, so the volume is near 96.97 mL.
 // The worked examples have 97.059 mL for 95 % vol.
 func TestSpiritAndWaterContract(t *testing.T) {
-	r := recipe{target: "5 g/L", more: stockOf("10 g/L", `solvent = "ethanol 96 %"`), steps: fromStock + fifty + add("50 mL", "")}.run(t)
+	r := recipe{head: closed, target: "5 g/L", more: stockOf("10 g/L", `solvent = "ethanol 96 %"`), steps: fromStock + fifty + add("50 mL", "")}.run(t)
 	near.Absolute(t, "made / mL", 96.97, r.MadeML, 0.02)
 	near.Relative(t, "strength", 500/r.MadeML, r.Analytic.Value, 1e-12)
 }
@@ -51,15 +51,15 @@ func TestSpiritAndWaterContract(t *testing.T) {
 // What has been mixed contracts again on the next addition: in two portions as
 // much as in one (the masses add in any order).
 func TestContractionOfSeveralAdditions(t *testing.T) {
-	once := recipe{target: "3 g/L", more: stockOf("10 g/L", inEthanol), steps: fromStock + `{ take = "20 mL", with = "cylinder" }, ` + add("60 mL", "")}.run(t)
-	twice := recipe{target: "3 g/L", more: stockOf("10 g/L", inEthanol), steps: fromStock + `{ take = "20 mL", with = "cylinder" }, ` + add("20 mL", "") + add("40 mL", "")}.run(t)
+	once := recipe{head: closed, target: "3 g/L", more: stockOf("10 g/L", inEthanol), steps: fromStock + `{ take = "20 mL", with = "cylinder" }, ` + add("60 mL", "")}.run(t)
+	twice := recipe{head: closed, target: "3 g/L", more: stockOf("10 g/L", inEthanol), steps: fromStock + `{ take = "20 mL", with = "cylinder" }, ` + add("20 mL", "") + add("40 mL", "")}.run(t)
 	near.Relative(t, "in two portions", once.Analytic.Value, twice.Analytic.Value, 1e-9)
 	volume, _ := equipment.MixAlcohol(20, 1, 60, 0)
 	near.Relative(t, "strength", 200/volume, once.Analytic.Value, 1e-9)
 
 	// 10 mL of the stock made up to 20 mL are 50 % vol, since the volume of
 	// ethanol in it is kept; 20 mL of that and 20 mL of water.
-	r := recipe{target: "2.5 g/L", more: stockOf("10 g/L", inEthanol), steps: fromStock + takeTen + `{ make-up-to = "20 mL", in = "cylinder" }, ` +
+	r := recipe{head: closed, target: "2.5 g/L", more: stockOf("10 g/L", inEthanol), steps: fromStock + takeTen + `{ make-up-to = "20 mL", in = "cylinder" }, ` +
 		`{ take = "20 mL", with = "cylinder" }, ` + add("20 mL", "")}.run(t)
 	volume, _ = equipment.MixAlcohol(20, 0.5, 20, 0)
 	near.Relative(t, "made up, then added to", 100/volume, r.Analytic.Value, 1e-9)
@@ -69,7 +69,7 @@ func TestContractionOfSeveralAdditions(t *testing.T) {
 // A contraction that is stated beats the computed one. Made up to a mark, what
 // contracts does not matter: 500 mg in 100 mL.
 func TestContractionStatedAndAtAMark(t *testing.T) {
-	x := recipe{target: "5 g/L", more: stockOf("10 g/L", inEthanol), steps: fromStock + fifty + add("50 mL", `, contraction = "2 % of volume"`)}
+	x := recipe{head: closed, target: "5 g/L", more: stockOf("10 g/L", inEthanol), steps: fromStock + fifty + add("50 mL", `, contraction = "2 % of volume"`)}
 	r := x.run(t)
 	near.Relative(t, "stated", 500/98.0, r.Analytic.Value, 1e-12)
 	assert.Empty(t, withWord(note.Texts(r.Notes.Assumed), "contraction"))

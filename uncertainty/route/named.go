@@ -99,10 +99,11 @@ func (p *Prep) groundOfPhi() uncertainty.Ground {
 	return uncertainty.Ground{By: uncertainty.Remembered}
 }
 
-// What the figures of materials rest on: the table of stocks, the density of a stock, and of
-// buoyancy the density in g/mL of what is weighed.
+// What the figures of materials rest on: the table of stocks, the density of a stock, of
+// buoyancy the density in g/mL of what is weighed, and what diffuses out of what stands open.
 const (
 	byStocks   uncertainty.By = "table of stocks"
 	byDensity  uncertainty.By = "density of a stock"
 	byBuoyancy uncertainty.By = "buoyancy"
+	byVapour   uncertainty.By = "diffusion of vapour"
 )

@@ -77,6 +77,8 @@ type Bench struct {
 	Reading equipment.Reading
 	// MeniscusIgnored: liquids other than water are read as if they were water.
 	MeniscusIgnored bool
+	// Closed: all vessels and bottles are kept closed, but where a step or a stock says more.
+	Closed bool
 }
 
 // Solute is what is dissolved.
@@ -173,6 +175,8 @@ type Stock struct {
 	Density Estimate
 	// As is the form that its strength counts, "" for that of the solute.
 	As string
+	// Opened is how often it has been opened since it had its strength.
+	Opened equipment.Stated
 }
 
 // MostML is how much there is of it, in mL, infinite where that is not known. No stock

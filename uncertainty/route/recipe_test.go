@@ -61,6 +61,9 @@ tolerance = "0 mL"
 single-use = true
 `
 
+// closed: nothing evaporates.
+const closed = `bench = { vessels = "closed" }`
+
 // recipe is a prep with one route. What is left out is not stated.
 type recipe struct {
 	target, head, solute, solvent, more, steps string

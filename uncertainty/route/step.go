@@ -50,6 +50,9 @@ type Step struct {
 	SeparateTare bool
 	// Vessel is the mass in g of what stands zeroed on the balance.
 	Vessel equipment.Stated
+	// Open is for how many minutes the solution that it makes stands open, and Mouth how wide its
+	// vessel is open, in mm.
+	Open, Mouth equipment.Stated
 	// Contraction on mixing, as a fraction of the volume.
 	Contraction equipment.Stated
 }

@@ -59,7 +59,7 @@ func TestEvaporation(t *testing.T) {
 		x.steps = c.steps
 		r := x.run(t)
 		dry := x
-		dry.solvent = `name = "acetone"`
+		dry.solvent, dry.head = `name = "acetone"`, closed
 		digit := 1e-9
 		if strings.HasPrefix(c.name, "weighed") { // by mass a little less than by volume
 			digit = 1e-3

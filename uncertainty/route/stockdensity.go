@@ -97,7 +97,7 @@ func (c *compiler) concentrate(l *liquid, s *Stock, strength uncertainty.Node) e
 	if err != nil {
 		return err
 	}
-	if l.concentration = c.aged(concentration, s); s.Density.Known {
+	if l.concentration = c.oftenPoured(c.aged(concentration, s), s, l.medium); s.Density.Known {
 		l.density, l.hasDensity = c.statedDensity(s), true
 	}
 	return nil
@@ -131,7 +131,7 @@ func (c *compiler) byOwnDensity(l *liquid, s *Stock, strength uncertainty.Node) 
 		return false
 	}
 	l.hasDensity, l.hasFraction = true, true
-	l.fraction = c.aged(w, s)
+	l.fraction = c.oftenPoured(c.aged(w, s), s, l.medium)
 	l.concentration = m.Multiply(l.fraction, l.density)
 	return true
 }

@@ -61,7 +61,8 @@ func (c *compiler) strengthen(i int) error {
 	c.mix(i, b, strong.medium)
 	c.addSolute(c.model.Multiply(strong.concentration, b))
 	c.carry(i, strong.concentration)
-	return nil
+	c.volume, err = c.leftOf(i, c.volume, false)
+	return err
 }
 
 // strong is the solution that a step strengthens with.
@@ -89,5 +90,6 @@ func (c *compiler) addSoluteTo(i int) error {
 	m := c.model
 	c.volume = c.call(m.Add(c.volume, m.Multiply(mass, c.phi())), volumeOfSolution, "", "mL")
 	c.addSolute(m.Multiply(mass, c.purity()))
-	return nil
+	c.volume, err = c.leftOf(i, c.volume, false)
+	return err
 }

@@ -57,6 +57,12 @@ type traits struct {
 	WeighsSolute, BringsSolid, BringsSolute bool
 	// FromSolution takes a part of one.
 	FromSolution bool
+	// Makes a solution, or goes on mixing one, in a vessel that may stand open.
+	Makes bool
+	// open is for how many minutes a solution that it makes stands open, in a vessel that does not
+	// close, where that is not stated (judgement): until it has dissolved, is weighed, is used. What is
+	// mixed of measured volumes is in a bottle that is closed.
+	open float64
 }
 
 // brought is what a step brings to what stands on the bench. A note of the code says it of
@@ -102,19 +108,20 @@ var verbs = func() map[Verb]*traits {
 		UsePacket:    {Amount: quantity.Share, after: toStart, then: solid, brings: aPacket, MeasuresOut: true},
 		Measured:     {Instrument: "with", Amount: quantity.Volume, after: toStart, then: solid, brings: aVolume, MeasuresOut: true, Empties: true},
 		Start:        {Amount: quantity.Share, after: []state{nothing}, then: stock, brings: aStock},
-		DissolveIn:   {Instrument: "with", Amount: quantity.Volume, after: []state{solid}, then: solution, brings: solvent, Mixes: true},
-		MakeUpTo:     {Instrument: "in", Amount: quantity.Volume, after: []state{solid, aliquot}, then: solution, brings: solvent, Fills: true},
+		DissolveIn:   {Instrument: "with", Amount: quantity.Volume, after: []state{solid}, then: solution, brings: solvent, Mixes: true, open: 15},
+		MakeUpTo:     {Instrument: "in", Amount: quantity.Volume, after: []state{solid, aliquot}, then: solution, brings: solvent, Fills: true, open: 5},
 		Take:         {Instrument: "with", Amount: quantity.Volume, after: toTake, then: aliquot, brings: aPart, MeasuresOut: true, Empties: true},
 		Pour:         {Instrument: "from", Amount: quantity.Volume, after: toTake, then: aliquot, brings: aPart, MeasuresOut: true, Empties: true},
 		Add:          {Instrument: "with", Amount: quantity.Volume, after: toMix, then: mixture, brings: solvent, MeasuresOut: true, Mixes: true},
 		WeighAliquot: {Instrument: "on", Amount: quantity.Mass, after: toTake[:3], then: weighedPart, brings: aPart, MeasuresOut: true},
-		WeighUpTo:    {Instrument: "on", Amount: quantity.Mass, after: []state{solid, weighedPart}, then: solution, brings: solvent, Fills: true},
+		WeighUpTo:    {Instrument: "on", Amount: quantity.Mass, after: []state{solid, weighedPart}, then: solution, brings: solvent, Fills: true, open: 10},
 		TakeAll:      {Amount: quantity.Share, after: toTake[:3], then: aliquot, brings: theWhole},
 		Strengthen:   {Instrument: "with", Amount: quantity.Volume, after: toMix, then: mixture, brings: stronger, MeasuresOut: true, Mixes: true},
 		AddSolute:    {Instrument: "on", Amount: quantity.Mass, after: toMix, then: mixture, brings: aMass, MeasuresOut: true},
 	}
 	for v, t := range table {
 		t.Key, t.AddsTo, t.FromSolution = string(v), t.then == mixture, t.brings == aPart
+		t.Makes = t.then == mixture || t.then == solution
 		t.WeighsSolute = t.brings == aMass
 		t.BringsSolid = t.WeighsSolute || t.brings == aPacket
 		t.BringsSolute = t.BringsSolid || t.brings == aVolume

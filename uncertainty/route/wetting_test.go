@@ -64,7 +64,7 @@ retained = "0 mL"
 `
 
 const (
-	at25   = `bench = { temperature = "25 °C", within = "1 °C" }`
+	at25   = `bench = { temperature = "25 °C", within = "1 °C", vessels = "closed" }`
 	half   = `{ start = "stock" }, { take = "25 mL", with = "p" }, `
 	inC50  = `{ make-up-to = "50 mL", in = "c50" }, `
 	inF50  = `{ make-up-to = "50 mL", in = "f50" }, `
@@ -92,7 +92,7 @@ func TestSpiritMadeUpToAMarkExpandsAsSpirit(t *testing.T) {
 	near.Relative(t, "intended", 5, r.Intended, 1e-12)
 	noted(t, note.Texts(r.Notes.Assumed), "ethanol and water", "50 % v/v of it ethanol, expands by 0.00082 /°C (OIML R 22)")
 	// At 20 °C nothing expands, and with water nothing changes.
-	near.Relative(t, "at 20 °C", 5, wetted(t, recipe{head: `bench = { temperature = "20 °C", within = "0 °C" }`, more: stockOf("10 g/L", spirit), steps: half + inF50}).Analytic.Value, 1e-9)
+	near.Relative(t, "at 20 °C", 5, wetted(t, recipe{head: `bench = { temperature = "20 °C", within = "0 °C", vessels = "closed" }`, more: stockOf("10 g/L", spirit), steps: half + inF50}).Analytic.Value, 1e-9)
 	water := wetted(t, recipe{head: at25, more: stockOf("10 g/L"), steps: half + inF50})
 	near.Relative(t, "water", 5, water.Analytic.Value, 1e-9)
 }
@@ -100,7 +100,7 @@ func TestSpiritMadeUpToAMarkExpandsAsSpirit(t *testing.T) {
 // Spirit of 50 % stands 0.224 mL low in a cylinder 23.0 mm wide (Young-Laplace, solved apart from this
 // code), 0.45 % of 50 mL: so much stronger is what is made.
 func TestSpiritMadeUpToAMarkHasAMeniscus(t *testing.T) {
-	r := wetted(t, recipe{more: stockOf("10 g/L", spirit), steps: half + inC50})
+	r := wetted(t, recipe{head: closed, more: stockOf("10 g/L", spirit), steps: half + inC50})
 	near.Absolute(t, "strength", 5*50/(50-0.224), r.Analytic.Value, 5*1e-4) // the tables have a tension 2 % higher
 	near.Absolute(t, "a third of it", 5*0.224/50/3, math.Abs(lineOf(t, r, "meniscus of ethanol and water").Contribution), 5*3e-5)
 	// By the expansion of the mixture, and its meniscus.
@@ -133,7 +133,7 @@ func TestOtherMixturesCountBetweenTheirParts(t *testing.T) {
 // In plastic the sign turns: 0.301 mL more of spirit of 50 % by mass in 24.1 mm of polypropylene, by
 // a table that was solved apart from this code; half of that, give or take that half.
 func TestSpiritInPlasticStandsHigh(t *testing.T) {
-	r := wetted(t, recipe{more: stockOf("10 g/L", spirit), steps: half + inOwn})
+	r := wetted(t, recipe{head: closed, more: stockOf("10 g/L", spirit), steps: half + inOwn})
 	near.Absolute(t, "strength", 5*50/(50+0.15), r.Analytic.Value, 5*1e-4)
 	near.Absolute(t, "half", 5*0.15/50/math.Sqrt(3), math.Abs(lineOf(t, r, "how far ethanol and water rises in the plastic of the own").Contribution), 5*6e-5)
 }
@@ -142,7 +142,7 @@ func TestSpiritInPlasticStandsHigh(t *testing.T) {
 // none; directly displaced nothing.
 func TestPistonsGoByWhatTheyTake(t *testing.T) {
 	const taken = `{ start = "stock" }, { take = "5 mL", with = "piston" }, `
-	x := recipe{target: "1 g/L", more: stockOf("10 g/L", spirit), steps: taken + inF50}
+	x := recipe{head: closed, target: "1 g/L", more: stockOf("10 g/L", spirit), steps: taken + inF50}
 	near.Relative(t, "ethanol", 0.05/math.Sqrt(3), relativeUncertainty(wetted(t, x)), 1e-3)
 	x.steps = `{ start = "stock" }, { take = "5 mL", with = "direct" }, ` + inF50
 	assert.Less(t, relativeUncertainty(wetted(t, x)), 1e-4, "direct")
@@ -151,13 +151,13 @@ func TestPistonsGoByWhatTheyTake(t *testing.T) {
 	x.more, x.steps = stockOf("10 g/L", spirit), `{ start = "stock" }, { take = "5 mL", with = "p" }, `+inF50+`{ take = "5 mL", with = "piston" }, `+inF50
 	x.target = "0.1 g/L"
 	near.Relative(t, "10 % of it ethanol", 0.01/math.Sqrt(3), relativeUncertainty(wetted(t, x)), 0.02)
-	x = recipe{target: "1 g/L", more: stockOf("10 g/L", `solvent = "acetone"`), steps: taken + inF50}
+	x = recipe{head: closed, target: "1 g/L", more: stockOf("10 g/L", `solvent = "acetone"`), steps: taken + inF50}
 	p := parse(t, wettingKit, x.text())
 	_, err := p.compile(p.Routes[0])
 	reason, no := equipment.WhyNot(err)
 	assert.True(t, no)
 	assert.Equal(t, "piston-refused", reason.Code)
 	// One piece used twice for the same volume errs alike: what is taken and what is added cancel.
-	twice := recipe{target: "5 g/L", solvent: `name = "ethanol"`, more: stockOf("10 g/L", spirit), steps: taken + `{ add = "5 mL", with = "piston" }, `}
+	twice := recipe{head: closed, target: "5 g/L", solvent: `name = "ethanol"`, more: stockOf("10 g/L", spirit), steps: taken + `{ add = "5 mL", with = "piston" }, `}
 	assert.Less(t, relativeUncertainty(wetted(t, twice)), 1e-9)
 }

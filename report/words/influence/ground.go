@@ -26,6 +26,7 @@ var grounds = map[string]string{
 	"table of glasses":                 "table of glasses: {of} ({trust})",
 	"table of stocks":                  "table of stocks: {of} ({trust})",
 	"density of a stock":               "from the density of {of}",
+	"diffusion of vapour":              "Stefan diffusion through still air, within a factor of 2",
 	"buoyancy":                         "air of 1.2 kg/m³, weights of 8 g/mL, density {1} g/mL",
 }
 

@@ -60,6 +60,7 @@ var symbols = map[string]string{
 	"linearity at zero":               "δ_lin0",
 	"linearity at a load":             "δ_loc",
 	"linearity at a load in a boat":   "δ_loc",
+	"error at a check weight":         "δ_chk",
 	"linearity at a load in a vessel": "δ_loc",
 	emptyBoat:                         "δ_loc",
 	emptyVessel:                       "δ_loc",

@@ -39,7 +39,7 @@ func benchBlocks(k *equipment.Kit) []page.Block {
 		list = append(list, page.Heading{Text: "Candidates, which are not on the bench"})
 		list = append(list, instruments(k.Candidates, all)...)
 	}
-	list = append(list, ownTable(all)...)
+	list = append(list, ownTable(all, slices.Concat(k.Balances, k.Candidates.Balances))...)
 	return append(append(list, sources(all)...), page.Gap{}, page.Paragraph{Text: columns, Style: "small"})
 }
 
