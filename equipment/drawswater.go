@@ -40,9 +40,3 @@ func DrawsWater(name string) bool {
 func (k *Measure) MeetsPlastic() bool {
 	return k.Plastic || k.Kind.Traits().plastic && !k.Expansion.Known
 }
-
-// Organic reports whether a liquid, or a mixture by its name, is known to be or to hold an
-// organic one.
-func Organic(name string) bool {
-	return slices.ContainsFunc(Recognise(name), func(r Recognition) bool { return r.Group == "organic liquid" })
-}

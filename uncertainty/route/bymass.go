@@ -3,6 +3,7 @@ package route
 import (
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 )
 
 // weighAliquot weighs out a part of the solution at hand.
@@ -98,7 +99,7 @@ func (c *compiler) byMass(l *liquid) (w, density uncertainty.Node, err error) {
 }
 
 // byVolume is the inverse of byMass: γ = w ρ0 / (1 - w (1 - φ ρ0)).
-func (c *compiler) byVolume(w uncertainty.Node, l equipment.Medium) (concentration, density uncertainty.Node, err error) {
+func (c *compiler) byVolume(w uncertainty.Node, l mixed.Liquid) (concentration, density uncertainty.Node, err error) {
 	m := c.model
 	solvent, excess, err := c.densities(l, func(_ *equipment.StockSubstance, holds float64) float64 {
 		return m.Intended(w) * holds
@@ -113,7 +114,7 @@ func (c *compiler) byVolume(w uncertainty.Node, l equipment.Medium) (concentrati
 
 // densities appends ρ0 and 1 - φ ρ0, with φ as it is in a solution whose mass fraction a
 // function finds, as the table of stocks counts it.
-func (c *compiler) densities(l equipment.Medium, fraction func(t *equipment.StockSubstance, holds float64) float64) (solvent, excess uncertainty.Node, err error) {
+func (c *compiler) densities(l mixed.Liquid, fraction func(t *equipment.StockSubstance, holds float64) float64) (solvent, excess uncertainty.Node, err error) {
 	density, err := c.densityOf(l)
 	if err != nil {
 		return 0, 0, err

@@ -6,6 +6,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 )
 
 // dissolve: c = solute / (V + m φ), in a measured volume of solvent; for a
@@ -128,7 +129,7 @@ func (c *compiler) take(i int) error {
 
 // deliver measures out a volume, or drops, of a liquid: of a pure one, or of the solution
 // of that name.
-func (c *compiler) deliver(i int, liquid equipment.Medium, solution string) (uncertainty.Node, error) {
+func (c *compiler) deliver(i int, liquid mixed.Liquid, solution string) (uncertainty.Node, error) {
 	s, use := &c.route.Steps[i], c.use(i)
 	use.Day, use.Solution = c.dayOf(liquid), solution
 	c.notePlastic(s.Measure, liquid)
@@ -252,7 +253,7 @@ func (c *compiler) add(i int) error {
 }
 
 // mix adds a volume of a liquid to the aliquot, or to what is mixed from it.
-func (c *compiler) mix(i int, b uncertainty.Node, other equipment.Medium) {
+func (c *compiler) mix(i int, b uncertainty.Node, other mixed.Liquid) {
 	mixed := c.medium.With(c.model.Intended(c.volume), other, c.model.Intended(b))
 	c.volume = c.call(c.contracted(i, c.volume, b, c.medium, other), mixedVolume, "", "mL")
 	c.medium = mixed

@@ -5,6 +5,7 @@ import (
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/hazards"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/strengths"
 )
 
@@ -116,7 +117,7 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 }
 
 // leftOfRung is what is left of a rung as of any solution that is made up to a mark.
-func (c *compiler) leftOfRung(i int, v uncertainty.Node, made equipment.Medium) (uncertainty.Node, error) {
+func (c *compiler) leftOfRung(i int, v uncertainty.Node, made mixed.Liquid) (uncertainty.Node, error) {
 	mouth, closes := c.prep.Ladder.In.Mouth(c.prep.Ladder.In.Capacity)
 	if closes || c.prep.Bench.Closed {
 		return v, nil

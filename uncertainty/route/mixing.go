@@ -6,19 +6,20 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/strengths"
 )
 
 // contracted appends the volume (a + b)(1 - ε) of a liquid mixed with a volume b
 // of another. ε is 0 for one and the same liquid, what the step states, or
 // for ethanol and water that of OIML R 22 at the intended volumes.
-func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other equipment.Medium) uncertainty.Node {
+func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other mixed.Liquid) uncertainty.Node {
 	m := c.model
 	sum := m.Add(a, b)
 	epsilon := c.route.Steps[i].Contraction.Value
 	switch {
 	case c.route.Steps[i].Contraction.Known || liquid.Name == other.Name:
-	case equipment.Alcoholic(liquid, other):
+	case mixed.Alcoholic(liquid, other):
 		v, added := m.Intended(a), m.Intended(b)
 		volume, _ := equipment.MixAlcohol(v, liquid.Ethanol, added, other.Ethanol)
 		epsilon = 1 - volume/(v+added)
@@ -34,7 +35,7 @@ func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other equipm
 
 // dayOf is the day with the liquid that is measured, where that is not the
 // solvent of the prep.
-func (c *compiler) dayOf(l equipment.Medium) equipment.Day {
+func (c *compiler) dayOf(l mixed.Liquid) equipment.Day {
 	day := c.day
 	if l.Name == c.solvent.Name {
 		return day
@@ -53,7 +54,7 @@ func (c *compiler) dayOf(l equipment.Medium) equipment.Day {
 
 // expand finds by how much a liquid expands that is not the solvent of the prep: by the tables,
 // of ethanol and water by their strength, of another mixture between its parts.
-func (c *compiler) expand(day *equipment.Day, l equipment.Medium) {
+func (c *compiler) expand(day *equipment.Day, l mixed.Liquid) {
 	own, found := c.expansionOf(l.Name)
 	low, high, bounded := equipment.ExpansionBounds(l.Parts, c.expansionOf)
 	switch {
@@ -84,7 +85,7 @@ func (c *compiler) expansionOf(name string) (perDegree float64, known bool) {
 }
 
 // densityOf is the density in g/mL at 20 °C of what a solute is dissolved in.
-func (c *compiler) densityOf(l equipment.Medium) (float64, error) {
+func (c *compiler) densityOf(l mixed.Liquid) (float64, error) {
 	solvent := c.prep.Solvent
 	liquid, found := equipment.FindLiquid(l.Name)
 	switch {

@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/strengths"
 )
 
@@ -55,7 +56,7 @@ func (p *Prep) Model(r *Route) (m *uncertainty.Model, strength uncertainty.Node,
 }
 
 // groundOfDensity is what the density of a liquid rests on.
-func (c *compiler) groundOfDensity(l equipment.Medium, density float64) uncertainty.Ground {
+func (c *compiler) groundOfDensity(l mixed.Liquid, density float64) uncertainty.Ground {
 	known, found := equipment.FindLiquid(l.Name)
 	switch {
 	case found && known.Density == density:

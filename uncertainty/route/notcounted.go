@@ -6,6 +6,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 )
 
 // What is not counted since nothing is known of it is named where it can matter.
@@ -35,8 +36,8 @@ func (c *compiler) noteTraces(concentration uncertainty.Node) {
 }
 
 // notePlastic names what passes between an organic liquid and a measure of plastic.
-func (c *compiler) notePlastic(k *equipment.Measure, l equipment.Medium) {
-	if k.MeetsPlastic() && equipment.Organic(l.Name) {
+func (c *compiler) notePlastic(k *equipment.Measure, l mixed.Liquid) {
+	if k.MeetsPlastic() && l.Organic() {
 		c.notes.LeaveOut("plastic-and-liquid", k.Name, l.Name)
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/strengths"
 )
 
@@ -91,7 +92,7 @@ func (c *compiler) measure(i int) error {
 	if !c.prep.Solute.Density.Known && !c.prep.countsVolume() {
 		return equipment.Cannot("solute-without-density", "")
 	}
-	c.medium = equipment.MediumOf(c.prep.Solute.Weighed())
+	c.medium = mixed.Of(c.prep.Solute.Weighed())
 	c.medium.Solute = true
 	volume, err := c.deliver(i, c.medium, "")
 	if err != nil {
@@ -149,7 +150,7 @@ func (c *compiler) stock(s *Stock) (*liquid, error) {
 	strength := c.strengthAsCounted(s)
 	l := &liquid{name: s.Name, left: math.Inf(1), bought: true, medium: c.solvent}
 	if s.Solvent != "" {
-		l.medium = equipment.MediumOf(s.Solvent)
+		l.medium = mixed.Of(s.Solvent)
 	}
 	if err := c.concentrate(l, s, strength); err != nil {
 		return nil, err
