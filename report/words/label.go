@@ -160,6 +160,6 @@ func shown(q *route.Prep, h *route.Handled) string {
 	default:
 		parts.Put("", gramsPerLitre(unit, "(%s ± %s)", s.Value, s.GiveOrTake))
 	}
-	parts.Put("", assumedOf(&h.Analytic))
+	parts.Put("", assumedOf(&h.Analytic, &h.Quoted))
 	return strings.Join(parts, "; ")
 }

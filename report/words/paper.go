@@ -99,7 +99,7 @@ func (p *Paper) measurand() string {
 }
 
 // cautions are those about what the route handles.
-func (p *Paper) cautions() []string { return Cautions(p.prep(), withoutLadder(p.result())) }
+func (p *Paper) cautions() []string { return Cautions(p.prep(), WithoutLadder(p.result())) }
 
 // minds are what a reader must not miss of the result: all that the screen says is to be
 // minded.

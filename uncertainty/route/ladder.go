@@ -24,6 +24,8 @@ type Rung struct {
 	TakeML float64
 	// Reason says why the bench cannot do it; nothing when it can.
 	Reason note.Note
+	// Uninformative says that its strength could be nothing; nothing where it could not.
+	Uninformative note.Note
 	// Analytic is the strength of the rung, in the unit of the target.
 	Analytic uncertainty.Analytic
 	// Hazards are the words for its strength. IntoSolvent: the aliquot goes into the solvent;
@@ -60,12 +62,13 @@ func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 		case err != nil:
 			return nil, err
 		}
-		if rung.Analytic, err = c.model.Propagate(node, coverage); err != nil {
+		if rung.Analytic, err = c.mixed(node, coverage); err != nil {
 			return nil, err
 		}
+		rung.Uninformative = couldBeNothing(rung.Analytic.Lower(), rung.Analytic.Upper(), c.prep.Target.Unit)
 		c.arrangeRung(&rung)
 		if before != nil {
-			ratio, err := c.model.Propagate(c.model.Divide(node, *before), coverage)
+			ratio, err := c.mixed(c.model.Divide(node, *before), coverage)
 			switch {
 			case err == nil:
 				rung.Ratio = &ratio

@@ -35,6 +35,7 @@ var words = map[string]string{
 	"film-that-stays":            "the film that stays in the %s, which is adjusted to contain",
 	"film-rinsed-out":            "the film that is rinsed out of the %s, beyond what it is adjusted to deliver",
 	"last-drop-left":             "the %s is made to be blown out: left in its tip, its last drop is missing from what it gives; say blown-out = true in the step where it is blown out",
+	"in-runs-out":                "the %s is marked In: what stays in it when it has run out is missing from what it gives; rinse it into the receiver (rinsed = true in the step), or take one marked Ex",
 	"last-drop":                  "the last drop in the tip of the %s is about %s",
 	"last-drop-from-memory":      "the last drop in the tip of the %s is about %s (from memory)",
 	"retained-when-poured":       "what stays in the %s when it is poured out",
@@ -190,6 +191,7 @@ var words = map[string]string{
 	"weighs-nothing":            "step %d weighs %s, give or take %s: it could be nothing at all",
 	"measures-nothing":          "step %d measures %s, give or take %s: it could be nothing at all",
 	"may-all-stay":              "step %d measures %s, all of which may stay in the %s: it could be nothing at all",
+	"strength-nothing":          "its strength, between %s and %s %s, could be nothing at all",
 	"may-not-meet":              "it brings together %s and %s, which may not meet",
 	"strength-not-known":        "its strength in %s is not known",
 	// What stands on the bench, and what a step brings.
