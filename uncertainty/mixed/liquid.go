@@ -6,6 +6,7 @@ import (
 	"math"
 	"minim/equipment"
 	"slices"
+	"strings"
 )
 
 // Liquid is the liquid that a solute is dissolved in, or a liquid solute.
@@ -95,7 +96,7 @@ func (l Liquid) UpTo(v float64, other Liquid, mark float64) Liquid {
 
 // Organic reports whether it is known by its name to be or to hold an organic liquid.
 func (l Liquid) Organic() bool {
-	return slices.ContainsFunc(equipment.Recognise(l.Name), func(r equipment.Recognition) bool { return r.Group == "organic liquid" })
+	return slices.ContainsFunc(equipment.Recognise(l.Name), func(r equipment.Recognition) bool { return strings.HasPrefix(r.Group, "organic") })
 }
 
 // Volatile reports whether a substance is known to evaporate from its solutions by its name
