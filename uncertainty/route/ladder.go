@@ -5,6 +5,7 @@ import (
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/hazards"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/strengths"
 )
 
@@ -96,7 +97,7 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	}
 	made := c.current.medium
 	if take < whole {
-		made = made.upTo(take, c.solvent, whole)
+		made = made.UpTo(take, c.solvent, whole)
 		in.Day = c.dayOf(made)
 	}
 	v, err := l.In.Contain(in, whole)
@@ -111,11 +112,12 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	}
 	c.call(v, volumeInVessel, l.In.Name, "mL")
 	concentration := m.Divide(m.Multiply(c.current.concentration, a), v)
+	c.noteTraces(concentration)
 	return c.toUnit(&liquid{concentration: concentration, medium: c.current.medium}, c.prep.Target.Unit)
 }
 
 // leftOfRung is what is left of a rung as of any solution that is made up to a mark.
-func (c *compiler) leftOfRung(i int, v uncertainty.Node, made medium) (uncertainty.Node, error) {
+func (c *compiler) leftOfRung(i int, v uncertainty.Node, made mixed.Liquid) (uncertainty.Node, error) {
 	mouth, closes := c.prep.Ladder.In.Mouth(c.prep.Ladder.In.Capacity)
 	if closes || c.prep.Bench.Closed {
 		return v, nil

@@ -8,6 +8,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 )
 
 // standing is a solution in a vessel that is not closed.
@@ -18,7 +19,7 @@ type standing struct {
 	where   note.Note
 	minutes float64
 	mouth   equipment.Mouth
-	liquid  medium
+	liquid  mixed.Liquid
 	// grams is its mass, as intended.
 	grams float64
 }
@@ -79,9 +80,9 @@ func (c *compiler) standsOpen(o standing, solution uncertainty.Node) (uncertaint
 	share := lost / o.grams
 	switch {
 	case share >= mostEvaporated:
-		return 0, equipment.Cannot("evaporates-away", o.liquid.name, o.amount, o.where, o.minutes, quantity.Percent(share))
+		return 0, equipment.Cannot("evaporates-away", o.liquid.Name, o.amount, o.where, o.minutes, quantity.Percent(share))
 	case c.mayLose(share, unknown):
-		c.notes.Assume("stands-open", o.liquid.name, o.amount, o.where, o.minutes, quantity.Percent(share))
+		c.notes.Assume("stands-open", o.liquid.Name, o.amount, o.where, o.minutes, quantity.Percent(share))
 		return c.evaporated(solution, share, o.owner), nil
 	}
 	return solution, nil
@@ -93,7 +94,7 @@ func (c *compiler) mayLose(share float64, unknown []string) bool {
 		c.notes.LeaveOut("evaporation", name)
 	}
 	counts := share >= leastEvaporated
-	if solute := &c.prep.Solute; counts && (equipment.Volatile(solute.Name) || equipment.Volatile(solute.Weighed())) {
+	if solute := &c.prep.Solute; counts && (mixed.Volatile(solute.Name) || mixed.Volatile(solute.Weighed())) {
 		c.notes.LeaveOut("evaporation-of-solute", solute.Name)
 		return false
 	}
@@ -110,7 +111,7 @@ func (c *compiler) evaporated(amount uncertainty.Node, most float64, owner uncer
 
 // oftenPoured appends what a strength of a stock has become by what evaporated each time that it
 // was opened.
-func (c *compiler) oftenPoured(strength uncertainty.Node, s *Stock, liquid medium) uncertainty.Node {
+func (c *compiler) oftenPoured(strength uncertainty.Node, s *Stock, liquid mixed.Liquid) uncertainty.Node {
 	times := s.Opened.Value
 	if !s.Opened.Known {
 		times = oftenOpened
@@ -131,9 +132,9 @@ func (c *compiler) oftenPoured(strength uncertainty.Node, s *Stock, liquid mediu
 }
 
 // evaporating are the parts of a liquid but for the solute, which stays.
-func (c *compiler) evaporating(l medium) (parts []equipment.Part) {
-	for _, p := range l.parted() {
-		if !l.solute || p.Name != c.prep.Solute.Weighed() {
+func (c *compiler) evaporating(l mixed.Liquid) (parts []equipment.Part) {
+	for _, p := range l.Parted() {
+		if !l.Solute || p.Name != c.prep.Solute.Weighed() {
 			parts = append(parts, p)
 		}
 	}
@@ -141,7 +142,7 @@ func (c *compiler) evaporating(l medium) (parts []equipment.Part) {
 }
 
 // likelyDensity is that of water where none is known.
-func (c *compiler) likelyDensity(l medium) float64 {
+func (c *compiler) likelyDensity(l mixed.Liquid) float64 {
 	if density, err := c.densityOf(l); err == nil && density > 0 {
 		return density
 	}
