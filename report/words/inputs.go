@@ -58,19 +58,26 @@ func (p *Paper) inputs(e *equation.Equation) []page.Block {
 		t.Rows = append(t.Rows,
 			page.Row{Cells: []string{shownSymbol(e.Symbol(&line.Influence)), influence.Name(&line.Influence), withUnit(uncertainty.SummaryOf(line.Distribution).Mean, line.Unit),
 				strings.TrimSpace(uncertainty.ThreeDigits(line.StandardUncertainty) + " " + line.Unit), degrees(line.DegreesOfFreedom),
-				uncertainty.ThreeDigits(cancelled(a, line, line.Sensitivity)), signed(cancelled(a, line, line.Contribution)), fineShare(line.Share)}},
+				sensitivity(line, a.StandardUncertainty), signed(unlessNothing(line.Contribution, a.StandardUncertainty)), fineShare(line.Share)}},
 			page.Row{Cells: []string{"", inputWords(line, unit, sets[i])}, More: true})
 	}
 	return section("Inputs", t, prose(p.combined(sets)))
 }
 
-// cancelled is 0 in place of x where the uses of an input cancel but for what sums of floats leave
-// over, and x where they do not.
-func cancelled(a *uncertainty.Analytic, line *uncertainty.Contribution, x float64) float64 {
-	if math.Abs(line.Contribution) <= 1e-12*a.StandardUncertainty {
+// sensitivity has three digits.
+func sensitivity(line *uncertainty.Contribution, u float64) string {
+	if unlessNothing(line.Contribution, u) == 0 {
+		return "0"
+	}
+	return uncertainty.ThreeDigits(line.Sensitivity)
+}
+
+// unlessNothing is a contribution to u, and 0 where it is what rounding left of none.
+func unlessNothing(contribution, u float64) float64 {
+	if math.Abs(contribution) <= 1e-12*u {
 		return 0
 	}
-	return x
+	return contribution
 }
 
 // inputWords say of an input whose it is, how it is distributed, how that was evaluated and where it

@@ -188,7 +188,7 @@ func (p *Paper) method() string {
 	text += p.methodResult()
 	text += when(unnamed(q), fmt.Sprintf(" The strength is %s.", countedAs(q)))
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
-		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Sum))
+		text += fmt.Sprintf(" The largest part of the uncertainty: %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Sum))
 	}
 	found := p.finding()
 	return when(found != "", found+". ") + text

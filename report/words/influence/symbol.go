@@ -83,7 +83,7 @@ var symbols = map[string]string{
 	"activity":                    "a",
 	"specific volume":             "φ",
 	"density of a liquid":         "ρ_liq",
-	"conversion":                  "k",
+	"conversion":                  "f_unit",
 	"form factor":                 "F",
 	"contraction":                 "f_mix",
 	"slope of a density":          "s_ρ",
