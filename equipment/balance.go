@@ -26,6 +26,8 @@ type Balance struct {
 	// Weighing is a standard uncertainty of one weighing, from a certificate;
 	// it replaces rounding, repeatability and linearity.
 	Weighing Stated
+	// Checks are readings of check weights: see [Balance.Judge].
+	Checks []Check
 	// Count is the number of pieces alike.
 	Count int
 	// Price of a piece.
@@ -113,14 +115,23 @@ func (b *Balance) weigh(u Use, reading float64, tare Pan, ends func() (gross, le
 		}
 		b.noteLinearity(u, tare)
 	}
+	b.tellChecks(u.Notes)
 	if b.Span == 0 && !b.Weighing.Known {
 		u.Notes.LeaveOut("sensitivity", b.Name)
 	}
 	if b.Span > 0 {
-		span := m.Influence(influence(u.piece(b.Name, b.Count), sensitivity, "", uncertainty.PlusMinus(b.Span)))
+		span := b.span(u)
+		if c := b.nearestCheck(b.Under(tare, reading).grams); c != nil {
+			span = b.given(u, c, span, c.Weight.Mass*b.Span*b.Span/3)
+		}
 		mass = m.Multiply(mass, m.Add(m.Constant(1), span))
 	}
 	return mass, nil
+}
+
+// span appends the relative error of the sensitivity.
+func (b *Balance) span(u Use) uncertainty.Node {
+	return u.Model.Influence(influence(u.piece(b.Name, b.Count), sensitivity, "", uncertainty.PlusMinus(b.Span)))
 }
 
 // rounding appends the rounding of one reading to a digit.
@@ -179,6 +190,7 @@ func (b *Balance) WithReadability(d float64) *Balance {
 	other.Name, other.Price = "balance reading "+quantity.Grams(d), Price{}
 	other.Readability = d
 	other.Repeatability = b.Repeatability.Scaled(d / b.Readability)
+	other.Checks = nil
 	for _, figure := range []*float64{&other.Linearity.Value, &other.Weighing.Value} {
 		*figure *= d / b.Readability
 	}

@@ -85,5 +85,5 @@ func propagated(u Use, node uncertainty.Node, err error) (a uncertainty.Analytic
 	if err != nil {
 		panic("equipment: " + err.Error())
 	}
-	return a
+	return a.Mixed()
 }

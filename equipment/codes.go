@@ -33,6 +33,7 @@ const (
 	sensitivity         uncertainty.Code = "sensitivity"
 	leftOnBoat          uncertainty.Code = "left on the boat"
 	linearAtZero        uncertainty.Code = "linearity at zero"
+	checkError          uncertainty.Code = "error at a check weight"
 )
 
 // The two parts of the error of linearity of a balance. At of a local one is a load in g, of

@@ -16,13 +16,11 @@ import (
 // mouth of width d, or 5 mm where that is less. A wide surface is chilled by what leaves it, which
 // a factor counts. Against a formula for pools it errs upwards by 40 % for water; a draught makes
 // it half as much again: it is known within a factor of 2.
-const (
-	mostOutsideRim = 5  // mm
-	wideMouth      = 20 // mm, from which the surface is chilled (judgement)
-	// swept is the share of the air in a bottle that is renewed each time that it is opened and
-	// poured from (judgement).
-	swept = 0.5
-)
+//
+// mostOutsideRim is that of δ, and wideMouth the width from which a surface is chilled, in mm
+// (judgement); swept is the share of the air in a bottle that is renewed each time that it is opened
+// and poured from (judgement).
+const mostOutsideRim, wideMouth, swept = 5, 20, 0.5
 
 // vapour is a row of the table of what evaporates. No figure: it does not.
 type vapour struct {
@@ -105,11 +103,7 @@ func EvaporatesOpened(parts []Part, density, times, t float64) (share float64, u
 
 // A low beaker of 50 mL is 40 mm wide and 60 mm high inside; others are of its shape (those of
 // 25 to 1000 mL within 6 %; from memory of ISO 3819).
-const (
-	beakerCapacity = 50.0
-	beakerWidth    = 40.0
-	beakerHeight   = 60.0
-)
+const beakerCapacity, beakerWidth, beakerHeight = 50.0, 40.0, 60.0
 
 // beaker is the mouth of a low beaker of a capacity with so much in it, in mL.
 func beaker(capacity, mL float64) Mouth {
@@ -145,12 +139,4 @@ func (k *Measure) Mouth(mark float64) (m Mouth, closes bool) {
 		m = beaker(k.Capacity, mark)
 	}
 	return m, g.Stopper || g.PenLine
-}
-
-// Volatile reports whether a substance is known to evaporate from its solutions by its name
-// (common practice, no source).
-func Volatile(name string) bool {
-	l, _ := FindLiquid(name)
-	s, found := FindStock(name)
-	return l.Volatile || found && s.Volatile
 }

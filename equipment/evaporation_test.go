@@ -122,12 +122,6 @@ func TestMouths(t *testing.T) {
 	}
 }
 
-func TestVolatileSolutes(t *testing.T) {
-	for name, want := range map[string]bool{"ammonia": true, "NH3": true, "formalin": true, "propan-2-ol": true, "sodium chloride": false, "hydrogen peroxide": false, "sucrose": false} {
-		assert.Equal(t, want, Volatile(name), name)
-	}
-}
-
 // Each row of the table says where it is from.
 func TestEvaporationTableHasSources(t *testing.T) {
 	file, err := os.ReadFile("classes/evaporation.csv")

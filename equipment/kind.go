@@ -38,6 +38,8 @@ type traits struct {
 	// EitherMark: it has one mark or a scale, which its name may not tell. Stopper: it can be
 	// closed and turned over.
 	EitherMark, Stopper bool
+	// plastic: most are of plastic where they meet what they measure (common practice, no source).
+	plastic bool
 	// shape of the limit of error, unless stated otherwise.
 	shape Shape
 	// keeps is what stays in it when it is emptied, Care what to mind when it delivers.
@@ -93,12 +95,12 @@ var kinds = []traits{
 	{kind: "graduated", Table: "pipette", Delivers: true, ex: true, Scale: true, Numbers: true, Read: true, difference: true, Lettered: true, LastDrop: true,
 		Filler: true, EitherMark: true, shape: triangle, keeps: dropInTip, Care: runsOut},
 	{kind: "piston", Table: "pipette", Delivers: true, ex: true, Set: true, Dial: true, makersDivision: true,
-		Forms: []string{"air", "direct reusable", "direct single-use", "dispenser"}, shape: rectangle, keeps: pressedEmpty, Care: pressed},
-	{kind: "transfer", Table: "pipette", Delivers: true, ex: true, Set: true, Numbers: true, shape: rectangle, keeps: pressedEmpty, Care: pressed},
+		Forms: []string{"air", "direct reusable", "direct single-use", "dispenser"}, plastic: true, shape: rectangle, keeps: pressedEmpty, Care: pressed},
+	{kind: "transfer", Table: "pipette", Delivers: true, ex: true, Set: true, Numbers: true, plastic: true, shape: rectangle, keeps: pressedEmpty, Care: pressed},
 	{kind: "burette", Table: "burette", Delivers: true, ex: true, Scale: true, Numbers: true, Read: true, difference: true, toMark: true, Lettered: true,
 		RestApart: true, shape: triangle, keeps: dropInTip, Care: runsOut},
 	{kind: "syringe", Table: "syringe", Delivers: true, ex: true, Set: true, Numbers: true, tenths: true, makersDivision: true,
-		shape: rectangle, keeps: pressedEmpty, Care: pressed, scatters: ofSetting},
+		plastic: true, shape: rectangle, keeps: pressedEmpty, Care: pressed, scatters: ofSetting},
 	{kind: "dropper", Table: "dropper", Delivers: true, ex: true, Set: true, Counts: true, RestApart: true, shape: rectangle, keeps: pressedEmpty, Care: counted},
 	{kind: "beaker", Table: "beaker", Receives: true, Delivers: true, Scale: true, Numbers: true, Read: true, makersDivision: true,
 		Forms: []string{"marked", "unmarked"}, shape: rectangle, keeps: unknownFilm, Care: poured},

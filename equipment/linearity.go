@@ -47,16 +47,48 @@ func (b *Balance) linearity(u Use, gross, tare end) uncertainty.Node {
 	case b.Law == Independent:
 		return m.Subtract(b.ofReading(u, gross), b.ofReading(u, tare))
 	}
-	return m.Name(b.inTwoParts(u, gross, tare), influence(with(u.Step, b.Name), linearityError, "g", nil))
+	return m.Name(b.inTwoParts(u, loads{gross.pan, tare.pan}), influence(with(u.Step, b.Name), linearityError, "g", nil))
 }
 
-// inTwoParts appends the error of the curve and of the local parts.
-func (b *Balance) inTwoParts(u Use, gross, tare end) uncertainty.Node {
-	m, limit := u.Model, b.linearWithin()
-	e := m.Subtract(b.ofLoad(u, gross.pan), b.ofLoad(u, tare.pan))
-	e = b.curve(u, e, uncertainty.Influence{Code: linearCurve, Distribution: uncertainty.PlusMinus(limit / 2)}, func(p Pan) float64 { return 1 }, gross.pan, tare.pan)
-	growing := uncertainty.Influence{Code: linearGrowing, Distribution: uncertainty.PlusMinus(limit / math.Sqrt2)}
-	return b.curve(u, e, growing, func(p Pan) float64 { return b.beyondDigits(p.grams) / limit }, gross.pan, tare.pan)
+// inTwoParts appends the error of the curve and of the local parts, and what a check weight says
+// of it.
+func (b *Balance) inTwoParts(u Use, of loads) uncertainty.Node {
+	c := b.nearestCheck(of.gross.grams)
+	if c == nil {
+		return b.linear(u, of)
+	}
+	unscaled := *b
+	unscaled.Span = 0
+	return b.given(u, c, b.linear(u, of), unscaled.covariance(of, b.bare(c)))
+}
+
+// linear appends the error of linearity between two loads in its two parts.
+func (b *Balance) linear(u Use, of loads) uncertainty.Node {
+	if b.linearWithin() == 0 {
+		return u.Model.Constant(0)
+	}
+	e := u.Model.Subtract(b.ofLoad(u, of.gross), b.ofLoad(u, of.tare))
+	for _, c := range b.curves() {
+		e = b.curve(u, e, c, of)
+	}
+	return e
+}
+
+// curve of the error over the range. Its value at node k is z_k + z_k+1, of independent parts z,
+// rectangular within the limit, times a scale that goes by the load.
+type curve struct {
+	code  uncertainty.Code
+	limit float64
+	scale func(Pan) float64
+}
+
+// curves are that of a limit which is the same at all loads, and what an assumed one has beyond.
+func (b *Balance) curves() [2]curve {
+	limit := b.linearWithin()
+	return [2]curve{
+		{linearCurve, limit / 2, func(p Pan) float64 { return 1 }},
+		{linearGrowing, limit / math.Sqrt2, func(p Pan) float64 { return b.beyondDigits(p.grams) / limit }},
+	}
 }
 
 // ofReading appends the error of a reading that has one of its own.
@@ -105,18 +137,25 @@ func (b *Balance) beyondDigits(load float64) float64 {
 var nodes = [...]float64{0, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1}
 
 // curve adds to an error what a curve is at the gross load less what it is at the tare, each
-// times a scale. Its value at node k is z_k + z_k+1, of independent parts z as described: two
-// neighbours have a correlation of 1/2, others none.
-func (b *Balance) curve(u Use, e uncertainty.Node, of uncertainty.Influence, scale func(Pan) float64, gross, tare Pan) uncertainty.Node {
-	at, less := b.parts(gross.grams, scale(gross)), b.parts(tare.grams, scale(tare))
-	for k := range at {
-		if weight := at[k] - less[k]; weight != 0 {
-			z := b.ofPiece(u, of.Code, of.Distribution)
+// times a scale: two neighbouring nodes have a correlation of 1/2, others none.
+func (b *Balance) curve(u Use, e uncertainty.Node, c curve, of loads) uncertainty.Node {
+	for k, weight := range b.partsBetween(of, c.scale) {
+		if weight != 0 {
+			z := b.ofPiece(u, c.code, uncertainty.PlusMinus(c.limit))
 			z.At = float64(k)
 			e = u.Model.Add(e, u.Model.Multiply(u.Model.Constant(weight), u.Model.Influence(z)))
 		}
 	}
 	return e
+}
+
+// partsBetween are the weights of the parts of a curve in the error between two loads.
+func (b *Balance) partsBetween(of loads, scale func(Pan) float64) (weights [len(nodes) + 1]float64) {
+	at, less := b.parts(of.gross.grams, scale(of.gross)), b.parts(of.tare.grams, scale(of.tare))
+	for k := range at {
+		weights[k] = at[k] - less[k]
+	}
+	return weights
 }
 
 // parts are the weights of the parts of a curve at a load, times a scale. Between two nodes it is
@@ -157,7 +196,7 @@ func (b *Balance) noteLinearity(u Use, p Pan) {
 // weighings on it share.
 func IsLinearity(code uncertainty.Code) bool {
 	switch code {
-	case linearAtLoad, linearInBoat, linearInVessel, linearCurve, linearGrowing:
+	case linearAtLoad, linearInBoat, linearInVessel, linearCurve, linearGrowing, checkError:
 		return true
 	}
 	return false

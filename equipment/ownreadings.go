@@ -64,6 +64,9 @@ const (
 	NotTold Standing = "not-told"
 	// OfOthers: there are several pieces, or a new one each time, and the readings are of one.
 	OfOthers Standing = "of-others"
+	// Unused: what the kit states of a balance leaves no room for it, an error anew in each reading, or
+	// the uncertainty of a weighing in place of all others.
+	Unused Standing = "unused"
 )
 
 // Judged is what the mean of own readings says of a piece beside its limit.

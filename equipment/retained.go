@@ -140,6 +140,9 @@ func (k *Measure) nothingLost(u Use, mark float64) bool {
 		return u.Emptying == BlownOut
 	case !k.Ex && u.Emptying != Rinsed:
 		u.Notes.LeaveOut("film-that-stays", k.Name)
+		if toTip && u.Emptying == drained {
+			u.Notes.Warn("in-runs-out", k.Name)
+		}
 	case k.Ex && u.Emptying == Rinsed:
 		u.Notes.LeaveOut("film-rinsed-out", k.Name)
 	case k.Ex && u.Emptying == drained && toTip:

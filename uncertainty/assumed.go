@@ -32,7 +32,16 @@ func (a Analytic) shareOf(counts func(line *Contribution) bool) float64 {
 // place of the a²/6 of a triangle). Their degrees of freedom are infinite, so that the
 // effective ones grow as u⁴. It is the expanded uncertainty itself where there is none.
 func (a *Analytic) IfRectangular() float64 {
-	more := 0.0
+	more := a.MoreIfRectangular()
+	if more == 0 {
+		return a.ExpandedUncertainty
+	}
+	u := a.StandardUncertainty * math.Sqrt(1+more)
+	return CoverageFactor(a.CoverageProbability, a.DegreesOfFreedom*(1+more)*(1+more)) * u
+}
+
+// MoreIfRectangular is by how much of itself the variance would then grow.
+func (a *Analytic) MoreIfRectangular() (more float64) {
 	for i := range a.Budget {
 		line := &a.Budget[i]
 		if line.AssumedShape && line.StandardUncertainty > 0 {
@@ -40,9 +49,5 @@ func (a *Analytic) IfRectangular() float64 {
 			more += float64(line.Share * (float64(flat*flat) - 1))
 		}
 	}
-	if more == 0 {
-		return a.ExpandedUncertainty
-	}
-	u := a.StandardUncertainty * math.Sqrt(1+more)
-	return CoverageFactor(a.CoverageProbability, a.DegreesOfFreedom*(1+more)*(1+more)) * u
+	return more
 }

@@ -114,11 +114,12 @@ func causeOf(a Analytic, linear, full interval) (Cause, *Influence) {
 	wide := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
 	if skew >= shape {
 		in := largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
-		if !isStudent(wide) || in.Distribution.summary().Skewness != 0 { // or it is the noise of wide tails
+		lopsided := in != nil && finite(in.Distribution.summary().Skewness) && in.Distribution.summary().Skewness != 0
+		if lopsided || !isStudent(wide) && a.widestTails() == nil { // or it is the noise of wide tails
 			return skewed, in
 		}
 	}
-	if in := a.widestTails(); in != nil && tails(&a, in) >= shape/2 {
+	if in := a.widestTails(); in != nil && (tails(&a, in) >= shape/2 || skew >= shape) {
 		return fewReadings, in
 	}
 	if isStudent(wide) {

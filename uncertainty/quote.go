@@ -1,5 +1,7 @@
 package uncertainty
 
+import "math"
+
 // Quoted is the coverage interval to be stated.
 type Quoted struct {
 	Lower, Upper float64
@@ -11,6 +13,9 @@ type Quoted struct {
 	// model at the means of all influences; where it has no standard deviation, that is NaN.
 	Value, StandardUncertainty float64
 }
+
+// Relative is half the width of the interval, relative to the value.
+func (q *Quoted) Relative() float64 { return (q.Upper - q.Lower) / 2 / math.Abs(q.Value) }
 
 // QuoteWithin is the largest difference, as a fraction of U, for which the
 // analytic interval is quoted.

@@ -237,3 +237,10 @@ func TestEveryKeyOfReadingsIsDocumented(t *testing.T) {
 	_, err := bench.ParseKit("k", []byte("[[flask]]\nname = \"x\"\ncapacity = \"10 mL\"\ntolerance = \"0.1 mL\"\nreadings = { qqqqqqqqqq = 1, weighed = [\"1 g\", \"2 g\"], temperature = \"20 °C\" }\n"))
 	assert.Equal(t, documented(t, "Readings of one's own", ""), known(t, err))
 }
+
+// The keys of a table of readings of a balance.
+func TestEveryKeyOfReadingsOfABalanceIsDocumented(t *testing.T) {
+	skipIfSlow(t)
+	_, err := bench.ParseKit("k", []byte("[[balance]]\nname = \"x\"\ncapacity = \"10 g\"\nreadability = \"1 g\"\nreadings = { qqqqqqqqqq = 1, values = [\"1 g\", \"2 g\"] }\n"))
+	assert.Equal(t, documented(t, "Readings of a balance", ""), known(t, err))
+}

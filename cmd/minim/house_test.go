@@ -26,6 +26,7 @@ var layers = []string{
 	"minim/equipment",
 	"minim/uncertainty/strengths",
 	"minim/uncertainty/hazards",
+	"minim/uncertainty/mixed",
 	"minim/uncertainty/route",
 	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps
 	"minim/uncertainty/plan",

@@ -144,7 +144,7 @@ steps = [
 name = "0.01 g scale"
 capacity = "200 g"
 readability = "0.01 g"
-readings = ["5.01 g", "5.02 g", "5.00 g"]
+readings = { values = ["5.01 g", "5.02 g", "5.00 g"], check-weight = { nominal = "5 g", class = "M1" } }
 price = "80 EUR"
 [[pipette]]
 name = "2 mL pipette"

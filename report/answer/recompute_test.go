@@ -243,13 +243,52 @@ func studentWithin(k, nu float64) float64 {
 	return 2 * sum * h / 3
 }
 
-func TestRecomputedFromTheTable(t *testing.T) {
-	everyPrep(t, func(t *testing.T, name string, r *readRoute) { r.recompute(t, name) })
+// The table of inputs gives u, k and U, and the equations the value and the sensitivities. Under the
+// race detector one route in seven is enough.
+func TestRecomputed(t *testing.T) {
+	at, thorough := 0, *answer.Thorough
+	everyPrep(t, func(t *testing.T, name string, r *readRoute) {
+		if at++; thorough || at%7 == 0 {
+			r.recompute(t, name)
+			r.evaluate(t, name)
+		}
+	})
 }
 
-// The equations give the value and the sensitivities that the table has.
-func TestRecomputedFromTheEquations(t *testing.T) {
-	everyPrep(t, func(t *testing.T, name string, r *readRoute) { r.evaluate(t, name) })
+// So do those of a batch, of its plan, and of each way to correct it.
+func TestRecomputedOfABatch(t *testing.T) {
+	var whole any
+	require.NoError(t, json.Unmarshal(fileAt(t, "../../testdata/demo/made.json").Data, &whole))
+	seen := 0
+	eachRoute(whole, func(found map[string]any) {
+		text, err := json.Marshal(found)
+		require.NoError(t, err)
+		var r readRoute
+		require.NoError(t, json.Unmarshal(text, &r))
+		if r.Possible {
+			seen++
+			r.recompute(t, r.Name)
+			r.evaluate(t, r.Name)
+		}
+	})
+	assert.Greater(t, seen, 3)
+}
+
+// eachRoute finds what has a budget.
+func eachRoute(value any, with func(map[string]any)) {
+	switch value := value.(type) {
+	case map[string]any:
+		if value["budget"] != nil {
+			with(value)
+		}
+		for _, inner := range value {
+			eachRoute(inner, with)
+		}
+	case []any:
+		for _, inner := range value {
+			eachRoute(inner, with)
+		}
+	}
 }
 
 func (r *readRoute) evaluate(t *testing.T, name string) {

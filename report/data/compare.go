@@ -23,7 +23,7 @@ func Comparison(c, before *route.Comparison) Data { return both(c, before, compa
 
 func comparison(c *route.Comparison) object {
 	return slices.Concat(headed("minim.compare/1", c.Prep), recommended(c), object{
-		{"routes", routes(c.Prep, c.Results)}, {"cautions", cautionsOf(c)}, {"changes", list(words.ChangeTexts(c.Prep))},
+		{"routes", routes(c.Prep, c.Results)}, {"cautions", cautionsOf(c, true)}, {"changes", list(words.ChangeTexts(c.Prep))},
 	})
 }
 
@@ -36,9 +36,13 @@ func recommended(c *route.Comparison) object {
 	return out
 }
 
-func cautionsOf(c *route.Comparison) []string {
-	if c.Verdict.Use < 0 {
+// cautionsOf the route to use, those of the rungs of its ladder where the screen shows it.
+func cautionsOf(c *route.Comparison, ladder bool) []string {
+	switch {
+	case c.Verdict.Use < 0:
 		return words.Cautions(c.Prep, nil)
+	case !ladder:
+		return words.Cautions(c.Prep, words.WithoutLadder(&c.Results[c.Verdict.Use]))
 	}
 	return words.Cautions(c.Prep, &c.Results[c.Verdict.Use])
 }

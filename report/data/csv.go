@@ -8,6 +8,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/words"
+	"minim/uncertainty/hazards"
 	"minim/uncertainty/route"
 )
 
@@ -41,16 +42,32 @@ func csvBoth(changed, asItIs [][]string) [][]string {
 }
 
 // csvRows are those of the routes, with what may not meet.
-func csvRows(c *route.Comparison) [][]string { return withStops(c.Prep, routeRows(c)) }
+func csvRows(c *route.Comparison) [][]string {
+	return withStops(c.Prep, routeRows(c), func(i int) *route.Route { return c.Results[i].Route })
+}
 
-// withStops adds to every row, in a last column, what stands above every screen: what may not
-// meet of all that a prep names.
-func withStops(p *route.Prep, rows [][]string) [][]string {
-	rows[0] = append(rows[0], "may_not_meet")
+// withStops adds to every row, in two last columns, what stands above every screen: what may not
+// meet of what the route of the row brings together, and of all else that a prep names. A row
+// without a route brings nothing together.
+func withStops(p *route.Prep, rows [][]string, of func(row int) *route.Route) [][]string {
+	rows[0] = append(rows[0], "may_not_meet", "may_not_meet_elsewhere")
+	all := p.Clashes(nil)
 	for i := range rows[1:] {
-		rows[1+i] = append(rows[1+i], harmless(strings.Join(words.Stops(p), " ")))
+		var here []hazards.Clash
+		if r := of(i); r != nil {
+			here = p.Clashes(r)
+		}
+		elsewhere := slices.DeleteFunc(slices.Clone(all), func(c hazards.Clash) bool {
+			return slices.ContainsFunc(here, func(h hazards.Clash) bool { return words.Stop(&h) == words.Stop(&c) })
+		})
+		rows[1+i] = append(rows[1+i], stops(here), stops(elsewhere))
 	}
 	return rows
+}
+
+// stops are the sentences about what may not meet, in a cell.
+func stops(clashes []hazards.Clash) string {
+	return harmless(strings.Join(words.StopsOf(clashes), " "))
 }
 
 // routeRows are the header and a row for each route.

@@ -15,7 +15,7 @@ func Kit(k *equipment.Kit) Data {
 	}
 	return records(func() object {
 		return object{
-			{"schema", "minim.kit/1"}, {"invented_example", k.Invented}, {"title", k.Title}, {"note", k.Note}, {"kit", k.File}, {"instruments", list()}, {"own_readings", ownReadings(k)},
+			{"schema", "minim.kit/1"}, {"invented_example", k.Invented}, {"title", k.Title}, {"note", k.Note}, {"kit", k.File}, {"instruments", list()}, {"own_readings", ownReadings(k)}, {"check_weights", checkWeights(k)},
 		}
 	}, list)
 }
@@ -30,6 +30,23 @@ func ownReadings(k *equipment.Kit) []object {
 				{"name", m.Name}, {"of", orNull(string(j.Of))}, {"mark_mL", positive(j.Mark)}, {"readings", int(j.Readings())}, {"mean_mL", j.Mean},
 				{"standard_deviation_mL", j.S}, {"degrees_of_freedom", j.DegreesOfFreedom}, {"expected_mL", only(j.Compared(), j.Expected)},
 				{"chance_of_lying_so_far_off", only(j.Compared(), j.Chance)}, {"counts", string(j.Standing)}, {"liquid", orNull(j.Liquid)},
+			})
+		}
+	}
+	return out
+}
+
+// checkWeights are sets of readings of check weights, with what their means say of the balances.
+func checkWeights(k *equipment.Kit) []object {
+	out := []object{}
+	for _, b := range slices.Concat(k.Balances, k.Candidates.Balances) {
+		for i := range b.Checks {
+			c := &b.Checks[i]
+			compared := c.Standing != equipment.OfOthers && c.Standing != equipment.Unused
+			out = append(out, object{
+				{"name", b.Name}, {"weight_g", c.Weight.Mass}, {"weight_class", orNull(c.Weight.Class)}, {"weight_standard_uncertainty_g", c.Weight.Uncertainty},
+				{"readings", int(c.Readings())}, {"mean_g", c.Mean}, {"standard_deviation_g", c.S}, {"degrees_of_freedom", c.DegreesOfFreedom},
+				{"chance_of_lying_so_far_off", only(compared, c.Chance)}, {"counts", string(c.Standing)},
 			})
 		}
 	}

@@ -97,7 +97,7 @@ func Rescue(r *rescue.Rescue) Data {
 	return dataOf(func() object {
 		return slices.Concat(headed("minim.rescue/1", r.Prep), object{
 			{"coverage_probability", r.Settings.Coverage}, {"has", analytic(&r.Batch.Analytic)}, {"has_mL", r.Batch.MadeML},
-		}, ways(r), object{{"cautions", cautionsOf(r.Comparison)}})
+		}, ways(r), object{{"cautions", cautionsOf(r.Comparison, false)}})
 	}, func() [][]string { return csvRows(r.Comparison) })
 }
 

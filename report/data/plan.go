@@ -17,7 +17,7 @@ func Plan(p, before *plan.Plan) Data { return both(p, before, searched, planRows
 
 func searched(p *plan.Plan) object {
 	return slices.Concat(headed("minim.plan/1", p.Prep), recommended(p.Comparison), object{
-		{"cautions", cautionsOf(p.Comparison)}, {"changes", list(words.ChangeTexts(p.Prep))},
+		{"cautions", cautionsOf(p.Comparison, false)}, {"changes", list(words.ChangeTexts(p.Prep))},
 		{"prefer", p.Options.Prefer}, {"limits", limits(&p.Options)}, {"candidates_by_volume", float64(p.Candidates)},
 		{"not_searched", texts(p.NotSearched)}, {"search_cut_short", p.CutShort},
 		{"would_help", each(p.Helps, func(h *plan.Help) object {
@@ -76,5 +76,5 @@ func planRows(p *plan.Plan) [][]string {
 		}
 		rows[i+1] = append(rows[i+1], harmless(p.Results[p.Front[i].Group].Route.Name), amount, harmless(currency), strconv.FormatBool(p.CutShort))
 	}
-	return withStops(p.Prep, rows)
+	return withStops(p.Prep, rows, func(i int) *route.Route { return p.Front[i].Route })
 }

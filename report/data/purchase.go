@@ -7,6 +7,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/words"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/route"
 )
 
 // Purchase is the answer about another instrument. Its table has a row for each choice.
@@ -34,7 +35,7 @@ func purchase(p *plan.Purchase) object {
 			}
 		})},
 		{"direct_from_mL", positive(p.DirectML)}, {"not_searched", texts(p.NotSearched)},
-		{"cautions", words.Cautions(q, words.BestOf(p))}, {"changes", list(words.ChangeTexts(q))},
+		{"cautions", words.Cautions(q, words.WithoutLadder(words.BestOf(p)))}, {"changes", list(words.ChangeTexts(q))},
 	})
 }
 
@@ -75,7 +76,7 @@ func purchaseRows(p *plan.Purchase) [][]string {
 		}
 		rows = append(rows, append(append(row, bestCells(o)...), strconv.FormatBool(o.CutShort)))
 	}
-	return withStops(p.Prep, rows)
+	return withStops(p.Prep, rows, func(i int) *route.Route { return p.Choices[i].Best.Route })
 }
 
 // bestCells are those of the best route of a choice; the mass is empty where it is not known.

@@ -106,8 +106,8 @@ func (t *trade) take(list []point, r *route.Result) []point {
 
 func pointOf(r *route.Result) point { return point{r, math.Max(0, r.LeftOverML), relative(r)} }
 
-// relative is the relative expanded uncertainty in percent.
-func relative(r *route.Result) float64 { return 100 * r.Analytic.Relative() }
+// relative is half of the interval that is quoted, in percent of the strength.
+func relative(r *route.Result) float64 { return 100 * r.GiveOrTake() }
 
 // compare puts little left over first, then a small give or take.
 func (p point) compare(q point) int {

@@ -119,7 +119,7 @@ func running(s *route.Step) string {
 	case s.Emptied() == equipment.BlownOut:
 		return fill + "; let it run out at the wall, wait; then blow the last drop out"
 	case !k.Ex:
-		return fill + "; let it run out at the wall"
+		return fill + "; let it run out at the wall; what stays in it is not delivered, and counted so (a rinse, or one marked Ex, is to be planned)"
 	}
 	return fill + "; let it run out at the wall, wait 5 s or as marked on it; leave the last drop in the tip"
 }

@@ -8,6 +8,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/note"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -112,8 +113,16 @@ func (p *Paper) gives() string {
 	parts := clauses{fmt.Sprintf("%s of %s, of which %s are wanted; %s.",
 		volume(r.MadeML), s.sentence(p.Prep.Target.Unit.Name), quantity.Millilitres(p.Prep.Volume), leftInAll(r))}
 	shifted := shifts(r)
-	parts.Add(shifted != "", "The marks alone would give %s; already in the figure, with nothing to correct: %s.", quantity.Decimal(r.Intended, 3), shifted)
+	parts.Add(shifted != "", "The marks alone would give %s; already in the figure%s: %s.", quantity.Decimal(r.Intended, 3), when(p.finding() == "" && !mendable(r), ", with nothing to correct"), shifted)
 	parts.Put("", "What was read goes into the record, from which follows what was really made.")
-	parts.Add(len(r.Inside) > 0, "If every reading is as planned, the chance of being inside the tolerance is %s in 100.", chanceOf(p.Prep, r))
+	parts.Add(len(r.Inside) > 0, "If every reading is as planned, the chance of being inside the tolerance is %s in 100%s.", chanceOf(p.Prep, r), closeCall(p.Prep, r))
 	return strings.Join(parts, " ")
+}
+
+// mendable reports whether what shifts a strength is in part a way of using an instrument of which
+// the notes say what to do instead.
+func mendable(r *route.Result) bool {
+	return slices.ContainsFunc(r.Notes.Warnings, func(n note.Note) bool {
+		return slices.Contains([]string{"in-runs-out", "last-drop-left", "carried-over"}, n.Code)
+	})
 }

@@ -18,10 +18,14 @@ func Cautions(p *route.Prep, r *route.Result) []string { return cautions(p, r, n
 
 // Cautions are those of a batch, where it is to be corrected with those of the way that is
 // recommended.
-func (b *Batch) Cautions() []string { return cautions(b.Prep, withoutLadder(&b.AsMade), b.Rescue) }
+func (b *Batch) Cautions() []string { return cautions(b.Prep, WithoutLadder(&b.AsMade), b.Rescue) }
 
-// withoutLadder is a result where no rungs are made: papers and batches tell of none.
-func withoutLadder(r *route.Result) *route.Result {
+// WithoutLadder is a result where no rungs are made, nil for none: papers and batches, searches,
+// purchases and corrections tell of none.
+func WithoutLadder(r *route.Result) *route.Result {
+	if r == nil {
+		return nil
+	}
 	alone := *r
 	alone.Ladder = nil
 	return &alone
@@ -46,7 +50,7 @@ func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue) []string {
 		list = append(list, solutionCautions(p, r, 0, remind)...)
 	}
 	if then != nil {
-		list = append(list, solutionCautions(then.Prep, &then.Results[then.Verdict.Use], then.Before, remind)...)
+		list = append(list, solutionCautions(then.Prep, WithoutLadder(&then.Results[then.Verdict.Use]), then.Before, remind)...)
 	}
 	return append(list,
 		"These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.")
@@ -120,7 +124,7 @@ const keepApart = "Keep them apart, what is left over of them as well; no route 
 
 // Stops are sentences about what may not meet of all that a prep names; none where nothing
 // is known, which says nothing.
-func Stops(p *route.Prep) []string { return stopsOf(p.Clashes(nil)) }
+func Stops(p *route.Prep) []string { return StopsOf(p.Clashes(nil)) }
 
 // Stop is a sentence about two that may not meet, above all else: by what they were
 // recognised, and what happens.
@@ -140,7 +144,8 @@ func stopBars(p *route.Prep) (bars []page.Block) {
 	return bars
 }
 
-func stopsOf(clashes []hazards.Clash) []string {
+// StopsOf are the sentences about some pairs that may not meet.
+func StopsOf(clashes []hazards.Clash) []string {
 	list := clause.Each(clashes, func(c hazards.Clash) string { return Stop(&c) })
 	if n := len(list); n > 0 {
 		list[n-1] += " " + keepApart

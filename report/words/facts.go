@@ -53,29 +53,52 @@ func rest(c *route.Comparison, r *route.Result, makes fact) []fact {
 // restsOn says how much of the variance rests on what is assumed, and what errors of glass
 // that are not triangular would make of it.
 func restsOn(r *route.Result, spread string) string {
-	var text clauses
-	text.Put("", assumedOf(&r.Analytic))
-	if flat := r.Analytic.IfRectangular(); flat > r.Analytic.ExpandedUncertainty {
-		_, rounded := uncertainty.RoundExpanded(0, flat)
-		more := flat/r.Analytic.ExpandedUncertainty - 1
-		text.Add(more >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, rounded, wholePercent(more))
+	var parts clauses
+	parts.Put("", assumedOf(&r.Analytic, &r.Quoted))
+	more := r.Analytic.MoreIfRectangular()
+	if more <= 0 {
+		return strings.Join(parts, "; ")
 	}
-	return strings.Join(text, "; ")
+	was, is := r.Analytic.ExpandedUncertainty, r.Analytic.IfRectangular()
+	_, text := uncertainty.RoundExpanded(0, is)
+	if r.Quoted.Simulated {
+		was, spread = ofSimulation(&r.Analytic, &r.Quoted)
+		is = math.Sqrt(float64(was*was) + more*r.Analytic.StandardUncertainty*r.Analytic.StandardUncertainty)
+		text = uncertainty.ThreeDigits(is)
+	}
+	parts.Add(is/was-1 >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(is/was-1))
+	return strings.Join(parts, "; ")
 }
 
 // assumedOf says how much of a variance rests on what is assumed, and on what is from memory, which
-// may be the same; "" where nothing does.
-func assumedOf(a *uncertainty.Analytic) string {
-	assumed, recalled := a.AssumedShare(), a.MemoryShare()
+// may be the same; "" where nothing does. The variance is that of the simulation where that is
+// quoted and has one.
+func assumedOf(a *uncertainty.Analytic, q *uncertainty.Quoted) string {
+	assumed, recalled, of := a.AssumedShare(), a.MemoryShare(), "the variance"
+	if q.Simulated {
+		deviation, _ := ofSimulation(a, q)
+		u := a.StandardUncertainty / deviation
+		assumed, recalled = min(1, assumed*u*u), min(1, recalled*u*u)
+		of = either(math.IsNaN(q.StandardUncertainty), "the variance to first order", "the variance of the simulation")
+	}
 	switch {
 	case assumed >= 0.005 && recalled >= 0.005:
-		return fmt.Sprintf("%s of the variance rests on assumed values, %s on figures from memory", wholePercent(assumed), wholePercent(recalled))
+		return fmt.Sprintf("%s of %s rests on assumed values, %s on figures from memory", wholePercent(assumed), of, wholePercent(recalled))
 	case assumed >= 0.005:
-		return wholePercent(assumed) + " of the variance rests on assumed values"
+		return fmt.Sprintf("%s of %s rests on assumed values", wholePercent(assumed), of)
 	case recalled >= 0.005:
-		return wholePercent(recalled) + " of the variance rests on figures from memory"
+		return fmt.Sprintf("%s of %s rests on figures from memory", wholePercent(recalled), of)
 	}
 	return ""
+}
+
+// ofSimulation is what is known to spread where the simulated interval is quoted: the standard
+// deviation of the simulation, or the standard uncertainty to first order where that has none.
+func ofSimulation(a *uncertainty.Analytic, q *uncertainty.Quoted) (deviation float64, name string) {
+	if deviation = q.StandardUncertainty; deviation > 0 {
+		return deviation, "standard deviation of the simulation"
+	}
+	return a.StandardUncertainty, "standard uncertainty to first order"
 }
 
 // amounts say what a route makes, leaves over and takes, or took.
@@ -148,7 +171,7 @@ func chance(c *route.Comparison, r *route.Result) string {
 	if len(r.Inside) == 0 {
 		return fmt.Sprintf("within %s of the target with a chance of %s in 100", quantity.Percent(r.HoldsWithin), asked(c.Settings.Coverage))
 	}
-	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r))
+	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r)) + closeCall(c.Prep, r)
 }
 
 // checked says how far the simulation bears out what is called the spread here.

@@ -41,9 +41,9 @@ func findingOf(p *route.Prep, r *route.Result, made bool) finding {
 	return notSure
 }
 
-// isOutside reports whether the strength itself is not permitted.
+// isOutside reports whether the strength itself, as it is quoted, is not permitted.
 func isOutside(p *route.Prep, r *route.Result) bool {
-	return len(p.Tolerances) > 0 && r.Chance() < p.LeastChance && !p.Tolerances[0].Limits.Permits(r.Analytic.Value)
+	return len(p.Tolerances) > 0 && r.Chance() < p.LeastChance && !p.Tolerances[0].Limits.Permits(r.Quoted.Value)
 }
 
 // findingText is what is found, with the chance and what was asked for; "" where nothing
@@ -69,7 +69,7 @@ func findingText(p *route.Prep, r *route.Result, made bool) string {
 func chanceAsked(p *route.Prep, r *route.Result, made bool) string {
 	t := p.Tolerances[0]
 	what, verb := either(made, "this batch", "the solution wanted"), either(t.Stated, "is", "lies")
-	return fmt.Sprintf("the chance that %s %s %s is %s in 100, asked for is %s", what, verb, tolerance(t), chanceOf(p, r), asked(p.LeastChance))
+	return fmt.Sprintf("the chance that %s %s %s is %s in 100, asked for is %s", what, verb, tolerance(t), chanceOf(p, r), asked(p.LeastChance)) + closeCall(p, r)
 }
 
 // verdictWord says how far the route can be recommended.

@@ -29,7 +29,7 @@ func (p *Paper) model() []page.Block {
 			page.Row{Cells: []string{shownSymbol(l.Symbol), "= " + shownEquation(l.Expression), withUnit(l.Value, l.Of.Unit)}},
 			page.Row{Cells: []string{"", Named(l.Of)}, More: true})
 	}
-	list := section("Model equation", prose("In the order of the steps; each symbol stands below it, in the table of inputs or among the figures that are taken as exactly known. Values are those at the estimates of all inputs."), equations)
+	list := section("Model equation", prose("In the order of the steps. Each symbol has a line of its own below it, or stands in the table of inputs or among the figures that are taken as exactly known. Values are those at the estimates of all inputs."), equations)
 	if r.Analytic.StandardUncertainty > 0 {
 		list = append(list, p.inputs(e)...)
 	}
@@ -47,7 +47,7 @@ func (p *Paper) inputs(e *equation.Equation) []page.Block {
 	a, unit := &p.result().Analytic, p.prep().Target.Unit.Name
 	y := shownSymbol(Letter(p.prep()))
 	index := func(letter string) string { return inline.Symbol(letter, "i") }
-	t := &page.Table{Class: inputsClass, Numbers: 2, Caption: fmt.Sprintf("All inputs of %s, the largest contribution first. Sensitivity coefficients %s and contributions %s %s are in %s, %[2]s in that per unit of the value", y, index("c"), index("c"), index("u"), unit),
+	t := &page.Table{Class: inputsClass, Numbers: 2, Caption: fmt.Sprintf("All inputs of %s, the largest contribution first. Contributions %s %s are in %s, sensitivity coefficients %[2]s in that per unit of the value", y, index("c"), index("u"), unit),
 		Head: []string{"", "input", "value", index("u"), index("ν"), index("c"), index("c") + " " + index("u"), "share"}}
 	sets := Sets(a.Budget)
 	for i := range a.Budget {
@@ -58,10 +58,26 @@ func (p *Paper) inputs(e *equation.Equation) []page.Block {
 		t.Rows = append(t.Rows,
 			page.Row{Cells: []string{shownSymbol(e.Symbol(&line.Influence)), influence.Name(&line.Influence), withUnit(uncertainty.SummaryOf(line.Distribution).Mean, line.Unit),
 				strings.TrimSpace(uncertainty.ThreeDigits(line.StandardUncertainty) + " " + line.Unit), degrees(line.DegreesOfFreedom),
-				uncertainty.ThreeDigits(line.Sensitivity), signed(line.Contribution), fineShare(line.Share)}},
+				sensitivity(line, a.StandardUncertainty), signed(unlessNothing(line.Contribution, a.StandardUncertainty)), fineShare(line.Share)}},
 			page.Row{Cells: []string{"", inputWords(line, unit, sets[i])}, More: true})
 	}
 	return section("Inputs", t, prose(p.combined(sets)))
+}
+
+// sensitivity has three digits.
+func sensitivity(line *uncertainty.Contribution, u float64) string {
+	if unlessNothing(line.Contribution, u) == 0 {
+		return "0"
+	}
+	return uncertainty.ThreeDigits(line.Sensitivity)
+}
+
+// unlessNothing is a contribution to u, and 0 where it is what rounding left of none.
+func unlessNothing(contribution, u float64) float64 {
+	if math.Abs(contribution) <= 1e-12*u {
+		return 0
+	}
+	return contribution
 }
 
 // inputWords say of an input whose it is, how it is distributed, how that was evaluated and where it
@@ -77,7 +93,10 @@ func inputWords(line *uncertainty.Contribution, unit string, set int) string {
 // distributed says how an input is distributed: its shape with the limits, where it has them.
 func distributed(in *uncertainty.Influence) string {
 	s := uncertainty.SummaryOf(in.Distribution)
-	shape := influence.Shape(in) + when(in.AssumedShape, " (the shape is assumed)")
+	shape := influence.Shape(in)
+	if in.AssumedShape {
+		shape += either(uncertainty.Shape(in.Distribution) == "table", " (that the limit is triangular is assumed)", " (the shape is assumed)")
+	}
 	show := func(x float64) string { return quantity.Number(quantity.Round(x, 4)) }
 	unit := when(in.Unit != "", " "+in.Unit)
 	switch bounded := !math.IsInf(s.Low, 0) && !math.IsInf(s.High, 0); {

@@ -141,7 +141,7 @@ func strengthOn(q *route.Prep, h *route.Handled) string {
 		return fmt.Sprintf("%s %s, taken as exact", s.Value, unit)
 	}
 	_, k := uncertainty.Factors(a)
-	return fmt.Sprintf("%s ± %s %s (k = %s)", s.Value, s.GiveOrTake, unit, k)
+	return fmt.Sprintf("(%s ± %s) %s (%s = %s)", s.Value, s.GiveOrTake, unit, symbolk, k)
 }
 
 // shown is the strength of a solution in g/L where it is in % w/v, and how much of what it may be off
@@ -158,8 +158,8 @@ func shown(q *route.Prep, h *route.Handled) string {
 	case h.Analytic.ExpandedUncertainty == 0:
 		parts.Put("", gramsPerLitre(unit, "%s", s.Value))
 	default:
-		parts.Put("", gramsPerLitre(unit, "%s ± %s", s.Value, s.GiveOrTake))
+		parts.Put("", gramsPerLitre(unit, "(%s ± %s)", s.Value, s.GiveOrTake))
 	}
-	parts.Put("", assumedOf(&h.Analytic))
+	parts.Put("", assumedOf(&h.Analytic, &h.Quoted))
 	return strings.Join(parts, "; ")
 }

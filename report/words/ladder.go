@@ -42,6 +42,9 @@ func rungRow(r *route.Rung) []string {
 	if !r.Reason.None() {
 		return []string{name, "not possible: " + r.Reason.String()}
 	}
+	if !r.Uninformative.None() {
+		return []string{name, volume(r.TakeML), "says almost nothing: " + r.Uninformative.String()}
+	}
 	value, u := uncertainty.RoundExpanded(r.Analytic.Value, r.Analytic.ExpandedUncertainty)
 	row := []string{name, volume(r.TakeML), value, u, "", ""}
 	if r.Ratio != nil {

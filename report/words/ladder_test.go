@@ -12,6 +12,7 @@ import (
 	"minim/report/page"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -59,8 +60,11 @@ name = "stuff"
 		}
 		paper := &Paper{Comparison: c}
 		batch := &Batch{Made: &record.Made{Record: &record.Record{Prep: p}, AsMade: c.Results[c.Verdict.Use]}}
-		for _, list := range [][]string{paper.cautions(), batch.Cautions()} {
-			assert.NotContains(t, strings.Join(list, " "), "rung", "papers and batches make none")
+		searched := Planned(&plan.Plan{Comparison: c, Options: plan.Options{Limits: route.Limits{Steps: 1}}}, nil)
+		bought := &plan.Purchase{Prep: p, Choices: []plan.Choice{{Name: "x", Owned: true, Best: c.Results[c.Verdict.Use], Found: true}}}
+		text := func(blocks []page.Block) []string { return []string{string((&page.Page{Blocks: blocks}).Markdown())} }
+		for _, list := range [][]string{paper.cautions(), batch.Cautions(), text(searched.Footing), text(Bought(bought, nil).Footing)} {
+			assert.NotContains(t, strings.Join(list, " "), "rung", "papers, batches, searches and purchases tell of none")
 			assert.Contains(t, strings.Join(list, " "), "olution of step 3", "what is made is cautioned of")
 		}
 		assert.NotContains(t, string((&page.Page{Blocks: []page.Block{paper.labels(Label{Count: 1})}}).Markdown()), "0.5 % w/v", "no step fills a bottle with a rung")

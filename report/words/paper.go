@@ -99,7 +99,7 @@ func (p *Paper) measurand() string {
 }
 
 // cautions are those about what the route handles.
-func (p *Paper) cautions() []string { return Cautions(p.prep(), withoutLadder(p.result())) }
+func (p *Paper) cautions() []string { return Cautions(p.prep(), WithoutLadder(p.result())) }
 
 // minds are what a reader must not miss of the result: all that the screen says is to be
 // minded.
@@ -188,7 +188,7 @@ func (p *Paper) method() string {
 	text += p.methodResult()
 	text += when(unnamed(q), fmt.Sprintf(" The strength is %s.", countedAs(q)))
 	if groups := r.Analytic.ByGroup(); r.Analytic.StandardUncertainty > 0 && len(groups) > 0 {
-		text += fmt.Sprintf(" The largest part of the uncertainty comes from %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Sum))
+		text += fmt.Sprintf(" The largest part of the uncertainty: %s (%s of the variance).", influence.Group(groups[0].Group), wholePercent(groups[0].Sum))
 	}
 	found := p.finding()
 	return when(found != "", found+". ") + text

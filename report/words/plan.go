@@ -63,9 +63,7 @@ var preferences = map[string]string{
 func planColumns(p *plan.Plan) []column {
 	inside := insideColumn(p.Prep)
 	columns := []column{
-		{"give or", "take", func(r *route.Result) string {
-			return quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value)
-		}},
+		{"give or", "take", func(r *route.Result) string { return quantity.Percent(r.GiveOrTake()) }},
 		inside, {"left", "over/mL", leftOver}, {"times", "meas.", times}, soluteColumn(p.Comparison),
 	}
 	if cost, known := p.Prep.Cost(&p.Results[0]); known && cost.Currency != "" {
@@ -180,7 +178,7 @@ func ownRoutes(p *plan.Plan) []fact {
 	var lines []fact
 	for i := range p.Own {
 		r := &p.Own[i]
-		text := fmt.Sprintf("give or take %s, %s left over, %s", quantity.Percent(r.Analytic.ExpandedUncertainty/r.Analytic.Value), volume(r.LeftOverML), count(r.Operations, "measurement"))
+		text := fmt.Sprintf("give or take %s, %s left over, %s", quantity.Percent(r.GiveOrTake()), volume(r.LeftOverML), count(r.Operations, "measurement"))
 		switch {
 		case !r.Possible:
 			text = notPossible(r) + ": " + r.Reason.String()

@@ -39,7 +39,7 @@ func purchaseFooting(p *plan.Purchase) []page.Block {
 	if len(p.NotSearched) > 0 {
 		list = append(list, page.Paragraph{Label: "Not searched", Text: strings.Join(note.Texts(p.NotSearched), "; ")})
 	}
-	return append(list, footing(purchaseNotes(p), Cautions(p.Prep, BestOf(p)))[1:]...)
+	return append(list, footing(purchaseNotes(p), Cautions(p.Prep, WithoutLadder(BestOf(p))))[1:]...)
 }
 
 // BestOf is the best route on the bench, or else with what should be bought; nil where
@@ -64,7 +64,8 @@ func verdictFacts(p, before *plan.Purchase) []fact {
 		return list
 	}
 	with := either(doubled == halved, " or halved: "+doubled, fmt.Sprintf(": %s; halved: %s", doubled, halved))
-	return append(list, fact{"Assumed", wholePercent(p.AssumedShare) + " of the variance rests on assumed values; with all of them doubled" + with})
+	best := &p.Choices[p.Verdict.Present].Best
+	return append(list, fact{"Assumed", assumedOf(&best.Analytic, &best.Quoted) + "; with all that is assumed doubled" + with})
 }
 
 // Verdicts are the verdict in a sentence, and in short with all that is assumed doubled, and

@@ -68,7 +68,7 @@ func WayInstructions(r *rescue.Rescue, way int) []string {
 // rescueFacts say what the recommended way gives.
 func rescueFacts(r *rescue.Rescue) []fact {
 	used, aside := &r.Results[r.Verdict.Use], r.SetAside(r.Verdict.Use)
-	stays := len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Analytic.Value)
+	stays := len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Quoted.Value)
 	evaporates := r.Batch.Analytic.Value <= r.Prep.Target.Value && r.Prep.MayEvaporate()
 	return slices.Concat(said(
 		fact{"Is now", batchWords(r)},

@@ -101,7 +101,7 @@ func against(c *route.Comparison, r *route.Result, besides string) string {
 	case len(r.Inside) == 0:
 		return fmt.Sprintf("holds within %s%s", quantity.Percent(r.HoldsWithin), spoilt)
 	case r.Chance() < c.Prep.LeastChance:
-		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r), asked(c.Prep.LeastChance), spoilt)
+		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s%s", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r), asked(c.Prep.LeastChance), closeCall(c.Prep, r), spoilt)
 	}
 	return secondTo(c, r, used) + spoilt
 }

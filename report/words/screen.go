@@ -56,7 +56,7 @@ func Compared(c, before *route.Comparison) *screen {
 		s.Changes = whatChanged(c, before)
 	}
 	s.Ladder, s.Reasons = ladder(c), whyNotOthers(c)
-	s.foot(c, &c.Notes)
+	s.foot(c, &c.Results[c.Verdict.Use], &c.Notes)
 	return s
 }
 
@@ -66,13 +66,12 @@ func Planned(p, before *plan.Plan) *screen {
 	s.Result = append(firstBlocks(recommended(p)), useBlocks(p.Comparison, append(facts(p.Comparison), planFacts(p)...))...)
 	s.Routes = []page.Block{page.Heading{Text: "The routes that no other beats", Silent: true}, planTable(p), page.Paragraph{Text: legend, At: 4}}
 	s.Reasons = planReasons(p, before)
-	s.foot(p.Comparison, &p.Notes)
+	s.foot(p.Comparison, WithoutLadder(&p.Results[p.Verdict.Use]), &p.Notes)
 	return s
 }
 
 // foot adds the budget of the route to use, what the figures rest on, and cautions.
-func (s *screen) foot(c *route.Comparison, notes *equipment.Notes) {
-	used := &c.Results[c.Verdict.Use]
+func (s *screen) foot(c *route.Comparison, used *route.Result, notes *equipment.Notes) {
 	s.Spoils = spoils("What spoils "+used.Route.Name, used.Analytic.Budget)
 	s.Footing = footing(notes, Cautions(c.Prep, used))
 }
@@ -89,7 +88,7 @@ func Bought(p, before *plan.Purchase) *screen {
 func Rescued(r *rescue.Rescue) *screen {
 	s, used := opened(r.Prep, false), &r.Results[r.Verdict.Use]
 	s.Result = append([]page.Block{page.Paragraph{Label: "There is", Text: batchWords(r)}}, corrections(r)...)
-	s.Spoils, s.Footing = spoils("What spoils it", used.Analytic.Budget), footing(&r.Notes, Cautions(r.Prep, used))
+	s.Spoils, s.Footing = spoils("What spoils it", used.Analytic.Budget), footing(&r.Notes, Cautions(r.Prep, WithoutLadder(used)))
 	return s
 }
 

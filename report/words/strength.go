@@ -58,7 +58,8 @@ func (s stated) spread() string {
 // figures are those of a result as they are printed.
 type figures struct {
 	stated
-	// Spread is "0.0020", or "0.037 to 0.041", and Relative that in per cent of the strength.
+	// Spread is "0.0020", or "0.037 to 0.041", and Relative half of that interval in per cent of the
+	// strength.
 	Spread, Relative string
 	// Sentence is "0.0393 % w/v, give or take 0.0020".
 	Sentence string
@@ -72,7 +73,7 @@ type figures struct {
 func Shown(p *route.Prep, r *route.Result) figures {
 	s := state(r)
 	f := figures{
-		stated: s, Spread: s.spread(), Relative: quantity.Percent(r.Analytic.ExpandedUncertainty / r.Analytic.Value),
+		stated: s, Spread: s.spread(), Relative: quantity.Percent(r.GiveOrTake()),
 		Sentence: s.sentence(p.Target.Unit.Name), HoldsWithin: quantity.Percent(r.HoldsWithin), Spoilt: spoiltBy(r),
 		Made: volume(r.MadeML), LeftOver: volume(r.LeftOverML), Solute: soluteTaken(p, r),
 	}
@@ -91,9 +92,23 @@ func insideOr(p *route.Prep, r *route.Result) string {
 	return chanceOf(p, r)
 }
 
-// insideIn is "inside in 97.0 of 100".
+// insideIn is "inside in 97.0 of 100", with a close call.
 func insideIn(p *route.Prep, r *route.Result) string {
-	return "inside in " + chanceOf(p, r) + " of 100"
+	return "inside in " + chanceOf(p, r) + " of 100" + closeCall(p, r)
+}
+
+// closeCall says in brackets that a chance is so near to what is asked for that the simulation
+// cannot tell the two apart: by less than two of its standard errors, √(p (1 - p)/M). It is
+// said wherever a verdict is; "" where the simulation tells.
+func closeCall(p *route.Prep, r *route.Result) string {
+	if len(r.Inside) == 0 || r.MonteCarlo.Trials == 0 {
+		return ""
+	}
+	tells := 2 * math.Sqrt(p.LeastChance*(1-p.LeastChance)/float64(r.MonteCarlo.Trials))
+	if math.Abs(r.Chance()-p.LeastChance) > tells {
+		return ""
+	}
+	return fmt.Sprintf(" (so near to %s that %s simulated batches cannot tell: other ones may decide otherwise)", asked(p.LeastChance), quantity.Grouped(r.MonteCarlo.Trials))
 }
 
 // chanceOf is the chance of a result to be inside the first tolerance, in a hundred.
@@ -163,4 +178,10 @@ func spoilers(r *route.Result) string {
 		parts = append(parts, fmt.Sprintf("%s (%s)", influence.Group(g.Group), wholePercent(g.Sum)))
 	}
 	return either(len(parts) == 0, "nothing that is counted", strings.Join(parts, ", "))
+}
+
+// closeSentence is a close call as a sentence.
+func closeSentence(p *route.Prep, r *route.Result) string {
+	text := strings.Trim(closeCall(p, r), " ()")
+	return when(text != "", " It is "+text+".")
 }

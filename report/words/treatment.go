@@ -96,7 +96,7 @@ func (p *Paper) inside() string {
 		parts = append(parts, fmt.Sprintf("%s%s is %s %%", either(t.Stated, "being ", "lying "), toleranceIn(p.Prep, t), inHundred(chance.Simulated, p.Prep.LeastChance)))
 	}
 	text := fmt.Sprintf("The probability of %s%s (JCGM 106).", strings.Join(parts, ", and of "), p.told(", predicted before the solution is made", ", for this batch"))
-	return text + when(r.Chance() < p.Prep.LeastChance, fmt.Sprintf(" %s less than the %s %% asked for.", either(len(parts) > 1, "The first is", "That is"), asked(p.Prep.LeastChance)))
+	return text + when(r.Chance() < p.Prep.LeastChance, fmt.Sprintf(" %s less than the %s %% asked for.", either(len(parts) > 1, "The first is", "That is"), asked(p.Prep.LeastChance))) + closeSentence(p.Prep, r)
 }
 
 // figure is the picture of the spread, if there is one.

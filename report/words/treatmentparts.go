@@ -108,19 +108,20 @@ func (p *Paper) criterion() string {
 		return "They agree where both ends and the standard uncertainties are the same but for what the arithmetic rounds."
 	}
 	const text = "Criterion of agreement: both ends of the interval, and the standard uncertainties, differ by no more than δ = %s %s, that is half a unit of the last digit of %s where it is given with %s (JCGM 101, 7.9.2 and 8.1). " +
-		"The lower ends differ by %s, the upper ones by %s, the standard uncertainties by %s. %s"
+		"The lower ends differ by %s, the upper ones by %s%s. %s"
 	c := &r.CrossCheck
+	standard := "; the standard uncertainties cannot be compared, since the simulation has no standard deviation"
+	if !math.IsNaN(c.DU) {
+		standard = ", the standard uncertainties by " + p.difference(c.DU)
+	}
 	return fmt.Sprintf(text, quantity.Number(c.Tolerance), p.prep().Target.Unit.Name, symbolu, count(uncertainty.CheckedDigits, "significant digit"),
-		p.difference(c.DLow), p.difference(c.DHigh), p.difference(c.DU), p.decision())
+		p.difference(c.DLow), p.difference(c.DHigh), standard, p.decision())
 }
 
 // difference of two evaluations, with its unit; what is far below the criterion has no digits.
 func (p *Paper) difference(by float64) string {
 	c := &p.result().CrossCheck
-	switch {
-	case math.IsNaN(by):
-		return "what cannot be said, since the simulation has no standard deviation"
-	case by < c.Tolerance/100:
+	if by < c.Tolerance/100 {
 		return "less than a hundredth of δ"
 	}
 	return uncertainty.TwoDigits(by) + " " + p.prep().Target.Unit.Name
@@ -138,6 +139,8 @@ func (p *Paper) decision() string {
 		return fmt.Sprintf("Since an end differs by more than %s of %s, the interval of the simulation is quoted.", most, symbolU) + wide
 	case r.CrossCheck.Agrees && r.CrossCheck.SameU():
 		return "So they agree, and the law of propagation is quoted."
+	case r.CrossCheck.Agrees && math.IsNaN(r.CrossCheck.DU):
+		return "So the ends agree, and the law of propagation is quoted."
 	}
 	return fmt.Sprintf("So they do not agree within δ; the ends differ by no more than %s of %s, up to which the law of propagation is quoted.", most, symbolU) + wide
 }

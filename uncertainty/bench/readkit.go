@@ -3,7 +3,6 @@ package bench
 import (
 	"context"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -115,10 +114,10 @@ func (r *kitReader) balance(t *benchfile.Table) {
 	t.Need("name", "capacity", "readability")
 	b := &equipment.Balance{
 		Name: r.name(t), Capacity: capacity(t, quantity.Mass), Readability: t.Positive("readability", quantity.Mass),
-		Repeatability: spread(t, quantity.Mass), Linearity: stated(t, "linearity", quantity.Mass), Law: linearityLaw(t), Span: share(t, "span", "reading"),
-		Weighing: stated(t, "weighing-uncertainty", quantity.Mass), Count: pieces(t), Price: r.price(t),
 	}
-	shownReadings(t, b)
+	balanceReadings(t, b)
+	b.Linearity, b.Law, b.Span = stated(t, "linearity", quantity.Mass), linearityLaw(t), share(t, "span", "reading")
+	b.Weighing, b.Count, b.Price = stated(t, "weighing-uncertainty", quantity.Mass), pieces(t), r.price(t)
 	const example ofMistake = "a 200 g scale may show steps of 0.01 g"
 	switch {
 	case b.Capacity == 0 || b.Readability == 0:
@@ -131,23 +130,8 @@ func (r *kitReader) balance(t *benchfile.Table) {
 	spreadBelow(t, b.Repeatability, b.Capacity)
 	below(t, "linearity", b.Linearity.Value, b.Capacity)
 	below(t, "weighing-uncertainty", b.Weighing.Value, b.Capacity)
+	b.Judge()
 	r.into.Balances = append(r.into.Balances, b)
-}
-
-// shownReadings takes readings of a balance as what its display shows: what scatters by less than
-// a digit may read alike. Those that it cannot show are a mistake.
-func shownReadings(t *benchfile.Table, b *equipment.Balance) {
-	values := t.Quantities("readings", quantity.Mass)
-	if len(values) < 2 || b.Readability == 0 || !t.Sound("readings", "readability") {
-		return
-	}
-	for i, text := range t.Texts("readings") {
-		if steps := values[i] / b.Readability; math.Abs(steps-math.Round(steps)) > 1e-6*max(1, steps) {
-			t.Fail("readings", fmt.Sprintf("%q is finer than the display shows, which has steps of %s", text, quantity.Grams(b.Readability)), "write what it showed, or state its readability")
-			return
-		}
-	}
-	b.Repeatability = equipment.FromReadings(values, b.Readability)
 }
 
 // linearityLaw reads how the errors of linearity at two loads go together.

@@ -55,7 +55,7 @@ func readPrepOn(root *benchfile.Table, kit *equipment.Kit) *route.Prep {
 	for _, t := range root.Tables("packet") {
 		p.Packets = append(p.Packets, p.readPacket(t))
 	}
-	p.Solute.Solubility = p.concentration(p.strength(root.Table("solute"), "solubility"))
+	p.Solute.Solubility = p.readSolubility(root.Table("solute"))
 	for _, t := range root.Tables("route") {
 		p.Routes = append(p.Routes, p.readRoute(t))
 	}

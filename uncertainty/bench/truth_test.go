@@ -44,7 +44,7 @@ func (c coin) readings(n int, truth, sigma, digit float64, unit string) string {
 
 // head of a prep.
 func head(target, volume string) string {
-	return "target = \"" + target + "\"\nvolume = \"" + volume + "\"\n[solute]\nname = \"dye\"\n[solvent]\nname = \"water\"\n"
+	return "target = \"" + target + "\"\nvolume = \"" + volume + "\"\nbench = { vessels = \"closed\" }\n[solute]\nname = \"dye\"\n[solvent]\nname = \"water\"\n"
 }
 
 const (

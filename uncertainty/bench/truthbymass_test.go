@@ -116,7 +116,7 @@ func byTable(c coin, ratio float64) made {
 	rho := 0.9071 + (0.8980-0.9102)/0.04*(w-0.25) + c.flat(limit)
 	return made{
 		piston("piston", 1, 0.001, fmt.Sprintf("repeatability = \"%v mL\"", sigma)) + fmt.Sprintf(aFlask, 100),
-		"target = \"2.26775 g/L\"\nvolume = \"100 mL\"\n[solute]\nname = \"ammonia\"\n[solvent]\nname = \"water\"\n" +
+		"target = \"2.26775 g/L\"\nvolume = \"100 mL\"\nbench = { vessels = \"closed\" }\n[solute]\nname = \"ammonia\"\n[solvent]\nname = \"water\"\n" +
 			"[[stock]]\nname = \"stock\"\nstrength = { from = \"24.5 % w/w\", to = \"25.5 % w/w\" }\n" + route1(start, take("1 mL", "piston"), fmt.Sprintf(makeUp, 100)),
 		10 * w * rho * (1 + c.flat(0.001) + c.normal(sigma)),
 	}

@@ -91,7 +91,7 @@ func inside(c *route.Comparison, r *route.Result) bool {
 func figure(c *route.Comparison, preference string, r *route.Result) float64 {
 	switch preference {
 	case route.Tightest:
-		return r.Analytic.Relative()
+		return r.GiveOrTake()
 	case route.Fewest:
 		return float64(r.Operations)
 	case route.LeastSolute:

@@ -85,7 +85,7 @@ func (b *Purchase) readabilities(ctx context.Context, o Options) (err error) {
 
 // breakEvens finds for each number of dilutions the coarsest readability, from 1 µg
 // to 10 g, at which a balance that is otherwise like one of the kit still allows a
-// route that reaches the chance asked for. A coarser one never does where a finer
+// route that reaches the chance asked for, simulated. A coarser one never does where a finer
 // does not.
 func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]BreakEven, error) {
 	if len(b.Prep.Tolerances) == 0 {
@@ -97,19 +97,16 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 		e := BreakEven{Dilutions: n}
 		var fault error
 		sort.Search(len(readabilities), func(i int) bool {
-			list, cutShort, err := b.withDigit(ctx, bench, readabilities[i], o, n, newJudge(b.Prep, o.coverage(), b.Prep.LeastChance, b.Prep.LeastChance))
+			leftOver, does, cutShort, err := b.goodEnough(ctx, bench, readabilities[i], o, n)
 			if err != nil {
 				fault = err
 			}
-			for k := range list {
-				b.known = append(b.known, knownRoute{n, readabilities[i], list[k].Result.Analytic.Relative()})
-			}
-			if len(list) > 0 {
-				e.Readability, e.LeftOver = readabilities[i], volume(slices.MinFunc(list, func(a, b found) int { return cmp.Compare(a.LeftOverML, b.LeftOverML) }).LeftOverML)
+			if does {
+				e.Readability, e.LeftOver = readabilities[i], volume(leftOver)
 			} else {
 				e.CutShort = e.CutShort || cutShort
 			}
-			return len(list) == 0
+			return !does
 		})
 		if fault != nil {
 			return nil, fault
@@ -117,6 +114,39 @@ func (b *Purchase) breakEvens(ctx context.Context, bench *bench, o Options) ([]B
 		list = append(list, e)
 	}
 	return list, nil
+}
+
+// nearlyGood is how far below the chance asked for that of first order may be for a route that
+// is simulated.
+const nearlyGood = 0.02
+
+// goodEnough is the least left over of the routes with so many dilutions on a balance that
+// reads to d which reach the chance that is asked for when they are simulated, as all that is
+// said of a route goes by. They are those that do to first order; where none of those does, the
+// surest is tried.
+func (b *Purchase) goodEnough(ctx context.Context, bench *bench, d float64, o Options, dilutions int) (leftOver float64, does, cutShort bool, err error) {
+	surest := newJudge(b.Prep, o.coverage(), b.Prep.LeastChance-nearlyGood, enough)
+	surest.worthOnly = true
+	for _, j := range []judge{newJudge(b.Prep, o.coverage(), b.Prep.LeastChance, b.Prep.LeastChance), surest} {
+		list, cut, err := b.withDigit(ctx, bench, d, o, dilutions, j)
+		if err != nil {
+			return 0, false, false, err
+		}
+		cutShort = cutShort || cut
+		slices.SortStableFunc(list, func(a, b found) int { return cmp.Compare(a.LeftOverML, b.LeftOverML) })
+		for i := range list {
+			r := &list[i].Result
+			chance, err := b.Prep.ChanceOf(ctx, r.Route, o.Settings)
+			if err != nil {
+				return 0, false, false, err
+			}
+			b.known = append(b.known, knownRoute{dilutions, d, r.GiveOrTake()})
+			if chance >= b.Prep.LeastChance {
+				return r.LeftOverML, true, cutShort, nil
+			}
+		}
+	}
+	return 0, false, cutShort, nil
 }
 
 // withDigit searches the routes by volume with so many dilutions, of a bench whose only
@@ -156,7 +186,7 @@ func (b *Purchase) curves(ctx context.Context, bench *bench, o Options) ([]Curve
 			}
 			tightest := math.Inf(1)
 			if len(list) > 0 {
-				tightest = list[0].Result.Analytic.Relative()
+				tightest = list[0].Result.GiveOrTake()
 			}
 			c.Readability, c.Relative, c.CutShort = append(c.Readability, d), append(c.Relative, tightest), append(c.CutShort, cutShort)
 		}

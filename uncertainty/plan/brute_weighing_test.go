@@ -28,7 +28,7 @@ func bruteByWeighing(p *route.Prep, dilutions int) (all [][]route.Step) {
 		for _, s := range p.Stocks {
 			if dilutions > 0 {
 				start := []route.Step{{Verb: route.Start, Stock: s}}
-				all = append(all, bruteOn(p, k, start, route.Step{Verb: route.WeighAliquot, Balance: k}, p.MassFraction(concentrationOf(s)), dilutions-1)...)
+				all = append(all, bruteOn(p, k, start, route.Step{Verb: route.WeighAliquot, Balance: k}, fractionOf(p, s), dilutions-1)...)
 			}
 		}
 	}

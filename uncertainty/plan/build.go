@@ -3,6 +3,7 @@ package plan
 import (
 	"slices"
 
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -138,8 +139,15 @@ func (w *walk) finish(c chain, f *factor) {
 	defer w.state.restore(before)
 	w.state.multiply(f)
 	w.counts.finished++
-	u, degreesOfFreedom := w.state.uncertainty()
-	w.offer(merit{w.judge.worth(w.state.mean, u, degreesOfFreedom), w.volumes.leftOver, w.pass.operations()}, func() chain {
+	m := merit{w.judge.worth(w.state.mean, w.state.uncertainty()), w.volumes.leftOver, w.pass.operations()}
+	if rest, few := w.state.scatters(w.state.mean); len(few) > 0 {
+		if at, worth := w.judge.offered(m); w.judge.inside(w.state.mean) && (!worth || w.front.beaten(at)) {
+			return // with a scatter that is hardly known it is worth less still
+		}
+		x := uncertainty.NewMixture(rest, few)
+		m.worth = w.judge.worthOf(w.state.mean, &x)
+	}
+	w.offer(m, func() chain {
 		c.ways = slices.Clone(c.ways)
 		return c
 	})

@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -20,7 +21,7 @@ type chain struct {
 type state struct {
 	pulls []pull
 
-	mean, own, fourth float64
+	mean, own float64
 	// sum is that of the relative contributions to each shared influence;
 	// squares adds up their squares for each kind of influence.
 	sum     []float64
@@ -55,17 +56,17 @@ const (
 
 // saved is what comes back when a factor is taken away again.
 type saved struct {
-	mean, own, fourth float64
-	squares           [4]float64
-	undo, unset       int
+	mean, own   float64
+	squares     [4]float64
+	undo, unset int
 }
 
 func (s *state) save() saved {
-	return saved{s.mean, s.own, s.fourth, s.squares, len(s.undo), len(s.unset)}
+	return saved{s.mean, s.own, s.squares, len(s.undo), len(s.unset)}
 }
 
 func (s *state) restore(v saved) {
-	s.mean, s.own, s.fourth = v.mean, v.own, v.fourth
+	s.mean, s.own = v.mean, v.own
 	s.squares = v.squares
 	for i := len(s.undo) - 1; i >= v.undo; i-- {
 		s.sum[s.undo[i].key] = s.undo[i].relative
@@ -81,7 +82,6 @@ func (s *state) restore(v saved) {
 func (s *state) multiply(f *factor) {
 	s.mean *= f.mean
 	s.own += f.own
-	s.fourth += f.fourth
 	for _, p := range f.shared {
 		before := s.sum[p.key]
 		after := before + p.relative
@@ -106,27 +106,23 @@ func (s *state) leastVariance(final pull) float64 {
 	return max(0, variance)
 }
 
-// uncertainty of a finished route: its relative standard uncertainty and
-// effective degrees of freedom.
-func (s *state) uncertainty() (u, degreesOfFreedom float64) {
-	variance := s.leastVariance(atLast)
-	u, degreesOfFreedom = math.Sqrt(variance), math.Inf(1)
-	if fourth := s.fourth + s.fourthOfSets(); fourth > 0 {
-		degreesOfFreedom = variance * variance / fourth
-	}
-	return u, degreesOfFreedom
-}
+// uncertainty of a finished route: its relative standard uncertainty.
+func (s *state) uncertainty() float64 { return math.Sqrt(s.leastVariance(atLast)) }
 
-// fourthOfSets is what sets of readings bring into the Welch-Satterthwaite formula, each as
-// one contribution.
-func (s *state) fourthOfSets() (fourth float64) {
+// scatters are the variances of a finished route of that value which are known by readings,
+// each set as one contribution, and rest is all else.
+func (s *state) scatters(value float64) (rest float64, known []uncertainty.Scatter) {
+	rest = s.leastVariance(atLast)
 	for set, variance := range s.scatter {
 		for key, of := range s.keys.setOf[:len(s.sum)] {
 			if of == set {
 				variance += float64(s.sum[key] * s.sum[key])
 			}
 		}
-		fourth += variance * variance / s.keys.degrees[set]
+		if variance > 0 {
+			rest -= variance
+			known = append(known, uncertainty.Scatter{Variance: variance * value * value, DegreesOfFreedom: s.keys.degrees[set]})
+		}
 	}
-	return fourth
+	return max(0, rest) * value * value, known
 }

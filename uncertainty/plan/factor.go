@@ -9,7 +9,7 @@ import (
 // factor is what a part of a route multiplies the strength by, with the
 // influences that others share by number.
 type factor struct {
-	mean, own, fourth float64
+	mean, own float64
 	// low is the least that the factor of one measurement can be.
 	low    float64
 	shared []part
@@ -65,7 +65,7 @@ func (k *keys) set(r route.Readings) int {
 
 // factor turns that of a step into one with numbered influences and sets.
 func (k *keys) factor(f route.Factor) factor {
-	g := factor{mean: f.Mean, low: f.Low, own: f.Own, fourth: f.Fourth}
+	g := factor{mean: f.Mean, low: f.Low, own: f.Own}
 	for _, s := range f.Shared {
 		g.shared = append(g.shared, part{k.of(s.Influence, s.Readings), s.Relative})
 	}
@@ -77,7 +77,7 @@ func (k *keys) factor(f route.Factor) factor {
 
 // times is the product of two factors.
 func (f factor) times(g factor) factor {
-	product := factor{mean: f.mean * g.mean, own: f.own + g.own, fourth: f.fourth + g.fourth}
+	product := factor{mean: f.mean * g.mean, own: f.own + g.own}
 	product.shared = append(append([]part(nil), f.shared...), g.shared...)
 	product.scatter = append(append([]ofSet(nil), f.scatter...), g.scatter...)
 	return product.tidied()
@@ -89,7 +89,7 @@ func (f factor) inverse() factor { return f.weighted(-1, 1/f.mean) }
 // weighted is what the uncertainty of the factor does by a power of it, or by the weight
 // that it has in a sum, to something of that mean.
 func (f factor) weighted(by, mean float64) factor {
-	g := factor{mean: mean, own: f.own * by * by, fourth: f.fourth * by * by * by * by}
+	g := factor{mean: mean, own: f.own * by * by}
 	for _, p := range f.shared {
 		g.shared = append(g.shared, part{p.key, p.relative * by})
 	}

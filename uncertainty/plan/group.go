@@ -65,5 +65,5 @@ func alike(c *route.Comparison, use, one, other int) bool {
 	if len(c.Prep.Tolerances) > 0 {
 		return math.Abs(a.Chance()-b.Chance()) <= nearChance
 	}
-	return math.Abs(a.Analytic.Relative()-b.Analytic.Relative()) <= nearRelative*min(a.Analytic.Relative(), b.Analytic.Relative())
+	return math.Abs(a.GiveOrTake()-b.GiveOrTake()) <= nearRelative*min(a.GiveOrTake(), b.GiveOrTake())
 }

@@ -54,7 +54,7 @@ func noRoute(p *route.Prep, o Options, notSearched []note.Note) error {
 		}
 	}
 	reason := note.Of("none-near", "")
-	switch limited := o.LeftOver+o.Volume+o.Solute+o.Strongest+p.Solute.Solubility > 0 || len(o.Without) > 0; {
+	switch limited := o.LeftOver+o.Volume+o.Solute+o.Strongest > 0 || len(p.Solute.Solubility) > 0 || len(o.Without) > 0; {
 	case !p.CountsMass() && len(p.Stocks) == 0:
 		return &NoRouteError{Reason: note.Of("no-stock", "", p.NeedsMass("a mass").Error())}
 	case len(p.Kit.Balances)+len(p.Stocks)+len(p.Packets) == 0:

@@ -40,7 +40,8 @@ func (o *Options) mostSolute() float64 { return limit(o.Solute) }
 
 // strongest concentration of a solution that is made, in g/mL.
 func (o *Options) strongest(p *route.Prep) float64 {
-	return min(limit(o.Strongest), limit(p.Solute.Solubility))
+	soluble, _ := p.Soluble()
+	return min(limit(o.Strongest), limit(soluble))
 }
 
 // limit is infinite where none is stated, and a little more than what is.

@@ -47,7 +47,7 @@ func TestBuy(t *testing.T) {
 		q.Kit = withBalances(p.Kit, p.Kit.Balances[0].WithReadability(d))
 		r, _, err := best(context.Background(), &q, o)
 		require.NoError(t, err)
-		return r != nil && r.Inside[0].Normal >= p.LeastChance
+		return r != nil && r.Chance() >= p.LeastChance
 	}
 	assert.Equal(t, true, meets(d), "at the break-even of %v g", d)
 	next := series(-6, 1)

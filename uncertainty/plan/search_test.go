@@ -107,8 +107,7 @@ func (b *bench) relativeAfter(n int, measured bool) float64 {
 			}
 		}
 	}
-	u, _ := s.uncertainty()
-	return u
+	return s.uncertainty()
 }
 
 const smallKit = `
@@ -190,7 +189,7 @@ func TestPreferences(t *testing.T) {
 	p := prepOn(t, smallPrep, smallKit)
 	for preference, figure := range map[string]func(r *route.Result) float64{
 		route.LeastLeftOver: func(r *route.Result) float64 { return r.LeftOverML },
-		route.Tightest:      func(r *route.Result) float64 { return r.Analytic.Relative() },
+		route.Tightest:      func(r *route.Result) float64 { return r.GiveOrTake() },
 		route.Fewest:        func(r *route.Result) float64 { return float64(r.Operations) },
 		route.LeastSolute:   func(r *route.Result) float64 { return r.SoluteGrams },
 		route.Cheapest:      func(r *route.Result) float64 { return 2*r.SoluteGrams + 0.01*(20+r.LeftOverML) },

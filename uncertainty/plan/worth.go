@@ -64,29 +64,38 @@ func (j *judge) stair(m merit, c chain) stair {
 	return stair{m, j.mostVariance(m.worth), j.strengthsWorth(m.worth), j.top(m.worth), []chain{c}}
 }
 
-// worth of a route with a strength and its relative uncertainty.
-func (j *judge) worth(value, u, degreesOfFreedom float64) float64 {
+// worth of a route with a strength and its relative uncertainty, of which no part is known
+// from a few readings.
+func (j *judge) worth(value, u float64) float64 {
+	x := uncertainty.NewMixture(u*u*value*value, nil)
+	return j.worthOf(value, &x)
+}
+
+// worthOf is the worth of a route with a strength that is distributed like this about a value.
+func (j *judge) worthOf(value float64, x *uncertainty.Mixture) float64 {
 	near := j.twoSided() || (span{value, value}).meets(j.near())
 	switch {
 	case !near:
 		return math.Inf(-1)
 	case j.tolerant:
-		a := uncertainty.Analytic{Value: value, StandardUncertainty: u * math.Abs(value), DegreesOfFreedom: degreesOfFreedom}
-		return min(a.ConformanceProbability(j.limits), j.enough)
+		return min(x.ConformanceProbability(value, j.limits), j.enough)
 	}
+	expanded := x.Half(j.coverage)
 	if j.spreadOnly {
-		return -uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u
+		return -expanded / math.Abs(value)
 	}
-	expanded := float64(uncertainty.CoverageFactor(j.coverage, degreesOfFreedom) * u * math.Abs(value))
 	return -(math.Abs(value-j.target) + expanded) / j.target
 }
 
+// inside reports whether a strength is permitted, so that whatever makes its distribution less
+// sure makes it worth less: given the scales each chance is concave in χ²/ν (Jensen).
+func (j *judge) inside(value float64) bool { return !j.tolerant || j.limits.Permits(value) }
+
 // merit of a route that was assessed.
 func (j *judge) merit(r *route.Result) merit {
-	a := &r.Analytic
-	u := a.StandardUncertainty / math.Abs(a.Value)
+	x := r.Analytic.Mixture()
 	// to 12 digits after the point, so that what is equal but for the last digits of floating point is equal
-	worth := math.Round(j.worth(a.Value, u, a.DegreesOfFreedom)*1e12) / 1e12
+	worth := math.Round(j.worthOf(r.Analytic.Value, &x)*1e12) / 1e12
 	return merit{worth, volume(r.LeftOverML), r.Operations}
 }
 

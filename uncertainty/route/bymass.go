@@ -3,6 +3,7 @@ package route
 import (
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 )
 
 // weighAliquot weighs out a part of the solution at hand.
@@ -23,7 +24,7 @@ func (c *compiler) weighAliquot(i int) error {
 	if err := c.draw(c.current, c.model.Divide(mass, density), volume, s.Lost/c.model.Intended(density)); err != nil {
 		return err
 	}
-	c.brings(part{ml: volume, grams: s.Amount, concentration: c.current.concentration, foreign: c.current.medium.name != c.solvent.name})
+	c.brings(part{ml: volume, grams: s.Amount, concentration: c.current.concentration, foreign: c.current.medium.Name != c.solvent.Name})
 	c.call(mass, massWeighed, c.nameOf(c.current), "g")
 	c.masses = append(c.masses, weighed{i, mass})
 	c.part, c.partVolume, c.zeroed = c.model.Multiply(mass, w), volume, use.Step
@@ -34,7 +35,7 @@ func (c *compiler) weighAliquot(i int) error {
 // mixInto adds a mass of solvent in g to a volume of the liquid at hand.
 func (c *compiler) mixInto(volume, grams float64) {
 	if density := c.prep.Solvent.Density; density.Known {
-		c.medium = c.medium.with(volume, c.solvent, grams/density.Value)
+		c.medium = c.medium.With(volume, c.solvent, grams/density.Value)
 	}
 }
 
@@ -98,7 +99,7 @@ func (c *compiler) byMass(l *liquid) (w, density uncertainty.Node, err error) {
 }
 
 // byVolume is the inverse of byMass: γ = w ρ0 / (1 - w (1 - φ ρ0)).
-func (c *compiler) byVolume(w uncertainty.Node, l medium) (concentration, density uncertainty.Node, err error) {
+func (c *compiler) byVolume(w uncertainty.Node, l mixed.Liquid) (concentration, density uncertainty.Node, err error) {
 	m := c.model
 	solvent, excess, err := c.densities(l, func(_ *equipment.StockSubstance, holds float64) float64 {
 		return m.Intended(w) * holds
@@ -113,12 +114,12 @@ func (c *compiler) byVolume(w uncertainty.Node, l medium) (concentration, densit
 
 // densities appends ρ0 and 1 - φ ρ0, with φ as it is in a solution whose mass fraction a
 // function finds, as the table of stocks counts it.
-func (c *compiler) densities(l medium, fraction func(t *equipment.StockSubstance, holds float64) float64) (solvent, excess uncertainty.Node, err error) {
+func (c *compiler) densities(l mixed.Liquid, fraction func(t *equipment.StockSubstance, holds float64) float64) (solvent, excess uncertainty.Node, err error) {
 	density, err := c.densityOf(l)
 	if err != nil {
 		return 0, 0, err
 	}
 	m := c.model
-	solvent = c.fixed(density, densityOfLiquid, l.name, "g/mL", c.groundOfDensity(l, density))
+	solvent = c.fixed(density, densityOfLiquid, l.Name, "g/mL", c.groundOfDensity(l, density))
 	return solvent, m.Subtract(m.Constant(1), m.Multiply(c.phiIn(l, fraction), solvent)), nil
 }

@@ -226,10 +226,11 @@ func (r *Result) propagate(c *compiler, p *Prep, coverage float64) (err error) {
 	r.Possible = true
 	r.Intended = c.model.Intended(c.strength)
 	r.AssumedShare = r.Analytic.AssumedShare()
+	mixture := r.Analytic.Mixture()
 	for _, t := range p.Tolerances {
 		// The limits that come with an error permit nothing.
 		acceptance, _ := t.Limits.AcceptanceLimits(p.LeastChance, r.Analytic.StandardUncertainty, r.Analytic.DegreesOfFreedom)
-		r.Inside = append(r.Inside, Chance{Normal: r.Analytic.ConformanceProbability(t.Limits), Acceptance: acceptance})
+		r.Inside = append(r.Inside, Chance{Normal: mixture.ConformanceProbability(r.Analytic.Value, t.Limits), Acceptance: acceptance})
 	}
 	r.Uninformative, err = c.uninformative(coverage, len(r.Route.Steps))
 	r.Informative = r.Uninformative.None()
@@ -249,6 +250,8 @@ func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertain
 		return err
 	}
 	r.Quoted = uncertainty.Quote(r.Analytic, &r.MonteCarlo, r.CrossCheck)
+	r.Uninformative = note.Or(r.Uninformative, couldBeNothing(r.Quoted.Lower, r.Quoted.Upper, p.Target.Unit))
+	r.Informative = r.Uninformative.None()
 	r.HoldsWithin = r.MonteCarlo.Within(p.Target.Value, s.Coverage) / p.Target.Value
 	for i, t := range p.Tolerances {
 		r.Inside[i].Simulated, r.Inside[i].Error = r.MonteCarlo.ConformanceProbability(t.Limits), r.MonteCarlo.ChanceError(t.Limits)

@@ -6,6 +6,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 )
 
 // compiled is a route as a measurement model.
@@ -47,7 +48,7 @@ type compiler struct {
 	// parts are what the steps bring.
 	parts map[int]part
 	// solvent of the prep.
-	solvent medium
+	solvent mixed.Liquid
 	// exact: materials are what they are estimated to be.
 	exact bool
 	brew
@@ -67,7 +68,7 @@ type brew struct {
 	volume    uncertainty.Node
 	hasVolume bool
 	// medium of the aliquot or the mixture, and of a liquid solute.
-	medium medium
+	medium mixed.Liquid
 	// parent of the aliquot, and the solution that is being made or finished.
 	current *liquid
 	// part is the mass of the weighed aliquot, of a volume in mL, zeroed in step
@@ -99,7 +100,7 @@ type liquid struct {
 	// bought: a stock, which is not made here.
 	bought bool
 	// medium that the solute is dissolved in.
-	medium medium
+	medium mixed.Liquid
 	// evaporated: what evaporates is already counted.
 	evaporated bool
 }
@@ -132,7 +133,7 @@ func (p *Prep) newCompiler(r *Route) *compiler {
 		parts: make(map[int]part),
 	}
 	c.model = &uncertainty.Model{AssumedFactor: p.AssumedFactor}
-	c.solvent = mediumOf(p.Solvent.Name)
+	c.solvent = mixed.Of(p.Solvent.Name)
 	c.number()
 	c.medium = c.solvent
 	c.day = c.newDay()
@@ -330,4 +331,5 @@ func (c *compiler) become(concentration, volume uncertainty.Node) {
 	c.solutions[c.making] = c.current
 	c.hasAmount, c.hasVolume, c.unlifted = false, false, false
 	c.warnOfStrength(c.model.Intended(concentration))
+	c.noteTraces(concentration)
 }

@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/strengths"
 )
 
@@ -39,7 +40,7 @@ func (p *Prep) fromGramsPerML(g float64, u strengths.Unit) float64 {
 
 // atEstimates is a compiler of a model in which all properties are exactly their estimates.
 func (p *Prep) atEstimates() *compiler {
-	c := &compiler{prep: p, exact: true, solvent: medium{name: p.Solvent.Name}}
+	c := &compiler{prep: p, exact: true, solvent: mixed.Liquid{Name: p.Solvent.Name}}
 	c.model = new(uncertainty.Model)
 	return c
 }
@@ -70,12 +71,12 @@ func (c *compiler) toUnit(l *liquid, u strengths.Unit) (uncertainty.Node, error)
 
 // fromUnit is the inverse of toUnit, for a node in a unit, dissolved in a
 // medium.
-func (c *compiler) fromUnit(x uncertainty.Node, u strengths.Unit, l medium) (uncertainty.Node, error) {
+func (c *compiler) fromUnit(x uncertainty.Node, u strengths.Unit, l mixed.Liquid) (uncertainty.Node, error) {
 	return c.fromBasis(c.model.Multiply(x, c.converted(u, true)), u.Basis, l)
 }
 
 // fromBasis appends the mass concentration of what is counted in 1 mL, or in 1 g.
-func (c *compiler) fromBasis(x uncertainty.Node, b strengths.Basis, l medium) (uncertainty.Node, error) {
+func (c *compiler) fromBasis(x uncertainty.Node, b strengths.Basis, l mixed.Liquid) (uncertainty.Node, error) {
 	m, needs := c.model, &b.Traits().Needs
 	switch {
 	case b == c.prep.carries() || needs.Key == "":

@@ -6,6 +6,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 )
 
 // dissolve: c = solute / (V + m φ), in a measured volume of solvent; for a
@@ -24,7 +25,7 @@ func (c *compiler) dissolve(i int) error {
 	c.leftOver += m.Intended(volume) * s.Lost / s.Amount
 	c.carry(i, m.Constant(0))
 	if c.hasVolume {
-		mixed := c.medium.with(m.Intended(c.volume), c.solvent, m.Intended(volume))
+		mixed := c.medium.With(m.Intended(c.volume), c.solvent, m.Intended(volume))
 		volume, c.medium = c.contracted(i, c.volume, volume, c.medium, c.solvent), mixed
 	} else {
 		volume = m.Add(volume, m.Multiply(c.mass, c.phi()))
@@ -83,7 +84,7 @@ func (c *compiler) makeUpTo(i int) error {
 		if inside := c.model.Intended(c.volume); inside >= s.Amount {
 			return equipment.Cannot("above-mark-already", "", equipment.ML(inside), equipment.ML(s.Amount))
 		}
-		c.medium = c.medium.upTo(c.model.Intended(c.volume), c.solvent, s.Amount)
+		c.medium = c.medium.UpTo(c.model.Intended(c.volume), c.solvent, s.Amount)
 	}
 	use := c.use(i)
 	use.Day = c.dayOf(c.medium)
@@ -94,6 +95,7 @@ func (c *compiler) makeUpTo(i int) error {
 	if volume, err = c.leftOf(i, volume, false); err != nil {
 		return err
 	}
+	c.notePlastic(s.Measure, c.medium)
 	c.carry(i, c.model.Constant(0))
 	c.discard()
 	c.leftOver += s.Lost
@@ -127,9 +129,10 @@ func (c *compiler) take(i int) error {
 
 // deliver measures out a volume, or drops, of a liquid: of a pure one, or of the solution
 // of that name.
-func (c *compiler) deliver(i int, liquid medium, solution string) (uncertainty.Node, error) {
+func (c *compiler) deliver(i int, liquid mixed.Liquid, solution string) (uncertainty.Node, error) {
 	s, use := &c.route.Steps[i], c.use(i)
 	use.Day, use.Solution = c.dayOf(liquid), solution
+	c.notePlastic(s.Measure, liquid)
 	of := s.Measure.Deliver
 	if s.Measure.Kind.Traits().Counts {
 		of = s.Measure.Drops
@@ -147,10 +150,10 @@ func (c *compiler) nameOf(l *liquid) string {
 	switch {
 	case l.name != "":
 		return l.name
-	case l.medium.solute:
+	case l.medium.Solute:
 		return c.prep.Solute.Name + " in " + c.prep.Solvent.Name
 	}
-	return c.prep.Solute.Name + " in " + l.medium.name
+	return c.prep.Solute.Name + " in " + l.medium.Name
 }
 
 // carry adds the solute that an instrument brings along which was not rinsed
@@ -204,7 +207,7 @@ func (c *compiler) draw(l *liquid, a uncertainty.Node, intended, lost float64) e
 	if intended+lost > l.left*(1+1e-9) {
 		return equipment.Cannot("more-than-is-left", "", equipment.ML(intended+lost), equipment.ML(l.left))
 	}
-	c.brings(part{ml: intended, concentration: l.concentration, foreign: l.medium.name != c.solvent.name})
+	c.brings(part{ml: intended, concentration: l.concentration, foreign: l.medium.Name != c.solvent.Name})
 	c.leftOver += lost
 	if l.bought {
 		c.soluteUsed += float64((intended + lost) * c.model.Intended(l.concentration))
@@ -250,8 +253,8 @@ func (c *compiler) add(i int) error {
 }
 
 // mix adds a volume of a liquid to the aliquot, or to what is mixed from it.
-func (c *compiler) mix(i int, b uncertainty.Node, other medium) {
-	mixed := c.medium.with(c.model.Intended(c.volume), other, c.model.Intended(b))
+func (c *compiler) mix(i int, b uncertainty.Node, other mixed.Liquid) {
+	mixed := c.medium.With(c.model.Intended(c.volume), other, c.model.Intended(b))
 	c.volume = c.call(c.contracted(i, c.volume, b, c.medium, other), mixedVolume, "", "mL")
 	c.medium = mixed
 }

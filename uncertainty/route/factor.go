@@ -15,11 +15,9 @@ type Factor struct {
 	// Mean is the factor at the means of all influences, Low the least that they allow
 	// it to be.
 	Mean, Low float64
-	// Own is the relative variance from influences that no other step shares,
-	// Fourth the sum of their (c u/mean)⁴/ν for the Welch-Satterthwaite formula, but for
-	// those of sets of readings. The linearity of a balance is among them, since routes by
+	// Own is the relative variance from influences that no other step shares. The linearity of a balance is among them, since routes by
 	// volume weigh once; Linear is that part of it, which weighings on one balance share.
-	Own, Fourth, Linear float64
+	Own, Linear float64
 	// Scatter is what of Own comes from sets of readings.
 	Scatter []scatterPart
 	// Shared are the relative contributions c u/mean, with their signs, of
@@ -159,17 +157,19 @@ func (c *compiler) factor(node uncertainty.Node, err error) (Factor, error) {
 // addOwn takes in the relative contribution of an influence that belongs to one step.
 func (f *Factor) addOwn(line *uncertainty.Contribution, r float64) {
 	f.Own += float64(r * r)
-	switch of := readingsOf(line); {
-	case of != Readings{}:
+	if of := readingsOf(line); of != (Readings{}) {
 		f.Scatter = append(f.Scatter, scatterPart{of, r * r})
-	case line.DegreesOfFreedom > 0:
-		f.Fourth += r * r * r * r / line.DegreesOfFreedom
 	}
 }
 
+// readingsOf are those that an influence is known from. One that is known so and belongs to no
+// set stands for a set of its own, apart from all that readings are taken at.
 func readingsOf(line *uncertainty.Contribution) Readings {
-	if line.Set == (uncertainty.Set{}) {
+	switch {
+	case !(line.DegreesOfFreedom > 0):
 		return Readings{}
+	case line.Set == (uncertainty.Set{}):
+		return Readings{uncertainty.Set{Owner: line.Owner, At: -1 - line.At}, line.DegreesOfFreedom}
 	}
 	return Readings{line.Set, line.DegreesOfFreedom}
 }

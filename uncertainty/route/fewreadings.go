@@ -5,6 +5,12 @@ import (
 	"minim/uncertainty"
 )
 
+// mixed propagates a quantity, with the interval that few readings leave beside the rest.
+func (c *compiler) mixed(node uncertainty.Node, coverage float64) (uncertainty.Analytic, error) {
+	a, err := c.model.Propagate(node, coverage)
+	return a.Mixed(), err
+}
+
 // noteReadings says what a result rests on where it is known from readings how an
 // instrument scatters.
 func (c *compiler) noteReadings(r *Result) {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"minim/equipment"
+	"minim/uncertainty/mixed"
 )
 
 // StepError says what is wrong with a step among the others.
@@ -61,12 +62,12 @@ func (r *Route) liquidSolute() bool {
 // CheckOptions checks what a step says by the steps before and after. These must be able to
 // follow each other: see [Route.Misplaced].
 func (p *Prep) CheckOptions(r *Route) (wrong []*StepError) {
-	own := mediumOf(p.Solvent.Name)
+	own := mixed.Of(p.Solvent.Name)
 	liquid := own
 	for i := range r.Steps {
 		s := &r.Steps[i]
 		if s.Verb == Start && s.Stock != nil && s.Stock.Solvent != "" {
-			liquid = mediumOf(s.Stock.Solvent)
+			liquid = mixed.Of(s.Stock.Solvent)
 		}
 		for _, e := range []*StepError{r.zeroedElsewhere(i), r.checkUse(i), s.checkContraction(liquid, own)} {
 			if e != nil {
@@ -114,20 +115,20 @@ func (r *Route) checkUse(i int) *StepError {
 }
 
 // checkContraction asks for the contraction of two liquids of which nothing is known.
-func (s *Step) checkContraction(liquid, own medium) *StepError {
+func (s *Step) checkContraction(liquid, own mixed.Liquid) *StepError {
 	a, b := liquid, own
 	switch {
 	case s.Measure == nil:
 		return nil
 	case s.Verb == Strengthen && s.Stock != nil && s.Stock.Solvent != "":
-		a, b = mediumOf(s.Stock.Solvent), liquid
+		a, b = mixed.Of(s.Stock.Solvent), liquid
 	case !s.Verb.brings(solvent) || !s.Verb.Traits().AddsTo:
 		return nil
 	}
-	if a.name == "" || b.name == "" || a.name == b.name || s.Contraction.Known || alcoholic(a, b) {
+	if a.Name == "" || b.Name == "" || a.Name == b.Name || s.Contraction.Known || mixed.Alcoholic(a, b) {
 		return nil
 	}
-	return &StepError{Message: fmt.Sprintf("%s and %s contract on mixing by an amount that is not stated", a.name, b.name),
+	return &StepError{Message: fmt.Sprintf("%s and %s contract on mixing by an amount that is not stated", a.Name, b.Name),
 		Hint: "state contraction = \"2 % of volume\", or make up to a mark"}
 }
 

@@ -123,7 +123,7 @@ func (c *compiler) strengthOf(l *liquid, coverage float64) (a uncertainty.Analyt
 	unit := c.prep.Target.Unit
 	node, err := c.toUnit(l, unit)
 	if err == nil {
-		a, err = c.model.Propagate(node, coverage)
+		a, err = c.mixed(node, coverage)
 	}
 	if err != nil {
 		return a, uncertainty.Quoted{Upper: math.Inf(1)}, note.Of("strength-not-known", unit.Name)
@@ -139,6 +139,7 @@ func (w *handling) made(i int, l *liquid) {
 	if h.Uninformative.None() {
 		h.Uninformative, _ = w.uninformative(w.coverage, i)
 	}
+	h.Uninformative = note.Or(h.Uninformative, couldBeNothing(h.Analytic.Lower(), h.Quoted.Upper, w.prep.Target.Unit))
 	w.bottled(h)
 }
 
@@ -157,7 +158,7 @@ func (w *handling) rungs(r *Result) {
 	for i := range r.Ladder {
 		if g := &r.Ladder[i]; g.Reason.None() {
 			w.list = append(w.list, Handled{
-				Step: len(r.Route.Steps), Rung: g.Strength.Text, Analytic: g.Analytic, Uninformative: r.Uninformative, Solvents: w.solvents,
+				Step: len(r.Route.Steps), Rung: g.Strength.Text, Analytic: g.Analytic, Uninformative: note.Or(r.Uninformative, g.Uninformative), Solvents: w.solvents,
 				Quoted: uncertainty.Quoted{Lower: g.Analytic.Lower(), Upper: g.Analytic.Upper()}, Hazards: g.Hazards,
 			})
 		}

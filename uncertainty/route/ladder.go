@@ -5,6 +5,7 @@ import (
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/hazards"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/strengths"
 )
 
@@ -24,6 +25,8 @@ type Rung struct {
 	TakeML float64
 	// Reason says why the bench cannot do it; nothing when it can.
 	Reason note.Note
+	// Uninformative says that its strength could be nothing; nothing where it could not.
+	Uninformative note.Note
 	// Analytic is the strength of the rung, in the unit of the target.
 	Analytic uncertainty.Analytic
 	// Hazards are the words for its strength. IntoSolvent: the aliquot goes into the solvent;
@@ -60,12 +63,13 @@ func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 		case err != nil:
 			return nil, err
 		}
-		if rung.Analytic, err = c.model.Propagate(node, coverage); err != nil {
+		if rung.Analytic, err = c.mixed(node, coverage); err != nil {
 			return nil, err
 		}
+		rung.Uninformative = couldBeNothing(rung.Analytic.Lower(), rung.Analytic.Upper(), c.prep.Target.Unit)
 		c.arrangeRung(&rung)
 		if before != nil {
-			ratio, err := c.model.Propagate(c.model.Divide(node, *before), coverage)
+			ratio, err := c.mixed(c.model.Divide(node, *before), coverage)
 			switch {
 			case err == nil:
 				rung.Ratio = &ratio
@@ -93,7 +97,7 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	}
 	made := c.current.medium
 	if take < whole {
-		made = made.upTo(take, c.solvent, whole)
+		made = made.UpTo(take, c.solvent, whole)
 		in.Day = c.dayOf(made)
 	}
 	v, err := l.In.Contain(in, whole)
@@ -108,11 +112,12 @@ func (c *compiler) rung(i int, take float64) (uncertainty.Node, error) {
 	}
 	c.call(v, volumeInVessel, l.In.Name, "mL")
 	concentration := m.Divide(m.Multiply(c.current.concentration, a), v)
+	c.noteTraces(concentration)
 	return c.toUnit(&liquid{concentration: concentration, medium: c.current.medium}, c.prep.Target.Unit)
 }
 
 // leftOfRung is what is left of a rung as of any solution that is made up to a mark.
-func (c *compiler) leftOfRung(i int, v uncertainty.Node, made medium) (uncertainty.Node, error) {
+func (c *compiler) leftOfRung(i int, v uncertainty.Node, made mixed.Liquid) (uncertainty.Node, error) {
 	mouth, closes := c.prep.Ladder.In.Mouth(c.prep.Ladder.In.Capacity)
 	if closes || c.prep.Bench.Closed {
 		return v, nil

@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/strengths"
 )
 
@@ -55,12 +56,12 @@ func (p *Prep) Model(r *Route) (m *uncertainty.Model, strength uncertainty.Node,
 }
 
 // groundOfDensity is what the density of a liquid rests on.
-func (c *compiler) groundOfDensity(l medium, density float64) uncertainty.Ground {
-	known, found := equipment.FindLiquid(l.name)
+func (c *compiler) groundOfDensity(l mixed.Liquid, density float64) uncertainty.Ground {
+	known, found := equipment.FindLiquid(l.Name)
 	switch {
 	case found && known.Density == density:
-		return equipment.GroundOfLiquid(l.name)
-	case !found && !math.IsNaN(l.ethanol):
+		return equipment.GroundOfLiquid(l.Name)
+	case !found && !math.IsNaN(l.Ethanol):
 		return uncertainty.Ground{By: equipment.ByAlcohol}
 	}
 	return uncertainty.Ground{}

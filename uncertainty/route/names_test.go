@@ -21,7 +21,7 @@ func TestFactorDoesNotReadNames(t *testing.T) {
 	assert.NotEmpty(t, want.Shared)
 	for _, name := range []string{"step 1 of ", "step 1 of two", "step 1 of , tare"} {
 		got := shared(name)
-		assert.Equal(t, []any{want.Own, want.Fourth, len(want.Shared)}, []any{got.Own, got.Fourth, len(got.Shared)}, name)
+		assert.Equal(t, []any{want.Own, want.Scatter, len(want.Shared)}, []any{got.Own, got.Scatter, len(got.Shared)}, name)
 	}
 }
 

@@ -11,7 +11,7 @@ import (
 // that was made as planned has those of its plan.
 func (c *compiler) number() {
 	c.model.Number(uncertainty.Substance, c.prep.Solute.Name, c.prep.Solute.Weighed())
-	c.model.Number(uncertainty.Bench, c.solvent.name)
+	c.model.Number(uncertainty.Bench, c.solvent.Name)
 	for i := range c.route.Steps {
 		s := &c.route.Steps[i]
 		if s.Balance != nil {

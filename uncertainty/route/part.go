@@ -82,7 +82,10 @@ func (c *compiler) hazardsOf(concentration uncertainty.Node) hazards.OfSolution 
 			return c.hazardsOfStock(s, l, anyCoverage)
 		}
 	}
-	a, err := c.model.Propagate(concentration, anyCoverage)
+	if len(c.prep.Hazards) == 0 {
+		return c.prep.HazardsAt(0, 0) // the same words at any strength
+	}
+	a, err := c.mixed(concentration, anyCoverage)
 	if err != nil { // nothing is known of it, so that every word may hold
 		return c.prep.HazardsAt(0, math.Inf(1))
 	}
@@ -116,5 +119,5 @@ func (c *compiler) warms(h hazards.OfSolution, p part) bool {
 		return h.IntoSolvent()
 	}
 	a, err := c.model.Propagate(p.concentration, anyCoverage)
-	return err != nil || !(a.Upper() < leastWarming)
+	return err != nil || !(a.Upper() < leastWarming) || !(a.Mixed().Upper() < leastWarming)
 }

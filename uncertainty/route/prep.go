@@ -104,8 +104,8 @@ type Solute struct {
 	Solid bool
 	// Properties by key serve only to convert strengths, as the "activity" in U/g does.
 	Properties map[string]Estimate
-	// Solubility in g/mL; 0 when not stated.
-	Solubility float64
+	// Solubility, at one temperature or several; none when not stated.
+	Solubility []strengths.Solubility
 	// Price of 1 g of what is weighed.
 	Price equipment.Price
 	// NonVolatile: the user states that it is a solid that stays when the solvent

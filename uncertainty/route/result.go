@@ -30,8 +30,8 @@ type Result struct {
 	// reason is that solvent cannot go first where it must.
 	Clashes []hazards.Clash
 	Refused bool
-	// Informative is false when a weighed mass or a measured volume could as well be nothing;
-	// Uninformative says which.
+	// Informative is false when a weighed mass, a measured volume or the strength could as well
+	// be nothing; Uninformative says which.
 	Informative   bool
 	Uninformative note.Note
 	// Dilutions and Operations (measurements) count the steps.
@@ -71,8 +71,8 @@ type Chance struct {
 	// Error is the standard error of Simulated.
 	Error float64
 	// Simulated is the fraction of the Monte Carlo trials, which counts;
-	// Normal is the normal approximation beside it, that of Student's t where the effective
-	// degrees of freedom are few.
+	// Normal is the approximation of first order beside it, by the normal distribution, mixed with
+	// Student's t of what is known from readings.
 	Simulated, Normal float64
 	// Acceptance are the strengths that are inside with the least chance asked
 	// for, given the standard uncertainty of the route and its degrees of freedom (JCGM 106, 8); none of
@@ -94,6 +94,16 @@ func (r *Result) ByBores() (half float64) {
 		}
 	}
 	return half
+}
+
+// GiveOrTake is half of the interval that is quoted, relative to the strength: what all screens
+// show and go by.
+func (r *Result) GiveOrTake() float64 {
+	if r.Quoted == (uncertainty.Quoted{}) { // not simulated
+		mixed := r.Analytic.Mixed()
+		return mixed.Relative()
+	}
+	return r.Quoted.Relative()
 }
 
 // Enough reports whether the route makes the volume wanted.

@@ -235,7 +235,7 @@ func TestSolubility(t *testing.T) {
 	x.steps = strings.Replace(x.steps, "36.00", "35.00", 1)
 	assert.Empty(t, note.Texts(x.run(t).Notes.Warnings))
 	x.solute = `name = "dye"`
-	assert.Zero(t, parse(t, exactKit, x.text()).Solute.Solubility)
+	assert.Empty(t, parse(t, exactKit, x.text()).Solute.Solubility)
 }
 
 // A weighed aliquot or solvent that could be nothing makes a route say nothing

@@ -6,6 +6,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 )
 
 // assumedPhi is the range of apparent specific volumes in mL/g that covers common salts and
@@ -104,10 +105,10 @@ func (c *compiler) notePhi(solute string, phi Estimate) {
 
 // phiIn is phi in a solution of another strength than the target, in water: it changes by as
 // much as in the table of stocks.
-func (c *compiler) phiIn(l medium, fraction func(t *equipment.StockSubstance, holds float64) float64) uncertainty.Node {
+func (c *compiler) phiIn(l mixed.Liquid, fraction func(t *equipment.StockSubstance, holds float64) float64) uncertainty.Node {
 	phi := c.phi()
 	t, found := c.prep.tabledSolute()
-	if !found || c.prep.Solute.SpecificVolume.Known || !equipment.IsWater(l.name) {
+	if !found || c.prep.Solute.SpecificVolume.Known || !equipment.IsWater(l.Name) {
 		return phi
 	}
 	holds := t.Holds(c.prep.Solute.As)

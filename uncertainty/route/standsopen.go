@@ -8,6 +8,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 )
 
 // standing is a solution in a vessel that is not closed.
@@ -18,7 +19,7 @@ type standing struct {
 	where   note.Note
 	minutes float64
 	mouth   equipment.Mouth
-	liquid  medium
+	liquid  mixed.Liquid
 	// grams is its mass, as intended.
 	grams float64
 }
@@ -79,10 +80,10 @@ func (c *compiler) standsOpen(o standing, solution uncertainty.Node) (uncertaint
 	share := lost / o.grams
 	switch {
 	case share >= mostEvaporated:
-		return 0, equipment.Cannot("evaporates-away", o.liquid.name, o.amount, o.where, o.minutes, quantity.Percent(share))
+		return 0, equipment.Cannot("evaporates-away", o.liquid.Name, o.amount, o.where, o.minutes, quantity.Percent(share))
 	case c.mayLose(share, unknown):
-		c.notes.Assume("stands-open", o.liquid.name, o.amount, o.where, o.minutes, quantity.Percent(share))
-		return c.evaporated(solution, share, o.owner), nil
+		c.notes.Assume("stands-open", o.liquid.Name, o.amount, o.where, o.minutes, quantity.Percent(share))
+		return c.evaporated(solution, share, o.liquid.Name, o.owner), nil
 	}
 	return solution, nil
 }
@@ -93,24 +94,24 @@ func (c *compiler) mayLose(share float64, unknown []string) bool {
 		c.notes.LeaveOut("evaporation", name)
 	}
 	counts := share >= leastEvaporated
-	if solute := &c.prep.Solute; counts && (equipment.Volatile(solute.Name) || equipment.Volatile(solute.Weighed())) {
+	if solute := &c.prep.Solute; counts && (mixed.Volatile(solute.Name) || mixed.Volatile(solute.Weighed())) {
 		c.notes.LeaveOut("evaporation-of-solute", solute.Name)
 		return false
 	}
 	return counts
 }
 
-// evaporated multiplies an amount by 1 - e.
-func (c *compiler) evaporated(amount uncertainty.Node, most float64, owner uncertainty.Owner) uncertainty.Node {
+// evaporated multiplies an amount of a liquid by 1 - e.
+func (c *compiler) evaporated(amount uncertainty.Node, most float64, liquid string, owner uncertainty.Owner) uncertainty.Node {
 	return c.lose(amount, -most, uncertainty.Influence{
-		Code: evaporated, Owner: owner, Group: uncertainty.Group{Kind: Evaporation, Name: c.prep.Solvent.Name}, Assumed: true,
+		Code: evaporated, Owner: owner, Group: uncertainty.Group{Kind: Evaporation, Name: liquid}, Assumed: true,
 		Ground: uncertainty.Ground{By: byVapour},
 	})
 }
 
 // oftenPoured appends what a strength of a stock has become by what evaporated each time that it
 // was opened.
-func (c *compiler) oftenPoured(strength uncertainty.Node, s *Stock, liquid medium) uncertainty.Node {
+func (c *compiler) oftenPoured(strength uncertainty.Node, s *Stock, liquid mixed.Liquid) uncertainty.Node {
 	times := s.Opened.Value
 	if !s.Opened.Known {
 		times = oftenOpened
@@ -127,13 +128,13 @@ func (c *compiler) oftenPoured(strength uncertainty.Node, s *Stock, liquid mediu
 	}
 	c.notes.Assume("opened-often", s.Name, times, quantity.Percent(share))
 	owner := uncertainty.Owner{Kind: uncertainty.Stock, Name: s.Name}
-	return c.model.Divide(strength, c.evaporated(c.model.Constant(1), math.Min(share, mostEvaporated), owner))
+	return c.model.Divide(strength, c.evaporated(c.model.Constant(1), math.Min(share, mostEvaporated), liquid.Name, owner))
 }
 
 // evaporating are the parts of a liquid but for the solute, which stays.
-func (c *compiler) evaporating(l medium) (parts []equipment.Part) {
-	for _, p := range l.parted() {
-		if !l.solute || p.Name != c.prep.Solute.Weighed() {
+func (c *compiler) evaporating(l mixed.Liquid) (parts []equipment.Part) {
+	for _, p := range l.Parted() {
+		if !l.Solute || p.Name != c.prep.Solute.Weighed() {
 			parts = append(parts, p)
 		}
 	}
@@ -141,7 +142,7 @@ func (c *compiler) evaporating(l medium) (parts []equipment.Part) {
 }
 
 // likelyDensity is that of water where none is known.
-func (c *compiler) likelyDensity(l medium) float64 {
+func (c *compiler) likelyDensity(l mixed.Liquid) float64 {
 	if density, err := c.densityOf(l); err == nil && density > 0 {
 		return density
 	}

@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/strengths"
 )
 
@@ -34,6 +35,7 @@ func (c *compiler) weighSolute(i int) (uncertainty.Node, error) {
 		c.noteBoat(i)
 	}
 	c.call(mass, massWeighed, c.prep.Solute.Weighed(), "g")
+	c.noteWater()
 	c.bringsSolid(s.Amount)
 	c.soluteUsed += s.Amount + s.Lost
 	return mass, nil
@@ -79,6 +81,7 @@ func (c *compiler) packet(s *Step) {
 	if k.Content.Distribution == nil {
 		c.notes.LeaveOut("uncertainty-of-content", k.Name)
 	}
+	c.noteWater()
 	c.bringsSolid(k.Content.Value)
 	c.soluteUsed += k.Content.Value + s.Lost
 	c.addSolid(c.material(uncertainty.Packet, k.Name, contentOfPacket, "g", k.Content), c.purity())
@@ -89,8 +92,8 @@ func (c *compiler) measure(i int) error {
 	if !c.prep.Solute.Density.Known && !c.prep.countsVolume() {
 		return equipment.Cannot("solute-without-density", "")
 	}
-	c.medium = mediumOf(c.prep.Solute.Weighed())
-	c.medium.solute = true
+	c.medium = mixed.Of(c.prep.Solute.Weighed())
+	c.medium.Solute = true
 	volume, err := c.deliver(i, c.medium, "")
 	if err != nil {
 		return err
@@ -147,7 +150,7 @@ func (c *compiler) stock(s *Stock) (*liquid, error) {
 	strength := c.strengthAsCounted(s)
 	l := &liquid{name: s.Name, left: math.Inf(1), bought: true, medium: c.solvent}
 	if s.Solvent != "" {
-		l.medium = mediumOf(s.Solvent)
+		l.medium = mixed.Of(s.Solvent)
 	}
 	if err := c.concentrate(l, s, strength); err != nil {
 		return nil, err

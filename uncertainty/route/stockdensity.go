@@ -192,7 +192,7 @@ func (c *compiler) asStated(l *liquid, s *Stock, coverage, lower, upper float64)
 	if !l.hasFraction || !l.hasDensity {
 		return lower, upper
 	}
-	a, err := c.model.Propagate(l.fraction, coverage)
+	a, err := c.mixed(l.fraction, coverage)
 	if err != nil {
 		return 0, math.Inf(1)
 	}

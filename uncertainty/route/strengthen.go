@@ -19,7 +19,7 @@ func (c *compiler) takeAll(i int) error {
 		return equipment.Cannot("nothing-left", "")
 	}
 	c.notes.Assume("goes-on-whole", "")
-	c.brings(part{ml: l.left, concentration: l.concentration, foreign: l.medium.name != c.solvent.name})
+	c.brings(part{ml: l.left, concentration: l.concentration, foreign: l.medium.Name != c.solvent.Name})
 	amount := c.model.Multiply(l.concentration, l.volume)
 	if l.bought {
 		c.soluteUsed += c.model.Intended(amount)

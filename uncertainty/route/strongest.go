@@ -5,6 +5,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/words/note"
+	"minim/uncertainty/strengths"
 )
 
 // strongest is the concentration, in what the models carry, that no solution of the solute
@@ -33,16 +34,30 @@ func (p *Prep) strongest() (most float64, why note.Note) {
 	return most, why
 }
 
+// Soluble is how much of the solute dissolves in 1 mL at the coldest temperature that is stated, in
+// what the models carry; 0 where nothing is stated.
+func (p *Prep) Soluble() (most float64, known bool) {
+	cold, warm := p.Bench.Temperature, p.Bench.Temperature
+	cold.Value -= p.Bench.Within.Value
+	warm.Value += p.Bench.Within.Value
+	return strengths.Soluble(p.Solute.Solubility, cold, warm)
+}
+
 // warnOfStrength warns of a solution of the route that is stronger than can be, or than the
-// solubility.
+// solubility at the coldest temperature that is stated. Where that is not known so cold, it is
+// said of a solution of more than half of it.
 func (c *compiler) warnOfStrength(has float64) {
-	limit, unit := c.prep.Solute.Solubility, c.prep.SoluteUnit()+"/L"
+	unit := c.prep.SoluteUnit() + "/L"
+	limit, known := c.prep.Soluble()
 	most, why := c.prep.strongest()
 	switch {
 	case has > most*(1+aLittle):
 		c.notes.Warn("stronger-than-can-be", c.route.Name, threeDigits(1000*has), unit, c.prep.Solute.Name, threeDigits(1000*most), why)
 	case limit > 0 && has > limit:
 		c.notes.Warn("stronger-than-solubility", c.route.Name, 1000*has, unit, c.prep.Solute.Name, 1000*limit)
+	case limit > 0 && !known && has > limit/2:
+		b := &c.prep.Bench
+		c.notes.LeaveOut("solubility-in-cold", c.prep.Solute.Name, quantity.Number(b.Temperature.Value-b.Within.Value))
 	}
 }
 

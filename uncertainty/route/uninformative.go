@@ -1,9 +1,12 @@
 package route
 
 import (
+	"math"
+
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/strengths"
 )
 
 // measuredOut is the volume in mL, or in drops, that a step measures out.
@@ -20,7 +23,7 @@ func (c *compiler) uninformative(coverage float64, upTo int) (note.Note, error) 
 		if w.step > upTo {
 			break
 		}
-		switch a, err := c.model.Propagate(w.mass, coverage); {
+		switch a, err := c.least(w.mass, coverage); {
 		case err != nil:
 			return note.Note{}, err
 		case a.Lower() <= 0:
@@ -42,7 +45,7 @@ func (c *compiler) uninformative(coverage float64, upTo int) (note.Note, error) 
 // stay behind.
 func (c *compiler) measuresNothing(v measuredOut, coverage float64) (note.Note, error) {
 	s := &c.route.Steps[v.step]
-	a, err := c.model.Propagate(v.volume, coverage)
+	a, err := c.least(v.volume, coverage)
 	switch {
 	case err != nil:
 		return note.Note{}, err
@@ -54,7 +57,28 @@ func (c *compiler) measuresNothing(v measuredOut, coverage float64) (note.Note, 
 	return note.Note{}, nil
 }
 
+// least propagates what is measured, to see whether it could be nothing. That few readings leave
+// a wider interval counts where it can reach that far: with any three sets of two readings or more
+// it is no wider than here.
+func (c *compiler) least(measured uncertainty.Node, coverage float64) (uncertainty.Analytic, error) {
+	a, err := c.model.Propagate(measured, coverage)
+	if err != nil || a.Value > uncertainty.CoverageFactor(coverage, 1)*math.Sqrt(3)*a.StandardUncertainty {
+		return a, err
+	}
+	return a.Mixed(), nil
+}
+
 func rounded(a uncertainty.Analytic, unit string) string {
 	_, u := uncertainty.RoundExpanded(0, a.ExpandedUncertainty)
 	return u + unit
+}
+
+// couldBeNothing says that the interval of a strength reaches nothing; nothing where it does not.
+func couldBeNothing(lower, upper float64, unit strengths.Unit) note.Note {
+	if lower > 0 {
+		return note.Note{}
+	}
+	low, _ := uncertainty.RoundExpanded(lower, (upper-lower)/2)
+	high, _ := uncertainty.RoundExpanded(upper, (upper-lower)/2)
+	return note.Of("strength-nothing", "", low, high, unit.Name)
 }

@@ -30,7 +30,17 @@ type Constant struct {
 }
 
 // Symbol of an influence; "" of one that is not in the model.
-func (e *Equation) Symbol(in *uncertainty.Influence) string { return e.symbols[in.Identity()] }
+func (e *Equation) Symbol(in *uncertainty.Influence) string { return e.symbols[identity(in)] }
+
+// identity of an influence, whatever its route is called.
+func identity(in *uncertainty.Influence) uncertainty.Identity {
+	of := *in
+	switch of.Owner.Kind {
+	case uncertainty.OneUse, uncertainty.Tare, uncertainty.Rung, uncertainty.Day:
+		of.Owner.Name = ""
+	}
+	return of.Identity()
+}
 
 // Of writes a model down. The output has the symbol that is given, and numbers are printed by a function.
 func Of(m *uncertainty.Model, out uncertainty.Node, symbol string, number func(float64) string) *Equation {
@@ -49,7 +59,7 @@ func Of(m *uncertainty.Model, out uncertainty.Node, symbol string, number func(f
 		case t.IsConstant():
 			e.addConstant(Constant{w.symbols[i], t.Of, t.Value})
 		default:
-			e.symbols[t.Of.Identity()] = w.symbols[i]
+			e.symbols[identity(t.Of)] = w.symbols[i]
 			if uncertainty.SummaryOf(t.Of.Distribution).StandardUncertainty == 0 {
 				e.addConstant(Constant{w.symbols[i], t.Of, t.Value})
 			}

@@ -57,7 +57,7 @@ func (w *writer) addends(n uncertainty.Node) (number float64, list []product) {
 			return
 		}
 		p := w.factors(n)
-		p.by *= sign
+		p.by = float64(p.by * sign)
 		switch {
 		case len(p.over)+len(p.divs) == 0:
 			number += p.by
@@ -97,7 +97,7 @@ func (w *writer) writtenOut(n uncertainty.Node) product {
 	switch t.Op {
 	case '*':
 		a, b := w.factors(t.Left), w.factors(t.Right)
-		return cancelled(a.by*b.by, slices.Concat(a.over, b.over), slices.Concat(a.divs, b.divs))
+		return cancelled(float64(a.by*b.by), slices.Concat(a.over, b.over), slices.Concat(a.divs, b.divs))
 	case '/':
 		a, b := w.factors(t.Left), w.factors(t.Right)
 		return cancelled(a.by/b.by, slices.Concat(a.over, b.divs), slices.Concat(a.divs, b.over))

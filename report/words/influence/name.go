@@ -58,6 +58,7 @@ var names = map[string]string{
 	emptyVessel:                       "linearity at the empty vessel, {piece}",
 	"curve of linearity":              "curve of linearity, part {part}, {piece}",
 	"curve of linearity that grows":   "curve of linearity at great loads, part {part}, {piece}",
+	"error at a check weight":         "error of the {piece} at {load}, by its readings",
 	"sensitivity":                     "sensitivity of the {of}",
 	"left on the boat":                "left on the boat, {of}",
 	// Of materials and the day.
@@ -142,7 +143,7 @@ var groups = map[uncertainty.Kind]string{
 	uncertainty.Bench:   "meniscus of {of}",
 	uncertainty.Dropped: "size of the drops of {of}",
 	"film":              "{of}, not rinsed",
-	"evaporation":       "evaporation",
+	"evaporation":       "evaporation of {of}",
 }
 
 // Group is how a group of influences is called: an instrument, a material, a cause.

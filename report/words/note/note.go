@@ -29,6 +29,14 @@ func Of(code, subject string, args ...any) Note { return Note{code, subject, arg
 // None reports whether there is nothing to say.
 func (n Note) None() bool { return n.Code == "" }
 
+// Or is the first of two that says something.
+func Or(first, second Note) Note {
+	if first.None() {
+		return second
+	}
+	return first
+}
+
 // String says it in words. It panics at a code without words, a programmer's mistake.
 func (n Note) String() string {
 	if n.None() {

@@ -85,7 +85,7 @@ func (f *Readability) breakEven() string {
 func (f *Readability) alt() string {
 	lines := clause.Each(f.Lines, Dilutions)
 	balances := clause.Each(f.Balances, func(o *plan.Choice) string {
-		return o.Name + ", " + quantity.Grams(o.Balance.Readability) + ", " + quantity.Percent(o.Best.Analytic.Relative())
+		return o.Name + ", " + quantity.Grams(o.Balance.Readability) + ", " + quantity.Percent(o.Best.GiveOrTake())
 	})
 	parts := clause.List{fmt.Sprintf("What the readability of the balance does to the give or take with which one makes %s%s%s.",
 		wanted(f.Prep), onChanged(f.Prep), clause.When(len(lines) > 0, ": lines for "+strings.Join(lines, ", ")))}

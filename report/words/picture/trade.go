@@ -18,7 +18,7 @@ func giveOrTakeAxis(coverage float64) string {
 
 // Figures are those of a route beside its name.
 func Figures(p *route.Prep, r *route.Result) string {
-	return "give or take " + quantity.Percent(r.Analytic.Relative()) + ", " + leavings(r, p.Volume) + clause.When(len(r.Inside) > 0, ", "+inside(p, r))
+	return "give or take " + quantity.Percent(r.GiveOrTake()) + ", " + leavings(r, p.Volume) + clause.When(len(r.Inside) > 0, ", "+inside(p, r))
 }
 
 // Trade is what is drawn of a search.
@@ -100,7 +100,7 @@ func (t *Trade) alt() string {
 		return "No route was found to make " + wanted(t.Prep) + "."
 	}
 	end := func(r *route.Result) string {
-		return millilitres(max(0, r.LeftOverML)) + " and " + quantity.Percent(r.Analytic.Relative())
+		return millilitres(max(0, r.LeftOverML)) + " and " + quantity.Percent(r.GiveOrTake())
 	}
 	ends := end(t.Ends[0])
 	if len(t.Ends) > 1 {

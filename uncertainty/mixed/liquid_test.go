@@ -1,0 +1,13 @@
+package mixed
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+func TestVolatileSolutes(t *testing.T) {
+	for name, want := range map[string]bool{"ammonia": true, "NH3": true, "formalin": true, "propan-2-ol": true, "sodium chloride": false, "hydrogen peroxide": false, "sucrose": false} {
+		assert.Equal(t, want, Volatile(name), name)
+	}
+}
