@@ -13,7 +13,7 @@ func TestWideTailsAreNotLopsided(t *testing.T) {
 		line := Contribution{Contribution: 1, Share: 1}
 		line.Distribution, line.DegreesOfFreedom = StudentT{Sigma: 1, Nu: nu}, nu
 		a := Analytic{Value: 10, StandardUncertainty: 1, ExpandedUncertainty: 4, CoverageProbability: 0.95, Budget: []Contribution{line}}
-		shifted := &MonteCarlo{Lower: 6.5, Upper: 14.5}
+		shifted := interval{6.5, 14.5}
 		cause, in := causeOf(a, shifted, shifted)
 		assert.Equal(t, fewReadings, cause, "%v", nu)
 		assert.NotNil(t, in)
