@@ -72,6 +72,7 @@ var joints = map[string][]joint{
 	"uncertainty-of-strength":  {{"%[1]s", "uncertainty of the strengths of {} (not stated)"}},
 	"uncertainty-of-density":   {{"%[1]s", "uncertainty of the densities of {} (not stated)"}},
 	"uncertainty-of-volume":    {{"%[1]s", "uncertainty of the volumes of {} (not stated)"}},
+	"stands-open":              {{"%[2]s %[3]s (%[5]s in %[4]v min)", "while it stands open there evaporates, as %[1]s (within a factor of 2), at most so much of {}"}},
 	"expands-as":               {{"%[1]s", "{} expand as %[2]s does"}},
 	"expands-by-strength":      {{"%[1]s (%[2]s ethanol, %.2[3]g /°C)", "{} expand so much (OIML R 22)"}},
 	"density-of-mixture":       {{"%[1]s", "density of {} (taken as that of %[2]s; a strength by mass hardly needs it)"}},
