@@ -23,5 +23,5 @@ func evaporates(r *route.Result) string {
 		return ""
 	}
 	return "makes the solution 0 to " + quantity.Percent(2*mean) + " stronger, " + quantity.Percent(mean) + " on average, " +
-		either(assumed, "within a factor of 2; assumed where no step says how long and how wide it is open (open, mouth)", "as the prep states")
+		either(assumed, "within a factor of 2; how long and wide vessels, and how often bottles, are open is assumed where it is not stated (open, mouth, opened)", "as the prep states")
 }

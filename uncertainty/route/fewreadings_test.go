@@ -57,7 +57,7 @@ func TestChanceFromFewReadings(t *testing.T) {
 	assert.Equal(t, []bool{true, true, false, false}, []bool{
 		math.IsNaN(two.MonteCarlo.StandardDeviation), math.IsNaN(named(t, c, "three").MonteCarlo.StandardDeviation),
 		math.IsNaN(named(t, c, "four").MonteCarlo.StandardDeviation), math.IsNaN(named(t, c, "stated").MonteCarlo.StandardDeviation)})
-	assert.Equal(t, []string{"two readings of the p2 tell little of how it scatters: with four that scatter alike what it adds to the give or take would be 4 times less"}, note.Texts(two.Notes.Warnings))
+	assert.Equal(t, []string{"two readings of the p2 tell little of how it scatters: with four that scatter alike what it adds to the give or take would be 4 times smaller"}, note.Texts(two.Notes.Warnings))
 	assert.Empty(t, named(t, c, "three").Notes.Warnings)
 	// Of strengths that are accepted with a chance of 95 in 100, none for two readings; for
 	// four the limits less t_95(3) s, which is 2.353 s, nearly.
@@ -122,7 +122,7 @@ func TestTwoReadingsBesideOthers(t *testing.T) {
 		"[[route]]\nname = \"much\"\nsteps = [ { weigh = \"5.00 g\", on = \"scale\" }, { make-up-to = \"100 mL\", in = \"f100b\" } ]\n")
 	c := compareAll(t, p)
 	one, much := named(t, c, "one"), named(t, c, "much")
-	assert.Equal(t, []string{"two readings of the scale tell little of how it scatters: with four that scatter alike what it adds to the give or take would be 4 times less"}, note.Texts(one.Notes.Warnings))
+	assert.Equal(t, []string{"two readings of the scale tell little of how it scatters: with four that scatter alike what it adds to the give or take would be 4 times smaller"}, note.Texts(one.Notes.Warnings))
 	assert.Equal(t, uncertainty.Cause("few-readings"), one.CrossCheck.Cause)
 	assert.Len(t, note.Texts(much.Notes.Warnings), 2)
 	assert.Equal(t, uncertainty.Cause("few-readings"), much.CrossCheck.Cause)

@@ -79,7 +79,7 @@ func TestLoadsAreSaid(t *testing.T) {
 	const bare = "a vessel of unstated mass counts as no load"
 	for vessel, said := range map[string]bool{"": true, `, vessel = "61 g"`: false} {
 		text := strings.Join(note.Texts(thrice(t, coarse, 1, vessel).Notes.Assumed), "; ")
-		assert.Contains(t, text, "the linearity of the balance errs by a curve over its range and by a part local to each load")
+		assert.Contains(t, text, "the linearity of the balance errs by a curve over the range and by a part local to each load")
 		assert.Equal(t, said, strings.Contains(text, bare))
 	}
 }
