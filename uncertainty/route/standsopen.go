@@ -83,7 +83,7 @@ func (c *compiler) standsOpen(o standing, solution uncertainty.Node) (uncertaint
 		return 0, equipment.Cannot("evaporates-away", o.liquid.Name, o.amount, o.where, o.minutes, quantity.Percent(share))
 	case c.mayLose(share, unknown):
 		c.notes.Assume("stands-open", o.liquid.Name, o.amount, o.where, o.minutes, quantity.Percent(share))
-		return c.evaporated(solution, share, o.owner), nil
+		return c.evaporated(solution, share, o.liquid.Name, o.owner), nil
 	}
 	return solution, nil
 }
@@ -101,10 +101,10 @@ func (c *compiler) mayLose(share float64, unknown []string) bool {
 	return counts
 }
 
-// evaporated multiplies an amount by 1 - e.
-func (c *compiler) evaporated(amount uncertainty.Node, most float64, owner uncertainty.Owner) uncertainty.Node {
+// evaporated multiplies an amount of a liquid by 1 - e.
+func (c *compiler) evaporated(amount uncertainty.Node, most float64, liquid string, owner uncertainty.Owner) uncertainty.Node {
 	return c.lose(amount, -most, uncertainty.Influence{
-		Code: evaporated, Owner: owner, Group: uncertainty.Group{Kind: Evaporation, Name: c.prep.Solvent.Name}, Assumed: true,
+		Code: evaporated, Owner: owner, Group: uncertainty.Group{Kind: Evaporation, Name: liquid}, Assumed: true,
 		Ground: uncertainty.Ground{By: byVapour},
 	})
 }
@@ -128,7 +128,7 @@ func (c *compiler) oftenPoured(strength uncertainty.Node, s *Stock, liquid mixed
 	}
 	c.notes.Assume("opened-often", s.Name, times, quantity.Percent(share))
 	owner := uncertainty.Owner{Kind: uncertainty.Stock, Name: s.Name}
-	return c.model.Divide(strength, c.evaporated(c.model.Constant(1), math.Min(share, mostEvaporated), owner))
+	return c.model.Divide(strength, c.evaporated(c.model.Constant(1), math.Min(share, mostEvaporated), liquid.Name, owner))
 }
 
 // evaporating are the parts of a liquid but for the solute, which stays.

@@ -117,12 +117,17 @@ func TestStocksAreOpened(t *testing.T) {
 		assert.Len(t, lines, min(1, int(times)))
 		if times > 0 {
 			assert.Equal(t, uncertainty.Stock, lines[0].Owner.Kind)
+			assert.Equal(t, "ethanol", lines[0].Group.Name)
 		}
 	}
 	_, lines := opened(t, recipe{target: "1 g/L", more: stockOf("10 g/L"), steps: tenth})
 	assert.Empty(t, lines, "water")
 	_, lines = opened(t, recipe{head: closed, target: "1 g/L", solvent: `name = "acetone"`, more: stockOf("10 g/L"), steps: tenth})
 	assert.Empty(t, lines, "all closed")
+	_, lines = opened(t, recipe{target: "1 g/L", more: stockOf("10 g/L") + "solvent = \"ethanol\"\n", steps: tenth})
+	if assert.Len(t, lines, 1) {
+		assert.Equal(t, "ethanol", lines[0].Group.Name, "what leaves the bottle, not the solvent of the prep")
+	}
 }
 
 // What a search multiplies by is what the model of the route has: a cylinder that stands open.

@@ -143,7 +143,7 @@ var groups = map[uncertainty.Kind]string{
 	uncertainty.Bench:   "meniscus of {of}",
 	uncertainty.Dropped: "size of the drops of {of}",
 	"film":              "{of}, not rinsed",
-	"evaporation":       "evaporation",
+	"evaporation":       "evaporation of {of}",
 }
 
 // Group is how a group of influences is called: an instrument, a material, a cause.

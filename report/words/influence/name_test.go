@@ -100,7 +100,7 @@ func TestGroups(t *testing.T) {
 	for want, g := range map[string]uncertainty.Group{
 		"flask":                     {Kind: uncertainty.Instrument, Name: "flask"},
 		"flask, not rinsed":         {Kind: "film", Name: "flask"},
-		"evaporation":               {Kind: "evaporation", Name: "water"},
+		"evaporation of water":      {Kind: "evaporation", Name: "water"},
 		"temperature":               {Kind: uncertainty.Day},
 		"meniscus of ethanol":       {Kind: uncertainty.Bench, Name: "ethanol"},
 		"size of the drops of urea": {Kind: uncertainty.Dropped, Name: "urea"},

@@ -34,7 +34,7 @@ func ownTable(all []*equipment.Measure, balances []*equipment.Balance) []page.Bl
 			j := &m.Judged[i]
 			t.Rows = append(t.Rows, page.Row{Cells: append([]string{
 				m.Name, ofWhat(j), orDash(j.Mark > 0, quantity.Millilitres(j.Mark)), strconv.Itoa(int(j.Readings())),
-				quantity.Millilitres(quantity.Round(j.Mean, 5)), uncertainty.TwoDigits(j.S) + " mL",
+				quantity.Millilitres(quantity.Round(j.Mean, 5)), uncertainty.ThreeDigits(j.S) + " mL",
 			}, judgedCells(j)...)})
 		}
 	}
@@ -49,7 +49,7 @@ func checkCells(name string, c *equipment.Check) []string {
 	compared := c.Standing != equipment.OfOthers && c.Standing != equipment.Unused
 	return []string{
 		name, clause.Either(c.Weight.Class != "", "check weight, "+c.Weight.Class, "check weight, certified"), quantity.Grams(quantity.Round(c.Weight.Mass, 9)), strconv.Itoa(int(c.Readings())),
-		quantity.Grams(quantity.Round(c.Mean, 7)), uncertainty.TwoDigits(c.S) + " g", c.Far().String(), orDash(compared, in100(c.Chance)), standings[c.Standing],
+		quantity.Grams(quantity.Round(c.Mean, 7)), uncertainty.ThreeDigits(c.S) + " g", c.Far().String(), orDash(compared, in100(c.Chance)), standings[c.Standing],
 	}
 }
 

@@ -1,0 +1,21 @@
+package kits
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/equipment"
+	"minim/report/page"
+)
+
+// The standard deviation of readings is printed to the nearest, and not as an expanded uncertainty is
+// rounded: 0.990 and 1.010 mL have 0.01414 mL.
+func TestScatterOfOwnReadings(t *testing.T) {
+	j := equipment.Judged{Mark: 1}
+	j.Mean, j.S = 1, 0.014142135623730963
+	blocks := ownTable([]*equipment.Measure{{Name: "p", Judged: []equipment.Judged{j}}}, nil)
+	require.Len(t, blocks, 2)
+	assert.Equal(t, "0.0141 mL", blocks[1].(*page.Table).Rows[0].Cells[5])
+}
