@@ -77,6 +77,7 @@ var words = map[string]string{
 	// Means of own readings.
 	"own-mean-far": "the %[2]d readings of the %[1]s %[3]s have the mean %[4]s, %[5]s, %[6]s: it is %[7]s, or not used as meant; " +
 		"its limit is left out, and the readings count alone",
+	"at-edge-of-limit": "nearer to its limit than 99 in 100 pieces are whose errors have the shape that is taken",
 	"own-mean-odd": "the %[2]d readings of the %[1]s %[3]s have the mean %[4]s, %[5]s: " +
 		"of those as good as its limit says %.2[6]g in 100 would lie so far off, or further; look at how it is used",
 	"own-mean-few":           "the mean %[4]s of the %[2]d readings of the %[1]s %[3]s, %[5]s: it counts from four readings on, and the limit stands",
