@@ -49,7 +49,7 @@ func TestMadeForBlowOut(t *testing.T) {
 func TestMadeForBlowOutIsSaid(t *testing.T) {
 	k := one(t, serological+"made-for-blow-out = true")
 	for emptying, want := range map[Emptying]said{
-		BlownOut: {NotCounted: []string{"scatter of what stays in the x when it is emptied"}},
+		BlownOut: {NotCounted: []string{"scatter of what stays in the x as it delivers"}},
 		drained: {
 			Warnings: []string{"the x is made to be blown out: left in its tip, its last drop is missing from what it gives; say blown-out = true in the step where it is blown out"},
 			Assumed:  []string{"the last drop in the tip of the x is about 0.1 mL"},
@@ -79,7 +79,7 @@ func TestMadeForBlowOutInPart(t *testing.T) {
 		got := delivered(t, k, u, 4)
 		assert.Equal(t, 4.0, got.Value)
 		near.Relative(t, string(emptying), math.Sqrt(readings)*0.5*0.1/math.Sqrt(6), got.StandardUncertainty, 1e-12)
-		assert.Equal(t, said{NotCounted: []string{"scatter of what stays in the x when it is emptied"}}, worded(u.Notes))
+		assert.Equal(t, said{NotCounted: []string{"scatter of what stays in the x as it delivers"}}, worded(u.Notes))
 	}
 }
 

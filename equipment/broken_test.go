@@ -108,6 +108,7 @@ func TestEachBreakOfAKitIsOneMistake(t *testing.T) {
 // Of two keys that are broken both are told, and nothing else; of the keys of a candidate
 // whose kind is not known nothing can be said.
 func TestTwoBreaksOfAKitAreTwoMistakes(t *testing.T) {
+	skipIfSlow(t)
 	var list []broken.Break
 	for _, b := range broken.Breaks(benchToBreak) {
 		if strings.HasSuffix(b.What, "shape") {

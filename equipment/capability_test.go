@@ -24,6 +24,7 @@ func everyReading(steps int, step, share float64, once func(float64) uncertainty
 }
 
 func TestLeastMassAgainstEveryReading(t *testing.T) {
+	skipIfSlow(t)
 	stated := func(s, nu, linearity, span float64) *Balance {
 		return &Balance{Name: "scale", Capacity: 20, Readability: 0.01, Repeatability: Spread{S: s, DegreesOfFreedom: nu, Known: true}, Linearity: Stated{linearity, true}, Span: span}
 	}

@@ -54,7 +54,7 @@ func TestExCylinderNotStated(t *testing.T) {
 	k := one(t, hundredCylinder+"marked = \"Ex\"\n")
 	u := quiet()
 	assert.Equal(t, 100.0, delivered(t, k, u, 100).Value)
-	assert.Equal(t, []string{"scatter of what stays in the x when it is emptied"}, worded(u.Notes).NotCounted)
+	assert.Equal(t, []string{"scatter of what stays in the x as it delivers"}, worded(u.Notes).NotCounted)
 	u = quiet()
 	assert.Equal(t, 100.0, contained(t, k, u, 100).Value)
 	assert.Equal(t, []string{"what the x holds beyond its mark, being adjusted to deliver"}, worded(u.Notes).NotCounted)

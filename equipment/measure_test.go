@@ -331,7 +331,7 @@ func TestPipetteIsAdjustedToDeliver(t *testing.T) {
 		u = oneUse()
 		assert.Equal(t, "", nameOf(term(deliver(t, k, u, k.Capacity), "retained in the pipette")))
 		if k.Division > 0 { // what stays in one with one mark is in the scatter that is assumed of it
-			assert.Equal(t, []string{"scatter of what stays in the pipette when it is emptied"}, worded(u.Notes).NotCounted)
+			assert.Equal(t, []string{"scatter of what stays in the pipette as it delivers"}, worded(u.Notes).NotCounted)
 		}
 	}
 }

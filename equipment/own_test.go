@@ -168,6 +168,18 @@ func TestOwnMeanTooFarOff(t *testing.T) {
 	assert.NotContains(t, strings.Join(worded(u.Notes).Assumed, "\n"), "triangular")
 }
 
+// Of a piece whose readings lie within its limit it is not said that it is not of its class: 0.9925 mL
+// is 0.0075 mL off, of 0.008 mL, which a triangle has of 0.4 in 100.
+func TestOwnMeanAtTheEdge(t *testing.T) {
+	k := one(t, "[[pipette]]\nname = \"p1\"\nkind = \"one-mark\"\ncapacity = \"1 mL\"\nclass = \"A\"\nstandard = \"ISO\"\nreadings = [\"0.9926 mL\", \"0.9924 mL\", \"0.9922 mL\", \"0.9928 mL\"]\n")
+	assert.Equal(t, Alone, k.Judged[0].Standing)
+	u := alone()
+	delivered(t, k, u, 1)
+	warnings := strings.Join(worded(u.Notes).Warnings, "\n")
+	assert.Contains(t, warnings, "0.94 times its limit: it is nearer to its limit than 99 in 100 pieces are")
+	assert.NotContains(t, warnings, "it is not of")
+}
+
 // Between 1 and 5 in 100 it is a hint, and nothing changes: ±0.1 rectangular, readings next to
 // exact; 0.097 off is 3 in 100 (constructed). At 0.0995, 0.5 in 100, it is a finding.
 func TestOwnMeanOddlyFar(t *testing.T) {

@@ -35,7 +35,7 @@ func (k *Measure) tellOwn(u Use) {
 		}
 		switch {
 		case j.TooFar() && j.Standing == Alone:
-			n.Warn("own-mean-far", k.Name, int(j.Readings()), j.Where(), mean, j.Off(), k.timesLimit(j), k.notAs())
+			n.Warn("own-mean-far", k.Name, int(j.Readings()), j.Where(), mean, j.Off(), k.timesLimit(j), k.notAs(j))
 		case j.Chance < farOff:
 			n.Warn("own-mean-odd", k.Name, int(j.Readings()), j.Where(), mean, j.Off(), 100*j.Chance)
 		}
@@ -88,8 +88,12 @@ func (k *Measure) timesLimit(j *Judged) note.Note {
 	return note.Of("times-limit", "", math.Abs(j.Mean-j.Expected)/((s.High-s.Low)/2))
 }
 
-// notAs is what a piece is not whose readings lie too far off.
-func (k *Measure) notAs() note.Note {
+// notAs is what a piece is not whose readings lie too far off. Where they lie within the limit, it
+// may be all that is said of it, however few pieces lie there.
+func (k *Measure) notAs(j *Judged) note.Note {
+	if s := uncertainty.SummaryOf(k.ofPiece(j.Mark).Of); math.Abs(j.Mean-j.Expected) <= (s.High-s.Low)/2 && !math.IsInf(s.High, 1) {
+		return note.Of("at-edge-of-limit", "")
+	}
 	if k.Bias.ClassLimit && k.Class != nil {
 		return note.Of("not-of-class", "", k.Class.String())
 	}

@@ -89,7 +89,7 @@ func TestTransferPipette(t *testing.T) {
 	assert.Equal(t, said{
 		Assumed:    []string{"0.5 mL in the x is right within 0.1 mL (common practice, no standard)"},
 		FromMemory: []string{"the limit of the x, ±0.1 mL (no standard)"},
-		NotCounted: []string{"scatter of what stays in the x when it is emptied"},
+		NotCounted: []string{"scatter of what stays in the x as it delivers"},
 	}, worded(u.Notes))
 	impossible(t, "0.1 mL is less than one division of the x: 0.25 mL", k.Reads(0.1))
 	own := one(t, head+"capacity = \"3 mL\"\ntolerance = \"15 % of capacity\"\n")

@@ -30,7 +30,7 @@ func TestDeliveriesByCare(t *testing.T) {
 		"scales and marks are read with ordinary care",
 		"what the x delivers scatters by s = 0.02 mL (ordinary reading), reading and what stays in it together",
 	}, worded(u.Notes).Assumed)
-	assert.Equal(t, said{NotCounted: []string{"scatter of what stays in the x when it is emptied"}}, func() said {
+	assert.Equal(t, said{NotCounted: []string{"scatter of what stays in the x as it delivers"}}, func() said {
 		u := quiet()
 		assert.Equal(t, 0.0, delivered(t, k, u, 10).StandardUncertainty)
 		return worded(u.Notes)

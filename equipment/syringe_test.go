@@ -44,7 +44,7 @@ func TestSyringeByVolume(t *testing.T) {
 			"the x is set within s = 0.025 mL, a quarter of the 0.1 mL from one line to the next",
 		},
 		FromMemory: []string{"the limit of the x, ±0.19 mL at 4 mL (ISO 7886-1:1993)"},
-		NotCounted: []string{"scatter of what stays in the x when it is emptied"},
+		NotCounted: []string{"scatter of what stays in the x as it delivers"},
 	}, worded(u.Notes))
 }
 

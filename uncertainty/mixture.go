@@ -85,13 +85,13 @@ func scalesOf(s Scatter) scales {
 	sum := 0.0
 	take := func(x float64) bool {
 		square := portable.Exp(2 * x)
-		weight := portable.Exp(nu * (x - (square-1)/2))
+		weight := portable.Exp(nu * (x - float64((square-1)/2)))
 		list, sum = append(list, weightedScale{s.Variance / square, weight}), sum+weight
 		return weight >= leastWeight && x > -mostScale
 	}
-	for i := 0; take(float64(i) * step); i++ {
+	for i := 0; take(float64(float64(i) * step)); i++ {
 	}
-	for i := -1; take(float64(i) * step); i-- {
+	for i := -1; take(float64(float64(i) * step)); i-- {
 	}
 	for i := range list {
 		list[i].weight /= sum

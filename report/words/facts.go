@@ -63,7 +63,7 @@ func restsOn(r *route.Result, spread string) string {
 	_, text := uncertainty.RoundExpanded(0, is)
 	if r.Quoted.Simulated {
 		was, spread = ofSimulation(&r.Analytic, &r.Quoted)
-		is = math.Sqrt(float64(was*was) + more*r.Analytic.StandardUncertainty*r.Analytic.StandardUncertainty)
+		is = math.Sqrt(float64(was*was) + float64(more*r.Analytic.StandardUncertainty*r.Analytic.StandardUncertainty))
 		text = uncertainty.ThreeDigits(is)
 	}
 	parts.Add(is/was-1 >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(is/was-1))

@@ -132,6 +132,7 @@ var (
 // For every verb and hazard: what must go into the solvent does, what gives off gas is
 // neither closed nor inverted, and what may be handled as usual is.
 func TestSolventFirst(t *testing.T) {
+	skipIfSlow(t)
 	for _, h := range hazardsOfOrders {
 		for _, steps := range routesOfOrders {
 			b := sheetOf(t, h.solute, h.solvent, h.more, steps)
@@ -230,6 +231,7 @@ func TestStrongSolids(t *testing.T) {
 
 // The strength does not depend on which goes first.
 func TestOrderLeavesTheStrength(t *testing.T) {
+	skipIfSlow(t)
 	for _, steps := range routesOfOrders {
 		want := sheetOf(t, `, hazards = ["none known"]`, "", "", steps).Results[0].Analytic
 		for _, h := range hazardsOfOrders {

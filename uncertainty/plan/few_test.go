@@ -30,6 +30,7 @@ clinging = "0.05 mL"
 // enough, where few readings stand beside other errors; the next coarser one has none. The
 // chance to first order, by effective degrees of freedom, is enough on coarser ones (constructed).
 func TestCoarsestOfFewReadings(t *testing.T) {
+	skipIfSlow(t)
 	p := prepOn(t, smallPrep, fewKit)
 	o := quick(0)
 	o.LeftOver, o.Settings.Trials = 400, 100_000

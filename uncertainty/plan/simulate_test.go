@@ -14,6 +14,7 @@ import (
 // What is shown of a search has the figures that a comparison gives with the settings
 // asked for; the rest of the front is simulated with fewer trials, and says so.
 func TestWhatIsShownIsSimulatedInFull(t *testing.T) {
+	skipIfSlow(t)
 	p := prepOn(t, smallPrep, smallKit+candidates)
 	o := quick(1)
 	o.Settings.Trials = 2 * searchTrials

@@ -27,6 +27,7 @@ func TestCurveTakesWhatIsKnown(t *testing.T) {
 // In whatever is said of a purchase, searches that were cut short are marked; without a
 // limit none is. A readability that is good enough is never above the line of its dilutions.
 func TestPurchaseSaysWhereItWasCutShort(t *testing.T) {
+	skipIfSlow(t)
 	p := prepOn(t, smallPrep, smallKit)
 	for _, limit := range []int64{1, 0} {
 		o := quick(2)

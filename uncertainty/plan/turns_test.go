@@ -49,6 +49,7 @@ func said(t *testing.T, p *route.Prep, work int64, worthOnly bool) string {
 // same of what it has not searched and has tried as many, on 1, 2 and 8 processors, and it
 // never tries more. With room for all it leaves nothing out.
 func TestLimitIsTheSameOnAnyMachine(t *testing.T) {
+	skipIfSlow(t)
 	p := prepOn(t, smallPrep, smallKit)
 	whole := said(t, p, 0, false)
 	assert.NotContains(t, whole, "not searched")
@@ -67,6 +68,7 @@ func TestLimitIsTheSameOnAnyMachine(t *testing.T) {
 // The benches that are compared for a purchase are the same on any machine, where the
 // limit is hit.
 func TestPurchaseIsTheSameOnAnyMachine(t *testing.T) {
+	skipIfSlow(t)
 	p := prepOn(t, smallPrep, smallKit)
 	o := quick(2)
 	o.Work = 20_000

@@ -2,6 +2,7 @@ package route
 
 import (
 	"minim/equipment/quantity"
+	"minim/report/words/influence"
 	"minim/uncertainty"
 )
 
@@ -17,9 +18,9 @@ func (c *compiler) noteReadings(r *Result) {
 	for _, in := range c.model.Cut(c.strength) {
 		of := uncertainty.CutFactor(in.DegreesOfFreedom) * in.StudentScale() / in.Most
 		if of >= 0.995 {
-			r.Notes.Assume("cut-in-divisor-at-most", in.Set.Owner.Name)
+			r.Notes.Assume("cut-in-divisor-at-most", in.Set.Owner.Name, influence.Name(in))
 		} else {
-			r.Notes.Assume("cut-in-divisor", in.Set.Owner.Name, quantity.Percent(of))
+			r.Notes.Assume("cut-in-divisor", in.Set.Owner.Name, quantity.Percent(of), influence.Name(in))
 		}
 	}
 	a := &r.Analytic

@@ -101,6 +101,7 @@ func (c *compiler) notePhi(solute string, phi Estimate) {
 		return
 	}
 	c.notes.Assume("specific-volume", solute)
+	c.notes.Remember("range-of-specific-volume", solute)
 }
 
 // phiIn is phi in a solution of another strength than the target, in water: it changes by as

@@ -48,7 +48,7 @@ func TestWrittenDown(t *testing.T) {
 		lines = append(lines, l.Symbol+" = "+l.Expression)
 	}
 	assert.Equal(t, []string{
-		"γ = (m_1·P + m_2·P)·V_4·k/(V_3·V_5)",
+		"γ = (m_1·P + m_2·P)·V_4·f_unit/(V_3·V_5)",
 		"m_1 = 1.5 g + E_lin,1 − m_left,1",
 		"E_lin,1 = δ_loc,1 + 0.5·δ_cur",
 		"m_2 = 1.5 g + E_lin,2 − m_left,2",
@@ -60,7 +60,7 @@ func TestWrittenDown(t *testing.T) {
 	for _, c := range e.Constants {
 		constants = append(constants, c.Symbol+" = "+quantity.Number(c.Value)+" "+c.Of.Unit)
 	}
-	assert.Equal(t, []string{"P = 0.98 ", "β_2 = 0.0002 1/°C", "k = 100 % w/v / (g/mL)"}, constants)
+	assert.Equal(t, []string{"P = 0.98 ", "β_2 = 0.0002 1/°C", "f_unit = 100 % w/v / (g/mL)"}, constants)
 }
 
 // What is a number alone, and what has no name.

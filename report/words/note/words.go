@@ -19,8 +19,8 @@ var words = map[string]string{
 	"size-of-drop-of-solution":   "a drop of %s, which what is dissolved may make smaller, is %s to %s of a drop of %s",
 	"not-measured-there":         "the %s scatters at %s as its readings at %s do (not measured there)",
 	"scatter-of-a-digit":         "the readings of the %s scatter by less than their last digit, %s, can tell: taken as 0.41 of it",
-	"cut-in-divisor":             "errors of the %[1]s, where a volume or a mass divides, are cut where they are %[2]s of what is measured (9999 in 10 000 are less)",
-	"cut-in-divisor-at-most":     "errors of the %[1]s, where a volume or a mass divides, are cut at nothing and at twice what is measured",
+	"cut-in-divisor":             "errors of the %[1]s (%[3]s), where a volume or a mass divides, are cut where they are %[2]s of what is measured (9999 in 10 000 are less)",
+	"cut-in-divisor-at-most":     "errors of the %[1]s (%[2]s), where a volume or a mass divides, are cut at nothing and at twice what is measured",
 	"two-readings":               "two readings of the %[1]s tell little of how it scatters: with four that scatter alike what it adds to the give or take would be %.2[2]g times smaller",
 	"left-by-rinse":              "a rinse leaves 2 %% of what stayed behind",
 	"temperature-of-setting":     "temperature of the water with which the line of the %s was set",
@@ -28,7 +28,7 @@ var words = map[string]string{
 	"pen-line":                   "the pen line of the %s is right within %v mm",
 	"scatter-of-deliveries":      "what the %s delivers scatters by s = %s (%s reading), reading and what stays in it together",
 	"scatter-of-setting":         "the %s is set within s = %s, a quarter of the %s from one line to the next",
-	"scatter-of-retained":        "scatter of what stays in the %s when it is emptied",
+	"scatter-of-retained":        "scatter of what stays in the %s as it delivers",
 	"dead-space":                 "the dead space of the %s is at most %s (%s, %s)",
 	"retained-in-tip":            "what stays in the tip of the %s",
 	"keeps-all":                  "%[2]s is no more than what stays in the %[1]s: %[3]s",
@@ -77,6 +77,7 @@ var words = map[string]string{
 	// Means of own readings.
 	"own-mean-far": "the %[2]d readings of the %[1]s %[3]s have the mean %[4]s, %[5]s, %[6]s: it is %[7]s, or not used as meant; " +
 		"its limit is left out, and the readings count alone",
+	"at-edge-of-limit": "nearer to its limit than 99 in 100 pieces are whose errors have the shape that is taken",
 	"own-mean-odd": "the %[2]d readings of the %[1]s %[3]s have the mean %[4]s, %[5]s: " +
 		"of those as good as its limit says %.2[6]g in 100 would lie so far off, or further; look at how it is used",
 	"own-mean-few":           "the mean %[4]s of the %[2]d readings of the %[1]s %[3]s, %[5]s: it counts from four readings on, and the limit stands",
@@ -153,6 +154,7 @@ var words = map[string]string{
 	"counted-as":                "1 g of what the label of %s counts, %s, is counted as %.4g g of %s",
 	"specific-volume-of-table":  "1 g of %s takes up between %s and %s mL in solution, by the table of stocks (%s)",
 	"specific-volume-of-stock":  "1 g of %s takes up between %s and %s mL in solution, about what it does by the density of %s",
+	"range-of-specific-volume":  "what 1 g of %s may take up in solution, -0.15 to 0.9 mL",
 	"specific-volume":           "1 g of %s takes up between -0.15 and 0.9 mL in solution",
 	"clean-instruments":         "what is measured with is clean, or rinsed with what it is to take",
 	"carried-over":              "%s, step %d: the %s still holds what was in it before, which changes the solute by %+.1f %%; rinse it with what it is to take",
