@@ -23,8 +23,7 @@ const (
 
 // longPackages have more lines of code, each with the reason.
 var longPackages = map[string]string{
-	"uncertainty":       "few trials became enough; what sharpens is to get a package of its own, which knows no model",
-	"uncertainty/route": "what evaporates, what is not counted, and how a report names quantities came in; how a bottle is read and a strength aimed at is to move to rescue",
+	"uncertainty": "few trials became enough; what sharpens is to get a package of its own, which knows no model",
 }
 
 // codeFiles calls look for every Go file of the program without its tests.
