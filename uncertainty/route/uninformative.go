@@ -6,6 +6,7 @@ import (
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/rounding"
 	"minim/uncertainty/strengths"
 )
 
@@ -69,7 +70,7 @@ func (c *compiler) least(measured uncertainty.Node, coverage float64) (uncertain
 }
 
 func rounded(a uncertainty.Analytic, unit string) string {
-	_, u := uncertainty.RoundExpanded(0, a.ExpandedUncertainty)
+	_, u := rounding.Expanded(0, a.ExpandedUncertainty)
 	return u + unit
 }
 
@@ -78,7 +79,7 @@ func couldBeNothing(lower, upper float64, unit strengths.Unit) note.Note {
 	if lower > 0 {
 		return note.Note{}
 	}
-	low, _ := uncertainty.RoundExpanded(lower, (upper-lower)/2)
-	high, _ := uncertainty.RoundExpanded(upper, (upper-lower)/2)
+	low, _ := rounding.Expanded(lower, (upper-lower)/2)
+	high, _ := rounding.Expanded(upper, (upper-lower)/2)
 	return note.Of("strength-nothing", "", low, high, unit.Name)
 }
