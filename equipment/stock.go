@@ -19,8 +19,11 @@ type StockSubstance struct {
 	AlsoAs    string  `csv:"also_as"`
 	AlsoHolds float64 `csv:"also_holds,none"`
 	// Volatile: it evaporates from its solutions (common practice, no source).
-	Volatile bool   `csv:"volatile"`
-	Source   string `csv:"source"` // of AlsoHolds
+	Volatile bool `csv:"volatile"`
+	// OnlyDissolved are the forms that nobody weighs pure: what a bench has of them is a
+	// solution, since pure they are a gas, or fall apart (common practice, no source).
+	OnlyDissolved []string `csv:"only_dissolved"`
+	Source        string   `csv:"source"` // of AlsoHolds
 	Trust    string `csv:"trust"`
 	Note     string `csv:"note"`
 
