@@ -24,8 +24,8 @@ type StockSubstance struct {
 	// solution, since pure they are a gas, or fall apart (common practice, no source).
 	OnlyDissolved []string `csv:"only_dissolved"`
 	Source        string   `csv:"source"` // of AlsoHolds
-	Trust    string `csv:"trust"`
-	Note     string `csv:"note"`
+	Trust         string   `csv:"trust"`
+	Note          string   `csv:"note"`
 
 	rows []StockRow
 }
