@@ -107,10 +107,7 @@ func apparentVolume(w, density float64) float64 { return (1/density - (1-w)/wate
 
 // Forms are what labels count of it: one way, or two.
 func (s *StockSubstance) Forms() []string {
-	if s.AlsoAs == "" {
-		return []string{s.As}
-	}
-	return []string{s.As, s.AlsoAs}
+	return slices.DeleteFunc([]string{s.As, s.AlsoAs}, func(form string) bool { return form == "" })
 }
 
 // Form finds a form by how it is written, in whatever capitals.

@@ -18,6 +18,7 @@ var besides = []struct {
 }{
 	{"Pistons", []string{"piston-off", "piston-unknown"},
 		"weigh what it delivers of that liquid and state it (readings, with liquid), or displace the liquid directly"},
+	{"Mixing", []string{"shrinks-diluted", "grows-diluted"}, "make up to a mark, or state contraction in the step"},
 	{"Not pure", []string{onlyDissolved}, ""},
 }
 

@@ -18,7 +18,9 @@ func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other mixed.
 	sum := m.Add(a, b)
 	epsilon := c.route.Steps[i].Contraction.Value
 	switch {
-	case c.route.Steps[i].Contraction.Known || liquid.Name == other.Name:
+	case c.route.Steps[i].Contraction.Known:
+	case liquid.Name == other.Name:
+		c.noteShrinking(m.Intended(a), m.Intended(b))
 	case mixed.Alcoholic(liquid, other):
 		v, added := m.Intended(a), m.Intended(b)
 		volume, _ := equipment.MixAlcohol(v, liquid.Ethanol, added, other.Ethanol)

@@ -161,6 +161,8 @@ var words = map[string]string{
 	"carried-over":              "%s, step %d: the %s still holds what was in it before, which changes the solute by %+.1f %%; rinse it with what it is to take",
 	"adsorption":                "what walls take up of %s from solutions of less than 10 µg/mL",
 	"content-of-solvent":        "what %[2]s itself holds of %[1]s, or of what counts as it",
+	"shrinks-diluted":           "shrinking of the solution of %s, by about %.2g %% of its volume as measured solvent is added to it (by the table of stocks): it is stronger by as much than is said",
+	"grows-diluted":             "growing of the solution of %s, by about %.2g %% of its volume as measured solvent is added to it (by the table of stocks): it is weaker by as much than is said",
 	"plastic-and-liquid":        "what the %s, of plastic, takes up of %s or gives off to it, and how it swells",
 	"water-of-solid":            "water that %s takes up from the air or loses to it before it is weighed",
 	"solubility-in-cold":        "how much less of %s dissolves at %s °C, the coldest that is stated",
