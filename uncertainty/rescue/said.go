@@ -20,7 +20,7 @@ func (r *rescuer) noWay() error {
 		return r.notFound(note.Of("neither-whole-nor-part", "", quantity.Exact(roundTo(is/wanted, 3))), note.Of("larger-or-smaller", ""))
 	}
 	cure := note.Of("stronger-stock", "")
-	if r.prep.MayEvaporate() {
+	if MayEvaporate(r.prep) {
 		cure = note.Of("or", "", cure, note.Of("evaporating", ""))
 	}
 	reason := note.Of("too-weak", "")

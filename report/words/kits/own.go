@@ -46,10 +46,9 @@ func ownTable(all []*equipment.Measure, balances []*equipment.Balance) []page.Bl
 
 // checkCells are those of readings of a check weight.
 func checkCells(name string, c *equipment.Check) []string {
-	compared := c.Standing != equipment.OfOthers && c.Standing != equipment.Unused
 	return []string{
 		name, clause.Either(c.Weight.Class != "", "check weight, "+c.Weight.Class, "check weight, certified"), quantity.Grams(quantity.Round(c.Weight.Mass, 9)), strconv.Itoa(int(c.Readings())),
-		quantity.Grams(quantity.Round(c.Mean, 7)), uncertainty.ThreeDigits(c.S) + " g", c.Far().String(), orDash(compared, in100(c.Chance)), standings[c.Standing],
+		quantity.Grams(quantity.Round(c.Mean, 7)), uncertainty.ThreeDigits(c.S) + " g", c.Far().String(), orDash(c.Compared(), in100(c.Chance)), standings[c.Standing],
 	}
 }
 

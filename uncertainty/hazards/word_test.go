@@ -1,4 +1,4 @@
-package equipment
+package hazards
 
 import (
 	"testing"
@@ -23,12 +23,12 @@ func TestHazardMeant(t *testing.T) {
 		"dust":        {"dust", "fine dust"},
 	} {
 		for _, s := range stated {
-			assert.True(t, HazardMeant(s, hazard), "%q is %s", s, hazard)
+			assert.True(t, Meant(s, hazard), "%q is %s", s, hazard)
 		}
 	}
 	for _, s := range []string{"", "none known", "not corrosive", "non-toxic", "no dust", "placid", "database", "gasket"} {
 		for hazard := range spellings {
-			assert.False(t, HazardMeant(s, hazard), "%q is not %s", s, hazard)
+			assert.False(t, Meant(s, hazard), "%q is not %s", s, hazard)
 		}
 	}
 }
