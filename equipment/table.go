@@ -35,12 +35,17 @@ func readTable[T any](files fs.FS, name string) []T {
 	if len(records) < 2 || !fit(records[0], columns, known) {
 		failTable(place, "want rows under the header %s", strings.Join(known, ","))
 	}
+	inOrder := make([]column, len(records[0]))
+	for j, name := range records[0] {
+		inOrder[j] = columns[slices.Index(known, name)]
+	}
 	rows := make([]T, len(records)-1)
 	for i := range rows {
 		row := reflect.ValueOf(&rows[i]).Elem()
 		for j, cell := range records[i+1] {
-			c := columns[slices.Index(known, records[0][j])]
-			c.read(fmt.Sprintf("%s:%d", place, i+2), row.FieldByIndex(c.field), cell)
+			if wrong := inOrder[j].read(row.FieldByIndex(inOrder[j].field), cell); wrong != "" {
+				failTable(fmt.Sprintf("%s:%d", place, i+2), "%s is %q, want %s", inOrder[j].name, cell, wrong)
+			}
 		}
 	}
 	return rows
@@ -77,9 +82,8 @@ func fit(header []string, columns []column, known []string) bool {
 	return !slices.ContainsFunc(header, func(name string) bool { return !slices.Contains(known, name) })
 }
 
-// read takes a cell into a field.
-func (c column) read(place string, field reflect.Value, cell string) {
-	x, err := strconv.ParseFloat(cell, 64)
+// read takes a cell into a field, or says what should stand there instead.
+func (c *column) read(field reflect.Value, cell string) (wanted string) {
 	switch {
 	case c.kind == reflect.String:
 		field.SetString(cell)
@@ -92,14 +96,23 @@ func (c column) read(place string, field reflect.Value, cell string) {
 	case c.kind == reflect.Bool && cell == "yes":
 		field.SetBool(true)
 	case c.kind == reflect.Bool:
-		failTable(place, "%s is %q, want yes or nothing", c.name, cell)
-	case c.may == "fraction" && (err != nil || !(x >= 0 && x <= 1)):
-		failTable(place, "%s is %q, want a number from 0 to 1", c.name, cell)
-	case c.may != "fraction" && (err != nil || !(x > 0) || math.IsInf(x, 1)): // NaN is not above zero
-		failTable(place, "%s is %q, want a positive number", c.name, cell)
+		return "yes or nothing"
 	default:
-		field.SetFloat(x)
+		return c.readNumber(field, cell)
 	}
+	return ""
+}
+
+func (c *column) readNumber(field reflect.Value, cell string) (wanted string) {
+	x, err := strconv.ParseFloat(cell, 64)
+	switch {
+	case c.may == "fraction" && (err != nil || !(x >= 0 && x <= 1)):
+		return "a number from 0 to 1"
+	case c.may != "fraction" && (err != nil || !(x > 0) || math.IsInf(x, 1)): // NaN is not above zero
+		return "a positive number"
+	}
+	field.SetFloat(x)
+	return ""
 }
 
 func failTable(place, format string, args ...any) {
