@@ -43,9 +43,7 @@ func readTable[T any](files fs.FS, name string) []T {
 	for i := range rows {
 		row := reflect.ValueOf(&rows[i]).Elem()
 		for j, cell := range records[i+1] {
-			if wrong := inOrder[j].read(row.FieldByIndex(inOrder[j].field), cell); wrong != "" {
-				failTable(fmt.Sprintf("%s:%d", place, i+2), "%s is %q, want %s", inOrder[j].name, cell, wrong)
-			}
+			inOrder[j].read(tableLine{place, i + 2}, row.FieldByIndex(inOrder[j].field), cell)
 		}
 	}
 	return rows
@@ -82,8 +80,16 @@ func fit(header []string, columns []column, known []string) bool {
 	return !slices.ContainsFunc(header, func(name string) bool { return !slices.Contains(known, name) })
 }
 
-// read takes a cell into a field, or says what should stand there instead.
-func (c *column) read(field reflect.Value, cell string) (wanted string) {
+// tableLine is a line of a table.
+type tableLine struct {
+	place  string
+	number int
+}
+
+func (l tableLine) String() string { return fmt.Sprintf("%s:%d", l.place, l.number) }
+
+// read takes a cell into a field.
+func (c *column) read(at tableLine, field reflect.Value, cell string) {
 	switch {
 	case c.kind == reflect.String:
 		field.SetString(cell)
@@ -96,23 +102,21 @@ func (c *column) read(field reflect.Value, cell string) (wanted string) {
 	case c.kind == reflect.Bool && cell == "yes":
 		field.SetBool(true)
 	case c.kind == reflect.Bool:
-		return "yes or nothing"
+		failTable(at.String(), "%s is %q, want yes or nothing", c.name, cell)
 	default:
-		return c.readNumber(field, cell)
+		field.SetFloat(c.number(at, cell))
 	}
-	return ""
 }
 
-func (c *column) readNumber(field reflect.Value, cell string) (wanted string) {
+func (c *column) number(at tableLine, cell string) float64 {
 	x, err := strconv.ParseFloat(cell, 64)
 	switch {
 	case c.may == "fraction" && (err != nil || !(x >= 0 && x <= 1)):
-		return "a number from 0 to 1"
+		failTable(at.String(), "%s is %q, want a number from 0 to 1", c.name, cell)
 	case c.may != "fraction" && (err != nil || !(x > 0) || math.IsInf(x, 1)): // NaN is not above zero
-		return "a positive number"
+		failTable(at.String(), "%s is %q, want a positive number", c.name, cell)
 	}
-	field.SetFloat(x)
-	return ""
+	return x
 }
 
 func failTable(place, format string, args ...any) {
