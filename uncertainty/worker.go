@@ -75,6 +75,10 @@ func (w *worker) draw(st *step, dst []float64, block int) {
 // with the same scale: of all values of a normal distribution those within the cut are left.
 func (w *worker) scale(d *draw, dst []float64, mean float64) {
 	by := w.slot[d.scale][:len(dst)]
+	if d.told != nil {
+		d.told.turn(dst, by)
+		return
+	}
 	for i, x := range dst {
 		x = float64(x * by[i])
 		if d.cut > 0 && math.Abs(x) > d.cut {

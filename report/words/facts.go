@@ -139,20 +139,35 @@ func coverage(c *route.Comparison, r *route.Result) string {
 
 // shifts names what moves the expected strength away from the aim, in per cent
 // of it, where it is 0.1 % or more, and what bores that are not measured leave open of it.
+//
+// Percentages are of what the marks alone would give, by first order, as those of what instruments err by.
 func shifts(r *route.Result) string {
 	var parts clauses
-	menisci := 0.0
+	menisci, marks := 0.0, byMarks(r)
 	for _, s := range r.Analytic.Shifts() {
-		share := s.Sum / r.Analytic.Value
+		share := s.Sum / marks
 		parts.Add(math.Abs(share) >= 0.001, "by %s %+.1f %%", influence.Group(s.Group), 100*share)
 		if s.Group.Kind == uncertainty.Bench {
 			menisci += share
 		}
 	}
-	open := r.ByBores() / math.Abs(r.Analytic.Value)
+	open := r.ByBores() / math.Abs(marks)
 	text := clauses{strings.Join(parts, ", ")}
 	text.Add(open >= 0.0005, "bores that are not measured leave the meniscus between %+.1f and %+.1f %%", 100*(menisci-open), 100*(menisci+open))
 	return strings.TrimPrefix(strings.Join(text, "; "), "; ")
+}
+
+// byMarks is the strength that the marks alone would give, or that with all shifts where they leave
+// next to nothing of it.
+func byMarks(r *route.Result) float64 {
+	marks := r.Analytic.Value
+	for _, s := range r.Analytic.Shifts() {
+		marks -= s.Sum
+	}
+	if math.Abs(marks) < math.Abs(r.Analytic.Value)/2 {
+		return r.Analytic.Value
+	}
+	return marks
 }
 
 // aim compares what the steps are meant to give with the target.
@@ -183,6 +198,8 @@ func checked(c *route.Comparison, r *route.Result, spread string) string {
 	case r.CrossCheck.Cause == "":
 		besides := when(!math.IsNaN(r.CrossCheck.DU), "; its standard deviation is not the standard uncertainty")
 		return text + "its ends are those of the " + spread + " within " + within + besides + withoutDeviation(r)
+	case r.CrossCheck.IsNoise():
+		return text + fmt.Sprintf("an end differs by %s of the %s, which is within the noise of the simulation; more trials would tell", quantity.Percent(r.CrossCheck.OfExpanded), spread) + withoutDeviation(r)
 	}
 	text += fmt.Sprintf("an end differs by %s of the %s, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), spread, cause(&r.CrossCheck))
 	return text + when(r.Quoted.Simulated, "; the simulated interval is quoted") + withoutDeviation(r)

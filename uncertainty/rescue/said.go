@@ -17,7 +17,11 @@ func (r *rescuer) noWay() error {
 	case is <= 0:
 		return &NoWayError{Reason: note.Of("nothing-in-it", "")}
 	case is > wanted:
-		return r.notFound(note.Of("neither-whole-nor-part", "", quantity.Exact(roundTo(is/wanted, 3))), note.Of("larger-or-smaller", ""))
+		times := roundTo(is/wanted, 3)
+		if times < 1.01 {
+			times = roundTo(is/wanted, 5)
+		}
+		return r.notFound(note.Of("neither-whole-nor-part", "", quantity.Exact(times)), note.Of("larger-or-smaller", ""))
 	}
 	cure := note.Of("stronger-stock", "")
 	if r.prep.MayEvaporate() {

@@ -77,6 +77,8 @@ func (c *compiler) aheadOfAliquot(o *Order) {
 		o.Ahead = 0 // the aliquot goes first, as it is planned
 	case !enough:
 		o.Refused = note.Of("cannot-be-cooled", "", s.Balance.Display(s.Amount), s.Balance.Display(aliquot))
+	default:
+		c.notes.Assume("counted-aliquot-first", s.Balance.Name)
 	}
 }
 
