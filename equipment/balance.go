@@ -189,7 +189,7 @@ func (b *Balance) WithReadability(d float64) *Balance {
 	other := *b
 	other.Name, other.Price = "balance reading "+quantity.Grams(d), Price{}
 	other.Readability = d
-	other.Repeatability = b.Repeatability.Scaled(d / b.Readability)
+	other.Repeatability = b.Repeatability.scaled(d / b.Readability)
 	other.Checks = nil
 	for _, figure := range []*float64{&other.Linearity.Value, &other.Weighing.Value} {
 		*figure *= d / b.Readability

@@ -69,15 +69,6 @@ func (k *Measure) bias(u Use, mark float64, own *Judged) []uncertainty.Node {
 	if limit == 0 && k.Bias.Correction == 0 {
 		return nil
 	}
-	part := func(code uncertainty.Code, at, share float64) uncertainty.Node {
-		in := influence(k.owner(u), code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share)))
-		in.At = quantity.Round(at, 7) // as it is printed
-		in = k.shaped(in)
-		if share < 1 {
-			in.Ground.Figures[0] = limit
-		}
-		return u.Model.Influence(in)
-	}
 	if k.Bias.ByClass || k.Bias.Share > 0 {
 		z := u.Model.Influence(k.shaped(influence(k.owner(u), biasRelative, "", k.Bias.Shape.within(1))))
 		return []uncertainty.Node{u.Model.Multiply(z, k.known(u, limitOfError, limit, "mL", k.groundOfLimit()))}
@@ -86,12 +77,22 @@ func (k *Measure) bias(u Use, mark float64, own *Judged) []uncertainty.Node {
 	case k.Bias.Correction != 0:
 		return []uncertainty.Node{u.Model.Influence(influence(k.owner(u), correction, "mL", uncertainty.Normal{Mu: k.Bias.Correction, Sigma: limit}))}
 	case u.Marks <= 1 || r == 0:
-		return []uncertainty.Node{part(biasAt, mark, 1)}
+		return []uncertainty.Node{k.partOfBias(u, biasAt, mark, limit, 1)}
 	case r == 1:
-		return []uncertainty.Node{part(biasOfPiece, 0, 1)}
+		return []uncertainty.Node{k.partOfBias(u, biasOfPiece, 0, limit, 1)}
 	default:
-		return []uncertainty.Node{part(biasCommon, 0, r), part(biasOwn, mark, 1-r)}
+		return []uncertainty.Node{k.partOfBias(u, biasCommon, 0, limit, r), k.partOfBias(u, biasOwn, mark, limit, 1-r)}
 	}
+}
+
+// partOfBias appends a part of the error within a limit, which has a share of its variance.
+func (k *Measure) partOfBias(u Use, code uncertainty.Code, at, limit, share float64) uncertainty.Node {
+	in := k.shaped(influence(k.owner(u), code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share))))
+	in.At = quantity.Round(at, 7) // as it is printed
+	if share < 1 {
+		in.Ground.Figures[0] = limit
+	}
+	return u.Model.Influence(in)
 }
 
 // assumesTriangle: that errors within the limits are triangular is assumed, and not stated.

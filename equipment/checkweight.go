@@ -8,7 +8,6 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/words/note"
 	"minim/uncertainty"
-	"minim/uncertainty/portable"
 )
 
 // CheckWeight is a weight that readings of a balance were taken with: its conventional mass in g,
@@ -71,6 +70,9 @@ type Check struct {
 // Counts reports whether the mean counts.
 func (c *Check) Counts() bool { return c.Standing == Combined || c.Standing == Alone }
 
+// Compared reports whether there is something that the mean is compared with.
+func (c *Check) Compared() bool { return c.Standing != OfOthers && c.Standing != Unused }
+
 // off is by how much the mean of the readings is above the mass of the weight, in g.
 func (c *Check) off() float64 { return c.Mean - c.Weight.Mass }
 
@@ -79,9 +81,14 @@ func (c *Check) off() float64 { return c.Mean - c.Weight.Mass }
 // which is triangular: the difference of two errors that are rectangular within the limit
 // is so. The mean of the readings has a t likelihood, with the uncertainty of the weight.
 func (b *Balance) Judge() {
+	var sets []Spread
+	for i := range b.Checks {
+		sets = append(sets, b.Checks[i].Spread)
+	}
 	for i := range b.Checks {
 		c := &b.Checks[i]
-		c.Chance, c.scatter = 1, b.scatterOf(c)
+		c.Chance = 1
+		c.scatter, _ = c.pooled(sets)
 		switch {
 		case b.Count > 1:
 			c.Standing = OfOthers
@@ -109,27 +116,10 @@ func (b *Balance) Judge() {
 	}
 }
 
-// scatterOf is the spread by which a mean is judged.
-func (b *Balance) scatterOf(c *Check) Spread {
-	s := c.Spread
-	if s.DegreesOfFreedom < leastNu && len(b.Checks) > 1 {
-		var all []Own
-		for i := range b.Checks {
-			all = append(all, Own{Spread: b.Checks[i].Spread})
-		}
-		s.S, s.DegreesOfFreedom = pooledScatter(all)
-	}
-	return s
-}
-
 // measured is what the readings say of what is to be added to one.
 func (c *Check) measured() uncertainty.Measured {
-	own := c.scatter.S / math.Sqrt(c.Readings())
-	_, rounding := c.OfMean()
-	m := uncertainty.Measured{Mean: -c.off(), Scale: portable.Hypot(own, portable.Hypot(rounding, c.Weight.Uncertainty)), Nu: math.Inf(1)}
-	if share := own / m.Scale; share > 0 {
-		m.Nu = c.scatter.DegreesOfFreedom / (share * share * share * share)
-	}
+	m := c.Spread.measured(c.scatter, c.Weight.Uncertainty)
+	m.Mean = -c.off()
 	return m
 }
 

@@ -14,7 +14,7 @@ const (
 	// Of liquids: the formula for water, the table of ethanol and water, the table of liquids.
 	ByWater   uncertainty.By = "formula of water"
 	ByAlcohol uncertainty.By = "table of ethanol and water"
-	ByLiquids uncertainty.By = "table of liquids"
+	byLiquids uncertainty.By = "table of liquids"
 	byGlasses uncertainty.By = "table of glasses"
 )
 
@@ -95,7 +95,7 @@ func (k *Measure) groundOfExpansion() uncertainty.Ground {
 // GroundOfLiquid is what the table of liquids rests on, for a liquid that it has.
 func GroundOfLiquid(name string) uncertainty.Ground {
 	l, _ := FindLiquid(name)
-	return uncertainty.Ground{By: ByLiquids, Of: l.Name, Trust: l.Trust}
+	return uncertainty.Ground{By: byLiquids, Of: l.Name, Trust: l.Trust}
 }
 
 // known appends an exactly known figure of a measure.

@@ -221,12 +221,8 @@ func (k *Measure) spread(u Use, of Held, mark float64) Spread {
 // spreads are those of some sets of readings.
 func (k *Measure) spreads(some func(*Judged) bool) (s Spread) {
 	for i := range k.Judged {
-		switch j := &k.Judged[i]; {
-		case !some(j):
-		case !s.Known:
-			s = j.Own.Spread
-		default:
-			s.Elsewhere = append(s.Elsewhere, j.Own.Spread)
+		if j := &k.Judged[i]; some(j) {
+			s.Join(j.Own.Spread)
 		}
 	}
 	return s

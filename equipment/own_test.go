@@ -265,12 +265,12 @@ func TestOwnMeanWithPooledScatter(t *testing.T) {
 func TestOwnMeanHasACommonError(t *testing.T) {
 	own := Own{Spread: FromReadings([]float64{10, 10, 10, 10}, 0.01)}
 	j := Judged{Own: own, scatter: own.Spread}
-	near.Relative(t, "0.41 of a digit, and the rounding", 0.01*math.Hypot(1/math.Sqrt(24), 1/math.Sqrt(12)), j.ofMean().Scale, 1e-12)
-	near.Relative(t, "degrees of freedom", 3*9, j.ofMean().Nu, 1e-9)
+	near.Relative(t, "0.41 of a digit, and the rounding", 0.01*math.Hypot(1/math.Sqrt(24), 1/math.Sqrt(12)), j.measured(j.scatter, j.Common).Scale, 1e-12)
+	near.Relative(t, "degrees of freedom", 3*9, j.measured(j.scatter, j.Common).Nu, 1e-9)
 	own = Own{Spread: FromReadings([]float64{9.98, 10.02, 10.00, 10.00}, 0)}
 	own.SetCommon(0.0004, 0.003)
 	j = Judged{Own: own, scatter: own.Spread}
-	m := j.ofMean()
+	m := j.measured(j.scatter, j.Common)
 	a, b := own.S/2, 10*math.Hypot(0.0004, 0.003/math.Sqrt(3))
 	near.Relative(t, "scale", math.Hypot(a, b), m.Scale, 1e-12)
 	near.Relative(t, "Welch and Satterthwaite", math.Pow(math.Hypot(a, b), 4)/(math.Pow(a, 4)/3), m.Nu, 1e-9)

@@ -25,7 +25,7 @@ func (k *Measure) usualMark(mean float64) (mark float64, assumed bool) {
 func (k *Measure) compare(j *Judged) {
 	prior, others, known := k.expected(j)
 	j.Expected = j.Mark + (others + prior.Mean())
-	m := j.ofMean()
+	m := j.measured(j.scatter, j.Common)
 	m.Mean -= j.Mark + others
 	m.Scale = max(m.Scale, 1e-9*k.Capacity)
 	known = known && j.Liquid == ""
@@ -35,7 +35,7 @@ func (k *Measure) compare(j *Judged) {
 	switch {
 	case j.scatter.DegreesOfFreedom < leastNu:
 		j.Standing = Few
-	case !known || j.TooFar():
+	case !known || j.isTooFar():
 		j.Standing = Alone
 		j.error, j.degreesOfFreedom = byReadingsAlone(m)
 	default:
@@ -81,19 +81,6 @@ func byReadingsAlone(m uncertainty.Measured) (d uncertainty.Distribution, degree
 		return uncertainty.Normal{Mu: m.Mean, Sigma: m.Scale}, 0
 	}
 	return uncertainty.StudentT{Mu: m.Mean, Sigma: m.Scale, Nu: m.Nu}, m.Nu
-}
-
-// ofMean is what the readings say of the volume: their mean with the scatter of that, its rounding,
-// and what is wrong with all of them alike. The degrees of freedom are those of Welch and
-// Satterthwaite.
-func (j *Judged) ofMean() uncertainty.Measured {
-	own := j.scatter.S / math.Sqrt(j.Readings())
-	_, rounding := j.OfMean()
-	m := uncertainty.Measured{Mean: j.Mean, Scale: portable.Hypot(own, portable.Hypot(rounding, j.Common)), Nu: math.Inf(1)}
-	if share := own / m.Scale; share > 0 {
-		m.Nu = j.scatter.DegreesOfFreedom / (share * share * share * share)
-	}
-	return m
 }
 
 // expected is what is known of the error of the piece beside its readings: the limit, which is that

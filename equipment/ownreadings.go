@@ -3,7 +3,6 @@ package equipment
 import (
 	"cmp"
 	"math"
-	"slices"
 
 	"minim/uncertainty"
 	"minim/uncertainty/portable"
@@ -89,9 +88,9 @@ type Judged struct {
 	assumedPart float64
 	// scatter by which the mean is judged.
 	scatter Spread
-	// Pooled: the standard deviation is that of all sets of readings. MarkAssumed: the mark is taken
+	// together: the standard deviation is that of all sets of readings. markAssumed: the mark is taken
 	// to be the capacity.
-	Pooled, MarkAssumed bool
+	together, markAssumed bool
 }
 
 // Compared reports whether there is something that the mean is compared with. Limits hold for
@@ -110,8 +109,8 @@ const (
 // leastNu is the number of degrees of freedom from which on a mean counts.
 const leastNu = 3
 
-// TooFar reports a mean that shows that the piece is not as its limit says, or not used so.
-func (j *Judged) TooFar() bool { return j.Chance < tooFar }
+// isTooFar reports a mean that shows that the piece is not as its limit says, or not used so.
+func (j *Judged) isTooFar() bool { return j.Chance < tooFar }
 
 // judge weighs each set of readings against the limit, once all else is known of the measure.
 func (k *Measure) judge() {
@@ -125,10 +124,10 @@ func (k *Measure) judge() {
 func (k *Measure) judged(own Own) Judged {
 	j := Judged{Own: own, Chance: 1}
 	j.Of = cmp.Or(j.Of, k.usualHeld())
-	j.scatter, j.Pooled = k.scatterOf(own)
+	j.scatter, j.together = k.scatterOf(own)
 	j.Mark = j.At
 	if j.Mark == 0 {
-		j.Mark, j.MarkAssumed = k.usualMark(j.Mean)
+		j.Mark, j.markAssumed = k.usualMark(j.Mean)
 	}
 	switch {
 	case j.Of == "" || j.Mark == 0:
@@ -145,28 +144,17 @@ func (k *Measure) judged(own Own) Judged {
 // scatterOf is the spread by which a mean is judged: its own, or of few readings that of all sets
 // of the liquid together.
 func (k *Measure) scatterOf(own Own) (s Spread, pooled bool) {
-	same := slices.DeleteFunc(slices.Clone(k.Own), func(o Own) bool { return o.Liquid != own.Liquid })
-	if own.DegreesOfFreedom >= leastNu || len(same) < 2 {
-		return own.Spread, false
+	var same []Spread
+	for i := range k.Own {
+		if k.Own[i].Liquid == own.Liquid {
+			same = append(same, k.Own[i].Spread)
+		}
 	}
-	s = own.Spread
-	s.S, s.DegreesOfFreedom = pooledScatter(same)
-	return s, true
+	return own.pooled(same)
 }
 
 // SetCommon sets what is wrong with all readings alike, of which the relative standard uncertainty
 // is stated, and the limit of the relative error of what they were read with.
 func (o *Own) SetCommon(relative, span float64) {
 	o.Common = o.Mean * portable.Hypot(relative, span/math.Sqrt(3))
-}
-
-// pooledScatter is the standard deviation of several sets together, s² = Σ ν_i s_i²/Σ ν_i (JCGM
-// 100, H.3.6), with its degrees of freedom.
-func pooledScatter(sets []Own) (s, degreesOfFreedom float64) {
-	squares := 0.0
-	for i := range sets {
-		squares += float64(sets[i].DegreesOfFreedom * sets[i].S * sets[i].S)
-		degreesOfFreedom += sets[i].DegreesOfFreedom
-	}
-	return math.Sqrt(squares / degreesOfFreedom), degreesOfFreedom
 }

@@ -34,7 +34,7 @@ func (k *Measure) tellOwn(u Use) {
 			n.LeaveOut("own-mean-few", k.Name, int(j.Readings()), j.Where(), mean, j.Off())
 		}
 		switch {
-		case j.TooFar() && j.Standing == Alone:
+		case j.isTooFar() && j.Standing == Alone:
 			n.Warn("own-mean-far", k.Name, int(j.Readings()), j.Where(), mean, j.Off(), k.timesLimit(j), k.notAs(j))
 		case j.Chance < farOff:
 			n.Warn("own-mean-odd", k.Name, int(j.Readings()), j.Where(), mean, j.Off(), 100*j.Chance)
@@ -53,10 +53,10 @@ func (j *Judged) Where() note.Note {
 
 // tellGrounds says what the mean of readings rests on.
 func (k *Measure) tellGrounds(n *Notes, j *Judged) {
-	if j.MarkAssumed {
+	if j.markAssumed {
 		n.Assume("own-mean-at-capacity", k.Name, ML(j.Mark))
 	}
-	if j.Pooled && j.Counts() {
+	if j.together && j.Counts() {
 		n.Assume("own-scatter-pooled", k.Name)
 	}
 	switch liquid := cmp.Or(j.Liquid, k.DropOf); {

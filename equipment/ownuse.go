@@ -106,15 +106,12 @@ func (k *Measure) ownError(u Use, j *Judged, mark float64) []uncertainty.Node {
 		return nodes
 	}
 	r := k.Bias.BetweenMarks
-	part := func(code uncertainty.Code, at, share float64) {
-		if share > 0 && limit > 0 {
-			in := k.shaped(influence(owner, code, "mL", k.Bias.Shape.within(limit*math.Sqrt(share))))
-			in.At, in.Ground.Figures[0] = quantity.Round(at, 7), limit
-			nodes = append(nodes, m.Influence(in))
-		}
+	if common := r * (1 - r); common > 0 && limit > 0 {
+		nodes = append(nodes, k.partOfBias(u, biasCommon, 0, limit, common))
 	}
-	part(biasCommon, 0, r*(1-r))
-	part(biasOwn, mark, 1-r)
+	if r < 1 && limit > 0 {
+		nodes = append(nodes, k.partOfBias(u, biasOwn, mark, limit, 1-r))
+	}
 	return nodes
 }
 

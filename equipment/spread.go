@@ -7,6 +7,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/portable"
 )
 
 // Spread is a standard deviation of repeated use, with the degrees of freedom
@@ -55,17 +56,50 @@ func (s *Spread) Readings() float64 {
 	return s.DegreesOfFreedom + 1
 }
 
-// OfMean are the two parts of the standard uncertainty of the mean of the readings: their
-// scatter over √n, which belongs to the same [uncertainty.Set] as what is used, and what
-// the rounding of each to its digit leaves in the mean. Where they scatter by half a digit
-// or more the rounding is part of their scatter. Below, all of them may be rounded alike, and
-// no number of readings makes that less.
-func (s *Spread) OfMean() (scatter, rounding float64) {
-	scatter = s.S / math.Sqrt(max(1, s.Readings()))
-	if s.ByDigit || s.S < s.Digit/2 {
-		rounding = s.Digit / math.Sqrt(12)
+// measured is what the mean of the readings says: with their scatter over √n, by the spread that
+// it is judged by, the rounding of the mean, and the standard uncertainty of what is wrong with all
+// of them alike. The degrees of freedom are those of Welch and Satterthwaite.
+func (s *Spread) measured(scatter Spread, common float64) uncertainty.Measured {
+	own := scatter.S / math.Sqrt(s.Readings())
+	m := uncertainty.Measured{Mean: s.Mean, Scale: portable.Hypot(own, portable.Hypot(s.roundingOfMean(), common)), Nu: math.Inf(1)}
+	if share := own / m.Scale; share > 0 {
+		m.Nu = scatter.DegreesOfFreedom / (share * share * share * share)
 	}
-	return scatter, rounding
+	return m
+}
+
+// roundingOfMean is what the rounding of each reading to its digit leaves in their mean. Where they
+// scatter by half a digit or more the rounding is part of their scatter. Below, all of them may be
+// rounded alike, and no number of readings makes that less.
+func (s *Spread) roundingOfMean() float64 {
+	if s.ByDigit || s.S < s.Digit/2 {
+		return s.Digit / math.Sqrt(12)
+	}
+	return 0
+}
+
+// pooled is the spread by which a mean is judged: that of its own readings or, of few, that of all
+// sets together, s² = Σ ν_i s_i²/Σ ν_i (JCGM 100, H.3.6).
+func (s Spread) pooled(sets []Spread) (by Spread, together bool) {
+	if s.DegreesOfFreedom >= leastNu || len(sets) < 2 {
+		return s, false
+	}
+	squares, nu := 0.0, 0.0
+	for i := range sets {
+		squares += float64(sets[i].DegreesOfFreedom * sets[i].S * sets[i].S)
+		nu += sets[i].DegreesOfFreedom
+	}
+	s.S, s.DegreesOfFreedom = math.Sqrt(squares/nu), nu
+	return s, true
+}
+
+// Join takes in further readings, at other marks or loads.
+func (s *Spread) Join(other Spread) {
+	if s.Known {
+		s.Elsewhere = append(s.Elsewhere, other)
+	} else {
+		*s = other
+	}
 }
 
 // place is the mark or load that the readings were taken at.
@@ -83,8 +117,8 @@ func (s Spread) nearest(at float64) Spread {
 	return best
 }
 
-// There reports whether the readings were taken at a mark or load: within a tenth of it.
-func (s *Spread) There(at float64) bool {
+// isThere reports whether the readings were taken at a mark or load: within a tenth of it.
+func (s *Spread) isThere(at float64) bool {
 	return s.DegreesOfFreedom == 0 || math.Abs(s.place()-at) <= 0.1*at*(1+1e-9)
 }
 
@@ -120,7 +154,7 @@ func (s *Spread) Set(instrument string) uncertainty.Set {
 
 // noteReadings says what the use of readings at a mark or load rests on.
 func (s *Spread) noteReadings(notes *Notes, instrument string, at float64, show func(float64) any) {
-	if !s.There(at) {
+	if !s.isThere(at) {
 		notes.Assume("not-measured-there", instrument, show(at), show(quantity.Round(s.place(), 3)))
 	}
 	if s.ByDigit {
@@ -128,12 +162,12 @@ func (s *Spread) noteReadings(notes *Notes, instrument string, at float64, show 
 	}
 }
 
-// Scaled is the spread with all that is known of it, in a unit by times as large.
-func (s Spread) Scaled(by float64) Spread {
+// scaled is the spread with all that is known of it, in a unit by times as large.
+func (s Spread) scaled(by float64) Spread {
 	s.S, s.Digit = s.S*by, s.Digit*by
 	s.Elsewhere = slices.Clone(s.Elsewhere)
 	for i := range s.Elsewhere {
-		s.Elsewhere[i] = s.Elsewhere[i].Scaled(by)
+		s.Elsewhere[i] = s.Elsewhere[i].scaled(by)
 	}
 	return s
 }

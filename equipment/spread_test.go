@@ -53,13 +53,11 @@ func TestRoundingOfAMean(t *testing.T) {
 		{0.004, 0.002, 0.01 / math.Sqrt(12)}, {0.005, 0.0025, 0}, {0.02, 0.01, 0},
 	} {
 		spread := Spread{S: c.s, DegreesOfFreedom: 3, Known: true, Digit: 0.01}
-		scatter, rounding := spread.OfMean()
-		near.Relative(t, "s/√n", c.scatter, scatter, 1e-12)
-		near.Absolute(t, "rounding", c.rounding, rounding, 1e-12)
+		near.Absolute(t, "rounding", c.rounding, spread.roundingOfMean(), 1e-12)
+		near.Relative(t, "s/√n and rounding", math.Hypot(c.scatter, c.rounding), spread.measured(spread, 0).Scale, 1e-12)
 	}
 	same := FromReadings([]float64{1, 1, 1, 1}, 0.01)
-	_, rounding := same.OfMean()
-	near.Relative(t, "of readings alike", 0.01/math.Sqrt(12), rounding, 1e-12)
+	near.Relative(t, "of readings alike", 0.01/math.Sqrt(12), same.roundingOfMean(), 1e-12)
 }
 
 // One unknown standard deviation for all uses by the readings of an instrument, at each of

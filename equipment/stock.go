@@ -19,10 +19,13 @@ type StockSubstance struct {
 	AlsoAs    string  `csv:"also_as"`
 	AlsoHolds float64 `csv:"also_holds,none"`
 	// Volatile: it evaporates from its solutions (common practice, no source).
-	Volatile bool   `csv:"volatile"`
-	Source   string `csv:"source"` // of AlsoHolds
-	Trust    string `csv:"trust"`
-	Note     string `csv:"note"`
+	Volatile bool `csv:"volatile"`
+	// OnlyDissolved are the forms that nobody weighs pure: what a bench has of them is a
+	// solution, since pure they are a gas, or fall apart (common practice, no source).
+	OnlyDissolved []string `csv:"only_dissolved"`
+	Source        string   `csv:"source"` // of AlsoHolds
+	Trust         string   `csv:"trust"`
+	Note          string   `csv:"note"`
 
 	rows []StockRow
 }
@@ -104,10 +107,7 @@ func apparentVolume(w, density float64) float64 { return (1/density - (1-w)/wate
 
 // Forms are what labels count of it: one way, or two.
 func (s *StockSubstance) Forms() []string {
-	if s.AlsoAs == "" {
-		return []string{s.As}
-	}
-	return []string{s.As, s.AlsoAs}
+	return slices.DeleteFunc([]string{s.As, s.AlsoAs}, func(form string) bool { return form == "" })
 }
 
 // Form finds a form by how it is written, in whatever capitals.

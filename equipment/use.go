@@ -84,6 +84,3 @@ type Stated struct {
 	Value float64
 	Known bool
 }
-
-// Spread is a standard deviation of repeated use, with the degrees of freedom
-// of the readings that it was computed from; 0 when it was stated as such.

@@ -25,14 +25,15 @@ func airDensity(t, pressure, humidity float64) float64 {
 // weightDensity is that of the weights by which balances show masses, in g/mL (OIML R 111).
 const weightDensity = 8
 
-// ZFactor is the volume in mL that 1 g of water has, as a balance shows it in air: Z of ISO 8655-6,
+// zFactor is the volume in mL that 1 g of a liquid of a density in g/mL has, as a balance shows it in
+// air: for water Z of ISO 8655-6,
 //
-//	Z = (1 - ρ_air/8)/(ρ_water - ρ_air)
+//	Z = (1 - ρ_air/8)/(ρ - ρ_air)
 //
 // at t °C, a pressure in hPa and a relative humidity in %.
-func ZFactor(t, pressure, humidity float64) float64 {
+func zFactor(density, t, pressure, humidity float64) float64 {
 	air := airDensity(t, pressure, humidity)
-	return (1 - float64(air/weightDensity)) / (WaterDensity(t) - air)
+	return (1 - float64(air/weightDensity)) / (density - air)
 }
 
 // usualPressure in hPa and usualHumidity in % of the air in which water is weighed, and by how much
@@ -42,17 +43,6 @@ const (
 	usualHumidity = 50
 	pressureMay   = 50
 )
-
-// WeighedWater is what turns grams of water that a balance shows into mL: at a temperature of the
-// water within so many °C, and a vessel of that cubic expansion in 1/°C, which is calibrated for
-// 20 °C. relative is the standard uncertainty of that factor over the factor: rectangular limits of
-// the temperature and of the pressure of the air.
-func WeighedWater(temperature, within, expansion float64) (factor, relative float64) {
-	z := ZFactor(temperature, usualPressure, usualHumidity)
-	byPressure := (ZFactor(temperature, usualPressure+pressureMay, usualHumidity) - z) / z
-	byWater := float64((WaterExpansion(temperature) - expansion) * within)
-	return z * (1 - float64(expansion*(temperature-20))), portable.Hypot(byWater, byPressure) / math.Sqrt(3)
-}
 
 // DensityAt is the density of a liquid at the temperature at which it is weighed, in g/mL, with its
 // relative standard uncertainty, and the cubic expansion of the liquid in 1/°C.
@@ -74,14 +64,19 @@ func LiquidAt(name string, t float64) (d DensityAt, known bool) {
 	return DensityAt{l.Density * (1 - float64(l.Expansion*(t-20))), densitiesDiffer / math.Sqrt(3), l.Expansion}, true
 }
 
-// WeighedLiquid is [WeighedWater] for another liquid.
+// WeighedWater is [WeighedLiquid] for water.
+func WeighedWater(temperature, within, expansion float64) (factor, relative float64) {
+	return WeighedLiquid(DensityAt{Density: WaterDensity(temperature), Expansion: WaterExpansion(temperature)}, temperature, within, expansion)
+}
+
+// WeighedLiquid is what turns grams of a liquid that a balance shows into mL: at a temperature of the
+// liquid within so many °C, and a vessel of that cubic expansion in 1/°C, which is calibrated for
+// 20 °C. relative is the standard uncertainty of that factor over the factor: rectangular limits of
+// the temperature and of the pressure of the air, and that of the density.
 func WeighedLiquid(d DensityAt, temperature, within, expansion float64) (factor, relative float64) {
-	z := func(pressure float64) float64 {
-		air := airDensity(temperature, pressure, usualHumidity)
-		return (1 - float64(air/weightDensity)) / (d.Density - air)
-	}
-	byPressure := (z(usualPressure+pressureMay) - z(usualPressure)) / z(usualPressure)
+	z := zFactor(d.Density, temperature, usualPressure, usualHumidity)
+	byPressure := (zFactor(d.Density, temperature, usualPressure+pressureMay, usualHumidity) - z) / z
 	byLiquid := float64((d.Expansion - expansion) * within)
 	relative = portable.Hypot(portable.Hypot(byLiquid, byPressure)/math.Sqrt(3), d.Relative)
-	return z(usualPressure) * (1 - float64(expansion*(temperature-20))), relative
+	return z * (1 - float64(expansion*(temperature-20))), relative
 }

@@ -34,8 +34,8 @@ func TestPrintedZFactors(t *testing.T) {
 		}
 		n++
 		what := fmt.Sprintf("Z at %v °C and %v hPa", x[0], x[1])
-		near.Absolute(t, what+", printed", x[2], ZFactor(x[0], x[1], 50), 6e-5)
-		near.Absolute(t, what+", recomputed", x[3], ZFactor(x[0], x[1], 50), 1e-7)
+		near.Absolute(t, what+", printed", x[2], zFactor(WaterDensity(x[0]), x[0], x[1], 50), 6e-5)
+		near.Absolute(t, what+", recomputed", x[3], zFactor(WaterDensity(x[0]), x[0], x[1], 50), 1e-7)
 	}
 	assert.Equal(t, 186, n)
 }
@@ -43,18 +43,18 @@ func TestPrintedZFactors(t *testing.T) {
 // How Z answers to what it depends on, worked out elsewhere: +2.0e-4 for 1 °C, +1.05e-6 for 1 hPa,
 // -9e-8 for 1 % of humidity, at 20 °C and 1013 hPa where it is 1.0028512; without the air 0.105 % less.
 func TestZFactorSensitivities(t *testing.T) {
-	z := ZFactor(20, 1013.25, 50)
+	z := zFactor(WaterDensity(20), 20, 1013.25, 50)
 	near.Absolute(t, "Z", 1.0028512, z, 1e-7)
-	near.Absolute(t, "by water", 2.0e-4, (ZFactor(20.5, 1013.25, 50)-ZFactor(19.5, 1013.25, 50))/z, 1e-5)
-	near.Absolute(t, "by pressure", 1.05e-6, (ZFactor(20, 1014.25, 50)-z)/z, 1e-8)
-	near.Absolute(t, "by humidity", -9e-8, (ZFactor(20, 1013.25, 51)-z)/z, 5e-9)
+	near.Absolute(t, "by water", 2.0e-4, (zFactor(WaterDensity(20.5), 20.5, 1013.25, 50)-zFactor(WaterDensity(19.5), 19.5, 1013.25, 50))/z, 1e-5)
+	near.Absolute(t, "by pressure", 1.05e-6, (zFactor(WaterDensity(20), 20, 1014.25, 50)-z)/z, 1e-8)
+	near.Absolute(t, "by humidity", -9e-8, (zFactor(WaterDensity(20), 20, 1013.25, 51)-z)/z, 5e-9)
 	near.Absolute(t, "by the air", 0.00105, (z-1/WaterDensity(20))/z, 1e-5)
 }
 
 // A thermometer right to ±1 °C, as a standard uncertainty: 0.012 %; the pressure within 50 hPa: 0.003 %.
 func TestWeighedWater(t *testing.T) {
 	factor, relative := WeighedWater(20, 1, 0)
-	near.Relative(t, "factor", ZFactor(20, 1013.25, 50), factor, 1e-12)
+	near.Relative(t, "factor", zFactor(WaterDensity(20), 20, 1013.25, 50), factor, 1e-12)
 	near.Absolute(t, "relative", math.Hypot(0.00012, 0.00003), relative, 3e-6)
 	_, exact := WeighedWater(20, 0, 0)
 	near.Absolute(t, "pressure alone", 0.00003, exact, 1e-6)

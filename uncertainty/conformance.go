@@ -23,11 +23,7 @@ func (l Limits) Permits(v float64) bool { return l.Lower <= v && v <= l.Upper }
 // like this takes the specific consumer's risk 1 - p; whoever rejects it takes
 // the specific producer's risk p (clause 9).
 func (a Analytic) ConformanceProbability(l Limits) float64 {
-	nu := a.DegreesOfFreedom
-	if nu == 0 {
-		nu = math.Inf(1)
-	}
-	return l.conformanceProbability(a.Value, a.StandardUncertainty, nu)
+	return l.conformanceProbability(a.Value, a.StandardUncertainty, orInfinite(a.DegreesOfFreedom))
 }
 
 // conformanceProbability is that of a value y with the standard uncertainty u,

@@ -15,8 +15,6 @@ type Cause string
 const (
 	// noCause: the intervals agree.
 	noCause Cause = ""
-	// noise: the ends differ by no more than those of the simulation scatter from seed to seed.
-	noise Cause = "noise"
 	// shaped: a large influence is not normal but symmetric, a dominant
 	// rectangle or triangle.
 	shaped Cause = "shape"
@@ -47,8 +45,7 @@ type CrossCheck struct {
 	DU float64
 	// OfExpanded is the larger difference over U; 0 when U is 0.
 	OfExpanded float64
-	// Cause of the difference when it does not agree or is more than 5 % of U: the noise of
-	// the simulation where it may be that alone, else what makes it,
+	// Cause of the difference when it does not agree or is more than 5 % of U,
 	// and the influence that makes most of it. Curvature may come from two
 	// together: With is the other, or the same where it is the square of one.
 	Cause           Cause
@@ -76,9 +73,6 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 		return CrossCheck{}, ErrNotFinite
 	case c.Agrees && c.OfExpanded <= QuoteWithin:
 		return c, nil
-	case c.DLow <= noiseWithin*mc.LowerError && c.DHigh <= noiseWithin*mc.UpperError:
-		c.Cause = noise
-		return c, nil
 	}
 	linear, node := m.linear(a)
 	settings := Settings{Seed: mc.Seed, Coverage: mc.CoverageProbability}
@@ -100,13 +94,6 @@ func (m *Model) CrossCheck(ctx context.Context, out Node, a Analytic, mc *MonteC
 	}
 	return c, nil
 }
-
-// noiseWithin standard errors of an end of the simulated interval a difference is taken for its
-// noise: one in 370 is greater.
-const noiseWithin = 3
-
-// IsNoise reports that so few trials tell no difference.
-func (c *CrossCheck) IsNoise() bool { return c.Cause == noise }
 
 // SameU reports whether u differs from the standard deviation of the simulation by no more
 // than the tolerance; it does not where that has none.

@@ -6,13 +6,13 @@ import (
 	"minim/uncertainty/portable"
 )
 
-// CutAt is the chance with which an error that is known from few readings lies where a
+// cutAt is the chance with which an error that is known from few readings lies where a
 // divisor takes it from.
-const CutAt = 0.9999
+const cutAt = 0.9999
 
 // CutFactor is how many times s the range is within which an error lies with the chance
-// [CutAt] when s comes from readings with so many degrees of freedom.
-func CutFactor(degreesOfFreedom float64) float64 { return CoverageFactor(CutAt, degreesOfFreedom) }
+// [cutAt] when s comes from readings with so many degrees of freedom.
+func CutFactor(degreesOfFreedom float64) float64 { return CoverageFactor(cutAt, degreesOfFreedom) }
 
 // cuts are the greatest errors of the influences that are cut, 0 for the others: a Student t
 // that a divisor depends on, for which Most is stated. Its tails would reach zero however

@@ -39,12 +39,6 @@ type Summary struct {
 // SummaryOf is the summary of a distribution.
 func SummaryOf(d Distribution) Summary { return d.summary() }
 
-// flattened is the rectangular distribution between the same limits.
-func flattened(d Distribution) Distribution {
-	s := d.summary()
-	return Rectangular{s.Low, s.High}
-}
-
 // bounds reports whether [low, high] is an interval, be it of zero width.
 func bounds(low, high float64) bool { return low <= high && finite(high-low) }
 

@@ -35,7 +35,7 @@ type Influence struct {
 	// from the same.
 	Set Set
 	// Most is the greatest error that can be where a divisor depends on a [StudentT], 0 where
-	// nothing is known of it: it is cut there, and at the range of [CutAt].
+	// nothing is known of it: it is cut there, and at the range of [CutFactor].
 	Most float64
 	// Nominal is the value that the plan intends: 0 for an error.
 	Nominal float64
@@ -57,7 +57,8 @@ func (in *Influence) flat() Distribution {
 	if in.Flat != nil {
 		return in.Flat
 	}
-	return flattened(in.Distribution)
+	s := in.Distribution.summary()
+	return Rectangular{s.Low, s.High}
 }
 
 // op is the kind of a node.

@@ -22,10 +22,10 @@ func (q *Quoted) Relative() float64 { return (q.Upper - q.Lower) / 2 / math.Abs(
 const QuoteWithin = 0.05
 
 // Quote returns value ± U when both ends agree with the simulation within 5 %
-// of U or within its noise, which then makes it the poorer of the two, and the probabilistically symmetric Monte Carlo interval otherwise. A U
+// of U, and the probabilistically symmetric Monte Carlo interval otherwise. A U
 // of 0 must agree altogether: it may only mean that the slope is 0.
 func Quote(a Analytic, mc *MonteCarlo, c CrossCheck) Quoted {
-	if (c.OfExpanded <= QuoteWithin || c.IsNoise()) && (a.ExpandedUncertainty > 0 || c.Agrees) {
+	if c.OfExpanded <= QuoteWithin && (a.ExpandedUncertainty > 0 || c.Agrees) {
 		return Quoted{Lower: a.Lower(), Upper: a.Upper(), Value: a.Value, StandardUncertainty: a.StandardUncertainty}
 	}
 	q := Quoted{Lower: mc.Lower, Upper: mc.Upper, Simulated: true, Value: mc.Mean, StandardUncertainty: mc.StandardDeviation}

@@ -18,6 +18,7 @@ import (
 	"minim/report/words/clause"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/record"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
 
@@ -131,7 +132,7 @@ func (o *madeOptions) wanted(r *record.Record) (*route.Prep, error) {
 		return nil, &usageError{"--to: the batch is not finished, so that there is nothing to correct yet",
 			fmt.Sprintf("record the steps still to come, %s; --add \"step %d: done\" says that one was done as planned", stepNumbers(r), r.OfOrigin(record.ToCome)[0])}
 	}
-	p, err := p.Aimed(o.to)
+	p, err := rescue.Aimed(p, o.to)
 	if err != nil {
 		return nil, badValue("to", err)
 	}

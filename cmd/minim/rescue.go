@@ -12,6 +12,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/answer"
 	"minim/uncertainty/bench"
+	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 	"minim/uncertainty/strengths"
 )
@@ -58,7 +59,7 @@ func (o *rescueOptions) run(ctx context.Context, c call) error {
 		if q.Prep, err = o.prep(ctx, c); err != nil {
 			return q, err
 		}
-		if q.Bottle, err = q.Prep.Bottle(o.has); err != nil {
+		if q.Bottle, err = rescue.Bottle(q.Prep, o.has); err != nil {
 			return q, badValue("has", err)
 		}
 		return q, nil
@@ -76,7 +77,7 @@ func (o *rescueOptions) prep(ctx context.Context, c call) (*route.Prep, error) {
 		return nil, err
 	}
 	if o.to != "" {
-		if p, err = p.Aimed(o.to); err != nil {
+		if p, err = rescue.Aimed(p, o.to); err != nil {
 			return nil, badValue("to", err)
 		}
 	}
@@ -104,7 +105,7 @@ func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
 	if err != nil {
 		return nil, badValue("to", err)
 	}
-	has, err := strengths.Parse(quantity.BottleParts(o.has)[0])
+	has, err := strengths.Parse(rescue.BottleParts(o.has)[0])
 	if err != nil {
 		return nil, badValue("has", err)
 	}

@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/report/page"
-	"minim/report/words"
 	"minim/uncertainty"
 )
 
@@ -33,6 +32,4 @@ func TestReportHasItsResultFirst(t *testing.T) {
 	})
 	assert.True(t, beside >= 0 && beside < method, "%d of %d", beside, method)
 	assert.NotContains(t, string(report.Markdown()), "closer to the target")
-	label := labelPage(p, words.Label{Count: 1}).Blocks[0].(page.Labels).List[0]
-	assert.Contains(t, texts(label, "small"), "40 % of the variance rests on assumed values, 40 % on figures from memory")
 }

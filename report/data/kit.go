@@ -42,11 +42,10 @@ func checkWeights(k *equipment.Kit) []object {
 	for _, b := range slices.Concat(k.Balances, k.Candidates.Balances) {
 		for i := range b.Checks {
 			c := &b.Checks[i]
-			compared := c.Standing != equipment.OfOthers && c.Standing != equipment.Unused
 			out = append(out, object{
 				{"name", b.Name}, {"weight_g", c.Weight.Mass}, {"weight_class", orNull(c.Weight.Class)}, {"weight_standard_uncertainty_g", c.Weight.Uncertainty},
 				{"readings", int(c.Readings())}, {"mean_g", c.Mean}, {"standard_deviation_g", c.S}, {"degrees_of_freedom", c.DegreesOfFreedom},
-				{"chance_of_lying_so_far_off", only(compared, c.Chance)}, {"counts", string(c.Standing)},
+				{"chance_of_lying_so_far_off", only(c.Compared(), c.Chance)}, {"counts", string(c.Standing)},
 			})
 		}
 	}

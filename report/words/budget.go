@@ -2,7 +2,6 @@ package words
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -21,15 +20,15 @@ func fineShare(x float64) string {
 	return either(x != 0 && math.Abs(x) < 1e-4, "under 0.01 %", quantity.Percent(x))
 }
 
-// budgetCells of a line are its name, owner, marks (shared by several uses, assumed) and
-// standard uncertainty, what else is said, and its share.
-func budgetCells(l *uncertainty.Contribution, besides ...string) []string {
+// budgetCells of a line are its name, owner, marks (shared by several uses, assumed),
+// standard uncertainty and share.
+func budgetCells(l *uncertainty.Contribution) []string {
 	var marks clauses
 	marks.Add(l.Uses > 1, "shared")
 	marks.Add(l.Assumed && l.AssumedPart == 0, "assumed")
 	marks.Add(l.Assumed && l.AssumedPart > 0, "assumed in part, %s", wholePercent(l.AssumedPart))
 	u, share := Line(l)
-	return slices.Concat([]string{influence.Name(&l.Influence), influence.Owner(l.Owner), strings.Join(marks, ", "), u}, besides, []string{share})
+	return []string{influence.Name(&l.Influence), influence.Owner(l.Owner), strings.Join(marks, ", "), u, share}
 }
 
 // nothingCounted is said of a budget without a line.
@@ -59,6 +58,3 @@ func (p *Paper) budget() []page.Block {
 	}
 	return append(list, p.model()...)
 }
-
-// signed prints three digits with a sign.
-func signed(x float64) string { return uncertainty.ThreeDigits(x) }

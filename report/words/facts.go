@@ -198,8 +198,6 @@ func checked(c *route.Comparison, r *route.Result, spread string) string {
 	case r.CrossCheck.Cause == "":
 		besides := when(!math.IsNaN(r.CrossCheck.DU), "; its standard deviation is not the standard uncertainty")
 		return text + "its ends are those of the " + spread + " within " + within + besides + withoutDeviation(r)
-	case r.CrossCheck.IsNoise():
-		return text + fmt.Sprintf("an end differs by %s of the %s, which is within the noise of the simulation; more trials would tell", quantity.Percent(r.CrossCheck.OfExpanded), spread) + withoutDeviation(r)
 	}
 	text += fmt.Sprintf("an end differs by %s of the %s, because of %s", quantity.Percent(r.CrossCheck.OfExpanded), spread, cause(&r.CrossCheck))
 	return text + when(r.Quoted.Simulated, "; the simulated interval is quoted") + withoutDeviation(r)

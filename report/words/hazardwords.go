@@ -92,7 +92,7 @@ func reminding() func(word string) string {
 	return func(word string) string {
 		var list []string
 		for _, hazard := range slices.Sorted(maps.Keys(reminders)) {
-			if !said[hazard] && equipment.HazardMeant(word, hazard) {
+			if !said[hazard] && hazards.Meant(word, hazard) {
 				said[hazard] = true
 				list = append(list, reminders[hazard])
 			}

@@ -58,7 +58,7 @@ func (p *Paper) inputs(e *equation.Equation) []page.Block {
 		t.Rows = append(t.Rows,
 			page.Row{Cells: []string{shownSymbol(e.Symbol(&line.Influence)), influence.Name(&line.Influence), withUnit(uncertainty.SummaryOf(line.Distribution).Mean, line.Unit),
 				strings.TrimSpace(uncertainty.ThreeDigits(line.StandardUncertainty) + " " + line.Unit), degrees(line.DegreesOfFreedom),
-				sensitivity(line, a.StandardUncertainty), signed(unlessNothing(line.Contribution, a.StandardUncertainty)), fineShare(line.Share)}},
+				sensitivity(line, a.StandardUncertainty), uncertainty.ThreeDigits(unlessNothing(line.Contribution, a.StandardUncertainty)), fineShare(line.Share)}},
 			page.Row{Cells: []string{"", inputWords(line, unit, sets[i])}, More: true})
 	}
 	return section("Inputs", t, prose(p.combined(sets)))
@@ -120,7 +120,7 @@ func (p *Paper) combined(sets []int) string {
 	y, c, ui, nu := shownSymbol(Letter(p.prep())), inline.Symbol("c", "i"), inline.Symbol("u", "i"), inline.Symbol("ν", "i")
 	uc, eff := inline.Symbol("u")+"("+y+")", inline.Symbol("ν", "eff")
 	text := fmt.Sprintf("Each input stands once, so that no covariance is left to be added: %s² = Σ (%s %s)², %s = %s %s. ", uc, c, ui, uc, u, unit)
-	text += fmt.Sprintf("%s = %s⁴/Σ ((%s %s)⁴/%s) = %s", eff, uc, c, ui, nu, degrees(finiteOr(a.DegreesOfFreedom)))
+	text += fmt.Sprintf("%s = %s⁴/Σ ((%s %s)⁴/%s) = %s", eff, uc, c, ui, nu, degrees(a.DegreesOfFreedom))
 	for i := range sets {
 		if sets[i] > 0 {
 			text += ", where the inputs of one set of readings are one contribution, the root of the sum of their squares"
@@ -129,15 +129,7 @@ func (p *Paper) combined(sets []int) string {
 	}
 	text += fmt.Sprintf("; %s = %s, %s = %s %s = %s %s.", inline.Symbol("k"), k, inline.Symbol("U"), inline.Symbol("k"), uc, uncertainty.ThreeDigits(a.ExpandedUncertainty), unit)
 	second := curved(p.result())
-	return text + when(second == "", " Terms of second order do not change it by more than 5 %.") + when(second != "", " It is not all: "+second+".")
-}
-
-// finiteOr is 0 in place of infinitely many.
-func finiteOr(degreesOfFreedom float64) float64 {
-	if math.IsInf(degreesOfFreedom, 1) {
-		return 0
-	}
-	return degreesOfFreedom
+	return text + either(second == "", " Terms of second order do not change it by more than 5 %.", " It is not all: "+second+".")
 }
 
 // degrees of freedom, of which 0 means infinitely many.

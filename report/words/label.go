@@ -61,7 +61,7 @@ func (p *Paper) label(h *route.Handled, all []route.Handled, l Label) (lines []p
 	}
 	q := p.prep()
 	add("bar", p.bars()...)
-	add("name", q.Solute.Name+" in "+liquidNames(h))
+	add("name", soluteNamed(q)+" in "+liquidNames(h))
 	add("strength", strengthOn(q, h))
 	add("small", shown(q, h), countedAs(q))
 	add("hazard", hazardLines(q, p.result(), h)...)
@@ -144,22 +144,16 @@ func strengthOn(q *route.Prep, h *route.Handled) string {
 	return fmt.Sprintf("(%s ± %s) %s (%s = %s)", s.Value, s.GiveOrTake, unit, symbolk, k)
 }
 
-// shown is the strength of a solution in g/L where it is in % w/v, and how much of what it may be off
-// by rests on what is assumed.
+// shown is the strength of a solution in g/L where it is in % w/v.
 func shown(q *route.Prep, h *route.Handled) string {
-	if !h.Uninformative.None() {
-		return ""
-	}
 	s, unit := rounded(&h.Analytic, h.Quoted), q.Target.Unit.Name
-	var parts clauses
 	switch {
+	case !h.Uninformative.None():
+		return ""
 	case s.GiveOrTake == "":
-		parts.Put("", gramsPerLitre(unit, "%s (%s to %s)", s.Value, s.Lower, s.Upper))
+		return gramsPerLitre(unit, "%s (%s to %s)", s.Value, s.Lower, s.Upper)
 	case h.Analytic.ExpandedUncertainty == 0:
-		parts.Put("", gramsPerLitre(unit, "%s", s.Value))
-	default:
-		parts.Put("", gramsPerLitre(unit, "(%s ± %s)", s.Value, s.GiveOrTake))
+		return gramsPerLitre(unit, "%s", s.Value)
 	}
-	parts.Put("", assumedOf(&h.Analytic, &h.Quoted))
-	return strings.Join(parts, "; ")
+	return gramsPerLitre(unit, "(%s ± %s)", s.Value, s.GiveOrTake)
 }

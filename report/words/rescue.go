@@ -69,7 +69,7 @@ func WayInstructions(r *rescue.Rescue, way int) []string {
 func rescueFacts(r *rescue.Rescue) []fact {
 	used, aside := &r.Results[r.Verdict.Use], r.SetAside(r.Verdict.Use)
 	stays := len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Quoted.Value)
-	evaporates := r.Batch.Analytic.Value <= r.Prep.Target.Value && r.Prep.MayEvaporate()
+	evaporates := r.Batch.Analytic.Value <= r.Prep.Target.Value && rescue.MayEvaporate(r.Prep)
 	return slices.Concat(said(
 		fact{"Is now", batchWords(r)},
 		fact{"Set aside", when(aside > 1e-9, asideWords(r, aside))},

@@ -137,8 +137,6 @@ func (p *Paper) decision() string {
 	switch {
 	case r.Quoted.Simulated:
 		return fmt.Sprintf("Since an end differs by more than %s of %s, the interval of the simulation is quoted.", most, symbolU) + wide
-	case r.CrossCheck.IsNoise():
-		return "The ends differ by no more than three of their standard errors in the simulation: more trials would tell whether they agree, and the law of propagation is quoted." + wide
 	case r.CrossCheck.Agrees && r.CrossCheck.SameU():
 		return "So they agree, and the law of propagation is quoted."
 	case r.CrossCheck.Agrees && math.IsNaN(r.CrossCheck.DU):

@@ -12,23 +12,15 @@ import (
 // balanceReadings reads the repeatability of a balance, or its readings: a plain list, a table that
 // says with which check weight they were taken, or several.
 func balanceReadings(t *benchfile.Table, b *equipment.Balance) {
-	var list []*benchfile.Table
-	switch {
-	case t.IsTable("readings"):
-		list = append(list, t.Table("readings"))
-	case t.ListsTables("readings"):
-		list = t.Tables("readings")
-	default:
+	sets, several := readingSets(t)
+	if !several {
 		b.Repeatability = spread(t, quantity.Mass)
 		if values := t.Quantities("readings", quantity.Mass); len(values) >= 2 && shown(t, "readings", values, b) {
 			b.Repeatability = equipment.FromReadings(values, b.Readability)
 		}
 		return
 	}
-	if t.Has("repeatability") {
-		t.Fail("readings", bothStated, stateOne)
-	}
-	for _, sub := range list {
+	for _, sub := range sets {
 		readCheck(sub, b)
 	}
 }
@@ -56,11 +48,7 @@ func readCheck(t *benchfile.Table, b *equipment.Balance) {
 		t.Fail("check-weight", fmt.Sprintf("the readings are %s on average", quantity.Grams(quantity.Round(s.Mean, 4))), "state the weight that they were taken with")
 		return
 	}
-	if !b.Repeatability.Known {
-		b.Repeatability = s
-	} else {
-		b.Repeatability.Elsewhere = append(b.Repeatability.Elsewhere, s)
-	}
+	b.Repeatability.Join(s)
 	if weight.Mass > 0 {
 		b.Checks = append(b.Checks, equipment.Check{Spread: s, Weight: weight})
 	}

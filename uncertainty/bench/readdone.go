@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"minim/equipment/benchfile"
+	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
 
@@ -109,8 +110,8 @@ func checkUnit(s *route.Step, t *benchfile.Table, planned *route.Step) {
 	if s.Balance == nil && s.Measure == nil || unitOf(s) == unitOf(planned) {
 		return
 	}
-	key, name := s.Instrument()
-	t.FailKey(key, fmt.Sprintf("%s as planned cannot be read on the %s", planned.AmountText(), name), "write "+s.Verb.Traits().Key+" = and what was read")
+	key, name := verb.InstrumentInFile(s)
+	t.FailKey(key, fmt.Sprintf("%s as planned cannot be read on the %s", verb.AmountInFile(planned), name), "write "+s.Verb.Traits().Key+" = and what was read")
 	s.Amount = 0
 }
 

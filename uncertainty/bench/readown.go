@@ -15,28 +15,20 @@ import (
 // ownReadings reads the repeatability of a measure, or readings of one's own: a plain list, a table
 // that says what they are of, or several. It returns the tables of the sets.
 func ownReadings(t *benchfile.Table, k *equipment.Measure) (tables []*benchfile.Table) {
-	var list []*benchfile.Table
-	switch {
-	case t.IsTable("readings"):
-		list = append(list, t.Table("readings"))
-	case t.ListsTables("readings"):
-		list = t.Tables("readings")
-	default:
+	sets, several := readingSets(t)
+	if !several {
 		k.Repeatability = spread(t, quantity.Volume)
 		if k.Repeatability.DegreesOfFreedom > 0 && t.Sound("readings") {
 			k.Own = append(k.Own, equipment.Own{Spread: k.Repeatability})
 		}
 		return nil
 	}
-	if t.Has("repeatability") {
-		t.Fail("readings", bothStated, stateOne)
-	}
 	var liquids []string
 	dropOf := ""
 	if k.Kind.Traits().Counts {
 		dropOf = t.Text("drop-of")
 	}
-	for _, sub := range list {
+	for _, sub := range sets {
 		own, ok := oneOwn(sub, k, dropOf)
 		if !ok {
 			continue
@@ -51,15 +43,28 @@ func ownReadings(t *benchfile.Table, k *equipment.Measure) (tables []*benchfile.
 	return tables
 }
 
+// readingSets are the tables of readings of an instrument, where it has one or several in place of a
+// plain list.
+func readingSets(t *benchfile.Table) (sets []*benchfile.Table, several bool) {
+	switch {
+	case t.IsTable("readings"):
+		sets = append(sets, t.Table("readings"))
+	case t.ListsTables("readings"):
+		sets = t.Tables("readings")
+	default:
+		return nil, false
+	}
+	if t.Has("repeatability") {
+		t.Fail("readings", bothStated, stateOne)
+	}
+	return sets, true
+}
+
 // ofWater are the spreads of all sets that are not of another liquid.
 func ofWater(sets []equipment.Own) (s equipment.Spread) {
 	for _, own := range sets {
-		switch {
-		case own.Liquid != "":
-		case !s.Known:
-			s = own.Spread
-		default:
-			s.Elsewhere = append(s.Elsewhere, own.Spread)
+		if own.Liquid == "" {
+			s.Join(own.Spread)
 		}
 	}
 	return s
@@ -154,11 +159,9 @@ func ownValues(t *benchfile.Table) (key string, values []float64) {
 // ofWhat reads what the readings are of, of what the instrument is made for.
 func ofWhat(t *benchfile.Table, k *equipment.Measure) equipment.Held {
 	switch is := k.Kind.Traits(); {
-	case k.Kind == "":
-		return equipment.Held(t.Word("of", string(equipment.Delivered), string(equipment.Contained)))
-	case !is.Receives:
+	case k.Kind != "" && !is.Receives:
 		return equipment.Held(t.Word("of", string(equipment.Delivered)))
-	case !is.Delivers:
+	case k.Kind != "" && !is.Delivers:
 		return equipment.Held(t.Word("of", string(equipment.Contained)))
 	}
 	return equipment.Held(t.Word("of", string(equipment.Delivered), string(equipment.Contained)))

@@ -394,7 +394,7 @@ func TestBenchSinceARecordWasBegun(t *testing.T) {
 	assert.NotContains(t, r.OnTheBench().Kit.Names(), "pipette")
 	assert.Contains(t, r.OnTheBench().Kit.Names(), "syringe")
 
-	aimed, err := r.OnTheBench().Aimed("0.03 % w/v")
+	aimed, err := rescue.Aimed(r.OnTheBench(), "0.03 % w/v")
 	require.NoError(t, err)
 	found, err := rescue.Find(t.Context(), aimed, r.Made, uncertainty.Settings{Trials: 10_000, Seed: 1})
 	require.NoError(t, err)

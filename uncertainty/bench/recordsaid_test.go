@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment/quantity"
+	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
 
@@ -56,7 +57,7 @@ func TestParseAddition(t *testing.T) {
 		`entry 99999999999999999999: withdrawn`:               `corrects = 99999999999999999999, withdrawn = true`, // refused where it is read
 		`entry 1: 24 °C within 2 °C`:                          `corrects = 1, temperature = "24 °C", within = "2 °C"`,
 		`entry 6: done`:                                       `corrects = 6, ` + planned(3),
-		`step 2: done; in = x; piece = 2`:                     `step = 2, make-up-to = "` + r.Planned.Steps[1].AmountText() + `", as-planned = true, in = "x", piece = 2`,
+		`step 2: done; in = x; piece = 2`:                     `step = 2, make-up-to = "` + verb.AmountInFile(&r.Planned.Steps[1]) + `", as-planned = true, in = "x", piece = 2`,
 		`step 7: done`:                                        `step = 7`, // refused where it is read
 		`entry 1: withdrawn`:                                  `corrects = 1, withdrawn = true`,
 		`bench: 23 °C`:                                        `temperature = "23 °C"`,

@@ -8,6 +8,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
+	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
 
@@ -52,11 +53,11 @@ func mainKeys(s *route.Step) []string {
 	case s.Packet != nil:
 		return []string{textAt(string(route.UsePacket), s.Packet.Name)}
 	}
-	keys := []string{textAt(string(s.Verb), s.AmountText())}
-	if of := s.Of(); of != "" {
+	keys := []string{textAt(string(s.Verb), verb.AmountInFile(s))}
+	if of := verb.StrengthensWith(s); of != "" {
 		keys = append(keys, textAt("of", of))
 	}
-	return append(keys, textAt(s.Instrument()))
+	return append(keys, textAt(verb.InstrumentInFile(s)))
 }
 
 // options lists what a step says beside its verb and its instrument.

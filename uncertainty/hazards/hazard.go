@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strings"
 
-	"minim/equipment"
 	"minim/uncertainty/strengths"
 )
 
@@ -67,10 +66,10 @@ func NoneKnown(word string) bool { return strings.EqualFold(strings.TrimSpace(wo
 func (h *OfSolution) Unknown() bool { return len(h.Solution) == 0 && len(h.Undiluted) == 0 }
 
 // Any reports whether one of the hazards is stated for the solution or for the solute
-// undiluted, in whatever words: see [equipment.HazardMeant].
+// undiluted, in whatever words: see [Meant].
 func (h *OfSolution) Any(words ...string) bool {
 	return slices.ContainsFunc(slices.Concat(h.Solution, h.Undiluted), func(stated string) bool {
-		return slices.ContainsFunc(words, func(w string) bool { return equipment.HazardMeant(stated, w) })
+		return slices.ContainsFunc(words, func(w string) bool { return Meant(stated, w) })
 	})
 }
 

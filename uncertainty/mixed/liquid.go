@@ -4,9 +4,10 @@ package mixed
 
 import (
 	"math"
-	"minim/equipment"
 	"slices"
 	"strings"
+
+	"minim/equipment"
 )
 
 // Liquid is the liquid that a solute is dissolved in, or a liquid solute.
@@ -31,6 +32,16 @@ func (l Liquid) Parted() []equipment.Part {
 		return []equipment.Part{{Name: l.Name, Share: 1}}
 	}
 	return l.Parts
+}
+
+// Without are the parts but for the solute, where it holds the liquid solute of that name.
+func (l Liquid) Without(solute string) (parts []equipment.Part) {
+	for _, p := range l.Parted() {
+		if !l.Solute || p.Name != solute {
+			parts = append(parts, p)
+		}
+	}
+	return parts
 }
 
 // partsWith are the parts of a volume v of the liquid and a volume of another.

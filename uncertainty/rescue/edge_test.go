@@ -31,7 +31,7 @@ strength = "50 g/L"
 `), k)
 	require.NoError(t, err)
 	p.LeastChance = least
-	bottle, err := p.Bottle("0.9 g/L, give or take 0.011 g/L, 30 mL")
+	bottle, err := Bottle(p, "0.9 g/L, give or take 0.011 g/L, 30 mL")
 	require.NoError(t, err)
 	found, err := Find(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 100_000, Seed: 1})
 	require.NoError(t, err)

@@ -22,7 +22,7 @@ func bottleRescue(t *testing.T, kit, prep, bottle string) (*Rescue, error) {
 	require.NoError(t, err)
 	p, err := read.ParsePrep("prep", []byte(prep), k)
 	require.NoError(t, err)
-	b, err := p.Bottle(bottle)
+	b, err := Bottle(p, bottle)
 	require.NoError(t, err)
 	return Find(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: b}}}, uncertainty.Settings{Trials: 10_000, Seed: 1})
 }

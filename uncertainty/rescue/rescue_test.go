@@ -259,7 +259,7 @@ clinging = "0 mL"
 		"20 g/L, 40 mL":  {"30 + 30 mL", 60, 10},
 		"15 g/L, 40 mL":  {"all in 60 mL", 60, 0},
 	} {
-		bottle, err := p.Bottle(text)
+		bottle, err := Bottle(p, text)
 		require.NoError(t, err)
 		found, err := Find(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 10_000})
 		require.NoError(t, err)
@@ -284,7 +284,7 @@ func TestNoRescue(t *testing.T) {
 		"10 g/L, 5 mL":                       "no way to correct the batch was found: it has that strength already",
 		"2000 g/L, 5 mL":                     "no way to correct the batch was found: it would have to be diluted 200 times, which neither all of it in one vessel nor a part of it in one step or two comes to; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
 	} {
-		bottle, err := p.Bottle(text)
+		bottle, err := Bottle(p, text)
 		require.NoError(t, err)
 		_, err = Find(context.Background(), p, &route.Route{Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 10_000})
 		assert.EqualError(t, err, message, text)

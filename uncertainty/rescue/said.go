@@ -24,7 +24,7 @@ func (r *rescuer) noWay() error {
 		return r.notFound(note.Of("neither-whole-nor-part", "", quantity.Exact(times)), note.Of("larger-or-smaller", ""))
 	}
 	cure := note.Of("stronger-stock", "")
-	if r.prep.MayEvaporate() {
+	if MayEvaporate(r.prep) {
 		cure = note.Of("or", "", cure, note.Of("evaporating", ""))
 	}
 	reason := note.Of("too-weak", "")

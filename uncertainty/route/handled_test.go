@@ -140,18 +140,3 @@ func TestOneLiquidUnderItsNames(t *testing.T) {
 	assert.True(t, equipment.SameLiquid("Linseed  oil", "linseed oil"))
 	assert.False(t, equipment.SameLiquid("linseed oil", "oil"))
 }
-
-// Words from 2 g/100 mL hold from there on, whatever the unit of the strength aimed at:
-// 2 % w/v is 20 g/L, and with 100 g/mol 0.2 mol/L.
-func TestHazardsOfAPrepAimedElsewhere(t *testing.T) {
-	p, _, _ := handledBy(t, "1 % w/v", "[[hazard]]\nfrom = \"2 % w/v\"\nwords = [\"irritant\"]\n", `{ weigh = "0.25 g", on = "scale" }, { make-up-to = "25 mL", in = "flask" }`)
-	for unit, from := range map[string]float64{"% w/v": 2, "g/L": 20, "mol/L": 0.2} {
-		q, err := p.Aimed("0.5 " + unit)
-		require.NoError(t, err)
-		for _, share := range []float64{0.99, 1.01} {
-			h := q.HazardsAt(share*from, share*from)
-			assert.Equal(t, share > 1, len(h.Solution) > 0, unit)
-		}
-	}
-	assert.Equal(t, 2.0, p.Hazards[0].From.Value, "the prep itself stays as it is")
-}

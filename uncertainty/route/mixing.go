@@ -16,13 +16,15 @@ import (
 func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other mixed.Liquid) uncertainty.Node {
 	m := c.model
 	sum := m.Add(a, b)
-	epsilon := c.route.Steps[i].Contraction.Value
+	epsilon, ground := c.route.Steps[i].Contraction.Value, uncertainty.Ground{}
 	switch {
-	case c.route.Steps[i].Contraction.Known || liquid.Name == other.Name:
+	case c.route.Steps[i].Contraction.Known:
+	case liquid.Name == other.Name:
+		c.noteShrinking(m.Intended(a), m.Intended(b))
 	case mixed.Alcoholic(liquid, other):
 		v, added := m.Intended(a), m.Intended(b)
 		volume, _ := equipment.MixAlcohol(v, liquid.Ethanol, added, other.Ethanol)
-		epsilon = 1 - volume/(v+added)
+		epsilon, ground.By = 1-volume/(v+added), equipment.ByAlcohol
 		c.notes.Assume("contraction", liquid.Name, other.Name, 100*epsilon)
 	default:
 		c.notes.LeaveOut("contraction-not-stated", liquid.Name, other.Name)
@@ -30,7 +32,7 @@ func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other mixed.
 	if epsilon == 0 {
 		return sum
 	}
-	return m.Multiply(sum, c.fixed(1-epsilon, contraction, liquid.Name, "", c.groundOfContraction(i)))
+	return m.Multiply(sum, c.fixed(1-epsilon, contraction, liquid.Name, "", ground))
 }
 
 // dayOf is the day with the liquid that is measured, where that is not the

@@ -78,28 +78,6 @@ func (s *Solvent) groundOfExpansion() uncertainty.Ground {
 	return equipment.GroundOfLiquid(s.Name)
 }
 
-// groundOfContraction is what rests on the step, or on the table of ethanol and water.
-func (c *compiler) groundOfContraction(i int) uncertainty.Ground {
-	if c.route.Steps[i].Contraction.Known {
-		return uncertainty.Ground{}
-	}
-	return uncertainty.Ground{By: equipment.ByAlcohol}
-}
-
-// groundOfPhi is what the apparent specific volume of the solute rests on.
-func (p *Prep) groundOfPhi() uncertainty.Ground {
-	if p.Solute.SpecificVolume.Known {
-		return uncertainty.Ground{}
-	}
-	if t, found := p.tabledSolute(); found {
-		return uncertainty.Ground{By: byStocks, Of: t.Name, Trust: t.At(p.targetInTable(t)).Trust}
-	}
-	if _, s := p.phiOfStock(); s != nil {
-		return uncertainty.Ground{By: byDensity, Of: s.Name}
-	}
-	return uncertainty.Ground{By: uncertainty.Remembered}
-}
-
 // What the figures of materials rest on: the table of stocks, the density of a stock, of
 // buoyancy the density in g/mL of what is weighed, and what diffuses out of what stands open.
 const (

@@ -25,3 +25,7 @@ func (r *Route) With(step int, amount float64) *Route {
 	other.Steps[step].Amount = amount
 	return &other
 }
+
+// Rises reports whether the strength rises with the amount of a step: it does with what
+// is weighed, measured out or taken, and falls with what dilutes.
+func (s *Step) Rises() bool { return !s.Verb.brings(solvent) }

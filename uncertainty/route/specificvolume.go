@@ -18,23 +18,33 @@ var assumedPhi = Between(-0.15, 0.9)
 // differs by less than 0.19, of most by less than 0.1.
 const likeStock = 0.2
 
+// apparent is the apparent specific volume of the solute in mL/g, and what that rests on.
+type apparent struct {
+	Estimate
+	ground uncertainty.Ground
+	// table has it, and at is the row of it for the target; nil where it is known otherwise.
+	table *equipment.StockSubstance
+	at    equipment.StockDensity
+}
+
 // phi is the apparent specific volume of the solute: stated; or that of the table of stocks at
 // the strength of the target, φ = h φ_table + (1 - h)/ρ0 where 1 g of what is counted holds h g
 // of what the table counts, and water; or about what the stated density of a stock makes it; or
 // rectangular over the assumed range.
-func (p *Prep) phi() Estimate {
+func (p *Prep) phi() apparent {
 	if p.Solute.SpecificVolume.Known {
-		return p.Solute.SpecificVolume
+		return apparent{Estimate: p.Solute.SpecificVolume}
 	}
 	if t, found := p.tabledSolute(); found {
 		at, holds := t.At(p.targetInTable(t)), t.Holds(p.Solute.As)
 		rest := (1 - holds) / p.Solvent.Density.Value
-		return Between(float64((at.SpecificVolume-at.Spread)*holds)+rest, float64((at.SpecificVolume+at.Spread)*holds)+rest)
+		within := Between(float64((at.SpecificVolume-at.Spread)*holds)+rest, float64((at.SpecificVolume+at.Spread)*holds)+rest)
+		return apparent{within, uncertainty.Ground{By: byStocks, Of: t.Name, Trust: at.Trust}, t, at}
 	}
 	if phi, s := p.phiOfStock(); s != nil {
-		return Between(phi-likeStock, phi+likeStock)
+		return apparent{Estimate: Between(phi-likeStock, phi+likeStock), ground: uncertainty.Ground{By: byDensity, Of: s.Name}}
 	}
-	return assumedPhi
+	return apparent{Estimate: assumedPhi, ground: uncertainty.Ground{By: uncertainty.Remembered}}
 }
 
 // tabledSolute finds the densities of solutions of the solute in water, where what is weighed
@@ -79,47 +89,40 @@ func (p *Prep) phiOfStock() (phi float64, s *Stock) {
 
 // phi appends the apparent specific volume of the solute, as it is at the strength of the
 // target.
-func (c *compiler) phi() uncertainty.Node {
-	p, solute := c.prep, c.prep.Solute.Name
-	assumed := !p.Solute.SpecificVolume.Known
-	phi := p.phi()
-	if assumed {
-		c.notePhi(solute, phi)
-	}
-	return c.materialBy(uncertainty.Substance, solute, specificVolume, "mL/g", phi, p.groundOfPhi(), assumed)
-}
+func (c *compiler) phi() uncertainty.Node { return c.appendPhi(c.prep.phi()) }
 
-// notePhi says what stands in for the apparent specific volume that is not stated.
-func (c *compiler) notePhi(solute string, phi Estimate) {
+// appendPhi says what stands in for one that is not stated.
+func (c *compiler) appendPhi(phi apparent) uncertainty.Node {
+	solute, g := c.prep.Solute.Name, &phi.ground
 	d, _ := phi.Distribution.(uncertainty.Rectangular)
-	if t, found := c.prep.tabledSolute(); found {
-		c.notes.Assume("specific-volume-of-table", solute, quantity.Decimal(d.Low, 2), quantity.Decimal(d.High, 2), t.At(c.prep.targetInTable(t)).Trust)
-		return
+	switch low, high := quantity.Decimal(d.Low, 2), quantity.Decimal(d.High, 2); g.By {
+	case byStocks:
+		c.notes.Assume("specific-volume-of-table", solute, low, high, g.Trust)
+	case byDensity:
+		c.notes.Assume("specific-volume-of-stock", solute, low, high, g.Of)
+	case uncertainty.Remembered:
+		c.notes.Assume("specific-volume", solute)
+		c.notes.Remember("range-of-specific-volume", solute)
 	}
-	if _, s := c.prep.phiOfStock(); s != nil {
-		c.notes.Assume("specific-volume-of-stock", solute, quantity.Decimal(d.Low, 2), quantity.Decimal(d.High, 2), s.Name)
-		return
-	}
-	c.notes.Assume("specific-volume", solute)
-	c.notes.Remember("range-of-specific-volume", solute)
+	return c.materialBy(uncertainty.Substance, solute, specificVolume, "mL/g", phi.Estimate, *g, g.By != uncertainty.Stated)
 }
 
 // phiIn is phi in a solution of another strength than the target, in water: it changes by as
 // much as in the table of stocks.
 func (c *compiler) phiIn(l mixed.Liquid, fraction func(t *equipment.StockSubstance, holds float64) float64) uncertainty.Node {
-	phi := c.phi()
-	t, found := c.prep.tabledSolute()
-	if !found || c.prep.Solute.SpecificVolume.Known || !equipment.IsWater(l.Name) {
-		return phi
+	phi := c.prep.phi()
+	node, t := c.appendPhi(phi), phi.table
+	if t == nil || !equipment.IsWater(l.Name) {
+		return node
 	}
 	holds := t.Holds(c.prep.Solute.As)
 	w := 0.0
 	if x := fraction(t, holds); x > 0 {
 		w = math.Min(1, x)
 	}
-	change := holds * (t.At(w).SpecificVolume - t.At(c.prep.targetInTable(t)).SpecificVolume)
+	change := holds * (t.At(w).SpecificVolume - phi.at.SpecificVolume)
 	if change == 0 {
-		return phi
+		return node
 	}
-	return c.model.Add(phi, c.model.Constant(change))
+	return c.model.Add(node, c.model.Constant(change))
 }

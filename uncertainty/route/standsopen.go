@@ -76,7 +76,7 @@ func (c *compiler) standsOpen(o standing, solution uncertainty.Node) (uncertaint
 	if c.prep.Solvent.EvaporationStated || o.minutes == 0 {
 		return solution, nil
 	}
-	lost, unknown := o.mouth.Evaporates(c.evaporating(o.liquid), o.minutes, c.prep.Bench.warmth())
+	lost, unknown := o.mouth.Evaporates(o.liquid.Without(c.prep.Solute.Weighed()), o.minutes, c.prep.Bench.warmth())
 	share := lost / o.grams
 	switch {
 	case share >= mostEvaporated:
@@ -119,7 +119,7 @@ func (c *compiler) oftenPoured(strength uncertainty.Node, s *Stock, liquid mixed
 			return strength
 		}
 	}
-	share, unknown := equipment.EvaporatesOpened(c.evaporating(liquid), c.likelyDensity(liquid), times, c.prep.Bench.warmth())
+	share, unknown := equipment.EvaporatesOpened(liquid.Without(c.prep.Solute.Weighed()), c.likelyDensity(liquid), times, c.prep.Bench.warmth())
 	if !s.Opened.Known {
 		unknown = nil // that it was opened at all is not known
 	}
@@ -129,16 +129,6 @@ func (c *compiler) oftenPoured(strength uncertainty.Node, s *Stock, liquid mixed
 	c.notes.Assume("opened-often", s.Name, times, quantity.Percent(share))
 	owner := uncertainty.Owner{Kind: uncertainty.Stock, Name: s.Name}
 	return c.model.Divide(strength, c.evaporated(c.model.Constant(1), math.Min(share, mostEvaporated), liquid.Name, owner))
-}
-
-// evaporating are the parts of a liquid but for the solute, which stays.
-func (c *compiler) evaporating(l mixed.Liquid) (parts []equipment.Part) {
-	for _, p := range l.Parted() {
-		if !l.Solute || p.Name != c.prep.Solute.Weighed() {
-			parts = append(parts, p)
-		}
-	}
-	return parts
 }
 
 // likelyDensity is that of water where none is known.

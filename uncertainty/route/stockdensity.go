@@ -23,8 +23,8 @@ func (p *Prep) stockTable(s *Stock) (t *equipment.StockSubstance, found bool) {
 	return t, found
 }
 
-// Solid reports whether the solute is known to be a solid: stated, or by its name.
-func (p *Prep) Solid() bool {
+// isSolid reports whether the solute is known to be a solid: stated, or by its name.
+func (p *Prep) isSolid() bool {
 	return p.Solute.Solid || p.Solute.NonVolatile || equipment.StaysBehind(p.Solute.Name)
 }
 
@@ -41,7 +41,7 @@ func (p *Prep) LacksDensity(s *Stock) error {
 		return nil
 	case found:
 		why = fmt.Errorf("the table of stocks has %s only up to %s %% w/w", t.Name, quantity.Number(100*t.Most()))
-	case p.Solid():
+	case p.isSolid():
 		return nil
 	case !equipment.IsWater(cmp.Or(s.Solvent, p.Solvent.Name)):
 		why = fmt.Errorf("the table of stocks is of solutions in water, not in %s", cmp.Or(s.Solvent, p.Solvent.Name))

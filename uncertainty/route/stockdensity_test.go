@@ -101,10 +101,6 @@ func TestRefusedWithoutDensity(t *testing.T) {
 			assert.Contains(t, err.Error(), `state density in the [[stock]], as its label has it; or, of a solid that is dissolved, state = "solid" in the table [solute]`)
 		}
 	}
-	x := recipe{solute: `name = "urea"`, more: stockOf("10 g/L"), steps: tenth}
-	p := parse(t, exactKit, x.text())
-	_, err = p.Bottle("10 % w/w, 20 mL")
-	assert.ErrorContains(t, err, "needs the density of the stock")
 }
 
 // Of one label that can be read in two ways both are named; said, the factor between them

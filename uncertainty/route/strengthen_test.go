@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
 
@@ -153,43 +152,4 @@ func TestEvaporationOfAll(t *testing.T) {
 	p.Solvent.Evaporation = 0.1
 	// c = m/(V (1 - e) + b) with E[e] = 0.05: 1000/145
 	near.Relative(t, "c", 6.8965517, only(t, p).Analytic.Value, 1e-7)
-}
-
-func TestAimed(t *testing.T) {
-	p := parse(t, correctionKit, "tolerance = \"5 % of target\"\n"+correctionPrep(onePerCent))
-	q, err := p.Aimed("0.3 % w/v")
-	require.NoError(t, err)
-	assert.Equal(t, "% w/v", q.Target.Unit.Name)
-	near.Relative(t, "lower", 0.285, q.Tolerances[0].Limits.Lower, 1e-12)
-	near.Relative(t, "upper", 0.315, q.Tolerances[0].Limits.Upper, 1e-12)
-	assert.Equal(t, "1 g/L", p.Target.Text, "the prep itself stays")
-	_, err = p.Aimed("0.3 %")
-	assert.ErrorContains(t, err, "does not say of what")
-	p = parse(t, correctionKit, "not-above = \"1.2 g/L\"\n"+correctionPrep(onePerCent))
-	for target, kept := range map[string]int{"1.1 g/L": 1, "1.3 g/L": 0, "0.1 % w/v": 0} {
-		q, err := p.Aimed(target)
-		require.NoError(t, err)
-		assert.Len(t, q.Tolerances, kept, target)
-	}
-}
-
-func TestBottle(t *testing.T) {
-	p := parse(t, correctionKit, correctionPrep(onePerCent))
-	s, err := p.Bottle("8 % w/v, give or take 0.2 % w/v, 20 mL")
-	require.NoError(t, err)
-	assert.Equal(t, []float64{8, 0.1, 20}, []float64{s.Strength.Value, uncertainty.SummaryOf(s.Strength.Distribution).StandardUncertainty, s.Volume.Value})
-	for text, message := range map[string]string{
-		"8 % w/v":                              `"8 % w/v" does not state a strength and a volume`,
-		"8 %, 20 mL":                           `"%" does not say of what: by weight in a volume, by weight, or by volume`,
-		"8 % w/v, 20 g":                        `"20 g" is a mass, not a volume`,
-		"8 % w/v, 0 mL":                        `no stock has a volume of "0 mL"`,
-		"8 % w/v, ± 0.2, 20 mL":                `found "± 0.2" between the strength and the volume`,
-		"8 % w/v, 20 mL, 30 mL, 5":             `"8 % w/v, 20 mL, 30 mL, 5" does not state a strength and a volume`,
-		"8 % w/v, give or take 2 g/L, 20 mL":   `"2 g/L" is not smaller than the strength, in its unit`,
-		"8 % w/v, give or take 9 % w/v, 20 mL": `"9 % w/v" is not smaller than the strength, in its unit`,
-		"900 % w/v, 20 mL":                     `no solution has a strength of "900 % w/v"`,
-	} {
-		_, err := p.Bottle(text)
-		assert.EqualError(t, err, message, text)
-	}
 }

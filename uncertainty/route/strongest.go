@@ -52,7 +52,7 @@ func (c *compiler) warnOfStrength(has float64) {
 	most, why := c.prep.strongest()
 	switch {
 	case has > most*(1+aLittle):
-		c.notes.Warn("stronger-than-can-be", c.route.Name, threeDigits(1000*has), unit, c.prep.Solute.Name, threeDigits(1000*most), why)
+		c.notes.Warn("stronger-than-can-be", c.route.Name, quantity.Decimal(1000*has, 3), unit, c.prep.Solute.Name, quantity.Decimal(1000*most, 3), why)
 	case limit > 0 && has > limit:
 		c.notes.Warn("stronger-than-solubility", c.route.Name, 1000*has, unit, c.prep.Solute.Name, 1000*limit)
 	case limit > 0 && !known && has > limit/2:
@@ -63,8 +63,3 @@ func (c *compiler) warnOfStrength(has float64) {
 
 // aLittle is what a pure liquid may seem to hold more of itself, by rounding.
 const aLittle = 1e-3
-
-// threeDigits is a number that is printed with three digits, without an exponent.
-type threeDigits float64
-
-func (x threeDigits) String() string { return quantity.Decimal(float64(x), 3) }

@@ -94,7 +94,7 @@ var bases = [...]Traits{
 		Carried: "U",
 		Limit:   quantity.Limits.StrengthByActivity, Outside: quantity.Error{Hint: "state one between 1e-12 U/mL and 1e12 U/mL"},
 		Needs: Property{Table: "solute", Key: "activity", Unit: "U/g", Example: "30 U/mg", InGram: true,
-			Parse: quantity.ParseActivity},
+			Parse: parseActivity},
 	},
 }
 

@@ -20,10 +20,10 @@ func (c *List) Put(words, text string) { c.Add(text != "", "%s%s", words, text) 
 // When is a text where something holds, and nothing where it does not.
 func When(holds bool, text string) string { return Either(holds, text, "") }
 
-// Either is the one text where something holds, and the other where it does not.
-func Either(holds bool, text, other string) string {
+// Either is the one text or figure where something holds, and the other where it does not.
+func Either[T any](holds bool, one, other T) T {
 	if holds {
-		return text
+		return one
 	}
 	return other
 }

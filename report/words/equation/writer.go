@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"minim/report/words/clause"
 	"minim/uncertainty"
 )
 
@@ -53,7 +54,7 @@ func (w *writer) addends(n uncertainty.Node) (number float64, list []product) {
 		t := &w.terms[n]
 		if w.symbols[n] == "" && (t.Op == '+' || t.Op == '-') {
 			take(t.Left, sign)
-			take(t.Right, either(t.Op == '-', -sign, sign))
+			take(t.Right, clause.Either(t.Op == '-', -sign, sign))
 			return
 		}
 		p := w.factors(n)
@@ -68,7 +69,7 @@ func (w *writer) addends(n uncertainty.Node) (number float64, list []product) {
 	switch t.Op {
 	case '+', '-':
 		take(t.Left, 1)
-		take(t.Right, either(t.Op == '-', -1, 1.0))
+		take(t.Right, clause.Either(t.Op == '-', -1, 1.0))
 	default:
 		p := w.writtenOut(n)
 		if len(p.over)+len(p.divs) == 0 {
@@ -111,7 +112,7 @@ func (w *writer) writtenOut(n uncertainty.Node) product {
 		}
 		return product{by: 1, over: []string{"(" + w.sum(n) + ")"}}
 	case 's', 'c':
-		return product{by: 1, over: []string{either(t.Op == 's', "sin", "cos") + "(" + w.sum(t.Left) + ")"}}
+		return product{by: 1, over: []string{clause.Either(t.Op == 's', "sin", "cos") + "(" + w.sum(t.Left) + ")"}}
 	}
 	return product{by: t.Value}
 }
@@ -195,11 +196,4 @@ func times(a, b string) string {
 		}
 	}
 	return text
-}
-
-func either[T any](yes bool, a, b T) T {
-	if yes {
-		return a
-	}
-	return b
 }

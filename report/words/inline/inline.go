@@ -48,8 +48,10 @@ type Part struct {
 
 var styles = map[rune]Style{symbol: Italic, index: Index, verbatim: Letters}
 
-// Parts takes a text apart. Marks that do not belong together are left out.
+// Parts takes a text apart. Marks that do not belong together are left out, and so are bytes that
+// are no characters, since the bytes on either side of a mark could make another one.
 func Parts(text string) (parts []Part) {
+	text = strings.ToValidUTF8(text, "")
 	for text != "" {
 		at := strings.IndexFunc(text, isMark)
 		if at < 0 {

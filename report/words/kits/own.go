@@ -64,10 +64,9 @@ func toDigit(mean string, digit float64) string {
 
 // checkCells are those of readings of a check weight.
 func checkCells(name string, c *equipment.Check) []string {
-	compared := c.Standing != equipment.OfOthers && c.Standing != equipment.Unused
 	return []string{
 		name, clause.Either(c.Weight.Class != "", "check weight, "+c.Weight.Class, "check weight, certified"), quantity.Grams(quantity.Round(c.Weight.Mass, 9)), strconv.Itoa(int(c.Readings())),
-		toDigit(quantity.Grams(quantity.Round(c.Mean, 7)), c.Digit), uncertainty.ThreeDigits(c.S) + " g", c.Far().String(), orDash(compared, in100(c.Chance)), standings[c.Standing],
+		toDigit(quantity.Grams(quantity.Round(c.Mean, 7)), c.Digit), uncertainty.ThreeDigits(c.S) + " g", c.Far().String(), orDash(c.Compared(), in100(c.Chance)), standings[c.Standing],
 	}
 }
 

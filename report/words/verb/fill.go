@@ -67,5 +67,5 @@ func strong(s *route.Step) string {
 	if s.Stock != nil {
 		return s.Stock.Name
 	}
-	return "the solution of " + s.Of()
+	return "the solution of " + StrengthensWith(s)
 }

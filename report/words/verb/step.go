@@ -60,9 +60,9 @@ func Done(s *route.Step) string {
 	case len(r.done) == 0:
 		return "done"
 	default:
-		strong := clause.When(s.Of() != "", " of "+s.Of())
-		key, name := s.Instrument()
-		return fmt.Sprintf("%s %s%s %s the %s", r.done[0], s.AmountText(), strong, key, name)
+		strong := clause.When(StrengthensWith(s) != "", " of "+StrengthensWith(s))
+		key, name := InstrumentInFile(s)
+		return fmt.Sprintf("%s %s%s %s the %s", r.done[0], AmountInFile(s), strong, key, name)
 	}
 }
 

@@ -1,4 +1,4 @@
-package route
+package verb
 
 import (
 	"fmt"
@@ -6,28 +6,29 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/uncertainty/route"
 )
 
-// AmountText is the amount of a step that reads an instrument, as a file holds it.
-func (s *Step) AmountText() string {
+// AmountInFile is the amount of a step that reads an instrument, as a file holds it.
+func AmountInFile(s *route.Step) string {
 	if s.Balance != nil {
 		return displayed(s.Balance, s.Amount)
 	}
-	return s.measured()
+	return measured(s)
 }
 
-// Instrument is the key by which a step names its instrument, and the name.
-func (s *Step) Instrument() (key, name string) {
+// InstrumentInFile is the key by which a step names its instrument, and the name.
+func InstrumentInFile(s *route.Step) (key, name string) {
 	if s.Balance != nil {
 		return "on", s.Balance.Name
 	}
 	return s.Verb.Traits().Instrument, s.Measure.Name
 }
 
-// Of names what a step strengthens with: a stock, or "step 2"; "" for other steps.
-func (s *Step) Of() string {
+// StrengthensWith names what a step strengthens with: a stock, or "step 2"; "" for other steps.
+func StrengthensWith(s *route.Step) string {
 	switch {
-	case s.Verb != Strengthen:
+	case s.Verb != route.Strengthen:
 		return ""
 	case s.Stock != nil:
 		return s.Stock.Name
@@ -46,7 +47,7 @@ func displayed(b *equipment.Balance, reading float64) string {
 
 // measured is the amount of a step that measures a volume: in drops, in µL where it
 // is small or a piston's below 1 mL, or in mL.
-func (s *Step) measured() string {
+func measured(s *route.Step) string {
 	switch {
 	case s.Measure.Kind.Traits().Counts && s.Amount == 1:
 		return "1 drop"

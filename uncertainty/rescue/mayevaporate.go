@@ -1,18 +1,19 @@
-package route
+package rescue
 
 import (
 	"slices"
 
 	"minim/equipment"
 	"minim/uncertainty/hazards"
+	"minim/uncertainty/route"
 )
 
-// MayEvaporate reports whether a solution may be made stronger by letting solvent
+// MayEvaporate reports whether a solution of a prep may be made stronger by letting solvent
 // evaporate: the solvent is water, and the solute a solid that stays, either known by its
 // name or stated to be one, with hazard words of which none is oxidiser, gives off gas,
 // acid, alkali or toxic. A solute that is recognised as anything else by its name is left
 // out, and so is one stated to be a solid of which no hazard word is stated.
-func (p *Prep) MayEvaporate() bool {
+func MayEvaporate(p *route.Prep) bool {
 	if !equipment.IsWater(p.Solvent.Name) {
 		return false
 	}

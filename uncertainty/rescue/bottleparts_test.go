@@ -1,4 +1,4 @@
-package quantity
+package rescue
 
 import (
 	"testing"

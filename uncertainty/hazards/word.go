@@ -1,4 +1,4 @@
-package equipment
+package hazards
 
 import (
 	"slices"
@@ -16,15 +16,15 @@ var spellings = map[string][]string{
 	"gas":         {"gas", "gases"},
 	"dust":        {"dust", "dusty"},
 	"sensitiser":  {"sensitiser", "sensitizer", "sensitising", "sensitizing"},
-	"toxic":       {"toxic", "poison", "poisonous"},
-	"irritant":    {"irritant", "irritating"},
-	"environment": {"environmentally", "environment"},
+	"toxic":       {"toxic", "poison", "poisonous", "harmful", "carcinogen", "carcinogenic", "mutagenic", "cancer"},
+	"irritant":    {"irritant", "irritating", "irritates", "irritation", "damage"},
+	"environment": {"environmentally", "environment", "aquatic"},
 }
 
-// HazardMeant reports whether a hazard word as it is stated, "very Toxic" or "gives off
+// Meant reports whether a hazard word as it is stated, "very Toxic" or "gives off
 // gases", means one of those that something is done about, "toxic" or "gas";
 // "non-toxic" and "not corrosive" do not.
-func HazardMeant(stated, hazard string) bool {
+func Meant(stated, hazard string) bool {
 	words := strings.FieldsFunc(strings.ToLower(stated), func(r rune) bool { return !unicode.IsLetter(r) })
 	for i, w := range words {
 		denied := i > 0 && slices.Contains([]string{"non", "not", "no"}, words[i-1])

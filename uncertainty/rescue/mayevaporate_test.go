@@ -1,10 +1,12 @@
-package route
+package rescue
 
 import (
-	"minim/uncertainty/hazards"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"minim/uncertainty/hazards"
+	"minim/uncertainty/route"
 )
 
 func TestMayEvaporate(t *testing.T) {
@@ -37,9 +39,9 @@ func TestMayEvaporate(t *testing.T) {
 		{"potassium cyanide", "water", true, []string{"irritant"}, false},
 		{"ethanol", "water", true, []string{"none known"}, false},
 	} {
-		p := &Prep{Solute: Solute{Name: test.solute, NonVolatile: test.stated, Hazards: test.words}, Solvent: Solvent{Name: test.solvent}}
-		assert.Equal(t, test.may, p.MayEvaporate(), "%+v", test)
+		p := &route.Prep{Solute: route.Solute{Name: test.solute, NonVolatile: test.stated, Hazards: test.words}, Solvent: route.Solvent{Name: test.solvent}}
+		assert.Equal(t, test.may, MayEvaporate(p), "%+v", test)
 		p.Hazards = []hazards.Stated{{Words: []string{"toxic"}}}
-		assert.False(t, p.MayEvaporate(), "a word stated from a strength on, %+v", test)
+		assert.False(t, MayEvaporate(p), "a word stated from a strength on, %+v", test)
 	}
 }
