@@ -56,8 +56,8 @@ func (s *Spread) ofSet(m uncertainty.Measured, by *Spread) (uncertainty.Measured
 	if by.DegreesOfFreedom != s.DegreesOfFreedom {
 		return m, 0
 	}
-	own, _ := by.OfMean()
-	if m.OfSet = own > 0 && float64(2*own*own) >= float64(m.Scale*m.Scale); !m.OfSet {
+	own := by.S / math.Sqrt(s.Readings())
+	if m.OfSet = float64(2*own*own) >= float64(m.Scale*m.Scale); !m.OfSet {
 		return m, 0
 	}
 	return m, s.DegreesOfFreedom

@@ -97,6 +97,9 @@ func distributed(in *uncertainty.Influence) string {
 	if in.AssumedShape {
 		shape += either(uncertainty.Shape(in.Distribution) == "table", " (that the limit is triangular is assumed)", " (the shape is assumed)")
 	}
+	if in.Set != (uncertainty.Set{}) && uncertainty.Shape(in.Distribution) == "table" {
+		shape += " (u for σ = s)"
+	}
 	if code := string(in.Code); strings.HasPrefix(code, "linearity at a load") || strings.HasPrefix(code, "curve of linearity") {
 		shape += " (the split of the linearity and the shape are judgement)"
 	}

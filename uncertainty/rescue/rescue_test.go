@@ -283,6 +283,7 @@ func TestNoRescue(t *testing.T) {
 		"5 g/L, 5 mL":                        "no way to correct the batch was found: it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
 		"10 g/L, 5 mL":                       "no way to correct the batch was found: it has that strength already",
 		"2000 g/L, 5 mL":                     "no way to correct the batch was found: it would have to be diluted 200 times, which neither all of it in one vessel nor a part of it in one step or two comes to; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
+		"10.004 g/L, 30 mL":                  "no way to correct the batch was found: it would have to be diluted 1.0004 times, which neither all of it in one vessel nor a part of it in one step or two comes to; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
 	} {
 		bottle, err := Bottle(p, text)
 		require.NoError(t, err)

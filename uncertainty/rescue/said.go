@@ -18,8 +18,8 @@ func (r *rescuer) noWay() error {
 		return &NoWayError{Reason: note.Of("nothing-in-it", "")}
 	case is > wanted:
 		times := roundTo(is/wanted, 3)
-		if times < 1.01 {
-			times = roundTo(is/wanted, 5)
+		if times < 1.01 { // and never once
+			times = 1 + roundTo(is/wanted-1, 2)
 		}
 		return r.notFound(note.Of("neither-whole-nor-part", "", quantity.Exact(times)), note.Of("larger-or-smaller", ""))
 	}
