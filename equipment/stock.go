@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -63,6 +64,13 @@ func StockRows() (rows []StockRow) {
 func FindStock(name string) (s *StockSubstance, found bool) {
 	s, found = stocks().find[plain(name)]
 	return s, found
+}
+
+// OnlyDissolved reports whether nobody weighs a substance pure, in a form of it, or in that of its
+// table where the form is "".
+func OnlyDissolved(name, form string) bool {
+	s, found := FindStock(name)
+	return found && slices.Contains(s.OnlyDissolved, cmp.Or(form, s.As))
 }
 
 // stockTable has the substances, in order and by name and alias.
@@ -205,4 +213,13 @@ func mistrust(trust string) int {
 		return 1
 	}
 	return 0
+}
+
+// Shrinks is the share of its volume by which a solution of so many grams in a form and v mL takes up
+// less, with as much water as is added, in mL, than both together: by the apparent specific volumes at
+// both strengths.
+func (s *StockSubstance) Shrinks(form string, grams, v, added float64) float64 {
+	grams *= s.Holds(form)
+	phi := func(ml float64) float64 { return s.At(s.Fraction(grams / ml)).SpecificVolume }
+	return grams * (phi(v) - phi(v+added)) / (v + added)
 }

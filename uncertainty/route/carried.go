@@ -1,10 +1,8 @@
 package route
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
-	"slices"
 
 	"minim/equipment"
 	"minim/equipment/quantity"
@@ -34,8 +32,7 @@ func (p *Prep) CountsMass() bool { return p.carries() == strengths.ByMassInVolum
 // and for want of an assay, though it is known to be had as a solution alone.
 func (p *Prep) OnlyDissolved() bool {
 	s := &p.Solute
-	t, found := equipment.FindStock(s.Weighed())
-	return found && !s.Assay.Known && !s.Converted() && slices.Contains(t.OnlyDissolved, cmp.Or(s.As, t.As))
+	return !s.Assay.Known && !s.Converted() && equipment.OnlyDissolved(s.Weighed(), s.As)
 }
 
 // SoluteUnit is the unit in which the solute of a route is counted: g, or mol, mL or U

@@ -39,16 +39,13 @@ func (c *compiler) noteTraces(concentration uncertainty.Node) {
 }
 
 // noteShrinking names by how much a solution of v mL and as much solvent as is added, in mL,
-// take up less than both together, by the apparent specific volumes of the table of stocks at
-// both strengths: measured volumes are added up.
+// take up less than both together: measured volumes are added up.
 func (c *compiler) noteShrinking(v, added float64) {
 	t, found := c.prep.tabledSolute()
 	if !found || !equipment.IsWater(c.medium.Name) || !(v > 0) {
 		return
 	}
-	grams := c.model.Intended(c.amount) * t.Holds(c.prep.Solute.As)
-	phi := func(ml float64) float64 { return t.At(t.Fraction(grams / ml)).SpecificVolume }
-	switch share := grams * (phi(v) - phi(v+added)) / (v + added); {
+	switch share := t.Shrinks(c.prep.Solute.As, c.model.Intended(c.amount), v, added); {
 	case share >= shrinking:
 		c.notes.LeaveOut("shrinks-diluted", c.prep.Solute.Name, 100*share)
 	case share <= -shrinking:
