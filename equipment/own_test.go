@@ -278,7 +278,7 @@ func TestOwnMeanIsOfItsSet(t *testing.T) {
 		}
 		assert.Equal(t, use.Set, bias.Set)
 		assert.Equal(t, 3.0, bias.DegreesOfFreedom)
-		near.Relative(t, "u", k.Judged[0].S/2, bias.StandardUncertainty, 0.01) // of which the limit, ten times as wide, leaves nearly all
+		near.Relative(t, "u", k.Judged[0].S/2, bias.StandardUncertainty, 0.02) // of which the limit, ten times as wide, leaves nearly all
 		near.Relative(t, "ν", 3, got.DegreesOfFreedom, 0.01)
 	}
 }

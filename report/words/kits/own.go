@@ -1,7 +1,6 @@
 package kits
 
 import (
-	"math"
 	"strconv"
 	"strings"
 
@@ -50,7 +49,7 @@ func toDigit(mean string, digit float64) string {
 	number, unit, _ := strings.Cut(mean, " ")
 	_, decimals, _ := strings.Cut(number, ".")
 	wanted := 0
-	for scaled := digit; digit > 0 && wanted < 9 && math.Abs(scaled-math.Round(scaled)) > 1e-6*scaled; wanted++ {
+	for scaled := digit; digit > 0 && wanted < 9 && scaled < 1-1e-6; wanted++ {
 		scaled *= 10
 	}
 	if len(decimals) >= wanted {

@@ -25,6 +25,7 @@ func TestMeanHasTheDecimalsOfItsReadings(t *testing.T) {
 	assert.Equal(t, "1.000 mL", toDigit("1 mL", 0.001))
 	assert.Equal(t, "0.950 mL", toDigit("0.95 mL", 0.001))
 	assert.Equal(t, "0.9502 mL", toDigit("0.9502 mL", 0.001))
+	assert.Equal(t, "0.9980 mL", toDigit("0.998 mL", 0.000100336)) // of water weighed to 0.0001 g
 	assert.Equal(t, "1 mL", toDigit("1 mL", 0))
 	assert.Equal(t, "10 g", toDigit("10 g", 1))
 }
