@@ -87,11 +87,9 @@ func (c *compiler) aheadOfAliquot(o *Order) {
 // and a solution in another one.
 func (c *compiler) refuseStrongSolvent(o *Order) {
 	solvent := hazards.OfSolution{Solution: c.prep.Solvent.Hazards}
-	if solvent.Unknown() || !solvent.Strong() {
-		return
-	}
+	strong := !solvent.Unknown() && solvent.Strong()
 	for i := o.First; i <= o.Last; i++ {
-		if h, found := o.Parts[i]; found && h.Strong() && c.parts[i].foreign {
+		if h, found := o.Parts[i]; strong && found && h.Strong() && c.parts[i].foreign {
 			o.Refused = note.Of("solvent-strong-itself", c.prep.Solvent.Name, i+1)
 		}
 	}
