@@ -278,7 +278,7 @@ func sharpModels(t *testing.T) map[string]func() (*Model, Node) {
 		},
 		"what is gamma, what is cut off, what was measured": func() (*Model, Node) {
 			m := new(Model)
-			tabulated := Prior{Of: PlusMinus(0.1)}.Given(Measured{0.05, 0.04, 3})
+			tabulated := Prior{Of: PlusMinus(0.1)}.Given(Measured{Mean: 0.05, Scale: 0.04, Nu: 3})
 			y := m.Add(m.Constant(1), add(m, "film", Gamma{0.05, 0.04}), add(m, "below", GammaBelow(0.05, 0.05, 0.08)), add(m, "bias", tabulated))
 			return m, m.Divide(y, m.Add(m.Constant(1), add(m, "volume", tabulated)))
 		},
