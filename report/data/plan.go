@@ -31,7 +31,7 @@ func searched(p *plan.Plan) object {
 func limits(o *plan.Options) object {
 	return object{
 		{"steps", o.Steps}, {"left_over_mL", positive(o.LeftOver)}, {"volume_mL", positive(o.Volume)}, {"solute_g", positive(o.Solute)},
-		{"strongest_g_per_mL", positive(o.Strongest)}, {"without", list(o.Without)}, {"every_graduation", o.Fine},
+		{"strongest_g_per_mL", positive(o.Strongest)}, {"without", list(o.Without)}, {"every_graduation", o.Fine}, {"one_piece_both_ways", o.All},
 	}
 }
 

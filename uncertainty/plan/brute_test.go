@@ -46,16 +46,54 @@ func TestFrontIsExact(t *testing.T) {
 			steps = 2
 		}
 		p := randomPrep(t, rand.New(rand.NewPCG(seed, 1)), steps, seed%4 == 1)
-		o := Options{Limits: route.Limits{Steps: steps}}
-		b, err := newBench(p, o)
-		require.NoError(t, err)
-		s := newSearch(b, o, newJudge(p, 0.95, tooLittle, enough))
-		require.NoError(t, s.run(context.Background()))
-		got, err := s.found(context.Background())
-		require.NoError(t, err)
-		want := bruteForce(t, p, &s.judge, steps)
-		assert.Equal(t, describe(want), describe(got), "seed %d", seed)
+		all := bruteForce(t, p, steps)
+		for _, cancel := range []int{0, 1} { // pieces that pull both ways
+			o := Options{Limits: route.Limits{Steps: steps}, All: cancel > 0}
+			b, err := newBench(p, o)
+			require.NoError(t, err)
+			for _, j := range []judge{newJudge(p, 0.95, tooLittle, enough), levelled(p, 0.95), atLevels(p, 0.95, lower...)} {
+				if len(p.Tolerances) == 0 && j.levels != nil {
+					continue
+				}
+				s := newSearch(b, o, j)
+				got, err := s.result(context.Background())
+				require.NoError(t, err)
+				want := judged(p, all, &s.judge, cancel)
+				assert.Equal(t, describe(want), describe(got), "seed %d, %d, %v", seed, cancel, j.levels)
+			}
+		}
 	}
+}
+
+// judged are those of all routes that no other beats, with no more pieces that pull both ways.
+func judged(p *route.Prep, all []route.Result, j *judge, cancel int) []found {
+	var list []found
+	for i := range all {
+		r := &all[i]
+		if m := j.merit(r); m.worth >= max(j.floor, -1e9) && bothWays(r.Route) <= cancel {
+			list = append(list, found{*r, m, placesIn(p).signature(r.Route)})
+		}
+	}
+	return unbeaten(list)
+}
+
+// bothWays counts the pieces that are taken with, and filled or solvent added with as well.
+func bothWays(r *route.Route) (pieces int) {
+	taken, made := map[*equipment.Measure]bool{}, map[*equipment.Measure]bool{}
+	for _, s := range r.Steps {
+		switch s.Verb {
+		case route.Take:
+			taken[s.Measure] = true
+		case route.MakeUpTo, route.Add:
+			made[s.Measure] = true
+		}
+	}
+	for k := range taken {
+		if made[k] {
+			pieces++
+		}
+	}
+	return pieces
 }
 
 func describe(list []found) []string {
@@ -78,8 +116,7 @@ func describe(list []found) []string {
 }
 
 // bruteForce builds every route from its beginning and evaluates it.
-func bruteForce(t *testing.T, p *route.Prep, j *judge, steps int) []found {
-	var all []found
+func bruteForce(t *testing.T, p *route.Prep, steps int) (all []route.Result) {
 	var ends [][]route.Step // all lists of dilutions
 	var grow func(done []route.Step, left int)
 	grow = func(done []route.Step, left int) {
@@ -110,8 +147,8 @@ func bruteForce(t *testing.T, p *route.Prep, j *judge, steps int) []found {
 	consider := func(steps ...route.Step) {
 		r, err := p.Assess(&route.Route{Name: "x", Steps: steps}, 0.95)
 		require.NoError(t, err)
-		if r.Possible && r.Informative && r.Enough(p.Volume) && j.merit(&r).worth >= max(j.floor, -1e9) {
-			all = append(all, found{r, j.merit(&r), placesIn(p).signature(r.Route)})
+		if r.Possible && r.Informative && r.Enough(p.Volume) {
+			all = append(all, r)
 		}
 	}
 	for _, end := range ends {
@@ -140,7 +177,7 @@ func bruteForce(t *testing.T, p *route.Prep, j *judge, steps int) []found {
 	for _, steps := range bruteByWeighing(p, steps) {
 		consider(steps...)
 	}
-	return unbeaten(all)
+	return all
 }
 
 // nearestReading tries readings until the strength intended is nearest to the

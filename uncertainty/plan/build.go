@@ -20,67 +20,59 @@ func (w *walk) build(first *group, needed float64) {
 // choose tries all ways for the dilutions from number at on, which with the first
 // solution and the source bring the variance rest at the least.
 func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
-	if at == len(w.volumes.groups) {
-		w.chooseFirst(first, needed, rest, bar)
-		return
-	}
-	g := w.volumes.groups[at]
-	rest -= g.least
-	have := w.state.leastVariance(oneWay)
-	last := at == len(w.volumes.groups)-1
-	for _, d := range g.ways {
-		if have+d.least+rest > bar*(1+slack) {
-			return
-		}
-		if w.pass.measured && last && w.measured == 0 && !d.measured {
-			continue
-		}
-		w.with(d.making, func() { w.choose(at+1, first, needed, rest, bar) })
-	}
-}
-
-// with tries what a way to make a solution leads to.
-func (w *walk) with(d *making, then func()) {
-	before := w.state.save()
-	w.counts.tried++
-	if !w.mayGoOn() {
-		return
-	}
-	w.state.multiply(&d.factor)
-	w.ways = append(w.ways, d)
-	if d.measured {
-		w.measured++
-	}
-	then()
-	if d.measured {
-		w.measured--
-	}
-	w.ways = w.ways[:len(w.ways)-1]
-	w.state.restore(before)
-}
-
-// chooseFirst tries all ways to make the first solution, and all sources.
-func (w *walk) chooseFirst(first *group, needed, rest, bar float64) {
-	have := w.state.leastVariance(byDilutions)
-	if have+rest > bar*(1+slack) {
-		return
-	}
-	if w.pass.from == route.Start {
+	g, last := first, at == len(w.volumes.groups)
+	if !last {
+		g = w.volumes.groups[at]
+		rest -= g.least
+	} else if w.pass.from == route.Start {
 		w.fill(nil, needed)
 		return
 	}
-	for _, f := range first.ways {
-		w.with(f.making, func() {
-			if w.state.leastVariance(anyWay) <= bar*(1+slack) {
-				w.fill(f.making, needed)
-			}
-		})
+	have := w.state.leastVariance()
+	if last {
+		have -= g.least // which rest still holds
 	}
+	before := w.state.save()
+	for i := range g.ways {
+		d := &g.ways[i]
+		if have+d.least+rest > bar*(1+slack) || w.err != nil {
+			return
+		}
+		if w.uses.refuses(d.making, w.pass.free) {
+			continue
+		}
+		if w.counts.tried++; !w.mayGoOn() {
+			return
+		}
+		w.put(d.making)
+		if last {
+			w.fill(d.making, needed)
+		} else {
+			w.choose(at+1, first, needed, rest, bar)
+		}
+		w.takeBack(d.making, before)
+	}
+}
+
+// put puts a way to make a solution in front of the route.
+func (w *walk) put(m *making) {
+	w.state.multiply(&m.factor)
+	w.ways = append(w.ways, m)
+	w.uses.add(m, 1)
+}
+
+func (w *walk) takeBack(m *making, before saved) {
+	w.uses.add(m, -1)
+	w.ways = w.ways[:len(w.ways)-1]
+	w.state.restore(before)
 }
 
 // fill finishes routes with all sources: so much is needed of a stock, or made of a
 // first solution.
 func (w *walk) fill(first *making, needed float64) {
+	if w.pass.free != nil && !w.cancels() {
+		return // a route of another pass
+	}
 	for i := range w.sources {
 		s := &w.sources[i]
 		if s.step.Verb != w.pass.from || !w.goOn() {
@@ -103,6 +95,11 @@ func (w *walk) fill(first *making, needed float64) {
 			w.weigh(c, first.volume)
 		}
 	}
+}
+
+// cancels reports whether the piece that is free pulls both ways.
+func (w *walk) cancels() bool {
+	return w.uses.bothWays(slices.Index(w.prep.Kit.Measures, w.pass.free))
 }
 
 // tooStrong reports whether a solution on the way from a source, but for a stock
@@ -139,13 +136,13 @@ func (w *walk) finish(c chain, f *factor) {
 	defer w.state.restore(before)
 	w.state.multiply(f)
 	w.counts.finished++
-	m := merit{w.judge.worth(w.state.mean, w.state.uncertainty()), w.volumes.leftOver, w.pass.operations()}
+	m := w.judge.rated(w.judge.worth(w.state.mean, w.state.uncertainty()), w.volumes.leftOver, w.pass.operations())
 	if rest, few := w.state.scatters(w.state.mean); len(few) > 0 {
 		if at, worth := w.judge.offered(m); w.judge.inside(w.state.mean) && (!worth || w.front.beaten(at)) {
 			return // with a scatter that is hardly known it is worth less still
 		}
 		x := uncertainty.NewMixture(rest, few)
-		m.worth = w.judge.worthOf(w.state.mean, &x)
+		m = w.judge.rated(w.judge.worthOf(w.state.mean, &x), m.leftOver, m.operations)
 	}
 	w.offer(m, func() chain {
 		c.ways = slices.Clone(c.ways)

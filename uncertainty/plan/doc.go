@@ -16,20 +16,28 @@
 // and routes that weigh some solutions and measure others. A stock in another
 // solvent, and routes by volume to a strength by mass, are left out and said to be.
 //
-// Chances above 0.999 count as equal, and routes with one below 0.001 are left out.
-// Without a tolerance what counts is by how much the strength may be off the target,
-// its expected difference and its expanded uncertainty. Where there are not two limits,
-// the expected strength must be within a tenth of the target, or as near as the one
-// limit.
+// What counts are some levels of chance: the one that is asked for, half the risk of that,
+// and 0.999, each with one a little below and above, since the chances that are shown are
+// simulated and differ by that much: levelled in worth.go. For each number of measurements and each level the least left over is
+// found, and of routes that agree in these the surest. Where no route reaches what is asked
+// for, lower levels and the surest route are looked for. Without a tolerance what counts is
+// by how much the strength may be off the target, its expected difference and its expanded
+// uncertainty; each such figure is then a level of its own. Where there are not two limits,
+// the expected strength must be within a tenth of the target, or as near as the one limit.
+//
+// In the routes that are searched no piece pulls both ways: an instrument that is taken with
+// is not filled as well, nor solvent added with it, so that no route counts on an error that
+// cancels itself. [Options.All] searches as well those in which one piece does, a piece at a
+// time; routes in which several do are never searched. Routes by weighing are not asked.
 //
 // # Why nothing is lost
 //
-// A route is beaten by another that is at least as good in chance of being
-// inside, left over and number of measurements, and better in one of them. The
+// A route is beaten by another that reaches at least its level, leaves over no more and takes
+// no more measurements, and is better in one of them, or equal in these and surer. The
 // search builds routes from their end. Left over and measurements only grow with
 // each step that is put in front, and so a beginning is given up as soon as what
 // it has is beaten by a finished route even if its chance were the best that can
-// still be had.
+// still be had: what leaves over more than a finished route must reach the next level.
 //
 // That best chance comes from a lower bound of the relative variance. The
 // strength is a product of factors, so that its first-order relative variance is
@@ -39,25 +47,24 @@
 // where own are the contributions that belong to one step alone, and r_ik is what
 // factor i contributes to the influence k that steps share: the bias of a piece,
 // the temperature, the meniscus, the assay. Own parts are squares and only add.
-// The sum for an influence k only grows in size when all factors still to come
-// pull the same way as those before: a flask is only ever made up in, which
-// lowers the strength when the flask is too large, and a pipette only taken with,
-// as long as no solvent is measured with it. For these the square of the sum so
-// far is a lower bound. An influence that may pull either way (a cylinder that is
-// made up in and taken with, a pipette that measures both aliquot and solvent,
-// the temperature) can cancel and counts as nothing until all that pull at it are
-// chosen; one that the source shares with others, such as the activity of a stock,
-// until the route is finished.
+// The sum for an influence k only grows in size when all factors of the route
+// pull the same way: those of a piece that is only taken with, which raises the strength
+// where the piece is too large, or only filled, which lowers it: pulls.go. For these the
+// square of the sum so far is a lower bound. An influence that may pull either way (that of
+// a piece that is free to, the temperature, the activity of a stock) can cancel and counts
+// as nothing until the route is finished.
 //
 // What is still to come brings variance as well, of which remainder.go holds a lower
 // bound, from the concentration that the steps in front must reach and the volume
-// that they may fill. The relative variance that a route may have to be worth as much
-// as those that are found follows from the greatest chance that any strength with such
-// an uncertainty can have: worth.go. A route from a stock or a packet cannot choose
-// its mass; it is given up where its strength is out of reach: reach.go.
+// that they may fill. The relative variance that a route may have to reach a level follows
+// from the greatest chance that any strength with such an uncertainty can have: worth.go. A
+// route from a stock or a packet cannot choose its mass; it is given up where its strength
+// is out of reach: reach.go.
 //
 // The search first chooses volumes, of which left over and ratio follow, and then
-// the instruments for them, which differ in their variance only.
+// the instruments for them, which differ in their variance only. Each route belongs to one
+// pass: that of its number of dilutions, its source, and the piece that pulls both ways, if
+// one does.
 //
 // No more is given up than that. The figures of a finished route are put together
 // from factors that the model of the route itself gives, and those on the front

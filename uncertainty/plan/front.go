@@ -10,10 +10,14 @@ import (
 // merit is what routes are compared by. A smaller left over and fewer operations
 // are better, and a greater worth: the chance of being inside, or minus the
 // relative expanded uncertainty where no tolerance is given.
+//
+// Level is the highest of the chances looked for that the worth reaches. Where only these
+// are looked for, the worth tells routes apart that agree in all else; otherwise each worth
+// is a level of its own.
 type merit struct {
-	worth      float64
-	leftOver   float64 // in mL
-	operations int
+	level, worth float64
+	leftOver     float64 // in mL
+	operations   int
 }
 
 // volume rounds a volume in mL so that sums of the same volumes are equal.
@@ -25,7 +29,8 @@ const slack = 1e-9
 
 // beats reports whether a is at least as good as b in all and better in one.
 func (a merit) beats(b merit) bool {
-	return a.worth >= b.worth && a.leftOver <= b.leftOver && a.operations <= b.operations && a != b
+	return a.level >= b.level && a.leftOver <= b.leftOver && a.operations <= b.operations &&
+		(a.level > b.level || a.leftOver < b.leftOver || a.operations < b.operations || a.worth > b.worth)
 }
 
 // compare puts few operations first, then little left over, then worth.
@@ -47,13 +52,19 @@ type front struct {
 // stair is a merit and all chains that have it.
 type stair struct {
 	merit
-	// most is the relative variance above which a route is worth less. Top:
-	// there is no greater worth.
-	most float64
-	// strengths are those outside of which a route is worth less.
+	// least is what a route must have to be worth as much, next what it must have to be
+	// worth more than all that leaves over less, or takes fewer operations.
+	least, next need
+	// apart: no other worth is of this level.
+	apart  bool
+	chains []chain
+}
+
+// need is the relative variance above which, and the strengths outside of which, a route is
+// worth less. With an infinitely negative variance there is none that is worth so much.
+type need struct {
+	most      float64
 	strengths span
-	top       bool
-	chains    []chain
 }
 
 // surelyBeats reports whether a stair beats m whatever the last digits of worths
@@ -62,14 +73,18 @@ func (s *stair) surelyBeats(m merit) bool {
 	if s.leftOver > m.leftOver || s.operations > m.operations {
 		return false
 	}
-	return s.worth > m.worth+slack || s.top && (s.leftOver < m.leftOver-slack || s.operations < m.operations)
+	less := s.leftOver < m.leftOver-slack || s.operations < m.operations
+	if s.apart {
+		return s.worth > m.worth+slack || s.next.most < 0 && less
+	}
+	return s.level > m.level || s.level == m.level && (less || s.worth > m.worth+slack)
 }
 
 // beaten reports whether a member surely beats m.
 func (f *front) beaten(m merit) bool {
 	for n := 0; n < len(f.stairs) && n <= m.operations; n++ {
 		stairs := f.stairs[n]
-		for i := upTo(stairs, m.leftOver) - 1; i >= 0 && stairs[i].worth >= m.worth; i-- {
+		for i := upTo(stairs, m.leftOver) - 1; i >= 0 && stairs[i].level >= m.level; i-- {
 			if stairs[i].surelyBeats(m) {
 				return true
 			}
@@ -130,17 +145,16 @@ func (f *front) chains() []chain {
 	return all
 }
 
-// bar is the greatest relative variance that a route may have which leaves over so
-// much or more, and the strengths that it may have: with others, it is beaten. With
-// an infinitely negative variance, every route is.
+// bar is what a route must have which leaves over so much or more: with a greater
+// variance, or another strength, it is beaten.
 type bar struct {
-	leftOver, most float64
-	strengths      span
+	leftOver float64
+	need
 }
 
 // setBars works out the bars of the stairs. Those with fewer operations hold for
-// all with more as well. Of a stair that has the greatest worth there is, what
-// leaves over more is beaten whatever its variance.
+// all with more as well. What leaves over more, or takes more operations, must reach
+// the next level; of the last there is none.
 func (f *front) setBars() {
 	f.bars = make([][]bar, len(f.stairs), len(f.stairs)+1)
 	var below []bar
@@ -148,13 +162,8 @@ func (f *front) setBars() {
 		own := slices.Clone(below)
 		for i := range stairs {
 			s := &stairs[i]
-			own = append(own, bar{s.leftOver, s.most, s.strengths})
-			if s.top {
-				own = append(own, bar{s.leftOver + 2*slack, math.Inf(-1), s.strengths})
-				below = append(below, bar{s.leftOver, math.Inf(-1), s.strengths})
-			} else {
-				below = append(below, bar{s.leftOver, s.most, s.strengths})
-			}
+			own = append(own, bar{s.leftOver, s.least}, bar{s.leftOver + 2*slack, s.next})
+			below = append(below, bar{s.leftOver, s.next})
 		}
 		f.bars[n] = lowest(own)
 	}

@@ -37,16 +37,17 @@ func (b *bench) pair(at tried, within func(taken, contained []measurement) span)
 	return b.addDilutions(taken, contained, within(taken, contained)), nil
 }
 
-// measurement is a measured volume and its factor.
+// measurement is a measured volume and its factor, and the place of its measure in the kit.
 type measurement struct {
 	step route.Step
 	factor
+	place int
 }
 
 // factors lists what can be measured by steps of a verb.
 func (b *bench) factors(verb route.Verb, at tried, of func(route.Step) (route.Factor, error)) ([]measurement, error) {
 	var list []measurement
-	for _, k := range b.prep.Kit.Measures {
+	for place, k := range b.prep.Kit.Measures {
 		if !suits(k, verb) {
 			continue
 		}
@@ -62,7 +63,7 @@ func (b *bench) factors(verb route.Verb, at tried, of func(route.Step) (route.Fa
 			if verb == route.MakeUpTo && f.Low <= 0 || !f.Uninformative.None() {
 				continue // so badly known that it could be nothing
 			}
-			list = append(list, measurement{s, b.keys.factor(f)})
+			list = append(list, measurement{s, b.keys.factor(f), place})
 		}
 	}
 	return list, nil

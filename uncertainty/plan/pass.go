@@ -6,17 +6,19 @@ import (
 	"math"
 	"slices"
 
+	"minim/equipment"
 	"minim/uncertainty/route"
 )
 
-// pass is the part of a search that looks at the routes with so many dilutions,
-// of which all are made up to a mark, or at least one is measured, and that start
-// with a step of one verb.
+// pass is the part of a search that looks at the routes with so many dilutions that start
+// with a step of one verb, and in which no piece pulls both ways but one that is free, if
+// any, which must: one is taken with only, or filled and solvent added with it only.
 type pass struct {
 	dilutions int
-	measured  bool
 	from      route.Verb
-	pulls     []pull
+	free      *equipment.Measure
+	// oneWay are the influences that all factors of a route pull at the same way.
+	oneWay []bool
 	// firsts and dilutionGroups are what the bench can make, by volumes. Both rise
 	// in the volume that they make, and of one volume in what they bring at the
 	// least.
@@ -37,8 +39,6 @@ type group struct {
 	expected span
 	// number of the group in its list.
 	number int
-	// measures reports whether one of the ways measures its solvent.
-	measures bool
 }
 
 // groupWay is a way with the relative variance that it brings into a route of the pass,
@@ -48,17 +48,21 @@ type groupWay struct {
 	least float64
 }
 
-// newPass prepares a pass, which can take seconds; its error is that of the context.
-func newPass(ctx context.Context, b *bench, dilutions int, measured bool, from route.Verb) (*pass, error) {
-	p := &pass{dilutions: dilutions, measured: measured, from: from}
-	list := b.dilutions
-	if !measured {
-		list = slices.DeleteFunc(slices.Clone(list), func(m making) bool { return m.measured })
-	}
-	p.pulls = b.newPulls(list)
-	p.firsts, p.dilutionGroups = p.groups(b.firsts), p.groups(list)
-	p.remainder, p.reach = newRemainder(ctx, b, p), newReach(b, p)
-	return p, ctx.Err()
+// newPass prepares the passes from a source, which can take seconds; its error is that of
+// the context. How many dilutions it is about is set by for.
+func newPass(b *bench, from route.Verb, free *equipment.Measure) *pass {
+	p := &pass{from: from, free: free, oneWay: b.oneWay(free)}
+	p.firsts = p.groups(b.firsts)
+	p.dilutionGroups = p.groups(slices.DeleteFunc(slices.Clone(b.dilutions), func(m making) bool { return m.pullsBothWays() && m.made.step.Measure != free }))
+	p.reach = newReach(b, p)
+	return p
+}
+
+// about makes it a pass with so many dilutions.
+func (p *pass) about(ctx context.Context, b *bench, dilutions int) error {
+	p.dilutions = dilutions
+	p.remainder = p.remainder.grown(ctx, b, p)
+	return ctx.Err()
 }
 
 // groups puts ways to make a solution together by their volumes.
@@ -76,7 +80,6 @@ func (p *pass) groups(list []making) []group {
 			groups = append(groups, group{aliquot: m.aliquot, volume: m.volume, ratio: m.ratio})
 		}
 		groups[at].ways = append(groups[at].ways, groupWay{m, p.leastOf(m)})
-		groups[at].measures = groups[at].measures || m.measured
 	}
 	for i := range groups {
 		slices.SortStableFunc(groups[i].ways, func(a, b groupWay) int { return cmp.Compare(a.least, b.least) })
@@ -97,7 +100,7 @@ func (p *pass) groups(list []making) []group {
 func (p *pass) leastOf(m *making) float64 {
 	least := m.own
 	for _, s := range m.shared {
-		if p.pulls[s.key] == oneWay {
+		if p.oneWay[s.key] {
 			least += float64(s.relative * s.relative)
 		}
 	}
@@ -127,54 +130,4 @@ func (p *pass) leastSource(b *bench, grams float64) float64 {
 		return b.sourceBound.at(grams)
 	}
 	return 0
-}
-
-// newPulls sorts the shared influences by how sources, ways to make solutions, and
-// what multiplies every route pull at them.
-func (b *bench) newPulls(dilutions []making) []pull {
-	bySources, always, byFirsts, byDilutions := b.newSigns(), b.newSigns(), b.newSigns(), b.newSigns()
-	for i := range b.sources {
-		bySources.see(&b.sources[i].factor)
-	}
-	always.see(&b.unit)
-	always.see(&b.evaporated)
-	for i := range b.firsts {
-		byFirsts.see(&b.firsts[i].factor)
-	}
-	for i := range dilutions {
-		byDilutions.see(&dilutions[i].factor)
-	}
-	pulls := make([]pull, len(b.keys.influences))
-	for k := range pulls {
-		pulls[k] = pullOf(bySources[k], always[k], byFirsts[k], byDilutions[k])
-	}
-	return pulls
-}
-
-// signs are those of all contributions to each influence.
-type signs []sign
-
-type sign struct{ minus, plus bool }
-
-func (b *bench) newSigns() signs { return make(signs, len(b.keys.influences)) }
-
-func (s signs) see(f *factor) {
-	for _, p := range f.shared {
-		s[p.key].minus = s[p.key].minus || p.relative < 0
-		s[p.key].plus = s[p.key].plus || p.relative > 0
-	}
-}
-
-func pullOf(sources, always, firsts, dilutions sign) pull {
-	minus := sources.minus || always.minus || firsts.minus || dilutions.minus
-	plus := sources.plus || always.plus || firsts.plus || dilutions.plus
-	switch {
-	case !minus || !plus:
-		return oneWay
-	case sources != sign{}:
-		return atLast
-	case firsts == sign{}:
-		return byDilutions
-	}
-	return anyWay
 }

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"context"
 	"slices"
 
@@ -65,11 +66,7 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 		return nil, noRoute(p, o, nil)
 	}
 	plan := &Plan{Options: o}
-	s := newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough))
-	list, err := s.result(ctx)
-	if err == nil && len(list) == 0 {
-		list, err = nearest(ctx, b, o)
-	}
+	list, err := lookFor(ctx, b, o)
 	if err != nil {
 		return nil, err
 	}
@@ -87,6 +84,49 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 		plan.Helps, err = helps(ctx, p, o, plan.chosen())
 	}
 	return plan, err
+}
+
+// lookFor finds the routes to choose from: those that leave least over at each level of
+// chance; where none reaches the least of them, those at lower ones and the surest; and where
+// all miss by far, the one that is least off.
+func lookFor(ctx context.Context, b *bench, o Options) ([]found, error) {
+	list, err := newSearch(b, o, levelled(b.prep, b.coverage)).result(ctx)
+	if err == nil && len(list) == 0 && len(b.prep.Tolerances) > 0 {
+		list, err = lookLower(ctx, b, o)
+	}
+	if err == nil && len(list) == 0 {
+		list, err = nearest(ctx, b, o, tightness(b.prep, b.coverage))
+	}
+	if err == nil && o.Prefer == route.Tightest {
+		var tightest []found
+		tightest, err = nearest(ctx, b, o, tightness(b.prep, b.coverage))
+		list = with(list, tightest)
+	}
+	return list, err
+}
+
+// lookLower finds the surest route, and those that leave least over at chances below it.
+func lookLower(ctx context.Context, b *bench, o Options) ([]found, error) {
+	surest, err := nearest(ctx, b, o, newJudge(b.prep, b.coverage, tooLittle, enough))
+	if err != nil || len(surest) == 0 || surest[0].merit.worth < lower[0] {
+		return surest, err
+	}
+	list, err := newSearch(b, o, atLevels(b.prep, b.coverage, lower...)).result(ctx)
+	return with(list, surest), err
+}
+
+// lower are the levels of chance that are looked for where none reaches what is asked for.
+var lower = []float64{0.5, 0.8}
+
+// with adds the routes of another list that are not there yet.
+func with(list, others []found) []found {
+	for _, f := range others {
+		if !slices.ContainsFunc(list, func(g found) bool { return g.signature == f.signature }) {
+			list = append(list, f)
+		}
+	}
+	slices.SortStableFunc(list, func(a, b found) int { return a.merit.compare(b.merit) })
+	return list
 }
 
 // withLimits returns the prep without the instruments that are not to be used.
@@ -107,13 +147,11 @@ func (s *search) result(ctx context.Context) ([]found, error) {
 	return s.found(ctx)
 }
 
-// nearest finds the tightest route, for a tolerance that all miss by far. It tries few
-// candidates only: no route is good enough anyway.
-func nearest(ctx context.Context, b *bench, o Options) ([]found, error) {
-	o.Work = atMost(o.Work, briefly)
-	j := tightness(b.prep, b.coverage)
+// nearest finds the route that is worth most, whatever it leaves over.
+func nearest(ctx context.Context, b *bench, o Options, j judge) ([]found, error) {
 	j.worthOnly = true
 	list, err := newSearch(b, o, j).result(ctx)
+	slices.SortStableFunc(list, func(a, b found) int { return cmp.Compare(b.merit.worth, a.merit.worth) })
 	return list[:min(1, len(list))], err
 }
 

@@ -31,16 +31,32 @@ func (r *remainder) at(k, volume, strength int) float64 {
 	return r.of[k][volume*r.strengths.count+strength]
 }
 
-// newRemainder fills the table for a pass, in which one dilution at least is chosen
-// before it is asked. Volumes go from 2^-6 mL to 2^12 mL,
-// concentrations from 2^-40 g/mL to 2^2 g/mL. It is of no use once the context is done.
-func newRemainder(ctx context.Context, b *bench, p *pass) *remainder {
-	r := &remainder{volumes: newCells(-6, 12, 4), strengths: newCells(-40, 2, 2)}
-	r.of = append(r.of, r.withoutDilution(b, p))
-	for range p.dilutions - 1 {
+// grown is the table for a pass, in which one dilution at least is chosen before it is asked,
+// with what it holds already. Volumes go from the smallest that is taken to the largest that
+// is made, concentrations from that of the target to the strongest allowed. It is of no use
+// once the context is done.
+func (r *remainder) grown(ctx context.Context, b *bench, p *pass) *remainder {
+	if r == nil {
+		least, most := math.Inf(1), b.prep.Volume
+		for i := range p.dilutionGroups {
+			least, most = min(least, p.dilutionGroups[i].aliquot), max(most, p.dilutionGroups[i].volume)
+		}
+		r = &remainder{volumes: cellsOver(least, most, 5), strengths: cellsOver(b.prep.ConcentrationOf(b.prep.Target.Value)/2, 4, 3)}
+		r.of = append(r.of, r.withoutDilution(b, p))
+	}
+	for len(r.of) < p.dilutions {
 		r.of = append(r.of, r.oneMore(ctx, p.dilutionGroups))
 	}
 	return r
+}
+
+// cellsOver are cells, a power of two for each doubling, for numbers between two: 2^-40 at
+// the least, and 2^40 at the most.
+func cellsOver(low, high float64, bits int) cells {
+	_, from := math.Frexp(min(low, 1))
+	_, to := math.Frexp(high)
+	from, to = max(from-1, -40), min(to, 40)
+	return newCells(from, max(to, from+1), bits)
 }
 
 // withoutDilution is h(0, v, c): nothing for a stock.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 
+	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
@@ -23,12 +24,14 @@ type search struct {
 	// mostWeighed is the most solute that can be weighed, in g of what counts.
 	mostWeighed float64
 	pass        *pass
+	passes      map[passKey]*pass
 	front       *front
 	counts      counts
 }
 
 func newSearch(b *bench, o Options, j judge) *search {
-	s := &search{bench: b, options: o, judge: j, mostLeftOver: o.mostLeftOver(b.prep), mostSolute: o.mostSolute(), strongest: o.strongest(b.prep)}
+	s := &search{bench: b, options: o, judge: j, mostLeftOver: o.mostLeftOver(b.prep), mostSolute: o.mostSolute(), strongest: o.strongest(b.prep),
+		passes: make(map[passKey]*pass)}
 	s.mostWeighed = b.mostWeighed(s.mostSolute)
 	s.judge.mostU = b.known(b.mostU(o.Steps))
 	s.judge.strengths = s.judge.strengthsWorth(j.floor)
@@ -79,38 +82,63 @@ func (s *search) skip(stages []stage) {
 		if i == 0 {
 			code = "rest-of-stage"
 		}
-		s.notSearched = append(s.notSearched, note.Of(code, "", p.name, counted(s.options.Work)))
+		if n := note.Of(code, "", p.name, counted(s.options.Work)); !note.Contains(s.notSearched, n) {
+			s.notSearched = append(s.notSearched, n)
+		}
 	}
 }
 
 // stages are the passes by number of dilutions. The routes by weighing come before
-// the passes with the most dilutions, which take longest.
+// the passes with the most dilutions, which take longest; those in which one piece pulls both
+// ways come last.
 func (s *search) stages() []stage {
 	var list []stage
+	pass := func(n int, free *equipment.Measure) {
+		for _, from := range []route.Verb{route.Weigh, route.UsePacket, route.Start} {
+			if n == 0 && from == route.Start || n > 0 && len(s.dilutions) == 0 || !s.has(from) {
+				continue
+			}
+			list = append(list, stage{passName(n, from, free), func(ctx context.Context) error {
+				s.pass = s.passFrom(from, free)
+				if err := s.pass.about(ctx, s.bench, n); err != nil {
+					return err
+				}
+				return s.runPass(ctx)
+			}})
+		}
+	}
 	for n := s.fewest; n <= s.options.Steps; n++ {
 		if n == s.options.Steps && !s.byVolume {
 			list = append(list, stage{note.Of("by-weighing", ""), s.byWeighing})
 		}
-		for _, measured := range []bool{false, true} {
-			for _, from := range []route.Verb{route.Weigh, route.UsePacket, route.Start} {
-				if n == 0 && (measured || from == route.Start) || n > 0 && len(s.dilutions) == 0 || !s.has(from) {
-					continue
-				}
-				list = append(list, stage{passName(n, measured, from), func(ctx context.Context) error {
-					var err error
-					if s.pass, err = newPass(ctx, s.bench, n, measured, from); err != nil {
-						return err
-					}
-					return s.runPass(ctx)
-				}})
+		pass(n, nil)
+	}
+	for n := max(1, s.fewest); n <= s.options.Steps && s.options.All; n++ {
+		for _, k := range s.prep.Kit.Measures {
+			if suits(k, route.Take) {
+				pass(n, k)
 			}
 		}
 	}
 	return list
 }
 
-// passName is "routes with 2 dilutions from a stock, solvent measured".
-func passName(n int, measured bool, from route.Verb) note.Note {
+// passFrom prepares the passes from a source once.
+func (s *search) passFrom(from route.Verb, free *equipment.Measure) *pass {
+	key := passKey{from, free}
+	if s.passes[key] == nil {
+		s.passes[key] = newPass(s.bench, from, free)
+	}
+	return s.passes[key]
+}
+
+type passKey struct {
+	from route.Verb
+	free *equipment.Measure
+}
+
+// passName is "routes with 2 dilutions from a stock", "in which the cylinder cancels".
+func passName(n int, from route.Verb, free *equipment.Measure) note.Note {
 	dilutions := note.Of("several-dilutions", "", n)
 	switch n {
 	case 0:
@@ -119,11 +147,8 @@ func passName(n int, measured bool, from route.Verb) note.Note {
 		dilutions = note.Of("one-dilution", "")
 	}
 	source := note.Of(map[route.Verb]string{route.Weigh: "from-weighing", route.UsePacket: "from-packet", route.Start: "from-stock"}[from], "")
-	switch {
-	case measured:
-		return note.Of("pass-measured", "", dilutions, source)
-	case n > 0:
-		return note.Of("pass-to-marks", "", dilutions, source)
+	if free != nil {
+		return note.Of("pass-both-ways", free.Name, dilutions, source)
 	}
 	return note.Of("pass", "", dilutions, source)
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -99,7 +100,7 @@ reading = "none"
 
 // relativeAfter is the relative uncertainty of so many dilutions alike.
 func (b *bench) relativeAfter(n int, measured bool) float64 {
-	s := b.keys.newState(make([]pull, len(b.keys.influences)))
+	s := b.keys.newState(make([]bool, len(b.keys.influences)))
 	for range n {
 		for i := range b.dilutions {
 			if b.dilutions[i].measured == measured {
@@ -146,7 +147,8 @@ price = "0.01 EUR/mL"
 func TestLimits(t *testing.T) {
 	skipIfSlow(t)
 	p := prepOn(t, smallPrep, smallKit)
-	free := searched(t, p, quick(2))
+	wide := prepOn(t, strings.Replace(smallPrep, "8 % of target", "30 % of target", 1), smallKit) // where pipettes do
+	free, freeWide := searched(t, p, quick(2)), searched(t, wide, quick(2))
 	for name, limit := range map[string]struct {
 		set  func(o *Options)
 		over func(r *route.Result) bool
@@ -169,6 +171,10 @@ func TestLimits(t *testing.T) {
 		}},
 	} {
 		o, broken := quick(2), 0
+		p, free := p, free
+		if name == "without" {
+			p, free = wide, freeWide
+		}
 		for i := range free.Front {
 			if limit.over(&free.Front[i].Result) {
 				broken++

@@ -25,7 +25,7 @@ type walk struct {
 	volumes   volumes
 	state     state
 	ways      []*making // of the route that is built, last first
-	measured  int       // how many of them measure their solvent
+	uses      uses
 	weighings map[*source]*weighings
 	err       error
 	counts    counts
@@ -33,8 +33,7 @@ type walk struct {
 
 // volumes are those of a route up to where the search stands.
 type volumes struct {
-	groups   []*group // of dilutions, last first
-	measures int      // how many of them can be measured
+	groups []*group // of dilutions, last first
 	// least is the relative variance that they bring at the least, ratio the
 	// product of their ratios.
 	least, ratio, leftOver float64
@@ -50,9 +49,9 @@ type counts struct{ built, tried, finished int64 }
 var errEnough = errors.New("plan: as many candidates as may be tried")
 
 func (s *search) newWalk(share int) *walk {
-	w := &walk{search: s, share: share, weighings: make(map[*source]*weighings)}
-	w.volumes.ratio = 1
-	w.state = s.keys.newState(s.pass.pulls)
+	w := &walk{search: s, share: share, weighings: make(map[*source]*weighings), uses: newUses(len(s.prep.Kit.Measures))}
+	w.volumes.ratio, w.volumes.groups, w.ways = 1, make([]*group, 0, s.pass.dilutions), make([]*making, 0, s.pass.dilutions+1)
+	w.state = s.keys.newState(s.pass.oneWay)
 	w.state.multiply(&s.unit)
 	for range s.pass.evaporations() {
 		w.state.multiply(&s.evaporated)
@@ -164,13 +163,8 @@ func (w *walk) try(g *group) {
 	v.least += g.least
 	v.expected = v.expected.times(g.expected)
 	v.groups = append(v.groups, g)
-	if g.measures {
-		v.measures++
-	}
 	toCome := w.pass.dilutions - len(v.groups)
 	switch {
-	case w.pass.measured && v.measures == 0 && toCome == 0:
-		return // all made up to the mark: a route of another pass
 	case w.pass.from == route.Weigh && (w.wanted() > w.strongest || w.wanted()*g.aliquot > w.mostWeighed):
 		return // too strong, or more solute than any balance carries or may be used
 	case w.outOfReach(toCome) || w.hopelessBefore(toCome, g.aliquot):

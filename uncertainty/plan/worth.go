@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"minim/uncertainty"
@@ -35,6 +36,8 @@ type judge struct {
 	target    float64
 	// mostU is the greatest relative uncertainty of a route from a stock or a packet.
 	mostU float64
+	// levels are the chances that are looked for, rising; without any, each is.
+	levels []float64
 	// worthOnly: left over and operations do not count.
 	worthOnly bool
 	// spreadOnly: without a tolerance, what counts is the relative expanded uncertainty
@@ -59,10 +62,78 @@ func tightness(p *route.Prep, coverage float64) judge {
 	return j
 }
 
-// stair is a merit with what a route must have to be worth as much.
-func (j *judge) stair(m merit, c chain) stair {
-	return stair{m, j.mostVariance(m.worth), j.strengthsWorth(m.worth), j.top(m.worth), []chain{c}}
+// levelled looks for the least left over at each of some levels of chance alone: what is
+// asked for, half the risk of that, and enough. The chances that a search goes by differ from
+// the simulated ones that are shown by less than about closeTo: the least left over that a
+// simulation may find at a level lies between those at closeTo below and above it.
+func levelled(p *route.Prep, coverage float64) judge {
+	if len(p.Tolerances) == 0 {
+		return tightness(p, coverage)
+	}
+	var levels []float64
+	for _, chance := range Levels(p) {
+		by := min(closeTo, (1-chance)/2)
+		levels = append(levels, chance-by, chance, min(chance+by, max(chance, enough)))
+	}
+	return atLevels(p, coverage, levels...)
 }
+
+// Levels are the chances of being inside that a search tells apart: what is asked for, half
+// the risk of that, and enough.
+func Levels(p *route.Prep) []float64 {
+	levels := []float64{p.LeastChance, 1 - (1-p.LeastChance)/2, enough}
+	slices.Sort(levels)
+	return slices.Compact(levels)
+}
+
+// closeTo is by how much a chance may differ from the simulated one: 0.0044 is the most that
+// was seen of the routes that are recommended on testdata/benches.
+const closeTo = 0.005
+
+// atLevels judges by some chances.
+func atLevels(p *route.Prep, coverage float64, levels ...float64) judge {
+	slices.Sort(levels)
+	levels = slices.Compact(levels)
+	j := newJudge(p, coverage, levels[0], levels[len(levels)-1])
+	j.levels = levels
+	return j
+}
+
+// level is the highest level that a worth reaches.
+func (j *judge) level(worth float64) float64 {
+	if j.levels == nil {
+		return worth
+	}
+	if at := sort.Search(len(j.levels), func(i int) bool { return j.levels[i] > worth }); at > 0 {
+		return j.levels[at-1]
+	}
+	return math.Inf(-1)
+}
+
+// next is the level above one, which may be the same where each worth is one; false above
+// the last.
+func (j *judge) next(level float64) (next float64, is bool) {
+	if j.levels == nil {
+		return level, !j.top(level)
+	}
+	at := sort.Search(len(j.levels), func(i int) bool { return j.levels[i] > level })
+	if at == len(j.levels) {
+		return 0, false
+	}
+	return j.levels[at], true
+}
+
+// stair is a merit with what a route must have to be worth as much, and to be worth more.
+func (j *judge) stair(m merit, c chain) stair {
+	s := stair{merit: m, least: j.need(m.worth), next: need{most: math.Inf(-1)}, apart: j.levels == nil, chains: []chain{c}}
+	if next, is := j.next(m.level); is {
+		s.next = j.need(next)
+	}
+	return s
+}
+
+// need is what a route must have to be worth so much.
+func (j *judge) need(worth float64) need { return need{j.mostVariance(worth), j.strengthsWorth(worth)} }
 
 // worth of a route with a strength and its relative uncertainty, of which no part is known
 // from a few readings.
@@ -96,7 +167,12 @@ func (j *judge) merit(r *route.Result) merit {
 	x := r.Analytic.Mixture()
 	// to 12 digits after the point, so that what is equal but for the last digits of floating point is equal
 	worth := math.Round(j.worthOf(r.Analytic.Value, &x)*1e12) / 1e12
-	return merit{worth, volume(r.LeftOverML), r.Operations}
+	return j.rated(worth, volume(r.LeftOverML), r.Operations)
+}
+
+// rated is a merit with its level.
+func (j *judge) rated(worth, leftOver float64, operations int) merit {
+	return merit{j.level(worth), worth, leftOver, operations}
 }
 
 // twoSided reports whether there are two limits.

@@ -1,0 +1,96 @@
+package plan
+
+import "minim/equipment"
+
+// pullsBothWays reports whether a way to make a solution measures aliquot and solvent with
+// one piece, so that its errors cancel.
+func (m *making) pullsBothWays() bool {
+	return m.taken != nil && m.taken.step.Measure == m.made.step.Measure
+}
+
+// pulled says how factors pull at a shared influence: at how much a measure takes or holds,
+// if it is one measure alone, and at the strength.
+type pulled struct {
+	by            *equipment.Measure
+	many          bool
+	volume, route sign
+}
+
+// sign says which signs contributions have.
+type sign struct{ minus, plus bool }
+
+func (s *sign) see(relative float64) {
+	s.minus, s.plus = s.minus || relative < 0, s.plus || relative > 0
+}
+
+func (s sign) one() bool { return !s.minus || !s.plus }
+
+// oneWay tells of each shared influence whether all factors of a route pull at it the same
+// way: all that there are do, or it belongs to one measure, which in one route is only taken
+// with or only filled, unless it is free.
+func (b *bench) oneWay(free *equipment.Measure) []bool {
+	keys := make([]pulled, len(b.keys.influences))
+	seen := make(map[*measurement]bool)
+	measured := func(m *measurement) {
+		if m == nil || seen[m] {
+			return
+		}
+		seen[m] = true
+		for _, p := range m.shared {
+			k := &keys[p.key]
+			k.many = k.many || k.by != nil && k.by != m.step.Measure
+			k.by = m.step.Measure
+			k.volume.see(p.relative)
+		}
+	}
+	for _, list := range [][]making{b.firsts, b.dilutions} {
+		for i := range list {
+			measured(list[i].taken)
+			measured(list[i].made)
+			for _, p := range list[i].shared {
+				keys[p.key].route.see(p.relative)
+			}
+		}
+	}
+	always := []*factor{&b.unit, &b.evaporated}
+	for i := range b.sources {
+		always = append(always, &b.sources[i].factor)
+	}
+	for _, f := range always {
+		for _, p := range f.shared {
+			keys[p.key].many = true
+			keys[p.key].route.see(p.relative)
+		}
+	}
+	oneWay := make([]bool, len(keys))
+	for i, k := range keys {
+		oneWay[i] = k.route.one() || !k.many && k.by != free && k.volume.one()
+	}
+	return oneWay
+}
+
+// uses counts how often each measure of a route is taken with, and how often it is filled or
+// adds solvent.
+type uses struct{ taken, made []int }
+
+func newUses(measures int) uses { return uses{make([]int, measures), make([]int, measures)} }
+
+// add takes a way to make a solution in, or with -1 away again.
+func (u *uses) add(m *making, by int) {
+	if m.taken != nil {
+		u.taken[m.taken.place] += by
+	}
+	u.made[m.made.place] += by
+}
+
+// bothWays reports whether a measure pulls both ways.
+func (u *uses) bothWays(place int) bool { return u.taken[place] > 0 && u.made[place] > 0 }
+
+// refuses reports whether with a way to make a solution a measure of the route pulls both
+// ways that may not.
+func (u *uses) refuses(m *making, free *equipment.Measure) bool {
+	if m.taken != nil && u.made[m.taken.place] > 0 && m.taken.step.Measure != free {
+		return true
+	}
+	return u.taken[m.made.place] > 0 && m.made.step.Measure != free
+}
