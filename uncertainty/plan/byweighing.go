@@ -15,8 +15,9 @@ import (
 // mass of as much solvent as a vessel of the kit holds, or as is wanted. What is
 // weighed for all solutions but the last is 1, 2 or 5 times a power of ten, ten
 // digits of the balance or more; for the last it is the reading that comes nearest
-// to the target. Each is evaluated by its model, unless its left over, its number
-// of measurements and a lower bound of its variance show that it is beaten.
+// to the target. A part and the total that it is made up to make one factor of the mass
+// fraction, so that a lower bound of the variance of a route is put together from factors, as
+// of those by volume; a route that may not be beaten is evaluated by its model.
 
 // weigher tries the routes by weighing on one balance.
 type weigher struct {
@@ -26,11 +27,32 @@ type weigher struct {
 	// totals are the masses of solution, masses what may be weighed for one, in g,
 	// as displayed.
 	totals, masses []float64
-	// brought is what has been worked out by brings.
-	brought map[float64]float64
+	// keys, portions and state are of the factors; oneWay tells of each influence whether
+	// all portions that may be made pull at it the same way.
+	keys     *keys
+	portions map[portionKey]*portion
+	state    state
+	// path is what is weighed, of a stock after its start; lighter what the strength of the
+	// target changes with its mass fraction, at the least.
+	start   []route.Step
+	path    []*portion
+	lighter float64
 	// target and strongest are mass fractions.
 	target, strongest float64
 	err               error
+}
+
+// portion is a part that is weighed and made up to a total, with its factor.
+type portion struct {
+	part, total route.Step
+	factor
+}
+
+// portionKey tells portions of one balance apart: by the place of a source, or -1 for an
+// aliquot, and by their masses.
+type portionKey struct {
+	source      int
+	part, total float64
 }
 
 // byWeighing offers the routes by weighing. They need the density of the solvent, and a
@@ -40,18 +62,74 @@ func (s *search) byWeighing(ctx context.Context) error {
 		return nil
 	}
 	for _, k := range s.prep.Kit.Balances {
-		w := &weigher{search: s, ctx: ctx, balance: k, totals: s.totals(k), masses: roundMasses(k), brought: make(map[float64]float64)}
-		w.target = s.prep.MassFraction(s.prep.ConcentrationOf(s.prep.Target.Value))
-		w.strongest = 1
+		w := &weigher{search: s, ctx: ctx, balance: k, totals: s.totals(k), masses: roundMasses(k), keys: newKeys(), portions: make(map[portionKey]*portion)}
+		w.target, w.strongest = s.prep.MassFraction(s.prep.ConcentrationOf(s.prep.Target.Value)), 1
 		if !math.IsInf(s.strongest, 1) {
 			w.strongest = s.prep.MassFraction(s.strongest)
 		}
-		w.run()
+		w.lighter = min(1, s.prep.Density(min(1, 1.5*w.target))/s.prep.Density(0))
+		if w.prepare(); w.err == nil {
+			w.run()
+		}
 		if w.err != nil {
 			return w.err
 		}
 	}
 	return nil
+}
+
+// prepare works out the portions of all masses but the last, and which influences they pull
+// at the same way.
+func (w *weigher) prepare() {
+	for _, total := range w.totals {
+		for _, m := range w.masses {
+			for i := range w.sources {
+				if w.sources[i].isWeighed() && w.sources[i].step.Balance == w.balance && m < total {
+					w.portion(i, m, total)
+				}
+			}
+			if m < total {
+				w.portion(-1, m, total)
+			}
+		}
+		for i := range w.sources {
+			if w.sources[i].step.Verb == route.UsePacket {
+				w.portion(i, 0, total)
+			}
+		}
+	}
+	all := make([]sign, len(w.keys.influences))
+	for _, p := range w.portions {
+		for _, part := range p.shared {
+			all[part.key].see(part.relative)
+		}
+	}
+	oneWay := make([]bool, len(all))
+	for k := range all {
+		oneWay[k] = all[k].one()
+	}
+	w.state = w.keys.newState(oneWay)
+}
+
+// portion is a part of a source, or of what there is, made up to a total.
+func (w *weigher) portion(source int, part, total float64) *portion {
+	key := portionKey{source, part, total}
+	if known := w.portions[key]; known != nil {
+		return known
+	}
+	p := &portion{part: route.Step{Verb: route.WeighAliquot, Amount: part, Balance: w.balance}, total: route.Step{Verb: route.WeighUpTo, Amount: total, Balance: w.balance}}
+	if source >= 0 {
+		if p.part = w.sources[source].step; part > 0 {
+			p.part.Amount = part
+		}
+	}
+	f, err := w.prep.WeighedFactor(p.part, p.total)
+	if _, no := equipment.WhyNot(err); err != nil && !no {
+		w.err = err
+	}
+	p.factor = w.keys.factor(f) // of what cannot be, nothing: its route will not be possible
+	w.portions[key] = p
+	return p
 }
 
 // totals are the masses that solutions are made up to on a balance: of the solvent
@@ -99,96 +177,79 @@ func (w *weigher) run() {
 	for i := range w.sources {
 		switch s := &w.sources[i]; {
 		case s.isStock():
-			w.diluteStock(s)
+			fraction, err := w.prep.StockFraction(s.step.Stock) // which may rest on a density of its own
+			if err != nil {
+				w.err = err
+				return
+			}
+			w.start = []route.Step{s.step}
+			w.makeUp(draft{source: -1, fraction: fraction, left: math.Inf(1), bought: true})
+			w.start = nil
 		case s.isWeighed() && s.step.Balance == w.balance:
-			w.dissolve(s)
+			w.makeUp(draft{source: i, dilutions: -1, fraction: s.intended, left: math.Inf(1), bought: true})
 		case !s.isWeighed():
-			w.dissolvePacket(s)
+			for _, total := range w.totals {
+				w.with(w.portion(i, 0, total), draft{source: -1, fraction: s.intended / total, left: total}, true)
+			}
 		}
 	}
-}
-
-// diluteStock weighs out of a stock, whose mass fraction may rest on a density of its own.
-func (w *weigher) diluteStock(s *source) {
-	fraction, err := w.prep.StockFraction(s.step.Stock)
-	if err != nil {
-		w.err = err
-		return
-	}
-	w.dilute(draft{steps: []route.Step{s.step}, fraction: fraction, left: math.Inf(1), bought: true})
 }
 
 // draft is the beginning of a route, with the mass fraction of its solution and
 // how much of it there is, in g; of pure solute with -1 dilutions.
 type draft struct {
-	steps          []route.Step
+	source         int // of what is weighed next, -1 of what there is
 	fraction, left float64
 	dilutions      int
 	leftOver       float64 // in mL
 	bought         bool    // a stock, or solute, which is not made
-	// least is a lower bound of the relative variance.
-	least float64
 }
 
-// dissolve weighs solute and makes it up to a mass.
-func (w *weigher) dissolve(s *source) {
-	w.makeUp(draft{dilutions: -1, fraction: s.intended, left: math.Inf(1), bought: true}, func(m float64) route.Step {
-		step := s.step
-		step.Amount = m
-		return step
-	})
-}
-
-// dissolvePacket makes a packet up to a mass.
-func (w *weigher) dissolvePacket(s *source) {
-	for _, total := range w.totals {
-		d := draft{steps: w.upTo(nil, s.step, total), fraction: s.intended / total, left: total}
-		w.try(&d)
-		w.dilute(d)
-	}
-}
-
-// dilute weighs a part of a solution and makes it up to a mass.
-func (w *weigher) dilute(d draft) {
-	w.makeUp(d, func(m float64) route.Step {
-		return route.Step{Verb: route.WeighAliquot, Amount: m, Balance: w.balance}
-	})
-}
-
-// makeUp weighs a part of what there is, by a step that is given its mass, and makes
-// it up to a mass: to what is wanted, or to a solution that is diluted further.
-func (w *weigher) makeUp(d draft, weigh func(m float64) route.Step) {
-	if d.dilutions == w.options.Steps || d.fraction < w.target || d.fraction > w.strongest && !d.bought || w.hopelessDraft(&d) {
+// makeUp weighs a part of what there is and makes it up to a mass: to what is wanted, or to
+// a solution that is diluted further.
+func (w *weigher) makeUp(d draft) {
+	if d.dilutions == w.options.Steps || d.fraction < w.target || d.fraction > w.strongest && !d.bought || w.hopelessDraft(&d, w.state.leastVariance()) {
 		return
 	}
 	for _, total := range w.totals {
-		part := func(m float64) draft {
-			next := draft{steps: w.upTo(d.steps, weigh(m), total), fraction: d.fraction * m / total, left: total,
-				dilutions: d.dilutions + 1, leftOver: d.leftOver, least: d.least + w.brings(m)}
+		made := func(m float64) draft {
+			next := draft{source: -1, fraction: d.fraction * m / total, left: total, dilutions: d.dilutions + 1, leftOver: d.leftOver}
 			if !d.bought {
 				next.leftOver += (d.left - m) / w.prep.Density(d.fraction)
 			}
 			return next
 		}
 		if m, shown := w.nearestReading(w.target * total / d.fraction); shown && m < min(total, d.left) {
-			last := part(m)
-			w.try(&last)
+			if last := made(m); !w.hopelessDraft(&last, w.state.leastVariance()) {
+				w.with(w.portion(d.source, m, total), last, true)
+			}
 		}
 		for _, m := range w.masses {
-			if m < min(total, d.left) && w.err == nil {
-				w.dilute(part(m))
+			if m < min(total, d.left) && w.err == nil && d.dilutions+1 < w.options.Steps {
+				w.with(w.portion(d.source, m, total), made(m), false)
 			}
 		}
 	}
 }
 
-// upTo appends two steps: one by which something is weighed, and making up to a
-// mass.
-func (w *weigher) upTo(before []route.Step, weigh route.Step, total float64) []route.Step {
-	if w.mayGoOn() {
-		w.counts.built++
+// with goes on from a portion: it tries the route that ends with it, or dilutes it, or of
+// a packet both.
+func (w *weigher) with(p *portion, d draft, last bool) {
+	if w.err != nil || !w.mayGoOn() {
+		return
 	}
-	return append(slices.Clip(before), weigh, route.Step{Verb: route.WeighUpTo, Amount: total, Balance: w.balance})
+	w.counts.built++
+	before := w.state.save()
+	w.state.multiply(&p.factor)
+	w.path = append(w.path, p)
+	if last {
+		w.try(&d)
+	}
+	if !last || p.part.Verb == route.UsePacket {
+		w.makeUp(d)
+	}
+	w.path = w.path[:len(w.path)-1]
+	w.state.restore(before)
 }
 
 // mayGoOn reports whether the search may go on: it stops when asked to, or when enough is
@@ -210,41 +271,36 @@ func (w *weigher) nearestReading(grams float64) (nearest float64, shown bool) {
 	return w.balance.Displayed(digits), digits >= 1 && digits*w.balance.Readability <= w.balance.Capacity
 }
 
-// hopelessDraft reports whether all routes that start like this are beaten.
-func (w *weigher) hopelessDraft(d *draft) bool {
-	leftOver := d.leftOver * (1 - slack)
-	return leftOver > w.mostLeftOver || d.least > w.judge.least || w.front.beatsAll(len(d.steps), leftOver, d.least)
+// hopelessDraft reports whether all routes that start like this are beaten, of which the mass
+// fraction has at least a relative variance. The strength of a solution of density ρ, by
+// volume, changes ρ/ρ0 times as much as its mass fraction, with ρ0 the density of the solvent;
+// the last solution is near to the target.
+func (w *weigher) hopelessDraft(d *draft, leastVariance float64) bool {
+	leftOver, least := d.leftOver*(1-slack), w.lighter*w.lighter*leastVariance*(1-nearlyThat)
+	return leftOver > w.mostLeftOver || least > w.judge.least || w.front.beatsAll(2*len(w.path), leftOver, least)
 }
 
-// brings is a lower bound of the relative variance that weighing a mass brings. Its
-// linearity counts as nothing, since another weighing at the same load may take it away. At
-// most half of the rest is the rounding at zero, which it may have in common with the
-// total. The strength of a solution of density ρ, by volume, changes ρ/ρ0 times as much
-// as its mass fraction, with ρ0 the density of the solvent; the last solution is near
-// to the target.
-func (w *weigher) brings(grams float64) float64 {
-	if known, ok := w.brought[grams]; ok {
-		return known
-	}
-	f, _, _, err := w.prep.SourceFactor(route.Step{Verb: route.Weigh, Balance: w.balance, Amount: grams}, w.coverage)
-	if err != nil {
-		w.err = err
-		return 0
-	}
-	lighter := min(1, w.prep.Density(min(1, 1.5*w.target))/w.prep.Density(0))
-	w.brought[grams] = lighter * lighter / 2 * (f.Own - f.Linear)
-	return w.brought[grams]
-}
+// nearlyThat is more than the first order of a route by weighing differs from that of its
+// factors.
+const nearlyThat = 1e-4
 
 // assessing a route by its model takes as long as so many candidates.
 const assessing = 1000
 
 // try evaluates a finished route and offers it to the front.
 func (w *weigher) try(d *draft) {
-	if !w.mayGoOn() || w.hopelessDraft(d) || d.fraction > w.strongest || d.left/w.prep.Density(d.fraction) < w.prep.Volume*(1-slack) {
+	left := d.left / w.prep.Density(d.fraction)
+	d.leftOver += left - w.prep.Volume
+	if w.hopelessDraft(d, w.state.variance()) || d.fraction > w.strongest || left < w.prep.Volume*(1-slack) {
+		d.leftOver -= left - w.prep.Volume
 		return
 	}
-	r := &route.Route{Steps: d.steps}
+	d.leftOver -= left - w.prep.Volume
+	steps := slices.Clone(w.start)
+	for _, p := range w.path {
+		steps = append(steps, p.part, p.total)
+	}
+	r := &route.Route{Steps: steps}
 	w.counts.tried += assessing
 	result, err := w.prep.Assess(r, w.coverage)
 	switch {

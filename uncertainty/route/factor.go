@@ -1,6 +1,8 @@
 package route
 
 import (
+	"math"
+
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
@@ -16,8 +18,8 @@ type Factor struct {
 	// it to be.
 	Mean, Low float64
 	// Own is the relative variance from influences that no other step shares. The linearity of a balance is among them, since routes by
-	// volume weigh once; Linear is that part of it, which weighings on one balance share.
-	Own, Linear float64
+	// volume weigh once.
+	Own float64
 	// Scatter is what of Own comes from sets of readings.
 	Scatter []scatterPart
 	// Shared are the relative contributions c u/mean, with their signs, of
@@ -102,6 +104,24 @@ func (p *Prep) SourceFactor(s Step, coverage float64) (f Factor, intended float6
 	return f, c.model.Intended(node), uninformative, err
 }
 
+// WeighedFactor is the mass fraction that a weighed part and the total that it is made up to
+// make: of solute or of a packet, or of a solution of the fraction 1. What evaporates of that is
+// left out, and what is wrong with the linearity, which weighings share, is among the shared.
+func (p *Prep) WeighedFactor(part, total Step) (Factor, error) {
+	c := p.newCompiler(&Route{Steps: []Step{part, total}})
+	if part.Verb == WeighAliquot {
+		one := c.model.Constant(1)
+		c.current = &liquid{concentration: one, fraction: one, density: one, volume: one, left: math.Inf(1),
+			hasFraction: true, hasDensity: true, bought: true, evaporated: true, medium: c.solvent}
+	}
+	for i := range 2 {
+		if err := c.step(i); err != nil {
+			return Factor{}, err
+		}
+	}
+	return c.apart(c.current.fraction, true)
+}
+
 // UnitFactor is the strength of a solution in the unit of the target over its
 // concentration in g/mL. It is not a constant for mass fractions, where the
 // density changes with the strength; ok is then false.
@@ -131,6 +151,11 @@ func (c *compiler) factor(node uncertainty.Node, err error) (Factor, error) {
 	if err != nil {
 		return Factor{}, err
 	}
+	return c.apart(node, false)
+}
+
+// apart is factor, which counts the linearity of a balance as shared or not.
+func (c *compiler) apart(node uncertainty.Node, sharesLinearity bool) (Factor, error) {
 	a, err := c.model.Propagate(node, anyCoverage)
 	if err != nil {
 		return Factor{}, err
@@ -142,9 +167,8 @@ func (c *compiler) factor(node uncertainty.Node, err error) (Factor, error) {
 		r := line.Contribution / a.Value
 		switch {
 		case r == 0:
-		case equipment.IsLinearity(line.Code):
+		case equipment.IsLinearity(line.Code) && !sharesLinearity:
 			f.Own += float64(r * r)
-			f.Linear += float64(r * r)
 		case line.Owner.Kind == uncertainty.OneUse || line.Owner.Kind == uncertainty.Tare:
 			f.addOwn(line, r)
 		default:
