@@ -194,6 +194,12 @@ func (b *Balance) noteLinearity(u Use, p Pan) {
 	}
 }
 
+// IsLocalLinearity reports whether an influence is the part of the linearity of a balance that
+// belongs to one load.
+func IsLocalLinearity(code uncertainty.Code) bool {
+	return code == linearAtLoad || code == linearInBoat || code == linearInVessel
+}
+
 // IsLinearity reports whether an influence is of the linearity of a balance, which all
 // weighings on it share.
 func IsLinearity(code uncertainty.Code) bool {

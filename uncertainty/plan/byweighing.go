@@ -27,11 +27,12 @@ type weigher struct {
 	// totals are the masses of solution, masses what may be weighed for one, in g,
 	// as displayed.
 	totals, masses []float64
-	// keys, portions and state are of the factors; oneWay tells of each influence whether
-	// all portions that may be made pull at it the same way.
-	keys     *keys
-	portions map[portionKey]*portion
-	state    state
+	// keys, portions and state are of the factors; linear are the influences of linearity, of
+	// which those of one load are local.
+	keys          *keys
+	portions      map[portionKey]*portion
+	linear, local map[int]bool
+	state         state
 	// path is what is weighed, of a stock after its start; lighter what the strength of the
 	// target changes with its mass fraction, at the least.
 	start   []route.Step
@@ -62,7 +63,8 @@ func (s *search) byWeighing(ctx context.Context) error {
 		return nil
 	}
 	for _, k := range s.prep.Kit.Balances {
-		w := &weigher{search: s, ctx: ctx, balance: k, totals: s.totals(k), masses: roundMasses(k), keys: newKeys(), portions: make(map[portionKey]*portion)}
+		w := &weigher{search: s, ctx: ctx, balance: k, totals: s.totals(k), masses: roundMasses(k), keys: newKeys(), portions: make(map[portionKey]*portion), linear: make(map[int]bool), local: make(map[int]bool)}
+		w.state = w.keys.newState(nil)
 		w.target, w.strongest = s.prep.MassFraction(s.prep.ConcentrationOf(s.prep.Target.Value)), 1
 		if !math.IsInf(s.strongest, 1) {
 			w.strongest = s.prep.MassFraction(s.strongest)
@@ -98,17 +100,33 @@ func (w *weigher) prepare() {
 			}
 		}
 	}
-	all := make([]sign, len(w.keys.influences))
-	for _, p := range w.portions {
-		for _, part := range p.shared {
-			all[part.key].see(part.relative)
+	w.state = w.keys.newState(w.oneWay())
+}
+
+// oneWay tells of each influence whether all portions of a route pull at it the same way,
+// also those that are weighed last: at one that sources alone have, since a route has one of
+// them; at the load of an empty vessel, which makes each part less than is read, so that it is
+// in all portions; and at loads that hold no total.
+func (w *weigher) oneWay() []bool {
+	signs, uses, aliquots := make([]sign, len(w.keys.influences)), make([]int, len(w.keys.influences)), 0
+	for key, p := range w.portions {
+		if key.source >= 0 {
+			for _, s := range p.shared {
+				signs[s.key].see(s.relative)
+			}
+			continue
+		}
+		aliquots++
+		for _, s := range p.shared {
+			uses[s.key]++
+			signs[s.key].see(s.relative)
 		}
 	}
-	oneWay := make([]bool, len(all))
-	for k := range all {
-		oneWay[k] = all[k].one()
+	oneWay := make([]bool, len(signs))
+	for k, s := range signs {
+		oneWay[k] = uses[k] == 0 && !w.linear[k] || w.local[k] && len(w.balance.Checks) == 0 && s.one() && (s.plus || uses[k] == aliquots)
 	}
-	w.state = w.keys.newState(oneWay)
+	return oneWay
 }
 
 // portion is a part of a source, or of what there is, made up to a total.
@@ -128,6 +146,11 @@ func (w *weigher) portion(source int, part, total float64) *portion {
 		w.err = err
 	}
 	p.factor = w.keys.factor(f) // of what cannot be, nothing: its route will not be possible
+	for i := range f.Shared {
+		code, key := f.Shared[i].Code, p.shared[i].key
+		w.linear[key], w.local[key] = equipment.IsLinearity(code), equipment.IsLocalLinearity(code)
+	}
+	w.state.grow()
 	w.portions[key] = p
 	return p
 }
@@ -208,7 +231,7 @@ type draft struct {
 // makeUp weighs a part of what there is and makes it up to a mass: to what is wanted, or to
 // a solution that is diluted further.
 func (w *weigher) makeUp(d draft) {
-	if d.dilutions == w.options.Steps || d.fraction < w.target || d.fraction > w.strongest && !d.bought || w.hopelessDraft(&d, w.state.leastVariance()) {
+	if d.dilutions == w.options.Steps || d.fraction < w.target || d.fraction > w.strongest && !d.bought || w.hopelessDraft(&d, len(w.path)+1, w.state.leastVariance()) {
 		return
 	}
 	for _, total := range w.totals {
@@ -220,7 +243,7 @@ func (w *weigher) makeUp(d draft) {
 			return next
 		}
 		if m, shown := w.nearestReading(w.target * total / d.fraction); shown && m < min(total, d.left) {
-			if last := made(m); !w.hopelessDraft(&last, w.state.leastVariance()) {
+			if last := made(m); !w.hopelessDraft(&last, len(w.path)+1, w.state.leastVariance()) {
 				w.with(w.portion(d.source, m, total), last, true)
 			}
 		}
@@ -271,13 +294,13 @@ func (w *weigher) nearestReading(grams float64) (nearest float64, shown bool) {
 	return w.balance.Displayed(digits), digits >= 1 && digits*w.balance.Readability <= w.balance.Capacity
 }
 
-// hopelessDraft reports whether all routes that start like this are beaten, of which the mass
-// fraction has at least a relative variance. The strength of a solution of density ρ, by
+// hopelessDraft reports whether all routes that start like this are beaten, which have so many
+// portions or more, and a mass fraction of at least that relative variance. The strength of a solution of density ρ, by
 // volume, changes ρ/ρ0 times as much as its mass fraction, with ρ0 the density of the solvent;
 // the last solution is near to the target.
-func (w *weigher) hopelessDraft(d *draft, leastVariance float64) bool {
+func (w *weigher) hopelessDraft(d *draft, portions int, leastVariance float64) bool {
 	leftOver, least := d.leftOver*(1-slack), w.lighter*w.lighter*leastVariance*(1-nearlyThat)
-	return leftOver > w.mostLeftOver || least > w.judge.least || w.front.beatsAll(2*len(w.path), leftOver, least)
+	return leftOver > w.mostLeftOver || least > w.judge.least || w.front.beatsAll(2*portions, leftOver, least)
 }
 
 // nearlyThat is more than the first order of a route by weighing differs from that of its
@@ -289,13 +312,11 @@ const assessing = 1000
 
 // try evaluates a finished route and offers it to the front.
 func (w *weigher) try(d *draft) {
-	left := d.left / w.prep.Density(d.fraction)
-	d.leftOver += left - w.prep.Volume
-	if w.hopelessDraft(d, w.state.variance()) || d.fraction > w.strongest || left < w.prep.Volume*(1-slack) {
-		d.leftOver -= left - w.prep.Volume
+	made, all := d.left/w.prep.Density(d.fraction), *d
+	all.leftOver += max(0, made*(1-nearlyThat)-w.prep.Volume)
+	if w.hopelessDraft(&all, len(w.path), w.state.variance()) || d.fraction > w.strongest || made < w.prep.Volume*(1-slack) {
 		return
 	}
-	d.leftOver -= left - w.prep.Volume
 	steps := slices.Clone(w.start)
 	for _, p := range w.path {
 		steps = append(steps, p.part, p.total)

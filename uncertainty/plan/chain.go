@@ -38,6 +38,19 @@ func (k *keys) newState(oneWay []bool) state {
 	return state{oneWay: oneWay, mean: 1, sum: make([]float64, len(k.influences)), keys: k, scatter: make([]float64, len(k.sets))}
 }
 
+// grow makes room for influences that came up since.
+func (s *state) grow() {
+	for len(s.sum) < len(s.keys.influences) {
+		s.sum = append(s.sum, 0)
+	}
+	for len(s.oneWay) < len(s.sum) {
+		s.oneWay = append(s.oneWay, false)
+	}
+	for len(s.scatter) < len(s.keys.sets) {
+		s.scatter = append(s.scatter, 0)
+	}
+}
+
 // saved is what comes back when a factor is taken away again.
 type saved struct {
 	mean, own       float64

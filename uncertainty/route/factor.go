@@ -45,6 +45,7 @@ type Readings struct {
 // it was found from.
 type sharedPart struct {
 	Influence uncertainty.Identity
+	Code      uncertainty.Code
 	Relative  float64
 	Readings  Readings
 }
@@ -172,7 +173,7 @@ func (c *compiler) apart(node uncertainty.Node, sharesLinearity bool) (Factor, e
 		case line.Owner.Kind == uncertainty.OneUse || line.Owner.Kind == uncertainty.Tare:
 			f.addOwn(line, r)
 		default:
-			f.Shared = append(f.Shared, sharedPart{line.Identity(), r, readingsOf(line)})
+			f.Shared = append(f.Shared, sharedPart{line.Identity(), line.Code, r, readingsOf(line)})
 		}
 	}
 	return f, nil
