@@ -52,6 +52,10 @@ func (c call) repeat() string {
 		case "out", "save", "force", "add", "by", "at":
 			return
 		}
+		if f.Value.Type() == "bool" {
+			words = append(words, "--"+f.Name)
+			return
+		}
 		for _, value := range values(f) {
 			words = append(words, "--"+f.Name, quoted(value))
 		}

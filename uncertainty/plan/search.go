@@ -5,6 +5,7 @@ import (
 	"errors"
 	"slices"
 	"strconv"
+	"sync"
 
 	"minim/equipment"
 	"minim/report/words/note"
@@ -25,13 +26,18 @@ type search struct {
 	mostWeighed float64
 	pass        *pass
 	passes      map[passKey]*pass
+	weighings   map[*source]*weighings
 	front       *front
 	counts      counts
 }
 
 func newSearch(b *bench, o Options, j judge) *search {
 	s := &search{bench: b, options: o, judge: j, mostLeftOver: o.mostLeftOver(b.prep), mostSolute: o.mostSolute(), strongest: o.strongest(b.prep),
-		passes: make(map[passKey]*pass)}
+		passes: make(map[passKey]*pass), weighings: make(map[*source]*weighings)}
+	one := new(sync.Mutex) // at a time, since all number influences
+	for i := range b.sources {
+		s.weighings[&b.sources[i]] = &weighings{Mutex: one, bench: b, source: &b.sources[i], known: make(map[float64]*weighing)}
+	}
 	s.mostWeighed = b.mostWeighed(s.mostSolute)
 	s.judge.mostU = b.known(b.mostU(o.Steps))
 	s.judge.strengths = s.judge.strengthsWorth(j.floor)

@@ -30,6 +30,9 @@ func simulated(ctx context.Context, p *route.Prep, list []found, o Options, show
 			return all, -1, nil
 		}
 		use = choose(all, o.Prefer)
+		if Fewer(o.Settings).Trials == o.Settings.WithDefaults().Trials {
+			return all, use, nil // all were simulated as is asked for
+		}
 		var places []int
 		for _, at := range shown(all, use) {
 			if r := all.Results[at].Route; !settled[r] {

@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"minim/equipment"
 	"minim/report/words/note"
@@ -98,8 +99,9 @@ type weighing struct {
 	possible bool // and informative
 }
 
-// weighings are those on one balance, each worked out once.
+// weighings are those on one balance, each worked out once, for all walks.
 type weighings struct {
+	*sync.Mutex
 	bench  *bench
 	source *source
 	known  map[float64]*weighing
@@ -112,6 +114,8 @@ func (w *weighings) nearest(grams float64) (*weighing, error) {
 	if digits < 1 || !(digits*balance.Readability <= balance.Capacity*(1+1e-12)) {
 		return &weighing{}, nil
 	}
+	w.Lock()
+	defer w.Unlock()
 	if found, known := w.known[digits]; known {
 		return found, nil
 	}

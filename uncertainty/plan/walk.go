@@ -20,15 +20,14 @@ type walk struct {
 	wait  func() bool
 	// known is the front that the walk goes by: that of the search when its turn began,
 	// and what it has found since, which is new.
-	known     *front
-	new       []stair
-	volumes   volumes
-	state     state
-	ways      []*making // of the route that is built, last first
-	uses      uses
-	weighings map[*source]*weighings
-	err       error
-	counts    counts
+	known   *front
+	new     []stair
+	volumes volumes
+	state   state
+	ways    []*making // of the route that is built, last first
+	uses    uses
+	err     error
+	counts  counts
 }
 
 // volumes are those of a route up to where the search stands.
@@ -49,7 +48,7 @@ type counts struct{ built, tried, finished int64 }
 var errEnough = errors.New("plan: as many candidates as may be tried")
 
 func (s *search) newWalk(share int) *walk {
-	w := &walk{search: s, share: share, weighings: make(map[*source]*weighings), uses: newUses(len(s.prep.Kit.Measures))}
+	w := &walk{search: s, share: share, uses: newUses(len(s.prep.Kit.Measures))}
 	w.volumes.ratio, w.volumes.groups, w.ways = 1, make([]*group, 0, s.pass.dilutions), make([]*making, 0, s.pass.dilutions+1)
 	w.state = s.keys.newState(s.pass.oneWay)
 	w.state.multiply(&s.unit)
@@ -57,9 +56,6 @@ func (s *search) newWalk(share int) *walk {
 		w.state.multiply(&s.evaporated)
 	}
 	w.volumes.least, w.volumes.expected = w.state.own, span{w.state.mean, w.state.mean}
-	for i := range s.sources {
-		w.weighings[&s.sources[i]] = &weighings{s.bench, &s.sources[i], make(map[float64]*weighing)}
-	}
 	return w
 }
 
@@ -183,12 +179,9 @@ func (w *walk) begin(needed float64) {
 		w.build(&group{}, needed)
 		return
 	}
-	before := w.volumes
-	for at := range w.pass.firsts {
-		f := &w.pass.firsts[at]
-		if f.volume < needed*(1-1e-9) {
-			continue
-		}
+	before, list := w.volumes, w.pass.firsts
+	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) }); at < len(list); at++ {
+		f := &list[at]
 		w.volumes.leftOver = volume(before.leftOver + f.volume - needed)
 		if !w.goOn() || w.tooMuch() || w.hopeless(before.least) {
 			break
