@@ -61,6 +61,9 @@ type Identity struct {
 	at    float64
 }
 
+// OfPieces reports whether the influence belongs to one of several pieces alike.
+func (id Identity) OfPieces() bool { return id.owner.Piece > 0 }
+
 // Identity of the influence: its owner, its code, and At.
 func (in *Influence) Identity() Identity { return Identity{in.Owner, in.Code, in.At} }
 

@@ -77,6 +77,42 @@ func judged(p *route.Prep, all []route.Result, j *judge, cancel int) []found {
 	return unbeaten(list)
 }
 
+// surestPieces tries all ways to give the steps of a route to the pieces of its instruments, of
+// which none is taken with and filled as well, and returns the first of those that are surest.
+func surestPieces(t *testing.T, p *route.Prep, steps []route.Step) (best route.Result, found bool) {
+	var give func(at int, steps []route.Step)
+	give = func(at int, steps []route.Step) {
+		if at == len(steps) {
+			r, err := p.Assess(&route.Route{Name: "x", Steps: slices.Clone(steps)}, 0.95)
+			require.NoError(t, err)
+			if !found || r.Possible && r.Analytic.StandardUncertainty < best.Analytic.StandardUncertainty*(1-1e-9) {
+				best, found = r, true
+			}
+			return
+		}
+		k := steps[at].Measure
+		if k == nil || k.Count <= 1 {
+			give(at+1, steps)
+			return
+		}
+		for piece := 1; piece <= k.Count; piece++ {
+			mixed, most := false, 0
+			for i := range at {
+				if s := &steps[i]; s.Measure == k {
+					most = max(most, s.Piece)
+					mixed = mixed || s.Piece == piece && (s.Verb == route.Take) != (steps[at].Verb == route.Take)
+				}
+			}
+			if !mixed && piece <= most+1 {
+				steps[at].Piece = piece
+				give(at+1, steps)
+			}
+		}
+	}
+	give(0, slices.Clone(steps))
+	return best, found
+}
+
 // bothWays counts the pieces that are taken with, and filled or solvent added with as well.
 func bothWays(r *route.Route) (pieces int) {
 	taken, made := map[*equipment.Measure]bool{}, map[*equipment.Measure]bool{}
@@ -89,7 +125,7 @@ func bothWays(r *route.Route) (pieces int) {
 		}
 	}
 	for k := range taken {
-		if made[k] {
+		if made[k] && k.Count <= 1 { // of several, one is taken with and another filled
 			pieces++
 		}
 	}
@@ -145,9 +181,7 @@ func bruteForce(t *testing.T, p *route.Prep, steps int) (all []route.Result) {
 	}
 	grow(nil, steps)
 	consider := func(steps ...route.Step) {
-		r, err := p.Assess(&route.Route{Name: "x", Steps: steps}, 0.95)
-		require.NoError(t, err)
-		if r.Possible && r.Informative && r.Enough(p.Volume) {
+		if r, found := surestPieces(t, p, steps); found && r.Possible && r.Informative && r.Enough(p.Volume) {
 			all = append(all, r)
 		}
 	}
@@ -252,6 +286,11 @@ func randomPrep(t *testing.T, r *rand.Rand, steps int, withReadings bool) *route
 	}
 	k, err := read.ParseKit("kit", []byte(kit.String()))
 	require.NoError(t, err)
+	for _, m := range k.Measures { // pieces alike
+		if !withReadings && r.IntN(4) == 0 {
+			m.Count = 2 + r.IntN(2)
+		}
+	}
 	strength := func(percent float64) string { return fmt.Sprintf("%v %% w/v", percent) }
 	activity := r.IntN(4) == 0
 	if activity {

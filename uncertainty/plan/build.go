@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"math"
 	"slices"
 
 	"minim/uncertainty"
@@ -136,8 +137,12 @@ func (w *walk) finish(c chain, f *factor) {
 	defer w.state.restore(before)
 	w.state.multiply(f)
 	w.counts.finished++
-	m := w.judge.rated(w.judge.worth(w.state.mean, w.state.uncertainty()), w.volumes.leftOver, w.pass.operations())
-	if rest, few := w.state.scatters(w.state.mean); len(few) > 0 {
+	var less float64
+	if w.several && !w.hopeless(w.state.leastVariance()) {
+		less, c.pieces = w.spread()
+	}
+	m := w.judge.rated(w.judge.worth(w.state.mean, math.Sqrt(max(0, w.state.variance()-less))), w.volumes.leftOver, w.pass.operations())
+	if rest, few := w.state.scatters(w.state.mean, less); len(few) > 0 {
 		if at, worth := w.judge.offered(m); w.judge.inside(w.state.mean) && (!worth || w.front.beaten(at)) {
 			return // with a scatter that is hardly known it is worth less still
 		}

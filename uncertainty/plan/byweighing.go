@@ -100,14 +100,14 @@ func (w *weigher) prepare() {
 			}
 		}
 	}
-	w.state = w.keys.newState(w.oneWay())
+	w.state = w.keys.newState(w.weights())
 }
 
-// oneWay tells of each influence whether all portions of a route pull at it the same way,
+// weights tell of each influence whether all portions of a route pull at it the same way,
 // also those that are weighed last: at one that sources alone have, since a route has one of
 // them; at the load of an empty vessel, which makes each part less than is read, so that it is
 // in all portions; and at loads that hold no total.
-func (w *weigher) oneWay() []bool {
+func (w *weigher) weights() []float64 {
 	signs, uses, aliquots := make([]sign, len(w.keys.influences)), make([]int, len(w.keys.influences)), 0
 	for key, p := range w.portions {
 		if key.source >= 0 {
@@ -122,11 +122,13 @@ func (w *weigher) oneWay() []bool {
 			signs[s.key].see(s.relative)
 		}
 	}
-	oneWay := make([]bool, len(signs))
+	weights := make([]float64, len(signs))
 	for k, s := range signs {
-		oneWay[k] = uses[k] == 0 && !w.linear[k] || w.local[k] && len(w.balance.Checks) == 0 && s.one() && (s.plus || uses[k] == aliquots)
+		if uses[k] == 0 && !w.linear[k] || w.local[k] && len(w.balance.Checks) == 0 && s.one() && (s.plus || uses[k] == aliquots) {
+			weights[k] = 1
+		}
 	}
-	return oneWay
+	return weights
 }
 
 // portion is a part of a source, or of what there is, made up to a total.

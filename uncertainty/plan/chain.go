@@ -13,20 +13,22 @@ type chain struct {
 	ways    []*making
 	source  *source
 	reading float64 // of the balance, in g
+	// pieces that the ways take and fill, in their order, where there are several alike.
+	pieces []int
 	// whole is the route itself, where it is made by weighing.
 	whole *route.Route
 }
 
 // state is what is known of a route from its end up to where the search stands.
 type state struct {
-	oneWay []bool
+	weights []float64
 
 	mean, own float64
 	// sum is that of the relative contributions to each shared influence. Squares adds up
-	// their squares where all pull the same way, others where they may not.
-	sum             []float64
-	squares, others float64
-	undo            []part
+	// their squares, least what of them counts before a route is finished.
+	sum            []float64
+	squares, least float64
+	undo           []part
 	// scatter adds up what of own comes from each set of readings.
 	keys    *keys
 	scatter []float64
@@ -34,8 +36,8 @@ type state struct {
 }
 
 // newState is what is known of a route of which nothing is chosen.
-func (k *keys) newState(oneWay []bool) state {
-	return state{oneWay: oneWay, mean: 1, sum: make([]float64, len(k.influences)), keys: k, scatter: make([]float64, len(k.sets))}
+func (k *keys) newState(weights []float64) state {
+	return state{weights: weights, mean: 1, sum: make([]float64, len(k.influences)), keys: k, scatter: make([]float64, len(k.sets))}
 }
 
 // grow makes room for influences that came up since.
@@ -43,8 +45,8 @@ func (s *state) grow() {
 	for len(s.sum) < len(s.keys.influences) {
 		s.sum = append(s.sum, 0)
 	}
-	for len(s.oneWay) < len(s.sum) {
-		s.oneWay = append(s.oneWay, false)
+	for len(s.weights) < len(s.sum) {
+		s.weights = append(s.weights, 0)
 	}
 	for len(s.scatter) < len(s.keys.sets) {
 		s.scatter = append(s.scatter, 0)
@@ -53,18 +55,17 @@ func (s *state) grow() {
 
 // saved is what comes back when a factor is taken away again.
 type saved struct {
-	mean, own       float64
-	squares, others float64
-	undo, unset     int
+	mean, own, squares, least float64
+	undo, unset               int
 }
 
 func (s *state) save() saved {
-	return saved{s.mean, s.own, s.squares, s.others, len(s.undo), len(s.unset)}
+	return saved{s.mean, s.own, s.squares, s.least, len(s.undo), len(s.unset)}
 }
 
 func (s *state) restore(v saved) {
 	s.mean, s.own = v.mean, v.own
-	s.squares, s.others = v.squares, v.others
+	s.squares, s.least = v.squares, v.least
 	for i := len(s.undo) - 1; i >= v.undo; i-- {
 		s.sum[s.undo[i].key] = s.undo[i].relative
 	}
@@ -84,11 +85,9 @@ func (s *state) multiply(f *factor) {
 		after := before + p.relative
 		s.undo = append(s.undo, part{p.key, before})
 		s.sum[p.key] = after
-		if more := float64(after*after) - float64(before*before); s.oneWay[p.key] {
-			s.squares += more
-		} else {
-			s.others += more
-		}
+		more := float64(after*after) - float64(before*before)
+		s.squares += more
+		s.least += float64(more * s.weights[p.key])
 	}
 	for _, p := range f.scatter {
 		s.unset = append(s.unset, ofSet{p.set, s.scatter[p.set]})
@@ -98,18 +97,19 @@ func (s *state) multiply(f *factor) {
 
 // leastVariance is a lower bound of the relative variance of every route that ends like
 // this: see the package documentation.
-func (s *state) leastVariance() float64 { return max(0, s.own+s.squares) }
+func (s *state) leastVariance() float64 { return max(0, s.own+s.least) }
 
 // variance is the relative variance of a finished route.
-func (s *state) variance() float64 { return max(0, s.own+s.squares+s.others) }
+func (s *state) variance() float64 { return max(0, s.own+s.squares) }
 
 // uncertainty of a finished route: its relative standard uncertainty.
 func (s *state) uncertainty() float64 { return math.Sqrt(s.variance()) }
 
 // scatters are the variances of a finished route of that value which are known by readings,
-// each set as one contribution, and rest is all else.
-func (s *state) scatters(value float64) (rest float64, known []uncertainty.Scatter) {
-	rest = s.variance()
+// each set as one contribution, and rest is all else, so much less where several pieces
+// share the uses.
+func (s *state) scatters(value, less float64) (rest float64, known []uncertainty.Scatter) {
+	rest = s.variance() - less
 	for set, variance := range s.scatter {
 		for key, of := range s.keys.setOf[:len(s.sum)] {
 			if of == set {

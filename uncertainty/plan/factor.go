@@ -36,6 +36,9 @@ type keys struct {
 	// degrees of freedom of each set, and the set of each influence, -1 for none.
 	degrees []float64
 	setOf   []int
+	// ofPieces: an influence belongs to one of several pieces alike, and another piece has one
+	// of its own.
+	ofPieces []bool
 }
 
 func newKeys() *keys {
@@ -47,6 +50,7 @@ func (k *keys) of(id uncertainty.Identity, readings route.Readings) int {
 	if _, known := k.influences[id]; !known {
 		k.influences[id] = len(k.influences)
 		k.setOf = append(k.setOf, k.set(readings))
+		k.ofPieces = append(k.ofPieces, id.OfPieces())
 	}
 	return k.influences[id]
 }

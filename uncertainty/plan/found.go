@@ -64,7 +64,7 @@ func (c *chain) route() *route.Route {
 	}
 	r := &route.Route{Steps: []route.Step{first}}
 	for i := len(c.ways) - 1; i >= 0; i-- {
-		r.Steps = append(r.Steps, c.ways[i].steps()...)
+		r.Steps = append(r.Steps, c.withPieces(i, c.ways[i].steps())...)
 	}
 	return r
 }
@@ -103,7 +103,7 @@ func (of places) signature(r *route.Route) string {
 		case s.Packet != nil:
 			place = of[s.Packet]
 		}
-		fmt.Fprintf(&text, "%s %v %06d ", s.Verb, s.Amount, place)
+		fmt.Fprintf(&text, "%s %v %06d.%d ", s.Verb, s.Amount, place, s.Piece)
 	}
 	return text.String()
 }

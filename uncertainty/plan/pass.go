@@ -17,8 +17,8 @@ type pass struct {
 	dilutions int
 	from      route.Verb
 	free      *equipment.Measure
-	// oneWay are the influences that all factors of a route pull at the same way.
-	oneWay []bool
+	// weights of the shared influences, as far as they count before a route is finished.
+	weights []float64
 	// firsts and dilutionGroups are what the bench can make, by volumes. Both rise
 	// in the volume that they make, and of one volume in what they bring at the
 	// least.
@@ -51,7 +51,7 @@ type groupWay struct {
 // newPass prepares the passes from a source, which can take seconds; its error is that of
 // the context. How many dilutions it is about is set by for.
 func newPass(b *bench, from route.Verb, free *equipment.Measure) *pass {
-	p := &pass{from: from, free: free, oneWay: b.oneWay(free)}
+	p := &pass{from: from, free: free, weights: b.weights(free)}
 	p.firsts = p.groups(b.firsts)
 	p.dilutionGroups = p.groups(slices.DeleteFunc(slices.Clone(b.dilutions), func(m making) bool { return m.pullsBothWays() && m.made.step.Measure != free }))
 	p.reach = newReach(b, p)
@@ -100,7 +100,7 @@ func (p *pass) groups(list []making) []group {
 func (p *pass) leastOf(m *making) float64 {
 	least := m.own
 	for _, s := range m.shared {
-		if p.oneWay[s.key] {
+		if p.weights[s.key] > 0 {
 			least += float64(s.relative * s.relative)
 		}
 	}

@@ -13,6 +13,7 @@ func (m *making) pullsBothWays() bool {
 type pulled struct {
 	by            *equipment.Measure
 	many          bool
+	taken, made   bool
 	volume, route sign
 }
 
@@ -25,28 +26,34 @@ func (s *sign) see(relative float64) {
 
 func (s sign) one() bool { return !s.minus || !s.plus }
 
-// oneWay tells of each shared influence whether all factors of a route pull at it the same
-// way: all that there are do, or it belongs to one measure, which in one route is only taken
-// with or only filled, unless it is free.
-func (b *bench) oneWay(free *equipment.Measure) []bool {
+// weights tell of each shared influence what part of the square of the sum of all that pull at
+// it so far is a lower bound of what it brings to a route. It is all of it where all factors
+// of a route pull the same way: all that there are do, or it belongs to one measure, which in
+// one route is only taken with or only filled, unless it is free. Of n pieces alike it is an
+// n-th, as where each has an equal part of the sum. Otherwise it is nothing.
+func (b *bench) weights(free *equipment.Measure) []float64 {
 	keys := make([]pulled, len(b.keys.influences))
-	seen := make(map[*measurement]bool)
-	measured := func(m *measurement) {
-		if m == nil || seen[m] {
+	type role struct {
+		*measurement
+		taken bool
+	}
+	seen := make(map[role]bool)
+	measured := func(m *measurement, taken bool) {
+		if m == nil || seen[role{m, taken}] {
 			return
 		}
-		seen[m] = true
+		seen[role{m, taken}] = true
 		for _, p := range m.shared {
 			k := &keys[p.key]
 			k.many = k.many || k.by != nil && k.by != m.step.Measure
-			k.by = m.step.Measure
+			k.by, k.taken, k.made = m.step.Measure, k.taken || taken, k.made || !taken
 			k.volume.see(p.relative)
 		}
 	}
 	for _, list := range [][]making{b.firsts, b.dilutions} {
 		for i := range list {
-			measured(list[i].taken)
-			measured(list[i].made)
+			measured(list[i].taken, true)
+			measured(list[i].made, false)
 			for _, p := range list[i].shared {
 				keys[p.key].route.see(p.relative)
 			}
@@ -62,11 +69,20 @@ func (b *bench) oneWay(free *equipment.Measure) []bool {
 			keys[p.key].route.see(p.relative)
 		}
 	}
-	oneWay := make([]bool, len(keys))
+	weights := make([]float64, len(keys))
 	for i, k := range keys {
-		oneWay[i] = k.route.one() || !k.many && k.by != free && k.volume.one()
+		switch {
+		case b.keys.ofPieces[i] && (k.taken && k.made || k.many):
+		case k.route.one():
+			weights[i] = 1
+		case !k.many && k.by != free && k.volume.one():
+			weights[i] = 1
+		}
+		if b.keys.ofPieces[i] && k.by != nil {
+			weights[i] /= float64(k.by.Count)
+		}
 	}
-	return oneWay
+	return weights
 }
 
 // uses counts how often each measure of a route is taken with, and how often it is filled or
@@ -89,8 +105,8 @@ func (u *uses) bothWays(place int) bool { return u.taken[place] > 0 && u.made[pl
 // refuses reports whether with a way to make a solution a measure of the route pulls both
 // ways that may not.
 func (u *uses) refuses(m *making, free *equipment.Measure) bool {
-	if m.taken != nil && u.made[m.taken.place] > 0 && m.taken.step.Measure != free {
+	if m.taken != nil && u.made[m.taken.place] > 0 && m.taken.step.Measure != free && m.taken.step.Measure.Count <= 1 {
 		return true
 	}
-	return u.taken[m.made.place] > 0 && m.made.step.Measure != free
+	return u.taken[m.made.place] > 0 && m.made.step.Measure != free && m.made.step.Measure.Count <= 1
 }

@@ -27,13 +27,16 @@ type search struct {
 	pass        *pass
 	passes      map[passKey]*pass
 	weighings   map[*source]*weighings
-	front       *front
-	counts      counts
+	// several: of some instrument there are several pieces.
+	several bool
+	front   *front
+	counts  counts
 }
 
 func newSearch(b *bench, o Options, j judge) *search {
 	s := &search{bench: b, options: o, judge: j, mostLeftOver: o.mostLeftOver(b.prep), mostSolute: o.mostSolute(), strongest: o.strongest(b.prep),
 		passes: make(map[passKey]*pass), weighings: make(map[*source]*weighings)}
+	s.several = slices.ContainsFunc(b.prep.Kit.Measures, func(k *equipment.Measure) bool { return k.Count > 1 })
 	one := new(sync.Mutex) // at a time, since all number influences
 	for i := range b.sources {
 		s.weighings[&b.sources[i]] = &weighings{Mutex: one, bench: b, source: &b.sources[i], known: make(map[float64]*weighing)}
@@ -121,7 +124,7 @@ func (s *search) stages() []stage {
 	}
 	for n := max(1, s.fewest); n <= s.options.Steps && s.options.All; n++ {
 		for _, k := range s.prep.Kit.Measures {
-			if suits(k, route.Take) {
+			if suits(k, route.Take) && k.Count <= 1 {
 				pass(n, k)
 			}
 		}

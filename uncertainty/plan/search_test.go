@@ -100,7 +100,7 @@ reading = "none"
 
 // relativeAfter is the relative uncertainty of so many dilutions alike.
 func (b *bench) relativeAfter(n int, measured bool) float64 {
-	s := b.keys.newState(make([]bool, len(b.keys.influences)))
+	s := b.keys.newState(make([]float64, len(b.keys.influences)))
 	for range n {
 		for i := range b.dilutions {
 			if b.dilutions[i].measured == measured {

@@ -50,7 +50,7 @@ var errEnough = errors.New("plan: as many candidates as may be tried")
 func (s *search) newWalk(share int) *walk {
 	w := &walk{search: s, share: share, uses: newUses(len(s.prep.Kit.Measures))}
 	w.volumes.ratio, w.volumes.groups, w.ways = 1, make([]*group, 0, s.pass.dilutions), make([]*making, 0, s.pass.dilutions+1)
-	w.state = s.keys.newState(s.pass.oneWay)
+	w.state = s.keys.newState(s.pass.weights)
 	w.state.multiply(&s.unit)
 	for range s.pass.evaporations() {
 		w.state.multiply(&s.evaporated)
