@@ -5,7 +5,7 @@ import "minim/equipment"
 // pullsBothWays reports whether a way to make a solution measures aliquot and solvent with
 // one piece, so that its errors cancel.
 func (m *making) pullsBothWays() bool {
-	return m.taken != nil && m.taken.step.Measure == m.made.step.Measure
+	return m.taken != nil && m.taken.step.Measure == m.made.step.Measure && m.made.step.Measure.Count <= 1
 }
 
 // pulled says how factors pull at a shared influence: at how much a measure takes or holds,
@@ -72,10 +72,9 @@ func (b *bench) weights(free *equipment.Measure) []float64 {
 	weights := make([]float64, len(keys))
 	for i, k := range keys {
 		switch {
-		case b.keys.ofPieces[i] && (k.taken && k.made || k.many):
 		case k.route.one():
 			weights[i] = 1
-		case !k.many && k.by != free && k.volume.one():
+		case !k.many && k.by != free && k.volume.one() && (k.by.Count <= 1 || !k.taken || !k.made):
 			weights[i] = 1
 		}
 		if b.keys.ofPieces[i] && k.by != nil {

@@ -71,7 +71,7 @@ func TestPurchaseIsTheSameOnAnyMachine(t *testing.T) {
 	skipIfSlow(t)
 	p := prepOn(t, smallPrep, smallKit)
 	o := quick(2)
-	o.Work = 20_000
+	o.Work = 2_000
 	buy := func() any {
 		found, err := Buy(context.Background(), p, o)
 		require.NoError(t, err)
