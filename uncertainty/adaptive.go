@@ -19,7 +19,7 @@ func (r *run) adaptive(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		if sharp := r.sampler.sharp.tally(); sharp != nil {
+		if sharp := r.sampler.sharp.tally(ctx); sharp != nil {
 			if r.sure(sharp) {
 				return nil
 			}

@@ -22,7 +22,7 @@ func byClause(t *testing.T, m *Model, out Node, s Settings) (trials int, all []f
 	// Step b: M = max(J, 10⁴), J the smallest integer not below 100/(1 - p).
 	M := max(10_000, int(math.Ceil(100/(1-s.Coverage)-1e-6)))
 	s.Plain = true
-	sampler := m.newSampler(out, s)
+	sampler := m.Ready(out).newSampler(context.Background(), s)
 	var y, u, low, high []float64
 	for h := 1; h*M <= s.Trials; h++ {
 		// Steps c to f: model values of one sequence, with its four figures.

@@ -19,8 +19,8 @@ type aside struct {
 // scratch is space for the places and the chances of a block.
 type scratch struct{ q, a, b, sum, other []float64 }
 
-func newScratch() *scratch {
-	block := func() []float64 { return make([]float64, blockSize) }
+func newScratch(in *space) *scratch {
+	block := func() []float64 { return in.numbers(blockSize) }
 	return &scratch{block(), block(), block(), block(), block()}
 }
 
@@ -30,9 +30,9 @@ func (s *scratch) all(q float64, n int) []float64 {
 	return s.q[:n]
 }
 
-func (s *sharpening) newAside() *aside {
-	block := func() []float64 { return make([]float64, blockSize) }
-	a := &aside{uncut: block(), x1: block(), scale: block(), scratch: newScratch()}
+func (s *sharpening) newAside(in *space) *aside {
+	block := func() []float64 { return in.numbers(blockSize) }
+	a := &aside{uncut: block(), x1: block(), scale: block(), scratch: newScratch(in)}
 	for range s.linear.most {
 		a.parts = append(a.parts, block())
 	}
@@ -64,14 +64,14 @@ func (w *worker) setAside(st *step, dst []float64) {
 }
 
 // newRests has space for so many, of what a run needs.
-func (s *sharpening) newRests(n int) rests {
-	space := func(needed bool) []float64 {
+func (s *sharpening) newRests(n int, in *space) rests {
+	some := func(needed bool) []float64 {
 		if !needed {
 			return nil
 		}
-		return make([]float64, n)
+		return in.numbers(n)
 	}
-	return rests{space(true), space(true), space(!s.straight), space(true), space(s.own() > 0), space(s.scaled), space(!s.exact), space(!s.exact)}
+	return rests{some(true), some(true), some(!s.straight), some(true), some(s.own() > 0), some(s.scaled), some(!s.exact), some(!s.exact)}
 }
 
 func (r *rests) lists() [8]*[]float64 {

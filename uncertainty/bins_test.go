@@ -137,7 +137,7 @@ func TestLongRun(t *testing.T) {
 	m, y := longModel()
 	mc := simulate(t, m, y, Settings{Trials: trials, Seed: 4})
 	values := make([]float64, trials)
-	err := m.newSampler(y, Settings{Seed: 4}).fill(context.Background(), values, 0)
+	err := m.Ready(y).newSampler(context.Background(), Settings{Seed: 4}).fill(context.Background(), values, 0)
 	require.NoError(t, err)
 	exact := newRanking(values)
 
@@ -169,7 +169,7 @@ func TestLongAdaptiveRun(t *testing.T) {
 	assert.Equal(t, s.Trials, mc.Trials)
 	assert.Equal(t, true, mc.AtCeiling && mc.Resolution > 0)
 
-	values, sampler := make([]float64, s.Trials), m.newSampler(y, s)
+	values, sampler := make([]float64, s.Trials), m.Ready(y).newSampler(context.Background(), s)
 	for h := range sequences {
 		err := sampler.fill(context.Background(), values[h*fewestTrials:(h+1)*fewestTrials], h*blocksFor(fewestTrials))
 		require.NoError(t, err)

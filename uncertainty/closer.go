@@ -63,7 +63,7 @@ func sharpCloser(ctx context.Context, target float64, first, other Quantity, s S
 	if s.Plain {
 		return false
 	}
-	d := newDuel(target, first, other, s)
+	d := newDuel(ctx, target, first, other, s)
 	if d == nil {
 		return false
 	}

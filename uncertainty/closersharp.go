@@ -32,7 +32,7 @@ type duel struct {
 }
 
 // newDuel is nil where there is nothing to be gained.
-func newDuel(target float64, first, other Quantity, s Settings) *duel {
+func newDuel(ctx context.Context, target float64, first, other Quantity, s Settings) *duel {
 	d := &duel{target: target, seed: s.Seed}
 	streams := other.beside(first.Model)
 	a, b := first.split(first.Model.ownStreams()), other.split(streams)
@@ -50,7 +50,7 @@ func newDuel(target float64, first, other Quantity, s Settings) *duel {
 	cuts := other.Model.cuts(other.Model.reachable(other.Node))
 	own := *whole[1]
 	own.slopes = b.own // of which the smooth one is
-	pilot := other.Model.smoothest(whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, func(sharp *sharpening) *program {
+	pilot := other.Model.smoothest(ctx, whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, nil, func(sharp *sharpening) *program {
 		return other.Model.compileWith(other.Node, make([]float64, len(b.own)), streams, sharp)
 	})
 	if pilot == nil || pilot.off > hardlyOff {
@@ -193,7 +193,7 @@ func (d *duel) block(w [2]*worker, b, n int) (sum squares, sound bool) {
 func (d *duel) chances(w [2]*worker, b, n int) (ofOutput, ofLinear []float64, sound bool) {
 	first, _ := w[0].run(b)
 	values, _ := w[1].run(b)
-	rests := d.other.newRests(n)
+	rests := d.other.newRests(n, nil)
 	sound = w[1].record(values[:n], rests)
 	scratch := w[1].aside.scratch
 	upper, lower := scratch.sum[:n], scratch.other[:n]

@@ -71,7 +71,11 @@ func (mc *MonteCarlo) inside(l Limits) estimate {
 	if sharp, yes := mc.tally.(*sharpTally); yes {
 		return sharp.inside(l)
 	}
-	return mc.insideTally(l)
+	e := mc.insideTally(l)
+	if mc.ByLaw {
+		e.err = 0
+	}
+	return e
 }
 
 // insideTally counts, without the trials of a sharpened run.

@@ -105,6 +105,7 @@ type Model struct {
 	groups     []correlated
 	numbers    map[Owner]uint64
 	counts     map[Kind]uint64
+	changed    map[int]Influence // as they were described
 }
 
 // Influence returns the node of an influence. Asking again for the same owner
@@ -121,7 +122,7 @@ func (m *Model) Influence(in Influence) Node {
 	id := in.Identity()
 	if n, ok := m.known[id]; ok {
 		i := int(m.nodes[n].left)
-		if m.influences[i] != in {
+		if m.unchanged(i) != in {
 			panic(fmt.Sprintf("uncertainty: influence %q of %q described in two ways", in.Code, in.Owner.Name))
 		}
 		return n

@@ -39,6 +39,8 @@ type MonteCarlo struct {
 	// Sharper is how many times as many trials the ends of the symmetric interval would need to be
 	// as sure as they are if they were those of the sorted trials, which they are where it is 1.
 	Sharper float64
+	// ByLaw: nothing was simulated, and Trials is 0: see [Ready.ByLaw].
+	ByLaw bool
 
 	tally tally
 }
@@ -48,26 +50,7 @@ type MonteCarlo struct {
 // on the number of processors nor on what else the model holds. Errors:
 // [Settings.Check], [ZeroDivisorError], [ErrNotFinite], and that of the context.
 func (m *Model) Simulate(ctx context.Context, out Node, s Settings) (MonteCarlo, error) {
-	s = s.WithDefaults()
-	if err := s.Check(); err != nil {
-		return MonteCarlo{}, err
-	}
-	if s.Enough {
-		return m.enough(ctx, out, s)
-	}
-	needed := m.reachable(out)
-	if err := m.checkDivisors(needed); err != nil {
-		return MonteCarlo{}, err
-	}
-	r := &run{Settings: s, sampler: m.newSampler(out, s), kept: newKeeper(s), least: m.leastDegrees(needed)}
-	draw := r.fixed
-	if s.Digits > 0 {
-		draw = r.adaptive
-	}
-	if err := draw(ctx); err != nil {
-		return MonteCarlo{}, err
-	}
-	return r.result()
+	return m.Ready(out).Simulate(ctx, s)
 }
 
 // run is one Monte Carlo run.
@@ -113,10 +96,10 @@ func (r *run) round(ctx context.Context, trials, firstBlock int) ([]float64, err
 	return values, nil
 }
 
-func (r *run) result() (MonteCarlo, error) {
+func (r *run) result(ctx context.Context) (MonteCarlo, error) {
 	total := &r.sampler.total
 	mc := MonteCarlo{Trials: int(total.n), Seed: r.Seed, CoverageProbability: r.Coverage, AtCeiling: r.atCeiling}
-	sharp := r.sampler.sharp.tally()
+	sharp := r.sampler.sharp.tally(ctx)
 	if sharp == nil {
 		mc.tally, mc.Resolution = r.kept.finish()
 	}
@@ -128,6 +111,10 @@ func (r *run) result() (MonteCarlo, error) {
 	}
 	if sharp != nil {
 		mc.takeEnds(sharp)
+		sharp.ctx = nil
+		if err := ctx.Err(); err != nil {
+			return MonteCarlo{}, err
+		}
 	} else {
 		mc.Sharper = 1
 		low, high := symmetricRanks(mc.Trials, r.Coverage)
@@ -166,6 +153,9 @@ func (mc *MonteCarlo) Quantile(p float64) float64 {
 func (mc *MonteCarlo) Thin(n int) {
 	if sharp, yes := mc.tally.(*sharpTally); yes {
 		mc.tally = sharp.thinned()
+		return
+	}
+	if mc.ByLaw {
 		return
 	}
 	if mc.tally.size() <= n {

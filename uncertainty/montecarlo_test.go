@@ -80,7 +80,7 @@ func TestCalibrationStandardSimulated(t *testing.T) {
 // one, against gonum's stat over all trials: n - 1 in the denominator.
 func TestMomentsOfTrials(t *testing.T) {
 	m, y := sumOf(Normal{1e6, 1}, Gamma{1, 2})
-	s := m.newSampler(y, Settings{})
+	s := m.Ready(y).newSampler(context.Background(), Settings{})
 	s.control.p, s.control.q = polynomial{}, polynomial{} // the trials alone
 	values := make([]float64, 10_001)
 	err := s.fill(context.Background(), values, 0)

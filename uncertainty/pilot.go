@@ -2,8 +2,11 @@ package uncertainty
 
 import (
 	"cmp"
+	"context"
 	"math"
 	"slices"
+
+	"minim/uncertainty/parallel"
 )
 
 // pilotBlocks are drawn to fit what makes a run sharper. They are blocks of their own, with
@@ -22,26 +25,59 @@ type pilot struct {
 	gain float64
 }
 
-func newPilot(program *program, seed uint64) *pilot {
-	p := &pilot{worker: program.newWorker(seed)}
-	if program.sharp != nil {
-		p.rests = program.sharp.newRests(pilotBlocks * blockSize)
+// newPilots draws the pilot of a sharpened run, of each of some ways to take the same trials.
+func newPilots(ctx context.Context, program *program, ways []*sharpening, seed uint64, in *space) []*pilot {
+	first := program.newWorkerIn(seed, in)
+	pilots := make([]*pilot, len(ways))
+	for k, way := range ways {
+		as, worker := *program, *first
+		as.sharp, worker.program = way, &as
+		pilots[k] = &pilot{worker: &worker, rests: way.newRests(pilotBlocks*blockSize, in)}
 	}
-	for b := range pilotBlocks {
-		v, l := p.worker.run(-1 - b)
-		p.values, p.linear = append(p.values, v...), append(p.linear, l...)
-		if program.sharp != nil {
-			rests := p.rests.from(b*blockSize, (b+1)*blockSize)
-			if !p.worker.record(v, rests) {
-				p.off = math.Inf(1)
-				return p
-			}
-			for i, c := range v {
-				size := max(program.sharp.linear.scale, math.Abs(c-rests.base[i]))
-				p.off = max(p.off, math.Abs(rests.quotient[i]-c)/size) // NaN stays
-			}
+	values, linear := in.numbers(pilotBlocks*blockSize), in.numbers(pilotBlocks*blockSize)
+	parallel.Do(pilotBlocks, 1, func(_, b int) {
+		if ctx.Err() != nil {
+			return
 		}
+		from, to := b*blockSize, (b+1)*blockSize
+		v, l := first.run(-1 - b)
+		copy(values[from:to], v)
+		copy(linear[from:to], l)
+		for _, p := range pilots {
+			p.look(v, p.rests.from(from, to))
+		}
+	})
+	for _, p := range pilots {
+		p.values, p.linear = values, linear
 	}
+	return pilots
+}
+
+// look records a block, and looks at how far off it is.
+func (p *pilot) look(values []float64, rests rests) {
+	if math.IsInf(p.off, 1) {
+		return
+	}
+	if !p.worker.record(values, rests) {
+		p.off = math.Inf(1)
+		return
+	}
+	for i, c := range values {
+		size := max(p.worker.sharp.linear.scale, math.Abs(c-rests.base[i]))
+		p.off = max(p.off, math.Abs(rests.quotient[i]-c)/size) // NaN stays
+	}
+}
+
+// newPilot draws the pilot of a run that is not sharpened.
+func newPilot(ctx context.Context, program *program, seed uint64, in *space) *pilot {
+	p := &pilot{worker: program.newWorkerIn(seed, in), values: in.numbers(pilotBlocks * blockSize), linear: in.numbers(pilotBlocks * blockSize)}
+	parallel.Do(pilotBlocks, 1, func(_, b int) {
+		if ctx.Err() == nil {
+			v, l := p.worker.run(-1 - b)
+			copy(p.values[b*blockSize:], v)
+			copy(p.linear[b*blockSize:], l)
+		}
+	})
 	return p
 }
 
@@ -63,16 +99,16 @@ const (
 
 // sharpPilot draws the pilot of a sharpened run with the largest influence that can be the smooth
 // one; nil where nothing is won by it.
-func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Settings) *pilot {
+func (r *Ready) sharpPilot(ctx context.Context, y float64, gradient, slopes []float64, s Settings) *pilot {
 	if s.Plain || s.Digits == 0 && s.Trials > mostSharpened {
 		return nil
 	}
-	linear := m.linearPart(gradient, s.Coverage)
+	m, linear := r.model, r.linearPart(gradient, s.Coverage)
 	if linear == nil || linear.law.Coarse {
 		return nil
 	}
-	best := m.smoothest(linear, m.bySize(linear), y, m.cuts(m.reachable(out)), s, func(sharp *sharpening) *program {
-		return m.compileWith(out, slopes, m.ownStreams(), sharp)
+	best := m.smoothest(ctx, linear, m.bySize(linear), y, m.cuts(r.needed), s, &r.space, func(sharp *sharpening) *program {
+		return r.program(slopes, sharp)
 	})
 	if best == nil || best.gain < leastGain {
 		return nil
@@ -82,17 +118,19 @@ func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Se
 
 // smoothest draws the pilot with each influence of a list that can be the smooth one, until the output is
 // exactly what it is taken for; if it never is, that by which most is won.
-func (m *Model) smoothest(linear *linearPart, list []int, y float64, cuts []float64, s Settings, compile func(*sharpening) *program) (best *pilot) {
+func (m *Model) smoothest(ctx context.Context, linear *linearPart, list []int, y float64, cuts []float64, s Settings, in *space, compile func(*sharpening) *program) (best *pilot) {
 	for _, i := range list {
-		sharp := &sharpening{linear: linear, y: y, tail: (1 - s.Coverage) / 2}
-		if !m.smoothInfluence(sharp, i, cuts[i]) {
+		bent := &sharpening{linear: linear, y: y, tail: (1 - s.Coverage) / 2}
+		if !m.smoothInfluence(bent, i, cuts[i]) {
 			continue
 		}
-		compiled := compile(sharp)
-		for _, straight := range []bool{true, false} {
-			program, as := *compiled, *sharp
-			program.sharp, as.straight = &as, straight
-			p := newPilot(&program, s.Seed)
+		straight := *bent
+		straight.straight = true
+		for _, p := range newPilots(ctx, compile(bent), []*sharpening{&straight, bent}, s.Seed, in) {
+			if ctx.Err() != nil {
+				return nil
+			}
+			as := p.worker.sharp
 			if as.exact = p.off <= hardlyOff; p.off <= mostOffset {
 				as.lay(p)
 			}

@@ -34,6 +34,8 @@ type step struct {
 	linear linearTerm
 	// influence is the number of what is drawn, -1 for what others are mixed of.
 	influence int
+	// node that the step works out, or of the influence that it was first needed for.
+	node Node
 	// at are the same operation with the smooth influence at each of its points, where it
 	// depends on that one.
 	at []step
@@ -44,6 +46,8 @@ type step struct {
 type linearTerm struct {
 	slot        int
 	mean, slope float64
+	influence   int
+	some        bool // false of none
 }
 
 // draw is an influence: the stream and the distribution that it is drawn from,
@@ -101,6 +105,11 @@ func (m *Model) compile(out Node, slopes []float64) *program {
 
 // compileWith is compile with the keys of the random streams.
 func (m *Model) compileWith(out Node, slopes []float64, keys streams, sharp *sharpening) *program {
+	return &m.compiled(out, slopes, keys, sharp).p
+}
+
+// compiled is the compiler that has made a program.
+func (m *Model) compiled(out Node, slopes []float64, keys streams, sharp *sharpening) *compiler {
 	c := &compiler{
 		m: m, streams: keys, needed: m.reachable(out), slopes: slopes,
 		normals: make(map[int][]int), scales: make(map[uint64]int), waiting: make(map[Node]linearTerm),
@@ -120,7 +129,7 @@ func (m *Model) compileWith(out Node, slopes []float64, keys streams, sharp *sha
 	}
 	c.p.out = c.at[out]
 	c.p.outAt = c.operandAt(out)
-	return &c.p
+	return c
 }
 
 func (c *compiler) findLastUses(out Node) {
@@ -182,7 +191,7 @@ func (c *compiler) compileNode(i Node) operand {
 	case n.op == opInfluence:
 		return c.compileInfluence(i)
 	}
-	st := step{op: n.op, left: c.at[n.left]}
+	st := step{op: n.op, left: c.at[n.left], node: i}
 	if n.op >= opAdd {
 		st.right = c.at[n.right]
 	}
@@ -205,7 +214,7 @@ func (c *compiler) compileNode(i Node) operand {
 func (c *compiler) compileInfluence(i Node) operand {
 	number := int(c.m.nodes[i].left)
 	in := &c.m.influences[number]
-	st := step{op: opInfluence, mean: in.Distribution.summary().Mean, influence: number}
+	st := step{op: opInfluence, mean: in.Distribution.summary().Mean, influence: number, node: i}
 	if i == c.smooth {
 		c.pointed[i] = c.p.sharp.at()
 	}
@@ -214,12 +223,12 @@ func (c *compiler) compileInfluence(i Node) operand {
 	case g >= 0:
 		st.draw = c.mixture(g, row)
 	case student && (c.m.scaleOf[number] >= 0 || c.cuts[number] > 0):
-		st.draw = c.scaledNormal(number, t)
+		st.draw = c.scaledNormal(i, t)
 	default:
 		st.draw = draw{key: c.streams.influence(number), dist: in.Distribution}
 	}
 	st.dst = c.slot()
-	term := linearTerm{st.dst, st.mean, c.slopes[number]}
+	term := linearTerm{st.dst, st.mean, c.slopes[number], number, true}
 	if c.uses[i] == 1 && c.summed(i) {
 		c.waiting[i] = term
 	} else {
@@ -268,29 +277,35 @@ func (c *compiler) mixture(group, row int) (d draw) {
 		d.mix[j] = weighted{s, times(u, g.root[row][j])}
 	}
 	if g.nu > 0 {
-		d.scaled, d.scale = true, c.scale(^c.streams.influence(g.members[0]), g.nu)
+		d.scaled, d.scale = true, c.scale(^c.streams.influence(g.members[0]), g.nu, 0)
 	}
 	return d
 }
 
 // scaledNormal returns a draw from a normal distribution that is scaled as others of its set
 // of readings are, or for itself.
-func (c *compiler) scaledNormal(number int, t StudentT) draw {
-	own := c.streams.influence(number)
-	key := ^own
-	if k := c.m.scaleOf[number]; k >= 0 {
-		key = c.streams.scale(k)
-	}
-	return draw{key: own, dist: Normal{0, t.Sigma}, scaled: true, scale: c.scale(key, t.Nu), cut: c.cuts[number], sigma: t.Sigma}
+func (c *compiler) scaledNormal(i Node, t StudentT) draw {
+	number := int(c.m.nodes[i].left)
+	d := draw{key: c.streams.influence(number), dist: Normal{0, t.Sigma}, scaled: true, cut: c.cuts[number], sigma: t.Sigma}
+	d.scale = c.scale(c.scaleKey(number), t.Nu, i)
+	return d
 }
 
-// scale returns the slot of a scale. It is drawn when it is first asked for, and keeps its
-// slot.
-func (c *compiler) scale(key uint64, nu float64) int {
+// scaleKey is that of the scale which an influence is drawn with.
+func (c *compiler) scaleKey(number int) uint64 {
+	if k := c.m.scaleOf[number]; k >= 0 {
+		return c.streams.scale(k)
+	}
+	return ^c.streams.influence(number)
+}
+
+// scale returns the slot of a scale. It is drawn when it is first asked for, for an influence, and
+// keeps its slot.
+func (c *compiler) scale(key uint64, nu float64, first Node) int {
 	slot, drawn := c.scales[key]
 	if !drawn {
 		slot = c.slot()
-		c.p.steps = append(c.p.steps, step{op: opInfluence, influence: -1, dst: slot, draw: draw{key: mix(key), dist: rootOfGamma{nu}}})
+		c.p.steps = append(c.p.steps, step{op: opInfluence, influence: -1, node: first, dst: slot, draw: draw{key: mix(key), dist: rootOfGamma{nu}}})
 		c.scales[key] = slot
 	}
 	return slot

@@ -92,7 +92,7 @@ func TestTrialsAreAPrefix(t *testing.T) {
 func sample(t *testing.T, m *Model, out Node, seed uint64, trials int) []float64 {
 	t.Helper()
 	values := make([]float64, trials)
-	err := m.newSampler(out, Settings{Seed: seed}).fill(context.Background(), values, 0)
+	err := m.Ready(out).newSampler(context.Background(), Settings{Seed: seed}).fill(context.Background(), values, 0)
 	require.NoError(t, err)
 	return values
 }

@@ -14,22 +14,25 @@ type sampler struct {
 	total    sums
 	progress func(trials int)
 	sharp    *sharpTrials // nil where the order of the trials is all that counts
+	space    *space
 }
 
-func (m *Model) newSampler(out Node, s Settings) *sampler {
+// newSampler draws the pilot as well. What it returns is of no use once the context is done.
+func (r *Ready) newSampler(ctx context.Context, s Settings) *sampler {
+	m, out := r.model, r.out
 	v := m.values(out, mean)
 	gradient := m.gradient(out, v)
-	slopes := uncut(gradient, m.cuts(m.reachable(out)))
-	sm := &sampler{progress: s.Progress}
-	pilot := m.sharpPilot(out, v[out], gradient, slopes, s)
+	slopes := uncut(gradient, m.cuts(r.needed))
+	sm := &sampler{progress: s.Progress, space: &r.space}
+	pilot := r.sharpPilot(ctx, v[out], gradient, slopes, s)
 	if pilot == nil {
-		pilot = newPilot(m.compile(out, slopes), s.Seed)
+		pilot = newPilot(ctx, r.program(slopes, nil), s.Seed, &r.space)
 	} else {
-		sm.sharp = newSharpTrials(pilot.worker.sharp)
+		sm.sharp = newSharpTrials(pilot.worker.sharp, &r.space)
 	}
 	sm.workers = append(sm.workers, pilot.worker)
 	for range runtime.GOMAXPROCS(0) - 1 {
-		sm.workers = append(sm.workers, pilot.worker.program.newWorker(s.Seed))
+		sm.workers = append(sm.workers, pilot.worker.program.newWorkerIn(s.Seed, &r.space))
 	}
 	sm.control = m.newControl(pilot, v[out], slopes)
 	return sm

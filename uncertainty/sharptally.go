@@ -1,9 +1,11 @@
 package uncertainty
 
 import (
+	"context"
 	"math"
 	"runtime"
 	"sort"
+	"sync"
 
 	"minim/uncertainty/law"
 	"minim/uncertainty/parallel"
@@ -18,10 +20,14 @@ type sharpTally struct {
 	curve law.Curve // D
 	// x and f are F between the first and the last place, close enough for straight lines.
 	x, f []float64
+	ctx  context.Context // while the run goes on
 }
 
+// scratches are used again.
+var scratches = sync.Pool{New: func() any { return newScratch(nil) }}
+
 // tally is nil where the run is not sharpened, or turned out not to be what it was taken for.
-func (s *sharpTrials) tally() *sharpTally {
+func (s *sharpTrials) tally(ctx context.Context) *sharpTally {
 	if s == nil || s.broken {
 		return nil
 	}
@@ -29,7 +35,7 @@ func (s *sharpTrials) tally() *sharpTally {
 	for k, sum := range s.sums {
 		d[k] = sum.sum / float64(s.n)
 	}
-	t := &sharpTally{sharpening: s.sharpening, n: s.n, rests: s.rests, curve: law.NewCurve(s.q, d)}
+	t := &sharpTally{sharpening: s.sharpening, n: s.n, rests: s.rests, curve: law.NewCurve(s.q, d), ctx: ctx}
 	t.fill()
 	for _, p := range []float64{s.tail, 1 - s.tail} {
 		if !t.linearHolds(t.quantile(p)) {
@@ -108,26 +114,8 @@ func (t *sharpTally) below(x float64, _ bool) float64 {
 	return float64(float64(t.n) * t.probability(x))
 }
 
-// shortest looks at intervals from so many equal steps of probability on, and then about the best.
 func (t *sharpTally) shortest(q int) (low, high float64) {
-	coverage := float64(q) / float64(t.n)
-	length := func(p float64) float64 { return t.quantile(p+coverage) - t.quantile(p) }
-	const steps = 400
-	best, step := t.tail, (1-coverage)/steps
-	for k := range steps - 1 {
-		if p := float64(float64(k+1) * step); length(p) < length(best) {
-			best = p
-		}
-	}
-	for range 3 {
-		step = float64(step / 4)
-		for _, p := range []float64{best - float64(3*step), best - float64(2*step), best - step, best + step, best + float64(2*step), best + float64(3*step)} {
-			if p > 0 && p < 1-coverage && length(p) < length(best) {
-				best = p
-			}
-		}
-	}
-	return t.quantile(best), t.quantile(best + coverage)
+	return shortestBetween(t.quantile, float64(q)/float64(t.n), t.tail)
 }
 
 // thinned keeps the curve, and forgets the trials and what they were reckoned with.
@@ -211,12 +199,12 @@ const mostOff = 6
 func (t *sharpTally) overBlocks(make1 func(r rests, scratch *scratch) squares) (all squares) {
 	n := len(t.rests.base)
 	blocks := make([]squares, blocksFor(n))
-	space := make([]*scratch, runtime.GOMAXPROCS(0))
-	parallel.Do(len(blocks), len(space), func(worker, b int) {
-		if space[worker] == nil {
-			space[worker] = newScratch()
+	parallel.Do(len(blocks), runtime.GOMAXPROCS(0), func(_, b int) {
+		if t.ctx == nil || t.ctx.Err() == nil {
+			scratch := scratches.Get().(*scratch)
+			blocks[b] = make1(t.rests.from(b*blockSize, min((b+1)*blockSize, n)), scratch)
+			scratches.Put(scratch)
 		}
-		blocks[b] = make1(t.rests.from(b*blockSize, min((b+1)*blockSize, n)), space[worker])
 	})
 	for _, b := range blocks {
 		all.add(b)

@@ -11,6 +11,7 @@ type sharpTrials struct {
 	sums   []squares
 	blocks [][]squares
 	bad    []bool
+	space  *space
 }
 
 // squares are a sum and a sum of squares.
@@ -21,8 +22,8 @@ func (s *squares) add(b squares) {
 	s.square += b.square
 }
 
-func newSharpTrials(s *sharpening) *sharpTrials {
-	return &sharpTrials{sharpening: s, sums: make([]squares, len(s.q))}
+func newSharpTrials(s *sharpening, in *space) *sharpTrials {
+	return &sharpTrials{sharpening: s, sums: in.sums(len(s.q)), space: in}
 }
 
 // extend makes space for so many trials more, unless there are too many.
@@ -32,12 +33,15 @@ func (s *sharpTrials) extend(trials int) {
 		s.rests = rests{}
 		return
 	}
-	all := s.newRests(s.n + trials)
+	all := s.newRests(s.n+trials, s.space)
 	for k, old := range s.rests.lists() {
 		copy(*all.lists()[k], *old)
 	}
 	s.rests = all
 	s.blocks, s.bad = make([][]squares, blocksFor(trials)), make([]bool, blocksFor(trials))
+	for b := range s.blocks {
+		s.blocks[b] = s.space.sums(len(s.q))
+	}
 }
 
 // take sums up the block that a worker has run, number b of those that were made space for.
@@ -50,7 +54,6 @@ func (s *sharpTrials) take(w *worker, values []float64, b int) {
 	if s.bad[b] = !w.record(values, r); s.bad[b] {
 		return
 	}
-	s.blocks[b] = make([]squares, len(s.q))
 	for k, q := range s.q {
 		s.blocks[b][k] = s.sumUp(r, w.aside.scratch, q)
 	}

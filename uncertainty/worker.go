@@ -18,14 +18,16 @@ type worker struct {
 	aside *aside
 }
 
-func (p *program) newWorker(seed uint64) *worker {
+func (p *program) newWorker(seed uint64) *worker { return p.newWorkerIn(seed, nil) }
+
+func (p *program) newWorkerIn(seed uint64, in *space) *worker {
 	w := &worker{program: p, seed: seed, source: newSource(), slot: make([][]float64, p.slots+1)}
 	for i := range w.slot {
-		w.slot[i] = make([]float64, blockSize)
+		w.slot[i] = in.numbers(blockSize)
 	}
-	w.linear = make([]float64, blockSize)
+	w.linear = in.numbers(blockSize)
 	if p.sharp != nil {
-		w.aside = p.sharp.newAside()
+		w.aside = p.sharp.newAside(in)
 	}
 	return w
 }

@@ -1,0 +1,118 @@
+package uncertainty
+
+import "context"
+
+// Ready is an output of a model that is evaluated again and again while what is known of influences
+// and constants changes. It keeps what was compiled, and the memory of its runs; what it gives is to
+// the last bit what the changed model gives by itself. It serves one goroutine at a time, and the model
+// is its own meanwhile: nothing else may extend or change it.
+type Ready struct {
+	model    *Model
+	out      Node
+	stated   *stated
+	compiled map[Node]*compiler // by the smooth influence, -1 without one
+	space    space
+	needed   []bool
+	// law of the linear part for the coverage probability lawFor, 0 where there is none yet.
+	linear *linearPart
+	lawFor float64
+}
+
+// Ready keeps an output for many evaluations.
+func (m *Model) Ready(out Node) *Ready {
+	return &Ready{model: m, out: out, compiled: make(map[Node]*compiler), needed: m.reachable(out)}
+}
+
+// Change makes the model what it was when it was first changed, or taken over, but for some changes:
+// each time all of them are to be given. See [Model.Change].
+func (r *Ready) Change(list []Change) (found []bool, err error) {
+	r.Restore()
+	if found, err = r.model.Change(0, list); err != nil {
+		r.Restore()
+	}
+	return found, err
+}
+
+// Restore makes the model what it was then. What was appended since is gone.
+func (r *Ready) Restore() {
+	if r.stated == nil {
+		r.stated = r.model.stated()
+	}
+	r.model.restore(r.stated)
+	r.linear, r.lawFor = nil, 0
+}
+
+// Take goes on with an output of another model. Where its structure is the same, node by node,
+// what was compiled serves again.
+func (r *Ready) Take(m *Model, out Node) {
+	same := r.isLike(m, out)
+	r.model, r.out, r.needed, r.stated = m, out, m.reachable(out), nil
+	r.linear, r.lawFor = nil, 0
+	if !same {
+		clear(r.compiled)
+	}
+	for _, c := range r.compiled {
+		c.m, c.streams = m, m.ownStreams()
+	}
+}
+
+// isLike reports whether the structure of another model is the same.
+func (r *Ready) isLike(m *Model, out Node) bool {
+	if out != r.out || len(m.groups) > 0 {
+		return false
+	}
+	for i, needed := range m.reachable(out) {
+		a, b := &r.model.nodes[i], &m.nodes[i]
+		if needed != r.needed[i] || needed && (a.op != b.op || a.left != b.left || a.right != b.right) {
+			return false
+		}
+	}
+	return true
+}
+
+// linearPart is that of the model as it is.
+func (r *Ready) linearPart(gradient []float64, coverage float64) *linearPart {
+	if r.lawFor != coverage {
+		r.linear, r.lawFor = r.model.linearPart(gradient, coverage), coverage
+	}
+	return r.linear
+}
+
+// program for the slopes of the linear part, with the smooth influence of a sharpened run, if any.
+func (r *Ready) program(slopes []float64, sharp *sharpening) *program {
+	smooth := Node(-1)
+	if sharp != nil {
+		smooth = sharp.node
+	}
+	if c := r.compiled[smooth]; c != nil && c.again(slopes, r.model.cuts(r.needed), sharp) {
+		return &c.p
+	}
+	c := r.model.compiled(r.out, slopes, r.model.ownStreams(), sharp)
+	r.compiled[smooth] = c
+	return &c.p
+}
+
+// Simulate is [Model.Simulate] of the model as it is. What it returns holds until the next one, or
+// for good after [MonteCarlo.Thin].
+func (r *Ready) Simulate(ctx context.Context, s Settings) (MonteCarlo, error) {
+	s = s.WithDefaults()
+	if err := s.Check(); err != nil {
+		return MonteCarlo{}, err
+	}
+	if s.Enough {
+		return r.enough(ctx, s)
+	}
+	if err := r.model.checkDivisors(r.needed); err != nil {
+		return MonteCarlo{}, err
+	}
+	r.space.clear()
+	one := &run{Settings: s, sampler: r.newSampler(ctx, s), kept: newKeeper(s, &r.space), least: r.model.leastDegrees(r.needed)}
+	draw := one.fixed
+	if s.Digits > 0 {
+		draw = one.adaptive
+	}
+	if err := draw(ctx); err != nil {
+		return MonteCarlo{}, err
+	}
+	return one.result(ctx)
+}
