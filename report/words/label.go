@@ -61,7 +61,7 @@ func (p *Paper) label(h *route.Handled, all []route.Handled, l Label) (lines []p
 	}
 	q := p.prep()
 	add("bar", p.bars()...)
-	add("name", q.Solute.Name+" in "+liquidNames(h))
+	add("name", soluteNamed(q)+" in "+liquidNames(h))
 	add("strength", strengthOn(q, h))
 	add("small", shown(q, h), countedAs(q))
 	add("hazard", hazardLines(q, p.result(), h)...)

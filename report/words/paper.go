@@ -183,7 +183,7 @@ func disagreement(r *route.Result) string {
 func (p *Paper) method() string {
 	r, q := p.result(), p.prep()
 	steps := clause.Each(r.Route.Steps, func(s route.Step) string { return verb.Doing(&s, q.Solute.Weighed(), q.Solvent.Name) })
-	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, p.told("is", "was"), quantity.Series(countedSteps(steps), "and"))
+	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), soluteNamed(q), q.Solvent.Name, p.told("is", "was"), quantity.Series(countedSteps(steps), "and"))
 	text += inWhichOrder(q, r.Route)
 	text += p.methodResult()
 	text += when(unnamed(q), fmt.Sprintf(" The strength is %s.", countedAs(q)))

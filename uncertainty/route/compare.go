@@ -169,10 +169,6 @@ func (p *Prep) compiled(r *Route) (*compiler, Result, error) {
 		return nil, result, nil
 	}
 	c, err := p.compile(r)
-	if reason, no := equipment.WhyNot(err); no {
-		result.Reason = reason
-		return nil, result, nil
-	}
 	if err != nil {
 		result, _, err = orWithout(result, err)
 		return nil, result, err
@@ -189,7 +185,11 @@ func newResult(r *Route) Result {
 
 // orWithout is an error about a route, or where that is a finding the result that says so.
 func orWithout(r Result, err error) (Result, *compiler, error) {
-	if reason := withoutResult(err); !reason.None() {
+	reason, no := equipment.WhyNot(err)
+	if !no {
+		reason = withoutResult(err)
+	}
+	if !reason.None() {
 		r = newResult(r.Route)
 		r.Reason = reason
 		return r, nil, nil
@@ -203,9 +203,9 @@ func (c *compiler) assess(coverage float64) (Result, *compiler, error) {
 	if err := result.propagate(c, p, coverage); err != nil {
 		return orWithout(result, err)
 	}
-	if e := c.refused(c.route.Made); e != nil {
+	if reason := c.refused(c.route.Made); !reason.None() {
 		result = newResult(c.route)
-		result.Reason, result.Refused = e.Reason, true
+		result.Reason, result.Refused = reason, true
 		return result, nil, nil
 	}
 	result.SoluteUsed, result.MadeML, result.LeftOverML = c.soluteUsed, c.made, unlessRounding(c.leftOver)
