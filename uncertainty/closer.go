@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"runtime"
+	"sync"
 	"sync/atomic"
 
 	"minim/uncertainty/parallel"
@@ -13,6 +14,32 @@ import (
 type Quantity struct {
 	Model *Model
 	Node  Node
+
+	ready *Ready // by which what was compiled serves again, if any
+}
+
+// purpose is what a program is compiled for, beside the smooth influence.
+type purpose struct {
+	smooth Node // -1 for none
+	of     use
+}
+
+type use int
+
+// A program draws an output by itself, beside the first of several quantities, or as that first.
+const (
+	alone use = iota
+	besideFirst
+	asFirst
+)
+
+// program without a linear part, with the keys of its random streams.
+func (q *Quantity) program(of use, keys streams, sharp *sharpening) *program {
+	slopes := make([]float64, len(q.Model.influences))
+	if q.ready == nil {
+		return q.Model.compileWith(q.Node, slopes, keys, sharp)
+	}
+	return q.ready.program(of, keys, slopes, sharp)
 }
 
 // CloserTo returns for each of some quantities the chance that it comes closer
@@ -32,18 +59,23 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 	}
 	chances := make([]float64, len(quantities))
 	chances[0] = 0.5
-	programs, counted := []*program{nil}, []int{0}
-	for i, q := range quantities {
+	for _, q := range quantities {
 		if err := q.Model.checkDivisors(q.Model.reachable(q.Node)); err != nil {
 			return nil, err
 		}
-		if i > 0 && sharpCloser(ctx, target, quantities[0], q, s, &chances[i]) {
-			continue
+	}
+	sharp, first := make([]bool, len(quantities)), newChampion(quantities[0], s)
+	parallel.Do(len(quantities)-1, len(quantities), func(_, i int) {
+		i++
+		sharp[i] = sharpCloser(ctx, target, first, quantities[i], s, &chances[i])
+	})
+	var programs []*program
+	var counted []int
+	for i, q := range quantities {
+		if !sharp[i] {
+			programs = append(programs, q.program(besideFirst, q.beside(quantities[0].Model), nil))
+			counted = append(counted, i)
 		}
-		if i > 0 {
-			programs, counted = append(programs, nil), append(counted, i)
-		}
-		programs[len(programs)-1] = q.Model.compileWith(q.Node, make([]float64, len(q.Model.influences)), q.beside(quantities[0].Model), nil)
 	}
 	if len(programs) == 1 {
 		return chances, ctx.Err()
@@ -58,12 +90,18 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 	return chances, nil
 }
 
+// spaces are used again.
+var spaces = sync.Pool{New: func() any { return new(space) }}
+
 // sharpCloser finds a chance by few trials, and reports whether that is as sure as by counting.
-func sharpCloser(ctx context.Context, target float64, first, other Quantity, s Settings, chance *float64) bool {
-	if s.Plain {
+func sharpCloser(ctx context.Context, target float64, first *champion, other Quantity, s Settings, chance *float64) bool {
+	if s.Plain || ctx.Err() != nil {
 		return false
 	}
-	d := newDuel(ctx, target, first, other, s)
+	in := spaces.Get().(*space)
+	defer spaces.Put(in)
+	in.clear()
+	d := newDuel(ctx, target, first, other, s, in)
 	if d == nil {
 		return false
 	}

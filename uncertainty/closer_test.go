@@ -20,7 +20,7 @@ func quantityOf(shift float64, errors ...Influence) Quantity {
 	for _, in := range errors {
 		n = m.Add(n, m.Influence(in))
 	}
-	return Quantity{m, n}
+	return Quantity{Model: m, Node: n}
 }
 
 // errorOf is a normal error of mean 0.
@@ -58,7 +58,7 @@ func TestCloserTies(t *testing.T) {
 	m := new(Model)
 	x := add(m, "x", Normal{0, 1})
 	half := m.Multiply(x, m.Constant(0.5))
-	chances := closer(t, 0, Quantity{m, x}, Quantity{m, x}, Quantity{m, m.Subtract(m.Constant(0), x)}, Quantity{m, half}, Quantity{m, m.Add(x, x)}, Quantity{m, m.Constant(0)})
+	chances := closer(t, 0, Quantity{Model: m, Node: x}, Quantity{Model: m, Node: x}, Quantity{Model: m, Node: m.Subtract(m.Constant(0), x)}, Quantity{Model: m, Node: half}, Quantity{Model: m, Node: m.Add(x, x)}, Quantity{Model: m, Node: m.Constant(0)})
 	assert.Equal(t, []float64{0.5, 0.5, 0.5, 1, 0, 1}, chances)
 	assert.Equal(t, []float64{0.5, 0.5}, closer(t, 3, quantityOf(5), quantityOf(1)), "constants")
 	assert.Equal(t, []float64{0.5, 0, 1}, closer(t, 3, quantityOf(5), quantityOf(0), quantityOf(4.5)), "constants")
@@ -105,7 +105,7 @@ func TestCloserErrors(t *testing.T) {
 		{m.Subtract(large, large), Settings{Trials: fewestTrials}, ErrNotFinite},
 		{x, Settings{Trials: 3}, Settings{Trials: 3}.Check()},
 	} {
-		for _, quantities := range [][]Quantity{{{m, x}, {m, c.out}}, {{m, c.out}, {m, x}}} {
+		for _, quantities := range [][]Quantity{{{Model: m, Node: x}, {Model: m, Node: c.out}}, {{Model: m, Node: c.out}, {Model: m, Node: x}}} {
 			chances, err := CloserTo(context.Background(), 1, quantities, c.s)
 			assert.Equal(t, c.want, err)
 			assert.Equal(t, []float64(nil), chances)
@@ -135,7 +135,7 @@ func TestCloserSharper(t *testing.T) {
 			reading = m.Influence(Influence{Code: "reading", Owner: use, Distribution: StudentT{0, u, nu}, DegreesOfFreedom: nu, Set: Set{Owner: use}})
 		}
 		taken := m.Add(m.Constant(1), pipette, reading)
-		return Quantity{m, m.Divide(m.Multiply(stock, taken), m.Add(m.Constant(target), owned(use, "flask", Rectangular{-0.01, 0.01})))}
+		return Quantity{Model: m, Node: m.Divide(m.Multiply(stock, taken), m.Add(m.Constant(target), owned(use, "flask", Rectangular{-0.01, 0.01})))}
 	}
 	for _, n := range []int{0, 4} {
 		both := []Quantity{route("one", 1, 0.01, 0), route("other", 1.005, 0.02, n)}

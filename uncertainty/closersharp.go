@@ -23,17 +23,19 @@ import (
 // influence of its own, the smooth one. Any r will do; the best is by least squares. What both have
 // in part in common, as one unknown σ of readings, is left out of either linear part.
 type duel struct {
-	target       float64
-	first, other *sharpening
-	linear       float64 // P
-	weight       float64
-	workers      [][2]*worker
-	seed         uint64
+	target  float64
+	first   *champion
+	other   *sharpening
+	linear  float64 // P
+	weight  float64
+	program *program // of the other
+	seed    uint64
+	space   *space
 }
 
 // newDuel is nil where there is nothing to be gained.
-func newDuel(ctx context.Context, target float64, first, other Quantity, s Settings) *duel {
-	d := &duel{target: target, seed: s.Seed}
+func newDuel(ctx context.Context, target float64, first *champion, other Quantity, s Settings, in *space) *duel {
+	d := &duel{target: target, seed: s.Seed, space: in}
 	streams := other.beside(first.Model)
 	a, b := first.split(first.Model.ownStreams()), other.split(streams)
 	if a == nil || b == nil {
@@ -41,27 +43,23 @@ func newDuel(ctx context.Context, target float64, first, other Quantity, s Setti
 	}
 	r := a.share(b)
 	laws := [3]*linearPart{first.Model.linearPart(a.own, s.Coverage), other.Model.linearPart(b.own, s.Coverage), first.Model.linearPart(a.shared, s.Coverage)}
-	whole := [2]*linearPart{first.Model.linearPart(added(a.own, a.shared), s.Coverage), other.Model.linearPart(added(b.own, b.shared), s.Coverage)}
+	d.first = first.with(added(a.own, a.shared), a.y)
+	whole := [2]*linearPart{d.first.linear, other.Model.linearPart(added(b.own, b.shared), s.Coverage)}
 	if laws[0] == nil || laws[1] == nil || whole[0] == nil || whole[1] == nil || whole[0].law.Coarse || whole[1].law.Coarse {
 		return nil
 	}
-	d.first = &sharpening{linear: whole[0], y: a.y, influence: -1, node: -1}
 	d.linear = linearChance(laws, a.y-target, b.y-target, r)
 	cuts := other.Model.cuts(other.Model.reachable(other.Node))
 	own := *whole[1]
 	own.slopes = b.own // of which the smooth one is
-	pilot := other.Model.smoothest(ctx, whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, nil, func(sharp *sharpening) *program {
-		return other.Model.compileWith(other.Node, make([]float64, len(b.own)), streams, sharp)
+	pilot := other.Model.smoothest(ctx, whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, in, func(sharp *sharpening) *program {
+		return other.program(besideFirst, streams, sharp)
 	})
 	if pilot == nil || pilot.off > hardlyOff {
 		return nil
 	}
-	d.other = pilot.worker.sharp
-	p := first.Model.compileWith(first.Node, make([]float64, len(a.own)), first.Model.ownStreams(), d.first)
-	for range runtime.GOMAXPROCS(0) {
-		d.workers = append(d.workers, [2]*worker{p.newWorker(s.Seed), pilot.worker.program.newWorker(s.Seed)})
-	}
-	d.weigh()
+	d.other, d.program = pilot.worker.sharp, pilot.worker.program
+	d.weigh(ctx)
 	return d
 }
 
@@ -178,10 +176,22 @@ func (l *linearPart) smaller(b float64, other []law.Node, a float64) float64 {
 	return sum
 }
 
+// fighter draws the other of a duel, on one processor.
+type fighter struct {
+	*worker
+	rests                    rests
+	upperLinear, lowerLinear []float64
+}
+
+func (d *duel) newFighter() *fighter {
+	in := d.space
+	return &fighter{d.program.newWorkerIn(d.seed, in), d.other.newRests(blockSize, in), in.numbers(blockSize), in.numbers(blockSize)}
+}
+
 // block is A - w B, summed up over one block of trials; false where the smooth influence is not as
 // it must be.
-func (d *duel) block(w [2]*worker, b, n int) (sum squares, sound bool) {
-	a, bs, sound := d.chances(w, b, n)
+func (d *duel) block(f *fighter, first firstDraws, b, n int) (sum squares, sound bool) {
+	a, bs, sound := d.chances(f, first, b, n)
 	for i, x := range a {
 		x -= float64(d.weight * bs[i])
 		sum.add(squares{x, float64(x * x)})
@@ -190,16 +200,15 @@ func (d *duel) block(w [2]*worker, b, n int) (sum squares, sound bool) {
 }
 
 // chances A and B of each trial of a block.
-func (d *duel) chances(w [2]*worker, b, n int) (ofOutput, ofLinear []float64, sound bool) {
-	first, _ := w[0].run(b)
-	values, _ := w[1].run(b)
-	rests := d.other.newRests(n, nil)
-	sound = w[1].record(values[:n], rests)
-	scratch := w[1].aside.scratch
+func (d *duel) chances(f *fighter, first firstDraws, b, n int) (ofOutput, ofLinear []float64, sound bool) {
+	drawn, linear := first.block(b, n)
+	values, _ := f.run(b)
+	rests := f.rests.from(0, n)
+	sound = f.record(values[:n], rests)
+	scratch := f.aside.scratch
 	upper, lower := scratch.sum[:n], scratch.other[:n]
-	upperLinear, lowerLinear := make([]float64, n), make([]float64, n)
-	linear := w[0].aside.linearOf(d.first, n)
-	for i, c := range first[:n] {
+	upperLinear, lowerLinear := f.upperLinear[:n], f.lowerLinear[:n]
+	for i, c := range drawn {
 		by, byLinear := math.Abs(c-d.target), math.Abs(linear[i]-d.target)
 		upper[i], lower[i] = d.target+by, d.target-by
 		upperLinear[i], lowerLinear[i] = d.target+byLinear, d.target-byLinear
@@ -214,9 +223,8 @@ func (d *duel) chances(w [2]*worker, b, n int) (ofOutput, ofLinear []float64, so
 	return upper, upperLinear, sound
 }
 
-// linearOf is y + L of each trial.
-func (a *aside) linearOf(s *sharpening, n int) []float64 {
-	sum := make([]float64, n)
+// linearOf works out y + L of each trial.
+func (a *aside) linearOf(s *sharpening, sum []float64) {
 	for k, part := range a.parts {
 		most := s.linear.most[k]
 		for i := range sum {
@@ -227,14 +235,18 @@ func (a *aside) linearOf(s *sharpening, n int) []float64 {
 			}
 		}
 	}
-	return sum
 }
 
 // weigh finds the weight in the blocks of a pilot.
-func (d *duel) weigh() {
-	var a, b []float64
+func (d *duel) weigh(ctx context.Context) {
+	n := pilotBlocks * blockSize
+	a, b := d.space.numbers(n)[:0], d.space.numbers(n)[:0]
+	f, first := d.newFighter(), d.first.drawn(ctx, 0)
 	for block := range pilotBlocks {
-		ofOutput, ofLinear, _ := d.chances(d.workers[0], -1-block, blockSize)
+		if ctx.Err() != nil {
+			return
+		}
+		ofOutput, ofLinear, _ := d.chances(f, first, -1-block, blockSize)
 		a, b = append(a, ofOutput...), append(b, ofLinear...)
 	}
 	d.weight, _ = regress(a, b, 0)
@@ -242,11 +254,17 @@ func (d *duel) weigh() {
 
 // chance from so many trials, with its standard error; false where it cannot be told.
 func (d *duel) chance(ctx context.Context, trials int) (e estimate, ok bool) {
+	first := d.first.drawn(ctx, trials)
 	blocks, sound := make([]squares, blocksFor(trials)), make([]bool, blocksFor(trials))
-	parallel.Do(len(blocks), len(d.workers), func(worker, b int) {
-		if ctx.Err() == nil {
-			blocks[b], sound[b] = d.block(d.workers[worker], b, min(blockSize, trials-b*blockSize))
+	fighters := make([]*fighter, runtime.GOMAXPROCS(0))
+	for i := range fighters {
+		fighters[i] = d.newFighter()
+	}
+	parallel.Do(len(blocks), len(fighters), func(worker, b int) {
+		if ctx.Err() != nil {
+			return
 		}
+		blocks[b], sound[b] = d.block(fighters[worker], first, b, min(blockSize, trials-b*blockSize))
 	})
 	var all squares
 	for _, b := range blocks {

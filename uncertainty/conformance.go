@@ -67,6 +67,12 @@ func (mc *MonteCarlo) ConformanceProbability(l Limits) float64 { return mc.insid
 // ChanceError is the standard error of [MonteCarlo.ConformanceProbability].
 func (mc *MonteCarlo) ChanceError(l Limits) float64 { return mc.inside(l).err }
 
+// Chance is both at once, which takes half the time.
+func (mc *MonteCarlo) Chance(l Limits) (p, standardError float64) {
+	e := mc.inside(l)
+	return e.value, e.err
+}
+
 func (mc *MonteCarlo) inside(l Limits) estimate {
 	if sharp, yes := mc.tally.(*sharpTally); yes {
 		return sharp.inside(l)

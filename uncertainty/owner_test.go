@@ -70,7 +70,7 @@ func TestCloserByOwners(t *testing.T) {
 		}
 		in := ownedBy(Owner{Kind: OneUse, Name: name, Step: 1}, "reading")
 		in.Distribution = Normal{0, u}
-		return Quantity{m, m.Add(sum, m.Influence(in))}
+		return Quantity{Model: m, Node: m.Add(sum, m.Influence(in))}
 	}
 	apart := closer(t, 0, route("one", 1), route("other", 3))
 	atChance(t, "no bias", 2/math.Pi*math.Atan(1.0/3), apart[1])

@@ -22,7 +22,8 @@ type pilot struct {
 	// what it is taken for.
 	off float64
 	// gain is how many times less the variance of the better end is than that of sorted trials.
-	gain float64
+	gain  float64
+	space *space
 }
 
 // newPilots draws the pilot of a sharpened run, of each of some ways to take the same trials.
@@ -32,7 +33,7 @@ func newPilots(ctx context.Context, program *program, ways []*sharpening, seed u
 	for k, way := range ways {
 		as, worker := *program, *first
 		as.sharp, worker.program = way, &as
-		pilots[k] = &pilot{worker: &worker, rests: way.newRests(pilotBlocks*blockSize, in)}
+		pilots[k] = &pilot{worker: &worker, rests: way.newRests(pilotBlocks*blockSize, in), space: in}
 	}
 	values, linear := in.numbers(pilotBlocks*blockSize), in.numbers(pilotBlocks*blockSize)
 	parallel.Do(pilotBlocks, 1, func(_, b int) {
@@ -108,7 +109,7 @@ func (r *Ready) sharpPilot(ctx context.Context, y float64, gradient, slopes []fl
 		return nil
 	}
 	best := m.smoothest(ctx, linear, m.bySize(linear), y, m.cuts(r.needed), s, &r.space, func(sharp *sharpening) *program {
-		return r.program(slopes, sharp)
+		return r.program(alone, m.ownStreams(), slopes, sharp)
 	})
 	if best == nil || best.gain < leastGain {
 		return nil
@@ -172,7 +173,9 @@ func (s *sharpening) lay(p *pilot) {
 	if s.tail == 0 {
 		return
 	}
-	sorted := slices.Sorted(slices.Values(p.values))
+	sorted := p.space.numbers(len(p.values))
+	copy(sorted, p.values)
+	slices.Sort(sorted)
 	at := func(p float64) float64 { return sorted[int(p*float64(len(sorted)))] }
 	var parts []float64
 	for _, part := range placesInTail {
@@ -204,7 +207,7 @@ const leastGain = 2
 // weigh returns what L is to count at q, by the regression of A on B in the pilot, and how many
 // times less than that of 0 and 1 the variance is then.
 func (s *sharpening) weigh(p *pilot, q float64) (weight, gain float64) {
-	var a, b []float64
+	a, b := p.space.numbers(len(p.values))[:0], p.space.numbers(len(p.values))[:0]
 	scratch := p.worker.aside.scratch
 	for at := 0; at < len(p.values); at += blockSize {
 		places := scratch.all(q, blockSize)

@@ -20,7 +20,7 @@ func TestCancelledRuns(t *testing.T) {
 		assert.Equal(t, context.Canceled, err, "%+v", s)
 		assert.Equal(t, MonteCarlo{}, result)
 	}
-	chances, err := CloserTo(stopped, 1, []Quantity{{m, y}, {m, y}}, Settings{Trials: mostTrials})
+	chances, err := CloserTo(stopped, 1, []Quantity{{Model: m, Node: y}, {Model: m, Node: y}}, Settings{Trials: mostTrials})
 	assert.Equal(t, context.Canceled, err)
 	assert.Equal(t, []float64(nil), chances)
 

@@ -10,7 +10,7 @@ type Ready struct {
 	model    *Model
 	out      Node
 	stated   *stated
-	compiled map[Node]*compiler // by the smooth influence, -1 without one
+	compiled map[purpose]*compiler
 	space    space
 	needed   []bool
 	// law of the linear part for the coverage probability lawFor, 0 where there is none yet.
@@ -20,7 +20,7 @@ type Ready struct {
 
 // Ready keeps an output for many evaluations.
 func (m *Model) Ready(out Node) *Ready {
-	return &Ready{model: m, out: out, compiled: make(map[Node]*compiler), needed: m.reachable(out)}
+	return &Ready{model: m, out: out, compiled: make(map[purpose]*compiler), needed: m.reachable(out)}
 }
 
 // Change makes the model what it was when it was first changed, or taken over, but for some changes:
@@ -52,7 +52,7 @@ func (r *Ready) Take(m *Model, out Node) {
 		clear(r.compiled)
 	}
 	for _, c := range r.compiled {
-		c.m, c.streams = m, m.ownStreams()
+		c.m = m
 	}
 }
 
@@ -79,18 +79,24 @@ func (r *Ready) linearPart(gradient []float64, coverage float64) *linearPart {
 }
 
 // program for the slopes of the linear part, with the smooth influence of a sharpened run, if any.
-func (r *Ready) program(slopes []float64, sharp *sharpening) *program {
-	smooth := Node(-1)
+func (r *Ready) program(of use, keys streams, slopes []float64, sharp *sharpening) *program {
+	key := purpose{-1, of}
 	if sharp != nil {
-		smooth = sharp.node
+		key.smooth = sharp.node
 	}
-	if c := r.compiled[smooth]; c != nil && c.again(slopes, r.model.cuts(r.needed), sharp) {
-		return &c.p
+	if c := r.compiled[key]; c != nil {
+		c.streams = keys
+		if c.again(slopes, r.model.cuts(r.needed), sharp) {
+			return &c.p
+		}
 	}
-	c := r.model.compiled(r.out, slopes, r.model.ownStreams(), sharp)
-	r.compiled[smooth] = c
+	c := r.model.compiled(r.out, slopes, keys, sharp)
+	r.compiled[key] = c
 	return &c.p
 }
+
+// Quantity is the output as it is, to be compared with others by [CloserTo].
+func (r *Ready) Quantity() Quantity { return Quantity{r.model, r.out, r} }
 
 // Simulate is [Model.Simulate] of the model as it is. What it returns holds until the next one, or
 // for good after [MonteCarlo.Thin].

@@ -26,7 +26,7 @@ func (r *Ready) newSampler(ctx context.Context, s Settings) *sampler {
 	sm := &sampler{progress: s.Progress, space: &r.space}
 	pilot := r.sharpPilot(ctx, v[out], gradient, slopes, s)
 	if pilot == nil {
-		pilot = newPilot(ctx, r.program(slopes, nil), s.Seed, &r.space)
+		pilot = newPilot(ctx, r.program(alone, m.ownStreams(), slopes, nil), s.Seed, &r.space)
 	} else {
 		sm.sharp = newSharpTrials(pilot.worker.sharp, &r.space)
 	}

@@ -121,7 +121,7 @@ func TestCloserWithSets(t *testing.T) {
 		m := new(Model)
 		m.Number(Instrument, first)
 		use := Influence{Code: "use", Owner: Owner{Kind: OneUse, Name: first, Step: 1}, Distribution: StudentT{0, s, 1}, DegreesOfFreedom: 1, Set: Set{Owner: pipette}}
-		return Quantity{m, m.Influence(use)}
+		return Quantity{Model: m, Node: m.Influence(use)}
 	}
 	chances, err := CloserTo(context.Background(), 0, []Quantity{quantity("pipette", 1), quantity("flask", 100)}, Settings{Trials: 100_000})
 	require.NoError(t, err)

@@ -306,7 +306,7 @@ func (r *Result) conclude(c *compiler, coverage float64) (err error) {
 	r.Informative = r.Uninformative.None()
 	r.HoldsWithin = r.MonteCarlo.Within(p.Target.Value, coverage) / p.Target.Value
 	for i, t := range p.Tolerances {
-		r.Inside[i].Simulated, r.Inside[i].Error = r.MonteCarlo.ConformanceProbability(t.Limits), r.MonteCarlo.ChanceError(t.Limits)
+		r.Inside[i].Simulated, r.Inside[i].Error = r.MonteCarlo.Chance(t.Limits)
 	}
 	r.MonteCarlo.Thin(drawn)
 	return nil

@@ -132,7 +132,7 @@ func (l *Live) Update(ctx context.Context, changes []uncertainty.Change, first f
 	strengths := make([]uncertainty.Quantity, len(l.routes))
 	for i := range l.routes {
 		if c.Results[i].Possible {
-			strengths[i] = l.routes[i].quantity()
+			strengths[i] = l.routes[i].ready.Quantity()
 		}
 	}
 	if err := c.complete(ctx, strengths); err != nil {
