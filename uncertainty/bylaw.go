@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"minim/uncertainty/law"
+	"minim/uncertainty/portable"
+	"minim/uncertainty/sharp"
 )
 
 // ByLaw is what a simulation would give if the model were its linear part, whose law is known: at
@@ -15,16 +17,16 @@ func (r *Ready) ByLaw(a Analytic) (MonteCarlo, error) {
 	m := r.model
 	v := m.values(r.out, mean)
 	gradient := m.gradient(r.out, v)
-	t := &lawTally{y: v[r.out]}
-	if linear := r.linearPart(gradient, a.CoverageProbability); linear != nil {
-		t.law = linear.law
+	t := &sharp.LawTally{Y: v[r.out]}
+	if linear := r.wholePart(gradient, a.CoverageProbability); linear != nil {
+		t.Law = linear.Law
 	} else if a.StandardUncertainty > 0 {
 		normal := new(law.Sum)
 		normal.Normal(a.StandardUncertainty)
-		t.law = normal.Law()
+		t.Law = normal.Law()
 	}
 	u, _ := m.linearMoments(gradient)
-	mc := MonteCarlo{ByLaw: true, CoverageProbability: a.CoverageProbability, Mean: t.y, StandardDeviation: u, Sharper: 1, tally: t}
+	mc := MonteCarlo{ByLaw: true, CoverageProbability: a.CoverageProbability, Mean: t.Y, StandardDeviation: u, Sharper: 1, tally: t}
 	switch least := m.leastDegrees(r.needed); {
 	case least <= 1:
 		mc.Mean = math.NaN()
@@ -33,70 +35,10 @@ func (r *Ready) ByLaw(a Analytic) (MonteCarlo, error) {
 		mc.StandardDeviation, mc.MeanError, mc.DeviationError = math.NaN(), math.NaN(), math.NaN()
 	}
 	tail := float64((1 - a.CoverageProbability) / 2)
-	mc.Lower, mc.Upper = t.quantile(tail), t.quantile(1-tail)
-	mc.ShortestLower, mc.ShortestUpper = shortestBetween(t.quantile, a.CoverageProbability, tail)
-	if !finite(mc.Lower) || !finite(mc.Upper) {
+	mc.Lower, mc.Upper = t.Quantile(tail), t.Quantile(1-tail)
+	mc.ShortestLower, mc.ShortestUpper = t.ShortestOf(a.CoverageProbability)
+	if !portable.IsFinite(mc.Lower) || !portable.IsFinite(mc.Upper) {
 		return MonteCarlo{}, ErrNotFinite
 	}
 	return mc, nil
-}
-
-// lawTally answers questions about the order of trials that were not made, of y + L.
-type lawTally struct {
-	y   float64
-	law *law.Law // nil where L is always 0
-}
-
-// asMany is how finely the ranks of a law are told apart.
-const asMany = 1 << 20
-
-func (t *lawTally) size() int { return asMany }
-
-func (t *lawTally) at(k int) float64 { return t.quantile((float64(k) + 0.5) / asMany) }
-
-func (t *lawTally) quantile(p float64) float64 {
-	if t.law == nil {
-		return t.y
-	}
-	return t.y + t.law.At(p)
-}
-
-func (t *lawTally) below(x float64, orEqual bool) float64 {
-	switch {
-	case t.law != nil:
-		return float64(asMany * t.law.Below(x-t.y))
-	case t.y < x || orEqual && t.y == x:
-		return asMany
-	}
-	return 0
-}
-
-func (t *lawTally) shortest(q int) (low, high float64) {
-	return shortestBetween(t.quantile, float64(q)/asMany, (1-float64(q)/asMany)/2)
-}
-
-// shortestBetween looks at intervals from so many equal steps of probability on, and then about the
-// best. The first to be looked at begins where best is.
-func shortestBetween(quantile func(p float64) float64, coverage, best float64) (low, high float64) {
-	length := func(p float64) float64 { return quantile(p+coverage) - quantile(p) }
-	const steps = 400
-	step, least := (1-coverage)/steps, length(best)
-	try := func(p float64) {
-		if p > 0 && p < 1-coverage {
-			if l := length(p); l < least {
-				best, least = p, l
-			}
-		}
-	}
-	for k := range steps - 1 {
-		try(float64(float64(k+1) * step))
-	}
-	for range 3 {
-		step = float64(step / 4)
-		from := best
-		for k := -3.0; k <= 3; k++ {
-			try(from + float64(k*step))
-		}
-	}
-	return quantile(best), quantile(best + coverage)
 }

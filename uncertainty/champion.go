@@ -7,6 +7,8 @@ import (
 	"sync"
 
 	"minim/uncertainty/parallel"
+	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
 )
 
 // champion is the first of some quantities, drawn once for all duels with the others.
@@ -14,8 +16,8 @@ type champion struct {
 	Quantity
 	settings Settings
 	slopes   []float64
-	linear   *linearPart // nil where there is none
-	sharp    *sharpening
+	linear   *sharp.Linear // nil where there is none
+	as       *sharp.Sharpening
 	lock     sync.Mutex
 	draws    firstDraws
 }
@@ -25,7 +27,7 @@ type firstDraws struct{ values, linear []float64 }
 
 // block has n trials.
 func (f firstDraws) block(b, n int) (values, linear []float64) {
-	from := (b + pilotBlocks) * blockSize
+	from := (b + pilotBlocks) * random.BlockSize
 	return f.values[from : from+n], f.linear[from : from+n]
 }
 
@@ -41,8 +43,8 @@ func (c *champion) with(slopes []float64, y float64) *champion {
 		return c
 	}
 	other := &champion{Quantity: c.Quantity, settings: c.settings, slopes: slopes}
-	if other.linear = c.Model.linearPart(slopes, c.settings.Coverage); other.linear != nil {
-		other.sharp = &sharpening{linear: other.linear, y: y, influence: -1, node: -1}
+	if other.linear = c.Model.drawnPart(slopes, c.settings.Coverage); other.linear != nil {
+		other.as = &sharp.Sharpening{Linear: other.linear, Y: y, Smooth: -1}
 	}
 	return other
 }
@@ -51,14 +53,14 @@ func (c *champion) with(slopes []float64, y float64) *champion {
 func (c *champion) drawn(ctx context.Context, trials int) firstDraws {
 	c.lock.Lock()
 	defer c.lock.Unlock()
-	had, blocks := len(c.draws.values)/blockSize, pilotBlocks+blocksFor(trials)
+	had, blocks := len(c.draws.values)/random.BlockSize, pilotBlocks+random.Blocks(trials)
 	if had >= blocks {
 		return c.draws
 	}
-	more := firstDraws{make([]float64, blocks*blockSize), make([]float64, blocks*blockSize)}
+	more := firstDraws{make([]float64, blocks*random.BlockSize), make([]float64, blocks*random.BlockSize)}
 	copy(more.values, c.draws.values)
 	copy(more.linear, c.draws.linear)
-	p := c.program(asFirst, c.Model.ownStreams(), c.sharp)
+	p := c.program(asFirst, c.Model.ownStreams(), c.as)
 	workers := make([]*worker, runtime.GOMAXPROCS(0))
 	parallel.Do(blocks-had, len(workers), func(at, i int) {
 		if ctx.Err() != nil {
@@ -68,10 +70,10 @@ func (c *champion) drawn(ctx context.Context, trials int) firstDraws {
 			workers[at] = p.newWorker(c.settings.Seed)
 		}
 		b := had + i - pilotBlocks
-		values, linear := more.block(b, blockSize)
+		values, linear := more.block(b, random.BlockSize)
 		drawn, _ := workers[at].run(b)
 		copy(values, drawn)
-		workers[at].aside.linearOf(c.sharp, linear)
+		c.as.Output(workers[at].aside.block, linear)
 	})
 	c.draws = more
 	return more

@@ -3,6 +3,8 @@ package uncertainty
 import (
 	"fmt"
 	"slices"
+
+	"minim/uncertainty/portable"
 )
 
 // Change is what is known of some influences of a model in place of what it was made with, or the
@@ -84,7 +86,7 @@ func (m *Model) change(from Node, c *Change) (found bool, err error) {
 		case c.Distribution != nil:
 			return true, &StructureError{name, "it is taken as exactly known"}
 		}
-		if !finite(value) {
+		if !portable.IsFinite(value) {
 			return true, &StructureError{name, "its value is no finite number"}
 		}
 		m.nodes[n].value = value
@@ -97,14 +99,14 @@ func (m *Model) changeInfluence(i int, c *Change) error {
 	in := &m.influences[i]
 	d, nominal := c.Distribution, c.Nominal
 	switch {
-	case c.Factor < 0 || !finite(c.Factor):
+	case c.Factor < 0 || !portable.IsFinite(c.Factor):
 		return &StructureError{in, "the factor is negative or no finite number"}
 	case c.Factor != 0:
 		d, nominal = in.Distribution.widened(c.Factor), in.Nominal
 	case d == nil:
 		return &StructureError{in, "it has no single value"}
 	}
-	if !d.sound() || !finite(nominal) {
+	if !d.sound() || !portable.IsFinite(nominal) {
 		return &StructureError{in, "what it is to be is no distribution"}
 	}
 	was := m.unchanged(i)

@@ -8,6 +8,9 @@ import (
 	"sync/atomic"
 
 	"minim/uncertainty/parallel"
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
 )
 
 // Quantity is a node together with the model that it belongs to.
@@ -20,7 +23,7 @@ type Quantity struct {
 
 // purpose is what a program is compiled for, beside the smooth influence.
 type purpose struct {
-	smooth Node // -1 for none
+	smooth int // its number, -1 for none
 	of     use
 }
 
@@ -34,12 +37,12 @@ const (
 )
 
 // program without a linear part, with the keys of its random streams.
-func (q *Quantity) program(of use, keys streams, sharp *sharpening) *program {
+func (q *Quantity) program(of use, keys streams, as *sharp.Sharpening) *program {
 	slopes := make([]float64, len(q.Model.influences))
 	if q.ready == nil {
-		return q.Model.compileWith(q.Node, slopes, keys, sharp)
+		return q.Model.compileWith(q.Node, slopes, keys, as)
 	}
-	return q.ready.program(of, keys, slopes, sharp)
+	return q.ready.program(of, keys, slopes, as)
 }
 
 // CloserTo returns for each of some quantities the chance that it comes closer
@@ -64,15 +67,15 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 			return nil, err
 		}
 	}
-	sharp, first := make([]bool, len(quantities)), newChampion(quantities[0], s)
+	done, first := make([]bool, len(quantities)), newChampion(quantities[0], s)
 	parallel.Do(len(quantities)-1, len(quantities), func(_, i int) {
 		i++
-		sharp[i] = sharpCloser(ctx, target, first, quantities[i], s, &chances[i])
+		done[i] = sharpCloser(ctx, target, first, quantities[i], s, &chances[i])
 	})
 	var programs []*program
 	var counted []int
 	for i, q := range quantities {
-		if !sharp[i] {
+		if !done[i] {
 			programs = append(programs, q.program(besideFirst, q.beside(quantities[0].Model), nil))
 			counted = append(counted, i)
 		}
@@ -91,26 +94,26 @@ func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Sett
 }
 
 // spaces are used again.
-var spaces = sync.Pool{New: func() any { return new(space) }}
+var spaces = sync.Pool{New: func() any { return new(sharp.Space) }}
 
 // sharpCloser finds a chance by few trials, and reports whether that is as sure as by counting.
 func sharpCloser(ctx context.Context, target float64, first *champion, other Quantity, s Settings, chance *float64) bool {
 	if s.Plain || ctx.Err() != nil {
 		return false
 	}
-	in := spaces.Get().(*space)
+	in := spaces.Get().(*sharp.Space)
 	defer spaces.Put(in)
-	in.clear()
+	in.Clear()
 	d := newDuel(ctx, target, first, other, s, in)
 	if d == nil {
 		return false
 	}
-	for _, trials := range []int{min(fewestTrials, s.Trials), min(mostSharpened, s.Trials)} {
+	for _, trials := range []int{min(fewestTrials, s.Trials), min(sharp.MostTrials, s.Trials)} {
 		e, ok := d.chance(ctx, trials)
-		if *chance = e.value; !ok {
+		if *chance = e.Value; !ok {
 			return false
 		}
-		if e.err <= max(printedChance, 0.5/math.Sqrt(float64(s.Trials))) { // what counting leaves open at the most
+		if e.Err <= max(printedChance, 0.5/math.Sqrt(float64(s.Trials))) { // what counting leaves open at the most
 			return true
 		}
 	}
@@ -129,12 +132,12 @@ func countCloser(ctx context.Context, target float64, programs []*program, s Set
 			workers[i] = append(workers[i], p.newWorker(s.Seed))
 		}
 	}
-	parallel.Do(blocksFor(s.Trials), processors, func(processor, b int) {
+	parallel.Do(random.Blocks(s.Trials), processors, func(processor, b int) {
 		if ctx.Err() != nil {
 			return
 		}
 		first, _ := workers[processor][0].run(b)
-		first = first[:min(blockSize, s.Trials-b*blockSize)]
+		first = first[:min(random.BlockSize, s.Trials-b*random.BlockSize)]
 		for i, w := range workers[processor] {
 			values, _ := w.run(b)
 			n, isFinite := pointsAgainst(first, values, target)
@@ -162,5 +165,5 @@ func pointsAgainst(first, values []float64, target float64) (points int64, isFin
 			points++
 		}
 	}
-	return points, finite(sum)
+	return points, portable.IsFinite(sum)
 }

@@ -2,12 +2,14 @@ package uncertainty
 
 import (
 	"context"
-	"math"
 	"runtime"
 	"slices"
 
-	"minim/uncertainty/law"
 	"minim/uncertainty/parallel"
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
+	"minim/uncertainty/statistics"
 )
 
 // duel is the question whether one quantity comes closer to a target than the first, with few
@@ -25,16 +27,16 @@ import (
 type duel struct {
 	target  float64
 	first   *champion
-	other   *sharpening
+	other   *sharp.Sharpening
 	linear  float64 // P
 	weight  float64
 	program *program // of the other
 	seed    uint64
-	space   *space
+	space   *sharp.Space
 }
 
 // newDuel is nil where there is nothing to be gained.
-func newDuel(ctx context.Context, target float64, first *champion, other Quantity, s Settings, in *space) *duel {
+func newDuel(ctx context.Context, target float64, first *champion, other Quantity, s Settings, in *sharp.Space) *duel {
 	d := &duel{target: target, seed: s.Seed, space: in}
 	streams := other.beside(first.Model)
 	a, b := first.split(first.Model.ownStreams()), other.split(streams)
@@ -42,18 +44,18 @@ func newDuel(ctx context.Context, target float64, first *champion, other Quantit
 		return nil
 	}
 	r := a.share(b)
-	laws := [3]*linearPart{first.Model.linearPart(a.own, s.Coverage), other.Model.linearPart(b.own, s.Coverage), first.Model.linearPart(a.shared, s.Coverage)}
+	laws := [3]*sharp.Linear{first.Model.drawnPart(a.own, s.Coverage), other.Model.drawnPart(b.own, s.Coverage), first.Model.drawnPart(a.shared, s.Coverage)}
 	d.first = first.with(added(a.own, a.shared), a.y)
-	whole := [2]*linearPart{d.first.linear, other.Model.linearPart(added(b.own, b.shared), s.Coverage)}
-	if laws[0] == nil || laws[1] == nil || whole[0] == nil || whole[1] == nil || whole[0].law.Coarse || whole[1].law.Coarse {
+	whole := [2]*sharp.Linear{d.first.linear, other.Model.drawnPart(added(b.own, b.shared), s.Coverage)}
+	if laws[0] == nil || laws[1] == nil || whole[0] == nil || whole[1] == nil || whole[0].Law.Coarse || whole[1].Law.Coarse {
 		return nil
 	}
-	d.linear = linearChance(laws, a.y-target, b.y-target, r)
+	d.linear = sharp.LinearChance(laws, a.y-target, b.y-target, r)
 	cuts := other.Model.cuts(other.Model.reachable(other.Node))
 	own := *whole[1]
-	own.slopes = b.own // of which the smooth one is
-	pilot := other.Model.smoothest(ctx, whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, in, func(sharp *sharpening) *program {
-		return other.program(besideFirst, streams, sharp)
+	own.Slopes = b.own // of which the smooth one is
+	pilot := other.Model.smoothest(ctx, whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, in, func(as *sharp.Sharpening) *program {
+		return other.program(besideFirst, streams, as)
 	})
 	if pilot == nil || pilot.off > hardlyOff {
 		return nil
@@ -139,62 +141,23 @@ func added(a, b []float64) []float64 {
 	return sum
 }
 
-// linearChance is the chance that own' + r S + y' is smaller in size than own + S + y. It goes
-// through the values of the narrower of own and own', as whose function the chance is smoother.
-func linearChance(laws [3]*linearPart, y, other, r float64) float64 {
-	shared := []law.Node{{At: 0, Weight: 1}}
-	if laws[2] != nil {
-		shared = laws[2].law.Nodes(64)
-	}
-	narrow, wide := laws[0], laws[1]
-	turned := narrow.scale > wide.scale
-	if turned {
-		narrow, wide = wide, narrow
-	}
-	nodes := narrow.law.Nodes(300)
-	sum := 0.0
-	for _, s := range shared {
-		a, b := s.At+y, other+float64(r*s.At)
-		if turned {
-			a, b = b, a
-		}
-		sum += float64(s.Weight * wide.smaller(b, nodes, a))
-	}
-	if turned {
-		return 1 - sum
-	}
-	return sum
-}
-
-// smaller is the chance that this part and b is smaller in size than a value of another and a.
-func (l *linearPart) smaller(b float64, other []law.Node, a float64) float64 {
-	sum := 0.0
-	for _, n := range other {
-		d := math.Abs(n.At + a)
-		sum += float64(n.Weight * (l.law.Below(d-b) - l.law.Below(-d-b)))
-	}
-	return sum
-}
-
 // fighter draws the other of a duel, on one processor.
 type fighter struct {
 	*worker
-	rests                    rests
-	upperLinear, lowerLinear []float64
+	rests sharp.Rests
 }
 
 func (d *duel) newFighter() *fighter {
-	in := d.space
-	return &fighter{d.program.newWorkerIn(d.seed, in), d.other.newRests(blockSize, in), in.numbers(blockSize), in.numbers(blockSize)}
+	return &fighter{d.program.newWorkerIn(d.seed, d.space), d.other.NewRests(random.BlockSize, d.space)}
 }
 
 // block is A - w B, summed up over one block of trials; false where the smooth influence is not as
 // it must be.
-func (d *duel) block(f *fighter, first firstDraws, b, n int) (sum squares, sound bool) {
+func (d *duel) block(f *fighter, first firstDraws, b, n int) (sum statistics.Squares, sound bool) {
 	a, bs, sound := d.chances(f, first, b, n)
 	for i, x := range a {
 		x -= float64(d.weight * bs[i])
-		sum.add(squares{x, float64(x * x)})
+		sum.Take(x)
 	}
 	return sum, sound
 }
@@ -203,74 +166,45 @@ func (d *duel) block(f *fighter, first firstDraws, b, n int) (sum squares, sound
 func (d *duel) chances(f *fighter, first firstDraws, b, n int) (ofOutput, ofLinear []float64, sound bool) {
 	drawn, linear := first.block(b, n)
 	values, _ := f.run(b)
-	rests := f.rests.from(0, n)
-	sound = f.record(values[:n], rests)
-	scratch := f.aside.scratch
-	upper, lower := scratch.sum[:n], scratch.other[:n]
-	upperLinear, lowerLinear := f.upperLinear[:n], f.lowerLinear[:n]
-	for i, c := range drawn {
-		by, byLinear := math.Abs(c-d.target), math.Abs(linear[i]-d.target)
-		upper[i], lower[i] = d.target+by, d.target-by
-		upperLinear[i], lowerLinear[i] = d.target+byLinear, d.target-byLinear
-	}
-	below, belowLinear := d.other.chances(rests, lower, lowerLinear, scratch)
-	copy(lower, below)
-	copy(lowerLinear, belowLinear)
-	below, belowLinear = d.other.chances(rests, upper, upperLinear, scratch)
-	for i := range lower {
-		upper[i], upperLinear[i] = below[i]-lower[i], belowLinear[i]-lowerLinear[i]
-	}
-	return upper, upperLinear, sound
-}
-
-// linearOf works out y + L of each trial.
-func (a *aside) linearOf(s *sharpening, sum []float64) {
-	for k, part := range a.parts {
-		most := s.linear.most[k]
-		for i := range sum {
-			if k == 0 {
-				sum[i] = s.y + part[i]
-			} else {
-				sum[i] += max(-most, min(part[i], most))
-			}
-		}
-	}
+	rests := f.rests.From(0, n)
+	sound = d.other.Record(f.asideOf(values[:n]), rests)
+	ofOutput, ofLinear = d.other.Closer(f.aside.block, rests, drawn, linear, d.target)
+	return ofOutput, ofLinear, sound
 }
 
 // weigh finds the weight in the blocks of a pilot.
 func (d *duel) weigh(ctx context.Context) {
-	n := pilotBlocks * blockSize
-	a, b := d.space.numbers(n)[:0], d.space.numbers(n)[:0]
+	n := pilotBlocks * random.BlockSize
+	a, b := d.space.Numbers(n)[:0], d.space.Numbers(n)[:0]
 	f, first := d.newFighter(), d.first.drawn(ctx, 0)
 	for block := range pilotBlocks {
 		if ctx.Err() != nil {
 			return
 		}
-		ofOutput, ofLinear, _ := d.chances(f, first, -1-block, blockSize)
+		ofOutput, ofLinear, _ := d.chances(f, first, -1-block, random.BlockSize)
 		a, b = append(a, ofOutput...), append(b, ofLinear...)
 	}
-	d.weight, _ = regress(a, b, 0)
+	d.weight, _ = sharp.Regress(a, b, 0)
 }
 
 // chance from so many trials, with its standard error; false where it cannot be told.
-func (d *duel) chance(ctx context.Context, trials int) (e estimate, ok bool) {
+func (d *duel) chance(ctx context.Context, trials int) (e statistics.Estimate, ok bool) {
 	first := d.first.drawn(ctx, trials)
-	blocks, sound := make([]squares, blocksFor(trials)), make([]bool, blocksFor(trials))
+	blocks, sound := make([]statistics.Squares, random.Blocks(trials)), make([]bool, random.Blocks(trials))
 	fighters := make([]*fighter, runtime.GOMAXPROCS(0))
 	for i := range fighters {
 		fighters[i] = d.newFighter()
 	}
 	parallel.Do(len(blocks), len(fighters), func(worker, b int) {
-		if ctx.Err() != nil {
-			return
+		if ctx.Err() == nil {
+			blocks[b], sound[b] = d.block(fighters[worker], first, b, min(random.BlockSize, trials-b*random.BlockSize))
 		}
-		blocks[b], sound[b] = d.block(fighters[worker], first, b, min(blockSize, trials-b*blockSize))
 	})
-	var all squares
+	var all statistics.Squares
 	for _, b := range blocks {
-		all.add(b)
+		all.Add(b)
 	}
-	e = average(float64(trials), all.sum, all.square)
-	e.value = max(0, min(e.value+float64(d.weight*d.linear), 1))
-	return e, !slices.Contains(sound, false) && finite(all.square)
+	e = all.Mean(float64(trials))
+	e.Value = max(0, min(e.Value+float64(d.weight*d.linear), 1))
+	return e, !slices.Contains(sound, false) && portable.IsFinite(all.Square)
 }

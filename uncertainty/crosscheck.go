@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"minim/uncertainty/portable"
+	"minim/uncertainty/rounding"
 )
 
 // Cause says why the analytic and the simulated interval differ.
@@ -57,7 +58,7 @@ type CrossCheck struct {
 // largest term of second order names the influences.
 func (m *Model) CrossCheck(out Node, a Analytic, mc *MonteCarlo) (CrossCheck, error) {
 	c := CrossCheck{
-		Tolerance: math.Max(numericalTolerance(a.StandardUncertainty, CheckedDigits), 10*negligible*math.Abs(a.Value)),
+		Tolerance: math.Max(rounding.Tolerance(a.StandardUncertainty, CheckedDigits), 10*negligible*math.Abs(a.Value)),
 		DLow:      math.Abs(a.Lower() - mc.Lower),
 		DHigh:     math.Abs(a.Upper() - mc.Upper),
 		DU:        math.Abs(a.StandardUncertainty - mc.StandardDeviation),
@@ -67,7 +68,7 @@ func (m *Model) CrossCheck(out Node, a Analytic, mc *MonteCarlo) (CrossCheck, er
 		c.OfExpanded = max(c.DLow, c.DHigh) / a.ExpandedUncertainty
 	}
 	switch {
-	case !finite(c.OfExpanded):
+	case !portable.IsFinite(c.OfExpanded):
 		return CrossCheck{}, ErrNotFinite
 	case c.Agrees && c.OfExpanded <= QuoteWithin:
 		return c, nil
@@ -98,7 +99,7 @@ func (m *Model) linearInterval(out Node, a Analytic) interval {
 		return interval{a.Value, a.Value}
 	}
 	tail := float64((1 - a.CoverageProbability) / 2)
-	return interval{a.Value + l.law.At(tail), a.Value + l.law.At(1-tail)}
+	return interval{a.Value + l.Law.At(tail), a.Value + l.Law.At(1-tail)}
 }
 
 // causeOf takes the largest of three differences: of the half widths (shape)
@@ -106,7 +107,7 @@ func (m *Model) linearInterval(out Node, a Analytic) interval {
 // linear model, and of the ends between the linear and the full model.
 func causeOf(a Analytic, linear, full interval) (Cause, *Influence) {
 	shape := math.Abs(float64((linear.high-linear.low)/2) - a.ExpandedUncertainty)
-	skew := math.Abs(middle(linear.low, linear.high) - a.Value)
+	skew := math.Abs(portable.Middle(linear.low, linear.high) - a.Value)
 	curvature := max(math.Abs(full.low-linear.low), math.Abs(full.high-linear.high))
 	if curvature >= shape && curvature >= skew {
 		return curved, nil
@@ -114,7 +115,7 @@ func causeOf(a Analytic, linear, full interval) (Cause, *Influence) {
 	wide := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
 	if skew >= shape {
 		in := largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
-		lopsided := in != nil && finite(in.Distribution.summary().Skewness) && in.Distribution.summary().Skewness != 0
+		lopsided := in != nil && portable.IsFinite(in.Distribution.summary().Skewness) && in.Distribution.summary().Skewness != 0
 		if lopsided || !isStudent(wide) && a.widestTails() == nil { // or it is the noise of wide tails
 			return skewed, in
 		}

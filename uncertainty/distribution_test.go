@@ -11,6 +11,8 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
 )
 
 // reference is an independent implementation: gonum's distuv.
@@ -59,9 +61,9 @@ var distributions = []struct {
 	{GammaBelow(0.4, 0.8, 2), below{distuv.Gamma{Alpha: 0.25, Beta: 0.625}, 2}},
 	{GammaBelow(0.1, 0.05, 0.2), below{distuv.Gamma{Alpha: 4, Beta: 40}, 0.2}},
 	{GammaBelow(0.1, 0.05, 0.1), below{distuv.Gamma{Alpha: 4, Beta: 40}, 0.1}},
-	tabulatedFrom(Prior{Of: PlusMinus(1)}, Measured{0.2, 0.3, 3}),
-	tabulatedFrom(Prior{Of: Peaked(0.008)}, Measured{-0.006, 0.001, 4}),
-	tabulatedFrom(Prior{Of: Normal{10, 0.3}}, Measured{10.4, 0.4, math.Inf(1)}),
+	tabulatedFrom(Prior{Of: PlusMinus(1)}, Measured{Mean: 0.2, Scale: 0.3, Nu: 3}),
+	tabulatedFrom(Prior{Of: Peaked(0.008)}, Measured{Mean: -0.006, Scale: 0.001, Nu: 4}),
+	tabulatedFrom(Prior{Of: Normal{10, 0.3}}, Measured{Mean: 10.4, Scale: 0.4, Nu: math.Inf(1)}),
 }
 
 // tabulatedFrom is what is known after a measurement, beside the quadrature of the product.
@@ -170,7 +172,7 @@ func TestQuantile(t *testing.T) {
 				last = x
 			}
 			for _, end := range []struct{ p, x float64 }{{0, low}, {1, high}} {
-				if finite(end.x) {
+				if portable.IsFinite(end.x) {
 					near.Absolute(t, "CDF at the end of the support", end.p, c.r.CDF(end.x), 1e-12)
 				}
 			}
@@ -235,8 +237,8 @@ func TestDrawsFillBins(t *testing.T) {
 // TestDrawsInPieces: a stream goes on where it stopped.
 func TestDrawsInPieces(t *testing.T) {
 	for _, c := range distributions {
-		s := newSource()
-		s.key(1, 2, 0)
+		s := new(random.Source)
+		s.Key(1, 2, 0)
 		x := make([]float64, 6)
 		for i := range x {
 			c.d.fill(x[i:i+1], s)
@@ -248,11 +250,11 @@ func TestDrawsInPieces(t *testing.T) {
 
 // draws fills n values block by block, as the simulation does.
 func draws(d Distribution, seed, influence uint64, n int) []float64 {
-	s := newSource()
+	s := new(random.Source)
 	x := make([]float64, n)
-	for b := 0; b*blockSize < n; b++ {
-		s.key(seed, influence, b)
-		d.fill(x[b*blockSize:min((b+1)*blockSize, n)], s)
+	for b := 0; b*random.BlockSize < n; b++ {
+		s.Key(seed, influence, b)
+		d.fill(x[b*random.BlockSize:min((b+1)*random.BlockSize, n)], s)
 	}
 	return x
 }

@@ -1,6 +1,11 @@
 package uncertainty
 
-import "slices"
+import (
+	"slices"
+
+	"minim/uncertainty/sharp"
+	"minim/uncertainty/statistics"
+)
 
 // keeper keeps the values of the trials for the questions about their order: all
 // of them up to a number, and counts in bins beyond.
@@ -8,17 +13,17 @@ type keeper struct {
 	Settings
 	values []float64
 	most   int // values are kept up to this number
-	bins   *bins
+	bins   *statistics.Bins
 }
 
 // newKeeper returns a keeper that keeps all values of up to KeptTrials. A run
 // that is known to be longer keeps only enough to lay the bins.
-func newKeeper(s Settings, in *space) *keeper {
+func newKeeper(s Settings, in *sharp.Space) *keeper {
 	k := &keeper{Settings: s, most: KeptTrials}
 	if s.Trials > KeptTrials && s.Digits == 0 {
-		k.most = pilotTrials
+		k.most = statistics.FirstSample
 	}
-	k.values = in.numbers(min(s.Trials, k.most))[:0]
+	k.values = in.Numbers(min(s.Trials, k.most))[:0]
 	return k
 }
 
@@ -26,11 +31,11 @@ func newKeeper(s Settings, in *space) *keeper {
 // what is kept is counted in bins first.
 func (k *keeper) next(trials int, s *sampler) ([]float64, error) {
 	if k.bins == nil && len(k.values)+trials > k.most {
-		k.bins = newBins(k.values[:min(len(k.values), pilotTrials)], k.Coverage, s.control.deviation(&s.total).value)
-		if !k.bins.finite() {
+		k.bins = statistics.NewBins(k.values[:min(len(k.values), statistics.FirstSample)], k.Coverage, s.control.Deviation(&s.total).Value)
+		if !k.bins.IsFinite() {
 			return nil, ErrNotFinite
 		}
-		k.bins.count(k.values)
+		k.bins.Count(k.values)
 		k.values = make([]float64, 0, roundTrials)
 	}
 	n := len(k.values)
@@ -41,17 +46,17 @@ func (k *keeper) next(trials int, s *sampler) ([]float64, error) {
 // keep takes over the values in the space that next returned.
 func (k *keeper) keep(values []float64) {
 	if k.bins != nil {
-		k.bins.count(values)
+		k.bins.Count(values)
 		return
 	}
 	k.values = k.values[:len(k.values)+len(values)]
 }
 
 // finish returns the tally of all values, and the width of its bins.
-func (k *keeper) finish() (t tally, resolution float64) {
+func (k *keeper) finish() (t statistics.Tally, resolution float64) {
 	if k.bins != nil {
-		k.bins.finish()
-		return k.bins, k.bins.width
+		k.bins.Finish()
+		return k.bins, k.bins.Width
 	}
-	return newRanking(k.values), 0
+	return statistics.NewRanking(k.values), 0
 }

@@ -20,13 +20,29 @@ func (p Prior) Mean() float64 { return p.Of.summary().Mean + p.Shift }
 
 // Measured is what readings say of a quantity: it lies about their mean as a Student t with Nu
 // degrees of freedom lies about 0, times the scale. Nu may be infinite: it is then normal.
-type Measured struct{ Mean, Scale, Nu float64 }
+type Measured struct {
+	Mean, Scale, Nu float64
+	// OfSet: the readings are of a [Set], whose unknown standard deviation makes most of the scale.
+	OfSet bool
+}
 
 // Given is what is known of the quantity after it was measured: the product of the density of the
 // prior and the likelihood of the readings, by quadrature (Bayes' theorem as in JCGM 106, clause
 // A.4; where both are normal it is [Normal.Given]). It panics where the two exclude each other,
 // which [Prior.Chance] says first.
+//
+// Where the readings are of a set its u is that of the product for σ = s, as that of a [StudentT] is: the
+// degrees of freedom of the set widen the coverage factor.
 func (p Prior) Given(m Measured) Distribution {
+	d := p.given(m)
+	if d.ofSet = m.OfSet; d.ofSet {
+		at := p.given(Measured{Mean: m.Mean, Scale: m.Scale, Nu: math.Inf(1)})
+		d.about.StandardUncertainty = at.spread
+	}
+	return d
+}
+
+func (p Prior) given(m Measured) Tabulated {
 	p.mustBeSound(m)
 	x := p.nodes(m)
 	probability, position := make([]float64, tableCells), make([]float64, tableCells)
@@ -39,7 +55,7 @@ func (p Prior) Given(m Measured) Distribution {
 			position[i] = first / whole
 		}
 	}
-	if !(sum > 0) || !finite(sum) {
+	if !(sum > 0) || !portable.IsFinite(sum) {
 		panic(fmt.Sprintf("uncertainty: %v and %v exclude each other", p, m))
 	}
 	return newTabulated(x, probability, position)
@@ -56,7 +72,7 @@ func (p Prior) Chance(m Measured) float64 {
 	for i := 0; i+chanceStep < len(x); i += chanceStep {
 		low, high := x[i], x[i+chanceStep]
 		add := func(to *float64, side float64) {
-			whole, _ := gauss(low, high, func(x float64) float64 { return p.density(x) * studentCDF(side*(m.Mean-x)/m.Scale, m.Nu) })
+			whole, _ := gauss(low, high, func(x float64) float64 { return p.density(x) * portable.StudentCDF(side*(m.Mean-x)/m.Scale, m.Nu) })
 			*to += whole
 		}
 		whole, _ := gauss(low, high, p.density)
@@ -74,9 +90,9 @@ func (p Prior) mustBeSound(m Measured) {
 	known := false
 	switch p.Of.(type) {
 	case Normal, Rectangular, triangular:
-		known = p.Of.sound() && p.Blur >= 0 && finite(p.Blur) && finite(p.Shift) && SummaryOf(p.Of).StandardUncertainty+p.Blur > 0
+		known = p.Of.sound() && p.Blur >= 0 && portable.IsFinite(p.Blur) && portable.IsFinite(p.Shift) && SummaryOf(p.Of).StandardUncertainty+p.Blur > 0
 	}
-	if !known || !finite(m.Mean) || !(m.Scale > 0) || !finite(m.Scale) || !(m.Nu > 0) {
+	if !known || !portable.IsFinite(m.Mean) || !(m.Scale > 0) || !portable.IsFinite(m.Scale) || !(m.Nu > 0) {
 		panic(fmt.Sprintf("uncertainty: %#v measured as %v", p, m))
 	}
 }

@@ -1,5 +1,10 @@
 package uncertainty
 
+import (
+	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
+)
+
 // program is the part of a model that one output needs, compiled for blocks of
 // trials: a list of steps over slots, each slot one block of values. A slot is
 // used again as soon as nothing needs its values any more, so that a block
@@ -9,8 +14,8 @@ type program struct {
 	slots int
 	out   operand
 	// outAt is the output with the smooth influence at each of three points.
-	outAt [points]operand
-	sharp *sharpening // nil where nothing is asked of it
+	outAt [sharp.Points]operand
+	sharp *sharp.Sharpening // nil where nothing is asked of it
 }
 
 // operand is a slot, or a constant.
@@ -62,11 +67,12 @@ type draw struct {
 	scale  int
 	cut    float64
 	sigma  float64 // of what is drawn, where there is a cut
+	told   *told   // what a Student t is turned into, nil for itself
 }
 
 // drawn is what values are drawn from.
 type drawn interface {
-	fill(dst []float64, s *source)
+	fill(dst []float64, s *random.Source)
 }
 
 type weighted struct {
@@ -91,7 +97,7 @@ type compiler struct {
 	// smooth is the node of the smooth influence, -1 for none, and pointed where the value of
 	// each node that depends on it is with that at its points.
 	smooth  Node
-	pointed map[Node][points]operand
+	pointed map[Node][sharp.Points]operand
 	// waiting are the linear terms of influences that only one sum needs: it
 	// adds them in passing.
 	waiting map[Node]linearTerm
@@ -104,19 +110,19 @@ func (m *Model) compile(out Node, slopes []float64) *program {
 }
 
 // compileWith is compile with the keys of the random streams.
-func (m *Model) compileWith(out Node, slopes []float64, keys streams, sharp *sharpening) *program {
-	return &m.compiled(out, slopes, keys, sharp).p
+func (m *Model) compileWith(out Node, slopes []float64, keys streams, as *sharp.Sharpening) *program {
+	return &m.compiled(out, slopes, keys, as).p
 }
 
 // compiled is the compiler that has made a program.
-func (m *Model) compiled(out Node, slopes []float64, keys streams, sharp *sharpening) *compiler {
+func (m *Model) compiled(out Node, slopes []float64, keys streams, as *sharp.Sharpening) *compiler {
 	c := &compiler{
 		m: m, streams: keys, needed: m.reachable(out), slopes: slopes,
 		normals: make(map[int][]int), scales: make(map[uint64]int), waiting: make(map[Node]linearTerm),
-		smooth: -1, pointed: make(map[Node][points]operand),
+		smooth: -1, pointed: make(map[Node][sharp.Points]operand),
 	}
-	if c.p.sharp = sharp; sharp != nil {
-		c.smooth = sharp.node
+	if c.p.sharp = as; as != nil && as.Smooth >= 0 {
+		c.smooth = m.known[m.influences[as.Smooth].Identity()]
 	}
 	c.cuts = m.cuts(c.needed)
 	c.uses = m.references(c.needed)
@@ -216,12 +222,14 @@ func (c *compiler) compileInfluence(i Node) operand {
 	in := &c.m.influences[number]
 	st := step{op: opInfluence, mean: in.Distribution.summary().Mean, influence: number, node: i}
 	if i == c.smooth {
-		c.pointed[i] = c.p.sharp.at()
+		c.pointed[i] = pointsOf(c.p.sharp)
 	}
 	t, student := in.Distribution.(StudentT)
 	switch g, row := c.m.groupOf(number); {
 	case g >= 0:
 		st.draw = c.mixture(g, row)
+	case c.m.isTold(number):
+		st.draw = c.toldNormal(i)
 	case student && (c.m.scaleOf[number] >= 0 || c.cuts[number] > 0):
 		st.draw = c.scaledNormal(i, t)
 	default:
@@ -286,17 +294,25 @@ func (c *compiler) mixture(group, row int) (d draw) {
 // of readings are, or for itself.
 func (c *compiler) scaledNormal(i Node, t StudentT) draw {
 	number := int(c.m.nodes[i].left)
-	d := draw{key: c.streams.influence(number), dist: Normal{0, t.Sigma}, scaled: true, cut: c.cuts[number], sigma: t.Sigma}
-	d.scale = c.scale(c.scaleKey(number), t.Nu, i)
-	return d
+	key, nu := c.scaleOf(number)
+	return draw{key: c.streams.influence(number), dist: Normal{0, t.Sigma}, scaled: true, scale: c.scale(key, nu, i), cut: c.cuts[number], sigma: t.Sigma}
 }
 
-// scaleKey is that of the scale which an influence is drawn with.
-func (c *compiler) scaleKey(number int) uint64 {
+// scaleOf are the key and the degrees of freedom of the scale that an influence is drawn with.
+func (c *compiler) scaleOf(number int) (key uint64, nu float64) {
 	if k := c.m.scaleOf[number]; k >= 0 {
-		return c.streams.scale(k)
+		return c.streams.scale(k), c.m.scales[k].nu
 	}
-	return ^c.streams.influence(number)
+	return ^c.streams.influence(number), drawnFrom(c.m.influences[number].Distribution)
+}
+
+// toldNormal is one for a posterior, of which a Student t is made and then its value.
+func (c *compiler) toldNormal(i Node) draw {
+	number := int(c.m.nodes[i].left)
+	key, nu := c.scaleOf(number)
+	d := draw{key: c.streams.influence(number), dist: Normal{0, 1}, scaled: true, scale: c.scale(key, nu, i)}
+	d.told = newTold(c.m.influences[number].Distribution.(Tabulated), nu)
+	return d
 }
 
 // scale returns the slot of a scale. It is drawn when it is first asked for, for an influence, and
@@ -305,7 +321,7 @@ func (c *compiler) scale(key uint64, nu float64, first Node) int {
 	slot, drawn := c.scales[key]
 	if !drawn {
 		slot = c.slot()
-		c.p.steps = append(c.p.steps, step{op: opInfluence, influence: -1, node: first, dst: slot, draw: draw{key: mix(key), dist: rootOfGamma{nu}}})
+		c.p.steps = append(c.p.steps, step{op: opInfluence, influence: -1, node: first, dst: slot, draw: draw{key: random.Mix(key), dist: rootOfGamma{nu}}})
 		c.scales[key] = slot
 	}
 	return slot

@@ -1,18 +1,23 @@
 package uncertainty
 
+import (
+	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
+)
+
 // again takes over what the influences and the constants of the model are now, and reports
 // whether the steps are those that would be compiled. Models with correlated influences are always
 // compiled anew.
-func (c *compiler) again(slopes, cuts []float64, sharp *sharpening) bool {
+func (c *compiler) again(slopes, cuts []float64, as *sharp.Sharpening) bool {
 	if len(c.m.groups) > 0 {
 		return false
 	}
 	for i := range c.p.steps {
-		if st := &c.p.steps[i]; st.op == opInfluence && st.influence >= 0 && st.draw.scaled != c.isScaled(st.influence, cuts) {
+		if st := &c.p.steps[i]; st.op == opInfluence && st.influence >= 0 && !c.isAs(&st.draw, st.influence, cuts) {
 			return false
 		}
 	}
-	c.slopes, c.cuts, c.p.sharp = slopes, cuts, sharp
+	c.slopes, c.cuts, c.p.sharp = slopes, cuts, as
 	c.foldAgain()
 	for i := range c.p.steps {
 		c.stepAgain(&c.p.steps[i])
@@ -21,10 +26,11 @@ func (c *compiler) again(slopes, cuts []float64, sharp *sharpening) bool {
 	return true
 }
 
-// isScaled reports whether an influence is drawn with a scale.
-func (c *compiler) isScaled(number int, cuts []float64) bool {
+// isAs reports whether an influence is drawn with a scale, and as a posterior, where a draw is.
+func (c *compiler) isAs(d *draw, number int, cuts []float64) bool {
 	_, student := c.m.influences[number].Distribution.(StudentT)
-	return student && (c.m.scaleOf[number] >= 0 || cuts[number] > 0)
+	told := c.m.isTold(number)
+	return told == (d.told != nil) && d.scaled == (told || student && (c.m.scaleOf[number] >= 0 || cuts[number] > 0))
 }
 
 // foldAgain works out all that is constant.
@@ -36,7 +42,7 @@ func (c *compiler) foldAgain() {
 		}
 		if at, yes := c.pointed[Node(i)]; yes {
 			if Node(i) == c.smooth {
-				at = c.p.sharp.at()
+				at = pointsOf(c.p.sharp)
 			} else {
 				left, right := c.operandAt(n.left), c.rightAt(n)
 				for k := range at {
@@ -62,7 +68,7 @@ func (c *compiler) foldAgain() {
 }
 
 // rightAt is where the right operand of a node is, with the smooth influence at its points, if it has one.
-func (c *compiler) rightAt(n *node) (at [points]operand) {
+func (c *compiler) rightAt(n *node) (at [sharp.Points]operand) {
 	if n.op >= opAdd {
 		at = c.operandAt(n.right)
 	}
@@ -83,8 +89,8 @@ func (c *compiler) stepAgain(st *step) {
 		}
 		c.pointsAgain(st, n)
 	case st.influence < 0:
-		number := int(n.left)
-		st.draw.key, st.draw.dist = mix(c.scaleKey(number)), rootOfGamma{drawnFrom(c.m.influences[number].Distribution)}
+		key, nu := c.scaleOf(int(n.left))
+		st.draw.key, st.draw.dist = random.Mix(key), rootOfGamma{nu}
 	default:
 		c.drawAgain(st)
 	}
@@ -109,9 +115,16 @@ func (c *compiler) drawAgain(st *step) {
 	in, d := &c.m.influences[st.influence], &st.draw
 	st.mean = in.Distribution.summary().Mean
 	d.key = c.streams.influence(st.influence)
-	if t, student := in.Distribution.(StudentT); student && d.scaled {
+	t, _ := in.Distribution.(StudentT)
+	switch {
+	case d.told != nil:
+		_, nu := c.scaleOf(st.influence)
+		if from := in.Distribution.(Tabulated); d.told.of != from.table.Value() || d.told.nu != nu {
+			d.told = newTold(from, nu)
+		}
+	case d.scaled:
 		d.dist, d.cut, d.sigma = Normal{0, t.Sigma}, c.cuts[st.influence], t.Sigma
-	} else {
+	default:
 		d.dist = in.Distribution
 	}
 }

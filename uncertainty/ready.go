@@ -1,6 +1,10 @@
 package uncertainty
 
-import "context"
+import (
+	"context"
+
+	"minim/uncertainty/sharp"
+)
 
 // Ready is an output of a model that is evaluated again and again while what is known of influences
 // and constants changes. It keeps what was compiled, and the memory of its runs; what it gives is to
@@ -11,10 +15,10 @@ type Ready struct {
 	out      Node
 	stated   *stated
 	compiled map[purpose]*compiler
-	space    space
+	space    sharp.Space
 	needed   []bool
 	// law of the linear part for the coverage probability lawFor, 0 where there is none yet.
-	linear *linearPart
+	linear *sharp.Linear
 	lawFor float64
 }
 
@@ -70,27 +74,37 @@ func (r *Ready) isLike(m *Model, out Node) bool {
 	return true
 }
 
-// linearPart is that of the model as it is.
-func (r *Ready) linearPart(gradient []float64, coverage float64) *linearPart {
+// drawnPart is that of the model as it is.
+func (r *Ready) drawnPart(gradient []float64, coverage float64) *sharp.Linear {
 	if r.lawFor != coverage {
-		r.linear, r.lawFor = r.model.linearPart(gradient, coverage), coverage
+		r.linear, r.lawFor = r.model.drawnPart(gradient, coverage), coverage
 	}
 	return r.linear
 }
 
+// wholePart is the linear part of the model as it is.
+func (r *Ready) wholePart(gradient []float64, coverage float64) *sharp.Linear {
+	for i, slope := range gradient {
+		if slope != 0 && r.model.isTold(i) {
+			return r.model.linearPart(gradient, coverage)
+		}
+	}
+	return r.drawnPart(gradient, coverage)
+}
+
 // program for the slopes of the linear part, with the smooth influence of a sharpened run, if any.
-func (r *Ready) program(of use, keys streams, slopes []float64, sharp *sharpening) *program {
+func (r *Ready) program(of use, keys streams, slopes []float64, as *sharp.Sharpening) *program {
 	key := purpose{-1, of}
-	if sharp != nil {
-		key.smooth = sharp.node
+	if as != nil {
+		key.smooth = as.Smooth
 	}
 	if c := r.compiled[key]; c != nil {
 		c.streams = keys
-		if c.again(slopes, r.model.cuts(r.needed), sharp) {
+		if c.again(slopes, r.model.cuts(r.needed), as) {
 			return &c.p
 		}
 	}
-	c := r.model.compiled(r.out, slopes, keys, sharp)
+	c := r.model.compiled(r.out, slopes, keys, as)
 	r.compiled[key] = c
 	return &c.p
 }
@@ -111,7 +125,7 @@ func (r *Ready) Simulate(ctx context.Context, s Settings) (MonteCarlo, error) {
 	if err := r.model.checkDivisors(r.needed); err != nil {
 		return MonteCarlo{}, err
 	}
-	r.space.clear()
+	r.space.Clear()
 	one := &run{Settings: s, sampler: r.newSampler(ctx, s), kept: newKeeper(s, &r.space), least: r.model.leastDegrees(r.needed)}
 	draw := one.fixed
 	if s.Digits > 0 {

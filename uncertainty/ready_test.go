@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/sharp"
 )
 
 // TestProgramAgain: what is taken over in a program is to the last bit what would be compiled, for each change of one
@@ -28,16 +29,16 @@ func TestProgramAgain(t *testing.T) {
 				require.NoError(t, err, what)
 				v := m.values(out, mean)
 				slopes := uncut(m.gradient(out, v), m.cuts(r.needed))
-				var sharp *sharpening
+				var as *sharp.Sharpening
 				if smooth >= 0 {
-					sharp = &sharpening{linear: &linearPart{slopes: slopes}, node: m.known[m.influences[smooth].Identity()], influence: smooth, mean: random.Float64(), size: random.Float64()}
+					as = &sharp.Sharpening{Linear: &sharp.Linear{Slopes: slopes}, Smooth: smooth, Mean: random.Float64(), Size: random.Float64()}
 				}
 				had := len(r.compiled)
-				p := r.program(alone, m.ownStreams(), slopes, sharp)
+				p := r.program(alone, m.ownStreams(), slopes, as)
 				if len(r.compiled) == had {
 					taken++
 				}
-				require.Equal(t, m.compileWith(out, slopes, m.ownStreams(), sharp), p, what)
+				require.Equal(t, m.compileWith(out, slopes, m.ownStreams(), as), p, what)
 			}
 		}
 	})

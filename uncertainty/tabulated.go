@@ -4,6 +4,9 @@ import (
 	"math"
 	"slices"
 	"unique"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
 )
 
 // Tabulated is a distribution that is known by a table of its distribution function: between two
@@ -11,6 +14,10 @@ import (
 // the same table are equal. [Prior.Given] makes one.
 type Tabulated struct {
 	about Summary
+	// spread is its standard deviation, which is not its u where it is one of a set of readings.
+	spread float64
+	// ofSet: it is drawn with the scale of the set of its readings.
+	ofSet bool
 	table unique.Handle[table]
 }
 
@@ -43,14 +50,17 @@ func newTabulated(x, probability, position []float64) Tabulated {
 	return tabulated(&t)
 }
 
-func tabulated(t *table) Tabulated { return Tabulated{t.summary(), unique.Make(*t)} }
+func tabulated(t *table) Tabulated {
+	about := t.summary()
+	return Tabulated{about: about, spread: about.StandardUncertainty, table: unique.Make(*t)}
+}
 
 func (d Tabulated) summary() Summary { return d.about }
 
 // summary has the moments of the straight pieces.
 func (t *table) summary() Summary {
 	s := Summary{Low: t.x[0], High: t.x[tableCells]}
-	center := middle(s.Low, s.High)
+	center := portable.Middle(s.Low, s.High)
 	m := t.moments(center)
 	s.Mean = center + m[0]
 	m = t.moments(s.Mean)
@@ -83,22 +93,25 @@ func (d Tabulated) widened(factor float64) Distribution {
 	for i, x := range t.x {
 		t.x[i] = d.about.Mean + float64(factor*(x-d.about.Mean))
 	}
-	return tabulated(&t)
+	w := tabulated(&t)
+	w.about.StandardUncertainty = float64(factor * d.about.StandardUncertainty)
+	w.ofSet = d.ofSet
+	return w
 }
 
 func (d Tabulated) sound() bool {
-	return d != Tabulated{} && bounds(d.about.Low, d.about.High) && finite(d.about.Mean) && finite(d.about.StandardUncertainty)
+	return d != Tabulated{} && bounds(d.about.Low, d.about.High) && portable.IsFinite(d.about.Mean) && portable.IsFinite(d.about.StandardUncertainty)
 }
 
-func (d Tabulated) fill(dst []float64, s *source) {
+func (d Tabulated) fill(dst []float64, s *random.Source) {
 	t := d.table.Value()
-	state := s.state
+	state := s.State
 	for i := range dst {
 		var bits uint64
-		bits, state = next(state)
-		dst[i] = t.quantile(uniform(bits))
+		bits, state = random.Next(state)
+		dst[i] = t.quantile(random.Uniform(bits))
 	}
-	s.state = state
+	s.State = state
 }
 
 // quantile is the inverse of the distribution function at 0 < p < 1: in a cell it solves

@@ -1,16 +1,17 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
 
-// blockSize is the number of trials in a block. It is part of the identity of
-// the random streams: another size gives other draws.
-const blockSize = 512
+	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
+)
 
 // worker runs a program on one processor.
 type worker struct {
 	*program
 	seed   uint64
-	source *source
+	source *random.Source
 	slot   [][]float64
 	// linear holds Σ slope (x - mean) over the influences of the last block.
 	linear []float64
@@ -20,14 +21,14 @@ type worker struct {
 
 func (p *program) newWorker(seed uint64) *worker { return p.newWorkerIn(seed, nil) }
 
-func (p *program) newWorkerIn(seed uint64, in *space) *worker {
-	w := &worker{program: p, seed: seed, source: newSource(), slot: make([][]float64, p.slots+1)}
+func (p *program) newWorkerIn(seed uint64, in *sharp.Space) *worker {
+	w := &worker{program: p, seed: seed, source: new(random.Source), slot: make([][]float64, p.slots+1)}
 	for i := range w.slot {
-		w.slot[i] = in.numbers(blockSize)
+		w.slot[i] = in.Numbers(random.BlockSize)
 	}
-	w.linear = in.numbers(blockSize)
+	w.linear = in.Numbers(random.BlockSize)
 	if p.sharp != nil {
-		w.aside = p.sharp.newAside(in)
+		w.aside = newAside(p.sharp, in)
 	}
 	return w
 }
@@ -37,7 +38,7 @@ func (p *program) newWorkerIn(seed uint64, in *space) *worker {
 func (w *worker) run(block int) (values, linear []float64) {
 	clear(w.linear)
 	if w.aside != nil {
-		w.aside.clear()
+		w.aside.block.Clear()
 	}
 	for i := range w.steps {
 		st := &w.steps[i]
@@ -72,7 +73,7 @@ func (w *worker) draw(st *step, dst []float64, block int) {
 	d := &st.draw
 	switch {
 	case d.mix == nil:
-		w.source.key(w.seed, d.key, block)
+		w.source.Key(w.seed, d.key, block)
 		d.dist.fill(dst, w.source)
 	case d.scaled:
 		fill(dst, 0)
@@ -91,6 +92,10 @@ func (w *worker) draw(st *step, dst []float64, block int) {
 // with the same scale: of all values of a normal distribution those within the cut are left.
 func (w *worker) scale(d *draw, dst []float64, mean float64) {
 	by := w.slot[d.scale][:len(dst)]
+	if d.told != nil {
+		d.told.turn(dst, by)
+		return
+	}
 	if w.aside != nil && d.cut > 0 {
 		for i, x := range dst {
 			w.aside.uncut[i] = mean + float64(x*by[i])
@@ -100,8 +105,8 @@ func (w *worker) scale(d *draw, dst []float64, mean float64) {
 		x = float64(x * by[i])
 		if d.cut > 0 && math.Abs(x) > d.cut {
 			var bits uint64
-			bits, w.source.state = next(w.source.state)
-			x = float64(d.sigma * by[i] * normalWithin(d.cut/(d.sigma*by[i]), uniform(bits)))
+			bits, w.source.State = random.Next(w.source.State)
+			x = float64(d.sigma * by[i] * normalWithin(d.cut/(d.sigma*by[i]), random.Uniform(bits)))
 		}
 		dst[i] = mean + x
 	}

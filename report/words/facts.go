@@ -11,6 +11,7 @@ import (
 	"minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/portable"
+	"minim/uncertainty/rounding"
 	"minim/uncertainty/route"
 )
 
@@ -60,11 +61,11 @@ func restsOn(r *route.Result, spread string) string {
 		return strings.Join(parts, "; ")
 	}
 	was, is := r.Analytic.ExpandedUncertainty, r.Analytic.IfRectangular()
-	_, text := uncertainty.RoundExpanded(0, is)
+	_, text := rounding.Expanded(0, is)
 	if r.Quoted.Simulated {
 		was, spread = ofSimulation(&r.Analytic, &r.Quoted)
 		is = math.Sqrt(float64(was*was) + float64(more*r.Analytic.StandardUncertainty*r.Analytic.StandardUncertainty))
-		text = uncertainty.ThreeDigits(is)
+		text = rounding.ThreeDigits(is)
 	}
 	parts.Add(is/was-1 >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(is/was-1))
 	return strings.Join(parts, "; ")
@@ -131,7 +132,7 @@ func byFewReadings(r *route.Result) string {
 
 // coverage says with what probability the interval holds the strength.
 func coverage(c *route.Comparison, r *route.Result) string {
-	_, k := uncertainty.Factors(&r.Analytic)
+	_, k := r.Analytic.Factors()
 	value := either(math.IsNaN(r.MonteCarlo.Mean), "the model at its best estimates, and the", "mean and")
 	return either(r.Quoted.Simulated,
 		fmt.Sprintf("%s %s of the simulation, about %s %%", value, symmetric, asked(c.Settings.Coverage)),
@@ -140,20 +141,35 @@ func coverage(c *route.Comparison, r *route.Result) string {
 
 // shifts names what moves the expected strength away from the aim, in per cent
 // of it, where it is 0.1 % or more, and what bores that are not measured leave open of it.
+//
+// Percentages are of what the marks alone would give, by first order, as those of what instruments err by.
 func shifts(r *route.Result) string {
 	var parts clauses
-	menisci := 0.0
+	menisci, marks := 0.0, byMarks(r)
 	for _, s := range r.Analytic.Shifts() {
-		share := s.Sum / r.Analytic.Value
+		share := s.Sum / marks
 		parts.Add(math.Abs(share) >= 0.001, "by %s %+.1f %%", influence.Group(s.Group), 100*share)
 		if s.Group.Kind == uncertainty.Bench {
 			menisci += share
 		}
 	}
-	open := r.ByBores() / math.Abs(r.Analytic.Value)
+	open := r.ByBores() / math.Abs(marks)
 	text := clauses{strings.Join(parts, ", ")}
 	text.Add(open >= 0.0005, "bores that are not measured leave the meniscus between %+.1f and %+.1f %%", 100*(menisci-open), 100*(menisci+open))
 	return strings.TrimPrefix(strings.Join(text, "; "), "; ")
+}
+
+// byMarks is the strength that the marks alone would give, or that with all shifts where they leave
+// next to nothing of it.
+func byMarks(r *route.Result) float64 {
+	marks := r.Analytic.Value
+	for _, s := range r.Analytic.Shifts() {
+		marks -= s.Sum
+	}
+	if math.Abs(marks) < math.Abs(r.Analytic.Value)/2 {
+		return r.Analytic.Value
+	}
+	return marks
 }
 
 // aim compares what the steps are meant to give with the target.

@@ -8,7 +8,6 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/clause"
-	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -140,7 +139,7 @@ func strengthOn(q *route.Prep, h *route.Handled) string {
 	case a.ExpandedUncertainty == 0:
 		return fmt.Sprintf("%s %s, taken as exact", s.Value, unit)
 	}
-	_, k := uncertainty.Factors(a)
+	_, k := a.Factors()
 	return fmt.Sprintf("(%s ± %s) %s (%s = %s)", s.Value, s.GiveOrTake, unit, symbolk, k)
 }
 
