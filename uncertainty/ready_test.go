@@ -67,12 +67,12 @@ func TestReadyAsFresh(t *testing.T) {
 		require.NoError(t, err)
 		updated, err := r.Simulate(context.Background(), s)
 		require.NoError(t, err)
-		updated.Thin(10)
+		require.NoError(t, updated.Thin(context.Background(), 10))
 		again, same := dilutionModel()
 		_, err = again.Change(0, changes)
 		require.NoError(t, err)
 		fresh := simulate(t, again, same, s)
-		fresh.Thin(10)
+		require.NoError(t, fresh.Thin(context.Background(), 10))
 		assert.Equal(t, fresh, updated, "change %d", k)
 	}
 }
@@ -91,8 +91,8 @@ func TestReadyOfAnother(t *testing.T) {
 		require.NoError(t, err)
 		m, y = sumOf(other...)
 		fresh := simulate(t, m, y, s)
-		mc.Thin(10)
-		fresh.Thin(10)
+		require.NoError(t, mc.Thin(context.Background(), 10))
+		require.NoError(t, fresh.Thin(context.Background(), 10))
 		assert.Equal(t, fresh, mc, "other %d", k)
 	}
 }
@@ -157,7 +157,7 @@ func TestByLaw(t *testing.T) {
 	near.Absolute(t, "chance", mc.ConformanceProbability(limits), p, 0.002)
 	assert.Equal(t, 0.0, off)
 	near.Absolute(t, "within", mc.Within(1001, 0.9), at.Within(1001, 0.9), 0.02)
-	at.Thin(10)
+	require.NoError(t, at.Thin(context.Background(), 10))
 	near.Absolute(t, "quantile", mc.Quantile(0.3), at.Quantile(0.3), 0.02)
 
 	// Nothing that varies, and no variance.

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -341,7 +342,7 @@ func TestQuantilesOfSharpened(t *testing.T) {
 	before := mc.ConformanceProbability(limits)
 	for _, thin := range []bool{false, true} {
 		if thin {
-			mc.Thin(2000)
+			require.NoError(t, mc.Thin(t.Context(), 2000))
 		}
 		for _, p := range []float64{0.001, 0.01, 0.2, 0.5, 0.7, 0.99, 0.999} {
 			near.Absolute(t, fmt.Sprint("quantile ", p), plain.Quantile(p), mc.Quantile(p), 0.02*u)

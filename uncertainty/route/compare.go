@@ -288,7 +288,7 @@ func (r *Result) simulate(ctx context.Context, c *compiler, ready *uncertainty.R
 	if r.MonteCarlo, err = ready.Simulate(ctx, c.prep.printed(s)); err != nil {
 		return err
 	}
-	if err := r.conclude(c, s.Coverage); err != nil {
+	if err := r.conclude(ctx, c, s.Coverage); err != nil {
 		return err
 	}
 	r.Ladder, err = c.prep.rungsOf(c.route, s.Coverage)
@@ -296,7 +296,7 @@ func (r *Result) simulate(ctx context.Context, c *compiler, ready *uncertainty.R
 }
 
 // conclude works out what follows from a simulation, or from what stands in its place.
-func (r *Result) conclude(c *compiler, coverage float64) (err error) {
+func (r *Result) conclude(ctx context.Context, c *compiler, coverage float64) (err error) {
 	p := c.prep
 	if r.CrossCheck, err = c.model.CrossCheck(c.strength, r.Analytic, &r.MonteCarlo); err != nil {
 		return err
@@ -308,8 +308,7 @@ func (r *Result) conclude(c *compiler, coverage float64) (err error) {
 	for i, t := range p.Tolerances {
 		r.Inside[i].Simulated, r.Inside[i].Error = r.MonteCarlo.Chance(t.Limits)
 	}
-	r.MonteCarlo.Thin(drawn)
-	return nil
+	return r.MonteCarlo.Thin(ctx, drawn)
 }
 
 // drawn is the number of values that are kept of a simulation to draw its spread.

@@ -119,7 +119,7 @@ func (l *Live) Update(ctx context.Context, changes []uncertainty.Change, first f
 		return nil, err
 	}
 	if first != nil {
-		c, err := l.each(ctx, &p, func(s *liveRoute, r Result) (Result, error) { return s.byLaw(r, l.settings.Coverage) })
+		c, err := l.each(ctx, &p, func(s *liveRoute, r Result) (Result, error) { return s.byLaw(ctx, r, l.settings.Coverage) })
 		if err != nil {
 			return nil, err
 		}
@@ -191,11 +191,11 @@ func (l *Live) each(ctx context.Context, p *Prep, of func(*liveRoute, Result) (R
 }
 
 // byLaw is what is known of a route before it is simulated.
-func (s *liveRoute) byLaw(r Result, coverage float64) (Result, error) {
+func (s *liveRoute) byLaw(ctx context.Context, r Result, coverage float64) (Result, error) {
 	s.warnRefused(&r.Notes)
 	var err error
 	if r.MonteCarlo, err = s.ready.ByLaw(r.Analytic); err == nil {
-		err = r.conclude(s.compiler, coverage)
+		err = r.conclude(ctx, s.compiler, coverage)
 	}
 	if err == nil {
 		return r, nil

@@ -1,6 +1,10 @@
 package sharp
 
-import "minim/uncertainty/law"
+import (
+	"context"
+
+	"minim/uncertainty/law"
+)
 
 // LawTally answers questions about the order of trials that were not made, of y + L.
 type LawTally struct {
@@ -32,7 +36,10 @@ func (t *LawTally) Below(x float64, orEqual bool) float64 {
 	return 0
 }
 
-func (t *LawTally) Shortest(q int) (low, high float64) { return t.ShortestOf(float64(q) / asMany) }
+func (t *LawTally) Shortest(_ context.Context, q int) (low, high float64, err error) {
+	low, high = t.ShortestOf(float64(q) / asMany)
+	return low, high, nil
+}
 
 // ShortestOf is the shortest interval with a coverage probability.
 func (t *LawTally) ShortestOf(coverage float64) (low, high float64) {

@@ -115,14 +115,15 @@ func (t *Tally) Below(x float64, _ bool) float64 {
 }
 
 // Shortest is the shortest interval that spans q ranks.
-func (t *Tally) Shortest(q int) (low, high float64) {
-	return shortest(t.quantile, float64(q)/float64(t.n), t.Tail)
+func (t *Tally) Shortest(ctx context.Context, q int) (low, high float64, err error) {
+	low, high = shortest(t.quantile, float64(q)/float64(t.n), t.Tail)
+	return low, high, ctx.Err()
 }
 
 // Finish ends the run, and returns the error of its context.
 func (t *Tally) Finish() error {
 	ctx := t.ctx
-	t.ctx = nil
+	t.ctx = context.Background()
 	return ctx.Err()
 }
 
@@ -207,12 +208,10 @@ const mostOff = 6
 func (t *Tally) overBlocks(make1 func(r Rests, scratch *scratch) statistics.Squares) (all statistics.Squares) {
 	n := len(t.rests.base)
 	blocks := make([]statistics.Squares, random.Blocks(n))
-	parallel.Do(len(blocks), runtime.GOMAXPROCS(0), func(_, b int) {
-		if t.ctx == nil || t.ctx.Err() == nil {
-			scratch := scratches.Get().(*scratch)
-			blocks[b] = make1(t.rests.From(b*random.BlockSize, min((b+1)*random.BlockSize, n)), scratch)
-			scratches.Put(scratch)
-		}
+	_ = parallel.Until(t.ctx, len(blocks), runtime.GOMAXPROCS(0), func(_, b int) { // [Tally.Finish] tells
+		scratch := scratches.Get().(*scratch)
+		blocks[b] = make1(t.rests.From(b*random.BlockSize, min((b+1)*random.BlockSize, n)), scratch)
+		scratches.Put(scratch)
 	})
 	for _, b := range blocks {
 		all.Add(b)
