@@ -31,8 +31,15 @@ func (m *Model) smoothInfluence(s *sharp.Sharpening, i int, cut float64) bool {
 		s.Size = float64((d.high - d.low) / 2)
 		s.Kernel = law.Peaked()
 	case Tabulated:
-		below := d.below()
 		mean, size := s.Mean, s.Size
+		if m.isTold(i) {
+			told := toldOf(d, m.scales[m.scaleOf[i]].nu)
+			s.Kernel, s.Scaled = law.Bell(), true
+			s.Kernel.Reach = max(mean-about.Low, about.High-mean) / size
+			s.Kernel.Turn = func(t float64) float64 { return told.student(mean + float64(size*t)) }
+			break
+		}
+		below := d.below()
 		s.Kernel = law.Known(max(mean-about.Low, about.High-mean)/size, func(t float64) float64 { return below(mean + float64(size*t)) })
 	case Gamma:
 		if d.shape() > narrow || d.shape() < leastShape {
