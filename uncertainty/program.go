@@ -66,7 +66,7 @@ type draw struct {
 	scaled bool
 	scale  int
 	cut    float64
-	sigma  float64 // of what is drawn, where there is a cut
+	sigma  float64 // of what is drawn, where there is a cut, or u of what it is turned into
 	told   *told   // what a Student t is turned into, nil for itself
 }
 
@@ -311,7 +311,8 @@ func (c *compiler) toldNormal(i Node) draw {
 	number := int(c.m.nodes[i].left)
 	key, nu := c.scaleOf(number)
 	d := draw{key: c.streams.influence(number), dist: Normal{0, 1}, scaled: true, scale: c.scale(key, nu, i)}
-	d.told = newTold(c.m.influences[number].Distribution.(Tabulated), nu)
+	posterior := c.m.influences[number].Distribution.(Tabulated)
+	d.told, d.sigma = toldOf(posterior, nu), posterior.about.StandardUncertainty
 	return d
 }
 

@@ -119,9 +119,8 @@ func (c *compiler) drawAgain(st *step) {
 	switch {
 	case d.told != nil:
 		_, nu := c.scaleOf(st.influence)
-		if from := in.Distribution.(Tabulated); d.told.of != from.table.Value() || d.told.nu != nu {
-			d.told = newTold(from, nu)
-		}
+		posterior := in.Distribution.(Tabulated)
+		d.told, d.sigma = toldOf(posterior, nu), posterior.about.StandardUncertainty
 	case d.scaled:
 		d.dist, d.cut, d.sigma = Normal{0, t.Sigma}, c.cuts[st.influence], t.Sigma
 	default:
