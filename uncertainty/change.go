@@ -102,11 +102,11 @@ func (m *Model) changeInfluence(i int, c *Change) error {
 	case c.Factor < 0 || !portable.IsFinite(c.Factor):
 		return &StructureError{in, "the factor is negative or no finite number"}
 	case c.Factor != 0:
-		d, nominal = in.Distribution.widened(c.Factor), in.Nominal
+		d, nominal = in.Distribution.Widened(c.Factor), in.Nominal
 	case d == nil:
 		return &StructureError{in, "it has no single value"}
 	}
-	if !d.sound() || !portable.IsFinite(nominal) {
+	if !d.Sound() || !portable.IsFinite(nominal) {
 		return &StructureError{in, "what it is to be is no distribution"}
 	}
 	was := m.unchanged(i)

@@ -25,7 +25,7 @@ func quantityOf(shift float64, errors ...Influence) Quantity {
 
 // errorOf is a normal error of mean 0.
 func errorOf(owner string, u float64) Influence {
-	return Influence{Code: "error", Owner: Owner{Name: owner}, Distribution: Normal{0, u}}
+	return Influence{Code: "error", Owner: Owner{Name: owner}, Distribution: Normal{Mu: 0, Sigma: u}}
 }
 
 func closer(t *testing.T, target float64, quantities ...Quantity) []float64 {
@@ -56,7 +56,7 @@ func TestCloserNormals(t *testing.T) {
 // is as close in every trial, and a better one is closer in every trial.
 func TestCloserTies(t *testing.T) {
 	m := new(Model)
-	x := add(m, "x", Normal{0, 1})
+	x := add(m, "x", Normal{Mu: 0, Sigma: 1})
 	half := m.Multiply(x, m.Constant(0.5))
 	chances := closer(t, 0, Quantity{Model: m, Node: x}, Quantity{Model: m, Node: x}, Quantity{Model: m, Node: m.Subtract(m.Constant(0), x)}, Quantity{Model: m, Node: half}, Quantity{Model: m, Node: m.Add(x, x)}, Quantity{Model: m, Node: m.Constant(0)})
 	assert.Equal(t, []float64{0.5, 0.5, 0.5, 1, 0, 1}, chances)
@@ -70,7 +70,7 @@ func TestCloserTies(t *testing.T) {
 // Φ(1/√(0.25 + 2·9)).
 func TestCloserSharedBias(t *testing.T) {
 	one, other := errorOf("one", 0.3), errorOf("other", 0.4)
-	bias := Influence{Code: "bias", Owner: Owner{Name: "flask"}, Distribution: Normal{0, 3}}
+	bias := Influence{Code: "bias", Owner: Owner{Name: "flask"}, Distribution: Normal{Mu: 0, Sigma: 3}}
 	p := closer(t, 0, quantityOf(101, bias, one), quantityOf(100, bias, other))
 	atChance(t, "shared", 0.97724987, p[1])
 	another := bias
@@ -83,7 +83,7 @@ func TestCloserSharedBias(t *testing.T) {
 // leave open, and company changes none.
 func TestCloserOrder(t *testing.T) {
 	a, b := quantityOf(1, errorOf("a", 0.2)), quantityOf(0.9, errorOf("b", 0.3))
-	c := quantityOf(1.1, Influence{Code: "c", Distribution: Gamma{0.1, 0.1}})
+	c := quantityOf(1.1, Influence{Code: "c", Distribution: Gamma{Mu: 0.1, Sigma: 0.1}})
 	ab, ba, abc := closer(t, 1, a, b), closer(t, 1, b, a), closer(t, 1, a, c, b)
 	near.Absolute(t, "sum", 1, ab[1]+ba[1], 2e-4)
 	assert.Equal(t, ab[1], abc[2])
@@ -93,7 +93,7 @@ func TestCloserOrder(t *testing.T) {
 
 func TestCloserErrors(t *testing.T) {
 	m := new(Model)
-	x := add(m, "x", Normal{0, 1})
+	x := add(m, "x", Normal{Mu: 0, Sigma: 1})
 	large := m.Multiply(m.Constant(1e300), m.Multiply(m.Constant(1e300), x))
 	for _, c := range []struct {
 		out  Node
@@ -126,16 +126,16 @@ func TestCloserSharper(t *testing.T) {
 			return m.Influence(Influence{Code: code, Owner: owner, Distribution: d})
 		}
 		use := Owner{Kind: OneUse, Name: name, Step: 1}
-		stock := owned(Owner{Kind: Stock, Name: "stock"}, "strength", Rectangular{0.97, 1.03})
+		stock := owned(Owner{Kind: Stock, Name: "stock"}, "strength", Rectangular{Low: 0.97, High: 1.03})
 		pipette := owned(Owner{Kind: Instrument, Name: "pipette"}, "bias", Peaked(0.01))
 		var reading Node
 		if nu := float64(n - 1); n == 0 {
-			reading = owned(use, "reading", Normal{0, u})
+			reading = owned(use, "reading", Normal{Mu: 0, Sigma: u})
 		} else {
-			reading = m.Influence(Influence{Code: "reading", Owner: use, Distribution: StudentT{0, u, nu}, DegreesOfFreedom: nu, Set: Set{Owner: use}})
+			reading = m.Influence(Influence{Code: "reading", Owner: use, Distribution: StudentT{Mu: 0, Sigma: u, Nu: nu}, DegreesOfFreedom: nu, Set: Set{Owner: use}})
 		}
 		taken := m.Add(m.Constant(1), pipette, reading)
-		return Quantity{Model: m, Node: m.Divide(m.Multiply(stock, taken), m.Add(m.Constant(target), owned(use, "flask", Rectangular{-0.01, 0.01})))}
+		return Quantity{Model: m, Node: m.Divide(m.Multiply(stock, taken), m.Add(m.Constant(target), owned(use, "flask", Rectangular{Low: -0.01, High: 0.01})))}
 	}
 	for _, n := range []int{0, 4} {
 		both := []Quantity{route("one", 1, 0.01, 0), route("other", 1.005, 0.02, n)}

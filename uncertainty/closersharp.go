@@ -109,7 +109,7 @@ func (a *split) share(b *split) (r float64) {
 			continue
 		}
 		pairs = append(pairs, pair{i, j})
-		u := a.of.influences[i].Distribution.summary().StandardUncertainty
+		u := a.of.influences[i].Distribution.Summary().StandardUncertainty
 		x, y := float64(u*a.own[i]), float64(u*b.own[j])
 		square += float64(x * x)
 		product += float64(x * y)

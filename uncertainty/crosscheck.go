@@ -112,10 +112,10 @@ func causeOf(a Analytic, linear, full interval) (Cause, *Influence) {
 	if curvature >= shape && curvature >= skew {
 		return curved, nil
 	}
-	wide := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
+	wide := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.Summary().Kurtosis, mostKurtosis) - 3, 4 })
 	if skew >= shape {
-		in := largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
-		lopsided := in != nil && portable.IsFinite(in.Distribution.summary().Skewness) && in.Distribution.summary().Skewness != 0
+		in := largest(a.Budget, func(d Distribution) (float64, int) { return d.Summary().Skewness, 3 })
+		lopsided := in != nil && portable.IsFinite(in.Distribution.Summary().Skewness) && in.Distribution.Summary().Skewness != 0
 		if lopsided || !isStudent(wide) && a.widestTails() == nil { // or it is the noise of wide tails
 			return skewed, in
 		}

@@ -3,6 +3,7 @@ package uncertainty
 import (
 	"math"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/law"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/sharp"
@@ -38,7 +39,7 @@ func (m *Model) linearLaw(slopes []float64, coverage float64, degrees func(influ
 			continue
 		}
 		if of, far := m.tailsOf(i, degrees(i)); far {
-			by := slope * m.influences[i].Distribution.summary().StandardUncertainty
+			by := slope * m.influences[i].Distribution.Summary().StandardUncertainty
 			if of.group < 0 {
 				scales[of] = portable.Hypot(scales[of], by)
 			}
@@ -83,7 +84,7 @@ func (m *Model) addGroups(sum *law.Sum, slopes []float64, scales map[oneScale]fl
 	for k, g := range m.groups {
 		c := make([]float64, len(slopes))
 		for _, i := range g.members {
-			c[i] = slopes[i] * m.influences[i].Distribution.summary().StandardUncertainty
+			c[i] = slopes[i] * m.influences[i].Distribution.Summary().StandardUncertainty
 		}
 		u := combine(c, m.correlate(c))
 		if g.nu > 0 {
@@ -120,25 +121,25 @@ func (m *Model) cutOff(l *sharp.Linear, sum *law.Sum, scales map[oneScale]float6
 
 // addTo adds slope (x - mean), and reports whether the law of x is known.
 func addTo(sum *law.Sum, d Distribution, slope float64) bool {
-	about := d.summary()
+	about := d.Summary()
 	switch d := d.(type) {
 	case Normal:
 		sum.Normal(slope * d.Sigma)
 	case Rectangular:
 		sum.Flat(slope * (d.High - d.Low) / 2)
-	case triangular:
-		quarter := slope * (d.high - d.low) / 4
+	case distribution.Triangular:
+		quarter := slope * (d.High - d.Low) / 4
 		sum.Flat(quarter)
 		sum.Flat(quarter)
 	case Gamma:
-		if d.shape() > 1e12 { // of a skewness that is not seen
+		if d.Shape() > 1e12 { // of a skewness that is not seen
 			sum.Normal(slope * d.Sigma)
 		} else {
-			sum.Gamma(d.shape(), slope*d.Mu/d.shape())
+			sum.Gamma(d.Shape(), slope*d.Mu/d.Shape())
 		}
 	case cumulative:
 		most := float64(math.Abs(slope) * max(about.Mean-about.Low, about.High-about.Mean))
-		u, below := slope*about.StandardUncertainty, d.below()
+		u, below := slope*about.StandardUncertainty, d.Below()
 		if !portable.IsFinite(most) {
 			return false
 		}
@@ -156,5 +157,5 @@ func addTo(sum *law.Sum, d Distribution, slope float64) bool {
 
 // cumulative is a bounded distribution whose distribution function is known.
 type cumulative interface {
-	below() func(x float64) float64
+	Below() func(x float64) float64
 }

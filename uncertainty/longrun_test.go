@@ -20,7 +20,7 @@ import (
 // worst u/1980, whatever the coverage probability.
 func TestWidthOfBins(t *testing.T) {
 	for _, u := range []float64{0.995, 1.01, 5} {
-		for _, d := range []Distribution{Normal{0, u}, PlusMinus(u * math.Sqrt(3)), Gamma{u / 2, u}} {
+		for _, d := range []Distribution{Normal{Mu: 0, Sigma: u}, PlusMinus(u * math.Sqrt(3)), Gamma{Mu: u / 2, Sigma: u}} {
 			sample := draws(d, 1, 2, 100_000)
 			for _, coverage := range []float64{0.5, 0.95, 0.99, 0.999, 0.9999} {
 				b, err := statistics.NewBins(t.Context(), sample, coverage, u)
@@ -34,8 +34,8 @@ func TestWidthOfBins(t *testing.T) {
 // longModel is skew and curved, and quick to draw.
 func longModel() (*Model, Node) {
 	m := new(Model)
-	x := add(m, "x", Rectangular{1, 2})
-	return m, m.Divide(add(m, "y", Normal{1, 0.1}), m.Multiply(x, x))
+	x := add(m, "x", Rectangular{Low: 1, High: 2})
+	return m, m.Divide(add(m, "y", Normal{Mu: 1, Sigma: 0.1}), m.Multiply(x, x))
 }
 
 // TestLongRun compares a run whose values are not kept with the order statistics
@@ -74,7 +74,7 @@ func TestLongRun(t *testing.T) {
 // stay those of all trials. Its sequences start on blocks of their own.
 func TestLongAdaptiveRun(t *testing.T) {
 	const sequences = KeptTrials/fewestTrials + 3
-	m, y := sumOf(Normal{0, 0.9})
+	m, y := sumOf(Normal{Mu: 0, Sigma: 0.9})
 	s := Settings{Digits: 2, Validating: true, Trials: sequences * fewestTrials, Plain: true}
 	mc := simulate(t, m, y, s)
 	assert.Equal(t, s.Trials, mc.Trials)
@@ -93,7 +93,7 @@ func TestLongAdaptiveRun(t *testing.T) {
 // TestMemoryOfLongRuns: two million more trials, 16 MB of values, take no more
 // memory. All that is ever allocated counts.
 func TestMemoryOfLongRuns(t *testing.T) {
-	m, y := sumOf(Rectangular{1, 2})
+	m, y := sumOf(Rectangular{Low: 1, High: 2})
 	allocated := func(trials int) float64 {
 		var before, after runtime.MemStats
 		runtime.ReadMemStats(&before)

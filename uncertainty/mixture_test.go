@@ -57,8 +57,8 @@ func TestMixtureOfTwoCauchy(t *testing.T) {
 func TestMixedAsSimulated(t *testing.T) {
 	for _, n := range []float64{2, 3, 4, 6} {
 		m := new(Model)
-		readings := m.Influence(Influence{Code: "x", Owner: Owner{Name: "p"}, Distribution: StudentT{0, 0.5, n - 1}, DegreesOfFreedom: n - 1, Set: Set{Owner: Owner{Name: "p"}, At: 1}})
-		sum := m.Add(readings, add(m, "rest", Normal{10, math.Sqrt(0.75)}))
+		readings := m.Influence(Influence{Code: "x", Owner: Owner{Name: "p"}, Distribution: StudentT{Mu: 0, Sigma: 0.5, Nu: n - 1}, DegreesOfFreedom: n - 1, Set: Set{Owner: Owner{Name: "p"}, At: 1}})
+		sum := m.Add(readings, add(m, "rest", Normal{Mu: 10, Sigma: math.Sqrt(0.75)}))
 		a := propagate(t, m, sum, 0.95)
 		mc, err := m.Simulate(context.Background(), sum, Settings{Trials: 400_000})
 		assert.NoError(t, err)
@@ -74,6 +74,6 @@ func TestMixedAsSimulated(t *testing.T) {
 // TestMixedOfNoReadings: nothing changes, to the last bit.
 func TestMixedOfNoReadings(t *testing.T) {
 	m := new(Model)
-	a := propagate(t, m, m.Add(add(m, "x", Normal{1, 2}), add(m, "y", Rectangular{0, 1})), 0.95)
+	a := propagate(t, m, m.Add(add(m, "x", Normal{Mu: 1, Sigma: 2}), add(m, "y", Rectangular{Low: 0, High: 1})), 0.95)
 	assert.Equal(t, a, a.Mixed())
 }

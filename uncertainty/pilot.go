@@ -137,7 +137,7 @@ func (m *Model) smoothest(ctx context.Context, linear *sharp.Linear, list []int,
 // bySize lists the influences that are worth being the smooth one, the largest first.
 func (m *Model) bySize(l *sharp.Linear) (list []int) {
 	size := func(i int) float64 {
-		return math.Abs(l.Slopes[i]) * m.influences[i].Distribution.summary().StandardUncertainty
+		return math.Abs(l.Slopes[i]) * m.influences[i].Distribution.Summary().StandardUncertainty
 	}
 	for i := range l.Slopes {
 		if size(i) >= leastSmooth*l.Scale {

@@ -1,6 +1,7 @@
 package uncertainty
 
 import (
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/random"
 	"minim/uncertainty/sharp"
 )
@@ -66,13 +67,13 @@ type draw struct {
 	scaled bool
 	scale  int
 	cut    float64
-	sigma  float64 // of what is drawn, where there is a cut, or u of what it is turned into
-	told   *told   // what a Student t is turned into, nil for itself
+	sigma  float64            // of what is drawn, where there is a cut, or u of what it is turned into
+	told   *distribution.Told // what a Student t is turned into, nil for itself
 }
 
 // drawn is what values are drawn from.
 type drawn interface {
-	fill(dst []float64, s *random.Source)
+	Fill(dst []float64, s *random.Source)
 }
 
 type weighted struct {
@@ -220,7 +221,7 @@ func (c *compiler) compileNode(i Node) operand {
 func (c *compiler) compileInfluence(i Node) operand {
 	number := int(c.m.nodes[i].left)
 	in := &c.m.influences[number]
-	st := step{op: opInfluence, mean: in.Distribution.summary().Mean, influence: number, node: i}
+	st := step{op: opInfluence, mean: in.Distribution.Summary().Mean, influence: number, node: i}
 	if i == c.smooth {
 		c.pointed[i] = pointsOf(c.p.sharp)
 	}
@@ -273,13 +274,13 @@ func (c *compiler) mixture(group, row int) (d draw) {
 	slots, drawn := c.normals[group]
 	if !drawn {
 		for _, i := range g.members {
-			st := step{op: opInfluence, influence: -1, dst: c.slot(), draw: draw{key: c.streams.influence(i), dist: Normal{0, 1}}}
+			st := step{op: opInfluence, influence: -1, dst: c.slot(), draw: draw{key: c.streams.influence(i), dist: Normal{Mu: 0, Sigma: 1}}}
 			c.p.steps = append(c.p.steps, st)
 			slots = append(slots, st.dst)
 		}
 		c.normals[group] = slots
 	}
-	u := c.m.influences[g.members[row]].Distribution.summary().StandardUncertainty
+	u := c.m.influences[g.members[row]].Distribution.Summary().StandardUncertainty
 	d.mix = make([]weighted, len(slots))
 	for j, s := range slots {
 		d.mix[j] = weighted{s, times(u, g.root[row][j])}
@@ -295,7 +296,7 @@ func (c *compiler) mixture(group, row int) (d draw) {
 func (c *compiler) scaledNormal(i Node, t StudentT) draw {
 	number := int(c.m.nodes[i].left)
 	key, nu := c.scaleOf(number)
-	return draw{key: c.streams.influence(number), dist: Normal{0, t.Sigma}, scaled: true, scale: c.scale(key, nu, i), cut: c.cuts[number], sigma: t.Sigma}
+	return draw{key: c.streams.influence(number), dist: Normal{Mu: 0, Sigma: t.Sigma}, scaled: true, scale: c.scale(key, nu, i), cut: c.cuts[number], sigma: t.Sigma}
 }
 
 // scaleOf are the key and the degrees of freedom of the scale that an influence is drawn with.
@@ -310,9 +311,9 @@ func (c *compiler) scaleOf(number int) (key uint64, nu float64) {
 func (c *compiler) toldNormal(i Node) draw {
 	number := int(c.m.nodes[i].left)
 	key, nu := c.scaleOf(number)
-	d := draw{key: c.streams.influence(number), dist: Normal{0, 1}, scaled: true, scale: c.scale(key, nu, i)}
+	d := draw{key: c.streams.influence(number), dist: Normal{Mu: 0, Sigma: 1}, scaled: true, scale: c.scale(key, nu, i)}
 	posterior := c.m.influences[number].Distribution.(Tabulated)
-	d.told, d.sigma = toldOf(posterior, nu), posterior.about.StandardUncertainty
+	d.told, d.sigma = distribution.ToldOf(posterior, nu), posterior.Summary().StandardUncertainty
 	return d
 }
 

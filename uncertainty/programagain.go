@@ -1,6 +1,7 @@
 package uncertainty
 
 import (
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/random"
 	"minim/uncertainty/sharp"
 )
@@ -79,7 +80,7 @@ func (c *compiler) rightAt(n *node) (at [sharp.Points]operand) {
 func (c *compiler) stepAgain(st *step) {
 	n := &c.m.nodes[st.node]
 	if t := &st.linear; t.some {
-		t.mean, t.slope = c.m.influences[t.influence].Distribution.summary().Mean, c.slopes[t.influence]
+		t.mean, t.slope = c.m.influences[t.influence].Distribution.Summary().Mean, c.slopes[t.influence]
 	}
 	switch {
 	case st.op != opInfluence:
@@ -113,16 +114,16 @@ func (c *compiler) pointsAgain(st *step, n *node) {
 
 func (c *compiler) drawAgain(st *step) {
 	in, d := &c.m.influences[st.influence], &st.draw
-	st.mean = in.Distribution.summary().Mean
+	st.mean = in.Distribution.Summary().Mean
 	d.key = c.streams.influence(st.influence)
 	t, _ := in.Distribution.(StudentT)
 	switch {
 	case d.told != nil:
 		_, nu := c.scaleOf(st.influence)
 		posterior := in.Distribution.(Tabulated)
-		d.told, d.sigma = toldOf(posterior, nu), posterior.about.StandardUncertainty
+		d.told, d.sigma = distribution.ToldOf(posterior, nu), posterior.Summary().StandardUncertainty
 	case d.scaled:
-		d.dist, d.cut, d.sigma = Normal{0, t.Sigma}, c.cuts[st.influence], t.Sigma
+		d.dist, d.cut, d.sigma = Normal{Mu: 0, Sigma: t.Sigma}, c.cuts[st.influence], t.Sigma
 	default:
 		d.dist = in.Distribution
 	}

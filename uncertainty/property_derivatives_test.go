@@ -89,7 +89,7 @@ func within(t *testing.T, what string, want, got, majorant float64) {
 func (m *Model) randomDirection(random *rand.Rand) []float64 {
 	d := make([]float64, len(m.influences))
 	for i := range d {
-		d[i] = (2*random.Float64() - 1) * m.influences[i].Distribution.summary().StandardUncertainty
+		d[i] = (2*random.Float64() - 1) * m.influences[i].Distribution.Summary().StandardUncertainty
 	}
 	return d
 }

@@ -94,7 +94,7 @@ func shares(a Analytic) map[string]float64 {
 func (m *Model) roundings(out Node) [3]float64 {
 	u := make([]float64, len(m.influences))
 	for i := range u {
-		u[i] = m.influences[i].Distribution.summary().StandardUncertainty
+		u[i] = m.influences[i].Distribution.Summary().StandardUncertainty
 	}
 	most := m.majorant(out, m.reachable(out), m.values(out, mean), u, nil)
 	square := most.s*most.s + most.ss*most.ss + most.s*most.sss

@@ -57,10 +57,10 @@ func TestReadyAsFresh(t *testing.T) {
 	for k, changes := range [][]Change{
 		nil,
 		{{Only: first, Factor: 3}},
-		{{Only: first, Distribution: Rectangular{0, 0}}},
-		{{Only: first, Factor: 3}, {Only: m.influences[7].Identity(), Distribution: Normal{0, 0.02}}},
-		{{Only: first, Distribution: Normal{0, 0.001}}},
-		{{Only: m.influences[2].Identity(), Distribution: StudentT{0, 0.01, 5}}},
+		{{Only: first, Distribution: Rectangular{Low: 0, High: 0}}},
+		{{Only: first, Factor: 3}, {Only: m.influences[7].Identity(), Distribution: Normal{Mu: 0, Sigma: 0.02}}},
+		{{Only: first, Distribution: Normal{Mu: 0, Sigma: 0.001}}},
+		{{Only: m.influences[2].Identity(), Distribution: StudentT{Mu: 0, Sigma: 0.01, Nu: 5}}},
 		nil,
 	} {
 		_, err := r.Change(changes)
@@ -80,11 +80,11 @@ func TestReadyAsFresh(t *testing.T) {
 // TestReadyOfAnother takes over a model of the same structure, and one of another.
 func TestReadyOfAnother(t *testing.T) {
 	s := Settings{Trials: 10_000, Seed: 3}
-	m, y := sumOf(Normal{1e6, 1}, Gamma{1, 2}, PlusMinus(3))
+	m, y := sumOf(Normal{Mu: 1e6, Sigma: 1}, Gamma{Mu: 1, Sigma: 2}, PlusMinus(3))
 	r := m.Ready(y)
 	_, err := r.Simulate(context.Background(), s)
 	require.NoError(t, err)
-	for k, other := range [][]Distribution{{Normal{7, 2}, Rectangular{0, 1}, PlusMinus(1)}, {Normal{0, 1}, PlusMinus(2)}, {Normal{0, 1}, PlusMinus(2), Normal{0, 3}, Normal{0, 4}}} {
+	for k, other := range [][]Distribution{{Normal{Mu: 7, Sigma: 2}, Rectangular{Low: 0, High: 1}, PlusMinus(1)}, {Normal{Mu: 0, Sigma: 1}, PlusMinus(2)}, {Normal{Mu: 0, Sigma: 1}, PlusMinus(2), Normal{Mu: 0, Sigma: 3}, Normal{Mu: 0, Sigma: 4}}} {
 		m, y := sumOf(other...)
 		r.Take(m, y)
 		mc, err := r.Simulate(context.Background(), s)
@@ -101,7 +101,7 @@ func TestReadyOfAnother(t *testing.T) {
 func TestChangeConstant(t *testing.T) {
 	m := new(Model)
 	mark := m.Name(m.Constant(10), Influence{Code: "mark"})
-	out := m.Multiply(mark, add(m, "x", Normal{2, 0.1}))
+	out := m.Multiply(mark, add(m, "x", Normal{Mu: 2, Sigma: 0.1}))
 	r := m.Ready(out)
 	for want, change := range map[float64]Change{24: {Code: "mark", Value: 12}, 30: {Code: "mark", Factor: 1.5}} {
 		found, err := r.Change([]Change{change})
@@ -122,24 +122,24 @@ func TestChangeConstant(t *testing.T) {
 func TestChangeRefused(t *testing.T) {
 	m := new(Model)
 	of := Set{Owner: Owner{Name: "readings"}}
-	x := m.Influence(Influence{Code: "x", Distribution: StudentT{0, 1, 4}, DegreesOfFreedom: 4, Set: of})
+	x := m.Influence(Influence{Code: "x", Distribution: StudentT{Mu: 0, Sigma: 1, Nu: 4}, DegreesOfFreedom: 4, Set: of})
 	out := m.Add(m.Name(m.Constant(3), Influence{Code: "mark"}), x)
 	r := m.Ready(out)
 	for _, c := range []Change{
-		{Code: "x", Distribution: StudentT{0, 1, 5}}, {Code: "x", Distribution: Normal{0, 1}}, {Code: "x", Factor: -1}, {Code: "x", Factor: math.Inf(1)},
-		{Code: "x", Value: 4}, {Code: "x", Distribution: Normal{0, math.NaN()}}, {Code: "mark", Distribution: Normal{0, 1}}, {Code: "mark", Value: math.NaN()},
+		{Code: "x", Distribution: StudentT{Mu: 0, Sigma: 1, Nu: 5}}, {Code: "x", Distribution: Normal{Mu: 0, Sigma: 1}}, {Code: "x", Factor: -1}, {Code: "x", Factor: math.Inf(1)},
+		{Code: "x", Value: 4}, {Code: "x", Distribution: Normal{Mu: 0, Sigma: math.NaN()}}, {Code: "mark", Distribution: Normal{Mu: 0, Sigma: 1}}, {Code: "mark", Value: math.NaN()},
 	} {
 		_, err := r.Change([]Change{{Code: "x", Factor: 2}, c})
 		var other *StructureError
 		assert.ErrorAs(t, err, &other)
-		assert.Equal(t, StudentT{0, 1, 4}, m.influences[0].Distribution)
+		assert.Equal(t, StudentT{Mu: 0, Sigma: 1, Nu: 4}, m.influences[0].Distribution)
 		assert.NotEmpty(t, fmt.Sprint(err))
 	}
 }
 
 // TestByLaw: of a sum the law is the whole: what is known at once is what a long simulation shows.
 func TestByLaw(t *testing.T) {
-	m, y := sumOf(Normal{1e3, 1}, Gamma{1, 2}, PlusMinus(3))
+	m, y := sumOf(Normal{Mu: 1e3, Sigma: 1}, Gamma{Mu: 1, Sigma: 2}, PlusMinus(3))
 	a, err := m.Propagate(y, 0.95)
 	require.NoError(t, err)
 	r := m.Ready(y)
@@ -161,7 +161,7 @@ func TestByLaw(t *testing.T) {
 	near.Absolute(t, "quantile", mc.Quantile(0.3), at.Quantile(0.3), 0.02)
 
 	// Nothing that varies, and no variance.
-	m, y = sumOf(Normal{5, 0})
+	m, y = sumOf(Normal{Mu: 5, Sigma: 0})
 	a, err = m.Propagate(y, 0.95)
 	require.NoError(t, err)
 	at, err = m.Ready(y).ByLaw(a)
@@ -169,7 +169,7 @@ func TestByLaw(t *testing.T) {
 	assert.Equal(t, [4]float64{5, 5, 5, 0}, [4]float64{at.Mean, at.Lower, at.ShortestUpper, at.StandardDeviation})
 	assert.Equal(t, 1.0, at.ConformanceProbability(Limits{5, 6}))
 	assert.Equal(t, 0.0, at.ConformanceProbability(Limits{5.1, 6}))
-	m, y = sumOf(StudentT{0, 1, 1})
+	m, y = sumOf(StudentT{Mu: 0, Sigma: 1, Nu: 1})
 	a, err = m.Propagate(y, 0.95)
 	require.NoError(t, err)
 	at, err = m.Ready(y).ByLaw(a)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/near"
 	"minim/uncertainty/portable"
 )
@@ -66,10 +67,9 @@ func TestPosteriorWithinItsPrior(t *testing.T) {
 		alone, err := m.Simulate(context.Background(), e, settings)
 		require.NoError(t, err)
 		d := m.influences[0].Distribution.(Tabulated)
-		table := d.table.Value()
-		near.Relative(t, "SD", d.spread, alone.StandardDeviation, 2e-3)
-		near.Absolute(t, "lower", table.quantile(0.025), alone.Lower, 0.01*d.spread)
-		near.Absolute(t, "upper", table.quantile(0.975), alone.Upper, 0.01*d.spread)
+		near.Relative(t, "SD", d.Deviation(), alone.StandardDeviation, 2e-3)
+		near.Absolute(t, "lower", d.Quantile(0.025), alone.Lower, 0.01*d.Deviation())
+		near.Absolute(t, "upper", d.Quantile(0.975), alone.Upper, 0.01*d.Deviation())
 	}
 }
 
@@ -105,12 +105,12 @@ func jointly(limit, mean, n, p float64) float64 {
 // TestStudentOfPosterior goes there and back, and far out to no number's end.
 func TestStudentOfPosterior(t *testing.T) {
 	d := Prior{Of: Peaked(0.5)}.Given(Measured{Mean: 0.2, Scale: 0.3, Nu: 3, OfSet: true}).(Tabulated)
-	told := newTold(d, 3)
+	told := distribution.ToldOf(d, 3)
 	for x := -30.0; x < 30; x += 0.37 {
-		near.Relative(t, "t", x, told.student(told.at(x)), 1e-6)
+		near.Relative(t, "t", x, told.Student(told.At(x)), 1e-6)
 	}
-	assert.Equal(t, []float64{math.Inf(-1), math.Inf(1)}, []float64{told.student(-0.5), told.student(0.5)})
+	assert.Equal(t, []float64{math.Inf(-1), math.Inf(1)}, []float64{told.Student(-0.5), told.Student(0.5)})
 	for _, p := range []float64{0.001, 0.2, 0.5, 0.97} { // as much lies below
-		near.Absolute(t, "below", p, portable.StudentCDF(told.student(told.of.quantile(p)), 3), 1e-5)
+		near.Absolute(t, "below", p, portable.StudentCDF(told.Student(d.Quantile(p)), 3), 1e-5)
 	}
 }

@@ -74,7 +74,7 @@ func (w *worker) draw(st *step, dst []float64, block int) {
 	switch {
 	case d.mix == nil:
 		w.source.Key(w.seed, d.key, block)
-		d.dist.fill(dst, w.source)
+		d.dist.Fill(dst, w.source)
 	case d.scaled:
 		fill(dst, 0)
 	default:
@@ -102,7 +102,7 @@ func (w *worker) scale(d *draw, dst []float64, mean float64) {
 		}
 	}
 	if d.told != nil {
-		d.told.turn(dst, by)
+		d.told.Turn(dst, by)
 		return
 	}
 	for i, x := range dst {

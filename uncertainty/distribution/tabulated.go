@@ -1,4 +1,4 @@
-package uncertainty
+package distribution
 
 import (
 	"math"
@@ -51,14 +51,14 @@ func newTabulated(x, probability, position []float64) Tabulated {
 }
 
 func tabulated(t *table) Tabulated {
-	about := t.summary()
+	about := t.Summary()
 	return Tabulated{about: about, spread: about.StandardUncertainty, table: unique.Make(*t)}
 }
 
-func (d Tabulated) summary() Summary { return d.about }
+func (d Tabulated) Summary() Summary { return d.about }
 
 // summary has the moments of the straight pieces.
-func (t *table) summary() Summary {
+func (t *table) Summary() Summary {
 	s := Summary{Low: t.x[0], High: t.x[tableCells]}
 	center := portable.Middle(s.Low, s.High)
 	m := t.moments(center)
@@ -88,7 +88,7 @@ func (t *table) moments(center float64) (m [4]float64) {
 	return m
 }
 
-func (d Tabulated) widened(factor float64) Distribution {
+func (d Tabulated) Widened(factor float64) Distribution {
 	t := d.table.Value()
 	for i, x := range t.x {
 		t.x[i] = d.about.Mean + float64(factor*(x-d.about.Mean))
@@ -99,11 +99,11 @@ func (d Tabulated) widened(factor float64) Distribution {
 	return w
 }
 
-func (d Tabulated) sound() bool {
+func (d Tabulated) Sound() bool {
 	return d != Tabulated{} && bounds(d.about.Low, d.about.High) && portable.IsFinite(d.about.Mean) && portable.IsFinite(d.about.StandardUncertainty)
 }
 
-func (d Tabulated) fill(dst []float64, s *random.Source) {
+func (d Tabulated) Fill(dst []float64, s *random.Source) {
 	t := d.table.Value()
 	state := s.State
 	for i := range dst {
@@ -128,7 +128,7 @@ func (t *table) quantile(p float64) float64 {
 }
 
 // below is the distribution function.
-func (d Tabulated) below() func(x float64) float64 {
+func (d Tabulated) Below() func(x float64) float64 {
 	t := d.table.Value()
 	return t.below
 }

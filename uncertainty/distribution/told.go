@@ -1,4 +1,4 @@
-package uncertainty
+package distribution
 
 import (
 	"math"
@@ -9,7 +9,7 @@ import (
 	"minim/uncertainty/portable"
 )
 
-// told is what a posterior is drawn by. It rests on the same unknown standard deviation σ as the
+// Told is what a posterior is drawn by. It rests on the same unknown standard deviation σ as the
 // uses of the instrument, where both are by the readings of one set. So it is drawn with the scale of the
 // set: the error of the mean is first drawn as it is without a prior, as a normal value times σ/s, which
 // is Student's t, and the value of the posterior is the one below which as much of it lies:
@@ -20,22 +20,16 @@ import (
 // again. With one, the table stays the distribution of e, σ stays told by the scatter of the readings
 // alone, with ν degrees of freedom, and far values of e go with a large σ (constructed; what a
 // prior tells of σ is left out, which is on the safe side).
-type told struct {
+type Told struct {
 	nu float64
 	of table
 	t  [tableCells + 1]float64 // the Student t of each node
 }
 
-// isTold reports a posterior that is drawn with the scale of its set.
-func (m *Model) isTold(influence int) bool {
-	d, posterior := m.influences[influence].Distribution.(Tabulated)
-	return posterior && d.ofSet && m.scaleOf[influence] >= 0
-}
-
 // toldLately are those that were asked for last, since some hundred quantiles of Student's t take milliseconds.
 var toldLately struct {
 	sync.Mutex
-	known map[toldKey]*told
+	known map[toldKey]*Told
 }
 
 type toldKey struct {
@@ -45,15 +39,15 @@ type toldKey struct {
 
 const mostPosteriors = 100
 
-// toldOf is what a posterior of readings with degrees of freedom is drawn by.
-func toldOf(d Tabulated, nu float64) *told {
+// ToldOf is what a posterior of readings with degrees of freedom is drawn by.
+func ToldOf(d Tabulated, nu float64) *Told {
 	of := toldKey{d.table, nu}
 	toldLately.Lock()
 	defer toldLately.Unlock()
 	t := toldLately.known[of]
 	if t == nil {
 		if len(toldLately.known)%mostPosteriors == 0 {
-			toldLately.known = make(map[toldKey]*told)
+			toldLately.known = make(map[toldKey]*Told)
 		}
 		t = newTold(d, nu)
 		toldLately.known[of] = t
@@ -61,24 +55,24 @@ func toldOf(d Tabulated, nu float64) *told {
 	return t
 }
 
-func newTold(d Tabulated, nu float64) *told {
-	t := &told{nu: nu, of: d.table.Value()}
+func newTold(d Tabulated, nu float64) *Told {
+	t := &Told{nu: nu, of: d.table.Value()}
 	for i, p := range t.of.p {
 		t.t[i] = portable.StudentQuantile(p, nu)
 	}
 	return t
 }
 
-// turn normal values into those of the posterior, with what the scale of the set is.
-func (t *told) turn(values, scale []float64) {
+// Turn turns normal values into those of the posterior, with what the scale of the set is.
+func (t *Told) Turn(values, scale []float64) {
 	for i, z := range values {
-		values[i] = t.at(float64(z * scale[i]))
+		values[i] = t.At(float64(z * scale[i]))
 	}
 }
 
-// at is the value that a Student t stands for. Between two nodes it is straight, as it is without a
+// At is the value that a Student t stands for. Between two nodes it is straight, as it is without a
 // prior; next to the ends it is exact.
-func (t *told) at(x float64) float64 {
+func (t *Told) At(x float64) float64 {
 	i, _ := slices.BinarySearch(t.t[1:tableCells], x)
 	low, high := t.t[i], t.t[i+1]
 	if i == 0 || i == tableCells-1 || !portable.IsFinite(low) || !portable.IsFinite(high) || !(low < high) {
@@ -87,8 +81,8 @@ func (t *told) at(x float64) float64 {
 	return t.of.x[i] + float64((x-low)/(high-low)*(t.of.x[i+1]-t.of.x[i]))
 }
 
-// student is the inverse: the Student t that a value stands for, infinite beyond the ends.
-func (t *told) student(e float64) float64 {
+// Student is the inverse: the Student t that a value stands for, infinite beyond the ends.
+func (t *Told) Student(e float64) float64 {
 	switch {
 	case e <= t.of.x[0]:
 		return math.Inf(-1)
@@ -104,4 +98,16 @@ func (t *told) student(e float64) float64 {
 		return portable.StudentQuantile(t.of.below(e), t.nu)
 	}
 	return low + float64((e-t.of.x[i])/(t.of.x[i+1]-t.of.x[i])*(high-low))
+}
+
+// OfSet reports whether it is drawn with the scale of the set of its readings.
+func (d Tabulated) OfSet() bool { return d.ofSet }
+
+// Deviation is its standard deviation, which is not its u where it is one of a set of readings.
+func (d Tabulated) Deviation() float64 { return d.spread }
+
+// Quantile is the inverse of its distribution function at 0 < p < 1.
+func (d Tabulated) Quantile(p float64) float64 {
+	t := d.table.Value()
+	return t.quantile(p)
 }

@@ -1,4 +1,4 @@
-package uncertainty
+package distribution
 
 import (
 	"math"
@@ -10,7 +10,7 @@ import (
 // form (constructed). Both are symmetric, so that it is worked out below the middle, where no
 // digits are lost far out.
 func (p Prior) density(x float64) float64 {
-	center := p.Of.summary().Mean
+	center := p.Of.Summary().Mean
 	x = center - math.Abs(x-p.Shift-center)
 	switch d := p.Of.(type) {
 	case Normal:
@@ -18,8 +18,8 @@ func (p Prior) density(x float64) float64 {
 		return bell((x-d.Mu)/sigma) / sigma
 	case Rectangular:
 		return p.flat(x, d.Low, d.High)
-	case triangular:
-		return p.peaked(x, d.low, d.high)
+	case Triangular:
+		return p.peaked(x, d.Low, d.High)
 	}
 	panic("uncertainty: a prior without a density")
 }

@@ -1,4 +1,4 @@
-package uncertainty
+package distribution
 
 import (
 	"fmt"
@@ -16,7 +16,7 @@ type Prior struct {
 }
 
 // Mean of the prior.
-func (p Prior) Mean() float64 { return p.Of.summary().Mean + p.Shift }
+func (p Prior) Mean() float64 { return p.Of.Summary().Mean + p.Shift }
 
 // Measured is what readings say of a quantity: it lies about their mean as a Student t with Nu
 // degrees of freedom lies about 0, times the scale. Nu may be infinite: it is then normal.
@@ -89,8 +89,8 @@ const chanceStep = 4
 func (p Prior) mustBeSound(m Measured) {
 	known := false
 	switch p.Of.(type) {
-	case Normal, Rectangular, triangular:
-		known = p.Of.sound() && p.Blur >= 0 && portable.IsFinite(p.Blur) && portable.IsFinite(p.Shift) && SummaryOf(p.Of).StandardUncertainty+p.Blur > 0
+	case Normal, Rectangular, Triangular:
+		known = p.Of.Sound() && p.Blur >= 0 && portable.IsFinite(p.Blur) && portable.IsFinite(p.Shift) && SummaryOf(p.Of).StandardUncertainty+p.Blur > 0
 	}
 	if !known || !portable.IsFinite(m.Mean) || !(m.Scale > 0) || !portable.IsFinite(m.Scale) || !(m.Nu > 0) {
 		panic(fmt.Sprintf("uncertainty: %#v measured as %v", p, m))
@@ -110,9 +110,9 @@ func (m Measured) likelihood(x float64) float64 {
 // than 1e-18.
 const farTail = 9
 
-// span is the range that is tabulated.
-func (p Prior) span() (low, high float64) {
-	s := p.Of.summary()
+// Span is the range that is tabulated.
+func (p Prior) Span() (low, high float64) {
+	s := p.Of.Summary()
 	if _, normal := p.Of.(Normal); normal {
 		by := float64(farTail * portable.Hypot(s.StandardUncertainty, p.Blur))
 		return p.Mean() - by, p.Mean() + by
@@ -123,7 +123,7 @@ func (p Prior) span() (low, high float64) {
 // nodes are c + w sinh θ with θ in equal steps: close together where the readings decide, which is
 // within w of c, and far apart elsewhere. The node next to the peak of a triangle is moved there.
 func (p Prior) nodes(m Measured) []float64 {
-	low, high := p.span()
+	low, high := p.Span()
 	w := min(m.Scale, high-low)
 	c := min(max(m.Mean, low), high)
 	from, to := arsinh((low-c)/w), arsinh((high-c)/w)
@@ -134,7 +134,7 @@ func (p Prior) nodes(m Measured) []float64 {
 		x[i] = min(max(c+math.Copysign(float64(w*float64((e-1/e)/2)), theta), low), high)
 	}
 	x[0], x[tableCells] = low, high
-	if _, peaked := p.Of.(triangular); peaked {
+	if _, peaked := p.Of.(Triangular); peaked {
 		moveNearest(x, p.Mean())
 	}
 	return x
