@@ -23,6 +23,7 @@ var layers = []string{
 	"minim/uncertainty/statistics",
 	"minim/uncertainty/law",
 	"minim/uncertainty/sharp",
+	"minim/uncertainty/distribution",
 	"minim/uncertainty",
 	"minim/equipment/quantity",
 	"minim/equipment/benchfile",
@@ -32,6 +33,7 @@ var layers = []string{
 	"minim/uncertainty/hazards",
 	"minim/uncertainty/mixed",
 	"minim/uncertainty/route",
+	"minim/uncertainty/contest",
 	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps
 	"minim/uncertainty/plan",
 	"minim/uncertainty/rescue",

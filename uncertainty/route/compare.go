@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 
 	"minim/equipment"
 	"minim/report/words/influence"
@@ -14,48 +13,6 @@ import (
 	"minim/uncertainty/hazards"
 	"minim/uncertainty/parallel"
 )
-
-// Compare evaluates the routes of a prep, or the one that is named. It returns
-// an error when there is no route, none of that name, or when the evaluation of
-// one fails.
-func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) (*Comparison, error) {
-	routes, err := p.chosen(name)
-	if err != nil {
-		return nil, err
-	}
-	c, strengths, err := p.evaluateAll(ctx, routes, s)
-	if err != nil {
-		return nil, err
-	}
-	return c, c.complete(ctx, strengths)
-}
-
-// complete adds what concerns several routes, or another than the one that is stated.
-func (c *Comparison) complete(ctx context.Context, strengths []uncertainty.Quantity) error {
-	if err := c.Amend(ctx); err != nil {
-		return err
-	}
-	return c.compareCloseness(ctx, strengths)
-}
-
-// CompareTo is [Compare] of all routes with the one that is named as the route to use,
-// whatever the others give.
-func CompareTo(ctx context.Context, p *Prep, use string, s uncertainty.Settings) (*Comparison, error) {
-	r, err := p.Route(use)
-	if err != nil {
-		return nil, err
-	}
-	c, strengths, err := p.evaluateAll(ctx, p.Routes, s)
-	if err != nil {
-		return nil, err
-	}
-	at := slices.Index(p.Routes, r)
-	if !c.Results[at].Possible {
-		return nil, &CannotError{r.Name, c.Results[at].Reason, c.Results[at].MayNotBeUsed()}
-	}
-	c.Verdict = Verdict{Use: at, Meets: c.Prep.Meets(&c.Results[at])}
-	return c, c.complete(ctx, strengths)
-}
 
 // CannotError reports a route that the bench cannot do, or that is Forbidden: see
 // [Result.MayNotBeUsed].
@@ -72,17 +29,16 @@ func (e *CannotError) Error() string {
 	return fmt.Sprintf("the bench cannot do %q: %s", e.Name, e.Reason)
 }
 
-// Evaluate is [Compare] for routes that a prep need not have, but for their
-// closeness to the target and for what would bring them there.
+// Evaluate evaluates routes that a prep need not have, side by side, and says which is the one to use.
 func Evaluate(ctx context.Context, p *Prep, routes []*Route, s uncertainty.Settings) (*Comparison, error) {
 	with := *p
 	with.Routes = routes
-	c, _, err := with.evaluateAll(ctx, routes, s)
+	c, _, err := with.EvaluateAll(ctx, routes, s)
 	return c, err
 }
 
-// evaluateAll evaluates routes side by side, and returns their strengths as well.
-func (p *Prep) evaluateAll(ctx context.Context, routes []*Route, s uncertainty.Settings) (*Comparison, []uncertainty.Quantity, error) {
+// EvaluateAll evaluates routes side by side, and returns their strengths as well.
+func (p *Prep) EvaluateAll(ctx context.Context, routes []*Route, s uncertainty.Settings) (*Comparison, []uncertainty.Quantity, error) {
 	s = s.WithDefaults()
 	if err := s.Check(); err != nil {
 		return nil, nil, err
@@ -96,12 +52,12 @@ func (p *Prep) evaluateAll(ctx context.Context, routes []*Route, s uncertainty.S
 	if err := errors.Join(faults...); err != nil {
 		return nil, nil, err
 	}
-	c.sumUp()
+	c.SumUp()
 	return c, strengths, nil
 }
 
-// sumUp chooses the route to use, and puts the notes together.
-func (c *Comparison) sumUp() {
+// SumUp chooses the route to use, and puts the notes together.
+func (c *Comparison) SumUp() {
 	c.Verdict = c.judge()
 	if c.Verdict.Use >= 0 { // what concerns the route to use comes first
 		c.Notes.Merge(c.Results[c.Verdict.Use].Notes)
@@ -124,7 +80,8 @@ func (e *UnknownRouteError) Error() string {
 	return fmt.Sprintf("the prep has no route called %q", e.Name)
 }
 
-func (p *Prep) chosen(name string) ([]*Route, error) {
+// Chosen are the routes of a prep, or the one that is named.
+func (p *Prep) Chosen(name string) ([]*Route, error) {
 	if name == "" && len(p.Routes) > 0 {
 		return p.Routes, nil
 	}

@@ -1,9 +1,10 @@
-package route
+package contest_test
 
 import (
 	"context"
 	"errors"
 	"os"
+	"path/filepath"
 	"testing"
 	"time"
 
@@ -11,17 +12,54 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty"
+	"minim/uncertainty/bench"
+	"minim/uncertainty/contest"
+	"minim/uncertainty/route"
 )
+
+const demoPrep = "../../cmd/minim/demo/dye.toml"
+
+func load(t testing.TB, path string) *route.Prep {
+	t.Helper()
+	p, err := bench.LoadPrep(context.Background(), path, "")
+	require.NoError(t, err)
+	return p
+}
+
+func skipIfSlow(t *testing.T) {
+	t.Helper()
+	if raceDetector {
+		t.Skip("run without the race detector")
+	}
+}
+
+// possibleRoutes calls do for each route that can be done of the demo and the benches.
+func possibleRoutes(t testing.TB, do func(bench string, p *route.Prep, r *route.Route, a *uncertainty.Analytic)) {
+	t.Helper()
+	preps, err := filepath.Glob("../../testdata/benches/*/*.toml")
+	require.NoError(t, err)
+	for _, path := range append(preps, demoPrep) {
+		if filepath.Base(path) == "bench.toml" {
+			continue
+		}
+		p := load(t, path)
+		for _, r := range p.Routes {
+			if result, err := p.Assess(r, 0.95); err == nil && result.Possible {
+				do(filepath.Base(filepath.Dir(path)), p, r, &result.Analytic)
+			}
+		}
+	}
+}
 
 // fewTrials are the settings of a page whose sliders move.
 var fewTrials = uncertainty.Settings{Trials: 10_000, Seed: 7}
 
 // same holds that an update and a fresh comparison say the same, to the last bit.
-func same(t testing.TB, what string, p *Prep, changes []uncertainty.Change, updated *Comparison) bool {
+func same(t testing.TB, what string, p *route.Prep, changes []uncertainty.Change, updated *route.Comparison) bool {
 	t.Helper()
 	changed := *p
 	changed.Known = changes
-	fresh, err := Compare(context.Background(), &changed, "", fewTrials)
+	fresh, err := contest.Compare(context.Background(), &changed, "", fewTrials)
 	require.NoError(t, err, what)
 	ok := assert.Equal(t, fresh.Verdict, updated.Verdict, what) && assert.Equal(t, fresh.Notes, updated.Notes, what)
 	for i := range fresh.Results {
@@ -33,14 +71,14 @@ func same(t testing.TB, what string, p *Prep, changes []uncertainty.Change, upda
 }
 
 // nanFree has no value that is not equal to itself.
-func nanFree(r Result) Result {
+func nanFree(r route.Result) route.Result {
 	if r.Closer != r.Closer {
 		r.Closer = -1
 	}
 	return r
 }
 
-func update(t testing.TB, l *Live, changes []uncertainty.Change) *Comparison {
+func update(t testing.TB, l *contest.Live, changes []uncertainty.Change) *route.Comparison {
 	t.Helper()
 	c, err := l.Update(context.Background(), changes, nil)
 	require.NoError(t, err)
@@ -55,12 +93,10 @@ func TestLiveAsFresh(t *testing.T) {
 	if os.Getenv("MINIM_LIVE") == "all" {
 		every = 1
 	}
-	possibleRoutes(t, func(bench string, p *Prep, r *Route, c *compiler) {
+	possibleRoutes(t, func(bench string, p *route.Prep, r *route.Route, a *uncertainty.Analytic) {
 		one := *p
-		one.Routes = []*Route{r}
-		l, err := one.Live(fewTrials)
-		require.NoError(t, err)
-		a, err := c.model.Propagate(c.strength, 0.95)
+		one.Routes = []*route.Route{r}
+		l, err := contest.NewLive(&one, fewTrials)
 		require.NoError(t, err)
 		for i := range a.Budget {
 			line := &a.Budget[i]
@@ -78,15 +114,12 @@ func TestLiveAsFresh(t *testing.T) {
 }
 
 // changesOfDemo are of all kinds: of an instrument that routes share, of the day, of a material.
-func changesOfDemo(t testing.TB, p *Prep) (list [][]uncertainty.Change) {
+func changesOfDemo(t testing.TB, p *route.Prep) (list [][]uncertainty.Change) {
 	t.Helper()
 	seen := make(map[uncertainty.Code]bool)
 	for _, r := range p.Routes {
-		result, c, err := p.assess(r, 0.95)
+		result, err := p.Assess(r, 0.95)
 		require.NoError(t, err)
-		if c == nil {
-			continue
-		}
 		for i := range result.Analytic.Budget {
 			if line := &result.Analytic.Budget[i]; !seen[line.Code] {
 				seen[line.Code] = true
@@ -102,7 +135,7 @@ func changesOfDemo(t testing.TB, p *Prep) (list [][]uncertainty.Change) {
 func TestLiveOfAllRoutes(t *testing.T) {
 	skipIfSlow(t)
 	p := load(t, demoPrep)
-	l, err := p.Live(fewTrials)
+	l, err := contest.NewLive(p, fewTrials)
 	require.NoError(t, err)
 	before := update(t, l, nil)
 	for _, changes := range changesOfDemo(t, p) {
@@ -118,10 +151,10 @@ func TestLiveOfAllRoutes(t *testing.T) {
 // figures are near those that are simulated.
 func TestLiveFirst(t *testing.T) {
 	p := load(t, demoPrep)
-	l, err := p.Live(fewTrials)
+	l, err := contest.NewLive(p, fewTrials)
 	require.NoError(t, err)
-	var first *Comparison
-	c, err := l.Update(context.Background(), nil, func(c *Comparison) { first = c })
+	var first *route.Comparison
+	c, err := l.Update(context.Background(), nil, func(c *route.Comparison) { first = c })
 	require.NoError(t, err)
 	require.NotNil(t, first)
 	for i := range c.Results {
@@ -151,9 +184,9 @@ func TestLiveFirst(t *testing.T) {
 // is as before.
 func TestLiveMistakes(t *testing.T) {
 	p := load(t, demoPrep)
-	l, err := p.Live(fewTrials)
+	l, err := contest.NewLive(p, fewTrials)
 	require.NoError(t, err)
-	var unknown *UnknownChangeError
+	var unknown *contest.UnknownChangeError
 	_, err = l.Update(context.Background(), []uncertainty.Change{{Code: "no such", Factor: 2}}, nil)
 	require.ErrorAs(t, err, &unknown)
 	var other *uncertainty.StructureError
@@ -168,7 +201,7 @@ func TestLiveMistakes(t *testing.T) {
 // right.
 func TestLiveStopped(t *testing.T) {
 	p := load(t, demoPrep)
-	l, err := p.Live(fewTrials)
+	l, err := contest.NewLive(p, fewTrials)
 	require.NoError(t, err)
 	changes := changesOfDemo(t, p)[0]
 	stopped := 0

@@ -1,4 +1,4 @@
-package route
+package contest_test
 
 import (
 	"context"
@@ -7,19 +7,18 @@ import (
 	"time"
 
 	"minim/uncertainty"
+	"minim/uncertainty/contest"
+	"minim/uncertainty/route"
 )
 
 // eightRoutes is the demo with as many routes that can be done as a page may show: those of its own, and one of them
 // twice.
-func eightRoutes(b testing.TB) *Prep {
-	p, err := LoadPrep(demoPrep, "")
-	if err != nil {
-		b.Fatal(err)
-	}
+func eightRoutes(b testing.TB) *route.Prep {
+	p := load(b, demoPrep)
 	q := *p
 	q.Routes = nil
 	for _, r := range p.Routes {
-		if result, _, err := p.assess(r, 0.95); err == nil && result.Possible {
+		if result, err := p.Assess(r, 0.95); err == nil && result.Possible {
 			q.Routes = append(q.Routes, r)
 		}
 	}
@@ -32,9 +31,9 @@ func eightRoutes(b testing.TB) *Prep {
 }
 
 // repeatabilityOf is the change of how an instrument scatters in use, in each route that uses it.
-func repeatabilityOf(b testing.TB, p *Prep) uncertainty.Change {
+func repeatabilityOf(b testing.TB, p *route.Prep) uncertainty.Change {
 	for _, r := range p.Routes {
-		if result, _, err := p.assess(r, 0.95); err == nil {
+		if result, err := p.Assess(r, 0.95); err == nil {
 			for i := range result.Analytic.Budget {
 				if line := &result.Analytic.Budget[i]; line.Code == "repeatability" || line.Code == "weighing" {
 					return uncertainty.Change{Code: line.Code, Group: line.Group}
@@ -50,7 +49,7 @@ func repeatabilityOf(b testing.TB, p *Prep) uncertainty.Change {
 // figure by the laws before anything is simulated: medians in ms, and what an update allocates.
 func BenchmarkUpdate(b *testing.B) {
 	p := eightRoutes(b)
-	l, err := p.Live(fewTrials)
+	l, err := contest.NewLive(p, fewTrials)
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -64,7 +63,7 @@ func BenchmarkUpdate(b *testing.B) {
 		change.Factor = 1 + float64(n%10)/10
 		changes := []uncertainty.Change{change}
 		from := time.Now()
-		_, err := l.Update(context.Background(), changes, func(*Comparison) { firsts = append(firsts, ms(from)) })
+		_, err := l.Update(context.Background(), changes, func(*route.Comparison) { firsts = append(firsts, ms(from)) })
 		if err != nil {
 			b.Fatal(err)
 		}
@@ -73,7 +72,7 @@ func BenchmarkUpdate(b *testing.B) {
 		fresh := *p
 		fresh.Known = changes
 		from = time.Now()
-		if _, err := Compare(context.Background(), &fresh, "", fewTrials); err != nil {
+		if _, err := contest.Compare(context.Background(), &fresh, "", fewTrials); err != nil {
 			b.Fatal(err)
 		}
 		anew = append(anew, ms(from))
