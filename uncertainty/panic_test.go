@@ -14,7 +14,7 @@ import (
 // spoilt is a distribution that panics when trials are drawn from it.
 type spoilt struct{ Normal }
 
-func (spoilt) fill([]float64, *random.Source) { panic("spoilt") }
+func (spoilt) Fill([]float64, *random.Source) { panic("spoilt") }
 
 // What a worker of a simulation panics with reaches whoever asked for the simulation.
 func TestPanicOfASimulation(t *testing.T) {

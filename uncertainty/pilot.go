@@ -31,10 +31,7 @@ type pilot struct {
 func newPilot(ctx context.Context, program *program, seed uint64, in *sharp.Space, look func(p *pilot, b int, values []float64)) *pilot {
 	n := pilotBlocks * random.BlockSize
 	p := &pilot{worker: program.newWorkerIn(seed, in), values: in.Numbers(n), linear: in.Numbers(n)}
-	parallel.Do(pilotBlocks, 1, func(_, b int) {
-		if ctx.Err() != nil {
-			return
-		}
+	_ = parallel.Until(ctx, pilotBlocks, 1, func(_, b int) { // whoever draws on sees that it is done
 		v, l := p.worker.run(-1 - b)
 		copy(p.values[b*random.BlockSize:], v)
 		copy(p.linear[b*random.BlockSize:], l)
