@@ -63,7 +63,7 @@ func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Se
 	if s.Plain || s.Digits == 0 && s.Trials > sharp.MostTrials {
 		return nil
 	}
-	linear := m.linearPart(gradient, s.Coverage)
+	linear := m.drawnPart(gradient, s.Coverage)
 	if linear == nil || linear.Law.Coarse {
 		return nil
 	}

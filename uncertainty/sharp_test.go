@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -277,10 +278,20 @@ func sharpModels(t *testing.T) map[string]func() (*Model, Node) {
 		},
 		"what is gamma, what is cut off, what was measured": func() (*Model, Node) {
 			m := new(Model)
-			tabulated := Prior{Of: PlusMinus(0.1)}.Given(Measured{0.05, 0.04, 3})
+			tabulated := Prior{Of: PlusMinus(0.1)}.Given(Measured{Mean: 0.05, Scale: 0.04, Nu: 3})
 			y := m.Add(m.Constant(1), add(m, "film", Gamma{0.05, 0.04}), add(m, "below", GammaBelow(0.05, 0.05, 0.08)), add(m, "bias", tabulated))
 			return m, m.Divide(y, m.Add(m.Constant(1), add(m, "volume", tabulated)))
 		},
+	}
+	for name, limit := range map[string]float64{"that says little": 0.1, "that says much": 0.008, "of which both": 0.02} {
+		models["a posterior with its uses, of a limit "+name] = func() (*Model, Node) {
+			m := new(Model)
+			told := Prior{Of: PlusMinus(limit)}.Given(Measured{Mean: 0.004, Scale: 0.01, Nu: 4, OfSet: true})
+			e := m.Influence(Influence{Code: "error", Owner: set.Owner, Distribution: told, DegreesOfFreedom: 4, Set: set})
+			one := m.Constant(1)
+			y := m.Multiply(m.Add(ofReadings(m, "first", 1, 0.02, 5, set), e), add(m, "assay", Rectangular{0.98, 1}))
+			return m, m.Divide(y, m.Add(one, m.Multiply(m.Constant(0.3), e), add(m, "flask", Peaked(0.01))))
+		}
 	}
 	for n := 3; n <= 5; n++ {
 		models[fmt.Sprint("uses of ", n, " readings, one in a divisor")] = func() (*Model, Node) {
@@ -341,7 +352,7 @@ func TestQuantilesOfSharpened(t *testing.T) {
 	before := mc.ConformanceProbability(limits)
 	for _, thin := range []bool{false, true} {
 		if thin {
-			mc.Thin(2000)
+			require.NoError(t, mc.Thin(t.Context(), 2000))
 		}
 		for _, p := range []float64{0.001, 0.01, 0.2, 0.5, 0.7, 0.99, 0.999} {
 			near.Absolute(t, fmt.Sprint("quantile ", p), plain.Quantile(p), mc.Quantile(p), 0.02*u)
