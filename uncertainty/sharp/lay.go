@@ -15,9 +15,8 @@ var (
 	placesInMiddle = []float64{0.17, 0.3, 0.5}
 )
 
-// Lay chooses the places from the values of a pilot, and the weights, and works out what is won;
-// nothing of that where no interval is asked for: how many times less the variance of the better end is
-// than that of sorted trials.
+// Lay chooses the places from the values of a pilot, and the weights, where an interval is asked for. It
+// returns what is won: how many times less the variance of the better end is than that of sorted trials.
 func (s *Sharpening) Lay(values []float64, rests Rests) (gain float64) {
 	if s.Tail == 0 {
 		return 0
