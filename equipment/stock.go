@@ -1,6 +1,7 @@
 package equipment
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -19,10 +20,13 @@ type StockSubstance struct {
 	AlsoAs    string  `csv:"also_as"`
 	AlsoHolds float64 `csv:"also_holds,none"`
 	// Volatile: it evaporates from its solutions (common practice, no source).
-	Volatile bool   `csv:"volatile"`
-	Source   string `csv:"source"` // of AlsoHolds
-	Trust    string `csv:"trust"`
-	Note     string `csv:"note"`
+	Volatile bool `csv:"volatile"`
+	// OnlyDissolved are the forms that nobody weighs pure: what a bench has of them is a
+	// solution, since pure they are a gas, or fall apart (common practice, no source).
+	OnlyDissolved []string `csv:"only_dissolved"`
+	Source        string   `csv:"source"` // of AlsoHolds
+	Trust         string   `csv:"trust"`
+	Note          string   `csv:"note"`
 
 	rows []StockRow
 }
@@ -60,6 +64,13 @@ func StockRows() (rows []StockRow) {
 func FindStock(name string) (s *StockSubstance, found bool) {
 	s, found = stocks().find[plain(name)]
 	return s, found
+}
+
+// OnlyDissolved reports whether nobody weighs a substance pure, in a form of it, or in that of its
+// table where the form is "".
+func OnlyDissolved(name, form string) bool {
+	s, found := FindStock(name)
+	return found && slices.Contains(s.OnlyDissolved, cmp.Or(form, s.As))
 }
 
 // stockTable has the substances, in order and by name and alias.
@@ -104,10 +115,7 @@ func apparentVolume(w, density float64) float64 { return (1/density - (1-w)/wate
 
 // Forms are what labels count of it: one way, or two.
 func (s *StockSubstance) Forms() []string {
-	if s.AlsoAs == "" {
-		return []string{s.As}
-	}
-	return []string{s.As, s.AlsoAs}
+	return slices.DeleteFunc([]string{s.As, s.AlsoAs}, func(form string) bool { return form == "" })
 }
 
 // Form finds a form by how it is written, in whatever capitals.
@@ -205,4 +213,13 @@ func mistrust(trust string) int {
 		return 1
 	}
 	return 0
+}
+
+// Shrinks is the share of its volume by which a solution of so many grams in a form and v mL takes up
+// less, with as much water as is added, in mL, than both together: by the apparent specific volumes at
+// both strengths.
+func (s *StockSubstance) Shrinks(form string, grams, v, added float64) float64 {
+	grams *= s.Holds(form)
+	phi := func(ml float64) float64 { return s.At(s.Fraction(grams / ml)).SpecificVolume }
+	return grams * (phi(v) - phi(v+added)) / (v + added)
 }

@@ -4,6 +4,11 @@ import (
 	"context"
 	"math"
 	"slices"
+
+	"minim/uncertainty/random"
+	"minim/uncertainty/rounding"
+	"minim/uncertainty/sharp"
+	"minim/uncertainty/statistics"
 )
 
 // adaptive runs sequences of M trials until twice the standard errors of mean,
@@ -15,18 +20,18 @@ func (r *run) adaptive(ctx context.Context) error {
 	trials := r.leastTrials()
 	var s scatter
 	for h := 0; (h+1)*trials <= r.Trials; h++ {
-		values, err := r.round(ctx, trials, h*blocksFor(trials))
+		values, err := r.round(ctx, trials, h*random.Blocks(trials))
 		if err != nil {
 			return err
 		}
-		if sharp := r.sampler.sharp.tally(); sharp != nil {
+		if sharp := r.sampler.sharp.Tally(); sharp != nil {
 			if r.sure(sharp) {
 				return nil
 			}
 			continue
 		}
 		s.add(r.figuresOf(values))
-		u := r.sampler.control.deviation(&r.sampler.total).value
+		u := r.sampler.control.Deviation(&r.sampler.total).Value
 		if !r.hasVariance() {
 			u = inPlaceOfDeviation(s.mean[2], s.mean[3])
 		}
@@ -39,19 +44,19 @@ func (r *run) adaptive(ctx context.Context) error {
 }
 
 // sure is the same for a sharpened run, which knows the standard errors of all trials.
-func (r *run) sure(t *sharpTally) bool {
-	lower, _ := t.end(t.tail)
-	upper, _ := t.end(1 - t.tail)
-	u, off := inPlaceOfDeviation(lower.value, upper.value), max(lower.err, upper.err)
+func (r *run) sure(t *sharp.Tally) bool {
+	lower, _ := t.End(t.Tail)
+	upper, _ := t.End(1 - t.Tail)
+	u, off := inPlaceOfDeviation(lower.Value, upper.Value), max(lower.Err, upper.Err)
 	if r.hasVariance() {
-		deviation := r.sampler.control.deviation(&r.sampler.total)
-		u, off = deviation.value, max(off, deviation.err, r.sampler.control.mean(&r.sampler.total).err)
+		deviation := r.sampler.control.Deviation(&r.sampler.total)
+		u, off = deviation.Value, max(off, deviation.Err, r.sampler.control.Mean(&r.sampler.total).Err)
 	}
 	return 2*off <= r.tolerance(u)
 }
 
 func (r *run) tolerance(u float64) float64 {
-	delta := numericalTolerance(u, r.Digits)
+	delta := rounding.Tolerance(u, r.Digits)
 	if r.Validating {
 		delta /= 5
 	}
@@ -63,11 +68,11 @@ type figures [4]float64
 
 // figuresOf a sequence; mean and standard deviation are 0 where there is none.
 func (r *run) figuresOf(values []float64) figures {
-	low, high := symmetricInterval(newRanking(values), r.Coverage)
+	low, high := statistics.SymmetricInterval(statistics.NewRanking(values), r.Coverage)
 	if !r.hasVariance() {
 		return figures{2: low, 3: high}
 	}
-	mean, variance := meanAndVariance(values)
+	mean, variance := statistics.MeanAndVariance(values)
 	return figures{mean, math.Sqrt(variance), low, high}
 }
 

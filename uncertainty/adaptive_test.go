@@ -13,6 +13,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/random"
+	"minim/uncertainty/statistics"
 )
 
 // byClause follows JCGM 101, 7.9.4 step by step and keeps all values: it returns
@@ -27,7 +29,7 @@ func byClause(t *testing.T, m *Model, out Node, s Settings) (trials int, all []f
 	for h := 1; h*M <= s.Trials; h++ {
 		// Steps c to f: model values of one sequence, with its four figures.
 		values := make([]float64, M)
-		err := sampler.fill(context.Background(), values, (h-1)*((M+blockSize-1)/blockSize))
+		err := sampler.fill(context.Background(), values, (h-1)*((M+random.BlockSize-1)/random.BlockSize))
 		require.NoError(t, err)
 		all = append(all, values...)
 		slices.Sort(values)
@@ -106,7 +108,7 @@ func TestAdaptive(t *testing.T) {
 		mc := simulate(t, m, out, c.settings)
 		assert.Equal(t, trials, mc.Trials, c.name)
 		slices.Sort(all)
-		low, high := symmetricRanks(trials, c.settings.Coverage)
+		low, high := statistics.SymmetricRanks(trials, c.settings.Coverage)
 		assert.Equal(t, []float64{all[low], all[high]}, []float64{mc.Lower, mc.Upper}, "%s: the ends are those of all values", c.name)
 		mean, u := meanAndDeviation(all)
 		near.Absolute(t, c.name+", mean", mean, mc.Mean, 5*u/math.Sqrt(float64(trials)))

@@ -2,6 +2,9 @@ package uncertainty
 
 import (
 	"math"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
 )
 
 // Arcsine is the U-shaped distribution on [Low, High] of a quantity that swings
@@ -10,7 +13,7 @@ type Arcsine struct{ Low, High float64 }
 
 // summary has u = (High - Low)/√8 and the kurtosis 3/2.
 func (d Arcsine) summary() Summary {
-	return Summary{Mean: middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) / math.Sqrt(8), Kurtosis: 1.5, Low: d.Low, High: d.High}
+	return Summary{Mean: portable.Middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) / math.Sqrt(8), Kurtosis: 1.5, Low: d.Low, High: d.High}
 }
 
 func (d Arcsine) widened(factor float64) Distribution {
@@ -35,13 +38,13 @@ func (d Arcsine) sound() bool { return bounds(d.Low, d.High) }
 // the sine of its direction has the distribution (after von Neumann, Various
 // techniques used in connection with random digits, 1951). A point outside is
 // written all the same and then overwritten: that takes no branch.
-func (d Arcsine) fill(dst []float64, s *source) {
+func (d Arcsine) fill(dst []float64, s *random.Source) {
 	// In the last digit less than the width, so that no rounding passes High.
 	width := math.Nextafter(d.High-d.Low, 0)
-	state := s.state
+	state := s.State
 	for i := 0; i < len(dst); {
 		var bits uint64
-		bits, state = next(state)
+		bits, state = random.Next(state)
 		u, v := halves(bits)
 		square := float64(u * u)
 		radius := square + float64(v*v)
@@ -50,5 +53,5 @@ func (d Arcsine) fill(dst []float64, s *source) {
 			i++
 		}
 	}
-	s.state = state
+	s.State = state
 }

@@ -1,6 +1,10 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // axis is a direction in the space of the influences along which an independent
 // quantity of unit variance moves: one influence in units of its u, or a mixture
@@ -70,7 +74,7 @@ func (m *Model) axes(needed []bool, gradient []float64) (axes []axis, scale floa
 		axes[i].g = axes[i].along(gradient)
 		scale = max(scale, math.Abs(axes[i].g))
 	}
-	if !(scale > 0) || !finite(1/scale) {
+	if !(scale > 0) || !portable.IsFinite(1/scale) {
 		scale = 1
 	}
 	for i := range axes {

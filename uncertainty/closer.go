@@ -7,6 +7,9 @@ import (
 	"sync/atomic"
 
 	"minim/uncertainty/parallel"
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
 )
 
 // Quantity is a node together with the model that it belongs to.
@@ -67,12 +70,12 @@ func sharpCloser(ctx context.Context, target float64, first, other Quantity, s S
 	if d == nil {
 		return false
 	}
-	for _, trials := range []int{min(fewestTrials, s.Trials), min(mostSharpened, s.Trials)} {
+	for _, trials := range []int{min(fewestTrials, s.Trials), min(sharp.MostTrials, s.Trials)} {
 		e, ok := d.chance(ctx, trials)
-		if *chance = e.value; !ok {
+		if *chance = e.Value; !ok {
 			return false
 		}
-		if e.err <= max(printedChance, 0.5/math.Sqrt(float64(s.Trials))) { // what counting leaves open at the most
+		if e.Err <= max(printedChance, 0.5/math.Sqrt(float64(s.Trials))) { // what counting leaves open at the most
 			return true
 		}
 	}
@@ -91,12 +94,12 @@ func countCloser(ctx context.Context, target float64, programs []*program, s Set
 			workers[i] = append(workers[i], p.newWorker(s.Seed))
 		}
 	}
-	parallel.Do(blocksFor(s.Trials), processors, func(processor, b int) {
+	parallel.Do(random.Blocks(s.Trials), processors, func(processor, b int) {
 		if ctx.Err() != nil {
 			return
 		}
 		first, _ := workers[processor][0].run(b)
-		first = first[:min(blockSize, s.Trials-b*blockSize)]
+		first = first[:min(random.BlockSize, s.Trials-b*random.BlockSize)]
 		for i, w := range workers[processor] {
 			values, _ := w.run(b)
 			n, isFinite := pointsAgainst(first, values, target)
@@ -124,5 +127,5 @@ func pointsAgainst(first, values []float64, target float64) (points int64, isFin
 			points++
 		}
 	}
-	return points, finite(sum)
+	return points, portable.IsFinite(sum)
 }

@@ -2,12 +2,14 @@ package uncertainty
 
 import (
 	"context"
-	"math"
 	"runtime"
 	"slices"
 
-	"minim/uncertainty/law"
 	"minim/uncertainty/parallel"
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
+	"minim/uncertainty/statistics"
 )
 
 // duel is the question whether one quantity comes closer to a target than the first, with few
@@ -24,7 +26,7 @@ import (
 // in part in common, as one unknown σ of readings, is left out of either linear part.
 type duel struct {
 	target       float64
-	first, other *sharpening
+	first, other *sharp.Sharpening
 	linear       float64 // P
 	weight       float64
 	workers      [][2]*worker
@@ -40,18 +42,18 @@ func newDuel(target float64, first, other Quantity, s Settings) *duel {
 		return nil
 	}
 	r := a.share(b)
-	laws := [3]*linearPart{first.Model.linearPart(a.own, s.Coverage), other.Model.linearPart(b.own, s.Coverage), first.Model.linearPart(a.shared, s.Coverage)}
-	whole := [2]*linearPart{first.Model.linearPart(added(a.own, a.shared), s.Coverage), other.Model.linearPart(added(b.own, b.shared), s.Coverage)}
-	if laws[0] == nil || laws[1] == nil || whole[0] == nil || whole[1] == nil || whole[0].law.Coarse || whole[1].law.Coarse {
+	laws := [3]*sharp.Linear{first.Model.linearPart(a.own, s.Coverage), other.Model.linearPart(b.own, s.Coverage), first.Model.linearPart(a.shared, s.Coverage)}
+	whole := [2]*sharp.Linear{first.Model.linearPart(added(a.own, a.shared), s.Coverage), other.Model.linearPart(added(b.own, b.shared), s.Coverage)}
+	if laws[0] == nil || laws[1] == nil || whole[0] == nil || whole[1] == nil || whole[0].Law.Coarse || whole[1].Law.Coarse {
 		return nil
 	}
-	d.first = &sharpening{linear: whole[0], y: a.y, influence: -1, node: -1}
-	d.linear = linearChance(laws, a.y-target, b.y-target, r)
+	d.first = &sharp.Sharpening{Linear: whole[0], Y: a.y, Smooth: -1}
+	d.linear = sharp.LinearChance(laws, a.y-target, b.y-target, r)
 	cuts := other.Model.cuts(other.Model.reachable(other.Node))
 	own := *whole[1]
-	own.slopes = b.own // of which the smooth one is
-	pilot := other.Model.smoothest(whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, func(sharp *sharpening) *program {
-		return other.Model.compileWith(other.Node, make([]float64, len(b.own)), streams, sharp)
+	own.Slopes = b.own // of which the smooth one is
+	pilot := other.Model.smoothest(whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, func(as *sharp.Sharpening) *program {
+		return other.Model.compileWith(other.Node, make([]float64, len(b.own)), streams, as)
 	})
 	if pilot == nil || pilot.off > hardlyOff {
 		return nil
@@ -141,50 +143,13 @@ func added(a, b []float64) []float64 {
 	return sum
 }
 
-// linearChance is the chance that own' + r S + y' is smaller in size than own + S + y. It goes
-// through the values of the narrower of own and own', as whose function the chance is smoother.
-func linearChance(laws [3]*linearPart, y, other, r float64) float64 {
-	shared := []law.Node{{At: 0, Weight: 1}}
-	if laws[2] != nil {
-		shared = laws[2].law.Nodes(64)
-	}
-	narrow, wide := laws[0], laws[1]
-	turned := narrow.scale > wide.scale
-	if turned {
-		narrow, wide = wide, narrow
-	}
-	nodes := narrow.law.Nodes(300)
-	sum := 0.0
-	for _, s := range shared {
-		a, b := s.At+y, other+float64(r*s.At)
-		if turned {
-			a, b = b, a
-		}
-		sum += float64(s.Weight * wide.smaller(b, nodes, a))
-	}
-	if turned {
-		return 1 - sum
-	}
-	return sum
-}
-
-// smaller is the chance that this part and b is smaller in size than a value of another and a.
-func (l *linearPart) smaller(b float64, other []law.Node, a float64) float64 {
-	sum := 0.0
-	for _, n := range other {
-		d := math.Abs(n.At + a)
-		sum += float64(n.Weight * (l.law.Below(d-b) - l.law.Below(-d-b)))
-	}
-	return sum
-}
-
 // block is A - w B, summed up over one block of trials; false where the smooth influence is not as
 // it must be.
-func (d *duel) block(w [2]*worker, b, n int) (sum squares, sound bool) {
+func (d *duel) block(w [2]*worker, b, n int) (sum statistics.Squares, sound bool) {
 	a, bs, sound := d.chances(w, b, n)
 	for i, x := range a {
 		x -= float64(d.weight * bs[i])
-		sum.add(squares{x, float64(x * x)})
+		sum.Take(x)
 	}
 	return sum, sound
 }
@@ -193,66 +158,35 @@ func (d *duel) block(w [2]*worker, b, n int) (sum squares, sound bool) {
 func (d *duel) chances(w [2]*worker, b, n int) (ofOutput, ofLinear []float64, sound bool) {
 	first, _ := w[0].run(b)
 	values, _ := w[1].run(b)
-	rests := d.other.newRests(n)
-	sound = w[1].record(values[:n], rests)
-	scratch := w[1].aside.scratch
-	upper, lower := scratch.sum[:n], scratch.other[:n]
-	upperLinear, lowerLinear := make([]float64, n), make([]float64, n)
-	linear := w[0].aside.linearOf(d.first, n)
-	for i, c := range first[:n] {
-		by, byLinear := math.Abs(c-d.target), math.Abs(linear[i]-d.target)
-		upper[i], lower[i] = d.target+by, d.target-by
-		upperLinear[i], lowerLinear[i] = d.target+byLinear, d.target-byLinear
-	}
-	below, belowLinear := d.other.chances(rests, lower, lowerLinear, scratch)
-	copy(lower, below)
-	copy(lowerLinear, belowLinear)
-	below, belowLinear = d.other.chances(rests, upper, upperLinear, scratch)
-	for i := range lower {
-		upper[i], upperLinear[i] = below[i]-lower[i], belowLinear[i]-lowerLinear[i]
-	}
-	return upper, upperLinear, sound
-}
-
-// linearOf is y + L of each trial.
-func (a *aside) linearOf(s *sharpening, n int) []float64 {
-	sum := make([]float64, n)
-	for k, part := range a.parts {
-		most := s.linear.most[k]
-		for i := range sum {
-			if k == 0 {
-				sum[i] = s.y + part[i]
-			} else {
-				sum[i] += max(-most, min(part[i], most))
-			}
-		}
-	}
-	return sum
+	rests := d.other.NewRests(n)
+	sound = d.other.Record(w[1].asideOf(values[:n]), rests)
+	ofOutput, ofLinear = d.other.Closer(w[1].aside.block, rests, first[:n], d.first.Output(w[0].aside.block, n), d.target)
+	return ofOutput, ofLinear, sound
 }
 
 // weigh finds the weight in the blocks of a pilot.
 func (d *duel) weigh() {
 	var a, b []float64
 	for block := range pilotBlocks {
-		ofOutput, ofLinear, _ := d.chances(d.workers[0], -1-block, blockSize)
+		ofOutput, ofLinear, _ := d.chances(d.workers[0], -1-block, random.BlockSize)
 		a, b = append(a, ofOutput...), append(b, ofLinear...)
 	}
-	d.weight, _ = regress(a, b, 0)
+	d.weight, _ = sharp.Regress(a, b, 0)
 }
 
 // chance from so many trials, with its standard error; false where it cannot be told.
-func (d *duel) chance(ctx context.Context, trials int) (e estimate, ok bool) {
-	blocks, sound := make([]squares, blocksFor(trials)), make([]bool, blocksFor(trials))
+func (d *duel) chance(ctx context.Context, trials int) (e statistics.Estimate, ok bool) {
+	blocks, sound := make([]statistics.Squares, random.Blocks(trials)), make([]bool, random.Blocks(trials))
 	parallel.Do(len(blocks), len(d.workers), func(worker, b int) {
 		if ctx.Err() == nil {
-			blocks[b], sound[b] = d.block(d.workers[worker], b, min(blockSize, trials-b*blockSize))
+			blocks[b], sound[b] = d.block(d.workers[worker], b, min(random.BlockSize, trials-b*random.BlockSize))
 		}
 	})
-	var all squares
+	var all statistics.Squares
 	for _, b := range blocks {
-		all.add(b)
+		all.Add(b)
 	}
-	e = average(float64(trials), all.sum, all.square)
-	e.value = max(0, min(e.value+float64(d.weight*d.linear), 1))
-	return e, !slices.Contains(sound, false) && finite(all.square)
+	e = all.Mean(float64(trials))
+	e.Value = max(0, min(e.Value+float64(d.weight*d.linear), 1))
+	return e, !slices.Contains(sound, false) && portable.IsFinite(all.Square)
 }

@@ -3,6 +3,10 @@ package uncertainty
 import (
 	"fmt"
 	"math"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/sharp"
+	"minim/uncertainty/statistics"
 )
 
 // Limits is a tolerance interval in the sense of JCGM 106: the values that are
@@ -37,8 +41,8 @@ func (l Limits) conformanceProbability(y, u, degreesOfFreedom float64) float64 {
 		}
 		return 0
 	}
-	below := func(limit float64) float64 { return studentCDF((limit-y)/u, degreesOfFreedom) }
-	above := func(limit float64) float64 { return studentCDF((y-limit)/u, degreesOfFreedom) }
+	below := func(limit float64) float64 { return portable.StudentCDF((limit-y)/u, degreesOfFreedom) }
+	above := func(limit float64) float64 { return portable.StudentCDF((y-limit)/u, degreesOfFreedom) }
 	// The difference is taken in the tail that is the smaller, which keeps its
 	// digits.
 	if math.IsInf(l.Lower, -1) || l.Upper < y {
@@ -56,38 +60,38 @@ func (l Limits) mustBeNumbers() {
 }
 
 func mustBeKnown(y, u, degreesOfFreedom float64) {
-	if !finite(y) || !(u >= 0) || math.IsInf(u, 1) || !(degreesOfFreedom > 0) {
+	if !portable.IsFinite(y) || !(u >= 0) || math.IsInf(u, 1) || !(degreesOfFreedom > 0) {
 		panic(fmt.Sprintf("uncertainty: value %v with u = %v and %v degrees of freedom", y, u, degreesOfFreedom))
 	}
 }
 
 // ConformanceProbability is the fraction of the trials within the limits, or what they show of it.
-func (mc *MonteCarlo) ConformanceProbability(l Limits) float64 { return mc.inside(l).value }
+func (mc *MonteCarlo) ConformanceProbability(l Limits) float64 { return mc.inside(l).Value }
 
 // ChanceError is the standard error of [MonteCarlo.ConformanceProbability].
-func (mc *MonteCarlo) ChanceError(l Limits) float64 { return mc.inside(l).err }
+func (mc *MonteCarlo) ChanceError(l Limits) float64 { return mc.inside(l).Err }
 
-func (mc *MonteCarlo) inside(l Limits) estimate {
-	if sharp, yes := mc.tally.(*sharpTally); yes {
-		return sharp.inside(l)
+func (mc *MonteCarlo) inside(l Limits) statistics.Estimate {
+	if sharp, yes := mc.tally.(*sharp.Tally); yes {
+		return sharp.Inside(l.Lower, l.Upper)
 	}
 	return mc.insideTally(l)
 }
 
 // insideTally counts, without the trials of a sharpened run.
-func (mc *MonteCarlo) insideTally(l Limits) estimate {
-	n := float64(mc.tally.size())
-	p := max(0, mc.tally.below(l.Upper, true)-mc.tally.below(l.Lower, false)) / n
-	return estimate{p, math.Sqrt(p * (1 - p) / n)}
+func (mc *MonteCarlo) insideTally(l Limits) statistics.Estimate {
+	n := float64(mc.tally.Size())
+	p := max(0, mc.tally.Below(l.Upper, true)-mc.tally.Below(l.Lower, false)) / n
+	return statistics.Estimate{Value: p, Err: math.Sqrt(p * (1 - p) / n)}
 }
 
 // Within is the least half-width round a value that holds the fraction p of the
 // trials.
 func (mc *MonteCarlo) Within(center, p float64) float64 {
 	low := 0.0
-	high := math.Max(math.Abs(mc.tally.at(0)-center), math.Abs(mc.tally.at(mc.tally.size()-1)-center))
-	for half := high / 2; half > low && half < high; half = middle(low, high) {
-		if mc.insideTally(Limits{center - half, center + half}).value >= p {
+	high := math.Max(math.Abs(mc.tally.At(0)-center), math.Abs(mc.tally.At(mc.tally.Size()-1)-center))
+	for half := high / 2; half > low && half < high; half = portable.Middle(low, high) {
+		if mc.insideTally(Limits{center - half, center + half}).Value >= p {
 			high = half
 		} else {
 			low = half

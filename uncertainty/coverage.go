@@ -1,6 +1,10 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // CoverageFactor is the factor k for which a t-distributed quantity lies within
 // ±k u with the coverage probability p: the quantile t_p(ν) of JCGM 100,
@@ -9,7 +13,7 @@ import "math"
 func CoverageFactor(p, degreesOfFreedom float64) float64 {
 	mustBeProbability("coverage", p)
 	// The tail rather than (1 + p)/2: it keeps its digits for p near 1.
-	return -studentQuantile((1-p)/2, degreesOfFreedom)
+	return -portable.StudentQuantile((1-p)/2, degreesOfFreedom)
 }
 
 // effectiveDegreesOfFreedom is the Welch-Satterthwaite formula (JCGM 100, G.4.1)

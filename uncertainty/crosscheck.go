@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"minim/uncertainty/portable"
+	"minim/uncertainty/rounding"
 )
 
 // Cause says why the analytic and the simulated interval differ.
@@ -59,12 +60,12 @@ type CrossCheck struct {
 // compared: nothing is made of noise.
 func (m *Model) CrossCheck(out Node, a Analytic, mc *MonteCarlo) (CrossCheck, error) {
 	c := CrossCheck{
-		Tolerance: math.Max(numericalTolerance(a.StandardUncertainty, CheckedDigits), 10*negligible*math.Abs(a.Value)),
+		Tolerance: math.Max(rounding.Tolerance(a.StandardUncertainty, CheckedDigits), 10*negligible*math.Abs(a.Value)),
 		DU:        math.Abs(a.StandardUncertainty - mc.StandardDeviation),
 	}
 	c.compare(a, interval{mc.Lower, mc.Upper})
 	switch {
-	case !finite(c.OfExpanded):
+	case !portable.IsFinite(c.OfExpanded):
 		return CrossCheck{}, ErrNotFinite
 	case c.isClose():
 		return c, nil
@@ -121,7 +122,7 @@ func (m *Model) linearInterval(out Node, a Analytic) interval {
 		return interval{a.Value, a.Value}
 	}
 	tail := float64((1 - a.CoverageProbability) / 2)
-	return interval{a.Value + l.law.At(tail), a.Value + l.law.At(1-tail)}
+	return interval{a.Value + l.Law.At(tail), a.Value + l.Law.At(1-tail)}
 }
 
 // causeOf takes the largest of three differences: of the half widths (shape)
@@ -129,7 +130,7 @@ func (m *Model) linearInterval(out Node, a Analytic) interval {
 // linear model, and of the ends between the linear and the full model.
 func causeOf(a Analytic, linear, full interval) (Cause, *Influence) {
 	shape := math.Abs(float64((linear.high-linear.low)/2) - a.ExpandedUncertainty)
-	skew := math.Abs(middle(linear.low, linear.high) - a.Value)
+	skew := math.Abs(portable.Middle(linear.low, linear.high) - a.Value)
 	curvature := max(math.Abs(full.low-linear.low), math.Abs(full.high-linear.high))
 	if curvature >= shape && curvature >= skew {
 		return curved, nil
@@ -137,7 +138,7 @@ func causeOf(a Analytic, linear, full interval) (Cause, *Influence) {
 	wide := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
 	if skew >= shape {
 		in := largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
-		lopsided := in != nil && finite(in.Distribution.summary().Skewness) && in.Distribution.summary().Skewness != 0
+		lopsided := in != nil && portable.IsFinite(in.Distribution.summary().Skewness) && in.Distribution.summary().Skewness != 0
 		if lopsided || !isStudent(wide) && a.widestTails() == nil { // or it is the noise of wide tails
 			return skewed, in
 		}

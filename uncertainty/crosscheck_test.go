@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/rounding"
 )
 
 // TestNumericalTolerance: JCGM 101, 7.9.2: u = 0.00035 g to one digit is 0.0004,
@@ -21,7 +22,7 @@ func TestNumericalTolerance(t *testing.T) {
 		1: 0.5, 10: 5, 1000: 500, 1e9: 5e8, 0.1: 0.05, 0.01: 0.005, 0.001: 0.0005, 1e-9: 5e-10,
 		math.Nextafter(10, 0): 5, math.Nextafter(1000, 0): 500, math.Nextafter(1, 0): 0.5, 0: 0,
 	} {
-		near.Relative(t, fmt.Sprintf("δ for u = %v", u), want, numericalTolerance(u, 1), 1e-14)
+		near.Relative(t, fmt.Sprintf("δ for u = %v", u), want, rounding.Tolerance(u, 1), 1e-14)
 	}
 }
 

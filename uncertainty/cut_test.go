@@ -8,6 +8,7 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/statistics"
 )
 
 // divided is 1/(1 + e) and the error e alone, with a Student t that is cut.
@@ -67,7 +68,7 @@ func TestMomentsOfACut(t *testing.T) {
 	m, quotient, _ := divided(3, 0.02, 1)
 	out := m.Multiply(quotient, add(m, "x", Normal{1, 0.02}))
 	mc := simulate(t, m, out, Settings{Trials: 1_000_000, Seed: 5})
-	_, variance := meanAndVariance(sample(t, m, out, 5, 1_000_000))
+	_, variance := statistics.MeanAndVariance(sample(t, m, out, 5, 1_000_000))
 	near.Relative(t, "SD", math.Sqrt(variance), mc.StandardDeviation, 0.005)
 }
 

@@ -1,5 +1,10 @@
 package uncertainty
 
+import (
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+)
+
 // Distribution is the state of knowledge about an influence, a probability
 // distribution in the sense of JCGM 101, clause 6. The distributions of this
 // package are plain comparable values: [Normal], [StudentT], [Gamma], [Rectangular],
@@ -15,7 +20,7 @@ type Distribution interface {
 	// of zero does, except for a gamma distribution.
 	sound() bool
 	// fill draws len(dst) independent values.
-	fill(dst []float64, s *source)
+	fill(dst []float64, s *random.Source)
 }
 
 // Summary of a distribution.
@@ -40,10 +45,10 @@ type Summary struct {
 func SummaryOf(d Distribution) Summary { return d.summary() }
 
 // bounds reports whether [low, high] is an interval, be it of zero width.
-func bounds(low, high float64) bool { return low <= high && finite(high-low) }
+func bounds(low, high float64) bool { return low <= high && portable.IsFinite(high-low) }
 
 // wider are the limits of an interval that is factor times as wide about the same middle.
 func wider(low, high, factor float64) (wideLow, wideHigh float64) {
-	center := middle(low, high)
+	center := portable.Middle(low, high)
 	return center + float64(factor*(low-center)), center + float64(factor*(high-center))
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/portable"
 )
 
 func TestVariances(t *testing.T) {
@@ -203,6 +204,6 @@ func TestZeroWidth(t *testing.T) {
 	} {
 		assert.Equal(t, []float64{3, 3, 3}, draws(d, 1, 2, 3), "%#v", d)
 		assert.Equal(t, []float64{3, 3, 0}, []float64{d.summary().Mean, quantileOf(d, 0.3), d.summary().StandardUncertainty}, "%#v", d)
-		assert.Equal(t, true, finite(d.summary().Kurtosis), "%#v", d)
+		assert.Equal(t, true, portable.IsFinite(d.summary().Kurtosis), "%#v", d)
 	}
 }

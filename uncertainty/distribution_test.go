@@ -11,6 +11,8 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
 )
 
 // reference is an independent implementation: gonum's distuv.
@@ -170,7 +172,7 @@ func TestQuantile(t *testing.T) {
 				last = x
 			}
 			for _, end := range []struct{ p, x float64 }{{0, low}, {1, high}} {
-				if finite(end.x) {
+				if portable.IsFinite(end.x) {
 					near.Absolute(t, "CDF at the end of the support", end.p, c.r.CDF(end.x), 1e-12)
 				}
 			}
@@ -235,8 +237,8 @@ func TestDrawsFillBins(t *testing.T) {
 // TestDrawsInPieces: a stream goes on where it stopped.
 func TestDrawsInPieces(t *testing.T) {
 	for _, c := range distributions {
-		s := newSource()
-		s.key(1, 2, 0)
+		s := new(random.Source)
+		s.Key(1, 2, 0)
 		x := make([]float64, 6)
 		for i := range x {
 			c.d.fill(x[i:i+1], s)
@@ -248,11 +250,11 @@ func TestDrawsInPieces(t *testing.T) {
 
 // draws fills n values block by block, as the simulation does.
 func draws(d Distribution, seed, influence uint64, n int) []float64 {
-	s := newSource()
+	s := new(random.Source)
 	x := make([]float64, n)
-	for b := 0; b*blockSize < n; b++ {
-		s.key(seed, influence, b)
-		d.fill(x[b*blockSize:min((b+1)*blockSize, n)], s)
+	for b := 0; b*random.BlockSize < n; b++ {
+		s.Key(seed, influence, b)
+		d.fill(x[b*random.BlockSize:min((b+1)*random.BlockSize, n)], s)
 	}
 	return x
 }

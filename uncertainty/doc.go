@@ -26,7 +26,7 @@
 // shift of the estimate). [Model.Simulate] runs a fixed number of trials, or as many
 // as a number of significant digits needs, and says how far its results can be
 // relied on. [CloserTo] compares quantities trial by trial. [Quote] chooses the
-// interval to be stated, [RoundExpanded] prints it. [Limits] decides whether a
+// interval to be stated, [rounding.Expanded] prints it. [Limits] decides whether a
 // result conforms.
 //
 // One model serves all: value, gradient, higher derivatives, bounds and Monte

@@ -2,7 +2,10 @@ package uncertainty
 
 import (
 	"context"
-	"math"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/rounding"
+	"minim/uncertainty/sharp"
 )
 
 // enough runs more and more trials until what is printed holds, each time all of them from the
@@ -12,11 +15,11 @@ import (
 func (m *Model) enough(ctx context.Context, out Node, s Settings) (MonteCarlo, error) {
 	var best MonteCarlo
 	told := 0
-	for _, trials := range []int{s.leastTrials(), mostSharpened, s.Trials} {
+	for _, trials := range []int{s.leastTrials(), sharp.MostTrials, s.Trials} {
 		if trials = min(trials, s.Trials); trials <= best.Trials {
 			continue
 		}
-		if float64(best.Trials)*best.Sharper > float64(trials) && trials > mostSharpened {
+		if float64(best.Trials)*best.Sharper > float64(trials) && trials > sharp.MostTrials {
 			break // as sharp as that are fewer
 		}
 		some := s
@@ -57,13 +60,13 @@ const (
 func (mc *MonteCarlo) holds(chances []Limits) bool {
 	half := float64((mc.Upper - mc.Lower) / 2)
 	off := max(mc.LowerError, mc.UpperError)
-	if finite(mc.MeanError) {
+	if portable.IsFinite(mc.MeanError) {
 		off = max(off, mc.MeanError)
 	}
-	if half > 0 && off > float64(printedPart*lastDigit(half)) {
+	if half > 0 && off > float64(printedPart*rounding.LastDigit(half)) {
 		return false
 	}
-	if u := mc.StandardDeviation; u > 0 && mc.DeviationError > float64(printedPart*lastDigit(u)) {
+	if u := mc.StandardDeviation; u > 0 && mc.DeviationError > float64(printedPart*rounding.LastDigit(u)) {
 		return false
 	}
 	for _, l := range chances {
@@ -72,10 +75,4 @@ func (mc *MonteCarlo) holds(chances []Limits) bool {
 		}
 	}
 	return true
-}
-
-// lastDigit is one unit of the last digit of an uncertainty that is printed with two.
-func lastDigit(u float64) float64 {
-	_, place := twoDigits(u)
-	return math.Pow10(place)
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"minim/uncertainty"
+	"minim/uncertainty/rounding"
 )
 
 // solution is an invented preparation: 1 g in a 25 mL flask.
@@ -25,7 +26,7 @@ func ExampleModel_Propagate() {
 		fmt.Println(err)
 		return
 	}
-	v, u := uncertainty.RoundExpanded(a.Value, a.ExpandedUncertainty)
+	v, u := rounding.Expanded(a.Value, a.ExpandedUncertainty)
 	fmt.Printf("strength %s ± %s g/mL\n", v, u)
 	for _, c := range a.Budget {
 		fmt.Printf("%-6s %4.1f %%\n", c.Code, 100*c.Share)

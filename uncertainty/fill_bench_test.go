@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/stat/distuv"
+
+	"minim/uncertainty/random"
 )
 
 // BenchmarkFill draws blocks of every distribution; where gonum's distuv has
@@ -29,9 +31,9 @@ func BenchmarkFill(b *testing.B) {
 		{StudentT{0, 1, 1}, distuv.StudentsT{Sigma: 1, Nu: 1, Src: pcg}},
 	} {
 		name := strings.ReplaceAll(fmt.Sprintf("%#v", c.d), "uncertainty.", "")
-		x := make([]float64, blockSize)
-		s := newSource()
-		s.key(1, 2, 3)
+		x := make([]float64, random.BlockSize)
+		s := new(random.Source)
+		s.Key(1, 2, 3)
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
 				c.d.fill(x, s)
@@ -53,5 +55,5 @@ func BenchmarkFill(b *testing.B) {
 }
 
 func perValue(b *testing.B) {
-	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/blockSize, "ns/value")
+	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/random.BlockSize, "ns/value")
 }

@@ -9,6 +9,9 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/rounding"
 )
 
 // FuzzModel: any model with finite inputs, however extreme, is either refused
@@ -75,7 +78,7 @@ func mayFail(t *testing.T, err error) {
 func mustBeNumbers(t *testing.T, what string, numbers ...float64) {
 	t.Helper()
 	for i, x := range numbers {
-		if !finite(x) {
+		if !portable.IsFinite(x) {
 			t.Errorf("%s: number %d is %v", what, i, x)
 		}
 	}
@@ -111,11 +114,11 @@ func checkAnalytic(t *testing.T, a Analytic) {
 	checkRounded(t, a.Value, a.ExpandedUncertainty)
 }
 
-// checkRounded reads back what RoundExpanded prints, which may be rounded up
+// checkRounded reads back what is printed, which may be rounded up
 // beyond the greatest number.
 func checkRounded(t *testing.T, value, expanded float64) {
 	t.Helper()
-	v, u := RoundExpanded(value, expanded)
+	v, u := rounding.Expanded(value, expanded)
 	for text, x := range map[string]float64{v: value, u: expanded} {
 		rounded, err := strconv.ParseFloat(text, 64)
 		if errors.Is(err, strconv.ErrRange) && math.Abs(x) > 1e308 {

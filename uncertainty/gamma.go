@@ -1,6 +1,11 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+)
 
 // Gamma is the gamma distribution with mean Mu and standard deviation Sigma: a
 // quantity that cannot be negative and whose spread is stated, such as the
@@ -22,11 +27,11 @@ func (d Gamma) widened(factor float64) Distribution { return Gamma{d.Mu, d.Sigma
 func (d Gamma) shape() float64 { return float64((d.Mu / d.Sigma) * (d.Mu / d.Sigma)) }
 
 func (d Gamma) sound() bool {
-	return finite(d.Mu) && finite(d.Sigma) && d.Mu > 0 && d.Sigma > 0 && finite(d.shape()) && d.shape() > 0
+	return portable.IsFinite(d.Mu) && portable.IsFinite(d.Sigma) && d.Mu > 0 && d.Sigma > 0 && portable.IsFinite(d.shape()) && d.shape() > 0
 }
 
-func (d Gamma) fill(dst []float64, s *source) {
-	fillGamma(dst, d.shape(), s)
+func (d Gamma) fill(dst []float64, s *random.Source) {
+	s.Gammas(dst, d.shape())
 	for i := range dst {
 		dst[i] *= d.Mu
 	}

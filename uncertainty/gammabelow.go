@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
 )
 
 // gammaBelow is a gamma distribution of which what lies above a limit is cut off: the
@@ -91,12 +92,12 @@ func (d gammaBelow) widened(factor float64) Distribution {
 }
 
 func (d gammaBelow) sound() bool {
-	return d.Gamma.sound() && d.shape() <= narrow && d.most >= d.Mu && finite(d.most)
+	return d.Gamma.sound() && d.shape() <= narrow && d.most >= d.Mu && portable.IsFinite(d.most)
 }
 
 // fill draws again what is too much: less than half of all, since more than half of a gamma
 // distribution lies below its mean.
-func (d gammaBelow) fill(dst []float64, s *source) {
+func (d gammaBelow) fill(dst []float64, s *random.Source) {
 	d.Gamma.fill(dst, s)
 	for i := range dst {
 		for dst[i] > d.most {

@@ -45,7 +45,7 @@ func (l Limits) MeasurementCapability(u float64) (index float64, ok bool) {
 	l.mustBeTolerance()
 	mustBeKnown(0, u, math.Inf(1))
 	index = (l.Upper - l.Lower) / (4 * u)
-	if !finite(index) {
+	if !portable.IsFinite(index) {
 		return 0, false
 	}
 	return index, true

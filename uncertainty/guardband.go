@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"minim/uncertainty/portable"
 )
 
 // errNothingAcceptable reports an uncertainty that is too large for the
@@ -25,7 +27,7 @@ var nothing = Limits{math.Inf(1), math.Inf(-1)}
 // [errNothingAcceptable].
 func (l Limits) guarded(w float64) (Limits, error) {
 	l.mustBeTolerance()
-	if !finite(w) {
+	if !portable.IsFinite(w) {
 		panic(fmt.Sprintf("uncertainty: guard band %v is not finite", w))
 	}
 	acceptance := Limits{l.Lower + w, l.Upper - w}
@@ -50,7 +52,7 @@ func (l Limits) AcceptanceLimits(p, u, degreesOfFreedom float64) (Limits, error)
 	l.mustBeTolerance()
 	mustBeProbability("conformance", p)
 	mustBeKnown(0, u, degreesOfFreedom)
-	w := float64(studentQuantile(p, degreesOfFreedom) * u)
+	w := float64(portable.StudentQuantile(p, degreesOfFreedom) * u)
 	if u == 0 || math.IsInf(l.Upper-l.Lower, 1) {
 		return l.guarded(w)
 	}
@@ -58,15 +60,15 @@ func (l Limits) AcceptanceLimits(p, u, degreesOfFreedom float64) (Limits, error)
 	// within reports whether the probability of nonconformance at a distance
 	// from the middle is small enough.
 	within := func(distance float64) bool {
-		above := studentCDF((distance-half)/u, degreesOfFreedom)
-		below := studentCDF((-distance-half)/u, degreesOfFreedom)
+		above := portable.StudentCDF((distance-half)/u, degreesOfFreedom)
+		below := portable.StudentCDF((-distance-half)/u, degreesOfFreedom)
 		return above+below <= 1-p
 	}
 	if !within(0) {
 		return nothing, errNothingAcceptable
 	}
-	center := middle(l.Lower, l.Upper)
-	distance := bisect(0, half-w, within)
+	center := portable.Middle(l.Lower, l.Upper)
+	distance := portable.Bisect(0, half-w, within)
 	return Limits{center - distance, center + distance}, nil
 }
 

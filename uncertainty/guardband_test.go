@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/portable"
 )
 
 var infinitely = math.Inf(1)
@@ -73,7 +74,7 @@ func TestAcceptanceLimits(t *testing.T) {
 		for _, nu := range []float64{1, 4, 9, 30, infinitely} {
 			for _, p := range []float64{0.001, 0.2, 0.5, 0.9, 0.95, 0.999} {
 				u := 0.01
-				if finite(l.Upper - l.Lower) {
+				if portable.IsFinite(l.Upper - l.Lower) {
 					u *= l.Upper - l.Lower
 				}
 				meetsAtTheEnds(t, l, p, u, nu)
@@ -85,15 +86,15 @@ func TestAcceptanceLimits(t *testing.T) {
 func meetsAtTheEnds(t *testing.T, l Limits, p, u, nu float64) {
 	t.Helper()
 	a, err := l.AcceptanceLimits(p, u, nu)
-	if nu == 1 && p == 0.999 && finite(l.Upper-l.Lower) {
+	if nu == 1 && p == 0.999 && portable.IsFinite(l.Upper-l.Lower) {
 		assert.Equal(t, errNothingAcceptable, err)
 		return
 	}
 	require.NoError(t, err)
 	what := fmt.Sprintf("%v, p = %v, u = %v, ν = %v", l, p, u, nu)
 	for _, end := range []struct{ tolerance, acceptance, outwards float64 }{{l.Lower, a.Lower, -1}, {l.Upper, a.Upper, 1}} {
-		assert.Equal(t, finite(end.tolerance), finite(end.acceptance), what)
-		if !finite(end.tolerance) {
+		assert.Equal(t, portable.IsFinite(end.tolerance), portable.IsFinite(end.acceptance), what)
+		if !portable.IsFinite(end.tolerance) {
 			continue
 		}
 		step := end.outwards * 1e-4 * u

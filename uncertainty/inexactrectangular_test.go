@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
 )
 
 // InexactRectangular is a rectangular distribution whose limits are not exactly
@@ -15,7 +16,7 @@ type InexactRectangular struct{ Low, High, D float64 }
 // (9/5) (1 + 2r² + r⁴/5)/(1 + r²/3)², r being D over half of the width.
 func (d InexactRectangular) summary() Summary {
 	s := Summary{
-		Mean: middle(d.Low, d.High), StandardUncertainty: portable.Hypot((d.High-d.Low)/math.Sqrt(12), d.D/3),
+		Mean: portable.Middle(d.Low, d.High), StandardUncertainty: portable.Hypot((d.High-d.Low)/math.Sqrt(12), d.D/3),
 		Kurtosis: 1.8, Low: d.Low - d.D, High: d.High + d.D,
 	}
 	if d.D != 0 {
@@ -87,16 +88,16 @@ func (d InexactRectangular) sound() bool {
 
 // fill draws the lower limit, takes the upper one as far from the middle, and
 // draws between them (JCGM 101, 6.4.3).
-func (d InexactRectangular) fill(dst []float64, s *source) {
+func (d InexactRectangular) fill(dst []float64, s *random.Source) {
 	low := d.Low - d.D
 	longest := d.High - d.Low + 2*d.D
-	state := s.state
+	state := s.State
 	for i := range dst {
 		var bits uint64
-		bits, state = next(state)
+		bits, state = random.Next(state)
 		u, v := halves(bits)
 		in := float64(2 * d.D * u)
 		dst[i] = low + (in + float64((longest-2*in)*v))
 	}
-	s.state = state
+	s.State = state
 }

@@ -45,7 +45,7 @@ func (i Inspection) GlobalRisks() (consumer, producer float64) {
 	ends := i.pieces()
 	for k, high := range ends[1:] {
 		low := ends[k]
-		if i.Tolerance.Permits(i.item(middle(low, high))) {
+		if i.Tolerance.Permits(i.item(portable.Middle(low, high))) {
 			producer += integrate(i.rejected, low, high)
 		} else {
 			consumer += integrate(i.accepted, low, high)
@@ -66,7 +66,7 @@ func (i Inspection) item(z float64) float64 {
 
 // score is the inverse of item, within ±lastScore.
 func (i Inspection) score(item float64) float64 {
-	return bisect(-lastScore, lastScore, func(z float64) bool { return i.item(z) < item })
+	return portable.Bisect(-lastScore, lastScore, func(z float64) bool { return i.item(z) < item })
 }
 
 // accepted is the density of the items with the score z that are accepted.
@@ -103,7 +103,7 @@ func integrate(f func(float64) float64, low, high float64) float64 {
 }
 
 // normalDensity is φ(z).
-func normalDensity(z float64) float64 { return density(z) / math.Sqrt(2*math.Pi) }
+func normalDensity(z float64) float64 { return math.Exp(-z*z/2) / math.Sqrt(2*math.Pi) }
 
 func (i Inspection) mustBeSound() {
 	if i.Prior == nil || !i.Prior.sound() {

@@ -1,6 +1,10 @@
 package uncertainty
 
-import "slices"
+import (
+	"slices"
+
+	"minim/uncertainty/statistics"
+)
 
 // keeper keeps the values of the trials for the questions about their order: all
 // of them up to a number, and counts in bins beyond.
@@ -8,7 +12,7 @@ type keeper struct {
 	Settings
 	values []float64
 	most   int // values are kept up to this number
-	bins   *bins
+	bins   *statistics.Bins
 }
 
 // newKeeper returns a keeper that keeps all values of up to KeptTrials. A run
@@ -16,7 +20,7 @@ type keeper struct {
 func newKeeper(s Settings) *keeper {
 	k := &keeper{Settings: s, most: KeptTrials}
 	if s.Trials > KeptTrials && s.Digits == 0 {
-		k.most = pilotTrials
+		k.most = statistics.FirstSample
 	}
 	k.values = make([]float64, 0, min(s.Trials, k.most))
 	return k
@@ -26,11 +30,11 @@ func newKeeper(s Settings) *keeper {
 // what is kept is counted in bins first.
 func (k *keeper) next(trials int, s *sampler) ([]float64, error) {
 	if k.bins == nil && len(k.values)+trials > k.most {
-		k.bins = newBins(k.values[:min(len(k.values), pilotTrials)], k.Coverage, s.control.deviation(&s.total).value)
-		if !k.bins.finite() {
+		k.bins = statistics.NewBins(k.values[:min(len(k.values), statistics.FirstSample)], k.Coverage, s.control.Deviation(&s.total).Value)
+		if !k.bins.IsFinite() {
 			return nil, ErrNotFinite
 		}
-		k.bins.count(k.values)
+		k.bins.Count(k.values)
 		k.values = make([]float64, 0, roundTrials)
 	}
 	n := len(k.values)
@@ -41,17 +45,17 @@ func (k *keeper) next(trials int, s *sampler) ([]float64, error) {
 // keep takes over the values in the space that next returned.
 func (k *keeper) keep(values []float64) {
 	if k.bins != nil {
-		k.bins.count(values)
+		k.bins.Count(values)
 		return
 	}
 	k.values = k.values[:len(k.values)+len(values)]
 }
 
 // finish returns the tally of all values, and the width of its bins.
-func (k *keeper) finish() (t tally, resolution float64) {
+func (k *keeper) finish() (t statistics.Tally, resolution float64) {
 	if k.bins != nil {
-		k.bins.finish()
-		return k.bins, k.bins.width
+		k.bins.Finish()
+		return k.bins, k.bins.Width
 	}
-	return newRanking(k.values), 0
+	return statistics.NewRanking(k.values), 0
 }

@@ -5,22 +5,12 @@ import (
 
 	"minim/uncertainty/law"
 	"minim/uncertainty/portable"
+	"minim/uncertainty/sharp"
 )
 
-// linearPart is L = Σ slope (x - mean) of a model with its exact law. What is drawn from a
-// t-distribution has tails that reach too far to be tabulated: each such part of L counts as
-// most where it is more, in the law and in the trials alike.
-type linearPart struct {
-	law    *law.Law
-	slopes []float64
-	part   []int     // that each influence belongs to, 0 for all that is not cut off
-	most   []float64 // of each part
-	scale  float64   // of L: its standard deviation where nothing is cut off
-}
-
 // linearPart works out the law of L; nil where there is none.
-func (m *Model) linearPart(slopes []float64, coverage float64) *linearPart {
-	l := &linearPart{slopes: slopes, part: make([]int, len(slopes)), most: []float64{0}}
+func (m *Model) linearPart(slopes []float64, coverage float64) *sharp.Linear {
+	l := &sharp.Linear{Slopes: slopes, Part: make([]int, len(slopes)), Most: []float64{0}}
 	sum, scales := new(law.Sum), make(map[oneScale]float64)
 	for i, slope := range slopes {
 		if slope == 0 {
@@ -36,11 +26,11 @@ func (m *Model) linearPart(slopes []float64, coverage float64) *linearPart {
 		}
 	}
 	m.addGroups(sum, slopes, scales)
-	if !l.cutOff(m, sum, scales, (1-coverage)/2) {
+	if !m.cutOff(l, sum, scales, (1-coverage)/2) {
 		return nil
 	}
-	l.scale = sum.Scale()
-	if l.law = sum.Law(); l.law == nil {
+	l.Scale = sum.Scale()
+	if l.Law = sum.Law(); l.Law == nil {
 		return nil
 	}
 	return l
@@ -85,24 +75,24 @@ func (m *Model) addGroups(sum *law.Sum, slopes []float64, scales map[oneScale]fl
 
 // cutOff adds each part with tails, in the order of the influences, and reports whether all are
 // of a size that can be.
-func (l *linearPart) cutOff(m *Model, sum *law.Sum, scales map[oneScale]float64, tail float64) bool {
+func (m *Model) cutOff(l *sharp.Linear, sum *law.Sum, scales map[oneScale]float64, tail float64) bool {
 	number := make(map[oneScale]int)
-	for i, slope := range l.slopes {
+	for i, slope := range l.Slopes {
 		of, far := m.tailsOf(i)
 		if !far || slope == 0 || scales[of] == 0 {
 			continue
 		}
 		if number[of] == 0 {
 			u, nu := scales[of], m.drawnDegrees(i)
-			most := float64(u * max(10, -3*studentQuantile(tail, nu)))
-			if !finite(most) {
+			most := float64(u * max(10, -3*portable.StudentQuantile(tail, nu)))
+			if !portable.IsFinite(most) {
 				return false
 			}
-			l.most = append(l.most, most)
-			number[of] = len(l.most) - 1
-			sum.CutOff(func(x float64) float64 { return studentBelow(x/u, nu) }, u, most)
+			l.Most = append(l.Most, most)
+			number[of] = len(l.Most) - 1
+			sum.CutOff(func(x float64) float64 { return portable.StudentBelow(x/u, nu) }, u, most)
 		}
-		l.part[i] = number[of]
+		l.Part[i] = number[of]
 	}
 	return true
 }
@@ -128,7 +118,7 @@ func addTo(sum *law.Sum, d Distribution, slope float64) bool {
 	case cumulative:
 		most := float64(math.Abs(slope) * max(about.Mean-about.Low, about.High-about.Mean))
 		u, below := slope*about.StandardUncertainty, d.below()
-		if !finite(most) {
+		if !portable.IsFinite(most) {
 			return false
 		}
 		sum.Bounded(func(x float64) float64 {

@@ -182,7 +182,7 @@ func (x *Mixture) Half(p float64) float64 {
 		}
 		next := h + float64(h*portable.Log(tail/(1-p))*tail/(slope*h))
 		if !(next > low && next < high) {
-			next = middle(low, high)
+			next = portable.Middle(low, high)
 		}
 		if math.Abs(next-h) <= 1e-12*h {
 			break

@@ -2,8 +2,9 @@ package uncertainty
 
 import (
 	"fmt"
-	"math"
 	"slices"
+
+	"minim/uncertainty/portable"
 )
 
 // Node is one quantity of a model: a constant, an influence, or the result of
@@ -141,12 +142,10 @@ func (in *Influence) mustBeSound() {
 	if in.Distribution == nil {
 		panic(fmt.Sprintf("uncertainty: influence %q has no distribution", in.Code))
 	}
-	if !in.Distribution.sound() || !finite(in.Nominal) {
+	if !in.Distribution.sound() || !portable.IsFinite(in.Nominal) {
 		panic(fmt.Sprintf("uncertainty: influence %q: %#v is not a distribution", in.Code, in.Distribution))
 	}
 }
-
-func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 // Constant returns a node with an exactly known value.
 func (m *Model) Constant(value float64) Node {

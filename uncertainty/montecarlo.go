@@ -3,6 +3,12 @@ package uncertainty
 import (
 	"context"
 	"math"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+	"minim/uncertainty/rounding"
+	"minim/uncertainty/sharp"
+	"minim/uncertainty/statistics"
 )
 
 // MonteCarlo is the result of propagating the distributions (JCGM 101).
@@ -40,7 +46,7 @@ type MonteCarlo struct {
 	// as sure as they are if they were those of the sorted trials, which they are where it is 1.
 	Sharper float64
 
-	tally tally
+	tally statistics.Tally
 }
 
 // Simulate evaluates a node by drawing from the distributions of all
@@ -85,7 +91,7 @@ func (r *run) hasVariance() bool { return r.least > 2 }
 // fixed draws the number of trials that is asked for, in rounds.
 func (r *run) fixed(ctx context.Context) error {
 	for done := 0; done < r.Trials; {
-		values, err := r.round(ctx, min(roundTrials, r.Trials-done), done/blockSize)
+		values, err := r.round(ctx, min(roundTrials, r.Trials-done), done/random.BlockSize)
 		if err != nil {
 			return err
 		}
@@ -106,7 +112,7 @@ func (r *run) round(ctx context.Context, trials, firstBlock int) ([]float64, err
 	if err := r.sampler.fill(ctx, values, firstBlock); err != nil {
 		return nil, err
 	}
-	if !finite(r.sampler.total.rest) {
+	if !r.sampler.total.AreFinite() {
 		return nil, ErrNotFinite
 	}
 	r.kept.keep(values)
@@ -115,25 +121,25 @@ func (r *run) round(ctx context.Context, trials, firstBlock int) ([]float64, err
 
 func (r *run) result() (MonteCarlo, error) {
 	total := &r.sampler.total
-	mc := MonteCarlo{Trials: int(total.n), Seed: r.Seed, CoverageProbability: r.Coverage, AtCeiling: r.atCeiling}
-	sharp := r.sampler.sharp.tally()
+	mc := MonteCarlo{Trials: int(total.N), Seed: r.Seed, CoverageProbability: r.Coverage, AtCeiling: r.atCeiling}
+	sharp := r.sampler.sharp.Tally()
 	if sharp == nil {
 		mc.tally, mc.Resolution = r.kept.finish()
 	}
-	mean, deviation := r.sampler.control.mean(total), r.sampler.control.deviation(total)
-	mc.Mean, mc.MeanError = mean.value, mean.err
-	mc.StandardDeviation, mc.DeviationError = deviation.value, deviation.err
-	if sum := mc.Mean + mc.MeanError + mc.StandardDeviation + mc.DeviationError; !finite(sum) {
+	mean, deviation := r.sampler.control.Mean(total), r.sampler.control.Deviation(total)
+	mc.Mean, mc.MeanError = mean.Value, mean.Err
+	mc.StandardDeviation, mc.DeviationError = deviation.Value, deviation.Err
+	if sum := mc.Mean + mc.MeanError + mc.StandardDeviation + mc.DeviationError; !portable.IsFinite(sum) {
 		return MonteCarlo{}, ErrNotFinite
 	}
 	if sharp != nil {
 		mc.takeEnds(sharp)
 	} else {
 		mc.Sharper = 1
-		low, high := symmetricRanks(mc.Trials, r.Coverage)
-		mc.ShortestLower, mc.ShortestUpper = mc.tally.shortest(high - low)
-		mc.Lower, mc.Upper = mc.tally.at(low), mc.tally.at(high)
-		mc.LowerError, mc.UpperError = quantileError(mc.tally, low), quantileError(mc.tally, high)
+		low, high := statistics.SymmetricRanks(mc.Trials, r.Coverage)
+		mc.ShortestLower, mc.ShortestUpper = mc.tally.Shortest(high - low)
+		mc.Lower, mc.Upper = mc.tally.At(low), mc.tally.At(high)
+		mc.LowerError, mc.UpperError = statistics.QuantileError(mc.tally, low), statistics.QuantileError(mc.tally, high)
 	}
 	if !r.hasVariance() {
 		nan := math.NaN()
@@ -141,10 +147,10 @@ func (r *run) result() (MonteCarlo, error) {
 		if r.least <= 1 {
 			mc.Mean = nan
 		}
-		mc.Digits = digitsReached(inPlaceOfDeviation(mc.Lower, mc.Upper), max(mc.LowerError, mc.UpperError))
+		mc.Digits = rounding.Reached(inPlaceOfDeviation(mc.Lower, mc.Upper), max(mc.LowerError, mc.UpperError))
 		return mc, nil
 	}
-	mc.Digits = digitsReached(mc.StandardDeviation, max(mc.MeanError, mc.DeviationError, mc.LowerError, mc.UpperError))
+	mc.Digits = rounding.Reached(mc.StandardDeviation, max(mc.MeanError, mc.DeviationError, mc.LowerError, mc.UpperError))
 	return mc, nil
 }
 
@@ -154,9 +160,9 @@ func inPlaceOfDeviation(lower, upper float64) float64 { return (upper - lower) /
 
 // Quantile is the value below which the fraction p of the trials lies.
 func (mc *MonteCarlo) Quantile(p float64) float64 {
-	n := mc.tally.size()
+	n := mc.tally.Size()
 	i := int(math.Floor(p * float64(n)))
-	return mc.tally.at(min(max(i, 0), n-1))
+	return mc.tally.At(min(max(i, 0), n-1))
 }
 
 // Thin keeps n values at equal steps of probability in place of all trials, or the curve that the
@@ -164,19 +170,32 @@ func (mc *MonteCarlo) Quantile(p float64) float64 {
 // drawing: afterwards [MonteCarlo.Quantile] and the chances rest on these. It
 // does nothing when there are no more than n.
 func (mc *MonteCarlo) Thin(n int) {
-	if sharp, yes := mc.tally.(*sharpTally); yes {
-		mc.tally = sharp.thinned()
+	if sharp, yes := mc.tally.(*sharp.Tally); yes {
+		mc.tally = sharp.Thinned()
 		return
 	}
-	if mc.tally.size() <= n {
+	if mc.tally.Size() <= n {
 		return
 	}
-	if r, all := mc.tally.(*ranking); all {
-		r.sort(0, r.size())
+	if r, all := mc.tally.(*statistics.Ranking); all {
+		r.Sort(0, r.Size())
 	}
 	kept := make([]float64, n)
 	for i := range kept {
 		kept[i] = mc.Quantile((float64(i) + 0.5) / float64(n))
 	}
-	mc.tally = newRanking(kept)
+	mc.tally = statistics.NewRanking(kept)
+}
+
+// takeEnds fills in what follows from the order of the trials.
+func (mc *MonteCarlo) takeEnds(t *sharp.Tally) {
+	mc.tally = t
+	lower, atLower := t.End(t.Tail)
+	upper, atUpper := t.End(1 - t.Tail)
+	mc.Lower, mc.LowerError, mc.Upper, mc.UpperError = lower.Value, lower.Err, upper.Value, upper.Err
+	mc.Sharper = min(atLower, atUpper)
+	mc.ShortestLower, mc.ShortestUpper = t.Shortest(int(math.Round((1 - 2*t.Tail) * float64(t.Size()))))
+	if mc.Upper-mc.Lower < mc.ShortestUpper-mc.ShortestLower {
+		mc.ShortestLower, mc.ShortestUpper = mc.Lower, mc.Upper
+	}
 }

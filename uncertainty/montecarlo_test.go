@@ -10,6 +10,8 @@ import (
 	"gonum.org/v1/gonum/stat"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/portable"
+	"minim/uncertainty/sharp"
 )
 
 // sumOf adds one influence for each distribution.
@@ -54,8 +56,8 @@ func TestAdditiveModels(t *testing.T) {
 func TestInterval(t *testing.T) {
 	m, y := sumOf(Gamma{1, 1})
 	mc := simulate(t, m, y, Settings{Trials: 100_000, Coverage: 0.9})
-	assert.Equal(t, []float64{mc.tally.at(4999), mc.tally.at(94_999)}, []float64{mc.Lower, mc.Upper})
-	low, high := mc.tally.shortest(90_000)
+	assert.Equal(t, []float64{mc.tally.At(4999), mc.tally.At(94_999)}, []float64{mc.Lower, mc.Upper})
+	low, high := mc.tally.Shortest(90_000)
 	assert.Equal(t, []float64{low, high}, []float64{mc.ShortestLower, mc.ShortestUpper})
 	// Constructed, exponential: the shortest 90 % interval is [0, ln 10].
 	near.Absolute(t, "shortest length", math.Ln10, high-low, 5*math.Sqrt(0.09/1e5)/0.1)
@@ -81,16 +83,16 @@ func TestCalibrationStandardSimulated(t *testing.T) {
 func TestMomentsOfTrials(t *testing.T) {
 	m, y := sumOf(Normal{1e6, 1}, Gamma{1, 2})
 	s := m.newSampler(y, Settings{})
-	s.control.p, s.control.q = polynomial{}, polynomial{} // the trials alone
+	s.control = sharp.NewControl([]float64{1e6, 1e6 + 2}, nil, 1e6, 0, nil) // the trials alone
 	values := make([]float64, 10_001)
 	err := s.fill(context.Background(), values, 0)
 	require.NoError(t, err)
 	mean, sd := stat.MeanStdDev(values, nil)
-	near.Relative(t, "mean", mean, s.control.mean(&s.total).value, 1e-15)
-	near.Relative(t, "SD", sd, s.control.deviation(&s.total).value, 1e-11)
-	near.Relative(t, "error of the mean", sd/math.Sqrt(10_001), s.control.mean(&s.total).err, 1e-4)
+	near.Relative(t, "mean", mean, s.control.Mean(&s.total).Value, 1e-15)
+	near.Relative(t, "SD", sd, s.control.Deviation(&s.total).Value, 1e-11)
+	near.Relative(t, "error of the mean", sd/math.Sqrt(10_001), s.control.Mean(&s.total).Err, 1e-4)
 	fourth := stat.Moment(4, values, nil)
-	near.Relative(t, "error of the SD", math.Sqrt((fourth-sd*sd*sd*sd)/10_001)/(2*sd), s.control.deviation(&s.total).err, 1e-2)
+	near.Relative(t, "error of the SD", math.Sqrt((fourth-sd*sd*sd*sd)/10_001)/(2*sd), s.control.Deviation(&s.total).Err, 1e-2)
 }
 
 // TestLinearModel: the mean and the standard deviation of a sum are exact, since
@@ -108,7 +110,7 @@ func TestNoVariance(t *testing.T) {
 		add(m, "unused", StudentT{0, 1, 1})
 		mc := simulate(t, m, y, Settings{Trials: 10_000})
 		assert.Equal(t, none, math.IsNaN(mc.StandardDeviation), "t with %v degrees of freedom", nu)
-		assert.Equal(t, true, finite(mc.Lower) && finite(mc.Upper))
+		assert.Equal(t, true, portable.IsFinite(mc.Lower) && portable.IsFinite(mc.Upper))
 	}
 }
 

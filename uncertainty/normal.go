@@ -1,6 +1,11 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+)
 
 // Normal is the Gaussian distribution N(Mu, Sigma²) (JCGM 101, 6.4.7).
 type Normal struct{ Mu, Sigma float64 }
@@ -11,18 +16,8 @@ func (d Normal) summary() Summary {
 
 func (d Normal) widened(factor float64) Distribution { return Normal{d.Mu, d.Sigma * factor} }
 
-func (d Normal) sound() bool { return finite(d.Mu) && finite(d.Sigma) && d.Sigma >= 0 }
-
-func (d Normal) fill(dst []float64, s *source) {
-	state := s.state
-	for i := range dst {
-		var bits uint64
-		bits, state = next(state)
-		z, inside := ziggurat(bits)
-		if !inside {
-			z, state = outside(bits, state)
-		}
-		dst[i] = d.Mu + float64(d.Sigma*z)
-	}
-	s.state = state
+func (d Normal) sound() bool {
+	return portable.IsFinite(d.Mu) && portable.IsFinite(d.Sigma) && d.Sigma >= 0
 }
+
+func (d Normal) fill(dst []float64, s *random.Source) { s.Normals(dst, d.Mu, d.Sigma) }

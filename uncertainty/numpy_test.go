@@ -18,6 +18,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/random"
 )
 
 // BenchmarkNumpy compares Simulate with the same model in vectorised numpy
@@ -226,14 +227,14 @@ const bareBlock = 128
 // bareLoop is the model written by hand. Nothing is interpreted, kept or
 // counted: the limit of what Simulate could reach.
 type bareLoop struct {
-	source *source
+	source *random.Source
 	x      [len(speedInputs)][bareBlock]float64
 	y      [bareBlock]float64
 }
 
 func (l *bareLoop) run(seed uint64, block int) {
 	for i, d := range speedInputs {
-		l.source.key(seed, uint64(i), block)
+		l.source.Key(seed, uint64(i), block)
 		d.fill(l.x[i][:], l.source)
 	}
 	x := &l.x
@@ -259,7 +260,7 @@ func runBare(trials int, seed uint64) {
 		wait.Add(1)
 		go func() {
 			defer wait.Done()
-			l := &bareLoop{source: newSource()}
+			l := &bareLoop{source: new(random.Source)}
 			for block := next.Add(1) - 1; block*bareBlock < int64(trials); block = next.Add(1) - 1 {
 				l.run(seed, int(block))
 			}
@@ -271,7 +272,7 @@ func runBare(trials int, seed uint64) {
 // TestBareLoop: the bare loop works out what the model does.
 func TestBareLoop(t *testing.T) {
 	m, strength := speedModel()
-	l := &bareLoop{source: newSource()}
+	l := &bareLoop{source: new(random.Source)}
 	l.run(1, 0)
 	for j := range l.y {
 		v := m.values(strength, func(in *Influence) float64 {

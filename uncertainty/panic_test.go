@@ -8,12 +8,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/parallel"
+	"minim/uncertainty/random"
 )
 
 // spoilt is a distribution that panics when trials are drawn from it.
 type spoilt struct{ Normal }
 
-func (spoilt) fill([]float64, *source) { panic("spoilt") }
+func (spoilt) fill([]float64, *random.Source) { panic("spoilt") }
 
 // What a worker of a simulation panics with reaches whoever asked for the simulation.
 func TestPanicOfASimulation(t *testing.T) {

@@ -4,6 +4,9 @@ import (
 	"cmp"
 	"math"
 	"slices"
+
+	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
 )
 
 // pilotBlocks are drawn to fit what makes a run sharper. They are blocks of their own, with
@@ -14,7 +17,7 @@ const pilotBlocks = 4
 type pilot struct {
 	worker         *worker
 	values, linear []float64
-	rests          rests // of a sharpened run
+	rests          sharp.Rests // of a sharpened run
 	// off is how far, in units of the size of L or of how far x1 moves it, the output may be from
 	// what it is taken for.
 	off float64
@@ -25,21 +28,18 @@ type pilot struct {
 func newPilot(program *program, seed uint64) *pilot {
 	p := &pilot{worker: program.newWorker(seed)}
 	if program.sharp != nil {
-		p.rests = program.sharp.newRests(pilotBlocks * blockSize)
+		p.rests = program.sharp.NewRests(pilotBlocks * random.BlockSize)
 	}
 	for b := range pilotBlocks {
 		v, l := p.worker.run(-1 - b)
 		p.values, p.linear = append(p.values, v...), append(p.linear, l...)
 		if program.sharp != nil {
-			rests := p.rests.from(b*blockSize, (b+1)*blockSize)
-			if !p.worker.record(v, rests) {
+			rests := p.rests.From(b*random.BlockSize, (b+1)*random.BlockSize)
+			if !program.sharp.Record(p.worker.asideOf(v), rests) {
 				p.off = math.Inf(1)
 				return p
 			}
-			for i, c := range v {
-				size := max(program.sharp.linear.scale, math.Abs(c-rests.base[i]))
-				p.off = max(p.off, math.Abs(rests.quotient[i]-c)/size) // NaN stays
-			}
+			p.off = max(p.off, program.sharp.Off(v, rests))
 		}
 	}
 	return p
@@ -51,10 +51,6 @@ const (
 	mostOffset = 0.02
 )
 
-// mostSharpened is the greatest number of trials that are sharpened: with more the order of the
-// trials says enough.
-const mostSharpened = 60_000
-
 // Of the influences those are tried as the smooth one that make so much of L, at most so many.
 const (
 	leastSmooth = 0.14
@@ -64,15 +60,15 @@ const (
 // sharpPilot draws the pilot of a sharpened run with the largest influence that can be the smooth
 // one; nil where nothing is won by it.
 func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Settings) *pilot {
-	if s.Plain || s.Digits == 0 && s.Trials > mostSharpened {
+	if s.Plain || s.Digits == 0 && s.Trials > sharp.MostTrials {
 		return nil
 	}
 	linear := m.linearPart(gradient, s.Coverage)
-	if linear == nil || linear.law.Coarse {
+	if linear == nil || linear.Law.Coarse {
 		return nil
 	}
-	best := m.smoothest(linear, m.bySize(linear), y, m.cuts(m.reachable(out)), s, func(sharp *sharpening) *program {
-		return m.compileWith(out, slopes, m.ownStreams(), sharp)
+	best := m.smoothest(linear, m.bySize(linear), y, m.cuts(m.reachable(out)), s, func(as *sharp.Sharpening) *program {
+		return m.compileWith(out, slopes, m.ownStreams(), as)
 	})
 	if best == nil || best.gain < leastGain {
 		return nil
@@ -82,21 +78,21 @@ func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Se
 
 // smoothest draws the pilot with each influence of a list that can be the smooth one, until the output is
 // exactly what it is taken for; if it never is, that by which most is won.
-func (m *Model) smoothest(linear *linearPart, list []int, y float64, cuts []float64, s Settings, compile func(*sharpening) *program) (best *pilot) {
+func (m *Model) smoothest(linear *sharp.Linear, list []int, y float64, cuts []float64, s Settings, compile func(*sharp.Sharpening) *program) (best *pilot) {
 	for _, i := range list {
-		sharp := &sharpening{linear: linear, y: y, tail: (1 - s.Coverage) / 2}
-		if !m.smoothInfluence(sharp, i, cuts[i]) {
+		as := sharp.Sharpening{Linear: linear, Y: y, Tail: (1 - s.Coverage) / 2}
+		if !m.smoothInfluence(&as, i, cuts[i]) {
 			continue
 		}
-		compiled := compile(sharp)
+		compiled := compile(&as)
 		for _, straight := range []bool{true, false} {
-			program, as := *compiled, *sharp
-			program.sharp, as.straight = &as, straight
+			program, as := *compiled, as
+			program.sharp, as.Straight = &as, straight
 			p := newPilot(&program, s.Seed)
-			if as.exact = p.off <= hardlyOff; p.off <= mostOffset {
-				as.lay(p)
+			if as.Exact = p.off <= hardlyOff; p.off <= mostOffset {
+				p.gain = as.Lay(p.values, p.rests)
 			}
-			if as.exact {
+			if as.Exact {
 				return p
 			}
 			if best == nil || p.gain > best.gain {
@@ -108,12 +104,12 @@ func (m *Model) smoothest(linear *linearPart, list []int, y float64, cuts []floa
 }
 
 // bySize lists the influences that are worth being the smooth one, the largest first.
-func (m *Model) bySize(l *linearPart) (list []int) {
+func (m *Model) bySize(l *sharp.Linear) (list []int) {
 	size := func(i int) float64 {
-		return math.Abs(l.slopes[i]) * m.influences[i].Distribution.summary().StandardUncertainty
+		return math.Abs(l.Slopes[i]) * m.influences[i].Distribution.summary().StandardUncertainty
 	}
-	for i := range l.slopes {
-		if size(i) >= leastSmooth*l.scale {
+	for i := range l.Slopes {
+		if size(i) >= leastSmooth*l.Scale {
 			list = append(list, i)
 		}
 	}
@@ -121,80 +117,5 @@ func (m *Model) bySize(l *linearPart) (list []int) {
 	return list[:min(len(list), mostSmooth)]
 }
 
-// Where F is worked out as the trials go on: at these parts of what lies beyond an end, and nearer
-// the middle.
-var (
-	placesInTail   = []float64{0.03, 0.15, 0.4, 0.7, 1, 1.35, 1.8, 2.5, 4}
-	placesInMiddle = []float64{0.17, 0.3, 0.5}
-)
-
-// lay chooses the places from the values of a pilot, and the weights, and works out what is won;
-// nothing of that where no interval is asked for.
-func (s *sharpening) lay(p *pilot) {
-	if s.tail == 0 {
-		return
-	}
-	sorted := slices.Sorted(slices.Values(p.values))
-	at := func(p float64) float64 { return sorted[int(p*float64(len(sorted)))] }
-	var parts []float64
-	for _, part := range placesInTail {
-		if part*s.tail < placesInMiddle[0]-0.04 {
-			parts = append(parts, part*s.tail)
-		}
-	}
-	parts = append(parts, placesInMiddle...)
-	for _, part := range parts {
-		s.q = append(s.q, at(part))
-		if part < 0.5 {
-			s.q = append(s.q, at(1-part))
-		}
-	}
-	slices.Sort(s.q)
-	if len(slices.Compact(slices.Clone(s.q))) < len(s.q) || !finite(s.q[0]) || !finite(s.q[len(s.q)-1]) {
-		return
-	}
-	for end, q := range []float64{at(s.tail), at(1 - s.tail)} {
-		w, g := s.weigh(p, q)
-		s.weight[end] = w
-		p.gain = max(p.gain, g)
-	}
-}
-
 // leastGain is how many times the variance of one end must become less.
 const leastGain = 2
-
-// weigh returns what L is to count at q, by the regression of A on B in the pilot, and how many
-// times less than that of 0 and 1 the variance is then.
-func (s *sharpening) weigh(p *pilot, q float64) (weight, gain float64) {
-	var a, b []float64
-	scratch := p.worker.aside.scratch
-	for at := 0; at < len(p.values); at += blockSize {
-		places := scratch.all(q, blockSize)
-		ofOutput, ofLinear := s.chances(p.rests.from(at, at+blockSize), places, places, scratch)
-		a, b = append(a, ofOutput...), append(b, ofLinear...)
-	}
-	return regress(a, b, s.tail/10)
-}
-
-// regress returns what b is to count beside a, between 0 and 1, and how many times less than that of
-// 0 and 1 the variance is then. Where b is the same in all trials it counts whole, unless it is
-// nearly 0 or 1.
-func regress(a, b []float64, nearly float64) (weight, gain float64) {
-	meanA, _ := meanAndVariance(a)
-	meanB, varianceB := meanAndVariance(b)
-	together := 0.0
-	for i := range a {
-		together += float64((a[i] - meanA) * (b[i] - meanB))
-	}
-	switch {
-	case varianceB <= 1e-20 && meanB > nearly && meanB < 1-nearly:
-		weight = 1
-	case varianceB > 0:
-		weight = max(0, min(together/(varianceB*float64(len(a)-1)), 1))
-	}
-	for i := range a {
-		a[i] -= float64(weight * b[i])
-	}
-	_, left := meanAndVariance(a)
-	return weight, float64(meanA*(1-meanA)) / left
-}

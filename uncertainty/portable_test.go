@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"minim/uncertainty/portable"
 )
 
 // TestSameBytesOnEveryMachine: a model of all operations and distributions gives the
@@ -26,7 +28,7 @@ func TestSameBytesOnEveryMachine(t *testing.T) {
 	adaptive := simulate(t, m, out, Settings{Trials: 400_000, Seed: 6, Digits: 1})
 	h := fnv.New64a()
 	for i := range mc.Trials {
-		fmt.Fprintf(h, "%x ", mc.tally.at(i))
+		fmt.Fprintf(h, "%x ", mc.tally.At(i))
 	}
 	assert.Equal(t, []string{
 		"0x1.e948157760476p-02", "0x1.3c67749cede63p-02", "0x1.1298ea3d152fp+01", "0x1.4070247b62a87p-02",
@@ -59,7 +61,7 @@ func TestSameChancesOnEveryMachine(t *testing.T) {
 	for k := range 400 {
 		z := float64(k-200) / 30
 		nu := math.Sqrt(float64(k + 1))
-		fmt.Fprintf(h, "%x %x ", studentCDF(z, nu), studentCDF(z, math.Inf(1)))
+		fmt.Fprintf(h, "%x %x ", portable.StudentCDF(z, nu), portable.StudentCDF(z, math.Inf(1)))
 		p := (float64(k) + 0.5) / 400
 		fmt.Fprintf(h, "%x %x %x ", CoverageFactor(p, nu), CoverageFactor(p, 100*nu*nu), CoverageFactor(p, math.Inf(1)))
 	}

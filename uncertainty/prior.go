@@ -39,7 +39,7 @@ func (p Prior) Given(m Measured) Distribution {
 			position[i] = first / whole
 		}
 	}
-	if !(sum > 0) || !finite(sum) {
+	if !(sum > 0) || !portable.IsFinite(sum) {
 		panic(fmt.Sprintf("uncertainty: %v and %v exclude each other", p, m))
 	}
 	return newTabulated(x, probability, position)
@@ -56,7 +56,7 @@ func (p Prior) Chance(m Measured) float64 {
 	for i := 0; i+chanceStep < len(x); i += chanceStep {
 		low, high := x[i], x[i+chanceStep]
 		add := func(to *float64, side float64) {
-			whole, _ := gauss(low, high, func(x float64) float64 { return p.density(x) * studentCDF(side*(m.Mean-x)/m.Scale, m.Nu) })
+			whole, _ := gauss(low, high, func(x float64) float64 { return p.density(x) * portable.StudentCDF(side*(m.Mean-x)/m.Scale, m.Nu) })
 			*to += whole
 		}
 		whole, _ := gauss(low, high, p.density)
@@ -74,9 +74,9 @@ func (p Prior) mustBeSound(m Measured) {
 	known := false
 	switch p.Of.(type) {
 	case Normal, Rectangular, triangular:
-		known = p.Of.sound() && p.Blur >= 0 && finite(p.Blur) && finite(p.Shift) && SummaryOf(p.Of).StandardUncertainty+p.Blur > 0
+		known = p.Of.sound() && p.Blur >= 0 && portable.IsFinite(p.Blur) && portable.IsFinite(p.Shift) && SummaryOf(p.Of).StandardUncertainty+p.Blur > 0
 	}
-	if !known || !finite(m.Mean) || !(m.Scale > 0) || !finite(m.Scale) || !(m.Nu > 0) {
+	if !known || !portable.IsFinite(m.Mean) || !(m.Scale > 0) || !portable.IsFinite(m.Scale) || !(m.Nu > 0) {
 		panic(fmt.Sprintf("uncertainty: %#v measured as %v", p, m))
 	}
 }

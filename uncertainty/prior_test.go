@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/portable"
 )
 
 // The normal case of JCGM 106, A.4.4, has a closed form, [Normal.Given]. Textbook numbers for its
@@ -64,7 +65,7 @@ func priorTimesLikelihood(p Prior, m Measured) func(x float64) float64 {
 			return distuv.Uniform{Min: d.Low, Max: d.High}.Prob(x)
 		}
 		d := p.Of.(triangular)
-		return distuv.NewTriangle(d.low, d.high, middle(d.low, d.high), nil).Prob(x)
+		return distuv.NewTriangle(d.low, d.high, portable.Middle(d.low, d.high), nil).Prob(x)
 	}
 	density := func(x float64) float64 { return shape(x - p.Shift) }
 	if p.Blur > 0 {
@@ -161,7 +162,7 @@ func TestPriorGiven(t *testing.T) {
 func TestPriorGivenInTheLimits(t *testing.T) {
 	wide := Prior{Of: PlusMinus(1000)}.Given(Measured{0.3, 0.5, 4})
 	for _, p := range []float64{0.025, 0.3, 0.5, 0.9, 0.975} {
-		near.Absolute(t, "wide", 0.3+0.5*studentQuantile(p, 4), quantileOf(wide, p), 2e-5)
+		near.Absolute(t, "wide", 0.3+0.5*portable.StudentQuantile(p, 4), quantileOf(wide, p), 2e-5)
 	}
 	narrow := Prior{Of: Peaked(1)}.Given(Measured{0.3, 1000, 4})
 	near.Absolute(t, "narrow", 1/math.Sqrt(6), narrow.summary().StandardUncertainty, 1e-5)

@@ -1,5 +1,10 @@
 package uncertainty
 
+import (
+	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
+)
+
 // program is the part of a model that one output needs, compiled for blocks of
 // trials: a list of steps over slots, each slot one block of values. A slot is
 // used again as soon as nothing needs its values any more, so that a block
@@ -9,8 +14,8 @@ type program struct {
 	slots int
 	out   operand
 	// outAt is the output with the smooth influence at each of three points.
-	outAt [points]operand
-	sharp *sharpening // nil where nothing is asked of it
+	outAt [sharp.Points]operand
+	sharp *sharp.Sharpening // nil where nothing is asked of it
 }
 
 // operand is a slot, or a constant.
@@ -62,7 +67,7 @@ type draw struct {
 
 // drawn is what values are drawn from.
 type drawn interface {
-	fill(dst []float64, s *source)
+	fill(dst []float64, s *random.Source)
 }
 
 type weighted struct {
@@ -87,7 +92,7 @@ type compiler struct {
 	// smooth is the node of the smooth influence, -1 for none, and pointed where the value of
 	// each node that depends on it is with that at its points.
 	smooth  Node
-	pointed map[Node][points]operand
+	pointed map[Node][sharp.Points]operand
 	// waiting are the linear terms of influences that only one sum needs: it
 	// adds them in passing.
 	waiting map[Node]linearTerm
@@ -100,14 +105,14 @@ func (m *Model) compile(out Node, slopes []float64) *program {
 }
 
 // compileWith is compile with the keys of the random streams.
-func (m *Model) compileWith(out Node, slopes []float64, keys streams, sharp *sharpening) *program {
+func (m *Model) compileWith(out Node, slopes []float64, keys streams, as *sharp.Sharpening) *program {
 	c := &compiler{
 		m: m, streams: keys, needed: m.reachable(out), slopes: slopes,
 		normals: make(map[int][]int), scales: make(map[uint64]int), waiting: make(map[Node]linearTerm),
-		smooth: -1, pointed: make(map[Node][points]operand),
+		smooth: -1, pointed: make(map[Node][sharp.Points]operand),
 	}
-	if c.p.sharp = sharp; sharp != nil {
-		c.smooth = sharp.node
+	if c.p.sharp = as; as != nil && as.Smooth >= 0 {
+		c.smooth = m.known[m.influences[as.Smooth].Identity()]
 	}
 	c.cuts = m.cuts(c.needed)
 	c.uses = m.references(c.needed)
@@ -207,7 +212,7 @@ func (c *compiler) compileInfluence(i Node) operand {
 	in := &c.m.influences[number]
 	st := step{op: opInfluence, mean: in.Distribution.summary().Mean, influence: number}
 	if i == c.smooth {
-		c.pointed[i] = c.p.sharp.at()
+		c.pointed[i] = pointsOf(c.p.sharp)
 	}
 	t, student := in.Distribution.(StudentT)
 	switch g, row := c.m.groupOf(number); {
@@ -290,7 +295,7 @@ func (c *compiler) scale(key uint64, nu float64) int {
 	slot, drawn := c.scales[key]
 	if !drawn {
 		slot = c.slot()
-		c.p.steps = append(c.p.steps, step{op: opInfluence, influence: -1, dst: slot, draw: draw{key: mix(key), dist: rootOfGamma{nu}}})
+		c.p.steps = append(c.p.steps, step{op: opInfluence, influence: -1, dst: slot, draw: draw{key: random.Mix(key), dist: rootOfGamma{nu}}})
 		c.scales[key] = slot
 	}
 	return slot

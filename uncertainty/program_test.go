@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/random"
 )
 
 // byNode evaluates a block of trials node by node, with every value kept: what a
@@ -32,7 +33,7 @@ func (e *byNode) values(out Node) []float64 {
 }
 
 func (e *byNode) node(n *node, v [][]float64) []float64 {
-	dst := make([]float64, blockSize)
+	dst := make([]float64, random.BlockSize)
 	for i := range dst {
 		switch {
 		case n.op == opConstant:
@@ -70,9 +71,9 @@ func (e *byNode) draws(influence int) []float64 {
 }
 
 func (e *byNode) stream(influence int, d Distribution) []float64 {
-	s := newSource()
-	s.key(e.seed, e.m.keys[influence], e.block)
-	x := make([]float64, blockSize)
+	s := new(random.Source)
+	s.Key(e.seed, e.m.keys[influence], e.block)
+	x := make([]float64, random.BlockSize)
 	d.fill(x, s)
 	return x
 }
@@ -107,7 +108,7 @@ func TestProgram(t *testing.T) {
 // linear adds up Σ slope (x - mean) in the order of the nodes, and the sizes of
 // its terms.
 func (e *byNode) linear(out Node, slopes []float64) (sum, size []float64) {
-	sum, size = make([]float64, blockSize), make([]float64, blockSize)
+	sum, size = make([]float64, random.BlockSize), make([]float64, random.BlockSize)
 	for n, needed := range e.m.reachable(out) {
 		if i := int(e.m.nodes[n].left); needed && e.m.nodes[n].op == opInfluence {
 			for k, x := range e.draws(i) {

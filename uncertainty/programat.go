@@ -1,8 +1,11 @@
 package uncertainty
 
-// points are the places of the smooth influence at which the output is worked out for each trial:
-// by three of them a quotient of two straight lines is known.
-const points = 3
+import "minim/uncertainty/sharp"
+
+// pointsOf are those of the smooth influence.
+func pointsOf(s *sharp.Sharpening) [sharp.Points]operand {
+	return [sharp.Points]operand{{-1, s.Mean - s.Size}, {-1, s.Mean}, {-1, s.Mean + s.Size}}
+}
 
 // isPointed reports whether a node depends on the smooth influence.
 func (c *compiler) isPointed(i Node) bool { _, yes := c.pointed[i]; return yes }
@@ -12,23 +15,23 @@ func (c *compiler) dependsOnSmooth(n *node) bool {
 }
 
 // operandAt is where a node is with the smooth influence at its points.
-func (c *compiler) operandAt(i Node) [points]operand {
+func (c *compiler) operandAt(i Node) [sharp.Points]operand {
 	if at, yes := c.pointed[i]; yes {
 		return at
 	}
 	o := c.at[i]
-	return [points]operand{o, o, o}
+	return [sharp.Points]operand{o, o, o}
 }
 
 // compileAt returns the operation of a node on what its operands are at the points. What are
 // constants there is worked out at once.
 func (c *compiler) compileAt(i Node, o op) (steps []step) {
 	n := &c.m.nodes[i]
-	left, right := c.operandAt(n.left), [points]operand{}
+	left, right := c.operandAt(n.left), [sharp.Points]operand{}
 	if o >= opAdd {
 		right = c.operandAt(n.right)
 	}
-	var at [points]operand
+	var at [sharp.Points]operand
 	for k := range at {
 		if left[k].isConstant() && (o < opAdd || right[k].isConstant()) {
 			at[k] = operand{-1, n.of(left[k].constant, right[k].constant)}

@@ -4,6 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/rounding"
 )
 
 // Analytic is the result of the law of propagation of uncertainty.
@@ -31,6 +34,11 @@ func (a Analytic) Upper() float64 { return a.Value + a.ExpandedUncertainty }
 // Relative is the relative expanded uncertainty U/|Value|; not a number or infinite where the
 // value is 0.
 func (a *Analytic) Relative() float64 { return a.ExpandedUncertainty / math.Abs(a.Value) }
+
+// Factors prints u and k: see [rounding.Factors].
+func (a *Analytic) Factors() (u, k string) {
+	return rounding.Factors(a.StandardUncertainty, a.CoverageFactor, a.ExpandedUncertainty)
+}
 
 // Contribution is one line of an uncertainty budget.
 type Contribution struct {
@@ -89,7 +97,7 @@ func (m *Model) Propagate(out Node, coverage float64) (Analytic, error) {
 	a.DegreesOfFreedom = m.effectiveDegreesOfFreedom(c, rc, a.StandardUncertainty)
 	a.CoverageFactor = CoverageFactor(coverage, a.DegreesOfFreedom)
 	a.ExpandedUncertainty = a.CoverageFactor * a.StandardUncertainty
-	if !finite(a.Lower()) || !finite(a.Upper()) {
+	if !portable.IsFinite(a.Lower()) || !portable.IsFinite(a.Upper()) {
 		return Analytic{}, ErrNotFinite
 	}
 	return a, nil

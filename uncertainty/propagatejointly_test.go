@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mat"
+
+	"minim/uncertainty/portable"
 )
 
 // Joint is the result of propagating several quantities of one model together.
@@ -45,7 +47,7 @@ func (m *Model) PropagateJointly(outs ...Node) (Joint, error) {
 		rc := m.correlate(c[k])
 		for l := range k + 1 {
 			covariance := dot(rc, c[l])
-			if !finite(j.Values[k]) || !finite(covariance) {
+			if !portable.IsFinite(j.Values[k]) || !portable.IsFinite(covariance) {
 				return Joint{}, ErrNotFinite
 			}
 			j.Covariance.SetSym(k, l, covariance)

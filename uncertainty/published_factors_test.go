@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/random"
 )
 
 // tableG2 is JCGM 100, table G.2: the columns 68.27, 95.45 and 99.73 % are the
@@ -83,8 +84,8 @@ func spreadOfReadings(testing.TB) quantities {
 	const sets = 20_000
 	f := make(quantities)
 	for _, n := range []int{2, 3, 4, 5, 10, 20, 30, 50} {
-		draws := newSource()
-		draws.key(20, uint64(n), 0)
+		draws := new(random.Source)
+		draws.Key(20, uint64(n), 0)
 		values, deviations := make([]float64, n), make([]float64, sets)
 		for i := range deviations {
 			Normal{0, 1}.fill(values, draws)

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"minim/uncertainty/statistics"
 )
 
 // exactly makes figures of numbers without standard errors.
@@ -61,7 +63,7 @@ func shortestLength(mc *MonteCarlo) quantities {
 
 // quantile of a simulation; its standard error is found as that of an end.
 func quantile(mc *MonteCarlo, p float64) figure {
-	return figure{mc.Quantile(p), quantileError(mc.tally, int(p*float64(mc.Trials)))}
+	return figure{mc.Quantile(p), statistics.QuantileError(mc.tally, int(p*float64(mc.Trials)))}
 }
 
 // contributionsOf are those of some influences, "contribution of …", without sign.

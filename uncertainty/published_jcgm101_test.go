@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"testing"
+
+	"minim/uncertainty/rounding"
 )
 
 // jcgm101Examples are those of JCGM 101:2008.
@@ -32,9 +34,9 @@ var jcgm101Examples = func() map[string]example {
 // tolerances are δ = ½ 10^l.
 func tolerances(testing.TB) quantities {
 	return exactly(map[string]float64{
-		"u = 0.00035 g, two digits": numericalTolerance(0.00035, 2),
-		"u = 0.00035 g, one digit":  numericalTolerance(0.00035, 1),
-		"u = 2 K, one digit":        numericalTolerance(2, 1),
+		"u = 0.00035 g, two digits": rounding.Tolerance(0.00035, 2),
+		"u = 0.00035 g, one digit":  rounding.Tolerance(0.00035, 1),
+		"u = 2 K, one digit":        rounding.Tolerance(2, 1),
 	})
 }
 
@@ -55,7 +57,7 @@ func additive(x, fourth Distribution) example {
 		f := quantities{"d_low": {math.Abs(a.Lower() - mc.Lower), mc.LowerError}, "d_high": {math.Abs(a.Upper() - mc.Upper), mc.UpperError}}
 		f.with(exactly(map[string]float64{
 			"u": a.StandardUncertainty, "U": a.ExpandedUncertainty,
-			"δ for one digit": numericalTolerance(a.StandardUncertainty, 1), "δ for two digits": numericalTolerance(a.StandardUncertainty, 2),
+			"δ for one digit": rounding.Tolerance(a.StandardUncertainty, 1), "δ for two digits": rounding.Tolerance(a.StandardUncertainty, 2),
 		}))
 		return f.with(meanAndSD(&mc), ends(&mc))
 	}
@@ -79,7 +81,7 @@ func validations(t testing.TB) quantities {
 		a := propagate(t, m, y, 0.95)
 		mc := simulate(t, m, y, Settings{Trials: trials, Seed: 10})
 		d := max(math.Abs(a.Lower()-mc.Lower), math.Abs(a.Upper()-mc.Upper))
-		f[c.name] = figure{value: truth(d <= numericalTolerance(a.StandardUncertainty, c.digits))}
+		f[c.name] = figure{value: truth(d <= rounding.Tolerance(a.StandardUncertainty, c.digits))}
 	}
 	return f
 }

@@ -3,6 +3,8 @@ package uncertainty
 import (
 	"math"
 	"testing"
+
+	"minim/uncertainty/rounding"
 )
 
 // weight is a weight calibrated against a reference, JCGM 101, 9.3: influences in
@@ -66,7 +68,7 @@ func massCalibrationSimulated(t testing.TB) quantities {
 		return truth(math.Abs(a.Value-1.96*u-mc.Lower) <= delta && math.Abs(a.Value+1.96*u-mc.Upper) <= delta)
 	}
 	f := exactly(map[string]float64{
-		"δ": numericalTolerance(a.StandardUncertainty, 1), "GUF1 valid": valid(a.StandardUncertainty), "GUF2 valid": valid(second.StandardUncertainty),
+		"δ": rounding.Tolerance(a.StandardUncertainty, 1), "GUF1 valid": valid(a.StandardUncertainty), "GUF2 valid": valid(second.StandardUncertainty),
 	})
 	return f.with(meanAndSD(&mc), ends(&mc), shortestLength(&mc))
 }

@@ -11,6 +11,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"minim/uncertainty/portable"
 )
 
 // readRows reads the rows of a file by example.
@@ -58,6 +60,6 @@ func readNumber(t testing.TB, text string) float64 {
 	t.Helper()
 	value, err := strconv.ParseFloat(text, 64)
 	require.NoError(t, err)
-	assert.Equal(t, true, finite(value), text)
+	assert.Equal(t, true, portable.IsFinite(value), text)
 	return value
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/portable"
 )
 
 // The figures of published worked examples stand in testdata/published, one a
@@ -95,7 +96,7 @@ type row struct {
 
 func (r *row) check(t testing.TB, f figure) {
 	t.Helper()
-	assert.Equal(t, true, finite(f.err), "%s: standard error", r.quantity)
+	assert.Equal(t, true, portable.IsFinite(f.err), "%s: standard error", r.quantity)
 	near.Absolute(t, r.quantity+", recomputed", r.recomputed.value, f.value, r.recomputed.within(f))
 	if r.published.text == "" {
 		return

@@ -21,7 +21,7 @@ func (d Normal) quantile(p float64) float64 {
 }
 
 func (d StudentT) quantile(p float64) float64 {
-	return d.Mu + float64(d.Sigma*studentQuantile(p, d.Nu))
+	return d.Mu + float64(d.Sigma*portable.StudentQuantile(p, d.Nu))
 }
 
 func (d Gamma) quantile(p float64) float64 {

@@ -1,6 +1,10 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // Quoted is the coverage interval to be stated.
 type Quoted struct {
@@ -29,7 +33,7 @@ func Quote(a Analytic, mc *MonteCarlo, c CrossCheck) Quoted {
 		return Quoted{Lower: a.Lower(), Upper: a.Upper(), Value: a.Value, StandardUncertainty: a.StandardUncertainty}
 	}
 	q := Quoted{Lower: mc.Lower, Upper: mc.Upper, Simulated: true, Value: mc.Mean, StandardUncertainty: mc.StandardDeviation}
-	if !finite(q.Value) {
+	if !portable.IsFinite(q.Value) {
 		q.Value = a.Value
 	}
 	return q

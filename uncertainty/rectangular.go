@@ -1,6 +1,11 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+)
 
 // Rectangular is the uniform distribution on [Low, High] (JCGM 101, 6.4.2).
 type Rectangular struct{ Low, High float64 }
@@ -10,7 +15,7 @@ func PlusMinus(limit float64) Rectangular { return Rectangular{-limit, limit} }
 
 // summary has u = (High - Low)/√12 and the kurtosis 9/5.
 func (d Rectangular) summary() Summary {
-	return Summary{Mean: middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) / math.Sqrt(12), Kurtosis: 1.8, Low: d.Low, High: d.High}
+	return Summary{Mean: portable.Middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) / math.Sqrt(12), Kurtosis: 1.8, Low: d.Low, High: d.High}
 }
 
 func (d Rectangular) widened(factor float64) Distribution {
@@ -20,14 +25,14 @@ func (d Rectangular) widened(factor float64) Distribution {
 
 func (d Rectangular) sound() bool { return bounds(d.Low, d.High) }
 
-func (d Rectangular) fill(dst []float64, s *source) {
+func (d Rectangular) fill(dst []float64, s *random.Source) {
 	// In the last digit less than the width, so that no rounding passes High.
 	width := math.Nextafter(d.High-d.Low, 0)
-	state := s.state
+	state := s.State
 	for i := range dst {
 		var bits uint64
-		bits, state = next(state)
-		dst[i] = d.Low + float64(width*uniform(bits))
+		bits, state = random.Next(state)
+		dst[i] = d.Low + float64(width*random.Uniform(bits))
 	}
-	s.state = state
+	s.State = state
 }

@@ -27,7 +27,7 @@ func TestProcessors(t *testing.T) {
 // sameRun compares all but the values of the trials, of which every 97th will do.
 func sameRun(a, b MonteCarlo) bool {
 	for i := 0; i < a.Trials; i += 97 {
-		if a.tally.at(i) != b.tally.at(i) {
+		if a.tally.At(i) != b.tally.At(i) {
 			return false
 		}
 	}

@@ -5,15 +5,17 @@ import (
 	"runtime"
 
 	"minim/uncertainty/parallel"
+	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
 )
 
 // sampler draws trials of one output, block by block on all processors.
 type sampler struct {
 	workers  []*worker
-	control  control
-	total    sums
+	control  sharp.Control
+	total    sharp.Sums
 	progress func(trials int)
-	sharp    *sharpTrials // nil where the order of the trials is all that counts
+	sharp    *sharp.Trials // nil where the order of the trials is all that counts
 }
 
 func (m *Model) newSampler(out Node, s Settings) *sampler {
@@ -25,13 +27,14 @@ func (m *Model) newSampler(out Node, s Settings) *sampler {
 	if pilot == nil {
 		pilot = newPilot(m.compile(out, slopes), s.Seed)
 	} else {
-		sm.sharp = newSharpTrials(pilot.worker.sharp)
+		sm.sharp = sharp.NewTrials(pilot.worker.sharp)
 	}
 	sm.workers = append(sm.workers, pilot.worker)
 	for range runtime.GOMAXPROCS(0) - 1 {
 		sm.workers = append(sm.workers, pilot.worker.program.newWorker(s.Seed))
 	}
-	sm.control = m.newControl(pilot, v[out], slopes)
+	u, moments := m.linearMoments(slopes)
+	sm.control = sharp.NewControl(pilot.values, pilot.linear, v[out], u, moments)
 	return sm
 }
 
@@ -39,35 +42,33 @@ func (m *Model) newSampler(out Node, s Settings) *sampler {
 // total. The digits do not depend on the number of processors: the sums of the
 // blocks are added in their order.
 func (s *sampler) fill(ctx context.Context, values []float64, firstBlock int) error {
-	blocks := make([]sums, blocksFor(len(values)))
+	blocks := make([]sharp.Sums, random.Blocks(len(values)))
 	if s.sharp != nil {
-		s.sharp.extend(len(values))
+		s.sharp.Extend(len(values))
 	}
 	parallel.Do(len(blocks), len(s.workers), func(worker, b int) {
 		if ctx.Err() != nil {
 			return
 		}
-		part := values[b*blockSize : min((b+1)*blockSize, len(values))]
+		part := values[b*random.BlockSize : min((b+1)*random.BlockSize, len(values))]
 		drawn, linear := s.workers[worker].run(firstBlock + b)
 		copy(part, drawn)
-		blocks[b] = s.control.sum(part, linear)
+		blocks[b] = s.control.Sum(part, linear)
 		if s.sharp != nil {
-			s.sharp.take(s.workers[worker], part, b)
+			s.sharp.Take(s.workers[worker].asideOf(part), b)
 		}
 	})
 	if err := ctx.Err(); err != nil {
 		return err
 	}
 	for _, b := range blocks {
-		s.total.add(b)
+		s.total.Add(b)
 	}
 	if s.sharp != nil {
-		s.sharp.addUp(len(values))
+		s.sharp.AddUp(len(values))
 	}
 	if s.progress != nil {
 		s.progress(len(values))
 	}
 	return nil
 }
-
-func blocksFor(trials int) int { return (trials + blockSize - 1) / blockSize }

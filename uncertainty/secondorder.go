@@ -1,6 +1,10 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+)
 
 // SecondOrder is what the terms of second order add to a first-order result.
 type SecondOrder struct {
@@ -51,7 +55,7 @@ func (m *Model) PropagateSecondOrder(out Node) (SecondOrder, error) {
 	s.Shift *= scale
 	s.Variance *= scale * scale
 	s.StandardUncertainty *= scale
-	if !finite(v[out]) || !finite(s.Shift) || !finite(s.Variance) || math.IsInf(s.StandardUncertainty, 0) {
+	if !portable.IsFinite(v[out]) || !portable.IsFinite(s.Shift) || !portable.IsFinite(s.Variance) || math.IsInf(s.StandardUncertainty, 0) {
 		return SecondOrder{}, ErrNotFinite
 	}
 	return s.SecondOrder, nil

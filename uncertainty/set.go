@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"minim/uncertainty/random"
 )
 
 // Set is a set of readings by which the scatter of something was found. It is one and the
@@ -90,8 +92,8 @@ func (m *Model) drawnDegrees(influence int) float64 {
 // rootOfGamma is σ/s: one over the root of a chi-square value over its Nu degrees of freedom.
 type rootOfGamma struct{ nu float64 }
 
-func (d rootOfGamma) fill(dst []float64, s *source) {
-	fillGamma(dst, d.nu/2, s)
+func (d rootOfGamma) fill(dst []float64, s *random.Source) {
+	s.Gammas(dst, d.nu/2)
 	for i, g := range dst {
 		dst[i] = 1 / math.Sqrt(g)
 	}

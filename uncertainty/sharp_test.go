@@ -14,13 +14,17 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+	"minim/uncertainty/rounding"
+	"minim/uncertainty/sharp"
 )
 
 // The distribution functions of what stands in tests alone.
 func (d Trapezoidal) below() func(float64) float64 {
 	switch d.Beta {
 	case 0:
-		return distuv.NewTriangle(d.Low, d.High, middle(d.Low, d.High), nil).CDF
+		return distuv.NewTriangle(d.Low, d.High, portable.Middle(d.Low, d.High), nil).CDF
 	case 1:
 		return distuv.Uniform{Min: d.Low, Max: d.High}.CDF
 	}
@@ -52,30 +56,21 @@ func (d InexactRectangular) below() func(float64) float64 {
 func TestLinearLawOfRandomModels(t *testing.T) {
 	skipUnderRace(t)
 	const draws = 1_000_000
-	random := rand.New(rand.NewPCG(21, 22))
+	source := rand.New(rand.NewPCG(21, 22))
 	for range 4 {
-		m, out := randomModel(t, random)
+		m, out := randomModel(t, source)
 		slopes := m.gradient(out, m.values(out, mean))
 		l := m.linearPart(slopes, 0.95)
 		w := m.compile(out, slopes).newWorker(5)
 		var values []float64
-		for b := range draws / blockSize {
+		for b := range draws / random.BlockSize {
 			_, linear := w.run(b)
 			values = append(values, linear...)
 		}
 		slices.Sort(values)
 		for _, p := range []float64{0.001, 0.025, 0.2, 0.5, 0.8, 0.975, 0.999} {
-			off := l.law.Below(values[int(p*float64(len(values)))]) - p
+			off := l.Law.Below(values[int(p*float64(len(values)))]) - p
 			near.Absolute(t, fmt.Sprintf("%d influences, below %v", len(slopes), p), 0, off/math.Sqrt(p*(1-p)/float64(len(values))), 5)
-		}
-	}
-}
-
-// TestStudentBelow: the elementary forms beside the integral.
-func TestStudentBelow(t *testing.T) {
-	for _, nu := range []float64{1, 2, 3, 4, 7, 24, 40, 41, 2.5} {
-		for x := -40.0; x < 40; x += 0.61 {
-			near.Absolute(t, fmt.Sprintf("ν = %v below %v", nu, x), studentCDF(x, nu), studentBelow(x, nu), 3e-15)
 		}
 	}
 }
@@ -101,11 +96,11 @@ func TestKernelsOfGamma(t *testing.T) {
 	for _, d := range []Distribution{Gamma{1, 0.1}, Gamma{1, 0.7}, Gamma{1, 1.6}, GammaBelow(0.4, 0.6, 2), GammaBelow(0.1, 0.05, 0.1)} {
 		m := new(Model)
 		add(m, "x", d)
-		s := &sharpening{linear: &linearPart{slopes: []float64{1}}}
+		s := &sharp.Sharpening{Linear: &sharp.Linear{Slopes: []float64{1}}}
 		assert.True(t, m.smoothInfluence(s, 0, 0))
 		for _, p := range []float64{1e-4, 0.01, 0.1, 0.3, 0.5, 0.9, 0.99, 0.99999} {
-			at := []float64{(quantileOf(d, p) - s.mean) / s.size}
-			s.kernel.Below(at, nil)
+			at := []float64{(quantileOf(d, p) - s.Mean) / s.Size}
+			s.Kernel.Below(at, nil)
 			near.Absolute(t, fmt.Sprintf("%#v below its quantile", d), p, at[0], 1e-7)
 		}
 	}
@@ -170,7 +165,7 @@ func withWideRectangle(p float64) float64 {
 		}
 		return sum / (20 * math.Sqrt(3))
 	}
-	return bisect(-25, 25, func(y float64) bool { return below(y) < p })
+	return portable.Bisect(-25, 25, func(y float64) bool { return below(y) < p })
 }
 
 // TestQuotientOfRectangles: without bias to 0.0005 u, against quadrature, where a regression in
@@ -185,7 +180,7 @@ func TestQuotientOfRectangles(t *testing.T) {
 				return max(0, min((q*v-(1-c.mass))/(2*c.mass), 1))
 			}, 1-c.volume, 1+c.volume, 4000, nil, 0) / (2 * c.volume)
 		}
-		end := func(p float64) float64 { return bisect(0.5, 2, func(q float64) bool { return below(q) < p }) }
+		end := func(p float64) float64 { return portable.Bisect(0.5, 2, func(q float64) bool { return below(q) < p }) }
 		lower, upper := end(0.025), end(0.975)
 		var sums [2]float64
 		var errors [2]float64
@@ -368,8 +363,8 @@ func TestEnough(t *testing.T) {
 
 	m, y = comparisonLoss(t, 0.01, 0)
 	mc = simulate(t, m, y, Settings{})
-	assert.Greater(t, mc.Trials, mostSharpened)
-	assert.LessOrEqual(t, max(mc.LowerError, mc.UpperError), 0.2*lastDigit((mc.Upper-mc.Lower)/2))
+	assert.Greater(t, mc.Trials, sharp.MostTrials)
+	assert.LessOrEqual(t, max(mc.LowerError, mc.UpperError), 0.2*rounding.LastDigit((mc.Upper-mc.Lower)/2))
 	mc = simulate(t, m, y, Settings{Trials: 20_000, Enough: true})
 	assert.Equal(t, 20_000, mc.Trials)
 	assert.True(t, mc.AtCeiling)

@@ -1,6 +1,11 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+)
 
 // StudentT is the scaled and shifted t-distribution that describes a quantity
 // known from a few readings (JCGM 101, 6.4.9): Mu is their mean, Sigma the
@@ -25,22 +30,7 @@ func (d StudentT) widened(factor float64) Distribution { return StudentT{d.Mu, d
 
 // sound takes half of Nu, since that is the shape of a gamma distribution.
 func (d StudentT) sound() bool {
-	return finite(d.Mu) && finite(d.Sigma) && d.Sigma >= 0 && finite(d.Nu) && d.Nu/2 > 0
+	return portable.IsFinite(d.Mu) && portable.IsFinite(d.Sigma) && d.Sigma >= 0 && portable.IsFinite(d.Nu) && d.Nu/2 > 0
 }
 
-// fill draws a normal value over the root of a chi-square value over its Nu
-// degrees of freedom, which is twice a gamma value of shape Nu/2.
-func (d StudentT) fill(dst []float64, s *source) {
-	fillGamma(dst, d.Nu/2, s)
-	state := s.state
-	for i, g := range dst {
-		var bits uint64
-		bits, state = next(state)
-		z, inside := ziggurat(bits)
-		if !inside {
-			z, state = outside(bits, state)
-		}
-		dst[i] = d.Mu + float64(d.Sigma*z/math.Sqrt(g))
-	}
-	s.state = state
-}
+func (d StudentT) fill(dst []float64, s *random.Source) { s.Students(dst, d.Mu, d.Sigma, d.Nu) }

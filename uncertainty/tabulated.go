@@ -4,6 +4,9 @@ import (
 	"math"
 	"slices"
 	"unique"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
 )
 
 // Tabulated is a distribution that is known by a table of its distribution function: between two
@@ -50,7 +53,7 @@ func (d Tabulated) summary() Summary { return d.about }
 // summary has the moments of the straight pieces.
 func (t *table) summary() Summary {
 	s := Summary{Low: t.x[0], High: t.x[tableCells]}
-	center := middle(s.Low, s.High)
+	center := portable.Middle(s.Low, s.High)
 	m := t.moments(center)
 	s.Mean = center + m[0]
 	m = t.moments(s.Mean)
@@ -87,18 +90,18 @@ func (d Tabulated) widened(factor float64) Distribution {
 }
 
 func (d Tabulated) sound() bool {
-	return d != Tabulated{} && bounds(d.about.Low, d.about.High) && finite(d.about.Mean) && finite(d.about.StandardUncertainty)
+	return d != Tabulated{} && bounds(d.about.Low, d.about.High) && portable.IsFinite(d.about.Mean) && portable.IsFinite(d.about.StandardUncertainty)
 }
 
-func (d Tabulated) fill(dst []float64, s *source) {
+func (d Tabulated) fill(dst []float64, s *random.Source) {
 	t := d.table.Value()
-	state := s.state
+	state := s.State
 	for i := range dst {
 		var bits uint64
-		bits, state = next(state)
-		dst[i] = t.quantile(uniform(bits))
+		bits, state = random.Next(state)
+		dst[i] = t.quantile(random.Uniform(bits))
 	}
-	s.state = state
+	s.State = state
 }
 
 // quantile is the inverse of the distribution function at 0 < p < 1: in a cell it solves

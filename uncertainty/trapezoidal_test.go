@@ -1,6 +1,11 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
+
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+)
 
 // Trapezoidal is the symmetric trapezoidal distribution on [Low, High] (JCGM
 // 101, 6.4.4). Beta is the width of its top over that of its base: 0 makes it
@@ -12,7 +17,7 @@ type Trapezoidal struct{ Low, High, Beta float64 }
 func (d Trapezoidal) summary() Summary {
 	b := float64(d.Beta * d.Beta)
 	return Summary{
-		Mean: middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) * math.Sqrt((1+b)/24),
+		Mean: portable.Middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) * math.Sqrt((1+b)/24),
 		Kurtosis: 3 - float64(0.6*(1+float64(6*b)+float64(b*b)))/((1+b)*(1+b)), Low: d.Low, High: d.High,
 	}
 }
@@ -40,15 +45,15 @@ func (d Trapezoidal) sound() bool { return bounds(d.Low, d.High) && 0 <= d.Beta 
 
 // fill draws the sum of two uniform values, the widths of which are those of
 // the half height and of one flank (JCGM 101, 6.4.4).
-func (d Trapezoidal) fill(dst []float64, s *source) {
+func (d Trapezoidal) fill(dst []float64, s *random.Source) {
 	flank := (d.High - d.Low) * ((1 - d.Beta) / 2)
 	body := (d.High - d.Low) * ((1 + d.Beta) / 2)
-	state := s.state
+	state := s.State
 	for i := range dst {
 		var bits uint64
-		bits, state = next(state)
+		bits, state = random.Next(state)
 		u, v := halves(bits)
 		dst[i] = d.Low + (float64(flank*u) + float64(body*v))
 	}
-	s.state = state
+	s.State = state
 }

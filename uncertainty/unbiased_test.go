@@ -12,6 +12,8 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/portable"
+	"minim/uncertainty/statistics"
 )
 
 // known exactly is a model whose distribution function is known by quadrature, over all but one of its quantities.
@@ -105,7 +107,7 @@ func TestUnbiased(t *testing.T) {
 	for name, c := range exactModels(t) {
 		m := new(Model)
 		y := c.build(m)
-		quantile := func(p float64) float64 { return bisect(-1, 3, func(q float64) bool { return c.below(q) < p }) }
+		quantile := func(p float64) float64 { return portable.Bisect(-1, 3, func(q float64) bool { return c.below(q) < p }) }
 		exact := [2]float64{quantile(0.025), quantile(0.975)}
 		u := inPlaceOfDeviation(exact[0], exact[1])
 		var off, err [2]float64
@@ -113,9 +115,9 @@ func TestUnbiased(t *testing.T) {
 		for ; seeds < 12 || 4*max(err[0], err[1])/seeds/math.Sqrt(seeds) > 0.00045; seeds++ {
 			mc := simulate(t, m, y, Settings{Trials: fewestTrials, Seed: uint64(seeds)})
 			assert.Greater(t, mc.Sharper, 4.0, name)
-			for end, e := range []estimate{{mc.Lower, mc.LowerError}, {mc.Upper, mc.UpperError}} {
-				off[end] += (e.value - exact[end]) / u
-				err[end] += e.err / u
+			for end, e := range []statistics.Estimate{{Value: mc.Lower, Err: mc.LowerError}, {Value: mc.Upper, Err: mc.UpperError}} {
+				off[end] += (e.Value - exact[end]) / u
+				err[end] += e.Err / u
 			}
 		}
 		t.Log(name, seeds, err[0]/seeds, err[1]/seeds)
@@ -133,27 +135,27 @@ func TestFallsBack(t *testing.T) {
 	for _, c := range []struct {
 		name         string
 		build        func() (*Model, Node)
-		lower, upper estimate
+		lower, upper statistics.Estimate
 	}{
 		{"9.3", func() (*Model, Node) {
 			m := new(Model)
 			return m, weightOf(m).approximate(m)
-		}, estimate{1.084406, 6.8e-5}, estimate{1.383632, 6.8e-5}},
+		}, statistics.Estimate{Value: 1.084406, Err: 6.8e-5}, statistics.Estimate{Value: 1.383632, Err: 6.8e-5}},
 		{"9.3, model (23)", func() (*Model, Node) {
 			m := new(Model)
 			return m, weightOf(m).full(m)
-		}, estimate{1.084376, 6.7e-5}, estimate{1.383597, 6.7e-5}},
-		{"9.4, r = 0, x1 = 0", func() (*Model, Node) { return comparisonLoss(t, 0, 0) }, estimate{1.2658904, 0}, estimate{184.44397, 0}},
-		{"9.4, r = 0, x1 = 0.010", func() (*Model, Node) { return comparisonLoss(t, 0.010, 0) }, estimate{}, estimate{}},
-		{"9.4, r = 0, x1 = 0.050", func() (*Model, Node) { return comparisonLoss(t, 0.050, 0) }, estimate{}, estimate{}},
-		{"9.4, r = 0.9, x1 = 0", func() (*Model, Node) { return comparisonLoss(t, 0, 0.9) }, estimate{}, estimate{}},
-		{"9.4, r = 0.9, x1 = 0.010", func() (*Model, Node) { return comparisonLoss(t, 0.010, 0.9) }, estimate{}, estimate{}},
-		{"9.4, r = 0.9, x1 = 0.050", func() (*Model, Node) { return comparisonLoss(t, 0.050, 0.9) }, estimate{}, estimate{}},
+		}, statistics.Estimate{Value: 1.084376, Err: 6.7e-5}, statistics.Estimate{Value: 1.383597, Err: 6.7e-5}},
+		{"9.4, r = 0, x1 = 0", func() (*Model, Node) { return comparisonLoss(t, 0, 0) }, statistics.Estimate{Value: 1.2658904, Err: 0}, statistics.Estimate{Value: 184.44397, Err: 0}},
+		{"9.4, r = 0, x1 = 0.010", func() (*Model, Node) { return comparisonLoss(t, 0.010, 0) }, statistics.Estimate{}, statistics.Estimate{}},
+		{"9.4, r = 0, x1 = 0.050", func() (*Model, Node) { return comparisonLoss(t, 0.050, 0) }, statistics.Estimate{}, statistics.Estimate{}},
+		{"9.4, r = 0.9, x1 = 0", func() (*Model, Node) { return comparisonLoss(t, 0, 0.9) }, statistics.Estimate{}, statistics.Estimate{}},
+		{"9.4, r = 0.9, x1 = 0.010", func() (*Model, Node) { return comparisonLoss(t, 0.010, 0.9) }, statistics.Estimate{}, statistics.Estimate{}},
+		{"9.4, r = 0.9, x1 = 0.050", func() (*Model, Node) { return comparisonLoss(t, 0.050, 0.9) }, statistics.Estimate{}, statistics.Estimate{}},
 	} {
 		m, y := c.build()
-		if c.lower.value == 0 {
+		if c.lower.Value == 0 {
 			long := simulate(t, m, y, Settings{Trials: trials, Seed: 7, Plain: true})
-			c.lower, c.upper = estimate{long.Lower, long.LowerError}, estimate{long.Upper, long.UpperError}
+			c.lower, c.upper = statistics.Estimate{Value: long.Lower, Err: long.LowerError}, statistics.Estimate{Value: long.Upper, Err: long.UpperError}
 		}
 		var ends [2][]float64
 		var squares, plain [2]float64
@@ -161,17 +163,17 @@ func TestFallsBack(t *testing.T) {
 		for seed := range uint64(seeds) {
 			mc := simulate(t, m, y, Settings{Trials: fewestTrials, Seed: seed})
 			sorted := simulate(t, m, y, Settings{Trials: fewestTrials, Seed: seed, Plain: true})
-			for end, e := range []estimate{{mc.Lower, mc.LowerError}, {mc.Upper, mc.UpperError}} {
-				ends[end] = append(ends[end], e.value)
-				squares[end] += e.err * e.err / seeds
+			for end, e := range []statistics.Estimate{{Value: mc.Lower, Err: mc.LowerError}, {Value: mc.Upper, Err: mc.UpperError}} {
+				ends[end] = append(ends[end], e.Value)
+				squares[end] += e.Err * e.Err / seeds
 				by := []float64{sorted.LowerError, sorted.UpperError}[end]
 				plain[end] += by * by / seeds
 			}
 		}
-		for end, want := range []estimate{c.lower, c.upper} {
+		for end, want := range []statistics.Estimatestatistics.Estimate{Value: c.lower, Err: c.upper} {
 			mean, scatter, _ := Readings(ends[end])
 			stated := math.Sqrt(squares[end])
-			near.Absolute(t, fmt.Sprintf("%s, end %d", c.name, end), want.value, mean, 4.5*math.Hypot(want.err, stated/math.Sqrt(seeds)))
+			near.Absolute(t, fmt.Sprintf("%s, end %d", c.name, end), want.Value, mean, 4.5*math.Hypot(want.Err, stated/math.Sqrt(seeds)))
 			assert.True(t, 0.67 < stated/scatter && stated/scatter < 1.5, "%s, end %d: stated over scatter is %v", c.name, end, stated/scatter)
 			assert.LessOrEqual(t, stated, 1.1*math.Sqrt(plain[end]), "%s, end %d: no less sure than sorted trials", c.name, end)
 		}

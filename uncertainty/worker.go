@@ -1,16 +1,16 @@
 package uncertainty
 
-import "math"
+import (
+	"math"
 
-// blockSize is the number of trials in a block. It is part of the identity of
-// the random streams: another size gives other draws.
-const blockSize = 512
+	"minim/uncertainty/random"
+)
 
 // worker runs a program on one processor.
 type worker struct {
 	*program
 	seed   uint64
-	source *source
+	source *random.Source
 	slot   [][]float64
 	// linear holds Σ slope (x - mean) over the influences of the last block.
 	linear []float64
@@ -19,13 +19,13 @@ type worker struct {
 }
 
 func (p *program) newWorker(seed uint64) *worker {
-	w := &worker{program: p, seed: seed, source: newSource(), slot: make([][]float64, p.slots+1)}
+	w := &worker{program: p, seed: seed, source: new(random.Source), slot: make([][]float64, p.slots+1)}
 	for i := range w.slot {
-		w.slot[i] = make([]float64, blockSize)
+		w.slot[i] = make([]float64, random.BlockSize)
 	}
-	w.linear = make([]float64, blockSize)
+	w.linear = make([]float64, random.BlockSize)
 	if p.sharp != nil {
-		w.aside = p.sharp.newAside()
+		w.aside = newAside(p.sharp)
 	}
 	return w
 }
@@ -35,7 +35,7 @@ func (p *program) newWorker(seed uint64) *worker {
 func (w *worker) run(block int) (values, linear []float64) {
 	clear(w.linear)
 	if w.aside != nil {
-		w.aside.clear()
+		w.aside.block.Clear()
 	}
 	for i := range w.steps {
 		st := &w.steps[i]
@@ -70,7 +70,7 @@ func (w *worker) draw(st *step, dst []float64, block int) {
 	d := &st.draw
 	switch {
 	case d.mix == nil:
-		w.source.key(w.seed, d.key, block)
+		w.source.Key(w.seed, d.key, block)
 		d.dist.fill(dst, w.source)
 	case d.scaled:
 		fill(dst, 0)
@@ -98,8 +98,8 @@ func (w *worker) scale(d *draw, dst []float64, mean float64) {
 		x = float64(x * by[i])
 		if d.cut > 0 && math.Abs(x) > d.cut {
 			var bits uint64
-			bits, w.source.state = next(w.source.state)
-			x = float64(d.sigma * by[i] * normalWithin(d.cut/(d.sigma*by[i]), uniform(bits)))
+			bits, w.source.State = random.Next(w.source.State)
+			x = float64(d.sigma * by[i] * normalWithin(d.cut/(d.sigma*by[i]), random.Uniform(bits)))
 		}
 		dst[i] = mean + x
 	}

@@ -81,11 +81,11 @@ func placesIn(assembly []byte) []string {
 
 // TestFusedIsSeen: the assembly of a sum of products has the place of what is fused.
 func TestFusedIsSeen(t *testing.T) {
-	place, err := filepath.Abs("../../uncertainty/sums.go")
+	place, err := filepath.Abs("../../uncertainty/sharp/sums.go")
 	require.NoError(t, err)
 	for _, instruction := range []string{"FMADDD\tF0, F1, F2, F3", "FNMSUBD\tF0, F1, F2, F3", "VFMADD231SD\tX0, X1, X2", "VFNMSUB213PD\tY0, Y1, Y2"} {
 		line := fmt.Sprintf("\t0x0010 00016 (%s:12)\t%s\n", place, instruction)
-		assert.Equal(t, []string{"uncertainty/sums.go:12"}, placesIn([]byte(line+line)), instruction)
+		assert.Equal(t, []string{"uncertainty/sharp/sums.go:12"}, placesIn([]byte(line+line)), instruction)
 	}
 	assert.Empty(t, placesIn([]byte("\t0x0010 00016 ("+place+":12)\tFMULD\tF0, F1, F2\n")))
 }

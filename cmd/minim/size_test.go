@@ -21,11 +21,6 @@ const (
 	mostPackageLines  = 4000
 )
 
-// longPackages have more lines of code, each with the reason.
-var longPackages = map[string]string{
-	"uncertainty": "few trials became enough; what sharpens is to get a package of its own, which knows no model",
-}
-
 // codeFiles calls look for every Go file of the program without its tests.
 func codeFiles(t *testing.T, look func(dir, path string)) {
 	t.Helper()
@@ -79,12 +74,7 @@ func TestPackagesAreSmall(t *testing.T) {
 		lines[dir] += codeLines(text)
 	})
 	for dir, n := range lines {
-		if longPackages[dir] == "" {
-			assert.LessOrEqual(t, n, mostPackageLines, "%s has more lines of code than a package without a reason", dir)
-		}
-	}
-	for dir := range longPackages {
-		assert.Greater(t, lines[dir], mostPackageLines, "%s is small enough: it needs no reason any more", dir)
+		assert.LessOrEqual(t, n, mostPackageLines, "%s has too many lines of code", dir)
 	}
 }
 

@@ -18,6 +18,8 @@ var besides = []struct {
 }{
 	{"Pistons", []string{"piston-off", "piston-unknown"},
 		"weigh what it delivers of that liquid and state it (readings, with liquid), or displace the liquid directly"},
+	{"Mixing", []string{"shrinks-diluted", "grows-diluted"}, "make up to a mark, or state contraction in the step"},
+	{"Not pure", []string{onlyDissolved}, ""},
 }
 
 // besideFacts are said below the strength of a result.
@@ -31,7 +33,7 @@ func besideFacts(r *route.Result) (list []fact) {
 			}
 		}
 		if len(said) > 0 {
-			list = append(list, fact{b.label, strings.Join(append(note.Texts(said), b.help), "; ")})
+			list = append(list, fact{b.label, strings.Join(append(note.Texts(said), slices.DeleteFunc([]string{b.help}, func(s string) bool { return s == "" })...), "; ")})
 		}
 	}
 	return append(list, said(fact{"Evaporation", evaporates(r)})...)

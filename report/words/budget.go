@@ -8,11 +8,12 @@ import (
 	"minim/report/page"
 	"minim/report/words/influence"
 	"minim/uncertainty"
+	"minim/uncertainty/rounding"
 )
 
 // Line words a line of a budget: its standard uncertainty, and its share of the variance.
 func Line(l *uncertainty.Contribution) (u, share string) {
-	return strings.TrimSpace(uncertainty.ThreeDigits(l.StandardUncertainty) + " " + l.Unit), fineShare(l.Share)
+	return strings.TrimSpace(rounding.ThreeDigits(l.StandardUncertainty) + " " + l.Unit), fineShare(l.Share)
 }
 
 // fineShare prints a share of a variance with two significant digits.

@@ -11,6 +11,7 @@ import (
 	"minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/portable"
+	"minim/uncertainty/rounding"
 	"minim/uncertainty/route"
 )
 
@@ -60,11 +61,11 @@ func restsOn(r *route.Result, spread string) string {
 		return strings.Join(parts, "; ")
 	}
 	was, is := r.Analytic.ExpandedUncertainty, r.Analytic.IfRectangular()
-	_, text := uncertainty.RoundExpanded(0, is)
+	_, text := rounding.Expanded(0, is)
 	if r.Quoted.Simulated {
 		was, spread = ofSimulation(&r.Analytic, &r.Quoted)
 		is = math.Sqrt(float64(was*was) + float64(more*r.Analytic.StandardUncertainty*r.Analytic.StandardUncertainty))
-		text = uncertainty.ThreeDigits(is)
+		text = rounding.ThreeDigits(is)
 	}
 	parts.Add(is/was-1 >= 0.005, "errors of glass that are rectangular within their limits, not triangular, would make the %s %s, %s more", spread, text, wholePercent(is/was-1))
 	return strings.Join(parts, "; ")
@@ -131,7 +132,7 @@ func byFewReadings(r *route.Result) string {
 
 // coverage says with what probability the interval holds the strength.
 func coverage(c *route.Comparison, r *route.Result) string {
-	_, k := uncertainty.Factors(&r.Analytic)
+	_, k := r.Analytic.Factors()
 	value := either(math.IsNaN(r.MonteCarlo.Mean), "the model at its best estimates, and the", "mean and")
 	return either(r.Quoted.Simulated,
 		fmt.Sprintf("%s %s of the simulation, about %s %%", value, symmetric, asked(c.Settings.Coverage)),

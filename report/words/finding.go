@@ -103,8 +103,9 @@ func madeWord(b *Batch) string {
 // finding is that about the route or the batch of a paper, in words.
 func (p *Paper) finding() string { return findingText(p.Prep, p.result(), p.Batch != nil) }
 
-// ownMeanFar is the code of the finding that own readings lie too far off.
-const ownMeanFar = "own-mean-far"
+// ownMeanFar and onlyDissolved are the codes of findings that say that a strength may be quite
+// another: own readings lie too far off, and what was weighed pure is a solution.
+const ownMeanFar, onlyDissolved = "own-mean-far", "only-dissolved"
 
 // bars are the warnings at the top of every paper: that it is about the example that comes
 // with the program, in what it falls short, and which instrument is not as it should be.
@@ -112,7 +113,7 @@ func (p *Paper) bars() (list clauses) {
 	list.Put("", kits.Invented(p.Prep.Kit))
 	list.Put("", p.finding())
 	for _, w := range p.result().Notes.Warnings {
-		if w.Code == ownMeanFar {
+		if w.Code == ownMeanFar || w.Code == onlyDissolved {
 			list.Put("", capital(w.String()))
 		}
 	}

@@ -16,9 +16,15 @@ func unnamed(p *route.Prep) bool { return p.Solute.Converted() && p.Solute.Weigh
 // Meant names what the strength counts, so that it never passes for what is weighed.
 func Meant(p *route.Prep) string {
 	if !unnamed(p) {
-		return p.Solute.Name
+		return soluteNamed(p)
 	}
 	return fmt.Sprintf("the substance of which 1 %s of %s holds %s %[1]s", dose(p), p.Solute.Name, quantity.Decimal(p.Solute.FormFactor, 4))
+}
+
+// soluteNamed is the solute with what its strengths count of it where labels count either and the
+// prep says which: "formaldehyde (counted as formalin)".
+func soluteNamed(p *route.Prep) string {
+	return p.Solute.Name + when(p.Solute.As != "", fmt.Sprintf(" (counted as %s)", p.Solute.As))
 }
 
 // dose is the unit in which what is weighed or measured brings in solute.
@@ -37,7 +43,7 @@ func countedAs(p *route.Prep) string {
 }
 
 // solution is what a bottle holds, without its strength: "dye in water".
-func solution(p *route.Prep) string { return p.Solute.Name + " in " + p.Solvent.Name }
+func solution(p *route.Prep) string { return soluteNamed(p) + " in " + p.Solvent.Name }
 
 // labelled is what is to be written on a bottle before its strength.
 func labelled(p *route.Prep) string {
@@ -62,7 +68,7 @@ func countedFacts(p *route.Prep, r *route.Result) []fact {
 	switch {
 	case unnamed(p):
 		name = "the substance meant"
-	case name == s.Weighed():
+	case s.Name == s.Weighed():
 		name = "pure " + name
 	}
 	text := fmt.Sprintf("1 %s of %s as %s %[1]s of %[4]s (%s)", dose(p), s.Weighed(), quantity.Decimal(content, 4), name, strings.Join(conversions(p), ", "))
@@ -95,6 +101,6 @@ func soluteUsed(p *route.Prep, r *route.Result) (amount float64, unit string) {
 // soluteTaken words it with the name of what is taken.
 func soluteTaken(p *route.Prep, r *route.Result) string {
 	amount, unit := soluteUsed(p, r)
-	name := either(bringsIn(r.Route), p.Solute.Weighed(), p.Solute.Name)
+	name := either(bringsIn(r.Route), p.Solute.Weighed(), soluteNamed(p))
 	return fmt.Sprintf("%s %s of %s", quantity.Decimal(amount, 3), unit, name)
 }

@@ -12,6 +12,7 @@ import (
 	"minim/report/words/influence"
 	"minim/report/words/inline"
 	"minim/uncertainty"
+	"minim/uncertainty/rounding"
 )
 
 // model has the model equation of the route, the table of all its inputs, and the figures in it
@@ -57,8 +58,8 @@ func (p *Paper) inputs(e *equation.Equation) []page.Block {
 		}
 		t.Rows = append(t.Rows,
 			page.Row{Cells: []string{shownSymbol(e.Symbol(&line.Influence)), influence.Name(&line.Influence), withUnit(uncertainty.SummaryOf(line.Distribution).Mean, line.Unit),
-				strings.TrimSpace(uncertainty.ThreeDigits(line.StandardUncertainty) + " " + line.Unit), degrees(line.DegreesOfFreedom),
-				sensitivity(line, a.StandardUncertainty), uncertainty.ThreeDigits(unlessNothing(line.Contribution, a.StandardUncertainty)), fineShare(line.Share)}},
+				strings.TrimSpace(rounding.ThreeDigits(line.StandardUncertainty) + " " + line.Unit), degrees(line.DegreesOfFreedom),
+				sensitivity(line, a.StandardUncertainty), rounding.ThreeDigits(unlessNothing(line.Contribution, a.StandardUncertainty)), fineShare(line.Share)}},
 			page.Row{Cells: []string{"", inputWords(line, unit, sets[i])}, More: true})
 	}
 	return section("Inputs", t, prose(p.combined(sets)))
@@ -69,7 +70,7 @@ func sensitivity(line *uncertainty.Contribution, u float64) string {
 	if unlessNothing(line.Contribution, u) == 0 {
 		return "0"
 	}
-	return uncertainty.ThreeDigits(line.Sensitivity)
+	return rounding.ThreeDigits(line.Sensitivity)
 }
 
 // unlessNothing is a contribution to u, and 0 where it is what rounding left of none.
@@ -105,7 +106,7 @@ func distributed(in *uncertainty.Influence) string {
 	case bounded:
 		return shape + " from " + show(s.Low) + " to " + show(s.High) + unit
 	case uncertainty.Shape(in.Distribution) == "normal" || uncertainty.Shape(in.Distribution) == "t":
-		return shape + " with s = " + uncertainty.ThreeDigits(s.StandardUncertainty) + unit
+		return shape + " with s = " + rounding.ThreeDigits(s.StandardUncertainty) + unit
 	}
 	return shape
 }
@@ -113,7 +114,7 @@ func distributed(in *uncertainty.Influence) string {
 // combined says how the standard uncertainty, the degrees of freedom and U follow from the table.
 func (p *Paper) combined(sets []int) string {
 	a, unit := &p.result().Analytic, p.prep().Target.Unit.Name
-	u, k := uncertainty.Factors(a)
+	u, k := a.Factors()
 	y, c, ui, nu := shownSymbol(Letter(p.prep())), inline.Symbol("c", "i"), inline.Symbol("u", "i"), inline.Symbol("ν", "i")
 	uc, eff := inline.Symbol("u")+"("+y+")", inline.Symbol("ν", "eff")
 	text := fmt.Sprintf("Each input stands once, so that no covariance is left to be added: %s² = Σ (%s %s)², %s = %s %s. ", uc, c, ui, uc, u, unit)
@@ -124,7 +125,7 @@ func (p *Paper) combined(sets []int) string {
 			break
 		}
 	}
-	text += fmt.Sprintf("; %s = %s, %s = %s %s = %s %s.", inline.Symbol("k"), k, inline.Symbol("U"), inline.Symbol("k"), uc, uncertainty.ThreeDigits(a.ExpandedUncertainty), unit)
+	text += fmt.Sprintf("; %s = %s, %s = %s %s = %s %s.", inline.Symbol("k"), k, inline.Symbol("U"), inline.Symbol("k"), uc, rounding.ThreeDigits(a.ExpandedUncertainty), unit)
 	second := curved(p.result())
 	return text + either(second == "", " Terms of second order do not change it by more than 5 %.", " It is not all: "+second+".")
 }

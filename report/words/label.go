@@ -8,7 +8,6 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/clause"
-	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -61,7 +60,7 @@ func (p *Paper) label(h *route.Handled, all []route.Handled, l Label) (lines []p
 	}
 	q := p.prep()
 	add("bar", p.bars()...)
-	add("name", q.Solute.Name+" in "+liquidNames(h))
+	add("name", soluteNamed(q)+" in "+liquidNames(h))
 	add("strength", strengthOn(q, h))
 	add("small", shown(q, h), countedAs(q))
 	add("hazard", hazardLines(q, p.result(), h)...)
@@ -140,7 +139,7 @@ func strengthOn(q *route.Prep, h *route.Handled) string {
 	case a.ExpandedUncertainty == 0:
 		return fmt.Sprintf("%s %s, taken as exact", s.Value, unit)
 	}
-	_, k := uncertainty.Factors(a)
+	_, k := a.Factors()
 	return fmt.Sprintf("(%s ± %s) %s (%s = %s)", s.Value, s.GiveOrTake, unit, symbolk, k)
 }
 

@@ -6,7 +6,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
-	"minim/uncertainty"
+	"minim/uncertainty/rounding"
 	"minim/uncertainty/route"
 )
 
@@ -45,10 +45,10 @@ func rungRow(r *route.Rung) []string {
 	if !r.Uninformative.None() {
 		return []string{name, volume(r.TakeML), "says almost nothing: " + r.Uninformative.String()}
 	}
-	value, u := uncertainty.RoundExpanded(r.Analytic.Value, r.Analytic.ExpandedUncertainty)
+	value, u := rounding.Expanded(r.Analytic.Value, r.Analytic.ExpandedUncertainty)
 	row := []string{name, volume(r.TakeML), value, u, "", ""}
 	if r.Ratio != nil {
-		row[4], row[5] = uncertainty.RoundExpanded(r.Ratio.Value, r.Ratio.ExpandedUncertainty)
+		row[4], row[5] = rounding.Expanded(r.Ratio.Value, r.Ratio.ExpandedUncertainty)
 	}
 	return row
 }

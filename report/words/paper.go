@@ -13,6 +13,7 @@ import (
 	"minim/report/words/note"
 	"minim/report/words/verb"
 	"minim/uncertainty"
+	"minim/uncertainty/rounding"
 	"minim/uncertainty/route"
 )
 
@@ -115,7 +116,7 @@ func (p *Paper) minds() (list []string) {
 func (p *Paper) statement() string {
 	r, unit, letter := p.result(), p.prep().Target.Unit.Name, inline.Symbol(Letter(p.prep()))
 	a, s := &r.Analytic, state(r)
-	u, k := uncertainty.Factors(a)
+	u, k := a.Factors()
 	what := fmt.Sprintf(either(unnamed(p.prep()), "the %s, in the solution at 20 °C, of %s", "the %s of %s in the solution at 20 °C"), quantities[unit], Meant(p.prep()))
 	switch {
 	case a.StandardUncertainty == 0:
@@ -157,7 +158,7 @@ func (p *Paper) centre() string {
 	case math.IsNaN(r.Quoted.StandardUncertainty):
 		return "the mean of the simulation (propagation of distributions, JCGM 101), which has no standard deviation" + few
 	}
-	return fmt.Sprintf("the mean of the simulation (propagation of distributions, JCGM 101), with the standard deviation %s %s", uncertainty.ThreeDigits(r.Quoted.StandardUncertainty), p.prep().Target.Unit.Name)
+	return fmt.Sprintf("the mean of the simulation (propagation of distributions, JCGM 101), with the standard deviation %s %s", rounding.ThreeDigits(r.Quoted.StandardUncertainty), p.prep().Target.Unit.Name)
 }
 
 func relative(a *uncertainty.Analytic) string {
@@ -183,7 +184,7 @@ func disagreement(r *route.Result) string {
 func (p *Paper) method() string {
 	r, q := p.result(), p.prep()
 	steps := clause.Each(r.Route.Steps, func(s route.Step) string { return verb.Doing(&s, q.Solute.Weighed(), q.Solvent.Name) })
-	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), q.Solute.Name, q.Solvent.Name, p.told("is", "was"), quantity.Series(countedSteps(steps), "and"))
+	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), soluteNamed(q), q.Solvent.Name, p.told("is", "was"), quantity.Series(countedSteps(steps), "and"))
 	text += inWhichOrder(q, r.Route)
 	text += p.methodResult()
 	text += when(unnamed(q), fmt.Sprintf(" The strength is %s.", countedAs(q)))
@@ -217,7 +218,7 @@ func (p *Paper) methodResult() string {
 		return what + fmt.Sprintf("%s %s%s, between %s and %s %s with a probability of %s %% (%s of %s simulated batches after JCGM 101, and %s).",
 			s.Value, unit, gramsPerLitre(unit, " = %s", s.Value), s.Lower, s.Upper, unit, asked(r.Analytic.CoverageProbability), symmetric, quantity.Grouped(r.MonteCarlo.Trials), from)
 	}
-	_, k := uncertainty.Factors(&r.Analytic)
+	_, k := r.Analytic.Factors()
 	return what + fmt.Sprintf("(%s ± %s) %s%s (expanded uncertainty, %s = %s, about %s %%), evaluated after JCGM 100 and checked by %s simulated batches after JCGM 101.",
 		s.Value, s.GiveOrTake, unit, gramsPerLitre(unit, " = (%s ± %s)", s.Value, s.GiveOrTake), symbolk, k, asked(r.Analytic.CoverageProbability), quantity.Grouped(r.MonteCarlo.Trials))
 }

@@ -9,6 +9,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/words/influence"
 	"minim/uncertainty"
+	"minim/uncertainty/rounding"
 	"minim/uncertainty/route"
 )
 
@@ -29,12 +30,12 @@ func state(r *route.Result) stated { return rounded(&r.Analytic, r.Quoted) }
 func rounded(a *uncertainty.Analytic, q uncertainty.Quoted) stated {
 	half := (q.Upper - q.Lower) / 2
 	var s stated
-	s.Lower, _ = uncertainty.RoundExpanded(q.Lower, half)
-	s.Upper, _ = uncertainty.RoundExpanded(q.Upper, half)
-	value, u := uncertainty.RoundExpanded(a.Value, a.ExpandedUncertainty)
+	s.Lower, _ = rounding.Expanded(q.Lower, half)
+	s.Upper, _ = rounding.Expanded(q.Upper, half)
+	value, u := rounding.Expanded(a.Value, a.ExpandedUncertainty)
 	switch s.Value = value; {
 	case q.Simulated:
-		s.Value, _ = uncertainty.RoundExpanded(q.Value, half) // to the digits of its own interval
+		s.Value, _ = rounding.Expanded(q.Value, half) // to the digits of its own interval
 		return s
 	case a.ExpandedUncertainty == 0:
 		s.Value = quantity.Number(a.Value)

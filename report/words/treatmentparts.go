@@ -13,6 +13,7 @@ import (
 	"minim/report/words/inline"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/rounding"
 	"minim/uncertainty/route"
 )
 
@@ -82,15 +83,15 @@ func (p *Paper) twoWays() []page.Block {
 	r := p.result()
 	mc, a := &r.MonteCarlo, &r.Analytic
 	place := func(x float64) string {
-		text, _ := uncertainty.RoundExpanded(x, a.StandardUncertainty/10)
+		text, _ := rounding.Expanded(x, a.StandardUncertainty/10)
 		return text
 	}
 	if a.StandardUncertainty == 0 {
 		place = quantity.Number
 	}
 	rows := [][]string{
-		{"law of propagation (JCGM 100)", place(a.Value), uncertainty.ThreeDigits(a.StandardUncertainty), place(a.Lower()), place(a.Upper())},
-		{fmt.Sprintf("simulation of %s batches (JCGM 101)", quantity.Grouped(mc.Trials)), orNone(mc.Mean, place), orNone(mc.StandardDeviation, uncertainty.ThreeDigits), place(mc.Lower), place(mc.Upper)},
+		{"law of propagation (JCGM 100)", place(a.Value), rounding.ThreeDigits(a.StandardUncertainty), place(a.Lower()), place(a.Upper())},
+		{fmt.Sprintf("simulation of %s batches (JCGM 101)", quantity.Grouped(mc.Trials)), orNone(mc.Mean, place), orNone(mc.StandardDeviation, rounding.ThreeDigits), place(mc.Lower), place(mc.Upper)},
 	}
 	caption := fmt.Sprintf("In %s, for a coverage probability of %s %%", p.prep().Target.Unit.Name, asked(a.CoverageProbability))
 	list := section("Two ways to evaluate it", &page.Table{Caption: caption, Head: []string{"", "value", "standard uncertainty", "from", "to"}, Numbers: 1, Rows: page.Rows(rows)},
@@ -124,7 +125,7 @@ func (p *Paper) difference(by float64) string {
 	if by < c.Tolerance/100 {
 		return "less than a hundredth of δ"
 	}
-	return uncertainty.TwoDigits(by) + " " + p.prep().Target.Unit.Name
+	return rounding.TwoDigits(by) + " " + p.prep().Target.Unit.Name
 }
 
 // decision says which of the two evaluations is quoted, and why.

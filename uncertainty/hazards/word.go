@@ -16,9 +16,9 @@ var spellings = map[string][]string{
 	"gas":         {"gas", "gases"},
 	"dust":        {"dust", "dusty"},
 	"sensitiser":  {"sensitiser", "sensitizer", "sensitising", "sensitizing"},
-	"toxic":       {"toxic", "poison", "poisonous"},
-	"irritant":    {"irritant", "irritating"},
-	"environment": {"environmentally", "environment"},
+	"toxic":       {"toxic", "poison", "poisonous", "harmful", "carcinogen", "carcinogenic", "mutagenic", "cancer"},
+	"irritant":    {"irritant", "irritating", "irritates", "irritation", "damage"},
+	"environment": {"environmentally", "environment", "aquatic"},
 }
 
 // Meant reports whether a hazard word as it is stated, "very Toxic" or "gives off

@@ -92,6 +92,13 @@ func (l Liquid) With(v float64, other Liquid, added float64) Liquid {
 	return mixed
 }
 
+// Contracts is the share by which a volume v of ethanol and water and a volume that is added take up
+// less than both together.
+func (l Liquid) Contracts(v float64, other Liquid, added float64) (share float64) {
+	volume, _ := equipment.MixAlcohol(v, l.Ethanol, added, other.Ethanol)
+	return 1 - volume/(v+added)
+}
+
 // UpTo is what becomes of a volume v that is made up to a mark with another
 // liquid. Of ethanol and water more goes in than mark - v, since they contract.
 func (l Liquid) UpTo(v float64, other Liquid, mark float64) Liquid {
@@ -103,6 +110,17 @@ func (l Liquid) UpTo(v float64, other Liquid, mark float64) Liquid {
 		}
 	}
 	return l.With(v, other, added)
+}
+
+// DensityAndTension are the density in g/mL and the surface tension in mN/m at 20 °C, of ethanol and
+// water by their strength; 0 where they are not known.
+func (l Liquid) DensityAndTension() (density, tension float64) {
+	liquid, found := equipment.FindLiquid(l.Name)
+	if !found && !math.IsNaN(l.Ethanol) {
+		strength := equipment.AlcoholByMass(l.Ethanol)
+		return equipment.AlcoholDensity(strength), equipment.AlcoholTension(strength)
+	}
+	return liquid.Density, liquid.SurfaceTension
 }
 
 // Organic reports whether it is known by its name to be or to hold an organic liquid.

@@ -51,7 +51,11 @@ func (b *bench) addMasses() error {
 		}
 		return nil
 	}
-	for _, k := range b.prep.Kit.Balances {
+	balances := b.prep.Kit.Balances
+	if len(balances) > 0 && b.prep.OnlyDissolved() {
+		b.notSearched, balances = append(b.notSearched, note.Of("from-pure", b.prep.Solute.Weighed())), nil
+	}
+	for _, k := range balances {
 		if err := b.addSource(route.Step{Verb: route.Weigh, Balance: k, Amount: k.Displayed(1)}); err != nil {
 			return err
 		}

@@ -58,10 +58,11 @@ func solventAhead(whole, part float64) float64 {
 	return math.Floor(ahead/digit+1e-6) * digit
 }
 
-// strongSolid reports whether a step brings a solid that is stated to be strong.
+// strongSolid reports whether a step brings a solid that is stated, or known by its name, to
+// be strong.
 func (c *compiler) strongSolid(o *Order, i int) bool {
 	h := o.Parts[i]
-	return c.parts[i].kind == partSolid && h.Strong() && !h.Unknown()
+	return c.parts[i].kind == partSolid && h.Strong() && (!h.Unknown() || c.prep.strongByName())
 }
 
 // aheadOfAliquot: the vessel is zeroed again on its solvent, so that the aliquot is read

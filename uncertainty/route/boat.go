@@ -26,12 +26,8 @@ func (p *Prep) Boat(r *Route, i int) boat {
 		return boat{Used: true}
 	case p.straight(r, i, last):
 		return boat{}
-	case s.WeighedBack || s.LeftBehind.Value > 0:
-		return boat{Used: true}
-	case r.Steps[last].Verb.Traits().Fills:
-		return boat{Used: true, Rinsed: true}
 	}
-	return boat{Used: true}
+	return boat{Used: true, Rinsed: r.Steps[last].Verb.Traits().Fills && !s.WeighedBack && !(s.LeftBehind.Value > 0)}
 }
 
 // straight reports whether solute can be weighed straight into the vessel, which the

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/words/note"
 	"minim/uncertainty/strengths"
@@ -26,6 +27,13 @@ func (p *Prep) carries() strengths.Basis {
 // CountsMass reports whether the models of the prep carry masses of solute, so that it
 // can be weighed.
 func (p *Prep) CountsMass() bool { return p.carries() == strengths.ByMassInVolume }
+
+// OnlyDissolved reports whether what is weighed would count as the pure substance, by its name
+// and for want of an assay, though it is known to be had as a solution alone.
+func (p *Prep) OnlyDissolved() bool {
+	s := &p.Solute
+	return !s.Assay.Known && !s.Converted() && equipment.OnlyDissolved(s.Weighed(), s.As)
+}
 
 // SoluteUnit is the unit in which the solute of a route is counted: g, or mol, mL or U
 // where the prep does not say what turns its strengths into grams.

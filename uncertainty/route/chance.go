@@ -14,10 +14,9 @@ func (p *Prep) ChanceOf(ctx context.Context, r *Route, s uncertainty.Settings) (
 		return 0, err
 	}
 	mc, err := c.model.Simulate(ctx, c.strength, p.printed(s))
-	switch {
-	case !withoutResult(err).None():
+	if !withoutResult(err).None() {
 		return 0, nil
-	case err != nil:
+	} else if err != nil {
 		return 0, err
 	}
 	return mc.ConformanceProbability(p.Tolerances[0].Limits), nil

@@ -157,19 +157,19 @@ func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
 		return impossible, nil, nil
 	}
 	c, err := p.compile(r)
-	if reason, no := equipment.WhyNot(err); no {
-		impossible.Reason = reason
-		return impossible, nil, nil
-	}
 	if err == nil {
 		err = result.propagate(c, p, coverage)
 	}
-	if reason := withoutResult(err); !reason.None() {
-		impossible.Reason = reason
-		return impossible, nil, nil
+	reason, no := equipment.WhyNot(err)
+	if !no {
+		reason = withoutResult(err)
 	}
-	if e := c.refused(r.Made); err == nil && e != nil {
-		impossible.Reason, impossible.Refused = e.Reason, true
+	if err == nil {
+		reason = c.refused(r.Made)
+		impossible.Refused = !reason.None()
+	}
+	if !reason.None() {
+		impossible.Reason = reason
 		return impossible, nil, nil
 	}
 	if err != nil {

@@ -31,11 +31,7 @@ func (p *Prep) gramsPerML(s strengths.Strength) (float64, error) {
 // fromGramsPerML is the inverse of gramsPerML. What it converts to must be convertible.
 func (p *Prep) fromGramsPerML(g float64, u strengths.Unit) float64 {
 	c := p.atEstimates()
-	x, err := c.toUnit(c.liquidOf(g), u)
-	if err != nil {
-		panic("route: a strength that cannot be converted: " + err.Error())
-	}
-	return c.model.Intended(x)
+	return c.model.Intended(must(c.toUnit(c.liquidOf(g), u)))
 }
 
 // atEstimates is a compiler of a model in which all properties are exactly their estimates.
@@ -128,7 +124,7 @@ func (c *compiler) density() uncertainty.Node { return c.property(&strengths.ByV
 func (p *Prep) MassFraction(concentration float64) float64 {
 	c := p.atEstimates()
 	w, _, err := c.byMass(c.liquidOf(concentration))
-	return c.known(w, err)
+	return c.model.Intended(must(w, err))
 }
 
 // Density in g/mL of a solution with a mass fraction, with the properties of the solute
@@ -136,24 +132,20 @@ func (p *Prep) MassFraction(concentration float64) float64 {
 func (p *Prep) Density(massFraction float64) float64 {
 	c := p.atEstimates()
 	_, density, err := c.byVolume(c.model.Constant(massFraction), c.solvent)
-	return c.known(density, err)
+	return c.model.Intended(must(density, err))
 }
 
-// known is the value of what needs the density of the solvent.
-func (c *compiler) known(x uncertainty.Node, err error) float64 {
+// must is what a prep has that was made sure to state what it needs.
+func must[T any](x T, err error) T {
 	if err != nil {
-		panic("route: a solvent without a density: " + err.Error())
+		panic("route: what is asked for was not made sure of: " + err.Error())
 	}
-	return c.model.Intended(x)
+	return x
 }
 
 // ConcentrationOf is a strength in the unit of the target as a concentration in g/mL.
 func (p *Prep) ConcentrationOf(strength float64) float64 {
-	g, err := p.gramsPerML(strengths.Strength{Value: strength, Unit: p.Target.Unit})
-	if err != nil {
-		panic("route: a strength that cannot be converted: " + err.Error())
-	}
-	return g
+	return must(p.gramsPerML(strengths.Strength{Value: strength, Unit: p.Target.Unit}))
 }
 
 // StrengthOf is a concentration in g/mL as a strength in the unit of the target.

@@ -18,11 +18,11 @@ func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other mixed.
 	sum := m.Add(a, b)
 	epsilon, ground := c.route.Steps[i].Contraction.Value, uncertainty.Ground{}
 	switch {
-	case c.route.Steps[i].Contraction.Known || liquid.Name == other.Name:
+	case c.route.Steps[i].Contraction.Known:
+	case liquid.Name == other.Name:
+		c.noteShrinking(m.Intended(a), m.Intended(b))
 	case mixed.Alcoholic(liquid, other):
-		v, added := m.Intended(a), m.Intended(b)
-		volume, _ := equipment.MixAlcohol(v, liquid.Ethanol, added, other.Ethanol)
-		epsilon, ground.By = 1-volume/(v+added), equipment.ByAlcohol
+		epsilon, ground.By = liquid.Contracts(m.Intended(a), other, m.Intended(b)), equipment.ByAlcohol
 		c.notes.Assume("contraction", liquid.Name, other.Name, 100*epsilon)
 	default:
 		c.notes.LeaveOut("contraction-not-stated", liquid.Name, other.Name)
@@ -40,12 +40,8 @@ func (c *compiler) dayOf(l mixed.Liquid) equipment.Day {
 	if l.Name == c.solvent.Name {
 		return day
 	}
-	liquid, found := equipment.FindLiquid(l.Name)
-	day.Solvent = equipment.Solvent{Name: l.Name, Density: liquid.Density, Tension: liquid.SurfaceTension, Parts: l.Parts}
-	if !found && !math.IsNaN(l.Ethanol) {
-		strength := equipment.AlcoholByMass(l.Ethanol)
-		day.Solvent.Density, day.Solvent.Tension = equipment.AlcoholDensity(strength), equipment.AlcoholTension(strength)
-	}
+	day.Solvent = equipment.Solvent{Name: l.Name, Parts: l.Parts}
+	day.Solvent.Density, day.Solvent.Tension = l.DensityAndTension()
 	if day.Known {
 		c.expand(&day, l)
 	}
@@ -87,17 +83,15 @@ func (c *compiler) expansionOf(name string) (perDegree float64, known bool) {
 // densityOf is the density in g/mL at 20 °C of what a solute is dissolved in.
 func (c *compiler) densityOf(l mixed.Liquid) (float64, error) {
 	solvent := c.prep.Solvent
-	liquid, found := equipment.FindLiquid(l.Name)
+	density, _ := l.DensityAndTension()
 	switch {
 	case l.Solute || l.Name == c.solvent.Name:
 		if solvent.Density.Known {
 			return solvent.Density.Value, nil
 		}
 		return 0, equipment.Cannot("solvent-without-density", solvent.Name)
-	case found:
-		return liquid.Density, nil
-	case !math.IsNaN(l.Ethanol):
-		return equipment.AlcoholDensity(equipment.AlcoholByMass(l.Ethanol)), nil
+	case density > 0:
+		return density, nil
 	case c.prep.Target.Unit.Basis == strengths.ByMass && l.Last == c.solvent.Name:
 		c.notes.LeaveOut("density-of-mixture", l.Name, c.solvent.Name)
 		return solvent.Density.Value, nil

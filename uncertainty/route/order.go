@@ -92,21 +92,21 @@ func (c *compiler) order(first, last int) *Order {
 	return o
 }
 
-// refused is the first solution, of those that so many steps have not made yet, that cannot
-// be made solvent first; nil where there is none.
-func (c *compiler) refused(made int) *CannotError {
+// refused says of the first solution, of those that so many steps have not made yet, that it cannot
+// be made solvent first; nothing where there is none.
+func (c *compiler) refused(made int) note.Note {
 	for _, o := range c.orders() {
 		if o != nil && o.Last >= made && !o.Refused.None() {
-			return &CannotError{c.route.Name, note.Of("solvent-cannot-go-first", "", o.steps(), o.Refused), true}
+			return note.Of("solvent-cannot-go-first", "", o.steps(), o.Refused)
 		}
 	}
-	return nil
+	return note.Note{}
 }
 
 // warnRefused says of a batch that was made as nobody should make it again.
 func (c *compiler) warnRefused(n *equipment.Notes) {
-	if e := c.refused(0); e != nil {
-		n.Warn("not-to-be-repeated", c.route.Name, e.Reason)
+	if why := c.refused(0); !why.None() {
+		n.Warn("not-to-be-repeated", c.route.Name, why)
 	}
 }
 
@@ -125,8 +125,8 @@ func (p *Prep) CheckOrder(r *Route) error {
 	if err := c.all(); err != nil {
 		return err
 	}
-	if e := c.refused(0); e != nil {
-		return e
+	if why := c.refused(0); !why.None() {
+		return &CannotError{c.route.Name, why, true}
 	}
 	return nil
 }

@@ -1,8 +1,6 @@
 package route
 
-import (
-	"minim/equipment/quantity"
-)
+import "minim/equipment/quantity"
 
 // Scale is by what the readings of the instrument of a step differ, a digit, a line or a
 // drop, and the most that it shows, in the unit of the amount. The first is 0 where

@@ -56,6 +56,9 @@ func (c *compiler) purity() uncertainty.Node {
 	solute := &c.prep.Solute
 	stated := solute.Assay
 	if !stated.Known {
+		if c.prep.OnlyDissolved() {
+			c.notes.Warn("only-dissolved", solute.Weighed())
+		}
 		c.notes.LeaveOut("impurity", solute.Weighed())
 		stated.Value = 1
 	} else if stated.Distribution == nil {

@@ -6,6 +6,7 @@ import (
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/rounding"
 	"minim/uncertainty/strengths"
 )
 
@@ -27,7 +28,7 @@ func (c *compiler) uninformative(coverage float64, upTo int) (note.Note, error) 
 		case err != nil:
 			return note.Note{}, err
 		case a.Lower() <= 0:
-			return note.Of("weighs-nothing", "", w.step+1, equipment.G(c.model.Intended(w.mass)), rounded(a, " g")), nil
+			return note.Of("weighs-nothing", "", w.step+1, equipment.G(c.model.Intended(w.mass)), rounding.TwoDigits(a.ExpandedUncertainty)+" g"), nil
 		}
 	}
 	for _, v := range c.volumes {
@@ -50,7 +51,7 @@ func (c *compiler) measuresNothing(v measuredOut, coverage float64) (note.Note, 
 	case err != nil:
 		return note.Note{}, err
 	case a.Lower() <= 0:
-		return note.Of("measures-nothing", "", v.step+1, equipment.ML(c.model.Intended(v.volume)), rounded(a, " mL")), nil
+		return note.Of("measures-nothing", "", v.step+1, equipment.ML(c.model.Intended(v.volume)), rounding.TwoDigits(a.ExpandedUncertainty)+" mL"), nil
 	case s.Measure.MayKeepAll(v.use, s.Amount, (1-coverage)/2):
 		return note.Of("may-all-stay", "", v.step+1, equipment.ML(s.Amount), s.Measure.Name), nil
 	}
@@ -68,17 +69,12 @@ func (c *compiler) least(measured uncertainty.Node, coverage float64) (uncertain
 	return a.Mixed(), nil
 }
 
-func rounded(a uncertainty.Analytic, unit string) string {
-	_, u := uncertainty.RoundExpanded(0, a.ExpandedUncertainty)
-	return u + unit
-}
-
 // couldBeNothing says that the interval of a strength reaches nothing; nothing where it does not.
 func couldBeNothing(lower, upper float64, unit strengths.Unit) note.Note {
 	if lower > 0 {
 		return note.Note{}
 	}
-	low, _ := uncertainty.RoundExpanded(lower, (upper-lower)/2)
-	high, _ := uncertainty.RoundExpanded(upper, (upper-lower)/2)
+	low, _ := rounding.Expanded(lower, (upper-lower)/2)
+	high, _ := rounding.Expanded(upper, (upper-lower)/2)
 	return note.Of("strength-nothing", "", low, high, unit.Name)
 }

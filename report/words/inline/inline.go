@@ -48,10 +48,10 @@ type Part struct {
 
 var styles = map[rune]Style{symbol: Italic, index: Index, verbatim: Letters}
 
-// Parts takes a text apart. Marks that do not belong together are left out, and so are bytes that
-// are no characters, since the bytes on either side of a mark could make another one.
+// Parts takes a text apart. Marks that do not belong together are left out. Bytes that are no
+// characters become �, since those on either side of a mark that is left out could make another mark.
 func Parts(text string) (parts []Part) {
-	text = strings.ToValidUTF8(text, "")
+	text = strings.ToValidUTF8(text, "\uFFFD")
 	for text != "" {
 		at := strings.IndexFunc(text, isMark)
 		if at < 0 {

@@ -23,7 +23,7 @@ func TestMarksThatDoNotFit(t *testing.T) {
 	for text, want := range map[string]string{
 		"\uE000": "", "\uE003": "", "\uE000V": "V", "a\uE003b": "ab", "\uE000\uE003": "", "\uE000V\uE0011\uE003": "V_1", "\uE001\uE002x\uE003\uE003": "x", "a\uE000": "a",
 		Symbol("V\uE003<b>", "\uE0001"): "V<b>_1", Verbatim("\uE002\uE003"): "",
-		"a\xEE\uE003\x80\x81b": "ab", Symbol("\xEE\uE003\x80\x81"): "\uFFFD\uFFFD\uFFFD", "\xEE\uE000\x80\uE003\x80": "",
+		"a\xEE\uE003\x80\x81b": "a\uFFFD\uFFFDb", Symbol("\xEE\uE003\x80\x81"): "\uFFFD\uFFFD\uFFFD", "\xEE\uE000\x80\uE003\x80": "\uFFFD\uFFFD\uFFFD",
 	} {
 		assert.Equal(t, want, Plain(text), "%q", text)
 	}

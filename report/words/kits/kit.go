@@ -8,7 +8,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/clause"
-	"minim/uncertainty"
+	"minim/uncertainty/rounding"
 )
 
 // titled is "Bookbinder, bench.toml (invented)".
@@ -65,7 +65,7 @@ func balanceTable(list []*equipment.Balance) *page.Table {
 	for _, balance := range list {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
 			counted(balance.Name, balance.Count), quantity.Grams(balance.Capacity), quantity.Grams(balance.Readability),
-			spreadOf(balance, "*"), linearityOf(balance, "*"), uncertainty.ThreeDigits(balance.Uncertainty(SampleOf(balance))) + " g",
+			spreadOf(balance, "*"), linearityOf(balance, "*"), rounding.ThreeDigits(balance.Uncertainty(SampleOf(balance))) + " g",
 			orNone(balance.Least(0.10))(quantity.Grams), orNone(balance.Least(0.05))(quantity.Grams),
 			priceOf(balance.Price),
 		}})
@@ -110,7 +110,7 @@ func measureTable(list, all []*equipment.Measure) *page.Table {
 	t := &page.Table{Head: []string{"glass", "division", "limit", "u", "least to 10 %", "5 %", "from", "price"}, Numbers: 1}
 	for _, m := range list {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
-			counted(m.Name, m.Count), divisionOf(m), limitOf(m), uncertainty.ThreeDigits(m.Uncertainty(m.Capacity)) + " mL",
+			counted(m.Name, m.Count), divisionOf(m), limitOf(m), rounding.ThreeDigits(m.Uncertainty(m.Capacity)) + " mL",
 			orNone(m.Least(0.10))(quantity.Millilitres), orNone(m.Least(0.05))(quantity.Millilitres), footnote(all, m),
 			priceOf(m.Price),
 		}})

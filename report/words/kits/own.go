@@ -8,7 +8,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/clause"
-	"minim/uncertainty"
+	"minim/uncertainty/rounding"
 )
 
 // standings say how the mean of own readings counts.
@@ -34,7 +34,7 @@ func ownTable(all []*equipment.Measure, balances []*equipment.Balance) []page.Bl
 			j := &m.Judged[i]
 			t.Rows = append(t.Rows, page.Row{Cells: append([]string{
 				m.Name, ofWhat(j), orDash(j.Mark > 0, quantity.Millilitres(j.Mark)), strconv.Itoa(int(j.Readings())),
-				quantity.Millilitres(quantity.Round(j.Mean, 5)), uncertainty.ThreeDigits(j.S) + " mL",
+				quantity.Millilitres(quantity.Round(j.Mean, 5)), rounding.ThreeDigits(j.S) + " mL",
 			}, judgedCells(j)...)})
 		}
 	}
@@ -48,7 +48,7 @@ func ownTable(all []*equipment.Measure, balances []*equipment.Balance) []page.Bl
 func checkCells(name string, c *equipment.Check) []string {
 	return []string{
 		name, clause.Either(c.Weight.Class != "", "check weight, "+c.Weight.Class, "check weight, certified"), quantity.Grams(quantity.Round(c.Weight.Mass, 9)), strconv.Itoa(int(c.Readings())),
-		quantity.Grams(quantity.Round(c.Mean, 7)), uncertainty.ThreeDigits(c.S) + " g", c.Far().String(), orDash(c.Compared(), in100(c.Chance)), standings[c.Standing],
+		quantity.Grams(quantity.Round(c.Mean, 7)), rounding.ThreeDigits(c.S) + " g", c.Far().String(), orDash(c.Compared(), in100(c.Chance)), standings[c.Standing],
 	}
 }
 

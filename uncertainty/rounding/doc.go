@@ -1,0 +1,3 @@
+// Package rounding prints values with their uncertainties, and tells to how many digits figures
+// hold.
+package rounding

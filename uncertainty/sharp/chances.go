@@ -1,0 +1,96 @@
+package sharp
+
+import (
+	"math"
+
+	"minim/uncertainty/random"
+)
+
+// chances are those that c is not more than q in each trial, and that L is not more than linear,
+// given all but x1. Where c is but nearly a quotient, what is drawn tells by how much that is wrong.
+func (s *Sharpening) chances(r Rests, q, linear []float64, scratch *scratch) (ofOutput, ofLinear []float64) {
+	a, b := scratch.a[:len(r.base)], scratch.b[:len(r.base)]
+	var scale []float64
+	if s.Scaled {
+		scale = r.scale
+	}
+	s.placesOfOutput(r, q, a)
+	perSize, beside := 1/s.slope(), s.own() > 0
+	for i, rest := range r.rest {
+		b[i] = (linear[i] - s.Y - rest) * perSize
+	}
+	if beside {
+		for i, more := range r.beside {
+			b[i] -= float64(more * perSize)
+		}
+	}
+	s.Kernel.BelowCut(a, scale)
+	s.Kernel.Below(b, scale)
+	for i, gain := range r.gain {
+		if gain < 0 {
+			a[i] = 1 - a[i]
+		}
+	}
+	if perSize < 0 {
+		for i := range b {
+			b[i] = 1 - b[i]
+		}
+	}
+	if beside {
+		most := s.Linear.Most[s.own()]
+		for i, rest := range r.rest {
+			if z := linear[i] - s.Y - rest; z >= most {
+				b[i] = 1
+			} else if z < -most {
+				b[i] = 0
+			}
+		}
+	}
+	if !s.Exact {
+		for i, c := range r.drawn {
+			a[i] += one(c <= q[i]) - one(r.quotient[i] <= q[i])
+		}
+	}
+	return a, b
+}
+
+// placesOfOutput are the x1 at which c is q.
+func (s *Sharpening) placesOfOutput(r Rests, q, a []float64) {
+	if s.Straight {
+		for i, base := range r.base {
+			a[i] = (q[i] - base) / r.gain[i]
+		}
+		return
+	}
+	for i, base := range r.base {
+		v := q[i] - base
+		a[i] = v / (r.gain[i] - float64(r.bend[i]*v))
+		if !(a[i]*v*r.gain[i] >= 0) { // beyond where the quotient is infinite
+			a[i] = math.Copysign(math.Inf(1), v*r.gain[i])
+		}
+	}
+}
+
+func one(is bool) float64 {
+	if is {
+		return 1
+	}
+	return 0
+}
+
+// scratch is space for the places and the chances of a block.
+type scratch struct{ q, a, b, sum, other []float64 }
+
+func newScratch() *scratch {
+	block := func() []float64 { return make([]float64, random.BlockSize) }
+	return &scratch{block(), block(), block(), block(), block()}
+}
+
+// all is one place for each of so many trials.
+func (s *scratch) all(q float64, n int) []float64 {
+	places := s.q[:n]
+	for i := range places {
+		places[i] = q
+	}
+	return places
+}

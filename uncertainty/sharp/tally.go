@@ -1,0 +1,265 @@
+package sharp
+
+import (
+	"math"
+	"runtime"
+	"sort"
+
+	"minim/uncertainty/law"
+	"minim/uncertainty/parallel"
+	"minim/uncertainty/portable"
+	"minim/uncertainty/random"
+	"minim/uncertainty/statistics"
+)
+
+// Tally answers questions about the order of the trials of a sharpened run: by the curve of
+// D(q), the mean of A - w B, through the places where it was summed up; or by all trials.
+type Tally struct {
+	*Sharpening
+	n     int
+	rests Rests
+	curve law.Curve // D
+	// x and f are F between the first and the last place, close enough for straight lines.
+	x, f []float64
+}
+
+// Tally is nil where the run is not sharpened, or turned out not to be what it was taken for.
+func (s *Trials) Tally() *Tally {
+	if s == nil || s.broken {
+		return nil
+	}
+	d := make([]float64, len(s.q))
+	for k, sum := range s.sums {
+		d[k] = sum.Sum / float64(s.n)
+	}
+	t := &Tally{Sharpening: s.Sharpening, n: s.n, rests: s.rests, curve: law.NewCurve(s.q, d)}
+	t.fill()
+	for _, p := range []float64{s.Tail, 1 - s.Tail} {
+		if !t.linearHolds(t.quantile(p)) {
+			return nil
+		}
+	}
+	return t
+}
+
+// fill works F out between the places.
+func (t *Tally) fill() {
+	const between = 64
+	most := 0.0
+	for k := range len(t.q) - 1 {
+		for i := range between {
+			x := t.q[k] + float64((t.q[k+1]-t.q[k])*(float64(i)/between))
+			most = max(most, min(t.byCurve(x), 1))
+			t.x, t.f = append(t.x, x), append(t.f, most)
+		}
+	}
+	last := t.q[len(t.q)-1]
+	t.x, t.f = append(t.x, last), append(t.f, max(most, min(t.byCurve(last), 1)))
+}
+
+func (t *Tally) byCurve(q float64) float64 {
+	l := t.linearBelow(q)
+	return float64(t.weightAt(l)*l) + t.curve.At(q)
+}
+
+// probability of less than q. Beyond the first and the last place it falls as that of L does.
+func (t *Tally) probability(q float64) float64 {
+	last := len(t.x) - 1
+	switch {
+	case q < t.x[0]:
+		return shrunk(t.linearBelow(q), t.linearBelow(t.x[0]), t.f[0])
+	case q >= t.x[last]:
+		return 1 - shrunk(1-t.linearBelow(q), 1-t.linearBelow(t.x[last]), 1-t.f[last])
+	}
+	i := sort.SearchFloat64s(t.x, q)
+	if t.x[i] == q {
+		return t.f[i]
+	}
+	part := (q - t.x[i-1]) / (t.x[i] - t.x[i-1])
+	return t.f[i-1] + float64(part*(t.f[i]-t.f[i-1]))
+}
+
+// shrunk is what is left of a probability of L, where that is edge there and f here.
+func shrunk(l, edge, f float64) float64 {
+	if !(edge > 0) {
+		return 0
+	}
+	return f * min(l/edge, 1)
+}
+
+// quantile is the inverse.
+func (t *Tally) quantile(p float64) float64 {
+	last := len(t.x) - 1
+	switch {
+	case p <= t.f[0]:
+		edge := t.linearBelow(t.x[0])
+		return t.x[0] + min(0, t.Linear.Law.At(edge*(p/t.f[0]))-t.Linear.Law.At(edge))
+	case p >= t.f[last]:
+		edge := 1 - t.linearBelow(t.x[last])
+		return t.x[last] + max(0, t.Linear.Law.At(1-float64(edge*((1-p)/(1-t.f[last]))))-t.Linear.Law.At(1-edge))
+	}
+	i := sort.SearchFloat64s(t.f, p)
+	part := (p - t.f[i-1]) / (t.f[i] - t.f[i-1])
+	return t.x[i-1] + float64(part*(t.x[i]-t.x[i-1]))
+}
+
+func (t *Tally) Size() int { return t.n }
+
+func (t *Tally) At(k int) float64 { return t.quantile((float64(k) + 0.5) / float64(t.n)) }
+
+func (t *Tally) Below(x float64, _ bool) float64 {
+	return float64(float64(t.n) * t.probability(x))
+}
+
+// Shortest looks at intervals from so many equal steps of probability on, and then about the best.
+func (t *Tally) Shortest(q int) (low, high float64) {
+	coverage := float64(q) / float64(t.n)
+	length := func(p float64) float64 { return t.quantile(p+coverage) - t.quantile(p) }
+	const steps = 400
+	best, step := t.Tail, (1-coverage)/steps
+	for k := range steps - 1 {
+		if p := float64(float64(k+1) * step); length(p) < length(best) {
+			best = p
+		}
+	}
+	for range 3 {
+		step = float64(step / 4)
+		for _, p := range []float64{best - float64(3*step), best - float64(2*step), best - step, best + step, best + float64(2*step), best + float64(3*step)} {
+			if p > 0 && p < 1-coverage && length(p) < length(best) {
+				best = p
+			}
+		}
+	}
+	return t.quantile(best), t.quantile(best + coverage)
+}
+
+// Thinned keeps the curve, and forgets the trials and what they were reckoned with.
+func (t *Tally) Thinned() *Tally {
+	thin, s := *t, *t.Sharpening
+	s.Kernel = law.Kernel{}
+	thin.Sharpening, thin.rests = &s, Rests{}
+	return &thin
+}
+
+// Inside is the chance of lying within limits, by all trials where they are still there.
+func (t *Tally) Inside(lower, upper float64) statistics.Estimate {
+	if t.rests.base == nil {
+		p := max(0, t.probability(upper)-t.probability(lower))
+		return statistics.Estimate{Value: p}
+	}
+	e := t.difference(lower, upper)
+	e.Value = max(0, min(e.Value, 1))
+	return e
+}
+
+// difference of F between two places, by all trials.
+func (t *Tally) difference(from, to float64) statistics.Estimate {
+	known, n := 0.0, len(t.rests.base)
+	at := func(q float64) (weight float64) {
+		if math.IsInf(q, 0) {
+			return 0
+		}
+		return t.weightAt(t.linearBelow(q))
+	}
+	weights := [2]float64{at(from), at(to)}
+	if math.IsInf(to, 1) {
+		known = 1
+	} else {
+		known = float64(weights[1] * t.linearBelow(to))
+	}
+	known -= float64(weights[0] * t.linearBelow(from))
+	blocks := t.overBlocks(func(r Rests, scratch *scratch) (sum statistics.Squares) {
+		d := scratch.sum[:len(r.base)]
+		clear(d)
+		for k, q := range []float64{from, to} {
+			if math.IsInf(q, 0) {
+				continue
+			}
+			sign := float64(2*k - 1)
+			places := scratch.all(q, len(d))
+			a, b := t.chances(r, places, places, scratch)
+			for i := range d {
+				d[i] += float64(sign * (a[i] - float64(weights[k]*b[i])))
+			}
+		}
+		for _, x := range d {
+			sum.Take(x)
+		}
+		return sum
+	})
+	e := blocks.Mean(float64(n))
+	e.Value += known
+	return e
+}
+
+// linearHolds reports whether the mean of B is F_L but for chance. Where it is not, the law of L
+// is not that of what is drawn.
+func (t *Tally) linearHolds(q float64) bool {
+	sums := t.overBlocks(func(r Rests, scratch *scratch) (sum statistics.Squares) {
+		places := scratch.all(q, len(r.base))
+		_, b := t.chances(r, places, places, scratch)
+		for _, x := range b {
+			sum.Take(x)
+		}
+		return sum
+	})
+	e := sums.Mean(float64(len(t.rests.base)))
+	return math.Abs(e.Value-t.linearBelow(q)) <= float64(mostOff*e.Err)+1e-4
+}
+
+// mostOff is how many standard errors a mean may be off by chance.
+const mostOff = 6
+
+// overBlocks adds up what is made of each block, in their order.
+func (t *Tally) overBlocks(make1 func(r Rests, scratch *scratch) statistics.Squares) (all statistics.Squares) {
+	n := len(t.rests.base)
+	blocks := make([]statistics.Squares, random.Blocks(n))
+	space := make([]*scratch, runtime.GOMAXPROCS(0))
+	parallel.Do(len(blocks), len(space), func(worker, b int) {
+		if space[worker] == nil {
+			space[worker] = newScratch()
+		}
+		blocks[b] = make1(t.rests.From(b*random.BlockSize, min((b+1)*random.BlockSize, n)), space[worker])
+	})
+	for _, b := range blocks {
+		all.Add(b)
+	}
+	return all
+}
+
+// End is a quantile by all trials, with its standard error, and how many times less its variance is than
+// that of sorted trials.
+func (t *Tally) End(p float64) (e statistics.Estimate, sharper float64) {
+	q := t.quantile(p)
+	low, high := t.around(p)
+	step := float64((high - low) / 64)
+	density := (t.byCurve(q+step) - t.byCurve(q-step)) / (2 * step)
+	f := t.difference(math.Inf(-1), q)
+	for range 4 {
+		by := (p - f.Value) / density
+		if math.Abs(p-f.Value) < 1e-8 || !(low <= q+by && q+by <= high) {
+			break
+		}
+		q += by
+		f = t.difference(math.Inf(-1), q)
+	}
+	if math.Abs(p-f.Value) > max(1e-6, f.Err/20) {
+		q = portable.Bisect(low, high, func(q float64) bool { return t.difference(math.Inf(-1), q).Value < p })
+		f = t.difference(math.Inf(-1), q)
+	}
+	off := max(f.Err/density, lawError*t.Linear.Scale)
+	plain := math.Sqrt(p*(1-p)/float64(t.n)) / density
+	return statistics.Estimate{Value: q, Err: off}, max(1, min(float64((plain/off)*(plain/off)), mostSharper))
+}
+
+// around are the two places between which F passes p.
+func (t *Tally) around(p float64) (low, high float64) {
+	k := sort.Search(len(t.q)-2, func(k int) bool { return t.byCurve(t.q[k+1]) >= p })
+	return t.q[k], t.q[k+1]
+}
+
+// lawError is how far, in units of the size of L, a quantile may be off because its law is a table.
+const lawError = 1e-6
+
+// mostSharper is where an interval counts as exact.
+const mostSharper = 1e6

@@ -1,0 +1,58 @@
+package uncertainty
+
+import (
+	"math"
+
+	"minim/uncertainty/law"
+	"minim/uncertainty/sharp"
+)
+
+// smoothInfluence describes an influence as the smooth one; false where it cannot be.
+func (m *Model) smoothInfluence(s *sharp.Sharpening, i int, cut float64) bool {
+	about := m.influences[i].Distribution.summary()
+	s.Smooth = i
+	s.Mean, s.Size = about.Mean, about.StandardUncertainty
+	switch d := m.influences[i].Distribution.(type) {
+	case Normal:
+		s.Kernel = law.Bell()
+	case StudentT:
+		if m.scaleOf[i] < 0 && cut == 0 {
+			return false // it is not drawn as one that is scaled
+		}
+		s.Kernel, s.Scaled = law.Bell(), true
+		s.Kernel.Cut, s.Kernel.Reach = cut/d.Sigma, 1e9
+		if cut > 0 {
+			s.Kernel.Reach = s.Kernel.Cut
+		}
+	case Rectangular:
+		s.Size = float64((d.High - d.Low) / 2)
+		s.Kernel = law.Flat()
+	case triangular:
+		s.Size = float64((d.high - d.low) / 2)
+		s.Kernel = law.Peaked()
+	case Tabulated:
+		below := d.below()
+		mean, size := s.Mean, s.Size
+		s.Kernel = law.Known(max(mean-about.Low, about.High-mean)/size, func(t float64) float64 { return below(mean + float64(size*t)) })
+	case Gamma:
+		if d.shape() > narrow || d.shape() < leastShape {
+			return false
+		}
+		far := d.Mu + float64(d.Sigma*max(12, 40*d.Sigma/d.Mu))
+		s.Kernel = law.Tabled(s.Mean, s.Size, far, d.steepness(), func(x float64) float64 { return 1 - d.Above(x) })
+	case gammaBelow:
+		if d.shape() < leastShape {
+			return false
+		}
+		s.Kernel = law.Tabled(s.Mean, s.Size, d.most, d.steepness(), d.below())
+	default:
+		return false
+	}
+	return s.Size > 0 && !m.isCorrelated(i)
+}
+
+// leastShape is that of a gamma distribution which can still be tabulated.
+const leastShape = 0.3
+
+// steepness is the power that takes out how the distribution function begins at 0, and more.
+func (d Gamma) steepness() int { return max(3, int(math.Ceil(3/d.shape()))) }

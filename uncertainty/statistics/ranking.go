@@ -1,0 +1,152 @@
+package statistics
+
+import (
+	"runtime"
+	"slices"
+
+	"minim/uncertainty/parallel"
+	"minim/uncertainty/portable"
+)
+
+// Tally answers questions about the trials in order of size.
+type Tally interface {
+	// Size is the number of trials.
+	Size() int
+	// At is the value of rank k, from 0 for the least.
+	At(k int) float64
+	// Below is the number of trials less than x, or at most x when it counts
+	// equal ones as well. It need not be whole.
+	Below(x float64, orEqual bool) float64
+	// Shortest is the shortest interval that spans q ranks.
+	Shortest(q int) (low, high float64)
+}
+
+// Ranking is a Tally of all values, without sorting them all: they are grouped
+// into buckets of rising size, and only what lies in a bucket is sorted when its
+// ranks are asked for.
+type Ranking struct {
+	values     []float64 // grouped by bucket
+	start      []int     // where each bucket starts, and the end
+	sorted     []bool    // which buckets are sorted
+	low, scale float64   // a value v belongs to bucket (v - low) scale
+}
+
+// perBucket is the number of values that a bucket holds, roughly.
+const perBucket = 256
+
+// NewRanking groups a copy of the values: on each processor a part of them is
+// counted by bucket, and then put where those of the parts before leave off.
+func NewRanking(values []float64) *Ranking {
+	r := &Ranking{start: make([]int, max(1, len(values)/perBucket)+1), values: make([]float64, len(values))}
+	r.sorted = make([]bool, len(r.start)-1)
+	r.setScale(values)
+	parts := chunks(values, runtime.GOMAXPROCS(0))
+	next := make([][]int, len(parts))
+	parallel.Do(len(parts), len(parts), func(_, i int) {
+		next[i] = make([]int, len(r.start)-1)
+		for _, v := range parts[i] {
+			next[i][r.bucket(v)]++
+		}
+	})
+	at := 0
+	for b := range len(r.start) - 1 {
+		r.start[b] = at
+		for i := range next {
+			at, next[i][b] = at+next[i][b], at
+		}
+	}
+	r.start[len(r.start)-1] = at
+	parallel.Do(len(parts), len(parts), func(_, i int) {
+		for _, v := range parts[i] {
+			b := r.bucket(v)
+			r.values[next[i][b]] = v
+			next[i][b]++
+		}
+	})
+	return r
+}
+
+// chunks cuts the values into n parts at the most, none of them small.
+func chunks(values []float64, n int) [][]float64 {
+	return slices.Collect(slices.Chunk(values, max(4096, (len(values)+n-1)/n)))
+}
+
+// setScale lays the buckets over the range of the first values; what lies
+// outside goes to the first and the last bucket.
+func (r *Ranking) setScale(values []float64) {
+	first := values[:min(len(values), 4*perBucket)]
+	r.low = slices.Min(first)
+	r.scale = float64(len(r.start)-1) / (slices.Max(first) - r.low)
+	if !portable.IsFinite(r.scale) { // all the same, or far apart
+		r.scale = 0
+	}
+}
+
+func (r *Ranking) bucket(v float64) int {
+	b := (v - r.low) * r.scale
+	switch last := len(r.start) - 2; {
+	case !(b > 0): // or NaN, for 0 · ∞
+		return 0
+	case b >= float64(last):
+		return last
+	default:
+		return int(b)
+	}
+}
+
+func (r *Ranking) Size() int { return len(r.values) }
+
+// holding returns the sorted values of the bucket that rank k falls into, and
+// the rank of its first.
+func (r *Ranking) holding(k int) (values []float64, first int) {
+	b, _ := slices.BinarySearch(r.start, k+1)
+	first = r.start[b-1]
+	values = r.values[first:r.start[b]]
+	if !r.sorted[b-1] {
+		values = slices.Clone(values)
+		slices.Sort(values)
+	}
+	return values, first
+}
+
+func (r *Ranking) At(k int) float64 {
+	values, first := r.holding(k)
+	return values[k-first]
+}
+
+func (r *Ranking) Below(x float64, orEqual bool) float64 {
+	b := r.bucket(x)
+	count := r.start[b]
+	for _, v := range r.values[count:r.start[b+1]] {
+		if v < x || orEqual && v == x {
+			count++
+		}
+	}
+	return float64(count)
+}
+
+// Shortest compares y(r+q) - y(r) for all r (JCGM 101, 7.7.2).
+func (r *Ranking) Shortest(q int) (low, high float64) {
+	n := len(r.values) - q
+	r.Sort(0, n)
+	r.Sort(q, n+q)
+	best := 0
+	for i := range n {
+		if r.values[i+q]-r.values[i] < r.values[best+q]-r.values[best] {
+			best = i
+		}
+	}
+	return r.values[best], r.values[best+q]
+}
+
+// Sort puts the values of the ranks from and up to, but not including, to into
+// their places.
+func (r *Ranking) Sort(from, to int) {
+	first, _ := slices.BinarySearch(r.start, from+1)
+	last, _ := slices.BinarySearch(r.start, to)
+	parallel.Do(last-first+1, runtime.GOMAXPROCS(0), func(_, i int) {
+		b := first - 1 + i
+		slices.Sort(r.values[r.start[b]:r.start[b+1]])
+		r.sorted[b] = true
+	})
+}
