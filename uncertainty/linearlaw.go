@@ -10,10 +10,20 @@ import (
 
 // linearPart works out the law of L; nil where there is none.
 func (m *Model) linearPart(slopes []float64, coverage float64) *sharp.Linear {
-	l := &sharp.Linear{Slopes: slopes, Part: make([]int, len(slopes)), Most: []float64{0}}
+	return m.withLaw(&sharp.Linear{Slopes: slopes, Part: make([]int, len(slopes))}, coverage, nil)
+}
+
+// withLaw works out the law of L, with factors that are bent; nil where there is none.
+func (m *Model) withLaw(l *sharp.Linear, coverage float64, bent []factor) *sharp.Linear {
+	l.Add(0, 0) // all that is neither cut off nor bent
 	sum, scales := new(law.Sum), make(map[oneScale]float64)
-	for i, slope := range slopes {
-		if slope == 0 {
+	for k := range bent {
+		if !m.addBent(l, sum, &bent[k]) {
+			return nil
+		}
+	}
+	for i, slope := range l.Slopes {
+		if slope == 0 || l.Part[i] > 0 {
 			continue
 		}
 		if of, far := m.tailsOf(i); far {
@@ -25,7 +35,7 @@ func (m *Model) linearPart(slopes []float64, coverage float64) *sharp.Linear {
 			return nil
 		}
 	}
-	m.addGroups(sum, slopes, scales)
+	m.addGroups(sum, l.Slopes, scales)
 	if !m.cutOff(l, sum, scales, (1-coverage)/2) {
 		return nil
 	}
@@ -88,8 +98,7 @@ func (m *Model) cutOff(l *sharp.Linear, sum *law.Sum, scales map[oneScale]float6
 			if !portable.IsFinite(most) {
 				return false
 			}
-			l.Most = append(l.Most, most)
-			number[of] = len(l.Most) - 1
+			number[of] = l.Add(most, 0)
 			sum.CutOff(func(x float64) float64 { return portable.StudentBelow(x/u, nu) }, u, most)
 		}
 		l.Part[i] = number[of]

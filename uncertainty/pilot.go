@@ -20,9 +20,8 @@ type pilot struct {
 	rests          sharp.Rests // of a sharpened run
 	// off is how far, in units of the size of L or of how far x1 moves it, the output may be from
 	// what it is taken for.
-	off float64
-	// gain is how many times less the variance of the better end is than that of sorted trials.
-	gain float64
+	off  float64
+	gain sharp.Gain
 }
 
 func newPilot(program *program, seed uint64) *pilot {
@@ -39,7 +38,7 @@ func newPilot(program *program, seed uint64) *pilot {
 				p.off = math.Inf(1)
 				return p
 			}
-			p.off = max(p.off, program.sharp.Off(v, rests))
+			p.off = max(p.off, program.sharp.Off(rests))
 		}
 	}
 	return p
@@ -58,19 +57,28 @@ const (
 )
 
 // sharpPilot draws the pilot of a sharpened run with the largest influence that can be the smooth
-// one; nil where nothing is won by it.
-func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Settings) *pilot {
+// one, by the linear part of the output or, where that leaves an end unsure, of its logarithm; nil where
+// nothing is won by it.
+func (m *Model) sharpPilot(out Node, v, gradient, slopes []float64, s Settings) *pilot {
 	if s.Plain || s.Digits == 0 && s.Trials > sharp.MostTrials {
 		return nil
 	}
-	linear := m.linearPart(gradient, s.Coverage)
-	if linear == nil || linear.Law.Coarse {
-		return nil
+	cuts := m.cuts(m.reachable(out))
+	with := func(linear *sharp.Linear) *pilot {
+		if linear == nil || linear.Law.Coarse {
+			return nil
+		}
+		return m.smoothest(linear, m.bySize(linear), v[out], cuts, s, func(as *sharp.Sharpening) *program {
+			return m.compileWith(out, slopes, m.ownStreams(), as)
+		})
 	}
-	best := m.smoothest(linear, m.bySize(linear), y, m.cuts(m.reachable(out)), s, func(as *sharp.Sharpening) *program {
-		return m.compileWith(out, slopes, m.ownStreams(), as)
-	})
-	if best == nil || best.gain < leastGain {
+	best := with(m.linearPart(gradient, s.Coverage))
+	if best == nil || best.gain.Worse() < sureGain {
+		if other := with(m.logarithmicPart(out, v, gradient, s.Coverage)); best == nil || other != nil && other.gain.Worse() > best.gain.Worse() {
+			best = other
+		}
+	}
+	if best == nil || best.gain.Better() < leastGain {
 		return nil
 	}
 	return best
@@ -95,12 +103,21 @@ func (m *Model) smoothest(linear *sharp.Linear, list []int, y float64, cuts []fl
 			if as.Exact {
 				return p
 			}
-			if best == nil || p.gain > best.gain {
+			if best == nil || p.gain.Worse() > best.gain.Worse() {
 				best = p
 			}
 		}
 	}
 	return best
+}
+
+// rank is 0 where the output is straight in the factor of an influence, or a quotient of straight lines, and 1 where it has
+// to be raised to a power.
+func rank(l *sharp.Linear, influence int) int {
+	if b := math.Abs(float64(l.Bend[l.Part[influence]])); b != 0 && math.Abs(b-1) > 1e-9 {
+		return 1
+	}
+	return 0
 }
 
 // bySize lists the influences that are worth being the smooth one, the largest first.
@@ -114,8 +131,13 @@ func (m *Model) bySize(l *sharp.Linear) (list []int) {
 		}
 	}
 	slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(size(b), size(a)) })
+	slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(rank(l, a), rank(l, b)) })
 	return list[:min(len(list), mostSmooth)]
 }
 
-// leastGain is how many times the variance of one end must become less.
-const leastGain = 2
+// leastGain is how many times the variance of one end must become less, and sureGain how many times that of both ends so
+// that no other way is tried.
+const (
+	leastGain = 2
+	sureGain  = 1000
+)

@@ -170,7 +170,7 @@ func TestFallsBack(t *testing.T) {
 				plain[end] += by * by / seeds
 			}
 		}
-		for end, want := range []statistics.Estimatestatistics.Estimate{Value: c.lower, Err: c.upper} {
+		for end, want := range []statistics.Estimate{c.lower, c.upper} {
 			mean, scatter, _ := Readings(ends[end])
 			stated := math.Sqrt(squares[end])
 			near.Absolute(t, fmt.Sprintf("%s, end %d", c.name, end), want.Value, mean, 4.5*math.Hypot(want.Err, stated/math.Sqrt(seeds)))
