@@ -35,12 +35,15 @@ func readTable[T any](files fs.FS, name string) []T {
 	if len(records) < 2 || !fit(records[0], columns, known) {
 		failTable(place, "want rows under the header %s", strings.Join(known, ","))
 	}
+	inOrder := make([]column, len(records[0]))
+	for j, name := range records[0] {
+		inOrder[j] = columns[slices.Index(known, name)]
+	}
 	rows := make([]T, len(records)-1)
 	for i := range rows {
 		row := reflect.ValueOf(&rows[i]).Elem()
 		for j, cell := range records[i+1] {
-			c := columns[slices.Index(known, records[0][j])]
-			c.read(fmt.Sprintf("%s:%d", place, i+2), row.FieldByIndex(c.field), cell)
+			inOrder[j].read(tableLine{place, i + 2}, row.FieldByIndex(inOrder[j].field), cell)
 		}
 	}
 	return rows
@@ -77,9 +80,16 @@ func fit(header []string, columns []column, known []string) bool {
 	return !slices.ContainsFunc(header, func(name string) bool { return !slices.Contains(known, name) })
 }
 
+// tableLine is a line of a table.
+type tableLine struct {
+	place  string
+	number int
+}
+
+func (l tableLine) String() string { return fmt.Sprintf("%s:%d", l.place, l.number) }
+
 // read takes a cell into a field.
-func (c column) read(place string, field reflect.Value, cell string) {
-	x, err := strconv.ParseFloat(cell, 64)
+func (c *column) read(at tableLine, field reflect.Value, cell string) {
 	switch {
 	case c.kind == reflect.String:
 		field.SetString(cell)
@@ -92,14 +102,21 @@ func (c column) read(place string, field reflect.Value, cell string) {
 	case c.kind == reflect.Bool && cell == "yes":
 		field.SetBool(true)
 	case c.kind == reflect.Bool:
-		failTable(place, "%s is %q, want yes or nothing", c.name, cell)
-	case c.may == "fraction" && (err != nil || !(x >= 0 && x <= 1)):
-		failTable(place, "%s is %q, want a number from 0 to 1", c.name, cell)
-	case c.may != "fraction" && (err != nil || !(x > 0) || math.IsInf(x, 1)): // NaN is not above zero
-		failTable(place, "%s is %q, want a positive number", c.name, cell)
+		failTable(at.String(), "%s is %q, want yes or nothing", c.name, cell)
 	default:
-		field.SetFloat(x)
+		field.SetFloat(c.number(at, cell))
 	}
+}
+
+func (c *column) number(at tableLine, cell string) float64 {
+	x, err := strconv.ParseFloat(cell, 64)
+	switch {
+	case c.may == "fraction" && (err != nil || !(x >= 0 && x <= 1)):
+		failTable(at.String(), "%s is %q, want a number from 0 to 1", c.name, cell)
+	case c.may != "fraction" && (err != nil || !(x > 0) || math.IsInf(x, 1)): // NaN is not above zero
+		failTable(at.String(), "%s is %q, want a positive number", c.name, cell)
+	}
+	return x
 }
 
 func failTable(place, format string, args ...any) {

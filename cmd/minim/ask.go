@@ -29,7 +29,9 @@ func (c call) prep(ctx context.Context, kit string) (*route.Prep, error) {
 	if kit != "" {
 		return nil, &usageError{"--kit needs a prep as well", "the demo has a kit of its own; minim new DIR starts a prep to change"}
 	}
-	q, err := answer.Read(demo.Files)
+	files := demo.Files
+	files.Record = answer.File{} // which is not asked about
+	q, err := answer.Read(files)
 	return q.Prep, err
 }
 

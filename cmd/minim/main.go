@@ -9,6 +9,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"strings"
 	"time"
 
@@ -31,6 +32,7 @@ const (
 )
 
 func main() {
+	debug.SetGCPercent(collectAt)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	code := make(chan int, 1)
@@ -42,6 +44,10 @@ func main() {
 		os.Exit(stopped(code, os.Stderr))
 	}
 }
+
+// collectAt is how much garbage there may be, in percent of what is in use, before it is collected: most
+// commands end before they have much, and a collection costs more than the memory.
+const collectAt = 400
 
 // patience is how long an interrupted command may take to come to a stop by itself.
 const patience = time.Second

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 )
 
@@ -19,20 +20,27 @@ var compositions string
 
 type pair struct{ letter, mark rune }
 
-// composed and classes are what compositions say, apart the inverse of composed.
-var composed, apart, classes = readCompositions(compositions)
+// marked is what compositions say: composed and the classes of marks, apart the inverse of composed.
+type marked struct {
+	composed map[pair]rune
+	apart    map[rune]pair
+	classes  map[rune]int
+}
 
-func readCompositions(text string) (composed map[pair]rune, apart map[rune]pair, classes map[rune]int) {
-	composed, apart, classes = make(map[pair]rune), make(map[rune]pair), make(map[rune]int)
+// knownMarks are read once a text has marks.
+var knownMarks = sync.OnceValue(func() *marked { return readCompositions(compositions) })
+
+func readCompositions(text string) *marked {
+	m := &marked{make(map[pair]rune), make(map[rune]pair), make(map[rune]int)}
 	for line := range strings.Lines(text) {
 		var whole, letter, mark rune
 		var class int
 		if _, err := fmt.Sscanf(line, "%X %X %X %d", &whole, &letter, &mark, &class); err != nil {
 			panic("benchfile: a composition: " + err.Error())
 		}
-		composed[pair{letter, mark}], apart[whole], classes[mark] = whole, pair{letter, mark}, class
+		m.composed[pair{letter, mark}], m.apart[whole], m.classes[mark] = whole, pair{letter, mark}, class
 	}
-	return composed, apart, classes
+	return m
 }
 
 // Composed writes letters with marks in one character each, as the normal form NFC does, so
@@ -42,43 +50,44 @@ func Composed(text string) string {
 	if !strings.ContainsFunc(text, func(r rune) bool { return unicode.Is(unicode.Mn, r) }) {
 		return text
 	}
+	known := knownMarks()
 	var letters []rune
 	for _, r := range text {
-		letters = takeApart(letters, r)
+		letters = known.takeApart(letters, r)
 	}
-	sortMarks(letters)
-	return string(putTogether(letters))
+	known.sortMarks(letters)
+	return string(known.putTogether(letters))
 }
 
 // takeApart appends a character, a letter with marks as the letter and its marks.
-func takeApart(letters []rune, r rune) []rune {
-	if p, ok := apart[r]; ok {
-		return append(takeApart(letters, p.letter), p.mark)
+func (m *marked) takeApart(letters []rune, r rune) []rune {
+	if p, ok := m.apart[r]; ok {
+		return append(m.takeApart(letters, p.letter), p.mark)
 	}
 	return append(letters, r)
 }
 
 // sortMarks puts the marks of each letter in the order of their classes.
-func sortMarks(letters []rune) {
+func (m *marked) sortMarks(letters []rune) {
 	for from := 0; from < len(letters); {
 		to := from
-		for to < len(letters) && classes[letters[to]] > 0 {
+		for to < len(letters) && m.classes[letters[to]] > 0 {
 			to++
 		}
-		slices.SortStableFunc(letters[from:to], func(a, b rune) int { return classes[a] - classes[b] })
+		slices.SortStableFunc(letters[from:to], func(a, b rune) int { return m.classes[a] - m.classes[b] })
 		from = max(to, from+1)
 	}
 }
 
 // putTogether puts each mark that is not kept from its letter by another of its class into
 // the letter.
-func putTogether(letters []rune) []rune {
+func (m *marked) putTogether(letters []rune) []rune {
 	var list []rune
 	letter, last := -1, 0
 	for _, r := range letters {
-		class := classes[r]
+		class := m.classes[r]
 		if letter >= 0 && (class > last || len(list) == letter+1) {
-			if whole, ok := composed[pair{list[letter], r}]; ok {
+			if whole, ok := m.composed[pair{list[letter], r}]; ok {
 				list[letter] = whole
 				continue
 			}

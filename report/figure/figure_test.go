@@ -108,7 +108,7 @@ var thorough = true
 // dotsPerInch that a PNG is said to have.
 const dotsPerInch = 200
 
-// A PNG has the size of the figure. These are few, since they take long to draw.
+// A PNG has the size of the figure, and a few hundred thousand bytes. These are few, since they take long to draw.
 func TestSizeOfPNG(t *testing.T) {
 	if !thorough {
 		t.Skip("run without the race detector")
@@ -119,6 +119,7 @@ func TestSizeOfPNG(t *testing.T) {
 			require.NoError(t, err)
 			raw, err := pixels.Of(f)
 			require.NoError(t, err)
+			assert.Less(t, len(raw), 250_000)
 			picture, err := png.Decode(bytes.NewReader(raw))
 			require.NoError(t, err)
 			assert.Equal(t, 8*dotsPerInch, picture.Bounds().Dx())

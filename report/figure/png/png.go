@@ -5,6 +5,8 @@ package png
 import (
 	"bytes"
 	"fmt"
+	"image"
+	"image/png"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/vgimg"
@@ -24,7 +26,9 @@ func Of(f figure) ([]byte, error) {
 	c := vgimg.NewWith(vgimg.UseWH(f.Size()), vgimg.UseDPI(dotsPerInch))
 	f.Draw(c)
 	var out bytes.Buffer
-	if _, err := (vgimg.PngCanvas{Canvas: c}).WriteTo(&out); err != nil {
+	// More effort makes the file a seventh smaller, in twice the time.
+	encoder := png.Encoder{CompressionLevel: png.BestSpeed}
+	if err := encoder.Encode(&out, withFewColours(c.Image().(*image.RGBA))); err != nil {
 		return nil, fmt.Errorf("drawing a PNG: %w", err)
 	}
 	return out.Bytes(), nil
