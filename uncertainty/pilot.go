@@ -93,9 +93,9 @@ func (m *Model) smoothest(linear *sharp.Linear, list []int, y float64, cuts []fl
 			continue
 		}
 		compiled := compile(&as)
-		for _, straight := range []bool{true, false} {
-			program, as := *compiled, as
-			program.sharp, as.Straight = &as, straight
+		for _, as := range ways(as) {
+			program := *compiled
+			program.sharp = &as
 			p := newPilot(&program, s.Seed)
 			if as.Exact = p.off <= hardlyOff; p.off <= mostOffset {
 				p.gain = as.Lay(p.values, p.rests)
@@ -111,16 +111,20 @@ func (m *Model) smoothest(linear *sharp.Linear, list []int, y float64, cuts []fl
 	return best
 }
 
-// rank is 0 where the output is straight in the factor of an influence, or a quotient of straight lines, and 1 where it has
-// to be raised to a power.
-func rank(l *sharp.Linear, influence int) int {
-	if b := math.Abs(float64(l.Bend[l.Part[influence]])); b != 0 && math.Abs(b-1) > 1e-9 {
-		return 1
+// ways in which the output may go by the smooth influence.
+func ways(as sharp.Sharpening) (list []sharp.Sharpening) {
+	for _, raised := range []bool{false, true} {
+		for _, straight := range []bool{true, false} {
+			if as.Raised, as.Straight = raised, straight; !raised || !as.Linear.Bend[as.Linear.Part[as.Smooth]].IsPlain() {
+				list = append(list, as)
+			}
+		}
 	}
-	return 0
+	return list
 }
 
-// bySize lists the influences that are worth being the smooth one, the largest first.
+// bySize lists the influences that are worth being the smooth one, the largest first, and before them those in whose factor
+// the output need not be raised to a power.
 func (m *Model) bySize(l *sharp.Linear) (list []int) {
 	size := func(i int) float64 {
 		return math.Abs(l.Slopes[i]) * m.influences[i].Distribution.summary().StandardUncertainty
@@ -131,7 +135,16 @@ func (m *Model) bySize(l *sharp.Linear) (list []int) {
 		}
 	}
 	slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(size(b), size(a)) })
-	slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(rank(l, a), rank(l, b)) })
+	plain := func(i int) bool { return l.Bend[l.Part[i]].IsPlain() }
+	slices.SortStableFunc(list, func(a, b int) int {
+		switch {
+		case plain(a) == plain(b):
+			return 0
+		case plain(a):
+			return -1
+		}
+		return 1
+	})
 	return list[:min(len(list), mostSmooth)]
 }
 

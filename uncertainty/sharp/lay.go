@@ -49,6 +49,9 @@ func (s *Sharpening) Lay(values []float64, rests Rests) (gain Gain) {
 	}
 	for end, q := range []float64{at(s.Tail), at(1 - s.Tail)} {
 		s.weight[end], gain[end] = s.weigh(len(values), rests, q)
+		if !s.Exact { // by one trial more, since those are rare in which c is not what it is taken for
+			gain[end] /= 1 + gain[end]/(float64(len(values))*s.Tail*(1-s.Tail))
+		}
 	}
 	return gain
 }

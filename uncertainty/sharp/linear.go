@@ -1,6 +1,8 @@
 package sharp
 
 import (
+	"math"
+
 	"minim/uncertainty/law"
 	"minim/uncertainty/portable"
 )
@@ -29,6 +31,10 @@ func (l *Linear) Add(most float64, bend Bend) int {
 
 // Bend tells what a part counts.
 type Bend float64
+
+// IsPlain reports whether the output is straight in the part, or a quotient of straight lines, but for
+// what is not of that factor.
+func (b Bend) IsPlain() bool { return b == 0 || math.Abs(math.Abs(float64(b))-1) < 1e-9 }
 
 // leastFactor is what a factor is taken for where it is less.
 const leastFactor = 1e-3

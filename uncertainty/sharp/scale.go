@@ -39,11 +39,10 @@ func (s *Sharpening) size() float64 {
 	return s.Linear.Scale
 }
 
-// power is that of the output which is straight in x1, where x1 is part of a factor that goes in with
-// another one; 0 where the output is taken as it is.
+// power that the output is raised to, 0 where it is taken as it is.
 func (s *Sharpening) power() float64 {
-	if b := s.bend(); math.Abs(math.Abs(b)-1) > 1e-9 {
-		return b
+	if s.Raised {
+		return s.bend()
 	}
 	return 0
 }

@@ -27,6 +27,8 @@ type Sharpening struct {
 	// Where c is not straight in x1 its slope has one sign in all trials. Where it is not exactly
 	// straight, or a quotient of two straight lines, the trials tell the difference.
 	Straight, Exact bool
+	// Raised: not c itself is so, but its power in which the factor that x1 belongs to is straight.
+	Raised bool
 	// Tail is how much lies beyond each end of the interval, 0 where none is asked for.
 	Tail float64
 	// q are the places at which F is worked out as the trials go on, weight what L counts at
