@@ -106,7 +106,7 @@ func TestWeighingAssumed(t *testing.T) {
 			Assumed: []string{
 				"the scale repeats within s = 0.01 g (one digit)",
 				"the scale is linear within the larger of two digits and 0.1 % of the load",
-				"the linearity of the scale errs by a curve over the range and by a part local to each load, equal in variance, one and the same at equal loads (judgement)", "a vessel of unstated mass counts as no load of a balance",
+				"the linearity of the scale errs by a curve over the range and by a part local to each load, each within the limit and equal in variance, together with the variance of a rectangle within it (so that about 8 errors in 100 lie beyond it), one and the same at equal loads (judgement)", "a vessel of unstated mass counts as no load of a balance",
 			},
 			NotCounted: []string{"error of the sensitivity of the scale (span not stated)"},
 		}, worded(u.Notes))

@@ -109,6 +109,7 @@ func (b *Balance) Judge() {
 			c.error, c.degreesOfFreedom = byReadingsAlone(m)
 		default:
 			c.Standing = Combined
+			m, c.degreesOfFreedom = c.ofSet(m, &c.scatter)
 			c.error = prior.Given(m)
 			c.assumedPart = partOf(prior, c.error)
 		}

@@ -37,7 +37,9 @@ type end struct {
 // with a curve c and a part l that belongs to the load, and is independent for loads more
 // than two digits apart. Both have the variance L²/6 and, at a node of the curve, are
 // triangular within L. So a mass has a u between L/√3, for tare and gross near to each other,
-// and √2 times that. That the two are equal is judgement: nothing published splits the
+// and √2 times that. The two together may pass the limit, with a chance of 1/12 at a node (a sum
+// of four equal rectangles): two independent parts of equal variance that never do, and have L²/3
+// together, do not exist, since a rectangle is no such sum. That the two are equal is judgement: nothing published splits the
 // linearity of a balance.
 func (b *Balance) linearity(u Use, gross, tare end) uncertainty.Node {
 	m, limit := u.Model, b.linearWithin()

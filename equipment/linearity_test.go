@@ -183,7 +183,7 @@ func TestLinearityIsSaid(t *testing.T) {
 	b, u := linearScale(), alone()
 	_, err := b.Weigh(u, 1, u.Step, b.PanWith(Stated{5, true}, true))
 	require.NoError(t, err)
-	assert.Equal(t, []string{"the linearity of the scale errs by a curve over the range and by a part local to each load, equal in variance, one and the same at equal loads (judgement)"}, worded(u.Notes).Assumed)
+	assert.Equal(t, []string{"the linearity of the scale errs by a curve over the range and by a part local to each load, each within the limit and equal in variance, together with the variance of a rectangle within it (so that about 8 errors in 100 lie beyond it), one and the same at equal loads (judgement)"}, worded(u.Notes).Assumed)
 }
 
 // The relative uncertainty never grows with the mass, as searches take it to do.

@@ -111,8 +111,12 @@ func TestOwnMeanOfALine(t *testing.T) {
 
 // Published weighings of a 10 mL pipette with two marks at 23 °C: Z 1.003510, volume 9.99767 mL, s
 // 0.02170, u 0.00686; with the limit of class B, 0.04 mL, by the normal formulas of JCGM 106 with the
-// standard deviation of t: -0.0021 with u 0.0074 (all recomputed elsewhere). The rectangle itself
+// standard deviation of t: -0.0021, standard deviation 0.0074 (all recomputed elsewhere). The rectangle itself
 // gives much the same.
+//
+// The u of the budget is not that standard deviation, since t is counted as everywhere: as s/√n = 0.00686,
+// with 9 degrees of freedom, of which the rectangle, 5 times as wide, leaves 0.00686. With k = 2.26 its
+// interval is ±0.0155, as that of the readings by themselves; 0.0074 with k = 1.96 gave ±0.0145.
 func TestOwnMeanOfAPublishedPipette(t *testing.T) {
 	k := one(t, "[[pipette]]\nname = \"x\"\nkind = \"one-mark\"\ncapacity = \"10 mL\"\nclass = \"B\"\nstandard = \"ISO\"\nshape = \"rectangular\"\nmaterial = \"borosilicate\"\n"+
 		"readings = { weighed = [\"9.98 g\", \"9.95 g\", \"9.95 g\", \"9.99 g\", \"9.97 g\", \"9.99 g\", \"9.93 g\", \"9.95 g\", \"9.98 g\", \"9.94 g\"], temperature = \"23 °C\", within = \"0 °C\" }\n")
@@ -123,7 +127,14 @@ func TestOwnMeanOfAPublishedPipette(t *testing.T) {
 	near.Absolute(t, "limit", 0.04, k.Limit(10), 1e-12)
 	e := uncertainty.SummaryOf(j.error)
 	near.Absolute(t, "error", -0.0021, e.Mean, 3e-4)
-	near.Absolute(t, "u", 0.0074, e.StandardUncertainty, 5e-4)
+	near.Absolute(t, "u", 0.00686, e.StandardUncertainty, 5e-5)
+	assert.Equal(t, 9.0, j.degreesOfFreedom)
+	m := new(uncertainty.Model)
+	drawn, err := m.Simulate(t.Context(), m.Influence(uncertainty.Influence{Code: "error", Distribution: j.error}), uncertainty.Settings{Trials: 100_000, Seed: 1, Coverage: 0.95})
+	require.NoError(t, err)
+	near.Absolute(t, "standard deviation", 0.0074, drawn.StandardDeviation, 5e-4)
+	near.Absolute(t, "lower", -0.0023-0.0155, drawn.Lower, 5e-4)
+	near.Absolute(t, "upper", -0.0023+0.0155, drawn.Upper, 5e-4)
 	assert.Equal(t, Combined, j.Standing)
 	assert.Equal(t, Delivered, j.Of)
 	u := alone()
@@ -242,6 +253,33 @@ func TestOwnMeanThatDoesNotCount(t *testing.T) {
 		u := alone()
 		k.tellOwn(u)
 		assert.Equal(t, want == Combined, len(u.Notes.NotCounted) == 0, text)
+	}
+}
+
+// What limit and readings say together belongs to the set of the readings, as the scatter of a use does, with
+// their degrees of freedom: not where the scatter is that of other marks as well, or where most of what is unknown of the mean is
+// something else.
+func TestOwnMeanIsOfItsSet(t *testing.T) {
+	const flask = "[[flask]]\nname = \"x\"\ncapacity = \"10 mL\"\ntolerance = \"0.2 mL\"\nclinging = \"0 mL\"\nreadings = "
+	for readings, of := range map[string]bool{
+		`["10.01 mL", "9.99 mL", "10.00 mL", "9.97 mL"]`:                                       true,
+		`{ values = ["10.01 mL", "9.99 mL", "10.00 mL", "9.97 mL"], span = "1 % of reading" }`: false,
+		`["10.01 mL", "10.01 mL", "10.01 mL", "10.01 mL"]`:                                     false, // by the digit
+	} {
+		k := one(t, flask+readings+"\n")
+		require.Equal(t, Combined, k.Judged[0].Standing)
+		got := contained(t, k, alone(), 10)
+		bias, use := term(got.Analytic, "bias of the x at 10 mL, by its readings"), term(got.Analytic, "repeatability of the x")
+		assert.Equal(t, 3.0, use.DegreesOfFreedom)
+		if !of {
+			assert.Zero(t, bias.Set, readings)
+			assert.Zero(t, bias.DegreesOfFreedom, readings)
+			continue
+		}
+		assert.Equal(t, use.Set, bias.Set)
+		assert.Equal(t, 3.0, bias.DegreesOfFreedom)
+		near.Relative(t, "u", k.Judged[0].S/2, bias.StandardUncertainty, 0.02) // of which the limit, ten times as wide, leaves nearly all
+		near.Relative(t, "ν", 3, got.DegreesOfFreedom, 0.01)
 	}
 }
 

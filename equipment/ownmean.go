@@ -40,6 +40,7 @@ func (k *Measure) compare(j *Judged) {
 		j.error, j.degreesOfFreedom = byReadingsAlone(m)
 	default:
 		j.Standing = Combined
+		m, j.degreesOfFreedom = j.ofSet(m, &j.scatter)
 		j.error = prior.Given(m)
 		if k.Bias.assumesTriangle() && !k.lineAlone() {
 			flat := prior
@@ -47,6 +48,19 @@ func (k *Measure) compare(j *Judged) {
 			j.flat, j.assumedPart = flat.Given(m), partOf(prior, j.error)
 		}
 	}
+}
+
+// ofSet is what readings say of a mean as one of their set, with its degrees of freedom, where they
+// were judged by their own scatter and that makes half of its variance or more; else as it is, and 0.
+func (s *Spread) ofSet(m uncertainty.Measured, by *Spread) (uncertainty.Measured, float64) {
+	if by.DegreesOfFreedom != s.DegreesOfFreedom {
+		return m, 0
+	}
+	own := by.S / math.Sqrt(s.Readings())
+	if m.OfSet = float64(2*own*own) >= float64(m.Scale*m.Scale); !m.OfSet {
+		return m, 0
+	}
+	return m, s.DegreesOfFreedom
 }
 
 // partOf is the part that a prior has in a posterior: that of its information, which is one over

@@ -115,8 +115,9 @@ func (k *Measure) ownError(u Use, j *Judged, mark float64) []uncertainty.Node {
 	return nodes
 }
 
-// byReadings is the error that readings say. Where they count alone, and nothing else is uncertain
-// of their mean, it has the one unknown standard deviation of all uses by them.
+// byReadings is the error that readings say. Where nothing else is uncertain of a mean that counts
+// alone, or the scatter makes most of one that counts beside the limit, it has the one unknown standard
+// deviation of all uses by them.
 func (k *Measure) byReadings(j *Judged, owner uncertainty.Owner, code uncertainty.Code) uncertainty.Influence {
 	if j.Liquid != "" {
 		code += uncertainty.Code(" beside " + liquidName(j.Liquid))

@@ -30,7 +30,11 @@ func (r *run) adaptive(ctx context.Context) error {
 			}
 			continue
 		}
-		s.add(r.figuresOf(values))
+		f, err := r.figuresOf(ctx, values)
+		if err != nil {
+			return err
+		}
+		s.add(f)
 		u := r.sampler.control.Deviation(&r.sampler.total).Value
 		if !r.hasVariance() {
 			u = inPlaceOfDeviation(s.mean[2], s.mean[3])
@@ -67,13 +71,17 @@ func (r *run) tolerance(u float64) float64 {
 type figures [4]float64
 
 // figuresOf a sequence; mean and standard deviation are 0 where there is none.
-func (r *run) figuresOf(values []float64) figures {
-	low, high := statistics.SymmetricInterval(statistics.NewRanking(values), r.Coverage)
+func (r *run) figuresOf(ctx context.Context, values []float64) (figures, error) {
+	order, err := statistics.NewRanking(ctx, values)
+	if err != nil {
+		return figures{}, err
+	}
+	low, high := statistics.SymmetricInterval(order, r.Coverage)
 	if !r.hasVariance() {
-		return figures{2: low, 3: high}
+		return figures{2: low, 3: high}, nil
 	}
 	mean, variance := statistics.MeanAndVariance(values)
-	return figures{mean, math.Sqrt(variance), low, high}
+	return figures{mean, math.Sqrt(variance), low, high}, nil
 }
 
 // scatter keeps the running mean and sum of squared deviations of each figure

@@ -94,10 +94,7 @@ func countCloser(ctx context.Context, target float64, programs []*program, s Set
 			workers[i] = append(workers[i], p.newWorker(s.Seed))
 		}
 	}
-	parallel.Do(random.Blocks(s.Trials), processors, func(processor, b int) {
-		if ctx.Err() != nil {
-			return
-		}
+	err := parallel.Until(ctx, random.Blocks(s.Trials), processors, func(processor, b int) {
 		first, _ := workers[processor][0].run(b)
 		first = first[:min(random.BlockSize, s.Trials-b*random.BlockSize)]
 		for i, w := range workers[processor] {
@@ -112,7 +109,7 @@ func countCloser(ctx context.Context, target float64, programs []*program, s Set
 	if strange.Load() {
 		return nil, ErrNotFinite
 	}
-	return points, ctx.Err()
+	return points, err
 }
 
 func pointsAgainst(first, values []float64, target float64) (points int64, isFinite bool) {

@@ -42,8 +42,8 @@ func newDuel(target float64, first, other Quantity, s Settings) *duel {
 		return nil
 	}
 	r := a.share(b)
-	laws := [3]*sharp.Linear{first.Model.linearPart(a.own, s.Coverage), other.Model.linearPart(b.own, s.Coverage), first.Model.linearPart(a.shared, s.Coverage)}
-	whole := [2]*sharp.Linear{first.Model.linearPart(added(a.own, a.shared), s.Coverage), other.Model.linearPart(added(b.own, b.shared), s.Coverage)}
+	laws := [3]*sharp.Linear{first.Model.drawnPart(a.own, s.Coverage), other.Model.drawnPart(b.own, s.Coverage), first.Model.drawnPart(a.shared, s.Coverage)}
+	whole := [2]*sharp.Linear{first.Model.drawnPart(added(a.own, a.shared), s.Coverage), other.Model.drawnPart(added(b.own, b.shared), s.Coverage)}
 	if laws[0] == nil || laws[1] == nil || whole[0] == nil || whole[1] == nil || whole[0].Law.Coarse || whole[1].Law.Coarse {
 		return nil
 	}
@@ -52,7 +52,7 @@ func newDuel(target float64, first, other Quantity, s Settings) *duel {
 	cuts := other.Model.cuts(other.Model.reachable(other.Node))
 	own := *whole[1]
 	own.Slopes = b.own // of which the smooth one is
-	pilot := other.Model.smoothest(whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, func(as *sharp.Sharpening) *program {
+	pilot := other.Model.smoothest(whole[1], other.Model.canBeSmooth(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, func(as *sharp.Sharpening) *program {
 		return other.Model.compileWith(other.Node, make([]float64, len(b.own)), streams, as)
 	})
 	if pilot == nil || pilot.off > hardlyOff {

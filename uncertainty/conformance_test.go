@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"minim/uncertainty/near"
-	"minim/uncertainty/statistics"
 )
 
 var (
@@ -80,7 +79,7 @@ func TestConformanceWithoutUncertainty(t *testing.T) {
 }
 
 func TestLimitsAreInclusive(t *testing.T) {
-	mc := MonteCarlo{Trials: 8, tally: statistics.NewRanking([]float64{-1, 0, 1, 1, 2, 3, 3, 4})}
+	mc := MonteCarlo{Trials: 8, tally: ranked(t, []float64{-1, 0, 1, 1, 2, 3, 3, 4})}
 	for _, c := range []struct {
 		limits Limits
 		inside float64
@@ -101,7 +100,7 @@ func TestPermits(t *testing.T) {
 
 // TestWithin: constructed, distances from 2 are 0, 0.5, 1, 3, 5 and 6.
 func TestWithin(t *testing.T) {
-	mc := MonteCarlo{Trials: 6, tally: statistics.NewRanking([]float64{-4, -1, 1, 2, 2.5, 7})}
+	mc := MonteCarlo{Trials: 6, tally: ranked(t, []float64{-4, -1, 1, 2, 2.5, 7})}
 	for _, c := range []struct{ p, want float64 }{
 		{0.3, 0.5}, {0.5, 1}, {0.6, 3}, {4.0 / 6, 3}, {0.7, 5}, {5.0 / 6, 5}, {0.9, 6}, {1, 6},
 	} {

@@ -61,9 +61,9 @@ var distributions = []struct {
 	{GammaBelow(0.4, 0.8, 2), below{distuv.Gamma{Alpha: 0.25, Beta: 0.625}, 2}},
 	{GammaBelow(0.1, 0.05, 0.2), below{distuv.Gamma{Alpha: 4, Beta: 40}, 0.2}},
 	{GammaBelow(0.1, 0.05, 0.1), below{distuv.Gamma{Alpha: 4, Beta: 40}, 0.1}},
-	tabulatedFrom(Prior{Of: PlusMinus(1)}, Measured{0.2, 0.3, 3}),
-	tabulatedFrom(Prior{Of: Peaked(0.008)}, Measured{-0.006, 0.001, 4}),
-	tabulatedFrom(Prior{Of: Normal{10, 0.3}}, Measured{10.4, 0.4, math.Inf(1)}),
+	tabulatedFrom(Prior{Of: PlusMinus(1)}, Measured{Mean: 0.2, Scale: 0.3, Nu: 3}),
+	tabulatedFrom(Prior{Of: Peaked(0.008)}, Measured{Mean: -0.006, Scale: 0.001, Nu: 4}),
+	tabulatedFrom(Prior{Of: Normal{10, 0.3}}, Measured{Mean: 10.4, Scale: 0.4, Nu: math.Inf(1)}),
 }
 
 // tabulatedFrom is what is known after a measurement, beside the quadrature of the product.

@@ -40,9 +40,9 @@ func (m *Model) logarithmicPart(out Node, v, gradient []float64, coverage float6
 	if !(v[out] > 0) {
 		return nil
 	}
-	relative, size := make([]float64, len(gradient)), 0.0
-	for i, g := range gradient {
-		relative[i] = g / v[out]
+	relative, size := m.drawnSlopes(gradient), 0.0
+	for i := range relative {
+		relative[i] /= v[out]
 		size = portable.Hypot(size, relative[i]*m.influences[i].Distribution.summary().StandardUncertainty)
 	}
 	l := &sharp.Linear{Slopes: relative, Part: make([]int, len(relative)), Log: true}
@@ -66,12 +66,12 @@ const alike = 0.1
 func (m *Model) factors(out Node, v, relative []float64, size float64) (list []factor) {
 	w, d := newSweep(out), make([]float64, len(relative))
 next:
-	for i, slope := range relative {
-		about := m.influences[i].Distribution.summary()
-		u := math.Abs(slope) * about.StandardUncertainty
-		if _, far := m.tailsOf(i); far || m.isCorrelated(i) || u < size/100 {
+	for _, i := range m.bySize(relative, size/100) {
+		if _, far := m.tailsOf(i); far || m.isCorrelated(i) {
 			continue
 		}
+		slope, about := relative[i], m.influences[i].Distribution.summary()
+		u := math.Abs(slope) * about.StandardUncertainty
 		reach := math.Abs(slope) * min(max(about.High-about.Mean, about.Mean-about.Low), 9*about.StandardUncertainty)
 		for k := range list {
 			f := &list[k]

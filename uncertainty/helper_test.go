@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"minim/uncertainty/statistics"
 )
 
 // add puts an influence of its own into the model.
@@ -89,4 +91,12 @@ func skipUnderRace(t *testing.T) {
 	if raceDetector {
 		t.Skip("run without the race detector")
 	}
+}
+
+// ranked is the tally of all values.
+func ranked(t *testing.T, values []float64) *statistics.Ranking {
+	t.Helper()
+	r, err := statistics.NewRanking(t.Context(), values)
+	require.NoError(t, err)
+	return r
 }

@@ -1,8 +1,10 @@
 package uncertainty
 
 import (
+	"context"
 	"slices"
 
+	"minim/uncertainty/parallel"
 	"minim/uncertainty/statistics"
 )
 
@@ -28,18 +30,29 @@ func newKeeper(s Settings) *keeper {
 
 // next returns space for so many values. Where they would be too many to keep,
 // what is kept is counted in bins first.
-func (k *keeper) next(trials int, s *sampler) ([]float64, error) {
+func (k *keeper) next(ctx context.Context, trials int, s *sampler) ([]float64, error) {
 	if k.bins == nil && len(k.values)+trials > k.most {
-		k.bins = statistics.NewBins(k.values[:min(len(k.values), statistics.FirstSample)], k.Coverage, s.control.Deviation(&s.total).Value)
-		if !k.bins.IsFinite() {
-			return nil, ErrNotFinite
+		if err := k.bin(ctx, s.control.Deviation(&s.total).Value); err != nil {
+			return nil, err
 		}
-		k.bins.Count(k.values)
-		k.values = make([]float64, 0, roundTrials)
 	}
 	n := len(k.values)
 	k.values = slices.Grow(k.values, trials)
 	return k.values[n : n+trials], nil
+}
+
+// bin lays bins for values with a standard deviation, and counts what is kept.
+func (k *keeper) bin(ctx context.Context, u float64) (err error) {
+	k.bins, err = statistics.NewBins(ctx, k.values[:min(len(k.values), statistics.FirstSample)], k.Coverage, u)
+	if err != nil {
+		return err
+	}
+	if !k.bins.IsFinite() {
+		return ErrNotFinite
+	}
+	parts := slices.Collect(slices.Chunk(k.values, roundTrials))
+	k.values = make([]float64, 0, roundTrials)
+	return parallel.Until(ctx, len(parts), 1, func(_, i int) { k.bins.Count(parts[i]) })
 }
 
 // keep takes over the values in the space that next returned.
@@ -52,10 +65,11 @@ func (k *keeper) keep(values []float64) {
 }
 
 // finish returns the tally of all values, and the width of its bins.
-func (k *keeper) finish() (t statistics.Tally, resolution float64) {
+func (k *keeper) finish(ctx context.Context) (t statistics.Tally, resolution float64, err error) {
 	if k.bins != nil {
 		k.bins.Finish()
-		return k.bins, k.bins.Width
+		return k.bins, k.bins.Width, nil
 	}
-	return statistics.NewRanking(k.values), 0
+	r, err := statistics.NewRanking(ctx, k.values)
+	return r, 0, err
 }

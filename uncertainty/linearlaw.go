@@ -2,13 +2,31 @@ package uncertainty
 
 import (
 	"math"
+	"slices"
 
 	"minim/uncertainty/law"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/sharp"
 )
 
-// linearPart works out the law of L; nil where there is none.
+// drawnPart is the part of L of which trials are drawn by its law: without what is drawn with
+// the scale of others and is no Student's t with them; nil where there is none.
+func (m *Model) drawnPart(slopes []float64, coverage float64) *sharp.Linear {
+	return m.linearPart(m.drawnSlopes(slopes), coverage)
+}
+
+func (m *Model) drawnSlopes(slopes []float64) []float64 {
+	slopes = slices.Clone(slopes)
+	for i := range slopes {
+		if m.isTold(i) {
+			slopes[i] = 0
+		}
+	}
+	return slopes
+}
+
+// linearPart works out the law of L, in which a posterior counts as independent of the scale of its
+// set; nil where there is none.
 func (m *Model) linearPart(slopes []float64, coverage float64) *sharp.Linear {
 	return m.withLaw(&sharp.Linear{Slopes: slopes, Part: make([]int, len(slopes))}, coverage, nil)
 }

@@ -18,7 +18,7 @@ func (m *Model) linearMoments(slopes []float64) (u float64, moments []float64) {
 	for i := range c {
 		nu := m.drawnDegrees(i)
 		switch r := c[i] / u; {
-		case nu <= 6 && c[i] != 0:
+		case (nu <= 6 || m.isTold(i)) && c[i] != 0: // or by one scale with others
 			return u, []float64{0, 1}
 		case math.IsInf(nu, 1):
 			third += float64(r * r * r * m.influences[i].Distribution.summary().Skewness)
@@ -40,7 +40,10 @@ func (m *Model) standardDeviation(influence int) float64 {
 // where it has none.
 func standardDeviation(d Distribution) float64 {
 	t, student := d.(StudentT)
+	table, posterior := d.(Tabulated)
 	switch {
+	case posterior:
+		return table.spread
 	case !student:
 		return d.summary().StandardUncertainty
 	case t.Nu <= 2:

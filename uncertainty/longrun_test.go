@@ -23,7 +23,8 @@ func TestWidthOfBins(t *testing.T) {
 		for _, d := range []Distribution{Normal{0, u}, PlusMinus(u * math.Sqrt(3)), Gamma{u / 2, u}} {
 			sample := draws(d, 1, 2, 100_000)
 			for _, coverage := range []float64{0.5, 0.95, 0.99, 0.999, 0.9999} {
-				b := statistics.NewBins(sample, coverage, u)
+				b, err := statistics.NewBins(t.Context(), sample, coverage, u)
+				require.NoError(t, err)
 				assert.Equal(t, true, b.Width <= rounding.Tolerance(u, 2)/10, "%#v, %v: %v", d, coverage, b.Width)
 			}
 		}
@@ -49,7 +50,7 @@ func TestLongRun(t *testing.T) {
 	values := make([]float64, trials)
 	err := m.newSampler(y, Settings{Seed: 4}).fill(context.Background(), values, 0)
 	require.NoError(t, err)
-	exact := statistics.NewRanking(values)
+	exact := ranked(t, values)
 
 	u := mc.StandardDeviation
 	assert.Equal(t, true, mc.Resolution > 0 && mc.Resolution < rounding.Tolerance(u, 2)/10, "resolution %v", mc.Resolution)
@@ -58,7 +59,7 @@ func TestLongRun(t *testing.T) {
 	near.Absolute(t, "upper", exact.At(high), mc.Upper, mc.Resolution)
 	near.Relative(t, "error of the lower end", statistics.QuantileError(exact, low), mc.LowerError, 0.05)
 	near.Relative(t, "error of the upper end", statistics.QuantileError(exact, high), mc.UpperError, 0.05)
-	shortestLow, shortestHigh := exact.Shortest(high - low)
+	shortestLow, shortestHigh, _ := exact.Shortest(t.Context(), high-low)
 	near.Absolute(t, "length of the shortest", shortestHigh-shortestLow, mc.ShortestUpper-mc.ShortestLower, 3*mc.Resolution)
 	for _, p := range []float64{0.001, 0.1, 0.5, 0.9, 0.999} {
 		near.Absolute(t, fmt.Sprint("quantile ", p), exact.At(int(p*trials)), mc.Quantile(p), mc.Resolution)
@@ -84,7 +85,7 @@ func TestLongAdaptiveRun(t *testing.T) {
 		err := sampler.fill(context.Background(), values[h*fewestTrials:(h+1)*fewestTrials], h*random.Blocks(fewestTrials))
 		require.NoError(t, err)
 	}
-	low, high := statistics.SymmetricInterval(statistics.NewRanking(values), 0.95)
+	low, high := statistics.SymmetricInterval(ranked(t, values), 0.95)
 	near.Absolute(t, "lower", low, mc.Lower, mc.Resolution)
 	near.Absolute(t, "upper", high, mc.Upper, mc.Resolution)
 }

@@ -3,7 +3,9 @@ package uncertainty
 import (
 	"context"
 	"math"
+	"runtime"
 
+	"minim/uncertainty/parallel"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/random"
 	"minim/uncertainty/rounding"
@@ -73,7 +75,7 @@ func (m *Model) Simulate(ctx context.Context, out Node, s Settings) (MonteCarlo,
 	if err := draw(ctx); err != nil {
 		return MonteCarlo{}, err
 	}
-	return r.result()
+	return r.result(ctx)
 }
 
 // run is one Monte Carlo run.
@@ -105,7 +107,7 @@ const roundTrials = 1 << 18
 
 // round draws so many trials, from a block on, and keeps them.
 func (r *run) round(ctx context.Context, trials, firstBlock int) ([]float64, error) {
-	values, err := r.kept.next(trials, r.sampler)
+	values, err := r.kept.next(ctx, trials, r.sampler)
 	if err != nil {
 		return nil, err
 	}
@@ -119,27 +121,17 @@ func (r *run) round(ctx context.Context, trials, firstBlock int) ([]float64, err
 	return values, nil
 }
 
-func (r *run) result() (MonteCarlo, error) {
+func (r *run) result(ctx context.Context) (MonteCarlo, error) {
 	total := &r.sampler.total
 	mc := MonteCarlo{Trials: int(total.N), Seed: r.Seed, CoverageProbability: r.Coverage, AtCeiling: r.atCeiling}
-	sharp := r.sampler.sharp.Tally()
-	if sharp == nil {
-		mc.tally, mc.Resolution = r.kept.finish()
-	}
 	mean, deviation := r.sampler.control.Mean(total), r.sampler.control.Deviation(total)
 	mc.Mean, mc.MeanError = mean.Value, mean.Err
 	mc.StandardDeviation, mc.DeviationError = deviation.Value, deviation.Err
 	if sum := mc.Mean + mc.MeanError + mc.StandardDeviation + mc.DeviationError; !portable.IsFinite(sum) {
 		return MonteCarlo{}, ErrNotFinite
 	}
-	if sharp != nil {
-		mc.takeEnds(sharp)
-	} else {
-		mc.Sharper = 1
-		low, high := statistics.SymmetricRanks(mc.Trials, r.Coverage)
-		mc.ShortestLower, mc.ShortestUpper = mc.tally.Shortest(high - low)
-		mc.Lower, mc.Upper = mc.tally.At(low), mc.tally.At(high)
-		mc.LowerError, mc.UpperError = statistics.QuantileError(mc.tally, low), statistics.QuantileError(mc.tally, high)
+	if err := r.order(ctx, &mc); err != nil {
+		return MonteCarlo{}, err
 	}
 	if !r.hasVariance() {
 		nan := math.NaN()
@@ -152,6 +144,24 @@ func (r *run) result() (MonteCarlo, error) {
 	}
 	mc.Digits = rounding.Reached(mc.StandardDeviation, max(mc.MeanError, mc.DeviationError, mc.LowerError, mc.UpperError))
 	return mc, nil
+}
+
+// order fills in what follows from the order of the trials.
+func (r *run) order(ctx context.Context, mc *MonteCarlo) (err error) {
+	if sharp := r.sampler.sharp.Tally(); sharp != nil {
+		return mc.takeEnds(ctx, sharp)
+	}
+	if mc.tally, mc.Resolution, err = r.kept.finish(ctx); err != nil {
+		return err
+	}
+	mc.Sharper = 1
+	low, high := statistics.SymmetricRanks(mc.Trials, r.Coverage)
+	if mc.ShortestLower, mc.ShortestUpper, err = mc.tally.Shortest(ctx, high-low); err != nil {
+		return err
+	}
+	mc.Lower, mc.Upper = mc.tally.At(low), mc.tally.At(high)
+	mc.LowerError, mc.UpperError = statistics.QuantileError(mc.tally, low), statistics.QuantileError(mc.tally, high)
+	return nil
 }
 
 // inPlaceOfDeviation is a quarter of an interval, about the standard deviation of what is
@@ -168,34 +178,38 @@ func (mc *MonteCarlo) Quantile(p float64) float64 {
 // Thin keeps n values at equal steps of probability in place of all trials, or the curve that the
 // few trials of a sharpened run gave, for
 // drawing: afterwards [MonteCarlo.Quantile] and the chances rest on these. It
-// does nothing when there are no more than n.
-func (mc *MonteCarlo) Thin(n int) {
+// does nothing when there are no more than n. The error is that of the context.
+func (mc *MonteCarlo) Thin(ctx context.Context, n int) (err error) {
 	if sharp, yes := mc.tally.(*sharp.Tally); yes {
 		mc.tally = sharp.Thinned()
-		return
+		return nil
 	}
 	if mc.tally.Size() <= n {
-		return
-	}
-	if r, all := mc.tally.(*statistics.Ranking); all {
-		r.Sort(0, r.Size())
+		return nil
 	}
 	kept := make([]float64, n)
-	for i := range kept {
-		kept[i] = mc.Quantile((float64(i) + 0.5) / float64(n))
+	const atOnce = 64
+	if err := parallel.Until(ctx, (n+atOnce-1)/atOnce, runtime.GOMAXPROCS(0), func(_, part int) {
+		for i := part * atOnce; i < min((part+1)*atOnce, n); i++ {
+			kept[i] = mc.Quantile((float64(i) + 0.5) / float64(n))
+		}
+	}); err != nil {
+		return err
 	}
-	mc.tally = statistics.NewRanking(kept)
+	mc.tally, err = statistics.NewRanking(ctx, kept)
+	return err
 }
 
 // takeEnds fills in what follows from the order of the trials.
-func (mc *MonteCarlo) takeEnds(t *sharp.Tally) {
+func (mc *MonteCarlo) takeEnds(ctx context.Context, t *sharp.Tally) (err error) {
 	mc.tally = t
 	lower, atLower := t.End(t.Tail)
 	upper, atUpper := t.End(1 - t.Tail)
 	mc.Lower, mc.LowerError, mc.Upper, mc.UpperError = lower.Value, lower.Err, upper.Value, upper.Err
 	mc.Sharper = min(atLower, atUpper)
-	mc.ShortestLower, mc.ShortestUpper = t.Shortest(int(math.Round((1 - 2*t.Tail) * float64(t.Size()))))
+	mc.ShortestLower, mc.ShortestUpper, err = t.Shortest(ctx, int(math.Round((1-2*t.Tail)*float64(t.Size()))))
 	if mc.Upper-mc.Lower < mc.ShortestUpper-mc.ShortestLower {
 		mc.ShortestLower, mc.ShortestUpper = mc.Lower, mc.Upper
 	}
+	return err
 }

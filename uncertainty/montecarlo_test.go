@@ -57,7 +57,7 @@ func TestInterval(t *testing.T) {
 	m, y := sumOf(Gamma{1, 1})
 	mc := simulate(t, m, y, Settings{Trials: 100_000, Coverage: 0.9})
 	assert.Equal(t, []float64{mc.tally.At(4999), mc.tally.At(94_999)}, []float64{mc.Lower, mc.Upper})
-	low, high := mc.tally.Shortest(90_000)
+	low, high, _ := mc.tally.Shortest(t.Context(), 90_000)
 	assert.Equal(t, []float64{low, high}, []float64{mc.ShortestLower, mc.ShortestUpper})
 	// Constructed, exponential: the shortest 90 % interval is [0, ln 10].
 	near.Absolute(t, "shortest length", math.Ln10, high-low, 5*math.Sqrt(0.09/1e5)/0.1)

@@ -68,11 +68,11 @@ func (m *Model) sharpPilot(out Node, v, gradient, slopes []float64, s Settings) 
 		if linear == nil || linear.Law.Coarse {
 			return nil
 		}
-		return m.smoothest(linear, m.bySize(linear), v[out], cuts, s, func(as *sharp.Sharpening) *program {
+		return m.smoothest(linear, m.canBeSmooth(linear), v[out], cuts, s, func(as *sharp.Sharpening) *program {
 			return m.compileWith(out, slopes, m.ownStreams(), as)
 		})
 	}
-	best := with(m.linearPart(gradient, s.Coverage))
+	best := with(m.drawnPart(gradient, s.Coverage))
 	if best == nil || best.gain.Worse() < sureGain {
 		if other := with(m.logarithmicPart(out, v, gradient, s.Coverage)); best == nil || other != nil && other.gain.Worse() > best.gain.Worse() {
 			best = other
@@ -123,29 +123,33 @@ func ways(as sharp.Sharpening) (list []sharp.Sharpening) {
 	return list
 }
 
-// bySize lists the influences that are worth being the smooth one, the largest first, and before them those in whose factor
-// the output need not be raised to a power.
-func (m *Model) bySize(l *sharp.Linear) (list []int) {
-	size := func(i int) float64 {
-		return math.Abs(l.Slopes[i]) * m.influences[i].Distribution.summary().StandardUncertainty
+// canBeSmooth lists the influences that are worth being the smooth one, the largest first, and before them those in whose
+// factor the output need not be raised to a power.
+func (m *Model) canBeSmooth(l *sharp.Linear) (list []int) {
+	var raised []int
+	for _, i := range m.bySize(l.Slopes, leastSmooth*l.Scale) {
+		if l.Bend[l.Part[i]].IsPlain() {
+			list = append(list, i)
+		} else {
+			raised = append(raised, i)
+		}
 	}
-	for i := range l.Slopes {
-		if size(i) >= leastSmooth*l.Scale {
+	list = append(list, raised...)
+	return list[:min(len(list), mostSmooth)]
+}
+
+// bySize lists the influences that make a size of a linear part, the largest first.
+func (m *Model) bySize(slopes []float64, least float64) (list []int) {
+	size := func(i int) float64 {
+		return math.Abs(slopes[i]) * m.influences[i].Distribution.summary().StandardUncertainty
+	}
+	for i := range slopes {
+		if size(i) >= least {
 			list = append(list, i)
 		}
 	}
 	slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(size(b), size(a)) })
-	plain := func(i int) bool { return l.Bend[l.Part[i]].IsPlain() }
-	slices.SortStableFunc(list, func(a, b int) int {
-		switch {
-		case plain(a) == plain(b):
-			return 0
-		case plain(a):
-			return -1
-		}
-		return 1
-	})
-	return list[:min(len(list), mostSmooth)]
+	return list
 }
 
 // leastGain is how many times the variance of one end must become less, and sureGain how many times that of both ends so

@@ -20,13 +20,29 @@ func (p Prior) Mean() float64 { return p.Of.summary().Mean + p.Shift }
 
 // Measured is what readings say of a quantity: it lies about their mean as a Student t with Nu
 // degrees of freedom lies about 0, times the scale. Nu may be infinite: it is then normal.
-type Measured struct{ Mean, Scale, Nu float64 }
+type Measured struct {
+	Mean, Scale, Nu float64
+	// OfSet: the readings are of a [Set], whose unknown standard deviation makes most of the scale.
+	OfSet bool
+}
 
 // Given is what is known of the quantity after it was measured: the product of the density of the
 // prior and the likelihood of the readings, by quadrature (Bayes' theorem as in JCGM 106, clause
 // A.4; where both are normal it is [Normal.Given]). It panics where the two exclude each other,
 // which [Prior.Chance] says first.
+//
+// Where the readings are of a set its u is that of the product for σ = s, as that of a [StudentT] is: the
+// degrees of freedom of the set widen the coverage factor.
 func (p Prior) Given(m Measured) Distribution {
+	d := p.given(m)
+	if d.ofSet = m.OfSet; d.ofSet {
+		at := p.given(Measured{Mean: m.Mean, Scale: m.Scale, Nu: math.Inf(1)})
+		d.about.StandardUncertainty = at.spread
+	}
+	return d
+}
+
+func (p Prior) given(m Measured) Tabulated {
 	p.mustBeSound(m)
 	x := p.nodes(m)
 	probability, position := make([]float64, tableCells), make([]float64, tableCells)

@@ -40,7 +40,7 @@ func posteriorsAgree(t *testing.T, rendering []independent.Figure) {
 		shape, n, _ := strings.Cut(f.Of, " ")
 		require.Contains(t, errorsRead, n)
 		mean, s, nu := Readings(errorsRead[n])
-		prior, m := Prior{Of: priorsRead[shape]}, Measured{mean, s / math.Sqrt(float64(len(errorsRead[n]))), nu}
+		prior, m := Prior{Of: priorsRead[shape]}, Measured{Mean: mean, Scale: s / math.Sqrt(float64(len(errorsRead[n]))), Nu: nu}
 		if f.Quantity == "chance" {
 			near.Relative(t, f.Of+", chance", f.Value, prior.Chance(m), 1e-5)
 			continue

@@ -22,7 +22,7 @@ func TestPriorGivenNormal(t *testing.T) {
 		{0.0401, 0.0010714286, 0.0385, 0.0008, 0.03907272, 0.00064102418},
 		{0.02, 0.0007, 0.0208, 0.0005, 0.02052973, 0.00040686674},
 	} {
-		got := Prior{Of: Normal{c.y0, c.u0}}.Given(Measured{c.y, c.u, math.Inf(1)}).summary()
+		got := Prior{Of: Normal{c.y0, c.u0}}.Given(Measured{Mean: c.y, Scale: c.u, Nu: math.Inf(1)}).summary()
 		near.Relative(t, "mean", c.posterior, got.Mean, 5e-7)
 		near.Relative(t, "u", c.uAfter, got.StandardUncertainty, 5e-7)
 		near.Absolute(t, "skewness", 0, got.Skewness, 1e-6)
@@ -32,8 +32,8 @@ func TestPriorGivenNormal(t *testing.T) {
 	}
 	// The same through a blur: a normal error of 0.18 on a prior of 0.24 is a prior of 0.3.
 	blurred := Prior{Of: Normal{9, 0.24}, Shift: 1, Blur: 0.18}
-	near.Relative(t, "blurred", 10.144, blurred.Given(Measured{10.4, 0.4, math.Inf(1)}).summary().Mean, 1e-9)
-	near.Relative(t, "z = 0.8", 2*distuv.UnitNormal.CDF(-0.8), blurred.Chance(Measured{10.4, 0.4, math.Inf(1)}), 1e-7)
+	near.Relative(t, "blurred", 10.144, blurred.Given(Measured{Mean: 10.4, Scale: 0.4, Nu: math.Inf(1)}).summary().Mean, 1e-9)
+	near.Relative(t, "z = 0.8", 2*distuv.UnitNormal.CDF(-0.8), blurred.Chance(Measured{Mean: 10.4, Scale: 0.4, Nu: math.Inf(1)}), 1e-7)
 }
 
 // priors of all shapes with what was read, among them readings far outside, hardly any and many.
@@ -41,18 +41,18 @@ var priors = []struct {
 	Prior
 	Measured
 }{
-	{Prior{Of: PlusMinus(1)}, Measured{0.2, 0.3, 3}},
-	{Prior{Of: PlusMinus(1)}, Measured{1.4, 0.3, 3}},
-	{Prior{Of: PlusMinus(1)}, Measured{0.5, 1e-4, 4}},
-	{Prior{Of: PlusMinus(1)}, Measured{0.5, 300, 4.5}},
-	{Prior{Of: Peaked(1)}, Measured{0.2, 0.3, 3}},
-	{Prior{Of: Peaked(1)}, Measured{-0.9, 0.1, 9}},
-	{Prior{Of: Peaked(0.008)}, Measured{-0.001, 0.0003, 4}},
-	{Prior{Of: Peaked(1), Shift: -2, Blur: 0.5}, Measured{-1.7, 0.3, 3}},
-	{Prior{Of: PlusMinus(1), Shift: -2, Blur: 0.05}, Measured{-0.7, 0.3, 3}},
-	{Prior{Of: Normal{0.3, 0.5}}, Measured{0.2, 0.3, 3}},
-	{Prior{Of: Normal{0.3, 0.5}, Blur: 0.5}, Measured{-0.9, 0.01, 30}},
-	{Prior{Of: PlusMinus(0.01)}, Measured{0.004, 0.003, math.Inf(1)}},
+	{Prior{Of: PlusMinus(1)}, Measured{Mean: 0.2, Scale: 0.3, Nu: 3}},
+	{Prior{Of: PlusMinus(1)}, Measured{Mean: 1.4, Scale: 0.3, Nu: 3}},
+	{Prior{Of: PlusMinus(1)}, Measured{Mean: 0.5, Scale: 1e-4, Nu: 4}},
+	{Prior{Of: PlusMinus(1)}, Measured{Mean: 0.5, Scale: 300, Nu: 4.5}},
+	{Prior{Of: Peaked(1)}, Measured{Mean: 0.2, Scale: 0.3, Nu: 3}},
+	{Prior{Of: Peaked(1)}, Measured{Mean: -0.9, Scale: 0.1, Nu: 9}},
+	{Prior{Of: Peaked(0.008)}, Measured{Mean: -0.001, Scale: 0.0003, Nu: 4}},
+	{Prior{Of: Peaked(1), Shift: -2, Blur: 0.5}, Measured{Mean: -1.7, Scale: 0.3, Nu: 3}},
+	{Prior{Of: PlusMinus(1), Shift: -2, Blur: 0.05}, Measured{Mean: -0.7, Scale: 0.3, Nu: 3}},
+	{Prior{Of: Normal{0.3, 0.5}}, Measured{Mean: 0.2, Scale: 0.3, Nu: 3}},
+	{Prior{Of: Normal{0.3, 0.5}, Blur: 0.5}, Measured{Mean: -0.9, Scale: 0.01, Nu: 30}},
+	{Prior{Of: PlusMinus(0.01)}, Measured{Mean: 0.004, Scale: 0.003, Nu: math.Inf(1)}},
 }
 
 // priorTimesLikelihood is prior times likelihood without the engine's formulas: a blur is added by quadrature.
@@ -160,11 +160,11 @@ func TestPriorGiven(t *testing.T) {
 
 // A limit that says nothing leaves the t-distribution, one that says all leaves itself.
 func TestPriorGivenInTheLimits(t *testing.T) {
-	wide := Prior{Of: PlusMinus(1000)}.Given(Measured{0.3, 0.5, 4})
+	wide := Prior{Of: PlusMinus(1000)}.Given(Measured{Mean: 0.3, Scale: 0.5, Nu: 4})
 	for _, p := range []float64{0.025, 0.3, 0.5, 0.9, 0.975} {
 		near.Absolute(t, "wide", 0.3+0.5*portable.StudentQuantile(p, 4), quantileOf(wide, p), 2e-5)
 	}
-	narrow := Prior{Of: Peaked(1)}.Given(Measured{0.3, 1000, 4})
+	narrow := Prior{Of: Peaked(1)}.Given(Measured{Mean: 0.3, Scale: 1000, Nu: 4})
 	near.Absolute(t, "narrow", 1/math.Sqrt(6), narrow.summary().StandardUncertainty, 1e-5)
 	near.Absolute(t, "narrow", -1, narrow.summary().Low, 0)
 	near.Absolute(t, "narrow", 1, narrow.summary().High, 0)
@@ -174,13 +174,13 @@ func TestPriorGivenInTheLimits(t *testing.T) {
 // that of t; of t next to nothing that of the limit; and two-sided.
 func TestPriorChance(t *testing.T) {
 	exact := Prior{Of: PlusMinus(1e-9)}
-	near.Relative(t, "t = 3.182 with 3", 0.05, exact.Chance(Measured{0.3182446, 0.1, 3}), 1e-5)
-	near.Relative(t, "as far below", 0.05, exact.Chance(Measured{-0.3182446, 0.1, 3}), 1e-5)
-	near.Relative(t, "far", 2*distuv.StudentsT{Sigma: 1, Nu: 4}.CDF(-50), exact.Chance(Measured{5, 0.1, 4}), 1e-6)
-	near.Absolute(t, "within a rectangle", 0.2, Prior{Of: PlusMinus(1)}.Chance(Measured{0.8, 1e-6, 9}), 1e-4)
-	near.Absolute(t, "within a triangle", 0.04, Prior{Of: Peaked(1)}.Chance(Measured{0.8, 1e-6, 9}), 1e-4)
-	near.Relative(t, "normal", 2*distuv.UnitNormal.CDF(-1.6), Prior{Of: Normal{1, 3}, Shift: 1}.Chance(Measured{10, 4, math.Inf(1)}), 1e-6)
-	near.Absolute(t, "in the middle", 1, Prior{Of: PlusMinus(1)}.Chance(Measured{0, 0.1, 5}), 1e-12)
+	near.Relative(t, "t = 3.182 with 3", 0.05, exact.Chance(Measured{Mean: 0.3182446, Scale: 0.1, Nu: 3}), 1e-5)
+	near.Relative(t, "as far below", 0.05, exact.Chance(Measured{Mean: -0.3182446, Scale: 0.1, Nu: 3}), 1e-5)
+	near.Relative(t, "far", 2*distuv.StudentsT{Sigma: 1, Nu: 4}.CDF(-50), exact.Chance(Measured{Mean: 5, Scale: 0.1, Nu: 4}), 1e-6)
+	near.Absolute(t, "within a rectangle", 0.2, Prior{Of: PlusMinus(1)}.Chance(Measured{Mean: 0.8, Scale: 1e-6, Nu: 9}), 1e-4)
+	near.Absolute(t, "within a triangle", 0.04, Prior{Of: Peaked(1)}.Chance(Measured{Mean: 0.8, Scale: 1e-6, Nu: 9}), 1e-4)
+	near.Relative(t, "normal", 2*distuv.UnitNormal.CDF(-1.6), Prior{Of: Normal{1, 3}, Shift: 1}.Chance(Measured{Mean: 10, Scale: 4, Nu: math.Inf(1)}), 1e-6)
+	near.Absolute(t, "in the middle", 1, Prior{Of: PlusMinus(1)}.Chance(Measured{Mean: 0, Scale: 0.1, Nu: 5}), 1e-12)
 }
 
 func TestPriorThatCannotBe(t *testing.T) {
@@ -188,11 +188,11 @@ func TestPriorThatCannotBe(t *testing.T) {
 		Prior
 		Measured
 	}{
-		{Prior{Of: Gamma{1, 1}}, Measured{1, 1, 1}}, {Prior{}, Measured{1, 1, 1}}, {Prior{Of: PlusMinus(0)}, Measured{1, 1, 1}},
-		{Prior{Of: PlusMinus(1), Blur: -1}, Measured{1, 1, 1}}, {Prior{Of: PlusMinus(1), Shift: math.NaN()}, Measured{1, 1, 1}},
-		{Prior{Of: PlusMinus(1)}, Measured{math.NaN(), 1, 1}}, {Prior{Of: PlusMinus(1)}, Measured{1, 0, 1}},
-		{Prior{Of: PlusMinus(1)}, Measured{1, math.Inf(1), 1}}, {Prior{Of: PlusMinus(1)}, Measured{1, 1, 0}},
-		{Prior{Of: PlusMinus(1)}, Measured{100, 1, math.Inf(1)}}, // which exclude each other
+		{Prior{Of: Gamma{1, 1}}, Measured{Mean: 1, Scale: 1, Nu: 1}}, {Prior{}, Measured{Mean: 1, Scale: 1, Nu: 1}}, {Prior{Of: PlusMinus(0)}, Measured{Mean: 1, Scale: 1, Nu: 1}},
+		{Prior{Of: PlusMinus(1), Blur: -1}, Measured{Mean: 1, Scale: 1, Nu: 1}}, {Prior{Of: PlusMinus(1), Shift: math.NaN()}, Measured{Mean: 1, Scale: 1, Nu: 1}},
+		{Prior{Of: PlusMinus(1)}, Measured{Mean: math.NaN(), Scale: 1, Nu: 1}}, {Prior{Of: PlusMinus(1)}, Measured{Mean: 1, Scale: 0, Nu: 1}},
+		{Prior{Of: PlusMinus(1)}, Measured{Mean: 1, Scale: math.Inf(1), Nu: 1}}, {Prior{Of: PlusMinus(1)}, Measured{Mean: 1, Scale: 1, Nu: 0}},
+		{Prior{Of: PlusMinus(1)}, Measured{Mean: 100, Scale: 1, Nu: math.Inf(1)}}, // which exclude each other
 	} {
 		assert.Panics(t, func() { c.Prior.Given(c.Measured) }, "%v", c)
 	}
@@ -201,7 +201,7 @@ func TestPriorThatCannotBe(t *testing.T) {
 
 // A table as wide as it should be about the same mean.
 func TestTabulatedWidened(t *testing.T) {
-	d := Prior{Of: Peaked(1)}.Given(Measured{0.4, 0.3, 3})
+	d := Prior{Of: Peaked(1)}.Given(Measured{Mean: 0.4, Scale: 0.3, Nu: 3})
 	w := d.widened(2)
 	near.Relative(t, "mean", d.summary().Mean, w.summary().Mean, 1e-12)
 	near.Relative(t, "u", 2*d.summary().StandardUncertainty, w.summary().StandardUncertainty, 1e-12)

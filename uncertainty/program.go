@@ -63,6 +63,7 @@ type draw struct {
 	scale  int
 	cut    float64
 	sigma  float64 // of what is drawn, where there is a cut
+	told   *told   // what a Student t is turned into, nil for itself
 }
 
 // drawn is what values are drawn from.
@@ -218,6 +219,8 @@ func (c *compiler) compileInfluence(i Node) operand {
 	switch g, row := c.m.groupOf(number); {
 	case g >= 0:
 		st.draw = c.mixture(g, row)
+	case c.m.isTold(number):
+		st.draw = c.toldNormal(number)
 	case student && (c.m.scaleOf[number] >= 0 || c.cuts[number] > 0):
 		st.draw = c.scaledNormal(number, t)
 	default:
@@ -287,6 +290,15 @@ func (c *compiler) scaledNormal(number int, t StudentT) draw {
 		key = c.streams.scale(k)
 	}
 	return draw{key: own, dist: Normal{0, t.Sigma}, scaled: true, scale: c.scale(key, t.Nu), cut: c.cuts[number], sigma: t.Sigma}
+}
+
+// toldNormal is one for a posterior, of which a Student t is made and then its value.
+func (c *compiler) toldNormal(number int) draw {
+	k := c.m.scaleOf[number]
+	nu := c.m.scales[k].nu
+	d := draw{key: c.streams.influence(number), dist: Normal{0, 1}, scaled: true, scale: c.scale(c.streams.scale(k), nu)}
+	d.told = newTold(c.m.influences[number].Distribution.(Tabulated), nu)
+	return d
 }
 
 // scale returns the slot of a scale. It is drawn when it is first asked for, and keeps its

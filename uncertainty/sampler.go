@@ -46,10 +46,7 @@ func (s *sampler) fill(ctx context.Context, values []float64, firstBlock int) er
 	if s.sharp != nil {
 		s.sharp.Extend(len(values))
 	}
-	parallel.Do(len(blocks), len(s.workers), func(worker, b int) {
-		if ctx.Err() != nil {
-			return
-		}
+	if err := parallel.Until(ctx, len(blocks), len(s.workers), func(worker, b int) {
 		part := values[b*random.BlockSize : min((b+1)*random.BlockSize, len(values))]
 		drawn, linear := s.workers[worker].run(firstBlock + b)
 		copy(part, drawn)
@@ -57,8 +54,7 @@ func (s *sampler) fill(ctx context.Context, values []float64, firstBlock int) er
 		if s.sharp != nil {
 			s.sharp.Take(s.workers[worker].asideOf(part), b)
 		}
-	})
-	if err := ctx.Err(); err != nil {
+	}); err != nil {
 		return err
 	}
 	for _, b := range blocks {

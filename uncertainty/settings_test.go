@@ -7,8 +7,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-
-	"minim/uncertainty/statistics"
 )
 
 // TestCheck: JCGM 101, 7.9.4: M = max(10⁴, 100/(1-p)), a ceiling that doubles
@@ -49,7 +47,7 @@ func TestCheck(t *testing.T) {
 }
 
 func TestQuantileOfTrials(t *testing.T) {
-	mc := MonteCarlo{Trials: 10, tally: statistics.NewRanking([]float64{1, 1, 2, 2, 2, 3, 4, 5, 8, 9})}
+	mc := MonteCarlo{Trials: 10, tally: ranked(t, []float64{1, 1, 2, 2, 2, 3, 4, 5, 8, 9})}
 	for _, c := range []struct{ p, want float64 }{{0, 1}, {0.1, 1}, {0.2, 2}, {0.5, 3}, {0.79, 5}, {0.8, 8}, {1, 9}} {
 		assert.Equal(t, c.want, mc.Quantile(c.p), "quantile %v", c.p)
 	}

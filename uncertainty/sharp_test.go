@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -247,7 +248,7 @@ func sharpModels(t *testing.T) map[string]func() (*Model, Node) {
 		},
 		"what is gamma, what is cut off, what was measured": func() (*Model, Node) {
 			m := new(Model)
-			tabulated := Prior{Of: PlusMinus(0.1)}.Given(Measured{0.05, 0.04, 3})
+			tabulated := Prior{Of: PlusMinus(0.1)}.Given(Measured{Mean: 0.05, Scale: 0.04, Nu: 3})
 			y := m.Add(m.Constant(1), add(m, "film", Gamma{0.05, 0.04}), add(m, "below", GammaBelow(0.05, 0.05, 0.08)), add(m, "bias", tabulated))
 			return m, m.Divide(y, m.Add(m.Constant(1), add(m, "volume", tabulated)))
 		},
@@ -311,7 +312,7 @@ func TestQuantilesOfSharpened(t *testing.T) {
 	before := mc.ConformanceProbability(limits)
 	for _, thin := range []bool{false, true} {
 		if thin {
-			mc.Thin(2000)
+			require.NoError(t, mc.Thin(t.Context(), 2000))
 		}
 		for _, p := range []float64{0.001, 0.01, 0.2, 0.5, 0.7, 0.99, 0.999} {
 			near.Absolute(t, fmt.Sprint("quantile ", p), plain.Quantile(p), mc.Quantile(p), 0.02*u)

@@ -14,6 +14,10 @@ import (
 // the same table are equal. [Prior.Given] makes one.
 type Tabulated struct {
 	about Summary
+	// spread is its standard deviation, which is not its u where it is one of a set of readings.
+	spread float64
+	// ofSet: it is drawn with the scale of the set of its readings.
+	ofSet bool
 	table unique.Handle[table]
 }
 
@@ -46,7 +50,10 @@ func newTabulated(x, probability, position []float64) Tabulated {
 	return tabulated(&t)
 }
 
-func tabulated(t *table) Tabulated { return Tabulated{t.summary(), unique.Make(*t)} }
+func tabulated(t *table) Tabulated {
+	about := t.summary()
+	return Tabulated{about: about, spread: about.StandardUncertainty, table: unique.Make(*t)}
+}
 
 func (d Tabulated) summary() Summary { return d.about }
 
@@ -86,7 +93,10 @@ func (d Tabulated) widened(factor float64) Distribution {
 	for i, x := range t.x {
 		t.x[i] = d.about.Mean + float64(factor*(x-d.about.Mean))
 	}
-	return tabulated(&t)
+	w := tabulated(&t)
+	w.about.StandardUncertainty = float64(factor * d.about.StandardUncertainty)
+	w.ofSet = d.ofSet
+	return w
 }
 
 func (d Tabulated) sound() bool {

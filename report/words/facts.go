@@ -141,20 +141,35 @@ func coverage(c *route.Comparison, r *route.Result) string {
 
 // shifts names what moves the expected strength away from the aim, in per cent
 // of it, where it is 0.1 % or more, and what bores that are not measured leave open of it.
+//
+// Percentages are of what the marks alone would give, by first order, as those of what instruments err by.
 func shifts(r *route.Result) string {
 	var parts clauses
-	menisci := 0.0
+	menisci, marks := 0.0, byMarks(r)
 	for _, s := range r.Analytic.Shifts() {
-		share := s.Sum / r.Analytic.Value
+		share := s.Sum / marks
 		parts.Add(math.Abs(share) >= 0.001, "by %s %+.1f %%", influence.Group(s.Group), 100*share)
 		if s.Group.Kind == uncertainty.Bench {
 			menisci += share
 		}
 	}
-	open := r.ByBores() / math.Abs(r.Analytic.Value)
+	open := r.ByBores() / math.Abs(marks)
 	text := clauses{strings.Join(parts, ", ")}
 	text.Add(open >= 0.0005, "bores that are not measured leave the meniscus between %+.1f and %+.1f %%", 100*(menisci-open), 100*(menisci+open))
 	return strings.TrimPrefix(strings.Join(text, "; "), "; ")
+}
+
+// byMarks is the strength that the marks alone would give, or that with all shifts where they leave
+// next to nothing of it.
+func byMarks(r *route.Result) float64 {
+	marks := r.Analytic.Value
+	for _, s := range r.Analytic.Shifts() {
+		marks -= s.Sum
+	}
+	if math.Abs(marks) < math.Abs(r.Analytic.Value)/2 {
+		return r.Analytic.Value
+	}
+	return marks
 }
 
 // aim compares what the steps are meant to give with the target.

@@ -98,6 +98,12 @@ func distributed(in *uncertainty.Influence) string {
 	if in.AssumedShape {
 		shape += either(uncertainty.Shape(in.Distribution) == "table", " (that the limit is triangular is assumed)", " (the shape is assumed)")
 	}
+	if in.Set != (uncertainty.Set{}) && uncertainty.Shape(in.Distribution) == "table" {
+		shape += " (u for σ = s)"
+	}
+	if code := string(in.Code); strings.HasPrefix(code, "linearity at a load") || strings.HasPrefix(code, "curve of linearity") {
+		shape += " (the split of the linearity and the shape are judgement)"
+	}
 	show := func(x float64) string { return quantity.Number(quantity.Round(x, 4)) }
 	unit := when(in.Unit != "", " "+in.Unit)
 	switch bounded := !math.IsInf(s.Low, 0) && !math.IsInf(s.High, 0); {

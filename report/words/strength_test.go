@@ -20,6 +20,18 @@ func TestInHundred(t *testing.T) {
 	}
 }
 
+// What moves a strength is told in per cent of what the marks alone would give, as it is where readings
+// are judged: 5 % low is −5 %, and not 0.05 of 0.95.
+func TestShiftsAreOfTheMarks(t *testing.T) {
+	shifted := func(value, by float64) string {
+		in := uncertainty.Influence{Code: "bias", Group: uncertainty.Group{Kind: uncertainty.Instrument, Name: "p1"}, Distribution: uncertainty.Normal{Mu: by, Sigma: 1}}
+		return shifts(&route.Result{Analytic: uncertainty.Analytic{Value: value, Budget: []uncertainty.Contribution{{Influence: in, Sensitivity: 1}}}})
+	}
+	assert.Equal(t, "by p1 -5.0 %", shifted(0.95, -0.05))
+	assert.Equal(t, "by p1 +5.0 %", shifted(1.05, 0.05))
+	assert.Equal(t, "by p1 +66.7 %", shifted(3, 2)) // of the marks next to nothing is left
+}
+
 func TestPercent(t *testing.T) {
 	for x, want := range map[float64]string{0: "0 %", 0.95: "95 %", 0.0456: "4.6 %", 0.00123: "0.12 %", 1.5: "150 %", 0.0999: "10 %", 0.0402: "4 %"} {
 		assert.Equal(t, want, quantity.Percent(x))

@@ -2,7 +2,9 @@ package law
 
 import (
 	"math"
+	"runtime"
 
+	"minim/uncertainty/parallel"
 	"minim/uncertainty/portable"
 )
 
@@ -123,12 +125,11 @@ func (t *table) multiply(phi []complex128, n int, low, width float64) {
 	first := max(0, int((-t.most-low)/width))
 	last := min(cells-1, int((t.most-low)/width))
 	under := t.below(-t.most) // and this much lies at -most
+	through := t.atEnds(first, last, low, width)
 	before := under
-	for j := first; j <= last; j++ {
-		to := min(low+float64(float64(j+1)*width), t.most)
-		through := t.below(to)
-		masses[j] = through - before
-		before = through
+	for j, p := range through {
+		masses[first+j] = p - before
+		before = p
 	}
 	over := 1 - before
 	series := spectrum(masses)
@@ -151,4 +152,19 @@ func (t *table) multiply(phi []complex128, n int, low, width float64) {
 		}
 		phi[k] = times(phi[k], f)
 	}
+}
+
+// endsAtOnce are worked out by one processor at a time.
+const endsAtOnce = 256
+
+// atEnds is the distribution function at the ends of the cells from first to last, of which the last may reach
+// beyond most.
+func (t *table) atEnds(first, last int, low, width float64) []float64 {
+	through := make([]float64, last-first+1)
+	parallel.Do((len(through)+endsAtOnce-1)/endsAtOnce, runtime.GOMAXPROCS(0), func(_, part int) {
+		for i := part * endsAtOnce; i < min((part+1)*endsAtOnce, len(through)); i++ {
+			through[i] = t.below(min(low+float64(float64(first+i+1)*width), t.most))
+		}
+	})
+	return through
 }

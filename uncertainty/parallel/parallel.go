@@ -3,6 +3,7 @@
 package parallel
 
 import (
+	"context"
 	"runtime"
 	"sync"
 	"sync/atomic"
@@ -12,6 +13,11 @@ import (
 // workers. A worker has a number of its own and does one i at a time. When do panics, Do
 // panics with a *Panic once all workers have come to an end.
 func Do(n, workers int, do func(worker, i int)) {
+	_ = Until(context.Background(), n, workers, do) // which is never done
+}
+
+// Until is Do that begins with no i any more when the context is done. The error is that of the context.
+func Until(ctx context.Context, n, workers int, do func(worker, i int)) error {
 	workers = min(workers, runtime.GOMAXPROCS(0), n)
 	var next atomic.Int64
 	var wait sync.WaitGroup
@@ -26,7 +32,7 @@ func Do(n, workers int, do func(worker, i int)) {
 					fault.CompareAndSwap(nil, Caught(v))
 				}
 			}()
-			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+			for i := int(next.Add(1)) - 1; i < n && ctx.Err() == nil; i = int(next.Add(1)) - 1 {
 				do(w, i)
 				breathe()
 			}
@@ -36,4 +42,5 @@ func Do(n, workers int, do func(worker, i int)) {
 	if p := fault.Load(); p != nil {
 		panic(p)
 	}
+	return ctx.Err()
 }

@@ -291,3 +291,17 @@ func TestNoRescue(t *testing.T) {
 		assert.EqualError(t, err, message, text)
 	}
 }
+
+// What is a little too strong is not to be diluted "1 times".
+func TestNoRescueOfWhatIsNearlyRight(t *testing.T) {
+	k, err := read.ParseKit("kit", []byte("[[flask]]\nname = \"f\"\ncapacity = \"100 mL\"\ntolerance = \"0.1 mL\"\n"))
+	require.NoError(t, err)
+	p, err := read.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"100 mL\"\ntolerance = \"4 % of target\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n"), k)
+	require.NoError(t, err)
+	for text, times := range map[string]string{"10.004 g/L, 100 mL": "1.0004", "10.00001 g/L, 100 mL": "1.000001", "10.3 g/L, 100 mL": "1.03"} {
+		bottle, err := Bottle(p, text)
+		require.NoError(t, err)
+		_, err = Find(context.Background(), p, &route.Route{Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 10_000})
+		assert.ErrorContains(t, err, "it would have to be diluted "+times+" times, ")
+	}
+}

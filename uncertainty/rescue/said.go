@@ -17,7 +17,11 @@ func (r *rescuer) noWay() error {
 	case is <= 0:
 		return &NoWayError{Reason: note.Of("nothing-in-it", "")}
 	case is > wanted:
-		return r.notFound(note.Of("neither-whole-nor-part", "", quantity.Exact(roundTo(is/wanted, 3))), note.Of("larger-or-smaller", ""))
+		times := roundTo(is/wanted, 3)
+		if times < 1.01 { // and never once
+			times = 1 + roundTo(is/wanted-1, 2)
+		}
+		return r.notFound(note.Of("neither-whole-nor-part", "", quantity.Exact(times)), note.Of("larger-or-smaller", ""))
 	}
 	cure := note.Of("stronger-stock", "")
 	if MayEvaporate(r.prep) {

@@ -78,6 +78,8 @@ func (c *compiler) aheadOfAliquot(o *Order) {
 		o.Ahead = 0 // the aliquot goes first, as it is planned
 	case !enough:
 		o.Refused = note.Of("cannot-be-cooled", "", s.Balance.Display(s.Amount), s.Balance.Display(aliquot))
+	default:
+		c.notes.Assume("counted-aliquot-first", s.Balance.Name)
 	}
 }
 
@@ -85,11 +87,9 @@ func (c *compiler) aheadOfAliquot(o *Order) {
 // and a solution in another one.
 func (c *compiler) refuseStrongSolvent(o *Order) {
 	solvent := hazards.OfSolution{Solution: c.prep.Solvent.Hazards}
-	if solvent.Unknown() || !solvent.Strong() {
-		return
-	}
+	strong := !solvent.Unknown() && solvent.Strong()
 	for i := o.First; i <= o.Last; i++ {
-		if h, found := o.Parts[i]; found && h.Strong() && c.parts[i].foreign {
+		if h, found := o.Parts[i]; strong && found && h.Strong() && c.parts[i].foreign {
 			o.Refused = note.Of("solvent-strong-itself", c.prep.Solvent.Name, i+1)
 		}
 	}

@@ -256,7 +256,9 @@ func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertain
 	for i, t := range p.Tolerances {
 		r.Inside[i].Simulated, r.Inside[i].Error = r.MonteCarlo.ConformanceProbability(t.Limits), r.MonteCarlo.ChanceError(t.Limits)
 	}
-	r.MonteCarlo.Thin(drawn)
+	if err := r.MonteCarlo.Thin(ctx, drawn); err != nil {
+		return err
+	}
 	r.Ladder, err = c.rungs(s.Coverage)
 	return err
 }

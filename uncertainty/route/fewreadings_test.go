@@ -98,7 +98,7 @@ func TestCutIsSaid(t *testing.T) {
 	kit := readKitOf(fewReadings) + "[[flask]]\nname = \"own\"\ncapacity = \"10 mL\"\nstandard-uncertainty = \"0.0001 mL\"\nclinging = \"0 mL\"\nreadings = [\"9.9 mL\", \"10.1 mL\", \"10.0 mL\"]\n"
 	p := parse(t, kit, "target = \"1 g/L\"\nvolume = \"10 mL\"\n"+dyed+strings.ReplaceAll(onePart("own", "p3", 1), "f10", "own"))
 	r := named(t, compareAll(t, p), "own")
-	assert.Contains(t, note.Texts(r.Notes.Assumed), "errors of the own (repeatability of the own), where a volume or a mass divides, are cut at nothing and at twice what is measured")
+	assert.Contains(t, note.Texts(r.Notes.Assumed), "where a volume or a mass divides, errors are cut that would leave nothing of what is measured with the own, or twice of it (repeatability of the own)")
 }
 
 // Digits can be asked for where there is no standard deviation.

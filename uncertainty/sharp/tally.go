@@ -1,6 +1,7 @@
 package sharp
 
 import (
+	"context"
 	"math"
 	"runtime"
 	"sort"
@@ -112,7 +113,7 @@ func (t *Tally) Below(x float64, _ bool) float64 {
 }
 
 // Shortest looks at intervals from so many equal steps of probability on, and then about the best.
-func (t *Tally) Shortest(q int) (low, high float64) {
+func (t *Tally) Shortest(ctx context.Context, q int) (low, high float64, err error) {
 	coverage := float64(q) / float64(t.n)
 	length := func(p float64) float64 { return t.quantile(p+coverage) - t.quantile(p) }
 	const steps = 400
@@ -130,7 +131,7 @@ func (t *Tally) Shortest(q int) (low, high float64) {
 			}
 		}
 	}
-	return t.quantile(best), t.quantile(best + coverage)
+	return t.quantile(best), t.quantile(best + coverage), ctx.Err()
 }
 
 // Thinned keeps the curve, and forgets the trials and what they were reckoned with.

@@ -1,10 +1,12 @@
 package statistics
 
 import (
+	"context"
 	"math"
 	"math/bits"
 	"sort"
 
+	"minim/uncertainty/parallel"
 	"minim/uncertainty/portable"
 )
 
@@ -31,9 +33,13 @@ const (
 // NewBins lays bins over five times the coverage interval of a first sample,
 // and as narrow as u/4096, so that a coverage interval is off by less than a
 // tenth of the numerical tolerance δ for two digits of u, which is u/198 at the
-// least.
-func NewBins(sample []float64, coverage, u float64) *Bins {
-	low, high := SymmetricInterval(NewRanking(sample), coverage)
+// least. The error is that of the context.
+func NewBins(ctx context.Context, sample []float64, coverage, u float64) (*Bins, error) {
+	r, err := NewRanking(ctx, sample)
+	if err != nil {
+		return nil, err
+	}
+	low, high := SymmetricInterval(r, coverage)
 	span := max(high-low, 1e-300)
 	if high == low {
 		span = max(math.Abs(low)*1e-9, 1e-300)
@@ -44,7 +50,7 @@ func NewBins(sample []float64, coverage, u float64) *Bins {
 	}
 	b := &Bins{low: low - 2*span, through: make([]int64, wanted), least: math.Inf(1), most: math.Inf(-1)}
 	b.Width = 5 * span / float64(wanted)
-	return b
+	return b, nil
 }
 
 // IsFinite reports whether numbers reach as far as the bins.
@@ -110,17 +116,22 @@ func (b *Bins) Below(x float64, orEqual bool) float64 {
 	return float64(before) + float64(part*float64(b.through[i]-before))
 }
 
+// binsAtOnce are compared without a look at the context.
+const binsAtOnce = 1 << 12
+
 // Shortest compares the intervals that start at the first value of each bin.
-func (b *Bins) Shortest(q int) (low, high float64) {
+func (b *Bins) Shortest(ctx context.Context, q int) (low, high float64, err error) {
 	low, high = b.At(0), b.At(q)
-	for _, through := range b.through {
-		r := int(through)
-		if r+q >= b.Size() {
-			break
+	err = parallel.Until(ctx, (len(b.through)+binsAtOnce-1)/binsAtOnce, 1, func(_, i int) {
+		for _, through := range b.through[i*binsAtOnce : min((i+1)*binsAtOnce, len(b.through))] {
+			r := int(through)
+			if r+q >= b.Size() {
+				break
+			}
+			if l, h := b.At(r), b.At(r+q); h-l < high-low {
+				low, high = l, h
+			}
 		}
-		if l, h := b.At(r), b.At(r+q); h-l < high-low {
-			low, high = l, h
-		}
-	}
-	return low, high
+	})
+	return low, high, err
 }

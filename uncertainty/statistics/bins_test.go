@@ -13,8 +13,9 @@ import (
 )
 
 // binned counts values in bins that are laid over the first part of them.
-func binned(values []float64, u float64) *Bins {
-	b := NewBins(values[:max(1, len(values)/4)], 0.95, u)
+func binned(t *testing.T, values []float64, u float64) *Bins {
+	b, err := NewBins(t.Context(), values[:max(1, len(values)/4)], 0.95, u)
+	require.NoError(t, err)
 	b.Count(values[:len(values)/2])
 	b.Count(values[len(values)/2:])
 	b.Finish()
@@ -42,7 +43,7 @@ func TestBins(t *testing.T) {
 			what := fmt.Sprintf("%s, %d values", name, n)
 			sorted := slices.Sorted(slices.Values(values))
 			low, high := SymmetricRanks(n, 0.95)
-			b := binned(values, (sorted[high]-sorted[low])/4)
+			b := binned(t, values, (sorted[high]-sorted[low])/4)
 			require.Equal(t, n, b.Size(), what)
 			require.LessOrEqual(t, len(b.through), mostBins, what)
 			assert.Equal(t, true, b.Width > 0 && b.Width <= max((sorted[high]-sorted[low])/1e4, 1e-12*math.Abs(sorted[low]), 1e-300), "%s: width %v", what, b.Width)
@@ -94,7 +95,8 @@ func checkBinnedShortest(t *testing.T, what string, sorted []float64, b *Bins) {
 	t.Helper()
 	q := spanOf(len(sorted), 0.95)
 	low, high := shortestOf(sorted, q)
-	gotLow, gotHigh := b.Shortest(q)
+	gotLow, gotHigh, err := b.Shortest(t.Context(), q)
+	require.NoError(t, err)
 	near.Absolute(t, what+", shortest", high-low, gotHigh-gotLow, 3*b.Width)
 	from, _ := slices.BinarySearch(sorted, gotLow-b.slack(gotLow))
 	to, _ := slices.BinarySearch(sorted, gotHigh+b.slack(gotHigh))

@@ -36,7 +36,7 @@ func TestSymmetricInterval(t *testing.T) {
 		{1_000_000, 0.95, 25_000, 975_000},
 		{1_000_000, 0.99, 5000, 995_000},
 	} {
-		low, high := SymmetricInterval(NewRanking(upTo(c.trials)), c.coverage)
+		low, high := SymmetricInterval(ranked(t, upTo(c.trials)), c.coverage)
 		assert.Equal(t, []float64{c.low, c.high}, []float64{low, high}, "M %d, p %v", c.trials, c.coverage)
 	}
 }
@@ -54,7 +54,7 @@ func TestShortestInterval(t *testing.T) {
 		{[]float64{0, 2, 4, 6, 8, 10}, 0.5, 0, 6},      // all alike: the first
 		{[]float64{-5, -1, 0, 3}, 0.99, -5, 3},
 	} {
-		low, high := NewRanking(c.values).Shortest(spanOf(len(c.values), c.coverage))
+		low, high, _ := ranked(t, c.values).Shortest(t.Context(), spanOf(len(c.values), c.coverage))
 		assert.Equal(t, []float64{c.low, c.high}, []float64{low, high}, "%v", c.values)
 	}
 }

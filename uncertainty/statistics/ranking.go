@@ -1,6 +1,8 @@
 package statistics
 
 import (
+	"cmp"
+	"context"
 	"runtime"
 	"slices"
 
@@ -17,8 +19,8 @@ type Tally interface {
 	// Below is the number of trials less than x, or at most x when it counts
 	// equal ones as well. It need not be whole.
 	Below(x float64, orEqual bool) float64
-	// Shortest is the shortest interval that spans q ranks.
-	Shortest(q int) (low, high float64)
+	// Shortest is the shortest interval that spans q ranks. The error is that of the context.
+	Shortest(ctx context.Context, q int) (low, high float64, err error)
 }
 
 // Ranking is a Tally of all values, without sorting them all: they are grouped
@@ -34,20 +36,27 @@ type Ranking struct {
 // perBucket is the number of values that a bucket holds, roughly.
 const perBucket = 256
 
+// partSize is the greatest number of values that are grouped without a look at the context.
+const partSize = 1 << 16
+
 // NewRanking groups a copy of the values: on each processor a part of them is
-// counted by bucket, and then put where those of the parts before leave off.
-func NewRanking(values []float64) *Ranking {
+// counted by bucket, and then put where those of the parts before leave off. The error is that of the
+// context.
+func NewRanking(ctx context.Context, values []float64) (*Ranking, error) {
 	r := &Ranking{start: make([]int, max(1, len(values)/perBucket)+1), values: make([]float64, len(values))}
 	r.sorted = make([]bool, len(r.start)-1)
 	r.setScale(values)
-	parts := chunks(values, runtime.GOMAXPROCS(0))
+	processors := runtime.GOMAXPROCS(0)
+	parts := chunks(values, processors)
 	next := make([][]int, len(parts))
-	parallel.Do(len(parts), len(parts), func(_, i int) {
+	if err := parallel.Until(ctx, len(parts), processors, func(_, i int) {
 		next[i] = make([]int, len(r.start)-1)
 		for _, v := range parts[i] {
 			next[i][r.bucket(v)]++
 		}
-	})
+	}); err != nil {
+		return nil, err
+	}
 	at := 0
 	for b := range len(r.start) - 1 {
 		r.start[b] = at
@@ -56,19 +65,18 @@ func NewRanking(values []float64) *Ranking {
 		}
 	}
 	r.start[len(r.start)-1] = at
-	parallel.Do(len(parts), len(parts), func(_, i int) {
+	return r, parallel.Until(ctx, len(parts), processors, func(_, i int) {
 		for _, v := range parts[i] {
 			b := r.bucket(v)
 			r.values[next[i][b]] = v
 			next[i][b]++
 		}
 	})
-	return r
 }
 
-// chunks cuts the values into n parts at the most, none of them small.
+// chunks cuts the values into n parts at the least, none of them small, and none too large.
 func chunks(values []float64, n int) [][]float64 {
-	return slices.Collect(slices.Chunk(values, max(4096, (len(values)+n-1)/n)))
+	return slices.Collect(slices.Chunk(values, min(max(4096, (len(values)+n-1)/n), partSize)))
 }
 
 // setScale lays the buckets over the range of the first values; what lies
@@ -126,25 +134,26 @@ func (r *Ranking) Below(x float64, orEqual bool) float64 {
 }
 
 // Shortest compares y(r+q) - y(r) for all r (JCGM 101, 7.7.2).
-func (r *Ranking) Shortest(q int) (low, high float64) {
+func (r *Ranking) Shortest(ctx context.Context, q int) (low, high float64, err error) {
 	n := len(r.values) - q
-	r.Sort(0, n)
-	r.Sort(q, n+q)
+	if err := cmp.Or(r.sort(ctx, 0, n), r.sort(ctx, q, n+q)); err != nil {
+		return 0, 0, err
+	}
 	best := 0
 	for i := range n {
 		if r.values[i+q]-r.values[i] < r.values[best+q]-r.values[best] {
 			best = i
 		}
 	}
-	return r.values[best], r.values[best+q]
+	return r.values[best], r.values[best+q], nil
 }
 
-// Sort puts the values of the ranks from and up to, but not including, to into
+// sort puts the values of the ranks from and up to, but not including, to into
 // their places.
-func (r *Ranking) Sort(from, to int) {
+func (r *Ranking) sort(ctx context.Context, from, to int) error {
 	first, _ := slices.BinarySearch(r.start, from+1)
 	last, _ := slices.BinarySearch(r.start, to)
-	parallel.Do(last-first+1, runtime.GOMAXPROCS(0), func(_, i int) {
+	return parallel.Until(ctx, last-first+1, runtime.GOMAXPROCS(0), func(_, i int) {
 		b := first - 1 + i
 		slices.Sort(r.values[r.start[b]:r.start[b+1]])
 		r.sorted[b] = true

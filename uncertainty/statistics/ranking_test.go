@@ -59,12 +59,13 @@ func TestRanking(t *testing.T) {
 				what := fmt.Sprintf("%s, %d values, %d processors", name, n, processors)
 				before := slices.Clone(values)
 				sorted := slices.Sorted(slices.Values(values))
-				r := NewRanking(values)
+				r := ranked(t, values)
 				checkRanks(t, what, sorted, r)
 				for _, q := range []int{0, n / 3, n * 95 / 100, n - 1} {
 					if q < n {
 						low, high := shortestOf(sorted, q)
-						gotLow, gotHigh := r.Shortest(q)
+						gotLow, gotHigh, err := r.Shortest(t.Context(), q)
+						require.NoError(t, err)
 						require.Equal(t, []float64{low, high}, []float64{gotLow, gotHigh}, "%s, shortest over %d", what, q)
 					}
 				}
@@ -103,4 +104,12 @@ func shortestOf(sorted []float64, q int) (low, high float64) {
 		}
 	}
 	return sorted[best], sorted[best+q]
+}
+
+// ranked is the tally of all values.
+func ranked(t *testing.T, values []float64) *Ranking {
+	t.Helper()
+	r, err := NewRanking(t.Context(), values)
+	require.NoError(t, err)
+	return r
 }

@@ -43,7 +43,7 @@ func benchBlocks(k *equipment.Kit) []page.Block {
 	return append(append(list, sources(all)...), page.Gap{}, page.Paragraph{Text: columns, Style: "small"})
 }
 
-const columns = "s: standard deviation of repeated weighings, linearity: limit of the error over the range, as the kit states them; " +
+const columns = "s: standard deviation of repeated weighings, or of the volumes of own readings, linearity: limit of the error over the range, as the kit states them; " +
 	"* assumed, the linearity for small loads; - replaced by a certificate's uncertainty. u: standard uncertainty of one use, at the capacity for glass and at 100 digits for a balance. " +
 	"Least: the least mass or volume whose give or take (95 %) is at most 10 % or 5 % of it. " +
 	"Glass is read with ordinary care where the kit does not say how; temperature is left out."

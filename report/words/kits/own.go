@@ -34,7 +34,7 @@ func ownTable(all []*equipment.Measure, balances []*equipment.Balance) []page.Bl
 			j := &m.Judged[i]
 			t.Rows = append(t.Rows, page.Row{Cells: append([]string{
 				m.Name, ofWhat(j), orDash(j.Mark > 0, quantity.Millilitres(j.Mark)), strconv.Itoa(int(j.Readings())),
-				quantity.Millilitres(quantity.Round(j.Mean, 5)), rounding.ThreeDigits(j.S) + " mL",
+				toDigit(quantity.Millilitres(quantity.Round(j.Mean, 5)), j.Digit), rounding.ThreeDigits(j.S) + " mL",
 			}, judgedCells(j)...)})
 		}
 	}
@@ -44,11 +44,28 @@ func ownTable(all []*equipment.Measure, balances []*equipment.Balance) []page.Bl
 	return []page.Block{page.Gap{}, t}
 }
 
+// toDigit is a mean with as many decimals as its readings have, at least.
+func toDigit(mean string, digit float64) string {
+	number, unit, _ := strings.Cut(mean, " ")
+	_, decimals, _ := strings.Cut(number, ".")
+	wanted := 0
+	for scaled := digit; digit > 0 && wanted < 9 && scaled < 1-1e-6; wanted++ {
+		scaled *= 10
+	}
+	if len(decimals) >= wanted {
+		return mean
+	}
+	if decimals == "" {
+		number += "."
+	}
+	return number + strings.Repeat("0", wanted-len(decimals)) + " " + unit
+}
+
 // checkCells are those of readings of a check weight.
 func checkCells(name string, c *equipment.Check) []string {
 	return []string{
 		name, clause.Either(c.Weight.Class != "", "check weight, "+c.Weight.Class, "check weight, certified"), quantity.Grams(quantity.Round(c.Weight.Mass, 9)), strconv.Itoa(int(c.Readings())),
-		quantity.Grams(quantity.Round(c.Mean, 7)), rounding.ThreeDigits(c.S) + " g", c.Far().String(), orDash(c.Compared(), in100(c.Chance)), standings[c.Standing],
+		toDigit(quantity.Grams(quantity.Round(c.Mean, 7)), c.Digit), rounding.ThreeDigits(c.S) + " g", c.Far().String(), orDash(c.Compared(), in100(c.Chance)), standings[c.Standing],
 	}
 }
 
