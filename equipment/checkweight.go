@@ -18,8 +18,8 @@ type CheckWeight struct {
 	Class, Trust string
 }
 
-// weightRow are the limits of error of weights, in mg.
-type weightRow struct {
+// WeightRow are the limits of error of weights of a nominal mass, in mg; 0 where there is none.
+type WeightRow struct {
 	Nominal float64 `csv:"nominal_g"`
 	E2      float64 `csv:"E2_mg,none"`
 	F1      float64 `csv:"F1_mg,none"`
@@ -31,7 +31,13 @@ type weightRow struct {
 	Trust   string  `csv:"trust"` // as in [Class]
 }
 
-var weights = sync.OnceValue(func() []weightRow { return readTable[weightRow](tableFiles, "weights") })
+var weights = sync.OnceValue(func() []WeightRow { return readTable[WeightRow](tableFiles, "weights") })
+
+// Weights are all rows of the limits of check weights.
+func Weights() []WeightRow { return slices.Clone(weights()) }
+
+// Limits are those of the [WeightClasses].
+func (r *WeightRow) Limits() []float64 { return []float64{r.E2, r.F1, r.F2, r.M1, r.M2, r.M3} }
 
 // WeightClasses are those of check weights, the best first.
 func WeightClasses() []string { return []string{"E2", "F1", "F2", "M1", "M2", "M3"} }
@@ -40,7 +46,7 @@ func WeightClasses() []string { return []string{"E2", "F1", "F2", "M1", "M2", "M
 // not found where there is none of that nominal mass in g.
 func WeightOfClass(nominal float64, class string) (w CheckWeight, found bool) {
 	for _, row := range weights() {
-		limit := []float64{row.E2, row.F1, row.F2, row.M1, row.M2, row.M3}[slices.Index(WeightClasses(), class)]
+		limit := row.Limits()[slices.Index(WeightClasses(), class)]
 		if sameVolume(row.Nominal, nominal) && limit > 0 {
 			return CheckWeight{nominal, limit / 1000 / math.Sqrt(3), class, row.Trust}, true
 		}

@@ -57,7 +57,7 @@ func TestWeightsOfClasses(t *testing.T) {
 	assert.False(t, found)
 	// Each class is worse than the one before it by about √10, as the recommendation has it, within its rounding.
 	for _, row := range weights() {
-		limits := []float64{row.E2, row.F1, row.F2, row.M1, row.M2, row.M3}
+		limits := row.Limits()
 		for i := range limits[1:] {
 			if limits[i+1] > 0 {
 				near.Relative(t, "to the next class", math.Sqrt(10), limits[i+1]/limits[i], 0.1)

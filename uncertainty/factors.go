@@ -40,13 +40,12 @@ func (m *Model) logarithmicPart(out Node, v, gradient []float64, coverage float6
 	if !(v[out] > 0) {
 		return nil
 	}
-	relative, size := m.drawnSlopes(gradient), 0.0
+	relative, size := slices.Clone(gradient), 0.0
 	for i := range relative {
 		relative[i] /= v[out]
 		size = portable.Hypot(size, relative[i]*m.influences[i].Distribution.summary().StandardUncertainty)
 	}
-	l := &sharp.Linear{Slopes: relative, Part: make([]int, len(relative)), Log: true}
-	return m.withLaw(l, coverage, bent(m.factors(out, v, relative, size), size))
+	return m.withLaw(&sharp.Linear{Slopes: relative, Log: true}, coverage, m.setDegrees, bent(m.factors(out, v, relative, size), size))
 }
 
 // bent are the factors that are worth it, and not likely to be 0.
@@ -67,7 +66,7 @@ func (m *Model) factors(out Node, v, relative []float64, size float64) (list []f
 	w, d := newSweep(out), make([]float64, len(relative))
 next:
 	for _, i := range m.bySize(relative, size/100) {
-		if _, far := m.tailsOf(i); far || m.isCorrelated(i) {
+		if _, far := m.tailsOf(i, m.setDegrees(i)); far || m.isCorrelated(i) {
 			continue
 		}
 		slope, about := relative[i], m.influences[i].Distribution.summary()

@@ -2,37 +2,36 @@ package uncertainty
 
 import (
 	"math"
-	"slices"
 
 	"minim/uncertainty/law"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/sharp"
 )
 
-// drawnPart is the part of L of which trials are drawn by its law: without what is drawn with
-// the scale of others and is no Student's t with them; nil where there is none.
+// drawnPart is L by which trials are sharpened, with its law. In it stands for a posterior that is drawn with
+// the scale of its set the Student's t that it is made of, times its u: so it is one with the uses of the
+// set, which are not independent of it. Nil where there is no law.
 func (m *Model) drawnPart(slopes []float64, coverage float64) *sharp.Linear {
-	return m.linearPart(m.drawnSlopes(slopes), coverage)
-}
-
-func (m *Model) drawnSlopes(slopes []float64) []float64 {
-	slopes = slices.Clone(slopes)
-	for i := range slopes {
-		if m.isTold(i) {
-			slopes[i] = 0
-		}
-	}
-	return slopes
+	return m.withLaw(&sharp.Linear{Slopes: slopes}, coverage, m.setDegrees, nil)
 }
 
 // linearPart works out the law of L, in which a posterior counts as independent of the scale of its
 // set; nil where there is none.
 func (m *Model) linearPart(slopes []float64, coverage float64) *sharp.Linear {
-	return m.withLaw(&sharp.Linear{Slopes: slopes, Part: make([]int, len(slopes))}, coverage, nil)
+	return m.withLaw(&sharp.Linear{Slopes: slopes}, coverage, m.drawnDegrees, nil)
 }
 
-// withLaw works out the law of L, with factors that are bent; nil where there is none.
-func (m *Model) withLaw(l *sharp.Linear, coverage float64, bent []factor) *sharp.Linear {
+// setDegrees are those of the Student's t that an influence is made of, +Inf where it is made of none.
+func (m *Model) setDegrees(influence int) float64 {
+	if m.isTold(influence) {
+		return m.scales[m.scaleOf[influence]].nu
+	}
+	return m.drawnDegrees(influence)
+}
+
+// withLaw works out the law of L, of which some influences have degrees of freedom, and some factors are bent.
+func (m *Model) withLaw(l *sharp.Linear, coverage float64, degrees func(influence int) float64, bent []factor) *sharp.Linear {
+	l.Part = make([]int, len(l.Slopes))
 	l.Add(0, 0) // all that is neither cut off nor bent
 	sum, scales := new(law.Sum), make(map[oneScale]float64)
 	for k := range bent {
@@ -44,7 +43,7 @@ func (m *Model) withLaw(l *sharp.Linear, coverage float64, bent []factor) *sharp
 		if slope == 0 || l.Part[i] > 0 {
 			continue
 		}
-		if of, far := m.tailsOf(i); far {
+		if of, far := m.tailsOf(i, degrees(i)); far {
 			by := slope * m.influences[i].Distribution.summary().StandardUncertainty
 			if of.group < 0 {
 				scales[of] = portable.Hypot(scales[of], by)
@@ -54,7 +53,7 @@ func (m *Model) withLaw(l *sharp.Linear, coverage float64, bent []factor) *sharp
 		}
 	}
 	m.addGroups(sum, l.Slopes, scales)
-	if !m.cutOff(l, sum, scales, (1-coverage)/2) {
+	if !m.cutOff(l, sum, scales, (1-coverage)/2, degrees) {
 		return nil
 	}
 	l.Scale = sum.Scale()
@@ -68,10 +67,10 @@ func (m *Model) withLaw(l *sharp.Linear, coverage float64, bent []factor) *sharp
 // of a correlated group, or one alone. The numbers of the others are -1.
 type oneScale struct{ set, group, influence int }
 
-// tailsOf tells which tails an influence has; far is false where it has none.
-func (m *Model) tailsOf(influence int) (of oneScale, far bool) {
+// tailsOf tells which tails an influence with degrees of freedom has; far is false where it has none.
+func (m *Model) tailsOf(influence int, degrees float64) (of oneScale, far bool) {
 	of = oneScale{-1, -1, -1}
-	if math.IsInf(m.drawnDegrees(influence), 1) {
+	if math.IsInf(degrees, 1) {
 		return of, false
 	}
 	switch g, _ := m.groupOf(influence); {
@@ -103,15 +102,15 @@ func (m *Model) addGroups(sum *law.Sum, slopes []float64, scales map[oneScale]fl
 
 // cutOff adds each part with tails, in the order of the influences, and reports whether all are
 // of a size that can be.
-func (m *Model) cutOff(l *sharp.Linear, sum *law.Sum, scales map[oneScale]float64, tail float64) bool {
+func (m *Model) cutOff(l *sharp.Linear, sum *law.Sum, scales map[oneScale]float64, tail float64, degrees func(influence int) float64) bool {
 	number := make(map[oneScale]int)
 	for i, slope := range l.Slopes {
-		of, far := m.tailsOf(i)
+		of, far := m.tailsOf(i, degrees(i))
 		if !far || slope == 0 || scales[of] == 0 {
 			continue
 		}
 		if number[of] == 0 {
-			u, nu := scales[of], m.drawnDegrees(i)
+			u, nu := scales[of], degrees(i)
 			most := float64(u * max(10, -3*portable.StudentQuantile(tail, nu)))
 			if !portable.IsFinite(most) {
 				return false

@@ -62,7 +62,7 @@ type draw struct {
 	scaled bool
 	scale  int
 	cut    float64
-	sigma  float64 // of what is drawn, where there is a cut
+	sigma  float64 // of what is drawn, where there is a cut, or u of what it is turned into
 	told   *told   // what a Student t is turned into, nil for itself
 }
 
@@ -297,7 +297,8 @@ func (c *compiler) toldNormal(number int) draw {
 	k := c.m.scaleOf[number]
 	nu := c.m.scales[k].nu
 	d := draw{key: c.streams.influence(number), dist: Normal{0, 1}, scaled: true, scale: c.scale(c.streams.scale(k), nu)}
-	d.told = newTold(c.m.influences[number].Distribution.(Tabulated), nu)
+	posterior := c.m.influences[number].Distribution.(Tabulated)
+	d.told, d.sigma = toldOf(posterior, nu), posterior.about.StandardUncertainty
 	return d
 }
 

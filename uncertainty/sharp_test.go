@@ -253,6 +253,16 @@ func sharpModels(t *testing.T) map[string]func() (*Model, Node) {
 			return m, m.Divide(y, m.Add(m.Constant(1), add(m, "volume", tabulated)))
 		},
 	}
+	for name, limit := range map[string]float64{"that says little": 0.1, "that says much": 0.008, "of which both": 0.02} {
+		models["a posterior with its uses, of a limit "+name] = func() (*Model, Node) {
+			m := new(Model)
+			told := Prior{Of: PlusMinus(limit)}.Given(Measured{Mean: 0.004, Scale: 0.01, Nu: 4, OfSet: true})
+			e := m.Influence(Influence{Code: "error", Owner: set.Owner, Distribution: told, DegreesOfFreedom: 4, Set: set})
+			one := m.Constant(1)
+			y := m.Multiply(m.Add(ofReadings(m, "first", 1, 0.02, 5, set), e), add(m, "assay", Rectangular{0.98, 1}))
+			return m, m.Divide(y, m.Add(one, m.Multiply(m.Constant(0.3), e), add(m, "flask", Peaked(0.01))))
+		}
+	}
 	for n := 3; n <= 5; n++ {
 		models[fmt.Sprint("uses of ", n, " readings, one in a divisor")] = func() (*Model, Node) {
 			m := new(Model)

@@ -31,9 +31,7 @@ func (m *Model) smoothInfluence(s *sharp.Sharpening, i int, cut float64) bool {
 		s.Size = float64((d.high - d.low) / 2)
 		s.Kernel = law.Peaked()
 	case Tabulated:
-		below := d.below()
-		mean, size := s.Mean, s.Size
-		s.Kernel = law.Known(max(mean-about.Low, about.High-mean)/size, func(t float64) float64 { return below(mean + float64(size*t)) })
+		s.Kernel, s.Scaled = m.kernelOf(d, i), m.isTold(i)
 	case Gamma:
 		if d.shape() > narrow || d.shape() < leastShape {
 			return false
@@ -56,3 +54,18 @@ const leastShape = 0.3
 
 // steepness is the power that takes out how the distribution function begins at 0, and more.
 func (d Gamma) steepness() int { return max(3, int(math.Ceil(3/d.shape()))) }
+
+// kernelOf is that of an influence which is a table; of one that is drawn with the scale of its set,
+// where that is given.
+func (m *Model) kernelOf(d Tabulated, i int) law.Kernel {
+	mean, size := d.about.Mean, d.about.StandardUncertainty
+	reach := max(mean-d.about.Low, d.about.High-mean) / size
+	if !m.isTold(i) {
+		below := d.below()
+		return law.Known(reach, func(t float64) float64 { return below(mean + float64(size*t)) })
+	}
+	told, k := toldOf(d, m.scales[m.scaleOf[i]].nu), law.Bell()
+	k.Reach = reach
+	k.Turn = func(t float64) float64 { return told.student(mean + float64(size*t)) }
+	return k
+}

@@ -1,7 +1,10 @@
 package uncertainty
 
 import (
+	"math"
 	"slices"
+	"sync"
+	"unique"
 
 	"minim/uncertainty/portable"
 )
@@ -29,6 +32,35 @@ func (m *Model) isTold(influence int) bool {
 	return posterior && d.ofSet && m.scaleOf[influence] >= 0
 }
 
+// toldLately are those that were asked for last, since some hundred quantiles of Student's t take milliseconds.
+var toldLately struct {
+	sync.Mutex
+	known map[toldKey]*told
+}
+
+type toldKey struct {
+	table unique.Handle[table]
+	nu    float64
+}
+
+const mostPosteriors = 100
+
+// toldOf is what a posterior of readings with degrees of freedom is drawn by.
+func toldOf(d Tabulated, nu float64) *told {
+	of := toldKey{d.table, nu}
+	toldLately.Lock()
+	defer toldLately.Unlock()
+	t := toldLately.known[of]
+	if t == nil {
+		if len(toldLately.known)%mostPosteriors == 0 {
+			toldLately.known = make(map[toldKey]*told)
+		}
+		t = newTold(d, nu)
+		toldLately.known[of] = t
+	}
+	return t
+}
+
 func newTold(d Tabulated, nu float64) *told {
 	t := &told{nu: nu, of: d.table.Value()}
 	for i, p := range t.of.p {
@@ -53,4 +85,23 @@ func (t *told) at(x float64) float64 {
 		return t.of.quantile(min(max(portable.StudentCDF(x, t.nu), 0x1p-1000), 1-0x1p-53))
 	}
 	return t.of.x[i] + float64((x-low)/(high-low)*(t.of.x[i+1]-t.of.x[i]))
+}
+
+// student is the inverse: the Student t that a value stands for, infinite beyond the ends.
+func (t *told) student(e float64) float64 {
+	switch {
+	case e <= t.of.x[0]:
+		return math.Inf(-1)
+	case e >= t.of.x[tableCells]:
+		return math.Inf(1)
+	}
+	i, found := slices.BinarySearch(t.of.x[:], e)
+	if !found {
+		i--
+	}
+	low, high := t.t[i], t.t[i+1]
+	if i == 0 || i == tableCells-1 || !portable.IsFinite(low) || !portable.IsFinite(high) || !(low < high) {
+		return portable.StudentQuantile(t.of.below(e), t.nu)
+	}
+	return low + float64((e-t.of.x[i])/(t.of.x[i+1]-t.of.x[i])*(high-low))
 }

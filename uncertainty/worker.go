@@ -89,14 +89,18 @@ func (w *worker) draw(st *step, dst []float64, block int) {
 // with the same scale: of all values of a normal distribution those within the cut are left.
 func (w *worker) scale(d *draw, dst []float64, mean float64) {
 	by := w.slot[d.scale][:len(dst)]
+	if w.aside != nil && (d.cut > 0 || d.told != nil) {
+		size := 1.0
+		if d.told != nil {
+			size = d.sigma
+		}
+		for i, x := range dst {
+			w.aside.uncut[i] = mean + float64(size*x*by[i])
+		}
+	}
 	if d.told != nil {
 		d.told.turn(dst, by)
 		return
-	}
-	if w.aside != nil && d.cut > 0 {
-		for i, x := range dst {
-			w.aside.uncut[i] = mean + float64(x*by[i])
-		}
 	}
 	for i, x := range dst {
 		x = float64(x * by[i])

@@ -87,12 +87,21 @@ func ifAny(amount float64, ok bool) any { return only(ok, amount) }
 func Classes(t *kits.Tables) Data {
 	list := func() []object { return each(t.Classes, class) }
 	return records(func() object {
-		return object{{"schema", "minim.classes/1"}, {"classes", list()}, {"stocks", each(t.Stocks, stockOf(t.StockRows))}, {"may_not_meet", each(t.MayNotMeet, func(m *equipment.Incompatible) object {
+		return object{{"schema", "minim.classes/1"}, {"classes", list()}, {"check_weights", each(t.Weights, weight)}, {"stocks", each(t.Stocks, stockOf(t.StockRows))}, {"may_not_meet", each(t.MayNotMeet, func(m *equipment.Incompatible) object {
 			return object{
 				{"first", m.A}, {"second", m.B}, {"what_happens", m.Happens}, {"gas_or_product", orNull(m.Product)}, {"trust", m.Trust}, {"source", orNull(m.Source)},
 			}
 		})}}
 	}, list)
+}
+
+// weight has the limits of check weights of a nominal mass, by class; null where there is none.
+func weight(r *equipment.WeightRow) object {
+	out := object{{"nominal_g", r.Nominal}}
+	for i, class := range equipment.WeightClasses() {
+		out = append(out, field{"limit_" + class + "_mg", positive(r.Limits()[i])})
+	}
+	return append(out, object{{"trust", r.Trust}, {"source", r.Source}}...)
 }
 
 // stockOf is a substance with the densities of its solutions, of all rows; null is what it

@@ -44,6 +44,7 @@ var coverages = []covered{
 	{"pipette with one mark, 4 readings", glass(4), threeRatios, 92, 98},
 	{"the same, 6 readings as masses of water", weighedWater, threeRatios, 92, 98},
 	{"balance, 4 readings", weighedSolute, threeRatios, 92, 98},
+	{"the same, readings of a check weight", checkedSolute, threeRatios, 92, 98},
 	{"one σ of 4 readings in nine uses", aliquots(4, 9), threeRatios, 92, 98},
 	{"readings at two marks, used at three", twoMarks, threeRatios, 92, 98},
 	{"limits alone", limitsAlone, threeRatios, 92, 98},

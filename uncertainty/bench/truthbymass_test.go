@@ -76,6 +76,19 @@ func weighedSolute(c coin, ratio float64) made {
 	}
 }
 
+// checkedSolute is the same by a scale of which four readings of a weight of 1 g were taken, of class F1 with a
+// limit of 0.1 mg, on the bare pan.
+func checkedSolute(c coin, ratio float64) made {
+	const limit, digit = 0.003, 0.001
+	s := newScale(c, limit, digit, ratio*limit)
+	shown := 1 + c.flat(0.0001) - (s.wrong(1, "pan") - s.wrong(0, "pan"))
+	return made{
+		s.text("readings = { values = "+s.repeated(4, shown)+`, check-weight = { nominal = "1 g", class = "F1" } }`) + fmt.Sprintf(aFlask, 100),
+		head("10 g/L", "100 mL") + route1(`{ weigh = "1.000 g", on = "scale" }`, fmt.Sprintf(makeUp, 100)),
+		10 * s.weigh(1, s.zero(), "boat"),
+	}
+}
+
 // byCurve weighs five masses on one scale of known repeatability: 1 g in 50 g, and 2 g of
 // that in 40 g.
 func byCurve(c coin, ratio float64) made {

@@ -17,9 +17,10 @@ const classesIntroduction = "Limits of error of new instruments at 20 °C: the e
 	"drop. What is from memory (*, where it is one figure of a row) was not seen in print: look it up before anything hangs on it. " +
 	"Derived: twice the limit of class A, as the standards have it for class B; the row itself was not seen."
 
-// Tables are the class tables, the densities of stocks, and what may not meet.
+// Tables are the class tables, the limits of check weights, the densities of stocks, and what may not meet.
 type Tables struct {
 	Classes    []equipment.Class
+	Weights    []equipment.WeightRow
 	Stocks     []*equipment.StockSubstance
 	StockRows  []equipment.StockRow
 	MayNotMeet []equipment.Incompatible
@@ -27,16 +28,17 @@ type Tables struct {
 
 // AllTables are all that minim knows.
 func AllTables() *Tables {
-	return &Tables{equipment.Classes(), equipment.Stocks(), equipment.StockRows(), equipment.Incompatibles()}
+	return &Tables{equipment.Classes(), equipment.Weights(), equipment.Stocks(), equipment.StockRows(), equipment.Incompatibles()}
 }
 
-// ClassBlocks introduces the class tables, and has each with its sources, the densities of
-// stocks, and what may not meet.
+// ClassBlocks introduces the class tables, and has each with its sources, the limits of check weights,
+// the densities of stocks, and what may not meet.
 func ClassBlocks(t *Tables) []page.Block {
 	list := []page.Block{page.Paragraph{Text: classesIntroduction}}
 	for _, table := range classTables(t.Classes) {
 		list = append(list, classBlocks(table)...)
 	}
+	list = append(list, checkWeights(t.Weights)...)
 	list = append(list, stocksKnown(t.Stocks, t.StockRows)...)
 	return append(list, mayNotMeet(t.MayNotMeet)...)
 }
