@@ -79,6 +79,7 @@ func tabulatedFrom(p Prior, m Measured) struct {
 
 // TestMoments holds the stated moments against numerical integrals.
 func TestMoments(t *testing.T) {
+	skipUnderRace(t)
 	for _, c := range distributions {
 		t.Run(fmt.Sprintf("%#v", c.d), func(t *testing.T) {
 			limit := 1e-9
@@ -152,6 +153,7 @@ func tanhSinh(f func(float64) float64, a, b float64) float64 {
 }
 
 func TestQuantile(t *testing.T) {
+	skipUnderRace(t)
 	for _, c := range distributions {
 		t.Run(fmt.Sprintf("%#v", c.d), func(t *testing.T) {
 			low, high := support(c.d)

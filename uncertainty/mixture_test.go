@@ -55,6 +55,7 @@ func TestMixtureOfTwoCauchy(t *testing.T) {
 // TestMixedAsSimulated: the half-width of first order is that of the simulation where a few
 // readings stand beside what is normal, and that of the effective degrees of freedom is not.
 func TestMixedAsSimulated(t *testing.T) {
+	skipUnderRace(t)
 	for _, n := range []float64{2, 3, 4, 6} {
 		m := new(Model)
 		readings := m.Influence(Influence{Code: "x", Owner: Owner{Name: "p"}, Distribution: StudentT{0, 0.5, n - 1}, DegreesOfFreedom: n - 1, Set: Set{Owner: Owner{Name: "p"}, At: 1}})

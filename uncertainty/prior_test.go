@@ -139,6 +139,7 @@ func (r *posterior) CDF(x float64) float64 {
 }
 
 func TestPriorGiven(t *testing.T) {
+	skipUnderRace(t)
 	for _, c := range priors {
 		d := c.Prior.Given(c.Measured)
 		what := fmt.Sprintf("%v given %v", c.Prior, c.Measured)
