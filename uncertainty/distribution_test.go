@@ -74,7 +74,7 @@ func tabulatedFrom(p Prior, m Measured) struct {
 	return struct {
 		d Distribution
 		r reference
-	}{p.Given(m), newPosterior(p, m)}
+	}{p.Given(m), newByQuadrature(p, m)}
 }
 
 // TestMoments holds the stated moments against numerical integrals.
@@ -201,7 +201,7 @@ func TestDraws(t *testing.T) {
 			}
 			slices.Sort(x)
 			far, every := 0.0, 1
-			if _, slow := c.r.(*posterior); slow {
+			if _, slow := c.r.(*byQuadrature); slow {
 				every = 1000
 			}
 			for i := 0; i < n; i += every {

@@ -1,6 +1,7 @@
 package uncertainty
 
 import (
+	"minim/uncertainty/posterior"
 	"minim/uncertainty/random"
 	"minim/uncertainty/sharp"
 )
@@ -62,8 +63,8 @@ type draw struct {
 	scaled bool
 	scale  int
 	cut    float64
-	sigma  float64 // of what is drawn, where there is a cut, or u of what it is turned into
-	told   *told   // what a Student t is turned into, nil for itself
+	sigma  float64         // of what is drawn, where there is a cut, or u of what it is turned into
+	told   *posterior.Told // what a Student t is turned into, nil for itself
 }
 
 // drawn is what values are drawn from.
@@ -297,8 +298,8 @@ func (c *compiler) toldNormal(number int) draw {
 	k := c.m.scaleOf[number]
 	nu := c.m.scales[k].nu
 	d := draw{key: c.streams.influence(number), dist: Normal{0, 1}, scaled: true, scale: c.scale(c.streams.scale(k), nu)}
-	posterior := c.m.influences[number].Distribution.(Tabulated)
-	d.told, d.sigma = toldOf(posterior, nu), posterior.about.StandardUncertainty
+	table := c.m.influences[number].Distribution.(Tabulated)
+	d.told, d.sigma = toldOf(table, nu), table.about.StandardUncertainty
 	return d
 }
 

@@ -38,7 +38,7 @@ func (d Rectangular) quantile(p float64) float64 { return d.Low + float64(p*(d.H
 
 func (d Tabulated) quantile(p float64) float64 {
 	t := d.table.Value()
-	return t.quantile(p)
+	return t.Quantile(p)
 }
 
 func (d triangular) quantile(p float64) float64 {

@@ -66,6 +66,6 @@ func (m *Model) kernelOf(d Tabulated, i int) law.Kernel {
 	}
 	told, k := toldOf(d, m.scales[m.scaleOf[i]].nu), law.Bell()
 	k.Reach = reach
-	k.Turn = func(t float64) float64 { return told.student(mean + float64(size*t)) }
+	k.Turn = func(t float64) float64 { return told.Student(mean + float64(size*t)) }
 	return k
 }

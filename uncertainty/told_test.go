@@ -10,7 +10,6 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 
 	"minim/uncertainty/near"
-	"minim/uncertainty/portable"
 )
 
 // toldModel is an error that readings told beside a prior, and a use that scatters as they do; s of a
@@ -68,8 +67,8 @@ func TestPosteriorWithinItsPrior(t *testing.T) {
 		d := m.influences[0].Distribution.(Tabulated)
 		table := d.table.Value()
 		near.Relative(t, "SD", d.spread, alone.StandardDeviation, 2e-3)
-		near.Absolute(t, "lower", table.quantile(0.025), alone.Lower, 0.01*d.spread)
-		near.Absolute(t, "upper", table.quantile(0.975), alone.Upper, 0.01*d.spread)
+		near.Absolute(t, "lower", table.Quantile(0.025), alone.Lower, 0.01*d.spread)
+		near.Absolute(t, "upper", table.Quantile(0.975), alone.Upper, 0.01*d.spread)
 	}
 }
 
@@ -100,17 +99,4 @@ func jointly(limit, mean, n, p float64) float64 {
 		}
 	}
 	return (low + high) / 2
-}
-
-// TestStudentOfPosterior goes there and back, and far out to no number's end.
-func TestStudentOfPosterior(t *testing.T) {
-	d := Prior{Of: Peaked(0.5)}.Given(Measured{Mean: 0.2, Scale: 0.3, Nu: 3, OfSet: true}).(Tabulated)
-	told := newTold(d, 3)
-	for x := -30.0; x < 30; x += 0.37 {
-		near.Relative(t, "t", x, told.student(told.at(x)), 1e-6)
-	}
-	assert.Equal(t, []float64{math.Inf(-1), math.Inf(1)}, []float64{told.student(-0.5), told.student(0.5)})
-	for _, p := range []float64{0.001, 0.2, 0.5, 0.97} { // as much lies below
-		near.Absolute(t, "below", p, portable.StudentCDF(told.student(told.of.quantile(p)), 3), 1e-5)
-	}
 }

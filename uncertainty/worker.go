@@ -99,7 +99,7 @@ func (w *worker) scale(d *draw, dst []float64, mean float64) {
 		}
 	}
 	if d.told != nil {
-		d.told.turn(dst, by)
+		d.told.Turn(dst, by)
 		return
 	}
 	for i, x := range dst {
