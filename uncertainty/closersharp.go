@@ -52,7 +52,7 @@ func newDuel(target float64, first, other Quantity, s Settings) *duel {
 	cuts := other.Model.cuts(other.Model.reachable(other.Node))
 	own := *whole[1]
 	own.Slopes = b.own // of which the smooth one is
-	pilot := other.Model.smoothest(whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, func(as *sharp.Sharpening) *program {
+	pilot := other.Model.smoothest(whole[1], other.Model.canBeSmooth(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, func(as *sharp.Sharpening) *program {
 		return other.Model.compileWith(other.Node, make([]float64, len(b.own)), streams, as)
 	})
 	if pilot == nil || pilot.off > hardlyOff {

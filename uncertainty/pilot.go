@@ -20,9 +20,8 @@ type pilot struct {
 	rests          sharp.Rests // of a sharpened run
 	// off is how far, in units of the size of L or of how far x1 moves it, the output may be from
 	// what it is taken for.
-	off float64
-	// gain is how many times less the variance of the better end is than that of sorted trials.
-	gain float64
+	off  float64
+	gain sharp.Gain
 }
 
 func newPilot(program *program, seed uint64) *pilot {
@@ -39,7 +38,7 @@ func newPilot(program *program, seed uint64) *pilot {
 				p.off = math.Inf(1)
 				return p
 			}
-			p.off = max(p.off, program.sharp.Off(v, rests))
+			p.off = max(p.off, program.sharp.Off(rests))
 		}
 	}
 	return p
@@ -58,19 +57,28 @@ const (
 )
 
 // sharpPilot draws the pilot of a sharpened run with the largest influence that can be the smooth
-// one; nil where nothing is won by it.
-func (m *Model) sharpPilot(out Node, y float64, gradient, slopes []float64, s Settings) *pilot {
+// one, by the linear part of the output or, where that leaves an end unsure, of its logarithm; nil where
+// nothing is won by it.
+func (m *Model) sharpPilot(out Node, v, gradient, slopes []float64, s Settings) *pilot {
 	if s.Plain || s.Digits == 0 && s.Trials > sharp.MostTrials {
 		return nil
 	}
-	linear := m.drawnPart(gradient, s.Coverage)
-	if linear == nil || linear.Law.Coarse {
-		return nil
+	cuts := m.cuts(m.reachable(out))
+	with := func(linear *sharp.Linear) *pilot {
+		if linear == nil || linear.Law.Coarse {
+			return nil
+		}
+		return m.smoothest(linear, m.canBeSmooth(linear), v[out], cuts, s, func(as *sharp.Sharpening) *program {
+			return m.compileWith(out, slopes, m.ownStreams(), as)
+		})
 	}
-	best := m.smoothest(linear, m.bySize(linear), y, m.cuts(m.reachable(out)), s, func(as *sharp.Sharpening) *program {
-		return m.compileWith(out, slopes, m.ownStreams(), as)
-	})
-	if best == nil || best.gain < leastGain {
+	best := with(m.drawnPart(gradient, s.Coverage))
+	if best == nil || best.gain.Worse() < sureGain {
+		if other := with(m.logarithmicPart(out, v, gradient, s.Coverage)); best == nil || other != nil && other.gain.Worse() > best.gain.Worse() {
+			best = other
+		}
+	}
+	if best == nil || best.gain.Better() < leastGain {
 		return nil
 	}
 	return best
@@ -85,9 +93,9 @@ func (m *Model) smoothest(linear *sharp.Linear, list []int, y float64, cuts []fl
 			continue
 		}
 		compiled := compile(&as)
-		for _, straight := range []bool{true, false} {
-			program, as := *compiled, as
-			program.sharp, as.Straight = &as, straight
+		for _, as := range ways(as) {
+			program := *compiled
+			program.sharp = &as
 			p := newPilot(&program, s.Seed)
 			if as.Exact = p.off <= hardlyOff; p.off <= mostOffset {
 				p.gain = as.Lay(p.values, p.rests)
@@ -95,7 +103,7 @@ func (m *Model) smoothest(linear *sharp.Linear, list []int, y float64, cuts []fl
 			if as.Exact {
 				return p
 			}
-			if best == nil || p.gain > best.gain {
+			if best == nil || p.gain.Worse() > best.gain.Worse() {
 				best = p
 			}
 		}
@@ -103,19 +111,50 @@ func (m *Model) smoothest(linear *sharp.Linear, list []int, y float64, cuts []fl
 	return best
 }
 
-// bySize lists the influences that are worth being the smooth one, the largest first.
-func (m *Model) bySize(l *sharp.Linear) (list []int) {
-	size := func(i int) float64 {
-		return math.Abs(l.Slopes[i]) * m.influences[i].Distribution.summary().StandardUncertainty
+// ways in which the output may go by the smooth influence.
+func ways(as sharp.Sharpening) (list []sharp.Sharpening) {
+	for _, raised := range []bool{false, true} {
+		for _, straight := range []bool{true, false} {
+			if as.Raised, as.Straight = raised, straight; !raised || !as.Linear.Bend[as.Linear.Part[as.Smooth]].IsPlain() {
+				list = append(list, as)
+			}
+		}
 	}
-	for i := range l.Slopes {
-		if size(i) >= leastSmooth*l.Scale {
+	return list
+}
+
+// canBeSmooth lists the influences that are worth being the smooth one, the largest first, and before them those in whose
+// factor the output need not be raised to a power.
+func (m *Model) canBeSmooth(l *sharp.Linear) (list []int) {
+	var raised []int
+	for _, i := range m.bySize(l.Slopes, leastSmooth*l.Scale) {
+		if l.Bend[l.Part[i]].IsPlain() {
+			list = append(list, i)
+		} else {
+			raised = append(raised, i)
+		}
+	}
+	list = append(list, raised...)
+	return list[:min(len(list), mostSmooth)]
+}
+
+// bySize lists the influences that make a size of a linear part, the largest first.
+func (m *Model) bySize(slopes []float64, least float64) (list []int) {
+	size := func(i int) float64 {
+		return math.Abs(slopes[i]) * m.influences[i].Distribution.summary().StandardUncertainty
+	}
+	for i := range slopes {
+		if size(i) >= least {
 			list = append(list, i)
 		}
 	}
 	slices.SortStableFunc(list, func(a, b int) int { return cmp.Compare(size(b), size(a)) })
-	return list[:min(len(list), mostSmooth)]
+	return list
 }
 
-// leastGain is how many times the variance of one end must become less.
-const leastGain = 2
+// leastGain is how many times the variance of one end must become less, and sureGain how many times that of both ends so
+// that no other way is tried.
+const (
+	leastGain = 2
+	sureGain  = 1000
+)

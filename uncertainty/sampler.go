@@ -23,7 +23,7 @@ func (m *Model) newSampler(out Node, s Settings) *sampler {
 	gradient := m.gradient(out, v)
 	slopes := uncut(gradient, m.cuts(m.reachable(out)))
 	sm := &sampler{progress: s.Progress}
-	pilot := m.sharpPilot(out, v[out], gradient, slopes, s)
+	pilot := m.sharpPilot(out, v, gradient, slopes, s)
 	if pilot == nil {
 		pilot = newPilot(m.compile(out, slopes), s.Seed)
 	} else {
