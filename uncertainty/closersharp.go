@@ -54,7 +54,7 @@ func newDuel(ctx context.Context, target float64, first *champion, other Quantit
 	cuts := other.Model.cuts(other.Model.reachable(other.Node))
 	own := *whole[1]
 	own.Slopes = b.own // of which the smooth one is
-	pilot := other.Model.smoothest(ctx, whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, in, func(as *sharp.Sharpening) *program {
+	pilot := other.Model.smoothest(ctx, whole[1], other.Model.canBeSmooth(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, in, func(as *sharp.Sharpening) *program {
 		return other.program(besideFirst, streams, as)
 	})
 	if pilot == nil || pilot.off > hardlyOff {
@@ -195,11 +195,11 @@ func (d *duel) chance(ctx context.Context, trials int) (e statistics.Estimate, o
 	for i := range fighters {
 		fighters[i] = d.newFighter()
 	}
-	parallel.Do(len(blocks), len(fighters), func(worker, b int) {
-		if ctx.Err() == nil {
-			blocks[b], sound[b] = d.block(fighters[worker], first, b, min(random.BlockSize, trials-b*random.BlockSize))
-		}
-	})
+	if parallel.Until(ctx, len(blocks), len(fighters), func(worker, b int) {
+		blocks[b], sound[b] = d.block(fighters[worker], first, b, min(random.BlockSize, trials-b*random.BlockSize))
+	}) != nil {
+		return e, false
+	}
 	var all statistics.Squares
 	for _, b := range blocks {
 		all.Add(b)

@@ -41,14 +41,15 @@ func (l Limits) conformanceProbability(y, u, degreesOfFreedom float64) float64 {
 		}
 		return 0
 	}
-	below := func(limit float64) float64 { return portable.StudentCDF((limit-y)/u, degreesOfFreedom) }
-	above := func(limit float64) float64 { return portable.StudentCDF((y-limit)/u, degreesOfFreedom) }
-	// The difference is taken in the tail that is the smaller, which keeps its
-	// digits.
-	if math.IsInf(l.Lower, -1) || l.Upper < y {
-		return math.Max(0, below(l.Upper)-below(l.Lower))
+	return portable.StudentBetween((l.Lower-y)/u, (l.Upper-y)/u, degreesOfFreedom)
+}
+
+// orInfinite is infinite for no degrees of freedom.
+func orInfinite(nu float64) float64 {
+	if nu == 0 {
+		return math.Inf(1)
 	}
-	return math.Max(0, above(l.Lower)-above(l.Upper))
+	return nu
 }
 
 // mustBeNumbers refuses limits that are not numbers. Crossed limits permit

@@ -116,6 +116,7 @@ func TestWhatCancels(t *testing.T) {
 // their means, standard uncertainties and correlation matrix, also where that is
 // singular: within five standard errors, (1 - r²)/√n for a coefficient.
 func TestSimulatedCovariance(t *testing.T) {
+	skipUnderRace(t)
 	const n = 20_000
 	for i := range 40 {
 		random := rand.New(rand.NewPCG(uint64(i), 6))

@@ -39,6 +39,7 @@ func check(t *testing.T, m *Model, out Node) (Analytic, MonteCarlo, CrossCheck) 
 // TestCauses: constructed cases, each dominated by one cause, with the name of
 // the influence that makes it among others that do not.
 func TestCauses(t *testing.T) {
+	skipUnderRace(t)
 	small := StudentT{Mu: 0, Sigma: 0.02, Nu: 3} // no skewness, infinite kurtosis, and of no weight
 	for _, c := range []struct {
 		name           string

@@ -22,6 +22,7 @@ func divided(nu, s, most float64) (m *Model, quotient, alone Node) {
 // large as what is measured, and one of four at most 28 times s (t_99.99(3), whose tables
 // have 28.00); elsewhere nothing is cut.
 func TestCutInDivisors(t *testing.T) {
+	skipUnderRace(t)
 	m, quotient, alone := divided(1, 0.01, 1)
 	for _, v := range sample(t, m, quotient, 1, 200_000) {
 		assert.True(t, v >= 0.5 && !math.IsInf(v, 1), "1/%v", 1/v)
@@ -65,6 +66,7 @@ func TestCutIsTruncated(t *testing.T) {
 // TestMomentsOfACut: the standard deviation of a quotient that is cut agrees with its
 // trials, since the control variates leave out what is cut.
 func TestMomentsOfACut(t *testing.T) {
+	skipUnderRace(t)
 	m, quotient, _ := divided(3, 0.02, 1)
 	out := m.Multiply(quotient, add(m, "x", Normal{Mu: 1, Sigma: 0.02}))
 	mc := simulate(t, m, out, Settings{Trials: 1_000_000, Seed: 5})

@@ -75,11 +75,12 @@ func tabulatedFrom(p Prior, m Measured) struct {
 	return struct {
 		d Distribution
 		r reference
-	}{p.Given(m), newPosterior(p, m)}
+	}{p.Given(m), newByQuadrature(p, m)}
 }
 
 // TestMoments holds the stated moments against numerical integrals.
 func TestMoments(t *testing.T) {
+	skipUnderRace(t)
 	for _, c := range distributions {
 		t.Run(fmt.Sprintf("%#v", c.d), func(t *testing.T) {
 			limit := 1e-9
@@ -153,6 +154,7 @@ func tanhSinh(f func(float64) float64, a, b float64) float64 {
 }
 
 func TestQuantile(t *testing.T) {
+	skipUnderRace(t)
 	for _, c := range distributions {
 		t.Run(fmt.Sprintf("%#v", c.d), func(t *testing.T) {
 			low, high := support(c.d)
@@ -200,7 +202,7 @@ func TestDraws(t *testing.T) {
 			}
 			slices.Sort(x)
 			far, every := 0.0, 1
-			if _, slow := c.r.(*posterior); slow {
+			if _, slow := c.r.(*byQuadrature); slow {
 				every = 1000
 			}
 			for i := 0; i < n; i += every {

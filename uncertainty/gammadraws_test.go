@@ -29,6 +29,7 @@ func TestLargeShape(t *testing.T) {
 // TestSmallShape counts draws above some values and holds the counts within
 // five standard deviations of the binomial distribution.
 func TestSmallShape(t *testing.T) {
+	skipUnderRace(t)
 	const n = 1_000_000
 	for _, shape := range []float64{0.001, 0.05, 0.3} {
 		x := draws(Gamma{Mu: shape, Sigma: math.Sqrt(shape)}, 1, 2, n)

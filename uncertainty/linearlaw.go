@@ -13,13 +13,13 @@ import (
 // the scale of its set the Student's t that it is made of, times its u: so it is one with the uses of the
 // set, which are not independent of it. Nil where there is no law.
 func (m *Model) drawnPart(slopes []float64, coverage float64) *sharp.Linear {
-	return m.linearLaw(slopes, coverage, m.setDegrees)
+	return m.withLaw(&sharp.Linear{Slopes: slopes}, coverage, m.setDegrees, nil)
 }
 
 // linearPart works out the law of L, in which a posterior counts as independent of the scale of its
 // set; nil where there is none.
 func (m *Model) linearPart(slopes []float64, coverage float64) *sharp.Linear {
-	return m.linearLaw(slopes, coverage, m.drawnDegrees)
+	return m.withLaw(&sharp.Linear{Slopes: slopes}, coverage, m.drawnDegrees, nil)
 }
 
 // setDegrees are those of the Student's t that an influence is made of, +Inf where it is made of none.
@@ -30,12 +30,18 @@ func (m *Model) setDegrees(influence int) float64 {
 	return m.drawnDegrees(influence)
 }
 
-// linearLaw works out the law of L, of which some influences have degrees of freedom.
-func (m *Model) linearLaw(slopes []float64, coverage float64, degrees func(influence int) float64) *sharp.Linear {
-	l := &sharp.Linear{Slopes: slopes, Part: make([]int, len(slopes)), Most: []float64{0}}
+// withLaw works out the law of L, of which some influences have degrees of freedom, and some factors are bent.
+func (m *Model) withLaw(l *sharp.Linear, coverage float64, degrees func(influence int) float64, bent []factor) *sharp.Linear {
+	l.Part = make([]int, len(l.Slopes))
+	l.Add(0, 0) // all that is neither cut off nor bent
 	sum, scales := new(law.Sum), make(map[oneScale]float64)
-	for i, slope := range slopes {
-		if slope == 0 {
+	for k := range bent {
+		if !m.addBent(l, sum, &bent[k]) {
+			return nil
+		}
+	}
+	for i, slope := range l.Slopes {
+		if slope == 0 || l.Part[i] > 0 {
 			continue
 		}
 		if of, far := m.tailsOf(i, degrees(i)); far {
@@ -47,7 +53,7 @@ func (m *Model) linearLaw(slopes []float64, coverage float64, degrees func(influ
 			return nil
 		}
 	}
-	m.addGroups(sum, slopes, scales)
+	m.addGroups(sum, l.Slopes, scales)
 	if !m.cutOff(l, sum, scales, (1-coverage)/2, degrees) {
 		return nil
 	}
@@ -110,8 +116,7 @@ func (m *Model) cutOff(l *sharp.Linear, sum *law.Sum, scales map[oneScale]float6
 			if !portable.IsFinite(most) {
 				return false
 			}
-			l.Most = append(l.Most, most)
-			number[of] = len(l.Most) - 1
+			number[of] = l.Add(most, 0)
 			sum.CutOff(func(x float64) float64 { return portable.StudentBelow(x/u, nu) }, u, most)
 		}
 		l.Part[i] = number[of]

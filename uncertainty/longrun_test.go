@@ -19,6 +19,7 @@ import (
 // TestWidthOfBins: a tenth of the numerical tolerance for two digits of u, at
 // worst u/1980, whatever the coverage probability.
 func TestWidthOfBins(t *testing.T) {
+	skipUnderRace(t)
 	for _, u := range []float64{0.995, 1.01, 5} {
 		for _, d := range []Distribution{Normal{Mu: 0, Sigma: u}, PlusMinus(u * math.Sqrt(3)), Gamma{Mu: u / 2, Sigma: u}} {
 			sample := draws(d, 1, 2, 100_000)
@@ -41,6 +42,7 @@ func longModel() (*Model, Node) {
 // TestLongRun compares a run whose values are not kept with the order statistics
 // of the same trials.
 func TestLongRun(t *testing.T) {
+	skipUnderRace(t)
 	if testing.Short() {
 		t.Skip("keeps five million values")
 	}
@@ -73,6 +75,7 @@ func TestLongRun(t *testing.T) {
 // TestLongAdaptiveRun: when the adaptive procedure passes what is kept, the ends
 // stay those of all trials. Its sequences start on blocks of their own.
 func TestLongAdaptiveRun(t *testing.T) {
+	skipUnderRace(t)
 	const sequences = KeptTrials/fewestTrials + 3
 	m, y := sumOf(Normal{Mu: 0, Sigma: 0.9})
 	s := Settings{Digits: 2, Validating: true, Trials: sequences * fewestTrials, Plain: true}
@@ -93,6 +96,7 @@ func TestLongAdaptiveRun(t *testing.T) {
 // TestMemoryOfLongRuns: two million more trials, 16 MB of values, take no more
 // memory. All that is ever allocated counts.
 func TestMemoryOfLongRuns(t *testing.T) {
+	skipUnderRace(t)
 	m, y := sumOf(Rectangular{Low: 1, High: 2})
 	allocated := func(trials int) float64 {
 		var before, after runtime.MemStats
@@ -109,6 +113,7 @@ func TestMemoryOfLongRuns(t *testing.T) {
 
 // TestLongConstant: where nothing is uncertain all answers are exact.
 func TestLongConstant(t *testing.T) {
+	skipUnderRace(t)
 	m := new(Model)
 	mc := simulate(t, m, m.Constant(5), Settings{Trials: KeptTrials + 1})
 	assert.Equal(t, []float64{5, 5, 5, 5, 5}, []float64{mc.Lower, mc.Upper, mc.ShortestLower, mc.ShortestUpper, mc.Quantile(0.3)})

@@ -2,6 +2,7 @@ package uncertainty
 
 import (
 	"minim/uncertainty/distribution"
+	"minim/uncertainty/posterior"
 	"minim/uncertainty/random"
 	"minim/uncertainty/sharp"
 )
@@ -67,8 +68,8 @@ type draw struct {
 	scaled bool
 	scale  int
 	cut    float64
-	sigma  float64            // of what is drawn, where there is a cut, or u of what it is turned into
-	told   *distribution.Told // what a Student t is turned into, nil for itself
+	sigma  float64         // of what is drawn, where there is a cut, or u of what it is turned into
+	told   *posterior.Told // what a Student t is turned into, nil for itself
 }
 
 // drawn is what values are drawn from.

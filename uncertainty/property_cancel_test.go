@@ -32,7 +32,7 @@ func TestCancelledRuns(t *testing.T) {
 // TestCancelledInTheMiddle: a run of an hour ends after the round in which it is
 // cancelled.
 func TestCancelledInTheMiddle(t *testing.T) {
-	for _, s := range []Settings{{Trials: mostTrials}, {Trials: mostTrials, Digits: 2, Validating: true}} {
+	for _, s := range []Settings{{Trials: mostTrials}, {Trials: mostTrials, Digits: 2, Validating: true, Plain: true}} {
 		m, y := longModel()
 		ctx, cancel := context.WithCancel(context.Background())
 		done := 0

@@ -30,6 +30,7 @@ func forRandomModels(t *testing.T, models int, check func(what string, random *r
 // order along random directions, in which every influence moves by up to one u,
 // with central differences.
 func TestDerivativesAlongDirections(t *testing.T) {
+	skipUnderRace(t)
 	forRandomModels(t, randomModels, func(what string, random *rand.Rand, m *Model, out Node) {
 		s, d := m.randomDirection(random), m.randomDirection(random)
 		p := newPlane(m, out, s, d)

@@ -36,6 +36,7 @@ func answers(t *testing.T, m *Model, out Node, simulated bool) results {
 // order, and with operands of sums and products changed about, gives the same
 // digits up to rounding.
 func TestOrderChangesNothing(t *testing.T) {
+	skipUnderRace(t)
 	forRandomModels(t, randomModels/2, func(what string, random *rand.Rand, m *Model, out Node) {
 		other, otherOut := shuffled(t, random, m, out)
 		simulated := random.IntN(20) == 0
@@ -49,6 +50,7 @@ func TestOrderChangesNothing(t *testing.T) {
 // the terms of the linear part are added up; in units a thousand or a millionth
 // as large the same up to rounding.
 func TestUnitsChangeNothing(t *testing.T) {
+	skipUnderRace(t)
 	forRandomModels(t, randomModels/2, func(what string, random *rand.Rand, m *Model, out Node) {
 		simulated := random.IntN(20) == 0
 		want := answers(t, m, out, simulated)

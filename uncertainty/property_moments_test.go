@@ -119,10 +119,8 @@ func (c *composer) square(a, b moments) moments {
 // that the simulation states, must be those of honest standard errors: of mean
 // square 1, within five times the scatter √(2/n) of that.
 func TestSimulatedMoments(t *testing.T) {
+	skipUnderRace(t)
 	for _, spread := range []float64{0.003, 0.1, 0.3} {
-		if raceDetector && spread != 0.1 {
-			continue
-		}
 		t.Run(fmt.Sprint("relative u up to ", spread), func(t *testing.T) {
 			means, deviations := &differences{}, &differences{}
 			for i := range 300 {

@@ -25,7 +25,7 @@ func (r *Ready) newSampler(ctx context.Context, s Settings) *sampler {
 	gradient := m.gradient(r.out, v)
 	slopes := uncut(gradient, m.cuts(r.needed))
 	sm := &sampler{progress: s.Progress}
-	pilot := r.sharpPilot(ctx, v[r.out], gradient, slopes, s)
+	pilot := r.sharpPilot(ctx, v, gradient, slopes, s)
 	if pilot == nil {
 		pilot = newPilot(ctx, r.program(alone, m.ownStreams(), slopes, nil), s.Seed, in, nil)
 	} else {

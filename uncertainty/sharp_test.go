@@ -169,37 +169,6 @@ func withWideRectangle(p float64) float64 {
 	return portable.Bisect(-25, 25, func(y float64) bool { return below(y) < p })
 }
 
-// TestQuotientOfRectangles: without bias to 0.0005 u, against quadrature, where a regression in
-// the place of the mean difference is wrong by more than ten times that.
-func TestQuotientOfRectangles(t *testing.T) {
-	for _, c := range []struct{ mass, volume float64 }{{0.03, 0.03}, {0.05, 0.01}, {0.01, 0.05}, {0.1, 0.12}} {
-		m := new(Model)
-		y := m.Divide(add(m, "mass", Rectangular{Low: 1 - c.mass, High: 1 + c.mass}), add(m, "volume", Rectangular{Low: 1 - c.volume, High: 1 + c.volume}))
-		u := propagate(t, m, y, 0.95).StandardUncertainty
-		below := func(q float64) float64 {
-			return quad.Fixed(func(v float64) float64 {
-				return max(0, min((q*v-(1-c.mass))/(2*c.mass), 1))
-			}, 1-c.volume, 1+c.volume, 4000, nil, 0) / (2 * c.volume)
-		}
-		end := func(p float64) float64 { return portable.Bisect(0.5, 2, func(q float64) bool { return below(q) < p }) }
-		lower, upper := end(0.025), end(0.975)
-		var sums [2]float64
-		var errors [2]float64
-		const seeds = 20
-		for seed := range uint64(seeds) {
-			mc := simulate(t, m, y, Settings{Trials: 50_000, Seed: seed})
-			assert.Greater(t, mc.Sharper, 4.0)
-			sums[0] += (mc.Lower - lower) / u / seeds
-			sums[1] += (mc.Upper - upper) / u / seeds
-			errors[0] += mc.LowerError / u / seeds
-			errors[1] += mc.UpperError / u / seeds
-		}
-		for end, off := range sums {
-			near.Absolute(t, fmt.Sprintf("%v, end %d, over u", c, end), 0, off, min(0.0005, 1e-4+4*errors[end]/math.Sqrt(seeds)))
-		}
-	}
-}
-
 // TestNotSharper: JCGM 101, 9.3 and 9.4: where the linear part says next to nothing of the output,
 // the ends have the standard error of sorted trials, or a little less.
 func TestNotSharper(t *testing.T) {
@@ -240,7 +209,8 @@ func TestScatterOfSharpened(t *testing.T) {
 				squares += e * e / seeds
 			}
 			ratio := math.Sqrt(squares) / scatter
-			assert.True(t, 0.67 < ratio && ratio < 1.5, "%s, %s: stated over scatter is %v", name, what, ratio)
+			asTable := []float64{1e-5 * a.StandardUncertainty, 1e-5 * a.StandardUncertainty, 1e-5}[i] // what the table of a law is off by
+			assert.True(t, 0.67 < ratio && ratio < 1.5 || scatter < asTable, "%s, %s: stated over scatter is %v", name, what, ratio)
 			z := (mean - exact[i]) / math.Hypot(errors[i], scatter/math.Sqrt(seeds))
 			near.Absolute(t, name+", "+what+", off in standard errors", 0, z, 4.5)
 		}

@@ -9,9 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/stat/distuv"
 
-	"minim/uncertainty/distribution"
 	"minim/uncertainty/near"
-	"minim/uncertainty/portable"
 )
 
 // toldModel is an error that readings told beside a prior, and a use that scatters as they do; s of a
@@ -100,17 +98,4 @@ func jointly(limit, mean, n, p float64) float64 {
 		}
 	}
 	return (low + high) / 2
-}
-
-// TestStudentOfPosterior goes there and back, and far out to no number's end.
-func TestStudentOfPosterior(t *testing.T) {
-	d := Prior{Of: Peaked(0.5)}.Given(Measured{Mean: 0.2, Scale: 0.3, Nu: 3, OfSet: true}).(Tabulated)
-	told := distribution.ToldOf(d, 3)
-	for x := -30.0; x < 30; x += 0.37 {
-		near.Relative(t, "t", x, told.Student(told.At(x)), 1e-6)
-	}
-	assert.Equal(t, []float64{math.Inf(-1), math.Inf(1)}, []float64{told.Student(-0.5), told.Student(0.5)})
-	for _, p := range []float64{0.001, 0.2, 0.5, 0.97} { // as much lies below
-		near.Absolute(t, "below", p, portable.StudentCDF(told.Student(d.Quantile(p)), 3), 1e-5)
-	}
 }

@@ -21,6 +21,8 @@ var layers = []string{
 	"minim/uncertainty/rounding",
 	"minim/uncertainty/random",
 	"minim/uncertainty/statistics",
+	"minim/uncertainty/posterior",
+	"minim/uncertainty/mixture",
 	"minim/uncertainty/law",
 	"minim/uncertainty/sharp",
 	"minim/uncertainty/distribution",

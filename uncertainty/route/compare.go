@@ -230,7 +230,7 @@ func (r *Result) propagate(c *compiler, p *Prep, coverage float64) (err error) {
 	for _, t := range p.Tolerances {
 		// The limits that come with an error permit nothing.
 		acceptance, _ := t.Limits.AcceptanceLimits(p.LeastChance, r.Analytic.StandardUncertainty, r.Analytic.DegreesOfFreedom)
-		r.Inside = append(r.Inside, Chance{Normal: mixture.ConformanceProbability(r.Analytic.Value, t.Limits), Acceptance: acceptance})
+		r.Inside = append(r.Inside, Chance{Normal: mixture.Inside(r.Analytic.Value, t.Limits.Lower, t.Limits.Upper), Acceptance: acceptance})
 	}
 	r.Uninformative, err = c.uninformative(coverage, len(r.Route.Steps))
 	r.Informative = r.Uninformative.None()

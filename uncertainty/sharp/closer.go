@@ -66,7 +66,7 @@ func (s *Sharpening) Closer(b *Block, r Rests, others, linear []float64, target 
 	for i, c := range others {
 		by, byLinear := math.Abs(c-target), math.Abs(linear[i]-target)
 		upper[i], lower[i] = target+by, target-by
-		upperLinear[i], lowerLinear[i] = target+byLinear, target-byLinear
+		upperLinear[i], lowerLinear[i] = target+byLinear-s.Y, target-byLinear-s.Y
 	}
 	below, belowLinear := s.chances(r, lower, lowerLinear, b.scratch)
 	copy(lower, below)

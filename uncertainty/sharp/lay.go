@@ -15,12 +15,18 @@ var (
 	placesInMiddle = []float64{0.17, 0.3, 0.5}
 )
 
-// Lay chooses the places from the values of a pilot, and the weights, and works out what is won;
-// nothing of that where no interval is asked for: how many times less the variance of the better end is
-// than that of sorted trials.
-func (s *Sharpening) Lay(values []float64, rests Rests, in *Space) (gain float64) {
+// Gain is how many times less than that of sorted trials the variance of each end of the interval is.
+type Gain [2]float64
+
+// Worse is that of the worse end, and Better that of the better one.
+func (g Gain) Worse() float64  { return min(g[0], g[1]) }
+func (g Gain) Better() float64 { return max(g[0], g[1]) }
+
+// Lay chooses the places from the values of a pilot, and the weights, where an interval is asked for,
+// and works out what is won.
+func (s *Sharpening) Lay(values []float64, rests Rests, in *Space) (gain Gain) {
 	if s.Tail == 0 {
-		return 0
+		return gain
 	}
 	sorted := in.Numbers(len(values))
 	copy(sorted, values)
@@ -41,12 +47,13 @@ func (s *Sharpening) Lay(values []float64, rests Rests, in *Space) (gain float64
 	}
 	slices.Sort(s.q)
 	if len(slices.Compact(slices.Clone(s.q))) < len(s.q) || !portable.IsFinite(s.q[0]) || !portable.IsFinite(s.q[len(s.q)-1]) {
-		return 0
+		return gain
 	}
 	for end, q := range []float64{at(s.Tail), at(1 - s.Tail)} {
-		w, g := s.weigh(len(values), rests, q, in)
-		s.weight[end] = w
-		gain = max(gain, g)
+		s.weight[end], gain[end] = s.weigh(len(values), rests, q, in)
+		if !s.Exact { // by one trial more, since those are rare in which c is not what it is taken for
+			gain[end] /= 1 + gain[end]/(float64(len(values))*s.Tail*(1-s.Tail))
+		}
 	}
 	return gain
 }
@@ -58,8 +65,7 @@ func (s *Sharpening) weigh(n int, rests Rests, q float64, in *Space) (weight, ga
 	scratch := scratches.Get().(*scratch)
 	defer scratches.Put(scratch)
 	for at := 0; at < n; at += random.BlockSize {
-		places := scratch.all(q, random.BlockSize)
-		ofOutput, ofLinear := s.chances(rests.From(at, at+random.BlockSize), places, places, scratch)
+		ofOutput, ofLinear := s.chancesAt(rests.From(at, at+random.BlockSize), q, scratch)
 		a, b = append(a, ofOutput...), append(b, ofLinear...)
 	}
 	return Regress(a, b, s.Tail/10)

@@ -96,10 +96,10 @@ func (t *Tally) quantile(p float64) float64 {
 	switch {
 	case p <= t.f[0]:
 		edge := t.linearBelow(t.x[0])
-		return t.x[0] + min(0, t.Linear.Law.At(edge*(p/t.f[0]))-t.Linear.Law.At(edge))
+		return t.x[0] + min(0, t.linearAt(edge*(p/t.f[0]))-t.linearAt(edge))
 	case p >= t.f[last]:
 		edge := 1 - t.linearBelow(t.x[last])
-		return t.x[last] + max(0, t.Linear.Law.At(1-float64(edge*((1-p)/(1-t.f[last]))))-t.Linear.Law.At(1-edge))
+		return t.x[last] + max(0, t.linearAt(1-float64(edge*((1-p)/(1-t.f[last]))))-t.linearAt(1-edge))
 	}
 	i := sort.SearchFloat64s(t.f, p)
 	part := (p - t.f[i-1]) / (t.f[i] - t.f[i-1])
@@ -170,8 +170,7 @@ func (t *Tally) difference(from, to float64) statistics.Estimate {
 				continue
 			}
 			sign := float64(2*k - 1)
-			places := scratch.all(q, len(d))
-			a, b := t.chances(r, places, places, scratch)
+			a, b := t.chancesAt(r, q, scratch)
 			for i := range d {
 				d[i] += float64(sign * (a[i] - float64(weights[k]*b[i])))
 			}
@@ -190,8 +189,7 @@ func (t *Tally) difference(from, to float64) statistics.Estimate {
 // is not that of what is drawn.
 func (t *Tally) linearHolds(q float64) bool {
 	sums := t.overBlocks(func(r Rests, scratch *scratch) (sum statistics.Squares) {
-		places := scratch.all(q, len(r.base))
-		_, b := t.chances(r, places, places, scratch)
+		_, b := t.chancesAt(r, q, scratch)
 		for _, x := range b {
 			sum.Take(x)
 		}
@@ -239,7 +237,7 @@ func (t *Tally) End(p float64) (e statistics.Estimate, sharper float64) {
 		q = portable.Bisect(low, high, func(q float64) bool { return t.difference(math.Inf(-1), q).Value < p })
 		f = t.difference(math.Inf(-1), q)
 	}
-	off := max(f.Err/density, lawError*t.Linear.Scale)
+	off := max(f.Err/density, lawError*t.size())
 	plain := math.Sqrt(p*(1-p)/float64(t.n)) / density
 	return statistics.Estimate{Value: q, Err: off}, max(1, min(float64((plain/off)*(plain/off)), mostSharper))
 }

@@ -64,8 +64,7 @@ func (s *Trials) Take(block *Block, b int) {
 // sumUp is over A - w B at a place.
 func (s *Trials) sumUp(r Rests, scratch *scratch, q float64) (sum statistics.Squares) {
 	w := s.weightAt(s.linearBelow(q))
-	places := scratch.all(q, len(r.base))
-	a, b := s.chances(r, places, places, scratch)
+	a, b := s.chancesAt(r, q, scratch)
 	for i, x := range a {
 		d := x - float64(w*b[i])
 		sum.Take(d)
