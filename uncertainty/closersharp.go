@@ -177,11 +177,11 @@ func (d *duel) weigh() {
 // chance from so many trials, with its standard error; false where it cannot be told.
 func (d *duel) chance(ctx context.Context, trials int) (e statistics.Estimate, ok bool) {
 	blocks, sound := make([]statistics.Squares, random.Blocks(trials)), make([]bool, random.Blocks(trials))
-	parallel.Do(len(blocks), len(d.workers), func(worker, b int) {
-		if ctx.Err() == nil {
-			blocks[b], sound[b] = d.block(d.workers[worker], b, min(random.BlockSize, trials-b*random.BlockSize))
-		}
-	})
+	if parallel.Until(ctx, len(blocks), len(d.workers), func(worker, b int) {
+		blocks[b], sound[b] = d.block(d.workers[worker], b, min(random.BlockSize, trials-b*random.BlockSize))
+	}) != nil {
+		return e, false
+	}
 	var all statistics.Squares
 	for _, b := range blocks {
 		all.Add(b)

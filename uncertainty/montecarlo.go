@@ -187,6 +187,11 @@ func (mc *MonteCarlo) Thin(ctx context.Context, n int) (err error) {
 	if mc.tally.Size() <= n {
 		return nil
 	}
+	if all, yes := mc.tally.(*statistics.Ranking); yes {
+		if err := all.Prepare(ctx, n); err != nil {
+			return err
+		}
+	}
 	kept := make([]float64, n)
 	const atOnce = 64
 	if err := parallel.Until(ctx, (n+atOnce-1)/atOnce, runtime.GOMAXPROCS(0), func(_, part int) {

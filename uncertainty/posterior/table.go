@@ -10,8 +10,8 @@ import (
 // Cells is the number of cells of a table.
 const Cells = 512
 
-// Table is known by its distribution function: it has the nodes, the distribution function there, and the density at the left end of each
-// cell over its mean in the cell, from 0 to 2.
+// Table is a distribution that is known by its nodes, the distribution function there, and the density
+// at the left end of each cell over its mean in the cell, from 0 to 2.
 type Table struct {
 	x, p [Cells + 1]float64
 	left [Cells]float64

@@ -36,7 +36,8 @@ func (b *Block) Clear() {
 	}
 }
 
-// Record writes down what counts of a block, and reports whether it is as it must be: where c is not straight in x1 it rises or falls all the way that this can go.
+// Record writes down what counts of a block, and reports whether it is as it must be: where c is
+// not straight in x1 it rises or falls all the way that this can go.
 func (s *Sharpening) Record(block *Block, to Rests) bool {
 	n := len(to.base)
 	copy(to.rest, block.Parts[0])

@@ -22,8 +22,8 @@ type Gain [2]float64
 func (g Gain) Worse() float64  { return min(g[0], g[1]) }
 func (g Gain) Better() float64 { return max(g[0], g[1]) }
 
-// Lay chooses the places from the values of a pilot, and the weights, and works out what is won;
-// nothing of that where no interval is asked for.
+// Lay chooses the places from the values of a pilot, and the weights, where an interval is asked for,
+// and works out what is won.
 func (s *Sharpening) Lay(values []float64, rests Rests) (gain Gain) {
 	if s.Tail == 0 {
 		return gain
