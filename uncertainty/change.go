@@ -33,13 +33,13 @@ type Change struct {
 type StructureError struct {
 	// Of is the influence or the constant.
 	Of *Influence
-	// Why it cannot.
+	// Why it cannot, as a code: "exact" of a constant that is to have a distribution, "no-single-value" of an influence
+	// that is to have none, "degrees-of-freedom" and "correlated" of what others go by as well; "not-a-factor",
+	// "not-finite" and "no-distribution" of what can be nowhere.
 	Why string
 }
 
-func (e *StructureError) Error() string {
-	return fmt.Sprintf("%s cannot change so in a model that stands: %s", e.Of.Code, e.Why)
-}
+func (e *StructureError) Error() string { return fmt.Sprintf("%s: %s", e.Of.Code, e.Why) }
 
 func (c *Change) of(in *Influence) bool {
 	if c.Only != (Identity{}) {
@@ -84,10 +84,10 @@ func (m *Model) change(from Node, c *Change) (found bool, err error) {
 		case c.Factor != 0:
 			value = m.nodes[n].value * c.Factor
 		case c.Distribution != nil:
-			return true, &StructureError{name, "it is taken as exactly known"}
+			return true, &StructureError{name, "exact"}
 		}
 		if !portable.IsFinite(value) {
-			return true, &StructureError{name, "its value is no finite number"}
+			return true, &StructureError{name, "not-finite"}
 		}
 		m.nodes[n].value = value
 	}
@@ -100,24 +100,24 @@ func (m *Model) changeInfluence(i int, c *Change) error {
 	d, nominal := c.Distribution, c.Nominal
 	switch {
 	case c.Factor < 0 || !portable.IsFinite(c.Factor):
-		return &StructureError{in, "the factor is negative or no finite number"}
+		return &StructureError{in, "not-a-factor"}
 	case c.Factor != 0:
 		d, nominal = in.Distribution.Widened(c.Factor), in.Nominal
 	case d == nil:
-		return &StructureError{in, "it has no single value"}
+		return &StructureError{in, "no-single-value"}
 	}
 	if !d.Sound() || !portable.IsFinite(nominal) {
-		return &StructureError{in, "what it is to be is no distribution"}
+		return &StructureError{in, "no-distribution"}
 	}
 	was := m.unchanged(i)
 	if drawnFrom(d) != drawnFrom(in.Distribution) {
 		if group, _ := m.groupOf(i); group >= 0 || m.scaleOf[i] >= 0 || in.DegreesOfFreedom > 0 {
-			return &StructureError{in, "its degrees of freedom would be others"}
+			return &StructureError{in, "degrees-of-freedom"}
 		}
 		in.DegreesOfFreedom = drawnFrom(d)
 	}
 	if m.isCorrelated(i) && (drawnFrom(d) == 0) != isNormal(d) {
-		return &StructureError{in, "it is correlated with others"}
+		return &StructureError{in, "correlated"}
 	}
 	if m.changed == nil {
 		m.changed = make(map[int]Influence)

@@ -49,8 +49,9 @@ func (q *Quantity) program(of use, keys streams, as *sharp.Sharpening) *program 
 // to a target than the first of them does; ½ for the first itself, and ties
 // count half. What one shares with the first, influences of the same owner and code,
 // sees the same draws in both, so that only their difference counts. The
-// standard error of a chance p is √(p(1-p)/M) for M trials; of the settings only
-// their number and the seed count. Errors: [Settings.Check], [ZeroDivisorError],
+// standard error of a chance p is no more than the larger of 0.0005 and ½/√M for M trials, which is what counting
+// leaves open at the most; of the settings only their number, the seed and Plain, which
+// asks for counting, count. Errors: [Settings.Check], [ZeroDivisorError],
 // [ErrNotFinite], and that of the context.
 func CloserTo(ctx context.Context, target float64, quantities []Quantity, s Settings) ([]float64, error) {
 	if len(quantities) == 0 {

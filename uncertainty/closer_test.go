@@ -118,7 +118,7 @@ func TestCloserErrors(t *testing.T) {
 
 // TestCloserSharper: two dilutions that share their stock and an instrument, of which the second has
 // few readings: 10^4 trials tell the chance ten times as well as they would by counting, and the
-// same that 10^6 give.
+// same that 10^6 give, and as well as they say.
 func TestCloserSharper(t *testing.T) {
 	route := func(name string, target, u float64, n int) Quantity {
 		m := new(Model)
@@ -142,13 +142,22 @@ func TestCloserSharper(t *testing.T) {
 		many, err := CloserTo(context.Background(), 1, both, Settings{Trials: 1_000_000, Seed: 5, Plain: true})
 		require.NoError(t, err)
 		var chances []float64
-		for seed := range uint64(12) {
-			few, err := CloserTo(context.Background(), 1, both, Settings{Trials: fewestTrials, Seed: seed})
+		squares := 0.0
+		const seeds = 24
+		for seed := range uint64(seeds) {
+			settings := Settings{Trials: fewestTrials, Seed: seed}.WithDefaults()
+			few, err := CloserTo(context.Background(), 1, both, settings)
 			require.NoError(t, err)
 			chances = append(chances, few[1])
+			e, ok := newDuel(context.Background(), 1, newChampion(both[0], settings), both[1], settings, nil).chance(context.Background(), fewestTrials)
+			assert.True(t, ok)
+			assert.Equal(t, few[1], e.Value)
+			squares += e.Err * e.Err / seeds
 		}
 		average, scatter, _ := Readings(chances)
-		near.Absolute(t, "chance", many[1], average, 5*math.Hypot(0.0005, scatter/math.Sqrt(12)))
+		near.Absolute(t, "chance", many[1], average, 5*math.Hypot(0.0005, scatter/math.Sqrt(seeds)))
+		ratio := math.Sqrt(squares) / scatter
+		assert.True(t, 0.67 < ratio && ratio < 1.5, "stated over scatter is %v", ratio)
 		assert.Less(t, scatter, 0.0005, "by counting it would be 0.005")
 	}
 }

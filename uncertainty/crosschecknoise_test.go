@@ -14,6 +14,7 @@ import (
 // are but sorted, as those of correlated quantities are, and differ by more than 5 % of U in some seeds. A rectangle, whose
 // ends are far from that, has a cause in each.
 func TestNoiseIsNoCause(t *testing.T) {
+	skipUnderRace(t)
 	const coverage = 0.99
 	correlated := func() (*Model, Node) {
 		m := new(Model)
@@ -47,6 +48,7 @@ func TestNoiseIsNoCause(t *testing.T) {
 
 // TestNoiseHidesNoBend: what is off by more than chance has its cause however few the trials.
 func TestNoiseHidesNoBend(t *testing.T) {
+	skipUnderRace(t)
 	for seed := range uint64(20) {
 		m, y := comparisonLoss(t, 0.010, 0) // JCGM 101, 9.4
 		a := propagate(t, m, y, 0.95)

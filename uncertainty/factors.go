@@ -71,10 +71,10 @@ next:
 		}
 		slope, about := relative[i], m.influences[i].Distribution.Summary()
 		u := math.Abs(slope) * about.StandardUncertainty
-		reach := math.Abs(slope) * min(max(about.High-about.Mean, about.Mean-about.Low), 9*about.StandardUncertainty)
+		reach := float64(math.Abs(slope) * min(max(about.High-about.Mean, about.Mean-about.Low), 9*about.StandardUncertainty))
 		for k := range list {
 			f := &list[k]
-			if want := f.bend * slope * relative[f.members[0]]; math.Abs(f.second[i]+want) <= alike*math.Abs(want) {
+			if want := float64(f.bend * slope * relative[f.members[0]]); math.Abs(f.second[i]+want) <= alike*math.Abs(want) {
 				f.members = append(f.members, i)
 				f.square += float64(u * u)
 				f.reach += reach

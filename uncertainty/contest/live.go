@@ -24,7 +24,7 @@ type Live struct {
 type UnknownChangeError struct{ Change uncertainty.Change }
 
 func (e *UnknownChangeError) Error() string {
-	return fmt.Sprintf("no route has %q of %q", e.Change.Code, e.Change.Group.Name)
+	return fmt.Sprintf("unknown: %s, %s", e.Change.Code, e.Change.Group.Name)
 }
 
 // NewLive compiles all routes of a prep, to be simulated with the same settings each time. The errors

@@ -66,6 +66,10 @@ func TestCloserSharpened(t *testing.T) {
 
 // BenchmarkCloser prints the gains of all pairs of the demo's routes over 50 seeds.
 func BenchmarkCloser(b *testing.B) {
+	seeds := 50
+	if testing.Short() {
+		seeds = 4
+	}
 	for b.Loop() {
 		p, names, quantities := quantitiesOf(b, demoPrep)
 		var all []float64
@@ -74,7 +78,7 @@ func BenchmarkCloser(b *testing.B) {
 				if i == j {
 					continue
 				}
-				chance, gain := closerGain(b, p.Target.Value, quantities[i], quantities[j], 50)
+				chance, gain := closerGain(b, p.Target.Value, quantities[i], quantities[j], seeds)
 				fmt.Printf("%-24s closer than %-24s in %5.1f of 100: %6.1f\n", names[j], names[i], 100*chance, gain)
 				if !math.IsNaN(gain) {
 					all = append(all, gain)

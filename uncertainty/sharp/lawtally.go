@@ -37,13 +37,13 @@ func (t *LawTally) Below(x float64, orEqual bool) float64 {
 }
 
 func (t *LawTally) Shortest(_ context.Context, q int) (low, high float64, err error) {
-	low, high = t.ShortestOf(float64(q) / asMany)
+	low, high = t.ShortestOf(float64(float64(q) / asMany))
 	return low, high, nil
 }
 
 // ShortestOf is the shortest interval with a coverage probability.
 func (t *LawTally) ShortestOf(coverage float64) (low, high float64) {
-	return shortest(t.Quantile, coverage, (1-coverage)/2)
+	return shortest(t.Quantile, coverage, float64((1-coverage)/2))
 }
 
 // shortest looks at intervals from so many equal steps of probability on, and then about the
