@@ -103,7 +103,7 @@ func (r *Ready) sharpPilot(ctx context.Context, v, gradient, slopes []float64, s
 	}
 	best := with(r.drawnPart(gradient, s.Coverage))
 	if best == nil || best.gain.Worse() < sureGain {
-		if other := with(m.logarithmicPart(out, v, gradient, s.Coverage)); best == nil || other != nil && other.gain.Worse() > best.gain.Worse() {
+		if other := with(m.logarithmicPart(out, v, gradient, s.Coverage)); best == nil || other != nil && other.gain.Worse() > worthGain*best.gain.Worse() {
 			best = other
 		}
 	}
@@ -182,8 +182,9 @@ func (m *Model) bySize(slopes []float64, least float64) (list []int) {
 }
 
 // leastGain is how many times the variance of one end must become less, and sureGain how many times that of both ends so
-// that no other way is tried.
+// that no other way is tried; worthGain is how many times more the other must give.
 const (
 	leastGain = 2
 	sureGain  = 1000
+	worthGain = 2
 )
