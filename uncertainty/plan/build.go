@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"minim/uncertainty"
+	"minim/uncertainty/mixture"
 	"minim/uncertainty/route"
 )
 
@@ -146,7 +146,7 @@ func (w *walk) finish(c chain, f *factor) {
 		if at, worth := w.judge.offered(m); w.judge.inside(w.state.mean) && (!worth || w.front.beaten(at)) {
 			return // with a scatter that is hardly known it is worth less still
 		}
-		x := uncertainty.NewMixture(rest, few)
+		x := mixture.New(rest, few)
 		m = w.judge.rated(w.judge.worthOf(w.state.mean, &x), m.leftOver, m.operations)
 	}
 	w.offer(m, func() chain {

@@ -7,6 +7,7 @@ import (
 
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
 
@@ -173,7 +174,7 @@ func own(ctx context.Context, p *route.Prep, s uncertainty.Settings) ([]route.Re
 	if err != nil {
 		return nil, err
 	}
-	return c.Results, c.Amend(ctx)
+	return c.Results, contest.Amend(ctx, c)
 }
 
 // simulate compares the routes that were found, chooses one, and groups them.
@@ -190,7 +191,7 @@ func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []found) err
 	}
 	groups, leaders := grouped(all, use)
 	p.Comparison = chosenFrom(all, leaders, use)
-	if err := p.Amend(ctx); err != nil {
+	if err := contest.Amend(ctx, p.Comparison); err != nil {
 		return err
 	}
 	for at, place := range leaders {
