@@ -74,6 +74,9 @@ func (b *bench) addMakings(o Options) error {
 	}
 	b.evaporated = b.keys.factor(evaporated)
 	all := newTried(b.prep.Kit, o.Fine)
+	if err := b.addLiquids(all.thinned(mostPairs)); err != nil {
+		return err
+	}
 	some := all.thinned(mostPairs)
 	if len(some.leftOut(b.prep.Kit, all)) > 0 && b.oneFromStocks(o) {
 		some = all.thinned(mostSifted)

@@ -37,7 +37,7 @@ func (w *walk) promises(needed float64) []promise {
 	var promises []promise
 	for at := first; at < len(list); at++ {
 		g := &list[at]
-		if !w.owns(g) {
+		if !w.owns(g) || !w.mayCancel(g) {
 			continue
 		}
 		if !w.goOn() {

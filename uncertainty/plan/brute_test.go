@@ -100,7 +100,7 @@ func surestPieces(t *testing.T, p *route.Prep, steps []route.Step) (best route.R
 			for i := range at {
 				if s := &steps[i]; s.Measure == k {
 					most = max(most, s.Piece)
-					mixed = mixed || s.Piece == piece && (s.Verb == route.Take) != (steps[at].Verb == route.Take)
+					mixed = mixed || s.Piece == piece && takesWith(s.Verb) != takesWith(steps[at].Verb)
 				}
 			}
 			if !mixed && piece <= most+1 {
@@ -113,12 +113,14 @@ func surestPieces(t *testing.T, p *route.Prep, steps []route.Step) (best route.R
 	return best, found
 }
 
+func takesWith(v route.Verb) bool { return v == route.Take || v == route.Measured }
+
 // bothWays counts the pieces that are taken with, and filled or solvent added with as well.
 func bothWays(r *route.Route) (pieces int) {
 	taken, made := map[*equipment.Measure]bool{}, map[*equipment.Measure]bool{}
 	for _, s := range r.Steps {
 		switch s.Verb {
-		case route.Take:
+		case route.Take, route.Measured:
 			taken[s.Measure] = true
 		case route.MakeUpTo, route.Add:
 			made[s.Measure] = true
@@ -199,6 +201,17 @@ func bruteForce(t *testing.T, p *route.Prep, steps int) (all []route.Result) {
 				up := route.Step{Verb: route.MakeUpTo, Amount: v, Measure: vessel}
 				for _, packet := range p.Packets {
 					consider(append([]route.Step{{Verb: route.UsePacket, Packet: packet}, up}, end...)...)
+				}
+				for _, k := range p.Kit.Measures {
+					marks := k.Marks(false)
+					if k.Kind.Traits().Counts {
+						marks = byDrops
+					}
+					for _, a := range marks {
+						if p.SoluteUnit() == "mL" && k.Kind.Traits().Delivers {
+							consider(append([]route.Step{{Verb: route.Measured, Amount: a, Measure: k}, up}, end...)...)
+						}
+					}
 				}
 				for _, balance := range p.Kit.Balances {
 					if grams, ok := nearestReading(p, balance, v, end); ok {

@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 	"slices"
+	"sort"
 
 	"minim/uncertainty/mixture"
 	"minim/uncertainty/route"
@@ -69,27 +70,33 @@ func (w *walk) takeBack(m *making, before saved) {
 }
 
 // fill finishes routes with all sources: so much is needed of a stock, or made of a
-// first solution.
+// first solution. Of sources that are fixed it looks at those alone that bring the strength
+// near enough to the target.
 func (w *walk) fill(first *making, needed float64) {
-	if w.pass.free != nil && !w.cancels() {
-		return // a route of another pass
+	list, within := w.pass.sources, w.strengths()
+	at := 0
+	if w.pass.reach != nil {
+		at = sort.Search(len(list), func(i int) bool { return list[i].mean*w.state.mean >= within.low*(1-slack) })
 	}
-	for i := range w.sources {
-		s := &w.sources[i]
-		if s.step.Verb != w.pass.from || !w.goOn() {
+	for ; at < len(list); at++ {
+		s := list[at]
+		if w.pass.reach != nil && s.mean*w.state.mean > within.high*(1+slack) {
+			return
+		}
+		if !w.goOn() {
+			return
+		}
+		if !w.fits(s) || w.tooStrong(s) {
 			continue
 		}
 		c := chain{source: s, ways: w.ways}
-		if w.tooStrong(s) {
-			continue
-		}
 		switch s.step.Verb {
 		case route.Start:
 			if s.intended*needed <= w.mostSolute && needed <= s.volume*(1+slack) {
 				w.finish(c, &s.factor)
 			}
-		case route.UsePacket:
-			if s.intended <= w.mostSolute {
+		case route.UsePacket, route.Measured:
+			if s.intended <= w.mostSolute && (s.by == nil || s.filled < first.volume*(1-slack)) {
 				w.finish(c, &s.factor)
 			}
 		default:
@@ -98,9 +105,18 @@ func (w *walk) fill(first *making, needed float64) {
 	}
 }
 
-// cancels reports whether the piece that is free pulls both ways.
-func (w *walk) cancels() bool {
-	return w.uses.bothWays(slices.Index(w.prep.Kit.Measures, w.pass.free))
+// fits reports whether a route from a source belongs to the pass: no piece but the one that is
+// free pulls both ways, and that does.
+func (w *walk) fits(s *source) bool {
+	free := w.pass.free
+	if s.by == nil {
+		return free == nil || w.uses.bothWays(slices.Index(w.prep.Kit.Measures, free))
+	}
+	k, made := s.by.step.Measure, w.uses.made[s.by.place] > 0
+	if made && k != free && k.Count <= 1 {
+		return false
+	}
+	return free == nil || made && k == free || w.uses.bothWays(slices.Index(w.prep.Kit.Measures, free))
 }
 
 // tooStrong reports whether a solution on the way from a source, but for a stock
@@ -139,7 +155,7 @@ func (w *walk) finish(c chain, f *factor) {
 	w.counts.finished++
 	var less float64
 	if w.several && !w.hopeless(w.state.leastVariance()) {
-		less, c.pieces = w.spread()
+		less, c.pieces = w.spread(c.source)
 	}
 	m := w.judge.rated(w.judge.worth(w.state.mean, math.Sqrt(max(0, w.state.variance()-less))), w.volumes.leftOver, w.pass.operations())
 	if rest, few := w.state.scatters(w.state.mean, less); len(few) > 0 {

@@ -212,7 +212,7 @@ func (w *weigher) run() {
 			w.start = nil
 		case s.isWeighed() && s.step.Balance == w.balance:
 			w.makeUp(draft{source: i, dilutions: -1, fraction: s.intended, left: math.Inf(1), bought: true})
-		case !s.isWeighed():
+		case s.step.Verb == route.UsePacket:
 			for _, total := range w.totals {
 				w.with(w.portion(i, 0, total), draft{source: -1, fraction: s.intended / total, left: total}, true)
 			}

@@ -13,7 +13,8 @@ type chain struct {
 	ways    []*making
 	source  *source
 	reading float64 // of the balance, in g
-	// pieces that the ways take and fill, in their order, where there are several alike.
+	// pieces that the ways take and fill, in their order, and the source at last, where there
+	// are several alike.
 	pieces []int
 	// whole is the route itself, where it is made by weighing.
 	whole *route.Route

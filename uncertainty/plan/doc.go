@@ -3,24 +3,29 @@
 //
 // # What is searched
 //
-// A route starts with solute that is weighed, a packet, or a stock. Solute is
-// made up to a mark; each dilution takes an aliquot and makes it up to a mark, or
+// A route starts with solute that is weighed, or of a liquid measured, a packet, or a stock. Solute
+// is made up to a mark; each dilution takes an aliquot and makes it up to a mark, or
 // adds a measured volume of solvent. Instruments are used at the marks that
-// [equipment.Measure.Marks] lists, one piece of each, in every order that the
-// volumes allow. The mass weighed is the reading that brings the strength
+// [equipment.Measure.Marks] lists, in every order that the volumes allow; a liquid solute is
+// counted in drops as well. Of several pieces alike each use is given to the one with which
+// the variance is least: pieces.go. The mass weighed is the reading that brings the strength
 // intended nearest to the target; what remains is a bias and counts. Routes by
 // weighing alone are searched beside these: see byweighing.go.
 //
-// Not tried are droppers, further pieces of an instrument, a liquid solute that is
-// measured by volume, solids dissolved in measured solvent rather than up to a mark,
-// and routes that weigh some solutions and measure others. A stock in another
+// A liquid is measured out where the strength counts its volume, or a route of the prep does
+// so, which says that it is one. Its route is put together as if what it is in were the
+// solvent alone, without the contraction and the meniscus of the mixture; those on the front
+// are worked out as they are.
+//
+// Not tried are droppers for solutions, solids dissolved in measured solvent rather than up to a
+// mark, and routes that weigh some solutions and measure others. A stock in another
 // solvent, and routes by volume to a strength by mass, are left out and said to be.
 //
 // What counts are some levels of chance: the one that is asked for, half the risk of that,
 // and 0.999, each with one a little below and above, since the chances that are shown are
-// simulated and differ by that much: levelled in worth.go. For each number of measurements and each level the least left over is
-// found, and of routes that agree in these the surest. Where no route reaches what is asked
-// for, lower levels and the surest route are looked for. Without a tolerance what counts is
+// simulated and differ by that much: levelled in worth.go. For each number of measurements and
+// each level the least left over is found, and of routes that agree in these the surest. Where
+// no route reaches what is asked for, lower levels and the surest route are looked for. Without a tolerance what counts is
 // by how much the strength may be off the target, its expected difference and its expanded
 // uncertainty; each such figure is then a level of its own. Where there are not two limits,
 // the expected strength must be within a tenth of the target, or as near as the one limit.
@@ -50,7 +55,10 @@
 // The sum for an influence k only grows in size when all factors of the route
 // pull the same way: those of a piece that is only taken with, which raises the strength
 // where the piece is too large, or only filled, which lowers it: pulls.go. For these the
-// square of the sum so far is a lower bound. An influence that may pull either way (that of
+// square of the sum so far is a lower bound, and of n pieces alike, which share the uses, an
+// n-th of it, beside the squares of what is still to come: Σ_c (s_c + t_c)² over the pieces c,
+// with s_c before and t_c to come of one sign, is no less than (Σ s_c)²/n + Σ t², t being the
+// single uses. An influence that may pull either way (that of
 // a piece that is free to, the temperature, the activity of a stock) can cancel and counts
 // as nothing until the route is finished.
 //
@@ -58,8 +66,13 @@
 // bound, from the concentration that the steps in front must reach and the volume
 // that they may fill. The relative variance that a route may have to reach a level follows
 // from the greatest chance that any strength with such an uncertainty can have: worth.go. A
-// route from a stock or a packet cannot choose its mass; it is given up where its strength
-// is out of reach: reach.go.
+// route from a stock, a packet or a measured liquid cannot choose its mass; it is given up where
+// its strength is out of reach (reach.go), and when its volumes are chosen, those sources alone
+// are looked at that bring it near enough.
+//
+// Routes by weighing are built from their beginning, of portions: a part and the total that it
+// is made up to, as a factor of the mass fraction. What an influence of the linearity brings
+// counts before the end where it belongs to one load, which each portion pulls at the same way.
 //
 // The search first chooses volumes, of which left over and ratio follow, and then
 // the instruments for them, which differ in their variance only. Each route belongs to one

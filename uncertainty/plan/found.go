@@ -62,6 +62,9 @@ func (c *chain) route() *route.Route {
 	if first.Verb == route.Weigh {
 		first.Amount = c.reading
 	}
+	if c.pieces != nil && c.pieces[2*len(c.ways)] > 1 {
+		first.Piece = c.pieces[2*len(c.ways)]
+	}
 	r := &route.Route{Steps: []route.Step{first}}
 	for i := len(c.ways) - 1; i >= 0; i-- {
 		r.Steps = append(r.Steps, c.withPieces(i, c.ways[i].steps())...)

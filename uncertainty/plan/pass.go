@@ -19,6 +19,8 @@ type pass struct {
 	free      *equipment.Measure
 	// weights of the shared influences, as far as they count before a route is finished.
 	weights []float64
+	// sources are those of the pass; fixed ones rise in what they bring.
+	sources []*source
 	// firsts and dilutionGroups are what the bench can make, by volumes. Both rise
 	// in the volume that they make, and of one volume in what they bring at the
 	// least.
@@ -39,6 +41,8 @@ type group struct {
 	expected span
 	// number of the group in its list.
 	number int
+	// takesFree: a way takes with the piece that is free to pull both ways.
+	takesFree bool
 }
 
 // groupWay is a way with the relative variance that it brings into a route of the pass,
@@ -52,9 +56,17 @@ type groupWay struct {
 // the context. How many dilutions it is about is set by for.
 func newPass(b *bench, from route.Verb, free *equipment.Measure) *pass {
 	p := &pass{from: from, free: free, weights: b.weights(free)}
+	for i := range b.sources {
+		if s := &b.sources[i]; s.step.Verb == from {
+			p.sources = append(p.sources, s)
+		}
+	}
+	if from != route.Weigh {
+		slices.SortStableFunc(p.sources, func(a, b *source) int { return cmp.Compare(a.mean, b.mean) })
+	}
 	p.firsts = p.groups(b.firsts)
 	p.dilutionGroups = p.groups(slices.DeleteFunc(slices.Clone(b.dilutions), func(m making) bool { return m.pullsBothWays() && m.made.step.Measure != free }))
-	p.reach = newReach(b, p)
+	p.reach = newReach(p)
 	return p
 }
 
@@ -80,6 +92,7 @@ func (p *pass) groups(list []making) []group {
 			groups = append(groups, group{aliquot: m.aliquot, volume: m.volume, ratio: m.ratio})
 		}
 		groups[at].ways = append(groups[at].ways, groupWay{m, p.leastOf(m)})
+		groups[at].takesFree = groups[at].takesFree || p.takesFree(m)
 	}
 	for i := range groups {
 		slices.SortStableFunc(groups[i].ways, func(a, b groupWay) int { return cmp.Compare(a.least, b.least) })
@@ -92,6 +105,11 @@ func (p *pass) groups(list []making) []group {
 		groups[i].number = i
 	}
 	return groups
+}
+
+// takesFree reports whether a way takes with the piece that is free to pull both ways.
+func (p *pass) takesFree(m *making) bool {
+	return p.free != nil && m.taken != nil && m.taken.step.Measure == p.free
 }
 
 // leastOf is the relative variance that a way to make a solution brings into a

@@ -15,7 +15,7 @@ type pieceUse struct {
 }
 
 // pieceUses are those of a route, from its beginning on.
-func (w *walk) pieceUses() (uses []pieceUse) {
+func (w *walk) pieceUses(s *source) (uses []pieceUse) {
 	add := func(m *measurement, made bool, at int, by float64) {
 		if m.step.Measure.Count <= 1 {
 			return
@@ -27,6 +27,9 @@ func (w *walk) pieceUses() (uses []pieceUse) {
 			}
 		}
 		uses = append(uses, u)
+	}
+	if s.by != nil {
+		add(s.by, false, 2*len(w.ways), 1)
 	}
 	for i := len(w.ways) - 1; i >= 0; i-- {
 		m, by := w.ways[i], 1.0
@@ -45,12 +48,12 @@ func (w *walk) pieceUses() (uses []pieceUse) {
 // least variance, and says by how much less that is than with one piece of each. No piece is
 // taken with and filled as well. Of ways that are as good it takes the first, which uses the
 // fewest pieces at the beginning.
-func (w *walk) spread() (less float64, pieces []int) {
-	uses := w.pieceUses()
+func (w *walk) spread(s *source) (less float64, pieces []int) {
+	uses := w.pieceUses(s)
 	if len(uses) < 2 {
 		return 0, nil
 	}
-	pieces = make([]int, 2*len(w.ways))
+	pieces = make([]int, 2*len(w.ways)+1)
 	for i := range uses {
 		if pieces[uses[i].at] > 0 {
 			continue // of a measure that is done

@@ -8,13 +8,13 @@ func (m *making) pullsBothWays() bool {
 	return m.taken != nil && m.taken.step.Measure == m.made.step.Measure && m.made.step.Measure.Count <= 1
 }
 
-// pulled says how factors pull at a shared influence: at how much a measure takes or holds,
-// if it is one measure alone, and at the strength.
+// pulled says how factors pull at a shared influence: by which measure, or that there are many
+// or other things, whether it is taken with or filled, and with which signs the influence acts
+// on how much it takes or holds, and on the strength of a route.
 type pulled struct {
-	by            *equipment.Measure
-	many          bool
-	taken, made   bool
-	volume, route sign
+	by                *equipment.Measure
+	many, taken, made bool
+	volume, route     sign
 }
 
 // sign says which signs contributions have.
@@ -26,13 +26,14 @@ func (s *sign) see(relative float64) {
 
 func (s sign) one() bool { return !s.minus || !s.plus }
 
-// weights tell of each shared influence what part of the square of the sum of all that pull at
-// it so far is a lower bound of what it brings to a route. It is all of it where all factors
-// of a route pull the same way: all that there are do, or it belongs to one measure, which in
-// one route is only taken with or only filled, unless it is free. Of n pieces alike it is an
-// n-th, as where each has an equal part of the sum. Otherwise it is nothing.
-func (b *bench) weights(free *equipment.Measure) []float64 {
+// pulls tells how all factors of a bench pull at the shared influences.
+func (b *bench) pulls() []pulled {
 	keys := make([]pulled, len(b.keys.influences))
+	inRoute := func(f *factor) {
+		for _, p := range f.shared {
+			keys[p.key].route.see(p.relative)
+		}
+	}
 	type role struct {
 		*measurement
 		taken bool
@@ -54,27 +55,37 @@ func (b *bench) weights(free *equipment.Measure) []float64 {
 		for i := range list {
 			measured(list[i].taken, true)
 			measured(list[i].made, false)
-			for _, p := range list[i].shared {
-				keys[p.key].route.see(p.relative)
-			}
+			inRoute(&list[i].factor)
 		}
 	}
-	always := []*factor{&b.unit, &b.evaporated}
+	others := []*factor{&b.unit, &b.evaporated}
 	for i := range b.sources {
-		always = append(always, &b.sources[i].factor)
+		if s := &b.sources[i]; s.by != nil {
+			measured(s.by, true)
+			inRoute(&s.factor)
+		} else {
+			others = append(others, &s.factor)
+		}
 	}
-	for _, f := range always {
+	for _, f := range others {
+		inRoute(f)
 		for _, p := range f.shared {
 			keys[p.key].many = true
-			keys[p.key].route.see(p.relative)
 		}
 	}
-	weights := make([]float64, len(keys))
-	for i, k := range keys {
-		switch {
-		case k.route.one():
-			weights[i] = 1
-		case !k.many && k.by != free && k.volume.one() && (k.by.Count <= 1 || !k.taken || !k.made):
+	return keys
+}
+
+// weights tell of each shared influence what part of the square of the sum of all that pull at
+// it so far is a lower bound of what it brings to a route. It is all of it where all factors
+// of a route pull the same way: all that there are do, or it belongs to one measure, which in
+// one route is only taken with or only filled, unless it is free. Of n pieces alike it is an
+// n-th, as where each has an equal part of the sum. Otherwise it is nothing.
+func (b *bench) weights(free *equipment.Measure) []float64 {
+	weights := make([]float64, len(b.keys.influences))
+	for i, k := range b.pulls() {
+		oneRole := k.by != nil && !k.many && k.by != free && k.volume.one() && (k.by.Count <= 1 || !k.taken || !k.made)
+		if k.route.one() || oneRole {
 			weights[i] = 1
 		}
 		if b.keys.ofPieces[i] && k.by != nil {

@@ -43,21 +43,15 @@ type reach struct {
 }
 
 // newReach returns nil for a pass from a weighing, of which the mass is chosen last.
-func newReach(b *bench, p *pass) *reach {
+func newReach(p *pass) *reach {
 	if p.from == route.Weigh {
 		return nil
 	}
-	var sources []source
-	for _, s := range b.sources {
-		if s.step.Verb == p.from {
-			sources = append(sources, s)
-		}
-	}
 	r := &reach{
-		begins:  around(sources, func(s *source) span { return span{s.mean, s.mean} }),
+		begins:  around(p.sources, func(s **source) span { return span{(*s).mean, (*s).mean} }),
 		dilutes: around(p.dilutionGroups, func(g *group) span { return g.expected }),
 	}
-	if p.from == route.UsePacket {
+	if p.from != route.Start {
 		r.begins = r.begins.times(around(p.firsts, func(g *group) span { return g.expected }))
 	}
 	return r

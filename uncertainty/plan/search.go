@@ -26,7 +26,10 @@ type search struct {
 	mostWeighed float64
 	pass        *pass
 	passes      map[passKey]*pass
-	weighings   map[*source]*weighings
+	// unexplored is what all routes leave over of a part that was cut short and were not tried,
+	// or more.
+	unexplored float64
+	weighings  map[*source]*weighings
 	// several: of some instrument there are several pieces.
 	several bool
 	front   *front
@@ -70,6 +73,7 @@ func (s *search) run(ctx context.Context) error {
 		if s.options.Progress != nil {
 			s.options.Progress(i, len(stages))
 		}
+		s.unexplored = 0
 		err := p.run(ctx)
 		if errors.Is(err, errEnough) {
 			s.skip(stages[i:])
@@ -87,11 +91,14 @@ func (s *search) run(ctx context.Context) error {
 func (s *search) skip(stages []stage) {
 	s.cutShort = true
 	for i, p := range stages {
-		code := "stage"
-		if i == 0 {
-			code = "rest-of-stage"
+		n := note.Of("stage", "", p.name, counted(s.options.Work))
+		switch {
+		case i == 0 && s.unexplored > 0:
+			n = note.Of("rest-that-leaves", "", p.name, counted(s.options.Work), equipment.ML(s.unexplored))
+		case i == 0:
+			n.Code = "rest-of-stage"
 		}
-		if n := note.Of(code, "", p.name, counted(s.options.Work)); !note.Contains(s.notSearched, n) {
+		if !note.Contains(s.notSearched, n) {
 			s.notSearched = append(s.notSearched, n)
 		}
 	}
@@ -103,7 +110,7 @@ func (s *search) skip(stages []stage) {
 func (s *search) stages() []stage {
 	var list []stage
 	pass := func(n int, free *equipment.Measure) {
-		for _, from := range []route.Verb{route.Weigh, route.UsePacket, route.Start} {
+		for _, from := range []route.Verb{route.Weigh, route.UsePacket, route.Measured, route.Start} {
 			if n == 0 && from == route.Start || n > 0 && len(s.dilutions) == 0 || !s.has(from) {
 				continue
 			}
@@ -155,7 +162,7 @@ func passName(n int, from route.Verb, free *equipment.Measure) note.Note {
 	case 1:
 		dilutions = note.Of("one-dilution", "")
 	}
-	source := note.Of(map[route.Verb]string{route.Weigh: "from-weighing", route.UsePacket: "from-packet", route.Start: "from-stock"}[from], "")
+	source := note.Of(map[route.Verb]string{route.Weigh: "from-weighing", route.UsePacket: "from-packet", route.Measured: "from-measuring", route.Start: "from-stock"}[from], "")
 	if free != nil {
 		return note.Of("pass-both-ways", free.Name, dilutions, source)
 	}

@@ -18,8 +18,11 @@ type source struct {
 	intended float64
 	// volume that there is of a stock, in mL; infinite where it is not stated.
 	volume float64
-	// factor of a packet or a stock.
+	// factor of a packet, a stock, or a liquid that is measured.
 	factor
+	// by is that measurement, and filled the mL that it takes.
+	by     *measurement
+	filled float64
 }
 
 func (s *source) isStock() bool { return s.step.Verb == route.Start }
@@ -69,10 +72,50 @@ func (b *bench) addMasses() error {
 	return nil
 }
 
+// byDrops are the drops of a liquid solute that are tried.
+var byDrops = []float64{1, 2, 3, 4, 5, 6, 8, 10, 15, 20}
+
+// addLiquids adds a liquid solute that is measured, where the strength counts its volume or a
+// route of the prep measures it: at the marks of all that delivers, and by drops.
+func (b *bench) addLiquids(at tried) error {
+	measures := func(s route.Step) bool { return s.Verb == route.Measured }
+	if b.prep.SoluteUnit() != "mL" && !slices.ContainsFunc(b.prep.Routes, func(r *route.Route) bool { return slices.ContainsFunc(r.Steps, measures) }) {
+		return nil
+	}
+	for place, k := range b.prep.Kit.Measures {
+		marks := at[k]
+		if k.Kind.Traits().Counts {
+			marks = byDrops
+		}
+		if !suits(k, route.Take) {
+			continue
+		}
+		for _, mark := range marks {
+			s := route.Measuring(route.Measured, k, mark)
+			if b.clashes(s) {
+				return nil
+			}
+			f, intended, uninformative, err := b.prep.SourceFactor(s, b.coverage)
+			if _, no := equipment.WhyNot(err); no || err == nil && (!uninformative.None() || f.Low <= 0) {
+				continue
+			}
+			if err != nil {
+				return err
+			}
+			g := b.keys.factor(f)
+			filled := mark
+			if k.Kind.Traits().Counts {
+				filled = 0 // less than any vessel holds
+			}
+			b.sources = append(b.sources, source{step: s, intended: intended, volume: math.Inf(1), factor: g, by: &measurement{s, g, place}, filled: filled})
+		}
+	}
+	return nil
+}
+
 // addSource leaves out what may not meet the solvent.
 func (b *bench) addSource(s route.Step) error {
-	if clashes := b.prep.Clashes(&route.Route{Steps: []route.Step{s}}); len(clashes) > 0 {
-		b.notSearched = append(b.notSearched, note.Of("that-may-not-meet", clashes[0].First, clashes[0].Second))
+	if b.clashes(s) {
 		return nil
 	}
 	f, intended, _, err := b.prep.SourceFactor(s, b.coverage)
@@ -84,6 +127,18 @@ func (b *bench) addSource(s route.Step) error {
 	}
 	b.sources = append(b.sources, source{step: s, intended: intended, volume: s.Stock.MostML(), factor: b.keys.factor(f)})
 	return nil
+}
+
+// clashes reports whether what a step brings may not meet the solvent, and says so.
+func (b *bench) clashes(s route.Step) bool {
+	clashes := b.prep.Clashes(&route.Route{Steps: []route.Step{s}})
+	if len(clashes) == 0 {
+		return false
+	}
+	if n := note.Of("that-may-not-meet", clashes[0].First, clashes[0].Second); !note.Contains(b.notSearched, n) {
+		b.notSearched = append(b.notSearched, n)
+	}
+	return true
 }
 
 // nearestDigits is the number of digits of a balance nearest to a mass; of two as

@@ -52,6 +52,10 @@ func (s *search) runPass(ctx context.Context) error {
 		}
 		each := min(length, s.room()/int64(len(walks)))
 		if each == 0 {
+			s.unexplored = math.Inf(1)
+			for _, w := range walks {
+				s.unexplored = min(s.unexplored, w.reached)
+			}
 			return errEnough
 		}
 		var err error

@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 	"math"
+	"slices"
 	"sort"
 
 	"minim/uncertainty/route"
@@ -20,7 +21,9 @@ type walk struct {
 	wait  func() bool
 	// known is the front that the walk goes by: that of the search when its turn began,
 	// and what it has found since, which is new.
-	known   *front
+	known *front
+	// reached is what all routes leave over that are still to be tried, or more.
+	reached float64
 	new     []stair
 	volumes volumes
 	state   state
@@ -128,6 +131,9 @@ func (w *walk) extend(needed float64) {
 		if w.tooMuch() || w.hopeless(before.least) {
 			break
 		}
+		if len(w.volumes.groups) == 0 {
+			w.reached = w.volumes.leftOver
+		}
 		from = w.extendBy(list, from)
 	}
 	w.volumes = before
@@ -139,7 +145,7 @@ func (w *walk) extendBy(list []group, from int) int {
 	made := list[from].volume
 	for at := from; at < len(list) && list[at].volume == made; at++ {
 		g := &list[at]
-		if !w.owns(g) {
+		if !w.owns(g) || !w.mayCancel(g) {
 			continue
 		}
 		if !w.goOn() || w.hopeless(w.volumes.least+g.least) {
@@ -245,6 +251,13 @@ func (w *walk) owns(g *group) bool {
 		sum += other.number
 	}
 	return len(w.volumes.groups)+1 != min(w.pass.dilutions, 2) || sum%shares == w.share
+}
+
+// mayCancel reports whether the piece that is to pull both ways, if any, can be taken with once
+// a dilution is put in front of what there is: in it, in another, or for the source.
+func (w *walk) mayCancel(g *group) bool {
+	return w.pass.free == nil || w.pass.from == route.Measured || g.takesFree || len(w.volumes.groups)+1 < w.pass.dilutions ||
+		slices.ContainsFunc(w.volumes.groups, func(other *group) bool { return other.takesFree })
 }
 
 // offer puts a finished route on the front that the walk goes by, unless it is beaten.

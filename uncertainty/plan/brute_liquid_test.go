@@ -1,0 +1,73 @@
+package plan
+
+import (
+	"context"
+	"fmt"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/uncertainty/route"
+)
+
+// Of liquids that are measured out, by volume and in drops, the search leaves over no more than
+// the enumeration of all routes at each level and number of measurements, but for half a mL or
+// 5 %: it puts routes together without the meniscus and the contraction of mixtures. What it
+// finds is among all routes (constructed, on random kits).
+func TestLiquidsByVolumeAreNearlyExact(t *testing.T) {
+	kits := uint64(12)
+	if !thorough {
+		kits = 3
+	}
+	compared := 0
+	for seed := range kits {
+		p := randomLiquid(t, rand.New(rand.NewPCG(seed, 7)))
+		all := bruteForce(t, p, 1)
+		b, err := newBench(p, quick(1))
+		require.NoError(t, err)
+		s := newSearch(b, quick(1), levelled(p, 0.95))
+		got, err := s.result(context.Background())
+		require.NoError(t, err)
+		want := judged(p, all, &s.judge, 0)
+		for _, w := range want {
+			compared++
+			assert.True(t, reached(got, w, 1.05, 0.5), "seed %d: %s", seed, describe([]found{w}))
+		}
+		for _, g := range got {
+			assert.True(t, reached(want, g, 1+slack, slack), "seed %d, not among all: %s", seed, describe([]found{g}))
+		}
+	}
+	assert.Greater(t, compared, 10)
+}
+
+// reached reports whether a list has a route of as high a level and as few measurements that
+// leaves over so many times as much at most, and some mL.
+func reached(list []found, one found, times, mL float64) bool {
+	for _, f := range list {
+		if f.merit.level >= one.merit.level && f.merit.operations <= one.merit.operations && f.merit.leftOver <= one.merit.leftOver*times+mL {
+			return true
+		}
+	}
+	return false
+}
+
+// randomLiquid is a kit of few instruments with a target in % v/v.
+func randomLiquid(t *testing.T, r *rand.Rand) *route.Prep {
+	pick := func(list ...string) string { return list[r.IntN(len(list))] }
+	var kit strings.Builder
+	for i := range 1 + r.IntN(2) {
+		fmt.Fprintf(&kit, "[[pipette]]\nname = \"pipette %d\"\nkind = \"graduated\"\ncapacity = %q\nclass = \"B\"\ncount = %d\n", i, pick("1 mL", "2 mL", "5 mL"), 1+r.IntN(2))
+	}
+	if r.IntN(2) == 0 {
+		kit.WriteString("[[dropper]]\nname = \"dropper\"\n")
+	}
+	for i := range 1 + r.IntN(2) {
+		fmt.Fprintf(&kit, "[[cylinder]]\nname = \"cylinder %d\"\ncapacity = %q\nclass = \"B\"\nclinging = \"0.05 mL\"\n", i, pick("10 mL", "25 mL", "50 mL"))
+	}
+	prep := fmt.Sprintf("target = \"%v %% v/v\"\nvolume = \"%d mL\"\ntolerance = %q\n", []float64{10, 4, 1, 0.2}[r.IntN(4)], 5+r.IntN(15), pick("10 % of target", "20 % of target", "30 % of target")) +
+		fmt.Sprintf("[solute]\nname = \"oil\"\n[solvent]\nname = %q\n", pick("water", "ethanol"))
+	return prepOn(t, prep, kit.String())
+}
