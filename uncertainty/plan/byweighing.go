@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -33,6 +34,9 @@ type weigher struct {
 	portions      map[portionKey]*portion
 	linear, local map[int]bool
 	state         state
+	// round are the portions of each source, or -1, of which the parts are round masses, the
+	// least variance first.
+	round map[int][]*portion
 	// path is what is weighed, of a stock after its start; lighter what the strength of the
 	// target changes with its mass fraction, at the least.
 	start   []route.Step
@@ -47,6 +51,9 @@ type weigher struct {
 type portion struct {
 	part, total route.Step
 	factor
+	// least is the relative variance that it brings to a route that is diluted further, sure what
+	// a part of that mass or less brings to any.
+	least, sure float64
 }
 
 // portionKey tells portions of one balance apart: by the place of a source, or -1 for an
@@ -100,14 +107,32 @@ func (w *weigher) prepare() {
 			}
 		}
 	}
-	w.state = w.keys.newState(w.weights())
+	weights, common := w.weights()
+	w.state = w.keys.newState(weights)
+	w.round = make(map[int][]*portion)
+	for key, p := range w.portions {
+		p.least, p.sure = p.own, p.own
+		for _, s := range p.shared {
+			square := float64(s.relative * s.relative)
+			p.least += float64(square * weights[s.key])
+			if common[s.key] {
+				p.sure += square
+			}
+		}
+		w.round[key.source] = append(w.round[key.source], p)
+	}
+	for _, list := range w.round {
+		slices.SortFunc(list, func(a, b *portion) int {
+			return cmp.Or(cmp.Compare(a.least, b.least), cmp.Compare(a.part.Amount, b.part.Amount), cmp.Compare(a.total.Amount, b.total.Amount))
+		})
+	}
 }
 
 // weights tell of each influence whether all portions of a route pull at it the same way,
 // also those that are weighed last: at one that sources alone have, since a route has one of
 // them; at the load of an empty vessel, which makes each part less than is read, so that it is
-// in all portions; and at loads that hold no total.
-func (w *weigher) weights() []float64 {
+// in all portions; and at loads that hold no total. Common are those of the first two kinds.
+func (w *weigher) weights() (weights []float64, common []bool) {
 	signs, uses, aliquots := make([]sign, len(w.keys.influences)), make([]int, len(w.keys.influences)), 0
 	for key, p := range w.portions {
 		if key.source >= 0 {
@@ -122,13 +147,15 @@ func (w *weigher) weights() []float64 {
 			signs[s.key].see(s.relative)
 		}
 	}
-	weights := make([]float64, len(signs))
+	weights, common = make([]float64, len(signs)), make([]bool, len(signs))
 	for k, s := range signs {
-		if uses[k] == 0 && !w.linear[k] || w.local[k] && len(w.balance.Checks) == 0 && s.one() && (s.plus || uses[k] == aliquots) {
+		atOneLoad := w.local[k] && len(w.balance.Checks) == 0 && s.one()
+		common[k] = uses[k] == 0 && !w.linear[k] || atOneLoad && aliquots > 0 && uses[k] == aliquots && s.minus
+		if common[k] || atOneLoad && s.plus {
 			weights[k] = 1
 		}
 	}
-	return weights
+	return weights, common
 }
 
 // portion is a part of a source, or of what there is, made up to a total.
@@ -236,25 +263,43 @@ func (w *weigher) makeUp(d draft) {
 	if d.dilutions == w.options.Steps || d.fraction < w.target || d.fraction > w.strongest && !d.bought || w.hopelessDraft(&d, len(w.path)+1, w.state.leastVariance()) {
 		return
 	}
-	for _, total := range w.totals {
-		made := func(m float64) draft {
-			next := draft{source: -1, fraction: d.fraction * m / total, left: total, dilutions: d.dilutions + 1, leftOver: d.leftOver}
-			if !d.bought {
-				next.leftOver += (d.left - m) / w.prep.Density(d.fraction)
-			}
-			return next
+	density := w.prep.Density(d.fraction)
+	made := func(m, total float64) draft {
+		next := draft{source: -1, fraction: d.fraction * m / total, left: total, dilutions: d.dilutions + 1, leftOver: d.leftOver}
+		if !d.bought {
+			next.leftOver += (d.left - m) / density
 		}
+		return next
+	}
+	have := w.state.leastVariance()
+	for _, total := range w.totals {
 		if m, shown := w.nearestReading(w.target * total / d.fraction); shown && m < min(total, d.left) {
-			if last := made(m); !w.hopelessDraft(&last, len(w.path)+1, w.state.leastVariance()) {
+			if last := made(m, total); !w.hopelessDraft(&last, len(w.path)+1, have+w.surely(d.source, m, total)) {
 				w.with(w.portion(d.source, m, total), last, true)
 			}
 		}
-		for _, m := range w.masses {
-			if m < min(total, d.left) && w.err == nil && d.dilutions+1 < w.options.Steps {
-				w.with(w.portion(d.source, m, total), made(m), false)
-			}
+	}
+	if d.dilutions+1 == w.options.Steps {
+		return
+	}
+	for _, p := range w.round[d.source] {
+		if w.err != nil || w.hopelessDraft(&d, len(w.path)+2, have+p.least) {
+			return // those that follow bring more
+		}
+		if m, total := p.part.Amount, p.total.Amount; m < min(total, d.left) {
+			w.with(p, made(m, total), false)
 		}
 	}
+}
+
+// surely is a variance that a part made up to a total brings at the least: that of the next
+// round mass, since what is wrong with a weighing grows no faster than its load.
+func (w *weigher) surely(source int, part, total float64) float64 {
+	at, _ := slices.BinarySearch(w.masses, part)
+	if at == len(w.masses) || w.masses[at] >= total {
+		return 0
+	}
+	return w.portion(source, w.masses[at], total).sure
 }
 
 // with goes on from a portion: it tries the route that ends with it, or dilutes it, or of

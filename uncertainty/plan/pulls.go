@@ -26,6 +26,12 @@ func (s *sign) see(relative float64) {
 
 func (s sign) one() bool { return !s.minus || !s.plus }
 
+// role of a measurement in a route: taken, or filled or added.
+type role struct {
+	*measurement
+	taken bool
+}
+
 // pulls tells how all factors of a bench pull at the shared influences.
 func (b *bench) pulls() []pulled {
 	keys := make([]pulled, len(b.keys.influences))
@@ -33,10 +39,6 @@ func (b *bench) pulls() []pulled {
 		for _, p := range f.shared {
 			keys[p.key].route.see(p.relative)
 		}
-	}
-	type role struct {
-		*measurement
-		taken bool
 	}
 	seen := make(map[role]bool)
 	measured := func(m *measurement, taken bool) {

@@ -203,8 +203,9 @@ func (j *judge) top(worth float64) bool {
 // mostVariance is the relative variance above which every route is worth less
 // than that. Without a tolerance, a strength of x targets is worth -(|x - 1| + k u x),
 // so that k u is at most 1 - (1 - w)/x or (w + 1 - x)/x for a worth of -w: w at x = 1
-// where w < 1, and otherwise less than 1 + (w - 1)/x. Where there is one limit only,
-// the variance alone says nothing.
+// where w < 1, and otherwise less than 1 + (w - 1)/x. With one limit only the chance is
+// greatest for the strength that is farthest from it of those that are near enough to the
+// target; at half or less the variance says nothing then.
 func (j *judge) mostVariance(worth float64) float64 {
 	u := math.Inf(1)
 	switch {
@@ -212,6 +213,8 @@ func (j *judge) mostVariance(worth float64) float64 {
 		u = -worth / j.normal
 	case !j.tolerant:
 		u = (1 + (-worth-1)/(1-nearTarget)) / j.normal
+	case !j.twoSided() && worth > 0.5:
+		u = relativeU(sort.Search(uSteps, func(i int) bool { return j.mostChanceNear(relativeU(i)) < worth }))
 	case j.twoSided():
 		u = relativeU(sort.Search(uSteps, func(i int) bool { return j.mostChance(relativeU(i)) < worth }))
 	}
@@ -239,6 +242,21 @@ func (j *judge) mostChance(r float64) float64 {
 	t := (1 + math.Sqrt(1+float64(2*r*r*slope*(high+low)))) / (high + low)
 	best := uncertainty.Analytic{Value: 1 / t, StandardUncertainty: r / t}
 	return best.ConformanceProbability(j.limits)
+}
+
+// mostChanceNear is the greatest chance that a strength near to the target with a relative
+// uncertainty r keeps one limit: it grows with the distance from the limit, and falls as r
+// grows where it is more than a half. With few degrees of freedom it is smaller still: there the
+// chance is concave in the scale, of which the mean is below one.
+func (j *judge) mostChanceNear(r float64) (most float64) {
+	near := j.near()
+	for _, y := range []float64{near.low, near.high} {
+		if y > 0 {
+			at := uncertainty.Analytic{Value: y, StandardUncertainty: float64(r * y)}
+			most = max(most, at.ConformanceProbability(j.limits))
+		}
+	}
+	return most
 }
 
 // The relative uncertainties that a bound is looked for among: 200 in each e-fold,
