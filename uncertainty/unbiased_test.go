@@ -27,12 +27,6 @@ func over(d Rectangular, f func(x float64) float64) float64 {
 	return quad.Fixed(f, d.Low, d.High, 120, nil, 0) / (d.High - d.Low)
 }
 
-// overNormal is that over a normal one.
-func overNormal(d Normal, f func(x float64) float64) float64 {
-	of := distuv.Normal{Mu: d.Mu, Sigma: d.Sigma}
-	return quad.Fixed(func(x float64) float64 { return of.Prob(x) * f(x) }, d.Mu-8*d.Sigma, d.Mu+8*d.Sigma, 120, nil, 0)
-}
-
 // exactModels are hard each in its own way; what they come to is constructed, by the distribution functions of gonum.
 func exactModels(t *testing.T) map[string]knownExactly {
 	phi := distuv.UnitNormal.CDF

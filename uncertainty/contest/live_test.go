@@ -218,3 +218,27 @@ func TestLiveStopped(t *testing.T) {
 	assert.Positive(t, stopped)
 	same(t, "afterwards", p, changes, update(t, l, changes))
 }
+
+// TestRestate: another mark, of the same structure, and fewer routes, of another; what is wrong is
+// not taken.
+func TestRestate(t *testing.T) {
+	p := load(t, demoPrep)
+	l, err := contest.NewLive(p, fewTrials)
+	require.NoError(t, err)
+	other := load(t, demoPrep)
+	for _, r := range other.Routes {
+		if last := &r.Steps[len(r.Steps)-1]; last.Verb == route.MakeUpTo && last.Measure.Finest() > 0 {
+			last.Amount -= last.Measure.Finest()
+		}
+	}
+	require.NoError(t, l.Restate(other))
+	same(t, "other marks", other, nil, update(t, l, nil))
+	fewer := *other
+	fewer.Routes = other.Routes[2:4]
+	require.NoError(t, l.Restate(&fewer))
+	same(t, "fewer routes", &fewer, nil, update(t, l, nil))
+	none := *other
+	none.Routes = nil
+	require.Error(t, l.Restate(&none))
+	same(t, "as it was", &fewer, nil, update(t, l, nil))
+}
