@@ -78,6 +78,17 @@ func (k *Measure) Nearest(mL float64) (nearest []float64) {
 	return append(nearest, min(decimal(n*step), k.Capacity))
 }
 
+// IsLow reports whether a volume lies lower on the scale than a reading is considered at.
+func (k *Measure) IsLow(mL float64) bool {
+	switch is := k.Kind.Traits(); {
+	case is.Counts || k.Finest() == 0:
+		return false
+	case is.Dial:
+		return mL < leastOfPiston*k.Capacity*(1-1e-9)
+	}
+	return mL < leastOfScale*k.Capacity*(1-1e-9)
+}
+
 // multiples lists those of a step from one volume on and below another, and then
 // that; with a step of 0 only that.
 func multiples(step, from, to float64) []float64 {

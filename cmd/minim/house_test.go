@@ -31,6 +31,7 @@ var layers = []string{
 	"minim/uncertainty/strengths",
 	"minim/uncertainty/hazards",
 	"minim/uncertainty/mixed",
+	"minim/uncertainty/policy", // below route, whose verdict goes by it
 	"minim/uncertainty/route",
 	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps
 	"minim/uncertainty/plan",

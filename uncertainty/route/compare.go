@@ -13,6 +13,7 @@ import (
 	"minim/uncertainty"
 	"minim/uncertainty/hazards"
 	"minim/uncertainty/parallel"
+	"minim/uncertainty/policy"
 )
 
 // Compare evaluates the routes of a prep, or the one that is named. It returns
@@ -53,7 +54,7 @@ func CompareTo(ctx context.Context, p *Prep, use string, s uncertainty.Settings)
 	if !c.Results[at].Possible {
 		return nil, &CannotError{r.Name, c.Results[at].Reason, c.Results[at].MayNotBeUsed()}
 	}
-	c.Verdict = Verdict{Use: at, Meets: c.Prep.Meets(&c.Results[at])}
+	c.Verdict.Use, c.Verdict.Meets = at, c.Prep.Meets(&c.Results[at])
 	return c, c.complete(ctx, strengths)
 }
 
@@ -256,6 +257,9 @@ func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertain
 	for i, t := range p.Tolerances {
 		r.Inside[i].Simulated, r.Inside[i].Error = r.MonteCarlo.ConformanceProbability(t.Limits), r.MonteCarlo.ChanceError(t.Limits)
 	}
+	if r.IfMisread, err = p.misread(r); err != nil {
+		return err
+	}
 	if err := r.MonteCarlo.Thin(ctx, drawn); err != nil {
 		return err
 	}
@@ -286,24 +290,17 @@ func (r *Route) count() (dilutions, operations int) {
 type Verdict struct {
 	// Use is the index of the result to use, -1 when none can be done.
 	Use int
+	// Choice is what the policy says, which may be another where a route is asked for by name.
+	Choice policy.Choice
 	// Meets reports whether it reaches the least chance that is asked for. It
 	// is false when no tolerance is given.
 	Meets bool
 }
 
-// judge chooses the route with the least left over among those that make
-// enough and whose chance of being inside the first tolerance reaches what is
-// asked for, ties by fewer operations; when none reaches it, the one with the
-// best chance. Without a tolerance it is the one that holds the target best.
-// A route that makes too little or says nothing is chosen last.
+// judge chooses by the policy: see [Prep.Choose].
 func (c *Comparison) judge() Verdict {
-	v := Verdict{Use: -1}
-	for i := range c.Results {
-		r := &c.Results[i]
-		if r.Possible && (v.Use < 0 || c.Prep.Better(r, &c.Results[v.Use])) {
-			v.Use = i
-		}
-	}
+	v := Verdict{Choice: c.Prep.Choose(c.Results)}
+	v.Use = v.Choice.Use
 	v.Meets = v.Use >= 0 && c.Prep.Meets(&c.Results[v.Use])
 	return v
 }

@@ -55,6 +55,9 @@ type Result struct {
 	// HoldsWithin is the half-width round the target, relative to it, that
 	// holds the strength with the coverage probability.
 	HoldsWithin float64
+	// IfMisread is by how much the strength is off, in the unit of the target, when every reading is
+	// off by a step of the display or 0.2 of a division, all the same way; 0 where it was not simulated.
+	IfMisread float64
 	// SoluteGrams used, MadeML of the wanted solution, and LeftOverML of all.
 	SoluteGrams, MadeML, LeftOverML float64
 	// SoluteUsed is in the unit of [Prep.SoluteUnit]; in any other than g SoluteGrams is 0.
