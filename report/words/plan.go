@@ -3,8 +3,7 @@ package words
 import (
 	"cmp"
 	"fmt"
-	"slices"
-	"strconv"
+	"math"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -21,13 +20,13 @@ func recommended(p *plan.Plan) *route.Comparison {
 	return &c
 }
 
-// planReasons say what changes in the kit do, what the other routes have over the one that is
-// recommended, what would help, and what was searched.
+// planReasons say what changes in the kit do, what more measurements buy, what would help, and what
+// was searched.
 func planReasons(p, before *plan.Plan) (list []page.Block) {
 	if before != nil {
 		list = planEffect(p, before)
 	}
-	list = append(list, lined("What the others have over it", overIt(p))...)
+	list = append(list, lined("What more measurements buy", buys(p))...)
 	list = append(list, lined("What would help", helpLines(p))...)
 	if own := ownRoutes(p); len(own) > 0 { // of names that people gave, as long as they like
 		list = append(list, page.Heading{Text: "Your own routes"}, page.Facts{List: own, Indent: 2, Colon: true, Most: 30})
@@ -49,12 +48,15 @@ func chosenBy(p *plan.Plan) string {
 	if len(p.Prep.Tolerances) > 0 && !p.Verdict.Meets {
 		return "the greatest chance of being inside that this bench allows"
 	}
+	if p.Options.Prefer == route.Usual {
+		return policyLine(p.Prep)
+	}
 	among := " of these routes" + when(p.Verdict.Meets, fmt.Sprintf(" that are inside in %s of 100", asked(p.Prep.LeastChance)))
-	otherwise := either(len(p.Prep.Tolerances) == 0, "nearest to the target", "the least left over")
-	return cmp.Or(preferences[p.Options.Prefer], otherwise) + among
+	leastLeft := either(len(p.Prep.Tolerances) == 0, "nearest to the target", "the least left over")
+	return cmp.Or(preferences[p.Options.Prefer], leastLeft) + among
 }
 
-// preferences but for the usual one, which goes by the tolerance.
+// preferences but for the usual one and least left over, which goes by the tolerance.
 var preferences = map[string]string{
 	route.Tightest: "the least give or take", route.Fewest: "the fewest measurements", route.LeastSolute: "the least solute", route.Cheapest: "the least cost",
 }
@@ -75,77 +77,79 @@ func planColumns(p *plan.Plan) []column {
 	return columns
 }
 
-// planTable lists the routes to choose from.
+// planTable lists the best routes by the number of measurements.
 func planTable(p *plan.Plan) *page.Table {
 	t := planHead(p, "route")
 	t.Indent, t.Most = 4, 60
 	for i := range p.Results {
-		t.Rows = append(t.Rows, page.Row{Lead: letter(i) + "  ", Cells: planRow(p, i), Marked: i == p.Verdict.Use})
+		t.Rows = append(t.Rows, page.Row{Lead: letter(i) + "  ", Cells: planRow(p, &p.Results[i]), Marked: i == p.Verdict.Use})
 	}
 	return t
 }
 
-func planHead(p *plan.Plan, name string) *page.Table {
-	return tableOf(name, append(planColumns(p), column{head: "near", unit: "equal"}))
+// planAll lists all routes that were simulated.
+func planAll(p *plan.Plan) []page.Block {
+	t := planHead(p, "route")
+	t.Indent, t.Most = 4, 60
+	for i := range p.Front {
+		r := &p.Front[i].Result
+		t.Rows = append(t.Rows, page.Row{Cells: planRow(p, r), Marked: r.Route == p.Results[p.Verdict.Use].Route})
+	}
+	return section("All routes that no other beats in chance, left over and measurements, and rounder ones", t)
 }
 
-// planRow is the name of a route, its cells, and how many are nearly equal.
-func planRow(p *plan.Plan, i int) []string {
-	r := &p.Results[i]
-	return slices.Concat([]string{r.Route.Name}, cellsOf(planColumns(p), r), []string{strconv.Itoa(alike(p, i))})
+func planHead(p *plan.Plan, name string) *page.Table { return tableOf(name, planColumns(p)) }
+
+// planRow is the name of a route and its cells.
+func planRow(p *plan.Plan, r *route.Result) []string {
+	return append([]string{r.Route.Name}, cellsOf(planColumns(p), r)...)
 }
 
 // legend explains the names of routes.
 const legend = `"2 in 25": 2 mL made up to the mark at 25 mL; "3 + 17": 3 mL and 17 mL of measured solvent`
 
-// alike counts the near-equals of a route.
-func alike(p *plan.Plan, group int) int {
-	n := -1
-	for i := range p.Front {
-		if p.Front[i].Group == group {
-			n++
+// buys says of each route but the first what it gives for its measurements, beside the last before it
+// that is worth more than those with fewer.
+func buys(p *plan.Plan) (list []fact) {
+	before := &p.Results[0]
+	for i := 1; i < len(p.Results); i++ {
+		r := &p.Results[i]
+		text, worth := bought(p, r, before)
+		list = append(list, fact{letter(i), text})
+		if worth {
+			before = r
 		}
 	}
-	return n
+	return list
 }
 
-// overIt says of each other route, in a line, what it has over the one that is
-// recommended, and what that takes.
-func overIt(p *plan.Plan) []fact {
-	used := &p.Results[p.Verdict.Use]
-	return others(p.Comparison, func(i int, r *route.Result) fact { return fact{letter(i), over(p, r, used)} })
+// bought says what one route gives beside another with fewer measurements, and whether it is worth
+// them by the usual policy, of the two alone.
+func bought(p *plan.Plan, r, before *route.Result) (text string, worth bool) {
+	order, _ := p.Prep.Rank(before, r)
+	worth = order > 0
+	var parts clauses
+	if d := before.LeftOverML - r.LeftOverML; !route.SameVolume(before.LeftOverML, r.LeftOverML) {
+		parts = append(parts, either(d > 0, "saves ", "leaves ")+volume(math.Abs(d))+when(d < 0, " more"))
+	}
+	if a, b := sureness(p, r), sureness(p, before); a != b {
+		parts = append(parts, fmt.Sprintf("is %s instead of %s", a, strings.TrimPrefix(b, "inside in ")))
+	}
+	if len(parts) == 0 {
+		parts = clauses{"gives much the same"}
+	}
+	return fmt.Sprintf("%s %s: %s", moreSteps(r, before), strings.Join(parts, ", "), either(worth, "worth it", "not worth it")), worth
 }
 
-// over compares a route with another: first what it has over it.
-func over(p *plan.Plan, r, used *route.Result) string {
-	var better, worse []string
-	put := func(less bool, text string) {
-		if less {
-			better = append(better, text)
-		} else {
-			worse = append(worse, text)
-		}
+// moreSteps is "a third dilution", or "2 more measurements".
+func moreSteps(r, before *route.Result) string {
+	if r.Dilutions == before.Dilutions+1 && r.Dilutions < len(ordinals) {
+		return "a " + ordinals[r.Dilutions] + " dilution"
 	}
-	if n := r.Operations - used.Operations; n != 0 {
-		put(n < 0, more(n, "measurement"))
-	}
-	if d := r.LeftOverML - used.LeftOverML; !route.SameVolume(r.LeftOverML, used.LeftOverML) {
-		put(d < 0, moreOrLess(d, "%s less left over", "%s more left over"))
-	}
-	if a := sureness(p, r); a != sureness(p, used) {
-		put(surer(p, r, used), a)
-	}
-	return cmp.Or(strings.Join(better, ", "), "much the same") + when(len(worse) > 0, "; but "+strings.Join(worse, ", "))
+	return count(r.Operations-before.Operations, "more measurement")
 }
 
-// more is "2 measurements fewer".
-func more(n int, noun string) string {
-	return either(n < 0, count(-n, noun)+" fewer", count(n, noun)+" more")
-}
-
-func moreOrLess(mL float64, less, more string) string {
-	return either(mL < 0, fmt.Sprintf(less, volume(-mL)), fmt.Sprintf(more, volume(mL)))
-}
+var ordinals = []string{"", "first", "second", "third", "fourth", "fifth"}
 
 // sureness is the chance of being inside, or within what the target is held.
 func sureness(p *plan.Plan, r *route.Result) string {
@@ -153,13 +157,6 @@ func sureness(p *plan.Plan, r *route.Result) string {
 		return "within " + quantity.Percent(r.HoldsWithin)
 	}
 	return insideIn(p.Prep, r)
-}
-
-func surer(p *plan.Plan, a, b *route.Result) bool {
-	if len(p.Prep.Tolerances) == 0 {
-		return a.HoldsWithin < b.HoldsWithin
-	}
-	return a.Chance() > b.Chance()
 }
 
 // searched says how large the search was, and what was left out, if anything.
@@ -226,6 +223,6 @@ func helpLines(p *plan.Plan) []fact {
 func planEffect(p, before *plan.Plan) []page.Block {
 	t := planHead(p, "recommended")
 	t.Most = 40
-	t.Rows = []page.Row{{Lead: " before  ", Cells: planRow(before, before.Verdict.Use)}, {Lead: " now  ", Cells: planRow(p, p.Verdict.Use)}}
+	t.Rows = []page.Row{{Lead: " before  ", Cells: planRow(before, &before.Results[before.Verdict.Use])}, {Lead: " now  ", Cells: planRow(p, &p.Results[p.Verdict.Use])}}
 	return section(effect{p.Comparison, before.Comparison}.title(), t)
 }

@@ -47,7 +47,7 @@ func grouped(c *route.Comparison, use int) (groups, leaders []int) {
 
 // good reports whether a route is good enough, where the one to use is.
 func good(c *route.Comparison, use, at int) bool {
-	return !c.Prep.Meets(&c.Results[use]) || inside(c, &c.Results[at])
+	return !c.Prep.Meets(&c.Results[use]) || len(c.Prep.Tolerances) == 0 || c.Prep.Meets(&c.Results[at])
 }
 
 // alike reports whether two routes of the front go together, where one is to be used.

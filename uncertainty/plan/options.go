@@ -12,6 +12,10 @@ import (
 type Options struct {
 	// Limits of the routes: those of the prep, or others.
 	route.Limits
+	// All shows all routes that were simulated; From names the route of the prep that is tuned, in
+	// place of a search.
+	All  bool
+	From string
 	// Fine takes every graduation of a scale, not only the numbered marks.
 	Fine bool
 	// Work is the number of candidates after which each search stops, and says what it

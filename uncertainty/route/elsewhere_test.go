@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
-	"minim/uncertainty/policy"
 	"minim/uncertainty/near"
+	"minim/uncertainty/policy"
 )
 
 // aimKit is an invented bench with a coarse and a fine scale.

@@ -77,6 +77,12 @@ func (s *Step) misreading() float64 {
 	return ofADivision * digit
 }
 
+// Misread works out IfMisread of a result that was not simulated.
+func (p *Prep) Misread(r *Result) (err error) {
+	r.IfMisread, err = p.misread(r)
+	return err
+}
+
 // misread adds up by how much the intended strength is off when one reading after the other is, in
 // the unit of the target.
 func (p *Prep) misread(r *Result) (sum float64, err error) {
