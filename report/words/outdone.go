@@ -120,9 +120,9 @@ func lowOnScale(r *route.Route) string {
 // policyLine says in a line by what the route to use is chosen.
 func policyLine(p *route.Prep) string {
 	q := p.Ask()
-	text := "what holds the target as tightly as the tightest does, to a tenth"
+	text := "as tight as the tightest, to a tenth"
 	if q.Tolerant {
-		text = fmt.Sprintf("half the risk asked for (%s in 100), else %s, else the surest; inside with every reading %s", asked(q.Halved()), asked(q.Asked), aStepOff)
+		text = fmt.Sprintf("half the risk asked for (%s in 100, else %s, else the surest), inside with every reading a step off", asked(q.Halved()), asked(q.Asked))
 	}
 	return fmt.Sprintf("%s; the fewest measurements, of which two more must save %s; within %s of the least left over the roundest readings", text, volume(q.WorthTwo()), volume(q.Near()))
 }

@@ -128,28 +128,30 @@ func buys(p *plan.Plan) (list []fact) {
 func bought(p *plan.Plan, r, before *route.Result) (text string, worth bool) {
 	order, _ := p.Prep.Rank(before, r)
 	worth = order > 0
+	what, one := moreSteps(r, before)
 	var parts clauses
 	if d := before.LeftOverML - r.LeftOverML; !route.SameVolume(before.LeftOverML, r.LeftOverML) {
-		parts = append(parts, either(d > 0, "saves ", "leaves ")+volume(math.Abs(d))+when(d < 0, " more"))
+		parts = append(parts, either(one, either(d > 0, "saves ", "leaves "), either(d > 0, "save ", "leave "))+volume(math.Abs(d))+when(d < 0, " more"))
 	}
 	if a, b := sureness(p, r), sureness(p, before); a != b {
-		parts = append(parts, fmt.Sprintf("is %s instead of %s", a, strings.TrimPrefix(b, "inside in ")))
+		parts = append(parts, fmt.Sprintf("%s (before: %s)", a, b))
 	}
 	if len(parts) == 0 {
-		parts = clauses{"gives much the same"}
+		parts = clauses{either(one, "gives", "give") + " much the same"}
 	}
-	return fmt.Sprintf("%s %s: %s", moreSteps(r, before), strings.Join(parts, ", "), either(worth, "worth it", "not worth it")), worth
+	return fmt.Sprintf("%s %s: %s", what, strings.Join(parts, ", "), either(worth, "worth it", "not worth it")), worth
 }
 
-// moreSteps is "a third dilution", or "2 more measurements".
-func moreSteps(r, before *route.Result) string {
-	if r.Dilutions == before.Dilutions+1 && r.Dilutions < len(ordinals) {
-		return "a " + ordinals[r.Dilutions] + " dilution"
+// moreSteps is "a third dilution", or "2 more measurements", and whether it is one thing.
+func moreSteps(r, before *route.Result) (text string, one bool) {
+	if n := r.Dilutions; n == before.Dilutions+1 && n < len(ordinals) {
+		return ordinals[n], true
 	}
-	return count(r.Operations-before.Operations, "more measurement")
+	n := r.Operations - before.Operations
+	return count(n, "more measurement"), n == 1
 }
 
-var ordinals = []string{"", "first", "second", "third", "fourth", "fifth"}
+var ordinals = []string{"", "a dilution", "a second dilution", "a third dilution", "a fourth dilution", "a fifth dilution"}
 
 // sureness is the chance of being inside, or within what the target is held.
 func sureness(p *plan.Plan, r *route.Result) string {

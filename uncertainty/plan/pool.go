@@ -189,7 +189,7 @@ type base struct {
 }
 
 // nearBases of one number of measurements are tuned for each level.
-const nearBases = 2
+const nearBases = 1
 
 func (l *pool) bases() (list []base) {
 	q := l.prep.Ask()

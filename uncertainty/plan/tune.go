@@ -17,8 +17,8 @@ import (
 const (
 	leastMark, mostMark = 0.5, 2.0
 	mostCombined        = 20000
-	mostCombinations    = 24
-	mostTuned           = 12
+	mostCombinations    = 10
+	mostTuned           = 8
 )
 
 // tuner finds rounder readings for one route.
