@@ -159,7 +159,7 @@ func (l *pool) tune(coverage float64) error {
 		}
 		seen[base.at] = true
 		t := tuner{Prep: l.prep, coverage: coverage, fine: l.options.Fine, base: &l.results[base.at], least: base.least - doubt, strongest: l.options.strongest(l.prep)}
-		t.most = min(t.base.LeftOverML+l.prep.Ask().Near()/2, l.options.mostLeftOver(l.prep))
+		t.most = min(t.base.LeftOverML+l.prep.Ask().Near(), l.options.mostLeftOver(l.prep))
 		if err := t.tune(); err != nil {
 			return err
 		}

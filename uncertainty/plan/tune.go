@@ -17,8 +17,9 @@ import (
 const (
 	leastMark, mostMark = 0.5, 2.0
 	mostCombined        = 20000
-	mostCombinations    = 10
-	mostTuned           = 8
+	mostAimed           = 120
+	mostTried           = 40
+	mostTuned           = 6
 )
 
 // tuner finds rounder readings for one route.
@@ -33,53 +34,82 @@ type tuner struct {
 	tuned                  []route.Result
 }
 
-// tune adds rounder routes than one, which are assessed and not simulated.
-func (t *tuner) tune() error {
-	for _, marks := range t.combinations() {
-		if len(t.tuned) >= mostTuned {
-			return nil
-		}
-		if err := t.with(marks); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// combination is a reading for each step, with the sum of their roundness.
+// combination is a route with other readings, and how round they are.
 type combination struct {
-	amounts   []float64
+	*route.Route
 	roundness float64
 }
 
-// combinations of readings, the roundest first, and the route as it is.
-func (t *tuner) combinations() []combination {
-	list := []combination{{}}
+// tune adds rounder routes than one, which are assessed and not simulated.
+func (t *tuner) tune() error {
+	list, err := t.combinations()
+	for i := 0; err == nil && i < min(len(list), mostTried) && len(t.tuned) < mostTuned; i++ {
+		err = t.keep(list[i].Route)
+	}
+	return err
+}
+
+// combinations of marks, with masses that bring them to the target, the roundest first.
+func (t *tuner) combinations() (list []combination, err error) {
+	for i, amounts := range t.marks() {
+		if i >= mostAimed && i > 0 {
+			break
+		}
+		r := &route.Route{Steps: slices.Clone(t.base.Route.Steps)}
+		for at := range r.Steps {
+			r.Steps[at].Amount = amounts[at]
+		}
+		aim, err := t.Aim(r)
+		if err != nil {
+			return nil, err
+		}
+		if !aim.Possible || !(aim.Strength > 0) || aim.MadeML < t.Volume*(1-slack) || aim.LeftOverML > t.most {
+			continue
+		}
+		list = append(list, t.aimed(r, t.Target.Value/aim.Strength)...)
+	}
+	slices.SortStableFunc(list, func(a, b combination) int { return cmp.Compare(a.roundness, b.roundness) })
+	return list, nil
+}
+
+// aimed are a route with so many times the mass of solute, rounded.
+func (t *tuner) aimed(r *route.Route, times float64) (list []combination) {
+	weighed := slices.IndexFunc(r.Steps, func(s route.Step) bool { return s.Verb == route.Weigh })
+	if weighed < 0 {
+		return []combination{{r, r.Roundness()}}
+	}
+	for _, m := range roundings(r.Steps[weighed].Amount*times, r.Steps[weighed].Balance, t.room()) {
+		other := r.With(weighed, m)
+		list = append(list, combination{other, other.Roundness()})
+	}
+	return list
+}
+
+// marks are the readings of all steps, the roundest first; the mass of solute is that of the route.
+func (t *tuner) marks() [][]float64 {
+	list := [][]float64{nil}
 	for i := range t.base.Route.Steps {
 		s := &t.base.Route.Steps[i]
 		choices := t.choices(s)
 		if len(list)*len(choices) > mostCombined {
 			choices = []float64{s.Amount}
 		}
-		var longer []combination
-		for _, c := range list {
+		var longer [][]float64
+		for _, amounts := range list {
 			for _, amount := range choices {
-				round := c.roundness
-				if digit, _ := s.Scale(); digit > 0 && !s.Verb.Traits().WeighsSolute {
-					round += policy.RoundnessOf(amount)
-				}
-				longer = append(longer, combination{append(slices.Clip(c.amounts), amount), round})
+				longer = append(longer, append(slices.Clip(amounts), amount))
 			}
 		}
 		list = longer
 	}
-	slices.SortStableFunc(list, func(a, b combination) int { return cmp.Compare(a.roundness, b.roundness) })
-	list = list[:min(len(list), mostCombinations)]
-	as := combination{}
-	for i := range t.base.Route.Steps {
-		as.amounts = append(as.amounts, t.base.Route.Steps[i].Amount)
+	round := func(amounts []float64) (sum float64) {
+		for _, amount := range amounts {
+			sum += policy.RoundnessOf(amount)
+		}
+		return sum
 	}
-	return append(list, as)
+	slices.SortStableFunc(list, func(a, b []float64) int { return cmp.Compare(round(a), round(b)) })
+	return list
 }
 
 // choices are the amounts of a step that are no less round than that which it has.
@@ -99,32 +129,6 @@ func (t *tuner) choices(s *route.Step) []float64 {
 		}
 	}
 	return list
-}
-
-// with tries some readings, with the mass of solute that they ask for, the roundest first.
-func (t *tuner) with(c combination) error {
-	r := &route.Route{Steps: slices.Clone(t.base.Route.Steps)}
-	weighed := -1
-	for i := range r.Steps {
-		r.Steps[i].Amount = c.amounts[i]
-		if r.Steps[i].Verb == route.Weigh {
-			weighed = i
-		}
-	}
-	aims, err := t.Assess(r, t.coverage)
-	if err != nil || !aims.Possible || !(aims.Intended > 0) || !aims.Enough(t.Volume) || aims.LeftOverML > t.most {
-		return err
-	}
-	if weighed < 0 {
-		return t.keep(r)
-	}
-	mass, on := r.Steps[weighed].Amount*t.Target.Value/aims.Intended, r.Steps[weighed].Balance
-	for _, m := range roundings(mass, on, t.room()) {
-		if err := t.keep(r.With(weighed, m)); err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 // room is the part of the mass by which a rounded one may differ: three quarters of the way to the
@@ -147,6 +151,9 @@ func (t *tuner) keep(r *route.Route) error {
 		return err
 	}
 	if len(found.Inside) > 0 && found.Inside[0].Normal < t.least {
+		return nil
+	}
+	if j := newJudge(t.Prep, t.coverage, tooLittle, enough); !j.twoSided() && !(span{found.Analytic.Value, found.Analytic.Value}).meets(j.near()) {
 		return nil
 	}
 	if weak, err := t.weakEnough(r); err != nil || !weak {

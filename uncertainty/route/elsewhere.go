@@ -139,11 +139,11 @@ func (c *Comparison) aimed(r *Result, step int, left *int) (*Result, error) {
 	var fault error
 	aim := func(n int) (strength float64, possible bool) {
 		*left--
-		strength, possible, err := p.intended(r.Route.With(step, equipment.Digits(float64(n), digit)))
+		a, err := p.Aim(r.Route.With(step, equipment.Digits(float64(n), digit)))
 		if err != nil {
 			fault = err
 		}
-		return strength, possible
+		return a.Strength, a.Possible
 	}
 	low, high := equipment.Crossing(s.Amount/digit, int(capacity/digit+1e-9), s.Rises(), func(n int) (yes, possible bool) {
 		strength, possible := aim(n)
@@ -165,14 +165,21 @@ func (c *Comparison) aimed(r *Result, step int, left *int) (*Result, error) {
 	return &found, nil
 }
 
-// intended is where a route aims, and whether the bench can do it.
-func (p *Prep) intended(r *Route) (strength float64, possible bool, err error) {
+// Aim of a route: its intended strength, in the unit of the target, and what it makes and leaves over,
+// in mL. It is not Possible where the bench cannot do it.
+type Aim struct {
+	Possible                     bool
+	Strength, MadeML, LeftOverML float64
+}
+
+// Aim is where a route aims, without what it is uncertain by.
+func (p *Prep) Aim(r *Route) (Aim, error) {
 	c, err := p.compile(r)
 	switch _, no := equipment.WhyNot(err); {
 	case no:
-		return 0, false, nil
+		return Aim{}, nil
 	case err != nil:
-		return 0, false, err
+		return Aim{}, err
 	}
-	return c.model.Intended(c.strength), true, nil
+	return Aim{true, c.model.Intended(c.strength), c.made, unlessRounding(c.leftOver)}, nil
 }

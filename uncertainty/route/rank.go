@@ -92,12 +92,12 @@ func (p *Prep) misread(r *Result) (sum float64, err error) {
 			if off == 0 {
 				break
 			}
-			strength, possible, err := p.intended(r.Route.With(i, r.Route.Steps[i].Amount+off))
+			a, err := p.Aim(r.Route.With(i, r.Route.Steps[i].Amount+off))
 			if err != nil {
 				return 0, err
 			}
-			if possible && !math.IsInf(strength, 0) && !math.IsNaN(strength) {
-				sum += math.Abs(strength - r.Intended)
+			if a.Possible && !math.IsInf(a.Strength, 0) && !math.IsNaN(a.Strength) {
+				sum += math.Abs(a.Strength - r.Intended)
 				break
 			}
 		}

@@ -1,0 +1,101 @@
+package plan
+
+import (
+	"context"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"minim/uncertainty"
+	read "minim/uncertainty/bench"
+	"minim/uncertainty/policy"
+	"minim/uncertainty/route"
+)
+
+// benchesOf are the demo and the benches of testdata, with the dilutions that are searched here.
+var benchesOf = map[string]int{
+	"../../cmd/minim/demo/dye.toml":                            3,
+	"../../testdata/benches/pharmacy/stain.toml":               1,
+	"../../testdata/benches/darkroom/developer.toml":           1,
+	"../../testdata/benches/pistons/enzyme.toml":               2,
+	"../../testdata/benches/teaching-lab/salt.toml":            1,
+	"../../testdata/benches/conservation-lab/biocide.toml":     1,
+	"../../testdata/benches/violin-workshop/preservative.toml": 1,
+}
+
+// The advice makes sense on every bench: what is recommended, written to a file beside the others of
+// its list, is what a comparison uses; at most six measurements where four reach half the risk; no
+// reading below a fifth of its scale, and none with the last digit of the display, unless
+// nothing else of the list with as many measurements meets what it does.
+func TestAdviceMakesSense(t *testing.T) {
+	if !thorough {
+		t.Skip("searches whole benches")
+	}
+	for path, steps := range benchesOf {
+		t.Run(filepath.Base(filepath.Dir(path)), func(t *testing.T) {
+			p, err := read.LoadPrep(context.Background(), path, "")
+			require.NoError(t, err)
+			o := quick(steps)
+			o.Prefer, o.Work, o.Settings = route.Usual, 30_000_000, uncertainty.Settings{Seed: 1}
+			found := searched(t, p, o)
+			usedInComparison(t, found, path)
+			senseOf(t, found)
+		})
+	}
+}
+
+// usedInComparison writes the routes to a file as a user does, and compares them.
+func usedInComparison(t *testing.T, found *Plan, path string) {
+	t.Helper()
+	kit, err := os.ReadFile(filepath.Join(filepath.Dir(path), "bench.toml"))
+	require.NoError(t, err)
+	data, err := read.SaveRoutes(found.Prep.Source, "bench.toml", found.Prep.Routes)
+	require.NoError(t, err)
+	dir := t.TempDir()
+	to := filepath.Join(dir, "found.toml")
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "bench.toml"), kit, 0o600))
+	require.NoError(t, os.WriteFile(to, data, 0o600))
+	p, err := read.LoadPrep(context.Background(), to, "")
+	require.NoError(t, err, path)
+	c, err := route.Compare(context.Background(), p, "", found.Settings)
+	require.NoError(t, err)
+	assert.Equal(t, found.chosen().Route.Name, c.Results[c.Verdict.Use].Route.Name)
+	assert.Equal(t, found.Verdict.Choice, c.Verdict.Choice)
+}
+
+func senseOf(t *testing.T, found *Plan) {
+	t.Helper()
+	p, use := found.Prep, found.chosen()
+	for i := range found.Results {
+		r := &found.Results[i]
+		if r.Operations <= 4 && len(p.Tolerances) > 0 && r.Chance() >= p.Ask().Halved() && !p.OutsideIfMisread(r) {
+			assert.LessOrEqual(t, use.Operations, 6, r.Route.Name)
+		}
+	}
+	assert.Nil(t, use.Route.LowOnScale(), use.Route.Name)
+	for i, s := range use.Route.Steps {
+		if s.Balance == nil || policy.RoundnessOf(s.Amount) <= 2 {
+			continue
+		}
+		ten := 10 * s.Balance.Readability
+		for _, m := range []float64{math.Floor(s.Amount/ten) * ten, math.Ceil(s.Amount/ten) * ten} {
+			if math.Abs(m-s.Amount) < 1e-9 || m <= 0 || m > s.Balance.Capacity {
+				continue
+			}
+			c, err := route.Evaluate(context.Background(), p, []*route.Route{use.Route.With(i, m)}, found.Settings)
+			require.NoError(t, err)
+			r := &c.Results[0]
+			assert.False(t, p.Better(r, use), "%s: %v g in place of %v g", use.Route.Name, m, s.Amount)
+		}
+	}
+	both := func(r *route.Result) bool { return r.Route.BothWays() != nil }
+	for i := range found.Front {
+		if r := &found.Front[i].Result; both(use) && !both(r) {
+			assert.False(t, p.Better(r, use), "%s pulls both ways, %s does not", use.Route.Name, r.Route.Name)
+		}
+	}
+}
