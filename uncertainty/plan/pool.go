@@ -17,11 +17,20 @@ type pool struct {
 	results []route.Result
 	// simulated: with how many trials does not matter; settled: with all that are asked for.
 	simulated, settled []bool
+	// doubts are by how much the chances of those that were not may be too small.
+	doubts []float64
 }
 
-// doubt is by how much a chance to first order may be too small: routes of which it is that near to
-// what counts are simulated.
+// doubt is by how much a chance to first order may be too small, beside what it is of the route that
+// another is tuned from: routes of which it is that near to what counts are simulated.
 const doubt = 0.005
+
+func doubtOf(r *route.Result) float64 {
+	if len(r.Inside) == 0 {
+		return doubt
+	}
+	return doubt + max(0, r.Inside[0].Simulated-r.Inside[0].Normal)
+}
 
 // figures of a route, of one that was not simulated the best that they may be.
 func (l *pool) figures(at int) policy.Figures {
@@ -31,7 +40,7 @@ func (l *pool) figures(at int) policy.Figures {
 		return f
 	}
 	if len(r.Inside) > 0 {
-		f.Chance = min(1, r.Inside[0].Normal+doubt)
+		f.Chance = min(1, r.Inside[0].Normal+l.doubts[at])
 		return f
 	}
 	off, u, target := math.Abs(r.Analytic.Value-l.prep.Target.Value), r.Analytic.StandardUncertainty, l.prep.Target.Value
@@ -158,14 +167,15 @@ func (l *pool) tune(coverage float64) error {
 			continue
 		}
 		seen[base.at] = true
-		t := tuner{Prep: l.prep, coverage: coverage, fine: l.options.Fine, base: &l.results[base.at], least: base.least - doubt, strongest: l.options.strongest(l.prep)}
+		from := l.results[base.at]
+		t := tuner{Prep: l.prep, coverage: coverage, fine: l.options.Fine, base: &from, least: base.least - doubtOf(&l.results[base.at]), strongest: l.options.strongest(l.prep)}
 		t.most = min(t.base.LeftOverML+l.prep.Ask().Near(), l.options.mostLeftOver(l.prep))
 		if err := t.tune(); err != nil {
 			return err
 		}
 		for _, r := range t.tuned {
 			if r.SoluteGrams <= l.options.mostSolute() {
-				l.add(r)
+				l.add(r, doubtOf(t.base))
 			}
 		}
 	}
@@ -178,8 +188,8 @@ func (l *pool) tune(coverage float64) error {
 }
 
 // add takes in a route that was not simulated.
-func (l *pool) add(r route.Result) {
-	l.results, l.simulated, l.settled = append(l.results, r), append(l.simulated, false), append(l.settled, false)
+func (l *pool) add(r route.Result, doubt float64) {
+	l.results, l.simulated, l.settled, l.doubts = append(l.results, r), append(l.simulated, false), append(l.settled, false), append(l.doubts, doubt)
 }
 
 // base is the place of a route that others are tuned from, and the chance that they must have.

@@ -27,7 +27,7 @@ func newPool(ctx context.Context, p *route.Prep, list []found, o Options) (*pool
 	l := &pool{prep: p, options: o}
 	for i := range all.Results {
 		if all.Results[i].Possible {
-			l.add(all.Results[i])
+			l.add(all.Results[i], 0)
 			l.simulated[len(l.results)-1], l.settled[len(l.results)-1] = true, Fewer(o.Settings).Trials == o.Settings.WithDefaults().Trials
 		}
 	}

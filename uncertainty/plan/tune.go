@@ -178,16 +178,18 @@ func sameAmounts(a, b *route.Route) bool {
 }
 
 // roundings are readings of a balance near to a mass, within a part of it, the roundest first: the
-// nearest multiple of each power of ten and of five times it.
+// multiples next to it of each power of ten and of five times it.
 func roundings(mass float64, on *equipment.Balance, within float64) (list []float64) {
 	for power := 6; power >= -7; power-- {
 		for _, step := range []float64{math.Pow10(power), 5 * math.Pow10(power-1)} {
 			if step < on.Readability*(1-1e-9) {
 				continue
 			}
-			m := on.Displayed(math.Round(math.Round(mass/step) * step / on.Readability))
-			if m > 0 && m <= on.Capacity && math.Abs(m-mass) <= within*mass && !slices.Contains(list, m) {
-				list = append(list, m)
+			for _, n := range []float64{math.Round(mass / step), math.Ceil(mass / step), math.Floor(mass / step)} {
+				m := on.Displayed(math.Round(n * step / on.Readability))
+				if m > 0 && m <= on.Capacity && math.Abs(m-mass) <= within*mass && !slices.Contains(list, m) {
+					list = append(list, m)
+				}
 			}
 		}
 	}
