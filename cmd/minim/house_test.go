@@ -33,6 +33,7 @@ var layers = []string{
 	"minim/uncertainty/mixed",
 	"minim/uncertainty/policy", // below route, whose verdict goes by it
 	"minim/uncertainty/route",
+	"minim/uncertainty/tolerances",
 	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps
 	"minim/uncertainty/plan",
 	"minim/uncertainty/rescue",
@@ -40,6 +41,7 @@ var layers = []string{
 	"minim/uncertainty/bench",
 	"minim/report/page",
 	"minim/report/words/equation",
+	"minim/report/words/reminder",
 	"minim/report/words/kits",
 	"minim/report/words", // every sentence of a result: data and pages read it
 	"minim/report/data",

@@ -4,28 +4,36 @@ import (
 	"fmt"
 	"slices"
 
+	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 )
 
+// fell is the rule by which a route fell behind the one that is used; none where that was chosen by
+// name against the rules.
+func fell(c *route.Comparison, r *route.Result) policy.Rule {
+	for i, rule := range c.Verdict.Choice.Fell {
+		if c.Verdict.Use == c.Verdict.Choice.Use && &c.Results[i] == r {
+			return rule
+		}
+	}
+	return policy.None
+}
+
 // secondTo says why a route that is good enough is not the one to use.
 func secondTo(c *route.Comparison, r, used *route.Result) string {
 	choice := c.Verdict.Choice
-	for i := range choice.Fell {
-		if c.Verdict.Use == choice.Use && &c.Results[i] == r {
-			return goodBut(choice.Fell[i], outdone{c.Prep, r, used, choice.Least})
-		}
+	if by := fell(c, r); by != policy.None {
+		return goodBut(by, outdone{c.Prep, r, used, choice.Least})
 	}
 	order, by := c.Prep.Rank(used, r)
 	if order < 0 {
 		return goodBut(by, outdone{c.Prep, r, used, used.LeftOverML})
 	}
-	text := "good enough, and better than the one that was chosen by name: that "
-	if choice.Use >= 0 && choice.Use < len(c.Results) && &c.Results[choice.Use] == r {
-		text = "good enough, and would be used if the other had not been chosen by name: that "
-	}
-	return text + outdone{c.Prep, used, r, r.LeftOverML}.by(by)
+	recommended := choice.Use >= 0 && choice.Use < len(c.Results) && &c.Results[choice.Use] == r
+	text := either(recommended, "would be used if the other had not been", "better than the one that was")
+	return "good enough, and " + text + " chosen by name: that " + outdone{c.Prep, used, r, r.LeftOverML}.by(by)
 }
 
 // goodBut says why a route is not used that is good enough.
@@ -39,14 +47,11 @@ func goodBut(by policy.Rule, o outdone) string {
 // alsoOutdone says why a route is not used that is about as sure, or as tight, as the one that is; ""
 // where that decided, or another was chosen by name.
 func alsoOutdone(c *route.Comparison, r, used *route.Result) string {
-	choice := c.Verdict.Choice
-	for i, rule := range choice.Fell {
-		decided := slices.Contains([]policy.Rule{policy.None, policy.Use, policy.Holding, policy.Meeting, policy.Chance}, rule)
-		if c.Verdict.Use == choice.Use && &c.Results[i] == r && !decided {
-			return ", about as the other, but " + outdone{c.Prep, r, used, choice.Least}.by(rule)
-		}
+	by := fell(c, r)
+	if slices.Contains([]policy.Rule{policy.None, policy.Use, policy.Holding, policy.Meeting, policy.Chance}, by) {
+		return ""
 	}
-	return ""
+	return ", about as the other, but " + outdone{c.Prep, r, used, c.Verdict.Choice.Least}.by(by)
 }
 
 // outdone is a result beside another that is used rather than it. Least is what is left over by
@@ -98,7 +103,7 @@ func (o outdone) byHandling(rule policy.Rule) string {
 	case policy.LowOnScale:
 		return "reads the " + lowOnScale(o.lost.Route)
 	case policy.BothWays:
-		return fmt.Sprintf("measures with the %s both what makes it stronger and what makes it weaker", o.lost.Route.BothWays().Name)
+		return fmt.Sprintf("measures with the %s both what makes it stronger and what makes it weaker", at(o.lost.Route, policy.FirstBothWays).Name)
 	case policy.TooLarge:
 		large, enough := o.prep.TooLarge(o.lost.Route)
 		return fmt.Sprintf("uses the %s where the %s would do", large.Name, enough.Name)
@@ -113,8 +118,13 @@ func (o outdone) byHandling(rule policy.Rule) string {
 
 // lowOnScale is "10 mL cylinder below a fifth of its scale".
 func lowOnScale(r *route.Route) string {
-	k := r.LowOnScale()
+	k := at(r, policy.FirstLow)
 	return k.Name + " below " + either(k.Kind.Traits().Dial, "a tenth of its range", "a fifth of its scale")
+}
+
+// at is the instrument of the step that a rule finds fault with.
+func at(r *route.Route, fault func([]policy.Reading) int) *equipment.Measure {
+	return r.Steps[fault(r.Readings())].Measure
 }
 
 // policyLine says in a line by what the route to use is chosen.

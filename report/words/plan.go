@@ -3,7 +3,6 @@ package words
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -90,11 +89,10 @@ func planTable(p *plan.Plan) *page.Table {
 // planAll lists all routes that were simulated.
 func planAll(p *plan.Plan) []page.Block {
 	t := planHead(p, "route")
-	t.Indent, t.Most = 4, 60
 	for i := range p.Front {
-		r := &p.Front[i].Result
-		t.Rows = append(t.Rows, page.Row{Cells: planRow(p, r), Marked: r.Route == p.Results[p.Verdict.Use].Route})
+		t.Rows = append(t.Rows, page.Row{Cells: planRow(p, &p.Front[i].Result), Marked: p.Front[i].Route == p.Results[p.Verdict.Use].Route})
 	}
+	t.Indent, t.Most = 4, 60
 	return section("All routes that no other beats in chance, left over and measurements, and rounder ones", t)
 }
 
@@ -126,18 +124,17 @@ func buys(p *plan.Plan) (list []fact) {
 // bought says what one route gives beside another with fewer measurements, and whether it is worth
 // them by the usual policy, of the two alone.
 func bought(p *plan.Plan, r, before *route.Result) (text string, worth bool) {
-	order, _ := p.Prep.Rank(before, r)
-	worth = order > 0
+	worth = p.Prep.Better(r, before)
 	what, one := moreSteps(r, before)
+	saved, s := before.LeftOverML-r.LeftOverML, when(one, "s")
 	var parts clauses
-	if d := before.LeftOverML - r.LeftOverML; !route.SameVolume(before.LeftOverML, r.LeftOverML) {
-		parts = append(parts, either(one, either(d > 0, "saves ", "leaves "), either(d > 0, "save ", "leave "))+volume(math.Abs(d))+when(d < 0, " more"))
-	}
+	parts.Add(saved > 1e-9, "save%s %s", s, volume(saved))
+	parts.Add(saved < -1e-9, "leave%s %s more", s, volume(-saved))
 	if a, b := sureness(p, r), sureness(p, before); a != b {
 		parts = append(parts, fmt.Sprintf("%s (before: %s)", a, b))
 	}
 	if len(parts) == 0 {
-		parts = clauses{either(one, "gives", "give") + " much the same"}
+		parts = clauses{"give" + s + " much the same"}
 	}
 	return fmt.Sprintf("%s %s: %s", what, strings.Join(parts, ", "), either(worth, "worth it", "not worth it")), worth
 }

@@ -107,15 +107,10 @@ func against(c *route.Comparison, r *route.Result, besides string) string {
 	return secondTo(c, r, used) + spoilt
 }
 
-// leaves compares what is left over, by the difference where both print alike.
+// leaves compares what is left over with what leaves less, by the difference where both print alike.
 func leaves(mL, other float64) string {
-	switch a, b := volume(mL), volume(other); {
-	case a != b:
-		return fmt.Sprintf("leaves %s instead of %s", a, b)
-	case mL < other:
-		return fmt.Sprintf("leaves %s less", volume(other-mL))
-	}
-	return fmt.Sprintf("leaves %s more", volume(mL-other))
+	a, b := volume(mL), volume(other)
+	return either(a != b, fmt.Sprintf("leaves %s instead of %s", a, b), fmt.Sprintf("leaves %s more", volume(mL-other)))
 }
 
 // noteGrounds are the lists of what the figures rest on, of those that say something.

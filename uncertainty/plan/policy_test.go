@@ -76,7 +76,7 @@ func senseOf(t *testing.T, found *Plan) {
 			assert.LessOrEqual(t, use.Operations, 6, r.Route.Name)
 		}
 	}
-	assert.Nil(t, use.Route.LowOnScale(), use.Route.Name)
+	assert.Equal(t, -1, policy.FirstLow(use.Route.Readings()), use.Route.Name)
 	for i, s := range use.Route.Steps {
 		if s.Balance == nil || policy.RoundnessOf(s.Amount) <= 2 {
 			continue
@@ -92,7 +92,7 @@ func senseOf(t *testing.T, found *Plan) {
 			assert.False(t, p.Better(r, use), "%s: %v g in place of %v g", use.Route.Name, m, s.Amount)
 		}
 	}
-	both := func(r *route.Result) bool { return r.Route.BothWays() != nil }
+	both := func(r *route.Result) bool { return policy.FirstBothWays(r.Route.Readings()) >= 0 }
 	for i := range found.Front {
 		if r := &found.Front[i].Result; both(use) && !both(r) {
 			assert.False(t, p.Better(r, use), "%s pulls both ways, %s does not", use.Route.Name, r.Route.Name)

@@ -76,11 +76,11 @@ func (t *tuner) combinations() (list []combination, err error) {
 func (t *tuner) aimed(r *route.Route, times float64) (list []combination) {
 	weighed := slices.IndexFunc(r.Steps, func(s route.Step) bool { return s.Verb == route.Weigh })
 	if weighed < 0 {
-		return []combination{{r, r.Roundness()}}
+		return []combination{{r, policy.RoundnessIn(r.Readings())}}
 	}
 	for _, m := range roundings(r.Steps[weighed].Amount*times, r.Steps[weighed].Balance, t.room()) {
 		other := r.With(weighed, m)
-		list = append(list, combination{other, other.Roundness()})
+		list = append(list, combination{other, policy.RoundnessIn(other.Readings())})
 	}
 	return list
 }

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -257,10 +258,7 @@ func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertain
 	for i, t := range p.Tolerances {
 		r.Inside[i].Simulated, r.Inside[i].Error = r.MonteCarlo.ConformanceProbability(t.Limits), r.MonteCarlo.ChanceError(t.Limits)
 	}
-	if r.IfMisread, err = p.misread(r); err != nil {
-		return err
-	}
-	if err := r.MonteCarlo.Thin(ctx, drawn); err != nil {
+	if err := cmp.Or(p.Misread(r), r.MonteCarlo.Thin(ctx, drawn)); err != nil {
 		return err
 	}
 	r.Ladder, err = c.rungs(s.Coverage)

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -140,9 +141,7 @@ func (c *Comparison) aimed(r *Result, step int, left *int) (*Result, error) {
 	aim := func(n int) (strength float64, possible bool) {
 		*left--
 		a, err := p.Aim(r.Route.With(step, equipment.Digits(float64(n), digit)))
-		if err != nil {
-			fault = err
-		}
+		fault = cmp.Or(fault, err)
 		return a.Strength, a.Possible
 	}
 	low, high := equipment.Crossing(s.Amount/digit, int(capacity/digit+1e-9), s.Rises(), func(n int) (yes, possible bool) {
