@@ -10,7 +10,7 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Plan is a comparison of the routes that no other beats, with what the search adds: see
+// Plan is a comparison of the routes that no other beats, and of rounder ones, with what the search adds: see
 // [Comparison]. The column near_equal_to names the route that stands for a row and its
 // near-equals.
 func Plan(p, before *plan.Plan) Data { return both(p, before, searched, planRows) }

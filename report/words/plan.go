@@ -160,9 +160,12 @@ func sureness(p *plan.Plan, r *route.Result) string {
 
 // searched says how large the search was, and what was left out, if anything.
 func searched(p *plan.Plan) []string {
+	if p.Options.From != "" {
+		return []string{fmt.Sprintf("nothing but rounder readings of %q, with the instruments that it has", p.Options.From)}
+	}
 	text := either(p.Options.Steps == 0, "direct routes", "routes with up to "+count(p.Options.Steps, "dilution"))
 	of := either(p.Candidates > 0, fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Candidates)), "those by weighing")
-	text = fmt.Sprintf("%s; of %s none beats these in all of %s, left over and measurements", text, of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"))
+	text = fmt.Sprintf("%s; of %s those are compared that no other beats in all of %s, left over and measurements, and rounder ones beside those that leave least over", text, of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"))
 	if len(p.NotSearched) > 0 {
 		return []string{text + ", but for what was not searched", "Not searched: " + strings.Join(note.Texts(p.NotSearched), "; ")}
 	}

@@ -48,8 +48,9 @@ type Member struct {
 // a tolerance, what the strength may be off the target by takes their place: its
 // expected difference and its expanded uncertainty. Where all chances are below 0.001,
 // the route that is least off is all that is found.
-// Of routes that are the same in all of these, no more than ten are kept.
-// It recommends one by the preference of the options.
+// Of routes that are the same in all of these, no more than ten are kept. Around those that leave least
+// over it tries rounder readings. It recommends one of the best with each number of measurements by
+// the preference of the options: see package policy.
 func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err := p.MayBeMade(); err != nil {
 		return nil, err
