@@ -98,7 +98,7 @@ func (k *Measure) Misreading() float64 {
 	if k.Kind.Traits().Dial {
 		return k.Finest()
 	}
-	return ofADivision * k.Finest()
+	return float64(ofADivision * k.Finest())
 }
 
 // Smaller is the first instrument of a kit that is of the kind of another, is smaller, and can be read

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/equipment"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/policy"
@@ -98,4 +99,42 @@ func senseOf(t *testing.T, found *Plan) {
 			assert.False(t, p.Better(r, use), "%s pulls both ways, %s does not", use.Route.Name, r.Route.Name)
 		}
 	}
+}
+
+// Readings next to a mass, the roundest first (constructed: 8.1395 g on a balance that reads to
+// 0.1 mg, within 2 %; 0.123 g on one that reads to 0.001 g, within 5 %).
+func TestRoundings(t *testing.T) {
+	fine, coarse := &equipment.Balance{Readability: 0.0001, Capacity: 100}, &equipment.Balance{Readability: 0.001, Capacity: 20}
+	assert.Equal(t, []float64{8, 8.1, 8.2, 8.15, 8.14, 8.13, 8.135, 8.139, 8.1395, 8.1391}[:5], roundings(8.1395, fine, 0.02)[:5])
+	assert.Equal(t, []float64{0.12, 0.125, 0.123}, roundings(0.123, coarse, 0.05)[:3])
+	assert.Empty(t, roundings(0.0004, coarse, 0.05), "nothing that it shows is near")
+	for _, m := range roundings(99.99, fine, 0.5) {
+		assert.LessOrEqual(t, m, 100.0)
+	}
+}
+
+// One route is rounded by itself, with the instruments that it has; it may not lose the chance that
+// it has reached (an invented bench).
+func TestTunesOneRoute(t *testing.T) {
+	p, err := read.LoadPrep(context.Background(), "../../cmd/minim/demo/dye.toml", "")
+	require.NoError(t, err)
+	o := quick(3)
+	o.Prefer, o.From = route.Usual, "two dilutions"
+	found := searched(t, p, o)
+	before, err := p.Route("two dilutions")
+	require.NoError(t, err)
+	assert.Equal(t, "two dilutions", before.Name, "the route of the prep keeps its name")
+	require.Len(t, found.Results, 1)
+	use := found.chosen()
+	assert.LessOrEqual(t, policy.RoundnessIn(use.Route.Readings()), policy.RoundnessIn(before.Readings()))
+	assert.GreaterOrEqual(t, use.Chance(), p.Ask().Halved())
+	for i, s := range use.Route.Steps {
+		assert.Equal(t, before.Steps[i].Verb, s.Verb)
+		assert.Equal(t, before.Steps[i].Measure, s.Measure)
+		assert.Equal(t, before.Steps[i].Balance, s.Balance)
+	}
+	o.From = "no such route"
+	_, err = Search(context.Background(), p, o)
+	var unknown *route.UnknownRouteError
+	require.ErrorAs(t, err, &unknown)
 }

@@ -138,7 +138,7 @@ func (t *tuner) room() float64 {
 		return 0.05
 	}
 	limits := t.Tolerances[0].Limits
-	return 0.75 * min(t.Target.Value-limits.Lower, limits.Upper-t.Target.Value) / t.Target.Value
+	return float64(0.75 * min(t.Target.Value-limits.Lower, limits.Upper-t.Target.Value) / t.Target.Value)
 }
 
 // keep takes a route that can be done and is good enough, and was not tried before.
@@ -177,7 +177,7 @@ func sameAmounts(a, b *route.Route) bool {
 	return slices.EqualFunc(a.Steps, b.Steps, func(a, b route.Step) bool { return route.SameVolume(a.Amount, b.Amount) })
 }
 
-// roundings are readings of a balance near to a mass, within a part of it, the roundest first: the
+// roundings are readings of a balance near to a mass, within a part of it, the coarsest first: the
 // multiples next to it of each power of ten and of five times it.
 func roundings(mass float64, on *equipment.Balance, within float64) (list []float64) {
 	for power := 6; power >= -7; power-- {

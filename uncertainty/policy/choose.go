@@ -101,7 +101,7 @@ func (c *chooser) least(counts func(*Figures) bool, figure func(*Figures) float6
 func (c *chooser) bySureness() {
 	if !c.Tolerant {
 		within := func(f *Figures) float64 { return f.Within }
-		c.narrowTo(Holding, sameHold*c.least(func(*Figures) bool { return true }, within), within)
+		c.narrowTo(Holding, float64(sameHold*c.least(func(*Figures) bool { return true }, within)), within)
 		return
 	}
 	if c.narrow(HalfRisk, func(f *Figures) bool { return f.Chance >= c.Halved() }) {

@@ -69,7 +69,7 @@ type Question struct {
 }
 
 // Halved is the chance with half of the risk that is asked for.
-func (q Question) Halved() float64 { return 1 - (1-q.Asked)/2 }
+func (q Question) Halved() float64 { return 1 - float64((1-q.Asked)/2) }
 
 // The shares of the volume wanted that two measurements must save, and that what is left over
 // may differ by.
@@ -82,10 +82,10 @@ const (
 // WorthTwo is what two more measurements must save, in mL.
 func (q Question) WorthTwo() float64 {
 	if q.Dear {
-		return worthTwoDear * q.Volume
+		return float64(worthTwoDear * q.Volume)
 	}
-	return worthTwo * q.Volume
+	return float64(worthTwo * q.Volume)
 }
 
 // Near is by how much more than the least may be left over, in mL.
-func (q Question) Near() float64 { return nearLeast * q.Volume }
+func (q Question) Near() float64 { return float64(nearLeast * q.Volume) }
