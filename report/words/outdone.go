@@ -130,9 +130,9 @@ func at(r *route.Route, fault func([]policy.Reading) int) *equipment.Measure {
 // policyLine says in a line by what the route to use is chosen.
 func policyLine(p *route.Prep) string {
 	q := p.Ask()
-	text := "as tight as the tightest, to a tenth"
+	text := "about as tight as the tightest"
 	if q.Tolerant {
 		text = fmt.Sprintf("half the risk asked for (%s in 100, else %s, else the surest), inside with every reading a step off", asked(q.Halved()), asked(q.Asked))
 	}
-	return fmt.Sprintf("%s; the fewest measurements, of which two more must save %s; within %s of the least left over the roundest readings", text, volume(q.WorthTwo()), volume(q.Near()))
+	return fmt.Sprintf("as far as there is a choice, %s; the fewest measurements, of which two more must save %s; within %s of the least left over the roundest readings", text, volume(q.WorthTwo()), volume(q.Near()))
 }

@@ -9,6 +9,7 @@ import (
 	"minim/report/page"
 	"minim/report/words/note"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 )
 
@@ -45,7 +46,7 @@ func planFacts(p *plan.Plan) []fact {
 // chosenBy says by which policy a route is recommended.
 func chosenBy(p *plan.Plan) string {
 	if len(p.Prep.Tolerances) > 0 && !p.Verdict.Meets {
-		return "the greatest chance of being inside that this bench allows"
+		return "about the greatest chance of being inside that this bench allows"
 	}
 	if p.Options.Prefer == route.Usual {
 		return policyLine(p.Prep)
@@ -106,25 +107,35 @@ func planRow(p *plan.Plan, r *route.Result) []string {
 // legend explains the names of routes.
 const legend = `"2 in 25": 2 mL made up to the mark at 25 mL; "3 + 17": 3 mL and 17 mL of measured solvent`
 
-// buys says of each route but the first what it gives for its measurements, beside the last before it
-// that is worth more than those with fewer.
+// buys says of each route but the first what more measurements give: of those up to the one that is
+// recommended beside the one before, of those after it beside it.
 func buys(p *plan.Plan) (list []fact) {
-	before := &p.Results[0]
 	for i := 1; i < len(p.Results); i++ {
-		r := &p.Results[i]
-		text, worth := bought(p, r, before)
-		list = append(list, fact{letter(i), text})
-		if worth {
-			before = r
-		}
+		before := min(i-1, p.Verdict.Use)
+		list = append(list, fact{letter(i), bought(p, &p.Results[i], &p.Results[before]) + worthIt(p, i)})
 	}
 	return list
 }
 
-// bought says what one route gives beside another with fewer measurements, and whether it is worth
-// them by the usual policy, of the two alone.
-func bought(p *plan.Plan, r, before *route.Result) (text string, worth bool) {
-	worth = p.Prep.Better(r, before)
+// worthIt says of a route that is recommended by the usual policy, or has more measurements than
+// that, whether these are worth it.
+func worthIt(p *plan.Plan, at int) string {
+	if p.Options.Prefer != route.Usual || at < p.Verdict.Use {
+		return ""
+	}
+	used, r := &p.Results[p.Verdict.Use], &p.Results[at]
+	switch by := fell(p.Comparison, r); by {
+	case policy.None:
+		return when(at == p.Verdict.Use, ": worth it")
+	case policy.Operations:
+		return ": not worth it"
+	default:
+		return "; but it " + outdone{p.Prep, r, used, p.Verdict.Choice.Least}.by(by)
+	}
+}
+
+// bought says what one route gives beside another with fewer measurements.
+func bought(p *plan.Plan, r, before *route.Result) string {
 	what, one := moreSteps(r, before)
 	saved, s := before.LeftOverML-r.LeftOverML, when(one, "s")
 	var parts clauses
@@ -136,7 +147,7 @@ func bought(p *plan.Plan, r, before *route.Result) (text string, worth bool) {
 	if len(parts) == 0 {
 		parts = clauses{"give" + s + " much the same"}
 	}
-	return fmt.Sprintf("%s %s: %s", what, strings.Join(parts, ", "), either(worth, "worth it", "not worth it")), worth
+	return what + " " + strings.Join(parts, ", ")
 }
 
 // moreSteps is "a third dilution", or "2 more measurements", and whether it is one thing.

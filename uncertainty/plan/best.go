@@ -22,7 +22,7 @@ func best(ctx context.Context, p *route.Prep, o Options) (*route.Result, *bench,
 	surest.worthOnly, tightest.worthOnly = true, true
 	judges := []judge{tightest}
 	if len(p.Tolerances) > 0 {
-		judges = []judge{newJudge(p, b.coverage, p.LeastChance, p.Ask().Halved()), surest, tightest}
+		judges = []judge{newJudge(p, b.coverage, max(tooLittle, p.LeastChance-doubt), min(enough, p.Ask().Halved()+doubt)), surest, tightest}
 	}
 	var chosen *route.Result
 	for i, j := range judges {
