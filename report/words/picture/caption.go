@@ -90,7 +90,7 @@ func marked(c *route.Comparison) string {
 	least := share(c.Prep.LeastChance)
 	switch {
 	case len(c.Verdict.Choice.Fell) > 0 && c.Verdict.Choice.Use != c.Verdict.Use:
-		return "Marked: the route that was chosen by name."
+		return "Marked: the route that was asked for; the usual rules would have another."
 	case c.Verdict.Meets:
 		return "Marked: the route that is recommended, which has a chance of at least " + least + "."
 	case len(c.Prep.Tolerances) == 0:
