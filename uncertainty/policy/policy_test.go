@@ -139,3 +139,18 @@ func TestRoundnessOf(t *testing.T) {
 		assert.Equal(t, want, RoundnessOf(reading), reading)
 	}
 }
+
+// The first reading that is low, and the first by which a piece pulls the other way than before
+// (constructed); what owns no error that counts in two uses, pulls no way.
+func TestReadings(t *testing.T) {
+	list := []Reading{
+		{Amount: 1.25, Scaled: true, Rises: true}, {Amount: 25, Piece: "flask"}, {Amount: 2, Scaled: true, Rises: true, Piece: "cylinder"},
+		{Amount: 50, Scaled: true, Low: true, Piece: "flask"}, {Amount: 4.5, Scaled: true, Piece: "cylinder"}, {Amount: 1, Scaled: true},
+	}
+	assert.Equal(t, 3, FirstLow(list))
+	assert.Equal(t, 4, FirstBothWays(list))
+	assert.Equal(t, 2.5+1+1+1.5+1, RoundnessIn(list))
+	assert.Equal(t, -1, FirstLow(list[:3]))
+	assert.Equal(t, -1, FirstBothWays(list[:4]))
+	assert.Zero(t, RoundnessIn(nil))
+}
