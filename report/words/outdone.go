@@ -74,7 +74,7 @@ func (o outdone) by(rule policy.Rule) string {
 	case policy.Holding:
 		return "holds within " + quantity.Percent(o.lost.HoldsWithin)
 	case policy.Misreading:
-		return "would be outside with every reading " + aStepOff
+		return "would be expected outside with every reading " + aStepOff
 	case policy.Operations:
 		return o.byOperations()
 	case policy.LeftOver:

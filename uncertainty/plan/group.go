@@ -7,7 +7,7 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Routes of the front are grouped for reading. Of those with the same number of
+// Routes of the front are grouped for whoever reads them all, as data. Of those with the same number of
 // operations that are not good enough, the surest stands for all. Where none is
 // good enough, or there is no tolerance, and among those that are, near-equals go
 // together: what they leave over differs by no more than half or 1 mL, or their
