@@ -84,7 +84,7 @@ func figure(p *route.Prep, preference string, r *route.Result, f *policy.Figures
 		if len(p.Tolerances) == 0 {
 			return f.Within
 		}
-		return r.LeftOverML
+		return volume(r.LeftOverML)
 	case route.Tightest:
 		return r.GiveOrTake()
 	case route.Fewest:
@@ -201,6 +201,8 @@ type base struct {
 // nearBases of one number of measurements are tuned for each level.
 const nearBases = 1
 
+// bases are the routes that others are tuned from: those that leave least over at each level, and those
+// that would be shown.
 func (l *pool) bases() (list []base) {
 	q := l.prep.Ask()
 	levels := []float64{q.Halved(), q.Asked}

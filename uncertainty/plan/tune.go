@@ -12,11 +12,12 @@ import (
 
 // A route is tuned by rounder readings of the same instruments: other marks, within these factors of
 // those that it has, and of the mass weighed what then brings it to the target, rounded as far as
-// the tolerance leaves room for. So many combinations of marks are tried at most, the roundest
-// first, and so many routes are kept.
+// the tolerance leaves room for. So many combinations of marks are made, of which the roundest are
+// aimed; of these so many are tried, the roundest first, and so many that are good enough kept.
 const (
 	leastMark, mostMark = 0.5, 2.0
-	mostCombined        = 20000
+	nearMass            = 0.1 // of what is weighed of a solution or with solvent
+	mostCombined        = 4000
 	mostAimed           = 120
 	mostTried           = 40
 	mostTuned           = 6
@@ -51,13 +52,11 @@ func (t *tuner) tune() error {
 
 // combinations of marks, with masses that bring them to the target, the roundest first.
 func (t *tuner) combinations() (list []combination, err error) {
-	for i, amounts := range t.marks() {
-		if i >= mostAimed && i > 0 {
-			break
-		}
+	marks := t.marks()
+	for _, of := range marks[:min(len(marks), mostAimed)] {
 		r := &route.Route{Steps: slices.Clone(t.base.Route.Steps)}
 		for at := range r.Steps {
-			r.Steps[at].Amount = amounts[at]
+			r.Steps[at].Amount = of.amounts[at]
 		}
 		aim, err := t.Aim(r)
 		if err != nil {
@@ -85,30 +84,31 @@ func (t *tuner) aimed(r *route.Route, times float64) (list []combination) {
 	return list
 }
 
+// readings are amounts of all steps, and how round they are.
+type readings struct {
+	amounts   []float64
+	roundness float64
+}
+
 // marks are the readings of all steps, the roundest first; the mass of solute is that of the route.
-func (t *tuner) marks() [][]float64 {
-	list := [][]float64{nil}
+func (t *tuner) marks() []readings {
+	list := []readings{{}}
 	for i := range t.base.Route.Steps {
 		s := &t.base.Route.Steps[i]
 		choices := t.choices(s)
 		if len(list)*len(choices) > mostCombined {
-			choices = []float64{s.Amount}
+			choices = choices[:1]
 		}
-		var longer [][]float64
-		for _, amounts := range list {
-			for _, amount := range choices {
-				longer = append(longer, append(slices.Clip(amounts), amount))
+		var longer []readings
+		for _, amount := range choices {
+			round := policy.RoundnessOf(amount)
+			for _, of := range list {
+				longer = append(longer, readings{append(slices.Clip(of.amounts), amount), of.roundness + round})
 			}
 		}
 		list = longer
 	}
-	round := func(amounts []float64) (sum float64) {
-		for _, amount := range amounts {
-			sum += policy.RoundnessOf(amount)
-		}
-		return sum
-	}
-	slices.SortStableFunc(list, func(a, b []float64) int { return cmp.Compare(round(a), round(b)) })
+	slices.SortStableFunc(list, func(a, b readings) int { return cmp.Compare(a.roundness, b.roundness) })
 	return list
 }
 
@@ -118,9 +118,7 @@ func (t *tuner) choices(s *route.Step) []float64 {
 	switch digit, _ := s.Scale(); {
 	case digit == 0 || s.Verb.Traits().WeighsSolute:
 	case s.Balance != nil:
-		for _, m := range roundings(s.Amount, s.Balance, 0.1) {
-			list = append(list, m)
-		}
+		list = append(list, roundings(s.Amount, s.Balance, nearMass)...)
 	case s.Measure != nil:
 		for _, mark := range s.Measure.Marks(t.fine) {
 			if mark != s.Amount && mark >= leastMark*s.Amount && mark <= mostMark*s.Amount && policy.RoundnessOf(mark) <= policy.RoundnessOf(s.Amount) {
