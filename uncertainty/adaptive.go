@@ -24,7 +24,7 @@ func (r *run) adaptive(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		if sharp := r.sampler.sharp.Tally(); sharp != nil {
+		if sharp := r.sampler.sharp.Tally(ctx); sharp != nil {
 			if r.sure(sharp) {
 				return nil
 			}

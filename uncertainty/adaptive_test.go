@@ -24,7 +24,7 @@ func byClause(t *testing.T, m *Model, out Node, s Settings) (trials int, all []f
 	// Step b: M = max(J, 10⁴), J the smallest integer not below 100/(1 - p).
 	M := max(10_000, int(math.Ceil(100/(1-s.Coverage)-1e-6)))
 	s.Plain = true
-	sampler := m.newSampler(out, s)
+	sampler := m.Ready(out).newSampler(context.Background(), s)
 	var y, u, low, high []float64
 	for h := 1; h*M <= s.Trials; h++ {
 		// Steps c to f: model values of one sequence, with its four figures.
@@ -86,17 +86,17 @@ var adaptiveCases = []struct {
 	settings  Settings
 	atCeiling bool
 }{
-	{"normal", func(m *Model) Node { return add(m, "x", Normal{3, 1.5}) }, Settings{Digits: 1, Seed: 1, Coverage: 0.95, Trials: 500_000}, false},
-	{"validating", func(m *Model) Node { return add(m, "x", Normal{3, 1.5}) }, Settings{Digits: 1, Seed: 2, Coverage: 0.95, Trials: 500_000, Validating: true}, false},
+	{"normal", func(m *Model) Node { return add(m, "x", Normal{Mu: 3, Sigma: 1.5}) }, Settings{Digits: 1, Seed: 1, Coverage: 0.95, Trials: 500_000}, false},
+	{"validating", func(m *Model) Node { return add(m, "x", Normal{Mu: 3, Sigma: 1.5}) }, Settings{Digits: 1, Seed: 2, Coverage: 0.95, Trials: 500_000, Validating: true}, false},
 	// δ is 0.005: two digits of what is just below a power of ten are the hardest.
-	{"two digits", func(m *Model) Node { return add(m, "x", Rectangular{0, 0.9 * math.Sqrt(12)}) }, Settings{Digits: 2, Seed: 3, Coverage: 0.95, Trials: 900_000}, false},
-	{"skew, 99.5 %", func(m *Model) Node { return add(m, "x", Gamma{2, 2}) }, Settings{Digits: 1, Seed: 4, Coverage: 0.995, Trials: 900_000}, false},
+	{"two digits", func(m *Model) Node { return add(m, "x", Rectangular{Low: 0, High: 0.9 * math.Sqrt(12)}) }, Settings{Digits: 2, Seed: 3, Coverage: 0.95, Trials: 900_000}, false},
+	{"skew, 99.5 %", func(m *Model) Node { return add(m, "x", Gamma{Mu: 2, Sigma: 2}) }, Settings{Digits: 1, Seed: 4, Coverage: 0.995, Trials: 900_000}, false},
 	{"curved", func(m *Model) Node {
-		x := add(m, "x", Normal{0, 1})
+		x := add(m, "x", Normal{Mu: 0, Sigma: 1})
 		return m.Multiply(x, m.Multiply(x, x))
 	}, Settings{Digits: 1, Seed: 5, Coverage: 0.9, Trials: 900_000}, false},
-	{"the ceiling", func(m *Model) Node { return add(m, "x", Normal{3, 0.95}) }, Settings{Digits: 2, Seed: 6, Coverage: 0.95, Trials: 47_000}, true},
-	{"a ceiling of one sequence", func(m *Model) Node { return add(m, "x", Normal{3, 1}) }, Settings{Digits: 1, Seed: 7, Coverage: 0.95, Trials: 19_999}, true},
+	{"the ceiling", func(m *Model) Node { return add(m, "x", Normal{Mu: 3, Sigma: 0.95}) }, Settings{Digits: 2, Seed: 6, Coverage: 0.95, Trials: 47_000}, true},
+	{"a ceiling of one sequence", func(m *Model) Node { return add(m, "x", Normal{Mu: 3, Sigma: 1}) }, Settings{Digits: 1, Seed: 7, Coverage: 0.95, Trials: 19_999}, true},
 }
 
 func TestAdaptive(t *testing.T) {
@@ -130,7 +130,7 @@ func TestAdaptiveOfConstants(t *testing.T) {
 // that are fewer than one sequence.
 func TestAdaptiveErrors(t *testing.T) {
 	m := new(Model)
-	x := add(m, "x", Normal{1, 1})
+	x := add(m, "x", Normal{Mu: 1, Sigma: 1})
 	for _, c := range []struct {
 		out      Node
 		settings Settings
@@ -159,7 +159,7 @@ func TestDefaultCeiling(t *testing.T) {
 // found from some 30 values scatters itself by a fifth, which makes the mean
 // square greater than 1 by a tenth.
 func TestErrorsOfEnds(t *testing.T) {
-	m, y := sumOf(Normal{3, 2})
+	m, y := sumOf(Normal{Mu: 3, Sigma: 2})
 	lower, upper := &differences{}, &differences{}
 	for seed := range uint64(400) {
 		mc := simulate(t, m, y, Settings{Trials: fewestTrials, Seed: seed, Plain: true})

@@ -12,11 +12,11 @@ import (
 type Arcsine struct{ Low, High float64 }
 
 // summary has u = (High - Low)/√8 and the kurtosis 3/2.
-func (d Arcsine) summary() Summary {
+func (d Arcsine) Summary() Summary {
 	return Summary{Mean: portable.Middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) / math.Sqrt(8), Kurtosis: 1.5, Low: d.Low, High: d.High}
 }
 
-func (d Arcsine) widened(factor float64) Distribution {
+func (d Arcsine) Widened(factor float64) Distribution {
 	low, high := wider(d.Low, d.High, factor)
 	return Arcsine{low, high}
 }
@@ -32,13 +32,13 @@ func (d Arcsine) rise(p float64) float64 {
 	return (d.High - d.Low) * sine * sine
 }
 
-func (d Arcsine) sound() bool { return bounds(d.Low, d.High) }
+func (d Arcsine) Sound() bool { return bounds(d.Low, d.High) }
 
 // fill draws points in a quarter of a disk until one is inside; the square of
 // the sine of its direction has the distribution (after von Neumann, Various
 // techniques used in connection with random digits, 1951). A point outside is
 // written all the same and then overwritten: that takes no branch.
-func (d Arcsine) fill(dst []float64, s *random.Source) {
+func (d Arcsine) Fill(dst []float64, s *random.Source) {
 	// In the last digit less than the width, so that no rounding passes High.
 	width := math.Nextafter(d.High-d.Low, 0)
 	state := s.State

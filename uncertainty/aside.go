@@ -11,11 +11,12 @@ type aside struct {
 	uncut []float64
 }
 
-func newAside(s *sharp.Sharpening) *aside {
-	return &aside{s.NewBlock(), make([]float64, random.BlockSize)}
+func newAside(s *sharp.Sharpening, in *sharp.Space) *aside {
+	return &aside{s.NewBlock(in), in.Numbers(random.BlockSize)}
 }
 
-// setAside adds the draws of an influence to its part of L, as they are before anything is cut.
+// setAside adds the draws of an influence to its part of L, as they are before anything is cut, or turned
+// into a posterior.
 func (w *worker) setAside(st *step, dst []float64) {
 	s, i := w.sharp, st.influence
 	switch {
@@ -26,7 +27,7 @@ func (w *worker) setAside(st *step, dst []float64) {
 			copy(w.aside.block.Scale, w.slot[st.draw.scale])
 		}
 	case s.Linear.Slopes[i] != 0:
-		if st.draw.cut > 0 {
+		if st.draw.cut > 0 || st.draw.told != nil {
 			dst = w.aside.uncut
 		}
 		addScaled(w.aside.block.Parts[s.Linear.Part[i]], dst, st.mean, s.Linear.Slopes[i])

@@ -49,7 +49,7 @@ func (a *Analytic) fewerIfRectangular() (sum float64) {
 		if !line.AssumedShape || !(line.DegreesOfFreedom > 0) || line.Set == (Set{}) || line.StandardUncertainty == 0 {
 			continue
 		}
-		flat, of := line.flat().summary().StandardUncertainty/line.StandardUncertainty, 0.0
+		flat, of := line.flat().Summary().StandardUncertainty/line.StandardUncertainty, 0.0
 		for k := range a.Budget {
 			if a.Budget[k].Set == line.Set {
 				of += a.Budget[k].Share
@@ -66,7 +66,7 @@ func (a *Analytic) MoreIfRectangular() (more float64) {
 	for i := range a.Budget {
 		line := &a.Budget[i]
 		if line.AssumedShape && line.StandardUncertainty > 0 {
-			flat := line.flat().summary().StandardUncertainty / line.StandardUncertainty
+			flat := line.flat().Summary().StandardUncertainty / line.StandardUncertainty
 			more += float64(line.Share * (float64(flat*flat) - 1))
 		}
 	}

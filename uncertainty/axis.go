@@ -57,7 +57,7 @@ func (m *Model) axes(needed []bool, gradient []float64) (axes []axis, scale floa
 	}
 	for i := range m.influences {
 		in := &m.influences[i]
-		s := in.Distribution.summary()
+		s := in.Distribution.Summary()
 		if !uses[i] || s.StandardUncertainty == 0 || m.isCorrelated(i) {
 			continue
 		}
@@ -89,7 +89,7 @@ func (m *Model) axesOf(g correlated) []axis {
 	for j := range axes {
 		axes[j] = axis{of: &m.influences[g.members[j]], kurtosis: 3}
 		for i, influence := range g.members {
-			u := m.influences[influence].Distribution.summary().StandardUncertainty
+			u := m.influences[influence].Distribution.Summary().StandardUncertainty
 			axes[j].parts = append(axes[j].parts, part{influence, times(u, g.root[i][j])})
 		}
 	}

@@ -17,11 +17,11 @@ func dilutionModel() (*Model, Node) {
 		}
 		return sum
 	}
-	mass := plus(1, PlusMinus(0.005), PlusMinus(0.005), Normal{0, 0.01}, PlusMinus(0.02), PlusMinus(0.001))
-	c := m.Multiply(mass, plus(0, Rectangular{0.97, 1}))
+	mass := plus(1, PlusMinus(0.005), PlusMinus(0.005), Normal{Mu: 0, Sigma: 0.01}, PlusMinus(0.02), PlusMinus(0.001))
+	c := m.Multiply(mass, plus(0, Rectangular{Low: 0.97, High: 1}))
 	for range 3 {
-		aliquot := plus(1, Peaked(0.01), Peaked(0.005), Normal{0, 0.005}, Gamma{0.01, 0.005})
-		flask := plus(25, Peaked(0.06), Normal{0, 0.03}, PlusMinus(0.015), PlusMinus(0.02))
+		aliquot := plus(1, Peaked(0.01), Peaked(0.005), Normal{Mu: 0, Sigma: 0.005}, Gamma{Mu: 0.01, Sigma: 0.005})
+		flask := plus(25, Peaked(0.06), Normal{Mu: 0, Sigma: 0.03}, PlusMinus(0.015), PlusMinus(0.02))
 		c = m.Divide(m.Multiply(c, aliquot), flask)
 	}
 	return m, c

@@ -109,7 +109,7 @@ func sineOf(a interval) interval {
 }
 
 func practicalSupport(d Distribution) interval {
-	s := d.summary()
+	s := d.Summary()
 	if math.IsInf(s.Low, 0) {
 		s.Low = s.Mean - float64(4*s.StandardUncertainty)
 	}

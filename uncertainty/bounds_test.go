@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/near"
 )
 
@@ -19,18 +20,18 @@ func TestZeroDivisor(t *testing.T) {
 		message string // "" when the division is sound
 	}{
 		// JCGM 101 worked check: N(0,1)/N(0,1) is a Cauchy distribution.
-		{"standard normal", Normal{0, 1}, "division by x, which may be anything from -4 to 4 and so may be zero"},
-		{"0.2 below 4 u", Normal{1, 0.2}, ""},
-		{"exactly 4 u", Normal{1, 0.25}, "division by x, which may be anything from 0 to 2 and so may be zero"},
-		{"exactly -4 u", Normal{-1, 0.25}, "division by x, which may be anything from -2 to 0 and so may be zero"},
-		{"negative", Normal{-1, 0.2}, ""},
-		{"t", StudentT{1, 0.3, 5}, "division by x, which may be anything from -0.2 to 2.2 and so may be zero"},
-		{"touches zero", Rectangular{0, 1}, "division by x, which may be anything from 0 to 1 and so may be zero"},
-		{"touches from below", Rectangular{-1, 0}, "division by x, which may be anything from -1 to 0 and so may be zero"},
-		{"just above", Rectangular{1e-300, 1}, ""},
-		{"negative rectangle", Rectangular{-2, -1}, ""},
-		{"triangle", triangular{-1, 3}, "division by x, which may be anything from -1 to 3 and so may be zero"},
-		{"gamma", Gamma{1, 0.1}, "division by x, which may be anything from 0 to 1.4 and so may be zero"},
+		{"standard normal", Normal{Mu: 0, Sigma: 1}, "division by x, which may be anything from -4 to 4 and so may be zero"},
+		{"0.2 below 4 u", Normal{Mu: 1, Sigma: 0.2}, ""},
+		{"exactly 4 u", Normal{Mu: 1, Sigma: 0.25}, "division by x, which may be anything from 0 to 2 and so may be zero"},
+		{"exactly -4 u", Normal{Mu: -1, Sigma: 0.25}, "division by x, which may be anything from -2 to 0 and so may be zero"},
+		{"negative", Normal{Mu: -1, Sigma: 0.2}, ""},
+		{"t", StudentT{Mu: 1, Sigma: 0.3, Nu: 5}, "division by x, which may be anything from -0.2 to 2.2 and so may be zero"},
+		{"touches zero", Rectangular{Low: 0, High: 1}, "division by x, which may be anything from 0 to 1 and so may be zero"},
+		{"touches from below", Rectangular{Low: -1, High: 0}, "division by x, which may be anything from -1 to 0 and so may be zero"},
+		{"just above", Rectangular{Low: 1e-300, High: 1}, ""},
+		{"negative rectangle", Rectangular{Low: -2, High: -1}, ""},
+		{"triangle", distribution.Triangular{Low: -1, High: 3}, "division by x, which may be anything from -1 to 3 and so may be zero"},
+		{"gamma", Gamma{Mu: 1, Sigma: 0.1}, "division by x, which may be anything from 0 to 1.4 and so may be zero"},
 	} {
 		m := new(Model)
 		out := m.Divide(m.Constant(1), add(m, "x", c.divisor))
@@ -47,7 +48,7 @@ func TestZeroDivisor(t *testing.T) {
 // message takes the name of the node.
 func TestZeroDivisorOfNodes(t *testing.T) {
 	m := new(Model)
-	x, y := add(m, "x", Rectangular{1, 2}), add(m, "y", Rectangular{-4, -1})
+	x, y := add(m, "x", Rectangular{Low: 1, High: 2}), add(m, "y", Rectangular{Low: -4, High: -1})
 	refused := func(low, high float64) error {
 		return &ZeroDivisorError{&Influence{Code: "the divisor", Group: Group{Name: "it"}}, low, high}
 	}
@@ -101,7 +102,7 @@ func TestRangeOfSine(t *testing.T) {
 // TestZeroDivisorOfSine: what is divided by is a sine or a cosine.
 func TestZeroDivisorOfSine(t *testing.T) {
 	m := new(Model)
-	narrow, across := add(m, "narrow", Rectangular{0.5, 2}), add(m, "across", Rectangular{2, 4})
+	narrow, across := add(m, "narrow", Rectangular{Low: 0.5, High: 2}), add(m, "across", Rectangular{Low: 2, High: 4})
 	for _, c := range []struct {
 		divisor Node
 		want    error

@@ -25,7 +25,7 @@ func (m *Model) budget(needed []bool, gradient, c, rc []float64, u float64) []Co
 		i := m.nodes[n].left
 		lines[at] = Contribution{
 			Influence: m.influences[i], Uses: uses[n],
-			Sensitivity: gradient[i], StandardUncertainty: m.influences[i].Distribution.summary().StandardUncertainty,
+			Sensitivity: gradient[i], StandardUncertainty: m.influences[i].Distribution.Summary().StandardUncertainty,
 			Contribution: c[i],
 		}
 		if u > 0 {
@@ -92,5 +92,5 @@ func (a Analytic) sums(of func(*Contribution) float64) []groupSum {
 // Shift is how far the mean of the influence moves the value away from what its
 // nominal value would give, to first order.
 func (c *Contribution) Shift() float64 {
-	return float64(c.Sensitivity * (c.Distribution.summary().Mean - c.Nominal))
+	return float64(c.Sensitivity * (c.Distribution.Summary().Mean - c.Nominal))
 }

@@ -15,7 +15,7 @@ func resistors(owner func(i int) string) (*Model, Node) {
 	m := new(Model)
 	total := m.Constant(0)
 	for i := range 10 {
-		r := m.Influence(Influence{Code: "standard", Owner: Owner{Name: owner(i)}, Distribution: Normal{1000, 0.1}})
+		r := m.Influence(Influence{Code: "standard", Owner: Owner{Name: owner(i)}, Distribution: Normal{Mu: 1000, Sigma: 0.1}})
 		total = m.Add(total, r)
 	}
 	return m, total
@@ -62,14 +62,14 @@ func TestEqualContributionsKeepTheirOrder(t *testing.T) {
 
 func TestUnusedInfluencesAreNotListed(t *testing.T) {
 	m := new(Model)
-	add(m, "before", Normal{0, 1})
-	x := add(m, "x", Normal{0, 1})
-	add(m, "after", Normal{0, 1})
+	add(m, "before", Normal{Mu: 0, Sigma: 1})
+	x := add(m, "x", Normal{Mu: 0, Sigma: 1})
+	add(m, "after", Normal{Mu: 0, Sigma: 1})
 	a := propagate(t, m, m.Multiply(x, m.Constant(2)), 0.95)
 	assert.Equal(t, 1, len(a.Budget))
 	assert.Equal(t, Code("x"), a.Budget[0].Code)
 	// One with slope 0 is used, and listed.
-	a = propagate(t, m, m.Add(x, m.Multiply(add(m, "flat", Normal{0, 1}), m.Constant(0))), 0.95)
+	a = propagate(t, m, m.Add(x, m.Multiply(add(m, "flat", Normal{Mu: 0, Sigma: 1}), m.Constant(0))), 0.95)
 	assert.Equal(t, 2, len(a.Budget))
 	assert.Equal(t, 0.0, line(t, a, "flat").Share)
 }
@@ -81,7 +81,7 @@ func TestShareSums(t *testing.T) {
 	for i, in := range []Influence{
 		{Group: Group{Name: "balance"}, Assumed: true}, {Group: Group{Name: "flask"}}, {Group: Group{Name: "balance"}}, {Group: Group{Name: "flask"}, Assumed: true},
 	} {
-		in.Code, in.Distribution = Code(fmt.Sprint(i)), Normal{0, float64(i + 1)}
+		in.Code, in.Distribution = Code(fmt.Sprint(i)), Normal{Mu: 0, Sigma: float64(i + 1)}
 		total = m.Add(total, m.Influence(in))
 	}
 	a := propagate(t, m, total, 0.95)
@@ -96,9 +96,9 @@ func TestShareSums(t *testing.T) {
 
 func TestInfluence(t *testing.T) {
 	m := new(Model)
-	in := Influence{Code: "bias", Owner: Owner{Name: "pipette"}, Distribution: Normal{0, 1}}
+	in := Influence{Code: "bias", Owner: Owner{Name: "pipette"}, Distribution: Normal{Mu: 0, Sigma: 1}}
 	assert.Equal(t, m.Influence(in), m.Influence(in))
-	in.Distribution = Normal{0, 2}
+	in.Distribution = Normal{Mu: 0, Sigma: 2}
 	panics(t, `uncertainty: influence "bias" of "pipette" described in two ways`, func() { m.Influence(in) })
 	in.Owner.Name = "another pipette"
 	assert.Equal(t, Node(1), m.Influence(in))
@@ -106,8 +106,8 @@ func TestInfluence(t *testing.T) {
 
 func TestIntendedAndExpected(t *testing.T) {
 	m := new(Model)
-	retained := m.Influence(Influence{Code: "retained", Distribution: Gamma{0.04, 0.02}})
-	delivered := m.Subtract(m.Influence(Influence{Code: "mark", Distribution: Normal{10.1, 0.1}, Nominal: 10}), retained)
+	retained := m.Influence(Influence{Code: "retained", Distribution: Gamma{Mu: 0.04, Sigma: 0.02}})
+	delivered := m.Subtract(m.Influence(Influence{Code: "mark", Distribution: Normal{Mu: 10.1, Sigma: 0.1}, Nominal: 10}), retained)
 	near.Relative(t, "intended", 10, m.Intended(delivered), 1e-15)
 	near.Relative(t, "expected", 10.06, m.Expected(delivered), 1e-15)
 	near.Relative(t, "value", 10.06, propagate(t, m, delivered, 0.95).Value, 1e-15)

@@ -20,12 +20,12 @@ func quantityOf(shift float64, errors ...Influence) Quantity {
 	for _, in := range errors {
 		n = m.Add(n, m.Influence(in))
 	}
-	return Quantity{m, n}
+	return Quantity{Model: m, Node: n}
 }
 
 // errorOf is a normal error of mean 0.
 func errorOf(owner string, u float64) Influence {
-	return Influence{Code: "error", Owner: Owner{Name: owner}, Distribution: Normal{0, u}}
+	return Influence{Code: "error", Owner: Owner{Name: owner}, Distribution: Normal{Mu: 0, Sigma: u}}
 }
 
 func closer(t *testing.T, target float64, quantities ...Quantity) []float64 {
@@ -56,9 +56,9 @@ func TestCloserNormals(t *testing.T) {
 // is as close in every trial, and a better one is closer in every trial.
 func TestCloserTies(t *testing.T) {
 	m := new(Model)
-	x := add(m, "x", Normal{0, 1})
+	x := add(m, "x", Normal{Mu: 0, Sigma: 1})
 	half := m.Multiply(x, m.Constant(0.5))
-	chances := closer(t, 0, Quantity{m, x}, Quantity{m, x}, Quantity{m, m.Subtract(m.Constant(0), x)}, Quantity{m, half}, Quantity{m, m.Add(x, x)}, Quantity{m, m.Constant(0)})
+	chances := closer(t, 0, Quantity{Model: m, Node: x}, Quantity{Model: m, Node: x}, Quantity{Model: m, Node: m.Subtract(m.Constant(0), x)}, Quantity{Model: m, Node: half}, Quantity{Model: m, Node: m.Add(x, x)}, Quantity{Model: m, Node: m.Constant(0)})
 	assert.Equal(t, []float64{0.5, 0.5, 0.5, 1, 0, 1}, chances)
 	assert.Equal(t, []float64{0.5, 0.5}, closer(t, 3, quantityOf(5), quantityOf(1)), "constants")
 	assert.Equal(t, []float64{0.5, 0, 1}, closer(t, 3, quantityOf(5), quantityOf(0), quantityOf(4.5)), "constants")
@@ -70,7 +70,7 @@ func TestCloserTies(t *testing.T) {
 // Φ(1/√(0.25 + 2·9)).
 func TestCloserSharedBias(t *testing.T) {
 	one, other := errorOf("one", 0.3), errorOf("other", 0.4)
-	bias := Influence{Code: "bias", Owner: Owner{Name: "flask"}, Distribution: Normal{0, 3}}
+	bias := Influence{Code: "bias", Owner: Owner{Name: "flask"}, Distribution: Normal{Mu: 0, Sigma: 3}}
 	p := closer(t, 0, quantityOf(101, bias, one), quantityOf(100, bias, other))
 	atChance(t, "shared", 0.97724987, p[1])
 	another := bias
@@ -83,7 +83,7 @@ func TestCloserSharedBias(t *testing.T) {
 // leave open, and company changes none.
 func TestCloserOrder(t *testing.T) {
 	a, b := quantityOf(1, errorOf("a", 0.2)), quantityOf(0.9, errorOf("b", 0.3))
-	c := quantityOf(1.1, Influence{Code: "c", Distribution: Gamma{0.1, 0.1}})
+	c := quantityOf(1.1, Influence{Code: "c", Distribution: Gamma{Mu: 0.1, Sigma: 0.1}})
 	ab, ba, abc := closer(t, 1, a, b), closer(t, 1, b, a), closer(t, 1, a, c, b)
 	near.Absolute(t, "sum", 1, ab[1]+ba[1], 2e-4)
 	assert.Equal(t, ab[1], abc[2])
@@ -93,7 +93,7 @@ func TestCloserOrder(t *testing.T) {
 
 func TestCloserErrors(t *testing.T) {
 	m := new(Model)
-	x := add(m, "x", Normal{0, 1})
+	x := add(m, "x", Normal{Mu: 0, Sigma: 1})
 	large := m.Multiply(m.Constant(1e300), m.Multiply(m.Constant(1e300), x))
 	for _, c := range []struct {
 		out  Node
@@ -105,7 +105,7 @@ func TestCloserErrors(t *testing.T) {
 		{m.Subtract(large, large), Settings{Trials: fewestTrials}, ErrNotFinite},
 		{x, Settings{Trials: 3}, Settings{Trials: 3}.Check()},
 	} {
-		for _, quantities := range [][]Quantity{{{m, x}, {m, c.out}}, {{m, c.out}, {m, x}}} {
+		for _, quantities := range [][]Quantity{{{Model: m, Node: x}, {Model: m, Node: c.out}}, {{Model: m, Node: c.out}, {Model: m, Node: x}}} {
 			chances, err := CloserTo(context.Background(), 1, quantities, c.s)
 			assert.Equal(t, c.want, err)
 			assert.Equal(t, []float64(nil), chances)
@@ -118,7 +118,7 @@ func TestCloserErrors(t *testing.T) {
 
 // TestCloserSharper: two dilutions that share their stock and an instrument, of which the second has
 // few readings: 10^4 trials tell the chance ten times as well as they would by counting, and the
-// same that 10^6 give.
+// same that 10^6 give, and as well as they say.
 func TestCloserSharper(t *testing.T) {
 	route := func(name string, target, u float64, n int) Quantity {
 		m := new(Model)
@@ -126,29 +126,38 @@ func TestCloserSharper(t *testing.T) {
 			return m.Influence(Influence{Code: code, Owner: owner, Distribution: d})
 		}
 		use := Owner{Kind: OneUse, Name: name, Step: 1}
-		stock := owned(Owner{Kind: Stock, Name: "stock"}, "strength", Rectangular{0.97, 1.03})
+		stock := owned(Owner{Kind: Stock, Name: "stock"}, "strength", Rectangular{Low: 0.97, High: 1.03})
 		pipette := owned(Owner{Kind: Instrument, Name: "pipette"}, "bias", Peaked(0.01))
 		var reading Node
 		if nu := float64(n - 1); n == 0 {
-			reading = owned(use, "reading", Normal{0, u})
+			reading = owned(use, "reading", Normal{Mu: 0, Sigma: u})
 		} else {
-			reading = m.Influence(Influence{Code: "reading", Owner: use, Distribution: StudentT{0, u, nu}, DegreesOfFreedom: nu, Set: Set{Owner: use}})
+			reading = m.Influence(Influence{Code: "reading", Owner: use, Distribution: StudentT{Mu: 0, Sigma: u, Nu: nu}, DegreesOfFreedom: nu, Set: Set{Owner: use}})
 		}
 		taken := m.Add(m.Constant(1), pipette, reading)
-		return Quantity{m, m.Divide(m.Multiply(stock, taken), m.Add(m.Constant(target), owned(use, "flask", Rectangular{-0.01, 0.01})))}
+		return Quantity{Model: m, Node: m.Divide(m.Multiply(stock, taken), m.Add(m.Constant(target), owned(use, "flask", Rectangular{Low: -0.01, High: 0.01})))}
 	}
 	for _, n := range []int{0, 4} {
 		both := []Quantity{route("one", 1, 0.01, 0), route("other", 1.005, 0.02, n)}
 		many, err := CloserTo(context.Background(), 1, both, Settings{Trials: 1_000_000, Seed: 5, Plain: true})
 		require.NoError(t, err)
 		var chances []float64
-		for seed := range uint64(12) {
-			few, err := CloserTo(context.Background(), 1, both, Settings{Trials: fewestTrials, Seed: seed})
+		squares := 0.0
+		const seeds = 24
+		for seed := range uint64(seeds) {
+			settings := Settings{Trials: fewestTrials, Seed: seed}.WithDefaults()
+			few, err := CloserTo(context.Background(), 1, both, settings)
 			require.NoError(t, err)
 			chances = append(chances, few[1])
+			e, ok := newDuel(context.Background(), 1, newChampion(both[0], settings), both[1], settings, nil).chance(context.Background(), fewestTrials)
+			assert.True(t, ok)
+			assert.Equal(t, few[1], e.Value)
+			squares += e.Err * e.Err / seeds
 		}
 		average, scatter, _ := Readings(chances)
-		near.Absolute(t, "chance", many[1], average, 5*math.Hypot(0.0005, scatter/math.Sqrt(12)))
+		near.Absolute(t, "chance", many[1], average, 5*math.Hypot(0.0005, scatter/math.Sqrt(seeds)))
+		ratio := math.Sqrt(squares) / scatter
+		assert.True(t, 0.67 < ratio && ratio < 1.5, "stated over scatter is %v", ratio)
 		assert.Less(t, scatter, 0.0005, "by counting it would be 0.005")
 	}
 }

@@ -25,17 +25,19 @@ import (
 // influence of its own, the smooth one. Any r will do; the best is by least squares. What both have
 // in part in common, as one unknown σ of readings, is left out of either linear part.
 type duel struct {
-	target       float64
-	first, other *sharp.Sharpening
-	linear       float64 // P
-	weight       float64
-	workers      [][2]*worker
-	seed         uint64
+	target  float64
+	first   *champion
+	other   *sharp.Sharpening
+	linear  float64 // P
+	weight  float64
+	program *program // of the other
+	seed    uint64
+	space   *sharp.Space
 }
 
 // newDuel is nil where there is nothing to be gained.
-func newDuel(target float64, first, other Quantity, s Settings) *duel {
-	d := &duel{target: target, seed: s.Seed}
+func newDuel(ctx context.Context, target float64, first *champion, other Quantity, s Settings, in *sharp.Space) *duel {
+	d := &duel{target: target, seed: s.Seed, space: in}
 	streams := other.beside(first.Model)
 	a, b := first.split(first.Model.ownStreams()), other.split(streams)
 	if a == nil || b == nil {
@@ -43,27 +45,23 @@ func newDuel(target float64, first, other Quantity, s Settings) *duel {
 	}
 	r := a.share(b)
 	laws := [3]*sharp.Linear{first.Model.drawnPart(a.own, s.Coverage), other.Model.drawnPart(b.own, s.Coverage), first.Model.drawnPart(a.shared, s.Coverage)}
-	whole := [2]*sharp.Linear{first.Model.drawnPart(added(a.own, a.shared), s.Coverage), other.Model.drawnPart(added(b.own, b.shared), s.Coverage)}
+	d.first = first.with(added(a.own, a.shared), a.y)
+	whole := [2]*sharp.Linear{d.first.linear, other.Model.drawnPart(added(b.own, b.shared), s.Coverage)}
 	if laws[0] == nil || laws[1] == nil || whole[0] == nil || whole[1] == nil || whole[0].Law.Coarse || whole[1].Law.Coarse {
 		return nil
 	}
-	d.first = &sharp.Sharpening{Linear: whole[0], Y: a.y, Smooth: -1}
 	d.linear = sharp.LinearChance(laws, a.y-target, b.y-target, r)
 	cuts := other.Model.cuts(other.Model.reachable(other.Node))
 	own := *whole[1]
 	own.Slopes = b.own // of which the smooth one is
-	pilot := other.Model.smoothest(whole[1], other.Model.bySize(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, func(as *sharp.Sharpening) *program {
-		return other.Model.compileWith(other.Node, make([]float64, len(b.own)), streams, as)
+	pilot := other.Model.smoothest(ctx, whole[1], other.Model.canBeSmooth(&own), b.y, cuts, Settings{Seed: s.Seed, Coverage: 1}, in, func(as *sharp.Sharpening) *program {
+		return other.program(besideFirst, streams, as)
 	})
 	if pilot == nil || pilot.off > hardlyOff {
 		return nil
 	}
-	d.other = pilot.worker.sharp
-	p := first.Model.compileWith(first.Node, make([]float64, len(a.own)), first.Model.ownStreams(), d.first)
-	for range runtime.GOMAXPROCS(0) {
-		d.workers = append(d.workers, [2]*worker{p.newWorker(s.Seed), pilot.worker.program.newWorker(s.Seed)})
-	}
-	d.weigh()
+	d.other, d.program = pilot.worker.sharp, pilot.worker.program
+	d.weigh(ctx)
 	return d
 }
 
@@ -111,7 +109,7 @@ func (a *split) share(b *split) (r float64) {
 			continue
 		}
 		pairs = append(pairs, pair{i, j})
-		u := a.of.influences[i].Distribution.summary().StandardUncertainty
+		u := a.of.influences[i].Distribution.Summary().StandardUncertainty
 		x, y := float64(u*a.own[i]), float64(u*b.own[j])
 		square += float64(x * x)
 		product += float64(x * y)
@@ -143,10 +141,20 @@ func added(a, b []float64) []float64 {
 	return sum
 }
 
+// fighter draws the other of a duel, on one processor.
+type fighter struct {
+	*worker
+	rests sharp.Rests
+}
+
+func (d *duel) newFighter() *fighter {
+	return &fighter{d.program.newWorkerIn(d.seed, d.space), d.other.NewRests(random.BlockSize, d.space)}
+}
+
 // block is A - w B, summed up over one block of trials; false where the smooth influence is not as
 // it must be.
-func (d *duel) block(w [2]*worker, b, n int) (sum statistics.Squares, sound bool) {
-	a, bs, sound := d.chances(w, b, n)
+func (d *duel) block(f *fighter, first firstDraws, b, n int) (sum statistics.Squares, sound bool) {
+	a, bs, sound := d.chances(f, first, b, n)
 	for i, x := range a {
 		x -= float64(d.weight * bs[i])
 		sum.Take(x)
@@ -155,20 +163,25 @@ func (d *duel) block(w [2]*worker, b, n int) (sum statistics.Squares, sound bool
 }
 
 // chances A and B of each trial of a block.
-func (d *duel) chances(w [2]*worker, b, n int) (ofOutput, ofLinear []float64, sound bool) {
-	first, _ := w[0].run(b)
-	values, _ := w[1].run(b)
-	rests := d.other.NewRests(n)
-	sound = d.other.Record(w[1].asideOf(values[:n]), rests)
-	ofOutput, ofLinear = d.other.Closer(w[1].aside.block, rests, first[:n], d.first.Output(w[0].aside.block, n), d.target)
+func (d *duel) chances(f *fighter, first firstDraws, b, n int) (ofOutput, ofLinear []float64, sound bool) {
+	drawn, linear := first.block(b, n)
+	values, _ := f.run(b)
+	rests := f.rests.From(0, n)
+	sound = d.other.Record(f.asideOf(values[:n]), rests)
+	ofOutput, ofLinear = d.other.Closer(f.aside.block, rests, drawn, linear, d.target)
 	return ofOutput, ofLinear, sound
 }
 
 // weigh finds the weight in the blocks of a pilot.
-func (d *duel) weigh() {
-	var a, b []float64
+func (d *duel) weigh(ctx context.Context) {
+	n := pilotBlocks * random.BlockSize
+	a, b := d.space.Numbers(n)[:0], d.space.Numbers(n)[:0]
+	f, first := d.newFighter(), d.first.drawn(ctx, 0)
 	for block := range pilotBlocks {
-		ofOutput, ofLinear, _ := d.chances(d.workers[0], -1-block, random.BlockSize)
+		if ctx.Err() != nil {
+			return
+		}
+		ofOutput, ofLinear, _ := d.chances(f, first, -1-block, random.BlockSize)
 		a, b = append(a, ofOutput...), append(b, ofLinear...)
 	}
 	d.weight, _ = sharp.Regress(a, b, 0)
@@ -176,12 +189,17 @@ func (d *duel) weigh() {
 
 // chance from so many trials, with its standard error; false where it cannot be told.
 func (d *duel) chance(ctx context.Context, trials int) (e statistics.Estimate, ok bool) {
+	first := d.first.drawn(ctx, trials)
 	blocks, sound := make([]statistics.Squares, random.Blocks(trials)), make([]bool, random.Blocks(trials))
-	parallel.Do(len(blocks), len(d.workers), func(worker, b int) {
-		if ctx.Err() == nil {
-			blocks[b], sound[b] = d.block(d.workers[worker], b, min(random.BlockSize, trials-b*random.BlockSize))
-		}
-	})
+	fighters := make([]*fighter, runtime.GOMAXPROCS(0))
+	for i := range fighters {
+		fighters[i] = d.newFighter()
+	}
+	if parallel.Until(ctx, len(blocks), len(fighters), func(worker, b int) {
+		blocks[b], sound[b] = d.block(fighters[worker], first, b, min(random.BlockSize, trials-b*random.BlockSize))
+	}) != nil {
+		return e, false
+	}
 	var all statistics.Squares
 	for _, b := range blocks {
 		all.Add(b)

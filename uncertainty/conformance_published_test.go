@@ -26,26 +26,26 @@ var conformanceFigures = map[string]func() float64{
 	"table 1: z for p = 0.999": func() float64 { return guardBand(0.999, 1, infinitely) },
 
 	"Zener diode: z":                              func() float64 { return scoreOf(zener, Limits{noLower, -5.40}) },
-	"Zener diode: conformance probability":        func() float64 { return zener.ConformanceProbability(Limits{noLower, -5.40}) },
+	"Zener diode: conformance probability":        func() float64 { return chanceOf(zener, Limits{noLower, -5.40}) },
 	"pressure container: z":                       func() float64 { return scoreOf(container, Limits{490, noUpper}) },
-	"pressure container: conformance probability": func() float64 { return container.ConformanceProbability(Limits{490, noUpper}) },
+	"pressure container: conformance probability": func() float64 { return chanceOf(container, Limits{490, noUpper}) },
 
 	"motor oil: z of the upper limit":                     func() float64 { return scoreOf(oil, Limits{noLower, 16.3}) },
 	"motor oil: z of the lower limit":                     func() float64 { return scoreOf(oil, Limits{noLower, 12.5}) },
-	"motor oil: below the upper limit":                    func() float64 { return oil.ConformanceProbability(Limits{noLower, 16.3}) },
-	"motor oil: below the lower limit":                    func() float64 { return oil.ConformanceProbability(Limits{noLower, 12.5}) },
-	"motor oil: conformance probability":                  func() float64 { return oil.ConformanceProbability(Limits{12.5, 16.3}) },
-	"motor oil: conformance probability with z rounded":   func() float64 { return Normal{0, 1}.ConformanceProbability(Limits{-0.6, 1.5}) },
+	"motor oil: below the upper limit":                    func() float64 { return chanceOf(oil, Limits{noLower, 16.3}) },
+	"motor oil: below the lower limit":                    func() float64 { return chanceOf(oil, Limits{noLower, 12.5}) },
+	"motor oil: conformance probability":                  func() float64 { return chanceOf(oil, Limits{12.5, 16.3}) },
+	"motor oil: conformance probability with z rounded":   func() float64 { return chanceOf(Normal{Mu: 0, Sigma: 1}, Limits{-0.6, 1.5}) },
 	"capability 1: C_m = T/(4 u)":                         func() float64 { return capability(Limits{0, 1}, 0.25) },
 	"capability 1: C_m = T/(2 U)":                         func() float64 { return capability(Limits{0, 1}, 0.5/2) },
 	"capability 1: least value for p = 0.95":              func() float64 { return acceptance(Limits{0, 1}, 0.95, 0.25, infinitely).Lower },
 	"capability 1: greatest value for p = 0.95":           func() float64 { return acceptance(Limits{0, 1}, 0.95, 0.25, infinitely).Upper },
-	"capability 1: conformance probability in the middle": func() float64 { return Normal{0.5, 0.25}.ConformanceProbability(Limits{0, 1}) },
+	"capability 1: conformance probability in the middle": func() float64 { return chanceOf(Normal{Mu: 0.5, Sigma: 0.25}, Limits{0, 1}) },
 	"error within a third: C_m":                           func() float64 { return capability(Limits{-1, 1}, 1.0/3/2) },
 
-	"coverage: within 1 u": func() float64 { return Normal{0, 1}.ConformanceProbability(Limits{-1, 1}) },
-	"coverage: within 2 u": func() float64 { return Normal{0, 1}.ConformanceProbability(Limits{-2, 2}) },
-	"coverage: within 3 u": func() float64 { return Normal{0, 1}.ConformanceProbability(Limits{-3, 3}) },
+	"coverage: within 1 u": func() float64 { return chanceOf(Normal{Mu: 0, Sigma: 1}, Limits{-1, 1}) },
+	"coverage: within 2 u": func() float64 { return chanceOf(Normal{Mu: 0, Sigma: 1}, Limits{-2, 2}) },
+	"coverage: within 3 u": func() float64 { return chanceOf(Normal{Mu: 0, Sigma: 1}, Limits{-3, 3}) },
 
 	"simple acceptance: risk at the limit":                         func() float64 { return riskAtTheLimit(0) },
 	"guarded acceptance: risk at the limit for w = 2 u":            func() float64 { return riskAtTheLimit(2) },
@@ -59,16 +59,16 @@ var conformanceFigures = map[string]func() float64{
 	"nandrolone: t":                                                func() float64 { return guardBand(0.95, 1, 9) },
 	"nandrolone: guard band":                                       func() float64 { return guardBand(0.95, 0.20, 9) },
 	"nandrolone: acceptance limit":                                 func() float64 { return acceptance(Limits{noLower, 2.00}, 0.05, 0.20, 9).Upper },
-	"resistors: conformance without inspection":                    func() float64 { return resistor.ConformanceProbability(Limits{1499.8, 1500.2}) },
+	"resistors: conformance without inspection":                    func() float64 { return chanceOf(resistor, Limits{1499.8, 1500.2}) },
 	"resistors: global consumer's risk":                            func() float64 { c, _ := resistorRisks(); return c },
 	"resistors: global producer's risk":                            func() float64 { _, p := resistorRisks(); return p },
 }
 
 var (
-	zener     = Normal{-5.47, 0.05}
-	container = Normal{509.7, 8.6}
-	oil       = Normal{13.6, 1.8}
-	resistor  = Normal{1500, 0.12}
+	zener     = Normal{Mu: -5.47, Sigma: 0.05}
+	container = Normal{Mu: 509.7, Sigma: 8.6}
+	oil       = Normal{Mu: 13.6, Sigma: 1.8}
+	resistor  = Normal{Mu: 1500, Sigma: 0.12}
 )
 
 // acceptance panics where nothing can be accepted.
@@ -88,7 +88,7 @@ func guardBand(p, u, degreesOfFreedom float64) float64 {
 // scoreOf is the distance of a value from its limit in units of u, as the
 // guard band that gives its conformance probability.
 func scoreOf(d Normal, l Limits) float64 {
-	return guardBand(d.ConformanceProbability(l), 1, infinitely)
+	return guardBand(chanceOf(d, l), 1, infinitely)
 }
 
 func capability(l Limits, u float64) float64 {
@@ -104,7 +104,7 @@ func riskAtTheLimit(w float64) float64 {
 	if err != nil {
 		panic(err)
 	}
-	return 1 - Normal{a.Upper, 0.5}.ConformanceProbability(tolerance)
+	return 1 - chanceOf(Normal{Mu: a.Upper, Sigma: 0.5}, tolerance)
 }
 
 // speedNotFined solves v = 100 + 0.02 v z, whose guard band grows with v.
@@ -116,7 +116,7 @@ func TestSpeedLimit(t *testing.T) {
 	v := speedNotFined(3.0902323)
 	limit := Limits{noLower, 100}
 	near.Relative(t, "acceptance limit", v, acceptance(limit, 0.001, 0.02*v, infinitely).Upper, 1e-8)
-	near.Relative(t, "conforming", 0.001, Normal{v, 0.02 * v}.ConformanceProbability(limit), 1e-6)
+	near.Relative(t, "conforming", 0.001, chanceOf(Normal{Mu: v, Sigma: 0.02 * v}, limit), 1e-6)
 }
 
 func resistorRisks() (consumer, producer float64) {

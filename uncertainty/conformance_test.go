@@ -52,7 +52,7 @@ func TestConformance(t *testing.T) {
 // TestConformanceSimulated: within five standard errors √(p(1-p)/M).
 func TestConformanceSimulated(t *testing.T) {
 	for _, c := range conformanceCases {
-		m, y := sumOf(Normal{c.y, c.u})
+		m, y := sumOf(Normal{Mu: c.y, Sigma: c.u})
 		mc := simulate(t, m, y, Settings{Trials: 200_000, Seed: 31})
 		within := 5 * math.Sqrt(c.correct*(1-c.correct)/200_000)
 		near.Absolute(t, c.clause, c.correct, mc.ConformanceProbability(c.limits), within)
@@ -107,7 +107,7 @@ func TestWithin(t *testing.T) {
 		near.Relative(t, fmt.Sprint("half-width for ", c.p), c.want, mc.Within(2, c.p), 1e-15)
 	}
 	// Normal: the coverage factor itself, within five standard errors in p.
-	m, y := sumOf(Normal{10, 2})
+	m, y := sumOf(Normal{Mu: 10, Sigma: 2})
 	simulated := simulate(t, m, y, Settings{Trials: 200_000, Seed: 32})
 	half := simulated.Within(10, 0.95) / 2
 	near.Absolute(t, "p of the half-width", 0.95, math.Erf(half/math.Sqrt2), 5*math.Sqrt(0.95*0.05/200_000))

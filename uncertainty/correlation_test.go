@@ -31,9 +31,9 @@ func pair(r float64) *mat.SymDense { return symmetric([]float64{1}, []float64{r,
 // and leaves the model as it was.
 func TestCorrelateErrors(t *testing.T) {
 	m := new(Model)
-	a, b, c := add(m, "a", Normal{0, 1}), add(m, "b", Normal{0, 1}), add(m, "c", Normal{0, 1})
-	d, e := add(m, "d", Normal{0, 1}), add(m, "e", Normal{0, 1})
-	flat, few := add(m, "flat", PlusMinus(1)), add(m, "few", StudentT{0, 1, 4})
+	a, b, c := add(m, "a", Normal{Mu: 0, Sigma: 1}), add(m, "b", Normal{Mu: 0, Sigma: 1}), add(m, "c", Normal{Mu: 0, Sigma: 1})
+	d, e := add(m, "d", Normal{Mu: 0, Sigma: 1}), add(m, "e", Normal{Mu: 0, Sigma: 1})
+	flat, few := add(m, "flat", PlusMinus(1)), add(m, "few", StudentT{Mu: 0, Sigma: 1, Nu: 4})
 	require.NoError(t, m.Correlate([]Node{d, e}, pair(0.5)))
 	// Of three, no more than two can oppose each other: eigenvalues 1.9, 1.9, -0.8.
 	opposed := symmetric([]float64{1}, []float64{-0.9, 1}, []float64{-0.9, -0.9, 1})
@@ -61,7 +61,7 @@ func TestCorrelateErrors(t *testing.T) {
 // TestCorrelatePanics: mistakes of a programmer.
 func TestCorrelatePanics(t *testing.T) {
 	m := new(Model)
-	a, b := add(m, "a", Normal{0, 1}), add(m, "b", Normal{0, 1})
+	a, b := add(m, "a", Normal{Mu: 0, Sigma: 1}), add(m, "b", Normal{Mu: 0, Sigma: 1})
 	sum := m.Add(a, b)
 	panics(t, "uncertainty: 1 influences with a correlation matrix of 2 rows", func() { _ = m.Correlate([]Node{a}, pair(0)) })
 	panics(t, "uncertainty: node 2 is not an influence", func() { _ = m.Correlate([]Node{a, sum}, pair(0)) })
@@ -79,7 +79,7 @@ func TestCorrelationByHand(t *testing.T) {
 		{-0.5, math.Sqrt(13), math.Sqrt(37), 3. / 13},
 	} {
 		m := new(Model)
-		a, b := add(m, "a", Normal{10, 3}), add(m, "b", Normal{20, 4})
+		a, b := add(m, "a", Normal{Mu: 10, Sigma: 3}), add(m, "b", Normal{Mu: 20, Sigma: 4})
 		require.NoError(t, m.Correlate([]Node{b, a}, pair(c.r)))
 		what := fmt.Sprint("r = ", c.r)
 		sum, difference := m.Add(a, b), m.Subtract(a, b)
@@ -99,7 +99,7 @@ func TestCorrelationByHand(t *testing.T) {
 func TestWhatCancels(t *testing.T) {
 	for _, r := range []float64{1, -1} {
 		m := new(Model)
-		a, b := add(m, "a", Normal{10, 3}), add(m, "b", Normal{10, 3})
+		a, b := add(m, "a", Normal{Mu: 10, Sigma: 3}), add(m, "b", Normal{Mu: 10, Sigma: 3})
 		require.NoError(t, m.Correlate([]Node{a, b}, pair(r)))
 		out := m.Subtract(a, b)
 		if r < 0 {
@@ -116,6 +116,7 @@ func TestWhatCancels(t *testing.T) {
 // their means, standard uncertainties and correlation matrix, also where that is
 // singular: within five standard errors, (1 - r²)/√n for a coefficient.
 func TestSimulatedCovariance(t *testing.T) {
+	skipUnderRace(t)
 	const n = 20_000
 	for i := range 40 {
 		random := rand.New(rand.NewPCG(uint64(i), 6))
@@ -124,7 +125,7 @@ func TestSimulatedCovariance(t *testing.T) {
 		m := new(Model)
 		var nodes []Node
 		for k := range size {
-			nodes = append(nodes, add(m, fmt.Sprint(k), Normal{float64(k), math.Pow(10, float64(k-2))}))
+			nodes = append(nodes, add(m, fmt.Sprint(k), Normal{Mu: float64(k), Sigma: math.Pow(10, float64(k-2))}))
 		}
 		require.NoError(t, m.Correlate(nodes, r))
 		drawn := make([][]float64, size)
@@ -146,7 +147,7 @@ func TestSimulatedCovariance(t *testing.T) {
 // less than positive semi-definite, and its diagonal a little off 1.
 func TestSmallFaultsOfAMatrix(t *testing.T) {
 	m := new(Model)
-	a, b, c := add(m, "a", Normal{0, 1}), add(m, "b", Normal{0, 1}), add(m, "c", Normal{0, 1})
+	a, b, c := add(m, "a", Normal{Mu: 0, Sigma: 1}), add(m, "b", Normal{Mu: 0, Sigma: 1}), add(m, "c", Normal{Mu: 0, Sigma: 1})
 	rounded := symmetric([]float64{1 + 1e-12}, []float64{0.6, 1}, []float64{0.8, 0.9600000001, 1})
 	require.NoError(t, m.Correlate([]Node{a, b, c}, rounded))
 	near.Relative(t, "u", math.Sqrt(3+2*(0.6+0.8+0.96)), propagate(t, m, m.Add(a, b, c), 0.95).StandardUncertainty, 1e-9)
@@ -156,9 +157,9 @@ func TestSmallFaultsOfAMatrix(t *testing.T) {
 // least of its degrees of freedom: u⁴/(25²/4 + 12⁴/8) with u² = 25 + 144.
 func TestCorrelatedDegreesOfFreedom(t *testing.T) {
 	m := new(Model)
-	a, b := known(m, "a", Normal{0, 3}, 9), known(m, "b", Normal{0, 4}, 4)
+	a, b := known(m, "a", Normal{Mu: 0, Sigma: 3}, 9), known(m, "b", Normal{Mu: 0, Sigma: 4}, 4)
 	require.NoError(t, m.Correlate([]Node{a, b}, pair(0)))
-	out := m.Add(a, b, known(m, "c", Normal{0, 12}, 8))
+	out := m.Add(a, b, known(m, "c", Normal{Mu: 0, Sigma: 12}, 8))
 	near.Relative(t, "ν", 169*169/(625./4+20736./8), propagate(t, m, out, 0.95).DegreesOfFreedom, 1e-14)
 }
 
@@ -167,9 +168,9 @@ func TestCorrelatedDegreesOfFreedom(t *testing.T) {
 // and a model that is linear has no curvature.
 func TestCauseWithCorrelation(t *testing.T) {
 	m := new(Model)
-	a, b := add(m, "a", Normal{10, 10}), add(m, "b", Normal{10, 10})
+	a, b := add(m, "a", Normal{Mu: 10, Sigma: 10}), add(m, "b", Normal{Mu: 10, Sigma: 10})
 	require.NoError(t, m.Correlate([]Node{a, b}, pair(1)))
-	_, _, c := check(t, m, m.Add(add(m, "g", Gamma{10, 5}), m.Subtract(a, b)))
+	_, _, c := check(t, m, m.Add(add(m, "g", Gamma{Mu: 10, Sigma: 5}), m.Subtract(a, b)))
 	assert.Equal(t, skewed, c.Cause)
 	assert.Equal(t, "g", codeOf(c.Influence))
 }

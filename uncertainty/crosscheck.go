@@ -55,25 +55,28 @@ type CrossCheck struct {
 // one node. Where they differ it finds the cause by the law of the linear part of the
 // model, which is known without drawing: what that part
 // shows is shape or skew, what only the full model shows is curvature, whose
-// largest term of second order names the influences.
+// largest term of second order names the influences. Where the interval of the linear part
+// agrees, and that of the simulation is off it by no more than chance, it is the former that is
+// compared: nothing is made of noise.
 func (m *Model) CrossCheck(out Node, a Analytic, mc *MonteCarlo) (CrossCheck, error) {
 	c := CrossCheck{
 		Tolerance: math.Max(rounding.Tolerance(a.StandardUncertainty, CheckedDigits), 10*negligible*math.Abs(a.Value)),
-		DLow:      math.Abs(a.Lower() - mc.Lower),
-		DHigh:     math.Abs(a.Upper() - mc.Upper),
 		DU:        math.Abs(a.StandardUncertainty - mc.StandardDeviation),
 	}
-	c.Agrees = c.DLow <= c.Tolerance && c.DHigh <= c.Tolerance
-	if a.ExpandedUncertainty > 0 {
-		c.OfExpanded = max(c.DLow, c.DHigh) / a.ExpandedUncertainty
-	}
+	c.compare(a, interval{mc.Lower, mc.Upper})
 	switch {
 	case !portable.IsFinite(c.OfExpanded):
 		return CrossCheck{}, ErrNotFinite
-	case c.Agrees && c.OfExpanded <= QuoteWithin:
+	case c.isClose():
 		return c, nil
 	}
-	c.Cause, c.Influence = causeOf(a, m.linearInterval(out, a), interval{mc.Lower, mc.Upper})
+	linear := m.linearInterval(out, a)
+	if ofLinear := c; mc.maybe(linear) {
+		if ofLinear.compare(a, linear); ofLinear.isClose() {
+			return ofLinear, nil
+		}
+	}
+	c.Cause, c.Influence = causeOf(a, linear, interval{mc.Lower, mc.Upper})
 	if c.Cause == curved {
 		second, err := m.PropagateSecondOrder(out)
 		if err != nil {
@@ -85,6 +88,26 @@ func (m *Model) CrossCheck(out Node, a Analytic, mc *MonteCarlo) (CrossCheck, er
 		}
 	}
 	return c, nil
+}
+
+// compare fills in by how much the analytic interval differs from another.
+func (c *CrossCheck) compare(a Analytic, with interval) {
+	c.DLow, c.DHigh = math.Abs(a.Lower()-with.low), math.Abs(a.Upper()-with.high)
+	c.Agrees = c.DLow <= c.Tolerance && c.DHigh <= c.Tolerance
+	if a.ExpandedUncertainty > 0 {
+		c.OfExpanded = max(c.DLow, c.DHigh) / a.ExpandedUncertainty
+	}
+}
+
+// isClose: nothing is to be explained.
+func (c *CrossCheck) isClose() bool { return c.Agrees && c.OfExpanded <= QuoteWithin }
+
+// byChance is how many standard errors an end may be off by chance.
+const byChance = 3.5
+
+// maybe reports whether the ends may be those of an interval but for chance.
+func (mc *MonteCarlo) maybe(i interval) bool {
+	return math.Abs(mc.Lower-i.low) <= float64(byChance*mc.LowerError) && math.Abs(mc.Upper-i.high) <= float64(byChance*mc.UpperError)
 }
 
 // SameU reports whether u differs from the standard deviation of the simulation by no more
@@ -112,10 +135,10 @@ func causeOf(a Analytic, linear, full interval) (Cause, *Influence) {
 	if curvature >= shape && curvature >= skew {
 		return curved, nil
 	}
-	wide := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.summary().Kurtosis, mostKurtosis) - 3, 4 })
+	wide := largest(a.Budget, func(d Distribution) (float64, int) { return min(d.Summary().Kurtosis, mostKurtosis) - 3, 4 })
 	if skew >= shape {
-		in := largest(a.Budget, func(d Distribution) (float64, int) { return d.summary().Skewness, 3 })
-		lopsided := in != nil && portable.IsFinite(in.Distribution.summary().Skewness) && in.Distribution.summary().Skewness != 0
+		in := largest(a.Budget, func(d Distribution) (float64, int) { return d.Summary().Skewness, 3 })
+		lopsided := in != nil && portable.IsFinite(in.Distribution.Summary().Skewness) && in.Distribution.Summary().Skewness != 0
 		if lopsided || !isStudent(wide) && a.widestTails() == nil { // or it is the noise of wide tails
 			return skewed, in
 		}

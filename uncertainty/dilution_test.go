@@ -19,7 +19,7 @@ func dilute(m *Model, n int, toTheMark bool, owner func(step int) string) Node {
 	c := m.Constant(1)
 	for i := range n {
 		glass := func(name string, v, u float64) Node {
-			return m.Influence(Influence{Code: Code(name), Owner: Owner{Name: owner(i)}, Distribution: Normal{v, v * u}})
+			return m.Influence(Influence{Code: Code(name), Owner: Owner{Name: owner(i)}, Distribution: Normal{Mu: v, Sigma: v * u}})
 		}
 		v := glass("aliquot", 1, 0.01)
 		total := m.Add(v, glass("diluent", 9, 0.005))
@@ -40,7 +40,7 @@ func TestBiasCancels(t *testing.T) {
 	for _, toTheMark := range []bool{true, false} {
 		m := new(Model)
 		c := m.Constant(1)
-		bias := m.Add(m.Constant(1), add(m, "bias", Normal{0, 0.01}))
+		bias := m.Add(m.Constant(1), add(m, "bias", Normal{Mu: 0, Sigma: 0.01}))
 		for range 4 {
 			v, w := m.Multiply(m.Constant(1), bias), m.Multiply(m.Constant(7), bias)
 			total := m.Add(v, w)

@@ -10,6 +10,7 @@ import (
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/near"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/random"
@@ -24,14 +25,14 @@ var distributions = []struct {
 	d Distribution
 	r reference
 }{
-	{Normal{0, 1}, distuv.UnitNormal},
-	{Normal{100.28, 0.05}, distuv.Normal{Mu: 100.28, Sigma: 0.05}},
-	{Normal{-3e-9, 1e-9}, distuv.Normal{Mu: -3e-9, Sigma: 1e-9}},
-	{Rectangular{0, 1}, distuv.Uniform{Min: 0, Max: 1}},
-	{Rectangular{97, 100}, distuv.Uniform{Min: 97, Max: 100}},
+	{Normal{Mu: 0, Sigma: 1}, distuv.UnitNormal},
+	{Normal{Mu: 100.28, Sigma: 0.05}, distuv.Normal{Mu: 100.28, Sigma: 0.05}},
+	{Normal{Mu: -3e-9, Sigma: 1e-9}, distuv.Normal{Mu: -3e-9, Sigma: 1e-9}},
+	{Rectangular{Low: 0, High: 1}, distuv.Uniform{Min: 0, Max: 1}},
+	{Rectangular{Low: 97, High: 100}, distuv.Uniform{Min: 97, Max: 100}},
 	{PlusMinus(0.084), distuv.Uniform{Min: -0.084, Max: 0.084}},
-	{triangular{0, 1}, distuv.NewTriangle(0, 1, 0.5, nil)},
-	{triangular{24.9, 25.1}, distuv.NewTriangle(24.9, 25.1, 25, nil)},
+	{distribution.Triangular{Low: 0, High: 1}, distuv.NewTriangle(0, 1, 0.5, nil)},
+	{distribution.Triangular{Low: 24.9, High: 25.1}, distuv.NewTriangle(24.9, 25.1, 25, nil)},
 	{Peaked(0.1), distuv.NewTriangle(-0.1, 0.1, 0, nil)},
 	{Trapezoidal{0, 1, 0.5}, cutTriangle{0, 1, 0.5}},
 	{Trapezoidal{24.9, 25.1, 0.25}, cutTriangle{24.9, 25.1, 0.25}},
@@ -46,24 +47,24 @@ var distributions = []struct {
 	{Arcsine{0, 1}, distuv.Beta{Alpha: 0.5, Beta: 0.5}},
 	{Arcsine{-0.5, 0.5}, stretched{distuv.Beta{Alpha: 0.5, Beta: 0.5}, -0.5, 1}},
 	{Arcsine{97, 100}, stretched{distuv.Beta{Alpha: 0.5, Beta: 0.5}, 97, 3}},
-	{StudentT{0, 1, 5}, distuv.StudentsT{Sigma: 1, Nu: 5}},
-	{StudentT{10, 0.04, 50}, distuv.StudentsT{Mu: 10, Sigma: 0.04, Nu: 50}},
-	{StudentT{0, 2, 8.5}, distuv.StudentsT{Sigma: 2, Nu: 8.5}},
-	{StudentT{0, 1, 3}, distuv.StudentsT{Sigma: 1, Nu: 3}},
-	{StudentT{0, 1, 1}, distuv.StudentsT{Sigma: 1, Nu: 1}},
-	{StudentT{0, 1, 2}, distuv.StudentsT{Sigma: 1, Nu: 2}},
-	{Gamma{0.04, 0.02}, distuv.Gamma{Alpha: 4, Beta: 100}},
-	{Gamma{1, 1}, distuv.Gamma{Alpha: 1, Beta: 1}},
-	{Gamma{1, 2.5}, distuv.Gamma{Alpha: 0.16, Beta: 0.16}},
-	{Gamma{0.4, 0.02}, distuv.Gamma{Alpha: 400, Beta: 1000}},
-	{Gamma{1, 0.9}, distuv.Gamma{Alpha: 1 / 0.81, Beta: 1 / 0.81}},
-	{Gamma{1, 1.1}, distuv.Gamma{Alpha: 1 / 1.21, Beta: 1 / 1.21}},
+	{StudentT{Mu: 0, Sigma: 1, Nu: 5}, distuv.StudentsT{Sigma: 1, Nu: 5}},
+	{StudentT{Mu: 10, Sigma: 0.04, Nu: 50}, distuv.StudentsT{Mu: 10, Sigma: 0.04, Nu: 50}},
+	{StudentT{Mu: 0, Sigma: 2, Nu: 8.5}, distuv.StudentsT{Sigma: 2, Nu: 8.5}},
+	{StudentT{Mu: 0, Sigma: 1, Nu: 3}, distuv.StudentsT{Sigma: 1, Nu: 3}},
+	{StudentT{Mu: 0, Sigma: 1, Nu: 1}, distuv.StudentsT{Sigma: 1, Nu: 1}},
+	{StudentT{Mu: 0, Sigma: 1, Nu: 2}, distuv.StudentsT{Sigma: 1, Nu: 2}},
+	{Gamma{Mu: 0.04, Sigma: 0.02}, distuv.Gamma{Alpha: 4, Beta: 100}},
+	{Gamma{Mu: 1, Sigma: 1}, distuv.Gamma{Alpha: 1, Beta: 1}},
+	{Gamma{Mu: 1, Sigma: 2.5}, distuv.Gamma{Alpha: 0.16, Beta: 0.16}},
+	{Gamma{Mu: 0.4, Sigma: 0.02}, distuv.Gamma{Alpha: 400, Beta: 1000}},
+	{Gamma{Mu: 1, Sigma: 0.9}, distuv.Gamma{Alpha: 1 / 0.81, Beta: 1 / 0.81}},
+	{Gamma{Mu: 1, Sigma: 1.1}, distuv.Gamma{Alpha: 1 / 1.21, Beta: 1 / 1.21}},
 	{GammaBelow(0.4, 0.8, 2), below{distuv.Gamma{Alpha: 0.25, Beta: 0.625}, 2}},
 	{GammaBelow(0.1, 0.05, 0.2), below{distuv.Gamma{Alpha: 4, Beta: 40}, 0.2}},
 	{GammaBelow(0.1, 0.05, 0.1), below{distuv.Gamma{Alpha: 4, Beta: 40}, 0.1}},
 	tabulatedFrom(Prior{Of: PlusMinus(1)}, Measured{Mean: 0.2, Scale: 0.3, Nu: 3}),
 	tabulatedFrom(Prior{Of: Peaked(0.008)}, Measured{Mean: -0.006, Scale: 0.001, Nu: 4}),
-	tabulatedFrom(Prior{Of: Normal{10, 0.3}}, Measured{Mean: 10.4, Scale: 0.4, Nu: math.Inf(1)}),
+	tabulatedFrom(Prior{Of: Normal{Mu: 10, Sigma: 0.3}}, Measured{Mean: 10.4, Scale: 0.4, Nu: math.Inf(1)}),
 }
 
 // tabulatedFrom is what is known after a measurement, beside the quadrature of the product.
@@ -74,11 +75,12 @@ func tabulatedFrom(p Prior, m Measured) struct {
 	return struct {
 		d Distribution
 		r reference
-	}{p.Given(m), newPosterior(p, m)}
+	}{p.Given(m), newByQuadrature(p, m)}
 }
 
 // TestMoments holds the stated moments against numerical integrals.
 func TestMoments(t *testing.T) {
+	skipUnderRace(t)
 	for _, c := range distributions {
 		t.Run(fmt.Sprintf("%#v", c.d), func(t *testing.T) {
 			limit := 1e-9
@@ -89,15 +91,15 @@ func TestMoments(t *testing.T) {
 			if _, ok := c.d.(Tabulated); ok {
 				return // which is straight in 512 pieces: TestPriorGiven
 			}
-			variance := variance(c.d) / math.Pow(c.d.summary().StandardUncertainty, 2)
+			variance := variance(c.d) / math.Pow(c.d.Summary().StandardUncertainty, 2)
 			if math.IsInf(variance, 1) {
 				return
 			}
 			near.Relative(t, "variance over u²", variance, moment(c.d, 2), 1e-8)
-			if s := c.d.summary().Skewness; !math.IsNaN(s) {
+			if s := c.d.Summary().Skewness; !math.IsNaN(s) {
 				near.Equal(t, "skewness", s, moment(c.d, 3)/math.Pow(variance, 1.5), 1e-8, 1e-8)
 			}
-			if k := c.d.summary().Kurtosis; !math.IsInf(k, 1) {
+			if k := c.d.Summary().Kurtosis; !math.IsInf(k, 1) {
 				near.Relative(t, "kurtosis", k, moment(c.d, 4)/(variance*variance), 1e-8)
 			}
 		})
@@ -108,7 +110,7 @@ func TestMoments(t *testing.T) {
 // from 0 and from 1 to the middle, in pieces between which all is smooth.
 func moment(d Distribution, k float64) float64 {
 	z := func(p float64) float64 {
-		return math.Pow((quantileOf(d, p)-d.summary().Mean)/d.summary().StandardUncertainty, k)
+		return math.Pow((quantileOf(d, p)-d.Summary().Mean)/d.Summary().StandardUncertainty, k)
 	}
 	lopsided := ofGamma(d)
 	both := func(p float64) float64 {
@@ -152,6 +154,7 @@ func tanhSinh(f func(float64) float64, a, b float64) float64 {
 }
 
 func TestQuantile(t *testing.T) {
+	skipUnderRace(t)
 	for _, c := range distributions {
 		t.Run(fmt.Sprintf("%#v", c.d), func(t *testing.T) {
 			low, high := support(c.d)
@@ -191,15 +194,15 @@ func TestDraws(t *testing.T) {
 			low, high := support(c.d)
 			assert.Equal(t, true, low <= slices.Min(x) && slices.Max(x) <= high, "draws outside the support")
 			if v := variance(c.d); !math.IsInf(v, 1) {
-				near.Absolute(t, "mean of the draws", c.d.summary().Mean, stat.Mean(x, nil), 5*math.Sqrt(v/n))
+				near.Absolute(t, "mean of the draws", c.d.Summary().Mean, stat.Mean(x, nil), 5*math.Sqrt(v/n))
 				near.Absolute(t, "lag-1 correlation", 0, stat.Correlation(x[1:], x[:n-1], nil), 5/math.Sqrt(n))
-				if k := c.d.summary().Kurtosis; !math.IsInf(k, 1) {
+				if k := c.d.Summary().Kurtosis; !math.IsInf(k, 1) {
 					near.Relative(t, "variance of the draws", v, stat.Variance(x, nil), 5*math.Sqrt((k-1)/n))
 				}
 			}
 			slices.Sort(x)
 			far, every := 0.0, 1
-			if _, slow := c.r.(*posterior); slow {
+			if _, slow := c.r.(*byQuadrature); slow {
 				every = 1000
 			}
 			for i := 0; i < n; i += every {
@@ -241,7 +244,7 @@ func TestDrawsInPieces(t *testing.T) {
 		s.Key(1, 2, 0)
 		x := make([]float64, 6)
 		for i := range x {
-			c.d.fill(x[i:i+1], s)
+			c.d.Fill(x[i:i+1], s)
 		}
 		slices.Sort(x)
 		assert.Equal(t, 6, len(slices.Compact(x)), "%#v repeats itself", c.d)
@@ -254,7 +257,7 @@ func draws(d Distribution, seed, influence uint64, n int) []float64 {
 	x := make([]float64, n)
 	for b := 0; b*random.BlockSize < n; b++ {
 		s.Key(seed, influence, b)
-		d.fill(x[b*random.BlockSize:min((b+1)*random.BlockSize, n)], s)
+		d.Fill(x[b*random.BlockSize:min((b+1)*random.BlockSize, n)], s)
 	}
 	return x
 }

@@ -12,7 +12,7 @@ import (
 // beginning, so that the result is that of as many trials asked for: the least number, then as
 // many as are sharpened, then the most. JCGM 101, 7.9 has trials added in sequences until the
 // figures are stable to the digits asked for; here their standard errors tell.
-func (m *Model) enough(ctx context.Context, out Node, s Settings) (MonteCarlo, error) {
+func (r *Ready) enough(ctx context.Context, s Settings) (MonteCarlo, error) {
 	var best MonteCarlo
 	told := 0
 	for _, trials := range []int{s.leastTrials(), sharp.MostTrials, s.Trials} {
@@ -24,7 +24,7 @@ func (m *Model) enough(ctx context.Context, out Node, s Settings) (MonteCarlo, e
 		}
 		some := s
 		some.Trials, some.Enough, some.Progress = trials, false, beyond(&told, s.Progress)
-		mc, err := m.Simulate(ctx, out, some)
+		mc, err := r.Simulate(ctx, some)
 		if err != nil || mc.holds(s.Printed) {
 			return mc, err
 		}

@@ -7,7 +7,7 @@ func (m *Model) Expected(out Node) float64 {
 	return m.values(out, mean)[out]
 }
 
-func mean(in *Influence) float64 { return in.Distribution.summary().Mean }
+func mean(in *Influence) float64 { return in.Distribution.Summary().Mean }
 
 // Intended returns the value of a node at the nominal values: what the plan
 // has in mind, with every error zero.

@@ -8,6 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/random"
 )
 
@@ -19,16 +20,16 @@ func BenchmarkFill(b *testing.B) {
 		d     Distribution
 		gonum distuv.Rander
 	}{
-		{Rectangular{0, 1}, distuv.Uniform{Max: 1, Src: pcg}},
+		{Rectangular{Low: 0, High: 1}, distuv.Uniform{Max: 1, Src: pcg}},
 		{InexactRectangular{0, 1, 0.1}, nil},
 		{Trapezoidal{0, 1, 0.5}, nil},
-		{triangular{0, 1}, distuv.NewTriangle(0, 1, 0.5, pcg)},
+		{distribution.Triangular{Low: 0, High: 1}, distuv.NewTriangle(0, 1, 0.5, pcg)},
 		{Arcsine{0, 1}, distuv.Beta{Alpha: 0.5, Beta: 0.5, Src: pcg}},
-		{Normal{0, 1}, distuv.Normal{Sigma: 1, Src: pcg}},
-		{Gamma{1, 0.5}, distuv.Gamma{Alpha: 4, Beta: 4, Src: pcg}},
-		{Gamma{1, 2}, distuv.Gamma{Alpha: 0.25, Beta: 0.25, Src: pcg}},
-		{StudentT{0, 1, 5}, distuv.StudentsT{Sigma: 1, Nu: 5, Src: pcg}},
-		{StudentT{0, 1, 1}, distuv.StudentsT{Sigma: 1, Nu: 1, Src: pcg}},
+		{Normal{Mu: 0, Sigma: 1}, distuv.Normal{Sigma: 1, Src: pcg}},
+		{Gamma{Mu: 1, Sigma: 0.5}, distuv.Gamma{Alpha: 4, Beta: 4, Src: pcg}},
+		{Gamma{Mu: 1, Sigma: 2}, distuv.Gamma{Alpha: 0.25, Beta: 0.25, Src: pcg}},
+		{StudentT{Mu: 0, Sigma: 1, Nu: 5}, distuv.StudentsT{Sigma: 1, Nu: 5, Src: pcg}},
+		{StudentT{Mu: 0, Sigma: 1, Nu: 1}, distuv.StudentsT{Sigma: 1, Nu: 1, Src: pcg}},
 	} {
 		name := strings.ReplaceAll(fmt.Sprintf("%#v", c.d), "uncertainty.", "")
 		x := make([]float64, random.BlockSize)
@@ -36,7 +37,7 @@ func BenchmarkFill(b *testing.B) {
 		s.Key(1, 2, 3)
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				c.d.fill(x, s)
+				c.d.Fill(x, s)
 			}
 			perValue(b)
 		})

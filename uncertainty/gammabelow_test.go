@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/near"
 )
 
@@ -22,7 +23,7 @@ func (b below) CDF(x float64) float64 { return min(1, b.Gamma.CDF(x)/b.Gamma.CDF
 // ofGamma reports whether a distribution is a gamma distribution, cut off or not.
 func ofGamma(d Distribution) bool {
 	switch d.(type) {
-	case Gamma, gammaBelow:
+	case Gamma, distribution.CutGamma:
 		return true
 	}
 	return false
@@ -30,8 +31,8 @@ func ofGamma(d Distribution) bool {
 
 // TestGammaAbove holds the probability of more against gonum's incomplete gamma function.
 func TestGammaAbove(t *testing.T) {
-	for _, d := range []Gamma{{0.4, 0.8}, {0.1, 0.05}, {1, 1}, {0.03, 0.0115}, {5, 0.1}, {1, 0.002}} {
-		whole := distuv.Gamma{Alpha: d.shape(), Beta: d.Mu / d.Sigma / d.Sigma}
+	for _, d := range []Gamma{{Mu: 0.4, Sigma: 0.8}, {Mu: 0.1, Sigma: 0.05}, {Mu: 1, Sigma: 1}, {Mu: 0.03, Sigma: 0.0115}, {Mu: 5, Sigma: 0.1}, {Mu: 1, Sigma: 0.002}} {
+		whole := distuv.Gamma{Alpha: d.Shape(), Beta: d.Mu / d.Sigma / d.Sigma}
 		for _, far := range []float64{-3, -1, 0, 0.5, 2, 5, 8} {
 			if x := d.Mu + far*d.Sigma; x > 0 {
 				near.Absolute(t, fmt.Sprintf("%v above %v", d, x), whole.Survival(x), d.Above(x), 1e-9)
@@ -39,26 +40,26 @@ func TestGammaAbove(t *testing.T) {
 		}
 		assert.Equal(t, []float64{1, 1, 0}, []float64{d.Above(0), d.Above(-1), d.Above(math.Inf(1))})
 	}
-	tight := Gamma{1, 1e-4}
+	tight := Gamma{Mu: 1, Sigma: 1e-4}
 	assert.Equal(t, []float64{1, 0.5, 0}, []float64{tight.Above(0.999), tight.Above(1), tight.Above(1.001)})
 }
 
 // A limit far above cuts nothing off, and changes no digit.
 func TestGammaBelowFarAway(t *testing.T) {
 	for _, most := range []float64{3, 10, math.Inf(1)} {
-		assert.Equal(t, Distribution(Gamma{0.1, 0.05}), GammaBelow(0.1, 0.05, most))
+		assert.Equal(t, Distribution(Gamma{Mu: 0.1, Sigma: 0.05}), GammaBelow(0.1, 0.05, most))
 	}
-	assert.NotEqual(t, Distribution(Gamma{0.1, 0.05}), GammaBelow(0.1, 0.05, 0.5))
-	all, some := draws(Gamma{0.1, 0.05}, 1, 2, 512), draws(GammaBelow(0.1, 0.05, 0.5), 1, 2, 512)
+	assert.NotEqual(t, Distribution(Gamma{Mu: 0.1, Sigma: 0.05}), GammaBelow(0.1, 0.05, 0.5))
+	all, some := draws(Gamma{Mu: 0.1, Sigma: 0.05}, 1, 2, 512), draws(GammaBelow(0.1, 0.05, 0.5), 1, 2, 512)
 	assert.Equal(t, all, some, "draws that the limit does not reach")
 }
 
 // By hand, an exponential distribution of mean 1 below 1 (constructed, closed form): mean
 // (e - 2)/(e - 1), variance 1 - e/(e - 1)².
 func TestGammaBelowExponential(t *testing.T) {
-	s := GammaBelow(1, 1, 1).summary()
+	s := GammaBelow(1, 1, 1).Summary()
 	near.Relative(t, "mean", (math.E-2)/(math.E-1), s.Mean, 1e-13)
 	near.Relative(t, "variance", 1-math.E/((math.E-1)*(math.E-1)), s.StandardUncertainty*s.StandardUncertainty, 1e-12)
 	assert.Equal(t, []float64{0, 1}, []float64{s.Low, s.High})
-	assert.Equal(t, false, gammaBelow{Gamma{1, 1}, 0.9}.sound())
+	assert.Equal(t, false, distribution.CutGamma{Gamma: Gamma{Mu: 1, Sigma: 1}, Most: 0.9}.Sound())
 }

@@ -6,32 +6,32 @@ import (
 	"minim/uncertainty/portable"
 )
 
-// Given returns the state of knowledge about a quantity, normal beforehand,
+// given returns the state of knowledge about a quantity, normal beforehand,
 // after it was measured as y with a normal error of standard uncertainty u: the
 // product of prior and likelihood (JCGM 106, clause 6),
 //
 //	Mu + w (y - Mu),  √w u,  w = Sigma²/(Sigma² + u²)
 //
 // A measurement without uncertainty counts alone.
-func (d Normal) Given(y, u float64) Normal {
+func given(d Normal, y, u float64) Normal {
 	mustBeKnown(d.Mu, d.Sigma, math.Inf(1))
 	mustBeKnown(y, u, math.Inf(1))
 	if u == 0 {
-		return Normal{y, 0}
+		return Normal{Mu: y, Sigma: 0}
 	}
 	root := d.Sigma / portable.Hypot(d.Sigma, u)
-	return Normal{d.Mu + float64(root*root*(y-d.Mu)), root * u}
+	return Normal{Mu: d.Mu + float64(root*root*(y-d.Mu)), Sigma: root * u}
 }
 
-// ConformanceProbability is that of [Analytic], for a quantity known like this.
-func (d Normal) ConformanceProbability(l Limits) float64 {
-	return l.conformanceProbability(d.Mu, d.Sigma, math.Inf(1))
-}
-
-// ConformanceProbability is that of [Analytic] with the t-distribution of a
-// quantity known from a few readings in the place of Φ.
-func (d StudentT) ConformanceProbability(l Limits) float64 {
-	return l.conformanceProbability(d.Mu, d.Sigma, d.Nu)
+// chanceOf is the conformance probability as that of [Analytic], for a quantity known like this: normal, or
+// with the t-distribution of a few readings in the place of Φ.
+func chanceOf(d Distribution, l Limits) float64 {
+	nu := math.Inf(1)
+	if t, student := d.(StudentT); student {
+		nu = t.Nu
+	}
+	about := d.Summary()
+	return l.conformanceProbability(about.Mean, about.StandardUncertainty, nu)
 }
 
 // MeasurementCapability returns the measurement capability index of a

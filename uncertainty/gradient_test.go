@@ -31,7 +31,7 @@ func TestGradientByHand(t *testing.T) {
 		{"x itself", func(m *Model, x, y Node) Node { return x }, 1, 0},
 	} {
 		m := new(Model)
-		out := c.f(m, add(m, "x", Normal{3, 1e-3}), add(m, "y", Normal{4, 1e-3}))
+		out := c.f(m, add(m, "x", Normal{Mu: 3, Sigma: 1e-3}), add(m, "y", Normal{Mu: 4, Sigma: 1e-3}))
 		g := m.gradient(out, m.values(out, mean))
 		near.Absolute(t, c.name+", by x", c.dx, g[0], 1e-15)
 		near.Absolute(t, c.name+", by y", c.dy, g[1], 1e-15)

@@ -10,7 +10,7 @@ import (
 func ExampleLimits_AcceptanceLimits() {
 	tolerance := Limits{Lower: 0.0368, Upper: 0.0432}
 	measured := Normal{Mu: 0.0415, Sigma: 0.0008}
-	fmt.Printf("conforms with a probability of %.3f\n", measured.ConformanceProbability(tolerance))
+	fmt.Printf("conforms with a probability of %.3f\n", chanceOf(measured, tolerance))
 
 	// Accept what conforms with a probability of 95 % at least.
 	acceptance, err := tolerance.AcceptanceLimits(0.95, measured.Sigma, math.Inf(1))
@@ -39,7 +39,7 @@ func ExampleLimits_guarded() {
 	}
 	atTheLimit := Normal{Mu: acceptance.Upper, Sigma: 0.3}
 	fmt.Printf("accept up to %.1f, with a risk of %.1f %% at most\n",
-		acceptance.Upper, 100*(1-atTheLimit.ConformanceProbability(tolerance)))
+		acceptance.Upper, 100*(1-chanceOf(atTheLimit, tolerance)))
 	// Output:
 	// accept up to 9.4, with a risk of 2.3 % at most
 }

@@ -45,7 +45,7 @@ func TestNothingAcceptable(t *testing.T) {
 		for _, y := range []float64{noLower, -1, 0, 0.5, 1, noUpper} {
 			assert.Equal(t, false, l.Permits(y), "%v in %v", y, l)
 		}
-		assert.Equal(t, 0.0, Normal{0.5, 1}.ConformanceProbability(l))
+		assert.Equal(t, 0.0, chanceOf(Normal{Mu: 0.5, Sigma: 1}, l))
 	}
 	refused(Limits{0, 1}.guarded(math.Nextafter(0.5, 1)))
 	refused(Limits{0, 1}.guarded(1e9))
@@ -143,7 +143,7 @@ func TestMeasurementCapability(t *testing.T) {
 		for _, relative := range []float64{-0.1, 0, 0.3, 0.5, 0.9} {
 			phi := func(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
 			want := phi(4*c*(1-relative)) - phi(-4*c*relative)
-			got := Normal{490 + 20*relative, u}.ConformanceProbability(l)
+			got := chanceOf(Normal{Mu: 490 + 20*relative, Sigma: u}, l)
 			near.Equal(t, fmt.Sprintf("u = %v, ỹ = %v", u, relative), want, got, 1e-15, 1e-12)
 		}
 	}

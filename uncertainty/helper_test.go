@@ -38,7 +38,7 @@ func simulate(t testing.TB, m *Model, out Node, s Settings) MonteCarlo {
 
 // standardDivisor is the error of a division by a standard normal influence.
 func standardDivisor(code Code) error {
-	return &ZeroDivisorError{&Influence{Code: code, Distribution: Normal{0, 1}}, -4, 4}
+	return &ZeroDivisorError{&Influence{Code: code, Distribution: Normal{Mu: 0, Sigma: 1}}, -4, 4}
 }
 
 // codeOf is the code of an influence, "" of none.

@@ -14,7 +14,7 @@ type InexactRectangular struct{ Low, High, D float64 }
 
 // summary has u = √((High - Low)²/12 + D²/9) and the kurtosis
 // (9/5) (1 + 2r² + r⁴/5)/(1 + r²/3)², r being D over half of the width.
-func (d InexactRectangular) summary() Summary {
+func (d InexactRectangular) Summary() Summary {
 	s := Summary{
 		Mean: portable.Middle(d.Low, d.High), StandardUncertainty: portable.Hypot((d.High-d.Low)/math.Sqrt(12), d.D/3),
 		Kurtosis: 1.8, Low: d.Low - d.D, High: d.High + d.D,
@@ -27,7 +27,7 @@ func (d InexactRectangular) summary() Summary {
 	return s
 }
 
-func (d InexactRectangular) widened(factor float64) Distribution {
+func (d InexactRectangular) Widened(factor float64) Distribution {
 	low, high := wider(d.Low, d.High, factor)
 	return InexactRectangular{low, high, d.D * factor}
 }
@@ -81,14 +81,14 @@ func depth(c float64) float64 {
 	}
 }
 
-func (d InexactRectangular) sound() bool {
+func (d InexactRectangular) Sound() bool {
 	low, high := d.Low-d.D, d.High+d.D
 	return bounds(d.Low, d.High) && bounds(low, high) && 0 <= d.D && d.D <= (d.High-d.Low)/2
 }
 
 // fill draws the lower limit, takes the upper one as far from the middle, and
 // draws between them (JCGM 101, 6.4.3).
-func (d InexactRectangular) fill(dst []float64, s *random.Source) {
+func (d InexactRectangular) Fill(dst []float64, s *random.Source) {
 	low := d.Low - d.D
 	longest := d.High - d.Low + 2*d.D
 	state := s.State

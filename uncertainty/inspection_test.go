@@ -71,8 +71,8 @@ func (i Inspection) score(item float64) float64 {
 
 // accepted is the density of the items with the score z that are accepted.
 func (i Inspection) accepted(z float64) float64 {
-	measured := Normal{i.item(z), i.StandardUncertainty}
-	return measured.ConformanceProbability(i.Acceptance) * normalDensity(z)
+	measured := Normal{Mu: i.item(z), Sigma: i.StandardUncertainty}
+	return chanceOf(measured, i.Acceptance) * normalDensity(z)
 }
 
 // rejected is the density of the items with the score z that are not.
@@ -106,7 +106,7 @@ func integrate(f func(float64) float64, low, high float64) float64 {
 func normalDensity(z float64) float64 { return math.Exp(-z*z/2) / math.Sqrt(2*math.Pi) }
 
 func (i Inspection) mustBeSound() {
-	if i.Prior == nil || !i.Prior.sound() {
+	if i.Prior == nil || !i.Prior.Sound() {
 		panic(fmt.Sprintf("uncertainty: prior %#v is not a distribution", i.Prior))
 	}
 	mustBeKnown(0, i.StandardUncertainty, math.Inf(1))

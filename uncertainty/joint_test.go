@@ -15,7 +15,7 @@ import (
 // a difference, 3² of a sum and one of its terms.
 func TestJointByHand(t *testing.T) {
 	m := new(Model)
-	a, b := add(m, "a", Normal{10, 3}), add(m, "b", PlusMinus(4*math.Sqrt(3)))
+	a, b := add(m, "a", Normal{Mu: 10, Sigma: 3}), add(m, "b", PlusMinus(4*math.Sqrt(3)))
 	certain := m.Constant(7)
 	j, err := m.PropagateJointly(m.Add(a, b), m.Subtract(a, b), a, certain, m.Multiply(m.Constant(-2), a))
 	require.NoError(t, err)
@@ -41,7 +41,7 @@ func TestJointByHand(t *testing.T) {
 // a difference stays u_a² - u_b², and that of the influences is r u_a u_b.
 func TestJointOfCorrelated(t *testing.T) {
 	m := new(Model)
-	a, b := add(m, "a", Normal{10, 3}), add(m, "b", Normal{0, 4})
+	a, b := add(m, "a", Normal{Mu: 10, Sigma: 3}), add(m, "b", Normal{Mu: 0, Sigma: 4})
 	require.NoError(t, m.Correlate([]Node{a, b}, pair(-0.25)))
 	j, err := m.PropagateJointly(a, b, m.Add(a, b), m.Subtract(a, b))
 	require.NoError(t, err)
@@ -53,7 +53,7 @@ func TestJointOfCorrelated(t *testing.T) {
 
 func TestJointErrors(t *testing.T) {
 	m := new(Model)
-	a := add(m, "a", Normal{0, 1})
+	a := add(m, "a", Normal{Mu: 0, Sigma: 1})
 	_, err := m.PropagateJointly(a, m.Divide(m.Constant(1), a))
 	assert.Equal(t, standardDivisor("a"), err)
 	_, err = m.PropagateJointly(a, m.Multiply(m.Constant(1e200), m.Constant(1e200)))

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"minim/uncertainty/parallel"
+	"minim/uncertainty/sharp"
 	"minim/uncertainty/statistics"
 )
 
@@ -19,12 +20,12 @@ type keeper struct {
 
 // newKeeper returns a keeper that keeps all values of up to KeptTrials. A run
 // that is known to be longer keeps only enough to lay the bins.
-func newKeeper(s Settings) *keeper {
+func newKeeper(s Settings, in *sharp.Space) *keeper {
 	k := &keeper{Settings: s, most: KeptTrials}
 	if s.Trials > KeptTrials && s.Digits == 0 {
 		k.most = statistics.FirstSample
 	}
-	k.values = make([]float64, 0, min(s.Trials, k.most))
+	k.values = in.Numbers(min(s.Trials, k.most))[:0]
 	return k
 }
 

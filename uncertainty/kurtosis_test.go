@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/near"
 )
 
@@ -14,9 +15,9 @@ import (
 // triangle, 3/2 of an arcsine and 3 of a normal distribution (closed forms, constructed).
 func TestKurtosisInTheSecondOrder(t *testing.T) {
 	for kurtosis, d := range map[float64]Distribution{
-		1.8: Rectangular{-1, 1}, 2.4: triangular{-1, 1}, 1.5: Arcsine{-1, 1}, 3: Normal{0, 0.5},
+		1.8: Rectangular{Low: -1, High: 1}, 2.4: distribution.Triangular{Low: -1, High: 1}, 1.5: Arcsine{-1, 1}, 3: Normal{Mu: 0, Sigma: 0.5},
 	} {
-		u := d.summary().StandardUncertainty
+		u := d.Summary().StandardUncertainty
 		m := new(Model)
 		x := add(m, "x", d)
 		s, err := m.PropagateSecondOrder(m.Multiply(x, x))

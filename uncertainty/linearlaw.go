@@ -2,36 +2,50 @@ package uncertainty
 
 import (
 	"math"
-	"slices"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/law"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/sharp"
 )
 
-// drawnPart is the part of L of which trials are drawn by its law: without what is drawn with
-// the scale of others and is no Student's t with them; nil where there is none.
+// drawnPart is L by which trials are sharpened, with its law. In it stands for a posterior that is drawn with
+// the scale of its set the Student's t that it is made of, times its u: so it is one with the uses of the
+// set, which are not independent of it. Nil where there is no law.
 func (m *Model) drawnPart(slopes []float64, coverage float64) *sharp.Linear {
-	slopes = slices.Clone(slopes)
-	for i := range slopes {
-		if m.isTold(i) {
-			slopes[i] = 0
-		}
-	}
-	return m.linearPart(slopes, coverage)
+	return m.withLaw(&sharp.Linear{Slopes: slopes}, coverage, m.setDegrees, nil)
 }
 
 // linearPart works out the law of L, in which a posterior counts as independent of the scale of its
 // set; nil where there is none.
 func (m *Model) linearPart(slopes []float64, coverage float64) *sharp.Linear {
-	l := &sharp.Linear{Slopes: slopes, Part: make([]int, len(slopes)), Most: []float64{0}}
+	return m.withLaw(&sharp.Linear{Slopes: slopes}, coverage, m.drawnDegrees, nil)
+}
+
+// setDegrees are those of the Student's t that an influence is made of, +Inf where it is made of none.
+func (m *Model) setDegrees(influence int) float64 {
+	if m.isTold(influence) {
+		return m.scales[m.scaleOf[influence]].nu
+	}
+	return m.drawnDegrees(influence)
+}
+
+// withLaw works out the law of L, of which some influences have degrees of freedom, and some factors are bent.
+func (m *Model) withLaw(l *sharp.Linear, coverage float64, degrees func(influence int) float64, bent []factor) *sharp.Linear {
+	l.Part = make([]int, len(l.Slopes))
+	l.Add(0, 0) // all that is neither cut off nor bent
 	sum, scales := new(law.Sum), make(map[oneScale]float64)
-	for i, slope := range slopes {
-		if slope == 0 {
+	for k := range bent {
+		if !m.addBent(l, sum, &bent[k]) {
+			return nil
+		}
+	}
+	for i, slope := range l.Slopes {
+		if slope == 0 || l.Part[i] > 0 {
 			continue
 		}
-		if of, far := m.tailsOf(i); far {
-			by := slope * m.influences[i].Distribution.summary().StandardUncertainty
+		if of, far := m.tailsOf(i, degrees(i)); far {
+			by := slope * m.influences[i].Distribution.Summary().StandardUncertainty
 			if of.group < 0 {
 				scales[of] = portable.Hypot(scales[of], by)
 			}
@@ -39,8 +53,8 @@ func (m *Model) linearPart(slopes []float64, coverage float64) *sharp.Linear {
 			return nil
 		}
 	}
-	m.addGroups(sum, slopes, scales)
-	if !m.cutOff(l, sum, scales, (1-coverage)/2) {
+	m.addGroups(sum, l.Slopes, scales)
+	if !m.cutOff(l, sum, scales, (1-coverage)/2, degrees) {
 		return nil
 	}
 	l.Scale = sum.Scale()
@@ -54,10 +68,10 @@ func (m *Model) linearPart(slopes []float64, coverage float64) *sharp.Linear {
 // of a correlated group, or one alone. The numbers of the others are -1.
 type oneScale struct{ set, group, influence int }
 
-// tailsOf tells which tails an influence has; far is false where it has none.
-func (m *Model) tailsOf(influence int) (of oneScale, far bool) {
+// tailsOf tells which tails an influence with degrees of freedom has; far is false where it has none.
+func (m *Model) tailsOf(influence int, degrees float64) (of oneScale, far bool) {
 	of = oneScale{-1, -1, -1}
-	if math.IsInf(m.drawnDegrees(influence), 1) {
+	if math.IsInf(degrees, 1) {
 		return of, false
 	}
 	switch g, _ := m.groupOf(influence); {
@@ -76,7 +90,7 @@ func (m *Model) addGroups(sum *law.Sum, slopes []float64, scales map[oneScale]fl
 	for k, g := range m.groups {
 		c := make([]float64, len(slopes))
 		for _, i := range g.members {
-			c[i] = slopes[i] * m.influences[i].Distribution.summary().StandardUncertainty
+			c[i] = slopes[i] * m.influences[i].Distribution.Summary().StandardUncertainty
 		}
 		u := combine(c, m.correlate(c))
 		if g.nu > 0 {
@@ -89,21 +103,20 @@ func (m *Model) addGroups(sum *law.Sum, slopes []float64, scales map[oneScale]fl
 
 // cutOff adds each part with tails, in the order of the influences, and reports whether all are
 // of a size that can be.
-func (m *Model) cutOff(l *sharp.Linear, sum *law.Sum, scales map[oneScale]float64, tail float64) bool {
+func (m *Model) cutOff(l *sharp.Linear, sum *law.Sum, scales map[oneScale]float64, tail float64, degrees func(influence int) float64) bool {
 	number := make(map[oneScale]int)
 	for i, slope := range l.Slopes {
-		of, far := m.tailsOf(i)
+		of, far := m.tailsOf(i, degrees(i))
 		if !far || slope == 0 || scales[of] == 0 {
 			continue
 		}
 		if number[of] == 0 {
-			u, nu := scales[of], m.drawnDegrees(i)
+			u, nu := scales[of], degrees(i)
 			most := float64(u * max(10, -3*portable.StudentQuantile(tail, nu)))
 			if !portable.IsFinite(most) {
 				return false
 			}
-			l.Most = append(l.Most, most)
-			number[of] = len(l.Most) - 1
+			number[of] = l.Add(most, 0)
 			sum.CutOff(func(x float64) float64 { return portable.StudentBelow(x/u, nu) }, u, most)
 		}
 		l.Part[i] = number[of]
@@ -113,25 +126,25 @@ func (m *Model) cutOff(l *sharp.Linear, sum *law.Sum, scales map[oneScale]float6
 
 // addTo adds slope (x - mean), and reports whether the law of x is known.
 func addTo(sum *law.Sum, d Distribution, slope float64) bool {
-	about := d.summary()
+	about := d.Summary()
 	switch d := d.(type) {
 	case Normal:
 		sum.Normal(slope * d.Sigma)
 	case Rectangular:
 		sum.Flat(slope * (d.High - d.Low) / 2)
-	case triangular:
-		quarter := slope * (d.high - d.low) / 4
+	case distribution.Triangular:
+		quarter := slope * (d.High - d.Low) / 4
 		sum.Flat(quarter)
 		sum.Flat(quarter)
 	case Gamma:
-		if d.shape() > 1e12 { // of a skewness that is not seen
+		if d.Shape() > 1e12 { // of a skewness that is not seen
 			sum.Normal(slope * d.Sigma)
 		} else {
-			sum.Gamma(d.shape(), slope*d.Mu/d.shape())
+			sum.Gamma(d.Shape(), slope*d.Mu/d.Shape())
 		}
 	case cumulative:
 		most := float64(math.Abs(slope) * max(about.Mean-about.Low, about.High-about.Mean))
-		u, below := slope*about.StandardUncertainty, d.below()
+		u, below := slope*about.StandardUncertainty, d.Below()
 		if !portable.IsFinite(most) {
 			return false
 		}
@@ -149,5 +162,5 @@ func addTo(sum *law.Sum, d Distribution, slope float64) bool {
 
 // cumulative is a bounded distribution whose distribution function is known.
 type cumulative interface {
-	below() func(x float64) float64
+	Below() func(x float64) float64
 }

@@ -21,7 +21,7 @@ func (m *Model) linearMoments(slopes []float64) (u float64, moments []float64) {
 		case (nu <= 6 || m.isTold(i)) && c[i] != 0: // or by one scale with others
 			return u, []float64{0, 1}
 		case math.IsInf(nu, 1):
-			third += float64(r * r * r * m.influences[i].Distribution.summary().Skewness)
+			third += float64(r * r * r * m.influences[i].Distribution.Summary().Skewness)
 		}
 	}
 	return u, []float64{0, 1, third}
@@ -31,7 +31,7 @@ func (m *Model) linearMoments(slopes []float64) (u float64, moments []float64) {
 func (m *Model) standardDeviation(influence int) float64 {
 	d := m.influences[influence].Distribution
 	if nu := m.drawnDegrees(influence); !math.IsInf(nu, 1) {
-		d = StudentT{Sigma: d.summary().StandardUncertainty, Nu: nu}
+		d = StudentT{Sigma: d.Summary().StandardUncertainty, Nu: nu}
 	}
 	return standardDeviation(d)
 }
@@ -43,9 +43,9 @@ func standardDeviation(d Distribution) float64 {
 	table, posterior := d.(Tabulated)
 	switch {
 	case posterior:
-		return table.spread
+		return table.Deviation()
 	case !student:
-		return d.summary().StandardUncertainty
+		return d.Summary().StandardUncertainty
 	case t.Nu <= 2:
 		return math.Inf(1)
 	}

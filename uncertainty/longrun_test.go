@@ -19,8 +19,9 @@ import (
 // TestWidthOfBins: a tenth of the numerical tolerance for two digits of u, at
 // worst u/1980, whatever the coverage probability.
 func TestWidthOfBins(t *testing.T) {
+	skipUnderRace(t)
 	for _, u := range []float64{0.995, 1.01, 5} {
-		for _, d := range []Distribution{Normal{0, u}, PlusMinus(u * math.Sqrt(3)), Gamma{u / 2, u}} {
+		for _, d := range []Distribution{Normal{Mu: 0, Sigma: u}, PlusMinus(u * math.Sqrt(3)), Gamma{Mu: u / 2, Sigma: u}} {
 			sample := draws(d, 1, 2, 100_000)
 			for _, coverage := range []float64{0.5, 0.95, 0.99, 0.999, 0.9999} {
 				b, err := statistics.NewBins(t.Context(), sample, coverage, u)
@@ -34,13 +35,14 @@ func TestWidthOfBins(t *testing.T) {
 // longModel is skew and curved, and quick to draw.
 func longModel() (*Model, Node) {
 	m := new(Model)
-	x := add(m, "x", Rectangular{1, 2})
-	return m, m.Divide(add(m, "y", Normal{1, 0.1}), m.Multiply(x, x))
+	x := add(m, "x", Rectangular{Low: 1, High: 2})
+	return m, m.Divide(add(m, "y", Normal{Mu: 1, Sigma: 0.1}), m.Multiply(x, x))
 }
 
 // TestLongRun compares a run whose values are not kept with the order statistics
 // of the same trials.
 func TestLongRun(t *testing.T) {
+	skipUnderRace(t)
 	if testing.Short() {
 		t.Skip("keeps five million values")
 	}
@@ -48,7 +50,7 @@ func TestLongRun(t *testing.T) {
 	m, y := longModel()
 	mc := simulate(t, m, y, Settings{Trials: trials, Seed: 4})
 	values := make([]float64, trials)
-	err := m.newSampler(y, Settings{Seed: 4}).fill(context.Background(), values, 0)
+	err := m.Ready(y).newSampler(context.Background(), Settings{Seed: 4}).fill(context.Background(), values, 0)
 	require.NoError(t, err)
 	exact := ranked(t, values)
 
@@ -73,14 +75,15 @@ func TestLongRun(t *testing.T) {
 // TestLongAdaptiveRun: when the adaptive procedure passes what is kept, the ends
 // stay those of all trials. Its sequences start on blocks of their own.
 func TestLongAdaptiveRun(t *testing.T) {
+	skipUnderRace(t)
 	const sequences = KeptTrials/fewestTrials + 3
-	m, y := sumOf(Normal{0, 0.9})
+	m, y := sumOf(Normal{Mu: 0, Sigma: 0.9})
 	s := Settings{Digits: 2, Validating: true, Trials: sequences * fewestTrials, Plain: true}
 	mc := simulate(t, m, y, s)
 	assert.Equal(t, s.Trials, mc.Trials)
 	assert.Equal(t, true, mc.AtCeiling && mc.Resolution > 0)
 
-	values, sampler := make([]float64, s.Trials), m.newSampler(y, s)
+	values, sampler := make([]float64, s.Trials), m.Ready(y).newSampler(context.Background(), s)
 	for h := range sequences {
 		err := sampler.fill(context.Background(), values[h*fewestTrials:(h+1)*fewestTrials], h*random.Blocks(fewestTrials))
 		require.NoError(t, err)
@@ -93,7 +96,8 @@ func TestLongAdaptiveRun(t *testing.T) {
 // TestMemoryOfLongRuns: two million more trials, 16 MB of values, take no more
 // memory. All that is ever allocated counts.
 func TestMemoryOfLongRuns(t *testing.T) {
-	m, y := sumOf(Rectangular{1, 2})
+	skipUnderRace(t)
+	m, y := sumOf(Rectangular{Low: 1, High: 2})
 	allocated := func(trials int) float64 {
 		var before, after runtime.MemStats
 		runtime.ReadMemStats(&before)
@@ -109,6 +113,7 @@ func TestMemoryOfLongRuns(t *testing.T) {
 
 // TestLongConstant: where nothing is uncertain all answers are exact.
 func TestLongConstant(t *testing.T) {
+	skipUnderRace(t)
 	m := new(Model)
 	mc := simulate(t, m, m.Constant(5), Settings{Trials: KeptTrials + 1})
 	assert.Equal(t, []float64{5, 5, 5, 5, 5}, []float64{mc.Lower, mc.Upper, mc.ShortestLower, mc.ShortestUpper, mc.Quantile(0.3)})

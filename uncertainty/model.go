@@ -58,8 +58,8 @@ func (in *Influence) flat() Distribution {
 	if in.Flat != nil {
 		return in.Flat
 	}
-	s := in.Distribution.summary()
-	return Rectangular{s.Low, s.High}
+	s := in.Distribution.Summary()
+	return Rectangular{Low: s.Low, High: s.High}
 }
 
 // op is the kind of a node.
@@ -106,6 +106,7 @@ type Model struct {
 	groups     []correlated
 	numbers    map[Owner]uint64
 	counts     map[Kind]uint64
+	changed    map[int]Influence // as they were described
 }
 
 // Influence returns the node of an influence. Asking again for the same owner
@@ -117,12 +118,12 @@ func (m *Model) Influence(in Influence) Node {
 	case in.AssumedShape && f > 1:
 		in.Distribution = in.flat()
 	case in.Assumed && !in.AssumedShape && f > 0:
-		in.Distribution = in.Distribution.widened(f)
+		in.Distribution = in.Distribution.Widened(f)
 	}
 	id := in.Identity()
 	if n, ok := m.known[id]; ok {
 		i := int(m.nodes[n].left)
-		if m.influences[i] != in {
+		if m.unchanged(i) != in {
 			panic(fmt.Sprintf("uncertainty: influence %q of %q described in two ways", in.Code, in.Owner.Name))
 		}
 		return n
@@ -142,7 +143,7 @@ func (in *Influence) mustBeSound() {
 	if in.Distribution == nil {
 		panic(fmt.Sprintf("uncertainty: influence %q has no distribution", in.Code))
 	}
-	if !in.Distribution.sound() || !portable.IsFinite(in.Nominal) {
+	if !in.Distribution.Sound() || !portable.IsFinite(in.Nominal) {
 		panic(fmt.Sprintf("uncertainty: influence %q: %#v is not a distribution", in.Code, in.Distribution))
 	}
 }

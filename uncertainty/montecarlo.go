@@ -47,6 +47,8 @@ type MonteCarlo struct {
 	// Sharper is how many times as many trials the ends of the symmetric interval would need to be
 	// as sure as they are if they were those of the sorted trials, which they are where it is 1.
 	Sharper float64
+	// ByLaw: nothing was simulated, and Trials is 0: see [Ready.ByLaw].
+	ByLaw bool
 
 	tally statistics.Tally
 }
@@ -56,26 +58,7 @@ type MonteCarlo struct {
 // on the number of processors nor on what else the model holds. Errors:
 // [Settings.Check], [ZeroDivisorError], [ErrNotFinite], and that of the context.
 func (m *Model) Simulate(ctx context.Context, out Node, s Settings) (MonteCarlo, error) {
-	s = s.WithDefaults()
-	if err := s.Check(); err != nil {
-		return MonteCarlo{}, err
-	}
-	if s.Enough {
-		return m.enough(ctx, out, s)
-	}
-	needed := m.reachable(out)
-	if err := m.checkDivisors(needed); err != nil {
-		return MonteCarlo{}, err
-	}
-	r := &run{Settings: s, sampler: m.newSampler(out, s), kept: newKeeper(s), least: m.leastDegrees(needed)}
-	draw := r.fixed
-	if s.Digits > 0 {
-		draw = r.adaptive
-	}
-	if err := draw(ctx); err != nil {
-		return MonteCarlo{}, err
-	}
-	return r.result(ctx)
+	return m.Ready(out).Simulate(ctx, s)
 }
 
 // run is one Monte Carlo run.
@@ -148,7 +131,7 @@ func (r *run) result(ctx context.Context) (MonteCarlo, error) {
 
 // order fills in what follows from the order of the trials.
 func (r *run) order(ctx context.Context, mc *MonteCarlo) (err error) {
-	if sharp := r.sampler.sharp.Tally(); sharp != nil {
+	if sharp := r.sampler.sharp.Tally(ctx); sharp != nil {
 		return mc.takeEnds(ctx, sharp)
 	}
 	if mc.tally, mc.Resolution, err = r.kept.finish(ctx); err != nil {
@@ -184,8 +167,13 @@ func (mc *MonteCarlo) Thin(ctx context.Context, n int) (err error) {
 		mc.tally = sharp.Thinned()
 		return nil
 	}
-	if mc.tally.Size() <= n {
+	if mc.ByLaw || mc.tally.Size() <= n {
 		return nil
+	}
+	if all, yes := mc.tally.(*statistics.Ranking); yes {
+		if err := all.Prepare(ctx, n); err != nil {
+			return err
+		}
 	}
 	kept := make([]float64, n)
 	const atOnce = 64
@@ -201,15 +189,15 @@ func (mc *MonteCarlo) Thin(ctx context.Context, n int) (err error) {
 }
 
 // takeEnds fills in what follows from the order of the trials.
-func (mc *MonteCarlo) takeEnds(ctx context.Context, t *sharp.Tally) (err error) {
+func (mc *MonteCarlo) takeEnds(ctx context.Context, t *sharp.Tally) error {
 	mc.tally = t
 	lower, atLower := t.End(t.Tail)
 	upper, atUpper := t.End(1 - t.Tail)
 	mc.Lower, mc.LowerError, mc.Upper, mc.UpperError = lower.Value, lower.Err, upper.Value, upper.Err
 	mc.Sharper = min(atLower, atUpper)
-	mc.ShortestLower, mc.ShortestUpper, err = t.Shortest(ctx, int(math.Round((1-2*t.Tail)*float64(t.Size()))))
+	mc.ShortestLower, mc.ShortestUpper, _ = t.Shortest(ctx, int(math.Round((1-2*t.Tail)*float64(t.Size()))))
 	if mc.Upper-mc.Lower < mc.ShortestUpper-mc.ShortestLower {
 		mc.ShortestLower, mc.ShortestUpper = mc.Lower, mc.Upper
 	}
-	return err
+	return t.Finish()
 }

@@ -28,14 +28,14 @@ func sumOf(distributions ...Distribution) (*Model, Node) {
 // ±3.88 and ±17.0; the exact ones here, within five standard errors. Published U
 // of 9.2.4: 19.9 (19.891827 with k = 1.96, 19.891462 with the exact factor).
 func TestAdditiveModels(t *testing.T) {
-	one := Rectangular{-math.Sqrt(3), math.Sqrt(3)}
+	one := Rectangular{Low: -math.Sqrt(3), High: math.Sqrt(3)}
 	for _, c := range []struct {
 		clause      string
 		x1, x4      Distribution
 		u, end, gum float64
 		uError      float64 // standard error of the SD from 10^6 trials
 	}{
-		{"9.2.2", Normal{0, 1}, Normal{0, 1}, 2, 3.9199280, 3.9199280, 0.0014},
+		{"9.2.2", Normal{Mu: 0, Sigma: 1}, Normal{Mu: 0, Sigma: 1}, 2, 3.9199280, 3.9199280, 0.0014},
 		{"9.2.3", one, one, 2, 3.879406741, 3.9199280, 0.0013},
 		{"9.2.4", one, PlusMinus(10 * math.Sqrt(3)), 10.148892, 17.0158141, 19.891462, 0.0047},
 	} {
@@ -54,7 +54,7 @@ func TestAdditiveModels(t *testing.T) {
 
 // TestInterval: the ends are the order statistics of JCGM 101, 7.7.2.
 func TestInterval(t *testing.T) {
-	m, y := sumOf(Gamma{1, 1})
+	m, y := sumOf(Gamma{Mu: 1, Sigma: 1})
 	mc := simulate(t, m, y, Settings{Trials: 100_000, Coverage: 0.9})
 	assert.Equal(t, []float64{mc.tally.At(4999), mc.tally.At(94_999)}, []float64{mc.Lower, mc.Upper})
 	low, high, _ := mc.tally.Shortest(t.Context(), 90_000)
@@ -81,8 +81,8 @@ func TestCalibrationStandardSimulated(t *testing.T) {
 // TestMomentsOfTrials holds the sums of the blocks, also of the last and short
 // one, against gonum's stat over all trials: n - 1 in the denominator.
 func TestMomentsOfTrials(t *testing.T) {
-	m, y := sumOf(Normal{1e6, 1}, Gamma{1, 2})
-	s := m.newSampler(y, Settings{})
+	m, y := sumOf(Normal{Mu: 1e6, Sigma: 1}, Gamma{Mu: 1, Sigma: 2})
+	s := m.Ready(y).newSampler(context.Background(), Settings{})
 	s.control = sharp.NewControl([]float64{1e6, 1e6 + 2}, nil, 1e6, 0, nil) // the trials alone
 	values := make([]float64, 10_001)
 	err := s.fill(context.Background(), values, 0)
@@ -98,7 +98,7 @@ func TestMomentsOfTrials(t *testing.T) {
 // TestLinearModel: the mean and the standard deviation of a sum are exact, since
 // its linear part is the whole of it.
 func TestLinearModel(t *testing.T) {
-	m, y := sumOf(Normal{1e6, 1}, Gamma{1, 2}, PlusMinus(3))
+	m, y := sumOf(Normal{Mu: 1e6, Sigma: 1}, Gamma{Mu: 1, Sigma: 2}, PlusMinus(3))
 	mc := simulate(t, m, y, Settings{Trials: 10_000})
 	near.Relative(t, "mean", 1e6+1, mc.Mean, 1e-15)
 	near.Relative(t, "SD", math.Sqrt(1+4+3), mc.StandardDeviation, 1e-9)
@@ -106,8 +106,8 @@ func TestLinearModel(t *testing.T) {
 
 func TestNoVariance(t *testing.T) {
 	for nu, none := range map[float64]bool{1: true, 2: true, 2.1: false, 3: false} {
-		m, y := sumOf(Normal{1, 1}, StudentT{0, 1, nu})
-		add(m, "unused", StudentT{0, 1, 1})
+		m, y := sumOf(Normal{Mu: 1, Sigma: 1}, StudentT{Mu: 0, Sigma: 1, Nu: nu})
+		add(m, "unused", StudentT{Mu: 0, Sigma: 1, Nu: 1})
 		mc := simulate(t, m, y, Settings{Trials: 10_000})
 		assert.Equal(t, none, math.IsNaN(mc.StandardDeviation), "t with %v degrees of freedom", nu)
 		assert.Equal(t, true, portable.IsFinite(mc.Lower) && portable.IsFinite(mc.Upper))
@@ -122,7 +122,7 @@ func TestConstantSimulated(t *testing.T) {
 
 func TestSimulateErrors(t *testing.T) {
 	m := new(Model)
-	x := add(m, "x", Normal{0, 1})
+	x := add(m, "x", Normal{Mu: 0, Sigma: 1})
 	_, err := m.Simulate(context.Background(), m.Divide(x, x), Settings{})
 	assert.Equal(t, standardDivisor("x"), err)
 	huge := m.Multiply(m.Multiply(x, m.Constant(1e300)), m.Constant(1e300))

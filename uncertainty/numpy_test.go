@@ -182,13 +182,13 @@ func quantileScatter(mc *MonteCarlo, p float64) float64 {
 // speedInputs are the influences of an invented preparation, after a route of a
 // weighing and two dilutions.
 var speedInputs = [20]Distribution{
-	Normal{0, 0.00913}, PlusMinus(0.005), PlusMinus(0.005), PlusMinus(0.02), // 0 to 3: weighing of 1.5 g
-	Rectangular{0.97, 1}, PlusMinus(3), Normal{1, 1.0 / 3}, // 4 assay, 5 temperature less 20 °C, 6 meniscus
-	Peaked(0.04), Normal{0, 0.0095}, // 7, 8: flask of 25 mL
-	Peaked(0.02), Gamma{0.03, 0.0115}, // 9, 10: pipette of 2 mL and its last drop
-	Peaked(0.4), Peaked(0.08), Rectangular{0, 0.05}, // 11 to 13: 25 mL in a cylinder
-	Peaked(0.05), Peaked(0.01), Gamma{0.1, 0.05}, // 14 to 16: pipette of 5 mL and its last drop
-	Peaked(0.5), Peaked(0.1), Rectangular{0, 0.05}, // 17 to 19: 20 mL in another
+	Normal{Mu: 0, Sigma: 0.00913}, PlusMinus(0.005), PlusMinus(0.005), PlusMinus(0.02), // 0 to 3: weighing of 1.5 g
+	Rectangular{Low: 0.97, High: 1}, PlusMinus(3), Normal{Mu: 1, Sigma: 1.0 / 3}, // 4 assay, 5 temperature less 20 °C, 6 meniscus
+	Peaked(0.04), Normal{Mu: 0, Sigma: 0.0095}, // 7, 8: flask of 25 mL
+	Peaked(0.02), Gamma{Mu: 0.03, Sigma: 0.0115}, // 9, 10: pipette of 2 mL and its last drop
+	Peaked(0.4), Peaked(0.08), Rectangular{Low: 0, High: 0.05}, // 11 to 13: 25 mL in a cylinder
+	Peaked(0.05), Peaked(0.01), Gamma{Mu: 0.1, Sigma: 0.05}, // 14 to 16: pipette of 5 mL and its last drop
+	Peaked(0.5), Peaked(0.1), Rectangular{Low: 0, High: 0.05}, // 17 to 19: 20 mL in another
 }
 
 // Thermal expansion of the vessel less that of the liquid, in 1/°C.
@@ -235,7 +235,7 @@ type bareLoop struct {
 func (l *bareLoop) run(seed uint64, block int) {
 	for i, d := range speedInputs {
 		l.source.Key(seed, uint64(i), block)
-		d.fill(l.x[i][:], l.source)
+		d.Fill(l.x[i][:], l.source)
 	}
 	x := &l.x
 	for j := range l.y {

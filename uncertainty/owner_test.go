@@ -11,7 +11,7 @@ import (
 
 // ownedBy is a standard normal influence of an owner.
 func ownedBy(o Owner, code Code) Influence {
-	return Influence{Code: code, Owner: o, Distribution: Normal{0, 1}}
+	return Influence{Code: code, Owner: o, Distribution: Normal{Mu: 0, Sigma: 1}}
 }
 
 // No draw depends on the name of an owner with a kind, nor on what else an influence is
@@ -26,7 +26,7 @@ func TestStreamsDoNotKnowNames(t *testing.T) {
 			ownedBy(Owner{Kind: Substance, Name: flask}, "bias"),
 			ownedBy(Owner{Kind: OneUse, Name: route, Step: 1, With: flask}, "bias"), ownedBy(Owner{Kind: OneUse, Name: route, Step: 2, With: flask}, "bias"),
 			ownedBy(Owner{Kind: OneUse, Name: route, Step: 1, With: pipette}, "bias"), ownedBy(Owner{Kind: Tare, Name: route, Step: 1, With: flask}, "bias"),
-			{Code: "bias", At: 2, Owner: Owner{Kind: Instrument, Name: flask}, Distribution: Normal{0, 1}},
+			{Code: "bias", At: 2, Owner: Owner{Kind: Instrument, Name: flask}, Distribution: Normal{Mu: 0, Sigma: 1}},
 		} {
 			m.Influence(in)
 		}
@@ -65,12 +65,12 @@ func TestCloserByOwners(t *testing.T) {
 		sum := m.Constant(0)
 		for _, instrument := range instruments {
 			in := ownedBy(Owner{Kind: Instrument, Name: instrument}, "bias")
-			in.Distribution = Normal{0, 0.5}
+			in.Distribution = Normal{Mu: 0, Sigma: 0.5}
 			sum = m.Add(sum, m.Influence(in))
 		}
 		in := ownedBy(Owner{Kind: OneUse, Name: name, Step: 1}, "reading")
-		in.Distribution = Normal{0, u}
-		return Quantity{m, m.Add(sum, m.Influence(in))}
+		in.Distribution = Normal{Mu: 0, Sigma: u}
+		return Quantity{Model: m, Node: m.Add(sum, m.Influence(in))}
 	}
 	apart := closer(t, 0, route("one", 1), route("other", 3))
 	atChance(t, "no bias", 2/math.Pi*math.Atan(1.0/3), apart[1])

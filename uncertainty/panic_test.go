@@ -14,12 +14,12 @@ import (
 // spoilt is a distribution that panics when trials are drawn from it.
 type spoilt struct{ Normal }
 
-func (spoilt) fill([]float64, *random.Source) { panic("spoilt") }
+func (spoilt) Fill([]float64, *random.Source) { panic("spoilt") }
 
 // What a worker of a simulation panics with reaches whoever asked for the simulation.
 func TestPanicOfASimulation(t *testing.T) {
 	m := new(Model)
-	node := m.Influence(Influence{Code: "x", Owner: Owner{Name: "test"}, Nominal: 1, Distribution: spoilt{Normal{1, 0.1}}})
+	node := m.Influence(Influence{Code: "x", Owner: Owner{Name: "test"}, Nominal: 1, Distribution: spoilt{Normal{Mu: 1, Sigma: 0.1}}})
 	defer func() {
 		p := parallel.Caught(recover())
 		assert.Equal(t, "spoilt", p.Error())

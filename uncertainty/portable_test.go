@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/portable"
 )
 
@@ -46,8 +47,8 @@ func hex(x float64) string { return fmt.Sprintf("%x", x) }
 func everything(m *Model) Node {
 	y := m.Constant(0.1)
 	for i, d := range []Distribution{
-		Normal{1.1, 0.1}, Rectangular{0.9, 1.2}, triangular{0.7, 1.3}, Trapezoidal{0.8, 1.3, 0.3}, Arcsine{0.9, 1.15},
-		InexactRectangular{0.7, 1.3, 0.1}, Gamma{0.2, 0.1}, Gamma{0.2, 0.3}, StudentT{1, 0.1, 7},
+		Normal{Mu: 1.1, Sigma: 0.1}, Rectangular{Low: 0.9, High: 1.2}, distribution.Triangular{Low: 0.7, High: 1.3}, Trapezoidal{0.8, 1.3, 0.3}, Arcsine{0.9, 1.15},
+		InexactRectangular{0.7, 1.3, 0.1}, Gamma{Mu: 0.2, Sigma: 0.1}, Gamma{Mu: 0.2, Sigma: 0.3}, StudentT{Mu: 1, Sigma: 0.1, Nu: 7},
 	} {
 		x := known(m, fmt.Sprint(i), d, float64(5+i))
 		y = m.Add(m.Multiply(y, x), m.Divide(m.Sine(x), m.Add(m.Constant(2), m.Cosine(y))))

@@ -14,7 +14,7 @@ import (
 // which is proportional to the density of what is known afterwards.
 func TestGiven(t *testing.T) {
 	for _, c := range []struct{ sigma, u float64 }{{1, 1}, {1.5, 0.4}, {0.02, 3}} {
-		d := Normal{10, c.sigma}.Given(10.7, c.u)
+		d := given(Normal{Mu: 10, Sigma: c.sigma}, 10.7, c.u)
 		ratio := func(x float64) float64 {
 			prior := distuv.Normal{Mu: 10, Sigma: c.sigma}.Prob(x)
 			likelihood := distuv.Normal{Mu: x, Sigma: c.u}.Prob(10.7)
@@ -29,27 +29,27 @@ func TestGiven(t *testing.T) {
 // TestGivenTwice: constructed; the order of two measurements makes no difference,
 // and equal weights give the mean and u/√2.
 func TestGivenTwice(t *testing.T) {
-	a := Normal{10, 2}.Given(11, 0.5).Given(10.4, 0.3)
-	b := Normal{10, 2}.Given(10.4, 0.3).Given(11, 0.5)
+	a := given(given(Normal{Mu: 10, Sigma: 2}, 11, 0.5), 10.4, 0.3)
+	b := given(given(Normal{Mu: 10, Sigma: 2}, 10.4, 0.3), 11, 0.5)
 	near.Relative(t, "mean", a.Mu, b.Mu, 1e-15)
 	near.Relative(t, "u", a.Sigma, b.Sigma, 1e-15)
-	even := Normal{10, 2}.Given(11, 2)
+	even := given(Normal{Mu: 10, Sigma: 2}, 11, 2)
 	near.Relative(t, "mean of two", 10.5, even.Mu, 1e-15)
 	near.Relative(t, "u of two", math.Sqrt2, even.Sigma, 1e-15)
 }
 
 // TestGivenInTheLimit: what is exact is not changed by what is not.
 func TestGivenInTheLimit(t *testing.T) {
-	assert.Equal(t, Normal{11, 0}, Normal{10, 2}.Given(11, 0))
-	assert.Equal(t, Normal{11, 0}, Normal{10, 0}.Given(11, 0))
-	assert.Equal(t, Normal{10, 0}, Normal{10, 0}.Given(11, 2))
-	vague := Normal{10, 1e9}.Given(11, 2)
+	assert.Equal(t, Normal{Mu: 11, Sigma: 0}, given(Normal{Mu: 10, Sigma: 2}, 11, 0))
+	assert.Equal(t, Normal{Mu: 11, Sigma: 0}, given(Normal{Mu: 10, Sigma: 0}, 11, 0))
+	assert.Equal(t, Normal{Mu: 10, Sigma: 0}, given(Normal{Mu: 10, Sigma: 0}, 11, 2))
+	vague := given(Normal{Mu: 10, Sigma: 1e9}, 11, 2)
 	near.Relative(t, "mean", 11, vague.Mu, 1e-15)
 	near.Relative(t, "u", 2, vague.Sigma, 1e-15)
 }
 
 func TestGivenPanics(t *testing.T) {
-	panics(t, "uncertainty: value NaN with u = 1 and +Inf degrees of freedom", func() { Normal{0, 1}.Given(math.NaN(), 1) })
-	panics(t, "uncertainty: value 0 with u = -1 and +Inf degrees of freedom", func() { Normal{0, 1}.Given(0, -1) })
-	panics(t, "uncertainty: value 0 with u = -2 and +Inf degrees of freedom", func() { Normal{0, -2}.Given(0, 1) })
+	panics(t, "uncertainty: value NaN with u = 1 and +Inf degrees of freedom", func() { given(Normal{Mu: 0, Sigma: 1}, math.NaN(), 1) })
+	panics(t, "uncertainty: value 0 with u = -1 and +Inf degrees of freedom", func() { given(Normal{Mu: 0, Sigma: 1}, 0, -1) })
+	panics(t, "uncertainty: value 0 with u = -2 and +Inf degrees of freedom", func() { given(Normal{Mu: 0, Sigma: -2}, 0, 1) })
 }

@@ -46,7 +46,7 @@ func posteriorsAgree(t *testing.T, rendering []independent.Figure) {
 			continue
 		}
 		d := prior.Given(m)
-		about := d.summary()
+		about := d.Summary()
 		value := map[string]func() float64{
 			"mean": func() float64 { return about.Mean }, "u": func() float64 { return about.StandardUncertainty },
 			"2.5 %": func() float64 { return quantileOf(d, 0.025) }, "97.5 %": func() float64 { return quantileOf(d, 0.975) },

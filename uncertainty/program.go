@@ -1,6 +1,8 @@
 package uncertainty
 
 import (
+	"minim/uncertainty/distribution"
+	"minim/uncertainty/posterior"
 	"minim/uncertainty/random"
 	"minim/uncertainty/sharp"
 )
@@ -39,6 +41,8 @@ type step struct {
 	linear linearTerm
 	// influence is the number of what is drawn, -1 for what others are mixed of.
 	influence int
+	// node that the step works out, or of the influence that it was first needed for.
+	node Node
 	// at are the same operation with the smooth influence at each of its points, where it
 	// depends on that one.
 	at []step
@@ -49,6 +53,8 @@ type step struct {
 type linearTerm struct {
 	slot        int
 	mean, slope float64
+	influence   int
+	some        bool // false of none
 }
 
 // draw is an influence: the stream and the distribution that it is drawn from,
@@ -62,13 +68,13 @@ type draw struct {
 	scaled bool
 	scale  int
 	cut    float64
-	sigma  float64 // of what is drawn, where there is a cut
-	told   *told   // what a Student t is turned into, nil for itself
+	sigma  float64         // of what is drawn, where there is a cut, or u of what it is turned into
+	told   *posterior.Told // what a Student t is turned into, nil for itself
 }
 
 // drawn is what values are drawn from.
 type drawn interface {
-	fill(dst []float64, s *random.Source)
+	Fill(dst []float64, s *random.Source)
 }
 
 type weighted struct {
@@ -107,6 +113,11 @@ func (m *Model) compile(out Node, slopes []float64) *program {
 
 // compileWith is compile with the keys of the random streams.
 func (m *Model) compileWith(out Node, slopes []float64, keys streams, as *sharp.Sharpening) *program {
+	return &m.compiled(out, slopes, keys, as).p
+}
+
+// compiled is the compiler that has made a program.
+func (m *Model) compiled(out Node, slopes []float64, keys streams, as *sharp.Sharpening) *compiler {
 	c := &compiler{
 		m: m, streams: keys, needed: m.reachable(out), slopes: slopes,
 		normals: make(map[int][]int), scales: make(map[uint64]int), waiting: make(map[Node]linearTerm),
@@ -126,7 +137,7 @@ func (m *Model) compileWith(out Node, slopes []float64, keys streams, as *sharp.
 	}
 	c.p.out = c.at[out]
 	c.p.outAt = c.operandAt(out)
-	return &c.p
+	return c
 }
 
 func (c *compiler) findLastUses(out Node) {
@@ -188,7 +199,7 @@ func (c *compiler) compileNode(i Node) operand {
 	case n.op == opInfluence:
 		return c.compileInfluence(i)
 	}
-	st := step{op: n.op, left: c.at[n.left]}
+	st := step{op: n.op, left: c.at[n.left], node: i}
 	if n.op >= opAdd {
 		st.right = c.at[n.right]
 	}
@@ -211,7 +222,7 @@ func (c *compiler) compileNode(i Node) operand {
 func (c *compiler) compileInfluence(i Node) operand {
 	number := int(c.m.nodes[i].left)
 	in := &c.m.influences[number]
-	st := step{op: opInfluence, mean: in.Distribution.summary().Mean, influence: number}
+	st := step{op: opInfluence, mean: in.Distribution.Summary().Mean, influence: number, node: i}
 	if i == c.smooth {
 		c.pointed[i] = pointsOf(c.p.sharp)
 	}
@@ -220,14 +231,14 @@ func (c *compiler) compileInfluence(i Node) operand {
 	case g >= 0:
 		st.draw = c.mixture(g, row)
 	case c.m.isTold(number):
-		st.draw = c.toldNormal(number)
+		st.draw = c.toldNormal(i)
 	case student && (c.m.scaleOf[number] >= 0 || c.cuts[number] > 0):
-		st.draw = c.scaledNormal(number, t)
+		st.draw = c.scaledNormal(i, t)
 	default:
 		st.draw = draw{key: c.streams.influence(number), dist: in.Distribution}
 	}
 	st.dst = c.slot()
-	term := linearTerm{st.dst, st.mean, c.slopes[number]}
+	term := linearTerm{st.dst, st.mean, c.slopes[number], number, true}
 	if c.uses[i] == 1 && c.summed(i) {
 		c.waiting[i] = term
 	} else {
@@ -264,50 +275,56 @@ func (c *compiler) mixture(group, row int) (d draw) {
 	slots, drawn := c.normals[group]
 	if !drawn {
 		for _, i := range g.members {
-			st := step{op: opInfluence, influence: -1, dst: c.slot(), draw: draw{key: c.streams.influence(i), dist: Normal{0, 1}}}
+			st := step{op: opInfluence, influence: -1, dst: c.slot(), draw: draw{key: c.streams.influence(i), dist: Normal{Mu: 0, Sigma: 1}}}
 			c.p.steps = append(c.p.steps, st)
 			slots = append(slots, st.dst)
 		}
 		c.normals[group] = slots
 	}
-	u := c.m.influences[g.members[row]].Distribution.summary().StandardUncertainty
+	u := c.m.influences[g.members[row]].Distribution.Summary().StandardUncertainty
 	d.mix = make([]weighted, len(slots))
 	for j, s := range slots {
 		d.mix[j] = weighted{s, times(u, g.root[row][j])}
 	}
 	if g.nu > 0 {
-		d.scaled, d.scale = true, c.scale(^c.streams.influence(g.members[0]), g.nu)
+		d.scaled, d.scale = true, c.scale(^c.streams.influence(g.members[0]), g.nu, 0)
 	}
 	return d
 }
 
 // scaledNormal returns a draw from a normal distribution that is scaled as others of its set
 // of readings are, or for itself.
-func (c *compiler) scaledNormal(number int, t StudentT) draw {
-	own := c.streams.influence(number)
-	key := ^own
+func (c *compiler) scaledNormal(i Node, t StudentT) draw {
+	number := int(c.m.nodes[i].left)
+	key, nu := c.scaleOf(number)
+	return draw{key: c.streams.influence(number), dist: Normal{Mu: 0, Sigma: t.Sigma}, scaled: true, scale: c.scale(key, nu, i), cut: c.cuts[number], sigma: t.Sigma}
+}
+
+// scaleOf are the key and the degrees of freedom of the scale that an influence is drawn with.
+func (c *compiler) scaleOf(number int) (key uint64, nu float64) {
 	if k := c.m.scaleOf[number]; k >= 0 {
-		key = c.streams.scale(k)
+		return c.streams.scale(k), c.m.scales[k].nu
 	}
-	return draw{key: own, dist: Normal{0, t.Sigma}, scaled: true, scale: c.scale(key, t.Nu), cut: c.cuts[number], sigma: t.Sigma}
+	return ^c.streams.influence(number), drawnFrom(c.m.influences[number].Distribution)
 }
 
 // toldNormal is one for a posterior, of which a Student t is made and then its value.
-func (c *compiler) toldNormal(number int) draw {
-	k := c.m.scaleOf[number]
-	nu := c.m.scales[k].nu
-	d := draw{key: c.streams.influence(number), dist: Normal{0, 1}, scaled: true, scale: c.scale(c.streams.scale(k), nu)}
-	d.told = newTold(c.m.influences[number].Distribution.(Tabulated), nu)
+func (c *compiler) toldNormal(i Node) draw {
+	number := int(c.m.nodes[i].left)
+	key, nu := c.scaleOf(number)
+	d := draw{key: c.streams.influence(number), dist: Normal{Mu: 0, Sigma: 1}, scaled: true, scale: c.scale(key, nu, i)}
+	posterior := c.m.influences[number].Distribution.(Tabulated)
+	d.told, d.sigma = distribution.ToldOf(posterior, nu), posterior.Summary().StandardUncertainty
 	return d
 }
 
-// scale returns the slot of a scale. It is drawn when it is first asked for, and keeps its
-// slot.
-func (c *compiler) scale(key uint64, nu float64) int {
+// scale returns the slot of a scale. It is drawn when it is first asked for, for an influence, and
+// keeps its slot.
+func (c *compiler) scale(key uint64, nu float64, first Node) int {
 	slot, drawn := c.scales[key]
 	if !drawn {
 		slot = c.slot()
-		c.p.steps = append(c.p.steps, step{op: opInfluence, influence: -1, dst: slot, draw: draw{key: random.Mix(key), dist: rootOfGamma{nu}}})
+		c.p.steps = append(c.p.steps, step{op: opInfluence, influence: -1, node: first, dst: slot, draw: draw{key: random.Mix(key), dist: rootOfGamma{nu}}})
 		c.scales[key] = slot
 	}
 	return slot

@@ -58,10 +58,10 @@ func (e *byNode) draws(influence int) []float64 {
 	in := &e.m.influences[influence]
 	x := e.stream(influence, in.Distribution)
 	if g, row := e.m.groupOf(influence); g >= 0 {
-		fill(x, in.Distribution.summary().Mean)
+		fill(x, in.Distribution.Summary().Mean)
 		for j, member := range e.m.groups[g].members {
-			weight := in.Distribution.summary().StandardUncertainty * e.m.groups[g].root[row][j]
-			for i, z := range e.stream(member, Normal{0, 1}) {
+			weight := in.Distribution.Summary().StandardUncertainty * e.m.groups[g].root[row][j]
+			for i, z := range e.stream(member, Normal{Mu: 0, Sigma: 1}) {
 				x[i] += float64(weight * z)
 			}
 		}
@@ -74,7 +74,7 @@ func (e *byNode) stream(influence int, d Distribution) []float64 {
 	s := new(random.Source)
 	s.Key(e.seed, e.m.keys[influence], e.block)
 	x := make([]float64, random.BlockSize)
-	d.fill(x, s)
+	d.Fill(x, s)
 	return x
 }
 
@@ -112,7 +112,7 @@ func (e *byNode) linear(out Node, slopes []float64) (sum, size []float64) {
 	for n, needed := range e.m.reachable(out) {
 		if i := int(e.m.nodes[n].left); needed && e.m.nodes[n].op == opInfluence {
 			for k, x := range e.draws(i) {
-				term := float64(slopes[i] * (x - e.m.influences[i].Distribution.summary().Mean))
+				term := float64(slopes[i] * (x - e.m.influences[i].Distribution.Summary().Mean))
 				sum[k] += term
 				size[k] += math.Abs(term)
 			}
@@ -125,7 +125,7 @@ func (e *byNode) linear(out Node, slopes []float64) (sum, size []float64) {
 // on either side of each operation.
 func TestProgramOfConstants(t *testing.T) {
 	m := new(Model)
-	two, x := m.Constant(2), add(m, "x", Rectangular{1, 3})
+	two, x := m.Constant(2), add(m, "x", Rectangular{Low: 1, High: 3})
 	six := m.Multiply(two, m.Constant(3))
 	for i, out := range []Node{
 		two, six, m.Sine(six), m.Cosine(m.Subtract(six, two)), m.Divide(six, two), x, m.Sine(x), m.Add(x, x), m.Subtract(x, x),

@@ -108,7 +108,7 @@ func (m *Model) contributions(gradient []float64) []float64 {
 	c := make([]float64, len(gradient))
 	for i, g := range gradient {
 		if g != 0 {
-			c[i] = g * m.influences[i].Distribution.summary().StandardUncertainty
+			c[i] = g * m.influences[i].Distribution.Summary().StandardUncertainty
 		}
 	}
 	return c

@@ -15,7 +15,7 @@ import (
 // Published u 8.7 and 15 µV; recomputed 8.6602506 and 14.798647.
 func TestTwoTerms(t *testing.T) {
 	m := new(Model)
-	reading := add(m, "scatter", Normal{0.928571, 12e-6})
+	reading := add(m, "scatter", Normal{Mu: 0.928571, Sigma: 12e-6})
 	limit := add(m, "correction", PlusMinus(14e-6*0.928571+2e-6))
 	near.Absolute(t, "correction, published", 8.7e-6, propagate(t, m, limit, 0.95).StandardUncertainty, 0.05e-6)
 	near.Relative(t, "correction", 8.6602506e-6, propagate(t, m, limit, 0.95).StandardUncertainty, 1e-7)
@@ -27,7 +27,7 @@ func TestTwoTerms(t *testing.T) {
 // TestResultHangsTogether: JCGM 100, 6.2.1 and 6.3: U = k u, value ± U.
 func TestResultHangsTogether(t *testing.T) {
 	m := new(Model)
-	a := propagate(t, m, add(m, "x", Normal{10, 2}), 0.99)
+	a := propagate(t, m, add(m, "x", Normal{Mu: 10, Sigma: 2}), 0.99)
 	assert.Equal(t, 10.0, a.Value)
 	assert.Equal(t, 2.0, a.StandardUncertainty)
 	assert.Equal(t, 0.99, a.CoverageProbability)
@@ -42,9 +42,9 @@ func TestResultHangsTogether(t *testing.T) {
 // readings. Published 1.03 %, ν_eff 19.0, t95 2.09, U 2.2 %.
 func TestWelchSatterthwaite(t *testing.T) {
 	m := new(Model)
-	x1 := known(m, "X1", Normal{3, 3 * 0.0025}, 9)
-	x2 := known(m, "X2", Normal{20, 20 * 0.0057}, 4)
-	x3 := known(m, "X3", Normal{0.5, 0.5 * 0.0082}, 14)
+	x1 := known(m, "X1", Normal{Mu: 3, Sigma: 3 * 0.0025}, 9)
+	x2 := known(m, "X2", Normal{Mu: 20, Sigma: 20 * 0.0057}, 4)
+	x3 := known(m, "X3", Normal{Mu: 0.5, Sigma: 0.5 * 0.0082}, 14)
 	a := propagate(t, m, m.Multiply(m.Multiply(m.Multiply(m.Constant(7), x1), x2), x3), 0.95)
 	near.Relative(t, "u/y", 0.010294659, a.StandardUncertainty/a.Value, 1e-7)
 	near.Relative(t, "ν_eff", 18.998742, a.DegreesOfFreedom, 1e-7)
@@ -57,7 +57,7 @@ func TestWelchSatterthwaite(t *testing.T) {
 // infinite ν lowers no ν_eff: y = x + z, ν_eff = 5 (1 + 1)²/1 = 20 for equal u.
 func TestInfiniteDegreesAddNothing(t *testing.T) {
 	m := new(Model)
-	x, z := known(m, "x", Normal{1, 0.1}, 5), add(m, "z", Normal{1, 0.1})
+	x, z := known(m, "x", Normal{Mu: 1, Sigma: 0.1}, 5), add(m, "z", Normal{Mu: 1, Sigma: 0.1})
 	near.Relative(t, "ν_eff", 20, propagate(t, m, m.Add(x, z), 0.95).DegreesOfFreedom, 1e-14)
 	near.Relative(t, "ν of one", 5, propagate(t, m, x, 0.95).DegreesOfFreedom, 1e-14)
 }
@@ -70,7 +70,7 @@ func TestConstantModel(t *testing.T) {
 	assert.Equal(t, true, math.IsInf(a.DegreesOfFreedom, 1))
 	assert.Equal(t, 0, len(a.Budget))
 	// An influence that is certain.
-	a = propagate(t, m, known(m, "exact", Normal{5, 0}, 3), 0.95)
+	a = propagate(t, m, known(m, "exact", Normal{Mu: 5, Sigma: 0}, 3), 0.95)
 	assert.Equal(t, 0.0, a.ExpandedUncertainty)
 	assert.Equal(t, 0.0, a.Budget[0].Share)
 }
@@ -88,7 +88,7 @@ func TestNotFinite(t *testing.T) {
 	huge := m.Multiply(m.Constant(1e300), m.Constant(1e300))
 	_, err := m.Propagate(huge, 0.95)
 	assert.Equal(t, ErrNotFinite, err)
-	wide := m.Multiply(add(m, "x", Normal{1, 1e200}), m.Constant(1e200))
+	wide := m.Multiply(add(m, "x", Normal{Mu: 1, Sigma: 1e200}), m.Constant(1e200))
 	_, err = m.Propagate(wide, 0.95)
 	assert.Equal(t, ErrNotFinite, err)
 }
@@ -99,8 +99,8 @@ func TestUnitsScaleOut(t *testing.T) {
 	var first Analytic
 	for i, unit := range []float64{1, 1e-9, 1e9, 1e-180, 1e180} {
 		m := new(Model)
-		x := known(m, "x", Normal{2 * unit, 0.1 * unit}, 7)
-		y := known(m, "y", Normal{3 * unit, 0.2 * unit}, 4)
+		x := known(m, "x", Normal{Mu: 2 * unit, Sigma: 0.1 * unit}, 7)
+		y := known(m, "y", Normal{Mu: 3 * unit, Sigma: 0.2 * unit}, 4)
 		a := propagate(t, m, m.Add(x, y), 0.95)
 		if i == 0 {
 			first = a
@@ -116,7 +116,7 @@ func TestUnitsScaleOut(t *testing.T) {
 func TestUnrelatedNodesChangeNothing(t *testing.T) {
 	alone, _ := ratio(new(Model))
 	m := new(Model)
-	zero := add(m, "zero", Normal{0, 1})
+	zero := add(m, "zero", Normal{Mu: 0, Sigma: 1})
 	m.Divide(m.Constant(1), m.Subtract(zero, zero))
 	among, out := ratio(m)
 	m.Multiply(out, m.Divide(out, zero))
@@ -124,5 +124,5 @@ func TestUnrelatedNodesChangeNothing(t *testing.T) {
 }
 
 func ratio(m *Model) (*Model, Node) {
-	return m, m.Divide(known(m, "x", Normal{2, 0.1}, 6), add(m, "y", Rectangular{2.9, 3.1}))
+	return m, m.Divide(known(m, "x", Normal{Mu: 2, Sigma: 0.1}, 6), add(m, "y", Rectangular{Low: 2.9, High: 3.1}))
 }

@@ -29,7 +29,7 @@ func TestSharesAddToOne(t *testing.T) {
 		near.Absolute(t, what, 1, sum, 1e-14*size)
 	})
 	m := new(Model)
-	x, y := add(m, "x", Normal{1, 0.1}), add(m, "y", Normal{1, 0})
+	x, y := add(m, "x", Normal{Mu: 1, Sigma: 0.1}), add(m, "y", Normal{Mu: 1, Sigma: 0})
 	for _, certain := range []Node{m.Divide(x, x), m.Subtract(x, x), y, m.Multiply(y, m.Constant(3))} {
 		for _, share := range shares(propagate(t, m, certain, 0.95)) {
 			assert.Equal(t, 0.0, share)

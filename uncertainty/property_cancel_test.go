@@ -20,7 +20,7 @@ func TestCancelledRuns(t *testing.T) {
 		assert.Equal(t, context.Canceled, err, "%+v", s)
 		assert.Equal(t, MonteCarlo{}, result)
 	}
-	chances, err := CloserTo(stopped, 1, []Quantity{{m, y}, {m, y}}, Settings{Trials: mostTrials})
+	chances, err := CloserTo(stopped, 1, []Quantity{{Model: m, Node: y}, {Model: m, Node: y}}, Settings{Trials: mostTrials})
 	assert.Equal(t, context.Canceled, err)
 	assert.Equal(t, []float64(nil), chances)
 
@@ -32,7 +32,7 @@ func TestCancelledRuns(t *testing.T) {
 // TestCancelledInTheMiddle: a run of an hour ends after the round in which it is
 // cancelled.
 func TestCancelledInTheMiddle(t *testing.T) {
-	for _, s := range []Settings{{Trials: mostTrials}, {Trials: mostTrials, Digits: 2, Validating: true}} {
+	for _, s := range []Settings{{Trials: mostTrials}, {Trials: mostTrials, Digits: 2, Validating: true, Plain: true}} {
 		m, y := longModel()
 		ctx, cancel := context.WithCancel(context.Background())
 		done := 0

@@ -30,6 +30,7 @@ func forRandomModels(t *testing.T, models int, check func(what string, random *r
 // order along random directions, in which every influence moves by up to one u,
 // with central differences.
 func TestDerivativesAlongDirections(t *testing.T) {
+	skipUnderRace(t)
 	forRandomModels(t, randomModels, func(what string, random *rand.Rand, m *Model, out Node) {
 		s, d := m.randomDirection(random), m.randomDirection(random)
 		p := newPlane(m, out, s, d)
@@ -89,7 +90,7 @@ func within(t *testing.T, what string, want, got, majorant float64) {
 func (m *Model) randomDirection(random *rand.Rand) []float64 {
 	d := make([]float64, len(m.influences))
 	for i := range d {
-		d[i] = (2*random.Float64() - 1) * m.influences[i].Distribution.summary().StandardUncertainty
+		d[i] = (2*random.Float64() - 1) * m.influences[i].Distribution.Summary().StandardUncertainty
 	}
 	return d
 }

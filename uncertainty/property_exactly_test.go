@@ -51,7 +51,7 @@ func (p *plane) evaluate(n *node, v []*big.Float, a, b int) *big.Float {
 	case opInfluence:
 		// a and b are small and s and t doubles: two products fit into 320 bits.
 		step := result.Add(product(float64(a), p.s[n.left]), product(float64(b), p.t[n.left]))
-		return result.Add(step.SetMantExp(step, -40), long(p.m.influences[n.left].Distribution.summary().Mean))
+		return result.Add(step.SetMantExp(step, -40), long(p.m.influences[n.left].Distribution.Summary().Mean))
 	case opSine:
 		return longSine(v[n.left], 1)
 	case opCosine:

@@ -6,6 +6,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/mat"
+
+	"minim/uncertainty/distribution"
 )
 
 // rebuild makes the part of a model that an output needs again, in another model.
@@ -116,11 +118,11 @@ func (r *rebuild) member(i int) Node {
 func inUnits(d Distribution, by float64) Distribution {
 	switch d := d.(type) {
 	case Normal:
-		return Normal{d.Mu * by, d.Sigma * by}
+		return Normal{Mu: d.Mu * by, Sigma: d.Sigma * by}
 	case Rectangular:
-		return Rectangular{d.Low * by, d.High * by}
-	case triangular:
-		return triangular{d.low * by, d.high * by}
+		return Rectangular{Low: d.Low * by, High: d.High * by}
+	case distribution.Triangular:
+		return distribution.Triangular{Low: d.Low * by, High: d.High * by}
 	case Trapezoidal:
 		return Trapezoidal{d.Low * by, d.High * by, d.Beta}
 	case InexactRectangular:
@@ -128,9 +130,9 @@ func inUnits(d Distribution, by float64) Distribution {
 	case Arcsine:
 		return Arcsine{d.Low * by, d.High * by}
 	case StudentT:
-		return StudentT{d.Mu * by, d.Sigma * by, d.Nu}
+		return StudentT{Mu: d.Mu * by, Sigma: d.Sigma * by, Nu: d.Nu}
 	case Gamma:
-		return Gamma{d.Mu * by, d.Sigma * by}
+		return Gamma{Mu: d.Mu * by, Sigma: d.Sigma * by}
 	}
 	panic("uncertainty: a distribution that the tests do not know")
 }

@@ -4,13 +4,15 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"minim/uncertainty/distribution"
 )
 
 // script reads a model from bytes:
 //
 //	N m s, R a b, T a b, A a b, G m s, S m s ν, Z a b β, I a b d
 //	                                       push an influence: normal, rectangular,
-//	                                       triangular, arcsine, gamma, Student t,
+//	                                       distribution.Triangular, arcsine, gamma, Student t,
 //	                                       trapezoidal, inexact rectangular
 //	D ν                                    degrees of freedom of the next one
 //	c x                                    push a constant
@@ -95,11 +97,11 @@ func (s *script) influence(kind byte) {
 	x, y := s.number(), s.number()
 	switch kind {
 	case 'N':
-		d = Normal{x, math.Abs(y)}
+		d = Normal{Mu: x, Sigma: math.Abs(y)}
 	case 'R':
-		d = Rectangular{min(x, y), max(x, y)}
+		d = Rectangular{Low: min(x, y), High: max(x, y)}
 	case 'T':
-		d = triangular{min(x, y), max(x, y)}
+		d = distribution.Triangular{Low: min(x, y), High: max(x, y)}
 	case 'A':
 		d = Arcsine{min(x, y), max(x, y)}
 	case 'Z':
@@ -107,9 +109,9 @@ func (s *script) influence(kind byte) {
 	case 'I':
 		d = InexactRectangular{min(x, y), max(x, y), math.Abs(s.number())}
 	case 'G':
-		d = Gamma{math.Abs(x), math.Abs(y)}
+		d = Gamma{Mu: math.Abs(x), Sigma: math.Abs(y)}
 	case 'S':
-		d = StudentT{x, math.Abs(y), math.Abs(s.number())}
+		d = StudentT{Mu: x, Sigma: math.Abs(y), Nu: math.Abs(s.number())}
 	}
 	defer func() {
 		if p := recover(); p != nil && !strings.HasSuffix(fmt.Sprint(p), "is not a distribution") {

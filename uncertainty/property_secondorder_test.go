@@ -27,7 +27,7 @@ func TestQuadraticFormOfNormals(t *testing.T) {
 		for j := range n {
 			u := math.Pow(10, 4*random.Float64()-2)
 			sigma.SetSym(j, j, u)
-			d = append(d, add(m, fmt.Sprint(j), Normal{0, u}))
+			d = append(d, add(m, fmt.Sprint(j), Normal{Mu: 0, Sigma: u}))
 		}
 		sigma.CopySym(scaledBy(sigma, r))
 		require.NoError(t, m.Correlate(d, r))

@@ -17,7 +17,7 @@ var adaptiveModels = map[string]struct {
 	model      func() (*Model, Node)
 	validating bool
 }{
-	"9.2.2": {sumOfFour(Normal{0, 1}, Normal{0, 1}), true},
+	"9.2.2": {sumOfFour(Normal{Mu: 0, Sigma: 1}, Normal{Mu: 0, Sigma: 1}), true},
 	"9.2.3": {sumOfFour(PlusMinus(math.Sqrt(3)), PlusMinus(math.Sqrt(3))), true},
 	"9.2.4": {sumOfFour(PlusMinus(math.Sqrt(3)), PlusMinus(10*math.Sqrt(3))), true},
 	"9.3": {func() (*Model, Node) {

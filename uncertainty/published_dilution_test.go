@@ -86,7 +86,7 @@ func trisInAir(testing.TB) quantities {
 // harvey appends both ways from 1.0 M to 0.0010 M: 1 mL to 1000 mL, or 20 mL to
 // 1000 mL and 25 mL of that to 500 mL. The book takes tolerances as u.
 func harvey(m *Model) map[string]Node {
-	glass := func(name string, v, u float64) Node { return add(m, name, Normal{v, u}) }
+	glass := func(name string, v, u float64) Node { return add(m, name, Normal{Mu: v, Sigma: u}) }
 	first := m.Divide(glass("pipette 20 mL", 20, 0.03), glass("flask 1000 mL", 1000, 0.30))
 	second := m.Divide(glass("pipette 25 mL", 25, 0.03), glass("flask 500 mL", 500, 0.20))
 	return map[string]Node{
@@ -125,7 +125,7 @@ func deliveries(t testing.TB) quantities {
 		m := new(Model)
 		total := m.Constant(0)
 		for i := range c.n {
-			total = m.Add(total, add(m, strconv.Itoa(i), Normal{c.v, c.u}))
+			total = m.Add(total, add(m, strconv.Itoa(i), Normal{Mu: c.v, Sigma: c.u}))
 		}
 		f[fmt.Sprintf("u/mL of %d deliveries", c.n)] = figure{value: standardUncertainty(t, m, total)}
 	}
@@ -151,7 +151,7 @@ func productOfFactors(u float64, n int) example {
 		m := new(Model)
 		y := m.Constant(1)
 		for i := range n {
-			y = m.Multiply(y, add(m, strconv.Itoa(i), Normal{1, u}))
+			y = m.Multiply(y, add(m, strconv.Itoa(i), Normal{Mu: 1, Sigma: u}))
 		}
 		mc := simulate(t, m, y, Settings{Trials: trials, Seed: 5})
 		f := exactly(map[string]float64{"u": standardUncertainty(t, m, y), "u of second order": secondOrder(t, m, y).StandardUncertainty})

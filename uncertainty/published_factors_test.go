@@ -35,7 +35,7 @@ func productOfMeans(t testing.TB) quantities {
 	m := new(Model)
 	y := m.Constant(3)
 	for i, x := range []struct{ relative, n float64 }{{0.25, 10}, {0.57, 5}, {0.82, 15}} {
-		y = m.Multiply(y, known(m, strconv.Itoa(i), Normal{2, 2 * x.relative / 100}, x.n-1))
+		y = m.Multiply(y, known(m, strconv.Itoa(i), Normal{Mu: 2, Sigma: 2 * x.relative / 100}, x.n-1))
 	}
 	a := propagate(t, m, y, 0.95)
 	relative := 100 * a.StandardUncertainty / a.Value
@@ -57,7 +57,7 @@ func threeRectangles(t testing.TB) quantities {
 // rectangleCoverage: factors of a rectangle, and the chance of being within ±u.
 func rectangleCoverage(t testing.TB) quantities {
 	d := PlusMinus(1)
-	u := d.summary().StandardUncertainty
+	u := d.Summary().StandardUncertainty
 	m, y := sumOf(d)
 	mc := simulate(t, m, y, Settings{Trials: trials, Seed: 19})
 	p := mc.ConformanceProbability(Limits{-u, u})
@@ -68,7 +68,7 @@ func rectangleCoverage(t testing.TB) quantities {
 }
 
 func normalCoverage(t testing.TB) quantities {
-	m, y := sumOf(Normal{0, 1})
+	m, y := sumOf(Normal{Mu: 0, Sigma: 1})
 	f := make(quantities)
 	for name, k := range map[string]float64{"√3": math.Sqrt(3), "2": 2, "3": 3} {
 		p := propagate(t, m, y, 0.95).ConformanceProbability(Limits{-k, k})
@@ -88,7 +88,7 @@ func spreadOfReadings(testing.TB) quantities {
 		draws.Key(20, uint64(n), 0)
 		values, deviations := make([]float64, n), make([]float64, sets)
 		for i := range deviations {
-			Normal{0, 1}.fill(values, draws)
+			Normal{Mu: 0, Sigma: 1}.Fill(values, draws)
 			_, deviations[i], _ = Readings(values)
 		}
 		mean, s, _ := Readings(deviations)

@@ -20,11 +20,11 @@ func (g gaugeInputs) length(m *Model) Node {
 // 13 nm and five readings, 0.01 µm at 95 % with t = 2.57, 0.02 µm for 3 σ.
 func gaugeOf(m *Model) gaugeInputs {
 	return gaugeInputs{
-		standard: known(m, "l_S", Normal{50_000_623, 25}, 18),
-		difference: m.Add(known(m, "d", Normal{215, 13 / math.Sqrt(5)}, 24),
-			known(m, "d1", Normal{0, 10 / 2.57}, 5), known(m, "d2", Normal{0, 20.0 / 3}, 8)),
-		alpha:      add(m, "α_S", Rectangular{9.5e-6, 13.5e-6}),
-		theta:      m.Add(add(m, "θ", Normal{-0.1, 0.2}), add(m, "Δ", Arcsine{-0.5, 0.5})),
+		standard: known(m, "l_S", Normal{Mu: 50_000_623, Sigma: 25}, 18),
+		difference: m.Add(known(m, "d", Normal{Mu: 215, Sigma: 13 / math.Sqrt(5)}, 24),
+			known(m, "d1", Normal{Mu: 0, Sigma: 10 / 2.57}, 5), known(m, "d2", Normal{Mu: 0, Sigma: 20.0 / 3}, 8)),
+		alpha:      add(m, "α_S", Rectangular{Low: 9.5e-6, High: 13.5e-6}),
+		theta:      m.Add(add(m, "θ", Normal{Mu: -0.1, Sigma: 0.2}), add(m, "Δ", Arcsine{-0.5, 0.5})),
 		deltaAlpha: known(m, "δα", PlusMinus(1e-6), 50),
 		deltaTheta: known(m, "δθ", PlusMinus(0.05), 2),
 	}
@@ -53,12 +53,12 @@ func endGauge(t testing.TB) quantities {
 func endGaugeFromTable(t testing.TB) quantities {
 	m := new(Model)
 	g := gaugeInputs{
-		standard:   known(m, "l_S", Normal{50_000_623, 25}, 18),
-		difference: known(m, "d", Normal{215, 9.7}, 25.6),
-		alpha:      add(m, "α_S", Normal{11.5e-6, 1.2e-6}),
-		theta:      add(m, "θ", Normal{-0.1, 0.41}),
-		deltaAlpha: known(m, "δα", Normal{0, 0.58e-6}, 50),
-		deltaTheta: known(m, "δθ", Normal{0, 0.029}, 2),
+		standard:   known(m, "l_S", Normal{Mu: 50_000_623, Sigma: 25}, 18),
+		difference: known(m, "d", Normal{Mu: 215, Sigma: 9.7}, 25.6),
+		alpha:      add(m, "α_S", Normal{Mu: 11.5e-6, Sigma: 1.2e-6}),
+		theta:      add(m, "θ", Normal{Mu: -0.1, Sigma: 0.41}),
+		deltaAlpha: known(m, "δα", Normal{Mu: 0, Sigma: 0.58e-6}, 50),
+		deltaTheta: known(m, "δθ", Normal{Mu: 0, Sigma: 0.029}, 2),
 	}
 	l := g.length(m)
 	a := propagate(t, m, l, 0.99)
@@ -111,11 +111,11 @@ func (g gaugeInputs) fullLength(m *Model) Node {
 // gaugeBlockInputs are those of JCGM 101, 9.5.
 func gaugeBlockInputs(m *Model) gaugeInputs {
 	return gaugeInputs{
-		standard: add(m, "L_s", StudentT{50_000_623, 25, 18}),
-		difference: m.Add(add(m, "D", StudentT{215, 6, 24}),
-			add(m, "d1", StudentT{0, 4, 5}), add(m, "d2", StudentT{0, 7, 8})),
-		alpha:      add(m, "α_s", Rectangular{9.5e-6, 13.5e-6}),
-		theta:      m.Add(add(m, "θ0", Normal{-0.1, 0.2}), add(m, "Δ", Arcsine{-0.5, 0.5})),
+		standard: add(m, "L_s", StudentT{Mu: 50_000_623, Sigma: 25, Nu: 18}),
+		difference: m.Add(add(m, "D", StudentT{Mu: 215, Sigma: 6, Nu: 24}),
+			add(m, "d1", StudentT{Mu: 0, Sigma: 4, Nu: 5}), add(m, "d2", StudentT{Mu: 0, Sigma: 7, Nu: 8})),
+		alpha:      add(m, "α_s", Rectangular{Low: 9.5e-6, High: 13.5e-6}),
+		theta:      m.Add(add(m, "θ0", Normal{Mu: -0.1, Sigma: 0.2}), add(m, "Δ", Arcsine{-0.5, 0.5})),
 		deltaAlpha: add(m, "δα", InexactRectangular{-1.0e-6, 1.0e-6, 0.1e-6}),
 		deltaTheta: add(m, "δθ", InexactRectangular{-0.050, 0.050, 0.025}),
 	}

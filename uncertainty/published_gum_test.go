@@ -7,6 +7,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/mat"
+
+	"minim/uncertainty/distribution"
 )
 
 // gumExamples are those of JCGM 100:2008.
@@ -64,13 +66,13 @@ func statedCoverage(testing.TB) quantities {
 func statedLimits(testing.TB) quantities {
 	copper, scale := PlusMinus(0.40e-6), PlusMinus(14e-6*0.928571+2e-6)
 	return exactly(map[string]float64{
-		"4.3.7 ex. 1 u²": variance(copper), "4.3.7 ex. 1 u": copper.summary().StandardUncertainty,
-		"4.3.7 ex. 2 u²/V²": variance(scale), "4.3.7 ex. 2 u/V": scale.summary().StandardUncertainty,
-		"4.3.8 u":               Rectangular{-0.12e-6, 0.40e-6}.summary().StandardUncertainty,
-		"4.4.5 u":               Rectangular{96, 104}.summary().StandardUncertainty,
-		"4.4.6 u":               triangular{96, 104}.summary().StandardUncertainty,
-		"F.2.2.1 u":             PlusMinus(0.5).summary().StandardUncertainty,
-		"H.1.3.4 u":             Arcsine{-0.5, 0.5}.summary().StandardUncertainty,
+		"4.3.7 ex. 1 u²": variance(copper), "4.3.7 ex. 1 u": copper.Summary().StandardUncertainty,
+		"4.3.7 ex. 2 u²/V²": variance(scale), "4.3.7 ex. 2 u/V": scale.Summary().StandardUncertainty,
+		"4.3.8 u":               Rectangular{Low: -0.12e-6, High: 0.40e-6}.Summary().StandardUncertainty,
+		"4.4.5 u":               Rectangular{Low: 96, High: 104}.Summary().StandardUncertainty,
+		"4.4.6 u":               distribution.Triangular{Low: 96, High: 104}.Summary().StandardUncertainty,
+		"F.2.2.1 u":             PlusMinus(0.5).Summary().StandardUncertainty,
+		"H.1.3.4 u":             Arcsine{-0.5, 0.5}.Summary().StandardUncertainty,
 		"4.3.9 6 u²/a² for β 0": 6 * variance(Trapezoidal{-1, 1, 0}), "4.3.9 6 u²/a² for β 1": 6 * variance(Trapezoidal{-1, 1, 1}),
 	})
 }
@@ -79,12 +81,12 @@ func statedLimits(testing.TB) quantities {
 // known to 30 %, taken as a second rectangle.
 func limitsOfALimit(t testing.TB) quantities {
 	m, y := sumOf(PlusMinus(1), PlusMinus(0.3))
-	return exactly(map[string]float64{"growth of u/%": 100 * (standardUncertainty(t, m, y)/PlusMinus(1).summary().StandardUncertainty - 1)})
+	return exactly(map[string]float64{"growth of u/%": 100 * (standardUncertainty(t, m, y)/PlusMinus(1).Summary().StandardUncertainty - 1)})
 }
 
 // voltmeter is V = mean + correction, in V.
 func voltmeter(t testing.TB) quantities {
-	m, y := sumOf(Normal{0.928571, 12e-6}, PlusMinus(14e-6*0.928571+2e-6))
+	m, y := sumOf(Normal{Mu: 0.928571, Sigma: 12e-6}, PlusMinus(14e-6*0.928571+2e-6))
 	u := standardUncertainty(t, m, y)
 	return exactly(map[string]float64{"u²/V²": u * u, "u/V": u, "u/V relative": u / m.Expected(y)})
 }
@@ -98,7 +100,7 @@ func resistorsInSeries(t testing.TB) quantities {
 	ones := mat.NewSymDense(10, nil)
 	var each []Node
 	for i := range 10 {
-		each = append(each, add(m, strconv.Itoa(i), Normal{1000, 0.1}))
+		each = append(each, add(m, strconv.Itoa(i), Normal{Mu: 1000, Sigma: 0.1}))
 		for j := range 10 {
 			ones.SetSym(i, j, 1)
 		}
@@ -115,8 +117,8 @@ func calibratedTogether(t testing.TB) quantities {
 	f := make(quantities)
 	for name, u := range map[string]float64{"100e-6": 100e-6, "10e-6": 10e-6, "1e-6": 1e-6} {
 		m := new(Model)
-		standard := add(m, "R_S", Normal{1, 1e-4})
-		j, err := m.PropagateJointly(m.Multiply(standard, add(m, "α_1", Normal{1, u})), m.Multiply(standard, add(m, "α_2", Normal{1, u})))
+		standard := add(m, "R_S", Normal{Mu: 1, Sigma: 1e-4})
+		j, err := m.PropagateJointly(m.Multiply(standard, add(m, "α_1", Normal{Mu: 1, Sigma: u})), m.Multiply(standard, add(m, "α_2", Normal{Mu: 1, Sigma: u})))
 		require.NoError(t, err)
 		f["r for u(α) "+name] = figure{value: j.Correlation(0, 1)}
 	}

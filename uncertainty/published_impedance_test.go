@@ -35,7 +35,7 @@ func measured(t testing.TB, u [3]float64, r mat.Symmetric, few bool) (*Model, [3
 		if !few {
 			nu = 0
 		}
-		in[i] = known(m, impedanceNames[i], Normal{mean, u[i]}, nu)
+		in[i] = known(m, impedanceNames[i], Normal{Mu: mean, Sigma: u[i]}, nu)
 	}
 	require.NoError(t, m.Correlate(in[:], r))
 	return m, impedance(m, in[0], in[1], in[2])

@@ -11,7 +11,7 @@ import (
 
 // jcgm101Examples are those of JCGM 101:2008.
 var jcgm101Examples = func() map[string]example {
-	one, normal := PlusMinus(math.Sqrt(3)), Normal{0, 1}
+	one, normal := PlusMinus(math.Sqrt(3)), Normal{Mu: 0, Sigma: 1}
 	examples := map[string]example{
 		"7.9.2":               tolerances,
 		"7.9.4":               leastTrials,
@@ -72,7 +72,7 @@ func validations(t testing.TB) quantities {
 		x, fourth Distribution
 		digits    int
 	}{
-		{"9.2.2, two digits", Normal{0, 1}, Normal{0, 1}, 2},
+		{"9.2.2, two digits", Normal{Mu: 0, Sigma: 1}, Normal{Mu: 0, Sigma: 1}, 2},
 		{"9.2.3, one digit", PlusMinus(math.Sqrt(3)), PlusMinus(math.Sqrt(3)), 1},
 		{"9.2.4, one digit", PlusMinus(math.Sqrt(3)), PlusMinus(10 * math.Sqrt(3)), 1},
 		{"9.2.4, two digits", PlusMinus(math.Sqrt(3)), PlusMinus(10 * math.Sqrt(3)), 2},

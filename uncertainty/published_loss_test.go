@@ -13,7 +13,7 @@ import (
 // coefficient r, in units of 1e-6.
 func comparisonLoss(t testing.TB, x1, r float64) (*Model, Node) {
 	m := new(Model)
-	a, b := add(m, "X1", Normal{x1, 0.005}), add(m, "X2", Normal{0, 0.005})
+	a, b := add(m, "X1", Normal{Mu: x1, Sigma: 0.005}), add(m, "X2", Normal{Mu: 0, Sigma: 0.005})
 	require.NoError(t, m.Correlate([]Node{a, b}, mat.NewSymDense(2, []float64{1, r, r, 1})))
 	return m, m.Multiply(m.Constant(1e6), m.Add(m.Multiply(a, a), m.Multiply(b, b)))
 }

@@ -13,8 +13,8 @@ type weight struct{ reference, addition, air, density, standard Node }
 
 func weightOf(m *Model) weight {
 	return weight{
-		reference: add(m, "m_Rc", Normal{100_000, 0.050}), addition: add(m, "δm_Rc", Normal{1.234, 0.020}),
-		air: add(m, "ρa", Rectangular{1.1, 1.3}), density: add(m, "ρW", Rectangular{7000, 9000}), standard: add(m, "ρR", Rectangular{7950, 8050}),
+		reference: add(m, "m_Rc", Normal{Mu: 100_000, Sigma: 0.050}), addition: add(m, "δm_Rc", Normal{Mu: 1.234, Sigma: 0.020}),
+		air: add(m, "ρa", Rectangular{Low: 1.1, High: 1.3}), density: add(m, "ρW", Rectangular{Low: 7000, High: 9000}), standard: add(m, "ρR", Rectangular{Low: 7950, High: 8050}),
 	}
 }
 

@@ -14,17 +14,17 @@ import (
 // distributionExamples are products, ratios and sums whose distribution is known
 // exactly. Ratios with a normal denominator have no moments.
 var distributionExamples = map[string]example{
-	"U(0, 1) × U(0, 1)":            products.of(Rectangular{0, 1}, Rectangular{0, 1}),
+	"U(0, 1) × U(0, 1)":            products.of(Rectangular{Low: 0, High: 1}, Rectangular{Low: 0, High: 1}),
 	"U(0, 1) × U(0, 1), 90 %":      ninetyPercent,
-	"(10 ± 1) × (5 ± 0.5)":         products.of(Rectangular{9, 11}, Rectangular{4.5, 5.5}),
-	"(1 ± 0.5) × (1 ± 0.5)":        products.of(Rectangular{0.5, 1.5}, Rectangular{0.5, 1.5}),
+	"(10 ± 1) × (5 ± 0.5)":         products.of(Rectangular{Low: 9, High: 11}, Rectangular{Low: 4.5, High: 5.5}),
+	"(1 ± 0.5) × (1 ± 0.5)":        products.of(Rectangular{Low: 0.5, High: 1.5}, Rectangular{Low: 0.5, High: 1.5}),
 	"N(1, 0.1)²":                   square,
-	"1/U(0.9, 1.1)":                ratios.of(Normal{1, 0}, Rectangular{0.9, 1.1}),
-	"1/U(0.5, 1.5)":                ratios.of(Normal{1, 0}, Rectangular{0.5, 1.5}),
-	"(100 ± 1)/(10 ± 0.2)":         ratios.of(Rectangular{99, 101}, Rectangular{9.8, 10.2}),
-	"N(1, 0.1)/N(1, 0.05)":         ratiosWithoutMoments.of(Normal{1, 0.1}, Normal{1, 0.05}),
-	"N(100, 1)/N(10, 0.2)":         ratiosWithoutMoments.of(Normal{100, 1}, Normal{10, 0.2}),
-	"N(1, 0.2)/N(1, 0.2)":          ratiosWithoutMoments.of(Normal{1, 0.2}, Normal{1, 0.2}),
+	"1/U(0.9, 1.1)":                ratios.of(Normal{Mu: 1, Sigma: 0}, Rectangular{Low: 0.9, High: 1.1}),
+	"1/U(0.5, 1.5)":                ratios.of(Normal{Mu: 1, Sigma: 0}, Rectangular{Low: 0.5, High: 1.5}),
+	"(100 ± 1)/(10 ± 0.2)":         ratios.of(Rectangular{Low: 99, High: 101}, Rectangular{Low: 9.8, High: 10.2}),
+	"N(1, 0.1)/N(1, 0.05)":         ratiosWithoutMoments.of(Normal{Mu: 1, Sigma: 0.1}, Normal{Mu: 1, Sigma: 0.05}),
+	"N(100, 1)/N(10, 0.2)":         ratiosWithoutMoments.of(Normal{Mu: 100, Sigma: 1}, Normal{Mu: 10, Sigma: 0.2}),
+	"N(1, 0.2)/N(1, 0.2)":          ratiosWithoutMoments.of(Normal{Mu: 1, Sigma: 0.2}, Normal{Mu: 1, Sigma: 0.2}),
 	"N(1, 0.1)/N(1, 0.1), r = 0.9": correlatedRatio,
 	"Cauchy":                       cauchy,
 	"equal rectangles":             equalRectangles,
@@ -63,14 +63,14 @@ func (p pairs) found(t testing.TB, m *Model, out Node) quantities {
 
 func ninetyPercent(t testing.TB) quantities {
 	m := new(Model)
-	y := m.Multiply(add(m, "x", Rectangular{0, 1}), add(m, "y", Rectangular{0, 1}))
+	y := m.Multiply(add(m, "x", Rectangular{Low: 0, High: 1}), add(m, "y", Rectangular{Low: 0, High: 1}))
 	mc := simulate(t, m, y, Settings{Trials: trials, Seed: 13, Coverage: 0.90})
 	return ends(&mc)
 }
 
 func square(t testing.TB) quantities {
 	m := new(Model)
-	x := add(m, "x", Normal{1, 0.1})
+	x := add(m, "x", Normal{Mu: 1, Sigma: 0.1})
 	y := m.Multiply(x, x)
 	second := secondOrder(t, m, y)
 	return products.found(t, m, y).with(exactly(map[string]float64{"mean of second order": 1 + second.Shift, "u of second order": second.StandardUncertainty}))
@@ -78,14 +78,14 @@ func square(t testing.TB) quantities {
 
 func correlatedRatio(t testing.TB) quantities {
 	m := new(Model)
-	x, y := add(m, "x", Normal{1, 0.1}), add(m, "y", Normal{1, 0.1})
+	x, y := add(m, "x", Normal{Mu: 1, Sigma: 0.1}), add(m, "y", Normal{Mu: 1, Sigma: 0.1})
 	require.NoError(t, m.Correlate([]Node{x, y}, mat.NewSymDense(2, []float64{1, 0.9, 0.9, 1})))
 	return ratiosWithoutMoments.found(t, m, m.Divide(x, y))
 }
 
 // cauchy: the t-distribution with one degree of freedom.
 func cauchy(t testing.TB) quantities {
-	m, y := sumOf(StudentT{0, 1, 1})
+	m, y := sumOf(StudentT{Mu: 0, Sigma: 1, Nu: 1})
 	mc := simulate(t, m, y, Settings{Trials: trials, Seed: 15})
 	return quantities{"lower quartile": quantile(&mc, 0.25), "upper quartile": quantile(&mc, 0.75)}.with(ends(&mc))
 }
@@ -94,7 +94,7 @@ func cauchy(t testing.TB) quantities {
 // a divisor whose mean is 0 is an error, while one at 5 u is not.
 func TestRatioOfZero(t *testing.T) {
 	m := new(Model)
-	out := m.Divide(add(m, "x", Normal{0, 1}), add(m, "y", Normal{0, 1}))
+	out := m.Divide(add(m, "x", Normal{Mu: 0, Sigma: 1}), add(m, "y", Normal{Mu: 0, Sigma: 1}))
 	want := standardDivisor("y")
 	_, err := m.Propagate(out, 0.95)
 	assert.Equal(t, want, err)
@@ -130,7 +130,7 @@ func normalAndRectangle(t testing.TB) quantities {
 	f := make(quantities)
 	for _, ratio := range []float64{0.5, 1, 2, 5, 10} {
 		name := "k95 for u of the rectangle " + strconv.FormatFloat(ratio, 'g', -1, 64)
-		f[name] = halfWidth(t, Normal{0, 1}, PlusMinus(ratio*math.Sqrt(3)))
+		f[name] = halfWidth(t, Normal{Mu: 0, Sigma: 1}, PlusMinus(ratio*math.Sqrt(3)))
 	}
 	return f
 }

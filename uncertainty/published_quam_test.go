@@ -19,28 +19,28 @@ var quamExamples = map[string]example{
 
 // calibrationStandard is example A1, in mg/L: c = 1000 m P/V.
 func calibrationStandard(m *Model) Node {
-	return cadmium(m, Rectangular{0.9998, 1.0000}, flask(m))
+	return cadmium(m, Rectangular{Low: 0.9998, High: 1.0000}, flask(m))
 }
 
 func cadmium(m *Model, purity Distribution, volume Node) Node {
-	amount := m.Multiply(add(m, "mass", Normal{100.28, 0.05}), add(m, "purity", purity))
+	amount := m.Multiply(add(m, "mass", Normal{Mu: 100.28, Sigma: 0.05}), add(m, "purity", purity))
 	return m.Divide(m.Multiply(m.Constant(1000), amount), volume)
 }
 
 // flask is the volume of A1 in mL.
 func flask(m *Model) Node {
 	return m.Add(m.Constant(100), add(m, "calibration", Peaked(0.1)),
-		add(m, "filling", Normal{0, 0.02}), add(m, "temperature", PlusMinus(0.084)))
+		add(m, "filling", Normal{Mu: 0, Sigma: 0.02}), add(m, "temperature", PlusMinus(0.084)))
 }
 
 func a1Unrounded(t testing.TB) quantities {
 	m := new(Model)
 	volume := flask(m)
-	c := cadmium(m, Rectangular{0.9998, 1.0000}, volume)
+	c := cadmium(m, Rectangular{Low: 0.9998, High: 1.0000}, volume)
 	a := propagate(t, m, c, 0.95)
 	f := exactly(map[string]float64{
 		"u(V) from 0.04, 0.02 and 0.05": standardUncertainty(t, m, m.Add(
-			add(m, "rounded calibration", Normal{0, 0.04}), add(m, "rounded filling", Normal{0, 0.02}), add(m, "rounded temperature", Normal{0, 0.05}))),
+			add(m, "rounded calibration", Normal{Mu: 0, Sigma: 0.04}), add(m, "rounded filling", Normal{Mu: 0, Sigma: 0.02}), add(m, "rounded temperature", Normal{Mu: 0, Sigma: 0.05}))),
 		"u(V) without repeatability": standardUncertainty(t, m, m.Add(add(m, "calibration", Peaked(0.1)), add(m, "temperature", PlusMinus(0.084)))),
 	})
 	return f.with(ofCadmium(t, m, volume, c), sharesOf(t, a, "calibration", "filling", "temperature"))
@@ -49,8 +49,8 @@ func a1Unrounded(t testing.TB) quantities {
 // a1FromTable takes the rounded u of purity and volume.
 func a1FromTable(t testing.TB) quantities {
 	m := new(Model)
-	volume := add(m, "volume", Normal{100, 0.07})
-	return ofCadmium(t, m, volume, cadmium(m, Normal{0.9999, 0.000058}, volume))
+	volume := add(m, "volume", Normal{Mu: 100, Sigma: 0.07})
+	return ofCadmium(t, m, volume, cadmium(m, Normal{Mu: 0.9999, Sigma: 0.000058}, volume))
 }
 
 // ofCadmium are the lines of the table of A1. The volume is what is not mass or
@@ -61,8 +61,8 @@ func ofCadmium(t testing.TB, m *Model, volume, c Node) quantities {
 	ofVolume := 1 - mass.Share - purity.Share
 	f := exactly(map[string]float64{
 		"c": a.Value, "u(c)": u, "u(c)/c": u / a.Value, "U for k = 2": 2 * u,
-		"u(m)": mass.StandardUncertainty, "u(m)/m": mass.StandardUncertainty / mass.Distribution.summary().Mean,
-		"u(P)": purity.StandardUncertainty, "u(P)/P": purity.StandardUncertainty / purity.Distribution.summary().Mean,
+		"u(m)": mass.StandardUncertainty, "u(m)/m": mass.StandardUncertainty / mass.Distribution.Summary().Mean,
+		"u(P)": purity.StandardUncertainty, "u(P)/P": purity.StandardUncertainty / purity.Distribution.Summary().Mean,
 		"u(V)": v.StandardUncertainty, "u(V)/V": v.StandardUncertainty / v.Value,
 		"contribution of V": u * math.Sqrt(ofVolume), "share of V": 100 * ofVolume,
 	})
@@ -89,7 +89,7 @@ func molarMass(t testing.TB) quantities {
 	total, independent := m.Constant(0), m.Constant(0)
 	f := make(quantities)
 	for _, e := range phthalate {
-		d := Rectangular{e.weight - e.limit, e.weight + e.limit}
+		d := Rectangular{Low: e.weight - e.limit, High: e.weight + e.limit}
 		sum := m.Constant(0)
 		for i := range e.atoms {
 			atom := add(m, e.symbol, d)
@@ -100,7 +100,7 @@ func molarMass(t testing.TB) quantities {
 		total = m.Add(total, sum)
 		a := propagate(t, m, sum, 0.95)
 		f.with(exactly(map[string]float64{
-			"u(" + e.symbol + ")": d.summary().StandardUncertainty, "n A for " + e.symbol: a.Value, "n u for " + e.symbol: a.StandardUncertainty,
+			"u(" + e.symbol + ")": d.Summary().StandardUncertainty, "n A for " + e.symbol: a.Value, "n u for " + e.symbol: a.StandardUncertainty,
 		}))
 	}
 	a := propagate(t, m, total, 0.95)
@@ -114,8 +114,8 @@ func recipes(t testing.TB) quantities {
 	linearity := m.Subtract(add(m, "gross", PlusMinus(0.15)), add(m, "tare", PlusMinus(0.15)))
 	warming := m.Multiply(m.Constant(100*2.1e-4), add(m, "Δt", PlusMinus(4)))
 	return exactly(map[string]float64{
-		"7 to 10":                Rectangular{7, 10}.summary().StandardUncertainty,
-		"flask ±0.1 mL, peaked":  Peaked(0.1).summary().StandardUncertainty,
+		"7 to 10":                Rectangular{Low: 7, High: 10}.Summary().StandardUncertainty,
+		"flask ±0.1 mL, peaked":  Peaked(0.1).Summary().StandardUncertainty,
 		"factor for 95 %":        CoverageFactor(0.95, math.Inf(1)),
 		"100 mL, ±4 °C":          standardUncertainty(t, m, warming),
 		"linearity ±0.15, twice": standardUncertainty(t, m, linearity),
@@ -125,15 +125,15 @@ func recipes(t testing.TB) quantities {
 // tartuPipette is V = V_tol + V_rep + V_tol γ Δt, in mL.
 func tartuPipette(t testing.TB) quantities {
 	pipette := func(m *Model, repeatability Distribution) Node {
-		tolerance := add(m, "tolerance", Rectangular{9.97, 10.03})
+		tolerance := add(m, "tolerance", Rectangular{Low: 9.97, High: 10.03})
 		scatter := known(m, "repeatability", repeatability, 50)
 		warmth := m.Multiply(m.Constant(0.00021), add(m, "temperature", PlusMinus(4)))
 		return m.Add(m.Add(tolerance, scatter), m.Multiply(tolerance, warmth))
 	}
 	m := new(Model)
-	a := propagate(t, m, pipette(m, Normal{0, 0.04}), 0.95)
+	a := propagate(t, m, pipette(m, Normal{Mu: 0, Sigma: 0.04}), 0.95)
 	m = new(Model)
-	mc := simulate(t, m, pipette(m, StudentT{0, 0.04, 50}), Settings{Trials: trials, Seed: 4})
+	mc := simulate(t, m, pipette(m, StudentT{Mu: 0, Sigma: 0.04, Nu: 50}), Settings{Trials: trials, Seed: 4})
 	f := exactly(map[string]float64{
 		"V": a.Value, "u(V)": a.StandardUncertainty, "ν_eff": a.DegreesOfFreedom,
 		"t95 for the truncated ν": CoverageFactor(0.95, math.Floor(a.DegreesOfFreedom)),

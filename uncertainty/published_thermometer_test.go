@@ -37,7 +37,7 @@ func correctionAt30(t testing.TB) (*Model, Node) {
 	y1, y2, u1, u2, r, _ := fittedLine()
 	m := new(Model)
 	nu := float64(len(calibration[0]) - 2)
-	a, b := known(m, "y1", Normal{y1, u1}, nu), known(m, "y2", Normal{y2, u2}, nu)
+	a, b := known(m, "y1", Normal{Mu: y1, Sigma: u1}, nu), known(m, "y2", Normal{Mu: y2, Sigma: u2}, nu)
 	require.NoError(t, m.Correlate([]Node{a, b}, pair(r)))
 	return m, m.Add(a, m.Multiply(m.Constant(10), b))
 }

@@ -5,6 +5,7 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/portable"
 )
 
@@ -13,40 +14,28 @@ import (
 
 // quantileOf is the inverse of the distribution function at 0 < p < 1.
 func quantileOf(d Distribution, p float64) float64 {
-	return d.(interface{ quantile(p float64) float64 }).quantile(p)
-}
-
-func (d Normal) quantile(p float64) float64 {
-	return d.Mu + float64(d.Sigma*portable.NormalQuantile(p))
-}
-
-func (d StudentT) quantile(p float64) float64 {
-	return d.Mu + float64(d.Sigma*portable.StudentQuantile(p, d.Nu))
-}
-
-func (d Gamma) quantile(p float64) float64 {
-	return distuv.Gamma{Alpha: d.shape(), Beta: d.Mu / d.Sigma / d.Sigma}.Quantile(p)
-}
-
-// quantile of what is left below the limit.
-func (d gammaBelow) quantile(p float64) float64 {
-	whole := distuv.Gamma{Alpha: d.shape(), Beta: d.Mu / d.Sigma / d.Sigma}
-	return min(d.most, whole.Quantile(p*whole.CDF(d.most)))
-}
-
-func (d Rectangular) quantile(p float64) float64 { return d.Low + float64(p*(d.High-d.Low)) }
-
-func (d Tabulated) quantile(p float64) float64 {
-	t := d.table.Value()
-	return t.quantile(p)
-}
-
-func (d triangular) quantile(p float64) float64 {
-	width := d.high - d.low
-	if p < 0.5 {
-		return d.low + float64(width*math.Sqrt(p/2))
+	switch d := d.(type) {
+	case Normal:
+		return d.Mu + float64(d.Sigma*portable.NormalQuantile(p))
+	case StudentT:
+		return d.Mu + float64(d.Sigma*portable.StudentQuantile(p, d.Nu))
+	case Gamma:
+		return distuv.Gamma{Alpha: d.Shape(), Beta: d.Mu / d.Sigma / d.Sigma}.Quantile(p)
+	case distribution.CutGamma: // of what is left below the limit
+		whole := distuv.Gamma{Alpha: d.Shape(), Beta: d.Mu / d.Sigma / d.Sigma}
+		return min(d.Most, whole.Quantile(p*whole.CDF(d.Most)))
+	case Rectangular:
+		return d.Low + float64(p*(d.High-d.Low))
+	case Tabulated:
+		return d.Quantile(p)
+	case distribution.Triangular:
+		width := d.High - d.Low
+		if p < 0.5 {
+			return d.Low + float64(width*math.Sqrt(p/2))
+		}
+		return d.High - float64(width*math.Sqrt((1-p)/2))
 	}
-	return d.high - float64(width*math.Sqrt((1-p)/2))
+	return d.(interface{ quantile(p float64) float64 }).quantile(p)
 }
 
 // mirrored is the quantile of a distribution that is symmetric between two limits, where
@@ -66,6 +55,6 @@ func variance(d Distribution) float64 {
 
 // support is the least and the greatest possible value.
 func support(d Distribution) (low, high float64) {
-	s := d.summary()
+	s := d.Summary()
 	return s.Low, s.High
 }

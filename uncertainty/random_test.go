@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"gonum.org/v1/gonum/mat"
+
+	"minim/uncertainty/distribution"
 )
 
 // sketch is a random model in the making.
@@ -77,10 +79,10 @@ func randomDistribution(random *rand.Rand, mean, u float64) Distribution {
 	switch random.IntN(11) {
 	case 0:
 		low, high := within(u * math.Sqrt(3))
-		return Rectangular{low, high}
+		return Rectangular{Low: low, High: high}
 	case 1:
 		low, high := within(u * math.Sqrt(6))
-		return triangular{low, high}
+		return distribution.Triangular{Low: low, High: high}
 	case 2:
 		low, high := within(u * math.Sqrt(6/(1+part*part)))
 		return Trapezoidal{low, high, part}
@@ -93,13 +95,13 @@ func randomDistribution(random *rand.Rand, mean, u float64) Distribution {
 		low, high := within(u * math.Sqrt2)
 		return Arcsine{low, high}
 	case 5:
-		return StudentT{mean, u, 3 + 20*part}
+		return StudentT{Mu: mean, Sigma: u, Nu: 3 + 20*part}
 	case 6:
 		if mean > 0 {
-			return Gamma{mean, u}
+			return Gamma{Mu: mean, Sigma: u}
 		}
 	}
-	return Normal{mean, u}
+	return Normal{Mu: mean, Sigma: u}
 }
 
 // correlateSome correlates up to five of the normal influences, in one model of

@@ -41,7 +41,7 @@ func TestCompany(t *testing.T) {
 	alone, out := ratio(new(Model))
 	want := simulate(t, alone, out, settings)
 	m := new(Model)
-	m.Divide(add(m, "z", Gamma{1, 1}), m.Constant(0))
+	m.Divide(add(m, "z", Gamma{Mu: 1, Sigma: 1}), m.Constant(0))
 	among, out := ratio(m)
 	assert.Equal(t, true, sameRun(want, simulate(t, among, out, settings)))
 }
@@ -53,7 +53,7 @@ func TestOrderOfConstruction(t *testing.T) {
 		m := new(Model)
 		y := m.Constant(0)
 		for _, name := range names {
-			y = m.Add(y, add(m, name, map[string]Distribution{"a": Normal{1, 0.1}, "b": PlusMinus(1), "c": Gamma{1, 0.5}}[name]))
+			y = m.Add(y, add(m, name, map[string]Distribution{"a": Normal{Mu: 1, Sigma: 0.1}, "b": PlusMinus(1), "c": Gamma{Mu: 1, Sigma: 0.5}}[name]))
 		}
 		return simulate(t, m, y, settings)
 	}
@@ -67,10 +67,10 @@ func TestOrderOfConstruction(t *testing.T) {
 // TestSharedDraws: two models that hold one influence see its draws, so their
 // difference is the rest alone, trial by trial.
 func TestSharedDraws(t *testing.T) {
-	in := Influence{Code: "bias", Owner: Owner{Name: "flask"}, Distribution: Normal{0, 1}}
+	in := Influence{Code: "bias", Owner: Owner{Name: "flask"}, Distribution: Normal{Mu: 0, Sigma: 1}}
 	draw := func(rest float64) []float64 {
 		m := new(Model)
-		add(m, "company", Normal{0, rest + 1})
+		add(m, "company", Normal{Mu: 0, Sigma: rest + 1})
 		out := m.Add(m.Influence(in), m.Constant(rest))
 		return sample(t, m, out, 6, 10_000)
 	}
@@ -83,7 +83,7 @@ func TestSharedDraws(t *testing.T) {
 
 // TestTrialsAreAPrefix: more trials add to the same ones.
 func TestTrialsAreAPrefix(t *testing.T) {
-	m, y := sumOf(Normal{0, 1}, Gamma{1, 2}, StudentT{0, 1, 3})
+	m, y := sumOf(Normal{Mu: 0, Sigma: 1}, Gamma{Mu: 1, Sigma: 2}, StudentT{Mu: 0, Sigma: 1, Nu: 3})
 	few, many := sample(t, m, y, 1, 10_001), sample(t, m, y, 1, 30_000)
 	assert.Equal(t, true, assert.ObjectsAreEqual(few, many[:10_001]))
 }
@@ -92,13 +92,13 @@ func TestTrialsAreAPrefix(t *testing.T) {
 func sample(t *testing.T, m *Model, out Node, seed uint64, trials int) []float64 {
 	t.Helper()
 	values := make([]float64, trials)
-	err := m.newSampler(out, Settings{Seed: seed}).fill(context.Background(), values, 0)
+	err := m.Ready(out).newSampler(context.Background(), Settings{Seed: seed}).fill(context.Background(), values, 0)
 	require.NoError(t, err)
 	return values
 }
 
 func TestSeedsDiffer(t *testing.T) {
-	m, y := sumOf(Normal{0, 1})
+	m, y := sumOf(Normal{Mu: 0, Sigma: 1})
 	a := simulate(t, m, y, Settings{Trials: 10_000, Seed: 1})
 	b := simulate(t, m, y, Settings{Trials: 10_000, Seed: 2})
 	assert.Equal(t, false, a.Lower == b.Lower)

@@ -9,6 +9,7 @@ import (
 	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/stat/distuv"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/near"
 )
 
@@ -18,7 +19,7 @@ import (
 func TestRisksOfMedians(t *testing.T) {
 	l := Limits{noLower, 7}
 	for _, u := range []float64{1e-9, 1e-4, 0.03, 0.5, 1, 4, 1e3, 1e6} {
-		consumer, producer := Inspection{Normal{7, 1}, u, l, l}.GlobalRisks()
+		consumer, producer := Inspection{Normal{Mu: 7, Sigma: 1}, u, l, l}.GlobalRisks()
 		want := math.Atan(u) / (2 * math.Pi)
 		near.Absolute(t, fmt.Sprint("consumer, u = ", u), want, consumer, 1e-13)
 		near.Absolute(t, fmt.Sprint("producer, u = ", u), want, producer, 1e-13)
@@ -58,7 +59,7 @@ func TestRisksOfNormalPrior(t *testing.T) {
 		{Limits{13, 15}, Limits{13.5, 14.5}},
 	} {
 		for _, u := range []float64{0.01, 0.3, 1.5, 20} {
-			p := Normal{10, 1.5}
+			p := Normal{Mu: 10, Sigma: 1.5}
 			score := func(x float64) float64 { return (x - p.Mu) / p.Sigma }
 			spread := math.Hypot(p.Sigma, u)
 			measured := func(y float64) float64 { return (y - p.Mu) / spread }
@@ -67,9 +68,9 @@ func TestRisksOfNormalPrior(t *testing.T) {
 				below(c.tolerance.Upper, c.acceptance.Lower) + below(c.tolerance.Lower, c.acceptance.Lower)
 			consumer, producer := Inspection{p, u, c.tolerance, c.acceptance}.GlobalRisks()
 			what := fmt.Sprintf("%v, u = %v", c, u)
-			accepted := Normal{p.Mu, spread}.ConformanceProbability(c.acceptance)
+			accepted := chanceOf(Normal{Mu: p.Mu, Sigma: spread}, c.acceptance)
 			near.Absolute(t, "consumer, "+what, accepted-both, consumer, 1e-13)
-			near.Absolute(t, "producer, "+what, p.ConformanceProbability(c.tolerance)-both, producer, 1e-13)
+			near.Absolute(t, "producer, "+what, chanceOf(p, c.tolerance)-both, producer, 1e-13)
 		}
 	}
 }
@@ -84,13 +85,13 @@ func TestRisksOfAnyPrior(t *testing.T) {
 		prior Distribution
 		r     reference
 	}{
-		{Normal{1, 0.5}, distuv.Normal{Mu: 1, Sigma: 0.5}},
-		{Rectangular{0.3, 1.8}, distuv.Uniform{Min: 0.3, Max: 1.8}},
-		{triangular{0.2, 2}, distuv.NewTriangle(0.2, 2, 1.1, nil)},
-		{StudentT{1, 0.3, 1}, distuv.StudentsT{Mu: 1, Sigma: 0.3, Nu: 1}},
-		{StudentT{1.1, 0.3, 5}, distuv.StudentsT{Mu: 1.1, Sigma: 0.3, Nu: 5}},
-		{Gamma{1, 0.5}, distuv.Gamma{Alpha: 4, Beta: 4}},
-		{Gamma{1, 0.05}, distuv.Gamma{Alpha: 400, Beta: 400}},
+		{Normal{Mu: 1, Sigma: 0.5}, distuv.Normal{Mu: 1, Sigma: 0.5}},
+		{Rectangular{Low: 0.3, High: 1.8}, distuv.Uniform{Min: 0.3, Max: 1.8}},
+		{distribution.Triangular{Low: 0.2, High: 2}, distuv.NewTriangle(0.2, 2, 1.1, nil)},
+		{StudentT{Mu: 1, Sigma: 0.3, Nu: 1}, distuv.StudentsT{Mu: 1, Sigma: 0.3, Nu: 1}},
+		{StudentT{Mu: 1.1, Sigma: 0.3, Nu: 5}, distuv.StudentsT{Mu: 1.1, Sigma: 0.3, Nu: 5}},
+		{Gamma{Mu: 1, Sigma: 0.5}, distuv.Gamma{Alpha: 4, Beta: 4}},
+		{Gamma{Mu: 1, Sigma: 0.05}, distuv.Gamma{Alpha: 400, Beta: 400}},
 	} {
 		for _, u := range []float64{0.02, 0.2} {
 			i := Inspection{c.prior, u, Limits{0.5, 1.5}, Limits{0.55, 1.4}}
@@ -136,7 +137,7 @@ func TestRisksOfSquares(t *testing.T) {
 	rejected := func(z float64) float64 {
 		return 2 * distuv.UnitNormal.Prob(z) * distuv.UnitNormal.CDF((z*z-0.9)/u)
 	}
-	consumer, producer := Inspection{Gamma{1, math.Sqrt2}, u, tolerance, acceptance}.GlobalRisks()
+	consumer, producer := Inspection{Gamma{Mu: 1, Sigma: math.Sqrt2}, u, tolerance, acceptance}.GlobalRisks()
 	near.Absolute(t, "consumer", quad.Fixed(accepted, 1, 2, 100, quad.Legendre{}, 0), consumer, 1e-11)
 	near.Absolute(t, "producer", quad.Fixed(rejected, 0, 1, 100, quad.Legendre{}, 0), producer, 1e-11)
 }
@@ -145,11 +146,11 @@ func TestRisksOfSquares(t *testing.T) {
 // over all measured values make the global ones. The measured values spread
 // normally with √(Sigma² + u²).
 func TestSpecificRisksAddUp(t *testing.T) {
-	prior, u := Normal{10, 1.5}, 0.4
+	prior, u := Normal{Mu: 10, Sigma: 1.5}, 0.4
 	tolerance, acceptance := Limits{8, 12}, Limits{8.5, 11.2}
 	all := distuv.Normal{Mu: 10, Sigma: math.Hypot(1.5, 0.4)}
 	conforming := func(y float64) float64 {
-		return prior.Given(y, u).ConformanceProbability(tolerance) * all.Prob(y)
+		return chanceOf(given(prior, y, u), tolerance) * all.Prob(y)
 	}
 	add := func(low, high float64, f func(float64) float64) (sum float64) {
 		for k := range 20 {
@@ -167,7 +168,7 @@ func TestSpecificRisksAddUp(t *testing.T) {
 // TestRisksInTheLimit: nothing accepted; everything accepted; a measurement
 // without uncertainty; items that are all alike.
 func TestRisksInTheLimit(t *testing.T) {
-	prior, tolerance := Normal{10, 1.5}, Limits{8, 12}
+	prior, tolerance := Normal{Mu: 10, Sigma: 1.5}, Limits{8, 12}
 	conforming := math.Erf(2 / 1.5 / math.Sqrt2)
 	risks := func(what string, i Inspection, wantConsumer, wantProducer float64) {
 		t.Helper()
@@ -189,7 +190,7 @@ func TestRisksInTheLimit(t *testing.T) {
 	risks("exact, lenient", Inspection{prior, 0, Limits{9, 11}, tolerance}, conforming-narrow, 0)
 
 	accepted := distuv.UnitNormal.CDF(1.0/0.5) - distuv.UnitNormal.CDF(-2.5/0.5)
-	for _, alike := range []Distribution{Normal{11, 0}, Rectangular{11, 11}, triangular{11, 11}, StudentT{11, 0, 5}} {
+	for _, alike := range []Distribution{Normal{Mu: 11, Sigma: 0}, Rectangular{Low: 11, High: 11}, distribution.Triangular{Low: 11, High: 11}, StudentT{Mu: 11, Sigma: 0, Nu: 5}} {
 		risks("alike, conforming", Inspection{alike, 0.5, tolerance, Limits{8.5, 12}}, 0, 1-accepted)
 		risks("alike, not conforming", Inspection{alike, 0.5, Limits{8, 10.5}, Limits{8.5, 12}}, accepted, 0)
 	}
@@ -198,7 +199,7 @@ func TestRisksInTheLimit(t *testing.T) {
 // TestGuardBandsTradeRisks: constructed; a wider guard band lowers the
 // consumer's risk and raises the producer's.
 func TestGuardBandsTradeRisks(t *testing.T) {
-	i := Inspection{Prior: Gamma{1, 0.3}, StandardUncertainty: 0.1, Tolerance: Limits{0.5, 1.5}}
+	i := Inspection{Prior: Gamma{Mu: 1, Sigma: 0.3}, StandardUncertainty: 0.1, Tolerance: Limits{0.5, 1.5}}
 	lastConsumer, lastProducer := 1.0, -1.0
 	for _, w := range []float64{-0.3, -0.1, 0, 0.1, 0.2, 0.4} {
 		var err error
@@ -211,9 +212,9 @@ func TestGuardBandsTradeRisks(t *testing.T) {
 }
 
 func TestInspectionPanics(t *testing.T) {
-	sound := Inspection{Normal{0, 1}, 0.1, Limits{-1, 1}, Limits{-1, 1}}
+	sound := Inspection{Normal{Mu: 0, Sigma: 1}, 0.1, Limits{-1, 1}, Limits{-1, 1}}
 	for _, prior := range []Distribution{
-		nil, Normal{math.NaN(), 1}, Normal{0, -1}, Normal{0, math.Inf(1)}, Gamma{1, 0}, StudentT{0, 1, 0}, Rectangular{2, 1},
+		nil, Normal{Mu: math.NaN(), Sigma: 1}, Normal{Mu: 0, Sigma: -1}, Normal{Mu: 0, Sigma: math.Inf(1)}, Gamma{Mu: 1, Sigma: 0}, StudentT{Mu: 0, Sigma: 1, Nu: 0}, Rectangular{Low: 2, High: 1},
 	} {
 		i := sound
 		i.Prior = prior

@@ -18,23 +18,25 @@ type sampler struct {
 	sharp    *sharp.Trials // nil where the order of the trials is all that counts
 }
 
-func (m *Model) newSampler(out Node, s Settings) *sampler {
-	v := m.values(out, mean)
-	gradient := m.gradient(out, v)
-	slopes := uncut(gradient, m.cuts(m.reachable(out)))
+// newSampler draws the pilot as well. What it returns is of no use once the context is done.
+func (r *Ready) newSampler(ctx context.Context, s Settings) *sampler {
+	m, in := r.model, &r.space
+	v := m.values(r.out, mean)
+	gradient := m.gradient(r.out, v)
+	slopes := uncut(gradient, m.cuts(r.needed))
 	sm := &sampler{progress: s.Progress}
-	pilot := m.sharpPilot(out, v[out], gradient, slopes, s)
+	pilot := r.sharpPilot(ctx, v, gradient, slopes, s)
 	if pilot == nil {
-		pilot = newPilot(m.compile(out, slopes), s.Seed)
+		pilot = newPilot(ctx, r.program(alone, m.ownStreams(), slopes, nil), s.Seed, in, nil)
 	} else {
-		sm.sharp = sharp.NewTrials(pilot.worker.sharp)
+		sm.sharp = sharp.NewTrials(pilot.worker.sharp, in)
 	}
 	sm.workers = append(sm.workers, pilot.worker)
 	for range runtime.GOMAXPROCS(0) - 1 {
-		sm.workers = append(sm.workers, pilot.worker.program.newWorker(s.Seed))
+		sm.workers = append(sm.workers, pilot.worker.program.newWorkerIn(s.Seed, in))
 	}
 	u, moments := m.linearMoments(slopes)
-	sm.control = sharp.NewControl(pilot.values, pilot.linear, v[out], u, moments)
+	sm.control = sharp.NewControl(pilot.values, pilot.linear, v[r.out], u, moments)
 	return sm
 }
 

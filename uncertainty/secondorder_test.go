@@ -14,7 +14,7 @@ import (
 // the terms of second order give exactly: skewness and kurtosis count.
 func TestSquareOfGamma(t *testing.T) {
 	m := new(Model)
-	x := add(m, "x", Gamma{1, 0.5})
+	x := add(m, "x", Gamma{Mu: 1, Sigma: 0.5})
 	s := secondOrder(t, m, m.Multiply(x, x))
 	near.Relative(t, "shift", 0.25, s.Shift, 1e-14)
 	near.Relative(t, "variance", 1.71875, s.StandardUncertainty*s.StandardUncertainty, 1e-14)
@@ -22,7 +22,7 @@ func TestSquareOfGamma(t *testing.T) {
 }
 
 func TestNoSecondOrder(t *testing.T) {
-	m, y := sumOf(Normal{1, 2}, Gamma{1, 1})
+	m, y := sumOf(Normal{Mu: 1, Sigma: 2}, Gamma{Mu: 1, Sigma: 1})
 	s := secondOrder(t, m, y)
 	near.Relative(t, "u", math.Sqrt(5), s.StandardUncertainty, 1e-15)
 	assert.Equal(t, SecondOrder{StandardUncertainty: s.StandardUncertainty}, s)
@@ -31,7 +31,7 @@ func TestNoSecondOrder(t *testing.T) {
 // TestLargestTerm: of (x + 3 y) z, with u of 1 each, it is 3 y z.
 func TestLargestTerm(t *testing.T) {
 	m := new(Model)
-	x, y, z := add(m, "x", Normal{0, 1}), add(m, "y", Normal{0, 1}), add(m, "z", Normal{0, 1})
+	x, y, z := add(m, "x", Normal{Mu: 0, Sigma: 1}), add(m, "y", Normal{Mu: 0, Sigma: 1}), add(m, "z", Normal{Mu: 0, Sigma: 1})
 	s := secondOrder(t, m, m.Multiply(m.Add(x, m.Multiply(m.Constant(3), y)), z))
 	assert.Equal(t, []string{"y", "z"}, []string{codeOf(s.First), codeOf(s.Second)})
 	near.Relative(t, "u", math.Sqrt(10), s.StandardUncertainty, 1e-15)
@@ -41,14 +41,14 @@ func TestLargestTerm(t *testing.T) {
 // g h_iii κ/3 u⁴ = -16 of second order.
 func TestExpansionOfNoUse(t *testing.T) {
 	m := new(Model)
-	s := secondOrder(t, m, m.Sine(add(m, "x", Normal{0, 2})))
+	s := secondOrder(t, m, m.Sine(add(m, "x", Normal{Mu: 0, Sigma: 2})))
 	near.Relative(t, "variance", -16, s.Variance, 1e-15)
 	assert.Equal(t, true, math.IsNaN(s.StandardUncertainty) && s.Matters(2))
 }
 
 func TestSecondOrderNotFinite(t *testing.T) {
 	m := new(Model)
-	x := add(m, "x", Normal{0, 1e200})
+	x := add(m, "x", Normal{Mu: 0, Sigma: 1e200})
 	_, err := m.PropagateSecondOrder(m.Multiply(x, x))
 	assert.Equal(t, ErrNotFinite, err)
 }

@@ -92,7 +92,7 @@ func (m *Model) drawnDegrees(influence int) float64 {
 // rootOfGamma is σ/s: one over the root of a chi-square value over its Nu degrees of freedom.
 type rootOfGamma struct{ nu float64 }
 
-func (d rootOfGamma) fill(dst []float64, s *random.Source) {
+func (d rootOfGamma) Fill(dst []float64, s *random.Source) {
 	s.Gammas(dst, d.nu/2)
 	for i, g := range dst {
 		dst[i] = 1 / math.Sqrt(g)

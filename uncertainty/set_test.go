@@ -16,7 +16,7 @@ import (
 // ofReadings adds an influence of a set of n readings with the scatter s.
 func ofReadings(m *Model, name string, mean, s float64, n int, set Set) Node {
 	nu := float64(n - 1)
-	return m.Influence(Influence{Code: Code(name), Distribution: StudentT{mean, s, nu}, DegreesOfFreedom: nu, Set: set})
+	return m.Influence(Influence{Code: Code(name), Distribution: StudentT{Mu: mean, Sigma: s, Nu: nu}, DegreesOfFreedom: nu, Set: set})
 }
 
 // table95 are t_95(ν) for ν = 1 to 4, from JCGM 100, table G.2.
@@ -76,7 +76,7 @@ func TestDegreesOfSets(t *testing.T) {
 	m := new(Model)
 	one, two := Set{Owner: Owner{Name: "one"}}, Set{Owner: Owner{Name: "one"}, At: 5}
 	y := m.Add(ofReadings(m, "a", 0, 3, 4, one), ofReadings(m, "b", 0, 4, 4, one),
-		ofReadings(m, "c", 0, 12, 9, two), known(m, "d", Normal{0, 1}, 7), add(m, "e", Normal{0, 2}))
+		ofReadings(m, "c", 0, 12, 9, two), known(m, "d", Normal{Mu: 0, Sigma: 1}, 7), add(m, "e", Normal{Mu: 0, Sigma: 2}))
 	a := propagate(t, m, y, 0.95)
 	near.Relative(t, "ν", 174*174/(625./3+20736./8+1./7), a.DegreesOfFreedom, 1e-13)
 	near.Relative(t, "by themselves", CoverageFactor(0.95, 3)*5, a.ByReadings(one), 1e-12)
@@ -89,7 +89,7 @@ func TestSetPanics(t *testing.T) {
 	ofReadings(m, "a", 0, 1, 4, set)
 	panics(t, `uncertainty: influence "b" with 4 degrees of freedom, of readings with 3`, func() { ofReadings(m, "b", 0, 1, 5, set) })
 	panics(t, `uncertainty: influence "c" with 0 degrees of freedom, of readings with 3`, func() {
-		m.Influence(Influence{Code: "c", Distribution: StudentT{0, 1, 3}, Set: set})
+		m.Influence(Influence{Code: "c", Distribution: StudentT{Mu: 0, Sigma: 1, Nu: 3}, Set: set})
 	})
 }
 
@@ -107,7 +107,7 @@ func TestFewReadingsAreTheCause(t *testing.T) {
 	assert.Equal(t, "use 0", codeOf(c.Influence))
 	assert.True(t, math.IsNaN(mc.StandardDeviation))
 	m = new(Model)
-	v := m.Influence(Influence{Code: "volume", Distribution: StudentT{1, 0.01, 1}, DegreesOfFreedom: 1, Most: 1})
+	v := m.Influence(Influence{Code: "volume", Distribution: StudentT{Mu: 1, Sigma: 0.01, Nu: 1}, DegreesOfFreedom: 1, Most: 1})
 	_, _, c = check(t, m, m.Divide(m.Constant(1), v))
 	assert.Equal(t, fewReadings, c.Cause)
 	assert.Equal(t, "volume", codeOf(c.Influence))
@@ -120,8 +120,8 @@ func TestCloserWithSets(t *testing.T) {
 	quantity := func(first string, s float64) Quantity {
 		m := new(Model)
 		m.Number(Instrument, first)
-		use := Influence{Code: "use", Owner: Owner{Kind: OneUse, Name: first, Step: 1}, Distribution: StudentT{0, s, 1}, DegreesOfFreedom: 1, Set: Set{Owner: pipette}}
-		return Quantity{m, m.Influence(use)}
+		use := Influence{Code: "use", Owner: Owner{Kind: OneUse, Name: first, Step: 1}, Distribution: StudentT{Mu: 0, Sigma: s, Nu: 1}, DegreesOfFreedom: 1, Set: Set{Owner: pipette}}
+		return Quantity{Model: m, Node: m.Influence(use)}
 	}
 	chances, err := CloserTo(context.Background(), 0, []Quantity{quantity("pipette", 1), quantity("flask", 100)}, Settings{Trials: 100_000})
 	require.NoError(t, err)

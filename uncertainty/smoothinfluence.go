@@ -3,13 +3,14 @@ package uncertainty
 import (
 	"math"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/law"
 	"minim/uncertainty/sharp"
 )
 
 // smoothInfluence describes an influence as the smooth one; false where it cannot be.
 func (m *Model) smoothInfluence(s *sharp.Sharpening, i int, cut float64) bool {
-	about := m.influences[i].Distribution.summary()
+	about := m.influences[i].Distribution.Summary()
 	s.Smooth = i
 	s.Mean, s.Size = about.Mean, about.StandardUncertainty
 	switch d := m.influences[i].Distribution.(type) {
@@ -27,24 +28,22 @@ func (m *Model) smoothInfluence(s *sharp.Sharpening, i int, cut float64) bool {
 	case Rectangular:
 		s.Size = float64((d.High - d.Low) / 2)
 		s.Kernel = law.Flat()
-	case triangular:
-		s.Size = float64((d.high - d.low) / 2)
+	case distribution.Triangular:
+		s.Size = float64((d.High - d.Low) / 2)
 		s.Kernel = law.Peaked()
 	case Tabulated:
-		below := d.below()
-		mean, size := s.Mean, s.Size
-		s.Kernel = law.Known(max(mean-about.Low, about.High-mean)/size, func(t float64) float64 { return below(mean + float64(size*t)) })
+		s.Kernel, s.Scaled = m.kernelOf(d, i), m.isTold(i)
 	case Gamma:
-		if d.shape() > narrow || d.shape() < leastShape {
+		if d.Shape() > distribution.Narrow || d.Shape() < leastShape {
 			return false
 		}
 		far := d.Mu + float64(d.Sigma*max(12, 40*d.Sigma/d.Mu))
-		s.Kernel = law.Tabled(s.Mean, s.Size, far, d.steepness(), func(x float64) float64 { return 1 - d.Above(x) })
-	case gammaBelow:
-		if d.shape() < leastShape {
+		s.Kernel = law.Tabled(s.Mean, s.Size, far, steepness(d), func(x float64) float64 { return 1 - d.Above(x) })
+	case distribution.CutGamma:
+		if d.Shape() < leastShape {
 			return false
 		}
-		s.Kernel = law.Tabled(s.Mean, s.Size, d.most, d.steepness(), d.below())
+		s.Kernel = law.Tabled(s.Mean, s.Size, d.Most, steepness(d.Gamma), d.Below())
 	default:
 		return false
 	}
@@ -55,4 +54,25 @@ func (m *Model) smoothInfluence(s *sharp.Sharpening, i int, cut float64) bool {
 const leastShape = 0.3
 
 // steepness is the power that takes out how the distribution function begins at 0, and more.
-func (d Gamma) steepness() int { return max(3, int(math.Ceil(3/d.shape()))) }
+func steepness(d Gamma) int { return max(3, int(math.Ceil(3/d.Shape()))) }
+
+// kernelOf is that of an influence which is a table; of one that is drawn with the scale of its set,
+// where that is given.
+func (m *Model) kernelOf(d Tabulated, i int) law.Kernel {
+	mean, size := d.Summary().Mean, d.Summary().StandardUncertainty
+	reach := max(mean-d.Summary().Low, d.Summary().High-mean) / size
+	if !m.isTold(i) {
+		below := d.Below()
+		return law.Known(reach, func(t float64) float64 { return below(mean + float64(size*t)) })
+	}
+	told, k := distribution.ToldOf(d, m.scales[m.scaleOf[i]].nu), law.Bell()
+	k.Reach = reach
+	k.Turn = func(t float64) float64 { return told.Student(mean + float64(size*t)) }
+	return k
+}
+
+// isTold reports a posterior that is drawn with the scale of its set.
+func (m *Model) isTold(influence int) bool {
+	d, posterior := m.influences[influence].Distribution.(Tabulated)
+	return posterior && d.OfSet() && m.scaleOf[influence] >= 0
+}

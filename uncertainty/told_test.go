@@ -65,10 +65,9 @@ func TestPosteriorWithinItsPrior(t *testing.T) {
 		alone, err := m.Simulate(context.Background(), e, settings)
 		require.NoError(t, err)
 		d := m.influences[0].Distribution.(Tabulated)
-		table := d.table.Value()
-		near.Relative(t, "SD", d.spread, alone.StandardDeviation, 2e-3)
-		near.Absolute(t, "lower", table.quantile(0.025), alone.Lower, 0.01*d.spread)
-		near.Absolute(t, "upper", table.quantile(0.975), alone.Upper, 0.01*d.spread)
+		near.Relative(t, "SD", d.Deviation(), alone.StandardDeviation, 2e-3)
+		near.Absolute(t, "lower", d.Quantile(0.025), alone.Lower, 0.01*d.Deviation())
+		near.Absolute(t, "upper", d.Quantile(0.975), alone.Upper, 0.01*d.Deviation())
 	}
 }
 

@@ -9,12 +9,12 @@ import (
 
 // Trapezoidal is the symmetric trapezoidal distribution on [Low, High] (JCGM
 // 101, 6.4.4). Beta is the width of its top over that of its base: 0 makes it
-// triangular, 1 rectangular.
+// distribution.Triangular, 1 rectangular.
 type Trapezoidal struct{ Low, High, Beta float64 }
 
 // summary has u = (High - Low) √((1 + Beta²)/24) and the kurtosis
 // 3 - (3/5) (1 + 6 Beta² + Beta⁴)/(1 + Beta²)².
-func (d Trapezoidal) summary() Summary {
+func (d Trapezoidal) Summary() Summary {
 	b := float64(d.Beta * d.Beta)
 	return Summary{
 		Mean: portable.Middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) * math.Sqrt((1+b)/24),
@@ -22,7 +22,7 @@ func (d Trapezoidal) summary() Summary {
 	}
 }
 
-func (d Trapezoidal) widened(factor float64) Distribution {
+func (d Trapezoidal) Widened(factor float64) Distribution {
 	low, high := wider(d.Low, d.High, factor)
 	return Trapezoidal{low, high, d.Beta}
 }
@@ -41,11 +41,11 @@ func (d Trapezoidal) rise(p float64) float64 {
 	return half * (1 - float64((1-float64(2*p))*(1+d.Beta)/2))
 }
 
-func (d Trapezoidal) sound() bool { return bounds(d.Low, d.High) && 0 <= d.Beta && d.Beta <= 1 }
+func (d Trapezoidal) Sound() bool { return bounds(d.Low, d.High) && 0 <= d.Beta && d.Beta <= 1 }
 
 // fill draws the sum of two uniform values, the widths of which are those of
 // the half height and of one flank (JCGM 101, 6.4.4).
-func (d Trapezoidal) fill(dst []float64, s *random.Source) {
+func (d Trapezoidal) Fill(dst []float64, s *random.Source) {
 	flank := (d.High - d.Low) * ((1 - d.Beta) / 2)
 	body := (d.High - d.Low) * ((1 + d.Beta) / 2)
 	state := s.State

@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"minim/uncertainty/distribution"
 	"minim/uncertainty/near"
 )
 
@@ -12,7 +13,7 @@ import (
 // known it does not (constructed).
 func TestAssumedFactor(t *testing.T) {
 	for _, d := range []Distribution{
-		Normal{1, 2}, StudentT{1, 2, 5}, Gamma{1, 2}, Rectangular{0, 3}, InexactRectangular{0, 3, 0.5}, triangular{-1, 3},
+		Normal{Mu: 1, Sigma: 2}, StudentT{Mu: 1, Sigma: 2, Nu: 5}, Gamma{Mu: 1, Sigma: 2}, Rectangular{Low: 0, High: 3}, InexactRectangular{0, 3, 0.5}, distribution.Triangular{Low: -1, High: 3},
 		Trapezoidal{0, 2, 0.5}, Arcsine{0, 2},
 	} {
 		m := Model{AssumedFactor: 2}
@@ -22,8 +23,8 @@ func TestAssumedFactor(t *testing.T) {
 		assert.NoError(t, err)
 		k, err := m.Propagate(known, 0.95)
 		assert.NoError(t, err)
-		near.Relative(t, "mean", d.summary().Mean, a.Value, 1e-14)
-		near.Relative(t, "assumed", 2*d.summary().StandardUncertainty, a.StandardUncertainty, 1e-14)
-		near.Relative(t, "known", d.summary().StandardUncertainty, k.StandardUncertainty, 1e-14)
+		near.Relative(t, "mean", d.Summary().Mean, a.Value, 1e-14)
+		near.Relative(t, "assumed", 2*d.Summary().StandardUncertainty, a.StandardUncertainty, 1e-14)
+		near.Relative(t, "known", d.Summary().StandardUncertainty, k.StandardUncertainty, 1e-14)
 	}
 }

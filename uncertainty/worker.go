@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"minim/uncertainty/random"
+	"minim/uncertainty/sharp"
 )
 
 // worker runs a program on one processor.
@@ -18,14 +19,16 @@ type worker struct {
 	aside *aside
 }
 
-func (p *program) newWorker(seed uint64) *worker {
+func (p *program) newWorker(seed uint64) *worker { return p.newWorkerIn(seed, nil) }
+
+func (p *program) newWorkerIn(seed uint64, in *sharp.Space) *worker {
 	w := &worker{program: p, seed: seed, source: new(random.Source), slot: make([][]float64, p.slots+1)}
 	for i := range w.slot {
-		w.slot[i] = make([]float64, random.BlockSize)
+		w.slot[i] = in.Numbers(random.BlockSize)
 	}
-	w.linear = make([]float64, random.BlockSize)
+	w.linear = in.Numbers(random.BlockSize)
 	if p.sharp != nil {
-		w.aside = newAside(p.sharp)
+		w.aside = newAside(p.sharp, in)
 	}
 	return w
 }
@@ -71,7 +74,7 @@ func (w *worker) draw(st *step, dst []float64, block int) {
 	switch {
 	case d.mix == nil:
 		w.source.Key(w.seed, d.key, block)
-		d.dist.fill(dst, w.source)
+		d.dist.Fill(dst, w.source)
 	case d.scaled:
 		fill(dst, 0)
 	default:
@@ -89,14 +92,18 @@ func (w *worker) draw(st *step, dst []float64, block int) {
 // with the same scale: of all values of a normal distribution those within the cut are left.
 func (w *worker) scale(d *draw, dst []float64, mean float64) {
 	by := w.slot[d.scale][:len(dst)]
-	if d.told != nil {
-		d.told.turn(dst, by)
-		return
-	}
-	if w.aside != nil && d.cut > 0 {
-		for i, x := range dst {
-			w.aside.uncut[i] = mean + float64(x*by[i])
+	if w.aside != nil && (d.cut > 0 || d.told != nil) {
+		size := 1.0
+		if d.told != nil {
+			size = d.sigma
 		}
+		for i, x := range dst {
+			w.aside.uncut[i] = mean + float64(size*x*by[i])
+		}
+	}
+	if d.told != nil {
+		d.told.Turn(dst, by)
+		return
 	}
 	for i, x := range dst {
 		x = float64(x * by[i])

@@ -21,8 +21,11 @@ var layers = []string{
 	"minim/uncertainty/rounding",
 	"minim/uncertainty/random",
 	"minim/uncertainty/statistics",
+	"minim/uncertainty/posterior",
+	"minim/uncertainty/mixture",
 	"minim/uncertainty/law",
 	"minim/uncertainty/sharp",
+	"minim/uncertainty/distribution",
 	"minim/uncertainty",
 	"minim/equipment/quantity",
 	"minim/equipment/benchfile",
@@ -34,6 +37,7 @@ var layers = []string{
 	"minim/uncertainty/policy", // below route, whose verdict goes by it
 	"minim/uncertainty/route",
 	"minim/uncertainty/tolerances",
+	"minim/uncertainty/contest",
 	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps
 	"minim/uncertainty/plan",
 	"minim/uncertainty/rescue",

@@ -26,8 +26,8 @@ func TestTheExampleIsMarked(t *testing.T) {
 	for _, command := range []struct {
 		words, own []string
 	}{
-		{[]string{"compare", "--trials", "10000"}, []string{demo.Files.Prep.Name}}, {[]string{"plan", "--trials", "10000", "--steps", "1"}, []string{demo.Files.Prep.Name}},
-		{[]string{"buy", "--trials", "10000", "--steps", "1"}, []string{demo.Files.Prep.Name}}, {[]string{"made", "--trials", "10000"}, []string{demo.Files.Prep.Name, demo.Files.Record.Name}},
+		{[]string{"compare", "--trials", "10000"}, []string{demo.Files.Prep.Name}}, {[]string{"plan", "--trials", "10000", "--steps", "0"}, []string{demo.Files.Prep.Name}},
+		{[]string{"buy", "--trials", "10000", "--steps", "0"}, []string{demo.Files.Prep.Name}}, {[]string{"made", "--trials", "10000"}, []string{demo.Files.Prep.Name, demo.Files.Record.Name}},
 		{[]string{"kit"}, []string{demo.Files.Kit.Name}}, {[]string{"report", "--trials", "10000"}, []string{demo.Files.Prep.Name}},
 		{[]string{"sheet", "--trials", "10000"}, []string{demo.Files.Prep.Name}}, {[]string{"label", "--trials", "10000"}, []string{demo.Files.Prep.Name}},
 	} {

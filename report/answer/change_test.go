@@ -14,6 +14,7 @@ import (
 	"minim/report/words/note"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
 
@@ -30,7 +31,7 @@ func comparedWith(t *testing.T, changes ...string) *route.Comparison {
 	require.NoError(t, err)
 	p, err = read.Changed(p, list)
 	require.NoError(t, err)
-	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 7, Coverage: 0.95})
+	c, err := contest.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 7, Coverage: 0.95})
 	require.NoError(t, err)
 	return c
 }

@@ -8,13 +8,14 @@ import (
 	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
 
 var _ = answers("compare", compare, "spread", "budget")
 
 func compare(ctx context.Context, q *Question) (*Answer, error) {
-	c, before, err := both(q, func(p *route.Prep) (*route.Comparison, error) { return route.Compare(ctx, p, q.Route, q.Settings) })
+	c, before, err := both(q, func(p *route.Prep) (*route.Comparison, error) { return contest.Compare(ctx, p, q.Route, q.Settings) })
 	if err != nil {
 		return nil, err
 	}

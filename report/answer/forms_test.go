@@ -12,7 +12,7 @@ import (
 	"minim/report/words"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
-	"minim/uncertainty/route"
+	"minim/uncertainty/contest"
 )
 
 // formPaper is a paper about an invented prep whose solute is stated so.
@@ -60,7 +60,7 @@ steps = [
 ]
 `, solute, first)), kit)
 	require.NoError(t, err)
-	c, err := route.Compare(t.Context(), prep, "", uncertainty.Settings{Trials: 10000})
+	c, err := contest.Compare(t.Context(), prep, "", uncertainty.Settings{Trials: 10000})
 	require.NoError(t, err)
 	return &words.Paper{Comparison: c, Date: "2026-11-28"}
 }

@@ -11,6 +11,7 @@ import (
 	"minim/report/words"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -113,7 +114,7 @@ func (c *labelCase) prep(t *testing.T) *route.Prep {
 func (c *labelCase) evaluated(t *testing.T, p *route.Prep) words.Paper {
 	settings := uncertainty.Settings{Trials: 10_000}
 	if !c.batch() {
-		comparison, err := route.Compare(context.Background(), p, "", settings)
+		comparison, err := contest.Compare(context.Background(), p, "", settings)
 		require.NoError(t, err)
 		return words.Paper{Comparison: comparison}
 	}

@@ -8,6 +8,7 @@ import (
 	"minim/report/data"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -30,9 +31,9 @@ func paper(ctx context.Context, q *Question, others bool) (*words.Paper, error) 
 			return p, nil
 		}
 	}
-	work := route.Compare
+	work := contest.Compare
 	if name != "" && others {
-		work = route.CompareTo
+		work = contest.CompareTo
 	}
 	var err error
 	if p.Comparison, err = work(ctx, q.Prep, name, q.Settings); err != nil {

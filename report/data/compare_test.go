@@ -11,6 +11,7 @@ import (
 
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/near"
 	"minim/uncertainty/route"
 )
@@ -21,7 +22,7 @@ func compared(t *testing.T, path string) *route.Comparison {
 	t.Helper()
 	p, err := read.LoadPrep(context.Background(), path, "")
 	require.NoError(t, err)
-	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 7, Coverage: 0.95})
+	c, err := contest.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 7, Coverage: 0.95})
 	require.NoError(t, err)
 	return c
 }

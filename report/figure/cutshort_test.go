@@ -10,6 +10,7 @@ import (
 
 // A search that was cut short says so in its pictures, and one that was not does not.
 func TestPicturesSayThatASearchWasCutShort(t *testing.T) {
+	skipIfSlow(t)
 	for name, p := range purchases(t) {
 		if len(p.Curves) == 0 || len(p.Choices) == 0 {
 			continue

@@ -61,6 +61,7 @@ func svgOf(t *testing.T, draw kind, c *route.Comparison) []byte {
 }
 
 func TestFiguresStandEveryCase(t *testing.T) {
+	skipIfSlow(t)
 	for name, prep := range cases {
 		t.Run(name, func(t *testing.T) {
 			c := compare(t, prep)
@@ -105,14 +106,20 @@ func checkFigure(t *testing.T, draw kind, c *route.Comparison) {
 // thorough is false under the race detector.
 var thorough = true
 
+// skipIfSlow leaves out under the race detector what simulates or draws often.
+func skipIfSlow(t *testing.T) {
+	t.Helper()
+	if !thorough {
+		t.Skip("run without the race detector")
+	}
+}
+
 // dotsPerInch that a PNG is said to have.
 const dotsPerInch = 200
 
 // A PNG has the size of the figure, and a few hundred thousand bytes. These are few, since they take long to draw.
 func TestSizeOfPNG(t *testing.T) {
-	if !thorough {
-		t.Skip("run without the race detector")
-	}
+	skipIfSlow(t)
 	for _, c := range []*route.Comparison{compare(t, cases["usual"]), hostile(compare(t, cases["usual"]))} {
 		for _, draw := range kinds {
 			f, err := draw(c)
@@ -207,6 +214,7 @@ func certain(t *testing.T, c *route.Comparison, i int, strength float64) {
 }
 
 func TestNothingUncertainIsASpike(t *testing.T) {
+	skipIfSlow(t)
 	for _, name := range []string{"one route", "no tolerance"} {
 		for _, strength := range []float64{0.04, 0.0368, 0.0432, 0, -1e6, 1e300} {
 			c := compare(t, cases[name])

@@ -14,6 +14,7 @@ import (
 	"minim/equipment/benchfile"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -23,7 +24,7 @@ func demo(t *testing.T) *route.Comparison {
 	t.Helper()
 	p, err := read.LoadPrep(context.Background(), "../../cmd/minim/demo/dye.toml", "")
 	require.NoError(t, err)
-	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 1, Coverage: 0.95})
+	c, err := contest.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 20_000, Seed: 1, Coverage: 0.95})
 	require.NoError(t, err)
 	return c
 }

@@ -11,6 +11,7 @@ import (
 	"minim/report/words/note"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
 
@@ -83,7 +84,7 @@ func compare(t *testing.T, prep string) *route.Comparison {
 	require.NoError(t, err)
 	p, err := read.ParsePrep("dye.toml", []byte(prep), kit)
 	require.NoError(t, err)
-	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10_000, Seed: 1, Coverage: 0.95})
+	c, err := contest.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10_000, Seed: 1, Coverage: 0.95})
 	require.NoError(t, err)
 	return c
 }

@@ -192,6 +192,9 @@ func chance(c *route.Comparison, r *route.Result) string {
 
 // checked says how far the simulation bears out what is called the spread here.
 func checked(c *route.Comparison, r *route.Result, spread string) string {
+	if r.MonteCarlo.ByLaw {
+		return "not yet: the ends and chances are those of the linear part of the model, by its exact distribution"
+	}
 	text := fmt.Sprintf("by %s simulated batches (seed %d%s)%s: ", quantity.Grouped(r.MonteCarlo.Trials), r.MonteCarlo.Seed, reached(c, r), asSure(&r.MonteCarlo))
 	within := quantity.Number(r.CrossCheck.Tolerance) + " " + c.Prep.Target.Unit.Name
 	switch {

@@ -12,6 +12,7 @@ import (
 	"minim/report/page"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
@@ -48,7 +49,7 @@ name = "stuff"
 %s
 `, row.hazards)), kit)
 		require.NoError(t, err)
-		c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95})
+		c, err := contest.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95})
 		require.NoError(t, err)
 		said := strings.Join(Cautions(c.Prep, &c.Results[c.Verdict.Use]), " ")
 		for _, want := range row.said {
@@ -88,7 +89,7 @@ stock = [ { name = "strong", strength = "30 %% w/v" } ]
 route = [ { name = "one", steps = [ { start = "strong" }, { take = "8.3 mL", with = "pipette" }, { make-up-to = "25 mL", in = "25 mL flask" } ] } ]
 `, taken, in)), kit)
 			require.NoError(t, err)
-			c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95})
+			c, err := contest.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95})
 			require.NoError(t, err)
 			rung := c.Results[0].Ladder[0]
 			require.True(t, rung.Reason.None(), rung.Reason.String())

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -82,9 +83,10 @@ func longestName(c *route.Comparison) int {
 	return longest
 }
 
-// whyNot says why a route is not the one to use, and how often it would come closer.
+// whyNot says why a route is not the one to use, and how often it would come closer, where that is
+// known.
 func whyNot(c *route.Comparison, r *route.Result) string {
-	return against(c, r, fmt.Sprintf("; closer to the target in %s of 100", inHundred(r.Closer, 1)))
+	return against(c, r, when(!math.IsNaN(r.Closer), fmt.Sprintf("; closer to the target in %s of 100", inHundred(r.Closer, 1))))
 }
 
 // against says why a route is not the one to use, and what spoils it; what is said besides

@@ -13,6 +13,7 @@ import (
 	"minim/report/words/note"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
 
@@ -71,7 +72,7 @@ route = [ { name = "one", steps = [ %s ] } ]
 `, solute, solvent, more, steps)
 	p, err := read.ParsePrep("prep.toml", []byte(text), kit)
 	require.NoError(t, err, text)
-	c, err := route.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95})
+	c, err := contest.Compare(context.Background(), p, "", uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95})
 	require.NoError(t, err)
 	require.True(t, c.Results[0].Possible, "%s: %s", steps, c.Results[0].Reason)
 	c.Verdict.Use = 0
@@ -256,13 +257,13 @@ func TestRefusedOrders(t *testing.T) {
 
 		b.Prep.Solute.Hazards = []string{"corrosive"}
 		settings := uncertainty.Settings{Trials: 10000, Seed: 1, Coverage: 0.95}
-		c, err := route.Compare(context.Background(), b.Prep, "", settings)
+		c, err := contest.Compare(context.Background(), b.Prep, "", settings)
 		require.NoError(t, err)
 		assert.Equal(t, -1, c.Verdict.Use, steps)
 		assert.True(t, c.Results[0].Refused && c.Results[0].MayNotBeUsed() && !c.Results[0].Possible, steps)
 		assert.Contains(t, c.Results[0].Reason.String(), want)
 		assert.Equal(t, "STOP: not to be used", notPossible(&c.Results[0]))
-		_, err = route.CompareTo(context.Background(), b.Prep, "one", settings)
+		_, err = contest.CompareTo(context.Background(), b.Prep, "one", settings)
 		var cannot *route.CannotError
 		require.ErrorAs(t, err, &cannot)
 		assert.True(t, cannot.Forbidden)

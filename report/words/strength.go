@@ -99,14 +99,13 @@ func insideIn(p *route.Prep, r *route.Result) string {
 }
 
 // closeCall says in brackets that a chance is so near to what is asked for that the simulation
-// cannot tell the two apart: by less than two of its standard errors, √(p (1 - p)/M). It is
-// said wherever a verdict is; "" where the simulation tells.
+// cannot tell the two apart: by less than two of its standard errors. It is said wherever a verdict
+// is; "" where the simulation tells.
 func closeCall(p *route.Prep, r *route.Result) string {
 	if len(r.Inside) == 0 || r.MonteCarlo.Trials == 0 {
 		return ""
 	}
-	tells := 2 * math.Sqrt(p.LeastChance*(1-p.LeastChance)/float64(r.MonteCarlo.Trials))
-	if math.Abs(r.Chance()-p.LeastChance) > tells {
+	if math.Abs(r.Chance()-p.LeastChance) > 2*r.Inside[0].Error {
 		return ""
 	}
 	return fmt.Sprintf(" (so near to %s that %s simulated batches cannot tell: other ones may decide otherwise)", asked(p.LeastChance), quantity.Grouped(r.MonteCarlo.Trials))

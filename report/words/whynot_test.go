@@ -1,6 +1,7 @@
 package words
 
 import (
+	"math"
 	"regexp"
 	"testing"
 
@@ -93,4 +94,14 @@ func TestWhyNotOverAllPairs(t *testing.T) {
 			}
 		}
 	}
+}
+
+// What is shown before anything is simulated says so, and nothing of how often a route comes closer.
+func TestBeforeItIsSimulated(t *testing.T) {
+	first := outcome(0.97, 4, 6)
+	first.Closer, first.MonteCarlo.ByLaw = math.NaN(), true
+	c := ranked(first, first)
+	assert.Equal(t, "not yet: the ends and chances are those of the linear part of the model, by its exact distribution", checked(c, &first, "give or take"))
+	assert.NotContains(t, whyNot(c, &c.Results[1]), "closer")
+	assert.NotContains(t, chance(c, &first), "batches")
 }

@@ -10,6 +10,7 @@ import (
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 	"minim/uncertainty/strengths"
 	"minim/uncertainty/tolerances"
@@ -101,7 +102,7 @@ steps = [ { weigh = "0.73 g", on = "x" }, { make-up-to = "25 mL", in = "flask" }
 	require.Nil(t, direct.Misplaced())
 	require.Empty(t, made.CheckOptions(direct))
 	s := uncertainty.Settings{Trials: 10_000, Seed: 1}
-	want, err := route.Compare(context.Background(), read, "", s)
+	want, err := contest.Compare(context.Background(), read, "", s)
 	require.NoError(t, err)
 	got, err := route.Evaluate(context.Background(), made, []*route.Route{direct}, s)
 	require.NoError(t, err)

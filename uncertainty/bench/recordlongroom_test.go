@@ -10,8 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/record"
-	"minim/uncertainty/route"
 )
 
 // The room of a reading on a long route, of which not every end is simulated, is that of
@@ -26,7 +26,7 @@ func TestRoomOfALongRoute(t *testing.T) {
 	p, err := ParsePrep("prep.toml", []byte(text), kit)
 	require.NoError(t, err)
 	s := uncertainty.Settings{Trials: 100_000, Seed: 1, Coverage: 0.95}
-	c, err := route.Compare(context.Background(), p, "direct", s)
+	c, err := contest.Compare(context.Background(), p, "direct", s)
 	require.NoError(t, err)
 	result := &c.Results[0]
 	require.True(t, len(result.Route.Steps) > simulatedSteps && p.GoodEnough(result))

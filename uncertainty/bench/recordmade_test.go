@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/near"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
@@ -62,7 +63,7 @@ route = "A1"
 // of the simulation, whether the readings are given or left to the plan.
 func TestRecordAsPlanned(t *testing.T) {
 	p := demoPrep(t)
-	want, err := route.Compare(context.Background(), p, "two dilutions", few)
+	want, err := contest.Compare(context.Background(), p, "two dilutions", few)
 	require.NoError(t, err)
 	planned := &want.Results[0]
 	for name, text := range map[string]string{

@@ -22,7 +22,7 @@ type Figure struct {
 	Value, Err   float64
 }
 
-// Run runs a script in a folder with so many trials. It skips the test unless NUMPY names a
+// Run runs a script in a folder with so many trials, on one processor. It skips the test unless NUMPY names a
 // Python interpreter with numpy.
 func Run(t testing.TB, folder, script string, trials int) []Figure {
 	t.Helper()
@@ -31,7 +31,7 @@ func Run(t testing.TB, folder, script string, trials int) []Figure {
 		t.Skip("runs only when NUMPY names a Python interpreter that has numpy, as in NUMPY=python3")
 	}
 	cmd := exec.Command(python, script, strconv.Itoa(trials), "2") // not the seed of the rows
-	cmd.Dir, cmd.Env, cmd.Stderr = folder, append(os.Environ(), "PYTHONDONTWRITEBYTECODE=1"), os.Stderr
+	cmd.Dir, cmd.Env, cmd.Stderr = folder, append(os.Environ(), "PYTHONDONTWRITEBYTECODE=1", "OMP_NUM_THREADS=1"), os.Stderr
 	out, err := cmd.Output()
 	require.NoError(t, err)
 	return parse(t, bytes.NewReader(out))

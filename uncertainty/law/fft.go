@@ -56,16 +56,19 @@ func transform(x []complex128) {
 // conjugate of y_k, from y_0 to y_(n/2): by a transform of half the length, whose real parts
 // are the numbers at even j and whose imaginary parts those at odd j. y is used up.
 func realSeries(y []complex128) []float64 {
+	return realSeriesIn(y, make([]complex128, len(y)-1), make([]float64, 2*len(y)-2))
+}
+
+// realSeriesIn is realSeries with space for what it works with and for what it returns.
+func realSeriesIn(y, z []complex128, x []float64) []float64 {
 	half := len(y) - 1
 	w, step := turns(), mostCells/half
-	z := make([]complex128, half)
 	for k := range z {
 		a, b := y[k], conjugate(y[half-k])
 		odd := times(a-b, w[k*step])
 		z[k] = a + b + complex(-imag(odd), real(odd))
 	}
 	transform(z)
-	x := make([]float64, 2*half)
 	for j, v := range z {
 		x[2*j], x[2*j+1] = real(v), imag(v)
 	}

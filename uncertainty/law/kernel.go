@@ -14,7 +14,10 @@ type Kernel struct {
 	Reach float64
 	// Cut: of a normal kernel what lies beyond is left out, and the rest is the whole; 0 where
 	// nothing is.
-	Cut  float64
+	Cut float64
+	// Turn: a place becomes that of another quantity, which is normal times the scale, at which it is not
+	// less; nil for a quantity itself.
+	Turn func(t float64) float64
 	fill func(t, scale []float64)
 }
 
@@ -94,11 +97,16 @@ func Tabled(mean, size, most float64, power int, below func(x float64) float64) 
 	})
 }
 
-// Below replaces places by the probabilities of less, as if nothing were cut.
+// Below replaces places by the probabilities of less, as if nothing were cut or turned.
 func (k *Kernel) Below(t, scale []float64) { k.fill(t, scale) }
 
-// BelowCut is Below with what is cut left out.
+// BelowCut is Below of what is turned, and with what is cut left out.
 func (k *Kernel) BelowCut(t, scale []float64) {
+	if k.Turn != nil {
+		for i, x := range t {
+			t[i] = k.Turn(x)
+		}
+	}
 	if k.Cut == 0 {
 		k.fill(t, scale)
 		return

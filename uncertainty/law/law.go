@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/bits"
 	"sort"
+	"sync"
 
 	"minim/uncertainty/portable"
 )
@@ -35,15 +36,28 @@ func (s *Sum) Law() *Law {
 	wanted := int(min(math.Ceil(2*reach/scale*cellsPerScale), mostCells))
 	cells := min(max(1<<bits.Len(uint(wanted-1)), fewestCells), mostCells)
 	low, width := -reach, 2*reach/float64(cells)
-	phi := make([]complex128, cells/2+1)
+	in := scratches.Get().(*scratch)
+	defer scratches.Put(in)
+	phi := in.phi[:cells/2+1]
+	clear(phi)
 	n := s.characteristic(phi, math.Pi/reach)
 	for i := range s.tables {
 		s.tables[i].multiply(phi, n, low, width)
 	}
-	l := fromCharacteristic(phi, n, low, width)
+	l := in.fromCharacteristic(phi, n, low, width)
 	l.Coarse = wanted == mostCells && width*cellsPerScale > 2*scale
 	return l
 }
+
+// scratch is space for a transform, which is used again.
+type scratch struct {
+	phi, z []complex128
+	x      []float64
+}
+
+var scratches = sync.Pool{New: func() any {
+	return &scratch{make([]complex128, mostCells/2+1), make([]complex128, mostCells/2), make([]float64, mostCells)}
+}}
 
 // fromCharacteristic is the inverse transform: with w_k = πk/reach the probability of cell j, from
 // low + j width on, is
@@ -52,7 +66,7 @@ func (s *Sum) Law() *Law {
 //
 // x_j being its middle: the factor is the mean over the cell, so that the sum is that of a
 // series which falls off faster by one power of k.
-func fromCharacteristic(phi []complex128, n int, low, width float64) *Law {
+func (in *scratch) fromCharacteristic(phi []complex128, n int, low, width float64) *Law {
 	cells := 2 * (len(phi) - 1)
 	step := mostCells / cells
 	y := phi // conjugated, since the series is real
@@ -70,7 +84,7 @@ func fromCharacteristic(phi []complex128, n int, low, width float64) *Law {
 	y[cells/2] = complex(real(y[cells/2]), 0)
 	l := &Law{low: low, width: width, through: make([]float64, cells+1)}
 	sum := 0.0
-	for j, p := range realSeries(y) {
+	for j, p := range realSeriesIn(y, in.z[:cells/2], in.x[:cells]) {
 		sum += p / float64(cells)
 		l.through[j+1] = max(l.through[j], min(sum, 1)) // but for rounding it never falls
 	}

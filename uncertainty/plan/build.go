@@ -3,7 +3,7 @@ package plan
 import (
 	"slices"
 
-	"minim/uncertainty"
+	"minim/uncertainty/mixture"
 	"minim/uncertainty/route"
 )
 
@@ -144,7 +144,7 @@ func (w *walk) finish(c chain, f *factor) {
 		if at, worth := w.judge.offered(m); w.judge.inside(w.state.mean) && (!worth || w.front.beaten(at)) {
 			return // with a scatter that is hardly known it is worth less still
 		}
-		x := uncertainty.NewMixture(rest, few)
+		x := mixture.New(rest, few)
 		m.worth = w.judge.worthOf(w.state.mean, &x)
 	}
 	w.offer(m, func() chain {

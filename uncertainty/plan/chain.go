@@ -3,7 +3,7 @@ package plan
 import (
 	"math"
 
-	"minim/uncertainty"
+	"minim/uncertainty/mixture"
 	"minim/uncertainty/route"
 )
 
@@ -111,7 +111,7 @@ func (s *state) uncertainty() float64 { return math.Sqrt(s.leastVariance(atLast)
 
 // scatters are the variances of a finished route of that value which are known by readings,
 // each set as one contribution, and rest is all else.
-func (s *state) scatters(value float64) (rest float64, known []uncertainty.Scatter) {
+func (s *state) scatters(value float64) (rest float64, known []mixture.Scatter) {
 	rest = s.leastVariance(atLast)
 	for set, variance := range s.scatter {
 		for key, of := range s.keys.setOf[:len(s.sum)] {
@@ -121,7 +121,7 @@ func (s *state) scatters(value float64) (rest float64, known []uncertainty.Scatt
 		}
 		if variance > 0 {
 			rest -= variance
-			known = append(known, uncertainty.Scatter{Variance: variance * value * value, DegreesOfFreedom: s.keys.degrees[set]})
+			known = append(known, mixture.Scatter{Variance: variance * value * value, DegreesOfFreedom: s.keys.degrees[set]})
 		}
 	}
 	return max(0, rest) * value * value, known

@@ -1,9 +1,10 @@
 package plan
 
 import (
+	"slices"
+
 	"minim/uncertainty"
 	"minim/uncertainty/route"
-	"slices"
 )
 
 // factor is what a part of a route multiplies the strength by, with the

@@ -7,6 +7,7 @@ import (
 
 	"minim/report/words/note"
 	"minim/uncertainty"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
 
@@ -161,7 +162,7 @@ func own(ctx context.Context, p *route.Prep, s uncertainty.Settings) ([]route.Re
 	if err != nil {
 		return nil, err
 	}
-	return c.Results, c.Amend(ctx)
+	return c.Results, contest.Amend(ctx, c)
 }
 
 // simulate chooses of the routes that were found, rounds their readings, and groups them.
@@ -178,7 +179,7 @@ func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []found) err
 		return &NoRouteError{Reason: note.Of("all-could-be-nothing", "")}
 	}
 	p.Comparison = l.comparison(places, use)
-	if err := p.Amend(ctx); err != nil {
+	if err := contest.Amend(ctx, p.Comparison); err != nil {
 		return err
 	}
 	for at, place := range places {

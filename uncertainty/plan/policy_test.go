@@ -13,6 +13,7 @@ import (
 	"minim/equipment"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 )
@@ -62,7 +63,7 @@ func usedInComparison(t *testing.T, found *Plan, path string) {
 	require.NoError(t, os.WriteFile(to, data, 0o600))
 	p, err := read.LoadPrep(context.Background(), to, "")
 	require.NoError(t, err, path)
-	c, err := route.Compare(context.Background(), p, "", found.Settings)
+	c, err := contest.Compare(context.Background(), p, "", found.Settings)
 	require.NoError(t, err)
 	assert.Equal(t, found.chosen().Route.Name, c.Results[c.Verdict.Use].Route.Name)
 	assert.Equal(t, found.Verdict.Choice, c.Verdict.Choice)

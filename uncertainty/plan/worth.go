@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"minim/uncertainty"
+	"minim/uncertainty/mixture"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
@@ -67,18 +68,18 @@ func (j *judge) stair(m merit, c chain) stair {
 // worth of a route with a strength and its relative uncertainty, of which no part is known
 // from a few readings.
 func (j *judge) worth(value, u float64) float64 {
-	x := uncertainty.NewMixture(u*u*value*value, nil)
+	x := mixture.New(u*u*value*value, nil)
 	return j.worthOf(value, &x)
 }
 
 // worthOf is the worth of a route with a strength that is distributed like this about a value.
-func (j *judge) worthOf(value float64, x *uncertainty.Mixture) float64 {
+func (j *judge) worthOf(value float64, x *mixture.Mixture) float64 {
 	near := j.twoSided() || (span{value, value}).meets(j.near())
 	switch {
 	case !near:
 		return math.Inf(-1)
 	case j.tolerant:
-		return min(x.ConformanceProbability(value, j.limits), j.enough)
+		return min(x.Inside(value, j.limits.Lower, j.limits.Upper), j.enough)
 	}
 	expanded := x.Half(j.coverage)
 	if j.spreadOnly {

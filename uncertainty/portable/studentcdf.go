@@ -36,3 +36,13 @@ func asNormal(t, degreesOfFreedom float64) float64 {
 	second := fourth/Polynomial(y, 100+b, 0, 0.8) + (y + 3)
 	return math.Copysign((second/b+1)*math.Sqrt(y), t)
 }
+
+// StudentBetween is the chance that Student's t lies between two places. The difference is taken in the
+// tail that is the smaller, which keeps its digits.
+func StudentBetween(low, high, degreesOfFreedom float64) float64 {
+	below := func(t float64) float64 { return StudentCDF(t, degreesOfFreedom) }
+	if math.IsInf(low, -1) || high < 0 {
+		return max(0, below(high)-below(low))
+	}
+	return max(0, below(-low)-below(-high))
+}

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"minim/uncertainty"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
 
@@ -30,7 +31,7 @@ func Evaluate(ctx context.Context, r *Record, s uncertainty.Settings) (*Made, er
 	m := &Made{Record: r, Settings: s.WithDefaults()}
 	planned, err := m.simulate(ctx, r.Plan, r.Planned)
 	if err == nil {
-		err = planned.Amend(ctx)
+		err = contest.Amend(ctx, planned)
 	}
 	if err != nil {
 		return nil, err

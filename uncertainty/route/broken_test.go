@@ -146,6 +146,7 @@ steps = [
 )
 
 func TestEachBreakIsOneMistake(t *testing.T) {
+	skipIfSlow(t)
 	kit, err := ParseKit("kit.toml", []byte(wholeKit))
 	require.NoError(t, err)
 	for _, text := range []string{byAmountPrep, byVolumePrep} {

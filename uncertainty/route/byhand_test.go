@@ -195,6 +195,7 @@ func (b bench) byWeighing() float64 {
 }
 
 func TestDemoByDirectSampling(t *testing.T) {
+	skipIfSlow(t)
 	c := compareAll(t, load(t, sevenRoutes))
 	const trials = 400_000
 	limits := uncertainty.Limits{Lower: 0.0558, Upper: 0.0642}

@@ -61,6 +61,7 @@ steps = [
 // Where target and stock are in one unit the property that would make a mass of them
 // cancels: stated or not, every figure is the same (constructed).
 func TestOneUnitNeedsNoProperty(t *testing.T) {
+	skipIfSlow(t)
 	kit, err := ParseKit("kit.toml", []byte(wholeKit))
 	require.NoError(t, err)
 	for _, c := range []struct {

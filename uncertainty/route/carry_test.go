@@ -27,6 +27,7 @@ func tenTimesStronger(state string) recipe {
 // aliquot of 1 mL: +9 %. Design of the measurement model; the film of 0.01 mL in a
 // 1 mL pipette is common practice, no source.
 func TestFilmOfAStrongerSolution(t *testing.T) {
+	skipIfSlow(t)
 	stock := stockOf("10 g/L") + "\n[[stock]]\nname = \"strong\"\nstrength = \"100 g/L\"\n"
 	// One pipette takes the strong solution, is emptied, and takes one of a tenth.
 	steps := func(state string) recipe {
@@ -101,6 +102,7 @@ func TestFilmOfALiquidSolute(t *testing.T) {
 // one that still holds a film of a stronger solution adds to it: 0.5 mL of
 // 5 g/L to 1 mL of 0.5 g/L. (What stays in a flask is the test's own figure.)
 func TestVesselInUse(t *testing.T) {
+	skipIfSlow(t)
 	again := func(state string) *Result {
 		return recipe{target: "0.005 g/L", more: stockOf("50 g/L"), steps: fromStock + takeTen + `{ make-up-to = "100 mL", in = "flask" }, ` +
 			takeTen + `{ make-up-to = "100 mL", in = "cylinder" }, { take = "1 mL", with = "pipette" }, { make-up-to = "100 mL", in = "flask"` + state + ` }, `}.run(t)
@@ -116,6 +118,7 @@ func TestVesselInUse(t *testing.T) {
 // its calibration leaves out, about +1 % of 1 mL (0.01 mL, from memory); a rinse
 // leaves 2 % of it. Blown out, all of it.
 func TestRinsedAndBlownOut(t *testing.T) {
+	skipIfSlow(t)
 	for option, more := range map[string]float64{"": 0, ", rinsed = true": 0.0098, ", blown-out = true": 0.01} {
 		r := recipe{target: "0.1 g/L", more: stockOf("10 g/L"), steps: fromStock + `{ take = "1 mL", with = "pipette"` + option + ` }, ` + toMark}.run(t)
 		near.Relative(t, "intended"+option, 0.1, r.Intended, 1e-12)

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"slices"
 
 	"minim/equipment"
 	"minim/report/words/influence"
@@ -16,48 +15,6 @@ import (
 	"minim/uncertainty/parallel"
 	"minim/uncertainty/policy"
 )
-
-// Compare evaluates the routes of a prep, or the one that is named. It returns
-// an error when there is no route, none of that name, or when the evaluation of
-// one fails.
-func Compare(ctx context.Context, p *Prep, name string, s uncertainty.Settings) (*Comparison, error) {
-	routes, err := p.chosen(name)
-	if err != nil {
-		return nil, err
-	}
-	c, strengths, err := p.evaluateAll(ctx, routes, s)
-	if err != nil {
-		return nil, err
-	}
-	return c, c.complete(ctx, strengths)
-}
-
-// complete adds what concerns several routes, or another than the one that is stated.
-func (c *Comparison) complete(ctx context.Context, strengths []uncertainty.Quantity) error {
-	if err := c.Amend(ctx); err != nil {
-		return err
-	}
-	return c.compareCloseness(ctx, strengths)
-}
-
-// CompareTo is [Compare] of all routes with the one that is named as the route to use,
-// whatever the others give.
-func CompareTo(ctx context.Context, p *Prep, use string, s uncertainty.Settings) (*Comparison, error) {
-	r, err := p.Route(use)
-	if err != nil {
-		return nil, err
-	}
-	c, strengths, err := p.evaluateAll(ctx, p.Routes, s)
-	if err != nil {
-		return nil, err
-	}
-	at := slices.Index(p.Routes, r)
-	if !c.Results[at].Possible {
-		return nil, &CannotError{r.Name, c.Results[at].Reason, c.Results[at].MayNotBeUsed()}
-	}
-	c.Verdict.Use, c.Verdict.Meets = at, c.Prep.Meets(&c.Results[at])
-	return c, c.complete(ctx, strengths)
-}
 
 // CannotError reports a route that the bench cannot do, or that is Forbidden: see
 // [Result.MayNotBeUsed].
@@ -74,17 +31,16 @@ func (e *CannotError) Error() string {
 	return fmt.Sprintf("the bench cannot do %q: %s", e.Name, e.Reason)
 }
 
-// Evaluate is [Compare] for routes that a prep need not have, but for their
-// closeness to the target and for what would bring them there.
+// Evaluate evaluates routes that a prep need not have, side by side, and says which is the one to use.
 func Evaluate(ctx context.Context, p *Prep, routes []*Route, s uncertainty.Settings) (*Comparison, error) {
 	with := *p
 	with.Routes = routes
-	c, _, err := with.evaluateAll(ctx, routes, s)
+	c, _, err := with.EvaluateAll(ctx, routes, s)
 	return c, err
 }
 
-// evaluateAll evaluates routes side by side, and returns their strengths as well.
-func (p *Prep) evaluateAll(ctx context.Context, routes []*Route, s uncertainty.Settings) (*Comparison, []uncertainty.Quantity, error) {
+// EvaluateAll evaluates routes side by side, and returns their strengths as well.
+func (p *Prep) EvaluateAll(ctx context.Context, routes []*Route, s uncertainty.Settings) (*Comparison, []uncertainty.Quantity, error) {
 	s = s.WithDefaults()
 	if err := s.Check(); err != nil {
 		return nil, nil, err
@@ -98,6 +54,12 @@ func (p *Prep) evaluateAll(ctx context.Context, routes []*Route, s uncertainty.S
 	if err := errors.Join(faults...); err != nil {
 		return nil, nil, err
 	}
+	c.SumUp()
+	return c, strengths, nil
+}
+
+// SumUp chooses the route to use, and puts the notes together.
+func (c *Comparison) SumUp() {
 	c.Verdict = c.judge()
 	if c.Verdict.Use >= 0 { // what concerns the route to use comes first
 		c.Notes.Merge(c.Results[c.Verdict.Use].Notes)
@@ -105,7 +67,6 @@ func (p *Prep) evaluateAll(ctx context.Context, routes []*Route, s uncertainty.S
 	for i := range c.Results {
 		c.Notes.Merge(c.Results[i].Notes)
 	}
-	return c, strengths, nil
 }
 
 // UnknownRouteError reports a name that no route of a prep has, of which there may be none.
@@ -121,7 +82,8 @@ func (e *UnknownRouteError) Error() string {
 	return fmt.Sprintf("the prep has no route called %q", e.Name)
 }
 
-func (p *Prep) chosen(name string) ([]*Route, error) {
+// Chosen are the routes of a prep, or the one that is named.
+func (p *Prep) Chosen(name string) ([]*Route, error) {
 	if name == "" && len(p.Routes) > 0 {
 		return p.Routes, nil
 	}
@@ -151,40 +113,68 @@ func (p *Prep) Assess(r *Route, coverage float64) (Result, error) {
 // assess compiles a route and propagates its strength. The compiler is nil where
 // the route cannot be done.
 func (p *Prep) assess(r *Route, coverage float64) (Result, *compiler, error) {
-	result := Result{Route: r, Closer: math.NaN()}
-	result.Dilutions, result.Operations = r.count()
-	impossible := result
-	if impossible.Clashes = p.Clashes(r); len(impossible.Clashes) > 0 {
-		impossible.Reason = hazards.Forbidden(impossible.Clashes)
-		return impossible, nil, nil
+	c, result, err := p.compiled(r)
+	if c == nil {
+		return result, nil, err
+	}
+	return c.assess(coverage)
+}
+
+// compiled is a route as a model. Where it cannot be done there is none, and the result says why.
+func (p *Prep) compiled(r *Route) (*compiler, Result, error) {
+	result := newResult(r)
+	if result.Clashes = p.Clashes(r); len(result.Clashes) > 0 {
+		result.Reason = hazards.Forbidden(result.Clashes)
+		return nil, result, nil
 	}
 	c, err := p.compile(r)
-	if err == nil {
-		err = result.propagate(c, p, coverage)
+	if err != nil {
+		result, _, err = orWithout(result, err)
+		return nil, result, err
 	}
+	return c, result, nil
+}
+
+// newResult is that of a route of which nothing is known yet.
+func newResult(r *Route) Result {
+	result := Result{Route: r, Closer: math.NaN()}
+	result.Dilutions, result.Operations = r.count()
+	return result
+}
+
+// orWithout is an error about a route, or where that is a finding the result that says so.
+func orWithout(r Result, err error) (Result, *compiler, error) {
 	reason, no := equipment.WhyNot(err)
 	if !no {
 		reason = withoutResult(err)
 	}
-	if err == nil {
-		reason = c.refused(r.Made)
-		impossible.Refused = !reason.None()
-	}
 	if !reason.None() {
-		impossible.Reason = reason
-		return impossible, nil, nil
+		r = newResult(r.Route)
+		r.Reason = reason
+		return r, nil, nil
 	}
-	if err != nil {
-		return result, nil, fmt.Errorf("route %q: %w", r.Name, err)
+	return r, nil, fmt.Errorf("route %q: %w", r.Route.Name, err)
+}
+
+// assess propagates the strength of a route that is compiled.
+func (c *compiler) assess(coverage float64) (Result, *compiler, error) {
+	result, p := newResult(c.route), c.prep
+	if err := result.propagate(c, p, coverage); err != nil {
+		return orWithout(result, err)
+	}
+	if reason := c.refused(c.route.Made); !reason.None() {
+		result = newResult(c.route)
+		result.Reason, result.Refused = reason, true
+		return result, nil, nil
 	}
 	result.SoluteUsed, result.MadeML, result.LeftOverML = c.soluteUsed, c.made, unlessRounding(c.leftOver)
-	if c.prep.CountsMass() {
+	if p.CountsMass() {
 		result.SoluteGrams = c.soluteUsed
 	}
 	result.Notes = c.notes
 	c.noteReadings(&result)
 	if !result.Enough(p.Volume) {
-		result.Notes.Warn("makes-only", r.Name, c.made)
+		result.Notes.Warn("makes-only", c.route.Name, c.made)
 	}
 	return result, c, nil
 }
@@ -196,15 +186,25 @@ func (p *Prep) evaluate(ctx context.Context, r *Route, s uncertainty.Settings) (
 	if err != nil || c == nil {
 		return result, uncertainty.Quantity{}, err
 	}
+	result, err = c.evaluate(ctx, result, c.model.Ready(c.strength), s)
+	return result, c.quantity(), err
+}
+
+func (c *compiler) quantity() uncertainty.Quantity {
+	return uncertainty.Quantity{Model: c.model, Node: c.strength}
+}
+
+// evaluate simulates a route that is assessed.
+func (c *compiler) evaluate(ctx context.Context, result Result, ready *uncertainty.Ready, s uncertainty.Settings) (Result, error) {
 	c.warnRefused(&result.Notes)
-	strength := uncertainty.Quantity{Model: c.model, Node: c.strength}
-	if err := result.simulate(ctx, c, p, s); err != nil {
-		if reason := withoutResult(err); !reason.None() {
-			return Result{Route: r, Reason: reason, Dilutions: result.Dilutions, Operations: result.Operations}, strength, nil
+	if err := result.simulate(ctx, c, ready, s); err != nil {
+		without, _, err := orWithout(result, err)
+		if err == nil {
+			without.Closer = 0
 		}
-		return result, strength, fmt.Errorf("route %q: %w", r.Name, err)
+		return without, err
 	}
-	return result, strength, nil
+	return result, nil
 }
 
 // withoutResult says why the strength of a route cannot be worked out, which is
@@ -232,7 +232,7 @@ func (r *Result) propagate(c *compiler, p *Prep, coverage float64) (err error) {
 	for _, t := range p.Tolerances {
 		// The limits that come with an error permit nothing.
 		acceptance, _ := t.Limits.AcceptanceLimits(p.LeastChance, r.Analytic.StandardUncertainty, r.Analytic.DegreesOfFreedom)
-		r.Inside = append(r.Inside, Chance{Normal: mixture.ConformanceProbability(r.Analytic.Value, t.Limits), Acceptance: acceptance})
+		r.Inside = append(r.Inside, Chance{Normal: mixture.Inside(r.Analytic.Value, t.Limits.Lower, t.Limits.Upper), Acceptance: acceptance})
 	}
 	r.Uninformative, err = c.uninformative(coverage, len(r.Route.Steps))
 	r.Informative = r.Uninformative.None()
@@ -240,29 +240,34 @@ func (r *Result) propagate(c *compiler, p *Prep, coverage float64) (err error) {
 }
 
 // simulate works out the rest.
-func (r *Result) simulate(ctx context.Context, c *compiler, p *Prep, s uncertainty.Settings) (err error) {
-	m, out := c.model, c.strength
-	if r.SecondOrder, err = m.PropagateSecondOrder(out); err != nil {
+func (r *Result) simulate(ctx context.Context, c *compiler, ready *uncertainty.Ready, s uncertainty.Settings) (err error) {
+	if r.SecondOrder, err = c.model.PropagateSecondOrder(c.strength); err != nil {
 		return err
 	}
-	if r.MonteCarlo, err = m.Simulate(ctx, out, p.printed(s)); err != nil {
+	if r.MonteCarlo, err = ready.Simulate(ctx, c.prep.printed(s)); err != nil {
 		return err
 	}
-	if r.CrossCheck, err = m.CrossCheck(out, r.Analytic, &r.MonteCarlo); err != nil {
+	if err := r.conclude(ctx, c, s.Coverage); err != nil {
+		return err
+	}
+	r.Ladder, err = c.prep.rungsOf(c.route, s.Coverage)
+	return err
+}
+
+// conclude works out what follows from a simulation, or from what stands in its place.
+func (r *Result) conclude(ctx context.Context, c *compiler, coverage float64) (err error) {
+	p := c.prep
+	if r.CrossCheck, err = c.model.CrossCheck(c.strength, r.Analytic, &r.MonteCarlo); err != nil {
 		return err
 	}
 	r.Quoted = uncertainty.Quote(r.Analytic, &r.MonteCarlo, r.CrossCheck)
 	r.Uninformative = note.Or(r.Uninformative, couldBeNothing(r.Quoted.Lower, r.Quoted.Upper, p.Target.Unit))
 	r.Informative = r.Uninformative.None()
-	r.HoldsWithin = r.MonteCarlo.Within(p.Target.Value, s.Coverage) / p.Target.Value
+	r.HoldsWithin = r.MonteCarlo.Within(p.Target.Value, coverage) / p.Target.Value
 	for i, t := range p.Tolerances {
-		r.Inside[i].Simulated, r.Inside[i].Error = r.MonteCarlo.ConformanceProbability(t.Limits), r.MonteCarlo.ChanceError(t.Limits)
+		r.Inside[i].Simulated, r.Inside[i].Error = r.MonteCarlo.Chance(t.Limits)
 	}
-	if err := cmp.Or(p.Misread(r), r.MonteCarlo.Thin(ctx, drawn)); err != nil {
-		return err
-	}
-	r.Ladder, err = c.rungs(s.Coverage)
-	return err
+	return cmp.Or(c.prep.Misread(r), r.MonteCarlo.Thin(ctx, drawn))
 }
 
 // drawn is the number of values that are kept of a simulation to draw its spread.

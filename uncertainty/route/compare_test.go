@@ -121,6 +121,7 @@ func TestQuotedAndCause(t *testing.T) {
 
 // A chance of being inside is the fraction of trials; limits may be one-sided.
 func TestTolerances(t *testing.T) {
+	skipIfSlow(t)
 	for _, c := range []struct {
 		head         string
 		lower, upper float64
@@ -157,6 +158,7 @@ func differ(a, b float64) float64 {
 // Half the trials of a symmetric spread lie within its quartiles: the relative
 // half-width that holds 95 of 100 is 1.96 u when the target is the mean.
 func TestHoldsWithin(t *testing.T) {
+	skipIfSlow(t)
 	steps := `{ weigh = "1.00 g", on = "scale" }, { make-up-to = "25 mL", in = "flask" },`
 	p := parse(t, smallKit, smallPrep(`target = "39.4 g/L"`, steps))
 	assert.Empty(t, p.Tolerances)
@@ -172,6 +174,7 @@ func TestHoldsWithin(t *testing.T) {
 // A figure of a route is the same whether it is asked alone or among others,
 // and does not depend on the order of the routes.
 func TestRouteAloneAndAmongOthers(t *testing.T) {
+	skipIfSlow(t)
 	p := load(t, demoPrep)
 	all := compareAll(t, p)
 	for i := range all.Results {

@@ -122,6 +122,9 @@ func (p *Prep) compile(r *Route) (*compiler, error) {
 	if err := c.finish(); err != nil {
 		return nil, err
 	}
+	if _, err := c.model.Change(0, p.Known); err != nil {
+		return nil, err
+	}
 	return c, nil
 }
 

@@ -70,6 +70,7 @@ steps = [ `+steps+" ]\n")
 // order in which readings are simple to change, and the chance that it then has is the one
 // that it has when that is done (constructed: the amounts by hand, 0.88 in 1 g).
 func TestWhatBringsARouteToTheTarget(t *testing.T) {
+	skipIfSlow(t)
 	const within = "target = \"0.6 % w/v\"\ntolerance = \"8 % of target\""
 	for _, c := range []struct {
 		name, head, steps string
@@ -121,6 +122,7 @@ func TestWhatBringsARouteToTheTarget(t *testing.T) {
 // A quarter of the way to a limit is where a route stops aiming at the target. Without a
 // limit on that side, or without a tolerance, it may aim where it likes.
 func TestWhenARouteAimsElsewhere(t *testing.T) {
+	skipIfSlow(t)
 	for _, c := range []struct {
 		head, weighed string
 		elsewhere     bool

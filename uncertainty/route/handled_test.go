@@ -58,6 +58,7 @@ func said(list []Handled) (lines []string) {
 
 // Everything that goes into a route, and every bottle that it fills, in order.
 func TestHandled(t *testing.T) {
+	skipIfSlow(t)
 	const stock = "[[stock]]\nname = \"old\"\nstrength = \"20 % w/v\"\nsolvent = \"acetone\"\n[[packet]]\nname = \"sachet\"\ncontent = \"1 g\""
 	for _, test := range []struct {
 		steps string

@@ -44,12 +44,25 @@ func (p *Prep) aliquot(s strengths.Strength) float64 {
 	return p.Ladder.In.Capacity * p.InTargetUnit(s) / p.Target.Value
 }
 
+// rungsOf makes a model of a route for its ladder alone, and evaluates that.
+func (p *Prep) rungsOf(r *Route, coverage float64) ([]Rung, error) {
+	if p.Ladder == nil {
+		return nil, nil
+	}
+	c, err := p.compile(r)
+	if err != nil {
+		return nil, err
+	}
+	return c.rungs(coverage)
+}
+
 // rungs appends the rungs to the model of a finished route and evaluates them.
 func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 	l := c.prep.Ladder
 	if l == nil {
 		return nil, nil
 	}
+	from := c.model.Constant(0) // what comes after is not known otherwise yet
 	var rungs []Rung
 	var before *uncertainty.Node
 	for i, s := range l.Strengths {
@@ -63,6 +76,10 @@ func (c *compiler) rungs(coverage float64) ([]Rung, error) {
 		case err != nil:
 			return nil, err
 		}
+		if _, err := c.model.Change(from, c.prep.Known); err != nil {
+			return nil, err
+		}
+		from = node
 		if rung.Analytic, err = c.mixed(node, coverage); err != nil {
 			return nil, err
 		}

@@ -40,6 +40,7 @@ func thrice(t *testing.T, kit string, n int, vessel string) *Result {
 // 1.8·√3/2), since 1 g is halfway between the nodes at nothing and 1 % of the capacity, and
 // 10 g is at 5 %, with which nothing has nothing in common; the roundings 0.01²/12·1.82.
 func TestOneScaleThrice(t *testing.T) {
+	skipIfSlow(t)
 	linear := 0.03 * 0.03 / 6 * (2*1.82 - 1.8*math.Sqrt(3)/2)
 	rounding := 0.01 * 0.01 / 12 * 1.82
 	near.Relative(t, "one", math.Sqrt(linear+rounding), relativeUncertainty(thrice(t, coarse, 1, "")), 0.001)

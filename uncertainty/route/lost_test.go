@@ -13,6 +13,7 @@ import (
 // or of solvent its volume, where it was weighed that mass over the density (constructed;
 // with φ = 1/ρ0 every solution has the density ρ0 = 0.8 g/mL of the solvent).
 func TestWhatAStepHasLost(t *testing.T) {
+	skipIfSlow(t)
 	const up, dilute = `{ weigh-up-to = "80.00 g", on = "balance", vessel = "50 g" }, `, `{ weigh-aliquot = "8.00 g", on = "balance" }, `
 	for name, c := range map[string]struct {
 		steps      string

@@ -171,6 +171,7 @@ func TestDropsOfAnotherLiquid(t *testing.T) {
 // route of the demo moves by what its vessels hold less and its pipettes that
 // run to the tip give less; a difference of two readings does not move.
 func TestHowFarTheMeniscusMovesTheDemo(t *testing.T) {
+	skipIfSlow(t)
 	counted := load(t, demoPrep)
 	ignored := load(t, demoPrep)
 	ignored.Bench.MeniscusIgnored = true

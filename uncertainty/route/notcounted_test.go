@@ -12,6 +12,7 @@ import (
 
 // What is not counted is named where it can matter, and nowhere else (common practice, no source).
 func TestNamedAsNotCounted(t *testing.T) {
+	skipIfSlow(t)
 	const (
 		adsorbed = "what walls take up of "
 		blank    = " itself holds of "

@@ -43,7 +43,10 @@ type Prep struct {
 	// AssumedFactor multiplies the spread of what is assumed, to see what rests on
 	// it; 0 leaves it as it is.
 	AssumedFactor float64
-	Limits        Limits
+	// Known is what is known of influences and constants of its models in place of what they were made
+	// with, each time that one is made.
+	Known  []uncertainty.Change
+	Limits Limits
 	// Ladder of weaker strengths to be made from the target; nil when none is
 	// asked for.
 	Ladder *Ladder

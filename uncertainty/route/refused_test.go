@@ -127,6 +127,7 @@ route = [ { name = "one", steps = [ { start = "stock" }, { take = "5 mL", with =
 // Words hold from their strength on in whatever unit it is written: the last digits of a
 // conversion take none away.
 func TestWordsHoldFromTheirStrengthOn(t *testing.T) {
+	skipIfSlow(t)
 	for n := 1; n < 300; n++ {
 		perCent := strconv.FormatFloat(float64(n)/100, 'g', -1, 64)
 		perLitre := strconv.FormatFloat(math.Round(float64(n)*100)/1000, 'g', -1, 64)

@@ -111,3 +111,39 @@ func (r *Result) GiveOrTake() float64 {
 
 // Enough reports whether the route makes the volume wanted.
 func (r *Result) Enough(volume float64) bool { return r.MadeML >= volume*(1-1e-9) }
+
+// Elsewhere says that a route aims elsewhere than at the target, as it does when a form
+// factor was forgotten or a mark was misread, and what would bring it there. A comparison
+// ranks the route as it is stated.
+type Elsewhere struct {
+	// Off is by how much of the target the steps aim off: -0.12 for 12 % too little.
+	Off float64
+	// Step is the one, from 1, of which another reading brings the route to the target; 0
+	// where no single reading does, of those of all steps or, in a route of very many, of
+	// some: then Cut.
+	Step int
+	Cut  bool
+	// Amended is that step with the reading. Intended is where the route then aims, in
+	// the unit of the target, and Chance that of being inside the first tolerance.
+	Amended          Step
+	Intended, Chance float64
+}
+
+// Aim of a route: its intended strength, in the unit of the target, and what it makes and leaves over,
+// in mL. It is not Possible where the bench cannot do it.
+type Aim struct {
+	Possible                     bool
+	Strength, MadeML, LeftOverML float64
+}
+
+// Aim is where a route aims, without what it is uncertain by.
+func (p *Prep) Aim(r *Route) (Aim, error) {
+	c, err := p.compile(r)
+	switch _, no := equipment.WhyNot(err); {
+	case no:
+		return Aim{}, nil
+	case err != nil:
+		return Aim{}, err
+	}
+	return Aim{true, c.model.Intended(c.strength), c.made, unlessRounding(c.leftOver)}, nil
+}

@@ -17,6 +17,7 @@ import (
 // demo at least 20 times below that of the standard deviation of the trials,
 // u √((κ - 1)/4M) for a kurtosis κ (constructed).
 func TestSharperStandardUncertainty(t *testing.T) {
+	skipIfSlow(t)
 	c, err := Compare(context.Background(), load(t, demoPrep), "", uncertainty.Settings{Trials: 100_000, Seed: 1})
 	require.NoError(t, err)
 	tried := 0

@@ -139,3 +139,6 @@ func (v Verb) Traits() *traits {
 }
 
 func (v Verb) brings(what ...brought) bool { return slices.Contains(what, v.Traits().brings) }
+
+// MeasuresSolute reports whether the solute is measured out by its volume.
+func (v Verb) MeasuresSolute() bool { return v.brings(aVolume) }

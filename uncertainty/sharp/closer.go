@@ -43,9 +43,8 @@ func (l *Linear) smaller(b float64, other []law.Node, a float64) float64 {
 	return sum
 }
 
-// Output is y + L of each of so many trials.
-func (s *Sharpening) Output(b *Block, n int) []float64 {
-	sum := make([]float64, n)
+// Output works out y + L of each trial.
+func (s *Sharpening) Output(b *Block, sum []float64) {
 	for k, part := range b.Parts {
 		most := s.Linear.Most[k]
 		for i := range sum {
@@ -56,7 +55,6 @@ func (s *Sharpening) Output(b *Block, n int) []float64 {
 			}
 		}
 	}
-	return sum
 }
 
 // Closer are the chances, given all but x1, that c lies closer to a target in each trial than another
@@ -64,11 +62,11 @@ func (s *Sharpening) Output(b *Block, n int) []float64 {
 func (s *Sharpening) Closer(b *Block, r Rests, others, linear []float64, target float64) (ofOutput, ofLinear []float64) {
 	n := len(others)
 	upper, lower := b.scratch.sum[:n], b.scratch.other[:n]
-	upperLinear, lowerLinear := make([]float64, n), make([]float64, n)
+	upperLinear, lowerLinear := b.scratch.upper[:n], b.scratch.lower[:n]
 	for i, c := range others {
 		by, byLinear := math.Abs(c-target), math.Abs(linear[i]-target)
 		upper[i], lower[i] = target+by, target-by
-		upperLinear[i], lowerLinear[i] = target+byLinear, target-byLinear
+		upperLinear[i], lowerLinear[i] = target+byLinear-s.Y, target-byLinear-s.Y
 	}
 	below, belowLinear := s.chances(r, lower, lowerLinear, b.scratch)
 	copy(lower, below)

@@ -15,14 +15,22 @@ var (
 	placesInMiddle = []float64{0.17, 0.3, 0.5}
 )
 
-// Lay chooses the places from the values of a pilot, and the weights, and works out what is won;
-// nothing of that where no interval is asked for: how many times less the variance of the better end is
-// than that of sorted trials.
-func (s *Sharpening) Lay(values []float64, rests Rests) (gain float64) {
+// Gain is how many times less than that of sorted trials the variance of each end of the interval is.
+type Gain [2]float64
+
+// Worse is that of the worse end, and Better that of the better one.
+func (g Gain) Worse() float64  { return min(g[0], g[1]) }
+func (g Gain) Better() float64 { return max(g[0], g[1]) }
+
+// Lay chooses the places from the values of a pilot, and the weights, where an interval is asked for,
+// and works out what is won.
+func (s *Sharpening) Lay(values []float64, rests Rests, in *Space) (gain Gain) {
 	if s.Tail == 0 {
-		return 0
+		return gain
 	}
-	sorted := slices.Sorted(slices.Values(values))
+	sorted := in.Numbers(len(values))
+	copy(sorted, values)
+	slices.Sort(sorted)
 	at := func(p float64) float64 { return sorted[int(p*float64(len(sorted)))] }
 	var parts []float64
 	for _, part := range placesInTail {
@@ -39,24 +47,25 @@ func (s *Sharpening) Lay(values []float64, rests Rests) (gain float64) {
 	}
 	slices.Sort(s.q)
 	if len(slices.Compact(slices.Clone(s.q))) < len(s.q) || !portable.IsFinite(s.q[0]) || !portable.IsFinite(s.q[len(s.q)-1]) {
-		return 0
+		return gain
 	}
 	for end, q := range []float64{at(s.Tail), at(1 - s.Tail)} {
-		w, g := s.weigh(len(values), rests, q)
-		s.weight[end] = w
-		gain = max(gain, g)
+		s.weight[end], gain[end] = s.weigh(len(values), rests, q, in)
+		if !s.Exact { // by one trial more, since those are rare in which c is not what it is taken for
+			gain[end] /= 1 + gain[end]/(float64(len(values))*s.Tail*(1-s.Tail))
+		}
 	}
 	return gain
 }
 
 // weigh returns what L is to count at q, by the regression of A on B in the pilot, and how many
 // times less than that of 0 and 1 the variance is then.
-func (s *Sharpening) weigh(n int, rests Rests, q float64) (weight, gain float64) {
-	var a, b []float64
-	scratch := newScratch()
+func (s *Sharpening) weigh(n int, rests Rests, q float64, in *Space) (weight, gain float64) {
+	a, b := in.Numbers(n)[:0], in.Numbers(n)[:0]
+	scratch := scratches.Get().(*scratch)
+	defer scratches.Put(scratch)
 	for at := 0; at < n; at += random.BlockSize {
-		places := scratch.all(q, random.BlockSize)
-		ofOutput, ofLinear := s.chances(rests.From(at, at+random.BlockSize), places, places, scratch)
+		ofOutput, ofLinear := s.chancesAt(rests.From(at, at+random.BlockSize), q, scratch)
 		a, b = append(a, ofOutput...), append(b, ofLinear...)
 	}
 	return Regress(a, b, s.Tail/10)

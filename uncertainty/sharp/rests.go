@@ -7,12 +7,12 @@ package sharp
 type Rests struct{ base, gain, bend, rest, beside, scale, drawn, quotient []float64 }
 
 // NewRests has space for so many, of what a run needs.
-func (s *Sharpening) NewRests(n int) Rests {
+func (s *Sharpening) NewRests(n int, in *Space) Rests {
 	space := func(needed bool) []float64 {
 		if !needed {
 			return nil
 		}
-		return make([]float64, n)
+		return in.Numbers(n)
 	}
 	return Rests{space(true), space(true), space(!s.Straight), space(true), space(s.own() > 0), space(s.Scaled), space(!s.Exact), space(!s.Exact)}
 }

@@ -12,7 +12,8 @@ import (
 //	F(q) = w F_L(q) + mean of A - w B
 //
 // It is unbiased for any w that is fixed before the trials, and for any L whose law is exact, were
-// its slopes wrong. Where the model is nearly linear A - B is small.
+// its slopes wrong. Where the model is nearly linear, or a product of powers and L that of its logarithm,
+// A - B is small.
 type Sharpening struct {
 	Linear *Linear
 	// Y is the output at the means of the influences.
@@ -26,6 +27,8 @@ type Sharpening struct {
 	// Where c is not straight in x1 its slope has one sign in all trials. Where it is not exactly
 	// straight, or a quotient of two straight lines, the trials tell the difference.
 	Straight, Exact bool
+	// Raised: not c itself is so, but its power in which the factor that x1 belongs to is straight.
+	Raised bool
 	// Tail is how much lies beyond each end of the interval, 0 where none is asked for.
 	Tail float64
 	// q are the places at which F is worked out as the trials go on, weight what L counts at
@@ -44,11 +47,11 @@ func (s *Sharpening) slope() float64 { return float64(s.Linear.Slopes[s.Smooth] 
 // own is the part of L that x1 belongs to.
 func (s *Sharpening) own() int { return s.Linear.Part[s.Smooth] }
 
+// bend is that of the factor that x1 belongs to.
+func (s *Sharpening) bend() float64 { return float64(s.Linear.Bend[s.own()]) }
+
 // weightAt is what L counts where F_L is f: between the ends it changes evenly.
 func (s *Sharpening) weightAt(f float64) float64 {
 	part := max(0, min((f-s.Tail)/(1-float64(2*s.Tail)), 1))
 	return s.weight[0] + float64(part*(s.weight[1]-s.weight[0]))
 }
-
-// linearBelow is F_L, for the output.
-func (s *Sharpening) linearBelow(q float64) float64 { return s.Linear.Law.Below(q - s.Y) }

@@ -22,10 +22,12 @@ type Tally struct {
 	curve law.Curve // D
 	// x and f are F between the first and the last place, close enough for straight lines.
 	x, f []float64
+	ctx  context.Context // while the run goes on
 }
 
-// Tally is nil where the run is not sharpened, or turned out not to be what it was taken for.
-func (s *Trials) Tally() *Tally {
+// Tally is nil where the run is not sharpened, or turned out not to be what it was taken for. It looks at the
+// context until it is [Tally.Finish]ed; what it says once that is done is of no use.
+func (s *Trials) Tally(ctx context.Context) *Tally {
 	if s == nil || s.broken {
 		return nil
 	}
@@ -33,7 +35,7 @@ func (s *Trials) Tally() *Tally {
 	for k, sum := range s.sums {
 		d[k] = sum.Sum / float64(s.n)
 	}
-	t := &Tally{Sharpening: s.Sharpening, n: s.n, rests: s.rests, curve: law.NewCurve(s.q, d)}
+	t := &Tally{Sharpening: s.Sharpening, n: s.n, rests: s.rests, curve: law.NewCurve(s.q, d), ctx: ctx}
 	t.fill()
 	for _, p := range []float64{s.Tail, 1 - s.Tail} {
 		if !t.linearHolds(t.quantile(p)) {
@@ -94,10 +96,10 @@ func (t *Tally) quantile(p float64) float64 {
 	switch {
 	case p <= t.f[0]:
 		edge := t.linearBelow(t.x[0])
-		return t.x[0] + min(0, t.Linear.Law.At(edge*(p/t.f[0]))-t.Linear.Law.At(edge))
+		return t.x[0] + min(0, t.linearAt(edge*(p/t.f[0]))-t.linearAt(edge))
 	case p >= t.f[last]:
 		edge := 1 - t.linearBelow(t.x[last])
-		return t.x[last] + max(0, t.Linear.Law.At(1-float64(edge*((1-p)/(1-t.f[last]))))-t.Linear.Law.At(1-edge))
+		return t.x[last] + max(0, t.linearAt(1-float64(edge*((1-p)/(1-t.f[last]))))-t.linearAt(1-edge))
 	}
 	i := sort.SearchFloat64s(t.f, p)
 	part := (p - t.f[i-1]) / (t.f[i] - t.f[i-1])
@@ -112,26 +114,17 @@ func (t *Tally) Below(x float64, _ bool) float64 {
 	return float64(float64(t.n) * t.probability(x))
 }
 
-// Shortest looks at intervals from so many equal steps of probability on, and then about the best.
+// Shortest is the shortest interval that spans q ranks.
 func (t *Tally) Shortest(ctx context.Context, q int) (low, high float64, err error) {
-	coverage := float64(q) / float64(t.n)
-	length := func(p float64) float64 { return t.quantile(p+coverage) - t.quantile(p) }
-	const steps = 400
-	best, step := t.Tail, (1-coverage)/steps
-	for k := range steps - 1 {
-		if p := float64(float64(k+1) * step); length(p) < length(best) {
-			best = p
-		}
-	}
-	for range 3 {
-		step = float64(step / 4)
-		for _, p := range []float64{best - float64(3*step), best - float64(2*step), best - step, best + step, best + float64(2*step), best + float64(3*step)} {
-			if p > 0 && p < 1-coverage && length(p) < length(best) {
-				best = p
-			}
-		}
-	}
-	return t.quantile(best), t.quantile(best + coverage), ctx.Err()
+	low, high = shortest(t.quantile, float64(q)/float64(t.n), t.Tail)
+	return low, high, ctx.Err()
+}
+
+// Finish ends the run, and returns the error of its context.
+func (t *Tally) Finish() error {
+	ctx := t.ctx
+	t.ctx = context.Background()
+	return ctx.Err()
 }
 
 // Thinned keeps the curve, and forgets the trials and what they were reckoned with.
@@ -177,8 +170,7 @@ func (t *Tally) difference(from, to float64) statistics.Estimate {
 				continue
 			}
 			sign := float64(2*k - 1)
-			places := scratch.all(q, len(d))
-			a, b := t.chances(r, places, places, scratch)
+			a, b := t.chancesAt(r, q, scratch)
 			for i := range d {
 				d[i] += float64(sign * (a[i] - float64(weights[k]*b[i])))
 			}
@@ -197,8 +189,7 @@ func (t *Tally) difference(from, to float64) statistics.Estimate {
 // is not that of what is drawn.
 func (t *Tally) linearHolds(q float64) bool {
 	sums := t.overBlocks(func(r Rests, scratch *scratch) (sum statistics.Squares) {
-		places := scratch.all(q, len(r.base))
-		_, b := t.chances(r, places, places, scratch)
+		_, b := t.chancesAt(r, q, scratch)
 		for _, x := range b {
 			sum.Take(x)
 		}
@@ -215,12 +206,10 @@ const mostOff = 6
 func (t *Tally) overBlocks(make1 func(r Rests, scratch *scratch) statistics.Squares) (all statistics.Squares) {
 	n := len(t.rests.base)
 	blocks := make([]statistics.Squares, random.Blocks(n))
-	space := make([]*scratch, runtime.GOMAXPROCS(0))
-	parallel.Do(len(blocks), len(space), func(worker, b int) {
-		if space[worker] == nil {
-			space[worker] = newScratch()
-		}
-		blocks[b] = make1(t.rests.From(b*random.BlockSize, min((b+1)*random.BlockSize, n)), space[worker])
+	_ = parallel.Until(t.ctx, len(blocks), runtime.GOMAXPROCS(0), func(_, b int) { // [Tally.Finish] tells
+		scratch := scratches.Get().(*scratch)
+		blocks[b] = make1(t.rests.From(b*random.BlockSize, min((b+1)*random.BlockSize, n)), scratch)
+		scratches.Put(scratch)
 	})
 	for _, b := range blocks {
 		all.Add(b)
@@ -248,7 +237,7 @@ func (t *Tally) End(p float64) (e statistics.Estimate, sharper float64) {
 		q = portable.Bisect(low, high, func(q float64) bool { return t.difference(math.Inf(-1), q).Value < p })
 		f = t.difference(math.Inf(-1), q)
 	}
-	off := max(f.Err/density, lawError*t.Linear.Scale)
+	off := max(f.Err/density, lawError*t.size())
 	plain := math.Sqrt(p*(1-p)/float64(t.n)) / density
 	return statistics.Estimate{Value: q, Err: off}, max(1, min(float64((plain/off)*(plain/off)), mostSharper))
 }

@@ -16,6 +16,7 @@ type Trials struct {
 	sums   []statistics.Squares
 	blocks [][]statistics.Squares
 	bad    []bool
+	space  *Space
 }
 
 // MostTrials is the greatest number of trials that are sharpened: with more the order of the
@@ -23,8 +24,8 @@ type Trials struct {
 const MostTrials = 60_000
 
 // NewTrials has none yet.
-func NewTrials(s *Sharpening) *Trials {
-	return &Trials{Sharpening: s, sums: make([]statistics.Squares, len(s.q))}
+func NewTrials(s *Sharpening, in *Space) *Trials {
+	return &Trials{Sharpening: s, sums: in.sums(len(s.q)), space: in}
 }
 
 // Extend makes space for so many trials more, unless there are too many.
@@ -34,12 +35,15 @@ func (s *Trials) Extend(trials int) {
 		s.rests = Rests{}
 		return
 	}
-	all := s.NewRests(s.n + trials)
+	all := s.NewRests(s.n+trials, s.space)
 	for k, old := range s.rests.lists() {
 		copy(*all.lists()[k], *old)
 	}
 	s.rests = all
 	s.blocks, s.bad = make([][]statistics.Squares, random.Blocks(trials)), make([]bool, random.Blocks(trials))
+	for b := range s.blocks {
+		s.blocks[b] = s.space.sums(len(s.q))
+	}
 }
 
 // Take sums up a block, number b of those that were made space for.
@@ -52,7 +56,6 @@ func (s *Trials) Take(block *Block, b int) {
 	if s.bad[b] = !s.Record(block, r); s.bad[b] {
 		return
 	}
-	s.blocks[b] = make([]statistics.Squares, len(s.q))
 	for k, q := range s.q {
 		s.blocks[b][k] = s.sumUp(r, block.scratch, q)
 	}
@@ -61,8 +64,7 @@ func (s *Trials) Take(block *Block, b int) {
 // sumUp is over A - w B at a place.
 func (s *Trials) sumUp(r Rests, scratch *scratch, q float64) (sum statistics.Squares) {
 	w := s.weightAt(s.linearBelow(q))
-	places := scratch.all(q, len(r.base))
-	a, b := s.chances(r, places, places, scratch)
+	a, b := s.chancesAt(r, q, scratch)
 	for i, x := range a {
 		d := x - float64(w*b[i])
 		sum.Take(d)

@@ -133,6 +133,15 @@ func (r *Ranking) Below(x float64, orEqual bool) float64 {
 	return float64(count)
 }
 
+// Prepare sorts all values where so many ranks will be asked for that it takes less time than to sort
+// the bucket of each. The error is that of the context.
+func (r *Ranking) Prepare(ctx context.Context, ranks int) error {
+	if ranks <= len(r.sorted) || len(r.values) == 0 {
+		return nil
+	}
+	return r.sort(ctx, 0, len(r.values))
+}
+
 // Shortest compares y(r+q) - y(r) for all r (JCGM 101, 7.7.2).
 func (r *Ranking) Shortest(ctx context.Context, q int) (low, high float64, err error) {
 	n := len(r.values) - q

@@ -1,6 +1,7 @@
 package statistics
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -112,4 +113,32 @@ func ranked(t *testing.T, values []float64) *Ranking {
 	r, err := NewRanking(t.Context(), values)
 	require.NoError(t, err)
 	return r
+}
+
+// Ranks are the same whether all values were sorted before or the bucket of each is, and however
+// many are asked for.
+func TestPrepared(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	values := make([]float64, 3000)
+	for i := range values {
+		values[i] = r.NormFloat64()
+	}
+	sorted := slices.Sorted(slices.Values(values))
+	for _, ranks := range []int{0, 5, 12, 3000} {
+		all, err := NewRanking(t.Context(), values)
+		require.NoError(t, err)
+		require.NoError(t, all.Prepare(t.Context(), ranks))
+		for k, v := range sorted {
+			require.Equal(t, v, all.At(k))
+		}
+		assert.Equal(t, 1500.0, all.Below(sorted[1500], false))
+		low, high, err := all.Shortest(t.Context(), 2850)
+		require.NoError(t, err)
+		assert.Less(t, low, high)
+	}
+	all, err := NewRanking(t.Context(), values)
+	require.NoError(t, err)
+	stopped, stop := context.WithCancel(t.Context())
+	stop()
+	require.ErrorIs(t, all.Prepare(stopped, 3000), context.Canceled)
 }

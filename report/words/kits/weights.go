@@ -16,10 +16,7 @@ func checkWeights(rows []equipment.WeightRow) []page.Block {
 		return nil
 	}
 	t := &page.Table{Numbers: 1, Indent: 2, WordsLast: true, Head: []string{"", "nominal, g"}}
-	for _, class := range equipment.WeightClasses() {
-		t.Head = append(t.Head, class)
-	}
-	t.Head = append(t.Head, "trust and sources")
+	t.Head = append(append(t.Head, equipment.WeightClasses()...), "trust and sources")
 	refs, sources := sourceNumbers(clause.Each(rows, func(r equipment.WeightRow) string { return r.Source }))
 	for i := range rows {
 		cells := append([]string{"", cellNumber(rows[i].Nominal)}, clause.Each(rows[i].Limits(), cellNumber)...)

@@ -1,51 +1,43 @@
-package uncertainty
+package posterior
 
 import (
-	"fmt"
 	"math"
 
 	"minim/uncertainty/portable"
 )
 
-// Prior is what was known of a quantity before it was measured: a rectangular, triangular or
-// normal distribution, moved by Shift, to which an independent normal error with standard
+// Shape of what was known before.
+type Shape int
+
+// The shapes that a prior may have.
+const (
+	Flat   Shape = iota // rectangular
+	Peaked              // triangular
+	Normal
+)
+
+// Prior is what was known of a quantity before it was measured: of a shape between two ends, or about
+// Mean with a standard deviation, moved by Shift, to which an independent normal error with standard
 // deviation Blur is added.
 type Prior struct {
-	Of          Distribution
-	Shift, Blur float64
+	Shape                      Shape
+	Low, High, Mean, Deviation float64
+	Shift, Blur                float64
 }
-
-// Mean of the prior.
-func (p Prior) Mean() float64 { return p.Of.summary().Mean + p.Shift }
 
 // Measured is what readings say of a quantity: it lies about their mean as a Student t with Nu
 // degrees of freedom lies about 0, times the scale. Nu may be infinite: it is then normal.
 type Measured struct {
 	Mean, Scale, Nu float64
-	// OfSet: the readings are of a [Set], whose unknown standard deviation makes most of the scale.
+	// OfSet: the readings are of a set, whose unknown standard deviation makes most of the scale.
 	OfSet bool
 }
 
-// Given is what is known of the quantity after it was measured: the product of the density of the
-// prior and the likelihood of the readings, by quadrature (Bayes' theorem as in JCGM 106, clause
-// A.4; where both are normal it is [Normal.Given]). It panics where the two exclude each other,
-// which [Prior.Chance] says first.
-//
-// Where the readings are of a set its u is that of the product for σ = s, as that of a [StudentT] is: the
-// degrees of freedom of the set widen the coverage factor.
-func (p Prior) Given(m Measured) Distribution {
-	d := p.given(m)
-	if d.ofSet = m.OfSet; d.ofSet {
-		at := p.given(Measured{Mean: m.Mean, Scale: m.Scale, Nu: math.Inf(1)})
-		d.about.StandardUncertainty = at.spread
-	}
-	return d
-}
-
-func (p Prior) given(m Measured) Tabulated {
-	p.mustBeSound(m)
+// Given is the product of the density of the prior and the likelihood of the readings, by quadrature
+// (Bayes' theorem as in JCGM 106, clause A.4); false where the two exclude each other.
+func (p Prior) Given(m Measured) (t *Table, ok bool) {
 	x := p.nodes(m)
-	probability, position := make([]float64, tableCells), make([]float64, tableCells)
+	probability, position := make([]float64, Cells), make([]float64, Cells)
 	sum := 0.0
 	for i := range probability {
 		whole, first := gauss(x[i], x[i+1], func(x float64) float64 { return p.density(x) * m.likelihood(x) })
@@ -56,9 +48,9 @@ func (p Prior) given(m Measured) Tabulated {
 		}
 	}
 	if !(sum > 0) || !portable.IsFinite(sum) {
-		panic(fmt.Sprintf("uncertainty: %v and %v exclude each other", p, m))
+		return nil, false
 	}
-	return newTabulated(x, probability, position)
+	return NewTable(x, probability, position), true
 }
 
 // Chance is how likely a mean lies as far from what the prior lets expect as the one that was
@@ -66,7 +58,6 @@ func (p Prior) given(m Measured) Tabulated {
 // which the normal case is the denominator), in which the prior and the error of the mean come
 // together. A small one says that one of the two is wrong.
 func (p Prior) Chance(m Measured) float64 {
-	p.mustBeSound(m)
 	x := p.nodes(m)
 	all, below, above := 0.0, 0.0, 0.0
 	for i := 0; i+chanceStep < len(x); i += chanceStep {
@@ -86,17 +77,6 @@ func (p Prior) Chance(m Measured) float64 {
 // chanceStep cells of a table are one for [Prior.Chance].
 const chanceStep = 4
 
-func (p Prior) mustBeSound(m Measured) {
-	known := false
-	switch p.Of.(type) {
-	case Normal, Rectangular, triangular:
-		known = p.Of.sound() && p.Blur >= 0 && portable.IsFinite(p.Blur) && portable.IsFinite(p.Shift) && SummaryOf(p.Of).StandardUncertainty+p.Blur > 0
-	}
-	if !known || !portable.IsFinite(m.Mean) || !(m.Scale > 0) || !portable.IsFinite(m.Scale) || !(m.Nu > 0) {
-		panic(fmt.Sprintf("uncertainty: %#v measured as %v", p, m))
-	}
-}
-
 // likelihood of a value, up to a factor.
 func (m Measured) likelihood(x float64) float64 {
 	z := (x - m.Mean) / m.Scale
@@ -112,12 +92,11 @@ const farTail = 9
 
 // span is the range that is tabulated.
 func (p Prior) span() (low, high float64) {
-	s := p.Of.summary()
-	if _, normal := p.Of.(Normal); normal {
-		by := float64(farTail * portable.Hypot(s.StandardUncertainty, p.Blur))
-		return p.Mean() - by, p.Mean() + by
+	if p.Shape == Normal {
+		by := float64(farTail * portable.Hypot(p.Deviation, p.Blur))
+		return p.Mean + p.Shift - by, p.Mean + p.Shift + by
 	}
-	return s.Low + p.Shift - float64(farTail*p.Blur), s.High + p.Shift + float64(farTail*p.Blur)
+	return p.Low + p.Shift - float64(farTail*p.Blur), p.High + p.Shift + float64(farTail*p.Blur)
 }
 
 // nodes are c + w sinh θ with θ in equal steps: close together where the readings decide, which is
@@ -127,15 +106,15 @@ func (p Prior) nodes(m Measured) []float64 {
 	w := min(m.Scale, high-low)
 	c := min(max(m.Mean, low), high)
 	from, to := arsinh((low-c)/w), arsinh((high-c)/w)
-	x := make([]float64, tableCells+1)
+	x := make([]float64, Cells+1)
 	for i := range x {
-		theta := from + float64((to-from)*(float64(i)/tableCells))
+		theta := from + float64((to-from)*(float64(i)/Cells))
 		e := portable.Exp(math.Abs(theta))
 		x[i] = min(max(c+math.Copysign(float64(w*float64((e-1/e)/2)), theta), low), high)
 	}
-	x[0], x[tableCells] = low, high
-	if _, peaked := p.Of.(triangular); peaked {
-		moveNearest(x, p.Mean())
+	x[0], x[Cells] = low, high
+	if p.Shape == Peaked {
+		moveNearest(x, p.Mean+p.Shift)
 	}
 	return x
 }

@@ -1,6 +1,11 @@
-package uncertainty
+// Package mixture has the distribution of a sum of what is known well and of what is known from a few
+// readings each, whose unknown standard deviations it takes the mean over.
+//
+// All digits are the same on every machine: see DEVELOPERS.md.
+package mixture
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -19,8 +24,10 @@ import (
 type Mixture struct {
 	variances, weights []float64
 	// nu is the number of degrees of freedom where there is nothing but one of the
-	// contributions, 0 else; variance is all of it with σ_k = s_k, and u its root.
-	nu, variance, u float64
+	// contributions, 0 else; variance is all of it with σ_k = s_k.
+	nu, variance float64
+	// U is the root of the variance with σ_k = s_k.
+	U float64
 }
 
 // Scatter is the variance of all that is known by one set of readings.
@@ -29,13 +36,13 @@ type Scatter struct{ Variance, DegreesOfFreedom float64 }
 // smallScatter is the part of a variance below which a scatter counts as known.
 const smallScatter = 1e-9
 
-// NewMixture is that of a normal contribution with a variance, and of scatters.
-func NewMixture(rest float64, scatters []Scatter) Mixture {
+// New is that of a normal contribution with a variance, and of scatters.
+func New(rest float64, scatters []Scatter) Mixture {
 	x := Mixture{variance: rest}
 	for _, s := range scatters {
 		x.variance += s.Variance
 	}
-	x.u = math.Sqrt(x.variance)
+	x.U = math.Sqrt(x.variance)
 	if len(scatters) == 0 {
 		return x
 	}
@@ -138,36 +145,47 @@ func (a scales) add(b scales) scales {
 	return list
 }
 
-// ConformanceProbability is the chance that a quantity with this distribution about a value
-// lies within limits.
-func (x *Mixture) ConformanceProbability(value float64, l Limits) float64 {
-	if len(x.variances) == 0 || x.nu > 0 || x.u == 0 {
-		return l.conformanceProbability(value, x.u, orInfinite(x.nu))
+// Inside is the chance that a quantity with this distribution about a value lies between two limits.
+func (x *Mixture) Inside(value, lower, upper float64) float64 {
+	if x.U == 0 {
+		if lower <= value && value <= upper {
+			return 1
+		}
+		return 0
+	}
+	if nu, alone := x.alone(); alone {
+		return portable.StudentBetween((lower-value)/x.U, (upper-value)/x.U, nu)
 	}
 	p := 0.0
 	for i, v := range x.variances {
-		p += float64(x.weights[i] * l.conformanceProbability(value, math.Sqrt(v), math.Inf(1)))
+		u := math.Sqrt(v)
+		p += float64(x.weights[i] * portable.StudentBetween((lower-value)/u, (upper-value)/u, math.Inf(1)))
 	}
 	return min(p, 1)
 }
 
-// orInfinite is infinite for no degrees of freedom.
-func orInfinite(nu float64) float64 {
-	if nu == 0 {
-		return math.Inf(1)
+// alone tells the degrees of freedom where there is one contribution and no other.
+func (x *Mixture) alone() (nu float64, is bool) {
+	if len(x.variances) == 0 {
+		return math.Inf(1), true
 	}
-	return nu
+	return x.nu, x.nu > 0
 }
 
 // Half is the half-width of the interval that holds the quantity with a probability. It lies
 // between that of a normal distribution with the same variance, and that of Student's t with
 // the degrees of freedom of the scatter with the fewest, each at least.
 func (x *Mixture) Half(p float64) float64 {
-	mustBeProbability("coverage", p)
-	if len(x.variances) == 0 || x.nu > 0 || x.u == 0 {
-		return float64(CoverageFactor(p, orInfinite(x.nu)) * x.u)
+	if !(p > 0 && p < 1) {
+		panic(fmt.Sprintf("mixture: coverage probability %v is not between 0 and 1", p))
 	}
-	low := float64(CoverageFactor(p, math.Inf(1)) * x.u / 2)
+	if x.U == 0 {
+		return 0
+	}
+	if nu, alone := x.alone(); alone {
+		return float64(factor(p, nu) * x.U)
+	}
+	low := float64(factor(p, math.Inf(1)) * x.U / 2)
 	high := 2 * low
 	for x.beyond(high) > 1-p {
 		low, high = high, 2*high
@@ -207,39 +225,5 @@ func (x *Mixture) slope(h float64) (sum float64) {
 	return sum
 }
 
-// Mixture is the distribution of the value, first order, with the scales of the readings that
-// contributions are known from each by itself. What has degrees of freedom and belongs to no
-// set of readings stands for a set of its own.
-func (a *Analytic) Mixture() Mixture {
-	var sets []Set
-	var scatters []Scatter
-	rest := 0.0
-	for i := range a.Budget {
-		line := &a.Budget[i]
-		variance := float64(line.Share * a.StandardUncertainty * a.StandardUncertainty)
-		at := slices.Index(sets, line.Set)
-		switch {
-		case !(line.DegreesOfFreedom > 0) || variance < 0:
-			rest += variance
-		case at >= 0 && line.Set != (Set{}):
-			scatters[at].Variance += variance
-		default:
-			sets, scatters = append(sets, line.Set), append(scatters, Scatter{variance, line.DegreesOfFreedom})
-		}
-	}
-	x := NewMixture(max(0, rest), scatters)
-	x.u = a.StandardUncertainty // to the last digit
-	return x
-}
-
-// Mixed is the result with the expanded uncertainty, and so the coverage factor, of its
-// [Mixture]: that of [Model.Propagate] where nothing is known from readings alone.
-func (a Analytic) Mixed() Analytic {
-	if math.IsInf(a.DegreesOfFreedom, 1) || a.StandardUncertainty == 0 {
-		return a
-	}
-	x := a.Mixture()
-	a.ExpandedUncertainty = x.Half(a.CoverageProbability)
-	a.CoverageFactor = a.ExpandedUncertainty / a.StandardUncertainty
-	return a
-}
+// factor is the coverage factor of Student's t.
+func factor(p, nu float64) float64 { return -portable.StudentQuantile((1-p)/2, nu) }

@@ -1,4 +1,4 @@
-package uncertainty
+package distribution
 
 import (
 	"math"
@@ -14,18 +14,18 @@ type Rectangular struct{ Low, High float64 }
 func PlusMinus(limit float64) Rectangular { return Rectangular{-limit, limit} }
 
 // summary has u = (High - Low)/√12 and the kurtosis 9/5.
-func (d Rectangular) summary() Summary {
+func (d Rectangular) Summary() Summary {
 	return Summary{Mean: portable.Middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) / math.Sqrt(12), Kurtosis: 1.8, Low: d.Low, High: d.High}
 }
 
-func (d Rectangular) widened(factor float64) Distribution {
+func (d Rectangular) Widened(factor float64) Distribution {
 	low, high := wider(d.Low, d.High, factor)
 	return Rectangular{low, high}
 }
 
-func (d Rectangular) sound() bool { return bounds(d.Low, d.High) }
+func (d Rectangular) Sound() bool { return bounds(d.Low, d.High) }
 
-func (d Rectangular) fill(dst []float64, s *random.Source) {
+func (d Rectangular) Fill(dst []float64, s *random.Source) {
 	// In the last digit less than the width, so that no rounding passes High.
 	width := math.Nextafter(d.High-d.Low, 0)
 	state := s.State

@@ -1,4 +1,4 @@
-package uncertainty
+package posterior
 
 import (
 	"math"
@@ -10,18 +10,15 @@ import (
 // form (constructed). Both are symmetric, so that it is worked out below the middle, where no
 // digits are lost far out.
 func (p Prior) density(x float64) float64 {
-	center := p.Of.summary().Mean
-	x = center - math.Abs(x-p.Shift-center)
-	switch d := p.Of.(type) {
+	x = p.Mean - math.Abs(x-p.Shift-p.Mean)
+	switch p.Shape {
 	case Normal:
-		sigma := portable.Hypot(d.Sigma, p.Blur)
-		return bell((x-d.Mu)/sigma) / sigma
-	case Rectangular:
-		return p.flat(x, d.Low, d.High)
-	case triangular:
-		return p.peaked(x, d.low, d.high)
+		sigma := portable.Hypot(p.Deviation, p.Blur)
+		return bell((x-p.Mean)/sigma) / sigma
+	case Flat:
+		return p.flat(x, p.Low, p.High)
 	}
-	panic("uncertainty: a prior without a density")
+	return p.peaked(x, p.Low, p.High)
 }
 
 // flat is that of a rectangle.

@@ -1,10 +1,10 @@
-package uncertainty
+package distribution
 
 // Shape is the kind of a distribution in one word: "normal", "t", "gamma", "gamma-cut" of one that is
 // cut off, "rectangular", "triangular", "table" of one that is known by a table, "exact" of one
 // without a width.
 func Shape(d Distribution) string {
-	if d.summary().StandardUncertainty == 0 {
+	if d.Summary().StandardUncertainty == 0 {
 		return "exact"
 	}
 	switch d.(type) {
@@ -14,11 +14,11 @@ func Shape(d Distribution) string {
 		return "t"
 	case Gamma:
 		return "gamma"
-	case gammaBelow:
+	case CutGamma:
 		return "gamma-cut"
 	case Rectangular:
 		return "rectangular"
-	case triangular:
+	case Triangular:
 		return "triangular"
 	}
 	return "table"

@@ -1,4 +1,4 @@
-package uncertainty
+package distribution
 
 import (
 	"math"
@@ -7,11 +7,11 @@ import (
 	"minim/uncertainty/random"
 )
 
-// gammaBelow is a gamma distribution of which what lies above a limit is cut off: the
+// CutGamma is a gamma distribution of which what lies above a limit is cut off: the
 // quantity cannot be more than that.
-type gammaBelow struct {
+type CutGamma struct {
 	Gamma
-	most float64
+	Most float64
 }
 
 // GammaBelow is the gamma distribution with mean mu and standard deviation sigma without
@@ -23,26 +23,26 @@ func GammaBelow(mu, sigma, most float64) Distribution {
 	if d.Above(most) < 1e-15 {
 		return d
 	}
-	return gammaBelow{d, most}
+	return CutGamma{d, most}
 }
 
-// narrow is the shape from which on a gamma distribution is no wider than a thousandth of its mean.
-const narrow = 1e6
+// Narrow is the shape from which on a gamma distribution is no wider than a thousandth of its mean.
+const Narrow = 1e6
 
 // Above is the probability of more than x. It is γ(a, x)/Γ(a) of the shape a that is taken
 // from 1, both by [gammaSeries], Γ as γ(a, z) far above the mean. For narrow distributions
 // it is 0, 1/2 or 1, with steps 8 standard deviations off the mean.
 func (d Gamma) Above(x float64) float64 {
-	a := d.shape()
+	a := d.Shape()
 	at, far := float64(a*(x/d.Mu)), a+float64(8*math.Sqrt(a))+60
 	switch {
 	case !(x > 0):
 		return 1
-	case a > narrow && x > d.Mu+float64(8*d.Sigma):
+	case a > Narrow && x > d.Mu+float64(8*d.Sigma):
 		return 0
-	case a > narrow && x < d.Mu-float64(8*d.Sigma):
+	case a > Narrow && x < d.Mu-float64(8*d.Sigma):
 		return 1
-	case a > narrow:
+	case a > Narrow:
 		return 0.5
 	case at >= far:
 		return 0
@@ -71,10 +71,10 @@ func gammaSeries(a, x float64) float64 {
 // shape a, and 1/δ the series above at c, the mean is m = a - δ, and the central moments are
 //
 //	μ_2 = m - δ(c - m),  μ_(n+1) = (n + δ) μ_n + n m μ_(n-1) - δ (c - m)^n
-func (d gammaBelow) summary() Summary {
-	a := d.shape()
+func (d CutGamma) Summary() Summary {
+	a := d.Shape()
 	scale := d.Mu / a
-	c := d.most / scale
+	c := d.Most / scale
 	cut := 1 / gammaSeries(a, c)
 	m := a - cut
 	rest := c - m
@@ -83,32 +83,32 @@ func (d gammaBelow) summary() Summary {
 	fourth := float64((3+cut)*third) + float64(3*m*second) - float64(cut*rest*rest*rest)
 	return Summary{
 		Mean: scale * m, StandardUncertainty: scale * math.Sqrt(second),
-		Skewness: third / (second * math.Sqrt(second)), Kurtosis: fourth / (second * second), High: d.most,
+		Skewness: third / (second * math.Sqrt(second)), Kurtosis: fourth / (second * second), High: d.Most,
 	}
 }
 
-func (d gammaBelow) widened(factor float64) Distribution {
-	return GammaBelow(d.Mu, d.Sigma*factor, d.most)
+func (d CutGamma) Widened(factor float64) Distribution {
+	return GammaBelow(d.Mu, d.Sigma*factor, d.Most)
 }
 
-func (d gammaBelow) sound() bool {
-	return d.Gamma.sound() && d.shape() <= narrow && d.most >= d.Mu && portable.IsFinite(d.most)
+func (d CutGamma) Sound() bool {
+	return d.Gamma.Sound() && d.Shape() <= Narrow && d.Most >= d.Mu && portable.IsFinite(d.Most)
 }
 
 // fill draws again what is too much: less than half of all, since more than half of a gamma
 // distribution lies below its mean.
-func (d gammaBelow) fill(dst []float64, s *random.Source) {
-	d.Gamma.fill(dst, s)
+func (d CutGamma) Fill(dst []float64, s *random.Source) {
+	d.Gamma.Fill(dst, s)
 	for i := range dst {
-		for dst[i] > d.most {
-			d.Gamma.fill(dst[i:i+1], s)
+		for dst[i] > d.Most {
+			d.Gamma.Fill(dst[i:i+1], s)
 		}
 	}
 }
 
 // below is the distribution function, by the ratio of both series.
-func (d gammaBelow) below() func(x float64) float64 {
-	all := 1 - d.Above(d.most)
+func (d CutGamma) Below() func(x float64) float64 {
+	all := 1 - d.Above(d.Most)
 	return func(x float64) float64 {
 		if x <= 0 {
 			return 0

@@ -1,4 +1,4 @@
-package uncertainty
+package distribution
 
 import (
 	"minim/uncertainty/portable"
@@ -11,16 +11,16 @@ import (
 // the triangle of [Peaked], and what [GammaBelow] cuts off.
 type Distribution interface {
 	// summary tells where it lies and how it is shaped.
-	summary() Summary
+	Summary() Summary
 	// widened is a distribution about the same mean whose standard uncertainty is factor
 	// times as much, of the same shape; a gamma distribution stays one, and one that is cut
 	// off stays cut off there, which moves its mean.
-	widened(factor float64) Distribution
+	Widened(factor float64) Distribution
 	// sound reports whether the parameters describe a distribution. A spread
 	// of zero does, except for a gamma distribution.
-	sound() bool
+	Sound() bool
 	// fill draws len(dst) independent values.
-	fill(dst []float64, s *random.Source)
+	Fill(dst []float64, s *random.Source)
 }
 
 // Summary of a distribution.
@@ -42,7 +42,7 @@ type Summary struct {
 }
 
 // SummaryOf is the summary of a distribution.
-func SummaryOf(d Distribution) Summary { return d.summary() }
+func SummaryOf(d Distribution) Summary { return d.Summary() }
 
 // bounds reports whether [low, high] is an interval, be it of zero width.
 func bounds(low, high float64) bool { return low <= high && portable.IsFinite(high-low) }

@@ -1,4 +1,4 @@
-package uncertainty
+package distribution
 
 import (
 	"math"
@@ -15,7 +15,7 @@ type StudentT struct{ Mu, Sigma, Nu float64 }
 // summary has Sigma as its u: JCGM 100 takes the scale, and lets the degrees of freedom
 // widen the coverage factor. The skewness is 0, or NaN for Nu <= 3; the kurtosis is
 // 3 + 6/(Nu - 4), or +Inf for Nu <= 4.
-func (d StudentT) summary() Summary {
+func (d StudentT) Summary() Summary {
 	s := Summary{Mean: d.Mu, StandardUncertainty: d.Sigma, Kurtosis: math.Inf(1), Low: math.Inf(-1), High: math.Inf(1)}
 	if d.Nu <= 3 {
 		s.Skewness = math.NaN()
@@ -26,11 +26,11 @@ func (d StudentT) summary() Summary {
 	return s
 }
 
-func (d StudentT) widened(factor float64) Distribution { return StudentT{d.Mu, d.Sigma * factor, d.Nu} }
+func (d StudentT) Widened(factor float64) Distribution { return StudentT{d.Mu, d.Sigma * factor, d.Nu} }
 
 // sound takes half of Nu, since that is the shape of a gamma distribution.
-func (d StudentT) sound() bool {
+func (d StudentT) Sound() bool {
 	return portable.IsFinite(d.Mu) && portable.IsFinite(d.Sigma) && d.Sigma >= 0 && portable.IsFinite(d.Nu) && d.Nu/2 > 0
 }
 
-func (d StudentT) fill(dst []float64, s *random.Source) { s.Students(dst, d.Mu, d.Sigma, d.Nu) }
+func (d StudentT) Fill(dst []float64, s *random.Source) { s.Students(dst, d.Mu, d.Sigma, d.Nu) }

@@ -1,0 +1,5 @@
+//go:build !race
+
+package contest_test
+
+const raceDetector = false
