@@ -34,7 +34,9 @@ var layers = []string{
 	"minim/uncertainty/strengths",
 	"minim/uncertainty/hazards",
 	"minim/uncertainty/mixed",
+	"minim/uncertainty/policy", // below route, whose verdict goes by it
 	"minim/uncertainty/route",
+	"minim/uncertainty/tolerances",
 	"minim/uncertainty/contest",
 	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps
 	"minim/uncertainty/plan",
@@ -43,6 +45,7 @@ var layers = []string{
 	"minim/uncertainty/bench",
 	"minim/report/page",
 	"minim/report/words/equation",
+	"minim/report/words/reminder",
 	"minim/report/words/kits",
 	"minim/report/words", // every sentence of a result: data and pages read it
 	"minim/report/data",

@@ -16,7 +16,8 @@ import (
 // planOptions are the options of minim plan.
 type planOptions struct {
 	searchOptions
-	prefer, save string
+	prefer, save, from string
+	all                bool
 }
 
 // planWork is how many million candidates minim plan tries when not told otherwise.
@@ -24,8 +25,10 @@ const planWork = 1000
 
 func (o *planOptions) declare(flags *pflag.FlagSet) {
 	o.searchOptions.declare(flags, planWork)
-	flags.StringVar(&o.prefer, "prefer", route.LeastLeftOver, "")
+	flags.StringVar(&o.prefer, "prefer", route.Usual, "")
 	flags.StringVar(&o.save, "save", "", "")
+	flags.BoolVar(&o.all, "all", false, "")
+	flags.StringVar(&o.from, "from", "", "")
 }
 
 func (o *planOptions) check(c call) error {
@@ -57,6 +60,7 @@ func (o *planOptions) question(ctx context.Context, c call) (answer.Question, er
 		return q, err
 	}
 	p := q.Prep
+	q.Search.All, q.Search.From = o.all, o.from
 	if c.flags.Changed("prefer") {
 		q.Search.Prefer = o.prefer
 	}

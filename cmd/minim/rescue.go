@@ -15,6 +15,7 @@ import (
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 	"minim/uncertainty/strengths"
+	"minim/uncertainty/tolerances"
 )
 
 // rescueOptions are the options of minim rescue.
@@ -122,7 +123,7 @@ func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
 		return nil, badValue("volume", err)
 	}
 	if o.tolerance != "" {
-		tolerance, err := p.ParseTolerance(o.tolerance)
+		tolerance, err := tolerances.Parse(p, o.tolerance)
 		if err != nil {
 			return nil, badValue("tolerance", err)
 		}

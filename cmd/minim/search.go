@@ -23,7 +23,7 @@ type searchOptions struct {
 	steps                               int
 	leftOver, volume, solute, strongest string
 	without                             []string
-	fine, all                           bool
+	fine                                bool
 	work                                float64
 }
 
@@ -42,7 +42,6 @@ func (o *searchOptions) declare(flags *pflag.FlagSet, work float64) {
 	flags.StringVar(&o.strongest, "strongest", "", "")
 	flags.StringArrayVar(&o.without, "without", nil, "")
 	flags.BoolVar(&o.fine, "fine", false, "")
-	flags.BoolVar(&o.all, "all", false, "")
 	flags.Float64Var(&o.work, "work", work, "")
 	o.destination.declare(flags)
 	o.simulation.declare(flags)
@@ -71,7 +70,7 @@ func (o *searchOptions) question(ctx context.Context, c call) (q answer.Question
 // options of the search: the limits of the prep, and in their place those that the
 // command line gives.
 func (o *searchOptions) options(flags *pflag.FlagSet, p *route.Prep) (plan.Options, error) {
-	options := plan.Options{Limits: p.Limits, Fine: o.fine, All: o.all, Work: int64(math.Round(o.work * 1e6))}
+	options := plan.Options{Limits: p.Limits, Fine: o.fine, Work: int64(math.Round(o.work * 1e6))}
 	if flags.Changed("steps") {
 		options.Steps = o.steps
 	}

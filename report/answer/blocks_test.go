@@ -30,7 +30,7 @@ func TestPageOfARouteThatAimsElsewhere(t *testing.T) {
 	good.Route = &route.Route{Name: "good"}
 	p := comparePage(aimed(0, off("a", -0.12, true), good), nil)
 	paragraphs := blocksOf[page.Paragraph](p)
-	require.Len(t, paragraphs, 2)
+	require.Len(t, paragraphs, 3, "and by what is chosen")
 	assert.Equal(t, "Wanted", paragraphs[0].Label)
 	assert.Equal(t, "First", paragraphs[1].Label)
 	assert.Contains(t, paragraphs[1].Text, "a makes 12 % too little")

@@ -26,8 +26,8 @@ func search(ctx context.Context, q *Question) (*Answer, error) {
 	}, nil
 }
 
-// planPage is the page of a search: what is wanted, the route that is recommended, the routes
-// that no other beats, what each has over it, what would help where none is good enough, what
+// planPage is the page of a search: what is wanted, the route that is recommended, the best with each
+// number of measurements, what more of them buy, what would help where none is good enough, what
 // was searched, what the figures rest on, and cautions. Before is the search on the kit as it
 // is, nil without changes: see [comparePage].
 func planPage(p, before *plan.Plan, pictures ...page.Block) *page.Page {

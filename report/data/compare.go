@@ -11,6 +11,7 @@ import (
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/hazards"
+	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 )
 
@@ -27,9 +28,16 @@ func comparison(c *route.Comparison) object {
 	})
 }
 
-// recommended is which of the routes is to be used.
+// recommended is which of the routes is to be used, and the rule by which each other fell behind it,
+// of those that stand in the comparison.
 func recommended(c *route.Comparison) object {
-	out := object{{"coverage_probability", c.Settings.Coverage}, {"use", nil}, {"meets_tolerance", c.Verdict.Meets}}
+	fell := []object{}
+	for i, rule := range c.Verdict.Choice.Fell {
+		if rule != policy.None {
+			fell = append(fell, object{{"name", c.Results[i].Route.Name}, {"rule", string(rule)}})
+		}
+	}
+	out := object{{"coverage_probability", c.Settings.Coverage}, {"use", nil}, {"meets_tolerance", c.Verdict.Meets}, {"not_used", fell}}
 	if c.Verdict.Use >= 0 {
 		out[1].value = c.Results[c.Verdict.Use].Route.Name
 	}

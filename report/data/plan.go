@@ -10,7 +10,7 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Plan is a comparison of the routes that no other beats, with what the search adds: see
+// Plan is a comparison of the routes that no other beats, and of rounder ones, with what the search adds: see
 // [Comparison]. The column near_equal_to names the route that stands for a row and its
 // near-equals.
 func Plan(p, before *plan.Plan) Data { return both(p, before, searched, planRows) }
@@ -40,7 +40,7 @@ func limits(o *plan.Options) object {
 func member(p *plan.Plan, m *plan.Member) object {
 	cost, known := p.Prep.Cost(&m.Result)
 	return append(routeOf(p.Prep, &m.Result), object{
-		{"near_equal_to", p.Results[m.Group].Route.Name}, {"cost", only(known, cost.Amount)}, {"currency", only(known, cost.Currency)},
+		{"near_equal_to", p.Front[m.Group].Route.Name}, {"cost", only(known, cost.Amount)}, {"currency", only(known, cost.Currency)},
 	}...)
 }
 
@@ -74,7 +74,7 @@ func planRows(p *plan.Plan) [][]string {
 		if cost, known := p.Prep.Cost(&p.Front[i].Result); known {
 			amount, currency = quantity.Exact(cost.Amount), cost.Currency
 		}
-		rows[i+1] = append(rows[i+1], harmless(p.Results[p.Front[i].Group].Route.Name), amount, harmless(currency), strconv.FormatBool(p.CutShort))
+		rows[i+1] = append(rows[i+1], harmless(p.Front[p.Front[i].Group].Route.Name), amount, harmless(currency), strconv.FormatBool(p.CutShort))
 	}
 	return withStops(p.Prep, rows, func(i int) *route.Route { return p.Front[i].Route })
 }

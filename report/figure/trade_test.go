@@ -28,7 +28,7 @@ func TestTradeSaysWhatItShows(t *testing.T) {
 	words := wordsOf(t, f, err)
 	for _, want := range []string{
 		"Toning dye for a glass fill", "15 mL of 0.060 % w/v dye in ethanol, within 7 % of target", "Note: invented for the demo",
-		"Each mark is a route that no other beats.", "direct", "one dilution", "two dilutions", "three dilutions", "your own routes",
+		"Each mark is a route that no other beats, or a rounder one.", "direct", "one dilution", "two dilutions", "three dilutions", "your own routes",
 		"hollow: chance of being inside under 95 %", "left over / mL", "give or take, in % of the strength (95 %)", "USE THIS ROUTE",
 		"give or take 4.7 %, 51 mL left over, 99.7 % inside", "diluted by weighing",
 		"Marked: two dilutions. Of the routes with a chance of at least 95 %, it is the one that leaves least over.",
@@ -39,7 +39,7 @@ func TestTradeSaysWhatItShows(t *testing.T) {
 	for _, absent := range []string{"four dilutions", "over 100 %", "logarithmic"} {
 		assert.NotContains(t, words, absent)
 	}
-	assert.Equal(t, "What is left over by the routes that no other beats (6) to make 15 mL of 0.060 % w/v dye in ethanol, within 7 % of target, "+
+	assert.Equal(t, "What is left over by the routes that no other beats, and some with rounder readings, (6) to make 15 mL of 0.060 % w/v dye in ethanol, within 7 % of target, "+
 		"against their give or take: from 0 mL and 33 % to 108 mL and 4.6 %. Marked \"use this route\": two dilutions, "+
 		"give or take 4.7 %, 51 mL left over, 99.7 % inside.", altOfTrade(p))
 }
@@ -53,6 +53,8 @@ func TestTradeSaysWhyARouteIsMarked(t *testing.T) {
 		want   string
 	}{
 		{met, route.LeastLeftOver, "it is the one that leaves least over."},
+		{met, route.Usual, "It is recommended: it has a chance of at least"},
+		{none, route.Usual, "No tolerance is given; it is about as near to the target as any, with few measurements and round readings."},
 		{met, route.Tightest, "it is the one with the least give or take."},
 		{met, route.Fewest, "it is the one with the fewest measurements."},
 		{met, route.LeastSolute, "it is the one that uses the least solute."},

@@ -6,6 +6,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/clause"
+	"minim/report/words/reminder"
 	"minim/uncertainty/hazards"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
@@ -32,8 +33,8 @@ func WithoutLadder(r *route.Result) *route.Result {
 }
 
 func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue) []string {
-	remind := reminding()
-	list := []string{caution(p.Solute.Weighed()+", undiluted", substanceWords(p.Solute.Hazards, remind))}
+	remind := reminder.Once()
+	list := []string{caution(p.Solute.Weighed()+", undiluted", reminder.Substance(p.Solute.Hazards, remind))}
 	routes := p.Routes
 	if r != nil {
 		routes = append(routes[:len(routes):len(routes)], r.Route)
@@ -43,7 +44,7 @@ func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue) []string {
 	}
 	for _, c := range p.Liquids(routes...) {
 		if saidOf(&c) {
-			list = append(list, caution(c.Name, substanceWords(c.Hazards, remind)))
+			list = append(list, caution(c.Name, reminder.Substance(c.Hazards, remind)))
 		}
 	}
 	if r != nil && r.Possible {
@@ -64,7 +65,7 @@ func solutionCautions(p *route.Prep, r *route.Result, after int, remind func(wor
 		if h.Undiluted || h.Step <= after {
 			continue
 		}
-		text := solutionText(p, r, &h, unreminded)
+		text := solutionText(p, r, &h, reminder.None)
 		if alike[text] == nil {
 			texts = append(texts, text)
 		}
@@ -80,7 +81,7 @@ func solutionCautions(p *route.Prep, r *route.Result, after int, remind func(wor
 // solutionText is what is to be said of a solution, with the doubt that there is.
 func solutionText(p *route.Prep, r *route.Result, h *route.Handled, remind func(word string) string) string {
 	side := straddled(h)
-	return solutionWords(h, doubtOf(p, r, h), remind) + when(side != "", "; "+side)
+	return reminder.Solution(h, doubtOf(p, r, h), remind) + when(side != "", "; "+side)
 }
 
 // solutionNames names solutions with their strengths: "bought acid (24 % w/v) and the

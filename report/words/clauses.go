@@ -8,7 +8,7 @@ import (
 // clauses are parts of a sentence, or items of a list, each of which may be left out.
 type clauses = clause.List
 
-var when, either = clause.When, clause.Either[string]
+var when, either, count = clause.When, clause.Either[string], clause.Count
 
 // said are the facts that have a text.
 func said(facts ...fact) (list []fact) {

@@ -257,19 +257,6 @@ func reached(c *route.Comparison, r *route.Result) string {
 	return text + when(r.MonteCarlo.AtCeiling, ", stopped at the most that may be simulated")
 }
 
-func count(n int, noun string) string {
-	switch n {
-	case 0:
-		return "no " + noun
-	case 1:
-		return "1 " + noun
-	}
-	if stem, ok := strings.CutSuffix(noun, "y"); ok {
-		return fmt.Sprintf("%d %sies", n, stem)
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
-}
-
 // causes in words.
 var causes = map[uncertainty.Cause]string{
 	"shape": "an influence that is not normal", "skew": "a lopsided influence", "few-readings": "few readings", "curvature": "a bend in the model",

@@ -3,7 +3,6 @@ package words
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -27,7 +26,7 @@ func (p *Paper) model() []page.Block {
 	for i := range e.Lines {
 		l := &e.Lines[i]
 		equations.Rows = append(equations.Rows,
-			page.Row{Cells: []string{shownSymbol(l.Symbol), "= " + shownEquation(l.Expression), withUnit(l.Value, l.Of.Unit)}},
+			page.Row{Cells: []string{inline.Shown(l.Symbol), "= " + inline.Equation(l.Expression), withUnit(l.Value, l.Of.Unit)}},
 			page.Row{Cells: []string{"", Named(l.Of)}, More: true})
 	}
 	list := section("Model equation", prose("In the order of the steps. Each symbol has a line of its own below it, or stands in the table of inputs or among the figures that are taken as exactly known. Values are those at the estimates of all inputs."), equations)
@@ -46,7 +45,7 @@ const inputsClass = "inputs"
 // inputs has one entry for each influence, the largest contribution first.
 func (p *Paper) inputs(e *equation.Equation) []page.Block {
 	a, unit := &p.result().Analytic, p.prep().Target.Unit.Name
-	y := shownSymbol(Letter(p.prep()))
+	y := inline.Shown(Letter(p.prep()))
 	index := func(letter string) string { return inline.Symbol(letter, "i") }
 	t := &page.Table{Class: inputsClass, Numbers: 2, Caption: fmt.Sprintf("All inputs of %s, the largest contribution first. Contributions %s %s are in %s, sensitivity coefficients %[2]s in that per unit of the value", y, index("c"), index("u"), unit),
 		Head: []string{"", "input", "value", index("u"), index("ν"), index("c"), index("c") + " " + index("u"), "share"}}
@@ -57,7 +56,7 @@ func (p *Paper) inputs(e *equation.Equation) []page.Block {
 			continue // it is among the constants
 		}
 		t.Rows = append(t.Rows,
-			page.Row{Cells: []string{shownSymbol(e.Symbol(&line.Influence)), influence.Name(&line.Influence), withUnit(uncertainty.SummaryOf(line.Distribution).Mean, line.Unit),
+			page.Row{Cells: []string{inline.Shown(e.Symbol(&line.Influence)), influence.Name(&line.Influence), withUnit(uncertainty.SummaryOf(line.Distribution).Mean, line.Unit),
 				strings.TrimSpace(rounding.ThreeDigits(line.StandardUncertainty) + " " + line.Unit), degrees(line.DegreesOfFreedom),
 				sensitivity(line, a.StandardUncertainty), rounding.ThreeDigits(unlessNothing(line.Contribution, a.StandardUncertainty)), fineShare(line.Share)}},
 			page.Row{Cells: []string{"", inputWords(line, unit, sets[i])}, More: true})
@@ -121,7 +120,7 @@ func distributed(in *uncertainty.Influence) string {
 func (p *Paper) combined(sets []int) string {
 	a, unit := &p.result().Analytic, p.prep().Target.Unit.Name
 	u, k := a.Factors()
-	y, c, ui, nu := shownSymbol(Letter(p.prep())), inline.Symbol("c", "i"), inline.Symbol("u", "i"), inline.Symbol("ν", "i")
+	y, c, ui, nu := inline.Shown(Letter(p.prep())), inline.Symbol("c", "i"), inline.Symbol("u", "i"), inline.Symbol("ν", "i")
 	uc, eff := inline.Symbol("u")+"("+y+")", inline.Symbol("ν", "eff")
 	text := fmt.Sprintf("Each input stands once, so that no covariance is left to be added: %s² = Σ (%s %s)², %s = %s %s. ", uc, c, ui, uc, u, unit)
 	text += fmt.Sprintf("%s = %s⁴/Σ ((%s %s)⁴/%s) = %s", eff, uc, c, ui, nu, degrees(a.DegreesOfFreedom))
@@ -149,7 +148,7 @@ func constantsTable(e *equation.Equation) page.Block {
 	t := &page.Table{Class: inputsClass, Head: []string{"", "figure", "value", "source"}, Numbers: 2, WordsLast: true}
 	for i := range e.Constants {
 		c := &e.Constants[i]
-		t.Rows = append(t.Rows, page.Row{Cells: []string{shownSymbol(c.Symbol), Named(c.Of), withUnit(c.Value, c.Of.Unit), influence.Ground(c.Of)}})
+		t.Rows = append(t.Rows, page.Row{Cells: []string{inline.Shown(c.Symbol), Named(c.Of), withUnit(c.Value, c.Of.Unit), influence.Ground(c.Of)}})
 	}
 	return t
 }
@@ -157,36 +156,4 @@ func constantsTable(e *equation.Equation) page.Block {
 // withUnit prints a figure with six digits at most.
 func withUnit(x float64, unit string) string {
 	return strings.TrimSpace(quantity.Number(x) + " " + strings.Replace(unit, "1/°C", "°C⁻¹", 1))
-}
-
-// symbolIn is a symbol in an equation: a letter, and what tells it from others.
-var symbolIn = regexp.MustCompile(`(^|[^\pL\d_,.])(\pL+)(_[\pL\d]+(?:,\d+)?)?`)
-
-// shownSymbol is a symbol in italics, with its index.
-func shownSymbol(symbol string) string {
-	letter, index, found := strings.Cut(symbol, "_")
-	if !found {
-		return inline.Symbol(letter)
-	}
-	return inline.Symbol(letter, strings.Split(index, ",")...)
-}
-
-// shownEquation is an expression with its symbols set apart; units stay as they are.
-func shownEquation(text string) string {
-	var out strings.Builder
-	for text != "" {
-		at := symbolIn.FindStringSubmatchIndex(text)
-		if at == nil {
-			break
-		}
-		out.WriteString(text[:at[4]])
-		symbol := text[at[4]:at[1]]
-		if at[4] > 1 && text[at[4]-1] == ' ' && strings.ContainsRune("0123456789", rune(text[at[4]-2])) {
-			out.WriteString(symbol) // the unit of a number
-		} else {
-			out.WriteString(shownSymbol(symbol))
-		}
-		text = text[at[1]:]
-	}
-	return out.String() + text
 }

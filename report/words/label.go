@@ -8,6 +8,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/clause"
+	"minim/report/words/reminder"
 	"minim/uncertainty/route"
 )
 
@@ -93,7 +94,7 @@ func liquidNames(h *route.Handled) string {
 // undiluted.
 func hazardLines(q *route.Prep, r *route.Result, h *route.Handled) []string {
 	lines := []string{
-		"this solution: " + solutionWords(h, doubtOf(q, r, h), unreminded),
+		"this solution: " + reminder.Solution(h, doubtOf(q, r, h), reminder.None),
 		containsLine(q.Solute.Weighed(), h.Hazards.Undiluted),
 	}
 	for _, c := range h.Solvents {
@@ -108,7 +109,7 @@ func hazardLines(q *route.Prep, r *route.Result, h *route.Handled) []string {
 }
 
 func containsLine(name string, words []string) string {
-	return fmt.Sprintf("contains %s, which undiluted is: %s", name, substanceWords(words, unreminded))
+	return fmt.Sprintf("contains %s, which undiluted is: %s", name, reminder.Substance(words, reminder.None))
 }
 
 // purposeOf says by its number which bottle it is, from which step, and what it is for.

@@ -3,14 +3,13 @@ package words
 import (
 	"cmp"
 	"fmt"
-	"slices"
-	"strconv"
 	"strings"
 
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/note"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 )
 
@@ -21,13 +20,13 @@ func recommended(p *plan.Plan) *route.Comparison {
 	return &c
 }
 
-// planReasons say what changes in the kit do, what the other routes have over the one that is
-// recommended, what would help, and what was searched.
+// planReasons say what changes in the kit do, what more measurements buy, what would help, and what
+// was searched.
 func planReasons(p, before *plan.Plan) (list []page.Block) {
 	if before != nil {
 		list = planEffect(p, before)
 	}
-	list = append(list, lined("What the others have over it", overIt(p))...)
+	list = append(list, lined("What more measurements buy", buys(p))...)
 	list = append(list, lined("What would help", helpLines(p))...)
 	if own := ownRoutes(p); len(own) > 0 { // of names that people gave, as long as they like
 		list = append(list, page.Heading{Text: "Your own routes"}, page.Facts{List: own, Indent: 2, Colon: true, Most: 30})
@@ -47,14 +46,17 @@ func planFacts(p *plan.Plan) []fact {
 // chosenBy says by which policy a route is recommended.
 func chosenBy(p *plan.Plan) string {
 	if len(p.Prep.Tolerances) > 0 && !p.Verdict.Meets {
-		return "the greatest chance of being inside that this bench allows"
+		return "about the greatest chance of being inside that this bench allows"
+	}
+	if p.Options.Prefer == route.Usual {
+		return policyLine(p.Prep)
 	}
 	among := " of these routes" + when(p.Verdict.Meets, fmt.Sprintf(" that are inside in %s of 100", asked(p.Prep.LeastChance)))
-	otherwise := either(len(p.Prep.Tolerances) == 0, "nearest to the target", "the least left over")
-	return cmp.Or(preferences[p.Options.Prefer], otherwise) + among
+	leastLeft := either(len(p.Prep.Tolerances) == 0, "nearest to the target", "the least left over")
+	return cmp.Or(preferences[p.Options.Prefer], leastLeft) + among
 }
 
-// preferences but for the usual one, which goes by the tolerance.
+// preferences but for the usual one and least left over, which goes by the tolerance.
 var preferences = map[string]string{
 	route.Tightest: "the least give or take", route.Fewest: "the fewest measurements", route.LeastSolute: "the least solute", route.Cheapest: "the least cost",
 }
@@ -75,77 +77,89 @@ func planColumns(p *plan.Plan) []column {
 	return columns
 }
 
-// planTable lists the routes to choose from.
+// planTable lists the best routes by the number of measurements.
 func planTable(p *plan.Plan) *page.Table {
 	t := planHead(p, "route")
 	t.Indent, t.Most = 4, 60
 	for i := range p.Results {
-		t.Rows = append(t.Rows, page.Row{Lead: letter(i) + "  ", Cells: planRow(p, i), Marked: i == p.Verdict.Use})
+		t.Rows = append(t.Rows, page.Row{Lead: letter(i) + "  ", Cells: planRow(p, &p.Results[i]), Marked: i == p.Verdict.Use})
 	}
 	return t
 }
 
-func planHead(p *plan.Plan, name string) *page.Table {
-	return tableOf(name, append(planColumns(p), column{head: "near", unit: "equal"}))
+// planAll lists all routes that were simulated.
+func planAll(p *plan.Plan) []page.Block {
+	t := planHead(p, "route")
+	for i := range p.Front {
+		t.Rows = append(t.Rows, page.Row{Cells: planRow(p, &p.Front[i].Result), Marked: p.Front[i].Route == p.Results[p.Verdict.Use].Route})
+	}
+	t.Indent, t.Most = 4, 60
+	return section("All routes that no other beats in chance, left over and measurements, and rounder ones", t)
 }
 
-// planRow is the name of a route, its cells, and how many are nearly equal.
-func planRow(p *plan.Plan, i int) []string {
-	r := &p.Results[i]
-	return slices.Concat([]string{r.Route.Name}, cellsOf(planColumns(p), r), []string{strconv.Itoa(alike(p, i))})
+func planHead(p *plan.Plan, name string) *page.Table { return tableOf(name, planColumns(p)) }
+
+// planRow is the name of a route and its cells.
+func planRow(p *plan.Plan, r *route.Result) []string {
+	return append([]string{r.Route.Name}, cellsOf(planColumns(p), r)...)
 }
 
 // legend explains the names of routes.
 const legend = `"2 in 25": 2 mL made up to the mark at 25 mL; "3 + 17": 3 mL and 17 mL of measured solvent`
 
-// alike counts the near-equals of a route.
-func alike(p *plan.Plan, group int) int {
-	n := -1
-	for i := range p.Front {
-		if p.Front[i].Group == group {
-			n++
-		}
+// buys says of each route but the first what more measurements give: of those up to the one that is
+// recommended beside the one before, of those after it beside it.
+func buys(p *plan.Plan) (list []fact) {
+	for i := 1; i < len(p.Results); i++ {
+		before := min(i-1, p.Verdict.Use)
+		list = append(list, fact{letter(i), bought(p, &p.Results[i], &p.Results[before]) + worthIt(p, i)})
 	}
-	return n
+	return list
 }
 
-// overIt says of each other route, in a line, what it has over the one that is
-// recommended, and what that takes.
-func overIt(p *plan.Plan) []fact {
-	used := &p.Results[p.Verdict.Use]
-	return others(p.Comparison, func(i int, r *route.Result) fact { return fact{letter(i), over(p, r, used)} })
+// worthIt says of a route that is recommended by the usual policy, or has more measurements than
+// that, whether these are worth it.
+func worthIt(p *plan.Plan, at int) string {
+	if p.Options.Prefer != route.Usual || at < p.Verdict.Use {
+		return ""
+	}
+	used, r := &p.Results[p.Verdict.Use], &p.Results[at]
+	switch by := fell(p.Comparison, r); by {
+	case policy.None:
+		return when(at == p.Verdict.Use, ": worth it")
+	case policy.Operations:
+		return ": not worth it"
+	default:
+		return "; but it " + outdone{p.Prep, r, used, p.Verdict.Choice.Least}.by(by)
+	}
 }
 
-// over compares a route with another: first what it has over it.
-func over(p *plan.Plan, r, used *route.Result) string {
-	var better, worse []string
-	put := func(less bool, text string) {
-		if less {
-			better = append(better, text)
-		} else {
-			worse = append(worse, text)
-		}
+// bought says what one route gives beside another with fewer measurements.
+func bought(p *plan.Plan, r, before *route.Result) string {
+	what, one := moreSteps(r, before)
+	saved, s := before.LeftOverML-r.LeftOverML, when(one, "s")
+	var parts clauses
+	parts.Add(saved > 1e-9, "save%s %s", s, volume(saved))
+	parts.Add(saved < -1e-9, "leave%s %s more", s, volume(-saved))
+	if a, b := sureness(p, r), sureness(p, before); a != b {
+		parts = append(parts, fmt.Sprintf("%s (before: %s)", a, b))
 	}
-	if n := r.Operations - used.Operations; n != 0 {
-		put(n < 0, more(n, "measurement"))
+	if len(parts) == 0 {
+		parts = clauses{"give" + s + " much the same"}
 	}
-	if d := r.LeftOverML - used.LeftOverML; !route.SameVolume(r.LeftOverML, used.LeftOverML) {
-		put(d < 0, moreOrLess(d, "%s less left over", "%s more left over"))
-	}
-	if a := sureness(p, r); a != sureness(p, used) {
-		put(surer(p, r, used), a)
-	}
-	return cmp.Or(strings.Join(better, ", "), "much the same") + when(len(worse) > 0, "; but "+strings.Join(worse, ", "))
+	return what + " " + strings.Join(parts, ", ")
 }
 
-// more is "2 measurements fewer".
-func more(n int, noun string) string {
-	return either(n < 0, count(-n, noun)+" fewer", count(n, noun)+" more")
+// moreSteps is "a third dilution", or "2 more measurements", and whether it is one thing.
+func moreSteps(r, before *route.Result) (text string, one bool) {
+	if n := r.Dilutions; n == before.Dilutions+1 && n < len(ordinals) {
+		return ordinals[n], true
+	}
+	n := r.Operations - before.Operations
+	return count(n, "more measurement"), n == 1
 }
 
-func moreOrLess(mL float64, less, more string) string {
-	return either(mL < 0, fmt.Sprintf(less, volume(-mL)), fmt.Sprintf(more, volume(mL)))
-}
+var ordinals = []string{"", "a dilution", "a second dilution", "a third dilution", "a fourth dilution", "a fifth dilution"}
 
 // sureness is the chance of being inside, or within what the target is held.
 func sureness(p *plan.Plan, r *route.Result) string {
@@ -155,18 +169,14 @@ func sureness(p *plan.Plan, r *route.Result) string {
 	return insideIn(p.Prep, r)
 }
 
-func surer(p *plan.Plan, a, b *route.Result) bool {
-	if len(p.Prep.Tolerances) == 0 {
-		return a.HoldsWithin < b.HoldsWithin
-	}
-	return a.Chance() > b.Chance()
-}
-
 // searched says how large the search was, and what was left out, if anything.
 func searched(p *plan.Plan) []string {
+	if p.Options.From != "" {
+		return []string{fmt.Sprintf("nothing but rounder readings of %q, with the instruments that it has", p.Options.From)}
+	}
 	text := either(p.Options.Steps == 0, "direct routes", "routes with up to "+count(p.Options.Steps, "dilution"))
 	of := either(p.Candidates > 0, fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Candidates)), "those by weighing")
-	text = fmt.Sprintf("%s; of %s none beats these in all of %s, left over and measurements", text, of, told(p))
+	text = fmt.Sprintf("%s; of %s those are compared that no other beats in all of %s, left over and measurements, and rounder ones beside those that leave least over", text, of, told(p))
 	var list []string
 	if len(p.NotSearched) > 0 {
 		text += ", but for what was not searched"
@@ -255,6 +265,6 @@ func helpLines(p *plan.Plan) []fact {
 func planEffect(p, before *plan.Plan) []page.Block {
 	t := planHead(p, "recommended")
 	t.Most = 40
-	t.Rows = []page.Row{{Lead: " before  ", Cells: planRow(before, before.Verdict.Use)}, {Lead: " now  ", Cells: planRow(p, p.Verdict.Use)}}
+	t.Rows = []page.Row{{Lead: " before  ", Cells: planRow(before, &before.Results[before.Verdict.Use])}, {Lead: " now  ", Cells: planRow(p, &p.Results[p.Verdict.Use])}}
 	return section(effect{p.Comparison, before.Comparison}.title(), t)
 }

@@ -61,7 +61,8 @@ func whyNotOthers(c *route.Comparison) []page.Block {
 		return nil
 	}
 	why := others(c, func(_ int, r *route.Result) fact { return fact{r.Route.Name, whyNotHere(c, r)} })
-	return section("Why not the others", page.Facts{List: why, At: 4 + longestName(c), Indent: 2, Colon: true, Most: 30})
+	return section("Why not the others", page.Facts{List: why, At: 4 + longestName(c), Indent: 2, Colon: true, Most: 30},
+		page.Paragraph{Label: "Chosen by", Text: policyLine(c.Prep), At: 13})
 }
 
 // others are facts of all routes but the one to use.
@@ -101,43 +102,17 @@ func against(c *route.Comparison, r *route.Result, besides string) string {
 	case !r.Enough(c.Prep.Volume):
 		return fmt.Sprintf("makes only %s%s", volume(r.MadeML), spoilt)
 	case len(r.Inside) == 0:
-		return fmt.Sprintf("holds within %s%s", quantity.Percent(r.HoldsWithin), spoilt)
+		return fmt.Sprintf("holds within %s%s%s", quantity.Percent(r.HoldsWithin), alsoOutdone(c, r, used), spoilt)
 	case r.Chance() < c.Prep.LeastChance:
-		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s%s", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r), asked(c.Prep.LeastChance), closeCall(c.Prep, r), spoilt)
+		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s%s%s", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r), asked(c.Prep.LeastChance), closeCall(c.Prep, r), alsoOutdone(c, r, used), spoilt)
 	}
 	return secondTo(c, r, used) + spoilt
 }
 
-// secondTo says why a route that is good enough is not the one to use.
-func secondTo(c *route.Comparison, r, used *route.Result) string {
-	order, by := c.Prep.Rank(used, r)
-	text := "good enough, but "
-	switch {
-	case order > 0:
-		text = "good enough, and would be used if the other had not been chosen by name: "
-	case by == "alike":
-		return "as good in all that decides (chance asked for, left over, measurements); the other stands before it"
-	}
-	switch by {
-	case "left-over":
-		return text + leaves(r.LeftOverML, used.LeftOverML)
-	case "use":
-		return text + "the other makes too little, or says too little of the amount"
-	case "operations":
-		return text + fmt.Sprintf("takes %d measurements instead of %d", r.Operations, used.Operations)
-	}
-	return text + "is " + insideIn(c.Prep, r) // the other is not
-}
-
-// leaves compares what is left over, by the difference where both print alike.
+// leaves compares what is left over with what leaves less, by the difference where both print alike.
 func leaves(mL, other float64) string {
-	switch a, b := volume(mL), volume(other); {
-	case a != b:
-		return fmt.Sprintf("leaves %s instead of %s", a, b)
-	case mL < other:
-		return fmt.Sprintf("leaves %s less", volume(other-mL))
-	}
-	return fmt.Sprintf("leaves %s more", volume(mL-other))
+	a, b := volume(mL), volume(other)
+	return either(a != b, fmt.Sprintf("leaves %s instead of %s", a, b), fmt.Sprintf("leaves %s more", volume(mL-other)))
 }
 
 // noteGrounds are the lists of what the figures rest on, of those that say something.

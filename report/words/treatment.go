@@ -77,9 +77,9 @@ func (p *Paper) steps() []page.Block {
 	case p.ByUser:
 		list = append(list, prose("The route was chosen by the author of this report."))
 	case p.Batch == nil && p.Verdict.Meets:
-		list = append(list, prose(fmt.Sprintf("Of the routes that are inside the tolerance with a probability of at least %s %%, it leaves the least over.", asked(p.Prep.LeastChance))))
+		list = append(list, prose("Of the routes considered it is recommended, by rules in this order: "+policyLine(p.Prep)+"."))
 	case p.Batch == nil && len(p.Prep.Tolerances) > 0:
-		list = append(list, prose("No route considered is good enough; this is the nearest."))
+		list = append(list, prose("No route considered is good enough; this is the best of them."))
 	}
 	return list
 }

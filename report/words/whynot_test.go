@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty"
+	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 )
 
@@ -16,6 +17,7 @@ import (
 func ranked(used, other route.Result) *route.Comparison {
 	p := &route.Prep{Volume: 10, LeastChance: 0.95, Tolerances: []route.Tolerance{{Text: "1 g/L", Limits: uncertainty.Limits{Lower: 9, Upper: 11}}}}
 	c := &route.Comparison{Prep: p, Results: []route.Result{used, other}}
+	c.Verdict.Choice = p.Choose(c.Results)
 	return c
 }
 
@@ -23,7 +25,7 @@ func ranked(used, other route.Result) *route.Comparison {
 func outcome(chance, leftOver float64, operations int) route.Result {
 	return route.Result{
 		Route: &route.Route{Name: "r"}, Possible: true, Informative: true, MadeML: 10,
-		Inside: []route.Chance{{Simulated: chance}}, LeftOverML: leftOver, Operations: operations, Closer: 0.5,
+		Inside: []route.Chance{{Simulated: chance}}, Analytic: uncertainty.Analytic{Value: 10}, LeftOverML: leftOver, Operations: operations, Closer: 0.5,
 	}
 }
 
@@ -36,14 +38,16 @@ func TestWhyNotSaysWhatDecided(t *testing.T) {
 		used, other route.Result
 		want        string
 	}{
-		{outcome(0.97, 4, 6), outcome(0.99, 8, 2), "good enough, but leaves 8 mL instead of 4 mL"},
-		{outcome(0.97, 4, 6), outcome(0.99, 4.0001, 2), "good enough, but leaves 0.0001 mL more"},
-		{outcome(0.97, 4, 4), outcome(0.99, 4, 6), "good enough, but takes 6 measurements instead of 4"},
-		{outcome(0.97, 4, 6), outcome(0.99, 4, 6), "as good in all that decides (chance asked for, left over, measurements); the other stands before it"},
+		{outcome(0.97, 4, 6), outcome(0.97, 8, 6), "good enough, but leaves 8 mL instead of 4 mL"},
+		{outcome(0.97, 4, 6), outcome(0.97, 9.5, 4), "good enough, but leaves 9.5 mL, where 6 measurements in place of 4 leave no more than 4 mL"},
+		{outcome(0.97, 4, 4), outcome(0.97, 4, 6), "good enough, but takes 6 measurements instead of 4;"},
+		{outcome(0.97, 4, 4), outcome(0.97, 1, 6), "good enough, but takes 6 measurements instead of 4 and saves only 3 mL"},
+		{outcome(0.99, 4, 6), outcome(0.97, 4, 6), "good enough, but is inside in 97.0 of 100, and not in the 97.5 that halve the risk asked for"},
+		{outcome(0.97, 4, 6), outcome(0.97, 4, 6), "as good in all that decides; the other comes first by its name"},
 		// Chosen by name, against the ranking.
-		{outcome(0.97, 8, 6), outcome(0.99, 4, 6), "good enough, and would be used if the other had not been chosen by name: leaves 4 mL instead of 8 mL"},
-		{outcome(0.97, 4, 6), outcome(0.99, 4, 2), "good enough, and would be used if the other had not been chosen by name: takes 2 measurements instead of 6"},
-		{outcome(0.60, 4, 6), outcome(0.99, 8, 9), "good enough, and would be used if the other had not been chosen by name: is inside in 99.0 of 100"},
+		{outcome(0.97, 8, 6), outcome(0.97, 4, 6), "good enough, and would be used if the other had not been chosen by name: that leaves 8 mL instead of 4 mL"},
+		{outcome(0.97, 4, 6), outcome(0.97, 4, 2), "good enough, and would be used if the other had not been chosen by name: that takes 6 measurements instead of 2"},
+		{outcome(0.60, 4, 6), outcome(0.99, 8, 9), "good enough, and would be used if the other had not been chosen by name: that is inside in 60.0 of 100"},
 		{outcome(0.60, 4, 6), outcome(0.94996, 8, 9), "inside with a chance of 94.99 in 100, asked for is 95"},
 	} {
 		c := ranked(test.used, test.other)
@@ -56,34 +60,34 @@ func TestWhyNotSaysWhatDecided(t *testing.T) {
 	tooLittle := outcome(0.99, 4, 6)
 	tooLittle.MadeML = 9
 	c := ranked(tooLittle, outcome(0.97, 8, 9))
-	assert.Contains(t, whyNot(c, &c.Results[1]), "chosen by name: the other makes too little")
+	assert.Contains(t, whyNot(c, &c.Results[1]), "chosen by name: that makes too little")
 }
 
 // Whatever two routes give, the words name the criterion by which they were ranked.
 func TestWhyNotOverAllPairs(t *testing.T) {
 	var all []route.Result
 	for _, chance := range []float64{0.5, 0.95, 0.99} {
-		for _, left := range []float64{0, 4, 4.0001} {
+		for _, left := range []float64{0, 4, 4.0001, 8, 20} {
 			for _, operations := range []int{4, 6} {
 				all = append(all, outcome(chance, left, operations))
 			}
 		}
 	}
-	words := map[string]string{
-		"alike": "stands before it", "meeting": "in 100", "chance": "in 100", "left-over": "leaves", "operations": "measurements instead of",
+	words := map[policy.Rule]string{
+		policy.Name: "by its name", policy.HalfRisk: "halve the risk", policy.Meeting: "in 100", policy.Chance: "in 100", policy.LeftOver: "leaves", policy.Operations: "measurements in",
 	}
 	for _, used := range all {
 		for _, other := range all {
 			c := ranked(used, other)
 			_, by := c.Prep.Rank(&c.Results[0], &c.Results[1])
 			got := whyNot(c, &c.Results[1])
-			if other.Chance() >= 0.95 && by == "meeting" {
+			if other.Chance() >= 0.95 && by == policy.Meeting {
 				assert.Contains(t, got, "is inside in")
 			} else if other.Chance() < 0.95 {
 				assert.Contains(t, got, "asked for is 95")
 			} else {
-				require.Contains(t, words, string(by))
-				assert.Contains(t, got, words[string(by)])
+				require.Contains(t, words, by)
+				assert.Contains(t, got, words[by])
 			}
 			if m := insteadOf.FindStringSubmatch(got); m != nil {
 				assert.NotEqual(t, m[1], m[3], got)

@@ -13,6 +13,7 @@ import (
 	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 	"minim/uncertainty/strengths"
+	"minim/uncertainty/tolerances"
 )
 
 // A measure that is made of values is the one that a file states in the same words
@@ -92,7 +93,7 @@ steps = [ { weigh = "0.73 g", on = "x" }, { make-up-to = "25 mL", in = "flask" }
 	made.Solute.Name, made.Solute.MolarMass = "sodium chloride", route.Estimate{Value: 58.44, Known: true}
 	made.Solute.Assay = route.Between(0.99, 1)
 	made.Solvent = route.NewSolvent("water")
-	tolerance, err := made.ParseTolerance("5 % of target")
+	tolerance, err := tolerances.Parse(made, "5 % of target")
 	require.NoError(t, err)
 	made.Tolerances = []route.Tolerance{tolerance}
 	direct := &route.Route{Name: "direct", Steps: []route.Step{

@@ -11,6 +11,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/uncertainty"
 	"minim/uncertainty/route"
+	"minim/uncertainty/tolerances"
 )
 
 // readLimits reads the table of a search, once the volume and the target are read.
@@ -119,7 +120,7 @@ func (p prepReader) readTolerances(t *benchfile.Table) []route.Tolerance {
 		if text == "" {
 			return nil
 		}
-		tolerance, err := p.ParseTolerance(text)
+		tolerance, err := tolerances.Parse(p.Prep, text)
 		if err != nil {
 			failStrength(t, "tolerance", err)
 			return nil
@@ -149,8 +150,8 @@ func (p prepReader) readOneSided(t *benchfile.Table) []route.Tolerance {
 	switch {
 	case tol.Limits.Lower >= tol.Limits.Upper:
 		t.Fail("not-above", "the upper limit is not above the lower", "")
-	case p.TooNarrow(tol.Text, tol.Limits) != nil:
-		t.FailWith("not-above", p.TooNarrow(tol.Text, tol.Limits))
+	case tolerances.TooNarrow(p.Prep, tol.Text, tol.Limits) != nil:
+		t.FailWith("not-above", tolerances.TooNarrow(p.Prep, tol.Text, tol.Limits))
 	case p.Target.Value > tol.Limits.Upper*(1+rounding):
 		t.Fail("not-above", fmt.Sprintf("the target, %s, is above it", p.Target.Text), "")
 	case p.Target.Value < tol.Limits.Lower*(1-rounding):

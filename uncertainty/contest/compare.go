@@ -48,6 +48,6 @@ func CompareTo(ctx context.Context, p *route.Prep, use string, s uncertainty.Set
 	if !c.Results[at].Possible {
 		return nil, &route.CannotError{Name: r.Name, Reason: c.Results[at].Reason, Forbidden: c.Results[at].MayNotBeUsed()}
 	}
-	c.Verdict = route.Verdict{Use: at, Meets: c.Prep.Meets(&c.Results[at])}
+	c.Verdict.Use, c.Verdict.Meets = at, c.Prep.Meets(&c.Results[at])
 	return c, complete(ctx, c, strengths)
 }

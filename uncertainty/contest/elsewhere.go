@@ -1,6 +1,7 @@
 package contest
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -123,11 +124,9 @@ func aimed(c *route.Comparison, r *route.Result, step int, left *int) (*route.Re
 	var fault error
 	aim := func(n int) (strength float64, possible bool) {
 		*left--
-		strength, possible, err := p.Aim(r.Route.With(step, equipment.Digits(float64(n), digit)))
-		if err != nil {
-			fault = err
-		}
-		return strength, possible
+		a, err := p.Aim(r.Route.With(step, equipment.Digits(float64(n), digit)))
+		fault = cmp.Or(fault, err)
+		return a.Strength, a.Possible
 	}
 	low, high := equipment.Crossing(s.Amount/digit, int(capacity/digit+1e-9), s.Rises(), func(n int) (yes, possible bool) {
 		strength, possible := aim(n)

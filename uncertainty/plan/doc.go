@@ -35,6 +35,14 @@
 // cancels itself. [Options.All] searches as well those in which one piece does, a piece at a
 // time; routes in which several do are never searched. Routes by weighing are not asked.
 //
+// # What is chosen
+//
+// Of the routes that are found, and of rounder ones around those that leave least over (tune.go),
+// the policy of package policy chooses one for each number of measurements, and one of these
+// (pool.go). Routes of the front are simulated, rounder ones once they would be chosen: until then
+// their chance counts as that of first order and a little more. What is shown is so chosen by the
+// figures that are shown, and a comparison of what is shown chooses the same.
+//
 // # Why nothing is lost
 //
 // A route is beaten by another that reaches at least its level, leaves over no more and takes

@@ -7,7 +7,7 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Routes of the front are grouped for reading. Of those with the same number of
+// Routes of the front are grouped for whoever reads them all, as data. Of those with the same number of
 // operations that are not good enough, the surest stands for all. Where none is
 // good enough, or there is no tolerance, and among those that are, near-equals go
 // together: what they leave over differs by no more than half or 1 mL, or their
@@ -47,7 +47,7 @@ func grouped(c *route.Comparison, use int) (groups, leaders []int) {
 
 // good reports whether a route is good enough, where the one to use is.
 func good(c *route.Comparison, use, at int) bool {
-	return !c.Prep.Meets(&c.Results[use]) || inside(c, &c.Results[at])
+	return !c.Prep.Meets(&c.Results[use]) || len(c.Prep.Tolerances) == 0 || c.Prep.Meets(&c.Results[at])
 }
 
 // alike reports whether two routes of the front go together, where one is to be used.

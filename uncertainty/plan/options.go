@@ -12,11 +12,13 @@ import (
 type Options struct {
 	// Limits of the routes: those of the prep, or others.
 	route.Limits
+	// All shows all routes that were simulated, and searches as well those in which one piece
+	// pulls both ways, so that its errors cancel: it is taken with, and filled or solvent added
+	// with it. From names the route of the prep that is tuned, in place of a search.
+	All  bool
+	From string
 	// Fine takes every graduation of a scale, not only the numbered marks.
 	Fine bool
-	// All searches as well the routes in which one piece pulls both ways, so that its errors
-	// cancel: it is taken with, and filled or solvent added with it.
-	All bool
 	// Work is the number of candidates after which each search stops, and says what it
 	// has not searched; 0 means never. They are the same ones on any machine.
 	Work int64

@@ -13,12 +13,12 @@ import (
 
 // Plan is what a search has found.
 type Plan struct {
-	// Comparison holds the routes to choose from, simulated: of each group of
-	// near-equals one. Its verdict names the one that is recommended. Its prep has
-	// these routes in place of those of its file.
+	// Comparison holds the best route with each number of measurements, simulated. Its
+	// verdict names the one that is recommended. Its prep has these routes in place of
+	// those of its file.
 	*route.Comparison
-	// Front are the routes that no other beats, simulated, by number of operations
-	// and then by left over.
+	// Front are the routes that no other beats and those with rounder readings that were simulated,
+	// by number of operations and then by left over.
 	Front []Member
 	// Own are the routes of the prep itself, simulated.
 	Own []route.Result
@@ -38,7 +38,7 @@ type Plan struct {
 // Member is a route of the front.
 type Member struct {
 	route.Result
-	// Group is the place in Plan.Results of the route that stands for it and its
+	// Group is the place in Plan.Front of the route that stands for it and its
 	// near-equals.
 	Group int
 }
@@ -49,13 +49,17 @@ type Member struct {
 // a tolerance, what the strength may be off the target by takes their place: its
 // expected difference and its expanded uncertainty. Where all chances are below 0.001,
 // the route that is least off is all that is found.
-// Of routes that are the same in all of these, no more than ten are kept.
-// It recommends one by the preference of the options.
+// Of routes that are the same in all of these, no more than ten are kept. Around those that leave least
+// over it tries rounder readings. It recommends one of the best with each number of measurements by
+// the preference of the options: see package policy.
 func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err := p.MayBeMade(); err != nil {
 		return nil, err
 	}
 	p = withLimits(p, &o)
+	if o.From != "" {
+		return searchFrom(ctx, p, o)
+	}
 	if o.strongest(p) < p.ConcentrationOf(p.Target.Value) {
 		return nil, noRoute(p, o, nil)
 	}
@@ -130,6 +134,27 @@ func with(list, others []found) []found {
 	return list
 }
 
+// searchFrom tunes one route of a prep.
+func searchFrom(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
+	r, err := p.Route(o.From)
+	if err != nil {
+		return nil, err
+	}
+	assessed, err := p.Assess(r.With(0, r.Steps[0].Amount), o.coverage())
+	if err != nil {
+		return nil, err
+	}
+	if !assessed.Possible {
+		return nil, &route.CannotError{Name: r.Name, Reason: assessed.Reason, Forbidden: assessed.MayNotBeUsed()}
+	}
+	plan := &Plan{Options: o}
+	if err := plan.simulate(ctx, p, []found{{Result: assessed}}); err != nil {
+		return nil, err
+	}
+	plan.Own, err = own(ctx, p, o.Settings)
+	return plan, err
+}
+
 // withLimits returns the prep without the instruments that are not to be used.
 func withLimits(p *route.Prep, o *Options) *route.Prep {
 	if len(o.Without) == 0 {
@@ -177,60 +202,61 @@ func own(ctx context.Context, p *route.Prep, s uncertainty.Settings) ([]route.Re
 	return c.Results, contest.Amend(ctx, c)
 }
 
-// simulate compares the routes that were found, chooses one, and groups them.
+// simulate chooses of the routes that were found, rounds their readings, and groups them.
 func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []found) error {
-	all, use, err := simulated(ctx, prep, list, p.Options, func(c *route.Comparison, use int) []int {
-		_, leaders := grouped(c, use)
-		return leaders
-	})
+	l, err := newPool(ctx, prep, list, p.Options)
+	if err != nil {
+		return err
+	}
+	places, use, err := l.settle(ctx)
 	if err != nil {
 		return err
 	}
 	if use < 0 {
 		return &NoRouteError{Reason: note.Of("all-could-be-nothing", "")}
 	}
-	groups, leaders := grouped(all, use)
-	p.Comparison = chosenFrom(all, leaders, use)
+	p.Comparison = l.comparison(places, use)
 	if err := contest.Amend(ctx, p.Comparison); err != nil {
 		return err
 	}
-	for at, place := range leaders {
-		all.Results[place] = p.Results[at]
+	for at, place := range places {
+		l.results[place] = p.Results[at]
 	}
-	for i := range all.Results {
-		p.Front = append(p.Front, Member{all.Results[i], groups[i]})
-	}
+	p.setFront(l, places[use])
 	return nil
 }
 
-// possible keeps the routes of a comparison that turned out to be possible when they
-// were simulated, with the ladder after them.
-func possible(all *route.Comparison) *route.Comparison {
-	var places []int
-	for i := range all.Results {
-		if all.Results[i].Possible {
-			places = append(places, i)
-		}
+// comparison of some routes, which uses one of them.
+func (l *pool) comparison(places []int, use int) *route.Comparison {
+	prep := *l.prep
+	prep.Routes = nil
+	c := &route.Comparison{Prep: &prep, Settings: l.options.Settings.WithDefaults()}
+	for _, at := range places {
+		prep.Routes = append(prep.Routes, l.results[at].Route)
+		c.Results = append(c.Results, l.results[at])
 	}
-	if len(places) == len(all.Results) || len(places) == 0 {
-		return &route.Comparison{Prep: all.Prep, Settings: all.Settings, Results: all.Results[:len(places)]}
-	}
-	return chosenFrom(all, places, places[0])
+	c.Verdict = route.Verdict{Use: use, Meets: prep.Meets(&c.Results[use]), Choice: prep.Choose(c.Results)}
+	c.Notes.Merge(c.Results[use].Notes)
+	return c
 }
 
-// chosenFrom is a comparison of some routes of another, which uses the one chosen.
-func chosenFrom(all *route.Comparison, places []int, use int) *route.Comparison {
-	prep := *all.Prep
-	prep.Routes = nil
-	c := &route.Comparison{Prep: &prep, Settings: all.Settings}
-	c.Verdict.Meets = all.Prep.Meets(&all.Results[use])
-	c.Verdict.Use = slices.Index(places, use)
-	for _, at := range places {
-		prep.Routes = append(prep.Routes, all.Prep.Routes[at])
-		c.Results = append(c.Results, all.Results[at])
+// setFront lists all routes that were simulated, by number of operations and then by left over, in
+// groups.
+func (p *Plan) setFront(l *pool, use int) {
+	all := &route.Comparison{Prep: l.prep}
+	for i := range l.results {
+		if l.simulated[i] && l.results[i].Possible {
+			all.Results = append(all.Results, l.results[i])
+		}
 	}
-	c.Notes.Merge(all.Results[use].Notes)
-	return c
+	used := l.results[use].Route
+	slices.SortStableFunc(all.Results, func(a, b route.Result) int {
+		return cmp.Or(cmp.Compare(a.Operations, b.Operations), cmp.Compare(a.LeftOverML, b.LeftOverML))
+	})
+	groups, leaders := grouped(all, slices.IndexFunc(all.Results, func(r route.Result) bool { return r.Route == used }))
+	for i := range all.Results {
+		p.Front = append(p.Front, Member{all.Results[i], leaders[groups[i]]})
+	}
 }
 
 // chosen is the route that is recommended.

@@ -216,7 +216,7 @@ func benches(kit *equipment.Kit) []benchChoice {
 // judge says whether the bench is good enough, and which candidate is worth having.
 // Where it is not, that is the cheapest that makes it so, one with a price before one
 // without; where none does, the one with the greatest chance. Where the bench is good
-// enough, it is the one that leaves least over, if that saves a fifth or more.
+// enough, it is the best by the policy of those that save a fifth of what is left over or more.
 func (b *Purchase) judge(choices []Choice) Verdict {
 	v := Verdict{Present: -1, Buy: -1}
 	for i := range choices {

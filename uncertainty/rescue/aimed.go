@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"minim/uncertainty/route"
+	"minim/uncertainty/tolerances"
 )
 
 // Aimed is a prep with another target. A tolerance that is a share of the target, or a
@@ -29,7 +30,7 @@ func Aimed(p *route.Prep, target string) (*route.Prep, error) {
 			}
 			continue
 		}
-		aimed, err := q.ParseTolerance(t.Text)
+		aimed, err := tolerances.Parse(&q, t.Text)
 		if err != nil {
 			return nil, err
 		}

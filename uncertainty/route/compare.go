@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -12,6 +13,7 @@ import (
 	"minim/uncertainty"
 	"minim/uncertainty/hazards"
 	"minim/uncertainty/parallel"
+	"minim/uncertainty/policy"
 )
 
 // CannotError reports a route that the bench cannot do, or that is Forbidden: see
@@ -265,7 +267,7 @@ func (r *Result) conclude(ctx context.Context, c *compiler, coverage float64) (e
 	for i, t := range p.Tolerances {
 		r.Inside[i].Simulated, r.Inside[i].Error = r.MonteCarlo.Chance(t.Limits)
 	}
-	return r.MonteCarlo.Thin(ctx, drawn)
+	return cmp.Or(c.prep.Misread(r), r.MonteCarlo.Thin(ctx, drawn))
 }
 
 // drawn is the number of values that are kept of a simulation to draw its spread.
@@ -291,24 +293,17 @@ func (r *Route) count() (dilutions, operations int) {
 type Verdict struct {
 	// Use is the index of the result to use, -1 when none can be done.
 	Use int
+	// Choice is what the policy says, which may be another where a route is asked for by name.
+	Choice policy.Choice
 	// Meets reports whether it reaches the least chance that is asked for. It
 	// is false when no tolerance is given.
 	Meets bool
 }
 
-// judge chooses the route with the least left over among those that make
-// enough and whose chance of being inside the first tolerance reaches what is
-// asked for, ties by fewer operations; when none reaches it, the one with the
-// best chance. Without a tolerance it is the one that holds the target best.
-// A route that makes too little or says nothing is chosen last.
+// judge chooses by the policy: see [Prep.Choose].
 func (c *Comparison) judge() Verdict {
-	v := Verdict{Use: -1}
-	for i := range c.Results {
-		r := &c.Results[i]
-		if r.Possible && (v.Use < 0 || c.Prep.Better(r, &c.Results[v.Use])) {
-			v.Use = i
-		}
-	}
+	v := Verdict{Choice: c.Prep.Choose(c.Results)}
+	v.Use = v.Choice.Use
 	v.Meets = v.Use >= 0 && c.Prep.Meets(&c.Results[v.Use])
 	return v
 }

@@ -203,11 +203,11 @@ func (p *Prep) CanCompare(s strengths.Strength) bool {
 }
 
 // InTargetUnit is the value of a strength in the unit of the target.
-func (p *Prep) InTargetUnit(s strengths.Strength) float64 { return p.in(p.Target.Unit, s) }
+func (p *Prep) InTargetUnit(s strengths.Strength) float64 { return p.In(p.Target.Unit, s) }
 
-// in is the value of a strength in another unit; of two equal units it is the
+// In is the value of a strength in another unit; of two equal units it is the
 // very same number.
-func (p *Prep) in(u strengths.Unit, s strengths.Strength) float64 {
+func (p *Prep) In(u strengths.Unit, s strengths.Strength) float64 {
 	if s.Unit == u || s.Value == 0 {
 		return s.Value
 	}

@@ -9,6 +9,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty/near"
+	"minim/uncertainty/policy"
 )
 
 // aimKit is an invented bench with a coarse and a fine scale.
@@ -237,7 +238,7 @@ steps = [ { weigh = "0.34 g", on = "scale" }, { make-up-to = "50 mL", in = "cyli
 	taken.Routes = []*Route{p.Routes[0].With(0, c.Results[0].Elsewhere.Amended.Amount), p.Routes[1]}
 	c, err = Compare(context.Background(), &taken, "", quick)
 	require.NoError(t, err)
-	assert.Equal(t, 0, c.Verdict.Use, "once it is taken it is ranked by it")
+	assert.Equal(t, policy.Name, c.Verdict.Choice.Fell[0], "once it is taken it is ranked by it, as good as the other in all but its name")
 }
 
 // The crossing of a falling and a rising strength, with readings that cannot be done on

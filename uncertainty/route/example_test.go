@@ -8,6 +8,7 @@ import (
 	"minim/uncertainty"
 	"minim/uncertainty/route"
 	"minim/uncertainty/strengths"
+	"minim/uncertainty/tolerances"
 )
 
 // A prep is made of values as a file would state it: 25 mL of 2 % w/v of an invented dye,
@@ -26,7 +27,7 @@ func Example() {
 	p.Target, _ = strengths.Parse("2 % w/v")
 	p.Volume = 25
 	p.Solute.Name, p.Solvent = "an invented dye", route.NewSolvent("water")
-	tolerance, err := p.ParseTolerance("10 % of target")
+	tolerance, err := tolerances.Parse(p, "10 % of target")
 	if err != nil {
 		fmt.Println(err)
 	}

@@ -25,10 +25,12 @@ const (
 	MostSteps    = 5
 )
 
-// The preferences by which a search recommends one route. Each chooses among the
-// routes whose chance of being inside reaches what is asked for; where none does, the
-// greatest chance decides. The first goes unless another is stated.
+// The preferences by which a search recommends one route. The first goes unless another is stated: it
+// is the policy by which a comparison judges. Each other chooses, among the routes whose chance of
+// being inside reaches what is asked for, what it makes least; where none does, and among
+// those that are equal in that, the policy decides.
 const (
+	Usual         = "usual"
 	LeastLeftOver = "least-left-over" // nearest the target, where there is no tolerance
 	Tightest      = "tightest"        // least relative expanded uncertainty
 	Fewest        = "fewest"          // operations
@@ -38,5 +40,5 @@ const (
 
 // Preferences lists them.
 func Preferences() []string {
-	return []string{LeastLeftOver, Tightest, Fewest, LeastSolute, Cheapest}
+	return []string{Usual, LeastLeftOver, Tightest, Fewest, LeastSolute, Cheapest}
 }

@@ -14,7 +14,7 @@ import (
 
 func TestLimits(t *testing.T) {
 	x := recipe{target: "10 g/L", steps: weighTen + toMark}
-	assert.Equal(t, Limits{Steps: DefaultSteps, Prefer: LeastLeftOver}, parse(t, exactKit, x.text()).Limits)
+	assert.Equal(t, Limits{Steps: DefaultSteps, Prefer: Usual}, parse(t, exactKit, x.text()).Limits)
 
 	x.more = `[plan]
 steps = 0
@@ -33,7 +33,7 @@ prefer = "tightest"
 	// What is asked for may be all that is permitted, and one name needs no list.
 	x.more = "[plan]\nvolume = \"1000 µL\"\nstrongest = \"1 % w/v\"\nwithout = \"flask\"\nsteps = 5\n"
 	l = parse(t, exactKit, x.text()).Limits
-	assert.Equal(t, Limits{Steps: 5, Volume: 1, Strongest: 0.01, Without: []string{"flask"}, Prefer: LeastLeftOver}, l)
+	assert.Equal(t, Limits{Steps: 5, Volume: 1, Strongest: 0.01, Without: []string{"flask"}, Prefer: Usual}, l)
 }
 
 func TestEveryPreferenceIsTaken(t *testing.T) {
@@ -58,7 +58,7 @@ func TestPlanMistakes(t *testing.T) {
 		{`without = ["pipette", "spoon"]`, "", "", "10:11", `without: there is no instrument in the kit called "spoon"`,
 			"choose from balance, cylinder, flask, pipette, 10 mL pipette, syringe, dropper"},
 		{`without = "better"`, "", "", "10:11", "without: the better is a candidate and not on the bench", "leave it out of the list"},
-		{`prefer = "tighest"`, "", "", "10:10", `prefer: "tighest" is not one of least-left-over, tightest, fewest, least-solute, cheapest`, `write "tightest"`},
+		{`prefer = "tighest"`, "", "", "10:10", `prefer: "tighest" is not one of usual, least-left-over, tightest, fewest, least-solute, cheapest`, `write "tightest"`},
 		{`prefer = "cheapest"`, "", "", "10:10", "prefer: neither the solute nor the solvent has a price", `state one in its table: price = "3.20 EUR/g"`},
 		{`prefer = "cheapest"`, "price = 3", "", "4:9", "price: found the number 3, expected a text in quotes", `put quotes round it: "3"`},
 		{`time = "10 s"`, "", "", "10:1", "unknown key `time` in the plan", "the keys of the plan are steps, left-over, volume, solute, strongest, without, prefer"},

@@ -53,12 +53,12 @@ type Prep struct {
 }
 
 // NewPrep returns a prep on a kit with what holds where nothing else is stated: a least
-// chance of 95 %, a solute that is weighed as such, a search of [DefaultSteps] for the least
-// left over. Target, Volume, Solute and Solvent are still to be set.
+// chance of 95 %, a solute that is weighed as such, a search of [DefaultSteps] by the usual
+// policy. Target, Volume, Solute and Solvent are still to be set.
 func NewPrep(kit *equipment.Kit) *Prep {
 	return &Prep{
 		Kit: kit, LeastChance: 0.95, Solute: Solute{FormFactor: 1},
-		Limits: Limits{Steps: DefaultSteps, Prefer: LeastLeftOver},
+		Limits: Limits{Steps: DefaultSteps, Prefer: Usual},
 	}
 }
 

@@ -1,63 +1,128 @@
 package route
 
-import "cmp"
+import (
+	"math"
+	"slices"
 
-// criterion is what decides between two routes.
-type criterion string
-
-// The criteria, in the order in which they decide.
-const (
-	// alike: nothing decides, and the one that stands first in the file is used.
-	alike criterion = "alike"
-	// byUse: one makes enough and says something of the amount, the other not.
-	byUse criterion = "use"
-	// byHolding: without a tolerance, what holds the target within less.
-	byHolding criterion = "holding"
-	// byMeeting: one reaches the chance that is asked for, the other not.
-	byMeeting criterion = "meeting"
-	// byChance: neither reaches it, and one has the better chance.
-	byChance criterion = "chance"
-	// byLeftOver: one leaves less over.
-	byLeftOver criterion = "left-over"
-	// byOperations: one takes fewer measurements.
-	byOperations criterion = "operations"
+	"minim/equipment"
+	"minim/uncertainty/hazards"
+	"minim/uncertainty/policy"
 )
 
+// Ask is what the policy is asked for a prep.
+func (p *Prep) Ask() policy.Question {
+	dear := p.Solute.Price.Stated() || slices.ContainsFunc(p.Solute.Hazards, func(w string) bool { return !hazards.NoneKnown(w) })
+	return policy.Question{Tolerant: len(p.Tolerances) > 0, Asked: p.LeastChance, Volume: p.Volume, Dear: dear}
+}
+
+// Figures of a result are what the policy goes by.
+func (p *Prep) Figures(r *Result) policy.Figures {
+	readings := r.Route.Readings()
+	large, _ := p.TooLarge(r.Route)
+	return policy.Figures{
+		Possible: r.Possible, Usable: r.Possible && p.usable(r), Chance: r.Chance(), Within: r.HoldsWithin,
+		OutsideIfMisread: r.Possible && p.OutsideIfMisread(r), Operations: r.Operations, LeftOver: r.LeftOverML, Solute: r.SoluteUsed,
+		LowOnScale: policy.FirstLow(readings) >= 0,
+		BothWays:   policy.FirstBothWays(readings) >= 0, TooLarge: large != nil, Roundness: policy.RoundnessIn(readings), Name: r.Route.Name,
+	}
+}
+
+// Choose applies the policy to results: see [policy].
+func (p *Prep) Choose(results []Result) policy.Choice {
+	all := make([]policy.Figures, len(results))
+	for i := range results {
+		all[i] = p.Figures(&results[i])
+	}
+	return p.Ask().Choose(all)
+}
+
 // Rank says which of two possible routes is to be used, a where it is negative and b
-// where it is positive, and what decides: see judge, which goes by it.
-func (p *Prep) Rank(a, b *Result) (int, criterion) {
-	for _, r := range []struct {
-		applies bool
-		order   int
-		by      criterion
-	}{
-		{true, trueFirst(p.usable(a), p.usable(b)), byUse},
-		{len(p.Tolerances) == 0, cmp.Compare(a.HoldsWithin, b.HoldsWithin), byHolding},
-		{true, trueFirst(p.Meets(a), p.Meets(b)), byMeeting},
-		{!p.Meets(a), cmp.Compare(b.Chance(), a.Chance()), byChance},
-		{p.Meets(a) && !SameVolume(a.LeftOverML, b.LeftOverML), cmp.Compare(a.LeftOverML, b.LeftOverML), byLeftOver},
-		{p.Meets(a), cmp.Compare(a.Operations, b.Operations), byOperations},
-	} {
-		if r.applies && r.order != 0 {
-			return r.order, r.by
+// where it is positive, and the rule that decides.
+func (p *Prep) Rank(a, b *Result) (int, policy.Rule) {
+	c := p.Ask().Choose([]policy.Figures{p.Figures(a), p.Figures(b)})
+	if c.Use == 0 {
+		return -1, c.Fell[1]
+	}
+	return 1, c.Fell[0]
+}
+
+// Better reports whether one possible route is to be used rather than another. Routes that are
+// equal in all, also by name, are not better than each other.
+func (p *Prep) Better(a, b *Result) bool {
+	order, by := p.Rank(a, b)
+	return order < 0 && (by != policy.Name || a.Route.Name < b.Route.Name)
+}
+
+// OutsideIfMisread reports whether the expected strength is not inside the first tolerance any more
+// when every reading is off by a step, all the same way.
+func (p *Prep) OutsideIfMisread(r *Result) bool {
+	if len(p.Tolerances) == 0 {
+		return false
+	}
+	limits := p.Tolerances[0].Limits
+	return !limits.Permits(r.Analytic.Value-r.IfMisread) || !limits.Permits(r.Analytic.Value+r.IfMisread)
+}
+
+// misreading is by how much a reading of the step may be off.
+func (s *Step) misreading() float64 {
+	switch {
+	case s.Balance != nil:
+		return s.Balance.Readability
+	case s.Measure != nil:
+		return s.Measure.Misreading()
+	}
+	return 0
+}
+
+// Misread works out IfMisread: it adds up by how much the intended strength is off when one
+// reading after the other is.
+func (p *Prep) Misread(r *Result) error {
+	r.IfMisread = 0
+	for i := range r.Route.Steps {
+		by := r.Route.Steps[i].misreading()
+		for _, off := range []float64{by, -by} {
+			if off == 0 {
+				break
+			}
+			a, err := p.Aim(r.Route.With(i, r.Route.Steps[i].Amount+off))
+			if err != nil {
+				return err
+			}
+			if a.Possible && !math.IsInf(a.Strength, 0) && !math.IsNaN(a.Strength) {
+				r.IfMisread += math.Abs(a.Strength - r.Intended)
+				break
+			}
 		}
 	}
-	return 0, alike
+	return nil
 }
 
-// trueFirst is negative where only a is true, and positive where only b is.
-func trueFirst(a, b bool) int {
-	switch {
-	case a == b:
-		return 0
-	case a:
-		return -1
+// Readings of the steps of a route.
+func (r *Route) Readings() []policy.Reading {
+	list := make([]policy.Reading, len(r.Steps))
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		digit, _ := s.Scale()
+		list[i] = policy.Reading{Amount: s.Amount, Scaled: digit > 0, Rises: s.Rises()}
+		if s.Measure != nil {
+			list[i].Low = s.Measure.IsLow(s.Amount)
+		}
+		if s.Measure != nil && !s.Measure.SingleUse { // a part and the whole are weighed on one balance
+			list[i].Piece = s.piece()
+		}
 	}
-	return 1
+	return list
 }
 
-// Better reports whether one possible route is to be used rather than another.
-func (p *Prep) Better(a, b *Result) bool {
-	order, _ := p.Rank(a, b)
-	return order < 0
+// TooLarge is the first instrument of a route for which the kit has a smaller one of its kind that
+// would do, and that; nil without one.
+func (p *Prep) TooLarge(r *Route) (large, enough *equipment.Measure) {
+	for i := range r.Steps {
+		if k := r.Steps[i].Measure; k != nil {
+			if smaller := p.Kit.Smaller(k, r.Steps[i].Amount); smaller != nil {
+				return k, smaller
+			}
+		}
+	}
+	return nil, nil
 }

@@ -55,6 +55,9 @@ type Result struct {
 	// HoldsWithin is the half-width round the target, relative to it, that
 	// holds the strength with the coverage probability.
 	HoldsWithin float64
+	// IfMisread is by how much the strength is off, in the unit of the target, when every reading is
+	// off by a step of the display or 0.2 of a division, all the same way; 0 where it was not simulated.
+	IfMisread float64
 	// SoluteGrams used, MadeML of the wanted solution, and LeftOverML of all.
 	SoluteGrams, MadeML, LeftOverML float64
 	// SoluteUsed is in the unit of [Prep.SoluteUnit]; in any other than g SoluteGrams is 0.
@@ -126,14 +129,21 @@ type Elsewhere struct {
 	Intended, Chance float64
 }
 
-// Aim is where a route aims, and whether the bench can do it.
-func (p *Prep) Aim(r *Route) (strength float64, possible bool, err error) {
+// Aim of a route: its intended strength, in the unit of the target, and what it makes and leaves over,
+// in mL. It is not Possible where the bench cannot do it.
+type Aim struct {
+	Possible                     bool
+	Strength, MadeML, LeftOverML float64
+}
+
+// Aim is where a route aims, without what it is uncertain by.
+func (p *Prep) Aim(r *Route) (Aim, error) {
 	c, err := p.compile(r)
 	switch _, no := equipment.WhyNot(err); {
 	case no:
-		return 0, false, nil
+		return Aim{}, nil
 	case err != nil:
-		return 0, false, err
+		return Aim{}, err
 	}
-	return c.model.Intended(c.strength), true, nil
+	return Aim{true, c.model.Intended(c.strength), c.made, unlessRounding(c.leftOver)}, nil
 }

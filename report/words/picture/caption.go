@@ -89,10 +89,12 @@ func dots(c *route.Comparison) string {
 func marked(c *route.Comparison) string {
 	least := share(c.Prep.LeastChance)
 	switch {
+	case len(c.Verdict.Choice.Fell) > 0 && c.Verdict.Choice.Use != c.Verdict.Use:
+		return "Marked: the route that was asked for; the usual rules would have another."
 	case c.Verdict.Meets:
-		return "Marked: of the routes with a chance of at least " + least + ", the one that leaves least over."
+		return "Marked: the route that is recommended, which has a chance of at least " + least + "."
 	case len(c.Prep.Tolerances) == 0:
-		return "Marked: the route that stays nearest to the target. No tolerance is given."
+		return "Marked: the route that is recommended, which stays about as near to the target as any. No tolerance is given."
 	}
 	return "No route here makes enough with a chance of at least " + least + "; the best of them is marked."
 }

@@ -72,11 +72,16 @@ func (t *Trade) chosen() string {
 		return "No route is marked."
 	}
 	words, least := "Marked: "+t.Marked+". ", share(c.Prep.LeastChance)
+	usual := t.Options.Prefer == route.Usual
 	switch {
+	case c.Verdict.Meets && usual:
+		return words + "It is recommended: it has a chance of at least " + least + ", few measurements for what it leaves over, and round readings."
 	case c.Verdict.Meets:
 		return words + "Of the routes with a chance of at least " + least + ", it is the one " + preferred(t.Options.Prefer) + "."
 	case len(c.Prep.Tolerances) > 0:
 		return words + "No route has a chance of at least " + least + "; this is the best of them."
+	case usual:
+		return words + "No tolerance is given; it is about as near to the target as any, with few measurements and round readings."
 	case t.Options.Prefer == route.LeastLeftOver:
 		return words + "No tolerance is given; it is the one nearest to the target."
 	}
@@ -106,7 +111,7 @@ func (t *Trade) alt() string {
 	if len(t.Ends) > 1 {
 		ends = "from " + ends + " to " + end(t.Ends[1])
 	}
-	s := fmt.Sprintf("What is left over by the routes that no other beats (%d) to make %s%s, against their give or take: %s.",
+	s := fmt.Sprintf("What is left over by the routes that no other beats, and some with rounder readings, (%d) to make %s%s, against their give or take: %s.",
 		t.Drawn, wanted(t.Prep), onChanged(t.Prep), ends)
 	if used := t.Verdict.Use; t.Used {
 		s += fmt.Sprintf(" Marked %q: %s, %s.", strings.ToLower(tag(t.Comparison)), t.Results[used].Route.Name, Figures(t.Prep, &t.Results[used]))

@@ -118,7 +118,7 @@ var Labels = struct {
 	"too weak", "too strong", "weaker still", "stronger still",
 	"What spoils the strength, in shares of its variance.", "one influence", "an assumed one", "the rest, added up",
 	"shared: the same error in several uses", "nothing that is counted", "the rest (%d)", "assumed: ",
-	"Each mark is a route that no other beats.", "your own routes", "least give or take for that much left over or less",
+	"Each mark is a route that no other beats, or a rounder one.", "your own routes", "least give or take for that much left over or less",
 	"What the balance does to the give or take.", "a balance you have", "one you could buy", "bold: good enough", "tolerance",
 }
 

@@ -1,4 +1,5 @@
-package route
+// Package tolerances reads tolerances on the target of a prep.
+package tolerances
 
 import (
 	"fmt"
@@ -6,28 +7,29 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/route"
 	"minim/uncertainty/strengths"
 )
 
-// ParseTolerance reads a tolerance on the target: "8 % of target", "0.003 % w/v". Its errors
-// are *quantity.Error, [*LackError] and [ErrFollows].
-func (p *Prep) ParseTolerance(text string) (Tolerance, error) {
-	limits, err := p.parseLimits(text)
+// Parse reads a tolerance on the target: "8 % of target", "0.003 % w/v". Its errors
+// are *quantity.Error, *[route.LackError] and [route.ErrFollows].
+func Parse(p *route.Prep, text string) (route.Tolerance, error) {
+	limits, err := parseLimits(p, text)
 	if err == nil {
-		err = p.TooNarrow(text, limits)
+		err = TooNarrow(p, text, limits)
 	}
 	if err != nil {
-		return Tolerance{}, err
+		return route.Tolerance{}, err
 	}
 	if s, err := strengths.Parse(text); err == nil {
 		text = s.Text
 	}
-	return Tolerance{Text: text, Limits: limits}, nil
+	return route.Tolerance{Text: text, Limits: limits}, nil
 }
 
 // parseLimits returns the limits in the unit of the target. A half-width in
 // another unit is laid off in that unit: g/L and % w/w are not in proportion.
-func (p *Prep) parseLimits(text string) (limits uncertainty.Limits, err error) {
+func parseLimits(p *route.Prep, text string) (limits uncertainty.Limits, err error) {
 	fault := func(message string) error {
 		return &quantity.Error{Found: text, Message: message, Hint: "write it as a share, \"8 % of target\", or as a strength, \"0.003 % w/v\""}
 	}
@@ -47,9 +49,9 @@ func (p *Prep) parseLimits(text string) (limits uncertainty.Limits, err error) {
 		return limits, err
 	}
 	if !p.CanCompare(s) {
-		return limits, ErrFollows
+		return limits, route.ErrFollows
 	}
-	middle := p.in(s.Unit, p.Target)
+	middle := p.In(s.Unit, p.Target)
 	limits.Lower = p.InTargetUnit(strengths.Strength{Value: middle - s.Value, Unit: s.Unit})
 	limits.Upper = p.InTargetUnit(strengths.Strength{Value: middle + s.Value, Unit: s.Unit})
 	if !(s.Value < middle && limits.Lower < target && limits.Upper > target) {
@@ -59,7 +61,7 @@ func (p *Prep) parseLimits(text string) (limits uncertainty.Limits, err error) {
 }
 
 // TooNarrow is the error for limits that no preparation can be held within.
-func (p *Prep) TooNarrow(text string, l uncertainty.Limits) error {
+func TooNarrow(p *route.Prep, text string, l uncertainty.Limits) error {
 	least := quantity.Limits.Tolerance.Least
 	if l.Upper-l.Lower >= 2*least*p.Target.Value*(1-1e-9) {
 		return nil

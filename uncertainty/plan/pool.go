@@ -1,0 +1,234 @@
+package plan
+
+import (
+	"context"
+	"math"
+	"slices"
+
+	"minim/uncertainty/policy"
+	"minim/uncertainty/route"
+)
+
+// pool is what is chosen from: routes that were simulated, and others that are once they would be
+// chosen.
+type pool struct {
+	prep    *route.Prep
+	options Options
+	results []route.Result
+	// simulated: with how many trials does not matter; settled: with all that are asked for.
+	simulated, settled []bool
+	// doubts are by how much the chances of those that were not may be too small.
+	doubts []float64
+}
+
+// doubt is by how much a chance to first order may be too small, beside what it is of the route that
+// another is tuned from: routes of which it is that near to what counts are simulated.
+const doubt = 0.005
+
+func doubtOf(r *route.Result) float64 {
+	if len(r.Inside) == 0 {
+		return doubt
+	}
+	return doubt + max(0, r.Inside[0].Simulated-r.Inside[0].Normal)
+}
+
+// figures of a route, of one that was not simulated the best that they may be.
+func (l *pool) figures(at int) policy.Figures {
+	r := &l.results[at]
+	f := l.prep.Figures(r)
+	if l.simulated[at] {
+		return f
+	}
+	if len(r.Inside) > 0 {
+		f.Chance = min(1, r.Inside[0].Normal+l.doubts[at])
+		return f
+	}
+	off, u, target := math.Abs(r.Analytic.Value-l.prep.Target.Value), r.Analytic.StandardUncertainty, l.prep.Target.Value
+	f.Within = max(1.9*u, off+float64(1.6*u)) / target
+	return f
+}
+
+// choose is the place of the route that is recommended of some, by the preference of the options.
+func (l *pool) choose(places []int) int {
+	var all []policy.Figures
+	for _, at := range places {
+		all = append(all, l.figures(at))
+	}
+	least := math.Inf(1)
+	var best []int
+	for i, at := range places {
+		if len(l.prep.Tolerances) > 0 && !(all[i].Usable && all[i].Chance >= l.prep.LeastChance) {
+			continue
+		}
+		switch by := figure(l.prep, l.options.Prefer, &l.results[at], &all[i]); {
+		case by < least:
+			least, best = by, []int{i}
+		case by == least:
+			best = append(best, i)
+		}
+	}
+	if len(best) == 0 || len(best) == len(all) || l.options.Prefer == route.Usual {
+		return places[l.prep.Ask().Choose(all).Use]
+	}
+	var some []policy.Figures
+	for _, i := range best {
+		some = append(some, all[i])
+	}
+	return places[best[l.prep.Ask().Choose(some).Use]]
+}
+
+// figure is what a preference makes small: 0 where the policy decides.
+func figure(p *route.Prep, preference string, r *route.Result, f *policy.Figures) float64 {
+	switch preference {
+	case route.LeastLeftOver:
+		if len(p.Tolerances) == 0 {
+			return f.Within
+		}
+		return volume(r.LeftOverML)
+	case route.Tightest:
+		return r.GiveOrTake()
+	case route.Fewest:
+		return float64(r.Operations)
+	case route.LeastSolute:
+		return r.SoluteUsed
+	case route.Cheapest:
+		cost, _ := p.Cost(r)
+		return cost.Amount
+	}
+	return 0
+}
+
+// shown are the places of the best route with each number of measurements, by that number, and
+// which of them is recommended.
+func (l *pool) shown() (places []int, use int) {
+	by := make(map[int][]int)
+	var numbers []int
+	for i := range l.results {
+		if l.results[i].Possible {
+			n := l.results[i].Operations
+			if by[n] == nil {
+				numbers = append(numbers, n)
+			}
+			by[n] = append(by[n], i)
+		}
+	}
+	slices.Sort(numbers)
+	for _, n := range numbers {
+		places = append(places, l.choose(by[n]))
+	}
+	if len(places) == 0 {
+		return nil, -1
+	}
+	return places, slices.Index(places, l.choose(places))
+}
+
+// settle simulates what would be shown until all that is was simulated with all the trials asked for.
+func (l *pool) settle(ctx context.Context) (places []int, use int, err error) {
+	for {
+		places, use = l.shown()
+		var again []int
+		for _, at := range places {
+			if !l.settled[at] {
+				again = append(again, at)
+			}
+		}
+		if len(again) == 0 {
+			return places, use, nil
+		}
+		if err := l.simulate(ctx, again); err != nil {
+			return nil, -1, err
+		}
+	}
+}
+
+// simulate evaluates some routes with all the trials asked for.
+func (l *pool) simulate(ctx context.Context, places []int) error {
+	routes := make([]*route.Route, len(places))
+	for i, at := range places {
+		routes[i] = l.results[at].Route
+	}
+	c, err := route.Evaluate(ctx, l.prep, routes, l.options.Settings)
+	if err != nil {
+		return err
+	}
+	for i, at := range places {
+		l.results[at], l.simulated[at], l.settled[at] = c.Results[i], true, true
+	}
+	return nil
+}
+
+// tune adds to the routes rounder ones: of those with each number of measurements, for half the risk
+// and for the chance that is asked for, around those that leave least over.
+func (l *pool) tune(coverage float64) error {
+	found := len(l.results)
+	seen := make(map[int]bool)
+	for _, base := range l.bases() {
+		if seen[base.at] || base.at >= found {
+			continue
+		}
+		seen[base.at] = true
+		from := l.results[base.at]
+		t := tuner{Prep: l.prep, coverage: coverage, fine: l.options.Fine, base: &from, least: base.least - doubtOf(&l.results[base.at]), strongest: l.options.strongest(l.prep)}
+		t.most = min(t.base.LeftOverML+l.prep.Ask().Near(), l.options.mostLeftOver(l.prep))
+		if err := t.tune(); err != nil {
+			return err
+		}
+		for _, r := range t.tuned {
+			if r.SoluteGrams <= l.options.mostSolute() {
+				l.add(r, doubtOf(t.base))
+			}
+		}
+	}
+	routes := make([]*route.Route, len(l.results))
+	for i := range l.results {
+		routes[i] = l.results[i].Route
+	}
+	nameAll(routes)
+	return nil
+}
+
+// add takes in a route that was not simulated.
+func (l *pool) add(r route.Result, doubt float64) {
+	l.results, l.simulated, l.settled, l.doubts = append(l.results, r), append(l.simulated, false), append(l.settled, false), append(l.doubts, doubt)
+}
+
+// base is the place of a route that others are tuned from, and the chance that they must have.
+type base struct {
+	at    int
+	least float64
+}
+
+// nearBases of one number of measurements are tuned for each level.
+const nearBases = 1
+
+// bases are the routes that others are tuned from: those that leave least over at each level, and those
+// that would be shown.
+func (l *pool) bases() (list []base) {
+	q := l.prep.Ask()
+	levels := []float64{q.Halved(), q.Asked}
+	if !q.Tolerant {
+		levels = []float64{0}
+	}
+	for _, level := range levels {
+		of := make(map[int]int)
+		for i := range l.results { // by number of measurements, then by what is left over
+			r := &l.results[i]
+			if !r.Possible || q.Tolerant && r.Chance() < level || of[r.Operations] >= nearBases {
+				continue
+			}
+			of[r.Operations]++
+			list = append(list, base{i, level})
+		}
+	}
+	shown, _ := l.shown()
+	for _, at := range shown {
+		reached := 0.0
+		for _, level := range levels {
+			if l.results[at].Chance() >= level {
+				reached = max(reached, level)
+			}
+		}
+		list = append(list, base{at, reached})
+	}
+	return list
+}
