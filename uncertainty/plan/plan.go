@@ -5,6 +5,8 @@ import (
 	"context"
 	"slices"
 
+	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/contest"
@@ -235,6 +237,20 @@ func chosenFrom(all *route.Comparison, places []int, use int) *route.Comparison 
 	}
 	c.Notes.Merge(all.Results[use].Notes)
 	return c
+}
+
+// Class says of which routes by volume the search was, and what others could save at the most;
+// nothing where there are none.
+func (p *Plan) Class() []note.Note {
+	switch {
+	case p.Candidates == 0 || p.Options.Steps == 0:
+		return nil
+	case p.Options.All:
+		return []note.Note{note.Of("one-piece-both-ways", "")}
+	case !p.Verdict.Meets:
+		return []note.Note{note.Of("no-piece-both-ways", "")}
+	}
+	return []note.Note{note.Of("no-piece-both-ways-saves", "", equipment.ML(quantity.Round(p.chosen().LeftOverML, 3)))}
 }
 
 // chosen is the route that is recommended.
