@@ -169,47 +169,19 @@ func sureness(p *plan.Plan, r *route.Result) string {
 	return insideIn(p.Prep, r)
 }
 
-// searched says how large the search was, and what was left out, if anything.
+// searched says how large the search was, of which routes, and what was left out, if anything.
 func searched(p *plan.Plan) []string {
 	if p.Options.From != "" {
 		return []string{fmt.Sprintf("nothing but rounder readings of %q, with the instruments that it has", p.Options.From)}
 	}
 	text := either(p.Options.Steps == 0, "direct routes", "routes with up to "+count(p.Options.Steps, "dilution"))
 	of := either(p.Candidates > 0, fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Candidates)), "those by weighing")
-	text = fmt.Sprintf("%s; of %s those are compared that no other beats in all of %s, left over and measurements, and rounder ones beside those that leave least over", text, of, told(p))
-	var list []string
+	text = fmt.Sprintf("%s; of %s those are compared that no other beats in all of %s, left over and measurements, and rounder ones beside those that leave least over", text, of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"))
+	list := note.Texts(p.Class())
 	if len(p.NotSearched) > 0 {
-		text += ", but for what was not searched"
-		list = append(list, "Not searched: "+strings.Join(note.Texts(p.NotSearched), "; "))
-	}
-	if p.Candidates > 0 && p.Options.Steps > 0 {
-		list = append(list, bothWays(p))
+		text, list = text+", but for what was not searched", append(list, "Not searched: "+strings.Join(note.Texts(p.NotSearched), "; "))
 	}
 	return append([]string{text}, list...)
-}
-
-// told are the chances that a search tells apart.
-func told(p *plan.Plan) string {
-	switch {
-	case len(p.Prep.Tolerances) == 0:
-		return "nearness to the target"
-	case !p.Verdict.Meets:
-		return "chance"
-	}
-	var levels []string
-	for _, l := range plan.Levels(p.Prep) {
-		levels = append(levels, asked(l))
-	}
-	return fmt.Sprintf("chance (%s of 100)", quantity.Series(levels, "or"))
-}
-
-// bothWays says whether errors may cancel themselves, and what that could be worth.
-func bothWays(p *plan.Plan) string {
-	if p.Options.All {
-		return "In one route, no more than one instrument is both taken with and filled, so that its errors cancel"
-	}
-	saves := when(p.Verdict.Meets, fmt.Sprintf("; one that is could save no more than the %s left over", volume(p.Results[p.Verdict.Use].LeftOverML)))
-	return "In one route, no instrument is both taken with and filled, so that none of its errors need cancel (--all)" + saves
 }
 
 // ownRoutes say what the routes of the prep itself give.

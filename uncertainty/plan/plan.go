@@ -5,6 +5,8 @@ import (
 	"context"
 	"slices"
 
+	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/contest"
@@ -92,19 +94,23 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 }
 
 // lookFor finds the routes to choose from: those that leave least over at each level of
-// chance; where none reaches the least of them, those at lower ones and the surest; and where
+// chance; where none reaches what is asked for, those at lower ones and the surest; and where
 // all miss by far, the one that is least off.
 func lookFor(ctx context.Context, b *bench, o Options) ([]found, error) {
-	list, err := newSearch(b, o, levelled(b.prep, b.coverage)).result(ctx)
-	if err == nil && len(list) == 0 && len(b.prep.Tolerances) > 0 {
-		list, err = lookLower(ctx, b, o)
+	p := b.prep
+	list, err := newSearch(b, o, levelled(p, b.coverage)).result(ctx)
+	reaches := func(f found) bool { return f.merit.worth >= p.LeastChance }
+	if err == nil && len(p.Tolerances) > 0 && !slices.ContainsFunc(list, reaches) {
+		var others []found
+		others, err = lookLower(ctx, b, o)
+		list = with(list, others)
 	}
 	if err == nil && len(list) == 0 {
-		list, err = nearest(ctx, b, o, tightness(b.prep, b.coverage))
+		list, err = nearest(ctx, b, o, tightness(p, b.coverage))
 	}
 	if err == nil && o.Prefer == route.Tightest {
 		var tightest []found
-		tightest, err = nearest(ctx, b, o, tightness(b.prep, b.coverage))
+		tightest, err = nearest(ctx, b, o, tightness(p, b.coverage))
 		list = with(list, tightest)
 	}
 	return list, err
@@ -257,6 +263,20 @@ func (p *Plan) setFront(l *pool, use int) {
 	for i := range all.Results {
 		p.Front = append(p.Front, Member{all.Results[i], leaders[groups[i]]})
 	}
+}
+
+// Class says of which routes by volume the search was, and what others could save at the most;
+// nothing where there are none.
+func (p *Plan) Class() []note.Note {
+	switch {
+	case p.Candidates == 0 || p.Options.Steps == 0:
+		return nil
+	case p.Options.All:
+		return []note.Note{note.Of("one-piece-both-ways", "")}
+	case !p.Verdict.Meets:
+		return []note.Note{note.Of("no-piece-both-ways", "")}
+	}
+	return []note.Note{note.Of("no-piece-both-ways-saves", "", equipment.ML(quantity.Round(p.chosen().LeftOverML, 3)))}
 }
 
 // chosen is the route that is recommended.

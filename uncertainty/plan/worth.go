@@ -72,16 +72,16 @@ func levelled(p *route.Prep, coverage float64) judge {
 		return tightness(p, coverage)
 	}
 	var levels []float64
-	for _, chance := range Levels(p) {
+	for _, chance := range levelsOf(p) {
 		by := min(closeTo, (1-chance)/2)
 		levels = append(levels, chance-by, chance, min(chance+by, max(chance, enough)))
 	}
 	return atLevels(p, coverage, levels...)
 }
 
-// Levels are the chances of being inside that a search tells apart: what is asked for, half
+// levelsOf are the chances of being inside that a search tells apart: what is asked for, half
 // the risk of that, and enough.
-func Levels(p *route.Prep) []float64 {
+func levelsOf(p *route.Prep) []float64 {
 	levels := []float64{p.LeastChance, 1 - (1-p.LeastChance)/2, enough}
 	slices.Sort(levels)
 	return slices.Compact(levels)
