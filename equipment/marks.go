@@ -89,29 +89,6 @@ func (k *Measure) IsLow(mL float64) bool {
 	return mL < leastOfScale*k.Capacity*(1-1e-9)
 }
 
-// ofADivision is the part of a division that a reading is off by where it is slightly misread.
-const ofADivision = 0.2
-
-// Misreading is the volume in mL by which a reading is off where it is slightly misread: 0.2 of a
-// division, or a step of what a piston is set to; 0 where there is one mark, or drops are counted.
-func (k *Measure) Misreading() float64 {
-	if k.Kind.Traits().Dial {
-		return k.Finest()
-	}
-	return float64(ofADivision * k.Finest())
-}
-
-// Smaller is the first instrument of a kit that is of the kind of another, is smaller, and can be read
-// well at a volume; nil without one.
-func (k *Kit) Smaller(than *Measure, mL float64) *Measure {
-	for _, m := range k.Measures {
-		if m.Kind == than.Kind && m.Capacity < than.Capacity*(1-1e-9) && m.Reads(mL) == nil && !m.IsLow(mL) {
-			return m
-		}
-	}
-	return nil
-}
-
 // multiples lists those of a step from one volume on and below another, and then
 // that; with a step of 0 only that.
 func multiples(step, from, to float64) []float64 {

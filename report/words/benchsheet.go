@@ -75,12 +75,16 @@ func careOnce(care string, step int, cared map[string]int) string {
 func roomFor(s *route.Step, room []record.Room, number int) string {
 	for i := range room {
 		r := &room[i]
-		if r.Step != number || r.Fixed || !r.Any || r.LowFree && r.HighFree || r.Low == r.High {
+		if r.Step != number || r.Fixed || !r.Any {
 			continue
 		}
 		low, high := *s, *s
 		low.Amount, high.Amount = r.Low, r.High
 		switch {
+		case r.LowFree && r.HighFree:
+			return "; any will do"
+		case r.Low == r.High:
+			return "; only so"
 		case r.LowFree:
 			return "; at most " + measured(&high)
 		case r.HighFree:

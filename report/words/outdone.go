@@ -74,7 +74,7 @@ func (o outdone) by(rule policy.Rule) string {
 	case policy.Holding:
 		return "holds within " + quantity.Percent(o.lost.HoldsWithin)
 	case policy.Misreading:
-		return "would be expected outside with every reading " + aStepOff
+		return "would be expected outside with every reading a step of the display or 0.2 of a division off, all the same way"
 	case policy.Operations:
 		return o.byOperations()
 	case policy.LeftOver:
@@ -82,9 +82,6 @@ func (o outdone) by(rule policy.Rule) string {
 	}
 	return o.byHandling(rule)
 }
-
-// aStepOff is by how much a reading may be off.
-const aStepOff = "a step of the display or 0.2 of a division off, all the same way"
 
 // byOperations says what more measurements save, or fewer cost.
 func (o outdone) byOperations() string {
@@ -101,7 +98,8 @@ func (o outdone) byOperations() string {
 func (o outdone) byHandling(rule policy.Rule) string {
 	switch rule {
 	case policy.LowOnScale:
-		return "reads the " + lowOnScale(o.lost.Route)
+		k := at(o.lost.Route, policy.FirstLow)
+		return "reads the " + k.Name + " below " + either(k.Kind.Traits().Dial, "a tenth of its range", "a fifth of its scale")
 	case policy.BothWays:
 		return fmt.Sprintf("measures with the %s both what makes it stronger and what makes it weaker", at(o.lost.Route, policy.FirstBothWays).Name)
 	case policy.TooLarge:
@@ -114,12 +112,6 @@ func (o outdone) byHandling(rule policy.Rule) string {
 		return either(lost == other, "takes a little more solute", fmt.Sprintf("takes %s instead of %s", lost, other))
 	}
 	return "comes later by its name"
-}
-
-// lowOnScale is "10 mL cylinder below a fifth of its scale".
-func lowOnScale(r *route.Route) string {
-	k := at(r, policy.FirstLow)
-	return k.Name + " below " + either(k.Kind.Traits().Dial, "a tenth of its range", "a fifth of its scale")
 }
 
 // at is the instrument of the step that a rule finds fault with.

@@ -63,15 +63,20 @@ func (p *Prep) OutsideIfMisread(r *Result) bool {
 	return !limits.Permits(r.Analytic.Value-r.IfMisread) || !limits.Permits(r.Analytic.Value+r.IfMisread)
 }
 
-// misreading is by how much a reading of the step may be off.
+// ofADivision is the part of a division that a reading is off by.
+const ofADivision = 0.2
+
+// misreading is by how much a reading of the step may be off: a step of the display, or of what a
+// piston is set to, or 0.2 of a division; 0 where there is one mark, or drops are counted.
 func (s *Step) misreading() float64 {
+	digit, _ := s.Scale()
 	switch {
-	case s.Balance != nil:
-		return s.Balance.Readability
-	case s.Measure != nil:
-		return s.Measure.Misreading()
+	case s.Balance != nil || s.Measure != nil && s.Measure.Kind.Traits().Dial:
+		return digit
+	case s.Measure == nil || s.Measure.Kind.Traits().Counts:
+		return 0
 	}
-	return 0
+	return float64(ofADivision * digit)
 }
 
 // Misread works out IfMisread: it adds up by how much the intended strength is off when one
@@ -114,13 +119,17 @@ func (r *Route) Readings() []policy.Reading {
 	return list
 }
 
-// TooLarge is the first instrument of a route for which the kit has a smaller one of its kind that
-// would do, and that; nil without one.
+// TooLarge is the first instrument of a route for which the kit has a smaller one of its kind that can
+// be read well at the volume, and that; nil without one.
 func (p *Prep) TooLarge(r *Route) (large, enough *equipment.Measure) {
 	for i := range r.Steps {
-		if k := r.Steps[i].Measure; k != nil {
-			if smaller := p.Kit.Smaller(k, r.Steps[i].Amount); smaller != nil {
-				return k, smaller
+		s := &r.Steps[i]
+		if s.Measure == nil {
+			continue
+		}
+		for _, k := range p.Kit.Measures {
+			if k.Kind == s.Measure.Kind && k.Capacity < s.Measure.Capacity*(1-1e-9) && k.Reads(s.Amount) == nil && !k.IsLow(s.Amount) {
+				return s.Measure, k
 			}
 		}
 	}

@@ -2,6 +2,7 @@ package route
 
 import (
 	"context"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -58,6 +59,27 @@ func TestReadingsOfRoutes(t *testing.T) {
 	assert.Equal(t, -1, policy.FirstLow(list))
 	assert.Equal(t, -1, policy.FirstBothWays(list), "the cylinder dilutes twice")
 	assert.Equal(t, 5.0, policy.RoundnessIn(list), "1.25, 25, 20")
+}
+
+// Where a smaller instrument of the kind would do (constructed): 10 mL are read well in 10 mL, not in 50;
+// a syringe of 5 mL is no cylinder; less than a fifth of the smaller is not read well there.
+func TestTooLarge(t *testing.T) {
+	p := aimedPrep(t, `target = "2 % w/v"`, `{ weigh = "1.25 g", on = "scale" }, { make-up-to = "10 mL", in = "cylinder" }`)
+	large, enough := p.TooLarge(p.Routes[0])
+	assert.Nil(t, large)
+	assert.Nil(t, enough)
+	smaller := *p.Kit.Measures[0]
+	smaller.Name, smaller.Capacity = "small", 10
+	kit := *p.Kit
+	kit.Measures = append(slices.Clip(kit.Measures), &smaller)
+	p.Kit = &kit
+	large, enough = p.TooLarge(p.Routes[0])
+	assert.Equal(t, "cylinder", large.Name)
+	assert.Equal(t, "small", enough.Name)
+	for _, mL := range []float64{1, 11} {
+		large, _ = p.TooLarge(p.Routes[0].With(1, mL))
+		assert.Nil(t, large, mL)
+	}
 }
 
 // A word for a hazard or a price makes a solute dear; that none is known does not.
