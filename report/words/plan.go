@@ -174,14 +174,13 @@ func searched(p *plan.Plan) []string {
 	if p.Options.From != "" {
 		return []string{fmt.Sprintf("nothing but rounder readings of %q, with the instruments that it has", p.Options.From)}
 	}
-	text := either(p.Options.Steps == 0, "direct routes", "routes with up to "+count(p.Options.Steps, "dilution"))
 	of := either(p.Candidates > 0, fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Candidates)), "those by weighing")
-	text = fmt.Sprintf("%s; of %s those are compared that no other beats in all of %s, left over and measurements, and rounder ones beside those that leave least over", text, of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"))
-	list := note.Texts(p.Class())
+	list := append([]string{fmt.Sprintf("%s; of %s those are compared that no other beats in all of %s, left over and measurements, and rounder ones beside those that leave least over%s",
+		either(p.Options.Steps == 0, "direct routes", "routes with up to "+count(p.Options.Steps, "dilution")), of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"), when(len(p.NotSearched) > 0, ", but for what was not searched"))}, note.Texts(p.Class())...)
 	if len(p.NotSearched) > 0 {
-		text, list = text+", but for what was not searched", append(list, "Not searched: "+strings.Join(note.Texts(p.NotSearched), "; "))
+		list = append(list, "Not searched: "+strings.Join(note.Texts(p.NotSearched), "; "))
 	}
-	return append([]string{text}, list...)
+	return list
 }
 
 // ownRoutes say what the routes of the prep itself give.
