@@ -49,13 +49,15 @@ func (b *bench) addSources() error {
 
 // addMasses adds what brings in a mass of solute, where the prep says what to make of it.
 func (b *bench) addMasses() error {
+	balances, packets := b.prep.Kit.Balances, slices.DeleteFunc(slices.Clone(b.prep.Packets), func(k *route.Packet) bool {
+		return b.prep.Lacks(&route.Step{Verb: route.UsePacket, Packet: k}) != nil
+	})
 	if !b.prep.CountsMass() {
-		if len(b.prep.Kit.Balances)+len(b.prep.Packets) > 0 {
+		if len(balances)+len(b.prep.Packets)-len(packets) > 0 {
 			b.notSearched = append(b.notSearched, note.Of("by-weighing-lacks", "", b.prep.NeedsMass("a mass").Error()))
 		}
-		return nil
+		balances = nil
 	}
-	balances := b.prep.Kit.Balances
 	if len(balances) > 0 && b.prep.OnlyDissolved() {
 		b.notSearched, balances = append(b.notSearched, note.Of("from-pure", b.prep.Solute.Weighed())), nil
 	}
@@ -64,7 +66,7 @@ func (b *bench) addMasses() error {
 			return err
 		}
 	}
-	for _, k := range b.prep.Packets {
+	for _, k := range packets {
 		if err := b.addSource(route.Step{Verb: route.UsePacket, Packet: k}); err != nil {
 			return err
 		}
