@@ -9,6 +9,7 @@ import (
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/uncertainty/route"
+	"minim/uncertainty/strengths"
 )
 
 func (p prepReader) readRoute(t *benchfile.Table) *route.Route {
@@ -66,8 +67,20 @@ func routeName(r *route.Route) string { return r.Name }
 func (p prepReader) readPacket(t *benchfile.Table) *route.Packet {
 	t.Need("name", "content")
 	k := &route.Packet{Name: nameOf(t, "packets", namesOf(p.Packets, packetName, nil), ownName)}
-	parse := inLimit(quantity.Mass, quantity.Limits.Supply, "no packet holds %q", "state a mass between 1 µg and 1000 kg")
+	inGrams := false
+	parse := func(text string) (float64, error) {
+		s, err := strengths.Parse(text + "/mL")
+		if err != nil || s.Unit.Basis != strengths.ByActivity {
+			inGrams = true
+			return inLimit(quantity.Mass, quantity.Limits.Supply, "no packet holds %q", "state a mass between 1 µg and 1000 kg, or units of activity as in \"5000 U\"")(text)
+		}
+		k.InUnits = true
+		return s.Value / s.Unit.Per, nil
+	}
 	k.Content = estimate(t, "content", parse, parse)
+	if k.InUnits && inGrams {
+		t.Fail("content", "the content is a mass here and units of activity there", "state all of it in one")
+	}
 	return k
 }
 

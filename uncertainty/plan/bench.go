@@ -74,7 +74,7 @@ func (b *bench) addMakings(o Options) error {
 	}
 	b.evaporated = b.keys.factor(evaporated)
 	all := newTried(b.prep.Kit, o.Fine)
-	if err := b.addLiquids(all.thinned(mostPairs)); err != nil {
+	if err := b.addMeasured(all.thinned(mostPairs)); err != nil {
 		return err
 	}
 	some := all.thinned(mostPairs)

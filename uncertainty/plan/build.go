@@ -90,7 +90,7 @@ func (w *walk) fill(first *making, needed float64) {
 			continue
 		}
 		c := chain{source: s, ways: w.ways}
-		switch s.step.Verb {
+		switch s.verb() {
 		case route.Start:
 			if s.intended*needed <= w.mostSolute && needed <= s.volume*(1+slack) {
 				w.finish(c, &s.factor)
@@ -109,6 +109,9 @@ func (w *walk) fill(first *making, needed float64) {
 // free pulls both ways, and that does.
 func (w *walk) fits(s *source) bool {
 	free := w.pass.free
+	if s.by != nil && s.step.Verb == route.Start && w.pass.dilutions == w.options.Steps {
+		return false // it is a dilution itself
+	}
 	if s.by == nil {
 		return free == nil || w.uses.bothWays(slices.Index(w.prep.Kit.Measures, free))
 	}

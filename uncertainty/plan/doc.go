@@ -13,13 +13,15 @@
 // weighing alone are searched beside these: see byweighing.go.
 //
 // A liquid is measured out where the strength counts its volume, or a route of the prep does
-// so, which says that it is one. Its route is put together as if what it is in were the
+// so, which says that it is one; of a stock in another solvent a part, which is made up to a mark.
+// Such a route is put together as if what it is in were the
 // solvent alone, without the contraction and the meniscus of the mixture; those on the front
 // are worked out as they are.
 //
 // Not tried are droppers for solutions, solids dissolved in measured solvent rather than up to a
-// mark, and routes that weigh some solutions and measure others. A stock in another
-// solvent, and routes by volume to a strength by mass, are left out and said to be.
+// mark, and routes that weigh some solutions and measure others. Routes that weigh a stock in
+// another solvent or add measured solvent to it, and those by volume to a strength by mass, are
+// left out and said to be.
 //
 // What counts are some levels of chance: the one that is asked for, half the risk of that,
 // and 0.999, each with one a little below and above, since the chances that are shown are

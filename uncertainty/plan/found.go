@@ -62,10 +62,13 @@ func (c *chain) route() *route.Route {
 	if first.Verb == route.Weigh {
 		first.Amount = c.reading
 	}
-	if c.pieces != nil && c.pieces[2*len(c.ways)] > 1 {
-		first.Piece = c.pieces[2*len(c.ways)]
-	}
 	r := &route.Route{Steps: []route.Step{first}}
+	if first.Verb == route.Start && c.source.by != nil {
+		r.Steps = append(r.Steps, c.source.by.step)
+	}
+	if c.pieces != nil && c.pieces[2*len(c.ways)] > 1 {
+		r.Steps[len(r.Steps)-1].Piece = c.pieces[2*len(c.ways)]
+	}
 	for i := len(c.ways) - 1; i >= 0; i-- {
 		r.Steps = append(r.Steps, c.withPieces(i, c.ways[i].steps())...)
 	}

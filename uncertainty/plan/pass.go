@@ -57,7 +57,7 @@ type groupWay struct {
 func newPass(b *bench, from route.Verb, free *equipment.Measure) *pass {
 	p := &pass{from: from, free: free, weights: b.weights(free)}
 	for i := range b.sources {
-		if s := &b.sources[i]; s.step.Verb == from {
+		if s := &b.sources[i]; s.verb() == from {
 			p.sources = append(p.sources, s)
 		}
 	}

@@ -171,7 +171,7 @@ func passName(n int, from route.Verb, free *equipment.Measure) note.Note {
 
 // has reports whether there is a source of a pass.
 func (s *search) has(from route.Verb) bool {
-	return slices.ContainsFunc(s.sources, func(o source) bool { return o.step.Verb == from })
+	return slices.ContainsFunc(s.sources, func(o source) bool { return o.verb() == from })
 }
 
 // offer puts a finished route on the front, unless it is beaten or refused.

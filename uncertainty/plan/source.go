@@ -20,12 +20,22 @@ type source struct {
 	volume float64
 	// factor of a packet, a stock, or a liquid that is measured.
 	factor
-	// by is that measurement, and filled the mL that it takes.
+	// by is that measurement, or that of a part of a stock in another solvent, and filled the mL
+	// that it takes.
 	by     *measurement
 	filled float64
 }
 
-func (s *source) isStock() bool { return s.step.Verb == route.Start }
+func (s *source) isStock() bool { return s.verb() == route.Start }
+
+// verb tells sources apart: what is measured out of a stock in another solvent is as a liquid
+// solute that is measured.
+func (s *source) verb() route.Verb {
+	if s.by != nil {
+		return route.Measured
+	}
+	return s.step.Verb
+}
 
 func (s *source) isWeighed() bool { return s.step.Verb == route.Weigh }
 
@@ -49,13 +59,15 @@ func (b *bench) addSources() error {
 
 // addMasses adds what brings in a mass of solute, where the prep says what to make of it.
 func (b *bench) addMasses() error {
+	balances, packets := b.prep.Kit.Balances, slices.DeleteFunc(slices.Clone(b.prep.Packets), func(k *route.Packet) bool {
+		return b.prep.Lacks(&route.Step{Verb: route.UsePacket, Packet: k}) != nil
+	})
 	if !b.prep.CountsMass() {
-		if len(b.prep.Kit.Balances)+len(b.prep.Packets) > 0 {
+		if len(balances)+len(b.prep.Packets)-len(packets) > 0 {
 			b.notSearched = append(b.notSearched, note.Of("by-weighing-lacks", "", b.prep.NeedsMass("a mass").Error()))
 		}
-		return nil
+		balances = nil
 	}
-	balances := b.prep.Kit.Balances
 	if len(balances) > 0 && b.prep.OnlyDissolved() {
 		b.notSearched, balances = append(b.notSearched, note.Of("from-pure", b.prep.Solute.Weighed())), nil
 	}
@@ -64,7 +76,7 @@ func (b *bench) addMasses() error {
 			return err
 		}
 	}
-	for _, k := range b.prep.Packets {
+	for _, k := range packets {
 		if err := b.addSource(route.Step{Verb: route.UsePacket, Packet: k}); err != nil {
 			return err
 		}
@@ -75,39 +87,64 @@ func (b *bench) addMasses() error {
 // byDrops are the drops of a liquid solute that are tried.
 var byDrops = []float64{1, 2, 3, 4, 5, 6, 8, 10, 15, 20}
 
-// addLiquids adds a liquid solute that is measured, where the strength counts its volume or a
-// route of the prep measures it: at the marks of all that delivers, and by drops.
-func (b *bench) addLiquids(at tried) error {
+// addMeasured adds what is measured out, at the marks of all that delivers, and in drops: a
+// liquid solute, where the strength counts its volume or a route of the prep measures it, and
+// parts of stocks in another solvent.
+func (b *bench) addMeasured(at tried) error {
 	measures := func(s route.Step) bool { return s.Verb == route.Measured }
-	if b.prep.SoluteUnit() != "mL" && !slices.ContainsFunc(b.prep.Routes, func(r *route.Route) bool { return slices.ContainsFunc(r.Steps, measures) }) {
+	if b.prep.SoluteUnit() == "mL" || slices.ContainsFunc(b.prep.Routes, func(r *route.Route) bool { return slices.ContainsFunc(r.Steps, measures) }) {
+		err := b.measureOut(at, route.Step{Verb: route.Measured}, func(s route.Step) (route.Factor, float64, error) {
+			f, intended, uninformative, err := b.prep.SourceFactor(s, b.coverage)
+			f.Uninformative = uninformative
+			return f, intended, err
+		})
+		if err != nil {
+			return err
+		}
+	}
+	for _, k := range b.prep.Stocks {
+		if k.Solvent == "" || k.Solvent == b.prep.Solvent.Name {
+			continue
+		}
+		start := route.Step{Verb: route.Start, Stock: k}
+		err := b.measureOut(at, start, func(s route.Step) (route.Factor, float64, error) { return b.prep.AliquotFactor(start, s) })
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// measureOut adds what can be measured out of a source, with its factor.
+func (b *bench) measureOut(at tried, from route.Step, of func(route.Step) (route.Factor, float64, error)) error {
+	if b.clashes(from) {
 		return nil
 	}
 	for place, k := range b.prep.Kit.Measures {
-		marks := at[k]
+		marks, verb, least := at[k], route.Measured, 1.0
 		if k.Kind.Traits().Counts {
-			marks = byDrops
+			marks, least = byDrops, 0 // which fill no vessel
 		}
-		if !suits(k, route.Take) {
-			continue
+		if from.Verb == route.Start {
+			verb = route.Take
 		}
 		for _, mark := range marks {
-			s := route.Measuring(route.Measured, k, mark)
-			if b.clashes(s) {
-				return nil
+			s := route.Measuring(verb, k, mark)
+			if !suits(k, route.Take) || from.Verb == route.Start && float64(mark*least) > from.Stock.MostML() {
+				continue
 			}
-			f, intended, uninformative, err := b.prep.SourceFactor(s, b.coverage)
-			if _, no := equipment.WhyNot(err); no || err == nil && (!uninformative.None() || f.Low <= 0) {
+			f, intended, err := of(s)
+			if _, no := equipment.WhyNot(err); no || err == nil && (!f.Uninformative.None() || f.Low <= 0) {
 				continue
 			}
 			if err != nil {
 				return err
 			}
-			g := b.keys.factor(f)
-			filled := mark
-			if k.Kind.Traits().Counts {
-				filled = 0 // less than any vessel holds
+			first, g := from, b.keys.factor(f)
+			if from.Verb == route.Measured {
+				first = s
 			}
-			b.sources = append(b.sources, source{step: s, intended: intended, volume: math.Inf(1), factor: g, by: &measurement{s, g, place}, filled: filled})
+			b.sources = append(b.sources, source{step: first, intended: intended, volume: math.Inf(1), factor: g, by: &measurement{s, g, place}, filled: float64(mark * least)})
 		}
 	}
 	return nil

@@ -112,8 +112,12 @@ func (p *Prep) lacks(what, found string, need *strengths.Property) error {
 // Lacks is the error of a step that brings in a mass which the models cannot carry;
 // nil for all others.
 func (p *Prep) Lacks(s *Step) error {
-	what := ""
+	what, activity := "", &strengths.ByActivity.Traits().Needs
 	switch {
+	case s.Packet != nil && s.Packet.InUnits && (p.carries() == strengths.ByActivity || p.CountsMass()):
+		if p.CountsMass() && !p.stated(activity).Known {
+			return p.lacks(note.Of(string(s.Verb.Traits().brings), "").String(), "", activity)
+		}
 	case s.Verb.brings(aVolume) && p.countsVolume():
 	case s.Verb.Traits().BringsSolute:
 		what = note.Of(string(s.Verb.Traits().brings), "").String()

@@ -105,6 +105,19 @@ func (p *Prep) SourceFactor(s Step, coverage float64) (f Factor, intended float6
 	return f, c.model.Intended(node), uninformative, err
 }
 
+// AliquotFactor is the solute that a step takes out of a stock, which may be in another solvent.
+func (p *Prep) AliquotFactor(start, take Step) (f Factor, intended float64, err error) {
+	c := p.singleStep(start, take)
+	for i := 0; i < 2 && err == nil; i++ {
+		err = c.step(i)
+	}
+	if err != nil {
+		return Factor{}, 0, err
+	}
+	f, err = c.apart(c.amount, false)
+	return f, c.model.Intended(c.amount), err
+}
+
 // WeighedFactor is the mass fraction that a weighed part and the total that it is made up to
 // make: of solute or of a packet, or of a solution of the fraction 1. What evaporates of that is
 // left out, and what is wrong with the linearity, which weighings share, is among the shared.
@@ -139,8 +152,8 @@ func (p *Prep) UnitFactor() (f Factor, ok bool, err error) {
 // singleStep returns a compiler for a step of some longer route, which uses its
 // instruments at other marks as well. That splits the bias of a piece into its
 // parts, which at one mark add up to the same.
-func (p *Prep) singleStep(s Step) *compiler {
-	c := p.newCompiler(&Route{Steps: []Step{s}})
+func (p *Prep) singleStep(steps ...Step) *compiler {
+	c := p.newCompiler(&Route{Steps: steps})
 	for _, marks := range c.marks {
 		marks[-1] = true
 	}

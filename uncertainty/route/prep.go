@@ -194,8 +194,9 @@ func (k *Stock) MostML() float64 {
 // Packet is a bought amount of solute that is used whole.
 type Packet struct {
 	Name string
-	// Content in g.
+	// Content in g, or InUnits of activity.
 	Content Estimate
+	InUnits bool
 }
 
 // Route is an ordered list of steps that ends in the wanted solution.

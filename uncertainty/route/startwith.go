@@ -84,10 +84,31 @@ func (c *compiler) packet(s *Step) {
 	if k.Content.Distribution == nil {
 		c.notes.LeaveOut("uncertainty-of-content", k.Name)
 	}
+	if k.InUnits {
+		c.units(s)
+		return
+	}
 	c.noteWater()
 	c.bringsSolid(k.Content.Value)
 	c.soluteUsed += k.Content.Value + s.Lost
 	c.addSolid(c.material(uncertainty.Packet, k.Name, contentOfPacket, "g", k.Content), c.purity())
+}
+
+// units adds the content of a packet in units of activity: as the strengths count them, or by
+// the activity of the substance that they count as its mass.
+func (c *compiler) units(s *Step) {
+	amount, mass := c.material(uncertainty.Packet, s.Packet.Name, contentOfPacket, "U", s.Packet.Content), c.model.Constant(0)
+	if c.prep.CountsMass() {
+		amount = c.model.Divide(amount, c.property(&strengths.ByActivity.Traits().Needs))
+		mass = amount
+	}
+	c.bringsSolid(c.model.Intended(mass))
+	c.soluteUsed += float64(c.model.Intended(amount) * (1 + s.Lost/s.Packet.Content.Value))
+	if c.hasAmount {
+		mass = c.model.Add(c.mass, mass)
+	}
+	c.mass = mass
+	c.addSolute(amount)
 }
 
 // measure adds a liquid solute: m = V ρ, or V where volumes are carried, and keeps its volume.

@@ -235,7 +235,7 @@ var words = map[string]string{
 	"none-within-limits":      "none that comes near to the target keeps the limits",
 	"all-could-be-nothing":    "the strength of every route could be nothing",
 	"by-volume-for-mass":      "routes by volume, since the target is a strength by mass",
-	"from-another-solvent":    "routes from %s, which is in another solvent",
+	"from-another-solvent":    "routes that weigh %s, which is in another solvent, or first add measured solvent to it",
 	"from-pure":               "routes that weigh %[1]s out pure, which is had as a solution alone (common practice, no source): make its bottle a [[stock]], or state its assay",
 	"by-weighing-lacks":       "routes by weighing (%s)",
 	"that-may-not-meet":       "routes that bring together %s and %s, which may not meet",
