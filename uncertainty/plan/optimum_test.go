@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/route"
 )
 
 // setH is the glass of Harvey, Analytical Chemistry 2.0, chapter 4, by standard uncertainties in
@@ -123,4 +124,15 @@ reading = "none"
 		require.Equal(t, []float64{70, 100, 70, 100}, amounts)
 	}
 	require.False(t, searched(t, p, quick(1)).Verdict.Meets, "in one dilution there is none")
+}
+
+// TestTightestIsTheTightest: where the least give or take is preferred, it is recommended however
+// easy the tolerance is, with the same set and two pieces of each (see above).
+func TestTightestIsTheTightest(t *testing.T) {
+	p := prepOn(t, "target = \"0.001 mol/L\"\nvolume = \"400 mL\"\ntolerance = \"1 % of target\"\nbench = { temperature = \"20 °C\", within = \"0 °C\" }\n"+
+		"[solute]\nname = \"salt\"\nmolar-mass = \"58.44 g/mol\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"stock\"\nstrength = \"1 mol/L\"\n", kitOf(setH, 2))
+	o := quick(2)
+	o.Prefer = route.Tightest
+	tightest := searched(t, p, o).chosen()
+	near.Absolute(t, "the tightest", 0.0018520, tightest.Analytic.StandardUncertainty/tightest.Analytic.Value, 5.1e-8)
 }
