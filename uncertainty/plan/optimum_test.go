@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/near"
+	"minim/uncertainty/route"
 )
 
 // setH is the glass of Harvey, Analytical Chemistry 2.0, chapter 4, by standard uncertainties in
@@ -123,4 +124,55 @@ reading = "none"
 		require.Equal(t, []float64{70, 100, 70, 100}, amounts)
 	}
 	require.False(t, searched(t, p, quick(1)).Verdict.Meets, "in one dilution there is none")
+}
+
+// TestTightestIsTheTightest: where the least give or take is preferred, it is recommended however
+// easy the tolerance is, with the same set and two pieces of each (see above).
+func TestTightestIsTheTightest(t *testing.T) {
+	p := prepOn(t, "target = \"0.001 mol/L\"\nvolume = \"400 mL\"\ntolerance = \"1 % of target\"\nbench = { temperature = \"20 °C\", within = \"0 °C\" }\n"+
+		"[solute]\nname = \"salt\"\nmolar-mass = \"58.44 g/mol\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"stock\"\nstrength = \"1 mol/L\"\n", kitOf(setH, 2))
+	o := quick(2)
+	o.Prefer = route.Tightest
+	tightest := searched(t, p, o).chosen()
+	near.Absolute(t, "the tightest", 0.0018520, tightest.Analytic.StandardUncertainty/tightest.Analytic.Value, 5.1e-8)
+}
+
+// TestLeastByWeighing: on a balance with a standard uncertainty of 0.002 g for each mass, a
+// hundredfold dilution to 100 g is 0.0020000 in one step and 0.00028425 as 10 g twice (puzzle of
+// Meija 2016; closed forms, √n √(u²/m² + u²/M²)). The least of all, seven equal steps, is of no
+// round masses.
+func TestLeastByWeighing(t *testing.T) {
+	for steps, want := range map[int]float64{1: 0.0020000, 2: 0.00028425} {
+		p := prepOn(t, `target = "0.1 % w/w"
+volume = "99 mL"
+tolerance = "5 % of target"
+[solute]
+name = "salt"
+specific-volume = "0.5 mL/g"
+[solvent]
+name = "water"
+density = "1 g/mL"
+[[stock]]
+name = "stock"
+strength = "10 % w/w"
+`, `[[balance]]
+name = "balance"
+capacity = "400 g"
+readability = "0.001 g"
+weighing-uncertainty = "0.002 g"
+[[flask]]
+name = "bottle"
+capacity = "100 mL"
+class = "A"
+`)
+		b, err := newBench(p, quick(steps))
+		require.NoError(t, err)
+		b.sources = slices.DeleteFunc(b.sources, func(s source) bool { return !s.isStock() })
+		j := tightness(p, b.coverage)
+		j.worthOnly = true
+		list, err := newSearch(b, quick(steps), j).result(context.Background())
+		require.NoError(t, err)
+		require.NotEmpty(t, list)
+		near.Relative(t, fmt.Sprintf("%d steps", steps), want, list[0].Analytic.StandardUncertainty/list[0].Analytic.Value, 5e-4)
+	}
 }

@@ -96,7 +96,7 @@ func (s *search) skip(stages []stage) {
 		case i == 0 && s.unexplored > 0:
 			n = note.Of("rest-that-leaves", "", p.name, counted(s.options.Work), equipment.ML(s.unexplored))
 		case i == 0:
-			n.Code = "rest-of-stage"
+			n = note.Of("rest-of-stage", "", p.name, counted(s.options.Work))
 		}
 		if !note.Contains(s.notSearched, n) {
 			s.notSearched = append(s.notSearched, n)

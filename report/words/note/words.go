@@ -261,9 +261,9 @@ var words = map[string]string{
 	"with-assumed-halved":     "with the %s (assumed halved)",
 	"on-a-balance-reading-to": "on a balance reading to %s",
 	// Of which routes the search was.
-	"no-piece-both-ways":       "In one route, no instrument is both taken with and filled, so that none of its errors need cancel (--all)",
-	"no-piece-both-ways-saves": "In one route, no instrument is both taken with and filled, so that none of its errors need cancel; one that is could save no more than the %s left over (--all)",
-	"one-piece-both-ways":      "In one route, no more than one instrument is both taken with and filled, so that its errors cancel",
+	"no-piece-both-ways":       "In one route, no piece is both taken with and filled, so that none of its errors need cancel (--all)",
+	"no-piece-both-ways-saves": "In one route, no piece is both taken with and filled, so that none of its errors need cancel; one that is could save no more than the %s left over (--all)",
+	"one-piece-both-ways":      "In one route, no more than one piece is both taken with and filled, so that its errors cancel",
 	// What would bring a route nearer to the tolerance.
 	"another-instrument": "the %s",
 	"finer-balance":      "a scale like the %s that reads to %s",
