@@ -42,6 +42,8 @@ type weigher struct {
 	start   []route.Step
 	path    []*portion
 	lighter float64
+	// nearly is how far the figures may be off that are put together from factors.
+	nearly float64
 	// target and strongest are mass fractions.
 	target, strongest float64
 	err               error
@@ -76,6 +78,7 @@ func (s *search) byWeighing(ctx context.Context) error {
 		if !math.IsInf(s.strongest, 1) {
 			w.strongest = s.prep.MassFraction(s.strongest)
 		}
+		w.nearly = nearlyThat + s.prep.Solvent.Evaporation
 		w.lighter = min(1, s.prep.Density(min(1, 1.5*w.target))/s.prep.Density(0))
 		if w.prepare(); w.err == nil {
 			w.run()
@@ -346,12 +349,12 @@ func (w *weigher) nearestReading(grams float64) (nearest float64, shown bool) {
 // volume, changes ρ/ρ0 times as much as its mass fraction, with ρ0 the density of the solvent;
 // the last solution is near to the target.
 func (w *weigher) hopelessDraft(d *draft, portions int, leastVariance float64) bool {
-	leftOver, least := d.leftOver*(1-slack), w.lighter*w.lighter*leastVariance*(1-nearlyThat)
+	leftOver, least := d.leftOver*(1-slack), w.lighter*w.lighter*leastVariance*(1-2*w.nearly)
 	return leftOver > w.mostLeftOver || least > w.judge.least || w.front.beatsAll(2*portions, leftOver, least)
 }
 
 // nearlyThat is more than the first order of a route by weighing differs from that of its
-// factors.
+// factors, but for evaporation, which changes densities between portions by less than itself.
 const nearlyThat = 1e-4
 
 // assessing a route by its model takes as long as so many candidates.
@@ -360,7 +363,7 @@ const assessing = 1000
 // try evaluates a finished route and offers it to the front.
 func (w *weigher) try(d *draft) {
 	made, all := d.left/w.prep.Density(d.fraction), *d
-	all.leftOver += max(0, made*(1-nearlyThat)-w.prep.Volume)
+	all.leftOver += max(0, made*(1-w.nearly)-w.prep.Volume)
 	if w.hopelessDraft(&all, len(w.path), w.state.variance()) || d.fraction > w.strongest || made < w.prep.Volume*(1-slack) {
 		return
 	}
