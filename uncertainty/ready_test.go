@@ -19,7 +19,7 @@ import (
 // TestProgramAgain: what is taken over in a program is to the last bit what would be compiled, for each change of one
 // influence of random models, with a smooth influence and without.
 func TestProgramAgain(t *testing.T) {
-	taken := 0
+	tried, taken := 0, 0
 	forRandomModels(t, randomModels/20, func(what string, random *rand.Rand, m *Model, out Node) {
 		r := m.Ready(out)
 		for _, smooth := range []int{-1, random.IntN(len(m.influences))} {
@@ -34,6 +34,7 @@ func TestProgramAgain(t *testing.T) {
 					as = &sharp.Sharpening{Linear: &sharp.Linear{Slopes: slopes}, Smooth: smooth, Mean: random.Float64(), Size: random.Float64()}
 				}
 				had := len(r.compiled)
+				tried++
 				p := r.program(alone, m.ownStreams(), slopes, as)
 				if len(r.compiled) == had {
 					taken++
@@ -42,7 +43,7 @@ func TestProgramAgain(t *testing.T) {
 			}
 		}
 	})
-	assert.Greater(t, taken, 100)
+	assert.Greater(t, taken, tried/4)
 }
 
 // TestReadyAsFresh: what a changed model gives is what one gives that begins anew, through changes of width and kind,
