@@ -32,6 +32,8 @@ func FuzzModel(f *testing.F) {
 	f.Add([]byte("2 \xfaG\vэ\xde\f\xda\xd6\x06\"i]\x81\xb6\xf1v)鿷j\xfc\xa1m\x9d\x00\x00\xfa N3j+"))
 	// Many degrees of freedom, and limits that are open on one side.
 	f.Add([]byte("Na 9 N11a a b + D3 N1a *"))
+	// A quotient whose linear part is 10⁶⁰ times as wide as itself, so that nothing can be sharpened.
+	f.Add([]byte("TTTTTTTT\x9a\x9a\x9a\x9a\x9a\x9a\"\x16\x16\x16\x1a\x17\xb2'\xcb\x16\x80~\xdfz\x8e\t\xf8\x7f\xe4o\xbc\xeaz\x8e\t\xf8\x7f\xe4o"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		if m, out, ok := (&script{data: data}).model(); ok {
 			checkAnswers(t, m, out)
