@@ -24,7 +24,7 @@ func FuzzModel(f *testing.F) {
 		"R00 c5 +", "N10 N10 *", "c5", "c0 c0 -", "N1a d /", "N1a d -", "Nzy Nzy +", "Nzy N1a *", "Nea Nea *", "Nfe Nfe +", "NFE d *",
 		"G1z", "Gz1", "Ge1", "G1e", "Gee", "Gzz", "Rwz N11 +", "RZz", "Rfe s", "Nz1 s", "N1a cz * o", "N1e N1f + N1a *",
 		"N1a cE + cE -", "cz N1a + cz -", "N1a cz * cz /", "G1a d * d * d * d *", "Na1 d * d * d *", "R12 d * d * d * d * d * /",
-		"Z12a Z129 * I12a + A12 /", "Zze1 I0e0 + A0k -", "IZz1 d *", "N11 N22 r5 * N33 r5 + N1a r9 -", "Nze Nze r- +",
+		"Z12a Z129 * I12a + A12 /", "Zze1 I0e0 + A0k -", "IZz1 d *", "N11 N22 r5 * N33 r5 + N1a r9 -", "Nze Nze r- +", "Z9",
 	} {
 		f.Add([]byte(seed))
 	}

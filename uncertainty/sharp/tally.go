@@ -45,11 +45,15 @@ func (s *Trials) Tally(ctx context.Context) *Tally {
 	}
 	t := &Tally{Sharpening: s.Sharpening, n: s.n, rests: s.rests, curve: law.NewCurve(s.q, d), ctx: ctx}
 	t.fill()
+	if !(t.f[len(t.f)-1] > 0) { // or is no number
+		return nil
+	}
 	if !t.linearHolds(t.quantile(s.Tail)) || !t.linearHolds(t.quantile(1-s.Tail)) {
 		return nil
 	}
 	t.Lower, t.Upper = t.end(s.Tail), t.end(1-s.Tail)
-	if !(t.Lower.Sharper >= 1 && t.Upper.Sharper >= 1) {
+	inside := t.Inside(t.Lower.Value, t.Upper.Value)
+	if !(t.Lower.Sharper >= 1 && t.Upper.Sharper >= 1 && inside.Value >= 1-2*s.Tail-float64(3*inside.Err)-1e-6) {
 		return nil
 	}
 	return t
