@@ -69,7 +69,7 @@ solvent = { name = "water" }
 route = [{ name = "weighed", steps = [{ weigh = "10.00 g", on = "scale" }, { make-up-to = "50 mL", in = "flask" }] }]
 `,
 	})
-	for _, command := range []string{"compare", "report"} {
+	for _, command := range []string{"compare", "report", "label", "sheet"} {
 		said := strings.Join(strings.Fields(output(t, command, "lye.toml", "--trials", "10000")), " ")
 		assert.Contains(t, said, "shrinking of the solution of sodium hydroxide, by about 1.8 % of its volume", command)
 	}
