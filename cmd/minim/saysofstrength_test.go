@@ -71,7 +71,7 @@ route = [{ name = "weighed", steps = [{ weigh = "10.00 g", on = "scale" }, { mak
 	})
 	for _, command := range []string{"compare", "report", "label", "sheet"} {
 		said := strings.Join(strings.Fields(output(t, command, "lye.toml", "--trials", "10000")), " ")
-		assert.Contains(t, said, "shrinking of the solution of sodium hydroxide, by about 1.8 % of its volume", command)
+		assert.Contains(t, said, "hrinking of the solution of sodium hydroxide, by about 1.8 % of its volume", command)
 	}
 	for _, command := range []string{"compare", "sheet", "report"} {
 		assert.Contains(t, strings.Join(strings.Fields(output(t, command, "solid.toml", "--trials", "10000")), " "), "in a cold bath", command)
