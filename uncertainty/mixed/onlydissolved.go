@@ -2,15 +2,18 @@ package mixed
 
 import (
 	"cmp"
+	_ "embed"
 	"slices"
 	"strings"
 
 	"minim/equipment"
 )
 
-// aqueous are acids that nobody weighs pure, besides those of the table of stocks (common practice,
-// no source).
-var aqueous = []string{"perchloric acid", "hydrobromic acid", "hydriodic acid", "hydrofluoric acid", "aqua regia"}
+// aqueous lists acids that nobody weighs pure, one to a line, besides those of the table of stocks
+// (common practice, no source).
+//
+//go:embed aqueous.txt
+var aqueous string
 
 // ofBottles are words that a bottle has besides the name of what is in it.
 var ofBottles = []string{"solution", "aqueous", "aqua", "water", "in", "of", "concentrated", "conc", "dilute", "diluted", "strong", "fuming", "w/w", "w/v", "v/v"}
@@ -20,7 +23,7 @@ var ofBottles = []string{"solution", "aqueous", "aqua", "water", "in", "of", "co
 // as "25 %" or "solution".
 func OnlyDissolved(name, form string) bool {
 	short := withoutBottle(name)
-	if slices.Contains(aqueous, short) {
+	if slices.Contains(strings.Split(strings.TrimSpace(aqueous), "\n"), short) {
 		return true
 	}
 	s, found := equipment.FindStock(name)
