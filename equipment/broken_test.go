@@ -91,6 +91,7 @@ class = "A"
 `
 
 func TestEachBreakOfAKitIsOneMistake(t *testing.T) {
+	skipIfSlow(t)
 	_, err := ParseKit("kit.toml", []byte(benchToBreak))
 	require.NoError(t, err)
 	for _, b := range broken.Breaks(benchToBreak) {

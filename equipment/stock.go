@@ -1,7 +1,6 @@
 package equipment
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -64,13 +63,6 @@ func StockRows() (rows []StockRow) {
 func FindStock(name string) (s *StockSubstance, found bool) {
 	s, found = stocks().find[plain(name)]
 	return s, found
-}
-
-// OnlyDissolved reports whether nobody weighs a substance pure, in a form of it, or in that of its
-// table where the form is "".
-func OnlyDissolved(name, form string) bool {
-	s, found := FindStock(name)
-	return found && slices.Contains(s.OnlyDissolved, cmp.Or(form, s.As))
 }
 
 // stockTable has the substances, in order and by name and alias.

@@ -49,9 +49,7 @@ func (r *run) adaptive(ctx context.Context) error {
 
 // sure is the same for a sharpened run, which knows the standard errors of all trials.
 func (r *run) sure(t *sharp.Tally) bool {
-	lower, _ := t.End(t.Tail)
-	upper, _ := t.End(1 - t.Tail)
-	u, off := inPlaceOfDeviation(lower.Value, upper.Value), max(lower.Err, upper.Err)
+	u, off := inPlaceOfDeviation(t.Lower.Value, t.Upper.Value), max(t.Lower.Err, t.Upper.Err)
 	if r.hasVariance() {
 		deviation := r.sampler.control.Deviation(&r.sampler.total)
 		u, off = deviation.Value, max(off, deviation.Err, r.sampler.control.Mean(&r.sampler.total).Err)

@@ -120,6 +120,7 @@ func TestCloserErrors(t *testing.T) {
 // few readings: 10^4 trials tell the chance ten times as well as they would by counting, and the
 // same that 10^6 give, and as well as they say.
 func TestCloserSharper(t *testing.T) {
+	skipUnderRace(t)
 	route := func(name string, target, u float64, n int) Quantity {
 		m := new(Model)
 		owned := func(owner Owner, code Code, d Distribution) Node {

@@ -24,7 +24,7 @@ func FuzzModel(f *testing.F) {
 		"R00 c5 +", "N10 N10 *", "c5", "c0 c0 -", "N1a d /", "N1a d -", "Nzy Nzy +", "Nzy N1a *", "Nea Nea *", "Nfe Nfe +", "NFE d *",
 		"G1z", "Gz1", "Ge1", "G1e", "Gee", "Gzz", "Rwz N11 +", "RZz", "Rfe s", "Nz1 s", "N1a cz * o", "N1e N1f + N1a *",
 		"N1a cE + cE -", "cz N1a + cz -", "N1a cz * cz /", "G1a d * d * d * d *", "Na1 d * d * d *", "R12 d * d * d * d * d * /",
-		"Z12a Z129 * I12a + A12 /", "Zze1 I0e0 + A0k -", "IZz1 d *", "N11 N22 r5 * N33 r5 + N1a r9 -", "Nze Nze r- +",
+		"Z12a Z129 * I12a + A12 /", "Zze1 I0e0 + A0k -", "IZz1 d *", "N11 N22 r5 * N33 r5 + N1a r9 -", "Nze Nze r- +", "Z9",
 	} {
 		f.Add([]byte(seed))
 	}
@@ -32,6 +32,8 @@ func FuzzModel(f *testing.F) {
 	f.Add([]byte("2 \xfaG\vэ\xde\f\xda\xd6\x06\"i]\x81\xb6\xf1v)鿷j\xfc\xa1m\x9d\x00\x00\xfa N3j+"))
 	// Many degrees of freedom, and limits that are open on one side.
 	f.Add([]byte("Na 9 N11a a b + D3 N1a *"))
+	// A quotient whose linear part is 10⁶⁰ times as wide as itself, so that nothing can be sharpened.
+	f.Add([]byte("TTTTTTTT\x9a\x9a\x9a\x9a\x9a\x9a\"\x16\x16\x16\x1a\x17\xb2'\xcb\x16\x80~\xdfz\x8e\t\xf8\x7f\xe4o\xbc\xeaz\x8e\t\xf8\x7f\xe4o"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		if m, out, ok := (&script{data: data}).model(); ok {
 			checkAnswers(t, m, out)

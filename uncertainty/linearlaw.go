@@ -127,6 +127,9 @@ func (m *Model) cutOff(l *sharp.Linear, sum *law.Sum, scales map[oneScale]float6
 // addTo adds slope (x - mean), and reports whether the law of x is known.
 func addTo(sum *law.Sum, d Distribution, slope float64) bool {
 	about := d.Summary()
+	if about.StandardUncertainty == 0 {
+		return true
+	}
 	switch d := d.(type) {
 	case Normal:
 		sum.Normal(slope * d.Sigma)
@@ -155,7 +158,7 @@ func addTo(sum *law.Sum, d Distribution, slope float64) bool {
 			return below(about.Mean + x/slope)
 		}, float64(u*u), most)
 	default:
-		return about.StandardUncertainty == 0
+		return false
 	}
 	return true
 }

@@ -191,10 +191,8 @@ func (mc *MonteCarlo) Thin(ctx context.Context, n int) (err error) {
 // takeEnds fills in what follows from the order of the trials.
 func (mc *MonteCarlo) takeEnds(ctx context.Context, t *sharp.Tally) error {
 	mc.tally = t
-	lower, atLower := t.End(t.Tail)
-	upper, atUpper := t.End(1 - t.Tail)
-	mc.Lower, mc.LowerError, mc.Upper, mc.UpperError = lower.Value, lower.Err, upper.Value, upper.Err
-	mc.Sharper = min(atLower, atUpper)
+	mc.Lower, mc.LowerError, mc.Upper, mc.UpperError = t.Lower.Value, t.Lower.Err, t.Upper.Value, t.Upper.Err
+	mc.Sharper = min(t.Lower.Sharper, t.Upper.Sharper)
 	mc.ShortestLower, mc.ShortestUpper, _ = t.Shortest(ctx, int(math.Round((1-2*t.Tail)*float64(t.Size()))))
 	if mc.Upper-mc.Lower < mc.ShortestUpper-mc.ShortestLower {
 		mc.ShortestLower, mc.ShortestUpper = mc.Lower, mc.Upper

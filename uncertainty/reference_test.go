@@ -24,6 +24,9 @@ func (c cutTriangle) CDF(x float64) float64 {
 	// The flanks go on to the middle: the base of the top is Beta wide, and so
 	// the whole triangle is (High - Low) wide, the one above Beta times that.
 	whole := distuv.NewTriangle(c.Low, c.High, middle, nil).CDF(x)
+	if !(middle-c.Beta*half < middle && middle < middle+c.Beta*half) {
+		return whole // nothing is cut off
+	}
 	above := distuv.NewTriangle(middle-c.Beta*half, middle+c.Beta*half, middle, nil).CDF(x)
 	return (whole - c.Beta*c.Beta*above) / (1 - c.Beta*c.Beta)
 }

@@ -29,6 +29,7 @@ func (p *patience) Err() error {
 // TestStoppedAnywhere: at whatever look a run of sorted trials is stopped, on one processor, it ends there:
 // while it draws, while it groups and sorts, while it looks for the shortest interval.
 func TestStoppedAnywhere(t *testing.T) {
+	skipUnderRace(t)
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
 	m, y := dilutionModel()
 	for _, s := range []Settings{{Trials: 200_000, Plain: true}, {Trials: KeptTrials, Digits: 2, Validating: true, Plain: true}} {

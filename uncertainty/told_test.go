@@ -48,6 +48,7 @@ func TestPosteriorAndScatterHaveOneScale(t *testing.T) {
 // for error and σ together, which is worked out on a grid here (constructed), and a third more, since σ is
 // not told by the prior. What is drawn of the error by itself is its table.
 func TestPosteriorWithinItsPrior(t *testing.T) {
+	skipUnderRace(t)
 	for _, c := range []struct{ limit, mean, n float64 }{{0.6, 0.3, 4}, {0.2, 0.5, 4}, {1.5, -1.2, 5}, {0.1, 0, 4}} {
 		m, out := toldModel(Prior{Of: PlusMinus(c.limit)}, c.mean, c.n)
 		settings := Settings{Trials: 1_000_000, Seed: 1, Coverage: 0.95}

@@ -65,14 +65,11 @@ func TestMistakeInOneOptionAddsNothing(t *testing.T) {
 // An instrument that the record knows and the bench no longer has is not advised.
 func TestGoneInstrumentIsNotAdvised(t *testing.T) {
 	skipIfSlow(t)
-	t.Chdir(t.TempDir())
 	const kit = "[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = \"0.01 g\"\n[[flask]]\nname = \"flask\"\ncapacity = \"50 mL\"\nclass = \"A\"\n"
 	const cylinder = "[[cylinder]]\nname = \"large cylinder\"\ncapacity = \"250 mL\"\nclass = \"A\"\n"
 	const prep = "kit = \"bench.toml\"\ntarget = \"2 % w/v\"\nvolume = \"50 mL\"\ntolerance = \"8 % of target\"\n[solute]\nname = \"borax\"\n[solvent]\nname = \"water\"\n" +
 		"[[route]]\nname = \"direct\"\nsteps = [ { weigh = \"1.00 g\", on = \"scale\" }, { make-up-to = \"50 mL\", in = \"flask\" } ]\n"
-	for name, text := range map[string]string{"bench.toml": kit + cylinder, "less.toml": kit, "prep.toml": prep} {
-		require.NoError(t, os.WriteFile(name, []byte(text), 0o600))
-	}
+	inFolder(t, map[string]string{"bench.toml": kit + cylinder, "less.toml": kit, "prep.toml": prep})
 	output(t, "new", "--record", "prep.toml", "record.toml")
 	args := []string{"made", "prep.toml", "record.toml", "--trials", "10000", "--by", "AK", "--to", "0.5 % w/v", "--add"}
 	assert.Contains(t, output(t, append(args, "step 1: done", "--add", "step 2: done")...), "large cylinder")

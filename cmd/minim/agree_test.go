@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/json"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -105,10 +104,7 @@ func agree(t *testing.T, prep string, trials ...string) {
 // What plan shows of the routes that it finds, compare shows of them when they are saved.
 func TestPlanAgreesWithCompare(t *testing.T) {
 	skipIfSlow(t)
-	t.Chdir(t.TempDir())
-	for name, text := range map[string]string{"kit.toml": planKit, "prep.toml": planPrep} {
-		require.NoError(t, os.WriteFile(name, []byte(text), 0o644))
-	}
+	inFolder(t, map[string]string{"kit.toml": planKit, "prep.toml": planPrep})
 	use, found := figuresOf(t, output(t, "plan", "prep.toml", "--steps", "1", "--format", "json", "--save", "saved.toml"))
 	again, compared := figuresOf(t, output(t, "compare", "saved.toml", "--format", "json"))
 	assert.Equal(t, use, again)

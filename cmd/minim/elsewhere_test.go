@@ -45,10 +45,7 @@ steps = [ { weigh = "0.50 g", on = "scale" }, { make-up-to = "40 mL", in = "50 m
 func TestAimingElsewhereIsSaidFirst(t *testing.T) {
 	skipIfSlow(t)
 	const want = "makes 12 % too little: weigh 0.50 g instead of 0.44 g on the scale (step 1); then it is inside in"
-	t.Chdir(t.TempDir())
-	for name, text := range map[string]string{"kit.toml": planKit, "one.toml": hydratePrep, "two.toml": hydratePrep + rightRoute} {
-		require.NoError(t, os.WriteFile(name, []byte(text), 0o644))
-	}
+	inFolder(t, map[string]string{"kit.toml": planKit, "one.toml": hydratePrep, "two.toml": hydratePrep + rightRoute})
 	collapsed := func(text string) string { return strings.Join(strings.Fields(strings.ReplaceAll(text, "\\", "")), " ") }
 	before := func(text, first, then string) {
 		t.Helper()

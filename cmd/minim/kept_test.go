@@ -3,19 +3,16 @@ package main
 import (
 	"bytes"
 	"context"
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 )
 
 // gumFiles puts an invented prep, its kit and a record into a folder of their own.
 func gumFiles(t *testing.T) {
 	t.Helper()
-	t.Chdir(t.TempDir())
-	for name, text := range map[string]string{
+	inFolder(t, map[string]string{
 		"kit.toml": sizedKit,
 		"prep.toml": `kit = "kit.toml"
 target = "4 % w/v"
@@ -30,9 +27,7 @@ name = "direct"
 steps = [ { weigh = "1.00 g", on = "scale" }, { make-up-to = "25 mL", in = "cylinder" } ]
 `,
 		"record.toml": "route = \"direct\"\n[entries]\n",
-	} {
-		require.NoError(t, os.WriteFile(name, []byte(text), 0o600))
-	}
+	})
 }
 
 // stopping keeps what is written to it, and stops the program when an entry was added.

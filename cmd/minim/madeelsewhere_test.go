@@ -15,15 +15,12 @@ import (
 // was begun is told where its plan aims.
 func TestMadeSaysThatThePlanAimsElsewhere(t *testing.T) {
 	skipIfSlow(t)
-	t.Chdir(t.TempDir())
-	for name, text := range map[string]string{
+	inFolder(t, map[string]string{
 		"kit.toml": planKit, "prep.toml": hydratePrep + rightRoute,
 		"none.toml":  "route = \"forgotten\"\n[entries]\n",
 		"begun.toml": "route = \"forgotten\"\n[entries]\n1 = { step = 1, weigh = \"0.44 g\", by = \"AK\", at = \"2026-11-28 09:00\" }\n",
 		"right.toml": "route = \"right\"\n[entries]\n",
-	} {
-		require.NoError(t, os.WriteFile(name, []byte(text), 0o644))
-	}
+	})
 	made := func(record string, args ...string) string {
 		return strings.Join(strings.Fields(output(t, append([]string{"made", "prep.toml", record, "--trials", "20000"}, args...)...)), " ")
 	}

@@ -89,15 +89,12 @@ steps = [
 // stock is too little to bring it right.
 func TestCautionsOfACorrection(t *testing.T) {
 	skipIfSlow(t)
-	t.Chdir(t.TempDir())
 	kit := `
 pipette = [{ name = "pipette", kind = "graduated", capacity = "5 mL", class = "B", standard = "ISO", material = "borosilicate" }]
 flask = [{ name = "flask", capacity = "25 mL", class = "A", standard = "ISO", material = "borosilicate" }]
 `
 	record := "route = \"r\"\n[entries]\n1 = { step = 1, start = \"weak stuff\" }\n2 = { step = 2, take = \"1.5 mL\" }\n3 = { step = 3, make-up-to = \"25 mL\" }\n"
-	for name, text := range map[string]string{"bench.toml": kit, "prep.toml": correctedPrep, "record.toml": record} {
-		require.NoError(t, os.WriteFile(name, []byte(text), 0o644))
-	}
+	inFolder(t, map[string]string{"bench.toml": kit, "prep.toml": correctedPrep, "record.toml": record})
 	for _, format := range []string{"text", "markdown", "json"} {
 		screen := strings.Join(strings.Fields(output(t, "made", "prep.toml", "record.toml", "--trials", "10000", "--format", format)), " ")
 		require.Contains(t, screen, "of strong stuff", "the correction that this is about")

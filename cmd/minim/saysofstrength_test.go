@@ -1,12 +1,10 @@
 package main
 
 import (
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 )
 
 const strengthKit = `
@@ -19,8 +17,7 @@ flask = [{ name = "flask", capacity = "50 mL", class = "A", standard = "ISO" }]
 // A name alone does not say how strong 10 % of formalin is: what the strength counts stands
 // wherever the solution is named, and what is sold dissolved is never taken for pure in silence.
 func TestWhatTheStrengthCountsIsOnEveryPaper(t *testing.T) {
-	t.Chdir(t.TempDir())
-	for name, text := range map[string]string{
+	inFolder(t, map[string]string{
 		"bench.toml": strengthKit,
 		"counted.toml": `
 kit = "bench.toml"
@@ -39,9 +36,7 @@ solute = { name = "hydrogen peroxide" }
 solvent = { name = "water" }
 route = [{ name = "weighed", steps = [{ weigh = "1.50 g", on = "scale" }, { make-up-to = "50 mL", in = "flask" }] }]
 `,
-	} {
-		require.NoError(t, os.WriteFile(name, []byte(text), 0o644))
-	}
+	})
 	for _, command := range [][]string{{"compare", "--format", "markdown"}, {"label"}, {"sheet"}, {"report"}} {
 		command = append(command, "--trials", "10000")
 		assert.Contains(t, output(t, append(command, "counted.toml")...), "formaldehyde (counted as formalin) in water", command)
@@ -54,8 +49,7 @@ route = [{ name = "weighed", steps = [{ weigh = "1.50 g", on = "scale" }, { make
 // (CRC, 5 %: 1.0538) 47.06 mL in place of 47.95, 1.8 % less. And 10 g of caustic soda in 25 mL of
 // water need a cold bath, whatever is stated of it.
 func TestWhatShrinksAndWarmsIsSaid(t *testing.T) {
-	t.Chdir(t.TempDir())
-	for name, text := range map[string]string{
+	inFolder(t, map[string]string{
 		"bench.toml": strengthKit,
 		"lye.toml": `
 kit = "bench.toml"
@@ -74,12 +68,10 @@ solute = { name = "caustic soda" }
 solvent = { name = "water" }
 route = [{ name = "weighed", steps = [{ weigh = "10.00 g", on = "scale" }, { make-up-to = "50 mL", in = "flask" }] }]
 `,
-	} {
-		require.NoError(t, os.WriteFile(name, []byte(text), 0o644))
-	}
-	for _, command := range []string{"compare", "report"} {
+	})
+	for _, command := range []string{"compare", "report", "label", "sheet"} {
 		said := strings.Join(strings.Fields(output(t, command, "lye.toml", "--trials", "10000")), " ")
-		assert.Contains(t, said, "shrinking of the solution of sodium hydroxide, by about 1.8 % of its volume", command)
+		assert.Contains(t, said, "hrinking of the solution of sodium hydroxide, by about 1.8 % of its volume", command)
 	}
 	for _, command := range []string{"compare", "sheet", "report"} {
 		assert.Contains(t, strings.Join(strings.Fields(output(t, command, "solid.toml", "--trials", "10000")), " "), "in a cold bath", command)

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"os"
 	"strings"
 	"testing"
 
@@ -74,14 +73,11 @@ var stopCommands = [][]string{
 
 func stopFolder(t *testing.T, prep string) {
 	t.Helper()
-	t.Chdir(t.TempDir())
 	record := "route = \"from bleach\"\n[entries]\n"
 	for i, step := range []string{"1", "2", "3"} {
 		record += string(rune('1'+i)) + " = { step = " + step + ", by = \"AK\", at = \"2026-11-28 09:00\" }\n"
 	}
-	for name, text := range map[string]string{"kit.toml": stopKit, "prep.toml": prep, "record.toml": record} {
-		require.NoError(t, os.WriteFile(name, []byte(text), 0o644))
-	}
+	inFolder(t, map[string]string{"kit.toml": stopKit, "prep.toml": prep, "record.toml": record})
 }
 
 // What stands on the bench and may not meet comes above everything else, and what brings

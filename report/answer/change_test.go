@@ -49,6 +49,7 @@ func section(t *testing.T, text string) string {
 // The demo on scales that have lost or gained a digit (constructed): one route is
 // possible no more, one begins to be, and the rest gives the same.
 func TestChangedDemo(t *testing.T) {
+	skipIfSlow(t)
 	before := compared(t, demoPrep)
 	c := comparedWith(t, "0.001 g scale: readability = 0.01 g", "0.1 g scale:readability=0.001 g")
 	text := comparePage(c, before).Text(80)
@@ -146,6 +147,7 @@ func TestEffectWithoutTolerance(t *testing.T) {
 }
 
 func TestChangeWithoutEffect(t *testing.T) {
+	skipIfSlow(t)
 	before, c := compared(t, demoPrep), comparedWith(t, "25 mL flask: price = 12 EUR", "10 mL cylinder: clinging = 0.02 mL")
 	assert.Equal(t, "s do\n  Verdict    as before: USE two dilutions\n  No change  in any route, to the digits shown", section(t, comparePage(c, before).Text(80)))
 	assert.Contains(t, string(comparePage(c, before).Markdown()), "\n## What the changes do\n\n- **Verdict:** as before: USE two dilutions\n- **No change:** in any route")

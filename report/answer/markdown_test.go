@@ -69,6 +69,7 @@ func hostile(c *route.Comparison) *route.Comparison {
 }
 
 func TestHostileMarkdown(t *testing.T) {
+	skipIfSlow(t)
 	c := compared(t, demoPrep)
 	plain := string(comparePage(c, nil).Markdown())
 	text := string(comparePage(hostile(c), nil).Markdown())
@@ -88,6 +89,7 @@ func TestHostileMarkdown(t *testing.T) {
 func headings(text string) int { return strings.Count("\n"+text, "\n#") }
 
 func TestMarkdownOfALadder(t *testing.T) {
+	skipIfSlow(t)
 	c := compared(t, demoPrep)
 	assert.NotContains(t, string(comparePage(c, nil).Markdown()), "Ladder")
 	c.Prep.Ladder = &route.Ladder{With: &equipment.Measure{Name: "a|b"}, In: &equipment.Measure{Name: "flask", Capacity: 25}}
@@ -101,6 +103,7 @@ func TestMarkdownOfALadder(t *testing.T) {
 }
 
 func TestMarkdownWithoutAnythingUncertain(t *testing.T) {
+	skipIfSlow(t)
 	c := compared(t, demoPrep)
 	c.Prep.Title = ""
 	c.Results[c.Verdict.Use].Analytic.Budget = nil

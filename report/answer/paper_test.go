@@ -102,6 +102,7 @@ var hostileTexts = []string{
 // Whatever a name is, the page has only the elements of its template, the Markdown only
 // its own lines, and what the name says can be read.
 func TestHostileNames(t *testing.T) {
+	skipIfSlow(t)
 	require.GreaterOrEqual(t, len(hostileTexts), 40)
 	plainHTML, plainMarkdown := papersNamed(t, "plain")
 	for _, name := range hostileTexts {

@@ -2,6 +2,6 @@
 
 package answer
 
-// Under the race detector a thousand labels take a minute, and one processor makes them: one
-// in eleven is enough there. The continuous integration runs the whole without it.
+// Under the race detector a thousand labels take a minute, and one processor makes them. The
+// continuous integration runs the whole without it.
 func init() { thorough = false }

@@ -54,6 +54,7 @@ func boxes(t *testing.T, draw kind, c *route.Comparison) (list []box, width, hei
 }
 
 func TestNoWordsOverlap(t *testing.T) {
+	skipIfSlow(t)
 	for name, draw := range kinds {
 		for of, prep := range cases {
 			t.Run(name+" "+of, func(t *testing.T) { checkPlaces(t, draw, compare(t, prep)) })
@@ -104,6 +105,7 @@ func TestWindowFollowsTheRoutes(t *testing.T) {
 }
 
 func TestEveryRowHasAHundredDots(t *testing.T) {
+	skipIfSlow(t)
 	for name, prep := range cases {
 		c := compare(t, prep)
 		w := windowOf(c)

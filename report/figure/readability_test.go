@@ -14,6 +14,7 @@ import (
 )
 
 func TestReadabilityStandsEveryPurchase(t *testing.T) {
+	skipIfSlow(t)
 	for name, p := range purchases(t) {
 		t.Run(name, func(t *testing.T) {
 			f, err := Readability(p)
@@ -45,6 +46,7 @@ func TestReadabilitySaysWhatItShows(t *testing.T) {
 }
 
 func TestReadabilityDrawsTheNearerLimit(t *testing.T) {
+	skipIfSlow(t)
 	for name, want := range map[string]float64{
 		"usual": 8, "no tolerance": 0, "not above": 10, "not below": 5, "uneven": 2.5, "at the target": 0, "several": 5,
 	} {
@@ -87,6 +89,7 @@ func TestReadabilityOfNothingIsAnError(t *testing.T) {
 
 // Every balance and every line has its name, none of which covers a point.
 func TestReadabilityPlaces(t *testing.T) {
+	skipIfSlow(t)
 	for name, p := range purchases(t) {
 		f := newReadable(p)
 		f.setScales()

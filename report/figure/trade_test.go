@@ -14,6 +14,7 @@ import (
 )
 
 func TestTradeStandsEveryPlan(t *testing.T) {
+	skipIfSlow(t)
 	for name, p := range plans(t) {
 		t.Run(name, func(t *testing.T) {
 			f, err := Trade(p)
@@ -23,6 +24,7 @@ func TestTradeStandsEveryPlan(t *testing.T) {
 }
 
 func TestTradeSaysWhatItShows(t *testing.T) {
+	skipIfSlow(t)
 	p := planned(demo(t))
 	f, err := Trade(p)
 	words := wordsOf(t, f, err)
@@ -98,6 +100,7 @@ func TestTradeOfNoRouteIsAnError(t *testing.T) {
 // The marked route is named in every plan, its name covers no mark, and all marks
 // lie in the panel.
 func TestTradePlaces(t *testing.T) {
+	skipIfSlow(t)
 	for name, p := range plans(t) {
 		f, err := Trade(p)
 		require.NoError(t, err, name)

@@ -9,6 +9,9 @@ import (
 	"minim/uncertainty/route"
 )
 
+// ofMixing are the codes of what a solution takes up less, or more, than what was put together.
+var ofMixing = []string{"shrinks-diluted", "grows-diluted"}
+
 // besides are notes that a reader must not miss, since the result may hang on them: they are
 // said right below the strength, behind a label, with what would help, as well as in their list.
 var besides = []struct {
@@ -18,7 +21,7 @@ var besides = []struct {
 }{
 	{"Pistons", []string{"piston-off", "piston-unknown"},
 		"weigh what it delivers of that liquid and state it (readings, with liquid), or displace the liquid directly"},
-	{"Mixing", []string{"shrinks-diluted", "grows-diluted"}, "make up to a mark, or state contraction in the step"},
+	{"Mixing", ofMixing, "make up to a mark, or state contraction in the step"},
 	{"Not pure", []string{onlyDissolved}, ""},
 }
 

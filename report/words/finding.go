@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -108,13 +109,14 @@ func (p *Paper) finding() string { return findingText(p.Prep, p.result(), p.Batc
 const ownMeanFar, onlyDissolved = "own-mean-far", "only-dissolved"
 
 // bars are the warnings at the top of every paper: that it is about the example that comes
-// with the program, in what it falls short, and which instrument is not as it should be.
+// with the program, in what it falls short, which instrument is not as it should be, and that
+// the strength is off by what mixing does.
 func (p *Paper) bars() (list clauses) {
 	list.Put("", kits.Invented(p.Prep.Kit))
 	list.Put("", p.finding())
-	for _, w := range p.result().Notes.Warnings {
-		if w.Code == ownMeanFar || w.Code == onlyDissolved {
-			list.Put("", capital(w.String()))
+	for _, n := range slices.Concat(p.result().Notes.Warnings, p.result().Notes.NotCounted) {
+		if n.Code == ownMeanFar || n.Code == onlyDissolved || slices.Contains(ofMixing, n.Code) {
+			list.Put("", capital(n.String()))
 		}
 	}
 	return list

@@ -150,6 +150,7 @@ func told(r *record.Record) (list []string) {
 // A finished batch stays what it is, to the last digit, whatever becomes of the prep and
 // its kit; what differs is told, and what does not count is not.
 func TestEditsLeaveABatchAsItIs(t *testing.T) {
+	skipIfSlow(t)
 	before := ink(t, inkPrep, inkKit)
 	text := begun(t, before, before.Routes[0])
 	want := evaluated(t, before, text)

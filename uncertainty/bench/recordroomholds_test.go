@@ -36,6 +36,7 @@ steps = [
 // A total has room for what is in the vessel already, solvent that went first as well, and for
 // the volume that is wanted; an aliquot has room beside the solvent below the mark.
 func TestRoomHolds(t *testing.T) {
+	skipIfSlow(t)
 	for _, tt := range []struct {
 		volume, limit string
 		step          int

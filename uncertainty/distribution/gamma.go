@@ -14,7 +14,7 @@ import (
 //	shape α = (Mu/Sigma)²,  rate β = Mu/Sigma²
 type Gamma struct{ Mu, Sigma float64 }
 
-// summary has the skewness 2/√α and the kurtosis 3 + 6/α.
+// Summary has the skewness 2/√α and the kurtosis 3 + 6/α.
 func (d Gamma) Summary() Summary {
 	return Summary{
 		Mean: d.Mu, StandardUncertainty: d.Sigma, Skewness: 2 * d.Sigma / d.Mu,

@@ -67,7 +67,7 @@ func gammaSeries(a, x float64) float64 {
 	return sum
 }
 
-// summary follows from integration by parts. With c the limit in units of the scale θ, the
+// Summary follows from integration by parts. With c the limit in units of the scale θ, the
 // shape a, and 1/δ the series above at c, the mean is m = a - δ, and the central moments are
 //
 //	μ_2 = m - δ(c - m),  μ_(n+1) = (n + δ) μ_n + n m μ_(n-1) - δ (c - m)^n
@@ -95,7 +95,7 @@ func (d CutGamma) Sound() bool {
 	return d.Gamma.Sound() && d.Shape() <= Narrow && d.Most >= d.Mu && portable.IsFinite(d.Most)
 }
 
-// fill draws again what is too much: less than half of all, since more than half of a gamma
+// Fill draws again what is too much: less than half of all, since more than half of a gamma
 // distribution lies below its mean.
 func (d CutGamma) Fill(dst []float64, s *random.Source) {
 	d.Gamma.Fill(dst, s)
@@ -106,7 +106,7 @@ func (d CutGamma) Fill(dst []float64, s *random.Source) {
 	}
 }
 
-// below is the distribution function, by the ratio of both series.
+// Below is the distribution function, by the ratio of both series.
 func (d CutGamma) Below() func(x float64) float64 {
 	all := 1 - d.Above(d.Most)
 	return func(x float64) float64 {

@@ -13,7 +13,7 @@ type Rectangular struct{ Low, High float64 }
 // PlusMinus is the rectangular distribution of an error within ±limit.
 func PlusMinus(limit float64) Rectangular { return Rectangular{-limit, limit} }
 
-// summary has u = (High - Low)/√12 and the kurtosis 9/5.
+// Summary has u = (High - Low)/√12 and the kurtosis 9/5.
 func (d Rectangular) Summary() Summary {
 	return Summary{Mean: portable.Middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) / math.Sqrt(12), Kurtosis: 1.8, Low: d.Low, High: d.High}
 }

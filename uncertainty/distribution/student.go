@@ -12,7 +12,7 @@ import (
 // standard deviation that belongs to it, Nu = n - 1 the degrees of freedom.
 type StudentT struct{ Mu, Sigma, Nu float64 }
 
-// summary has Sigma as its u: JCGM 100 takes the scale, and lets the degrees of freedom
+// Summary has Sigma as its u: JCGM 100 takes the scale, and lets the degrees of freedom
 // widen the coverage factor. The skewness is 0, or NaN for Nu <= 3; the kurtosis is
 // 3 + 6/(Nu - 4), or +Inf for Nu <= 4.
 func (d StudentT) Summary() Summary {
@@ -28,7 +28,7 @@ func (d StudentT) Summary() Summary {
 
 func (d StudentT) Widened(factor float64) Distribution { return StudentT{d.Mu, d.Sigma * factor, d.Nu} }
 
-// sound takes half of Nu, since that is the shape of a gamma distribution.
+// Sound takes half of Nu, since that is the shape of a gamma distribution.
 func (d StudentT) Sound() bool {
 	return portable.IsFinite(d.Mu) && portable.IsFinite(d.Sigma) && d.Sigma >= 0 && portable.IsFinite(d.Nu) && d.Nu/2 > 0
 }

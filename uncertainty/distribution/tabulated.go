@@ -52,7 +52,7 @@ func (d Tabulated) Fill(dst []float64, s *random.Source) {
 	s.State = state
 }
 
-// below is the distribution function.
+// Below is the distribution function.
 func (d Tabulated) Below() func(x float64) float64 {
 	t := d.table.Value()
 	return t.Below

@@ -14,7 +14,7 @@ type Triangular struct{ Low, High float64 }
 // Peaked is the triangular distribution of an error within ±limit.
 func Peaked(limit float64) Distribution { return Triangular{-limit, limit} }
 
-// summary has u = (High - Low)/√24 and the kurtosis 12/5.
+// Summary has u = (High - Low)/√24 and the kurtosis 12/5.
 func (d Triangular) Summary() Summary {
 	return Summary{Mean: portable.Middle(d.Low, d.High), StandardUncertainty: (d.High - d.Low) / math.Sqrt(24), Kurtosis: 2.4, Low: d.Low, High: d.High}
 }
@@ -26,7 +26,7 @@ func (d Triangular) Widened(factor float64) Distribution {
 
 func (d Triangular) Sound() bool { return bounds(d.Low, d.High) }
 
-// fill draws the mean of two uniform values, which is triangular. They are the
+// Fill draws the mean of two uniform values, which is triangular. They are the
 // halves of one draw, so their resolution is 2^-32.
 func (d Triangular) Fill(dst []float64, s *random.Source) {
 	width := (d.High - d.Low) * 0x1p-33

@@ -148,7 +148,10 @@ var bellPieces = sync.OnceValue(func() *[pieceCount]piece {
 func density(z float64) float64 { return portable.Exp(-z*z/2) / math.Sqrt(2*math.Pi) }
 
 func below(pieces *[pieceCount]piece, z float64) float64 {
-	at := max(0, min((z+farNormal)*piecesPerUnit, pieceCount-1))
+	at := min((z+farNormal)*piecesPerUnit, pieceCount-1)
+	if !(at > 0) { // or no place at all
+		at = 0
+	}
 	i := int(at)
 	v, c := at-float64(i), &pieces[i]
 	return c[0] + float64(v*(c[1]+float64(v*(c[2]+float64(v*c[3])))))

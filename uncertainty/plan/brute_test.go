@@ -33,6 +33,7 @@ func skipIfSlow(t *testing.T) {
 // TestFrontIsExact holds the front against an enumeration of all routes on
 // random kits that are small enough for it (constructed).
 func TestFrontIsExact(t *testing.T) {
+	skipIfSlow(t)
 	kits, few := uint64(30), true
 	if n, err := strconv.ParseUint(os.Getenv("MINIM_BRUTE"), 10, 64); err == nil {
 		kits, few = n, false

@@ -46,6 +46,7 @@ func byWeight(r *route.Result) bool {
 // The least masses of a purchase: USP <41> asks for 2000 s whatever the tolerance is, 2 s
 // within 8 % are 25 s (constructed).
 func TestLeastMassesOfChoices(t *testing.T) {
+	skipIfSlow(t)
 	const kit = "[[balance]]\nname = \"scale\"\ncapacity = \"100 g\"\nreadability = \"0.01 g\"\nrepeatability = \"0.01 g\"\n" +
 		"[[balance]]\nname = \"small\"\ncapacity = \"19 g\"\nreadability = \"0.01 g\"\nrepeatability = \"0.01 g\"\n[[cylinder]]\nname = \"c\"\ncapacity = \"25 mL\"\nclass = \"B\"\n"
 	const prep = "target = \"2 % w/v\"\nvolume = \"20 mL\"\n[solute]\nname = \"x\"\n[solvent]\nname = \"water\"\n"

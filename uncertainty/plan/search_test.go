@@ -314,6 +314,7 @@ func TestToleranceOfNothing(t *testing.T) {
 // TestSavedRoutes: every route of a front, saved and read again, has the same
 // analytic figures.
 func TestSavedRoutes(t *testing.T) {
+	skipIfSlow(t)
 	text := []byte("kit = \"kit\"\n" + smallPrep)
 	p := prepOn(t, smallPrep, smallKit)
 	found := searched(t, p, quick(2))

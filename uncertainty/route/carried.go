@@ -4,9 +4,9 @@ import (
 	"errors"
 	"fmt"
 
-	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/words/note"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/strengths"
 )
 
@@ -32,7 +32,7 @@ func (p *Prep) CountsMass() bool { return p.carries() == strengths.ByMassInVolum
 // and for want of an assay, though it is known to be had as a solution alone.
 func (p *Prep) OnlyDissolved() bool {
 	s := &p.Solute
-	return !s.Assay.Known && !s.Converted() && equipment.OnlyDissolved(s.Weighed(), s.As)
+	return !s.Assay.Known && !s.Converted() && mixed.OnlyDissolved(s.Weighed(), s.As)
 }
 
 // SoluteUnit is the unit in which the solute of a route is counted: g, or mol, mL or U

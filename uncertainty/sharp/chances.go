@@ -55,6 +55,9 @@ func (s *Sharpening) placesOfOutput(r Rests, q, a []float64) {
 	if s.Straight {
 		for i, base := range r.base {
 			a[i] = (q[i] - base) / r.gain[i]
+			if r.gain[i] == 0 {
+				a[i] = math.Copysign(math.Inf(1), q[i]-base)
+			}
 		}
 		return
 	}

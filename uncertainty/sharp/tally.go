@@ -20,13 +20,21 @@ type Tally struct {
 	n     int
 	rests Rests
 	curve law.Curve // D
+	// Lower and Upper are the ends of the symmetric interval.
+	Lower, Upper End
 	// x and f are F between the first and the last place, close enough for straight lines.
 	x, f []float64
 	ctx  context.Context // while the run goes on
 }
 
-// Tally is nil where the run is not sharpened, or turned out not to be what it was taken for. It looks at the
-// context until it is [Tally.Finish]ed; what it says once that is done is of no use.
+// End is the end of an interval, and how many times less its variance is than that of sorted trials.
+type End struct {
+	statistics.Estimate
+	Sharper float64
+}
+
+// Tally is nil where the run is not sharpened, turned out not to be what it was taken for, or is less sure
+// of an end than sorted trials are. It looks at the context until it is [Tally.Finish]ed; what it says once that is done is of no use.
 func (s *Trials) Tally(ctx context.Context) *Tally {
 	if s == nil || s.broken {
 		return nil
@@ -37,10 +45,16 @@ func (s *Trials) Tally(ctx context.Context) *Tally {
 	}
 	t := &Tally{Sharpening: s.Sharpening, n: s.n, rests: s.rests, curve: law.NewCurve(s.q, d), ctx: ctx}
 	t.fill()
-	for _, p := range []float64{s.Tail, 1 - s.Tail} {
-		if !t.linearHolds(t.quantile(p)) {
-			return nil
-		}
+	if !(t.f[len(t.f)-1] > 0) { // or is no number
+		return nil
+	}
+	if !t.linearHolds(t.quantile(s.Tail)) || !t.linearHolds(t.quantile(1-s.Tail)) {
+		return nil
+	}
+	t.Lower, t.Upper = t.end(s.Tail), t.end(1-s.Tail)
+	inside := t.Inside(t.Lower.Value, t.Upper.Value)
+	if !(t.Lower.Sharper >= 1 && t.Upper.Sharper >= 1 && inside.Value >= 1-2*s.Tail-float64(3*inside.Err)-1e-6) {
+		return nil
 	}
 	return t
 }
@@ -217,9 +231,8 @@ func (t *Tally) overBlocks(make1 func(r Rests, scratch *scratch) statistics.Squa
 	return all
 }
 
-// End is a quantile by all trials, with its standard error, and how many times less its variance is than
-// that of sorted trials.
-func (t *Tally) End(p float64) (e statistics.Estimate, sharper float64) {
+// end is a quantile by all trials, with its standard error.
+func (t *Tally) end(p float64) End {
 	q := t.quantile(p)
 	low, high := t.around(p)
 	step := float64((high - low) / 64)
@@ -239,7 +252,7 @@ func (t *Tally) End(p float64) (e statistics.Estimate, sharper float64) {
 	}
 	off := max(f.Err/density, lawError*t.size())
 	plain := math.Sqrt(p*(1-p)/float64(t.n)) / density
-	return statistics.Estimate{Value: q, Err: off}, max(1, min(float64((plain/off)*(plain/off)), mostSharper))
+	return End{statistics.Estimate{Value: q, Err: off}, min(float64((plain/off)*(plain/off)), mostSharper)}
 }
 
 // around are the two places between which F passes p.
