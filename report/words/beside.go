@@ -10,7 +10,7 @@ import (
 )
 
 // ofMixing are the codes of what a solution takes up less, or more, than what was put together.
-var ofMixing = []string{"shrinks-diluted", "grows-diluted"}
+var ofMixing = []string{"shrinks-diluted", "grows-diluted", "shrinks-unknown"}
 
 // besides are notes that a reader must not miss, since the result may hang on them: they are
 // said right below the strength, behind a label, with what would help, as well as in their list.
@@ -36,7 +36,7 @@ func besideFacts(r *route.Result) (list []fact) {
 			}
 		}
 		if len(said) > 0 {
-			list = append(list, fact{b.label, strings.Join(append(note.Texts(said), slices.DeleteFunc([]string{b.help}, func(s string) bool { return s == "" })...), "; ")})
+			list = append(list, fact{b.label, strings.Join(append(note.Joined(said), slices.DeleteFunc([]string{b.help}, func(s string) bool { return s == "" })...), "; ")})
 		}
 	}
 	return append(list, said(fact{"Evaporation", evaporates(r)})...)

@@ -56,6 +56,10 @@ func planFirst(b *Batch) string {
 	return "the plan " + elsewhereWords(b.Plan, r)
 }
 
+// shifted is the part of the target from which on it is said that a strength is expected elsewhere
+// than the steps aim.
+const shifted = 0.0005
+
 // elsewhereWords say by how much a route aims off, and what would mend that.
 func elsewhereWords(p *route.Prep, r *route.Result) string {
 	e, unit := r.Elsewhere, p.Target.Unit.Name
@@ -64,6 +68,9 @@ func elsewhereWords(p *route.Prep, r *route.Result) string {
 		text = fmt.Sprintf("makes %s times as much as is wanted", quantity.Decimal(1+e.Off, 2))
 	}
 	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", quantity.Decimal(r.Intended, 3), unit, p.Target.Text)
+	if math.Abs(r.Analytic.Value-r.Intended) > shifted*p.Target.Value {
+		aims = fmt.Sprintf("expected are %s %s where its steps aim at %s, the target is %s", quantity.Decimal(r.Analytic.Value, 3), unit, quantity.Decimal(r.Intended, 3), p.Target.Text)
+	}
 	if e.Step == 0 {
 		return fmt.Sprintf("%s: %s, and no other reading of a single step %sbrings it there on this bench%s", text, aims, when(e.Cut, "that was tried "), when(e.Cut, " (not all were)"))
 	}
