@@ -39,11 +39,9 @@ func chosenOf(ctx context.Context, p *route.Prep, list []found, o Options) (*rou
 }
 
 // Dilutions finds the routes by volume with just so many dilutions as the options say that no
-// other beats at any chance; one piece may pull both ways, as where a bottle is diluted with the
-// cylinder that is at hand. They are neither simulated nor named; notSearched says
+// other beats at any chance. They are neither simulated nor named; notSearched says
 // what was left out.
 func Dilutions(ctx context.Context, p *route.Prep, o Options) (routes []*route.Route, notSearched []note.Note, err error) {
-	o.All = true
 	b, err := newBench(p, o)
 	if err != nil || len(b.dilutions) == 0 {
 		return nil, nil, err

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"minim/uncertainty"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
 
@@ -44,10 +45,7 @@ func (o *Options) leftOverAllowed(p *route.Prep) float64 {
 func (o *Options) mostSolute() float64 { return limit(o.Solute) }
 
 // strongest concentration of a solution that is made, in g/mL.
-func (o *Options) strongest(p *route.Prep) float64 {
-	soluble, _ := p.Soluble()
-	return min(limit(o.Strongest), limit(soluble))
-}
+func (o *Options) strongest(p *route.Prep) float64 { return contest.Strongest(p, o.Limits) }
 
 // limit is infinite where none is stated, and a little more than what is.
 func limit(x float64) float64 { return float64(stated(x) * (1 + 1e-9)) }

@@ -168,7 +168,7 @@ func (l *pool) tune(coverage float64) error {
 		}
 		seen[base.at] = true
 		from := l.results[base.at]
-		t := tuner{Prep: l.prep, coverage: coverage, fine: l.options.Fine, base: &from, least: base.least - doubtOf(&l.results[base.at]), strongest: l.options.strongest(l.prep)}
+		t := tuner{Prep: l.prep, coverage: coverage, fine: l.options.Fine, base: &from, least: base.least - doubtOf(&l.results[base.at]), limits: l.options.Limits}
 		t.most = min(t.base.LeftOverML+l.prep.Ask().Near(), l.options.mostLeftOver(l.prep))
 		if err := t.tune(); err != nil {
 			return err
