@@ -6,6 +6,7 @@ import (
 	"minim/report/words/kits"
 	"minim/uncertainty"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
@@ -81,7 +82,7 @@ func (s *screen) foot(c *route.Comparison, used *route.Result, notes *equipment.
 
 // Bought is the screen of the question what to buy; before is that on the kit as it is, nil
 // without changes.
-func Bought(p, before *plan.Purchase) *screen {
+func Bought(p, before *purchase.Purchase) *screen {
 	s := opened(p.Prep, before != nil)
 	s.Result, s.Footing = choices(p, before), purchaseFooting(p)
 	return s
