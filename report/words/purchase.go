@@ -15,6 +15,14 @@ import (
 	"minim/uncertainty/route"
 )
 
+// Bought is the screen of the question what to buy; before is that on the kit as it is, nil
+// without changes.
+func Bought(p, before *purchase.Purchase) *screen {
+	s := opened(p.Prep, before != nil)
+	s.Result, s.Footing = choices(p, before), purchaseFooting(p)
+	return s
+}
+
 // choices are the verdict, what each bench that could be had allows, and the coarsest balance
 // that would do.
 func choices(p, before *purchase.Purchase) []page.Block {
@@ -79,12 +87,9 @@ func Verdicts(p *purchase.Purchase) (sentence, doubled, halved string) {
 
 // shortVerdict is "the bench is good enough", and what to buy.
 func shortVerdict(p *purchase.Purchase, v purchase.Verdict) string {
-	text := "the bench is not good enough"
-	switch {
-	case len(p.Prep.Tolerances) == 0:
+	text := either(v.Meets, "the bench is good enough", "the bench is not good enough")
+	if len(p.Prep.Tolerances) == 0 {
 		text = "no tolerance to meet"
-	case v.Meets:
-		text = "the bench is good enough"
 	}
 	switch {
 	case v.Buy < 0:

@@ -6,7 +6,6 @@ import (
 	"minim/report/words/kits"
 	"minim/uncertainty"
 	"minim/uncertainty/plan"
-	"minim/uncertainty/purchase"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
@@ -78,14 +77,6 @@ func Planned(p, before *plan.Plan) *screen {
 func (s *screen) foot(c *route.Comparison, used *route.Result, notes *equipment.Notes) {
 	s.Spoils = spoils("What spoils "+used.Route.Name, used.Analytic.Budget)
 	s.Footing = footing(notes, Cautions(c.Prep, used))
-}
-
-// Bought is the screen of the question what to buy; before is that on the kit as it is, nil
-// without changes.
-func Bought(p, before *purchase.Purchase) *screen {
-	s := opened(p.Prep, before != nil)
-	s.Result, s.Footing = choices(p, before), purchaseFooting(p)
-	return s
 }
 
 // Rescued is the screen of the ways to correct a solution at hand.
