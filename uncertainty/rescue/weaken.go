@@ -8,6 +8,7 @@ import (
 	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
+	"minim/uncertainty/search"
 )
 
 var all = route.Step{Verb: route.TakeAll}
@@ -159,12 +160,11 @@ func (r *rescuer) diluteTwice() {
 		Name: "batch", Unit: p.Target.Unit, Strength: route.Estimate{Value: value, Distribution: uncertainty.Normal{Mu: value, Sigma: u}, Known: true},
 		Volume: route.Estimate{Value: r.some(), Known: true},
 	}}
-	o := plan.Options{Limits: route.Limits{Steps: 2}, Work: twiceWork, All: len(kit.Measures) <= fewPieces}
-	o.Settings.Coverage = r.coverage
+	o := search.Options{Limits: route.Limits{Steps: 2}, Work: twiceWork, All: len(kit.Measures) <= fewPieces, Coverage: r.coverage}
 	if r.err != nil {
 		return
 	}
-	list, notSearched, err := plan.Dilutions(r.ctx, &p, o)
+	list, notSearched, err := search.Dilutions(r.ctx, &p, o)
 	r.err = err
 	for _, n := range notSearched {
 		if !note.Contains(r.notSearched, n) {
