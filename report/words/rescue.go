@@ -31,6 +31,7 @@ func corrections(r *rescue.Rescue) []page.Block {
 	}
 	if len(r.Results) > 1 {
 		list = append(list, page.Gap{}, wayTable(r), page.Paragraph{Text: wayLegend(r), At: 2})
+		list = append(list, whyNotOthers(r.Comparison)...)
 	}
 	return list
 }

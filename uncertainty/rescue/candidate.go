@@ -22,14 +22,14 @@ type candidate struct {
 	done, passes bool
 }
 
-// handling is what the policy goes by at last.
+// handling is what the policy goes by at last; solute is in g.
 type handling struct {
 	low, bothWays, tooLarge bool
-	roundness               float64
+	roundness, solute       float64
 }
 
 func (h handling) compare(g handling) int {
-	return cmp.Or(trueLast(h.low, g.low), trueLast(h.bothWays, g.bothWays), trueLast(h.tooLarge, g.tooLarge), cmp.Compare(h.roundness, g.roundness))
+	return cmp.Or(trueLast(h.low, g.low), trueLast(h.bothWays, g.bothWays), trueLast(h.tooLarge, g.tooLarge), cmp.Compare(h.roundness, g.roundness), cmp.Compare(h.solute, g.solute))
 }
 
 func trueLast(a, b bool) int {
@@ -49,16 +49,36 @@ const (
 	mostTried      = 3000
 )
 
-// beyond is how much farther than the tolerance a correction may aim that is worth working out:
-// what is known to shift it may bring it back.
-const beyond = 1.25
+// A correction may aim beyond the tolerance by so much that what is known to shift it may bring it back;
+// where there is one limit alone, or none, so much of the target aside.
+const (
+	beyond    = 1.25
+	oneSided  = 0.1
+	leastAway = 0.01
+)
 
 // near reports whether a strength that is so many times what is wanted may be inside the
 // tolerance, and is worth working out.
 func (r *rescuer) near(ratio float64) bool { return math.Abs(ratio-1) <= r.within() }
 
 // within is by how much of the target a correction may aim aside.
-func (r *rescuer) within() float64 { return max(0.01, beyond*r.prep.HalfWidth()) }
+func (r *rescuer) within() float64 {
+	if !r.ask.Tolerant {
+		return leastAway
+	}
+	away, sides := leastAway, 0
+	limits, target := r.prep.Tolerances[0].Limits, r.prep.Target.Value
+	if limits.Lower > 0 {
+		away, sides = max(away, (target-limits.Lower)/target), sides+1
+	}
+	if !math.IsInf(limits.Upper, 1) {
+		away, sides = max(away, (limits.Upper-target)/target), sides+1
+	}
+	if sides < 2 {
+		away = max(away, oneSided)
+	}
+	return float64(beyond * away)
+}
 
 // consider takes in a correction that makes so many mL, of which the strength is so many times
 // what is wanted, and that sets aside so much.
@@ -123,7 +143,27 @@ func (r *rescuer) handled(steps []route.Step) handling {
 	own := &route.Route{Steps: steps}
 	readings := own.Readings()
 	large, _ := r.prep.TooLarge(own)
-	return handling{policy.FirstLow(readings) >= 0, policy.FirstBothWays(readings) >= 0, large != nil, policy.RoundnessIn(readings)}
+	return handling{policy.FirstLow(readings) >= 0, policy.FirstBothWays(readings) >= 0, large != nil, policy.RoundnessIn(readings), r.solute(steps)}
+}
+
+// solute is how much of it a correction takes, in g, beside what another of its kind takes.
+func (r *rescuer) solute(steps []route.Step) (grams float64) {
+	is, _ := r.concentrations()
+	for i := range steps {
+		switch s := &steps[i]; s.Verb {
+		case route.Take, route.WeighAliquot:
+			grams += float64(s.Amount * is)
+		case route.AddSolute:
+			grams += s.Amount
+		case route.Strengthen:
+			for _, strong := range r.stronger {
+				if strong.source.Stock == s.Stock && strong.source.From == s.From {
+					grams += float64(s.Amount * strong.concentration)
+				}
+			}
+		}
+	}
+	return grams
 }
 
 // marks are all volumes that an instrument can be read at or set to, within two, and those next to them.

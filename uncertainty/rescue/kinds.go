@@ -13,6 +13,8 @@ const (
 	dilutePart way = "dilute_part"
 	// weighPart: a part is diluted by weighing, the rest set aside.
 	weighPart way = "weigh_part"
+	// diluteTwice: a part is diluted, and a part of that, by volume.
+	diluteTwice way = "dilute_part_twice"
 	// strengthenAll: a measured volume of a stronger solution is added to all of it.
 	strengthenAll way = "strengthen"
 	// addMore: weighed solute is dissolved in all of it.
@@ -25,4 +27,4 @@ const (
 )
 
 // ways are all kinds, in the order in which they are tried and shown.
-var ways = []way{fillUp, addSolvent, dilutePart, weighPart, strengthenAll, addMore, strengthenAndAdd, diluteFirst}
+var ways = []way{fillUp, addSolvent, dilutePart, weighPart, diluteTwice, strengthenAll, addMore, strengthenAndAdd, diluteFirst}

@@ -42,6 +42,8 @@ func (r *Rescue) SetAside(way int) float64 {
 			return 0
 		case route.Take, route.Pour:
 			left -= s.Amount
+		case route.WeighAliquot:
+			left -= s.Amount / r.Prep.Density(r.Prep.ConcentrationOf(r.Batch.Analytic.Value))
 		default:
 			return left
 		}
@@ -103,6 +105,7 @@ func (r *rescuer) isSure(a *route.Result) bool { return a.Chance() >= r.ask.Halv
 // clear begins anew.
 func (r *rescuer) clear() {
 	r.considered, r.spare, r.found = make(map[way][]*candidate), make(map[way][]*candidate), make(map[way][]route.Result)
+	r.left, r.first = make(map[way]int), nil
 	r.tried, r.cut, r.notSearched, r.stopped, r.passed, r.tightest = 0, nil, nil, false, false, math.Inf(1)
 }
 
@@ -195,6 +198,9 @@ type rescuer struct {
 	// considered are the corrections that may be worked out, spare those that are where there are none, found those that were and can be done, not simulated.
 	considered, spare map[way][]*candidate
 	found             map[way][]route.Result
+	// left is how many more of each kind may be worked out; first is the one that costs least of those that are sure enough.
+	left  map[way]int
+	first *candidate
 	// tried is the number of corrections that were worked out; cut are the kinds of which not all
 	// were, and notSearched is what a search left out.
 	tried       int

@@ -24,8 +24,7 @@ func (r *rescuer) strengthen(is, wanted float64) {
 	if content := r.prep.SoluteContent() - float64(wanted*r.prep.SpecificVolume()); content > 0 && r.prep.CountsMass() {
 		r.addSolute(r.now.MadeML*(wanted-is)/content, is/wanted)
 	}
-	r.workOut(strengthenAll)
-	r.workOut(addMore)
+	r.workOut(strengthenAll, addMore)
 	if r.passed {
 		return
 	}

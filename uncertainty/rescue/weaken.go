@@ -20,15 +20,13 @@ func (r *rescuer) weaken(factor float64) {
 	r.addToAll(factor)
 	r.dilutePart(factor)
 	r.weighPart()
-	for _, kind := range []way{fillUp, addSolvent, dilutePart, weighPart} {
-		r.workOut(kind)
-	}
+	r.workOut(fillUp, addSolvent, dilutePart, weighPart)
 	if is, wanted := r.concentrations(); !r.passed && r.now.MadeML*factor < r.prep.Volume { // there is not enough of it
 		r.strengthenBeyond(is, wanted)
 		r.workOut(strengthenAndAdd)
 	}
 	if !r.passed {
-		r.diluteTwice()
+		r.searchTwice()
 	}
 }
 
@@ -149,8 +147,8 @@ const twiceWork = 5_000_000
 // fewPieces on a bench are each let pull both ways, as where a bottle is diluted with the one cylinder at hand.
 const fewPieces = 3
 
-// diluteTwice searches two dilutions of a part, as a plan from a stock does.
-func (r *rescuer) diluteTwice() {
+// searchTwice searches two dilutions of a part, as a plan from a stock does.
+func (r *rescuer) searchTwice() {
 	p := *r.prep
 	p.Routes, p.Packets, p.Ladder = nil, nil, nil
 	kit := *p.Kit
@@ -173,7 +171,7 @@ func (r *rescuer) diluteTwice() {
 	}
 	for _, found := range list {
 		if r.err == nil {
-			r.try(dilutePart, &candidate{steps: found.Steps[1:]})
+			r.try(diluteTwice, &candidate{steps: found.Steps[1:]})
 		}
 	}
 }

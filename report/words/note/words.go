@@ -279,6 +279,7 @@ var words = map[string]string{
 	"add_solvent":                "solvent added to all of it",
 	"dilute_part":                "a part diluted",
 	"weigh_part":                 "a part diluted by weighing",
+	"dilute_part_twice":          "a part diluted twice",
 	"strengthen":                 "a stronger solution added to all of it",
 	"add_solute":                 "solute dissolved in all of it",
 	"dilute_first":               "a stronger solution, diluted first, added to all of it",
