@@ -3,6 +3,7 @@ package words
 import (
 	"minim/equipment"
 	"minim/report/words/verb"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/route"
 )
 
@@ -75,7 +76,7 @@ func (b *sheetBench) filling(i int) []string {
 
 // solidBefore reports whether what is made up has to dissolve first.
 func (b *sheetBench) solidBefore(i int) bool {
-	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !b.route.Steps[i-1].Verb.Traits().AddsTo
+	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !mixed.Fluid(b.prep().Solute.Weighed()) && !b.route.Steps[i-1].Verb.Traits().AddsTo
 }
 
 // delivering is what to mind with an instrument that measures out.

@@ -23,6 +23,7 @@ var besides = []struct {
 		"weigh what it delivers of that liquid and state it (readings, with liquid), or displace the liquid directly"},
 	{"Mixing", ofMixing, "make up to a mark, or state contraction in the step"},
 	{"Not pure", []string{onlyDissolved}, ""},
+	{"In doubt", []string{"own-few-far", "check-few-far"}, ""},
 }
 
 // besideFacts are said below the strength of a result.

@@ -3,9 +3,11 @@ package words
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/report/words/note"
 	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 )
@@ -67,6 +69,8 @@ func (o outdone) by(rule policy.Rule) string {
 	switch rule {
 	case policy.Use:
 		return "makes too little, or says too little of the amount"
+	case policy.Doubt:
+		return "is in doubt: " + strings.Join(note.Joined(o.lost.Notes.Doubts), "; ")
 	case policy.HalfRisk:
 		return fmt.Sprintf("is %s, and not in the %s that halve the risk asked for", insideIn(o.prep, o.lost), asked(o.prep.Ask().Halved()))
 	case policy.Meeting, policy.Chance:

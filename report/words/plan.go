@@ -197,6 +197,9 @@ func ownRoutes(p *plan.Plan) []fact {
 		case len(r.Inside) > 0:
 			text = insideIn(p.Prep, r) + ", " + text
 		}
+		if len(r.Notes.Doubts) > 0 {
+			text += "; in doubt: " + strings.Join(note.Texts(r.Notes.Doubts), "; ")
+		}
 		if r.Elsewhere != nil {
 			text = elsewhereWords(p.Prep, r) + "; " + text
 		}

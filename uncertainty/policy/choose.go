@@ -43,6 +43,7 @@ func (q Question) Choose(all []Figures) Choice {
 		return c.Choice
 	}
 	c.narrow(Use, func(f *Figures) bool { return f.Usable })
+	c.narrow(Doubt, func(f *Figures) bool { return !f.Doubted })
 	c.bySureness()
 	if q.Tolerant {
 		c.narrow(Misreading, func(f *Figures) bool { return !f.OutsideIfMisread })

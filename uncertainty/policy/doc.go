@@ -1,7 +1,7 @@
 // Package policy chooses one of several routes, by rules of which each narrows what the one
 // before has left, and never to nothing:
 //
-//  1. It makes enough, and its strength means something.
+//  1. It makes enough, its strength means something, and nothing says that it may be quite another.
 //  2. Half the risk that is asked for, else the chance that is asked for, else the surest.
 //     Without a tolerance: what holds the target about as tightly as the tightest.
 //  3. It stays inside when every reading is one step of the display or 0.2 of a division off,

@@ -28,6 +28,7 @@ func TestEachRuleAlone(t *testing.T) {
 	}{
 		{Impossible, nil, func(f *Figures) { f.Possible = false }},
 		{Use, func(f *Figures) { f.Chance = 0.1 }, func(f *Figures) { f.Usable = false }},
+		{Doubt, func(f *Figures) { f.Chance, f.LeftOver = 0.1, 90 }, func(f *Figures) { f.Doubted = true }},
 		{HalfRisk, func(f *Figures) { f.Chance, f.LeftOver, f.Operations = 0.975, 90, 8 }, func(f *Figures) { f.Chance = 0.9749 }},
 		{Meeting, func(f *Figures) { f.Chance, f.LeftOver, f.Operations = 0.95, 90, 8 }, func(f *Figures) { f.Chance = 0.9499 }},
 		{Meeting, func(f *Figures) { f.Chance, f.LeftOver, f.Operations = 0.98, 90, 8 }, func(f *Figures) { f.Chance = 0.9499 }},
@@ -106,7 +107,7 @@ func TestOneIsAlwaysChosen(t *testing.T) {
 		var all []Figures
 		for i := range 1 + random.IntN(6) {
 			all = append(all, of(string(rune('a'+i)), func(f *Figures) {
-				f.Possible, f.Usable = random.IntN(9) > 0, random.IntN(5) > 0
+				f.Possible, f.Usable, f.Doubted = random.IntN(9) > 0, random.IntN(5) > 0, random.IntN(7) == 0
 				f.Chance, f.OutsideIfMisread = one(0.2, 0.95, 0.97, 0.98), random.IntN(4) == 0
 				f.Operations, f.LeftOver = 2+2*random.IntN(4), one(0, 3, 5, 10, 30, 80)
 				f.LowOnScale, f.BothWays, f.TooLarge = random.IntN(3) == 0, random.IntN(3) == 0, random.IntN(3) == 0

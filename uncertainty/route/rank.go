@@ -20,7 +20,7 @@ func (p *Prep) Figures(r *Result) policy.Figures {
 	readings := r.Route.Readings()
 	large, _ := p.TooLarge(r.Route)
 	return policy.Figures{
-		Possible: r.Possible, Usable: r.Possible && p.usable(r), Chance: r.Chance(), Within: r.HoldsWithin,
+		Possible: r.Possible, Usable: r.Possible && p.usable(r), Doubted: len(r.Notes.Doubts) > 0, Chance: r.Chance(), Within: r.HoldsWithin,
 		OutsideIfMisread: r.Possible && p.OutsideIfMisread(r), Operations: r.Operations, LeftOver: r.LeftOverML, Solute: r.SoluteUsed,
 		LowOnScale: policy.FirstLow(readings) >= 0,
 		BothWays:   policy.FirstBothWays(readings) >= 0, TooLarge: large != nil, Roundness: policy.RoundnessIn(readings), Name: r.Route.Name,

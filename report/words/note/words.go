@@ -81,6 +81,8 @@ var words = map[string]string{
 	"at-edge-of-limit": "nearer to its limit than 99 in 100 pieces are whose errors have the shape that is taken",
 	"own-mean-odd": "the %[2]d readings of the %[1]s %[3]s have the mean %[4]s, %[5]s: " +
 		"of those as good as its limit says %.2[6]g in 100 would lie so far off, or further; look at how it is used",
+	"own-few-far": "the %[2]d readings of the %[1]s %[3]s have the mean %[4]s, %[5]s, %[6]s: of those as good as its limit says fewer than 1 in 100 would lie so far off; " +
+		"its limit still counts, so that all that is said here holds only if these readings do not: take two more",
 	"own-mean-few":           "the mean %[4]s of the %[2]d readings of the %[1]s %[3]s, %[5]s: it counts from four readings on, and the limit stands",
 	"own-mean-few-of-liquid": "the mean %[4]s of the %[2]d readings of the %[1]s %[3]s: it counts from four readings on, and what is known or assumed of it stands",
 	"own-of-another-liquid":  "the readings of the %s with %s, which say nothing of %s",
@@ -99,6 +101,8 @@ var words = map[string]string{
 		"of balances as good as the kit says %[6]s in 100 would err by so much, or more; adjust it, or look at how it is used; there the limit is left out, and the readings count alone",
 	"check-odd": "the %[2]d readings of the %[1]s with a check weight of %[3]s have the mean %[4]s, %[5]s: " +
 		"of balances as good as the kit says %[6]s in 100 would err by so much, or more; look at how it is adjusted",
+	"check-few-far": "the %[2]d readings of the %[1]s with a check weight of %[3]s have the mean %[4]s, %[5]s: of balances as good as the kit says %[6]s in 100 would err by so much, or more; " +
+		"its limit still counts, so that all that is said here holds only if these readings do not: adjust it, or take two more",
 	"check-few":            "the mean %[4]s of the %[2]d readings of the %[1]s with a check weight of %[3]s, %[5]s: it counts from four readings on, and the limit stands",
 	"check-carried":        "what the %s errs by at the check weight of %s counts at other loads as far as its curve and its sensitivity carry it, and not as local to a load in a boat or a vessel (judgement)",
 	"check-scatter-pooled": "the readings of the %s scatter alike at all loads that were read",
@@ -137,7 +141,7 @@ var words = map[string]string{
 	"vessel-taken-for-it":       "that of the %s, which is taken for it",
 	"impurity":                  "impurity of the %s (assay not stated)",
 	"uncertainty-of-assay":      "uncertainty of the assay of the %s (not stated)",
-	"only-dissolved":            "%[1]s is had as a solution alone (common practice, no source), and what is taken of it here counts as pure: the strength is then much less than is said; make its bottle a [[stock]], or state its assay",
+	"only-dissolved":            "%[1]s is had as a solution alone (common practice, no source), and what is taken of it here counts as pure, or nearly so: the strength is then much less than is said; make its bottle a [[stock]], or state as assay what its label says",
 	"form-factor":               "the form factor %.3[2]g says that 1 g of %[1]s holds more than 1 g of the substance meant",
 	"buoyancy":                  "buoyancy of the air in weighing %s (density not stated)",
 	"uncertainty-of-content":    "uncertainty of the content of the %s (not stated)",
