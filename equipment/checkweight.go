@@ -228,7 +228,7 @@ func (b *Balance) tellChecks(n *Notes) {
 		case c.Standing == Alone:
 			n.Warn("check-far", b.Name, int(c.Readings()), weight, mean, c.Far(), rarely(c.Chance))
 		case c.Standing == Few && c.Chance < tooFar:
-			n.Doubt("check-few-far", b.Name, int(c.Readings()), weight, mean, c.Far(), rarely(c.Chance))
+			n.Warn("check-few-far", b.Name, int(c.Readings()), weight, mean, c.Far(), rarely(c.Chance))
 		case c.Chance < farOff:
 			n.Warn("check-odd", b.Name, int(c.Readings()), weight, mean, c.Far(), rarely(c.Chance))
 		}

@@ -13,8 +13,6 @@ import (
 type Notes struct {
 	// Warnings are things that a careful worker would want to know.
 	Warnings []note.Note
-	// Doubts are those of them that say that a strength may be quite another than it is said to be.
-	Doubts []note.Note
 	// Assumed are defaults that stand in for what was not stated.
 	Assumed []note.Note
 	// FromMemory are class limits whose table row nobody has seen.
@@ -26,12 +24,6 @@ type Notes struct {
 // Warn adds a warning.
 func (n *Notes) Warn(code, subject string, args ...any) {
 	addOnce(&n.Warnings, note.Of(code, subject, args...))
-}
-
-// Doubt adds a warning that says that a strength may be quite another.
-func (n *Notes) Doubt(code, subject string, args ...any) {
-	addOnce(&n.Doubts, note.Of(code, subject, args...))
-	n.Warn(code, subject, args...)
 }
 
 // Assume adds an assumption.
@@ -52,7 +44,6 @@ func (n *Notes) LeaveOut(code, subject string, args ...any) {
 // Merge adds the notes of another list.
 func (n *Notes) Merge(other Notes) {
 	addOnce(&n.Warnings, other.Warnings...)
-	addOnce(&n.Doubts, other.Doubts...)
 	addOnce(&n.Assumed, other.Assumed...)
 	addOnce(&n.FromMemory, other.FromMemory...)
 	addOnce(&n.NotCounted, other.NotCounted...)

@@ -87,7 +87,7 @@ func routeOf(p *route.Prep, r *route.Result) object {
 		{"equations", []object{}}, {"constants", []object{}}, {"budget", []object{}}, {"assumed_share_of_variance", possible(r.AssumedShare)}, {"from_memory_share_of_variance", possible(r.Analytic.MemoryShare())},
 		{"expanded_uncertainty_if_rectangular", possible(r.Analytic.IfRectangular())}, {"ladder", []object{}},
 		{"solute_g", only(r.Possible && massKnown(r), r.SoluteGrams)}, {"made_mL", possible(r.MadeML)}, {"left_over_mL", possible(r.LeftOverML)},
-		{"warnings", texts(r.Notes.Warnings)}, {"doubts", texts(r.Notes.Doubts)}, {"assumed", texts(r.Notes.Assumed)},
+		{"warnings", texts(r.Notes.Warnings)}, {"doubts", texts(note.Doubts(r.Notes.Warnings))}, {"assumed", texts(r.Notes.Assumed)},
 		{"from_memory", texts(r.Notes.FromMemory)}, {"not_counted", texts(r.Notes.NotCounted)},
 		{"notes", notes(&r.Notes)}, {"shown", shown(p, r)},
 	}

@@ -35,10 +35,10 @@ func findingOf(p *route.Prep, r *route.Result, made bool) finding {
 		return saysNothing
 	case !made && !r.Enough(p.Volume):
 		return tooLittle
-	case slices.ContainsFunc(r.Notes.Doubts, func(n note.Note) bool { return n.Code == onlyDissolved }):
+	case slices.ContainsFunc(r.Notes.Warnings, func(n note.Note) bool { return n.Code == onlyDissolved }):
 		return notPure
 	case len(p.Tolerances) == 0 || r.Chance() >= p.LeastChance:
-		return finding(when(len(r.Notes.Doubts) > 0, string(inDoubt)))
+		return finding(when(len(note.Doubts(r.Notes.Warnings)) > 0, string(inDoubt)))
 	case !made:
 		return belowChance
 	case isOutside(p, r):
@@ -61,7 +61,7 @@ func findingText(p *route.Prep, r *route.Result, made bool) string {
 	case nothingFound:
 		return ""
 	case inDoubt, notPure:
-		return string(f) + ": " + strings.Join(note.Texts(r.Notes.Doubts), "; ")
+		return string(f) + ": " + strings.Join(note.Texts(note.Doubts(r.Notes.Warnings)), "; ")
 	case saysNothing:
 		parts = append(parts, r.Uninformative.String())
 	case tooLittle:
@@ -122,14 +122,14 @@ func (p *Paper) finding() string { return findingText(p.Prep, p.result(), p.Batc
 const ownMeanFar, onlyDissolved = "own-mean-far", "only-dissolved"
 
 // bars are the warnings at the top of every paper: that it is about the example that comes
-// with the program, in what it falls short, what puts it in doubt, which instrument is not as it
-// should be, and that the strength is off by what mixing does.
+// with the program, in what it falls short, what puts it in doubt, and which instrument is not as it
+// should be.
 func (p *Paper) bars() (list clauses) {
 	list.Put("", kits.Invented(p.Prep.Kit))
 	list.Put("", p.finding())
 	said := slices.Contains([]finding{inDoubt, notPure}, findingOf(p.Prep, p.result(), p.Batch != nil))
-	for _, n := range slices.Concat(p.result().Notes.Warnings, p.result().Notes.NotCounted) {
-		if n.Code == ownMeanFar || !said && note.Contains(p.result().Notes.Doubts, n) || slices.Contains(ofMixing, n.Code) {
+	for _, n := range p.result().Notes.Warnings {
+		if n.Code == ownMeanFar || !said && note.Contains(note.Doubts(p.result().Notes.Warnings), n) {
 			list.Put("", capital(n.String()))
 		}
 	}

@@ -70,7 +70,7 @@ func (o outdone) by(rule policy.Rule) string {
 	case policy.Use:
 		return "makes too little, or says too little of the amount"
 	case policy.Doubt:
-		return "is in doubt: " + strings.Join(note.Joined(o.lost.Notes.Doubts), "; ")
+		return "is in doubt: " + strings.Join(note.Joined(note.Doubts(o.lost.Notes.Warnings)), "; ")
 	case policy.HalfRisk:
 		return fmt.Sprintf("is %s, and not in the %s that halve the risk asked for", insideIn(o.prep, o.lost), asked(o.prep.Ask().Halved()))
 	case policy.Meeting, policy.Chance:

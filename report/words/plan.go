@@ -197,8 +197,8 @@ func ownRoutes(p *plan.Plan) []fact {
 		case len(r.Inside) > 0:
 			text = insideIn(p.Prep, r) + ", " + text
 		}
-		if len(r.Notes.Doubts) > 0 {
-			text += "; in doubt: " + strings.Join(note.Texts(r.Notes.Doubts), "; ")
+		if len(note.Doubts(r.Notes.Warnings)) > 0 {
+			text += "; in doubt: " + strings.Join(note.Texts(note.Doubts(r.Notes.Warnings)), "; ")
 		}
 		if r.Elsewhere != nil {
 			text = elsewhereWords(p.Prep, r) + "; " + text

@@ -41,13 +41,13 @@ func OnlyDissolved(name, form string) (pure float64, only bool) {
 	return most + float64(0.75*(1-most)), true
 }
 
-// Fluid reports whether what is weighed by a name is known to be a liquid, or a solution: it is in one of
-// the tables of these, and no solid that stays behind.
+// Fluid reports whether what is weighed by a name is known to be a liquid, or a solution: a liquid of the
+// table, or of the stocks what evaporates, has a table to over 90 %, or is had as a solution alone.
 func Fluid(name string) bool {
 	_, liquid := equipment.FindLiquid(name)
-	_, stock := equipment.FindStock(name)
+	s, stock := equipment.FindStock(name)
 	_, only := OnlyDissolved(name, "")
-	return (liquid || stock || only) && !equipment.StaysBehind(name)
+	return liquid || only || stock && (s.Volatile || s.Most() > 0.9)
 }
 
 // withoutBottle is a name without the words of bottles, signs and numbers.

@@ -56,7 +56,7 @@ func (c *compiler) purity() uncertainty.Node {
 	solute := &c.prep.Solute
 	stated := solute.Assay
 	if c.prep.OnlyDissolved() {
-		c.notes.Doubt("only-dissolved", solute.Weighed())
+		c.notes.Warn("only-dissolved", solute.Weighed())
 	}
 	if !stated.Known {
 		c.notes.LeaveOut("impurity", solute.Weighed())
