@@ -38,6 +38,8 @@ func (b *sheetBench) weighing(i int) []string {
 // dust is what to mind with a powder that must not be breathed.
 func (b *sheetBench) dust(i int) []string {
 	switch h := b.order(i).Parts[i]; {
+	case mixed.Fluid(b.prep().Solute.Weighed()):
+		return nil
 	case h.Any("toxic", "sensitiser", "dust"):
 		return []string{"raise no dust: in a weighing enclosure or a fume cupboard, its draught kept off the pan; wipe up damp, never sweep"}
 	case h.Unknown():

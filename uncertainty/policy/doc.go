@@ -7,7 +7,8 @@
 //  3. It stays inside when every reading is one step of the display or 0.2 of a division off,
 //     all the same way.
 //  4. The fewest measurements. Two more are worth it where they save at least half of the
-//     volume wanted, or a quarter of a solute with a hazard or a price.
+//     volume wanted, or a quarter of a solute with a hazard or a price. Never more than six where
+//     four have half the risk.
 //  5. Within a quarter of the volume wanted of the least that is left over.
 //  6. No reading below a fifth of its scale, no piece that pulls both ways, no vessel larger
 //     than needed.

@@ -91,5 +91,12 @@ func (q Question) WorthTwo() float64 {
 	return float64(worthTwo * q.Volume)
 }
 
+// So few measurements are enough where they have half the risk, and so many are the most that any
+// saving is worth then.
+const (
+	Enough     = 4
+	MostBeside = 6
+)
+
 // Near is by how much more than the least may be left over, in mL.
 func (q Question) Near() float64 { return float64(nearLeast * q.Volume) }

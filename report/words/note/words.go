@@ -82,7 +82,7 @@ var words = map[string]string{
 	"own-mean-odd": "the %[2]d readings of the %[1]s %[3]s have the mean %[4]s, %[5]s: " +
 		"of those as good as its limit says %.2[6]g in 100 would lie so far off, or further; look at how it is used",
 	"own-few-far": "the %[2]d readings of the %[1]s %[3]s have the mean %[4]s, %[5]s, %[6]s: of those as good as its limit says fewer than 1 in 100 would lie so far off; " +
-		"its limit still counts, so that all that is said here holds only if these readings do not: take two more",
+		"what is said here still goes by that limit, and holds only if these readings are slips: take more of them, from four on they count",
 	"own-mean-few":           "the mean %[4]s of the %[2]d readings of the %[1]s %[3]s, %[5]s: it counts from four readings on, and the limit stands",
 	"own-mean-few-of-liquid": "the mean %[4]s of the %[2]d readings of the %[1]s %[3]s: it counts from four readings on, and what is known or assumed of it stands",
 	"own-of-another-liquid":  "the readings of the %s with %s, which say nothing of %s",
@@ -102,7 +102,7 @@ var words = map[string]string{
 	"check-odd": "the %[2]d readings of the %[1]s with a check weight of %[3]s have the mean %[4]s, %[5]s: " +
 		"of balances as good as the kit says %[6]s in 100 would err by so much, or more; look at how it is adjusted",
 	"check-few-far": "the %[2]d readings of the %[1]s with a check weight of %[3]s have the mean %[4]s, %[5]s: of balances as good as the kit says %[6]s in 100 would err by so much, or more; " +
-		"its limit still counts, so that all that is said here holds only if these readings do not: adjust it, or take two more",
+		"what is said here still goes by what the kit says, and holds only if these readings are slips: adjust it, or take more of them, from four on they count",
 	"check-few":            "the mean %[4]s of the %[2]d readings of the %[1]s with a check weight of %[3]s, %[5]s: it counts from four readings on, and the limit stands",
 	"check-carried":        "what the %s errs by at the check weight of %s counts at other loads as far as its curve and its sensitivity carry it, and not as local to a load in a boat or a vessel (judgement)",
 	"check-scatter-pooled": "the readings of the %s scatter alike at all loads that were read",
