@@ -121,7 +121,7 @@ func (t *tuner) near(r *route.Route) bool {
 		return true
 	}
 	strength := t.base.Intended * byMarks(r) / byMarks(t.base.Route)
-	return math.Abs(strength/t.Target.Value-1) <= t.room()+slack
+	return math.Abs(strength/t.Target.Value-1) <= t.room()+1e-9
 }
 
 // byMarks is a number that the strength of a route goes with, as far as its amounts decide.
@@ -148,7 +148,7 @@ func byMarks(r *route.Route) float64 {
 func (t *tuner) choices(at int) []float64 {
 	s, least := &t.base.Route.Steps[at], 0.0
 	if at == len(t.base.Route.Steps)-1 && s.Verb != route.Add {
-		least = s.Amount * t.Volume / t.base.MadeML * (1 - slack)
+		least = s.Amount * t.Volume / t.base.MadeML * (1 - 1e-9)
 	}
 	var list []float64
 	switch digit, _ := s.Scale(); {
@@ -168,10 +168,10 @@ func (t *tuner) choices(at int) []float64 {
 }
 
 // room is the part of the mass by which a rounded one may differ: three quarters of the way to the
-// nearer limit, or 5 % without a tolerance.
+// nearer limit, or without a tolerance a quarter of what the route holds the target within.
 func (t *tuner) room() float64 {
 	if len(t.Tolerances) == 0 {
-		return 0.05
+		return t.base.HoldsWithin / 4
 	}
 	limits := t.Tolerances[0].Limits
 	return float64(0.75 * min(t.Target.Value-limits.Lower, limits.Upper-t.Target.Value) / t.Target.Value)
@@ -186,7 +186,7 @@ func (t *tuner) keep(r *route.Route) error {
 	if err != nil || !found.Possible || !found.Informative || !found.Enough(t.Volume) || found.LeftOverML > t.most {
 		return err
 	}
-	if len(found.Inside) > 0 && found.Inside[0].Normal < t.least {
+	if len(found.Inside) > 0 && found.Inside[0].Normal < t.least || len(found.Inside) == 0 && bestWithin(t.Prep, &found) > 1.05*t.base.HoldsWithin {
 		return nil
 	}
 	if !search.Near(t.Prep, found.Analytic.Value) {
