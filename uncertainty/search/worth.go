@@ -35,8 +35,6 @@ type judge struct {
 	least     float64
 	strengths span
 	target    float64
-	// mostU is the greatest relative uncertainty of a route from a stock or a packet.
-	mostU float64
 	// levels are the chances that are looked for, rising; without any, each is.
 	levels []float64
 	// worthOnly: left over and operations do not count.
@@ -52,7 +50,7 @@ func newJudge(p *route.Prep, coverage, floor, enough float64) judge {
 		return tightness(p, coverage)
 	}
 	j := judge{coverage: coverage, tolerant: true, limits: p.Tolerances[0].Limits, target: p.Target.Value, floor: floor, enough: enough}
-	j.least = j.mostVariance(floor)
+	j.least, j.strengths = j.mostVariance(floor), j.strengthsWorth(floor)
 	return j
 }
 
