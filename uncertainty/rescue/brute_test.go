@@ -164,11 +164,9 @@ func ofEachNumber(p *route.Prep, all []policy.Figures) int {
 // 0.4 in 100, since chances that are recommended are simulated.
 func TestNoBetterCorrection(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 17))
-	benches, sure, kinds := 60, 0, map[string]int{}
-	if !thorough {
-		benches = 5
-	}
-	for n := range benches {
+	skipIfSlow(t)
+	sure, kinds := 0, map[string]int{}
+	for n := range 60 {
 		p, batch := smallBottle(t, r)
 		all := everything(t, p, batch, p.Ask().Halved()+0.004)
 		rescue, err := Find(context.Background(), p, batch, uncertainty.Settings{Trials: 20_000, Seed: 1})
@@ -194,8 +192,6 @@ func TestNoBetterCorrection(t *testing.T) {
 			"%s: %s is better than %s", name, all.names[best], used.Route.Name)
 		assert.InEpsilon(t, ideal.Solute, got.Solute, 1e-6, "%s: %s takes less than %s", name, all.names[best], used.Route.Name)
 	}
-	if thorough {
-		assert.Greater(t, sure, 20, "on enough benches something is sure enough")
-		assert.Greater(t, len(kinds), 3, "%v", kinds)
-	}
+	assert.Greater(t, sure, 20, "on enough benches something is sure enough")
+	assert.Greater(t, len(kinds), 3, "%v", kinds)
 }
