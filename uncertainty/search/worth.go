@@ -80,7 +80,7 @@ func levelled(p *route.Prep, coverage float64) judge {
 // levelsOf are the chances of being inside that a search tells apart: what is asked for, half
 // the risk of that, and enough.
 func levelsOf(p *route.Prep) []float64 {
-	levels := []float64{p.LeastChance, 1 - (1-p.LeastChance)/2, enough}
+	levels := []float64{p.LeastChance, 1 - float64((1-p.LeastChance)/2), enough}
 	slices.Sort(levels)
 	return slices.Compact(levels)
 }
