@@ -139,6 +139,9 @@ func parseDone(line, said, key string, planned *route.Step) (keys []string, err 
 	case "took all", "took all of it":
 		return append(keys, textAt("take", "all")), nil
 	}
+	if of, all := strings.CutPrefix(said, "took all of "); all {
+		return append(append(keys, textAt("take", "all")), textAt("of", of)), nil
+	}
 	parts := amountForm.FindStringSubmatch(said)
 	if parts == nil {
 		return nil, &quantity.Error{Found: line, Message: fmt.Sprintf("%q gives no reading with its unit", said), Hint: howToAdd}

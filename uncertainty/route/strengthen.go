@@ -9,7 +9,9 @@ import (
 // takeAll goes on with all that is left of a solution: solute = c V, where V is what
 // was made less what was taken, so that it cancels with the volume in c.
 func (c *compiler) takeAll(i int) error {
-	c.settle()
+	if err := c.turnTo(&c.route.Steps[i]); err != nil {
+		return err
+	}
 	c.evaporate(i, c.current)
 	l := c.current
 	switch {
@@ -26,9 +28,24 @@ func (c *compiler) takeAll(i int) error {
 		c.noteVolume(l)
 	}
 	c.volume, c.hasVolume, c.medium = l.volume, true, l.medium
+	if l.discarded {
+		c.leftOver -= l.left
+	}
 	l.left = 0
 	c.addSolute(amount)
 	return nil
+}
+
+// turnTo goes on with the solution that a step says it takes from, if it does: what stands at hand is left over
+// unless it is taken up again.
+func (c *compiler) turnTo(s *Step) (err error) {
+	c.settle()
+	if s.Stock == nil && s.From == 0 {
+		return nil
+	}
+	c.discard()
+	c.current, err = c.strong(s)
+	return err
 }
 
 // noteVolume says that the volume of a stock which is taken whole is taken as exact.
@@ -65,7 +82,7 @@ func (c *compiler) strengthen(i int) error {
 	return err
 }
 
-// strong is the solution that a step strengthens with.
+// strong is the solution that a step strengthens with, or takes from.
 func (c *compiler) strong(s *Step) (*liquid, error) {
 	if s.Stock != nil {
 		return c.stock(s.Stock)
