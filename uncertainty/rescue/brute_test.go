@@ -108,6 +108,9 @@ func everyCorrection(p *route.Prep, batch *route.Route, try func(kind way, steps
 					take.Stock = s
 					for _, v := range p.Kit.Measures {
 						for _, mark := range v.Marks(false) {
+							if c := (is*volume + s.Strength.Value*x/mark*mL) / (volume + mL); c < 0.8 || c > 1.25 {
+								continue // as below
+							}
 							if is < 1 && v.Kind.Traits().Receives && mark > x && s.Strength.Value*x/mark > 1 && mL <= 0.95*mark {
 								try(diluteFirst, take, route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: v}, route.Step{Verb: route.TakeAll, Stock: batch.Steps[0].Stock}, add)
 							}
