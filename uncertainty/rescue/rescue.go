@@ -1,6 +1,6 @@
 // Package rescue finds how a batch that is not as it should be can be corrected: see
-// [Find]. It tries the ways to fill up, dilute and strengthen it, and lets package search
-// find the dilutions of a part.
+// [Find]. It lists what all that can be read or set allows, works out by the one model what could be
+// chosen, and lets package search find two dilutions of a part, and the policy choose.
 package rescue
 
 import (
