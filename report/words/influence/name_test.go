@@ -81,7 +81,7 @@ func TestNames(t *testing.T) {
 		"second reading of the flask":                                 {Code: "reading", At: 1, Owner: use, Group: of},
 		"repeatability of the flask":                                  {Code: "repeatability", Owner: use, Group: of, Unit: "mL"},
 		"repeatability, flask":                                        {Code: "repeatability", Owner: use, Group: of, Unit: "g"},
-		"linearity for 3 digits from 1.5 g in a boat, flask, piece 2": {Code: "linearity at a load in a boat", At: 1.5, Owner: piece, Group: of},
+		"linearity near 1.5 g in a boat, flask, piece 2": {Code: "linearity at a load in a boat", At: 1.5, Owner: piece, Group: of},
 		"linearity at the empty vessel, flask, piece 2":               {Code: "linearity at a load in a vessel", Owner: piece, Group: of},
 		"curve of linearity, part 3, flask, piece 2":                  {Code: "curve of linearity", At: 2, Owner: piece, Group: of},
 		"size of a drop of urea beside one of water":                  {Code: "size of drops beside water", Group: uncertainty.Group{Kind: uncertainty.Dropped, Name: "urea"}},
