@@ -10,6 +10,7 @@ import (
 	"minim/equipment/benchfile"
 	"minim/equipment/quantity"
 	"minim/uncertainty"
+	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 	"minim/uncertainty/tolerances"
 )
@@ -20,13 +21,13 @@ func (p prepReader) readLimits(root *benchfile.Table) {
 	l := route.Limits{
 		Steps: t.Count("steps", 0), LeftOver: t.Positive("left-over", quantity.Volume), Volume: t.Positive("volume", quantity.Volume),
 		Solute: t.Positive("solute", quantity.Mass), Strongest: p.readStrongest(t), Without: p.readWithout(t),
-		Prefer: cmp.Or(t.Word("prefer", route.Preferences()...), p.Limits.Prefer),
+		Prefer: cmp.Or(t.Word("prefer", plan.Preferences()...), p.Limits.Prefer),
 	}
 	switch {
 	case !t.Has("steps"):
 		l.Steps = p.Limits.Steps
-	case l.Steps > route.MostSteps:
-		t.Fail("steps", fmt.Sprintf("no more than %d dilutions are searched, found %d", route.MostSteps, l.Steps), "")
+	case l.Steps > plan.MostSteps:
+		t.Fail("steps", fmt.Sprintf("no more than %d dilutions are searched, found %d", plan.MostSteps, l.Steps), "")
 	}
 	if l.Volume > 0 && l.Volume < p.Volume*(1-1e-9) {
 		t.Fail("volume", "is less than the volume wanted, "+quantity.Millilitres(p.Volume), "it is the most that may be made in all")

@@ -9,10 +9,9 @@ import (
 // takeAll goes on with all that is left of a solution: solute = c V, where V is what
 // was made less what was taken, so that it cancels with the volume in c.
 func (c *compiler) takeAll(i int) error {
-	if err := c.turnTo(&c.route.Steps[i]); err != nil {
+	if err := c.turnTo(i); err != nil {
 		return err
 	}
-	c.evaporate(i, c.current)
 	l := c.current
 	switch {
 	case math.IsInf(l.left, 1):
@@ -38,13 +37,15 @@ func (c *compiler) takeAll(i int) error {
 
 // turnTo goes on with the solution that a step says it takes from, if it does: what stands at hand is left over
 // unless it is taken up again.
-func (c *compiler) turnTo(s *Step) (err error) {
+func (c *compiler) turnTo(i int) (err error) {
 	c.settle()
-	if s.Stock == nil && s.From == 0 {
-		return nil
+	if s := &c.route.Steps[i]; s.Stock != nil || s.From > 0 {
+		c.discard()
+		c.current, err = c.strong(s)
 	}
-	c.discard()
-	c.current, err = c.strong(s)
+	if err == nil {
+		c.evaporate(i, c.current)
+	}
 	return err
 }
 
