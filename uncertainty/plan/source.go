@@ -93,12 +93,7 @@ var byDrops = []float64{1, 2, 3, 4, 5, 6, 8, 10, 15, 20}
 func (b *bench) addMeasured(at tried) error {
 	measures := func(s route.Step) bool { return s.Verb == route.Measured }
 	if b.prep.SoluteUnit() == "mL" || slices.ContainsFunc(b.prep.Routes, func(r *route.Route) bool { return slices.ContainsFunc(r.Steps, measures) }) {
-		err := b.measureOut(at, route.Step{Verb: route.Measured}, func(s route.Step) (route.Factor, float64, error) {
-			f, intended, uninformative, err := b.prep.SourceFactor(s, b.coverage)
-			f.Uninformative = uninformative
-			return f, intended, err
-		})
-		if err != nil {
+		if err := b.measureOut(at, route.Step{Verb: route.Measured}); err != nil {
 			return err
 		}
 	}
@@ -106,9 +101,7 @@ func (b *bench) addMeasured(at tried) error {
 		if k.Solvent == "" || k.Solvent == b.prep.Solvent.Name {
 			continue
 		}
-		start := route.Step{Verb: route.Start, Stock: k}
-		err := b.measureOut(at, start, func(s route.Step) (route.Factor, float64, error) { return b.prep.AliquotFactor(start, s) })
-		if err != nil {
+		if err := b.measureOut(at, route.Step{Verb: route.Start, Stock: k}); err != nil {
 			return err
 		}
 	}
@@ -116,7 +109,7 @@ func (b *bench) addMeasured(at tried) error {
 }
 
 // measureOut adds what can be measured out of a source, with its factor.
-func (b *bench) measureOut(at tried, from route.Step, of func(route.Step) (route.Factor, float64, error)) error {
+func (b *bench) measureOut(at tried, from route.Step) error {
 	if b.clashes(from) {
 		return nil
 	}
@@ -133,7 +126,11 @@ func (b *bench) measureOut(at tried, from route.Step, of func(route.Step) (route
 			if !suits(k, route.Take) || from.Verb == route.Start && float64(mark*least) > from.Stock.MostML() {
 				continue
 			}
-			f, intended, err := of(s)
+			steps := []route.Step{s}
+			if from.Verb == route.Start {
+				steps = []route.Step{from, s}
+			}
+			f, intended, err := b.prep.SourceFactor(b.coverage, steps...)
 			if _, no := equipment.WhyNot(err); no || err == nil && (!f.Uninformative.None() || f.Low <= 0) {
 				continue
 			}
@@ -155,7 +152,7 @@ func (b *bench) addSource(s route.Step) error {
 	if b.clashes(s) {
 		return nil
 	}
-	f, intended, _, err := b.prep.SourceFactor(s, b.coverage)
+	f, intended, err := b.prep.SourceFactor(b.coverage, s)
 	if err != nil {
 		return err
 	}
@@ -217,11 +214,11 @@ func (w *weighings) nearest(grams float64) (*weighing, error) {
 		w.known[digits] = &weighing{}
 		return w.known[digits], nil
 	}
-	f, _, uninformative, err := w.bench.prep.SourceFactor(s, w.bench.coverage)
+	f, _, err := w.bench.prep.SourceFactor(w.bench.coverage, s)
 	if err != nil {
 		return nil, err
 	}
-	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, uninformative.None()}
+	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, f.Uninformative.None()}
 	return w.known[digits], nil
 }
 

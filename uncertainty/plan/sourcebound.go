@@ -41,7 +41,7 @@ func (b *bench) broughtBy(s *source, grams float64, pulled map[int]bool) (float6
 	}
 	step := s.step
 	step.Amount = balance.Displayed(digits)
-	f, _, _, err := b.prep.SourceFactor(step, b.coverage)
+	f, _, err := b.prep.SourceFactor(b.coverage, step)
 	brought := f.Own
 	for _, p := range b.keys.factor(f).shared {
 		if !pulled[p.key] {
