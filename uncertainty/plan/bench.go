@@ -23,6 +23,8 @@ type bench struct {
 	// a solution.
 	firsts    []making
 	dilutions []making
+	// dissolved are the volumes of solvent that solute is dissolved in.
+	dissolved []making
 	sources   []source
 	// sourceBound is the least relative variance of a weighing.
 	sourceBound *sourceBound
@@ -88,8 +90,10 @@ func (b *bench) addMakings(o Options) error {
 		some = all.thinned(mostPairs)
 	}
 	b.notSearched = append(b.notSearched, some.leftOut(b.prep.Kit, all)...)
-	_, err = b.pair(some, func(taken, contained []measurement) span { return everything })
-	return err
+	if _, err = b.pair(some, func(taken, contained []measurement) span { return everything }); err != nil {
+		return err
+	}
+	return b.addDissolving(some)
 }
 
 // everything is a span that holds every ratio.

@@ -188,7 +188,26 @@ func bruteForce(t *testing.T, p *route.Prep, steps int) (all []route.Result) {
 			all = append(all, r)
 		}
 	}
+	dissolve := func(end []route.Step) {
+		for _, k := range p.Kit.Measures {
+			if !k.Kind.Traits().Delivers {
+				continue
+			}
+			for _, v := range k.Marks(false) {
+				in := route.Step{Verb: route.DissolveIn, Amount: v, Measure: k}
+				for _, packet := range p.Packets {
+					consider(append([]route.Step{{Verb: route.UsePacket, Packet: packet}, in}, end...)...)
+				}
+				for _, balance := range p.Kit.Balances {
+					if grams, ok := nearestInMeasured(t, p, balance, in, end); ok {
+						consider(append([]route.Step{{Verb: route.Weigh, Amount: grams, Balance: balance}, in}, end...)...)
+					}
+				}
+			}
+		}
+	}
 	for _, end := range ends {
+		dissolve(end)
 		for _, stock := range p.Stocks {
 			if len(end) > 0 {
 				consider(append([]route.Step{{Verb: route.Start, Stock: stock}}, end...)...)
@@ -247,6 +266,40 @@ func nearestReading(p *route.Prep, b *equipment.Balance, v float64, end []route.
 		return 0, false
 	}
 	return b.Displayed(digits), true
+}
+
+// nearestInMeasured asks the model where the route aims whose solute is dissolved in measured
+// solvent, and corrects the reading until the next is no nearer.
+func nearestInMeasured(t *testing.T, p *route.Prep, b *equipment.Balance, in route.Step, end []route.Step) (float64, bool) {
+	aim := func(digits float64) float64 {
+		r := &route.Route{Name: "x", Steps: append([]route.Step{{Verb: route.Weigh, Amount: b.Displayed(digits), Balance: b}, in}, end...)}
+		a, err := p.Aim(r)
+		require.NoError(t, err)
+		if !a.Possible {
+			return math.NaN()
+		}
+		return a.Strength
+	}
+	grams, ok := nearestReading(p, b, in.Amount, end)
+	if !ok {
+		return 0, false
+	}
+	digits := math.Round(grams / b.Readability)
+	for range 50 {
+		now := aim(digits)
+		next := math.Floor(digits*p.Target.Value/now + 0.5 + 1e-9)
+		if !(now > 0) || math.Abs(next-digits) < 0.5 || next < 1 {
+			break
+		}
+		digits = next
+	}
+	best := digits
+	for _, other := range []float64{digits - 1, digits + 1} {
+		if other >= 1 && math.Abs(aim(other)-p.Target.Value) < math.Abs(aim(best)-p.Target.Value)*(1-1e-9) {
+			best = other
+		}
+	}
+	return b.Displayed(best), best >= 1 && best*b.Readability <= b.Capacity
 }
 
 // randomPrep is a kit of few instruments with a target, of very few for routes

@@ -3,7 +3,6 @@ package plan
 import (
 	"cmp"
 	"context"
-	"math"
 	"slices"
 
 	"minim/equipment"
@@ -25,7 +24,9 @@ type pass struct {
 	// in the volume that they make, and of one volume in what they bring at the
 	// least.
 	firsts, dilutionGroups []group
-	remainder              *remainder
+	// dissolved are the volumes of solvent that solute is dissolved in.
+	dissolved []group
+	remainder *remainder
 	// reach is nil where the mass of solute is chosen last.
 	reach *reach
 }
@@ -65,6 +66,9 @@ func newPass(b *bench, from route.Verb, free *equipment.Measure) *pass {
 		slices.SortStableFunc(p.sources, func(a, b *source) int { return cmp.Compare(a.mean, b.mean) })
 	}
 	p.firsts = p.groups(b.firsts)
+	if from == route.Weigh || from == route.UsePacket {
+		p.dissolved = p.groups(b.dissolved)
+	}
 	p.dilutionGroups = p.groups(slices.DeleteFunc(slices.Clone(b.dilutions), func(m making) bool { return m.pullsBothWays() && m.made.step.Measure != free }))
 	p.reach = newReach(p)
 	return p
@@ -131,7 +135,7 @@ func (p *pass) leastFirst(b *bench, volume, concentration float64) float64 {
 	if p.from == route.Start {
 		return 0
 	}
-	least := math.Inf(1)
+	least := p.leastDissolved(b, volume, concentration)
 	for i := range p.firsts {
 		f := &p.firsts[i]
 		if f.volume > volume {

@@ -53,7 +53,7 @@ func (b *bench) pulls() []pulled {
 			k.volume.see(p.relative)
 		}
 	}
-	for _, list := range [][]making{b.firsts, b.dilutions} {
+	for _, list := range [][]making{b.firsts, b.dissolved, b.dilutions} {
 		for i := range list {
 			measured(list[i].taken, true)
 			measured(list[i].made, false)
@@ -62,11 +62,16 @@ func (b *bench) pulls() []pulled {
 	}
 	others := []*factor{&b.unit, &b.evaporated}
 	for i := range b.sources {
-		if s := &b.sources[i]; s.by != nil {
+		s := &b.sources[i]
+		if s.by != nil {
 			measured(s.by, true)
 			inRoute(&s.factor)
-		} else {
-			others = append(others, &s.factor)
+			continue
+		}
+		others = append(others, &s.factor)
+		if s.swelling != nil {
+			f := s.swelling.inverse()
+			others = append(others, &f)
 		}
 	}
 	for _, f := range others {

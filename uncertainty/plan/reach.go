@@ -54,6 +54,10 @@ func newReach(p *pass) *reach {
 	if p.from != route.Start {
 		r.begins = r.begins.times(around(p.firsts, func(g *group) span { return g.expected }))
 	}
+	if len(p.dissolved) > 0 {
+		d := p.dissolvedReach()
+		r.begins = span{min(r.begins.low, d.low), max(r.begins.high, d.high)}
+	}
 	return r
 }
 
@@ -146,7 +150,7 @@ func (b *bench) mostU(dilutions int) float64 {
 		}
 	}
 	n := float64(dilutions)
-	return b.unit.size() + source + most(b.firsts) + float64(n*(most(b.dilutions)+b.evaporated.size()))
+	return b.unit.size() + source + max(most(b.firsts), b.mostDissolved()) + float64(n*(most(b.dilutions)+b.evaporated.size()))
 }
 
 // known is a bound of the relative standard uncertainty that holds for the true one, whatever

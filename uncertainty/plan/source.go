@@ -24,6 +24,8 @@ type source struct {
 	// that it takes.
 	by     *measurement
 	filled float64
+	// swelling is 1 + β of a solid: see dissolved.go.
+	swelling *factor
 }
 
 func (s *source) isStock() bool { return s.verb() == route.Start }
@@ -159,8 +161,10 @@ func (b *bench) addSource(s route.Step) error {
 	if s.Verb == route.Weigh {
 		intended /= s.Amount
 	}
-	b.sources = append(b.sources, source{step: s, intended: intended, volume: s.Stock.MostML(), factor: b.keys.factor(f)})
-	return nil
+	one := source{step: s, intended: intended, volume: s.Stock.MostML(), factor: b.keys.factor(f)}
+	err = b.swell(&one)
+	b.sources = append(b.sources, one)
+	return err
 }
 
 // clashes reports whether what a step brings may not meet the solvent, and says so.
@@ -238,7 +242,7 @@ func (b *bench) mostWeighed(allowed float64) float64 {
 // holds reports whether something on the bench holds so much of the solution.
 func (b *bench) holds(mL float64) bool {
 	enough := func(m making) bool { return m.volume >= mL*(1-1e-9) }
-	if slices.ContainsFunc(b.firsts, enough) || slices.ContainsFunc(b.dilutions, enough) {
+	if slices.ContainsFunc(b.firsts, enough) || slices.ContainsFunc(b.dissolved, enough) || slices.ContainsFunc(b.dilutions, enough) {
 		return true
 	}
 	density := b.prep.Solvent.Density

@@ -59,7 +59,7 @@ func (b *bench) pulled() map[int]bool {
 			keys[p.key] = true
 		}
 	}
-	for _, list := range [][]making{b.firsts, b.dilutions} {
+	for _, list := range [][]making{b.firsts, b.dissolved, b.dilutions} {
 		for i := range list {
 			for _, p := range list[i].shared {
 				keys[p.key] = true

@@ -29,8 +29,11 @@ type walk struct {
 	state   state
 	ways    []*making // of the route that is built, last first
 	uses    uses
-	err     error
-	counts  counts
+	// solvent is the share of the first solution that is solvent, where solute is dissolved in
+	// measured solvent, else 1; begun is what is left over without that solution.
+	solvent, begun float64
+	err            error
+	counts         counts
 }
 
 // volumes are those of a route up to where the search stands.
@@ -51,7 +54,7 @@ type counts struct{ built, tried, finished int64 }
 var errEnough = errors.New("plan: as many candidates as may be tried")
 
 func (s *search) newWalk(share int) *walk {
-	w := &walk{search: s, share: share, uses: newUses(len(s.prep.Kit.Measures))}
+	w := &walk{search: s, share: share, solvent: 1, uses: newUses(len(s.prep.Kit.Measures))}
 	w.volumes.ratio, w.volumes.groups, w.ways = 1, make([]*group, 0, s.pass.dilutions), make([]*making, 0, s.pass.dilutions+1)
 	w.state = s.keys.newState(s.pass.weights)
 	w.state.multiply(&s.unit)
@@ -195,6 +198,7 @@ func (w *walk) begin(needed float64) {
 		w.build(f, f.volume)
 	}
 	w.volumes = before
+	w.beginDissolved(needed)
 }
 
 // wanted is the concentration that the solution must have which the chosen
