@@ -123,7 +123,7 @@ func bothWays(r *route.Route) (pieces int) {
 		switch s.Verb {
 		case route.Take, route.Measured:
 			taken[s.Measure] = true
-		case route.MakeUpTo, route.Add:
+		case route.MakeUpTo, route.Add, route.DissolveIn:
 			made[s.Measure] = true
 		}
 	}
