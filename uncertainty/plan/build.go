@@ -32,7 +32,7 @@ func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
 	}
 	have, part := w.state.leastVariance(), 1.0
 	if last {
-		part = float64(w.solvent * w.solvent)
+		part = w.begins(first)
 		have -= float64(part * g.least) // which rest still holds
 	}
 	before := w.state.save()
@@ -60,8 +60,7 @@ func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
 // put puts a way to make a solution in front of the route.
 func (w *walk) put(m *making) {
 	if m.dissolves() {
-		f := m.factor.weighted(w.solvent, m.factor.mean)
-		w.state.multiply(&f)
+		w.state.multiply(&factor{mean: m.mean}) // the rest once its solute is known
 	} else {
 		w.state.multiply(&m.factor)
 	}

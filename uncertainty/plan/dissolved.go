@@ -65,22 +65,32 @@ func (p *pass) swells() float64 {
 // dissolves reports whether it is measured solvent that solute is dissolved in.
 func (m *making) dissolves() bool { return m != nil && m.measured && m.taken == nil }
 
-// leastDissolved is leastFirst of what is dissolved in measured solvent: it takes k for 1 at the
-// most, and leaves out what the solid brings.
+// leastShare is the least that k can be of a volume of solvent that is to make a concentration: of
+// the reading that comes nearest a digit more may be weighed.
+func (p *pass) leastShare(concentration, volume float64) float64 {
+	by := p.swells()
+	if !(by > 0) {
+		return 1
+	}
+	return max(0, 1-float64((concentration+p.digit/volume)*by))
+}
+
+// leastDissolved is leastFirst of what is dissolved in measured solvent: it leaves out what the
+// solid brings.
 func (p *pass) leastDissolved(b *bench, volume, concentration float64) float64 {
-	least, share := math.Inf(1), 1.0
-	if by := p.swells(); by != 0 {
-		share = 1 - float64(concentration*by)
+	least, most := math.Inf(1), volume // of solvent in such a volume
+	if by := p.swells(); by < 0 {
+		most *= 1 - float64(concentration*by)
 	}
 	for i := range p.dissolved {
 		f := &p.dissolved[i]
-		switch {
-		case f.volume > volume*max(1, share):
-			return least
-		case !(share > 0):
+		if f.volume > most {
+			break
+		}
+		k := p.leastShare(concentration, f.volume)
+		if k == 0 {
 			return 0
 		}
-		k := min(1, share)
 		least = min(least, float64(k*k)*(f.least+p.leastSource(b, concentration*volume)))
 	}
 	return least
@@ -93,12 +103,7 @@ func (w *walk) beginDissolved(needed float64) {
 	if len(w.pass.dissolved) == 0 || !(share > 0) {
 		return
 	}
-	rounding := 0.0 // how much less of the nearest reading takes up
-	for _, s := range w.pass.sources {
-		if s.isWeighed() {
-			rounding = max(rounding, math.Abs(s.step.Balance.Readability*s.intended*s.swells()))
-		}
-	}
+	rounding := math.Abs(w.pass.digit * w.pass.swells()) // how much less the nearest reading takes up
 	before, list := w.volumes, w.pass.dissolved
 	w.solvent = share
 	least := (needed - rounding) * share * (1 - 1e-9)
@@ -108,16 +113,24 @@ func (w *walk) beginDissolved(needed float64) {
 		if !w.goOn() || w.tooMuch() || w.hopeless(before.least) {
 			break
 		}
-		w.volumes.least, w.begun = before.least, before.leftOver
+		w.begun = before.leftOver
 		w.build(f, needed)
 	}
 	w.volumes, w.solvent = before, 1
 }
 
-// leastBegin is the least relative variance that a first solution and its source bring.
+// begins is by what the relative variances of a first solution count at the least, and leastBegin
+// the least that it and its source bring.
+func (w *walk) begins(first *group) float64 {
+	if len(first.ways) == 0 || !first.ways[0].dissolves() {
+		return 1
+	}
+	k := w.pass.leastShare(w.wanted(), first.volume)
+	return k * k
+}
+
 func (w *walk) leastBegin(first *group) float64 {
-	k := float64(w.solvent * w.solvent)
-	return float64(k*first.least) + float64(min(1, k)*w.pass.leastSource(w.bench, w.wanted()*first.volume/w.solvent))
+	return float64(w.begins(first) * (first.least + w.pass.leastSource(w.bench, w.wanted()*first.volume/w.solvent)))
 }
 
 // finishWith finishes a route with so much of what counts from a source, of which so much is needed.
@@ -127,8 +140,9 @@ func (w *walk) finishWith(c chain, amount float64, f *factor, first *making, nee
 		return
 	}
 	made := first.volume + float64(amount*c.source.swells())
-	if made < needed*(1-1e-9) {
-		return
+	least := first.made.low + float64((2*f.mean-f.low)*min(0, c.source.swelling.low-1))
+	if made < needed*(1-1e-9) || least <= 0 {
+		return // it is not enough, or so badly known that it could be nothing
 	}
 	before := w.volumes.leftOver
 	w.volumes.leftOver = volume(w.begun + max(0, made-needed))
@@ -137,11 +151,13 @@ func (w *walk) finishWith(c chain, amount float64, f *factor, first *making, nee
 	w.volumes.leftOver = before
 }
 
-// dissolved is the factor of a source whose volume counts beside that of the solvent.
+// dissolved is the factor of a source whose volume counts beside that of the solvent, and of what
+// that volume of solvent is uncertain by.
 func (s *source) dissolved(f *factor, first *making) factor {
 	concentration := f.mean * first.mean
 	share := 1 / (1 + float64(concentration*s.swells()))
-	return f.weighted(share, f.mean*share).times(s.swelling.weighted(-concentration*share*s.swelling.mean, 1))
+	swollen := s.swelling.weighted(-concentration*share*s.swelling.mean, 1)
+	return f.weighted(share, f.mean*share).times(first.weighted(share, 1)).times(swollen)
 }
 
 // dissolvedReach is what packets make of measured solvent.

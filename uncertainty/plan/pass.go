@@ -26,6 +26,8 @@ type pass struct {
 	firsts, dilutionGroups []group
 	// dissolved are the volumes of solvent that solute is dissolved in.
 	dissolved []group
+	// digit is the coarsest of the balances, in g of what counts.
+	digit     float64
 	remainder *remainder
 	// reach is nil where the mass of solute is chosen last.
 	reach *reach
@@ -60,6 +62,9 @@ func newPass(b *bench, from route.Verb, free *equipment.Measure) *pass {
 	for i := range b.sources {
 		if s := &b.sources[i]; s.verb() == from {
 			p.sources = append(p.sources, s)
+			if s.isWeighed() {
+				p.digit = max(p.digit, s.step.Balance.Readability*s.intended)
+			}
 		}
 	}
 	if from != route.Weigh {

@@ -114,11 +114,14 @@ func (p *Prep) SourceFactor(coverage float64, steps ...Step) (f Factor, intended
 // in it of what a step weighs, or of a packet, as holds 1 g of what counts.
 func (p *Prep) SwellingFactor(s Step) (Factor, error) {
 	c := p.singleStep(s)
-	if err := c.step(0); err != nil {
-		return Factor{}, err
+	m, grams, units := c.model, c.model.Constant(1), s.Packet != nil && s.Packet.InUnits
+	switch {
+	case units && !p.CountsMass():
+		return c.factor(grams, nil)
+	case !units:
+		grams = m.Divide(grams, c.purity())
 	}
-	m := c.model
-	return c.factor(m.Add(m.Constant(1), m.Divide(m.Multiply(c.mass, c.phi()), c.amount)), nil)
+	return c.factor(m.Add(m.Constant(1), m.Multiply(grams, c.phi())), nil)
 }
 
 // WeighedFactor is the mass fraction that a weighed part and the total that it is made up to
