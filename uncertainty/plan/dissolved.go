@@ -140,15 +140,23 @@ func (w *walk) finishWith(c chain, amount float64, f *factor, first *making, nee
 		return
 	}
 	made := first.volume + float64(amount*c.source.swells())
-	least := first.made.low + float64((2*f.mean-f.low)*min(0, c.source.swelling.low-1))
-	if made < needed*(1-1e-9) || least <= 0 {
-		return // it is not enough, or so badly known that it could be nothing
+	if made < needed*(1-1e-9) {
+		return
 	}
+	c.mayBeNothing = c.source.mayBeNothing(f, first)
 	before := w.volumes.leftOver
 	w.volumes.leftOver = volume(w.begun + max(0, made-needed))
 	g := c.source.dissolved(f, first)
 	w.finish(c, &g)
 	w.volumes.leftOver = before
+}
+
+// mayBeNothing reports whether the volume of a solid in measured solvent may be so badly known that
+// it could be nothing: its mass may be next to nothing, or its apparent specific volume negative.
+func (s *source) mayBeNothing(f *factor, first *making) bool {
+	by, low := s.swells(), s.swelling.low-1
+	least := min(f.low*(2*by-low), (2*f.mean-f.low)*low, 0)
+	return first.made.low+float64(1.2*least) <= 0
 }
 
 // dissolved is the factor of a source whose volume counts beside that of the solvent, and of what
