@@ -194,6 +194,9 @@ func bruteForce(t *testing.T, p *route.Prep, steps int) (all []route.Result) {
 			}
 			for _, v := range k.Marks(false) {
 				in := route.Step{Verb: route.DissolveIn, Amount: v, Measure: k}
+				if digit := strings.Trim(strconv.FormatFloat(v, 'f', -1, 64), "0."); len(end) > 0 && v != k.Capacity && digit != "1" && digit != "2" && digit != "5" {
+					continue
+				}
 				for _, packet := range p.Packets {
 					consider(append([]route.Step{{Verb: route.UsePacket, Packet: packet}, in}, end...)...)
 				}

@@ -1,6 +1,9 @@
 package search
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // Candidates counts the routes by volume that the options allow: all ways to make a solution
 // in an order that their volumes allow, with every source.
@@ -20,7 +23,11 @@ func (b *Bench) Candidates() float64 {
 	total := 0.0
 	aliquots := map[float64]float64{b.prep.Volume: 1} // how many routes need which volume
 	firsts, dissolved := volumesOf(b.firsts), volumesOf(b.dissolved)
+	round := volumesOf(slices.DeleteFunc(slices.Clone(b.dissolved), func(m making) bool { return !isRound(m.made.step.Measure, m.volume) }))
 	for n := 0; ; n++ {
+		if n > 0 {
+			dissolved = round
+		}
 		for needed, ways := range aliquots {
 			total += float64(ways*weighedOrPacket*float64(len(firsts)-from(firsts, needed))) + float64(ways*solids*float64(len(dissolved)-from(dissolved, needed)))
 			if n > 0 {

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"sort"
 
+	"minim/equipment"
+	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
 
@@ -18,7 +20,8 @@ import (
 //
 //	dC/C = k dA/A - k dV/V - C dβ
 //
-// A search knows C before it knows A. It takes the volume for a factor like that of a mark, and
+// What is diluted further is dissolved in 1, 2 or 5 times a power of ten mL, or in what an
+// instrument holds in all, as one would choose it. A search knows C before it knows A. It takes the volume for a factor like that of a mark, and
 // what the solid brings into account when C is known.
 
 // addDissolving lists the volumes of solvent in which a solid may be dissolved.
@@ -32,6 +35,13 @@ func (b *Bench) addDissolving(at tried) error {
 		b.dissolved = append(b.dissolved, making{made: v, volume: v.step.Amount, ratio: 1 / v.step.Amount, factor: v.factor.inverse(), measured: true})
 	}
 	return err
+}
+
+// isRound reports whether solute that is diluted further is dissolved in such a volume.
+func isRound(k *equipment.Measure, mL float64) bool {
+	digit := mL / math.Pow10(portable.Decade(mL*(1+slack)))
+	near := func(x float64) bool { return math.Abs(digit-x) <= slack*x }
+	return mL >= k.Capacity*(1-slack) || near(1) || near(2) || near(5)
 }
 
 // swell finds 1 + β of a solid.
@@ -100,11 +110,14 @@ func (p *pass) leastDissolved(b *Bench, volume, concentration float64) float64 {
 // dissolved in them.
 func (w *walk) beginDissolved(needed float64) {
 	share := 1 - float64(w.wanted()*w.pass.swells())
-	if len(w.pass.dissolved) == 0 || !(share > 0) {
+	if len(w.pass.allDissolved) == 0 || !(share > 0) {
 		return
 	}
 	rounding := math.Abs(w.pass.digit * w.pass.swells()) // how much less the nearest reading takes up
 	before, list := w.volumes, w.pass.dissolved
+	if w.pass.dilutions == 0 {
+		list = w.pass.allDissolved
+	}
 	w.solvent = share
 	least := (needed - rounding) * share * (1 - 1e-9)
 	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= least }); at < len(list); at++ {
@@ -172,7 +185,7 @@ func (s *source) dissolved(f *factor, first *making) factor {
 func (p *pass) dissolvedReach() span {
 	reach := span{math.Inf(1), 0}
 	for _, s := range p.sources {
-		d := around(p.dissolved, func(g *group) span { return g.expected })
+		d := around(p.allDissolved, func(g *group) span { return g.expected })
 		for _, concentration := range []float64{s.mean * d.low, s.mean * d.high} {
 			concentration /= 1 + float64(concentration*s.swells())
 			reach = span{min(reach.low, concentration), max(reach.high, concentration)}

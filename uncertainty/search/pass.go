@@ -24,8 +24,9 @@ type pass struct {
 	// in the volume that they make, and of one volume in what they bring at the
 	// least.
 	firsts, dilutionGroups []group
-	// dissolved are the volumes of solvent that solute is dissolved in.
-	dissolved []group
+	// allDissolved are the volumes of solvent that solute is dissolved in, dissolved those of what is
+	// diluted further.
+	allDissolved, dissolved []group
 	// digit is the coarsest of the balances, in g of what counts.
 	digit     float64
 	remainder *remainder
@@ -72,7 +73,8 @@ func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 	}
 	p.firsts = p.groups(b.firsts)
 	if from == route.Weigh || from == route.UsePacket {
-		p.dissolved = p.groups(b.dissolved)
+		p.allDissolved = p.groups(b.dissolved)
+		p.dissolved = p.groups(slices.DeleteFunc(slices.Clone(b.dissolved), func(m making) bool { return !isRound(m.made.step.Measure, m.volume) }))
 	}
 	p.dilutionGroups = p.groups(slices.DeleteFunc(slices.Clone(b.dilutions), func(m making) bool { return m.pullsBothWays() && m.made.step.Measure != free }))
 	p.reach = newReach(p)
