@@ -85,7 +85,7 @@ func (p *pass) leastShare(concentration, volume float64) float64 {
 	return max(0, 1-float64((concentration+p.digit/volume)*by))
 }
 
-// leastDissolved is leastFirst of what is dissolved in measured solvent: it leaves out what the
+// leastDissolved is leastMarked of what is dissolved in measured solvent: it leaves out what the
 // solid brings.
 func (p *pass) leastDissolved(b *Bench, volume, concentration float64) float64 {
 	least, most := math.Inf(1), volume // of solvent in such a volume
@@ -110,7 +110,7 @@ func (p *pass) leastDissolved(b *Bench, volume, concentration float64) float64 {
 // dissolved in them.
 func (w *walk) beginDissolved(needed float64) {
 	share := 1 - float64(w.wanted()*w.pass.swells())
-	if len(w.pass.allDissolved) == 0 || !(share > 0) {
+	if !(share > 0) {
 		return
 	}
 	rounding := math.Abs(w.pass.digit * w.pass.swells()) // how much less the nearest reading takes up
@@ -192,21 +192,4 @@ func (p *pass) dissolvedReach() span {
 		}
 	}
 	return reach
-}
-
-// mostDissolved is a relative standard uncertainty that what a packet is dissolved in does not
-// exceed.
-func (b *Bench) mostDissolved() (most float64) {
-	for i := range b.sources {
-		s := &b.sources[i]
-		if s.step.Verb != route.UsePacket {
-			continue
-		}
-		for k := range b.dissolved {
-			m := &b.dissolved[k]
-			share := 1 / (1 + float64(s.mean*m.mean*s.swells()))
-			most = max(most, float64(share*m.size())+float64(s.mean*m.mean*share*s.swelling.mean*s.swelling.size()))
-		}
-	}
-	return most
 }

@@ -136,13 +136,10 @@ func (p *pass) leastOf(m *making) float64 {
 	return least
 }
 
-// leastFirst is the least relative variance of a first solution of at most a volume
-// with its source, at a concentration.
-func (p *pass) leastFirst(b *Bench, volume, concentration float64) float64 {
-	if p.from == route.Start {
-		return 0
-	}
-	least := p.leastDissolved(b, volume, concentration)
+// leastMarked is the least relative variance of a first solution of at most a volume
+// with its source, at a concentration, where it is made up to a mark.
+func (p *pass) leastMarked(b *Bench, volume, concentration float64) float64 {
+	least := math.Inf(1)
 	for i := range p.firsts {
 		f := &p.firsts[i]
 		if f.volume > volume {

@@ -188,6 +188,17 @@ func (w *walk) begin(needed float64) {
 		w.build(&group{}, needed)
 		return
 	}
+	first, diluted := w.pass.remainder, w.pass.dilutions > 0
+	if !diluted || !w.hopelessWith(first.marked, needed) {
+		w.beginMarked(needed)
+	}
+	if len(w.pass.allDissolved) > 0 && (!diluted || !w.hopelessWith(first.dissolved, needed)) {
+		w.beginDissolved(needed)
+	}
+}
+
+// beginMarked tries all marks that solute is made up to.
+func (w *walk) beginMarked(needed float64) {
 	before, list := w.volumes, w.pass.firsts
 	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) }); at < len(list); at++ {
 		f := &list[at]
@@ -198,7 +209,6 @@ func (w *walk) begin(needed float64) {
 		w.build(f, f.volume)
 	}
 	w.volumes = before
-	w.beginDissolved(needed)
 }
 
 // wanted is the concentration that the solution must have which the chosen
@@ -226,6 +236,11 @@ func (w *walk) bar() float64 {
 // that the route may end with, what it has and what is still to come, given the
 // volume that may be filled, are more than the bar.
 func (w *walk) hopelessBefore(toCome int, needed float64) bool {
+	return w.hopelessWith(w.pass.remainder.of[toCome], needed)
+}
+
+// hopelessWith is hopelessBefore by what a table has of all that is to come.
+func (w *walk) hopelessWith(table []float64, needed float64) bool {
 	bars := w.known.barsFor(w.pass.operations())
 	r, have := w.pass.remainder, w.volumes.least
 	strength := r.strengths.of(w.wanted())
@@ -240,7 +255,7 @@ func (w *walk) hopelessBefore(toCome int, needed float64) bool {
 		if most < 0 {
 			return true
 		}
-		if have+r.at(toCome, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
+		if have+r.in(table, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
 			return false
 		}
 	}
