@@ -3,6 +3,7 @@ package search
 import (
 	"cmp"
 	"context"
+	"math"
 	"slices"
 
 	"minim/equipment"
