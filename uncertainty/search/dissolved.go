@@ -159,8 +159,9 @@ func (w *walk) finishWith(c chain, amount float64, f *factor, first *making, nee
 	c.mayBeNothing = c.source.mayBeNothing(f, first)
 	before := w.volumes.leftOver
 	w.volumes.leftOver = Volume(w.begun + max(0, made-needed))
-	g := c.source.dissolved(f, first)
-	w.finish(c, &g)
+	if w.dissolve(c.source, f, first) {
+		w.finish(c, &w.solution)
+	}
 	w.volumes.leftOver = before
 }
 
@@ -172,13 +173,31 @@ func (s *source) mayBeNothing(f *factor, first *making) bool {
 	return first.made.low+float64(1.2*least) <= 0
 }
 
-// dissolved is the factor of a source whose volume counts beside that of the solvent, and of what
-// that volume of solvent is uncertain by.
-func (s *source) dissolved(f *factor, first *making) factor {
+// dissolve makes the product of a source whose volume counts beside that of the solvent, and of
+// what that volume of solvent is uncertain by; false where a route with it is hopeless.
+func (w *walk) dissolve(s *source, f *factor, first *making) bool {
 	concentration := f.mean * first.mean
 	share := 1 / (1 + float64(concentration*s.swells()))
-	swollen := s.swelling.weighted(-concentration*share*s.swelling.mean, 1)
-	return f.weighted(share, f.mean*share).times(first.weighted(share, 1)).times(swollen)
+	g := &w.solution
+	g.mean, g.own, g.shared, g.scatter = f.mean*share, 0, g.shared[:0], g.scatter[:0]
+	g.weigh(f, share)
+	g.weigh(&first.factor, share)
+	if w.hopeless(w.state.leastVariance() + g.own) {
+		return false
+	}
+	g.weigh(s.swelling, -concentration*share*s.swelling.mean)
+	return true
+}
+
+// weigh takes in what a factor is uncertain by, with a weight.
+func (f *factor) weigh(g *factor, by float64) {
+	f.own += float64(g.own * by * by)
+	for _, p := range g.shared {
+		f.shared = append(f.shared, part{p.key, p.relative * by})
+	}
+	for _, s := range g.scatter {
+		f.scatter = append(f.scatter, ofSet{s.set, s.variance * by * by})
+	}
 }
 
 // dissolvedReach is what packets make of measured solvent.

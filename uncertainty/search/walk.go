@@ -32,6 +32,7 @@ type walk struct {
 	// solvent is the share of the first solution that is solvent, where solute is dissolved in
 	// measured solvent, else 1; begun is what is left over without that solution.
 	solvent, begun float64
+	solution       factor // of the solute in it
 	err            error
 	counts         counts
 }
