@@ -18,7 +18,9 @@
 // so, which says that it is one; of a stock in another solvent a part, which is made up to a mark.
 // Such a route is put together as if what it is in were the
 // solvent alone, without the contraction and the meniscus of the mixture; those on the front
-// are worked out as they are.
+// are worked out as they are. So it is with what a strong solution takes up less when measured
+// solvent is added to it; where one of those does, the routes in which solvent is only added up to
+// marks are searched beside them: find.go.
 //
 // Not tried are droppers for solutions, liquids and stocks in another solvent that measured solvent
 // is added to, solids in weighed solvent, and routes that weigh some solutions and measure others. Routes that weigh a stock in
