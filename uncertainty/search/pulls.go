@@ -60,27 +60,35 @@ func (b *Bench) pulls() []pulled {
 			inRoute(&list[i].factor)
 		}
 	}
-	others := []*factor{&b.unit, &b.evaporated}
 	for i := range b.sources {
-		s := &b.sources[i]
-		if s.by != nil {
+		if s := &b.sources[i]; s.by != nil {
 			measured(s.by, true)
 			inRoute(&s.factor)
-			continue
-		}
-		others = append(others, &s.factor)
-		if s.swelling != nil {
-			f := s.swelling.inverse()
-			others = append(others, &f)
 		}
 	}
-	for _, f := range others {
+	for _, f := range b.unmeasured() {
 		inRoute(f)
 		for _, p := range f.shared {
 			keys[p.key].many = true
 		}
 	}
 	return keys
+}
+
+// unmeasured are the factors that no measure brings.
+func (b *Bench) unmeasured() []*factor {
+	list := []*factor{&b.unit, &b.evaporated}
+	for i := range b.sources {
+		s := &b.sources[i]
+		if s.by == nil {
+			list = append(list, &s.factor)
+		}
+		if s.swelling != nil {
+			swelling := s.swelling.inverse()
+			list = append(list, &swelling)
+		}
+	}
+	return list
 }
 
 // weights tell of each shared influence what part of the square of the sum of all that pull at
