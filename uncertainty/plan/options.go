@@ -33,11 +33,3 @@ type Options struct {
 func (o *Options) Search() search.Options {
 	return search.Options{Limits: o.Limits, All: o.All, Fine: o.Fine, Work: o.Work, Coverage: cmp.Or(o.Settings.Coverage, 0.95), Progress: o.Progress}
 }
-
-// MostSteps is the greatest number of dilutions that a search may be asked for.
-const MostSteps = 5
-
-// Preferences lists those by which a search may recommend, the usual one first.
-func Preferences() []string {
-	return []string{route.Usual, route.LeastLeftOver, route.Tightest, route.Fewest, route.LeastSolute, route.Cheapest}
-}
