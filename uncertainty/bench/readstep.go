@@ -38,12 +38,12 @@ func (p prepReader) readVerb(t *benchfile.Table, verb route.Verb, planned *route
 		s.Packet = find(t, verb, "packet", p.Packets, packetName)
 		return s
 	case route.TakeAll:
-		if holds(t, "of") {
+		if t.Has("of") {
 			p.readStrong(t, &s)
 		}
 		return s
 	case route.Take, route.Pour:
-		if holds(t, "of") {
+		if t.Has("of") {
 			p.readStrong(t, &s)
 		}
 	case route.DissolveIn:
