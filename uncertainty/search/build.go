@@ -13,7 +13,7 @@ import (
 // solution, or with a stock from which so much is needed.
 func (w *walk) build(first *group, needed float64) {
 	bar := w.bar()
-	rest := w.volumes.least + first.least + w.pass.leastSource(w.Bench, w.wanted()*first.volume)
+	rest := w.volumes.least + w.leastBegin(first)
 	if rest <= bar {
 		w.choose(0, first, needed, rest-w.state.own, bar)
 	}
@@ -30,14 +30,15 @@ func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
 		w.fill(nil, needed)
 		return
 	}
-	have := w.state.leastVariance()
+	have, part := w.state.leastVariance(), 1.0
 	if last {
-		have -= g.least // which rest still holds
+		part = w.begins(first)
+		have -= float64(part * g.least) // which rest still holds
 	}
 	before := w.state.save()
 	for i := range g.ways {
 		d := &g.ways[i]
-		if have+d.least+rest > bar*(1+slack) || w.err != nil {
+		if have+float64(part*d.least)+rest > bar*(1+slack) || w.err != nil {
 			return
 		}
 		if w.uses.refuses(d.making, w.pass.free) {
@@ -58,7 +59,11 @@ func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
 
 // put puts a way to make a solution in front of the route.
 func (w *walk) put(m *making) {
-	w.state.multiply(&m.factor)
+	if m.dissolves() {
+		w.state.multiply(&factor{mean: m.mean}) // the rest once its solute is known
+	} else {
+		w.state.multiply(&m.factor)
+	}
 	w.ways = append(w.ways, m)
 	w.uses.add(m, 1)
 }
@@ -74,13 +79,13 @@ func (w *walk) takeBack(m *making, before saved) {
 // near enough to the target.
 func (w *walk) fill(first *making, needed float64) {
 	list, within := w.pass.sources, w.strengths()
-	at := 0
-	if w.pass.reach != nil {
+	at, sifts := 0, w.pass.reach != nil && !first.dissolves()
+	if sifts {
 		at = sort.Search(len(list), func(i int) bool { return list[i].mean*w.state.mean >= within.low*(1-slack) })
 	}
 	for ; at < len(list); at++ {
 		s := list[at]
-		if w.pass.reach != nil && s.mean*w.state.mean > within.high*(1+slack) {
+		if sifts && s.mean*w.state.mean > within.high*(1+slack) {
 			return
 		}
 		if !w.goOn() {
@@ -97,10 +102,10 @@ func (w *walk) fill(first *making, needed float64) {
 			}
 		case route.UsePacket, route.Measured:
 			if s.intended <= w.mostSolute && (s.by == nil || s.filled < first.volume*(1-slack)) {
-				w.finish(c, &s.factor)
+				w.finishWith(c, s.intended, &s.factor, first, needed)
 			}
 		default:
-			w.weigh(c, first.volume)
+			w.weigh(c, first, needed)
 		}
 	}
 }
@@ -139,14 +144,14 @@ func (w *walk) tooStrong(s *source) bool {
 }
 
 // weigh finishes a route with the reading that comes nearest to the target.
-func (w *walk) weigh(c chain, volume float64) {
-	weighed, err := w.weighings[c.source].nearest(w.wanted() * volume)
+func (w *walk) weigh(c chain, first *making, needed float64) {
+	weighed, err := w.weighings[c.source].nearest(w.wanted() * first.volume / w.solvent)
 	switch {
 	case err != nil:
 		w.err = err
 	case weighed.possible && weighed.reading <= w.mostSolute:
 		c.reading = weighed.reading
-		w.finish(c, &weighed.factor)
+		w.finishWith(c, weighed.reading*c.source.intended, &weighed.factor, first, needed)
 	}
 }
 

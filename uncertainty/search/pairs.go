@@ -120,7 +120,7 @@ func (b *Bench) addDilutions(taken, contained []measurement, within span) bool {
 // steps of a way to make a solution.
 func (m *making) steps() []route.Step {
 	made := m.made.step
-	if m.measured {
+	if m.measured && m.taken != nil {
 		made = route.Measuring(route.Add, made.Measure, made.Amount)
 	}
 	if m.taken == nil {

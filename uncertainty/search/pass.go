@@ -25,7 +25,12 @@ type pass struct {
 	// in the volume that they make, and of one volume in what they bring at the
 	// least.
 	firsts, dilutionGroups []group
-	remainder              *remainder
+	// allDissolved are the volumes of solvent that solute is dissolved in, dissolved those of what is
+	// diluted further.
+	allDissolved, dissolved []group
+	// digit is the coarsest of the balances, in g of what counts.
+	digit     float64
+	remainder *remainder
 	// reach is nil where the mass of solute is chosen last.
 	reach *reach
 }
@@ -59,12 +64,19 @@ func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 	for i := range b.sources {
 		if s := &b.sources[i]; s.verb() == from {
 			p.sources = append(p.sources, s)
+			if s.isWeighed() {
+				p.digit = max(p.digit, s.step.Balance.Readability*s.intended)
+			}
 		}
 	}
 	if from != route.Weigh {
 		slices.SortStableFunc(p.sources, func(a, b *source) int { return cmp.Compare(a.mean, b.mean) })
 	}
 	p.firsts = p.groups(b.firsts)
+	if from == route.Weigh || from == route.UsePacket {
+		p.allDissolved = p.groups(b.dissolved)
+		p.dissolved = p.groups(slices.DeleteFunc(slices.Clone(b.dissolved), func(m making) bool { return !isRound(m.made.step.Measure, m.volume) }))
+	}
 	p.dilutionGroups = p.groups(slices.DeleteFunc(slices.Clone(b.dilutions), func(m making) bool { return m.pullsBothWays() && m.made.step.Measure != free }))
 	p.reach = newReach(p)
 	return p
@@ -125,12 +137,9 @@ func (p *pass) leastOf(m *making) float64 {
 	return least
 }
 
-// leastFirst is the least relative variance of a first solution of at most a volume
-// with its source, at a concentration.
-func (p *pass) leastFirst(b *Bench, volume, concentration float64) float64 {
-	if p.from == route.Start {
-		return 0
-	}
+// leastMarked is the least relative variance of a first solution of at most a volume
+// with its source, at a concentration, where it is made up to a mark.
+func (p *pass) leastMarked(b *Bench, volume, concentration float64) float64 {
 	least := math.Inf(1)
 	for i := range p.firsts {
 		f := &p.firsts[i]

@@ -22,13 +22,19 @@ import (
 // upper ends of the cell.
 type remainder struct {
 	volumes, strengths cells
-	// of[k] are those for k dilutions, volume by volume.
-	of [][]float64
+	// of[k] are those for k dilutions, volume by volume. Of no dilution, marked and dissolved are
+	// those for solute that is made up to a mark, and that is dissolved in measured solvent.
+	of                [][]float64
+	marked, dissolved []float64
 }
 
 // at is the bound for k dilutions, in cells of volume and concentration.
 func (r *remainder) at(k, volume, strength int) float64 {
-	return r.of[k][volume*r.strengths.count+strength]
+	return r.in(r.of[k], volume, strength)
+}
+
+func (r *remainder) in(table []float64, volume, strength int) float64 {
+	return table[volume*r.strengths.count+strength]
 }
 
 // grown is the table for a pass, in which one dilution at least is chosen before it is asked,
@@ -67,7 +73,9 @@ func (r *remainder) withoutDilution(b *Bench, p *pass) []float64 {
 	table := make([]float64, 0, r.volumes.count*r.strengths.count)
 	for v := range r.volumes.count {
 		for c := range r.strengths.count {
-			table = append(table, p.leastFirst(b, r.volumes.end(v), r.strengths.end(c)))
+			marked, dissolved := p.leastMarked(b, r.volumes.end(v), r.strengths.end(c)), p.leastDissolved(b, r.volumes.end(v), r.strengths.end(c))
+			r.marked, r.dissolved = append(r.marked, marked), append(r.dissolved, dissolved)
+			table = append(table, min(marked, dissolved))
 		}
 	}
 	return table

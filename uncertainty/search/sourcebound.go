@@ -41,7 +41,7 @@ func (b *Bench) broughtBy(s *source, grams float64, pulled map[int]bool) (float6
 	}
 	step := s.step
 	step.Amount = balance.Displayed(digits)
-	f, _, _, err := b.prep.SourceFactor(step, b.coverage)
+	f, _, err := b.prep.SourceFactor(b.coverage, step)
 	brought := f.Own
 	for _, p := range b.keys.factor(f).shared {
 		if !pulled[p.key] {
@@ -59,7 +59,7 @@ func (b *Bench) pulled() map[int]bool {
 			keys[p.key] = true
 		}
 	}
-	for _, list := range [][]making{b.firsts, b.dilutions} {
+	for _, list := range [][]making{b.firsts, b.dissolved, b.dilutions} {
 		for i := range list {
 			for _, p := range list[i].shared {
 				keys[p.key] = true

@@ -29,8 +29,12 @@ type walk struct {
 	state   state
 	ways    []*making // of the route that is built, last first
 	uses    uses
-	err     error
-	counts  counts
+	// solvent is the share of the first solution that is solvent, where solute is dissolved in
+	// measured solvent, else 1; begun is what is left over without that solution.
+	solvent, begun float64
+	solution       factor // of the solute in it
+	err            error
+	counts         counts
 }
 
 // volumes are those of a route up to where the search stands.
@@ -51,7 +55,7 @@ type counts struct{ built, tried, finished int64 }
 var errEnough = errors.New("search: as many candidates as may be tried")
 
 func (s *search) newWalk(share int) *walk {
-	w := &walk{search: s, share: share, uses: newUses(len(s.prep.Kit.Measures))}
+	w := &walk{search: s, share: share, solvent: 1, uses: newUses(len(s.prep.Kit.Measures))}
 	w.volumes.ratio, w.volumes.groups, w.ways = 1, make([]*group, 0, s.pass.dilutions), make([]*making, 0, s.pass.dilutions+1)
 	w.state = s.keys.newState(s.pass.weights)
 	w.state.multiply(&s.unit)
@@ -185,6 +189,17 @@ func (w *walk) begin(needed float64) {
 		w.build(&group{}, needed)
 		return
 	}
+	first, diluted := w.pass.remainder, w.pass.dilutions > 0
+	if !diluted || !w.hopelessWith(first.marked, needed) {
+		w.beginMarked(needed)
+	}
+	if len(w.pass.allDissolved) > 0 && (!diluted || !w.hopelessWith(first.dissolved, needed)) {
+		w.beginDissolved(needed)
+	}
+}
+
+// beginMarked tries all marks that solute is made up to.
+func (w *walk) beginMarked(needed float64) {
 	before, list := w.volumes, w.pass.firsts
 	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) }); at < len(list); at++ {
 		f := &list[at]
@@ -222,6 +237,11 @@ func (w *walk) bar() float64 {
 // that the route may end with, what it has and what is still to come, given the
 // volume that may be filled, are more than the bar.
 func (w *walk) hopelessBefore(toCome int, needed float64) bool {
+	return w.hopelessWith(w.pass.remainder.of[toCome], needed)
+}
+
+// hopelessWith is hopelessBefore by what a table has of all that is to come.
+func (w *walk) hopelessWith(table []float64, needed float64) bool {
 	bars := w.known.barsFor(w.pass.operations())
 	r, have := w.pass.remainder, w.volumes.least
 	strength := r.strengths.of(w.wanted())
@@ -236,7 +256,7 @@ func (w *walk) hopelessBefore(toCome int, needed float64) bool {
 		if most < 0 {
 			return true
 		}
-		if have+r.at(toCome, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
+		if have+r.in(table, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
 			return false
 		}
 	}
