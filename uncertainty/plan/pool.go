@@ -105,8 +105,8 @@ func figure(p *route.Prep, preference string, r *route.Result, f *policy.Figures
 }
 
 // shown are the places of the best route with each number of measurements, by that number, and
-// which of them is recommended: one with so many as the policy chooses of all that were simulated, the
-// roundest that leaves no more over than that this choice stands among those that are shown.
+// which of them is recommended. Where the policy would choose fewer measurements of all that were simulated,
+// it is the roundest with so many that leaves so little over that it stands among those that are shown.
 func (l *pool) shown() (places []int, use int) {
 	by := make(map[int][]int)
 	var numbers, simulated []int
@@ -134,6 +134,9 @@ func (l *pool) shown() (places []int, use int) {
 		return places, use
 	}
 	n := l.results[l.choose(simulated)].Operations
+	if n >= l.results[places[use]].Operations {
+		return places, use
+	}
 	return l.lessRounded(places, use, slices.Index(numbers, n), by[n])
 }
 
