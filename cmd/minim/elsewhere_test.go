@@ -61,6 +61,7 @@ func TestAimingElsewhereIsSaidFirst(t *testing.T) {
 	assert.NotContains(t, quick("compare", "two.toml", "--route", "right"), "First:")
 	before(quick("compare", "two.toml", "--format", "markdown"), "First: forgotten "+want, "USE: right")
 	before(quick("plan", "one.toml", "--steps", "0"), "Your own routes", "forgotten: "+want)
+	before(quick("plan", "one.toml", "--from", "forgotten"), "0.50 g in 40 mL", "Chosen")
 	for _, paper := range []string{"sheet", "report"} {
 		before(quick(paper, "two.toml", "--route", "forgotten"), "First: this route "+want, map[string]string{"sheet": "this batch", "report": "Purpose"}[paper])
 	}

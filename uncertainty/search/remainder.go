@@ -3,6 +3,7 @@ package search
 import (
 	"context"
 	"math"
+	"slices"
 
 	"minim/uncertainty/route"
 )
@@ -19,7 +20,7 @@ import (
 //
 // taken at their smallest. What is wrong with a weighing grows no faster than its
 // load, so that h falls as v or c grows: a cell of the table holds its value at the
-// upper ends of the cell.
+// upper ends of the cell, but for what a dissolved solid takes up, at the lower.
 type remainder struct {
 	volumes, strengths cells
 	// of[k] are those for k dilutions, volume by volume. Of no dilution, marked and dissolved are
@@ -73,7 +74,7 @@ func (r *remainder) withoutDilution(b *Bench, p *pass) []float64 {
 	table := make([]float64, 0, r.volumes.count*r.strengths.count)
 	for v := range r.volumes.count {
 		for c := range r.strengths.count {
-			marked, dissolved := p.leastMarked(b, r.volumes.end(v), r.strengths.end(c)), p.leastDissolved(b, r.volumes.end(v), r.strengths.end(c))
+			marked, dissolved := p.leastMarked(b, r.volumes.end(v), r.strengths.end(c)), p.leastDissolved(b, r.volumes.end(v), r.strengths.start(c), r.strengths.end(c))
 			r.marked, r.dissolved = append(r.marked, marked), append(r.dissolved, dissolved)
 			table = append(table, min(marked, dissolved))
 		}
@@ -83,7 +84,7 @@ func (r *remainder) withoutDilution(b *Bench, p *pass) []float64 {
 
 // oneMore is h(k, v, c) where the table has h(k - 1, v, c).
 func (r *remainder) oneMore(ctx context.Context, list []group) []float64 {
-	before, count := r.of[len(r.of)-1], r.strengths.count
+	before, count := r.leastNear(r.of[len(r.of)-1]), r.strengths.count
 	table := make([]float64, r.volumes.count*count)
 	for i := range table {
 		table[i] = math.Inf(1)
@@ -108,6 +109,19 @@ func (r *remainder) oneMore(ctx context.Context, list []group) []float64 {
 	return table
 }
 
+// leastNear is a table of the least of each cell of concentration and of the two before it. What a
+// solid brings into measured solvent grows with the concentration; the concentrations of a cell,
+// over a ratio, lie in three cells at the most, all of which are above that of the target.
+func (r *remainder) leastNear(table []float64) []float64 {
+	least := slices.Clone(table)
+	for i := range table {
+		for back := 1; back <= min(2, i%r.strengths.count); back++ {
+			least[i] = min(least[i], table[i-back])
+		}
+	}
+	return least
+}
+
 // cells divides the positive numbers from a power of two on into cells, so many,
 // a power of two, for each doubling. They are found by the leading bits of a
 // number. The first cell reaches down to 0, the last up to infinity.
@@ -127,6 +141,14 @@ func (c *cells) of(x float64) int {
 		return 0
 	}
 	return max(0, min(int(math.Float64bits(x)>>c.shift)-c.first, c.count-1))
+}
+
+// start is the lower end of a cell.
+func (c *cells) start(cell int) float64 {
+	if cell == 0 {
+		return 0
+	}
+	return c.end(cell - 1)
 }
 
 // end is the upper end of a cell.
