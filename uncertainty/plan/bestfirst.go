@@ -32,12 +32,12 @@ func (w *walk) extendBest(needed float64) {
 func (w *walk) promises(needed float64) []promise {
 	list, r := w.pass.dilutionGroups, w.pass.remainder
 	toCome := w.pass.dilutions - len(w.volumes.groups) - 1
-	have, wanted := w.volumes.least, w.wanted()
+	before, wanted := w.volumes.with, w.wanted()
 	first := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) })
 	var promises []promise
 	for at := first; at < len(list); at++ {
 		g := &list[at]
-		if !w.owns(g) || !w.mayCancel(g) {
+		if !w.owns(g) {
 			continue
 		}
 		if !w.goOn() {
@@ -47,8 +47,9 @@ func (w *walk) promises(needed float64) []promise {
 		if room < -slack {
 			break
 		}
-		rest := r.at(toCome, r.volumes.of((g.aliquot+math.Max(0, room))*(1+slack)), r.strengths.of(wanted/g.ratio))
-		if least := have + g.least + rest; !w.hopeless(least) {
+		end := before.plus(&g.with)
+		least := w.whole(&end, toCome, r.volumes.of((g.aliquot+math.Max(0, room))*(1+slack)), r.strengths.of(wanted/g.ratio))
+		if !w.hopeless(least) {
 			promises = append(promises, promise{g, least})
 		}
 	}

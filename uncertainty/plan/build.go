@@ -13,34 +13,38 @@ import (
 // solution, or with a stock from which so much is needed.
 func (w *walk) build(first *group, needed float64) {
 	bar := w.bar()
-	rest := w.volumes.least + first.least + w.pass.leastSource(w.bench, w.wanted()*first.volume)
-	if rest <= bar {
-		w.choose(0, first, needed, rest-w.state.own, bar)
+	source := w.pass.leastSource(w.bench, w.wanted()*first.volume)
+	if all := w.volumes.with.plus(&first.with); all[w.pass.need()]+source > bar {
+		return
 	}
+	n := len(w.volumes.groups)
+	w.rests[n+1] = ofNone(source)
+	w.rests[n] = w.rests[n+1].plus(&first.with)
+	for at := n - 1; at > 0; at-- {
+		w.rests[at] = w.rests[at+1].plus(&w.volumes.groups[at].with)
+	}
+	w.choose(0, first, needed, 0, bar)
 }
 
-// choose tries all ways for the dilutions from number at on, which with the first
-// solution and the source bring the variance rest at the least.
-func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
+// choose tries all ways for the dilutions from number at on, where those before have used the
+// piece that is free in some ways.
+func (w *walk) choose(at int, first *group, needed float64, has cover, bar float64) {
 	g, last := first, at == len(w.volumes.groups)
 	if !last {
 		g = w.volumes.groups[at]
-		rest -= g.least
 	} else if w.pass.from == route.Start {
 		w.fill(nil, needed)
 		return
 	}
-	have := w.state.leastVariance()
-	if last {
-		have -= g.least // which rest still holds
-	}
+	have, need, rest := w.state.leastVariance(), w.pass.need(), &w.rests[at+1]
 	before := w.state.save()
 	for i := range g.ways {
 		d := &g.ways[i]
-		if have+d.least+rest > bar*(1+slack) || w.err != nil {
+		least := have + d.least
+		if least+rest[0] > bar*(1+slack) || w.err != nil {
 			return
 		}
-		if w.uses.refuses(d.making, w.pass.free) {
+		if least+rest[need&^(has|d.cover)] > bar*(1+slack) || w.uses.refuses(d.making, w.pass.free) {
 			continue
 		}
 		if w.counts.tried++; !w.mayGoOn() {
@@ -50,7 +54,7 @@ func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
 		if last {
 			w.fill(d.making, needed)
 		} else {
-			w.choose(at+1, first, needed, rest, bar)
+			w.choose(at+1, first, needed, has|d.cover, bar)
 		}
 		w.takeBack(d.making, before)
 	}

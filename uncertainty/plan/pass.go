@@ -41,8 +41,8 @@ type group struct {
 	expected span
 	// number of the group in its list.
 	number int
-	// takesFree: a way takes with the piece that is free to pull both ways.
-	takesFree bool
+	// with are the least of those ways that use the piece which is free to pull both ways.
+	with leasts
 }
 
 // groupWay is a way with the relative variance that it brings into a route of the pass,
@@ -50,6 +50,7 @@ type group struct {
 type groupWay struct {
 	*making
 	least float64
+	cover cover
 }
 
 // newPass prepares the passes from a source, which can take seconds; its error is that of
@@ -89,10 +90,11 @@ func (p *pass) groups(list []making) []group {
 		if !known {
 			at = len(groups)
 			of[key] = at
-			groups = append(groups, group{aliquot: m.aliquot, volume: m.volume, ratio: m.ratio})
+			groups = append(groups, group{aliquot: m.aliquot, volume: m.volume, ratio: m.ratio, with: ofNone(math.Inf(1))})
 		}
-		groups[at].ways = append(groups[at].ways, groupWay{m, p.leastOf(m)})
-		groups[at].takesFree = groups[at].takesFree || p.takesFree(m)
+		way := groupWay{m, p.leastOf(m), p.coverOf(m)}
+		groups[at].ways = append(groups[at].ways, way)
+		groups[at].with.take(way.least, way.cover)
 	}
 	for i := range groups {
 		slices.SortStableFunc(groups[i].ways, func(a, b groupWay) int { return cmp.Compare(a.least, b.least) })
@@ -105,11 +107,6 @@ func (p *pass) groups(list []making) []group {
 		groups[i].number = i
 	}
 	return groups
-}
-
-// takesFree reports whether a way takes with the piece that is free to pull both ways.
-func (p *pass) takesFree(m *making) bool {
-	return p.free != nil && m.taken != nil && m.taken.step.Measure == p.free
 }
 
 // leastOf is the relative variance that a way to make a solution brings into a
@@ -126,18 +123,15 @@ func (p *pass) leastOf(m *making) float64 {
 }
 
 // leastFirst is the least relative variance of a first solution of at most a volume
-// with its source, at a concentration.
-func (p *pass) leastFirst(b *bench, volume, concentration float64) float64 {
-	if p.from == route.Start {
-		return 0
-	}
+// with its source, at a concentration, which uses the piece that is free as needed.
+func (p *pass) leastFirst(b *bench, need cover, volume, concentration float64) float64 {
 	least := math.Inf(1)
 	for i := range p.firsts {
 		f := &p.firsts[i]
 		if f.volume > volume {
 			break
 		}
-		least = min(least, f.least+p.leastSource(b, concentration*f.volume))
+		least = min(least, f.with[need]+p.leastSource(b, concentration*f.volume))
 	}
 	return least
 }

@@ -1,8 +1,10 @@
 package plan
 
 import (
+	"cmp"
 	"context"
 	"math"
+	"slices"
 
 	"minim/uncertainty/route"
 )
@@ -17,18 +19,24 @@ import (
 //	h(0, v, c) = least of a first solution with V <= v + least of a weighing of c V
 //	h(k, v, c) = least of a dilution with V <= v + h(k - 1, v - (V - a), c/r)
 //
-// taken at their smallest. What is wrong with a weighing grows no faster than its
+// taken at their smallest. Where a piece is free to pull both ways there is one for each need
+// of its uses: either has what is needed, or one has one use and the other the other. What is wrong with a weighing grows no faster than its
 // load, so that h falls as v or c grows: a cell of the table holds its value at the
 // upper ends of the cell.
 type remainder struct {
 	volumes, strengths cells
-	// of[k] are those for k dilutions, volume by volume.
-	of [][]float64
+	// of[k][need] are those for k dilutions, volume by volume.
+	of []tables
+	// serving are the dilutions that may be least, by how they use the piece that is free.
+	serving [cancelling + 1][]*group
 }
 
+// tables of bounds, by how the piece that is free must be used.
+type tables [cancelling + 1][]float64
+
 // at is the bound for k dilutions, in cells of volume and concentration.
-func (r *remainder) at(k, volume, strength int) float64 {
-	return r.of[k][volume*r.strengths.count+strength]
+func (r *remainder) at(need cover, k, volume, strength int) float64 {
+	return r.of[k][need][volume*r.strengths.count+strength]
 }
 
 // grown is the table for a pass, in which one dilution at least is chosen before it is asked,
@@ -42,10 +50,15 @@ func (r *remainder) grown(ctx context.Context, b *bench, p *pass) *remainder {
 			least, most = min(least, p.dilutionGroups[i].aliquot), max(most, p.dilutionGroups[i].volume)
 		}
 		r = &remainder{volumes: cellsOver(least, most, 5), strengths: cellsOver(b.prep.ConcentrationOf(b.prep.Target.Value)/2, 4, 3)}
+		for has := range r.serving {
+			if cover(has)&^p.need() == 0 {
+				r.serving[has] = serve(p.dilutionGroups, cover(has))
+			}
+		}
 		r.of = append(r.of, r.withoutDilution(b, p))
 	}
 	for len(r.of) < p.dilutions {
-		r.of = append(r.of, r.oneMore(ctx, p.dilutionGroups))
+		r.of = append(r.of, r.oneMore(ctx, p))
 	}
 	return r
 }
@@ -60,44 +73,89 @@ func cellsOver(low, high float64, bits int) cells {
 }
 
 // withoutDilution is h(0, v, c): nothing for a stock.
-func (r *remainder) withoutDilution(b *bench, p *pass) []float64 {
-	if p.from == route.Start {
-		return make([]float64, r.volumes.count*r.strengths.count)
-	}
-	table := make([]float64, 0, r.volumes.count*r.strengths.count)
-	for v := range r.volumes.count {
-		for c := range r.strengths.count {
-			table = append(table, p.leastFirst(b, r.volumes.end(v), r.strengths.end(c)))
+func (r *remainder) withoutDilution(b *bench, p *pass) (of tables) {
+	for need := range of {
+		if cover(need)&^p.need() != 0 {
+			continue
 		}
-	}
-	return table
-}
-
-// oneMore is h(k, v, c) where the table has h(k - 1, v, c).
-func (r *remainder) oneMore(ctx context.Context, list []group) []float64 {
-	before, count := r.of[len(r.of)-1], r.strengths.count
-	table := make([]float64, r.volumes.count*count)
-	for i := range table {
-		table[i] = math.Inf(1)
-	}
-	stronger := make([]int, count)
-	for i := range list {
-		if i%1024 == 0 && ctx.Err() != nil {
-			break
+		of[need] = r.filled(math.Inf(1))
+		if p.from == route.Start {
+			if need == 0 {
+				clear(of[need])
+			}
+			continue
 		}
-		d := &list[i]
-		for c := range stronger {
-			stronger[c] = r.strengths.of(r.strengths.end(c) / d.ratio)
-		}
-		for v := r.volumes.of(d.volume); v < r.volumes.count; v++ {
-			row := table[v*count:][:count]
-			from := before[r.volumes.of((r.volumes.end(v)-(d.volume-d.aliquot))*(1+slack))*count:][:count]
-			for c, to := range stronger {
-				row[c] = min(row[c], d.least+from[to])
+		for v := range r.volumes.count {
+			for c := range r.strengths.count {
+				of[need][v*r.strengths.count+c] = p.leastFirst(b, cover(need), r.volumes.end(v), r.strengths.end(c))
 			}
 		}
 	}
-	return table
+	return of
+}
+
+// filled is a table of one value.
+func (r *remainder) filled(with float64) []float64 {
+	return slices.Repeat([]float64{with}, r.volumes.count*r.strengths.count)
+}
+
+// oneMore is h(k, v, c) where the table has h(k - 1, v, c).
+func (r *remainder) oneMore(ctx context.Context, p *pass) (of tables) {
+	before := &r.of[len(r.of)-1]
+	for need := range of {
+		if before[need] != nil {
+			of[need] = r.filled(math.Inf(1))
+		}
+	}
+	stronger := make([]int, r.strengths.count)
+	for has, list := range r.serving {
+		for i, d := range list {
+			if i%64 == 0 && ctx.Err() != nil {
+				return of
+			}
+			for c := range stronger {
+				stronger[c] = r.strengths.of(r.strengths.end(c) / d.ratio)
+			}
+			for need := range of {
+				if of[need] != nil && has&^need == 0 {
+					r.inFront(of[need], before[need&^has], d, d.with[has], stronger)
+				}
+			}
+		}
+	}
+	return of
+}
+
+// serve keeps of the dilutions those of which no other makes no more, loses no more, dilutes
+// as much and brings no more: with any other the bound is no less.
+func serve(list []group, has cover) (kept []*group) {
+	var sorted []*group
+	for i := range list {
+		if !math.IsInf(list[i].with[has], 1) {
+			sorted = append(sorted, &list[i])
+		}
+	}
+	slices.SortStableFunc(sorted, func(a, b *group) int { return cmp.Compare(a.with[has], b.with[has]) })
+	for _, d := range sorted {
+		if !slices.ContainsFunc(kept, func(k *group) bool {
+			return k.volume <= d.volume && k.volume-k.aliquot <= d.volume-d.aliquot && k.ratio <= d.ratio
+		}) {
+			kept = append(kept, d)
+		}
+	}
+	return kept
+}
+
+// inFront puts a dilution that brings least in front of what is before.
+func (r *remainder) inFront(table, before []float64, d *group, least float64, stronger []int) {
+	count := len(stronger)
+	for v := r.volumes.of(d.volume); v < r.volumes.count; v++ {
+		row := table[v*count:][:count]
+		from := before[r.volumes.of((r.volumes.end(v)-(d.volume-d.aliquot))*(1+slack))*count:][:count]
+		for c, to := range stronger {
+			row[c] = min(row[c], least+from[to])
+		}
+	}
 }
 
 // cells divides the positive numbers from a power of two on into cells, so many,

@@ -3,7 +3,6 @@ package plan
 import (
 	"errors"
 	"math"
-	"slices"
 	"sort"
 
 	"minim/uncertainty/route"
@@ -28,6 +27,7 @@ type walk struct {
 	volumes volumes
 	state   state
 	ways    []*making // of the route that is built, last first
+	rests   []leasts  // what the ways from each number on bring, and the source
 	uses    uses
 	err     error
 	counts  counts
@@ -39,6 +39,8 @@ type volumes struct {
 	// least is the relative variance that they bring at the least, ratio the
 	// product of their ratios.
 	least, ratio, leftOver float64
+	// with are the least where the piece that is free is used.
+	with leasts
 	// expected is what they multiply the expected strength by.
 	expected span
 }
@@ -53,12 +55,13 @@ var errEnough = errors.New("plan: as many candidates as may be tried")
 func (s *search) newWalk(share int) *walk {
 	w := &walk{search: s, share: share, uses: newUses(len(s.prep.Kit.Measures))}
 	w.volumes.ratio, w.volumes.groups, w.ways = 1, make([]*group, 0, s.pass.dilutions), make([]*making, 0, s.pass.dilutions+1)
+	w.rests = make([]leasts, s.pass.dilutions+2)
 	w.state = s.keys.newState(s.pass.weights)
 	w.state.multiply(&s.unit)
 	for range s.pass.evaporations() {
 		w.state.multiply(&s.evaporated)
 	}
-	w.volumes.least, w.volumes.expected = w.state.own, span{w.state.mean, w.state.mean}
+	w.volumes.least, w.volumes.with, w.volumes.expected = w.state.own, ofNone(w.state.own), span{w.state.mean, w.state.mean}
 	return w
 }
 
@@ -145,7 +148,7 @@ func (w *walk) extendBy(list []group, from int) int {
 	made := list[from].volume
 	for at := from; at < len(list) && list[at].volume == made; at++ {
 		g := &list[at]
-		if !w.owns(g) || !w.mayCancel(g) {
+		if !w.owns(g) {
 			continue
 		}
 		if !w.goOn() || w.hopeless(w.volumes.least+g.least) {
@@ -162,7 +165,8 @@ func (w *walk) try(g *group) {
 	defer func() { w.volumes = before }()
 	v := &w.volumes
 	v.ratio *= g.ratio
-	v.least += g.least
+	v.with = v.with.plus(&g.with)
+	v.least = v.with[0]
 	v.expected = v.expected.times(g.expected)
 	v.groups = append(v.groups, g)
 	toCome := w.pass.dilutions - len(v.groups)
@@ -182,7 +186,7 @@ func (w *walk) try(g *group) {
 // stocks.
 func (w *walk) begin(needed float64) {
 	if w.pass.from == route.Start {
-		w.build(&group{}, needed)
+		w.build(&group{with: ofNone(0)}, needed)
 		return
 	}
 	before, list := w.volumes, w.pass.firsts
@@ -223,7 +227,7 @@ func (w *walk) bar() float64 {
 // volume that may be filled, are more than the bar.
 func (w *walk) hopelessBefore(toCome int, needed float64) bool {
 	bars := w.known.barsFor(w.pass.operations())
-	r, have := w.pass.remainder, w.volumes.least
+	r := w.pass.remainder
 	strength := r.strengths.of(w.wanted())
 	for at := barAt(bars, w.volumes.leftOver); at < len(bars); at++ {
 		most, room := w.judge.least, math.Inf(1)
@@ -236,7 +240,7 @@ func (w *walk) hopelessBefore(toCome int, needed float64) bool {
 		if most < 0 {
 			return true
 		}
-		if have+r.at(toCome, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
+		if w.whole(&w.volumes.with, toCome, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
 			return false
 		}
 	}
@@ -253,11 +257,18 @@ func (w *walk) owns(g *group) bool {
 	return len(w.volumes.groups)+1 != min(w.pass.dilutions, 2) || sum%shares == w.share
 }
 
-// mayCancel reports whether the piece that is to pull both ways, if any, can be taken with once
-// a dilution is put in front of what there is: in it, in another, or for the source.
-func (w *walk) mayCancel(g *group) bool {
-	return w.pass.free == nil || w.pass.from == route.Measured || g.takesFree || len(w.volumes.groups)+1 < w.pass.dilutions ||
-		slices.ContainsFunc(w.volumes.groups, func(other *group) bool { return other.takesFree })
+// whole is the least relative variance of a route of which the end brings what there is, with so many
+// dilutions in front, in cells of volume and concentration.
+func (w *walk) whole(end *leasts, toCome, volume, strength int) float64 {
+	r, need := w.pass.remainder, w.pass.need()
+	if need == 0 {
+		return end[0] + r.at(0, toCome, volume, strength)
+	}
+	least := math.Inf(1)
+	for has := range end {
+		least = min(least, end[has]+r.at(need&^cover(has), toCome, volume, strength))
+	}
+	return least
 }
 
 // offer puts a finished route on the front that the walk goes by, unless it is beaten.
