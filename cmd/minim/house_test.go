@@ -38,8 +38,10 @@ var layers = []string{
 	"minim/uncertainty/route",
 	"minim/uncertainty/tolerances",
 	"minim/uncertainty/contest",
+	"minim/uncertainty/search",
 	"minim/report/words/verb", // below plan, which names its routes, and record, which reads additions, by the words of steps
 	"minim/uncertainty/plan",
+	"minim/uncertainty/purchase",
 	"minim/uncertainty/rescue",
 	"minim/uncertainty/record",
 	"minim/uncertainty/bench",
@@ -58,7 +60,7 @@ var layers = []string{
 }
 
 // testing packages stand beside the house.
-var besideTheHouse = []string{"minim/uncertainty/near", "minim/uncertainty/independent", "minim/equipment/benchfile/broken", "minim/report/webtest"}
+var besideTheHouse = []string{"minim/uncertainty/near", "minim/uncertainty/smallbench", "minim/uncertainty/independent", "minim/equipment/benchfile/broken", "minim/report/webtest"}
 
 // TestImportArrows holds the order of the packages: data flows one way, and the
 // engine imports nothing else but the standard library and gonum.

@@ -163,7 +163,7 @@ func TestSentencesStandInOneRoom(t *testing.T) {
 }
 
 // forTests are packages that only tests import.
-var forTests = []string{"report/webtest", "equipment/benchfile/broken", "uncertainty/independent", "uncertainty/near"}
+var forTests = []string{"report/webtest", "equipment/benchfile/broken", "uncertainty/independent", "uncertainty/near", "uncertainty/smallbench"}
 
 func isSentence(l literal) bool {
 	return sentences.MatchString(l.text) && !strings.HasPrefix(l.path, "report/words/") && !slices.Contains(forTests, filepath.ToSlash(filepath.Dir(l.path))) &&

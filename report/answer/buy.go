@@ -7,7 +7,7 @@ import (
 	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 	"minim/uncertainty/route"
 )
 
@@ -15,7 +15,7 @@ var _ = answers("buy", buy, "readability")
 
 func buy(ctx context.Context, q *Question) (*Answer, error) {
 	q.Search.Settings = q.Settings
-	p, before, err := both(q, func(p *route.Prep) (*plan.Purchase, error) { return plan.Buy(ctx, p, q.Search) })
+	p, before, err := both(q, func(p *route.Prep) (*purchase.Purchase, error) { return purchase.Buy(ctx, p, q.Search) })
 	if err != nil {
 		return nil, err
 	}
@@ -29,7 +29,7 @@ func buy(ctx context.Context, q *Question) (*Answer, error) {
 // is wanted, the verdict, the best route with each, the coarsest balance that would do, what the
 // figures rest on, and cautions. Before is the answer for the kit as it is, nil without
 // changes: see [comparePage].
-func buyPage(p, before *plan.Purchase, pictures ...page.Block) *page.Page {
+func buyPage(p, before *purchase.Purchase, pictures ...page.Block) *page.Page {
 	s := words.Bought(p, before)
 	return screen(s.Title, s.Opening, s.Result, pictures, s.Footing)
 }

@@ -6,29 +6,29 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/words"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 	"minim/uncertainty/route"
 )
 
 // Purchase is the answer about another instrument. Its table has a row for each choice.
-func Purchase(p, before *plan.Purchase) Data { return both(p, before, purchase, purchaseRows) }
+func Purchase(p, before *purchase.Purchase) Data { return both(p, before, bought, purchaseRows) }
 
-func purchase(p *plan.Purchase) object {
+func bought(p *purchase.Purchase) object {
 	q, v := p.Prep, p.Verdict
 	sentence, doubled, halved := words.Verdicts(p)
 	return slices.Concat(headed("minim.buy/1", q), object{
 		{"verdict", sentence}, {"present", choiceName(p, v.Present)}, {"buy", choiceName(p, v.Buy)},
 		{"meets_tolerance", v.Meets}, {"candidate_meets_tolerance", v.Would}, {"assumed_share_of_variance", p.AssumedShare},
 		{"verdict_assumed_doubled", orNull(doubled)}, {"verdict_assumed_halved", orNull(halved)},
-		{"choices", each(p.Choices, func(o *plan.Choice) object { return choice(p, o) })},
+		{"choices", each(p.Choices, func(o *purchase.Choice) object { return choice(p, o) })},
 		{"break_even_most_left_over_mL", positive(p.MostLeftOver)},
-		{"break_even", each(p.BreakEven, func(e *plan.BreakEven) object {
+		{"break_even", each(p.BreakEven, func(e *purchase.BreakEven) object {
 			return object{
 				{"dilutions", e.Dilutions}, {"readability_g", positive(e.Readability)},
 				{"left_over_mL", only(e.Readability > 0, e.LeftOver)}, {"search_cut_short", e.CutShort},
 			}
 		})},
-		{"curves", each(p.Curves, func(c *plan.Curve) object {
+		{"curves", each(p.Curves, func(c *purchase.Curve) object {
 			return object{
 				{"dilutions", c.Dilutions}, {"readability_g", c.Readability},
 				{"relative_expanded_uncertainty", c.Relative}, {"search_cut_short", c.CutShort},
@@ -39,14 +39,14 @@ func purchase(p *plan.Purchase) object {
 	})
 }
 
-func choiceName(p *plan.Purchase, at int) any {
+func choiceName(p *purchase.Purchase, at int) any {
 	if at < 0 {
 		return nil
 	}
 	return p.Choices[at].Name
 }
 
-func choice(p *plan.Purchase, o *plan.Choice) object {
+func choice(p *purchase.Purchase, o *purchase.Choice) object {
 	out := slices.Concat(object{{"name", o.Name}, {"owned", o.Owned}}, priced(o.Price), object{
 		{"meets_tolerance", o.Meets}, {"least_mass_usp_41_g", positive(o.LeastByUSP)},
 		{"least_mass_2s_within_tolerance_g", positive(o.LeastWithin)}, {"least_mass_model_g", positive(o.LeastByModel)},
@@ -58,7 +58,7 @@ func choice(p *plan.Purchase, o *plan.Choice) object {
 	return out
 }
 
-func purchaseRows(p *plan.Purchase) [][]string {
+func purchaseRows(p *purchase.Purchase) [][]string {
 	rows := [][]string{{
 		"name", "owned", "price", "currency", "least_mass_usp_41_g", "least_mass_2s_within_tolerance_g", "least_mass_model_g", "meets_tolerance",
 		"best_route", "conformance_probability", "relative_expanded_uncertainty", "left_over_mL", "operations", "solute_g", "search_cut_short",
@@ -80,7 +80,7 @@ func purchaseRows(p *plan.Purchase) [][]string {
 }
 
 // bestCells are those of the best route of a choice; the mass is empty where it is not known.
-func bestCells(o *plan.Choice) []string {
+func bestCells(o *purchase.Choice) []string {
 	if !o.Found {
 		return make([]string, 6)
 	}

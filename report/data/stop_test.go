@@ -10,6 +10,7 @@ import (
 
 	"minim/report/words"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
@@ -35,7 +36,7 @@ func TestCSVSaysWhatMayNotMeet(t *testing.T) {
 		"compare": Comparison(c, nil),
 		"changed": Comparison(c, c),
 		"plan":    Plan(&plan.Plan{Comparison: c, Front: []plan.Member{{Result: c.Results[0]}}}, nil),
-		"buy":     Purchase(&plan.Purchase{Prep: c.Prep, Choices: []plan.Choice{{Name: "x"}}}, nil),
+		"buy":     Purchase(&purchase.Purchase{Prep: c.Prep, Choices: []purchase.Choice{{Name: "x"}}}, nil),
 		"rescue":  Rescue(&rescue.Rescue{Comparison: c}),
 		"made":    Made(batch),
 	}

@@ -3,6 +3,7 @@ package figure
 import (
 	"minim/report/words/picture"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 	"minim/uncertainty/route"
 )
 
@@ -16,4 +17,4 @@ func altOfBudget(c *route.Comparison) string {
 
 func altOfTrade(p *plan.Plan) string { return clean(newTrade(p).Caption().Alt) }
 
-func altOfReadability(p *plan.Purchase) string { return clean(newReadable(p).Caption().Alt) }
+func altOfReadability(p *purchase.Purchase) string { return clean(newReadable(p).Caption().Alt) }

@@ -5,7 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 )
 
 // A search that was cut short says so in its pictures, and one that was not does not.
@@ -21,14 +21,14 @@ func TestPicturesSayThatASearchWasCutShort(t *testing.T) {
 		}
 		words, alt := wordsOf(t, f, err), altOfReadability(p)
 		cut := *p
-		cut.Curves = append([]plan.Curve(nil), p.Curves...)
+		cut.Curves = append([]purchase.Curve(nil), p.Curves...)
 		for i := range cut.Curves {
 			cut.Curves[i].CutShort = make([]bool, len(cut.Curves[i].Relative))
 			for k := range cut.Curves[i].CutShort {
 				cut.Curves[i].CutShort[k] = true
 			}
 		}
-		cut.Choices = append([]plan.Choice(nil), p.Choices...)
+		cut.Choices = append([]purchase.Choice(nil), p.Choices...)
 		for i := range cut.Choices {
 			cut.Choices[i].CutShort = true
 		}

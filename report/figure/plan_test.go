@@ -16,6 +16,7 @@ import (
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/contest"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 	"minim/uncertainty/route"
 )
 
@@ -100,10 +101,10 @@ func plans(t *testing.T) map[string]*plan.Plan {
 
 // bought is a purchase that is made up: lines that fall to what the glass allows,
 // and balances on them.
-func bought(c *route.Comparison) *plan.Purchase {
-	p := &plan.Purchase{Prep: c.Prep, Like: &equipment.Balance{Name: "fine scale"}}
+func bought(c *route.Comparison) *purchase.Purchase {
+	p := &purchase.Purchase{Prep: c.Prep, Like: &equipment.Balance{Name: "fine scale"}}
 	for n := range 4 {
-		curve := plan.Curve{Dilutions: n}
+		curve := purchase.Curve{Dilutions: n}
 		for _, d := range rungs(1e-5, 1) {
 			u := math.Hypot(0.01*math.Sqrt(float64(1+n)), 1.5*d/(0.006*math.Pow(25, float64(n))))
 			if u > 0.9 {
@@ -112,10 +113,10 @@ func bought(c *route.Comparison) *plan.Purchase {
 			curve.Readability, curve.Relative = append(curve.Readability, d), append(curve.Relative, u)
 		}
 		p.Curves = append(p.Curves, curve)
-		p.BreakEven = append(p.BreakEven, plan.BreakEven{Dilutions: n, Readability: []float64{0.0002, 0.005, 0.1, 0}[n]})
+		p.BreakEven = append(p.BreakEven, purchase.BreakEven{Dilutions: n, Readability: []float64{0.0002, 0.005, 0.1, 0}[n]})
 	}
 	add := func(name string, d, u float64, owned, meets bool) {
-		o := plan.Choice{Name: name, Balance: &equipment.Balance{Name: name, Readability: d}, Owned: owned, Found: u > 0, Meets: meets}
+		o := purchase.Choice{Name: name, Balance: &equipment.Balance{Name: name, Readability: d}, Owned: owned, Found: u > 0, Meets: meets}
 		if o.Found {
 			o.Best = made("best", 1, 10, u, 0.96)
 		}
@@ -131,13 +132,13 @@ func bought(c *route.Comparison) *plan.Purchase {
 	add("coarse scale", 1, 0, true, false)
 	add("semi-micro balance", 0.00001, 0.0101, false, true)
 	add("analytical balance", 0.0001, 0.0105, false, true)
-	p.Choices = append(p.Choices, plan.Choice{Name: "a pipette", Found: true, Best: made("best", 1, 10, 0.01, 1)})
+	p.Choices = append(p.Choices, purchase.Choice{Name: "a pipette", Found: true, Best: made("best", 1, 10, 0.01, 1)})
 	return p
 }
 
 // purchases are what a figure must stand.
-func purchases(t *testing.T) map[string]*plan.Purchase {
-	list := map[string]*plan.Purchase{}
+func purchases(t *testing.T) map[string]*purchase.Purchase {
+	list := map[string]*purchase.Purchase{}
 	for name, prep := range cases {
 		list[name] = bought(compare(t, prep))
 	}
@@ -148,8 +149,8 @@ func purchases(t *testing.T) map[string]*plan.Purchase {
 		o.Name = fmt.Sprintf("balance %d %s", i, strings.Repeat("of the old kind ", i))
 		crowded.Choices = append(crowded.Choices, o)
 	}
-	alone := &plan.Purchase{Prep: usual.Prep, Choices: crowded.Choices[:1]}
-	gaps := &plan.Purchase{Prep: usual.Prep, Curves: []plan.Curve{{
+	alone := &purchase.Purchase{Prep: usual.Prep, Choices: crowded.Choices[:1]}
+	gaps := &purchase.Purchase{Prep: usual.Prep, Curves: []purchase.Curve{{
 		Dilutions: 8, Readability: []float64{1e-4, 1e-3, 1e-2, 1e-1, 1}, Relative: []float64{0.01, math.Inf(1), 0.02, 0.03, 0},
 	}}}
 	list["crowded"], list["one balance"], list["gaps"] = crowded, alone, gaps

@@ -7,7 +7,7 @@ import (
 	"gonum.org/v1/plot/vg"
 
 	"minim/report/words/picture"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 )
 
 // readable is the layout of the figure of what the readability of a balance does.
@@ -40,7 +40,7 @@ type curvePoint struct {
 
 // balance is one that is owned or could be had, as a point.
 type balance struct {
-	choice                *plan.Choice
+	choice                *purchase.Choice
 	readability, relative float64
 }
 
@@ -49,7 +49,7 @@ type balance struct {
 // and for each number of dilutions, the tolerance, and the balances that are owned
 // or could be had. A line has a gap where there is no route. Readability returns an
 // error when there is neither a line nor a balance with a route.
-func Readability(p *plan.Purchase) (*Figure, error) {
+func Readability(p *purchase.Purchase) (*Figure, error) {
 	f := newReadable(p)
 	if len(f.curves) == 0 && len(f.balances) == 0 {
 		return nil, errors.New("no route was found on any balance, so there is nothing to draw against readability")
@@ -60,7 +60,7 @@ func Readability(p *plan.Purchase) (*Figure, error) {
 }
 
 // newReadable sorts out what is drawn.
-func newReadable(p *plan.Purchase) *readable {
+func newReadable(p *purchase.Purchase) *readable {
 	f := &readable{Readability: picture.Readability{Purchase: p}, half: halfWidth(p)}
 	f.Shaded = f.half > 0
 	if p.Like != nil {
@@ -88,7 +88,7 @@ func newReadable(p *plan.Purchase) *readable {
 
 // halfWidth is the half-width of the first tolerance, in percent of the target, to
 // the nearer limit; 0 without one, and where that limit is the target itself.
-func halfWidth(p *plan.Purchase) float64 {
+func halfWidth(p *purchase.Purchase) float64 {
 	const nothing = 1e-9 // of rounding, when a limit is stated in another unit
 	if half := p.Prep.HalfWidth(); half > nothing {
 		return 100 * half
@@ -99,7 +99,7 @@ func halfWidth(p *plan.Purchase) float64 {
 // logable reports whether a value has a place on a logarithmic scale.
 func logable(v float64) bool { return v > 0 && !math.IsInf(v, 0) }
 
-func curveOf(c *plan.Curve) curve {
+func curveOf(c *purchase.Curve) curve {
 	drawn := curve{dilutions: c.Dilutions}
 	gap := true
 	for i, r := range c.Relative {

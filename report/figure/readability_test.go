@@ -10,7 +10,7 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty/near"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 )
 
 func TestReadabilityStandsEveryPurchase(t *testing.T) {
@@ -70,17 +70,17 @@ func TestCurvesHaveGaps(t *testing.T) {
 		{[]float64{inf, 0.02, inf, 0.04, 0.05, inf}, [][]curvePoint{{{2, 2, true}}, {{4, 4, false}, {5, 5, false}}}},
 		{[]float64{math.NaN(), 0, 0.03}, [][]curvePoint{{{3, 3, false}}}},
 	} {
-		got := curveOf(&plan.Curve{Readability: []float64{1, 2, 3, 4, 5, 6}, Relative: test.relative, CutShort: []bool{false, true, false, false, false, false}})
+		got := curveOf(&purchase.Curve{Readability: []float64{1, 2, 3, 4, 5, 6}, Relative: test.relative, CutShort: []bool{false, true, false, false, false, false}})
 		assert.Equal(t, test.want, got.runs, "%v", test.relative)
 	}
 }
 
 func TestReadabilityOfNothingIsAnError(t *testing.T) {
 	c := compare(t, cases["usual"])
-	for _, p := range []*plan.Purchase{
+	for _, p := range []*purchase.Purchase{
 		{Prep: c.Prep},
-		{Prep: c.Prep, Curves: []plan.Curve{{Readability: []float64{0.1}, Relative: []float64{math.Inf(1)}}}},
-		{Prep: c.Prep, Choices: []plan.Choice{{Name: "scale", Balance: &equipment.Balance{Readability: 0.1}}}},
+		{Prep: c.Prep, Curves: []purchase.Curve{{Readability: []float64{0.1}, Relative: []float64{math.Inf(1)}}}},
+		{Prep: c.Prep, Choices: []purchase.Choice{{Name: "scale", Balance: &equipment.Balance{Readability: 0.1}}}},
 	} {
 		_, err := Readability(p)
 		assert.EqualError(t, err, "no route was found on any balance, so there is nothing to draw against readability")

@@ -9,6 +9,7 @@ import (
 
 	"minim/uncertainty"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -24,7 +25,7 @@ func TestCloseCalls(t *testing.T) {
 		p.LeastChance = 0.95
 		batch := &Batch{Made: &record.Made{Record: &record.Record{Prep: p}, AsMade: r}}
 		paper := &Paper{Comparison: c}
-		bought := &plan.Purchase{Prep: p, Choices: []plan.Choice{{Best: r, Found: true}}}
+		bought := &purchase.Purchase{Prep: p, Choices: []purchase.Choice{{Best: r, Found: true}}}
 		for where, text := range map[string]string{
 			"compare, plan, rescue": chance(c, &r), "bars of papers": chanceAsked(p, &r, false), "made": batchChance(batch),
 			"buy": achieves(bought, &bought.Choices[0]), "report": paper.inside(), "own routes": insideIn(p, &r),

@@ -14,6 +14,7 @@ import (
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/contest"
 	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 	"minim/uncertainty/record"
 	"minim/uncertainty/route"
 )
@@ -62,7 +63,7 @@ name = "stuff"
 		paper := &Paper{Comparison: c}
 		batch := &Batch{Made: &record.Made{Record: &record.Record{Prep: p}, AsMade: c.Results[c.Verdict.Use]}}
 		searched := Planned(&plan.Plan{Comparison: c, Options: plan.Options{Limits: route.Limits{Steps: 1}}}, nil)
-		bought := &plan.Purchase{Prep: p, Choices: []plan.Choice{{Name: "x", Owned: true, Best: c.Results[c.Verdict.Use], Found: true}}}
+		bought := &purchase.Purchase{Prep: p, Choices: []purchase.Choice{{Name: "x", Owned: true, Best: c.Results[c.Verdict.Use], Found: true}}}
 		text := func(blocks []page.Block) []string { return []string{string((&page.Page{Blocks: blocks}).Markdown())} }
 		for _, list := range [][]string{paper.cautions(), batch.Cautions(), text(searched.Footing), text(Bought(bought, nil).Footing)} {
 			assert.NotContains(t, strings.Join(list, " "), "rung", "papers, batches, searches and purchases tell of none")

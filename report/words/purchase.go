@@ -11,13 +11,21 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/note"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 	"minim/uncertainty/route"
 )
 
+// Bought is the screen of the question what to buy; before is that on the kit as it is, nil
+// without changes.
+func Bought(p, before *purchase.Purchase) *screen {
+	s := opened(p.Prep, before != nil)
+	s.Result, s.Footing = choices(p, before), purchaseFooting(p)
+	return s
+}
+
 // choices are the verdict, what each bench that could be had allows, and the coarsest balance
 // that would do.
-func choices(p, before *plan.Purchase) []page.Block {
+func choices(p, before *purchase.Purchase) []page.Block {
 	list := []page.Block{
 		page.Gap{}, page.Facts{List: verdictFacts(p, before), At: 10},
 		page.Heading{Text: "What each allows", Silent: true}, choiceTable(p),
@@ -31,7 +39,7 @@ func choices(p, before *plan.Purchase) []page.Block {
 
 // purchaseFooting says what the balance serves for directly, what was not searched, what the
 // figures rest on, and cautions.
-func purchaseFooting(p *plan.Purchase) []page.Block {
+func purchaseFooting(p *purchase.Purchase) []page.Block {
 	list := []page.Block{page.Gap{}}
 	if text := directWords(p); text != "" {
 		list = append(list, page.Paragraph{Label: "Directly", Text: text, At: 13})
@@ -44,7 +52,7 @@ func purchaseFooting(p *plan.Purchase) []page.Block {
 
 // BestOf is the best route on the bench, or else with what should be bought; nil where
 // there is none.
-func BestOf(p *plan.Purchase) *route.Result {
+func BestOf(p *purchase.Purchase) *route.Result {
 	for _, at := range []int{p.Verdict.Present, p.Verdict.Buy} {
 		if at >= 0 && p.Choices[at].Found {
 			return &p.Choices[at].Best
@@ -54,7 +62,7 @@ func BestOf(p *plan.Purchase) *route.Result {
 }
 
 // verdictFacts are the verdict, what it would be otherwise, and what it was before.
-func verdictFacts(p, before *plan.Purchase) []fact {
+func verdictFacts(p, before *purchase.Purchase) []fact {
 	sentence, doubled, halved := Verdicts(p)
 	list := []fact{{"VERDICT", sentence}}
 	if before != nil {
@@ -70,7 +78,7 @@ func verdictFacts(p, before *plan.Purchase) []fact {
 
 // Verdicts are the verdict in a sentence, and in short with all that is assumed doubled, and
 // halved; the latter two are empty where nothing is assumed.
-func Verdicts(p *plan.Purchase) (sentence, doubled, halved string) {
+func Verdicts(p *purchase.Purchase) (sentence, doubled, halved string) {
 	if p.Doubled != nil {
 		doubled, halved = shortVerdict(p, *p.Doubled), shortVerdict(p, *p.Halved)
 	}
@@ -78,13 +86,10 @@ func Verdicts(p *plan.Purchase) (sentence, doubled, halved string) {
 }
 
 // shortVerdict is "the bench is good enough", and what to buy.
-func shortVerdict(p *plan.Purchase, v plan.Verdict) string {
-	text := "the bench is not good enough"
-	switch {
-	case len(p.Prep.Tolerances) == 0:
+func shortVerdict(p *purchase.Purchase, v purchase.Verdict) string {
+	text := either(v.Meets, "the bench is good enough", "the bench is not good enough")
+	if len(p.Prep.Tolerances) == 0 {
 		text = "no tolerance to meet"
-	case v.Meets:
-		text = "the bench is good enough"
 	}
 	switch {
 	case v.Buy < 0:
@@ -98,7 +103,7 @@ func shortVerdict(p *plan.Purchase, v plan.Verdict) string {
 }
 
 // verdictSentence is the verdict in a sentence.
-func verdictSentence(p *plan.Purchase) string {
+func verdictSentence(p *purchase.Purchase) string {
 	words, names := searchedSentence(p)+"; the search was cut short with ", cutShort(p)
 	switch {
 	case len(names) == 0:
@@ -113,7 +118,7 @@ func verdictSentence(p *plan.Purchase) string {
 const mostNamed = 6
 
 // cutShort names the choices of which the search was cut short.
-func cutShort(p *plan.Purchase) (names []string) {
+func cutShort(p *purchase.Purchase) (names []string) {
 	for i := range p.Choices {
 		if p.Choices[i].CutShort {
 			names = append(names, p.Choices[i].Name)
@@ -123,7 +128,7 @@ func cutShort(p *plan.Purchase) (names []string) {
 }
 
 // searchedSentence is the verdict by what was searched.
-func searchedSentence(p *plan.Purchase) string {
+func searchedSentence(p *purchase.Purchase) string {
 	v := p.Verdict
 	if v.Present < 0 {
 		return withoutBalance(p)
@@ -148,12 +153,12 @@ func searchedSentence(p *plan.Purchase) string {
 	return fmt.Sprintf("%s: %s; %s", notGoodEnough(p), now, then)
 }
 
-func notGoodEnough(p *plan.Purchase) string {
+func notGoodEnough(p *purchase.Purchase) string {
 	return either(len(p.Prep.Tolerances) == 0, "no tolerance is given", "nothing here is good enough")
 }
 
 // withoutBalance is the verdict where no route is possible on the bench.
-func withoutBalance(p *plan.Purchase) string {
+func withoutBalance(p *purchase.Purchase) string {
 	allows := either(len(cutShort(p)) > 0, "shows no route so far", "allows no route")
 	if p.Verdict.Buy < 0 {
 		return "this bench " + allows + ", with or without the candidates"
@@ -163,7 +168,7 @@ func withoutBalance(p *plan.Purchase) string {
 }
 
 // achieves says what the best route of a choice gives.
-func achieves(p *plan.Purchase, o *plan.Choice) string {
+func achieves(p *purchase.Purchase, o *purchase.Choice) string {
 	r := &o.Best
 	left := "leaves " + volume(r.LeftOverML) + " over"
 	if len(r.Inside) == 0 {
@@ -176,12 +181,12 @@ func achieves(p *plan.Purchase, o *plan.Choice) string {
 func priced(p equipment.Price) string { return when(p.Stated(), " ("+p.String()+")") }
 
 // choiceColumns are what is said of the best route of a choice.
-func choiceColumns(p *plan.Purchase) []column {
+func choiceColumns(p *purchase.Purchase) []column {
 	return []column{insideColumn(p.Prep), {"left", "over/mL", leftOver}, {"times", "meas.", times}}
 }
 
 // choiceTable has the benches that could be had and what each allows.
-func choiceTable(p *plan.Purchase) *page.Table {
+func choiceTable(p *purchase.Purchase) *page.Table {
 	t := tableOf("with", append(choiceColumns(p), column{head: "least g", unit: "USP <41>"}, column{head: "least g", unit: "2 s"}, column{head: "least g", unit: "model"}, column{head: "price"}))
 	t.Indent, t.Most, t.Least = 4, 40, 8
 	for i := range p.Choices {
@@ -193,7 +198,7 @@ func choiceTable(p *plan.Purchase) *page.Table {
 	return t
 }
 
-func choiceRow(p *plan.Purchase, i int) page.Row {
+func choiceRow(p *purchase.Purchase, i int) page.Row {
 	o := &p.Choices[i]
 	row := page.Row{Lead: letter(i) + " " + either(o.Owned, " ", "+"), Marked: i == p.Verdict.Present || i == p.Verdict.Buy}
 	cells := []string{o.Name, "no route", "", ""}
@@ -208,7 +213,7 @@ func choiceRow(p *plan.Purchase, i int) page.Row {
 }
 
 // leastWords say what the columns of the least masses are; "" where there is none.
-func leastWords(p *plan.Purchase) string {
+func leastWords(p *purchase.Purchase) string {
 	var byUSP, within, byModel float64
 	for i := range p.Choices {
 		o := &p.Choices[i]
@@ -224,14 +229,14 @@ func leastWords(p *plan.Purchase) string {
 func mass(g float64) string { return when(g != 0, quantity.Decimal(g, 2)) }
 
 // choiceRoutes name the best route of each choice.
-func choiceRoutes(p *plan.Purchase) []fact {
+func choiceRoutes(p *purchase.Purchase) []fact {
 	var lines []fact
 	for i := range p.Choices {
 		if o := &p.Choices[i]; o.Found {
 			lines = append(lines, fact{letter(i), o.Best.Route.Name})
 		}
 	}
-	if slices.ContainsFunc(p.Choices, func(o plan.Choice) bool { return !o.Owned }) {
+	if slices.ContainsFunc(p.Choices, func(o purchase.Choice) bool { return !o.Owned }) {
 		lines = append(lines, fact{"+", "a candidate, which is not owned"})
 	}
 	if text := leastWords(p); text != "" {
@@ -241,7 +246,7 @@ func choiceRoutes(p *plan.Purchase) []fact {
 }
 
 // breakEvenBlocks say which is the coarsest balance that would do; none where there is none.
-func breakEvenBlocks(p *plan.Purchase) []page.Block {
+func breakEvenBlocks(p *purchase.Purchase) []page.Block {
 	if len(p.BreakEven) == 0 {
 		return nil
 	}
@@ -253,7 +258,7 @@ func breakEvenBlocks(p *plan.Purchase) []page.Block {
 	return section(title, t, page.Paragraph{Text: breakEvenWords(p), At: 2})
 }
 
-func breakEvenRow(e plan.BreakEven) []string {
+func breakEvenRow(e purchase.BreakEven) []string {
 	name, reads := strconv.Itoa(e.Dilutions), quantity.Number(e.Readability)
 	if e.Dilutions == 0 {
 		name = "none, weighed directly"
@@ -270,14 +275,14 @@ func breakEvenRow(e plan.BreakEven) []string {
 }
 
 // breakEvenWords say what is taken to change with the readability.
-func breakEvenWords(p *plan.Purchase) string {
+func breakEvenWords(p *purchase.Purchase) string {
 	words := fmt.Sprintf("Of 1, 2 and 5 times a power of ten; its repeatability and linearity are as many digits as those of the %s. By volume, from a weighing.", p.Like.Name)
-	cut := slices.ContainsFunc(p.BreakEven, func(e plan.BreakEven) bool { return e.CutShort && e.Readability > 0 })
+	cut := slices.ContainsFunc(p.BreakEven, func(e purchase.BreakEven) bool { return e.CutShort && e.Readability > 0 })
 	return words + when(cut, " ≥: or coarser; the search was cut short.")
 }
 
 // directWords say from which volume on the present balance serves directly.
-func directWords(p *plan.Purchase) string {
+func directWords(p *purchase.Purchase) string {
 	if p.DirectML == 0 || math.IsInf(p.DirectML, 0) {
 		return ""
 	}
@@ -285,7 +290,7 @@ func directWords(p *plan.Purchase) string {
 }
 
 // purchaseNotes are what the best route of the verdict rests on.
-func purchaseNotes(p *plan.Purchase) *equipment.Notes {
+func purchaseNotes(p *purchase.Purchase) *equipment.Notes {
 	if r := BestOf(p); r != nil {
 		return &r.Notes
 	}

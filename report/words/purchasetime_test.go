@@ -6,16 +6,16 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
-	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 	"minim/uncertainty/route"
 )
 
 // Where a search was cut short, nothing says that a bench allows no route; many such
 // benches are counted, not named.
 func TestPurchaseThatFoundNothingInTime(t *testing.T) {
-	p := &plan.Purchase{Prep: &route.Prep{}, Verdict: plan.Verdict{Present: -1, Buy: -1}}
+	p := &purchase.Purchase{Prep: &route.Prep{}, Verdict: purchase.Verdict{Present: -1, Buy: -1}}
 	for i := range 8 {
-		p.Choices = append(p.Choices, plan.Choice{Name: fmt.Sprintf("scale %d", i), Owned: true})
+		p.Choices = append(p.Choices, purchase.Choice{Name: fmt.Sprintf("scale %d", i), Owned: true})
 	}
 	assert.Equal(t, "this bench allows no route, with or without the candidates", verdictSentence(p))
 	assert.Equal(t, "no route", choiceRow(p, 0).Cells[1])

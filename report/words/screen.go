@@ -79,14 +79,6 @@ func (s *screen) foot(c *route.Comparison, used *route.Result, notes *equipment.
 	s.Footing = footing(notes, Cautions(c.Prep, used))
 }
 
-// Bought is the screen of the question what to buy; before is that on the kit as it is, nil
-// without changes.
-func Bought(p, before *plan.Purchase) *screen {
-	s := opened(p.Prep, before != nil)
-	s.Result, s.Footing = choices(p, before), purchaseFooting(p)
-	return s
-}
-
 // Rescued is the screen of the ways to correct a solution at hand.
 func Rescued(r *rescue.Rescue) *screen {
 	s, used := opened(r.Prep, false), &r.Results[r.Verdict.Use]

@@ -3,18 +3,18 @@ package plan
 import (
 	"context"
 
-	"minim/report/words/note"
 	"minim/uncertainty/route"
+	"minim/uncertainty/search"
 )
 
-// best is the route that is recommended on a bench, simulated, as by [Search]; nil where the
+// Best is the route that is recommended on a bench, simulated, as by [Search]; nil where the
 // bench allows none. The bench that it returns says what was not searched.
-func best(ctx context.Context, p *route.Prep, o Options) (*route.Result, *bench, error) {
-	b, err := newBench(p, o)
+func Best(ctx context.Context, p *route.Prep, o Options) (*route.Result, *search.Bench, error) {
+	b, err := search.NewBench(p, o.Search())
 	if err != nil {
 		return nil, nil, err
 	}
-	list, err := lookFor(ctx, b, o)
+	list, err := b.Find(ctx)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -23,7 +23,7 @@ func best(ctx context.Context, p *route.Prep, o Options) (*route.Result, *bench,
 }
 
 // chosenOf chooses one of some routes, simulated; nil where there is none.
-func chosenOf(ctx context.Context, p *route.Prep, list []found, o Options) (*route.Result, error) {
+func chosenOf(ctx context.Context, p *route.Prep, list []route.Result, o Options) (*route.Result, error) {
 	if len(list) == 0 {
 		return nil, nil
 	}
@@ -36,22 +36,4 @@ func chosenOf(ctx context.Context, p *route.Prep, list []found, o Options) (*rou
 		return nil, err
 	}
 	return &l.results[places[use]], nil
-}
-
-// Dilutions finds the routes by volume with just so many dilutions as the options say that no
-// other beats at any chance; one piece may pull both ways, as where a bottle is diluted with the
-// cylinder that is at hand. They are neither simulated nor named; notSearched says
-// what was left out.
-func Dilutions(ctx context.Context, p *route.Prep, o Options) (routes []*route.Route, notSearched []note.Note, err error) {
-	o.All = true
-	b, err := newBench(p, o)
-	if err != nil || len(b.dilutions) == 0 {
-		return nil, nil, err
-	}
-	s := only(b, o, newJudge(p, b.coverage, tooLittle, enough), o.Steps)
-	list, err := s.result(ctx)
-	for i := range list {
-		routes = append(routes, list[i].Route)
-	}
-	return routes, s.notSearched, err
 }

@@ -1,95 +1,10 @@
-// Package plan searches the routes that a kit allows for those that no other
-// route beats, and asks what a better instrument would change.
-//
-// # What is searched
-//
-// A route starts with solute that is weighed, or of a liquid measured, a packet, or a stock. Solute
-// is made up to a mark; each dilution takes an aliquot and makes it up to a mark, or
-// adds a measured volume of solvent. Instruments are used at the marks that
-// [equipment.Measure.Marks] lists, in every order that the volumes allow; a liquid solute is
-// counted in drops as well. Of several pieces alike each use is given to the one with which
-// the variance is least: pieces.go. The mass weighed is the reading that brings the strength
-// intended nearest to the target; what remains is a bias and counts. Routes by
-// weighing alone are searched beside these: see byweighing.go.
-//
-// A liquid is measured out where the strength counts its volume, or a route of the prep does
-// so, which says that it is one; of a stock in another solvent a part, which is made up to a mark.
-// Such a route is put together as if what it is in were the
-// solvent alone, without the contraction and the meniscus of the mixture; those on the front
-// are worked out as they are.
-//
-// Not tried are droppers for solutions, solids dissolved in measured solvent rather than up to a
-// mark, and routes that weigh some solutions and measure others. Routes that weigh a stock in
-// another solvent or add measured solvent to it, and those by volume to a strength by mass, are
-// left out and said to be.
-//
-// What counts are some levels of chance: the one that is asked for, half the risk of that,
-// and 0.999, each with one a little below and above, since the chances that are shown are
-// simulated and differ by that much: levelled in worth.go. For each number of measurements and
-// each level the least left over is found, and of routes that agree in these the surest. Where
-// no route reaches what is asked for, lower levels and the surest route are looked for. Without a tolerance what counts is
-// by how much the strength may be off the target, its expected difference and its expanded
-// uncertainty; each such figure is then a level of its own. Where there are not two limits,
-// the expected strength must be within a tenth of the target, or as near as the one limit.
-//
-// In the routes that are searched no piece pulls both ways: an instrument that is taken with
-// is not filled as well, nor solvent added with it, so that no route counts on an error that
-// cancels itself. [Options.All] searches as well those in which one piece does, a piece at a
-// time; routes in which several do are never searched. Routes by weighing are not asked.
-//
-// # What is chosen
+// Package plan recommends one of the routes that package search finds on a bench. It simulates
+// them, tries rounder readings around them, gives them names, and says what would help where none
+// is good enough.
 //
 // Of the routes that are found, and of rounder ones around those that leave least over (tune.go),
 // the policy of package policy chooses one for each number of measurements, and one of these
 // (pool.go). Routes of the front are simulated, rounder ones once they would be chosen: until then
 // their chance counts as that of first order and a little more. What is shown is so chosen by the
 // figures that are shown, and a comparison of what is shown chooses the same.
-//
-// # Why nothing is lost
-//
-// A route is beaten by another that reaches at least its level, leaves over no more and takes
-// no more measurements, and is better in one of them, or equal in these and surer. The
-// search builds routes from their end. Left over and measurements only grow with
-// each step that is put in front, and so a beginning is given up as soon as what
-// it has is beaten by a finished route even if its chance were the best that can
-// still be had: what leaves over more than a finished route must reach the next level.
-//
-// That best chance comes from a lower bound of the relative variance. The
-// strength is a product of factors, so that its first-order relative variance is
-//
-//	u² = Σ own² + Σ_k (Σ_i r_ik)²
-//
-// where own are the contributions that belong to one step alone, and r_ik is what
-// factor i contributes to the influence k that steps share: the bias of a piece,
-// the temperature, the meniscus, the assay. Own parts are squares and only add.
-// The sum for an influence k only grows in size when all factors of the route
-// pull the same way: those of a piece that is only taken with, which raises the strength
-// where the piece is too large, or only filled, which lowers it: pulls.go. For these the
-// square of the sum so far is a lower bound, and of n pieces alike, which share the uses, an
-// n-th of it, beside the squares of what is still to come: Σ_c (s_c + t_c)² over the pieces c,
-// with s_c before and t_c to come of one sign, is no less than (Σ s_c)²/n + Σ t², t being the
-// single uses. An influence that may pull either way (that of
-// a piece that is free to, the temperature, the activity of a stock) can cancel and counts
-// as nothing until the route is finished.
-//
-// What is still to come brings variance as well, of which remainder.go holds a lower
-// bound, from the concentration that the steps in front must reach and the volume
-// that they may fill. The relative variance that a route may have to reach a level follows
-// from the greatest chance that any strength with such an uncertainty can have: worth.go. A
-// route from a stock, a packet or a measured liquid cannot choose its mass; it is given up where
-// its strength is out of reach (reach.go), and when its volumes are chosen, those sources alone
-// are looked at that bring it near enough.
-//
-// Routes by weighing are built from their beginning, of portions: a part and the total that it
-// is made up to, as a factor of the mass fraction. What an influence of the linearity brings
-// counts before the end where it belongs to one load, which each portion pulls at the same way.
-//
-// The search first chooses volumes, of which left over and ratio follow, and then
-// the instruments for them, which differ in their variance only. Each route belongs to one
-// pass: that of its number of dilutions, its source, and the piece that pulls both ways, if
-// one does.
-//
-// No more is given up than that. The figures of a finished route are put together
-// from factors that the model of the route itself gives, and those on the front
-// are worked out again by that model as a whole.
 package plan

@@ -9,6 +9,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/words/note"
 	"minim/uncertainty/route"
+	"minim/uncertainty/search"
 )
 
 // Help is one change that would bring a route nearer to the tolerance.
@@ -21,6 +22,18 @@ type Help struct {
 
 // finer is how much finer a balance is supposed to read.
 const finer = 10
+
+// briefly is how many candidates are tried for what is no more than a hint, about two
+// seconds' worth on two processors.
+const briefly = 20_000_000
+
+// atMost is the smaller of two numbers of candidates, of which 0 is no limit.
+func atMost(limit, work int64) int64 {
+	if limit == 0 {
+		return work
+	}
+	return min(limit, work)
+}
 
 // helps tries each change by itself, and lists those that give a greater chance
 // than before.
@@ -37,13 +50,13 @@ func helps(ctx context.Context, p *route.Prep, o Options, chosen *route.Result) 
 		}
 		list = append(list, Help{c.change, best})
 	}
-	list = slices.DeleteFunc(list, func(h Help) bool { return h.Chance < chosen.Chance()+noticed })
+	list = slices.DeleteFunc(list, func(h Help) bool { return h.Chance < chosen.Chance()+Noticed })
 	slices.SortStableFunc(list, func(a, b Help) int { return cmp.Compare(b.Chance, a.Chance) })
 	return list, nil
 }
 
-// noticed is by how much a chance must grow to be worth saying.
-const noticed = 0.01
+// Noticed is by how much a chance must grow to be worth saying.
+const Noticed = 0.01
 
 type changedPrep struct {
 	change note.Note
@@ -64,7 +77,7 @@ func changedPreps(p *route.Prep) []changedPrep {
 	for _, b := range p.Kit.Balances {
 		d := b.Readability / finer
 		add(note.Of("finer-balance", b.Name, equipment.G(d)), func(q *route.Prep) {
-			q.Kit = withBalances(p.Kit, append(slices.Clip(p.Kit.Balances), b.WithReadability(d))...)
+			q.Kit = search.WithBalances(p.Kit, append(slices.Clip(p.Kit.Balances), b.WithReadability(d))...)
 		})
 	}
 	if p.Bench.Reading != equipment.Careful {
@@ -74,25 +87,16 @@ func changedPreps(p *route.Prep) []changedPrep {
 	return list
 }
 
-// withBalances is a kit with other balances than its own.
-func withBalances(k *equipment.Kit, balances ...*equipment.Balance) *equipment.Kit {
-	other := *k
-	other.Balances = balances
-	return &other
-}
-
 // bestChance is the chance of being inside of the route that is most likely to be; 0 where
 // there is none worth listing.
 func bestChance(ctx context.Context, p *route.Prep, o Options) (float64, error) {
-	b, err := newBench(p, o)
+	b, err := search.NewBench(p, o.Search())
 	if err != nil {
 		return 0, err
 	}
-	j := newJudge(p, b.coverage, tooLittle, enough)
-	j.worthOnly = true
-	list, err := newSearch(b, o, j).result(ctx)
-	if err != nil || len(list) == 0 {
+	surest, err := b.Surest(ctx)
+	if err != nil || surest == nil {
 		return 0, err
 	}
-	return p.ChanceOf(ctx, list[0].Route, o.Settings)
+	return p.ChanceOf(ctx, surest.Route, o.Settings)
 }

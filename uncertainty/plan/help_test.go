@@ -44,6 +44,6 @@ name = "water"
 	for _, h := range found.Helps {
 		inside := h.Chance * 10_000
 		assert.InDelta(t, math.Round(inside), inside, 1e-6, "%+v", h)
-		assert.GreaterOrEqual(t, h.Chance, found.chosen().Chance()+noticed)
+		assert.GreaterOrEqual(t, h.Chance, found.chosen().Chance()+Noticed)
 	}
 }

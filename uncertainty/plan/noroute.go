@@ -2,7 +2,6 @@ package plan
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"minim/equipment"
@@ -53,7 +52,7 @@ func noRoute(p *route.Prep, o Options, notSearched []note.Note) error {
 			largest = max(largest, m.Capacity)
 		}
 	}
-	reason := note.Of("none-near", "")
+	reason, limits := note.Of("none-near", ""), o.Search()
 	switch limited := o.LeftOver+o.Volume+o.Solute+o.Strongest > 0 || len(p.Solute.Solubility) > 0 || len(o.Without) > 0; {
 	case !p.CountsMass() && len(p.Stocks) == 0:
 		return &NoRouteError{Reason: note.Of("no-stock", "", p.NeedsMass("a mass").Error())}
@@ -65,41 +64,10 @@ func noRoute(p *route.Prep, o Options, notSearched []note.Note) error {
 		reason = note.Of("no-vessel", "")
 	case largest < p.Volume:
 		reason = note.Of("vessels-too-small", "", equipment.ML(p.Volume), equipment.ML(largest))
-	case o.strongest(p) < p.ConcentrationOf(p.Target.Value):
+	case limits.Strongest(p) < p.ConcentrationOf(p.Target.Value):
 		reason = note.Of("target-too-strong", "")
 	case limited:
 		reason = note.Of("none-within-limits", "")
 	}
 	return &NoRouteError{reason, notSearched}
-}
-
-// missed gathers what several searches have not searched: each once, with the benches
-// that it concerns.
-type missed []missing
-
-// missing is what was not searched, and on which benches.
-type missing struct {
-	what note.Note
-	on   []note.Note
-}
-
-// add takes in what the search on a bench has not searched.
-func (m *missed) add(bench note.Note, what []note.Note) {
-	for _, w := range what {
-		i := slices.IndexFunc(*m, func(other missing) bool { return note.Contains([]note.Note{other.what}, w) })
-		if i < 0 {
-			i, *m = len(*m), append(*m, missing{what: w})
-		}
-		if at := &(*m)[i]; !note.Contains(at.on, bench) {
-			at.on = append(at.on, bench)
-		}
-	}
-}
-
-// notes are "routes from a stock: with the scale, with the balance".
-func (m missed) notes() (list []note.Note) {
-	for _, w := range m {
-		list = append(list, note.Of("missed-on", "", w.what, w.on))
-	}
-	return list
 }

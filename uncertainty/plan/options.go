@@ -2,10 +2,10 @@ package plan
 
 import (
 	"cmp"
-	"math"
 
 	"minim/uncertainty"
 	"minim/uncertainty/route"
+	"minim/uncertainty/search"
 )
 
 // Options of a search.
@@ -29,33 +29,7 @@ type Options struct {
 	Progress func(done, parts int)
 }
 
-func (o *Options) coverage() float64 { return cmp.Or(o.Settings.Coverage, 0.95) }
-
-// mostLeftOver in mL, of a prep, with a little room for rounding.
-func (o *Options) mostLeftOver(p *route.Prep) float64 {
-	return min(limit(o.LeftOver), limit(o.Volume)-p.Volume)
-}
-
-// leftOverAllowed in mL, of a prep, as it is stated or follows; infinite without a limit.
-func (o *Options) leftOverAllowed(p *route.Prep) float64 {
-	return min(stated(o.LeftOver), stated(o.Volume)-p.Volume)
-}
-
-func (o *Options) mostSolute() float64 { return limit(o.Solute) }
-
-// strongest concentration of a solution that is made, in g/mL.
-func (o *Options) strongest(p *route.Prep) float64 {
-	soluble, _ := p.Soluble()
-	return min(limit(o.Strongest), limit(soluble))
-}
-
-// limit is infinite where none is stated, and a little more than what is.
-func limit(x float64) float64 { return float64(stated(x) * (1 + 1e-9)) }
-
-// stated is what is stated, infinite where nothing is.
-func stated(x float64) float64 {
-	if x == 0 {
-		return math.Inf(1)
-	}
-	return x
+// Search are those of the options that what is searched depends on.
+func (o *Options) Search() search.Options {
+	return search.Options{Limits: o.Limits, All: o.All, Fine: o.Fine, Work: o.Work, Coverage: cmp.Or(o.Settings.Coverage, 0.95), Progress: o.Progress}
 }

@@ -11,6 +11,7 @@ import (
 	"minim/uncertainty"
 	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
+	"minim/uncertainty/search"
 )
 
 // Plan is what a search has found.
@@ -58,28 +59,29 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err := p.MayBeMade(); err != nil {
 		return nil, err
 	}
-	p = withLimits(p, &o)
+	limits := o.Search()
+	p = limits.Limited(p)
 	if o.From != "" {
 		return searchFrom(ctx, p, o)
 	}
-	if o.strongest(p) < p.ConcentrationOf(p.Target.Value) {
+	if limits.Strongest(p) < p.ConcentrationOf(p.Target.Value) {
 		return nil, noRoute(p, o, nil)
 	}
-	b, err := newBench(p, o)
+	b, err := search.NewBench(p, limits)
 	if err != nil {
 		return nil, err
 	}
-	if !b.holds(p.Volume) {
+	if !b.Holds(p.Volume) {
 		return nil, noRoute(p, o, nil)
 	}
 	plan := &Plan{Options: o}
-	list, err := lookFor(ctx, b, o)
+	list, err := b.Find(ctx)
 	if err != nil {
 		return nil, err
 	}
-	plan.NotSearched, plan.CutShort, plan.Candidates = b.notSearched, b.cutShort, b.candidates(o.Steps)
+	plan.NotSearched, plan.CutShort, plan.Candidates = b.NotSearched, b.CutShort, b.Candidates()
 	if len(list) == 0 {
-		return nil, noRoute(p, o, b.notSearched)
+		return nil, noRoute(p, o, b.NotSearched)
 	}
 	if err := plan.simulate(ctx, p, list); err != nil {
 		return nil, err
@@ -93,60 +95,13 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	return plan, err
 }
 
-// lookFor finds the routes to choose from: those that leave least over at each level of
-// chance; where none reaches what is asked for, those at lower ones and the surest; and where
-// all miss by far, the one that is least off.
-func lookFor(ctx context.Context, b *bench, o Options) ([]found, error) {
-	p := b.prep
-	list, err := newSearch(b, o, levelled(p, b.coverage)).result(ctx)
-	reaches := func(f found) bool { return f.merit.worth >= p.LeastChance }
-	if err == nil && len(p.Tolerances) > 0 && !slices.ContainsFunc(list, reaches) {
-		var others []found
-		others, err = lookLower(ctx, b, o)
-		list = with(list, others)
-	}
-	if err == nil && len(list) == 0 {
-		list, err = nearest(ctx, b, o, tightness(p, b.coverage))
-	}
-	if err == nil && o.Prefer == route.Tightest {
-		var tightest []found
-		tightest, err = nearest(ctx, b, o, tightness(p, b.coverage))
-		list = with(list, tightest)
-	}
-	return list, err
-}
-
-// lookLower finds the surest route, and those that leave least over at chances below it.
-func lookLower(ctx context.Context, b *bench, o Options) ([]found, error) {
-	surest, err := nearest(ctx, b, o, newJudge(b.prep, b.coverage, tooLittle, enough))
-	if err != nil || len(surest) == 0 || surest[0].merit.worth < lower[0] {
-		return surest, err
-	}
-	list, err := newSearch(b, o, atLevels(b.prep, b.coverage, lower...)).result(ctx)
-	return with(list, surest), err
-}
-
-// lower are the levels of chance that are looked for where none reaches what is asked for.
-var lower = []float64{0.5, 0.8}
-
-// with adds the routes of another list that are not there yet.
-func with(list, others []found) []found {
-	for _, f := range others {
-		if !slices.ContainsFunc(list, func(g found) bool { return g.signature == f.signature }) {
-			list = append(list, f)
-		}
-	}
-	slices.SortStableFunc(list, func(a, b found) int { return a.merit.compare(b.merit) })
-	return list
-}
-
 // searchFrom tunes one route of a prep.
 func searchFrom(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	r, err := p.Route(o.From)
 	if err != nil {
 		return nil, err
 	}
-	assessed, err := p.Assess(r.With(0, r.Steps[0].Amount), o.coverage())
+	assessed, err := p.Assess(r.With(0, r.Steps[0].Amount), o.Search().Coverage)
 	if err != nil {
 		return nil, err
 	}
@@ -154,49 +109,11 @@ func searchFrom(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 		return nil, &route.CannotError{Name: r.Name, Reason: assessed.Reason, Forbidden: assessed.MayNotBeUsed()}
 	}
 	plan := &Plan{Options: o}
-	if err := plan.simulate(ctx, p, []found{{Result: assessed}}); err != nil {
+	if err := plan.simulate(ctx, p, []route.Result{assessed}); err != nil {
 		return nil, err
 	}
 	plan.Own, err = own(ctx, p, o.Settings)
 	return plan, err
-}
-
-// withLimits returns the prep without the instruments that are not to be used.
-func withLimits(p *route.Prep, o *Options) *route.Prep {
-	if len(o.Without) == 0 {
-		return p
-	}
-	q := *p
-	q.Kit = p.Kit.Without(o.Without...)
-	return &q
-}
-
-// result searches, and returns what was found.
-func (s *search) result(ctx context.Context) ([]found, error) {
-	if err := s.run(ctx); err != nil {
-		return nil, err
-	}
-	return s.found(ctx)
-}
-
-// nearest finds the route that is worth most, whatever it leaves over.
-func nearest(ctx context.Context, b *bench, o Options, j judge) ([]found, error) {
-	j.worthOnly = true
-	list, err := newSearch(b, o, j).result(ctx)
-	slices.SortStableFunc(list, func(a, b found) int { return cmp.Compare(b.merit.worth, a.merit.worth) })
-	return list[:min(1, len(list))], err
-}
-
-// briefly is how many candidates are tried for what is no more than a hint, about two
-// seconds' worth on two processors.
-const briefly = 20_000_000
-
-// atMost is the smaller of two numbers of candidates, of which 0 is no limit.
-func atMost(limit, work int64) int64 {
-	if limit == 0 {
-		return work
-	}
-	return min(limit, work)
 }
 
 // own evaluates the routes of the prep itself.
@@ -209,7 +126,7 @@ func own(ctx context.Context, p *route.Prep, s uncertainty.Settings) ([]route.Re
 }
 
 // simulate chooses of the routes that were found, rounds their readings, and groups them.
-func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []found) error {
+func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []route.Result) error {
 	l, err := newPool(ctx, prep, list, p.Options)
 	if err != nil {
 		return err

@@ -16,6 +16,7 @@ import (
 	"minim/uncertainty/contest"
 	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
+	"minim/uncertainty/smallbench"
 )
 
 // benchesOf are the demo and the benches of testdata, with the dilutions that are searched here.
@@ -34,7 +35,7 @@ var benchesOf = map[string]int{
 // reading below a fifth of its scale, and none with the last digit of the display, unless
 // nothing else of the list with as many measurements meets what it does.
 func TestAdviceMakesSense(t *testing.T) {
-	if !thorough {
+	if !smallbench.Thorough {
 		t.Skip("searches whole benches")
 	}
 	for path, steps := range benchesOf {

@@ -7,6 +7,7 @@ import (
 
 	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
+	"minim/uncertainty/search"
 )
 
 // pool is what is chosen from: routes that were simulated, and others that are once they would be
@@ -84,7 +85,7 @@ func figure(p *route.Prep, preference string, r *route.Result, f *policy.Figures
 		if len(p.Tolerances) == 0 {
 			return f.Within
 		}
-		return volume(r.LeftOverML)
+		return search.Volume(r.LeftOverML)
 	case route.Tightest:
 		return r.GiveOrTake()
 	case route.Fewest:
@@ -159,7 +160,8 @@ func (l *pool) simulate(ctx context.Context, places []int) error {
 
 // tune adds to the routes rounder ones: of those with each number of measurements, for half the risk
 // and for the chance that is asked for, around those that leave least over.
-func (l *pool) tune(coverage float64) error {
+func (l *pool) tune() error {
+	limits := l.options.Search()
 	found := len(l.results)
 	seen := make(map[int]bool)
 	for _, base := range l.bases() {
@@ -168,13 +170,13 @@ func (l *pool) tune(coverage float64) error {
 		}
 		seen[base.at] = true
 		from := l.results[base.at]
-		t := tuner{Prep: l.prep, coverage: coverage, fine: l.options.Fine, base: &from, least: base.least - doubtOf(&l.results[base.at]), strongest: l.options.strongest(l.prep)}
-		t.most = min(t.base.LeftOverML+l.prep.Ask().Near(), l.options.mostLeftOver(l.prep))
+		t := tuner{Prep: l.prep, coverage: limits.Coverage, fine: l.options.Fine, base: &from, least: base.least - doubtOf(&l.results[base.at]), strongest: limits.Strongest(l.prep)}
+		t.most = min(t.base.LeftOverML+l.prep.Ask().Near(), limits.MostLeftOver(l.prep))
 		if err := t.tune(); err != nil {
 			return err
 		}
 		for _, r := range t.tuned {
-			if r.SoluteGrams <= l.options.mostSolute() {
+			if r.SoluteGrams <= limits.MostSolute() {
 				l.add(r, doubtOf(t.base))
 			}
 		}

@@ -16,17 +16,8 @@ import (
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/near"
 	"minim/uncertainty/route"
+	"minim/uncertainty/smallbench"
 )
-
-// prepOn reads a prep on a kit.
-func prepOn(t testing.TB, prep, kit string) *route.Prep {
-	t.Helper()
-	k, err := read.ParseKit("kit", []byte(kit))
-	require.NoError(t, err)
-	p, err := read.ParsePrep("prep", []byte("kit = \"kit\"\n"+prep), k)
-	require.NoError(t, err)
-	return p
-}
 
 // quick options for up to so many dilutions.
 func quick(steps int) Options {
@@ -63,91 +54,11 @@ func TestHarveyExample49(t *testing.T) {
 	near.Relative(t, "one step", 0.0060074953, one.Analytic.StandardUncertainty/one.Analytic.Value, 5e-8)
 }
 
-// Fixed checks on the model (closed forms, constructed): n steps made up to the mark
-// with one pipette, 1 mL ± 1 %, and one flask, 10 mL ± 0.5 %, have n √(u² + U²); with
-// the diluent from the aliquot's own pipette, the bias cancels.
-func TestClosedForms(t *testing.T) {
-	p := prepOn(t, `
-target = "0.001 % w/v"
-volume = "1 mL"
-[solute]
-name = "urea"
-[solvent]
-name = "water"
-[[stock]]
-name = "stock"
-strength = "10 % w/v"
-`, `
-[[pipette]]
-name = "pipette"
-kind = "one-mark"
-capacity = "1 mL"
-standard-uncertainty = "0.01 mL"
-reading = "none"
-[[flask]]
-name = "flask"
-capacity = "10 mL"
-standard-uncertainty = "0.05 mL"
-reading = "none"
-`)
-	b, err := newBench(p, quick(4))
-	require.NoError(t, err)
-	for n, want := range map[int]float64{1: 0.011180340, 2: 0.022360680, 4: 0.044721360} {
-		near.Relative(t, "made up to the mark", want, b.relativeAfter(n, false), 5e-8)
-		assert.Less(t, b.relativeAfter(n, true), 1e-9, "own diluent")
-	}
-}
-
-// relativeAfter is the relative uncertainty of so many dilutions alike.
-func (b *bench) relativeAfter(n int, measured bool) float64 {
-	s := b.keys.newState(make([]float64, len(b.keys.influences)))
-	for range n {
-		for i := range b.dilutions {
-			if b.dilutions[i].measured == measured {
-				s.multiply(&b.dilutions[i].factor)
-			}
-		}
-	}
-	return s.uncertainty()
-}
-
-const smallKit = `
-[[balance]]
-name = "scale"
-capacity = "100 g"
-readability = "0.01 g"
-repeatability = "0.01 g"
-linearity = "0.02 g"
-[[pipette]]
-name = "pipette"
-kind = "graduated"
-capacity = "5 mL"
-class = "B"
-[[cylinder]]
-name = "cylinder"
-capacity = "50 mL"
-class = "B"
-clinging = "0.05 mL"
-`
-
-const smallPrep = `
-target = "0.1 % w/v"
-volume = "20 mL"
-tolerance = "8 % of target"
-[solute]
-name = "urea"
-assay = { from = "98 %", to = "100 %" }
-price = "2 EUR/g"
-[solvent]
-name = "water"
-price = "0.01 EUR/mL"
-`
-
 // TestLimits: every route of a front keeps each limit (constructed).
 func TestLimits(t *testing.T) {
-	skipIfSlow(t)
-	p := prepOn(t, smallPrep, smallKit)
-	wide := prepOn(t, strings.Replace(smallPrep, "8 % of target", "30 % of target", 1), smallKit) // where pipettes do
+	smallbench.SkipIfSlow(t)
+	p := smallbench.On(t, smallbench.Prep, smallbench.Kit)
+	wide := smallbench.On(t, strings.Replace(smallbench.Prep, "8 % of target", "30 % of target", 1), smallbench.Kit) // where pipettes do
 	free, freeWide := searched(t, p, quick(2)), searched(t, wide, quick(2))
 	for name, limit := range map[string]struct {
 		set  func(o *Options)
@@ -191,8 +102,8 @@ func TestLimits(t *testing.T) {
 // TestPreferences: the route that is recommended is the least by its preference
 // among those that are good enough (constructed).
 func TestPreferences(t *testing.T) {
-	skipIfSlow(t)
-	p := prepOn(t, smallPrep, smallKit)
+	smallbench.SkipIfSlow(t)
+	p := smallbench.On(t, smallbench.Prep, smallbench.Kit)
 	for preference, figure := range map[string]func(r *route.Result) float64{
 		route.LeastLeftOver: func(r *route.Result) float64 { return r.LeftOverML },
 		route.Tightest:      func(r *route.Result) float64 { return r.GiveOrTake() },
@@ -218,31 +129,18 @@ func TestPreferences(t *testing.T) {
 // order.
 func TestSearchTwice(t *testing.T) {
 	names := func() (all []string) {
-		for _, m := range searched(t, prepOn(t, smallPrep, smallKit), quick(2)).Front {
-			all = append(all, m.Route.Name+wordsOf(m.Route))
+		for _, m := range searched(t, smallbench.On(t, smallbench.Prep, smallbench.Kit), quick(2)).Front {
+			all = append(all, m.Route.Name+smallbench.Words(m.Route))
 		}
 		return all
 	}
 	assert.Equal(t, names(), names())
 }
 
-// TestEnoughIsTried: what was not searched is said, and what was found is there.
-func TestEnoughIsTried(t *testing.T) {
-	p := prepOn(t, smallPrep, smallKit)
-	b, err := newBench(p, quick(2))
-	require.NoError(t, err)
-	o := quick(2)
-	o.Work = 1
-	s := newSearch(b, o, newJudge(p, 0.95, tooLittle, enough))
-	require.NoError(t, s.run(context.Background()))
-	assert.NotEmpty(t, b.notSearched)
-	assert.Contains(t, b.notSearched[len(b.notSearched)-1].String(), "no more than 1 candidates are tried")
-}
-
 func TestCancelled(t *testing.T) {
 	ctx, cancel := context.WithCancel(context.Background())
 	cancel()
-	_, err := Search(ctx, prepOn(t, smallPrep, smallKit), quick(2))
+	_, err := Search(ctx, smallbench.On(t, smallbench.Prep, smallbench.Kit), quick(2))
 	assert.ErrorIs(t, err, context.Canceled)
 }
 
@@ -260,15 +158,15 @@ name = "water"
 [[stock]]
 name = "stock"
 strength = "1 % w/v"
-`, smallKit[len("\n[[balance]]\nname = \"scale\"\ncapacity = \"100 g\"\nreadability = \"0.01 g\"\nrepeatability = \"0.01 g\"\nlinearity = \"0.02 g\"\n"):], "none comes near to the target"},
+`, smallbench.Kit[len("\n[[balance]]\nname = \"scale\"\ncapacity = \"100 g\"\nreadability = \"0.01 g\"\nrepeatability = \"0.01 g\"\nlinearity = \"0.02 g\"\n"):], "none comes near to the target"},
 		"a volume larger than any vessel": {
-			"target = \"0.1 % w/v\"\nvolume = \"2000 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n", smallKit,
+			"target = \"0.1 % w/v\"\nvolume = \"2000 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n", smallbench.Kit,
 			"2000 mL are wanted, and the largest vessel holds 50 mL"},
 		"nothing to start with": {
 			"target = \"0.1 % w/v\"\nvolume = \"20 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n",
 			"[[cylinder]]\nname = \"cylinder\"\ncapacity = \"50 mL\"\nclass = \"B\"\n", "there is no balance, and the prep names no stock and no packet"},
 	} {
-		_, err := Search(context.Background(), prepOn(t, c.prep, c.kit), quick(2))
+		_, err := Search(context.Background(), smallbench.On(t, c.prep, c.kit), quick(2))
 		var none *NoRouteError
 		require.ErrorAs(t, err, &none, name)
 		assert.Equal(t, c.reason, none.Reason.String(), name)
@@ -279,7 +177,7 @@ strength = "1 % w/v"
 // changes are named with the chance that each gives (constructed: a ten times finer
 // scale helps where the scale spoils it).
 func TestNothingMeets(t *testing.T) {
-	p := prepOn(t, smallPrep, smallKit)
+	p := smallbench.On(t, smallbench.Prep, smallbench.Kit)
 	o := quick(0)
 	o.LeftOver = 30
 	found := searched(t, p, o)
@@ -304,7 +202,7 @@ func TestNothingMeets(t *testing.T) {
 
 // TestToleranceOfNothing: the nearest is named where no chance is worth listing.
 func TestToleranceOfNothing(t *testing.T) {
-	p := prepOn(t, smallPrep, smallKit)
+	p := smallbench.On(t, smallbench.Prep, smallbench.Kit)
 	p.Tolerances[0].Limits = uncertainty.Limits{Lower: p.Target.Value * (1 - 1e-11), Upper: p.Target.Value * (1 + 1e-11)}
 	found := searched(t, p, quick(2))
 	assert.Equal(t, false, found.Verdict.Meets)
@@ -314,9 +212,9 @@ func TestToleranceOfNothing(t *testing.T) {
 // TestSavedRoutes: every route of a front, saved and read again, has the same
 // analytic figures.
 func TestSavedRoutes(t *testing.T) {
-	skipIfSlow(t)
-	text := []byte("kit = \"kit\"\n" + smallPrep)
-	p := prepOn(t, smallPrep, smallKit)
+	smallbench.SkipIfSlow(t)
+	text := []byte("kit = \"kit\"\n" + smallbench.Prep)
+	p := smallbench.On(t, smallbench.Prep, smallbench.Kit)
 	found := searched(t, p, quick(2))
 	var routes []*route.Route
 	for i := range found.Front {

@@ -14,7 +14,7 @@ const searchTrials = 100_000
 
 // newPool simulates routes that were found, of those that turn out to be possible, with few
 // trials at first, and adds rounder ones to them.
-func newPool(ctx context.Context, p *route.Prep, list []found, o Options) (*pool, error) {
+func newPool(ctx context.Context, p *route.Prep, list []route.Result, o Options) (*pool, error) {
 	routes := make([]*route.Route, len(list))
 	for i := range list {
 		routes[i] = list[i].Route
@@ -31,7 +31,7 @@ func newPool(ctx context.Context, p *route.Prep, list []found, o Options) (*pool
 			l.simulated[len(l.results)-1], l.settled[len(l.results)-1] = true, Fewer(o.Settings).Trials == o.Settings.WithDefaults().Trials
 		}
 	}
-	return l, l.tune(o.coverage())
+	return l, l.tune()
 }
 
 // Fewer are the settings of the first simulation.

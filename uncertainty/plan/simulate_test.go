@@ -9,13 +9,14 @@ import (
 
 	"minim/uncertainty"
 	"minim/uncertainty/route"
+	"minim/uncertainty/smallbench"
 )
 
 // What is shown of a search has the figures that a comparison gives with the settings
 // asked for; the rest of the front is simulated with fewer trials, and says so.
 func TestWhatIsShownIsSimulatedInFull(t *testing.T) {
-	skipIfSlow(t)
-	p := prepOn(t, smallPrep, smallKit+candidates)
+	smallbench.SkipIfSlow(t)
+	p := smallbench.On(t, smallbench.Prep, smallbench.Kit+smallbench.Candidates)
 	o := quick(1)
 	o.Settings.Trials = 2 * searchTrials
 	o.Settings.Seed = 2 // by which the first simulation chooses as the second does: no other route is shown in between
@@ -48,14 +49,6 @@ func TestWhatIsShownIsSimulatedInFull(t *testing.T) {
 	assert.Positive(t, fewer)
 	assert.Equal(t, o.Settings.Trials, found.Settings.Trials)
 	assert.Equal(t, found.Verdict.Meets, found.Prep.Meets(found.chosen()))
-
-	b, err := Buy(context.Background(), p, o)
-	require.NoError(t, err)
-	for _, choice := range b.Choices {
-		if choice.Found {
-			assert.Equal(t, o.Settings.Trials, choice.Best.MonteCarlo.Trials, choice.Name)
-		}
-	}
 }
 
 // A coverage probability that needs more trials than a search does of its own gets what it

@@ -8,6 +8,7 @@ import (
 	"minim/equipment"
 	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
+	"minim/uncertainty/search"
 )
 
 // A route is tuned by rounder readings of the same instruments: other marks, within these factors of
@@ -62,7 +63,7 @@ func (t *tuner) combinations() (list []combination, err error) {
 		if err != nil {
 			return nil, err
 		}
-		if !aim.Possible || !(aim.Strength > 0) || aim.MadeML < t.Volume*(1-slack) || aim.LeftOverML > t.most {
+		if !aim.Possible || !(aim.Strength > 0) || aim.MadeML < t.Volume*(1-1e-9) || aim.LeftOverML > t.most {
 			continue
 		}
 		list = append(list, t.aimed(r, t.Target.Value/aim.Strength)...)
@@ -151,7 +152,7 @@ func (t *tuner) keep(r *route.Route) error {
 	if len(found.Inside) > 0 && found.Inside[0].Normal < t.least {
 		return nil
 	}
-	if j := newJudge(t.Prep, t.coverage, tooLittle, enough); !j.twoSided() && !(span{found.Analytic.Value, found.Analytic.Value}).meets(j.near()) {
+	if !search.Near(t.Prep, found.Analytic.Value) {
 		return nil
 	}
 	if weak, err := t.weakEnough(r); err != nil || !weak {

@@ -10,6 +10,7 @@ import (
 	"minim/equipment"
 	"minim/uncertainty/near"
 	"minim/uncertainty/route"
+	"minim/uncertainty/smallbench"
 )
 
 const vialKit = `
@@ -33,7 +34,7 @@ func TestVialsInUnits(t *testing.T) {
 		"units": "target = \"100 U/mL\"\ntolerance = \"10 % of target\"\n[solute]\nname = \"enzyme\"\n",
 		"mass":  "target = \"4 g/L\"\ntolerance = \"10 % of target\"\n[solute]\nname = \"enzyme\"\nactivity = \"25 U/mg\"\n",
 	} {
-		p := prepOn(t, "volume = \"20 mL\"\n"+prep+"[solvent]\nname = \"water\"\n[[packet]]\nname = \"vial\"\ncontent = { from = \"4900 U\", to = \"5100 U\" }\n", vialKit)
+		p := smallbench.On(t, "volume = \"20 mL\"\n"+prep+"[solvent]\nname = \"water\"\n[[packet]]\nname = \"vial\"\ncontent = { from = \"4900 U\", to = \"5100 U\" }\n", vialKit)
 		found := searched(t, p, quick(1))
 		require.True(t, found.Verdict.Meets, name)
 		steps := found.chosen().Route.Steps

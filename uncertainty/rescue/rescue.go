@@ -1,6 +1,6 @@
 // Package rescue finds how a batch that is not as it should be can be corrected: see
-// [Find]. It tries the ways to fill up, dilute and strengthen it, and lets package plan
-// search the dilutions of a part.
+// [Find]. It tries the ways to fill up, dilute and strengthen it, and lets package search
+// find the dilutions of a part.
 package rescue
 
 import (

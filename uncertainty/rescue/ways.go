@@ -7,8 +7,8 @@ import (
 	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
-	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
+	"minim/uncertainty/search"
 )
 
 var all = route.Step{Verb: route.TakeAll}
@@ -53,7 +53,7 @@ const partWork = 5_000_000
 // partSearches are those for the dilutions of a part, each only when what was found
 // before is not good enough: one dilution by the numbered marks, which are easier to
 // read, one by every graduation, and two.
-var partSearches = []plan.Options{
+var partSearches = []search.Options{
 	{Limits: route.Limits{Steps: 1}, Work: partWork},
 	{Limits: route.Limits{Steps: 1}, Work: partWork, Fine: true},
 	{Limits: route.Limits{Steps: 2}, Work: partWork},
@@ -74,8 +74,8 @@ func (r *rescuer) diluteParts() {
 		if r.err != nil || r.has(dilutePart) {
 			return
 		}
-		o.Settings.Coverage = r.coverage
-		list, notSearched, err := plan.Dilutions(r.ctx, &p, o)
+		o.Coverage = r.coverage
+		list, notSearched, err := search.Dilutions(r.ctx, &p, o)
 		r.err = err
 		for _, n := range notSearched {
 			if !note.Contains(r.notSearched, n) {

@@ -7,12 +7,12 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/words/clause"
-	"minim/uncertainty/plan"
+	"minim/uncertainty/purchase"
 )
 
 // Readability is what is drawn of the question what to buy.
 type Readability struct {
-	*plan.Purchase
+	*purchase.Purchase
 	// Lines are those that are drawn, by their dilutions; Hollow is true where one has marks
 	// of a search that was cut short.
 	Lines  []int
@@ -22,7 +22,7 @@ type Readability struct {
 	// Coverage is the probability that the give or take of the balances has; 0 without any.
 	Coverage float64
 	// Balances are those that are drawn, and Without those with which no route was found.
-	Balances []*plan.Choice
+	Balances []*purchase.Choice
 	Without  []string
 	// Shaded is true where the tolerance is drawn.
 	Shaded bool
@@ -84,7 +84,7 @@ func (f *Readability) breakEven() string {
 
 func (f *Readability) alt() string {
 	lines := clause.Each(f.Lines, Dilutions)
-	balances := clause.Each(f.Balances, func(o *plan.Choice) string {
+	balances := clause.Each(f.Balances, func(o *purchase.Choice) string {
 		return o.Name + ", " + quantity.Grams(o.Balance.Readability) + ", " + quantity.Percent(o.Best.GiveOrTake())
 	})
 	parts := clause.List{fmt.Sprintf("What the readability of the balance does to the give or take with which one makes %s%s%s.",

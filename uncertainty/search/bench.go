@@ -1,0 +1,116 @@
+package search
+
+import (
+	"math"
+	"slices"
+
+	"minim/equipment"
+	"minim/report/words/note"
+	"minim/uncertainty/route"
+)
+
+// Bench is everything that a search puts routes together from.
+type Bench struct {
+	prep     *route.Prep
+	options  Options
+	places   places
+	coverage float64
+	keys     *keys
+	// unit turns a concentration into the unit of the target.
+	unit factor
+	// evaporated is by what a solution grows stronger before it is taken from.
+	evaporated factor
+	// firsts are the ways to make solute up to a mark, dilutions those to dilute
+	// a solution.
+	firsts    []making
+	dilutions []making
+	sources   []source
+	// sourceBound is the least relative variance of a weighing.
+	sourceBound *sourceBound
+	// NotSearched says what was left out so far; CutShort: some of it since enough was tried.
+	NotSearched []note.Note
+	CutShort    bool
+}
+
+// NewBench works out all factors of a kit. Fine takes every graduation.
+func NewBench(p *route.Prep, o Options) (*Bench, error) {
+	b := &Bench{prep: p, options: o, places: placesIn(p), coverage: o.coverage(), keys: newKeys()}
+	unit, ok, err := p.UnitFactor()
+	if err != nil {
+		return nil, err
+	}
+	b.unit = b.keys.factor(unit)
+	if !ok {
+		b.NotSearched = append(b.NotSearched, note.Of("by-volume-for-mass", ""))
+	}
+	if err = b.addSources(); err == nil && ok {
+		err = b.addMakings(o)
+	}
+	if err != nil {
+		return nil, err
+	}
+	b.sourceBound, err = b.newSourceBound()
+	return b, err
+}
+
+// From is the bench with a balance as its only source. Its makings stay as they are.
+func (b *Bench) From(k *equipment.Balance) (*Bench, error) {
+	with, prep := *b, *b.prep
+	prep.Kit, prep.Stocks, prep.Packets = WithBalances(prep.Kit, k), nil, nil
+	with.prep, with.sources, with.NotSearched, with.CutShort = &prep, nil, nil, false
+	if err := with.addSources(); err != nil {
+		return nil, err
+	}
+	var err error
+	with.sourceBound, err = with.newSourceBound()
+	return &with, err
+}
+
+// addMakings lists the ways to make a solution by volume, of as many marks as a search
+// can pair.
+func (b *Bench) addMakings(o Options) error {
+	evaporated, err := b.prep.EvaporatedFactor(route.Step{})
+	if err != nil {
+		return err
+	}
+	b.evaporated = b.keys.factor(evaporated)
+	all := newTried(b.prep.Kit, o.Fine)
+	if err := b.addMeasured(all.thinned(mostPairs)); err != nil {
+		return err
+	}
+	some := all.thinned(mostPairs)
+	if len(some.leftOut(b.prep.Kit, all)) > 0 && b.oneFromStocks(o) {
+		some = all.thinned(mostSifted)
+		done, err := b.pair(some, b.nearTarget)
+		if done || err != nil {
+			b.NotSearched = append(b.NotSearched, some.leftOut(b.prep.Kit, all)...)
+			return err
+		}
+		some = all.thinned(mostPairs)
+	}
+	b.NotSearched = append(b.NotSearched, some.leftOut(b.prep.Kit, all)...)
+	_, err = b.pair(some, func(taken, contained []measurement) span { return everything })
+	return err
+}
+
+// everything is a span that holds every ratio.
+var everything = span{0, math.Inf(1)}
+
+// oneFromStocks reports whether the only routes by volume are one dilution of a stock, of
+// which the ratio follows from the target.
+func (b *Bench) oneFromStocks(o Options) bool {
+	return o.Steps == 1 && len(b.sources) > 0 && !slices.ContainsFunc(b.sources, func(s source) bool { return !s.isStock() })
+}
+
+// nearTarget is what one dilution of a stock must multiply its strength by, to be worth
+// listing by the chance of being inside, or to come as near to the target as a route
+// must that is listed for its tightness.
+func (b *Bench) nearTarget(taken, contained []measurement) span {
+	size := func(m *measurement) span { return span{m.size(), m.size()} }
+	j := newJudge(b.prep, b.coverage, tooLittle, enough)
+	j.mostU = b.known(b.unit.size() + around(b.sources, func(s *source) span { return span{s.size(), s.size()} }).high +
+		around(taken, size).high + max(around(taken, size).high, around(contained, size).high))
+	chance, tight := j.strengthsWorth(j.floor), tightness(b.prep, b.coverage).strengths
+	begins := around(b.sources, func(s *source) span { return span{s.mean * b.unit.mean, s.mean * b.unit.mean} })
+	return span{min(chance.low, tight.low) / begins.high, max(chance.high, tight.high) / begins.low}
+}

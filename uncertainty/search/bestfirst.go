@@ -1,0 +1,58 @@
+package search
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"sort"
+)
+
+// promise is a dilution with the least relative variance of all routes that it can
+// lead to.
+type promise struct {
+	group *group
+	least float64
+}
+
+// extendBest tries the dilutions that make at least what is needed next, in the
+// order of what they promise, until that is too much.
+func (w *walk) extendBest(needed float64) {
+	before := w.volumes
+	for _, p := range w.promises(needed) {
+		if !w.goOn() || w.hopeless(p.least) {
+			break
+		}
+		w.volumes.leftOver = Volume(before.leftOver + p.group.volume - needed)
+		w.try(p.group)
+	}
+	w.volumes = before
+}
+
+// promises lists them, the least variance first, within the left over allowed.
+func (w *walk) promises(needed float64) []promise {
+	list, r := w.pass.dilutionGroups, w.pass.remainder
+	toCome := w.pass.dilutions - len(w.volumes.groups) - 1
+	before, wanted := w.volumes.with, w.wanted()
+	first := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) })
+	var promises []promise
+	for at := first; at < len(list); at++ {
+		g := &list[at]
+		if !w.owns(g) {
+			continue
+		}
+		if !w.goOn() {
+			break
+		}
+		room := w.mostLeftOver - w.volumes.leftOver - (g.volume - needed)
+		if room < -slack {
+			break
+		}
+		end := before.plus(&g.with)
+		least := w.whole(&end, toCome, r.volumes.of((g.aliquot+math.Max(0, room))*(1+slack)), r.strengths.of(wanted/g.ratio))
+		if !w.hopeless(least) {
+			promises = append(promises, promise{g, least})
+		}
+	}
+	slices.SortFunc(promises, func(a, b promise) int { return cmp.Compare(a.least, b.least) })
+	return promises
+}

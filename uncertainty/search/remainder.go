@@ -1,0 +1,188 @@
+package search
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"slices"
+
+	"minim/uncertainty/route"
+)
+
+// remainder holds lower bounds of the relative variance that the steps in front of
+// an unfinished route bring with them: so many dilutions, the first solution and
+// its source. They follow from the concentration that these steps must reach and
+// from the volume that they may fill, which is what the steps behind need and what
+// may be left over. With h(k, v, c) for k dilutions up to a volume v and a
+// concentration c, and a dilution of an aliquot a to a volume V in the ratio r,
+//
+//	h(0, v, c) = least of a first solution with V <= v + least of a weighing of c V
+//	h(k, v, c) = least of a dilution with V <= v + h(k - 1, v - (V - a), c/r)
+//
+// taken at their smallest. Where a piece is free to pull both ways there is one for each need
+// of its uses: either has what is needed, or one has one use and the other the other. What is wrong with a weighing grows no faster than its
+// load, so that h falls as v or c grows: a cell of the table holds its value at the
+// upper ends of the cell.
+type remainder struct {
+	volumes, strengths cells
+	// of[k][need] are those for k dilutions, volume by volume.
+	of []tables
+	// serving are the dilutions that may be least, by how they use the piece that is free.
+	serving [cancelling + 1][]*group
+}
+
+// tables of bounds, by how the piece that is free must be used.
+type tables [cancelling + 1][]float64
+
+// at is the bound for k dilutions, in cells of volume and concentration.
+func (r *remainder) at(need cover, k, volume, strength int) float64 {
+	return r.of[k][need][volume*r.strengths.count+strength]
+}
+
+// grown is the table for a pass, in which one dilution at least is chosen before it is asked,
+// with what it holds already. Volumes go from the smallest that is taken to the largest that
+// is made, concentrations from that of the target to the strongest allowed. It is of no use
+// once the context is done.
+func (r *remainder) grown(ctx context.Context, b *Bench, p *pass) *remainder {
+	if r == nil {
+		least, most := math.Inf(1), b.prep.Volume
+		for i := range p.dilutionGroups {
+			least, most = min(least, p.dilutionGroups[i].aliquot), max(most, p.dilutionGroups[i].volume)
+		}
+		r = &remainder{volumes: cellsOver(least, most, 5), strengths: cellsOver(b.prep.ConcentrationOf(b.prep.Target.Value)/2, 4, 3)}
+		for has := range r.serving {
+			if cover(has)&^p.need() == 0 {
+				r.serving[has] = serve(p.dilutionGroups, cover(has))
+			}
+		}
+		r.of = append(r.of, r.withoutDilution(b, p))
+	}
+	for len(r.of) < p.dilutions {
+		r.of = append(r.of, r.oneMore(ctx, p))
+	}
+	return r
+}
+
+// cellsOver are cells, a power of two for each doubling, for numbers between two: 2^-40 at
+// the least, and 2^40 at the most.
+func cellsOver(low, high float64, bits int) cells {
+	_, from := math.Frexp(min(low, 1))
+	_, to := math.Frexp(high)
+	from, to = max(from-1, -40), min(to, 40)
+	return newCells(from, max(to, from+1), bits)
+}
+
+// withoutDilution is h(0, v, c): nothing for a stock.
+func (r *remainder) withoutDilution(b *Bench, p *pass) (of tables) {
+	for need := range of {
+		if cover(need)&^p.need() != 0 {
+			continue
+		}
+		of[need] = r.filled(math.Inf(1))
+		if p.from == route.Start {
+			if need == 0 {
+				clear(of[need])
+			}
+			continue
+		}
+		for v := range r.volumes.count {
+			for c := range r.strengths.count {
+				of[need][v*r.strengths.count+c] = p.leastFirst(b, cover(need), r.volumes.end(v), r.strengths.end(c))
+			}
+		}
+	}
+	return of
+}
+
+// filled is a table of one value.
+func (r *remainder) filled(with float64) []float64 {
+	return slices.Repeat([]float64{with}, r.volumes.count*r.strengths.count)
+}
+
+// oneMore is h(k, v, c) where the table has h(k - 1, v, c).
+func (r *remainder) oneMore(ctx context.Context, p *pass) (of tables) {
+	before := &r.of[len(r.of)-1]
+	for need := range of {
+		if before[need] != nil {
+			of[need] = r.filled(math.Inf(1))
+		}
+	}
+	stronger := make([]int, r.strengths.count)
+	for has, list := range r.serving {
+		for i, d := range list {
+			if i%64 == 0 && ctx.Err() != nil {
+				return of
+			}
+			for c := range stronger {
+				stronger[c] = r.strengths.of(r.strengths.end(c) / d.ratio)
+			}
+			for need := range of {
+				if of[need] != nil && has&^need == 0 {
+					r.inFront(of[need], before[need&^has], d, d.with[has], stronger)
+				}
+			}
+		}
+	}
+	return of
+}
+
+// serve keeps of the dilutions those of which no other makes no more, loses no more, dilutes
+// as much and brings no more: with any other the bound is no less.
+func serve(list []group, has cover) (kept []*group) {
+	var sorted []*group
+	for i := range list {
+		if !math.IsInf(list[i].with[has], 1) {
+			sorted = append(sorted, &list[i])
+		}
+	}
+	slices.SortStableFunc(sorted, func(a, b *group) int { return cmp.Compare(a.with[has], b.with[has]) })
+	for _, d := range sorted {
+		if !slices.ContainsFunc(kept, func(k *group) bool {
+			return k.volume <= d.volume && k.volume-k.aliquot <= d.volume-d.aliquot && k.ratio <= d.ratio
+		}) {
+			kept = append(kept, d)
+		}
+	}
+	return kept
+}
+
+// inFront puts a dilution that brings least in front of what is before.
+func (r *remainder) inFront(table, before []float64, d *group, least float64, stronger []int) {
+	count := len(stronger)
+	for v := r.volumes.of(d.volume); v < r.volumes.count; v++ {
+		row := table[v*count:][:count]
+		from := before[r.volumes.of((r.volumes.end(v)-(d.volume-d.aliquot))*(1+slack))*count:][:count]
+		for c, to := range stronger {
+			row[c] = min(row[c], least+from[to])
+		}
+	}
+}
+
+// cells divides the positive numbers from a power of two on into cells, so many,
+// a power of two, for each doubling. They are found by the leading bits of a
+// number. The first cell reaches down to 0, the last up to infinity.
+type cells struct {
+	shift, first, count int
+}
+
+// newCells lays cells from 2^from to 2^to, 2^bits of them for each doubling.
+func newCells(from, to, bits int) cells {
+	shift := 52 - bits
+	return cells{shift, int(math.Float64bits(math.Ldexp(1, from)) >> shift), (to - from) << bits}
+}
+
+// of is the cell of a number.
+func (c *cells) of(x float64) int {
+	if !(x > 0) {
+		return 0
+	}
+	return max(0, min(int(math.Float64bits(x)>>c.shift)-c.first, c.count-1))
+}
+
+// end is the upper end of a cell.
+func (c *cells) end(cell int) float64 {
+	if cell == c.count-1 {
+		return math.Inf(1)
+	}
+	return math.Float64frombits(uint64(cell+1+c.first) << c.shift)
+}

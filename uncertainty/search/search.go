@@ -1,0 +1,220 @@
+package search
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"strconv"
+	"sync"
+
+	"minim/equipment"
+	"minim/report/words/note"
+	"minim/uncertainty/route"
+)
+
+// search looks for the routes of a bench that no other beats.
+type search struct {
+	*Bench
+	options Options
+	judge   judge
+	// fewest dilutions of the routes that are searched; byVolume: none by weighing.
+	fewest   int
+	byVolume bool
+	// mostLeftOver in mL, mostSolute in g, and strongest in g/mL limit the routes.
+	mostLeftOver, mostSolute, strongest float64
+	// mostWeighed is the most solute that can be weighed, in g of what counts.
+	mostWeighed float64
+	pass        *pass
+	passes      map[passKey]*pass
+	// unexplored is what all routes leave over of a part that was cut short and were not tried,
+	// or more.
+	unexplored float64
+	weighings  map[*source]*weighings
+	// several: of some instrument there are several pieces.
+	several bool
+	front   *front
+	counts  counts
+}
+
+func newSearch(b *Bench, o Options, j judge) *search {
+	s := &search{Bench: b, options: o, judge: j, mostLeftOver: o.MostLeftOver(b.prep), mostSolute: o.MostSolute(), strongest: o.Strongest(b.prep),
+		passes: make(map[passKey]*pass), weighings: make(map[*source]*weighings)}
+	s.several = slices.ContainsFunc(b.prep.Kit.Measures, func(k *equipment.Measure) bool { return k.Count > 1 })
+	one := new(sync.Mutex) // at a time, since all number influences
+	for i := range b.sources {
+		s.weighings[&b.sources[i]] = &weighings{Mutex: one, bench: b, source: &b.sources[i], known: make(map[float64]*weighing)}
+	}
+	s.mostWeighed = b.mostWeighed(s.mostSolute)
+	s.judge.mostU = b.known(b.mostU(o.Steps))
+	s.judge.strengths = s.judge.strengthsWorth(j.floor)
+	s.front = &front{places: b.places}
+	return s
+}
+
+// stage of a search.
+type stage struct {
+	name note.Note
+	run  func(ctx context.Context) error
+}
+
+// counted is "5 million candidates".
+func counted(work int64) note.Note {
+	if million := float64(work) / 1e6; million >= 1 {
+		return note.Of("million-candidates", "", strconv.FormatFloat(million, 'f', -1, 64))
+	}
+	return note.Of("candidates", "", work)
+}
+
+// run searches all routes, those with few dilutions first. When enough is tried, it
+// says what it has not searched.
+func (s *search) run(ctx context.Context) error {
+	stages := s.stages()
+	for i, p := range stages {
+		if s.options.Progress != nil {
+			s.options.Progress(i, len(stages))
+		}
+		s.unexplored = 0
+		err := p.run(ctx)
+		if errors.Is(err, errEnough) {
+			s.skip(stages[i:])
+			return nil
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// skip says that the first of these stages has not been searched to its end, and the
+// others not at all.
+func (s *search) skip(stages []stage) {
+	s.CutShort = true
+	for i, p := range stages {
+		n := note.Of("stage", "", p.name, counted(s.options.Work))
+		switch {
+		case i == 0 && s.unexplored > 0:
+			n = note.Of("rest-that-leaves", "", p.name, counted(s.options.Work), equipment.ML(s.unexplored))
+		case i == 0:
+			n = note.Of("rest-of-stage", "", p.name, counted(s.options.Work))
+		}
+		if !note.Contains(s.NotSearched, n) {
+			s.NotSearched = append(s.NotSearched, n)
+		}
+	}
+}
+
+// stages are the passes by number of dilutions. The routes by weighing come before
+// the passes with the most dilutions, which take longest; those in which one piece pulls both
+// ways come last.
+func (s *search) stages() []stage {
+	var list []stage
+	pass := func(n int, free *equipment.Measure) {
+		for _, from := range []route.Verb{route.Weigh, route.UsePacket, route.Measured, route.Start} {
+			if n == 0 && from == route.Start || n > 0 && len(s.dilutions) == 0 || !s.has(from) {
+				continue
+			}
+			list = append(list, stage{passName(n, from, free), func(ctx context.Context) error {
+				s.pass = s.passFrom(from, free)
+				if err := s.pass.about(ctx, s.Bench, n); err != nil {
+					return err
+				}
+				return s.runPass(ctx)
+			}})
+		}
+	}
+	for n := s.fewest; n <= s.options.Steps; n++ {
+		if n == s.options.Steps && !s.byVolume {
+			list = append(list, stage{note.Of("by-weighing", ""), s.byWeighing})
+		}
+		pass(n, nil)
+	}
+	for n := max(1, s.fewest); n <= s.options.Steps && s.options.All; n++ {
+		for _, k := range s.prep.Kit.Measures {
+			if suits(k, route.Take) && k.Count <= 1 {
+				pass(n, k)
+			}
+		}
+	}
+	return list
+}
+
+// passFrom prepares the passes from a source once.
+func (s *search) passFrom(from route.Verb, free *equipment.Measure) *pass {
+	key := passKey{from, free}
+	if s.passes[key] == nil {
+		s.passes[key] = newPass(s.Bench, from, free)
+	}
+	return s.passes[key]
+}
+
+type passKey struct {
+	from route.Verb
+	free *equipment.Measure
+}
+
+// passName is "routes with 2 dilutions from a stock", "in which the cylinder cancels".
+func passName(n int, from route.Verb, free *equipment.Measure) note.Note {
+	dilutions := note.Of("several-dilutions", "", n)
+	switch n {
+	case 0:
+		dilutions = note.Of("no-dilution", "")
+	case 1:
+		dilutions = note.Of("one-dilution", "")
+	}
+	source := note.Of(map[route.Verb]string{route.Weigh: "from-weighing", route.UsePacket: "from-packet", route.Measured: "from-measuring", route.Start: "from-stock"}[from], "")
+	if free != nil {
+		return note.Of("pass-both-ways", free.Name, dilutions, source)
+	}
+	return note.Of("pass", "", dilutions, source)
+}
+
+// has reports whether there is a source of a pass.
+func (s *search) has(from route.Verb) bool {
+	return slices.ContainsFunc(s.sources, func(o source) bool { return o.verb() == from })
+}
+
+// offer puts a finished route on the front, unless it is beaten or refused.
+func (s *search) offer(m merit, c func() chain) {
+	if m, worth := s.judge.offered(m); worth && !s.front.beaten(m) {
+		if found := c(); !s.refuses(&found) {
+			s.front = s.front.add(s.judge.stair(m, found))
+		}
+	}
+}
+
+// refuses reports whether a route by volume may not be used since solvent cannot go first.
+func (s *search) refuses(c *chain) bool {
+	if c.whole != nil {
+		return false
+	}
+	r := c.route()
+	return mayBeRefused(r) && s.prep.CheckOrder(r) != nil
+}
+
+// mayBeRefused reports whether a route by volume is worth asking whether solvent can go first
+// in it: it has a stock in another solvent, or what is made up to a mark fills it.
+func mayBeRefused(r *route.Route) bool {
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		if s.Stock != nil && s.Stock.Solvent != "" {
+			return true
+		}
+		part := s.Amount
+		if s.Packet != nil {
+			part = s.Packet.Content.Value
+		}
+		if i+1 < len(r.Steps) && r.Steps[i+1].Verb == route.MakeUpTo && part >= r.Steps[i+1].Amount*(1-slack) {
+			return true
+		}
+	}
+	return false
+}
+
+// offered is the merit that counts, and whether it is worth looking for.
+func (j *judge) offered(m merit) (merit, bool) {
+	if j.worthOnly {
+		m.leftOver, m.operations = 0, 0
+	}
+	return m, m.worth >= j.floor
+}

@@ -1,0 +1,73 @@
+package search
+
+import "math"
+
+// sourceBound is a lower bound of the relative variance that the weighing of an
+// amount of solute brings into a route, over all balances: from influences of its
+// own, and from those that sources alone share, such as the assay. What is wrong
+// with a weighing grows no faster than the load, so that its relative variance
+// falls with the amount: in each cell the bound is that of the upper end.
+type sourceBound struct {
+	grams cells
+	least []float64
+}
+
+func (b *Bench) newSourceBound() (*sourceBound, error) {
+	s, pulled := &sourceBound{grams: newCells(-40, 20, 3)}, b.pulled()
+	for cell := range s.grams.count {
+		least := math.Inf(1)
+		for k := range b.sources {
+			if !b.sources[k].isWeighed() {
+				continue
+			}
+			brought, err := b.broughtBy(&b.sources[k], s.grams.end(cell), pulled)
+			if err != nil {
+				return nil, err
+			}
+			least = min(least, brought)
+		}
+		s.least = append(s.least, least)
+	}
+	return s, nil
+}
+
+// broughtBy is the relative variance that the largest weighing for up to so much
+// solute brings, infinite where the balance shows none.
+func (b *Bench) broughtBy(s *source, grams float64, pulled map[int]bool) (float64, error) {
+	balance := s.step.Balance
+	digits := min(math.Ceil(grams/s.intended/balance.Readability), math.Floor(balance.Capacity/balance.Readability*(1+1e-12)))
+	if digits < 1 {
+		return math.Inf(1), nil
+	}
+	step := s.step
+	step.Amount = balance.Displayed(digits)
+	f, _, _, err := b.prep.SourceFactor(step, b.coverage)
+	brought := f.Own
+	for _, p := range b.keys.factor(f).shared {
+		if !pulled[p.key] {
+			brought += float64(p.relative * p.relative)
+		}
+	}
+	return brought, err
+}
+
+// pulled are the shared influences that others than sources pull at.
+func (b *Bench) pulled() map[int]bool {
+	keys := make(map[int]bool)
+	for _, f := range []factor{b.unit, b.evaporated} {
+		for _, p := range f.shared {
+			keys[p.key] = true
+		}
+	}
+	for _, list := range [][]making{b.firsts, b.dilutions} {
+		for i := range list {
+			for _, p := range list[i].shared {
+				keys[p.key] = true
+			}
+		}
+	}
+	return keys
+}
+
+// at is the bound for an amount in g.
+func (s *sourceBound) at(grams float64) float64 { return s.least[s.grams.of(grams)] }

@@ -1,0 +1,282 @@
+package search
+
+import (
+	"errors"
+	"math"
+	"sort"
+
+	"minim/uncertainty/route"
+)
+
+// walk is the way through one share of the routes of a pass, from their end. It
+// chooses the volumes first, since all routes of the same volumes leave over the
+// same, and then the instruments.
+type walk struct {
+	*search
+	share int
+	// until is the count of candidates at which a turn is over; wait then ends it, and
+	// reports whether there is another.
+	until int64
+	wait  func() bool
+	// known is the front that the walk goes by: that of the search when its turn began,
+	// and what it has found since, which is new.
+	known *front
+	// reached is what all routes leave over that are still to be tried, or more.
+	reached float64
+	new     []stair
+	volumes volumes
+	state   state
+	ways    []*making // of the route that is built, last first
+	rests   []leasts  // what the ways from each number on bring, and the source
+	uses    uses
+	err     error
+	counts  counts
+}
+
+// volumes are those of a route up to where the search stands.
+type volumes struct {
+	groups []*group // of dilutions, last first
+	// least is the relative variance that they bring at the least, ratio the
+	// product of their ratios.
+	least, ratio, leftOver float64
+	// with are the least where the piece that is free is used.
+	with leasts
+	// expected is what they multiply the expected strength by.
+	expected span
+}
+
+// counts of a search: ends of routes that were looked at, ways to make a solution that
+// were tried, and routes that were worked out.
+type counts struct{ built, tried, finished int64 }
+
+// errEnough ends a search that has tried as many candidates as it may.
+var errEnough = errors.New("search: as many candidates as may be tried")
+
+func (s *search) newWalk(share int) *walk {
+	w := &walk{search: s, share: share, uses: newUses(len(s.prep.Kit.Measures))}
+	w.volumes.ratio, w.volumes.groups, w.ways = 1, make([]*group, 0, s.pass.dilutions), make([]*making, 0, s.pass.dilutions+1)
+	w.rests = make([]leasts, s.pass.dilutions+2)
+	w.state = s.keys.newState(s.pass.weights)
+	w.state.multiply(&s.unit)
+	for range s.pass.evaporations() {
+		w.state.multiply(&s.evaporated)
+	}
+	w.volumes.least, w.volumes.with, w.volumes.expected = w.state.own, ofNone(w.state.own), span{w.state.mean, w.state.mean}
+	return w
+}
+
+// evaporations is how often a solution that was made is taken from.
+func (p *pass) evaporations() int {
+	if p.from == route.Start {
+		return p.dilutions - 1 // a stock was kept closed
+	}
+	return p.dilutions
+}
+
+// operations of every route of the pass.
+func (p *pass) operations() int {
+	if p.from == route.Start {
+		return 2 * p.dilutions
+	}
+	return 2*p.dilutions + 2
+}
+
+// goOn counts an end of routes, and reports whether the walk may go on.
+func (w *walk) goOn() bool {
+	w.counts.built++
+	return w.mayGoOn()
+}
+
+// mayGoOn reports whether the walk may go on: when its turn is over it waits for the next.
+func (w *walk) mayGoOn() bool {
+	if w.err == nil && w.counts.work() >= w.until && !w.wait() {
+		w.err = errEnough
+	}
+	return w.err == nil
+}
+
+// work is the number of candidates.
+func (c *counts) work() int64 { return c.built + c.tried }
+
+func (c *counts) add(more counts) {
+	c.built += more.built
+	c.tried += more.tried
+	c.finished += more.finished
+}
+
+// run goes through all routes of the share.
+func (w *walk) run() {
+	if w.pass.from == route.Weigh && w.wanted()*w.prep.Volume > w.mostWeighed {
+		return
+	}
+	if w.pass.dilutions > 0 {
+		w.extend(w.prep.Volume)
+	} else if w.share == 0 {
+		w.begin(w.prep.Volume)
+	}
+}
+
+// extend tries all dilutions that make at least what is needed next, those that
+// make little first. It stops at a volume of which too much would be left over;
+// of one volume, it stops where what a dilution brings is too much.
+//
+// Where nothing but the worth counts, it tries first what can be worth most.
+func (w *walk) extend(needed float64) {
+	if w.judge.worthOnly {
+		w.extendBest(needed)
+		return
+	}
+	list := w.pass.dilutionGroups
+	from := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) })
+	before := w.volumes
+	for from < len(list) && w.err == nil {
+		w.volumes.leftOver = Volume(before.leftOver + list[from].volume - needed)
+		if w.tooMuch() || w.hopeless(before.least) {
+			break
+		}
+		if len(w.volumes.groups) == 0 {
+			w.reached = w.volumes.leftOver
+		}
+		from = w.extendBy(list, from)
+	}
+	w.volumes = before
+}
+
+// extendBy tries the dilutions of one volume, and returns where those of the next
+// start.
+func (w *walk) extendBy(list []group, from int) int {
+	made := list[from].volume
+	for at := from; at < len(list) && list[at].volume == made; at++ {
+		g := &list[at]
+		if !w.owns(g) {
+			continue
+		}
+		if !w.goOn() || w.hopeless(w.volumes.least+g.least) {
+			break
+		}
+		w.try(g)
+	}
+	return from + sort.Search(len(list)-from, func(i int) bool { return list[from+i].volume > made })
+}
+
+// try puts a dilution in front of what there is, and goes on from there.
+func (w *walk) try(g *group) {
+	before := w.volumes
+	defer func() { w.volumes = before }()
+	v := &w.volumes
+	v.ratio *= g.ratio
+	v.with = v.with.plus(&g.with)
+	v.least = v.with[0]
+	v.expected = v.expected.times(g.expected)
+	v.groups = append(v.groups, g)
+	toCome := w.pass.dilutions - len(v.groups)
+	switch {
+	case w.pass.from == route.Weigh && (w.wanted() > w.strongest || w.wanted()*g.aliquot > w.mostWeighed):
+		return // too strong, or more solute than any balance carries or may be used
+	case w.outOfReach(toCome) || w.hopelessBefore(toCome, g.aliquot):
+		return
+	case toCome > 0:
+		w.extend(g.aliquot)
+	default:
+		w.begin(g.aliquot)
+	}
+}
+
+// begin tries all first solutions from which so much is needed, or goes on to the
+// stocks.
+func (w *walk) begin(needed float64) {
+	if w.pass.from == route.Start {
+		w.build(&group{with: ofNone(0)}, needed)
+		return
+	}
+	before, list := w.volumes, w.pass.firsts
+	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) }); at < len(list); at++ {
+		f := &list[at]
+		w.volumes.leftOver = Volume(before.leftOver + f.volume - needed)
+		if !w.goOn() || w.tooMuch() || w.hopeless(before.least) {
+			break
+		}
+		w.build(f, f.volume)
+	}
+	w.volumes = before
+}
+
+// wanted is the concentration that the solution must have which the chosen
+// dilutions start from, in g/mL.
+func (w *walk) wanted() float64 { return w.prep.Target.Value / w.unit.mean / w.volumes.ratio }
+
+func (w *walk) tooMuch() bool { return w.volumes.leftOver > w.mostLeftOver }
+
+// hopeless reports whether all routes that end like this are beaten, since their
+// relative variance is at least this.
+func (w *walk) hopeless(leastVariance float64) bool { return !(leastVariance <= w.bar()) }
+
+// bar is the greatest relative variance that a route of the pass may have which
+// leaves over what there is already.
+func (w *walk) bar() float64 {
+	bars := w.known.barsFor(w.pass.operations())
+	if at := barAt(bars, w.volumes.leftOver); at >= 0 {
+		return bars[at].most
+	}
+	return w.judge.least
+}
+
+// hopelessBefore reports whether all routes that end like this are beaten, where so
+// many dilutions come in front, of which a volume is needed: for every left over
+// that the route may end with, what it has and what is still to come, given the
+// volume that may be filled, are more than the bar.
+func (w *walk) hopelessBefore(toCome int, needed float64) bool {
+	bars := w.known.barsFor(w.pass.operations())
+	r := w.pass.remainder
+	strength := r.strengths.of(w.wanted())
+	for at := barAt(bars, w.volumes.leftOver); at < len(bars); at++ {
+		most, room := w.judge.least, math.Inf(1)
+		if at >= 0 {
+			most = bars[at].most
+		}
+		if at+1 < len(bars) {
+			room = bars[at+1].leftOver - w.volumes.leftOver
+		}
+		if most < 0 {
+			return true
+		}
+		if w.whole(&w.volumes.with, toCome, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
+			return false
+		}
+	}
+	return true
+}
+
+// owns reports whether a dilution, put in front of what there is, belongs to the share of
+// the walk: the last two of a route say whose it is, or one where there are no two.
+func (w *walk) owns(g *group) bool {
+	sum := g.number
+	for _, other := range w.volumes.groups {
+		sum += other.number
+	}
+	return len(w.volumes.groups)+1 != min(w.pass.dilutions, 2) || sum%shares == w.share
+}
+
+// whole is the least relative variance of a route of which the end brings what there is, with so many
+// dilutions in front, in cells of volume and concentration.
+func (w *walk) whole(end *leasts, toCome, volume, strength int) float64 {
+	r, need := w.pass.remainder, w.pass.need()
+	if need == 0 {
+		return end[0] + r.at(0, toCome, volume, strength)
+	}
+	least := math.Inf(1)
+	for has := range end {
+		least = min(least, end[has]+r.at(need&^cover(has), toCome, volume, strength))
+	}
+	return least
+}
+
+// offer puts a finished route on the front that the walk goes by, unless it is beaten.
+func (w *walk) offer(m merit, c func() chain) {
+	if m, worth := w.judge.offered(m); worth && !w.known.beaten(m) {
+		if found := c(); !w.refuses(&found) {
+			s := w.judge.stair(m, found)
+			w.known, w.new = w.known.add(s), append(w.new, s)
+		}
+	}
+}
