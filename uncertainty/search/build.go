@@ -14,7 +14,10 @@ import (
 func (w *walk) build(first *group, needed float64) {
 	bar := w.bar()
 	source := w.pass.leastSource(w.Bench, w.wanted()*first.volume)
-	if all := w.volumes.with.plus(&first.with); all[w.pass.need()]+source > bar {
+	if least := w.volumes.least + first.least + source; least > bar || w.pass.hasFirst() && least+w.gapTo(first) > bar {
+		return
+	}
+	if need := w.pass.need(); need != 0 && w.volumes.with.plus(&first.with)[need]+source > bar {
 		return
 	}
 	n := len(w.volumes.groups)

@@ -26,6 +26,7 @@ type pass struct {
 	// least.
 	firsts, dilutionGroups []group
 	remainder              *remainder
+	gaps                   *gaps
 	// reach is nil where the mass of solute is chosen last.
 	reach *reach
 }
@@ -39,8 +40,8 @@ type group struct {
 	least float64
 	// expected is what the ways multiply the expected strength by.
 	expected span
-	// number of the group in its list.
-	number int
+	// number of the group in its list, and of the next that makes more.
+	number, next int
 	// with are the least of those ways that use the piece which is free to pull both ways.
 	with leasts
 }
@@ -51,6 +52,7 @@ type groupWay struct {
 	*making
 	least float64
 	cover cover
+	sure  []part // of influences that count in full before a route is finished
 }
 
 // newPass prepares the passes from a source, which can take seconds; its error is that of
@@ -67,6 +69,9 @@ func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 	}
 	p.firsts = p.groups(b.firsts)
 	p.dilutionGroups = p.groups(slices.DeleteFunc(slices.Clone(b.dilutions), func(m making) bool { return m.pullsBothWays() && m.made.step.Measure != free }))
+	for i := range p.firsts {
+		p.firsts[i].number += len(p.dilutionGroups)
+	}
 	p.reach = newReach(p)
 	return p
 }
@@ -74,6 +79,7 @@ func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 // about makes it a pass with so many dilutions.
 func (p *pass) about(ctx context.Context, b *Bench, dilutions int) error {
 	p.dilutions = dilutions
+	p.gaps = newGaps(p)
 	p.remainder = p.remainder.grown(ctx, b, p)
 	return ctx.Err()
 }
@@ -92,7 +98,7 @@ func (p *pass) groups(list []making) []group {
 			of[key] = at
 			groups = append(groups, group{aliquot: m.aliquot, volume: m.volume, ratio: m.ratio, with: ofNone(math.Inf(1))})
 		}
-		way := groupWay{m, p.leastOf(m), p.coverOf(m)}
+		way := groupWay{m, p.leastOf(m), p.coverOf(m), p.sureOf(m)}
 		groups[at].ways = append(groups[at].ways, way)
 		groups[at].with.take(way.least, way.cover)
 	}
@@ -103,8 +109,11 @@ func (p *pass) groups(list []making) []group {
 	slices.SortStableFunc(groups, func(a, b group) int {
 		return cmp.Or(cmp.Compare(a.volume, b.volume), cmp.Compare(a.least, b.least))
 	})
-	for i := range groups {
-		groups[i].number = i
+	for i := len(groups) - 1; i >= 0; i-- {
+		groups[i].number, groups[i].next = i, i+1
+		if i+1 < len(groups) && groups[i+1].volume == groups[i].volume {
+			groups[i].next = groups[i+1].next
+		}
 	}
 	return groups
 }
@@ -121,6 +130,19 @@ func (p *pass) leastOf(m *making) float64 {
 	}
 	return least
 }
+
+// sureOf are the parts of a way that count in full before a route is finished.
+func (p *pass) sureOf(m *making) (sure []part) {
+	for _, s := range m.shared {
+		if p.weights[s.key] == 1 {
+			sure = append(sure, s)
+		}
+	}
+	return sure
+}
+
+// hasFirst reports whether a first solution is made.
+func (p *pass) hasFirst() bool { return p.from != route.Start }
 
 // leastFirst is the least relative variance of a first solution of at most a volume
 // with its source, at a concentration, which uses the piece that is free as needed.

@@ -137,36 +137,49 @@ func (w *walk) extend(needed float64) {
 		if len(w.volumes.groups) == 0 {
 			w.reached = w.volumes.leftOver
 		}
-		from = w.extendBy(list, from)
+		w.extendBy(list[from:list[from].next])
+		from = list[from].next
 	}
 	w.volumes = before
 }
 
-// extendBy tries the dilutions of one volume, and returns where those of the next
-// start.
-func (w *walk) extendBy(list []group, from int) int {
-	made := list[from].volume
-	for at := from; at < len(list) && list[at].volume == made; at++ {
+// extendBy tries the dilutions of one volume.
+func (w *walk) extendBy(list []group) {
+	bar := w.bar()
+	for at := range list {
 		g := &list[at]
 		if !w.owns(g) {
 			continue
 		}
-		if !w.goOn() || w.hopeless(w.volumes.least+g.least) {
+		if !w.goOn() || !(w.volumes.least+g.least <= bar) {
 			break
 		}
-		w.try(g)
+		if gap := w.gapTo(g); w.volumes.least+g.least+gap <= bar {
+			w.try(g, gap)
+			bar = w.bar()
+		}
 	}
-	return from + sort.Search(len(list)-from, func(i int) bool { return list[from+i].volume > made })
 }
 
-// try puts a dilution in front of what there is, and goes on from there.
-func (w *walk) try(g *group) {
+// gapTo is what a group brings together with those that are chosen.
+func (w *walk) gapTo(g *group) (sum float64) {
+	for _, other := range w.volumes.groups {
+		sum += w.pass.gaps.between(other, g)
+	}
+	return sum
+}
+
+// try puts a dilution in front of what there is, with which it brings so much more, and goes on
+// from there.
+func (w *walk) try(g *group, gap float64) {
 	before := w.volumes
 	defer func() { w.volumes = before }()
 	v := &w.volumes
 	v.ratio *= g.ratio
-	v.with = v.with.plus(&g.with)
-	v.least = v.with[0]
+	v.least += g.least + gap
+	if w.pass.free != nil {
+		v.with = v.with.plus(&g.with)
+	}
 	v.expected = v.expected.times(g.expected)
 	v.groups = append(v.groups, g)
 	toCome := w.pass.dilutions - len(v.groups)
@@ -240,7 +253,7 @@ func (w *walk) hopelessBefore(toCome int, needed float64) bool {
 		if most < 0 {
 			return true
 		}
-		if w.whole(&w.volumes.with, toCome, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
+		if w.whole(&w.volumes, toCome, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
 			return false
 		}
 	}
@@ -259,16 +272,17 @@ func (w *walk) owns(g *group) bool {
 
 // whole is the least relative variance of a route of which the end brings what there is, with so many
 // dilutions in front, in cells of volume and concentration.
-func (w *walk) whole(end *leasts, toCome, volume, strength int) float64 {
+func (w *walk) whole(end *volumes, toCome, volume, strength int) float64 {
 	r, need := w.pass.remainder, w.pass.need()
+	by := end.least + r.at(0, toCome, volume, strength)
 	if need == 0 {
-		return end[0] + r.at(0, toCome, volume, strength)
+		return by
 	}
 	least := math.Inf(1)
-	for has := range end {
-		least = min(least, end[has]+r.at(need&^cover(has), toCome, volume, strength))
+	for has := range end.with {
+		least = min(least, end.with[has]+r.at(need&^cover(has), toCome, volume, strength))
 	}
-	return least
+	return max(by, least)
 }
 
 // offer puts a finished route on the front that the walk goes by, unless it is beaten.
