@@ -51,7 +51,7 @@ func (w *walk) promises(needed float64) []promise {
 		end, gap := before, w.gapTo(g)
 		end.least += g.least + gap
 		end.with = end.with.plus(&g.with)
-		least := w.whole(&end, toCome, r.volumes.of((g.aliquot+math.Max(0, room))*(1+slack)), r.strengths.of(wanted/g.ratio))
+		least := r.whole(&end, w.pass.need(), toCome, r.volumes.of((g.aliquot+math.Max(0, room))*(1+slack)), r.strengths.of(wanted/g.ratio))
 		if !w.hopeless(least) {
 			promises = append(promises, promise{g, least, gap})
 		}

@@ -39,6 +39,26 @@ func (r *remainder) at(need cover, k, volume, strength int) float64 {
 	return r.of[k][need][volume*r.strengths.count+strength]
 }
 
+// with is the least relative variance of a route of which the end uses the piece that is free in
+// some ways, and what is in front as is still needed.
+func (r *remainder) with(end *leasts, need cover, toCome, volume, strength int) float64 {
+	least := math.Inf(1)
+	for has := range end {
+		least = min(least, end[has]+r.at(need&^cover(has), toCome, volume, strength))
+	}
+	return least
+}
+
+// whole is the least relative variance of a route of which the end brings what there is, with so many
+// dilutions in front, in cells of volume and concentration.
+func (r *remainder) whole(end *volumes, need cover, toCome, volume, strength int) float64 {
+	least := end.least + r.at(0, toCome, volume, strength)
+	if need != 0 {
+		least = max(least, r.with(&end.with, need, toCome, volume, strength))
+	}
+	return least
+}
+
 // grown is the table for a pass, in which one dilution at least is chosen before it is asked,
 // with what it holds already. Volumes go from the smallest that is taken to the largest that
 // is made, concentrations from that of the target to the strongest allowed. It is of no use

@@ -2,7 +2,6 @@ package search
 
 import (
 	"errors"
-	"math"
 	"sort"
 
 	"minim/uncertainty/route"
@@ -145,18 +144,24 @@ func (w *walk) extend(needed float64) {
 
 // extendBy tries the dilutions of one volume.
 func (w *walk) extendBy(list []group) {
-	bar := w.bar()
+	ahead := w.ahead()
 	for at := range list {
 		g := &list[at]
 		if !w.owns(g) {
 			continue
 		}
-		if !w.goOn() || !(w.volumes.least+g.least <= bar) {
+		least := w.volumes.least + g.least
+		if !w.goOn() || !(least <= ahead.most) {
 			break
 		}
-		if gap := w.gapTo(g); w.volumes.least+g.least+gap <= bar {
+		if ahead.hopeless(g, least) {
+			continue
+		}
+		if gap := w.gapTo(g); gap == 0 || !ahead.hopeless(g, least+gap) {
 			w.try(g, gap)
-			bar = w.bar()
+			if ahead.front != w.known {
+				ahead = w.ahead()
+			}
 		}
 	}
 }
@@ -186,7 +191,7 @@ func (w *walk) try(g *group, gap float64) {
 	switch {
 	case w.pass.from == route.Weigh && (w.wanted() > w.strongest || w.wanted()*g.aliquot > w.mostWeighed):
 		return // too strong, or more solute than any balance carries or may be used
-	case w.outOfReach(toCome) || w.hopelessBefore(toCome, g.aliquot):
+	case w.outOfReach(toCome):
 		return
 	case toCome > 0:
 		w.extend(g.aliquot)
@@ -234,55 +239,17 @@ func (w *walk) bar() float64 {
 	return w.judge.least
 }
 
-// hopelessBefore reports whether all routes that end like this are beaten, where so
-// many dilutions come in front, of which a volume is needed: for every left over
-// that the route may end with, what it has and what is still to come, given the
-// volume that may be filled, are more than the bar.
-func (w *walk) hopelessBefore(toCome int, needed float64) bool {
-	bars := w.known.barsFor(w.pass.operations())
-	r := w.pass.remainder
-	strength := r.strengths.of(w.wanted())
-	for at := barAt(bars, w.volumes.leftOver); at < len(bars); at++ {
-		most, room := w.judge.least, math.Inf(1)
-		if at >= 0 {
-			most = bars[at].most
-		}
-		if at+1 < len(bars) {
-			room = bars[at+1].leftOver - w.volumes.leftOver
-		}
-		if most < 0 {
-			return true
-		}
-		if w.whole(&w.volumes, toCome, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
-			return false
-		}
-	}
-	return true
-}
-
 // owns reports whether a dilution, put in front of what there is, belongs to the share of
 // the walk: the last two of a route say whose it is, or one where there are no two.
 func (w *walk) owns(g *group) bool {
+	if len(w.volumes.groups)+1 != min(w.pass.dilutions, 2) {
+		return true
+	}
 	sum := g.number
 	for _, other := range w.volumes.groups {
 		sum += other.number
 	}
-	return len(w.volumes.groups)+1 != min(w.pass.dilutions, 2) || sum%shares == w.share
-}
-
-// whole is the least relative variance of a route of which the end brings what there is, with so many
-// dilutions in front, in cells of volume and concentration.
-func (w *walk) whole(end *volumes, toCome, volume, strength int) float64 {
-	r, need := w.pass.remainder, w.pass.need()
-	by := end.least + r.at(0, toCome, volume, strength)
-	if need == 0 {
-		return by
-	}
-	least := math.Inf(1)
-	for has := range end.with {
-		least = min(least, end.with[has]+r.at(need&^cover(has), toCome, volume, strength))
-	}
-	return max(by, least)
+	return sum%shares == w.share
 }
 
 // offer puts a finished route on the front that the walk goes by, unless it is beaten.

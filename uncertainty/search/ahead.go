@@ -1,0 +1,51 @@
+package search
+
+import "math"
+
+// ahead is what a walk asks of the dilutions of one volume: it has what is left over with them.
+type ahead struct {
+	*walk
+	front *front
+	// bars from number at on are those of routes that leave over no less, -1 for that without
+	// any; most is the first.
+	bars           []bar
+	at             int
+	most, strength float64 // of what is diluted last, in g/mL
+	toCome         int
+}
+
+func (w *walk) ahead() ahead {
+	a := ahead{walk: w, front: w.known, bars: w.known.barsFor(w.pass.operations()), most: w.judge.least, strength: w.wanted(),
+		toCome: w.pass.dilutions - len(w.volumes.groups) - 1}
+	if a.at = barAt(a.bars, w.volumes.leftOver); a.at >= 0 {
+		a.most = a.bars[a.at].most
+	}
+	return a
+}
+
+// hopeless reports whether all routes that have a dilution in front of what there is are beaten,
+// which together bring so much: for every left over that the route may end with, that and what is
+// still to come, given the volume that may be filled, are more than the bar.
+func (a *ahead) hopeless(g *group, least float64) bool {
+	r, most, need := a.pass.remainder, a.most, a.pass.need()
+	strength := r.strengths.of(a.strength / g.ratio)
+	var with leasts
+	if need != 0 {
+		with = a.volumes.with.plus(&g.with)
+	}
+	for at := a.at; least+r.at(0, a.toCome, r.volumes.count-1, strength) <= most; at++ {
+		room := math.Inf(1)
+		if at+1 < len(a.bars) {
+			room = a.bars[at+1].leftOver - a.volumes.leftOver
+		}
+		volume := r.volumes.of((g.aliquot + room) * (1 + slack))
+		if least+r.at(0, a.toCome, volume, strength) <= most && (need == 0 || r.with(&with, need, a.toCome, volume, strength) <= most) {
+			return false
+		}
+		if at+1 == len(a.bars) {
+			break
+		}
+		most = a.bars[at+1].most
+	}
+	return true
+}
