@@ -227,6 +227,8 @@ func (b *Balance) tellChecks(n *Notes) {
 		switch {
 		case c.Standing == Alone:
 			n.Warn("check-far", b.Name, int(c.Readings()), weight, mean, c.Far(), rarely(c.Chance))
+		case c.Standing == Few && c.Chance < tooFar:
+			n.Warn("check-few-far", b.Name, int(c.Readings()), weight, mean, c.Far(), rarely(c.Chance))
 		case c.Chance < farOff:
 			n.Warn("check-odd", b.Name, int(c.Readings()), weight, mean, c.Far(), rarely(c.Chance))
 		}

@@ -166,3 +166,16 @@ func TestCheckWeightsTogether(t *testing.T) {
 	near.Absolute(t, "by the nearest", 50-0.004*0.97, propagate(t, u, weighed(t, b, u, 50, b.bare(&b.Checks[1]).tare)).Value, 2e-4)
 	assert.Contains(t, strings.Join(worded(u.Notes).Assumed, "\n"), "the readings of the x scatter alike at all loads that were read")
 }
+
+// A slip of ten in one reading of a check weight is a mistake, as the mean of readings is that is half of
+// the weight; a digit or two are not.
+func TestSlipOfACheckWeight(t *testing.T) {
+	read := func(values, weight string) error {
+		_, err := ParseKit("k", []byte("[[balance]]\nname = \"x\"\ncapacity = \"200 g\"\nreadability = \"0.001 g\"\nreadings = { values = ["+values+"], check-weight = { "+weight+" } }\n"))
+		return err
+	}
+	assert.ErrorContains(t, read(`"100.004 g", "100.003 g", "100.005 g", "10.004 g"`, certified), `"10.004 g" is not about the 100 g of the check weight`)
+	assert.ErrorContains(t, read(`"100.004 g", "100.003 g", "100.005 g", "10.004 g"`, `value = "20 g", expanded = "0.0002 g", k = 2`), "state the weight that they were taken with")
+	assert.NoError(t, read(fiveOf100, certified))
+	assert.NoError(t, read(`"0.000 g", "0.002 g", "0.001 g"`, `value = "0.001 g", expanded = "0.0002 g", k = 2`))
+}

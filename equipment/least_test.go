@@ -15,6 +15,7 @@ import (
 // interval is as wide as was asked for, whatever its other errors (constructed). To first order
 // with effective degrees of freedom it would be much too small for two and three readings.
 func TestLeastMassOfFewReadings(t *testing.T) {
+	skipIfSlow(t)
 	for n := 2.0; n <= 6; n++ {
 		b := &Balance{Name: "scale", Capacity: 200, Readability: 0.001, Repeatability: Spread{S: 0.01, DegreesOfFreedom: n - 1, Known: true}, Linearity: Stated{0.03, true}}
 		grams, ok := b.Least(0.05)

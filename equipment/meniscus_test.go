@@ -115,6 +115,7 @@ func TestMeniscusScales(t *testing.T) {
 
 // A wider tube has more meniscus, and so has a liquid of more tension.
 func TestMeniscusGrows(t *testing.T) {
+	skipIfSlow(t)
 	last := 0.0
 	for bore := 0.5; bore <= 160; bore *= 1.02 {
 		v := meniscusVolume(bore, 72.74, 0.99821)

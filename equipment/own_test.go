@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	words "minim/report/words/influence"
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/near"
 )
@@ -157,7 +158,8 @@ func TestOwnMeanOfFew(t *testing.T) {
 	near.Relative(t, "the limit stands", 10, got.Value, 1e-12)
 	near.Relative(t, "bias", 0.04/math.Sqrt(6), term(got.Analytic, "bias of the x at 10 mL").StandardUncertainty, 1e-9)
 	assert.Contains(t, strings.Join(worded(u.Notes).NotCounted, "\n"), "the mean 9.9292 mL of the 3 readings of the x at 10 mL, 0.71 % low: it counts from four readings on, and the limit stands")
-	assert.Contains(t, strings.Join(worded(u.Notes).Warnings, "\n"), "look at how it is used")
+	require.Len(t, note.Doubts(u.Notes.Warnings), 1, "fewer than 1 in 100 pieces would lie so far off")
+	assert.Contains(t, note.Doubts(u.Notes.Warnings)[0].String(), "0.71 % low, 1.8 times its limit: of those as good as its limit says fewer than 1 in 100 would lie so far off")
 }
 
 // The case of a pipette of 1 mL that delivers 0.950 mL: 5 % low, six times its limit (0.008 mL).

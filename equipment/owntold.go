@@ -36,6 +36,8 @@ func (k *Measure) tellOwn(u Use) {
 		switch {
 		case j.isTooFar() && j.Standing == Alone:
 			n.Warn("own-mean-far", k.Name, int(j.Readings()), j.Where(), mean, j.Off(), k.timesLimit(j), k.notAs(j))
+		case j.isTooFar() && j.Standing == Few:
+			n.Warn("own-few-far", k.Name, int(j.Readings()), j.Where(), mean, j.Off(), k.timesLimit(j))
 		case j.Chance < farOff:
 			n.Warn("own-mean-odd", k.Name, int(j.Readings()), j.Where(), mean, j.Off(), 100*j.Chance)
 		}

@@ -111,6 +111,7 @@ func TestLoadsOfReadings(t *testing.T) {
 // what it measures; n readings of it are taken, and it is used once or nine times. The
 // interval holds what was delivered in 95 of 100, within five standard errors of 4000.
 func TestCoverageOfFewReadings(t *testing.T) {
+	skipIfSlow(t)
 	random := rand.New(rand.NewPCG(7, 7))
 	const runs = 4000
 	for n := 2; n <= 5; n++ {

@@ -206,12 +206,3 @@ func mistrust(trust string) int {
 	}
 	return 0
 }
-
-// Shrinks is the share of its volume by which a solution of so many grams in a form and v mL takes up
-// less, with as much water as is added, in mL, than both together: by the apparent specific volumes at
-// both strengths.
-func (s *StockSubstance) Shrinks(form string, grams, v, added float64) float64 {
-	grams *= s.Holds(form)
-	phi := func(ml float64) float64 { return s.At(s.Fraction(grams / ml)).SpecificVolume }
-	return grams * (phi(v) - phi(v+added)) / (v + added)
-}

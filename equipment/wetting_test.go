@@ -19,6 +19,7 @@ import (
 // of Young and Laplace apart from this code, with contact angles by the equation of state (water: 98
 // degrees on polypropylene, 105 on polymethylpentene). Of 20 % it takes rounded angles.
 func TestMenisciByWall(t *testing.T) {
+	skipIfSlow(t)
 	file, err := os.Open("../testdata/menisci.csv")
 	require.NoError(t, err)
 	defer file.Close()

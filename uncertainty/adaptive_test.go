@@ -159,6 +159,7 @@ func TestDefaultCeiling(t *testing.T) {
 // found from some 30 values scatters itself by a fifth, which makes the mean
 // square greater than 1 by a tenth.
 func TestErrorsOfEnds(t *testing.T) {
+	skipUnderRace(t)
 	m, y := sumOf(Normal{Mu: 3, Sigma: 2})
 	lower, upper := &differences{}, &differences{}
 	for seed := range uint64(400) {

@@ -81,6 +81,7 @@ func TestRisksOfNormalPrior(t *testing.T) {
 //
 //	∫ P dF = P F - ∫ F dP
 func TestRisksOfAnyPrior(t *testing.T) {
+	skipUnderRace(t)
 	for _, c := range []struct {
 		prior Distribution
 		r     reference

@@ -26,6 +26,7 @@ var table95 = []float64{12.71, 4.30, 3.18, 2.78}
 // the table for n - 1 degrees of freedom, analytic and simulated: a sum of influences of one
 // set is a Student t again, of √9 times the scale.
 func TestFewReadingsByTable(t *testing.T) {
+	skipUnderRace(t)
 	for n := 2; n <= 5; n++ {
 		for _, uses := range []int{1, 9} {
 			m := new(Model)

@@ -277,6 +277,7 @@ func sharpModels(t *testing.T) map[string]func() (*Model, Node) {
 
 // TestHeavyTails: two readings, of which a product has no mean, beside sorted trials.
 func TestHeavyTails(t *testing.T) {
+	skipUnderRace(t)
 	m, set := new(Model), Set{Owner: Owner{Name: "pipette"}, At: 1}
 	y := m.Multiply(ofReadings(m, "first", 1, 0.01, 2, set), ofReadings(m, "second", 1, 0.02, 2, set))
 	y = m.Divide(y, add(m, "volume", Rectangular{Low: 0.99, High: 1.01}))
@@ -314,6 +315,7 @@ func TestMeansAreThoseOfPlainTrials(t *testing.T) {
 // TestQuantilesOfSharpened: the whole distribution, also when only its curve is kept, beside
 // sorted trials.
 func TestQuantilesOfSharpened(t *testing.T) {
+	skipUnderRace(t)
 	m, y := dilutionModel()
 	plain := simulate(t, m, y, Settings{Trials: 1_000_000})
 	mc := sharpened(t, "dilutions", m, y, 3)

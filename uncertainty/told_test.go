@@ -28,6 +28,7 @@ func toldModel(prior Prior, mean, n float64) (m *Model, out Node) {
 // TestPosteriorAndScatterHaveOneScale: without a prior to speak of the mean and a use together
 // are Student's t with s √(1 + 1/n), simulated as well as by the law of propagation.
 func TestPosteriorAndScatterHaveOneScale(t *testing.T) {
+	skipUnderRace(t)
 	for _, n := range []float64{4, 6} {
 		m, out := toldModel(Prior{Of: PlusMinus(4000)}, 0.5, n)
 		half := math.Sqrt(1+1/n) * distuv.StudentsT{Sigma: 1, Nu: n - 1}.Quantile(0.975)

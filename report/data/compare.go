@@ -9,6 +9,7 @@ import (
 	"minim/report/words"
 	"minim/report/words/influence"
 	"minim/report/words/note"
+	"minim/report/words/reminder"
 	"minim/uncertainty"
 	"minim/uncertainty/hazards"
 	"minim/uncertainty/policy"
@@ -86,7 +87,7 @@ func routeOf(p *route.Prep, r *route.Result) object {
 		{"equations", []object{}}, {"constants", []object{}}, {"budget", []object{}}, {"assumed_share_of_variance", possible(r.AssumedShare)}, {"from_memory_share_of_variance", possible(r.Analytic.MemoryShare())},
 		{"expanded_uncertainty_if_rectangular", possible(r.Analytic.IfRectangular())}, {"ladder", []object{}},
 		{"solute_g", only(r.Possible && massKnown(r), r.SoluteGrams)}, {"made_mL", possible(r.MadeML)}, {"left_over_mL", possible(r.LeftOverML)},
-		{"warnings", texts(r.Notes.Warnings)}, {"assumed", texts(r.Notes.Assumed)},
+		{"warnings", texts(r.Notes.Warnings)}, {"doubts", texts(note.Doubts(r.Notes.Warnings))}, {"assumed", texts(r.Notes.Assumed)},
 		{"from_memory", texts(r.Notes.FromMemory)}, {"not_counted", texts(r.Notes.NotCounted)},
 		{"notes", notes(&r.Notes)}, {"shown", shown(p, r)},
 	}
@@ -224,7 +225,7 @@ func clash(c *hazards.Clash) object {
 	return object{
 		{"first", thing(c.First, c.FirstRole, c.FirstBy)}, {"second", thing(c.Second, c.SecondRole, c.SecondBy)},
 		{"what_happens", c.Happens}, {"gas_or_product", orNull(c.Product)}, {"known_of_strong_solutions", c.Strong}, {"trust", c.Trust},
-		{"sentence", words.Stop(c)},
+		{"sentence", reminder.Stop(c)},
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/words"
+	"minim/report/words/reminder"
 	"minim/uncertainty/hazards"
 	"minim/uncertainty/route"
 )
@@ -58,7 +59,7 @@ func withStops(p *route.Prep, rows [][]string, of func(row int) *route.Route) []
 			here = p.Clashes(r)
 		}
 		elsewhere := slices.DeleteFunc(slices.Clone(all), func(c hazards.Clash) bool {
-			return slices.ContainsFunc(here, func(h hazards.Clash) bool { return words.Stop(&h) == words.Stop(&c) })
+			return slices.ContainsFunc(here, func(h hazards.Clash) bool { return reminder.Stop(&h) == reminder.Stop(&c) })
 		})
 		rows[1+i] = append(rows[1+i], stops(here), stops(elsewhere))
 	}
@@ -67,7 +68,7 @@ func withStops(p *route.Prep, rows [][]string, of func(row int) *route.Route) []
 
 // stops are the sentences about what may not meet, in a cell.
 func stops(clashes []hazards.Clash) string {
-	return harmless(strings.Join(words.StopsOf(clashes), " "))
+	return harmless(strings.Join(reminder.Stops(clashes), " "))
 }
 
 // routeRows are the header and a row for each route.

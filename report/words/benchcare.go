@@ -3,6 +3,7 @@ package words
 import (
 	"minim/equipment"
 	"minim/report/words/verb"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/route"
 )
 
@@ -37,6 +38,8 @@ func (b *sheetBench) weighing(i int) []string {
 // dust is what to mind with a powder that must not be breathed.
 func (b *sheetBench) dust(i int) []string {
 	switch h := b.order(i).Parts[i]; {
+	case mixed.Fluid(b.prep().Solute.Weighed()):
+		return nil
 	case h.Any("toxic", "sensitiser", "dust"):
 		return []string{"raise no dust: in a weighing enclosure or a fume cupboard, its draught kept off the pan; wipe up damp, never sweep"}
 	case h.Unknown():
@@ -75,7 +78,7 @@ func (b *sheetBench) filling(i int) []string {
 
 // solidBefore reports whether what is made up has to dissolve first.
 func (b *sheetBench) solidBefore(i int) bool {
-	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !b.route.Steps[i-1].Verb.Traits().AddsTo
+	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !mixed.Fluid(b.prep().Solute.Weighed()) && !b.route.Steps[i-1].Verb.Traits().AddsTo
 }
 
 // delivering is what to mind with an instrument that measures out.

@@ -8,6 +8,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/uncertainty"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/route"
 )
 
@@ -143,7 +144,7 @@ func (p *Paper) besides() string {
 	b, steps := newSheetBench(p), p.route().Steps
 	any := func(has func(s route.Step) bool) bool { return slices.ContainsFunc(steps, has) }
 	var parts clauses
-	parts.Add(any(func(s route.Step) bool { return s.Verb.Traits().WeighsSolute }), "a spatula")
+	parts.Add(any(func(s route.Step) bool { return s.Verb.Traits().WeighsSolute }) && !mixed.Fluid(p.Prep.Solute.Weighed()), "a spatula")
 	if b.weighsOnBoat() {
 		parts = append(parts, "a weighing boat", "a funnel or a glass rod")
 	}

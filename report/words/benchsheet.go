@@ -59,7 +59,7 @@ func (p *Paper) stepTable(room []record.Room) *page.Table {
 // planIsInside reports whether the batch is inside when all goes as planned, so that
 // limits beside the planned readings mean something.
 func planIsInside(p *Paper) bool {
-	return len(p.Prep.Tolerances) > 0 && p.Prep.GoodEnough(p.result())
+	return len(p.Prep.Tolerances) > 0 && p.Prep.GoodEnough(p.result()) && findingOf(p.Prep, p.result(), false) != notPure
 }
 
 // careOnce says the same only once, and then where it was said.

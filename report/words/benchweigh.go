@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
+	"minim/uncertainty/mixed"
 	"minim/uncertainty/route"
 )
 
@@ -32,7 +33,7 @@ func (b *sheetBench) onBoat(s *route.Step) string {
 // tipped says how a solid goes into its vessel: at once, or in portions.
 func (b *sheetBench) tipped(i int, whole, part string) string {
 	return either(b.goesIn(i),
-		fmt.Sprintf("tip %s in portions into %s, swirling, until no solid is left", part, b.vessel(i)),
+		fmt.Sprintf("tip %s in portions into %s, swirling%s", part, b.vessel(i), when(!mixed.Fluid(b.prep().Solute.Weighed()), ", until no solid is left")),
 		fmt.Sprintf("tip %s into %s", whole, b.vessel(i)))
 }
 

@@ -9,9 +9,6 @@ import (
 	"minim/uncertainty/route"
 )
 
-// ofMixing are the codes of what a solution takes up less, or more, than what was put together.
-var ofMixing = []string{"shrinks-diluted", "grows-diluted"}
-
 // besides are notes that a reader must not miss, since the result may hang on them: they are
 // said right below the strength, behind a label, with what would help, as well as in their list.
 var besides = []struct {
@@ -21,8 +18,9 @@ var besides = []struct {
 }{
 	{"Pistons", []string{"piston-off", "piston-unknown"},
 		"weigh what it delivers of that liquid and state it (readings, with liquid), or displace the liquid directly"},
-	{"Mixing", ofMixing, "make up to a mark, or state contraction in the step"},
+	{"Mixing", []string{"shrinks-diluted", "grows-diluted"}, "made up to a mark it would not count"},
 	{"Not pure", []string{onlyDissolved}, ""},
+	{"In doubt", []string{"own-few-far", "check-few-far"}, ""},
 }
 
 // besideFacts are said below the strength of a result.

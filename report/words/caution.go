@@ -5,9 +5,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
-	"minim/report/words/clause"
 	"minim/report/words/reminder"
-	"minim/uncertainty/hazards"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
@@ -120,22 +118,9 @@ func handled(p *route.Prep, r *route.Result) []route.Handled {
 	return list
 }
 
-// keepApart follows what may not meet. That a pair is not listed means nothing.
-const keepApart = "Keep them apart, what is left over of them as well; no route that brings them together is proposed. The list of such pairs is short: the safety data sheets decide."
-
 // Stops are sentences about what may not meet of all that a prep names; none where nothing
 // is known, which says nothing.
-func Stops(p *route.Prep) []string { return StopsOf(p.Clashes(nil)) }
-
-// Stop is a sentence about two that may not meet, above all else: by what they were
-// recognised, and what happens.
-func Stop(c *hazards.Clash) string {
-	text := either(c.First == c.Second,
-		fmt.Sprintf("what is in %s (%s; recognised %s, and %s)", c.First, c.FirstRole, c.FirstBy, c.SecondBy),
-		fmt.Sprintf("%s (%s; recognised %s) and %s (%s; recognised %s)", c.First, c.FirstRole, c.FirstBy, c.Second, c.SecondRole, c.SecondBy))
-	strong := when(c.Strong, "; what is known of this pair is known of strong solutions, and how strong yours are is not asked")
-	return "STOP: these two may not meet: " + text + ": " + c.What + strong + "."
-}
+func Stops(p *route.Prep) []string { return reminder.Stops(p.Clashes(nil)) }
 
 // stopBars stand above a page.
 func stopBars(p *route.Prep) (bars []page.Block) {
@@ -143,15 +128,6 @@ func stopBars(p *route.Prep) (bars []page.Block) {
 		bars = append(bars, bar(text), page.Gap{})
 	}
 	return bars
-}
-
-// StopsOf are the sentences about some pairs that may not meet.
-func StopsOf(clashes []hazards.Clash) []string {
-	list := clause.Each(clashes, func(c hazards.Clash) string { return Stop(&c) })
-	if n := len(list); n > 0 {
-		list[n-1] += " " + keepApart
-	}
-	return list
 }
 
 // notPossible says in a word that a route cannot be done, or must not.

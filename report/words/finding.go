@@ -8,6 +8,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words/kits"
+	"minim/report/words/note"
 	"minim/uncertainty/route"
 )
 
@@ -18,6 +19,8 @@ type finding string
 // The findings; nothing is found where nothing falls short, or no tolerance is given.
 const (
 	nothingFound finding = ""
+	inDoubt      finding = "IN DOUBT"
+	notPure      finding = "NOT PURE"
 	saysNothing  finding = "SAYS ALMOST NOTHING"
 	tooLittle    finding = "MAKES TOO LITTLE"
 	belowChance  finding = "NOT GOOD ENOUGH" // a route
@@ -32,8 +35,10 @@ func findingOf(p *route.Prep, r *route.Result, made bool) finding {
 		return saysNothing
 	case !made && !r.Enough(p.Volume):
 		return tooLittle
+	case slices.ContainsFunc(r.Notes.Warnings, func(n note.Note) bool { return n.Code == onlyDissolved }):
+		return notPure
 	case len(p.Tolerances) == 0 || r.Chance() >= p.LeastChance:
-		return nothingFound
+		return finding(when(len(note.Doubts(r.Notes.Warnings)) > 0, string(inDoubt)))
 	case !made:
 		return belowChance
 	case isOutside(p, r):
@@ -55,6 +60,8 @@ func findingText(p *route.Prep, r *route.Result, made bool) string {
 	switch f {
 	case nothingFound:
 		return ""
+	case inDoubt, notPure:
+		return string(f) + ": " + strings.Join(note.Texts(note.Doubts(r.Notes.Warnings)), "; ")
 	case saysNothing:
 		parts = append(parts, r.Uninformative.String())
 	case tooLittle:
@@ -82,6 +89,10 @@ func verdictWord(c *route.Comparison) string {
 		return "NEAREST (none says much about the amount)"
 	case belowChance:
 		return fmt.Sprintf("NEAREST (none reaches %s in 100)", asked(c.Prep.LeastChance))
+	case notPure:
+		return "NEAREST (what it starts with is not pure)"
+	case inDoubt:
+		return either(len(c.Prep.Tolerances) == 0, "NEAREST THE TARGET, BUT IN DOUBT", "USE, BUT IN DOUBT")
 	}
 	return either(len(c.Prep.Tolerances) == 0, "NEAREST THE TARGET (no tolerance given)", "USE")
 }
@@ -93,6 +104,8 @@ func madeWord(b *Batch) string {
 		return "NOTHING DONE YET"
 	case !b.Finished():
 		return "NOT FINISHED"
+	case found == inDoubt:
+		return either(len(b.Prep.Tolerances) == 0, "MADE, BUT IN DOUBT", "INSIDE, BUT IN DOUBT")
 	case found != nothingFound:
 		return string(found)
 	case len(b.Prep.Tolerances) == 0:
@@ -104,18 +117,19 @@ func madeWord(b *Batch) string {
 // finding is that about the route or the batch of a paper, in words.
 func (p *Paper) finding() string { return findingText(p.Prep, p.result(), p.Batch != nil) }
 
-// ownMeanFar and onlyDissolved are the codes of findings that say that a strength may be quite
-// another: own readings lie too far off, and what was weighed pure is a solution.
+// ownMeanFar is the code of own readings that lie too far off, and count, and onlyDissolved of the
+// doubt that what was weighed pure is a solution.
 const ownMeanFar, onlyDissolved = "own-mean-far", "only-dissolved"
 
 // bars are the warnings at the top of every paper: that it is about the example that comes
-// with the program, in what it falls short, which instrument is not as it should be, and that
-// the strength is off by what mixing does.
+// with the program, in what it falls short, what puts it in doubt, and which instrument is not as it
+// should be.
 func (p *Paper) bars() (list clauses) {
 	list.Put("", kits.Invented(p.Prep.Kit))
 	list.Put("", p.finding())
-	for _, n := range slices.Concat(p.result().Notes.Warnings, p.result().Notes.NotCounted) {
-		if n.Code == ownMeanFar || n.Code == onlyDissolved || slices.Contains(ofMixing, n.Code) {
+	said := slices.Contains([]finding{inDoubt, notPure}, findingOf(p.Prep, p.result(), p.Batch != nil))
+	for _, n := range p.result().Notes.Warnings {
+		if n.Code == ownMeanFar || !said && note.Contains(note.Doubts(p.result().Notes.Warnings), n) {
 			list.Put("", capital(n.String()))
 		}
 	}

@@ -3,9 +3,11 @@ package words
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"minim/equipment"
 	"minim/equipment/quantity"
+	"minim/report/words/note"
 	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 )
@@ -67,8 +69,12 @@ func (o outdone) by(rule policy.Rule) string {
 	switch rule {
 	case policy.Use:
 		return "makes too little, or says too little of the amount"
+	case policy.Doubt:
+		return "is in doubt: " + strings.Join(note.Joined(note.Doubts(o.lost.Notes.Warnings)), "; ")
 	case policy.HalfRisk:
-		return fmt.Sprintf("is %s, and not in the %s that halve the risk asked for", insideIn(o.prep, o.lost), asked(o.prep.Ask().Halved()))
+		halved := asked(o.prep.Ask().Halved())
+		return either(inHundred(o.lost.Chance(), o.prep.LeastChance) == halved, "is inside in a little less than the "+halved+" of 100 that halve the risk asked for",
+			fmt.Sprintf("is %s, and not in the %s that halve the risk asked for", insideIn(o.prep, o.lost), halved))
 	case policy.Meeting, policy.Chance:
 		return "is " + insideIn(o.prep, o.lost)
 	case policy.Holding:
@@ -89,8 +95,10 @@ func (o outdone) byOperations() string {
 	if n < other {
 		return fmt.Sprintf("leaves %s, where %d measurements in place of %d leave no more than %s", volume(o.lost.LeftOverML), other, n, volume(o.least))
 	}
-	text := fmt.Sprintf("takes %d measurements instead of %d", n, other)
-	saved := o.least - o.lost.LeftOverML
+	text, saved := fmt.Sprintf("takes %d measurements instead of %d", n, other), o.least-o.lost.LeftOverML
+	if saved >= float64(float64(n-other)/2*o.prep.Ask().WorthTwo()) {
+		return fmt.Sprintf("%s: no more than %d where %d halve the risk", text, policy.MostBeside, policy.Enough)
+	}
 	return text + when(saved > 0 && !route.SameVolume(o.least, o.lost.LeftOverML), " and saves only "+volume(saved))
 }
 
@@ -126,5 +134,6 @@ func policyLine(p *route.Prep) string {
 	if q.Tolerant {
 		text = fmt.Sprintf("half the risk asked for (%s in 100, else %s, else the surest), inside with every reading a step off", asked(q.Halved()), asked(q.Asked))
 	}
-	return fmt.Sprintf("as far as there is a choice, %s; the fewest measurements, of which two more must save %s; within %s of the least left over the roundest readings", text, volume(q.WorthTwo()), volume(q.Near()))
+	return fmt.Sprintf("as far as there is a choice, %s; the fewest measurements, of which two more must save %s%s; within %s of the least left over the roundest readings", text, volume(q.WorthTwo()),
+		when(q.Tolerant, fmt.Sprintf(" (no more than %d where %d halve the risk)", policy.MostBeside, policy.Enough)), volume(q.Near()))
 }

@@ -87,7 +87,7 @@ func TestSymbolsAndGramsPerLitre(t *testing.T) {
 		assert.Contains(t, inline.Plain(p.method()), start[:strings.Index(start, ")")]) // the same in what is quoted
 	}
 	for number, want := range map[string]string{"0.0598": "0.598", "0.0020": "0.020", "1.5": "15", "12": "120", "-0.05": "-0.5", "0.60": "6.0", "0": "0"} {
-		assert.Equal(t, want, tenfold(number))
+		assert.Equal(t, want+" g/L", gramsPerLitre("% w/v", "%s", number))
 	}
 }
 

@@ -3,6 +3,7 @@ package words
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -36,11 +37,21 @@ func planReasons(p, before *plan.Plan) (list []page.Block) {
 
 // planFacts say why a route is recommended, and what it costs.
 func planFacts(p *plan.Plan) []fact {
-	list := []fact{{"Chosen", chosenBy(p)}}
+	list := append([]fact{{"Chosen", chosenBy(p)}}, ownFirst(p)...)
 	if cost, known := p.Prep.Cost(&p.Results[p.Verdict.Use]); known {
 		list = append(list, fact{"Cost", cost.String() + " of solute and solvent"})
 	}
 	return list
+}
+
+// ownFirst says which of the routes of the prep itself comes before the one that is recommended.
+func ownFirst(p *plan.Plan) []fact {
+	all := append([]route.Result{p.Results[p.Verdict.Use]}, p.Own...)
+	c := p.Prep.Choose(all)
+	if c.Use <= 0 || p.Options.Prefer != route.Usual || slices.Contains([]policy.Rule{policy.Roundness, policy.Solute, policy.Name}, c.Fell[0]) {
+		return nil
+	}
+	return []fact{{"Your own", fmt.Sprintf("%q comes before it by the same rules: this one %s", all[c.Use].Route.Name, outdone{p.Prep, &all[0], &all[c.Use], c.Least}.by(c.Fell[0]))}}
 }
 
 // chosenBy says by which policy a route is recommended.
@@ -63,10 +74,9 @@ var preferences = map[string]string{
 
 // planColumns are what the table of a search says of each route.
 func planColumns(p *plan.Plan) []column {
-	inside := insideColumn(p.Prep)
 	columns := []column{
 		{"give or", "take", func(r *route.Result) string { return quantity.Percent(r.GiveOrTake()) }},
-		inside, {"left", "over/mL", leftOver}, {"times", "meas.", times}, soluteColumn(p.Comparison),
+		insideColumn(p.Prep), {"left", "over/mL", leftOver}, {"times", "meas.", times}, soluteColumn(p.Comparison),
 	}
 	if cost, known := p.Prep.Cost(&p.Results[0]); known && cost.Currency != "" {
 		columns = append(columns, column{"cost", cost.Currency, func(r *route.Result) string {
@@ -197,6 +207,8 @@ func ownRoutes(p *plan.Plan) []fact {
 		case len(r.Inside) > 0:
 			text = insideIn(p.Prep, r) + ", " + text
 		}
+		doubts := note.Texts(note.Doubts(r.Notes.Warnings))
+		text += when(len(doubts) > 0, "; in doubt: "+strings.Join(doubts, "; "))
 		if r.Elsewhere != nil {
 			text = elsewhereWords(p.Prep, r) + "; " + text
 		}

@@ -25,6 +25,7 @@ func planTable(t *testing.T, text string) *benchfile.Table {
 // A plan that is written is read as the prep was, but for what does not count; written
 // again it is the same text.
 func TestPlanIsReadAsItWasWritten(t *testing.T) {
+	skipIfSlow(t)
 	for _, path := range preps(t) {
 		p := loadPrep(t, path)
 		for _, r := range p.Routes {

@@ -3,6 +3,7 @@ package bench
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
@@ -46,6 +47,12 @@ func readCheck(t *benchfile.Table, b *equipment.Balance) {
 	s.At = weight.Mass
 	if weight.Mass > 0 && !(s.Mean > weight.Mass/2 && s.Mean < 2*weight.Mass) {
 		t.Fail("check-weight", fmt.Sprintf("the readings are %s on average", quantity.Grams(quantity.Round(s.Mean, 4))), "state the weight that they were taken with")
+		return
+	}
+	if i := slices.IndexFunc(values, func(x float64) bool {
+		return !(x > weight.Mass/2 && x < 2*weight.Mass) && math.Abs(x-weight.Mass) > float64(20*b.Readability)
+	}); weight.Mass > 0 && i >= 0 {
+		t.Fail("values", fmt.Sprintf("%q is not about the %s of the check weight", t.Texts("values")[i], quantity.Grams(quantity.Round(weight.Mass, 4))), slippedDigit)
 		return
 	}
 	b.Repeatability.Join(s)

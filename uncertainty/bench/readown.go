@@ -115,6 +115,8 @@ func oneOwn(t *benchfile.Table, k *equipment.Measure, dropOf string) (own equipm
 	case len(values) < 2:
 		t.Fail(key, twoAtLeast, "")
 		return own, false
+	case slipped(t, key, values, digitOf(t, key, kind)):
+		return own, false
 	}
 	for i := range values {
 		values[i] *= w.factor

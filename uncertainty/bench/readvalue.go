@@ -2,6 +2,7 @@ package bench
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"minim/equipment"
@@ -20,6 +21,7 @@ const (
 	mostlyTwo      ofMistake = "certificates mostly state k = 2"
 	priceOfSolute  ofMistake = "the price of the solute"
 	stateOne       ofMistake = "state one of them"
+	slippedDigit   ofMistake = "look at its digits and its unit"
 	ownName        ofMistake = "give each its own name"
 	sodiumChloride ofMistake = "sodium chloride has \"58.44 g/mol\""
 )
@@ -122,10 +124,25 @@ func spread(t *benchfile.Table, kind quantity.Kind) equipment.Spread {
 		t.Fail("readings", bothStated, stateOne)
 	case t.Has("readings") && len(values) < 2:
 		t.Fail("readings", twoAtLeast, "")
+	case len(values) >= 2 && slipped(t, "readings", values, digitOf(t, "readings", kind)):
 	case len(values) >= 2:
 		return equipment.FromReadings(values, digitOf(t, "readings", kind))
 	}
 	return equipment.Spread{S: t.NotNegative("repeatability", kind), Known: t.Has("repeatability")}
+}
+
+// slipped refuses readings of one thing of which one is three times the middle one or more, or a third
+// of it, and by more than twenty digits.
+func slipped(t *benchfile.Table, key string, values []float64, digit float64) bool {
+	sorted := slices.Sorted(slices.Values(values))
+	middle := (sorted[(len(sorted)-1)/2] + sorted[len(sorted)/2]) / 2
+	i := slices.IndexFunc(values, func(x float64) bool {
+		return (x >= 3*middle || x <= middle/3) && math.Abs(x-middle) > float64(20*digit)
+	})
+	if i >= 0 && t.Sound(key) {
+		t.Fail(key, fmt.Sprintf("%q is far from the other readings", t.Texts(key)[i]), slippedDigit)
+	}
+	return i >= 0
 }
 
 // digitOf is the finest step to which the quantities of a list are written.

@@ -17,6 +17,7 @@ import (
 // The room of a reading on a long route, of which not every end is simulated, is that of
 // its simulation within a digit (constructed).
 func TestRoomOfALongRoute(t *testing.T) {
+	skipIfSlow(t)
 	kit, err := ParseKit("bench.toml", []byte(littleKit))
 	require.NoError(t, err)
 	again := `, { take = "45 mL", with = "cylinder" }, { make-up-to = "50 mL", in = "cylinder" }`

@@ -62,6 +62,7 @@ route = "A1"
 // A record that says what was planned gives the figures of the plan, to the last digit
 // of the simulation, whether the readings are given or left to the plan.
 func TestRecordAsPlanned(t *testing.T) {
+	skipIfSlow(t)
 	p := demoPrep(t)
 	want, err := contest.Compare(context.Background(), p, "two dilutions", few)
 	require.NoError(t, err)

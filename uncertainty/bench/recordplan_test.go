@@ -243,6 +243,7 @@ func TestInstrumentsThatCount(t *testing.T) {
 // Of every prep and route of the project a record can be begun, with which nothing differs
 // and the plan has the figures that it has without the record.
 func TestEveryRouteCanBeCarried(t *testing.T) {
+	skipIfSlow(t)
 	var files []string
 	for _, pattern := range []string{"../../testdata/benches/*/*.toml", "../../testdata/published/*/*.toml", "../../cmd/minim/demo/*.toml"} {
 		found, err := filepath.Glob(pattern)
@@ -382,6 +383,7 @@ func TestHazardsOfPlanAndPrepHold(t *testing.T) {
 
 // What has come to the bench since can be used, and is told; what is gone is not advised.
 func TestBenchSinceARecordWasBegun(t *testing.T) {
+	skipIfSlow(t)
 	before := ink(t, inkPrep, inkKit)
 	text := begun(t, before, before.Routes[0])
 	now := ink(t, edited(t, inkPrep, `with = "pipette"`, `with = "syringe"`, `name = "strong"`, `name = "weak"`, `start = "strong"`, `start = "weak"`),

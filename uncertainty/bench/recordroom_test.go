@@ -186,6 +186,7 @@ func TestRoomOfOneLimit(t *testing.T) {
 
 // Nothing tells a flask apart from its mark.
 func TestRoomOfOneMark(t *testing.T) {
+	skipIfSlow(t)
 	_, _, rooms := roomOf(t, uncertainty.Limits{Lower: 0.08, Upper: 0.16}, "fine")
 	assert.Equal(t, record.Room{Step: 2, Planned: 25, Low: 25, High: 25, Any: true, Fixed: true}, rooms[1])
 	_, _, rooms = roomOf(t, uncertainty.Limits{Lower: 0.119, Upper: 0.121}, "fine")

@@ -15,25 +15,16 @@ func Best(ctx context.Context, p *route.Prep, o Options) (*route.Result, *search
 		return nil, nil, err
 	}
 	list, err := b.Find(ctx)
-	if err != nil {
-		return nil, nil, err
-	}
-	chosen, err := chosenOf(ctx, p, list, o)
-	return chosen, b, err
-}
-
-// chosenOf chooses one of some routes, simulated; nil where there is none.
-func chosenOf(ctx context.Context, p *route.Prep, list []route.Result, o Options) (*route.Result, error) {
-	if len(list) == 0 {
-		return nil, nil
+	if err != nil || len(list) == 0 {
+		return nil, b, err
 	}
 	l, err := newPool(ctx, p, list, o)
-	if err != nil || len(l.results) == 0 {
-		return nil, err
+	if err != nil {
+		return nil, b, err
 	}
 	places, use, err := l.settle(ctx)
 	if err != nil || use < 0 {
-		return nil, err
+		return nil, b, err
 	}
-	return &l.results[places[use]], nil
+	return &l.results[places[use]], b, nil
 }

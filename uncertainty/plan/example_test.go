@@ -23,5 +23,5 @@ func ExampleSearch() {
 		return
 	}
 	fmt.Println(found.Results[found.Verdict.Use].Route.Name)
-	// Output: 0.049 g in 80 mL
+	// Output: 0.055 g in 90 mL
 }

@@ -46,15 +46,10 @@ type Member struct {
 	Group int
 }
 
-// Search finds the routes that no other beats in all of the chance of being inside
-// the first tolerance, what is left over, and the number of operations. Chances
-// above 0.999 count as equal, and routes with one below 0.001 are left out; without
-// a tolerance, what the strength may be off the target by takes their place: its
-// expected difference and its expanded uncertainty. Where all chances are below 0.001,
-// the route that is least off is all that is found.
-// Of routes that are the same in all of these, no more than ten are kept. Around those that leave least
-// over it tries rounder readings. It recommends one of the best with each number of measurements by
-// the preference of the options: see package policy.
+// Search recommends one of the best routes with each number of measurements that a bench allows, by
+// the preference of the options: see package policy. It chooses among those that
+// [search.Bench.Find] finds and rounder ones around them. Where there is none, its error is a
+// [NoRouteError]; where a route is tuned that is not there or cannot be done, that of the prep.
 func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err := p.MayBeMade(); err != nil {
 		return nil, err

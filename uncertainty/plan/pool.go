@@ -44,9 +44,14 @@ func (l *pool) figures(at int) policy.Figures {
 		f.Chance = min(1, r.Inside[0].Normal+l.doubts[at])
 		return f
 	}
-	off, u, target := math.Abs(r.Analytic.Value-l.prep.Target.Value), r.Analytic.StandardUncertainty, l.prep.Target.Value
-	f.Within = max(1.9*u, off+float64(1.6*u)) / target
+	f.Within = bestWithin(l.prep, r)
 	return f
+}
+
+// bestWithin is the least that a route that was not simulated may hold the target within, relative to it.
+func bestWithin(p *route.Prep, r *route.Result) float64 {
+	off, u := math.Abs(r.Analytic.Value-p.Target.Value), r.Analytic.StandardUncertainty
+	return max(1.9*u, off+float64(1.6*u)) / p.Target.Value
 }
 
 // choose is the place of the route that is recommended of some, by the preference of the options.

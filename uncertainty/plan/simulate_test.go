@@ -19,7 +19,6 @@ func TestWhatIsShownIsSimulatedInFull(t *testing.T) {
 	p := smallbench.On(t, smallbench.Prep, smallbench.Kit+smallbench.Candidates)
 	o := quick(1)
 	o.Settings.Trials = 2 * searchTrials
-	o.Settings.Seed = 2 // by which the first simulation chooses as the second does: no other route is shown in between
 	found := searched(t, p, o)
 	routes := make([]*route.Route, len(found.Results))
 	for i := range found.Results {
@@ -44,7 +43,7 @@ func TestWhatIsShownIsSimulatedInFull(t *testing.T) {
 			fewer++
 		}
 	}
-	assert.Equal(t, len(found.Results), leaders)
+	assert.GreaterOrEqual(t, leaders, len(found.Results), "others would have been chosen until they were simulated")
 	assert.Equal(t, len(found.Front), leaders+fewer)
 	assert.Positive(t, fewer)
 	assert.Equal(t, o.Settings.Trials, found.Settings.Trials)

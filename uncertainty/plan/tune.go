@@ -13,12 +13,14 @@ import (
 
 // A route is tuned by rounder readings of the same instruments: other marks, within these factors of
 // those that it has, and of the mass weighed what then brings it to the target, rounded as far as
-// the tolerance leaves room for. So many combinations of marks are made, of which the roundest are
-// aimed; of these so many are tried, the roundest first, and so many that are good enough kept.
+// the tolerance leaves room for. So many marks of a step and combinations of marks are made, the
+// roundest, of which so many are aimed that may meet the target; of these so many are tried, the roundest
+// first, and so many that are good enough kept.
 const (
 	leastMark, mostMark = 0.5, 2.0
 	nearMass            = 0.1 // of what is weighed of a solution or with solvent
-	mostCombined        = 4000
+	mostChoices         = 12
+	mostCombined        = 2000
 	mostAimed           = 120
 	mostTried           = 40
 	mostTuned           = 6
@@ -53,12 +55,7 @@ func (t *tuner) tune() error {
 
 // combinations of marks, with masses that bring them to the target, the roundest first.
 func (t *tuner) combinations() (list []combination, err error) {
-	marks := t.marks()
-	for _, of := range marks[:min(len(marks), mostAimed)] {
-		r := &route.Route{Steps: slices.Clone(t.base.Route.Steps)}
-		for at := range r.Steps {
-			r.Steps[at].Amount = of.amounts[at]
-		}
+	for _, r := range t.marks() {
 		aim, err := t.Aim(r)
 		if err != nil {
 			return nil, err
@@ -91,50 +88,90 @@ type readings struct {
 	roundness float64
 }
 
-// marks are the readings of all steps, the roundest first; the mass of solute is that of the route.
-func (t *tuner) marks() []readings {
+// marks are routes with other readings, the roundest first; the mass of solute is that of the route.
+// Without one, only those count that may meet the target.
+func (t *tuner) marks() (routes []*route.Route) {
 	list := []readings{{}}
 	for i := range t.base.Route.Steps {
-		s := &t.base.Route.Steps[i]
-		choices := t.choices(s)
-		if len(list)*len(choices) > mostCombined {
-			choices = choices[:1]
-		}
 		var longer []readings
-		for _, amount := range choices {
+		for _, amount := range t.choices(i) {
 			round := policy.RoundnessOf(amount)
 			for _, of := range list {
 				longer = append(longer, readings{append(slices.Clip(of.amounts), amount), of.roundness + round})
 			}
 		}
-		list = longer
+		slices.SortStableFunc(longer, func(a, b readings) int { return cmp.Compare(a.roundness, b.roundness) })
+		list = longer[:min(len(longer), mostCombined)]
 	}
-	slices.SortStableFunc(list, func(a, b readings) int { return cmp.Compare(a.roundness, b.roundness) })
-	return list
+	for _, of := range list {
+		r := &route.Route{Steps: slices.Clone(t.base.Route.Steps)}
+		for at := range r.Steps {
+			r.Steps[at].Amount = of.amounts[at]
+		}
+		if len(routes) < mostAimed && t.near(r) {
+			routes = append(routes, r)
+		}
+	}
+	return routes
 }
 
-// choices are the amounts of a step that are no less round than that which it has.
-func (t *tuner) choices(s *route.Step) []float64 {
-	list := []float64{s.Amount}
+// near reports whether a route meets the target about as its marks say, if no mass can be chosen.
+func (t *tuner) near(r *route.Route) bool {
+	if r.Steps[0].Verb == route.Weigh {
+		return true
+	}
+	strength := t.base.Intended * byMarks(r) / byMarks(t.base.Route)
+	return math.Abs(strength/t.Target.Value-1) <= t.room()+1e-9
+}
+
+// byMarks is a number that the strength of a route goes with, as far as its amounts decide.
+func byMarks(r *route.Route) float64 {
+	amount, in := 1.0, 1.0 // of solute, and of the solution that it is in
+	for i := range r.Steps {
+		s := &r.Steps[i]
+		switch is := s.Verb.Traits(); {
+		case s.Verb == route.Add:
+			in += s.Amount
+		case is.FromSolution:
+			amount, in = amount/in*s.Amount, s.Amount
+		case is.BringsSolute && s.Amount > 0:
+			amount = s.Amount
+		case s.Amount > 0:
+			in = s.Amount
+		}
+	}
+	return amount / in
+}
+
+// choices are the amounts of a step that are no less round than that which it has, that first; the last
+// makes as much as is wanted.
+func (t *tuner) choices(at int) []float64 {
+	s, least := &t.base.Route.Steps[at], 0.0
+	if at == len(t.base.Route.Steps)-1 && s.Verb != route.Add {
+		least = s.Amount * t.Volume / t.base.MadeML * (1 - 1e-9)
+	}
+	var list []float64
 	switch digit, _ := s.Scale(); {
 	case digit == 0 || s.Verb.Traits().WeighsSolute:
 	case s.Balance != nil:
-		list = append(list, roundings(s.Amount, s.Balance, nearMass)...)
+		list = roundings(s.Amount, s.Balance, nearMass)
 	case s.Measure != nil:
-		for _, mark := range s.Measure.Marks(t.fine) {
-			if mark != s.Amount && mark >= leastMark*s.Amount && mark <= mostMark*s.Amount && policy.RoundnessOf(mark) <= policy.RoundnessOf(s.Amount) {
-				list = append(list, mark)
-			}
-		}
+		list = s.Measure.Marks(t.fine)
 	}
-	return list
+	list = slices.DeleteFunc(list, func(x float64) bool {
+		return x == s.Amount || x < max(least, leastMark*s.Amount) || x > mostMark*s.Amount || policy.RoundnessOf(x) > policy.RoundnessOf(s.Amount)
+	})
+	slices.SortStableFunc(list, func(a, b float64) int {
+		return cmp.Or(cmp.Compare(policy.RoundnessOf(a), policy.RoundnessOf(b)), cmp.Compare(math.Abs(a-s.Amount), math.Abs(b-s.Amount)))
+	})
+	return append([]float64{s.Amount}, list[:min(len(list), mostChoices)]...)
 }
 
 // room is the part of the mass by which a rounded one may differ: three quarters of the way to the
-// nearer limit, or 5 % without a tolerance.
+// nearer limit, or without a tolerance a quarter of what the route holds the target within.
 func (t *tuner) room() float64 {
 	if len(t.Tolerances) == 0 {
-		return 0.05
+		return t.base.HoldsWithin / 4
 	}
 	limits := t.Tolerances[0].Limits
 	return float64(0.75 * min(t.Target.Value-limits.Lower, limits.Upper-t.Target.Value) / t.Target.Value)
@@ -149,7 +186,7 @@ func (t *tuner) keep(r *route.Route) error {
 	if err != nil || !found.Possible || !found.Informative || !found.Enough(t.Volume) || found.LeftOverML > t.most {
 		return err
 	}
-	if len(found.Inside) > 0 && found.Inside[0].Normal < t.least {
+	if len(found.Inside) > 0 && found.Inside[0].Normal < t.least || len(found.Inside) == 0 && bestWithin(t.Prep, &found) > 1.05*t.base.HoldsWithin {
 		return nil
 	}
 	if !search.Near(t.Prep, found.Analytic.Value) {

@@ -1,6 +1,9 @@
 package policy
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Two figures that differ by less count as equal: chances, what the target is held within (as a
 // part of the least), volumes in mL (with the rounding of floating point).
@@ -43,6 +46,7 @@ func (q Question) Choose(all []Figures) Choice {
 		return c.Choice
 	}
 	c.narrow(Use, func(f *Figures) bool { return f.Usable })
+	c.narrow(Doubt, func(f *Figures) bool { return !f.Doubted })
 	c.bySureness()
 	if q.Tolerant {
 		c.narrow(Misreading, func(f *Figures) bool { return !f.OutsideIfMisread })
@@ -117,6 +121,11 @@ func (c *chooser) bySureness() {
 	}
 }
 
+// has reports whether one of those that are left is good.
+func (c *chooser) has(good func(*Figures) bool) bool {
+	return slices.ContainsFunc(c.left, func(i int) bool { return good(&c.all[i]) })
+}
+
 // fallen are those that fell by a rule.
 func (c *chooser) fallen(by Rule) (list []int) {
 	for i, rule := range c.Fell {
@@ -130,8 +139,11 @@ func (c *chooser) fallen(by Rule) (list []int) {
 // byOperations keeps those with so many measurements that what they save is worth it: of the least
 // left over with each number n the one where this and n halves of what two must save are least,
 // so that no other number saves more for what it takes. Ties go to more measurements, since what
-// is worth two saves just as much.
+// is worth two saves just as much. Where four have half the risk, nothing is worth more than six.
 func (c *chooser) byOperations() {
+	if c.Tolerant && c.has(func(f *Figures) bool { return f.Operations <= Enough && f.Chance >= c.Halved() }) {
+		c.narrow(Operations, func(f *Figures) bool { return f.Operations <= MostBeside })
+	}
 	cost := func(f *Figures) float64 { return f.LeftOver + float64(float64(f.Operations)/2*c.WorthTwo()) }
 	least, most := c.least(func(*Figures) bool { return true }, cost), math.MinInt
 	for _, i := range c.left {

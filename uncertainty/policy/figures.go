@@ -11,6 +11,8 @@ const (
 	Impossible Rule = "impossible"
 	// Use: it makes too little, or says too little of the amount.
 	Use Rule = "use"
+	// Doubt: its strength may be quite another than it is said to be.
+	Doubt Rule = "doubt"
 	// Holding: without a tolerance, another holds the target within clearly less.
 	Holding Rule = "holding"
 	// HalfRisk: another has at most half of the risk that is asked for.
@@ -43,6 +45,8 @@ const (
 type Figures struct {
 	// Possible, and Usable: it makes enough, and its strength means something.
 	Possible, Usable bool
+	// Doubted: something says that its strength may be quite another.
+	Doubted bool
 	// Chance of being inside the first tolerance; Within, without one, is what it holds the
 	// target within, relative to it.
 	Chance, Within float64
@@ -86,6 +90,13 @@ func (q Question) WorthTwo() float64 {
 	}
 	return float64(worthTwo * q.Volume)
 }
+
+// So few measurements are enough where they have half the risk, and so many are the most that any
+// saving is worth then.
+const (
+	Enough     = 4
+	MostBeside = 6
+)
 
 // Near is by how much more than the least may be left over, in mL.
 func (q Question) Near() float64 { return float64(nearLeast * q.Volume) }

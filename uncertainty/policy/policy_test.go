@@ -28,6 +28,7 @@ func TestEachRuleAlone(t *testing.T) {
 	}{
 		{Impossible, nil, func(f *Figures) { f.Possible = false }},
 		{Use, func(f *Figures) { f.Chance = 0.1 }, func(f *Figures) { f.Usable = false }},
+		{Doubt, func(f *Figures) { f.Chance, f.LeftOver = 0.1, 90 }, func(f *Figures) { f.Doubted = true }},
 		{HalfRisk, func(f *Figures) { f.Chance, f.LeftOver, f.Operations = 0.975, 90, 8 }, func(f *Figures) { f.Chance = 0.9749 }},
 		{Meeting, func(f *Figures) { f.Chance, f.LeftOver, f.Operations = 0.95, 90, 8 }, func(f *Figures) { f.Chance = 0.9499 }},
 		{Meeting, func(f *Figures) { f.Chance, f.LeftOver, f.Operations = 0.98, 90, 8 }, func(f *Figures) { f.Chance = 0.9499 }},
@@ -35,6 +36,7 @@ func TestEachRuleAlone(t *testing.T) {
 		{Misreading, func(f *Figures) { f.LeftOver, f.Operations = 90, 8 }, func(f *Figures) { f.OutsideIfMisread = true }},
 		{Operations, func(f *Figures) { f.Roundness = 9 }, func(f *Figures) { f.Operations, f.LeftOver = 6, 0.1 }}, // saves 9.9 of 10
 		{Operations, func(f *Figures) { f.Operations, f.LeftOver, f.Roundness = 6, 0, 9 }, nil},                    // saves 10
+		{Operations, nil, func(f *Figures) { f.Operations, f.LeftOver = 8, -90 }},                                  // whatever it saves
 		{LeftOver, func(f *Figures) { f.Roundness = 9 }, func(f *Figures) { f.LeftOver = 15.1 }},
 		{LowOnScale, func(f *Figures) { f.Roundness = 9; f.BothWays = true }, func(f *Figures) { f.LowOnScale = true }},
 		{BothWays, func(f *Figures) { f.Roundness = 9; f.TooLarge = true }, func(f *Figures) { f.BothWays = true }},
@@ -74,7 +76,7 @@ func TestADearSolute(t *testing.T) {
 }
 
 // Four more must save as much as two and two more, even where the first two alone save too little
-// (constructed: 6 saves 3, 8 saves 20 of 20, then 19 of 20).
+// (constructed: 6 saves 3, 8 saves 20 of 20, then 19 of 20), but for where four have half the risk.
 func TestMeasurementsThatPayTogether(t *testing.T) {
 	routes := func(eight float64) []Figures {
 		return []Figures{
@@ -82,8 +84,11 @@ func TestMeasurementsThatPayTogether(t *testing.T) {
 			of("eight", func(f *Figures) { f.Operations, f.LeftOver = 8, eight }),
 		}
 	}
-	assert.Equal(t, 2, wanted.Choose(routes(10)).Use)
-	assert.Equal(t, 0, wanted.Choose(routes(11)).Use)
+	asked := wanted
+	asked.Asked = 0.99 // of which 0.99 is not half the risk, so that eight may be worth it
+	assert.Equal(t, 2, asked.Choose(routes(10)).Use)
+	assert.Equal(t, 0, asked.Choose(routes(11)).Use)
+	assert.Equal(t, 0, wanted.Choose(routes(-80)).Use)
 }
 
 // A rule that none passes decides nothing, and the next does (constructed).
@@ -106,7 +111,7 @@ func TestOneIsAlwaysChosen(t *testing.T) {
 		var all []Figures
 		for i := range 1 + random.IntN(6) {
 			all = append(all, of(string(rune('a'+i)), func(f *Figures) {
-				f.Possible, f.Usable = random.IntN(9) > 0, random.IntN(5) > 0
+				f.Possible, f.Usable, f.Doubted = random.IntN(9) > 0, random.IntN(5) > 0, random.IntN(7) == 0
 				f.Chance, f.OutsideIfMisread = one(0.2, 0.95, 0.97, 0.98), random.IntN(4) == 0
 				f.Operations, f.LeftOver = 2+2*random.IntN(4), one(0, 3, 5, 10, 30, 80)
 				f.LowOnScale, f.BothWays, f.TooLarge = random.IntN(3) == 0, random.IntN(3) == 0, random.IntN(3) == 0

@@ -152,6 +152,7 @@ strength = "50 g/L"
 // On a bench with very many instruments not all corrections are worked out; which is said,
 // and every kind is tried.
 func TestCutListsAreSaid(t *testing.T) {
+	skipIfSlow(t)
 	kit := ""
 	for i := range 45 {
 		kit += fmt.Sprintf("[[pipette]]\nname = \"pipette %d\"\nkind = \"graduated\"\ncapacity = \"%d mL\"\ndivision = \"5 mL\"\ntolerance = \"0.02 mL\"\nretained = \"0 mL\"\n", i, 40+i)

@@ -28,11 +28,12 @@ func (p *Prep) carries() strengths.Basis {
 // can be weighed.
 func (p *Prep) CountsMass() bool { return p.carries() == strengths.ByMassInVolume }
 
-// OnlyDissolved reports whether what is weighed would count as the pure substance, by its name
-// and for want of an assay, though it is known to be had as a solution alone.
+// OnlyDissolved reports whether what is weighed would count as the pure substance, for want of an assay
+// or by one that no solution has, though it is known by its name to be had as a solution alone.
 func (p *Prep) OnlyDissolved() bool {
 	s := &p.Solute
-	return !s.Assay.Known && !s.Converted() && mixed.OnlyDissolved(s.Weighed(), s.As)
+	pure, only := mixed.OnlyDissolved(s.Weighed(), s.As)
+	return only && !s.Converted() && !(s.Assay.Known && s.Assay.Value < pure)
 }
 
 // SoluteUnit is the unit in which the solute of a route is counted: g, or mol, mL or U

@@ -16,10 +16,15 @@ const (
 	density          uncertainty.Code = "density"
 	activity         uncertainty.Code = "activity"
 	specificVolume   uncertainty.Code = "specific volume"
+	shrinking        uncertainty.Code = "shrinking"
 )
 
-// Evaporation is what the influences of what evaporates count towards.
-const Evaporation uncertainty.Kind = "evaporation"
+// Evaporation and Mixing are what the influences of what evaporates count towards, and of what takes
+// up less, or more, when it is mixed.
+const (
+	Evaporation uncertainty.Kind = "evaporation"
+	Mixing      uncertainty.Kind = "mixing"
+)
 
 // Quantities on the way, which a message may have to name.
 const (

@@ -26,7 +26,7 @@ func (c *compiler) dissolve(i int) error {
 	c.carry(i, m.Constant(0))
 	if c.hasVolume {
 		mixed := c.medium.With(m.Intended(c.volume), c.solvent, m.Intended(volume))
-		volume, c.medium = c.contracted(i, c.volume, volume, c.medium, c.solvent), mixed
+		volume, c.medium = c.contracted(i, c.volume, volume, c.medium, c.solvent, 0), mixed
 	} else {
 		volume = m.Add(volume, m.Multiply(c.mass, c.phi()))
 	}
@@ -246,15 +246,15 @@ func (c *compiler) add(i int) error {
 	c.brings(part{ml: c.model.Intended(b), kind: partSolvent})
 	s := &c.route.Steps[i]
 	c.leftOver += c.model.Intended(b) * s.Lost / s.Amount // which may be drops
-	c.mix(i, b, c.solvent)
+	c.mix(i, b, c.solvent, 0)
 	c.carry(i, c.model.Constant(0))
 	c.volume, err = c.leftOf(i, c.volume, false)
 	return err
 }
 
-// mix adds a volume of a liquid to the aliquot, or to what is mixed from it.
-func (c *compiler) mix(i int, b uncertainty.Node, other mixed.Liquid) {
+// mix adds a volume of a liquid, with so many g of solute, to the aliquot, or to what is mixed from it.
+func (c *compiler) mix(i int, b uncertainty.Node, other mixed.Liquid, grams float64) {
 	mixed := c.medium.With(c.model.Intended(c.volume), other, c.model.Intended(b))
-	c.volume = c.call(c.contracted(i, c.volume, b, c.medium, other), mixedVolume, "", "mL")
+	c.volume = c.call(c.contracted(i, c.volume, b, c.medium, other, grams), mixedVolume, "", "mL")
 	c.medium = mixed
 }

@@ -11,16 +11,16 @@ import (
 )
 
 // contracted appends the volume (a + b)(1 - ε) of a liquid mixed with a volume b
-// of another. ε is 0 for one and the same liquid, what the step states, or
-// for ethanol and water that of OIML R 22 at the intended volumes.
-func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other mixed.Liquid) uncertainty.Node {
+// of another, which holds so many g of solute. ε is what the step states, what the table of stocks has
+// for one and the same liquid, or for ethanol and water that of OIML R 22 at the intended volumes.
+func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other mixed.Liquid, grams float64) uncertainty.Node {
 	m := c.model
 	sum := m.Add(a, b)
 	epsilon, ground := c.route.Steps[i].Contraction.Value, uncertainty.Ground{}
 	switch {
 	case c.route.Steps[i].Contraction.Known:
 	case liquid.Name == other.Name:
-		c.noteShrinking(m.Intended(a), m.Intended(b))
+		return c.shrunk(i, sum, mixed.Dissolved{Grams: m.Intended(c.amount), ML: m.Intended(a)}, mixed.Dissolved{Grams: grams, ML: m.Intended(b)})
 	case mixed.Alcoholic(liquid, other):
 		epsilon, ground.By = liquid.Contracts(m.Intended(a), other, m.Intended(b)), equipment.ByAlcohol
 		c.notes.Assume("contraction", liquid.Name, other.Name, 100*epsilon)
@@ -31,6 +31,22 @@ func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other mixed.
 		return sum
 	}
 	return m.Multiply(sum, c.fixed(1-epsilon, contraction, liquid.Name, "", ground))
+}
+
+// shrunk takes from the volume of two solutions what they take up less together, by the table of stocks,
+// rectangular within what its limits leave: a shift, which is not intended.
+func (c *compiler) shrunk(i int, sum uncertainty.Node, a, b mixed.Dissolved) uncertainty.Node {
+	t, _ := c.prep.tabledSolute()
+	s, solute := mixed.Shrinks(t, c.prep.Solute.As, a, b), c.prep.Solute.Name
+	if s.Share == 0 || !equipment.IsWater(c.medium.Name) {
+		return sum
+	}
+	code := map[bool]string{false: "shrinks-diluted", true: "grows-diluted"}[s.Share < 0]
+	c.notes.Assume(code, solute, 100*math.Abs(s.Share), 100*s.Within, t.Name, s.Trust)
+	return c.model.Multiply(sum, c.model.Subtract(c.model.Constant(1), c.model.Influence(uncertainty.Influence{
+		Code: shrinking, Owner: c.owner(uncertainty.OneUse, i+1), Group: uncertainty.Group{Kind: Mixing, Name: solute}, Assumed: true,
+		Distribution: uncertainty.Rectangular{Low: s.Share - s.Within, High: s.Share + s.Within}, Ground: uncertainty.Ground{By: byStocks, Of: t.Name, Trust: s.Trust},
+	})))
 }
 
 // dayOf is the day with the liquid that is measured, where that is not the

@@ -17,9 +17,6 @@ const (
 	// tapWater in g/mL is 1 % w/v: tap water holds up to a gram of salts in a litre, and
 	// what else it is treated with (common practice, no source).
 	tapWater = 1e-2
-	// shrinking is a share of a volume by which a solution shrinks, or grows, when it is
-	// diluted, that is named: 0.1 % is what good glass tells (common practice, no source).
-	shrinking = 1e-3
 )
 
 // noteTraces names what walls take up of a solution of a concentration, and what its solvent
@@ -35,21 +32,6 @@ func (c *compiler) noteTraces(concentration uncertainty.Node) {
 	tap := slices.Contains(strings.Fields(strings.ToLower(solvent)), "tap")
 	if has < adsorbing || tap && has < tapWater {
 		c.notes.LeaveOut("content-of-solvent", c.prep.Solute.Name, solvent)
-	}
-}
-
-// noteShrinking names by how much a solution of v mL and as much solvent as is added, in mL,
-// take up less than both together: measured volumes are added up.
-func (c *compiler) noteShrinking(v, added float64) {
-	t, found := c.prep.tabledSolute()
-	if !found || !equipment.IsWater(c.medium.Name) || !(v > 0) {
-		return
-	}
-	switch share := t.Shrinks(c.prep.Solute.As, c.model.Intended(c.amount), v, added); {
-	case share >= shrinking:
-		c.notes.LeaveOut("shrinks-diluted", c.prep.Solute.Name, 100*share)
-	case share <= -shrinking:
-		c.notes.LeaveOut("grows-diluted", c.prep.Solute.Name, -100*share)
 	}
 }
 

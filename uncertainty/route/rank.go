@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/report/words/note"
 	"minim/uncertainty/hazards"
 	"minim/uncertainty/policy"
 )
@@ -20,7 +21,7 @@ func (p *Prep) Figures(r *Result) policy.Figures {
 	readings := r.Route.Readings()
 	large, _ := p.TooLarge(r.Route)
 	return policy.Figures{
-		Possible: r.Possible, Usable: r.Possible && p.usable(r), Chance: r.Chance(), Within: r.HoldsWithin,
+		Possible: r.Possible, Usable: r.Possible && p.usable(r), Doubted: len(note.Doubts(r.Notes.Warnings)) > 0, Chance: r.Chance(), Within: r.HoldsWithin,
 		OutsideIfMisread: r.Possible && p.OutsideIfMisread(r), Operations: r.Operations, LeftOver: r.LeftOverML, Solute: r.SoluteUsed,
 		LowOnScale: policy.FirstLow(readings) >= 0,
 		BothWays:   policy.FirstBothWays(readings) >= 0, TooLarge: large != nil, Roundness: policy.RoundnessIn(readings), Name: r.Route.Name,
@@ -108,10 +109,7 @@ func (r *Route) Readings() []policy.Reading {
 	for i := range r.Steps {
 		s := &r.Steps[i]
 		digit, _ := s.Scale()
-		list[i] = policy.Reading{Amount: s.Amount, Scaled: digit > 0, Rises: s.Rises()}
-		if s.Measure != nil {
-			list[i].Low = s.Measure.IsLow(s.Amount)
-		}
+		list[i] = policy.Reading{Amount: s.Amount, Scaled: digit > 0, Low: s.Measure != nil && s.Measure.IsLow(s.Amount), Rises: s.Rises()}
 		if s.Measure != nil && !s.Measure.SingleUse { // a part and the whole are weighed on one balance
 			list[i].Piece = s.piece()
 		}

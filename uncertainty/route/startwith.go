@@ -55,10 +55,10 @@ func (c *compiler) noteMass(i int, mass uncertainty.Node) {
 func (c *compiler) purity() uncertainty.Node {
 	solute := &c.prep.Solute
 	stated := solute.Assay
+	if c.prep.OnlyDissolved() {
+		c.notes.Warn("only-dissolved", solute.Weighed())
+	}
 	if !stated.Known {
-		if c.prep.OnlyDissolved() {
-			c.notes.Warn("only-dissolved", solute.Weighed())
-		}
 		c.notes.LeaveOut("impurity", solute.Weighed())
 		stated.Value = 1
 	} else if stated.Distribution == nil {

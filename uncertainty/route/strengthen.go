@@ -58,7 +58,7 @@ func (c *compiler) strengthen(i int) error {
 		return err
 	}
 	c.discard()
-	c.mix(i, b, strong.medium)
+	c.mix(i, b, strong.medium, float64(c.model.Intended(strong.concentration)*c.model.Intended(b)))
 	c.addSolute(c.model.Multiply(strong.concentration, b))
 	c.carry(i, strong.concentration)
 	c.volume, err = c.leftOf(i, c.volume, false)

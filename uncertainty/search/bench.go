@@ -81,7 +81,7 @@ func (b *Bench) addMakings(o Options) error {
 	some := all.thinned(mostPairs)
 	if len(some.leftOut(b.prep.Kit, all)) > 0 && b.oneFromStocks(o) {
 		some = all.thinned(mostSifted)
-		done, err := b.pair(some, b.nearTarget)
+		done, err := b.pair(some, b.nearTarget())
 		if done || err != nil {
 			b.NotSearched = append(b.NotSearched, some.leftOut(b.prep.Kit, all)...)
 			return err
@@ -89,7 +89,7 @@ func (b *Bench) addMakings(o Options) error {
 		some = all.thinned(mostPairs)
 	}
 	b.NotSearched = append(b.NotSearched, some.leftOut(b.prep.Kit, all)...)
-	_, err = b.pair(some, func(taken, contained []measurement) span { return everything })
+	_, err = b.pair(some, everything)
 	return err
 }
 
@@ -102,15 +102,10 @@ func (b *Bench) oneFromStocks(o Options) bool {
 	return o.Steps == 1 && len(b.sources) > 0 && !slices.ContainsFunc(b.sources, func(s source) bool { return !s.isStock() })
 }
 
-// nearTarget is what one dilution of a stock must multiply its strength by, to be worth
-// listing by the chance of being inside, or to come as near to the target as a route
-// must that is listed for its tightness.
-func (b *Bench) nearTarget(taken, contained []measurement) span {
-	size := func(m *measurement) span { return span{m.size(), m.size()} }
-	j := newJudge(b.prep, b.coverage, tooLittle, enough)
-	j.mostU = b.known(b.unit.size() + around(b.sources, func(s *source) span { return span{s.size(), s.size()} }).high +
-		around(taken, size).high + max(around(taken, size).high, around(contained, size).high))
-	chance, tight := j.strengthsWorth(j.floor), tightness(b.prep, b.coverage).strengths
+// nearTarget is what one dilution of a stock must multiply its strength by, to come as near to
+// the target as a route must that is looked for by its chance of being inside or its tightness.
+func (b *Bench) nearTarget() span {
+	chance, tight := newJudge(b.prep, b.coverage, lower[0], enough).strengths, tightness(b.prep, b.coverage).strengths
 	begins := around(b.sources, func(s *source) span { return span{s.mean * b.unit.mean, s.mean * b.unit.mean} })
 	return span{min(chance.low, tight.low) / begins.high, max(chance.high, tight.high) / begins.low}
 }

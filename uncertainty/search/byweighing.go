@@ -363,7 +363,7 @@ const assessing = 1000
 // try evaluates a finished route and offers it to the front.
 func (w *weigher) try(d *draft) {
 	made, all := d.left/w.prep.Density(d.fraction), *d
-	all.leftOver += max(0, made*(1-w.nearly)-w.prep.Volume)
+	all.leftOver += max(0, float64(made*(1-w.nearly))-w.prep.Volume)
 	if w.hopelessDraft(&all, len(w.path), w.state.variance()) || d.fraction > w.strongest || made < w.prep.Volume*(1-slack) {
 		return
 	}

@@ -100,8 +100,7 @@ func (b *Bench) Surest(ctx context.Context) (*route.Result, error) {
 // LeastWith finds the routes by volume with just so many dilutions that leave least over of those
 // that reach a chance.
 func (b *Bench) LeastWith(ctx context.Context, dilutions int, chance float64) ([]route.Result, error) {
-	list, err := only(b, b.options, newJudge(b.prep, b.coverage, chance, chance), dilutions).result(ctx)
-	return results(list), err
+	return b.only(ctx, newJudge(b.prep, b.coverage, chance, chance), dilutions)
 }
 
 // SurestWith finds the surest routes by volume with just so many dilutions, of those that reach
@@ -109,8 +108,7 @@ func (b *Bench) LeastWith(ctx context.Context, dilutions int, chance float64) ([
 func (b *Bench) SurestWith(ctx context.Context, dilutions int, chance float64) ([]route.Result, error) {
 	j := newJudge(b.prep, b.coverage, chance, enough)
 	j.worthOnly = true
-	list, err := only(b, b.options, j, dilutions).result(ctx)
-	return results(list), err
+	return b.only(ctx, j, dilutions)
 }
 
 // TightestWith finds the routes by volume with just so many dilutions that have the least relative
@@ -118,6 +116,11 @@ func (b *Bench) SurestWith(ctx context.Context, dilutions int, chance float64) (
 func (b *Bench) TightestWith(ctx context.Context, dilutions int) ([]route.Result, error) {
 	j := tightness(b.prep, b.coverage)
 	j.worthOnly, j.spreadOnly = true, true
+	return b.only(ctx, j, dilutions)
+}
+
+// only finds routes by volume with just so many dilutions.
+func (b *Bench) only(ctx context.Context, j judge, dilutions int) ([]route.Result, error) {
 	list, err := only(b, b.options, j, dilutions).result(ctx)
 	return results(list), err
 }
@@ -143,6 +146,6 @@ func Dilutions(ctx context.Context, p *route.Prep, o Options) (routes []*route.R
 func only(b *Bench, o Options, j judge, dilutions int) *search {
 	o.Steps = dilutions
 	s := newSearch(b, o, j)
-	s.fewest, s.byVolume = dilutions, true
+	s.only = true
 	return s
 }

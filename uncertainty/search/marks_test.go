@@ -101,7 +101,7 @@ func TestOneDilutionOfAStockIsSifted(t *testing.T) {
 	assert.Empty(t, sifted.NotSearched)
 	assert.Less(t, len(sifted.dilutions), mostPairs)
 
-	got, err := newSearch(sifted, o, newJudge(p, 0.95, tooLittle, enough)).result(context.Background())
+	got, err := newSearch(sifted, o, atLevels(p, 0.95, lower...)).result(context.Background())
 	require.NoError(t, err)
 	whole := &Bench{prep: p, coverage: 0.95, keys: sifted.keys, unit: sifted.unit, evaporated: sifted.evaporated, sources: sifted.sources, sourceBound: sifted.sourceBound}
 	taken, err := whole.factors(route.Take, newTried(p.Kit, true), p.TakenFactor)
@@ -110,7 +110,7 @@ func TestOneDilutionOfAStockIsSifted(t *testing.T) {
 	require.NoError(t, err)
 	for i := range taken { // a part of all pairs at a time
 		whole.addDilutions(taken[i:i+1], contained, everything)
-		s := newSearch(whole, o, newJudge(p, 0.95, tooLittle, enough))
+		s := newSearch(whole, o, atLevels(p, 0.95, lower...))
 		list, err := s.result(context.Background())
 		require.NoError(t, err)
 		for _, f := range list {
@@ -143,7 +143,7 @@ func TestPiecesAlikeAreNotAllListed(t *testing.T) {
 		b, err := NewBench(p, Options{Limits: route.Limits{Steps: 0}})
 		require.NoError(t, err)
 		s := newSearch(b, Options{}, newJudge(p, 0.95, tooLittle, enough))
-		s.byVolume = true
+		s.only = true
 		list, err := s.result(context.Background())
 		require.NoError(t, err)
 		require.Len(t, list, mostAlike)

@@ -23,7 +23,7 @@ type making struct {
 
 // pair lists the ways to make a solution at some marks, of which the dilutions come
 // within a span. It gives up where those are too many.
-func (b *Bench) pair(at tried, within func(taken, contained []measurement) span) (done bool, err error) {
+func (b *Bench) pair(at tried, within span) (done bool, err error) {
 	taken, err := b.factors(route.Take, at, b.prep.TakenFactor)
 	if err != nil {
 		return false, err
@@ -34,7 +34,7 @@ func (b *Bench) pair(at tried, within func(taken, contained []measurement) span)
 	}
 	b.firsts, b.dilutions = nil, nil
 	b.addFirsts(contained)
-	return b.addDilutions(taken, contained, within(taken, contained)), nil
+	return b.addDilutions(taken, contained, within), nil
 }
 
 // measurement is a measured volume and its factor, and the place of its measure in the kit.

@@ -92,77 +92,19 @@ func (j *judge) strengthsWorth(worth float64) span {
 	case worth > 0.5:
 		return span{low, high}
 	}
-	return span{
-		bisect(0, low, func(y float64) bool { return j.mostChanceAt(y) >= worth }),
-		1 / bisect(0, 1/high, func(t float64) bool { return j.mostChanceAt(1/t) >= worth }),
-	}
+	by := float64(outside * (high - low) / worth)
+	return span{max(0, low-by), high + by}
 }
+
+// outside is more than x φ(x) ever is, φ being the density of the standard normal distribution. The
+// chance that a strength y above two limits L < H is between them, with a standard uncertainty u,
+//
+//	Φ((y - L)/u) - Φ((y - H)/u) <= (H - L)/u φ((y - H)/u),
+//
+// is thus less than that part of (H - L)/(y - H) whatever u is, and below them likewise. A Student t
+// is a mixture of normal distributions.
+const outside = 0.242
 
 // nearTarget is how far the expected strength may be off the target, as a fraction of it,
 // where no two limits say.
 const nearTarget = 0.1
-
-// bisect is a point just below the least x of a range at which something holds that
-// holds from there on.
-func bisect(low, high float64, holds func(x float64) bool) float64 {
-	for range 60 {
-		if middle := (low + high) / 2; holds(middle) {
-			high = middle
-		} else {
-			low = middle
-		}
-	}
-	return low
-}
-
-// mostChanceAt is the greatest chance that a strength y outside of two limits L < H
-// is between them, for a relative uncertainty of at most mostU. With A and B the
-// distances of the nearer and the farther limit, relative to y, it is
-//
-//	Φ(B/r) - Φ(A/r) at r² = (B² - A²)/(2 ln(B/A)), or at mostU if that is less
-//
-// A Student t is a mixture of normal distributions, of which none has a greater one.
-// It falls as y goes away from the limits.
-func (j *judge) mostChanceAt(y float64) float64 {
-	a, b := math.Abs(j.limits.Lower/y-1), math.Abs(j.limits.Upper/y-1)
-	a, b = min(a, b), max(a, b)
-	if a == b {
-		return 0
-	}
-	r := min(math.Sqrt((float64(b*b)-float64(a*a))/(2*portable.Log(b/a))), j.mostU)
-	return (portable.Erf(b/r/math.Sqrt2) - portable.Erf(a/r/math.Sqrt2)) / 2
-}
-
-// mostU is a relative standard uncertainty that no route from a stock or a packet
-// with so many dilutions exceeds: that of all its factors pulling the same way.
-func (b *Bench) mostU(dilutions int) float64 {
-	most := func(list []making) float64 {
-		return around(list, func(m *making) span { return span{m.size(), m.size()} }).high
-	}
-	source := 0.0
-	for i := range b.sources {
-		if !b.sources[i].isWeighed() {
-			source = max(source, b.sources[i].size())
-		}
-	}
-	n := float64(dilutions)
-	return b.unit.size() + source + most(b.firsts) + float64(n*(most(b.dilutions)+b.evaporated.size()))
-}
-
-// known is a bound of the relative standard uncertainty that holds for the true one, whatever
-// the readings that it was found from: there is none where there are any.
-func (b *Bench) known(u float64) float64 {
-	if len(b.keys.degrees) > 0 {
-		return math.Inf(1)
-	}
-	return u
-}
-
-// size is a relative standard uncertainty that the factor does not exceed.
-func (f *factor) size() float64 {
-	sum := 0.0
-	for _, p := range f.shared {
-		sum += math.Abs(p.relative)
-	}
-	return math.Sqrt(f.own) + sum
-}

@@ -17,9 +17,8 @@ type search struct {
 	*Bench
 	options Options
 	judge   judge
-	// fewest dilutions of the routes that are searched; byVolume: none by weighing.
-	fewest   int
-	byVolume bool
+	// only: routes by volume with just so many dilutions as the options allow.
+	only bool
 	// mostLeftOver in mL, mostSolute in g, and strongest in g/mL limit the routes.
 	mostLeftOver, mostSolute, strongest float64
 	// mostWeighed is the most solute that can be weighed, in g of what counts.
@@ -45,8 +44,6 @@ func newSearch(b *Bench, o Options, j judge) *search {
 		s.weighings[&b.sources[i]] = &weighings{Mutex: one, bench: b, source: &b.sources[i], known: make(map[float64]*weighing)}
 	}
 	s.mostWeighed = b.mostWeighed(s.mostSolute)
-	s.judge.mostU = b.known(b.mostU(o.Steps))
-	s.judge.strengths = s.judge.strengthsWorth(j.floor)
 	s.front = &front{places: b.places}
 	return s
 }
@@ -123,13 +120,17 @@ func (s *search) stages() []stage {
 			}})
 		}
 	}
-	for n := s.fewest; n <= s.options.Steps; n++ {
-		if n == s.options.Steps && !s.byVolume {
+	fewest := 0
+	if s.only {
+		fewest = s.options.Steps
+	}
+	for n := fewest; n <= s.options.Steps; n++ {
+		if n == s.options.Steps && !s.only {
 			list = append(list, stage{note.Of("by-weighing", ""), s.byWeighing})
 		}
 		pass(n, nil)
 	}
-	for n := max(1, s.fewest); n <= s.options.Steps && s.options.All; n++ {
+	for n := max(1, fewest); n <= s.options.Steps && s.options.All; n++ {
 		for _, k := range s.prep.Kit.Measures {
 			if suits(k, route.Take) && k.Count <= 1 {
 				pass(n, k)

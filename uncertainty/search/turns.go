@@ -96,5 +96,5 @@ func (s *search) room() int64 {
 	if s.options.Work == 0 {
 		return math.MaxInt64
 	}
-	return s.options.Work - s.counts.work()
+	return max(0, s.options.Work-s.counts.work()) // assessing a route is counted when it is done
 }

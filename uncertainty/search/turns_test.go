@@ -93,7 +93,7 @@ func TestWhatIsNotTriedLeavesMore(t *testing.T) {
 	}
 	_, whole := search(0)
 	bounds := 0
-	for _, work := range []int64{500, 2000, 5000, 10_000} {
+	for _, work := range []int64{5000, 50_000, 100_000, 130_000} {
 		s, some := search(work)
 		if s.unexplored == 0 {
 			continue

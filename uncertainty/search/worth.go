@@ -35,8 +35,6 @@ type judge struct {
 	least     float64
 	strengths span
 	target    float64
-	// mostU is the greatest relative uncertainty of a route from a stock or a packet.
-	mostU float64
 	// levels are the chances that are looked for, rising; without any, each is.
 	levels []float64
 	// worthOnly: left over and operations do not count.
@@ -52,7 +50,7 @@ func newJudge(p *route.Prep, coverage, floor, enough float64) judge {
 		return tightness(p, coverage)
 	}
 	j := judge{coverage: coverage, tolerant: true, limits: p.Tolerances[0].Limits, target: p.Target.Value, floor: floor, enough: enough}
-	j.least = j.mostVariance(floor)
+	j.least, j.strengths = j.mostVariance(floor), j.strengthsWorth(floor)
 	return j
 }
 
@@ -82,7 +80,7 @@ func levelled(p *route.Prep, coverage float64) judge {
 // levelsOf are the chances of being inside that a search tells apart: what is asked for, half
 // the risk of that, and enough.
 func levelsOf(p *route.Prep) []float64 {
-	levels := []float64{p.LeastChance, 1 - (1-p.LeastChance)/2, enough}
+	levels := []float64{p.LeastChance, 1 - float64((1-p.LeastChance)/2), enough}
 	slices.Sort(levels)
 	return slices.Compact(levels)
 }

@@ -51,9 +51,9 @@ var names = map[string]string{
 	"rounding at load":                "rounding at load, {of}",
 	"linearity":                       "linearity, {of}",
 	"linearity at zero":               "linearity at zero, {of}",
-	"linearity at a load":             "linearity for 3 digits from {load}, {piece}",
-	"linearity at a load in a boat":   "linearity for 3 digits from {load} in a boat, {piece}",
-	"linearity at a load in a vessel": "linearity for 3 digits from {load} in a vessel, {piece}",
+	"linearity at a load":             "linearity near {load}, {piece}",
+	"linearity at a load in a boat":   "linearity near {load} in a boat, {piece}",
+	"linearity at a load in a vessel": "linearity near {load} in a vessel, {piece}",
 	emptyBoat:                         "linearity at the empty boat, {piece}",
 	emptyVessel:                       "linearity at the empty vessel, {piece}",
 	"curve of linearity":              "curve of linearity, part {part}, {piece}",
@@ -73,6 +73,7 @@ var names = map[string]string{
 	"molar mass":          "molar mass of the {of}",
 	"density":             "density of the {of}",
 	"activity":            "activity of the {of}",
+	"shrinking":           "how much less {of} takes up when it is mixed",
 	"specific volume":     "specific volume of the {of}",
 	"expansion":           "thermal expansion of the {of}",
 	"density of a liquid": "density of {of}",
@@ -144,6 +145,7 @@ var groups = map[uncertainty.Kind]string{
 	uncertainty.Dropped: "size of the drops of {of}",
 	"film":              "{of}, not rinsed",
 	"evaporation":       "evaporation of {of}",
+	"mixing":            "what {of} takes up less when it is mixed",
 }
 
 // Group is how a group of influences is called: an instrument, a material, a cause.

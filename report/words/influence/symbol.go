@@ -82,6 +82,7 @@ var symbols = map[string]string{
 	"density":                     "ρ",
 	"activity":                    "a",
 	"specific volume":             "φ",
+	"shrinking":                   "ε",
 	"density of a liquid":         "ρ_liq",
 	"conversion":                  "f_unit",
 	"form factor":                 "F",

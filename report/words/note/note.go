@@ -29,6 +29,19 @@ func Of(code, subject string, args ...any) Note { return Note{code, subject, arg
 // None reports whether there is nothing to say.
 func (n Note) None() bool { return n.Code == "" }
 
+// doubts are the codes of warnings that say that a strength may be quite another than it is said to be.
+var doubts = []string{"only-dissolved", "own-few-far", "check-few-far"}
+
+// Doubts are those of some notes that say that a strength may be quite another than it is said to be.
+func Doubts(notes []Note) (list []Note) {
+	for _, n := range notes {
+		if slices.Contains(doubts, n.Code) {
+			list = append(list, n)
+		}
+	}
+	return list
+}
+
 // Or is the first of two that says something.
 func Or(first, second Note) Note {
 	if first.None() {

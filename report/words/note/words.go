@@ -81,6 +81,8 @@ var words = map[string]string{
 	"at-edge-of-limit": "nearer to its limit than 99 in 100 pieces are whose errors have the shape that is taken",
 	"own-mean-odd": "the %[2]d readings of the %[1]s %[3]s have the mean %[4]s, %[5]s: " +
 		"of those as good as its limit says %.2[6]g in 100 would lie so far off, or further; look at how it is used",
+	"own-few-far": "the %[2]d readings of the %[1]s %[3]s have the mean %[4]s, %[5]s, %[6]s: of those as good as its limit says fewer than 1 in 100 would lie so far off; " +
+		"what is said here still goes by that limit, and holds only if these readings are slips: take more of them, from four on they count",
 	"own-mean-few":           "the mean %[4]s of the %[2]d readings of the %[1]s %[3]s, %[5]s: it counts from four readings on, and the limit stands",
 	"own-mean-few-of-liquid": "the mean %[4]s of the %[2]d readings of the %[1]s %[3]s: it counts from four readings on, and what is known or assumed of it stands",
 	"own-of-another-liquid":  "the readings of the %s with %s, which say nothing of %s",
@@ -99,6 +101,8 @@ var words = map[string]string{
 		"of balances as good as the kit says %[6]s in 100 would err by so much, or more; adjust it, or look at how it is used; there the limit is left out, and the readings count alone",
 	"check-odd": "the %[2]d readings of the %[1]s with a check weight of %[3]s have the mean %[4]s, %[5]s: " +
 		"of balances as good as the kit says %[6]s in 100 would err by so much, or more; look at how it is adjusted",
+	"check-few-far": "the %[2]d readings of the %[1]s with a check weight of %[3]s have the mean %[4]s, %[5]s: of balances as good as the kit says %[6]s in 100 would err by so much, or more; " +
+		"what is said here still goes by what the kit says, and holds only if these readings are slips: adjust it, or take more of them, from four on they count",
 	"check-few":            "the mean %[4]s of the %[2]d readings of the %[1]s with a check weight of %[3]s, %[5]s: it counts from four readings on, and the limit stands",
 	"check-carried":        "what the %s errs by at the check weight of %s counts at other loads as far as its curve and its sensitivity carry it, and not as local to a load in a boat or a vessel (judgement)",
 	"check-scatter-pooled": "the readings of the %s scatter alike at all loads that were read",
@@ -137,7 +141,7 @@ var words = map[string]string{
 	"vessel-taken-for-it":       "that of the %s, which is taken for it",
 	"impurity":                  "impurity of the %s (assay not stated)",
 	"uncertainty-of-assay":      "uncertainty of the assay of the %s (not stated)",
-	"only-dissolved":            "%[1]s is had as a solution alone (common practice, no source), and what is taken of it here counts as pure: the strength is then much less than is said; make its bottle a [[stock]], or state its assay",
+	"only-dissolved":            "%[1]s is had as a solution alone (common practice, no source), and what is taken of it here counts as pure, or nearly so: the strength is then much less than is said; make its bottle a [[stock]], or state as assay what its label says",
 	"form-factor":               "the form factor %.3[2]g says that 1 g of %[1]s holds more than 1 g of the substance meant",
 	"buoyancy":                  "buoyancy of the air in weighing %s (density not stated)",
 	"uncertainty-of-content":    "uncertainty of the content of the %s (not stated)",
@@ -162,8 +166,8 @@ var words = map[string]string{
 	"carried-over":              "%s, step %d: the %s still holds what was in it before, which changes the solute by %+.1f %%; rinse it with what it is to take",
 	"adsorption":                "what walls take up of %s from solutions of less than 10 µg/mL",
 	"content-of-solvent":        "what %[2]s itself holds of %[1]s, or of what counts as it",
-	"shrinks-diluted":           "shrinking of the solution of %s, by about %.2g %% of its volume as measured solvent is added to it (by the table of stocks): it is stronger by as much than is said",
-	"grows-diluted":             "growing of the solution of %s, by about %.2g %% of its volume as measured solvent is added to it (by the table of stocks): it is weaker by as much than is said",
+	"shrinks-diluted":           "the solution of %[1]s takes up %.2[2]g %% less, within %.2[3]g %%, as measured volumes are mixed (table of stocks: %[4]s, %[5]s)",
+	"grows-diluted":             "the solution of %[1]s takes up %.2[2]g %% more, within %.2[3]g %%, as measured volumes are mixed (table of stocks: %[4]s, %[5]s)",
 	"plastic-and-liquid":        "what the %s, of plastic, takes up of %s or gives off to it, and how it swells",
 	"water-of-solid":            "water that %s takes up from the air or loses to it before it is weighed",
 	"solubility-in-cold":        "how much less of %s dissolves at %s °C, the coldest that is stated",
