@@ -147,7 +147,11 @@ func (w *walk) tooStrong(s *source) bool {
 
 // weigh finishes a route with the reading that comes nearest to the target.
 func (w *walk) weigh(c chain, volume float64) {
-	weighed, err := w.weighings[c.source].nearest(w.wanted() * volume)
+	grams := w.wanted() * volume
+	if !w.several && !w.sourceBound.mixed && w.hopeless((w.state.variance()+w.sourceBound.at(grams))*(1-slack)) {
+		return
+	}
+	weighed, err := w.weighings[c.source].nearest(grams)
 	switch {
 	case err != nil:
 		w.err = err
@@ -166,6 +170,9 @@ func (w *walk) finish(c chain, f *factor) {
 	var less float64
 	if w.several && !w.hopeless(w.state.leastVariance()) {
 		less, c.pieces = w.spread(c.source)
+	}
+	if w.hopeless((w.state.variance() - less) * (1 - slack)) {
+		return
 	}
 	m := w.judge.rated(w.judge.worth(w.state.mean, math.Sqrt(max(0, w.state.variance()-less))), w.volumes.leftOver, w.pass.operations())
 	if rest, few := w.state.scatters(w.state.mean, less); len(few) > 0 {

@@ -69,7 +69,11 @@ func (r *remainder) grown(ctx context.Context, b *Bench, p *pass) *remainder {
 		for i := range p.dilutionGroups {
 			least, most = min(least, p.dilutionGroups[i].aliquot), max(most, p.dilutionGroups[i].volume)
 		}
-		r = &remainder{volumes: cellsOver(least, most, 5), strengths: cellsOver(b.prep.ConcentrationOf(b.prep.Target.Value)/2, 4, 3)}
+		bits := 5
+		if p.free != nil {
+			bits = 4 // there are nine times as many sums
+		}
+		r = &remainder{volumes: cellsOver(least, most, bits), strengths: cellsOver(b.prep.ConcentrationOf(b.prep.Target.Value)/2, 4, 3)}
 		for has := range r.serving {
 			if cover(has)&^p.need() == 0 {
 				r.serving[has] = serve(p.dilutionGroups, cover(has))

@@ -10,6 +10,8 @@ import "math"
 type sourceBound struct {
 	grams cells
 	least []float64
+	// mixed: a weighing has influences that others than sources pull at.
+	mixed bool
 }
 
 func (b *Bench) newSourceBound() (*sourceBound, error) {
@@ -20,11 +22,11 @@ func (b *Bench) newSourceBound() (*sourceBound, error) {
 			if !b.sources[k].isWeighed() {
 				continue
 			}
-			brought, err := b.broughtBy(&b.sources[k], s.grams.end(cell), pulled)
+			brought, mixed, err := b.broughtBy(&b.sources[k], s.grams.end(cell), pulled)
 			if err != nil {
 				return nil, err
 			}
-			least = min(least, brought)
+			least, s.mixed = min(least, brought), s.mixed || mixed
 		}
 		s.least = append(s.least, least)
 	}
@@ -32,23 +34,23 @@ func (b *Bench) newSourceBound() (*sourceBound, error) {
 }
 
 // broughtBy is the relative variance that the largest weighing for up to so much
-// solute brings, infinite where the balance shows none.
-func (b *Bench) broughtBy(s *source, grams float64, pulled map[int]bool) (float64, error) {
+// solute brings, infinite where the balance shows none, and whether others pull at what it brings.
+func (b *Bench) broughtBy(s *source, grams float64, pulled map[int]bool) (brought float64, mixed bool, err error) {
 	balance := s.step.Balance
 	digits := min(math.Ceil(grams/s.intended/balance.Readability), math.Floor(balance.Capacity/balance.Readability*(1+1e-12)))
 	if digits < 1 {
-		return math.Inf(1), nil
+		return math.Inf(1), false, nil
 	}
 	step := s.step
 	step.Amount = balance.Displayed(digits)
 	f, _, _, err := b.prep.SourceFactor(step, b.coverage)
-	brought := f.Own
+	brought = f.Own
 	for _, p := range b.keys.factor(f).shared {
-		if !pulled[p.key] {
+		if mixed = mixed || pulled[p.key]; !pulled[p.key] {
 			brought += float64(p.relative * p.relative)
 		}
 	}
-	return brought, err
+	return brought, mixed, err
 }
 
 // pulled are the shared influences that others than sources pull at.
