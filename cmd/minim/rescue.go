@@ -115,7 +115,7 @@ func (o *rescueOptions) ownPrep(ctx context.Context) (*route.Prep, error) {
 	}
 	p := route.NewPrep(kit)
 	p.File, p.Target, p.Volume = "the command line", to, volume
-	p.Solute.Name, p.Solvent = "solute", route.NewSolvent(benchfile.Composed(strings.TrimSpace(o.solvent)))
+	p.Solute.Name, p.Solute.Unnamed, p.Solvent = "solute", true, route.NewSolvent(benchfile.Composed(strings.TrimSpace(o.solvent)))
 	if _, err := p.ParseStrength(o.to); err != nil {
 		return nil, badValue("to", err)
 	}

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"math"
 	"strconv"
 	"strings"
 	"unicode"
@@ -24,6 +25,18 @@ func Exact(x float64) string { return strconv.FormatFloat(x, 'g', -1, 64) }
 
 // Number prints a number for people: six significant digits at most.
 func Number(x float64) string { return Decimal(x, 6) }
+
+// Ends prints two numbers of which one is less with as many digits as tell them apart: six at
+// most, or two of what lies between them.
+func Ends(low, high float64) (a, b string) {
+	digits := 6
+	if between := math.Abs(high - low); between > 0 {
+		for largest := max(math.Abs(low), math.Abs(high)); digits < 17 && largest > between*math.Pow10(digits-2); {
+			digits++
+		}
+	}
+	return Decimal(low, digits), Decimal(high, digits)
+}
 
 // Grams prints a mass with its unit, with nine significant digits at most, which are
 // enough for any display.

@@ -67,14 +67,14 @@ func options(s *route.Step) object {
 // emptyings as they are called in the JSON.
 var emptyings = map[equipment.Emptying]string{equipment.Rinsed: "rinsed", equipment.BlownOut: "blown_out"}
 
-// elsewhere is where a route aims that does not aim at the target, and the reading
+// elsewhere is where a route aims that is not expected at the target, and the reading
 // that brings it there; null where no single one does.
-func elsewhere(r *route.Result) object {
+func elsewhere(p *route.Prep, r *route.Result) object {
 	e := r.Elsewhere
 	if e == nil {
 		return nil
 	}
-	out := object{{"off_target", e.Off}, {"step", place(e.Step)}, {"planned", nil}, {"reading", nil}, {"unit", nil}, {"intended", nil}, {"conformance_probability", nil}}
+	out := object{{"off_target", r.Intended/p.Target.Value - 1}, {"expected_off_target", e.Off}, {"step", place(e.Step)}, {"planned", nil}, {"reading", nil}, {"unit", nil}, {"intended", nil}, {"conformance_probability", nil}}
 	if e.Step > 0 {
 		out.set("planned", r.Route.Steps[e.Step-1].Amount)
 		out.set("reading", e.Amended.Amount)

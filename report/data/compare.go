@@ -80,7 +80,7 @@ func routeOf(p *route.Prep, r *route.Result) object {
 		{"name", r.Route.Name}, {"possible", r.Possible}, {"reason", orNull(r.Reason.String())}, {"reason_code", orNull(r.Reason.Code)},
 		{"informative", r.Informative}, {"uninformative_because", orNull(r.Uninformative.String())},
 		{"steps", words.Instructions(p, r.Route)}, {"actions", actions(p, r.Route)}, {"dilutions", r.Dilutions}, {"operations", r.Operations},
-		{"intended", possible(r.Intended)}, {"aims_elsewhere", only(r.Possible && r.Elsewhere != nil, elsewhere(r))},
+		{"intended", possible(r.Intended)}, {"aims_elsewhere", only(r.Possible && r.Elsewhere != nil, elsewhere(p, r))},
 		{"analytic", possible(chanced(&r.Analytic, r))}, {"second_order", possible(secondOrder(r))},
 		{"monte_carlo", possible(monteCarlo(&r.MonteCarlo, r))}, {"cross_check", possible(crossCheck(&r.CrossCheck))}, {"quoted", possible(quoted(r.Quoted))},
 		{"inside", []object{}}, {"closer_than_use", possible(r.Closer)}, {"holds_within_of_target", possible(r.HoldsWithin)},
@@ -140,7 +140,9 @@ func monteCarlo(mc *uncertainty.MonteCarlo, r *route.Result) object {
 	}
 	if len(r.Inside) > 0 {
 		out.set("conformance_probability", r.Inside[0].Simulated)
-		out.set("conformance_probability_standard_error", r.Inside[0].Error)
+		if p, e := r.Inside[0].Simulated, r.Inside[0].Error; e > 0 || p > 0 && p < 1 { // of none or all of the trials it says nothing
+			out.set("conformance_probability_standard_error", e)
+		}
 	}
 	return out
 }

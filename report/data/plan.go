@@ -38,7 +38,7 @@ func limits(o *plan.Options) object {
 // member is a route of the front, with the name of the one that stands for it and its
 // near-equals.
 func member(p *plan.Plan, m *plan.Member) object {
-	cost, known := p.Prep.Cost(&m.Result)
+	cost, known := plan.Cost(p.Prep, &m.Result)
 	return append(routeOf(p.Prep, &m.Result), object{
 		{"near_equal_to", p.Front[m.Group].Route.Name}, {"cost", only(known, cost.Amount)}, {"currency", only(known, cost.Currency)},
 	}...)
@@ -71,7 +71,7 @@ func planRows(p *plan.Plan) [][]string {
 	rows[0] = append(rows[0], "near_equal_to", "cost", "currency", "search_cut_short")
 	for i := range p.Front {
 		amount, currency := "", ""
-		if cost, known := p.Prep.Cost(&p.Front[i].Result); known {
+		if cost, known := plan.Cost(p.Prep, &p.Front[i].Result); known {
 			amount, currency = quantity.Exact(cost.Amount), cost.Currency
 		}
 		rows[i+1] = append(rows[i+1], harmless(p.Front[p.Front[i].Group].Route.Name), amount, harmless(currency), strconv.FormatBool(p.CutShort))

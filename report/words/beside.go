@@ -18,7 +18,7 @@ var besides = []struct {
 }{
 	{"Pistons", []string{"piston-off", "piston-unknown"},
 		"weigh what it delivers of that liquid and state it (readings, with liquid), or displace the liquid directly"},
-	{"Mixing", []string{"shrinks-diluted", "grows-diluted"}, "made up to a mark it would not count"},
+	{"Mixing", []string{"shrinks-diluted", "grows-diluted", "shrinks-unknown"}, "made up to a mark it would not count"},
 	{"Not pure", []string{onlyDissolved}, ""},
 	{"In doubt", []string{"own-few-far", "check-few-far"}, ""},
 }
@@ -34,7 +34,7 @@ func besideFacts(r *route.Result) (list []fact) {
 			}
 		}
 		if len(said) > 0 {
-			list = append(list, fact{b.label, strings.Join(append(note.Texts(said), slices.DeleteFunc([]string{b.help}, func(s string) bool { return s == "" })...), "; ")})
+			list = append(list, fact{b.label, strings.Join(append(note.Joined(said), slices.DeleteFunc([]string{b.help}, func(s string) bool { return s == "" })...), "; ")})
 		}
 	}
 	return append(list, said(fact{"Evaporation", evaporates(r)})...)

@@ -15,8 +15,8 @@ import (
 const mostFirst = 3
 
 // first are the routes that aim elsewhere and are said before everything else: the one to
-// use if it is one, and then others that a reading would mend.
-func first(c *route.Comparison) (list []*route.Result) {
+// use if it is one, and then others that a reading would mend. More is how many others there are.
+func first(c *route.Comparison) (list []*route.Result, more int) {
 	for i := range c.Results {
 		switch r := &c.Results[i]; {
 		case r.Elsewhere == nil:
@@ -24,24 +24,20 @@ func first(c *route.Comparison) (list []*route.Result) {
 			list = append([]*route.Result{r}, list...)
 		case r.Elsewhere.Step > 0:
 			list = append(list, r)
+		default:
+			more++
 		}
 	}
-	return list[:min(mostFirst, len(list))]
+	n := min(mostFirst, len(list))
+	return list[:n], more + len(list) - n
 }
 
 // firstLines say which routes aim elsewhere, and what would bring them to the target.
-func firstLines(c *route.Comparison) (lines []string) {
-	said := first(c)
-	lines = clause.Each(said, func(r *route.Result) string { return r.Route.Name + " " + elsewhereWords(c.Prep, r) })
-	rest := 0
-	for i := range c.Results {
-		if c.Results[i].Elsewhere != nil {
-			rest++
-		}
-	}
-	more := when(len(said) > 0, " as well")
-	if rest -= len(said); rest > 0 {
-		lines = append(lines, fmt.Sprintf("%s %s elsewhere%s, see below", count(rest, "other route"), either(rest == 1, "aims", "aim"), more))
+func firstLines(c *route.Comparison) []string {
+	said, rest := first(c)
+	lines := clause.Each(said, func(r *route.Result) string { return r.Route.Name + " " + elsewhereWords(c.Prep, r) })
+	if rest > 0 {
+		lines = append(lines, fmt.Sprintf("%s %s elsewhere%s, see below", count(rest, "other route"), either(rest == 1, "aims", "aim"), when(len(said) > 0, " as well")))
 	}
 	return lines
 }
@@ -64,6 +60,9 @@ func elsewhereWords(p *route.Prep, r *route.Result) string {
 		text = fmt.Sprintf("makes %s times as much as is wanted", quantity.Decimal(1+e.Off, 2))
 	}
 	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", quantity.Decimal(r.Intended, 3), unit, p.Target.Text)
+	if expected := quantity.Decimal(r.Analytic.Value, 3); expected != quantity.Decimal(r.Intended, 3) {
+		aims = fmt.Sprintf("expected are %s %s where its steps aim at %s, the target is %s", expected, unit, quantity.Decimal(r.Intended, 3), p.Target.Text)
+	}
 	if e.Step == 0 {
 		return fmt.Sprintf("%s: %s, and no other reading of a single step %sbrings it there on this bench%s", text, aims, when(e.Cut, "that was tried "), when(e.Cut, " (not all were)"))
 	}
@@ -79,7 +78,7 @@ func otherReading(r *route.Result, e *route.Elsewhere) string {
 // whyNotHere is whyNot with what brings the route to the target, unless that was said
 // before everything else.
 func whyNotHere(c *route.Comparison, r *route.Result) string {
-	if slices.Contains(first(c), r) {
+	if said, _ := first(c); slices.Contains(said, r) {
 		return whyNot(c, r)
 	}
 	return whyNotAt(c, r)

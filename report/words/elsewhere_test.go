@@ -19,6 +19,7 @@ func off(name string, by float64, amended bool) route.Result {
 	r := outcome(0.4, 4, 2)
 	r.Route = &route.Route{Name: name, Steps: []route.Step{{Verb: route.Weigh, Amount: 0.6, Balance: scale}}}
 	r.Intended = 10 * (1 + by)
+	r.Analytic.Value = r.Intended
 	r.Elsewhere = &route.Elsewhere{Off: by}
 	if amended {
 		r.Elsewhere.Step, r.Elsewhere.Chance = 1, 0.94996

@@ -38,7 +38,7 @@ func planReasons(p, before *plan.Plan) (list []page.Block) {
 // planFacts say why a route is recommended, and what it costs.
 func planFacts(p *plan.Plan) []fact {
 	list := append([]fact{{"Chosen", chosenBy(p)}}, ownFirst(p)...)
-	if cost, known := p.Prep.Cost(&p.Results[p.Verdict.Use]); known {
+	if cost, known := plan.Cost(p.Prep, &p.Results[p.Verdict.Use]); known {
 		list = append(list, fact{"Cost", cost.String() + " of solute and solvent"})
 	}
 	return list
@@ -78,9 +78,9 @@ func planColumns(p *plan.Plan) []column {
 		{"give or", "take", func(r *route.Result) string { return quantity.Percent(r.GiveOrTake()) }},
 		insideColumn(p.Prep), {"left", "over/mL", leftOver}, {"times", "meas.", times}, soluteColumn(p.Comparison),
 	}
-	if cost, known := p.Prep.Cost(&p.Results[0]); known && cost.Currency != "" {
+	if cost, known := plan.Cost(p.Prep, &p.Results[0]); known && cost.Currency != "" {
 		columns = append(columns, column{"cost", cost.Currency, func(r *route.Result) string {
-			cost, _ := p.Prep.Cost(r)
+			cost, _ := plan.Cost(p.Prep, r)
 			return quantity.Decimal(cost.Amount, 3)
 		}})
 	}

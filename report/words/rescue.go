@@ -30,7 +30,7 @@ func corrections(r *rescue.Rescue) []page.Block {
 		page.Gap{}, page.Facts{List: rescueFacts(r), At: 14, Indent: 2},
 	}
 	if len(r.Results) > 1 {
-		list = append(list, page.Gap{}, wayTable(r), page.Paragraph{Text: wayLegend(r), At: 2})
+		list = append(append(list, page.Gap{}, wayTable(r), page.Paragraph{Text: wayLegend(r), At: 2}), whyNotOthers(r.Comparison)...)
 	}
 	return list
 }
@@ -85,9 +85,8 @@ func rescueFacts(r *rescue.Rescue) []fact {
 
 // asideWords say how much is not used, and why.
 func asideWords(r *rescue.Rescue, aside float64) string {
-	text := volume(aside) + " as it is now"
 	whole := r.Batch.MadeML * r.Batch.Analytic.Value / r.Prep.Target.Value
-	return fmt.Sprintf("%s: all of it would make %s%s", text, volume(whole), when(whole > r.Largest*(1+1e-9), ", and the largest vessel holds "+volume(r.Largest)))
+	return fmt.Sprintf("%s as it is now: all of it would make %s%s", volume(aside), volume(whole), when(whole > r.Largest*(1+1e-9), ", and the largest vessel holds "+volume(r.Largest)))
 }
 
 // wayLegend explains the names in the table.

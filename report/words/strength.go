@@ -156,7 +156,8 @@ func tolerance(t route.Tolerance) string {
 	if t.Stated {
 		return t.Text
 	}
-	return fmt.Sprintf("within %s (%s to %s)", t.Text, quantity.Number(t.Limits.Lower), quantity.Number(t.Limits.Upper))
+	lower, upper := quantity.Ends(t.Limits.Lower, t.Limits.Upper)
+	return fmt.Sprintf("within %s (%s to %s)", t.Text, lower, upper)
 }
 
 // toleranceIn is that with the unit of the limits, as papers have it.

@@ -32,14 +32,13 @@ func aimsAt(p *route.Prep, strength float64) bool {
 	return math.Abs(strength-target) <= max(leastOff*target, aimedWithin*way*(1+1e-9))
 }
 
-// elsewhere reports whether a route aims elsewhere. One whose aim only makes up for what
-// is known to shift the strength, so that it is expected at the target, does not.
+// elsewhere reports whether a route is expected elsewhere than at the target: what is known to shift
+// the strength counts, so that an aim that makes up for it is none.
 func elsewhere(p *route.Prep, r *route.Result) bool {
-	target := p.Target.Value
-	if math.IsNaN(r.Intended) || math.IsInf(r.Intended, 0) || !r.Possible || !r.Informative || len(p.Tolerances) == 0 || aimsAt(p, r.Intended) || aimsAt(p, r.Analytic.Value) {
+	if math.IsNaN(r.Intended) || math.IsInf(r.Intended, 0) || !r.Possible || !r.Informative || len(p.Tolerances) == 0 {
 		return false
 	}
-	return (r.Intended > target) == (r.Analytic.Value > target)
+	return !aimsAt(p, r.Analytic.Value)
 }
 
 // Amend works out for each route that aims elsewhere what would bring it to the target.
@@ -60,7 +59,7 @@ func Amend(ctx context.Context, c *route.Comparison) error {
 // amend tries the readings of a route in the order of how simple they are to change. It
 // returns nil where the route is better as it is than with any that aims at the target.
 func amend(ctx context.Context, c *route.Comparison, r *route.Result) (*route.Elsewhere, error) {
-	e, worse := &route.Elsewhere{Off: r.Intended/c.Prep.Target.Value - 1}, false
+	e, worse := &route.Elsewhere{Off: r.Analytic.Value/c.Prep.Target.Value - 1}, false
 	settings := c.Settings
 	settings.Progress = nil // which counts the routes as they are stated
 	left := mostTried / len(r.Route.Steps)
@@ -116,34 +115,67 @@ func changeable(r *route.Route) []int {
 }
 
 // aimed is a route with the reading of one step that brings it nearest to the target, not
-// simulated; nil where that is not near enough, or makes less than is wanted. It takes the
-// readings that it tries off those that are left.
-func aimed(c *route.Comparison, r *route.Result, step int, left *int) (*route.Result, error) {
+// simulated; nil where that is not near enough, makes less than is wanted, or a solution that is
+// stronger than may be made. It takes the readings that it tries off those that are left.
+func aimed(c *route.Comparison, r *route.Result, step int, left *int) (best *route.Result, err error) {
 	p, s := c.Prep, &r.Route.Steps[step]
 	digit, capacity := s.Scale()
-	var fault error
-	aim := func(n int) (strength float64, possible bool) {
-		*left--
-		a, err := p.Aim(r.Route.With(step, equipment.Digits(float64(n), digit)))
-		fault = cmp.Or(fault, err)
-		return a.Strength, a.Possible
-	}
-	low, high := equipment.Crossing(s.Amount/digit, int(capacity/digit+1e-9), s.Rises(), func(n int) (yes, possible bool) {
-		strength, possible := aim(n)
-		return strength > p.Target.Value, possible
-	})
-	best, off := 0, math.Inf(1)
-	for _, n := range []int{low, high} {
-		if strength, possible := aim(n); possible && aimsAt(p, strength) && math.Abs(strength-p.Target.Value) < off {
-			best, off = n, math.Abs(strength-p.Target.Value)
+	from := r
+	for range mostAimings {
+		low, high, err := around(p, from, step, left)
+		if err != nil {
+			return nil, err
 		}
+		before := best
+		for _, n := range []int{low, high} {
+			if n < 1 || float64(n) > capacity/digit+1e-9 {
+				continue
+			}
+			*left--
+			found, err := p.Assess(r.Route.With(step, equipment.Digits(float64(n), digit)), c.Settings.Coverage)
+			if err != nil {
+				return nil, err
+			}
+			if found.Possible && found.Informative && (best == nil || off(p, &found) < off(p, best)) {
+				best = &found
+			}
+		}
+		if best == before {
+			break
+		}
+		from = best
 	}
-	if best == 0 || fault != nil {
-		return nil, fault
+	if best == nil || !aimsAt(p, best.Analytic.Value) || r.Enough(p.Volume) && !best.Enough(p.Volume) {
+		return nil, nil
 	}
-	found, err := p.Assess(r.Route.With(step, equipment.Digits(float64(best), digit)), c.Settings.Coverage)
-	if err != nil || !found.Possible || !found.Informative || r.Enough(p.Volume) && !found.Enough(p.Volume) {
+	if weak, err := WeakEnough(p, p.Limits, best.Route); err != nil || !weak {
 		return nil, err
 	}
-	return &found, nil
+	return best, nil
+}
+
+// mostAimings is how often a reading is aimed: by what was known to shift the strength, and again
+// by what shifts it at the reading that was found.
+const mostAimings = 3
+
+// off is by how much the expected strength is off the target.
+func off(p *route.Prep, r *route.Result) float64 {
+	return math.Abs(r.Analytic.Value - p.Target.Value)
+}
+
+// around are the numbers of digits next to which the strength passes the target, where it is
+// shifted by as much as that of a route with another reading of the step.
+func around(p *route.Prep, r *route.Result, step int, left *int) (low, high int, err error) {
+	s, shift := &r.Route.Steps[step], 1.0
+	if r.Intended > 0 {
+		shift = r.Analytic.Value / r.Intended
+	}
+	digit, capacity := s.Scale()
+	low, high = equipment.Crossing(s.Amount/digit, int(capacity/digit+1e-9), s.Rises(), func(n int) (yes, possible bool) {
+		*left--
+		a, fault := p.Aim(r.Route.With(step, equipment.Digits(float64(n), digit)))
+		err = cmp.Or(err, fault)
+		return float64(a.Strength*shift) > p.Target.Value, a.Possible
+	})
+	return low, high, err
 }

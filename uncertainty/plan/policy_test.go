@@ -107,10 +107,10 @@ func senseOf(t *testing.T, found *Plan) {
 // 0.1 mg, within 2 %; 0.123 g on one that reads to 0.001 g, within 5 %).
 func TestRoundings(t *testing.T) {
 	fine, coarse := &equipment.Balance{Readability: 0.0001, Capacity: 100}, &equipment.Balance{Readability: 0.001, Capacity: 20}
-	assert.Equal(t, []float64{8, 8.1, 8.2, 8.15, 8.14, 8.13, 8.135, 8.139, 8.1395, 8.1391}[:5], roundings(8.1395, fine, 0.02)[:5])
-	assert.Equal(t, []float64{0.12, 0.125, 0.123}, roundings(0.123, coarse, 0.05)[:3])
-	assert.Empty(t, roundings(0.0004, coarse, 0.05), "nothing that it shows is near")
-	for _, m := range roundings(99.99, fine, 0.5) {
+	assert.Equal(t, []float64{8, 8.1, 8.2, 8.15, 8.14, 8.13, 8.135, 8.139, 8.1395, 8.1391}[:5], Roundings(8.1395, fine, 0.02)[:5])
+	assert.Equal(t, []float64{0.12, 0.125, 0.123}, Roundings(0.123, coarse, 0.05)[:3])
+	assert.Empty(t, Roundings(0.0004, coarse, 0.05), "nothing that it shows is near")
+	for _, m := range Roundings(99.99, fine, 0.5) {
 		assert.LessOrEqual(t, m, 100.0)
 	}
 }

@@ -98,7 +98,7 @@ func figure(p *route.Prep, preference string, r *route.Result, f *policy.Figures
 	case route.LeastSolute:
 		return r.SoluteUsed
 	case route.Cheapest:
-		cost, _ := p.Cost(r)
+		cost, _ := Cost(p, r)
 		return cost.Amount
 	}
 	return 0
@@ -175,7 +175,7 @@ func (l *pool) tune() error {
 		}
 		seen[base.at] = true
 		from := l.results[base.at]
-		t := tuner{Prep: l.prep, coverage: limits.Coverage, fine: l.options.Fine, base: &from, least: base.least - doubtOf(&l.results[base.at]), strongest: limits.Strongest(l.prep)}
+		t := tuner{Prep: l.prep, coverage: limits.Coverage, fine: l.options.Fine, base: &from, least: base.least - doubtOf(&l.results[base.at]), limits: l.options.Limits}
 		t.most = min(t.base.LeftOverML+l.prep.Ask().Near(), limits.MostLeftOver(l.prep))
 		if err := t.tune(); err != nil {
 			return err

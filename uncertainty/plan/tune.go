@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 	"minim/uncertainty/search"
@@ -32,10 +33,10 @@ type tuner struct {
 	coverage float64
 	fine     bool
 	base     *route.Result
-	// most may be left over, in mL; least is the chance that a route must have; strongest is the
-	// concentration that no solution may pass, in g/mL.
-	most, least, strongest float64
-	tuned                  []route.Result
+	// most may be left over, in mL; least is the chance that a route must have.
+	most, least float64
+	limits      route.Limits
+	tuned       []route.Result
 }
 
 // combination is a route with other readings, and how round they are.
@@ -63,10 +64,18 @@ func (t *tuner) combinations() (list []combination, err error) {
 		if !aim.Possible || !(aim.Strength > 0) || aim.MadeML < t.Volume*(1-1e-9) || aim.LeftOverML > t.most {
 			continue
 		}
-		list = append(list, t.aimed(r, t.Target.Value/aim.Strength)...)
+		list = append(list, t.aimed(r, t.Target.Value/float64(aim.Strength*t.shift()))...)
 	}
 	slices.SortStableFunc(list, func(a, b combination) int { return cmp.Compare(a.roundness, b.roundness) })
 	return list, nil
+}
+
+// shift is by what the strength is expected to be more than where the steps aim.
+func (t *tuner) shift() float64 {
+	if t.base.Intended > 0 {
+		return t.base.Analytic.Value / t.base.Intended
+	}
+	return 1
 }
 
 // aimed are a route with so many times the mass of solute, rounded.
@@ -75,7 +84,7 @@ func (t *tuner) aimed(r *route.Route, times float64) (list []combination) {
 	if weighed < 0 {
 		return []combination{{r, policy.RoundnessIn(r.Readings())}}
 	}
-	for _, m := range roundings(r.Steps[weighed].Amount*times, r.Steps[weighed].Balance, t.room()) {
+	for _, m := range Roundings(r.Steps[weighed].Amount*times, r.Steps[weighed].Balance, t.room()) {
 		other := r.With(weighed, m)
 		list = append(list, combination{other, policy.RoundnessIn(other.Readings())})
 	}
@@ -154,7 +163,7 @@ func (t *tuner) choices(at int) []float64 {
 	switch digit, _ := s.Scale(); {
 	case digit == 0 || s.Verb.Traits().WeighsSolute:
 	case s.Balance != nil:
-		list = roundings(s.Amount, s.Balance, nearMass)
+		list = Roundings(s.Amount, s.Balance, nearMass)
 	case s.Measure != nil:
 		list = s.Measure.Marks(t.fine)
 	}
@@ -192,7 +201,7 @@ func (t *tuner) keep(r *route.Route) error {
 	if !search.Near(t.Prep, found.Analytic.Value) {
 		return nil
 	}
-	if weak, err := t.weakEnough(r); err != nil || !weak {
+	if weak, err := contest.WeakEnough(t.Prep, t.limits, r); err != nil || !weak {
 		return err
 	}
 	if err := t.Misread(&found); err != nil {
@@ -202,20 +211,14 @@ func (t *tuner) keep(r *route.Route) error {
 	return nil
 }
 
-// weakEnough reports whether no solution on the way is stronger than may be made.
-func (t *tuner) weakEnough(r *route.Route) (bool, error) {
-	list, err := t.Solutions(r)
-	return !slices.ContainsFunc(list, func(s route.Solution) bool { return s.Concentration > t.strongest }), err
-}
-
 // sameAmounts reports whether two routes with the same steps have the same readings.
 func sameAmounts(a, b *route.Route) bool {
 	return slices.EqualFunc(a.Steps, b.Steps, func(a, b route.Step) bool { return route.SameVolume(a.Amount, b.Amount) })
 }
 
-// roundings are readings of a balance near to a mass, within a part of it, the coarsest first: the
+// Roundings are readings of a balance near to a mass, within a part of it, the coarsest first: the
 // multiples next to it of each power of ten and of five times it.
-func roundings(mass float64, on *equipment.Balance, within float64) (list []float64) {
+func Roundings(mass float64, on *equipment.Balance, within float64) (list []float64) {
 	for power := 6; power >= -7; power-- {
 		for _, step := range []float64{math.Pow10(power), 5 * math.Pow10(power-1)} {
 			if step < on.Readability*(1-1e-9) {

@@ -6,7 +6,7 @@ import (
 )
 
 // Two figures that differ by less count as equal: chances, what the target is held within (as a
-// part of the least), volumes in mL (with the rounding of floating point).
+// part of the least), volumes in mL, and what the target is held within (with the rounding of floating point).
 const (
 	sameChance = 0.001
 	sameHold   = 0.1
@@ -105,7 +105,7 @@ func (c *chooser) least(counts func(*Figures) bool, figure func(*Figures) float6
 func (c *chooser) bySureness() {
 	if !c.Tolerant {
 		within := func(f *Figures) float64 { return f.Within }
-		c.narrowTo(Holding, float64(sameHold*c.least(func(*Figures) bool { return true }, within)), within)
+		c.narrowTo(Holding, float64(sameHold*c.least(func(*Figures) bool { return true }, within))+sameVolume, within)
 		return
 	}
 	if c.narrow(HalfRisk, func(f *Figures) bool { return f.Chance >= c.Halved() }) {

@@ -9,8 +9,12 @@ const (
 	fillUp way = "fill_up"
 	// addSolvent: measured solvent is added to all of it.
 	addSolvent way = "add_solvent"
-	// dilutePart: a part is diluted, the rest set aside.
+	// dilutePart: a part is diluted by volume, the rest set aside.
 	dilutePart way = "dilute_part"
+	// weighPart: a part is diluted by weighing, the rest set aside.
+	weighPart way = "weigh_part"
+	// diluteTwice: a part is diluted, and a part of that, by volume.
+	diluteTwice way = "dilute_part_twice"
 	// strengthenAll: a measured volume of a stronger solution is added to all of it.
 	strengthenAll way = "strengthen"
 	// addMore: weighed solute is dissolved in all of it.
@@ -18,7 +22,9 @@ const (
 	// strengthenAndAdd: more than is needed of a stronger solution is added to all of it,
 	// and then measured solvent.
 	strengthenAndAdd way = "strengthen_and_add_solvent"
+	// diluteFirst: a stronger solution is diluted, and of that a measured volume added to all of it.
+	diluteFirst way = "dilute_first"
 )
 
 // ways are all kinds, in the order in which they are tried and shown.
-var ways = []way{fillUp, addSolvent, dilutePart, strengthenAll, addMore, strengthenAndAdd}
+var ways = []way{fillUp, addSolvent, dilutePart, weighPart, diluteTwice, strengthenAll, addMore, strengthenAndAdd, diluteFirst}

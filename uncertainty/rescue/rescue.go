@@ -6,11 +6,11 @@ package rescue
 import (
 	"context"
 	"math"
-	"slices"
 
 	"minim/report/words/note"
-	"minim/report/words/verb"
 	"minim/uncertainty"
+	"minim/uncertainty/plan"
+	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 )
 
@@ -42,6 +42,8 @@ func (r *Rescue) SetAside(way int) float64 {
 			return 0
 		case route.Take, route.Pour:
 			left -= s.Amount
+		case route.WeighAliquot:
+			left -= s.Amount / r.Prep.Density(r.Prep.ConcentrationOf(r.Batch.Analytic.Value))
 		default:
 			return left
 		}
@@ -58,17 +60,16 @@ type NoWayError struct {
 func (e *NoWayError) Error() string { return note.Of("no-way", "", e.Reason).String() }
 
 // Find finds how a batch can be brought to the target of a prep. The batch is the
-// solution that a route ends with, or a stock of which the volume is stated. Of each
-// kind of way it keeps the best, and recommends the best of all: one that is inside the
-// first tolerance with the chance asked for; of those one that aims at the target itself;
-// then one that makes enough; then with the least left over, of which what is set aside is
-// a part, in halves of the volume wanted; then with the fewest measurements, the best
-// chance, and nearest to the target. Without a tolerance a way is good enough that holds
+// solution that a route ends with, or a stock of which the volume is stated. Every volume that can
+// be read or set counts. Of each kind of way it keeps the one that the policy chooses, and recommends
+// the one that it chooses of these: see package policy. What was read when the batch was made is no more
+// judged. Without a tolerance a way is good enough that holds
 // the target at most twice as widely as the tightest.
 func Find(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.Settings) (*Rescue, error) {
 	alone := *p
 	alone.Ladder = nil
-	r := &rescuer{ctx: ctx, prep: &alone, batch: batch, coverage: s.WithDefaults().Coverage, tightest: math.Inf(1), triedOf: make(map[way]int)}
+	r := &rescuer{ctx: ctx, prep: &alone, batch: batch, coverage: s.WithDefaults().Coverage, ask: alone.Ask(), bought: len(batch.Steps) == 1}
+	r.clear()
 	var err error
 	if r.now, err = r.prep.Assess(batch, r.coverage); err != nil {
 		return nil, err
@@ -86,10 +87,10 @@ func Find(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.
 		r.largest = max(r.largest, k.Capacity)
 	}
 	found, err := r.find(s)
-	if err == nil && r.stopped && !r.good(&found.Results[found.Verdict.Use]) {
-		// What seemed good enough to stop at is not.
-		r.thorough, r.tried, r.triedOf = true, 0, make(map[way]int) // again, and stop at nothing
-		r.found, r.cut, r.notSearched = nil, nil, nil
+	if err == nil && r.stopped && !r.isSure(&found.Results[found.Verdict.Use]) {
+		// What seemed sure enough to stop at is not.
+		r.thorough = true // again, and stop at nothing
+		r.clear()
 		found, err = r.find(s)
 	}
 	if err != nil {
@@ -98,9 +99,23 @@ func Find(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.
 	return r.worthIt(found, s)
 }
 
+// isSure reports whether a way has the half of the risk that it was stopped at for.
+func (r *rescuer) isSure(a *route.Result) bool { return a.Chance() >= r.ask.Halved() }
+
+// clear begins anew.
+func (r *rescuer) clear() {
+	r.considered, r.spare, r.found = make(map[way][]*candidate), make(map[way][]*candidate), make(map[way][]route.Result)
+	r.left, r.first = make(map[way]int), nil
+	r.tried, r.cut, r.notSearched, r.stopped, r.passed, r.tightest = 0, nil, nil, false, false, math.Inf(1)
+}
+
 // find tries the ways, and simulates the best of each kind.
 func (r *rescuer) find(s uncertainty.Settings) (*Rescue, error) {
-	if is, wanted := r.concentrations(); is > wanted {
+	is, wanted := r.concentrations()
+	if r.stronger, r.err = r.strongerThan(wanted); r.err != nil {
+		return nil, r.err
+	}
+	if is > wanted {
 		r.weaken(is / wanted)
 	} else {
 		r.strengthen(is, wanted)
@@ -108,12 +123,23 @@ func (r *rescuer) find(s uncertainty.Settings) (*Rescue, error) {
 	if r.err != nil {
 		return nil, r.err
 	}
-	kinds, routes, err := r.best(s)
+	var kinds []note.Note
+	var lists [][]route.Result
+	for _, kind := range ways {
+		if list := r.found[kind]; len(list) > 0 {
+			kinds, lists = append(kinds, note.Of(string(kind), "")), append(lists, list)
+		}
+	}
+	if len(lists) == 0 {
+		return nil, r.noWay()
+	}
+	best, err := plan.OfEach(r.ctx, r.prep, lists, plan.Fewer(s))
 	if err != nil {
 		return nil, err
 	}
-	if len(routes) == 0 {
-		return nil, r.noWay()
+	var routes []*route.Route
+	for i := range best {
+		routes = append(routes, best[i].Route)
 	}
 	return r.simulate(kinds, routes, s)
 }
@@ -145,17 +171,7 @@ func (r *rescuer) simulate(kinds []note.Note, routes []*route.Route, s uncertain
 	if c.Verdict.Use < 0 {
 		return nil, r.noWay()
 	}
-	before := len(r.batch.Steps)
-	for i := range c.Results {
-		if c.Results[i].Possible && r.better(&c.Results[i], &c.Results[c.Verdict.Use]) {
-			c.Verdict.Use = i
-		}
-		named := *c.Results[i].Route
-		named.Name = verb.Name(named.Steps[before:])
-		c.Results[i].Route = &named
-	}
-	c.Verdict.Meets = c.Prep.Meets(&c.Results[c.Verdict.Use])
-	return &Rescue{Comparison: c, Kinds: kinds, Before: before, Largest: r.largest, Tried: r.tried}, nil
+	return &Rescue{Comparison: c, Kinds: kinds, Before: len(r.batch.Steps), Largest: r.largest, Tried: r.tried}, nil
 }
 
 // isInVain reports whether the best way is not good enough and hardly better than to leave
@@ -174,30 +190,31 @@ type rescuer struct {
 	prep     *route.Prep
 	batch    *route.Route
 	coverage float64
+	ask      policy.Question
 	now      route.Result
 	largest  float64
-	found    []correction
-	// tried is the number of ways that were worked out, triedOf that of each kind; cut are the kinds of which not all
+	// bought: the batch is a stock, of which what is not used stays in its bottle.
+	bought bool
+	// considered are the corrections that may be worked out, spare those that are where there are none, found those that were and can be done, not simulated.
+	considered, spare map[way][]*candidate
+	found             map[way][]route.Result
+	// left is how many more of each kind may be worked out; first is the one that costs least of those that are sure enough.
+	left  map[way]int
+	first *candidate
+	// tried is the number of corrections that were worked out; cut are the kinds of which not all
 	// were, and notSearched is what a search left out.
 	tried       int
-	triedOf     map[way]int
 	cut         []way
 	notSearched []note.Note
 	// stronger are the solutions that are stronger than wanted.
 	stronger []strong
 	// tightest is the least that a way holds the target within.
 	tightest float64
-	// stopped: not all was tried, since a way seemed to be good enough; thorough: that is
+	// passed: one was sure enough. stopped: not all was tried therefore; thorough: that is
 	// no reason to stop.
-	stopped, thorough bool
+	passed, stopped, thorough bool
 	// err is the first of the work; nothing is tried after it.
 	err error
-}
-
-// correction is a way with what it gives, not simulated.
-type correction struct {
-	kind   way
-	result route.Result
 }
 
 // concentrations of the batch as it is expected to be, and as it should be, in g/mL.
@@ -208,44 +225,3 @@ func (r *rescuer) concentrations() (is, wanted float64) {
 // slack is how far two figures may differ in the last digits of floating point and still
 // count as equal.
 const slack = 1e-9
-
-// mostTried is how many corrections of a kind are worked out, about a second's worth.
-const mostTried = 3000
-
-// full reports whether as many corrections of a kind were tried as may be, and remembers
-// that some were not.
-func (r *rescuer) full(kind way) bool {
-	if r.triedOf[kind] < mostTried {
-		return false
-	}
-	if !slices.Contains(r.cut, kind) {
-		r.cut = append(r.cut, kind)
-	}
-	return true
-}
-
-// isOver reports whether no more corrections of a kind are to be tried.
-func (r *rescuer) isOver(kind way) bool { return r.err != nil || r.full(kind) }
-
-// try evaluates a way by its model as a whole, unless too many were.
-func (r *rescuer) try(kind way, steps ...route.Step) {
-	if r.err == nil {
-		r.err = r.ctx.Err()
-	}
-	if r.isOver(kind) {
-		return
-	}
-	r.tried++
-	r.triedOf[kind]++
-	whole := &route.Route{Name: r.batch.Name, Steps: slices.Concat(r.batch.Steps, steps), Made: len(r.batch.Steps)}
-	result, err := r.prep.Assess(whole, r.coverage)
-	if r.err = err; err == nil && result.Possible {
-		for i := range result.Inside {
-			result.Inside[i].Simulated = result.Inside[i].Normal
-		}
-		target := r.prep.Target.Value
-		result.HoldsWithin = (math.Abs(result.Analytic.Value-target) + result.Analytic.ExpandedUncertainty) / target
-		r.tightest = min(r.tightest, result.HoldsWithin)
-		r.found = append(r.found, correction{kind, result})
-	}
-}

@@ -195,6 +195,9 @@ func (h *hands) drawn(name string, limit float64) float64 {
 	return h.biases[name]
 }
 
+// densityOfWater in g/mL at 20 °C.
+const densityOfWater = 0.9982
+
 // strength in g/L of what a route ends in.
 func (h *hands) strength(r *route.Route) float64 {
 	for i := range r.Steps {
@@ -223,6 +226,14 @@ func (h *hands) strength(r *route.Route) float64 {
 			a := h.volume(s)
 			now.grams, now.mL = now.grams+concentration*a, now.mL+a
 		case route.TakeAll:
+		case route.WeighAliquot: // urea takes up no volume here, and a solution of c g/mL weighs 1 + c
+			if i > 0 && r.Steps[i-1].Verb != route.Take {
+				concentration = now.grams / now.mL
+			}
+			now = solution{grams: concentration * h.weigh(s) / (densityOfWater + concentration)}
+		case route.WeighUpTo:
+			total := h.weigh(s)
+			now.mL = (total - now.grams) / densityOfWater
 		case route.Add:
 			now.mL += h.volume(s)
 		case route.AddSolute:
@@ -258,9 +269,9 @@ clinging = "0 mL"
 		name           string
 		made, setAside float64
 	}{
-		"100 g/L, 40 mL": {"20 + 30, 20 + 60 mL", 80, 20},
+		"100 g/L, 40 mL": {"6 in 60 mL", 60, 34},
 		"20 g/L, 40 mL":  {"30 + 30 mL", 60, 10},
-		"15 g/L, 40 mL":  {"all in 60 mL", 60, 0},
+		"15 g/L, 40 mL":  {"all + 20 mL", 60, 0},
 	} {
 		bottle, err := Bottle(p, text)
 		require.NoError(t, err)
@@ -283,7 +294,7 @@ func TestNoRescue(t *testing.T) {
 	require.NoError(t, err)
 	p.Tolerances = []route.Tolerance{{Text: "2 % of target", Limits: uncertainty.Limits{Lower: 9.8, Upper: 10.2}}}
 	for text, message := range map[string]string{
-		"10.1 g/L, give or take 1 g/L, 5 mL": "no way to correct the batch was found: of 4 corrections that were tried the best is inside in 28.8 of 100, and as it is the batch is so in 30.5; what is uncertain of it stays uncertain in whatever is made of it; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
+		"10.1 g/L, give or take 1 g/L, 5 mL": "no way to correct the batch was found: of 8 corrections that were tried the best is inside in 26.0 of 100, and as it is the batch is so in 30.5; what is uncertain of it stays uncertain in whatever is made of it; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
 		"5 g/L, 5 mL":                        "no way to correct the batch was found: it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
 		"10 g/L, 5 mL":                       "no way to correct the batch was found: it has that strength already",
 		"2000 g/L, 5 mL":                     "no way to correct the batch was found: it would have to be diluted 200 times, which neither all of it in one vessel nor a part of it in one step or two comes to; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",

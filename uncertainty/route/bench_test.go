@@ -6,11 +6,13 @@ import (
 	"minim/equipment"
 	"minim/uncertainty/bench"
 	"minim/uncertainty/contest"
+	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
 
 func init() {
 	route.Compare, route.CompareTo = contest.Compare, contest.CompareTo
+	route.Cost = plan.Cost
 	route.ParseKit, route.ParsePrep, route.Changed = bench.ParseKit, bench.ParsePrep, bench.Changed
 	route.SaveRoutes, route.Written = bench.SaveRoutes, bench.Written
 	route.LoadKit = func(path string) (*equipment.Kit, error) { return bench.LoadKit(context.Background(), path) }

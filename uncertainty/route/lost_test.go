@@ -41,10 +41,10 @@ func TestWhatAStepHasLost(t *testing.T) {
 		}
 		p := parse(t, exactKit, x.text())
 		plain := only(t, p)
-		paid, _ := p.Cost(plain)
+		paid, _ := Cost(p, plain)
 		p.Routes[0].Steps[c.step].Lost = c.lost
 		spoilt := only(t, p)
-		cost, ok := p.Cost(spoilt)
+		cost, ok := Cost(p, spoilt)
 		assert.True(t, ok, name)
 		near.Absolute(t, name+": solute / g", c.solute, spoilt.SoluteUsed-plain.SoluteUsed, 1e-9)
 		near.Absolute(t, name+": left over / mL", c.mL, spoilt.LeftOverML-plain.LeftOverML, 1e-9)

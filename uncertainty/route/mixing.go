@@ -33,9 +33,16 @@ func (c *compiler) contracted(i int, a, b uncertainty.Node, liquid, other mixed.
 	return m.Multiply(sum, c.fixed(1-epsilon, contraction, liquid.Name, "", ground))
 }
 
+// concentrated in g/mL, or in mL of solute in one, is from where on the volumes of a solution and
+// of what dilutes it may not add up (judgement: of most in the table of stocks it is 0.1 % then).
+const concentrated = 0.05
+
 // shrunk takes from the volume of two solutions what they take up less together, by the table of stocks,
 // rectangular within what its limits leave: a shift, which is not intended.
 func (c *compiler) shrunk(i int, sum uncertainty.Node, a, b mixed.Dissolved) uncertainty.Node {
+	if c.prep.Solute.Unnamed && max(a.Grams-float64(concentrated*a.ML), b.Grams-float64(concentrated*b.ML)) >= 0 {
+		c.notes.LeaveOut("shrinks-unknown", "")
+	}
 	t, _ := c.prep.tabledSolute()
 	s, solute := mixed.Shrinks(t, c.prep.Solute.As, a, b), c.prep.Solute.Name
 	if s.Share == 0 || !equipment.IsWater(c.medium.Name) {

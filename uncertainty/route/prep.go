@@ -89,7 +89,9 @@ type Solute struct {
 	// Name of the substance that the strength counts, and WeighedAs that of the form
 	// that is weighed; "" where it is the same.
 	Name, WeighedAs string
-	Assay           Estimate
+	// Unnamed: nobody said what it is, and Name stands for it.
+	Unnamed bool
+	Assay   Estimate
 	// FormFactor is the mass of the substance that the strength counts over
 	// the mass of the form that is weighed: stated, or the ratio of their molar masses.
 	FormFactor float64

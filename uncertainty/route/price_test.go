@@ -24,7 +24,7 @@ func TestCost(t *testing.T) {
 	} {
 		x := recipe{solute: "name = \"urea\"\n" + c.solute, solvent: "name = \"water\"\n" + c.solvent, steps: weighTen + toMark + takeTen + toMark}
 		p := parse(t, exactKit, x.text())
-		cost, ok := p.Cost(only(t, p))
+		cost, ok := Cost(p, only(t, p))
 		assert.Equal(t, true, ok)
 		assert.Equal(t, "EUR", cost.Currency)
 		near.Relative(t, c.solute+c.solvent, c.want+1, cost.Amount+1, 1e-12)
@@ -39,13 +39,13 @@ func TestCostOfPoorRoutes(t *testing.T) {
 	p.Volume = 250
 	r := only(t, p)
 	near.Relative(t, "makes 100 mL of 250 mL", 100, r.MadeML, 1e-12)
-	cost, ok := p.Cost(r)
+	cost, ok := Cost(p, r)
 	assert.Equal(t, true, ok)
 	near.Relative(t, "cost", 100, cost.Amount, 1e-12)
 
-	_, ok = p.Cost(&Result{Route: p.Routes[0], Reason: note.Of("property-lacking", "", "no")})
+	_, ok = Cost(p, &Result{Route: p.Routes[0], Reason: note.Of("property-lacking", "", "no")})
 	assert.Equal(t, false, ok)
 	p.Solvent.Price = equipment.Price{}
-	_, ok = p.Cost(r)
+	_, ok = Cost(p, r)
 	assert.Equal(t, false, ok)
 }

@@ -81,10 +81,10 @@ func (s *Step) misreading() float64 {
 }
 
 // Misread works out IfMisread: it adds up by how much the intended strength is off when one
-// reading after the other is.
+// reading after the other is, of those that are still to be made.
 func (p *Prep) Misread(r *Result) error {
 	r.IfMisread = 0
-	for i := range r.Route.Steps {
+	for i := r.Route.Made; i < len(r.Route.Steps); i++ {
 		by := r.Route.Steps[i].misreading()
 		for _, off := range []float64{by, -by} {
 			if off == 0 {
@@ -103,10 +103,10 @@ func (p *Prep) Misread(r *Result) error {
 	return nil
 }
 
-// Readings of the steps of a route.
+// Readings of the steps of a route, nothing of those that were made.
 func (r *Route) Readings() []policy.Reading {
 	list := make([]policy.Reading, len(r.Steps))
-	for i := range r.Steps {
+	for i := r.Made; i < len(r.Steps); i++ {
 		s := &r.Steps[i]
 		digit, _ := s.Scale()
 		list[i] = policy.Reading{Amount: s.Amount, Scaled: digit > 0, Low: s.Measure != nil && s.Measure.IsLow(s.Amount), Rises: s.Rises()}
@@ -120,7 +120,7 @@ func (r *Route) Readings() []policy.Reading {
 // TooLarge is the first instrument of a route for which the kit has a smaller one of its kind that can
 // be read well at the volume, and that; nil without one.
 func (p *Prep) TooLarge(r *Route) (large, enough *equipment.Measure) {
-	for i := range r.Steps {
+	for i := r.Made; i < len(r.Steps); i++ {
 		s := &r.Steps[i]
 		if s.Measure == nil {
 			continue

@@ -44,7 +44,7 @@ type Result struct {
 	MonteCarlo  uncertainty.MonteCarlo
 	CrossCheck  uncertainty.CrossCheck
 	Quoted      uncertainty.Quoted
-	// Elsewhere is nil for a route that aims at the target, and where nobody asked.
+	// Elsewhere is nil for a route that is expected at the target, and where nobody asked.
 	Elsewhere *Elsewhere
 	// Inside holds the chance of being inside each tolerance of the prep.
 	Inside []Chance
@@ -112,11 +112,11 @@ func (r *Result) GiveOrTake() float64 {
 // Enough reports whether the route makes the volume wanted.
 func (r *Result) Enough(volume float64) bool { return r.MadeML >= volume*(1-1e-9) }
 
-// Elsewhere says that a route aims elsewhere than at the target, as it does when a form
+// Elsewhere says that a route is expected elsewhere than at the target, as it is when a form
 // factor was forgotten or a mark was misread, and what would bring it there. A comparison
 // ranks the route as it is stated.
 type Elsewhere struct {
-	// Off is by how much of the target the steps aim off: -0.12 for 12 % too little.
+	// Off is by how much of the target the expected strength is off: -0.12 for 12 % too little.
 	Off float64
 	// Step is the one, from 1, of which another reading brings the route to the target; 0
 	// where no single reading does, of those of all steps or, in a route of very many, of

@@ -9,7 +9,8 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Bench is everything that a search puts routes together from.
+// Bench is everything that a search puts routes together from. Its methods search it, from one
+// goroutine at a time, and add to what was left out.
 type Bench struct {
 	prep     *route.Prep
 	options  Options
@@ -32,7 +33,8 @@ type Bench struct {
 	CutShort    bool
 }
 
-// NewBench works out all factors of a kit. Fine takes every graduation.
+// NewBench works out all factors of a kit. What a kit cannot do is left out; an error is one of
+// the model, as where a target cannot be reckoned with.
 func NewBench(p *route.Prep, o Options) (*Bench, error) {
 	b := &Bench{prep: p, options: o, places: placesIn(p), coverage: o.coverage(), keys: newKeys()}
 	unit, ok, err := p.UnitFactor()
@@ -53,7 +55,8 @@ func NewBench(p *route.Prep, o Options) (*Bench, error) {
 	return b, err
 }
 
-// From is the bench with a balance as its only source. Its makings stay as they are.
+// From is the bench with a balance as its only source, on which nothing was left out yet. Its
+// makings stay as they are.
 func (b *Bench) From(k *equipment.Balance) (*Bench, error) {
 	with, prep := *b, *b.prep
 	prep.Kit, prep.Stocks, prep.Packets = WithBalances(prep.Kit, k), nil, nil

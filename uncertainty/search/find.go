@@ -126,10 +126,8 @@ func (b *Bench) only(ctx context.Context, j judge, dilutions int) ([]route.Resul
 }
 
 // Dilutions finds the routes by volume with just so many dilutions as the options say that no
-// other beats at any chance; one piece may pull both ways, as where a bottle is diluted with the
-// cylinder that is at hand. They have no names; notSearched says what was left out.
+// other beats at any chance. They have no names; notSearched says what was left out.
 func Dilutions(ctx context.Context, p *route.Prep, o Options) (routes []*route.Route, notSearched []note.Note, err error) {
-	o.All = true
 	b, err := NewBench(p, o)
 	if err != nil || len(b.dilutions) == 0 {
 		return nil, nil, err

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"minim/equipment"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
 
@@ -55,8 +56,7 @@ func (o *Options) MostSolute() float64 { return limit(o.Solute) }
 
 // Strongest concentration of a solution that may be made of the solute of a prep, in g/mL.
 func (o *Options) Strongest(p *route.Prep) float64 {
-	soluble, _ := p.Soluble()
-	return min(limit(o.Limits.Strongest), limit(soluble))
+	return contest.Strongest(p, o.Limits)
 }
 
 // limit is infinite where none is stated, and a little more than what is.

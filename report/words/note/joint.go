@@ -76,6 +76,8 @@ var joints = map[string][]joint{
 	"stands-open":              {{"%[2]s %[3]s (%[5]s in %[4]v min)", "while it stands open there evaporates, as %[1]s (within a factor of 2), at most so much of {}"}},
 	"expands-as":               {{"%[1]s", "{} expand as %[2]s does"}},
 	"expands-by-strength":      {{"%[1]s (%[2]s ethanol, %.2[3]g /°C)", "{} expand so much (OIML R 22)"}},
+	"shrinks-diluted":          {{"%.2[2]g %% (within %.2[3]g %%)", "solutions of %[1]s take up {} less, as measured volumes are mixed (table of stocks: %[4]s, %[5]s)"}},
+	"grows-diluted":            {{"%.2[2]g %% (within %.2[3]g %%)", "solutions of %[1]s take up {} more, as measured volumes are mixed (table of stocks: %[4]s, %[5]s)"}},
 	"density-of-mixture":       {{"%[1]s", "density of {} (taken as that of %[2]s; a strength by mass hardly needs it)"}},
 }
 

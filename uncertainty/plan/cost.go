@@ -1,15 +1,16 @@
-package route
+package plan
 
 import (
 	"cmp"
 
 	"minim/equipment"
+	"minim/uncertainty/route"
 )
 
 // Cost of a route: the solute that it uses, and as much solvent as all the liquid
 // that it makes. What has no price is not counted; ok is false when neither has
 // one, the route cannot be done, or the price is of a mass of solute that is not known.
-func (p *Prep) Cost(r *Result) (cost equipment.Price, ok bool) {
+func Cost(p *route.Prep, r *route.Result) (cost equipment.Price, ok bool) {
 	solute, solvent := p.Solute.Price, p.Solvent.Price
 	if !r.Possible || !solute.Stated() && !solvent.Stated() || solute.Stated() && !p.CountsMass() {
 		return equipment.Price{}, false

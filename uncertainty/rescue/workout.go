@@ -1,0 +1,128 @@
+package rescue
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"minim/report/words/verb"
+	"minim/uncertainty/route"
+	"minim/uncertainty/search"
+)
+
+// workOut works out corrections of some kinds until none that is left could be chosen, of its kind or of all,
+// or as many are worked out as may be:
+//
+//   - those that cost least first, in what is left over and measurements, until one is sure enough;
+//   - then those with as many measurements that leave over hardly more, the handiest first, until one
+//     of these is: hardly more than the first of their kind, and than the first of all kinds;
+//   - and where none is, those that aim nearest to the target.
+func (r *rescuer) workOut(kinds ...way) {
+	firsts := make([]*candidate, len(kinds))
+	for i, kind := range kinds {
+		if len(r.considered[kind]) == 0 {
+			r.considered[kind] = r.spare[kind]
+		}
+		r.left[kind] = mostTried
+		slices.SortStableFunc(r.considered[kind], func(a, b *candidate) int { return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.off, b.off)) })
+		firsts[i] = r.untilOnePasses(kind, r.considered[kind], r.half())
+		if first := firsts[i]; first != nil && (r.first == nil || first.cost < r.first.cost) {
+			r.first = first
+		}
+	}
+	for i, kind := range kinds {
+		list := r.considered[kind]
+		if firsts[i] != nil {
+			r.untilOnePasses(kind, r.handiest(list, firsts[i]), mostTried)
+			r.untilOnePasses(kind, r.handiest(list, r.first), mostTried)
+		} else {
+			slices.SortStableFunc(list, func(a, b *candidate) int { return cmp.Compare(a.off, b.off) })
+			r.untilOnePasses(kind, list, mostTried)
+		}
+		if r.left[kind] <= 0 && slices.ContainsFunc(list, func(c *candidate) bool { return !c.done }) {
+			r.isCut(kind)
+		}
+	}
+}
+
+// handiest are those with as many measurements as one that leave over hardly more, the handiest first.
+func (r *rescuer) handiest(list []*candidate, first *candidate) (some []*candidate) {
+	for _, c := range list {
+		if c.operations == first.operations && c.leftOver <= first.leftOver+r.ask.Near()+slack && (c.cost < short || first.cost >= short) {
+			c.handling = r.handled(c.steps)
+			some = append(some, c)
+		}
+	}
+	slices.SortStableFunc(some, func(a, b *candidate) int { return a.compare(b.handling) })
+	return some
+}
+
+// half of what may be worked out goes to what costs least; nothing without a tolerance, where what
+// counts is how near to the target a way comes.
+func (r *rescuer) half() int {
+	if !r.ask.Tolerant {
+		return 0
+	}
+	return mostTried / 2
+}
+
+// untilOnePasses works out some corrections, so many at most, until one is sure enough; nil without.
+func (r *rescuer) untilOnePasses(kind way, list []*candidate, most int) *candidate {
+	for _, c := range list {
+		switch {
+		case c.passes && !r.thorough:
+			return c
+		case c.done:
+			continue
+		case r.left[kind] <= 0 || most <= 0 || r.err != nil:
+			return nil
+		}
+		r.left[kind]--
+		most--
+		if r.try(kind, c); c.passes && !r.thorough {
+			r.stopped = true
+			return c
+		}
+	}
+	return nil
+}
+
+// try works a correction out by its model as a whole.
+func (r *rescuer) try(kind way, c *candidate) {
+	if r.err = r.ctx.Err(); r.err != nil {
+		return
+	}
+	r.tried++
+	c.done = true
+	whole := &route.Route{Name: verb.Name(c.steps), Steps: slices.Concat(r.batch.Steps, c.steps), Made: len(r.batch.Steps)}
+	result, err := r.prep.Assess(whole, r.coverage)
+	if r.err = err; err != nil || !result.Possible || !search.Near(r.prep, result.Analytic.Value) && len(r.considered[kind]) > 0 {
+		return
+	}
+	if r.err = r.prep.Misread(&result); r.err != nil {
+		return
+	}
+	for i := range result.Inside {
+		result.Inside[i].Simulated = result.Inside[i].Normal
+	}
+	target := r.prep.Target.Value
+	result.HoldsWithin = (math.Abs(result.Analytic.Value-target) + result.Analytic.ExpandedUncertainty) / target
+	r.tightest = min(r.tightest, result.HoldsWithin)
+	r.found[kind] = append(r.found[kind], result)
+	c.passes = r.passes(&result)
+	r.passed = r.passed || c.passes
+}
+
+// passes reports whether nothing surer is asked for.
+func (r *rescuer) passes(a *route.Result) bool {
+	return r.ask.Tolerant && a.Informative && a.Enough(r.prep.Volume) && a.Chance() >= r.ask.Halved() && !r.prep.OutsideIfMisread(a)
+}
+
+// good reports whether the strength that a way gives is good enough, but for what else is
+// asked of it.
+func (r *rescuer) good(a *route.Result) bool {
+	if len(r.prep.Tolerances) == 0 {
+		return a.HoldsWithin <= 2*r.tightest
+	}
+	return a.Informative && a.Chance() >= r.prep.LeastChance
+}
