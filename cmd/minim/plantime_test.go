@@ -25,10 +25,10 @@ type search struct {
 // searches are those whose times are kept: what is wanted of them on a quiet machine stands beside them.
 func searches() []search {
 	list := []search{
-		{name: "demo", args: []string{"plan"}},                                        // 1 s
-		{name: "demo-buy", args: []string{"buy"}, long: true},                         // 2 s
+		{name: "demo", args: []string{"plan"}},                                                         // 1 s
+		{name: "demo-buy", args: []string{"buy"}, long: true},                                          // 2 s
 		{name: "demo-rescue", args: []string{"rescue", "demo/dye.toml", "--has", "0.08 % w/v, 10 mL"}}, // 1 s
-		{name: "within-12", args: []string{"plan"}, tolerance: 12},                    // 4 s
+		{name: "within-12", args: []string{"plan"}, tolerance: 12},                                     // 4 s
 		{name: "within-8", args: []string{"plan"}, tolerance: 8, long: true},
 		{name: "within-5", args: []string{"plan"}, tolerance: 5, long: true},
 		{name: "within-4", args: []string{"plan"}, tolerance: 4, long: true},
