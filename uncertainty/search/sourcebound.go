@@ -1,6 +1,9 @@
 package search
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // sourceBound is a lower bound of the relative variance that the weighing of an
 // amount of solute brings into a route, over all balances: from influences of its
@@ -16,33 +19,42 @@ type sourceBound struct {
 
 func (b *Bench) newSourceBound() (*sourceBound, error) {
 	s, pulled := &sourceBound{grams: newCells(-40, 20, 3)}, b.pulled()
-	for cell := range s.grams.count {
-		least := math.Inf(1)
-		for k := range b.sources {
-			if !b.sources[k].isWeighed() {
-				continue
-			}
-			brought, mixed, err := b.broughtBy(&b.sources[k], s.grams.end(cell), pulled)
-			if err != nil {
-				return nil, err
-			}
-			least, s.mixed = min(least, brought), s.mixed || mixed
+	s.least = slices.Repeat([]float64{math.Inf(1)}, s.grams.count)
+	for k := range b.sources {
+		if !b.sources[k].isWeighed() {
+			continue
 		}
-		s.least = append(s.least, least)
+		before, brought := 0.0, 0.0
+		for cell := range s.grams.count {
+			digits := b.sources[k].mostDigits(s.grams.end(cell))
+			if digits < 1 {
+				continue // the balance shows none
+			}
+			if digits != before {
+				var mixed bool
+				var err error
+				if brought, mixed, err = b.broughtBy(&b.sources[k], digits, pulled); err != nil {
+					return nil, err
+				}
+				before, s.mixed = digits, s.mixed || mixed
+			}
+			s.least[cell] = min(s.least[cell], brought)
+		}
 	}
 	return s, nil
 }
 
-// broughtBy is the relative variance that the largest weighing for up to so much
-// solute brings, infinite where the balance shows none, and whether others pull at what it brings.
-func (b *Bench) broughtBy(s *source, grams float64, pulled map[int]bool) (brought float64, mixed bool, err error) {
-	balance := s.step.Balance
-	digits := min(math.Ceil(grams/s.intended/balance.Readability), math.Floor(balance.Capacity/balance.Readability*(1+1e-12)))
-	if digits < 1 {
-		return math.Inf(1), false, nil
-	}
+// mostDigits of a balance are what the largest weighing for up to so much solute takes.
+func (s *source) mostDigits(grams float64) float64 {
+	k := s.step.Balance
+	return min(math.Ceil(grams/s.intended/k.Readability), math.Floor(k.Capacity/k.Readability*(1+1e-12)))
+}
+
+// broughtBy is the relative variance that a weighing of so many digits brings, and whether others pull
+// at what it brings.
+func (b *Bench) broughtBy(s *source, digits float64, pulled map[int]bool) (brought float64, mixed bool, err error) {
 	step := s.step
-	step.Amount = balance.Displayed(digits)
+	step.Amount = s.step.Balance.Displayed(digits)
 	f, _, _, err := b.prep.SourceFactor(step, b.coverage)
 	brought = f.Own
 	for _, p := range b.keys.factor(f).shared {
