@@ -71,7 +71,7 @@ route = [{ name = "weighed", steps = [{ weigh = "10.00 g", on = "scale" }, { mak
 	})
 	for command, want := range map[string]string{ // 3.2 mL of 0.7625 g/mL in 47.06 mL are 5.185 % w/v
 		"compare": "the solution of sodium hydroxide takes up 1.8 % less", "report": "the solution of sodium hydroxide takes up 1.8 % less",
-		"label": "(5.2", "sheet": "by what sodium hydroxide takes up less when it is mixed +1.9 %",
+		"label": "(5.19", "sheet": "by what sodium hydroxide takes up less when it is mixed +1.9 %",
 	} {
 		said := strings.Join(strings.Fields(output(t, command, "lye.toml", "--trials", "10000")), " ")
 		assert.Contains(t, said, want, command)

@@ -20,7 +20,7 @@ func TestOrderOfMarkdown(t *testing.T) {
 	at := 0
 	for _, part := range []string{"# Toning dye for a glass fill (invented", "\nWanted: 15 mL of 0.060 % w/v dye in ethanol", "\n## USE: two dilutions\n",
 		"\n1. weigh 1.50 g of dye on the 0.01 g scale", "\n- **Strength:** 0.0", "\n- **Inside:** predicted chance", "\n- **Spoilt by:** ",
-		"\n## All routes\n", "\n| **two dilutions** | 0.0", "\n## What spoils two dilutions\n", "| linearity for 3 digits from 1.5 g in a boat, 0.01 g scale | 0.01 g scale |",
+		"\n## All routes\n", "\n| **two dilutions** | 0.0", "\n## What spoils two dilutions\n", "| linearity near 1.5 g in a boat, 0.01 g scale | 0.01 g scale |",
 		"\n## Why not the others\n", "\n- **0.1 g scale, direct:** not possible", "\n## Assumed\n", "\n## From memory\n", "\n## Not counted\n", "\n## Cautions\n",
 	} {
 		next := strings.Index(text[at:], part)

@@ -75,8 +75,8 @@ func (o outdone) by(rule policy.Rule) string {
 		halved := asked(o.prep.Ask().Halved())
 		return either(inHundred(o.lost.Chance(), o.prep.LeastChance) == halved, "is inside in a little less than the "+halved+" of 100 that halve the risk asked for",
 			fmt.Sprintf("is %s, and not in the %s that halve the risk asked for", insideIn(o.prep, o.lost), halved))
-	case policy.Meeting, policy.Chance:
-		return "is " + insideIn(o.prep, o.lost)
+	case policy.Meeting, policy.Chance, policy.Surer:
+		return "is " + sureness(o.prep, o.lost)
 	case policy.Holding:
 		return "holds within " + quantity.Percent(o.lost.HoldsWithin)
 	case policy.Misreading:

@@ -151,7 +151,7 @@ func bought(p *plan.Plan, r, before *route.Result) string {
 	var parts clauses
 	parts.Add(saved > 1e-9, "save%s %s", s, volume(saved))
 	parts.Add(saved < -1e-9, "leave%s %s more", s, volume(-saved))
-	if a, b := sureness(p, r), sureness(p, before); a != b {
+	if a, b := sureness(p.Prep, r), sureness(p.Prep, before); a != b {
 		parts = append(parts, fmt.Sprintf("%s (before: %s)", a, b))
 	}
 	if len(parts) == 0 {
@@ -172,11 +172,11 @@ func moreSteps(r, before *route.Result) (text string, one bool) {
 var ordinals = []string{"", "a dilution", "a second dilution", "a third dilution", "a fourth dilution", "a fifth dilution"}
 
 // sureness is the chance of being inside, or within what the target is held.
-func sureness(p *plan.Plan, r *route.Result) string {
+func sureness(p *route.Prep, r *route.Result) string {
 	if len(r.Inside) == 0 {
 		return "within " + quantity.Percent(r.HoldsWithin)
 	}
-	return insideIn(p.Prep, r)
+	return insideIn(p, r)
 }
 
 // searched says how large the search was, of which routes, and what was left out, if anything.

@@ -135,10 +135,9 @@ func spread(t *benchfile.Table, kind quantity.Kind) equipment.Spread {
 // of it, and by more than twenty digits.
 func slipped(t *benchfile.Table, key string, values []float64, digit float64) bool {
 	sorted := slices.Sorted(slices.Values(values))
-	middle := (sorted[(len(sorted)-1)/2] + sorted[len(sorted)/2]) / 2
-	i := slices.IndexFunc(values, func(x float64) bool {
-		return (x >= 3*middle || x <= middle/3) && math.Abs(x-middle) > float64(20*digit)
-	})
+	middle := float64((sorted[(len(sorted)-1)/2] + sorted[len(sorted)/2]) / 2)
+	least, most, near := middle/3, float64(3*middle), float64(20*digit)
+	i := slices.IndexFunc(values, func(x float64) bool { return (x >= most || x <= least) && math.Abs(x-middle) > near })
 	if i >= 0 && t.Sound(key) {
 		t.Fail(key, fmt.Sprintf("%q is far from the other readings", t.Texts(key)[i]), slippedDigit)
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -19,15 +20,19 @@ import (
 	"minim/uncertainty/smallbench"
 )
 
-// benchesOf are the demo and the benches of testdata, with the dilutions that are searched here.
-var benchesOf = map[string]int{
-	"../../cmd/minim/demo/dye.toml":                            3,
-	"../../testdata/benches/pharmacy/stain.toml":               1,
-	"../../testdata/benches/darkroom/developer.toml":           1,
-	"../../testdata/benches/pistons/enzyme.toml":               2,
-	"../../testdata/benches/teaching-lab/salt.toml":            1,
-	"../../testdata/benches/conservation-lab/biocide.toml":     1,
-	"../../testdata/benches/violin-workshop/preservative.toml": 1,
+// benchesOf are the preps of the demo and of the benches of testdata.
+func benchesOf(t *testing.T) []string {
+	t.Helper()
+	list := []string{"../../cmd/minim/demo/dye.toml"}
+	kits, err := filepath.Glob("../../testdata/benches/*/bench.toml")
+	require.NoError(t, err)
+	for _, kit := range kits {
+		files, err := filepath.Glob(filepath.Join(filepath.Dir(kit), "*.toml"))
+		require.NoError(t, err)
+		list = append(list, slices.DeleteFunc(files, func(path string) bool { return path == kit })...)
+	}
+	require.Greater(t, len(list), 7)
+	return list
 }
 
 // The advice makes sense on every bench: what is recommended, written to a file beside the others of
@@ -38,12 +43,12 @@ func TestAdviceMakesSense(t *testing.T) {
 	if !smallbench.Thorough {
 		t.Skip("searches whole benches")
 	}
-	for path, steps := range benchesOf {
+	for _, path := range benchesOf(t) {
 		t.Run(filepath.Base(filepath.Dir(path)), func(t *testing.T) {
 			p, err := read.LoadPrep(context.Background(), path, "")
 			require.NoError(t, err)
-			o := quick(steps)
-			o.Prefer, o.Work, o.Settings = route.Usual, 30_000_000, uncertainty.Settings{Seed: 1}
+			o := quick(route.DefaultSteps)
+			o.Prefer, o.Work, o.Settings = route.Usual, 100_000_000, uncertainty.Settings{Seed: 1}
 			found := searched(t, p, o)
 			usedInComparison(t, found, path)
 			senseOf(t, found)
@@ -81,7 +86,7 @@ func senseOf(t *testing.T, found *Plan) {
 	}
 	assert.Equal(t, -1, policy.FirstLow(use.Route.Readings()), use.Route.Name)
 	for i, s := range use.Route.Steps {
-		if s.Balance == nil || policy.RoundnessOf(s.Amount) <= 2 {
+		if s.Balance == nil {
 			continue
 		}
 		ten := 10 * s.Balance.Readability

@@ -58,6 +58,7 @@ func (q Question) Choose(all []Figures) Choice {
 	c.narrow(TooLarge, func(f *Figures) bool { return !f.TooLarge })
 	c.narrowTo(Roundness, 0, func(f *Figures) float64 { return f.Roundness })
 	c.narrowTo(Solute, 0, func(f *Figures) float64 { return f.Solute })
+	c.bySurer()
 	c.byName()
 	c.Use = c.left[0]
 	return c.Choice
@@ -154,6 +155,15 @@ func (c *chooser) byOperations() {
 	chosen := func(f *Figures) bool { return f.Operations == most }
 	c.Least = c.least(chosen, func(f *Figures) float64 { return f.LeftOver })
 	c.narrow(Operations, chosen)
+}
+
+// bySurer keeps the surest, or without a tolerance the tightest, before names decide.
+func (c *chooser) bySurer() {
+	if c.Tolerant {
+		c.narrowTo(Surer, sameChance, func(f *Figures) float64 { return -f.Chance })
+		return
+	}
+	c.narrowTo(Surer, 0, func(f *Figures) float64 { return f.Within })
 }
 
 // byName keeps the first by its name, and of those with one name the first.

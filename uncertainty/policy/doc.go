@@ -12,7 +12,7 @@
 //  5. Within a quarter of the volume wanted of the least that is left over.
 //  6. No reading below a fifth of its scale, no piece that pulls both ways, no vessel larger
 //     than needed.
-//  7. The roundest readings; ties by less solute, then by name.
+//  7. The roundest readings; ties by less solute, then by what is surer, then by name.
 //
 // It knows no route: [Figures] are all that decides. The shares of the volume and the risk, and
 // which reading counts as round, are judgement.

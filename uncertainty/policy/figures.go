@@ -37,6 +37,8 @@ const (
 	Roundness Rule = "roundness"
 	// Solute: another takes less solute.
 	Solute Rule = "solute"
+	// Surer: another is surer, or tighter without a tolerance.
+	Surer Rule = "surer"
 	// Name: nothing else decides.
 	Name Rule = "name"
 )

@@ -43,6 +43,8 @@ func TestEachRuleAlone(t *testing.T) {
 		{TooLarge, func(f *Figures) { f.Roundness = 9 }, func(f *Figures) { f.TooLarge = true }},
 		{Roundness, func(f *Figures) { f.Roundness, f.LeftOver, f.Solute = 3.5, 15, 9 }, nil}, // within a quarter
 		{Solute, nil, func(f *Figures) { f.Solute = 1.01 }},
+		{Surer, func(f *Figures) { f.Chance = 0.999 }, func(f *Figures) { f.Chance = 0.9979 }},
+		{Name, func(f *Figures) { f.Chance = 0.999 }, func(f *Figures) { f.Chance = 0.9981 }}, // as sure
 		{Name, nil, nil},
 	} {
 		a, b := of("a", test.a), of("b", test.b)

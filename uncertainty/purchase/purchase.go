@@ -122,7 +122,7 @@ func (b *Purchase) directFrom(coverage float64) (float64, error) {
 	if !can {
 		return 0, nil
 	}
-	_, solute, _, err := b.Prep.SourceFactor(route.Step{Verb: route.Weigh, Balance: b.Like, Amount: least}, coverage)
+	_, solute, err := b.Prep.SourceFactor(coverage, route.Step{Verb: route.Weigh, Balance: b.Like, Amount: least})
 	return solute / b.Prep.ConcentrationOf(b.Prep.Target.Value), err
 }
 

@@ -54,10 +54,13 @@ type sharedPart struct {
 // their figures but what is uninformative.
 const anyCoverage = 0.95
 
-// TakenFactor is the volume that a step takes or adds.
+// TakenFactor is the volume that a step takes or adds, or dissolves in, and what is left of it.
 func (p *Prep) TakenFactor(s Step) (Factor, error) {
 	c := p.singleStep(s)
 	a, err := c.deliver(0, c.solvent, "")
+	if err == nil {
+		a, err = c.leftOf(0, a, false)
+	}
 	f, err := c.factor(a, err)
 	if err == nil {
 		f.Uninformative, err = c.uninformative(anyCoverage, 0)
@@ -85,37 +88,40 @@ func (p *Prep) EvaporatedFactor(s Step) (Factor, error) {
 	return c.factor(c.current.concentration, nil)
 }
 
-// SourceFactor is what a route starts with: the amount of solute that is weighed
-// or that a packet holds, in g, or the concentration of a stock in g/mL. Intended
-// is its intended value. It also says why a weighed mass is uninformative; see
-// [Result].
-func (p *Prep) SourceFactor(s Step, coverage float64) (f Factor, intended float64, uninformative note.Note, err error) {
-	c := p.singleStep(s)
-	if err := c.step(0); err != nil {
-		return Factor{}, 0, note.Note{}, err
+// SourceFactor is what a route starts with: the amount of solute that is weighed, or that a packet
+// holds, or that is taken out of a stock, which may be in another solvent, in g; or the
+// concentration of a stock in g/mL. Intended is its intended value. The factor also says why a
+// mass or volume that the first step measures is uninformative; see [Result].
+func (p *Prep) SourceFactor(coverage float64, steps ...Step) (f Factor, intended float64, err error) {
+	c := p.singleStep(steps...)
+	if err := c.all(); err != nil {
+		return Factor{}, 0, err
 	}
-	if uninformative, err = c.uninformative(coverage, 0); err != nil {
-		return Factor{}, 0, note.Note{}, err
-	}
-	node := c.amount
-	if c.current != nil {
-		node = c.current.concentration
-	}
-	f, err = c.factor(node, nil)
-	return f, c.model.Intended(node), uninformative, err
-}
-
-// AliquotFactor is the solute that a step takes out of a stock, which may be in another solvent.
-func (p *Prep) AliquotFactor(start, take Step) (f Factor, intended float64, err error) {
-	c := p.singleStep(start, take)
-	for i := 0; i < 2 && err == nil; i++ {
-		err = c.step(i)
-	}
+	why, err := c.uninformative(coverage, 0)
 	if err != nil {
 		return Factor{}, 0, err
 	}
-	f, err = c.apart(c.amount, false)
-	return f, c.model.Intended(c.amount), err
+	node := c.amount
+	if !c.hasAmount {
+		node = c.current.concentration
+	}
+	f, err = c.factor(node, nil)
+	f.Uninformative = why
+	return f, c.model.Intended(node), err
+}
+
+// SwellingFactor is how many times its volume 1 mL of solvent takes up once so much is dissolved
+// in it of what a step weighs, or of a packet, as holds 1 g of what counts.
+func (p *Prep) SwellingFactor(s Step) (Factor, error) {
+	c := p.singleStep(s)
+	m, grams, units := c.model, c.model.Constant(1), s.Packet != nil && s.Packet.InUnits
+	switch {
+	case units && !p.CountsMass():
+		return c.factor(grams, nil)
+	case !units:
+		grams = m.Divide(grams, c.purity())
+	}
+	return c.factor(m.Add(m.Constant(1), m.Multiply(grams, c.phi())), nil)
 }
 
 // WeighedFactor is the mass fraction that a weighed part and the total that it is made up to

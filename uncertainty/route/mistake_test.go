@@ -70,7 +70,7 @@ func TestPrepMistakes(t *testing.T) {
 			`write it as "2 % of strength"`},
 		{recipe{more: packet + packet, steps: weighTen + toMark}, `"sachet"`, `name: there are two packets called "sachet"`, "give each its own name"},
 		{recipe{more: "[[packet]]\nname = \"sachet\"\ncontent = \"5 mL\"\n", steps: weighTen + toMark}, `"5 mL"`, `content: "5 mL" is a volume, not a mass`, "a mass is written in g, mg, µg or kg"},
-		{recipe{more: "[[packet]]\nname = \"sachet\"\ncontent = \"0 g\"\n", steps: weighTen + toMark}, `"0 g"`, `content: no packet holds "0 g"`, "state a mass between 1 µg and 1000 kg"},
+		{recipe{more: "[[packet]]\nname = \"sachet\"\ncontent = \"0 g\"\n", steps: weighTen + toMark}, `"0 g"`, `content: no packet holds "0 g"`, "state a mass between 1 µg and 1000 kg, or units of activity as in \"5000 U\""},
 		{recipe{more: "[[stock]]\nname = \"s\"\nstrength = \"5 % w/v\"\nvolume = \"1e7 mL\"\n", steps: weighTen + toMark}, `"1e7 mL"`, `volume: no stock has a volume of "1e7 mL"`, "state one between 0.001 µL and 1000 L"},
 		{recipe{more: packet, steps: `{ packet = "sache" }, ` + toMark}, `"sache"`, `packet: there is no [[packet]] called "sache"`, `perhaps "sachet" is meant`},
 		{recipe{steps: `{ packet = "sachet" }, ` + toMark}, `"sachet"`, "packet: the prep has no [[packet]]", "add one, with its name"},

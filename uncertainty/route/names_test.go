@@ -13,7 +13,7 @@ func TestFactorDoesNotReadNames(t *testing.T) {
 	shared := func(name string) Factor {
 		p := parse(t, "[[balance]]\nname = \""+name+"\"\ncapacity = \"100 g\"\nreadability = \"0.01 g\"\nspan = \"0.1 % of reading\"\n",
 			smallPrep(`target = "39.4 g/L"`, `{ weigh = "1.00 g", on = "`+name+`" }, { dissolve-in = "25.00 g", on = "`+name+`" }`))
-		f, _, _, err := p.SourceFactor(p.Routes[0].Steps[0], 0.95)
+		f, _, err := p.SourceFactor(0.95, p.Routes[0].Steps[0])
 		require.NoError(t, err)
 		return f
 	}

@@ -24,22 +24,30 @@ func (w *walk) ahead() ahead {
 }
 
 // hopeless reports whether all routes that have a dilution in front of what there is are beaten,
-// which together bring so much: for every left over that the route may end with, that and what is
-// still to come, given the volume that may be filled, are more than the bar.
+// which together bring so much.
 func (a *ahead) hopeless(g *group, least float64) bool {
-	r, most, need := a.pass.remainder, a.most, a.pass.need()
-	strength := r.strengths.of(a.strength / g.ratio)
-	var with leasts
-	if need != 0 {
-		with = a.volumes.with.plus(&g.with)
+	r := a.pass.remainder
+	table, strength := r.of[a.toCome][0], r.strengths.of(a.strength/g.ratio)
+	if a.pass.need() == 0 {
+		return a.beaten(table, g.aliquot, strength, least, nil)
 	}
-	for at := a.at; least+r.at(0, a.toCome, r.volumes.count-1, strength) <= most; at++ {
+	with := a.volumes.with.plus(&g.with)
+	return a.beaten(table, g.aliquot, strength, least, &with)
+}
+
+// beaten reports whether all routes are beaten of which so much is needed: for every left over that
+// they may end with, what there is and what a table has of what is still to come, given the
+// volume that may be filled, are more than the bar. With is what there is where the piece that is
+// free is used, nil without one.
+func (a *ahead) beaten(table []float64, needed float64, strength int, least float64, with *leasts) bool {
+	r, most := a.pass.remainder, a.most
+	for at := a.at; least+r.in(table, r.volumes.count-1, strength) <= most; at++ {
 		room := math.Inf(1)
 		if at+1 < len(a.bars) {
 			room = a.bars[at+1].leftOver - a.volumes.leftOver
 		}
-		volume := r.volumes.of((g.aliquot + room) * (1 + slack))
-		if least+r.at(0, a.toCome, volume, strength) <= most && (need == 0 || r.with(&with, need, a.toCome, volume, strength) <= most) {
+		volume := r.volumes.of((needed + room) * (1 + slack))
+		if least+r.in(table, volume, strength) <= most && (with == nil || r.with(with, a.pass.need(), a.toCome, volume, strength) <= most) {
 			return false
 		}
 		if at+1 == len(a.bars) {

@@ -25,6 +25,8 @@ type Bench struct {
 	// a solution.
 	firsts    []making
 	dilutions []making
+	// dissolved are the volumes of solvent that solute is dissolved in.
+	dissolved []making
 	sources   []source
 	// sourceBound is the least relative variance of a weighing.
 	sourceBound *sourceBound
@@ -92,8 +94,10 @@ func (b *Bench) addMakings(o Options) error {
 		some = all.thinned(mostPairs)
 	}
 	b.NotSearched = append(b.NotSearched, some.leftOut(b.prep.Kit, all)...)
-	_, err = b.pair(some, everything)
-	return err
+	if _, err = b.pair(some, everything); err != nil {
+		return err
+	}
+	return b.addDissolving(some)
 }
 
 // everything is a span that holds every ratio.

@@ -1,7 +1,6 @@
 package search
 
 import (
-	"context"
 	"fmt"
 	"math/rand/v2"
 	"slices"
@@ -9,7 +8,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty/route"
 	"minim/uncertainty/smallbench"
@@ -29,19 +27,7 @@ func TestLiquidsByVolumeAreNearlyExact(t *testing.T) {
 			all := slices.DeleteFunc(bruteForce(t, p, 1), func(r route.Result) bool { // to a stock in another solvent none is added
 				return stock && r.Route.Steps[2].Verb == route.Add
 			})
-			b, err := NewBench(p, quick(1))
-			require.NoError(t, err)
-			s := newSearch(b, quick(1), levelled(p, 0.95))
-			got, err := s.result(context.Background())
-			require.NoError(t, err)
-			want := judged(p, all, &s.judge, 0)
-			for _, w := range want {
-				compared[stock]++
-				assert.True(t, reached(got, w, 1.05, 0.5), "seed %d: %s", seed, describe([]found{w}))
-			}
-			for _, g := range got {
-				assert.True(t, reached(want, g, 1+slack, slack), "seed %d, not among all: %s", seed, describe([]found{g}))
-			}
+			compared[stock] += nearlyExact(t, p, all)
 		}
 	}
 	assert.GreaterOrEqual(t, compared[false], 10)

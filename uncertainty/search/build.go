@@ -13,16 +13,18 @@ import (
 // solution, or with a stock from which so much is needed.
 func (w *walk) build(first *group, needed float64) {
 	bar := w.bar()
-	source := w.pass.leastSource(w.Bench, w.wanted()*first.volume)
-	if least := w.volumes.least + first.least + source; least > bar || w.pass.hasFirst() && least+w.gapTo(first) > bar {
+	part := w.begins(first)
+	source := float64(part * w.pass.leastSource(w.Bench, w.wanted()*first.volume/w.solvent))
+	if least := w.volumes.least + float64(part*first.least) + source; least > bar || w.pass.hasFirst() && least+float64(part*w.gapTo(first)) > bar {
 		return
 	}
-	if need := w.pass.need(); need != 0 && w.volumes.with.plus(&first.with)[need]+source > bar {
+	with := first.with.times(part)
+	if need := w.pass.need(); need != 0 && w.volumes.with.plus(&with)[need]+source > bar {
 		return
 	}
 	n := len(w.volumes.groups)
 	w.rests[n+1] = ofNone(source)
-	w.rests[n] = w.rests[n+1].plus(&first.with)
+	w.rests[n] = w.rests[n+1].plus(&with)
 	for at := n - 1; at > 0; at-- {
 		w.rests[at] = w.rests[at+1].plus(&w.volumes.groups[at].with)
 	}
@@ -39,11 +41,14 @@ func (w *walk) choose(at int, first *group, needed float64, has cover, bar float
 		w.fill(nil, needed)
 		return
 	}
-	have, need, rest := w.state.leastVariance(), w.pass.need(), &w.rests[at+1]
+	have, need, rest, part := w.state.leastVariance(), w.pass.need(), &w.rests[at+1], 1.0
+	if last {
+		part = w.begins(first)
+	}
 	before := w.state.save()
 	for i := range g.ways {
 		d := &g.ways[i]
-		least := have + d.least
+		least := have + float64(part*d.least)
 		if least+rest[0] > bar*(1+slack) || w.err != nil {
 			return
 		}
@@ -65,7 +70,11 @@ func (w *walk) choose(at int, first *group, needed float64, has cover, bar float
 
 // put puts a way to make a solution in front of the route.
 func (w *walk) put(m *making) {
-	w.state.multiply(&m.factor)
+	if m.dissolves() {
+		w.state.multiply(&factor{mean: m.mean}) // the rest once its solute is known
+	} else {
+		w.state.multiply(&m.factor)
+	}
 	w.ways = append(w.ways, m)
 	w.uses.add(m, 1)
 }
@@ -81,13 +90,13 @@ func (w *walk) takeBack(m *making, before saved) {
 // near enough to the target.
 func (w *walk) fill(first *making, needed float64) {
 	list, within := w.pass.sources, w.strengths()
-	at := 0
-	if w.pass.reach != nil {
+	at, sifts := 0, w.pass.reach != nil && !first.dissolves()
+	if sifts {
 		at = sort.Search(len(list), func(i int) bool { return list[i].mean*w.state.mean >= within.low*(1-slack) })
 	}
 	for ; at < len(list); at++ {
 		s := list[at]
-		if w.pass.reach != nil && s.mean*w.state.mean > within.high*(1+slack) {
+		if sifts && s.mean*w.state.mean > within.high*(1+slack) {
 			return
 		}
 		if !w.goOn() {
@@ -104,10 +113,10 @@ func (w *walk) fill(first *making, needed float64) {
 			}
 		case route.UsePacket, route.Measured:
 			if s.intended <= w.mostSolute && (s.by == nil || s.filled < first.volume*(1-slack)) {
-				w.finish(c, &s.factor)
+				w.finishWith(c, s.intended, &s.factor, first, needed)
 			}
 		default:
-			w.weigh(c, first.volume)
+			w.weigh(c, first, needed)
 		}
 	}
 }
@@ -146,9 +155,9 @@ func (w *walk) tooStrong(s *source) bool {
 }
 
 // weigh finishes a route with the reading that comes nearest to the target.
-func (w *walk) weigh(c chain, volume float64) {
-	grams := w.wanted() * volume
-	if !w.several && !w.sourceBound.mixed && w.hopeless((w.state.variance()+w.sourceBound.at(grams))*(1-slack)) {
+func (w *walk) weigh(c chain, first *making, needed float64) {
+	grams := w.wanted() * first.volume / w.solvent
+	if !w.several && !w.sourceBound.mixed && !first.dissolves() && w.hopeless((w.state.variance()+w.sourceBound.at(grams))*(1-slack)) {
 		return
 	}
 	weighed, err := w.weighings[c.source].nearest(grams)
@@ -157,7 +166,7 @@ func (w *walk) weigh(c chain, volume float64) {
 		w.err = err
 	case weighed.possible && weighed.reading <= w.mostSolute:
 		c.reading = weighed.reading
-		w.finish(c, &weighed.factor)
+		w.finishWith(c, weighed.reading*c.source.intended, &weighed.factor, first, needed)
 	}
 }
 

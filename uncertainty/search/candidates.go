@@ -1,28 +1,35 @@
 package search
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // Candidates counts the routes by volume that the options allow: all ways to make a solution
 // in an order that their volumes allow, with every source.
 func (b *Bench) Candidates() float64 {
-	var weighedOrPacket, stocks float64
+	var weighedOrPacket, solids, stocks float64
 	for i := range b.sources {
-		if b.sources[i].isStock() {
+		switch s := &b.sources[i]; {
+		case s.isStock():
 			stocks++
-		} else {
+		case s.swelling != nil:
+			solids++
+			fallthrough
+		default:
 			weighedOrPacket++
 		}
 	}
 	total := 0.0
 	aliquots := map[float64]float64{b.prep.Volume: 1} // how many routes need which volume
-	var firsts []float64                              // the volumes that are made, rising
-	for i := range b.firsts {
-		firsts = append(firsts, b.firsts[i].volume)
-	}
-	sort.Float64s(firsts)
+	firsts, dissolved := volumesOf(b.firsts), volumesOf(b.dissolved)
+	round := volumesOf(slices.DeleteFunc(slices.Clone(b.dissolved), func(m making) bool { return !isRound(m.made.step.Measure, m.volume) }))
 	for n := 0; ; n++ {
+		if n > 0 {
+			dissolved = round
+		}
 		for needed, ways := range aliquots {
-			total += float64(ways * weighedOrPacket * float64(len(firsts)-from(firsts, needed)))
+			total += float64(ways*weighedOrPacket*float64(len(firsts)-from(firsts, needed))) + float64(ways*solids*float64(len(dissolved)-from(dissolved, needed)))
 			if n > 0 {
 				total += float64(ways * stocks)
 			}
@@ -32,6 +39,15 @@ func (b *Bench) Candidates() float64 {
 		}
 		aliquots = b.before(aliquots)
 	}
+}
+
+// volumesOf are those that are made, rising.
+func volumesOf(list []making) (volumes []float64) {
+	for i := range list {
+		volumes = append(volumes, list[i].volume)
+	}
+	sort.Float64s(volumes)
+	return volumes
 }
 
 // before puts another dilution in front of routes that need these volumes.

@@ -16,6 +16,8 @@ type chain struct {
 	// pieces that the ways take and fill, in their order, and the source at last, where there
 	// are several alike.
 	pieces []int
+	// mayBeNothing: the volume of its first solution may be so badly known that it is not possible.
+	mayBeNothing bool
 	// whole is the route itself, where it is made by weighing.
 	whole *route.Route
 }

@@ -34,6 +34,16 @@ func (l *leasts) take(least float64, has cover) {
 	}
 }
 
+// times is for what counts so many times as much.
+func (l *leasts) times(part float64) (m leasts) {
+	for need, least := range l {
+		if m[need] = least; !math.IsInf(least, 1) {
+			m[need] = float64(part * least)
+		}
+	}
+	return m
+}
+
 // plus is for two that follow one another: either has what is needed, or one has one way and the
 // other the other.
 func (l *leasts) plus(m *leasts) leasts {

@@ -5,7 +5,8 @@
 // # What is searched
 //
 // A route starts with solute that is weighed, or of a liquid measured, a packet, or a stock. Solute
-// is made up to a mark; each dilution takes an aliquot and makes it up to a mark, or
+// is made up to a mark, and a solid or a packet dissolved in a measured volume of solvent as well:
+// dissolved.go. Each dilution takes an aliquot and makes it up to a mark, or
 // adds a measured volume of solvent. Instruments are used at the marks that
 // [equipment.Measure.Marks] lists, in every order that the volumes allow; a liquid solute is
 // counted in drops as well. Of several pieces alike each use is given to the one with which
@@ -17,10 +18,12 @@
 // so, which says that it is one; of a stock in another solvent a part, which is made up to a mark.
 // Such a route is put together as if what it is in were the
 // solvent alone, without the contraction and the meniscus of the mixture; those on the front
-// are worked out as they are.
+// are worked out as they are. So it is with what a strong solution takes up less when measured
+// solvent is added to it; where one of those does, the routes in which solvent is only added up to
+// marks are searched beside them: find.go.
 //
-// Not tried are droppers for solutions, solids dissolved in measured solvent rather than up to a
-// mark, and routes that weigh some solutions and measure others. Routes that weigh a stock in
+// Not tried are droppers for solutions, liquids and stocks in another solvent that measured solvent
+// is added to, solids in weighed solvent, and routes that weigh some solutions and measure others. Routes that weigh a stock in
 // another solvent or add measured solvent to it, and those by volume to a strength by mass, are
 // left out and said to be.
 //

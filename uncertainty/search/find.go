@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"minim/report/words/note"
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -18,7 +19,34 @@ func (b *Bench) Find(ctx context.Context) ([]route.Result, error) {
 	return results(list), err
 }
 
+// Where one of these shrinks or grows as it is mixed, which no factor knows, those come beside them in
+// which solvent is only added up to marks.
 func (b *Bench) find(ctx context.Context) ([]found, error) {
+	list, err := b.byFactors(ctx)
+	mixes := func(f found) bool {
+		return slices.ContainsFunc(f.Analytic.Budget, func(l uncertainty.Contribution) bool { return l.Group.Kind == route.Mixing })
+	}
+	if err != nil || b.options.filled || !slices.ContainsFunc(list, mixes) {
+		return list, err
+	}
+	o := b.options
+	o.filled = true
+	filled, err := NewBench(b.prep, o)
+	if err != nil {
+		return nil, err
+	}
+	others, err := filled.byFactors(ctx)
+	b.CutShort = b.CutShort || filled.CutShort
+	for _, n := range filled.NotSearched {
+		if !note.Contains(b.NotSearched, n) {
+			b.NotSearched = append(b.NotSearched, n)
+		}
+	}
+	return with(list, others), err
+}
+
+// byFactors finds routes as if measured volumes added up.
+func (b *Bench) byFactors(ctx context.Context) ([]found, error) {
 	p, o := b.prep, b.options
 	list, err := newSearch(b, o, levelled(p, b.coverage)).result(ctx)
 	reaches := func(f found) bool { return f.merit.worth >= p.LeastChance }

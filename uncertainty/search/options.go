@@ -19,6 +19,8 @@ type Options struct {
 	All bool
 	// Fine takes every graduation of a scale, not only the numbered marks.
 	Fine bool
+	// filled: solvent is only added up to marks.
+	filled bool
 	// Work is the number of candidates after which each search stops, and says what it
 	// has not searched; 0 means never. They are the same ones on any machine.
 	Work int64

@@ -108,7 +108,7 @@ func (b *Bench) addDilutions(taken, contained []measurement, within span) bool {
 		}
 		for j := range taken {
 			w := &taken[j]
-			if a.low+w.low > 0 && // else so badly known that it could be nothing
+			if !b.options.filled && a.low+w.low > 0 && // else so badly known that it could be nothing
 				!add(a, w, a.step.Amount+w.step.Amount, a.mean/(a.mean+w.mean), func() factor { return ofAdding(a.factor, w.factor) }, true) {
 				return false
 			}
@@ -120,7 +120,7 @@ func (b *Bench) addDilutions(taken, contained []measurement, within span) bool {
 // steps of a way to make a solution.
 func (m *making) steps() []route.Step {
 	made := m.made.step
-	if m.measured {
+	if m.measured && m.taken != nil {
 		made = route.Measuring(route.Add, made.Measure, made.Amount)
 	}
 	if m.taken == nil {

@@ -25,8 +25,15 @@ type pass struct {
 	// in the volume that they make, and of one volume in what they bring at the
 	// least.
 	firsts, dilutionGroups []group
-	remainder              *remainder
-	gaps                   *gaps
+	// allDissolved are the volumes of solvent that solute is dissolved in, dissolved those of what is
+	// diluted further.
+	allDissolved, dissolved []group
+	// groupCount is that of all lists, by which groups are numbered.
+	groupCount int
+	// digit is the coarsest of the balances, in g of what counts.
+	digit     float64
+	remainder *remainder
+	gaps      *gaps
 	// reach is nil where the mass of solute is chosen last.
 	reach *reach
 }
@@ -40,7 +47,7 @@ type group struct {
 	least float64
 	// expected is what the ways multiply the expected strength by.
 	expected span
-	// number of the group in its list, and of the next that makes more.
+	// number of the group among all, and next in its list the place of the next that makes more.
 	number, next int
 	// with are the least of those ways that use the piece which is free to pull both ways.
 	with leasts
@@ -62,15 +69,26 @@ func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 	for i := range b.sources {
 		if s := &b.sources[i]; s.verb() == from {
 			p.sources = append(p.sources, s)
+			if s.isWeighed() {
+				p.digit = max(p.digit, s.step.Balance.Readability*s.intended)
+			}
 		}
 	}
 	if from != route.Weigh {
 		slices.SortStableFunc(p.sources, func(a, b *source) int { return cmp.Compare(a.mean, b.mean) })
 	}
 	p.firsts = p.groups(b.firsts)
+	if from == route.Weigh || from == route.UsePacket {
+		p.allDissolved = p.groups(b.dissolved)
+		p.dissolved = p.groups(slices.DeleteFunc(slices.Clone(b.dissolved), func(m making) bool { return !isRound(m.made.step.Measure, m.volume) }))
+	}
 	p.dilutionGroups = p.groups(slices.DeleteFunc(slices.Clone(b.dilutions), func(m making) bool { return m.pullsBothWays() && m.made.step.Measure != free }))
-	for i := range p.firsts {
-		p.firsts[i].number += len(p.dilutionGroups)
+	p.groupCount = len(p.dilutionGroups)
+	for _, list := range [][]group{p.firsts, p.allDissolved, p.dissolved} {
+		for i := range list {
+			list[i].number += p.groupCount
+		}
+		p.groupCount += len(list)
 	}
 	p.reach = newReach(p)
 	return p
@@ -144,9 +162,10 @@ func (p *pass) sureOf(m *making) (sure []part) {
 // hasFirst reports whether a first solution is made.
 func (p *pass) hasFirst() bool { return p.from != route.Start }
 
-// leastFirst is the least relative variance of a first solution of at most a volume
-// with its source, at a concentration, which uses the piece that is free as needed.
-func (p *pass) leastFirst(b *Bench, need cover, volume, concentration float64) float64 {
+// leastMarked is the least relative variance of a first solution of at most a volume
+// with its source, at a concentration, where it is made up to a mark and uses the piece that is
+// free as needed.
+func (p *pass) leastMarked(b *Bench, need cover, volume, concentration float64) float64 {
 	least := math.Inf(1)
 	for i := range p.firsts {
 		f := &p.firsts[i]

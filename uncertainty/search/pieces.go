@@ -33,7 +33,10 @@ func (w *walk) pieceUses(s *source) (uses []pieceUse) {
 	}
 	for i := len(w.ways) - 1; i >= 0; i-- {
 		m, by := w.ways[i], 1.0
-		if m.measured {
+		switch {
+		case m.dissolves():
+			by = w.solvent
+		case m.measured:
 			by = m.made.mean / (m.taken.mean + m.made.mean)
 		}
 		if m.taken != nil {

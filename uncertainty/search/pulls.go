@@ -53,29 +53,42 @@ func (b *Bench) pulls() []pulled {
 			k.volume.see(p.relative)
 		}
 	}
-	for _, list := range [][]making{b.firsts, b.dilutions} {
+	for _, list := range [][]making{b.firsts, b.dissolved, b.dilutions} {
 		for i := range list {
 			measured(list[i].taken, true)
 			measured(list[i].made, false)
 			inRoute(&list[i].factor)
 		}
 	}
-	others := []*factor{&b.unit, &b.evaporated}
 	for i := range b.sources {
 		if s := &b.sources[i]; s.by != nil {
 			measured(s.by, true)
 			inRoute(&s.factor)
-		} else {
-			others = append(others, &s.factor)
 		}
 	}
-	for _, f := range others {
+	for _, f := range b.unmeasured() {
 		inRoute(f)
 		for _, p := range f.shared {
 			keys[p.key].many = true
 		}
 	}
 	return keys
+}
+
+// unmeasured are the factors that no measure brings.
+func (b *Bench) unmeasured() []*factor {
+	list := []*factor{&b.unit, &b.evaporated}
+	for i := range b.sources {
+		s := &b.sources[i]
+		if s.by == nil {
+			list = append(list, &s.factor)
+		}
+		if s.swelling != nil {
+			swelling := s.swelling.inverse()
+			list = append(list, &swelling)
+		}
+	}
+	return list
 }
 
 // weights tell of each shared influence what part of the square of the sum of all that pull at

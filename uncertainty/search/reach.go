@@ -54,6 +54,10 @@ func newReach(p *pass) *reach {
 	if p.from != route.Start {
 		r.begins = r.begins.times(around(p.firsts, func(g *group) span { return g.expected }))
 	}
+	if len(p.allDissolved) > 0 {
+		d := p.dissolvedReach()
+		r.begins = span{min(r.begins.low, d.low), max(r.begins.high, d.high)}
+	}
 	return r
 }
 

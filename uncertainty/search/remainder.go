@@ -25,8 +25,10 @@ import (
 // upper ends of the cell.
 type remainder struct {
 	volumes, strengths cells
-	// of[k][need] are those for k dilutions, volume by volume.
-	of []tables
+	// of[k][need] are those for k dilutions, volume by volume. Of no dilution, marked and dissolved are
+	// those for solute that is made up to a mark, and that is dissolved in measured solvent.
+	of                []tables
+	marked, dissolved tables
 	// serving are the dilutions that may be least, by how they use the piece that is free.
 	serving [cancelling + 1][]*group
 }
@@ -36,7 +38,11 @@ type tables [cancelling + 1][]float64
 
 // at is the bound for k dilutions, in cells of volume and concentration.
 func (r *remainder) at(need cover, k, volume, strength int) float64 {
-	return r.of[k][need][volume*r.strengths.count+strength]
+	return r.in(r.of[k][need], volume, strength)
+}
+
+func (r *remainder) in(table []float64, volume, strength int) float64 {
+	return table[volume*r.strengths.count+strength]
 }
 
 // with is the least relative variance of a route of which the end uses the piece that is free in
@@ -111,7 +117,10 @@ func (r *remainder) withoutDilution(b *Bench, p *pass) (of tables) {
 		}
 		for v := range r.volumes.count {
 			for c := range r.strengths.count {
-				of[need][v*r.strengths.count+c] = p.leastFirst(b, cover(need), r.volumes.end(v), r.strengths.end(c))
+				at, volume, strength := v*r.strengths.count+c, r.volumes.end(v), r.strengths.end(c)
+				marked, dissolved := p.leastMarked(b, cover(need), volume, strength), p.leastDissolved(b, cover(need), volume, strength)
+				r.marked[need], r.dissolved[need] = append(r.marked[need], marked), append(r.dissolved[need], dissolved)
+				of[need][at] = min(marked, dissolved)
 			}
 		}
 	}

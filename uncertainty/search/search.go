@@ -190,6 +190,11 @@ func (s *search) refuses(c *chain) bool {
 		return false
 	}
 	r := c.route()
+	if c.mayBeNothing {
+		if a, err := s.prep.Assess(r, s.coverage); err != nil || !a.Possible {
+			return true
+		}
+	}
 	return mayBeRefused(r) && s.prep.CheckOrder(r) != nil
 }
 

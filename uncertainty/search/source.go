@@ -24,6 +24,8 @@ type source struct {
 	// that it takes.
 	by     *measurement
 	filled float64
+	// swelling is 1 + β of a solid: see dissolved.go.
+	swelling *factor
 }
 
 func (s *source) isStock() bool { return s.verb() == route.Start }
@@ -93,12 +95,7 @@ var byDrops = []float64{1, 2, 3, 4, 5, 6, 8, 10, 15, 20}
 func (b *Bench) addMeasured(at tried) error {
 	measures := func(s route.Step) bool { return s.Verb == route.Measured }
 	if b.prep.SoluteUnit() == "mL" || slices.ContainsFunc(b.prep.Routes, func(r *route.Route) bool { return slices.ContainsFunc(r.Steps, measures) }) {
-		err := b.measureOut(at, route.Step{Verb: route.Measured}, func(s route.Step) (route.Factor, float64, error) {
-			f, intended, uninformative, err := b.prep.SourceFactor(s, b.coverage)
-			f.Uninformative = uninformative
-			return f, intended, err
-		})
-		if err != nil {
+		if err := b.measureOut(at, route.Step{Verb: route.Measured}); err != nil {
 			return err
 		}
 	}
@@ -106,9 +103,7 @@ func (b *Bench) addMeasured(at tried) error {
 		if k.Solvent == "" || k.Solvent == b.prep.Solvent.Name {
 			continue
 		}
-		start := route.Step{Verb: route.Start, Stock: k}
-		err := b.measureOut(at, start, func(s route.Step) (route.Factor, float64, error) { return b.prep.AliquotFactor(start, s) })
-		if err != nil {
+		if err := b.measureOut(at, route.Step{Verb: route.Start, Stock: k}); err != nil {
 			return err
 		}
 	}
@@ -116,7 +111,7 @@ func (b *Bench) addMeasured(at tried) error {
 }
 
 // measureOut adds what can be measured out of a source, with its factor.
-func (b *Bench) measureOut(at tried, from route.Step, of func(route.Step) (route.Factor, float64, error)) error {
+func (b *Bench) measureOut(at tried, from route.Step) error {
 	if b.clashes(from) {
 		return nil
 	}
@@ -133,7 +128,11 @@ func (b *Bench) measureOut(at tried, from route.Step, of func(route.Step) (route
 			if !suits(k, route.Take) || from.Verb == route.Start && float64(mark*least) > from.Stock.MostML() {
 				continue
 			}
-			f, intended, err := of(s)
+			steps := []route.Step{s}
+			if from.Verb == route.Start {
+				steps = []route.Step{from, s}
+			}
+			f, intended, err := b.prep.SourceFactor(b.coverage, steps...)
 			if _, no := equipment.WhyNot(err); no || err == nil && (!f.Uninformative.None() || f.Low <= 0) {
 				continue
 			}
@@ -155,15 +154,17 @@ func (b *Bench) addSource(s route.Step) error {
 	if b.clashes(s) {
 		return nil
 	}
-	f, intended, _, err := b.prep.SourceFactor(s, b.coverage)
+	f, intended, err := b.prep.SourceFactor(b.coverage, s)
 	if err != nil {
 		return err
 	}
 	if s.Verb == route.Weigh {
 		intended /= s.Amount
 	}
-	b.sources = append(b.sources, source{step: s, intended: intended, volume: s.Stock.MostML(), factor: b.keys.factor(f)})
-	return nil
+	one := source{step: s, intended: intended, volume: s.Stock.MostML(), factor: b.keys.factor(f)}
+	err = b.swell(&one)
+	b.sources = append(b.sources, one)
+	return err
 }
 
 // clashes reports whether what a step brings may not meet the solvent, and says so.
@@ -217,11 +218,11 @@ func (w *weighings) nearest(grams float64) (*weighing, error) {
 		w.known[digits] = &weighing{}
 		return w.known[digits], nil
 	}
-	f, _, uninformative, err := w.bench.prep.SourceFactor(s, w.bench.coverage)
+	f, _, err := w.bench.prep.SourceFactor(w.bench.coverage, s)
 	if err != nil {
 		return nil, err
 	}
-	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, uninformative.None()}
+	w.known[digits] = &weighing{w.bench.keys.factor(f), s.Amount, f.Uninformative.None()}
 	return w.known[digits], nil
 }
 
@@ -241,7 +242,7 @@ func (b *Bench) mostWeighed(allowed float64) float64 {
 // Holds reports whether something on the bench holds so much of the solution.
 func (b *Bench) Holds(mL float64) bool {
 	enough := func(m making) bool { return m.volume >= mL*(1-1e-9) }
-	if slices.ContainsFunc(b.firsts, enough) || slices.ContainsFunc(b.dilutions, enough) {
+	if slices.ContainsFunc(b.firsts, enough) || slices.ContainsFunc(b.dissolved, enough) || slices.ContainsFunc(b.dilutions, enough) {
 		return true
 	}
 	density := b.prep.Solvent.Density

@@ -55,7 +55,7 @@ func (s *source) mostDigits(grams float64) float64 {
 func (b *Bench) broughtBy(s *source, digits float64, pulled map[int]bool) (brought float64, mixed bool, err error) {
 	step := s.step
 	step.Amount = s.step.Balance.Displayed(digits)
-	f, _, _, err := b.prep.SourceFactor(step, b.coverage)
+	f, _, err := b.prep.SourceFactor(b.coverage, step)
 	brought = f.Own
 	for _, p := range b.keys.factor(f).shared {
 		if mixed = mixed || pulled[p.key]; !pulled[p.key] {
@@ -73,7 +73,7 @@ func (b *Bench) pulled() map[int]bool {
 			keys[p.key] = true
 		}
 	}
-	for _, list := range [][]making{b.firsts, b.dilutions} {
+	for _, list := range [][]making{b.firsts, b.dissolved, b.dilutions} {
 		for i := range list {
 			for _, p := range list[i].shared {
 				keys[p.key] = true

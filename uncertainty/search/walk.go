@@ -28,8 +28,12 @@ type walk struct {
 	ways    []*making // of the route that is built, last first
 	rests   []leasts  // what the ways from each number on bring, and the source
 	uses    uses
-	err     error
-	counts  counts
+	// solvent is the share of the first solution that is solvent, where solute is dissolved in
+	// measured solvent, else 1; begun is what is left over without that solution.
+	solvent, begun float64
+	solution       factor // of the solute in it
+	err            error
+	counts         counts
 }
 
 // volumes are those of a route up to where the search stands.
@@ -52,7 +56,7 @@ type counts struct{ built, tried, finished int64 }
 var errEnough = errors.New("search: as many candidates as may be tried")
 
 func (s *search) newWalk(share int) *walk {
-	w := &walk{search: s, share: share, uses: newUses(len(s.prep.Kit.Measures))}
+	w := &walk{search: s, share: share, solvent: 1, uses: newUses(len(s.prep.Kit.Measures))}
 	w.volumes.ratio, w.volumes.groups, w.ways = 1, make([]*group, 0, s.pass.dilutions), make([]*making, 0, s.pass.dilutions+1)
 	w.rests = make([]leasts, s.pass.dilutions+2)
 	w.state = s.keys.newState(s.pass.weights)
@@ -207,6 +211,17 @@ func (w *walk) begin(needed float64) {
 		w.build(&group{with: ofNone(0)}, needed)
 		return
 	}
+	first, diluted := w.pass.remainder, w.pass.dilutions > 0
+	if !diluted || !w.hopelessWith(&first.marked, needed) {
+		w.beginMarked(needed)
+	}
+	if len(w.pass.allDissolved) > 0 && (!diluted || !w.hopelessWith(&first.dissolved, needed)) {
+		w.beginDissolved(needed)
+	}
+}
+
+// beginMarked tries all marks that solute is made up to.
+func (w *walk) beginMarked(needed float64) {
 	before, list := w.volumes, w.pass.firsts
 	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) }); at < len(list); at++ {
 		f := &list[at]
@@ -237,6 +252,13 @@ func (w *walk) bar() float64 {
 		return bars[at].most
 	}
 	return w.judge.least
+}
+
+// hopelessWith reports whether all routes are beaten that end like this, of which so much is needed, by
+// what a table has of all that is to come.
+func (w *walk) hopelessWith(table *tables, needed float64) bool {
+	ahead := w.ahead()
+	return ahead.beaten(table[0], needed, w.pass.remainder.strengths.of(w.wanted()), w.volumes.least, nil)
 }
 
 // owns reports whether a dilution, put in front of what there is, belongs to the share of

@@ -74,21 +74,21 @@ func TestNames(t *testing.T) {
 	use := uncertainty.Owner{Kind: uncertainty.OneUse, Name: "two dilutions", Step: 3, Piece: 1, With: "flask"}
 	of := uncertainty.Group{Kind: uncertainty.Instrument, Name: "flask"}
 	for want, in := range map[string]uncertainty.Influence{
-		"bias of the flask, piece 2 at 0.025 mL":                      {Code: "bias", At: 0.025, Owner: piece, Group: of},
-		"bias of the flask at 25 mL, own":                             {Code: "bias own to a mark", At: 25, Owner: use, Group: of},
-		"retained in the flask by design":                             {Code: "retained by design", Owner: piece, Group: of},
-		"reading of the flask":                                        {Code: "reading", Owner: use, Group: of},
-		"second reading of the flask":                                 {Code: "reading", At: 1, Owner: use, Group: of},
-		"repeatability of the flask":                                  {Code: "repeatability", Owner: use, Group: of, Unit: "mL"},
-		"repeatability, flask":                                        {Code: "repeatability", Owner: use, Group: of, Unit: "g"},
-		"linearity for 3 digits from 1.5 g in a boat, flask, piece 2": {Code: "linearity at a load in a boat", At: 1.5, Owner: piece, Group: of},
-		"linearity at the empty vessel, flask, piece 2":               {Code: "linearity at a load in a vessel", Owner: piece, Group: of},
-		"curve of linearity, part 3, flask, piece 2":                  {Code: "curve of linearity", At: 2, Owner: piece, Group: of},
-		"size of a drop of urea beside one of water":                  {Code: "size of drops beside water", Group: uncertainty.Group{Kind: uncertainty.Dropped, Name: "urea"}},
-		"evaporation of {mark}":                                       {Code: "evaporation", Group: uncertainty.Group{Kind: "evaporation", Name: "{mark}"}},
-		"the volume in the flask":                                     {Code: "volume in a vessel", Group: uncertainty.Group{Name: "flask"}},
-		"an unnamed quantity":                                         {},
-		"what only a user of the engine calls by name":                {Code: "what only a user of the engine calls by name"},
+		"bias of the flask, piece 2 at 0.025 mL":         {Code: "bias", At: 0.025, Owner: piece, Group: of},
+		"bias of the flask at 25 mL, own":                {Code: "bias own to a mark", At: 25, Owner: use, Group: of},
+		"retained in the flask by design":                {Code: "retained by design", Owner: piece, Group: of},
+		"reading of the flask":                           {Code: "reading", Owner: use, Group: of},
+		"second reading of the flask":                    {Code: "reading", At: 1, Owner: use, Group: of},
+		"repeatability of the flask":                     {Code: "repeatability", Owner: use, Group: of, Unit: "mL"},
+		"repeatability, flask":                           {Code: "repeatability", Owner: use, Group: of, Unit: "g"},
+		"linearity near 1.5 g in a boat, flask, piece 2": {Code: "linearity at a load in a boat", At: 1.5, Owner: piece, Group: of},
+		"linearity at the empty vessel, flask, piece 2":  {Code: "linearity at a load in a vessel", Owner: piece, Group: of},
+		"curve of linearity, part 3, flask, piece 2":     {Code: "curve of linearity", At: 2, Owner: piece, Group: of},
+		"size of a drop of urea beside one of water":     {Code: "size of drops beside water", Group: uncertainty.Group{Kind: uncertainty.Dropped, Name: "urea"}},
+		"evaporation of {mark}":                          {Code: "evaporation", Group: uncertainty.Group{Kind: "evaporation", Name: "{mark}"}},
+		"the volume in the flask":                        {Code: "volume in a vessel", Group: uncertainty.Group{Name: "flask"}},
+		"an unnamed quantity":                            {},
+		"what only a user of the engine calls by name":   {Code: "what only a user of the engine calls by name"},
 	} {
 		assert.Equal(t, want, Name(&in))
 	}

@@ -40,7 +40,7 @@ var rows = []row{
 	{verb: route.Measured, do: "{before}measure {amount} of {solute} with the {instrument}{into}{after}",
 		short: "measure {amount}{of solute} with the {instrument}", doing: "measuring", done: []string{"measured"}, name: ", {number}"},
 	{verb: route.DissolveIn, do: "{before}dissolve in {amount} of {solvent}, {measured} the {instrument}{mix}",
-		short: "dissolve in {amount} with the {instrument}", doing: "dissolving", done: []string{"dissolved in"}, care: "read when the display stands still", name: " in {number}"},
+		short: "dissolve in {amount} with the {instrument}", doing: "dissolving", done: []string{"dissolved in"}, care: "read when the display stands still", name: " + {number}"},
 	{verb: route.Strengthen, do: "{before}add {amount} of {strong} with the {instrument}{added}{mix last}",
 		short: "add {amount} of {strong} with the {instrument}", doing: "adding", done: []string{"strengthened by"}, name: " + {number}"},
 	{verb: route.Add, do: "{before}add {amount} of {solvent} with the {instrument}{mix last}",
