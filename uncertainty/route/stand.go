@@ -87,10 +87,9 @@ func (s *Standing) ByLaw(ctx context.Context, coverage float64) (Result, error) 
 	if r.MonteCarlo, err = s.ready.ByLaw(r.Analytic); err == nil {
 		err = r.conclude(ctx, s.c, coverage)
 	}
-	if err == nil {
-		return r, nil
+	if err != nil {
+		r, _, err = orWithout(r, err)
 	}
-	r, _, err = orWithout(r, err)
 	return r, err
 }
 
