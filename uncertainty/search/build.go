@@ -14,8 +14,9 @@ import (
 func (w *walk) build(first *group, needed float64) {
 	bar := w.bar()
 	part := w.begins(first)
-	source := float64(part * w.pass.leastSource(w.Bench, w.wanted()*first.volume/w.solvent))
-	if least := w.volumes.least + float64(part*first.least) + source; least > bar || w.pass.hasFirst() && least+float64(part*w.gapTo(first)) > bar {
+	begin := w.leastBegin(first)
+	source := begin - float64(part*first.least)
+	if least := w.volumes.least + begin; least > bar || w.pass.hasFirst() && least+float64(part*w.gapTo(first)) > bar {
 		return
 	}
 	with := first.with.times(part)

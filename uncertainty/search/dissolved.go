@@ -51,7 +51,13 @@ func (b *Bench) swell(s *source) error {
 	}
 	f, err := b.prep.SwellingFactor(s.step)
 	swelling := b.keys.factor(f)
-	s.swelling = &swelling
+	s.swelling, s.bulk = &swelling, swelling.own
+	for _, p := range swelling.shared {
+		if !slices.ContainsFunc(s.shared, func(o part) bool { return o.key == p.key }) { // not of the purity
+			s.bulk += float64(p.relative * p.relative)
+		}
+	}
+	s.bulk *= float64(swelling.mean * swelling.mean)
 	return err
 }
 
@@ -85,9 +91,21 @@ func (p *pass) leastShare(concentration, volume float64) float64 {
 	return max(0, 1-float64((concentration+p.digit/volume)*by))
 }
 
-// leastDissolved is leastMarked of what is dissolved in measured solvent: it leaves out what the
-// solid brings.
-func (p *pass) leastDissolved(b *Bench, need cover, volume, concentration float64) float64 {
+// leastBulk is the relative variance that the volume of the solid brings at the least to a
+// concentration in a volume of solvent: of the reading that comes nearest a digit less may be
+// weighed. The apparent specific volume counts nowhere else in a route by volume.
+func (p *pass) leastBulk(concentration, volume float64) float64 {
+	least := math.Inf(1)
+	for _, s := range p.sources {
+		least = min(least, s.bulk)
+	}
+	c := max(0, concentration-p.digit/volume)
+	return float64(c * c * least)
+}
+
+// leastDissolved is leastMarked of what is dissolved in measured solvent, for concentrations from
+// one to another.
+func (p *pass) leastDissolved(b *Bench, need cover, volume, low, concentration float64) float64 {
 	least, most := math.Inf(1), volume // of solvent in such a volume
 	if by := p.swells(); by < 0 {
 		most *= 1 - float64(concentration*by)
@@ -97,11 +115,11 @@ func (p *pass) leastDissolved(b *Bench, need cover, volume, concentration float6
 		if f.volume > most {
 			break
 		}
-		k := p.leastShare(concentration, f.volume)
-		if k == 0 {
-			return 0
+		brings := p.leastBulk(low, f.volume)
+		if k := p.leastShare(concentration, f.volume); k > 0 {
+			brings += float64(k*k) * (f.with[need] + p.leastSource(b, concentration*volume))
 		}
-		least = min(least, float64(k*k)*(f.with[need]+p.leastSource(b, concentration*volume)))
+		least = min(least, brings)
 	}
 	return least
 }
@@ -143,7 +161,11 @@ func (w *walk) begins(first *group) float64 {
 }
 
 func (w *walk) leastBegin(first *group) float64 {
-	return float64(w.begins(first) * (first.least + w.pass.leastSource(w.Bench, w.wanted()*first.volume/w.solvent)))
+	least := float64(w.begins(first) * (first.least + w.pass.leastSource(w.Bench, w.wanted()*first.volume/w.solvent)))
+	if len(first.ways) > 0 && first.ways[0].dissolves() {
+		least += w.pass.leastBulk(w.wanted(), first.volume)
+	}
+	return least
 }
 
 // finishWith finishes a route with so much of what counts from a source, of which so much is needed.
@@ -182,7 +204,7 @@ func (w *walk) dissolve(s *source, f *factor, first *making) bool {
 	g.mean, g.own, g.shared, g.scatter = f.mean*share, 0, g.shared[:0], g.scatter[:0]
 	g.weigh(f, share)
 	g.weigh(&first.factor, share)
-	if w.hopeless(w.state.leastVariance() + g.own) {
+	if w.hopeless(w.state.leastVariance() + g.own + float64(concentration*share*concentration*share*s.bulk)) {
 		return false
 	}
 	g.weigh(s.swelling, -concentration*share*s.swelling.mean)

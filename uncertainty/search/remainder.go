@@ -22,7 +22,7 @@ import (
 // taken at their smallest. Where a piece is free to pull both ways there is one for each need
 // of its uses: either has what is needed, or one has one use and the other the other. What is wrong with a weighing grows no faster than its
 // load, so that h falls as v or c grows: a cell of the table holds its value at the
-// upper ends of the cell.
+// upper ends of the cell, but for what a dissolved solid takes up, at the lower.
 type remainder struct {
 	volumes, strengths cells
 	// of[k][need] are those for k dilutions, volume by volume. Of no dilution, marked and dissolved are
@@ -82,7 +82,7 @@ func (r *remainder) grown(ctx context.Context, b *Bench, p *pass) *remainder {
 		r = &remainder{volumes: cellsOver(least, most, bits), strengths: cellsOver(b.prep.ConcentrationOf(b.prep.Target.Value)/2, 4, 3)}
 		for has := range r.serving {
 			if cover(has)&^p.need() == 0 {
-				r.serving[has] = serve(p.dilutionGroups, cover(has))
+				r.serving[has] = p.serve(cover(has))
 			}
 		}
 		r.of = append(r.of, r.withoutDilution(b, p))
@@ -118,7 +118,7 @@ func (r *remainder) withoutDilution(b *Bench, p *pass) (of tables) {
 		for v := range r.volumes.count {
 			for c := range r.strengths.count {
 				at, volume, strength := v*r.strengths.count+c, r.volumes.end(v), r.strengths.end(c)
-				marked, dissolved := p.leastMarked(b, cover(need), volume, strength), p.leastDissolved(b, cover(need), volume, strength)
+				marked, dissolved := p.leastMarked(b, cover(need), volume, strength), p.leastDissolved(b, cover(need), volume, r.strengths.start(c), strength)
 				r.marked[need], r.dissolved[need] = append(r.marked[need], marked), append(r.dissolved[need], dissolved)
 				of[need][at] = min(marked, dissolved)
 			}
@@ -134,10 +134,10 @@ func (r *remainder) filled(with float64) []float64 {
 
 // oneMore is h(k, v, c) where the table has h(k - 1, v, c).
 func (r *remainder) oneMore(ctx context.Context, p *pass) (of tables) {
-	before := &r.of[len(r.of)-1]
-	for need := range of {
-		if before[need] != nil {
-			of[need] = r.filled(math.Inf(1))
+	var before tables
+	for need, table := range r.of[len(r.of)-1] {
+		if table != nil {
+			before[need], of[need] = r.leastNear(table), r.filled(math.Inf(1))
 		}
 	}
 	stronger := make([]int, r.strengths.count)
@@ -160,8 +160,10 @@ func (r *remainder) oneMore(ctx context.Context, p *pass) (of tables) {
 }
 
 // serve keeps of the dilutions those of which no other makes no more, loses no more, dilutes
-// as much and brings no more: with any other the bound is no less.
-func serve(list []group, has cover) (kept []*group) {
+// as much and brings no more: with any other the bound is no less. Where solute may be dissolved, and so
+// brings more to a stronger solution, it must dilute just as much.
+func (p *pass) serve(has cover) (kept []*group) {
+	list := p.dilutionGroups
 	var sorted []*group
 	for i := range list {
 		if !math.IsInf(list[i].with[has], 1) {
@@ -171,7 +173,7 @@ func serve(list []group, has cover) (kept []*group) {
 	slices.SortStableFunc(sorted, func(a, b *group) int { return cmp.Compare(a.with[has], b.with[has]) })
 	for _, d := range sorted {
 		if !slices.ContainsFunc(kept, func(k *group) bool {
-			return k.volume <= d.volume && k.volume-k.aliquot <= d.volume-d.aliquot && k.ratio <= d.ratio
+			return k.volume <= d.volume && k.volume-k.aliquot <= d.volume-d.aliquot && (k.ratio == d.ratio || k.ratio < d.ratio && len(p.dissolved) == 0)
 		}) {
 			kept = append(kept, d)
 		}
@@ -189,6 +191,19 @@ func (r *remainder) inFront(table, before []float64, d *group, least float64, st
 			row[c] = min(row[c], least+from[to])
 		}
 	}
+}
+
+// leastNear is a table of the least of each cell of concentration and of the two before it. What a
+// solid brings into measured solvent grows with the concentration; the concentrations of a cell,
+// over a ratio, lie in three cells at the most, all of which are above that of the target.
+func (r *remainder) leastNear(table []float64) []float64 {
+	least := slices.Clone(table)
+	for i := range table {
+		for back := 1; back <= min(2, i%r.strengths.count); back++ {
+			least[i] = min(least[i], table[i-back])
+		}
+	}
+	return least
 }
 
 // cells divides the positive numbers from a power of two on into cells, so many,
@@ -210,6 +225,14 @@ func (c *cells) of(x float64) int {
 		return 0
 	}
 	return max(0, min(int(math.Float64bits(x)>>c.shift)-c.first, c.count-1))
+}
+
+// start is the lower end of a cell.
+func (c *cells) start(cell int) float64 {
+	if cell == 0 {
+		return 0
+	}
+	return c.end(cell - 1)
 }
 
 // end is the upper end of a cell.

@@ -26,6 +26,8 @@ type source struct {
 	filled float64
 	// swelling is 1 + β of a solid: see dissolved.go.
 	swelling *factor
+	// bulk is the variance of β but for that of the purity.
+	bulk float64
 }
 
 func (s *source) isStock() bool { return s.verb() == route.Start }
