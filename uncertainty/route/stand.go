@@ -16,8 +16,6 @@ type Standing struct {
 	notes  equipment.Notes
 	ready  *uncertainty.Ready
 	result Result // by the law of propagation, or why there is none
-	// asIntended: nothing is known otherwise but how wide influences are.
-	asIntended bool
 }
 
 // Stand compiles a route.
@@ -56,13 +54,8 @@ func (s *Standing) Assess(p *Prep, coverage float64) (found []bool, err error) {
 		return nil, err
 	}
 	s.c.prep, s.c.notes = p, s.notes
-	before, was := s.result, s.asIntended
-	s.asIntended = !slices.ContainsFunc(p.Known, func(c uncertainty.Change) bool { return c.Distribution != nil || c.Value != 0 })
 	if s.result, _, err = s.c.assess(coverage); err == nil && s.result.Possible {
-		if was && s.asIntended && s.result.Intended == before.Intended {
-			s.result.IfMisread = before.IfMisread // which goes by what is intended alone
-		}
-		err = p.Misread(&s.result)
+		err = p.Misread(&s.result) // once for both of what follows
 	}
 	return found, err
 }
