@@ -10,7 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// TestBenches runs the invented benches of testdata/benches, six of different
+// TestBenches runs the invented benches of testdata/benches, of different
 // kinds, and compares the first screen with what is kept beside each.
 func TestBenches(t *testing.T) {
 	skipIfSlow(t)

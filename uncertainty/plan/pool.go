@@ -105,10 +105,11 @@ func figure(p *route.Prep, preference string, r *route.Result, f *policy.Figures
 }
 
 // shown are the places of the best route with each number of measurements, by that number, and
-// which of them is recommended.
+// which of them is recommended. Where the policy would choose fewer measurements of all that were simulated,
+// it is the roundest with so many that leaves so little over that it stands among those that are shown.
 func (l *pool) shown() (places []int, use int) {
 	by := make(map[int][]int)
-	var numbers []int
+	var numbers, simulated []int
 	for i := range l.results {
 		if l.results[i].Possible {
 			n := l.results[i].Operations
@@ -116,6 +117,9 @@ func (l *pool) shown() (places []int, use int) {
 				numbers = append(numbers, n)
 			}
 			by[n] = append(by[n], i)
+			if l.simulated[i] {
+				simulated = append(simulated, i)
+			}
 		}
 	}
 	slices.Sort(numbers)
@@ -125,7 +129,29 @@ func (l *pool) shown() (places []int, use int) {
 	if len(places) == 0 {
 		return nil, -1
 	}
-	return places, slices.Index(places, l.choose(places))
+	use = slices.Index(places, l.choose(places))
+	if l.options.Prefer != route.Usual || len(simulated) == 0 {
+		return places, use
+	}
+	n := l.results[l.choose(simulated)].Operations
+	if n >= l.results[places[use]].Operations {
+		return places, use
+	}
+	return l.lessRounded(places, use, slices.Index(numbers, n), by[n])
+}
+
+// lessRounded takes in the place at of those that are shown routes that leave less over, of some, until
+// one is recommended. Where none is, all stays as it was.
+func (l *pool) lessRounded(places []int, use, at int, of []int) ([]int, int) {
+	other := slices.Clone(places)
+	for other[at] != l.choose(other) {
+		of = slices.DeleteFunc(slices.Clone(of), func(i int) bool { return l.results[i].LeftOverML >= l.results[other[at]].LeftOverML })
+		if len(of) == 0 {
+			return places, use
+		}
+		other[at] = l.choose(of)
+	}
+	return other, at
 }
 
 // settle simulates what would be shown until all that is was simulated with all the trials asked for.

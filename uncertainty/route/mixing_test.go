@@ -202,3 +202,21 @@ func TestHowFarTheMeniscusMovesTheDemo(t *testing.T) {
 	text := `bench = { meniscus = "ignored" }`
 	assert.True(t, parse(t, exactKit, strings.Replace(recipe{steps: weighTen + toMark}.text(), "[solute]", text+"\n[solute]", 1)).Bench.MeniscusIgnored)
 }
+
+// Lye shrinks as it is diluted, and as a stronger one is added to it, by the densities of a handbook (CRC):
+// 10 mL of 50 % w/w (1.5253 g/mL) and 90 mL of water (0.9982 g/mL) are 105.09 g of 7.257 % w/w, at 1.0787
+// g/mL (between 1.0538 at 5 % and 1.1089 at 10 %) 97.43 mL; 20 mL of 10 % w/w (1.1089 g/mL) and 5 mL of 50 % are
+// 29.80 g of 20.24 %, at 1.2218 g/mL 24.39 mL. It is a shift with an uncertainty of its own, and not intended.
+func TestLyeShrinks(t *testing.T) {
+	x := recipe{head: closed, target: "8 % w/v", solute: "name = \"sodium hydroxide\"", steps: `{ start = "strong" }, { take = "10 mL", with = "cylinder" }, ` + add("90 mL", ""),
+		more: "[[stock]]\nname = \"strong\"\nstrength = \"50 % w/w\"\ndensity = \"1.5253 g/mL\"\n[[stock]]\nname = \"weak\"\nstrength = \"10 % w/w\"\ndensity = \"1.1089 g/mL\"\n"}
+	r := x.run(t)
+	near.Relative(t, "diluted", 100*7.6265/97.43, r.Analytic.Value, 1.5e-3)
+	near.Relative(t, "intended", 7.6265, r.Intended, 1e-9)
+	assert.Greater(t, r.Analytic.StandardUncertainty, 0.0, "within what the table leaves")
+	assert.Less(t, r.Analytic.StandardUncertainty, 0.003*r.Analytic.Value)
+	x.target, x.steps = "25 % w/v", `{ start = "weak" }, { take = "20 mL", with = "cylinder" }, { strengthen = "5 mL", of = "strong", with = "cylinder" }, `
+	near.Relative(t, "strengthened", 100*(2.2178+3.8133)/24.39, x.run(t).Analytic.Value, 1.5e-3)
+	x.target, x.steps = "8 % w/v", `{ start = "strong" }, { take = "10 mL", with = "cylinder" }, `+add("90 mL", `, contraction = "2 % of volume"`)
+	near.Relative(t, "as stated", 7.6265/0.98, x.run(t).Analytic.Value, 1e-9)
+}
