@@ -70,6 +70,12 @@
 // a piece that is free to, the temperature, the activity of a stock) can cancel and counts
 // as nothing until the route is finished.
 //
+// The ways to make a solution of one volume from one aliquot are a group, which brings no less
+// than the least of its ways. Two groups bring more together where one piece makes both, or would
+// pull both ways: by the smallest of that over their ways, of which each counts a part, so that the
+// sum over all pairs is a lower bound as well (gaps.go). Where a piece is to pull both ways, a route brings
+// no less than the least of ways in which it does (cover.go).
+//
 // What is still to come brings variance as well, of which remainder.go holds a lower
 // bound, from the concentration that the steps in front must reach and the volume
 // that they may fill. The relative variance that a route may have to reach a level follows
