@@ -23,7 +23,9 @@
 // marks are searched beside them: find.go.
 //
 // Not tried are droppers for solutions, liquids and stocks in another solvent that measured solvent
-// is added to, solids in weighed solvent, and routes that weigh some solutions and measure others. Routes that weigh a stock in
+// is added to, solids in weighed solvent, and routes that weigh some solutions and measure others: a solution
+// that is weighed up has C = A k/V as well, with V = M/ρ0 of the total M and φ - 1/ρ0 in place of φ,
+// so that the first of a route could be searched as what is dissolved is. Routes that weigh a stock in
 // another solvent or add measured solvent to it, and those by volume to a strength by mass, are
 // left out and said to be.
 //
@@ -81,6 +83,11 @@
 // route from a stock, a packet or a measured liquid cannot choose its mass; it is given up where
 // its strength is out of reach (reach.go), and when its volumes are chosen, those sources alone
 // are looked at that bring it near enough.
+//
+// A solid in measured solvent is bounded by the share of the solution that is solvent, and by what
+// is uncertain of its own volume, which grows with the concentration: the table of what is to come
+// takes the least of the concentrations of a cell. In each class, a kind of source or of pieces by
+// itself, the front is held against all routes: brute_classes_test.go.
 //
 // Routes by weighing are built from their beginning, of portions: a part and the total that it
 // is made up to, as a factor of the mass fraction. What an influence of the linearity brings
