@@ -27,6 +27,9 @@ type Bench struct {
 	dilutions []making
 	// dissolved are the volumes of solvent that solute is dissolved in.
 	dissolved []making
+	// weighedUp are the totals that solute is weighed up to, and up what bounds them.
+	weighedUp []making
+	up        weighingUp
 	sources   []source
 	// sourceBound is the least relative variance of a weighing.
 	sourceBound *sourceBound
@@ -58,11 +61,12 @@ func NewBench(p *route.Prep, o Options) (*Bench, error) {
 }
 
 // From is the bench with a balance as its only source, on which nothing was left out yet. Its
-// makings stay as they are.
+// makings by volume stay as they are.
 func (b *Bench) From(k *equipment.Balance) (*Bench, error) {
 	with, prep := *b, *b.prep
 	prep.Kit, prep.Stocks, prep.Packets = WithBalances(prep.Kit, k), nil, nil
 	with.prep, with.sources, with.NotSearched, with.CutShort = &prep, nil, nil, false
+	with.weighedUp, with.up = nil, weighingUp{}
 	if err := with.addSources(); err != nil {
 		return nil, err
 	}
@@ -97,7 +101,10 @@ func (b *Bench) addMakings(o Options) error {
 	if _, err = b.pair(some, everything); err != nil {
 		return err
 	}
-	return b.addDissolving(some)
+	if err = b.addDissolving(some); err != nil {
+		return err
+	}
+	return b.addWeighingUp()
 }
 
 // everything is a span that holds every ratio.

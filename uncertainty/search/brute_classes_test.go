@@ -47,6 +47,7 @@ var classes = []class{
 	{name: "not above", kit: "bpc", prep: "not-above = \"MORE % w/v\"\n" + fromUrea, limits: true},
 	{name: "not below", kit: "bpc", prep: "not-below = \"LESS % w/v\"\n" + fromUrea, limits: true},
 	{name: "dissolved in measured solvent", kit: "bpp", prep: fromUrea},
+	{name: "weighed up and then measured", kit: "bbpc", prep: fromUrea + "[[packet]]\nname = \"sachet\"\ncontent = { from = \"95 mg\", to = \"105 mg\" }\n"},
 }
 
 // prepOf is a prep of a class on a kit of its own.
@@ -56,7 +57,7 @@ func (c *class) prepOf(t *testing.T, r *rand.Rand) *route.Prep {
 	for i, what := range c.kit {
 		switch what {
 		case 'b':
-			fmt.Fprintf(&kit, "[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = \"%v g\"\n", []float64{0.01, 0.001}[r.IntN(2)])
+			fmt.Fprintf(&kit, "[[balance]]\nname = \"scale %d\"\ncapacity = \"200 g\"\nreadability = \"%v g\"\n", i, []float64{0.01, 0.001}[r.IntN(2)])
 		case 'p':
 			size := []float64{1, 2, 5}[(first+i)%3]
 			fmt.Fprintf(&kit, "[[pipette]]\nname = \"pipette %d\"\nkind = \"graduated\"\ncapacity = \"%v mL\"\nnumbered = \"%v mL\"\nclass = \"B\"\ncount = %d\n", i, size, size/2, pieces)

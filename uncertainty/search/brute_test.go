@@ -201,7 +201,7 @@ func bruteForce(t *testing.T, p *route.Prep, steps int) (all []route.Result) {
 					consider(append([]route.Step{{Verb: route.UsePacket, Packet: packet}, in}, end...)...)
 				}
 				for _, balance := range p.Kit.Balances {
-					if grams, ok := nearestInMeasured(t, p, balance, in, end); ok {
+					if grams, ok := nearestInSolvent(t, p, balance, in, end); ok {
 						consider(append([]route.Step{{Verb: route.Weigh, Amount: grams, Balance: balance}, in}, end...)...)
 					}
 				}
@@ -210,6 +210,16 @@ func bruteForce(t *testing.T, p *route.Prep, steps int) (all []route.Result) {
 	}
 	for _, end := range ends {
 		dissolve(end)
+		for _, up := range weighedUpTotals(p, end) {
+			for _, packet := range p.Packets {
+				consider(append([]route.Step{{Verb: route.UsePacket, Packet: packet}, up}, end...)...)
+			}
+			for _, balance := range p.Kit.Balances {
+				if grams, ok := nearestInSolvent(t, p, balance, up, end); ok {
+					consider(append([]route.Step{{Verb: route.Weigh, Amount: grams, Balance: balance}, up}, end...)...)
+				}
+			}
+		}
 		for _, stock := range p.Stocks {
 			if len(end) > 0 {
 				consider(append([]route.Step{{Verb: route.Start, Stock: stock}}, end...)...)
@@ -270,15 +280,15 @@ func nearestReading(p *route.Prep, b *equipment.Balance, v float64, end []route.
 	return b.Displayed(digits), true
 }
 
-// nearestInMeasured finds the reading for solute that is dissolved in measured solvent. Of a mass
-// m the strength is α m/(1 + γ m), as the model says of two masses.
-func nearestInMeasured(t *testing.T, p *route.Prep, b *equipment.Balance, in route.Step, end []route.Step) (float64, bool) {
+// nearestInSolvent finds the reading for solute that is dissolved in measured solvent, or weighed up. Of
+// a mass m the strength is α m/(1 + γ m), as the model says of two masses.
+func nearestInSolvent(t *testing.T, p *route.Prep, b *equipment.Balance, in route.Step, end []route.Step) (float64, bool) {
 	aim := func(grams float64) float64 {
 		a, err := p.Aim(&route.Route{Name: "x", Steps: []route.Step{{Verb: route.Weigh, Amount: grams, Balance: b}, in}})
 		require.NoError(t, err)
 		return grams / a.Strength
 	}
-	one, two := b.Displayed(10), b.Displayed(20)
+	one, two := b.Displayed(1), b.Displayed(2)
 	slope := (aim(two) - aim(one)) / (two - one)
 	start := aim(one) - slope*one
 	strength := p.Target.Value

@@ -74,3 +74,19 @@ func totals(p *route.Prep, k *equipment.Balance) map[float64]bool {
 	}
 	return all
 }
+
+// weighedUpTotals are those of a solution that is diluted by volume: see the rule in weighedup.go.
+func weighedUpTotals(p *route.Prep, end []route.Step) (all []route.Step) {
+	for _, k := range p.Kit.Balances {
+		for e := -6; e < 4; e++ {
+			for _, m := range []float64{1, 2, 5} {
+				total := m * math.Pow10(e)
+				digits := math.Round(total / k.Readability)
+				if len(end) > 0 && digits >= 10 && math.Abs(digits*k.Readability-total) < 1e-9 && total <= k.Capacity && total > end[0].Amount/2 {
+					all = append(all, route.Step{Verb: route.WeighUpTo, Amount: k.Displayed(digits), Balance: k})
+				}
+			}
+		}
+	}
+	return all
+}

@@ -71,7 +71,7 @@ func (w *walk) choose(at int, first *group, needed float64, has cover, bar float
 
 // put puts a way to make a solution in front of the route.
 func (w *walk) put(m *making) {
-	if m.dissolves() {
+	if m.inSolvent() {
 		w.state.multiply(&factor{mean: m.mean}) // the rest once its solute is known
 	} else {
 		w.state.multiply(&m.factor)
@@ -91,7 +91,7 @@ func (w *walk) takeBack(m *making, before saved) {
 // near enough to the target.
 func (w *walk) fill(first *making, needed float64) {
 	list, within := w.pass.sources, w.strengths()
-	at, sifts := 0, w.pass.reach != nil && !first.dissolves()
+	at, sifts := 0, w.pass.reach != nil && !first.inSolvent()
 	if sifts {
 		at = sort.Search(len(list), func(i int) bool { return list[i].mean*w.state.mean >= within.low*(1-slack) })
 	}
@@ -103,10 +103,14 @@ func (w *walk) fill(first *making, needed float64) {
 		if !w.goOn() {
 			return
 		}
-		if !w.fits(s) || w.tooStrong(s) {
+		if !w.fits(s) || !first.weighsUp() && w.tooStrong(s) {
 			continue
 		}
 		c := chain{source: s, ways: w.ways}
+		if first.weighsUp() {
+			w.weighUp(c, first, needed)
+			continue
+		}
 		switch s.verb() {
 		case route.Start:
 			if s.intended*needed <= w.mostSolute && needed <= s.volume*(1+slack) {

@@ -24,6 +24,7 @@ func (b *Bench) Candidates() float64 {
 	aliquots := map[float64]float64{b.prep.Volume: 1} // how many routes need which volume
 	firsts, dissolved := volumesOf(b.firsts), volumesOf(b.dissolved)
 	round := volumesOf(slices.DeleteFunc(slices.Clone(b.dissolved), func(m making) bool { return !isRound(m.made.step.Measure, m.volume) }))
+	weighedUp := volumesOf(b.weighedUp)
 	for n := 0; ; n++ {
 		if n > 0 {
 			dissolved = round
@@ -31,7 +32,7 @@ func (b *Bench) Candidates() float64 {
 		for needed, ways := range aliquots {
 			total += float64(ways*weighedOrPacket*float64(len(firsts)-from(firsts, needed))) + float64(ways*solids*float64(len(dissolved)-from(dissolved, needed)))
 			if n > 0 {
-				total += float64(ways * stocks)
+				total += float64(ways*stocks) + float64(ways*solids*float64(len(weighedUp)-from(weighedUp, needed)))
 			}
 		}
 		if n == b.options.Steps {

@@ -79,7 +79,10 @@ func (p *pass) swells() float64 {
 }
 
 // dissolves reports whether it is measured solvent that solute is dissolved in.
-func (m *making) dissolves() bool { return m != nil && m.measured && m.taken == nil }
+func (m *making) dissolves() bool { return m.inSolvent() && m.made.place >= 0 }
+
+// inSolvent reports whether solute is put into solvent and not made up to a mark.
+func (m *making) inSolvent() bool { return m != nil && m.measured && m.taken == nil }
 
 // leastShare is the least that k can be of a volume of solvent that is to make a concentration: of
 // the reading that comes nearest a digit more may be weighed.
@@ -153,7 +156,10 @@ func (w *walk) beginDissolved(needed float64) {
 // begins is by what the relative variances of a first solution count at the least, and leastBegin
 // the least that it and its source bring.
 func (w *walk) begins(first *group) float64 {
-	if len(first.ways) == 0 || !first.ways[0].dissolves() {
+	switch {
+	case len(first.ways) > 0 && first.ways[0].weighsUp():
+		return w.up.lightest * w.up.lightest
+	case len(first.ways) == 0 || !first.ways[0].dissolves():
 		return 1
 	}
 	k := w.pass.leastShare(w.wanted(), first.volume)
@@ -161,6 +167,10 @@ func (w *walk) begins(first *group) float64 {
 }
 
 func (w *walk) leastBegin(first *group) float64 {
+	if len(first.ways) > 0 && first.ways[0].weighsUp() {
+		solute := w.pass.leastSolute(w.Bench, w.wanted()*first.volume/w.solvent)
+		return float64(w.begins(first)*(first.least+solute)) + w.pass.leastPhi(w.Bench, w.wanted(), first.volume)
+	}
 	least := float64(w.begins(first) * (first.least + w.pass.leastSource(w.Bench, w.wanted()*first.volume/w.solvent)))
 	if len(first.ways) > 0 && first.ways[0].dissolves() {
 		least += w.pass.leastBulk(w.wanted(), first.volume)

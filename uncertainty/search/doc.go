@@ -6,8 +6,8 @@
 //
 // A route starts with solute that is weighed, or of a liquid measured, a packet, or a stock. Solute
 // is made up to a mark, and a solid or a packet dissolved in a measured volume of solvent as well:
-// dissolved.go. Each dilution takes an aliquot and makes it up to a mark, or
-// adds a measured volume of solvent. Instruments are used at the marks that
+// dissolved.go; or, where it is diluted further by volume, weighed up to a total: weighedup.go. Each
+// dilution takes an aliquot and makes it up to a mark, or adds a measured volume of solvent. Instruments are used at the marks that
 // [equipment.Measure.Marks] lists, in every order that the volumes allow; a liquid solute is
 // counted in drops as well. Of several pieces alike each use is given to the one with which
 // the variance is least: pieces.go. The mass weighed is the reading that brings the strength
@@ -23,10 +23,10 @@
 // marks are searched beside them: find.go.
 //
 // Not tried are droppers for solutions, liquids and stocks in another solvent that measured solvent
-// is added to, solids in weighed solvent, and routes that weigh some solutions and measure others: a solution
-// that is weighed up has C = A k/V as well, with V = M/ρ0 of the total M and φ - 1/ρ0 in place of φ,
-// so that the first of a route could be searched as what is dissolved is. Routes that weigh a stock in
-// another solvent or add measured solvent to it, and those by volume to a strength by mass, are
+// is added to, and solids in weighed solvent. Of routes that weigh some solutions and measure others
+// those are tried of which the first solution is weighed up of a solid or a packet, and all others are
+// measured; not those that weigh up a liquid or a stock, or more than one solution, and measure then,
+// nor those that measure first and weigh then. Routes that weigh a stock in another solvent or add measured solvent to it, and those by volume to a strength by mass, are
 // left out and said to be.
 //
 // What counts are some levels of chance: the one that is asked for, half the risk of that,
@@ -86,7 +86,9 @@
 //
 // A solid in measured solvent is bounded by the share of the solution that is solvent, and by what
 // is uncertain of its own volume, which grows with the concentration: the table of what is to come
-// takes the least of the concentrations of a cell. In each class, a kind of source or of pieces by
+// takes the least of the concentrations of a cell. Of what is weighed up counts what belongs to the
+// weighing of the solute alone, and to that of the total alone; the linearity of a balance, of which
+// parts cancel, counts when the route is finished. In each class, a kind of source or of pieces by
 // itself, the front is held against all routes: brute_classes_test.go.
 //
 // Routes by weighing are built from their beginning, of portions: a part and the total that it

@@ -37,7 +37,8 @@ func (b *Bench) pair(at tried, within span) (done bool, err error) {
 	return b.addDilutions(taken, contained, within), nil
 }
 
-// measurement is a measured volume and its factor, and the place of its measure in the kit.
+// measurement is a measured volume and its factor, and the place of its measure in the kit; or
+// a total that is weighed, which has none of these and the place -1.
 type measurement struct {
 	step route.Step
 	factor

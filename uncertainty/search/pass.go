@@ -28,6 +28,8 @@ type pass struct {
 	// allDissolved are the volumes of solvent that solute is dissolved in, dissolved those of what is
 	// diluted further.
 	allDissolved, dissolved []group
+	// weighedUp are the totals that solute is weighed up to, by the volume of as much solvent.
+	weighedUp []group
 	// groupCount is that of all lists, by which groups are numbered.
 	groupCount int
 	// digit is the coarsest of the balances, in g of what counts.
@@ -81,16 +83,17 @@ func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 	if from == route.Weigh || from == route.UsePacket {
 		p.allDissolved = p.groups(b.dissolved)
 		p.dissolved = p.groups(slices.DeleteFunc(slices.Clone(b.dissolved), func(m making) bool { return !isRound(m.made.step.Measure, m.volume) }))
+		p.weighedUp = p.groups(b.weighedUp)
 	}
 	p.dilutionGroups = p.groups(slices.DeleteFunc(slices.Clone(b.dilutions), func(m making) bool { return m.pullsBothWays() && m.made.step.Measure != free }))
 	p.groupCount = len(p.dilutionGroups)
-	for _, list := range [][]group{p.firsts, p.allDissolved, p.dissolved} {
+	for _, list := range [][]group{p.firsts, p.allDissolved, p.dissolved, p.weighedUp} {
 		for i := range list {
 			list[i].number += p.groupCount
 		}
 		p.groupCount += len(list)
 	}
-	p.reach = newReach(p)
+	p.reach = newReach(b, p)
 	return p
 }
 

@@ -17,7 +17,7 @@ type pieceUse struct {
 // pieceUses are those of a route, from its beginning on.
 func (w *walk) pieceUses(s *source) (uses []pieceUse) {
 	add := func(m *measurement, made bool, at int, by float64) {
-		if m.step.Measure.Count <= 1 {
+		if m.step.Measure == nil || m.step.Measure.Count <= 1 {
 			return
 		}
 		u := pieceUse{measure: m.step.Measure, made: made, at: at}

@@ -29,6 +29,7 @@ type search struct {
 	// or more.
 	unexplored float64
 	weighings  map[*source]*weighings
+	weighedUps *weighedUps
 	// several: of some instrument there are several pieces.
 	several bool
 	front   *front
@@ -43,6 +44,7 @@ func newSearch(b *Bench, o Options, j judge) *search {
 	for i := range b.sources {
 		s.weighings[&b.sources[i]] = &weighings{Mutex: one, bench: b, source: &b.sources[i], known: make(map[float64]*weighing)}
 	}
+	s.weighedUps = &weighedUps{Mutex: one, bench: b, known: make(map[upKey]*weighedUp)}
 	s.mostWeighed = b.mostWeighed(s.mostSolute)
 	s.front = &front{places: b.places}
 	return s
@@ -145,6 +147,9 @@ func (s *search) passFrom(from route.Verb, free *equipment.Measure) *pass {
 	key := passKey{from, free}
 	if s.passes[key] == nil {
 		s.passes[key] = newPass(s.Bench, from, free)
+		if s.only {
+			s.passes[key].weighedUp = nil // which are routes by volume
+		}
 	}
 	return s.passes[key]
 }

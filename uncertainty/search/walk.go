@@ -218,6 +218,9 @@ func (w *walk) begin(needed float64) {
 	if len(w.pass.allDissolved) > 0 && (!diluted || !w.hopelessWith(&first.dissolved, needed)) {
 		w.beginDissolved(needed)
 	}
+	if len(w.pass.weighedUp) > 0 && diluted && !w.hopelessWith(&first.weighedUp, needed) {
+		w.beginWeighedUp(needed)
+	}
 }
 
 // beginMarked tries all marks that solute is made up to.

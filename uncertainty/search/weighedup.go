@@ -1,0 +1,373 @@
+package search
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"sort"
+	"sync"
+
+	"minim/equipment"
+	"minim/uncertainty/route"
+)
+
+// What is diluted further by volume is weighed up as well: solute, or a packet, and then solvent to a
+// total M, which is 1, 2 or 5 times a power of ten g, ten digits of the balance or more. The total
+// may be weighed on another balance than the solute. Of the amount A of what counts, with the mass
+// fraction w = A/M and the density ρ0 of the solvent, it has the concentration
+//
+//	C = w ρ = A k/V    V = M/ρ0    k = V/(V + A β) = 1 - C β = ρ/ρ0    β = φ - 1/ρ0
+//
+// so that to first order
+//
+//	dC/C = k dw/w - C dφ
+//
+// What is wrong with A and M may cancel where they are weighed on one balance; what belongs to one of
+// the two weighings, but for the linearity, only adds up. The factor of a finished route is that of
+// both weighings together.
+
+// weighingUp holds what bounds the factors of solutions that are weighed up.
+type weighingUp struct {
+	// bulk are the limits of β, lightest the least that k is, of any solution; constant: β is one and
+	// the same, and not as in the table of stocks.
+	bulk     span
+	lightest float64
+	constant bool
+	// phi is the variance of the apparent specific volume.
+	phi float64
+	// grams and least are of the weighing of solute, as in a sourceBound, with the total that brings
+	// least.
+	grams cells
+	least []float64
+	// factors are those of some solutions, with each source and each total; mixed: they have
+	// influences that others pull at, reach is what packets make.
+	factors []factor
+	mixed   bool
+	reach   span
+}
+
+// weighsUp reports whether it is a total that solute is weighed up to.
+func (m *making) weighsUp() bool { return m.inSolvent() && m.made.place < 0 }
+
+// addWeighingUp lists the totals that solute may be weighed up to.
+func (b *Bench) addWeighingUp() error {
+	density := b.prep.Solvent.Density
+	if b.options.Steps == 0 || !density.Known || !b.prep.CountsMass() || !slices.ContainsFunc(b.sources, func(s source) bool { return s.swelling != nil }) {
+		return nil
+	}
+	for _, k := range b.prep.Kit.Balances {
+		for _, grams := range roundMasses(k) {
+			total := route.Step{Verb: route.WeighUpTo, Balance: k, Amount: grams}
+			if b.prep.Carries(total) != nil {
+				continue
+			}
+			v := &measurement{step: total, place: -1}
+			b.weighedUp = append(b.weighedUp, making{made: v, volume: grams / density.Value, ratio: density.Value / grams, factor: factor{mean: 1}, measured: true})
+		}
+	}
+	b.up.bulk, b.up.lightest = b.bulk()
+	if by := b.up.bulk.high - b.up.bulk.low; by < 1e-9 {
+		b.up.constant = true
+	} else {
+		b.up.bulk = span{b.up.bulk.low - by/4, b.up.bulk.high + by/4} // between those strengths
+	}
+	if err := b.weighUpSome(); err != nil {
+		return err
+	}
+	return b.boundWeighingUp()
+}
+
+// bulk is β of solutions of all strengths, and the least of their densities over that of the solvent.
+func (b *Bench) bulk() (bulk span, lightest float64) {
+	bulk, lightest = span{math.Inf(1), math.Inf(-1)}, 1
+	solvent := b.prep.Density(0)
+	for i := range 100 {
+		w := float64(i+1) / 100
+		density := b.prep.Density(w)
+		if !(density > 0) || math.IsInf(density, 1) {
+			break // there is none so strong
+		}
+		by := (1 - density/solvent) / (w * density)
+		bulk, lightest = span{min(bulk.low, by), max(bulk.high, by)}, min(lightest, density/solvent)
+	}
+	return bulk, lightest * (1 - slack)
+}
+
+// weighUpSome works out one solution of each source and total. Totals that nothing can be weighed up
+// to are left out.
+func (b *Bench) weighUpSome() error {
+	b.up.reach, b.up.phi = span{math.Inf(1), 0}, math.Inf(1)
+	var possible []making
+	for _, m := range b.weighedUp {
+		before := len(b.up.factors)
+		for i := range b.sources {
+			s := &b.sources[i]
+			if s.swelling == nil {
+				continue
+			}
+			f, _, err := b.prep.SourceFactor(b.coverage, s.step, m.made.step)
+			if _, no := equipment.WhyNot(err); no {
+				continue
+			}
+			if err != nil {
+				return err
+			}
+			g := b.keys.factor(f)
+			b.up.factors = append(b.up.factors, g)
+			if s.step.Packet != nil {
+				b.up.reach = span{min(b.up.reach.low, g.mean), max(b.up.reach.high, g.mean)}
+			}
+			b.up.phi = min(b.up.phi, s.ofPhi(&g)/g.mean/g.mean)
+		}
+		if len(b.up.factors) > before {
+			possible = append(possible, m)
+		}
+	}
+	b.weighedUp = possible
+	return nil
+}
+
+// ofPhi is what the apparent specific volume brings to a factor: what counts with the volume of a
+// solid alone.
+func (s *source) ofPhi(f *factor) (variance float64) {
+	has := func(list []part, key int) bool {
+		return slices.ContainsFunc(list, func(p part) bool { return p.key == key })
+	}
+	for _, p := range f.shared {
+		if has(s.swelling.shared, p.key) && !has(s.shared, p.key) {
+			variance += float64(p.relative * p.relative)
+		}
+	}
+	return variance
+}
+
+// smallest is the solute of which least is weighed up, so that it goes into all totals.
+func (b *Bench) smallest() (least route.Step) {
+	for i := range b.sources {
+		s := &b.sources[i]
+		switch {
+		case s.swelling == nil:
+		case least.Balance == nil || s.isWeighed() && s.step.Amount < least.Amount:
+			least = s.step
+		}
+	}
+	return least
+}
+
+// boundWeighingUp finds what each total brings by itself, above that which brings least, and with that
+// the least that the weighing of solute brings.
+func (b *Bench) boundWeighingUp() error {
+	solute := b.smallest()
+	var kept []making
+	for _, m := range b.weighedUp {
+		f, err := b.prep.WeighedFactor(solute, m.made.step)
+		if _, no := equipment.WhyNot(err); no {
+			continue
+		}
+		if err != nil {
+			return err
+		}
+		m.own = f.Own
+		kept = append(kept, m)
+	}
+	if b.weighedUp = kept; len(kept) == 0 {
+		return nil
+	}
+	surest := slices.MinFunc(kept, func(x, y making) int { return cmp.Compare(x.own, y.own) })
+	for i := range kept {
+		kept[i].own -= surest.own
+	}
+	return b.boundSolute(surest.made.step)
+}
+
+// boundSolute finds the least that a weighing of solute brings, weighed up to a total, in cells of its
+// mass.
+func (b *Bench) boundSolute(total route.Step) error {
+	up, pulled := &b.up, b.pulled()
+	up.grams = newCells(-40, 20, 2)
+	up.least = slices.Repeat([]float64{math.Inf(1)}, up.grams.count)
+	for i := range up.factors {
+		up.mixed = up.mixed || slices.ContainsFunc(up.factors[i].shared, func(p part) bool { return pulled[p.key] })
+	}
+	for k := range b.sources {
+		s := &b.sources[k]
+		if !s.isWeighed() {
+			continue
+		}
+		before, brought := 0.0, 0.0
+		for cell := range up.grams.count {
+			digits := s.mostDigits(up.grams.end(cell))
+			if digits < 1 {
+				continue
+			}
+			if digits != before {
+				step := s.step
+				step.Amount = s.step.Balance.Displayed(digits)
+				f, err := b.prep.WeighedFactor(step, total)
+				brought = f.Own
+				if _, no := equipment.WhyNot(err); no {
+					brought = 0
+				} else if err != nil {
+					return err
+				}
+				before = digits
+			}
+			up.least[cell] = min(up.least[cell], brought)
+		}
+	}
+	return nil
+}
+
+// leastSolute is the least relative variance that so much solute in g brings that is weighed up.
+func (p *pass) leastSolute(b *Bench, grams float64) float64 {
+	if p.from == route.Weigh {
+		return b.up.least[b.up.grams.of(grams)]
+	}
+	return 0
+}
+
+// leastPhi is what the apparent specific volume brings at the least to a concentration that is weighed
+// up: of the reading that comes nearest some digits less may be weighed.
+func (p *pass) leastPhi(b *Bench, concentration, volume float64) float64 {
+	c := max(0, concentration-float64(4*p.digit/volume))
+	return float64(c * c * b.up.phi)
+}
+
+// leastWeighedUp is leastMarked of what is weighed up, for concentrations from one to another.
+func (p *pass) leastWeighedUp(b *Bench, need cover, volume, low, concentration float64) float64 {
+	least, most := math.Inf(1), volume // of solvent in such a volume
+	if by := b.up.bulk.low; by < 0 {
+		most *= 1 - float64(concentration*by)
+	}
+	for i := range p.weighedUp {
+		f := &p.weighedUp[i]
+		if f.volume > most {
+			break
+		}
+		brings := f.with[need] + p.leastSolute(b, concentration*min(volume, f.volume/b.up.lightest))
+		least = min(least, float64(b.up.lightest*b.up.lightest*brings)+p.leastPhi(b, low, f.volume))
+	}
+	return least
+}
+
+// shares are the least and the most that k may be in a solution of a concentration.
+func (u *weighingUp) shares(concentration float64) span {
+	return span{max(u.lightest, 1-float64(concentration*u.bulk.high)), 1 - float64(concentration*u.bulk.low)}
+}
+
+// beginWeighedUp tries all totals of which so much is needed once solute is weighed up to them.
+func (w *walk) beginWeighedUp(needed float64) {
+	share := w.up.shares(w.wanted())
+	if !(share.high > 0) {
+		return
+	}
+	rounding := w.pass.digit * max(math.Abs(w.up.bulk.low), math.Abs(w.up.bulk.high)) // of the nearest reading
+	before, list := w.volumes, w.pass.weighedUp
+	w.solvent = share.low
+	least := (needed - rounding) * share.low * (1 - 1e-9)
+	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= least }); at < len(list); at++ {
+		f := &list[at]
+		w.volumes.leftOver = Volume(before.leftOver + max(0, f.volume/share.high-needed-rounding))
+		if !w.goOn() || w.tooMuch() || w.hopeless(before.least) {
+			break
+		}
+		w.begun = before.leftOver
+		w.build(f, needed)
+	}
+	w.volumes, w.solvent = before, 1
+}
+
+// weighUp finishes a route of a source that is weighed up to a total, of which so much is needed.
+func (w *walk) weighUp(c chain, total *making, needed float64) {
+	s, step := c.source, c.source.step
+	if s.isWeighed() {
+		wanted := w.wanted()
+		grams := wanted * total.volume / w.up.shares(wanted).high
+		if !w.up.constant {
+			grams = w.prep.MassFraction(wanted) * total.made.step.Amount
+		}
+		if w.hopeless(w.leastWith(total, grams) * (1 - slack)) {
+			return
+		}
+		digits := nearestDigits(grams/s.intended, step.Balance)
+		if digits < 1 || digits*step.Balance.Readability > step.Balance.Capacity*(1+1e-12) {
+			return
+		}
+		step.Amount = step.Balance.Displayed(digits)
+		c.reading = step.Amount
+	}
+	up, err := w.weighedUps.of(step, total.made)
+	switch {
+	case err != nil:
+		w.err = err
+		return
+	case !up.possible || !s.isWeighed() && up.concentration > w.strongest:
+		return
+	}
+	amount, used := s.intended, s.intended
+	if s.isWeighed() {
+		amount, used = s.intended*c.reading, c.reading
+	}
+	made := amount / up.concentration
+	if used > w.mostSolute || made < needed*(1-1e-9) {
+		return
+	}
+	c.mayBeNothing = !(up.low > 0)
+	before := w.volumes.leftOver
+	w.volumes.leftOver = Volume(w.begun + max(0, made-needed))
+	w.finish(c, &up.factor)
+	w.volumes.leftOver = before
+}
+
+// leastWith is the least relative variance of a route from so much solute that is weighed up.
+func (w *walk) leastWith(total *making, grams float64) float64 {
+	least, light := w.state.leastVariance(), w.up.lightest
+	if !w.several && !w.up.mixed {
+		least = w.state.variance()
+	}
+	return least + float64(light*light*(total.own+w.pass.leastSolute(w.Bench, grams))) + w.pass.leastPhi(w.Bench, w.wanted(), total.volume)
+}
+
+// weighedUps are solutions that are weighed up, each worked out once, for all walks.
+type weighedUps struct {
+	*sync.Mutex
+	bench *Bench
+	known map[upKey]*weighedUp
+}
+
+// weighedUp is one, with its concentration in g/mL as intended.
+type weighedUp struct {
+	factor
+	concentration float64
+	possible      bool // and informative
+}
+
+// upKey tells them apart: by the balance or the packet, the reading, and the total.
+type upKey struct {
+	balance *equipment.Balance
+	packet  *route.Packet
+	grams   float64
+	total   *measurement
+}
+
+func (u *weighedUps) of(solute route.Step, total *measurement) (*weighedUp, error) {
+	u.Lock()
+	defer u.Unlock()
+	key := upKey{solute.Balance, solute.Packet, solute.Amount, total}
+	if found := u.known[key]; found != nil {
+		return found, nil
+	}
+	found := new(weighedUp)
+	u.known[key] = found
+	if u.bench.prep.Carries(solute) != nil {
+		return found, nil
+	}
+	f, concentration, err := u.bench.prep.SourceFactor(u.bench.coverage, solute, total.step)
+	if _, no := equipment.WhyNot(err); no {
+		return found, nil
+	}
+	if err == nil {
+		*found = weighedUp{u.bench.keys.factor(f), concentration, f.Uninformative.None()}
+	}
+	return found, err
+}
