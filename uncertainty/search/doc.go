@@ -26,8 +26,8 @@
 // is added to, and solids in weighed solvent. Of routes that weigh some solutions and measure others
 // those are tried of which the first solution is weighed up of a solid or a packet, and all others are
 // measured; not those that weigh up a liquid or a stock, or more than one solution, and measure then,
-// nor those that measure first and weigh then. Routes that weigh a stock in another solvent or add measured solvent to it, and those by volume to a strength by mass, are
-// left out and said to be.
+// nor those that measure first and weigh then. Routes that weigh a stock in another solvent or add
+// measured solvent to it, and those by volume to a strength by mass, are left out and said to be.
 //
 // What counts are some levels of chance: the one that is asked for, half the risk of that,
 // and 0.999, each with one a little below and above, since the chances that are shown are
