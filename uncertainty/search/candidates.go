@@ -5,8 +5,8 @@ import (
 	"sort"
 )
 
-// Candidates counts the routes by volume that the options allow: all ways to make a solution
-// in an order that their volumes allow, with every source.
+// Candidates counts the routes with a volume measured that the options allow: all ways to make a
+// solution in an order that their volumes allow, with every source.
 func (b *Bench) Candidates() float64 {
 	var weighedOrPacket, solids, stocks float64
 	for i := range b.sources {
