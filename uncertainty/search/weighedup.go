@@ -2,12 +2,14 @@ package search
 
 import (
 	"cmp"
+	"errors"
 	"math"
 	"slices"
 	"sort"
 	"sync"
 
 	"minim/equipment"
+	"minim/uncertainty"
 	"minim/uncertainty/route"
 )
 
@@ -105,8 +107,8 @@ func (b *Bench) weighUpSome() error {
 			if s.swelling == nil {
 				continue
 			}
-			f, _, err := b.prep.SourceFactor(b.coverage, s.step, m.made.step)
-			if _, no := equipment.WhyNot(err); no {
+			f, _, err := b.prep.SourceFactor(b.coverage, s.someOf(m.made.step), m.made.step)
+			if impossible(err) {
 				continue
 			}
 			if err != nil {
@@ -125,6 +127,22 @@ func (b *Bench) weighUpSome() error {
 	}
 	b.weighedUp = possible
 	return nil
+}
+
+// someOf is a tenth of a total, as near as a balance shows it, or a packet.
+func (s *source) someOf(total route.Step) route.Step {
+	step := s.step
+	if s.isWeighed() {
+		step.Amount = step.Balance.Displayed(max(1, nearestDigits(total.Amount/10, step.Balance)))
+	}
+	return step
+}
+
+// impossible reports whether a solution cannot be made, or its mass or volume could be nothing.
+func impossible(err error) bool {
+	_, no := equipment.WhyNot(err)
+	var zero *uncertainty.ZeroDivisorError
+	return no || errors.As(err, &zero)
 }
 
 // ofPhi is what the apparent specific volume brings to a factor: what counts with the volume of a
@@ -161,7 +179,7 @@ func (b *Bench) boundWeighingUp() error {
 	var kept []making
 	for _, m := range b.weighedUp {
 		f, err := b.prep.WeighedFactor(solute, m.made.step)
-		if _, no := equipment.WhyNot(err); no {
+		if impossible(err) {
 			continue
 		}
 		if err != nil {
@@ -205,7 +223,7 @@ func (b *Bench) boundSolute(total route.Step) error {
 				step.Amount = s.step.Balance.Displayed(digits)
 				f, err := b.prep.WeighedFactor(step, total)
 				brought = f.Own
-				if _, no := equipment.WhyNot(err); no {
+				if impossible(err) {
 					brought = 0
 				} else if err != nil {
 					return err
@@ -363,7 +381,7 @@ func (u *weighedUps) of(solute route.Step, total *measurement) (*weighedUp, erro
 		return found, nil
 	}
 	f, concentration, err := u.bench.prep.SourceFactor(u.bench.coverage, solute, total.step)
-	if _, no := equipment.WhyNot(err); no {
+	if impossible(err) {
 		return found, nil
 	}
 	if err == nil {
