@@ -34,7 +34,7 @@ func (w *walk) pieceUses(s *source) (uses []pieceUse) {
 	for i := len(w.ways) - 1; i >= 0; i-- {
 		m, by := w.ways[i], 1.0
 		switch {
-		case m.dissolves():
+		case m.inSolvent():
 			by = w.solvent
 		case m.measured:
 			by = m.made.mean / (m.taken.mean + m.made.mean)
