@@ -168,8 +168,8 @@ func (w *walk) begins(first *group) float64 {
 
 func (w *walk) leastBegin(first *group) float64 {
 	if len(first.ways) > 0 && first.ways[0].weighsUp() {
-		solute := w.pass.leastSolute(w.Bench, w.wanted()*first.volume/w.solvent)
-		return float64(w.begins(first)*(first.least+solute)) + w.pass.leastPhi(w.Bench, w.wanted(), first.volume)
+		solute := w.pass.leastSolute(w.Bench, first, w.wanted()*first.volume/w.solvent)
+		return float64(w.begins(first)*solute) + w.pass.leastPhi(w.Bench, w.wanted(), first.volume)
 	}
 	least := float64(w.begins(first) * (first.least + w.pass.leastSource(w.Bench, w.wanted()*first.volume/w.solvent)))
 	if len(first.ways) > 0 && first.ways[0].dissolves() {

@@ -86,9 +86,8 @@
 //
 // A solid in measured solvent is bounded by the share of the solution that is solvent, and by what
 // is uncertain of its own volume, which grows with the concentration: the table of what is to come
-// takes the least of the concentrations of a cell. Of what is weighed up counts what belongs to the
-// weighing of the solute alone, and to that of the total alone; the linearity of a balance, of which
-// parts cancel, counts when the route is finished. In each class, a kind of source or of pieces by
+// takes the least of the concentrations of a cell. What is weighed up is bounded by both of its weighings
+// together: the more solute is weighed, the less is wrong with its share of the total. In each class, a kind of source or of pieces by
 // itself, the front is held against all routes: brute_classes_test.go.
 //
 // Routes by weighing are built from their beginning, of portions: a part and the total that it

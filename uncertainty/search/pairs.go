@@ -17,8 +17,10 @@ type making struct {
 	// made from; for a first solution, that of an amount, 1/volume.
 	ratio float64
 	factor
-	// measured: solvent is measured, not made up to a mark.
+	// measured: solvent is measured, not made up to a mark; or weighed up to a total, with what bounds
+	// that.
 	measured bool
+	up       *upBound
 }
 
 // pair lists the ways to make a solution at some marks, of which the dilutions come

@@ -1,7 +1,6 @@
 package search
 
 import (
-	"cmp"
 	"errors"
 	"math"
 	"slices"
@@ -24,9 +23,8 @@ import (
 //
 //	dC/C = k dw/w - C dφ
 //
-// What is wrong with A and M may cancel where they are weighed on one balance; what belongs to one of
-// the two weighings, but for the linearity, only adds up. The factor of a finished route is that of
-// both weighings together.
+// What is wrong with A and M may cancel where they are weighed on one balance, so that the factor of a
+// finished route, and what bounds it, is that of both weighings together.
 
 // weighingUp holds what bounds the factors of solutions that are weighed up.
 type weighingUp struct {
@@ -37,10 +35,8 @@ type weighingUp struct {
 	constant bool
 	// phi is the variance of the apparent specific volume.
 	phi float64
-	// grams and least are of the weighing of solute, as in a sourceBound, with the total that brings
-	// least.
+	// grams are the cells of solute for which the least is known.
 	grams cells
-	least []float64
 	// factors are those of some solutions, with each source and each total; mixed: they have
 	// influences that others pull at, reach is what packets make.
 	factors []factor
@@ -159,89 +155,90 @@ func (s *source) ofPhi(f *factor) (variance float64) {
 	return variance
 }
 
-// smallest is the solute of which least is weighed up, so that it goes into all totals.
-func (b *Bench) smallest() (least route.Step) {
-	for i := range b.sources {
-		s := &b.sources[i]
-		switch {
-		case s.swelling == nil:
-		case least.Balance == nil || s.isWeighed() && s.step.Amount < least.Amount:
-			least = s.step
-		}
-	}
-	return least
-}
-
-// boundWeighingUp finds what each total brings by itself, above that which brings least, and with that
-// the least that the weighing of solute brings.
+// boundWeighingUp finds the least that solute and each total bring together.
 func (b *Bench) boundWeighingUp() error {
-	solute := b.smallest()
-	var kept []making
-	for _, m := range b.weighedUp {
-		f, err := b.prep.WeighedFactor(solute, m.made.step)
-		if impossible(err) {
-			continue
-		}
-		if err != nil {
-			return err
-		}
-		m.own = f.Own
-		kept = append(kept, m)
+	pulled := b.pulled()
+	for i := range b.up.factors {
+		b.up.mixed = b.up.mixed || slices.ContainsFunc(b.up.factors[i].shared, func(p part) bool { return pulled[p.key] })
 	}
-	if b.weighedUp = kept; len(kept) == 0 {
-		return nil
-	}
-	surest := slices.MinFunc(kept, func(x, y making) int { return cmp.Compare(x.own, y.own) })
-	for i := range kept {
-		kept[i].own -= surest.own
-	}
-	return b.boundSolute(surest.made.step)
-}
-
-// boundSolute finds the least that a weighing of solute brings, weighed up to a total, in cells of its
-// mass.
-func (b *Bench) boundSolute(total route.Step) error {
-	up, pulled := &b.up, b.pulled()
-	up.grams = newCells(-40, 20, 2)
-	up.least = slices.Repeat([]float64{math.Inf(1)}, up.grams.count)
-	for i := range up.factors {
-		up.mixed = up.mixed || slices.ContainsFunc(up.factors[i].shared, func(p part) bool { return pulled[p.key] })
-	}
-	for k := range b.sources {
-		s := &b.sources[k]
-		if !s.isWeighed() {
-			continue
-		}
-		before, brought := 0.0, 0.0
-		for cell := range up.grams.count {
-			digits := s.mostDigits(up.grams.end(cell))
-			if digits < 1 {
-				continue
+	b.up.grams = newCells(-40, 20, 2)
+	for i := range b.weighedUp {
+		m := &b.weighedUp[i]
+		m.up = &upBound{packets: math.Inf(1), solute: slices.Repeat([]float64{math.Inf(1)}, b.up.grams.count)}
+		for k := range b.sources {
+			if err := b.boundFrom(&b.sources[k], m, pulled); err != nil {
+				return err
 			}
-			if digits != before {
-				step := s.step
-				step.Amount = s.step.Balance.Displayed(digits)
-				f, err := b.prep.WeighedFactor(step, total)
-				brought = f.Own
-				if impossible(err) {
-					brought = 0
-				} else if err != nil {
-					return err
-				}
-				before = digits
-			}
-			up.least[cell] = min(up.least[cell], brought)
 		}
 	}
 	return nil
 }
 
-// leastSolute is the least relative variance that so much solute in g brings that is weighed up.
-func (p *pass) leastSolute(b *Bench, grams float64) float64 {
-	if p.from == route.Weigh {
-		return b.up.least[b.up.grams.of(grams)]
+// upBound is the least relative variance of the mass fraction that solute in cells of its mass, or
+// packets, make with a total.
+type upBound struct {
+	solute  []float64
+	packets float64
+}
+
+// boundFrom takes in what a source brings. The more is weighed the less is wrong with the mass
+// fraction: the error grows no faster than the load, and comes nearer to that of the total.
+func (b *Bench) boundFrom(s *source, m *making, pulled map[int]bool) error {
+	brings := func(solute route.Step) (float64, error) {
+		f, err := b.prep.WeighedFactor(solute, m.made.step)
+		if impossible(err) {
+			return 0, nil
+		}
+		sum := f.Own
+		for _, p := range b.keys.factor(f).shared {
+			if !pulled[p.key] {
+				sum += float64(p.relative * p.relative)
+			}
+		}
+		return sum, err
 	}
-	return 0
+	switch {
+	case s.step.Packet != nil:
+		least, err := brings(s.step)
+		m.up.packets = min(m.up.packets, least)
+		return err
+	case !s.isWeighed():
+		return nil
+	}
+	before, least := 0.0, 0.0
+	for cell := range b.up.grams.count {
+		digits, step := s.mostDigits(b.up.grams.end(cell)), s.step
+		if digits < 1 {
+			continue
+		}
+		if digits != before {
+			var err error
+			step.Amount = s.step.Balance.Displayed(digits)
+			if least, err = brings(step); err != nil {
+				return err
+			}
+			before = digits
+		}
+		m.up.solute[cell] = min(m.up.solute[cell], least)
+	}
+	return nil
+}
+
+// leastSolute is the least relative variance of the mass fraction of so much solute in g that is weighed
+// up to one of the totals of a group, and leastUp that with one of them.
+func (p *pass) leastSolute(b *Bench, g *group, grams float64) float64 {
+	least, cell := math.Inf(1), b.up.grams.of(grams)
+	for i := range g.ways {
+		least = min(least, p.leastUp(g.ways[i].making, cell))
+	}
+	return least
+}
+
+func (p *pass) leastUp(total *making, cell int) float64 {
+	if p.from == route.Weigh {
+		return total.up.solute[cell]
+	}
+	return total.up.packets
 }
 
 // leastPhi is what the apparent specific volume brings at the least to a concentration that is weighed
@@ -262,8 +259,10 @@ func (p *pass) leastWeighedUp(b *Bench, need cover, volume, low, concentration f
 		if f.volume > most {
 			break
 		}
-		brings := f.with[need] + p.leastSolute(b, concentration*min(volume, f.volume/b.up.lightest))
-		least = min(least, float64(b.up.lightest*b.up.lightest*brings)+p.leastPhi(b, low, f.volume))
+		if need == 0 {
+			brings := p.leastSolute(b, f, concentration*min(volume, f.volume/b.up.lightest))
+			least = min(least, float64(b.up.lightest*b.up.lightest*brings)+p.leastPhi(b, low, f.volume))
+		}
 	}
 	return least
 }
@@ -343,7 +342,7 @@ func (w *walk) leastWith(total *making, grams float64) float64 {
 	if !w.several && !w.up.mixed {
 		least = w.state.variance()
 	}
-	return least + float64(light*light*(total.own+w.pass.leastSolute(w.Bench, grams))) + w.pass.leastPhi(w.Bench, w.wanted(), total.volume)
+	return least + float64(light*light*w.pass.leastUp(total, w.up.grams.of(grams))) + w.pass.leastPhi(w.Bench, w.wanted(), total.volume)
 }
 
 // weighedUps are solutions that are weighed up, each worked out once, for all walks.
