@@ -32,7 +32,10 @@ func (b *Bench) Candidates() float64 {
 		for needed, ways := range aliquots {
 			total += float64(ways*weighedOrPacket*float64(len(firsts)-from(firsts, needed))) + float64(ways*solids*float64(len(dissolved)-from(dissolved, needed)))
 			if n > 0 {
-				total += float64(ways*stocks) + float64(ways*solids*float64(len(weighedUp)-from(weighedUp, needed)))
+				total += float64(ways * stocks)
+			}
+			if n > 0 && n <= mostAfterWeighing {
+				total += float64(ways * solids * float64(len(weighedUp)-from(weighedUp, needed)))
 			}
 		}
 		if n == b.options.Steps {

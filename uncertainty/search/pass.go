@@ -97,9 +97,13 @@ func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 	return p
 }
 
-// about makes it a pass with so many dilutions.
+// about makes it a pass with so many dilutions, no fewer than before.
 func (p *pass) about(ctx context.Context, b *Bench, dilutions int) error {
 	p.dilutions = dilutions
+	if dilutions > mostAfterWeighing && p.weighedUp != nil {
+		p.weighedUp, p.remainder = nil, nil
+		p.reach = newReach(b, p)
+	}
 	p.gaps = newGaps(p)
 	p.remainder = p.remainder.grown(ctx, b, p)
 	return ctx.Err()

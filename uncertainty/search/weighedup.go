@@ -12,7 +12,7 @@ import (
 	"minim/uncertainty/route"
 )
 
-// What is diluted further by volume is weighed up as well: solute, or a packet, and then solvent to a
+// What is diluted further by volume, once or twice, is weighed up as well: solute, or a packet, and then solvent to a
 // total M, which is 1, 2 or 5 times a power of ten g, ten digits of the balance or more. The total
 // may be weighed on another balance than the solute. Of the amount A of what counts, with the mass
 // fraction w = A/M and the density ρ0 of the solvent, it has the concentration
@@ -25,6 +25,10 @@ import (
 //
 // What is wrong with A and M may cancel where they are weighed on one balance, so that the factor of a
 // finished route, and what bounds it, is that of both weighings together.
+
+// mostAfterWeighing is how often what is weighed up is diluted at the most: a weaker solution can be
+// weighed up as well (judgement, for the time that a search takes).
+const mostAfterWeighing = 2
 
 // weighingUp holds what bounds the factors of solutions that are weighed up.
 type weighingUp struct {
