@@ -7,7 +7,8 @@
 // A route starts with solute that is weighed, or of a liquid measured, a packet, or a stock. Solute
 // is made up to a mark, and a solid or a packet dissolved in a measured volume of solvent as well:
 // dissolved.go; or, where it is diluted once or twice by volume, weighed up to a total: weighedup.go.
-// Each dilution takes an aliquot and makes it up to a mark, or adds a measured volume of solvent. Instruments are used at the marks that
+// Each dilution takes an aliquot and makes it up to a mark, or adds a measured volume of solvent.
+// Instruments are used at the marks that
 // [equipment.Measure.Marks] lists, in every order that the volumes allow; a liquid solute is
 // counted in drops as well. Of several pieces alike each use is given to the one with which
 // the variance is least: pieces.go. The mass weighed is the reading that brings the strength
@@ -26,8 +27,8 @@
 // is added to, and solids in weighed solvent. Of routes that weigh some solutions and measure others
 // those are tried of which the first solution is weighed up of a solid or a packet, and one or two
 // more are measured; not those that measure more, or weigh up a liquid or a stock, or more than one
-// solution, and measure then, nor those that measure first and weigh then. Routes that weigh a stock in another solvent or add
-// measured solvent to it, and those by volume to a strength by mass, are left out and said to be.
+// solution, and measure then, nor those that measure first and weigh then. Routes that weigh a stock in
+// another solvent or add measured solvent to it, and those by volume to a strength by mass, are left out and said to be.
 //
 // What counts are some levels of chance: the one that is asked for, half the risk of that,
 // and 0.999, each with one a little below and above, since the chances that are shown are
