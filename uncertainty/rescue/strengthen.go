@@ -65,14 +65,15 @@ const mostAdded = 5
 func (r *rescuer) strengthenAll(is, wanted float64) {
 	volume := r.now.MadeML
 	for _, s := range r.stronger {
-		needed := func(c float64) float64 {
+		needed := func(times float64) float64 {
+			c := float64(wanted * times)
 			if c >= s.concentration {
 				return s.left
 			}
 			return max(0, volume*(c-is)/(s.concentration-c))
 		}
-		from, to := needed(wanted*(1-r.within())), min(s.left, needed(wanted*(1+r.within())), mostAdded*needed(wanted))
-		r.measured(route.Strengthen, from, needed(wanted), to, func(mL float64, steps []route.Step) {
+		from, to := needed(1-r.within()), min(s.left, needed(1+r.within()), mostAdded*needed(1))
+		r.measured(route.Strengthen, from, needed(1), to, func(mL float64, steps []route.Step) {
 			if mL > s.left*(1+slack) {
 				return
 			}
@@ -103,7 +104,7 @@ func (r *rescuer) strengthenBeyond(is, wanted float64) {
 	volume := r.now.MadeML
 	for _, s := range r.stronger {
 		least := max(0, volume*(wanted-is)/(s.concentration-wanted))
-		most := min(s.left, (r.largest*wanted-volume*is)/s.concentration)
+		most := min(s.left, (float64(r.largest*wanted)-float64(volume*is))/s.concentration)
 		for _, d := range r.deliverers() {
 			for _, a := range marks(d, least, most) {
 				if a < least*(1-slack) || a > most*(1+slack) {

@@ -117,7 +117,7 @@ func (p *pass) leastDissolved(b *Bench, volume, low, concentration float64) floa
 		}
 		brings := p.leastBulk(low, f.volume)
 		if k := p.leastShare(concentration, f.volume); k > 0 {
-			brings += float64(k*k) * (f.least + p.leastSource(b, concentration*volume))
+			brings += float64(float64(k*k) * (f.least + p.leastSource(b, concentration*volume)))
 		}
 		least = min(least, brings)
 	}
