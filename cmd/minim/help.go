@@ -12,7 +12,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/answer"
 	"minim/report/words/clause"
-	"minim/uncertainty/route"
+	"minim/uncertainty/bench"
 )
 
 // helpText is what minim help says, and then a section for each command and for what several
@@ -33,7 +33,7 @@ type helpSection struct {
 }
 
 func readHelp() (screen string, list []helpSection) {
-	known := strings.NewReplacer("{formats}", quantity.Series(answer.Formats(), "or"), "{policies}", quantity.Series(route.Preferences(), "or"))
+	known := strings.NewReplacer("{formats}", quantity.Series(answer.Formats(), "or"), "{policies}", quantity.Series(bench.Preferences(), "or"))
 	screen, rest, _ := strings.Cut(known.Replace(helpText), "\n# ")
 	for text := range strings.SplitSeq(rest, "\n# ") {
 		list = append(list, readHelpSection(strings.Split(strings.TrimSpace(text), "\n")))

@@ -36,8 +36,8 @@ func (o *planOptions) check(c call) error {
 		return err
 	}
 	switch {
-	case !slices.Contains(route.Preferences(), o.prefer):
-		return &usageError{"--prefer " + o.prefer + " is not known", "the policies are " + quantity.Series(route.Preferences(), "and")}
+	case !slices.Contains(bench.Preferences(), o.prefer):
+		return &usageError{"--prefer " + o.prefer + " is not known", "the policies are " + quantity.Series(bench.Preferences(), "and")}
 	case o.save != "" && len(c.files) == 0:
 		return &usageError{"--save needs a prep as well", "the demo has a kit of its own; minim new DIR starts a prep to change"}
 	case o.save != "" && len(o.changes) > 0:

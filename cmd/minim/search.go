@@ -12,6 +12,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/answer"
+	"minim/uncertainty/bench"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -49,8 +50,8 @@ func (o *searchOptions) declare(flags *pflag.FlagSet, work float64) {
 
 func (o *searchOptions) check(c call) error {
 	switch {
-	case o.steps < 0 || o.steps > route.MostSteps:
-		return &usageError{fmt.Sprintf("--steps must lie between 0 and %d, found %d", route.MostSteps, o.steps), "more dilutions than that only add to the error"}
+	case o.steps < 0 || o.steps > bench.MostSteps:
+		return &usageError{fmt.Sprintf("--steps must lie between 0 and %d, found %d", bench.MostSteps, o.steps), "more dilutions than that only add to the error"}
 	case !(o.work >= leastWork && o.work <= mostWork):
 		return &usageError{fmt.Sprintf("--work must lie between %v and %v million candidates, found %v", leastWork, mostWork, o.work), "a processor tries a few million in a second"}
 	}

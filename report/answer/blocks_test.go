@@ -33,7 +33,7 @@ func TestPageOfARouteThatAimsElsewhere(t *testing.T) {
 	require.Len(t, paragraphs, 3, "and by what is chosen")
 	assert.Equal(t, "Wanted", paragraphs[0].Label)
 	assert.Equal(t, "First", paragraphs[1].Label)
-	assert.Contains(t, paragraphs[1].Text, "a makes 12 % too little")
+	assert.Contains(t, paragraphs[1].Text, "a comes out 12 % too weak")
 	facts := blocksOf[page.Facts](p)
 	assert.Contains(t, facts[0].List, page.Fact{"Aim", "the steps aim at 8.8, 12 % below the target"})
 	require.Len(t, facts[1].List, 1, "why not the other")

@@ -8,6 +8,7 @@ import (
 
 	"minim/report/words/picture"
 	"minim/uncertainty/purchase"
+	"minim/uncertainty/tolerances"
 )
 
 // readable is the layout of the figure of what the readability of a balance does.
@@ -90,7 +91,7 @@ func newReadable(p *purchase.Purchase) *readable {
 // the nearer limit; 0 without one, and where that limit is the target itself.
 func halfWidth(p *purchase.Purchase) float64 {
 	const nothing = 1e-9 // of rounding, when a limit is stated in another unit
-	if half := p.Prep.HalfWidth(); half > nothing {
+	if half := tolerances.HalfWidth(p.Prep); half > nothing {
 		return 100 * half
 	}
 	return 0

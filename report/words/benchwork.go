@@ -37,11 +37,14 @@ func newSheetBench(p *Paper) *sheetBench {
 
 // source is where a step takes from.
 func (b *sheetBench) source(i int) string {
+	if s := &b.route.Steps[i]; s.Stock != nil || s.From > 0 {
+		return b.strong(s)
+	}
 	for i--; i >= 0; i-- {
 		if b.bottle[i] > 0 {
 			return fmt.Sprintf("bottle %d", b.bottle[i])
 		}
-		if s := b.route.Steps[i].Stock; s != nil && b.route.Steps[i].Verb == route.Start {
+		if s := b.route.Steps[i].Stock; s != nil && b.route.Steps[i].Verb != route.Strengthen {
 			return s.Name
 		}
 	}

@@ -55,9 +55,9 @@ func planFirst(b *Batch) string {
 // elsewhereWords say by how much a route aims off, and what would mend that.
 func elsewhereWords(p *route.Prep, r *route.Result) string {
 	e, unit := r.Elsewhere, p.Target.Unit.Name
-	text := fmt.Sprintf("makes %s too %s", quantity.Percent(math.Abs(e.Off)), either(e.Off < 0, "little", "much"))
+	text := fmt.Sprintf("comes out %s too %s", quantity.Percent(math.Abs(e.Off)), either(e.Off < 0, "weak", "strong"))
 	if e.Off >= 1 {
-		text = fmt.Sprintf("makes %s times as much as is wanted", quantity.Decimal(1+e.Off, 2))
+		text = fmt.Sprintf("comes out %s times as strong as is wanted", quantity.Decimal(1+e.Off, 2))
 	}
 	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", quantity.Decimal(r.Intended, 3), unit, p.Target.Text)
 	if expected := quantity.Decimal(r.Analytic.Value, 3); expected != quantity.Decimal(r.Intended, 3) {

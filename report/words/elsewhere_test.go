@@ -39,8 +39,8 @@ func aimed(use int, results ...route.Result) *route.Comparison {
 
 func TestElsewhereWords(t *testing.T) {
 	for want, r := range map[string]route.Result{
-		"makes 12 % too little: weigh 0.68 g instead of 0.60 g on the scale (step 1); then it is inside in 94.99 of 100, as it stands in 40.0 (its steps aim at 8.8 g/L, the target is 10 g/L)": off("a", -0.12, true),
-		"makes 25 % too much: its steps aim at 12.5 g/L, the target is 10 g/L, and no other reading of a single step brings it there on this bench":                                             off("a", 0.25, false),
+		"comes out 12 % too weak: weigh 0.68 g instead of 0.60 g on the scale (step 1); then it is inside in 94.99 of 100, as it stands in 40.0 (its steps aim at 8.8 g/L, the target is 10 g/L)": off("a", -0.12, true),
+		"comes out 25 % too strong: its steps aim at 12.5 g/L, the target is 10 g/L, and no other reading of a single step brings it there on this bench":                                         off("a", 0.25, false),
 	} {
 		c := aimed(0, r)
 		assert.Equal(t, want, elsewhereWords(c.Prep, &c.Results[0]))
@@ -58,7 +58,7 @@ func TestWhatIsSaidFirst(t *testing.T) {
 	good.Route = &route.Route{Name: "good"}
 	names := func(c *route.Comparison) (list []string) {
 		for _, line := range firstLines(c) {
-			name, _, _ := strings.Cut(line, " makes")
+			name, _, _ := strings.Cut(line, " comes out")
 			list = append(list, name)
 		}
 		return list
@@ -71,7 +71,7 @@ func TestWhatIsSaidFirst(t *testing.T) {
 	assert.Equal(t, []string{"a", "b", "c", "2 other routes aim elsewhere as well, see below"}, names(many))
 	for i, said := range []bool{true, true, true, false, true, false} {
 		r := &many.Results[i]
-		assert.Equal(t, said, !strings.Contains(whyNotHere(many, r), " % too little"), r.Route.Name)
-		assert.Equal(t, r.Elsewhere != nil, strings.Contains(whyNotAt(many, r), "makes 10 % too little"), r.Route.Name)
+		assert.Equal(t, said, !strings.Contains(whyNotHere(many, r), " % too weak"), r.Route.Name)
+		assert.Equal(t, r.Elsewhere != nil, strings.Contains(whyNotAt(many, r), "comes out 10 % too weak"), r.Route.Name)
 	}
 }

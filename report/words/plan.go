@@ -57,7 +57,7 @@ func ownFirst(p *plan.Plan) []fact {
 // chosenBy says by which policy a route is recommended.
 func chosenBy(p *plan.Plan) string {
 	if len(p.Prep.Tolerances) > 0 && !p.Verdict.Meets {
-		return "about the greatest chance of being inside that this bench allows"
+		return "about the greatest chance of being inside that " + either(p.Options.From != "", "other readings of this route have", "this bench allows")
 	}
 	if p.Options.Prefer == route.Usual {
 		return policyLine(p.Prep)

@@ -54,10 +54,7 @@ func fromBottle(r *rescue.Rescue) bool {
 // rescueWord says how far a way can be recommended.
 func rescueWord(r *rescue.Rescue) string {
 	to := "TO " + r.Prep.Target.Text
-	if !r.Results[r.Verdict.Use].Enough(r.Prep.Volume) {
-		return fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, quantity.Millilitres(r.Prep.Volume))
-	}
-	return either(!r.Verdict.Meets && len(r.Prep.Tolerances) > 0, fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, asked(r.Prep.LeastChance)), to)
+	return either(!r.Results[r.Verdict.Use].Enough(r.Prep.Volume), fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, quantity.Millilitres(r.Prep.Volume)), either(!r.Verdict.Meets && len(r.Prep.Tolerances) > 0, fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, asked(r.Prep.LeastChance)), to))
 }
 
 // WayInstructions are the steps of a way that are shown.

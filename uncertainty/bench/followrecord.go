@@ -149,10 +149,21 @@ func (w *work) finish() {
 		w.Steps = append(w.Steps, w.origin(i))
 	}
 	w.check(w.Made)
-	for n := len(w.Made.Steps); n > len(w.Planned.Steps) && !w.Made.Finished(n-1); n-- {
+	for n := len(w.Made.Steps); n > len(w.Planned.Steps) && (!w.Made.Finished(n-1) || turnedAway(w.Made.Steps[len(w.Planned.Steps):n])); n-- {
 		w.Made.Steps, w.Steps = w.Made.Steps[:n-1], w.Steps[:n-1]
 		w.Begun++
 	}
+}
+
+// turnedAway reports whether further steps end with another solution than that of the batch, which
+// is made for it.
+func turnedAway(further []route.Step) (away bool) {
+	for i := range further {
+		if s := &further[i]; s.From > 0 || s.Stock != nil {
+			away = s.Verb.Traits().FromSolution || away && s.Verb != route.TakeAll
+		}
+	}
+	return away
 }
 
 // route is the first steps of the made route.

@@ -90,7 +90,7 @@ var inherited = []struct {
 
 // inherit takes from the step planned what the table does not say.
 func inherit(s *route.Step, t *benchfile.Table, planned *route.Step) {
-	if s.Verb == route.Strengthen && !holds(t, "of") {
+	if s.Verb != route.Start && !holds(t, "of") {
 		s.Stock, s.From = planned.Stock, planned.From
 	}
 	if !holds(t, "vessel") && s.Balance == planned.Balance {

@@ -20,13 +20,13 @@ func (p prepReader) readLimits(root *benchfile.Table) {
 	l := route.Limits{
 		Steps: t.Count("steps", 0), LeftOver: t.Positive("left-over", quantity.Volume), Volume: t.Positive("volume", quantity.Volume),
 		Solute: t.Positive("solute", quantity.Mass), Strongest: p.readStrongest(t), Without: p.readWithout(t),
-		Prefer: cmp.Or(t.Word("prefer", route.Preferences()...), p.Limits.Prefer),
+		Prefer: cmp.Or(t.Word("prefer", Preferences()...), p.Limits.Prefer),
 	}
 	switch {
 	case !t.Has("steps"):
 		l.Steps = p.Limits.Steps
-	case l.Steps > route.MostSteps:
-		t.Fail("steps", fmt.Sprintf("no more than %d dilutions are searched, found %d", route.MostSteps, l.Steps), "")
+	case l.Steps > MostSteps:
+		t.Fail("steps", fmt.Sprintf("no more than %d dilutions are searched, found %d", MostSteps, l.Steps), "")
 	}
 	if l.Volume > 0 && l.Volume < p.Volume*(1-1e-9) {
 		t.Fail("volume", "is less than the volume wanted, "+quantity.Millilitres(p.Volume), "it is the most that may be made in all")
@@ -169,4 +169,12 @@ func (p prepReader) readLeastChance(t *benchfile.Table) {
 	if p.LeastChance >= 1 {
 		t.Fail("least-chance", "a chance of 100 % cannot be promised", "write \"95 %\"")
 	}
+}
+
+// MostSteps is the greatest number of dilutions that a search may be asked for.
+const MostSteps = 5
+
+// Preferences lists those by which a search may recommend, the usual one first.
+func Preferences() []string {
+	return []string{route.Usual, route.LeastLeftOver, route.Tightest, route.Fewest, route.LeastSolute, route.Cheapest}
 }

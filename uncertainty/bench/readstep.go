@@ -38,7 +38,14 @@ func (p prepReader) readVerb(t *benchfile.Table, verb route.Verb, planned *route
 		s.Packet = find(t, verb, "packet", p.Packets, packetName)
 		return s
 	case route.TakeAll:
+		if t.Has("of") {
+			p.readStrong(t, &s)
+		}
 		return s
+	case route.Take, route.Pour:
+		if t.Has("of") {
+			p.readStrong(t, &s)
+		}
 	case route.DissolveIn:
 		if holds(t, "on") || planned != nil && planned.Balance != nil && !holds(t, "with") {
 			key, kind = "on", quantity.Mass
@@ -97,7 +104,7 @@ func piecesOf(s *route.Step) int {
 // stepBefore is how a step is named that made a solution: "step 2".
 var stepBefore = regexp.MustCompile(`^step ([1-9][0-9]{0,3})$`)
 
-// readStrong reads which solution a step strengthens with.
+// readStrong reads which solution a step strengthens with, or takes from.
 func (p prepReader) readStrong(t *benchfile.Table, s *route.Step) {
 	t.Need("of")
 	of := t.Text("of")

@@ -65,6 +65,7 @@ func TestParseAddition(t *testing.T) {
 		`bench: 23 °C, within 1 °C; note = noon`:              `temperature = "23 °C", within = "1 °C", note = "noon"`,
 		`step 7: took all`:                                    `step = 7, take = "all"`,
 		`step 7: took all of it`:                              `step = 7, take = "all"`,
+		`step 9: took all of step 6`:                          `step = 9, take = "all", of = "step 6"`,
 		`step 7: weighed 1.00 g on the 0.01 g scale`:          `step = 7, weigh-aliquot = "1.00 g", on = "0.01 g scale"`,
 		`step 8: added 2 mL of solvent with the pipette`:      `step = 8, add = "2 mL", with = "pipette"`,
 		`step 8: added 0.10 g of solute on the scale`:         `step = 8, add-solute = "0.10 g", on = "scale"`,

@@ -136,8 +136,13 @@ func parseDone(line, said, key string, planned *route.Step) (keys []string, err 
 		return keys, nil
 	case "withdrawn":
 		return append(keys, "withdrawn = true"), nil
-	case "took all", "took all of it":
-		return append(keys, textAt("take", "all")), nil
+	}
+	if rest, all := strings.CutPrefix(said, "took all"); all && (rest == "" || strings.HasPrefix(rest, " of ")) {
+		keys = append(keys, textAt("take", "all"))
+		if of := strings.TrimPrefix(rest, " of "); of != "" && of != "it" {
+			keys = append(keys, textAt("of", of))
+		}
+		return keys, nil
 	}
 	parts := amountForm.FindStringSubmatch(said)
 	if parts == nil {

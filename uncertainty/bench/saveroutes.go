@@ -47,17 +47,22 @@ func Written(s *route.Step) []string { return append(mainKeys(s), options(s)...)
 func mainKeys(s *route.Step) []string {
 	switch {
 	case s.Verb == route.TakeAll:
-		return []string{textAt(string(route.Take), "all")}
+		return append([]string{textAt(string(route.Take), "all")}, ofWhich(s)...)
 	case s.Verb == route.Start:
 		return []string{textAt(string(route.Start), s.Stock.Name)}
 	case s.Packet != nil:
 		return []string{textAt(string(route.UsePacket), s.Packet.Name)}
 	}
 	keys := []string{textAt(string(s.Verb), verb.AmountInFile(s))}
-	if of := verb.StrengthensWith(s); of != "" {
-		keys = append(keys, textAt("of", of))
+	return append(append(keys, ofWhich(s)...), textAt(verb.InstrumentInFile(s)))
+}
+
+// ofWhich is the key of the solution that a step takes from, where it says so.
+func ofWhich(s *route.Step) []string {
+	if of := verb.OfWhich(s); of != "" {
+		return []string{textAt("of", of)}
 	}
-	return append(keys, textAt(verb.InstrumentInFile(s)))
+	return nil
 }
 
 // options lists what a step says beside its verb and its instrument.

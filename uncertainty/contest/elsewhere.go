@@ -32,9 +32,10 @@ func aimsAt(p *route.Prep, strength float64) bool {
 	return math.Abs(strength-target) <= max(leastOff*target, aimedWithin*way*(1+1e-9))
 }
 
-// elsewhere reports whether a route is expected elsewhere than at the target: what is known to shift
-// the strength counts, so that an aim that makes up for it is none.
-func elsewhere(p *route.Prep, r *route.Result) bool {
+// Elsewhere reports whether a route is expected elsewhere than at the target: by more than a quarter of
+// the way to a limit of the first tolerance. What is known to shift the strength counts, so that an aim
+// that makes up for it is none.
+func Elsewhere(p *route.Prep, r *route.Result) bool {
 	if math.IsNaN(r.Intended) || math.IsInf(r.Intended, 0) || !r.Possible || !r.Informative || len(p.Tolerances) == 0 {
 		return false
 	}
@@ -45,7 +46,7 @@ func elsewhere(p *route.Prep, r *route.Result) bool {
 func Amend(ctx context.Context, c *route.Comparison) error {
 	for i := range c.Results {
 		r := &c.Results[i]
-		if !elsewhere(c.Prep, r) {
+		if !Elsewhere(c.Prep, r) {
 			continue
 		}
 		var err error

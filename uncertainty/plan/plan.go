@@ -96,19 +96,47 @@ func searchFrom(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	assessed, err := p.Assess(r.With(0, r.Steps[0].Amount), o.Search().Coverage)
+	list, err := withAmended(ctx, p, r, o)
 	if err != nil {
 		return nil, err
 	}
-	if !assessed.Possible {
-		return nil, &route.CannotError{Name: r.Name, Reason: assessed.Reason, Forbidden: assessed.MayNotBeUsed()}
-	}
 	plan := &Plan{Options: o}
-	if err := plan.simulate(ctx, p, []route.Result{assessed}); err != nil {
+	if err := plan.simulate(ctx, p, list); err != nil {
 		return nil, err
 	}
 	plan.Own, err = own(ctx, p, o.Settings)
 	return plan, err
+}
+
+// withAmended is a route, and where that is expected elsewhere the one with the reading that brings it to the
+// target, if there is one: assessed, since their names and readings are to change.
+func withAmended(ctx context.Context, p *route.Prep, r *route.Route, o Options) ([]route.Result, error) {
+	own := r.With(0, r.Steps[0].Amount)
+	c, err := route.Evaluate(ctx, p, []*route.Route{own}, Fewer(o.Settings))
+	if err != nil {
+		return nil, err
+	}
+	if found := &c.Results[0]; !found.Possible {
+		return nil, &route.CannotError{Name: r.Name, Reason: found.Reason, Forbidden: found.MayNotBeUsed()}
+	}
+	routes := []*route.Route{own}
+	if err := contest.Amend(ctx, c); err != nil {
+		return nil, err
+	}
+	if e := c.Results[0].Elsewhere; e != nil && e.Step > 0 {
+		routes = append(routes, r.With(e.Step-1, e.Amended.Amount))
+	}
+	var list []route.Result
+	for _, r := range routes {
+		assessed, err := p.Assess(r, o.Search().Coverage)
+		if err != nil {
+			return nil, err
+		}
+		if assessed.Possible {
+			list = append(list, assessed)
+		}
+	}
+	return list, nil
 }
 
 // own evaluates the routes of the prep itself.

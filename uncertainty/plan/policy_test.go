@@ -97,7 +97,12 @@ func senseOf(t *testing.T, found *Plan) {
 			c, err := route.Evaluate(context.Background(), p, []*route.Route{use.Route.With(i, m)}, found.Settings)
 			require.NoError(t, err)
 			r := &c.Results[0]
-			assert.False(t, p.Better(r, use), "%s: %v g in place of %v g", use.Route.Name, m, s.Amount)
+			assert.False(t, p.Better(r, use) && !contest.Elsewhere(p, r), "%s: %v g in place of %v g", use.Route.Name, m, s.Amount)
+		}
+	}
+	for i := range found.Front {
+		if r := &found.Front[i].Result; !contest.Elsewhere(p, r) && contest.Elsewhere(p, use) {
+			assert.NotEqual(t, r.Operations, use.Operations, "%s aims elsewhere, %s does not", use.Route.Name, r.Route.Name)
 		}
 	}
 	both := func(r *route.Result) bool { return policy.FirstBothWays(r.Route.Readings()) >= 0 }

@@ -176,14 +176,15 @@ func (t *tuner) choices(at int) []float64 {
 	return append([]float64{s.Amount}, list[:min(len(list), mostChoices)]...)
 }
 
-// room is the part of the mass by which a rounded one may differ: three quarters of the way to the
-// nearer limit, or without a tolerance a quarter of what the route holds the target within.
+// room is the part of the mass by which a rounded one may differ: half of the way to the nearer limit,
+// since rounding may make up for what shifts the strength, or without a tolerance a quarter of what the
+// route holds the target within.
 func (t *tuner) room() float64 {
 	if len(t.Tolerances) == 0 {
 		return t.base.HoldsWithin / 4
 	}
 	limits := t.Tolerances[0].Limits
-	return float64(0.75 * min(t.Target.Value-limits.Lower, limits.Upper-t.Target.Value) / t.Target.Value)
+	return float64(0.5 * min(t.Target.Value-limits.Lower, limits.Upper-t.Target.Value) / t.Target.Value)
 }
 
 // keep takes a route that can be done and is good enough, and was not tried before.
@@ -198,7 +199,7 @@ func (t *tuner) keep(r *route.Route) error {
 	if len(found.Inside) > 0 && found.Inside[0].Normal < t.least || len(found.Inside) == 0 && bestWithin(t.Prep, &found) > 1.05*t.base.HoldsWithin {
 		return nil
 	}
-	if !search.Near(t.Prep, found.Analytic.Value) {
+	if !search.Near(t.Prep, found.Analytic.Value) || contest.Elsewhere(t.Prep, &found) {
 		return nil
 	}
 	if weak, err := contest.WeakEnough(t.Prep, t.limits, r); err != nil || !weak {

@@ -12,6 +12,7 @@ import (
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 	"minim/uncertainty/search"
+	"minim/uncertainty/tolerances"
 )
 
 // Purchase says what another instrument would change.
@@ -114,7 +115,7 @@ func Buy(ctx context.Context, p *route.Prep, o plan.Options) (*Purchase, error) 
 // directFrom is the volume in mL of the wanted solution that takes the least mass that
 // may be weighed on a balance like that of the kit; 0 where there is none.
 func (b *Purchase) directFrom(coverage float64) (float64, error) {
-	share := b.Prep.HalfWidth()
+	share := tolerances.HalfWidth(b.Prep)
 	if share == 0 || b.Prep.OnlyDissolved() {
 		return 0, nil
 	}
@@ -150,7 +151,7 @@ func (b *Purchase) choices(ctx context.Context, p *route.Prep, o plan.Options) (
 			k.choice.Best, k.choice.Found = *result, true
 			k.choice.Meets = p.Meets(result)
 		}
-		k.choice.setLeast(p.HalfWidth())
+		k.choice.setLeast(tolerances.HalfWidth(p))
 		list = append(list, k.choice)
 	}
 	return list, nil

@@ -13,6 +13,7 @@ import (
 	"minim/uncertainty/route"
 	"minim/uncertainty/search"
 	"minim/uncertainty/smallbench"
+	"minim/uncertainty/tolerances"
 )
 
 // quick options for up to so many dilutions.
@@ -51,7 +52,7 @@ func TestBuy(t *testing.T) {
 	for i := range b.Curves[0].Relative[1:] {
 		assert.Less(t, b.Curves[0].Relative[i], b.Curves[0].Relative[i+1]*1.001, "a coarser balance is no better")
 	}
-	least, can := b.Like.Least(p.HalfWidth())
+	least, can := b.Like.Least(tolerances.HalfWidth(p))
 	require.Equal(t, true, can)
 	near.Relative(t, "volume weighed directly", least*0.99/0.001, b.DirectML, 1e-12)
 }

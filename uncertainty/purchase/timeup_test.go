@@ -12,6 +12,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/smallbench"
+	"minim/uncertainty/tolerances"
 )
 
 // A line takes what other searches know of balances that read as coarsely or more, with as
@@ -88,7 +89,7 @@ func TestLinesAgreeWithTheCoarsestReadability(t *testing.T) {
 				continue
 			}
 			seen++
-			assert.Less(t, bought.Curves[e.Dilutions].Relative[i], p.HalfWidth()*1.02, "%d dilutions, %v g", e.Dilutions, d)
+			assert.Less(t, bought.Curves[e.Dilutions].Relative[i], tolerances.HalfWidth(p)*1.02, "%d dilutions, %v g", e.Dilutions, d)
 		}
 	}
 	assert.Positive(t, seen)

@@ -98,6 +98,28 @@ func everyCorrection(p *route.Prep, batch *route.Route, try func(kind way, steps
 			}
 		})
 	})
+	each(func(k *equipment.Measure, mL float64) { // of a stock that was diluted at numbered marks
+		for _, s := range p.Stocks {
+			add := route.Measuring(route.Strengthen, k, mL)
+			add.From = 3
+			for _, d := range p.Kit.Measures {
+				for _, x := range d.Marks(false) {
+					take := route.Measuring(route.Take, d, x)
+					take.Stock = s
+					for _, v := range p.Kit.Measures {
+						for _, mark := range v.Marks(false) {
+							if c := (is*volume + s.Strength.Value*x/mark*mL) / (volume + mL); c < 0.8 || c > 1.25 {
+								continue // as below
+							}
+							if is < 1 && v.Kind.Traits().Receives && mark > x && s.Strength.Value*x/mark > 1 && mL <= 0.95*mark {
+								try(diluteFirst, take, route.Step{Verb: route.MakeUpTo, Amount: mark, Measure: v}, route.Step{Verb: route.TakeAll, Stock: batch.Steps[0].Stock}, add)
+							}
+						}
+					}
+				}
+			}
+		}
+	})
 	scale := p.Kit.Balances[0]
 	for n := 1.0; is < 1 && n <= 20; n++ {
 		try(addMore, all, route.Step{Verb: route.AddSolute, Amount: scale.Displayed(n), Balance: scale})

@@ -151,11 +151,12 @@ func (r *rescuer) solute(steps []route.Step) (grams float64) {
 	is, _ := r.concentrations()
 	for i := range steps {
 		switch s := &steps[i]; s.Verb {
-		case route.Take, route.WeighAliquot:
-			grams += float64(s.Amount * is)
 		case route.AddSolute:
 			grams += s.Amount
-		case route.Strengthen:
+		case route.Take, route.WeighAliquot, route.Strengthen:
+			if s.Stock == nil && s.From == 0 {
+				grams += float64(s.Amount * is)
+			}
 			for _, strong := range r.stronger {
 				if strong.source.Stock == s.Stock && strong.source.From == s.From {
 					grams += float64(s.Amount * strong.concentration)

@@ -3,6 +3,7 @@ package rescue
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -12,6 +13,7 @@ import (
 	"minim/report/words/note"
 	"minim/uncertainty"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/near"
 	"minim/uncertainty/route"
 )
 
@@ -90,13 +92,21 @@ strength = "20 g/L"
 	found, err := bottleRescue(t, kit, prep, "0.8 g/L, 30 mL")
 	require.NoError(t, err)
 	require.True(t, found.Verdict.Meets)
-	assert.Equal(t, string(strengthenAndAdd), found.Kinds[found.Verdict.Use].Code)
+	at := slices.IndexFunc(found.Kinds, func(n note.Note) bool { return n.Code == string(strengthenAndAdd) })
+	require.GreaterOrEqual(t, at, 0)
 	// 30·0.8 + 20 a = 30 + a + w, constructed
-	steps := found.used().Route.Steps[found.Before:]
+	steps := found.Results[at].Route.Steps[found.Before:]
 	require.Len(t, steps, 3)
 	a, w := steps[1].Amount, steps[2].Amount
 	assert.InDelta(t, 1, (24+20*a)/(30+a+w), 0.02)
-	assert.Equal(t, fmt.Sprintf("all + %v mL, then + %v mL", a, w), found.used().Route.Name)
+	assert.Equal(t, fmt.Sprintf("all + %v mL, then + %v mL", a, w), found.Results[at].Route.Name)
+	// that of a stronger solution which is diluted first: c_s x/v a of it
+	require.Equal(t, string(diluteFirst), found.Kinds[found.Verdict.Use].Code)
+	steps = found.used().Route.Steps[found.Before:]
+	require.Len(t, steps, 4)
+	x, v, b := steps[0].Amount, steps[1].Amount, steps[3].Amount
+	assert.InDelta(t, 1, (24+20*x/v*b)/(30+b), 0.04)
+	near.Absolute(t, "set aside", 0, found.SetAside(found.Verdict.Use), 0)
 }
 
 // Invented: a part below a fifth of the scale of the only pipette, after all that is read

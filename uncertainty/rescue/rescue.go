@@ -1,11 +1,12 @@
 // Package rescue finds how a batch that is not as it should be can be corrected: see
-// [Find]. It tries the ways to fill up, dilute and strengthen it, and lets package search
-// find the dilutions of a part.
+// [Find]. It lists what all that can be read or set allows, works out by the one model what could be
+// chosen, and lets package search find two dilutions of a part, and the policy choose.
 package rescue
 
 import (
 	"context"
 	"math"
+	"slices"
 
 	"minim/report/words/note"
 	"minim/uncertainty"
@@ -35,11 +36,12 @@ type Rescue struct {
 
 // SetAside is the volume in mL of the batch that a way does not use.
 func (r *Rescue) SetAside(way int) float64 {
-	left := r.Batch.MadeML
-	for _, s := range r.Results[way].Route.Steps[r.Before:] {
+	left, steps := r.Batch.MadeML, r.Results[way].Route.Steps[r.Before:]
+	if slices.ContainsFunc(steps, func(s route.Step) bool { return s.Verb == route.TakeAll }) {
+		return 0
+	}
+	for _, s := range steps {
 		switch s.Verb {
-		case route.TakeAll:
-			return 0
 		case route.Take, route.Pour:
 			left -= s.Amount
 		case route.WeighAliquot:

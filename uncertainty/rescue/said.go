@@ -63,6 +63,8 @@ func (r *rescuer) notTried(good bool) (list []note.Note) {
 	case good:
 	case is > wanted:
 		list = append(list, note.Of("diluting-more-finely", ""))
+	case len(r.found[diluteFirst]) > 0:
+		list = append(list, note.Of("diluted-otherwise", ""))
 	case len(r.stronger) > 0 || len(r.prep.Kit.Balances) > 0:
 		list = append(list, r.dilutedFirst(is, wanted))
 	}

@@ -18,7 +18,7 @@ type strong struct {
 
 // strengthen tries the ways to strengthen a batch: with stocks, with stronger solutions
 // that are left from making it, with solute, and where none of these is sure enough, with
-// more than is needed of a stronger solution, and solvent.
+// more than is needed of a stronger solution, and solvent, or with one that is diluted first.
 func (r *rescuer) strengthen(is, wanted float64) {
 	r.strengthenAll(is, wanted)
 	if content := r.prep.SoluteContent() - float64(wanted*r.prep.SpecificVolume()); content > 0 && r.prep.CountsMass() {
@@ -29,7 +29,8 @@ func (r *rescuer) strengthen(is, wanted float64) {
 		return
 	}
 	r.strengthenBeyond(is, wanted)
-	r.workOut(strengthenAndAdd)
+	r.diluteFirst(is, wanted)
+	r.workOut(strengthenAndAdd, diluteFirst)
 }
 
 // strongerThan lists what is stronger than wanted: stocks, and solutions that are left.
@@ -124,6 +125,58 @@ func (r *rescuer) addBack(strengthen route.Step, solute, wanted float64) {
 	for _, d := range r.deliverers() {
 		for _, solvent := range marks(d, r.least(all0)-made, r.most(all0)-made) {
 			r.consider(strengthenAndAdd, made+solvent, all0/(made+solvent), 0, all, strengthen, route.Measuring(route.Add, d, solvent))
+		}
+	}
+}
+
+// diluteFirst dilutes a stronger solution, at marks that are numbered, x up to v, and adds of that what brings the batch to
+// the target:
+//
+//	a = V (c - c_batch)/(c_strong x/v - c)
+func (r *rescuer) diluteFirst(is, wanted float64) {
+	for _, s := range r.stronger {
+		for _, d := range r.deliverers() {
+			for _, x := range d.Marks(false) {
+				if x > s.left {
+					break
+				}
+				for _, k := range r.vessels() {
+					for _, v := range k.Marks(false) {
+						if strength := s.concentration * x / v; v > x && strength > wanted*(1+slack) {
+							take := s.source
+							take.Verb, take.Amount, take.Measure = route.Take, x, d
+							r.addDiluted(is, wanted, strength, take, route.Step{Verb: route.MakeUpTo, Amount: v, Measure: k})
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// addDiluted adds to all of the batch of a solution that two steps make, of that strength in g/mL.
+func (r *rescuer) addDiluted(is, wanted, strength float64, take, makeUp route.Step) {
+	volume, made := r.now.MadeML, len(r.batch.Steps)
+	needed := func(c float64) float64 {
+		if c >= strength {
+			return makeUp.Amount
+		}
+		return max(0, volume*(c-is)/(strength-c))
+	}
+	batch := route.Step{Verb: route.TakeAll, From: made}
+	if r.bought {
+		batch.From, batch.Stock = 0, r.batch.Steps[0].Stock
+	}
+	from, to := needed(wanted*(1-r.within())), min(makeUp.Amount, needed(wanted*(1+r.within())))
+	for _, d := range r.deliverers() {
+		for _, a := range marks(d, from, to) {
+			if a > float64(stays*makeUp.Amount) {
+				break
+			}
+			add := route.Measuring(route.Strengthen, d, a)
+			add.From = made + 2
+			has := float64(is*volume) + float64(strength*a)
+			r.consider(diluteFirst, volume+a, has/(volume+a)/wanted, makeUp.Amount-a, take, makeUp, batch, add)
 		}
 	}
 }

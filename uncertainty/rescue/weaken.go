@@ -67,8 +67,11 @@ func (r *rescuer) addToAll(factor float64) {
 	})
 }
 
-// some is how much can be taken out of the batch at the most: some rinses, some stays.
-func (r *rescuer) some() float64 { return 0.95 * r.now.MadeML }
+// stays is the part of a solution that can be taken out of it at the most: some rinses, some stays.
+const stays = 0.95
+
+// some is how much can be taken out of the batch.
+func (r *rescuer) some() float64 { return float64(stays * r.now.MadeML) }
 
 // dilutePart dilutes a part of the batch, which is made up to a mark, or added measured solvent to.
 func (r *rescuer) dilutePart(factor float64) {

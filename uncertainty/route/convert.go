@@ -162,16 +162,6 @@ func (p *Prep) Concentration(text string) (float64, error) {
 	return p.gramsPerML(s)
 }
 
-// HalfWidth of the first tolerance as a fraction of the target: to the nearer
-// limit. It is 0 without a tolerance.
-func (p *Prep) HalfWidth() float64 {
-	if len(p.Tolerances) == 0 {
-		return 0
-	}
-	l := p.Tolerances[0].Limits
-	return max(0, min(l.Upper-p.Target.Value, p.Target.Value-l.Lower)/p.Target.Value)
-}
-
 // ParseStrength reads a strength that the solute can have.
 func (p *Prep) ParseStrength(text string) (strengths.Strength, error) {
 	s, err := strengths.Parse(text)

@@ -108,8 +108,9 @@ func (c *compiler) makeUpTo(i int) error {
 // take measures out an aliquot: solute = c a. Aliquots taken one after the
 // other from one solution add up.
 func (c *compiler) take(i int) error {
-	c.settle()
-	c.evaporate(i, c.current)
+	if err := c.turnTo(i); err != nil {
+		return err
+	}
 	a, err := c.deliver(i, c.current.medium, c.nameOf(c.current))
 	if err != nil {
 		return err

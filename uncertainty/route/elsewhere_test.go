@@ -113,7 +113,7 @@ func TestWhatBringsARouteToTheTarget(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, again.Results[0].Chance(), e.Chance, c.name)
 		assert.Equal(t, again.Results[0].Intended, e.Intended, c.name)
-		assert.InDelta(t, 1, again.Results[0].Analytic.Value/p.Target.Value, p.HalfWidth()/4, c.name)
+		assert.InDelta(t, 1, again.Results[0].Analytic.Value/p.Target.Value, HalfWidth(p)/4, c.name)
 		assert.Greater(t, e.Chance, r.Chance(), c.name)
 		assert.True(t, again.Results[0].Enough(p.Volume), c.name)
 	}

@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -66,8 +67,8 @@ func (p *Prep) CheckOptions(r *Route) (wrong []*StepError) {
 	liquid := own
 	for i := range r.Steps {
 		s := &r.Steps[i]
-		if s.Verb == Start && s.Stock != nil && s.Stock.Solvent != "" {
-			liquid = mixed.Of(s.Stock.Solvent)
+		if s.Verb != Strengthen && s.Stock != nil {
+			liquid = mixed.Of(cmp.Or(s.Stock.Solvent, p.Solvent.Name))
 		}
 		for _, e := range []*StepError{r.zeroedElsewhere(i), r.checkUse(i), s.checkContraction(liquid, own)} {
 			if e != nil {

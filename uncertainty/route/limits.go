@@ -18,12 +18,8 @@ type Limits struct {
 	Prefer string
 }
 
-// DefaultSteps is the greatest number of dilutions of a search unless stated
-// otherwise, and MostSteps the greatest that it may be asked for.
-const (
-	DefaultSteps = 3
-	MostSteps    = 5
-)
+// DefaultSteps is the greatest number of dilutions of a search unless stated otherwise.
+const DefaultSteps = 3
 
 // The preferences by which a search recommends one route. The first goes unless another is stated: it
 // is the policy by which a comparison judges. Each other chooses, among the routes whose chance of
@@ -37,8 +33,3 @@ const (
 	LeastSolute   = "least-solute"
 	Cheapest      = "cheapest" // by the prices that the prep states
 )
-
-// Preferences lists them.
-func Preferences() []string {
-	return []string{Usual, LeastLeftOver, Tightest, Fewest, LeastSolute, Cheapest}
-}

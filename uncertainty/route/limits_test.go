@@ -37,7 +37,7 @@ prefer = "tightest"
 }
 
 func TestEveryPreferenceIsTaken(t *testing.T) {
-	for _, word := range Preferences() {
+	for _, word := range []string{Usual, LeastLeftOver, Tightest, Fewest, LeastSolute, Cheapest} {
 		x := recipe{solute: "name = \"urea\"\nprice = \"1 EUR/g\"", more: "[plan]\nprefer = \"" + word + "\"\n", steps: weighTen + toMark}
 		assert.Equal(t, word, parse(t, exactKit, x.text()).Limits.Prefer)
 	}

@@ -13,6 +13,7 @@ import (
 var (
 	Compare    func(ctx context.Context, p *Prep, name string, s uncertainty.Settings) (*Comparison, error)
 	CompareTo  func(ctx context.Context, p *Prep, use string, s uncertainty.Settings) (*Comparison, error)
+	HalfWidth  func(p *Prep) float64
 	Cost       func(p *Prep, r *Result) (equipment.Price, bool)
 	ParseKit   func(name string, data []byte) (*equipment.Kit, error)
 	ParsePrep  func(name string, data []byte, kit *equipment.Kit) (*Prep, error)

@@ -116,7 +116,7 @@ func (r *Result) Enough(volume float64) bool { return r.MadeML >= volume*(1-1e-9
 // factor was forgotten or a mark was misread, and what would bring it there. A comparison
 // ranks the route as it is stated.
 type Elsewhere struct {
-	// Off is by how much of the target the expected strength is off: -0.12 for 12 % too little.
+	// Off is by how much of the target the expected strength is off: -0.12 for 12 % too weak.
 	Off float64
 	// Step is the one, from 1, of which another reading brings the route to the target; 0
 	// where no single reading does, of those of all steps or, in a route of very many, of

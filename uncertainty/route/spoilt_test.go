@@ -79,11 +79,11 @@ func TestMixingALiquidSoluteByWeight(t *testing.T) {
 // The half-width of a tolerance is that to its nearer limit (constructed).
 func TestHalfWidthIsToTheNearerLimit(t *testing.T) {
 	p := &Prep{Target: strengths.Strength{Value: 10}}
-	assert.Zero(t, p.HalfWidth())
+	assert.Zero(t, HalfWidth(p))
 	for _, c := range []struct{ low, high, want float64 }{
 		{9, 12, 0.1}, {8, 10.5, 0.05}, {9, 11, 0.1}, {8, math.Inf(1), 0.2}, {math.Inf(-1), 13, 0.3}, {10 + 1e-12, 11, 0}, {9, 10 - 1e-12, 0},
 	} {
 		p.Tolerances = []Tolerance{{Limits: uncertainty.Limits{Lower: c.low, Upper: c.high}}, {}}
-		near.Absolute(t, "half-width", c.want, p.HalfWidth(), 1e-15)
+		near.Absolute(t, "half-width", c.want, HalfWidth(p), 1e-15)
 	}
 }

@@ -31,8 +31,8 @@ type Step struct {
 	Measure *equipment.Measure
 	Stock   *Stock
 	Packet  *Packet
-	// From is the number, from 1, of the step that made the solution which is
-	// strengthened with; 0 for a stock.
+	// From is the number, from 1, of the step that made the solution which is taken from, or
+	// strengthened with; 0 for a stock, and for what stands at hand.
 	From int
 	// Piece of the instrument, from 1; 0 when not stated.
 	Piece int

@@ -9,8 +9,9 @@ import (
 // takeAll goes on with all that is left of a solution: solute = c V, where V is what
 // was made less what was taken, so that it cancels with the volume in c.
 func (c *compiler) takeAll(i int) error {
-	c.settle()
-	c.evaporate(i, c.current)
+	if err := c.turnTo(i); err != nil {
+		return err
+	}
 	l := c.current
 	switch {
 	case math.IsInf(l.left, 1):
@@ -26,9 +27,26 @@ func (c *compiler) takeAll(i int) error {
 		c.noteVolume(l)
 	}
 	c.volume, c.hasVolume, c.medium = l.volume, true, l.medium
+	if l.discarded {
+		c.leftOver -= l.left
+	}
 	l.left = 0
 	c.addSolute(amount)
 	return nil
+}
+
+// turnTo goes on with the solution that a step says it takes from, if it does: what stands at hand is left over
+// unless it is taken up again.
+func (c *compiler) turnTo(i int) (err error) {
+	c.settle()
+	if s := &c.route.Steps[i]; s.Stock != nil || s.From > 0 {
+		c.discard()
+		c.current, err = c.strong(s)
+	}
+	if err == nil {
+		c.evaporate(i, c.current)
+	}
+	return err
 }
 
 // noteVolume says that the volume of a stock which is taken whole is taken as exact.
@@ -65,7 +83,7 @@ func (c *compiler) strengthen(i int) error {
 	return err
 }
 
-// strong is the solution that a step strengthens with.
+// strong is the solution that a step strengthens with, or takes from.
 func (c *compiler) strong(s *Step) (*liquid, error) {
 	if s.Stock != nil {
 		return c.stock(s.Stock)

@@ -92,6 +92,12 @@ func TestCorrections(t *testing.T) {
 		// u² = (1/110)² + (13.636 0.2/110)² + (10 0.5/110)² + ((50 - 13.636) 0.05/110)²
 		{"strengthened with a stock", onePerCent + `{ take = "all" }, { strengthen = "10 mL", of = "strong", with = "pipette" },`,
 			13.636364, 0.055106060, 110, 100},
+		// c = (m + c_s b²/25)/(V + b) = (1000 + 200)/110, with x = b = 10 of one pipette at one mark:
+		// u² = (1/110)² + (10.909 0.2/110)² + (0.5 100/25/110)² + ((2 50 10/25 - 10.909) 0.05/110)²;
+		// left over are 15 mL of what was diluted
+		{"strengthened with a stock that is diluted first", onePerCent + `{ take = "10 mL", of = "strong", with = "pipette" }, { make-up-to = "25 mL", in = "cylinder" },
+			{ take = "all", of = "step 2" }, { strengthen = "10 mL", of = "step 4", with = "pipette" },`,
+			10.9090909, 0.0313287462, 110, 115},
 		// c = (m + m' )/(V + m' φ) = 1500/100.25: u² = (1/100.25)² + (1/100.25)² (1 - 14.963/1000 0.5)² + (14.963 0.2/100.25)²
 		{"solute added", onePerCent + `{ take = "all" }, { add-solute = "0.50 g", on = "balance" },`,
 			14.962594, 0.032993582, 100.25, 90.25},

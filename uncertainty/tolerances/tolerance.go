@@ -69,3 +69,13 @@ func TooNarrow(p *route.Prep, text string, l uncertainty.Limits) error {
 	return &quantity.Error{Found: text, Message: fmt.Sprintf("%q is narrower than any preparation can be", text),
 		Hint: fmt.Sprintf("state at least %.3g %% of the target on either side; most are some percent", 100*least)}
 }
+
+// HalfWidth of the first tolerance of a prep as a fraction of the target: to the nearer
+// limit. It is 0 without a tolerance.
+func HalfWidth(p *route.Prep) float64 {
+	if len(p.Tolerances) == 0 {
+		return 0
+	}
+	l := p.Tolerances[0].Limits
+	return max(0, min(l.Upper-p.Target.Value, p.Target.Value-l.Lower)/p.Target.Value)
+}

@@ -308,6 +308,7 @@ var words = map[string]string{
 	"not-tried":            "%s; not tried: %s",
 	"some-of-the-ways":     "some of the ways with %s, since no more than %d of them are worked out",
 	"diluting-more-finely": "diluting a part more than twice, or twice at other marks than the numbered ones from 20 %% of a scale on",
+	"diluted-otherwise":    "a stronger solution that is made for it first, or diluted more than once, by weighing or at other marks than the numbered ones: state that as a [[stock]], and ask again",
 	"made-first":           "a stronger solution that is made or diluted for it first: state that as a [[stock]], and ask again",
 	"diluted-first": "a stronger solution that is made or diluted for it first (of %s diluted %v times about %s mL would be needed): " +
 		"state that as a [[stock]], and ask again",

@@ -23,9 +23,8 @@ func filled(text string, s *route.Step, others map[string]string) string {
 	if s.Stock != nil {
 		words["stock"] = s.Stock.Name
 	}
-	if s.Verb == route.Strengthen {
-		words["strong"] = strong(s)
-	}
+	words["strong"] = strong(s)
+	words["of strong"] = clause.When(OfWhich(s) != "", " of "+strong(s))
 	for key, word := range others {
 		words[key] = word
 	}
@@ -62,10 +61,13 @@ func Amount(s *route.Step) string {
 	return fmt.Sprintf("%.0f drops", s.Amount)
 }
 
-// strong is the solution that a step strengthens with.
+// strong is the solution that a step takes from or strengthens with.
 func strong(s *route.Step) string {
-	if s.Stock != nil {
+	switch {
+	case OfWhich(s) == "":
+		return "the solution"
+	case s.Stock != nil:
 		return s.Stock.Name
 	}
-	return "the solution of " + StrengthensWith(s)
+	return "the solution of " + OfWhich(s)
 }

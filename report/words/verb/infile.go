@@ -25,10 +25,11 @@ func InstrumentInFile(s *route.Step) (key, name string) {
 	return s.Verb.Traits().Instrument, s.Measure.Name
 }
 
-// StrengthensWith names what a step strengthens with: a stock, or "step 2"; "" for other steps.
-func StrengthensWith(s *route.Step) string {
+// OfWhich names the solution that a step says it takes from or strengthens with: a stock, or "step 2"; "" where
+// it says none.
+func OfWhich(s *route.Step) string {
 	switch {
-	case s.Verb != route.Strengthen:
+	case s.Verb == route.Start || s.Stock == nil && s.From == 0:
 		return ""
 	case s.Stock != nil:
 		return s.Stock.Name

@@ -56,11 +56,11 @@ func Name(steps []route.Step) string {
 func Done(s *route.Step) string {
 	switch r := of(s.Verb); {
 	case s.Verb == route.TakeAll:
-		return "took all"
+		return "took all" + clause.When(OfWhich(s) != "", " of "+OfWhich(s))
 	case len(r.done) == 0:
 		return "done"
 	default:
-		strong := clause.When(StrengthensWith(s) != "", " of "+StrengthensWith(s))
+		strong := clause.When(OfWhich(s) != "", " of "+OfWhich(s))
 		key, name := InstrumentInFile(s)
 		return fmt.Sprintf("%s %s%s %s the %s", r.done[0], AmountInFile(s), strong, key, name)
 	}

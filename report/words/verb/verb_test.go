@@ -69,6 +69,8 @@ func TestName(t *testing.T) {
 // names hold.
 func TestShortInstead(t *testing.T) {
 	planned := step(route.Take)
+	assert.Equal(t, "take 2 mL of jug of solvent with the jug of solvent {solute}", Short(planned), "of a stock that it names")
+	planned.Stock = nil
 	amended := *planned
 	amended.Amount = 3
 	amended.Measure.Name = "3 mL pipette"
