@@ -129,7 +129,7 @@ func (m *Model) Influence(in Influence) Node {
 		return n
 	}
 	if m.known == nil {
-		m.known = make(map[Identity]Node)
+		m.known, m.influences = make(map[Identity]Node, usual), make([]Influence, 0, usual)
 	}
 	m.influences = append(m.influences, in)
 	m.keys = append(m.keys, m.streamKey(&in))
@@ -138,6 +138,9 @@ func (m *Model) Influence(in Influence) Node {
 	m.known[id] = n
 	return n
 }
+
+// usual is how many influences a route has at least; most have no more than twice as many.
+const usual = 32
 
 func (in *Influence) mustBeSound() {
 	if in.Distribution == nil {

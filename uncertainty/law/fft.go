@@ -76,19 +76,16 @@ func realSeriesIn(y, z []complex128, x []float64) []float64 {
 }
 
 // spectrum returns Σ x_j e^(2πi jk/n) for 0 <= k <= n/2 = len(x)/2, likewise by a transform of
-// half the length.
-func spectrum(x []float64) []complex128 {
+// half the length, with space for what it works with and for what it returns.
+func spectrum(x []float64, z, y []complex128) []complex128 {
 	half := len(x) / 2
 	w, step := turns(), mostCells/half
-	z := make([]complex128, half, half+1)
 	for j := range z {
 		z[j] = complex(x[2*j], x[2*j+1])
 	}
 	transform(z)
-	z = append(z, z[0])
-	y := make([]complex128, half+1)
 	for k := range y {
-		a, b := z[k], conjugate(z[half-k])
+		a, b := z[k%half], conjugate(z[(half-k)%half])
 		even, odd := a+b, times(a-b, w[k*step])
 		y[k] = complex((real(even)+imag(odd))/2, (imag(even)-real(odd))/2)
 	}

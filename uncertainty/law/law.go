@@ -42,7 +42,7 @@ func (s *Sum) Law() *Law {
 	clear(phi)
 	n := s.characteristic(phi, math.Pi/reach)
 	for i := range s.tables {
-		s.tables[i].multiply(phi, n, low, width)
+		s.tables[i].multiply(in, phi, n, low, width)
 	}
 	l := in.fromCharacteristic(phi, n, low, width)
 	l.Coarse = wanted == mostCells && width*cellsPerScale > 2*scale
@@ -51,12 +51,13 @@ func (s *Sum) Law() *Law {
 
 // scratch is space for a transform, which is used again.
 type scratch struct {
-	phi, z []complex128
-	x      []float64
+	phi, y, z []complex128
+	x         []float64
 }
 
 var scratches = sync.Pool{New: func() any {
-	return &scratch{make([]complex128, mostCells/2+1), make([]complex128, mostCells/2), make([]float64, mostCells)}
+	const half = mostCells / 2
+	return &scratch{make([]complex128, half+1), make([]complex128, half+1), make([]complex128, half), make([]float64, mostCells)}
 }}
 
 // fromCharacteristic is the inverse transform: with w_k = πk/reach the probability of cell j, from

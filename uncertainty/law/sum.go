@@ -119,9 +119,10 @@ const nothing = 1e-17
 // probabilities of the cells are those of a quantity moved to the middle of its cell. Their sum
 // over e^(iwx) is the function times that of a rectangle as wide as a cell, which is taken off
 // again.
-func (t *table) multiply(phi []complex128, n int, low, width float64) {
+func (t *table) multiply(in *scratch, phi []complex128, n int, low, width float64) {
 	cells := 2 * (len(phi) - 1)
-	masses := make([]float64, cells)
+	masses := in.x[:cells]
+	clear(masses)
 	first := max(0, int((-t.most-low)/width))
 	last := min(cells-1, int((t.most-low)/width))
 	under := t.below(-t.most) // and this much lies at -most
@@ -132,7 +133,7 @@ func (t *table) multiply(phi []complex128, n int, low, width float64) {
 		before = p
 	}
 	over := 1 - before
-	series := spectrum(masses)
+	series := spectrum(masses, in.z[:cells/2], in.y[:cells/2+1])
 	for k := range n {
 		// The middle of cell j is low + (j + ½) width, and low is -width cells/2.
 		turn := turns()[k*(mostCells/cells)]

@@ -20,7 +20,8 @@ func newPool(ctx context.Context, p *route.Prep, list []route.Result, o Options)
 		routes[i] = list[i].Route
 	}
 	nameAll(routes)
-	all, err := route.Evaluate(ctx, p, routes, Fewer(o.Settings))
+	fewer := Fewer(o.Settings)
+	all, err := route.Evaluate(ctx, p, routes, fewer)
 	if err != nil {
 		return nil, err
 	}
@@ -28,7 +29,9 @@ func newPool(ctx context.Context, p *route.Prep, list []route.Result, o Options)
 	for i := range all.Results {
 		if all.Results[i].Possible {
 			l.add(all.Results[i], 0)
-			l.simulated[len(l.results)-1], l.settled[len(l.results)-1] = true, Fewer(o.Settings).Trials == o.Settings.WithDefaults().Trials
+			at := len(l.results) - 1
+			// where fewer trials were enough, more would end with the same
+			l.simulated[at], l.settled[at] = true, fewer.Trials == o.Settings.WithDefaults().Trials || fewer.Enough && !l.results[at].MonteCarlo.AtCeiling
 		}
 	}
 	return l, l.tune()

@@ -128,7 +128,6 @@ func everyCorrection(p *route.Prep, batch *route.Route, try func(kind way, steps
 
 // brute is what the policy chooses of all corrections that are surely inside often enough, to first order.
 type brute struct {
-	cost    float64
 	figures []policy.Figures
 	names   []string
 }

@@ -80,11 +80,11 @@ func (s *Step) misreading() float64 {
 	return float64(ofADivision * digit)
 }
 
-// Misread works out IfMisread: it adds up by how much the intended strength is off when one
+// Misread works out IfMisread where that is not known: it adds up by how much the intended strength is off when one
 // reading after the other is, of those that are still to be made.
 func (p *Prep) Misread(r *Result) error {
-	r.IfMisread = 0
-	for i := r.Route.Made; i < len(r.Route.Steps); i++ {
+	known := r.IfMisread != 0
+	for i := r.Route.Made; i < len(r.Route.Steps) && !known; i++ {
 		by := r.Route.Steps[i].misreading()
 		for _, off := range []float64{by, -by} {
 			if off == 0 {

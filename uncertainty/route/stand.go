@@ -54,7 +54,9 @@ func (s *Standing) Assess(p *Prep, coverage float64) (found []bool, err error) {
 		return nil, err
 	}
 	s.c.prep, s.c.notes = p, s.notes
-	s.result, _, err = s.c.assess(coverage)
+	if s.result, _, err = s.c.assess(coverage); err == nil && s.result.Possible {
+		err = p.Misread(&s.result) // once for both of what follows
+	}
 	return found, err
 }
 
@@ -78,10 +80,9 @@ func (s *Standing) ByLaw(ctx context.Context, coverage float64) (Result, error) 
 	if r.MonteCarlo, err = s.ready.ByLaw(r.Analytic); err == nil {
 		err = r.conclude(ctx, s.c, coverage)
 	}
-	if err == nil {
-		return r, nil
+	if err != nil {
+		r, _, err = orWithout(r, err)
 	}
-	r, _, err = orWithout(r, err)
 	return r, err
 }
 

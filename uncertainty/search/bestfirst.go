@@ -12,6 +12,7 @@ import (
 type promise struct {
 	group *group
 	least float64
+	gap   float64 // with those that are chosen
 }
 
 // extendBest tries the dilutions that make at least what is needed next, in the
@@ -23,7 +24,7 @@ func (w *walk) extendBest(needed float64) {
 			break
 		}
 		w.volumes.leftOver = Volume(before.leftOver + p.group.volume - needed)
-		w.try(p.group)
+		w.try(p.group, p.gap)
 	}
 	w.volumes = before
 }
@@ -32,12 +33,12 @@ func (w *walk) extendBest(needed float64) {
 func (w *walk) promises(needed float64) []promise {
 	list, r := w.pass.dilutionGroups, w.pass.remainder
 	toCome := w.pass.dilutions - len(w.volumes.groups) - 1
-	have, wanted := w.volumes.least, w.wanted()
+	before, wanted := w.volumes, w.wanted()
 	first := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) })
 	var promises []promise
 	for at := first; at < len(list); at++ {
 		g := &list[at]
-		if !w.owns(g) || !w.mayCancel(g) {
+		if !w.owns(g) {
 			continue
 		}
 		if !w.goOn() {
@@ -47,9 +48,12 @@ func (w *walk) promises(needed float64) []promise {
 		if room < -slack {
 			break
 		}
-		rest := r.at(toCome, r.volumes.of((g.aliquot+math.Max(0, room))*(1+slack)), r.strengths.of(wanted/g.ratio))
-		if least := have + g.least + rest; !w.hopeless(least) {
-			promises = append(promises, promise{g, least})
+		end, gap := before, w.gapTo(g)
+		end.least += g.least + gap
+		end.with = end.with.plus(&g.with)
+		least := r.whole(&end, w.pass.need(), toCome, r.volumes.of((g.aliquot+math.Max(0, room))*(1+slack)), r.strengths.of(wanted/g.ratio))
+		if !w.hopeless(least) {
+			promises = append(promises, promise{g, least, gap})
 		}
 	}
 	slices.SortFunc(promises, func(a, b promise) int { return cmp.Compare(a.least, b.least) })

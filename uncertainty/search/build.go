@@ -13,35 +13,47 @@ import (
 // solution, or with a stock from which so much is needed.
 func (w *walk) build(first *group, needed float64) {
 	bar := w.bar()
-	rest := w.volumes.least + w.leastBegin(first)
-	if rest <= bar {
-		w.choose(0, first, needed, rest-w.state.own, bar)
+	part := w.begins(first)
+	begin := w.leastBegin(first)
+	source := begin - float64(part*first.least)
+	if least := w.volumes.least + begin; least > bar || w.pass.hasFirst() && least+float64(part*w.gapTo(first)) > bar {
+		return
 	}
+	with := first.with.times(part)
+	if need := w.pass.need(); need != 0 && w.volumes.with.plus(&with)[need]+source > bar {
+		return
+	}
+	n := len(w.volumes.groups)
+	w.rests[n+1] = ofNone(source)
+	w.rests[n] = w.rests[n+1].plus(&with)
+	for at := n - 1; at > 0; at-- {
+		w.rests[at] = w.rests[at+1].plus(&w.volumes.groups[at].with)
+	}
+	w.choose(0, first, needed, 0, bar)
 }
 
-// choose tries all ways for the dilutions from number at on, which with the first
-// solution and the source bring the variance rest at the least.
-func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
+// choose tries all ways for the dilutions from number at on, where those before have used the
+// piece that is free in some ways.
+func (w *walk) choose(at int, first *group, needed float64, has cover, bar float64) {
 	g, last := first, at == len(w.volumes.groups)
 	if !last {
 		g = w.volumes.groups[at]
-		rest -= g.least
 	} else if w.pass.from == route.Start {
 		w.fill(nil, needed)
 		return
 	}
-	have, part := w.state.leastVariance(), 1.0
+	have, need, rest, part := w.state.leastVariance(), w.pass.need(), &w.rests[at+1], 1.0
 	if last {
 		part = w.begins(first)
-		have -= float64(part * g.least) // which rest still holds
 	}
 	before := w.state.save()
 	for i := range g.ways {
 		d := &g.ways[i]
-		if have+float64(part*d.least)+rest > bar*(1+slack) || w.err != nil {
+		least := have + float64(part*d.least)
+		if least+rest[0] > bar*(1+slack) || w.err != nil {
 			return
 		}
-		if w.uses.refuses(d.making, w.pass.free) {
+		if least+rest[need&^(has|d.cover)] > bar*(1+slack) || w.uses.refuses(d.making, w.pass.free) {
 			continue
 		}
 		if w.counts.tried++; !w.mayGoOn() {
@@ -51,7 +63,7 @@ func (w *walk) choose(at int, first *group, needed, rest, bar float64) {
 		if last {
 			w.fill(d.making, needed)
 		} else {
-			w.choose(at+1, first, needed, rest, bar)
+			w.choose(at+1, first, needed, has|d.cover, bar)
 		}
 		w.takeBack(d.making, before)
 	}
@@ -145,7 +157,11 @@ func (w *walk) tooStrong(s *source) bool {
 
 // weigh finishes a route with the reading that comes nearest to the target.
 func (w *walk) weigh(c chain, first *making, needed float64) {
-	weighed, err := w.weighings[c.source].nearest(w.wanted() * first.volume / w.solvent)
+	grams := w.wanted() * first.volume / w.solvent
+	if !w.several && !w.sourceBound.mixed && !first.dissolves() && w.hopeless((w.state.variance()+w.sourceBound.at(grams))*(1-slack)) {
+		return
+	}
+	weighed, err := w.weighings[c.source].nearest(grams)
 	switch {
 	case err != nil:
 		w.err = err
@@ -164,6 +180,9 @@ func (w *walk) finish(c chain, f *factor) {
 	var less float64
 	if w.several && !w.hopeless(w.state.leastVariance()) {
 		less, c.pieces = w.spread(c.source)
+	}
+	if w.hopeless((w.state.variance() - less) * (1 - slack)) {
+		return
 	}
 	m := w.judge.rated(w.judge.worth(w.state.mean, math.Sqrt(max(0, w.state.variance()-less))), w.volumes.leftOver, w.pass.operations())
 	if rest, few := w.state.scatters(w.state.mean, less); len(few) > 0 {

@@ -105,7 +105,7 @@ func (p *pass) leastBulk(concentration, volume float64) float64 {
 
 // leastDissolved is leastMarked of what is dissolved in measured solvent, for concentrations from
 // one to another.
-func (p *pass) leastDissolved(b *Bench, volume, low, concentration float64) float64 {
+func (p *pass) leastDissolved(b *Bench, need cover, volume, low, concentration float64) float64 {
 	least, most := math.Inf(1), volume // of solvent in such a volume
 	if by := p.swells(); by < 0 {
 		most *= 1 - float64(concentration*by)
@@ -117,7 +117,7 @@ func (p *pass) leastDissolved(b *Bench, volume, low, concentration float64) floa
 		}
 		brings := p.leastBulk(low, f.volume)
 		if k := p.leastShare(concentration, f.volume); k > 0 {
-			brings += float64(float64(k*k) * (f.least + p.leastSource(b, concentration*volume)))
+			brings += float64(float64(k*k) * (f.with[need] + p.leastSource(b, concentration*min(volume, f.volume/k))))
 		}
 		least = min(least, brings)
 	}

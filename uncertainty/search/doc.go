@@ -23,7 +23,9 @@
 // marks are searched beside them: find.go.
 //
 // Not tried are droppers for solutions, liquids and stocks in another solvent that measured solvent
-// is added to, solids in weighed solvent, and routes that weigh some solutions and measure others. Routes that weigh a stock in
+// is added to, solids in weighed solvent, and routes that weigh some solutions and measure others: a solution
+// that is weighed up has C = A k/V as well, with V = M/ρ0 of the total M and φ - 1/ρ0 in place of φ,
+// so that the first of a route could be searched as what is dissolved is. Routes that weigh a stock in
 // another solvent or add measured solvent to it, and those by volume to a strength by mass, are
 // left out and said to be.
 //
@@ -68,6 +70,12 @@
 // a piece that is free to, the temperature, the activity of a stock) can cancel and counts
 // as nothing until the route is finished.
 //
+// The ways to make a solution of one volume from one aliquot are a group, which brings no less
+// than the least of its ways. Two groups bring more together where one piece makes both, or would
+// pull both ways: by the smallest of that over their ways, of which each counts a part, so that the
+// sum over all pairs is a lower bound as well (gaps.go). Where a piece is to pull both ways, a route brings
+// no less than the least of ways in which it does (cover.go).
+//
 // What is still to come brings variance as well, of which remainder.go holds a lower
 // bound, from the concentration that the steps in front must reach and the volume
 // that they may fill. The relative variance that a route may have to reach a level follows
@@ -75,6 +83,11 @@
 // route from a stock, a packet or a measured liquid cannot choose its mass; it is given up where
 // its strength is out of reach (reach.go), and when its volumes are chosen, those sources alone
 // are looked at that bring it near enough.
+//
+// A solid in measured solvent is bounded by the share of the solution that is solvent, and by what
+// is uncertain of its own volume, which grows with the concentration: the table of what is to come
+// takes the least of the concentrations of a cell. In each class, a kind of source or of pieces by
+// itself, the front is held against all routes: brute_classes_test.go.
 //
 // Routes by weighing are built from their beginning, of portions: a part and the total that it
 // is made up to, as a factor of the mass fraction. What an influence of the linearity brings

@@ -28,9 +28,12 @@ type pass struct {
 	// allDissolved are the volumes of solvent that solute is dissolved in, dissolved those of what is
 	// diluted further.
 	allDissolved, dissolved []group
+	// groupCount is that of all lists, by which groups are numbered.
+	groupCount int
 	// digit is the coarsest of the balances, in g of what counts.
 	digit     float64
 	remainder *remainder
+	gaps      *gaps
 	// reach is nil where the mass of solute is chosen last.
 	reach *reach
 }
@@ -44,10 +47,10 @@ type group struct {
 	least float64
 	// expected is what the ways multiply the expected strength by.
 	expected span
-	// number of the group in its list.
-	number int
-	// takesFree: a way takes with the piece that is free to pull both ways.
-	takesFree bool
+	// number of the group among all, and next in its list the place of the next that makes more.
+	number, next int
+	// with are the least of those ways that use the piece which is free to pull both ways.
+	with leasts
 }
 
 // groupWay is a way with the relative variance that it brings into a route of the pass,
@@ -55,6 +58,8 @@ type group struct {
 type groupWay struct {
 	*making
 	least float64
+	cover cover
+	sure  []part // of influences that count in full before a route is finished
 }
 
 // newPass prepares the passes from a source, which can take seconds; its error is that of
@@ -78,6 +83,13 @@ func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 		p.dissolved = p.groups(slices.DeleteFunc(slices.Clone(b.dissolved), func(m making) bool { return !isRound(m.made.step.Measure, m.volume) }))
 	}
 	p.dilutionGroups = p.groups(slices.DeleteFunc(slices.Clone(b.dilutions), func(m making) bool { return m.pullsBothWays() && m.made.step.Measure != free }))
+	p.groupCount = len(p.dilutionGroups)
+	for _, list := range [][]group{p.firsts, p.allDissolved, p.dissolved} {
+		for i := range list {
+			list[i].number += p.groupCount
+		}
+		p.groupCount += len(list)
+	}
 	p.reach = newReach(p)
 	return p
 }
@@ -85,6 +97,7 @@ func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 // about makes it a pass with so many dilutions.
 func (p *pass) about(ctx context.Context, b *Bench, dilutions int) error {
 	p.dilutions = dilutions
+	p.gaps = newGaps(p)
 	p.remainder = p.remainder.grown(ctx, b, p)
 	return ctx.Err()
 }
@@ -101,10 +114,11 @@ func (p *pass) groups(list []making) []group {
 		if !known {
 			at = len(groups)
 			of[key] = at
-			groups = append(groups, group{aliquot: m.aliquot, volume: m.volume, ratio: m.ratio})
+			groups = append(groups, group{aliquot: m.aliquot, volume: m.volume, ratio: m.ratio, with: ofNone(math.Inf(1))})
 		}
-		groups[at].ways = append(groups[at].ways, groupWay{m, p.leastOf(m)})
-		groups[at].takesFree = groups[at].takesFree || p.takesFree(m)
+		way := groupWay{m, p.leastOf(m), p.coverOf(m), p.sureOf(m)}
+		groups[at].ways = append(groups[at].ways, way)
+		groups[at].with.take(way.least, way.cover)
 	}
 	for i := range groups {
 		slices.SortStableFunc(groups[i].ways, func(a, b groupWay) int { return cmp.Compare(a.least, b.least) })
@@ -113,15 +127,13 @@ func (p *pass) groups(list []making) []group {
 	slices.SortStableFunc(groups, func(a, b group) int {
 		return cmp.Or(cmp.Compare(a.volume, b.volume), cmp.Compare(a.least, b.least))
 	})
-	for i := range groups {
-		groups[i].number = i
+	for i := len(groups) - 1; i >= 0; i-- {
+		groups[i].number, groups[i].next = i, i+1
+		if i+1 < len(groups) && groups[i+1].volume == groups[i].volume {
+			groups[i].next = groups[i+1].next
+		}
 	}
 	return groups
-}
-
-// takesFree reports whether a way takes with the piece that is free to pull both ways.
-func (p *pass) takesFree(m *making) bool {
-	return p.free != nil && m.taken != nil && m.taken.step.Measure == p.free
 }
 
 // leastOf is the relative variance that a way to make a solution brings into a
@@ -137,16 +149,30 @@ func (p *pass) leastOf(m *making) float64 {
 	return least
 }
 
+// sureOf are the parts of a way that count in full before a route is finished.
+func (p *pass) sureOf(m *making) (sure []part) {
+	for _, s := range m.shared {
+		if p.weights[s.key] == 1 {
+			sure = append(sure, s)
+		}
+	}
+	return sure
+}
+
+// hasFirst reports whether a first solution is made.
+func (p *pass) hasFirst() bool { return p.from != route.Start }
+
 // leastMarked is the least relative variance of a first solution of at most a volume
-// with its source, at a concentration, where it is made up to a mark.
-func (p *pass) leastMarked(b *Bench, volume, concentration float64) float64 {
+// with its source, at a concentration, where it is made up to a mark and uses the piece that is
+// free as needed.
+func (p *pass) leastMarked(b *Bench, need cover, volume, concentration float64) float64 {
 	least := math.Inf(1)
 	for i := range p.firsts {
 		f := &p.firsts[i]
 		if f.volume > volume {
 			break
 		}
-		least = min(least, f.least+p.leastSource(b, concentration*f.volume))
+		least = min(least, f.with[need]+p.leastSource(b, concentration*f.volume))
 	}
 	return least
 }

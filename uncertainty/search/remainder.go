@@ -1,6 +1,7 @@
 package search
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"slices"
@@ -18,24 +19,50 @@ import (
 //	h(0, v, c) = least of a first solution with V <= v + least of a weighing of c V
 //	h(k, v, c) = least of a dilution with V <= v + h(k - 1, v - (V - a), c/r)
 //
-// taken at their smallest. What is wrong with a weighing grows no faster than its
+// taken at their smallest. Where a piece is free to pull both ways there is one for each need
+// of its uses: either has what is needed, or one has one use and the other the other. What is wrong with a weighing grows no faster than its
 // load, so that h falls as v or c grows: a cell of the table holds its value at the
 // upper ends of the cell, but for what a dissolved solid takes up, at the lower.
 type remainder struct {
 	volumes, strengths cells
-	// of[k] are those for k dilutions, volume by volume. Of no dilution, marked and dissolved are
+	// of[k][need] are those for k dilutions, volume by volume. Of no dilution, marked and dissolved are
 	// those for solute that is made up to a mark, and that is dissolved in measured solvent.
-	of                [][]float64
-	marked, dissolved []float64
+	of                []tables
+	marked, dissolved tables
+	// serving are the dilutions that may be least, by how they use the piece that is free.
+	serving [cancelling + 1][]*group
 }
 
+// tables of bounds, by how the piece that is free must be used.
+type tables [cancelling + 1][]float64
+
 // at is the bound for k dilutions, in cells of volume and concentration.
-func (r *remainder) at(k, volume, strength int) float64 {
-	return r.in(r.of[k], volume, strength)
+func (r *remainder) at(need cover, k, volume, strength int) float64 {
+	return r.in(r.of[k][need], volume, strength)
 }
 
 func (r *remainder) in(table []float64, volume, strength int) float64 {
 	return table[volume*r.strengths.count+strength]
+}
+
+// with is the least relative variance of a route of which the end uses the piece that is free in
+// some ways, and what is in front as is still needed.
+func (r *remainder) with(end *leasts, need cover, toCome, volume, strength int) float64 {
+	least := math.Inf(1)
+	for has := range end {
+		least = min(least, end[has]+r.at(need&^cover(has), toCome, volume, strength))
+	}
+	return least
+}
+
+// whole is the least relative variance of a route of which the end brings what there is, with so many
+// dilutions in front, in cells of volume and concentration.
+func (r *remainder) whole(end *volumes, need cover, toCome, volume, strength int) float64 {
+	least := end.least + r.at(0, toCome, volume, strength)
+	if need != 0 {
+		least = max(least, r.with(&end.with, need, toCome, volume, strength))
+	}
+	return least
 }
 
 // grown is the table for a pass, in which one dilution at least is chosen before it is asked,
@@ -48,11 +75,20 @@ func (r *remainder) grown(ctx context.Context, b *Bench, p *pass) *remainder {
 		for i := range p.dilutionGroups {
 			least, most = min(least, p.dilutionGroups[i].aliquot), max(most, p.dilutionGroups[i].volume)
 		}
-		r = &remainder{volumes: cellsOver(least, most, 5), strengths: cellsOver(b.prep.ConcentrationOf(b.prep.Target.Value)/2, 4, 3)}
+		bits := 5
+		if p.free != nil {
+			bits = 4 // there are nine times as many sums
+		}
+		r = &remainder{volumes: cellsOver(least, most, bits), strengths: cellsOver(b.prep.ConcentrationOf(b.prep.Target.Value)/2, 4, 3)}
+		for has := range r.serving {
+			if cover(has)&^p.need() == 0 {
+				r.serving[has] = p.serve(cover(has))
+			}
+		}
 		r.of = append(r.of, r.withoutDilution(b, p))
 	}
 	for len(r.of) < p.dilutions {
-		r.of = append(r.of, r.oneMore(ctx, p.dilutionGroups))
+		r.of = append(r.of, r.oneMore(ctx, p))
 	}
 	return r
 }
@@ -67,46 +103,94 @@ func cellsOver(low, high float64, bits int) cells {
 }
 
 // withoutDilution is h(0, v, c): nothing for a stock.
-func (r *remainder) withoutDilution(b *Bench, p *pass) []float64 {
-	if p.from == route.Start {
-		return make([]float64, r.volumes.count*r.strengths.count)
-	}
-	table := make([]float64, 0, r.volumes.count*r.strengths.count)
-	for v := range r.volumes.count {
-		for c := range r.strengths.count {
-			marked, dissolved := p.leastMarked(b, r.volumes.end(v), r.strengths.end(c)), p.leastDissolved(b, r.volumes.end(v), r.strengths.start(c), r.strengths.end(c))
-			r.marked, r.dissolved = append(r.marked, marked), append(r.dissolved, dissolved)
-			table = append(table, min(marked, dissolved))
+func (r *remainder) withoutDilution(b *Bench, p *pass) (of tables) {
+	for need := range of {
+		if cover(need)&^p.need() != 0 {
+			continue
 		}
-	}
-	return table
-}
-
-// oneMore is h(k, v, c) where the table has h(k - 1, v, c).
-func (r *remainder) oneMore(ctx context.Context, list []group) []float64 {
-	before, count := r.leastNear(r.of[len(r.of)-1]), r.strengths.count
-	table := make([]float64, r.volumes.count*count)
-	for i := range table {
-		table[i] = math.Inf(1)
-	}
-	stronger := make([]int, count)
-	for i := range list {
-		if i%1024 == 0 && ctx.Err() != nil {
-			break
+		of[need] = r.filled(math.Inf(1))
+		if p.from == route.Start {
+			if need == 0 {
+				clear(of[need])
+			}
+			continue
 		}
-		d := &list[i]
-		for c := range stronger {
-			stronger[c] = r.strengths.of(r.strengths.end(c) / d.ratio)
-		}
-		for v := r.volumes.of(d.volume); v < r.volumes.count; v++ {
-			row := table[v*count:][:count]
-			from := before[r.volumes.of((r.volumes.end(v)-(d.volume-d.aliquot))*(1+slack))*count:][:count]
-			for c, to := range stronger {
-				row[c] = min(row[c], d.least+from[to])
+		for v := range r.volumes.count {
+			for c := range r.strengths.count {
+				at, volume, strength := v*r.strengths.count+c, r.volumes.end(v), r.strengths.end(c)
+				marked, dissolved := p.leastMarked(b, cover(need), volume, strength), p.leastDissolved(b, cover(need), volume, r.strengths.start(c), strength)
+				r.marked[need], r.dissolved[need] = append(r.marked[need], marked), append(r.dissolved[need], dissolved)
+				of[need][at] = min(marked, dissolved)
 			}
 		}
 	}
-	return table
+	return of
+}
+
+// filled is a table of one value.
+func (r *remainder) filled(with float64) []float64 {
+	return slices.Repeat([]float64{with}, r.volumes.count*r.strengths.count)
+}
+
+// oneMore is h(k, v, c) where the table has h(k - 1, v, c).
+func (r *remainder) oneMore(ctx context.Context, p *pass) (of tables) {
+	var before tables
+	for need, table := range r.of[len(r.of)-1] {
+		if table != nil {
+			before[need], of[need] = r.leastNear(table), r.filled(math.Inf(1))
+		}
+	}
+	stronger := make([]int, r.strengths.count)
+	for has, list := range r.serving {
+		for i, d := range list {
+			if i%64 == 0 && ctx.Err() != nil {
+				return of
+			}
+			for c := range stronger {
+				stronger[c] = r.strengths.of(r.strengths.end(c) / d.ratio)
+			}
+			for need := range of {
+				if of[need] != nil && has&^need == 0 {
+					r.inFront(of[need], before[need&^has], d, d.with[has], stronger)
+				}
+			}
+		}
+	}
+	return of
+}
+
+// serve keeps of the dilutions those of which no other makes no more, loses no more, dilutes
+// as much and brings no more: with any other the bound is no less. Where solute may be dissolved, and so
+// brings more to a stronger solution, it must dilute just as much.
+func (p *pass) serve(has cover) (kept []*group) {
+	list := p.dilutionGroups
+	var sorted []*group
+	for i := range list {
+		if !math.IsInf(list[i].with[has], 1) {
+			sorted = append(sorted, &list[i])
+		}
+	}
+	slices.SortStableFunc(sorted, func(a, b *group) int { return cmp.Compare(a.with[has], b.with[has]) })
+	for _, d := range sorted {
+		if !slices.ContainsFunc(kept, func(k *group) bool {
+			return k.volume <= d.volume && k.volume-k.aliquot <= d.volume-d.aliquot && (k.ratio == d.ratio || k.ratio < d.ratio && len(p.dissolved) == 0)
+		}) {
+			kept = append(kept, d)
+		}
+	}
+	return kept
+}
+
+// inFront puts a dilution that brings least in front of what is before.
+func (r *remainder) inFront(table, before []float64, d *group, least float64, stronger []int) {
+	count := len(stronger)
+	for v := r.volumes.of(d.volume); v < r.volumes.count; v++ {
+		row := table[v*count:][:count]
+		from := before[r.volumes.of((r.volumes.end(v)-(d.volume-d.aliquot))*(1+slack))*count:][:count]
+		for c, to := range stronger {
+			row[c] = min(row[c], least+from[to])
+		}
+	}
 }
 
 // leastNear is a table of the least of each cell of concentration and of the two before it. What a

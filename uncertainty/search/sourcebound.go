@@ -1,6 +1,9 @@
 package search
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // sourceBound is a lower bound of the relative variance that the weighing of an
 // amount of solute brings into a route, over all balances: from influences of its
@@ -10,45 +13,56 @@ import "math"
 type sourceBound struct {
 	grams cells
 	least []float64
+	// mixed: a weighing has influences that others than sources pull at.
+	mixed bool
 }
 
 func (b *Bench) newSourceBound() (*sourceBound, error) {
 	s, pulled := &sourceBound{grams: newCells(-40, 20, 3)}, b.pulled()
-	for cell := range s.grams.count {
-		least := math.Inf(1)
-		for k := range b.sources {
-			if !b.sources[k].isWeighed() {
-				continue
-			}
-			brought, err := b.broughtBy(&b.sources[k], s.grams.end(cell), pulled)
-			if err != nil {
-				return nil, err
-			}
-			least = min(least, brought)
+	s.least = slices.Repeat([]float64{math.Inf(1)}, s.grams.count)
+	for k := range b.sources {
+		if !b.sources[k].isWeighed() {
+			continue
 		}
-		s.least = append(s.least, least)
+		before, brought := 0.0, 0.0
+		for cell := range s.grams.count {
+			digits := b.sources[k].mostDigits(s.grams.end(cell))
+			if digits < 1 {
+				continue // the balance shows none
+			}
+			if digits != before {
+				var mixed bool
+				var err error
+				if brought, mixed, err = b.broughtBy(&b.sources[k], digits, pulled); err != nil {
+					return nil, err
+				}
+				before, s.mixed = digits, s.mixed || mixed
+			}
+			s.least[cell] = min(s.least[cell], brought)
+		}
 	}
 	return s, nil
 }
 
-// broughtBy is the relative variance that the largest weighing for up to so much
-// solute brings, infinite where the balance shows none.
-func (b *Bench) broughtBy(s *source, grams float64, pulled map[int]bool) (float64, error) {
-	balance := s.step.Balance
-	digits := min(math.Ceil(grams/s.intended/balance.Readability), math.Floor(balance.Capacity/balance.Readability*(1+1e-12)))
-	if digits < 1 {
-		return math.Inf(1), nil
-	}
+// mostDigits of a balance are what the largest weighing for up to so much solute takes.
+func (s *source) mostDigits(grams float64) float64 {
+	k := s.step.Balance
+	return min(math.Ceil(grams/s.intended/k.Readability), math.Floor(k.Capacity/k.Readability*(1+1e-12)))
+}
+
+// broughtBy is the relative variance that a weighing of so many digits brings, and whether others pull
+// at what it brings.
+func (b *Bench) broughtBy(s *source, digits float64, pulled map[int]bool) (brought float64, mixed bool, err error) {
 	step := s.step
-	step.Amount = balance.Displayed(digits)
+	step.Amount = s.step.Balance.Displayed(digits)
 	f, _, err := b.prep.SourceFactor(b.coverage, step)
-	brought := f.Own
+	brought = f.Own
 	for _, p := range b.keys.factor(f).shared {
-		if !pulled[p.key] {
+		if mixed = mixed || pulled[p.key]; !pulled[p.key] {
 			brought += float64(p.relative * p.relative)
 		}
 	}
-	return brought, err
+	return brought, mixed, err
 }
 
 // pulled are the shared influences that others than sources pull at.

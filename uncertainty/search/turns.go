@@ -51,7 +51,7 @@ func (s *search) runPass(ctx context.Context) error {
 			return err
 		}
 		each := min(length, s.room()/int64(len(walks)))
-		if each == 0 {
+		if each <= 0 {
 			s.unexplored = math.Inf(1)
 			for _, w := range walks {
 				s.unexplored = min(s.unexplored, w.reached)

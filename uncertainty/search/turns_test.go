@@ -93,7 +93,7 @@ func TestWhatIsNotTriedLeavesMore(t *testing.T) {
 	}
 	_, whole := search(0)
 	bounds := 0
-	for _, work := range []int64{5000, 50_000, 100_000, 130_000} {
+	for _, work := range []int64{5000, 14_000, 22_000, 35_000} {
 		s, some := search(work)
 		if s.unexplored == 0 {
 			continue

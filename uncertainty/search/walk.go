@@ -2,8 +2,6 @@ package search
 
 import (
 	"errors"
-	"math"
-	"slices"
 	"sort"
 
 	"minim/uncertainty/route"
@@ -28,6 +26,7 @@ type walk struct {
 	volumes volumes
 	state   state
 	ways    []*making // of the route that is built, last first
+	rests   []leasts  // what the ways from each number on bring, and the source
 	uses    uses
 	// solvent is the share of the first solution that is solvent, where solute is dissolved in
 	// measured solvent, else 1; begun is what is left over without that solution.
@@ -43,6 +42,8 @@ type volumes struct {
 	// least is the relative variance that they bring at the least, ratio the
 	// product of their ratios.
 	least, ratio, leftOver float64
+	// with are the least where the piece that is free is used.
+	with leasts
 	// expected is what they multiply the expected strength by.
 	expected span
 }
@@ -57,12 +58,13 @@ var errEnough = errors.New("search: as many candidates as may be tried")
 func (s *search) newWalk(share int) *walk {
 	w := &walk{search: s, share: share, solvent: 1, uses: newUses(len(s.prep.Kit.Measures))}
 	w.volumes.ratio, w.volumes.groups, w.ways = 1, make([]*group, 0, s.pass.dilutions), make([]*making, 0, s.pass.dilutions+1)
+	w.rests = make([]leasts, s.pass.dilutions+2)
 	w.state = s.keys.newState(s.pass.weights)
 	w.state.multiply(&s.unit)
 	for range s.pass.evaporations() {
 		w.state.multiply(&s.evaporated)
 	}
-	w.volumes.least, w.volumes.expected = w.state.own, span{w.state.mean, w.state.mean}
+	w.volumes.least, w.volumes.with, w.volumes.expected = w.state.own, ofNone(w.state.own), span{w.state.mean, w.state.mean}
 	return w
 }
 
@@ -138,42 +140,62 @@ func (w *walk) extend(needed float64) {
 		if len(w.volumes.groups) == 0 {
 			w.reached = w.volumes.leftOver
 		}
-		from = w.extendBy(list, from)
+		w.extendBy(list[from:list[from].next])
+		from = list[from].next
 	}
 	w.volumes = before
 }
 
-// extendBy tries the dilutions of one volume, and returns where those of the next
-// start.
-func (w *walk) extendBy(list []group, from int) int {
-	made := list[from].volume
-	for at := from; at < len(list) && list[at].volume == made; at++ {
+// extendBy tries the dilutions of one volume.
+func (w *walk) extendBy(list []group) {
+	ahead := w.ahead()
+	for at := range list {
 		g := &list[at]
-		if !w.owns(g) || !w.mayCancel(g) {
+		if !w.owns(g) {
 			continue
 		}
-		if !w.goOn() || w.hopeless(w.volumes.least+g.least) {
+		least := w.volumes.least + g.least
+		if !w.goOn() || !(least <= ahead.most) {
 			break
 		}
-		w.try(g)
+		if ahead.hopeless(g, least) {
+			continue
+		}
+		if gap := w.gapTo(g); gap == 0 || !ahead.hopeless(g, least+gap) {
+			w.try(g, gap)
+			if ahead.front != w.known {
+				ahead = w.ahead()
+			}
+		}
 	}
-	return from + sort.Search(len(list)-from, func(i int) bool { return list[from+i].volume > made })
 }
 
-// try puts a dilution in front of what there is, and goes on from there.
-func (w *walk) try(g *group) {
+// gapTo is what a group brings together with those that are chosen.
+func (w *walk) gapTo(g *group) (sum float64) {
+	for _, other := range w.volumes.groups {
+		sum += w.pass.gaps.between(other, g)
+	}
+	return sum
+}
+
+// try puts a dilution in front of what there is, with which it brings so much more, and goes on
+// from there.
+func (w *walk) try(g *group, gap float64) {
 	before := w.volumes
 	defer func() { w.volumes = before }()
 	v := &w.volumes
 	v.ratio *= g.ratio
-	v.least += g.least
+	v.least += g.least + gap
+	if w.pass.free != nil {
+		v.with = v.with.plus(&g.with)
+	}
 	v.expected = v.expected.times(g.expected)
 	v.groups = append(v.groups, g)
 	toCome := w.pass.dilutions - len(v.groups)
 	switch {
 	case w.pass.from == route.Weigh && (w.wanted() > w.strongest || w.wanted()*g.aliquot > w.mostWeighed):
 		return // too strong, or more solute than any balance carries or may be used
-	case w.outOfReach(toCome) || w.hopelessBefore(toCome, g.aliquot):
+	case w.outOfReach(toCome):
 		return
 	case toCome > 0:
 		w.extend(g.aliquot)
@@ -186,14 +208,14 @@ func (w *walk) try(g *group) {
 // stocks.
 func (w *walk) begin(needed float64) {
 	if w.pass.from == route.Start {
-		w.build(&group{}, needed)
+		w.build(&group{with: ofNone(0)}, needed)
 		return
 	}
 	first, diluted := w.pass.remainder, w.pass.dilutions > 0
-	if !diluted || !w.hopelessWith(first.marked, needed) {
+	if !diluted || !w.hopelessWith(&first.marked, needed) {
 		w.beginMarked(needed)
 	}
-	if len(w.pass.allDissolved) > 0 && (!diluted || !w.hopelessWith(first.dissolved, needed)) {
+	if len(w.pass.allDissolved) > 0 && (!diluted || !w.hopelessWith(&first.dissolved, needed)) {
 		w.beginDissolved(needed)
 	}
 }
@@ -232,52 +254,24 @@ func (w *walk) bar() float64 {
 	return w.judge.least
 }
 
-// hopelessBefore reports whether all routes that end like this are beaten, where so
-// many dilutions come in front, of which a volume is needed: for every left over
-// that the route may end with, what it has and what is still to come, given the
-// volume that may be filled, are more than the bar.
-func (w *walk) hopelessBefore(toCome int, needed float64) bool {
-	return w.hopelessWith(w.pass.remainder.of[toCome], needed)
-}
-
-// hopelessWith is hopelessBefore by what a table has of all that is to come.
-func (w *walk) hopelessWith(table []float64, needed float64) bool {
-	bars := w.known.barsFor(w.pass.operations())
-	r, have := w.pass.remainder, w.volumes.least
-	strength := r.strengths.of(w.wanted())
-	for at := barAt(bars, w.volumes.leftOver); at < len(bars); at++ {
-		most, room := w.judge.least, math.Inf(1)
-		if at >= 0 {
-			most = bars[at].most
-		}
-		if at+1 < len(bars) {
-			room = bars[at+1].leftOver - w.volumes.leftOver
-		}
-		if most < 0 {
-			return true
-		}
-		if have+r.in(table, r.volumes.of((needed+room)*(1+slack)), strength) <= most {
-			return false
-		}
-	}
-	return true
+// hopelessWith reports whether all routes are beaten that end like this, of which so much is needed, by
+// what a table has of all that is to come.
+func (w *walk) hopelessWith(table *tables, needed float64) bool {
+	ahead := w.ahead()
+	return ahead.beaten(table[0], needed, w.pass.remainder.strengths.of(w.wanted()), w.volumes.least, nil)
 }
 
 // owns reports whether a dilution, put in front of what there is, belongs to the share of
 // the walk: the last two of a route say whose it is, or one where there are no two.
 func (w *walk) owns(g *group) bool {
+	if len(w.volumes.groups)+1 != min(w.pass.dilutions, 2) {
+		return true
+	}
 	sum := g.number
 	for _, other := range w.volumes.groups {
 		sum += other.number
 	}
-	return len(w.volumes.groups)+1 != min(w.pass.dilutions, 2) || sum%shares == w.share
-}
-
-// mayCancel reports whether the piece that is to pull both ways, if any, can be taken with once
-// a dilution is put in front of what there is: in it, in another, or for the source.
-func (w *walk) mayCancel(g *group) bool {
-	return w.pass.free == nil || w.pass.from == route.Measured || g.takesFree || len(w.volumes.groups)+1 < w.pass.dilutions ||
-		slices.ContainsFunc(w.volumes.groups, func(other *group) bool { return other.takesFree })
+	return sum%shares == w.share
 }
 
 // offer puts a finished route on the front that the walk goes by, unless it is beaten.
