@@ -157,7 +157,8 @@ func (r *rescuer) diluteFirst(is, wanted float64) {
 // addDiluted adds to all of the batch of a solution that two steps make, of that strength in g/mL.
 func (r *rescuer) addDiluted(is, wanted, strength float64, take, makeUp route.Step) {
 	volume, made := r.now.MadeML, len(r.batch.Steps)
-	needed := func(c float64) float64 {
+	needed := func(times float64) float64 {
+		c := float64(wanted * times)
 		if c >= strength {
 			return makeUp.Amount
 		}
@@ -167,7 +168,7 @@ func (r *rescuer) addDiluted(is, wanted, strength float64, take, makeUp route.St
 	if r.bought {
 		batch.From, batch.Stock = 0, r.batch.Steps[0].Stock
 	}
-	from, to := needed(wanted*(1-r.within())), min(makeUp.Amount, needed(wanted*(1+r.within())))
+	from, to := needed(1-r.within()), min(makeUp.Amount, needed(1+r.within()))
 	for _, d := range r.deliverers() {
 		for _, a := range marks(d, from, to) {
 			if a > float64(stays*makeUp.Amount) {
