@@ -121,9 +121,9 @@ func TestPrepMistakes(t *testing.T) {
 		{recipe{steps: weighTen + `{ dissolve-in = "90.00 g", on = "balance", contraction = "1 % of volume" }, `}, "contraction",
 			"unknown key `contraction` in a step", "the keys of a step are dissolve-in, piece, on, vessel, open, mouth"},
 		{recipe{steps: weighTen + toMark + `{ pour = "50 mL", from = "cylinder", blown-out = true }, ` + toMark}, "blown-out",
-			"unknown key `blown-out` in a step", "the keys of a step are pour, piece, from, reading, rinsed, state"},
+			"unknown key `blown-out` in a step", "the keys of a step are pour, of, piece, from, reading, rinsed, state"},
 		{recipe{more: stock, steps: fromStock + `{ take = "1 mL", with = "pipette", left-behind = "1 mg" }, ` + toMark}, "left-behind",
-			"unknown key `left-behind` in a step", "the keys of a step are take, piece, with, reading, rinsed, blown-out, state"},
+			"unknown key `left-behind` in a step", "the keys of a step are take, of, piece, with, reading, rinsed, blown-out, state"},
 	} {
 		text := c.recipe.text()
 		_, err := ParsePrep("prep.toml", []byte(text), kit)
