@@ -65,7 +65,7 @@ func TestMistakeInOneOptionAddsNothing(t *testing.T) {
 // An instrument that the record knows and the bench no longer has is not advised.
 func TestGoneInstrumentIsNotAdvised(t *testing.T) {
 	skipIfSlow(t)
-	const kit = "[[balance]]\nname = \"scale\"\ncapacity = \"200 g\"\nreadability = \"0.01 g\"\n[[flask]]\nname = \"flask\"\ncapacity = \"50 mL\"\nclass = \"A\"\n"
+	const kit = "[[balance]]\nname = \"scale\"\ncapacity = \"20 g\"\nreadability = \"0.01 g\"\n[[flask]]\nname = \"flask\"\ncapacity = \"50 mL\"\nclass = \"A\"\n"
 	const cylinder = "[[cylinder]]\nname = \"large cylinder\"\ncapacity = \"250 mL\"\nclass = \"A\"\n"
 	const prep = "kit = \"bench.toml\"\ntarget = \"2 % w/v\"\nvolume = \"50 mL\"\ntolerance = \"8 % of target\"\n[solute]\nname = \"borax\"\n[solvent]\nname = \"water\"\n" +
 		"[[route]]\nname = \"direct\"\nsteps = [ { weigh = \"1.00 g\", on = \"scale\" }, { make-up-to = \"50 mL\", in = \"flask\" } ]\n"

@@ -26,7 +26,7 @@ solute = { name = "stuff" }
 solvent = { name = "water" }
 [[stock]]
 name = "strong stuff"
-strength = "40 % w/v"
+strength = "34 % w/v"
 solvent = "some oil"
 [[route]]
 name = "drops"
@@ -71,10 +71,10 @@ words = ["corrosive"]
 [[stock]]
 name = "weak stuff"
 strength = "10 % w/v"
-volume = "2.55 mL"
+volume = "2.5 mL"
 [[stock]]
 name = "strong stuff"
-strength = "40 % w/v"
+strength = "34 % w/v"
 solvent = "acetone"
 [[route]]
 name = "r"
@@ -90,7 +90,7 @@ steps = [
 func TestCautionsOfACorrection(t *testing.T) {
 	skipIfSlow(t)
 	kit := `
-pipette = [{ name = "pipette", kind = "graduated", capacity = "5 mL", class = "B", standard = "ISO", material = "borosilicate" }]
+pipette = [{ name = "pipette", kind = "graduated", capacity = "5 mL", class = "B", standard = "ISO", material = "borosilicate" }, { name = "small", kind = "graduated", capacity = "1 mL", class = "B", standard = "ISO", material = "borosilicate" }]
 flask = [{ name = "flask", capacity = "25 mL", class = "A", standard = "ISO", material = "borosilicate" }]
 `
 	record := "route = \"r\"\n[entries]\n1 = { step = 1, start = \"weak stuff\" }\n2 = { step = 2, take = \"1.5 mL\" }\n3 = { step = 3, make-up-to = \"25 mL\" }\n"
@@ -99,7 +99,7 @@ flask = [{ name = "flask", capacity = "25 mL", class = "A", standard = "ISO", ma
 		screen := strings.Join(strings.Fields(output(t, "made", "prep.toml", "record.toml", "--trials", "10000", "--format", format)), " ")
 		require.Contains(t, screen, "of strong stuff", "the correction that this is about")
 		for _, want := range []string{
-			"Strong stuff (40 % w/v): corrosive", "Acetone: not stated, treat as unknown.", "The solution of step 5 (", "Stuff, undiluted: toxic",
+			"Strong stuff (34 % w/v): corrosive", "Acetone: not stated, treat as unknown.", "The solution of step 5 (", "Stuff, undiluted: toxic",
 			"the solution of step 3 (0.600 % w/v): not stated, treat as undiluted.",
 		} {
 			assert.Contains(t, screen, want, format)

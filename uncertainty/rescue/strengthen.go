@@ -66,14 +66,15 @@ const mostAdded = 5
 func (r *rescuer) strengthenAll(is, wanted float64) {
 	volume := r.now.MadeML
 	for _, s := range r.stronger {
-		needed := func(c float64) float64 {
+		needed := func(times float64) float64 {
+			c := float64(wanted * times)
 			if c >= s.concentration {
 				return s.left
 			}
 			return max(0, volume*(c-is)/(s.concentration-c))
 		}
-		from, to := needed(wanted*(1-r.within())), min(s.left, needed(wanted*(1+r.within())), mostAdded*needed(wanted))
-		r.measured(route.Strengthen, from, needed(wanted), to, func(mL float64, steps []route.Step) {
+		from, to := needed(1-r.within()), min(s.left, needed(1+r.within()), mostAdded*needed(1))
+		r.measured(route.Strengthen, from, needed(1), to, func(mL float64, steps []route.Step) {
 			if mL > s.left*(1+slack) {
 				return
 			}
@@ -104,7 +105,7 @@ func (r *rescuer) strengthenBeyond(is, wanted float64) {
 	volume := r.now.MadeML
 	for _, s := range r.stronger {
 		least := max(0, volume*(wanted-is)/(s.concentration-wanted))
-		most := min(s.left, (r.largest*wanted-volume*is)/s.concentration)
+		most := min(s.left, (float64(r.largest*wanted)-float64(volume*is))/s.concentration)
 		for _, d := range r.deliverers() {
 			for _, a := range marks(d, least, most) {
 				if a < least*(1-slack) || a > most*(1+slack) {
@@ -156,7 +157,8 @@ func (r *rescuer) diluteFirst(is, wanted float64) {
 // addDiluted adds to all of the batch of a solution that two steps make, of that strength in g/mL.
 func (r *rescuer) addDiluted(is, wanted, strength float64, take, makeUp route.Step) {
 	volume, made := r.now.MadeML, len(r.batch.Steps)
-	needed := func(c float64) float64 {
+	needed := func(times float64) float64 {
+		c := float64(wanted * times)
 		if c >= strength {
 			return makeUp.Amount
 		}
@@ -166,7 +168,7 @@ func (r *rescuer) addDiluted(is, wanted, strength float64, take, makeUp route.St
 	if r.bought {
 		batch.From, batch.Stock = 0, r.batch.Steps[0].Stock
 	}
-	from, to := needed(wanted*(1-r.within())), min(makeUp.Amount, needed(wanted*(1+r.within())))
+	from, to := needed(1-r.within()), min(makeUp.Amount, needed(1+r.within()))
 	for _, d := range r.deliverers() {
 		for _, a := range marks(d, from, to) {
 			if a > float64(stays*makeUp.Amount) {

@@ -53,7 +53,7 @@ func (r *rescuer) fillUp(factor float64) {
 
 // least and most are by how much an amount that is wanted may be less, and more.
 func (r *rescuer) least(wanted float64) float64 { return wanted / (1 + r.within()) }
-func (r *rescuer) most(wanted float64) float64  { return wanted * (1 + 2*r.within()) }
+func (r *rescuer) most(wanted float64) float64  { return float64(wanted * (1 + 2*r.within())) }
 
 // addToAll adds measured solvent to all of the batch.
 func (r *rescuer) addToAll(factor float64) {
@@ -61,7 +61,7 @@ func (r *rescuer) addToAll(factor float64) {
 	if volume*factor > r.largest {
 		return
 	}
-	from, to := volume*(factor/(1+r.within())-1), volume*(factor*(1+2*r.within())-1)
+	from, to := volume*(factor/(1+r.within())-1), volume*(r.most(factor)-1)
 	r.measured(route.Add, from, volume*(factor-1), to, func(mL float64, steps []route.Step) {
 		r.consider(addSolvent, volume+mL, volume*factor/(volume+mL), 0, append([]route.Step{all}, steps...)...)
 	})

@@ -120,7 +120,7 @@ func (p *pass) leastDissolved(b *Bench, need cover, volume, low, concentration f
 		}
 		brings := p.leastBulk(low, f.volume)
 		if k := p.leastShare(concentration, f.volume); k > 0 {
-			brings += float64(k*k) * (f.with[need] + p.leastSource(b, concentration*min(volume, f.volume/k)))
+			brings += float64(float64(k*k) * (f.with[need] + p.leastSource(b, concentration*min(volume, f.volume/k))))
 		}
 		least = min(least, brings)
 	}
