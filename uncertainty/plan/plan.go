@@ -20,8 +20,8 @@ type Plan struct {
 	// verdict names the one that is recommended. Its prep has these routes in place of
 	// those of its file.
 	*route.Comparison
-	// Front are the routes that no other beats and those with rounder readings that were simulated,
-	// by number of operations and then by left over.
+	// Front are the routes that no other beats and those with rounder readings, by number of operations and
+	// then by left over, that were simulated: of the former all, but with [Options.Shown].
 	Front []Member
 	// Own are the routes of the prep itself, simulated.
 	Own []route.Result
@@ -160,6 +160,11 @@ func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []route.Resu
 	}
 	if use < 0 {
 		return &NoRouteError{Reason: note.Of("all-could-be-nothing", "")}
+	}
+	if !p.Options.Shown {
+		if err := l.simulateFound(ctx); err != nil {
+			return err
+		}
 	}
 	p.Comparison = l.comparison(places, use)
 	if err := contest.Amend(ctx, p.Comparison); err != nil {
