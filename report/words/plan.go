@@ -186,8 +186,7 @@ func searched(p *plan.Plan) []string {
 	}
 	of := either(p.Candidates > 0, fmt.Sprintf("the %s that the rules allow by volume, and of those by weighing,", about(p.Candidates)), "those by weighing")
 	list := append([]string{fmt.Sprintf("%s; of %s those are compared that no other beats in all of %s, left over and measurements, and rounder ones beside those that leave least over%s",
-		either(p.Options.Steps == 0, "direct routes", "routes with up to "+count(p.Options.Steps, "dilution")), of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"), when(len(p.NotSearched) > 0, ", but for what was not searched"))}, note.Texts(p.Class())...)
-	list = append(list, note.Texts(p.Saves())...)
+		either(p.Options.Steps == 0, "direct routes", "routes with up to "+count(p.Options.Steps, "dilution")), of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"), when(len(p.NotSearched) > 0, ", but for what was not searched"))}, note.Texts(append(p.Class(), p.Saves()...))...)
 	if len(p.NotSearched) > 0 {
 		list = append(list, "Not searched: "+strings.Join(note.Texts(p.NotSearched), "; "))
 	}
