@@ -29,7 +29,7 @@ type Plan struct {
 	// Options of the search.
 	Options Options
 	// NotSearched says what was left out. CutShort: some of it since enough was tried, so
-	// that a better route may exist, which leaves over Untried or more, in mL, if none of those found beats it.
+	// that a better route may exist, which leaves over Untried or more, in mL, if it is by volume and none of those found beats it.
 	NotSearched []note.Note
 	CutShort    bool
 	Untried     float64
@@ -217,9 +217,9 @@ func (p *Plan) setFront(l *pool, use int) {
 	}
 }
 
-// Saves says what a route could save that was not searched, where enough was tried and left over counts.
+// Saves says what a route by volume could save that was not searched, where enough was tried and left over counts.
 func (p *Plan) Saves() []note.Note {
-	if !p.CutShort || !p.Verdict.Meets || !slices.Contains([]string{route.Usual, route.LeastLeftOver}, p.Options.Prefer) {
+	if !p.CutShort || math.IsInf(p.Untried, 1) || !p.Verdict.Meets || !slices.Contains([]string{route.Usual, route.LeastLeftOver}, p.Options.Prefer) {
 		return nil
 	}
 	up := math.Ceil((p.chosen().LeftOverML-p.Untried)*100) / 100

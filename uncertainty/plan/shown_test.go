@@ -31,7 +31,7 @@ func TestChoiceIsTheSameWhateverIsSimulated(t *testing.T) {
 			require.NoError(t, err)
 			list, err := b.Find(context.Background())
 			require.NoError(t, err)
-			for _, prefer := range []string{route.Usual, route.LeastLeftOver, route.Tightest} {
+			for _, prefer := range []string{route.Usual, route.LeastLeftOver, route.Tightest}[:max(1, 3-2*i)] {
 				o.Prefer, o.Shown = prefer, false
 				before, whole, shown := simulatedBefore(t, p, list, o), planned(t, p, list, o), (*Plan)(nil)
 				o.Shown = true

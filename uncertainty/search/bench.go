@@ -31,7 +31,7 @@ type Bench struct {
 	// sourceBound is the least relative variance of a weighing.
 	sourceBound *sourceBound
 	// NotSearched says what was left out so far; CutShort: some of it since enough was tried, of which each route
-	// leaves over so much or more that none of those found beats, in mL.
+	// by volume leaves over so much or more, in mL, that none of those found beats.
 	NotSearched []note.Note
 	CutShort    bool
 	Untried     float64

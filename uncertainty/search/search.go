@@ -98,7 +98,11 @@ func (s *search) skip(ctx context.Context, stages []stage) error {
 		if math.IsInf(least, 1) {
 			continue
 		}
-		s.cut(least)
+		if p.prepare == nil {
+			s.cut(math.Inf(1))
+		} else {
+			s.cut(least)
+		}
 		code, details := "stage", []any{p.name, counted(s.options.Work)}
 		if i == 0 {
 			code = "rest-of-stage"

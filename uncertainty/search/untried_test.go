@@ -75,6 +75,7 @@ func TestWhatIsNotTriedLeavesMore(t *testing.T) {
 			_, whole := cutShort(t, p, steps, 0, all)
 			for _, work := range []int64{1, 1000, 10_000, 50_000, 200_000, 1_000_000} {
 				s, some := cutShort(t, p, steps, work, all)
+				untried := s.Untried
 				text := strings.Join(note.Texts(s.NotSearched), "\n")
 				assert.Equal(t, s.CutShort, strings.Contains(text, "are tried"))
 				if strings.Contains(text, " or more)") {
@@ -84,7 +85,7 @@ func TestWhatIsNotTriedLeavesMore(t *testing.T) {
 					for _, from := range sourceVerbs {
 						least := s.bound(t, n, from)
 						for _, f := range missing(whole, some, n, from) {
-							assert.GreaterOrEqual(t, f.merit.leftOver, max(least, s.Untried), "%s, %d candidates: %s", name, work, describe([]found{f})[0])
+							assert.GreaterOrEqual(t, f.merit.leftOver, max(least, untried), "%s, %d candidates: %s", name, work, describe([]found{f})[0])
 							if least > 0 {
 								useful++
 							}

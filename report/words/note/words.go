@@ -271,8 +271,8 @@ var words = map[string]string{
 	"no-piece-both-ways-saves": "In one route, no piece is both taken with and filled, so that none of its errors need cancel; one that is could save no more than the %s left over (--all)",
 	"one-piece-both-ways":      "In one route, no more than one piece is both taken with and filled, so that its errors cancel",
 	// What others could save that were not searched.
-	"untried-saves":         "Of what was not searched, a route that none of these beats could save no more than %s",
-	"untried-saves-nothing": "Of what was not searched, no route leaves over less than the recommended one, unless one of these beats it",
+	"untried-saves":         "Of what was not searched, a route by volume that none of these beats could save no more than %s",
+	"untried-saves-nothing": "Of what was not searched, no route by volume leaves over less than the recommended one, unless one of these beats it",
 	// What would bring a route nearer to the tolerance.
 	"another-instrument": "the %s",
 	"finer-balance":      "a scale like the %s that reads to %s",
