@@ -103,19 +103,26 @@ func (s *search) skip(ctx context.Context, stages []stage) error {
 		} else {
 			s.cut(least)
 		}
-		code, details := "stage", []any{p.name, counted(s.options.Work)}
-		if i == 0 {
-			code = "rest-of-stage"
-		}
-		if down := math.Floor(least*100) / 100; down > 0 {
-			code, details = code+"-leaves", append(details, equipment.ML(down))
-		}
-		n := note.Of(code, "", details...)
+		n := s.notTried(p, i == 0, math.Floor(least*100)/100)
 		if !note.Contains(s.NotSearched, n) {
 			s.NotSearched = append(s.NotSearched, n)
 		}
 	}
 	return nil
+}
+
+// notTried says of a stage, or the rest of it, that it was not searched, and what that leaves over at the least, in mL.
+func (s *search) notTried(p stage, rest bool, least float64) note.Note {
+	switch no := counted(s.options.Work); {
+	case rest && least > 0:
+		return note.Of("rest-of-stage-leaves", "", p.name, no, equipment.ML(least))
+	case rest:
+		return note.Of("rest-of-stage", "", p.name, no)
+	case least > 0:
+		return note.Of("stage-leaves", "", p.name, no, equipment.ML(least))
+	default:
+		return note.Of("stage", "", p.name, no)
+	}
 }
 
 // leastOf is what each route of a stage that no other beats leaves over, or more, of those that were not tried: 0 where nothing is known.
