@@ -16,8 +16,6 @@ type Standing struct {
 	notes  equipment.Notes
 	ready  *uncertainty.Ready
 	result Result // by the law of propagation, or why there is none
-	// intended is what the plan intended when ifMisread was worked out.
-	intended, ifMisread float64
 }
 
 // Stand compiles a route.
@@ -55,23 +53,15 @@ func (s *Standing) Assess(p *Prep, coverage float64) (found []bool, err error) {
 	if found, err = s.ready.Change(p.Known); err != nil {
 		return nil, err
 	}
+	before := s.result
 	s.c.prep, s.c.notes = p, s.notes
 	if s.result, _, err = s.c.assess(coverage); err == nil && s.result.Possible {
-		err = s.misread(p) // once for both of what follows
+		if s.result.Intended == before.Intended { // so that nothing changed of what misreading goes by
+			s.result.IfMisread = before.IfMisread
+		}
+		err = p.Misread(&s.result) // once for both of what follows
 	}
 	return found, err
-}
-
-// misread works out what misreading does, unless that is as it was: by a factor what is uncertain moves
-// nothing that is intended, and what is exact all of it.
-func (s *Standing) misread(p *Prep) (err error) {
-	factors := !slices.ContainsFunc(p.Known, func(c uncertainty.Change) bool { return c.Factor == 0 })
-	if r := &s.result; factors && s.ifMisread != 0 && r.Intended == s.intended {
-		r.IfMisread = s.ifMisread
-	} else if err = p.Misread(r); factors {
-		s.intended, s.ifMisread = r.Intended, r.IfMisread
-	}
-	return err
 }
 
 // Result of the assessment, to be added to.
