@@ -60,7 +60,7 @@ func chosenBy(p *plan.Plan) string {
 		return "about the greatest chance of being inside that " + either(p.Options.From != "", "other readings of this route have", "this bench allows")
 	}
 	if p.Options.Prefer == route.Usual {
-		return policyLine(p.Prep)
+		return policyOrder(p.Prep)
 	}
 	among := " of these routes" + when(p.Verdict.Meets, fmt.Sprintf(" that are inside in %s of 100", asked(p.Prep.LeastChance)))
 	leastLeft := either(len(p.Prep.Tolerances) == 0, "nearest to the target", "the least left over")
