@@ -61,6 +61,7 @@ func (o *planOptions) question(ctx context.Context, c call) (answer.Question, er
 	}
 	p := q.Prep
 	q.Search.All, q.Search.From = o.all, o.from
+	q.Search.Shown = !o.all && o.dir == "" && slices.Contains([]string{"text", "markdown"}, o.format)
 	if c.flags.Changed("prefer") {
 		q.Search.Prefer = o.prefer
 	}

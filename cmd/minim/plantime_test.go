@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"os"
 	"os/exec"
@@ -58,7 +57,7 @@ func BenchmarkSearch(b *testing.B) {
 			continue
 		}
 		b.Run(s.name, func(b *testing.B) {
-			args := append(s.args, "--format", "json")
+			args := append(s.args, "--format", "markdown") // which has what the screen has, in lines as long as they are
 			if s.tolerance > 0 {
 				args = append(args, s.laboratory(b))
 			}
@@ -66,12 +65,8 @@ func BenchmarkSearch(b *testing.B) {
 				cmd := exec.Command(program, args...)
 				found, err := cmd.Output()
 				require.NoError(b, err)
-				var of struct {
-					Cut bool `json:"search_cut_short"`
-				}
-				require.NoError(b, json.Unmarshal(found, &of))
 				complete := 1.0
-				if of.Cut {
+				if strings.Contains(string(found), "are tried") {
 					complete = 0
 				}
 				b.ReportMetric((cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime()).Seconds(), "processor-s")

@@ -127,13 +127,16 @@ func at(r *route.Route, fault func([]policy.Reading) int) *equipment.Measure {
 	return r.Steps[fault(r.Readings())].Measure
 }
 
-// policyLine says in a line by what the route to use is chosen.
+// policyOrder names in a line by what the route to use is chosen, in this order.
+func policyOrder(p *route.Prep) string {
+	return "in order, by " + either(p.Ask().Tolerant, "risk, misreading", "tightness") + ", measurements, left over, roundness"
+}
+
+// policyLine says in a sentence by what the route to use is chosen.
 func policyLine(p *route.Prep) string {
 	q := p.Ask()
-	text := "about as tight as the tightest"
-	if q.Tolerant {
-		text = fmt.Sprintf("half the risk asked for (%s in 100, else %s, else the surest), inside with every reading a step off", asked(q.Halved()), asked(q.Asked))
-	}
+	text := either(q.Tolerant, fmt.Sprintf("half the risk asked for (%s in 100, else %s, else the surest), inside with every reading a step off", asked(q.Halved()), asked(q.Asked)),
+		"about as tight as the tightest")
 	return fmt.Sprintf("as far as there is a choice, %s; the fewest measurements, of which two more must save %s%s; within %s of the least left over the roundest readings", text, volume(q.WorthTwo()),
 		when(q.Tolerant, fmt.Sprintf(" (no more than %d where %d halve the risk)", policy.MostBeside, policy.Enough)), volume(q.Near()))
 }

@@ -60,7 +60,7 @@ func chosenBy(p *plan.Plan) string {
 		return "about the greatest chance of being inside that " + either(p.Options.From != "", "other readings of this route have", "this bench allows")
 	}
 	if p.Options.Prefer == route.Usual {
-		return policyLine(p.Prep)
+		return policyOrder(p.Prep)
 	}
 	among := " of these routes" + when(p.Verdict.Meets, fmt.Sprintf(" that are inside in %s of 100", asked(p.Prep.LeastChance)))
 	leastLeft := either(len(p.Prep.Tolerances) == 0, "nearest to the target", "the least left over")
@@ -186,7 +186,7 @@ func searched(p *plan.Plan) []string {
 	}
 	of := either(p.Candidates > 0, fmt.Sprintf("the %s that the rules allow with a volume measured, and of those by weighing,", about(p.Candidates)), "those by weighing")
 	list := append([]string{fmt.Sprintf("%s; of %s those are compared that no other beats in all of %s, left over and measurements, and rounder ones beside those that leave least over%s",
-		either(p.Options.Steps == 0, "direct routes", "routes with up to "+count(p.Options.Steps, "dilution")), of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"), when(len(p.NotSearched) > 0, ", but for what was not searched"))}, note.Texts(p.Class())...)
+		either(p.Options.Steps == 0, "direct routes", "routes with up to "+count(p.Options.Steps, "dilution")), of, either(len(p.Prep.Tolerances) == 0, "nearness to the target", "chance"), when(len(p.NotSearched) > 0, ", but for what was not searched"))}, note.Texts(append(p.Class(), p.Saves()...))...)
 	if len(p.NotSearched) > 0 {
 		list = append(list, "Not searched: "+strings.Join(note.Texts(p.NotSearched), "; "))
 	}

@@ -62,7 +62,7 @@ func whyNotOthers(c *route.Comparison) []page.Block {
 	}
 	why := others(c, func(_ int, r *route.Result) fact { return fact{r.Route.Name, whyNotHere(c, r)} })
 	return section("Why not the others", page.Facts{List: why, At: 4 + longestName(c), Indent: 2, Colon: true, Most: 30},
-		page.Paragraph{Label: "Chosen by", Text: policyLine(c.Prep), At: 13})
+		page.Paragraph{Label: "Chosen by", Text: policyOrder(c.Prep), At: 13})
 }
 
 // others are facts of all routes but the one to use.

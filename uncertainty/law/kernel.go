@@ -148,9 +148,11 @@ var bellPieces = sync.OnceValue(func() *[pieceCount]piece {
 func density(z float64) float64 { return portable.Exp(-z*z/2) / math.Sqrt(2*math.Pi) }
 
 func below(pieces *[pieceCount]piece, z float64) float64 {
-	at := min((z+farNormal)*piecesPerUnit, pieceCount-1)
+	at := (z + farNormal) * piecesPerUnit
 	if !(at > 0) { // or no place at all
 		at = 0
+	} else if at > pieceCount-1 { // what min and max do with signs takes as long as all the rest
+		at = pieceCount - 1
 	}
 	i := int(at)
 	v, c := at-float64(i), &pieces[i]

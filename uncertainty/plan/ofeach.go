@@ -45,7 +45,7 @@ func OfEach(ctx context.Context, p *route.Prep, lists [][]route.Result, s uncert
 		if len(again) == 0 {
 			return l.chosenOf(of, chosen), nil
 		}
-		if err := l.simulate(ctx, again); err != nil {
+		if err := l.simulate(ctx, again, s); err != nil {
 			return nil, err
 		}
 		for _, i := range again {

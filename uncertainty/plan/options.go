@@ -17,6 +17,8 @@ type Options struct {
 	// with it. From names the route of the prep that is tuned, in place of a search.
 	All  bool
 	From string
+	// Shown: of the routes that were found no more are simulated than it takes to choose what is shown.
+	Shown bool
 	// Fine takes every graduation of a scale, not only the numbered marks.
 	Fine bool
 	// Work is the number of candidates after which each search stops, and says what it

@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"context"
+	"math"
 	"slices"
 
 	"minim/equipment"
@@ -20,17 +21,18 @@ type Plan struct {
 	// verdict names the one that is recommended. Its prep has these routes in place of
 	// those of its file.
 	*route.Comparison
-	// Front are the routes that no other beats and those with rounder readings that were simulated,
-	// by number of operations and then by left over.
+	// Front are the routes that no other beats and those with rounder readings, by number of operations and
+	// then by left over, that were simulated: of the former all, but with [Options.Shown].
 	Front []Member
 	// Own are the routes of the prep itself, simulated.
 	Own []route.Result
 	// Options of the search.
 	Options Options
 	// NotSearched says what was left out. CutShort: some of it since enough was tried, so
-	// that a better route may exist.
+	// that a better route may exist, which leaves over Untried or more, in mL, if it is by volume and none of those found beats it.
 	NotSearched []note.Note
 	CutShort    bool
+	Untried     float64
 	// Candidates is the number of routes by volume that the rules allow.
 	Candidates float64
 	// Helps are changes that would bring a route nearer to the tolerance, the most
@@ -74,7 +76,7 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan.NotSearched, plan.CutShort, plan.Candidates = b.NotSearched, b.CutShort, b.Candidates()
+	plan.NotSearched, plan.CutShort, plan.Untried, plan.Candidates = b.NotSearched, b.CutShort, b.Untried, b.Candidates()
 	if len(list) == 0 {
 		return nil, noRoute(p, o, b.NotSearched)
 	}
@@ -154,12 +156,22 @@ func (p *Plan) simulate(ctx context.Context, prep *route.Prep, list []route.Resu
 	if err != nil {
 		return err
 	}
+	return p.chosenOf(ctx, l)
+}
+
+// chosenOf takes what is chosen of a pool.
+func (p *Plan) chosenOf(ctx context.Context, l *pool) error {
 	places, use, err := l.settle(ctx)
 	if err != nil {
 		return err
 	}
 	if use < 0 {
 		return &NoRouteError{Reason: note.Of("all-could-be-nothing", "")}
+	}
+	if !p.Options.Shown {
+		if err := l.simulateFound(ctx); err != nil {
+			return err
+		}
 	}
 	p.Comparison = l.comparison(places, use)
 	if err := contest.Amend(ctx, p.Comparison); err != nil {
@@ -203,6 +215,18 @@ func (p *Plan) setFront(l *pool, use int) {
 	for i := range all.Results {
 		p.Front = append(p.Front, Member{all.Results[i], leaders[groups[i]]})
 	}
+}
+
+// Saves says what a route by volume could save that was not searched, where enough was tried and left over counts.
+func (p *Plan) Saves() []note.Note {
+	if !p.CutShort || math.IsInf(p.Untried, 1) || !p.Verdict.Meets || !slices.Contains([]string{route.Usual, route.LeastLeftOver}, p.Options.Prefer) {
+		return nil
+	}
+	up := math.Ceil((p.chosen().LeftOverML-p.Untried)*100) / 100
+	if up <= 0 {
+		return []note.Note{note.Of("untried-saves-nothing", "")}
+	}
+	return []note.Note{note.Of("untried-saves", "", equipment.ML(up))}
 }
 
 // Class says of which routes by volume the search was, and what others could save at the most;

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"minim/uncertainty"
 	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 	"minim/uncertainty/search"
@@ -16,6 +17,8 @@ type pool struct {
 	prep    *route.Prep
 	options Options
 	results []route.Result
+	// found of them were found, the others tuned.
+	found int
 	// simulated: with how many trials does not matter; settled: with all that are asked for.
 	simulated, settled []bool
 	// doubts are by how much the chances of those that were not may be too small.
@@ -41,11 +44,20 @@ func (l *pool) figures(at int) policy.Figures {
 		return f
 	}
 	if len(r.Inside) > 0 {
-		f.Chance = min(1, r.Inside[0].Normal+l.doubts[at])
+		f.Chance = l.chance(at)
 		return f
 	}
 	f.Within = bestWithin(l.prep, r)
 	return f
+}
+
+// chance of a route of being inside, of one that was not simulated the best that it may be.
+func (l *pool) chance(at int) float64 {
+	inside := &l.results[at].Inside[0]
+	if l.simulated[at] {
+		return inside.Simulated
+	}
+	return min(1, inside.Normal+l.doubts[at])
 }
 
 // bestWithin is the least that a route that was not simulated may hold the target within, relative to it.
@@ -105,11 +117,11 @@ func figure(p *route.Prep, preference string, r *route.Result, f *policy.Figures
 }
 
 // shown are the places of the best route with each number of measurements, by that number, and
-// which of them is recommended. Where the policy would choose fewer measurements of all that were simulated,
+// which of them is recommended. Where the policy would choose fewer measurements of all that were found or simulated,
 // it is the roundest with so many that leaves so little over that it stands among those that are shown.
 func (l *pool) shown() (places []int, use int) {
 	by := make(map[int][]int)
-	var numbers, simulated []int
+	var numbers []int
 	for i := range l.results {
 		if l.results[i].Possible {
 			n := l.results[i].Operations
@@ -117,9 +129,6 @@ func (l *pool) shown() (places []int, use int) {
 				numbers = append(numbers, n)
 			}
 			by[n] = append(by[n], i)
-			if l.simulated[i] {
-				simulated = append(simulated, i)
-			}
 		}
 	}
 	slices.Sort(numbers)
@@ -130,14 +139,29 @@ func (l *pool) shown() (places []int, use int) {
 		return nil, -1
 	}
 	use = slices.Index(places, l.choose(places))
-	if l.options.Prefer != route.Usual || len(simulated) == 0 {
+	first := l.first()
+	if l.options.Prefer != route.Usual || first < 0 {
 		return places, use
 	}
-	n := l.results[l.choose(simulated)].Operations
+	n := l.results[first].Operations
 	if n >= l.results[places[use]].Operations {
 		return places, use
 	}
 	return l.lessRounded(places, use, slices.Index(numbers, n), by[n])
+}
+
+// first is the place of the route that is recommended of all that were found or simulated, -1 without any.
+func (l *pool) first() int {
+	var places []int
+	for i := range l.results {
+		if l.results[i].Possible && (i < l.found || l.simulated[i]) {
+			places = append(places, i)
+		}
+	}
+	if len(places) == 0 {
+		return -1
+	}
+	return l.choose(places)
 }
 
 // lessRounded takes in the place at of those that are shown routes that leave less over, of some, until
@@ -157,34 +181,45 @@ func (l *pool) lessRounded(places []int, use, at int, of []int) ([]int, int) {
 // settle simulates what would be shown until all that is was simulated with all the trials asked for.
 func (l *pool) settle(ctx context.Context) (places []int, use int, err error) {
 	for {
-		places, use = l.shown()
-		var again []int
-		for _, at := range places {
-			if !l.settled[at] {
-				again = append(again, at)
-			}
+		if err := l.decide(ctx); err != nil {
+			return nil, -1, err
 		}
+		places, use = l.shown()
+		again := without(places, l.settled)
 		if len(again) == 0 {
 			return places, use, nil
 		}
-		if err := l.simulate(ctx, again); err != nil {
+		if err := l.simulate(ctx, again, l.options.Settings); err != nil {
 			return nil, -1, err
 		}
 	}
 }
 
-// simulate evaluates some routes with all the trials asked for.
-func (l *pool) simulate(ctx context.Context, places []int) error {
+// without are those of some places that were not done yet.
+func without(places []int, done []bool) (list []int) {
+	for _, at := range places {
+		if !done[at] && !slices.Contains(list, at) {
+			list = append(list, at)
+		}
+	}
+	return list
+}
+
+// simulate evaluates some routes.
+func (l *pool) simulate(ctx context.Context, places []int, s uncertainty.Settings) error {
 	routes := make([]*route.Route, len(places))
 	for i, at := range places {
 		routes[i] = l.results[at].Route
 	}
-	c, err := route.Evaluate(ctx, l.prep, routes, l.options.Settings)
+	c, err := route.Evaluate(ctx, l.prep, routes, s)
 	if err != nil {
 		return err
 	}
+	all := l.options.Settings.WithDefaults().Trials
 	for i, at := range places {
-		l.results[at], l.simulated[at], l.settled[at] = c.Results[i], true, true
+		l.results[at], l.simulated[at] = c.Results[i], true
+		// where fewer trials were enough, more would end with the same
+		l.settled[at] = c.Settings.Trials == all || c.Settings.Enough && !l.results[at].MonteCarlo.AtCeiling
 	}
 	return nil
 }
@@ -212,11 +247,7 @@ func (l *pool) tune() error {
 			}
 		}
 	}
-	routes := make([]*route.Route, len(l.results))
-	for i := range l.results {
-		routes[i] = l.results[i].Route
-	}
-	nameAll(routes)
+	l.name()
 	return nil
 }
 

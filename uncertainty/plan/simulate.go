@@ -9,32 +9,112 @@ import (
 	"minim/uncertainty/route"
 )
 
-// searchTrials are simulated of each route that is found, to choose among them.
+// searchTrials are simulated of a route that is found, to choose by.
 const searchTrials = 100_000
 
-// newPool simulates routes that were found, of those that turn out to be possible, with few
-// trials at first, and adds rounder ones to them.
+// newPool holds routes that were found, and rounder ones beside them.
 func newPool(ctx context.Context, p *route.Prep, list []route.Result, o Options) (*pool, error) {
-	routes := make([]*route.Route, len(list))
-	for i := range list {
-		routes[i] = list[i].Route
+	l, err := poolOf(p, list, o)
+	if err == nil {
+		err = l.decide(ctx)
+	}
+	if err == nil {
+		err = l.tune()
+	}
+	return l, err
+}
+
+// poolOf holds routes that were found.
+func poolOf(p *route.Prep, list []route.Result, o Options) (*pool, error) {
+	l := &pool{prep: p, options: o, found: len(list)}
+	for _, r := range list {
+		if err := p.Misread(&r); err != nil {
+			return nil, err
+		}
+		l.add(r, doubt)
+	}
+	l.name()
+	return l, nil
+}
+
+// name gives each route a name of its own.
+func (l *pool) name() {
+	routes := make([]*route.Route, len(l.results))
+	for i := range l.results {
+		routes[i] = l.results[i].Route
 	}
 	nameAll(routes)
-	fewer := Fewer(o.Settings)
-	all, err := route.Evaluate(ctx, p, routes, fewer)
-	if err != nil {
-		return nil, err
-	}
-	l := &pool{prep: p, options: o}
-	for i := range all.Results {
-		if all.Results[i].Possible {
-			l.add(all.Results[i], 0)
-			at := len(l.results) - 1
-			// where fewer trials were enough, more would end with the same
-			l.simulated[at], l.settled[at] = true, fewer.Trials == o.Settings.WithDefaults().Trials || fewer.Enough && !l.results[at].MonteCarlo.AtCeiling
+}
+
+// decide simulates routes that were found, with few trials, until what is chosen is the same as if all had been.
+func (l *pool) decide(ctx context.Context) error {
+	for {
+		again := without(l.deciding(), l.simulated)
+		if len(again) == 0 {
+			return nil
+		}
+		if err := l.simulate(ctx, again, Fewer(l.options.Settings)); err != nil {
+			return err
 		}
 	}
-	return l, l.tune()
+}
+
+// simulateFound simulates all routes that were found and were not simulated yet, with few trials.
+func (l *pool) simulateFound(ctx context.Context) error {
+	again := without(l.allFound(), l.simulated)
+	if len(again) == 0 {
+		return nil
+	}
+	return l.simulate(ctx, again, Fewer(l.options.Settings))
+}
+
+// allFound are the places of all routes that were found.
+func (l *pool) allFound() (list []int) {
+	for i := range l.found {
+		list = append(list, i)
+	}
+	return list
+}
+
+// deciding are the places of the routes that were found by which all are chosen: of those with each number
+// of measurements, for each level of chance that the policy knows, the one that leaves least over, and of those that
+// are inside when all is misread that one; where none reaches what is asked for, the surest; those that are recommended and shown. Without a
+// tolerance, or where the tightest is preferred, any may decide.
+func (l *pool) deciding() (list []int) {
+	q := l.prep.Ask()
+	if !q.Tolerant || l.options.Prefer == route.Tightest {
+		return l.allFound()
+	}
+	type kind struct {
+		operations, level int
+		misread           bool
+	}
+	seen, surest := make(map[kind]bool), -1
+	for i := range l.found { // by number of measurements, then by what is left over
+		r := &l.results[i]
+		if !r.Possible {
+			continue
+		}
+		if surest < 0 || l.chance(i) > l.chance(surest) {
+			surest = i
+		}
+		for level, least := range []float64{q.Asked, q.Halved()} {
+			if of := (kind{r.Operations, level, l.prep.OutsideIfMisread(r)}); l.chance(i) >= least && !seen[of] {
+				seen[of] = true
+				list = append(list, i)
+			}
+		}
+	}
+	if len(list) == 0 && surest >= 0 {
+		list = append(list, surest)
+	}
+	shown, _ := l.shown()
+	for _, at := range append(shown, l.first()) {
+		if at >= 0 && at < l.found {
+			list = append(list, at)
+		}
+	}
+	return list
 }
 
 // Fewer are the settings of the first simulation.

@@ -45,29 +45,59 @@ type combination struct {
 	roundness float64
 }
 
-// tune adds rounder routes than one, which are assessed and not simulated.
+// tune adds rounder routes than one, which are assessed and not simulated. They are tried in the order of how
+// round they are; marks are aimed at the target once a mass may make them the next.
 func (t *tuner) tune() error {
-	list, err := t.combinations()
-	for i := 0; err == nil && i < min(len(list), mostTried) && len(t.tuned) < mostTuned; i++ {
-		err = t.keep(list[i].Route)
+	marks := t.marks()
+	least, aimed := t.leastRoundness(marks), 0
+	var waiting []combination
+	for tried := 0; tried < mostTried && len(t.tuned) < mostTuned; tried++ {
+		for ; aimed < len(marks) && (len(waiting) == 0 || waiting[0].roundness > least[aimed]); aimed++ {
+			more, err := t.combinations(marks[aimed])
+			if err != nil {
+				return err
+			}
+			waiting = append(waiting, more...)
+			slices.SortStableFunc(waiting, func(a, b combination) int { return cmp.Compare(a.roundness, b.roundness) })
+		}
+		if len(waiting) == 0 {
+			return nil
+		}
+		if err := t.keep(waiting[0].Route); err != nil {
+			return err
+		}
+		waiting = waiting[1:]
 	}
-	return err
+	return nil
 }
 
-// combinations of marks, with masses that bring them to the target, the roundest first.
-func (t *tuner) combinations() (list []combination, err error) {
-	for _, r := range t.marks() {
-		aim, err := t.Aim(r)
-		if err != nil {
-			return nil, err
-		}
-		if !aim.Possible || !(aim.Strength > 0) || aim.MadeML < t.Volume*(1-1e-9) || aim.LeftOverML > t.most {
-			continue
-		}
-		list = append(list, t.aimed(r, t.Target.Value/float64(aim.Strength*t.shift()))...)
+// combinations of marks with masses that bring them to the target.
+func (t *tuner) combinations(r *route.Route) ([]combination, error) {
+	aim, err := t.Aim(r)
+	if err != nil || !aim.Possible || !(aim.Strength > 0) || aim.MadeML < t.Volume*(1-1e-9) || aim.LeftOverML > t.most {
+		return nil, err
 	}
-	slices.SortStableFunc(list, func(a, b combination) int { return cmp.Compare(a.roundness, b.roundness) })
-	return list, nil
+	return t.aimed(r, t.Target.Value/float64(aim.Strength*t.shift())), nil
+}
+
+// leastRoundness is that which these marks, or any after them, have at the least with a mass of one digit.
+func (t *tuner) leastRoundness(marks []*route.Route) []float64 {
+	least := make([]float64, len(marks))
+	for i := len(marks) - 1; i >= 0; i-- {
+		least[i] = policy.RoundnessIn(marks[i].Readings())
+		if at := weighedIn(marks[i]); at >= 0 {
+			least[i] += 1 - policy.RoundnessOf(marks[i].Steps[at].Amount)
+		}
+		if i+1 < len(marks) {
+			least[i] = min(least[i], least[i+1])
+		}
+	}
+	return least
+}
+
+// weighedIn is the place of the step that weighs solute, -1 without one.
+func weighedIn(r *route.Route) int {
+	return slices.IndexFunc(r.Steps, func(s route.Step) bool { return s.Verb == route.Weigh })
 }
 
 // shift is by what the strength is expected to be more than where the steps aim.
@@ -80,7 +110,7 @@ func (t *tuner) shift() float64 {
 
 // aimed are a route with so many times the mass of solute, rounded.
 func (t *tuner) aimed(r *route.Route, times float64) (list []combination) {
-	weighed := slices.IndexFunc(r.Steps, func(s route.Step) bool { return s.Verb == route.Weigh })
+	weighed := weighedIn(r)
 	if weighed < 0 {
 		return []combination{{r, policy.RoundnessIn(r.Readings())}}
 	}

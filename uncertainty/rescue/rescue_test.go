@@ -30,7 +30,7 @@ func skipIfSlow(t *testing.T) {
 	}
 }
 
-// TestAdviceKeepsItsPromise makes 200 random batches on random kits, most of them far
+// TestAdviceKeepsItsPromise makes 100 random batches on random kits, most of them far
 // from what was wanted, carries the advice out with errors drawn by hand, not by the
 // engine, and counts how often the batch ends inside the tolerance. The number must agree
 // with the sum of the chances that were promised: it is a sum of independent yes and no,
@@ -40,7 +40,7 @@ func TestAdviceKeepsItsPromise(t *testing.T) {
 	r := rand.New(rand.NewPCG(7, 11))
 	promised, variance, inside, advised := 0.0, 0.0, 0, 0
 	kinds := make(map[string]int)
-	for advised < 200 {
+	for advised < 100 {
 		p, batch := randomBatch(t, r)
 		found, err := Find(context.Background(), p, batch, uncertainty.Settings{Trials: 10_000, Seed: 1})
 		var none *NoWayError
@@ -62,8 +62,8 @@ func TestAdviceKeepsItsPromise(t *testing.T) {
 	for _, kind := range ways[:5] {
 		assert.Positive(t, kinds[string(kind)], "no advice of the kind %s", kind)
 	}
-	assert.Greater(t, promised, 100.0, "most of the advice is good enough")
-	assert.Greater(t, variance, 5.0, "some of it is doubtful")
+	assert.Greater(t, promised, 50.0, "most of the advice is good enough")
+	assert.Greater(t, variance, 2.5, "some of it is doubtful")
 }
 
 // randomBatch is a prep on a random kit, and a batch that was made for it.

@@ -23,8 +23,8 @@ func (p *Prep) Figures(r *Result) policy.Figures {
 	return policy.Figures{
 		Possible: r.Possible, Usable: r.Possible && p.usable(r), Doubted: len(note.Doubts(r.Notes.Warnings)) > 0, Chance: r.Chance(), Within: r.HoldsWithin,
 		OutsideIfMisread: r.Possible && p.OutsideIfMisread(r), Operations: r.Operations, LeftOver: r.LeftOverML, Solute: r.SoluteUsed,
-		LowOnScale: policy.FirstLow(readings) >= 0,
-		BothWays:   policy.FirstBothWays(readings) >= 0, TooLarge: large != nil, Roundness: policy.RoundnessIn(readings), Name: r.Route.Name,
+		LowOnScale: policy.FirstLow(readings) >= 0, BothWays: policy.FirstBothWays(readings) >= 0, TooLarge: large != nil,
+		Roundness: policy.RoundnessIn(readings), Name: r.Route.Name,
 	}
 }
 
@@ -57,11 +57,8 @@ func (p *Prep) Better(a, b *Result) bool {
 // OutsideIfMisread reports whether the expected strength is not inside the first tolerance any more
 // when every reading is off by a step, all the same way.
 func (p *Prep) OutsideIfMisread(r *Result) bool {
-	if len(p.Tolerances) == 0 {
-		return false
-	}
-	limits := p.Tolerances[0].Limits
-	return !limits.Permits(r.Analytic.Value-r.IfMisread) || !limits.Permits(r.Analytic.Value+r.IfMisread)
+	outside := func(strength float64) bool { return !p.Tolerances[0].Limits.Permits(strength) }
+	return len(p.Tolerances) > 0 && (outside(r.Analytic.Value-r.IfMisread) || outside(r.Analytic.Value+r.IfMisread))
 }
 
 // ofADivision is the part of a division that a reading is off by.

@@ -53,8 +53,12 @@ func (s *Standing) Assess(p *Prep, coverage float64) (found []bool, err error) {
 	if found, err = s.ready.Change(p.Known); err != nil {
 		return nil, err
 	}
+	before := s.result
 	s.c.prep, s.c.notes = p, s.notes
 	if s.result, _, err = s.c.assess(coverage); err == nil && s.result.Possible {
+		if s.result.Intended == before.Intended { // so that nothing changed of what misreading goes by
+			s.result.IfMisread = before.IfMisread
+		}
 		err = p.Misread(&s.result) // once for both of what follows
 	}
 	return found, err

@@ -33,9 +33,11 @@ type Bench struct {
 	sources   []source
 	// sourceBound is the least relative variance of a weighing.
 	sourceBound *sourceBound
-	// NotSearched says what was left out so far; CutShort: some of it since enough was tried.
+	// NotSearched says what was left out so far; CutShort: some of it since enough was tried, of which each route
+	// by volume leaves over so much or more, in mL, that none of those found beats.
 	NotSearched []note.Note
 	CutShort    bool
+	Untried     float64
 }
 
 // NewBench works out all factors of a kit. What a kit cannot do is left out; an error is one of
@@ -65,7 +67,7 @@ func NewBench(p *route.Prep, o Options) (*Bench, error) {
 func (b *Bench) From(k *equipment.Balance) (*Bench, error) {
 	with, prep := *b, *b.prep
 	prep.Kit, prep.Stocks, prep.Packets = WithBalances(prep.Kit, k), nil, nil
-	with.prep, with.sources, with.NotSearched, with.CutShort = &prep, nil, nil, false
+	with.prep, with.sources, with.NotSearched, with.CutShort, with.Untried = &prep, nil, nil, false, 0
 	with.weighedUp, with.up = nil, weighingUp{}
 	if err := with.addSources(); err != nil {
 		return nil, err
@@ -73,6 +75,14 @@ func (b *Bench) From(k *equipment.Balance) (*Bench, error) {
 	var err error
 	with.sourceBound, err = with.newSourceBound()
 	return &with, err
+}
+
+// cut says that something was left out since enough was tried, of which all leaves over so much or more.
+func (b *Bench) cut(leaves float64) {
+	if b.CutShort {
+		leaves = min(leaves, b.Untried)
+	}
+	b.CutShort, b.Untried = true, leaves
 }
 
 // addMakings lists the ways to make a solution by volume, of as many marks as a search

@@ -100,6 +100,9 @@
 // pass: that of its number of dilutions, its source, and the piece that pulls both ways, if
 // one does.
 //
+// Where a search is cut short, the same bounds say what was not tried could leave over at the least, of
+// passes that were not begun as well: untried.go. A pass of which each route is beaten whatever it leaves over is done.
+//
 // No more is given up than that. The figures of a finished route are put together
 // from factors that the model of the route itself gives, and those on the front
 // are worked out again by that model as a whole.

@@ -36,7 +36,9 @@ func (b *Bench) find(ctx context.Context) ([]found, error) {
 		return nil, err
 	}
 	others, err := filled.byFactors(ctx)
-	b.CutShort = b.CutShort || filled.CutShort
+	if filled.CutShort {
+		b.cut(filled.Untried)
+	}
 	for _, n := range filled.NotSearched {
 		if !note.Contains(b.NotSearched, n) {
 			b.NotSearched = append(b.NotSearched, n)

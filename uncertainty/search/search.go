@@ -3,6 +3,7 @@ package search
 import (
 	"context"
 	"errors"
+	"math"
 	"slices"
 	"strconv"
 	"sync"
@@ -25,8 +26,8 @@ type search struct {
 	mostWeighed float64
 	pass        *pass
 	passes      map[passKey]*pass
-	// unexplored is what all routes leave over of a part that was cut short and were not tried,
-	// or more.
+	// unexplored is what all routes leave over with their last solution of a part that was cut short
+	// and were not tried, or more.
 	unexplored float64
 	weighings  map[*source]*weighings
 	weighedUps *weighedUps
@@ -54,6 +55,8 @@ func newSearch(b *Bench, o Options, j judge) *search {
 type stage struct {
 	name note.Note
 	run  func(ctx context.Context) error
+	// prepare what is asked of untried; nil where nothing is known of that.
+	prepare func(ctx context.Context) error
 }
 
 // counted is "5 million candidates".
@@ -75,8 +78,7 @@ func (s *search) run(ctx context.Context) error {
 		s.unexplored = 0
 		err := p.run(ctx)
 		if errors.Is(err, errEnough) {
-			s.skip(stages[i:])
-			return nil
+			return s.skip(ctx, stages[i:])
 		}
 		if err != nil {
 			return err
@@ -86,21 +88,54 @@ func (s *search) run(ctx context.Context) error {
 }
 
 // skip says that the first of these stages has not been searched to its end, and the
-// others not at all.
-func (s *search) skip(stages []stage) {
-	s.CutShort = true
+// others not at all, but for those of which no route is left that is not beaten.
+func (s *search) skip(ctx context.Context, stages []stage) error {
+	from := s.unexplored
 	for i, p := range stages {
-		n := note.Of("stage", "", p.name, counted(s.options.Work))
-		switch {
-		case i == 0 && s.unexplored > 0:
-			n = note.Of("rest-that-leaves", "", p.name, counted(s.options.Work), equipment.ML(s.unexplored))
-		case i == 0:
-			n = note.Of("rest-of-stage", "", p.name, counted(s.options.Work))
+		least, err := s.leastOf(ctx, p, from)
+		if err != nil {
+			return err
 		}
+		from = 0
+		if math.IsInf(least, 1) {
+			continue
+		}
+		if p.prepare == nil {
+			s.cut(math.Inf(1))
+		} else {
+			s.cut(least)
+		}
+		n := s.notTried(p, i == 0, math.Floor(least*100)/100)
 		if !note.Contains(s.NotSearched, n) {
 			s.NotSearched = append(s.NotSearched, n)
 		}
 	}
+	return nil
+}
+
+// notTried says of a stage, or the rest of it, that it was not searched, and what that leaves over at the least, in mL.
+func (s *search) notTried(p stage, rest bool, least float64) note.Note {
+	switch no := counted(s.options.Work); {
+	case rest && least > 0:
+		return note.Of("rest-of-stage-leaves", "", p.name, no, equipment.ML(least))
+	case rest:
+		return note.Of("rest-of-stage", "", p.name, no)
+	case least > 0:
+		return note.Of("stage-leaves", "", p.name, no, equipment.ML(least))
+	default:
+		return note.Of("stage", "", p.name, no)
+	}
+}
+
+// leastOf is what each route of a stage that no other beats leaves over, or more, of those that were not tried: 0 where nothing is known.
+func (s *search) leastOf(ctx context.Context, p stage, from float64) (float64, error) {
+	if p.prepare == nil || s.judge.worthOnly {
+		return 0, nil
+	}
+	if err := p.prepare(ctx); err != nil {
+		return 0, err
+	}
+	return s.untried(from), nil
 }
 
 // stages are the passes by number of dilutions. The routes by weighing come before
@@ -113,13 +148,16 @@ func (s *search) stages() []stage {
 			if n == 0 && from == route.Start || n > 0 && len(s.dilutions) == 0 || !s.has(from) {
 				continue
 			}
-			list = append(list, stage{passName(n, from, free), func(ctx context.Context) error {
+			prepare := func(ctx context.Context) error {
 				s.pass = s.passFrom(from, free)
-				if err := s.pass.about(ctx, s.Bench, n); err != nil {
+				return s.pass.about(ctx, s.Bench, n)
+			}
+			list = append(list, stage{passName(n, from, free), func(ctx context.Context) error {
+				if err := prepare(ctx); err != nil {
 					return err
 				}
 				return s.runPass(ctx)
-			}})
+			}, prepare})
 		}
 	}
 	fewest := 0
@@ -128,7 +166,7 @@ func (s *search) stages() []stage {
 	}
 	for n := fewest; n <= s.options.Steps; n++ {
 		if n == s.options.Steps && !s.only {
-			list = append(list, stage{note.Of("by-weighing", ""), s.byWeighing})
+			list = append(list, stage{note.Of("by-weighing", ""), s.byWeighing, nil})
 		}
 		pass(n, nil)
 	}

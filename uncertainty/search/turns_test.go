@@ -75,36 +75,3 @@ func TestPanicOfAWalk(t *testing.T) {
 	_ = s.run(context.Background())
 	assert.Fail(t, "it must panic")
 }
-
-// Where a search is cut short it says what all routes leave over that it has not tried: each
-// that the whole search finds and it does not leaves over as much or more.
-func TestWhatIsNotTriedLeavesMore(t *testing.T) {
-	smallbench.SkipIfSlow(t)
-	p := smallbench.On(t, smallbench.Prep, smallbench.Kit)
-	search := func(work int64) (*search, []found) {
-		o := quick(2)
-		o.Work = work
-		b, err := NewBench(p, o)
-		require.NoError(t, err)
-		s := only(b, o, newJudge(p, b.coverage, tooLittle, enough), 2)
-		list, err := s.result(context.Background())
-		require.NoError(t, err)
-		return s, list
-	}
-	_, whole := search(0)
-	bounds := 0
-	for _, work := range []int64{5000, 14_000, 22_000, 35_000} {
-		s, some := search(work)
-		if s.unexplored == 0 {
-			continue
-		}
-		bounds++
-		assert.Contains(t, strings.Join(note.Texts(s.NotSearched), "\n"), "which leave over ")
-		for _, f := range whole {
-			if f.merit.leftOver < s.unexplored {
-				assert.Contains(t, describe(some), describe([]found{f})[0], "%d candidates", work)
-			}
-		}
-	}
-	assert.Positive(t, bounds)
-}

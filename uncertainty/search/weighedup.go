@@ -71,7 +71,7 @@ func (b *Bench) addWeighingUp() error {
 	if by := b.up.bulk.high - b.up.bulk.low; by < 1e-9 {
 		b.up.constant = true
 	} else {
-		b.up.bulk = span{b.up.bulk.low - by/4, b.up.bulk.high + by/4} // between those strengths
+		b.up.bulk = span{b.up.bulk.low - float64(by/4), b.up.bulk.high + float64(by/4)} // between those strengths
 	}
 	if err := b.weighUpSome(); err != nil {
 		return err
@@ -282,7 +282,7 @@ func (w *walk) beginWeighedUp(needed float64) {
 	if !(share.high > 0) {
 		return
 	}
-	rounding := w.pass.digit * max(math.Abs(w.up.bulk.low), math.Abs(w.up.bulk.high)) // of the nearest reading
+	rounding := float64(w.pass.digit * max(math.Abs(w.up.bulk.low), math.Abs(w.up.bulk.high))) // of the nearest reading
 	before, list := w.volumes, w.pass.weighedUp
 	w.solvent = share.low
 	least := (needed - rounding) * share.low * (1 - 1e-9)

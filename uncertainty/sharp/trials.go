@@ -62,14 +62,16 @@ func (s *Trials) Take(block *Block, b int) {
 }
 
 // sumUp is over A - w B at a place.
-func (s *Trials) sumUp(r Rests, scratch *scratch, q float64) (sum statistics.Squares) {
+func (s *Trials) sumUp(r Rests, scratch *scratch, q float64) statistics.Squares {
 	w := s.weightAt(s.linearBelow(q))
 	a, b := s.chancesAt(r, q, scratch)
+	total, squares := 0.0, 0.0 // in registers
 	for i, x := range a {
 		d := x - float64(w*b[i])
-		sum.Take(d)
+		total += d
+		squares += float64(d * d)
 	}
-	return sum
+	return statistics.Squares{Sum: total, Square: squares}
 }
 
 // AddUp adds the sums of the blocks, of so many trials, in their order.

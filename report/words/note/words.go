@@ -246,8 +246,9 @@ var words = map[string]string{
 	"that-may-not-meet":       "routes that bring together %s and %s, which may not meet",
 	"other-marks":             "marks other than one in %d of the %s (all would be too many routes)",
 	"stage":                   "%s (no more than %s are tried)",
-	"rest-that-leaves":        "the rest of the %[1]s, which leave over %[3]s or more (no more than %[2]s are tried)",
+	"stage-leaves":            "%s (no more than %s are tried; any that no other beats leaves over %s or more)",
 	"rest-of-stage":           "the rest of the %s (no more than %s are tried)",
+	"rest-of-stage-leaves":    "the rest of the %s (no more than %s are tried; any that no other beats leaves over %s or more)",
 	"million-candidates":      "%s million candidates",
 	"candidates":              "%d candidates",
 	"by-weighing":             "routes by weighing",
@@ -269,6 +270,9 @@ var words = map[string]string{
 	"no-piece-both-ways":       "In one route, no piece is both taken with and filled, so that none of its errors need cancel (--all)",
 	"no-piece-both-ways-saves": "In one route, no piece is both taken with and filled, so that none of its errors need cancel; one that is could save no more than the %s left over (--all)",
 	"one-piece-both-ways":      "In one route, no more than one piece is both taken with and filled, so that its errors cancel",
+	// What others could save that were not searched.
+	"untried-saves":         "Of what was not searched, a route by volume that none of these beats could save no more than %s",
+	"untried-saves-nothing": "Of what was not searched, no route by volume leaves over less than the recommended one, unless one of these beats it",
 	// What would bring a route nearer to the tolerance.
 	"another-instrument": "the %s",
 	"finer-balance":      "a scale like the %s that reads to %s",
