@@ -31,7 +31,7 @@ func BenchmarkSearch(b *testing.B) {
 		{"fifteen/2-dilutions", lab, 2, false, nil, 0.05},
 	} {
 		b.Run(c.name, func(b *testing.B) {
-			if testing.Short() && c.steps > 2 {
+			if testing.Short() && (c.steps > 2 || c.fine) {
 				b.Skip("takes half a minute")
 			}
 			p, err := read.LoadPrep(context.Background(), c.file, "")

@@ -28,6 +28,9 @@ func BenchmarkLevels(b *testing.B) {
 	} {
 		name := strings.TrimSuffix(filepath.Base(c.file), ".toml")
 		b.Run(fmt.Sprintf("%s/%d-dilutions/within-%v/instruments-%d", name, c.steps, c.tolerance, c.instruments), func(b *testing.B) {
+			if testing.Short() && c.steps > 3 {
+				b.Skip("takes half a minute")
+			}
 			p, err := read.LoadPrep(context.Background(), c.file, "")
 			require.NoError(b, err)
 			if names := p.Kit.Names(); c.instruments > 0 {
