@@ -24,12 +24,9 @@ import (
 // random kits that are small enough for it (constructed).
 func TestFrontIsExact(t *testing.T) {
 	smallbench.SkipIfSlow(t)
-	kits, few := uint64(12), true
+	kits, few := uint64(9), true
 	if n, err := strconv.ParseUint(os.Getenv("MINIM_BRUTE"), 10, 64); err == nil {
 		kits, few = n, false
-	}
-	if !smallbench.Thorough {
-		kits = 9
 	}
 	for seed := range kits {
 		steps := 1
