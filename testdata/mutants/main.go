@@ -59,7 +59,7 @@ func (m mutant) try(dir string, onlyFind bool) (what string, ok bool) {
 	if err := os.WriteFile(path, []byte(strings.Replace(string(before), m.old, m.new, 1)), 0o644); err != nil {
 		return err.Error(), false
 	}
-	cmd := exec.Command("go", "test", "-short", "-failfast", "-vet=off", "-timeout", "5m", "-run", m.run, "./"+filepath.Dir(m.file))
+	cmd := exec.Command("go", "test", "-short", "-failfast", "-vet=off", "-timeout", "5m", "-run", m.run, "./"+testsOf(dir, filepath.Dir(m.file)))
 	cmd.Dir = dir
 	switch out, err := cmd.CombinedOutput(); {
 	case err == nil:
@@ -68,4 +68,12 @@ func (m mutant) try(dir string, onlyFind bool) (what string, ok bool) {
 		return "no test failed", false // it does not build, or came to no end
 	}
 	return "killed", true
+}
+
+// testsOf is where the tests of a package stand: in it, or in the one above.
+func testsOf(dir, path string) string {
+	if tests, _ := filepath.Glob(filepath.Join(dir, path, "*_test.go")); len(tests) > 0 {
+		return path
+	}
+	return filepath.Dir(path)
 }
