@@ -53,7 +53,7 @@ func NewBench(p *route.Prep, o Options) (*Bench, error) {
 		b.NotSearched = append(b.NotSearched, note.Of("by-volume-for-mass", ""))
 	}
 	if err = b.addSources(); err == nil && ok {
-		err = b.addMakings(o)
+		err = b.addMakings()
 	}
 	if err != nil {
 		return nil, err
@@ -87,25 +87,24 @@ func (b *Bench) cut(leaves float64) {
 
 // addMakings lists the ways to make a solution by volume, of as many marks as a search
 // can pair.
-func (b *Bench) addMakings(o Options) error {
+func (b *Bench) addMakings() error {
 	evaporated, err := b.prep.EvaporatedFactor(route.Step{})
 	if err != nil {
 		return err
 	}
 	b.evaporated = b.keys.factor(evaporated)
-	all := newTried(b.prep.Kit, o.Fine)
-	if err := b.addMeasured(all.thinned(mostPairs)); err != nil {
+	all := newTried(b.prep.Kit, b.options.Fine)
+	some := all.thinned(mostPairs)
+	if err := b.addMeasured(some); err != nil {
 		return err
 	}
-	some := all.thinned(mostPairs)
-	if len(some.leftOut(b.prep.Kit, all)) > 0 && b.oneFromStocks(o) {
-		some = all.thinned(mostSifted)
-		done, err := b.pair(some, b.nearTarget())
+	if len(some.leftOut(b.prep.Kit, all)) > 0 && b.oneFromStocks() {
+		more := all.thinned(mostSifted)
+		done, err := b.pair(more, b.nearTarget())
 		if done || err != nil {
-			b.NotSearched = append(b.NotSearched, some.leftOut(b.prep.Kit, all)...)
+			b.NotSearched = append(b.NotSearched, more.leftOut(b.prep.Kit, all)...)
 			return err
 		}
-		some = all.thinned(mostPairs)
 	}
 	b.NotSearched = append(b.NotSearched, some.leftOut(b.prep.Kit, all)...)
 	if _, err = b.pair(some, everything); err != nil {
@@ -122,8 +121,8 @@ var everything = span{0, math.Inf(1)}
 
 // oneFromStocks reports whether the only routes by volume are one dilution of a stock, of
 // which the ratio follows from the target.
-func (b *Bench) oneFromStocks(o Options) bool {
-	return o.Steps == 1 && len(b.sources) > 0 && !slices.ContainsFunc(b.sources, func(s source) bool { return !s.isStock() })
+func (b *Bench) oneFromStocks() bool {
+	return b.options.Steps == 1 && len(b.sources) > 0 && !slices.ContainsFunc(b.sources, func(s source) bool { return !s.isStock() })
 }
 
 // nearTarget is what one dilution of a stock must multiply its strength by, to come as near to

@@ -134,16 +134,22 @@ func (w *walk) beginDissolved(needed float64) {
 	if !(share > 0) {
 		return
 	}
-	rounding := math.Abs(w.pass.digit * w.pass.swells()) // how much less the nearest reading takes up
-	before, list := w.volumes, w.pass.dissolved
+	list := w.pass.dissolved
 	if w.pass.dilutions == 0 {
 		list = w.pass.allDissolved
 	}
-	w.solvent = share
-	least := (needed - rounding) * share * (1 - 1e-9)
+	w.beginIn(list, span{share, share}, math.Abs(w.pass.digit*w.pass.swells()), needed)
+}
+
+// beginIn tries all of a list of solvent of which so much is needed once solute is in it. Solvent is a share of the
+// solution, in a span; rounding is how much less the nearest reading may take up.
+func (w *walk) beginIn(list []group, share span, rounding, needed float64) {
+	before := w.volumes
+	w.solvent = share.low
+	least := (needed - rounding) * share.low * (1 - 1e-9)
 	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= least }); at < len(list); at++ {
 		f := &list[at]
-		w.volumes.leftOver = Volume(before.leftOver + max(0, f.volume/share-needed-rounding))
+		w.volumes.leftOver = Volume(before.leftOver + max(0, f.volume/share.high-needed-rounding))
 		if !w.goOn() || w.tooMuch() || w.hopeless(before.least) {
 			break
 		}
@@ -219,17 +225,6 @@ func (w *walk) dissolve(s *source, f *factor, first *making) bool {
 	}
 	g.weigh(s.swelling, -concentration*share*s.swelling.mean)
 	return true
-}
-
-// weigh takes in what a factor is uncertain by, with a weight.
-func (f *factor) weigh(g *factor, by float64) {
-	f.own += float64(g.own * by * by)
-	for _, p := range g.shared {
-		f.shared = append(f.shared, part{p.key, p.relative * by})
-	}
-	for _, s := range g.scatter {
-		f.scatter = append(f.scatter, ofSet{s.set, s.variance * by * by})
-	}
 }
 
 // dissolvedReach is what packets make of measured solvent.

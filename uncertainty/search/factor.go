@@ -94,14 +94,20 @@ func (f factor) inverse() factor { return f.weighted(-1, 1/f.mean) }
 // weighted is what the uncertainty of the factor does by a power of it, or by the weight
 // that it has in a sum, to something of that mean.
 func (f factor) weighted(by, mean float64) factor {
-	g := factor{mean: mean, own: f.own * by * by}
-	for _, p := range f.shared {
-		g.shared = append(g.shared, part{p.key, p.relative * by})
-	}
-	for _, s := range f.scatter {
-		g.scatter = append(g.scatter, ofSet{s.set, s.variance * by * by})
-	}
+	g := factor{mean: mean}
+	g.weigh(&f, by)
 	return g
+}
+
+// weigh takes in what a factor is uncertain by, with a weight.
+func (f *factor) weigh(g *factor, by float64) {
+	f.own += float64(g.own * by * by)
+	for _, p := range g.shared {
+		f.shared = append(f.shared, part{p.key, p.relative * by})
+	}
+	for _, s := range g.scatter {
+		f.scatter = append(f.scatter, ofSet{s.set, s.variance * by * by})
+	}
 }
 
 // tidied adds up the parts of one influence.

@@ -97,7 +97,7 @@ func TestOneDilutionOfAStockIsSifted(t *testing.T) {
 	sifted, err := NewBench(p, o)
 	require.NoError(t, err)
 	require.Greater(t, newTried(p.Kit, true).pairs(), mostPairs)
-	require.True(t, sifted.oneFromStocks(o))
+	require.True(t, sifted.oneFromStocks())
 	assert.Empty(t, sifted.NotSearched)
 	assert.Less(t, len(sifted.dilutions), mostPairs)
 

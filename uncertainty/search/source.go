@@ -187,6 +187,13 @@ func nearestDigits(grams float64, k *equipment.Balance) float64 {
 	return math.Floor(grams/k.Readability + 0.5 + slack)
 }
 
+// digitsFor are those of the reading nearest to so much of what counts, and whether the balance shows it.
+func (s *source) digitsFor(grams float64) (digits float64, shown bool) {
+	k := s.step.Balance
+	digits = nearestDigits(grams/s.intended, k)
+	return digits, digits >= 1 && digits*k.Readability <= k.Capacity*(1+1e-12)
+}
+
 // weighing is a reading of a balance with the solute that it holds.
 type weighing struct {
 	factor
@@ -204,9 +211,8 @@ type weighings struct {
 
 // nearest is the weighing that is intended to hold nearest to so much solute.
 func (w *weighings) nearest(grams float64) (*weighing, error) {
-	balance := w.source.step.Balance
-	digits := nearestDigits(grams/w.source.intended, balance)
-	if digits < 1 || !(digits*balance.Readability <= balance.Capacity*(1+1e-12)) {
+	digits, shown := w.source.digitsFor(grams)
+	if !shown {
 		return &weighing{}, nil
 	}
 	w.Lock()
@@ -215,7 +221,7 @@ func (w *weighings) nearest(grams float64) (*weighing, error) {
 		return found, nil
 	}
 	s := w.source.step
-	s.Amount = balance.Displayed(digits)
+	s.Amount = s.Balance.Displayed(digits)
 	if w.bench.prep.Carries(s) != nil {
 		w.known[digits] = &weighing{}
 		return w.known[digits], nil

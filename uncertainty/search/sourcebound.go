@@ -3,6 +3,8 @@ package search
 import (
 	"math"
 	"slices"
+
+	"minim/uncertainty/route"
 )
 
 // sourceBound is a lower bound of the relative variance that the weighing of an
@@ -24,24 +26,39 @@ func (b *Bench) newSourceBound() (*sourceBound, error) {
 		if !b.sources[k].isWeighed() {
 			continue
 		}
-		before, brought := 0.0, 0.0
-		for cell := range s.grams.count {
-			digits := b.sources[k].mostDigits(s.grams.end(cell))
-			if digits < 1 {
-				continue // the balance shows none
-			}
-			if digits != before {
-				var mixed bool
-				var err error
-				if brought, mixed, err = b.broughtBy(&b.sources[k], digits, pulled); err != nil {
-					return nil, err
-				}
-				before, s.mixed = digits, s.mixed || mixed
-			}
-			s.least[cell] = min(s.least[cell], brought)
+		err := b.sources[k].leastByCell(&s.grams, s.least, func(weigh route.Step) (float64, error) {
+			f, _, err := b.prep.SourceFactor(b.coverage, weigh)
+			least, mixed := b.unpulled(f, pulled)
+			s.mixed = s.mixed || mixed
+			return least, err
+		})
+		if err != nil {
+			return nil, err
 		}
 	}
 	return s, nil
+}
+
+// leastByCell takes into the least of each cell of solute what the largest weighing in it brings on a balance.
+func (s *source) leastByCell(grams *cells, least []float64, brings func(weigh route.Step) (float64, error)) error {
+	before, brought := 0.0, 0.0
+	for cell := range grams.count {
+		digits := s.mostDigits(grams.end(cell))
+		if digits < 1 {
+			continue // the balance shows none
+		}
+		if digits != before {
+			weigh := s.step
+			weigh.Amount = weigh.Balance.Displayed(digits)
+			var err error
+			if brought, err = brings(weigh); err != nil {
+				return err
+			}
+			before = digits
+		}
+		least[cell] = min(least[cell], brought)
+	}
+	return nil
 }
 
 // mostDigits of a balance are what the largest weighing for up to so much solute takes.
@@ -50,19 +67,15 @@ func (s *source) mostDigits(grams float64) float64 {
 	return min(math.Ceil(grams/s.intended/k.Readability), math.Floor(k.Capacity/k.Readability*(1+1e-12)))
 }
 
-// broughtBy is the relative variance that a weighing of so many digits brings, and whether others pull
-// at what it brings.
-func (b *Bench) broughtBy(s *source, digits float64, pulled map[int]bool) (brought float64, mixed bool, err error) {
-	step := s.step
-	step.Amount = s.step.Balance.Displayed(digits)
-	f, _, err := b.prep.SourceFactor(b.coverage, step)
-	brought = f.Own
+// unpulled is the relative variance of a factor without the influences that others pull at, and whether it has such.
+func (b *Bench) unpulled(f route.Factor, pulled map[int]bool) (least float64, mixed bool) {
+	least = f.Own
 	for _, p := range b.keys.factor(f).shared {
 		if mixed = mixed || pulled[p.key]; !pulled[p.key] {
-			brought += float64(p.relative * p.relative)
+			least += float64(p.relative * p.relative)
 		}
 	}
-	return brought, mixed, err
+	return least, mixed
 }
 
 // pulled are the shared influences that others than sources pull at.

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"math"
 	"slices"
-	"sort"
 	"sync"
 
 	"minim/equipment"
@@ -193,37 +192,16 @@ func (b *Bench) boundFrom(s *source, m *making, pulled map[int]bool) error {
 		if impossible(err) {
 			return 0, nil
 		}
-		sum := f.Own
-		for _, p := range b.keys.factor(f).shared {
-			if !pulled[p.key] {
-				sum += float64(p.relative * p.relative)
-			}
-		}
-		return sum, err
+		least, _ := b.unpulled(f, pulled)
+		return least, err
 	}
 	switch {
 	case s.step.Packet != nil:
 		least, err := brings(s.step)
 		m.up.packets = min(m.up.packets, least)
 		return err
-	case !s.isWeighed():
-		return nil
-	}
-	before, least := 0.0, 0.0
-	for cell := range b.up.grams.count {
-		digits, step := s.mostDigits(b.up.grams.end(cell)), s.step
-		if digits < 1 {
-			continue
-		}
-		if digits != before {
-			var err error
-			step.Amount = s.step.Balance.Displayed(digits)
-			if least, err = brings(step); err != nil {
-				return err
-			}
-			before = digits
-		}
-		m.up.solute[cell] = min(m.up.solute[cell], least)
+	case s.isWeighed():
+		return s.leastByCell(&b.up.grams, m.up.solute, brings)
 	}
 	return nil
 }
@@ -282,20 +260,7 @@ func (w *walk) beginWeighedUp(needed float64) {
 	if !(share.high > 0) {
 		return
 	}
-	rounding := float64(w.pass.digit * max(math.Abs(w.up.bulk.low), math.Abs(w.up.bulk.high))) // of the nearest reading
-	before, list := w.volumes, w.pass.weighedUp
-	w.solvent = share.low
-	least := (needed - rounding) * share.low * (1 - 1e-9)
-	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= least }); at < len(list); at++ {
-		f := &list[at]
-		w.volumes.leftOver = Volume(before.leftOver + max(0, f.volume/share.high-needed-rounding))
-		if !w.goOn() || w.tooMuch() || w.hopeless(before.least) {
-			break
-		}
-		w.begun = before.leftOver
-		w.build(f, needed)
-	}
-	w.volumes, w.solvent = before, 1
+	w.beginIn(w.pass.weighedUp, share, float64(w.pass.digit*max(math.Abs(w.up.bulk.low), math.Abs(w.up.bulk.high))), needed)
 }
 
 // weighUp finishes a route of a source that is weighed up to a total, of which so much is needed.
@@ -310,8 +275,8 @@ func (w *walk) weighUp(c chain, total *making, needed float64) {
 		if w.hopeless(w.leastWith(total, grams) * (1 - slack)) {
 			return
 		}
-		digits := nearestDigits(grams/s.intended, step.Balance)
-		if digits < 1 || digits*step.Balance.Readability > step.Balance.Capacity*(1+1e-12) {
+		digits, shown := s.digitsFor(grams)
+		if !shown {
 			return
 		}
 		step.Amount = step.Balance.Displayed(digits)
