@@ -23,38 +23,30 @@ type Notes struct {
 
 // Warn adds a warning.
 func (n *Notes) Warn(code, subject string, args ...any) {
-	addOnce(&n.Warnings, note.Of(code, subject, args...))
+	note.Add(&n.Warnings, note.Of(code, subject, args...))
 }
 
 // Assume adds an assumption.
 func (n *Notes) Assume(code, subject string, args ...any) {
-	addOnce(&n.Assumed, note.Of(code, subject, args...))
+	note.Add(&n.Assumed, note.Of(code, subject, args...))
 }
 
 // Remember adds a figure that is from memory.
 func (n *Notes) Remember(code, subject string, args ...any) {
-	addOnce(&n.FromMemory, note.Of(code, subject, args...))
+	note.Add(&n.FromMemory, note.Of(code, subject, args...))
 }
 
 // LeaveOut adds something that is not counted.
 func (n *Notes) LeaveOut(code, subject string, args ...any) {
-	addOnce(&n.NotCounted, note.Of(code, subject, args...))
+	note.Add(&n.NotCounted, note.Of(code, subject, args...))
 }
 
 // Merge adds the notes of another list.
 func (n *Notes) Merge(other Notes) {
-	addOnce(&n.Warnings, other.Warnings...)
-	addOnce(&n.Assumed, other.Assumed...)
-	addOnce(&n.FromMemory, other.FromMemory...)
-	addOnce(&n.NotCounted, other.NotCounted...)
-}
-
-func addOnce(list *[]note.Note, more ...note.Note) {
-	for _, n := range more {
-		if !note.Contains(*list, n) {
-			*list = append(*list, n)
-		}
-	}
+	note.Add(&n.Warnings, other.Warnings...)
+	note.Add(&n.Assumed, other.Assumed...)
+	note.Add(&n.FromMemory, other.FromMemory...)
+	note.Add(&n.NotCounted, other.NotCounted...)
 }
 
 // ml is a volume in mL, and grams a mass in g, of a note.

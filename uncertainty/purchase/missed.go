@@ -23,9 +23,7 @@ func (m *missed) add(bench note.Note, what []note.Note) {
 		if i < 0 {
 			i, *m = len(*m), append(*m, missing{what: w})
 		}
-		if at := &(*m)[i]; !note.Contains(at.on, bench) {
-			at.on = append(at.on, bench)
-		}
+		note.Add(&(*m)[i].on, bench)
 	}
 }
 

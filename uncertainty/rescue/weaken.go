@@ -167,11 +167,7 @@ func (r *rescuer) searchTwice() {
 	}
 	list, notSearched, err := search.Dilutions(r.ctx, &p, o)
 	r.err = err
-	for _, n := range notSearched {
-		if !note.Contains(r.notSearched, n) {
-			r.notSearched = append(r.notSearched, n)
-		}
-	}
+	note.Add(&r.notSearched, notSearched...)
 	for _, found := range list {
 		if r.err == nil {
 			r.try(diluteTwice, &candidate{steps: found.Steps[1:]})

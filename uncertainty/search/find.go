@@ -39,11 +39,7 @@ func (b *Bench) find(ctx context.Context) ([]found, error) {
 	if filled.CutShort {
 		b.cut(filled.Untried)
 	}
-	for _, n := range filled.NotSearched {
-		if !note.Contains(b.NotSearched, n) {
-			b.NotSearched = append(b.NotSearched, n)
-		}
-	}
+	note.Add(&b.NotSearched, filled.NotSearched...)
 	return with(list, others), err
 }
 

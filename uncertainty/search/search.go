@@ -105,10 +105,7 @@ func (s *search) skip(ctx context.Context, stages []stage) error {
 		} else {
 			s.cut(least)
 		}
-		n := s.notTried(p, i == 0, math.Floor(least*100)/100)
-		if !note.Contains(s.NotSearched, n) {
-			s.NotSearched = append(s.NotSearched, n)
-		}
+		note.Add(&s.NotSearched, s.notTried(p, i == 0, math.Floor(least*100)/100))
 	}
 	return nil
 }

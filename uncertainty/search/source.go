@@ -175,9 +175,7 @@ func (b *Bench) clashes(s route.Step) bool {
 	if len(clashes) == 0 {
 		return false
 	}
-	if n := note.Of("that-may-not-meet", clashes[0].First, clashes[0].Second); !note.Contains(b.NotSearched, n) {
-		b.NotSearched = append(b.NotSearched, n)
-	}
+	note.Add(&b.NotSearched, note.Of("that-may-not-meet", clashes[0].First, clashes[0].Second))
 	return true
 }
 

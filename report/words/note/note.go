@@ -79,3 +79,12 @@ func Texts(list []Note) []string { return clause.Each(list, Note.String) }
 func Contains(list []Note, n Note) bool {
 	return slices.ContainsFunc(list, func(m Note) bool { return reflect.DeepEqual(m, n) })
 }
+
+// Add puts notes on a list that it does not hold yet.
+func Add(list *[]Note, more ...Note) {
+	for _, n := range more {
+		if !Contains(*list, n) {
+			*list = append(*list, n)
+		}
+	}
+}
