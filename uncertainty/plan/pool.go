@@ -228,22 +228,21 @@ func (l *pool) simulate(ctx context.Context, places []int, s uncertainty.Setting
 // and for the chance that is asked for, around those that leave least over.
 func (l *pool) tune() error {
 	limits := l.options.Search()
-	found := len(l.results)
 	seen := make(map[int]bool)
 	for _, base := range l.bases() {
-		if seen[base.at] || base.at >= found {
+		if seen[base.at] {
 			continue
 		}
 		seen[base.at] = true
 		from := l.results[base.at]
-		t := tuner{Prep: l.prep, coverage: limits.Coverage, fine: l.options.Fine, base: &from, least: base.least - doubtOf(&l.results[base.at]), limits: l.options.Limits}
+		t := tuner{Prep: l.prep, coverage: limits.Coverage, fine: l.options.Fine, base: &from, least: base.least - doubtOf(&from), limits: l.options.Limits}
 		t.most = min(t.base.LeftOverML+l.prep.Ask().Near(), limits.MostLeftOver(l.prep))
 		if err := t.tune(); err != nil {
 			return err
 		}
 		for _, r := range t.tuned {
 			if r.SoluteGrams <= limits.MostSolute() {
-				l.add(r, doubtOf(t.base))
+				l.add(r, doubtOf(&from))
 			}
 		}
 	}
@@ -262,9 +261,6 @@ type base struct {
 	least float64
 }
 
-// nearBases of one number of measurements are tuned for each level.
-const nearBases = 1
-
 // bases are the routes that others are tuned from: those that leave least over at each level, and those
 // that would be shown.
 func (l *pool) bases() (list []base) {
@@ -274,13 +270,13 @@ func (l *pool) bases() (list []base) {
 		levels = []float64{0}
 	}
 	for _, level := range levels {
-		of := make(map[int]int)
+		seen := make(map[int]bool)
 		for i := range l.results { // by number of measurements, then by what is left over
 			r := &l.results[i]
-			if !r.Possible || q.Tolerant && r.Chance() < level || of[r.Operations] >= nearBases {
+			if !r.Possible || q.Tolerant && r.Chance() < level || seen[r.Operations] {
 				continue
 			}
-			of[r.Operations]++
+			seen[r.Operations] = true
 			list = append(list, base{i, level})
 		}
 	}
