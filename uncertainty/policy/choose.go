@@ -1,6 +1,7 @@
 package policy
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -62,6 +63,22 @@ func (q Question) Choose(all []Figures) Choice {
 	c.byName()
 	c.Use = c.left[0]
 	return c.Choice
+}
+
+// Handier compares two routes by the rules of [Question.Choose] that follow what is left over, as far as these need
+// no chance: it is negative where f goes first.
+func (f *Figures) Handier(g *Figures) int {
+	return cmp.Or(falseFirst(f.LowOnScale, g.LowOnScale), falseFirst(f.BothWays, g.BothWays), falseFirst(f.TooLarge, g.TooLarge), cmp.Compare(f.Roundness, g.Roundness), cmp.Compare(f.Solute, g.Solute))
+}
+
+func falseFirst(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case a:
+		return 1
+	}
+	return -1
 }
 
 // narrow keeps those that are good, if any is.
@@ -145,7 +162,7 @@ func (c *chooser) byOperations() {
 	if c.Tolerant && c.has(func(f *Figures) bool { return f.Operations <= Enough && f.Chance >= c.Halved() }) {
 		c.narrow(Operations, func(f *Figures) bool { return f.Operations <= MostBeside })
 	}
-	cost := func(f *Figures) float64 { return f.LeftOver + float64(float64(f.Operations)/2*c.WorthTwo()) }
+	cost := func(f *Figures) float64 { return c.Cost(f.Operations, f.LeftOver) }
 	least, most := c.least(func(*Figures) bool { return true }, cost), math.MinInt
 	for _, i := range c.left {
 		if f := &c.all[i]; cost(f) <= least+sameVolume {

@@ -93,6 +93,11 @@ func (q Question) WorthTwo() float64 {
 	return float64(worthTwo * q.Volume)
 }
 
+// Cost of a route is what it leaves over and what its measurements must save, in mL.
+func (q Question) Cost(operations int, leftOver float64) float64 {
+	return leftOver + float64(float64(operations)/2*q.WorthTwo())
+}
+
 // So few measurements are enough where they have half the risk, and so many are the most that any
 // saving is worth then.
 const (

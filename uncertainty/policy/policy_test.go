@@ -161,3 +161,20 @@ func TestReadings(t *testing.T) {
 	assert.Equal(t, -1, FirstBothWays(list[:4]))
 	assert.Zero(t, RoundnessIn(nil))
 }
+
+// Of two routes that differ in how they are handled alone, the one is chosen that is handier; the first where
+// neither is (all there are of two round and two less round ones).
+func TestHandierIsChosen(t *testing.T) {
+	var all []Figures
+	for i := range 32 {
+		has := func(bit int) bool { return i>>bit&1 == 1 }
+		number := func(bit int) float64 { return float64(1 + i>>bit&1) }
+		all = append(all, Figures{Possible: true, Usable: true, LowOnScale: has(0), BothWays: has(1), TooLarge: has(2), Roundness: number(3), Solute: number(4)})
+	}
+	for i := range all {
+		for k := range all {
+			chosen := Question{Volume: 100}.Choose([]Figures{all[i], all[k]}).Use
+			assert.Equal(t, all[i].Handier(&all[k]) > 0, chosen == 1, "%+v or %+v", all[i], all[k])
+		}
+	}
+}

@@ -12,6 +12,11 @@ type Reading struct {
 	Rises bool
 }
 
+// Handling is what of the figures follows from the readings, and from whether a vessel is larger than needed.
+func Handling(list []Reading, tooLarge bool) Figures {
+	return Figures{LowOnScale: FirstLow(list) >= 0, BothWays: FirstBothWays(list) >= 0, TooLarge: tooLarge, Roundness: RoundnessIn(list)}
+}
+
 // RoundnessIn is that of some readings, of which what has one mark is none.
 func RoundnessIn(list []Reading) (sum float64) {
 	for _, r := range list {

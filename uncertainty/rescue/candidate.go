@@ -18,28 +18,9 @@ type candidate struct {
 	// the policy makes least of routes that are sure enough.
 	operations          int
 	leftOver, off, cost float64
-	handling
+	// handling is nil until it is asked for.
+	handling     *policy.Figures
 	done, passes bool
-}
-
-// handling is what the policy goes by at last; solute is in g.
-type handling struct {
-	low, bothWays, tooLarge bool
-	roundness, solute       float64
-}
-
-func (h handling) compare(g handling) int {
-	return cmp.Or(trueLast(h.low, g.low), trueLast(h.bothWays, g.bothWays), trueLast(h.tooLarge, g.tooLarge), cmp.Compare(h.roundness, g.roundness), cmp.Compare(h.solute, g.solute))
-}
-
-func trueLast(a, b bool) int {
-	switch {
-	case a == b:
-		return 0
-	case a:
-		return 1
-	}
-	return -1
 }
 
 // mostConsidered are the corrections of a kind that are put in order, mostTried those that are worked out,
@@ -93,7 +74,7 @@ func (r *rescuer) consider(kind way, makes, ratio, aside float64, steps ...route
 			c.operations++
 		}
 	}
-	c.cost = c.leftOver + float64(float64(c.operations)/2*r.ask.WorthTwo())
+	c.cost = r.ask.Cost(c.operations, c.leftOver)
 	if makes < r.prep.Volume*(1-slack) {
 		c.cost += short // what is not enough comes last
 	}
@@ -139,11 +120,10 @@ func (r *rescuer) isCut(kind way) {
 }
 
 // handled says how a correction handles.
-func (r *rescuer) handled(steps []route.Step) handling {
-	own := &route.Route{Steps: steps}
-	readings := own.Readings()
-	large, _ := r.prep.TooLarge(own)
-	return handling{policy.FirstLow(readings) >= 0, policy.FirstBothWays(readings) >= 0, large != nil, policy.RoundnessIn(readings), r.solute(steps)}
+func (r *rescuer) handled(steps []route.Step) *policy.Figures {
+	f := r.prep.Handling(&route.Route{Steps: steps})
+	f.Solute = r.solute(steps)
+	return &f
 }
 
 // solute is how much of it a correction takes, in g, beside what another of its kind takes.

@@ -66,15 +66,9 @@ const mostAdded = 5
 func (r *rescuer) strengthenAll(is, wanted float64) {
 	volume := r.now.MadeML
 	for _, s := range r.stronger {
-		needed := func(times float64) float64 {
-			c := float64(wanted * times)
-			if c >= s.concentration {
-				return s.left
-			}
-			return max(0, volume*(c-is)/(s.concentration-c))
-		}
-		from, to := needed(1-r.within()), min(s.left, needed(1+r.within()), mostAdded*needed(1))
-		r.measured(route.Strengthen, from, needed(1), to, func(mL float64, steps []route.Step) {
+		needed := func(times float64) float64 { return r.needed(is, float64(wanted*times), s.concentration, s.left) }
+		to := min(s.left, needed(1+r.within()), mostAdded*needed(1))
+		r.measured(route.Strengthen, needed(1-r.within()), needed(1), to, func(mL float64, steps []route.Step) {
 			if mL > s.left*(1+slack) {
 				return
 			}
@@ -86,6 +80,15 @@ func (r *rescuer) strengthenAll(is, wanted float64) {
 			r.consider(strengthenAll, volume+mL, has/(volume+mL)/wanted, 0, append([]route.Step{all}, steps...)...)
 		})
 	}
+}
+
+// needed is how much brings the batch from one concentration to another, of a solution of which there is so much; all
+// where it is no stronger than that.
+func (r *rescuer) needed(is, to, strong, left float64) float64 {
+	if to >= strong {
+		return left
+	}
+	return max(0, r.now.MadeML*(to-is)/(strong-to))
 }
 
 // addSolute dissolves in the batch, which has so many times what is wanted, a mass of solute that brings it there.
@@ -157,18 +160,12 @@ func (r *rescuer) diluteFirst(is, wanted float64) {
 // addDiluted adds to all of the batch of a solution that two steps make, of that strength in g/mL.
 func (r *rescuer) addDiluted(is, wanted, strength float64, take, makeUp route.Step) {
 	volume, made := r.now.MadeML, len(r.batch.Steps)
-	needed := func(times float64) float64 {
-		c := float64(wanted * times)
-		if c >= strength {
-			return makeUp.Amount
-		}
-		return max(0, volume*(c-is)/(strength-c))
-	}
 	batch := route.Step{Verb: route.TakeAll, From: made}
 	if r.bought {
 		batch.From, batch.Stock = 0, r.batch.Steps[0].Stock
 	}
-	from, to := needed(1-r.within()), min(makeUp.Amount, needed(1+r.within()))
+	from := r.needed(is, float64(wanted*(1-r.within())), strength, makeUp.Amount)
+	to := min(makeUp.Amount, r.needed(is, float64(wanted*(1+r.within())), strength, makeUp.Amount))
 	for _, d := range r.deliverers() {
 		for _, a := range marks(d, from, to) {
 			if a > float64(stays*makeUp.Amount) {

@@ -53,7 +53,7 @@ func (r *rescuer) handiest(list []*candidate, first *candidate) (some []*candida
 			some = append(some, c)
 		}
 	}
-	slices.SortStableFunc(some, func(a, b *candidate) int { return a.compare(b.handling) })
+	slices.SortStableFunc(some, func(a, b *candidate) int { return a.handling.Handier(b.handling) })
 	return some
 }
 

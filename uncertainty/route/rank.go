@@ -18,14 +18,16 @@ func (p *Prep) Ask() policy.Question {
 
 // Figures of a result are what the policy goes by.
 func (p *Prep) Figures(r *Result) policy.Figures {
-	readings := r.Route.Readings()
-	large, _ := p.TooLarge(r.Route)
-	return policy.Figures{
-		Possible: r.Possible, Usable: r.Possible && p.usable(r), Doubted: len(note.Doubts(r.Notes.Warnings)) > 0, Chance: r.Chance(), Within: r.HoldsWithin,
-		OutsideIfMisread: r.Possible && p.OutsideIfMisread(r), Operations: r.Operations, LeftOver: r.LeftOverML, Solute: r.SoluteUsed,
-		LowOnScale: policy.FirstLow(readings) >= 0, BothWays: policy.FirstBothWays(readings) >= 0, TooLarge: large != nil,
-		Roundness: policy.RoundnessIn(readings), Name: r.Route.Name,
-	}
+	f := p.Handling(r.Route)
+	f.Possible, f.Usable, f.Doubted, f.OutsideIfMisread = r.Possible, r.Possible && p.usable(r), len(note.Doubts(r.Notes.Warnings)) > 0, r.Possible && p.OutsideIfMisread(r)
+	f.Chance, f.Within, f.Operations, f.LeftOver, f.Solute, f.Name = r.Chance(), r.HoldsWithin, r.Operations, r.LeftOverML, r.SoluteUsed, r.Route.Name
+	return f
+}
+
+// Handling is what of these follows from the steps of a route alone.
+func (p *Prep) Handling(r *Route) policy.Figures {
+	large, _ := p.TooLarge(r)
+	return policy.Handling(r.Readings(), large != nil)
 }
 
 // Choose applies the policy to results: see [policy].
