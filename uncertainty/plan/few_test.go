@@ -15,25 +15,14 @@ import (
 // readings and one of which a greater scatter is stated, the second, though the first has the
 // smaller give or take to first order (constructed).
 func TestTightestAsShown(t *testing.T) {
-	p := smallbench.On(t, smallbench.Prep, `
-[[balance]]
-name = "two readings"
-capacity = "100 g"
-readability = "0.001 g"
-readings = ["1.000 g", "1.005 g"]
-linearity = "0.01 g"
+	p := smallbench.On(t, smallbench.Prep, smallbench.TwoReadings+`
 [[balance]]
 name = "stated"
 capacity = "100 g"
 readability = "0.001 g"
 repeatability = "0.009 g"
 linearity = "0.01 g"
-[[cylinder]]
-name = "cylinder"
-capacity = "50 mL"
-class = "B"
-clinging = "0.05 mL"
-`)
+`+smallbench.Cylinder)
 	p.Tolerances = nil
 	o := quick(0)
 	o.Prefer = route.Tightest

@@ -13,19 +13,6 @@ import (
 	"minim/uncertainty/smallbench"
 )
 
-const vialKit = `
-[[pipette]]
-name = "pipette"
-kind = "graduated"
-capacity = "5 mL"
-class = "B"
-[[cylinder]]
-name = "cylinder"
-capacity = "50 mL"
-class = "B"
-clinging = "0.05 mL"
-`
-
 // A vial that holds units of activity is used whole, where the target counts them or the
 // activity turns them into a mass (constructed): 5000 U in 50 mL are 100 U/mL, and of 25 U/mg
 // 4 mg/mL.
@@ -34,7 +21,7 @@ func TestVialsInUnits(t *testing.T) {
 		"units": "target = \"100 U/mL\"\ntolerance = \"10 % of target\"\n[solute]\nname = \"enzyme\"\n",
 		"mass":  "target = \"4 g/L\"\ntolerance = \"10 % of target\"\n[solute]\nname = \"enzyme\"\nactivity = \"25 U/mg\"\n",
 	} {
-		p := smallbench.On(t, "volume = \"20 mL\"\n"+prep+"[solvent]\nname = \"water\"\n[[packet]]\nname = \"vial\"\ncontent = { from = \"4900 U\", to = \"5100 U\" }\n", vialKit)
+		p := smallbench.On(t, "volume = \"20 mL\"\n"+prep+"[solvent]\nname = \"water\"\n[[packet]]\nname = \"vial\"\ncontent = { from = \"4900 U\", to = \"5100 U\" }\n", smallbench.Measures)
 		found := searched(t, p, quick(1))
 		require.True(t, found.Verdict.Meets, name)
 		steps := found.chosen().Route.Steps

@@ -12,28 +12,12 @@ import (
 	"minim/uncertainty/smallbench"
 )
 
-// fewKit has a balance that two readings tell of, and a flask. Far from normal, and not of one
-// scale, are both together.
-const fewKit = `
-[[balance]]
-name = "scale"
-capacity = "100 g"
-readability = "0.001 g"
-readings = ["1.000 g", "1.005 g"]
-linearity = "0.01 g"
-[[cylinder]]
-name = "cylinder"
-capacity = "50 mL"
-class = "B"
-clinging = "0.05 mL"
-`
-
 // The coarsest balance that would do is one on which the simulated chance of the best route is
 // enough, where few readings stand beside other errors; the next coarser one has none. The
 // chance to first order, by effective degrees of freedom, is enough on coarser ones (constructed).
 func TestCoarsestOfFewReadings(t *testing.T) {
 	smallbench.SkipIfSlow(t)
-	p := smallbench.On(t, smallbench.Prep, fewKit)
+	p := smallbench.On(t, smallbench.Prep, smallbench.TwoReadings+smallbench.Cylinder)
 	o := quick(0)
 	o.LeftOver, o.Settings.Trials = 400, 100_000
 	b, err := Buy(context.Background(), p, o)

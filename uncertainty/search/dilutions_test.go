@@ -8,7 +8,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/report/words/note"
-	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
 	"minim/uncertainty/smallbench"
 )
@@ -16,23 +15,7 @@ import (
 // A search of limited work is the same each time, however many processors there are, and
 // says what it has left out.
 func TestLimitedWorkIsTheSameAndSaid(t *testing.T) {
-	k, err := read.ParseKit("kit", []byte(`[[balance]]
-name = "scale"
-capacity = "200 g"
-readability = "0.01 g"
-[[pipette]]
-name = "pipette"
-kind = "graduated"
-capacity = "5 mL"
-class = "B"
-[[cylinder]]
-name = "cylinder"
-capacity = "50 mL"
-class = "B"
-`))
-	require.NoError(t, err)
-	p, err := read.ParsePrep("prep", []byte("target = \"1 g/L\"\nvolume = \"20 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"strong\"\nstrength = \"50 g/L\"\n"), k)
-	require.NoError(t, err)
+	p := smallbench.On(t, "target = \"1 g/L\"\nvolume = \"20 mL\"\ntolerance = \"5 % of target\"\n[solute]\nname = \"exemplate\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"strong\"\nstrength = \"50 g/L\"\n", smallbench.Kit)
 	search := func(work int64) (names, notSearched []string) {
 		list, left, err := Dilutions(context.Background(), p, Options{Limits: route.Limits{Steps: 2}, Work: work})
 		require.NoError(t, err)

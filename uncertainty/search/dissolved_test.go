@@ -49,9 +49,8 @@ name = "water"
 name = "sachet"
 content = { from = "0.9 g", to = "1.1 g" }
 `, dissolvedKit)
-	b, err := NewBench(p, quick(1))
-	require.NoError(t, err)
-	s := newSearch(b, quick(1), newJudge(p, b.coverage, tooLittle, enough))
+	s := atAnyChance(t, p, quick(1))
+	b := s.Bench
 	compared := map[route.Verb]int{}
 	for _, from := range []route.Verb{route.Weigh, route.UsePacket} {
 		s.pass = newPass(b, from, nil)
@@ -110,11 +109,7 @@ kind = "one-mark"
 capacity = "10 mL"
 class = "A"
 `)
-	b, err := NewBench(p, quick(0))
-	require.NoError(t, err)
-	list, err := b.Find(t.Context())
-	require.NoError(t, err)
-	require.NotEmpty(t, list)
+	list := foundOn(t, p, quick(0))
 	steps := list[0].Route.Steps
 	require.Equal(t, route.DissolveIn, steps[1].Verb)
 	near.Relative(t, "reading", 0.1, steps[0].Amount, 1e-9)

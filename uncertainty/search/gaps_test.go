@@ -17,9 +17,8 @@ import (
 // triples. Where a piece is free, it counts nothing for that piece.
 func TestGapsAreLowerBounds(t *testing.T) {
 	p := smallbench.On(t, smallbench.Prep, smallbench.Kit)
-	b, err := NewBench(p, quick(2))
-	require.NoError(t, err)
-	s := newSearch(b, quick(2), newJudge(p, b.coverage, tooLittle, enough))
+	s := atAnyChance(t, p, quick(2))
+	b := s.Bench
 	s.pass = newPass(b, route.Weigh, nil)
 	require.NoError(t, s.pass.about(context.Background(), b, 1))
 	w := s.newWalk(0)

@@ -31,9 +31,7 @@ func TestLeastRelativeUncertainty(t *testing.T) {
 		{smallbench.ISO, 50, 1, 3, 0.0006338}, {smallbench.ISO, 50, 2, 3, 0.0006595}, {smallbench.ISO, 100, 1, 3, 0.0008327}, {smallbench.ISO, 100, 2, 3, 0.0006455},
 		{smallbench.ISO, 1000, 1, 3, 0.0032701}, {smallbench.ISO, 1000, 2, 3, 0.0007714},
 	} {
-		prep := fmt.Sprintf("target = \"%v mol/L\"\nvolume = \"1 mL\"\nbench = { temperature = \"20 °C\", within = \"0 °C\" }\n", 1/float64(c.dilution)) +
-			"[solute]\nname = \"salt\"\nmolar-mass = \"58.44 g/mol\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"stock\"\nstrength = \"1 mol/L\"\n"
-		p := smallbench.On(t, prep, smallbench.Glass(c.set, c.pieces))
+		p := diluted(t, c.dilution, c.set, c.pieces)
 		b, err := NewBench(p, quick(c.steps))
 		require.NoError(t, err)
 		b.dilutions = slices.DeleteFunc(b.dilutions, func(m making) bool { return m.measured })
@@ -47,6 +45,13 @@ func TestLeastRelativeUncertainty(t *testing.T) {
 		}
 		near.Absolute(t, fmt.Sprintf("1 in %d, %d steps, %d pieces", c.dilution, c.steps, c.pieces), c.want, best, 5.1e-8)
 	}
+}
+
+// diluted wants so many times less than a stock has, on a set of glass.
+func diluted(t *testing.T, times int, set map[string]map[float64]float64, pieces int) *route.Prep {
+	prep := fmt.Sprintf("target = \"%v mol/L\"\nvolume = \"1 mL\"\nbench = { temperature = \"20 °C\", within = \"0 °C\" }\n", 1/float64(times)) +
+		"[solute]\nname = \"salt\"\nmolar-mass = \"58.44 g/mol\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"stock\"\nstrength = \"1 mol/L\"\n"
+	return smallbench.On(t, prep, smallbench.Glass(set, pieces))
 }
 
 // TestLeastByWeighing: on a balance with a standard uncertainty of 0.002 g for each mass, a

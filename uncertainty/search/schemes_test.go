@@ -46,8 +46,7 @@ func TestSchemes(t *testing.T) {
 		{smallbench.ISO, false, 0.0032701, [][2]float64{{1, 1000}}},
 		{smallbench.ISO, false, 0.0007714, [][2]float64{{20, 1000}, {50, 1000}}},
 	} {
-		p := smallbench.On(t, "target = \"0.001 mol/L\"\nvolume = \"1 mL\"\nbench = { temperature = \"20 °C\", within = \"0 °C\" }\n"+
-			"[solute]\nname = \"salt\"\nmolar-mass = \"58.44 g/mol\"\n[solvent]\nname = \"water\"\n[[stock]]\nname = \"stock\"\nstrength = \"1 mol/L\"\n", smallbench.Glass(c.set, 3))
+		p := diluted(t, 1000, c.set, 3)
 		steps := []route.Step{{Verb: route.Start, Stock: p.Stocks[0]}}
 		for i, of := range c.scheme {
 			for k, verb := range []route.Verb{route.Take, route.MakeUpTo} {

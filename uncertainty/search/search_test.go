@@ -15,6 +15,25 @@ import (
 // quick options for up to so many dilutions.
 func quick(steps int) Options { return Options{Limits: route.Limits{Steps: steps}} }
 
+// atAnyChance is a search for what no other route beats at any chance.
+func atAnyChance(t *testing.T, p *route.Prep, o Options) *search {
+	t.Helper()
+	b, err := NewBench(p, o)
+	require.NoError(t, err)
+	return newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough))
+}
+
+// foundOn is what is found to choose from, which is something.
+func foundOn(t *testing.T, p *route.Prep, o Options) []route.Result {
+	t.Helper()
+	b, err := NewBench(p, o)
+	require.NoError(t, err)
+	list, err := b.Find(t.Context())
+	require.NoError(t, err)
+	require.NotEmpty(t, list)
+	return list
+}
+
 // Fixed checks on the model (closed forms, constructed): n steps made up to the mark
 // with one pipette, 1 mL ± 1 %, and one flask, 10 mL ± 0.5 %, have n √(u² + U²); with
 // the diluent from the aliquot's own pipette, the bias cancels.
@@ -66,12 +85,10 @@ func (b *Bench) relativeAfter(n int, measured bool) float64 {
 // TestEnoughIsTried: what was not searched is said, and what was found is there.
 func TestEnoughIsTried(t *testing.T) {
 	p := smallbench.On(t, smallbench.Prep, smallbench.Kit)
-	b, err := NewBench(p, quick(2))
-	require.NoError(t, err)
 	o := quick(2)
 	o.Work = 1
-	s := newSearch(b, o, newJudge(p, 0.95, tooLittle, enough))
+	s := atAnyChance(t, p, o)
 	require.NoError(t, s.run(context.Background()))
-	assert.NotEmpty(t, b.NotSearched)
-	assert.Contains(t, b.NotSearched[len(b.NotSearched)-1].String(), "no more than 1 candidates are tried")
+	assert.NotEmpty(t, s.NotSearched)
+	assert.Contains(t, s.NotSearched[len(s.NotSearched)-1].String(), "no more than 1 candidates are tried")
 }

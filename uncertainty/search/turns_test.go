@@ -17,11 +17,9 @@ import (
 
 // said is all that a search of limited work comes to, in words.
 func said(t *testing.T, p *route.Prep, work int64, worthOnly bool) string {
-	b, err := NewBench(p, quick(2))
-	require.NoError(t, err)
 	o := quick(2)
 	o.Work = work
-	s := newSearch(b, o, newJudge(p, b.coverage, tooLittle, enough))
+	s := atAnyChance(t, p, o)
 	s.judge.worthOnly = worthOnly
 	list, err := s.result(context.Background())
 	require.NoError(t, err)
@@ -29,7 +27,7 @@ func said(t *testing.T, p *route.Prep, work int64, worthOnly bool) string {
 	for i := range list {
 		words = append(words, list[i].signature)
 	}
-	for _, text := range note.Texts(b.NotSearched) {
+	for _, text := range note.Texts(s.NotSearched) {
 		words = append(words, "not searched: "+text)
 	}
 	if work > 0 {

@@ -42,9 +42,8 @@ readability = "0.001 g"
 span = "0.1 % of reading"
 linearity = "0.005 g"
 `)
-		b, err := NewBench(p, quick(1))
-		require.NoError(t, err)
-		s := newSearch(b, quick(1), newJudge(p, b.coverage, tooLittle, enough))
+		s := atAnyChance(t, p, quick(1))
+		b := s.Bench
 		compared := map[route.Verb]int{}
 		for _, from := range []route.Verb{route.Weigh, route.UsePacket} {
 			s.pass = newPass(b, from, nil)
@@ -139,12 +138,7 @@ kind = "one-mark"
 capacity = "10 mL"
 class = "A"
 `)
-	b, err := NewBench(p, quick(1))
-	require.NoError(t, err)
-	list, err := b.Find(t.Context())
-	require.NoError(t, err)
-	require.NotEmpty(t, list)
-	for _, r := range list {
+	for _, r := range foundOn(t, p, quick(1)) {
 		if s := r.Route.Steps; s[1].Verb == route.WeighUpTo && s[1].Amount == 100 {
 			require.Equal(t, route.Take, s[2].Verb)
 			near.Relative(t, "reading", 10, s[0].Amount, 1e-9)

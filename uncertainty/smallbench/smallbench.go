@@ -22,16 +22,32 @@ capacity = "100 g"
 readability = "0.01 g"
 repeatability = "0.01 g"
 linearity = "0.02 g"
+` + Measures
+
+const Measures = `
 [[pipette]]
 name = "pipette"
 kind = "graduated"
 capacity = "5 mL"
 class = "B"
+` + Cylinder
+
+const Cylinder = `
 [[cylinder]]
 name = "cylinder"
 capacity = "50 mL"
 class = "B"
 clinging = "0.05 mL"
+`
+
+// TwoReadings tell of this balance beside its linearity: far from normal, and not of one scale, are both together.
+const TwoReadings = `
+[[balance]]
+name = "two readings"
+capacity = "100 g"
+readability = "0.001 g"
+readings = ["1.000 g", "1.005 g"]
+linearity = "0.01 g"
 `
 
 const Prep = `
