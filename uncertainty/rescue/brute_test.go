@@ -15,10 +15,10 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
-	read "minim/uncertainty/bench"
 	"minim/uncertainty/policy"
 	"minim/uncertainty/route"
 	"minim/uncertainty/search"
+	"minim/uncertainty/smallbench"
 )
 
 // smallBottle is a prep on a random small kit, and a bottle that is too strong or too weak for it.
@@ -33,16 +33,13 @@ func smallBottle(t *testing.T, r *rand.Rand) (*route.Prep, *route.Route) {
 		capacity := []int{10, 25, 50}[r.IntN(3)]
 		kit += fmt.Sprintf("[[cylinder]]\nname = \"cylinder %d\"\ncapacity = \"%d mL\"\ndivision = \"%v mL\"\ntolerance = \"%.4f mL\"\nretained = \"0 mL\"\nclinging = \"%v mL\"\n", i, capacity, float64(capacity)/25, float64(capacity)*(0.002+0.01*r.Float64()), float64(r.IntN(2))*0.1)
 	}
-	k, err := read.ParseKit("kit", []byte(kit))
-	require.NoError(t, err)
 	limit := []string{"tolerance = \"%d %% of target\"", "not-below = \"0.9%d g/L\"", "not-above = \"1.0%d g/L\""}[max(0, r.IntN(6)-3)]
 	prep := "target = \"1 g/L\"\n" + fmt.Sprintf("volume = \"%d mL\"\n", 4+r.IntN(12)) + fmt.Sprintf(limit, 2+r.IntN(7)) +
 		"\n[solute]\nname = \"exemplate\"\nspecific-volume = \"0.5 mL/g\"\n[solvent]\nname = \"water\"\n"
 	if r.IntN(4) > 0 {
 		prep += fmt.Sprintf("[[stock]]\nname = \"strong\"\nstrength = \"%d g/L\"\nvolume = \"20 mL\"\n", []int{2, 5, 20, 50}[r.IntN(4)])
 	}
-	p, err := read.ParsePrep("prep", []byte(prep), k)
-	require.NoError(t, err)
+	p := smallbench.On(t, prep, kit)
 	strength := math.Exp(math.Log(0.6) + r.Float64()*math.Log(12/0.6))
 	bottle, err := Bottle(p, fmt.Sprintf("%.4f g/L, give or take %.5f g/L, %d mL", strength, strength*(0.001+0.02*r.Float64()*r.Float64()), 3+r.IntN(15)))
 	require.NoError(t, err)
@@ -187,7 +184,7 @@ func ofEachNumber(p *route.Prep, all []policy.Figures) int {
 // 0.4 in 100, since chances that are recommended are simulated.
 func TestNoBetterCorrection(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 17))
-	skipIfSlow(t)
+	smallbench.SkipIfSlow(t)
 	kits := 25
 	if n, err := strconv.Atoi(os.Getenv("MINIM_BRUTE")); err == nil {
 		kits = n

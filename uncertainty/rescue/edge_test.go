@@ -8,17 +8,15 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/uncertainty"
-	read "minim/uncertainty/bench"
 	"minim/uncertainty/route"
+	"minim/uncertainty/smallbench"
 )
 
 // edgeRescue is what can be done with a bottle that is too weak, on an invented bench, when
 // so much is asked for.
 func edgeRescue(t *testing.T, least float64) *Rescue {
 	t.Helper()
-	k, err := read.ParseKit("kit", []byte("shape = \"rectangular\"\n"+syringeKit))
-	require.NoError(t, err)
-	p, err := read.ParsePrep("prep", []byte(`target = "1 g/L"
+	p := smallbench.On(t, `target = "1 g/L"
 volume = "30 mL"
 tolerance = "1.5 % of target"
 [solute]
@@ -28,8 +26,7 @@ name = "water"
 [[stock]]
 name = "strong"
 strength = "50 g/L"
-`), k)
-	require.NoError(t, err)
+`, "shape = \"rectangular\"\n"+syringeKit)
 	p.LeastChance = least
 	bottle, err := Bottle(p, "0.9 g/L, give or take 0.011 g/L, 30 mL")
 	require.NoError(t, err)

@@ -15,15 +15,13 @@ import (
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/near"
 	"minim/uncertainty/route"
+	"minim/uncertainty/smallbench"
 )
 
 // bottleRescue is what can be done on a bench with a bottle, without simulating much.
 func bottleRescue(t *testing.T, kit, prep, bottle string) (*Rescue, error) {
 	t.Helper()
-	k, err := read.ParseKit("kit", []byte(kit))
-	require.NoError(t, err)
-	p, err := read.ParsePrep("prep", []byte(prep), k)
-	require.NoError(t, err)
+	p := smallbench.On(t, prep, kit)
 	b, err := Bottle(p, bottle)
 	require.NoError(t, err)
 	return Find(context.Background(), p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: b}}}, uncertainty.Settings{Trials: 10_000, Seed: 1})
@@ -162,7 +160,7 @@ strength = "50 g/L"
 // On a bench with very many instruments not all corrections are worked out; which is said,
 // and every kind is tried.
 func TestCutListsAreSaid(t *testing.T) {
-	skipIfSlow(t)
+	smallbench.SkipIfSlow(t)
 	kit := ""
 	for i := range 14 {
 		kit += fmt.Sprintf("[[pipette]]\nname = \"pipette %d\"\nkind = \"graduated\"\ncapacity = \"%d mL\"\ndivision = \"0.2 mL\"\ntolerance = \"0.02 mL\"\nretained = \"0 mL\"\n", i, 40+i)

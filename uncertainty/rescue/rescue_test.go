@@ -17,18 +17,8 @@ import (
 	read "minim/uncertainty/bench"
 	"minim/uncertainty/near"
 	"minim/uncertainty/route"
+	"minim/uncertainty/smallbench"
 )
-
-// thorough is false under the race detector.
-var thorough = true
-
-// skipIfSlow leaves out under the race detector what takes long, in the way of other tests.
-func skipIfSlow(t *testing.T) {
-	t.Helper()
-	if !thorough {
-		t.Skip("run without the race detector")
-	}
-}
 
 // TestAdviceKeepsItsPromise makes 100 random batches on random kits, most of them far
 // from what was wanted, carries the advice out with errors drawn by hand, not by the
@@ -36,7 +26,7 @@ func skipIfSlow(t *testing.T) {
 // with the sum of the chances that were promised: it is a sum of independent yes and no,
 // with the variance Σ p (1 - p).
 func TestAdviceKeepsItsPromise(t *testing.T) {
-	skipIfSlow(t)
+	smallbench.SkipIfSlow(t)
 	r := rand.New(rand.NewPCG(7, 11))
 	promised, variance, inside, advised := 0.0, 0.0, 0, 0
 	kinds := make(map[string]int)
@@ -78,8 +68,6 @@ func randomBatch(t *testing.T, r *rand.Rand) (*route.Prep, *route.Route) {
 	for i, c := range []float64{25, 50 + 50*float64(r.IntN(2))} {
 		kit += fmt.Sprintf("[[cylinder]]\nname = \"cylinder %d\"\ncapacity = \"%v mL\"\ndivision = \"%v mL\"\ntolerance = \"%.3f mL\"\nretained = \"0 mL\"\nclinging = \"0 mL\"\n", i, c, c/10, c*(0.005+0.02*r.Float64()))
 	}
-	k, err := read.ParseKit("kit", []byte("shape = \"rectangular\"\n"+kit))
-	require.NoError(t, err)
 	grams := math.Round(100*(0.5+r.Float64())) / 100
 	target := 10 * grams // g/L, of 0.1 L
 	off := math.Exp(math.Log(0.7) + r.Float64()*math.Log(20/0.7))
@@ -97,8 +85,8 @@ name = "water"
 	if r.IntN(3) > 0 {
 		prep += fmt.Sprintf("[[stock]]\nname = \"strong\"\nstrength = { from = \"%.4f g/L\", to = \"%.4f g/L\" }\n", 4*target, 4.1*target)
 	}
-	p, err := read.ParsePrep("prep", []byte(prep), k)
-	require.NoError(t, err)
+	p := smallbench.On(t, prep, "shape = \"rectangular\"\n"+kit)
+	k := p.Kit
 	steps := []route.Step{
 		{Verb: route.Weigh, Amount: grams / 4, Balance: k.Balances[0]},
 		{Verb: route.MakeUpTo, Amount: 25, Measure: k.Measure("cylinder 0")},
@@ -252,7 +240,7 @@ func (h *hands) strength(r *route.Route) float64 {
 
 // Bottles that exact glass weakens (constructed): what is not needed stays in them.
 func TestRescueOfABottle(t *testing.T) {
-	k, err := read.ParseKit("kit", []byte(strings.NewReplacer("CAP", "100 mL", "DIV", "1 mL").Replace(`
+	p := smallbench.On(t, "target = \"10 g/L\"\nvolume = \"60 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n", strings.NewReplacer("CAP", "100 mL", "DIV", "1 mL").Replace(`
 [[cylinder]]
 name = "cylinder"
 capacity = "CAP"
@@ -261,10 +249,7 @@ tolerance = "0 mL"
 reading = "none"
 retained = "0 mL"
 clinging = "0 mL"
-`)))
-	require.NoError(t, err)
-	p, err := read.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"60 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n"), k)
-	require.NoError(t, err)
+`))
 	for text, want := range map[string]struct {
 		name           string
 		made, setAside float64
@@ -288,10 +273,7 @@ clinging = "0 mL"
 // What cannot be corrected, or not to any use, is said to be so.
 // The batch as it is is normal: Φ(0.2) - Φ(-0.6) = 0.3050.
 func TestNoRescue(t *testing.T) {
-	k, err := read.ParseKit("kit", []byte("[[cylinder]]\nname = \"c\"\ncapacity = \"10 mL\"\nclass = \"B\"\n"))
-	require.NoError(t, err)
-	p, err := read.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"5 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n"), k)
-	require.NoError(t, err)
+	p := smallbench.On(t, "target = \"10 g/L\"\nvolume = \"5 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n", "[[cylinder]]\nname = \"c\"\ncapacity = \"10 mL\"\nclass = \"B\"\n")
 	p.Tolerances = []route.Tolerance{{Text: "2 % of target", Limits: uncertainty.Limits{Lower: 9.8, Upper: 10.2}}}
 	for text, message := range map[string]string{
 		"10.1 g/L, give or take 1 g/L, 5 mL": "no way to correct the batch was found: of 8 corrections that were tried the best is inside in 26.0 of 100, and as it is the batch is so in 30.5; what is uncertain of it stays uncertain in whatever is made of it; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
