@@ -115,10 +115,11 @@ func leaves(mL, other float64) string {
 	return either(a != b, fmt.Sprintf("leaves %s instead of %s", a, b), fmt.Sprintf("leaves %s more", volume(mL-other)))
 }
 
-// noteGrounds are the lists of what the figures rest on, of those that say something.
-func noteGrounds(n *equipment.Notes) []page.Notes {
+// noteGrounds are the lists of what the figures rest on, of those that say something; whose a warning is, is said where
+// it is not that of the first owner.
+func noteGrounds(n *equipment.Notes, owners ...note.Owner) []page.Notes {
 	return slices.DeleteFunc([]page.Notes{
-		{Label: "Mind", Items: note.Joined(n.Warnings)},
+		{Label: "Mind", Items: note.JoinedOf(n.Warnings, owners...)},
 		{Label: "Assumed", Items: note.Joined(n.Assumed)},
 		{Label: "From memory", Items: note.Joined(n.FromMemory)},
 		{Label: "Not counted", Items: note.Joined(n.NotCounted)},
