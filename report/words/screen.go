@@ -65,7 +65,7 @@ func Compared(c, before *route.Comparison) *screen {
 func Planned(p, before *plan.Plan) *screen {
 	s := opened(p.Prep, before != nil)
 	s.Result = append(firstBlocks(recommended(p)), useBlocks(p.Comparison, append(facts(p.Comparison), planFacts(p)...))...)
-	s.Routes = []page.Block{page.Heading{Text: "The best routes by their measurements", Silent: true}, planTable(p), page.Paragraph{Text: legend, At: 4}}
+	s.Routes = []page.Block{page.Heading{Text: "The best routes by their measurements", Silent: true}, planTable(p), page.Paragraph{Text: fallShort(p) + legend, At: 4}}
 	if p.Options.All {
 		s.Routes = append(s.Routes, planAll(p)...)
 	}

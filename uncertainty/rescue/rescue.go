@@ -187,7 +187,7 @@ func (r *rescuer) simulate(kinds []note.Note, routes []*route.Route, s uncertain
 func (r *rescuer) mayStay() bool { return r.good(&r.now) || r.now.Chance() >= leastSaid }
 
 // leastSaid is the least chance of a batch as it is that is worth a word.
-const leastSaid = 0.001
+const leastSaid = 0.05
 
 // worthIt leaves a batch as it is that is inside, though it be too little, where nothing that makes enough is, and
 // reports ways that are in vain.
@@ -198,9 +198,9 @@ func (r *rescuer) worthIt(found *Rescue) (*Rescue, error) {
 		best = &found.Results[0]
 	}
 	switch {
-	case len(r.prep.Tolerances) == 0 || r.good(best):
-	case len(found.Results) == 1 && found.LeavesIt():
+	case len(found.Results) == 1 && found.LeavesIt() && (len(r.prep.Tolerances) == 0 || !r.good(best)):
 		return nil, r.noWay()
+	case len(r.prep.Tolerances) == 0 || r.good(best):
 	case r.isInVain(best, found.LeavesIt()):
 		return nil, r.inVain(found)
 	}
@@ -212,7 +212,7 @@ func (r *rescuer) worthIt(found *Rescue) (*Rescue, error) {
 // as it is that may well be inside already.
 func (r *rescuer) isInVain(best *route.Result, leaves bool) bool {
 	now := r.now.Chance()
-	return leaves || now > 0.05 && best.Chance() < now+0.02
+	return leaves || now > leastSaid && best.Chance() < now+0.02
 }
 
 // rescuer looks for ways to correct a batch.

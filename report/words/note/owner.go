@@ -50,8 +50,10 @@ func ownersOf(n Note, owners []Owner) string {
 	switch {
 	case len(names) == 0 || len(names) == 1 && names[0] == n.Subject:
 		return ""
+	case len(names) == 1:
+		return "route " + names[0] + ": "
 	case len(names) > mostNamed:
 		names = append(names[:mostNamed], "others")
 	}
-	return strings.Join(names, ", ") + ": "
+	return "routes " + strings.Join(names, ", ") + ": "
 }
