@@ -99,7 +99,7 @@ func against(c *route.Comparison, r *route.Result, besides string) string {
 		return notPossible(r) + ": " + r.Reason.String()
 	case !r.Informative:
 		return r.Uninformative.String()
-	case !r.Enough(c.Prep.Volume):
+	case !r.Enough(c.Prep.Volume) && used.Enough(c.Prep.Volume):
 		return fmt.Sprintf("makes only %s%s", volume(r.MadeML), spoilt)
 	case len(r.Inside) == 0:
 		return fmt.Sprintf("holds within %s%s%s", quantity.Percent(r.HoldsWithin), alsoOutdone(c, r, used), spoilt)
