@@ -127,7 +127,7 @@ func (r *rescuer) weighPart() {
 }
 
 // mostTotals are as many readings as are tried for a total.
-const mostTotals = 1000
+const mostTotals = 300
 
 // totals are readings of a balance from one mass on to another: all multiples of its digit, or of the least power of ten of
 // it that makes no more of them than are tried.
