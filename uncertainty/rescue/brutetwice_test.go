@@ -21,11 +21,11 @@ import (
 func strongBottle(t *testing.T, r *rand.Rand) (*route.Prep, *route.Route) {
 	t.Helper()
 	capacity := []int{2, 5, 10}[r.IntN(3)]
-	kit := fmt.Sprintf("shape = \"rectangular\"\n[[pipette]]\nname = \"pipette\"\nkind = \"graduated\"\ncapacity = \"%d mL\"\ndivision = \"%v mL\"\ntolerance = \"%.4f mL\"\nretained = \"0 mL\"\n", capacity, float64(capacity)/10, float64(capacity)*(0.001+0.004*r.Float64()))
-	mL := []int{10, 25, 50}[r.IntN(3)]
-	kit += fmt.Sprintf("[[cylinder]]\nname = \"cylinder\"\ncapacity = \"%d mL\"\ndivision = \"%v mL\"\ntolerance = \"%.4f mL\"\nretained = \"0 mL\"\nclinging = \"0 mL\"\n", mL, float64(mL)/10, float64(mL)*(0.001+0.003*r.Float64()))
+	kit := fmt.Sprintf("shape = \"rectangular\"\n[[pipette]]\nname = \"pipette\"\nkind = \"graduated\"\ncapacity = \"%d mL\"\ndivision = \"%v mL\"\ntolerance = \"%.4f mL\"\nretained = \"0 mL\"\n", capacity, float64(capacity)/50, float64(capacity)*(0.001+0.002*r.Float64()))
+	mL := []int{25, 50}[r.IntN(2)]
+	kit += fmt.Sprintf("[[cylinder]]\nname = \"cylinder\"\ncapacity = \"%d mL\"\ndivision = \"%v mL\"\ntolerance = \"%.4f mL\"\nretained = \"0 mL\"\nclinging = \"0 mL\"\n", mL, float64(mL)/50, float64(mL)*(0.001+0.002*r.Float64()))
 	p := smallbench.On(t, fmt.Sprintf("target = \"0.1 g/L\"\nvolume = \"%d mL\"\ntolerance = \"%d %% of target\"\n[solute]\nname = \"exemplate\"\nspecific-volume = \"0.5 mL/g\"\n[solvent]\nname = \"water\"\n", 2+r.IntN(6), 6+r.IntN(8)), kit)
-	bottle, err := Bottle(p, fmt.Sprintf("%.2f g/L, %d mL", 10+30*r.Float64(), 3+r.IntN(10)))
+	bottle, err := Bottle(p, fmt.Sprintf("%.2f g/L, %d mL", 5+20*r.Float64(), 3+r.IntN(10)))
 	require.NoError(t, err)
 	return p, &route.Route{Name: "bottle", Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}
 }
