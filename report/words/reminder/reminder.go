@@ -43,13 +43,14 @@ func Substance(words []string, remind func(word string) string) string {
 // Solution quotes the words that are stated for a solution of a strength. Where there
 // is a doubt about the strength, it is to be treated as undiluted as well.
 func Solution(h *route.Handled, doubt string, remind func(word string) string) string {
+	text := Quoted(h.Hazards.Solution, remind)
 	switch {
 	case len(h.Hazards.Solution) == 0:
-		return AsUndiluted
+		text = AsUndiluted
 	case doubt != "":
-		return Quoted(h.Hazards.Solution, remind) + "; " + doubt + ", treat as undiluted as well"
+		text += "; " + doubt + ", treat as undiluted as well"
 	}
-	return Quoted(h.Hazards.Solution, remind)
+	return text + Vapour(h.Hazards.Vapour)
 }
 
 // Quoted are words of the user's. That no hazard is known is the user's statement, and
