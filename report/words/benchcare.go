@@ -75,15 +75,15 @@ func (b *sheetBench) filling(i int) []string {
 	list := []string{either(s.Measure.Division == 0,
 		"bottom of the meniscus at the mark, at eye level, the last drops with a dropper, none above it; write a tick, or what else happened",
 		"bottom of the meniscus at the line, at eye level; last drops with a dropper, none above it; read before mixing")}
-	if b.solidBefore(i) && !isTurned(b.order(i)) {
-		list = append([]string{"dissolve it in a part first, until no solid is left; let it come to the temperature of the bench"}, list...)
+	if b.soluteBefore(i) && !isTurned(b.order(i)) {
+		list = append([]string{either(b.prep().Solute.Fluid(), "mix it with a part first, until it is even", "dissolve it in a part first, until no solid is left") + "; let it come to the temperature of the bench"}, list...)
 	}
 	return append(list, verb.StateOf(s)...)
 }
 
-// solidBefore reports whether what is made up has to dissolve first.
-func (b *sheetBench) solidBefore(i int) bool {
-	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !b.prep().Solute.Fluid() && !b.route.Steps[i-1].Verb.Traits().AddsTo
+// soluteBefore reports whether what is made up has to dissolve first, or to mix, of what was weighed.
+func (b *sheetBench) soluteBefore(i int) bool {
+	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !b.route.Steps[i-1].Verb.Traits().AddsTo
 }
 
 // delivering is what to mind with an instrument that measures out.

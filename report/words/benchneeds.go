@@ -151,6 +151,6 @@ func (p *Paper) besides() string {
 	parts.Add(any(func(s route.Step) bool { return s.Measure != nil && s.Measure.Kind.Traits().Filler }), "a pipette filler")
 	parts.Add(p.Prep.Bench.Temperature.Known, "a thermometer")
 	parts = append(parts, b.extras()...)
-	parts = append(parts, "two droppers", b.toDrop(), "tissue", "pen and labels", "a waste for each left-over"+when(b.bringsSolid(), " and for solids"), "gloves", "goggles")
+	parts = append(parts, "two droppers", b.toDrop(), "tissue", "pen and labels", "gloves", "goggles", "a waste for each left-over"+when(b.bringsSolid(), " and for solids"))
 	return quantity.Series(parts, "and")
 }

@@ -21,7 +21,8 @@ var vapours string
 type Vapour struct {
 	// What it is, such as "hydrogen chloride".
 	What string
-	// From is the mass fraction in % from which on it counts, Phrases are the hazard statements by GHS.
+	// From is the mass fraction in % from which on it counts, Phrases are the hazard statements by GHS of a solution
+	// of the strength.
 	From    float64
 	Phrases []string
 	// Trust is "from memory" of what was not seen in print.
@@ -29,6 +30,8 @@ type Vapour struct {
 
 	names []string
 	molar float64 // g/mol
+	// phrases, with the mass fraction in % from which on each holds as the last word.
+	phrases []string
 }
 
 var vapourTable = sync.OnceValue(func() (list []Vapour) {
@@ -36,21 +39,23 @@ var vapourTable = sync.OnceValue(func() (list []Vapour) {
 	if err != nil {
 		panic("hazards: vapours.csv: " + err.Error())
 	}
-	number := func(text string) float64 {
-		x, err := strconv.ParseFloat(text, 64)
-		if err != nil {
-			panic("hazards: vapours.csv: " + err.Error())
-		}
-		return x
-	}
 	for _, r := range rows[1:] {
 		v := Vapour{What: r[2], From: number(r[3]), molar: number(r[4]), Trust: r[7]}
 		v.names = slices.DeleteFunc(append([]string{r[0]}, strings.Split(r[1], "|")...), isEmpty)
-		v.Phrases = slices.DeleteFunc(strings.Split(r[5], "|"), isEmpty)
+		v.phrases = slices.DeleteFunc(strings.Split(r[5], "|"), isEmpty)
 		list = append(list, v)
 	}
 	return list
 })
+
+// number is a figure of the table.
+func number(text string) float64 {
+	x, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		panic("hazards: vapours.csv: " + err.Error())
+	}
+	return x
+}
 
 func isEmpty(s string) bool { return s == "" }
 
@@ -73,22 +78,29 @@ func Vapours(names ...string) *Vapour {
 	return nil
 }
 
-// At is the vapour of a solution that holds so many g, or mol, in 1 mL; nil where it is too weak. Of
+// At is the vapour of a solution that holds so many g, or mol, of a form of it in 1 mL; nil where it is too weak. Of
 // a substance of which no densities are known a solution counts as 1 g/mL.
-func (v *Vapour) At(perML float64, inMol bool) *Vapour {
+func (v *Vapour) At(perML float64, inMol bool, form string) *Vapour {
 	if inMol {
 		perML *= v.molar
 	}
 	if s, found := equipment.FindStock(v.names[0]); found {
-		return v.AtFraction(s.Fraction(perML))
+		return v.AtFraction(s.Fraction(perML * s.Holds(form)))
 	}
 	return v.AtFraction(perML)
 }
 
 // AtFraction is that of a mass fraction.
 func (v *Vapour) AtFraction(w float64) *Vapour {
-	if 100*w < v.From*(1-1e-9) {
+	reaches := func(percent float64) bool { return 100*w >= percent*(1-1e-9) }
+	if !reaches(v.From) {
 		return nil
 	}
-	return v
+	at := *v
+	for _, phrase := range v.phrases {
+		if last := strings.LastIndex(phrase, " "); reaches(number(phrase[last+1:])) {
+			at.Phrases = append(at.Phrases, phrase[:last])
+		}
+	}
+	return &at
 }

@@ -31,9 +31,13 @@ func TestVapours(t *testing.T) {
 // 37 % w/w has 1.1839 g/mL by the table of stocks, 12.0 mol/L; at the limit of 10 %, 1.0476 g/mL, it is 2.87 mol/L.
 func TestVapourByStrength(t *testing.T) {
 	v := Vapours("hydrochloric acid")
-	assert.NotNil(t, v.At(0.37*1.1839, false))
-	assert.NotNil(t, v.At(12e-3, true))
-	assert.NotNil(t, v.At(2.9e-3, true))
-	assert.Nil(t, v.At(2.8e-3, true))
-	assert.Nil(t, v.At(0.1e-3, true))
+	assert.NotNil(t, v.At(0.37*1.1839, false, ""))
+	assert.NotNil(t, v.At(12e-3, true, ""))
+	assert.NotNil(t, v.At(2.9e-3, true, ""))
+	assert.Nil(t, v.At(2.8e-3, true, ""))
+	assert.Nil(t, v.At(0.1e-3, true, ""))
+	assert.Equal(t, []string{"H335"}, v.AtFraction(0.2).Phrases)
+	assert.Equal(t, []string{"H335", "H314"}, v.AtFraction(0.37).Phrases)
+	assert.Nil(t, Vapours("formaldehyde").At(0.1, false, "formalin"), "which holds 3.7 %")
+	assert.Equal(t, []string{"H331 of the gas"}, Vapours("sulphur dioxide").AtFraction(0.06).Phrases)
 }

@@ -67,9 +67,9 @@ func (p *Prep) vapourAt(strength float64) *hazards.Vapour {
 	case itself && p.Solute.Assay.Known:
 		return v.AtFraction(p.Solute.Assay.Value)
 	case itself:
-		return v
+		return v.AtFraction(1)
 	}
-	return v.At(p.ConcentrationOf(strength), p.SoluteUnit() == "mol")
+	return v.At(p.ConcentrationOf(strength), p.SoluteUnit() == "mol", p.Solute.As)
 }
 
 // hazardsOfPart are the words for what a step brings; for the solute itself those of every

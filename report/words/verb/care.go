@@ -52,7 +52,7 @@ func EmptyMost(s *route.Step, liquid bool) string {
 	if s.Balance == nil || s.Vessel.Known || s.Balance.Capacity-s.Amount >= heaviest {
 		return ""
 	}
-	return fmt.Sprintf(", empty at most %s as the %s carries %s", quantity.GramsWithin(s.Balance.Capacity-s.Amount), s.Balance.Name, quantity.Grams(s.Balance.Capacity))
+	return fmt.Sprintf(", empty at most %s", quantity.GramsWithin(s.Balance.Capacity-s.Amount))
 }
 
 // Brought says how what is strong goes into a vessel with solvent.
