@@ -10,7 +10,11 @@ import (
 // care is what to mind at a step (common practice; the sizes of these mistakes are in
 // the measurement model where it counts them).
 func (b *sheetBench) care(i int) []string {
-	return append(reminder.AtStep(b.order(i).Parts[i], b.goesIn(i)), b.careOf(i)...)
+	part := i
+	if o := b.order(i); b.isWeighed(o) && i == o.Last && len(b.waiting(o)) > 0 {
+		part = o.First // which goes in only now
+	}
+	return append(reminder.AtStep(b.order(i).Parts[part], b.goesIn(part)), b.careOf(i)...)
 }
 
 // careOf is what to mind by what a step does.

@@ -31,9 +31,13 @@ func (b *sheetBench) boat() string { return either(b.prep().Solute.Fluid(), "sma
 // stays behind as it is, and no solvent is put onto it, but what is mixed.
 func (b *sheetBench) rinsed(i int, rinse bool) string {
 	if b.goesIn(i) && b.prep().Solute.Fluid() {
-		return b.cooled(i) + when(rinse, fmt.Sprintf("; rinse the %s into it twice with %s, never with %s", b.boat(), b.rinsedWith(i), b.prep().Solvent.Name))
+		return b.cooled(i) + when(rinse, b.rinsedByMixture(i))
 	}
 	return when(rinse, fmt.Sprintf(", and rinse the %s into it", b.boat())) + b.cooled(i)
+}
+
+func (b *sheetBench) rinsedByMixture(i int) string {
+	return fmt.Sprintf("; rinse the %s into it twice with %s, never with %s", b.boat(), b.rinsedWith(i), b.prep().Solvent.Name)
 }
 
 // rinsedWith is with what that is rinsed which what a step brings was in.
@@ -50,7 +54,7 @@ func (b *sheetBench) zeroBottle(o *route.Order, s *route.Step) string {
 func (b *sheetBench) onBoat(s *route.Step) string {
 	fluid := b.prep().Solute.Fluid()
 	boat, most := either(s.SeparateTare, "write what the empty "+b.boat()+" shows", "zero a "+b.boat()), verb.EmptyMost(s, fluid)
-	return fmt.Sprintf("%s%s on the %s; weigh %s of %s%s; write", boat, most+when(most != "", ","), instrument(s), measured(s), b.prep().Solute.Weighed(), when(fluid, " into it with a clean dry dropper"))
+	return fmt.Sprintf("%s%s on the %s; weigh %s of %s%s; write", boat, either(s.SeparateTare, strings.Replace(most, "empty ", "", 1), most)+when(most != "", ","), instrument(s), measured(s), b.prep().Solute.Weighed(), when(fluid, " into it with a clean dry dropper"))
 }
 
 // tipped says how solute goes into its vessel: at once, or in portions, and a liquid slowly.
@@ -138,7 +142,7 @@ func (b *sheetBench) waiting(o *route.Order) (list []string) {
 		case s.Verb == route.UsePacket:
 			list = append(list, "the whole of the "+s.Packet.Name)
 		case s.Verb == route.Weigh && b.prep().Boat(b.route, k).Rinsed:
-			list = append(list, fmt.Sprintf("what step %d weighed, with rinsing%s,", k+1, when(b.goesIn(k) && b.prep().Solute.Fluid(), " by the mixture")))
+			list = append(list, fmt.Sprintf("what step %d weighed%s", k+1, when(!(b.goesIn(k) && b.prep().Solute.Fluid()), ", with rinsing,")))
 		case s.Verb == route.Weigh && b.prep().Boat(b.route, k).Used:
 			list = append(list, fmt.Sprintf("what step %d weighed", k+1))
 		}
@@ -149,7 +153,7 @@ func (b *sheetBench) waiting(o *route.Order) (list []string) {
 // tippedTogether says how they go into the bottle on the balance.
 func (b *sheetBench) tippedTogether(o *route.Order, solids []string) string {
 	all, fluid := quantity.Series(solids, "and"), b.prep().Solute.Fluid()
-	return either(isTurned(o), verb.Brought(all, "it", fluid), either(fluid, "pour ", "tip ")+all+" into it") + "; " + b.backOn(o)
+	return either(isTurned(o), verb.Brought(all, "it", fluid)+when(fluid && b.prep().Boat(b.route, o.First).Rinsed, b.rinsedByMixture(o.First)), either(fluid, "pour ", "tip ")+all+" into it") + "; " + b.backOn(o)
 }
 
 // backOn says how the bottle comes back on the balance that it was zeroed on.

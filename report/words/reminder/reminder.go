@@ -17,8 +17,8 @@ import (
 var reminders = map[string]string{
 	"flammable":   "no flame or spark, ventilate, keep the amount small",
 	"oxidiser":    "keep apart from solvents, reducing agents and anything organic",
-	"acid":        "pour the acid into the water, slowly, never the reverse",
-	"alkali":      "add to water slowly and let it cool; protect the eyes",
+	"acid":        "the acid slowly into the solvent, never water into the acid",
+	"alkali":      "into the solvent slowly, and let it cool; protect the eyes",
 	"corrosive":   "protect eyes and skin",
 	"gas":         "close loosely or with a vent, never tightly",
 	"dust":        "weigh without raising dust",
