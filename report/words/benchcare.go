@@ -2,14 +2,23 @@ package words
 
 import (
 	"minim/equipment"
+	"minim/report/words/reminder"
 	"minim/report/words/verb"
-	"minim/uncertainty/mixed"
 	"minim/uncertainty/route"
 )
 
 // care is what to mind at a step (common practice; the sizes of these mistakes are in
 // the measurement model where it counts them).
 func (b *sheetBench) care(i int) []string {
+	part := i
+	if o := b.order(i); b.isWeighed(o) && i == o.Last && len(b.waiting(o)) > 0 {
+		part = o.First // which goes in only now
+	}
+	return append(reminder.AtStep(b.order(i).Parts[part], b.goesIn(part)), b.careOf(i)...)
+}
+
+// careOf is what to mind by what a step does.
+func (b *sheetBench) careOf(i int) []string {
 	s := &b.route.Steps[i]
 	switch {
 	case s.Verb.Traits().WeighsSolute:
@@ -38,7 +47,7 @@ func (b *sheetBench) weighing(i int) []string {
 // dust is what to mind with a powder that must not be breathed.
 func (b *sheetBench) dust(i int) []string {
 	switch h := b.order(i).Parts[i]; {
-	case mixed.Fluid(b.prep().Solute.Weighed()):
+	case b.prep().Solute.Fluid():
 		return nil
 	case h.Any("toxic", "sensitiser", "dust"):
 		return []string{"raise no dust: in a weighing enclosure or a fume cupboard, its draught kept off the pan; wipe up damp, never sweep"}
@@ -52,7 +61,7 @@ func (b *sheetBench) dust(i int) []string {
 // mark or a total.
 func (b *sheetBench) emptyingPacket(i int) []string {
 	o := b.order(i)
-	first := either(b.makesMark(o) || b.isWeighed(o), "rinse the packet out with a little solvent, into the same vessel", "empty it to the last grain")
+	first := either(b.makesMark(o) || b.isWeighed(o), "rinse the packet out with "+b.rinsedWith(i)+", into the same vessel", "empty it to the last "+either(b.prep().Solute.Fluid(), "drop", "grain"))
 	return append([]string{first}, b.dust(i)...)
 }
 
@@ -70,21 +79,21 @@ func (b *sheetBench) filling(i int) []string {
 	list := []string{either(s.Measure.Division == 0,
 		"bottom of the meniscus at the mark, at eye level, the last drops with a dropper, none above it; write a tick, or what else happened",
 		"bottom of the meniscus at the line, at eye level; last drops with a dropper, none above it; read before mixing")}
-	if b.solidBefore(i) && !isTurned(b.order(i)) {
-		list = append([]string{"dissolve it in a part first, until no solid is left; let it come to the temperature of the bench"}, list...)
+	if b.soluteBefore(i) && !isTurned(b.order(i)) {
+		list = append([]string{either(b.prep().Solute.Fluid(), "mix it with a part first, until it is even", "dissolve it in a part first, until no solid is left") + "; let it come to the temperature of the bench"}, list...)
 	}
-	return append(list, stateOf(s)...)
+	return append(list, verb.StateOf(s)...)
 }
 
-// solidBefore reports whether what is made up has to dissolve first.
-func (b *sheetBench) solidBefore(i int) bool {
-	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !mixed.Fluid(b.prep().Solute.Weighed()) && !b.route.Steps[i-1].Verb.Traits().AddsTo
+// soluteBefore reports whether what is made up has to dissolve first, or to mix, of what was weighed.
+func (b *sheetBench) soluteBefore(i int) bool {
+	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !b.route.Steps[i-1].Verb.Traits().AddsTo
 }
 
 // delivering is what to mind with an instrument that measures out.
 func (b *sheetBench) delivering(i int) []string {
 	s := &b.route.Steps[i]
-	list := stateOf(s)
+	list := verb.StateOf(s)
 	if len(list) == 0 && !s.Measure.Kind.Traits().Counts {
 		list = []string{"rinse the " + pipetteOrVessel(s) + " with a little of the same first, to waste"}
 	}
@@ -94,48 +103,15 @@ func (b *sheetBench) delivering(i int) []string {
 	case "pressed":
 		list = append(list, "no bubble; slow and even; wipe the tip")
 	case "runs":
-		list = append(list, "no bubble; wipe the tip; bottom of the meniscus at eye level", running(s))
+		list = append(list, "no bubble; wipe the tip; bottom of the meniscus at eye level", verb.Running(s))
 	default:
 		list = append(list, "bottom of the meniscus at eye level; pour, and let it drain")
 	}
 	if s.Emptied() == equipment.Rinsed {
-		list = append(list, "rinse it into the receiver")
+		list = append(list, "rinse it into the receiver"+when(b.goesIn(i), ", with some of the mixture"))
 	}
 	return list
 }
 
 // pipetteOrVessel is what an instrument is called in a word.
 func pipetteOrVessel(s *route.Step) string { return s.Measure.Kind.Traits().Table }
-
-// running says how far a pipette runs out: to its tip, or from its top line to the one that is
-// so much further down.
-func running(s *route.Step) string {
-	fill := "fill to the top line"
-	if s.Amount < s.Measure.Capacity*(1-1e-9) {
-		fill = "fill to the line from which " + measured(s) + " run out to the tip"
-	}
-	switch k := s.Measure; {
-	case k.TwoMarks && k.Division == 0:
-		return "fill to the upper mark, let it run out at the wall to the lower one; the rest to waste"
-	case k.BetweenMarks(s.Amount, s.Emptied()):
-		return "from the top line down by " + measured(s) + ", which is what to write; the rest to waste"
-	case s.Emptied() == equipment.BlownOut:
-		return fill + "; let it run out at the wall, wait; then blow the last drop out"
-	case !k.Ex:
-		return fill + "; let it run out at the wall; what stays in it is not delivered, and counted so (a rinse, or one marked Ex, is to be planned)"
-	}
-	return fill + "; let it run out at the wall, wait 5 s or as marked on it; leave the last drop in the tip"
-}
-
-// stateOf says in what state the instrument must be, where it is not rinsed.
-func stateOf(s *route.Step) []string {
-	switch s.State {
-	case route.Wet:
-		return []string{"it is still wet with solvent"}
-	case route.Used:
-		return []string{"not rinsed since its last use"}
-	case route.Dry:
-		return []string{"clean and dry"}
-	}
-	return nil
-}

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"strings"
 
 	"minim/uncertainty/hazards"
@@ -48,10 +49,20 @@ func (b *sheetBench) anyPart(words ...string) bool {
 // extras are what the order of work and the hazards ask for besides.
 func (b *sheetBench) extras() []string {
 	var list clauses
-	list.Add(b.gas(), "a fume cupboard")
+	list.Add(b.gas() || b.anyOrder(givesOff), "a fume cupboard")
 	list.Add(b.anyOrder(func(o *route.Order) bool { return o.Bath && !b.isWeighed(o) }), "a beaker")
 	list.Add(b.anyOrder(func(o *route.Order) bool { return o.Bath }), "a cold bath")
 	return list
+}
+
+// givesOff reports whether a part gives off what must not be breathed.
+func givesOff(o *route.Order) bool {
+	for _, h := range o.Parts {
+		if h.Vapour != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // toSpare is said of solute beyond what the steps weigh.
@@ -66,6 +77,11 @@ func (b *sheetBench) toDrop() string {
 	solvent, words := b.prep().Solvent.Name, hazards.OfSolution{Solution: b.prep().Solvent.Hazards}
 	harms := words.Any("acid", "alkali", "corrosive", "toxic", "oxidiser", "gas")
 	return either(harms, "a small beaker of "+solvent+" with a dropper", "a wash bottle of "+solvent)
+}
+
+// bringsSolid reports whether a step brings a solid.
+func (b *sheetBench) bringsSolid() bool {
+	return !b.prep().Solute.Fluid() && slices.ContainsFunc(b.route.Steps, func(s route.Step) bool { return s.Verb.Traits().BringsSolid })
 }
 
 // weighsOnBoat reports whether a step weighs on a boat.
