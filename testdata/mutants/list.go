@@ -36,7 +36,7 @@ var mutants = []mutant{
 	{"report/words/benchorder.go", "enough", "need = s.Measure.Capacity", "need = s.Amount", "Enough"},
 	{"uncertainty/rescue/strengthen.go", "needed", "(to-is)/(strong-to)", "(to+is)/(strong-to)", "RoundedAway"},
 	{"uncertainty/rescue/weaken.go", "weighPart", "has*part/total/target", "target*part/total/has", "NoBetterCorrection"},
-	{"uncertainty/rescue/workout.go", "atTarget", "return elsewhere(&a) && slices", "return false && slices", "RoundedAway"},
+	{"uncertainty/rescue/workout.go", "atTarget", "return needless && r.passes", "return false && r.passes", "RoundedAway"},
 	{"uncertainty/rescue/workout.go", "passes", "a.Chance() >= r.ask.Halved() && ", "", "KnifesEdge|LeavingIsJudged"},
 	{"uncertainty/rescue/rescue.go", "worthIt", "if !r.good(best) && r.good(&r.now) {", "if false {", "TooLittleThatIsInside"},
 	{"uncertainty/rescue/rescue.go", "Inherits", "2*from*from >=", "2*from*from <", "NoRescue"},

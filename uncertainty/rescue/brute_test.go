@@ -187,14 +187,15 @@ type brute struct {
 }
 
 // atTarget are those of all but what a correction of the same kind that aims at the target makes needless: it takes no more
-// measurements, and leaves over hardly more.
+// measurements, and leaves over hardly more, or takes fewer and leaves no more.
 func (b brute) atTarget(near float64) (kept brute) {
 	for i, f := range b.figures {
-		rounded := false
+		needless := false
 		for j, g := range b.figures {
-			rounded = rounded || b.elsewhere[i] && !b.elsewhere[j] && b.kinds[i] == b.kinds[j] && g.Operations <= f.Operations && g.LeftOver <= f.LeftOver+near
+			is := b.kinds[i] == b.kinds[j] && !b.elsewhere[j]
+			needless = needless || is && b.elsewhere[i] && g.Operations <= f.Operations && g.LeftOver <= f.LeftOver+near || is && g.Operations < f.Operations && g.LeftOver <= f.LeftOver+1e-9
 		}
-		if !rounded {
+		if !needless {
 			kept.figures, kept.names = append(kept.figures, f), append(kept.names, b.names[i])
 		}
 	}

@@ -77,13 +77,16 @@ func (r *rescuer) handiestPasses(kind way, first *candidate) {
 	}
 }
 
-// atTarget leaves out of some corrections of a kind those that aim elsewhere where another does not, is sure enough,
-// takes no more measurements and leaves over hardly more: see [contest.Elsewhere].
+// atTarget leaves out of some corrections of a kind those that another makes needless, which aims at the target and is sure
+// enough: those that aim elsewhere where it takes no more measurements and leaves over hardly more (see
+// [contest.Elsewhere]), and those that take more and leave no less.
 func (r *rescuer) atTarget(list []route.Result) []route.Result {
 	elsewhere := func(a *route.Result) bool { return contest.Elsewhere(r.prep, a) }
 	return slices.DeleteFunc(slices.Clone(list), func(a route.Result) bool {
-		return elsewhere(&a) && slices.ContainsFunc(list, func(b route.Result) bool {
-			return r.passes(&b) && b.Operations <= a.Operations && b.LeftOverML <= a.LeftOverML+r.ask.Near()+slack && !elsewhere(&b)
+		aside := elsewhere(&a)
+		return slices.ContainsFunc(list, func(b route.Result) bool {
+			needless := aside && b.Operations <= a.Operations && b.LeftOverML <= a.LeftOverML+r.ask.Near()+slack || b.Operations < a.Operations && b.LeftOverML <= a.LeftOverML+slack
+			return needless && r.passes(&b) && !elsewhere(&b)
 		})
 	})
 }
