@@ -21,3 +21,13 @@ func shown(onScreen bool, blocks []Block) (list []Block) {
 	}
 	return list
 }
+
+// Refused says of a page with labels which has no room for what must stand on it.
+func (p *Page) Refused() error {
+	for _, b := range p.Blocks {
+		if l, is := b.(Labels); is {
+			return l.Refused()
+		}
+	}
+	return nil
+}
