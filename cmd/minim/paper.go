@@ -147,12 +147,11 @@ func (o *paperOptions) keep(c call, a *answer.Answer) error {
 	format := "html"
 	if strings.EqualFold(filepath.Ext(name), ".md") {
 		format = "markdown"
-		if picture, err := a.In("png"); err != nil {
+		pictures, err := a.Beside(strings.TrimSuffix(name, filepath.Ext(name)))
+		if err != nil {
 			return err
-		} else if picture != nil {
-			a.PictureFile = strings.TrimSuffix(name, filepath.Ext(name)) + ".png"
-			files = append(files, file{Name: a.PictureFile, Data: picture})
 		}
+		files = append(files, pictures...)
 	}
 	text, err := a.In(format)
 	if err != nil {
@@ -161,7 +160,7 @@ func (o *paperOptions) keep(c call, a *answer.Answer) error {
 	files = append(files, file{Name: name, Data: text})
 	err = c.deliver(nil, a, func(*answer.Answer) (*staged, error) { return stage(dir, files, o.force) })
 	if err != nil { // what was worked out is not lost
-		a.PictureFile = ""
+		_, _ = a.Beside("")
 		_ = print()
 	}
 	return err

@@ -66,10 +66,12 @@ type (
 		Join  string
 	}
 	// Figure is a PNG, with the words for those who cannot see it. HTML holds it; Markdown
-	// names the File beside it, and leaves it out without one, as text does anyway.
+	// names the File beside it, and leaves it out without one, as text does anyway. Class
+	// names a size that it is printed at, where there is room.
 	Figure struct {
 		PNG                []byte
 		File, Alt, Caption string
+		Class              string
 	}
 	// Fold is a section that HTML shows closed.
 	Fold struct {

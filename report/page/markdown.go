@@ -116,7 +116,9 @@ func (n Notes) markdown(m *markdown) {
 func (f Figure) markdown(m *markdown) {
 	if f.File != "" {
 		fmt.Fprintf(m, "\n![%s](%s)\n", escape(f.Alt), strings.ReplaceAll(escape(f.File), " ", "%20"))
-		m.line("", f.Caption)
+		if f.Caption != "" {
+			m.line("", f.Caption)
+		}
 	}
 }
 
