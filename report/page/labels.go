@@ -117,14 +117,3 @@ func (l Labels) style() string {
 }
 
 func mm(x float64) string { return strconv.FormatFloat(x, 'f', -1, 64) + "mm" }
-
-// style is what a page needs beside the style sheet of all pages.
-func (p *Page) style() string {
-	var text strings.Builder
-	for _, b := range p.Blocks {
-		if l, is := b.(Labels); is {
-			text.WriteString(l.style())
-		}
-	}
-	return text.String()
-}

@@ -5,7 +5,9 @@ type Page struct {
 	// Title of the HTML page, which shows beside it and not in it.
 	Title string
 	// Kind of the page, by which the style sheet tells them apart.
-	Kind   string
+	Kind string
+	// Foot stands on every printed page, beside its number; "" for neither.
+	Foot   string
 	Blocks []Block
 }
 

@@ -227,14 +227,15 @@ func (p *printed) show() {
 
 // Lines are the texts put together that stand on one base line, from above.
 func (s *Sheet) Lines() (lines []Text) {
-	for _, t := range s.Texts {
+	texts := slices.Clone(s.Texts)
+	slices.SortStableFunc(texts, func(a, b Text) int { return cmp.Compare(a.X, b.X) })
+	for _, t := range texts {
 		at := slices.IndexFunc(lines, func(l Text) bool { return math.Abs(l.Y-t.Y) < 0.1 })
 		if at < 0 {
 			lines = append(lines, t)
 			continue
 		}
 		lines[at].Words += t.Words
-		lines[at].X = min(lines[at].X, t.X)
 	}
 	slices.SortStableFunc(lines, func(a, b Text) int { return cmp.Compare(a.Y, b.Y) })
 	return lines
