@@ -102,7 +102,7 @@ func Buy(ctx context.Context, p *route.Prep, o plan.Options) (*Purchase, error) 
 	if err := b.doubt(ctx, o); err != nil {
 		return nil, err
 	}
-	if b.Like != nil && !p.OnlyDissolved() {
+	if b.Like != nil && p.NotPure().None() {
 		if o.LeftOver == 0 && o.Volume == 0 {
 			o.LeftOver = p.Volume // with no limit at all, any balance will do for a large enough batch
 		}
@@ -116,7 +116,7 @@ func Buy(ctx context.Context, p *route.Prep, o plan.Options) (*Purchase, error) 
 // may be weighed on a balance like that of the kit; 0 where there is none.
 func (b *Purchase) directFrom(coverage float64) (float64, error) {
 	share := tolerances.HalfWidth(b.Prep)
-	if share == 0 || b.Prep.OnlyDissolved() {
+	if share == 0 || !b.Prep.NotPure().None() {
 		return 0, nil
 	}
 	least, can := b.Like.Least(share)
