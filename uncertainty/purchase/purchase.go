@@ -84,15 +84,17 @@ type Choice struct {
 // assumed.
 const assumedMatters = 0.1
 
-// Buy compares the bench as it is with what its candidates would make of it. The Work of
-// the options is that of each of its searches.
+// parts of what is left of the work are for one search of a purchase.
+const parts = 20
+
+// Buy compares the bench as it is with what its candidates would make of it.
 func Buy(ctx context.Context, p *route.Prep, o plan.Options) (*Purchase, error) {
 	if err := p.MayBeMade(); err != nil {
 		return nil, err
 	}
 	limits := o.Search()
 	p = limits.Limited(p)
-	o.Without = nil
+	o.Without, o.Parts, o.Tried = nil, cmp.Or(o.Parts, parts), cmp.Or(o.Tried, new(int64))
 	b := &Purchase{Prep: p, Like: finest(p.Kit.Balances)}
 	var err error
 	if b.Choices, err = b.choices(ctx, p, o); err != nil {
