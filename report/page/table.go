@@ -91,6 +91,9 @@ func (t *Table) text(w *screen) {
 	for most := t.Most; most > t.Least && widest(lines) > w.width; most-- {
 		lines = grid(t.aligned(most-1), t.WordsLast)
 	}
+	if widest(lines) > w.width {
+		lines = t.narrow(w.width)
+	}
 	for _, line := range lines {
 		w.WriteString(strings.ReplaceAll(line, unbroken, " ") + "\n")
 	}
