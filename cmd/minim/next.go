@@ -3,10 +3,12 @@ package main
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/spf13/pflag"
 
 	"minim/report/answer"
+	"minim/report/page"
 	"minim/report/words/clause"
 )
 
@@ -14,8 +16,8 @@ import (
 // stand below each other.
 const alignUpTo = 60
 
-// next says what to type next.
-func (c call) next(a *answer.Answer) string {
+// next says what to type next, for a window of so many columns.
+func (c call) next(a *answer.Answer, width int) string {
 	var lines []string
 	add := func(key string) {
 		if line := told(c.flags.Name(), key); line != "" {
@@ -37,10 +39,32 @@ func (c call) next(a *answer.Answer) string {
 	text, label := c.addNext(a.Batch), "\nNext:        "
 	for _, line := range lines {
 		command, words, _ := strings.Cut(line, " | ")
-		text += fmt.Sprintf("%s%-*s   %s\n", label, longest, command, words)
+		line := fmt.Sprintf("%s%-*s   %s", label, longest, command, words)
+		if utf8.RuneCountInString(line) > width {
+			line = label + command + "\n" + page.Wrapped(words, nextAt+2, width)
+		}
+		text += line + "\n"
 		label = "             "
 	}
 	return text
+}
+
+// nextAt is the column at which commands to type next stand.
+const nextAt = 13
+
+// shortNext says that in a line, below a screen that is short.
+func (c call) shortNext(a *answer.Answer, width int) string {
+	text := ""
+	switch {
+	case len(c.files) == 0 && told(c.flags.Name(), "begin") != "":
+		command, words, _ := strings.Cut(told(c.flags.Name(), "begin"), " | ")
+		text = command + ": " + words
+	case c.addNext(a.Batch) != "":
+		text = "once that is done, record it: --all shows how"
+	default:
+		return ""
+	}
+	return (&page.Page{Blocks: []page.Block{page.Facts{List: []page.Fact{{Label: "Next", Text: text}}, At: 10, Colon: true}}}).Text(width)
 }
 
 // repeat is the command line of this run, with every option that was given but
@@ -49,7 +73,7 @@ func (c call) repeat() string {
 	words := append([]string{"minim " + c.flags.Name()}, clause.Each(c.files, quotedFile)...)
 	c.flags.Visit(func(f *pflag.Flag) {
 		switch f.Name {
-		case "out", "save", "force", "add", "by", "at":
+		case "out", "save", "force", "all", "add", "by", "at":
 			return
 		}
 		if f.Value.Type() == "bool" {

@@ -12,6 +12,7 @@ import (
 	"minim/report/page"
 	"minim/report/words"
 	"minim/report/words/clause"
+	"minim/report/words/glance"
 	"minim/uncertainty/route"
 )
 
@@ -27,7 +28,8 @@ type Answer struct {
 	PictureFile string
 
 	page     func(pictures ...page.Block) *page.Page
-	width    int // of a line of text
+	glance   func() *glance.Screen // nil where the page is short by itself
+	width    int                   // of a line of text
 	data     data.Data
 	pictures []picture
 	drawn    []drawing
@@ -107,7 +109,7 @@ func (a *Answer) In(format string) ([]byte, error) {
 		return a.data.CSV(), nil
 	}
 	if a.Comparison != nil && a.Comparison.Verdict.Use < 0 {
-		return nil, errors.New("none of the routes can be used: the comparison says why")
+		return nil, errNoRoute
 	}
 	var drawn []drawing
 	if slices.Contains([]string{"html", "svg", "png"}, format) || a.PictureFile != "" {
@@ -135,6 +137,20 @@ func (a *Answer) In(format string) ([]byte, error) {
 	}
 	return map[string][]byte{"svg": drawn[0].svg, "png": drawn[0].png}[format], nil
 }
+
+// Screen is the answer for a window of so many columns: at a glance, or the whole of it; next is
+// what to type next, in lines.
+func (a *Answer) Screen(columns int, whole bool, next string) (string, error) {
+	if a.Comparison != nil && a.Comparison.Verdict.Use < 0 {
+		return "", errNoRoute
+	}
+	if whole || a.glance == nil {
+		return a.page().Text(columns) + next, nil
+	}
+	return a.glance().Text(columns, next), nil
+}
+
+var errNoRoute = errors.New("none of the routes can be used: the comparison says why")
 
 // Files are the answer in all formats and its pictures, by the names of [FileNames]; missing
 // says of each picture that is left out why.

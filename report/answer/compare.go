@@ -8,6 +8,7 @@ import (
 	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/glance"
 	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
@@ -22,6 +23,7 @@ func compare(ctx context.Context, q *Question) (*Answer, error) {
 	return &Answer{
 		Comparison: c, data: data.Comparison(c, before),
 		page:     func(pictures ...page.Block) *page.Page { return comparePage(c, before, pictures...) },
+		glance:   func() *glance.Screen { return glance.Compared(c, before) },
 		pictures: []picture{{draw: drawn(figure.Spread, c)}, {draw: drawn(figure.Budget, c)}},
 	}, nil
 }

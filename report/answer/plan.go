@@ -7,6 +7,7 @@ import (
 	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/glance"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
@@ -22,6 +23,7 @@ func search(ctx context.Context, q *Question) (*Answer, error) {
 	return &Answer{
 		Comparison: p.Comparison, data: data.Plan(p, before),
 		page:     func(pictures ...page.Block) *page.Page { return planPage(p, before, pictures...) },
+		glance:   func() *glance.Screen { return glance.Planned(p, before) },
 		pictures: []picture{{draw: drawn(figure.Trade, p), mayBeMissing: true}, {draw: drawn(figure.Spread, p.Comparison)}},
 	}, nil
 }

@@ -28,6 +28,12 @@ func wrap(text string, width int) []string {
 	return lines
 }
 
+// Wrapped is a text in lines of at most so many characters, each from a column on.
+func Wrapped(text string, at, width int) string {
+	before := strings.Repeat(" ", at)
+	return before + strings.Join(wrap(text, max(width-at, leastBeside)), "\n"+before)
+}
+
 // isSpace reports whether a line may break at a character.
 func isSpace(r rune) bool { return r != '\u00a0' && unicode.IsSpace(r) }
 
@@ -84,9 +90,9 @@ func right(s string, to int) string {
 
 func runes(s string) int { return utf8.RuneCountInString(s) }
 
-// shorten cuts a long name at the end of a word, or inside one that is long by itself,
+// Shorten cuts a long name at the end of a word, or inside one that is long by itself,
 // and never inside a number.
-func shorten(s string, most int) string {
+func Shorten(s string, most int) string {
 	if runes(s) <= most {
 		return s
 	}

@@ -18,7 +18,7 @@ func TestNamesAreCutAtWords(t *testing.T) {
 		{"0.080 g up to 5.000 g", 18, "0.080 g up to…"}, {"0.080 g, 12345.678", 15, "0.080 g…"}, {"a1234567890", 8, "a123456…"},
 		{"Lösungsmittelverdünnung", 12, "Lösungsmitt…"}, {"vessel12345.678", 9, "vessel…"}, {"stock + 17 mL", 9, "stock…"},
 	} {
-		got := shorten(c.name, c.most)
+		got := Shorten(c.name, c.most)
 		assert.Equal(t, c.want, got)
 		assert.LessOrEqual(t, runes(got), c.most)
 	}

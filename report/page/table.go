@@ -153,7 +153,7 @@ func (t *Table) join(rows [][]string, width int) {
 func (t *Table) cells(r *Row, most int) []string {
 	cells := clause.Each(r.Cells, onScreen)
 	if t.Most > 0 {
-		cells[0] = shorten(cells[0], most)
+		cells[0] = Shorten(cells[0], most)
 	}
 	mark := ""
 	if t.Indent > 0 {

@@ -109,7 +109,7 @@ func (f Facts) text(w *screen) {
 	for _, fact := range f.List {
 		label := strings.Repeat(" ", f.Indent) + fact.Label
 		if f.Most > 0 {
-			label = strings.Repeat(" ", f.Indent) + shorten(fact.Label, f.Most)
+			label = strings.Repeat(" ", f.Indent) + Shorten(fact.Label, f.Most)
 		}
 		if f.Colon {
 			label += ":"

@@ -23,8 +23,8 @@ var besides = []struct {
 	{"In doubt", []string{"own-few-far", "check-few-far"}, ""},
 }
 
-// besideFacts are said below the strength of a result.
-func besideFacts(r *route.Result) (list []fact) {
+// BesideFacts are said below the strength of a result.
+func BesideFacts(r *route.Result) (list []fact) {
 	notes := slices.Concat(r.Notes.Warnings, r.Notes.Assumed, r.Notes.NotCounted)
 	for _, b := range besides {
 		var said []note.Note
@@ -42,7 +42,7 @@ func besideFacts(r *route.Result) (list []fact) {
 
 // besideResult says on paper what belongs beside the result.
 func besideResult(r *route.Result) (list []page.Block) {
-	for _, f := range besideFacts(r) {
+	for _, f := range BesideFacts(r) {
 		list = append(list, prose(f.Label+": "+f.Text+"."))
 	}
 	if text := restsOn(r, "expanded uncertainty"); text != "" {

@@ -32,8 +32,8 @@ func first(c *route.Comparison) (list []*route.Result, more int) {
 	return list[:n], more + len(list) - n
 }
 
-// firstLines say which routes aim elsewhere, and what would bring them to the target.
-func firstLines(c *route.Comparison) []string {
+// FirstLines say which routes aim elsewhere, and what would bring them to the target.
+func FirstLines(c *route.Comparison) []string {
 	said, rest := first(c)
 	lines := clause.Each(said, func(r *route.Result) string { return r.Route.Name + " " + elsewhereWords(c.Prep, r) })
 	if rest > 0 {
@@ -42,9 +42,9 @@ func firstLines(c *route.Comparison) []string {
 	return lines
 }
 
-// planFirst says before everything else that the plan of a batch aims elsewhere, as long as
+// PlanFirst says before everything else that the plan of a batch aims elsewhere, as long as
 // nothing of it is done; "" where it does not. What is done cannot be read otherwise.
-func planFirst(b *Batch) string {
+func PlanFirst(b *Batch) string {
 	r := &b.AsPlanned
 	if r.Elsewhere == nil || b.Any() {
 		return ""

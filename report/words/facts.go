@@ -15,8 +15,8 @@ import (
 	"minim/uncertainty/route"
 )
 
-// titled is "Toning dye (invented)", empty without a title.
-func titled(p *route.Prep) string {
+// Titled is "Toning dye (invented)", empty without a title.
+func Titled(p *route.Prep) string {
 	return either(p.Title == "" || p.Note == "", p.Title, p.Title+" ("+p.Note+")")
 }
 
@@ -24,7 +24,7 @@ func wantedWithin(p *route.Prep) string {
 	if len(p.Tolerances) == 0 {
 		return Wanted(p)
 	}
-	return Wanted(p) + ", " + tolerance(p.Tolerances[0])
+	return Wanted(p) + ", " + Within(p.Tolerances[0])
 }
 
 // fact is something to be said of the route to use.
@@ -42,7 +42,7 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 		list = append(list, fact{"Mind", r.Uninformative.String()})
 	}
 	list = append(list, fact{"Strength", state(r).sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
-	return append(list, besideFacts(r)...)
+	return append(list, BesideFacts(r)...)
 }
 
 // rest says what spoils a strength, what is made, and how far it was checked.
@@ -187,7 +187,7 @@ func chance(c *route.Comparison, r *route.Result) string {
 	if len(r.Inside) == 0 {
 		return fmt.Sprintf("within %s of the target with a chance of %s in 100", quantity.Percent(r.HoldsWithin), asked(c.Settings.Coverage))
 	}
-	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r)) + closeCall(c.Prep, r)
+	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r)) + CloseCall(c.Prep, r)
 }
 
 // checked says how far the simulation bears out what is called the spread here.

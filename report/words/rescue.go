@@ -12,21 +12,21 @@ import (
 	"minim/uncertainty/route"
 )
 
-// batchWords say what the solution is.
-func batchWords(r *rescue.Rescue) string {
+// BatchWords say what the solution is.
+func BatchWords(r *rescue.Rescue) string {
 	a, unit := &r.Batch.Analytic, r.Prep.Target.Unit.Name
 	return volume(r.Batch.MadeML) + " of " + either(a.ExpandedUncertainty == 0, quantity.Number(a.Value)+" "+unit+", taken as exact", state(&r.Batch).sentence(unit))
 }
 
-func noWayWords(e *rescue.NoWayError) string {
+func NoWayWords(e *rescue.NoWayError) string {
 	return "no way was found: " + e.Reason.String() + when(!e.Cure.None(), "; what would help: "+e.Cure.String())
 }
 
 // corrections are the way that is recommended, and the others.
 func corrections(r *rescue.Rescue) []page.Block {
 	list := []page.Block{
-		page.Heading{Label: rescueWord(r), Text: r.Results[r.Verdict.Use].Route.Name},
-		page.Steps{First: shownFrom(r) + 1, Items: WayInstructions(r, r.Verdict.Use)},
+		page.Heading{Label: RescueWord(r), Text: r.Results[r.Verdict.Use].Route.Name},
+		page.Steps{First: ShownFrom(r) + 1, Items: WayInstructions(r, r.Verdict.Use)},
 		page.Gap{}, page.Facts{List: rescueFacts(r), At: 14, Indent: 2},
 	}
 	if len(r.Results) > 1 {
@@ -35,10 +35,10 @@ func corrections(r *rescue.Rescue) []page.Block {
 	return list
 }
 
-// shownFrom is how many steps stand before those that are shown: all of those by which a
+// ShownFrom is how many steps stand before those that are shown: all of those by which a
 // batch was made; a bottle is shown as the first step. The words of a step name others by
 // their numbers in the whole.
-func shownFrom(r *rescue.Rescue) int {
+func ShownFrom(r *rescue.Rescue) int {
 	if fromBottle(r) {
 		return 0
 	}
@@ -51,15 +51,15 @@ func fromBottle(r *rescue.Rescue) bool {
 	return steps[0].Verb == route.Start && r.Before == 1
 }
 
-// rescueWord says how far a way can be recommended.
-func rescueWord(r *rescue.Rescue) string {
+// RescueWord says how far a way can be recommended.
+func RescueWord(r *rescue.Rescue) string {
 	to := "TO " + r.Prep.Target.Text
 	return either(!r.Results[r.Verdict.Use].Enough(r.Prep.Volume), fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, quantity.Millilitres(r.Prep.Volume)), either(!r.Verdict.Meets && len(r.Prep.Tolerances) > 0, fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, asked(r.Prep.LeastChance)), to))
 }
 
 // WayInstructions are the steps of a way that are shown.
 func WayInstructions(r *rescue.Rescue, way int) []string {
-	return Instructions(r.Prep, r.Results[way].Route)[shownFrom(r):]
+	return Instructions(r.Prep, r.Results[way].Route)[ShownFrom(r):]
 }
 
 // rescueFacts say what the recommended way gives.
@@ -68,11 +68,11 @@ func rescueFacts(r *rescue.Rescue) []fact {
 	stays := len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Quoted.Value)
 	evaporates := r.Batch.Analytic.Value <= r.Prep.Target.Value && rescue.MayEvaporate(r.Prep)
 	return slices.Concat(said(
-		fact{"Is now", batchWords(r)},
+		fact{"Is now", BatchWords(r)},
 		fact{"Set aside", when(aside > 1e-9, asideWords(r, aside))},
 		fact{"Gives", volume(used.MadeML)},
 		fact{"Strength", state(used).sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"}),
-		besideFacts(used), said(
+		BesideFacts(used), said(
 			fact{"Inside", chance(r.Comparison, used)},
 			fact{"Spoilt by", spoiltBy(used)},
 			fact{"Mind", when(stays, "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer")},
