@@ -94,12 +94,12 @@ func (o *destination) printed(c call, a *answer.Answer) ([]byte, error) {
 	}
 	width := c.width()
 	short := !o.all && c.flags.Lookup("all") != nil
-	next := c.next(a, width)
 	if short {
-		next = c.shortNext(a, width)
+		text, err := a.Glance(width, c.shortNext(a))
+		return []byte(text), err
 	}
-	text, err := a.Screen(width, !short, next)
-	return []byte(text), err
+	text, err := a.Screen(width)
+	return []byte(text + c.next(a, width)), err
 }
 
 // mayKeep refuses a folder in which a file of the answer would replace another, and with

@@ -53,18 +53,14 @@ func (c call) next(a *answer.Answer, width int) string {
 const nextAt = 13
 
 // shortNext says that in a line, below a screen that is short.
-func (c call) shortNext(a *answer.Answer, width int) string {
-	text := ""
+func (c call) shortNext(a *answer.Answer) string {
 	switch {
-	case len(c.files) == 0 && told(c.flags.Name(), "begin") != "":
-		command, words, _ := strings.Cut(told(c.flags.Name(), "begin"), " | ")
-		text = command + ": " + words
+	case len(c.files) == 0:
+		return strings.Replace(told(c.flags.Name(), "begin"), " | ", ": ", 1)
 	case c.addNext(a.Batch) != "":
-		text = "once that is done, record it: --all shows how"
-	default:
-		return ""
+		return "once that is done, record it: --all shows how"
 	}
-	return (&page.Page{Blocks: []page.Block{page.Facts{List: []page.Fact{{Label: "Next", Text: text}}, At: 10, Colon: true}}}).Text(width)
+	return ""
 }
 
 // repeat is the command line of this run, with every option that was given but

@@ -138,14 +138,19 @@ func (a *Answer) In(format string) ([]byte, error) {
 	return map[string][]byte{"svg": drawn[0].svg, "png": drawn[0].png}[format], nil
 }
 
-// Screen is the answer for a window of so many columns: at a glance, or the whole of it; next is
-// what to type next, in lines.
-func (a *Answer) Screen(columns int, whole bool, next string) (string, error) {
+// Screen is the whole of an answer for a window of so many columns.
+func (a *Answer) Screen(columns int) (string, error) {
 	if a.Comparison != nil && a.Comparison.Verdict.Use < 0 {
 		return "", errNoRoute
 	}
-	if whole || a.glance == nil {
-		return a.page().Text(columns) + next, nil
+	return a.page().Text(columns), nil
+}
+
+// Glance is what is seen of it first: see package glance. Next is what to type next, "" for nothing. An
+// answer of instruments has none.
+func (a *Answer) Glance(columns int, next string) (string, error) {
+	if a.Comparison != nil && a.Comparison.Verdict.Use < 0 {
+		return "", errNoRoute
 	}
 	return a.glance().Text(columns, next), nil
 }

@@ -19,34 +19,36 @@ func (t *Table) narrow(width int) []string {
 
 // wrapped goes on with the last column of words in further lines, below itself.
 func (t *Table) wrapped(width int) (lines []string, fits bool) {
-	rows := t.aligned(max(t.Least, 12))
+	for most := max(t.Most, 1); most >= max(t.Least, 1) && !fits; most-- {
+		lines, fits = t.wrappedWith(most, width)
+	}
+	return lines, fits
+}
+
+// wrappedWith is that with names of at most so many characters. A row with fewer cells goes on below its
+// last one.
+func (t *Table) wrappedWith(most, width int) (all []string, fits bool) {
+	rows := t.aligned(most)
 	last := len(t.Head) - 1
 	var short [][]string
-	var words []string
 	for _, row := range rows {
-		text := ""
-		if len(row) == last+1 {
-			text, row = row[last], row[:last]
-		}
-		short, words = append(short, row), append(words, text)
+		short = append(short, row[:min(len(row)-1, last)])
 	}
-	at := 0
-	for i, line := range grid(short, false) {
-		lines = append(lines, line)
-		if len(rows[i]) == last+1 {
-			at = max(at, runes(line)+2)
-		}
+	lines := grid(short, false)
+	at := make([]int, last+1) // where the last cell begins, by the number of those before it
+	for i, row := range short {
+		at[len(row)] = max(at[len(row)], runes(lines[i])+2)
 	}
-	if width-at < leastWords || widest(lines) > width {
-		return nil, false
-	}
-	var all []string
 	for i, line := range lines {
-		for k, text := range wrap(words[i], width-at) {
+		n := len(short[i])
+		if width-at[n] < leastWords || n == 0 {
+			return nil, false
+		}
+		for k, text := range wrap(rows[i][n], width-at[n]) {
 			if k > 0 {
 				line = ""
 			}
-			all = append(all, strings.TrimRight(filled(line, at)+text, " "))
+			all = append(all, strings.TrimRight(filled(line, at[n])+text, " "))
 		}
 	}
 	return all, true

@@ -111,7 +111,7 @@ func (f Facts) text(w *screen) {
 		if f.Most > 0 {
 			label = strings.Repeat(" ", f.Indent) + Shorten(fact.Label, f.Most)
 		}
-		if f.Colon {
+		if f.Colon && fact.Label != "" {
 			label += ":"
 		}
 		at := f.At

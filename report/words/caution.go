@@ -61,7 +61,7 @@ func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue, whole bool) [
 		list = append(list, solutionCautions(then.Prep, WithoutLadder(&then.Results[then.Verdict.Use]), then.Before, whole, remind)...)
 	}
 	return append(list,
-		either(whole, "These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.", "Reminders alone: the safety data sheets and local rules decide."))
+		either(whole, "These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.", "Safety data sheets and local rules decide."))
 }
 
 // solutionCautions are those of the solutions that a route handles after a step, from 1. Those

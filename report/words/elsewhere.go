@@ -54,11 +54,7 @@ func PlanFirst(b *Batch) string {
 
 // elsewhereWords say by how much a route aims off, and what would mend that.
 func elsewhereWords(p *route.Prep, r *route.Result) string {
-	e, unit := r.Elsewhere, p.Target.Unit.Name
-	text := fmt.Sprintf("comes out %s too %s", quantity.Percent(math.Abs(e.Off)), either(e.Off < 0, "weak", "strong"))
-	if e.Off >= 1 {
-		text = fmt.Sprintf("comes out %s times as strong as is wanted", quantity.Decimal(1+e.Off, 2))
-	}
+	e, unit, text := r.Elsewhere, p.Target.Unit.Name, ComesOut(r.Elsewhere)
 	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", quantity.Decimal(r.Intended, 3), unit, p.Target.Text)
 	if expected := quantity.Decimal(r.Analytic.Value, 3); expected != quantity.Decimal(r.Intended, 3) {
 		aims = fmt.Sprintf("expected are %s %s where its steps aim at %s, the target is %s", expected, unit, quantity.Decimal(r.Intended, 3), p.Target.Text)
@@ -68,6 +64,12 @@ func elsewhereWords(p *route.Prep, r *route.Result) string {
 	}
 	return fmt.Sprintf("%s: %s (step %d); then it is inside in %s of 100, as it stands in %s (%s)", text, otherReading(r, e), e.Step,
 		inHundred(e.Chance, p.LeastChance), chanceOf(p, r), aims)
+}
+
+// ComesOut is "comes out 2 % too weak".
+func ComesOut(e *route.Elsewhere) string {
+	return either(e.Off >= 1, fmt.Sprintf("comes out %s times as strong as is wanted", quantity.Decimal(1+e.Off, 2)),
+		fmt.Sprintf("comes out %s too %s", quantity.Percent(math.Abs(e.Off)), either(e.Off < 0, "weak", "strong")))
 }
 
 // otherReading is "weigh 0.68 g instead of 0.60 g on the scale".

@@ -99,10 +99,7 @@ func insideIn(p *route.Prep, r *route.Result) string {
 // cannot tell the two apart: by less than two of its standard errors. It is said wherever a verdict
 // is; "" where the simulation tells.
 func CloseCall(p *route.Prep, r *route.Result) string {
-	if len(r.Inside) == 0 || r.MonteCarlo.Trials == 0 {
-		return ""
-	}
-	if math.Abs(r.Chance()-p.LeastChance) > 2*r.Inside[0].Error {
+	if len(r.Inside) == 0 || r.MonteCarlo.Trials == 0 || math.Abs(r.Chance()-p.LeastChance) > 2*r.Inside[0].Error {
 		return ""
 	}
 	return fmt.Sprintf(" (so near to %s that %s simulated batches cannot tell: other ones may decide otherwise)", asked(p.LeastChance), quantity.Grouped(r.MonteCarlo.Trials))

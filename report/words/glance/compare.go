@@ -13,10 +13,10 @@ import (
 // Compared is the screen of a comparison; before is that on the kit as it is, nil without changes.
 func Compared(c, before *route.Comparison) *Screen {
 	s, used := opened(c.Prep), &c.Results[c.Verdict.Use]
-	s.firsts(c)
+	s.firstOf(c)
 	s.answer(c, words.VerdictWord(c))
 	s.steps = words.Instructions(c.Prep, used.Route)
-	s.given(c, used, made(used))
+	s.given(c, used)
 	if before != nil {
 		s.add("Change", words.ChangeVerdict(c, before))
 	}
@@ -27,10 +27,11 @@ func Compared(c, before *route.Comparison) *Screen {
 	return s
 }
 
-// firsts say what comes before everything else.
-func (s *Screen) firsts(c *route.Comparison) {
-	for _, line := range words.FirstLines(c) {
-		s.say("First", line)
+// firstOf says before everything else that the route to use aims elsewhere; that others do is the reason
+// why they are not used.
+func (s *Screen) firstOf(c *route.Comparison) {
+	if c.Results[c.Verdict.Use].Elsewhere != nil {
+		s.say("First", words.FirstLines(c)[0])
 	}
 }
 

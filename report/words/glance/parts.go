@@ -22,10 +22,11 @@ func opened(p *route.Prep) *Screen {
 	for _, text := range words.Stops(p) {
 		s.head = append(s.head, page.Paragraph{Text: text})
 	}
+	title := words.Titled(p)
 	if mark := kits.Invented(p.Kit); mark != "" {
-		s.head = append(s.head, page.Paragraph{Text: mark})
+		title = mark + clause.When(p.Title != "", ". "+p.Title)
 	}
-	if title := words.Titled(p); title != "" {
+	if title != "" {
 		s.head = append(s.head, page.Paragraph{Text: title})
 	}
 	if len(p.Changes) > 0 {
@@ -37,7 +38,7 @@ func opened(p *route.Prep) *Screen {
 
 // say adds a line at the top.
 func (s *Screen) say(label, text string) {
-	s.head = append(s.head, page.Facts{List: []fact{{Label: label, Text: text}}, At: labels, Colon: true})
+	s.head = append(s.head, line(label, text))
 }
 
 // wanted is "15 mL of 0.060 % w/v dye in ethanol, within 7 % (0.0558 to 0.0642)".
@@ -54,31 +55,31 @@ func chance(p *route.Prep, r *route.Result, coverage float64) string {
 	if len(p.Tolerances) == 0 {
 		return fmt.Sprintf("%s in 100 within %s of the target", quantity.Number(100*coverage), quantity.Percent(r.HoldsWithin))
 	}
-	return fmt.Sprintf("%s in 100 %s, asked for %s", words.Shown(p, r).Inside, inside(p), asked(p))
-}
-
-// inside is "inside", or the limits where they were stated one by one.
-func inside(p *route.Prep) string {
-	return clause.Either(p.Tolerances[0].Stated, p.Tolerances[0].Text, "inside")
+	return fmt.Sprintf("%s in 100 inside, asked for %s", words.Shown(p, r).Inside, asked(p))
 }
 
 // asked is the least chance that is asked for, in a hundred.
 func asked(p *route.Prep) string { return quantity.Number(100 * p.LeastChance) }
 
-// strength is "0.0598 % w/v, give or take 0.0028 (95 %)".
-func strength(p *route.Prep, r *route.Result, coverage float64) string {
-	return words.Shown(p, r).Sentence + " (" + quantity.Number(100*coverage) + " %)"
+// gives is "20 mL of 0.0598 % w/v, give or take 0.0028 (95 %)".
+func gives(c *route.Comparison, r *route.Result) string {
+	return volume(r.MadeML) + " of " + words.Shown(c.Prep, r).Sentence + " (" + quantity.Number(100*c.Settings.Coverage) + " %)"
 }
 
-// given says what a route gives, what must not be missed of it, and why where it is not good enough.
-func (s *Screen) given(c *route.Comparison, r *route.Result, made string) {
-	f := words.Shown(c.Prep, r)
-	s.add("Strength", strength(c.Prep, r, c.Settings.Coverage)+"; "+made)
+// given says what a route gives and leaves over, what must not be missed of it, and why where it is not
+// good enough.
+func (s *Screen) given(c *route.Comparison, r *route.Result) {
+	s.add("Gives", gives(c, r)+", "+leftOver(r))
+	if len(c.Prep.Tolerances) > 0 && !c.Prep.GoodEnough(r) {
+		s.add("Why", "spoilt by "+words.Shown(c.Prep, r).Spoilt)
+	}
+	s.mind(r)
+}
+
+// mind says what must not be missed of a result.
+func (s *Screen) mind(r *route.Result) {
 	if !r.Informative {
 		s.add("Mind", r.Uninformative.String())
-	}
-	if len(c.Prep.Tolerances) > 0 && !c.Prep.GoodEnough(r) {
-		s.add("Why", "spoilt by "+f.Spoilt)
 	}
 	s.minds(&r.Notes)
 	for _, b := range words.BesideFacts(r) {
@@ -106,10 +107,9 @@ func (s *Screen) rests(n *equipment.Notes) {
 	s.hidden = append(s.hidden, count{len(n.Assumed), "assumed"}, count{len(n.FromMemory), "from memory"}, count{len(n.NotCounted), "not counted"})
 }
 
-// made is "20 mL made, 50.5 mL left over".
-func made(r *route.Result) string {
-	left := clause.Either(r.LeftOverML < 5e-7, "nothing", volume(r.LeftOverML))
-	return volume(r.MadeML) + " made, " + left + " left over"
+// leftOver is "50.5 mL left over".
+func leftOver(r *route.Result) string {
+	return clause.Either(r.LeftOverML < 5e-7, "nothing", volume(r.LeftOverML)) + " left over"
 }
 
 func volume(mL float64) string { return quantity.Millilitres(quantity.Round(mL, 3)) }

@@ -12,9 +12,10 @@ import (
 func Planned(p, before *plan.Plan) *Screen {
 	c, used := p.Comparison, &p.Results[p.Verdict.Use]
 	s := opened(p.Prep)
+	s.firstOf(c)
 	s.answer(c, words.VerdictWord(c))
 	s.steps = words.Instructions(p.Prep, used.Route)
-	s.given(c, used, made(used))
+	s.given(c, used)
 	if before != nil {
 		s.add("Change", words.ChangeVerdict(c, before.Comparison))
 	}

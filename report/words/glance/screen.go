@@ -16,11 +16,8 @@ const (
 	Columns = 80
 )
 
-// The most steps and rows that are shown, and the fewest that are left where there is no room.
-const (
-	mostSteps, leastSteps = 8, 3
-	mostRows, leastRows   = 6, 1
-)
+// The most steps and rows that are shown.
+const mostSteps, mostRows = 8, 6
 
 // Screen is what is seen first of a result.
 type Screen struct {
@@ -53,7 +50,7 @@ type fact = page.Fact
 // labels stand at one column.
 const labels = 10
 
-// Text is the screen in lines of so many characters. Next is what to type next, in lines.
+// Text is the screen in lines of so many characters. Next is what to type next, "" for nothing.
 func (s *Screen) Text(width int, next string) string {
 	rows, steps := s.fit(max(width, Columns), next)
 	return s.text(width, rows, steps, next)
@@ -69,7 +66,7 @@ func (s *Screen) fit(width int, next string) (rows, steps int) {
 		rows = min(rows, len(s.table.Rows))
 	}
 	tooLong := func() bool { return strings.Count(s.text(width, rows, steps, next), "\n") > Lines }
-	for _, least := range []struct{ rows, steps int }{{3, leastSteps}, {leastRows, leastSteps}} {
+	for _, least := range []struct{ rows, steps int }{{2, mostSteps}, {2, 4}, {1, 3}, {0, 1}} {
 		for tooLong() && rows > least.rows {
 			rows--
 		}
@@ -81,10 +78,16 @@ func (s *Screen) fit(width int, next string) (rows, steps int) {
 }
 
 func (s *Screen) text(width, rows, steps int, next string) string {
-	p := &page.Page{Blocks: s.blocks(rows, steps)}
-	text := p.Text(width) + next
-	last := &page.Page{Blocks: []page.Block{page.Facts{List: []fact{s.verdict}}}}
-	return text + last.Text(width)
+	list := s.blocks(rows, steps)
+	if next != "" {
+		list = append(list, line("Next", next))
+	}
+	return (&page.Page{Blocks: append(list, page.Facts{List: []fact{s.verdict}})}).Text(width)
+}
+
+// line is a text behind its label.
+func line(label, text string) page.Block {
+	return page.Facts{List: []fact{{Label: label, Text: text}}, At: labels, Colon: true}
 }
 
 func (s *Screen) blocks(rows, steps int) []page.Block {
@@ -101,11 +104,10 @@ func (s *Screen) blocks(rows, steps int) []page.Block {
 		list = append(list, &t)
 	}
 	list = append(list, s.below...)
-	foot := []fact{}
 	if text := s.notShown(rows); text != "" {
-		foot = append(foot, fact{Label: "Not shown", Text: text + ": --all"})
+		list = append(list, line("Not shown", text+": --all"))
 	}
-	return append(list, page.Facts{List: append(foot, fact{Label: "Cautions", Text: strings.Join(s.hazards, " ")}), At: labels, Colon: true})
+	return append(list, line("Cautions", strings.Join(s.hazards, " ")))
 }
 
 // rows are those of the table that are shown, in its order.

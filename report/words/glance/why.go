@@ -38,6 +38,8 @@ func why(c *route.Comparison, i int) string {
 		return ""
 	case !r.Enough(c.Prep.Volume):
 		return "makes only " + volume(r.MadeML)
+	case r.Elsewhere != nil:
+		return words.ComesOut(r.Elsewhere)
 	case len(r.Inside) > 0 && r.Chance() < c.Prep.LeastChance:
 		return "under the " + asked(c.Prep) + " asked for"
 	case by == policy.None:
@@ -83,7 +85,8 @@ func cells(c *route.Comparison, i int, figures []string) []string {
 	case !r.Possible:
 		return []string{shortly("not possible: " + r.Reason.String())}
 	case !r.Informative:
-		return []string{shortly(r.Uninformative.String())}
+		text, _, _ := strings.Cut(r.Uninformative.String(), ": ")
+		return []string{shortly(text)}
 	}
 	return append(figures, why(c, i))
 }
