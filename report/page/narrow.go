@@ -6,15 +6,60 @@ import "strings"
 // stacked.
 const leastWords = 16
 
+// mostParts is how many tables one becomes at the most, before it is stacked.
+const mostParts = 3
+
 // narrow are the lines of a table that is wider than the screen with its shortest names: its last
-// column of words is wrapped, or else each row becomes a paragraph of its own.
+// column of words is wrapped, or it goes on with further columns below, or else each row becomes a
+// paragraph of its own.
 func (t *Table) narrow(width int) []string {
 	if t.WordsLast {
 		if lines, fits := t.wrapped(width); fits {
 			return lines
 		}
 	}
+	if lines, fits := t.parted(width); fits {
+		return lines
+	}
 	return t.stacked(width)
+}
+
+// parted are the lines of several tables with some of the columns each, and the names in all.
+func (t *Table) parted(width int) (lines []string, fits bool) {
+	rows := t.aligned(max(t.Least, min(t.Most, width/2)))
+	columns := len(rows[0])
+	parts := 0
+	for from := 1; from < columns; parts++ {
+		to, part := columns, t.columnsOf(rows, from, columns)
+		for ; part != nil && widest(part) > width && to > from; to-- {
+			part = t.columnsOf(rows, from, to-1)
+		}
+		if part == nil || to == from || parts == mostParts {
+			return nil, false
+		}
+		if parts > 0 {
+			lines = append(lines, "")
+		}
+		lines, from = append(lines, part...), to
+	}
+	return lines, true
+}
+
+// columnsOf are the lines of the names and of some columns; nil where a row has a cell that runs across.
+func (t *Table) columnsOf(rows [][]string, from, to int) []string {
+	var some [][]string
+	for _, row := range rows {
+		if len(row) < len(rows[0]) {
+			return nil
+		}
+		some = append(some, append([]string{row[0]}, row[from:to]...))
+	}
+	if to == from+1 { // a row of two cells would run across
+		for i := range some {
+			some[i] = append(some[i], "")
+		}
+	}
+	return grid(some, t.WordsLast && to == len(rows[0]))
 }
 
 // wrapped goes on with the last column of words in further lines, below itself.

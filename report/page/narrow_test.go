@@ -58,3 +58,16 @@ func TestNarrowTables(t *testing.T) {
 		"  drops: inside 31.2 in 100;", "    less sure than the 95 in", "    100 that are asked for", "",
 	}, "\n"), p.Text(30))
 }
+
+// A table of many figures goes on below with the columns that there is no room for.
+func TestTableInParts(t *testing.T) {
+	p := &Page{Blocks: []Block{&Table{
+		Head: []string{"glass", "division", "limit", "least"}, Numbers: 1,
+		Rows: Rows([][]string{{"flask", "one mark", "±0.05 mL", "0.2 mL"}, {"syringe", "0.01 mL", "±0.008 mL", "0.31 mL"}}),
+	}}}
+	assert.Equal(t, strings.Join([]string{
+		"glass    division      limit", "flask    one mark  ±0.05 mL", "syringe   0.01 mL  ±0.008 mL", "",
+		"glass      least", "flask    0.2 mL", "syringe  0.31 mL", "",
+	}, "\n"), p.Text(30))
+	assert.Contains(t, p.Text(16), "  syringe:")
+}
