@@ -30,7 +30,8 @@ type Screen struct {
 	first       int // number of the first step, 0 for 1
 	facts       []page.Fact
 	table       *page.Table
-	order       []int // rows of the table, those that are shown first at the front
+	order       []int       // rows of the table, those that are shown first at the front
+	others      []page.Fact // steps of other routes
 	below       []page.Block
 	hidden      []count
 	hazards     []string
@@ -50,35 +51,50 @@ type fact = page.Fact
 // labels stand at one column.
 const labels = 10
 
+// room is how much is shown of what there may be too much of.
+type room struct{ rows, steps, others int }
+
 // Text is the screen in lines of so many characters. Next is what to type next, "" for nothing.
 func (s *Screen) Text(width int, next string) string {
-	rows, steps := s.fit(max(width, Columns), next)
-	return s.text(width, rows, steps, next)
+	return s.text(width, s.fit(max(width, Columns), next), next)
 }
 
-// fit says how many rows and steps there is room for.
-func (s *Screen) fit(width int, next string) (rows, steps int) {
-	steps, rows = len(s.steps), mostRows
-	if steps > mostSteps {
-		steps = mostSteps - 1
+// fit says how much there is room for.
+func (s *Screen) fit(width int, next string) room {
+	most := room{mostRows, len(s.steps), len(s.others)}
+	if most.steps > mostSteps {
+		most.steps = mostSteps - 1
 	}
 	if s.table != nil {
-		rows = min(rows, len(s.table.Rows))
+		most.rows = min(most.rows, len(s.table.Rows))
 	}
-	tooLong := func() bool { return strings.Count(s.text(width, rows, steps, next), "\n") > Lines }
-	for _, least := range []struct{ rows, steps int }{{2, mostSteps}, {2, 4}, {1, 3}, {0, 1}} {
-		for tooLong() && rows > least.rows {
-			rows--
-		}
-		for tooLong() && steps > least.steps {
-			steps = min(steps, len(s.steps)) - 1
+	for _, least := range []room{{2, mostSteps, 0}, {2, 4, 0}, {1, 3, 0}, {0, 1, 0}} {
+		for s.lines(width, most, next) > Lines && most.less(least) {
 		}
 	}
-	return rows, steps
+	return most
 }
 
-func (s *Screen) text(width, rows, steps int, next string) string {
-	list := s.blocks(rows, steps)
+// less shows one thing less, down to what is left at the least, and reports whether there was one.
+func (r *room) less(least room) bool {
+	for _, of := range []struct {
+		n     *int
+		least int
+	}{{&r.others, least.others}, {&r.rows, least.rows}, {&r.steps, least.steps}} {
+		if *of.n > of.least {
+			*of.n--
+			return true
+		}
+	}
+	return false
+}
+
+func (s *Screen) lines(width int, r room, next string) int {
+	return strings.Count(s.text(width, r, next), "\n")
+}
+
+func (s *Screen) text(width int, r room, next string) string {
+	list := s.blocks(r)
 	if next != "" {
 		list = append(list, line("Next", next))
 	}
@@ -86,25 +102,25 @@ func (s *Screen) text(width, rows, steps int, next string) string {
 }
 
 // line is a text behind its label.
-func line(label, text string) page.Block {
-	return page.Facts{List: []fact{{Label: label, Text: text}}, At: labels, Colon: true}
-}
+func line(label, text string) page.Block { return lines(fact{Label: label, Text: text}) }
 
-func (s *Screen) blocks(rows, steps int) []page.Block {
+func lines(list ...fact) page.Block { return page.Facts{List: list, At: labels, Colon: true} }
+
+func (s *Screen) blocks(r room) []page.Block {
 	list := slices.Clone(s.head)
 	list = append(list, page.Facts{List: []fact{{Label: s.verdict.Label, Text: s.verdict.Text + s.doubt}}})
-	list = append(list, page.Steps{First: s.first, Items: s.steps[:steps]})
-	if n := len(s.steps) - steps; n > 0 {
+	list = append(list, page.Steps{First: s.first, Items: s.steps[:r.steps]})
+	if n := len(s.steps) - r.steps; n > 0 {
 		list = append(list, page.Paragraph{Text: clause.Count(n, "more step") + ": --all", At: 7})
 	}
-	list = append(list, page.Facts{List: s.facts, At: labels, Colon: true})
-	if s.table != nil && rows > 0 {
+	list = append(list, lines(s.facts...))
+	if s.table != nil && r.rows > 0 {
 		t := *s.table
-		t.Rows = s.rows(rows)
+		t.Rows = s.rows(r.rows)
 		list = append(list, &t)
 	}
-	list = append(list, s.below...)
-	if text := s.notShown(rows); text != "" {
+	list = append(append(list, lines(s.others[:r.others]...)), s.below...)
+	if text := s.notShown(r.rows); text != "" {
 		list = append(list, line("Not shown", text+": --all"))
 	}
 	return append(list, line("Cautions", strings.Join(s.hazards, " ")))
