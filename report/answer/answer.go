@@ -22,19 +22,17 @@ type Answer struct {
 	// none. Where its verdict names none to use, there is no page.
 	Comparison *route.Comparison
 	// Batch that was made; nil where the question is of none.
-	Batch *words.Batch
-	// PictureFile is what Markdown names the picture of a report by, which lies beside it; it
-	// is left out without one.
-	PictureFile string
-
+	Batch    *words.Batch
 	page     func(pictures ...page.Block) *page.Page
 	glance   func() *glance.Screen // nil where the page is short by itself
 	width    int                   // of a line of text
 	data     data.Data
 	pictures []picture
-	drawn    []drawing
-	kind     string
-	encode   func(*figure.Figure) ([]byte, error)
+	// beside are the names of the files of the pictures that lie beside Markdown, in their order.
+	beside []string
+	drawn  []drawing
+	kind   string
+	encode func(*figure.Figure) ([]byte, error)
 }
 
 // picture is to be drawn. One that may be missing is left out, and said to be, where there is
@@ -112,17 +110,22 @@ func (a *Answer) In(format string) ([]byte, error) {
 		return nil, errNoRoute
 	}
 	var drawn []drawing
-	if slices.Contains([]string{"html", "svg", "png"}, format) || a.PictureFile != "" {
+	if slices.Contains([]string{"html", "svg", "png"}, format) || len(a.beside) > 0 {
 		var err error
 		if drawn, err = a.draw(); err != nil {
 			return nil, err
 		}
 	}
 	var figures []page.Block
-	for _, d := range drawn {
-		if d.png != nil {
-			figures = append(figures, page.Figure{PNG: d.png, Alt: d.alt})
+	for i, d := range drawn {
+		if d.png == nil {
+			continue
 		}
+		f := page.Figure{PNG: d.png, Alt: d.alt, Class: d.printed}
+		if i < len(a.beside) {
+			f.File = a.beside[i]
+		}
+		figures = append(figures, f)
 	}
 	switch format {
 	case "text":
@@ -179,11 +182,31 @@ func (a *Answer) Files() (files []File, missing []error, err error) {
 	return files, missing, err
 }
 
+// Beside are the pictures as PNG under names that begin alike, which Markdown names them by from
+// then on; with no name it leaves them out again.
+func (a *Answer) Beside(name string) (files []File, err error) {
+	if a.beside = nil; name == "" {
+		return nil, nil
+	}
+	drawn, err := a.draw()
+	if err != nil {
+		return nil, err
+	}
+	for i, d := range drawn {
+		file := name + clause.When(i > 0, "-"+kinds[a.kind].pictures[i]) + ".png"
+		if d.png != nil {
+			files = append(files, File{file, d.png})
+		}
+		a.beside = append(a.beside, file)
+	}
+	return files, nil
+}
+
 // drawing is a picture that is drawn, or why it is missing.
 type drawing struct {
-	alt      string
-	svg, png []byte
-	missing  error
+	alt, printed string
+	svg, png     []byte
+	missing      error
 }
 
 // draw draws the pictures once.
@@ -200,7 +223,7 @@ func (a *Answer) draw() (list []drawing, err error) {
 		if err != nil {
 			return nil, err
 		}
-		d := drawing{alt: drawn.Alt}
+		d := drawing{alt: drawn.Alt, printed: drawn.Printed}
 		if d.svg, err = drawn.SVG(); err != nil {
 			return nil, err
 		}

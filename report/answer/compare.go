@@ -13,7 +13,7 @@ import (
 	"minim/uncertainty/route"
 )
 
-var _ = answers("compare", compare, "spread", "budget")
+var _ = answers("compare", compare, "spread", "budget", "vessels", "result")
 
 func compare(ctx context.Context, q *Question) (*Answer, error) {
 	c, before, err := both(q, func(p *route.Prep) (*route.Comparison, error) { return contest.Compare(ctx, p, q.Route, q.Settings) })
@@ -24,7 +24,7 @@ func compare(ctx context.Context, q *Question) (*Answer, error) {
 		Comparison: c, data: data.Comparison(c, before),
 		page:     func(pictures ...page.Block) *page.Page { return comparePage(c, before, pictures...) },
 		glance:   func() *glance.Screen { return glance.Compared(c, before) },
-		pictures: []picture{{draw: drawn(figure.Spread, c)}, {draw: drawn(figure.Budget, c)}},
+		pictures: []picture{{draw: drawn(figure.Spread, c)}, {draw: drawn(figure.Budget, c)}, {draw: used(c, figure.RowOf)}, {draw: used(c, figure.OneResult)}},
 	}, nil
 }
 
@@ -40,4 +40,9 @@ func comparePage(c, before *route.Comparison, pictures ...page.Block) *page.Page
 // screen is the page of a command.
 func screen(title string, parts ...[]page.Block) *page.Page {
 	return &page.Page{Title: title, Kind: "screen", Blocks: slices.Concat(parts...)}
+}
+
+// used is how a picture of the route to use is drawn.
+func used(c *route.Comparison, draw func(*route.Comparison, *route.Result) (*figure.Figure, error)) func() (*figure.Figure, error) {
+	return func() (*figure.Figure, error) { return draw(c, &c.Results[c.Verdict.Use]) }
 }

@@ -9,7 +9,7 @@ import (
 	"minim/report/words"
 )
 
-var _ = answers("report", treatment, "spread")
+var _ = answers("report", treatment, "spread", "result", "vessels")
 
 func treatment(ctx context.Context, q *Question) (*Answer, error) {
 	p, err := paper(ctx, q, true)
@@ -18,14 +18,14 @@ func treatment(ctx context.Context, q *Question) (*Answer, error) {
 	}
 	a := onPaper(p, nil)
 	a.page = func(pictures ...page.Block) *page.Page {
-		p.PictureFile, p.Picture = a.PictureFile, nil
+		p.Picture, p.PictureFile = nil, ""
 		if len(pictures) > 0 {
 			spread := pictures[0].(page.Figure)
-			p.Picture, p.Alt = spread.PNG, spread.Alt
+			p.Picture, p.Alt, p.PictureFile = spread.PNG, spread.Alt, spread.File
 		}
-		return reportPage(p)
+		return reportPage(p, pictures...)
 	}
-	a.pictures = []picture{{draw: drawn(figure.Spread, p.Comparison)}}
+	a.pictures = []picture{{draw: drawn(figure.Spread, p.Comparison)}, {draw: ofPaper(p, figure.OneResult)}, {draw: ofPaper(p, figure.RowOf)}}
 	if p.Batch != nil {
 		a.pictures[0].draw = drawn(figure.Batch, p.Batch)
 	}
@@ -34,8 +34,12 @@ func treatment(ctx context.Context, q *Question) (*Answer, error) {
 
 // reportPage is a section for a treatment report: the result with its uncertainty and the method to
 // be quoted, what was to be made and why so, by which route, and what the result rests on.
-func reportPage(p *words.Paper) *page.Page {
+// The pictures are the spread, the result and the row of vessels.
+func reportPage(p *words.Paper, pictures ...page.Block) *page.Page {
 	t := p.Treatment()
+	if len(pictures) == 3 {
+		t.Outcome, t.Wanted = underTitle(t.Outcome, pictures[1]), append(t.Wanted, pictures[2])
+	}
 	figure, figureLast := t.Figure, []page.Block(nil)
 	if p.Batch == nil {
 		figure, figureLast = nil, t.Figure

@@ -31,6 +31,8 @@ import (
 // Figure is a picture that is laid out and can be drawn.
 type Figure struct {
 	width, height vg.Length
+	// Printed names the size that it is printed at on a page; "" for any.
+	Printed string
 	// Alt says in words what the picture shows, for those who cannot see it.
 	Alt   string
 	paint func(*sheet)

@@ -64,7 +64,7 @@ func newRow(c *route.Comparison, r *route.Result, w window) *row {
 // largest heap.
 func stack(values []float64, w window) (under []int, tallest int) {
 	under = make([]int, len(values))
-	var heaps [bins + 1]int
+	heaps := make([]int, w.count+1)
 	for i, v := range values {
 		if v < w.low || v >= w.high() {
 			continue

@@ -25,6 +25,9 @@ var (
 	soft   = color.NRGBA{0x59, 0x59, 0x59, 0xFF}
 	faint  = color.NRGBA{0xC4, 0xC4, 0xC4, 0xFF}
 	shaded = color.NRGBA{0xDC, 0xEE, 0xF9, 0xFF} // sky blue 56B4E9, thinned
+
+	// vesselBlue is what goes on of a solution.
+	vesselBlue = color.NRGBA{0x8F, 0xBF, 0xDD, 0xFF}
 )
 
 // Sizes of a figure, in points.
@@ -70,10 +73,14 @@ var (
 	smallInk  = letters(8, ink, false)
 	tagText   = letters(8, paper, true)
 	smallBold = letters(8, ink, true)
+	boldTitle = letters(11, ink, true)
 )
 
 // fonts draws and measures words in the fonts that come with the program.
 var fonts = text.Plain{Fonts: font.NewCache(liberation.Collection())}
+
+// textStyle is how letters look.
+type textStyle = text.Style
 
 func letters(size vg.Length, c color.Color, bold bool) text.Style {
 	f := font.Font{Typeface: "Liberation", Variant: "Sans", Size: size}

@@ -132,3 +132,6 @@ var dilutions = []string{"direct", "one dilution", "two dilutions", "three dilut
 
 // Dilutions names a route by how many dilutions it has.
 func Dilutions(n int) string { return dilutions[min(n, len(dilutions)-1)] }
+
+// More says how many things are not named.
+func More(n int) string { return fmt.Sprintf("and %d more", n) }
