@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -46,6 +47,9 @@ func within(t *testing.T, text string, columns int, args ...string) {
 	}
 }
 
+// answers begin with a word in capitals.
+var answers = regexp.MustCompile(`(?m)^(USE|NEAREST|VERDICT|TO|OUTSIDE|INSIDE|MADE|NOT|IN|SAYS|MAKES|NOTHING)\b`)
+
 // atAGlance checks what every first screen has: its lines, and that the last one repeats the answer.
 func atAGlance(t *testing.T, text string, columns int, args ...string) {
 	t.Helper()
@@ -54,11 +58,9 @@ func atAGlance(t *testing.T, text string, columns int, args ...string) {
 		assert.LessOrEqual(t, strings.Count(text, "\n"), glance.Lines, "%v:\n%s", args, text)
 	}
 	words := strings.Join(strings.Fields(text), " ")
-	start := 0
-	for _, word := range []string{"USE ", "NEAREST ", "VERDICT ", "TO ", "OUTSIDE ", "INSIDE ", "MADE ", "NOT "} {
-		start = max(start, strings.LastIndex(words, word))
-	}
-	last := words[start:]
+	at := answers.FindAllStringIndex(text, -1)
+	require.NotEmpty(t, at, "%v:\n%s", args, text)
+	last := strings.Join(strings.Fields(text[at[len(at)-1][0]:]), " ")
 	assert.Equal(t, 2, strings.Count(words, last), "%v: the last line repeats the answer %q:\n%s", args, last, text)
 	assert.Contains(t, words, "Safety data sheets and local rules decide.", "%v", args)
 	for _, word := range []string{"form factor", "owner", "near equal", "curvature", "prep "} {

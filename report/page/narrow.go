@@ -54,12 +54,13 @@ func (t *Table) columnsOf(rows [][]string, from, to int) []string {
 		}
 		some = append(some, append([]string{row[0]}, row[from:to]...))
 	}
-	if to == from+1 { // a row of two cells would run across
+	words := t.WordsLast && to == len(rows[0])
+	if to == from+1 && !words { // a row of two cells would run across
 		for i := range some {
 			some[i] = append(some[i], "")
 		}
 	}
-	return grid(some, t.WordsLast && to == len(rows[0]))
+	return grid(some, words)
 }
 
 // wrapped goes on with the last column of words in further lines, below itself.

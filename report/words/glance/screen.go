@@ -98,7 +98,13 @@ func (s *Screen) text(width int, r room, next string) string {
 	if next != "" {
 		list = append(list, line("Next", next))
 	}
-	return (&page.Page{Blocks: append(list, page.Facts{List: []fact{s.verdict}})}).Text(width)
+	return (&page.Page{Blocks: append(list, s.answers(""))}).Text(width)
+}
+
+// answers is the verdict, with a doubt behind it; further lines hang behind its first word.
+func (s *Screen) answers(doubt string) page.Block {
+	word, rest, several := strings.Cut(s.verdict.Label, " ")
+	return page.Facts{List: []fact{{Label: word, Text: clause.When(several, rest+" ") + s.verdict.Text + doubt}}}
 }
 
 // line is a text behind its label.
@@ -108,8 +114,7 @@ func lines(list ...fact) page.Block { return page.Facts{List: list, At: labels, 
 
 func (s *Screen) blocks(r room) []page.Block {
 	list := slices.Clone(s.head)
-	list = append(list, page.Facts{List: []fact{{Label: s.verdict.Label, Text: s.verdict.Text + s.doubt}}})
-	list = append(list, page.Steps{First: s.first, Items: s.steps[:r.steps]})
+	list = append(list, s.answers(s.doubt), page.Steps{First: s.first, Items: s.steps[:r.steps]})
 	if n := len(s.steps) - r.steps; n > 0 {
 		list = append(list, page.Paragraph{Text: clause.Count(n, "more step") + ": --all", At: 7})
 	}
