@@ -10,6 +10,7 @@ import (
 	"minim/report/answer"
 	"minim/report/page"
 	"minim/report/words/clause"
+	"minim/report/words/glance"
 )
 
 // alignUpTo is the length of a command up to which the words beside the commands
@@ -58,7 +59,7 @@ func (c call) shortNext(a *answer.Answer) string {
 	case len(c.files) == 0:
 		return strings.Replace(told(c.flags.Name(), "begin"), " | ", ": ", 1)
 	case c.addNext(a.Batch) != "":
-		return "once that is done, record it: --all shows how"
+		return glance.RecordIt
 	}
 	return ""
 }

@@ -56,6 +56,7 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err := p.MayBeMade(); err != nil {
 		return nil, err
 	}
+	o.Tried = cmp.Or(o.Tried, new(int64))
 	limits := o.Search()
 	p = limits.Limited(p)
 	if o.From != "" {
@@ -173,6 +174,7 @@ func (p *Plan) chosenOf(ctx context.Context, l *pool) error {
 			return err
 		}
 	}
+	places = l.worthShowing(places, use)
 	p.Comparison = l.comparison(places, use)
 	if err := contest.Amend(ctx, p.Comparison); err != nil {
 		return err

@@ -12,6 +12,9 @@ import (
 // The most deviations from the plan, and readings still to come, that are told.
 const mostEffects, mostRoom = 3, 4
 
+// RecordIt is what to do next about a batch that can be corrected.
+const RecordIt = "once that is done, record it: --all shows how"
+
 // Made is the screen of a batch.
 func Made(b *words.Batch) *Screen {
 	s, c := opened(b.Prep), b.Comparison()
@@ -68,7 +71,7 @@ func (s *Screen) correction(b *words.Batch) {
 	r := b.Rescue
 	way := &r.Results[r.Verdict.Use]
 	s.below = append(s.below,
-		page.Facts{List: []fact{{Label: words.RescueWord(r), Text: way.Route.Name + ": " + chance(r.Prep, way, r.Settings.Coverage) + words.CloseCall(r.Prep, way)}}},
+		page.Facts{List: []fact{{Label: r.Finding().String(), Text: way.Route.Name + ": " + chance(r.Prep, way, r.Settings.Coverage) + words.CloseCall(r.Prep, way)}}},
 		page.Steps{First: words.ShownFrom(r) + 1, Items: words.WayInstructions(r, r.Verdict.Use)},
 		line("Gives", gives(r.Comparison, way)+setAside(r, r.Verdict.Use)))
 	s.hidden = append(s.hidden, count{len(r.Results) - 1, "other ways"})

@@ -9,6 +9,7 @@ import (
 	"minim/equipment/quantity"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/beside"
 	"minim/report/words/clause"
 	"minim/report/words/kits"
 	"minim/report/words/note"
@@ -82,7 +83,7 @@ func (s *Screen) mind(r *route.Result) {
 		s.add("Mind", r.Uninformative.String())
 	}
 	s.minds(&r.Notes)
-	for _, b := range words.BesideFacts(r) {
+	for _, b := range beside.Facts(r) {
 		if b.Label != evaporation && !slices.ContainsFunc(note.Joined(r.Notes.Warnings), func(w string) bool { return strings.Contains(b.Text, w) }) {
 			s.add(b.Label, b.Text)
 		}

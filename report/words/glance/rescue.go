@@ -21,9 +21,11 @@ func Rescued(r *rescue.Rescue) *Screen {
 // corrected is the way that is recommended, and the others.
 func (s *Screen) corrected(r *rescue.Rescue) {
 	c, used := r.Comparison, &r.Results[r.Verdict.Use]
-	s.answer(c, words.RescueWord(r))
-	s.first, s.steps = words.ShownFrom(r)+1, words.WayInstructions(r, r.Verdict.Use)
-	s.add("Gives", gives(c, used)+setAside(r, r.Verdict.Use))
+	s.answer(c, r.Finding().String())
+	if !r.LeavesIt() {
+		s.first, s.steps = words.ShownFrom(r)+1, words.WayInstructions(r, r.Verdict.Use)
+		s.add("Gives", gives(c, used)+setAside(r, r.Verdict.Use))
+	}
 	s.mind(used)
 	s.hidden = append(s.hidden, count{len(r.NotTried), "not tried"})
 	if len(r.Results) > 1 {
