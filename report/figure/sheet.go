@@ -4,7 +4,6 @@ import (
 	"image/color"
 	"math"
 
-	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 )
@@ -22,20 +21,37 @@ const (
 )
 
 // write puts a line of text on the base line y. An SVG is told the alignment.
-func (s *sheet) write(style text.Style, a align, x, y vg.Length, words string) {
+func (s *sheet) write(style textStyle, a align, x, y vg.Length, words string) {
 	words = clean(words)
-	face := style.Handler.Cache().Lookup(style.Font, style.Font.Size)
 	s.SetColor(style.Color)
-	if c, ok := s.Canvas.Canvas.(*svgCanvas); ok {
-		c.write(face, a, vg.Point{X: x, Y: y}, words)
+	svg, _ := s.Canvas.Canvas.(*svgCanvas)
+	if svg == nil {
+		words = withoutForeign(words)
+	}
+	parts := runs(words)
+	if svg != nil && len(parts) == 1 && !parts[0].up {
+		svg.write(style, a, vg.Point{X: x, Y: y}, words, style.wide(parts[0]))
 		return
 	}
-	s.FillString(face, vg.Point{X: x + vg.Length(a)*face.Width(words), Y: y}, words)
+	x += vg.Length(a) * style.Width(words)
+	for _, r := range parts {
+		wide, base := style.wide(r), y
+		face := style
+		if r.up {
+			face, base, r.words = style.higher(), y+raisedRise*style.Font.Size, lowered(r.words)
+		}
+		if svg != nil {
+			svg.write(face, left, vg.Point{X: x, Y: base}, r.words, wide)
+		} else {
+			s.FillString(face.face(), vg.Point{X: x, Y: base}, r.words)
+		}
+		x += wide
+	}
 }
 
 // writeLines puts lines below each other from the base line y downwards and
 // returns the base line that comes next.
-func (s *sheet) writeLines(style text.Style, x, y vg.Length, lines []string) vg.Length {
+func (s *sheet) writeLines(style textStyle, x, y vg.Length, lines []string) vg.Length {
 	for _, line := range lines {
 		s.write(style, left, x, y, line)
 		y -= leading * style.Font.Size
