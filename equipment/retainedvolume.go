@@ -1,5 +1,10 @@
 package equipment
 
+// KeptBack is what a solution must hold beyond what is measured out of it, in mL: 0.1 mL for what its
+// vessel keeps, as cylinders do which are poured (see retainedWhenPoured), and for what evaporates, and a twentieth
+// of what is taken for what rinses the instrument (common practice, no source).
+func KeptBack(taken float64) float64 { return 0.1 + float64(taken/20) }
+
 // retained is what the kit states, or what is assumed.
 func (k *Measure) retained(u Use) (r Retained, assumed bool) {
 	keeps := k.Kind.Traits().keeps

@@ -51,8 +51,8 @@ func TestPapersInABrowser(t *testing.T) {
 	}{
 		"report":        {[]string{"report"}, 3, 6},
 		"made":          {[]string{"report", "b/dye.toml", "--record", "record.toml"}, 3, 6},
-		"sheet":         {[]string{"sheet", "--route", "three dilutions"}, 1, 1},
-		"sheet-weighed": {[]string{"sheet", "--route", "diluted by weighing"}, 1, 1},
+		"sheet":         {[]string{"sheet", "--route", "three dilutions"}, 2, 3},
+		"sheet-weighed": {[]string{"sheet", "--route", "diluted by weighing"}, 2, 2},
 		"label":         {[]string{"label", "--by", "AK", "--batch", "7", "--use-by", "2026-12-28"}, 1, 2},
 	} {
 		path := filepath.Join(dir, name+".html")

@@ -18,7 +18,11 @@ func label(ctx context.Context, q *Question) (*Answer, error) {
 	if p.Batch != nil {
 		l = l.Of(p.Batch)
 	}
-	return onPaper(p, func() *page.Page { return labelPage(p, l) }), nil
+	labels := labelPage(p, l)
+	if err := labels.Refused(); err != nil {
+		return nil, err
+	}
+	return onPaper(p, func() *page.Page { return labels }), nil
 }
 
 // labelPage has the labels of all bottles that the sheet tells one to fill, to be cut out, in the

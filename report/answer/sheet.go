@@ -38,5 +38,5 @@ func sheetPage(p *words.Paper, room []record.Room, pictures ...page.Block) *page
 	for _, row := range pictures {
 		blocks = underTitle(blocks, row)
 	}
-	return &page.Page{Title: title, Kind: "sheet", Blocks: blocks}
+	return &page.Page{Title: title, Kind: "sheet", Foot: p.SheetFoot(), Blocks: blocks}
 }

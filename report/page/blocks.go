@@ -28,8 +28,7 @@ type (
 		// At is the column of the text on the screen; 0: just behind the label.
 		At int
 		// Style "bar" is a warning that stands out, white on black, above what it is about;
-		// "quotation" stands apart, ready to be copied; "small" is small print. The lines of a
-		// label have the sizes "bar", "name", "strength", "hazard" and "small".
+		// "quotation" stands apart, ready to be copied; "small" is small print.
 		Style string
 	}
 	// Steps are numbered, from First; 0 is from 1.
@@ -79,8 +78,6 @@ type (
 		Title  string
 		Blocks []Block
 	}
-	// Labels are small sheets to be cut out.
-	Labels struct{ List []Label }
 	// Only are blocks for the text screen, or for the other formats.
 	Only struct {
 		Text   bool
@@ -90,9 +87,3 @@ type (
 
 // Fact is a label and what it says.
 type Fact = struct{ Label, Text string }
-
-// Label is so many small sheets that are alike.
-type Label struct {
-	Count int
-	Lines []Paragraph
-}

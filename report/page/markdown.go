@@ -127,16 +127,4 @@ func (f Fold) markdown(m *markdown) {
 	m.blocks(f.Blocks)
 }
 
-// markdown writes labels once each, parted by rules.
-func (l Labels) markdown(m *markdown) {
-	for i, label := range l.List {
-		if i > 0 {
-			m.WriteString("\n---\n")
-		}
-		for _, line := range label.Lines {
-			line.markdown(m)
-		}
-	}
-}
-
 func (o Only) markdown(m *markdown) { m.blocks(o.Blocks) }

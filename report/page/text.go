@@ -126,15 +126,4 @@ func (f Fold) text(w *screen) {
 	w.blocks(f.Blocks)
 }
 
-func (l Labels) text(w *screen) {
-	for i, label := range l.List {
-		if i > 0 {
-			w.gap()
-		}
-		for _, line := range label.Lines {
-			w.hang("", line.Text, 0)
-		}
-	}
-}
-
 func (o Only) text(w *screen) { w.blocks(o.Blocks) }

@@ -1,10 +1,8 @@
 package words
 
 import (
-	"minim/equipment"
 	"minim/report/words/verb"
 	"minim/uncertainty/mixed"
-	"minim/uncertainty/route"
 )
 
 // care is what to mind at a step (common practice; the sizes of these mistakes are in
@@ -19,7 +17,7 @@ func (b *sheetBench) care(i int) []string {
 	case s.Measure != nil && s.Verb.Traits().Fills:
 		return b.filling(i)
 	case s.Measure != nil:
-		return b.delivering(i)
+		return verb.Delivering(s)
 	case s.Packet != nil:
 		return b.emptyingPacket(i)
 	case s.Stock != nil:
@@ -73,69 +71,10 @@ func (b *sheetBench) filling(i int) []string {
 	if b.solidBefore(i) && !isTurned(b.order(i)) {
 		list = append([]string{"dissolve it in a part first, until no solid is left; let it come to the temperature of the bench"}, list...)
 	}
-	return append(list, stateOf(s)...)
+	return append(list, verb.State(s)...)
 }
 
 // solidBefore reports whether what is made up has to dissolve first.
 func (b *sheetBench) solidBefore(i int) bool {
 	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !mixed.Fluid(b.prep().Solute.Weighed()) && !b.route.Steps[i-1].Verb.Traits().AddsTo
-}
-
-// delivering is what to mind with an instrument that measures out.
-func (b *sheetBench) delivering(i int) []string {
-	s := &b.route.Steps[i]
-	list := stateOf(s)
-	if len(list) == 0 && !s.Measure.Kind.Traits().Counts {
-		list = []string{"rinse the " + pipetteOrVessel(s) + " with a little of the same first, to waste"}
-	}
-	switch s.Measure.Kind.Traits().Care {
-	case "counted":
-		return append(list, "hold it upright; count")
-	case "pressed":
-		list = append(list, "no bubble; slow and even; wipe the tip")
-	case "runs":
-		list = append(list, "no bubble; wipe the tip; bottom of the meniscus at eye level", running(s))
-	default:
-		list = append(list, "bottom of the meniscus at eye level; pour, and let it drain")
-	}
-	if s.Emptied() == equipment.Rinsed {
-		list = append(list, "rinse it into the receiver")
-	}
-	return list
-}
-
-// pipetteOrVessel is what an instrument is called in a word.
-func pipetteOrVessel(s *route.Step) string { return s.Measure.Kind.Traits().Table }
-
-// running says how far a pipette runs out: to its tip, or from its top line to the one that is
-// so much further down.
-func running(s *route.Step) string {
-	fill := "fill to the top line"
-	if s.Amount < s.Measure.Capacity*(1-1e-9) {
-		fill = "fill to the line from which " + measured(s) + " run out to the tip"
-	}
-	switch k := s.Measure; {
-	case k.TwoMarks && k.Division == 0:
-		return "fill to the upper mark, let it run out at the wall to the lower one; the rest to waste"
-	case k.BetweenMarks(s.Amount, s.Emptied()):
-		return "from the top line down by " + measured(s) + ", which is what to write; the rest to waste"
-	case s.Emptied() == equipment.BlownOut:
-		return fill + "; let it run out at the wall, wait; then blow the last drop out"
-	case !k.Ex:
-		return fill + "; let it run out at the wall; what stays in it is not delivered, and counted so (a rinse, or one marked Ex, is to be planned)"
-	}
-	return fill + "; let it run out at the wall, wait 5 s or as marked on it; leave the last drop in the tip"
-}
-
-// stateOf says in what state the instrument must be, where it is not rinsed.
-func stateOf(s *route.Step) []string {
-	switch s.State {
-	case route.Wet:
-		return []string{"it is still wet with solvent"}
-	case route.Used:
-		return []string{"not rinsed since its last use"}
-	case route.Dry:
-		return []string{"clean and dry"}
-	}
-	return nil
 }

@@ -20,6 +20,8 @@ var besides = []struct {
 		"weigh what it delivers of that liquid and state it (readings, with liquid), or displace the liquid directly"},
 	{"Mixing", []string{"shrinks-diluted", "grows-diluted", "shrinks-unknown"}, "made up to a mark it would not count"},
 	{"Not pure", []string{onlyDissolved}, ""},
+	{"Runs short", []string{"takes-nearly-all"}, ""},
+	{"Dissolves", []string{"nearly-saturated"}, ""},
 	{"In doubt", []string{"own-few-far", "check-few-far"}, ""},
 }
 
@@ -27,13 +29,7 @@ var besides = []struct {
 func besideFacts(r *route.Result) (list []fact) {
 	notes := slices.Concat(r.Notes.Warnings, r.Notes.Assumed, r.Notes.NotCounted)
 	for _, b := range besides {
-		var said []note.Note
-		for _, n := range notes {
-			if slices.Contains(b.codes, n.Code) {
-				said = append(said, n)
-			}
-		}
-		if len(said) > 0 {
+		if said := note.WithCodes(notes, b.codes); len(said) > 0 {
 			list = append(list, fact{b.label, strings.Join(append(note.Joined(said), slices.DeleteFunc([]string{b.help}, func(s string) bool { return s == "" })...), "; ")})
 		}
 	}
@@ -59,11 +55,5 @@ var proportional = []string{"uncertainty-of-strength", "uncertainty-of-assay", "
 
 // leftOut is what is not counted of what the strength is proportional to.
 func leftOut(r *route.Result) []string {
-	var left []note.Note
-	for _, n := range r.Notes.NotCounted {
-		if slices.Contains(proportional, n.Code) {
-			left = append(left, n)
-		}
-	}
-	return note.Joined(left)
+	return note.Joined(note.WithCodes(r.Notes.NotCounted, proportional))
 }

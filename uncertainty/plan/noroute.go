@@ -25,20 +25,25 @@ func (e *NoRouteError) Error() string {
 }
 
 // tooHeavy says why the volume wanted cannot be made by weighing, where a vessel with it is
-// too much for each balance that shows its mass; nothing where that is not why.
+// too much for each balance, or it is by itself: of the balance that carries most. Nothing where that is not why.
 func tooHeavy(p *route.Prep) (reason note.Note) {
 	if !p.Solvent.Density.Known {
 		return note.Note{}
 	}
 	density := p.Density(1.1 * p.MassFraction(p.ConcentrationOf(p.Target.Value)))
+	most := 0.0
 	for _, k := range p.Kit.Balances {
 		total := k.Displayed(math.Ceil(p.Volume * density / k.Readability))
-		err := p.Carries(route.Step{Verb: route.WeighUpTo, Balance: k, Amount: total})
-		if err == nil && total <= k.Capacity {
+		err := k.Shows(total)
+		if err == nil {
+			err = p.Carries(route.Step{Verb: route.WeighUpTo, Balance: k, Amount: total})
+		}
+		why, no := equipment.WhyNot(err)
+		if !no {
 			return note.Note{}
 		}
-		if why, no := equipment.WhyNot(err); no {
-			reason = why
+		if k.Capacity > most {
+			reason, most = why, k.Capacity
 		}
 	}
 	return reason
@@ -52,14 +57,14 @@ func noRoute(p *route.Prep, o Options, notSearched []note.Note) error {
 			largest = max(largest, m.Capacity)
 		}
 	}
-	reason, limits := note.Of("none-near", ""), o.Search()
+	reason, heavy, limits := note.Of("none-near", ""), tooHeavy(p), o.Search()
 	switch limited := o.LeftOver+o.Volume+o.Solute+o.Strongest > 0 || len(p.Solute.Solubility) > 0 || len(o.Without) > 0; {
 	case !p.CountsMass() && len(p.Stocks) == 0:
 		return &NoRouteError{Reason: note.Of("no-stock", "", p.NeedsMass("a mass").Error())}
 	case len(p.Kit.Balances)+len(p.Stocks)+len(p.Packets) == 0:
 		reason = note.Of("no-source", "")
-	case largest < p.Volume && !tooHeavy(p).None():
-		reason = tooHeavy(p)
+	case largest < p.Volume && !heavy.None() && (largest == 0 || heavy.Code != "more-than-it-carries"):
+		reason = heavy
 	case largest == 0:
 		reason = note.Of("no-vessel", "")
 	case largest < p.Volume:

@@ -223,7 +223,7 @@ func (t *tuner) keep(r *route.Route) error {
 		return nil
 	}
 	found, err := t.Assess(r, t.coverage)
-	if err != nil || !found.Possible || !found.Informative || !found.Enough(t.Volume) || found.LeftOverML > t.most {
+	if err != nil || !found.Possible || !found.Informative || !found.Enough(t.Volume) || found.LeftOverML > t.most || !contest.LeavesEnough(&found) {
 		return err
 	}
 	if len(found.Inside) > 0 && found.Inside[0].Normal < t.least || len(found.Inside) == 0 && bestWithin(t.Prep, &found) > 1.05*t.base.HoldsWithin {

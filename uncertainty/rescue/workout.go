@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"minim/report/words/verb"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 	"minim/uncertainty/search"
 )
@@ -96,7 +97,7 @@ func (r *rescuer) try(kind way, c *candidate) {
 	c.done = true
 	whole := &route.Route{Name: verb.Name(c.steps), Steps: slices.Concat(r.batch.Steps, c.steps), Made: len(r.batch.Steps)}
 	result, err := r.prep.Assess(whole, r.coverage)
-	if r.err = err; err != nil || !result.Possible || !search.Near(r.prep, result.Analytic.Value) && len(r.considered[kind]) > 0 {
+	if r.err = err; err != nil || !result.Possible || !contest.LeavesEnough(&result) || !search.Near(r.prep, result.Analytic.Value) && len(r.considered[kind]) > 0 {
 		return
 	}
 	if r.err = r.prep.Misread(&result); r.err != nil {

@@ -25,8 +25,7 @@ func (c *compiler) dissolve(i int) error {
 	c.leftOver += m.Intended(volume) * s.Lost / s.Amount
 	c.carry(i, m.Constant(0))
 	if c.hasVolume {
-		mixed := c.medium.With(m.Intended(c.volume), c.solvent, m.Intended(volume))
-		volume, c.medium = c.contracted(i, c.volume, volume, c.medium, c.solvent, 0), mixed
+		volume, c.medium = c.contracted(i, c.volume, volume, c.medium, c.solvent, 0), c.medium.With(m.Intended(c.volume), c.solvent, m.Intended(volume))
 	} else {
 		volume = m.Add(volume, m.Multiply(c.mass, c.phi()))
 	}
@@ -221,6 +220,9 @@ func (c *compiler) draw(l *liquid, a uncertainty.Node, intended, lost float64) e
 	}
 	l.left = unlessRounding(l.left - intended - lost)
 	l.volume = c.model.Subtract(l.volume, a)
+	if spare := equipment.KeptBack(intended); !l.bought && l.left < spare-1e-9*(intended+spare) {
+		c.notes.Warn("takes-nearly-all", c.route.Name, c.at+1, equipment.ML(intended), equipment.ML(l.left), equipment.ML(spare))
+	}
 	if lost > 0 {
 		l.volume = c.model.Subtract(l.volume, c.model.Constant(lost))
 	}

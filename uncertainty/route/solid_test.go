@@ -226,13 +226,17 @@ func TestHydrates(t *testing.T) {
 	}
 }
 
-// A solution of 36 g in 100 mL passes a solubility of 359 g/L, one of 35 g does not
-// (constructed).
+// A solution of 36 g in 100 mL passes a solubility of 359 g/L, one of 35 g does not, but has more than nine tenths
+// of it, and one of 32 g has not (constructed).
 func TestSolubility(t *testing.T) {
 	x := recipe{target: "1 g/L", solute: "name = \"urea\"\nsolubility = \"359 g/L\""}
 	x.steps = `{ weigh = "36.00 g", on = "balance" }, ` + toMark + takeTen + toMark
 	assert.Contains(t, note.Texts(x.run(t).Notes.Warnings), "route: a solution of 360 g/L is stronger than the solubility of the urea, 359 g/L")
 	x.steps = strings.Replace(x.steps, "36.00", "35.00", 1)
+	if texts := note.Texts(x.run(t).Notes.Warnings); assert.Len(t, texts, 1) {
+		assert.Contains(t, texts[0], "route: the solution of step 2 holds 97.5 % of the urea that dissolves as stated (359 g/L)")
+	}
+	x.steps = strings.Replace(x.steps, "35.00", "32.00", 1)
 	assert.Empty(t, note.Texts(x.run(t).Notes.Warnings))
 	x.solute = `name = "dye"`
 	assert.Empty(t, parse(t, exactKit, x.text()).Solute.Solubility)

@@ -25,11 +25,9 @@ func (p *Prep) strongest() (most float64, why note.Note) {
 	if has := p.carries().Traits(); has.Strongest != "" {
 		limit(has.Limit.Most, has.Strongest)
 	}
-	if p.CountsMass() && p.Solute.Density.Known {
-		limit(p.Solute.Density.Value, "own-density")
-	}
-	if p.CountsMass() && p.Solute.SpecificVolume.Known {
-		limit(1/p.Solute.SpecificVolume.Value, "all-by-mass")
+	if s := &p.Solute; p.CountsMass() {
+		limit(s.Density.Value, "own-density")
+		limit(1/s.SpecificVolume.Value, "all-by-mass")
 	}
 	return most, why
 }
@@ -44,8 +42,8 @@ func (p *Prep) Soluble() (most float64, known bool) {
 }
 
 // warnOfStrength warns of a solution of the route that is stronger than can be, or than the
-// solubility at the coldest temperature that is stated. Where that is not known so cold, it is
-// said of a solution of more than half of it.
+// solubility at the coldest temperature that is stated, or so nearly that it hardly dissolves. Where it is not
+// known so cold, that is said of a solution of more than half of it.
 func (c *compiler) warnOfStrength(has float64) {
 	unit := c.prep.SoluteUnit() + "/L"
 	limit, known := c.prep.Soluble()
@@ -55,9 +53,10 @@ func (c *compiler) warnOfStrength(has float64) {
 		c.notes.Warn("stronger-than-can-be", c.route.Name, quantity.Decimal(1000*has, 3), unit, c.prep.Solute.Name, quantity.Decimal(1000*most, 3), why)
 	case limit > 0 && has > limit:
 		c.notes.Warn("stronger-than-solubility", c.route.Name, 1000*has, unit, c.prep.Solute.Name, 1000*limit)
+	case limit > 0 && has > strengths.EasilyDissolved*limit*(1+1e-6):
+		c.notes.Warn("nearly-saturated", c.route.Name, c.making+1, 100*has/limit, c.prep.Solute.Name, 1000*limit, unit)
 	case limit > 0 && !known && has > limit/2:
-		b := &c.prep.Bench
-		c.notes.LeaveOut("solubility-in-cold", c.prep.Solute.Name, quantity.Number(b.Temperature.Value-b.Within.Value))
+		c.notes.LeaveOut("solubility-in-cold", c.prep.Solute.Name, quantity.Number(c.prep.Bench.Temperature.Value-c.prep.Bench.Within.Value))
 	}
 }
 

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"sort"
 )
 
 // promise is a dilution with the least relative variance of all routes that it can
@@ -34,7 +33,7 @@ func (w *walk) promises(needed float64) []promise {
 	list, r := w.pass.dilutionGroups, w.pass.remainder
 	toCome := w.pass.dilutions - len(w.volumes.groups) - 1
 	before, wanted := w.volumes, w.wanted()
-	first := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) })
+	first := w.firstOf(list, needed)
 	var promises []promise
 	for at := first; at < len(list); at++ {
 		g := &list[at]

@@ -16,6 +16,7 @@ import (
 
 	"minim/equipment"
 	read "minim/uncertainty/bench"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 	"minim/uncertainty/smallbench"
 )
@@ -67,7 +68,7 @@ func judged(p *route.Prep, all []route.Result, j *judge, cancel int) []found {
 	var list []found
 	for i := range all {
 		r := &all[i]
-		if m := j.merit(r); m.worth >= max(j.floor, -1e9) && bothWays(r.Route) <= cancel {
+		if m := j.merit(r); m.worth >= max(j.floor, -1e9) && bothWays(r.Route) <= cancel && contest.LeavesEnough(r) {
 			list = append(list, found{*r, m, placesIn(p).signature(r.Route)})
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"minim/equipment"
+	"minim/uncertainty/contest"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
@@ -385,6 +386,6 @@ func (w *weigher) try(d *draft) {
 
 // allows reports whether a route can be done and keeps the limits.
 func (s *search) allows(r *route.Result) bool {
-	return r.Possible && r.Informative && r.Enough(s.prep.Volume) &&
+	return r.Possible && r.Informative && r.Enough(s.prep.Volume) && contest.LeavesEnough(r) &&
 		r.LeftOverML <= s.mostLeftOver && r.SoluteUsed <= s.mostSolute
 }

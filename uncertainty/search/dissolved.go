@@ -146,7 +146,7 @@ func (w *walk) beginDissolved(needed float64) {
 func (w *walk) beginIn(list []group, share span, rounding, needed float64) {
 	before := w.volumes
 	w.solvent = share.low
-	least := (needed - rounding) * share.low * (1 - 1e-9)
+	least := (w.enough(needed) - rounding) * share.low * (1 - 1e-9)
 	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= least }); at < len(list); at++ {
 		f := &list[at]
 		w.volumes.leftOver = Volume(before.leftOver + max(0, f.volume/share.high-needed-rounding))
@@ -191,7 +191,7 @@ func (w *walk) finishWith(c chain, amount float64, f *factor, first *making, nee
 		return
 	}
 	made := first.volume + float64(amount*c.source.swells())
-	if made < needed*(1-1e-9) {
+	if made < w.enough(needed)*(1-1e-9) {
 		return
 	}
 	c.mayBeNothing = c.source.mayBeNothing(f, first)

@@ -30,6 +30,9 @@
 // solution, and measure then, nor those that measure first and weigh then. Routes that weigh a stock in
 // another solvent or add measured solvent to it, and those by volume to a strength by mass, are left out and said to be.
 //
+// Of a solution that is taken from something must stay: [equipment.KeptBack]; and no solution is made that hardly
+// dissolves, unless that is wanted: [contest.Strongest].
+//
 // What counts are some levels of chance: the one that is asked for, half the risk of that,
 // and 0.999, each with one a little below and above, since the chances that are shown are
 // simulated and differ by that much: levelled in worth.go. For each number of measurements and

@@ -61,7 +61,7 @@ func (e *ends) Pop() any {
 // or more; it returns how many it looked at.
 func (w *walk) lookBehind(open *ends, needed, from float64) (looked int) {
 	before, list := w.volumes, w.pass.dilutionGroups
-	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) }); at < len(list); at++ {
+	for at := w.firstOf(list, needed); at < len(list); at++ {
 		g := &list[at]
 		w.volumes = before
 		w.volumes.leftOver = Volume(before.leftOver + g.volume - needed)

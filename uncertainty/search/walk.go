@@ -4,6 +4,7 @@ import (
 	"errors"
 	"sort"
 
+	"minim/equipment"
 	"minim/uncertainty/route"
 )
 
@@ -130,7 +131,7 @@ func (w *walk) extend(needed float64) {
 		return
 	}
 	list := w.pass.dilutionGroups
-	from := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) })
+	from := w.firstOf(list, needed)
 	before := w.volumes
 	for from < len(list) && w.err == nil {
 		w.volumes.leftOver = Volume(before.leftOver + list[from].volume - needed)
@@ -168,6 +169,20 @@ func (w *walk) extendBy(list []group) {
 			}
 		}
 	}
+}
+
+// enough is what a solution must hold of which so much is needed: where that is taken, what stays behind as well.
+func (w *walk) enough(needed float64) float64 {
+	if len(w.volumes.groups) == 0 {
+		return needed
+	}
+	return needed + equipment.KeptBack(needed)
+}
+
+// firstOf is the place of the first group that makes enough, of which so much is needed.
+func (w *walk) firstOf(list []group, needed float64) int {
+	enough := w.enough(needed) * (1 - 1e-9)
+	return sort.Search(len(list), func(i int) bool { return list[i].volume >= enough })
 }
 
 // gapTo is what a group brings together with those that are chosen.
@@ -226,7 +241,7 @@ func (w *walk) begin(needed float64) {
 // beginMarked tries all marks that solute is made up to.
 func (w *walk) beginMarked(needed float64) {
 	before, list := w.volumes, w.pass.firsts
-	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= needed*(1-1e-9) }); at < len(list); at++ {
+	for at := w.firstOf(list, needed); at < len(list); at++ {
 		f := &list[at]
 		w.volumes.leftOver = Volume(before.leftOver + f.volume - needed)
 		if !w.goOn() || w.tooMuch() || w.hopeless(before.least) {

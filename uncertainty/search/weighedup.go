@@ -295,7 +295,7 @@ func (w *walk) weighUp(c chain, total *making, needed float64) {
 		amount, used = s.intended*c.reading, c.reading
 	}
 	made := amount / up.concentration
-	if used > w.mostSolute || made < needed*(1-1e-9) {
+	if used > w.mostSolute || made < w.enough(needed)*(1-1e-9) {
 		return
 	}
 	c.mayBeNothing = !(up.low > 0)

@@ -13,6 +13,10 @@ type Solubility struct {
 	At            equipment.Stated
 }
 
+// EasilyDissolved is the part of the solubility up to which solutions are made without being asked for: what is
+// nearer dissolves slowly, and comes out where it grows colder (common practice, no source).
+const EasilyDissolved = 0.9
+
 // Soluble is how much dissolves at the coldest temperature of a bench, or at the warmest where less
 // does then; 0 where nothing is stated. Without a temperature of the bench the least that is stated
 // counts. It is not known in the cold where it is stated for warmer temperatures alone, or without

@@ -33,9 +33,12 @@ func (n Note) None() bool { return n.Code == "" }
 var doubts = []string{"only-dissolved", "own-few-far", "check-few-far"}
 
 // Doubts are those of some notes that say that a strength may be quite another than it is said to be.
-func Doubts(notes []Note) (list []Note) {
+func Doubts(notes []Note) (list []Note) { return WithCodes(notes, doubts) }
+
+// WithCodes are those of some notes that have one of these codes.
+func WithCodes(notes []Note, codes []string) (list []Note) {
 	for _, n := range notes {
-		if slices.Contains(doubts, n.Code) {
+		if slices.Contains(codes, n.Code) {
 			list = append(list, n)
 		}
 	}
