@@ -41,6 +41,15 @@ func (n *Notes) LeaveOut(code, subject string, args ...any) {
 	note.Add(&n.NotCounted, note.Of(code, subject, args...))
 }
 
+// TakeAsPure notes that a substance counts as pure, since no assay is stated. Of a liquid by its name that is assumed,
+// since many are sold with water in them; of a solid its impurity is not counted.
+func (n *Notes) TakeAsPure(substance string) {
+	n.LeaveOut("impurity", substance)
+	if _, liquid := FindLiquid(substance); liquid {
+		n.Assume("liquid-as-pure", substance)
+	}
+}
+
 // Merge adds the notes of another list.
 func (n *Notes) Merge(other Notes) {
 	note.Add(&n.Warnings, other.Warnings...)

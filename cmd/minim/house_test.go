@@ -48,6 +48,7 @@ var layers = []string{
 	"minim/report/page",
 	"minim/report/words/equation",
 	"minim/report/words/reminder",
+	"minim/report/words/beside",
 	"minim/report/words/kits",
 	"minim/report/words", // every sentence of a result: data and pages read it
 	"minim/report/data",

@@ -8,6 +8,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/beside"
 	"minim/report/words/influence"
 	"minim/uncertainty"
 	"minim/uncertainty/portable"
@@ -42,7 +43,7 @@ func strengthFacts(c *route.Comparison, r *route.Result) (list []fact) {
 		list = append(list, fact{"Mind", r.Uninformative.String()})
 	}
 	list = append(list, fact{"Strength", state(r).sentence(c.Prep.Target.Unit.Name) + " (" + coverage(c, r) + ")"})
-	return append(list, besideFacts(r)...)
+	return append(list, beside.Facts(r)...)
 }
 
 // rest says what spoils a strength, what is made, and how far it was checked.

@@ -46,14 +46,16 @@ func goodBut(by policy.Rule, o outdone) string {
 	return "good enough, but " + o.by(by)
 }
 
-// alsoOutdone says why a route is not used that is about as sure, or as tight, as the one that is; ""
-// where that decided, or another was chosen by name.
+// alsoOutdone says why a route is not used that is as sure, or as tight, as what decides, and whether it is so as the one
+// that is by the figures that are shown; "" where that decided, or another was chosen by name.
 func alsoOutdone(c *route.Comparison, r, used *route.Result) string {
 	by := fell(c, r)
 	if slices.Contains([]policy.Rule{policy.None, policy.Use, policy.Holding, policy.Meeting, policy.Chance}, by) {
 		return ""
 	}
-	return ", about as the other, but " + outdone{c.Prep, r, used, c.Verdict.Choice.Least}.by(by)
+	a, b := Shown(c.Prep, r), Shown(c.Prep, used)
+	alike := a.Inside == b.Inside && (a.Inside != "" || a.HoldsWithin == b.HoldsWithin)
+	return either(alike, ", about as the other, but ", either(len(r.Inside) > 0 && r.Chance() < used.Chance(), ", and ", ", but ")) + outdone{c.Prep, r, used, c.Verdict.Choice.Least}.by(by)
 }
 
 // outdone is a result beside another that is used rather than it. Least is what is left over by

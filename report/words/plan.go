@@ -114,6 +114,17 @@ func planRow(p *plan.Plan, r *route.Result) []string {
 	return append([]string{r.Route.Name}, cellsOf(planColumns(p), r)...)
 }
 
+// fallShort tells those of the routes that are shown apart that do not have the chance asked for, where another does.
+func fallShort(p *plan.Plan) string {
+	var short []string
+	for i := range p.Results {
+		if p.Verdict.Meets && !p.Prep.Meets(&p.Results[i]) {
+			short = append(short, letter(i))
+		}
+	}
+	return when(len(short) > 0, fmt.Sprintf("Not enough: %s, for want of the %s in 100 asked for. ", quantity.Series(short, "and"), asked(p.Prep.LeastChance)))
+}
+
 // legend explains the names of routes.
 const legend = `"2 in 25": 2 mL made up to the mark at 25 mL; "3 + 17": 3 mL and 17 mL of measured solvent`
 

@@ -7,6 +7,7 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/beside"
 	"minim/report/words/note"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
@@ -25,7 +26,7 @@ func noWayWords(e *rescue.NoWayError) string {
 // corrections are the way that is recommended, and the others.
 func corrections(r *rescue.Rescue) []page.Block {
 	list := []page.Block{
-		page.Heading{Label: rescueWord(r), Text: r.Results[r.Verdict.Use].Route.Name},
+		page.Heading{Label: r.Finding().String(), Text: r.Results[r.Verdict.Use].Route.Name},
 		page.Steps{First: shownFrom(r) + 1, Items: WayInstructions(r, r.Verdict.Use)},
 		page.Gap{}, page.Facts{List: rescueFacts(r), At: 14, Indent: 2},
 	}
@@ -51,31 +52,28 @@ func fromBottle(r *rescue.Rescue) bool {
 	return steps[0].Verb == route.Start && r.Before == 1
 }
 
-// rescueWord says how far a way can be recommended.
-func rescueWord(r *rescue.Rescue) string {
-	to := "TO " + r.Prep.Target.Text
-	return either(!r.Results[r.Verdict.Use].Enough(r.Prep.Volume), fmt.Sprintf("%s, BUT LESS THAN THE %s WANTED", to, quantity.Millilitres(r.Prep.Volume)), either(!r.Verdict.Meets && len(r.Prep.Tolerances) > 0, fmt.Sprintf("%s, NEAREST (none reaches %s in 100)", to, asked(r.Prep.LeastChance)), to))
-}
-
 // WayInstructions are the steps of a way that are shown.
 func WayInstructions(r *rescue.Rescue, way int) []string {
+	if len(r.Results[way].Route.Steps) == r.Before {
+		return []string{"leave it as it is"}
+	}
 	return Instructions(r.Prep, r.Results[way].Route)[shownFrom(r):]
 }
 
 // rescueFacts say what the recommended way gives.
 func rescueFacts(r *rescue.Rescue) []fact {
-	used, aside := &r.Results[r.Verdict.Use], r.SetAside(r.Verdict.Use)
-	stays := len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Quoted.Value)
-	evaporates := r.Batch.Analytic.Value <= r.Prep.Target.Value && rescue.MayEvaporate(r.Prep)
+	used, aside, does := &r.Results[r.Verdict.Use], r.SetAside(r.Verdict.Use), !r.LeavesIt()
+	stays := len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Quoted.Value) && r.Inherits(r.Verdict.Use)
+	evaporates := does && r.Batch.Analytic.Value <= r.Prep.Target.Value && rescue.MayEvaporate(r.Prep)
 	return slices.Concat(said(
 		fact{"Is now", batchWords(r)},
-		fact{"Set aside", when(aside > 1e-9, asideWords(r, aside))},
-		fact{"Gives", volume(used.MadeML)},
-		fact{"Strength", state(used).sentence(r.Prep.Target.Unit.Name) + " (" + coverage(r.Comparison, used) + "), with all that is uncertain of the solution as it is"}),
-		besideFacts(used), said(
+		fact{"Set aside", when(does && aside > 1e-9, asideWords(r, aside))},
+		fact{"Gives", when(does, volume(used.MadeML)+when(!used.Enough(r.Prep.Volume), " of the "+quantity.Millilitres(r.Prep.Volume)+" wanted"))},
+		fact{"Strength", when(does, state(used).sentence(r.Prep.Target.Unit.Name)+" ("+coverage(r.Comparison, used)+"), with all that is uncertain of the solution as it is")}),
+		beside.Facts(used), said(
 			fact{"Inside", chance(r.Comparison, used)},
-			fact{"Spoilt by", spoiltBy(used)},
-			fact{"Mind", when(stays, "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer")},
+			fact{"Spoilt by", when(does, spoiltBy(used))},
+			fact{"Mind", when(does && stays, "what is uncertain of the solution stays uncertain in whatever is made of it; a new batch by a better route can be surer")},
 			fact{"Not tried", strings.Join(note.Texts(r.NotTried), "; ")},
 			fact{"Or else", when(evaporates, note.Of("evaporating", "").String())}))
 }

@@ -99,7 +99,7 @@ func against(c *route.Comparison, r *route.Result, besides string) string {
 		return notPossible(r) + ": " + r.Reason.String()
 	case !r.Informative:
 		return r.Uninformative.String()
-	case !r.Enough(c.Prep.Volume):
+	case !r.Enough(c.Prep.Volume) && used.Enough(c.Prep.Volume):
 		return fmt.Sprintf("makes only %s%s", volume(r.MadeML), spoilt)
 	case len(r.Inside) == 0:
 		return fmt.Sprintf("holds within %s%s%s", quantity.Percent(r.HoldsWithin), alsoOutdone(c, r, used), spoilt)
@@ -115,10 +115,11 @@ func leaves(mL, other float64) string {
 	return either(a != b, fmt.Sprintf("leaves %s instead of %s", a, b), fmt.Sprintf("leaves %s more", volume(mL-other)))
 }
 
-// noteGrounds are the lists of what the figures rest on, of those that say something.
-func noteGrounds(n *equipment.Notes) []page.Notes {
+// noteGrounds are the lists of what the figures rest on, of those that say something; whose a warning is, is said where
+// it is not that of the first owner.
+func noteGrounds(n *equipment.Notes, owners ...note.Owner) []page.Notes {
 	return slices.DeleteFunc([]page.Notes{
-		{Label: "Mind", Items: note.Joined(n.Warnings)},
+		{Label: "Mind", Items: note.JoinedOf(n.Warnings, owners...)},
 		{Label: "Assumed", Items: note.Joined(n.Assumed)},
 		{Label: "From memory", Items: note.Joined(n.FromMemory)},
 		{Label: "Not counted", Items: note.Joined(n.NotCounted)},

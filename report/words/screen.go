@@ -4,6 +4,7 @@ import (
 	"minim/equipment"
 	"minim/report/page"
 	"minim/report/words/kits"
+	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/rescue"
@@ -64,7 +65,7 @@ func Compared(c, before *route.Comparison) *screen {
 func Planned(p, before *plan.Plan) *screen {
 	s := opened(p.Prep, before != nil)
 	s.Result = append(firstBlocks(recommended(p)), useBlocks(p.Comparison, append(facts(p.Comparison), planFacts(p)...))...)
-	s.Routes = []page.Block{page.Heading{Text: "The best routes by their measurements", Silent: true}, planTable(p), page.Paragraph{Text: legend, At: 4}}
+	s.Routes = []page.Block{page.Heading{Text: "The best routes by their measurements", Silent: true}, planTable(p), page.Paragraph{Text: fallShort(p) + legend, At: 4}}
 	if p.Options.All {
 		s.Routes = append(s.Routes, planAll(p)...)
 	}
@@ -76,14 +77,23 @@ func Planned(p, before *plan.Plan) *screen {
 // foot adds the budget of the route to use, what the figures rest on, and cautions.
 func (s *screen) foot(c *route.Comparison, used *route.Result, notes *equipment.Notes) {
 	s.Spoils = spoils("What spoils "+used.Route.Name, used.Analytic.Budget)
-	s.Footing = footing(notes, Cautions(c.Prep, used))
+	s.Footing = footing(notes, Cautions(c.Prep, used), owners(c, used)...)
+}
+
+// owners of warnings are routes, the one that is used first.
+func owners(c *route.Comparison, used *route.Result) []note.Owner {
+	list := []note.Owner{{Name: used.Route.Name, Notes: used.Notes.Warnings}}
+	for i := range c.Results {
+		list = append(list, note.Owner{Name: c.Results[i].Route.Name, Notes: c.Results[i].Notes.Warnings})
+	}
+	return list
 }
 
 // Rescued is the screen of the ways to correct a solution at hand.
 func Rescued(r *rescue.Rescue) *screen {
 	s, used := opened(r.Prep, false), &r.Results[r.Verdict.Use]
 	s.Result = append([]page.Block{page.Paragraph{Label: "There is", Text: batchWords(r)}}, corrections(r)...)
-	s.Spoils, s.Footing = spoils("What spoils it", used.Analytic.Budget), footing(&r.Notes, Cautions(r.Prep, WithoutLadder(used)))
+	s.Spoils, s.Footing = spoils("What spoils it", used.Analytic.Budget), footing(&r.Notes, Cautions(r.Prep, WithoutLadder(used)), owners(r.Comparison, used)...)
 	return s
 }
 
@@ -120,9 +130,9 @@ func spoils(title string, budget []uncertainty.Contribution) []page.Block {
 }
 
 // footing says what the figures rest on, and cautions.
-func footing(notes *equipment.Notes, cautions []string) []page.Block {
+func footing(notes *equipment.Notes, cautions []string, of ...note.Owner) []page.Block {
 	list := []page.Block{page.Gap{}}
-	for _, g := range noteGrounds(notes) {
+	for _, g := range noteGrounds(notes, of...) {
 		list = append(list, page.Notes{Label: g.Label, Items: g.Items, At: 13})
 	}
 	return append(list, page.Notes{Label: "Cautions", Items: cautions, At: 13, Join: " "})

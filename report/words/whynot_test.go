@@ -105,3 +105,25 @@ func TestBeforeItIsSimulated(t *testing.T) {
 	assert.NotContains(t, whyNot(c, &c.Results[1]), "closer")
 	assert.NotContains(t, chance(c, &first), "batches")
 }
+
+// That a route is about as sure as the other is said where the figures that are shown agree, and by no rule that
+// counts them as equal for other reasons (constructed).
+func TestAboutAsTheOtherGoesByFigures(t *testing.T) {
+	doubted := func(chance float64) route.Result {
+		r := outcome(chance, 4, 6)
+		r.Notes.Warn("only-dissolved", "ammonia")
+		return r
+	}
+	for _, test := range []struct {
+		used, other route.Result
+		want        string
+	}{
+		{outcome(0.999, 4, 6), doubted(0.444), "44.4 in 100, asked for is 95, and is in doubt"},
+		{outcome(0.3, 4, 6), doubted(0.444), "44.4 in 100, asked for is 95, but is in doubt"},
+		{outcome(0.444, 4, 6), doubted(0.444), "44.4 in 100, asked for is 95, about as the other, but is in doubt"},
+		{outcome(0.4443, 4, 6), outcome(0.4437, 9, 6), "44.4 in 100, asked for is 95, about as the other, but leaves 9 mL instead of 4 mL"},
+	} {
+		c := ranked(test.used, test.other)
+		assert.Contains(t, whyNot(c, &c.Results[1]), test.want)
+	}
+}

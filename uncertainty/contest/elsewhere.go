@@ -42,6 +42,14 @@ func Elsewhere(p *route.Prep, r *route.Result) bool {
 	return !aimsAt(p, r.Analytic.Value)
 }
 
+// Room is the part of the target by which a rounded reading may lead aside of it before it is looked at
+// whether it aims [Elsewhere]: half of the way to the nearer limit, since rounding may make up for what shifts the
+// strength. The prep has a tolerance.
+func Room(p *route.Prep) float64 {
+	limits := p.Tolerances[0].Limits
+	return float64(0.5 * min(p.Target.Value-limits.Lower, limits.Upper-p.Target.Value) / p.Target.Value)
+}
+
 // Amend works out for each route that aims elsewhere what would bring it to the target.
 func Amend(ctx context.Context, c *route.Comparison) error {
 	for i := range c.Results {

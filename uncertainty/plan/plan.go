@@ -173,6 +173,7 @@ func (p *Plan) chosenOf(ctx context.Context, l *pool) error {
 			return err
 		}
 	}
+	places = l.worthShowing(places, use)
 	p.Comparison = l.comparison(places, use)
 	if err := contest.Amend(ctx, p.Comparison); err != nil {
 		return err

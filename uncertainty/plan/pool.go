@@ -150,6 +150,21 @@ func (l *pool) shown() (places []int, use int) {
 	return l.lessRounded(places, use, slices.Index(numbers, n), by[n])
 }
 
+// worthShowing are those of some places that are worth being shown beside the one that is recommended: where that has the
+// chance that is asked for, none without it that takes more measurements, which buy nothing.
+func (l *pool) worthShowing(places []int, use int) []int {
+	if used := &l.results[places[use]]; !l.prep.Meets(used) || len(l.prep.Tolerances) == 0 {
+		return places
+	}
+	list := slices.Clone(places[:use+1])
+	for _, at := range places[use+1:] {
+		if l.prep.Meets(&l.results[at]) {
+			list = append(list, at)
+		}
+	}
+	return list
+}
+
 // first is the place of the route that is recommended of all that were found or simulated, -1 without any.
 func (l *pool) first() int {
 	var places []int

@@ -206,15 +206,13 @@ func (t *tuner) choices(at int) []float64 {
 	return append([]float64{s.Amount}, list[:min(len(list), mostChoices)]...)
 }
 
-// room is the part of the mass by which a rounded one may differ: half of the way to the nearer limit,
-// since rounding may make up for what shifts the strength, or without a tolerance a quarter of what the
-// route holds the target within.
+// room is the part of the mass by which a rounded one may differ: see [contest.Room]; without a tolerance a quarter
+// of what the route holds the target within.
 func (t *tuner) room() float64 {
 	if len(t.Tolerances) == 0 {
 		return t.base.HoldsWithin / 4
 	}
-	limits := t.Tolerances[0].Limits
-	return float64(0.5 * min(t.Target.Value-limits.Lower, limits.Upper-t.Target.Value) / t.Target.Value)
+	return contest.Room(t.Prep)
 }
 
 // keep takes a route that can be done and is good enough, and was not tried before.

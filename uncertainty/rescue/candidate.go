@@ -19,8 +19,9 @@ type candidate struct {
 	operations          int
 	leftOver, off, cost float64
 	// handling is nil until it is asked for.
-	handling     *policy.Figures
-	done, passes bool
+	handling *policy.Figures
+	// passes: it is sure enough; aims: it does not aim elsewhere than at the target.
+	done, passes, aims bool
 }
 
 // mostConsidered are the corrections of a kind that are put in order, mostTried those that are worked out,

@@ -5,6 +5,8 @@ type way string
 
 // The kinds of corrections.
 const (
+	// leave: nothing is done.
+	leave way = "leave"
 	// fillUp: all of the batch is made up to a mark.
 	fillUp way = "fill_up"
 	// addSolvent: measured solvent is added to all of it.
@@ -26,5 +28,5 @@ const (
 	diluteFirst way = "dilute_first"
 )
 
-// ways are all kinds, in the order in which they are tried and shown.
+// ways are all kinds but to leave it, in the order in which they are tried and shown, after that.
 var ways = []way{fillUp, addSolvent, dilutePart, weighPart, diluteTwice, strengthenAll, addMore, strengthenAndAdd, diluteFirst}

@@ -1,6 +1,3 @@
-// Package rescue finds how a batch that is not as it should be can be corrected: see
-// [Find]. It lists what all that can be read or set allows, works out by the one model what could be
-// chosen, and lets package search find two dilutions of a part, and the policy choose.
 package rescue
 
 import (
@@ -8,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"minim/equipment"
 	"minim/report/words/note"
 	"minim/uncertainty"
 	"minim/uncertainty/plan"
@@ -20,7 +18,7 @@ type Rescue struct {
 	// Comparison holds a way of each kind, the best of it, simulated with all that is
 	// uncertain of the batch itself; its verdict names the one that is recommended.
 	*route.Comparison
-	// Kinds of the results, in their order; a code is "fill_up", "dilute_part" and the like.
+	// Kinds of the results, in their order; a code is "leave", "fill_up", "dilute_part" and the like.
 	Kinds []note.Note
 	// Batch is the solution as it is.
 	Batch route.Result
@@ -37,7 +35,7 @@ type Rescue struct {
 // SetAside is the volume in mL of the batch that a way does not use.
 func (r *Rescue) SetAside(way int) float64 {
 	left, steps := r.Batch.MadeML, r.Results[way].Route.Steps[r.Before:]
-	if slices.ContainsFunc(steps, func(s route.Step) bool { return s.Verb == route.TakeAll }) {
+	if len(steps) == 0 || slices.ContainsFunc(steps, func(s route.Step) bool { return s.Verb == route.TakeAll }) {
 		return 0
 	}
 	for _, s := range steps {
@@ -53,6 +51,18 @@ func (r *Rescue) SetAside(way int) float64 {
 	return left
 }
 
+// LeavesIt reports whether the batch is best left as it is.
+func (r *Rescue) LeavesIt() bool { return r.Kinds[r.Verdict.Use].Code == string(leave) }
+
+// Inherits reports whether most of what is uncertain of a way is uncertain of the batch itself: of the variance, half or
+// more. What is taken of the batch, or diluted, keeps what it is off by as a part of its strength; what is added to
+// does not have more of it than the batch.
+func (r *Rescue) Inherits(way int) bool {
+	is, made := &r.Batch.Analytic, &r.Results[way].Analytic
+	from := float64(is.StandardUncertainty * min(1, made.Value/is.Value))
+	return from > 0 && 2*from*from >= made.StandardUncertainty*made.StandardUncertainty
+}
+
 // NoWayError reports a batch for which no correction was found.
 type NoWayError struct {
 	// Reason is what is missing, and Cure what would help, if anything.
@@ -61,12 +71,8 @@ type NoWayError struct {
 
 func (e *NoWayError) Error() string { return note.Of("no-way", "", e.Reason).String() }
 
-// Find finds how a batch can be brought to the target of a prep. The batch is the
-// solution that a route ends with, or a stock of which the volume is stated. Every volume that can
-// be read or set counts. Of each kind of way it keeps the one that the policy chooses, and recommends
-// the one that it chooses of these: see package policy. What was read when the batch was made is no more
-// judged. Without a tolerance a way is good enough that holds
-// the target at most twice as widely as the tightest.
+// Find finds how a batch can be brought to the target of a prep, or that it is best left as it is: see the
+// package. The batch is the solution that a route ends with, or a stock of which the volume is stated.
 func Find(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.Settings) (*Rescue, error) {
 	alone := *p
 	alone.Ladder = nil
@@ -82,11 +88,23 @@ func Find(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.
 	if !r.now.Informative {
 		return nil, &NoWayError{note.Of("content-not-known", "", r.now.Uninformative), note.Of("batch-that-says-more", "")}
 	}
-	if is, wanted := r.concentrations(); math.Abs(is/wanted-1) < slack {
-		return nil, &NoWayError{Reason: note.Of("right-already", "")}
-	}
 	for _, k := range r.vessels() {
 		r.largest = max(r.largest, k.Capacity)
+	}
+	asItIs, err := r.simulate(nil, nil, s)
+	if err != nil {
+		return nil, err
+	}
+	if r.now = asItIs.Results[0]; !r.now.Possible {
+		return nil, &NoWayError{Reason: r.now.Reason}
+	}
+	asItIs.Batch = r.now
+	is, wanted := r.concentrations()
+	if right := math.Abs(is/wanted-1) < slack; right || r.passes(&r.now) {
+		if right && !r.good(&r.now) {
+			return nil, &NoWayError{Reason: note.Of("right-already", "")}
+		}
+		return asItIs, nil // whatever else is done leaves no less over, and takes measurements
 	}
 	found, err := r.find(s)
 	if err == nil && r.stopped && !r.isSure(&found.Results[found.Verdict.Use]) {
@@ -98,7 +116,7 @@ func Find(ctx context.Context, p *route.Prep, batch *route.Route, s uncertainty.
 	if err != nil {
 		return nil, err
 	}
-	return r.worthIt(found, s)
+	return r.worthIt(found)
 }
 
 // isSure reports whether a way has the half of the risk that it was stopped at for.
@@ -128,12 +146,12 @@ func (r *rescuer) find(s uncertainty.Settings) (*Rescue, error) {
 	var kinds []note.Note
 	var lists [][]route.Result
 	for _, kind := range ways {
-		if list := r.found[kind]; len(list) > 0 {
+		if list := r.atTarget(r.found[kind]); len(list) > 0 {
 			kinds, lists = append(kinds, note.Of(string(kind), "")), append(lists, list)
 		}
 	}
 	if len(lists) == 0 {
-		return nil, r.noWay()
+		return r.simulate(nil, nil, s)
 	}
 	best, err := plan.OfEach(r.ctx, r.prep, lists, plan.Fewer(s))
 	if err != nil {
@@ -146,44 +164,55 @@ func (r *rescuer) find(s uncertainty.Settings) (*Rescue, error) {
 	return r.simulate(kinds, routes, s)
 }
 
-// worthIt simulates the batch as it is too, and reports ways that are in vain.
-func (r *rescuer) worthIt(found *Rescue, s uncertainty.Settings) (*Rescue, error) {
-	c, err := route.Evaluate(r.ctx, r.prep, []*route.Route{r.batch}, s)
-	if err != nil {
-		return nil, err
-	}
-	if r.now = c.Results[0]; !r.now.Possible {
-		return nil, &NoWayError{Reason: r.now.Reason}
-	}
-	best := &found.Results[found.Verdict.Use]
-	if r.isInVain(best) {
-		return nil, r.inVain(best)
-	}
-	found.Batch, found.NotTried = r.now, r.notTried(r.good(best))
-	return found, nil
-}
-
-// simulate evaluates the best ways with all that is uncertain of the batch, and recommends
-// one.
+// simulate evaluates the best ways with all that is uncertain of the batch, and the batch as it is where there are none
+// or that may do, and recommends one.
 func (r *rescuer) simulate(kinds []note.Note, routes []*route.Route, s uncertainty.Settings) (*Rescue, error) {
+	stays := len(routes) == 0 || r.mayStay()
+	if stays {
+		kinds = append([]note.Note{note.Of(string(leave), "")}, kinds...)
+		routes = append([]*route.Route{{Name: "as it is", Steps: r.batch.Steps, Made: len(r.batch.Steps)}}, routes...)
+	}
 	c, err := route.Evaluate(r.ctx, r.prep, routes, s)
 	if err != nil {
 		return nil, err
 	}
-	if c.Verdict.Use < 0 {
-		return nil, r.noWay()
+	if asItIs := &c.Results[0]; stays && r.bought && asItIs.LeftOverML > 0 { // which stays in the bottle
+		asItIs.LeftOverML, c.Notes = 0, equipment.Notes{}
+		c.SumUp()
 	}
-	return &Rescue{Comparison: c, Kinds: kinds, Before: len(r.batch.Steps), Largest: r.largest, Tried: r.tried}, nil
+	return &Rescue{Comparison: c, Kinds: kinds, Batch: r.now, Before: len(r.batch.Steps), Largest: r.largest, Tried: r.tried}, nil
 }
 
-// isInVain reports whether the best way is not good enough and hardly better than to leave
-// a batch as it is that may well be inside already.
-func (r *rescuer) isInVain(best *route.Result) bool {
-	if len(r.prep.Tolerances) == 0 || r.good(best) {
-		return false
+// mayStay reports whether it is worth a word to leave the batch as it is.
+func (r *rescuer) mayStay() bool { return r.good(&r.now) || r.now.Chance() >= leastSaid }
+
+// leastSaid is the least chance of a batch as it is that is worth a word.
+const leastSaid = 0.05
+
+// worthIt leaves a batch as it is that is inside, though it be too little, where nothing that makes enough is, and
+// reports ways that are in vain.
+func (r *rescuer) worthIt(found *Rescue) (*Rescue, error) {
+	best := &found.Results[found.Verdict.Use]
+	if !r.good(best) && r.good(&r.now) {
+		found.Verdict.Use, found.Verdict.Meets = 0, false
+		best = &found.Results[0]
 	}
+	switch {
+	case len(found.Results) == 1 && found.LeavesIt() && (len(r.prep.Tolerances) == 0 || !r.good(best)):
+		return nil, r.noWay()
+	case len(r.prep.Tolerances) == 0 || r.good(best):
+	case r.isInVain(best, found.LeavesIt()):
+		return nil, r.inVain(found)
+	}
+	found.NotTried = r.notTried(r.good(best))
+	return found, nil
+}
+
+// isInVain reports whether the best way, which is not good enough, is hardly better than to leave a batch
+// as it is that may well be inside already.
+func (r *rescuer) isInVain(best *route.Result, leaves bool) bool {
 	now := r.now.Chance()
-	return now > 0.05 && best.Chance() < now+0.02
+	return leaves || now > leastSaid && best.Chance() < now+0.02
 }
 
 // rescuer looks for ways to correct a batch.

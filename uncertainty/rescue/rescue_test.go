@@ -49,9 +49,7 @@ func TestAdviceKeepsItsPromise(t *testing.T) {
 	}
 	z := (float64(inside) - promised) / math.Sqrt(variance)
 	assert.Less(t, math.Abs(z), 2.58, "%d of %d were inside, %.1f were promised", inside, advised, promised)
-	for _, kind := range ways[:5] {
-		assert.Positive(t, kinds[string(kind)], "no advice of the kind %s", kind)
-	}
+	assert.Greater(t, len(kinds), 5, "advice of most kinds: %v", kinds)
 	assert.Greater(t, promised, 50.0, "most of the advice is good enough")
 	assert.Greater(t, variance, 2.5, "some of it is doubtful")
 }
@@ -276,9 +274,9 @@ func TestNoRescue(t *testing.T) {
 	p := smallbench.On(t, "target = \"10 g/L\"\nvolume = \"5 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n", "[[cylinder]]\nname = \"c\"\ncapacity = \"10 mL\"\nclass = \"B\"\n")
 	p.Tolerances = []route.Tolerance{{Text: "2 % of target", Limits: uncertainty.Limits{Lower: 9.8, Upper: 10.2}}}
 	for text, message := range map[string]string{
-		"10.1 g/L, give or take 1 g/L, 5 mL": "no way to correct the batch was found: of 8 corrections that were tried the best is inside in 26.0 of 100, and as it is the batch is so in 30.5; what is uncertain of it stays uncertain in whatever is made of it; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
+		"10.1 g/L, give or take 1 g/L, 5 mL": "no way to correct the batch was found: of 8 corrections that were tried the best is inside in 28.2 of 100, and as it is the batch is so in 30.5; what is uncertain of it stays uncertain in whatever is made of it; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
 		"5 g/L, 5 mL":                        "no way to correct the batch was found: it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
-		"10 g/L, 5 mL":                       "no way to correct the batch was found: it has that strength already",
+		"10 g/L, give or take 1 g/L, 5 mL":   "no way to correct the batch was found: it has that strength already",
 		"2000 g/L, 5 mL":                     "no way to correct the batch was found: it would have to be diluted 200 times, which neither all of it in one vessel nor a part of it in one step or two comes to; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
 	} {
 		bottle, err := Bottle(p, text)
@@ -292,9 +290,9 @@ func TestNoRescue(t *testing.T) {
 func TestNoRescueOfWhatIsNearlyRight(t *testing.T) {
 	k, err := read.ParseKit("kit", []byte("[[flask]]\nname = \"f\"\ncapacity = \"100 mL\"\ntolerance = \"0.1 mL\"\n"))
 	require.NoError(t, err)
-	p, err := read.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"100 mL\"\ntolerance = \"4 % of target\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n"), k)
+	p, err := read.ParsePrep("prep", []byte("target = \"10 g/L\"\nvolume = \"100 mL\"\ntolerance = \"0.0001 % of target\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n"), k)
 	require.NoError(t, err)
-	for text, times := range map[string]string{"10.004 g/L, 100 mL": "1.0004", "10.00001 g/L, 100 mL": "1.000001", "10.3 g/L, 100 mL": "1.03"} {
+	for text, times := range map[string]string{"10.004 g/L, 100 mL": "1.0004", "10.0003 g/L, 100 mL": "1.00003", "10.3 g/L, 100 mL": "1.03"} {
 		bottle, err := Bottle(p, text)
 		require.NoError(t, err)
 		_, err = Find(context.Background(), p, &route.Route{Steps: []route.Step{{Verb: route.Start, Stock: bottle}}}, uncertainty.Settings{Trials: 10_000})

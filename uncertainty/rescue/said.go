@@ -2,6 +2,7 @@ package rescue
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -38,9 +39,19 @@ func (r *rescuer) noWay() error {
 }
 
 // inVain says how little the best of what was tried is worth, and what was not tried.
-func (r *rescuer) inVain(best *route.Result) error {
+func (r *rescuer) inVain(found *Rescue) error {
 	percent := func(chance float64) float64 { return math.Floor(1000*chance) / 10 }
-	return r.notFound(note.Of("in-vain", "", r.tried, percent(best.Chance()), percent(r.now.Chance())), note.Of("surer-batch", ""))
+	best := len(found.Results) - 1
+	for i := range found.Results {
+		if found.Kinds[i].Code != string(leave) && found.Results[i].Chance() > found.Results[best].Chance() {
+			best = i
+		}
+	}
+	reason := note.Of("in-vain", "", r.tried, percent(found.Results[best].Chance()), percent(r.now.Chance()))
+	if found.Inherits(best) {
+		reason = note.Of("in-vain-inherited", "", reason)
+	}
+	return r.notFound(reason, note.Of("surer-batch", ""))
 }
 
 // notFound adds to a reason what was not tried.
@@ -106,4 +117,33 @@ func (s *strong) name() any {
 func roundTo(x float64, digits int) float64 {
 	scale := math.Pow10(digits - 1 - portable.Decade(math.Abs(x)))
 	return math.Round(x*scale) / scale
+}
+
+// Finding is what is advised, and above all what is amiss with it: that what is asked for is not reached, that it is too
+// little.
+func (r *Rescue) Finding() note.Note {
+	used, p := &r.Results[r.Verdict.Use], r.Prep
+	wanted := quantity.Millilitres(p.Volume)
+	short := !used.Enough(p.Volume)
+	if r.LeavesIt() {
+		return either(short, note.Of("leave-it-too-little", "", wanted), note.Of("leave-it", ""))
+	}
+	asked := quantity.Number(100 * p.LeastChance)
+	smaller := slices.ContainsFunc(r.Results, func(a route.Result) bool { return a.Possible && !a.Enough(p.Volume) && p.GoodEnough(&a) })
+	switch {
+	case len(p.Tolerances) > 0 && !p.GoodEnough(used) && short:
+		return note.Of("nearest-and-too-little", "", p.Target.Text, asked)
+	case len(p.Tolerances) > 0 && !p.GoodEnough(used):
+		return either(smaller, note.Of("nearest-of-enough", "", p.Target.Text, wanted, asked), note.Of("nearest", "", p.Target.Text, asked))
+	case short:
+		return note.Of("too-little", "", p.Target.Text, wanted)
+	}
+	return note.Of("to", "", p.Target.Text)
+}
+
+func either(is bool, a, b note.Note) note.Note {
+	if is {
+		return a
+	}
+	return b
 }

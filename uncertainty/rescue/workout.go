@@ -34,8 +34,8 @@ func (r *rescuer) workOut(kinds ...way) {
 	for i, kind := range kinds {
 		list := r.considered[kind]
 		if firsts[i] != nil {
-			r.untilOnePasses(kind, r.handiest(list, firsts[i]), mostTried)
-			r.untilOnePasses(kind, r.handiest(list, r.first), mostTried)
+			r.handiestPasses(kind, firsts[i])
+			r.handiestPasses(kind, r.first)
 		} else {
 			slices.SortStableFunc(list, func(a, b *candidate) int { return cmp.Compare(a.off, b.off) })
 			r.untilOnePasses(kind, list, mostTried)
@@ -44,6 +44,30 @@ func (r *rescuer) workOut(kinds ...way) {
 			r.isCut(kind)
 		}
 	}
+}
+
+// handiestPasses works out the handiest beside one until one is sure enough: first of those that may aim at the
+// target, and where none of them does, of all.
+func (r *rescuer) handiestPasses(kind way, first *candidate) {
+	some := r.handiest(r.considered[kind], first)
+	if r.ask.Tolerant {
+		room := contest.Room(r.prep)
+		if r.untilOne(kind, slices.DeleteFunc(slices.Clone(some), func(c *candidate) bool { return c.off > room }), mostTried, func(c *candidate) bool { return c.passes && c.aims }) != nil {
+			return
+		}
+	}
+	r.untilOnePasses(kind, some, mostTried)
+}
+
+// atTarget leaves out of some corrections of a kind those that aim elsewhere where another does not, is sure enough,
+// takes no more measurements and leaves over hardly more: see [contest.Elsewhere].
+func (r *rescuer) atTarget(list []route.Result) []route.Result {
+	elsewhere := func(a *route.Result) bool { return contest.Elsewhere(r.prep, a) }
+	return slices.DeleteFunc(slices.Clone(list), func(a route.Result) bool {
+		return elsewhere(&a) && slices.ContainsFunc(list, func(b route.Result) bool {
+			return r.passes(&b) && b.Operations <= a.Operations && b.LeftOverML <= a.LeftOverML+r.ask.Near()+slack && !elsewhere(&b)
+		})
+	})
 }
 
 // handiest are those with as many measurements as one that leave over hardly more, the handiest first.
@@ -69,9 +93,14 @@ func (r *rescuer) half() int {
 
 // untilOnePasses works out some corrections, so many at most, until one is sure enough; nil without.
 func (r *rescuer) untilOnePasses(kind way, list []*candidate, most int) *candidate {
+	return r.untilOne(kind, list, most, func(c *candidate) bool { return c.passes })
+}
+
+// untilOne works out some corrections, so many at most, until one is as it should be; nil without.
+func (r *rescuer) untilOne(kind way, list []*candidate, most int, should func(*candidate) bool) *candidate {
 	for _, c := range list {
 		switch {
-		case c.passes && !r.thorough:
+		case should(c) && !r.thorough:
 			return c
 		case c.done:
 			continue
@@ -80,7 +109,7 @@ func (r *rescuer) untilOnePasses(kind way, list []*candidate, most int) *candida
 		}
 		r.left[kind]--
 		most--
-		if r.try(kind, c); c.passes && !r.thorough {
+		if r.try(kind, c); should(c) && !r.thorough {
 			r.stopped = true
 			return c
 		}
@@ -110,7 +139,7 @@ func (r *rescuer) try(kind way, c *candidate) {
 	result.HoldsWithin = (math.Abs(result.Analytic.Value-target) + result.Analytic.ExpandedUncertainty) / target
 	r.tightest = min(r.tightest, result.HoldsWithin)
 	r.found[kind] = append(r.found[kind], result)
-	c.passes = r.passes(&result)
+	c.passes, c.aims = r.passes(&result), !contest.Elsewhere(r.prep, &result)
 	r.passed = r.passed || c.passes
 }
 

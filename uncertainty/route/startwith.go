@@ -59,7 +59,7 @@ func (c *compiler) purity() uncertainty.Node {
 		c.notes.Warn("only-dissolved", solute.Weighed())
 	}
 	if !stated.Known {
-		c.notes.LeaveOut("impurity", solute.Weighed())
+		c.notes.TakeAsPure(solute.Weighed())
 		stated.Value = 1
 	} else if stated.Distribution == nil {
 		c.notes.LeaveOut("uncertainty-of-assay", solute.Weighed())

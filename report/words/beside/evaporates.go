@@ -1,7 +1,8 @@
-package words
+package beside
 
 import (
 	"minim/equipment/quantity"
+	"minim/report/words/clause"
 	"minim/uncertainty/route"
 )
 
@@ -23,5 +24,5 @@ func evaporates(r *route.Result) string {
 		return ""
 	}
 	return "makes the solution 0 to " + quantity.Percent(2*mean) + " stronger, " + quantity.Percent(mean) + " on average, " +
-		either(assumed, "within a factor of 2; how long and wide vessels, and how often bottles, are open is assumed where it is not stated (open, mouth, opened)", "as the prep states")
+		clause.Either(assumed, "within a factor of 2; how long and wide vessels, and how often bottles, are open is assumed where it is not stated (open, mouth, opened)", "as the prep states")
 }
