@@ -179,7 +179,7 @@ func wordsOf(t *testing.T, f *Figure, err error) string {
 func TestFiguresOfAPlanRepeatByteForByte(t *testing.T) {
 	c := compare(t, cases["usual"])
 	for name, draw := range map[string]func() (*Figure, error){
-		"trade":       func() (*Figure, error) { return Trade(crowd(c, 60, 200)) },
+		"trade": func() (*Figure, error) { return Trade(crowd(c, 60, 200)) },
 		"money": func() (*Figure, error) { return Changes(bought(c)) },
 	} {
 		checkRepeats(t, name, draw)
