@@ -98,7 +98,7 @@ func (c *svgCanvas) document(alt string) ([]byte, error) {
 	}
 	doc := strings.ReplaceAll(raw.String(), "font-family:Liberation Sans;",
 		"font-family:'Liberation Sans',Arial,Helvetica,sans-serif;")
-	doc = strings.Replace(doc, "<svg ", fmt.Sprintf("<svg role=\"img\" aria-label=\"%s\" ", html.EscapeString(alt)), 1)
+	doc = strings.Replace(doc, "<svg ", fmt.Sprintf("<svg %s=\"img\" %s=\"%s\" ", "role", "aria-label", html.EscapeString(alt)), 1)
 	parts := strings.Split(doc, "<text ")
 	for i, attributes := range c.attributes {
 		parts[i+1] = "<text " + attributes + " " + parts[i+1]
