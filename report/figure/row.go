@@ -127,7 +127,7 @@ func (s *spread) drawRow(on *sheet, r *row, y vg.Length) {
 	on.discs(shift(r.inside), dotRadius)
 	on.rings(shift(r.outside), dotRadius)
 	on.crosses(shift(r.empty), dotRadius)
-	s.drawCounts(on, r, min(ground+dot*pileHigh+2.5, y+rowHeight-8.5))
+	s.drawCounts(on, r, min(ground+dot*pileHigh+2.5, y+s.high-8.5))
 	s.drawRowWords(on, r.result, y)
 }
 
@@ -162,17 +162,29 @@ func (s *spread) drawRowWords(on *sheet, r *route.Result, y vg.Length) {
 	name, value := nameText, figures
 	if r == &s.c.Results[s.c.Verdict.Use] {
 		name, value = boldText, boldFigs
-		on.frameRoute(y, y+rowHeight, s.words.Tag)
+		on.frameRoute(y, y+s.high, s.words.Tag)
 	}
-	next := on.writeLines(name, namesFrom, y+rowHeight-17, s.wrap(name, namesWide, 2, r.Route.Name))
+	next := on.writeLines(name, namesFrom, y+s.high-17, s.wrap(name, namesWide, 2, r.Route.Name))
 	spread := smallText
 	if !r.Informative {
 		spread = smallBold
 	}
 	gives, chance, leftOver := picture.Beside(s.c.Prep, r)
 	on.writeLines(spread, namesFrom, next, s.wrap(spread, namesWide, 2, gives))
-	on.write(value, right, rightTo, y+rowHeight-24, chance)
-	on.write(smallText, right, rightTo, y+rowHeight-37, leftOver)
+	on.write(value, right, rightTo, y+s.high-24, chance)
+	on.write(smallText, right, rightTo, y+s.high-37, leftOver)
+}
+
+// highest is how high rows are: higher than usual where a name and what its route gives take two
+// lines each.
+func (s *spread) highest() vg.Length {
+	for _, r := range s.rows {
+		gives, _, _ := picture.Beside(s.c.Prep, r.result)
+		if len(s.wrap(nameText, namesWide, 2, r.result.Route.Name)) > 1 && len(s.wrap(smallBold, namesWide, 2, gives)) > 1 {
+			return rowHeight + 9
+		}
+	}
+	return rowHeight
 }
 
 // frameRoute frames the route to use, with a word on the frame.

@@ -3,6 +3,7 @@ package figure
 import (
 	"image/color"
 	"math"
+	"strings"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -35,18 +36,30 @@ func (s *sheet) write(style textStyle, a align, x, y vg.Length, words string) {
 	}
 	x += vg.Length(a) * style.Width(words)
 	for _, r := range parts {
-		wide, base := style.wide(r), y
-		face := style
-		if r.up {
-			face, base, r.words = style.higher(), y+raisedRise*style.Font.Size, lowered(r.words)
-		}
-		if svg != nil {
-			svg.write(face, left, vg.Point{X: x, Y: base}, r.words, wide)
-		} else {
-			s.FillString(face.face(), vg.Point{X: x, Y: base}, r.words)
-		}
-		x += wide
+		s.writeRun(style, r, x, y)
+		x += style.wide(r)
 	}
+}
+
+// writeRun puts a part of a line at its place. Spaces at its ends are room: an SVG does not draw
+// them.
+func (s *sheet) writeRun(style textStyle, r run, x, y vg.Length) {
+	if trimmed := strings.TrimLeft(r.words, " "); trimmed != r.words {
+		x += style.Width(r.words[:len(r.words)-len(trimmed)])
+		r.words = trimmed
+	}
+	if r.words = strings.TrimRight(r.words, " "); r.words == "" {
+		return
+	}
+	wide := style.wide(r)
+	if r.up {
+		style, y, r.words = style.higher(), y+raisedRise*style.Font.Size, lowered(r.words)
+	}
+	if svg, ok := s.Canvas.Canvas.(*svgCanvas); ok {
+		svg.write(style, left, vg.Point{X: x, Y: y}, r.words, wide)
+		return
+	}
+	s.FillString(style.face(), vg.Point{X: x, Y: y}, r.words)
 }
 
 // writeLines puts lines below each other from the base line y downwards and

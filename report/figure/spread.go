@@ -30,6 +30,8 @@ type spread struct {
 	words  picture.Caption
 	window window
 	rows   []*row
+	// high is how high each of them is.
+	high   vg.Length
 	cannot []*route.Result
 	// none is true when some batch holds nothing of the solute.
 	none bool
@@ -73,6 +75,7 @@ func laySpread(h hand, c, before *route.Comparison, words picture.Caption, order
 		s.rows = append(s.rows, row)
 		s.none = s.none || row.none
 	}
+	s.high = s.highest()
 	height := s.headHeight() + s.plotHeight() + s.footHeight()
 	return &Figure{width: pageWidth, height: height, Alt: clean(words.Alt), paint: func(on *sheet) {
 		s.key().draw(on, headingOf(s.hand, s.c.Prep, s.words.Title).draw(on, height)-6)
@@ -82,7 +85,7 @@ func laySpread(h hand, c, before *route.Comparison, words picture.Caption, order
 }
 
 func (s *spread) plotHeight() vg.Length {
-	return 2*axisHeight + keyHeight + vg.Length(len(s.rows))*rowHeight
+	return 2*axisHeight + keyHeight + vg.Length(len(s.rows))*s.high
 }
 
 // x is the place of a strength on the paper, held inside the panel.
@@ -93,12 +96,12 @@ func (s *spread) x(v float64) vg.Length {
 // drawPlot draws the axes, the tolerance and the rows below the height top.
 func (s *spread) drawPlot(on *sheet, top vg.Length) {
 	top -= axisHeight
-	bottom := top - keyHeight - vg.Length(len(s.rows))*rowHeight
+	bottom := top - keyHeight - vg.Length(len(s.rows))*s.high
 	s.drawTolerance(on, bottom, top)
 	s.drawHeadings(on, top)
 	y := top - keyHeight
 	for _, r := range s.rows {
-		y -= rowHeight
+		y -= s.high
 		s.drawRow(on, r, y)
 	}
 	s.drawMarks(on, bottom, top)

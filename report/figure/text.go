@@ -132,7 +132,7 @@ func (t textStyle) wide(r run) (wide vg.Length) {
 	for _, c := range r.words {
 		switch {
 		case unicode.Is(unicode.M, c):
-		case inFont(c) && !fromRight(c):
+		case inFont(c):
 			wide += t.Style.Width(string(c))
 		default:
 			wide += t.Font.Size

@@ -11,6 +11,7 @@ import (
 // that letters are printed at their size.
 const (
 	rowWide    = 179 * vg.Millimeter
+	rowEdge    = vg.Length(2)
 	mostInRow  = 5
 	widestCell = vg.Length(150)
 	vesselWide = vg.Length(40)
@@ -54,15 +55,15 @@ func Vessels(p *route.Prep, r *route.Result) (*Figure, error) {
 }
 
 func layVessels(h hand, row *picture.Row) *Figure {
-	v := &vessels{hand: h, Row: row, title: h.title(boldTitle, rowWide, 2, row.Title), wanted: h.wrap(smallText, rowWide, 2, row.Wanted)}
+	v := &vessels{hand: h, Row: row, title: h.title(boldTitle, rowWide-2*rowEdge, 2, row.Title), wanted: h.wrap(smallText, rowWide-2*rowEdge, 2, row.Wanted)}
 	notes := row.Notes
 	if h.note != "" {
 		notes = append(notes[:len(notes):len(notes)], h.note)
 	}
 	for _, note := range notes {
-		v.notes = append(v.notes, h.wrap(smallText, rowWide, 2, note)...)
+		v.notes = append(v.notes, h.wrap(smallText, rowWide-2*rowEdge, 2, note)...)
 	}
-	v.cell = min(widestCell, rowWide/vg.Length(min(len(row.Vessels), mostInRow)))
+	v.cell = min(widestCell, (rowWide-2*rowEdge)/vg.Length(min(len(row.Vessels), mostInRow)))
 	for from := 0; from < len(row.Vessels); from += mostInRow {
 		v.rows = append(v.rows, v.layRow(row.Vessels[from:min(from+mostInRow, len(row.Vessels))]))
 	}
