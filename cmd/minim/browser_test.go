@@ -49,8 +49,8 @@ func TestPapersInABrowser(t *testing.T) {
 		args        []string
 		least, most int
 	}{
-		"report":        {[]string{"report"}, 3, 6},
-		"made":          {[]string{"report", "b/dye.toml", "--record", "record.toml"}, 3, 6},
+		"report":        {[]string{"report"}, 5, 8},
+		"made":          {[]string{"report", "b/dye.toml", "--record", "record.toml"}, 5, 8},
 		"sheet":         {[]string{"sheet", "--route", "three dilutions"}, 2, 3},
 		"sheet-weighed": {[]string{"sheet", "--route", "diluted by weighing"}, 2, 2},
 		"label":         {[]string{"label", "--by", "AK", "--batch", "7", "--use-by", "2026-12-28"}, 1, 2},

@@ -11,8 +11,8 @@ import (
 // buyOptions are the options of minim buy.
 type buyOptions struct{ searchOptions }
 
-// buyWork is how many million candidates each of the searches of minim buy may try.
-const buyWork = 6
+// buyWork is how many million candidates the searches of minim buy may try together.
+const buyWork = 120
 
 func (o *buyOptions) declare(flags *pflag.FlagSet) { o.searchOptions.declare(flags, buyWork) }
 

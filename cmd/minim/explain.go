@@ -37,6 +37,8 @@ func explained(q *answer.Question, err error) error {
 		err = &hinted{fmt.Errorf("no way to correct what is in the bottle was found: %s", noWay.Reason), noWay.Cure.String()}
 	case errors.As(err, &nothing) && !p.CountsMass() && len(p.Stocks) == 0:
 		err = &hinted{err, "state it in the table [solute] of " + p.File + ", or a [[stock]] in the unit of the target"}
+	case errors.As(err, &nothing) && nothing.Reason.Code == "is-gas":
+		err = &hinted{err, "state in " + p.File + ` what is had of it: a [[stock]] with strength = "6 % w/v", or what its label says`}
 	case errors.As(err, &nothing):
 		err = &hinted{err, "take limits away, allow more dilutions with --steps or every graduation with --fine, or add an instrument to " + p.Kit.File}
 	}

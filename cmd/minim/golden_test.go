@@ -12,9 +12,12 @@ import (
 	"minim/cmd/minim/demo"
 )
 
-// withoutPictures is a page without the bytes of its pictures, which no one can read.
+// greyDot is a PNG of one grey pixel.
+const greyDot = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg=="
+
+// withoutPictures is a page with a dot in place of each of its pictures, whose bytes no one can read.
 func withoutPictures(page string) string {
-	return regexp.MustCompile(`data:image/png;base64,[^"]*`).ReplaceAllString(page, "data:image/png;base64,")
+	return regexp.MustCompile(`data:image/png;base64,[^"]*`).ReplaceAllString(page, "data:image/png;base64,"+greyDot)
 }
 
 // rounded files hold no number in full precision.

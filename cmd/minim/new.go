@@ -89,7 +89,8 @@ func (o *newOptions) startRecord(ctx context.Context, c call) error {
 		return withStops(p, &route.CannotError{Name: r.Name, Reason: reason, Forbidden: true})
 	}
 	if err := p.CheckOrder(r); err != nil {
-		return refusedHint(err, route.Result{Refused: true})
+		var cannot *route.CannotError
+		return refusedHint(err, route.Result{Refused: errors.As(err, &cannot)})
 	}
 	text := []byte(bench.Template(p, r))
 	if len(c.files) == 0 {

@@ -20,8 +20,8 @@ type planOptions struct {
 	all                bool
 }
 
-// planWork is how many million candidates minim plan tries when not told otherwise.
-const planWork = 1000
+// planWork is how many million candidates minim plan tries in all when not told otherwise.
+const planWork = 500
 
 func (o *planOptions) declare(flags *pflag.FlagSet) {
 	o.searchOptions.declare(flags, planWork)

@@ -70,7 +70,7 @@ const found = [], range = document.createRange();
 const walk = document.createTreeWalker(document.querySelector("main"), NodeFilter.SHOW_TEXT);
 for (let n = walk.nextNode(); n; n = walk.nextNode())
 	for (const m of n.data.matchAll(/[^ \t\n\-\u2010-\u2015\/·]+/g)) {
-		if (!n.parentElement.checkVisibility()) continue;
+		if (m[0].length > 40 || !n.parentElement.checkVisibility()) continue; // a check sum goes on
 		range.setStart(n, m.index); range.setEnd(n, m.index + m[0].length);
 		const tops = new Set(Array.from(range.getClientRects()).filter(r => r.width > 0).map(r => Math.round(r.top)));
 		if (tops.size > 1) found.push(m[0]);

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"minim/uncertainty/portable"
 )
 
 // Round keeps so many significant digits.
@@ -41,6 +43,25 @@ func Ends(low, high float64) (a, b string) {
 // Grams prints a mass with its unit, with nine significant digits at most, which are
 // enough for any display.
 func Grams(g float64) string { return Decimal(g, 9) + " g" }
+
+// GramsBeyond prints a mass in as few digits, three or more, as show that it is more than another.
+func GramsBeyond(g, limit float64) string {
+	for digits := 3; digits < 9; digits++ {
+		if shown := Round(g, digits); shown > limit {
+			return Grams(shown)
+		}
+	}
+	return Grams(g)
+}
+
+// GramsWithin prints a mass rounded down to three digits.
+func GramsWithin(g float64) string {
+	if g <= 0 {
+		return "0 g"
+	}
+	digit := math.Pow10(portable.Decade(g) - 2)
+	return Decimal(math.Floor(g/digit+1e-9)*digit, 3) + " g"
+}
 
 // Millilitres prints a volume, as [Grams] does a mass, with seven digits at most: no
 // scale is read to more, and a volume that was worked out does not show its rounding.

@@ -151,7 +151,7 @@ func (a *Answer) Files() (files []File, missing []error, err error) {
 	}
 	drawn, err := a.draw()
 	for i, d := range drawn {
-		name := kinds[a.kind].pictures[i]
+		name := a.pictureName(i)
 		if d.missing != nil {
 			missing = append(missing, fmt.Errorf("%s.svg is not drawn: %w", name, d.missing))
 			continue
@@ -172,13 +172,22 @@ func (a *Answer) Beside(name string) (files []File, err error) {
 		return nil, err
 	}
 	for i, d := range drawn {
-		file := name + clause.When(i > 0, "-"+kinds[a.kind].pictures[i]) + ".png"
+		file := name + clause.When(i > 0, "-"+a.pictureName(i)) + ".png"
 		if d.png != nil {
 			files = append(files, File{file, d.png})
 		}
 		a.beside = append(a.beside, file)
 	}
 	return files, nil
+}
+
+// pictureName is that of a picture; those beyond the names of their kind are further parts of the first.
+func (a *Answer) pictureName(i int) string {
+	names := kinds[a.kind].pictures
+	if i >= len(names) {
+		return fmt.Sprintf("%s-%d", names[0], i-len(names)+2)
+	}
+	return names[i]
 }
 
 // drawing is a picture that is drawn, or why it is missing.

@@ -26,8 +26,8 @@ type Table struct {
 	NameWidth int
 	// WordsLast: the last column holds words.
 	WordsLast bool
-	// Class "form" has boxes to write in where cells are empty; "form steps" and
-	// "form remarks" have their own widths. "inputs" is in small print.
+	// Class "form" has boxes to write in where cells are empty; "form remarks" and
+	// "form sign" have their own widths. "inputs" is in small print.
 	Class string
 	// StruckCell is the column that is struck through in rows that are struck.
 	StruckCell int
@@ -68,6 +68,9 @@ func (t *Table) isStruck(row, column int) bool {
 
 // isForm reports whether there is something to write in.
 func (t *Table) isForm() bool { return strings.HasPrefix(t.Class, "form") }
+
+// isSmall reports whether a table is in small print.
+func (t *Table) isSmall() bool { return t.Class == "inputs" }
 
 // name is the first cell of a row with what leads it.
 func (r Row) name() string { return strings.TrimSpace(r.Lead + r.Cells[0]) }

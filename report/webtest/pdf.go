@@ -19,6 +19,8 @@ type Sheet struct {
 	Width, Height float64
 	// Boxes are the rectangles that are filled or outlined, in the order in which they are printed.
 	Boxes []Box
+	// Pictures are where those of pixels stand.
+	Pictures []Box
 	// Texts are in that order as well: a line may be several.
 	Texts []Text
 }
@@ -181,6 +183,8 @@ func (p *printed) take(t string) {
 		p.path = nil
 	case "n":
 		p.path = nil
+	case "Do":
+		p.Pictures = append(p.Pictures, p.box(0, 0, 1, 1))
 	case "Tf":
 		p.font, p.size = strings.TrimPrefix(p.operands[len(p.operands)-2], "/"), p.last(1)[0]
 	case "Tm":

@@ -1,13 +1,22 @@
 package words
 
 import (
+	"minim/report/words/reminder"
 	"minim/report/words/verb"
-	"minim/uncertainty/mixed"
 )
 
 // care is what to mind at a step (common practice; the sizes of these mistakes are in
 // the measurement model where it counts them).
 func (b *sheetBench) care(i int) []string {
+	part := i
+	if o := b.order(i); b.isWeighed(o) && i == o.Last && len(b.waiting(o)) > 0 {
+		part = o.First // which goes in only now
+	}
+	return append(reminder.AtStep(b.order(i).Parts[part], b.goesIn(part)), b.careOf(i)...)
+}
+
+// careOf is what to mind by what a step does.
+func (b *sheetBench) careOf(i int) []string {
 	s := &b.route.Steps[i]
 	switch {
 	case s.Verb.Traits().WeighsSolute:
@@ -17,7 +26,7 @@ func (b *sheetBench) care(i int) []string {
 	case s.Measure != nil && s.Verb.Traits().Fills:
 		return b.filling(i)
 	case s.Measure != nil:
-		return verb.Delivering(s)
+		return verb.Delivering(s, b.goesIn(i))
 	case s.Packet != nil:
 		return b.emptyingPacket(i)
 	case s.Stock != nil:
@@ -36,7 +45,7 @@ func (b *sheetBench) weighing(i int) []string {
 // dust is what to mind with a powder that must not be breathed.
 func (b *sheetBench) dust(i int) []string {
 	switch h := b.order(i).Parts[i]; {
-	case mixed.Fluid(b.prep().Solute.Weighed()):
+	case b.prep().Solute.Fluid():
 		return nil
 	case h.Any("toxic", "sensitiser", "dust"):
 		return []string{"raise no dust: in a weighing enclosure or a fume cupboard, its draught kept off the pan; wipe up damp, never sweep"}
@@ -50,7 +59,7 @@ func (b *sheetBench) dust(i int) []string {
 // mark or a total.
 func (b *sheetBench) emptyingPacket(i int) []string {
 	o := b.order(i)
-	first := either(b.makesMark(o) || b.isWeighed(o), "rinse the packet out with a little solvent, into the same vessel", "empty it to the last grain")
+	first := either(b.makesMark(o) || b.isWeighed(o), "rinse the packet out with "+b.rinsedWith(i)+", into the same vessel", "empty it to the last "+either(b.prep().Solute.Fluid(), "drop", "grain"))
 	return append([]string{first}, b.dust(i)...)
 }
 
@@ -68,13 +77,13 @@ func (b *sheetBench) filling(i int) []string {
 	list := []string{either(s.Measure.Division == 0,
 		"bottom of the meniscus at the mark, at eye level, the last drops with a dropper, none above it; write a tick, or what else happened",
 		"bottom of the meniscus at the line, at eye level; last drops with a dropper, none above it; read before mixing")}
-	if b.solidBefore(i) && !isTurned(b.order(i)) {
-		list = append([]string{"dissolve it in a part first, until no solid is left; let it come to the temperature of the bench"}, list...)
+	if b.soluteBefore(i) && !isTurned(b.order(i)) {
+		list = append([]string{either(b.prep().Solute.Fluid(), "mix it with a part first, until it is even", "dissolve it in a part first, until no solid is left") + "; let it come to the temperature of the bench"}, list...)
 	}
-	return append(list, verb.State(s)...)
+	return append(list, verb.StateOf(s)...)
 }
 
-// solidBefore reports whether what is made up has to dissolve first.
-func (b *sheetBench) solidBefore(i int) bool {
-	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !mixed.Fluid(b.prep().Solute.Weighed()) && !b.route.Steps[i-1].Verb.Traits().AddsTo
+// soluteBefore reports whether what is made up has to dissolve first, or to mix, of what was weighed.
+func (b *sheetBench) soluteBefore(i int) bool {
+	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !b.route.Steps[i-1].Verb.Traits().AddsTo
 }

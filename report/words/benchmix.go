@@ -37,7 +37,7 @@ func (b *sheetBench) until(i int) []string {
 		return nil
 	case o.IntoSolvent:
 		return []string{"it is at room temperature"}
-	case b.solidBefore(i) || b.route.Steps[i].Verb == route.AddSolute:
+	case !b.prep().Solute.Fluid() && (b.soluteBefore(i) || b.route.Steps[i].Verb == route.AddSolute):
 		return []string{"no solid is left"}
 	}
 	return nil

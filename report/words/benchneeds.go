@@ -7,8 +7,8 @@ import (
 
 	"minim/equipment/quantity"
 	"minim/report/page"
+	"minim/report/words/verb"
 	"minim/uncertainty"
-	"minim/uncertainty/mixed"
 	"minim/uncertainty/route"
 )
 
@@ -41,7 +41,7 @@ func (p *Paper) needs() []page.Fact {
 		if b.order(i).Gas {
 			holds *= 2 // it is swirled there, open
 		}
-		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s)", n, quantity.Decimal(p.prep().StrengthOf(b.solutions[n-1].Concentration), 2), q.Target.Unit.Name, volume(holds)))
+		bottles = append(bottles, fmt.Sprintf("%d: about %s %s (holds at least %s%s)", n, quantity.Decimal(p.prep().StrengthOf(b.solutions[n-1].Concentration), 2), q.Target.Unit.Name, volume(holds), verb.EmptyMost(&b.route.Steps[i], false)))
 	}
 	return append(list, page.Fact{"bottles", "dry, with " + b.caps() + ", labelled " + p.bottlesLabelled() + ", and " + strings.Join(bottles, "; ")}, page.Fact{"besides", p.besides()})
 }
@@ -144,13 +144,13 @@ func (p *Paper) besides() string {
 	b, steps := newSheetBench(p), p.route().Steps
 	any := func(has func(s route.Step) bool) bool { return slices.ContainsFunc(steps, has) }
 	var parts clauses
-	parts.Add(any(func(s route.Step) bool { return s.Verb.Traits().WeighsSolute }) && !mixed.Fluid(p.Prep.Solute.Weighed()), "a spatula")
+	parts.Add(any(func(s route.Step) bool { return s.Verb.Traits().WeighsSolute }) && !p.Prep.Solute.Fluid(), "a spatula")
 	if b.weighsOnBoat() {
-		parts = append(parts, "a weighing boat", "a funnel or a glass rod")
+		parts = append(parts, either(p.Prep.Solute.Fluid(), "a small dry beaker to weigh in", "a weighing boat"), "a funnel or a glass rod")
 	}
 	parts.Add(any(func(s route.Step) bool { return s.Measure != nil && s.Measure.Kind.Traits().Filler }), "a pipette filler")
 	parts.Add(p.Prep.Bench.Temperature.Known, "a thermometer")
 	parts = append(parts, b.extras()...)
-	parts = append(parts, "two droppers", b.toDrop(), "tissue", "pen and labels", "a waste for each left-over and for solids", "gloves and goggles")
+	parts = append(parts, "two droppers", b.toDrop(), "tissue", "pen and labels", "gloves", "goggles", "a waste for each left-over"+when(b.bringsSolid(), " and for solids"))
 	return quantity.Series(parts, "and")
 }

@@ -116,11 +116,12 @@ func roomFor(s *route.Step, room []record.Room, number int) string {
 func (p *Paper) habits(room []record.Room) []string {
 	first := "Write what you read and go on with it, even where it is not as planned; take nothing out of a solution again." + when(planIsInside(p) && len(room) > 0,
 		" If one reading alone differs, and is within the limits beside the planned one, the batch stays inside; if several differ, the record tells.")
+	b := newSheetBench(p)
 	list := []string{first,
-		"Spoilt is a step with a spill, a lost zero, a level above the top line, air drawn into a pipette, or solid that does not dissolve: write why in the box, take clean dry pieces, and begin again from the step in the last column.",
-		"Label bottles before they are filled. Each left-over goes with its rinses to its own labelled waste, none back, none down the drain." + newSheetBench(p).wasteHabits(),
+		"Spoilt is a step with a spill, a lost zero, a level above the top line, air drawn into a pipette" + either(b.bringsSolid(), ", or solid that does not dissolve", ", or what does not mix") + ": write why in the box, take clean dry pieces, and begin again from the step in the last column.",
+		"Label bottles before they are filled. Each left-over goes with its rinses to its own labelled waste, none back, none down the drain." + b.wasteHabits(),
 	}
-	list = append(list, newSheetBench(p).orderHabits()...)
+	list = append(list, b.orderHabits()...)
 	if p.Prep.Bench.Temperature.Known {
 		list = append(list, "The bench is taken to be at "+temperature(p.Prep.Bench.Temperature.Value, p.Prep.Bench.Within)+", and the liquids as well.")
 	}

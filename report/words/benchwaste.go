@@ -1,6 +1,7 @@
 package words
 
 import (
+	"slices"
 	"strings"
 
 	"minim/uncertainty/hazards"
@@ -66,6 +67,11 @@ func (b *sheetBench) toDrop() string {
 	solvent, words := b.prep().Solvent.Name, hazards.OfSolution{Solution: b.prep().Solvent.Hazards}
 	harms := words.Any("acid", "alkali", "corrosive", "toxic", "oxidiser", "gas")
 	return either(harms, "a small beaker of "+solvent+" with a dropper", "a wash bottle of "+solvent)
+}
+
+// bringsSolid reports whether a step brings a solid.
+func (b *sheetBench) bringsSolid() bool {
+	return !b.prep().Solute.Fluid() && slices.ContainsFunc(b.route.Steps, func(s route.Step) bool { return s.Verb.Traits().BringsSolid })
 }
 
 // weighsOnBoat reports whether a step weighs on a boat.

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"minim/equipment/quantity"
-	"minim/uncertainty/mixed"
+	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
 
@@ -14,35 +14,64 @@ func (b *sheetBench) weigh(i int) string {
 	s, solute, o := &b.route.Steps[i], b.prep().Solute.Weighed(), b.order(i)
 	boat := b.prep().Boat(b.route, i)
 	if !boat.Used {
-		return fmt.Sprintf("zero dry bottle %d, cap off, on the %s; weigh %s of %s straight into it; write; do not zero again", b.bottle[o.Last], instrument(s), measured(s), solute)
+		return fmt.Sprintf("%s; weigh %s of %s straight into it; write; do not zero again", b.zeroBottle(o, s), measured(s), solute)
 	}
 	text := b.onBoat(s)
 	if b.isWeighed(o) {
-		return fmt.Sprintf("%s; leave it on the boat, covered, until step %d", text, o.Last+1)
+		return fmt.Sprintf("%s; leave it %s, covered, until step %d", text, either(b.prep().Solute.Fluid(), "in the small beaker", "on the boat"), o.Last+1)
 	}
 	text = b.ahead(i) + text + "; " + b.tipped(i, "it all", "it")
-	return text + when(boat.Rinsed, ", and rinse the boat into it") + b.cooled(i) + weighedBack(s)
+	return text + b.rinsed(i, boat.Rinsed) + b.weighedBack(s)
+}
+
+// boat is what solute is weighed in.
+func (b *sheetBench) boat() string { return either(b.prep().Solute.Fluid(), "small beaker", "boat") }
+
+// rinsed says to rinse what solute was weighed in, and to let cool: of what must go into the solvent, a liquid
+// stays behind as it is, and no solvent is put onto it, but what is mixed.
+func (b *sheetBench) rinsed(i int, rinse bool) string {
+	if b.goesIn(i) && b.prep().Solute.Fluid() {
+		return b.cooled(i) + when(rinse, b.rinsedByMixture(i))
+	}
+	return when(rinse, fmt.Sprintf(", and rinse the %s into it", b.boat())) + b.cooled(i)
+}
+
+func (b *sheetBench) rinsedByMixture(i int) string {
+	return fmt.Sprintf("; rinse the %s into it twice with %s, never with %s", b.boat(), b.rinsedWith(i), b.prep().Solvent.Name)
+}
+
+// rinsedWith is with what that is rinsed which what a step brings was in.
+func (b *sheetBench) rinsedWith(i int) string {
+	return either(b.goesIn(i) && b.prep().Solute.Fluid(), "some of the mixture", "a little solvent")
+}
+
+// zeroBottle says to zero the bottle in which a step of a balance weighs, with what it may weigh empty.
+func (b *sheetBench) zeroBottle(o *route.Order, s *route.Step) string {
+	return fmt.Sprintf("zero dry bottle %d, cap off%s, on the %s", b.bottle[o.Last], verb.EmptyMost(&b.route.Steps[o.Last], false), instrument(s))
 }
 
 // onBoat says how solute is weighed on a boat.
 func (b *sheetBench) onBoat(s *route.Step) string {
-	boat := either(s.SeparateTare, "write what the empty boat shows", "zero a boat")
-	return fmt.Sprintf("%s on the %s; weigh %s of %s; write", boat, instrument(s), measured(s), b.prep().Solute.Weighed())
+	fluid := b.prep().Solute.Fluid()
+	boat, most := either(s.SeparateTare, "write what the empty "+b.boat()+" shows", "zero a "+b.boat()), verb.EmptyMost(s, fluid)
+	return fmt.Sprintf("%s%s on the %s; weigh %s of %s%s; write", boat, either(s.SeparateTare, strings.Replace(most, "empty ", "", 1), most)+when(most != "", ","), instrument(s), measured(s), b.prep().Solute.Weighed(), when(fluid, " into it with a clean dry dropper"))
 }
 
-// tipped says how a solid goes into its vessel: at once, or in portions.
+// tipped says how solute goes into its vessel: at once, or in portions, and a liquid slowly.
 func (b *sheetBench) tipped(i int, whole, part string) string {
-	return either(b.goesIn(i),
-		fmt.Sprintf("tip %s in portions into %s, swirling%s", part, b.vessel(i), when(!mixed.Fluid(b.prep().Solute.Weighed()), ", until no solid is left")),
-		fmt.Sprintf("tip %s into %s", whole, b.vessel(i)))
+	fluid := b.prep().Solute.Fluid()
+	if !b.goesIn(i) {
+		return fmt.Sprintf("%s %s into %s", either(fluid, "pour", "tip"), whole, b.vessel(i))
+	}
+	return verb.Brought(part, b.vessel(i), fluid)
 }
 
 func (b *sheetBench) cooled(i int) string {
 	return when(b.goesIn(i), either(b.order(i).Gas, "; let it cool, open, in a fume cupboard", "; let cool"))
 }
 
-func weighedBack(s *route.Step) string {
-	return when(s.WeighedBack, "; weigh the emptied boat, write that as well")
+func (b *sheetBench) weighedBack(s *route.Step) string {
+	return when(s.WeighedBack, "; weigh the emptied "+b.boat()+", write that as well")
 }
 
 // packet says where the content of a packet goes.
@@ -58,7 +87,7 @@ func (b *sheetBench) packet(i int) string {
 func (b *sheetBench) addSolute(i int) string {
 	s := &b.route.Steps[i]
 	text := fmt.Sprintf("%s; %s", b.onBoat(s), b.tipped(i, "it all", "it"))
-	return text + b.cooled(i) + weighedBack(s) + b.mixed(i)
+	return text + b.cooled(i) + b.weighedBack(s) + b.mixed(i)
 }
 
 // zeroed says to zero the bottle of a solution that is made by weighing, where a liquid
@@ -71,7 +100,7 @@ func (b *sheetBench) zeroed(i int) string {
 		}
 	}
 	total := &b.route.Steps[o.Last]
-	text := fmt.Sprintf("zero dry bottle %d, cap off, on the %s; ", b.bottle[o.Last], instrument(total))
+	text := b.zeroBottle(o, total) + "; "
 	if !isTurned(o) {
 		return text
 	}
@@ -82,7 +111,7 @@ func (b *sheetBench) zeroed(i int) string {
 // solvent in it.
 func (b *sheetBench) weighAliquot(i int) string {
 	s, o := &b.route.Steps[i], b.order(i)
-	bottle := fmt.Sprintf("zero dry bottle %d, cap off, on the %s", b.bottle[o.Last], instrument(s))
+	bottle := b.zeroBottle(o, s)
 	if !isTurned(o) {
 		return fmt.Sprintf("%s; put %s from %s into it with a clean dry dropper; write; do not zero again", bottle, measured(s), b.source(i))
 	}
@@ -113,7 +142,7 @@ func (b *sheetBench) waiting(o *route.Order) (list []string) {
 		case s.Verb == route.UsePacket:
 			list = append(list, "the whole of the "+s.Packet.Name)
 		case s.Verb == route.Weigh && b.prep().Boat(b.route, k).Rinsed:
-			list = append(list, fmt.Sprintf("what step %d weighed, with rinsing,", k+1))
+			list = append(list, fmt.Sprintf("what step %d weighed%s", k+1, when(!(b.goesIn(k) && b.prep().Solute.Fluid()), ", with rinsing,")))
 		case s.Verb == route.Weigh && b.prep().Boat(b.route, k).Used:
 			list = append(list, fmt.Sprintf("what step %d weighed", k+1))
 		}
@@ -123,7 +152,8 @@ func (b *sheetBench) waiting(o *route.Order) (list []string) {
 
 // tippedTogether says how they go into the bottle on the balance.
 func (b *sheetBench) tippedTogether(o *route.Order, solids []string) string {
-	return "tip " + quantity.Series(solids, "and") + " into it" + when(isTurned(o), " in portions, swirling, until no solid is left") + "; " + b.backOn(o)
+	all, fluid := quantity.Series(solids, "and"), b.prep().Solute.Fluid()
+	return either(isTurned(o), verb.Brought(all, "it", fluid)+when(fluid && b.prep().Boat(b.route, o.First).Rinsed, b.rinsedByMixture(o.First)), either(fluid, "pour ", "tip ")+all+" into it") + "; " + b.backOn(o)
 }
 
 // backOn says how the bottle comes back on the balance that it was zeroed on.
@@ -136,7 +166,7 @@ func (b *sheetBench) backOn(o *route.Order) string {
 func (b *sheetBench) backAgain(o *route.Order) string {
 	var steps clauses
 	for k := o.First; k < o.Last; k++ {
-		steps.Add(b.route.Steps[k].WeighedBack, "; weigh the emptied boat of step %d, write that there", k+1)
+		steps.Add(b.route.Steps[k].WeighedBack, "; weigh the emptied %s of step %d, write that there", b.boat(), k+1)
 	}
 	return strings.Join(steps, "")
 }

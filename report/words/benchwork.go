@@ -3,7 +3,7 @@ package words
 import (
 	"fmt"
 
-	"minim/equipment"
+	"minim/report/words/verb"
 	"minim/uncertainty/route"
 )
 
@@ -73,8 +73,8 @@ func (b *sheetBench) take(i int) string {
 	text := b.ahead(i) + b.stirred(i)
 	switch {
 	case s.Verb == route.Pour:
-		text += fmt.Sprintf("; fill the %s from it to %s and pour that %sinto %s", instrument(s), measured(s), slowly(strong), b.vessel(i))
-	case strong && runsOut(s.Measure):
+		text += fmt.Sprintf("; fill the %s from it to %s and pour that %sinto %s", instrument(s), measured(s), when(strong, "slowly "), b.vessel(i))
+	case strong && verb.RunsOut(s.Measure):
 		text += fmt.Sprintf("; let %s run slowly from the %s into %s", measured(s), instrument(s), b.vessel(i))
 	case strong:
 		text += fmt.Sprintf("; measure %s of it with the %s and pour that slowly into %s", measured(s), instrument(s), b.vessel(i))
@@ -84,16 +84,11 @@ func (b *sheetBench) take(i int) string {
 	return text + "; write" + b.settle(i)
 }
 
-// runsOut reports whether a measure has a tip that what it holds runs from.
-func runsOut(m *equipment.Measure) bool { return m.Kind.Traits().Care != "poured" }
-
-func slowly(strong bool) string { return when(strong, "slowly ") }
-
 // takeAll says where a solution goes that goes on whole, with what is rinsed from its
 // vessel.
 func (b *sheetBench) takeAll(i int) string {
-	text := fmt.Sprintf("%spour all of %s %sinto %s", b.ahead(i), b.source(i), slowly(b.goesIn(i)), b.vessel(i))
-	rinsed := either(b.makesMark(b.order(i)), ", and rinse it into the same with a little "+b.prep().Solvent.Name, when(b.goesIn(i), ", and rinse it with some of the mixture"))
+	text := fmt.Sprintf("%spour all of %s %sinto %s", b.ahead(i), b.source(i), when(b.goesIn(i), "slowly "), b.vessel(i))
+	rinsed := either(b.goesIn(i), ", and rinse it with some of the mixture", when(b.makesMark(b.order(i)), ", and rinse it into the same with a little "+b.prep().Solvent.Name))
 	return text + rinsed + b.settle(i)
 }
 
@@ -125,7 +120,7 @@ func (b *sheetBench) strengthen(i int) string {
 	if b.isEarly(i) {
 		return b.already(i, b.strong(s))
 	}
-	return fmt.Sprintf("add %s of %s %swith the %s to %s; write%s%s", measured(s), b.strong(s), slowly(b.goesIn(i)), instrument(s), b.vessel(i), b.settle(i), b.mixed(i))
+	return fmt.Sprintf("add %s of %s %swith the %s to %s; write%s%s", measured(s), b.strong(s), when(b.goesIn(i), "slowly "), instrument(s), b.vessel(i), b.settle(i), b.mixed(i))
 }
 
 // strong is what a step strengthens with: a stock, or the bottle of a step before.

@@ -2,6 +2,7 @@ package words
 
 import (
 	"fmt"
+	"math"
 
 	"minim/equipment/quantity"
 	"minim/report/page"
@@ -32,7 +33,7 @@ func WithoutLadder(r *route.Result) *route.Result {
 
 func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue) []string {
 	remind := reminder.Once()
-	list := []string{caution(p.Solute.Weighed()+", undiluted", reminder.Substance(p.Solute.Hazards, remind))}
+	list := []string{caution(p.Solute.Weighed()+", undiluted", reminder.Substance(p.Solute.Hazards, remind)+givenOff(p))}
 	routes := p.Routes
 	if r != nil {
 		routes = append(routes[:len(routes):len(routes)], r.Route)
@@ -53,6 +54,12 @@ func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue) []string {
 	}
 	return append(list,
 		"These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.")
+}
+
+// givenOff is what the solute gives off that is taken out by its assay, and so a solution.
+func givenOff(p *route.Prep) string {
+	h := p.HazardsAt(math.Inf(1), math.Inf(1))
+	return when(p.Solute.Assay.Known, reminder.Vapour(h.Vapour))
 }
 
 // solutionCautions are those of the solutions that a route handles after a step, from 1. Those

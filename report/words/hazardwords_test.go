@@ -21,7 +21,7 @@ func TestCautionsOfSubstances(t *testing.T) {
 		name            string
 		want            []string
 	}{
-		{nil, []string{"acid", "my own word"}, "vinegar", []string{"Urea, undiluted: not stated, treat as unknown.", "Vinegar: acid (pour the acid into the water, slowly, never the reverse), my own word."}},
+		{nil, []string{"acid", "my own word"}, "vinegar", []string{"Urea, undiluted: not stated, treat as unknown.", "Vinegar: acid (the acid slowly into the solvent, never water into the acid), my own word."}},
 		{[]string{"none known"}, nil, "water", []string{"Urea, undiluted: stated by the user: none known."}},
 		{[]string{"Toxic"}, nil, "Deionised  Water", []string{"Urea, undiluted: Toxic (gloves, and no more than is needed)."}},
 		{[]string{}, []string{"corrosive"}, "Water", []string{"Urea, undiluted: not stated, treat as unknown.", "Water: corrosive (protect eyes and skin)."}},

@@ -27,8 +27,8 @@ func instruction(p *route.Prep, r *route.Route, i int, o *route.Order) string {
 	s := &r.Steps[i]
 	into, turned := goesInto(p, r, i, o), isTurned(o) && o.Refused.None() && r.Steps[o.First].Verb == route.WeighAliquot
 	besides := map[string]string{"solute": p.Solute.Weighed(), "solvent": p.Solvent.Name, "before": before(s), "after": after(s), "tare": when(s.SeparateTare, ", between a tare and a gross reading"),
-		"back": when(s.WeighedBack, "; weigh the emptied boat back"),
-		"into": when(into != "", ", "+into), "portions": when(into != "", "; bring it in portions "+into), "added": addedTo(o, i), "mix": mixOpen(o), "mix last": mixAfter(r, i, o), "empty": emptyFor(r, i)}
+		"back": when(s.WeighedBack, either(p.Solute.Fluid(), "; weigh the emptied beaker back", "; weigh the emptied boat back")),
+		"into": when(into != "", ", "+into), "portions": when(into != "", either(p.Solute.Fluid(), "; let it run slowly ", "; bring it in portions ")+into), "added": addedTo(o, i), "mix": mixOpen(o), "mix last": mixAfter(r, i, o), "empty": emptyFor(r, i)}
 	if turned && s.Balance != nil {
 		besides["ahead"] = s.Balance.Display(o.Ahead)
 	}

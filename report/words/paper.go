@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/report/words/clause"
 	"minim/report/words/influence"
 	"minim/report/words/inline"
@@ -27,10 +28,9 @@ type Paper struct {
 	Batch *Batch
 	// Date of the document, as it is printed.
 	Date string
-	// Picture of the spread as a PNG, and its words; nil where none is wanted. In Markdown it
-	// stands in a file beside the document, and is left out without one.
-	Picture          []byte
-	PictureFile, Alt string
+	// Spreads are the pictures of the spread, which is one or has several parts; in Markdown they stand in
+	// files beside the document, and are left out without them.
+	Spreads []page.Figure
 	// Origin of the figures, so that anyone can repeat them.
 	Origin Origin
 }

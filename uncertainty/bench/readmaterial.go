@@ -27,7 +27,7 @@ func readSolute(t *benchfile.Table) route.Solute {
 		MolarMass:      likely(t, "molar-mass", quantity.MolarMass, quantity.Limits.MolarMass, sodiumChloride),
 		Density:        likely(t, "density", quantity.Density, quantity.Limits.SoluteDensity, "sugar has \"1.59 g/mL\", quartz \"2.65 g/mL\""),
 		SpecificVolume: likely(t, "specific-volume", quantity.SpecificVolume, quantity.Limits.SpecificVolume, "common solids have between -0.15 and 0.9 mL/g"),
-		Solid:          t.Word("state", "solid", "liquid", "gas") == "solid",
+		State:          t.Word("state", "solid", "liquid", "gas"),
 		NonVolatile:    t.Flag("non-volatile"),
 		Hazards:        hazardWords(t, "hazards"),
 		Properties:     readProperties(t),

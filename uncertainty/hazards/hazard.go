@@ -30,6 +30,10 @@ type OfSolution struct {
 	// StrongByName: no words are stated for its strength, and the solute is known by its name
 	// as a strong acid or alkali.
 	StrongByName bool
+	// Kind is "acid" or "alkali" where the solute is known by its name as a strong one, and Vapour what the
+	// solution gives off that must not be breathed, nil where none is known.
+	Kind   string
+	Vapour *Vapour
 	// Straddled are the strengths, of those from which words hold, that lie inside the
 	// interval: the stricter side of each was taken.
 	Straddled []strengths.Strength
@@ -78,6 +82,9 @@ func (h *OfSolution) Any(words ...string) bool {
 func (h *OfSolution) Strong() bool {
 	return h.Unknown() || h.StrongByName || h.Any("acid", "alkali", "corrosive")
 }
+
+// Is reports whether it is an acid, or an alkali, by its words or by its name.
+func (h *OfSolution) Is(kind string) bool { return h.Kind == kind || h.Any(kind) }
 
 // GivesOffGas reports whether it must not be closed tightly.
 func (h *OfSolution) GivesOffGas() bool { return h.Any("gas") }

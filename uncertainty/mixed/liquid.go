@@ -129,9 +129,10 @@ func (l Liquid) Organic() bool {
 }
 
 // Volatile reports whether a substance is known to evaporate from its solutions by its name
-// (common practice, no source).
-func Volatile(name string) bool {
+// (common practice, no source), or since it is a gas by itself, stated or by its name.
+func Volatile(name, state string) bool {
 	l, _ := equipment.FindLiquid(name)
 	s, found := equipment.FindStock(name)
-	return l.Volatile || found && s.Volatile
+	short, _ := withoutBottle(name)
+	return l.Volatile || found && s.Volatile || state == "gas" || state != "solid" && isGas(short)
 }

@@ -12,12 +12,12 @@ func TestOnlyDissolved(t *testing.T) {
 		"ammonia", "Ammonia solution 25 %", "ammonia 25 %", "ammonia (25%)", "aqua ammonia", "hydrogen peroxide 3 %", "hydrogen peroxide solution", "aqueous formaldehyde",
 		"hydrochloric acid 37 % w/w", "nitric acid, concentrated", "Nitric acid, fuming", "perchloric acid 70 %", "hydrobromic acid", "hydrofluoric acid, 40 %", "bleach",
 	} {
-		_, only := OnlyDissolved(name, "")
-		assert.True(t, only, name)
+		why, _ := NotPure(name, "", "")
+		assert.Equal(t, "only-dissolved", why, name)
 	}
 	for _, name := range []string{"", "solution", "25 %", "urea", "sodium hydroxide", "sodium hydroxide 98 %", "citric acid", "ammonia water soap", "acetic acid", "glycerol 85 %"} {
-		_, only := OnlyDissolved(name, "")
-		assert.False(t, only, name)
+		why, _ := NotPure(name, "", "")
+		assert.Empty(t, why, name)
 	}
 }
 
@@ -29,9 +29,9 @@ func TestAsGoodAsPure(t *testing.T) {
 		if name == "formalin" {
 			name, form = "formaldehyde", "formalin" // which is a solution, and not in the list
 		}
-		pure, only := OnlyDissolved(name, form)
-		assert.Equal(t, form == "", only, name)
-		if only {
+		why, pure := NotPure(name, form, "")
+		assert.Equal(t, form == "", why != "", name)
+		if why != "" {
 			assert.Less(t, bottle, pure, name)
 			assert.Less(t, pure, 0.96, name)
 		}
@@ -40,6 +40,32 @@ func TestAsGoodAsPure(t *testing.T) {
 
 func TestFluid(t *testing.T) {
 	for name, fluid := range map[string]bool{"ammonia": true, "hydrochloric acid 37 %": true, "ethanol": true, "glycerol": true, "sulphuric acid": true, "sodium hydroxide": false, "citric acid": false, "sucrose": false, "dye": false} {
-		assert.Equal(t, fluid, Fluid(name), name)
+		assert.Equal(t, fluid, Fluid(name, ""), name)
+		assert.True(t, Fluid(name, "liquid"), name)
+		assert.False(t, Fluid(name, "solid"), name)
+	}
+}
+
+// Gases by their names as cylinders have them (boiling points from memory), or stated to be; what is had as a
+// solution is that alone, and what boils above the temperature of a bench is neither.
+func TestGases(t *testing.T) {
+	for _, name := range []string{"butane", "n-Butane", "Chlorine", "chlorine gas", "Cl2", "sulphur dioxide", "sulfur dioxide 99.9 %", "SO2", "hydrogen chloride", "compressed ethylene", "1,3-butadiene", "carbon dioxide"} {
+		why, pure := NotPure(name, "", "")
+		assert.Equal(t, "is-gas", why, name)
+		assert.Less(t, pure, 1.0, name)
+		why, _ = NotPure(name, "", "solid")
+		assert.NotEqual(t, "is-gas", why, "%s: tablets that give it off", name)
+	}
+	for _, name := range []string{"chlorine water", "sulphur dioxide solution 6 %", "carbon dioxide in water"} {
+		why, _ := NotPure(name, "", "")
+		assert.Equal(t, "only-dissolved", why, name)
+	}
+	for _, name := range []string{"ammonia", "formaldehyde", "dye 7", ""} {
+		why, _ := NotPure(name, "", "gas")
+		assert.Equal(t, "is-gas", why, "stated: %s", name)
+	}
+	for _, name := range []string{"acetaldehyde", "pentane", "bromine", "ether", "sodium chloride", "calcium hypochlorite", "gas black", "hydrogen peroxide urea", "butanol", "carbon", "iodine"} {
+		why, _ := NotPure(name, "", "")
+		assert.Empty(t, why, name)
 	}
 }

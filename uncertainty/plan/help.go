@@ -27,24 +27,16 @@ const finer = 10
 // seconds' worth on two processors.
 const briefly = 20_000_000
 
-// atMost is the smaller of two numbers of candidates, of which 0 is no limit.
-func atMost(limit, work int64) int64 {
-	if limit == 0 {
-		return work
-	}
-	return min(limit, work)
-}
-
 // helps tries each change by itself, and lists those that give a greater chance
 // than before.
 //
 // Each is searched for briefly, so that it may help even more.
 func helps(ctx context.Context, p *route.Prep, o Options, chosen *route.Result) ([]Help, error) {
-	o.Work = atMost(o.Work, briefly)
+	o.Each = briefly
 	wider := chosen.MonteCarlo.Within(p.Target.Value, p.LeastChance) / p.Target.Value
 	list := []Help{{note.Of("wider-tolerance", "", quantity.Percent(wider)), p.LeastChance}}
 	for _, c := range changedPreps(p) {
-		best, err := bestChance(ctx, c.prep, o)
+		best, err := bestChance(ctx, c.prep, o, chosen.Chance())
 		if err != nil {
 			return nil, err
 		}
@@ -88,13 +80,13 @@ func changedPreps(p *route.Prep) []changedPrep {
 }
 
 // bestChance is the chance of being inside of the route that is most likely to be; 0 where
-// there is none worth listing.
-func bestChance(ctx context.Context, p *route.Prep, o Options) (float64, error) {
+// there is none worth listing, or none above another; that of first order differs from it by less than is [Noticed].
+func bestChance(ctx context.Context, p *route.Prep, o Options, above float64) (float64, error) {
 	b, err := search.NewBench(p, o.Search())
 	if err != nil {
 		return 0, err
 	}
-	surest, err := b.Surest(ctx)
+	surest, err := b.Surest(ctx, above)
 	if err != nil || surest == nil {
 		return 0, err
 	}

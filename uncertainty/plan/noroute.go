@@ -61,6 +61,8 @@ func noRoute(p *route.Prep, o Options, notSearched []note.Note) error {
 	switch limited := o.LeftOver+o.Volume+o.Solute+o.Strongest > 0 || len(p.Solute.Solubility) > 0 || len(o.Without) > 0; {
 	case !p.CountsMass() && len(p.Stocks) == 0:
 		return &NoRouteError{Reason: note.Of("no-stock", "", p.NeedsMass("a mass").Error())}
+	case len(p.Stocks) == 0 && p.NotPure().Code == "is-gas":
+		return &NoRouteError{Reason: p.NotPure()}
 	case len(p.Kit.Balances)+len(p.Stocks)+len(p.Packets) == 0:
 		reason = note.Of("no-source", "")
 	case largest < p.Volume && !heavy.None() && (largest == 0 || heavy.Code != "more-than-it-carries"):

@@ -21,9 +21,11 @@ type Options struct {
 	Shown bool
 	// Fine takes every graduation of a scale, not only the numbered marks.
 	Fine bool
-	// Work is the number of candidates after which each search stops, and says what it
-	// has not searched; 0 means never. They are the same ones on any machine.
-	Work int64
+	// Work is the number of candidates after which all searches together stop, each with one of so many Parts, two without, of
+	// what is left, and say what they have not searched; 0 means never. They are the same ones on any machine. Tried counts
+	// them, those of one call where it is nil; each search tries Each at the most, where that is stated.
+	Work, Parts, Each int64
+	Tried             *int64
 	// Settings of the simulation of the routes that are found.
 	Settings uncertainty.Settings
 	// Progress, when not nil, is called when a part of the search is done, with
@@ -33,5 +35,5 @@ type Options struct {
 
 // Search are those of the options that what is searched depends on.
 func (o *Options) Search() search.Options {
-	return search.Options{Limits: o.Limits, All: o.All, Fine: o.Fine, Work: o.Work, Coverage: cmp.Or(o.Settings.Coverage, 0.95), Progress: o.Progress}
+	return search.Options{Limits: o.Limits, All: o.All, Fine: o.Fine, Work: o.Work, Parts: cmp.Or(o.Parts, 2), Each: o.Each, Tried: o.Tried, Coverage: cmp.Or(o.Settings.Coverage, 0.95), Progress: o.Progress}
 }

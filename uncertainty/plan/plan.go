@@ -56,6 +56,7 @@ func Search(ctx context.Context, p *route.Prep, o Options) (*Plan, error) {
 	if err := p.MayBeMade(); err != nil {
 		return nil, err
 	}
+	o.Tried = cmp.Or(o.Tried, new(int64))
 	limits := o.Search()
 	p = limits.Limited(p)
 	if o.From != "" {

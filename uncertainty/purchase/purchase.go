@@ -84,15 +84,17 @@ type Choice struct {
 // assumed.
 const assumedMatters = 0.1
 
-// Buy compares the bench as it is with what its candidates would make of it. The Work of
-// the options is that of each of its searches.
+// parts of what is left of the work are for one search of a purchase.
+const parts = 20
+
+// Buy compares the bench as it is with what its candidates would make of it.
 func Buy(ctx context.Context, p *route.Prep, o plan.Options) (*Purchase, error) {
 	if err := p.MayBeMade(); err != nil {
 		return nil, err
 	}
 	limits := o.Search()
 	p = limits.Limited(p)
-	o.Without = nil
+	o.Without, o.Parts, o.Tried = nil, cmp.Or(o.Parts, parts), cmp.Or(o.Tried, new(int64))
 	b := &Purchase{Prep: p, Like: finest(p.Kit.Balances)}
 	var err error
 	if b.Choices, err = b.choices(ctx, p, o); err != nil {
@@ -102,7 +104,7 @@ func Buy(ctx context.Context, p *route.Prep, o plan.Options) (*Purchase, error) 
 	if err := b.doubt(ctx, o); err != nil {
 		return nil, err
 	}
-	if b.Like != nil && !p.OnlyDissolved() {
+	if b.Like != nil && p.NotPure().None() {
 		if o.LeftOver == 0 && o.Volume == 0 {
 			o.LeftOver = p.Volume // with no limit at all, any balance will do for a large enough batch
 		}
@@ -116,7 +118,7 @@ func Buy(ctx context.Context, p *route.Prep, o plan.Options) (*Purchase, error) 
 // may be weighed on a balance like that of the kit; 0 where there is none.
 func (b *Purchase) directFrom(coverage float64) (float64, error) {
 	share := tolerances.HalfWidth(b.Prep)
-	if share == 0 || b.Prep.OnlyDissolved() {
+	if share == 0 || !b.Prep.NotPure().None() {
 		return 0, nil
 	}
 	least, can := b.Like.Least(share)

@@ -9,6 +9,7 @@ import (
 	"minim/report/words/note"
 	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
+	"minim/uncertainty/search"
 )
 
 // noWay says why there is none.
@@ -32,6 +33,8 @@ func (r *rescuer) noWay() error {
 	switch {
 	case len(r.stronger) == 0 && !r.prep.CountsMass():
 		reason = note.Of("too-weak-lacks", "", r.prep.NeedsMass("a mass").Error())
+	case len(r.stronger) == 0 && !r.prep.NotPure().None():
+		reason = note.Of("too-weak-lacks", "", search.NotTaken(r.prep))
 	case len(r.stronger) > 0:
 		reason = note.Of("too-weak-to-measure", "")
 	}

@@ -21,7 +21,7 @@ type strong struct {
 // more than is needed of a stronger solution, and solvent, or with one that is diluted first.
 func (r *rescuer) strengthen(is, wanted float64) {
 	r.strengthenAll(is, wanted)
-	if content := r.prep.SoluteContent() - float64(wanted*r.prep.SpecificVolume()); content > 0 && r.prep.CountsMass() {
+	if content := r.prep.SoluteContent() - float64(wanted*r.prep.SpecificVolume()); content > 0 && r.prep.CountsMass() && r.prep.NotPure().None() {
 		r.addSolute(r.now.MadeML*(wanted-is)/content, is/wanted)
 	}
 	r.workOut(strengthenAll, addMore)

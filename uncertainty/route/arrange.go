@@ -2,12 +2,10 @@ package route
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"minim/report/words/note"
 	"minim/uncertainty/hazards"
-	"minim/uncertainty/portable"
 )
 
 // arrange finds what goes first.
@@ -37,32 +35,17 @@ func (c *compiler) aheadOf(o *Order, whole float64, size func(part) float64) {
 		}
 		o.Bath = o.Bath || c.strongSolid(o, i)
 	}
-	if o.Ahead = solventAhead(whole, inside); o.Ahead <= 0 && warming > 0 {
+	if o.Ahead = hazards.SolventAhead(whole, inside); o.Ahead <= 0 && warming > 0 {
 		o.Refused = note.Of("no-room-for-solvent", "")
 	}
 	o.Bath = o.Bath || o.Ahead < 2*warming
-}
-
-// solventAhead is half of the whole, or less, so that with the part it stays below nine
-// tenths; where that leaves next to nothing it is half of what is free. It is rounded
-// down to two digits.
-func solventAhead(whole, part float64) float64 {
-	ahead := min(whole/2, (float64(0.9*whole)-part)*(1-1e-6))
-	if ahead < whole/20 {
-		ahead = (whole - part) / 2
-	}
-	if ahead <= 0 {
-		return 0
-	}
-	digit := math.Pow10(portable.Decade(ahead) - 1)
-	return math.Floor(ahead/digit+1e-6) * digit
 }
 
 // strongSolid reports whether a step brings a solid that is stated, or known by its name, to
 // be strong.
 func (c *compiler) strongSolid(o *Order, i int) bool {
 	h := o.Parts[i]
-	return c.parts[i].kind == partSolid && h.Strong() && (!h.Unknown() || c.prep.strongByName())
+	return c.parts[i].kind == partSolid && h.Strong() && (!h.Unknown() || h.Kind != "")
 }
 
 // aheadOfAliquot: the vessel is zeroed again on its solvent, so that the aliquot is read

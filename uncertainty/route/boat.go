@@ -46,7 +46,11 @@ func (c *compiler) noteBoat(i int) {
 	if s.WeighedBack || s.LeftBehind.Known {
 		return
 	}
-	switch b := c.prep.Boat(c.route, i); {
+	switch b, fluid := c.prep.Boat(c.route, i), c.prep.Solute.Fluid(); {
+	case b.Rinsed && fluid:
+		c.notes.LeaveOut("left-in-rinsed-beaker", "")
+	case b.Used && fluid:
+		c.notes.LeaveOut("left-in-beaker", "")
 	case b.Rinsed:
 		c.notes.LeaveOut("left-on-rinsed-boat", "")
 	case b.Used:

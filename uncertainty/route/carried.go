@@ -28,12 +28,26 @@ func (p *Prep) carries() strengths.Basis {
 // can be weighed.
 func (p *Prep) CountsMass() bool { return p.carries() == strengths.ByMassInVolume }
 
-// OnlyDissolved reports whether what is weighed would count as the pure substance, for want of an assay
-// or by one that no solution has, though it is known by its name to be had as a solution alone.
-func (p *Prep) OnlyDissolved() bool {
+// NotPure says why what is taken out of the solute would count as the pure substance, for want of an assay
+// or by one that no solution has, though nobody takes it so: it is a gas ("is-gas"), or had as a solution
+// alone ("only-dissolved"). Nothing for all else.
+func (p *Prep) NotPure() (why note.Note) {
 	s := &p.Solute
-	pure, only := mixed.OnlyDissolved(s.Weighed(), s.As)
-	return only && !s.Converted() && !(s.Assay.Known && s.Assay.Value < pure)
+	if code, pure := mixed.NotPure(s.Weighed(), s.As, s.stateOf()); code != "" && !s.Converted() && !(s.Assay.Known && s.Assay.Value < pure) {
+		why = note.Of(code, s.Weighed())
+	}
+	return why
+}
+
+// Fluid reports whether what is weighed is known to be a liquid, or a solution.
+func (s *Solute) Fluid() bool { return mixed.Fluid(s.Weighed(), s.stateOf()) }
+
+// stateOf is the stated state of what is weighed, "" where another form than the solute is.
+func (s *Solute) stateOf() string {
+	if s.WeighedAs != "" {
+		return ""
+	}
+	return s.State
 }
 
 // SoluteUnit is the unit in which the solute of a route is counted: g, or mol, mL or U
@@ -110,7 +124,7 @@ func (p *Prep) lacks(what, found string, need *strengths.Property) error {
 	}, need.Table, need.Key}
 }
 
-// Lacks is the error of a step that brings in a mass which the models cannot carry;
+// Lacks is the error of a step that brings in a mass which the models cannot carry, or a gas;
 // nil for all others.
 func (p *Prep) Lacks(s *Step) error {
 	what, activity := "", &strengths.ByActivity.Traits().Needs

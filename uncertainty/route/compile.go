@@ -269,6 +269,9 @@ func (c *compiler) step(i int) error {
 	if err := c.prep.Lacks(s); err != nil {
 		return equipment.Cannot("property-lacking", "", err.Error())
 	}
+	if why := c.prep.NotPure(); s.Verb.Traits().BringsSolute && why.Code == "is-gas" {
+		return equipment.Cannot(why.Code, why.Subject)
+	}
 	c.at = i
 	if then := s.Verb.Traits().then; then == solution || then == mixture {
 		c.making = i

@@ -2,9 +2,7 @@ package route
 
 import (
 	"math"
-	"slices"
 
-	"minim/equipment"
 	"minim/uncertainty"
 	"minim/uncertainty/hazards"
 )
@@ -54,15 +52,24 @@ func (c *compiler) expected(p part) float64 {
 // target.
 func (p *Prep) HazardsAt(lower, upper float64) hazards.OfSolution {
 	h := hazards.At(p.Hazards, p.Solute.Hazards, lower, upper)
-	h.StrongByName = len(h.Solution) == 0 && len(h.Undiluted) > 0 && p.strongByName()
+	h.Kind = hazards.StrongByName(p.Solute.Name, p.Solute.WeighedAs)
+	h.StrongByName = h.Kind != "" && len(h.Solution) == 0 && len(h.Undiluted) > 0
+	h.Vapour = p.vapourAt(upper)
 	return h
 }
 
-// strongByName reports whether the solute is known by one of its names as a strong acid or
-// alkali.
-func (p *Prep) strongByName() bool {
-	seen := slices.Concat(equipment.Recognise(p.Solute.Name), equipment.Recognise(p.Solute.WeighedAs))
-	return slices.ContainsFunc(seen, func(r equipment.Recognition) bool { return r.Group == "strong acid" || r.Group == "strong alkali" })
+// vapourAt is what a solution of a strength gives off, or the solute itself where that is infinite, of its assay.
+func (p *Prep) vapourAt(strength float64) *hazards.Vapour {
+	v := hazards.Vapours(p.Solute.Name)
+	switch itself := math.IsInf(strength, 1); {
+	case v == nil || itself && p.Solute.WeighedAs != "":
+		return nil
+	case itself && p.Solute.Assay.Known:
+		return v.AtFraction(p.Solute.Assay.Value)
+	case itself:
+		return v.AtFraction(1)
+	}
+	return v.At(p.ConcentrationOf(strength), p.SoluteUnit() == "mol", p.Solute.As)
 }
 
 // hazardsOfPart are the words for what a step brings; for the solute itself those of every
@@ -82,7 +89,7 @@ func (c *compiler) hazardsOf(concentration uncertainty.Node) hazards.OfSolution 
 			return c.hazardsOfStock(s, l, anyCoverage)
 		}
 	}
-	if len(c.prep.Hazards) == 0 {
+	if len(c.prep.Hazards) == 0 && hazards.Vapours(c.prep.Solute.Name) == nil {
 		return c.prep.HazardsAt(0, 0) // the same words at any strength
 	}
 	a, err := c.mixed(concentration, anyCoverage)

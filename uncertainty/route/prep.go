@@ -104,9 +104,9 @@ type Solute struct {
 	// SpecificVolume is the apparent specific volume φ in solution, in mL/g.
 	SpecificVolume Estimate
 	// As is the form that strengths count, of a substance of which labels count one of two; ""
-	// for the one that the table of stocks counts. Solid: stated to be one.
-	As    string
-	Solid bool
+	// for the one that the table of stocks counts. State is what it is stated to be by itself, "solid", "liquid" or
+	// "gas", "" where it is not.
+	As, State string
 	// Properties by key serve only to convert strengths, as the "activity" in U/g does.
 	Properties map[string]Estimate
 	// Solubility, at one temperature or several; none when not stated.

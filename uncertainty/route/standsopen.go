@@ -94,7 +94,7 @@ func (c *compiler) mayLose(share float64, unknown []string) bool {
 		c.notes.LeaveOut("evaporation", name)
 	}
 	counts := share >= leastEvaporated
-	if solute := &c.prep.Solute; counts && (mixed.Volatile(solute.Name) || mixed.Volatile(solute.Weighed())) {
+	if solute := &c.prep.Solute; counts && (mixed.Volatile(solute.Name, solute.State) || mixed.Volatile(solute.Weighed(), "")) {
 		c.notes.LeaveOut("evaporation-of-solute", solute.Name)
 		return false
 	}

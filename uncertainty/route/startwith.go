@@ -55,8 +55,8 @@ func (c *compiler) noteMass(i int, mass uncertainty.Node) {
 func (c *compiler) purity() uncertainty.Node {
 	solute := &c.prep.Solute
 	stated := solute.Assay
-	if c.prep.OnlyDissolved() {
-		c.notes.Warn("only-dissolved", solute.Weighed())
+	if why := c.prep.NotPure(); !why.None() {
+		c.notes.Warn(why.Code, why.Subject)
 	}
 	if !stated.Known {
 		c.notes.TakeAsPure(solute.Weighed())

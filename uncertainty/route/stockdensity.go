@@ -25,7 +25,7 @@ func (p *Prep) stockTable(s *Stock) (t *equipment.StockSubstance, found bool) {
 
 // isSolid reports whether the solute is known to be a solid: stated, or by its name.
 func (p *Prep) isSolid() bool {
-	return p.Solute.Solid || p.Solute.NonVolatile || equipment.StaysBehind(p.Solute.Name)
+	return p.Solute.State == "solid" || p.Solute.NonVolatile || equipment.StaysBehind(p.Solute.Name)
 }
 
 // LacksDensity is the error of a stock by mass of which no density is known: neither is it

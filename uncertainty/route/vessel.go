@@ -1,8 +1,6 @@
 package route
 
 import (
-	"strconv"
-
 	"minim/equipment"
 	"minim/equipment/quantity"
 	"minim/report/words/note"
@@ -28,24 +26,11 @@ func (p *Prep) Carries(s Step) error {
 	if l.net+l.vessel <= s.Balance.Capacity*(1+1e-12) || l.net > s.Balance.Capacity*(1+1e-12) {
 		return nil // or more than it shows, which weighing says
 	}
-	net, vessel, most := s.Balance.Display(l.net), l.beyond(s.Balance.Capacity), equipment.G(s.Balance.Capacity)
+	net, vessel, most := s.Balance.Display(l.net), quantity.GramsBeyond(l.vessel, s.Balance.Capacity-l.net), equipment.G(s.Balance.Capacity)
 	if l.assumed.None() {
 		return equipment.Cannot("carries-no-vessel", s.Balance.Name, net, vessel, most)
 	}
 	return equipment.Cannot("carries-no-assumed-vessel", s.Balance.Name, net, vessel, most, l.assumed)
-}
-
-// beyond is the mass of the vessel in as few digits, three or more, as show that the whole is
-// more than a balance carries.
-func (l *burden) beyond(capacity float64) string {
-	text := ""
-	for digits := 3; digits <= 9; digits++ {
-		text = strconv.FormatFloat(l.vessel, 'g', digits, 64)
-		if shown, err := strconv.ParseFloat(text, 64); err == nil && l.net+shown > capacity {
-			return quantity.Grams(shown)
-		}
-	}
-	return text + " g"
 }
 
 // mustCarry is Carries for a step of the route, with the vessel that was zeroed for it. It
@@ -59,7 +44,7 @@ func (c *compiler) mustCarry(i int) error {
 		return err
 	}
 	if l := c.prep.burdenOf(&s); !l.assumed.None() && l.net+2*l.vessel > s.Balance.Capacity {
-		c.notes.Assume("vessel-on-balance", s.Balance.Name, s.Balance.Display(l.net), l.vessel, l.assumed)
+		c.notes.Assume("vessel-on-balance", s.Balance.Name, s.Balance.Display(l.net), l.vessel, l.assumed, quantity.GramsWithin(s.Balance.Capacity-l.net))
 	}
 	return nil
 }

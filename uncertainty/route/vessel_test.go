@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"minim/equipment"
+	"minim/equipment/quantity"
 	"minim/report/words/note"
 	"minim/uncertainty/near"
 )
@@ -104,6 +105,6 @@ func TestEvaporationByWeighing(t *testing.T) {
 // 100.18 mL).
 func TestBurdenShowsThatItIsTooMuch(t *testing.T) {
 	for want, l := range map[string]burden{"100.2 g": {net: 100, vessel: 100 / 0.99821}, "30.1 g": {net: 170, vessel: 30.054}, "150 g": {net: 170, vessel: 150}} {
-		assert.Equal(t, want, l.beyond(200))
+		assert.Equal(t, want, quantity.GramsBeyond(l.vessel, 200-l.net))
 	}
 }

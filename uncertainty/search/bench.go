@@ -43,6 +43,9 @@ type Bench struct {
 // NewBench works out all factors of a kit. What a kit cannot do is left out; an error is one of
 // the model, as where a target cannot be reckoned with.
 func NewBench(p *route.Prep, o Options) (*Bench, error) {
+	if o.Tried == nil {
+		o.Tried = new(int64)
+	}
 	b := &Bench{prep: p, options: o, places: placesIn(p), coverage: o.coverage(), keys: newKeys()}
 	unit, ok, err := p.UnitFactor()
 	if err != nil {

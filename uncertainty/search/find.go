@@ -114,9 +114,9 @@ func results(list []found) []route.Result {
 }
 
 // Surest finds the route that is most likely to be inside the tolerance, or the tightest without
-// one, whatever it leaves over; nil where none has a chance worth listing.
-func (b *Bench) Surest(ctx context.Context) (*route.Result, error) {
-	list, err := b.nearest(ctx, newJudge(b.prep, b.coverage, tooLittle, enough))
+// one, whatever it leaves over; nil where none has a chance worth listing, or so great a one.
+func (b *Bench) Surest(ctx context.Context, atLeast float64) (*route.Result, error) {
+	list, err := b.nearest(ctx, newJudge(b.prep, b.coverage, min(max(tooLittle, atLeast), enough), enough))
 	if err != nil || len(list) == 0 {
 		return nil, err
 	}

@@ -21,9 +21,11 @@ type Options struct {
 	Fine bool
 	// filled: solvent is only added up to marks.
 	filled bool
-	// Work is the number of candidates after which each search stops, and says what it
-	// has not searched; 0 means never. They are the same ones on any machine.
-	Work int64
+	// Work is the number of candidates after which all searches stop that share Tried, which counts them, and say what they
+	// have not searched; 0 means never. They are the same ones on any machine. Each search may try one of
+	// so many Parts, one without, of what those before it left, and Each at the most, where that is stated.
+	Work, Parts, Each int64
+	Tried             *int64
 	// Coverage probability of expanded uncertainties; 0 means 0.95.
 	Coverage float64
 	// Progress, when not nil, is called when a part of the search is done, with
@@ -32,6 +34,18 @@ type Options struct {
 }
 
 func (o *Options) coverage() float64 { return cmp.Or(o.Coverage, 0.95) }
+
+// room is how many candidates the next search may try.
+func (o *Options) room() int64 {
+	room := int64(math.MaxInt64)
+	if o.Work > 0 {
+		room = max(0, o.Work-*o.Tried) / max(1, o.Parts)
+	}
+	if o.Each > 0 {
+		room = min(room, o.Each)
+	}
+	return room
+}
 
 // Limited is a prep without the instruments that are not to be used.
 func (o *Options) Limited(p *route.Prep) *route.Prep {

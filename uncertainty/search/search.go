@@ -1,6 +1,7 @@
 package search
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"math"
@@ -35,9 +36,11 @@ type search struct {
 	several bool
 	front   *front
 	counts  counts
+	most    int64 // candidates that may be tried
 }
 
 func newSearch(b *Bench, o Options, j judge) *search {
+	o.Tried = cmp.Or(o.Tried, b.options.Tried)
 	s := &search{Bench: b, options: o, judge: j, mostLeftOver: o.MostLeftOver(b.prep), mostSolute: o.MostSolute(), strongest: o.Strongest(b.prep),
 		passes: make(map[passKey]*pass), weighings: make(map[*source]*weighings)}
 	s.several = slices.ContainsFunc(b.prep.Kit.Measures, func(k *equipment.Measure) bool { return k.Count > 1 })
@@ -71,6 +74,8 @@ func counted(work int64) note.Note {
 // says what it has not searched.
 func (s *search) run(ctx context.Context) error {
 	stages := s.stages()
+	s.most = s.options.room()
+	defer func() { *s.options.Tried += s.counts.work() }()
 	for i, p := range stages {
 		if s.options.Progress != nil {
 			s.options.Progress(i, len(stages))

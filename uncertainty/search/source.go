@@ -72,8 +72,11 @@ func (b *Bench) addMasses() error {
 		}
 		balances = nil
 	}
-	if len(balances) > 0 && b.prep.OnlyDissolved() {
-		b.NotSearched, balances = append(b.NotSearched, note.Of("from-pure", b.prep.Solute.Weighed())), nil
+	if why := NotTaken(b.prep); !why.None() && len(balances)+len(packets) > 0 {
+		b.NotSearched, balances = append(b.NotSearched, note.Of("from-pure", "", why)), nil
+		if why.Code == "is-gas" {
+			packets = nil
+		}
 	}
 	for _, k := range balances {
 		if err := b.addSource(route.Step{Verb: route.Weigh, Balance: k, Amount: k.Displayed(1)}); err != nil {
@@ -88,6 +91,14 @@ func (b *Bench) addMasses() error {
 	return nil
 }
 
+// NotTaken is why the solute is not taken out pure, for what proposes nothing of the kind.
+func NotTaken(p *route.Prep) note.Note {
+	if why := p.NotPure(); why.Code != "only-dissolved" {
+		return why
+	}
+	return note.Of("solution-alone", p.Solute.Weighed())
+}
+
 // byDrops are the drops of a liquid solute that are tried.
 var byDrops = []float64{1, 2, 3, 4, 5, 6, 8, 10, 15, 20}
 
@@ -96,7 +107,7 @@ var byDrops = []float64{1, 2, 3, 4, 5, 6, 8, 10, 15, 20}
 // parts of stocks in another solvent.
 func (b *Bench) addMeasured(at tried) error {
 	measures := func(s route.Step) bool { return s.Verb == route.Measured }
-	if b.prep.SoluteUnit() == "mL" || slices.ContainsFunc(b.prep.Routes, func(r *route.Route) bool { return slices.ContainsFunc(r.Steps, measures) }) {
+	if liquid := b.prep.SoluteUnit() == "mL" || slices.ContainsFunc(b.prep.Routes, func(r *route.Route) bool { return slices.ContainsFunc(r.Steps, measures) }); liquid && b.prep.NotPure().None() {
 		if err := b.measureOut(at, route.Step{Verb: route.Measured}); err != nil {
 			return err
 		}

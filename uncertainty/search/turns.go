@@ -93,8 +93,5 @@ func (s *search) oneTurn(walks []*turns, candidates int64) (left []*turns, err e
 
 // room is how many candidates may still be tried.
 func (s *search) room() int64 {
-	if s.options.Work == 0 {
-		return math.MaxInt64
-	}
-	return max(0, s.options.Work-s.counts.work()) // assessing a route is counted when it is done
+	return max(0, s.most-s.counts.work()) // assessing a route is counted when it is done
 }

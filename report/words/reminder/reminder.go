@@ -17,8 +17,8 @@ import (
 var reminders = map[string]string{
 	"flammable":   "no flame or spark, ventilate, keep the amount small",
 	"oxidiser":    "keep apart from solvents, reducing agents and anything organic",
-	"acid":        "pour the acid into the water, slowly, never the reverse",
-	"alkali":      "add to water slowly and let it cool; protect the eyes",
+	"acid":        "the acid slowly into the solvent, never water into the acid",
+	"alkali":      "into the solvent slowly, and let it cool; protect the eyes",
 	"corrosive":   "protect eyes and skin",
 	"gas":         "close loosely or with a vent, never tightly",
 	"dust":        "weigh without raising dust",
@@ -43,13 +43,14 @@ func Substance(words []string, remind func(word string) string) string {
 // Solution quotes the words that are stated for a solution of a strength. Where there
 // is a doubt about the strength, it is to be treated as undiluted as well.
 func Solution(h *route.Handled, doubt string, remind func(word string) string) string {
+	text := Quoted(h.Hazards.Solution, remind)
 	switch {
 	case len(h.Hazards.Solution) == 0:
-		return AsUndiluted
+		text = AsUndiluted
 	case doubt != "":
-		return Quoted(h.Hazards.Solution, remind) + "; " + doubt + ", treat as undiluted as well"
+		text += "; " + doubt + ", treat as undiluted as well"
 	}
-	return Quoted(h.Hazards.Solution, remind)
+	return text + Vapour(h.Hazards.Vapour)
 }
 
 // Quoted are words of the user's. That no hazard is known is the user's statement, and
