@@ -49,10 +49,20 @@ func (b *sheetBench) anyPart(words ...string) bool {
 // extras are what the order of work and the hazards ask for besides.
 func (b *sheetBench) extras() []string {
 	var list clauses
-	list.Add(b.gas(), "a fume cupboard")
+	list.Add(b.gas() || b.anyOrder(givesOff), "a fume cupboard")
 	list.Add(b.anyOrder(func(o *route.Order) bool { return o.Bath && !b.isWeighed(o) }), "a beaker")
 	list.Add(b.anyOrder(func(o *route.Order) bool { return o.Bath }), "a cold bath")
 	return list
+}
+
+// givesOff reports whether a part gives off what must not be breathed.
+func givesOff(o *route.Order) bool {
+	for _, h := range o.Parts {
+		if h.Vapour != nil {
+			return true
+		}
+	}
+	return false
 }
 
 // toSpare is said of solute beyond what the steps weigh.

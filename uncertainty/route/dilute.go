@@ -220,7 +220,7 @@ func (c *compiler) draw(l *liquid, a uncertainty.Node, intended, lost float64) e
 	}
 	l.left = unlessRounding(l.left - intended - lost)
 	l.volume = c.model.Subtract(l.volume, a)
-	if spare := equipment.KeptBack(intended); !l.bought && l.left < spare-1e-9*(intended+spare) {
+	if spare := equipment.KeptBack(intended); !l.bought && l.left < spare-float64(1e-9*(intended+spare)) {
 		c.notes.Warn("takes-nearly-all", c.route.Name, c.at+1, equipment.ML(intended), equipment.ML(l.left), equipment.ML(spare))
 	}
 	if lost > 0 {
