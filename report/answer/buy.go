@@ -12,7 +12,7 @@ import (
 	"minim/uncertainty/route"
 )
 
-var _ = answers("buy", buy, "readability")
+var _ = answers("buy", buy, "money")
 
 func buy(ctx context.Context, q *Question) (*Answer, error) {
 	q.Search.Settings = q.Settings
@@ -23,7 +23,7 @@ func buy(ctx context.Context, q *Question) (*Answer, error) {
 	return &Answer{
 		data: data.Purchase(p, before), page: func(pictures ...page.Block) *page.Page { return buyPage(p, before, pictures...) },
 		glance:   func() *glance.Screen { return glance.Bought(p, before) },
-		pictures: []picture{{draw: drawn(figure.Readability, p), mayBeMissing: true}},
+		pictures: []picture{{draw: drawn(figure.Changes, p), mayBeMissing: true}},
 	}, nil
 }
 

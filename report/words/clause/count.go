@@ -18,3 +18,16 @@ func Count(n int, noun string) string {
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
 }
+
+// Counted says those that are alike and follow each other once.
+func Counted(steps []string) (list []string) {
+	for from := 0; from < len(steps); {
+		to := from + 1
+		for to < len(steps) && steps[to] == steps[from] {
+			to++
+		}
+		list = append(list, steps[from]+When(to-from > 1, fmt.Sprintf(" (%d times)", to-from)))
+		from = to
+	}
+	return list
+}
