@@ -47,7 +47,7 @@ func TestDemoOutputs(t *testing.T) {
 	output(t, append([]string{"label", "--by", "AK", "--batch", "7", "--use-by", "2026-12-28"}, append(papers, "results/label.html")...)...)
 	output(t, append([]string{"label"}, append(papers, "results/label.md")...)...)
 	for _, name := range []string{
-		"compare.txt", "compare.json", "compare.md", "compare.html", "compare.csv", "plan.html", "spread.svg", "budget.svg", "vessels.svg", "result.svg", "routes.svg", "readability.svg",
+		"compare.txt", "compare.json", "compare.md", "compare.html", "compare.csv", "plan.html", "spread.svg", "budget.svg", "vessels.svg", "result.svg", "routes.svg", "money.svg",
 		"made.txt", "made.json", "made.md", "made.csv", "made.svg",
 		"report.html", "report.md", "made-report.html", "sheet.html", "sheet.md", "label.html", "label.md",
 	} {

@@ -8,6 +8,8 @@ import (
 	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/clause"
+	"minim/report/words/glance"
 	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
@@ -22,7 +24,8 @@ func compare(ctx context.Context, q *Question) (*Answer, error) {
 	return &Answer{
 		Comparison: c, data: data.Comparison(c, before),
 		page:     func(pictures ...page.Block) *page.Page { return comparePage(c, before, pictures...) },
-		pictures: []picture{{draw: drawn(figure.Spread, c)}, {draw: drawn(figure.Budget, c)}, {draw: used(c, figure.RowOf)}, {draw: used(c, figure.OneResult)}},
+		glance:   func() *glance.Screen { return glance.Compared(c, before) },
+		pictures: []picture{{draw: func() (*figure.Figure, error) { return figure.SpreadChanged(c, before) }}, {draw: drawn(budgetOf(q), c)}, {draw: used(c, figure.RowOf)}, {draw: used(c, figure.OneResult)}},
 	}, nil
 }
 
@@ -43,4 +46,9 @@ func screen(title string, parts ...[]page.Block) *page.Page {
 // used is how a picture of the route to use is drawn.
 func used(c *route.Comparison, draw func(*route.Comparison, *route.Result) (*figure.Figure, error)) func() (*figure.Figure, error) {
 	return func() (*figure.Figure, error) { return draw(c, &c.Results[c.Verdict.Use]) }
+}
+
+// budgetOf draws the budget of the route to use, or of all where all is asked for.
+func budgetOf(q *Question) func(*route.Comparison) (*figure.Figure, error) {
+	return clause.Either(q.All, figure.Budgets, figure.Budget)
 }

@@ -21,7 +21,9 @@ func treatment(ctx context.Context, q *Question) (*Answer, error) {
 	a.pictures = []picture{{draw: drawn(figure.Spread, p.Comparison)}, {draw: ofPaper(p, figure.OneResult)}, {draw: ofPaper(p, figure.RowOf)}}
 	if p.Batch != nil {
 		a.pictures[0].draw = drawn(figure.Batch, p.Batch)
-	} else if parts := figure.SpreadParts(p.Comparison, rowsOnPage); len(parts) > 1 {
+	} else if parts, err := figure.SpreadParts(p.Comparison, rowsOnPage); err != nil {
+		return nil, err
+	} else if len(parts) > 1 {
 		a.pictures[0].draw = already(parts[0])
 		for _, part := range parts[1:] {
 			a.pictures = append(a.pictures, picture{draw: already(part)})

@@ -16,18 +16,18 @@ var (
 )
 
 func (v *vessels) draw(on *sheet, top vg.Length) {
-	y := on.writeLines(boldTitle, 0, top-2-boldTitle.Font.Size, v.title)
-	on.writeLines(smallText, 0, y+boldTitle.Font.Size-smallText.Font.Size, v.wanted)
+	y := on.writeLines(boldTitle, rowEdge, top-2-boldTitle.Font.Size, v.title)
+	on.writeLines(smallText, rowEdge, y+boldTitle.Font.Size-smallText.Font.Size, v.wanted)
 	top -= v.headHeight()
 	for _, row := range v.rows {
-		x := vg.Length(0)
+		x := rowEdge
 		for _, c := range row.list {
 			v.drawCell(on, c, x, top)
 			x += v.cell
 		}
 		top -= row.high + rowGap
 	}
-	on.writeLines(smallText, 0, top-smallText.Font.Size+rowGap, v.notes)
+	on.writeLines(smallText, rowEdge, top-smallText.Font.Size+rowGap, v.notes)
 }
 
 // drawCell draws the way into a vessel and the vessel, with their words, from x and below top.

@@ -24,6 +24,7 @@ const (
 
 // oneResult is the layout of one result.
 type oneResult struct {
+	hand
 	picture.One
 	c             *route.Comparison
 	window        window
@@ -37,11 +38,14 @@ type oneResult struct {
 func OneResult(c *route.Comparison, r *route.Result) (*Figure, error) {
 	alone := *c
 	alone.Results, alone.Verdict.Use = []route.Result{*r}, 0
-	o := &oneResult{One: picture.OfOne(c, r), c: &alone, window: holding(&alone)}
-	o.title = wrap(smallBold, oneWide-2*oneEdge, 2, o.Title)
-	o.stated = wrap(smallInk, oneWide-2*oneEdge, 1, o.Stated)
-	o.key = o.lines()
-	return &Figure{width: oneWide, height: oneHigh, Printed: "one", Alt: clean(o.Alt), paint: o.draw}, nil
+	words, w := picture.OfOne(c, r), holding(&alone)
+	return lettered(c.Prep, namesOf(inOrder(&alone)), func(h hand) (*Figure, error) {
+		o := &oneResult{hand: h, One: words, c: &alone, window: w}
+		o.title = h.title(smallBold, oneWide-2*oneEdge, 2, o.Title)
+		o.stated = h.wrap(smallInk, oneWide-2*oneEdge, 1, o.Stated)
+		o.key = o.lines()
+		return &Figure{width: oneWide, height: oneHigh, Printed: "one", Alt: clean(o.Alt), paint: o.draw}, nil
+	})
 }
 
 // holding is a window that holds the tolerance and all dots of one result.
@@ -82,7 +86,7 @@ func (o *oneResult) lines() [][]keyItem {
 		}
 		share := " " + p.Share
 		last := &rows[len(rows)-1]
-		*last = append(*last, keyItem{style: smallInk, words: cut(smallInk, wide-14-smallInk.Width(share), clean(p.Name)) + share})
+		*last = append(*last, keyItem{style: smallInk, words: o.cut(smallInk, wide-14-smallInk.Width(share), p.Name) + share})
 	}
 	return rows
 }

@@ -84,7 +84,7 @@ func TestVesselsAddUp(t *testing.T) {
 	assert.InDelta(t, 24.0/25, row.Vessels[0].Stays, 1e-9)
 	assert.InDelta(t, 10.0/25, row.Vessels[1].Stays, 1e-9)
 	assert.InDelta(t, 34.0, useOf(c).LeftOverML, 1e-9)
-	assert.Equal(t, "Fine, diluted: 34 mL left over, most of it (24 mL) at "+row.Vessels[0].Strength, row.Title)
+	assert.Equal(t, "Fine, diluted: 34 mL left over, most of it (24 mL) at "+row.Vessels[0].Strength, row.Title.String())
 	assert.Equal(t, []string{"0.2500 g of dye"}, row.Vessels[0].In)
 	assert.Equal(t, []string{"1 mL"}, row.Vessels[1].In)
 	assert.Equal(t, "24 mL left over", row.Vessels[0].Left)
@@ -120,7 +120,7 @@ func TestFindings(t *testing.T) {
 		"not above":    {" in 100 not above 0.044 % w/v, "},
 		"far off":      {": only under 0.1 in 100 inside (95 asked for), "},
 	} {
-		finding := picture.Finding(compare(t, cases[name]))
+		finding := picture.Finding(compare(t, cases[name])).String()
 		for _, part := range want {
 			assert.Contains(t, finding, part, name)
 		}

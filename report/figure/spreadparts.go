@@ -7,7 +7,7 @@ import (
 
 // SpreadParts lays out the figure of [Spread] in parts that have so many rows at most, with one axis, so
 // that each can be printed on a page in type that can be read. What is not possible stands in the last.
-func SpreadParts(c *route.Comparison, most int) (parts []*Figure) {
+func SpreadParts(c *route.Comparison, most int) (parts []*Figure, err error) {
 	order := ranked(c)
 	possible := 0
 	for possible < len(order) && order[possible].Possible {
@@ -18,7 +18,11 @@ func SpreadParts(c *route.Comparison, most int) (parts []*Figure) {
 		if from+most >= possible {
 			rows = order[from:]
 		}
-		parts = append(parts, drawSpread(c, picture.OfRoutes(c, rows), rows))
+		part, err := drawSpread(c, nil, picture.OfRoutes(c, rows), rows, windowOf(c))
+		if err != nil {
+			return nil, err
+		}
+		parts = append(parts, part)
 	}
-	return parts
+	return parts, nil
 }

@@ -50,6 +50,7 @@ var (
 	crossLine  = draw.LineStyle{Color: ink, Width: 0.9}
 	hatchLine  = draw.LineStyle{Color: vermillion, Width: 0.9}
 	restLine   = draw.LineStyle{Color: soft, Width: 0.8}
+	wasLine    = draw.LineStyle{Color: soft, Width: 2}
 )
 
 // otherLine marks the limits of the i-th tolerance after the first.
@@ -80,14 +81,14 @@ var (
 var fonts = text.Plain{Fonts: font.NewCache(liberation.Collection())}
 
 // textStyle is how letters look.
-type textStyle = text.Style
+type textStyle struct{ text.Style }
 
-func letters(size vg.Length, c color.Color, bold bool) text.Style {
+func letters(size vg.Length, c color.Color, bold bool) textStyle {
 	f := font.Font{Typeface: "Liberation", Variant: "Sans", Size: size}
 	if bold {
 		f.Weight = 3 // WeightBold of golang.org/x/image/font
 	}
-	return text.Style{Color: c, Font: f, Handler: fonts}
+	return textStyle{text.Style{Color: c, Font: f, Handler: fonts}}
 }
 
 // mark is how routes with one number of dilutions are drawn: a colour, a shape

@@ -11,6 +11,7 @@ import (
 // that letters are printed at their size.
 const (
 	rowWide    = 179 * vg.Millimeter
+	rowEdge    = vg.Length(2)
 	mostInRow  = 5
 	widestCell = vg.Length(150)
 	vesselWide = vg.Length(40)
@@ -23,6 +24,7 @@ const (
 
 // vessels is the layout of a route as a row of vessels.
 type vessels struct {
+	hand
 	*picture.Row
 	title, wanted, notes []string
 	rows                 []vesselRow
@@ -49,11 +51,19 @@ func Vessels(p *route.Prep, r *route.Result) (*Figure, error) {
 	if err != nil {
 		return nil, err
 	}
-	v := &vessels{Row: row, title: wrap(boldTitle, rowWide, 3, row.Title), wanted: wrap(smallText, rowWide, 2, row.Wanted)}
-	for _, note := range row.Notes {
-		v.notes = append(v.notes, wrap(smallText, rowWide, 2, note)...)
+	return lettered(p, []string{r.Route.Name}, func(h hand) (*Figure, error) { return layVessels(h, row), nil })
+}
+
+func layVessels(h hand, row *picture.Row) *Figure {
+	v := &vessels{hand: h, Row: row, title: h.title(boldTitle, rowWide-2*rowEdge, 2, row.Title), wanted: h.wrap(smallText, rowWide-2*rowEdge, 2, row.Wanted)}
+	notes := row.Notes
+	if h.note != "" {
+		notes = append(notes[:len(notes):len(notes)], h.note)
 	}
-	v.cell = min(widestCell, rowWide/vg.Length(min(len(row.Vessels), mostInRow)))
+	for _, note := range notes {
+		v.notes = append(v.notes, h.wrap(smallText, rowWide-2*rowEdge, 2, note)...)
+	}
+	v.cell = min(widestCell, (rowWide-2*rowEdge)/vg.Length(min(len(row.Vessels), mostInRow)))
 	for from := 0; from < len(row.Vessels); from += mostInRow {
 		v.rows = append(v.rows, v.layRow(row.Vessels[from:min(from+mostInRow, len(row.Vessels))]))
 	}
@@ -61,7 +71,7 @@ func Vessels(p *route.Prep, r *route.Result) (*Figure, error) {
 	for _, r := range v.rows {
 		height += r.high + rowGap
 	}
-	return &Figure{width: rowWide, height: height, Printed: "row", Alt: clean(row.Alt), paint: func(on *sheet) { v.draw(on, height) }}, nil
+	return &Figure{width: rowWide, height: height, Printed: "row", Alt: clean(row.Alt), paint: func(on *sheet) { v.draw(on, height) }}
 }
 
 // RowOf is [Vessels] of a route of a comparison.
@@ -82,11 +92,11 @@ func (v *vessels) layRow(list []picture.Vessel) (row vesselRow) {
 				c.in = append(c.in, picture.More(len(list[i].In)-k))
 				break
 			}
-			c.in = append(c.in, wrap(smallInk, v.inWide(), 2, in)...)
+			c.in = append(c.in, v.wrap(smallInk, v.inWide(), 2, in)...)
 		}
 		strength := smallBold
 		add := func(style textStyle, words string) {
-			c.below = append(c.below, paragraph{style, wrap(style, v.cell-6, 2, words)})
+			c.below = append(c.below, paragraph{style, v.wrap(style, v.cell-6, 2, words)})
 		}
 		add(strength, list[i].Strength)
 		add(smallText, list[i].Made)

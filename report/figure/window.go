@@ -132,3 +132,14 @@ func ranked(c *route.Comparison) []*route.Result {
 	})
 	return list
 }
+
+// windowOn is a window that also holds the one to use whole, wherever it
+// lies.
+func windowOn(c *route.Comparison) window {
+	w, q := windowOf(c), hundred(&c.Results[c.Verdict.Use])
+	low, high := math.Min(w.low, q[0]), math.Max(w.high(), q[len(q)-1])
+	if low == w.low && high == w.high() {
+		return w
+	}
+	return covering(limitsOf(c), low, high, bins)
+}

@@ -191,7 +191,9 @@ func (r *remainder) inFront(table, before []float64, d *group, least float64, st
 		row := table[v*count:][:count]
 		from := before[r.volumes.of((r.volumes.end(v)-(d.volume-d.aliquot))*(1+slack))*count:][:count]
 		for c, to := range stronger {
-			row[c] = min(row[c], least+from[to])
+			if brings := least + from[to]; brings < row[c] { // no number is missing, so that min, which is slower, is not needed
+				row[c] = brings
+			}
 		}
 	}
 }

@@ -2,6 +2,7 @@ package picture
 
 import (
 	"fmt"
+	"strconv"
 
 	"minim/equipment/quantity"
 	"minim/report/words"
@@ -49,8 +50,9 @@ func ofVariance(x float64) string { return inline.Minus(words.Share(x)) }
 
 // One is what is said of one result.
 type One struct {
-	Title, Stated, Alt string
-	Portions           []Portion
+	Title       Title
+	Stated, Alt string
+	Portions    []Portion
 }
 
 // OfOne words one result that is possible.
@@ -67,5 +69,10 @@ func OfOne(c *route.Comparison, r *route.Result) One {
 
 func seriesOf(list []string) string { return quantity.Series(list, "and") }
 
-// Letter of the i-th share, by which it is found in the bar.
-func Letter(i int) string { return string(rune('a' + i)) }
+// Letter of the i-th share or row, by which it is found in a picture: a to z, then a number.
+func Letter(i int) string {
+	if i < 26 {
+		return string(rune('a' + i))
+	}
+	return strconv.Itoa(i + 1)
+}

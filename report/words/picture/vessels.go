@@ -26,9 +26,10 @@ type Vessel struct {
 
 // Row is a route as a row of vessels.
 type Row struct {
-	Title, Wanted, Alt string
-	Vessels            []Vessel
-	Notes              []string
+	Title       Title
+	Wanted, Alt string
+	Vessels     []Vessel
+	Notes       []string
 }
 
 // OfVessels words a route that is possible.
@@ -61,9 +62,12 @@ func OfVessels(p *route.Prep, r *route.Result) (*Row, error) {
 		v.Left = leftOf(p, &s, left[i], last)
 		row.Vessels = append(row.Vessels, v)
 	}
-	row.Title = capital(r.Route.Name) + ": " + leavings(r, p.Volume)
+	where := ""
 	if most >= 0 && len(solutions) > 1 {
-		row.Title += largestPart(left[most], r.LeftOverML) + row.Vessels[most].Strength
+		where = largestPart(left[most], r.LeftOverML) + row.Vessels[most].Strength
+	}
+	row.Title = func(name func(string) string) string {
+		return capital(name(r.Route.Name)) + ": " + leavings(r, p.Volume) + where
 	}
 	if millilitres(rest) != "0 mL" && rest > 0 {
 		row.Notes = append(row.Notes, millilitres(rest)+" is left over of what was not made here.")
@@ -165,5 +169,5 @@ func (r *Row) alt() string {
 	parts := clause.Each(r.Vessels, func(v Vessel) string {
 		return quantity.Series(v.In, "and") + " gives " + v.Made + ", " + v.Strength + ", " + v.Left
 	})
-	return r.Title + ". " + r.Wanted + ". Vessel by vessel: " + quantity.Series(parts, "then") + "."
+	return r.Title.String() + ". " + r.Wanted + ". Vessel by vessel: " + quantity.Series(parts, "then") + "."
 }
