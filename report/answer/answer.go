@@ -12,6 +12,7 @@ import (
 	"minim/report/page"
 	"minim/report/words"
 	"minim/report/words/clause"
+	"minim/report/words/glance"
 	"minim/uncertainty/route"
 )
 
@@ -23,7 +24,8 @@ type Answer struct {
 	// Batch that was made; nil where the question is of none.
 	Batch    *words.Batch
 	page     func(pictures ...page.Block) *page.Page
-	width    int // of a line of text
+	glance   func() *glance.Screen // nil where the page is short by itself
+	width    int                   // of a line of text
 	data     data.Data
 	pictures []picture
 	// beside are the names of the files of the pictures that lie beside Markdown, in their order.
@@ -105,7 +107,7 @@ func (a *Answer) In(format string) ([]byte, error) {
 		return a.data.CSV(), nil
 	}
 	if a.Comparison != nil && a.Comparison.Verdict.Use < 0 {
-		return nil, errors.New("none of the routes can be used: the comparison says why")
+		return nil, errNoRoute
 	}
 	var drawn []drawing
 	if slices.Contains([]string{"html", "svg", "png"}, format) || len(a.beside) > 0 {
@@ -138,6 +140,25 @@ func (a *Answer) In(format string) ([]byte, error) {
 	}
 	return map[string][]byte{"svg": drawn[0].svg, "png": drawn[0].png}[format], nil
 }
+
+// Screen is the whole of an answer for a window of so many columns.
+func (a *Answer) Screen(columns int) (string, error) {
+	if a.Comparison != nil && a.Comparison.Verdict.Use < 0 {
+		return "", errNoRoute
+	}
+	return a.page().Text(columns), nil
+}
+
+// Glance is what is seen of it first: see package glance. Next is what to type next, "" for nothing. An
+// answer of instruments has none.
+func (a *Answer) Glance(columns int, next string) (string, error) {
+	if a.Comparison != nil && a.Comparison.Verdict.Use < 0 {
+		return "", errNoRoute
+	}
+	return a.glance().Text(columns, next), nil
+}
+
+var errNoRoute = errors.New("none of the routes can be used: the comparison says why")
 
 // Files are the answer in all formats and its pictures, by the names of [FileNames]; missing
 // says of each picture that is left out why.

@@ -7,6 +7,7 @@ import (
 	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/glance"
 	"minim/uncertainty/purchase"
 	"minim/uncertainty/route"
 )
@@ -21,6 +22,7 @@ func buy(ctx context.Context, q *Question) (*Answer, error) {
 	}
 	return &Answer{
 		data: data.Purchase(p, before), page: func(pictures ...page.Block) *page.Page { return buyPage(p, before, pictures...) },
+		glance:   func() *glance.Screen { return glance.Bought(p, before) },
 		pictures: []picture{{draw: drawn(figure.Changes, p), mayBeMissing: true}},
 	}, nil
 }

@@ -9,6 +9,7 @@ import (
 	"minim/report/page"
 	"minim/report/words"
 	"minim/report/words/clause"
+	"minim/report/words/glance"
 	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
@@ -23,6 +24,7 @@ func compare(ctx context.Context, q *Question) (*Answer, error) {
 	return &Answer{
 		Comparison: c, data: data.Comparison(c, before),
 		page:     func(pictures ...page.Block) *page.Page { return comparePage(c, before, pictures...) },
+		glance:   func() *glance.Screen { return glance.Compared(c, before) },
 		pictures: []picture{{draw: func() (*figure.Figure, error) { return figure.SpreadChanged(c, before) }}, {draw: drawn(budgetOf(q), c)}, {draw: used(c, figure.RowOf)}, {draw: used(c, figure.OneResult)}},
 	}, nil
 }

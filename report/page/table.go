@@ -94,6 +94,9 @@ func (t *Table) text(w *screen) {
 	for most := t.Most; most > t.Least && widest(lines) > w.width; most-- {
 		lines = grid(t.aligned(most-1), t.WordsLast)
 	}
+	if widest(lines) > w.width {
+		lines = t.narrow(w.width)
+	}
 	for _, line := range lines {
 		w.WriteString(strings.ReplaceAll(line, unbroken, " ") + "\n")
 	}
@@ -153,7 +156,7 @@ func (t *Table) join(rows [][]string, width int) {
 func (t *Table) cells(r *Row, most int) []string {
 	cells := clause.Each(r.Cells, onScreen)
 	if t.Most > 0 {
-		cells[0] = shorten(cells[0], most)
+		cells[0] = Shorten(cells[0], most)
 	}
 	mark := ""
 	if t.Indent > 0 {

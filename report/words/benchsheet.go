@@ -137,7 +137,7 @@ func (p *Paper) gives() string {
 	shifted := shifts(r)
 	parts.Add(shifted != "", "The marks alone would give %s; already in the figure%s: %s.", quantity.Decimal(r.Intended, 3), when(p.finding() == "" && !mendable(r), ", with nothing to correct"), shifted)
 	parts.Put("", "What was read goes into the record, from which follows what was really made.")
-	parts.Add(len(r.Inside) > 0, "If every reading is as planned, the chance of being inside the tolerance is %s in 100%s.", chanceOf(p.Prep, r), closeCall(p.Prep, r))
+	parts.Add(len(r.Inside) > 0, "If every reading is as planned, the chance of being inside the tolerance is %s in 100%s.", chanceOf(p.Prep, r), CloseCall(p.Prep, r))
 	return strings.Join(parts, " ")
 }
 

@@ -57,7 +57,7 @@ func TestWhatIsSaidFirst(t *testing.T) {
 	good := outcome(0.99, 4, 2)
 	good.Route = &route.Route{Name: "good"}
 	names := func(c *route.Comparison) (list []string) {
-		for _, line := range firstLines(c) {
+		for _, line := range FirstLines(c) {
 			name, _, _ := strings.Cut(line, " comes out")
 			list = append(list, name)
 		}

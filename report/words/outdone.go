@@ -12,9 +12,9 @@ import (
 	"minim/uncertainty/route"
 )
 
-// fell is the rule by which a route fell behind the one that is used; none where that was chosen by
+// FellBy is the rule by which a route fell behind the one that is used; none where that was chosen by
 // name against the rules.
-func fell(c *route.Comparison, r *route.Result) policy.Rule {
+func FellBy(c *route.Comparison, r *route.Result) policy.Rule {
 	for i, rule := range c.Verdict.Choice.Fell {
 		if c.Verdict.Use == c.Verdict.Choice.Use && &c.Results[i] == r {
 			return rule
@@ -26,7 +26,7 @@ func fell(c *route.Comparison, r *route.Result) policy.Rule {
 // secondTo says why a route that is good enough is not the one to use.
 func secondTo(c *route.Comparison, r, used *route.Result) string {
 	choice := c.Verdict.Choice
-	if by := fell(c, r); by != policy.None {
+	if by := FellBy(c, r); by != policy.None {
 		return goodBut(by, outdone{c.Prep, r, used, choice.Least})
 	}
 	order, by := c.Prep.Rank(used, r)
@@ -49,7 +49,7 @@ func goodBut(by policy.Rule, o outdone) string {
 // alsoOutdone says why a route is not used that is as sure, or as tight, as what decides, and whether it is so as the one
 // that is by the figures that are shown; "" where that decided, or another was chosen by name.
 func alsoOutdone(c *route.Comparison, r, used *route.Result) string {
-	by := fell(c, r)
+	by := FellBy(c, r)
 	if slices.Contains([]policy.Rule{policy.None, policy.Use, policy.Holding, policy.Meeting, policy.Chance}, by) {
 		return ""
 	}

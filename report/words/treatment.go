@@ -133,10 +133,10 @@ func (p *Paper) recorded() []page.Block {
 	}
 	entries := entryTable(b.Record)
 	entries.Caption = "Entries of the record; what no longer stands is struck through"
-	against := []string{againstPlan(b)}
+	against := []string{AgainstPlan(b)}
 	for _, e := range b.Effects {
-		against = append(against, effectWords(b, e))
+		against = append(against, EffectWords(b, e))
 	}
 	return append(section("What was recorded", prose("Record: "+recorded(b.Record)+"."), entries),
-		listed("Against the plan", append(against, gaps(b.Record)...))...)
+		listed("Against the plan", append(against, Gaps(b.Record)...))...)
 }

@@ -40,7 +40,7 @@ type search struct {
 }
 
 func newSearch(b *Bench, o Options, j judge) *search {
-	o.Tried = cmp.Or(o.Tried, b.options.Tried)
+	o.Tried = cmp.Or(o.Tried, b.options.Tried, new(int64))
 	s := &search{Bench: b, options: o, judge: j, mostLeftOver: o.MostLeftOver(b.prep), mostSolute: o.MostSolute(), strongest: o.Strongest(b.prep),
 		passes: make(map[passKey]*pass), weighings: make(map[*source]*weighings)}
 	s.several = slices.ContainsFunc(b.prep.Kit.Measures, func(k *equipment.Measure) bool { return k.Count > 1 })

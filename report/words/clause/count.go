@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// Count is "no route", "1 route", "2 routes", "3 entries".
+// Count is "no route", "1 route", "2 routes", "3 entries", "4 ways".
 func Count(n int, noun string) string {
 	switch n {
 	case 0:
@@ -13,7 +13,7 @@ func Count(n int, noun string) string {
 	case 1:
 		return "1 " + noun
 	}
-	if stem, ok := strings.CutSuffix(noun, "y"); ok {
+	if stem, ok := strings.CutSuffix(noun, "y"); ok && !strings.HasSuffix(stem, "a") {
 		return fmt.Sprintf("%d %sies", n, stem)
 	}
 	return fmt.Sprintf("%d %ss", n, noun)

@@ -274,8 +274,8 @@ var words = map[string]string{
 	"with-assumed-halved":     "with the %s (assumed halved)",
 	"on-a-balance-reading-to": "on a balance reading to %s",
 	// Of which routes the search was.
-	"no-piece-both-ways":       "In one route, no piece is both taken with and filled, so that none of its errors need cancel (--all)",
-	"no-piece-both-ways-saves": "In one route, no piece is both taken with and filled, so that none of its errors need cancel; one that is could save no more than the %s left over (--all)",
+	"no-piece-both-ways":       "In one route, no piece is both taken with and filled, so that none of its errors need cancel (--both-ways)",
+	"no-piece-both-ways-saves": "In one route, no piece is both taken with and filled, so that none of its errors need cancel; one that is could save no more than the %s left over (--both-ways)",
 	"one-piece-both-ways":      "In one route, no more than one piece is both taken with and filled, so that its errors cancel",
 	// What others could save that were not searched.
 	"untried-saves":         "Of what was not searched, a route by volume that none of these beats could save no more than %s",
