@@ -58,3 +58,20 @@ func TestWhatMoreMeasurementsBuy(t *testing.T) {
 		assert.Equal(t, test.want, got)
 	}
 }
+
+// Routes that are shown and do not reach what is asked for are told apart, where another does (constructed).
+func TestRoutesThatFallShort(t *testing.T) {
+	for want, chances := range map[string][]float64{
+		"Not enough: a and b, for want of the 95 in 100 asked for. ": {0.93, 0.94, 0.96},
+		"": {0.95, 0.96, 0.97},
+	} {
+		c := &route.Comparison{Prep: ranked(outcome(1, 0, 2), outcome(1, 0, 2)).Prep}
+		for _, chance := range chances {
+			c.Results = append(c.Results, outcome(chance, 0, 2))
+		}
+		c.Verdict = route.Verdict{Use: 2, Meets: true}
+		assert.Equal(t, want, fallShort(&plan.Plan{Comparison: c}))
+		c.Verdict.Meets = false
+		assert.Empty(t, fallShort(&plan.Plan{Comparison: c}), "the verdict says so")
+	}
+}

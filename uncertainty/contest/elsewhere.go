@@ -50,6 +50,16 @@ func Room(p *route.Prep) float64 {
 	return float64(0.5 * min(p.Target.Value-limits.Lower, limits.Upper-p.Target.Value) / p.Target.Value)
 }
 
+// MayAim reports whether a route that aims at so many times the target may be expected at it by what is known to shift
+// it: no farther off than half of the way to the limit on that side. The prep has a tolerance.
+func MayAim(p *route.Prep, times float64) bool {
+	limits, target := p.Tolerances[0].Limits, p.Target.Value
+	if times > 1 {
+		return float64((times-1)*target) <= float64(0.5*(limits.Upper-target))
+	}
+	return float64((1-times)*target) <= float64(0.5*(target-limits.Lower))
+}
+
 // Amend works out for each route that aims elsewhere what would bring it to the target.
 func Amend(ctx context.Context, c *route.Comparison) error {
 	for i := range c.Results {

@@ -35,3 +35,23 @@ func TestRoundingBuysNoMeasurements(t *testing.T) {
 		assert.Equal(t, [][]int{{0, 2}, {1, 2}}[use], places)
 	}
 }
+
+// What does not reach what is asked for is shown beside what does where it takes fewer measurements, which says why it
+// takes more, and not where it takes more (constructed); where nothing reaches it, all is shown.
+func TestNothingMoreThatFallsShortIsShown(t *testing.T) {
+	p := route.NewPrep(&equipment.Kit{})
+	p.Volume, p.LeastChance, p.Tolerances = 15, 0.95, []route.Tolerance{{Limits: uncertainty.Limits{Lower: 0.9, Upper: 1.1}}}
+	shown := func(use int, chances ...float64) []int {
+		l, places := &pool{prep: p}, []int{}
+		for i, chance := range chances {
+			l.add(route.Result{Route: &route.Route{}, Possible: true, Informative: true, MadeML: 15, Inside: []route.Chance{{Simulated: chance}}}, 0)
+			places = append(places, i)
+		}
+		return l.worthShowing(places, use)
+	}
+	assert.Equal(t, []int{0}, shown(0, 0.999, 0.003))
+	assert.Equal(t, []int{0, 1, 3}, shown(1, 0.94, 0.97, 0.94, 0.96))
+	assert.Equal(t, []int{0, 1}, shown(0, 0.94, 0.93))
+	p.Tolerances = nil
+	assert.Equal(t, []int{0, 1}, shown(0, 0.94, 0.93))
+}

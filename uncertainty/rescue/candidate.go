@@ -14,10 +14,10 @@ import (
 // before that.
 type candidate struct {
 	steps []route.Step
-	// operations are measurements, leftOver is in mL, off by how much of the target it aims aside, and cost what
-	// the policy makes least of routes that are sure enough.
-	operations          int
-	leftOver, off, cost float64
+	// operations are measurements, leftOver is in mL, times is what it aims at over the target, off how far that is from
+	// one, and cost what the policy makes least of routes that are sure enough.
+	operations                 int
+	leftOver, times, off, cost float64
 	// handling is nil until it is asked for.
 	handling *policy.Figures
 	// passes: it is sure enough; aims: it does not aim elsewhere than at the target.
@@ -69,7 +69,7 @@ func (r *rescuer) consider(kind way, makes, ratio, aside float64, steps ...route
 	if r.err != nil || near && r.full(kind) || !near && !r.isSpare(kind, math.Abs(ratio-1)) {
 		return
 	}
-	c := &candidate{steps: steps, off: math.Abs(ratio - 1), leftOver: max(0, makes-r.prep.Volume) + aside}
+	c := &candidate{steps: steps, times: ratio, off: math.Abs(ratio - 1), leftOver: max(0, makes-r.prep.Volume) + aside}
 	for i := range steps {
 		if v := steps[i].Verb; v != route.Start && v != route.TakeAll {
 			c.operations++

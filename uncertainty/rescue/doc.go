@@ -10,7 +10,8 @@
 //     package policy.
 //   - A rounder correction never leads off the target where one of its kind does not, by the rule of [contest.Elsewhere],
 //     by which plan rounds as well: one that aims elsewhere goes where another is as sure as is asked for, with no more
-//     measurements, and leaves over hardly more.
+//     measurements, and leaves over hardly more. Nor does one count that takes more measurements than another of its
+//     kind that aims at the target, and leaves no less over.
 //   - Without a tolerance a way is good enough that holds the target at most twice as widely as the tightest.
 //
 // Not searched: a whole batch that is weighed, so that the solute or the stronger solution which is weighed into it goes by

@@ -2,6 +2,7 @@ package rescue
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -46,6 +47,14 @@ func TestWhatIsInsideIsLeft(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Invented: diluted to 20 mL in a cylinder that is right within 2 mL, a bottle that is inside would hardly be.
+func TestTooLittleThatIsInsideIsLeft(t *testing.T) {
+	found, err := bottleRescue(t, coarseCylinder, asked(20, `tolerance = "10 % of target"`), "1.05 g/L, 18 mL")
+	require.NoError(t, err)
+	assert.Equal(t, "LEAVE IT, BUT IT IS LESS THAN THE 20 mL WANTED", found.Finding().String())
+	assert.Contains(t, found.Kinds, note.Of(string(fillUp), ""), "which stands beside it")
 }
 
 // Constructed: with a chance between what is asked for and half of its risk, a way that halves it goes first, as it does among
@@ -103,6 +112,9 @@ func TestCorrectionsAreNotRoundedAwayFromTheTarget(t *testing.T) {
 	found, err := bottleRescue(t, finePipette, prep, "0.1 g/L, 20 mL")
 	require.NoError(t, err)
 	assert.Equal(t, "all + 0.95 mL", found.used().Route.Name)
+	found, err = bottleRescue(t, strings.Replace(finePipette, "0.01 mL", "0.05 mL", 1)+"reading = \"careful\"\n", prep, "0.1 g/L, 20 mL")
+	require.NoError(t, err)
+	assert.Equal(t, "all + 0.95 mL", found.used().Route.Name, "though 0.9 mL is worked out first, and rounder")
 	coarse := "[[pipette]]\nname = \"pipette\"\nkind = \"graduated\"\ncapacity = \"1 mL\"\ndivision = \"0.1 mL\"\ntolerance = \"0.005 mL\"\nreading = \"careful\"\nretained = \"0 mL\"\n"
 	found, err = bottleRescue(t, coarse, prep, "0.1 g/L, 20 mL")
 	require.NoError(t, err)

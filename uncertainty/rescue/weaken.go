@@ -105,7 +105,7 @@ func (r *rescuer) dilutePart(factor float64) {
 //
 //	w m/total
 //
-// Totals and parts are as round as can be.
+// Totals go to what is worth no more left over; parts are the roundest that may do.
 func (r *rescuer) weighPart() {
 	if !r.prep.Solvent.Density.Known || !r.prep.CountsMass() {
 		return
@@ -114,7 +114,7 @@ func (r *rescuer) weighPart() {
 	has, target := r.prep.MassFraction(is), r.prep.MassFraction(wanted)
 	density := r.prep.Density(target)
 	for _, k := range r.prep.Kit.Balances {
-		for _, total := range totals(k, r.prep.Volume*density, (r.prep.Volume+2*r.ask.Near())*density) {
+		for _, total := range totals(k, r.prep.Volume*density, (r.prep.Volume+4*r.ask.Near())*density) {
 			for _, part := range plan.Roundings(total*target/has, k, r.within()) {
 				used := part / r.prep.Density(has)
 				if used > r.some() || part >= total {
@@ -126,22 +126,23 @@ func (r *rescuer) weighPart() {
 	}
 }
 
-// totals are round readings of a balance from one mass on to another: for each power of ten, and twice and five
-// times it, the first of its multiples.
+// mostTotals are as many readings as are tried for a total.
+const mostTotals = 300
+
+// totals are readings of a balance from one mass on to another: all multiples of its digit, or of the least power of ten of
+// it that makes no more of them than are tried.
 func totals(k *equipment.Balance, from, to float64) (list []float64) {
-	for power := 4; power >= -4; power-- {
-		for _, step := range []float64{5 * math.Pow10(power), 2 * math.Pow10(power), math.Pow10(power)} {
-			digits := math.Round(step / k.Readability)
-			if digits < 1 {
-				continue
-			}
-			total := k.Displayed(math.Ceil(from/k.Readability/digits*(1-slack)) * digits)
-			if total <= to && total <= k.Capacity && (len(list) == 0 || total < list[len(list)-1]) {
-				list = append(list, total)
-			}
-		}
+	step := 1.0
+	for (to-from)/k.Readability > mostTotals*step {
+		step *= 10
 	}
-	return list
+	for n := math.Ceil(from / k.Readability / step * (1 - slack)); ; n++ {
+		total := k.Displayed(n * step)
+		if total > min(to, k.Capacity)*(1+slack) {
+			return list
+		}
+		list = append(list, total)
+	}
 }
 
 // twiceWork is how many candidates the search for two dilutions of a part may try, about a second's worth.

@@ -26,7 +26,7 @@ func (r *rescuer) workOut(kinds ...way) {
 		}
 		r.left[kind] = mostTried
 		slices.SortStableFunc(r.considered[kind], func(a, b *candidate) int { return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.off, b.off)) })
-		firsts[i] = r.untilOnePasses(kind, r.considered[kind], r.half())
+		firsts[i] = r.firstOf(kind)
 		if first := firsts[i]; first != nil && (r.first == nil || first.cost < r.first.cost) {
 			r.first = first
 		}
@@ -46,37 +46,66 @@ func (r *rescuer) workOut(kinds ...way) {
 	}
 }
 
+// firstOf is the correction of a kind that costs least of those that are sure enough, or one that leaves over hardly more and
+// aims at the target, where that does not.
+func (r *rescuer) firstOf(kind way) *candidate {
+	first := r.untilOnePasses(kind, r.considered[kind], r.half())
+	if first == nil || first.aims {
+		return first
+	}
+	if aims := r.untilOneAims(kind, r.beside(r.considered[kind], first)); aims != nil {
+		return aims
+	}
+	return first
+}
+
+// untilOneAims works out some corrections until one is sure enough and aims at the target; nil without.
+func (r *rescuer) untilOneAims(kind way, list []*candidate) *candidate {
+	if !r.ask.Tolerant {
+		return nil
+	}
+	list = slices.DeleteFunc(slices.Clone(list), func(c *candidate) bool { return !contest.MayAim(r.prep, c.times) })
+	return r.untilOne(kind, list, mostTried, func(c *candidate) bool { return c.passes && c.aims })
+}
+
 // handiestPasses works out the handiest beside one until one is sure enough: first of those that may aim at the
 // target, and where none of them does, of all.
 func (r *rescuer) handiestPasses(kind way, first *candidate) {
 	some := r.handiest(r.considered[kind], first)
-	if r.ask.Tolerant {
-		room := contest.Room(r.prep)
-		if r.untilOne(kind, slices.DeleteFunc(slices.Clone(some), func(c *candidate) bool { return c.off > room }), mostTried, func(c *candidate) bool { return c.passes && c.aims }) != nil {
-			return
-		}
+	if r.untilOneAims(kind, some) == nil {
+		r.untilOnePasses(kind, some, mostTried)
 	}
-	r.untilOnePasses(kind, some, mostTried)
 }
 
-// atTarget leaves out of some corrections of a kind those that aim elsewhere where another does not, is sure enough,
-// takes no more measurements and leaves over hardly more: see [contest.Elsewhere].
+// atTarget leaves out of some corrections of a kind those that another makes needless, which aims at the target and is sure
+// enough: those that aim elsewhere where it takes no more measurements and leaves over hardly more (see
+// [contest.Elsewhere]), and those that take more and leave no less.
 func (r *rescuer) atTarget(list []route.Result) []route.Result {
 	elsewhere := func(a *route.Result) bool { return contest.Elsewhere(r.prep, a) }
 	return slices.DeleteFunc(slices.Clone(list), func(a route.Result) bool {
-		return elsewhere(&a) && slices.ContainsFunc(list, func(b route.Result) bool {
-			return r.passes(&b) && b.Operations <= a.Operations && b.LeftOverML <= a.LeftOverML+r.ask.Near()+slack && !elsewhere(&b)
+		aside := elsewhere(&a)
+		return slices.ContainsFunc(list, func(b route.Result) bool {
+			needless := aside && b.Operations <= a.Operations && b.LeftOverML <= a.LeftOverML+r.ask.Near()+slack || b.Operations < a.Operations && b.LeftOverML <= a.LeftOverML+slack
+			return needless && r.passes(&b) && !elsewhere(&b)
 		})
 	})
 }
 
-// handiest are those with as many measurements as one that leave over hardly more, the handiest first.
-func (r *rescuer) handiest(list []*candidate, first *candidate) (some []*candidate) {
+// beside are those with as many measurements as one that leave over hardly more.
+func (r *rescuer) beside(list []*candidate, first *candidate) (some []*candidate) {
 	for _, c := range list {
 		if c.operations == first.operations && c.leftOver <= first.leftOver+r.ask.Near()+slack && (c.cost < short || first.cost >= short) {
-			c.handling = r.handled(c.steps)
 			some = append(some, c)
 		}
+	}
+	return some
+}
+
+// handiest are those beside one, the handiest first.
+func (r *rescuer) handiest(list []*candidate, first *candidate) []*candidate {
+	some := r.beside(list, first)
+	for _, c := range some {
+		c.handling = r.handled(c.steps)
 	}
 	slices.SortStableFunc(some, func(a, b *candidate) int { return a.handling.Handier(b.handling) })
 	return some
