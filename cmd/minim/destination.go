@@ -75,6 +75,7 @@ func (o *destination) show(ctx context.Context, c call, kind string, question fu
 	if err != nil {
 		return err
 	}
+	q.All = o.all
 	a, err := c.ask(ctx, kind, q)
 	if err != nil {
 		return err
