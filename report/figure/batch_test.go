@@ -40,7 +40,7 @@ func TestBatch(t *testing.T) {
 		`as planned, 99\.. in 100 inside; as made, (under )?0\.. in 100 inside; corrected, (over )?99\.. in 100 inside\.$`, f.Alt)
 	svg, err := f.SVG()
 	require.NoError(t, err)
-	for _, words := range []string{"THIS BATCH: OUTSIDE", "As made: only ", "batch, and the strength", "The batch as made goes by what was really read, with all that is uncertain of that."} {
+	for _, words := range []string{"THIS BATCH: OUTSIDE", "As made: under 0.1 in 100 inside", "batch, and the strength", "The batch as made goes by what was really read, with all that is uncertain of that."} {
 		assert.Contains(t, string(svg), words)
 	}
 	assert.NotContains(t, string(svg), "All this is predicted")

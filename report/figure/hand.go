@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"minim/report/words/clause"
 	"minim/report/words/picture"
 	"minim/uncertainty/route"
 )
@@ -60,10 +61,8 @@ func forPixels(p *route.Prep, routes []string) (h hand) {
 			}
 		}
 	}
-	number(picture.Route, routes)
-	for i := range p.Routes {
-		number(picture.Route, []string{p.Routes[i].Name})
-	}
+	own := clause.Each(p.Routes, func(r *route.Route) string { return r.Name })
+	number(picture.Route, append(own, slices.DeleteFunc(routes, func(name string) bool { return slices.Contains(own, name) })...))
 	number(picture.Solute, []string{p.Solute.Name})
 	number(picture.Solvent, []string{p.Solvent.Name})
 	number(picture.Instrument, instruments(p))

@@ -15,14 +15,7 @@ var scripts = []string{"שיטה עם בקבוק", "طريقة القارورة"
 // has a number for it, and a note.
 func TestLettersStay(t *testing.T) {
 	for _, name := range scripts {
-		c := compare(t, cases["usual"])
-		for i := range c.Results {
-			other := *c.Results[i].Route
-			if other.Name == "fine, diluted" {
-				other.Name = name
-			}
-			c.Results[i].Route = &other
-		}
+		c := compare(t, recipe(within8, usual[0], way{name, fine}, usual[2], usual[3]))
 		f, err := Spread(c)
 		require.NoError(t, err)
 		raw, err := f.SVG()

@@ -118,7 +118,7 @@ func TestFindings(t *testing.T) {
 		"one route":    {" in 100 inside, 34 mL left over"},
 		"no tolerance": {"Fine, diluted: 95 in 100 within ", " of target, 34 mL left over; direct: could be nothing at all"},
 		"not above":    {" in 100 not above 0.044 % w/v, "},
-		"far off":      {": only under 0.1 in 100 inside (95 asked for), "},
+		"far off":      {": under 0.1 in 100 inside (95 asked for), "},
 	} {
 		finding := picture.Finding(compare(t, cases[name])).String()
 		for _, part := range want {

@@ -1,6 +1,8 @@
 package figure
 
 import (
+	"regexp"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -23,8 +25,23 @@ func clean(words string) string {
 			return '?'
 		}
 		return r
-	}, quantity.OneLine(spellings.Replace(inline.Minus(inline.Plain(words)))))
+	}, quantity.OneLine(spellings.Replace(inline.Minus(inline.Plain(powers(words))))))
 	return strings.Join(strings.Fields(words), " ")
+}
+
+// power is a number with a power of ten, as programs write it: 6.7e-07.
+var power = regexp.MustCompile(`\b(\d+(?:\.\d+)?)e([-+])0*(\d+)\b`)
+
+// powers writes powers of ten as people do: 6.7 × 10⁻⁷.
+func powers(words string) string {
+	return power.ReplaceAllStringFunc(words, func(number string) string {
+		part := power.FindStringSubmatch(number)
+		exponent, err := strconv.Atoi(strings.TrimPrefix(part[2], "+") + part[3])
+		if err != nil {
+			return number
+		}
+		return part[1] + " × 10" + raisedNumber(exponent)
+	})
 }
 
 // raised are the characters that stand above the line, and what is drawn there.

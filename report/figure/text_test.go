@@ -75,6 +75,7 @@ func TestClean(t *testing.T) {
 		{"\u202eturned\u202c \u200fround\u200b\u00ad", "turned round"},
 		{"µL⁻¹, μg, 20 ℃", "µL⁻¹, µg, 20 °C"},
 		{"☃ 雪", "☃ 雪"},
+		{"not above 6.7e-07 mol/L, 1e+12 U/mL, 2e5", "not above 6.7 × 10⁻⁷ mol/L, 1 × 10¹² U/mL, 2e5"},
 		{"bad \xff byte\x00\x1b", "bad ? byte"},
 		{"<&\"'>", "<&\"'>"},
 		{"", ""},

@@ -3,6 +3,7 @@ package picture
 import (
 	"fmt"
 	"math"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -66,7 +67,8 @@ func outcome(p *route.Prep, r *route.Result) string {
 	case !r.Informative:
 		return "could be nothing at all" + left
 	case len(r.Inside) > 0 && r.Chance() < p.LeastChance:
-		return "only " + chanceOf(p, r) + " (" + hundredth(p.LeastChance) + " asked for)" + left
+		few := chanceOf(p, r)
+		return clause.When(!strings.HasPrefix(few, "under"), "only ") + few + " (" + hundredth(p.LeastChance) + " asked for)" + left
 	}
 	return chanceOf(p, r) + left
 }
