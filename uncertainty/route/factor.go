@@ -91,13 +91,13 @@ func (p *Prep) EvaporatedFactor(s Step) (Factor, error) {
 // SourceFactor is what a route starts with: the amount of solute that is weighed, or that a packet
 // holds, or that is taken out of a stock, which may be in another solvent, in g; or the
 // concentration of a stock in g/mL. Intended is its intended value. The factor also says why a
-// mass or volume that the first step measures is uninformative; see [Result].
+// mass or volume that they measure is uninformative; see [Result].
 func (p *Prep) SourceFactor(coverage float64, steps ...Step) (f Factor, intended float64, err error) {
 	c := p.singleStep(steps...)
 	if err := c.all(); err != nil {
 		return Factor{}, 0, err
 	}
-	why, err := c.uninformative(coverage, 0)
+	why, err := c.uninformative(coverage, len(steps)-1)
 	if err != nil {
 		return Factor{}, 0, err
 	}
@@ -187,9 +187,7 @@ func (c *compiler) apart(node uncertainty.Node, sharesLinearity bool) (Factor, e
 		r := line.Contribution / a.Value
 		switch {
 		case r == 0:
-		case equipment.IsLinearity(line.Code) && !sharesLinearity:
-			f.Own += float64(r * r)
-		case line.Owner.Kind == uncertainty.OneUse || line.Owner.Kind == uncertainty.Tare:
+		case equipment.IsLinearity(line.Code) && !sharesLinearity || line.Owner.Kind == uncertainty.OneUse || line.Owner.Kind == uncertainty.Tare:
 			f.addOwn(line, r)
 		default:
 			f.Shared = append(f.Shared, sharedPart{line.Identity(), line.Code, r, readingsOf(line)})

@@ -3,6 +3,7 @@ package search
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"minim/equipment"
 	"minim/report/words/note"
@@ -27,10 +28,11 @@ type Bench struct {
 	dilutions []making
 	// dissolved are the volumes of solvent that solute is dissolved in.
 	dissolved []making
-	// weighedUp are the totals that solute is weighed up to, and up what bounds them.
-	weighedUp []making
-	up        weighingUp
 	sources   []source
+	// up is what is weighed up, nil where nothing can be.
+	up *weighingUp
+	// one numbers influences at a time.
+	one *sync.Mutex
 	// sourceBound is the least relative variance of a weighing.
 	sourceBound *sourceBound
 	// NotSearched says what was left out so far; CutShort: some of it since enough was tried, of which each route
@@ -46,7 +48,7 @@ func NewBench(p *route.Prep, o Options) (*Bench, error) {
 	if o.Tried == nil {
 		o.Tried = new(int64)
 	}
-	b := &Bench{prep: p, options: o, places: placesIn(p), coverage: o.coverage(), keys: newKeys()}
+	b := &Bench{prep: p, options: o, places: placesIn(p), coverage: o.coverage(), keys: newKeys(), one: new(sync.Mutex)}
 	unit, ok, err := p.UnitFactor()
 	if err != nil {
 		return nil, err
@@ -61,8 +63,15 @@ func NewBench(p *route.Prep, o Options) (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	b.sourceBound, err = b.newSourceBound()
-	return b, err
+	return b, b.bound()
+}
+
+// bound works out what bounds sources, and what is weighed up of them.
+func (b *Bench) bound() (err error) {
+	if b.sourceBound, err = b.newSourceBound(); err == nil {
+		b.up, err = b.newWeighingUp()
+	}
+	return err
 }
 
 // From is the bench with a balance as its only source, on which nothing was left out yet. Its
@@ -71,13 +80,10 @@ func (b *Bench) From(k *equipment.Balance) (*Bench, error) {
 	with, prep := *b, *b.prep
 	prep.Kit, prep.Stocks, prep.Packets = WithBalances(prep.Kit, k), nil, nil
 	with.prep, with.sources, with.NotSearched, with.CutShort, with.Untried = &prep, nil, nil, false, 0
-	with.weighedUp, with.up = nil, weighingUp{}
 	if err := with.addSources(); err != nil {
 		return nil, err
 	}
-	var err error
-	with.sourceBound, err = with.newSourceBound()
-	return &with, err
+	return &with, with.bound()
 }
 
 // cut says that something was left out since enough was tried, of which all leaves over so much or more.
@@ -113,10 +119,7 @@ func (b *Bench) addMakings() error {
 	if _, err = b.pair(some, everything); err != nil {
 		return err
 	}
-	if err = b.addDissolving(some); err != nil {
-		return err
-	}
-	return b.addWeighingUp()
+	return b.addDissolving(some)
 }
 
 // everything is a span that holds every ratio.

@@ -209,6 +209,11 @@ func bruteForce(t *testing.T, p *route.Prep, steps int) (all []route.Result) {
 	for _, end := range ends {
 		dissolve(end)
 		for _, up := range weighedUpTotals(p, end) {
+			for _, stock := range p.Stocks {
+				if part, shown := nearestOfStock(p, stock, up, end); shown && len(end) < 2*steps && (stock.Solvent == "" || stock.Solvent == p.Solvent.Name) {
+					consider(append([]route.Step{{Verb: route.Start, Stock: stock}, part, up}, end...)...)
+				}
+			}
 			for _, packet := range p.Packets {
 				consider(append([]route.Step{{Verb: route.UsePacket, Packet: packet}, up}, end...)...)
 			}

@@ -38,7 +38,7 @@ func (w *walk) choose(at int, first *group, needed float64, has cover, bar float
 	g, last := first, at == len(w.volumes.groups)
 	if !last {
 		g = w.volumes.groups[at]
-	} else if w.pass.from == route.Start {
+	} else if !w.pass.hasFirst() {
 		w.fill(nil, needed)
 		return
 	}
@@ -71,7 +71,7 @@ func (w *walk) choose(at int, first *group, needed float64, has cover, bar float
 
 // put puts a way to make a solution in front of the route.
 func (w *walk) put(m *making) {
-	if m.inSolvent() {
+	if m.dissolves() {
 		w.state.multiply(&factor{mean: m.mean}) // the rest once its solute is known
 	} else {
 		w.state.multiply(&m.factor)
@@ -90,8 +90,14 @@ func (w *walk) takeBack(m *making, before saved) {
 // first solution. Of sources that are fixed it looks at those alone that bring the strength
 // near enough to the target.
 func (w *walk) fill(first *making, needed float64) {
+	if w.pass.weighsLast() {
+		if w.pass.free == nil || w.uses.bothWays(slices.Index(w.prep.Kit.Measures, w.pass.free)) {
+			w.diluteWeighedUp()
+		}
+		return
+	}
 	list, within := w.pass.sources, w.strengths()
-	at, sifts := 0, w.pass.reach != nil && !first.inSolvent()
+	at, sifts := 0, w.pass.reach != nil && !first.dissolves()
 	if sifts {
 		at = sort.Search(len(list), func(i int) bool { return list[i].mean*w.state.mean >= within.low*(1-slack) })
 	}
@@ -103,14 +109,10 @@ func (w *walk) fill(first *making, needed float64) {
 		if !w.goOn() {
 			return
 		}
-		if !w.fits(s) || !first.weighsUp() && w.tooStrong(s) {
+		if !w.fits(s) || w.tooStrong(s) {
 			continue
 		}
 		c := chain{source: s, ways: w.ways}
-		if first.weighsUp() {
-			w.weighUp(c, first, needed)
-			continue
-		}
 		switch s.verb() {
 		case route.Start:
 			if s.intended*needed <= w.mostSolute && needed <= s.volume*(1+slack) {

@@ -24,7 +24,7 @@ func (b *Bench) Candidates() float64 {
 	aliquots := map[float64]float64{b.prep.Volume: 1} // how many routes need which volume
 	firsts, dissolved := volumesOf(b.firsts), volumesOf(b.dissolved)
 	round := volumesOf(slices.DeleteFunc(slices.Clone(b.dissolved), func(m making) bool { return !isRound(m.made.step.Measure, m.volume) }))
-	weighedUp := volumesOf(b.weighedUp)
+	weighedUp := b.weighedUpVolumes()
 	for n := 0; ; n++ {
 		if n > 0 {
 			dissolved = round
@@ -35,7 +35,7 @@ func (b *Bench) Candidates() float64 {
 				total += float64(ways * stocks)
 			}
 			if n > 0 && n <= mostAfterWeighing {
-				total += float64(ways * solids * float64(len(weighedUp)-from(weighedUp, needed)))
+				total += float64(ways * float64(len(weighedUp)-from(weighedUp, needed)))
 			}
 		}
 		if n == b.options.Steps {
@@ -43,6 +43,21 @@ func (b *Bench) Candidates() float64 {
 		}
 		aliquots = b.before(aliquots)
 	}
+}
+
+// weighedUpVolumes are those of all that may be weighed up and diluted further, rising.
+func (b *Bench) weighedUpVolumes() (volumes []float64) {
+	if b.up == nil {
+		return nil
+	}
+	for i := range b.up.round {
+		for k := range b.up.starts {
+			if total := &b.up.round[i]; b.up.starts[k].follows(total) {
+				volumes = append(volumes, total.Amount/b.up.solvent)
+			}
+		}
+	}
+	return volumes
 }
 
 // volumesOf are those that are made, rising.

@@ -18,8 +18,8 @@ type chain struct {
 	pieces []int
 	// mayBeNothing: the volume of its first solution may be so badly known that it is not possible.
 	mayBeNothing bool
-	// whole is the route itself, where it is made by weighing.
-	whole *route.Route
+	// begin is what is weighed up last, and all before it; there is no source then.
+	begin []route.Step
 }
 
 // state is what is known of a route from its end up to where the search stands.

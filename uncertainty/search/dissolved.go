@@ -79,10 +79,7 @@ func (p *pass) swells() float64 {
 }
 
 // dissolves reports whether it is measured solvent that solute is dissolved in.
-func (m *making) dissolves() bool { return m.inSolvent() && m.made.place >= 0 }
-
-// inSolvent reports whether solute is put into solvent and not made up to a mark.
-func (m *making) inSolvent() bool { return m != nil && m.measured && m.taken == nil }
+func (m *making) dissolves() bool { return m != nil && m.measured && m.taken == nil }
 
 // leastShare is the least that k can be of a volume of solvent that is to make a concentration: of
 // the reading that comes nearest a digit more may be weighed.
@@ -138,18 +135,12 @@ func (w *walk) beginDissolved(needed float64) {
 	if w.pass.dilutions == 0 {
 		list = w.pass.allDissolved
 	}
-	w.beginIn(list, span{share, share}, math.Abs(w.pass.digit*w.pass.swells()), needed)
-}
-
-// beginIn tries all of a list of solvent of which so much is needed once solute is in it. Solvent is a share of the
-// solution, in a span; rounding is how much less the nearest reading may take up.
-func (w *walk) beginIn(list []group, share span, rounding, needed float64) {
-	before := w.volumes
-	w.solvent = share.low
-	least := (w.enough(needed) - rounding) * share.low * (1 - 1e-9)
+	before, rounding := w.volumes, math.Abs(w.pass.digit*w.pass.swells()) // as the nearest reading may take up less
+	w.solvent = share
+	least := (w.enough(needed) - rounding) * share * (1 - 1e-9)
 	for at := sort.Search(len(list), func(i int) bool { return list[i].volume >= least }); at < len(list); at++ {
 		f := &list[at]
-		w.volumes.leftOver = Volume(before.leftOver + max(0, f.volume/share.high-needed-rounding))
+		w.volumes.leftOver = Volume(before.leftOver + max(0, f.volume/share-needed-rounding))
 		if !w.goOn() || w.tooMuch() || w.hopeless(before.least) {
 			break
 		}
@@ -162,10 +153,7 @@ func (w *walk) beginIn(list []group, share span, rounding, needed float64) {
 // begins is by what the relative variances of a first solution count at the least, and leastBegin
 // the least that it and its source bring.
 func (w *walk) begins(first *group) float64 {
-	switch {
-	case len(first.ways) > 0 && first.ways[0].weighsUp():
-		return w.up.lightest * w.up.lightest
-	case len(first.ways) == 0 || !first.ways[0].dissolves():
+	if len(first.ways) == 0 || !first.ways[0].dissolves() {
 		return 1
 	}
 	k := w.pass.leastShare(w.wanted(), first.volume)
@@ -173,10 +161,6 @@ func (w *walk) begins(first *group) float64 {
 }
 
 func (w *walk) leastBegin(first *group) float64 {
-	if len(first.ways) > 0 && first.ways[0].weighsUp() {
-		solute := w.pass.leastSolute(w.Bench, first, w.wanted()*first.volume/w.solvent)
-		return float64(w.begins(first)*solute) + w.pass.leastPhi(w.Bench, w.wanted(), first.volume)
-	}
 	least := float64(w.begins(first) * (first.least + w.pass.leastSource(w.Bench, w.wanted()*first.volume/w.solvent)))
 	if len(first.ways) > 0 && first.ways[0].dissolves() {
 		least += w.pass.leastBulk(w.wanted(), first.volume)

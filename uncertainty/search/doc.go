@@ -6,14 +6,16 @@
 //
 // A route starts with solute that is weighed, or of a liquid measured, a packet, or a stock. Solute
 // is made up to a mark, and a solid or a packet dissolved in a measured volume of solvent as well:
-// dissolved.go; or, where it is diluted once or twice by volume, weighed up to a total: weighedup.go.
+// dissolved.go. Solute, a packet or a part of a stock is weighed up to a total, which may be diluted once or twice by
+// volume: weighedup.go; or, where that is what is wanted, a part of a solution that was weighed up itself, again and
+// again, or made by volume once: weighlast.go.
 // Each dilution takes an aliquot and makes it up to a mark, or adds a measured volume of solvent.
 // Instruments are used at the marks that
 // [equipment.Measure.Marks] lists, in every order that the volumes allow; a liquid solute is
 // counted in drops as well. Of several pieces alike each use is given to the one with which
 // the variance is least: pieces.go. The mass weighed is the reading that brings the strength
-// intended nearest to the target; what remains is a bias and counts. Routes by
-// weighing alone are searched beside these: see byweighing.go.
+// intended nearest to the target, the last of a route that weighs several times; those before it are round. What remains
+// is a bias and counts.
 //
 // A liquid is measured out where the strength counts its volume, or a route of the prep does
 // so, which says that it is one; of a stock in another solvent a part, which is made up to a mark.
@@ -25,9 +27,9 @@
 //
 // Not tried are droppers for solutions, liquids and stocks in another solvent that measured solvent
 // is added to, and solids in weighed solvent. Of routes that weigh some solutions and measure others
-// those are tried of which the first solution is weighed up of a solid or a packet, and one or two
-// more are measured; not those that measure more, or weigh up a liquid or a stock, or more than one
-// solution, and measure then, nor those that measure first and weigh then. Routes that weigh a stock in
+// those are tried of which the first solution is weighed up and one or two more are measured, or of which the
+// first is measured and the second weighed up; not those that weigh more than one solution and measure then, that
+// measure more than one and weigh then, or measure again after that. Routes that weigh a stock in
 // another solvent or add measured solvent to it, and those by volume to a strength by mass, are left out and said to be.
 //
 // Of a solution that is taken from something must stay: [equipment.KeptBack]; and no solution is made that hardly
@@ -91,12 +93,15 @@
 // A solid in measured solvent is bounded by the share of the solution that is solvent, and by what
 // is uncertain of its own volume, which grows with the concentration: the table of what is to come
 // takes the least of the concentrations of a cell. What is weighed up is bounded by both of its weighings
-// together: the more solute is weighed, the less is wrong with its share of the total. In each class, a kind of source or of pieces by
+// together: the more is weighed, the less is wrong with its share of the total. What else its influences may do together
+// with those of volumes counts as nothing before a route is finished. In each class, a kind of source or of pieces by
 // itself, the front is held against all routes: brute_classes_test.go.
 //
-// Routes by weighing are built from their beginning, of portions: a part and the total that it
-// is made up to, as a factor of the mass fraction. What an influence of the linearity brings
-// counts before the end where it belongs to one load, which each portion pulls at the same way.
+// What is weighed before the last weighing is built from the beginning, of portions: a part and the total that it
+// is made up to, as a factor of the mass fraction w. The concentration changes ρ/ρ0 times as much as w, which is no less than the
+// lightest solution over the solvent. Before the end of it what belongs to one weighing alone counts, and what a solution that was
+// made by volume brings; of the last portion that of the next round mass, since what is wrong with a weighing
+// grows no faster than its load. The walks share out what such routes begin with.
 //
 // The search first chooses volumes, of which left over and ratio follow, and then
 // the instruments for them, which differ in their variance only. Each route belongs to one

@@ -55,16 +55,16 @@ func unbeaten(list []found) []found {
 
 // route puts a chain into words that the model understands.
 func (c *chain) route() *route.Route {
-	if c.whole != nil {
-		return c.whole
-	}
-	first := c.source.step
-	if first.Verb == route.Weigh {
-		first.Amount = c.reading
-	}
-	r := &route.Route{Steps: []route.Step{first}}
-	if first.Verb == route.Start && c.source.by != nil {
-		r.Steps = append(r.Steps, c.source.by.step)
+	r := &route.Route{Steps: slices.Clone(c.begin)}
+	if c.source != nil {
+		first := c.source.step
+		if first.Verb == route.Weigh {
+			first.Amount = c.reading
+		}
+		r.Steps = []route.Step{first}
+		if first.Verb == route.Start && c.source.by != nil {
+			r.Steps = append(r.Steps, c.source.by.step)
+		}
 	}
 	if c.pieces != nil && c.pieces[2*len(c.ways)] > 1 {
 		r.Steps[len(r.Steps)-1].Piece = c.pieces[2*len(c.ways)]

@@ -64,6 +64,7 @@ func TestLeastByWeighing(t *testing.T) {
 		b, err := NewBench(p, quick(steps))
 		require.NoError(t, err)
 		b.sources = slices.DeleteFunc(b.sources, func(s source) bool { return !s.isStock() })
+		require.NoError(t, b.bound())
 		j := tightness(p, b.coverage)
 		j.worthOnly = true
 		list, err := newSearch(b, quick(steps), j).result(context.Background())

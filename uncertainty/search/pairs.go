@@ -17,10 +17,8 @@ type making struct {
 	// made from; for a first solution, that of an amount, 1/volume.
 	ratio float64
 	factor
-	// measured: solvent is measured, not made up to a mark; or weighed up to a total, with what bounds
-	// that.
+	// measured: solvent is measured, not made up to a mark.
 	measured bool
-	up       *upBound
 }
 
 // pair lists the ways to make a solution at some marks, of which the dilutions come
@@ -39,8 +37,7 @@ func (b *Bench) pair(at tried, within span) (done bool, err error) {
 	return b.addDilutions(taken, contained, within), nil
 }
 
-// measurement is a measured volume and its factor, and the place of its measure in the kit; or
-// a total that is weighed, which has none of these and the place -1.
+// measurement is a measured volume and its factor, and the place of its measure in the kit.
 type measurement struct {
 	step route.Step
 	factor

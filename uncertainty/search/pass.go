@@ -28,8 +28,6 @@ type pass struct {
 	// allDissolved are the volumes of solvent that solute is dissolved in, dissolved those of what is
 	// diluted further.
 	allDissolved, dissolved []group
-	// weighedUp are the totals that solute is weighed up to, by the volume of as much solvent.
-	weighedUp []group
 	// groupCount is that of all lists, by which groups are numbered.
 	groupCount int
 	// digit is the coarsest of the balances, in g of what counts.
@@ -68,6 +66,13 @@ type groupWay struct {
 // the context. How many dilutions it is about is set by for.
 func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 	p := &pass{from: from, free: free, weights: b.weights(free)}
+	if p.weighsLast() {
+		for i := range b.up.samples { // which may pull either way
+			for _, s := range b.up.samples[i].shared {
+				p.weights[s.key] = 0
+			}
+		}
+	}
 	for i := range b.sources {
 		if s := &b.sources[i]; s.verb() == from {
 			p.sources = append(p.sources, s)
@@ -79,15 +84,16 @@ func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 	if from != route.Weigh {
 		slices.SortStableFunc(p.sources, func(a, b *source) int { return cmp.Compare(a.mean, b.mean) })
 	}
-	p.firsts = p.groups(b.firsts)
+	if p.hasFirst() {
+		p.firsts = p.groups(b.firsts)
+	}
 	if from == route.Weigh || from == route.UsePacket {
 		p.allDissolved = p.groups(b.dissolved)
 		p.dissolved = p.groups(slices.DeleteFunc(slices.Clone(b.dissolved), func(m making) bool { return !isRound(m.made.step.Measure, m.volume) }))
-		p.weighedUp = p.groups(b.weighedUp)
 	}
 	p.dilutionGroups = p.groups(slices.DeleteFunc(slices.Clone(b.dilutions), func(m making) bool { return m.pullsBothWays() && m.made.step.Measure != free }))
 	p.groupCount = len(p.dilutionGroups)
-	for _, list := range [][]group{p.firsts, p.allDissolved, p.dissolved, p.weighedUp} {
+	for _, list := range [][]group{p.firsts, p.allDissolved, p.dissolved} {
 		for i := range list {
 			list[i].number += p.groupCount
 		}
@@ -100,9 +106,10 @@ func newPass(b *Bench, from route.Verb, free *equipment.Measure) *pass {
 // about makes it a pass with so many dilutions, no fewer than before.
 func (p *pass) about(ctx context.Context, b *Bench, dilutions int) error {
 	p.dilutions = dilutions
-	if dilutions > mostAfterWeighing && p.weighedUp != nil {
-		p.weighedUp, p.remainder = nil, nil
-		p.reach = newReach(b, p)
+	if p.weighsLast() {
+		if err := b.up.bound(dilutions); dilutions == 0 || err != nil {
+			return err
+		}
 	}
 	p.gaps = newGaps(p)
 	p.remainder = p.remainder.grown(ctx, b, p)
@@ -167,7 +174,7 @@ func (p *pass) sureOf(m *making) (sure []part) {
 }
 
 // hasFirst reports whether a first solution is made.
-func (p *pass) hasFirst() bool { return p.from != route.Start }
+func (p *pass) hasFirst() bool { return p.from != route.Start && p.from != route.WeighUpTo }
 
 // leastMarked is the least relative variance of a first solution of at most a volume
 // with its source, at a concentration, where it is made up to a mark and uses the piece that is

@@ -28,13 +28,13 @@ func (w *walk) pieceUses(s *source) (uses []pieceUse) {
 		}
 		uses = append(uses, u)
 	}
-	if s.by != nil {
+	if s != nil && s.by != nil {
 		add(s.by, false, 2*len(w.ways), 1)
 	}
 	for i := len(w.ways) - 1; i >= 0; i-- {
 		m, by := w.ways[i], 1.0
 		switch {
-		case m.inSolvent():
+		case m.dissolves():
 			by = w.solvent
 		case m.measured:
 			by = m.made.mean / (m.taken.mean + m.made.mean)

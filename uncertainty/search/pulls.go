@@ -88,9 +88,6 @@ func (b *Bench) unmeasured() []*factor {
 			list = append(list, &swelling)
 		}
 	}
-	for i := range b.up.factors {
-		list = append(list, &b.up.factors[i])
-	}
 	return list
 }
 
@@ -124,9 +121,7 @@ func (u *uses) add(m *making, by int) {
 	if m.taken != nil {
 		u.taken[m.taken.place] += by
 	}
-	if m.made.place >= 0 {
-		u.made[m.made.place] += by
-	}
+	u.made[m.made.place] += by
 }
 
 // bothWays reports whether a measure pulls both ways.
@@ -138,5 +133,5 @@ func (u *uses) refuses(m *making, free *equipment.Measure) bool {
 	if m.taken != nil && u.made[m.taken.place] > 0 && m.taken.step.Measure != free && m.taken.step.Measure.Count <= 1 {
 		return true
 	}
-	return m.made.place >= 0 && u.taken[m.made.place] > 0 && m.made.step.Measure != free && m.made.step.Measure.Count <= 1
+	return u.taken[m.made.place] > 0 && m.made.step.Measure != free && m.made.step.Measure.Count <= 1
 }

@@ -44,7 +44,7 @@ type reach struct {
 
 // newReach returns nil for a pass from a weighing, of which the mass is chosen last.
 func newReach(b *Bench, p *pass) *reach {
-	if p.from == route.Weigh {
+	if p.from == route.Weigh || p.weighsLast() {
 		return nil
 	}
 	r := &reach{
@@ -57,9 +57,6 @@ func newReach(b *Bench, p *pass) *reach {
 	if len(p.allDissolved) > 0 {
 		d := p.dissolvedReach()
 		r.begins = span{min(r.begins.low, d.low), max(r.begins.high, d.high)}
-	}
-	if len(p.weighedUp) > 0 {
-		r.begins = span{min(r.begins.low, b.up.reach.low), max(r.begins.high, b.up.reach.high)}
 	}
 	return r
 }

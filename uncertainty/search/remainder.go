@@ -26,10 +26,9 @@ import (
 type remainder struct {
 	volumes, strengths cells
 	// of[k][need] are those for k dilutions, volume by volume. Of no dilution, marked and dissolved are
-	// those for solute that is made up to a mark, and that is dissolved in measured solvent; weighedUp of what
-	// is weighed up to a total.
-	of                           []tables
-	marked, dissolved, weighedUp tables
+	// those for solute that is made up to a mark, and that is dissolved in measured solvent.
+	of                []tables
+	marked, dissolved tables
 	// serving are the dilutions that may be least, by how they use the piece that is free.
 	serving [cancelling + 1][]*group
 }
@@ -120,10 +119,10 @@ func (r *remainder) withoutDilution(b *Bench, p *pass) (of tables) {
 			for c := range r.strengths.count {
 				at, volume, strength := v*r.strengths.count+c, r.volumes.end(v), r.strengths.end(c)
 				marked, dissolved := p.leastMarked(b, cover(need), volume, strength), p.leastDissolved(b, cover(need), volume, r.strengths.start(c), strength)
-				weighed := p.leastWeighedUp(b, cover(need), volume, r.strengths.start(c), strength)
-				r.weighedUp[need] = append(r.weighedUp[need], weighed)
 				r.marked[need], r.dissolved[need] = append(r.marked[need], marked), append(r.dissolved[need], dissolved)
-				of[need][at] = min(marked, dissolved, weighed)
+				if of[need][at] = min(marked, dissolved); p.weighsLast() && need == 0 {
+					of[need][at] = b.up.leastWeighedUp(volume, strength)
+				}
 			}
 		}
 	}
@@ -176,7 +175,7 @@ func (p *pass) serve(has cover) (kept []*group) {
 	slices.SortStableFunc(sorted, func(a, b *group) int { return cmp.Compare(a.with[has], b.with[has]) })
 	for _, d := range sorted {
 		if !slices.ContainsFunc(kept, func(k *group) bool {
-			return k.volume <= d.volume && k.volume-k.aliquot <= d.volume-d.aliquot && (k.ratio == d.ratio || k.ratio < d.ratio && len(p.dissolved)+len(p.weighedUp) == 0)
+			return k.volume <= d.volume && k.volume-k.aliquot <= d.volume-d.aliquot && (k.ratio == d.ratio || k.ratio < d.ratio && len(p.dissolved) == 0)
 		}) {
 			kept = append(kept, d)
 		}

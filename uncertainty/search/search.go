@@ -7,7 +7,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"sync"
 
 	"minim/equipment"
 	"minim/report/words/note"
@@ -31,7 +30,6 @@ type search struct {
 	// and were not tried, or more.
 	unexplored float64
 	weighings  map[*source]*weighings
-	weighedUps *weighedUps
 	// several: of some instrument there are several pieces.
 	several bool
 	front   *front
@@ -44,11 +42,9 @@ func newSearch(b *Bench, o Options, j judge) *search {
 	s := &search{Bench: b, options: o, judge: j, mostLeftOver: o.MostLeftOver(b.prep), mostSolute: o.MostSolute(), strongest: o.Strongest(b.prep),
 		passes: make(map[passKey]*pass), weighings: make(map[*source]*weighings)}
 	s.several = slices.ContainsFunc(b.prep.Kit.Measures, func(k *equipment.Measure) bool { return k.Count > 1 })
-	one := new(sync.Mutex) // at a time, since all number influences
 	for i := range b.sources {
-		s.weighings[&b.sources[i]] = &weighings{Mutex: one, bench: b, source: &b.sources[i], known: make(map[float64]*weighing)}
+		s.weighings[&b.sources[i]] = &weighings{Mutex: b.one, bench: b, source: &b.sources[i], known: make(map[float64]*weighing)}
 	}
-	s.weighedUps = &weighedUps{Mutex: one, bench: b, known: make(map[upKey]*weighedUp)}
 	s.mostWeighed = b.mostWeighed(s.mostSolute)
 	s.front = &front{places: b.places}
 	return s
@@ -146,20 +142,10 @@ func (s *search) leastOf(ctx context.Context, p stage, from float64) (float64, e
 func (s *search) stages() []stage {
 	var list []stage
 	pass := func(n int, free *equipment.Measure) {
-		for _, from := range []route.Verb{route.Weigh, route.UsePacket, route.Measured, route.Start} {
-			if n == 0 && from == route.Start || n > 0 && len(s.dilutions) == 0 || !s.has(from) {
-				continue
+		for _, from := range []route.Verb{route.Weigh, route.UsePacket, route.Measured, route.Start, route.WeighUpTo} {
+			if s.begins(n, from) {
+				list = append(list, s.stage(n, from, free))
 			}
-			prepare := func(ctx context.Context) error {
-				s.pass = s.passFrom(from, free)
-				return s.pass.about(ctx, s.Bench, n)
-			}
-			list = append(list, stage{passName(n, from, free), func(ctx context.Context) error {
-				if err := prepare(ctx); err != nil {
-					return err
-				}
-				return s.runPass(ctx)
-			}, prepare})
 		}
 	}
 	fewest := 0
@@ -167,8 +153,8 @@ func (s *search) stages() []stage {
 		fewest = s.options.Steps
 	}
 	for n := fewest; n <= s.options.Steps; n++ {
-		if n == s.options.Steps && !s.only {
-			list = append(list, stage{note.Of("by-weighing", ""), s.byWeighing, nil})
+		if n == s.options.Steps && !s.only && s.has(route.WeighUpTo) {
+			list = append(list, s.stage(0, route.WeighUpTo, nil))
 		}
 		pass(n, nil)
 	}
@@ -182,14 +168,40 @@ func (s *search) stages() []stage {
 	return list
 }
 
+// begins reports whether there are routes with so many dilutions by volume of a source.
+func (s *search) begins(n int, from route.Verb) bool {
+	switch {
+	case !s.has(from) || n > 0 && len(s.dilutions) == 0:
+		return false
+	case from == route.WeighUpTo:
+		return n > 0 && n <= mostAfterWeighing && !s.only
+	}
+	return n > 0 || from != route.Start
+}
+
+// stage is a pass. Of what is not diluted by volume after it was weighed up nothing is known that was not tried.
+func (s *search) stage(n int, from route.Verb, free *equipment.Measure) stage {
+	prepare := func(ctx context.Context) error {
+		s.pass = s.passFrom(from, free)
+		return s.pass.about(ctx, s.Bench, n)
+	}
+	one := stage{name: passName(n, from, free), run: func(ctx context.Context) error {
+		if err := prepare(ctx); err != nil {
+			return err
+		}
+		return s.runPass(ctx)
+	}}
+	if n > 0 || from != route.WeighUpTo {
+		one.prepare = prepare
+	}
+	return one
+}
+
 // passFrom prepares the passes from a source once.
 func (s *search) passFrom(from route.Verb, free *equipment.Measure) *pass {
 	key := passKey{from, free}
 	if s.passes[key] == nil {
 		s.passes[key] = newPass(s.Bench, from, free)
-		if s.only {
-			s.passes[key].weighedUp = nil // which are routes by volume
-		}
 	}
 	return s.passes[key]
 }
@@ -201,6 +213,9 @@ type passKey struct {
 
 // passName is "routes with 2 dilutions from a stock", "in which the cylinder cancels".
 func passName(n int, from route.Verb, free *equipment.Measure) note.Note {
+	if n == 0 && from == route.WeighUpTo {
+		return note.Of("by-weighing", "")
+	}
 	dilutions := note.Of("several-dilutions", "", n)
 	switch n {
 	case 0:
@@ -208,7 +223,7 @@ func passName(n int, from route.Verb, free *equipment.Measure) note.Note {
 	case 1:
 		dilutions = note.Of("one-dilution", "")
 	}
-	source := note.Of(map[route.Verb]string{route.Weigh: "from-weighing", route.UsePacket: "from-packet", route.Measured: "from-measuring", route.Start: "from-stock"}[from], "")
+	source := note.Of(map[route.Verb]string{route.Weigh: "from-weighing", route.UsePacket: "from-packet", route.Measured: "from-measuring", route.Start: "from-stock", route.WeighUpTo: "from-weighing-up"}[from], "")
 	if free != nil {
 		return note.Of("pass-both-ways", free.Name, dilutions, source)
 	}
@@ -217,6 +232,9 @@ func passName(n int, from route.Verb, free *equipment.Measure) note.Note {
 
 // has reports whether there is a source of a pass.
 func (s *search) has(from route.Verb) bool {
+	if from == route.WeighUpTo {
+		return s.up != nil && len(s.up.starts) > 0
+	}
 	return slices.ContainsFunc(s.sources, func(o source) bool { return o.verb() == from })
 }
 
@@ -229,11 +247,8 @@ func (s *search) offer(m merit, c func() chain) {
 	}
 }
 
-// refuses reports whether a route by volume may not be used since solvent cannot go first.
+// refuses reports whether a route may not be used since solvent cannot go first.
 func (s *search) refuses(c *chain) bool {
-	if c.whole != nil {
-		return false
-	}
 	r := c.route()
 	if c.mayBeNothing {
 		if a, err := s.prep.Assess(r, s.coverage); err != nil || !a.Possible {
@@ -243,8 +258,8 @@ func (s *search) refuses(c *chain) bool {
 	return mayBeRefused(r) && s.prep.CheckOrder(r) != nil
 }
 
-// mayBeRefused reports whether a route by volume is worth asking whether solvent can go first
-// in it: it has a stock in another solvent, or what is made up to a mark fills it.
+// mayBeRefused reports whether a route is worth asking whether solvent can go first in it: it has a
+// stock in another solvent, or what is made up to a mark fills it, or less than twice as much solvent is weighed to it.
 func mayBeRefused(r *route.Route) bool {
 	for i := range r.Steps {
 		s := &r.Steps[i]
@@ -255,7 +270,11 @@ func mayBeRefused(r *route.Route) bool {
 		if s.Packet != nil {
 			part = s.Packet.Content.Value
 		}
-		if i+1 < len(r.Steps) && r.Steps[i+1].Verb == route.MakeUpTo && part >= r.Steps[i+1].Amount*(1-slack) {
+		if i+1 == len(r.Steps) {
+			break
+		}
+		most := r.Steps[i+1].Amount * (1 - slack)
+		if verb := r.Steps[i+1].Verb; verb == route.MakeUpTo && part >= most || verb == route.WeighUpTo && 3*part >= most {
 			return true
 		}
 	}

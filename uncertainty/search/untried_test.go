@@ -29,15 +29,21 @@ func cutShort(t *testing.T, p *route.Prep, steps int, work int64, all bool) (*se
 	return s, list
 }
 
-// sourceVerbs are those that a route by volume may begin with.
-var sourceVerbs = []route.Verb{route.Weigh, route.UsePacket, route.Measured, route.Start}
+// sourceVerbs are those that a route by volume may begin with, the last for what is weighed up first.
+var sourceVerbs = []route.Verb{route.Weigh, route.UsePacket, route.Measured, route.Start, route.WeighUpTo}
 
 // missing are the routes by volume of a kind of pass that one search finds and another does not.
 func missing(whole, some []found, dilutions int, from route.Verb) (list []found) {
 	for _, f := range whole {
-		weighed := slices.ContainsFunc(f.Route.Steps, func(s route.Step) bool { return s.Verb == route.WeighUpTo })
+		verb, made := f.Route.Steps[0].Verb, f.Dilutions
+		if slices.ContainsFunc(f.Route.Steps, func(s route.Step) bool { return s.Verb == route.WeighUpTo }) {
+			verb, made = route.WeighUpTo, len(f.Route.Steps)/2-1
+		}
+		if verb == route.WeighUpTo && f.Route.Steps[len(f.Route.Steps)-1].Verb == route.WeighUpTo {
+			continue // of what is not diluted by volume then nothing is said
+		}
 		there := slices.ContainsFunc(some, func(g found) bool { return g.signature == f.signature })
-		if f.Dilutions == dilutions && f.Route.Steps[0].Verb == from && !weighed && !there {
+		if made == dilutions && verb == from && !there {
 			list = append(list, f)
 		}
 	}

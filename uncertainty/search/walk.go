@@ -33,6 +33,7 @@ type walk struct {
 	// measured solvent, else 1; begun is what is left over without that solution.
 	solvent, begun float64
 	solution       factor // of the solute in it
+	last           lastWeighing
 	err            error
 	counts         counts
 }
@@ -115,7 +116,7 @@ func (w *walk) run() {
 	}
 	if w.pass.dilutions > 0 {
 		w.extend(w.prep.Volume)
-	} else if w.share == 0 {
+	} else if w.share == 0 || w.pass.weighsLast() {
 		w.begin(w.prep.Volume)
 	}
 }
@@ -222,7 +223,11 @@ func (w *walk) try(g *group, gap float64) {
 // begin tries all first solutions from which so much is needed, or goes on to the
 // stocks.
 func (w *walk) begin(needed float64) {
-	if w.pass.from == route.Start {
+	if w.pass.weighsLast() {
+		w.weighUp(needed)
+		return
+	}
+	if !w.pass.hasFirst() {
 		w.build(&group{with: ofNone(0)}, needed)
 		return
 	}
@@ -232,9 +237,6 @@ func (w *walk) begin(needed float64) {
 	}
 	if len(w.pass.allDissolved) > 0 && (!diluted || !w.hopelessWith(&first.dissolved, needed)) {
 		w.beginDissolved(needed)
-	}
-	if len(w.pass.weighedUp) > 0 && diluted && !w.hopelessWith(&first.weighedUp, needed) {
-		w.beginWeighedUp(needed)
 	}
 }
 

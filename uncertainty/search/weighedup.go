@@ -1,6 +1,7 @@
 package search
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
@@ -8,133 +9,241 @@ import (
 
 	"minim/equipment"
 	"minim/uncertainty"
+	"minim/uncertainty/portable"
 	"minim/uncertainty/route"
 )
 
-// What is diluted further by volume, once or twice, is weighed up as well: solute, or a packet, and then solvent to a
-// total M, which is 1, 2 or 5 times a power of ten g, ten digits of the balance or more. The total
-// may be weighed on another balance than the solute. Of the amount A of what counts, with the mass
-// fraction w = A/M and the density ρ0 of the solvent, it has the concentration
+// What is weighed last in a route is the reading that comes nearest to the target: so much of solute, of
+// a stock or of a solution that was made, weighed up to a total with solvent. A part m and the total M are one
+// factor of the mass fraction w, which makes a concentration
 //
-//	C = w ρ = A k/V    V = M/ρ0    k = V/(V + A β) = 1 - C β = ρ/ρ0    β = φ - 1/ρ0
+//	C = w ρ    dC/C = k dw/w - C dφ    k = ρ/ρ0
 //
-// so that to first order
-//
-//	dC/C = k dw/w - C dφ
-//
-// What is wrong with A and M may cancel where they are weighed on one balance, so that the factor of a
-// finished route, and what bounds it, is that of both weighings together.
+// with the density ρ0 of the solvent. What is weighed up may be diluted by volume, once or twice; the total is
+// then 1, 2 or 5 times a power of ten g, ten digits of the balance or more. Otherwise it is the mass
+// of as much solvent as a vessel of the kit holds, or as is wanted.
 
-// mostAfterWeighing is how often what is weighed up is diluted at the most: a weaker solution can be
+// mostAfterWeighing is how often what is weighed up is diluted by volume at the most: a weaker solution can be
 // weighed up as well (judgement, for the time that a search takes).
 const mostAfterWeighing = 2
 
-// weighingUp holds what bounds the factors of solutions that are weighed up.
+// weighingUp is what is weighed up on a bench, for all walks.
 type weighingUp struct {
-	// bulk are the limits of β, lightest the least that k is, of any solution; constant: β is one and
-	// the same, and not as in the table of stocks.
-	bulk     span
-	lightest float64
-	constant bool
-	// phi is the variance of the apparent specific volume.
-	phi float64
-	// grams are the cells of solute for which the least is known.
-	grams cells
-	// factors are those of some solutions, with each source and each total; mixed: they have
-	// influences that others pull at, reach is what packets make.
-	factors []factor
+	*sync.Mutex
+	bench *Bench
+	// last are the totals of the solution that is wanted, round those of what is diluted further.
+	last, round []route.Step
+	masses      map[*equipment.Balance][]float64 // that are round
+	starts      []draft
+	densities
+	// portions are numbered by keys of their own, with their linearity; begun are solutions as factors of
+	// a route that dilutes them.
+	keys     *keys
+	portions map[portionKey]*portion
+	rounds   map[portionKey][]*portion
+	begun    map[portionKey]*begun
+	// samples are some of these; mixed: they have influences that measures pull at.
+	samples []factor
+	pulled  map[int]bool
 	mixed   bool
-	reach   span
+	// least is what each round total brings at the least to a route with each start, by cells of the solute in it.
+	grams cells
+	least [][][]float64
 }
 
-// weighsUp reports whether it is a total that solute is weighed up to.
-func (m *making) weighsUp() bool { return m.inSolvent() && m.made.place < 0 }
-
-// addWeighingUp lists the totals that solute may be weighed up to.
-func (b *Bench) addWeighingUp() error {
-	density := b.prep.Solvent.Density
-	if b.options.Steps == 0 || !density.Known || !b.prep.CountsMass() || !slices.ContainsFunc(b.sources, func(s source) bool { return s.swelling != nil }) {
-		return nil
-	}
-	for _, k := range b.prep.Kit.Balances {
-		for _, grams := range roundMasses(k) {
-			total := route.Step{Verb: route.WeighUpTo, Balance: k, Amount: grams}
-			if b.prep.Carries(total) != nil {
-				continue
-			}
-			v := &measurement{step: total, place: -1}
-			b.weighedUp = append(b.weighedUp, making{made: v, volume: grams / density.Value, ratio: density.Value / grams, factor: factor{mean: 1}, measured: true})
-		}
-	}
-	b.up.bulk, b.up.lightest = b.bulk()
-	if by := b.up.bulk.high - b.up.bulk.low; by < 1e-9 {
-		b.up.constant = true
-	} else {
-		b.up.bulk = span{b.up.bulk.low - float64(by/4), b.up.bulk.high + float64(by/4)} // between those strengths
-	}
-	if err := b.weighUpSome(); err != nil {
-		return err
-	}
-	return b.boundWeighingUp()
+// densities are those of solutions by their mass fraction w: ρ = ρ0/(1 + w ρ0 β) with β = φ - 1/ρ0.
+type densities struct {
+	prep *route.Prep
+	// bulk are the limits of β, constant: it is one and the same, and not as in the table of stocks.
+	bulk     span
+	constant bool
+	// of the solvent, and the least and the most of the solutions over that.
+	solvent, lightest, heaviest float64
 }
 
-// bulk is β of solutions of all strengths, and the least of their densities over that of the solvent.
-func (b *Bench) bulk() (bulk span, lightest float64) {
-	bulk, lightest = span{math.Inf(1), math.Inf(-1)}, 1
-	solvent := b.prep.Density(0)
+// newDensities are those of solutions of all strengths.
+func newDensities(p *route.Prep) densities {
+	d := densities{prep: p, bulk: span{math.Inf(1), math.Inf(-1)}, solvent: p.Density(0), lightest: 1, heaviest: 1}
 	for i := range 100 {
 		w := float64(i+1) / 100
-		density := b.prep.Density(w)
+		density := p.Density(w)
 		if !(density > 0) || math.IsInf(density, 1) {
 			break // there is none so strong
 		}
-		by := (1 - density/solvent) / (w * density)
-		bulk, lightest = span{min(bulk.low, by), max(bulk.high, by)}, min(lightest, density/solvent)
+		by := (1 - density/d.solvent) / (w * density)
+		d.bulk = span{min(d.bulk.low, by), max(d.bulk.high, by)}
+		d.lightest, d.heaviest = min(d.lightest, density/d.solvent), max(d.heaviest, density/d.solvent)
 	}
-	return bulk, lightest * (1 - slack)
+	d.constant = d.bulk.high-d.bulk.low < 1e-9
+	return d
 }
 
-// weighUpSome works out one solution of each source and total. Totals that nothing can be weighed up
-// to are left out.
-func (b *Bench) weighUpSome() error {
-	b.up.reach, b.up.phi = span{math.Inf(1), 0}, math.Inf(1)
-	var possible []making
-	for _, m := range b.weighedUp {
-		before := len(b.up.factors)
-		for i := range b.sources {
-			s := &b.sources[i]
-			if s.swelling == nil {
-				continue
+// of is the density of a mass fraction, in g/mL, and fraction the mass fraction of a concentration, more than 1
+// where there is none so strong.
+func (d *densities) of(fraction float64) float64 {
+	if d.constant {
+		return d.solvent / (1 + float64(fraction*d.solvent*d.bulk.low))
+	}
+	return d.prep.Density(fraction)
+}
+
+func (d *densities) fraction(concentration float64) float64 {
+	density := d.solvent * (1 - float64(concentration*d.bulk.low))
+	switch {
+	case concentration > d.heaviest*d.solvent || d.constant && !(density > 0):
+		return math.Inf(1)
+	case d.constant:
+		return concentration / density
+	}
+	return d.prep.MassFraction(concentration)
+}
+
+// draft is the beginning of a route.
+type draft struct {
+	steps []route.Step // that made it, but for portions
+	part  route.Step   // what is weighed of it next; or a packet
+	// fraction is its mass fraction, or the mass of what counts in a packet; left is how much of it there
+	// is, in g.
+	fraction, left, leftOver float64 // that in mL
+	density                  float64
+	least                    float64 // relative variance that it brings, but for portions
+	measured, dilutions      int     // solutions that were made by volume, and dilutions, of pure solute -1
+	bought                   bool    // a stock, or solute, which is not made
+}
+
+// newWeighingUp lists what can be weighed up; nil where nothing can: they need the density of the solvent, and a
+// prep whose strengths are masses.
+func (b *Bench) newWeighingUp() (*weighingUp, error) {
+	if !b.prep.Solvent.Density.Known || !b.prep.CountsMass() || len(b.prep.Kit.Balances) == 0 {
+		return nil, nil
+	}
+	u := &weighingUp{Mutex: new(sync.Mutex), bench: b, densities: newDensities(b.prep), grams: newCells(-40, 20, 1), keys: newKeys(), portions: make(map[portionKey]*portion),
+		rounds: make(map[portionKey][]*portion), begun: make(map[portionKey]*begun), pulled: b.pulled(), masses: make(map[*equipment.Balance][]float64)}
+	for _, k := range b.prep.Kit.Balances {
+		u.addTotals(k)
+	}
+	if err := u.addStarts(); err != nil {
+		return nil, err
+	}
+	for i := range u.starts {
+		if err := u.sample(&u.starts[i]); err != nil {
+			return nil, err
+		}
+	}
+	return u, nil
+}
+
+// addTotals adds the masses that a solution is made up to on a balance, as displayed: of the solvent that a vessel
+// holds, or of a solution a little stronger than what is wanted, so that it is enough; and round ones.
+func (u *weighingUp) addTotals(k *equipment.Balance) {
+	p := u.prep
+	add := func(list *[]route.Step, grams float64) {
+		total := route.Step{Verb: route.WeighUpTo, Balance: k, Amount: k.Displayed(math.Ceil(grams / k.Readability * (1 - 1e-12)))}
+		if total.Amount <= k.Capacity*(1+1e-12) && p.Carries(total) == nil && !slices.Contains(*list, total) {
+			*list = append(*list, total)
+		}
+	}
+	add(&u.last, p.Volume*p.Density(1.1*p.MassFraction(p.ConcentrationOf(p.Target.Value))))
+	add(&u.last, p.Volume*u.solvent)
+	for _, m := range p.Kit.Measures {
+		if m.Kind.Traits().Receives {
+			add(&u.last, m.Capacity*u.solvent)
+		}
+	}
+	u.masses[k] = roundMasses(k)
+	for _, grams := range u.masses[k] {
+		add(&u.round, grams)
+	}
+	for _, list := range [][]route.Step{u.last, u.round} {
+		slices.SortStableFunc(list, func(a, b route.Step) int { return cmp.Compare(a.Amount, b.Amount) })
+	}
+}
+
+// leastDigits of what is weighed for a solution that is diluted further: with
+// fewer, rounding alone spoils it (common practice, no source).
+const leastDigits = 10
+
+// roundMasses are 1, 2 and 5 times powers of ten that a balance shows.
+func roundMasses(k *equipment.Balance) []float64 {
+	var masses []float64
+	for power := math.Pow10(portable.Decade(leastDigits * k.Readability)); power <= k.Capacity; power *= 10 {
+		for _, m := range []float64{power, 2 * power, 5 * power} {
+			digits := math.Round(m / k.Readability)
+			if digits >= leastDigits && m <= k.Capacity && math.Abs(float64(digits*k.Readability)-m) < 1e-9*m {
+				masses = append(masses, k.Displayed(digits))
 			}
-			f, _, err := b.prep.SourceFactor(b.coverage, s.someOf(m.made.step), m.made.step)
-			if impossible(err) {
-				continue
-			}
+		}
+	}
+	return masses
+}
+
+// addStarts lists what a route may weigh first: solute, a packet, and stocks, on each balance.
+func (u *weighingUp) addStarts() error {
+	for i := range u.bench.sources {
+		s := &u.bench.sources[i]
+		switch {
+		case s.by != nil:
+		case s.isStock():
+			fraction, err := u.prep.StockFraction(s.step.Stock) // which may rest on a density of its own
 			if err != nil {
 				return err
 			}
-			g := b.keys.factor(f)
-			b.up.factors = append(b.up.factors, g)
-			if s.step.Packet != nil {
-				b.up.reach = span{min(b.up.reach.low, g.mean), max(b.up.reach.high, g.mean)}
+			for _, k := range u.prep.Kit.Balances {
+				u.starts = append(u.starts, draft{steps: []route.Step{s.step}, part: weighed(k), fraction: fraction, left: math.Inf(1), bought: true})
 			}
-			b.up.phi = min(b.up.phi, s.ofPhi(&g)/g.mean/g.mean)
-		}
-		if len(b.up.factors) > before {
-			possible = append(possible, m)
+		default:
+			u.starts = append(u.starts, draft{part: s.step, fraction: s.intended, left: math.Inf(1), dilutions: -1, bought: true})
 		}
 	}
-	b.weighedUp = possible
 	return nil
 }
 
-// someOf is a tenth of a total, as near as a balance shows it, or a packet.
-func (s *source) someOf(total route.Step) route.Step {
-	step := s.step
-	if s.isWeighed() {
-		step.Amount = step.Balance.Displayed(max(1, nearestDigits(total.Amount/10, step.Balance)))
+// weighed is a part of a solution, on a balance.
+func weighed(k *equipment.Balance) route.Step {
+	return route.Step{Verb: route.WeighAliquot, Balance: k}
+}
+
+// follows reports whether a draft can be weighed up to a total: what is a part of a solution stays on its balance.
+func (d *draft) follows(total *route.Step) bool {
+	return d.part.Verb != route.WeighAliquot || d.part.Balance == total.Balance
+}
+
+// portion is a part that is weighed and made up to a total, with its factor.
+type portion struct {
+	part, total route.Step
+	factor
+}
+
+// portionKey tells portions apart: by what the part is of, if not of a solution that was made, and by their
+// balances and masses.
+type portionKey struct {
+	of          any
+	by, on      *equipment.Balance
+	part, total float64
+}
+
+func keyOf(part, total *route.Step) portionKey {
+	key := portionKey{nil, part.Balance, total.Balance, part.Amount, total.Amount}
+	if part.Verb != route.WeighAliquot {
+		key.of = part.Packet
 	}
-	return step
+	return key
+}
+
+// portion is worked out once.
+func (u *weighingUp) portion(part, total route.Step) (*portion, error) {
+	key := keyOf(&part, &total)
+	u.Lock()
+	defer u.Unlock()
+	if known := u.portions[key]; known != nil {
+		return known, nil
+	}
+	f, err := u.prep.WeighedFactor(part, total)
+	if err != nil && !impossible(err) {
+		return nil, err
+	}
+	u.portions[key] = &portion{part, total, u.keys.factor(f)} // of what cannot be, nothing: its route will not be possible
+	return u.portions[key], nil
 }
 
 // impossible reports whether a solution cannot be made, or its mass or volume could be nothing.
@@ -144,32 +253,123 @@ func impossible(err error) bool {
 	return no || errors.As(err, &zero)
 }
 
-// ofPhi is what the apparent specific volume brings to a factor: what counts with the volume of a
-// solid alone.
-func (s *source) ofPhi(f *factor) (variance float64) {
-	has := func(list []part, key int) bool {
-		return slices.ContainsFunc(list, func(p part) bool { return p.key == key })
+// addRounds lists the portions of a draft of which the parts are round masses, the least variance first.
+func (u *weighingUp) addRounds(d draft) error {
+	masses := []float64{0} // of a packet
+	if d.part.Balance != nil {
+		masses = u.masses[d.part.Balance]
 	}
-	for _, p := range f.shared {
-		if has(s.swelling.shared, p.key) && !has(s.shared, p.key) {
-			variance += float64(p.relative * p.relative)
+	var list []*portion
+	for _, total := range u.last {
+		for _, m := range masses {
+			if !d.follows(&total) || m >= total.Amount {
+				continue
+			}
+			part := d.part
+			part.Amount = m
+			p, err := u.portion(part, total)
+			if err != nil {
+				return err
+			}
+			list = append(list, p)
 		}
 	}
-	return variance
+	slices.SortStableFunc(list, func(a, b *portion) int { return cmp.Compare(a.own, b.own) })
+	u.rounds[keyOf(&d.part, &route.Step{})] = list
+	return nil
 }
 
-// boundWeighingUp finds the least that solute and each total bring together.
-func (b *Bench) boundWeighingUp() error {
-	pulled := b.pulled()
-	for i := range b.up.factors {
-		b.up.mixed = b.up.mixed || slices.ContainsFunc(b.up.factors[i].shared, func(p part) bool { return pulled[p.key] })
+// surely is a variance that a part made up to a total brings at the least: that of the next round mass, since
+// what is wrong with a weighing grows no faster than its load.
+func (u *weighingUp) surely(part, total route.Step) (float64, error) {
+	if part.Balance != nil {
+		masses := u.masses[part.Balance]
+		at, _ := slices.BinarySearch(masses, part.Amount)
+		if at == len(masses) || masses[at] >= total.Amount {
+			return 0, nil
+		}
+		part.Amount = masses[at]
 	}
-	b.up.grams = newCells(-40, 20, 2)
-	for i := range b.weighedUp {
-		m := &b.weighedUp[i]
-		m.up = &upBound{packets: math.Inf(1), solute: slices.Repeat([]float64{math.Inf(1)}, b.up.grams.count)}
-		for k := range b.sources {
-			if err := b.boundFrom(&b.sources[k], m, pulled); err != nil {
+	p, err := u.portion(part, total)
+	if err != nil {
+		return 0, err
+	}
+	return p.own, nil
+}
+
+// begun is a solution that was weighed up, as a factor of a route that dilutes it.
+type begun struct {
+	factor
+	possible bool // and informative
+}
+
+// sample works out what a start makes with some totals, so that the influences that it has are known.
+func (u *weighingUp) sample(d *draft) error {
+	for i, total := range u.round {
+		if !d.follows(&total) || i > 0 && i < len(u.round)-len(u.masses) {
+			continue
+		}
+		part := d.part
+		if k := part.Balance; k != nil {
+			part.Amount = k.Displayed(max(1, nearestDigits(total.Amount/10, k)))
+		}
+		made, err := u.solution(d, part, total)
+		if err != nil {
+			return err
+		}
+		for _, s := range made.shared {
+			u.mixed = u.mixed || u.pulled[s.key]
+		}
+		u.samples = append(u.samples, made.factor)
+	}
+	return nil
+}
+
+// solution is what a start makes, weighed up to a total.
+func (u *weighingUp) solution(d *draft, part, total route.Step) (*begun, error) {
+	key, b := keyOf(&part, &total), u.bench
+	if len(d.steps) > 0 {
+		key.of = d.steps[0].Stock
+	}
+	b.one.Lock()
+	defer b.one.Unlock()
+	if known := u.begun[key]; known != nil {
+		return known, nil
+	}
+	made := new(begun)
+	u.begun[key] = made
+	if b.prep.Carries(part) != nil {
+		return made, nil
+	}
+	f, _, err := b.prep.SourceFactor(b.coverage, append(slices.Clone(d.steps), part, total)...)
+	if impossible(err) {
+		return made, nil
+	}
+	if err == nil {
+		*made = begun{b.keys.factor(f), f.Uninformative.None()}
+	}
+	return made, err
+}
+
+// bound finds what each start and each round total bring together at the least, where that is diluted further, and
+// otherwise the round portions.
+func (u *weighingUp) bound(dilutions int) error {
+	if dilutions == 0 && len(u.rounds) == 0 {
+		drafts := slices.Clone(u.starts)
+		for _, k := range u.prep.Kit.Balances {
+			drafts = append(drafts, draft{part: weighed(k)})
+		}
+		for _, d := range drafts {
+			if err := u.addRounds(d); err != nil {
+				return err
+			}
+		}
+	}
+	for i := len(u.least); dilutions > 0 && i < len(u.round); i++ {
+		u.least = append(u.least, make([][]float64, len(u.starts)))
+		for k := range u.starts {
+			u.least[i][k] = slices.Repeat([]float64{math.Inf(1)}, u.grams.count)
+			if err := u.leastWith(u.round[i], &u.starts[k], u.least[i][k]); err != nil {
 				return err
 			}
 		}
@@ -177,183 +377,57 @@ func (b *Bench) boundWeighingUp() error {
 	return nil
 }
 
-// upBound is the least relative variance of the mass fraction that solute in cells of its mass, or
-// packets, make with a total.
-type upBound struct {
-	solute  []float64
-	packets float64
-}
-
-// boundFrom takes in what a source brings. The more is weighed the less is wrong with the mass
-// fraction: the error grows no faster than the load, and comes nearer to that of the total.
-func (b *Bench) boundFrom(s *source, m *making, pulled map[int]bool) error {
-	brings := func(solute route.Step) (float64, error) {
-		f, err := b.prep.WeighedFactor(solute, m.made.step)
+// leastWith is what the largest part in each cell of solute brings with a total: the more is weighed, the less is wrong
+// with the mass fraction, since the error grows no faster than the load and comes nearer to that of the total.
+func (u *weighingUp) leastWith(total route.Step, d *draft, least []float64) error {
+	brings := func(part route.Step) (float64, error) {
+		if k := part.Balance; k != nil {
+			most := math.Ceil(total.Amount/k.Readability*(1-slack)) - 1
+			if part.Amount = min(part.Amount, k.Displayed(most)); most < 1 {
+				return math.Inf(1), nil
+			}
+		}
+		f, err := u.prep.WeighedFactor(part, total)
 		if impossible(err) {
 			return 0, nil
 		}
-		least, _ := b.unpulled(f, pulled)
-		return least, err
+		least, _ := u.bench.unpulled(f, u.pulled)
+		return u.atLeast(least), err
 	}
 	switch {
-	case s.step.Packet != nil:
-		least, err := brings(s.step)
-		m.up.packets = min(m.up.packets, least)
+	case !d.follows(&total):
+		return nil
+	case d.part.Packet != nil:
+		all, err := brings(d.part)
+		copy(least, slices.Repeat([]float64{all}, len(least)))
 		return err
-	case s.isWeighed():
-		return s.leastByCell(&b.up.grams, m.up.solute, brings)
 	}
-	return nil
+	return (&source{step: d.part, intended: d.fraction}).leastByCell(&u.grams, least, brings)
 }
 
-// leastSolute is the least relative variance of the mass fraction of so much solute in g that is weighed
-// up to one of the totals of a group, and leastUp that with one of them.
-func (p *pass) leastSolute(b *Bench, g *group, grams float64) float64 {
-	least, cell := math.Inf(1), b.up.grams.of(grams)
-	for i := range g.ways {
-		least = min(least, p.leastUp(g.ways[i].making, cell))
+// leastWeighedUp is the least relative variance of what is weighed up, of at most a volume and a concentration.
+func (u *weighingUp) leastWeighedUp(volume, concentration float64) float64 {
+	least, most := math.Inf(1), volume*u.solvent
+	if by := u.bulk.low; by < 0 {
+		most = min(most*u.heaviest, most*(1-float64(concentration*by)))
 	}
-	return least
-}
-
-func (p *pass) leastUp(total *making, cell int) float64 {
-	if p.from == route.Weigh {
-		return total.up.solute[cell]
-	}
-	return total.up.packets
-}
-
-// leastPhi is what the apparent specific volume brings at the least to a concentration that is weighed
-// up: of the reading that comes nearest some digits less may be weighed.
-func (p *pass) leastPhi(b *Bench, concentration, volume float64) float64 {
-	c := max(0, concentration-float64(4*p.digit/volume))
-	return float64(c * c * b.up.phi)
-}
-
-// leastWeighedUp is leastMarked of what is weighed up, for concentrations from one to another.
-func (p *pass) leastWeighedUp(b *Bench, need cover, volume, low, concentration float64) float64 {
-	least, most := math.Inf(1), volume // of solvent in such a volume
-	if by := b.up.bulk.low; by < 0 {
-		most *= 1 - float64(concentration*by)
-	}
-	for i := range p.weighedUp {
-		f := &p.weighedUp[i]
-		if f.volume > most {
+	for i := range u.round {
+		grams := u.round[i].Amount
+		if grams > most*(1+slack) {
 			break
 		}
-		if need == 0 {
-			brings := p.leastSolute(b, f, concentration*min(volume, f.volume/b.up.lightest))
-			least = min(least, float64(b.up.lightest*b.up.lightest*brings)+p.leastPhi(b, low, f.volume))
+		for k := range u.starts {
+			least = min(least, u.least[i][k][u.grams.of(concentration*min(volume, grams/u.solvent/u.lightest))])
 		}
 	}
 	return least
 }
 
-// shares are the least and the most that k may be in a solution of a concentration.
-func (u *weighingUp) shares(concentration float64) span {
-	return span{max(u.lightest, 1-float64(concentration*u.bulk.high)), 1 - float64(concentration*u.bulk.low)}
+// atLeast is what a relative variance of the mass fraction makes of that of the concentration.
+func (u *weighingUp) atLeast(variance float64) float64 {
+	return float64(u.lightest*u.lightest*variance) * (1 - 2*u.nearly())
 }
 
-// beginWeighedUp tries all totals of which so much is needed once solute is weighed up to them.
-func (w *walk) beginWeighedUp(needed float64) {
-	share := w.up.shares(w.wanted())
-	if !(share.high > 0) {
-		return
-	}
-	w.beginIn(w.pass.weighedUp, share, float64(w.pass.digit*max(math.Abs(w.up.bulk.low), math.Abs(w.up.bulk.high))), needed)
-}
-
-// weighUp finishes a route of a source that is weighed up to a total, of which so much is needed.
-func (w *walk) weighUp(c chain, total *making, needed float64) {
-	s, step := c.source, c.source.step
-	if s.isWeighed() {
-		wanted := w.wanted()
-		grams := wanted * total.volume / w.up.shares(wanted).high
-		if !w.up.constant {
-			grams = w.prep.MassFraction(wanted) * total.made.step.Amount
-		}
-		if w.hopeless(w.leastWith(total, grams) * (1 - slack)) {
-			return
-		}
-		digits, shown := s.digitsFor(grams)
-		if !shown {
-			return
-		}
-		step.Amount = step.Balance.Displayed(digits)
-		c.reading = step.Amount
-	}
-	up, err := w.weighedUps.of(step, total.made)
-	switch {
-	case err != nil:
-		w.err = err
-		return
-	case !up.possible || !s.isWeighed() && up.concentration > w.strongest:
-		return
-	}
-	amount, used := s.intended, s.intended
-	if s.isWeighed() {
-		amount, used = s.intended*c.reading, c.reading
-	}
-	made := amount / up.concentration
-	if used > w.mostSolute || made < w.enough(needed)*(1-1e-9) {
-		return
-	}
-	c.mayBeNothing = !(up.low > 0)
-	before := w.volumes.leftOver
-	w.volumes.leftOver = Volume(w.begun + max(0, made-needed))
-	w.finish(c, &up.factor)
-	w.volumes.leftOver = before
-}
-
-// leastWith is the least relative variance of a route from so much solute that is weighed up.
-func (w *walk) leastWith(total *making, grams float64) float64 {
-	least, light := w.state.leastVariance(), w.up.lightest
-	if !w.several && !w.up.mixed {
-		least = w.state.variance()
-	}
-	return least + float64(light*light*w.pass.leastUp(total, w.up.grams.of(grams))) + w.pass.leastPhi(w.Bench, w.wanted(), total.volume)
-}
-
-// weighedUps are solutions that are weighed up, each worked out once, for all walks.
-type weighedUps struct {
-	*sync.Mutex
-	bench *Bench
-	known map[upKey]*weighedUp
-}
-
-// weighedUp is one, with its concentration in g/mL as intended.
-type weighedUp struct {
-	factor
-	concentration float64
-	possible      bool // and informative
-}
-
-// upKey tells them apart: by the balance or the packet, the reading, and the total.
-type upKey struct {
-	balance *equipment.Balance
-	packet  *route.Packet
-	grams   float64
-	total   *measurement
-}
-
-func (u *weighedUps) of(solute route.Step, total *measurement) (*weighedUp, error) {
-	u.Lock()
-	defer u.Unlock()
-	key := upKey{solute.Balance, solute.Packet, solute.Amount, total}
-	if found := u.known[key]; found != nil {
-		return found, nil
-	}
-	found := new(weighedUp)
-	u.known[key] = found
-	if u.bench.prep.Carries(solute) != nil {
-		return found, nil
-	}
-	f, concentration, err := u.bench.prep.SourceFactor(u.bench.coverage, solute, total.step)
-	if impossible(err) {
-		return found, nil
-	}
-	if err == nil {
-		*found = weighedUp{u.bench.keys.factor(f), concentration, f.Uninformative.None()}
-	}
-	return found, err
-}
+// nearly is more than the first order of a route by weighing differs from that of its factors: evaporation changes
+// densities between portions by less than itself.
+func (u *weighingUp) nearly() float64 { return 1e-4 + u.prep.Solvent.Evaporation }

@@ -1,6 +1,7 @@
 package search
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -25,9 +26,12 @@ name = "water"
 [[packet]]
 name = "sachet"
 content = { from = "0.9 g", to = "1.1 g" }
+[[stock]]
+name = "strong"
+strength = { from = "19 % w/v", to = "21 % w/v" }
 `
 
-// What is put together of the factor of solute, or of a packet, that is weighed up to a total and of one
+// What is put together of the factor of solute, of a packet or of a stock that is weighed up to a total and of one
 // dilution by volume is what the model says of the route as a whole: mean, variance and what it
 // leaves over; and it is no less than what bounds it. The total is weighed on the balance of the solute or on
 // another, and the solution is heavier or lighter than its solvent (constructed).
@@ -42,64 +46,59 @@ readability = "0.001 g"
 span = "0.1 % of reading"
 linearity = "0.005 g"
 `)
-		s := atAnyChance(t, p, quick(1))
-		b := s.Bench
+		s := atAnyChance(t, p, quick(2))
 		compared := map[route.Verb]int{}
-		for _, from := range []route.Verb{route.Weigh, route.UsePacket} {
-			s.pass = newPass(b, from, nil)
-			s.pass.dilutions = 1
-			for i := range b.weighedUp {
-				for k := range b.dilutions {
-					compared[from] += weighedUpAgrees(t, s, &b.weighedUp[i], &b.dilutions[k])
+		s.pass = newPass(s.Bench, route.WeighUpTo, nil)
+		require.NoError(t, s.pass.about(t.Context(), s.Bench, 1))
+		for i := range s.up.round {
+			for k := range s.dilutions {
+				for n := range s.up.starts {
+					if weighedUpAgrees(t, s, i, n, &s.dilutions[k]) {
+						compared[s.up.starts[n].part.Verb]++
+					}
 				}
 			}
 		}
 		assert.Greater(t, compared[route.Weigh], 50, volumes)
 		assert.Greater(t, compared[route.UsePacket], 20, volumes)
+		assert.Greater(t, compared[route.WeighAliquot], 20, volumes)
 	}
 }
 
-// weighedUpAgrees says how many sources were compared.
-func weighedUpAgrees(t *testing.T, s *search, total, diluted *making) (compared int) {
-	if diluted.aliquot > total.volume || diluted.pullsBothWays() {
-		return 0
+// weighedUpAgrees reports whether a start and a round total can be compared.
+func weighedUpAgrees(t *testing.T, s *search, at, start int, diluted *making) bool {
+	u, d, total := s.up, &s.up.starts[start], s.up.round[at]
+	if diluted.aliquot > total.Amount/u.solvent || diluted.pullsBothWays() || !d.follows(&total) {
+		return false
 	}
-	for _, source := range s.pass.sources {
-		w, step := s.newWalk(0), source.step
-		w.known = s.front
-		w.put(diluted)
-		w.volumes.ratio = diluted.ratio
-		amount := source.intended
-		if source.isWeighed() {
-			step.Amount = step.Balance.Displayed(nearestDigits(total.volume/5, step.Balance))
-			amount *= step.Amount
-		}
-		up, err := w.weighedUps.of(step, total.made)
-		require.NoError(t, err)
-		if !up.possible {
-			continue
-		}
-		volumes := w.up.shares(up.concentration)
-		near.Relative(t, "made", amount/up.concentration, total.volume/volumes.low, 1e-9)
-		w.volumes.ratio = s.prep.Target.Value / w.unit.mean / up.concentration
-		bound := w.leastWith(total, amount)
-		table := s.pass.leastWeighedUp(s.Bench, 0, total.volume/volumes.low, up.concentration, up.concentration)
-		w.put(total)
-		w.state.multiply(&up.factor)
-		c := chain{source: source, reading: step.Amount, ways: w.ways}
-		r, err := s.prep.Assess(c.route(), 0.95)
-		require.NoError(t, err)
-		if !r.Possible {
-			continue
-		}
-		compared++
-		near.Relative(t, "mean", r.Analytic.Value, w.state.mean, 1e-9)
-		near.Relative(t, "uncertainty", r.Analytic.StandardUncertainty/r.Analytic.Value, w.state.uncertainty(), 1e-9)
-		near.Relative(t, "left over", r.LeftOverML, amount/up.concentration-diluted.aliquot+max(0, diluted.volume-s.prep.Volume), 1e-9)
-		assert.LessOrEqual(t, bound, w.state.variance()*(1+1e-9), describe([]found{{Result: r}}))
-		assert.LessOrEqual(t, table, up.own+squares(&up.factor)*(1+1e-9), describe([]found{{Result: r}}))
+	part, w := d.part, s.newWalk(0)
+	if k := part.Balance; k != nil {
+		part.Amount = k.Displayed(nearestDigits(total.Amount/5, k))
 	}
-	return compared
+	up, err := u.solution(d, part, total)
+	require.NoError(t, err)
+	if !up.possible {
+		return false
+	}
+	last := w.made(d, part, total)
+	bound, concentration := u.least[at][start][u.grams.of(last.fraction*total.Amount)], last.fraction*last.density
+	near.Relative(t, "fraction", last.fraction, u.fraction(concentration), 1e-9)
+	table := u.leastWeighedUp(total.Amount/last.density, concentration)
+	w.put(diluted)
+	w.state.multiply(&up.factor)
+	c := chain{begin: append(slices.Clip(d.steps), part, total), ways: w.ways}
+	r, err := s.prep.Assess(c.route(), 0.95)
+	require.NoError(t, err)
+	if !r.Possible {
+		return false
+	}
+	near.Relative(t, "mean", r.Analytic.Value, w.state.mean, 1e-9)
+	near.Relative(t, "uncertainty", r.Analytic.StandardUncertainty/r.Analytic.Value, w.state.uncertainty(), 1e-9)
+	near.Relative(t, "left over", r.LeftOverML, total.Amount/last.density-diluted.aliquot+max(0, diluted.volume-s.prep.Volume), 1e-9)
+	for _, least := range []float64{bound, table} {
+		assert.LessOrEqual(t, least, up.own+squares(&up.factor)*(1+1e-9), describe([]found{{Result: r}}))
+	}
+	return true
 }
 
 func squares(f *factor) (sum float64) {

@@ -264,6 +264,7 @@ var words = map[string]string{
 	"several-dilutions":       "routes with %d dilutions",
 	"from-weighing":           "from a weighing",
 	"from-packet":             "from a packet",
+	"from-weighing-up":        "of what is weighed up",
 	"from-stock":              "from a stock",
 	"from-measuring":          "from a measured liquid",
 	"pass":                    "%s %s",
