@@ -60,10 +60,10 @@ func (want *onPaper) check(t *testing.T, name string, sheets []webtest.Sheet) {
 	t.Helper()
 	const labels = 24
 	perPage := want.columns * want.rows
-	require.Len(t, sheets, (labels+perPage-1)/perPage, name)
+	require.Equal(t, (labels+perPage-1)/perPage, len(sheets), name)
 	for p, sheet := range sheets {
 		found := boxesOf(sheet.Boxes, want.size)
-		require.Len(t, found, min(perPage, labels-p*perPage), "%s, page %d", name, p+1)
+		require.Equal(t, min(perPage, labels-p*perPage), len(found), "%s, page %d", name, p+1)
 		for i, box := range found {
 			x := want.margin.Width + float64(i%want.columns)*(want.size.Width+want.gap.Width)
 			y := want.margin.Height + float64(i/want.columns)*(want.size.Height+want.gap.Height)
@@ -111,4 +111,25 @@ func boxesOf(boxes []webtest.Box, size page.Size) (list []webtest.Box) {
 		}
 	}
 	return list
+}
+
+// What may not meet stands on a page of its own before labels that come cut, which stay in their places.
+func TestStopBeforeLabelsOnPaper(t *testing.T) {
+	skipIfSlow(t)
+	b := webtest.Start(t)
+	stopFolder(t, stopPrep)
+	path := filepath.Join(t.TempDir(), "stop.html")
+	output(t, "label", "prep.toml", "--trials", "10000", "--sheet", "A4, 2 x 4, margin 8 x 10 mm, gap 0 mm", "--out", path)
+	b.Open("file://" + path)
+	sheets := b.Paper(a4[0], a4[1])
+	require.Equal(t, 2, len(sheets), "pages")
+	size := page.Size{Width: 97, Height: 277.0 / 4}
+	assert.Contains(t, sheets[0].Lines()[0].Words, "STOP: these two may not meet")
+	assert.Empty(t, boxesOf(sheets[0].Boxes, size))
+	for _, sheet := range sheets[1:] {
+		found := boxesOf(sheet.Boxes, size)
+		require.NotEmpty(t, found)
+		assert.InDelta(t, 8, found[0].X, 0.3)
+		assert.InDelta(t, 10, found[0].Y, 0.3)
+	}
 }

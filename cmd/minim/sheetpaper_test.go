@@ -23,7 +23,7 @@ func TestSheetOnPaper(t *testing.T) {
 	b.Open("file://" + path)
 	for name, paper := range map[string][2]float64{"A4": a4, "Letter": letter} {
 		sheets := b.Paper(paper[0], paper[1])
-		assert.Len(t, sheets, 2, name)
+		assert.Equal(t, 2, len(sheets), name)
 		boxes, all := 0, ""
 		for i, sheet := range sheets {
 			lines := sheet.Lines()
@@ -32,7 +32,7 @@ func TestSheetOnPaper(t *testing.T) {
 			assert.NotContains(t, []string{"Steps", "You get", "All along", "You need"}, lines[last-1].Words, name)
 			at := math.Inf(-1)
 			for _, box := range sheet.Boxes {
-				if math.Abs(box.Width-25) < 0.4 && math.Abs(box.Height-11) < 0.4 && math.Abs(box.Y-at) > 2 { // it is filled and outlined
+				if math.Abs(box.Width-25) < 0.3 && math.Abs(box.Height-11) < 0.3 && math.Abs(box.Y-at) > 2 { // it is filled and outlined
 					boxes++
 					at = box.Y
 				}
