@@ -44,7 +44,7 @@ steps = [ { weigh = "0.50 g", on = "scale" }, { make-up-to = "40 mL", in = "50 m
 // it is stated.
 func TestAimingElsewhereIsSaidFirst(t *testing.T) {
 	skipIfSlow(t)
-	const want = "comes out 12 % too weak: weigh 0.50 g instead of 0.44 g on the scale (step 1); then it is inside in"
+	const want = "comes out 12 % too weak: weigh 0.50 g instead of 0.44 g on the scale (step 1); then it is inside"
 	inFolder(t, map[string]string{"kit.toml": planKit, "one.toml": hydratePrep, "two.toml": hydratePrep + rightRoute})
 	collapsed := func(text string) string { return strings.Join(strings.Fields(strings.ReplaceAll(text, "\\", "")), " ") }
 	before := func(text, first, then string) {

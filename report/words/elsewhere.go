@@ -62,7 +62,7 @@ func elsewhereWords(p *route.Prep, r *route.Result) string {
 	if e.Step == 0 {
 		return fmt.Sprintf("%s: %s, and no other reading of a single step %sbrings it there on this bench%s", text, aims, when(e.Cut, "that was tried "), when(e.Cut, " (not all were)"))
 	}
-	return fmt.Sprintf("%s: %s (step %d); then it is inside in %s of 100, as it stands in %s (%s)", text, otherReading(r, e), e.Step,
+	return fmt.Sprintf("%s: %s (step %d); then it is inside %s in 100, as it stands %s (%s)", text, otherReading(r, e), e.Step,
 		inHundred(e.Chance, p.LeastChance), chanceOf(p, r), aims)
 }
 

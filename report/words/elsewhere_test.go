@@ -39,8 +39,8 @@ func aimed(use int, results ...route.Result) *route.Comparison {
 
 func TestElsewhereWords(t *testing.T) {
 	for want, r := range map[string]route.Result{
-		"comes out 12 % too weak: weigh 0.68 g instead of 0.60 g on the scale (step 1); then it is inside in 94.99 of 100, as it stands in 40.0 (its steps aim at 8.8 g/L, the target is 10 g/L)": off("a", -0.12, true),
-		"comes out 25 % too strong: its steps aim at 12.5 g/L, the target is 10 g/L, and no other reading of a single step brings it there on this bench":                                         off("a", 0.25, false),
+		"comes out 12 % too weak: weigh 0.68 g instead of 0.60 g on the scale (step 1); then it is inside 94.99 in 100, as it stands 40.0 (its steps aim at 8.8 g/L, the target is 10 g/L)": off("a", -0.12, true),
+		"comes out 25 % too strong: its steps aim at 12.5 g/L, the target is 10 g/L, and no other reading of a single step brings it there on this bench":                                   off("a", 0.25, false),
 	} {
 		c := aimed(0, r)
 		assert.Equal(t, want, elsewhereWords(c.Prep, &c.Results[0]))

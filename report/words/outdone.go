@@ -75,8 +75,8 @@ func (o outdone) by(rule policy.Rule) string {
 		return "is in doubt: " + strings.Join(note.Joined(note.Doubts(o.lost.Notes.Warnings)), "; ")
 	case policy.HalfRisk:
 		halved := asked(o.prep.Ask().Halved())
-		return either(inHundred(o.lost.Chance(), o.prep.LeastChance) == halved, "is inside in a little less than the "+halved+" of 100 that halve the risk asked for",
-			fmt.Sprintf("is %s, and not in the %s that halve the risk asked for", insideIn(o.prep, o.lost), halved))
+		return either(inHundred(o.lost.Chance(), o.prep.LeastChance) == halved, "is inside a little less than the "+halved+" in 100 that halve the risk asked for",
+			fmt.Sprintf("is %s, and not the %s that halve the risk asked for", insideIn(o.prep, o.lost), halved))
 	case policy.Meeting, policy.Chance, policy.Surer:
 		return "is " + sureness(o.prep, o.lost)
 	case policy.Holding:

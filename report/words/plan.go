@@ -62,7 +62,7 @@ func chosenBy(p *plan.Plan) string {
 	if p.Options.Prefer == route.Usual {
 		return policyOrder(p.Prep)
 	}
-	among := " of these routes" + when(p.Verdict.Meets, fmt.Sprintf(" that are inside in %s of 100", asked(p.Prep.LeastChance)))
+	among := " of these routes" + when(p.Verdict.Meets, fmt.Sprintf(" that are inside %s in 100", asked(p.Prep.LeastChance)))
 	leastLeft := either(len(p.Prep.Tolerances) == 0, "nearest to the target", "the least left over")
 	return cmp.Or(preferences[p.Options.Prefer], leastLeft) + among
 }
@@ -245,7 +245,7 @@ func HelpLines(p *plan.Plan) []fact {
 	var lines []fact
 	for _, h := range p.Helps {
 		text := either(h.Change.Code == "wider-tolerance",
-			fmt.Sprintf("the route above is inside it in %s of 100", asked(p.Prep.LeastChance)),
+			fmt.Sprintf("the route above is inside it %s in 100", asked(p.Prep.LeastChance)),
 			fmt.Sprintf("the best chance of being inside is then %s in 100", inHundred(h.Chance, p.Prep.LeastChance)))
 		lines = append(lines, fact{h.Change.String() + ":", text})
 	}

@@ -86,7 +86,7 @@ func longestName(c *route.Comparison) int {
 // whyNot says why a route is not the one to use, and how often it would come closer, where that is
 // known.
 func whyNot(c *route.Comparison, r *route.Result) string {
-	return against(c, r, when(!math.IsNaN(r.Closer), fmt.Sprintf("; closer to the target in %s of 100", inHundred(r.Closer, 1))))
+	return against(c, r, when(!math.IsNaN(r.Closer), fmt.Sprintf("; closer to the target %s in 100", inHundred(r.Closer, 1))))
 }
 
 // against says why a route is not the one to use, and what spoils it; what is said besides

@@ -90,9 +90,9 @@ func insideOr(p *route.Prep, r *route.Result) string {
 	return either(len(r.Inside) == 0, quantity.Percent(r.HoldsWithin), chanceOf(p, r))
 }
 
-// insideIn is "inside in 97.0 of 100", with a close call.
+// insideIn is "inside 97.0 in 100", with a close call.
 func insideIn(p *route.Prep, r *route.Result) string {
-	return "inside in " + chanceOf(p, r) + " of 100" + CloseCall(p, r)
+	return "inside " + chanceOf(p, r) + " in 100" + CloseCall(p, r)
 }
 
 // CloseCall says in brackets that a chance is so near to what is asked for that the simulation

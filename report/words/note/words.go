@@ -322,7 +322,7 @@ var words = map[string]string{
 	"too-weak":             "it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
 	"too-weak-lacks":       "it is too weak, there is no stronger solution, and %s",
 	"too-weak-to-measure":  "it is too weak, and nothing on the bench measures out what it needs of a stronger solution or of solute",
-	"in-vain":              "of %d corrections that were tried the best is inside in %.1f of 100, and as it is the batch is so in %.1f",
+	"in-vain":              "of %d corrections that were tried the best is inside %.1f in 100, and as it is the batch is so %.1f in 100",
 	"in-vain-inherited":    "%s; what is uncertain of it stays uncertain in whatever is made of it",
 	"surer-batch":          "a new batch, by a surer route",
 	"not-tried":            "%s; not tried: %s",
