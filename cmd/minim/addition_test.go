@@ -71,7 +71,7 @@ func TestGoneInstrumentIsNotAdvised(t *testing.T) {
 		"[[route]]\nname = \"direct\"\nsteps = [ { weigh = \"1.00 g\", on = \"scale\" }, { make-up-to = \"50 mL\", in = \"flask\" } ]\n"
 	inFolder(t, map[string]string{"bench.toml": kit + cylinder, "less.toml": kit, "prep.toml": prep})
 	output(t, "new", "--record", "prep.toml", "record.toml")
-	args := []string{"made", "prep.toml", "record.toml", "--trials", "10000", "--by", "AK", "--to", "0.5 % w/v", "--add"}
+	args := []string{"made", "prep.toml", "record.toml", "--trials", "10000", "--by", "AK", "--to", "0.5 % w/v", "--all", "--add"}
 	assert.Contains(t, output(t, append(args, "step 1: done", "--add", "step 2: done")...), "large cylinder")
 	without := output(t, append(args, "bench: 20 °C within 1 °C", "--kit", "less.toml")...)
 	assert.Contains(t, without, "To correct it")
@@ -84,7 +84,7 @@ func TestSixStepsDoneStayInside(t *testing.T) {
 	skipIfSlow(t)
 	t.Chdir(t.TempDir())
 	finished(t)
-	inside := output(t, "made", "b/dye.toml", "record.toml", "--trials", "10000")
+	inside := output(t, "made", "b/dye.toml", "record.toml", "--trials", "10000", "--all")
 	require.Contains(t, inside, "\nINSIDE  two dilutions\n")
 	prep := read(t, "b/dye.toml")
 	route := prep[strings.Index(prep, `name = "two dilutions"`):]
@@ -92,7 +92,7 @@ func TestSixStepsDoneStayInside(t *testing.T) {
 	reading, _, _ = strings.Cut(reading, `"`)
 	changed := strings.Replace(route, reading, "3.00 g", 1)
 	require.NoError(t, os.WriteFile("b/dye.toml", []byte(strings.Replace(prep, route, changed, 1)), 0o600))
-	later := output(t, "made", "b/dye.toml", "record.toml", "--trials", "10000")
+	later := output(t, "made", "b/dye.toml", "record.toml", "--trials", "10000", "--all")
 	assert.Contains(t, later, "\nINSIDE  two dilutions\n")
 	assert.Contains(t, later, "step 1, weigh: planned then "+reading+", now 3.00 g")
 	var rest []string

@@ -116,7 +116,7 @@ func TestPlanAgreesWithCompare(t *testing.T) {
 	}
 	assert.Greater(t, len(found), len(compared), "the others are simulated with fewer trials")
 	saved := output(t, "compare", "saved.toml", "--format", "markdown")
-	text := strings.Join(strings.Fields(output(t, "plan", "prep.toml", "--steps", "1")), " ")
+	text := strings.Join(strings.Fields(output(t, "plan", "prep.toml", "--steps", "1", "--all")), " ")
 	for _, figure := range printed(t, saved, use) {
 		assert.Contains(t, text, figure)
 	}

@@ -35,7 +35,7 @@ func (o *compareOptions) check(c call) error {
 // run is minim compare.
 func (o *compareOptions) run(ctx context.Context, c call) error {
 	return o.show(ctx, c, "compare", func() (q answer.Question, err error) {
-		q.Route, q.Settings = o.route, o.settings()
+		q.Route, q.All, q.Settings = o.route, o.all, o.settings()
 		q.Prep, q.Changed, err = o.preps(ctx, c)
 		return q, err
 	})

@@ -19,7 +19,7 @@ import (
 // with what is supposed of it.
 type destination struct {
 	kit, format, dir string
-	force            bool
+	force, all       bool
 	changes          changes
 }
 
@@ -30,12 +30,18 @@ func (o *destination) declareKit(flags *pflag.FlagSet) {
 func (o *destination) declareBench(flags *pflag.FlagSet) {
 	o.declareKit(flags)
 	flags.Var(&o.changes, "change", "")
+	o.declareAll(flags)
 }
 
 func (o *destination) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.format, "format", "text", "")
 	flags.StringVar(&o.dir, "out", "", "")
 	flags.BoolVar(&o.force, "force", false, "")
+}
+
+// declareAll is for a command whose first screen leaves out what does not fit.
+func (o *destination) declareAll(flags *pflag.FlagSet) {
+	flags.BoolVar(&o.all, "all", false, "")
 }
 
 // check refuses a format that is not known, and --force without a file to write.
@@ -69,18 +75,32 @@ func (o *destination) show(ctx context.Context, c call, kind string, question fu
 	if err != nil {
 		return err
 	}
+	q.All = o.all
 	a, err := c.ask(ctx, kind, q)
 	if err != nil {
 		return err
 	}
-	printed, err := a.In(o.format)
+	printed, err := o.printed(c, a)
 	if err != nil {
 		return err
 	}
-	if o.format == "text" {
-		printed = append(printed, c.next(a)...)
-	}
 	return c.deliver(printed, a, append([]stager{o.keep}, more...)...)
+}
+
+// printed is the answer in the format that is wanted; text is as wide as the window, and short
+// unless all of it is asked for.
+func (o *destination) printed(c call, a *answer.Answer) ([]byte, error) {
+	if o.format != "text" {
+		return a.In(o.format)
+	}
+	width := c.width()
+	short := !o.all && c.flags.Lookup("all") != nil
+	if short {
+		text, err := a.Glance(width, c.shortNext(a))
+		return []byte(text), err
+	}
+	text, err := a.Screen(width)
+	return []byte(text + c.next(a, width)), err
 }
 
 // mayKeep refuses a folder in which a file of the answer would replace another, and with

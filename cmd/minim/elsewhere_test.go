@@ -44,7 +44,7 @@ steps = [ { weigh = "0.50 g", on = "scale" }, { make-up-to = "40 mL", in = "50 m
 // it is stated.
 func TestAimingElsewhereIsSaidFirst(t *testing.T) {
 	skipIfSlow(t)
-	const want = "comes out 12 % too weak: weigh 0.50 g instead of 0.44 g on the scale (step 1); then it is inside in"
+	const want = "comes out 12 % too weak: weigh 0.50 g instead of 0.44 g on the scale (step 1); then it is inside"
 	inFolder(t, map[string]string{"kit.toml": planKit, "one.toml": hydratePrep, "two.toml": hydratePrep + rightRoute})
 	collapsed := func(text string) string { return strings.Join(strings.Fields(strings.ReplaceAll(text, "\\", "")), " ") }
 	before := func(text, first, then string) {
@@ -55,13 +55,16 @@ func TestAimingElsewhereIsSaidFirst(t *testing.T) {
 	}
 	quick := func(args ...string) string { return output(t, append(args, "--trials", "20000")...) }
 
+	whole := func(args ...string) string { return quick(append(args, "--all")...) }
 	before(quick("compare", "one.toml"), "First: forgotten "+want, "NEAREST")
-	before(quick("compare", "two.toml"), "First: forgotten "+want, "USE right")
-	before(quick("compare", "two.toml", "--route", "forgotten"), "First: forgotten "+want, "NEAREST")
-	assert.NotContains(t, quick("compare", "two.toml", "--route", "right"), "First:")
+	before(whole("compare", "one.toml"), "First: forgotten "+want, "NEAREST")
+	before(whole("compare", "two.toml"), "First: forgotten "+want, "USE right")
+	before(whole("compare", "two.toml", "--route", "forgotten"), "First: forgotten "+want, "NEAREST")
+	assert.NotContains(t, whole("compare", "two.toml", "--route", "right"), "First:")
+	assert.Contains(t, collapsed(quick("compare", "two.toml")), "comes out 12 % too weak")
 	before(quick("compare", "two.toml", "--format", "markdown"), "First: forgotten "+want, "USE: right")
-	before(quick("plan", "one.toml", "--steps", "0"), "Your own routes", "forgotten: "+want)
-	before(quick("plan", "one.toml", "--from", "forgotten"), "0.50 g in 40 mL", "Chosen")
+	before(whole("plan", "one.toml", "--steps", "0"), "Your own routes", "forgotten: "+want)
+	before(whole("plan", "one.toml", "--from", "forgotten"), "0.50 g in 40 mL", "Chosen")
 	for _, paper := range []string{"sheet", "report"} {
 		before(quick(paper, "two.toml", "--route", "forgotten"), "First: this route "+want, map[string]string{"sheet": "this batch", "report": "Purpose"}[paper])
 	}

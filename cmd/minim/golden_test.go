@@ -12,9 +12,12 @@ import (
 	"minim/cmd/minim/demo"
 )
 
-// withoutPictures is a page without the bytes of its pictures, which no one can read.
+// greyDot is a PNG of one grey pixel.
+const greyDot = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAAAAAA6fptVAAAACklEQVR4nGNoAAAAggCBd81ytgAAAABJRU5ErkJggg=="
+
+// withoutPictures is a page with a dot in place of each of its pictures, whose bytes no one can read.
 func withoutPictures(page string) string {
-	return regexp.MustCompile(`data:image/png;base64,[^"]*`).ReplaceAllString(page, "data:image/png;base64,")
+	return regexp.MustCompile(`data:image/png;base64,[^"]*`).ReplaceAllString(page, "data:image/png;base64,"+greyDot)
 }
 
 // rounded files hold no number in full precision.
@@ -44,7 +47,7 @@ func TestDemoOutputs(t *testing.T) {
 	output(t, append([]string{"label", "--by", "AK", "--batch", "7", "--use-by", "2026-12-28"}, append(papers, "results/label.html")...)...)
 	output(t, append([]string{"label"}, append(papers, "results/label.md")...)...)
 	for _, name := range []string{
-		"compare.txt", "compare.json", "compare.md", "compare.html", "compare.csv", "plan.html", "spread.svg", "budget.svg", "routes.svg", "readability.svg",
+		"compare.txt", "compare.json", "compare.md", "compare.html", "compare.csv", "plan.html", "spread.svg", "budget.svg", "vessels.svg", "result.svg", "routes.svg", "money.svg",
 		"made.txt", "made.json", "made.md", "made.csv", "made.svg",
 		"report.html", "report.md", "made-report.html", "sheet.html", "sheet.md", "label.html", "label.md",
 	} {

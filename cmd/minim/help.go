@@ -74,6 +74,12 @@ func help(args []string, w io.Writer) error {
 	switch {
 	case len(args) == 0:
 		return printHelp(w)
+	case args[0] == "words" && len(args) == 1:
+		return printWords(w)
+	case args[0] == "man" && len(args) == 1:
+		return printWritten("man", w)
+	case args[0] == "completion" && len(args) <= 2:
+		return printCompletion(args[1:], w)
 	case len(args) > 1:
 		return &usageError{fmt.Sprintf("minim help takes one command, found %q as well", args[1]), ""}
 	}
@@ -91,7 +97,8 @@ func printHelp(w io.Writer) error {
 }
 
 func printCommandHelp(w io.Writer, flags *pflag.FlagSet) error {
-	text := told(flags.Name(), "usage") + "\n" + told(flags.Name(), "does") + "\n" + clause.When(flags.HasFlags(), "\n"+flags.FlagUsages())
+	text := told(flags.Name(), "usage") + "\n" + told(flags.Name(), "does") + "\n" + clause.When(flags.HasFlags(), "\n"+flags.FlagUsages()) +
+		"\nExample: " + told(flags.Name(), "example") + "\n"
 	_, err := io.WriteString(w, text)
 	return err
 }

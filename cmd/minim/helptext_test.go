@@ -20,6 +20,7 @@ func TestHelpHasWordsForEveryOption(t *testing.T) {
 	for _, cmd := range commands() {
 		take(cmd.name, "usage")
 		take(cmd.name, "does")
+		take(cmd.name, "example")
 		flags := newFlags(cmd.name, cmd.job)
 		if flags.Lookup("format") != nil && cmd.name != "kit" { // after which something is to be typed next
 			take(cmd.name, "keep")

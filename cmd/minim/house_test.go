@@ -51,6 +51,7 @@ var layers = []string{
 	"minim/report/words/beside",
 	"minim/report/words/kits",
 	"minim/report/words", // every sentence of a result: data and pages read it
+	"minim/report/words/glance",
 	"minim/report/data",
 	"minim/report/words/picture",
 	"minim/report/figure",

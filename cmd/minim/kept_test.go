@@ -72,7 +72,7 @@ func TestMadeSaysWhatItAdded(t *testing.T) {
 func TestPlanHasItsLegend(t *testing.T) {
 	skipIfSlow(t)
 	gumFiles(t)
-	text := output(t, "plan", "prep.toml", "--steps", "1", "--trials", "10000")
+	text := output(t, "plan", "prep.toml", "--steps", "1", "--trials", "10000", "--all")
 	markdown := output(t, "plan", "prep.toml", "--steps", "1", "--trials", "10000", "--format", "markdown")
 	for _, part := range []string{"made up to the mark at", "measured solvent"} {
 		assert.Contains(t, strings.Join(strings.Fields(text), " "), part)

@@ -33,6 +33,7 @@ type madeOptions struct {
 
 func (o *madeOptions) declare(flags *pflag.FlagSet) {
 	o.declareKit(flags)
+	o.declareAll(flags)
 	flags.StringArrayVar(&o.add, "add", nil, "")
 	flags.StringVar(&o.by, "by", "", "")
 	flags.StringVar(&o.at, "at", "", "")

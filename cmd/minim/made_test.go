@@ -32,7 +32,7 @@ func TestAdviceBringsABatchRight(t *testing.T) {
 	output(t, "new", "b")
 	for _, weighed := range []string{"6.00 g", "4.00 g", "1.80 g", "1.28 g", "0.75 g"} {
 		batchOf(t, weighed)
-		args := []string{"made", "b/dye.toml", "record.toml", "--trials", "10000"}
+		args := []string{"made", "b/dye.toml", "record.toml", "--trials", "10000", "--all"}
 		screen := output(t, args...)
 		assert.Contains(t, screen, "\nOUTSIDE  two dilutions\n", weighed)
 		_, advice, ok := strings.Cut(screen, "\nOnce done:")

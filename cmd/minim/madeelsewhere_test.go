@@ -22,9 +22,9 @@ func TestMadeSaysThatThePlanAimsElsewhere(t *testing.T) {
 		"right.toml": "route = \"right\"\n[entries]\n",
 	})
 	made := func(record string, args ...string) string {
-		return strings.Join(strings.Fields(output(t, append([]string{"made", "prep.toml", record, "--trials", "20000"}, args...)...)), " ")
+		return strings.Join(strings.Fields(output(t, append([]string{"made", "prep.toml", record, "--trials", "20000", "--all"}, args...)...)), " ")
 	}
-	const first = "First: the plan comes out 12 % too weak: weigh 0.50 g instead of 0.44 g on the scale (step 1); then it is inside in"
+	const first = "First: the plan comes out 12 % too weak: weigh 0.50 g instead of 0.44 g on the scale (step 1); then it is inside"
 	for _, format := range []string{"text", "markdown"} {
 		text := made("none.toml", "--format", format)
 		assert.Contains(t, text, first)

@@ -10,6 +10,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"minim/report/answer"
+	"minim/report/page"
 	"minim/report/words"
 	"minim/uncertainty/bench"
 )
@@ -20,6 +21,7 @@ type paperOptions struct {
 	kit, route, record, out, date string
 	force                         bool
 	label                         words.Label
+	size, sheet                   string
 }
 
 // mostLabels on a sheet.
@@ -41,6 +43,8 @@ func (o *paperOptions) declare(flags *pflag.FlagSet) {
 		flags.StringVar(&o.label.By, "by", "", "")
 		flags.StringVar(&o.label.Batch, "batch", "", "")
 		flags.StringVar(&o.label.UseBy, "use-by", "", "")
+		flags.StringVar(&o.size, "size", "", "")
+		flags.StringVar(&o.sheet, "sheet", "", "")
 	}
 }
 
@@ -67,6 +71,25 @@ func (o *paperOptions) check(c call) error {
 	}
 	if n := o.label.Count; c.flags.Lookup("count") != nil && (n < 1 || n > mostLabels) {
 		return &usageError{fmt.Sprintf("--count must lie between 1 and %d, found %d", mostLabels, n), ""}
+	}
+	return o.readLayout()
+}
+
+// readLayout reads how large labels are and how they stand on paper.
+func (o *paperOptions) readLayout() (err error) {
+	layout := &o.label.Layout
+	if o.size != "" {
+		if layout.Size, err = page.ParseLabelSize(o.size); err != nil {
+			return &usageError{"--size: " + err.Error(), fmt.Sprintf("write width and height from %s to %s, as in \"60 x 40 mm\"", page.LeastLabel, page.MostLabel)}
+		}
+	}
+	if o.sheet != "" {
+		if layout.Sheet, err = page.ParseLabelSheet(o.sheet); err == nil {
+			err = layout.Check()
+		}
+		if err != nil {
+			return &usageError{"--sheet: " + err.Error(), "write paper, columns x rows, margin and gap, as in \"A4, 3 x 7, margin 7 mm, gap 2.5 mm\"; two lengths, as in \"margin 7 x 15 mm\", are from the left and from above"}
+		}
 	}
 	return nil
 }
@@ -124,12 +147,11 @@ func (o *paperOptions) keep(c call, a *answer.Answer) error {
 	format := "html"
 	if strings.EqualFold(filepath.Ext(name), ".md") {
 		format = "markdown"
-		if picture, err := a.In("png"); err != nil {
+		pictures, err := a.Beside(strings.TrimSuffix(name, filepath.Ext(name)))
+		if err != nil {
 			return err
-		} else if picture != nil {
-			a.PictureFile = strings.TrimSuffix(name, filepath.Ext(name)) + ".png"
-			files = append(files, file{Name: a.PictureFile, Data: picture})
 		}
+		files = append(files, pictures...)
 	}
 	text, err := a.In(format)
 	if err != nil {
@@ -138,7 +160,7 @@ func (o *paperOptions) keep(c call, a *answer.Answer) error {
 	files = append(files, file{Name: name, Data: text})
 	err = c.deliver(nil, a, func(*answer.Answer) (*staged, error) { return stage(dir, files, o.force) })
 	if err != nil { // what was worked out is not lost
-		a.PictureFile = ""
+		_, _ = a.Beside("")
 		_ = print()
 	}
 	return err

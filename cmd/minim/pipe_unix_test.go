@@ -25,7 +25,7 @@ func TestFilesAreReadOnce(t *testing.T) {
 	t.Chdir(t.TempDir())
 	prep := strings.ReplaceAll(hydratePrep, `kit = "kit.toml"`, `kit = "kept.toml"`) + rightRoute
 	require.NoError(t, os.WriteFile("kept.toml", []byte(planKit), 0o644))
-	changed := output(t, "compare", piped(t, "a", prep), "--kit", piped(t, "k", planKit), "--change", "scale: readability = 0.001 g", "--trials", "20000")
+	changed := output(t, "compare", piped(t, "a", prep), "--kit", piped(t, "k", planKit), "--change", "scale: readability = 0.001 g", "--trials", "20000", "--all")
 	assert.Contains(t, changed, "What the change")
 	output(t, "plan", piped(t, "b", prep), "--steps", "0", "--trials", "20000", "--save", "saved.toml")
 	saved, err := os.ReadFile("saved.toml")

@@ -17,7 +17,7 @@ import (
 type planOptions struct {
 	searchOptions
 	prefer, save, from string
-	all                bool
+	bothWays           bool
 }
 
 // planWork is how many million candidates minim plan tries in all when not told otherwise.
@@ -27,7 +27,7 @@ func (o *planOptions) declare(flags *pflag.FlagSet) {
 	o.searchOptions.declare(flags, planWork)
 	flags.StringVar(&o.prefer, "prefer", route.Usual, "")
 	flags.StringVar(&o.save, "save", "", "")
-	flags.BoolVar(&o.all, "all", false, "")
+	flags.BoolVar(&o.bothWays, "both-ways", false, "")
 	flags.StringVar(&o.from, "from", "", "")
 }
 
@@ -60,7 +60,7 @@ func (o *planOptions) question(ctx context.Context, c call) (answer.Question, er
 		return q, err
 	}
 	p := q.Prep
-	q.Search.All, q.Search.From = o.all, o.from
+	q.Search.All, q.Search.Listed, q.Search.From = o.bothWays, o.all, o.from
 	q.Search.Shown = !o.all && o.dir == "" && slices.Contains([]string{"text", "markdown"}, o.format)
 	if c.flags.Changed("prefer") {
 		q.Search.Prefer = o.prefer

@@ -33,7 +33,7 @@ func searches() []search {
 		{name: "within-4", args: []string{"plan"}, tolerance: 4, long: true},
 		{name: "within-3", args: []string{"plan"}, tolerance: 3, long: true}, // 10 s
 		{name: "within-2", args: []string{"plan"}, tolerance: 2, long: true},
-		{name: "all-within-5", args: []string{"plan", "--all"}, tolerance: 5, long: true}, // 30 s
+		{name: "all-within-5", args: []string{"plan", "--both-ways"}, tolerance: 5, long: true}, // 30 s
 	}
 	for _, n := range []int{6, 9, 12} {
 		list = append(list, search{name: fmt.Sprintf("instruments-%d", n), args: []string{"plan"}, tolerance: 5, instruments: n, long: true})

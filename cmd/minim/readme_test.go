@@ -119,6 +119,6 @@ func TestExampleFiles(t *testing.T) {
 		text = after
 	}
 	assert.Contains(t, output(t, "kit", "bench.toml"), "25 mL flask")
-	assert.Contains(t, output(t, "compare", "prep.toml", "--trials", "10000"), "\nUSE  ")
+	assert.Contains(t, output(t, "compare", "prep.toml", "--trials", "10000"), "\nUSE ")
 	assert.Contains(t, output(t, "made", "prep.toml", "batch.toml", "--trials", "10000"), "1.73 g in place of 1.75 g")
 }

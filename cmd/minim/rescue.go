@@ -32,6 +32,7 @@ func (o *rescueOptions) declare(flags *pflag.FlagSet) {
 	flags.StringVar(&o.tolerance, "tolerance", "", "")
 	flags.StringVar(&o.solvent, "solvent", "water", "")
 	o.declareKit(flags)
+	o.declareAll(flags)
 	o.destination.declare(flags)
 	o.simulation.declare(flags)
 }

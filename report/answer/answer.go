@@ -12,6 +12,7 @@ import (
 	"minim/report/page"
 	"minim/report/words"
 	"minim/report/words/clause"
+	"minim/report/words/glance"
 	"minim/uncertainty/route"
 )
 
@@ -21,18 +22,17 @@ type Answer struct {
 	// none. Where its verdict names none to use, there is no page.
 	Comparison *route.Comparison
 	// Batch that was made; nil where the question is of none.
-	Batch *words.Batch
-	// PictureFile is what Markdown names the picture of a report by, which lies beside it; it
-	// is left out without one.
-	PictureFile string
-
+	Batch    *words.Batch
 	page     func(pictures ...page.Block) *page.Page
-	width    int // of a line of text
+	glance   func() *glance.Screen // nil where the page is short by itself
+	width    int                   // of a line of text
 	data     data.Data
 	pictures []picture
-	drawn    []drawing
-	kind     string
-	encode   func(*figure.Figure) ([]byte, error)
+	// beside are the names of the files of the pictures that lie beside Markdown, in their order.
+	beside []string
+	drawn  []drawing
+	kind   string
+	encode func(*figure.Figure) ([]byte, error)
 }
 
 // picture is to be drawn. One that may be missing is left out, and said to be, where there is
@@ -107,20 +107,25 @@ func (a *Answer) In(format string) ([]byte, error) {
 		return a.data.CSV(), nil
 	}
 	if a.Comparison != nil && a.Comparison.Verdict.Use < 0 {
-		return nil, errors.New("none of the routes can be used: the comparison says why")
+		return nil, errNoRoute
 	}
 	var drawn []drawing
-	if slices.Contains([]string{"html", "svg", "png"}, format) || a.PictureFile != "" {
+	if slices.Contains([]string{"html", "svg", "png"}, format) || len(a.beside) > 0 {
 		var err error
 		if drawn, err = a.draw(); err != nil {
 			return nil, err
 		}
 	}
 	var figures []page.Block
-	for _, d := range drawn {
-		if d.png != nil {
-			figures = append(figures, page.Figure{PNG: d.png, Alt: d.alt})
+	for i, d := range drawn {
+		if d.png == nil {
+			continue
 		}
+		f := page.Figure{PNG: d.png, Alt: d.alt, Class: d.printed}
+		if i < len(a.beside) {
+			f.File = a.beside[i]
+		}
+		figures = append(figures, f)
 	}
 	switch format {
 	case "text":
@@ -136,6 +141,25 @@ func (a *Answer) In(format string) ([]byte, error) {
 	return map[string][]byte{"svg": drawn[0].svg, "png": drawn[0].png}[format], nil
 }
 
+// Screen is the whole of an answer for a window of so many columns.
+func (a *Answer) Screen(columns int) (string, error) {
+	if a.Comparison != nil && a.Comparison.Verdict.Use < 0 {
+		return "", errNoRoute
+	}
+	return a.page().Text(columns), nil
+}
+
+// Glance is what is seen of it first: see package glance. Next is what to type next, "" for nothing. An
+// answer of instruments has none.
+func (a *Answer) Glance(columns int, next string) (string, error) {
+	if a.Comparison != nil && a.Comparison.Verdict.Use < 0 {
+		return "", errNoRoute
+	}
+	return a.glance().Text(columns, next), nil
+}
+
+var errNoRoute = errors.New("none of the routes can be used: the comparison says why")
+
 // Files are the answer in all formats and its pictures, by the names of [FileNames]; missing
 // says of each picture that is left out why.
 func (a *Answer) Files() (files []File, missing []error, err error) {
@@ -148,7 +172,7 @@ func (a *Answer) Files() (files []File, missing []error, err error) {
 	}
 	drawn, err := a.draw()
 	for i, d := range drawn {
-		name := kinds[a.kind].pictures[i]
+		name := a.pictureName(i)
 		if d.missing != nil {
 			missing = append(missing, fmt.Errorf("%s.svg is not drawn: %w", name, d.missing))
 			continue
@@ -158,11 +182,40 @@ func (a *Answer) Files() (files []File, missing []error, err error) {
 	return files, missing, err
 }
 
+// Beside are the pictures as PNG under names that begin alike, which Markdown names them by from
+// then on; with no name it leaves them out again.
+func (a *Answer) Beside(name string) (files []File, err error) {
+	if a.beside = nil; name == "" {
+		return nil, nil
+	}
+	drawn, err := a.draw()
+	if err != nil {
+		return nil, err
+	}
+	for i, d := range drawn {
+		file := name + clause.When(i > 0, "-"+a.pictureName(i)) + ".png"
+		if d.png != nil {
+			files = append(files, File{file, d.png})
+		}
+		a.beside = append(a.beside, file)
+	}
+	return files, nil
+}
+
+// pictureName is that of a picture; those beyond the names of their kind are further parts of the first.
+func (a *Answer) pictureName(i int) string {
+	names := kinds[a.kind].pictures
+	if i >= len(names) {
+		return fmt.Sprintf("%s-%d", names[0], i-len(names)+2)
+	}
+	return names[i]
+}
+
 // drawing is a picture that is drawn, or why it is missing.
 type drawing struct {
-	alt      string
-	svg, png []byte
-	missing  error
+	alt, printed string
+	svg, png     []byte
+	missing      error
 }
 
 // draw draws the pictures once.
@@ -179,7 +232,7 @@ func (a *Answer) draw() (list []drawing, err error) {
 		if err != nil {
 			return nil, err
 		}
-		d := drawing{alt: drawn.Alt}
+		d := drawing{alt: drawn.Alt, printed: drawn.Printed}
 		if d.svg, err = drawn.SVG(); err != nil {
 			return nil, err
 		}

@@ -7,11 +7,12 @@ import (
 	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/glance"
 	"minim/uncertainty/purchase"
 	"minim/uncertainty/route"
 )
 
-var _ = answers("buy", buy, "readability")
+var _ = answers("buy", buy, "money")
 
 func buy(ctx context.Context, q *Question) (*Answer, error) {
 	q.Search.Settings = q.Settings
@@ -21,7 +22,8 @@ func buy(ctx context.Context, q *Question) (*Answer, error) {
 	}
 	return &Answer{
 		data: data.Purchase(p, before), page: func(pictures ...page.Block) *page.Page { return buyPage(p, before, pictures...) },
-		pictures: []picture{{draw: drawn(figure.Readability, p), mayBeMissing: true}},
+		glance:   func() *glance.Screen { return glance.Bought(p, before) },
+		pictures: []picture{{draw: drawn(figure.Changes, p), mayBeMissing: true}},
 	}, nil
 }
 

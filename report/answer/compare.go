@@ -8,11 +8,13 @@ import (
 	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/clause"
+	"minim/report/words/glance"
 	"minim/uncertainty/contest"
 	"minim/uncertainty/route"
 )
 
-var _ = answers("compare", compare, "spread", "budget")
+var _ = answers("compare", compare, "spread", "budget", "vessels", "result")
 
 func compare(ctx context.Context, q *Question) (*Answer, error) {
 	c, before, err := both(q, func(p *route.Prep) (*route.Comparison, error) { return contest.Compare(ctx, p, q.Route, q.Settings) })
@@ -22,7 +24,8 @@ func compare(ctx context.Context, q *Question) (*Answer, error) {
 	return &Answer{
 		Comparison: c, data: data.Comparison(c, before),
 		page:     func(pictures ...page.Block) *page.Page { return comparePage(c, before, pictures...) },
-		pictures: []picture{{draw: drawn(figure.Spread, c)}, {draw: drawn(figure.Budget, c)}},
+		glance:   func() *glance.Screen { return glance.Compared(c, before) },
+		pictures: []picture{{draw: func() (*figure.Figure, error) { return figure.SpreadChanged(c, before) }}, {draw: drawn(budgetOf(q), c)}, {draw: used(c, figure.RowOf)}, {draw: used(c, figure.OneResult)}},
 	}, nil
 }
 
@@ -38,4 +41,14 @@ func comparePage(c, before *route.Comparison, pictures ...page.Block) *page.Page
 // screen is the page of a command.
 func screen(title string, parts ...[]page.Block) *page.Page {
 	return &page.Page{Title: title, Kind: "screen", Blocks: slices.Concat(parts...)}
+}
+
+// used is how a picture of the route to use is drawn.
+func used(c *route.Comparison, draw func(*route.Comparison, *route.Result) (*figure.Figure, error)) func() (*figure.Figure, error) {
+	return func() (*figure.Figure, error) { return draw(c, &c.Results[c.Verdict.Use]) }
+}
+
+// budgetOf draws the budget of the route to use, or of all where all is asked for.
+func budgetOf(q *Question) func(*route.Comparison) (*figure.Figure, error) {
+	return clause.Either(q.All, figure.Budgets, figure.Budget)
 }

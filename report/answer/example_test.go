@@ -54,5 +54,5 @@ func Example() {
 	// Wanted: 25 mL of 4 % w/v borax in water, within 5 % of target (3.8 to 4.2)
 	//
 	// USE  direct
-	// <nil> true [compare.txt compare.json compare.md compare.html compare.csv spread.svg spread.png budget.svg budget.png]
+	// <nil> true [compare.txt compare.json compare.md compare.html compare.csv spread.svg spread.png budget.svg budget.png vessels.svg vessels.png result.svg result.png]
 }

@@ -18,7 +18,11 @@ func label(ctx context.Context, q *Question) (*Answer, error) {
 	if p.Batch != nil {
 		l = l.Of(p.Batch)
 	}
-	return onPaper(p, func() *page.Page { return labelPage(p, l) }), nil
+	a := onPaper(p, func() *page.Page { return labelPage(p, l) })
+	if p.Verdict.Use < 0 {
+		return a, nil
+	}
+	return a, labelPage(p, l).Refused()
 }
 
 // labelPage has the labels of all bottles that the sheet tells one to fill, to be cut out, in the

@@ -8,6 +8,7 @@ import (
 	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/glance"
 	"minim/uncertainty/record"
 	"minim/uncertainty/rescue"
 )
@@ -32,6 +33,7 @@ func made(ctx context.Context, q *Question) (*Answer, error) {
 	}
 	return &Answer{
 		Batch: b, data: data.Made(b), page: func(pictures ...page.Block) *page.Page { return madePage(b, pictures...) },
+		glance:   func() *glance.Screen { return glance.Made(b) },
 		pictures: []picture{{draw: drawn(figure.Batch, b)}},
 	}, nil
 }

@@ -3,9 +3,11 @@ package answer
 import (
 	"context"
 	"path/filepath"
+	"slices"
 
 	"minim/equipment/quantity"
 	"minim/report/data"
+	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
 	"minim/uncertainty/contest"
@@ -56,4 +58,20 @@ func onPaper(p *words.Paper, show func() *page.Page) *Answer {
 		a.data = data.Made(p.Batch)
 	}
 	return a
+}
+
+// ofPaper is how a picture of what a paper is about is drawn: of the batch where there is one.
+func ofPaper(p *words.Paper, draw func(*route.Comparison, *route.Result) (*figure.Figure, error)) func() (*figure.Figure, error) {
+	if p.Batch == nil {
+		return used(p.Comparison, draw)
+	}
+	made := *p.Comparison
+	made.Prep = p.Batch.Prep
+	return func() (*figure.Figure, error) { return draw(&made, &p.Batch.AsMade) }
+}
+
+// underTitle puts a picture below the title of a page.
+func underTitle(blocks []page.Block, picture page.Block) []page.Block {
+	at := slices.IndexFunc(blocks, func(b page.Block) bool { _, is := b.(page.Title); return is })
+	return slices.Insert(slices.Clone(blocks), at+1, picture)
 }

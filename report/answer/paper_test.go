@@ -126,10 +126,9 @@ func papersNamed(t *testing.T, name string) (html, markdown map[string]string) {
 	p.Results[0].Route = &route.Route{Name: name, Steps: []route.Step{{Verb: route.Start, Stock: &route.Stock{Name: name}}}}
 	p.Results[0].Notes.Assume("property-lacking", "", name)
 	p.Origin = words.Origin{Version: "1", Command: name, Files: []words.File{{Name: name, SHA256: "00"}}}
-	p.Picture, p.Alt = []byte("png"), name
+	spread := page.Figure{PNG: []byte("png"), Alt: name, File: "x.png"}
 	html, markdown = make(map[string]string), make(map[string]string)
-	p.PictureFile = "x.png"
-	for kind, d := range map[string]*page.Page{"report": reportPage(p), "sheet": sheetPage(p, nil), "label": labelPage(p, words.Label{Count: 3, By: name, Batch: name, UseBy: name})} {
+	for kind, d := range map[string]*page.Page{"report": reportPage(p, spread, spread, spread), "sheet": sheetPage(p, nil), "label": labelPage(p, words.Label{Count: 3, By: name, Batch: name, UseBy: name})} {
 		data, err := d.HTML()
 		require.NoError(t, err)
 		html[kind], markdown[kind] = string(data), string(d.Markdown())

@@ -25,6 +25,8 @@ type Question struct {
 	Record *record.Record
 	// Bottle is the solution to be brought to another strength.
 	Bottle *route.Stock
+	// All shows what is left out of a first look, as the budgets of all routes.
+	All bool
 	// Route asks for the one of that name; "" for all.
 	Route string
 	// Settings of the simulation, and how a search goes.

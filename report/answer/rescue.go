@@ -7,6 +7,7 @@ import (
 	"minim/report/figure"
 	"minim/report/page"
 	"minim/report/words"
+	"minim/report/words/glance"
 	"minim/uncertainty/rescue"
 	"minim/uncertainty/route"
 )
@@ -21,6 +22,7 @@ func correct(ctx context.Context, q *Question) (*Answer, error) {
 	}
 	return &Answer{
 		Comparison: r.Comparison, data: data.Rescue(r), page: func(pictures ...page.Block) *page.Page { return rescuePage(r, pictures...) },
+		glance:   func() *glance.Screen { return glance.Rescued(r) },
 		pictures: []picture{{draw: drawn(figure.Ways, r)}},
 	}, nil
 }

@@ -1,6 +1,10 @@
 package figure
 
 import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
 	"minim/report/words/picture"
 	"minim/uncertainty/plan"
 	"minim/uncertainty/purchase"
@@ -15,6 +19,10 @@ func altOfBudget(c *route.Comparison) string {
 	return clean(picture.OfBudget(c, ranked(c), largest).Alt)
 }
 
-func altOfTrade(p *plan.Plan) string { return clean(newTrade(p).Caption().Alt) }
+func altOfTrade(p *plan.Plan) string { return clean(newTrade(hand{}, p).Caption().Alt) }
 
-func altOfReadability(p *purchase.Purchase) string { return clean(newReadable(p).Caption().Alt) }
+func altOfMoney(t *testing.T, p *purchase.Purchase) string {
+	f, err := Changes(p)
+	require.NoError(t, err)
+	return f.Alt
+}

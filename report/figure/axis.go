@@ -18,7 +18,15 @@ func (s *spread) drawTolerance(on *sheet, bottom, top vg.Length) {
 		return
 	}
 	l := limitsOf(s.c)
-	on.box(shaded, s.x(l.Lower), bottom, s.x(l.Upper), top)
+	from, to := s.x(l.Lower), s.x(l.Upper)
+	// What is piled up beyond an edge where there is no limit is inside as well.
+	if math.IsInf(l.Lower, -1) {
+		from -= pileGap + pileWide
+	}
+	if math.IsInf(l.Upper, 1) {
+		to += pileGap + pileWide
+	}
+	on.box(shaded, from, bottom, max(to, from+1), top)
 }
 
 // drawMarks draws the lines over the dots: limits and target. All but the limits
@@ -179,7 +187,26 @@ func decimal(v float64, decimals int) string {
 	if strings.Trim(s, "-0.") == "" {
 		s = strings.TrimPrefix(s, "-")
 	}
-	return strings.Replace(s, "-", "−", 1)
+	return strings.Replace(grouped(s), "-", "−", 1)
+}
+
+// grouped puts spaces between thousands, from five digits on.
+func grouped(number string) string {
+	whole, rest, _ := strings.Cut(number, ".")
+	sign := ""
+	if strings.HasPrefix(whole, "-") {
+		sign, whole = "-", whole[1:]
+	}
+	if len(whole) < 5 {
+		return number
+	}
+	for i := len(whole) - 3; i > 0; i -= 3 {
+		whole = whole[:i] + " " + whole[i:]
+	}
+	if rest != "" {
+		rest = "." + rest
+	}
+	return sign + whole + rest
 }
 
 // scaleOf returns the power of a thousand by which numbers of that size are
@@ -190,5 +217,14 @@ func scaleOf(size float64) (power float64, prefix string) {
 		return 1, ""
 	}
 	exponent := 3 * int(math.Floor(math.Log10(size)/3))
-	return math.Pow10(exponent), "1e" + strconv.Itoa(exponent) + " "
+	return math.Pow10(exponent), "10" + raisedNumber(exponent) + " "
+}
+
+// raisedNumber is an exponent as it stands above the line.
+func raisedNumber(n int) string {
+	up := make(map[rune]rune, len(raised))
+	for high, low := range raised {
+		up[low] = high
+	}
+	return strings.Map(func(r rune) rune { return up[r] }, strings.Replace(strconv.Itoa(n), "-", "−", 1))
 }

@@ -37,10 +37,10 @@ func TestBatch(t *testing.T) {
 	f, err := Batch(b)
 	require.NoError(t, err)
 	assert.Regexp(t, `^How the strength of a batch spreads, wanted 15 mL of .*: a row of a hundred dots for each\. `+
-		`as planned, 99\.. % inside the tolerance; as made, (under )?0\.. % inside the tolerance; corrected, (over )?99\.. % inside the tolerance\.$`, f.Alt)
+		`as planned, 99\.. in 100 inside; as made, (under )?0\.. in 100 inside; corrected, (over )?99\.. in 100 inside\.$`, f.Alt)
 	svg, err := f.SVG()
 	require.NoError(t, err)
-	for _, words := range []string{"THIS BATCH", "batch, and the strength", "The batch as made goes by what was really read, with all that is uncertain of that."} {
+	for _, words := range []string{"THIS BATCH: OUTSIDE", "As made: under 0.1 in 100 inside", "batch, and the strength", "The batch as made goes by what was really read, with all that is uncertain of that."} {
 		assert.Contains(t, string(svg), words)
 	}
 	assert.NotContains(t, string(svg), "All this is predicted")

@@ -28,6 +28,7 @@ const (
 
 // budget is the layout of the figure of all budgets.
 type budget struct {
+	hand
 	c      *route.Comparison
 	words  picture.Caption
 	panels []*panel
@@ -37,22 +38,36 @@ type budget struct {
 	ticks     []tick
 }
 
-// Budget lays out the figure of what spoils the strength by every route: a
-// panel for each, with a bar for each of its largest influences as its share of
-// the variance, and one for the rest. The panels share one axis and have the
-// order of [Spread]. It returns an error when no route can be done.
+// Budget lays out the figure of what spoils the strength by the route to use: a bar for each of
+// its largest influences as its share of the variance, and one for the rest. It returns an error
+// when no route can be done.
 func Budget(c *route.Comparison) (*Figure, error) {
 	if c.Verdict.Use < 0 {
 		return nil, errors.New("no route can be done, so there is no budget to draw")
 	}
-	order := ranked(c)
-	b := &budget{c: c, words: picture.OfBudget(c, order, largest)}
+	return drawBudget(c, []*route.Result{&c.Results[c.Verdict.Use]})
+}
+
+// Budgets is [Budget] of all routes, in the order of [Spread].
+func Budgets(c *route.Comparison) (*Figure, error) {
+	if c.Verdict.Use < 0 {
+		return Budget(c)
+	}
+	return drawBudget(c, ranked(c))
+}
+
+func drawBudget(c *route.Comparison, order []*route.Result) (*Figure, error) {
+	return lettered(c.Prep, namesOf(inOrder(c)), func(h hand) (*Figure, error) { return layBudget(h, c, order), nil })
+}
+
+func layBudget(h hand, c *route.Comparison, order []*route.Result) *Figure {
+	b := &budget{hand: h, c: c, words: picture.OfBudget(c, order, largest)}
 	for _, r := range order {
 		if !r.Possible {
 			b.cannot = append(b.cannot, r)
 			continue
 		}
-		b.panels = append(b.panels, newPanel(c, r))
+		b.panels = append(b.panels, newPanel(h, c, r))
 	}
 	b.scale()
 	height := b.headHeight() + b.plotHeight() + b.footHeight()
@@ -60,7 +75,7 @@ func Budget(c *route.Comparison) (*Figure, error) {
 		b.drawHead(on, height)
 		b.drawPlot(on, height-b.headHeight())
 		on.writeParagraphs(b.footHeight()-8, b.paragraphs())
-	}}, nil
+	}}
 }
 
 // scale fits the axis to the bars, from zero or from the most negative share to

@@ -45,7 +45,7 @@ func TestBarsOf(t *testing.T) {
 	} {
 		var got []string
 		sum, whole := 0.0, 0.0
-		for _, b := range barsOf(lines(test.shares...)) {
+		for _, b := range barsOf(hand{}, lines(test.shares...)) {
 			got = append(got, fmt.Sprintf("%s %.3f", b.words, b.share))
 			sum += b.share
 		}
@@ -64,25 +64,25 @@ func TestInfluencesOfOneName(t *testing.T) {
 	list[0].Owner, list[1].Owner = uncertainty.Owner{Kind: uncertainty.OneUse, Name: "two dilutions", Step: 1}, uncertainty.Owner{Name: "flask (piece 2)"}
 	list[0].Code, list[1].Code = "reading", "reading"
 	list[0].Group.Name, list[1].Group.Name = "flask", "flask"
-	bars := barsOf(list)
+	bars := barsOf(hand{}, list)
 	assert.Equal(t, "reading of the flask (step 1)", bars[0].words)
 	assert.Equal(t, "reading of the flask (flask (piece 2))", bars[1].words)
 
 	long := uncertainty.Code(strings.Repeat("reading ", 30))
 	list[0].Code, list[1].Code = long, long
-	for _, b := range barsOf(list) {
+	for _, b := range barsOf(hand{}, list) {
 		assert.True(t, smallInk.Width(b.words) <= influencesTo-influencesFrom, b.words)
 	}
-	assert.Contains(t, barsOf(list)[0].words, "… (step 1)")
+	assert.Contains(t, barsOf(hand{}, list)[0].words, "… (step 1)")
 }
 
 func TestBudgetSaysWhatItShows(t *testing.T) {
 	c := compare(t, cases["usual"])
 	c.Results[1].Analytic.Budget[0].Assumed = true
 	c.Results[1].AssumedShare = c.Results[1].Analytic.Budget[0].Share
-	words := texts(t, svgOf(t, Budget, c))
+	words := texts(t, svgOf(t, Budgets, c))
 	for _, want := range []string{
-		"An invented recipe", "15 mL of 0.04 % w/v dye in water, within 8 % of target", "What spoils the strength, in shares of its variance.",
+		"An invented recipe: 15 mL of 0.04 % w/v dye in water, within 8 % of target", "What spoils the strength, in shares of its variance.",
 		"fine, diluted", "rough, diluted", "direct", "could be nothing at all", "USE THIS ROUTE", "share of the variance / %",
 		"linearity at the empty boat, rough scale", "bias of the 1 mL pipette at 1 mL", "S", "A", "an assumed one", "shared: the same error in several uses",
 		"Not possible: too little. 0.004 g shows as 0.00 g on the rough scale; the least it can show is 0.01 g.",
@@ -90,6 +90,16 @@ func TestBudgetSaysWhatItShows(t *testing.T) {
 		assert.Contains(t, words, want)
 	}
 	assert.Contains(t, strings.Join(words, "\n"), "assumed: ")
+}
+
+// A budget is that of the route to use, unless all are asked for.
+func TestBudgetOfTheRouteToUse(t *testing.T) {
+	c := compare(t, cases["usual"])
+	words := strings.Join(texts(t, svgOf(t, Budget, c)), " ")
+	assert.Contains(t, words, "Fine, diluted: spoilt most by 1 mL pipette (65 % of the variance), then dye (26 %)")
+	for _, other := range []string{"rough, diluted", "could be nothing at all", "too little"} {
+		assert.NotContains(t, words, other)
+	}
 }
 
 // The key explains only what occurs.
@@ -132,7 +142,7 @@ func TestBudgetStandsNegativeShares(t *testing.T) {
 // long as the axis says.
 func TestBudgetScale(t *testing.T) {
 	for _, shares := range [][]float64{nil, {1}, {0.57, 0.43}, {1.3, -0.4, 0.1}, {0.2, 0.2, 0.2, 0.2, 0.2}} {
-		b := &budget{panels: []*panel{{bars: barsOf(lines(shares...))}}}
+		b := &budget{panels: []*panel{{bars: barsOf(hand{}, lines(shares...))}}}
 		b.scale()
 		assert.LessOrEqual(t, b.low, 0.0)
 		for _, share := range shares {

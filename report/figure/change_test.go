@@ -25,14 +25,14 @@ func TestFigureOfAChangedKit(t *testing.T) {
 		svg := svgOf(t, draw, c)
 		assert.Contains(t, string(svg), "within 8 % of target, on a changed kit: ", name)
 		words := texts(t, svg)
-		assert.Contains(t, words, "An invented recipe, on a changed kit", name)
+		assert.Contains(t, words, "On a changed kit. An invented recipe: 15 mL of 0.04 % w/v dye in water, within 8 % of target", name)
 		assert.Contains(t, words, "Changed: rough scale: readability = 0.001 g", name)
 		assert.Contains(t, words, "Note: invented for a test", name)
 		checkPlaces(t, draw, c)
 	}
 	c = hostile(c)
 	for name, draw := range kinds {
-		assert.Contains(t, strings.Join(texts(t, svgOf(t, draw, c)), "\n"), "…, on a changed kit\n", name)
+		assert.Contains(t, strings.Join(texts(t, svgOf(t, draw, c)), "\n"), "\nOn a changed kit. ", name)
 		checkFigure(t, draw, c)
 	}
 }

@@ -40,17 +40,31 @@ func (t *trade) name() {
 	if t.used != nil {
 		p.taken = append(p.taken, squareRound(t.place(*t.used), useRadius+1))
 		l := label{tag: t.Caption().Tag, point: t.place(*t.used)}
-		l.add(boldText, 190, 2, t.used.result.Route.Name)
-		l.add(smallText, 190, 2, picture.Figures(t.Prep, t.used.result))
+		l.add(t.hand, boldText, 190, 2, picture.Letter(t.Verdict.Use)+": "+t.used.result.Route.Name)
+		l.add(t.hand, smallText, 190, 2, picture.Figures(t.Prep, t.used.result))
 		t.keep(l, p, pageWidth)
 	}
+	t.nameRows(p)
 	for _, q := range t.own {
 		if t.used != nil && q.result.Route.Name == t.used.result.Route.Name {
 			continue
 		}
 		l := label{point: t.place(q)}
-		l.add(smallText, 110, 1, q.result.Route.Name)
+		l.add(t.hand, smallText, 110, 1, q.result.Route.Name)
 		t.keep(l, p, 10)
+	}
+}
+
+// nameRows names the routes that a plan lists by their letters in its table.
+func (t *trade) nameRows(p *placer) {
+	for i := range t.Results {
+		q := pointOf(&t.Results[i])
+		if i == t.Verdict.Use || !q.drawn() {
+			continue
+		}
+		l := label{point: t.place(q)}
+		l.add(t.hand, smallBold, 20, 1, picture.Letter(i))
+		t.keep(l, p, 14)
 	}
 }
 
@@ -98,7 +112,7 @@ func (t *trade) drawPlot(on *sheet) {
 		t.drawPoint(on, *t.used)
 		on.ring(t.place(*t.used), useRadius, useLine)
 	}
-	t.drawAxes(on, picture.Labels.LeftOver, t.Caption().GiveOrTake)
+	t.drawAxes(on, picture.OnScale(picture.Labels.LeftOver, t.x.log), picture.OnScale(t.Caption().GiveOrTake, t.y.log))
 }
 
 func (t *trade) drawPoint(on *sheet, q point) {
@@ -114,7 +128,7 @@ func (t *trade) radius() vg.Length {
 	return markRadius
 }
 
-func (t *trade) paragraphs() []paragraph { return paragraphs(nil, t.Caption().Notes) }
+func (t *trade) paragraphs() []paragraph { return t.hand.paragraphs(nil, t.Caption().Notes) }
 
 // key explains the marks that occur.
 func (t *trade) key() *key {

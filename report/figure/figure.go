@@ -22,7 +22,6 @@ import (
 	"html"
 	"strings"
 
-	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 	"gonum.org/v1/plot/vg/vgsvg"
@@ -31,9 +30,21 @@ import (
 // Figure is a picture that is laid out and can be drawn.
 type Figure struct {
 	width, height vg.Length
+	// Printed names the size that it is printed at on a page; "" for any.
+	Printed string
 	// Alt says in words what the picture shows, for those who cannot see it.
 	Alt   string
 	paint func(*sheet)
+	// pixels is the figure as it is drawn in pixels, where that differs; else nil.
+	pixels func() *Figure
+}
+
+// InPixels is the figure as it is drawn in pixels, with letters that the font has.
+func (f *Figure) InPixels() *Figure {
+	if f.pixels == nil {
+		return f
+	}
+	return f.pixels()
 }
 
 // Size of the paper, in points.
@@ -73,10 +84,10 @@ func newSVG(width, height vg.Length) *svgCanvas {
 var anchors = map[align]string{left: "start", centre: "middle", right: "end"}
 
 // write draws one text element.
-func (c *svgCanvas) write(f font.Face, a align, pt vg.Point, words string) {
+func (c *svgCanvas) write(style textStyle, a align, pt vg.Point, words string, wide vg.Length) {
 	c.attributes = append(c.attributes, fmt.Sprintf("text-anchor=\"%s\" textLength=\"%.5g\" lengthAdjust=\"spacingAndGlyphs\"",
-		anchors[a], f.Width(words).Points()))
-	c.FillString(f, pt, words)
+		anchors[a], wide.Points()))
+	c.FillString(style.face(), pt, words)
 }
 
 // document is the finished file; alt is its text alternative.
@@ -87,7 +98,7 @@ func (c *svgCanvas) document(alt string) ([]byte, error) {
 	}
 	doc := strings.ReplaceAll(raw.String(), "font-family:Liberation Sans;",
 		"font-family:'Liberation Sans',Arial,Helvetica,sans-serif;")
-	doc = strings.Replace(doc, "<svg ", fmt.Sprintf("<svg role=\"img\" aria-label=\"%s\" ", html.EscapeString(alt)), 1)
+	doc = strings.Replace(doc, "<svg ", fmt.Sprintf("<svg %s=\"img\" %s=\"%s\" ", "role", "aria-label", html.EscapeString(alt)), 1)
 	parts := strings.Split(doc, "<text ")
 	for i, attributes := range c.attributes {
 		parts[i+1] = "<text " + attributes + " " + parts[i+1]

@@ -1,7 +1,8 @@
 package figure
 
 import (
-	"gonum.org/v1/plot/text"
+	"strings"
+
 	"gonum.org/v1/plot/vg"
 
 	"minim/report/words/picture"
@@ -16,34 +17,45 @@ const (
 	otherHeight = vg.Length(12)
 )
 
-// heading is what stands above a figure: title, what is wanted, and in small letters what is
-// changed, and the note of the prep.
+// heading is what stands above a figure: what it comes to as its title, what is wanted, and in
+// small letters what is changed, and the note of the prep.
 type heading struct {
-	title         string
-	wanted, notes []string
+	title, wanted, notes []string
 }
 
-// headingOf ends its title in words that no long title pushes out when the kit is changed.
-func headingOf(p *route.Prep) *heading {
-	title, mark, wanted, changed := picture.Heading(p, clean(p.Title))
-	h := &heading{title: cut(titleText, textWide-titleText.Width(mark), title) + mark, wanted: wrap(bodyText, textWide, 2, wanted)}
-	if len(p.Changes) > 0 {
-		h.notes = wrap(smallText, textWide, 2, changed)
+// mostTitle is how many lines a title has at most.
+const mostTitle = 3
+
+func headingOf(hand hand, p *route.Prep, finding picture.Title) *heading {
+	subject, changed := picture.Heading(p, shortened(hand.clean(p.Title), 60))
+	h := &heading{title: hand.title(titleText, textWide, mostTitle, finding), wanted: hand.wrap(bodyText, textWide, 2, subject)}
+	if changed != "" {
+		h.notes = hand.wrap(smallText, textWide, 2, changed)
 	}
-	if note := clean(p.Note); note != "" {
-		h.notes = append(h.notes, cut(smallText, textWide, picture.Labels.Note+note))
+	if note := hand.clean(p.Note); note != "" {
+		h.notes = append(h.notes, hand.cut(smallText, textWide, picture.Labels.Note+note))
 	}
 	return h
 }
 
+// title breaks a finding into lines. Where names leave no room for what they are said to come to,
+// they are cut.
+func (h hand) title(style textStyle, wide vg.Length, most int, finding picture.Title) []string {
+	for letters := 60; ; letters -= 4 {
+		lines := h.wrap(style, wide, most, finding(func(name string) string { return shortened(h.clean(name), letters) }))
+		if letters <= 12 || !strings.HasSuffix(lines[len(lines)-1], "…") {
+			return lines
+		}
+	}
+}
+
 func (h *heading) height() vg.Length {
-	return margin + 14 + 17*vg.Length(len(h.wanted)) + 12*vg.Length(len(h.notes))
+	return margin + 12 + titleText.Font.Size*leading*vg.Length(len(h.title)-1) + 18 + 12.6*vg.Length(len(h.wanted)-1) + 12*vg.Length(len(h.notes)) + 4
 }
 
 // draw returns the base line that comes next.
 func (h *heading) draw(on *sheet, top vg.Length) vg.Length {
-	y := top - margin - 12
-	on.write(titleText, left, margin, y, h.title)
+	y := on.writeLines(titleText, margin, top-margin-12, h.title) + leading*titleText.Font.Size
 	y = on.writeLines(bodyText, margin, y-18, h.wanted)
 	for _, note := range h.notes {
 		on.write(smallText, left, margin, y, note)
@@ -53,7 +65,9 @@ func (h *heading) draw(on *sheet, top vg.Length) vg.Length {
 }
 
 // headHeight is the room above the axes: heading and key of the dots.
-func (s *spread) headHeight() vg.Length { return headingOf(s.c.Prep).height() + 28 }
+func (s *spread) headHeight() vg.Length {
+	return headingOf(s.hand, s.c.Prep, s.words.Title).height() + 13 + s.key().height()
+}
 
 // key explains the dots.
 func (s *spread) key() *key {
@@ -69,27 +83,33 @@ func (s *spread) key() *key {
 	if s.none {
 		dot((*sheet).crosses, picture.Labels.Nothing)
 	}
+	if s.before != nil {
+		k.show(16, picture.Labels.Before, func(on *sheet, x, y vg.Length) { on.line(wasLine, x, y, x+16, y) })
+	}
 	k.show(5, picture.Labels.Target, func(on *sheet, x, y vg.Length) { on.line(targetLine, x+2, y-6.3, x+2, y+6.7) })
 	return k
 }
 
 // paragraph is a text below the axes, broken into lines.
 type paragraph struct {
-	style text.Style
+	style textStyle
 	lines []string
 }
 
 // paragraphs say what cannot or must not be done and why, and then the notes.
-func paragraphs(cannot []*route.Result, notes []string) (list []paragraph) {
-	add := func(style text.Style, words string) {
-		list = append(list, paragraph{style, wrap(style, footWide, 2, words)})
+func (h hand) paragraphs(cannot []*route.Result, notes []string) (list []paragraph) {
+	add := func(style textStyle, words string) {
+		list = append(list, paragraph{style, h.wrap(style, footWide, 2, words)})
 	}
 	for _, r := range cannot {
 		// A long name must not hide the reason.
-		add(smallInk, picture.Cannot(r, cut(smallInk, footWide/2, clean(r.Route.Name))))
+		add(smallInk, picture.Cannot(r, h.cut(smallInk, footWide/2, r.Route.Name)))
 	}
 	for _, note := range notes {
 		add(smallText, note)
+	}
+	if h.note != "" {
+		add(smallText, h.note)
 	}
 	return list
 }
@@ -101,7 +121,7 @@ func heightOf(list []paragraph) (h vg.Length) {
 	return h
 }
 
-func (s *spread) paragraphs() []paragraph { return paragraphs(s.cannot, s.words.Notes) }
+func (s *spread) paragraphs() []paragraph { return s.hand.paragraphs(s.cannot, s.words.Notes) }
 
 // others are the tolerances after the first, which are drawn as lines.
 func (s *spread) others() []route.Tolerance {
@@ -117,7 +137,7 @@ func (s *spread) drawFoot(on *sheet, top vg.Length) {
 	y := top - 8
 	for i, t := range s.others() {
 		on.line(otherLine(i), margin, y+3, margin+26, y+3)
-		on.write(smallInk, left, margin+32, y, cut(smallInk, textWide-32, picture.Tolerance(t)))
+		on.write(smallInk, left, margin+32, y, s.cut(smallInk, textWide-32, picture.Tolerance(t)))
 		y -= otherHeight
 	}
 	on.writeParagraphs(y, s.paragraphs())
@@ -132,7 +152,7 @@ type key struct {
 }
 
 type keyItem struct {
-	style text.Style
+	style textStyle
 	words string
 	// wide is the room that the mark before the words takes, 0 for none; draw
 	// draws it from x, round the height y.
@@ -144,7 +164,7 @@ const keyLine = vg.Length(15)
 
 func (k *key) width(i keyItem) vg.Length { return i.wide + k.stretch*i.style.Width(i.words) }
 
-func (k *key) say(style text.Style, words string) {
+func (k *key) say(style textStyle, words string) {
 	k.items = append(k.items, keyItem{style: style, words: words})
 }
 

@@ -65,12 +65,18 @@ func TestNoWordsOverlap(t *testing.T) {
 
 func checkPlaces(t *testing.T, draw kind, c *route.Comparison) {
 	list, width, height := boxes(t, draw, c)
+	checkBoxes(t, list, width, height, 8)
+}
+
+// checkBoxes holds that no two texts overlap, and that none comes nearer to the edge.
+func checkBoxes(t *testing.T, list []box, width, height, edge float64) {
 	require.NotEmpty(t, list)
 	for i, a := range list {
-		inside := a.left >= 8 && a.right <= width-8 && a.top >= 8 && a.bottom <= height-8
+		inside := a.left >= edge && a.right <= width-edge && a.top >= edge && a.bottom <= height-edge
 		assert.True(t, inside, "%q leaves the page: %+v", a.words, a)
 		for _, b := range list[:i] {
-			apart := a.right <= b.left || b.right <= a.left || a.bottom <= b.top || b.bottom <= a.top
+			const slack = 0.05 // places are rounded
+			apart := a.right <= b.left+slack || b.right <= a.left+slack || a.bottom <= b.top || b.bottom <= a.top
 			assert.True(t, apart, "%q and %q overlap", a.words, b.words)
 		}
 	}

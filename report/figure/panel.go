@@ -6,7 +6,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 
 	"minim/report/words"
@@ -42,8 +41,8 @@ type bar struct {
 	rest int
 }
 
-func newPanel(c *route.Comparison, r *route.Result) *panel {
-	p := &panel{result: r, bars: barsOf(r.Analytic.Budget)}
+func newPanel(h hand, c *route.Comparison, r *route.Result) *panel {
+	p := &panel{result: r, bars: barsOf(h, r.Analytic.Budget)}
 	name, strength := nameText, smallText
 	if r == &c.Results[c.Verdict.Use] {
 		name = boldText
@@ -51,14 +50,14 @@ func newPanel(c *route.Comparison, r *route.Result) *panel {
 	if !r.Informative {
 		strength = smallBold
 	}
-	add := func(style text.Style, words string) {
-		p.words = append(p.words, paragraph{style, wrap(style, namesWide, 2, words)})
+	add := func(style textStyle, words string) {
+		p.words = append(p.words, paragraph{style, h.wrap(style, namesWide, 2, words)})
 	}
 	add(name, r.Route.Name)
 	gives, chance, _ := picture.Beside(c.Prep, r)
 	add(strength, gives)
 	if len(r.Inside) > 0 {
-		add(smallText, chance+" "+picture.Labels.InShort)
+		add(smallText, picture.InHundred(chance))
 	}
 	if math.Abs(r.AssumedShare) >= leastShare {
 		add(smallText, picture.Labels.AssumedShare+shareOfVariance(r.AssumedShare))
@@ -69,7 +68,7 @@ func newPanel(c *route.Comparison, r *route.Result) *panel {
 
 // barsOf chooses and words the bars of a budget, the largest first. Influences
 // that take no part are left out.
-func barsOf(all []uncertainty.Contribution) []bar {
+func barsOf(h hand, all []uncertainty.Contribution) []bar {
 	lines := slices.DeleteFunc(slices.Clone(all), func(l uncertainty.Contribution) bool { return l.Share == 0 })
 	slices.SortStableFunc(lines, func(a, b uncertainty.Contribution) int {
 		return cmp.Compare(math.Abs(b.Share), math.Abs(a.Share))
@@ -84,7 +83,7 @@ func barsOf(all []uncertainty.Contribution) []bar {
 	var bars []bar
 	for i := range lines[:shown] {
 		l := &lines[i]
-		bars = append(bars, bar{words: called(lines, l), share: l.Share, shared: l.Uses > 1, assumed: l.Assumed})
+		bars = append(bars, bar{words: h.called(lines, l), share: l.Share, shared: l.Uses > 1, assumed: l.Assumed})
 	}
 	if shown < len(lines) {
 		rest := bar{rest: len(lines) - shown}
@@ -99,7 +98,7 @@ func barsOf(all []uncertainty.Contribution) []bar {
 
 // called is the name of a line, cut to its column. When others of the budget
 // have the same name, its owner is added, and never cut away by a long name.
-func called(lines []uncertainty.Contribution, l *uncertainty.Contribution) string {
+func (h hand) called(lines []uncertainty.Contribution, l *uncertainty.Contribution) string {
 	const wide = influencesTo - influencesFrom
 	name, same := influence.Name(&l.Influence), 0
 	for i := range lines {
@@ -108,11 +107,11 @@ func called(lines []uncertainty.Contribution, l *uncertainty.Contribution) strin
 		}
 	}
 	if same < 2 {
-		return cut(smallInk, wide, clean(name))
+		return h.cut(smallInk, wide, name)
 	}
 	whose := clause.Either(l.Owner.Kind == uncertainty.OneUse, fmt.Sprintf("step %d", l.Owner.Step), influence.Owner(l.Owner))
-	owner := " (" + cut(smallInk, wide/2, clean(whose)) + ")"
-	return cut(smallInk, wide-smallInk.Width(owner), clean(name)) + owner
+	owner := " (" + h.cut(smallInk, wide/2, whose) + ")"
+	return h.cut(smallInk, wide-smallInk.Width(owner), name) + owner
 }
 
 // shareOfVariance prints a share with a true minus sign.
@@ -120,7 +119,7 @@ func shareOfVariance(x float64) string { return inline.Minus(words.Share(x)) }
 
 // largest are the influences of the first two bars.
 func largest(r *route.Result) []string {
-	bars := barsOf(r.Analytic.Budget)
+	bars := barsOf(hand{}, r.Analytic.Budget)
 	return clause.Each(bars[:min(2, len(bars))], func(b bar) string { return b.words + " (" + shareOfVariance(b.share) + ")" })
 }
 
@@ -179,10 +178,12 @@ func (r bar) fill(on *sheet, x0, y0, x1, y1 vg.Length) {
 }
 
 // headHeight is the room above the axes: heading and key of the bars.
-func (b *budget) headHeight() vg.Length { return headingOf(b.c.Prep).height() + 44 }
+func (b *budget) headHeight() vg.Length {
+	return headingOf(b.hand, b.c.Prep, b.words.Title).height() + 44
+}
 
 func (b *budget) drawHead(on *sheet, top vg.Length) {
-	y := headingOf(b.c.Prep).draw(on, top) - 6
+	y := headingOf(b.hand, b.c.Prep, b.words.Title).draw(on, top) - 6
 	on.write(boldText, left, margin, y, picture.Labels.Bar)
 	b.key().draw(on, y-16)
 }
@@ -222,6 +223,6 @@ func (b *budget) some(holds func(bar) bool) bool {
 	return slices.ContainsFunc(b.panels, func(p *panel) bool { return slices.ContainsFunc(p.bars, holds) })
 }
 
-func (b *budget) paragraphs() []paragraph { return paragraphs(b.cannot, b.words.Notes) }
+func (b *budget) paragraphs() []paragraph { return b.hand.paragraphs(b.cannot, b.words.Notes) }
 
 func (b *budget) footHeight() vg.Length { return footHeight(b.paragraphs()) }

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 )
@@ -146,8 +145,8 @@ var leader = draw.LineStyle{Color: soft, Width: 0.6}
 const tagHigh = vg.Length(13)
 
 // add puts words into a label, broken into at most so many lines.
-func (l *label) add(style text.Style, width vg.Length, most int, words string) {
-	l.parts = append(l.parts, paragraph{style, wrap(style, width, most, words)})
+func (l *label) add(h hand, style textStyle, width vg.Length, most int, words string) {
+	l.parts = append(l.parts, paragraph{style, h.wrap(style, width, most, words)})
 }
 
 func (l *label) size() (wide, high vg.Length) {

@@ -2,8 +2,6 @@ package figure
 
 import (
 	"gonum.org/v1/plot/vg"
-
-	"minim/uncertainty/route"
 )
 
 // The panel of a figure with an axis on two sides, in points.
@@ -21,8 +19,7 @@ func footHeight(list []paragraph) vg.Length { return margin + 6 + heightOf(list)
 
 // planeFigure lays out a figure that draw draws into a plane which ends at the height top, with
 // a heading and a key above it and notes below.
-func planeFigure(p *route.Prep, top vg.Length, k *key, notes []paragraph, alt string, draw func(*sheet)) *Figure {
-	above := headingOf(p)
+func planeFigure(above *heading, top vg.Length, k *key, notes []paragraph, alt string, draw func(*sheet)) *Figure {
 	height := top + overPlane + above.height() + 12 + k.height()
 	return &Figure{width: pageWidth, height: height, Alt: clean(alt), paint: func(on *sheet) {
 		k.draw(on, above.draw(on, height)-6)

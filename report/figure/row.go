@@ -17,9 +17,13 @@ const (
 	dotRadius = 0.45 * dot
 	// stackHeight is the room for the dots of a row, pileHigh the number of
 	// dots above each other in a pile, which stands pileGap beyond the edge.
-	stackHeight = rowHeight - 8
+	stackHeight = rowHeight - 13
 	pileHigh    = 9
 	pileGap     = vg.Length(5)
+	// pileWide is the room for a hundred dots in a pile.
+	pileWide = 12 * dot
+	// wasHigh is the room for the mark of a route before a change, below its dots.
+	wasHigh = vg.Length(5)
 )
 
 // row is a route with the places of its hundred dots, in points from the left
@@ -64,7 +68,7 @@ func newRow(c *route.Comparison, r *route.Result, w window) *row {
 // largest heap.
 func stack(values []float64, w window) (under []int, tallest int) {
 	under = make([]int, len(values))
-	var heaps [bins + 1]int
+	heaps := make([]int, w.count+1)
 	for i, v := range values {
 		if v < w.low || v >= w.high() {
 			continue
@@ -109,6 +113,10 @@ func (r *row) place(l uncertainty.Limits, v float64, at vg.Point) {
 func (s *spread) drawRow(on *sheet, r *row, y vg.Length) {
 	ground := y + 4
 	on.line(groundLine, namesFrom, y, rightTo, y)
+	if was := s.before[r.result.Route.Name]; was != nil {
+		s.drawWas(on, was, y)
+		ground += wasHigh
+	}
 	shift := func(points []vg.Point) []vg.Point {
 		moved := make([]vg.Point, len(points))
 		for i, p := range points {
@@ -119,8 +127,18 @@ func (s *spread) drawRow(on *sheet, r *row, y vg.Length) {
 	on.discs(shift(r.inside), dotRadius)
 	on.rings(shift(r.outside), dotRadius)
 	on.crosses(shift(r.empty), dotRadius)
-	s.drawCounts(on, r, ground+dot*pileHigh+2.5)
+	s.drawCounts(on, r, min(ground+dot*pileHigh+2.5, y+s.high-8.5))
 	s.drawRowWords(on, r.result, y)
+}
+
+// drawWas draws where a route lies on the kit as it is.
+func (s *spread) drawWas(on *sheet, was *route.Result, y vg.Length) {
+	q := hundred(was)
+	at := y + 1 + wasHigh/2
+	on.line(wasLine, s.x(q[2]), at, max(s.x(q[97]), s.x(q[2])+1), at)
+	on.line(axisLine, s.x(q[50]), at-2, s.x(q[50]), at+2)
+	_, chance, _ := picture.Beside(s.c.Prep, was)
+	on.write(smallText, right, rightTo, y+3, picture.Labels.Was+chance)
 }
 
 // drawCounts writes over the piles at the edges how many dots are too weak and
@@ -144,17 +162,29 @@ func (s *spread) drawRowWords(on *sheet, r *route.Result, y vg.Length) {
 	name, value := nameText, figures
 	if r == &s.c.Results[s.c.Verdict.Use] {
 		name, value = boldText, boldFigs
-		on.frameRoute(y, y+rowHeight, s.words.Tag)
+		on.frameRoute(y, y+s.high, s.words.Tag)
 	}
-	next := on.writeLines(name, namesFrom, y+rowHeight-17, wrap(name, namesWide, 2, r.Route.Name))
+	next := on.writeLines(name, namesFrom, y+s.high-17, s.wrap(name, namesWide, 2, r.Route.Name))
 	spread := smallText
 	if !r.Informative {
 		spread = smallBold
 	}
 	gives, chance, leftOver := picture.Beside(s.c.Prep, r)
-	on.writeLines(spread, namesFrom, next, wrap(spread, namesWide, 2, gives))
-	on.write(value, right, rightTo, y+rowHeight-24, chance)
-	on.write(smallText, right, rightTo, y+rowHeight-37, leftOver)
+	on.writeLines(spread, namesFrom, next, s.wrap(spread, namesWide, 2, gives))
+	on.write(value, right, rightTo, y+s.high-24, chance)
+	on.write(smallText, right, rightTo, y+s.high-37, leftOver)
+}
+
+// highest is how high rows are: higher than usual where a name and what its route gives take two
+// lines each.
+func (s *spread) highest() vg.Length {
+	for _, r := range s.rows {
+		gives, _, _ := picture.Beside(s.c.Prep, r.result)
+		if len(s.wrap(nameText, namesWide, 2, r.result.Route.Name)) > 1 && len(s.wrap(smallBold, namesWide, 2, gives)) > 1 {
+			return rowHeight + 9
+		}
+	}
+	return rowHeight
 }
 
 // frameRoute frames the route to use, with a word on the frame.

@@ -122,8 +122,7 @@ const leastVolume = 0.05
 
 // leftOverScale is the scale of what is left over. Past 300 mL, and where the front
 // would be crowded, it is logarithmic, with a place for 0 if there is one.
-func leftOverScale(front, points []point) scale {
-	const from, to = planeFrom, rightTo - 14
+func leftOverScale(from, to vg.Length, front, points []point) scale {
 	least, most := math.Inf(1), 0.0
 	for _, p := range points {
 		most = math.Max(most, p.leftOver)

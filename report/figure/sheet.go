@@ -3,8 +3,8 @@ package figure
 import (
 	"image/color"
 	"math"
+	"strings"
 
-	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 )
@@ -22,20 +22,49 @@ const (
 )
 
 // write puts a line of text on the base line y. An SVG is told the alignment.
-func (s *sheet) write(style text.Style, a align, x, y vg.Length, words string) {
+func (s *sheet) write(style textStyle, a align, x, y vg.Length, words string) {
 	words = clean(words)
-	face := style.Handler.Cache().Lookup(style.Font, style.Font.Size)
 	s.SetColor(style.Color)
-	if c, ok := s.Canvas.Canvas.(*svgCanvas); ok {
-		c.write(face, a, vg.Point{X: x, Y: y}, words)
+	svg, _ := s.Canvas.Canvas.(*svgCanvas)
+	if svg == nil {
+		words = withoutForeign(words)
+	}
+	parts := runs(words)
+	if svg != nil && len(parts) == 1 && !parts[0].up {
+		svg.write(style, a, vg.Point{X: x, Y: y}, words, style.wide(parts[0]))
 		return
 	}
-	s.FillString(face, vg.Point{X: x + vg.Length(a)*face.Width(words), Y: y}, words)
+	x += vg.Length(a) * style.Width(words)
+	for _, r := range parts {
+		s.writeRun(style, r, x, y)
+		x += style.wide(r)
+	}
+}
+
+// writeRun puts a part of a line at its place. Spaces at its ends are room: an SVG does not draw
+// them.
+func (s *sheet) writeRun(style textStyle, r run, x, y vg.Length) {
+	if trimmed := strings.TrimLeft(r.words, " "); trimmed != r.words {
+		x += style.Width(r.words[:len(r.words)-len(trimmed)])
+		r.words = trimmed
+	}
+	if r.words = strings.TrimRight(r.words, " "); r.words == "" {
+		return
+	}
+	wide := style.wide(r)
+	if r.up {
+		style, y, r.words = style.higher(), y+raisedRise*style.Font.Size, lowered(r.words)
+	}
+	if svg, ok := s.Canvas.Canvas.(*svgCanvas); ok {
+		svg.write(style, left, vg.Point{X: x, Y: y}, r.words, wide)
+		return
+	}
+	s.FillString(style.face(), vg.Point{X: x, Y: y}, r.words)
 }
 
 // writeLines puts lines below each other from the base line y downwards and
 // returns the base line that comes next.
-func (s *sheet) writeLines(style text.Style, x, y vg.Length, lines []string) vg.Length {
+func (s *sheet) writeLines(style textStyle, x, y vg.Length, lines []string) vg.Length {
 	for _, line := range lines {
 		s.write(style, left, x, y, line)
 		y -= leading * style.Font.Size

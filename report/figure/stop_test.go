@@ -17,7 +17,7 @@ func TestRoutesNotToBeUsedAreNamed(t *testing.T) {
 	for i := range c.Results {
 		if r := &c.Results[i]; !r.Possible {
 			r.Clashes, r.Reason = make([]hazards.Clash, 1), note.Of("may-not-meet", "a", "b")
-			assert.Contains(t, strings.Join(paragraphs([]*route.Result{r}, nil)[0].lines, " "), "STOP, not to be used: "+r.Route.Name)
+			assert.Contains(t, strings.Join(hand{}.paragraphs([]*route.Result{r}, nil)[0].lines, " "), "STOP, not to be used: "+r.Route.Name)
 		}
 	}
 	assert.Contains(t, altOfSpread(c), "; not to be used: 1.")

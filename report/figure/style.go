@@ -25,6 +25,9 @@ var (
 	soft   = color.NRGBA{0x59, 0x59, 0x59, 0xFF}
 	faint  = color.NRGBA{0xC4, 0xC4, 0xC4, 0xFF}
 	shaded = color.NRGBA{0xDC, 0xEE, 0xF9, 0xFF} // sky blue 56B4E9, thinned
+
+	// vesselBlue is what goes on of a solution.
+	vesselBlue = color.NRGBA{0x8F, 0xBF, 0xDD, 0xFF}
 )
 
 // Sizes of a figure, in points.
@@ -47,6 +50,7 @@ var (
 	crossLine  = draw.LineStyle{Color: ink, Width: 0.9}
 	hatchLine  = draw.LineStyle{Color: vermillion, Width: 0.9}
 	restLine   = draw.LineStyle{Color: soft, Width: 0.8}
+	wasLine    = draw.LineStyle{Color: soft, Width: 2}
 )
 
 // otherLine marks the limits of the i-th tolerance after the first.
@@ -70,17 +74,21 @@ var (
 	smallInk  = letters(8, ink, false)
 	tagText   = letters(8, paper, true)
 	smallBold = letters(8, ink, true)
+	boldTitle = letters(11, ink, true)
 )
 
 // fonts draws and measures words in the fonts that come with the program.
 var fonts = text.Plain{Fonts: font.NewCache(liberation.Collection())}
 
-func letters(size vg.Length, c color.Color, bold bool) text.Style {
+// textStyle is how letters look.
+type textStyle struct{ text.Style }
+
+func letters(size vg.Length, c color.Color, bold bool) textStyle {
 	f := font.Font{Typeface: "Liberation", Variant: "Sans", Size: size}
 	if bold {
 		f.Weight = 3 // WeightBold of golang.org/x/image/font
 	}
-	return text.Style{Color: c, Font: f, Handler: fonts}
+	return textStyle{text.Style{Color: c, Font: f, Handler: fonts}}
 }
 
 // mark is how routes with one number of dilutions are drawn: a colour, a shape

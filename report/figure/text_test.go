@@ -23,7 +23,7 @@ func TestTicks(t *testing.T) {
 		{0.0304, 0.0496, 8, "0.0325 0.0350 0.0375 0.0400 0.0425 0.0450 0.0475"},
 		{-3, 300, 3, "0 200"},
 		{-3, 297, 3, "0 100 200"},
-		{1e12, 1.5e12, 5, "1000000000000 1100000000000 1200000000000 1300000000000 1400000000000 1500000000000"},
+		{1e12, 1.5e12, 5, "1 000 000 000 000 1 100 000 000 000 1 200 000 000 000 1 300 000 000 000 1 400 000 000 000 1 500 000 000 000"},
 		{2e-7, 4e-7, 2, "0.0000002 0.0000003 0.0000004"},
 	} {
 		var labels []string
@@ -60,7 +60,7 @@ func TestScaleOf(t *testing.T) {
 		size, power float64
 		prefix      string
 	}{
-		{1, 1, ""}, {1e-3, 1, ""}, {99999, 1, ""}, {1e5, 1e3, "1e3 "}, {9.99e-4, 1e-6, "1e-6 "}, {1e-6, 1e-6, "1e-6 "}, {4e-10, 1e-12, "1e-12 "}, {3e7, 1e6, "1e6 "},
+		{1, 1, ""}, {1e-3, 1, ""}, {99999, 1, ""}, {1e5, 1e3, "10³ "}, {9.99e-4, 1e-6, "10⁻⁶ "}, {1e-6, 1e-6, "10⁻⁶ "}, {4e-10, 1e-12, "10⁻¹² "}, {3e7, 1e6, "10⁶ "},
 	} {
 		power, prefix := scaleOf(test.size)
 		assert.Equal(t, test.power, power)
@@ -73,8 +73,9 @@ func TestClean(t *testing.T) {
 		{"plain, 0.1 g", "plain, 0.1 g"},
 		{" two\nlines\t\r here ", "two lines here"},
 		{"\u202eturned\u202c \u200fround\u200b\u00ad", "turned round"},
-		{"µL⁻¹, μg, 20 ℃", "µL-¹, µg, 20 °C"},
-		{"☃ 雪", "? ?"},
+		{"µL⁻¹, μg, 20 ℃", "µL⁻¹, µg, 20 °C"},
+		{"☃ 雪", "☃ 雪"},
+		{"not above 6.7e-07 mol/L, 1e+12 U/mL, 2e5", "not above 6.7 × 10⁻⁷ mol/L, 1 × 10¹² U/mL, 2e5"},
 		{"bad \xff byte\x00\x1b", "bad ? byte"},
 		{"<&\"'>", "<&\"'>"},
 		{"", ""},
@@ -98,7 +99,7 @@ func TestWrap(t *testing.T) {
 		{"one two three four five six seven eight", 1, []string{"one two three…"}},
 		{strings.Repeat("m", 60), 2, []string{strings.Repeat("m", 10), strings.Repeat("m", 9) + "…"}},
 	} {
-		got := wrap(nameText, width, test.most, test.words)
+		got := hand{}.wrap(nameText, width, test.most, test.words)
 		assert.Equal(t, test.want, got)
 		for _, line := range got {
 			assert.True(t, nameText.Width(line) <= width, line)

@@ -16,6 +16,7 @@ import (
 // trade is the layout of the figure of what a small give or take costs in left
 // over.
 type trade struct {
+	hand
 	plane
 	picture.Trade
 	// front are the routes that no other beats, own those of the prep itself.
@@ -41,18 +42,20 @@ func Trade(p *plan.Plan) (*Figure, error) {
 	if p.Comparison == nil || len(p.Front) == 0 {
 		return nil, errors.New("no route was found, so there is no choice to draw")
 	}
-	t := newTrade(p)
-	if len(t.front) == 0 {
-		return nil, errors.New("every route that was found has a give or take over 100 %, so there is no choice to draw")
-	}
-	t.layOut()
-	return planeFigure(p.Prep, t.y.to, t.key(), t.paragraphs(), t.Caption().Alt, t.drawPlot), nil
+	return lettered(p.Prep, namesOf(inOrder(p.Comparison)), func(h hand) (*Figure, error) {
+		t := newTrade(h, p)
+		if len(t.front) == 0 {
+			return nil, errors.New("every route that was found has a give or take over 100 %, so there is no choice to draw")
+		}
+		t.layOut()
+		words := t.Caption()
+		return planeFigure(headingOf(h, p.Prep, words.Title), t.y.to, t.key(), t.paragraphs(), words.Alt, t.drawPlot), nil
+	})
 }
 
 // layOut fits the scales and finds places for the names.
 func (t *trade) layOut() {
-	t.x = leftOverScale(t.front, t.points())
-	t.Logarithmic = t.x.log
+	t.x = leftOverScale(planeFrom, rightTo-14, t.front, t.points())
 	t.y = relativeScale(relatives(t.points()), footHeight(t.paragraphs())+underPlane)
 	t.setTicks()
 	t.name()
@@ -71,8 +74,8 @@ func (t *trade) ends() []*route.Result {
 }
 
 // newTrade sorts out what is drawn.
-func newTrade(p *plan.Plan) *trade {
-	t := &trade{Trade: picture.Trade{Plan: p}}
+func newTrade(h hand, p *plan.Plan) *trade {
+	t := &trade{hand: h, Trade: picture.Trade{Plan: p}}
 	for i := range p.Front {
 		t.front = t.take(t.front, &p.Front[i].Result)
 	}
@@ -85,7 +88,7 @@ func newTrade(p *plan.Plan) *trade {
 	}
 	if u := p.Verdict.Use; u >= 0 {
 		// A long name must not hide the reason why it is marked.
-		t.Marked = cut(smallText, footWide/2, clean(p.Results[u].Route.Name))
+		t.Marked = t.cut(smallText, footWide/2, p.Results[u].Route.Name)
 		if used := pointOf(&p.Results[u]); used.drawn() {
 			t.used, t.Used = &used, true
 		}

@@ -29,10 +29,10 @@ func TestTradeSaysWhatItShows(t *testing.T) {
 	f, err := Trade(p)
 	words := wordsOf(t, f, err)
 	for _, want := range []string{
-		"Toning dye for a glass fill", "15 mL of 0.060 % w/v dye in ethanol, within 7 % of target", "Note: invented for the demo",
+		"Toning dye for a glass fill: 15 mL of 0.060 % w/v dye in ethanol, within 7 % of target", "Note: invented for the demo",
 		"Each mark is a route that no other beats, or a rounder one.", "direct", "one dilution", "two dilutions", "three dilutions", "your own routes",
 		"hollow: chance of being inside under 95 %", "left over / mL", "give or take, in % of the strength (95 %)", "USE THIS ROUTE",
-		"give or take 4.7 %, 51 mL left over, 99.7 % inside", "diluted by weighing",
+		"give or take 4.7 %, 51 mL left over, 99.7 in 100 inside", "f: two dilutions", "\ng\n",
 		"Marked: two dilutions. Of the routes with a chance of at least 95 %, it is the one that leaves least over.",
 		"2 routes of your own that cannot be done or could hold nothing at all are not shown.",
 	} {
@@ -43,7 +43,7 @@ func TestTradeSaysWhatItShows(t *testing.T) {
 	}
 	assert.Equal(t, "What is left over by the routes that no other beats, and some with rounder readings, (6) to make 15 mL of 0.060 % w/v dye in ethanol, within 7 % of target, "+
 		"against their give or take: from 0 mL and 33 % to 108 mL and 4.6 %. Marked \"use this route\": two dilutions, "+
-		"give or take 4.7 %, 51 mL left over, 99.7 % inside.", altOfTrade(p))
+		"give or take 4.7 %, 51 mL left over, 99.7 in 100 inside.", altOfTrade(p))
 }
 
 func TestTradeSaysWhyARouteIsMarked(t *testing.T) {
@@ -104,7 +104,7 @@ func TestTradePlaces(t *testing.T) {
 	for name, p := range plans(t) {
 		f, err := Trade(p)
 		require.NoError(t, err, name)
-		assert.Contains(t, wordsOf(t, f, err), newTrade(p).Caption().Tag, name)
+		assert.Contains(t, wordsOf(t, f, err), newTrade(hand{}, p).Caption().Tag, name)
 		d := laidOut(p)
 		within := d.area()
 		for _, q := range d.points() {
@@ -119,7 +119,7 @@ func TestTradePlaces(t *testing.T) {
 
 // laidOut is the layout of a plan that can be drawn.
 func laidOut(p *plan.Plan) *trade {
-	t := newTrade(p)
+	t := newTrade(hand{}, p)
 	t.layOut()
 	return t
 }
@@ -141,7 +141,7 @@ func TestLeftOverScale(t *testing.T) {
 		{[]float64{1, 2, 3, 4, 200}, false, false}, {[]float64{0, 1, 2, 3, 4, 50, 100, 200}, true, true},
 	} {
 		points := volumes(test.volumes...)
-		s := leftOverScale(points, points)
+		s := leftOverScale(planeFrom, rightTo-14, points, points)
 		assert.Equal(t, test.log, s.log, "%v", test.volumes)
 		assert.Equal(t, test.zero, s.zero, "%v", test.volumes)
 		last := vg.Length(math.Inf(-1))

@@ -14,12 +14,14 @@ import (
 // straddles it.
 type window struct {
 	low, step float64
+	// count of the bins.
+	count int
 }
 
-// bins is the number of dots beside each other.
+// bins is the number of dots beside each other in a row of many.
 const bins = 70
 
-func (w window) high() float64 { return w.low + bins*w.step }
+func (w window) high() float64 { return w.low + float64(w.count)*w.step }
 
 // at is the place of a strength, in bins from the left.
 func (w window) at(v float64) float64 { return (v - w.low) / w.step }
@@ -83,7 +85,7 @@ func around(l uncertainty.Limits, low, high float64) window {
 	if !math.IsInf(l.Upper-l.Lower, 0) {
 		inside := math.Max(4, math.Round((l.Upper-l.Lower)/step))
 		step = (l.Upper - l.Lower) / inside
-		return window{l.Lower - step*math.Floor((bins-inside)/2), step}
+		return window{l.Lower - step*math.Floor((bins-inside)/2), step, bins}
 	}
 	edge := low
 	switch {
@@ -92,7 +94,7 @@ func around(l uncertainty.Limits, low, high float64) window {
 	case !math.IsInf(l.Upper, 0):
 		edge = l.Upper
 	}
-	return window{edge - step*math.Round((edge-low)/step), step}
+	return window{edge - step*math.Round((edge-low)/step), step, bins}
 }
 
 // limitsOf is the first tolerance; without one everything is permitted.
@@ -129,4 +131,15 @@ func ranked(c *route.Comparison) []*route.Result {
 			cmp.Compare(b.Chance(), a.Chance()), cmp.Compare(a.HoldsWithin, b.HoldsWithin))
 	})
 	return list
+}
+
+// windowOn is a window that also holds the one to use whole, wherever it
+// lies.
+func windowOn(c *route.Comparison) window {
+	w, q := windowOf(c), hundred(&c.Results[c.Verdict.Use])
+	low, high := math.Min(w.low, q[0]), math.Max(w.high(), q[len(q)-1])
+	if low == w.low && high == w.high() {
+		return w
+	}
+	return covering(limitsOf(c), low, high, bins)
 }

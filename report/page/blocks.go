@@ -28,8 +28,7 @@ type (
 		// At is the column of the text on the screen; 0: just behind the label.
 		At int
 		// Style "bar" is a warning that stands out, white on black, above what it is about;
-		// "quotation" stands apart, ready to be copied; "small" is small print. The lines of a
-		// label have the sizes "bar", "name", "strength", "hazard" and "small".
+		// "quotation" stands apart, ready to be copied; "small" is small print.
 		Style string
 	}
 	// Steps are numbered, from First; 0 is from 1.
@@ -67,18 +66,18 @@ type (
 		Join  string
 	}
 	// Figure is a PNG, with the words for those who cannot see it. HTML holds it; Markdown
-	// names the File beside it, and leaves it out without one, as text does anyway.
+	// names the File beside it, and leaves it out without one, as text does anyway. Class
+	// names a size that it is printed at, where there is room.
 	Figure struct {
 		PNG                []byte
 		File, Alt, Caption string
+		Class              string
 	}
 	// Fold is a section that HTML shows closed.
 	Fold struct {
 		Title  string
 		Blocks []Block
 	}
-	// Labels are small sheets to be cut out.
-	Labels struct{ List []Label }
 	// Only are blocks for the text screen, or for the other formats.
 	Only struct {
 		Text   bool
@@ -88,9 +87,3 @@ type (
 
 // Fact is a label and what it says.
 type Fact = struct{ Label, Text string }
-
-// Label is so many small sheets that are alike.
-type Label struct {
-	Count int
-	Lines []Paragraph
-}

@@ -29,7 +29,7 @@ func TestTableInAllFormats(t *testing.T) {
 	assert.Equal(t, strings.Join([]string{
 		"           strength  left over",
 		"    route     % w/v         mL",
-		"*a  two …    0.0393       36.5",
+		"*a  two…     0.0393       36.5",
 		" b  drops  not possible", "",
 	}, "\n"), p.Text(30), "names are shortened until it fits, to no fewer than the longest that does")
 	assert.Equal(t, strings.Join([]string{

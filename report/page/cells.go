@@ -9,8 +9,10 @@ import (
 // class by which it is set.
 type htmlCell struct {
 	Text, Class string
-	Span        int
-	Struck      bool
+	// Head of its column, which stands before it where the table has no room for columns.
+	Head   string
+	Span   int
+	Struck bool
 }
 
 // columns are the heads. A column of numbers with several units is two in HTML, so that decimal
@@ -32,12 +34,17 @@ func (t *Table) columns() (list []htmlCell) {
 // set are the cells of a row.
 func (t *Table) set(row int) (list []htmlCell) {
 	r := &t.Rows[row]
+	heads := t.heads()
 	for i, text := range r.Cells {
 		cell := htmlCell{Text: text, Struck: t.isStruck(row, i)}
+		if len(heads) >= manyColumns && text != "" && !t.isForm() {
+			cell.Head = heads[i]
+		}
 		switch {
 		case i == 0:
 			cell.Text = r.name()
 		case t.isLong(row, i):
+			cell.Head = ""
 			cell.Span = t.widthFrom(i)
 		case t.isNumber(i):
 			list = append(list, t.number(cell, i)...)
@@ -80,9 +87,13 @@ func cellMissing(missing int, mark bool) string {
 	return " n" + strconv.Itoa(min(missing-1, 9)) + " whole"
 }
 
-// isParted reports whether the numbers of a column have several units. A form keeps its widths.
+// manyColumns have no room beside each other on a narrow screen.
+const manyColumns = 4
+
+// isParted reports whether the numbers of a column have several units. A form keeps its widths, and small
+// print stays close.
 func (t *Table) isParted(column int) bool {
-	if t.isForm() || column == 0 || !t.isNumber(column) {
+	if t.isForm() || t.isSmall() || column == 0 || !t.isNumber(column) {
 		return false
 	}
 	first, several := "", false
@@ -96,6 +107,9 @@ func (t *Table) isParted(column int) bool {
 
 // mostDecimals of a column, with their mark.
 func (t *Table) mostDecimals(column int) (most int) {
+	if t.isSmall() {
+		return 0
+	}
 	t.eachNumber(column, func(decimals, _ string) { most = max(most, len(decimals)) })
 	return most
 }

@@ -20,12 +20,12 @@ var (
 	styleText string
 
 	pageTemplate = template.Must(template.New("page").Funcs(template.FuncMap{
-		"times": func(n int) []struct{} { return make([]struct{}, n) },
-		"clean": visible,
-		"parts": parts,
-		"shown": func(blocks []Block) []Block { return shown(false, blocks) },
-		"form":  func(b Block) string { return reflect.Indirect(reflect.ValueOf(b)).Type().Name() },
-		"words": Heading.words, "joined": Facts.joined, "source": Figure.source,
+		"sheets": Labels.set,
+		"clean":  visible,
+		"parts":  parts,
+		"shown":  func(blocks []Block) []Block { return shown(false, blocks) },
+		"form":   func(b Block) string { return reflect.Indirect(reflect.ValueOf(b)).Type().Name() },
+		"words":  Heading.words, "joined": Facts.joined, "source": Figure.source,
 		"columns": (*Table).columns, "cells": (*Table).set,
 	}).Parse(pageText))
 )
@@ -40,10 +40,11 @@ type htmlPage struct {
 // HTML renders a page as one file that opens without a network: the style sheet and
 // the pictures are in it. Its policy permits no script, and nothing from elsewhere.
 func (p *Page) HTML() ([]byte, error) {
-	sum := sha256.Sum256([]byte(styleText))
+	style := styleText + p.style()
+	sum := sha256.Sum256([]byte(style))
 	policy := "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'; img-src data:; base-uri 'none'; form-action 'none'"
 	var out bytes.Buffer
-	err := pageTemplate.Execute(&out, htmlPage{p, template.CSS(styleText), policy})
+	err := pageTemplate.Execute(&out, htmlPage{p, template.CSS(style), policy})
 	return out.Bytes(), err
 }
 

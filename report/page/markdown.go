@@ -116,25 +116,15 @@ func (n Notes) markdown(m *markdown) {
 func (f Figure) markdown(m *markdown) {
 	if f.File != "" {
 		fmt.Fprintf(m, "\n![%s](%s)\n", escape(f.Alt), strings.ReplaceAll(escape(f.File), " ", "%20"))
-		m.line("", f.Caption)
+		if f.Caption != "" {
+			m.line("", f.Caption)
+		}
 	}
 }
 
 func (f Fold) markdown(m *markdown) {
 	m.line("## ", f.Title)
 	m.blocks(f.Blocks)
-}
-
-// markdown writes labels once each, parted by rules.
-func (l Labels) markdown(m *markdown) {
-	for i, label := range l.List {
-		if i > 0 {
-			m.WriteString("\n---\n")
-		}
-		for _, line := range label.Lines {
-			line.markdown(m)
-		}
-	}
 }
 
 func (o Only) markdown(m *markdown) { m.blocks(o.Blocks) }

@@ -5,7 +5,9 @@ type Page struct {
 	// Title of the HTML page, which shows beside it and not in it.
 	Title string
 	// Kind of the page, by which the style sheet tells them apart.
-	Kind   string
+	Kind string
+	// Foot stands on every printed page, beside its number; "" for neither.
+	Foot   string
 	Blocks []Block
 }
 
@@ -20,4 +22,14 @@ func shown(onScreen bool, blocks []Block) (list []Block) {
 		}
 	}
 	return list
+}
+
+// Refused says of a page with labels which has no room for what must stand on it.
+func (p *Page) Refused() error {
+	for _, b := range p.Blocks {
+		if l, is := b.(Labels); is {
+			return l.Refused()
+		}
+	}
+	return nil
 }

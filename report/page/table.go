@@ -26,8 +26,8 @@ type Table struct {
 	NameWidth int
 	// WordsLast: the last column holds words.
 	WordsLast bool
-	// Class "form" has boxes to write in where cells are empty; "form steps" and
-	// "form remarks" have their own widths. "inputs" is in small print.
+	// Class "form" has boxes to write in where cells are empty; "form remarks" and
+	// "form sign" have their own widths. "inputs" is in small print.
 	Class string
 	// StruckCell is the column that is struck through in rows that are struck.
 	StruckCell int
@@ -69,6 +69,9 @@ func (t *Table) isStruck(row, column int) bool {
 // isForm reports whether there is something to write in.
 func (t *Table) isForm() bool { return strings.HasPrefix(t.Class, "form") }
 
+// isSmall reports whether a table is in small print.
+func (t *Table) isSmall() bool { return t.Class == "inputs" }
+
 // name is the first cell of a row with what leads it.
 func (r Row) name() string { return strings.TrimSpace(r.Lead + r.Cells[0]) }
 
@@ -90,6 +93,9 @@ func (t *Table) text(w *screen) {
 	lines := grid(t.aligned(t.Most), t.WordsLast)
 	for most := t.Most; most > t.Least && widest(lines) > w.width; most-- {
 		lines = grid(t.aligned(most-1), t.WordsLast)
+	}
+	if widest(lines) > w.width {
+		lines = t.narrow(w.width)
 	}
 	for _, line := range lines {
 		w.WriteString(strings.ReplaceAll(line, unbroken, " ") + "\n")
@@ -150,7 +156,7 @@ func (t *Table) join(rows [][]string, width int) {
 func (t *Table) cells(r *Row, most int) []string {
 	cells := clause.Each(r.Cells, onScreen)
 	if t.Most > 0 {
-		cells[0] = shorten(cells[0], most)
+		cells[0] = Shorten(cells[0], most)
 	}
 	mark := ""
 	if t.Indent > 0 {

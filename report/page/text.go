@@ -31,9 +31,25 @@ func (w *screen) gap() {
 	}
 }
 
+// leastBeside is how many characters there must be room for beside a label.
+const leastBeside = 20
+
 // hang writes a text with a label in front, wrapped beside the label.
 func (w *screen) hang(label, text string, indent int) {
 	label = strings.ReplaceAll(onScreen(label), unbroken, " ")
+	if w.width-indent < leastBeside {
+		indent = min(indent, 4)
+	}
+	switch long := runes(label); {
+	case label == "" || long < indent:
+	case long > w.width/2: // the text begins below it
+		for _, line := range wrap(label, w.width) {
+			w.WriteString(line + "\n")
+		}
+		label = ""
+	default:
+		indent = long + 1
+	}
 	for i, line := range wrap(text, w.width-indent) {
 		if i > 0 {
 			label = ""
@@ -93,9 +109,9 @@ func (f Facts) text(w *screen) {
 	for _, fact := range f.List {
 		label := strings.Repeat(" ", f.Indent) + fact.Label
 		if f.Most > 0 {
-			label = strings.Repeat(" ", f.Indent) + shorten(fact.Label, f.Most)
+			label = strings.Repeat(" ", f.Indent) + Shorten(fact.Label, f.Most)
 		}
-		if f.Colon {
+		if f.Colon && fact.Label != "" {
 			label += ":"
 		}
 		at := f.At
@@ -124,17 +140,6 @@ func (n Notes) text(w *screen) {
 func (f Fold) text(w *screen) {
 	Heading{Text: f.Title}.text(w)
 	w.blocks(f.Blocks)
-}
-
-func (l Labels) text(w *screen) {
-	for i, label := range l.List {
-		if i > 0 {
-			w.gap()
-		}
-		for _, line := range label.Lines {
-			w.hang("", line.Text, 0)
-		}
-	}
 }
 
 func (o Only) text(w *screen) { w.blocks(o.Blocks) }

@@ -37,7 +37,7 @@ func TestBound(t *testing.T) {
 	} {
 		assert.Equal(t, want, strings.ReplaceAll(onScreen(text), unbroken, "~"))
 	}
-	assert.Equal(t, []string{"up to", "(0.1 ± 0.2) % w/v", "in"}, wrap("up to (0.1 ± 0.2) % w/v in", 12))
+	assert.Equal(t, []string{"up to", "(0.1 ± 0.2) % w/v", "in"}, wrap("up to (0.1 ± 0.2) % w/v in", 18))
 }
 
 // Decimal marks of a column stand below each other; several units stand in a column of theirs.

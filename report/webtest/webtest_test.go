@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"image/png"
+	"math"
 	"os"
 	"path/filepath"
 	"testing"
@@ -143,4 +144,34 @@ func TestPaperAndPicture(t *testing.T) {
 	picture, err := png.DecodeConfig(bytes.NewReader(b.Picture()))
 	require.NoError(t, err)
 	assert.Equal(t, []int{640, 480}, []int{picture.Width, picture.Height})
+}
+
+// What is printed stands where the style sheet puts it: boxes to what a pixel is, texts on their base
+// lines, in any order of scales.
+func TestPlacesOnPaper(t *testing.T) {
+	b := open(t, `<style>@page { margin: 0 } body { margin: 0; font: 10pt "Liberation Sans" }
+		div { position: absolute; left: 20mm; top: 30mm; width: 60mm; height: 40mm; background: #eee; print-color-adjust: exact } p { break-before: page; margin: 0; font-size: 20pt }</style>
+		<div>in a box µ</div><svg style="position: absolute; left: 100mm; top: 200mm; width: 50mm; height: 20mm" viewBox="0 0 25 10"><rect x="5" y="5" width="10" height="2"/></svg>
+		<section style="height: 1px"></section><p>second</p>`)
+	sheets := b.Paper(21, 29.7)
+	require.Len(t, sheets, 2)
+	assert.InDelta(t, 210, sheets[0].Width, 0.3)
+	assert.InDelta(t, 297, sheets[0].Height, 0.3)
+	for i, want := range []webtest.Box{{X: 20, Y: 30, Width: 60, Height: 40}, {X: 110, Y: 210, Width: 20, Height: 4}} {
+		found := false
+		for _, box := range sheets[0].Boxes {
+			found = found || math.Abs(box.X-want.X) < 0.3 && math.Abs(box.Y-want.Y) < 0.3 && math.Abs(box.Width-want.Width) < 0.3 && math.Abs(box.Height-want.Height) < 0.3
+		}
+		assert.True(t, found, "%d: %v", i, sheets[0].Boxes)
+	}
+	words := ""
+	for _, text := range sheets[0].Texts {
+		words += text.Words
+		assert.InDelta(t, 10, text.Size, 0.1)
+		assert.InDelta(t, 33, text.Y, 0.6, "the base line lies 0.9 em below the top")
+	}
+	assert.Equal(t, "in a box µ", words)
+	assert.InDelta(t, 20, sheets[0].Texts[0].X, 0.3)
+	require.NotEmpty(t, sheets[1].Texts)
+	assert.InDelta(t, 20, sheets[1].Texts[0].Size, 0.1)
 }

@@ -1,10 +1,8 @@
 package words
 
 import (
-	"minim/equipment"
 	"minim/report/words/reminder"
 	"minim/report/words/verb"
-	"minim/uncertainty/route"
 )
 
 // care is what to mind at a step (common practice; the sizes of these mistakes are in
@@ -28,7 +26,7 @@ func (b *sheetBench) careOf(i int) []string {
 	case s.Measure != nil && s.Verb.Traits().Fills:
 		return b.filling(i)
 	case s.Measure != nil:
-		return b.delivering(i)
+		return verb.Delivering(s, b.goesIn(i))
 	case s.Packet != nil:
 		return b.emptyingPacket(i)
 	case s.Stock != nil:
@@ -89,29 +87,3 @@ func (b *sheetBench) filling(i int) []string {
 func (b *sheetBench) soluteBefore(i int) bool {
 	return i > 0 && b.route.Steps[i-1].Verb.Traits().BringsSolid && !b.route.Steps[i-1].Verb.Traits().AddsTo
 }
-
-// delivering is what to mind with an instrument that measures out.
-func (b *sheetBench) delivering(i int) []string {
-	s := &b.route.Steps[i]
-	list := verb.StateOf(s)
-	if len(list) == 0 && !s.Measure.Kind.Traits().Counts {
-		list = []string{"rinse the " + pipetteOrVessel(s) + " with a little of the same first, to waste"}
-	}
-	switch s.Measure.Kind.Traits().Care {
-	case "counted":
-		return append(list, "hold it upright; count")
-	case "pressed":
-		list = append(list, "no bubble; slow and even; wipe the tip")
-	case "runs":
-		list = append(list, "no bubble; wipe the tip; bottom of the meniscus at eye level", verb.Running(s))
-	default:
-		list = append(list, "bottom of the meniscus at eye level; pour, and let it drain")
-	}
-	if s.Emptied() == equipment.Rinsed {
-		list = append(list, "rinse it into the receiver"+when(b.goesIn(i), ", with some of the mixture"))
-	}
-	return list
-}
-
-// pipetteOrVessel is what an instrument is called in a word.
-func pipetteOrVessel(s *route.Step) string { return s.Measure.Kind.Traits().Table }

@@ -25,10 +25,13 @@ func (p *Paper) Sheet(room []record.Room) (title string, blocks []page.Block) {
 		p.mind(),
 		section("Before step 1", prose(strings.Join(p.cautions(), " ")+" Read the safety data sheets of all that is used; wear gloves and goggles.")),
 		section("You need", page.Facts{List: p.needs()}),
-		section("Steps", p.stepTable(room), form("form remarks", []string{"", ""}, "what was spoilt, and why; other remarks", "checked by")),
 		section("All along", page.Bullets{Items: p.habits(room)}),
-		section("You get", prose(p.gives())))
+		section("Steps", p.stepTable(room)),
+		section("You get", prose(p.gives()), form("form remarks", []string{"", ""}, "what was spoilt, and why; other remarks", "checked by")))
 }
+
+// SheetFoot stands on every page of a sheet.
+func (p *Paper) SheetFoot() string { return "Bench sheet: " + p.subject() + " · batch ____________" }
 
 func (p *Paper) sheetBelow() string {
 	parts := clauses{wantedWithin(p.Prep), "route: " + p.route().Name}
@@ -38,22 +41,36 @@ func (p *Paper) sheetBelow() string {
 
 // stepTable is the steps with what to take care of, what is planned, boxes, and from
 // where to begin again.
-func (p *Paper) stepTable(room []record.Room) *page.Table {
+func (p *Paper) stepTable(room []record.Room) page.Block {
 	if !planIsInside(p) {
 		room = nil
 	}
-	t := &page.Table{Head: []string{"", "do", "take care", "planned", "read", "initials, time", "again from"}, Numbers: 7, Class: "form steps"}
+	t := page.Work{Do: "do", Care: "take care", Planned: "planned", Read: "read", Sign: "initials, time", Again: "again from"}
 	b, cared := newSheetBench(p), make(map[string]int)
 	for i := range p.route().Steps {
 		s := &p.route().Steps[i]
-		planned, read := "–", "–"
+		step := page.WorkStep{Do: capital(b.do(i)), Care: careOnce(capital(strings.Join(b.care(i), "; ")), i+1, cared), Planned: "–", Again: strconv.Itoa(b.again(i))}
 		if s.Balance != nil || s.Measure != nil {
-			planned, read = measured(s)+roomFor(s, room, i+1), ""
+			step.Planned, step.Room, step.Boxes = measured(s), roomFor(s, room, i+1), boxes(s)
 		}
-		t.Rows = append(t.Rows, page.Row{Cells: []string{strconv.Itoa(i + 1), capital(b.do(i)), careOnce(capital(strings.Join(b.care(i), "; ")), i+1, cared), planned, read, "", strconv.Itoa(b.again(i))}})
+		t.Steps = append(t.Steps, step)
 	}
-	t.Rows = append(t.Rows, page.Row{Cells: append([]string{strconv.Itoa(len(t.Rows) + 1)}, b.lastRow()...)})
+	last := b.lastRow()
+	t.Steps = append(t.Steps, page.WorkStep{Do: last[0], Care: last[1], Planned: "–", Again: "–"})
 	return t
+}
+
+// boxes are one for each reading of a step, with the unit of what is planned.
+func boxes(s *route.Step) (list []page.WriteBox) {
+	_, unit, _ := strings.Cut(measured(s), " ")
+	of := clauses{}
+	of.Add(s.SeparateTare, "empty")
+	of = append(of, when(s.SeparateTare || s.WeighedBack, "full"))
+	of.Add(s.WeighedBack, "emptied")
+	for _, what := range of {
+		list = append(list, page.WriteBox{Of: what, Unit: unit})
+	}
+	return list
 }
 
 // planIsInside reports whether the batch is inside when all goes as planned, so that
@@ -82,15 +99,15 @@ func roomFor(s *route.Step, room []record.Room, number int) string {
 		low.Amount, high.Amount = r.Low, r.High
 		switch {
 		case r.LowFree && r.HighFree:
-			return "; any will do"
+			return "any will do"
 		case r.Low == r.High:
-			return "; only so"
+			return "only so"
 		case r.LowFree:
-			return "; at most " + measured(&high)
+			return "at most " + measured(&high)
 		case r.HighFree:
-			return "; at least " + measured(&low)
+			return "at least " + measured(&low)
 		}
-		return fmt.Sprintf("; %s to %s", measured(&low), measured(&high))
+		return fmt.Sprintf("%s to %s", measured(&low), measured(&high))
 	}
 	return ""
 }
@@ -120,7 +137,7 @@ func (p *Paper) gives() string {
 	shifted := shifts(r)
 	parts.Add(shifted != "", "The marks alone would give %s; already in the figure%s: %s.", quantity.Decimal(r.Intended, 3), when(p.finding() == "" && !mendable(r), ", with nothing to correct"), shifted)
 	parts.Put("", "What was read goes into the record, from which follows what was really made.")
-	parts.Add(len(r.Inside) > 0, "If every reading is as planned, the chance of being inside the tolerance is %s in 100%s.", chanceOf(p.Prep, r), closeCall(p.Prep, r))
+	parts.Add(len(r.Inside) > 0, "If every reading is as planned, the chance of being inside the tolerance is %s in 100%s.", chanceOf(p.Prep, r), CloseCall(p.Prep, r))
 	return strings.Join(parts, " ")
 }
 

@@ -13,7 +13,7 @@ func (b *sheetBench) lastRow() []string {
 	vented := len(b.orders) > 0 && b.order(len(b.orders)-1).Gas
 	do := either(vented, "Leave the last bottle under a vented cap, never tight", "Close the last bottle") + "; date and initials on its label"
 	care := "Each left-over to its own labelled waste" + when(b.gas(), ", under a vented cap") + "; glass, balance and bench clean"
-	return []string{do, care, "–", "–", "", "–"}
+	return []string{do, care}
 }
 
 // wasteHabits are what to mind with waste, by hazard.

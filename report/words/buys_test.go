@@ -26,13 +26,13 @@ func TestWhatMoreMeasurementsBuy(t *testing.T) {
 			[]route.Result{with(0, outcome(0.98, 80, 2)), with(1, outcome(0.98, 6, 4)), with(2, outcome(0.99, 5.96, 6))},
 			[]string{
 				"a dilution saves 74 mL: worth it",
-				"a second dilution saves 0.04 mL, inside in 99.0 of 100 (before: inside in 98.0 of 100): not worth it",
+				"a second dilution saves 0.04 mL, inside 99.0 in 100 (before: inside 98.0 in 100): not worth it",
 			},
 		},
 		{
 			[]route.Result{with(0, outcome(0.98, 9, 2)), with(1, outcome(0.96, 1, 4)), with(3, outcome(0.98, 9.5, 8))},
 			[]string{
-				"a dilution saves 8 mL, inside in 96.0 of 100 (before: inside in 98.0 of 100); but it is inside in 96.0 of 100, and not in the 97.5 that halve the risk asked for",
+				"a dilution saves 8 mL, inside 96.0 in 100 (before: inside 98.0 in 100); but it is inside 96.0 in 100, and not the 97.5 that halve the risk asked for",
 				"6 more measurements leave 0.5 mL more: not worth it",
 			},
 		},

@@ -3,6 +3,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"minim/equipment/quantity"
 	"minim/report/page"
@@ -14,11 +15,19 @@ import (
 // Cautions words what the prep states about hazards: of the solute and of the liquids
 // undiluted, and of every solution that the route of a result handles, at its strength. The
 // result is nil where there is none.
-func Cautions(p *route.Prep, r *route.Result) []string { return cautions(p, r, nil) }
+func Cautions(p *route.Prep, r *route.Result) []string { return cautions(p, r, nil, true) }
+
+// CautionsInShort are those without the strengths of solutions; then is how a batch is to be corrected,
+// nil for none.
+func CautionsInShort(p *route.Prep, r *route.Result, then *rescue.Rescue) []string {
+	return cautions(p, r, then, false)
+}
 
 // Cautions are those of a batch, where it is to be corrected with those of the way that is
 // recommended.
-func (b *Batch) Cautions() []string { return cautions(b.Prep, WithoutLadder(&b.AsMade), b.Rescue) }
+func (b *Batch) Cautions() []string {
+	return cautions(b.Prep, WithoutLadder(&b.AsMade), b.Rescue, true)
+}
 
 // WithoutLadder is a result where no rungs are made, nil for none: papers and batches, searches,
 // purchases and corrections tell of none.
@@ -31,7 +40,7 @@ func WithoutLadder(r *route.Result) *route.Result {
 	return &alone
 }
 
-func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue) []string {
+func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue, whole bool) []string {
 	remind := reminder.Once()
 	list := []string{caution(p.Solute.Weighed()+", undiluted", reminder.Substance(p.Solute.Hazards, remind)+givenOff(p))}
 	routes := p.Routes
@@ -47,13 +56,13 @@ func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue) []string {
 		}
 	}
 	if r != nil && r.Possible {
-		list = append(list, solutionCautions(p, r, 0, remind)...)
+		list = append(list, solutionCautions(p, r, 0, whole, remind)...)
 	}
 	if then != nil {
-		list = append(list, solutionCautions(then.Prep, WithoutLadder(&then.Results[then.Verdict.Use]), then.Before, remind)...)
+		list = append(list, solutionCautions(then.Prep, WithoutLadder(&then.Results[then.Verdict.Use]), then.Before, whole, remind)...)
 	}
 	return append(list,
-		"These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.")
+		either(whole, "These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.", "Safety data sheets and local rules decide."))
 }
 
 // givenOff is what the solute gives off that is taken out by its assay, and so a solution.
@@ -64,7 +73,7 @@ func givenOff(p *route.Prep) string {
 
 // solutionCautions are those of the solutions that a route handles after a step, from 1. Those
 // of which the same is to be said stand together.
-func solutionCautions(p *route.Prep, r *route.Result, after int, remind func(word string) string) (list []string) {
+func solutionCautions(p *route.Prep, r *route.Result, after int, whole bool, remind func(word string) string) (list []string) {
 	alike, texts := make(map[string][]route.Handled), []string(nil)
 	for _, h := range handled(p, r) {
 		if h.Undiluted || h.Step <= after {
@@ -78,7 +87,7 @@ func solutionCautions(p *route.Prep, r *route.Result, after int, remind func(wor
 	}
 	for _, text := range texts {
 		same := alike[text]
-		list = append(list, caution(solutionNames(p, same), solutionText(p, r, &same[0], remind)))
+		list = append(list, caution(solutionNames(p, same, whole), solutionText(p, r, &same[0], remind)))
 	}
 	return list
 }
@@ -89,20 +98,20 @@ func solutionText(p *route.Prep, r *route.Result, h *route.Handled, remind func(
 	return reminder.Solution(h, doubtOf(p, r, h), remind) + when(side != "", "; "+side)
 }
 
-// solutionNames names solutions with their strengths: "bought acid (24 % w/v) and the
+// solutionNames names solutions, with their strengths or without: "bought acid (24 % w/v) and the
 // solutions of steps 2 (1.00 % w/v) and 4 (0.10 % w/v)".
-func solutionNames(p *route.Prep, list []route.Handled) string {
+func solutionNames(p *route.Prep, list []route.Handled, strengths bool) string {
 	var names, steps, rungs []string
 	for i := range list {
 		switch h := &list[i]; {
 		case h.Stock != nil:
-			names = append(names, fmt.Sprintf("%s (%s %s)", h.Name, quantity.Number(h.Stock.Strength.Value), h.Stock.Unit.Name))
+			names = append(names, h.Name+when(strengths, fmt.Sprintf(" (%s %s)", quantity.Number(h.Stock.Strength.Value), h.Stock.Unit.Name)))
 		case h.Rung != "":
 			rungs = append(rungs, h.Rung)
 		case !h.Uninformative.None():
 			steps = append(steps, fmt.Sprintf("%d (strength not known)", h.Step))
 		default:
-			steps = append(steps, fmt.Sprintf("%d (%s %s)", h.Step, rounded(&h.Analytic, h.Quoted).Value, p.Target.Unit.Name))
+			steps = append(steps, strconv.Itoa(h.Step)+when(strengths, fmt.Sprintf(" (%s %s)", rounded(&h.Analytic, h.Quoted).Value, p.Target.Unit.Name)))
 		}
 	}
 	if len(steps) > 0 {
@@ -137,7 +146,7 @@ func stopBars(p *route.Prep) (bars []page.Block) {
 	return bars
 }
 
-// notPossible says in a word that a route cannot be done, or must not.
-func notPossible(r *route.Result) string {
+// NotPossible says in a word that a route cannot be done, or must not.
+func NotPossible(r *route.Result) string {
 	return either(r.MayNotBeUsed(), "STOP: not to be used", "not possible")
 }

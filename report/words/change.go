@@ -93,6 +93,9 @@ func (e effect) facts() []fact {
 	return append(list, fact{"No change", strings.Join(same, "; ")})
 }
 
+// ChangeVerdict says what changes in a kit make of the route to use.
+func ChangeVerdict(c, before *route.Comparison) string { return effect{c, before}.verdict() }
+
 func (e effect) verdict() string {
 	before, now := chosen(e.before), chosen(e.c)
 	return either(before == now, "as before: "+now, fmt.Sprintf("before: %s; now: %s", before, now))
@@ -103,7 +106,7 @@ func chosen(c *route.Comparison) string {
 	if c.Verdict.Use < 0 {
 		return "no route is possible"
 	}
-	return verdictWord(c) + " " + c.Results[c.Verdict.Use].Route.Name
+	return VerdictWord(c) + " " + c.Results[c.Verdict.Use].Route.Name
 }
 
 // whatChanged is the section about what changes do.

@@ -57,8 +57,8 @@ func leftOver(r *route.Result) string { return quantity.Decimal(r.LeftOverML, 3)
 
 func times(r *route.Result) string { return strconv.Itoa(r.Operations) }
 
-// letter is the letter of a row: a to z, then a number.
-func letter(i int) string {
+// RowLetter is the letter of a row: a to z, then a number.
+func RowLetter(i int) string {
 	if i < 26 {
 		return string(rune('a' + i))
 	}

@@ -40,8 +40,8 @@ func gains(p *route.Prep, r *route.Result) bool {
 	return r.Elsewhere.Step == 0 || inHundred(r.Elsewhere.Chance, p.LeastChance) != chanceOf(p, r)
 }
 
-// firstLines say which routes aim elsewhere, and what would bring them to the target.
-func firstLines(c *route.Comparison) []string {
+// FirstLines say which routes aim elsewhere, and what would bring them to the target.
+func FirstLines(c *route.Comparison) []string {
 	said, rest := first(c)
 	lines := clause.Each(said, func(r *route.Result) string { return r.Route.Name + " " + elsewhereWords(c.Prep, r) })
 	if rest > 0 {
@@ -50,9 +50,9 @@ func firstLines(c *route.Comparison) []string {
 	return lines
 }
 
-// planFirst says before everything else that the plan of a batch aims elsewhere, as long as
+// PlanFirst says before everything else that the plan of a batch aims elsewhere, as long as
 // nothing of it is done; "" where it does not. What is done cannot be read otherwise.
-func planFirst(b *Batch) string {
+func PlanFirst(b *Batch) string {
 	r := &b.AsPlanned
 	if r.Elsewhere == nil || b.Any() || !gains(b.Plan, r) {
 		return ""
@@ -62,11 +62,7 @@ func planFirst(b *Batch) string {
 
 // elsewhereWords say by how much a route aims off, and what would mend that.
 func elsewhereWords(p *route.Prep, r *route.Result) string {
-	e, unit := r.Elsewhere, p.Target.Unit.Name
-	text := fmt.Sprintf("comes out %s too %s", quantity.Percent(math.Abs(e.Off)), either(e.Off < 0, "weak", "strong"))
-	if e.Off >= 1 {
-		text = fmt.Sprintf("comes out %s times as strong as is wanted", quantity.Decimal(1+e.Off, 2))
-	}
+	e, unit, text := r.Elsewhere, p.Target.Unit.Name, ComesOut(r.Elsewhere)
 	aims := fmt.Sprintf("its steps aim at %s %s, the target is %s", quantity.Decimal(r.Intended, 3), unit, p.Target.Text)
 	if expected := quantity.Decimal(r.Analytic.Value, 3); expected != quantity.Decimal(r.Intended, 3) {
 		aims = fmt.Sprintf("expected are %s %s where its steps aim at %s, the target is %s", expected, unit, quantity.Decimal(r.Intended, 3), p.Target.Text)
@@ -74,8 +70,14 @@ func elsewhereWords(p *route.Prep, r *route.Result) string {
 	if e.Step == 0 {
 		return fmt.Sprintf("%s: %s, and no other reading of a single step %sbrings it there on this bench%s", text, aims, when(e.Cut, "that was tried "), when(e.Cut, " (not all were)"))
 	}
-	return fmt.Sprintf("%s: %s (step %d); then it is inside in %s of 100, as it stands in %s (%s)", text, otherReading(r, e), e.Step,
+	return fmt.Sprintf("%s: %s (step %d); then it is inside %s in 100, as it stands %s (%s)", text, otherReading(r, e), e.Step,
 		inHundred(e.Chance, p.LeastChance), chanceOf(p, r), aims)
+}
+
+// ComesOut is "comes out 2 % too weak".
+func ComesOut(e *route.Elsewhere) string {
+	return either(e.Off >= 1, fmt.Sprintf("comes out %s times as strong as is wanted", quantity.Decimal(1+e.Off, 2)),
+		fmt.Sprintf("comes out %s too %s", quantity.Percent(math.Abs(e.Off)), either(e.Off < 0, "weak", "strong")))
 }
 
 // otherReading is "weigh 0.68 g instead of 0.60 g on the scale".

@@ -39,8 +39,8 @@ func aimed(use int, results ...route.Result) *route.Comparison {
 
 func TestElsewhereWords(t *testing.T) {
 	for want, r := range map[string]route.Result{
-		"comes out 12 % too weak: weigh 0.68 g instead of 0.60 g on the scale (step 1); then it is inside in 94.99 of 100, as it stands in 40.0 (its steps aim at 8.8 g/L, the target is 10 g/L)": off("a", -0.12, true),
-		"comes out 25 % too strong: its steps aim at 12.5 g/L, the target is 10 g/L, and no other reading of a single step brings it there on this bench":                                         off("a", 0.25, false),
+		"comes out 12 % too weak: weigh 0.68 g instead of 0.60 g on the scale (step 1); then it is inside 94.99 in 100, as it stands 40.0 (its steps aim at 8.8 g/L, the target is 10 g/L)": off("a", -0.12, true),
+		"comes out 25 % too strong: its steps aim at 12.5 g/L, the target is 10 g/L, and no other reading of a single step brings it there on this bench":                                   off("a", 0.25, false),
 	} {
 		c := aimed(0, r)
 		assert.Equal(t, want, elsewhereWords(c.Prep, &c.Results[0]))
@@ -57,7 +57,7 @@ func TestWhatIsSaidFirst(t *testing.T) {
 	good := outcome(0.99, 4, 2)
 	good.Route = &route.Route{Name: "good"}
 	names := func(c *route.Comparison) (list []string) {
-		for _, line := range firstLines(c) {
+		for _, line := range FirstLines(c) {
 			name, _, _ := strings.Cut(line, " comes out")
 			list = append(list, name)
 		}
@@ -80,7 +80,7 @@ func TestWhatIsSaidFirst(t *testing.T) {
 func TestFirstOnlyWhatGains(t *testing.T) {
 	sure := off("a", 0.02, true)
 	sure.Inside[0].Simulated, sure.Elsewhere.Chance = 0.9999, 0.9998
-	assert.Empty(t, firstLines(aimed(0, sure)))
+	assert.Empty(t, FirstLines(aimed(0, sure)))
 	sure.Inside[0].Simulated = 0.98
-	assert.Len(t, firstLines(aimed(0, sure)), 1)
+	assert.Len(t, FirstLines(aimed(0, sure)), 1)
 }

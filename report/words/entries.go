@@ -80,8 +80,8 @@ func SaidIn(e *record.Entry) (said string, struck bool) {
 	return verb.Short(&e.Done), struck
 }
 
-// roomLines say of each reading still to come how far off it may be.
-func roomLines(b *Batch) []fact {
+// RoomLines say of each reading still to come how far off it may be.
+func RoomLines(b *Batch) []fact {
 	var list []fact
 	for i := range b.Room {
 		room := &b.Room[i]

@@ -16,8 +16,8 @@ import (
 	"minim/uncertainty/route"
 )
 
-// titled is "Toning dye (invented)", empty without a title.
-func titled(p *route.Prep) string {
+// Titled is "Toning dye (invented)", empty without a title.
+func Titled(p *route.Prep) string {
 	return either(p.Title == "" || p.Note == "", p.Title, p.Title+" ("+p.Note+")")
 }
 
@@ -25,7 +25,7 @@ func wantedWithin(p *route.Prep) string {
 	if len(p.Tolerances) == 0 {
 		return Wanted(p)
 	}
-	return Wanted(p) + ", " + tolerance(p.Tolerances[0])
+	return Wanted(p) + ", " + Within(p.Tolerances[0])
 }
 
 // fact is something to be said of the route to use.
@@ -188,7 +188,7 @@ func chance(c *route.Comparison, r *route.Result) string {
 	if len(r.Inside) == 0 {
 		return fmt.Sprintf("within %s of the target with a chance of %s in 100", quantity.Percent(r.HoldsWithin), asked(c.Settings.Coverage))
 	}
-	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r)) + closeCall(c.Prep, r)
+	return fmt.Sprintf("predicted chance of being %s: %s in 100", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r)) + CloseCall(c.Prep, r)
 }
 
 // checked says how far the simulation bears out what is called the spread here.

@@ -77,11 +77,11 @@ func findingText(p *route.Prep, r *route.Result, made bool) string {
 func chanceAsked(p *route.Prep, r *route.Result, made bool) string {
 	t := p.Tolerances[0]
 	what, verb := either(made, "this batch", "the solution wanted"), either(t.Stated, "is", "lies")
-	return fmt.Sprintf("the chance that %s %s %s is %s in 100, asked for is %s", what, verb, tolerance(t), chanceOf(p, r), asked(p.LeastChance)) + closeCall(p, r)
+	return fmt.Sprintf("the chance that %s %s %s is %s in 100, asked for is %s", what, verb, Within(t), chanceOf(p, r), asked(p.LeastChance)) + CloseCall(p, r)
 }
 
-// verdictWord says how far the route can be recommended.
-func verdictWord(c *route.Comparison) string {
+// VerdictWord says how far the route can be recommended.
+func VerdictWord(c *route.Comparison) string {
 	switch findingOf(c.Prep, &c.Results[c.Verdict.Use], false) {
 	case tooLittle:
 		return fmt.Sprintf("NEAREST (none makes %s)", quantity.Millilitres(c.Prep.Volume))
@@ -97,8 +97,8 @@ func verdictWord(c *route.Comparison) string {
 	return either(len(c.Prep.Tolerances) == 0, "NEAREST THE TARGET (no tolerance given)", "USE")
 }
 
-// madeWord is the finding about a batch.
-func madeWord(b *Batch) string {
+// MadeWord is the finding about a batch.
+func MadeWord(b *Batch) string {
 	switch found := findingOf(b.Prep, &b.AsMade, true); {
 	case !b.Any():
 		return "NOTHING DONE YET"

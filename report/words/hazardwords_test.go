@@ -41,7 +41,10 @@ func TestLabelTakesTheStricterSide(t *testing.T) {
 	}
 	p := paperOf(100, 2)
 	p.Prep.Hazards = []hazards.Stated{from(97.9), from(101.9), from(102.1)}
-	lines := p.labels(Label{Count: 1}).List[0].Lines
+	var lines []page.Paragraph
+	for _, line := range p.labels(Label{Count: 1}).List[0].Lines {
+		lines = append(lines, line.Paragraph)
+	}
 	assert.Contains(t, lines, page.Paragraph{Style: "hazard", Text: "this solution: from 97.9, from 101.9"})
 	assert.Contains(t, lines, page.Paragraph{Style: "small", Text: "the strength could be on either side of 101.9 g/L: the words are those of the stricter"})
 }

@@ -83,37 +83,11 @@ func unlessNothing(contribution, u float64) float64 {
 // inputWords say of an input whose it is, how it is distributed, how that was evaluated and where it
 // comes from, and the unit of its sensitivity coefficient.
 func inputWords(line *uncertainty.Contribution, unit string, set int) string {
-	parts := clauses{influence.Owner(line.Owner), distributed(&line.Influence), "type " + influence.Type(&line.Influence), influence.Ground(&line.Influence)}
+	parts := clauses{influence.Owner(line.Owner), influence.Distributed(&line.Influence), "type " + influence.Type(&line.Influence), influence.Ground(&line.Influence)}
 	parts.Add(set > 0, "set %d of readings", set)
 	parts.Add(line.Uses > 1, "comes in %d times", line.Uses)
 	parts.Put("sensitivity in ", Per(unit, line.Unit))
 	return strings.Join(parts, "; ")
-}
-
-// distributed says how an input is distributed: its shape with the limits, where it has them.
-func distributed(in *uncertainty.Influence) string {
-	s := uncertainty.SummaryOf(in.Distribution)
-	shape := influence.Shape(in)
-	if in.AssumedShape {
-		shape += either(uncertainty.Shape(in.Distribution) == "table", " (that the limit is triangular is assumed)", " (the shape is assumed)")
-	}
-	if in.Set != (uncertainty.Set{}) && uncertainty.Shape(in.Distribution) == "table" {
-		shape += " (u for σ = s)"
-	}
-	if code := string(in.Code); strings.HasPrefix(code, "linearity at a load") || strings.HasPrefix(code, "curve of linearity") {
-		shape += " (the split of the linearity and the shape are judgement)"
-	}
-	show := func(x float64) string { return quantity.Number(quantity.Round(x, 4)) }
-	unit := when(in.Unit != "", " "+in.Unit)
-	switch bounded := !math.IsInf(s.Low, 0) && !math.IsInf(s.High, 0); {
-	case bounded && math.Abs(s.Low+s.High) <= 1e-12*s.High:
-		return shape + " within ±" + show(s.High) + unit
-	case bounded:
-		return shape + " from " + show(s.Low) + " to " + show(s.High) + unit
-	case uncertainty.Shape(in.Distribution) == "normal" || uncertainty.Shape(in.Distribution) == "t":
-		return shape + " with s = " + rounding.ThreeDigits(s.StandardUncertainty) + unit
-	}
-	return shape
 }
 
 // combined says how the standard uncertainty, the degrees of freedom and U follow from the table.

@@ -18,6 +18,8 @@ type Label struct {
 	Count int
 	// By whom, the Batch, and until when it may be used; each may be empty.
 	By, Batch, UseBy string
+	// Layout of the labels on paper.
+	Layout page.LabelLayout
 }
 
 // Of is the label with what the record of a batch says, where that is not stated.
@@ -36,6 +38,7 @@ func (p *Paper) Labels(l Label) (title string, blocks []page.Block) {
 
 func (p *Paper) labels(l Label) (sheet page.Labels) {
 	all := handled(p.prep(), p.result())
+	sheet.LabelLayout = l.Layout
 	for i := range all {
 		h := &all[i]
 		if h.Bottle == 0 {
@@ -45,27 +48,41 @@ func (p *Paper) labels(l Label) (sheet page.Labels) {
 		if h.Last {
 			count = l.Count
 		}
-		sheet.List = append(sheet.List, page.Label{Count: count, Lines: p.label(h, all, l)})
+		sheet.List = append(sheet.List, page.Label{Count: count, Of: fmt.Sprintf("bottle %d", h.Bottle), Lines: p.label(h, all, l)})
 	}
 	return sheet
 }
 
 // label is that of one bottle.
-func (p *Paper) label(h *route.Handled, all []route.Handled, l Label) (lines []page.Paragraph) {
-	add := func(size string, texts ...string) {
-		for _, text := range texts {
-			if text != "" {
-				lines = append(lines, page.Paragraph{Style: size, Text: text})
+func (p *Paper) label(h *route.Handled, all []route.Handled, l Label) (lines []page.LabelLine) {
+	add := func(style string, texts ...[3]string) {
+		for _, t := range texts {
+			if t[0] != "" {
+				lines = append(lines, page.LabelLine{Paragraph: page.Paragraph{Style: style, Text: t[0]}, Short: t[1], Shortest: t[2]})
 			}
 		}
 	}
+	may := func(text string) {
+		if text != "" {
+			lines = append(lines, page.LabelLine{Paragraph: page.Paragraph{Style: "small", Text: text}, May: true})
+		}
+	}
 	q := p.prep()
-	add("bar", p.bars()...)
-	add("name", soluteNamed(q)+" in "+liquidNames(h))
+	for _, text := range p.bars() {
+		head, _, _ := strings.Cut(text, ":")
+		short := when(head == strings.ToUpper(head), head)
+		add("bar", [3]string{text, short, short})
+	}
+	add("name", [3]string{soluteNamed(q) + " in " + liquidNames(h)})
 	add("strength", strengthOn(q, h))
-	add("small", shown(q, h), countedAs(q))
+	may(shown(q, h))
+	add("small", [3]string{countedAs(q)})
 	add("hazard", hazardLines(q, p.result(), h)...)
-	add("small", straddled(h), purposeOf(h, all), p.madeLine(l, h), p.Prep.Title, labelRules)
+	bottle := fmt.Sprintf("bottle %d", h.Bottle)
+	add("small", [3]string{straddled(h)}, [3]string{purposeOf(h, all), bottle, bottle})
+	lines = append(lines, p.madeLine(l, h))
+	may(p.Prep.Title)
+	may(labelRules)
 	return lines
 }
 
@@ -74,15 +91,23 @@ const labelRules = "The safety data sheet and the local rules for labels decide 
 
 // madeLine says when a solution was made and by whom, with blanks to fill in. Until when it
 // may be used is known of the solution wanted only.
-func (p *Paper) madeLine(l Label, h *route.Handled) string {
+func (p *Paper) madeLine(l Label, h *route.Handled) page.LabelLine {
 	date := p.Date
 	if date == "" && p.Batch != nil {
 		date = p.Batch.madeOn(h.Step)
 	}
+	var known, field clauses
+	known.Put("made ", date)
+	known.Put("by ", l.By)
+	field.Add(date == "", "made on")
+	field.Add(l.By == "", "by")
 	parts := clauses{"made " + cmp.Or(date, "____________"), "by " + cmp.Or(l.By, "______")}
-	parts.Put("batch ", l.Batch)
-	parts.Add(l.UseBy != "" && h.Last, "use by %s", l.UseBy)
-	return strings.Join(parts, " · ")
+	for _, list := range []*clauses{&parts, &known} {
+		list.Put("batch ", l.Batch)
+		list.Add(l.UseBy != "" && h.Last, "use by %s", l.UseBy)
+	}
+	said := page.Paragraph{Style: "small", Text: strings.Join(parts, " · ")}
+	return page.LabelLine{Paragraph: said, Known: strings.Join(known, " · "), Field: strings.Join(field, ", ")}
 }
 
 // liquidNames are the liquids that a solution holds beside the solute.
@@ -92,9 +117,10 @@ func liquidNames(h *route.Handled) string {
 
 // hazardLines are what is stated for a solution of its strength, and for each thing in it
 // undiluted.
-func hazardLines(q *route.Prep, r *route.Result, h *route.Handled) []string {
-	lines := []string{
-		"this solution: " + reminder.Solution(h, doubtOf(q, r, h), reminder.None),
+func hazardLines(q *route.Prep, r *route.Result, h *route.Handled) [][3]string {
+	whole := reminder.Solution(h, doubtOf(q, r, h), reminder.None)
+	lines := [][3]string{
+		{"this solution: " + whole, "solution: " + whole},
 		containsLine(q.Solute.Weighed(), h.Hazards.Undiluted),
 	}
 	for _, c := range h.Solvents {
@@ -103,13 +129,14 @@ func hazardLines(q *route.Prep, r *route.Result, h *route.Handled) []string {
 		}
 	}
 	if h.Hazards.Any("gas") {
-		lines = append(lines, "vented closure: gives off gas")
+		lines = append(lines, [3]string{"vented closure: gives off gas"})
 	}
 	return lines
 }
 
-func containsLine(name string, words []string) string {
-	return fmt.Sprintf("contains %s, which undiluted is: %s", name, reminder.Substance(words, reminder.None))
+func containsLine(name string, words []string) [3]string {
+	is := ": " + reminder.Substance(words, reminder.None)
+	return [3]string{fmt.Sprintf("contains %s, which undiluted is%s", name, is), fmt.Sprintf("undiluted %s%s", name, is)}
 }
 
 // purposeOf says by its number which bottle it is, from which step, and what it is for.
@@ -129,19 +156,24 @@ func purposeOf(h *route.Handled, all []route.Handled) string {
 	return text
 }
 
-// strengthOn is the strength of a solution with its basis and what it may be off by.
-func strengthOn(q *route.Prep, h *route.Handled) string {
+// strengthOn is the strength of a solution with its basis and what it may be off by, and the same
+// without its basis and without what it may be off by.
+func strengthOn(q *route.Prep, h *route.Handled) [3]string {
 	s, unit, a := rounded(&h.Analytic, h.Quoted), q.Target.Unit.Name, &h.Analytic
+	alone := s.Value + " " + unit
 	switch {
 	case !h.Uninformative.None():
-		return "strength not known: " + h.Uninformative.String()
+		const not = "strength not known"
+		return [3]string{not + ": " + h.Uninformative.String(), not, not}
 	case s.GiveOrTake == "":
-		return fmt.Sprintf("%s %s (%s to %s, about %s %%)", s.Value, unit, s.Lower, s.Upper, asked(a.CoverageProbability))
+		within := fmt.Sprintf("%s (%s to %s", alone, s.Lower, s.Upper)
+		return [3]string{fmt.Sprintf("%s, about %s %%)", within, asked(a.CoverageProbability)), within + ")", alone}
 	case a.ExpandedUncertainty == 0:
-		return fmt.Sprintf("%s %s, taken as exact", s.Value, unit)
+		return [3]string{alone + ", taken as exact", alone, alone}
 	}
 	_, k := a.Factors()
-	return fmt.Sprintf("(%s ± %s) %s (%s = %s)", s.Value, s.GiveOrTake, unit, symbolk, k)
+	give := fmt.Sprintf("(%s ± %s) %s", s.Value, s.GiveOrTake, unit)
+	return [3]string{fmt.Sprintf("%s (%s = %s)", give, symbolk, k), give, alone}
 }
 
 // shown is the strength of a solution in g/L where it is in % w/v.

@@ -61,10 +61,10 @@ func named(name string, r route.Result) route.Result {
 // madeIs says which record it is, whether the batch is what was wanted, and what it is.
 func madeIs(b *Batch) []page.Block {
 	list := []page.Block{page.Paragraph{Label: "Record", Text: recorded(b.Record)}}
-	if text := planFirst(b); text != "" {
+	if text := PlanFirst(b); text != "" {
 		list = append(list, page.Paragraph{Label: "First", Text: text, At: 8})
 	}
-	return append(list, page.Heading{Label: madeWord(b), Text: b.Made.Made.Name}, page.Facts{List: madeFacts(b), At: 14, Indent: 2})
+	return append(list, page.Heading{Label: MadeWord(b), Text: b.Made.Made.Name}, page.Facts{List: madeFacts(b), At: 14, Indent: 2})
 }
 
 // doneAndToCome says what was done, how far off the readings still to come may be, and how the
@@ -73,10 +73,10 @@ func doneAndToCome(b *Batch) (list []page.Block) {
 	if len(b.Entries) > 0 {
 		list = section("What was done", page.Only{Text: true, Blocks: []page.Block{page.Facts{List: entryLines(b.Record), Indent: 2}}}, offScreen(entryTable(b.Record)))
 	}
-	list = append(list, lined("Still to come: a reading that keeps the batch inside", roomLines(b))...)
+	list = append(list, lined("Still to come: a reading that keeps the batch inside", RoomLines(b))...)
 	switch {
 	case b.NoWay != nil:
-		return append(list, page.Gap{}, page.Paragraph{Label: "To correct it", Text: noWayWords(b.NoWay)})
+		return append(list, page.Gap{}, page.Paragraph{Label: "To correct it", Text: NoWayWords(b.NoWay)})
 	case b.Rescue != nil:
 		return append(list, corrections(b.Rescue)...)
 	}
@@ -133,13 +133,13 @@ func (b *Batch) madeOn(step int) string {
 func madeFacts(b *Batch) []fact {
 	c, r := b.Comparison(), &b.AsMade
 	list := strengthFacts(c, r)
-	list = append(list, fact{"Inside", batchChance(b)}, fact{"Plan", againstPlan(b)})
+	list = append(list, fact{"Inside", batchChance(b)}, fact{"Plan", AgainstPlan(b)})
 	for _, e := range b.Effects {
-		list = append(list, fact{"", effectWords(b, e)})
+		list = append(list, fact{"", EffectWords(b, e)})
 	}
 	makes := fact{either(b.Finished(), "Made", "Makes"), amounts(b.Prep, r, either(b.Finished(), "took", "takes"))}
 	list = append(append(list, said(fact{"Shifted", shifts(r)})...), rest(c, r, makes)...)
-	for _, f := range gaps(b.Record) {
+	for _, f := range Gaps(b.Record) {
 		list = append(list, fact{"Mind", f})
 	}
 	return list
@@ -153,11 +153,11 @@ func batchChance(b *Batch) string {
 		return fmt.Sprintf("%swithin %s of the target is %s in 100", text, quantity.Percent(r.HoldsWithin), asked(b.Settings.Coverage))
 	}
 	text += fmt.Sprintf("%s: %s in 100", insideWords(b.Prep.Tolerances[0]), chanceOf(b.Prep, r))
-	return text + when(!b.Meets(), ", asked for is "+asked(b.Prep.LeastChance)) + closeCall(b.Prep, r)
+	return text + when(!b.Meets(), ", asked for is "+asked(b.Prep.LeastChance)) + CloseCall(b.Prep, r)
 }
 
-// againstPlan compares the batch with the plan.
-func againstPlan(b *Batch) string {
+// AgainstPlan compares the batch with the plan.
+func AgainstPlan(b *Batch) string {
 	if !b.AsPlanned.Possible {
 		return "the bench cannot do it as planned: " + b.AsPlanned.Reason.String()
 	}

@@ -18,8 +18,8 @@ import (
 	"minim/uncertainty/route"
 )
 
-// effectWords say what a deviation from the plan does.
-func effectWords(b *Batch, e record.Effect) string {
+// EffectWords say what a deviation from the plan does.
+func EffectWords(b *Batch, e record.Effect) string {
 	by := either(math.Abs(e.Relative) < 5e-4, "hardly anything", fmt.Sprintf("%+.1f %%", 100*e.Relative))
 	switch {
 	case e.Step == record.Extra:
@@ -54,8 +54,8 @@ func temperature(t float64, within equipment.Stated) string {
 	return quantity.Decimal(t, 4) + " °C" + when(within.Known, ", within "+quantity.Decimal(within.Value, 4)+" °C")
 }
 
-// gaps say what the record does not say.
-func gaps(r *record.Record) []string {
+// Gaps say what the record does not say.
+func Gaps(r *record.Record) []string {
 	var list clauses
 	of := func(origin record.Origin, format string, words ...[2]string) {
 		steps := r.OfOrigin(origin)

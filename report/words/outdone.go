@@ -12,9 +12,9 @@ import (
 	"minim/uncertainty/route"
 )
 
-// fell is the rule by which a route fell behind the one that is used; none where that was chosen by
+// FellBy is the rule by which a route fell behind the one that is used; none where that was chosen by
 // name against the rules.
-func fell(c *route.Comparison, r *route.Result) policy.Rule {
+func FellBy(c *route.Comparison, r *route.Result) policy.Rule {
 	for i, rule := range c.Verdict.Choice.Fell {
 		if c.Verdict.Use == c.Verdict.Choice.Use && &c.Results[i] == r {
 			return rule
@@ -26,7 +26,7 @@ func fell(c *route.Comparison, r *route.Result) policy.Rule {
 // secondTo says why a route that is good enough is not the one to use.
 func secondTo(c *route.Comparison, r, used *route.Result) string {
 	choice := c.Verdict.Choice
-	if by := fell(c, r); by != policy.None {
+	if by := FellBy(c, r); by != policy.None {
 		return goodBut(by, outdone{c.Prep, r, used, choice.Least})
 	}
 	order, by := c.Prep.Rank(used, r)
@@ -49,7 +49,7 @@ func goodBut(by policy.Rule, o outdone) string {
 // alsoOutdone says why a route is not used that is as sure, or as tight, as what decides, and whether it is so as the one
 // that is by the figures that are shown; "" where that decided, or another was chosen by name.
 func alsoOutdone(c *route.Comparison, r, used *route.Result) string {
-	by := fell(c, r)
+	by := FellBy(c, r)
 	if slices.Contains([]policy.Rule{policy.None, policy.Use, policy.Holding, policy.Meeting, policy.Chance}, by) {
 		return ""
 	}
@@ -75,8 +75,8 @@ func (o outdone) by(rule policy.Rule) string {
 		return "is in doubt: " + strings.Join(note.Joined(note.Doubts(o.lost.Notes.Warnings)), "; ")
 	case policy.HalfRisk:
 		halved := asked(o.prep.Ask().Halved())
-		return either(inHundred(o.lost.Chance(), o.prep.LeastChance) == halved, "is inside in a little less than the "+halved+" of 100 that halve the risk asked for",
-			fmt.Sprintf("is %s, and not in the %s that halve the risk asked for", insideIn(o.prep, o.lost), halved))
+		return either(inHundred(o.lost.Chance(), o.prep.LeastChance) == halved, "is inside a little less than the "+halved+" in 100 that halve the risk asked for",
+			fmt.Sprintf("is %s, and not the %s that halve the risk asked for", insideIn(o.prep, o.lost), halved))
 	case policy.Meeting, policy.Chance, policy.Surer:
 		return "is " + sureness(o.prep, o.lost)
 	case policy.Holding:

@@ -23,6 +23,6 @@ func TestOwnRoutesOfLongNames(t *testing.T) {
 	for line := range strings.Lines(text) {
 		assert.LessOrEqual(t, len([]rune(line)), 81, line)
 	}
-	assert.Contains(t, text, "Your own routes\n  the route by the large flask …: give or take")
+	assert.Contains(t, text, "Your own routes\n  the route by the large flask…: give or take")
 	assert.Contains(t, string(screen.Markdown()), "**"+long+":** give or take")
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"minim/equipment/quantity"
+	"minim/report/page"
 	"minim/report/words/clause"
 	"minim/report/words/influence"
 	"minim/report/words/inline"
@@ -27,10 +28,9 @@ type Paper struct {
 	Batch *Batch
 	// Date of the document, as it is printed.
 	Date string
-	// Picture of the spread as a PNG, and its words; nil where none is wanted. In Markdown it
-	// stands in a file beside the document, and is left out without one.
-	Picture          []byte
-	PictureFile, Alt string
+	// Spreads are the pictures of the spread, which is one or has several parts; in Markdown they stand in
+	// files beside the document, and are left out without them.
+	Spreads []page.Figure
 	// Origin of the figures, so that anyone can repeat them.
 	Origin Origin
 }
@@ -184,7 +184,7 @@ func disagreement(r *route.Result) string {
 func (p *Paper) method() string {
 	r, q := p.result(), p.prep()
 	steps := clause.Each(r.Route.Steps, func(s route.Step) string { return verb.Doing(&s, q.Solute.Weighed(), q.Solvent.Name) })
-	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), soluteNamed(q), q.Solvent.Name, p.told("is", "was"), quantity.Series(countedSteps(steps), "and"))
+	text := fmt.Sprintf("%s of a solution of %s in %s %s prepared by %s.", capital(volume(r.MadeML)), soluteNamed(q), q.Solvent.Name, p.told("is", "was"), quantity.Series(clause.Counted(steps), "and"))
 	text += inWhichOrder(q, r.Route)
 	text += p.methodResult()
 	text += when(unnamed(q), fmt.Sprintf(" The strength is %s.", countedAs(q)))
@@ -193,19 +193,6 @@ func (p *Paper) method() string {
 	}
 	found := p.finding()
 	return when(found != "", found+". ") + text
-}
-
-// countedSteps says those that are alike and follow each other once.
-func countedSteps(steps []string) (list []string) {
-	for from := 0; from < len(steps); {
-		to := from + 1
-		for to < len(steps) && steps[to] == steps[from] {
-			to++
-		}
-		list = append(list, steps[from]+when(to-from > 1, fmt.Sprintf(" (%d times)", to-from)))
-		from = to
-	}
-	return list
 }
 
 // methodResult says what was found by the method.

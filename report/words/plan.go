@@ -28,7 +28,7 @@ func planReasons(p, before *plan.Plan) (list []page.Block) {
 		list = planEffect(p, before)
 	}
 	list = append(list, lined("What more measurements buy", buys(p))...)
-	list = append(list, lined("What would help", helpLines(p))...)
+	list = append(list, lined("What would help", HelpLines(p))...)
 	if own := ownRoutes(p); len(own) > 0 { // of names that people gave, as long as they like
 		list = append(list, page.Heading{Text: "Your own routes"}, page.Facts{List: own, Indent: 2, Colon: true, Most: 30})
 	}
@@ -37,15 +37,15 @@ func planReasons(p, before *plan.Plan) (list []page.Block) {
 
 // planFacts say why a route is recommended, and what it costs.
 func planFacts(p *plan.Plan) []fact {
-	list := append([]fact{{"Chosen", chosenBy(p)}}, ownFirst(p)...)
+	list := append([]fact{{"Chosen", chosenBy(p)}}, OwnFirst(p)...)
 	if cost, known := plan.Cost(p.Prep, &p.Results[p.Verdict.Use]); known {
 		list = append(list, fact{"Cost", cost.String() + " of solute and solvent"})
 	}
 	return list
 }
 
-// ownFirst says which of the routes of the prep itself comes before the one that is recommended.
-func ownFirst(p *plan.Plan) []fact {
+// OwnFirst says which of the routes of the prep itself comes before the one that is recommended.
+func OwnFirst(p *plan.Plan) []fact {
 	all := append([]route.Result{p.Results[p.Verdict.Use]}, p.Own...)
 	c := p.Prep.Choose(all)
 	if c.Use <= 0 || p.Options.Prefer != route.Usual || slices.Contains([]policy.Rule{policy.Roundness, policy.Solute, policy.Name}, c.Fell[0]) {
@@ -62,7 +62,7 @@ func chosenBy(p *plan.Plan) string {
 	if p.Options.Prefer == route.Usual {
 		return policyOrder(p.Prep)
 	}
-	among := " of these routes" + when(p.Verdict.Meets, fmt.Sprintf(" that are inside in %s of 100", asked(p.Prep.LeastChance)))
+	among := " of these routes" + when(p.Verdict.Meets, fmt.Sprintf(" that are inside %s in 100", asked(p.Prep.LeastChance)))
 	leastLeft := either(len(p.Prep.Tolerances) == 0, "nearest to the target", "the least left over")
 	return cmp.Or(preferences[p.Options.Prefer], leastLeft) + among
 }
@@ -92,7 +92,7 @@ func planTable(p *plan.Plan) *page.Table {
 	t := planHead(p, "route")
 	t.Indent, t.Most = 4, 60
 	for i := range p.Results {
-		t.Rows = append(t.Rows, page.Row{Lead: letter(i) + "  ", Cells: planRow(p, &p.Results[i]), Marked: i == p.Verdict.Use})
+		t.Rows = append(t.Rows, page.Row{Lead: RowLetter(i) + "  ", Cells: planRow(p, &p.Results[i]), Marked: i == p.Verdict.Use})
 	}
 	return t
 }
@@ -119,7 +119,7 @@ func fallShort(p *plan.Plan) string {
 	var short []string
 	for i := range p.Results {
 		if p.Verdict.Meets && !p.Prep.Meets(&p.Results[i]) {
-			short = append(short, letter(i))
+			short = append(short, RowLetter(i))
 		}
 	}
 	return when(len(short) > 0, fmt.Sprintf("Not enough: %s, for want of the %s in 100 asked for. ", quantity.Series(short, "and"), asked(p.Prep.LeastChance)))
@@ -133,7 +133,7 @@ const legend = `"2 in 25": 2 mL made up to the mark at 25 mL; "3 + 17": 3 mL and
 func buys(p *plan.Plan) (list []fact) {
 	for i := 1; i < len(p.Results); i++ {
 		before := min(i-1, p.Verdict.Use)
-		list = append(list, fact{letter(i), bought(p, &p.Results[i], &p.Results[before]) + worthIt(p, i)})
+		list = append(list, fact{RowLetter(i), bought(p, &p.Results[i], &p.Results[before]) + worthIt(p, i)})
 	}
 	return list
 }
@@ -145,7 +145,7 @@ func worthIt(p *plan.Plan, at int) string {
 		return ""
 	}
 	used, r := &p.Results[p.Verdict.Use], &p.Results[at]
-	switch by := fell(p.Comparison, r); by {
+	switch by := FellBy(p.Comparison, r); by {
 	case policy.None:
 		return when(at == p.Verdict.Use, ": worth it")
 	case policy.Operations:
@@ -184,10 +184,7 @@ var ordinals = []string{"", "a dilution", "a second dilution", "a third dilution
 
 // sureness is the chance of being inside, or within what the target is held.
 func sureness(p *route.Prep, r *route.Result) string {
-	if len(r.Inside) == 0 {
-		return "within " + quantity.Percent(r.HoldsWithin)
-	}
-	return insideIn(p, r)
+	return either(len(r.Inside) == 0, "within "+quantity.Percent(r.HoldsWithin), insideIn(p, r))
 }
 
 // searched says how large the search was, of which routes, and what was left out, if anything.
@@ -212,7 +209,7 @@ func ownRoutes(p *plan.Plan) []fact {
 		text := fmt.Sprintf("give or take %s, %s left over, %s", quantity.Percent(r.GiveOrTake()), volume(r.LeftOverML), count(r.Operations, "measurement"))
 		switch {
 		case !r.Possible:
-			text = notPossible(r) + ": " + r.Reason.String()
+			text = NotPossible(r) + ": " + r.Reason.String()
 		case !r.Informative:
 			text = "says almost nothing about the amount"
 		case len(r.Inside) > 0:
@@ -243,12 +240,12 @@ func about(n float64) string {
 	return quantity.Grouped(int(n))
 }
 
-// helpLines say what would help where no route is good enough.
-func helpLines(p *plan.Plan) []fact {
+// HelpLines say what would help where no route is good enough.
+func HelpLines(p *plan.Plan) []fact {
 	var lines []fact
 	for _, h := range p.Helps {
 		text := either(h.Change.Code == "wider-tolerance",
-			fmt.Sprintf("the route above is inside it in %s of 100", asked(p.Prep.LeastChance)),
+			fmt.Sprintf("the route above is inside it %s in 100", asked(p.Prep.LeastChance)),
 			fmt.Sprintf("the best chance of being inside is then %s in 100", inHundred(h.Chance, p.Prep.LeastChance)))
 		lines = append(lines, fact{h.Change.String() + ":", text})
 	}

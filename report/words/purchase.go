@@ -80,13 +80,13 @@ func verdictFacts(p, before *purchase.Purchase) []fact {
 // halved; the latter two are empty where nothing is assumed.
 func Verdicts(p *purchase.Purchase) (sentence, doubled, halved string) {
 	if p.Doubled != nil {
-		doubled, halved = shortVerdict(p, *p.Doubled), shortVerdict(p, *p.Halved)
+		doubled, halved = ShortVerdict(p, *p.Doubled), ShortVerdict(p, *p.Halved)
 	}
 	return verdictSentence(p), doubled, halved
 }
 
-// shortVerdict is "the bench is good enough", and what to buy.
-func shortVerdict(p *purchase.Purchase, v purchase.Verdict) string {
+// ShortVerdict is "the bench is good enough", and what to buy.
+func ShortVerdict(p *purchase.Purchase, v purchase.Verdict) string {
 	text := either(v.Meets, "the bench is good enough", "the bench is not good enough")
 	if len(p.Prep.Tolerances) == 0 {
 		text = "no tolerance to meet"
@@ -104,7 +104,7 @@ func shortVerdict(p *purchase.Purchase, v purchase.Verdict) string {
 
 // verdictSentence is the verdict in a sentence.
 func verdictSentence(p *purchase.Purchase) string {
-	words, names := searchedSentence(p)+"; the search was cut short with ", cutShort(p)
+	words, names := searchedSentence(p)+"; the search was cut short with ", CutShort(p)
 	switch {
 	case len(names) == 0:
 		return searchedSentence(p)
@@ -117,8 +117,8 @@ func verdictSentence(p *purchase.Purchase) string {
 // mostNamed is how many benches a verdict names of which the search was cut short.
 const mostNamed = 6
 
-// cutShort names the choices of which the search was cut short.
-func cutShort(p *purchase.Purchase) (names []string) {
+// CutShort names the choices of which the search was cut short.
+func CutShort(p *purchase.Purchase) (names []string) {
 	for i := range p.Choices {
 		if p.Choices[i].CutShort {
 			names = append(names, p.Choices[i].Name)
@@ -143,7 +143,7 @@ func searchedSentence(p *purchase.Purchase) string {
 		return fmt.Sprintf("%s: %s; %s", notGoodEnough(p), now, none)
 	}
 	candidate := &p.Choices[v.Buy]
-	then := fmt.Sprintf("with the %s%s, it %s", candidate.Name, priced(candidate.Price), achieves(p, candidate))
+	then := fmt.Sprintf("with the %s%s, it %s", candidate.Name, Priced(candidate.Price), achieves(p, candidate))
 	switch {
 	case v.Meets:
 		return fmt.Sprintf("nothing need be bought to meet the tolerance: %s; %s", now, then)
@@ -159,12 +159,12 @@ func notGoodEnough(p *purchase.Purchase) string {
 
 // withoutBalance is the verdict where no route is possible on the bench.
 func withoutBalance(p *purchase.Purchase) string {
-	allows := either(len(cutShort(p)) > 0, "shows no route so far", "allows no route")
+	allows := either(len(CutShort(p)) > 0, "shows no route so far", "allows no route")
 	if p.Verdict.Buy < 0 {
 		return "this bench " + allows + ", with or without the candidates"
 	}
 	candidate := &p.Choices[p.Verdict.Buy]
-	return fmt.Sprintf("the bench "+allows+" as it is; with the %s%s, the best %s", candidate.Name, priced(candidate.Price), achieves(p, candidate))
+	return fmt.Sprintf("the bench "+allows+" as it is; with the %s%s, the best %s", candidate.Name, Priced(candidate.Price), achieves(p, candidate))
 }
 
 // achieves says what the best route of a choice gives.
@@ -177,8 +177,8 @@ func achieves(p *purchase.Purchase, o *purchase.Choice) string {
 	return fmt.Sprintf("is %s and %s", insideIn(p.Prep, r), left)
 }
 
-// priced is the price in brackets, where it is stated.
-func priced(p equipment.Price) string { return when(p.Stated(), " ("+p.String()+")") }
+// Priced is the price in brackets, where it is stated.
+func Priced(p equipment.Price) string { return when(p.Stated(), " ("+p.String()+")") }
 
 // choiceColumns are what is said of the best route of a choice.
 func choiceColumns(p *purchase.Purchase) []column {
@@ -200,7 +200,7 @@ func choiceTable(p *purchase.Purchase) *page.Table {
 
 func choiceRow(p *purchase.Purchase, i int) page.Row {
 	o := &p.Choices[i]
-	row := page.Row{Lead: letter(i) + " " + either(o.Owned, " ", "+"), Marked: i == p.Verdict.Present || i == p.Verdict.Buy}
+	row := page.Row{Lead: RowLetter(i) + " " + either(o.Owned, " ", "+"), Marked: i == p.Verdict.Present || i == p.Verdict.Buy}
 	cells := []string{o.Name, "no route", "", ""}
 	switch {
 	case o.Found:
@@ -233,7 +233,7 @@ func choiceRoutes(p *purchase.Purchase) []fact {
 	var lines []fact
 	for i := range p.Choices {
 		if o := &p.Choices[i]; o.Found {
-			lines = append(lines, fact{letter(i), o.Best.Route.Name})
+			lines = append(lines, fact{RowLetter(i), o.Best.Route.Name})
 		}
 	}
 	if slices.ContainsFunc(p.Choices, func(o purchase.Choice) bool { return !o.Owned }) {

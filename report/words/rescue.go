@@ -13,13 +13,13 @@ import (
 	"minim/uncertainty/route"
 )
 
-// batchWords say what the solution is.
-func batchWords(r *rescue.Rescue) string {
+// BatchWords say what the solution is.
+func BatchWords(r *rescue.Rescue) string {
 	a, unit := &r.Batch.Analytic, r.Prep.Target.Unit.Name
 	return volume(r.Batch.MadeML) + " of " + either(a.ExpandedUncertainty == 0, quantity.Number(a.Value)+" "+unit+", taken as exact", state(&r.Batch).sentence(unit))
 }
 
-func noWayWords(e *rescue.NoWayError) string {
+func NoWayWords(e *rescue.NoWayError) string {
 	return "no way was found: " + e.Reason.String() + when(!e.Cure.None(), "; what would help: "+e.Cure.String())
 }
 
@@ -27,7 +27,7 @@ func noWayWords(e *rescue.NoWayError) string {
 func corrections(r *rescue.Rescue) []page.Block {
 	list := []page.Block{
 		page.Heading{Label: r.Finding().String(), Text: r.Results[r.Verdict.Use].Route.Name},
-		page.Steps{First: shownFrom(r) + 1, Items: WayInstructions(r, r.Verdict.Use)},
+		page.Steps{First: ShownFrom(r) + 1, Items: WayInstructions(r, r.Verdict.Use)},
 		page.Gap{}, page.Facts{List: rescueFacts(r), At: 14, Indent: 2},
 	}
 	if len(r.Results) > 1 {
@@ -36,10 +36,10 @@ func corrections(r *rescue.Rescue) []page.Block {
 	return list
 }
 
-// shownFrom is how many steps stand before those that are shown: all of those by which a
+// ShownFrom is how many steps stand before those that are shown: all of those by which a
 // batch was made; a bottle is shown as the first step. The words of a step name others by
 // their numbers in the whole.
-func shownFrom(r *rescue.Rescue) int {
+func ShownFrom(r *rescue.Rescue) int {
 	if fromBottle(r) {
 		return 0
 	}
@@ -57,7 +57,7 @@ func WayInstructions(r *rescue.Rescue, way int) []string {
 	if len(r.Results[way].Route.Steps) == r.Before {
 		return []string{"leave it as it is"}
 	}
-	return Instructions(r.Prep, r.Results[way].Route)[shownFrom(r):]
+	return Instructions(r.Prep, r.Results[way].Route)[ShownFrom(r):]
 }
 
 // rescueFacts say what the recommended way gives.
@@ -66,7 +66,7 @@ func rescueFacts(r *rescue.Rescue) []fact {
 	stays := len(r.Prep.Tolerances) > 0 && !r.Verdict.Meets && r.Prep.Tolerances[0].Limits.Permits(used.Quoted.Value) && r.Inherits(r.Verdict.Use)
 	evaporates := does && r.Batch.Analytic.Value <= r.Prep.Target.Value && rescue.MayEvaporate(r.Prep)
 	return slices.Concat(said(
-		fact{"Is now", batchWords(r)},
+		fact{"Is now", BatchWords(r)},
 		fact{"Set aside", when(does && aside > 1e-9, asideWords(r, aside))},
 		fact{"Gives", when(does, volume(used.MadeML)+when(!used.Enough(r.Prep.Volume), " of the "+quantity.Millilitres(r.Prep.Volume)+" wanted"))},
 		fact{"Strength", when(does, state(used).sentence(r.Prep.Target.Unit.Name)+" ("+coverage(r.Comparison, used)+"), with all that is uncertain of the solution as it is")}),

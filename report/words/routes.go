@@ -34,7 +34,7 @@ func routeTable(c *route.Comparison) *page.Table {
 func cells(columns []column, r *route.Result) []string {
 	switch {
 	case !r.Possible:
-		return []string{notPossible(r)}
+		return []string{NotPossible(r)}
 	case !r.Informative:
 		return []string{"says almost nothing about the amount"}
 	}
@@ -50,7 +50,7 @@ func alsoInside(c *route.Comparison) (lines []string) {
 				parts.Put(r.Route.Name+" ", inHundred(r.Inside[t].Simulated, c.Prep.LeastChance))
 			}
 		}
-		lines = append(lines, fmt.Sprintf("%s, in 100: %s", tolerance(c.Prep.Tolerances[t]), strings.Join(parts, "; ")))
+		lines = append(lines, fmt.Sprintf("%s, in 100: %s", Within(c.Prep.Tolerances[t]), strings.Join(parts, "; ")))
 	}
 	return lines
 }
@@ -86,7 +86,7 @@ func longestName(c *route.Comparison) int {
 // whyNot says why a route is not the one to use, and how often it would come closer, where that is
 // known.
 func whyNot(c *route.Comparison, r *route.Result) string {
-	return against(c, r, when(!math.IsNaN(r.Closer), fmt.Sprintf("; closer to the target in %s of 100", inHundred(r.Closer, 1))))
+	return against(c, r, when(!math.IsNaN(r.Closer), fmt.Sprintf("; closer to the target %s in 100", inHundred(r.Closer, 1))))
 }
 
 // against says why a route is not the one to use, and what spoils it; what is said besides
@@ -96,7 +96,7 @@ func against(c *route.Comparison, r *route.Result, besides string) string {
 	spoilt := besides + "; spoilt by " + spoilers(r)
 	switch {
 	case !r.Possible:
-		return notPossible(r) + ": " + r.Reason.String()
+		return NotPossible(r) + ": " + r.Reason.String()
 	case !r.Informative:
 		return r.Uninformative.String()
 	case !r.Enough(c.Prep.Volume) && used.Enough(c.Prep.Volume):
@@ -104,7 +104,7 @@ func against(c *route.Comparison, r *route.Result, besides string) string {
 	case len(r.Inside) == 0:
 		return fmt.Sprintf("holds within %s%s%s", quantity.Percent(r.HoldsWithin), alsoOutdone(c, r, used), spoilt)
 	case r.Chance() < c.Prep.LeastChance:
-		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s%s%s", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r), asked(c.Prep.LeastChance), closeCall(c.Prep, r), alsoOutdone(c, r, used), spoilt)
+		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s%s%s", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r), asked(c.Prep.LeastChance), CloseCall(c.Prep, r), alsoOutdone(c, r, used), spoilt)
 	}
 	return secondTo(c, r, used) + spoilt
 }

@@ -29,7 +29,7 @@ type screen struct {
 
 // opened is the screen of a prep with what comes first.
 func opened(p *route.Prep, isChanged bool) *screen {
-	s := &screen{Title: titled(p), Opening: stopBars(p)}
+	s := &screen{Title: Titled(p), Opening: stopBars(p)}
 	var change page.Block = page.Gap{}
 	if isChanged {
 		change = page.Paragraph{Label: "Changed", Text: changed(p)}
@@ -66,7 +66,7 @@ func Planned(p, before *plan.Plan) *screen {
 	s := opened(p.Prep, before != nil)
 	s.Result = append(firstBlocks(recommended(p)), useBlocks(p.Comparison, append(facts(p.Comparison), planFacts(p)...))...)
 	s.Routes = []page.Block{page.Heading{Text: "The best routes by their measurements", Silent: true}, planTable(p), page.Paragraph{Text: fallShort(p) + legend, At: 4}}
-	if p.Options.All {
+	if p.Options.Listed {
 		s.Routes = append(s.Routes, planAll(p)...)
 	}
 	s.Reasons = planReasons(p, before)
@@ -92,7 +92,7 @@ func owners(c *route.Comparison, used *route.Result) []note.Owner {
 // Rescued is the screen of the ways to correct a solution at hand.
 func Rescued(r *rescue.Rescue) *screen {
 	s, used := opened(r.Prep, false), &r.Results[r.Verdict.Use]
-	s.Result = append([]page.Block{page.Paragraph{Label: "There is", Text: batchWords(r)}}, corrections(r)...)
+	s.Result = append([]page.Block{page.Paragraph{Label: "There is", Text: BatchWords(r)}}, corrections(r)...)
 	s.Spoils, s.Footing = spoils("What spoils it", used.Analytic.Budget), footing(&r.Notes, Cautions(r.Prep, WithoutLadder(used)), owners(r.Comparison, used)...)
 	return s
 }
@@ -107,7 +107,7 @@ func (b *Batch) Screen() *screen {
 
 // firstBlocks say what comes before everything else.
 func firstBlocks(c *route.Comparison) (list []page.Block) {
-	for _, line := range firstLines(c) {
+	for _, line := range FirstLines(c) {
 		list = append(list, page.Paragraph{Label: "First", Text: line, At: 8})
 	}
 	return list
@@ -117,7 +117,7 @@ func firstBlocks(c *route.Comparison) (list []page.Block) {
 func useBlocks(c *route.Comparison, facts []page.Fact) []page.Block {
 	r := &c.Results[c.Verdict.Use]
 	return []page.Block{
-		page.Heading{Label: verdictWord(c), Text: r.Route.Name},
+		page.Heading{Label: VerdictWord(c), Text: r.Route.Name},
 		page.Steps{Items: Instructions(c.Prep, r.Route)},
 		page.Gap{},
 		page.Facts{List: facts, At: 14, Indent: 2},

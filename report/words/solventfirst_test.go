@@ -262,7 +262,7 @@ func TestRefusedOrders(t *testing.T) {
 		assert.Equal(t, -1, c.Verdict.Use, steps)
 		assert.True(t, c.Results[0].Refused && c.Results[0].MayNotBeUsed() && !c.Results[0].Possible, steps)
 		assert.Contains(t, c.Results[0].Reason.String(), want)
-		assert.Equal(t, "STOP: not to be used", notPossible(&c.Results[0]))
+		assert.Equal(t, "STOP: not to be used", NotPossible(&c.Results[0]))
 		_, err = contest.CompareTo(context.Background(), b.Prep, "one", settings)
 		var cannot *route.CannotError
 		require.ErrorAs(t, err, &cannot)

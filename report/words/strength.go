@@ -87,25 +87,19 @@ func Shown(p *route.Prep, r *route.Result) figures {
 // insideOr is the chance of a result in a hundred, or what it holds within where there is no
 // tolerance.
 func insideOr(p *route.Prep, r *route.Result) string {
-	if len(r.Inside) == 0 {
-		return quantity.Percent(r.HoldsWithin)
-	}
-	return chanceOf(p, r)
+	return either(len(r.Inside) == 0, quantity.Percent(r.HoldsWithin), chanceOf(p, r))
 }
 
-// insideIn is "inside in 97.0 of 100", with a close call.
+// insideIn is "inside 97.0 in 100", with a close call.
 func insideIn(p *route.Prep, r *route.Result) string {
-	return "inside in " + chanceOf(p, r) + " of 100" + closeCall(p, r)
+	return "inside " + chanceOf(p, r) + " in 100" + CloseCall(p, r)
 }
 
-// closeCall says in brackets that a chance is so near to what is asked for that the simulation
+// CloseCall says in brackets that a chance is so near to what is asked for that the simulation
 // cannot tell the two apart: by less than two of its standard errors. It is said wherever a verdict
 // is; "" where the simulation tells.
-func closeCall(p *route.Prep, r *route.Result) string {
-	if len(r.Inside) == 0 || r.MonteCarlo.Trials == 0 {
-		return ""
-	}
-	if math.Abs(r.Chance()-p.LeastChance) > 2*r.Inside[0].Error {
+func CloseCall(p *route.Prep, r *route.Result) string {
+	if len(r.Inside) == 0 || r.MonteCarlo.Trials == 0 || math.Abs(r.Chance()-p.LeastChance) > 2*r.Inside[0].Error {
 		return ""
 	}
 	return fmt.Sprintf(" (so near to %s that %s simulated batches cannot tell: other ones may decide otherwise)", asked(p.LeastChance), quantity.Grouped(r.MonteCarlo.Trials))
@@ -151,8 +145,8 @@ func Wanted(p *route.Prep) string {
 		either(unnamed(p), fmt.Sprintf(" in %s, %s", p.Solvent.Name, countedAs(p)), " "+solution(p))
 }
 
-// tolerance is "within 8 % of target (0.0368 to 0.0432)".
-func tolerance(t route.Tolerance) string {
+// Within is "within 8 % of target (0.0368 to 0.0432)".
+func Within(t route.Tolerance) string {
 	if t.Stated {
 		return t.Text
 	}
@@ -162,7 +156,7 @@ func tolerance(t route.Tolerance) string {
 
 // toleranceIn is that with the unit of the limits, as papers have it.
 func toleranceIn(p *route.Prep, t route.Tolerance) string {
-	return either(t.Stated, t.Text, strings.TrimSuffix(tolerance(t), ")")+" "+p.Target.Unit.Name+")")
+	return either(t.Stated, t.Text, strings.TrimSuffix(Within(t), ")")+" "+p.Target.Unit.Name+")")
 }
 
 // insideWords is "inside", or the limits where they were stated one by one.
@@ -183,6 +177,6 @@ func spoilers(r *route.Result) string {
 
 // closeSentence is a close call as a sentence.
 func closeSentence(p *route.Prep, r *route.Result) string {
-	text := strings.Trim(closeCall(p, r), " ()")
+	text := strings.Trim(CloseCall(p, r), " ()")
 	return when(text != "", " It is "+text+".")
 }

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -39,7 +40,7 @@ func (p *Paper) Treatment() *treatment {
 		Alternatives: p.alternatives(),
 		Basis: slices.Concat(section("Correlations", prose(p.correlation())), p.twoWays(), p.grounds(),
 			section("Instruments", &page.Table{Head: []string{"instrument", "reads", "class and standard", "limit of error", "trust"}, Numbers: 5, Rows: page.Rows(p.instrumentRows())})),
-		Closing: slices.Concat(section("Cautions", page.Bullets{Items: p.cautions()}), p.toRepeat()),
+		Closing: slices.Concat(section("Cautions", page.Bullets{Items: p.cautions()}), p.toRepeat(), toSign()),
 	}
 }
 
@@ -99,13 +100,29 @@ func (p *Paper) inside() string {
 	return text + when(r.Chance() < p.Prep.LeastChance, fmt.Sprintf(" %s less than the %s %% asked for.", either(len(parts) > 1, "The first is", "That is"), asked(p.Prep.LeastChance))) + closeSentence(p.Prep, r)
 }
 
-// figure is the picture of the spread, if there is one.
-func (p *Paper) figure() []page.Block {
-	if p.Picture == nil {
-		return nil
+// figure is the picture of the spread, if there is one, as wide as the page.
+func (p *Paper) figure() (list []page.Block) {
+	caption := "How the strength spreads: each dot is one chance in a hundred" + when(len(p.Prep.Tolerances) > 0, "; the shaded band is the tolerance")
+	for i, spread := range p.Spreads {
+		spread.Class, spread.Caption = "full", caption+when(len(p.Spreads) > 1, fmt.Sprintf(" (part %d of %d)", i+1, len(p.Spreads)))+"."
+		list = append(list, spread)
 	}
-	caption := "How the strength spreads: each dot is one chance in a hundred" + when(len(p.Prep.Tolerances) > 0, "; the shaded band is the tolerance") + "."
-	return []page.Block{page.Figure{PNG: p.Picture, File: p.PictureFile, Alt: p.Alt, Caption: caption}}
+	return list
+}
+
+// Foot stands on every page of a report.
+func (p *Paper) Foot() string {
+	parts := clauses{p.subject()}
+	if p.Batch != nil {
+		parts.Put("batch ", cmp.Or(p.Batch.Record.Batch, "____________"))
+	}
+	parts.Put("", p.Date)
+	return strings.Join(parts, " · ")
+}
+
+// toSign has room to sign for those who answer for the report.
+func toSign() []page.Block {
+	return section("Signed", &page.Table{Head: []string{"", "name", "signature", "date"}, Numbers: 4, Class: "form sign", Rows: page.Rows([][]string{{"drawn up by", "", "", ""}, {"checked by", "", "", ""}})})
 }
 
 // recorded is what was recorded, and how it differs from the plan; nothing without a batch.
@@ -116,10 +133,10 @@ func (p *Paper) recorded() []page.Block {
 	}
 	entries := entryTable(b.Record)
 	entries.Caption = "Entries of the record; what no longer stands is struck through"
-	against := []string{againstPlan(b)}
+	against := []string{AgainstPlan(b)}
 	for _, e := range b.Effects {
-		against = append(against, effectWords(b, e))
+		against = append(against, EffectWords(b, e))
 	}
 	return append(section("What was recorded", prose("Record: "+recorded(b.Record)+"."), entries),
-		listed("Against the plan", append(against, gaps(b.Record)...))...)
+		listed("Against the plan", append(against, Gaps(b.Record)...))...)
 }

@@ -12,11 +12,13 @@ import (
 type Options struct {
 	// Limits of the routes: those of the prep, or others.
 	route.Limits
-	// All shows all routes that were simulated, and searches as well those in which one piece
-	// pulls both ways, so that its errors cancel: it is taken with, and filled or solvent added
-	// with it. From names the route of the prep that is tuned, in place of a search.
+	// All searches as well routes in which one piece pulls both ways, so that its errors cancel: it
+	// is taken with, and filled or solvent added with it. From names the route of the prep that is
+	// tuned, in place of a search.
 	All  bool
 	From string
+	// Listed shows all routes that were simulated.
+	Listed bool
 	// Shown: of the routes that were found no more are simulated than it takes to choose what is shown.
 	Shown bool
 	// Fine takes every graduation of a scale, not only the numbered marks.

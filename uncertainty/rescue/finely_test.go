@@ -151,7 +151,7 @@ strength = "50 g/L"
 `, "0.999 g/L, give or take 0.05 g/L, 30 mL")
 	var none *NoWayError
 	require.ErrorAs(t, err, &none)
-	for _, word := range []string{"corrections that were tried the best is inside in ", "; not tried: a stronger solution that is made or diluted for it first"} {
+	for _, word := range []string{"corrections that were tried the best is inside ", "; not tried: a stronger solution that is made or diluted for it first"} {
 		assert.Contains(t, none.Reason.String(), word)
 	}
 	assert.NotContains(t, none.Reason.String(), "as can be told")

@@ -15,14 +15,16 @@ import (
 // dotsPerInch of a PNG, enough for print.
 const dotsPerInch = 200
 
-// figure is a picture that is laid out, with its size in points.
-type figure interface {
+// figure is a picture that is laid out, with its size in points, which may differ in pixels.
+type figure[F any] interface {
+	InPixels() F
 	Size() (width, height vg.Length)
 	Draw(c vg.CanvasSizer)
 }
 
 // Of draws a figure at 200 dots per inch, on white.
-func Of(f figure) ([]byte, error) {
+func Of[F figure[F]](drawn F) ([]byte, error) {
+	f := drawn.InPixels()
 	c := vgimg.NewWith(vgimg.UseWH(f.Size()), vgimg.UseDPI(dotsPerInch))
 	f.Draw(c)
 	var out bytes.Buffer

@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// Count is "no route", "1 route", "2 routes", "3 entries".
+// Count is "no route", "1 route", "2 routes", "3 entries", "4 ways".
 func Count(n int, noun string) string {
 	switch n {
 	case 0:
@@ -13,8 +13,21 @@ func Count(n int, noun string) string {
 	case 1:
 		return "1 " + noun
 	}
-	if stem, ok := strings.CutSuffix(noun, "y"); ok {
+	if stem, ok := strings.CutSuffix(noun, "y"); ok && !strings.HasSuffix(stem, "a") {
 		return fmt.Sprintf("%d %sies", n, stem)
 	}
 	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// Counted says those that are alike and follow each other once.
+func Counted(steps []string) (list []string) {
+	for from := 0; from < len(steps); {
+		to := from + 1
+		for to < len(steps) && steps[to] == steps[from] {
+			to++
+		}
+		list = append(list, steps[from]+When(to-from > 1, fmt.Sprintf(" (%d times)", to-from)))
+		from = to
+	}
+	return list
 }

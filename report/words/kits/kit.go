@@ -61,7 +61,7 @@ func instruments(list equipment.Instruments, all []*equipment.Measure) (blocks [
 }
 
 func balanceTable(list []*equipment.Balance) *page.Table {
-	t := &page.Table{Head: []string{"balance", "capacity", "shows", "s", "linearity", "u", "least to 10 %", "5 %", "price"}, Numbers: 1}
+	t := &page.Table{Head: []string{"balance", "capacity", "shows", "s", "linearity", "u", "least to 10 %", "to 5 %", "price"}, Numbers: 1}
 	for _, balance := range list {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
 			counted(balance.Name, balance.Count), quantity.Grams(balance.Capacity), quantity.Grams(balance.Readability),
@@ -107,7 +107,7 @@ func SampleOf(b *equipment.Balance) float64 {
 func priceOf(p equipment.Price) string { return clause.When(p.Stated(), p.String()) }
 
 func measureTable(list, all []*equipment.Measure) *page.Table {
-	t := &page.Table{Head: []string{"glass", "division", "limit", "u", "least to 10 %", "5 %", "from", "price"}, Numbers: 1}
+	t := &page.Table{Head: []string{"glass", "division", "limit", "u", "least to 10 %", "to 5 %", "from", "price"}, Numbers: 1}
 	for _, m := range list {
 		t.Rows = append(t.Rows, page.Row{Cells: []string{
 			counted(m.Name, m.Count), divisionOf(m), limitOf(m), rounding.ThreeDigits(m.Uncertainty(m.Capacity)) + " mL",

@@ -275,8 +275,8 @@ var words = map[string]string{
 	"with-assumed-halved":     "with the %s (assumed halved)",
 	"on-a-balance-reading-to": "on a balance reading to %s",
 	// Of which routes the search was.
-	"no-piece-both-ways":       "In one route, no piece is both taken with and filled, so that none of its errors need cancel (--all)",
-	"no-piece-both-ways-saves": "In one route, no piece is both taken with and filled, so that none of its errors need cancel; one that is could save no more than the %s left over (--all)",
+	"no-piece-both-ways":       "In one route, no piece is both taken with and filled, so that none of its errors need cancel (--both-ways)",
+	"no-piece-both-ways-saves": "In one route, no piece is both taken with and filled, so that none of its errors need cancel; one that is could save no more than the %s left over (--both-ways)",
 	"one-piece-both-ways":      "In one route, no more than one piece is both taken with and filled, so that its errors cancel",
 	// What others could save that were not searched.
 	"untried-saves":         "Of what was not searched, a route by volume that none of these beats could save no more than %s",
@@ -322,7 +322,7 @@ var words = map[string]string{
 	"too-weak":             "it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
 	"too-weak-lacks":       "it is too weak, there is no stronger solution, and %s",
 	"too-weak-to-measure":  "it is too weak, and nothing on the bench measures out what it needs of a stronger solution or of solute",
-	"in-vain":              "of %d corrections that were tried the best is inside in %.1f of 100, and as it is the batch is so in %.1f",
+	"in-vain":              "of %d corrections that were tried the best is inside %.1f in 100, and as it is the batch is so %.1f in 100",
 	"in-vain-inherited":    "%s; what is uncertain of it stays uncertain in whatever is made of it",
 	"surer-batch":          "a new batch, by a surer route",
 	"not-tried":            "%s; not tried: %s",

@@ -12,6 +12,8 @@ import (
 // Caption is what is said in and about a figure as a whole; a figure without rows has no words
 // for them.
 type Caption struct {
+	// Title is what the figure comes to.
+	Title Title
 	// Rows and Gives head what they are, Chance on two lines what is said of each; Tag is the word
 	// on the marked one.
 	Rows, Gives, Tag string
@@ -25,12 +27,12 @@ type Caption struct {
 }
 
 // captionOf heads rows, and has the notes and what the figure shows.
-func captionOf(c *route.Comparison, rows, word, alt string, notes ...string) Caption {
-	chance := [2]string{"chance of being", Labels.Inside}
+func captionOf(c *route.Comparison, title Title, rows, word, alt string, notes ...string) Caption {
+	chance := [2]string{"chances in 100 of", "being " + Labels.Inside}
 	if len(c.Prep.Tolerances) == 0 {
 		chance = [2]string{share(c.Results[c.Verdict.Use].MonteCarlo.CoverageProbability) + " of batches stay", "within this of target"}
 	}
-	return Caption{Rows: rows + ", and the strength", Gives: "it gives in " + c.Prep.Target.Unit.Name, Tag: word, Chance: chance, Notes: notes, Alt: alt}
+	return Caption{Title: title, Rows: rows + ", and the strength", Gives: "it gives in " + c.Prep.Target.Unit.Name, Tag: word, Chance: chance, Notes: notes, Alt: alt}
 }
 
 // OfRoutes words the spread of all routes, in their order.
@@ -39,7 +41,7 @@ func OfRoutes(c *route.Comparison, order []*route.Result) Caption {
 		return noneCan(c)
 	}
 	what := alt(c, order, "How the strength spreads by each route", "a row of a hundred dots for each", spreadAlt)
-	return captionOf(c, "route", tag(c), what, marked(c), dots(c), predicted)
+	return captionOf(c, Finding(c), "route", tag(c), what, marked(c), dots(c), predicted)
 }
 
 // OfBudget words all budgets, given the names and shares of the largest influences of a route.
@@ -47,11 +49,11 @@ func OfBudget(c *route.Comparison, order []*route.Result, largest func(*route.Re
 	if c.Verdict.Use < 0 {
 		return noneCan(c)
 	}
-	what := alt(c, order, "What spoils the strength by each route", "bars for the largest shares of the variance of each", func(_ *route.Comparison, r *route.Result) string {
+	what := alt(c, order, "What spoils the strength"+clause.When(len(order) > 1, " by each route"), "bars for the largest shares of the variance"+clause.When(len(order) > 1, " of each"), func(_ *route.Comparison, r *route.Result) string {
 		list := largest(r)
 		return clause.Either(len(list) > 0, "spoilt most by "+quantity.Series(list, "and"), "spoilt by "+Labels.None)
 	})
-	return captionOf(c, "route", tag(c), what, marked(c),
+	return captionOf(c, Spoilt(&c.Results[c.Verdict.Use]), "route", tag(c), what, marked(c),
 		"The variance is the square of the standard uncertainty: without an influence of 50 %, 71 % of the give or take would remain.",
 		meaning+share(c.Settings.Coverage)+".", predicted)
 }
@@ -65,7 +67,7 @@ func noneCan(c *route.Comparison) Caption {
 func OfBatch(c *route.Comparison, finished bool) Caption {
 	note := clause.Either(finished, "The batch as made goes by what was really read, with all that is uncertain of that.",
 		"The batch goes by what has been read so far, and for what is still to come by the plan.")
-	return captionOf(c, "batch", "THIS BATCH", rowsAlt("How the strength of a batch spreads", c), note, dots(c))
+	return captionOf(c, FoundAll(c), "batch", "THIS BATCH"+outsideTag(c), rowsAlt("How the strength of a batch spreads", c), note, dots(c))
 }
 
 // OfWays words the spread of the ways to correct a solution.
@@ -75,7 +77,14 @@ func OfWays(c *route.Comparison) Caption {
 		word, note = tag(c), "No way reaches a chance of "+share(c.Prep.LeastChance)+"; the best of them is marked."
 	}
 	note += " What is uncertain of the solution as it is counts in each."
-	return captionOf(c, "way", word, rowsAlt("How the strength spreads by each way to correct a solution", c), note, dots(c))
+	return captionOf(c, Finding(c), "way", word, rowsAlt("How the strength spreads by each way to correct a solution", c), note, dots(c))
+}
+
+// outsideTag says of a batch whose strength is not permitted that it is outside.
+func outsideTag(c *route.Comparison) string {
+	r := &c.Results[c.Verdict.Use]
+	out := len(c.Prep.Tolerances) > 0 && r.Chance() < c.Prep.LeastChance && !c.Prep.Tolerances[0].Limits.Permits(r.Quoted.Value)
+	return clause.When(out, ": OUTSIDE")
 }
 
 // dots says what the dots stand for.
@@ -117,7 +126,7 @@ func spreadAlt(c *route.Comparison, r *route.Result) string {
 	if len(r.Inside) == 0 {
 		return share(r.MonteCarlo.CoverageProbability) + " of batches within " + quantity.Percent(r.HoldsWithin) + " of target" + words
 	}
-	return inside(c.Prep, r) + " the tolerance" + words
+	return inside(c.Prep, r) + words
 }
 
 // alt names the subject of a figure and the form that it has, and tells of the marked

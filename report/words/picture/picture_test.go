@@ -4,15 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-
-	"minim/uncertainty/purchase"
 )
-
-// The caption of the coarsest readability says where a search was cut short.
-func TestBreakEvenCutShort(t *testing.T) {
-	f := &Readability{Purchase: &purchase.Purchase{BreakEven: []purchase.BreakEven{{Dilutions: 0, CutShort: true}, {Dilutions: 1, Readability: 0.01, CutShort: true}, {Dilutions: 2, Readability: 0.1}, {Dilutions: 3}}}}
-	assert.Equal(t, "none found so far direct, 0.01 g or coarser with one dilution, 0.1 g with two dilutions, none with three dilutions", f.breakEven())
-}
 
 // What is not drawn is counted, in words for one and for more.
 func TestNotShown(t *testing.T) {

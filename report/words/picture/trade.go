@@ -3,6 +3,7 @@ package picture
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -10,6 +11,11 @@ import (
 	"minim/uncertainty/plan"
 	"minim/uncertainty/route"
 )
+
+// OnScale names an axis, which says so where it is logarithmic.
+func OnScale(name string, logarithmic bool) string {
+	return name + clause.When(logarithmic, ", logarithmic scale")
+}
 
 // giveOrTakeAxis is the axis of a give or take with a coverage probability, 0 where none is stated.
 func giveOrTakeAxis(coverage float64) string {
@@ -30,8 +36,6 @@ type Trade struct {
 	Used   bool
 	// Coverage is the probability that a give or take has.
 	Coverage float64
-	// Logarithmic is the scale of what is left over.
-	Logarithmic bool
 	// Drawn routes are those of the front, Hidden ones too wide, and Silent ones say nothing.
 	Drawn, Hidden, Silent int
 	// Ends are the first and the last of the front, or the one that it has.
@@ -40,11 +44,25 @@ type Trade struct {
 
 // Caption explains what is drawn, and says what is not, and what the figure shows.
 func (t *Trade) Caption() Caption {
-	return Caption{Tag: tag(t.Comparison), GiveOrTake: giveOrTakeAxis(t.Coverage), Hollow: "hollow: chance of being inside under " + share(t.Prep.LeastChance), Notes: t.notes(), Alt: t.alt()}
+	return Caption{Title: t.title(), Tag: tag(t.Comparison), GiveOrTake: giveOrTakeAxis(t.Coverage), Hollow: "hollow: chance of being inside under " + share(t.Prep.LeastChance), Notes: t.notes(), Alt: t.alt()}
+}
+
+// title is what the marked route comes to, and what the least left over would.
+func (t *Trade) title() Title {
+	use := t.Verdict.Use
+	if use < 0 || len(t.Ends) == 0 {
+		return func(func(string) string) string { return "No route is good enough" }
+	}
+	r, least := &t.Results[use], t.Ends[0]
+	rest := ""
+	if least != r && millilitres(least.LeftOverML) != millilitres(r.LeftOverML) {
+		rest = "; the least left over is " + millilitres(math.Max(0, least.LeftOverML)) + ", at " + clause.Either(len(least.Inside) > 0, shortChance(t.Prep, least)+" in 100", shortChance(t.Prep, least))
+	}
+	return func(name func(string) string) string { return found(t.Prep, r, name) + rest }
 }
 
 func (t *Trade) notes() []string {
-	list := clause.List{t.chosen(), t.beaten(), meaning + share(t.Coverage) + "." + clause.When(t.Logarithmic, " What is left over is drawn on a logarithmic scale.")}
+	list := clause.List{t.chosen(), t.beaten(), meaning + share(t.Coverage) + "."}
 	list.Add(t.Hidden > 0, "%s", notShown(t.Hidden, "with a give or take over 100 %"))
 	list.Add(t.Silent > 0, "%s", notShown(t.Silent, "of your own that cannot be done or could hold nothing at all"))
 	list.Put("", clause.When(t.CutShort, cutShort))

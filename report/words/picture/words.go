@@ -1,7 +1,6 @@
 package picture
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -12,10 +11,11 @@ import (
 	"minim/uncertainty/route"
 )
 
-// Heading is what stands over a figure: its title, which is the user's own where there is
-// one, what follows that where the kit is changed, what is to be made, and what is changed.
-func Heading(p *route.Prep, own string) (title, mark, toMake, changed string) {
-	return cmp.Or(own, fmt.Sprintf("%s in %s", p.Solute.Name, p.Solvent.Name)), onChanged(p), wanted(p), "Changed: " + strings.Join(words.ChangeTexts(p), "; ")
+// Heading is what stands below the title of a figure: what it is about, by the user's own title
+// where there is one, as it is given, and what is changed.
+func Heading(p *route.Prep, title string) (subject, changed string) {
+	subject = clause.When(len(p.Changes) > 0, "On a changed kit. ") + clause.When(title != "", title+": ") + wanted(p)
+	return subject, clause.When(len(p.Changes) > 0, "Changed: "+strings.Join(words.ChangeTexts(p), "; "))
 }
 
 // onChanged is what follows a title where the kit is changed.
@@ -50,11 +50,13 @@ func Beside(p *route.Prep, r *route.Result) (gives, chance, leftOver string) {
 	if f.Inside == "" {
 		return gives, "± " + f.HoldsWithin, leavings(r, p.Volume)
 	}
-	return gives, f.Inside + " %", leavings(r, p.Volume)
+	return gives, f.Inside, leavings(r, p.Volume)
 }
 
 // inside is the chance of a route.
-func inside(p *route.Prep, r *route.Result) string { return words.Shown(p, r).Inside + " % inside" }
+func inside(p *route.Prep, r *route.Result) string {
+	return words.Shown(p, r).Inside + " in 100 inside"
+}
 
 // share prints a probability that the user chose, such as 95 %.
 func share(p float64) string { return quantity.Number(100*p) + " %" }
@@ -105,21 +107,26 @@ var Labels = struct {
 	Dot, Inside, InShort, Outside, Nothing, Target, Note string
 	// What follows the number of dots outside the tolerance, or beyond the edges where there is none.
 	TooWeak, TooStrong, Weaker, Stronger string
+	// Before is the mark of a route on the kit as it is, beside one that is changed; Was comes before its
+	// chance.
+	Before, Was string
 	// Bar is one of a budget: of one influence, an assumed or a shared one, or so many others.
 	Bar, One, Assumed, Rest, Shared, None, RestOf, AssumedShare string
 	// Mark is a route of a search; Stairs are the least give or take.
 	Mark, Own, Stairs string
-	// Balance is one that is owned or could be had.
-	Balance, Owned, ToBuy, Good, Tolerance string
+	// Money heads a figure of what could be bought: what there is, what has no price, and no route;
+	// what is good enough and what not; the coarsest readability that does.
+	Money, Owned, NoPrice, NoRoute, GoodEnough, NotEnough, Coarsest string
 }{
 	"strength / ", "difference from the target / %", "share of the variance / %", "left over / mL", "readability of the balance / g",
 	"influence",
 	"Each dot is one chance in a hundred.", "inside the tolerance", "inside", "outside", "nothing in it at all", "target", "Note: ",
-	"too weak", "too strong", "weaker still", "stronger still",
+	"too weak", "too strong", "weaker still", "stronger still", "before the change: 95 of 100", "before: ",
 	"What spoils the strength, in shares of its variance.", "one influence", "an assumed one", "the rest, added up",
 	"shared: the same error in several uses", "nothing that is counted", "the rest (%d)", "assumed: ",
 	"Each mark is a route that no other beats, or a rounder one.", "your own routes", "least give or take for that much left over or less",
-	"What the balance does to the give or take.", "a balance you have", "one you could buy", "bold: good enough", "tolerance",
+	"In each mark: how many measurements.", "owned", "no price", "no route", "good enough", "not good enough",
+	"coarsest readability that is good enough, by dilutions; ticks: balances you have",
 }
 
 const (
@@ -132,3 +139,9 @@ var dilutions = []string{"direct", "one dilution", "two dilutions", "three dilut
 
 // Dilutions names a route by how many dilutions it has.
 func Dilutions(n int) string { return dilutions[min(n, len(dilutions)-1)] }
+
+// More says how many things are not named.
+func More(n int) string { return fmt.Sprintf("and %d more", n) }
+
+// InHundred is a chance with its words: "99.7 in 100 inside".
+func InHundred(chance string) string { return chance + " in 100 " + Labels.InShort }

@@ -9,6 +9,28 @@ import (
 	"minim/uncertainty/route"
 )
 
+// Delivering is what to mind with an instrument that measures out, what goes into a mixture or not.
+func Delivering(s *route.Step, intoMixture bool) []string {
+	list := StateOf(s)
+	if len(list) == 0 && !s.Measure.Kind.Traits().Counts {
+		list = []string{"rinse the " + s.Measure.Kind.Traits().Table + " with a little of the same first, to waste"}
+	}
+	switch s.Measure.Kind.Traits().Care {
+	case "counted":
+		return append(list, "hold it upright; count")
+	case "pressed":
+		list = append(list, "no bubble; slow and even; wipe the tip")
+	case "runs":
+		list = append(list, "no bubble; wipe the tip; bottom of the meniscus at eye level", Running(s))
+	default:
+		list = append(list, "bottom of the meniscus at eye level; pour, and let it drain")
+	}
+	if s.Emptied() == equipment.Rinsed {
+		list = append(list, "rinse it into the receiver"+clause.When(intoMixture, ", with some of the mixture"))
+	}
+	return list
+}
+
 // Running says how far a pipette runs out: to its tip, or from its top line to the one that is
 // so much further down.
 func Running(s *route.Step) string {
