@@ -21,7 +21,9 @@ func first(c *route.Comparison) (list []*route.Result, more int) {
 		switch r := &c.Results[i]; {
 		case r.Elsewhere == nil:
 		case i == c.Verdict.Use:
-			list = append([]*route.Result{r}, list...)
+			if gains(c.Prep, r) {
+				list = append([]*route.Result{r}, list...)
+			}
 		case r.Elsewhere.Step > 0:
 			list = append(list, r)
 		default:
@@ -30,6 +32,12 @@ func first(c *route.Comparison) (list []*route.Result, more int) {
 	}
 	n := min(mostFirst, len(list))
 	return list[:n], more + len(list) - n
+}
+
+// gains reports whether a route that aims elsewhere is shown with another chance once it is brought to the target, or cannot
+// be. Where it is not, the line of where its steps aim is enough: what is already as sure needs no other reading first.
+func gains(p *route.Prep, r *route.Result) bool {
+	return r.Elsewhere.Step == 0 || inHundred(r.Elsewhere.Chance, p.LeastChance) != chanceOf(p, r)
 }
 
 // FirstLines say which routes aim elsewhere, and what would bring them to the target.
@@ -46,7 +54,7 @@ func FirstLines(c *route.Comparison) []string {
 // nothing of it is done; "" where it does not. What is done cannot be read otherwise.
 func PlanFirst(b *Batch) string {
 	r := &b.AsPlanned
-	if r.Elsewhere == nil || b.Any() {
+	if r.Elsewhere == nil || b.Any() || !gains(b.Plan, r) {
 		return ""
 	}
 	return "the plan " + elsewhereWords(b.Plan, r)

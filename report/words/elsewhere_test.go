@@ -75,3 +75,12 @@ func TestWhatIsSaidFirst(t *testing.T) {
 		assert.Equal(t, r.Elsewhere != nil, strings.Contains(whyNotAt(many, r), "comes out 10 % too weak"), r.Route.Name)
 	}
 }
+
+// A route that is to be used and as sure as it would be aimed at the target is said to aim elsewhere below its strength only.
+func TestFirstOnlyWhatGains(t *testing.T) {
+	sure := off("a", 0.02, true)
+	sure.Inside[0].Simulated, sure.Elsewhere.Chance = 0.9999, 0.9998
+	assert.Empty(t, firstLines(aimed(0, sure)))
+	sure.Inside[0].Simulated = 0.98
+	assert.Len(t, firstLines(aimed(0, sure)), 1)
+}

@@ -144,7 +144,7 @@ func (p *Paper) headed(title, below string) []page.Block {
 		list = append(list, bar(text))
 	}
 	list = append(list, page.Title{Text: title, Below: below})
-	if r := p.result(); p.Batch == nil && r.Elsewhere != nil {
+	if r := p.result(); p.Batch == nil && r.Elsewhere != nil && gains(p.Prep, r) {
 		list = append(list, quotation("First: this route "+elsewhereWords(p.Prep, r)+"."))
 	}
 	return list
