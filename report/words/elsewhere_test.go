@@ -80,7 +80,7 @@ func TestWhatIsSaidFirst(t *testing.T) {
 func TestFirstOnlyWhatGains(t *testing.T) {
 	sure := off("a", 0.02, true)
 	sure.Inside[0].Simulated, sure.Elsewhere.Chance = 0.9999, 0.9998
-	assert.Empty(t, firstLines(aimed(0, sure)))
+	assert.Empty(t, FirstLines(aimed(0, sure)))
 	sure.Inside[0].Simulated = 0.98
-	assert.Len(t, firstLines(aimed(0, sure)), 1)
+	assert.Len(t, FirstLines(aimed(0, sure)), 1)
 }
