@@ -3,6 +3,7 @@ package glance
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"minim/report/page"
 	"minim/report/words"
@@ -30,8 +31,9 @@ func Compared(c, before *route.Comparison) *Screen {
 // firstOf says before everything else that the route to use aims elsewhere; that others do is the reason
 // why they are not used.
 func (s *Screen) firstOf(c *route.Comparison) {
-	if c.Results[c.Verdict.Use].Elsewhere != nil {
-		s.say("First", words.FirstLines(c)[0])
+	used, list := &c.Results[c.Verdict.Use], words.FirstLines(c)
+	if used.Elsewhere != nil && len(list) > 0 && strings.HasPrefix(list[0], used.Route.Name+" ") {
+		s.say("First", list[0])
 	}
 }
 
