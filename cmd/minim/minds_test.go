@@ -96,7 +96,7 @@ flask = [{ name = "flask", capacity = "25 mL", class = "A", standard = "ISO", ma
 	record := "route = \"r\"\n[entries]\n1 = { step = 1, start = \"weak stuff\" }\n2 = { step = 2, take = \"1.5 mL\" }\n3 = { step = 3, make-up-to = \"25 mL\" }\n"
 	inFolder(t, map[string]string{"bench.toml": kit, "prep.toml": correctedPrep, "record.toml": record})
 	for _, format := range []string{"text", "markdown", "json"} {
-		screen := strings.Join(strings.Fields(output(t, "made", "prep.toml", "record.toml", "--trials", "10000", "--format", format)), " ")
+		screen := strings.Join(strings.Fields(output(t, "made", "prep.toml", "record.toml", "--trials", "10000", "--all", "--format", format)), " ")
 		require.Contains(t, screen, "of strong stuff", "the correction that this is about")
 		for _, want := range []string{
 			"Strong stuff (34 % w/v): corrosive", "Acetone: not stated, treat as unknown.", "The solution of step 5 (", "Stuff, undiluted: toxic",

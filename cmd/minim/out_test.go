@@ -89,7 +89,7 @@ func TestResultIsPrintedThoughItCannotBeKept(t *testing.T) {
 		onDisk = &failingDisk{at: at}
 		var out, complaint bytes.Buffer
 		assert.Equal(t, exitFailed, run(context.Background(), []string{"plan", "prep.toml", "--steps", "1", "--trials", "10000", "--save", "more.toml"}, &out, &complaint), at)
-		assert.Contains(t, out.String(), "Next:")
+		assert.Contains(t, out.String(), "\nUSE ")
 		assert.Equal(t, before, names(t, "."), at)
 	}
 }

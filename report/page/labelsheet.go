@@ -18,7 +18,7 @@ func (s Size) String() string {
 }
 
 // tenth is a length to a tenth of a millimetre, rounded down: what a label of that size fits on.
-func tenth(x float64) float64 { return math.Floor(x*10+1e-6) / 10 }
+func tenth(x float64) float64 { return math.Floor(float64(x*10)+1e-6) / 10 }
 
 // LabelLayout is how large labels are, and how they stand on paper: on a stated sheet, which comes
 // cut, or one beside the other with lines to cut along. Without a size they grow with their text.

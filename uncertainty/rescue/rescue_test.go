@@ -274,7 +274,7 @@ func TestNoRescue(t *testing.T) {
 	p := smallbench.On(t, "target = \"10 g/L\"\nvolume = \"5 mL\"\n[solute]\nname = \"urea\"\n[solvent]\nname = \"water\"\n", "[[cylinder]]\nname = \"c\"\ncapacity = \"10 mL\"\nclass = \"B\"\n")
 	p.Tolerances = []route.Tolerance{{Text: "2 % of target", Limits: uncertainty.Limits{Lower: 9.8, Upper: 10.2}}}
 	for text, message := range map[string]string{
-		"10.1 g/L, give or take 1 g/L, 5 mL": "no way to correct the batch was found: of 8 corrections that were tried the best is inside 28.2 in 100, and as it is the batch is so 30.5; what is uncertain of it stays uncertain in whatever is made of it; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
+		"10.1 g/L, give or take 1 g/L, 5 mL": "no way to correct the batch was found: of 8 corrections that were tried the best is inside 28.2 in 100, and as it is the batch is so 30.5 in 100; what is uncertain of it stays uncertain in whatever is made of it; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",
 		"5 g/L, 5 mL":                        "no way to correct the batch was found: it is too weak, and there is neither a stronger solution nor a balance that weighs so little solute",
 		"10 g/L, give or take 1 g/L, 5 mL":   "no way to correct the batch was found: it has that strength already",
 		"2000 g/L, 5 mL":                     "no way to correct the batch was found: it would have to be diluted 200 times, which neither all of it in one vessel nor a part of it in one step or two comes to; not tried: diluting a part more than twice, or twice at other marks than the numbered ones from 20 % of a scale on",

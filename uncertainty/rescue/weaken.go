@@ -114,7 +114,7 @@ func (r *rescuer) weighPart() {
 	has, target := r.prep.MassFraction(is), r.prep.MassFraction(wanted)
 	density := r.prep.Density(target)
 	for _, k := range r.prep.Kit.Balances {
-		for _, total := range totals(k, r.prep.Volume*density, (r.prep.Volume+4*r.ask.Near())*density) {
+		for _, total := range totals(k, r.prep.Volume*density, (r.prep.Volume+float64(4*r.ask.Near()))*density) {
 			for _, part := range plan.Roundings(total*target/has, k, r.within()) {
 				used := part / r.prep.Density(has)
 				if used > r.some() || part >= total {

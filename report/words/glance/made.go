@@ -25,7 +25,7 @@ func Made(b *words.Batch) *Screen {
 	s.verdict.Text = b.Made.Made.Name + ": " + chance(c.Prep, &b.AsMade, c.Settings.Coverage)
 	s.is(b, c)
 	s.record(b)
-	s.hidden = []count{{len(b.Entries), "entries"}}
+	s.hidden = []count{{len(b.Entries), "recorded lines"}}
 	notes := b.AsMade.Notes
 	switch {
 	case b.NoWay != nil:

@@ -30,7 +30,7 @@ func Planned(p, before *plan.Plan) *Screen {
 		s.add("Helps", f.Label+" "+f.Text)
 	}
 	s.found(p)
-	s.hidden = []count{{len(p.Own), "routes of your own"}, {len(used.Ladder), "rungs"}}
+	s.hidden = []count{{len(p.Own), "own routes"}, {len(used.Ladder), "rungs"}}
 	if p.CutShort {
 		s.add("Mind", "the search was cut short: a better route may exist")
 	}
