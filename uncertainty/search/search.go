@@ -238,15 +238,6 @@ func (s *search) has(from route.Verb) bool {
 	return slices.ContainsFunc(s.sources, func(o source) bool { return o.verb() == from })
 }
 
-// offer puts a finished route on the front, unless it is beaten or refused.
-func (s *search) offer(m merit, c func() chain) {
-	if m, worth := s.judge.offered(m); worth && !s.front.beaten(m) {
-		if found := c(); !s.refuses(&found) {
-			s.front = s.front.add(s.judge.stair(m, found))
-		}
-	}
-}
-
 // refuses reports whether a route may not be used since solvent cannot go first.
 func (s *search) refuses(c *chain) bool {
 	r := c.route()
