@@ -1,6 +1,7 @@
 package search
 
 import (
+	"maps"
 	"slices"
 
 	"minim/uncertainty"
@@ -44,6 +45,11 @@ type keys struct {
 
 func newKeys() *keys {
 	return &keys{influences: make(map[uncertainty.Identity]int), sets: make(map[uncertainty.Set]int)}
+}
+
+// clone is a copy that others may come to.
+func (k *keys) clone() *keys {
+	return &keys{maps.Clone(k.influences), maps.Clone(k.sets), slices.Clone(k.degrees), slices.Clone(k.setOf), slices.Clone(k.ofPieces)}
 }
 
 // of is the number of an influence, found from readings or not.

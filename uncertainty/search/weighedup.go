@@ -36,12 +36,12 @@ type weighingUp struct {
 	masses      map[*equipment.Balance][]float64 // that are round
 	starts      []draft
 	densities
-	// portions are numbered by keys of their own, with their linearity; begun are solutions as factors of
-	// a route that dilutes them.
-	keys     *keys
-	portions map[portionKey]*portion
-	rounds   map[portionKey][]*portion
-	begun    map[portionKey]*begun
+	// factors are those of portions, with their linearity. Rounds are numbered by keys of their own, of which each walk has
+	// a copy for what it finds; begun are solutions as factors of a route that dilutes them.
+	keys    *keys
+	factors map[portionKey]route.Factor
+	rounds  map[portionKey][]*portion
+	begun   map[portionKey]*begun
 	// samples are some of these; mixed: they have influences that measures pull at.
 	samples []factor
 	pulled  map[int]bool
@@ -117,7 +117,7 @@ func (b *Bench) newWeighingUp() (*weighingUp, error) {
 	if !b.prep.Solvent.Density.Known || !b.prep.CountsMass() || len(b.prep.Kit.Balances) == 0 {
 		return nil, nil
 	}
-	u := &weighingUp{Mutex: new(sync.Mutex), bench: b, densities: newDensities(b.prep), grams: newCells(-40, 20, 1), keys: newKeys(), portions: make(map[portionKey]*portion),
+	u := &weighingUp{Mutex: new(sync.Mutex), bench: b, densities: newDensities(b.prep), grams: newCells(-40, 20, 1), keys: newKeys(), factors: make(map[portionKey]route.Factor),
 		rounds: make(map[portionKey][]*portion), begun: make(map[portionKey]*begun), pulled: b.pulled(), masses: make(map[*equipment.Balance][]float64)}
 	for _, k := range b.prep.Kit.Balances {
 		u.addTotals(k)
@@ -230,20 +230,21 @@ func keyOf(part, total *route.Step) portionKey {
 	return key
 }
 
-// portion is worked out once.
-func (u *weighingUp) portion(part, total route.Step) (*portion, error) {
+// factorOf a portion is worked out once; of what cannot be it is nothing: its route will not be possible.
+func (u *weighingUp) factorOf(part, total route.Step) (route.Factor, error) {
 	key := keyOf(&part, &total)
 	u.Lock()
 	defer u.Unlock()
-	if known := u.portions[key]; known != nil {
-		return known, nil
+	f, known := u.factors[key]
+	if known {
+		return f, nil
 	}
 	f, err := u.prep.WeighedFactor(part, total)
 	if err != nil && !impossible(err) {
-		return nil, err
+		return f, err
 	}
-	u.portions[key] = &portion{part, total, u.keys.factor(f)} // of what cannot be, nothing: its route will not be possible
-	return u.portions[key], nil
+	u.factors[key] = f
+	return f, nil
 }
 
 // impossible reports whether a solution cannot be made, or its mass or volume could be nothing.
@@ -267,11 +268,11 @@ func (u *weighingUp) addRounds(d draft) error {
 			}
 			part := d.part
 			part.Amount = m
-			p, err := u.portion(part, total)
+			f, err := u.factorOf(part, total)
 			if err != nil {
 				return err
 			}
-			list = append(list, p)
+			list = append(list, &portion{part, total, u.keys.factor(f)})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b *portion) int { return cmp.Compare(a.own, b.own) })
@@ -290,11 +291,8 @@ func (u *weighingUp) surely(part, total route.Step) (float64, error) {
 		}
 		part.Amount = masses[at]
 	}
-	p, err := u.portion(part, total)
-	if err != nil {
-		return 0, err
-	}
-	return p.own, nil
+	f, err := u.factorOf(part, total)
+	return f.Own, err
 }
 
 // begun is a solution that was weighed up, as a factor of a route that dilutes it.

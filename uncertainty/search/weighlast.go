@@ -21,8 +21,10 @@ type lastWeighing struct {
 	needed, aim float64
 	path        []*portion
 	state       state // of the path
-	seen        int   // of what is made by volume
-	ups         []up  // of what is diluted further
+	keys        *keys // of its influences
+	portions    map[portionKey]*portion
+	seen        int  // of what is made by volume
+	ups         []up // of what is diluted further
 }
 
 // up is a start that is weighed up to a total, with what it leaves over and brings at the least.
@@ -43,7 +45,10 @@ func (w *walk) weighUp(needed float64) {
 		}
 		return
 	}
-	x.aim, x.state = u.fraction(w.prep.ConcentrationOf(w.prep.Target.Value)), u.keys.newState(nil)
+	if x.keys == nil {
+		x.keys, x.portions = u.keys.clone(), make(map[portionKey]*portion)
+	}
+	x.aim, x.state = u.fraction(w.prep.ConcentrationOf(w.prep.Target.Value)), x.keys.newState(nil)
 	for i := range u.starts {
 		w.makeUp(&u.starts[i])
 	}
@@ -203,9 +208,7 @@ func (w *walk) with(p *portion) saved {
 	x := &w.last
 	x.path = append(x.path, p)
 	before := x.state.save()
-	w.Bench.up.Lock()
 	x.state.grow()
-	w.Bench.up.Unlock()
 	x.state.multiply(&p.factor)
 	return before
 }
@@ -288,9 +291,8 @@ func (w *walk) mayAssess() bool {
 
 // tryWhole evaluates a finished route and offers it to the front.
 func (w *walk) tryWhole(d *draft, part, total route.Step) {
-	u := w.Bench.up
-	p, err := u.portion(part, total)
-	if w.err = err; err != nil {
+	p := w.portion(part, total)
+	if w.err != nil {
 		return
 	}
 	before := w.with(p)
@@ -310,6 +312,21 @@ func (w *walk) tryWhole(d *draft, part, total route.Step) {
 		w.counts.finished++
 		w.offer(w.judge.merit(&result), func() chain { return chain{begin: r.Steps} })
 	}
+}
+
+// portion is numbered once by the keys of the walk.
+func (w *walk) portion(part, total route.Step) *portion {
+	key := keyOf(&part, &total)
+	if known := w.last.portions[key]; known != nil {
+		return known
+	}
+	f, err := w.Bench.up.factorOf(part, total)
+	if w.err = err; err != nil {
+		return nil
+	}
+	p := &portion{part, total, w.last.keys.factor(f)}
+	w.last.portions[key] = p
+	return p
 }
 
 // allows reports whether a route can be done and keeps the limits.
