@@ -22,7 +22,9 @@ func Rescued(r *rescue.Rescue) *Screen {
 func (s *Screen) corrected(r *rescue.Rescue) {
 	c, used := r.Comparison, &r.Results[r.Verdict.Use]
 	s.answer(c, r.Finding().String())
-	if !r.LeavesIt() {
+	if r.LeavesIt() {
+		s.verdict = fact{Label: r.Finding().String() + ":", Text: chance(c.Prep, used, c.Settings.Coverage)}
+	} else {
 		s.first, s.steps = words.ShownFrom(r)+1, words.WayInstructions(r, r.Verdict.Use)
 		s.add("Gives", gives(c, used)+setAside(r, r.Verdict.Use))
 	}
