@@ -21,7 +21,7 @@ func searched(p *plan.Plan) object {
 		{"prefer", p.Options.Prefer}, {"limits", limits(&p.Options)}, {"candidates_by_volume", float64(p.Candidates)},
 		{"not_searched", texts(p.NotSearched)}, {"search_cut_short", p.CutShort},
 		{"would_help", each(p.Helps, func(h *plan.Help) object {
-			return object{{"change", h.Change.String()}, {"conformance_probability", h.Chance}}
+			return object{{"change", h.Change.String()}, {"conformance_probability", h.Chance}, {"search_cut_short", h.CutShort}}
 		})},
 		{"routes", each(p.Front, func(m *plan.Member) object { return member(p, m) })}, {"own_routes", each(p.Own, own)},
 	})

@@ -16,16 +16,17 @@ import (
 type Help struct {
 	// Change is what would be done otherwise.
 	Change note.Note
-	// Chance of being inside that the best route then has.
-	Chance float64
+	// Chance of being inside that the best route then has, of those that were tried; CutShort: there are others.
+	Chance   float64
+	CutShort bool
 }
 
 // finer is how much finer a balance is supposed to read.
 const finer = 10
 
-// briefly is how many candidates are tried for what is no more than a hint, about two
-// seconds' worth on two processors.
-const briefly = 20_000_000
+// briefly is how many candidates are tried for what is no more than a hint, about a
+// second's worth on two processors.
+const briefly = 10_000_000
 
 // helps tries each change by itself, and lists those that give a greater chance
 // than before.
@@ -34,13 +35,13 @@ const briefly = 20_000_000
 func helps(ctx context.Context, p *route.Prep, o Options, chosen *route.Result) ([]Help, error) {
 	o.Each = briefly
 	wider := chosen.MonteCarlo.Within(p.Target.Value, p.LeastChance) / p.Target.Value
-	list := []Help{{note.Of("wider-tolerance", "", quantity.Percent(wider)), p.LeastChance}}
+	list := []Help{{note.Of("wider-tolerance", "", quantity.Percent(wider)), p.LeastChance, false}}
 	for _, c := range changedPreps(p) {
-		best, err := bestChance(ctx, c.prep, o, chosen.Chance())
+		best, cut, err := bestChance(ctx, c.prep, o, chosen.Chance())
 		if err != nil {
 			return nil, err
 		}
-		list = append(list, Help{c.change, best})
+		list = append(list, Help{c.change, best, cut})
 	}
 	list = slices.DeleteFunc(list, func(h Help) bool { return h.Chance < chosen.Chance()+Noticed })
 	slices.SortStableFunc(list, func(a, b Help) int { return cmp.Compare(b.Chance, a.Chance) })
@@ -80,15 +81,17 @@ func changedPreps(p *route.Prep) []changedPrep {
 }
 
 // bestChance is the chance of being inside of the route that is most likely to be; 0 where
-// there is none worth listing, or none above another; that of first order differs from it by less than is [Noticed].
-func bestChance(ctx context.Context, p *route.Prep, o Options, above float64) (float64, error) {
+// there is none worth listing, or none above another; that of first order differs from it by less than is [Noticed]. Cut:
+// not all were tried.
+func bestChance(ctx context.Context, p *route.Prep, o Options, above float64) (chance float64, cut bool, err error) {
 	b, err := search.NewBench(p, o.Search())
 	if err != nil {
-		return 0, err
+		return 0, false, err
 	}
 	surest, err := b.Surest(ctx, above)
 	if err != nil || surest == nil {
-		return 0, err
+		return 0, b.CutShort, err
 	}
-	return p.ChanceOf(ctx, surest.Route, o.Settings)
+	chance, err = p.ChanceOf(ctx, surest.Route, o.Settings)
+	return chance, b.CutShort, err
 }
