@@ -157,7 +157,7 @@ func (c *labelCase) checkRest(t *testing.T, l page.Label, i int, strength float6
 	}
 	assert.Equal(t, bars[c.done] == "", len(texts(l, "bar")) == 0)
 	if bars[c.done] != "" {
-		assert.Regexp(t, "^"+bars[c.done]+`: .*chance that .* is (under )?[0-9.]+ in 100, asked for is 95$`, texts(l, "bar")[0])
+		assert.Regexp(t, "^"+bars[c.done]+`: .*chance that .* is (under )?[0-9.]+ in 100, 95 asked for$`, texts(l, "bar")[0])
 	}
 	if c.done != "plan that says nothing" {
 		assert.Regexp(t, fmt.Sprintf(`^\(?(%v|%v)[.0-9]* .*%% w/v`, strength, strength-0.001), strings.Replace(texts(l, "strength")[0], "9.9", "10.", 1))

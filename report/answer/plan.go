@@ -12,7 +12,7 @@ import (
 	"minim/uncertainty/route"
 )
 
-var _ = answers("plan", search, "routes", "spread")
+var _ = answers("plan", search, "routes", "spread", "vessels", "result")
 
 func search(ctx context.Context, q *Question) (*Answer, error) {
 	q.Search.Settings = q.Settings
@@ -24,7 +24,7 @@ func search(ctx context.Context, q *Question) (*Answer, error) {
 		Comparison: p.Comparison, data: data.Plan(p, before),
 		page:     func(pictures ...page.Block) *page.Page { return planPage(p, before, pictures...) },
 		glance:   func() *glance.Screen { return glance.Planned(p, before) },
-		pictures: []picture{{draw: drawn(figure.Trade, p), mayBeMissing: true}, {draw: drawn(figure.Spread, p.Comparison)}},
+		pictures: []picture{{draw: drawn(figure.Trade, p), mayBeMissing: true}, {draw: drawn(figure.Spread, p.Comparison)}, {draw: used(p.Comparison, figure.RowOf)}, {draw: used(p.Comparison, figure.OneResult)}},
 	}, nil
 }
 

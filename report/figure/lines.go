@@ -64,10 +64,10 @@ func head(style textStyle, width vg.Length, words string) string {
 	return words[:fits]
 }
 
-// bound reports whether no line is to break at a space: between a number and its unit.
+// bound reports whether no line is to break at a space: between a number and its unit, or in a chance.
 func bound(words string, space int) bool {
 	next := words[space+1:]
-	if strings.HasPrefix(next, "× ") || strings.HasSuffix(words[:space], "×") {
+	if strings.HasPrefix(next, "100") && strings.HasSuffix(words[:space], " in") || strings.HasPrefix(next, "× ") || strings.HasSuffix(words[:space], "×") {
 		return true
 	}
 	return words[space-1] >= '0' && words[space-1] <= '9' && next != "" && (next[0] == '%' || unicode.IsLetter(rune(next[0])) && len(strings.Fields(next)[0]) <= 3)

@@ -55,7 +55,7 @@ func TestNarrowTables(t *testing.T) {
 	}
 	assert.Equal(t, strings.Join([]string{
 		"* two dilutions of the", "    stock: inside 99.7 in 100",
-		"  drops: inside 31.2 in 100;", "    less sure than the 95 in", "    100 that are asked for", "",
+		"  drops: inside 31.2 in 100;", "    less sure than the", "    95 in 100 that are asked", "    for", "",
 	}, "\n"), p.Text(30))
 }
 

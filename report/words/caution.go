@@ -55,12 +55,14 @@ func cautions(p *route.Prep, r *route.Result, then *rescue.Rescue, whole bool) [
 			list = append(list, caution(c.Name, reminder.Substance(c.Hazards, remind)))
 		}
 	}
+	var made []madeOf
 	if r != nil && r.Possible {
-		list = append(list, solutionCautions(p, r, 0, whole, remind)...)
+		made = solutions(p, r, 0)
 	}
 	if then != nil {
-		list = append(list, solutionCautions(then.Prep, WithoutLadder(&then.Results[then.Verdict.Use]), then.Before, whole, remind)...)
+		made = append(made, solutions(then.Prep, WithoutLadder(&then.Results[then.Verdict.Use]), then.Before)...)
 	}
+	list = append(list, solutionCautions(made, whole, remind)...)
 	return append(list,
 		either(whole, "These are reminders. The safety data sheets, local rules and licensed disposal decide; nothing here says that the work is safe.", "Safety data sheets and local rules decide."))
 }
@@ -71,36 +73,49 @@ func givenOff(p *route.Prep) string {
 	return when(p.Solute.Assay.Known, reminder.Vapour(h.Vapour))
 }
 
-// solutionCautions are those of the solutions that a route handles after a step, from 1. Those
-// of which the same is to be said stand together.
-func solutionCautions(p *route.Prep, r *route.Result, after int, whole bool, remind func(word string) string) (list []string) {
-	alike, texts := make(map[string][]route.Handled), []string(nil)
+// madeOf is a solution that is handled in a route of a prep.
+type madeOf struct {
+	prep *route.Prep
+	by   *route.Result
+	route.Handled
+}
+
+// solutions are those that a route handles after a step, from 1.
+func solutions(p *route.Prep, r *route.Result, after int) (list []madeOf) {
 	for _, h := range handled(p, r) {
-		if h.Undiluted || h.Step <= after {
-			continue
+		if !h.Undiluted && h.Step > after {
+			list = append(list, madeOf{p, r, h})
 		}
-		text := solutionText(p, r, &h, reminder.None)
-		if alike[text] == nil {
-			texts = append(texts, text)
-		}
-		alike[text] = append(alike[text], h)
-	}
-	for _, text := range texts {
-		same := alike[text]
-		list = append(list, caution(solutionNames(p, same, whole), solutionText(p, r, &same[0], remind)))
 	}
 	return list
 }
 
-// solutionText is what is to be said of a solution, with the doubt that there is.
-func solutionText(p *route.Prep, r *route.Result, h *route.Handled, remind func(word string) string) string {
-	side := straddled(h)
-	return reminder.Solution(h, doubtOf(p, r, h), remind) + when(side != "", "; "+side)
+// solutionCautions are those of solutions. Those of which the same is to be said stand together.
+func solutionCautions(made []madeOf, whole bool, remind func(word string) string) (list []string) {
+	alike, texts := make(map[string][]madeOf), []string(nil)
+	for _, m := range made {
+		text := m.text(reminder.None)
+		if alike[text] == nil {
+			texts = append(texts, text)
+		}
+		alike[text] = append(alike[text], m)
+	}
+	for _, text := range texts {
+		same := alike[text]
+		list = append(list, caution(solutionNames(same, whole), same[0].text(remind)))
+	}
+	return list
+}
+
+// text is what is to be said of a solution, with the doubt that there is.
+func (m *madeOf) text(remind func(word string) string) string {
+	side := straddled(&m.Handled)
+	return reminder.Solution(&m.Handled, doubtOf(m.prep, m.by, &m.Handled), remind) + when(side != "", "; "+side)
 }
 
 // solutionNames names solutions, with their strengths or without: "bought acid (24 % w/v) and the
 // solutions of steps 2 (1.00 % w/v) and 4 (0.10 % w/v)".
-func solutionNames(p *route.Prep, list []route.Handled, strengths bool) string {
+func solutionNames(list []madeOf, strengths bool) string {
 	var names, steps, rungs []string
 	for i := range list {
 		switch h := &list[i]; {
@@ -111,7 +126,7 @@ func solutionNames(p *route.Prep, list []route.Handled, strengths bool) string {
 		case !h.Uninformative.None():
 			steps = append(steps, fmt.Sprintf("%d (strength not known)", h.Step))
 		default:
-			steps = append(steps, strconv.Itoa(h.Step)+when(strengths, fmt.Sprintf(" (%s %s)", rounded(&h.Analytic, h.Quoted).Value, p.Target.Unit.Name)))
+			steps = append(steps, strconv.Itoa(h.Step)+when(strengths, fmt.Sprintf(" (%s %s)", rounded(&h.Analytic, h.Quoted).Value, h.prep.Target.Unit.Name)))
 		}
 	}
 	if len(steps) > 0 {

@@ -77,7 +77,7 @@ func findingText(p *route.Prep, r *route.Result, made bool) string {
 func chanceAsked(p *route.Prep, r *route.Result, made bool) string {
 	t := p.Tolerances[0]
 	what, verb := either(made, "this batch", "the solution wanted"), either(t.Stated, "is", "lies")
-	return fmt.Sprintf("the chance that %s %s %s is %s in 100, asked for is %s", what, verb, Within(t), chanceOf(p, r), asked(p.LeastChance)) + CloseCall(p, r)
+	return fmt.Sprintf("the chance that %s %s %s is %s in 100, %s asked for", what, verb, Within(t), chanceOf(p, r), asked(p.LeastChance)) + CloseCall(p, r)
 }
 
 // VerdictWord says how far the route can be recommended.

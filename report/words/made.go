@@ -153,7 +153,7 @@ func batchChance(b *Batch) string {
 		return fmt.Sprintf("%swithin %s of the target is %s in 100", text, quantity.Percent(r.HoldsWithin), asked(b.Settings.Coverage))
 	}
 	text += fmt.Sprintf("%s: %s in 100", insideWords(b.Prep.Tolerances[0]), chanceOf(b.Prep, r))
-	return text + when(!b.Meets(), ", asked for is "+asked(b.Prep.LeastChance)) + CloseCall(b.Prep, r)
+	return text + when(!b.Meets(), ", "+asked(b.Prep.LeastChance)+" asked for") + CloseCall(b.Prep, r)
 }
 
 // AgainstPlan compares the batch with the plan.

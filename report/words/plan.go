@@ -245,8 +245,8 @@ func HelpLines(p *plan.Plan) []fact {
 	var lines []fact
 	for _, h := range p.Helps {
 		text := either(h.Change.Code == "wider-tolerance",
-			fmt.Sprintf("the route above is inside it %s in 100", asked(p.Prep.LeastChance)),
-			fmt.Sprintf("the best chance of being inside is then %s in 100%s", inHundred(h.Chance, p.Prep.LeastChance), either(h.CutShort, " or more", "")))
+			fmt.Sprintf("this route has %s in 100 inside", asked(p.Prep.LeastChance)),
+			fmt.Sprintf("then %s%s in 100 inside%s", either(h.CutShort, "", "at best "), inHundred(h.Chance, p.Prep.LeastChance), either(h.CutShort, ", or more", "")))
 		lines = append(lines, fact{h.Change.String() + ":", text})
 	}
 	return lines

@@ -104,7 +104,7 @@ func against(c *route.Comparison, r *route.Result, besides string) string {
 	case len(r.Inside) == 0:
 		return fmt.Sprintf("holds within %s%s%s", quantity.Percent(r.HoldsWithin), alsoOutdone(c, r, used), spoilt)
 	case r.Chance() < c.Prep.LeastChance:
-		return fmt.Sprintf("%s with a chance of %s in 100, asked for is %s%s%s%s", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r), asked(c.Prep.LeastChance), CloseCall(c.Prep, r), alsoOutdone(c, r, used), spoilt)
+		return fmt.Sprintf("%s with a chance of %s in 100, %s asked for%s%s%s", insideWords(c.Prep.Tolerances[0]), chanceOf(c.Prep, r), asked(c.Prep.LeastChance), CloseCall(c.Prep, r), alsoOutdone(c, r, used), spoilt)
 	}
 	return secondTo(c, r, used) + spoilt
 }

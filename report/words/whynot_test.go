@@ -48,7 +48,7 @@ func TestWhyNotSaysWhatDecided(t *testing.T) {
 		{outcome(0.97, 8, 6), outcome(0.97, 4, 6), "good enough, and would be used if the other had not been chosen by name: that leaves 8 mL instead of 4 mL"},
 		{outcome(0.97, 4, 6), outcome(0.97, 4, 2), "good enough, and would be used if the other had not been chosen by name: that takes 6 measurements instead of 2"},
 		{outcome(0.60, 4, 6), outcome(0.99, 8, 9), "good enough, and would be used if the other had not been chosen by name: that is inside 60.0 in 100"},
-		{outcome(0.60, 4, 6), outcome(0.94996, 8, 9), "inside with a chance of 94.99 in 100, asked for is 95"},
+		{outcome(0.60, 4, 6), outcome(0.94996, 8, 9), "inside with a chance of 94.99 in 100, 95 asked for"},
 	} {
 		c := ranked(test.used, test.other)
 		got := whyNot(c, &c.Results[1])
@@ -84,7 +84,7 @@ func TestWhyNotOverAllPairs(t *testing.T) {
 			if other.Chance() >= 0.95 && by == policy.Meeting {
 				assert.Contains(t, got, "is inside ")
 			} else if other.Chance() < 0.95 {
-				assert.Contains(t, got, "asked for is 95")
+				assert.Contains(t, got, "95 asked for")
 			} else {
 				require.Contains(t, words, by)
 				assert.Contains(t, got, words[by])
@@ -118,10 +118,10 @@ func TestAboutAsTheOtherGoesByFigures(t *testing.T) {
 		used, other route.Result
 		want        string
 	}{
-		{outcome(0.999, 4, 6), doubted(0.444), "44.4 in 100, asked for is 95, and is in doubt"},
-		{outcome(0.3, 4, 6), doubted(0.444), "44.4 in 100, asked for is 95, but is in doubt"},
-		{outcome(0.444, 4, 6), doubted(0.444), "44.4 in 100, asked for is 95, about as the other, but is in doubt"},
-		{outcome(0.4443, 4, 6), outcome(0.4437, 9, 6), "44.4 in 100, asked for is 95, about as the other, but leaves 9 mL instead of 4 mL"},
+		{outcome(0.999, 4, 6), doubted(0.444), "44.4 in 100, 95 asked for, and is in doubt"},
+		{outcome(0.3, 4, 6), doubted(0.444), "44.4 in 100, 95 asked for, but is in doubt"},
+		{outcome(0.444, 4, 6), doubted(0.444), "44.4 in 100, 95 asked for, about as the other, but is in doubt"},
+		{outcome(0.4443, 4, 6), outcome(0.4437, 9, 6), "44.4 in 100, 95 asked for, about as the other, but leaves 9 mL instead of 4 mL"},
 	} {
 		c := ranked(test.used, test.other)
 		assert.Contains(t, whyNot(c, &c.Results[1]), test.want)

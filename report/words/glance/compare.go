@@ -15,7 +15,7 @@ import (
 func Compared(c, before *route.Comparison) *Screen {
 	s, used := opened(c.Prep), &c.Results[c.Verdict.Use]
 	s.firstOf(c)
-	s.answer(c, words.VerdictWord(c))
+	s.answer(c, used, words.VerdictWord(c), used.Route.Name)
 	s.steps = words.Instructions(c.Prep, used.Route)
 	s.given(c, used)
 	if before != nil {
@@ -37,10 +37,13 @@ func (s *Screen) firstOf(c *route.Comparison) {
 	}
 }
 
-// answer is the verdict in a line.
-func (s *Screen) answer(c *route.Comparison, word string) {
-	r := &c.Results[c.Verdict.Use]
-	s.verdict = fact{Label: word, Text: r.Route.Name + ": " + chance(c.Prep, r, c.Settings.Coverage)}
+// answer is the verdict on what goes by a name in a line; what is asked for is said once.
+func (s *Screen) answer(c *route.Comparison, r *route.Result, word, name string) {
+	text := chance(c.Prep, r, c.Settings.Coverage)
+	if strings.Contains(word, asked(c.Prep)+" in 100") {
+		text = strings.TrimSuffix(text, askedFor(c.Prep))
+	}
+	s.verdict = fact{Label: word, Text: name + ": " + text}
 	s.doubt = words.CloseCall(c.Prep, r)
 }
 

@@ -13,7 +13,7 @@ import (
 // crowded is a screen with more than there is room for.
 func crowded(steps, rows, others int, caution string) *Screen {
 	s := &Screen{
-		head: []page.Block{page.Paragraph{Text: "Dye (invented)"}}, verdict: fact{Label: "USE", Text: "two dilutions: 99.7 in 100 inside, asked for 95"},
+		head: []page.Block{page.Paragraph{Text: "Dye (invented)"}}, verdict: fact{Label: "USE", Text: "two dilutions: 99.7 in 100 inside, 95 asked for"},
 		facts: []fact{{Label: "Gives", Text: "20 mL"}}, hazards: []string{caution}, rowName: "route",
 		table: &page.Table{Head: []string{"route", "inside", "why not"}, Numbers: 1, WordsLast: true, Indent: 2, Most: 24, Least: 12},
 	}
@@ -45,7 +45,7 @@ func TestRoom(t *testing.T) {
 						assert.LessOrEqual(t, strings.Count(text, "\n"), Lines, text)
 					}
 					assert.Contains(t, words, caution)
-					assert.Equal(t, 2, strings.Count(words, "99.7 in 100 inside, asked for 95"), text)
+					assert.Equal(t, 2, strings.Count(words, "99.7 in 100 inside, 95 asked for"), text)
 					assert.Contains(t, words, "12 assumed, 1 rung: --all")
 				}
 			}

@@ -21,8 +21,7 @@ func Made(b *words.Batch) *Screen {
 	if text := words.PlanFirst(b); text != "" {
 		s.say("First", text)
 	}
-	s.answer(c, words.MadeWord(b))
-	s.verdict.Text = b.Made.Made.Name + ": " + chance(c.Prep, &b.AsMade, c.Settings.Coverage)
+	s.answer(c, &b.AsMade, words.MadeWord(b), b.Made.Made.Name)
 	s.is(b, c)
 	s.record(b)
 	s.hidden = []count{{len(b.Entries), "recorded lines"}}

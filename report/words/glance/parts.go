@@ -50,14 +50,16 @@ func wanted(p *route.Prep) string {
 	return words.Wanted(p) + ", " + strings.Replace(words.Within(p.Tolerances[0]), " of target (", " (", 1)
 }
 
-// chance is "99.7 in 100 inside, asked for 95", or what a strength holds within where there is no
+// chance is "99.7 in 100 inside, 95 asked for", or what a strength holds within where there is no
 // tolerance.
 func chance(p *route.Prep, r *route.Result, coverage float64) string {
 	if len(p.Tolerances) == 0 {
 		return fmt.Sprintf("%s in 100 within %s of the target", quantity.Number(100*coverage), quantity.Percent(r.HoldsWithin))
 	}
-	return fmt.Sprintf("%s in 100 inside, asked for %s", words.Shown(p, r).Inside, asked(p))
+	return fmt.Sprintf("%s in 100 inside", words.Shown(p, r).Inside) + askedFor(p)
 }
+
+func askedFor(p *route.Prep) string { return fmt.Sprintf(", %s asked for", asked(p)) }
 
 // asked is the least chance that is asked for, in a hundred.
 func asked(p *route.Prep) string { return quantity.Number(100 * p.LeastChance) }

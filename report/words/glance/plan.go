@@ -16,8 +16,7 @@ func Planned(p, before *plan.Plan) *Screen {
 	c, used := p.Comparison, &p.Results[p.Verdict.Use]
 	s := opened(p.Prep)
 	s.firstOf(c)
-	s.answer(c, words.VerdictWord(c))
-	s.verdict.Text = words.RowLetter(p.Verdict.Use) + ", " + name(p, p.Verdict.Use) + ": " + chance(p.Prep, used, c.Settings.Coverage)
+	s.answer(c, used, words.VerdictWord(c), words.RowLetter(p.Verdict.Use)+", "+name(p, p.Verdict.Use))
 	s.steps = words.Instructions(p.Prep, used.Route)
 	s.given(c, used)
 	if before != nil {

@@ -21,7 +21,7 @@ func Rescued(r *rescue.Rescue) *Screen {
 // corrected is the way that is recommended, and the others.
 func (s *Screen) corrected(r *rescue.Rescue) {
 	c, used := r.Comparison, &r.Results[r.Verdict.Use]
-	s.answer(c, r.Finding().String())
+	s.answer(c, used, r.Finding().String(), used.Route.Name)
 	if r.LeavesIt() {
 		s.verdict = fact{Label: r.Finding().String() + ":", Text: chance(c.Prep, used, c.Settings.Coverage)}
 	} else {

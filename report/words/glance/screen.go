@@ -104,7 +104,7 @@ func (s *Screen) text(width int, r room, next string) string {
 // answers is the verdict, with a doubt behind it; further lines hang behind its first word.
 func (s *Screen) answers(doubt string) page.Block {
 	word, rest, several := strings.Cut(s.verdict.Label, " ")
-	return page.Facts{List: []fact{{Label: word, Text: clause.When(several, rest+" ") + s.verdict.Text + doubt}}}
+	return page.Facts{List: []fact{{Label: word, Text: clause.When(several, strings.TrimSuffix(rest, ":")+": ") + s.verdict.Text + doubt}}}
 }
 
 // line is a text behind its label.

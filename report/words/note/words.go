@@ -184,7 +184,7 @@ var words = map[string]string{
 	"in-vessel":                 "in the %s",
 	"in-beaker":                 "in a beaker %.3g mm wide",
 	"behind-mouth":              "behind an opening %v mm wide",
-	"makes-only":                "route %s makes only %.3g mL",
+	"makes-only":                "%s makes only %.3g mL",
 	"stronger-than-can-be":      "%s: a solution of %s %[3]s cannot be: of %[4]s it holds at most %[5]s %[3]s (%[6]s); look at the amounts",
 	"stronger-than-solubility":  "%s: a solution of %.3g %[3]s is stronger than the solubility of the %[4]s, %.3[5]g %[3]s",
 	"strongest-of-any":          "the strongest of any solute",
