@@ -21,6 +21,7 @@ func bought(p *purchase.Purchase) object {
 		{"meets_tolerance", v.Meets}, {"candidate_meets_tolerance", v.Would}, {"assumed_share_of_variance", p.AssumedShare},
 		{"verdict_assumed_doubled", orNull(doubled)}, {"verdict_assumed_halved", orNull(halved)},
 		{"choices", each(p.Choices, func(o *purchase.Choice) object { return choice(p, o) })},
+		{"without", each(p.Without, func(o *purchase.Choice) object { return choice(p, o) })},
 		{"break_even_most_left_over_mL", positive(p.MostLeftOver)},
 		{"break_even", each(p.BreakEven, func(e *purchase.BreakEven) object {
 			return object{

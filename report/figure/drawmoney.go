@@ -7,7 +7,6 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 
 	"minim/report/words/picture"
-	"minim/uncertainty/purchase"
 )
 
 // markLine is the edge of a mark with a number in it.
@@ -20,15 +19,15 @@ func (l *money) draw(on *sheet, height vg.Length) {
 	on.write(smallText, left, namesFrom, top+8, l.words.Rows)
 	on.write(smallText, right, pricesTo, top+8, l.words.Chance[0])
 	on.write(smallText, right, rightTo, top+8, l.words.Chance[1])
-	bottom := top - moneyHigh*vg.Length(len(l.Choices))
+	bottom := top - moneyHigh*vg.Length(len(l.Rows))
 	ticks := onlyLabelled((&plane{}).marks(l.x, func(label string) vg.Length { return smallInk.Width(label) + 8 }))
 	for _, t := range ticks {
 		on.line(groundLine, l.x.at(t.value), bottom, l.x.at(t.value), top)
 	}
 	y = top
-	for i := range l.Choices {
+	for _, o := range l.Rows {
 		y -= moneyHigh
-		l.drawRow(on, &l.Choices[i], i == l.Verdict.Buy || i == l.Verdict.Present, y)
+		l.drawRow(on, &o, y)
 	}
 	axis{l.x.from, l.x.to, l.x.at}.draw(on, bottom, -1, ticks, picture.OnScale(picture.Labels.LeftOver, l.x.log))
 	if l.x.zero {
@@ -40,24 +39,24 @@ func (l *money) draw(on *sheet, height vg.Length) {
 	on.writeParagraphs(footHeight(l.notes)-8, l.notes)
 }
 
-// drawRow draws a choice whose row stands on the height y.
-func (l *money) drawRow(on *sheet, o *purchase.Choice, named bool, y vg.Length) {
+// drawRow draws a row that stands on the height y.
+func (l *money) drawRow(on *sheet, o *picture.MoneyRow, y vg.Length) {
 	name, figure := nameText, nameText
-	if named {
+	if o.Chosen {
 		name, figure = boldText, boldText
 	}
 	on.line(groundLine, namesFrom, y, rightTo, y)
-	lines := l.wrap(name, moneyNames, 2, o.Name)
+	lines := l.wrap(name, moneyNames, 2, o.With)
 	middle := y + moneyHigh/2
 	on.writeLines(name, namesFrom, middle-3+vg.Length(len(lines)-1)*5.7, lines)
-	price := l.cut(figure, pricesTo-moneyTo-14, l.Price(o))
+	price := l.cut(figure, pricesTo-moneyTo-14, l.Price(o.Choice))
 	on.write(figure, right, pricesTo, middle-3, price)
 	if !o.Found {
 		on.write(smallText, left, moneyFrom, middle-3, picture.Labels.NoRoute)
 		return
 	}
-	on.write(figure, right, rightTo, middle-3, l.Holds(o))
-	on.counted(vg.Point{X: l.at(o), Y: middle}, moneyMark, l.good(o), strconv.Itoa(o.Best.Operations))
+	on.write(figure, right, rightTo, middle-3, l.Holds(o.Choice))
+	on.counted(vg.Point{X: l.at(o.Choice), Y: middle}, moneyMark, l.good(o.Choice), strconv.Itoa(o.Best.Operations))
 }
 
 // counted draws a round mark with a number in it, filled or hollow.
@@ -83,7 +82,9 @@ func (l *money) drawCoarse(on *sheet, y vg.Length) {
 	}
 	for _, p := range l.coarse {
 		at := vg.Point{X: l.coarsX.at(p.readability), Y: y + 13 + 13*vg.Length(p.level)}
-		on.line(leader, at.X, y, at.X, at.Y)
+		if p.level == 0 {
+			on.line(leader, at.X, y, at.X, at.Y)
+		}
 		on.counted(at, 6, true, strconv.Itoa(p.dilutions))
 	}
 }

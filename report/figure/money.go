@@ -46,17 +46,11 @@ type coarsePoint struct {
 
 // Changes lays out the figure of what money changes: a row for each balance that is owned and for
 // each instrument that could be had, with a mark at what the best route leaves over, which is
-// filled where that route is good enough and holds its number of measurements; and below it the
-// coarsest readability that does. It returns an error where there is no route.
+// filled where that route is good enough and holds its number of measurements; a row for the present bench without each
+// measure that its best route uses; and below it the coarsest readability that does. It returns an error where there is no route.
 func Changes(p *purchase.Purchase) (*Figure, error) {
-	m := picture.Money{Purchase: p}
-	for i := range p.Choices {
-		if o := &p.Choices[i]; o.Found {
-			m.Drawn = append(m.Drawn, o)
-			m.Coverage = o.Best.Analytic.CoverageProbability
-		}
-	}
-	if len(m.Drawn) == 0 {
+	m := picture.MoneyOf(p)
+	if len(m.Drawn()) == 0 {
 		return nil, errors.New("no route was found with any instrument, so there is nothing to draw of what money changes")
 	}
 	return lettered(p.Prep, nil, func(h hand) (*Figure, error) { return layMoney(h, m), nil })
@@ -67,12 +61,12 @@ func layMoney(h hand, m picture.Money) *Figure {
 	l.head = headingOf(h, m.Prep, l.words.Title)
 	l.notes = h.paragraphs(nil, l.words.Notes)
 	var points []point
-	for _, o := range m.Drawn {
+	for _, o := range m.Drawn() {
 		points = append(points, pointOf(&o.Best))
 	}
 	l.x = leftOverScale(moneyFrom, moneyTo, nil, points)
 	l.setCoarse()
-	height := l.head.height() + l.key().height() + 28 + moneyHigh*vg.Length(len(m.Choices)) + 34 + l.coarseHigh() + footHeight(l.notes)
+	height := l.head.height() + l.key().height() + 28 + moneyHigh*vg.Length(len(m.Rows)) + 34 + l.coarseHigh() + footHeight(l.notes)
 	return &Figure{width: pageWidth, height: height, Alt: clean(l.words.Alt), paint: func(on *sheet) { l.draw(on, height) }}
 }
 

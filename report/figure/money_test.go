@@ -34,9 +34,25 @@ func TestMoneySaysWhatItShows(t *testing.T) {
 	} {
 		assert.Contains(t, words, want)
 	}
-	for _, want := range []string{"What an instrument changes of what is left over", "No route with coarse scale.", "three dilutions none."} {
+	for _, want := range []string{"What an instrument changes of what is left over", "No route: coarse scale.", "three dilutions none."} {
 		assert.Contains(t, f.Alt, want)
 	}
+}
+
+// A piece that the best route uses has a row of what the bench comes to without it.
+func TestMoneyWithoutAPiece(t *testing.T) {
+	p := bought(compare(t, cases["usual"]))
+	assert.NotContains(t, altOfMoney(t, p), "without")
+	worse := p.Choices[0]
+	worse.Name, worse.Meets, worse.Best.LeftOverML = "5 mL pipette", false, 31
+	p.Without = []purchase.Choice{worse, {Name: "20 mL flask", Owned: true}}
+	f, err := Changes(p)
+	words := wordsOf(t, f, err)
+	assert.Contains(t, words, "\nwithout 5 mL pipette\nowned\n")
+	assert.Contains(t, words, "\nwithout 20 mL flask\nowned\nno route\n")
+	assert.Contains(t, words, "that route uses no other glass")
+	assert.Contains(t, f.Alt, "without 5 mL pipette (owned), ")
+	assert.Contains(t, f.Alt, "31 mL left over")
 }
 
 // What is to be said of a bench, and of what could be bought.
@@ -98,7 +114,7 @@ func TestMoneySaysThatASearchWasCutShort(t *testing.T) {
 	p.Choices[1].CutShort, p.BreakEven[0].CutShort, p.BreakEven[3].CutShort = true, true, true
 	f, err = Changes(p)
 	require.NoError(t, err)
-	assert.Contains(t, wordsOf(t, f, err), "The search was cut short with the 0.01 g scale, where a better route may exist.")
+	assert.Contains(t, wordsOf(t, f, err), "The search was cut short with: 0.01 g scale; a better route may exist there.")
 	for _, want := range []string{"direct 0.0002 g or coarser", "three dilutions none found so far"} {
 		assert.Contains(t, f.Alt, want)
 	}

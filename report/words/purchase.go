@@ -31,6 +31,9 @@ func choices(p, before *purchase.Purchase) []page.Block {
 		page.Heading{Text: "What each allows", Silent: true}, choiceTable(p),
 		offScreen(page.Heading{Text: "The best routes"}), page.Facts{List: choiceRoutes(p), At: 4, Indent: 2, Bare: true},
 	}
+	if len(p.Without) > 0 {
+		list = append(list, section("Without one of what that route measures by", page.Facts{List: withoutEach(p), At: 4, Indent: 2, Bare: true})...)
+	}
 	if before != nil {
 		list = append(list, section("On the kit as it is", choiceTable(before))...)
 	}
@@ -175,6 +178,15 @@ func achieves(p *purchase.Purchase, o *purchase.Choice) string {
 		return fmt.Sprintf("holds within %s and %s", quantity.Percent(r.HoldsWithin), left)
 	}
 	return fmt.Sprintf("is %s and %s", insideIn(p.Prep, r), left)
+}
+
+// withoutEach says what the present bench comes to without each measure that its best route uses.
+func withoutEach(p *purchase.Purchase) (list []fact) {
+	for i := range p.Without {
+		o := &p.Without[i]
+		list = append(list, fact{o.Name + ":", either(o.Found, "the best route "+achieves(p, o), "no route")})
+	}
+	return list
 }
 
 // Priced is the price in brackets, where it is stated.

@@ -21,6 +21,9 @@ type Purchase struct {
 	// Choices are the benches that could be had: with each balance that is owned by
 	// itself, and with each candidate.
 	Choices []Choice
+	// Without are what the present bench of the verdict comes to without each measure that its best route
+	// uses. Without any other that route can be made as it is.
+	Without []Choice
 	// Like is the balance that BreakEven and Curves are worked out for, at other
 	// readabilities; nil where no balance is owned.
 	Like *equipment.Balance
@@ -104,6 +107,9 @@ func Buy(ctx context.Context, p *route.Prep, o plan.Options) (*Purchase, error) 
 	if err := b.doubt(ctx, o); err != nil {
 		return nil, err
 	}
+	if err := b.withoutEach(ctx, o); err != nil {
+		return nil, err
+	}
 	if b.Like != nil && p.NotPure().None() {
 		if o.LeftOver == 0 && o.Volume == 0 {
 			o.LeftOver = p.Volume // with no limit at all, any balance will do for a large enough batch
@@ -141,22 +147,53 @@ func finest(balances []*equipment.Balance) *equipment.Balance {
 func (b *Purchase) choices(ctx context.Context, p *route.Prep, o plan.Options) ([]Choice, error) {
 	var list []Choice
 	for _, k := range benches(p.Kit) {
-		with := *p
-		with.Kit = k.kit
-		result, searched, err := plan.Best(ctx, &with, o)
-		if err != nil {
+		if err := b.search(ctx, p, &k, cmp.Or(doubted[p.AssumedFactor], "with"), o); err != nil {
 			return nil, err
-		}
-		b.missed.add(note.Of(cmp.Or(doubted[p.AssumedFactor], "with"), k.choice.Name), searched.NotSearched)
-		k.choice.CutShort = searched.CutShort
-		if result != nil {
-			k.choice.Best, k.choice.Found = *result, true
-			k.choice.Meets = p.Meets(result)
 		}
 		k.choice.setLeast(tolerances.HalfWidth(p))
 		list = append(list, k.choice)
 	}
 	return list, nil
+}
+
+// search finds the best route on a bench, and says of what was not searched that it is with, or without, that.
+func (b *Purchase) search(ctx context.Context, p *route.Prep, k *benchChoice, said string, o plan.Options) error {
+	on := *p
+	on.Kit = k.kit
+	result, searched, err := plan.Best(ctx, &on, o)
+	if err != nil {
+		return err
+	}
+	b.missed.add(note.Of(said, k.choice.Name), searched.NotSearched)
+	k.choice.CutShort = searched.CutShort
+	if result != nil {
+		k.choice.Best, k.choice.Found = *result, true
+		k.choice.Meets = p.Meets(result)
+	}
+	return nil
+}
+
+// withoutEach works out what the bench comes to without each measure that its best route uses.
+func (b *Purchase) withoutEach(ctx context.Context, o plan.Options) error {
+	if b.Verdict.Present < 0 {
+		return nil
+	}
+	present := &b.Choices[b.Verdict.Present]
+	kit := b.Prep.Kit
+	if present.Balance != nil {
+		kit = search.WithBalances(kit, present.Balance)
+	}
+	for _, k := range kit.Measures {
+		if !slices.ContainsFunc(present.Best.Route.Steps, func(s route.Step) bool { return s.Measure != nil && s.Measure.Name == k.Name }) {
+			continue
+		}
+		one := benchChoice{Choice{Name: k.Name, Owned: true, Price: k.Price}, kit.Without(k.Name)}
+		if err := b.search(ctx, b.Prep, &one, "without", o); err != nil {
+			return err
+		}
+		b.Without = append(b.Without, one.choice)
+	}
+	return nil
 }
 
 // setLeast works out the least masses for a share; 0 is none.

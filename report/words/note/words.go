@@ -271,6 +271,7 @@ var words = map[string]string{
 	"pass-both-ways":          "%[2]s %[3]s in which the %[1]s pulls both ways",
 	"missed-on":               "%s: %s",
 	"with":                    "with the %s",
+	"without":                 "without the %s",
 	"with-assumed-doubled":    "with the %s (assumed doubled)",
 	"with-assumed-halved":     "with the %s (assumed halved)",
 	"on-a-balance-reading-to": "on a balance reading to %s",

@@ -1,6 +1,7 @@
 package picture
 
 import (
+	"slices"
 	"strings"
 
 	"minim/equipment/quantity"
@@ -15,8 +16,37 @@ type Money struct {
 	*purchase.Purchase
 	// Coverage is the probability that a give or take has; 0 without any.
 	Coverage float64
-	// Drawn are the choices with a route.
-	Drawn []*purchase.Choice
+	// Rows are the benches.
+	Rows []MoneyRow
+}
+
+// MoneyRow is a bench, by what it has or lacks.
+type MoneyRow struct {
+	*purchase.Choice
+	// With are the words by which it goes. Chosen: the verdict is about it.
+	With   string
+	Chosen bool
+}
+
+// MoneyOf is what is drawn: a row for each choice, and for the present bench without each measure that its best route uses.
+func MoneyOf(p *purchase.Purchase) Money {
+	m := Money{Purchase: p}
+	for i := range p.Choices {
+		o := &p.Choices[i]
+		m.Rows = append(m.Rows, MoneyRow{o, o.Name, i == p.Verdict.Buy || i == p.Verdict.Present})
+	}
+	for i := range p.Without {
+		m.Rows = append(m.Rows, MoneyRow{&p.Without[i], "without " + p.Without[i].Name, false})
+	}
+	for _, o := range m.Drawn() {
+		m.Coverage = o.Best.Analytic.CoverageProbability
+	}
+	return m
+}
+
+// Drawn are the rows with a route.
+func (m *Money) Drawn() []MoneyRow {
+	return slices.DeleteFunc(slices.Clone(m.Rows), func(o MoneyRow) bool { return !o.Found })
 }
 
 // Caption explains what is drawn, and says what is not, and what the figure shows.
@@ -72,6 +102,7 @@ func (m *Money) Price(o *purchase.Choice) string {
 
 func (m *Money) notes() []string {
 	list := clause.List{"Each mark is the best route with that balance alone, or with that other instrument beside what is on the bench. In it: how many measurements it takes."}
+	list.Add(len(m.Without) > 0, "%s", "\"Without\": what the bench of the route to use now comes to without that piece; that route uses no other glass.")
 	list.Put("", m.Coarsest())
 	list.Put("", m.cutShort())
 	return append(list, predicted)
@@ -111,27 +142,27 @@ func coarsestOf(b *purchase.BreakEven) string {
 // cutShort says where a search was cut short; "" where of none.
 func (m *Money) cutShort() string {
 	var with []string
-	for i := range m.Choices {
-		if o := &m.Choices[i]; o.CutShort {
-			with = append(with, o.Name)
+	for _, o := range m.Rows {
+		if o.CutShort {
+			with = append(with, o.With)
 		}
 	}
-	return clause.When(len(with) > 0, "The search was cut short with the "+strings.Join(with, ", the ")+", where a better route may exist.")
+	return clause.When(len(with) > 0, "The search was cut short with: "+strings.Join(with, ", ")+"; a better route may exist there.")
 }
 
 func (m *Money) alt() string {
-	rows := clause.Each(m.Drawn, func(o *purchase.Choice) string {
-		return o.Name + " (" + m.Price(o) + "), " + m.chance(&o.Best) + ", " + leavings(&o.Best, m.Prep.Volume) + ", " + clause.Count(o.Best.Operations, "measurement")
+	rows := clause.Each(m.Drawn(), func(o MoneyRow) string {
+		return o.With + " (" + m.Price(o.Choice) + "), " + m.chance(&o.Best) + ", " + leavings(&o.Best, m.Prep.Volume) + ", " + clause.Count(o.Best.Operations, "measurement")
 	})
 	var none []string
-	for i := range m.Choices {
-		if o := &m.Choices[i]; !o.Found {
-			none = append(none, o.Name)
+	for _, o := range m.Rows {
+		if !o.Found {
+			none = append(none, o.With)
 		}
 	}
 	parts := clause.List{m.title().String() + ". What an instrument changes of what is left over when one makes " + wanted(m.Prep) + onChanged(m.Prep) + "."}
 	parts.Add(len(rows) > 0, "%s.", strings.Join(rows, "; "))
-	parts.Add(len(none) > 0, "No route with %s.", quantity.Series(none, "or"))
+	parts.Add(len(none) > 0, "No route: %s.", quantity.Series(none, "or"))
 	parts.Put("", m.Coarsest())
 	return strings.Join(parts, " ")
 }
