@@ -2,6 +2,7 @@ package figure
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -89,11 +90,11 @@ func (s *spread) drawAxes(on *sheet, bottom, top vg.Length) {
 	w, p := s.window, s.c.Prep
 	power, prefix := scaleOf(math.Max(math.Abs(w.low), math.Abs(w.high())))
 	axis{panelFrom, panelTo, func(v float64) vg.Length { return s.x(v * power) }}.draw(on, bottom, -1,
-		fitting(w.low/power, w.high()/power, panelTo-panelFrom), picture.Labels.Strength+prefix+p.Target.Unit.Name)
+		from(0, fitting(w.low/power, w.high()/power, panelTo-panelFrom)), picture.Labels.Strength+prefix+p.Target.Unit.Name)
 
 	percentOf := func(v float64) float64 { return 100 * (v/p.Target.Value - 1) }
 	axis{panelFrom, panelTo, func(v float64) vg.Length { return s.x(p.Target.Value * (1 + v/100)) }}.draw(on, top, 1,
-		fitting(percentOf(w.low), percentOf(w.high()), panelTo-panelFrom), picture.Labels.Difference)
+		from(-100, fitting(percentOf(w.low), percentOf(w.high()), panelTo-panelFrom)), picture.Labels.Difference)
 }
 
 // axis runs between two places on the paper; at is the place of a value.
@@ -131,6 +132,11 @@ func fitting(low, high float64, width vg.Length) []tick {
 			return ticks
 		}
 	}
+}
+
+// from leaves out ticks that stand for less than nothing, where there is no strength.
+func from(least float64, ticks []tick) []tick {
+	return slices.DeleteFunc(ticks, func(t tick) bool { return t.value < least-1e-9 })
 }
 
 // tick is a mark of an axis; its label is empty where there is none.

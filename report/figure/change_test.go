@@ -9,6 +9,7 @@ import (
 
 	"minim/equipment"
 	"minim/equipment/benchfile"
+	"minim/uncertainty/route"
 )
 
 // A picture of a changed kit says so, whatever its title is, and how; one of the kit
@@ -17,6 +18,10 @@ func TestFigureOfAChangedKit(t *testing.T) {
 	c := compare(t, cases["usual"])
 	for name, draw := range kinds {
 		assert.NotContains(t, strings.ToLower(string(svgOf(t, draw, c))), "changed", name)
+	}
+	for name, draw := range ofUsed {
+		one := func(c *route.Comparison) (*Figure, error) { return draw(c, useOf(c)) }
+		assert.NotContains(t, strings.ToLower(string(svgOf(t, one, c))), "changed", name)
 	}
 	change, err := benchfile.ParseChange("--change", "rough scale: readability = 0.001 g")
 	require.NoError(t, err)
@@ -29,6 +34,11 @@ func TestFigureOfAChangedKit(t *testing.T) {
 		assert.Contains(t, words, "Changed: rough scale: readability = 0.001 g", name)
 		assert.Contains(t, words, "Note: invented for a test", name)
 		checkPlaces(t, draw, c)
+	}
+	for name, draw := range ofUsed {
+		svg := svgOf(t, func(c *route.Comparison) (*Figure, error) { return draw(c, useOf(c)) }, c)
+		assert.Contains(t, strings.Join(texts(t, svg), "\n"), "On a changed kit. ", name)
+		assert.Regexp(t, `aria-label="[^"]*On a changed kit`, string(svg), name)
 	}
 	c = hostile(c)
 	for name, draw := range kinds {

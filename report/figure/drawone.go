@@ -86,7 +86,7 @@ func (o *oneResult) drawTicks(on *sheet, y vg.Length) {
 	on.line(axisLine, oneEdge, y, oneWide-oneEdge, y)
 	unit := prefix + o.c.Prep.Target.Unit.Name
 	free := oneWide - oneEdge - smallInk.Width(clean(unit)) - 6
-	for _, t := range fitting(w.low/power, w.high()/power, oneWide-2*oneEdge) {
+	for _, t := range from(0, fitting(w.low/power, w.high()/power, oneWide-2*oneEdge)) {
 		x := o.x(t.value * power)
 		on.line(axisLine, x, y, x, y-2)
 		if half := smallInk.Width(t.label) / 2; x-half >= oneEdge && x+half <= free {
@@ -125,7 +125,8 @@ func (o *oneResult) drawShares(on *sheet, top vg.Length) {
 	}
 }
 
-// portion fills a box with the pattern of the i-th share.
+// portion fills a box with the shade of the i-th share, a dark one beside a light one. Hatched is
+// what is assumed in a budget and what is left over in a vessel, and so nothing here.
 func (s *sheet) portion(i int, x0, y0, x1, y1 vg.Length) {
 	switch i {
 	case 0:
@@ -133,8 +134,7 @@ func (s *sheet) portion(i int, x0, y0, x1, y1 vg.Length) {
 	case 1:
 		s.box(vesselBlue, x0, y0, x1, y1)
 	case 2:
-		s.box(paper, x0, y0, x1, y1)
-		s.hatch(hatchLine, x0, y0, x1, y1)
+		s.box(soft, x0, y0, x1, y1)
 	case 3:
 		s.box(faint, x0, y0, x1, y1)
 	case 4:

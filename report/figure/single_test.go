@@ -53,6 +53,14 @@ func TestOneResultIsPrintedAsItIs(t *testing.T) {
 	}
 }
 
+// Hatched is what is assumed in one figure and what is left over in another; the bar of one result has
+// shares of any kind, and so no hatch.
+func TestBarOfOneResultHasNoHatch(t *testing.T) {
+	c := demo(t)
+	svg := string(svgOf(t, func(c *route.Comparison) (*Figure, error) { return OneResult(c, useOf(c)) }, c))
+	assert.False(t, strings.Contains(svg, "stroke:#D55E00;stroke-width:0.9"), "hatched")
+}
+
 // All hundred dots of one result are within the picture, and no two are at one place.
 func TestOneResultHasAHundredDots(t *testing.T) {
 	skipIfSlow(t)

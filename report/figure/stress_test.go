@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"minim/equipment"
 	"minim/report/webtest"
 	"minim/report/words"
 	"minim/uncertainty"
@@ -88,8 +89,23 @@ func figuresOf(t *testing.T, text string) map[string]*Figure {
 		add("routes", f, err)
 	}
 	for name, off := range map[string]float64{"ten": 10, "half": 0.5} {
-		f, err := Batch(offBy(t, p, settings, off))
+		b := offBy(t, p, settings, off)
+		f, err := Batch(b)
 		add(name, f, err)
+		if b.Rescue != nil && name == "ten" {
+			f, err = Ways(b.Rescue)
+			add("ways", f, err)
+		}
+	}
+	parts, err := SpreadParts(c, 8)
+	require.NoError(t, err)
+	if len(parts) > 1 {
+		add("part", parts[len(parts)-1], nil)
+	}
+	p.Changes = []equipment.Change{{Name: "rough scale", Key: "readability", Value: "0.001 g"}}
+	for name, draw := range ofUsed {
+		f, err := draw(c, useOf(c))
+		add(name+" of a changed kit", f, err)
 	}
 	return list
 }

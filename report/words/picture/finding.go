@@ -33,6 +33,11 @@ func Found(p *route.Prep, r *route.Result) Title {
 	return func(name func(string) string) string { return found(p, r, name) }
 }
 
+// supposedly is a title on a kit that may be changed, of a figure that has no other place to say so.
+func supposedly(p *route.Prep, t Title) Title {
+	return func(name func(string) string) string { return supposed(p) + t(name) }
+}
+
 // FoundAll is what the one to use comes to, and then all others in their order.
 func FoundAll(c *route.Comparison) Title {
 	use := &c.Results[c.Verdict.Use]

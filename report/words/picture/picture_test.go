@@ -19,3 +19,10 @@ func TestDilutions(t *testing.T) {
 	assert.Equal(t, "five dilutions or more", Dilutions(5))
 	assert.Equal(t, "five dilutions or more", Dilutions(9))
 }
+
+// A title that is a question needs no colon behind it.
+func TestHeading(t *testing.T) {
+	for title, want := range map[string]string{"Stain": "Stain: ", "Why dilute in steps?": "Why dilute in steps? ", "": ""} {
+		assert.Equal(t, want, titled(title))
+	}
+}

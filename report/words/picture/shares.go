@@ -57,7 +57,7 @@ type One struct {
 
 // OfOne words one result that is possible.
 func OfOne(c *route.Comparison, r *route.Result) One {
-	one := One{Title: Found(c.Prep, r), Stated: Stated(c.Prep, r), Portions: Portions(r)}
+	one := One{Title: supposedly(c.Prep, Found(c.Prep, r)), Stated: Stated(c.Prep, r), Portions: Portions(r)}
 	if r.Informative {
 		one.Stated += " (" + share(c.Settings.Coverage) + ")"
 	}

@@ -47,7 +47,8 @@ func (t *Trade) Caption() Caption {
 	return Caption{Title: t.title(), Tag: tag(t.Comparison), GiveOrTake: giveOrTakeAxis(t.Coverage), Hollow: "hollow: chance of being inside under " + share(t.Prep.LeastChance), Notes: t.notes(), Alt: t.alt()}
 }
 
-// title is what the marked route comes to, and what the least left over would.
+// title is what the marked route comes to, and what the least left over would of those that were
+// found; own routes, which are drawn as well, may leave over less.
 func (t *Trade) title() Title {
 	use := t.Verdict.Use
 	if use < 0 || len(t.Ends) == 0 {
@@ -56,7 +57,7 @@ func (t *Trade) title() Title {
 	r, least := &t.Results[use], t.Ends[0]
 	rest := ""
 	if least != r && millilitres(least.LeftOverML) != millilitres(r.LeftOverML) {
-		rest = "; the least left over is " + millilitres(math.Max(0, least.LeftOverML)) + ", at " + clause.Either(len(least.Inside) > 0, shortChance(t.Prep, least)+" in 100", shortChance(t.Prep, least))
+		rest = "; the least found is " + millilitres(math.Max(0, least.LeftOverML)) + ", at " + clause.Either(len(least.Inside) > 0, shortChance(t.Prep, least)+" in 100", shortChance(t.Prep, least))
 	}
 	return func(name func(string) string) string { return found(t.Prep, r, name) + rest }
 }

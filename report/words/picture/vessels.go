@@ -42,7 +42,7 @@ func OfVessels(p *route.Prep, r *route.Result) (*Row, error) {
 	if err != nil {
 		return nil, err
 	}
-	row, most, rest, from := &Row{Wanted: "To make " + wanted(p) + ". Hatched is what is left over"}, -1, r.LeftOverML, 0
+	row, most, rest, from := &Row{Wanted: supposed(p) + "To make " + wanted(p) + ". Hatched is what is left over"}, -1, r.LeftOverML, 0
 	left := make([]float64, len(solutions))
 	for i, s := range solutions {
 		last := i == len(solutions)-1

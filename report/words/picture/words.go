@@ -14,9 +14,20 @@ import (
 // Heading is what stands below the title of a figure: what it is about, by the user's own title
 // where there is one, as it is given, and what is changed.
 func Heading(p *route.Prep, title string) (subject, changed string) {
-	subject = clause.When(len(p.Changes) > 0, "On a changed kit. ") + clause.When(title != "", title+": ") + wanted(p)
+	subject = supposed(p) + titled(title) + wanted(p)
 	return subject, clause.When(len(p.Changes) > 0, "Changed: "+strings.Join(words.ChangeTexts(p), "; "))
 }
+
+// titled comes before what is wanted: a title that ends a sentence of its own needs no colon.
+func titled(title string) string {
+	if strings.HasSuffix(title, "?") || strings.HasSuffix(title, "!") || strings.HasSuffix(title, ".") {
+		return title + " "
+	}
+	return clause.When(title != "", title+": ")
+}
+
+// supposed comes before what a figure says of a kit that is changed.
+func supposed(p *route.Prep) string { return clause.When(len(p.Changes) > 0, "On a changed kit. ") }
 
 // onChanged is what follows a title where the kit is changed.
 func onChanged(p *route.Prep) string { return clause.When(len(p.Changes) > 0, ", on a changed kit") }
