@@ -102,9 +102,11 @@ func figuresOf(t *testing.T, text string) map[string]*Figure {
 	if len(parts) > 1 {
 		add("part", parts[len(parts)-1], nil)
 	}
-	p.Changes = []equipment.Change{{Name: "rough scale", Key: "readability", Value: "0.001 g"}}
+	changed, other := *c, *p
+	other.Changes = []equipment.Change{{Name: "rough scale", Key: "readability", Value: "0.001 g"}}
+	changed.Prep = &other
 	for name, draw := range ofUsed {
-		f, err := draw(c, useOf(c))
+		f, err := draw(&changed, useOf(c))
 		add(name+" of a changed kit", f, err)
 	}
 	return list
