@@ -18,7 +18,7 @@ func TestScreensAsHTML(t *testing.T) {
 	} {
 		html := output(t, append(args, "--format", "html", "--out", name)...)
 		assert.True(t, html == read(t, name+"/"+name+".html"), "%s prints another page than it keeps", name)
-		pictures := map[string]int{"compare": 4, "plan": 2}[name]
+		pictures := map[string]int{"compare": 4, "plan": 4}[name]
 		assert.Equal(t, pictures, strings.Count(html, `<img src="data:image/png;base64,iVBOR`), name)
 		assert.Equal(t, pictures, strings.Count(html, "<img "), name)
 		assert.NotContains(t, html, "<script", name)

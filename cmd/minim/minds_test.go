@@ -99,8 +99,8 @@ flask = [{ name = "flask", capacity = "25 mL", class = "A", standard = "ISO", ma
 		screen := strings.Join(strings.Fields(output(t, "made", "prep.toml", "record.toml", "--trials", "10000", "--all", "--format", format)), " ")
 		require.Contains(t, screen, "of strong stuff", "the correction that this is about")
 		for _, want := range []string{
-			"Strong stuff (34 % w/v): corrosive", "Acetone: not stated, treat as unknown.", "The solution of step 5 (", "Stuff, undiluted: toxic",
-			"the solution of step 3 (0.600 % w/v): not stated, treat as undiluted.",
+			"Strong stuff (34 % w/v): corrosive", "Acetone: not stated, treat as unknown.", "Stuff, undiluted: toxic",
+			"and the solutions of steps 3 (0.600 % w/v) and 5 (0.996 % w/v): not stated, treat as undiluted.",
 		} {
 			assert.Contains(t, screen, want, format)
 		}

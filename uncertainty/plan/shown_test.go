@@ -19,10 +19,11 @@ import (
 // beforehand, those that were not afterwards, or none of these; where a tolerance is asked for, some are not.
 func TestChoiceIsTheSameWhateverIsSimulated(t *testing.T) {
 	left := 0
-	for i, path := range benchesOf(t) {
-		if i > 0 && !smallbench.Thorough {
-			break // searches whole benches
-		}
+	policies, benches := []string{route.Usual, route.LeastLeftOver, route.Tightest}, benchesOf(t)
+	if !smallbench.Thorough { // searches whole benches
+		policies, benches = policies[:1], benches[:1]
+	}
+	for i, path := range benches {
 		t.Run(filepath.Base(filepath.Dir(path)), func(t *testing.T) {
 			p, err := read.LoadPrep(context.Background(), path, "")
 			require.NoError(t, err)
@@ -31,7 +32,7 @@ func TestChoiceIsTheSameWhateverIsSimulated(t *testing.T) {
 			require.NoError(t, err)
 			list, err := b.Find(context.Background())
 			require.NoError(t, err)
-			for _, prefer := range []string{route.Usual, route.LeastLeftOver, route.Tightest}[:max(1, 3-2*i)] {
+			for _, prefer := range policies[:max(1, len(policies)-2*i)] {
 				o.Prefer, o.Shown = prefer, false
 				before, whole, shown := simulatedBefore(t, p, list, o), planned(t, p, list, o), (*Plan)(nil)
 				o.Shown = true

@@ -86,6 +86,9 @@ func TestBuyWithoutTolerance(t *testing.T) {
 	p := smallbench.On(t, smallbench.Prep, smallbench.Kit+smallbench.Candidates)
 	p.Tolerances = nil
 	o := quick(1)
+	if !smallbench.Thorough {
+		o.Steps = 0
+	}
 	b, err := Buy(context.Background(), p, o)
 	require.NoError(t, err)
 	assert.Empty(t, b.BreakEven)

@@ -14,6 +14,9 @@ import (
 // What the bench comes to without a piece is told of each that its best route measures by, and of no other: what
 // plan recommends without it; nothing where no vessel is left (constructed).
 func TestWithoutEach(t *testing.T) {
+	if !smallbench.Thorough {
+		t.Skip("searches many benches")
+	}
 	p := smallbench.On(t, smallbench.Prep, `
 [[balance]]
 name = "scale"

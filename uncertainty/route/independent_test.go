@@ -88,5 +88,5 @@ func findings(t *testing.T, c *Comparison) {
 	assert.False(t, named(t, c, "0.01 g scale, direct").Informative)
 	three := named(t, c, "three dilutions")
 	assert.False(t, three.Enough(c.Prep.Volume))
-	assert.Contains(t, note.Texts(three.Notes.Warnings), "route three dilutions makes only 14 mL")
+	assert.Contains(t, note.Texts(three.Notes.Warnings), "three dilutions makes only 14 mL")
 }
