@@ -29,8 +29,12 @@
 // is added to, and solids in weighed solvent. Of routes that weigh some solutions and measure others
 // those are tried of which the first solution is weighed up and one or two more are measured, or of which the
 // first is measured and the second weighed up; not those that weigh more than one solution and measure then, that
-// measure more than one and weigh then, or measure again after that. Routes that weigh a stock in
+// measure more than one and weigh then, or measure again after that, nor those that measure out a liquid or a stock in
+// another solvent and weigh up what they make of it. Routes that weigh a stock in
 // another solvent or add measured solvent to it, and those by volume to a strength by mass, are left out and said to be.
+//
+// Whether a route stays inside when every reading is a step off is asked of what was found (package policy): a route
+// that does, and leaves over more than one that does not, is not looked for by itself.
 //
 // Of a solution that is taken from something must stay: [equipment.KeptBack]; and no solution is made that hardly
 // dissolves, unless that is wanted: [contest.Strongest].
