@@ -76,5 +76,6 @@ func TestExamplesOfTheHelp(t *testing.T) {
 		assert.Contains(t, []string{cmd.name}, args[1])
 		output(t, args[1:]...)
 		assert.Contains(t, output(t, "help", cmd.name), "\nExample: "+example+"\n")
+		assert.Equal(t, output(t, "help", cmd.name), output(t, cmd.name, "--help"))
 	}
 }

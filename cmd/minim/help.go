@@ -69,8 +69,11 @@ func sectionWith(command, key string) (with helpSection) {
 	return with
 }
 
-// help prints what minim does, or what one command does.
+// help prints what minim does, or what one command does, itself as well.
 func help(args []string, w io.Writer) error {
+	if len(args) == 1 && (args[0] == "--help" || args[0] == "-h") {
+		args = []string{"help"}
+	}
 	switch {
 	case len(args) == 0:
 		return printHelp(w)

@@ -10,13 +10,14 @@ const unbroken = "\u00a0"
 
 var (
 	// bound are two words that one line must hold: a number and what is behind it, the parts
-	// of a unit, a chance in a hundred, both sides of a sign, the unit of what stands in brackets, and the number of a
-	// document.
+	// of a unit, a chance in a hundred, a piece or a step by its number, both sides of a sign,
+	// the unit of what stands in brackets, and the number of a document.
 	bound = []*regexp.Regexp{
 		regexp.MustCompile(`(\d) ()`),
 		regexp.MustCompile(`(%) ([wv]/[wv])`),
 		regexp.MustCompile(`\b(in) (100\b)`),
-		regexp.MustCompile(`\b(over|under) (\d[\d.]* in)`),
+		regexp.MustCompile(`\b(piece|steps?) (\d)`),
+		regexp.MustCompile(`\b(over|under) (\d[\d.]*\x{a0}in\b)`),
 		regexp.MustCompile(`(\S) ([±=×≤≥])`),
 		regexp.MustCompile(`([±=×≤≥]) (\S)`),
 		regexp.MustCompile(`(\d\)) (%|m?mol|µ?mol|[mµ]?[gL]\b|U/)`),

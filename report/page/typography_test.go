@@ -33,7 +33,7 @@ func TestMinus(t *testing.T) {
 func TestBound(t *testing.T) {
 	for text, want := range map[string]string{
 		"0.5 mL of": "0.5~mL of", "(0.0598 ± 0.0028) % w/v, k = 1.96": "(0.0598~±~0.0028)~%~w/v, k~=~1.96", "JCGM 106, ISO 835 class B (see)": "JCGM~106, ISO~835~class~B (see)",
-		"(at 5) in all": "(at 5) in all", "between -0.15 and 0.9 mL": "between −0.15~and 0.9~mL", inline.Verbatim("a 5 b") + " 5 b": "a 5 b 5~b",
+		"over 99.9 in 100 inside, or under 0.1 in 100": "over~99.9~in~100~inside, or under~0.1~in~100", "piece 2, steps 4 and 6": "piece~2, steps~4~and 6", "(at 5) in all": "(at 5) in all", "between -0.15 and 0.9 mL": "between −0.15~and 0.9~mL", inline.Verbatim("a 5 b") + " 5 b": "a 5 b 5~b",
 	} {
 		assert.Equal(t, want, strings.ReplaceAll(onScreen(text), unbroken, "~"))
 	}
