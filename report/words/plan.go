@@ -246,7 +246,7 @@ func HelpLines(p *plan.Plan) []fact {
 	for _, h := range p.Helps {
 		text := either(h.Change.Code == "wider-tolerance",
 			fmt.Sprintf("this route has %s in 100 inside", asked(p.Prep.LeastChance)),
-			fmt.Sprintf("then %s%s in 100 inside%s", either(h.CutShort, "", "at best "), inHundred(h.Chance, p.Prep.LeastChance), either(h.CutShort, ", or more", "")))
+			fmt.Sprintf("then %s in 100 inside%s", inHundred(h.Chance, p.Prep.LeastChance), when(h.CutShort, ", or more")))
 		lines = append(lines, fact{h.Change.String() + ":", text})
 	}
 	return lines

@@ -113,10 +113,11 @@ func (p prepReader) readTolerances(t *benchfile.Table) []route.Tolerance {
 		return p.readOneSided(t)
 	}
 	var list []route.Tolerance
-	if t.Has("tolerance") && len(t.Texts("tolerance")) == 0 {
+	texts := t.Texts("tolerance")
+	if t.Has("tolerance") && len(texts) == 0 {
 		t.Fail("tolerance", "the list of tolerances is empty", "leave tolerance out, or write \"8 % of target\"")
 	}
-	for _, text := range t.Texts("tolerance") {
+	for _, text := range texts {
 		if text == "" {
 			return nil
 		}

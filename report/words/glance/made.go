@@ -70,7 +70,7 @@ func (s *Screen) correction(b *words.Batch) {
 	r := b.Rescue
 	way := &r.Results[r.Verdict.Use]
 	s.below = append(s.below,
-		page.Facts{List: []fact{{Label: r.Finding().String(), Text: way.Route.Name + ": " + chance(r.Prep, way, r.Settings.Coverage) + words.CloseCall(r.Prep, way)}}},
+		hanging(r.Finding().String(), way.Route.Name+": "+chance(r.Prep, way, r.Settings.Coverage)+words.CloseCall(r.Prep, way)),
 		page.Steps{First: words.ShownFrom(r) + 1, Items: words.WayInstructions(r, r.Verdict.Use)},
 		line("Gives", gives(r.Comparison, way)+setAside(r, r.Verdict.Use)))
 	s.hidden = append(s.hidden, count{len(r.Results) - 1, "other ways"})

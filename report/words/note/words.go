@@ -284,7 +284,7 @@ var words = map[string]string{
 	"untried-saves-nothing": "Of what was not searched, no route by volume leaves over less than the recommended one, unless one of these beats it",
 	// What would bring a route nearer to the tolerance.
 	"another-instrument": "the %s",
-	"finer-balance":      "a scale like the %s that reads to %s",
+	"finer-balance":      "a scale ten times finer in all than the %s, to %s",
 	"reading-carefully":  "reading every scale carefully",
 	"making-more":        "making %s",
 	"wider-tolerance":    "a tolerance of %s of the target",
