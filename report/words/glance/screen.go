@@ -102,7 +102,9 @@ func (s *Screen) text(width int, r room, next string) string {
 }
 
 // answers is the verdict, with a doubt behind it; further lines hang behind its first word.
-func (s *Screen) answers(doubt string) page.Block { return hanging(s.verdict.Label, s.verdict.Text+doubt) }
+func (s *Screen) answers(doubt string) page.Block {
+	return hanging(s.verdict.Label, s.verdict.Text+doubt)
+}
 
 // hanging is a text behind its label, of which the first word stands out.
 func hanging(label, text string) page.Block {
