@@ -184,11 +184,8 @@ func achieves(p *purchase.Purchase, o *purchase.Choice) string {
 func withoutEach(p *purchase.Purchase) (list []fact) {
 	for i := range p.Without {
 		o := &p.Without[i]
-		text := either(o.CutShort, "no route found so far, since the search was cut short", "no route")
-		if o.Found {
-			text = either(o.CutShort, "the best route found, since the search was cut short, ", "the best route ") + achieves(p, o)
-		}
-		list = append(list, fact{o.Name + ":", text})
+		found := when(o.CutShort, " found so far")
+		list = append(list, fact{o.Name + ":", either(o.Found, "the best route"+found+" "+achieves(p, o), "no route"+found)})
 	}
 	return list
 }
