@@ -275,18 +275,22 @@ func ofEachNumber(p *route.Prep, all []policy.Figures) int {
 	return places[p.Ask().Choose(some).Use]
 }
 
-// Of all corrections of 25 random small kits, or as many as MINIM_BRUTE says, with every graduation of everything, none is better than the
+// brutes are how many random benches a test looks at, or as many as MINIM_BRUTE says.
+func brutes(usual int) int {
+	if n, err := strconv.Atoi(os.Getenv("MINIM_BRUTE")); err == nil {
+		return n
+	}
+	return usual
+}
+
+// Of all corrections of 25 random small kits, or more in .ci/long, with every graduation of everything, none is better than the
 // one that is recommended, by the policy: where one is surely sure enough the recommended is, and none leaves less over,
 // takes fewer measurements, is read better or rounder or takes less solute. What is sure enough is told to within
 // 0.4 in 100, since chances that are recommended are simulated.
 func TestNoBetterCorrection(t *testing.T) {
 	r := rand.New(rand.NewPCG(3, 17))
 	smallbench.SkipIfSlow(t)
-	kits := 25
-	if n, err := strconv.Atoi(os.Getenv("MINIM_BRUTE")); err == nil {
-		kits = n
-	}
-	sure, kinds := 0, map[string]int{}
+	kits, sure, kinds := brutes(25), 0, map[string]int{}
 	for n := range kits {
 		p, batch := smallBottle(t, r)
 		nearly := everything(t, p, batch, p.Ask().Halved()-0.004)
