@@ -91,14 +91,14 @@ func right(s string, to int) string {
 func runes(s string) int { return utf8.RuneCountInString(s) }
 
 // Shorten cuts a long name at the end of a word, or inside one that is long by itself,
-// and never inside a number.
+// and never inside a number or behind one that is bound to what follows.
 func Shorten(s string, most int) string {
 	if runes(s) <= most {
 		return s
 	}
 	all := []rune(s)
 	for at := most - 1; at > (most-1)/4; at-- {
-		if unicode.IsSpace(all[at]) {
+		if isSpace(all[at]) && !unicode.IsDigit(all[at-1]) {
 			return strings.TrimRight(string(all[:at]), " \u00a0,;:+-−") + "…"
 		}
 	}

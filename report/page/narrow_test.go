@@ -16,7 +16,7 @@ func TestNamesAreCutAtWords(t *testing.T) {
 	}{
 		{"two dilutions", 13, "two dilutions"}, {"two dilutions", 12, "two…"}, {"two dilutions", 5, "two…"},
 		{"0.080 g up to 5.000 g", 18, "0.080 g up to…"}, {"0.080 g, 12345.678", 15, "0.080 g…"}, {"a1234567890", 8, "a123456…"},
-		{"Lösungsmittelverdünnung", 12, "Lösungsmitt…"}, {"vessel12345.678", 9, "vessel…"}, {"stock + 17 mL", 9, "stock…"},
+		{"Lösungsmittelverdünnung", 12, "Lösungsmitt…"}, {"vessel12345.678", 9, "vessel…"}, {"stock + 17 mL", 9, "stock…"}, {"one dilution, 10 mL", 17, "one dilution…"}, {"one dilution, 10\u00a0mL", 17, "one dilution…"},
 	} {
 		got := Shorten(c.name, c.most)
 		assert.Equal(t, c.want, got)

@@ -94,9 +94,12 @@ func ShortVerdict(p *purchase.Purchase, v purchase.Verdict) string {
 	if len(p.Prep.Tolerances) == 0 {
 		text = "no tolerance to meet"
 	}
+	named := len(p.Prep.Kit.Candidates.Names()) > 0
 	switch {
+	case v.Present < 0 && v.Buy < 0 && len(CutShort(p)) == 0:
+		return "the bench allows no route" + when(named, ", with or without the candidates")
 	case v.Buy < 0:
-		return text + ", and no candidate is worth having"
+		return text + ", and " + either(named, "no candidate is worth having", "the kit names no candidate")
 	case v.Meets || len(p.Prep.Tolerances) == 0:
 		return text + ", and the " + p.Choices[v.Buy].Name + " would be better"
 	case v.Would:
@@ -182,10 +185,9 @@ func achieves(p *purchase.Purchase, o *purchase.Choice) string {
 
 // withoutEach says what the present bench comes to without each measure that its best route uses.
 func withoutEach(p *purchase.Purchase) (list []fact) {
-	for i := range p.Without {
-		o := &p.Without[i]
+	for _, o := range p.Without {
 		found := when(o.CutShort, " found so far")
-		list = append(list, fact{o.Name + ":", either(o.Found, "the best route"+found+" "+achieves(p, o), "no route"+found)})
+		list = append(list, fact{o.Name + ":", either(o.Found, "the best route"+found+" "+achieves(p, &o), "no route"+found)})
 	}
 	return list
 }

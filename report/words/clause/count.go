@@ -16,7 +16,7 @@ func Count(n int, noun string) string {
 	if stem, ok := strings.CutSuffix(noun, "y"); ok && !strings.HasSuffix(stem, "a") {
 		return fmt.Sprintf("%d %sies", n, stem)
 	}
-	return fmt.Sprintf("%d %ss", n, noun)
+	return fmt.Sprintf("%d %s%s", n, noun, When(strings.HasSuffix(noun, "ch"), "e")+"s")
 }
 
 // Counted says those that are alike and follow each other once.

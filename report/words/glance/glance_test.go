@@ -51,6 +51,14 @@ func TestRoom(t *testing.T) {
 			}
 		}
 	}
+	s := crowded(7, 2, 0, long)
+	for range 5 {
+		s.helps = append(s.helps, fact{Label: "Helps", Text: "a finer balance"})
+	}
+	text := s.Text(80, "")
+	assert.Contains(t, text, "3 more steps: --all")
+	assert.Equal(t, 1, strings.Count(text, "finer balance"), "hints give way to steps: %s", text)
+	assert.Contains(t, text, "4 hints: --all")
 	assert.Contains(t, crowded(9, 1, 0, "").Text(120, ""), "2 more steps: --all", "of more than eight the first seven are shown")
 	assert.NotContains(t, crowded(8, 1, 0, "").Text(120, ""), "more step")
 	assert.Contains(t, crowded(1, 7, 0, "").Text(80, ""), "1 route, ")

@@ -26,7 +26,7 @@ func Planned(p, before *plan.Plan) *Screen {
 		s.add(f.Label, f.Text)
 	}
 	for _, f := range words.HelpLines(p) {
-		s.add("Helps", f.Label+" "+f.Text)
+		s.helps = append(s.helps, fact{Label: "Helps", Text: f.Label + " " + f.Text})
 	}
 	s.found(p)
 	s.hidden = []count{{len(p.Own), "own routes"}, {len(used.Ladder), "rungs"}}

@@ -32,6 +32,7 @@ type Screen struct {
 	table       *page.Table
 	order       []int       // rows of the table, those that are shown first at the front
 	others      []page.Fact // steps of other routes
+	helps       []page.Fact // what would help, the best first
 	below       []page.Block
 	hidden      []count
 	hazards     []string
@@ -52,7 +53,7 @@ type fact = page.Fact
 const labels = 10
 
 // room is how much is shown of what there may be too much of.
-type room struct{ rows, steps, others int }
+type room struct{ rows, steps, others, helps int }
 
 // Text is the screen in lines of so many characters. Next is what to type next, "" for nothing.
 func (s *Screen) Text(width int, next string) string {
@@ -61,14 +62,14 @@ func (s *Screen) Text(width int, next string) string {
 
 // fit says how much there is room for.
 func (s *Screen) fit(width int, next string) room {
-	most := room{mostRows, len(s.steps), len(s.others)}
+	most := room{mostRows, len(s.steps), len(s.others), len(s.helps)}
 	if most.steps > mostSteps {
 		most.steps = mostSteps - 1
 	}
 	if s.table != nil {
 		most.rows = min(most.rows, len(s.table.Rows))
 	}
-	for _, least := range []room{{2, mostSteps, 0}, {2, 4, 0}, {1, 3, 0}, {0, 1, 0}} {
+	for _, least := range []room{{2, mostSteps, 0, 2}, {2, 4, 0, 1}, {1, 3, 0, 1}, {0, 1, 0, 1}} {
 		for s.lines(width, most, next) > Lines && most.less(least) {
 		}
 	}
@@ -80,7 +81,7 @@ func (r *room) less(least room) bool {
 	for _, of := range []struct {
 		n     *int
 		least int
-	}{{&r.others, least.others}, {&r.rows, least.rows}, {&r.steps, least.steps}} {
+	}{{&r.others, least.others}, {&r.helps, least.helps}, {&r.rows, least.rows}, {&r.steps, least.steps}} {
 		if *of.n > of.least {
 			*of.n--
 			return true
@@ -123,14 +124,14 @@ func (s *Screen) blocks(r room) []page.Block {
 	if n := len(s.steps) - r.steps; n > 0 {
 		list = append(list, page.Paragraph{Text: clause.Count(n, "more step") + ": --all", At: 7})
 	}
-	list = append(list, lines(s.facts...))
+	list = append(list, lines(slices.Concat(s.facts, s.helps[:r.helps])...))
 	if s.table != nil && r.rows > 0 {
 		t := *s.table
 		t.Rows = s.rows(r.rows)
 		list = append(list, &t)
 	}
 	list = append(append(list, lines(s.others[:r.others]...)), s.below...)
-	if text := s.notShown(r.rows); text != "" {
+	if text := s.notShown(r); text != "" {
 		list = append(list, line("Not shown", text+": --all"))
 	}
 	return append(list, line("Cautions", strings.Join(s.hazards, " ")))
@@ -148,13 +149,13 @@ func (s *Screen) rows(n int) (list []page.Row) {
 }
 
 // notShown counts what is left out: "2 routes, 12 assumed, 3 from memory, 5 not counted".
-func (s *Screen) notShown(rows int) string {
+func (s *Screen) notShown(r room) string {
 	var parts clause.List
 	if s.table != nil {
-		n := len(s.table.Rows) - min(rows, len(s.table.Rows)) + s.moreOfTable
+		n := len(s.table.Rows) - min(r.rows, len(s.table.Rows)) + s.moreOfTable
 		parts.Add(n > 0, "%s", clause.Count(n, s.rowName))
 	}
-	for _, c := range s.hidden {
+	for _, c := range append(slices.Clip(s.hidden), count{len(s.helps) - r.helps, "hints"}) {
 		parts.Add(c.n > 0, "%s", c.String())
 	}
 	return strings.Join(parts, ", ")
